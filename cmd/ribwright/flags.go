@@ -1,0 +1,50 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+	"ribwright/layout/tile"
+)
+
+// paperFlag is a sheet size as a flag.
+type paperFlag struct{ layout.Paper }
+
+func (p *paperFlag) String() string     { return p.Name }
+func (p *paperFlag) Type() string       { return "letter|a4" }
+func (p *paperFlag) Set(s string) error { var err error; p.Paper, err = tile.ParsePaper(s); return err }
+
+// unitsFlag is a system of units as a flag.
+type unitsFlag struct{ measure.System }
+
+func (u *unitsFlag) Type() string { return "metric|imperial" }
+func (u *unitsFlag) Set(s string) error {
+	var err error
+	u.System, err = measure.ParseSystem(s)
+	return err
+}
+
+// parse reads a verb's flags and returns the other arguments, at most the given
+// number. Help goes to out.
+func parse(v verb, f *pflag.FlagSet, args []string, most int, out io.Writer) ([]string, error) {
+	f.SetOutput(io.Discard)
+	f.Usage = func() {
+		fmt.Fprintf(out, "%s: %s\n\nusage: %s\n\n%s\nfor example: %s\n", v.name, v.line, v.usage, f.FlagUsages(), v.example)
+	}
+	if err := f.Parse(args); err != nil {
+		if errors.Is(err, pflag.ErrHelp) {
+			return nil, err
+		}
+		return nil, usageError{fmt.Errorf("%s: %w (try 'ribwright help %s')", v.name, err, v.name)}
+	}
+	if f.NArg() > most {
+		return nil, usageError{fmt.Errorf("%s: too many arguments: %s; usage: %s", v.name, strings.Join(f.Args()[most:], " "), v.usage)}
+	}
+	return f.Args(), nil
+}

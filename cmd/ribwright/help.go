@@ -1,0 +1,75 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/timber"
+)
+
+// overview is what the bare command prints.
+func overview(w io.Writer) error {
+	var b strings.Builder
+	b.WriteString("ribwright: full-size patterns for a canoe built without a mould\n\n")
+	for _, v := range verbs() {
+		fmt.Fprintf(&b, "  %-8s %s\n           for example: %s\n", v.name, v.line, v.example)
+	}
+	b.WriteString("\n  help VERB      the verb's flags\n" +
+		"  help design    every key of the design file\n" +
+		"  help species   the woods the program knows\n" +
+		"  --version\n\n" + caution)
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+const caution = "Every figure is an estimate and nothing here certifies a boat. Local law and licensed\n" +
+	"advice come first. Wear a life jacket and try the boat in shallow water with flotation.\n"
+
+func help(args []string, w io.Writer) error {
+	if len(args) == 0 {
+		return overview(w)
+	}
+	switch args[0] {
+	case "design":
+		return helpDesign(w)
+	case "species":
+		return helpSpecies(w)
+	}
+	for _, v := range verbs() {
+		if v.name == args[0] {
+			return v.run([]string{"--help"}, console{w, w})
+		}
+	}
+	return usageError{fmt.Errorf("no help on %q; there is: %s, design, species", args[0], verbNames())}
+}
+
+func helpDesign(w io.Writer) error {
+	var b strings.Builder
+	b.WriteString("The design file is TOML. Every length and angle carries its unit. Keys:\n\n")
+	for _, k := range design.Keys() {
+		fmt.Fprintf(&b, "%s\n    takes %s\n", k.Name, k.Want)
+		if k.Doc != "" {
+			fmt.Fprintf(&b, "    %s\n", k.Doc)
+		}
+	}
+	b.WriteString("\nShipped designs to start from: " + strings.Join(design.ShippedNames(), ", ") + "\n")
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func helpSpecies(w io.Writer) error {
+	var b strings.Builder
+	b.WriteString("Woods at 12 % moisture, small clear samples: for comparing, not for stress design.\n" +
+		"Bend limits (inner radius over thickness, steamed) are from memory: test-bend first.\n\n")
+	fmt.Fprintf(&b, "%-22s %7s %7s %7s %9s %9s  %s\n", "species", "kg/m3", "N/mm2", "N/mm2", "radius/t", "radius/t", "strength from")
+	fmt.Fprintf(&b, "%-22s %7s %7s %7s %9s %9s\n", "", "density", "stiff", "strong", "strap", "free")
+	for _, s := range timber.All() {
+		fmt.Fprintf(&b, "%-22s %7.0f %7.0f %7.0f %9.3g %9.3g  %s\n", s.Name, s.Density, s.MOE, s.MOR,
+			math.Round(s.StrapRatio*10)/10, s.FreeRatio, s.Strength)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}

@@ -1,0 +1,136 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/frame"
+	"ribwright/layout"
+	"ribwright/layout/nest"
+	"ribwright/layout/numbers"
+	"ribwright/layout/pattern"
+	"ribwright/layout/tile"
+	"ribwright/render/pdf"
+	"ribwright/render/svg"
+)
+
+func loftVerb() verb {
+	v := verb{
+		name:    "loft",
+		line:    "full-size patterns on paper, one file for the cutter, and every number",
+		usage:   "ribwright loft [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
+		example: "ribwright loft river --paper a4 --units imperial --out river",
+	}
+	v.run = func(args []string, c console) error { return loft(v, args, c) }
+	return v
+}
+
+func loft(v verb, args []string, c console) error {
+	f := pflag.NewFlagSet(v.name, pflag.ContinueOnError)
+	out := f.String("out", "out", "`folder` for the files; made when missing")
+	letter, err := tile.ParsePaper("letter")
+	if err != nil {
+		return err
+	}
+	paper, units := paperFlag{letter}, unitsFlag{}
+	f.Var(&paper, "paper", "size of the sheets in the printer")
+	f.Var(&units, "units", "what lengths are lettered in; marks on wood carry both")
+	rest, err := parse(v, f, args, 1, c.out)
+	if err != nil {
+		return err
+	}
+	name := design.ShippedNames()[0]
+	if len(rest) == 1 {
+		name = rest[0]
+	}
+	d, err := open(name)
+	if err != nil {
+		return err
+	}
+	set, err := newLofting(d, name, paper.Paper, units)
+	if err != nil {
+		return err
+	}
+	if err := save(*out, set.outputs(), nil); err != nil {
+		return err
+	}
+	return set.report(c.out, *out)
+}
+
+// open reads a shipped design by its name, or a design file.
+func open(name string) (*design.Design, error) {
+	if slices.Contains(design.ShippedNames(), name) {
+		return design.Shipped(name)
+	}
+	file, err := os.Open(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, fmt.Errorf("no design file %q; give a file, or one of %s", name, strings.Join(design.ShippedNames(), ", "))
+	}
+	if err != nil {
+		return nil, fmt.Errorf("cannot read the design: %w", err)
+	}
+	defer file.Close()
+	return design.Decode(file, filepath.Base(name))
+}
+
+// lofting is everything made from one design for one paper.
+type lofting struct {
+	frame       *frame.Frame
+	slug        string
+	fingerprint string
+	sheets      layout.Document
+	plate       layout.Plate
+}
+
+// newLofting goes from a design to sheets and plate; nothing is written yet.
+func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFlag) (*lofting, error) {
+	f, err := frame.Build(d)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", filepath.Base(name), err)
+	}
+	l := &lofting{frame: f, slug: d.Slug()}
+	if l.fingerprint, err = d.Fingerprint(); err != nil {
+		return nil, err
+	}
+	o := pattern.Options{Units: units.System}
+	l.sheets, err = tile.Lay(tile.Set{
+		Title: d.Title, For: d.For, Fingerprint: l.fingerprint,
+		Drawings: pattern.All(f, o), Checks: pattern.Checks(f, o),
+		Codes: pattern.Codes(f), Cautions: pattern.Cautions(),
+	}, tile.Options{Paper: paper, Units: units.System})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", filepath.Base(name), err)
+	}
+	l.plate, err = nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions())
+	return l, err
+}
+
+// outputs lists the three files of a lofting.
+func (l *lofting) outputs() []output {
+	return []output{
+		{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets) }},
+		{l.slug + "-cut.svg", func(w io.Writer) error { return svg.Encode(w, l.plate) }},
+		{l.slug + "-numbers.json", func(w io.Writer) error {
+			return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
+		}},
+	}
+}
+
+// report says what was made and what to do first.
+func (l *lofting) report(w io.Writer, dir string) error {
+	outs := l.outputs()
+	_, err := fmt.Fprintf(w, "%s\n  %d sheets of %s; print sheet 1 first, at 100 %%, and check its scale bars\n%s\n  %d parts on a plate of %.0f x %.0f mm for the cutter\n%s\n  every number on the patterns\n",
+		filepath.Join(dir, outs[0].name), len(l.sheets.Sheets), l.sheets.Paper.Name,
+		filepath.Join(dir, outs[1].name), len(l.plate.Parts), l.plate.W, l.plate.H,
+		filepath.Join(dir, outs[2].name))
+	return err
+}

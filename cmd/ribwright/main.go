@@ -1,0 +1,7 @@
+// Command ribwright goes from a design file to the full-size patterns of a
+// canoe built without a mould.
+package main
+
+import "os"
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }

@@ -1,0 +1,106 @@
+package curve
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+)
+
+// Bend is one step of a chain: a straight run of Length when Radius is 0,
+// else an arc of Radius through Sweep to the left (Length = Radius * Sweep).
+// mm and radians, none negative.
+type Bend struct{ Radius, Sweep, Length float64 }
+
+// Straight returns the straight step of the given length in mm.
+func Straight(length float64) Bend { return Bend{0, 0, length} }
+
+// Turned returns the arc step of the given radius in mm and sweep in radians.
+func Turned(radius, sweep float64) Bend { return Bend{radius, sweep, radius * sweep} }
+
+// Chain is a line that leaves its start along +x and turns left by its bends,
+// smooth at every joint: a rib from the keel outward, or a stem from the keel
+// forward and up.
+type Chain []Bend
+
+// Length returns the length along the chain in mm.
+func (c Chain) Length() float64 {
+	sum := 0.0
+	for _, b := range c {
+		sum += b.Length
+	}
+	return sum
+}
+
+// End returns the end point, from a start at the origin, and the heading there
+// in radians from +x.
+func (c Chain) End() (geometry.Point, float64) { return c.At(c.Length()) }
+
+// At returns the point and heading at the distance s (mm) along the chain from
+// a start at the origin. Beyond either end the chain is continued straight.
+func (c Chain) At(s float64) (geometry.Point, float64) {
+	var p geometry.Point
+	heading := 0.0
+	for _, b := range c {
+		if s <= 0 {
+			break
+		}
+		step := math.Min(s, b.Length)
+		p, heading = b.walk(p, heading, step)
+		s -= step
+	}
+	if s != 0 {
+		p = p.Add(geometry.Polar(s, heading))
+	}
+	return p, heading
+}
+
+// walk returns the place and heading after the distance s of the bend.
+func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float64) {
+	if b.Radius == 0 {
+		return p.Add(geometry.Polar(s, heading)), heading
+	}
+	center := p.Add(geometry.Polar(b.Radius, heading+math.Pi/2))
+	end := heading + s/b.Radius
+	return center.Add(geometry.Polar(b.Radius, end-math.Pi/2)), end
+}
+
+// Path returns the chain drawn from start with the first heading given.
+func (c Chain) Path(start geometry.Point, heading float64) Path {
+	var out Path
+	p := start
+	for _, b := range c {
+		if b.Length <= 0 {
+			continue
+		}
+		next, turned := b.walk(p, heading, b.Length)
+		if b.Radius == 0 {
+			out = append(out, Line{p, next})
+		} else {
+			center := p.Add(geometry.Polar(b.Radius, heading+math.Pi/2))
+			out = append(out, Arc{center, b.Radius, heading - math.Pi/2, b.Sweep})
+		}
+		p, heading = next, turned
+	}
+	return out
+}
+
+// Offset returns the chain that runs d mm to the left of c (inside its turns);
+// negative d runs outside. Arcs change radius, straight runs keep their length,
+// so the offset is exact. Its start lies d to the left of c's start.
+//
+// Errors: an inside offset that eats a whole arc, naming the arc's radius.
+func (c Chain) Offset(d float64) (Chain, error) {
+	out := make(Chain, len(c))
+	for i, b := range c {
+		if b.Radius == 0 {
+			out[i] = b
+			continue
+		}
+		if b.Radius-d <= 0 {
+			return nil, fmt.Errorf("an arc of %.1f mm radius has no room for an offset of %.1f mm inside it", b.Radius, d)
+		}
+		out[i] = Turned(b.Radius-d, b.Sweep)
+	}
+	return out, nil
+}

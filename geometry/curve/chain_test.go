@@ -1,0 +1,197 @@
+package curve
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry"
+)
+
+// rib is a run of 100, a quarter turn of 50 and a run of 30 mm.
+var rib = Chain{Straight(100), Turned(50, math.Pi/2), Straight(30)}
+
+func TestChainAt(t *testing.T) {
+	h := 50 * math.Sqrt2 / 2
+	bow := 25 * math.Pi // half of the quarter turn
+	for _, row := range []struct {
+		name    string
+		c       Chain
+		s       float64
+		want    geometry.Point
+		heading float64
+		tol     float64
+	}{ // arithmetic, by hand
+		{"start", rib, 0, pt(0, 0), 0, 0},
+		{"before the start", rib, -20, pt(-20, 0), 0, 0},
+		{"on the first run", rib, 60, pt(60, 0), 0, 0},
+		{"where the turn begins", rib, 100, pt(100, 0), 0, 1e-13},
+		{"half round the turn", rib, 100 + bow, pt(100+h, 50-h), math.Pi / 4, 1e-12},
+		{"where the turn ends", rib, 100 + 2*bow, pt(150, 50), math.Pi / 2, 1e-12},
+		{"on the second run", rib, 110 + 2*bow, pt(150, 60), math.Pi / 2, 1e-12},
+		{"end", rib, 130 + 2*bow, pt(150, 80), math.Pi / 2, 1e-12},
+		{"beyond the end", rib, 150 + 2*bow, pt(150, 100), math.Pi / 2, 1e-12},
+		{"no bends", nil, 12, pt(12, 0), 0, 0},
+		{"no bends, backwards", nil, -12, pt(-12, 0), 0, 0},
+		{"turn at once", Chain{Turned(80, math.Pi)}, 80 * math.Pi, pt(0, 160), math.Pi, 1e-12},
+		{"turn, then beyond", Chain{Turned(80, math.Pi)}, 80*math.Pi + 7, pt(-7, 160), math.Pi, 1e-12},
+		{"two radii without a kink", Chain{Turned(80, math.Pi/2), Turned(20, math.Pi/2)}, 50 * math.Pi, pt(60, 100), math.Pi, 1e-12},
+		{"a step of no length", Chain{Straight(0), Turned(80, 0), Straight(10)}, 10, pt(10, 0), 0, 1e-13},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			p, heading := row.c.At(row.s)
+			nearPoint(t, fmt.Sprintf("%v at %g mm", row.c, row.s), p, row.want, row.tol)
+			near(t, fmt.Sprintf("%v at %g mm", row.c, row.s), heading, row.heading, row.tol, "rad")
+		})
+	}
+}
+
+func TestChainEnd(t *testing.T) {
+	for _, row := range []struct {
+		name                 string
+		c                    Chain
+		length               float64
+		end                  geometry.Point
+		heading, tol, lenTol float64
+	}{ // arithmetic, by hand; a half turn of R has the girth pi R
+		{"nothing", nil, 0, pt(0, 0), 0, 0, 0},
+		{"straight", Chain{Straight(40)}, 40, pt(40, 0), 0, 0, 0},
+		{"half turn", Chain{Turned(200, math.Pi)}, 628.3185307179587, pt(0, 400), math.Pi, 1e-12, 1e-12},
+		{"rib", rib, 130 + 25*math.Pi, pt(150, 80), math.Pi / 2, 1e-12, 1e-12},
+		{"full turn", Chain{Turned(30, 2*math.Pi)}, 60 * math.Pi, pt(0, 0), 2 * math.Pi, 1e-12, 1e-12},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			p, heading := row.c.End()
+			nearPoint(t, fmt.Sprintf("end of %v", row.c), p, row.end, row.tol)
+			near(t, fmt.Sprintf("heading of %v", row.c), heading, row.heading, row.tol, "rad")
+			near(t, fmt.Sprintf("length of %v", row.c), row.c.Length(), row.length, row.lenTol, "mm")
+		})
+	}
+}
+
+// The path of a chain is the chain: same kinds, joined, as long, and every
+// point where At has it, turned and moved to the start. Property.
+func TestChainPath(t *testing.T) {
+	long := Chain{Straight(100), Turned(50, 1), Straight(0), Turned(300, 0.4), Turned(20, 0), Straight(30), Turned(10, 1.2)}
+	for _, row := range []struct {
+		name    string
+		c       Chain
+		start   geometry.Point
+		heading float64
+		kinds   string
+	}{
+		{"nothing", nil, pt(5, 6), 1, "[]"},
+		{"rib from the origin", rib, pt(0, 0), 0, "[curve.Line curve.Arc curve.Line]"},
+		{"rib moved and turned", rib, pt(500, -30), 2.2, "[curve.Line curve.Arc curve.Line]"},
+		{"steps of no length are passed over", long, pt(7, 8), -0.6, "[curve.Line curve.Arc curve.Arc curve.Line curve.Arc]"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			p := row.c.Path(row.start, row.heading)
+			kinds := []string{}
+			for _, s := range p {
+				kinds = append(kinds, fmt.Sprintf("%T", s))
+			}
+			if fmt.Sprint(kinds) != row.kinds {
+				t.Errorf("%v draws %v, want %s", row.c, kinds, row.kinds)
+			}
+			if !p.Joined() {
+				t.Errorf("%v is not joined", p)
+			}
+			near(t, "length", p.Length(), row.c.Length(), 1e-10, "mm")
+			place := geometry.Turn(row.heading).Then(geometry.Shift(row.start.X, row.start.Y))
+			done := 0.0
+			for i, s := range p {
+				for k := 0; k <= 8; k++ {
+					u := float64(k) / 8
+					want, _ := row.c.At(done + u*s.Length())
+					nearPoint(t, fmt.Sprintf("segment %d at %g", i, u), s.At(u), place.Apply(want), 1e-9)
+				}
+				done += s.Length()
+			}
+		})
+	}
+}
+
+func TestChainOffset(t *testing.T) {
+	for _, row := range []struct {
+		name   string
+		c      Chain
+		d      float64
+		length float64
+		tol    float64
+	}{ // arithmetic, by hand: an arc gains or loses sweep times d
+		{"nothing", nil, 10, 0, 0},
+		{"straight keeps its length", Chain{Straight(40)}, 1000, 40, 0},
+		{"circle inward", Chain{Turned(100, 2*math.Pi)}, 30, 140 * math.Pi, 1e-12},
+		{"circle outward", Chain{Turned(100, 2*math.Pi)}, -30, 260 * math.Pi, 1e-12},
+		{"half turn outward by half a rib", Chain{Turned(200, math.Pi)}, -4, 204 * math.Pi, 1e-12},
+		{"rib inward", rib, 8, 130 + 21*math.Pi, 1e-12},
+		{"by nothing", rib, 0, 130 + 25*math.Pi, 1e-12},
+		{"all but the radius", Chain{Turned(10, 1)}, 9.75, 0.25, 1e-15},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			got, err := row.c.Offset(row.d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			near(t, fmt.Sprintf("%v by %g mm", row.c, row.d), got.Length(), row.length, row.tol, "mm")
+		})
+	}
+}
+
+// Property: every point of the offset, drawn from d to the left of the start,
+// stands d to the left of the point of the chain with the same heading.
+func TestChainOffsetIsParallel(t *testing.T) {
+	c := Chain{Straight(100), Turned(50, 1), Turned(300, 0.4), Straight(30), Turned(20, 1.2)}
+	for _, d := range []float64{12, -12, 19, 0} {
+		t.Run(fmt.Sprint(d), func(t *testing.T) {
+			o, err := c.Offset(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			inside, outside := o.Path(pt(0, d), 0), c.Path(pt(0, 0), 0)
+			if len(inside) != len(outside) {
+				t.Fatalf("%d segments offset to %d", len(outside), len(inside))
+			}
+			done := 0.0
+			for i, s := range outside {
+				for k := 0; k <= 8; k++ {
+					u := float64(k) / 8
+					_, heading := c.At(done + u*s.Length())
+					want := s.At(u).Add(geometry.Polar(d, heading+math.Pi/2))
+					nearPoint(t, fmt.Sprintf("%g mm left of segment %d at %g", d, i, u), inside[i].At(u), want, 1e-9)
+				}
+				done += s.Length()
+			}
+			back, err := o.Offset(-d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			near(t, "length there and back", back.Length(), c.Length(), 1e-9, "mm")
+		})
+	}
+	if c[1] != Turned(50, 1) {
+		t.Errorf("Offset changed its chain: %v", c)
+	}
+}
+
+func TestChainOffsetRefuses(t *testing.T) {
+	for _, row := range []struct {
+		name string
+		c    Chain
+		d    float64
+		want string
+	}{ // definition: an arc of radius 0 or less is none
+		{"exactly the radius", Chain{Straight(9), Turned(50, 1)}, 50, "50.0 mm radius"},
+		{"more than the radius", Chain{Turned(50, 1)}, 60, "offset of 60.0 mm"},
+		{"the smallest arc counts", Chain{Turned(500, 1), Turned(20, 1)}, 21, "20.0 mm radius"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			got, err := row.c.Offset(row.d)
+			if err == nil || got != nil || !strings.Contains(err.Error(), row.want) {
+				t.Errorf("%v by %g mm: got %v, %v, want an error with %q", row.c, row.d, got, err, row.want)
+			}
+		})
+	}
+}

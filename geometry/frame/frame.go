@@ -1,0 +1,117 @@
+// Package frame turns a hull into the sticks a builder makes: gunwales with
+// their mortises, ribs, stems, keel, stringers, thwarts and breasthooks, each
+// with the lengths and marks of its straight or flat stock.
+package frame
+
+import (
+	"fmt"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/hull"
+)
+
+// Frame is every part of one boat. Nothing in it changes after Build.
+type Frame struct {
+	Design    *design.Design
+	Hull      *hull.Hull
+	Gunwale   Gunwale
+	Ribs      []Rib   // from aft forward
+	RibGroups []Group // ribs that share one marking strip, from midship outward
+	Bow       Stem
+	Stern     Stem
+	Keel      Keel
+	Stringers []Stringer // on one side, from the keel up
+	Thwarts   []Thwart
+	BowHook   Breasthook
+	SternHook Breasthook
+	Gauges    []Gauge // one for each group of ribs
+	Skin      Skin
+}
+
+// Build works out every part of a checked design.
+//
+// Errors: the first rib whose section cannot be made, a mortise, scarf or
+// thwart in another's way, a stem without room for its own joints. Each names
+// the part, the place, the cause and a cure.
+func Build(d *design.Design) (*Frame, error) {
+	h, err := hull.New(d)
+	if err != nil {
+		return nil, err
+	}
+	f := &Frame{Design: d, Hull: h}
+	if f.Ribs, err = newRibs(d, h); err != nil {
+		return nil, err
+	}
+	f.RibGroups = groupRibs(f.Ribs, float64(d.Ribs.Tolerance))
+	if f.Gunwale, err = newGunwale(d, h, f.Ribs); err != nil {
+		return nil, fmt.Errorf("gunwale: %w", err)
+	}
+	if f.Bow, err = newStem("bow", d, d.Bow, h.Bow, endSlope(h, 1)); err != nil {
+		return nil, err
+	}
+	if f.Stern, err = newStem("stern", d, d.After(), h.Stern, endSlope(h, -1)); err != nil {
+		return nil, err
+	}
+	if f.Keel, err = newKeel(h, f.Ribs); err != nil {
+		return nil, err
+	}
+	if err := f.checkLandings(); err != nil {
+		return nil, err
+	}
+	if f.Stringers, err = newStringers(d, h, f.Ribs, f.Bow, f.Stern); err != nil {
+		return nil, err
+	}
+	if f.Thwarts, err = newThwarts(d, f.Gunwale); err != nil {
+		return nil, err
+	}
+	if err = f.placeScarfs(); err != nil {
+		return nil, fmt.Errorf("gunwale: %w", err)
+	}
+	if f.BowHook, err = newBreasthook("bow", d, h, f.Gunwale, 1); err != nil {
+		return nil, err
+	}
+	if f.SternHook, err = newBreasthook("stern", d, h, f.Gunwale, -1); err != nil {
+		return nil, err
+	}
+	for _, g := range f.RibGroups {
+		gauge, err := newGauge(g)
+		if err != nil {
+			return nil, err
+		}
+		f.Gauges = append(f.Gauges, gauge)
+	}
+	f.Skin = newSkin(f)
+	return f, nil
+}
+
+// endSlope returns how steeply the sheer rises towards the bow (side 1) or the
+// stern (side -1) at the gunwale's end, as rise over run.
+func endSlope(h *hull.Hull, side float64) float64 {
+	aft, fore := h.Gunwale.Ends()
+	if side > 0 {
+		_, dz := h.Gunwale.Slopes(fore)
+		return dz
+	}
+	_, dz := h.Gunwale.Slopes(aft)
+	return -dz
+}
+
+// checkLandings keeps the feet of the stems clear of the end ribs, which pass
+// between keel and stem.
+func (f *Frame) checkLandings() error {
+	half := float64(f.Design.Ribs.Width) / 2
+	for _, e := range []struct {
+		stem Stem
+		rib  Rib
+		u    float64
+	}{
+		{f.Bow, f.Ribs[len(f.Ribs)-1], f.Ribs[len(f.Ribs)-1].Station},
+		{f.Stern, f.Ribs[0], -f.Ribs[0].Station},
+	} {
+		if room := e.stem.FootX - e.u - half; room < 0 {
+			return fmt.Errorf("%s: its foot reaches %.0f mm from midship, under rib %s at %.0f mm; shorten %s.landing by %.0f mm or move the last rib in",
+				e.stem.End, e.stem.FootX, e.rib.Name, e.u, e.stem.End, -room+0.5)
+		}
+	}
+	return nil
+}

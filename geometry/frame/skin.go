@@ -1,0 +1,50 @@
+package frame
+
+import (
+	"math"
+
+	"ribwright/geometry"
+)
+
+// Skin is the cloth over the frame.
+type Skin struct {
+	Girth  float64 // midship, gunwale top to gunwale top around the outside, mm
+	Length float64 // along the keel and both stems, head to head, mm
+}
+
+func newSkin(f *Frame) Skin {
+	mid := f.Ribs[0]
+	for _, r := range f.Ribs {
+		if math.Abs(r.Station) < math.Abs(mid.Station) {
+			mid = r
+		}
+	}
+	s := Skin{Length: f.Keel.Fore - f.Keel.Aft + f.Hull.Bow.Outer.Length() + f.Hull.Stern.Outer.Length()}
+	pts := f.SkinAt(mid)
+	for i := 1; i < len(pts); i++ {
+		s.Girth += 2 * pts[i].Sub(pts[i-1]).Norm()
+	}
+	return s
+}
+
+// SkinAt returns the outside of the port half of the boat at a rib: cloth
+// bridges flat from corner to corner of keel, stringers and gunwale, so the
+// section is a polygon. x is the half-breadth and y the height above the
+// baseline, from the middle of the keel out to the gunwale's upper edge.
+func (f *Frame) SkinAt(r Rib) []geometry.Point {
+	d := f.Design
+	girth := r.Section.Half.Length()
+	out := []geometry.Point{r.Face(0, r.Thickness/2+float64(d.Keel.Depth))}
+	out = append(out, out[0].Add(geometry.Point{X: float64(d.Keel.Width) / 2}))
+	depth, half := r.Thickness/2+float64(d.Stringers.Depth), float64(d.Stringers.Width)/2
+	for _, share := range d.Stringers.At {
+		_, heading := r.Section.Half.At(share * girth)
+		middle := r.Face(share*girth, depth)
+		out = append(out, middle.Sub(geometry.Polar(half, heading)), middle.Add(geometry.Polar(half, heading)))
+	}
+	for _, up := range []float64{0, f.Gunwale.Height} {
+		p := f.Gunwale.EdgeAt(r.Station, f.Gunwale.Width/2, up)
+		out = append(out, geometry.Point{X: p.Y, Y: p.Z})
+	}
+	return out
+}

@@ -1,0 +1,109 @@
+package hull
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// End is the outline of one end of the boat in the middle plane, drawn as if
+// it were the bow: X is the distance from midship, Y the height above the
+// baseline, mm. The outer edge is the skin's face.
+type End struct {
+	Toe     geometry.Point // where the keel line ends and the forefoot begins
+	Heading float64        // of the keel line at the toe, radians above level
+	Outer   curve.Chain    // from the toe up to the top of the stem head
+
+	GunwaleX float64 // where the gunwale lines end, mm from midship
+	GunwaleZ float64 // height of the gunwale lines there
+	TopZ     float64 // height of the stem head, level with the gunwales' tops
+}
+
+// newEnd finds the toe such that the outermost point of the stem stands at
+// half the length overall. The outer edge leaves the keel line smoothly.
+func newEnd(name string, d *design.Design, s design.Stem, rocker, gunwaleZ float64) (End, error) {
+	e := End{GunwaleZ: gunwaleZ, TopZ: gunwaleZ + float64(d.Gunwale.Height)*math.Cos(float64(d.Gunwale.Tilt))}
+	half, straight := float64(d.Hull.Length)/2, float64(d.Hull.KeelStraight)/2
+	lo, hi := straight+4*rocker+1, half // from a keel that rises at 27 degrees, steeper than any
+	if err := e.build(lo, straight, rocker, s); err != nil {
+		return End{}, fmt.Errorf("%s: %w", name, err)
+	}
+	if e.reach() > half {
+		return End{}, fmt.Errorf("%s: the forefoot and rake need %.0f mm beyond the straight keel but only %.0f mm are left; shorten hull.keel_straight or %s.forefoot_radius",
+			name, e.reach()-straight, half-straight, name)
+	}
+	for range 80 { // halving: 1e-20 of the first span, so to the last bit
+		mid := (lo + hi) / 2
+		if err := e.build(mid, straight, rocker, s); err != nil {
+			return End{}, fmt.Errorf("%s: %w", name, err)
+		}
+		if e.reach() > half {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	e.GunwaleX = e.OuterAt(gunwaleZ) - float64(s.Horn)
+	return e, nil
+}
+
+// build draws the end with its toe at the distance toe from midship.
+func (e *End) build(toe, straight, rocker float64, s design.Stem) error {
+	e.Toe = geometry.Point{X: toe, Y: rocker}
+	e.Heading = math.Atan2(2*rocker, toe-straight)
+	up := math.Pi/2 - float64(s.Rake)
+	turn := up - e.Heading
+	radius := float64(s.ForefootRadius)
+	e.Outer = curve.Chain{curve.Turned(radius, turn)}
+	z := rocker + radius*(math.Cos(e.Heading)-math.Cos(up))
+	if z >= e.GunwaleZ {
+		return fmt.Errorf("a forefoot radius of %.0f mm ends %.0f mm up, above the gunwales at %.0f mm; accepted: less than %.0f mm",
+			radius, z, e.GunwaleZ, radius*(e.GunwaleZ-rocker)/(z-rocker))
+	}
+	head, err := headBend(float64(s.HeadRadius), up, e.TopZ-z)
+	e.Outer = append(e.Outer, head)
+	return err
+}
+
+// headBend rises by the given height from the heading up: straight for a
+// radius of zero, else turning on inboard.
+func headBend(radius, up, rise float64) (curve.Bend, error) {
+	if radius == 0 {
+		return curve.Straight(rise / math.Sin(up)), nil
+	}
+	c := math.Cos(up) - rise/radius
+	if c <= -1 {
+		return curve.Bend{}, fmt.Errorf("a head radius of %.0f mm curls over before it has risen the %.0f mm to the stem head; accepted: more than %.0f mm, or 0 mm for a straight rake",
+			radius, rise, rise/(1+math.Cos(up)))
+	}
+	return curve.Turned(radius, math.Acos(c)-up), nil
+}
+
+// Point returns the place on the outer edge at the length s from the toe, mm,
+// and the heading there.
+func (e End) Point(s float64) (geometry.Point, float64) {
+	p, heading := e.Outer.At(s)
+	return geometry.Turn(e.Heading).Apply(p).Add(e.Toe), heading + e.Heading
+}
+
+// reach returns the greatest distance of the outer edge from midship.
+func (e End) reach() float64 { return e.Outer.Path(e.Toe, e.Heading).Bounds().Max.X }
+
+// OuterAt returns the distance of the outer edge from midship at the height z
+// above the baseline, mm; heights beyond the edge's ends give its end points.
+func (e End) OuterAt(z float64) float64 {
+	lo, hi := 0.0, e.Outer.Length()
+	for range 80 {
+		mid := (lo + hi) / 2
+		if p, _ := e.Point(mid); p.Y < z {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	p, _ := e.Point(lo)
+	return p.X
+}

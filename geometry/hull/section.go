@@ -1,0 +1,165 @@
+package hull
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// Shape says how a section turns on its way from keel to gunwale; its
+// half-breadth and depth come from the gunwale and keel lines. Radians and mm.
+type Shape struct {
+	BottomTurn   float64 // turn of the bottom arc
+	BilgeRadius  float64 // at mid-thickness of the rib
+	Flare        float64 // lean outward of the heading at the gunwale; negative is tumblehome
+	TopsideCurve float64 // turn of the topside; 0 is straight
+}
+
+// Section is the half section at one station, at mid-thickness of the rib,
+// from the keel point (0, KeelZ) out to the gunwale line.
+type Section struct {
+	Station     float64 // mm from midship, forward positive
+	KeelZ       float64 // height of the keel point above the baseline, mm
+	HalfBreadth float64 // of the gunwale line, mm
+	Depth       float64 // of the keel point under the gunwale line, mm
+	Shape       Shape   // as set for this place; a merged section has another bilge radius
+	Merged      bool    // bottom and bilge are one arc
+	Half        curve.Chain
+}
+
+// Solve makes the half section of the given half-breadth and depth (mm) with
+// the given shape: a bottom arc turning from level through the bottom turn, a
+// bilge arc, and a topside (straight, or an arc that turns by the topside
+// curve) that arrives at the gunwale with the flare.
+//
+// How: each piece is a chord of its length l and turn t, l sinc(t/2) long and
+// leaning t/2 from its start; only the lengths of bottom and topside are
+// unknown, and two linear equations give them. Where the bottom arc would come
+// out tighter than the bilge the two merge into one arc, whose radius and the
+// topside's length solve the same equations. With lengths as unknowns a flat
+// bottom and a straight topside are not special cases.
+//
+// Returns: a chain that ends on (half-breadth, depth) to rounding.
+// Errors: a section that would need an arc of no radius or a topside of
+// negative length, with the cure.
+func Solve(halfBreadth, depth float64, s Shape) (Section, error) {
+	out := Section{HalfBreadth: halfBreadth, Depth: depth, Shape: s}
+	if !(halfBreadth > 0 && depth > 0) {
+		return out, fmt.Errorf("half-breadth %.1f mm and depth %.1f mm leave no section", halfBreadth, depth)
+	}
+	want := geometry.Point{X: halfBreadth, Y: depth}
+	shoulder := math.Pi/2 - s.Flare - s.TopsideCurve // heading where the bilge ends
+	bilge := chord(s.BilgeRadius*(shoulder-s.BottomTurn), s.BottomTurn, shoulder-s.BottomTurn)
+	bottom, top := twoLengths(chord(1, 0, s.BottomTurn), chord(1, shoulder, s.TopsideCurve), want.Sub(bilge))
+	if bottom >= s.BilgeRadius*s.BottomTurn && bottom >= 0 {
+		if top < 0 {
+			return out, fmt.Errorf("a bilge radius of %.0f mm needs more depth than %.0f mm; give a smaller bilge radius, less bottom turn or more flare here", s.BilgeRadius, depth)
+		}
+		out.Half = compact(span(bottom, s.BottomTurn), curve.Turned(s.BilgeRadius, shoulder-s.BottomTurn), span(top, s.TopsideCurve))
+		return out, checkTopside(out)
+	}
+	arc, top := twoLengths(chord(1, 0, shoulder), chord(1, shoulder, s.TopsideCurve), want)
+	switch {
+	case arc <= 0:
+		return out, fmt.Errorf("half-breadth %.0f mm is too little for a depth of %.0f mm with %.1f deg of flare; accepted here: flare under %.1f deg, or a last rib farther from the stem",
+			halfBreadth, depth, degrees(s.Flare), degrees(math.Atan2(halfBreadth, depth)))
+	case top < 0:
+		return out, fmt.Errorf("depth %.0f mm is too little for a half-breadth of %.0f mm with %.1f deg of flare; accepted here: more depth, or flare over %.1f deg",
+			depth, halfBreadth, degrees(s.Flare), 90-degrees(2*math.Atan2(depth, halfBreadth)))
+	}
+	out.Merged = true
+	out.Half = compact(span(arc, shoulder), span(top, s.TopsideCurve))
+	return out, checkTopside(out)
+}
+
+// checkTopside refuses a curved topside tighter than the bilge under it: the
+// section would then have its knuckle in the wrong place.
+func checkTopside(s Section) error {
+	if s.Shape.TopsideCurve == 0 || len(s.Half) < 2 {
+		return nil
+	}
+	top, bilge := s.Half[len(s.Half)-1], s.Half[len(s.Half)-2]
+	if top.Radius < bilge.Radius {
+		return fmt.Errorf("the topside would turn on %.0f mm, tighter than the bilge's %.0f mm; give a smaller bilge radius or less topside curve here", top.Radius, bilge.Radius)
+	}
+	return nil
+}
+
+// chord is the step made by a piece of the given length and turn that starts
+// at the given heading.
+func chord(length, heading, turn float64) geometry.Point {
+	return geometry.Polar(length*sinc(turn/2), heading+turn/2)
+}
+
+// sinc is sin(a)/a, 1 at zero; the series serves where the quotient would lose
+// digits.
+func sinc(a float64) float64 {
+	if math.Abs(a) < 1e-4 {
+		return 1 - a*a/6
+	}
+	return math.Sin(a) / a
+}
+
+// twoLengths solves u*a + v*b = want for the lengths a and b.
+func twoLengths(u, v, want geometry.Point) (a, b float64) {
+	det := u.Cross(v)
+	return want.Cross(v) / det, u.Cross(want) / det
+}
+
+// span is a piece of the given length that turns by the given angle.
+func span(length, turn float64) curve.Bend {
+	if turn == 0 {
+		return curve.Straight(length)
+	}
+	return curve.Bend{Radius: length / turn, Sweep: turn, Length: length}
+}
+
+// compact drops the pieces that have no length.
+func compact(bends ...curve.Bend) curve.Chain {
+	var out curve.Chain
+	for _, b := range bends {
+		if b.Length > 0 {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+func degrees(a float64) float64 { return a * 180 / math.Pi }
+
+// shapes holds each parameter of the section as a smooth curve along the boat.
+type shapes struct{ bottomTurn, bilge, flare, topside *curve.Ease }
+
+func newShapes(all []design.Section) (shapes, error) {
+	pick := func(value func(design.Section) float64) (*curve.Ease, error) {
+		x, y := make([]float64, len(all)), make([]float64, len(all))
+		for i, s := range all {
+			x[i], y[i] = float64(s.At), value(s)
+		}
+		return curve.NewEase(x, y)
+	}
+	var out shapes
+	for _, p := range []struct {
+		to    **curve.Ease
+		value func(design.Section) float64
+	}{
+		{&out.bottomTurn, func(s design.Section) float64 { return float64(s.BottomTurn) }},
+		{&out.bilge, func(s design.Section) float64 { return float64(s.BilgeRadius) }},
+		{&out.flare, func(s design.Section) float64 { return float64(s.Flare) }},
+		{&out.topside, func(s design.Section) float64 { return float64(s.TopsideCurve) }},
+	} {
+		e, err := pick(p.value)
+		if err != nil {
+			return shapes{}, err
+		}
+		*p.to = e
+	}
+	return out, nil
+}
+
+func (s shapes) at(x float64) Shape {
+	return Shape{s.bottomTurn.At(x), s.bilge.At(x), s.flare.At(x), s.topside.At(x)}
+}

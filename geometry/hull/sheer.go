@@ -1,0 +1,96 @@
+package hull
+
+import (
+	"math"
+
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// Sheer is the rise of the gunwales from midship to the ends. The natural part
+// comes free with the tilt; the edge-set part is sprung or laminated in.
+type Sheer struct {
+	MidZ         float64 // height of the gunwale lines at midship above the baseline, mm
+	BowZ, SternZ float64 // the same at their ends
+	BowSet       EdgeSet
+	SternSet     EdgeSet
+
+	tanTilt float64
+}
+
+// EdgeSet is the part of the sheer for which the gunwale is bent in its tall
+// way. The curve is a parabola, so that the bend is the same all along it.
+type EdgeSet struct {
+	From float64 // distance from midship where it begins, mm
+	Rise float64 // at the gunwale's end, mm
+	run  float64 // from there to the gunwale's end, mm
+}
+
+// Radius returns the radius the edge-set bends the gunwale to, mm; infinite
+// without edge-set.
+func (e EdgeSet) Radius() float64 { return e.run * e.run / (2 * e.Rise) }
+
+// Strain returns the bending strain in the upper and lower faces of a gunwale
+// of the given height (mm): half the height over the radius.
+// Source: elementary beam theory.
+func (e EdgeSet) Strain(height float64) float64 { return height / 2 / e.Radius() }
+
+// EndShift returns how far (mm, towards midship) the underside of a sprung
+// gunwale of the given height moves at its end against marks made while it was
+// straight: half the height times the slope there. It is nothing for gunwales
+// without edge-set or laminated to their curve.
+func (e EdgeSet) EndShift(height float64) float64 { return height / 2 * 2 * e.Rise / e.run }
+
+func (e EdgeSet) at(u float64) (rise, slope float64) {
+	if u <= e.From || e.run == 0 {
+		return 0, 0
+	}
+	t := (u - e.From) / e.run
+	return e.Rise * t * t, 2 * e.Rise * t / e.run
+}
+
+// newSheer works out the heights; the runs follow when the ends are known.
+func newSheer(d *design.Design, midZ float64) Sheer {
+	g := d.Gunwale
+	s := Sheer{MidZ: midZ, tanTilt: math.Tan(float64(g.Tilt))}
+	s.BowSet = EdgeSet{From: float64(g.EdgeSetFrom), Rise: float64(g.EdgeSetBow)}
+	s.SternSet = EdgeSet{From: float64(g.EdgeSetFrom), Rise: float64(g.EdgeSetAft)}
+	half := float64(d.Hull.Beam) / 2
+	s.BowZ = midZ + (half-float64(d.Bow.Siding)/2)*s.tanTilt + s.BowSet.Rise
+	s.SternZ = midZ + (half-float64(d.After().Siding)/2)*s.tanTilt + s.SternSet.Rise
+	return s
+}
+
+// gunwaleLine draws the port gunwale: in plan the batten held by the spreaders
+// and pinned half the siding off the middle at both stems; in height the
+// natural sheer of stock that stays in its tilted plane, plus the edge-set.
+func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
+	aft, fore := -h.Stern.GunwaleX, h.Bow.GunwaleX
+	h.Sheer.BowSet.run = fore - h.Sheer.BowSet.From
+	h.Sheer.SternSet.run = -aft - h.Sheer.SternSet.From
+	x, y := []float64{aft}, []float64{float64(d.After().Siding) / 2}
+	for _, s := range d.AllSpreaders() {
+		x, y = append(x, float64(s.At)), append(y, float64(s.Beam)/2)
+	}
+	plan, err := curve.NewBatten(append(x, fore), append(y, float64(d.Bow.Siding)/2))
+	if err != nil {
+		return nil, err
+	}
+	height := func(x float64) (float64, float64) {
+		y, dy, _ := plan.At(x)
+		set, u := h.Sheer.BowSet, x
+		if x < 0 {
+			set, u = h.Sheer.SternSet, -x
+		}
+		rise, slope := set.at(u)
+		if x < 0 {
+			slope = -slope
+		}
+		return h.Sheer.MidZ + (h.Beam/2-y)*h.Sheer.tanTilt + rise, slope - dy*h.Sheer.tanTilt
+	}
+	breadth := func(x float64) (float64, float64) {
+		y, dy, _ := plan.At(x)
+		return y, dy
+	}
+	return curve.NewTrack(aft, fore, 0, breadth, height)
+}

@@ -1,0 +1,79 @@
+package timber
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+func TestLookup(t *testing.T) {
+	for _, row := range []struct{ text, want string }{
+		{"white oak", "white oak"},
+		{"WHITE OAK", "white oak"},
+		{" White  Oak ", "white oak"},
+		{"western red cedar", "western redcedar"},
+		{"douglas fir", "Douglas-fir"},
+		{"Yellow Poplar", "yellow-poplar"},
+		{"Alaska cedar", "yellow cedar"},
+		{"hickory", "hickory"},
+		{"northern red oak", "red oak"},
+	} {
+		s, err := Lookup(row.text)
+		if err != nil || s.Name != row.want {
+			t.Errorf("Lookup(%q) = %q, %v, want %q", row.text, s.Name, err, row.want)
+		}
+	}
+	for _, s := range All() {
+		if got, err := Lookup(s.Name); err != nil || got != s {
+			t.Errorf("Lookup(%q) = %v, %v", s.Name, got, err)
+		}
+	}
+}
+
+func TestLookupRefuses(t *testing.T) {
+	for _, row := range []struct{ text, want string }{
+		{"white osk", "the nearest are white oak,"},
+		{"oak", "red oak, white oak, European oak"},
+		{"ash", "black ash, white ash, European ash"},
+		{"cedar", "yellow cedar, western redcedar, northern white cedar"},
+		{"sitca sprus", "the nearest are Sitka spruce,"},
+		{"duglasfir", "the nearest are Douglas-fir,"},
+		{"", "write one of American elm, black ash"},
+		{" 12-", "write one of American elm"},
+		{strings.Repeat("oak", 500), "too long"},
+		{"\xff\n", "no name is written"},
+	} {
+		s, err := Lookup(row.text)
+		if err == nil {
+			t.Errorf("Lookup(%q) = %v, want an error", row.text, s)
+			continue
+		}
+		if got := err.Error(); !strings.Contains(got, row.want) || strings.Contains(got, "\n") {
+			t.Errorf("Lookup(%q): %q does not say %q in one line", row.text, got, row.want)
+		}
+	}
+}
+
+func TestEdits(t *testing.T) {
+	for _, row := range []struct {
+		a, b string
+		want int
+	}{ // counted by hand
+		{"", "", 0}, {"oak", "oak", 0}, {"", "oak", 3}, {"oak", "", 3},
+		{"osk", "oak", 1}, {"oaks", "oak", 1}, {"ok", "oak", 1}, {"ash", "oak", 3},
+	} {
+		if got := edits([]rune(row.a), []rune(row.b)); got != row.want {
+			t.Errorf("from %q to %q are %d edits, want %d", row.a, row.b, got, row.want)
+		}
+	}
+}
+
+func ExampleLookup() {
+	s, _ := Lookup("White Ash")
+	fmt.Printf("%s: %.0f kg/m3, %.0f and %.0f N/mm2, %s\n", s.Name, s.Density, s.MOE, s.MOR, s.Strength)
+	_, err := Lookup("white aash")
+	fmt.Println(err)
+	// Output:
+	// white ash: 672 kg/m3, 12000 and 103 N/mm2, handbook
+	// species "white aash" is not known; the nearest are white ash, white oak, white spruce
+}

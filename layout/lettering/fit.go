@@ -1,0 +1,69 @@
+package lettering
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// ellipsis ends a text that was cut short.
+const ellipsis = "..."
+
+// Clip returns Safe(s) if it is at most width mm long in Helvetica with
+// capitals capHeight mm high, else its longest beginning that fits together
+// with "..." (no space stands before the dots). It returns "" when not even
+// the dots fit, and everything when capHeight is not above 0 and width is not
+// negative.
+func Clip(s string, capHeight, width float64) string {
+	text := Safe(s)
+	if fitting(text, 0, capHeight, width) == len(text) {
+		return text
+	}
+	dots := len(ellipsis) * units('.')
+	if !(millimetres(dots, capHeight) <= width) {
+		return ""
+	}
+	head := text[:fitting(text, dots, capHeight, width)]
+	return strings.TrimRight(head, " ") + ellipsis
+}
+
+// Wrap returns Safe(s) broken at its spaces into lines at most width mm long
+// in Helvetica with capitals capHeight mm high, each line as full as it can
+// be. A word longer than width is broken anywhere; it starts its own line.
+// Only a single character can be longer than width: it then stands alone, so
+// no text is lost. A text without words gives no lines.
+func Wrap(s string, capHeight, width float64) []string {
+	var lines []string
+	for text := Safe(s); text != ""; {
+		n := lineEnd(text, capHeight, width)
+		lines = append(lines, text[:n])
+		text = strings.TrimPrefix(text[n:], " ")
+	}
+	return lines
+}
+
+// lineEnd returns where in bytes the first line of text ends, past its first
+// rune at least. text is safe and not empty.
+func lineEnd(text string, capHeight, width float64) int {
+	n := fitting(text, 0, capHeight, width)
+	if n == len(text) || n > 0 && text[n] == ' ' {
+		return n
+	}
+	if space := strings.LastIndexByte(text[:n], ' '); space > 0 {
+		return space
+	}
+	_, first := utf8.DecodeRuneInString(text)
+	return max(n, first)
+}
+
+// fitting returns the length in bytes of the longest beginning of s that is,
+// with extra thousandths of an em added, at most width mm long; 0 when
+// nothing fits.
+func fitting(s string, extra int, capHeight, width float64) int {
+	for i, r := range s {
+		extra += units(r)
+		if !(millimetres(extra, capHeight) <= width) { // NaN fits nothing
+			return i
+		}
+	}
+	return len(s)
+}

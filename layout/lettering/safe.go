@@ -1,0 +1,107 @@
+// Package lettering knows the two kinds of lettering on a pattern: printed
+// Helvetica, which it measures, wraps and clips but does not draw, and
+// single strokes for a tool that burns or cuts along a line, which it draws.
+//
+// Lengths are mm, y is up, and a line of lettering starts at the origin on its
+// baseline and runs right.
+package lettering
+
+import (
+	"strings"
+	"unicode"
+)
+
+// zeroWidthJoiner glues emoji into one picture; alone it prints nothing.
+const zeroWidthJoiner = '\u200d'
+
+// Safe returns s as one line that the cp1252 character set can print: every
+// rune of the result has exactly one cp1252 code and none is a control
+// character. White space of any kind becomes single spaces, none at the ends;
+// other control and invisible characters vanish. Primes, curly quotes, vulgar
+// fractions and the like are written plainly, Latin letters outside cp1252
+// lose their accents, and what is left (a run of invalid bytes, a foreign
+// letter, a whole emoji) becomes "?". Safe(Safe(s)) is Safe(s); "" stays "".
+func Safe(s string) string {
+	var c cleaner
+	for _, r := range strings.ToValidUTF8(s, "\ufffd") {
+		c.take(r)
+	}
+	return string(c.out)
+}
+
+// cleaner is the state of Safe between two runes.
+type cleaner struct {
+	out      []rune
+	space    bool // white space seen since the last rune of out
+	fraction bool // out ends in a fraction
+	previous rune // last rune taken that began a picture; 0 after white space
+	joined   bool // a zero width joiner followed previous
+}
+
+func (c *cleaner) take(r rune) {
+	switch {
+	case unicode.IsSpace(r):
+		c.space, c.previous, c.joined = true, 0, false
+	case r == zeroWidthJoiner:
+		c.joined = true
+	case unicode.IsControl(r), unicode.Is(unicode.Cf, r):
+		// Dropped without a space, so that text misread from UTF-16, with a
+		// zero after every letter, still comes out as words.
+	case unicode.IsMark(r):
+		c.accent(r)
+	default:
+		if !c.samePicture(r) {
+			c.write(r)
+		}
+		c.joined = false
+	}
+}
+
+// accent puts the combining mark r on the last letter where cp1252 has the
+// pair as one character, and drops it where not.
+func (c *cleaner) accent(r rune) {
+	if n := len(c.out); n > 0 && !c.space {
+		c.out[n-1] = compose(c.out[n-1], r)
+	}
+}
+
+// samePicture reports whether r only completes the emoji before it: a skin
+// tone, the second half of a flag, or the next part after a joiner.
+func (c *cleaner) samePicture(r rune) bool {
+	switch {
+	case !isPicture(c.previous):
+		return false
+	case isFlagHalf(c.previous) && isFlagHalf(r):
+		c.previous = 0 // a third half begins the next flag
+		return true
+	case c.joined && unicode.IsSymbol(r):
+		return true
+	}
+	return r >= 0x1f3fb && r <= 0x1f3ff
+}
+
+func isFlagHalf(r rune) bool { return r >= 0x1f1e6 && r <= 0x1f1ff }
+
+// isPicture includes a block by number because a new emoji is unassigned in
+// the Unicode tables of an older Go.
+func isPicture(r rune) bool {
+	return unicode.Is(unicode.So, r) || r >= 0x1f000 && r <= 0x1faff
+}
+
+// write appends r in its plain form, after the space it is due. A fraction is
+// kept off the digits beside it: 5 and a half must not become 51/2.
+func (c *cleaner) write(r rune) {
+	text, isFraction := fractions[r]
+	if !isFraction {
+		text = plain(r)
+	}
+	runes := []rune(text)
+	if n := len(c.out); n > 0 {
+		touching := (isFraction || c.fraction) && unicode.IsNumber(c.out[n-1]) && unicode.IsNumber(runes[0])
+		if c.space || touching {
+			c.out = append(c.out, ' ')
+		}
+	}
+	c.out = append(c.out, runes...)
+	c.space, c.fraction, c.previous = false, isFraction, r
+}

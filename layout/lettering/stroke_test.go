@@ -1,0 +1,118 @@
+package lettering
+
+import (
+	"math"
+	"reflect"
+	"testing"
+)
+
+func TestStrokesScale(t *testing.T) {
+	const text = "Stem 6 1/2\" & 90\u00b0"
+	small, large := Strokes(text, 5), Strokes(text, 15)
+	if len(small) == 0 || len(small) != len(large) {
+		t.Fatalf("%d and %d strokes", len(small), len(large))
+	}
+	for i, line := range small {
+		for j, p := range line {
+			if q := large[i][j]; q.Sub(p.Scale(3)).Norm() > 1e-9 {
+				t.Errorf("stroke %d point %d: %v and %v", i, j, p, q)
+			}
+		}
+	}
+	if a, b := StrokeWidth(text, 5), StrokeWidth(text, 15); math.Abs(b-3*a) > 1e-9 {
+		t.Errorf("widths %g and %g", a, b)
+	}
+}
+
+func TestStrokesPlace(t *testing.T) {
+	one := Strokes("H", 12)
+	if p := one[0][0]; p.X != 0 || p.Y != 0 {
+		t.Errorf("H begins at %v", p)
+	}
+	if w := StrokeWidth("H", 12); w != 8 {
+		t.Errorf("H is %g wide", w)
+	}
+	two := Strokes("HH", 12)
+	if x := two[3][0].X; x != 8+gridGap {
+		t.Errorf("second H at x = %g", x)
+	}
+	if w := StrokeWidth("HH", 12); w != 16+gridGap {
+		t.Errorf("HH is %g wide", w)
+	}
+}
+
+func TestStrokesEdges(t *testing.T) {
+	for _, h := range []float64{0, -3, math.NaN(), math.Inf(1), math.Inf(-1)} {
+		if s, w := Strokes("A", h), StrokeWidth("A", h); s != nil || w != 0 {
+			t.Errorf("height %g: %v, %g", h, s, w)
+		}
+	}
+	for _, s := range []string{"", " \n", "\u200b"} {
+		if got, w := Strokes(s, 5), StrokeWidth(s, 5); got != nil || w != 0 {
+			t.Errorf("%+q: %v, %g", s, got, w)
+		}
+	}
+	checkLines(t, "Huge 8", math.MaxFloat64)
+	checkLines(t, "Tiny 8", 5e-324)
+}
+
+// What the alphabet lacks is drawn like its plain spelling.
+func TestStrokesStandIn(t *testing.T) {
+	for s, like := range map[string]string{
+		"\u00e9": "e", "\u0141": "L", "\u00df": "ss", "\u20ac": "EUR", "\u00b5m": "um",
+		"m\u00b2": "m^2", "\u65e5": "?", "\u00a5": "?", "\xff": "?", "\U0001f6f6": "?",
+		"5\u215b\u2033": "5 1/8\"", "\u2019": "'", "\u2212": "-", "\u2030": "?",
+	} {
+		if !reflect.DeepEqual(Strokes(s, 5), Strokes(like, 5)) || StrokeWidth(s, 5) != StrokeWidth(like, 5) {
+			t.Errorf("%+q is not drawn like %q", s, like)
+		}
+	}
+}
+
+// Everything Safe can return is drawn, and every spelling is in the alphabet.
+func TestStrokesEveryCode(t *testing.T) {
+	for r := rune('!'); r <= 0x2122; r++ {
+		if _, ok := code(r); ok && Safe(string(r)) != "" {
+			if len(Strokes(string(r), 5)) == 0 {
+				t.Errorf("nothing drawn for %+q", r)
+			}
+			checkStrokes(t, string(r))
+		}
+	}
+	for r, s := range standIns {
+		for _, part := range s {
+			if _, ok := glyphs[part]; !ok {
+				t.Errorf("%+q is spelled %q, but %q has no glyph", r, s, part)
+			}
+		}
+	}
+}
+
+// checkStrokes tests what Strokes promises for any text.
+func checkStrokes(t *testing.T, s string) {
+	t.Helper()
+	checkLines(t, s, 6)
+	reach := StrokeWidth(s, 6) + 1e-9
+	for _, line := range Strokes(s, 6) {
+		for _, p := range line {
+			if p.X < 0 || p.X > reach || p.Y < -2 || p.Y > 7 {
+				t.Errorf("%+q reaches %v", s, p)
+			}
+		}
+	}
+}
+
+// checkLines tests that all strokes of s are lines of numbers.
+func checkLines(t *testing.T, s string, capHeight float64) {
+	t.Helper()
+	for _, line := range Strokes(s, capHeight) {
+		if len(line) < 2 {
+			t.Errorf("%+q has a stroke of %d points", s, len(line))
+		}
+		for _, p := range line {
+			if math.IsNaN(p.X) || math.IsNaN(p.Y) {
+				t.Errorf("%+q at height %g reaches %v", s, capHeight, p)
+			}
+		}
+	}
+}

@@ -1,0 +1,132 @@
+package numbers
+
+import (
+	"ribwright/geometry/frame"
+	"ribwright/layout"
+)
+
+type ribPart struct {
+	Rib           string     `json:"rib"`
+	Station       fixed      `json:"station_mm"`
+	HalfBreadth   fixed      `json:"half_breadth_mm"`
+	Depth         fixed      `json:"depth_mm"`
+	KeelHeight    fixed      `json:"keel_height_mm"`
+	Length        fixed      `json:"length_mm"`
+	Correction    fixed      `json:"correction_mm"`
+	Tenon         fixed      `json:"tenon_mm"`
+	Blank         fixed      `json:"blank_mm"`
+	Thickness     fixed      `json:"thickness_mm"`
+	Width         fixed      `json:"width_mm"`
+	HalfArcs      []arcPart  `json:"half_arcs"`
+	BendMarks     []fixed    `json:"bend_marks_mm"`
+	StringerMarks []fixed    `json:"stringer_marks_mm"`
+	Tightest      fixed      `json:"tightest_radius_over_thickness"`
+	Skin          [][2]fixed `json:"skin_half_section_mm"`
+}
+
+// arcPart is one piece of a half section; the radius is null when straight.
+type arcPart struct {
+	Radius *fixed `json:"radius_mm"`
+	Sweep  fixed  `json:"sweep_deg"`
+	Length fixed  `json:"length_mm"`
+}
+
+type stemPart struct {
+	End       string     `json:"end"`
+	Outline   [][2]fixed `json:"outline_mm"`
+	Thickness fixed      `json:"thickness_mm"`
+	Landings  [][2]fixed `json:"stringer_landings_mm"`
+}
+
+// battenPart is the keel (number 0) or a stringer, counted from the keel up.
+type battenPart struct {
+	Number int      `json:"number"`
+	Share  fixed    `json:"girth_share"`
+	Ends   [2]fixed `json:"ends_mm"`
+	Ribs   []fixed  `json:"rib_marks_mm"`
+}
+
+type thwartPart struct {
+	Name      string     `json:"name"`
+	Kind      string     `json:"kind"`
+	At        fixed      `json:"station_mm"`
+	Outline   [][2]fixed `json:"outline_mm"`
+	Thickness fixed      `json:"thickness_mm"`
+	Length    fixed      `json:"length_mm"`
+	Between   fixed      `json:"between_gunwales_mm"`
+	EndCut    fixed      `json:"end_cut_deg"`
+}
+
+type hookPart struct {
+	End       string     `json:"end"`
+	Outline   [][2]fixed `json:"outline_mm"`
+	Thickness fixed      `json:"thickness_mm"`
+	Bevel     fixed      `json:"bevel_deg"`
+}
+
+type skinPart struct {
+	Thickness fixed `json:"thickness_mm"`
+	Girth     fixed `json:"midship_girth_mm"`
+	Length    fixed `json:"length_mm"`
+}
+
+type pagePart struct {
+	Page    int      `json:"page"`
+	Pattern string   `json:"pattern"`
+	Tile    string   `json:"tile"`
+	Frame   [4]fixed `json:"frame_mm"`
+	ToSheet [6]fixed `json:"to_sheet"`
+	Sheet   [2]fixed `json:"sheet_mm"`
+}
+
+func ribOf(f *frame.Frame, r frame.Rib) ribPart {
+	out := ribPart{
+		Rib: r.Name, Station: fixed(r.Station), HalfBreadth: fixed(r.Section.HalfBreadth), Depth: fixed(r.Section.Depth),
+		KeelHeight: fixed(r.Section.KeelZ), Length: fixed(r.Length), Correction: fixed(r.Correction), Tenon: fixed(r.Tenon),
+		Blank: fixed(r.Blank), Thickness: fixed(r.Thickness), Width: fixed(f.Design.Ribs.Width),
+		BendMarks: all(r.BendMarks), StringerMarks: all(r.StringerMarks), Tightest: fixed(r.Tightest),
+	}
+	for _, b := range r.Section.Half {
+		a := arcPart{Sweep: deg(b.Sweep), Length: fixed(b.Length)}
+		if b.Radius > 0 {
+			radius := fixed(b.Radius)
+			a.Radius = &radius
+		}
+		out.HalfArcs = append(out.HalfArcs, a)
+	}
+	for _, p := range f.SkinAt(r) {
+		out.Skin = append(out.Skin, [2]fixed{fixed(p.X), fixed(p.Y)})
+	}
+	return out
+}
+
+func stemOf(s frame.Stem) stemPart {
+	out := stemPart{End: s.End, Outline: outline(s.Outline), Thickness: fixed(s.Thickness)}
+	for _, l := range s.Landings {
+		out.Landings = append(out.Landings, [2]fixed{fixed(l.At.X), fixed(l.At.Y)})
+	}
+	return out
+}
+
+func thwartOf(t frame.Thwart) thwartPart {
+	return thwartPart{t.Name, t.Kind.String(), fixed(t.At), outline(t.Outline), fixed(t.Thickness),
+		fixed(t.Length), fixed(t.Between), deg(t.EndCut)}
+}
+
+// pagesOf lists what each sheet shows of which pattern, so that anyone can put
+// the tiles back together.
+func pagesOf(doc layout.Document) []pagePart {
+	out := []pagePart{}
+	for i, s := range doc.Sheets {
+		for _, v := range s.Views {
+			m, b := v.ToSheet, v.Frame
+			out = append(out, pagePart{
+				Page: i + 1, Pattern: v.Drawing.Name, Tile: v.Tile,
+				Frame:   [4]fixed{fixed(b.Min.X), fixed(b.Min.Y), fixed(b.Max.X), fixed(b.Max.Y)},
+				ToSheet: [6]fixed{fixed(m.A), fixed(m.B), fixed(m.C), fixed(m.D), fixed(m.E), fixed(m.F)},
+				Sheet:   [2]fixed{fixed(doc.Paper.W), fixed(doc.Paper.H)},
+			})
+		}
+	}
+	return out
+}

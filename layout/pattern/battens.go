@@ -1,0 +1,52 @@
+package pattern
+
+import (
+	"fmt"
+
+	"ribwright/geometry/frame"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+)
+
+// laneHigh is the height of one batten's lane on the story stick, mm.
+const laneHigh = 9.5
+
+// Battens draws one story stick for keel and stringers: x is the distance from
+// midship along the batten. Each lane is marked from its upper edge; the lanes
+// are used from the top down and cut off when done.
+func Battens(f *frame.Frame, o Options) layout.Drawing {
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Strip: true,
+		Make: "use each lane at its upper edge, then cut it off"}
+	top := 0.0
+	for i := len(f.Stringers) - 1; i >= 0; i-- {
+		s := f.Stringers[i]
+		drawLane(&d, f, top, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks)
+		top -= laneHigh
+	}
+	drawLane(&d, f, top, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)
+	from, to := f.Keel.Aft, f.Keel.Fore
+	for _, s := range f.Stringers {
+		from, to = min(from, s.Aft), max(to, s.Fore)
+	}
+	d.Straight(layout.Tick, from-3, top-laneHigh, to+3, top-laneHigh)
+	tape{from, to, top - laneHigh}.draw(&d, o.Units)
+	return d
+}
+
+func drawLane(d *layout.Drawing, f *frame.Frame, y float64, batten string, aft, fore float64, marks []float64) {
+	d.Straight(layout.Mark, aft-3, y, fore+3, y)
+	d.Straight(layout.Cut, aft, y, aft, y-laneHigh+1)
+	d.Straight(layout.Cut, fore, y, fore, y-laneHigh+1)
+	d.Write(aft+2, y-7.6, small, layout.Left, batten+" aft "+measure.MM(aft, 1))
+	d.Write(fore-2, y-7.6, small, layout.Right, batten+" fore "+measure.MM(fore, 1))
+	d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 45}, layout.Span{From: fore - 45, To: fore + 5})
+	for i, x := range marks {
+		d.Straight(layout.Mark, x, y, x, y-4)
+		if x-2 < aft+40 || x+20 > fore-40 {
+			d.Write(x+1, y-3.8, small, layout.Left, f.Ribs[i].Name)
+			continue
+		}
+		d.Write(x+1, y-3.8, small, layout.Left, batten+" "+f.Ribs[i].Name+"  "+measure.MM(x, 1))
+		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 26})
+	}
+}

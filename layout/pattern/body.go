@@ -1,0 +1,102 @@
+package pattern
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/frame"
+	"ribwright/layout"
+)
+
+// waterlineStep is the distance between the level lines of the body plan, mm.
+const waterlineStep = 50
+
+// BodyPlan draws every rib at full size, inner and outer face: x is the
+// half-breadth, y the height above the baseline. The fore body stands on the
+// right, the after body on the left.
+func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
+	d := layout.Drawing{Name: "body", Title: "Body plan", Make: "hold bent ribs against it"}
+	top := 0.0
+	for _, r := range f.Ribs {
+		top = math.Max(top, r.Section.KeelZ+r.Section.Depth)
+	}
+	wide := math.Ceil(f.Hull.Beam/2/10)*10 + 20
+	drawWaterlines(&d, f, wide, top)
+	d.Straight(layout.Center, 0, -8, 0, top+16)
+	d.Write(6, top+10, head, layout.Left, "fore body")
+	d.Write(-6, top+10, head, layout.Right, "after body")
+	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
+	for _, side := range []float64{1, -1} {
+		var heads []ribHead
+		for _, r := range f.Ribs {
+			if r.Station*side >= 0 {
+				heads = append(heads, drawSection(&d, f, r, side))
+			}
+		}
+		nameHeads(&d, heads)
+	}
+	return d
+}
+
+func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64) {
+	for z := 0.0; z <= top; z += waterlineStep {
+		d.Straight(layout.Guide, -wide, z, wide, z)
+		label := fmt.Sprintf("%.0f mm up", z)
+		if z == 0 {
+			label = "baseline"
+		}
+		d.Write(wide, z+1, small, layout.Right, label)
+		d.Write(-wide+14, z+1, small, layout.Left, label)
+	}
+	z := float64(f.Design.Hull.Waterline)
+	d.Straight(layout.Mark, -wide, z, wide, z)
+	d.Write(wide, z-1-small, small, layout.Right, "waterline")
+	d.Write(-wide+14, z-1-small, small, layout.Left, "waterline")
+}
+
+// drawSection draws one half section and returns its head; side is 1 to the
+// right, -1 to the left.
+func drawSection(d *layout.Drawing, f *frame.Frame, r frame.Rib, side float64) ribHead {
+	place := geometry.Stretch(side, 1)
+	d.Line(layout.Cut, r.Outer.Map(place))
+	d.Line(layout.Mark, r.Inner.Map(place))
+	_, heading := r.Section.Half.End()
+	girth := r.Section.Half.Length()
+	tip := place.Apply(r.Face(girth, 0))
+	across := geometry.Polar(r.Thickness/2+2, heading-math.Pi/2)
+	across.X *= side
+	d.Line(layout.Mark, curve.Polyline(tip.Sub(across), tip.Add(across)))
+	for _, share := range f.Design.Stringers.At {
+		a, b := r.Face(share*girth, r.Thickness/2), r.Face(share*girth, -r.Thickness/2)
+		d.Straight(layout.Mark, side*a.X, a.Y, side*b.X, b.Y)
+	}
+	return ribHead{tip, r.Name}
+}
+
+// ribHead is where a rib meets the gunwale, with the rib's name.
+type ribHead struct {
+	at   geometry.Point
+	name string
+}
+
+// nameHeads letters the ribs upright above their heads; names that would lie on
+// each other, amidships where ribs are nearly alike, climb in steps.
+func nameHeads(d *layout.Drawing, heads []ribHead) {
+	slices.SortFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(b.at.X), math.Abs(a.at.X)) })
+	step, last := 0.0, math.Inf(1)
+	for _, h := range heads {
+		if math.Abs(last-h.at.X) < small+1.2 {
+			step += 9
+		} else {
+			step = 0
+		}
+		last = h.at.X
+		foot := h.at.Add(geometry.Point{Y: 2.5 + step})
+		d.Line(layout.Tick, curve.Polyline(h.at, foot))
+		d.WriteAt(foot.Add(geometry.Point{X: small / 2, Y: 0.8}), small, math.Pi/2, layout.Left, h.name)
+	}
+}

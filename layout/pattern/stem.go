@@ -1,0 +1,69 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/frame"
+	"ribwright/layout"
+)
+
+// stems returns the stem patterns: one for both ends when they are equal.
+func stems(f *frame.Frame, o Options) []layout.Drawing {
+	if f.Design.Hull.Symmetric && f.Design.Stern == nil {
+		return []layout.Drawing{Stem(f, f.Bow, "stems", "Stems", "make 2", o)}
+	}
+	return []layout.Drawing{
+		Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", o),
+		Stem(f, f.Stern, "stem-stern", "Stern stem", "make 1", o),
+	}
+}
+
+// Stem draws one stem from the side: x is the distance from midship, y the
+// height above the baseline.
+func Stem(f *frame.Frame, s frame.Stem, key, title, count string, o Options) layout.Drawing {
+	d := layout.Drawing{Name: key, Title: title, Make: count}
+	d.Line(layout.Cut, s.Outline)
+	b := s.Outline.Bounds()
+	drawStemLines(&d, s, b, o)
+	for i, l := range s.Landings {
+		d.Straight(layout.Mark, l.At.X-3, l.At.Y, l.At.X+3, l.At.Y)
+		d.Straight(layout.Mark, l.At.X, l.At.Y-3, l.At.X, l.At.Y+3)
+		d.Write(l.At.X-4, l.At.Y-1.2, small, layout.Right, fmt.Sprintf("S%d", i+1))
+	}
+	drawGrain(&d, s)
+	x := s.Shelf[0].X - 4
+	d.Write(x, s.Shelf[0].Y-1, small, layout.Right, "gunwales rest")
+	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "on this shelf")
+	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
+	d.Write(s.FootX, b.Min.Y-4.5-row, small, layout.Left, "and butts here")
+	// The title runs up the middle of the wood above the forefoot.
+	up := s.Rise
+	at := s.Middle.Add(geometry.Polar(row*0.9, up+math.Pi/2))
+	d.WriteAt(at, head, up, layout.Left, title+", "+count)
+	d.WriteAt(at.Add(geometry.Polar(row*1.1, up-math.Pi/2)), small, up, layout.Left, o.plain(s.Thickness)+" thick")
+	d.WriteAt(at.Add(geometry.Polar(row*2.1, up-math.Pi/2)), small, up, layout.Left, f.Design.Title)
+	return d
+}
+
+// drawStemLines places the stem in the boat: station lines and the waterline.
+func drawStemLines(d *layout.Drawing, s frame.Stem, b geometry.Box, o Options) {
+	d.Straight(layout.Guide, b.Min.X-4, s.Waterline, b.Max.X+4, s.Waterline)
+	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+o.plain(s.Waterline)+" up")
+	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
+	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+o.plain(s.ToeX))
+}
+
+// drawGrain puts the grain arrow on the wood of the forefoot.
+func drawGrain(d *layout.Drawing, s frame.Stem) {
+	along := geometry.Polar(s.Moulded*0.4, s.Grain)
+	from, to := s.Forefoot.Sub(along), s.Forefoot.Add(along)
+	d.Line(layout.Guide, curve.Polyline(from, to))
+	for _, turn := range []float64{math.Pi * 0.9, -math.Pi * 0.9} {
+		d.Line(layout.Tick, curve.Polyline(to, to.Add(geometry.Polar(4, s.Grain+turn))))
+		d.Line(layout.Tick, curve.Polyline(from, from.Sub(geometry.Polar(4, s.Grain+turn))))
+	}
+	d.WriteAt(s.Forefoot.Add(geometry.Polar(1.5, s.Grain+math.Pi/2)), small, s.Grain, layout.Middle, "grain")
+}

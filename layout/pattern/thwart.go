@@ -1,0 +1,68 @@
+package pattern
+
+import (
+	"fmt"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/frame"
+	"ribwright/layout"
+)
+
+// Thwart draws half of the cross piece with the given index, from the middle
+// line of the boat (x = 0) out to one end; y runs forward. The other half is
+// its mirror: turn the pattern over on the middle line.
+func Thwart(f *frame.Frame, i int, o Options) layout.Drawing {
+	t := f.Thwarts[i]
+	d := layout.Drawing{
+		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Strip: true, Family: "Thwarts and seat bars",
+		Make: fmt.Sprintf("%s thick, turn over on the middle line", o.plain(t.Thickness)),
+	}
+	for _, p := range rightHalf(t.Outline) {
+		d.Line(layout.Cut, p)
+	}
+	d.Line(layout.Cut, t.Holes[0])
+	b := t.Outline.Bounds()
+	d.Straight(layout.Center, 0, b.Min.Y-3, 0, b.Max.Y+3)
+	d.Straight(layout.Center, 0, 0, b.Max.X+4, 0)
+	d.Write(8, 2, head, layout.Left, t.Name)
+	d.Write(8, -2-small, small, layout.Left, "middle at "+o.plain(t.At)+", "+o.plain(t.Between)+" clear between gunwales")
+	d.Write(b.Max.X-20, 2, small, layout.Right, "forward edge up")
+	d.Keep = append(d.Keep, layout.Span{From: -10, To: 110}, layout.Span{From: b.Max.X - 55, To: b.Max.X + 10})
+	return d
+}
+
+// rightHalf keeps what lies right of the middle line, cutting the pieces that
+// cross it. The outline crosses it on smooth pieces that are symmetric about
+// it, so half of the parameter is half of the piece.
+func rightHalf(outline curve.Path) []curve.Path {
+	var out []curve.Path
+	for _, s := range outline {
+		a, b := s.Start(), s.End()
+		switch {
+		case a.X >= -1e-9 && b.X >= -1e-9:
+			out = append(out, curve.Path{s})
+		case a.X < 0 && b.X > 0, a.X > 0 && b.X < 0:
+			out = append(out, curve.Path{halfOf(s, b.X > 0)})
+		}
+	}
+	return out
+}
+
+// halfOf returns the second half of a piece, or its first.
+func halfOf(s curve.Segment, second bool) curve.Segment {
+	switch s := s.(type) {
+	case curve.Arc:
+		if second {
+			s.From += s.Sweep / 2
+		}
+		s.Sweep /= 2
+		return s
+	case curve.Line:
+		if second {
+			return curve.Line{A: geometry.Point{X: 0, Y: s.At(0.5).Y}, B: s.B}
+		}
+		return curve.Line{A: s.A, B: geometry.Point{X: 0, Y: s.At(0.5).Y}}
+	}
+	return s
+}

@@ -1,0 +1,58 @@
+package pdf
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+)
+
+// hints ask the print dialogue to keep the size, to pick paper by page size and
+// to print on one side. They are only asked for: every sheet carries scale bars.
+// Source: ISO 32000-1, 12.2, table 150.
+const hints = "/ViewerPreferences <</PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex /DisplayDocTitle true>>\n"
+
+var (
+	rootEntry = regexp.MustCompile(`/Root (\d+) 0 R`)
+	infoEntry = regexp.MustCompile(`/Info \d+ 0 R`)
+	sizeEntry = regexp.MustCompile(`/Size (\d+)`)
+	startXref = regexp.MustCompile(`startxref\s+(\d+)\s+%%EOF\s*$`)
+)
+
+// withViewerHints returns the finished file with the hints in its catalogue. The
+// writing library has no call for them, so the catalogue is written anew in an
+// incremental update (ISO 32000-1, 7.5.6), and the header is raised to the
+// version that knows them.
+func withViewerHints(file []byte) ([]byte, error) {
+	tail := file[max(0, len(file)-1024):]
+	root, size, prev := rootEntry.FindSubmatch(tail), sizeEntry.FindSubmatch(tail), startXref.FindSubmatch(tail)
+	info := infoEntry.Find(tail)
+	if root == nil || size == nil || prev == nil || !bytes.HasPrefix(file, []byte("%PDF-1.")) {
+		return nil, errors.New("the PDF came out without a trailer; please report this")
+	}
+	number, err := strconv.Atoi(string(root[1]))
+	if err != nil {
+		return nil, err
+	}
+	begin := bytes.LastIndex(file, fmt.Appendf(nil, "\n%d 0 obj\n<<\n", number))
+	if begin < 0 {
+		return nil, errors.New("the PDF came out without a catalogue; please report this")
+	}
+	object := file[begin+1:]
+	end := bytes.Index(object, []byte("endobj"))
+	if end < 0 {
+		return nil, errors.New("the PDF came out with a broken catalogue; please report this")
+	}
+	out := bytes.Clone(file)
+	copy(out, "%PDF-1.7")
+	offset := len(out)
+	open := fmt.Appendf(nil, "%d 0 obj\n<<\n", number)
+	out = append(out, open...)
+	out = append(out, hints...)
+	out = append(out, object[len(open):end]...)
+	out = append(out, "endobj\n"...)
+	xref := len(out)
+	return fmt.Appendf(out, "xref\n%d 1\n%010d 00000 n \ntrailer\n<<\n/Size %s\n/Root %d 0 R\n%s\n/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n",
+		number, offset, size[1], number, info, prev[1], xref), nil
+}

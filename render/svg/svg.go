@@ -1,0 +1,142 @@
+// Package svg writes a plate as one SVG file for a laser or a CNC router, in
+// millimetres at exact size.
+package svg
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+
+	svg "github.com/ajstarks/svgo/float"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+	"ribwright/render"
+)
+
+// decimals of a coordinate: a tenth of a micrometre, so that neighbouring
+// points never fall together.
+const decimals = 4
+
+// hairline is the width of every line, mm.
+const hairline = 0.1
+
+// Encode writes the plate. Each layer is a group of its own: CUT holds closed
+// outlines, holes before the outline round them; MARK lines to draw; LETTERING
+// single strokes; SCALE a square of 100 mm to check the size by.
+//
+// Errors: a number that is no place on the plate, an outline that is not
+// closed, or the writer's own error. Nothing is written unless all is made.
+func Encode(w io.Writer, p layout.Plate) error {
+	if err := render.CheckPlate(p); err != nil {
+		return err
+	}
+	var out bytes.Buffer
+	c := svg.New(&out)
+	c.Decimals = decimals
+	c.StartviewUnit(p.W, p.H, "mm", 0, 0, p.W, p.H)
+	c.Title(lettering.Safe(p.Title))
+	c.Desc(fmt.Sprintf("%.1f x %.1f mm (%.2f x %.2f in); one unit is one millimetre; exact size, no cutter offset applied; "+
+		"the square in the SCALE layer is 100 mm wide and high and is not to be cut", p.W, p.H, p.W/25.4, p.H/25.4))
+	e := &encoder{svg: c, high: p.H}
+	if err := e.layers(p); err != nil {
+		return err
+	}
+	c.End()
+	_, err := w.Write(out.Bytes())
+	return err
+}
+
+type encoder struct {
+	svg  *svg.SVG
+	high float64
+}
+
+// style is written on every path, because importers pass over inherited ones.
+func style() string {
+	return fmt.Sprintf(`fill="none" stroke="#000000" stroke-width="%s"`, render.Number(hairline, decimals))
+}
+
+func (e *encoder) layers(p layout.Plate) error {
+	e.svg.Gid("CUT")
+	for _, q := range p.Parts {
+		for _, c := range q.Part.Cut {
+			if !c.Closed() || !c.Joined() {
+				return fmt.Errorf("the outline of %s is not closed, so it cannot be cut out", q.Part.Name)
+			}
+			e.path(c.Map(q.Move))
+		}
+	}
+	e.svg.Gend()
+	e.svg.Gid("MARK")
+	for _, q := range p.Parts {
+		for _, c := range q.Part.Marks {
+			e.path(c.Map(q.Move))
+		}
+	}
+	e.svg.Gend()
+	e.svg.Gid("LETTERING")
+	for _, q := range p.Parts {
+		for _, t := range q.Part.Letters {
+			e.letters(t, q.Move)
+		}
+	}
+	e.svg.Gend()
+	e.svg.Gid("SCALE")
+	e.path(curve.Rectangle(p.Check))
+	corner := p.Check.Min.Add(geometry.Point{X: 5, Y: 5})
+	e.letters(layout.Text{At: corner, Height: 5, Words: "100 mm, do not cut"}, geometry.Shift(0, 0))
+	e.svg.Gend()
+	return nil
+}
+
+// letters draws single strokes: a font would be dropped or moved by many
+// cutters.
+func (e *encoder) letters(t layout.Text, m geometry.Affine) {
+	back := lettering.StrokeWidth(t.Words, t.Height) * [...]float64{0, 0.5, 1}[t.Align]
+	place := geometry.Shift(-back, 0).Then(geometry.Turn(t.Angle)).Then(geometry.Shift(t.At.X, t.At.Y)).Then(m)
+	for _, pts := range lettering.Strokes(t.Words, t.Height) {
+		e.path(curve.Polyline(pts...).Map(place))
+	}
+}
+
+// path writes one path of lines and cubics; arcs become cubics, which every
+// importer reads the same way.
+func (e *encoder) path(p curve.Path) {
+	if len(p) == 0 {
+		return
+	}
+	var d strings.Builder
+	d.WriteString("M" + e.at(p[0].Start()))
+	closed := p.Closed()
+	for i, s := range p {
+		switch s := s.(type) {
+		case curve.Line:
+			if !closed || i < len(p)-1 {
+				d.WriteString("L" + e.at(s.B))
+			}
+		case curve.Cubic:
+			e.cubic(&d, s)
+		case curve.Arc:
+			for _, c := range s.Cubics() {
+				e.cubic(&d, c)
+			}
+		}
+	}
+	if closed {
+		d.WriteString("Z")
+	}
+	e.svg.Path(d.String(), style())
+}
+
+func (e *encoder) cubic(d *strings.Builder, c curve.Cubic) {
+	d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + e.at(c.P3))
+}
+
+// at writes a place with y down from the plate's upper edge.
+func (e *encoder) at(q geometry.Point) string {
+	return render.Number(q.X, decimals) + "," + render.Number(e.high-q.Y, decimals)
+}
