@@ -14,7 +14,7 @@ var rib = Chain{Straight(100), Turned(50, math.Pi/2), Straight(30)}
 
 func TestChainAt(t *testing.T) {
 	h := 50 * math.Sqrt2 / 2
-	bow := 25 * math.Pi // half of the quarter turn
+	bow := 12.5 * math.Pi // half of the quarter turn
 	for _, row := range []struct {
 		name    string
 		c       Chain

@@ -55,7 +55,7 @@ func Solve(halfBreadth, depth float64, s Shape) (Section, error) {
 	bilge := chord(s.BilgeRadius*(shoulder-s.BottomTurn), s.BottomTurn, shoulder-s.BottomTurn)
 	bottom, top := twoLengths(chord(1, 0, s.BottomTurn), chord(1, shoulder, s.TopsideCurve), want.Sub(bilge))
 	if bottom >= s.BilgeRadius*s.BottomTurn && bottom >= 0 {
-		if top < 0 {
+		if top < -nothing {
 			return out, fmt.Errorf("a bilge radius of %.0f mm needs more depth than %.0f mm; give a smaller bilge radius, less bottom turn or more flare here", s.BilgeRadius, depth)
 		}
 		out.Half = compact(span(bottom, s.BottomTurn), curve.Turned(s.BilgeRadius, shoulder-s.BottomTurn), span(top, s.TopsideCurve))
@@ -66,7 +66,7 @@ func Solve(halfBreadth, depth float64, s Shape) (Section, error) {
 	case arc <= 0:
 		return out, fmt.Errorf("half-breadth %.0f mm is too little for a depth of %.0f mm with %.1f deg of flare; accepted here: flare under %.1f deg, or a last rib farther from the stem",
 			halfBreadth, depth, degrees(s.Flare), degrees(math.Atan2(halfBreadth, depth)))
-	case top < 0:
+	case top < -nothing:
 		return out, fmt.Errorf("depth %.0f mm is too little for a half-breadth of %.0f mm with %.1f deg of flare; accepted here: more depth, or flare over %.1f deg",
 			depth, halfBreadth, degrees(s.Flare), 90-degrees(2*math.Atan2(depth, halfBreadth)))
 	}
@@ -117,11 +117,15 @@ func span(length, turn float64) curve.Bend {
 	return curve.Bend{Radius: length / turn, Sweep: turn, Length: length}
 }
 
+// nothing is the length, mm, below which a piece of a section is rounding and not
+// a piece.
+const nothing = 1e-9
+
 // compact drops the pieces that have no length.
 func compact(bends ...curve.Bend) curve.Chain {
 	var out curve.Chain
 	for _, b := range bends {
-		if b.Length > 0 {
+		if b.Length > nothing {
 			out = append(out, b)
 		}
 	}

@@ -22,19 +22,20 @@ func TestSpringback(t *testing.T) {
 		plies                  []float64
 		share, final, mould, d float64 // of 1000 mm
 	}{
-		{"two", equal(2, 3), 0.25, 1333.3, 750.0, 0.05},
-		{"three", equal(3, 3), 0.1111, 1125.0, 888.9, 0.05},
-		{"four", equal(4, 3), 0.0625, 1066.667, 937.5, 0.0005},
-		{"five", equal(5, 3), 0.04, 1041.7, 960.0, 0.05},
-		{"six", equal(6, 3), 0.0278, 1028.6, 972.2, 0.05},
-		{"unequal", []float64{1, 2, 3}, 1.0 / 6, 1200, 833.333, 0.0005},
+		{"two", equal(2, 3), 0.25, 1333.3333, 750, 0.0005},
+		{"three", equal(3, 3), 1.0 / 9, 1125, 888.8889, 0.0005},
+		{"four", equal(4, 3), 0.0625, 1066.6667, 937.5, 0.0005},
+		{"five", equal(5, 3), 0.04, 1041.6667, 960, 0.0005},
+		{"six", equal(6, 3), 1.0 / 36, 1028.5714, 972.2222, 0.0005},
+		{"unequal", []float64{1, 2, 3}, 1.0 / 6, 1200, 833.3333, 0.0005},                        // 36/216
+		{"unequal, in tenths", []float64{1.5, 4, 2.5}, 83.0 / 512, 1193.4732, 837.8906, 0.0005}, // (3.375 + 64 + 15.625)/8^3
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			s, err := Springback(row.plies)
 			if err != nil {
 				t.Fatal(err)
 			}
-			near(t, s, row.share, 0.00005, "of the curvature")
+			near(t, s, row.share, 1e-15, "of the curvature")
 			final, _ := FinalRadius(1000, row.plies)
 			near(t, final, row.final, row.d, "mm final")
 			mould, _ := MouldRadius(1000, row.plies)

@@ -18,10 +18,12 @@ func TestLookup(t *testing.T) {
 		{"hickory", "hickory"},
 		{"northern red oak", "red oak"},
 	} {
-		s, err := Lookup(row.text)
-		if err != nil || s.Name != row.want {
-			t.Errorf("Lookup(%q) = %q, %v, want %q", row.text, s.Name, err, row.want)
-		}
+		t.Run(row.text, func(t *testing.T) {
+			s, err := Lookup(row.text)
+			if err != nil || s.Name != row.want {
+				t.Errorf("Lookup(%q) = %q, %v, want %q", row.text, s.Name, err, row.want)
+			}
+		})
 	}
 	for _, s := range All() {
 		if got, err := Lookup(s.Name); err != nil || got != s {
@@ -51,6 +53,30 @@ func TestLookupRefuses(t *testing.T) {
 		if got := err.Error(); !strings.Contains(got, row.want) || strings.Contains(got, "\n") {
 			t.Errorf("Lookup(%q): %q does not say %q in one line", row.text, got, row.want)
 		}
+	}
+}
+
+// Whatever is typed, the answer is one short line that does not repeat it all.
+func TestLookupHostile(t *testing.T) {
+	for _, row := range []struct{ name, text, want string }{ // common practice, no source
+		{"a megabyte", strings.Repeat("a", 1<<20), "too long"},
+		{"one byte more than is compared", strings.Repeat("a", 41), "too long"},
+		{"as long as is compared", strings.Repeat("a", 40), "the nearest are"},
+		{"cut within a letter", "a" + strings.Repeat("\u00e9", 5000), "too long"},
+		{"lines and colours", strings.Repeat("oak\n\x1b[31m", 4), "the nearest are"},
+		{"a format", "%s%n%d", "the nearest are"},
+		{"foreign letters", "\u0434\u0443\u0431", "the nearest are"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			s, err := Lookup(row.text)
+			if err == nil || s != (Species{}) {
+				t.Fatalf("got %v, %v, want an error", s, err)
+			}
+			got := err.Error()
+			if len(got) > 250 || strings.ContainsAny(got, "\n\x1b") || !strings.Contains(got, row.want) {
+				t.Errorf("%d bytes, %q, want one line of at most 250 with %q", len(got), got, row.want)
+			}
+		})
 	}
 }
 

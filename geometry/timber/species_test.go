@@ -64,14 +64,17 @@ func TestStrengthInPounds(t *testing.T) {
 	near(t, 15200*mpa, 104.80, 0.005, "N/mm2, 15200 psi")      // arithmetic
 }
 
-// Rows with no inch-pound figure to hold them against, as each source gives
-// them.
-func TestStrengthOtherRows(t *testing.T) {
+// Rows as each source gives them in metric: three that the inch-pound table has
+// too, and those with no inch-pound figure to hold them against.
+func TestStrengthInMetric(t *testing.T) {
 	for _, row := range []struct {
 		name              string
 		density, moe, mor float64
 		strength          Standing
 	}{
+		{"white oak", 761.6, 12300, 105, Handbook},        // Wood Handbook Table 5-3a, gravity 0.68
+		{"Sitka spruce", 448, 10800, 70, Handbook},        // Wood Handbook Table 5-3a, gravity 0.40
+		{"western redcedar", 358.4, 7700, 52, Handbook},   // Wood Handbook Table 5-3a, gravity 0.32
 		{"white ash", 672, 12000, 103, Handbook},          // Wood Handbook Table 5-3a; 5-3b has 15 400 psi
 		{"red oak", 705.6, 12500, 99, Handbook},           // Wood Handbook Table 5-3a
 		{"American elm", 560, 9200, 81, Handbook},         // Wood Handbook Table 5-3a

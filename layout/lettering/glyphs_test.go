@@ -1,10 +1,13 @@
 package lettering
 
 import (
+	"math"
 	"reflect"
 	"regexp"
 	"strings"
 	"testing"
+
+	"ribwright/geometry"
 )
 
 func TestGlyphsHaveAsciiAndMore(t *testing.T) {
@@ -90,6 +93,55 @@ func TestGlyphsDiffer(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Characters that are taken for each other in plain lettering must differ
+// somewhere by a tenth of the height of a capital, however they are lined up:
+// left, middle or right. Common practice, no source.
+func TestGlyphsAreNotMistaken(t *testing.T) {
+	for _, pair := range []string{
+		"0O", "0D", "0Q", "0o", "OQ", "OD", "1I", "1l", "Il", "1|", "I|", "l|", "i!", "1i", "17",
+		"68", "69", "89", "38", "3B", "8B", "FP", "FE", "PR", "5S", "56", "2Z", "CG", "UV", "MN", "CO",
+	} {
+		t.Run(pair, func(t *testing.T) {
+			a, b := glyphs[rune(pair[0])], glyphs[rune(pair[1])]
+			least := math.Inf(1)
+			for _, shift := range []float64{0, (a.width - b.width) / 2, a.width - b.width} {
+				p, q := samples(a, 0), samples(b, shift)
+				least = min(least, max(farthest(p, q), farthest(q, p)))
+			}
+			if want := gridCap / 10.0; least < want {
+				t.Errorf("%q differs by %.2f, want %.2f of %d units of height", pair, least, want, gridCap)
+			}
+		})
+	}
+}
+
+// samples returns points along the strokes of g, moved right by shift.
+func samples(g glyph, shift float64) []geometry.Point {
+	var out []geometry.Point
+	for _, line := range g.lines() {
+		for i := 1; i < len(line); i++ {
+			n := int(line[i].Sub(line[i-1]).Norm()/0.2) + 1
+			for k := 0; k <= n; k++ {
+				out = append(out, line[i-1].Lerp(line[i], float64(k)/float64(n)).Add(geometry.Point{X: shift}))
+			}
+		}
+	}
+	return out
+}
+
+// farthest returns the distance of the point of a that is farthest from b.
+func farthest(a, b []geometry.Point) float64 {
+	worst := 0.0
+	for _, p := range a {
+		least := math.Inf(1)
+		for _, q := range b {
+			least = min(least, q.Sub(p).Norm())
+		}
+		worst = max(worst, least)
+	}
+	return worst
 }
 
 func TestBendIsOnTheCurve(t *testing.T) {

@@ -1,6 +1,7 @@
 package lettering
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"unicode"
@@ -43,10 +44,12 @@ func TestSafe(t *testing.T) {
 		{"\U0001f3f4\U000e0067\U000e0062\U000e007f", "?"}, {"5\ufe0f\u20e3", "5"},
 		{"\U0001f469\u200d5", "?5"}, {"\ue000\uffff", "??"},
 	} {
-		if got := Safe(c.in); got != c.want {
-			t.Errorf("Safe(%+q) = %+q, want %+q", c.in, got, c.want)
-		}
-		checkSafe(t, c.in)
+		t.Run(fmt.Sprintf("%+q", c.in), func(t *testing.T) {
+			if got := Safe(c.in); got != c.want {
+				t.Errorf("Safe(%+q) = %+q, want %+q", c.in, got, c.want)
+			}
+			checkSafe(t, c.in)
+		})
 	}
 }
 

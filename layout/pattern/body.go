@@ -24,7 +24,7 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 	for _, r := range f.Ribs {
 		top = math.Max(top, r.Section.KeelZ+r.Section.Depth)
 	}
-	wide := math.Ceil(f.Hull.Beam/2/10)*10 + 20
+	wide := math.Ceil(f.Hull.Beam/2/10)*10 + 30 // room for lettering outside the ribs
 	drawWaterlines(&d, f, wide, top)
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, "fore body")
@@ -45,7 +45,7 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64) {
 	for z := 0.0; z <= top; z += waterlineStep {
 		d.Straight(layout.Guide, -wide, z, wide, z)
-		label := fmt.Sprintf("%.0f mm up", z)
+		label := fmt.Sprintf("%.0f mm", z)
 		if z == 0 {
 			label = "baseline"
 		}
@@ -54,8 +54,12 @@ func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64) {
 	}
 	z := float64(f.Design.Hull.Waterline)
 	d.Straight(layout.Mark, -wide, z, wide, z)
-	d.Write(wide, z-1-small, small, layout.Right, "waterline")
-	d.Write(-wide+14, z-1-small, small, layout.Left, "waterline")
+	y := z - 1 - small
+	if math.Mod(z, waterlineStep) < 2*small+3 { // a level line's own label stands there
+		y = z + 1
+	}
+	d.Write(wide, y, small, layout.Right, "waterline")
+	d.Write(-wide+14, y, small, layout.Left, "waterline")
 }
 
 // drawSection draws one half section and returns its head; side is 1 to the

@@ -1,0 +1,190 @@
+package hull
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+)
+
+func shipped(t *testing.T, name string) *design.Design {
+	t.Helper()
+	d, err := design.Shipped(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+func newHull(t *testing.T, d *design.Design) *Hull {
+	t.Helper()
+	h, err := New(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return h
+}
+
+// TestOneSpreader holds the gunwales at midship only: a straight batten pinned
+// at both ends and pushed out in the middle. Source: Timoshenko, Strength of
+// Materials, beam on two supports with a load in the middle: y = D (3 u - 4 u^3)
+// with u the share of the length, 0.6875 D at the quarter, end slope 3 D / L.
+func TestOneSpreader(t *testing.T) {
+	d := shipped(t, "brook")
+	d.Hull.Spreaders = nil
+	h := newHull(t, d)
+	aft, fore := h.Gunwale.Ends()
+	pin := float64(d.Bow.Siding) / 2
+	deflection := float64(d.Hull.Beam)/2 - pin
+	quarter := h.Gunwale.Point(aft + (fore-aft)/4).Y
+	if want := pin + 0.6875*deflection; math.Abs(quarter-want) > 1e-9*deflection {
+		t.Errorf("half-breadth at the quarter length %.9f mm, want %.9f", quarter, want)
+	}
+	slope, _ := h.Gunwale.Slopes(aft)
+	if want := 3 * deflection / (fore - aft); math.Abs(slope-want) > 1e-12 {
+		t.Errorf("slope at the stem %.12f, want %.12f", slope, want)
+	}
+}
+
+// TestNaturalSheer checks that a gunwale without edge-set lies in its tilted
+// plane: every point satisfies z cos(tilt) + y sin(tilt) = constant. Source:
+// geometry of a stick that bends about its weak axis only.
+func TestNaturalSheer(t *testing.T) {
+	d := shipped(t, "river")
+	d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0
+	h := newHull(t, d)
+	sin, cos := math.Sincos(float64(d.Gunwale.Tilt))
+	mid := h.Gunwale.Point(0)
+	want := mid.Z*cos + mid.Y*sin
+	aft, fore := h.Gunwale.Ends()
+	for x := aft; x <= fore; x += 10 {
+		p := h.Gunwale.Point(x)
+		if got := p.Z*cos + p.Y*sin; math.Abs(got-want) > 1e-9 {
+			t.Fatalf("at station %.0f mm the gunwale leaves its plane by %.2e mm", x, got-want)
+		}
+	}
+}
+
+// TestEdgeSet checks rise, radius and strain of a parabola of edge-set: over a
+// run c a rise e has the radius c^2/(2e), and the faces of a stick of height h
+// strain by h/(2R). Source: elementary beam theory.
+func TestEdgeSet(t *testing.T) {
+	d := shipped(t, "brook")
+	d.Gunwale.EdgeSetBow = 40
+	d.Gunwale.EdgeSetAft = 40
+	h := newHull(t, d)
+	d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0
+	flat := newHull(t, d)
+	run := h.Bow.GunwaleX - float64(d.Gunwale.EdgeSetFrom)
+	if got, want := h.Sheer.BowSet.Radius(), run*run/80; math.Abs(got-want) > 1e-9*want {
+		t.Errorf("radius %.6f mm, want %.6f", got, want)
+	}
+	if got, want := h.Sheer.BowSet.Strain(36), 18/(run*run/80); math.Abs(got-want) > 1e-15 {
+		t.Errorf("strain %.9f, want %.9f", got, want)
+	}
+	if rise := h.Sheer.BowZ - flat.Sheer.BowZ; math.Abs(rise-40) > 1e-9 {
+		t.Errorf("the bow rises by %.9f mm, want 40", rise)
+	}
+	if !math.IsInf(flat.Sheer.BowSet.Radius(), 1) {
+		t.Errorf("radius without edge-set %v, want infinite", flat.Sheer.BowSet.Radius())
+	}
+}
+
+// TestStems checks what a stem must hold: the outermost point stands at half the
+// length overall, the outer edge leaves the keel smoothly and the gunwales end
+// at the horn.
+func TestStems(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		for _, head := range []measure.Length{0, 900} {
+			d := shipped(t, name)
+			d.Bow.HeadRadius = head
+			h := newHull(t, d)
+			far := 0.0
+			for s := 0.0; s < h.Bow.Outer.Length()+0.05; s += 0.05 {
+				p, _ := h.Bow.Point(math.Min(s, h.Bow.Outer.Length()))
+				far = math.Max(far, p.X)
+			}
+			if want := float64(d.Hull.Length) / 2; math.Abs(far-want) > 0.001 {
+				t.Errorf("%s, head radius %v: the stem reaches %.4f mm, want %.4f", name, head, far, want)
+			}
+			z, slope := h.KeelZ(h.Bow.Toe.X)
+			if math.Abs(z-h.Bow.Toe.Y) > 1e-9 || math.Abs(math.Atan(slope)-h.Bow.Heading) > 1e-9 {
+				t.Errorf("%s: the keel meets the stem at %.6f mm with slope %.6f, want %.6f mm and %.6f", name, z, slope, h.Bow.Toe.Y, math.Tan(h.Bow.Heading))
+			}
+			top, _ := h.Bow.Point(h.Bow.Outer.Length())
+			if math.Abs(top.Y-h.Bow.TopZ) > 1e-6 {
+				t.Errorf("%s: the stem ends %.6f mm up, want %.6f", name, top.Y, h.Bow.TopZ)
+			}
+			if got := h.Bow.OuterAt(h.Bow.GunwaleZ) - h.Bow.GunwaleX; math.Abs(got-float64(d.Bow.Horn)) > 1e-6 {
+				t.Errorf("%s: the horn is %.6f mm, want %v", name, got, d.Bow.Horn)
+			}
+		}
+	}
+}
+
+// TestKeelLine checks straight keel, rocker at the toe and the smooth joint
+// between them.
+func TestKeelLine(t *testing.T) {
+	d := shipped(t, "river")
+	h := newHull(t, d)
+	straight := float64(d.Hull.KeelStraight) / 2
+	for _, x := range []float64{0, straight, -straight} {
+		if z, slope := h.KeelZ(x); z != 0 || slope != 0 {
+			t.Errorf("keel at %.0f mm: %.9f mm, slope %.9f; want level on the baseline", x, z, slope)
+		}
+	}
+	if z, _ := h.KeelZ(h.Bow.Toe.X); math.Abs(z-40) > 1e-9 {
+		t.Errorf("rocker at the bow %.9f mm, want 40", z)
+	}
+	if z, slope := h.KeelZ(-h.Stern.Toe.X); math.Abs(z-30) > 1e-9 || slope >= 0 {
+		t.Errorf("rocker at the stern %.9f mm (slope %.4f), want 30 and rising aft", z, slope)
+	}
+}
+
+// TestMidshipSection checks that the midship section has the beam and depth the
+// design asks for.
+func TestMidshipSection(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		d := shipped(t, name)
+		h := newHull(t, d)
+		s, err := h.Section(0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(s.HalfBreadth-float64(d.Hull.Beam)/2) > 1e-9 || math.Abs(s.Depth-float64(d.Hull.Depth)) > 1e-9 {
+			t.Errorf("%s: midship %.6f by %.6f mm, want %v and %v", name, 2*s.HalfBreadth, s.Depth, d.Hull.Beam, d.Hull.Depth)
+		}
+		// The keel's parts lie between baseline and rib: skin, keel, half a rib.
+		if want := float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness/2); math.Abs(s.KeelZ-want) > 1e-9 {
+			t.Errorf("%s: keel point %.6f mm up, want %.6f", name, s.KeelZ, want)
+		}
+	}
+}
+
+// TestHullRefusals checks messages for shapes that do not close.
+func TestHullRefusals(t *testing.T) {
+	tests := []struct {
+		name   string
+		change func(*design.Design)
+		want   string
+	}{
+		{"forefoot too large for the depth", func(d *design.Design) { d.Bow.ForefootRadius = 1200 }, "bow: a forefoot radius of 1200 mm"},
+		{"straight keel too long", func(d *design.Design) { d.Hull.KeelStraight = 3300 }, "shorten hull.keel_straight"},
+		{"head curls over", func(d *design.Design) { d.Bow.HeadRadius = 60 }, "curls over"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			d := shipped(t, "brook")
+			tt.change(d)
+			if _, err := New(d); err == nil || !strings.Contains(err.Error(), tt.want) {
+				t.Errorf("got %v, want a message with %q", err, tt.want)
+			}
+		})
+	}
+	h := newHull(t, shipped(t, "brook"))
+	if _, err := h.Section(1740); err == nil || !strings.Contains(err.Error(), "past the toe") {
+		t.Errorf("a section past the stem gave %v", err)
+	}
+}

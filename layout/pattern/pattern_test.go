@@ -1,0 +1,239 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/frame"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+)
+
+func build(t *testing.T, name string) *frame.Frame {
+	t.Helper()
+	d, err := design.Shipped(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+func each(t *testing.T, check func(t *testing.T, f *frame.Frame, o Options)) {
+	t.Helper()
+	for _, name := range design.ShippedNames() {
+		for _, u := range []measure.System{measure.Metric, measure.Imperial} {
+			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), Options{u}) })
+		}
+	}
+}
+
+func words(d layout.Drawing) string {
+	var all []string
+	for _, x := range d.Texts {
+		all = append(all, x.Words)
+	}
+	return strings.Join(all, " | ")
+}
+
+// TestMortiseStrip checks every rectangle and every figure of the strip against
+// the frame: rib number, distance in mm and in inches, lean.
+func TestMortiseStrip(t *testing.T) {
+	each(t, func(t *testing.T, f *frame.Frame, o Options) {
+		d := Mortises(f, o)
+		said := words(d)
+		var boxes []geometry.Box
+		for _, s := range d.Strokes {
+			if s.Pen == layout.Cut && len(s.Path) == 4 && s.Path.Closed() {
+				boxes = append(boxes, s.Path.Bounds())
+			}
+		}
+		if len(boxes) != len(f.Ribs) {
+			t.Fatalf("%d mortises drawn for %d ribs", len(boxes), len(f.Ribs))
+		}
+		for i, m := range f.Gunwale.Mortises {
+			want := geometry.Box{Min: geometry.Point{X: m.FromMidship - m.Length/2, Y: -m.Width / 2}, Max: geometry.Point{X: m.FromMidship + m.Length/2, Y: m.Width / 2}}
+			if boxes[i].Min.Sub(want.Min).Norm() > 1e-9 || boxes[i].Max.Sub(want.Max).Norm() > 1e-9 {
+				t.Errorf("mortise %s drawn at %v, want %v", m.Rib, boxes[i], want)
+			}
+			for _, w := range []string{m.Rib + " | ", fmt.Sprintf("%.1f mm", m.FromMidship+0.0), measure.Sixteenths(m.FromMidship)} {
+				if !strings.Contains(said, w) {
+					t.Errorf("the strip does not say %q", w)
+				}
+			}
+		}
+		if strings.Contains(said, "-0.0") {
+			t.Error("a minus zero is printed")
+		}
+	})
+}
+
+// TestRibStrips checks that each strip carries its marks in order and that every
+// rib is named on exactly one strip.
+func TestRibStrips(t *testing.T) {
+	each(t, func(t *testing.T, f *frame.Frame, o Options) {
+		seen := map[string]int{}
+		for _, g := range f.RibGroups {
+			d := RibStrip(f, g, o)
+			for _, n := range g.Names {
+				seen[n]++
+			}
+			said := words(d)
+			for i := range g.Rib.StringerMarks {
+				if !strings.Contains(said, fmt.Sprintf("S%d ", i+1)) {
+					t.Errorf("strip %s does not name S%d", d.Name, i+1)
+				}
+			}
+			for _, w := range []string{"middle of rib", "bend ends", "shoulder", "tenon end", "blank end"} {
+				if !strings.Contains(said, w) {
+					t.Errorf("strip %s does not say %q", d.Name, w)
+				}
+			}
+			if b := d.Bounds(); b.Max.X < g.Rib.Blank/2-1e-9 {
+				t.Errorf("strip %s ends at %.2f mm, half the blank is %.2f", d.Name, b.Max.X, g.Rib.Blank/2)
+			}
+		}
+		for _, r := range f.Ribs {
+			if seen[r.Name] != 1 {
+				t.Errorf("rib %s is on %d strips", r.Name, seen[r.Name])
+			}
+		}
+	})
+}
+
+// TestNothingCovered checks that no lettering of a pattern lies on other
+// lettering of it.
+func TestNothingCovered(t *testing.T) {
+	each(t, func(t *testing.T, f *frame.Frame, o Options) {
+		for _, d := range All(f, o) {
+			for i, a := range d.Texts {
+				for _, b := range d.Texts[:i] {
+					if overlap(a, b) {
+						t.Errorf("%s: %q at %.0f,%.0f lies on %q", d.Name, a.Words, a.At.X, a.At.Y, b.Words)
+					}
+				}
+			}
+		}
+	})
+}
+
+// overlap compares the lettering's own boxes, by their corners along the line of
+// writing of the first; a tail of a letter may touch.
+func overlap(a, b layout.Text) bool {
+	turn := geometry.Turn(-a.Angle)
+	box := func(t layout.Text) geometry.Box {
+		along := geometry.Polar(1, t.Angle)
+		w := t.Bounds()
+		long := math.Abs(w.W()*along.X) + math.Abs(w.H()*along.Y)
+		s := t.Start()
+		up := geometry.Polar(t.Height, t.Angle+math.Pi/2)
+		return geometry.Around(turn.Apply(s), turn.Apply(s.Add(along.Scale(long*0.98))), turn.Apply(s.Add(up)))
+	}
+	return box(a).Grow(-0.1).Overlaps(box(b).Grow(-0.1))
+}
+
+// TestBodyPlan checks that both faces of every rib are drawn, the fore body on
+// the right and the after body on the left, each true to the section.
+func TestBodyPlan(t *testing.T) {
+	f := build(t, "river")
+	d := BodyPlan(f, Options{})
+	for _, r := range f.Ribs {
+		side := 1.0
+		if r.Station < 0 {
+			side = -1
+		}
+		for _, face := range []float64{r.Thickness / 2, -r.Thickness / 2} {
+			girth := r.Section.Half.Length()
+			for _, share := range []float64{0, 0.3, 0.6, 1} {
+				p := r.Face(share*girth, face)
+				p.X *= side
+				if !drawn(d, p) {
+					t.Errorf("rib %s: no line passes (%.2f, %.2f)", r.Name, p.X, p.Y)
+				}
+			}
+		}
+	}
+}
+
+func drawn(d layout.Drawing, p geometry.Point) bool {
+	for _, s := range d.Strokes {
+		if !s.Path.Bounds().Grow(0.01).Holds(p) {
+			continue
+		}
+		pts := s.Path.Flatten(0.001)
+		for i := 1; i < len(pts); i++ {
+			a, step := pts[i-1], pts[i].Sub(pts[i-1])
+			u := math.Max(0, math.Min(1, p.Sub(a).Dot(step)/step.Dot(step)))
+			if a.Add(step.Scale(u)).Sub(p).Norm() < 0.005 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// TestHalfThwart checks that half a thwart and its mirror make the whole outline.
+func TestHalfThwart(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		f := build(t, name)
+		for i, w := range f.Thwarts {
+			long := 0.0
+			for _, s := range Thwart(f, i, Options{}).Strokes {
+				if s.Pen == layout.Cut && !s.Path.Closed() {
+					long += s.Path.Length()
+					if b := s.Path.Bounds(); b.Min.X < -1e-9 {
+						t.Errorf("%s: the half reaches over the middle line to %.4f mm", w.Name, b.Min.X)
+					}
+				}
+			}
+			if math.Abs(2*long-w.Outline.Length()) > 0.01 {
+				t.Errorf("%s: two halves make %.3f mm of outline, the whole is %.3f", w.Name, 2*long, w.Outline.Length())
+			}
+		}
+	}
+}
+
+// TestParts checks that every part to cut is closed, and counted as often as the
+// boat needs it.
+func TestParts(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		f := build(t, name)
+		parts := Parts(f)
+		if want := 4 + len(f.Thwarts) + len(f.RibGroups); len(parts) != want {
+			t.Errorf("%s: %d parts, want %d: two stems, two breasthooks, thwarts, gauges", name, len(parts), want)
+		}
+		for _, p := range parts {
+			for _, c := range p.Cut {
+				if !c.Closed() || !c.Joined() {
+					t.Errorf("%s: %s has an open outline", name, p.Name)
+				}
+			}
+			for _, l := range p.Letters {
+				if at := l.At; !inside(at, p.Cut[len(p.Cut)-1]) {
+					t.Errorf("%s: %q on %s stands off the wood", name, l.Words, p.Name)
+				}
+			}
+		}
+	}
+}
+
+// inside counts crossings of a level ray.
+func inside(p geometry.Point, outline curve.Path) bool {
+	pts := outline.Flatten(0.05)
+	in := false
+	for i := 1; i < len(pts); i++ {
+		a, b := pts[i-1], pts[i]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+	}
+	return in
+}

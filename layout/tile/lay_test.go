@@ -1,0 +1,227 @@
+package tile
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+func letter(t *testing.T) layout.Paper {
+	t.Helper()
+	p, err := ParsePaper("Letter")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// ring is a pattern of one large circle: its middle tiles are empty.
+func ring() layout.Drawing {
+	d := layout.Drawing{Name: "ring", Title: "Ring"}
+	d.Line(layout.Cut, curve.Circle(geometry.Point{X: 20, Y: -30}, 420))
+	return d
+}
+
+func lay(t *testing.T, drawings ...layout.Drawing) layout.Document {
+	t.Helper()
+	doc, err := Lay(Set{Title: "Test", Drawings: drawings}, Options{letter(t), measure.Metric})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return doc
+}
+
+// TestPapers checks sizes: ANSI letter 8.5 x 11 in, ISO 216 A4 210 x 297 mm.
+func TestPapers(t *testing.T) {
+	for name, want := range map[string]geometry.Point{"letter": {X: 279.4, Y: 215.9}, "A4": {X: 297, Y: 210}} {
+		p, err := ParsePaper(name)
+		if err != nil || math.Abs(p.W-want.X) > 1e-9 || math.Abs(p.H-want.Y) > 1e-9 {
+			t.Errorf("%s: %+v, %v; want %v lying", name, p, err, want)
+		}
+	}
+	if _, err := ParsePaper("foolscap"); err == nil || !strings.Contains(err.Error(), "accepted: letter, a4") {
+		t.Errorf("an unknown paper gave %v", err)
+	}
+}
+
+// TestNothingIsLost checks that every point of a pattern shows on some sheet at
+// full size, and that what two sheets show agrees.
+func TestNothingIsLost(t *testing.T) {
+	doc := lay(t, ring())
+	room := area(doc.Paper)
+	for i := range 3600 {
+		p := geometry.Point{X: 20, Y: -30}.Add(geometry.Polar(420, float64(i)*math.Pi/1800))
+		shown := 0
+		for _, s := range doc.Sheets {
+			for _, v := range s.Views {
+				if !v.Frame.Holds(p) {
+					continue
+				}
+				shown++
+				at := v.ToSheet.Apply(p)
+				if !room.Grow(1e-6).Holds(at) {
+					t.Fatalf("%v lies at %v on a sheet, outside %v", p, at, room)
+				}
+				if m := v.ToSheet; m.A != 1 || m.D != 1 || m.B != 0 || m.C != 0 {
+					t.Fatalf("a view is not at full size: %+v", m)
+				}
+			}
+		}
+		if shown == 0 {
+			t.Fatalf("%v is on no sheet", p)
+		}
+	}
+}
+
+// TestEmptyTiles checks that tiles inside the ring are left out, and only those
+// without ink.
+func TestEmptyTiles(t *testing.T) {
+	d := ring()
+	ps := cut(&d, 247, 173)
+	g := ps[0].grid
+	full := g.cols() * g.rows()
+	if len(ps) >= full {
+		t.Fatalf("all %d tiles are printed although the middle is empty", full)
+	}
+	for row := range g.rows() {
+		for col := range g.cols() {
+			c := g.cell(col, row)
+			touched := false
+			for i := range 36000 {
+				p := geometry.Point{X: 20, Y: -30}.Add(geometry.Polar(420, float64(i)*math.Pi/18000))
+				touched = touched || c.Holds(p)
+			}
+			if touched && !g.used[row][col] {
+				t.Errorf("tile %s holds part of the ring and is left out", g.tileName(col, row))
+			}
+		}
+	}
+}
+
+// TestLaps checks that neighbours show the same 14 mm and that frames fit.
+func TestLaps(t *testing.T) {
+	d := ring()
+	for _, p := range cut(&d, 247, 173) {
+		if p.frame.W() > 247+closeEnough || p.frame.H() > 173+closeEnough {
+			t.Errorf("tile %s is %.2f x %.2f mm, too large", p.name(), p.frame.W(), p.frame.H())
+		}
+		if p.col > 0 {
+			left := p.grid.frame(p.col-1, p.row)
+			if lap := left.Max.X - p.frame.Min.X; math.Abs(lap-14) > 1e-9 {
+				t.Errorf("tile %s overlaps its left neighbour by %.3f mm, want 14", p.name(), lap)
+			}
+		}
+	}
+}
+
+// TestPiecesDoNotOverlap stacks pieces of many sizes and checks sheets for
+// overlaps, captions included.
+func TestPiecesDoNotOverlap(t *testing.T) {
+	var drawings []layout.Drawing
+	for i := range 40 {
+		d := layout.Drawing{Name: string(rune('a' + i)), Title: "Part", Strip: true}
+		w, h := 30+float64(i*37%500), 12+float64(i*13%90)
+		d.Line(layout.Cut, curve.Rectangle(geometry.Box{Max: geometry.Point{X: w, Y: h}}))
+		drawings = append(drawings, d)
+	}
+	doc := lay(t, drawings...)
+	room := area(doc.Paper)
+	views := 0
+	for n, s := range doc.Sheets {
+		var taken []geometry.Box
+		for _, v := range s.Views {
+			views++
+			b := geometry.Around(v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max))
+			b.Max.Y += captionHigh
+			if !room.Grow(0.02).Holds(b.Min) || !room.Grow(0.02).Holds(b.Max) {
+				t.Errorf("sheet %d: a piece at %v leaves %v", n+1, b, room)
+			}
+			for _, o := range taken {
+				if b.Grow(-0.01).Overlaps(o) {
+					t.Errorf("sheet %d: pieces %v and %v overlap", n+1, b, o)
+				}
+			}
+			taken = append(taken, b)
+		}
+	}
+	if views < 40 {
+		t.Errorf("%d views of 40 drawings", views)
+	}
+}
+
+// TestCrossesAgree checks that both pieces of a joint work out the same crosses.
+func TestCrossesAgree(t *testing.T) {
+	d := ring()
+	at := map[string][]geometry.Point{}
+	for _, p := range cut(&d, 247, 173) {
+		for _, s := range p.sides() {
+			a, b := p.name(), s.other
+			if a > b {
+				a, b = b, a
+			}
+			places := p.crossPlaces(s)
+			if len(places) < 2 {
+				t.Errorf("joint %s-%s has %d crosses", a, b, len(places))
+			}
+			key := a + "-" + b
+			if first, ok := at[key]; ok {
+				for i := range places {
+					if first[i] != places[i] {
+						t.Errorf("joint %s: crosses at %v and %v", key, first, places)
+					}
+				}
+				delete(at, key)
+				continue
+			}
+			at[key] = places
+		}
+	}
+	if len(at) > 0 {
+		t.Errorf("joints seen from one side only: %v", at)
+	}
+}
+
+// TestSheetsAreReadable checks the size of all lettering and that the first
+// sheet tells how to print, what the scale bars are for and what can hurt.
+func TestSheetsAreReadable(t *testing.T) {
+	set := Set{Title: strings.Repeat("A long title ", 30), For: "someone", Drawings: []layout.Drawing{ring()},
+		Checks: []string{"measure this"}, Codes: []string{"X is a code"}, Cautions: []string{"mind the steam"}}
+	doc, err := Lay(set, Options{letter(t), measure.Imperial})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var words []string
+	for n, s := range doc.Sheets {
+		for _, x := range s.Texts {
+			if x.Height < lettering.MinHeight {
+				t.Errorf("sheet %d: %q is %.2f mm high", n+1, x.Words, x.Height)
+			}
+			if b := x.Bounds(); b.Min.X < 9.99 || b.Max.X > doc.Paper.W-9.99 || b.Min.Y < 11.9 || b.Max.Y > doc.Paper.H-9.99 {
+				t.Errorf("sheet %d: %q leaves the printable area: %v", n+1, x.Words, b)
+			}
+			if n == 0 {
+				words = append(words, x.Words)
+			}
+		}
+	}
+	first := strings.Join(words, " ")
+	for _, w := range []string{"100 %", "one side", "measure this", "X is a code", "mind the steam", "Ring: sheet"} {
+		if !strings.Contains(first, w) {
+			t.Errorf("the first sheet does not say %q", w)
+		}
+	}
+}
+
+// TestNoInk checks that a pattern with nothing in it is refused by name.
+func TestNoInk(t *testing.T) {
+	_, err := Lay(Set{Drawings: []layout.Drawing{{Name: "x", Title: "Empty one"}}}, Options{letter(t), measure.Metric})
+	if err == nil || !strings.Contains(err.Error(), "Empty one") {
+		t.Errorf("got %v", err)
+	}
+}
