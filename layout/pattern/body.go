@@ -24,7 +24,7 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 	for _, r := range f.Ribs {
 		top = math.Max(top, r.Section.KeelZ+r.Section.Depth)
 	}
-	wide := math.Ceil(f.Hull.Beam/2/10)*10 + 30 // room for lettering outside the ribs
+	wide := f.Hull.Beam/2 + 28 // room for lettering outside the ribs
 	drawWaterlines(&d, f, wide, top)
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, "fore body")

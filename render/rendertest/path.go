@@ -3,7 +3,6 @@ package rendertest
 import (
 	"fmt"
 	"math"
-	"slices"
 )
 
 func (p *pen) doPath(op string, v [6]float64) error {
@@ -115,10 +114,10 @@ func (p *pen) doMixed(op string, args []any) error {
 	switch {
 	case op == "d" && len(args) == 2:
 		dash, ok := args[0].([]any)
-		if phase, _ := args[1].(float64); !ok && args[0] != nil || phase != 0 {
+		if phase, isNumber := args[1].(float64); !ok || !isNumber || phase != 0 {
 			return fmt.Errorf("dashes start at the start of a line")
 		}
-		p.state.dash = slices.Grow([]float64(nil), len(dash))
+		p.state.dash = nil // a new list: the saved states keep theirs
 		for _, d := range dash {
 			n, ok := d.(float64)
 			if !ok || n <= 0 {
