@@ -16,7 +16,7 @@ import (
 	"ribwright/geometry/frame"
 	"ribwright/layout"
 	"ribwright/layout/nest"
-	"ribwright/layout/numbers"
+	"ribwright/render/numbers"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
 	"ribwright/render/pdf"

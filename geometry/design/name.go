@@ -3,17 +3,22 @@ package design
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"encoding/json"
+	"slices"
 	"strings"
 )
 
 // Fingerprint returns eight letters that differ between designs that differ in
-// any value; the order and the comments of the file do not count.
+// any value; the order and the comments of the file do not count. It is taken of
+// the bare values, so that a better worded comment tag leaves it as it is.
+// Errors: a value that cannot be written, which Check would have refused.
 func (d *Design) Fingerprint() (string, error) {
-	h := sha256.New()
-	if err := Encode(h, d); err != nil {
+	values, err := json.Marshal(d)
+	if err != nil {
 		return "", err
 	}
-	return hex.EncodeToString(h.Sum(nil))[:8], nil
+	sum := sha256.Sum256(values)
+	return hex.EncodeToString(sum[:])[:8], nil
 }
 
 // slugLong is the longest slug, so that file names stay readable.
@@ -21,7 +26,7 @@ const slugLong = 40
 
 // Slug returns the title in a form that is safe in file names everywhere: small
 // ASCII letters, digits and single hyphens, at most 40; "boat" when nothing of
-// the title is left.
+// the title is left, and in front of a name that Windows keeps for a device.
 func (d *Design) Slug() string {
 	var b strings.Builder
 	hyphen := false
@@ -41,8 +46,19 @@ func (d *Design) Slug() string {
 		}
 	}
 	s := strings.TrimRight(b.String()[:min(b.Len(), slugLong)], "-")
-	if s == "" {
+	switch {
+	case s == "":
 		return "boat"
+	case isDevice(s):
+		return "boat-" + s
 	}
 	return s
+}
+
+// isDevice reports whether Windows would take a file of that name for a device.
+func isDevice(s string) bool {
+	if slices.Contains([]string{"con", "prn", "aux", "nul"}, s) {
+		return true
+	}
+	return len(s) == 4 && (s[:3] == "com" || s[:3] == "lpt") && s[3] >= '0' && s[3] <= '9'
 }

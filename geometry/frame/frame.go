@@ -39,49 +39,68 @@ func Build(d *design.Design) (*Frame, error) {
 		return nil, err
 	}
 	f := &Frame{Design: d, Hull: h}
-	if f.Ribs, err = newRibs(d, h); err != nil {
-		return nil, err
-	}
-	f.RibGroups = groupRibs(f.Ribs, float64(d.Ribs.Tolerance))
-	if f.Gunwale, err = newGunwale(d, h, f.Ribs); err != nil {
-		return nil, fmt.Errorf("gunwale: %w", err)
-	}
-	if f.Bow, err = newStem("bow", d, d.Bow, h.Bow, endSlope(h, 1)); err != nil {
-		return nil, err
-	}
-	if f.Stern, err = newStem("stern", d, d.After(), h.Stern, endSlope(h, -1)); err != nil {
-		return nil, err
-	}
-	if f.Keel, err = newKeel(h, f.Ribs); err != nil {
-		return nil, err
-	}
-	if err := f.checkLandings(); err != nil {
-		return nil, err
-	}
-	if f.Stringers, err = newStringers(d, h, f.Ribs, f.Bow, f.Stern); err != nil {
-		return nil, err
-	}
-	if f.Thwarts, err = newThwarts(d, f.Gunwale); err != nil {
-		return nil, err
-	}
-	if err = f.placeScarfs(); err != nil {
-		return nil, fmt.Errorf("gunwale: %w", err)
-	}
-	if f.BowHook, err = newBreasthook("bow", d, h, f.Gunwale, 1); err != nil {
-		return nil, err
-	}
-	if f.SternHook, err = newBreasthook("stern", d, h, f.Gunwale, -1); err != nil {
-		return nil, err
-	}
-	for _, g := range f.RibGroups {
-		gauge, err := newGauge(g)
-		if err != nil {
+	for _, step := range []func() error{f.makeRibs, f.makeGunwale, f.makeEnds, f.makeBattens, f.makeCrossPieces} {
+		if err := step(); err != nil {
 			return nil, err
 		}
-		f.Gauges = append(f.Gauges, gauge)
 	}
 	f.Skin = newSkin(f)
 	return f, nil
+}
+
+func (f *Frame) makeRibs() (err error) {
+	if f.Ribs, err = newRibs(f.Design, f.Hull); err != nil {
+		return err
+	}
+	f.RibGroups = groupRibs(f.Ribs, float64(f.Design.Ribs.Tolerance))
+	for _, g := range f.RibGroups {
+		gauge, err := newGauge(g)
+		if err != nil {
+			return err
+		}
+		f.Gauges = append(f.Gauges, gauge)
+	}
+	return nil
+}
+
+func (f *Frame) makeGunwale() (err error) {
+	if f.Gunwale, err = newGunwale(f.Design, f.Hull, f.Ribs); err == nil {
+		err = f.placeScarfs()
+	}
+	if err != nil {
+		return fmt.Errorf("gunwale: %w", err)
+	}
+	return nil
+}
+
+func (f *Frame) makeEnds() (err error) {
+	d, h := f.Design, f.Hull
+	if f.Bow, err = newStem("bow", d, d.Bow, h.Bow, endSlope(h, 1)); err != nil {
+		return err
+	}
+	if f.Stern, err = newStem("stern", d, d.After(), h.Stern, endSlope(h, -1)); err != nil {
+		return err
+	}
+	if f.BowHook, err = newBreasthook("bow", d, h, f.Gunwale, 1); err != nil {
+		return err
+	}
+	if f.SternHook, err = newBreasthook("stern", d, h, f.Gunwale, -1); err != nil {
+		return err
+	}
+	return f.checkLandings()
+}
+
+func (f *Frame) makeBattens() (err error) {
+	if f.Keel, err = newKeel(f.Hull, f.Ribs); err != nil {
+		return err
+	}
+	f.Stringers, err = newStringers(f.Design, f.Hull, f.Ribs, f.Bow, f.Stern)
+	return err
+}
+
+func (f *Frame) makeCrossPieces() (err error) {
+	f.Thwarts, err = newThwarts(f.Design, f.Gunwale)
+	return err
 }
 
 // endSlope returns how steeply the sheer rises towards the bow (side 1) or the

@@ -141,14 +141,7 @@ func (g *Gunwale) At(x, across, up float64) geometry.Point3 {
 // EdgeAt returns the point of the same edge of the stock (across, up) that lies
 // exactly at the distance x along the boat.
 func (g *Gunwale) EdgeAt(x, across, up float64) geometry.Point3 {
-	lo, hi := x-g.Width-math.Abs(across), x+g.Width+math.Abs(across)
-	for range 60 { // halving 100 mm sixty times: to the last bit
-		mid := (lo + hi) / 2
-		if g.At(mid, across, up).X < x {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return g.At(lo, across, up)
+	reach := g.Width + math.Abs(across)
+	at := curve.Bisect(x-reach, x+reach, func(station float64) bool { return g.At(station, across, up).X < x })
+	return g.At(at, across, up)
 }

@@ -39,52 +39,58 @@ const footEnd = 10
 
 // newStem outlines one end. slope is how the sheer rises there, rise over run.
 func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope float64) (Stem, error) {
-	skin, keel, moulded := float64(d.Skin.Thickness), float64(d.Keel.Depth), float64(s.Moulded)
-	st := Stem{End: name, Thickness: float64(s.Siding), ToeX: e.Toe.X, FootX: e.Toe.X - float64(s.Landing), Waterline: float64(d.Hull.Waterline)}
-	up := geometry.Polar(1, e.Heading).Left() // square to the keel line at the toe, inward
-	outer, err := e.Outer.Offset(skin)
+	st := Stem{End: name, Thickness: float64(s.Siding), Moulded: float64(s.Moulded), ToeX: e.Toe.X,
+		FootX: e.Toe.X - float64(s.Landing), Waterline: float64(d.Hull.Waterline)}
+	skin, keel := float64(d.Skin.Thickness), float64(d.Keel.Depth)
+	if keel >= st.Moulded {
+		return st, fmt.Errorf("%s: moulded depth %.0f mm is not more than the keel's depth %.0f mm, so the foot has no wood", name, st.Moulded, keel)
+	}
+	outer, err := edge(e, skin)
 	if err != nil {
 		return st, fmt.Errorf("%s: %w", name, err)
 	}
-	inner, err := e.Outer.Offset(skin + moulded)
+	inner, err := edge(e, skin+st.Moulded)
 	if err != nil {
 		return st, fmt.Errorf("%s: the moulded depth: %w", name, err)
 	}
-	if keel >= moulded {
-		return st, fmt.Errorf("%s: moulded depth %.0f mm is not more than the keel's depth %.0f mm, so the foot has no wood", name, moulded, keel)
-	}
-	outerPath := curve.Path(outer.Path(e.Toe.Add(up.Scale(skin)), e.Heading))
-	innerPath := curve.Path(inner.Path(e.Toe.Add(up.Scale(skin+moulded)), e.Heading))
-	shelf, err := shelfLine(e, slope, innerPath)
-	if err != nil {
+	if st.Shelf, err = shelfLine(e, slope, inner); err != nil {
 		return st, fmt.Errorf("%s: %w", name, err)
 	}
-	st.Shelf = shelf
 	foot := footLine(d, e, st.FootX, skin+keel)
-	after := foot[0].Add(geometry.Point{Y: math.Max(footEnd, (moulded-keel)/2)})
-	st.Outline = append(st.Outline, curve.Polyline(foot...)...)
-	st.Outline = append(st.Outline, curve.Line{A: foot[len(foot)-1], B: outerPath[0].Start()})
-	outerPath = below(outerPath, e.TopZ)
-	head := outerPath[len(outerPath)-1].End()
-	innerPath = below(innerPath, shelf[0].Y)
-	st.Outline = append(st.Outline, outerPath...)
-	st.Outline = append(st.Outline, curve.Polyline(head, geometry.Point{X: e.GunwaleX, Y: e.TopZ}, shelf[1], shelf[0])...)
-	st.Outline = append(st.Outline, innerPath.Reverse()...)
-	st.Outline = append(st.Outline, curve.Polyline(innerPath[0].Start(), after, foot[0])...)
-	st.HeadX = st.Outline.Bounds().Max.X
-	st.Grain = grainOf(foot[0], head)
-	st.Moulded = moulded
+	st.outline(foot, below(outer, e.TopZ), below(inner, st.Shelf[0].Y), keel)
 	fore := e.Outer[0].Length
-	st.Forefoot, _ = inside(e, fore/2, skin+moulded/2)
-	st.Middle, st.Rise = inside(e, fore, skin+moulded/2)
-	st.Landings = landings(d, e, outer, up.Scale(skin))
-	if head.X <= e.GunwaleX {
-		return st, fmt.Errorf("%s: the head leaves no horn at its top; give a longer horn or a larger head radius", name)
-	}
-	if !st.Outline.Closed() || !st.Outline.Joined() {
-		return st, fmt.Errorf("%s: its outline does not close; give a larger forefoot radius or a smaller moulded depth", name)
+	st.Forefoot, _ = inside(e, fore/2, skin+st.Moulded/2)
+	st.Middle, st.Rise = inside(e, fore, skin+st.Moulded/2)
+	st.landStringers(d, e, skin)
+	if st.HeadX <= e.GunwaleX || !st.Outline.Closed() || !st.Outline.Joined() {
+		return st, fmt.Errorf("%s: the outline of its head does not close round the horn; give a longer horn, a larger head radius or a smaller moulded depth", name)
 	}
 	return st, nil
+}
+
+// edge is the outer edge moved in mm inward, from the toe up.
+func edge(e hull.End, in float64) (curve.Path, error) {
+	chain, err := e.Outer.Offset(in)
+	if err != nil {
+		return nil, err
+	}
+	return chain.Path(e.Toe.Add(geometry.Polar(in, e.Heading+math.Pi/2)), e.Heading), nil
+}
+
+// outline goes round the wood: along the foot, down the shoulder, up the outer
+// edge, across the head, down the horn, in along the shelf and down the inner
+// edge.
+func (s *Stem) outline(foot []geometry.Point, outer, inner curve.Path, keel float64) {
+	head := outer[len(outer)-1].End()
+	horn := geometry.Point{X: s.Shelf[1].X, Y: head.Y}
+	after := foot[0].Add(geometry.Point{Y: math.Max(footEnd, (s.Moulded-keel)/2)})
+	s.Outline = append(s.Outline, curve.Polyline(append(foot, outer[0].Start())...)...)
+	s.Outline = append(s.Outline, outer...)
+	s.Outline = append(s.Outline, curve.Polyline(head, horn, s.Shelf[1], s.Shelf[0])...)
+	s.Outline = append(s.Outline, inner.Reverse()...)
+	s.Outline = append(s.Outline, curve.Polyline(inner[0].Start(), after, foot[0])...)
+	s.HeadX = head.X
+	s.Grain = grainOf(foot[0], head)
 }
 
 // footLine is the top of the keel under the foot, aft to forward, at the given
@@ -146,20 +152,13 @@ func below(p curve.Path, z float64) curve.Path {
 
 // headTo shortens one segment so that it ends at the height z.
 func headTo(s curve.Segment, z float64) curve.Segment {
-	lo, hi := 0.0, 1.0
-	for range 60 {
-		if mid := (lo + hi) / 2; s.At(mid).Y < z {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
+	share := curve.Bisect(0, 1, func(t float64) bool { return s.At(t).Y < z })
 	switch s := s.(type) {
 	case curve.Arc:
-		s.Sweep *= hi
+		s.Sweep *= share
 		return s
 	case curve.Line:
-		return curve.Line{A: s.A, B: s.At(hi)}
+		return curve.Line{A: s.A, B: s.At(share)}
 	}
 	return s
 }
@@ -178,31 +177,12 @@ func inside(e hull.End, s, in float64) (geometry.Point, float64) {
 	return p.Add(geometry.Polar(in, heading+math.Pi/2)), heading
 }
 
-// landings spreads the stringer ends over the stem's outer edge between toe and
-// gunwales as they are spread over a rib, each half its width and a hand's
-// clearance inside the edge.
-func landings(d *design.Design, e hull.End, outer curve.Chain, skin geometry.Point) []Landing {
-	inset := float64(d.Stringers.Depth)
-	var out []Landing
-	reach := lengthTo(e, e.GunwaleZ)
-	for _, f := range d.Stringers.At {
-		p, heading := outer.At(f * reach)
-		p = geometry.Turn(e.Heading).Apply(p).Add(e.Toe).Add(skin)
-		out = append(out, Landing{p.Add(geometry.Polar(inset, heading+e.Heading+math.Pi/2))})
+// landStringers spreads the stringer ends over the stem's outer edge between toe
+// and gunwales as they are spread over a rib, a stringer's depth inside the edge.
+func (s *Stem) landStringers(d *design.Design, e hull.End, skin float64) {
+	reach := e.LengthTo(e.GunwaleZ)
+	for _, share := range d.Stringers.At {
+		at, _ := inside(e, share*reach, skin+float64(d.Stringers.Depth))
+		s.Landings = append(s.Landings, Landing{at})
 	}
-	return out
-}
-
-// lengthTo returns the length along the outer edge from the toe to the height z.
-func lengthTo(e hull.End, z float64) float64 {
-	lo, hi := 0.0, e.Outer.Length()
-	for range 60 {
-		mid := (lo + hi) / 2
-		if p, _ := e.Point(mid); p.Y < z {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
 }

@@ -1,6 +1,7 @@
 package hull
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -35,16 +36,13 @@ func newEnd(name string, d *design.Design, s design.Stem, rocker, gunwaleZ float
 		return End{}, fmt.Errorf("%s: the forefoot and rake need %.0f mm beyond the straight keel but only %.0f mm are left; shorten hull.keel_straight or %s.forefoot_radius",
 			name, e.reach()-straight, half-straight, name)
 	}
-	for range 80 { // halving: 1e-20 of the first span, so to the last bit
-		mid := (lo + hi) / 2
-		if err := e.build(mid, straight, rocker, s); err != nil {
-			return End{}, fmt.Errorf("%s: %w", name, err)
-		}
-		if e.reach() > half {
-			hi = mid
-		} else {
-			lo = mid
-		}
+	var fault error
+	curve.Bisect(lo, hi, func(toe float64) bool {
+		fault = errors.Join(fault, e.build(toe, straight, rocker, s))
+		return fault == nil && e.reach() <= half
+	})
+	if fault != nil {
+		return End{}, fmt.Errorf("%s: %w", name, fault)
 	}
 	e.GunwaleX = e.OuterAt(gunwaleZ) - float64(s.Horn)
 	return e, nil
@@ -95,15 +93,15 @@ func (e End) reach() float64 { return e.Outer.Path(e.Toe, e.Heading).Bounds().Ma
 // OuterAt returns the distance of the outer edge from midship at the height z
 // above the baseline, mm; heights beyond the edge's ends give its end points.
 func (e End) OuterAt(z float64) float64 {
-	lo, hi := 0.0, e.Outer.Length()
-	for range 80 {
-		mid := (lo + hi) / 2
-		if p, _ := e.Point(mid); p.Y < z {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	p, _ := e.Point(lo)
+	p, _ := e.Point(e.LengthTo(z))
 	return p.X
+}
+
+// LengthTo returns the length along the outer edge from the toe up to the height
+// z above the baseline, mm; heights beyond the edge give its ends.
+func (e End) LengthTo(z float64) float64 {
+	return curve.Bisect(0, e.Outer.Length(), func(s float64) bool {
+		p, _ := e.Point(s)
+		return p.Y < z
+	})
 }

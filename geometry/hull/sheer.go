@@ -35,10 +35,10 @@ func (e EdgeSet) Radius() float64 { return e.run * e.run / (2 * e.Rise) }
 // Source: elementary beam theory.
 func (e EdgeSet) Strain(height float64) float64 { return height / 2 / e.Radius() }
 
-// EndShift returns how far (mm, towards midship) the underside of a sprung
-// gunwale of the given height moves at its end against marks made while it was
-// straight: half the height times the slope there. It is nothing for gunwales
-// without edge-set or laminated to their curve.
+// EndShift returns how far outward, away from midship, the end of a gunwale's
+// underside comes to lie (mm) when the edge-set is sprung in after marking: the
+// underside is the stretched face, so its marks move by half the height times
+// the slope. Gunwales laminated or cut to the sheer before marking do not shift.
 func (e EdgeSet) EndShift(height float64) float64 { return height / 2 * 2 * e.Rise / e.run }
 
 func (e EdgeSet) at(u float64) (rise, slope float64) {

@@ -15,9 +15,6 @@ type tape struct {
 	top      float64 // y of the ends of the ticks, which hang down from there
 }
 
-// tapeHeight is what the tape takes below its top, numbers included, mm.
-const tapeHeight = 7.2
-
 // draw adds the ticks, and keeps joints off the numbers.
 func (t tape) draw(d *layout.Drawing, u measure.System) {
 	step, labelled, write := 10.0, 10, func(i int) string { return fmt.Sprintf("%d mm", i*10) }
