@@ -93,7 +93,8 @@ type Drawing struct {
 	Strip   bool   // long and low: cut into pieces along x only
 	Strokes []Stroke
 	Texts   []Text
-	Keep    []Span // stretches of x in which a joint of a strip would be a nuisance
+	Whole   []Span // stretches of x that a joint must not cut
+	Keep    []Span // stretches of x in which a joint would be a nuisance
 }
 
 // Line adds a path drawn with the pen.

@@ -4,6 +4,8 @@ import (
 	"math"
 	"reflect"
 	"testing"
+
+	"ribwright/geometry"
 )
 
 func TestStrokesScale(t *testing.T) {
@@ -38,6 +40,41 @@ func TestStrokesPlace(t *testing.T) {
 	}
 	if w := StrokeWidth("HH", 12); w != 16+gridGap {
 		t.Errorf("HH is %g wide", w)
+	}
+}
+
+// Each stroke stands where the grid has it: 12 units are one capital. Arithmetic
+// on the drawing of L, V and the hyphen.
+func TestStrokesPoints(t *testing.T) {
+	for _, row := range []struct {
+		name, text string
+		height     float64
+		want       [][]geometry.Point
+		width, tol float64
+	}{
+		{"L", "L", 12, [][]geometry.Point{{{X: 0, Y: 12}, {X: 0, Y: 0}, {X: 6, Y: 0}}}, 6, 0},
+		{"L at half a millimetre", "L", 0.5, [][]geometry.Point{{{X: 0, Y: 0.5}, {X: 0, Y: 0}, {X: 0.25, Y: 0}}}, 0.25, 1e-15},
+		{"V and hyphen", "V-", 6, [][]geometry.Point{{{X: 0, Y: 6}, {X: 2, Y: 0}, {X: 4, Y: 6}}, {{X: 5.5, Y: 2.5}, {X: 7.5, Y: 2.5}}}, 7.5, 1e-15},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			got := Strokes(row.text, row.height)
+			if len(got) != len(row.want) {
+				t.Fatalf("%q has %d strokes, want %d", row.text, len(got), len(row.want))
+			}
+			for i, line := range got {
+				if len(line) != len(row.want[i]) {
+					t.Fatalf("stroke %d of %q is %v, want %v mm", i, row.text, line, row.want[i])
+				}
+				for j, p := range line {
+					if !(p.Sub(row.want[i][j]).Norm() <= row.tol) {
+						t.Errorf("stroke %d of %q, point %d: %v, want %v mm", i, row.text, j, p, row.want[i][j])
+					}
+				}
+			}
+			if w := StrokeWidth(row.text, row.height); !(math.Abs(w-row.width) <= row.tol) {
+				t.Errorf("StrokeWidth(%q, %g) = %g, want %g mm", row.text, row.height, w, row.width)
+			}
+		})
 	}
 }
 

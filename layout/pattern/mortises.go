@@ -46,6 +46,7 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, half float64) {
 	d.Write(x+1.5, half+5.9, small, layout.Left, measure.MM(x, 1)+" mm")
 	d.Write(x+1.5, half+1.8, small, layout.Left, measure.Sixteenths(x))
 	d.Write(x, -half-5.6, small, layout.Middle, "lean "+leaning(m.Bevel))
+	d.Whole = append(d.Whole, layout.Span{From: lo - 1, To: hi + 1})
 	d.Keep = append(d.Keep, layout.Span{From: x - 16, To: x + 26})
 }
 

@@ -28,7 +28,7 @@ func TestCuts(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got := Cuts(tt.lo, tt.hi, tt.most, tt.keep)
+			got := Cuts(tt.lo, tt.hi, tt.most, tt.keep, nil)
 			if len(got)-1 != tt.pieces {
 				t.Errorf("%d pieces %v, want %d", len(got)-1, got, tt.pieces)
 			}
@@ -37,11 +37,34 @@ func TestCuts(t *testing.T) {
 	}
 }
 
-// TestCutsMove checks that a joint moves out of a span when it can.
+// TestCutsMove checks that joints step round spans: always round those that must
+// stay whole, round the others when it costs no piece.
 func TestCutsMove(t *testing.T) {
-	got := Cuts(0, 400, 250, []layout.Span{{From: 180, To: 215}})
-	if len(got) != 3 || got[1] != 215 {
-		t.Errorf("joints %v, want the middle one at 215, the nearest edge of the span", got)
+	span := func(from, to float64) []layout.Span { return []layout.Span{{From: from, To: to}} }
+	tests := []struct {
+		name         string
+		hi, most     float64
+		must, should []layout.Span
+		want         []float64
+	}{
+		{"to the nearest edge", 400, 250, nil, span(180, 215), []float64{0, 215, 400}},
+		{"must, with room", 400, 250, span(180, 215), nil, []float64{0, 215, 400}},
+		{"should, without room", 400, 205, nil, span(190, 215), []float64{0, 200, 400}},
+		{"must, for one piece more", 400, 205, span(190, 215), nil, []float64{0, 133.333, 266.667, 400}},
+		{"both", 400, 250, span(190, 210), span(170, 195), []float64{0, 210, 400}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got := Cuts(0, tt.hi, tt.most, tt.must, tt.should)
+			if len(got) != len(tt.want) {
+				t.Fatalf("joints %v, want %v", got, tt.want)
+			}
+			for i := range got {
+				if math.Abs(got[i]-tt.want[i]) > 0.001 {
+					t.Errorf("joints %v, want %v", got, tt.want)
+				}
+			}
+		})
 	}
 }
 
@@ -80,10 +103,14 @@ func FuzzCuts(f *testing.F) {
 			}
 		}
 		hi := lo + length
-		got := Cuts(lo, hi, most, keep)
+		got := Cuts(lo, hi, most, keep, nil)
 		rejoin(t, got, lo, hi, most)
-		if want := max(1, int(math.Ceil((hi-lo-closeEnough)/most))); len(got)-1 != want {
-			t.Fatalf("%d pieces, want %d", len(got)-1, want)
+		least := max(1, int(math.Ceil((hi-lo-closeEnough)/most)))
+		if n := len(got) - 1; n != least && n != least+1 {
+			t.Fatalf("%d pieces, want %d or one more", n, least)
+		}
+		if n := len(Cuts(lo, hi, most, nil, keep)) - 1; n != least {
+			t.Fatalf("%d pieces although nothing must stay whole, want %d", n, least)
 		}
 	})
 }

@@ -67,7 +67,7 @@ func cut(d *layout.Drawing, w, h float64) []piece {
 		return nil
 	}
 	b = b.Grow(air)
-	g := &grid{x: joints(b.Min.X, b.Max.X, w, d.Keep), y: joints(b.Min.Y, b.Max.Y, h, nil)}
+	g := &grid{x: joints(b.Min.X, b.Max.X, w, d.Whole, d.Keep), y: joints(b.Min.Y, b.Max.Y, h, nil, nil)}
 	g.ink = inkOf(d)
 	var out []piece
 	for row := range g.rows() {
@@ -83,11 +83,11 @@ func cut(d *layout.Drawing, w, h float64) []piece {
 }
 
 // joints divides one direction; a joint costs a lap on both its sides.
-func joints(lo, hi, room float64, keep []layout.Span) []float64 {
+func joints(lo, hi, room float64, must, should []layout.Span) []float64 {
 	if hi-lo <= room+closeEnough {
 		return []float64{lo, hi}
 	}
-	return Cuts(lo, hi, room-2*lap, keep)
+	return Cuts(lo, hi, room-2*lap, must, should)
 }
 
 func (g *grid) cell(col, row int) geometry.Box {
