@@ -8,3 +8,9 @@ require (
 	github.com/pelletier/go-toml/v2 v2.4.3
 	github.com/spf13/pflag v1.1.0
 )
+
+require (
+	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	golang.org/x/sys v0.26.0 // indirect
+	golang.org/x/tools v0.26.0 // indirect
+)

@@ -1,8 +1,10 @@
 // Package render holds what every back end needs before it writes: the check
-// that all numbers are real places on a sheet, and their plain decimal form.
+// that all numbers are real places on a sheet and that nothing is shown at
+// another size, and the plain decimal form of numbers.
 package render
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -17,19 +19,27 @@ import (
 // what would print as a row of digits nobody meant.
 const far = 1e5
 
+// fullSize is by how much a placement may stretch or turn what it moves: only
+// rounding. Over a plate of 10 m it is 0.01 micrometres.
+const fullSize = 1e-9
+
 // CheckDocument returns an error for the first coordinate of a document that is
-// not a place (NaN, infinite, or beyond 100 m), naming the pattern; nil when
-// all are. The libraries behind the back ends would write such numbers as they
-// are.
+// not a place (NaN, infinite, or beyond 100 m), a line in pieces, or a view that
+// is not at full size and upright, naming the pattern; and for a document
+// without sheets. The libraries behind the back ends would write all these as
+// they are.
 func CheckDocument(doc layout.Document) error {
 	if !usable(geometry.Point{X: doc.Paper.W, Y: doc.Paper.H}) || doc.Paper.W <= 0 || doc.Paper.H <= 0 {
 		return fmt.Errorf("paper %s of %g by %g mm cannot be printed on", doc.Paper.Name, doc.Paper.W, doc.Paper.H)
 	}
+	if len(doc.Sheets) == 0 {
+		return errors.New("a document without sheets has nothing to print")
+	}
 	seen := map[*layout.Drawing]bool{}
 	for i, s := range doc.Sheets {
 		for _, v := range s.Views {
-			if !usable(v.Frame.Min, v.Frame.Max, v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max)) {
-				return fmt.Errorf("sheet %d: %s has no real place", i+1, v.Drawing.Title)
+			if err := checkView(v); err != nil {
+				return fmt.Errorf("sheet %d: pattern %s: %w", i+1, v.Drawing.Title, err)
 			}
 			if seen[v.Drawing] {
 				continue
@@ -46,28 +56,55 @@ func CheckDocument(doc layout.Document) error {
 	return nil
 }
 
-// CheckPlate is CheckDocument for a plate.
-func CheckPlate(p layout.Plate) error {
-	if !usable(geometry.Point{X: p.W, Y: p.H}, p.Check.Min, p.Check.Max) || p.W <= 0 || p.H <= 0 {
-		return fmt.Errorf("a plate of %g by %g mm cannot be written", p.W, p.H)
+// checkView refuses a view that is turned, stretched or nowhere.
+func checkView(v layout.View) error {
+	if !usable(v.Frame.Min, v.Frame.Max, v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max)) || v.Frame.Empty() {
+		return errors.New("what is shown has no real place")
 	}
-	for _, q := range p.Parts {
-		m := q.Move
-		ok := usable(geometry.Point{X: m.A, Y: m.B}, geometry.Point{X: m.C, Y: m.D}, geometry.Point{X: m.E, Y: m.F})
-		for _, c := range append(append([]curve.Path(nil), q.Part.Cut...), q.Part.Marks...) {
-			ok = ok && usablePath(c)
-		}
-		if err := checkInk(nil, q.Part.Letters); err != nil || !ok {
-			return fmt.Errorf("part %s holds a number that is no place on the plate", q.Part.Name)
+	m := v.ToSheet
+	for _, off := range []float64{m.A - 1, m.B, m.C, m.D - 1} {
+		if !(math.Abs(off) <= fullSize) {
+			return errors.New("it would be turned or not at full size")
 		}
 	}
 	return nil
 }
 
+// CheckPlate is CheckDocument for a plate, on which parts may be turned.
+func CheckPlate(p layout.Plate) error {
+	if !usable(geometry.Point{X: p.W, Y: p.H}, p.Check.Min, p.Check.Max) || p.W <= 0 || p.H <= 0 {
+		return fmt.Errorf("a plate of %g by %g mm cannot be written", p.W, p.H)
+	}
+	for _, q := range p.Parts {
+		if err := checkPart(q); err != nil {
+			return fmt.Errorf("part %s: %w", q.Part.Name, err)
+		}
+	}
+	return nil
+}
+
+func checkPart(q layout.Placed) error {
+	m := q.Move
+	if !usable(geometry.Point{X: m.A, Y: m.B}, geometry.Point{X: m.C, Y: m.D}, geometry.Point{X: m.E, Y: m.F}) {
+		return errors.New("it has no real place on the plate")
+	}
+	if !m.Similar() || !(math.Abs(m.Det()-1) <= fullSize) {
+		return errors.New("it would be mirrored or not at full size")
+	}
+	for _, set := range [][]curve.Path{q.Part.Cut, q.Part.Marks} {
+		for _, c := range set {
+			if err := checkPath(c); err != nil {
+				return err
+			}
+		}
+	}
+	return checkInk(nil, q.Part.Letters)
+}
+
 func checkInk(strokes []layout.Stroke, texts []layout.Text) error {
 	for _, s := range strokes {
-		if !usablePath(s.Path) {
-			return fmt.Errorf("a line holds a number that is no place on paper")
+		if err := checkPath(s.Path); err != nil {
+			return err
 		}
 	}
 	for _, t := range texts {
@@ -78,7 +115,7 @@ func checkInk(strokes []layout.Stroke, texts []layout.Text) error {
 	return nil
 }
 
-func usablePath(p curve.Path) bool {
+func checkPath(p curve.Path) error {
 	for _, s := range p {
 		ok := usable(s.Start(), s.End(), s.At(0.5))
 		if a, is := s.(curve.Arc); is {
@@ -88,10 +125,13 @@ func usablePath(p curve.Path) bool {
 			ok = ok && usable(c.P1, c.P2)
 		}
 		if !ok {
-			return false
+			return errors.New("a line holds a number that is no place")
 		}
 	}
-	return true
+	if !p.Joined() {
+		return errors.New("a line is in pieces that do not meet")
+	}
+	return nil
 }
 
 // usable reports whether every coordinate is finite and within far; written so

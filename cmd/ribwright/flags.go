@@ -41,10 +41,25 @@ func parse(v verb, f *pflag.FlagSet, args []string, most int, out io.Writer) ([]
 		if errors.Is(err, pflag.ErrHelp) {
 			return nil, err
 		}
-		return nil, usageError{fmt.Errorf("%s: %w (try 'ribwright help %s')", v.name, err, v.name)}
+		return nil, usageError{fmt.Errorf("%s: %w (try 'ribwright help %s')", v.name, plain(err), v.name)}
 	}
 	if f.NArg() > most {
 		return nil, usageError{fmt.Errorf("%s: too many arguments: %s; usage: %s", v.name, strings.Join(f.Args()[most:], " "), v.usage)}
 	}
 	return f.Args(), nil
+}
+
+// plain puts the flag in front of what is wrong with its value; the library
+// says it twice over, or does not say what is accepted.
+func plain(err error) error {
+	var bad *pflag.InvalidValueError
+	if errors.As(err, &bad) {
+		return fmt.Errorf("--%s: %w", bad.GetFlag().Name, bad.Unwrap())
+	}
+	var bare *pflag.ValueRequiredError
+	if errors.As(err, &bare) {
+		accepted, _ := pflag.UnquoteUsage(bare.GetFlag())
+		return fmt.Errorf("--%s: no value is given; accepted: %s", bare.GetFlag().Name, accepted)
+	}
+	return err
 }

@@ -10,11 +10,11 @@ import (
 	"ribwright/geometry/timber"
 )
 
-// overview is what the bare command prints.
-func overview(w io.Writer) error {
+// overview says what the program can do.
+func (p program) overview(w io.Writer) error {
 	var b strings.Builder
 	b.WriteString("ribwright: full-size patterns for a canoe built without a mould\n\n")
-	for _, v := range verbs() {
+	for _, v := range p {
 		fmt.Fprintf(&b, "  %-8s %s\n           for example: %s\n", v.name, v.line, v.example)
 	}
 	b.WriteString("\n  help VERB      the verb's flags\n" +
@@ -28,9 +28,13 @@ func overview(w io.Writer) error {
 const caution = "Every figure is an estimate and nothing here certifies a boat. Local law and licensed\n" +
 	"advice come first. Wear a life jacket and try the boat in shallow water with flotation.\n"
 
-func help(args []string, w io.Writer) error {
+// help explains a verb, the design file or the woods; without a word, all.
+func (p program) help(args []string, w io.Writer) error {
 	if len(args) == 0 {
-		return overview(w)
+		return p.overview(w)
+	}
+	if len(args) > 1 {
+		return usageError{fmt.Errorf("help: too many arguments: %s; usage: ribwright help [%s|design|species]", strings.Join(args[1:], " "), strings.Join(strings.Split(p.names(), ", "), "|"))}
 	}
 	switch args[0] {
 	case "design":
@@ -38,22 +42,17 @@ func help(args []string, w io.Writer) error {
 	case "species":
 		return helpSpecies(w)
 	}
-	for _, v := range verbs() {
-		if v.name == args[0] {
-			return v.run([]string{"--help"}, console{w, w})
-		}
+	if v := p.find(args[0]); v != nil {
+		return v.run([]string{"--help"}, console{w, w})
 	}
-	return usageError{fmt.Errorf("no help on %q; there is: %s, design, species", args[0], verbNames())}
+	return usageError{fmt.Errorf("no help on %q; there is: %s, design, species", args[0], p.names())}
 }
 
 func helpDesign(w io.Writer) error {
 	var b strings.Builder
 	b.WriteString("The design file is TOML. Every length and angle carries its unit. Keys:\n\n")
 	for _, k := range design.Keys() {
-		fmt.Fprintf(&b, "%s\n    takes %s\n", k.Name, k.Want)
-		if k.Doc != "" {
-			fmt.Fprintf(&b, "    %s\n", k.Doc)
-		}
+		fmt.Fprintf(&b, "%s\n    takes %s\n    %s\n", k.Name, k.Want, k.Doc)
 	}
 	b.WriteString("\nShipped designs to start from: " + strings.Join(design.ShippedNames(), ", ") + "\n")
 	_, err := io.WriteString(w, b.String())

@@ -16,9 +16,9 @@ import (
 	"ribwright/geometry/frame"
 	"ribwright/layout"
 	"ribwright/layout/nest"
-	"ribwright/render/numbers"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
+	"ribwright/render/numbers"
 	"ribwright/render/pdf"
 	"ribwright/render/svg"
 )
@@ -48,6 +48,9 @@ func loft(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
+	if *out == "" {
+		return usageError{fmt.Errorf("%s: --out: no folder is given; accepted: a folder, as out or ../river", v.name)}
+	}
 	name := design.ShippedNames()[0]
 	if len(rest) == 1 {
 		name = rest[0]
@@ -76,10 +79,15 @@ func open(name string) (*design.Design, error) {
 		return nil, fmt.Errorf("no design file %q; give a file, or one of %s", name, strings.Join(design.ShippedNames(), ", "))
 	}
 	if err != nil {
-		return nil, fmt.Errorf("cannot read the design: %w", err)
+		return nil, fmt.Errorf("cannot open the design file %q: %w", name, cause(err))
 	}
 	defer file.Close()
-	return design.Decode(file, filepath.Base(name))
+	d, err := design.Decode(file, name)
+	var fault *design.Fault
+	if err != nil && !errors.As(err, &fault) {
+		return nil, fmt.Errorf("cannot read the design file %q: %w", name, cause(err))
+	}
+	return d, err
 }
 
 // lofting is everything made from one design for one paper.
@@ -95,7 +103,7 @@ type lofting struct {
 func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFlag) (*lofting, error) {
 	f, err := frame.Build(d)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", filepath.Base(name), err)
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	l := &lofting{frame: f, slug: d.Slug()}
 	if l.fingerprint, err = d.Fingerprint(); err != nil {
@@ -108,10 +116,12 @@ func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFl
 		Codes: pattern.Codes(f), Cautions: pattern.Cautions(),
 	}, tile.Options{Paper: paper, Units: units.System})
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", filepath.Base(name), err)
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	l.plate, err = nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions())
-	return l, err
+	if l.plate, err = nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions()); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return l, nil
 }
 
 // outputs lists the three files of a lofting.

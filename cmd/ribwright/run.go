@@ -6,6 +6,7 @@ import (
 	"io"
 	"runtime/debug"
 	"strings"
+	"unicode"
 
 	"github.com/spf13/pflag"
 )
@@ -38,53 +39,95 @@ type verb struct {
 // verbs lists everything the program can do, in the order of a builder's work.
 func verbs() []verb { return []verb{loftVerb()} }
 
-// run does what the arguments ask and returns the exit code. It never panics:
-// a fault of the program's own is reported in a line like any other.
-func run(args []string, out, errs io.Writer) (code int) {
+// run does what the arguments ask and returns the exit code.
+func run(args []string, out, errs io.Writer) int { return program(verbs()).run(args, out, errs) }
+
+// program is a set of verbs; a test may bring its own.
+type program []verb
+
+// run never panics: a fault of the program's own is reported in a line like any
+// other.
+func (p program) run(args []string, out, errs io.Writer) (code int) {
 	defer func() {
 		if r := recover(); r != nil {
-			fmt.Fprintf(errs, "ribwright: a fault in the program itself (%v); please report it with your design file\n", r)
+			fmt.Fprintf(errs, "ribwright: %s\n", flat(fmt.Sprintf("a fault in the program itself (%v); please report it with your design file", r)))
 			code = failed
 		}
 	}()
-	err := dispatch(args, console{out, errs})
-	var wrong usageError
-	switch {
-	case err == nil, errors.Is(err, pflag.ErrHelp):
+	told := &answer{w: out}
+	err := p.dispatch(args, console{told, errs})
+	if err == nil || errors.Is(err, pflag.ErrHelp) {
+		err = told.err
+	}
+	if err == nil {
 		return done
-	case errors.As(err, &wrong):
-		fmt.Fprintf(errs, "ribwright: %s\n", flat(err))
+	}
+	fmt.Fprintf(errs, "ribwright: %s\n", flat(err.Error()))
+	var wrong usageError
+	if errors.As(err, &wrong) {
 		return misuse
 	}
-	fmt.Fprintf(errs, "ribwright: %s\n", flat(err))
 	return failed
 }
 
-// flat keeps every message on one line.
-func flat(err error) string { return strings.Join(strings.Fields(err.Error()), " ") }
+// answer is where the words asked for go. It keeps the first failure, for the
+// flag library and others that write help do not look.
+type answer struct {
+	w   io.Writer
+	err error
+}
 
-func dispatch(args []string, c console) error {
+func (a *answer) Write(p []byte) (int, error) {
+	n, err := a.w.Write(p)
+	if err != nil && a.err == nil {
+		a.err = fmt.Errorf("cannot write to standard output: %w", cause(err))
+	}
+	return n, a.err
+}
+
+// flat keeps every message on one line, and codes that a terminal would obey
+// out of it, whatever a file name put there.
+func flat(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, s)
+	return strings.Join(strings.Fields(s), " ")
+}
+
+func (p program) dispatch(args []string, c console) error {
 	if len(args) == 0 {
-		return overview(c.out)
+		return usageError{fmt.Errorf("no verb; there are: %s (try 'ribwright help')", p.names())}
 	}
 	switch args[0] {
 	case "--version", "version":
 		_, err := fmt.Fprintln(c.out, "ribwright", version+revision())
 		return err
 	case "--help", "-h", "help":
-		return help(args[1:], c.out)
+		return p.help(args[1:], c.out)
 	}
-	for _, v := range verbs() {
-		if v.name == args[0] {
-			return v.run(args[1:], c)
-		}
+	if v := p.find(args[0]); v != nil {
+		return v.run(args[1:], c)
 	}
-	return usageError{fmt.Errorf("no verb %q; there are: %s (try 'ribwright help')", args[0], verbNames())}
+	return usageError{fmt.Errorf("no verb %q; there are: %s (try 'ribwright help')", args[0], p.names())}
 }
 
-func verbNames() string {
+// find returns the verb of that name, nil when there is none.
+func (p program) find(name string) *verb {
+	for i := range p {
+		if p[i].name == name {
+			return &p[i]
+		}
+	}
+	return nil
+}
+
+// names lists the verbs for a message.
+func (p program) names() string {
 	var names []string
-	for _, v := range verbs() {
+	for _, v := range p {
 		names = append(names, v.name)
 	}
 	return strings.Join(names, ", ")

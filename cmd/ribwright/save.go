@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 )
 
 // output is one file to write.
@@ -20,20 +21,27 @@ type output struct {
 // another name beside its place, and only when all are whole do they take their
 // places. A file that was there stays until then. through, when given, stands
 // between the program and each file; tests use it to fill the disk.
-func save(dir string, outs []output, through func(io.Writer) io.Writer) (err error) {
+func save(dir string, outs []output, through func(io.Writer) io.Writer) error {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return fmt.Errorf("cannot make the folder %q: %w", dir, cause(err))
 	}
-	var drafts []string
+	for _, o := range outs {
+		// Found out now, and not when the first files have taken their places.
+		if info, err := os.Stat(filepath.Join(dir, o.name)); err == nil && info.IsDir() {
+			return fmt.Errorf("cannot write %s: a folder of that name is in the way", filepath.Join(dir, o.name))
+		}
+	}
+	drafts := make([]string, 0, len(outs))
 	defer func() {
 		for _, d := range drafts {
 			os.Remove(d) // gone already when all went well
 		}
 	}()
 	for _, o := range outs {
-		draft, err := writeDraft(dir, o, through)
-		if draft != "" {
-			drafts = append(drafts, draft)
+		file, err := os.CreateTemp(dir, "."+o.name+"-*.draft")
+		if err == nil {
+			drafts = append(drafts, file.Name())
+			err = fill(file, o, through)
 		}
 		if err != nil {
 			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, o.name), cause(err))
@@ -47,30 +55,44 @@ func save(dir string, outs []output, through func(io.Writer) io.Writer) (err err
 	return nil
 }
 
-// writeDraft writes one file under a passing name and returns that name.
-func writeDraft(dir string, o output, through func(io.Writer) io.Writer) (string, error) {
-	file, err := os.CreateTemp(dir, "."+o.name+"-*.draft")
-	if err != nil {
-		return "", err
-	}
+// fill writes one output into its draft and closes it, whatever happens.
+func fill(file *os.File, o output, through func(io.Writer) io.Writer) (err error) {
+	defer func() {
+		// A disk may only now say that it is full; but the first word counts.
+		if closing := file.Close(); err == nil {
+			err = closing
+		}
+	}()
 	var w io.Writer = file
 	if through != nil {
 		w = through(w)
 	}
 	buffer := bufio.NewWriter(w)
-	err = errors.Join(o.write(buffer), buffer.Flush(), file.Chmod(0o644), file.Close())
-	return file.Name(), err
+	if err := o.write(buffer); err != nil {
+		return err
+	}
+	if err := buffer.Flush(); err != nil {
+		return err
+	}
+	return file.Chmod(0o644) // a draft is made for its owner alone
 }
 
-// cause strips the system call and the passing file name from an error.
+// cause strips the system call and the passing file name from an error, and
+// puts what a builder may meet in plain words.
 func cause(err error) error {
 	var path *fs.PathError
-	if errors.As(err, &path) {
-		return path.Err
-	}
 	var link *os.LinkError
-	if errors.As(err, &link) {
-		return link.Err
+	switch {
+	case errors.As(err, &path):
+		err = path.Err
+	case errors.As(err, &link):
+		err = link.Err
+	}
+	switch {
+	case errors.Is(err, syscall.ENOTDIR):
+		return errors.New("a file is in the way, where a folder should be")
+	case errors.Is(err, syscall.EISDIR):
+		return errors.New("it is a folder, not a file")
 	}
 	return err
 }

@@ -37,12 +37,32 @@ func TestChainAt(t *testing.T) {
 		{"turn at once", Chain{Turned(80, math.Pi)}, 80 * math.Pi, pt(0, 160), math.Pi, 1e-12},
 		{"turn, then beyond", Chain{Turned(80, math.Pi)}, 80*math.Pi + 7, pt(-7, 160), math.Pi, 1e-12},
 		{"two radii without a kink", Chain{Turned(80, math.Pi/2), Turned(20, math.Pi/2)}, 50 * math.Pi, pt(60, 100), math.Pi, 1e-12},
+		{"half a millimetre into a turn", Chain{Turned(5, math.Pi)}, 0.5, pt(5*math.Sin(0.1), 5*(1-math.Cos(0.1))), 0.1, 1e-14},
+		{"one millimetre beyond", Chain{Straight(9)}, 10, pt(10, 0), 0, 0},
+		{"one millimetre before", rib, -1, pt(-1, 0), 0, 0},
 		{"a step of no length", Chain{Straight(0), Turned(80, 0), Straight(10)}, 10, pt(10, 0), 0, 1e-13},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			p, heading := row.c.At(row.s)
 			nearPoint(t, fmt.Sprintf("%v at %g mm", row.c, row.s), p, row.want, row.tol)
 			near(t, fmt.Sprintf("%v at %g mm", row.c, row.s), heading, row.heading, row.tol, "rad")
+		})
+	}
+}
+
+func TestBend(t *testing.T) {
+	for _, row := range []struct {
+		name      string
+		got, want Bend
+		tol       float64
+	}{ // arithmetic
+		{"straight", Straight(40), Bend{Radius: 0, Sweep: 0, Length: 40}, 0},
+		{"turned", Turned(50, 0.4), Bend{Radius: 50, Sweep: 0.4, Length: 20}, 0},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			near(t, "radius", row.got.Radius, row.want.Radius, row.tol, "mm")
+			near(t, "sweep", row.got.Sweep, row.want.Sweep, row.tol, "rad")
+			near(t, "length", row.got.Length, row.want.Length, row.tol, "mm")
 		})
 	}
 }
@@ -73,7 +93,7 @@ func TestChainEnd(t *testing.T) {
 // The path of a chain is the chain: same kinds, joined, as long, and every
 // point where At has it, turned and moved to the start. Property.
 func TestChainPath(t *testing.T) {
-	long := Chain{Straight(100), Turned(50, 1), Straight(0), Turned(300, 0.4), Turned(20, 0), Straight(30), Turned(10, 1.2)}
+	long := Chain{Straight(100), Turned(50, 1), Straight(0), Straight(0.5), Turned(300, 0.4), Turned(20, 0), Straight(30), Turned(0.6, 1.2)}
 	for _, row := range []struct {
 		name    string
 		c       Chain
@@ -84,7 +104,7 @@ func TestChainPath(t *testing.T) {
 		{"nothing", nil, pt(5, 6), 1, "[]"},
 		{"rib from the origin", rib, pt(0, 0), 0, "[curve.Line curve.Arc curve.Line]"},
 		{"rib moved and turned", rib, pt(500, -30), 2.2, "[curve.Line curve.Arc curve.Line]"},
-		{"steps of no length are passed over", long, pt(7, 8), -0.6, "[curve.Line curve.Arc curve.Arc curve.Line curve.Arc]"},
+		{"steps of no length are passed over", long, pt(7, 8), -0.6, "[curve.Line curve.Arc curve.Line curve.Arc curve.Line curve.Arc]"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			p := row.c.Path(row.start, row.heading)

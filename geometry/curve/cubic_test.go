@@ -83,6 +83,7 @@ func TestCubicBounds(t *testing.T) {
 		{"a sagging arch", Cubic{pt(0, 0), pt(10, -10), pt(20, -10), pt(30, 0)}, pt(0, -7.5), pt(30, 0), 1e-14},
 		// y = 3 t (1-t) (1-2t) turns at (3 -+ sqrt 3)/6 with height sqrt(3)/6.
 		{"a wave", Cubic{pt(0, 0), pt(10, 1), pt(20, -1), pt(30, 0)}, pt(0, -root/6), pt(30, root/6), 1e-14},
+		{"a wave of a tenth of a millimetre", Cubic{pt(0, 0), pt(1, 0.1), pt(2, -0.1), pt(3, 0)}, pt(0, -root/60), pt(3, root/60), 1e-15},
 		{"a wave on its side", Cubic{pt(0, 0), pt(1, 10), pt(-1, 20), pt(0, 30)}, pt(-root/6, 0), pt(root/6, 30), 1e-14},
 		// Both coordinates rise all the way.
 		{"nothing beyond the ends", Cubic{pt(0, 0), pt(1, 2), pt(3, 3), pt(9, 9)}, pt(0, 0), pt(9, 9), 0},

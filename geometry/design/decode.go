@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -25,29 +24,45 @@ func Decode(r io.Reader, name string) (*Design, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	if len(data) > maxFile {
-		return nil, &Fault{File: name, Text: "this file is larger than 1 MB: not a design file"}
-	}
 	// Editors on some systems put a byte order mark in front.
 	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
-	d := Defaults()
-	dec := toml.NewDecoder(bytes.NewReader(data))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(d); err != nil {
-		return nil, decodeFault(err, name)
+	if why := noDesign(data); why != "" {
+		return nil, &Fault{File: name, Text: why}
 	}
-	d.mirror()
+	s := newSurvey(data, name)
+	if f := s.walk(); f != nil {
+		return nil, f
+	}
+	d := Defaults()
+	if err := toml.Unmarshal(data, d); err != nil {
+		return nil, s.decodeFault(err)
+	}
+	d.settle()
 	if p := d.Check(); p != nil {
-		return nil, &Fault{File: name, Line: lineOf(data, p.Key), Key: p.Key, Text: p.Text}
+		return nil, &Fault{File: name, Line: s.lineOf(p.Key), Key: unnumbered(p.Key), Text: p.Text}
 	}
 	return d, nil
+}
+
+// noDesign says why a file is not worth reading, "" when it is.
+func noDesign(data []byte) string {
+	switch {
+	case len(data) > maxFile:
+		return "is larger than 1 MB, so it is no design file"
+	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
+		return "is saved as UTF-16; save it as UTF-8 text"
+	case bytes.IndexByte(data, 0) >= 0:
+		return "is no text file; a design is UTF-8 text, see 'ribwright help design'"
+	case len(bytes.TrimSpace(data)) == 0:
+		return "is empty; 'ribwright help design' lists what a design holds"
+	}
+	return ""
 }
 
 // Encode writes d as a design file with every key described, such that Decode
 // gives the same design back.
 func Encode(w io.Writer, d *Design) error {
-	enc := toml.NewEncoder(w)
-	return enc.Encode(d)
+	return toml.NewEncoder(w).Encode(d)
 }
 
 // Defaults returns a design in which every key that has a default carries it.
@@ -63,29 +78,38 @@ func Defaults() *Design {
 	}
 }
 
-// decodeFault turns the reader's errors into the builder's words.
-func decodeFault(err error, name string) error {
-	var strict *toml.StrictMissingError
-	if errors.As(err, &strict) && len(strict.Errors) > 0 {
-		e := &strict.Errors[0]
-		line, _ := e.Position()
-		return &Fault{File: name, Line: line, Key: strings.Join(e.Key(), "."),
-			Text: "no such key" + nearestKey(e.Key())}
-	}
-	var at *toml.DecodeError
-	if errors.As(err, &at) {
-		line, _ := at.Position()
-		key := strings.Join(at.Key(), ".")
-		return &Fault{File: name, Line: line, Key: key, Text: plainWords(at.Error(), key)}
-	}
-	return &Fault{File: name, Text: plainWords(err.Error(), "")}
+// settle gives a design read from a file its one form: the after half follows
+// the forward one where it must, and a list without items is no list.
+func (d *Design) settle() {
+	d.mirror()
+	emptied(&d.Hull.Spreaders)
+	emptied(&d.Hull.Sections)
+	emptied(&d.Gunwale.Scarfs)
+	emptied(&d.Stringers.At)
+	emptied(&d.Thwarts)
 }
 
-// plainWords replaces the library's Go words by what the key expects.
-func plainWords(text, key string) string {
-	text = strings.TrimPrefix(text, "toml: ")
-	if want := wanted(key); want != "" && (strings.Contains(text, "cannot ") || strings.Contains(text, "struct")) {
-		return "this key takes " + want
+func emptied[T any](list *[]T) {
+	if len(*list) == 0 {
+		*list = nil
 	}
-	return text
+}
+
+// decodeFault turns the library's errors into the builder's words. The survey
+// has found unknown keys and wrong kinds before; what is left is text that is no
+// TOML, and values that cannot be read.
+func (s *survey) decodeFault(err error) *Fault {
+	var at *toml.DecodeError
+	if !errors.As(err, &at) {
+		return &Fault{File: s.file, Text: valueWords(err.Error())}
+	}
+	f := &Fault{File: s.file, Key: joinKey(at.Key())}
+	f.Line, _ = at.Position()
+	if f.Key != "" {
+		f.Text = valueWords(at.Error())
+		return f
+	}
+	line := lineText(s.parser.Data(), f.Line)
+	f.Key, f.Text = s.keyIn(line, at.Error()), syntaxWords(at.Error(), line)
+	return f
 }

@@ -10,15 +10,15 @@ import "ribwright/geometry/measure"
 type Design struct {
 	Title      string     `toml:"title" comment:"Name of the boat, printed on every sheet."`
 	For        string     `toml:"for" comment:"Who and what it is for, in your own words."`
-	Hull       Hull       `toml:"hull"`
-	Bow        Stem       `toml:"bow"`
-	Stern      *Stem      `toml:"stern,omitempty" comment:"Leave [stern] out for a stern like the bow."`
-	Gunwale    Gunwale    `toml:"gunwale"`
-	Ribs       Ribs       `toml:"ribs"`
-	Keel       Keel       `toml:"keel"`
-	Stringers  Stringers  `toml:"stringers"`
-	Breasthook Breasthook `toml:"breasthook"`
-	Skin       Skin       `toml:"skin"`
+	Hull       Hull       `toml:"hull" comment:"The shape, without a mould: widths, depths and how the ribs turn."`
+	Bow        Stem       `toml:"bow" comment:"The stem at the bow, seen from the side and cut from sheet or plank."`
+	Stern      *Stem      `toml:"stern,omitempty" comment:"The stem at the stern; leave [stern] out for a stern like the bow."`
+	Gunwale    Gunwale    `toml:"gunwale" comment:"The pair of rails that the ribs are mortised into."`
+	Ribs       Ribs       `toml:"ribs" comment:"The bent frames."`
+	Keel       Keel       `toml:"keel" comment:"The batten along the bottom, outside the ribs."`
+	Stringers  Stringers  `toml:"stringers" comment:"The battens lashed along the outside of the ribs."`
+	Breasthook Breasthook `toml:"breasthook" comment:"The plate at each end that ties the gunwale ends together."`
+	Skin       Skin       `toml:"skin" comment:"The cloth and its coating."`
 	Thwarts    []Thwart   `toml:"thwart" comment:"One [[thwart]] for each cross piece under the gunwales."`
 }
 
@@ -31,7 +31,7 @@ type Hull struct {
 	Symmetric    bool           `toml:"symmetric" comment:"true: spreaders and sections given forward of midship are mirrored aft."`
 	KeelStraight measure.Length `toml:"keel_straight" comment:"Length of straight keel amidships; rocker begins at its ends."`
 	RockerBow    measure.Length `toml:"rocker_bow" comment:"Rise of the keel where the forefoot begins."`
-	RockerStern  measure.Length `toml:"rocker_stern" comment:"The same aft; rocker_bow when symmetric."`
+	RockerStern  measure.Length `toml:"rocker_stern" comment:"The same aft; leave it out when symmetric."`
 	Waterline    measure.Length `toml:"waterline" comment:"Height of the designed waterline above the baseline, marked on stems and body plan."`
 	Spreaders    []Spreader     `toml:"spreader" comment:"One [[hull.spreader]] for each extra place where the gunwales are held apart, besides midship."`
 	Sections     []Section      `toml:"section" comment:"One [[hull.section]] for each place where the section's shape is set; between them it changes smoothly, beyond the last it stays."`
@@ -72,7 +72,7 @@ type Gunwale struct {
 	Plies       int              `toml:"plies" comment:"Number of equal layers glued to make the width. 1 to 12."`
 	Tilt        measure.Angle    `toml:"tilt" comment:"Lean of the gunwale outward from upright; it gives the natural sheer."`
 	EdgeSetBow  measure.Length   `toml:"edge_set_bow" comment:"Extra rise at the bow, sprung edgewise into the gunwales, beyond the natural sheer."`
-	EdgeSetAft  measure.Length   `toml:"edge_set_stern" comment:"The same at the stern; edge_set_bow when symmetric."`
+	EdgeSetAft  measure.Length   `toml:"edge_set_stern" comment:"The same at the stern; leave it out when symmetric."`
 	EdgeSetFrom measure.Length   `toml:"edge_set_from" comment:"Distance from midship where the edge-set begins, both ways."`
 	Scarfs      []measure.Length `toml:"scarfs" comment:"Middles of the scarfs along the gunwale from midship, forward positive; empty for full-length stock."`
 	ScarfSlope  float64          `toml:"scarf_slope" comment:"Scarf length over ply thickness. 8 to 12 is usual."`
@@ -86,7 +86,7 @@ type Ribs struct {
 	Pitch        measure.Length `toml:"pitch" comment:"Distance between ribs along the boat, middle to middle."`
 	AtMidship    bool           `toml:"at_midship" comment:"true: one rib stands at midship; false: midship lies half-way between two."`
 	FromBow      measure.Length `toml:"from_bow" comment:"Least distance from the last rib to the gunwale's forward end, along the boat."`
-	FromStern    measure.Length `toml:"from_stern" comment:"The same aft; from_bow when symmetric."`
+	FromStern    measure.Length `toml:"from_stern" comment:"The same aft; leave it out when symmetric."`
 	MortiseDepth measure.Length `toml:"mortise_depth" comment:"Depth of the slot in the gunwale's underside."`
 	TenonGap     measure.Length `toml:"tenon_gap" comment:"How much shorter the tenon is than its mortise is deep."`
 	FitWidth     measure.Length `toml:"fit_width" comment:"Mortise length beyond the rib's width, both ends together."`
@@ -114,7 +114,7 @@ type Stringers struct {
 type Breasthook struct {
 	Species   string         `toml:"species" comment:"Wood."`
 	Length    measure.Length `toml:"length" comment:"From the gunwale ends inward along the middle line."`
-	Thickness measure.Length `toml:"thickness"`
+	Thickness measure.Length `toml:"thickness" comment:"From its upper to its under face."`
 	Hollow    measure.Length `toml:"hollow" comment:"Depth of the hollow in its inner edge."`
 }
 
@@ -132,7 +132,7 @@ type Thwart struct {
 	Species   string         `toml:"species" comment:"Wood."`
 	Width     measure.Length `toml:"width" comment:"Along the boat, at its ends."`
 	Waist     measure.Length `toml:"waist" comment:"Along the boat, at its middle."`
-	Thickness measure.Length `toml:"thickness"`
+	Thickness measure.Length `toml:"thickness" comment:"From its upper to its under face."`
 }
 
 // After returns the stem at the stern: the bow's when none is given.

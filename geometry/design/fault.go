@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 	"strings"
+	"unicode"
 )
 
 // Fault is something wrong in a design file, told to the woodworker: where it
@@ -14,6 +15,13 @@ type Fault struct {
 	Text string // what is wrong, with its value and unit, and what is accepted
 }
 
+// Longest key and text that are told, in letters. What a sensible file holds is
+// far shorter; the rest of a wrong one would only push the message off the screen.
+const (
+	longestKey  = 80
+	longestText = 500
+)
+
 // Error returns the fault as one line: file:line: key: text.
 func (f *Fault) Error() string {
 	var b strings.Builder
@@ -23,18 +31,27 @@ func (f *Fault) Error() string {
 	}
 	b.WriteString(": ")
 	if f.Key != "" {
-		b.WriteString(f.Key + ": ")
+		b.WriteString(clip(f.Key, longestKey) + ": ")
 	}
-	b.WriteString(oneLine(f.Text))
-	return b.String()
+	b.WriteString(clip(f.Text, longestText))
+	return oneLine(b.String())
 }
 
-// oneLine keeps a message on one line whatever a file put into it.
+// oneLine keeps a message on one line whatever a file put into it, and keeps
+// codes that a terminal would obey out of it.
 func oneLine(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f {
+		if unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) {
 			return ' '
 		}
 		return r
 	}, s)
+}
+
+// clip cuts a text to n letters.
+func clip(s string, n int) string {
+	if r := []rune(s); len(r) > n {
+		return string(r[:n]) + "..."
+	}
+	return s
 }

@@ -12,6 +12,7 @@ const (
 	SeatBar                 // one of a pair that carries a seat
 )
 
+// String returns the name of the kind as the file has it.
 func (k Kind) String() string {
 	switch k {
 	case Yoke:
@@ -33,5 +34,5 @@ func (k *Kind) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%q is no kind of cross piece; accepted: thwart, yoke, seat bar", text)
+	return fmt.Errorf("%q is no kind of cross piece; accepted: thwart, yoke, seat bar", clip(string(text), 40))
 }

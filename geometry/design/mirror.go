@@ -1,16 +1,26 @@
 package design
 
-import "slices"
+import (
+	"slices"
+
+	"ribwright/geometry/measure"
+)
 
 // mirror completes the after half of a symmetric design from the forward half.
-// A control already given abaft midship is kept for Check to refuse.
+// What is already given for the after half is kept for Check to compare.
 func (d *Design) mirror() {
 	if !d.Hull.Symmetric {
 		return
 	}
-	d.Hull.RockerStern = d.Hull.RockerBow
-	d.Gunwale.EdgeSetAft = d.Gunwale.EdgeSetBow
-	d.Ribs.FromStern = d.Ribs.FromBow
+	follow(&d.Hull.RockerStern, d.Hull.RockerBow)
+	follow(&d.Gunwale.EdgeSetAft, d.Gunwale.EdgeSetBow)
+	follow(&d.Ribs.FromStern, d.Ribs.FromBow)
+}
+
+func follow(after *measure.Length, bow measure.Length) {
+	if *after == 0 {
+		*after = bow
+	}
 }
 
 // AllSpreaders returns every place where the gunwales are held, midship and

@@ -41,9 +41,6 @@ func (d *Design) Slug() string {
 		default:
 			hyphen = true
 		}
-		if b.Len() >= slugLong {
-			break
-		}
 	}
 	s := strings.TrimRight(b.String()[:min(b.Len(), slugLong)], "-")
 	switch {

@@ -76,6 +76,8 @@ func TestColdRadius(t *testing.T) {
 		{"half the stress", 12000, 6, 25, 1440, 0},
 		{"Sitka spruce stringer", 10800, 12, 35, 1851, 0.5},
 		{"northern white cedar stringer", 5500, 12, 22.5, 1467, 0.5},
+		{"white ash sprung in once", 12000, 6, 103 * AssemblyShare, 699.029, 0.0005},
+		{"white ash sprung for years", 12000, 6, 103 * LastingShare, 1165.049, 0.0005},
 		{"no stress", 12000, 6, 0, math.Inf(1), 0},
 	} {
 		t.Run(row.name, func(t *testing.T) {

@@ -65,6 +65,28 @@ func TestSpringbackStraight(t *testing.T) {
 	}
 }
 
+// What lies just inside the limits is accepted. Arithmetic: two equal plies
+// lose a quarter of their curvature.
+func TestLaminateLimits(t *testing.T) {
+	for _, row := range []struct {
+		name      string
+		mould     float64
+		plies     []float64
+		want, tol float64
+	}{
+		{"plies of a metre", 1e6, equal(2, 1000), 4e6 / 3, 1e-9},
+		{"radius below a millimetre", 0.75, equal(2, 0.01), 1, 1e-15},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			got, err := FinalRadius(row.mould, row.plies)
+			if err != nil {
+				t.Fatal(err)
+			}
+			near(t, got, row.want, row.tol, "mm")
+		})
+	}
+}
+
 func TestLaminateRefuses(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, row := range []struct {
@@ -79,6 +101,7 @@ func TestLaminateRefuses(t *testing.T) {
 		{"below zero", 1000, []float64{-3, 3}, "ply 1 is -3 mm thick"},
 		{"not a number", 1000, []float64{3, nan}, "ply 2 is NaN mm thick"},
 		{"infinite", 1000, []float64{3, inf}, "ply 2 is +Inf mm thick"},
+		{"thicker than a metre", 1000, []float64{1000.5, 900}, "ply 1 is 1000.5 mm thick"},
 		{"a veneer on a beam", 1000, []float64{1e-9, 100}, "springs back straight"},
 		{"radius 0", 0, equal(3, 3), "radius is 0 mm"},
 		{"radius below zero", -5, equal(3, 3), "radius is -5 mm"},
@@ -86,6 +109,9 @@ func TestLaminateRefuses(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			for _, f := range []func(float64, []float64) (float64, error){FinalRadius, MouldRadius} {
+				if s, err := Springback(row.plies); err != nil && s != 0 {
+					t.Errorf("Springback(%v) = %g beside the error %v", row.plies, s, err)
+				}
 				r, err := f(row.radius, row.plies)
 				if err == nil || !strings.Contains(err.Error(), row.want) || r != 0 {
 					t.Errorf("got %g, %v, want 0 and %q", r, err, row.want)

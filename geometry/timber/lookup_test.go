@@ -40,6 +40,8 @@ func TestLookupRefuses(t *testing.T) {
 		{"cedar", "yellow cedar, western redcedar, northern white cedar"},
 		{"sitca sprus", "the nearest are Sitka spruce,"},
 		{"duglasfir", "the nearest are Douglas-fir,"},
+		// Two letters are no word: by edits these are 6, 6 and 7 away, Douglas-fir 8.
+		{"fi", "the nearest are hickory, red oak, white ash"},
 		{"", "write one of American elm, black ash"},
 		{" 12-", "write one of American elm"},
 		{strings.Repeat("oak", 500), "too long"},

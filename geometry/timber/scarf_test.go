@@ -8,7 +8,7 @@ import (
 
 func TestScarfLength(t *testing.T) {
 	for _, row := range []struct{ thickness, slope, want, tol float64 }{ // arithmetic
-		{19, 8, 152, 0}, {19, 12, 228, 0}, {6, MinScarfSlope, 30, 0}, {6, MaxScarfSlope, 120, 0},
+		{19, 8, 152, 0}, {19, 12, 228, 0}, {0.5, 8, 4, 0}, {6, MinScarfSlope, 30, 0}, {6, MaxScarfSlope, 120, 0},
 	} {
 		got, err := ScarfLength(row.thickness, row.slope)
 		if err != nil {
@@ -24,12 +24,12 @@ func TestScarfLengthRefuses(t *testing.T) {
 		thickness, slope float64
 		want             string
 	}{
-		{19, 0.125, "8 for a slope of 1:8"}, {19, 0, "write 5 to 20"}, {19, -8, "write 5 to 20"},
+		{19, 0.125, "write length over thickness"}, {19, 0.99, "write length over thickness"}, {19, 1, "write 5 to 20"}, {19, 0, "write 5 to 20"}, {19, -8, "write 5 to 20"},
 		{19, 4.99, "write 5 to 20"}, {19, 20.01, "write 5 to 20"}, {19, nan, "write 5 to 20"}, {19, inf, "write 5 to 20"},
 		{0, 8, "must be above 0"}, {-1, 8, "must be above 0"}, {nan, 8, "must be above 0"}, {inf, 8, "must be above 0"},
 	} {
 		got, err := ScarfLength(row.thickness, row.slope)
-		if err == nil || !strings.Contains(err.Error(), row.want) {
+		if err == nil || got != 0 || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("ScarfLength(%g, %g) = %g, %v, want %q", row.thickness, row.slope, got, err, row.want)
 		}
 	}
@@ -47,6 +47,7 @@ func TestStockLength(t *testing.T) {
 		{"gunwale of three with trim", 4880, 3, 152, 50, 5234, 0},
 		{"one piece has no scarf", 4880, 1, 152, 50, 4930, 0},
 		{"one piece, no scarf given", 4880, 1, 0, 0, 4880, 0},
+		{"a part below a millimetre", 0.5, 2, 4, 0, 4.5, 0},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			got, err := StockLength(row.finished, row.pieces, row.scarf, row.trim)
@@ -73,7 +74,7 @@ func TestStockLengthRefuses(t *testing.T) {
 		{4880, 2, 152, -1, "end trim"}, {4880, 2, 152, nan, "end trim"}, {4880, 2, 152, inf, "end trim"},
 	} {
 		got, err := StockLength(row.finished, row.pieces, row.scarf, row.trim)
-		if err == nil || !strings.Contains(err.Error(), row.want) {
+		if err == nil || got != 0 || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("StockLength(%g, %d, %g, %g) = %g, %v, want %q", row.finished, row.pieces, row.scarf, row.trim, got, err, row.want)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math"
 	"time"
 
 	"github.com/go-pdf/fpdf"
@@ -31,8 +32,9 @@ func fixedDate() time.Time { return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) 
 // Encode writes the document, one page a sheet, in black.
 //
 // Accuracy: line ends to 0.002 mm, arcs within 5e-7 of their radius.
-// Errors: a number that is no place on paper, a page too long for viewers, or
-// the writer's own error. Nothing is written to w unless the whole file is made.
+// Errors: a document without sheets, a number that is no place on paper, a view
+// that is turned or not at full size, a page too long for viewers, or the
+// writer's own error. Nothing is written to w unless the whole file is made.
 func Encode(w io.Writer, doc layout.Document) error {
 	if err := render.CheckDocument(doc); err != nil {
 		return err
@@ -165,7 +167,12 @@ func (p *page) cubic(c curve.Cubic) {
 	p.f.CurveBezierCubicTo(a.X, a.Y, b.X, b.Y, d.X, d.Y)
 }
 
+// text writes a line of lettering. It is made safe once more: a control
+// character would not come out as a letter.
 func (p *page) text(t layout.Text) {
+	if t.Words = lettering.Safe(t.Words); t.Words == "" {
+		return
+	}
 	p.f.SetFont("Helvetica", "", t.Height/lettering.CapHeight*perMM)
 	at := p.at(t.Start())
 	words := p.toCP1252(t.Words)
@@ -174,7 +181,7 @@ func (p *page) text(t layout.Text) {
 		return
 	}
 	p.f.TransformBegin()
-	p.f.TransformRotate(t.Angle*180/3.141592653589793, at.X, at.Y)
+	p.f.TransformRotate(t.Angle*180/math.Pi, at.X, at.Y)
 	p.f.Text(at.X, at.Y, words)
 	p.f.TransformEnd()
 	p.penSet = false

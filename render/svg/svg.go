@@ -21,6 +21,9 @@ import (
 // points never fall together.
 const decimals = 4
 
+// speck is the size below which a line is left out, mm: far below a cutter's step.
+const speck = 0.001
+
 // hairline is the width of every line, mm.
 const hairline = 0.1
 
@@ -28,8 +31,9 @@ const hairline = 0.1
 // outlines, holes before the outline round them; MARK lines to draw; LETTERING
 // single strokes; SCALE a square of 100 mm to check the size by.
 //
-// Errors: a number that is no place on the plate, an outline that is not
-// closed, or the writer's own error. Nothing is written unless all is made.
+// Errors: a number that is no place on the plate, a part mirrored or stretched,
+// an outline that is not closed, or the writer's own error. Nothing is written
+// unless all is made.
 func Encode(w io.Writer, p layout.Plate) error {
 	if err := render.CheckPlate(p); err != nil {
 		return err
@@ -66,6 +70,9 @@ func (e *encoder) layers(p layout.Plate) error {
 		for _, c := range q.Part.Cut {
 			if !c.Closed() || !c.Joined() {
 				return fmt.Errorf("the outline of %s is not closed, so it cannot be cut out", q.Part.Name)
+			}
+			if pointlike(c) {
+				return fmt.Errorf("an outline of %s is a single point, so it cannot be cut out", q.Part.Name)
 			}
 			e.path(c.Map(q.Move))
 		}
@@ -104,26 +111,37 @@ func (e *encoder) letters(t layout.Text, m geometry.Affine) {
 }
 
 // path writes one path of lines and cubics; arcs become cubics, which every
-// importer reads the same way.
+// importer reads the same way. A closed path ends to the digit where it starts,
+// so that closing it adds no side a cutter would stutter on.
 func (e *encoder) path(p curve.Path) {
-	if len(p) == 0 {
+	if pointlike(p) {
 		return
 	}
+	closed, last := p.Closed(), len(p)-1
+	for closed && last > 0 && pointlike(p[last:last+1]) {
+		last--
+	}
+	start := e.at(p[0].Start())
 	var d strings.Builder
-	d.WriteString("M" + e.at(p[0].Start()))
-	closed := p.Closed()
-	for i, s := range p {
+	d.WriteString("M" + start)
+	for i, s := range p[:last+1] {
+		end := e.at(s.End())
+		if closed && i == last {
+			end = start
+		}
 		switch s := s.(type) {
 		case curve.Line:
-			if !closed || i < len(p)-1 {
-				d.WriteString("L" + e.at(s.B))
+			if !closed || i < last {
+				d.WriteString("L" + end)
 			}
 		case curve.Cubic:
-			e.cubic(&d, s)
+			e.cubic(&d, s, end)
 		case curve.Arc:
-			for _, c := range s.Cubics() {
-				e.cubic(&d, c)
+			pieces := s.Cubics()
+			for _, c := range pieces[:len(pieces)-1] {
+				e.cubic(&d, c, e.at(c.P3))
 			}
+			e.cubic(&d, pieces[len(pieces)-1], end)
 		}
 	}
 	if closed {
@@ -132,8 +150,15 @@ func (e *encoder) path(p curve.Path) {
 	e.svg.Path(d.String(), style())
 }
 
-func (e *encoder) cubic(d *strings.Builder, c curve.Cubic) {
-	d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + e.at(c.P3))
+// pointlike reports whether a path is too small to draw.
+func pointlike(p curve.Path) bool {
+	b := p.Bounds()
+	return b.Empty() || b.W() < speck && b.H() < speck
+}
+
+// cubic writes a cubic whose end has been written already.
+func (e *encoder) cubic(d *strings.Builder, c curve.Cubic, end string) {
+	d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + end)
 }
 
 // at writes a place with y down from the plate's upper edge.

@@ -1,0 +1,231 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"maps"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+	"ribwright/layout/tile"
+)
+
+// lofted runs loft with the arguments and returns the files it made.
+func lofted(t *testing.T, args ...string) map[string]string {
+	t.Helper()
+	dir := t.TempDir()
+	var out, errs bytes.Buffer
+	if code := run(append([]string{"loft", "--out", dir}, args...), &out, &errs); code != done || errs.Len() > 0 {
+		t.Fatalf("loft %q: exit %d, stderr %q", args, code, errs.String())
+	}
+	got := files(t, dir)
+	if len(got) != 3 {
+		t.Fatalf("loft %q made %d files, want 3", args, len(got))
+	}
+	for name, data := range got {
+		if err := check(name, []byte(data)); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		if !strings.Contains(out.String(), filepath.Join(dir, name)+"\n") {
+			t.Errorf("%s is not in what the program says it made: %q", name, out.String())
+		}
+	}
+	return got
+}
+
+// TestLoftNames checks the names that the contract promises.
+func TestLoftNames(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		for _, paper := range []string{"letter", "a4"} {
+			t.Run(name+" "+paper, func(t *testing.T) {
+				t.Parallel()
+				got := lofted(t, name, "--paper", paper)
+				for _, file := range []string{name + "-patterns-" + paper + ".pdf", name + "-cut.svg", name + "-numbers.json"} {
+					if len(got[file]) == 0 {
+						t.Errorf("%s is missing or empty", file)
+					}
+				}
+			})
+		}
+	}
+}
+
+// TestLoftUnits checks that the units asked for change what is lettered, and no
+// number but those of the sheets.
+func TestLoftUnits(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			metric, imperial := lofted(t, name, "--units", "metric"), lofted(t, name, "--units", "imperial")
+			var m, i map[string]any
+			for _, c := range []struct {
+				from map[string]string
+				to   *map[string]any
+			}{{metric, &m}, {imperial, &i}} {
+				if err := json.Unmarshal([]byte(c.from[name+"-numbers.json"]), c.to); err != nil {
+					t.Fatal(err)
+				}
+				if pages, ok := (*c.to)["pages"].([]any); !ok || len(pages) == 0 {
+					t.Error("there are no pages")
+				}
+				delete(*c.to, "pages")
+			}
+			if len(m) < 8 || !reflect.DeepEqual(m, i) {
+				t.Errorf("the numbers differ between metric and imperial, or there are only %d kinds", len(m))
+			}
+			pdf := name + "-patterns-letter.pdf"
+			if metric[pdf] == imperial[pdf] {
+				t.Error("the patterns are lettered the same in metric and imperial")
+			}
+			if metric[name+"-cut.svg"] != imperial[name+"-cut.svg"] {
+				t.Error("the cutter's file depends on the units; it is in millimetres")
+			}
+		})
+	}
+}
+
+// TestLoftLettering checks that the units reach the patterns and the sheets
+// around them.
+func TestLoftLettering(t *testing.T) {
+	d, err := design.Shipped("river")
+	if err != nil {
+		t.Fatal(err)
+	}
+	paper, err := tile.ParsePaper("letter")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var drawn, sheets [2]string
+	for i, units := range []measure.System{measure.Metric, measure.Imperial} {
+		l, err := newLofting(d, "river", paper, unitsFlag{units})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range l.sheets.Sheets {
+			if len(s.Views) > 0 { // the first sheets tell what the patterns do
+				sheets[i] += words(s.Texts)
+			}
+			for _, v := range s.Views {
+				drawn[i] += words(v.Drawing.Texts)
+			}
+		}
+	}
+	if drawn[0] == "" || drawn[0] == drawn[1] {
+		t.Error("the patterns are lettered the same in metric and imperial")
+	}
+	if sheets[0] == "" || sheets[0] == sheets[1] {
+		t.Error("the sheets are lettered the same in metric and imperial")
+	}
+}
+
+func words(texts []layout.Text) string {
+	var b strings.Builder
+	for _, t := range texts {
+		b.WriteString(t.Words + "\n")
+	}
+	return b.String()
+}
+
+// TestLoftPaper checks that the paper changes the sheets and nothing else.
+func TestLoftPaper(t *testing.T) {
+	letter, a4 := lofted(t, "brook", "--paper", "letter"), lofted(t, "brook", "--paper", "a4")
+	var l, a map[string]any
+	for _, c := range []struct {
+		from map[string]string
+		to   *map[string]any
+	}{{letter, &l}, {a4, &a}} {
+		if err := json.Unmarshal([]byte(c.from["brook-numbers.json"]), c.to); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if reflect.DeepEqual(l["pages"], a["pages"]) {
+		t.Error("the sheets of letter and a4 are the same")
+	}
+	delete(l, "pages")
+	delete(a, "pages")
+	if !reflect.DeepEqual(l, a) {
+		t.Error("the paper changes a number that is not about sheets")
+	}
+}
+
+// TestLoftNoClock looks for today in the files: it would make tomorrow's differ.
+func TestLoftNoClock(t *testing.T) {
+	now := time.Now()
+	for name, data := range lofted(t) {
+		for _, layout := range []string{"20060102", "2006-01-02", "02 January 2006", "January 2, 2006", "2 Jan 2006"} {
+			for _, zone := range []time.Time{now, now.UTC()} {
+				if day := zone.Format(layout); strings.Contains(data, day) {
+					t.Errorf("%s holds today's date as %q", name, day)
+				}
+			}
+		}
+	}
+}
+
+// TestLoftRepeats makes every file twice in one process, where a map would
+// give its keys in another order the second time.
+func TestLoftRepeats(t *testing.T) {
+	for _, args := range [][]string{{"brook"}, {"river", "--paper", "a4", "--units", "imperial"}} {
+		if one, two := lofted(t, args...), lofted(t, args...); !maps.Equal(one, two) {
+			t.Errorf("loft %q makes other bytes the second time", args)
+		}
+	}
+}
+
+// TestLoftTitle has titles that could break out of the folder, of a file's
+// format or of a line.
+func TestLoftTitle(t *testing.T) {
+	shipped, err := os.ReadFile(filepath.Join("..", "..", "geometry", "design", "shipped", "brook.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ name, title, slug string }{
+		{"marks", `& < > " '`, "boat"},
+		{"xml", `]]> <!-- --> <?x?> </svg> &amp; &#0;`, "x-svg-amp-0"},
+		{"pdf", `) Tj ET (\\( \ %%EOF endstream`, "tj-et-eof-endstream"},
+		{"em dash", "Salt—Pepper", "salt-pepper"},
+		{"emoji", "🛶👩🏽‍🚀🇫🇮 Otter", "otter"},
+		{"300 letters", strings.Repeat("Ñandú ", 50), "and-and-and-and-and-and-and-and-and-and"},
+		{"300 w in one word", strings.Repeat("w", 300), strings.Repeat("w", 40)},
+		{"separators", `/../../etc\..\passwd:C:\con`, "etc-passwd-c-con"},
+		{"device", "NUL", "boat-nul"},
+		{"control characters", "a\x00\x01\x1b[31m\u0085\u2028\nb", "a-31m-b"},
+		{"right to left", "\u202eeonac", "eonac"},
+		{"other alphabets", "Каноэ 船 قارب", "boat"},
+		{"longest", strings.Repeat("x ", 1000), strings.Repeat("x-", 19) + "x"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			quoted, err := json.Marshal(c.title) // a JSON text is a TOML text too
+			if err != nil {
+				t.Fatal(err)
+			}
+			own := bytes.ReplaceAll(shipped, []byte(`"Brook"`), quoted)
+			own = bytes.ReplaceAll(own, []byte(`"Carrying thwart"`), []byte(`"<Thwart> & 'co'"`))
+			file := filepath.Join(t.TempDir(), "x.toml")
+			if err := os.WriteFile(file, own, 0o666); err != nil {
+				t.Fatal(err)
+			}
+			got := lofted(t, file)
+			for _, end := range []string{"-patterns-letter.pdf", "-cut.svg", "-numbers.json"} {
+				if len(got[c.slug+end]) == 0 {
+					t.Errorf("%s%s is not among the files", c.slug, end)
+				}
+			}
+			var numbers struct{ Design struct{ Title, Slug string } }
+			if err := json.Unmarshal([]byte(got[c.slug+"-numbers.json"]), &numbers); err != nil {
+				t.Fatal(err)
+			}
+			if numbers.Design.Title != c.title || numbers.Design.Slug != c.slug {
+				t.Errorf("the numbers have the title %q and slug %q, want %q and %q", numbers.Design.Title, numbers.Design.Slug, c.title, c.slug)
+			}
+		})
+	}
+}

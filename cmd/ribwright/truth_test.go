@@ -1,0 +1,402 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"ribwright/render/rendertest"
+)
+
+// truth is one lofting, read back from its files: what it promises is looked up
+// in them alone, and nothing below asks the program what it meant.
+type truth struct {
+	pages   []rendertest.Page
+	plate   *rendertest.SVG
+	numbers *rendertest.Numbers
+	said    string // on standard output
+}
+
+func TestTruth(t *testing.T) {
+	papers := map[string][2]float64{"letter": {279.4, 215.9}, "a4": {297, 210}} // ANSI/ASME Y14.1 size A; ISO 216
+	for _, design := range []string{"brook", "lake", "river"} {
+		for paper, size := range papers {
+			t.Run(design+" on "+paper, func(t *testing.T) {
+				t.Parallel()
+				s := loftAndRead(t, design, paper)
+				t.Run("sheets", func(t *testing.T) { s.checkSheets(t, size) })
+				t.Run("scale bars", s.checkBars)
+				t.Run("margins", s.checkMargins)
+				t.Run("mortises", s.checkMortises)
+				t.Run("rib strips", s.checkRibStrips)
+				t.Run("crosses", s.checkCrosses)
+				t.Run("cover", s.checkCover)
+				t.Run("gunwale strip", s.checkGunwaleStrip)
+				t.Run("gunwale line", s.checkGunwaleLine)
+				t.Run("ribs", s.checkRibs)
+				t.Run("outlines", s.checkOutlines)
+				t.Run("areas", s.checkAreas)
+				if design != "river" {
+					t.Run("symmetry", s.checkSymmetry)
+				}
+			})
+		}
+	}
+}
+
+func loftAndRead(t *testing.T, design, paper string) truth {
+	t.Helper()
+	dir := t.TempDir()
+	var out, errs bytes.Buffer
+	if code := run([]string{"loft", design, "--paper", paper, "--out", dir}, &out, &errs); code != done {
+		t.Fatalf("exit %d: %s", code, errs.String())
+	}
+	read := func(name string) []byte {
+		b, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	s := truth{said: out.String()}
+	file, err := rendertest.ReadPDF(read(design + "-patterns-" + paper + ".pdf"))
+	if err == nil {
+		s.pages, err = file.Pages()
+	}
+	if err == nil {
+		s.plate, err = rendertest.ReadSVG(read(design + "-cut.svg"))
+	}
+	if err == nil {
+		s.numbers, err = rendertest.ReadNumbers(read(design + "-numbers.json"))
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// closeTo fails unless got is want to tol.
+func closeTo(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s is %.5f, want %.5f, off by %.5f, allowed %g", what, got, want, got-want, tol)
+	}
+}
+
+// rounding is half of the last place of a point in the PDF, mm: two decimals of
+// 1/72 inch.
+const rounding = 0.0018
+
+func (s truth) checkSheets(t *testing.T, size [2]float64) {
+	last := 0
+	for _, v := range s.numbers.Pages {
+		last = max(last, v.Page)
+		closeTo(t, v.String()+": sheet width", v.Sheet[0], size[0], 0)
+		closeTo(t, v.String()+": sheet height", v.Sheet[1], size[1], 0)
+	}
+	if said := fmt.Sprintf(" %d sheets of ", len(s.pages)); last != len(s.pages) || !strings.Contains(s.said, said) {
+		t.Fatalf("%d pages, the last pattern on page %d, and the program said %q", len(s.pages), last, s.said)
+	}
+	for i, p := range s.pages {
+		closeTo(t, fmt.Sprintf("page %d: width", i+1), p.W, size[0], rounding)
+		closeTo(t, fmt.Sprintf("page %d: height", i+1), p.H, size[1], rounding)
+		number := fmt.Sprintf("sheet %d of %d", i+1, len(s.pages))
+		if !slices.ContainsFunc(p.Texts, func(x rendertest.Text) bool { return x.Words == number }) {
+			t.Errorf("page %d does not say %q", i+1, number)
+		}
+	}
+}
+
+// checkBars looks for the two scale bars: 4 inches long, with a tick at 100 mm.
+func (s truth) checkBars(t *testing.T) {
+	const long, tol = 101.6, 2 * rounding
+	for i, p := range s.pages {
+		level, upright := p.Bars(long, tol)
+		if len(level) != 1 || len(upright) != 1 {
+			t.Errorf("page %d: %d level and %d upright bars, want one each", i+1, len(level), len(upright))
+			continue
+		}
+		for _, bar := range append(level, upright...) {
+			at100 := bar.At(100 / long)
+			if !slices.ContainsFunc(p.Lines(), func(l rendertest.Piece) bool { return l.From.To(at100) <= tol }) {
+				t.Errorf("page %d: no tick at 100 mm of the bar from %v", i+1, bar.From)
+			}
+		}
+	}
+}
+
+// checkMargins keeps all ink off what home printers may leave blank: 10 mm at
+// three edges, 12.7 mm at the lower one; and lettering large enough to read.
+func (s truth) checkMargins(t *testing.T) {
+	for i, p := range s.pages {
+		room := rendertest.Box{X0: 10, Y0: 12.7, X1: p.W - 10, Y1: p.H - 10}.Grow(2 * rounding)
+		for _, k := range p.Strokes {
+			if seen := k.Seen(); !seen.Empty() && !room.HoldsBox(seen) {
+				t.Errorf("page %d: a line fills %.2f, outside the printable area", i+1, seen)
+			}
+		}
+		for _, x := range p.Texts {
+			if seen := x.Bounds().Meet(x.Clip); !seen.Empty() && !room.HoldsBox(seen) {
+				t.Errorf("page %d: %q fills %.2f, outside the printable area", i+1, x.Words, seen)
+			}
+			if x.CapHeight() < 2.5-rounding {
+				t.Errorf("page %d: %q is %.3f mm high, want 2.5 or more", i+1, x.Words, x.CapHeight())
+			}
+		}
+	}
+}
+
+// checkMortises looks up every rectangle of a mortise's size on the gunwale
+// strip: one at each place the numbers give, and no other.
+func (s truth) checkMortises(t *testing.T) {
+	const tol = 0.05
+	m := s.numbers.Gunwale.Mortises
+	whole := make([]bool, len(m))
+	for _, v := range s.numbers.Views()["mortises"] {
+		found := make([]int, len(m))
+		for _, k := range v.Strokes(s.pages[v.Page-1]) {
+			b, ok := k.Outlines[0].Rectangle(tol)
+			if !ok || math.Abs(b.W()-m[0].Length) > tol || math.Abs(b.H()-m[0].Width) > tol {
+				continue
+			}
+			i := slices.IndexFunc(m, func(q rendertest.Mortise) bool { return b.Off(q.Slot()) <= tol })
+			if i < 0 {
+				t.Errorf("%v: a mortise at %.3f that the numbers do not know", v, b)
+				continue
+			}
+			found[i]++
+		}
+		for i, q := range m {
+			shown, near := v.Frame().Meet(q.Slot()), v.Frame().Grow(0.5).Meet(q.Slot()) // a line has a width
+			if found[i] > 1 || found[i] == 0 && !shown.Empty() || found[i] == 1 && near.Empty() {
+				t.Errorf("%v: mortise %s is drawn %d times, and %.2f of it shows", v, q.Rib, found[i], shown)
+			}
+			whole[i] = whole[i] || v.Frame().HoldsBox(q.Slot())
+		}
+	}
+	for i, ok := range whole {
+		if !ok {
+			t.Errorf("mortise %s, %.2f mm, is nowhere shown whole", m[i].Rib, m[i].Slot())
+		}
+	}
+}
+
+// checkRibStrips looks for the marks of every rib that has a strip, and for
+// every rib's name on a strip.
+func (s truth) checkRibStrips(t *testing.T) {
+	named := map[string]bool{}
+	for _, p := range s.pages {
+		for _, x := range p.Texts {
+			if names, ok := strings.CutPrefix(x.Words, "middle of rib "); ok {
+				for _, n := range strings.Split(strings.TrimSuffix(names, ", turn over here"), ", ") {
+					named[n] = true
+				}
+			}
+		}
+	}
+	for _, r := range s.numbers.Ribs {
+		if !named[r.Rib] {
+			t.Errorf("no strip is for rib %s", r.Rib)
+		}
+		strip := s.numbers.Views()["rib-"+r.Rib]
+		if len(strip) == 0 {
+			continue // it shares the strip of another
+		}
+		marks := append([]float64{0, r.Length / 2, r.Length/2 + r.Tenon, r.Blank / 2}, append(r.BendMarks, r.StringerMarks...)...)
+		for _, x := range marks {
+			if !slices.ContainsFunc(strip, func(v rendertest.View) bool { return s.showsUpright(v, x, 0.05) }) {
+				t.Errorf("the strip of rib %s has no mark at %.2f mm", r.Rib, x)
+			}
+		}
+	}
+}
+
+// showsUpright reports whether a view shows an upright line across y = 0 at x.
+func (s truth) showsUpright(v rendertest.View, x, tol float64) bool {
+	return slices.ContainsFunc(v.Strokes(s.pages[v.Page-1]), func(k rendertest.Stroke) bool {
+		b := k.Outlines[0].Bounds()
+		return len(k.Outlines[0].Pieces) == 1 && b.W() <= tol && math.Abs(b.X0-x) <= tol && b.Y0 < -5 && b.Y1 > 5 && v.Frame().HoldsBox(b)
+	})
+}
+
+// checkCrosses lays neighbouring pieces together by the numbers: what both show
+// must hold the same crosses, two or more at a joint.
+func (s truth) checkCrosses(t *testing.T) {
+	const tol = 0.02
+	for _, views := range s.numbers.Views() {
+		crosses := make([][]rendertest.Point, len(views))
+		for i, v := range views {
+			for _, q := range s.pages[v.Page-1].Crosses(10, 2, tol) {
+				if v.OnSheet().Holds(q) {
+					crosses[i] = append(crosses[i], v.Back(q))
+				}
+			}
+		}
+		for i := range views {
+			for j := range i {
+				both := views[i].Frame().Meet(views[j].Frame())
+				if both.Empty() {
+					continue
+				}
+				a, b := within(both, crosses[i]), within(both, crosses[j])
+				for _, pair := range [][2][]rendertest.Point{{a, b}, {b, a}} {
+					for _, q := range pair[0] {
+						if !slices.ContainsFunc(pair[1], func(p rendertest.Point) bool { return p.To(q) <= tol }) {
+							t.Errorf("%v and %v: the cross at %.3f is on one of them only", views[i], views[j], q)
+						}
+					}
+				}
+				if joint := math.Max(both.W(), both.H()) > 14.01; joint && (len(a) < 2 || len(b) < 2) { // else four tiles' corner
+					t.Errorf("%v and %v: %d and %d crosses at their joint, want 2 or more", views[i], views[j], len(a), len(b))
+				}
+			}
+		}
+	}
+}
+
+func within(b rendertest.Box, pts []rendertest.Point) []rendertest.Point {
+	var out []rendertest.Point
+	for _, p := range pts {
+		if b.Holds(p) && !slices.ContainsFunc(out, func(q rendertest.Point) bool { return q.To(p) < 0.1 }) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// checkCover looks whether some piece shows every point of every line: lines
+// are in the file whole, whatever is clipped of them.
+func (s truth) checkCover(t *testing.T) {
+	for pattern, views := range s.numbers.Views() {
+		for _, v := range views {
+			strokes := v.Strokes(s.pages[v.Page-1])
+			if len(strokes) == 0 {
+				t.Errorf("%v shows no line", v)
+			}
+			for _, k := range strokes {
+				for _, q := range k.Outlines[0].Points(8) {
+					if !slices.ContainsFunc(views, func(w rendertest.View) bool { return w.Frame().Grow(2 * rounding).Holds(q) }) {
+						t.Fatalf("%s: no piece shows the point %.2f of a line", pattern, q)
+					}
+				}
+			}
+		}
+	}
+}
+
+func (s truth) checkGunwaleStrip(t *testing.T) {
+	views, ends := s.numbers.Views()["mortises"], s.numbers.Gunwale.Ends
+	slices.SortFunc(views, func(a, b rendertest.View) int { return int(math.Copysign(1, a.Edges[0]-b.Edges[0])) })
+	first, last := views[0].Frame(), views[len(views)-1].Frame()
+	if first.X0 > ends[0] || last.X1 < ends[1] {
+		t.Errorf("the pieces reach from %.2f to %.2f, the stock from %.2f to %.2f mm", first.X0, last.X1, ends[0], ends[1])
+	}
+	for i := 1; i < len(views); i++ {
+		closeTo(t, views[i-1].String()+": overlap with the next", views[i-1].Frame().X1-views[i].Frame().X0, 14, 0.001)
+	}
+}
+
+// checkGunwaleLine measures the gunwale along its points: each mortise must lie
+// as far from midship along it as the numbers say.
+func (s truth) checkGunwaleLine(t *testing.T) {
+	line := s.numbers.Gunwale.Line
+	along := make([]float64, len(line))
+	for i := 1; i < len(line); i++ {
+		a, b := line[i-1], line[i]
+		along[i] = along[i-1] + math.Sqrt((b[0]-a[0])*(b[0]-a[0])+(b[1]-a[1])*(b[1]-a[1])+(b[2]-a[2])*(b[2]-a[2]))
+	}
+	at := func(x float64) float64 {
+		i := slices.IndexFunc(line, func(p [3]float64) bool { return math.Abs(p[0]-x) < 0.001 })
+		if i < 0 {
+			t.Fatalf("the line has no point at station %g", x)
+		}
+		return along[i]
+	}
+	for _, m := range s.numbers.Gunwale.Mortises {
+		closeTo(t, "mortise "+m.Rib+" from midship", m.FromMidship, at(m.Station)-at(0), 0.05)
+	}
+	closeTo(t, "after end", s.numbers.Gunwale.Ends[0], along[0]-at(0), 0.05)
+	closeTo(t, "forward end", s.numbers.Gunwale.Ends[1], along[len(along)-1]-at(0), 0.05)
+}
+
+// checkRibs walks each half rib from the keel outward.
+func (s truth) checkRibs(t *testing.T) {
+	for _, r := range s.numbers.Ribs {
+		end, length := r.Walk()
+		closeTo(t, "rib "+r.Rib+": half-breadth walked to", end.X, r.HalfBreadth, 0.01)
+		closeTo(t, "rib "+r.Rib+": depth walked to", end.Y, r.Depth, 0.01)
+		sum := 0.0
+		for _, b := range r.HalfArcs {
+			sum += b.Length
+		}
+		closeTo(t, "rib "+r.Rib+": length walked", sum, length, 0.01)
+		closeTo(t, "rib "+r.Rib+": length", r.Length, 2*sum+r.Correction, 0.01)
+	}
+}
+
+func (s truth) checkSymmetry(t *testing.T) {
+	m, r := s.numbers.Gunwale.Mortises, s.numbers.Ribs
+	for i := range m {
+		o := m[len(m)-1-i]
+		closeTo(t, m[i].Rib+" against "+o.Rib+": from midship", m[i].FromMidship, -o.FromMidship, 0.001)
+		closeTo(t, m[i].Rib+" against "+o.Rib+": length", m[i].Length, o.Length, 0.001)
+	}
+	for i := range r {
+		o := r[len(r)-1-i]
+		what := "rib " + r[i].Rib + " against " + o.Rib
+		closeTo(t, what+": station", r[i].Station, -o.Station, 0.001)
+		closeTo(t, what+": half-breadth", r[i].HalfBreadth, o.HalfBreadth, 0.001)
+		closeTo(t, what+": depth", r[i].Depth, o.Depth, 0.001)
+		closeTo(t, what+": length", r[i].Length, o.Length, 0.001)
+	}
+}
+
+// checkOutlines counts the pieces to cut: closed, apart, on the plate.
+func (s truth) checkOutlines(t *testing.T) {
+	pieces := s.plate.Pieces()
+	said := regexp.MustCompile(`(\d+) parts on a plate`).FindStringSubmatch(s.said)
+	if said == nil {
+		t.Fatalf("the program said %q", s.said)
+	}
+	if n, _ := strconv.Atoi(said[1]); n != len(pieces) {
+		t.Errorf("%d pieces, the program said %d", len(pieces), n)
+	}
+	plate := rendertest.Box{X1: s.plate.W, Y1: s.plate.H}
+	for i, o := range pieces {
+		if !o.Closed || !plate.HoldsBox(o.Bounds()) {
+			t.Errorf("piece %d fills %.2f of a plate of %.0f by %.0f mm; closed: %v", i, o.Bounds(), plate.X1, plate.Y1, o.Closed)
+		}
+		for j := range i {
+			if both := o.Bounds().Meet(pieces[j].Bounds()); !both.Empty() {
+				t.Errorf("pieces %d and %d meet in %.2f", i, j, both)
+			}
+		}
+	}
+}
+
+// checkAreas finds each flat part of the numbers on the plate by its size and
+// area, each on a piece of its own.
+func (s truth) checkAreas(t *testing.T) {
+	pieces := s.plate.Pieces()
+	for _, set := range [][]rendertest.Flat{s.numbers.Stems, s.numbers.Breasthooks, s.numbers.Thwarts} {
+		for i, f := range set {
+			want, area := f.Outline().Bounds(), f.Outline().Area(1)
+			k := slices.IndexFunc(pieces, func(o rendertest.Outline) bool {
+				b := o.Bounds()
+				return math.Abs(b.W()-want.W()) < 0.05 && math.Abs(b.H()-want.H()) < 0.05 && math.Abs(o.Area(64)-area) <= 0.0005*area
+			})
+			if k < 0 {
+				t.Errorf("part %d of %d: no piece of %.2f by %.2f mm and %.0f mm2, counter-clockwise, on the plate", i+1, len(set), want.W(), want.H(), area)
+				continue
+			}
+			pieces = slices.Delete(pieces, k, k+1)
+		}
+	}
+}

@@ -1,0 +1,108 @@
+package design
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/measure"
+)
+
+// TestCheck has designs that no file can hold, put together by a program.
+func TestCheck(t *testing.T) {
+	nan := measure.Length(math.NaN())
+	for _, c := range []struct {
+		name      string
+		change    func(d *Design)
+		key, text string
+	}{
+		{"length that is not a number", func(d *Design) { d.Hull.Length = nan }, "hull.length", "NaN mm is out of range"},
+		{"endless beam", func(d *Design) { d.Hull.Beam = measure.Length(math.Inf(1)) }, "hull.beam", "+Inf mm is out of range"},
+		{"keel that is not a number", func(d *Design) { d.Hull.KeelStraight = nan }, "hull.keel_straight", "NaN mm is out of range"},
+		{"spreader nowhere", func(d *Design) { d.Hull.Spreaders[0].At = nan }, "hull.spreader.0.at", "NaN mm"},
+		{"section nowhere", func(d *Design) { d.Hull.Sections[2].At = nan }, "hull.section.2.at", "NaN mm is out of range"},
+		{"angle that is not a number", func(d *Design) { d.Hull.Sections[1].Flare = measure.Angle(math.NaN()) }, "hull.section.1.flare", "NaN deg is out of range"},
+		{"endless rake", func(d *Design) { d.Stern.Rake = measure.Angle(math.Inf(-1)) }, "stern.rake", "-Inf deg is out of range"},
+		{"scarf nowhere", func(d *Design) { d.Gunwale.Scarfs[1] = nan }, "gunwale.scarfs", "NaN mm is out of range"},
+		{"no sections", func(d *Design) { d.Hull.Sections = nil }, "hull.section", "give at least one [[hull.section]]"},
+		{"41 sections", func(d *Design) { d.Hull.Sections = make([]Section, 41) }, "hull.section", "41 are given; accepted: up to 40"},
+		{"41 spreaders", func(d *Design) { d.Hull.Spreaders = make([]Spreader, 41) }, "hull.spreader", "41 are given; accepted: up to 40"},
+		{"13 thwarts", func(d *Design) { d.Thwarts = make([]Thwart, 13) }, "thwart", "13 are given; accepted: up to 12"},
+		{"21 scarfs", func(d *Design) { d.Gunwale.Scarfs = make([]measure.Length, 21) }, "gunwale.scarfs", "21 are given; accepted: up to 20"},
+		{"21 stringers", func(d *Design) { d.Stringers.At = make([]float64, 21) }, "stringers.at", "has 21 stringers a side"},
+		{"symmetric by halves", func(d *Design) { d.Hull.Symmetric, d.Hull.RockerStern = true, 0 }, "hull.rocker_stern", "0 mm is not the bow's 40 mm"},
+		{"symmetric rail by halves", func(d *Design) { symmetric(d).Gunwale.EdgeSetAft = 49 }, "gunwale.edge_set_stern", "49 mm is not the bow's 50 mm"},
+		{"symmetric ribs by halves", func(d *Design) { symmetric(d).Ribs.FromStern = 300 }, "ribs.from_stern", "300 mm is not the bow's 380 mm"},
+		{"image of a section", func(d *Design) { symmetric(d).Hull.Sections[1].At = 20 }, "hull.section.1.at", "20 mm is 20 mm from the one at 0 mm"},
+		{"section on its own image", func(d *Design) { h := &symmetric(d).Hull; h.Sections = h.Sections[1:]; h.Sections[0].At = 20 }, "hull.section.0.at", "20 mm is 40 mm from the one at -20 mm"},
+		{"long title", func(d *Design) { d.Title = strings.Repeat("x", 2001) }, "title", "has 2001 bytes; accepted: up to 2000"},
+		{"long note", func(d *Design) { d.For = strings.Repeat("x", 2001) }, "for", "has 2001 bytes; accepted: up to 2000"},
+		{"nameless thwart", func(d *Design) { d.Thwarts[1].Name = "\n" }, "thwart.1.name", "is missing"},
+		{"long name", func(d *Design) { d.Thwarts[1].Name = strings.Repeat("x", 201) }, "thwart.1.name", "has 201 bytes; accepted: up to 200"},
+		{"horn past the stem", func(d *Design) { d.Bow.Horn = 62 }, "bow.horn", "62 mm is not less than the moulded depth 62 mm"},
+		{"stem without an inner edge", func(d *Design) { d.Bow.Moulded, d.Bow.ForefootRadius = 60, 60 }, "bow.moulded", "60 mm is not less than the forefoot radius 60 mm"},
+		{"thin stem", func(d *Design) { d.Stern.Siding = 21.9 }, "stern.siding", "21.9 mm is less than the gunwale width 22 mm"},
+		{"tight head", func(d *Design) { d.Bow.HeadRadius = 49 }, "bow.head_radius", "49 mm is too tight; accepted: 0 mm for a straight rake, or 50 mm and more"},
+		{"crowded ribs", func(d *Design) { d.Ribs.Pitch = 48.5 }, "ribs.pitch", "48.5 mm leaves less than 25 mm of gunwale between mortises for ribs 24 mm wide; accepted: 49 mm or more"},
+		{"waist wider than its ends", func(d *Design) { d.Thwarts[0].Waist = 76 }, "thwart.0.waist", "76 mm is wider than its ends, 75 mm"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := mustDecode(t, text(t, "river"))
+			c.change(d)
+			p := d.Check()
+			if p == nil || p.Key != c.key || !strings.Contains(p.Text, c.text) {
+				t.Errorf("Check() = %+v, want %s: ... %s ...", p, c.key, c.text)
+			}
+		})
+	}
+}
+
+// symmetric makes the river design one that its own bow mirrors.
+func symmetric(d *Design) *Design {
+	d.Hull.Symmetric, d.Stern = true, nil
+	d.Hull.RockerStern, d.Gunwale.EdgeSetAft, d.Ribs.FromStern = d.Hull.RockerBow, d.Gunwale.EdgeSetBow, d.Ribs.FromBow
+	d.Hull.Spreaders, d.Hull.Sections = d.Hull.Spreaders[1:], d.Hull.Sections[1:]
+	return d
+}
+
+// TestCheckBorders accepts a value on each border and refuses one past it.
+func TestCheckBorders(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		in   func(d *Design, by float64) // 0 on the border, 1 outside
+	}{
+		{"rib of half a gunwale", func(d *Design, by float64) { d.Ribs.Thickness = measure.Length(11 + by) }},
+		{"siding of a gunwale's width", func(d *Design, by float64) { d.Bow.Siding = measure.Length(22 - by) }},
+		{"longest hull", func(d *Design, by float64) { d.Hull.Length = measure.Length(9000 + by) }},
+		{"most flare", func(d *Design, by float64) { d.Hull.Sections[0].Flare = measure.Angle((45 + by) * math.Pi / 180) }},
+		{"most tumblehome", func(d *Design, by float64) { d.Hull.Sections[0].Flare = measure.Angle((-30 - by) * math.Pi / 180) }},
+		{"straight keel", func(d *Design, by float64) { d.Hull.KeelStraight = measure.Length(0.8*4900 + by) }},
+		{"spreader near the bow", func(d *Design, by float64) { d.Hull.Spreaders[1].At = measure.Length(0.95*2450 + by) }},
+		{"last rib amidships", func(d *Design, by float64) { d.Ribs.FromBow = measure.Length(0.4*4900 + by) }},
+		{"deep mortise", func(d *Design, by float64) { d.Ribs.MortiseDepth = measure.Length(0.8*42 + by) }},
+		{"thwart near the stern", func(d *Design, by float64) { d.Thwarts[5].At = measure.Length(-0.9*2450 - by) }},
+		{"sections side by side", func(d *Design, by float64) { d.Hull.Sections[0].At = measure.Length(-50 + by) }},
+		{"most plies", func(d *Design, by float64) { d.Gunwale.Plies = 12 + int(by) }},
+		{"steepest scarf", func(d *Design, by float64) { d.Gunwale.ScarfSlope = 5 - by }},
+		{"longest title", func(d *Design, by float64) { d.Title = strings.Repeat("x", 2000+int(by)) }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := mustDecode(t, text(t, "river"))
+			if c.in(d, 0); d.Check() != nil {
+				t.Errorf("on the border: %+v, want it accepted", d.Check())
+			}
+			if c.in(d, 1); d.Check() == nil {
+				t.Error("one past the border is accepted")
+			}
+		})
+	}
+}
+
+// TestCheckOneLine keeps a problem on one line whatever a name holds.
+func TestCheckOneLine(t *testing.T) {
+	d := mustDecode(t, text(t, "river"))
+	d.Ribs.Species = "no\nwood\x1b"
+	if p := d.Check(); p == nil || strings.ContainsAny(p.Text, "\n\x1b") {
+		t.Errorf("Check() = %+v, want a problem on one line", p)
+	}
+}

@@ -1,0 +1,87 @@
+package design
+
+import (
+	"reflect"
+	"testing"
+
+	"ribwright/geometry/measure"
+)
+
+func TestAllSpreaders(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		symmetric bool
+		given     []Spreader
+		want      []Spreader
+	}{
+		{"midship alone", true, nil, []Spreader{{0, 800}}},
+		{"mirrored", true, []Spreader{{900, 500}}, []Spreader{{-900, 500}, {0, 800}, {900, 500}}},
+		{"out of order", true, []Spreader{{900, 500}, {300, 700}}, []Spreader{{-900, 500}, {-300, 700}, {0, 800}, {300, 700}, {900, 500}}},
+		{"as given", false, []Spreader{{900, 500}, {-700, 600}}, []Spreader{{-700, 600}, {0, 800}, {900, 500}}},
+	} {
+		d := &Design{Hull: Hull{Beam: 800, Symmetric: c.symmetric, Spreaders: c.given}}
+		before := append([]Spreader(nil), c.given...)
+		if got := d.AllSpreaders(); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s: got %v, want %v", c.name, got, c.want)
+		}
+		if !reflect.DeepEqual(d.Hull.Spreaders, before) {
+			t.Errorf("%s: the design itself was changed to %v", c.name, d.Hull.Spreaders)
+		}
+	}
+}
+
+func TestAllSections(t *testing.T) {
+	at := func(x, r measure.Length) Section { return Section{At: x, BilgeRadius: r} }
+	for _, c := range []struct {
+		name      string
+		symmetric bool
+		given     []Section
+		want      []Section
+	}{
+		{"midship is not mirrored", true, []Section{at(0, 1)}, []Section{at(0, 1)}},
+		{"mirrored", true, []Section{at(0, 1), at(900, 2)}, []Section{at(-900, 2), at(0, 1), at(900, 2)}},
+		{"out of order", false, []Section{at(900, 2), at(-400, 3), at(0, 1)}, []Section{at(-400, 3), at(0, 1), at(900, 2)}},
+	} {
+		d := &Design{Hull: Hull{Symmetric: c.symmetric, Sections: c.given}}
+		before := append([]Section(nil), c.given...)
+		if got := d.AllSections(); !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%s: got %v, want %v", c.name, got, c.want)
+		}
+		if !reflect.DeepEqual(d.Hull.Sections, before) {
+			t.Errorf("%s: the design itself was changed to %v", c.name, d.Hull.Sections)
+		}
+	}
+}
+
+// TestMirror checks which values of the after half follow the bow.
+func TestMirror(t *testing.T) {
+	d := mustDecode(t, text(t, "brook"))
+	for _, c := range []struct {
+		name      string
+		got, want measure.Length
+	}{
+		{"rocker", d.Hull.RockerStern, 25}, {"edge-set", d.Gunwale.EdgeSetAft, 25}, {"last rib", d.Ribs.FromStern, 330},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s at the stern is %v, want the bow's %v", c.name, c.got, c.want)
+		}
+	}
+	loose := &Design{Hull: Hull{RockerBow: 25}}
+	if loose.settle(); loose.Hull.RockerStern != 0 {
+		t.Errorf("a design that is not symmetric got the rocker %v at the stern", loose.Hull.RockerStern)
+	}
+}
+
+func TestKind(t *testing.T) {
+	for _, k := range []Kind{PlainThwart, Yoke, SeatBar} {
+		text, err := k.MarshalText()
+		var back Kind = -1
+		if err != nil || back.UnmarshalText(text) != nil || back != k {
+			t.Errorf("%v is written %q (%v) and read back as %v", k, text, err, back)
+		}
+	}
+	k := Yoke
+	if err := k.UnmarshalText([]byte("Thwart")); err == nil || k != Yoke {
+		t.Errorf("a kind in capitals gives %v, %v, want an error and no change", k, err)
+	}
+}

@@ -1,0 +1,144 @@
+package design
+
+import (
+	"reflect"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+func fingerprint(t *testing.T, d *Design) string {
+	t.Helper()
+	s, err := d.Fingerprint()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !regexp.MustCompile(`^[0-9a-f]{8}$`).MatchString(s) {
+		t.Errorf("fingerprint %q, want eight small letters and digits", s)
+	}
+	return s
+}
+
+// TestFingerprintSame reads one design from files that differ in no value.
+func TestFingerprintSame(t *testing.T) {
+	brook := text(t, "brook")
+	want := fingerprint(t, mustDecode(t, brook))
+	keel := "[keel]\nspecies = \"western redcedar\"\nwidth = \"40 mm\"\ndepth = \"12 mm\"\n"
+	for _, c := range []struct{ name, file string }{
+		{"again", brook},
+		{"other comments", "# mine\n" + strings.ReplaceAll(brook, "#", "# note:")},
+		{"tables in another order", swap(t, brook, keel, "") + "\n" + keel},
+		{"keys in another order", swap(t, brook, "width = \"40 mm\"\ndepth = \"12 mm\"", "depth = \"12 mm\"\nwidth = \"40 mm\"")},
+		{"another unit", swap(t, brook, `"3500 mm"`, `"3.5 m"`)},
+		{"a default written out", swap(t, brook, "[ribs]\n", "[ribs]\ntrim = \"12 mm\"\n")},
+		{"an after half written out", swap(t, brook, "[hull]\n", "[hull]\nrocker_stern = \"25 mm\"\n")},
+		{"an empty list", swap(t, brook, "[gunwale]\n", "[gunwale]\nscarfs = []\n")},
+		{"as encoded", encode(t, mustDecode(t, brook))},
+	} {
+		if got := fingerprint(t, mustDecode(t, c.file)); got != want {
+			t.Errorf("%s: %s, want %s", c.name, got, want)
+		}
+	}
+}
+
+// TestFingerprintDiffers changes every value of a design, one at a time.
+func TestFingerprintDiffers(t *testing.T) {
+	seen := map[string]string{fingerprint(t, mustDecode(t, text(t, "river"))): "nothing"}
+	for n := 0; ; n++ {
+		d, left := mustDecode(t, text(t, "river")), n
+		what := changeNth(reflect.ValueOf(d).Elem(), "design", &left)
+		if what == "" {
+			// 47 values in single tables, 7 of a stern, 2 in each of 2 spreaders,
+			// 5 in each of 3 sections, 7 in each of 6 thwarts, 2 scarfs, 4 shares.
+			if n < 100 {
+				t.Fatalf("only %d values were changed", n)
+			}
+			return
+		}
+		print := fingerprint(t, d)
+		if other := seen[print]; other != "" {
+			t.Errorf("%s changed gives the fingerprint of %s changed", what, other)
+		}
+		seen[print] = what
+	}
+}
+
+// changeNth changes the n-th value inside v and returns its name, "" when
+// there are not so many.
+func changeNth(v reflect.Value, name string, n *int) string {
+	switch v.Kind() {
+	case reflect.Pointer:
+		return changeNth(v.Elem(), name, n)
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if what := changeNth(v.Field(i), name+"."+v.Type().Field(i).Name, n); what != "" {
+				return what
+			}
+		}
+		return ""
+	case reflect.Slice:
+		for i := range v.Len() {
+			if what := changeNth(v.Index(i), name+"[]", n); what != "" {
+				return what
+			}
+		}
+		return ""
+	}
+	if *n--; *n >= 0 {
+		return ""
+	}
+	switch v.Kind() {
+	case reflect.String:
+		v.SetString(v.String() + "x")
+	case reflect.Bool:
+		v.SetBool(!v.Bool())
+	case reflect.Int:
+		v.SetInt((v.Int() + 1) % 3)
+	case reflect.Float64:
+		v.SetFloat(v.Float() + 1e-9)
+	}
+	return name
+}
+
+func TestSlug(t *testing.T) {
+	for _, c := range []struct{ name, title, want string }{
+		{"plain", "Brook", "brook"},
+		{"two words", "  Long  River ", "long-river"},
+		{"marks", `& < > " ' * ? | :`, "boat"},
+		{"marks between", "Salt & <Pepper>", "salt-pepper"},
+		{"em dash", "North—South", "north-south"},
+		{"emoji", "🛶 Otter 🛶", "otter"},
+		{"emoji alone", "🛶", "boat"},
+		{"other letters", "Ölwë", "lw"},
+		{"capital that lengthens", "İx", "ix"},
+		{"digits", "No. 12", "no-12"},
+		{"300 letters", strings.Repeat("a", 300), strings.Repeat("a", 40)},
+		{"300 syllables", strings.Repeat("ab ", 100), strings.Repeat("ab-", 13) + "a"},
+		{"cut at a hyphen", strings.Repeat("a", 39) + " b", strings.Repeat("a", 39)},
+		{"up and away", "../../etc/passwd", "etc-passwd"},
+		{"backslashes", `..\..\boot.ini`, "boot-ini"},
+		{"drive", `C:\boats`, "c-boats"},
+		{"dots", "...", "boat"},
+		{"one dot", ".", "boat"},
+		{"hidden", ".profile", "profile"},
+		{"like a flag", "--out", "out"},
+		{"device", "CON", "boat-con"},
+		{"numbered device", "Lpt1", "boat-lpt1"},
+		{"first device", "com0", "boat-com0"},
+		{"last device", "COM9", "boat-com9"},
+		{"device with an ending", "nul.txt", "nul-txt"},
+		{"nearly a device", "com10", "com10"},
+		{"control characters", "a\x00b\nc\x1b", "a-b-c"},
+		{"not UTF-8", "a\xffb", "a-b"},
+		{"empty", "", "boat"},
+	} {
+		d := Design{Title: c.title}
+		got := d.Slug()
+		if got != c.want {
+			t.Errorf("%s: Slug of %q = %q, want %q", c.name, c.title, got, c.want)
+		}
+		if !regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`).MatchString(got) || len(got) > 45 {
+			t.Errorf("%s: %q is not safe as a file name everywhere", c.name, got)
+		}
+	}
+}

@@ -1,0 +1,171 @@
+package pdf_test
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf16"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+	"ribwright/render/pdf"
+	"ribwright/render/rendertest"
+)
+
+// manySheets is a document with something of everything on n sheets.
+func manySheets(n int) layout.Document {
+	doc := shown(alone(curve.Circle(pt(50, 50), 30)), []layout.Text{{At: pt(50, 50), Height: 3, Angle: 1, Words: "caf\u00e9"}},
+		geometry.Box{Max: pt(90, 90)}, geometry.Shift(20, 30))
+	for len(doc.Sheets) < n {
+		doc.Sheets = append(doc.Sheets, doc.Sheets[0])
+	}
+	return doc
+}
+
+func TestHintsInTheCatalogue(t *testing.T) {
+	for _, sheets := range []int{1, 2, 120} {
+		f := readFile(t, manySheets(sheets)) // follows the tables, checks every entry and /Size
+		if f.Version != "1.7" || f.Sections != 2 {
+			t.Errorf("%d sheets: version %s in %d sections, want 1.7 in 2", sheets, f.Version, f.Sections)
+		}
+		root, err := f.Catalogue()
+		if err != nil {
+			t.Fatal(err)
+		}
+		hints, _ := root["ViewerPreferences"].(rendertest.Dict)
+		want := rendertest.Dict{"PrintScaling": rendertest.Name("None"), "Duplex": rendertest.Name("Simplex"),
+			"PickTrayByPDFSize": true, "DisplayDocTitle": true}
+		for k, v := range want {
+			if hints[k] != v {
+				t.Errorf("%d sheets: /%s is %v, want %v", sheets, k, hints[k], v)
+			}
+		}
+		text, err := f.CatalogueText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, key := range []string{"/Type", "/Pages", "/ViewerPreferences", "/PrintScaling"} {
+			if n := strings.Count(text, key); n != 1 {
+				t.Errorf("%d sheets: %s stands %d times in the catalogue, want once", sheets, key, n)
+			}
+		}
+	}
+}
+
+func TestPagesAreThePaper(t *testing.T) {
+	for _, paper := range []layout.Paper{a4(), {Name: "letter", W: 279.4, H: 215.9}, {Name: "tall", W: 100, H: 300}, {Name: "longest", W: 5080, H: 900}} {
+		doc := manySheets(3)
+		doc.Paper = paper
+		for i, p := range readPages(t, doc) {
+			if math.Abs(p.W-paper.W) > step || math.Abs(p.H-paper.H) > step {
+				t.Errorf("%s: page %d is %.4f x %.4f mm, want %g x %g", paper.Name, i+1, p.W, p.H, paper.W, paper.H)
+			}
+		}
+	}
+}
+
+func TestTitle(t *testing.T) {
+	for _, title := range append(hostile(), "Brook", "caf\u00e9") {
+		doc := manySheets(1)
+		doc.Title = title
+		f := readFile(t, doc)
+		info, err := f.Info()
+		if err != nil {
+			t.Fatalf("%.40q: %v", title, err)
+		}
+		got, _ := info["Title"].(string)
+		if strings.HasPrefix(got, "\xfe\xff") { // UTF-16, high byte first
+			var units []uint16
+			for i := 2; i+1 < len(got); i += 2 {
+				units = append(units, uint16(got[i])<<8|uint16(got[i+1]))
+			}
+			got = string(utf16.Decode(units))
+		}
+		if want := lettering.Safe(title); got != want {
+			t.Errorf("title %.40q reads back as %.40q, want %.40q", title, got, want)
+		}
+		if root, err := f.Catalogue(); err != nil || root["ViewerPreferences"] == nil {
+			t.Errorf("title %.40q: no hints in the catalogue (%v)", title, err)
+		}
+	}
+}
+
+func TestSameBytesTwice(t *testing.T) {
+	first := encode(t, manySheets(7))
+	for range 5 {
+		if !bytes.Equal(first, encode(t, manySheets(7))) {
+			t.Fatal("the same document gave other bytes")
+		}
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	path := func(x, y float64) layout.Document {
+		return shown(alone(curve.Polyline(pt(0, 0), pt(x, y))), nil, geometry.Box{Max: pt(90, 90)}, geometry.Shift(20, 30))
+	}
+	text := func(words layout.Text) layout.Document {
+		return shown(nil, []layout.Text{words}, geometry.Box{Max: pt(90, 90)}, geometry.Shift(20, 30))
+	}
+	sized := func(w, h float64) layout.Document {
+		doc := manySheets(1)
+		doc.Paper = layout.Paper{Name: "odd", W: w, H: h}
+		return doc
+	}
+	placed := manySheets(2)
+	placed.Sheets[0].Views[0].ToSheet = geometry.Stretch(2, 2)
+	for _, row := range []struct {
+		name string
+		doc  layout.Document
+		want string
+	}{
+		{"NaN", path(math.NaN(), 5), "Bow stem"},
+		{"infinite", path(5, math.Inf(1)), "Bow stem"},
+		{"1e300", path(1e300, 5), "Bow stem"},
+		{"text nowhere", text(layout.Text{At: pt(math.NaN(), 0), Height: 3, Words: "x"}), "Bow stem"},
+		{"text of negative height", text(layout.Text{Height: -3, Words: "x"}), "Bow stem"},
+		{"text of no height", text(layout.Text{Words: "x"}), "Bow stem"},
+		{"at another size", placed, "Bow stem"},
+		{"paper of no width", sized(0, 200), "odd"},
+		{"paper of NaN", sized(200, math.NaN()), "odd"},
+		{"page too long", sized(5080.1, 200), "5080 mm"},
+		{"page too high", sized(200, 6000), "5080 mm"},
+		{"no sheets", layout.Document{Paper: a4()}, "nothing to print"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			var b bytes.Buffer
+			err := pdf.Encode(&b, row.doc)
+			if err == nil || !strings.Contains(err.Error(), row.want) {
+				t.Errorf("error %v, want one with %q", err, row.want)
+			}
+			if b.Len() > 0 {
+				t.Errorf("%d bytes written all the same", b.Len())
+			}
+		})
+	}
+}
+
+// full is a writer with room for so many bytes.
+type full struct{ room int }
+
+var errFull = errors.New("no space left")
+
+func (f *full) Write(p []byte) (int, error) {
+	if len(p) > f.room {
+		return f.room, fmt.Errorf("disk: %w", errFull)
+	}
+	f.room -= len(p)
+	return len(p), nil
+}
+
+func TestFailingWriter(t *testing.T) {
+	for _, room := range []int{0, 1, 1000} {
+		if err := pdf.Encode(&full{room}, manySheets(3)); !errors.Is(err, errFull) {
+			t.Errorf("room for %d bytes: error %v, want the writer's own", room, err)
+		}
+	}
+}

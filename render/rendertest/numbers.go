@@ -1,0 +1,121 @@
+package rendertest
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+)
+
+// Numbers is the part of a NAME-numbers.json that tests check, under its own
+// names for things. Lengths are mm, sweeps degrees.
+type Numbers struct {
+	Gunwale struct {
+		Ends     [2]float64   `json:"ends_mm"`
+		Line     [][3]float64 `json:"line_mm"`
+		Mortises []Mortise    `json:"mortises"`
+	} `json:"gunwale"`
+	Ribs        []Rib  `json:"ribs"`
+	Stems       []Flat `json:"stems"`
+	Breasthooks []Flat `json:"breasthooks"`
+	Thwarts     []Flat `json:"thwarts"`
+	Pages       []View `json:"pages"`
+}
+
+// Mortise is one slot in the gunwale.
+type Mortise struct {
+	Rib         string  `json:"rib"`
+	Station     float64 `json:"station_mm"`
+	FromMidship float64 `json:"from_midship_mm"`
+	Length      float64 `json:"length_mm"`
+	Width       float64 `json:"width_mm"`
+}
+
+// Slot returns what the mortise fills on the gunwale strip: x from midship, y
+// across the stock from its middle line.
+func (m Mortise) Slot() Box {
+	return Box{m.FromMidship - m.Length/2, -m.Width / 2, m.FromMidship + m.Length/2, m.Width / 2}
+}
+
+// Rib is one rib.
+type Rib struct {
+	Rib           string    `json:"rib"`
+	Station       float64   `json:"station_mm"`
+	HalfBreadth   float64   `json:"half_breadth_mm"`
+	Depth         float64   `json:"depth_mm"`
+	Length        float64   `json:"length_mm"`
+	Correction    float64   `json:"correction_mm"`
+	Tenon         float64   `json:"tenon_mm"`
+	Blank         float64   `json:"blank_mm"`
+	HalfArcs      []Bend    `json:"half_arcs"`
+	BendMarks     []float64 `json:"bend_marks_mm"`
+	StringerMarks []float64 `json:"stringer_marks_mm"`
+}
+
+// Bend is one piece of a rib; its radius is nil when it is straight.
+type Bend struct {
+	Radius *float64 `json:"radius_mm"`
+	Sweep  float64  `json:"sweep_deg"`
+	Length float64  `json:"length_mm"`
+}
+
+// Walk goes along the half rib from the keel, level at first, and returns where
+// it ends and how far that was. A straight piece keeps the direction; the length
+// of a bent one is its radius times its sweep.
+func (r Rib) Walk() (end Point, length float64) {
+	heading := 0.0
+	for _, b := range r.HalfArcs {
+		sin, cos := math.Sincos(heading)
+		if b.Radius == nil {
+			end = Point{end.X + b.Length*cos, end.Y + b.Length*sin}
+			length += b.Length
+			continue
+		}
+		turn := b.Sweep * math.Pi / 180
+		radius := math.Copysign(*b.Radius, turn)
+		heading += turn
+		end = Point{end.X + radius*(math.Sin(heading)-sin), end.Y - radius*(math.Cos(heading)-cos)}
+		length += radius * turn
+	}
+	return end, length
+}
+
+// Flat is a part cut from a board.
+type Flat struct {
+	Corners [][2]float64 `json:"outline_mm"`
+}
+
+// Outline returns the part's shape.
+func (f Flat) Outline() Outline {
+	out := Outline{Closed: true}
+	for i, a := range f.Corners {
+		b := f.Corners[(i+1)%len(f.Corners)]
+		out.Pieces = append(out.Pieces, Piece{From: Point{a[0], a[1]}, To: Point{b[0], b[1]}})
+	}
+	return out
+}
+
+// Views returns the pieces of each pattern.
+func (n *Numbers) Views() map[string][]View {
+	out := map[string][]View{}
+	for _, v := range n.Pages {
+		out[v.Pattern] = append(out[v.Pattern], v)
+	}
+	return out
+}
+
+// ReadNumbers reads a NAME-numbers.json.
+//
+// Errors: no JSON, or lists without entries.
+func ReadNumbers(src []byte) (*Numbers, error) {
+	n := &Numbers{}
+	if err := json.Unmarshal(src, n); err != nil {
+		return nil, err
+	}
+	for what, count := range map[string]int{"mortises": len(n.Gunwale.Mortises), "line_mm": len(n.Gunwale.Line), "ribs": len(n.Ribs),
+		"stems": len(n.Stems), "breasthooks": len(n.Breasthooks), "pages": len(n.Pages)} {
+		if count == 0 {
+			return nil, fmt.Errorf("the numbers hold no %s", what)
+		}
+	}
+	return n, nil
+}
