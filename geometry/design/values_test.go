@@ -73,7 +73,7 @@ func TestEveryValue(t *testing.T) {
 				t.Fatalf("%s takes %s, which this test does not know", k.Name, k.Want)
 			}
 			if strings.HasPrefix(k.Want, "table") || strings.HasPrefix(k.Want, "a table") {
-				continue // TestFaultMessages has these
+				continue // TestFaultKinds has these
 			}
 			for _, s := range settings(file, k.Name) {
 				for _, v := range values {

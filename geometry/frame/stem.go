@@ -37,6 +37,13 @@ type Landing struct{ At geometry.Point }
 // to drive a peg through. Common practice, no source.
 const footEnd = 10
 
+// The least shelf for the gunwales, and the least wood of the horn outside their
+// ends at the top, mm. Common practice, no source.
+const (
+	leastShelf = 12.0
+	leastHorn  = 4.0
+)
+
 // newStem outlines one end. slope is how the sheer rises there, rise over run.
 func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope float64) (Stem, error) {
 	st := Stem{End: name, Thickness: float64(s.Siding), Moulded: float64(s.Moulded), ToeX: e.Toe.X,
@@ -53,17 +60,25 @@ func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope flo
 	if err != nil {
 		return st, fmt.Errorf("%s: the moulded depth: %w", name, err)
 	}
-	if st.Shelf, err = shelfLine(e, slope, inner); err != nil {
-		return st, fmt.Errorf("%s: %w", name, err)
+	gunwale := geometry.Point{X: e.GunwaleX, Y: e.GunwaleZ}
+	inner = upTo(inner, func(p geometry.Point) float64 { return p.Y - gunwale.Y - slope*(p.X-gunwale.X) })
+	outer = upTo(outer, func(p geometry.Point) float64 { return p.Y - e.TopZ })
+	st.Shelf = [2]geometry.Point{inner[len(inner)-1].End(), gunwale}
+	if room := gunwale.X - st.Shelf[0].X; room < leastShelf {
+		return st, fmt.Errorf("%s: inside the horn %.0f mm are left for the gunwales to rest on, at least %.0f mm are needed; give %.0f mm more moulded depth or a shorter horn",
+			name, math.Max(0, room), leastShelf, math.Ceil(leastShelf-room))
 	}
-	foot := footLine(d, e, st.FootX, skin+keel)
-	st.outline(foot, below(outer, e.TopZ), below(inner, st.Shelf[0].Y), keel)
+	if head := outer[len(outer)-1].End(); head.X < gunwale.X+leastHorn {
+		return st, fmt.Errorf("%s: at its top the stem head stands %.0f mm outside the gunwale ends, at least %.0f mm are needed; give a horn of %.0f mm or a larger head radius",
+			name, head.X-gunwale.X, leastHorn, math.Ceil(float64(s.Horn)+leastHorn-(head.X-gunwale.X)))
+	}
+	st.outline(footLine(d, e, st.FootX, skin+keel), outer, inner, keel)
 	fore := e.Outer[0].Length
 	st.Forefoot, _ = inside(e, fore/2, skin+st.Moulded/2)
 	st.Middle, st.Rise = inside(e, fore, skin+st.Moulded/2)
 	st.landStringers(d, e, skin)
-	if st.HeadX <= e.GunwaleX || !st.Outline.Closed() || !st.Outline.Joined() {
-		return st, fmt.Errorf("%s: the outline of its head does not close round the horn; give a longer horn, a larger head radius or a smaller moulded depth", name)
+	if !st.Outline.Closed() || !st.Outline.Joined() {
+		return st, fmt.Errorf("%s: its outline does not close; give a larger forefoot radius or a smaller moulded depth", name)
 	}
 	return st, nil
 }
@@ -109,58 +124,30 @@ func footLine(d *design.Design, e hull.End, from, height float64) []geometry.Poi
 	return pts
 }
 
-// shelfLine is the notch under the gunwale ends: from the stem's inner edge out
-// to the horn, along the sheer.
-func shelfLine(e hull.End, slope float64, inner curve.Path) ([2]geometry.Point, error) {
-	out := geometry.Point{X: e.GunwaleX, Y: e.GunwaleZ}
-	// The inner edge is followed in short steps to where it meets the sheer line.
-	last := geometry.Point{X: math.Inf(1)}
-	for _, p := range inner.Flatten(1e-4) {
-		line := out.Y + slope*(p.X-out.X)
-		if p.Y >= line && !math.IsInf(last.X, 1) {
-			before, after := last.Y-(out.Y+slope*(last.X-out.X)), p.Y-line
-			meet := last.Lerp(p, before/(before-after))
-			if meet.X >= out.X {
-				break
-			}
-			return [2]geometry.Point{meet, out}, nil
-		}
-		last = p
-	}
-	return [2]geometry.Point{}, fmt.Errorf("the moulded depth leaves no shelf for the gunwales inside the horn; give more moulded depth or a shorter horn")
-}
-
-// below cuts a path that runs upward at the height z, mm.
-func below(p curve.Path, z float64) curve.Path {
+// upTo cuts a path where the given height over some line, which rises along the
+// path, turns positive; a path that ends below the line is carried on straight.
+func upTo(p curve.Path, over func(geometry.Point) float64) curve.Path {
 	var out curve.Path
 	for _, s := range p {
-		if s.End().Y < z {
+		if over(s.End()) < 0 {
 			out = append(out, s)
 			continue
 		}
-		return append(out, headTo(s, z))
+		share := curve.Bisect(0, 1, func(t float64) bool { return over(s.At(t)) < 0 })
+		switch s := s.(type) {
+		case curve.Arc:
+			s.Sweep *= share
+			return append(out, s)
+		case curve.Line:
+			return append(out, curve.Line{A: s.A, B: s.At(share)})
+		}
+		return append(out, s)
 	}
-	// The last piece stops short of the height: it is carried on straight.
-	end := out[len(out)-1].End()
-	before := out[len(out)-1].At(1 - 1e-6)
-	step := end.Sub(before).Unit()
-	if step.Y <= 0 {
-		return out
-	}
-	return append(out, curve.Line{A: end, B: end.Add(step.Scale((z - end.Y) / step.Y))})
-}
-
-// headTo shortens one segment so that it ends at the height z.
-func headTo(s curve.Segment, z float64) curve.Segment {
-	share := curve.Bisect(0, 1, func(t float64) bool { return s.At(t).Y < z })
-	switch s := s.(type) {
-	case curve.Arc:
-		s.Sweep *= share
-		return s
-	case curve.Line:
-		return curve.Line{A: s.A, B: s.At(share)}
-	}
-	return s
+	last := out[len(out)-1]
+	end, step := last.End(), last.End().Sub(last.At(1-1e-6)).Unit()
+	const reach = 1000.0 // mm: a stem is never carried on farther
+	on := curve.Bisect(0, reach, func(d float64) bool { return over(end.Add(step.Scale(d))) < 0 })
+	return append(out, curve.Line{A: end, B: end.Add(step.Scale(on))})
 }
 
 // grainOf runs the grain from the foot to the head, so that the weakest short
