@@ -25,6 +25,12 @@ type Document struct {
 	Sheets []Sheet
 }
 
+// Note is a section of the text on the first sheets, one paragraph a line.
+type Note struct {
+	Heading string
+	Lines   []string
+}
+
 // Paper is a size of sheet, as it lies on the bench: width first.
 type Paper struct {
 	Name string

@@ -112,8 +112,7 @@ func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFl
 	o := pattern.Options{Units: units.System}
 	l.sheets, err = tile.Lay(tile.Set{
 		Title: d.Title, For: d.For, Fingerprint: l.fingerprint,
-		Drawings: pattern.All(f, o), Checks: pattern.Checks(f, o),
-		Codes: pattern.Codes(f), Cautions: pattern.Cautions(),
+		Drawings: pattern.All(f, o), Notes: pattern.Notes(f, o),
 	}, tile.Options{Paper: paper, Units: units.System})
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)

@@ -226,46 +226,45 @@ func (s truth) showsUpright(v rendertest.View, x, tol float64) bool {
 	})
 }
 
+// overlap is how far neighbouring pieces show the same part of a pattern, mm.
+const overlap = 14
+
 // checkCrosses lays neighbouring pieces together by the numbers: what both show
 // must hold the same crosses, two or more at a joint.
 func (s truth) checkCrosses(t *testing.T) {
 	const tol = 0.02
-	for _, views := range s.numbers.Views() {
-		crosses := make([][]rendertest.Point, len(views))
+	for pattern, views := range s.numbers.Views() {
+		joints := 0
 		for i, v := range views {
-			for _, q := range s.pages[v.Page-1].Crosses(10, 2, tol) {
-				if v.OnSheet().Holds(q) {
-					crosses[i] = append(crosses[i], v.Back(q))
-				}
-			}
-		}
-		for i := range views {
-			for j := range i {
-				both := views[i].Frame().Meet(views[j].Frame())
+			for _, w := range views[:i] {
+				both := v.Frame().Meet(w.Frame())
 				if both.Empty() {
 					continue
 				}
-				a, b := within(both, crosses[i]), within(both, crosses[j])
-				for _, pair := range [][2][]rendertest.Point{{a, b}, {b, a}} {
-					for _, q := range pair[0] {
-						if !slices.ContainsFunc(pair[1], func(p rendertest.Point) bool { return p.To(q) <= tol }) {
-							t.Errorf("%v and %v: the cross at %.3f is on one of them only", views[i], views[j], q)
-						}
-					}
+				a, b := both.Pick(s.crosses(v, tol)), both.Pick(s.crosses(w, tol))
+				if !rendertest.SameSet(a, b, tol) {
+					t.Errorf("%v and %v: the one has its crosses at %.3f, the other at %.3f", v, w, a, b)
 				}
-				if joint := math.Max(both.W(), both.H()) > 14.01; joint && (len(a) < 2 || len(b) < 2) { // else four tiles' corner
-					t.Errorf("%v and %v: %d and %d crosses at their joint, want 2 or more", views[i], views[j], len(a), len(b))
+				if math.Max(both.W(), both.H()) < overlap+0.01 {
+					continue // the corner of four tiles
+				}
+				if joints++; len(a) < 2 || len(b) < 2 {
+					t.Errorf("%v and %v: %d and %d crosses at their joint, want 2 or more", v, w, len(a), len(b))
 				}
 			}
+		}
+		if joints < len(views)-1 {
+			t.Errorf("%s: %d joints cannot hold %d pieces together", pattern, joints, len(views))
 		}
 	}
 }
 
-func within(b rendertest.Box, pts []rendertest.Point) []rendertest.Point {
+// crosses returns the crosses a view shows, in the pattern's coordinates.
+func (s truth) crosses(v rendertest.View, tol float64) []rendertest.Point {
 	var out []rendertest.Point
-	for _, p := range pts {
-		if b.Holds(p) && !slices.ContainsFunc(out, func(q rendertest.Point) bool { return q.To(p) < 0.1 }) {
-			out = append(out, p)
+	for _, q := range s.pages[v.Page-1].Crosses(10, 2, tol) {
+		if v.OnSheet().Holds(q) {
+			out = append(out, v.Back(q))
 		}
 	}
 	return out
@@ -299,7 +298,7 @@ func (s truth) checkGunwaleStrip(t *testing.T) {
 		t.Errorf("the pieces reach from %.2f to %.2f, the stock from %.2f to %.2f mm", first.X0, last.X1, ends[0], ends[1])
 	}
 	for i := 1; i < len(views); i++ {
-		closeTo(t, views[i-1].String()+": overlap with the next", views[i-1].Frame().X1-views[i].Frame().X0, 14, 0.001)
+		closeTo(t, views[i-1].String()+": overlap with the next", views[i-1].Frame().X1-views[i].Frame().X0, overlap, 0.001)
 	}
 }
 
@@ -342,19 +341,19 @@ func (s truth) checkRibs(t *testing.T) {
 }
 
 func (s truth) checkSymmetry(t *testing.T) {
+	const tol = 0.001
 	m, r := s.numbers.Gunwale.Mortises, s.numbers.Ribs
 	for i := range m {
 		o := m[len(m)-1-i]
-		closeTo(t, m[i].Rib+" against "+o.Rib+": from midship", m[i].FromMidship, -o.FromMidship, 0.001)
-		closeTo(t, m[i].Rib+" against "+o.Rib+": length", m[i].Length, o.Length, 0.001)
+		closeTo(t, m[i].Rib+" against "+o.Rib+": from midship", m[i].FromMidship, -o.FromMidship, tol)
 	}
 	for i := range r {
 		o := r[len(r)-1-i]
 		what := "rib " + r[i].Rib + " against " + o.Rib
-		closeTo(t, what+": station", r[i].Station, -o.Station, 0.001)
-		closeTo(t, what+": half-breadth", r[i].HalfBreadth, o.HalfBreadth, 0.001)
-		closeTo(t, what+": depth", r[i].Depth, o.Depth, 0.001)
-		closeTo(t, what+": length", r[i].Length, o.Length, 0.001)
+		closeTo(t, what+": station", r[i].Station, -o.Station, tol)
+		closeTo(t, what+": half-breadth", r[i].HalfBreadth, o.HalfBreadth, tol)
+		closeTo(t, what+": depth", r[i].Depth, o.Depth, tol)
+		closeTo(t, what+": length", r[i].Length, o.Length, tol)
 	}
 }
 

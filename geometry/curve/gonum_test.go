@@ -1,8 +1,3 @@
-//go:build gonum
-
-// Run with: go test -tags gonum ./geometry/curve
-// The tag keeps gonum out of a plain build; go mod tidy counts this file.
-
 package curve
 
 import (

@@ -17,7 +17,7 @@ const maxFile = 1 << 20
 //
 // Units: every length and angle in the file carries its own.
 // Returns: a design that has passed Check, with defaults filled in for keys
-// that have one and the after half mirrored when it is symmetric.
+// that have one and the stern's values like the bow's where they are left out.
 // Errors: *Fault for anything wrong in the file; the reader's own error.
 func Decode(r io.Reader, name string) (*Design, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
@@ -37,7 +37,7 @@ func Decode(r io.Reader, name string) (*Design, error) {
 	if err := toml.Unmarshal(data, d); err != nil {
 		return nil, s.decodeFault(err)
 	}
-	d.settle()
+	d.settle(s.given)
 	if p := d.Check(); p != nil {
 		return nil, &Fault{File: name, Line: s.lineOf(p.Key), Key: unnumbered(p.Key), Text: p.Text}
 	}
@@ -78,10 +78,10 @@ func Defaults() *Design {
 	}
 }
 
-// settle gives a design read from a file its one form: the after half follows
-// the forward one where it must, and a list without items is no list.
-func (d *Design) settle() {
-	d.mirror()
+// settle gives a design read from a file its one form: the stern follows the bow
+// where its own value is left out, and a list without items is no list.
+func (d *Design) settle(given func(key string) bool) {
+	d.likeBow(given)
 	emptied(&d.Hull.Spreaders)
 	emptied(&d.Hull.Sections)
 	emptied(&d.Gunwale.Scarfs)

@@ -31,7 +31,7 @@ type Hull struct {
 	Symmetric    bool           `toml:"symmetric" comment:"true: spreaders and sections given forward of midship are mirrored aft."`
 	KeelStraight measure.Length `toml:"keel_straight" comment:"Length of straight keel amidships; rocker begins at its ends."`
 	RockerBow    measure.Length `toml:"rocker_bow" comment:"Rise of the keel where the forefoot begins."`
-	RockerStern  measure.Length `toml:"rocker_stern" comment:"The same aft; leave it out when symmetric."`
+	RockerStern  measure.Length `toml:"rocker_stern" comment:"The same aft; like the bow when left out."`
 	Waterline    measure.Length `toml:"waterline" comment:"Height of the designed waterline above the baseline, marked on stems and body plan."`
 	Spreaders    []Spreader     `toml:"spreader" comment:"One [[hull.spreader]] for each extra place where the gunwales are held apart, besides midship."`
 	Sections     []Section      `toml:"section" comment:"One [[hull.section]] for each place where the section's shape is set; between them it changes smoothly, beyond the last it stays."`
@@ -50,7 +50,7 @@ type Section struct {
 	BottomTurn   measure.Angle  `toml:"bottom_turn" comment:"Turn of the bottom arc, from the keel to the bilge. 0 deg gives a flat bottom."`
 	BilgeRadius  measure.Length `toml:"bilge_radius" comment:"Radius of the bilge at mid-thickness of the rib."`
 	Flare        measure.Angle  `toml:"flare" comment:"Lean of the topside outward at the gunwale, from upright; negative is tumblehome."`
-	TopsideCurve measure.Angle  `toml:"topside_curve" comment:"How much the topside itself turns between bilge and gunwale: 0 deg is straight, tumblehome needs some."`
+	TopsideCurve measure.Angle  `toml:"topside_curve" comment:"How much the topside itself turns between bilge and gunwale: 0 deg, straight, when left out."`
 }
 
 // Stem is one end of the boat, seen from the side and cut from sheet or plank.
@@ -72,7 +72,7 @@ type Gunwale struct {
 	Plies       int              `toml:"plies" comment:"Number of equal layers glued to make the width. 1 to 12."`
 	Tilt        measure.Angle    `toml:"tilt" comment:"Lean of the gunwale outward from upright; it gives the natural sheer."`
 	EdgeSetBow  measure.Length   `toml:"edge_set_bow" comment:"Extra rise at the bow, sprung edgewise into the gunwales, beyond the natural sheer."`
-	EdgeSetAft  measure.Length   `toml:"edge_set_stern" comment:"The same at the stern; leave it out when symmetric."`
+	EdgeSetAft  measure.Length   `toml:"edge_set_stern" comment:"The same at the stern; like the bow when left out."`
 	EdgeSetFrom measure.Length   `toml:"edge_set_from" comment:"Distance from midship where the edge-set begins, both ways."`
 	Scarfs      []measure.Length `toml:"scarfs" comment:"Middles of the scarfs along the gunwale from midship, forward positive; empty for full-length stock."`
 	ScarfSlope  float64          `toml:"scarf_slope" comment:"Scarf length over ply thickness. 8 to 12 is usual."`
@@ -86,7 +86,7 @@ type Ribs struct {
 	Pitch        measure.Length `toml:"pitch" comment:"Distance between ribs along the boat, middle to middle."`
 	AtMidship    bool           `toml:"at_midship" comment:"true: one rib stands at midship; false: midship lies half-way between two."`
 	FromBow      measure.Length `toml:"from_bow" comment:"Least distance from the last rib to the gunwale's forward end, along the boat."`
-	FromStern    measure.Length `toml:"from_stern" comment:"The same aft; leave it out when symmetric."`
+	FromStern    measure.Length `toml:"from_stern" comment:"The same aft; like the bow when left out."`
 	MortiseDepth measure.Length `toml:"mortise_depth" comment:"Depth of the slot in the gunwale's underside."`
 	TenonGap     measure.Length `toml:"tenon_gap" comment:"How much shorter the tenon is than its mortise is deep."`
 	FitWidth     measure.Length `toml:"fit_width" comment:"Mortise length beyond the rib's width, both ends together."`

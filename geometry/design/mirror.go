@@ -6,20 +6,22 @@ import (
 	"ribwright/geometry/measure"
 )
 
-// mirror completes the after half of a symmetric design from the forward half.
-// What is already given for the after half is kept for Check to compare.
-func (d *Design) mirror() {
-	if !d.Hull.Symmetric {
-		return
-	}
-	follow(&d.Hull.RockerStern, d.Hull.RockerBow)
-	follow(&d.Gunwale.EdgeSetAft, d.Gunwale.EdgeSetBow)
-	follow(&d.Ribs.FromStern, d.Ribs.FromBow)
-}
-
-func follow(after *measure.Length, bow measure.Length) {
-	if *after == 0 {
-		*after = bow
+// likeBow gives the stern what the bow has, where the file leaves the stern's
+// own value out; given reports whether a key stands in the file. What is given
+// is kept, for Check to compare when the design is symmetric.
+func (d *Design) likeBow(given func(key string) bool) {
+	for _, v := range []struct {
+		key   string
+		stern *measure.Length
+		bow   measure.Length
+	}{
+		{"hull.rocker_stern", &d.Hull.RockerStern, d.Hull.RockerBow},
+		{"gunwale.edge_set_stern", &d.Gunwale.EdgeSetAft, d.Gunwale.EdgeSetBow},
+		{"ribs.from_stern", &d.Ribs.FromStern, d.Ribs.FromBow},
+	} {
+		if !given(v.key) {
+			*v.stern = v.bow
+		}
 	}
 }
 

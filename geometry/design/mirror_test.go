@@ -66,9 +66,11 @@ func TestMirror(t *testing.T) {
 			t.Errorf("%s at the stern is %v, want the bow's %v", c.name, c.got, c.want)
 		}
 	}
-	loose := &Design{Hull: Hull{RockerBow: 25}}
-	if loose.settle(); loose.Hull.RockerStern != 0 {
-		t.Errorf("a design that is not symmetric got the rocker %v at the stern", loose.Hull.RockerStern)
+	// In any design a value that is left out follows the bow, one of zero stays.
+	loose := &Design{Hull: Hull{RockerBow: 25}, Gunwale: Gunwale{EdgeSetBow: 40}}
+	loose.settle(func(key string) bool { return key == "gunwale.edge_set_stern" })
+	if loose.Hull.RockerStern != 25 || loose.Gunwale.EdgeSetAft != 0 {
+		t.Errorf("rocker %v and edge-set %v at the stern, want the bow's 25 mm and the given 0 mm", loose.Hull.RockerStern, loose.Gunwale.EdgeSetAft)
 	}
 }
 

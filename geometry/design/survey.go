@@ -57,6 +57,9 @@ func (s *survey) lineOf(path string) int {
 	return s.lines[path]
 }
 
+// given reports whether a path stands in the file.
+func (s *survey) given(path string) bool { return s.lines[path] != 0 }
+
 // lineAt counts on to the place of n. Nodes must be asked for in the order of
 // the file; some have no place of their own and stand on the line before them.
 func (s *survey) lineAt(n *unstable.Node) int {

@@ -35,11 +35,38 @@ func newKeel(h *hull.Hull, ribs []Rib) (Keel, error) {
 	return Keel{t, aft, fore, ribMarks(t, ribs)}, nil
 }
 
+// leastGap is the room between neighbouring battens on a rib, mm: a lashing must
+// pass between them. Common practice, no source.
+const leastGap = 5.0
+
+// stringersApart keeps stringers, keel and gunwales off each other at every rib.
+func stringersApart(d *design.Design, ribs []Rib) error {
+	wide := float64(d.Stringers.Width)
+	for _, r := range ribs {
+		girth := r.Section.Half.Length()
+		last, edge := "the keel", float64(d.Keel.Width)/2
+		for i, share := range d.Stringers.At {
+			at, name := share*girth, fmt.Sprintf("stringer %d", i+1)
+			if gap := at - wide/2 - edge; gap < leastGap {
+				return fmt.Errorf("%s lies %.0f mm from %s on rib %s, at least %.0f mm are needed to lash it; change stringers.at", name, gap, last, r.Name, leastGap)
+			}
+			last, edge = name, at+wide/2
+		}
+		if gap := girth - edge; gap < leastGap {
+			return fmt.Errorf("%s lies %.0f mm from the gunwale on rib %s, at least %.0f mm are needed to lash it; change stringers.at", last, gap, r.Name, leastGap)
+		}
+	}
+	return nil
+}
+
 // newStringers runs each stringer as a batten lashed to the ribs and ended on
 // the stems; its own line is the middle of its depth.
 func newStringers(d *design.Design, h *hull.Hull, ribs []Rib, bow, stern Stem) ([]Stringer, error) {
 	out := make([]Stringer, len(d.Stringers.At))
 	half := float64(d.Ribs.Thickness+d.Stringers.Depth) / 2
+	if err := stringersApart(d, ribs); err != nil {
+		return nil, err
+	}
 	for i, share := range d.Stringers.At {
 		x := []float64{-stern.Landings[i].At.X}
 		y := []float64{stern.Thickness / 2}

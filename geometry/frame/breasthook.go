@@ -38,7 +38,7 @@ func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side 
 	stretch := math.Hypot(1, rise)
 	out := Breasthook{End: name, Thickness: float64(b.Thickness), Bevel: g.Tilt, Slope: rise}
 	if tip.Y <= 0 || root.Y <= tip.Y {
-		return out, fmt.Errorf("%s breasthook: the gunwales' inner edges cross there; give the stem more siding", name)
+		return out, fmt.Errorf("%s: the gunwales' inner edges cross at their ends; give the stem %.1f mm more siding (%s.siding), or the gunwales less width", name, math.Ceil(10*(2*math.Max(0, -tip.Y)+0.5))/10, name)
 	}
 	const pieces = 16 // chords under 0.01 mm off for any gunwale that can be bent
 	side1 := make([]geometry.Point, pieces+1)
@@ -64,7 +64,7 @@ func (b *Breasthook) closeHollow(depth float64) error {
 	}
 	half := from.Y
 	if depth > half {
-		return fmt.Errorf("%s breasthook: a hollow of %.0f mm is deeper than half its %.0f mm width; accepted: up to %.0f mm (breasthook.hollow)", b.End, depth, 2*half, half)
+		return fmt.Errorf("%s breasthook: a hollow of %.0f mm is deeper than half its %.0f mm width; accepted here: up to %.0f mm (breasthook.hollow)", b.End, depth, 2*half, half)
 	}
 	// hollowArc dips below a level chord; turned a quarter it dips forward.
 	arc := hollowArc(geometry.Point{X: -half, Y: 0}, geometry.Point{X: half, Y: 0}, depth)

@@ -106,7 +106,7 @@ at = [0.3, 0.6]
 species = "northern white cedar"
 length = "100 mm"
 thickness = "10 mm"
-`, c.figure, c.length, c.gunwales, c.depth, c.length*0.32, c.gunwales*0.74, c.bottomTurn, c.bilge, c.flare,
+`, c.figure, c.length, c.gunwales, c.depth, c.length*0.32, c.gunwales*0.62, c.bottomTurn, c.bilge, c.flare,
 		c.length*0.42, c.pitch, c.endRib-14)
 	d, err := design.Decode(bytes.NewReader([]byte(file)), "figure "+c.figure)
 	if err != nil {

@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/timber"
 )
 
@@ -203,6 +204,23 @@ func TestOutlines(t *testing.T) {
 	})
 }
 
+// TestCurvedHeads checks that stems whose heads curve back in come out whole over
+// the range of radii, once the horn is as long as the message asks. A skin of
+// 0.7 mm lies on a raked head, so level it measures up to 0.05 mm more.
+func TestCurvedHeads(t *testing.T) {
+	for _, radius := range []float64{500, 700, 900, 1500, 4000} {
+		f := build(t, "lake", func(d *design.Design) {
+			d.Bow.HeadRadius, d.Bow.Horn = measure.Length(radius), 26
+		})
+		if !f.Bow.Outline.Closed() || !f.Bow.Outline.Joined() {
+			t.Errorf("head radius %.0f mm: the outline does not close", radius)
+		}
+		if reach := f.Bow.Outline.Bounds().Max.X + float64(f.Design.Skin.Thickness); math.Abs(reach-2135) > 0.05 {
+			t.Errorf("head radius %.0f mm: the stem reaches %.3f mm, want 2135", radius, reach)
+		}
+	}
+}
+
 // TestStemJoints checks the notches: the shelf ends at the gunwale's end and
 // height, and the shoulder is as deep as the keel.
 func TestStemJoints(t *testing.T) {
@@ -262,6 +280,26 @@ func TestRefusals(t *testing.T) {
 			[]string{"Carrying thwart", "mortise of rib F1", "put it at"}},
 		{"scarf on a mortise", func(d *design.Design) { d.Gunwale.Scarfs = append(d.Gunwale.Scarfs, 1010) },
 			[]string{"scarf at 1010 mm", "put its middle at"}},
+		{"thwart wider than any gap", func(d *design.Design) { d.Ribs.Pitch = 80; d.Thwarts[0].At = 40 },
+			[]string{"does not fit between two ribs", "up to 58 mm"}},
+		{"thwart on a thwart", func(d *design.Design) { d.Thwarts = append(d.Thwarts, d.Thwarts[0]) },
+			[]string{"overlaps", "by 60 mm"}},
+		{"scarf on a scarf", func(d *design.Design) { d.Gunwale.Scarfs = append(d.Gunwale.Scarfs, 1073, 1073) },
+			[]string{"stagger"}},
+		{"stringers too close", func(d *design.Design) { d.Stringers.At = []float64{0.27, 0.28, 0.74} },
+			[]string{"stringer 2 lies -", "from stringer 1", "stringers.at"}},
+		{"stringer in the keel", func(d *design.Design) { d.Stringers.At = []float64{0.02, 0.5} },
+			[]string{"stringer 1 lies -", "from the keel"}},
+		{"stringer in the gunwale", func(d *design.Design) { d.Stringers.At = []float64{0.5, 0.99} },
+			[]string{"from the gunwale"}},
+		{"hourglass", func(d *design.Design) { d.Hull.Spreaders[0].Beam = 900 },
+			[]string{"gunwale", "bent hollow between two spreaders"}},
+		{"over the middle line", func(d *design.Design) { d.Hull.Spreaders[0].Beam = 50 },
+			[]string{"gunwale", "cross the middle line"}},
+		{"horn too short for the head", func(d *design.Design) { d.Bow.HeadRadius = 300 },
+			[]string{"stem head stands -", "give a horn of"}},
+		{"siding hardly enough", func(d *design.Design) { d.Bow.Siding = 19; d.Gunwale.Tilt = 0 },
+			[]string{"inner edges cross", "more siding (bow.siding)"}},
 		{"scarf in the middle third", func(d *design.Design) { d.Gunwale.Scarfs = append(d.Gunwale.Scarfs, 60) },
 			[]string{"scarf at 60 mm", "middle third"}},
 		{"foot under a rib", func(d *design.Design) { d.Bow.Landing = 300 },

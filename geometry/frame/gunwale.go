@@ -20,6 +20,8 @@ type Gunwale struct {
 	Aft, Fore     float64      // its ends along the stock, mm
 	AftCut        float64      // plan angle of the end cut off square, radians
 	ForeCut       float64      // the same at the forward end
+	AftRise       float64      // how much longer the upper face is at the end, so that the end stands plumb, mm
+	ForeRise      float64      // the same at the forward end
 	Mortises      []Mortise    // from aft forward
 	ScarfLength   float64      // of one ply's scarf at the design's slope, mm
 	Scarfs        []Scarf      // as the design places them
@@ -50,8 +52,10 @@ func newGunwale(d *design.Design, h *hull.Hull, ribs []Rib) (Gunwale, error) {
 		Line: h.Gunwale, Width: float64(d.Gunwale.Width), Height: float64(d.Gunwale.Height),
 		Tilt: float64(d.Gunwale.Tilt), Aft: h.Gunwale.Length(aft), Fore: h.Gunwale.Length(fore),
 	}
-	dyAft, _ := h.Gunwale.Slopes(aft)
-	dyFore, _ := h.Gunwale.Slopes(fore)
+	dyAft, dzAft := h.Gunwale.Slopes(aft)
+	dyFore, dzFore := h.Gunwale.Slopes(fore)
+	tall := g.Height * math.Cos(g.Tilt)
+	g.AftRise, g.ForeRise = -tall*dzAft, tall*dzFore
 	g.AftCut, g.ForeCut = math.Atan(math.Abs(dyAft)), math.Atan(math.Abs(dyFore))
 	length, err := timber.ScarfLength(g.Width/float64(d.Gunwale.Plies), d.Gunwale.ScarfSlope)
 	if err != nil {

@@ -33,7 +33,12 @@ func (f *Frame) placeScarfs() error {
 		zones = append(zones, Zone{g.Line.Length(at - half), g.Line.Length(at + half)})
 	}
 	g.NoScarf = merged(zones)
-	for _, s := range g.Scarfs {
+	for i, s := range g.Scarfs {
+		for _, o := range g.Scarfs[:i] {
+			if gap := math.Abs(s.Middle-o.Middle) - s.Length; gap < s.Length {
+				return fmt.Errorf("the scarfs at %.0f and %.0f mm leave %.0f mm between them; stagger them by a scarf's length of %.0f mm at least", o.Middle, s.Middle, math.Max(0, gap), s.Length)
+			}
+		}
 		from, to := s.Middle-s.Length/2, s.Middle+s.Length/2
 		for _, z := range g.NoScarf {
 			if to < z.From || from > z.To {

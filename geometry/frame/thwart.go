@@ -17,6 +17,7 @@ type Thwart struct {
 	At        float64    // station of its middle, mm
 	Outline   curve.Path // closed, counter-clockwise
 	Holes     []curve.Path
+	Hole      float64 // their diameter, mm
 	Thickness float64
 	Length    float64 // greatest, across the boat, mm
 	Between   float64 // between the gunwales' inner lower edges at its middle, mm
@@ -25,7 +26,7 @@ type Thwart struct {
 
 const (
 	pegHole = 6.0  // mm across; common practice, no source
-	edgeIn  = 3.0  // mm that the ends stay inside the gunwale's outer face, clear of the skin
+	edgeIn  = 1.5  // mm that the ends stay inside the gunwale's outer face, clear of the skin; what is left of it keeps the peg off the end grain
 	square  = 70.0 // mm of full width at each end, under the gunwale and a little beyond
 )
 
@@ -38,6 +39,11 @@ func newThwarts(d *design.Design, g Gunwale) ([]Thwart, error) {
 		w, err := newThwart(t, g)
 		if err != nil {
 			return nil, err
+		}
+		for i, o := range d.Thwarts[:len(out)] {
+			if apart := math.Abs(float64(t.At-o.At)) - float64(t.Width+o.Width)/2; apart < 0 {
+				return nil, fmt.Errorf("thwart %q at %.1f mm overlaps %q at %.1f mm by %.0f mm; move one of them", t.Name, float64(t.At), out[i].Name, float64(o.At), -apart)
+			}
 		}
 		out = append(out, w)
 	}
@@ -54,9 +60,15 @@ func clearOfMortises(t design.Thwart, g Gunwale) error {
 		if fore < lo || aft > hi {
 			continue
 		}
+		room := float64(0)
+		for i := 1; i < len(g.Mortises); i++ {
+			room = math.Max(room, g.Mortises[i].Station-g.Mortises[i-1].Station-m.Length)
+		}
+		if room < float64(t.Width)+1 {
+			return fmt.Errorf("thwart %q is %.0f mm wide at its ends and does not fit between two ribs; accepted: up to %.0f mm (thwart.width), or a wider ribs.pitch", t.Name, float64(t.Width), math.Floor(room)-1)
+		}
 		middle := g.Line.Station(g.gapNear((aft + fore) / 2))
-		return fmt.Errorf("thwart %q at %.1f mm lies across the mortise of rib %s at station %.1f mm; put it at %.1f mm, or make it narrower than the gap between ribs",
-			t.Name, float64(t.At), m.Rib, m.Station, middle)
+		return fmt.Errorf("thwart %q at %.1f mm lies across the mortise of rib %s at station %.1f mm; put it at %.1f mm", t.Name, float64(t.At), m.Rib, m.Station, middle)
 	}
 	return nil
 }
@@ -66,7 +78,7 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	across := g.Width/2 - edgeIn
 	aft, mid, fore := g.EdgeAt(at-half, across, 0), g.EdgeAt(at, across, 0), g.EdgeAt(at+half, across, 0)
 	out := Thwart{
-		Name: t.Name, Kind: t.Kind, At: at, Thickness: float64(t.Thickness),
+		Name: t.Name, Kind: t.Kind, At: at, Hole: pegHole, Thickness: float64(t.Thickness),
 		Length:  2 * math.Max(aft.Y, fore.Y),
 		Between: 2 * g.EdgeAt(at, -g.Width/2, 0).Y,
 		EndCut:  math.Atan2(math.Abs(fore.Y-aft.Y), 2*half),
@@ -84,17 +96,16 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 
 // thwartOutline draws the cross piece: ends cut to the gunwales, full width
 // under them, eased in to the waist; a yoke has a hollow for the neck in its
-// after edge.
+// forward edge, because the bar lies behind the neck.
 func thwartOutline(foreX, aftX, half, waist float64, kind design.Kind) curve.Path {
 	neck := 0.0
 	if kind == design.Yoke {
 		neck = 2 * waist / 3
 	}
 	var out curve.Path
-	afterEdge := easedEdge(aftX, half, waist, neck)
-	out = append(out, afterEdge.Map(geometry.Stretch(1, -1))...)
+	out = append(out, easedEdge(aftX, half, waist, 0).Map(geometry.Stretch(1, -1))...)
 	out = append(out, curve.Line{A: geometry.Point{X: aftX, Y: -half}, B: geometry.Point{X: foreX, Y: half}})
-	out = append(out, easedEdge(foreX, half, waist, 0).Reverse()...)
+	out = append(out, easedEdge(foreX, half, waist, neck).Reverse()...)
 	return append(out, curve.Line{A: geometry.Point{X: -foreX, Y: half}, B: geometry.Point{X: -aftX, Y: -half}})
 }
 

@@ -64,15 +64,25 @@ func Solve(halfBreadth, depth float64, s Shape) (Section, error) {
 	arc, top := twoLengths(chord(1, 0, shoulder), chord(1, shoulder, s.TopsideCurve), want)
 	switch {
 	case arc <= 0:
-		return out, fmt.Errorf("half-breadth %.0f mm is too little for a depth of %.0f mm with %.1f deg of flare; accepted here: flare under %.1f deg, or a last rib farther from the stem",
-			halfBreadth, depth, degrees(s.Flare), degrees(math.Atan2(halfBreadth, depth)))
+		return out, tooNarrow(halfBreadth, depth, s)
 	case top < -nothing:
-		return out, fmt.Errorf("depth %.0f mm is too little for a half-breadth of %.0f mm with %.1f deg of flare; accepted here: more depth, or flare over %.1f deg",
-			depth, halfBreadth, degrees(s.Flare), 90-degrees(2*math.Atan2(depth, halfBreadth)))
+		return out, fmt.Errorf("a bilge radius of %.0f mm takes the whole section and depth %.0f mm is too little for one arc to a half-breadth of %.0f mm with %.1f deg of flare; give a smaller bilge radius, or flare over %.1f deg here",
+			s.BilgeRadius, depth, halfBreadth, degrees(s.Flare), 90-degrees(2*math.Atan2(depth, halfBreadth)))
 	}
 	out.Merged = true
 	out.Half = compact(span(arc, shoulder), span(top, s.TopsideCurve))
 	return out, checkTopside(out)
+}
+
+// tooNarrow says that a section's side leans out farther than it is wide.
+func tooNarrow(halfBreadth, depth float64, s Shape) error {
+	most := degrees(math.Atan2(halfBreadth, depth))
+	if s.TopsideCurve == 0 {
+		return fmt.Errorf("half-breadth %.0f mm is too little for a depth of %.0f mm with %.1f deg of flare; accepted here: flare under %.1f deg, or a last rib farther from the stem",
+			halfBreadth, depth, degrees(s.Flare), most)
+	}
+	return fmt.Errorf("half-breadth %.0f mm is too little for a depth of %.0f mm with %.1f deg of flare and %.1f deg of topside curve; accepted here: flare and half the topside curve together under %.1f deg, or a last rib farther from the stem",
+		halfBreadth, depth, degrees(s.Flare), degrees(s.TopsideCurve), most)
 }
 
 // checkTopside refuses a curved topside tighter than the bilge under it: the

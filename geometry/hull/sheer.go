@@ -1,6 +1,7 @@
 package hull
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry/curve"
@@ -61,6 +62,29 @@ func newSheer(d *design.Design, midZ float64) Sheer {
 	return s
 }
 
+// hollow is the bend the wrong way that still counts as straight, 1/mm: a radius
+// of 100 m, 2 mm over the metre between spreaders.
+const hollow = 1e-5
+
+// checkPlan refuses gunwales that no spreaders can hold: bent hollow between two
+// spreaders, or over the middle line. Outside the outermost spreaders a hollow is
+// a fine entry and may stand.
+func checkPlan(plan *curve.Batten, held []design.Spreader) error {
+	aft, fore := plan.Ends()
+	first, last := float64(held[0].At), float64(held[len(held)-1].At)
+	const step = 10 // mm: a hollow shorter than this cannot be bent into a gunwale
+	for x := aft; x <= fore; x += step {
+		y, _, bend := plan.At(x)
+		if y < 0 {
+			return fmt.Errorf("at station %.0f mm it would cross the middle line; give the spreaders beside it more beam (hull.spreader)", x)
+		}
+		if bend > hollow && x > first && x < last {
+			return fmt.Errorf("at station %.0f mm it would be bent hollow between two spreaders; give the narrower of them more beam, or the wider less (hull.beam, hull.spreader)", x)
+		}
+	}
+	return nil
+}
+
 // gunwaleLine draws the port gunwale: in plan the batten held by the spreaders
 // and pinned half the siding off the middle at both stems; in height the
 // natural sheer of stock that stays in its tilted plane, plus the edge-set.
@@ -74,6 +98,9 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 	}
 	plan, err := curve.NewBatten(append(x, fore), append(y, float64(d.Bow.Siding)/2))
 	if err != nil {
+		return nil, err
+	}
+	if err := checkPlan(plan, d.AllSpreaders()); err != nil {
 		return nil, err
 	}
 	height := func(x float64) (float64, float64) {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"ribwright/geometry/frame"
-	"ribwright/geometry/measure"
 	"ribwright/layout"
 )
 
@@ -16,14 +15,14 @@ const laneHigh = 9.5
 // are used from the top down and cut off when done.
 func Battens(f *frame.Frame, o Options) layout.Drawing {
 	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Strip: true,
-		Make: "use each lane at its upper edge, then cut it off"}
+		Make: "one lane a stick, marked along the lane's upper edge; cut each lane off when done"}
 	top := 0.0
 	for i := len(f.Stringers) - 1; i >= 0; i-- {
 		s := f.Stringers[i]
-		drawLane(&d, f, top, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks)
+		drawLane(&d, f, o, top, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks)
 		top -= laneHigh
 	}
-	drawLane(&d, f, top, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)
+	drawLane(&d, f, o, top, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)
 	from, to := f.Keel.Aft, f.Keel.Fore
 	for _, s := range f.Stringers {
 		from, to = min(from, s.Aft), max(to, s.Fore)
@@ -33,20 +32,20 @@ func Battens(f *frame.Frame, o Options) layout.Drawing {
 	return d
 }
 
-func drawLane(d *layout.Drawing, f *frame.Frame, y float64, batten string, aft, fore float64, marks []float64) {
+func drawLane(d *layout.Drawing, f *frame.Frame, o Options, y float64, batten string, aft, fore float64, marks []float64) {
 	d.Straight(layout.Mark, aft-3, y, fore+3, y)
 	d.Straight(layout.Cut, aft, y, aft, y-laneHigh+1)
 	d.Straight(layout.Cut, fore, y, fore, y-laneHigh+1)
-	d.Write(aft+2, y-7.6, small, layout.Left, batten+" aft "+measure.MM(aft, 1))
-	d.Write(fore-2, y-7.6, small, layout.Right, batten+" fore "+measure.MM(fore, 1))
-	d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 45}, layout.Span{From: fore - 45, To: fore + 5})
+	d.Write(aft+2, y-7.6, small, layout.Left, batten+" after end "+o.plain(aft))
+	d.Write(fore-2, y-7.6, small, layout.Right, batten+" forward end "+o.plain(fore))
+	d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 60}, layout.Span{From: fore - 60, To: fore + 5})
 	for i, x := range marks {
 		d.Straight(layout.Mark, x, y, x, y-4)
-		if x-2 < aft+40 || x+20 > fore-40 {
+		if x-2 < aft+60 || x+30 > fore-60 || float64(f.Design.Ribs.Pitch) < 60 {
 			d.Write(x+1, y-3.8, small, layout.Left, f.Ribs[i].Name)
 			continue
 		}
-		d.Write(x+1, y-3.8, small, layout.Left, batten+" "+f.Ribs[i].Name+"  "+measure.MM(x, 1))
-		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 26})
+		d.Write(x+1, y-3.8, small, layout.Left, batten+" "+f.Ribs[i].Name+"  "+o.plain(x))
+		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 34})
 	}
 }

@@ -9,11 +9,18 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/frame"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 )
 
-// waterlineStep is the distance between the level lines of the body plan, mm.
-const waterlineStep = 50
+// levelStep is the distance between the level lines of the body plan, mm, and how
+// each is lettered.
+func levelStep(o Options) (float64, func(z float64) string) {
+	if o.Units == measure.Imperial {
+		return 50.8, func(z float64) string { return measure.Sixteenths(z) }
+	}
+	return 50, func(z float64) string { return fmt.Sprintf("%.0f mm", z) }
+}
 
 // BodyPlan draws every rib at full size, inner and outer face: x is the
 // half-breadth, y the height above the baseline. The fore body stands on the
@@ -25,7 +32,7 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 		top = math.Max(top, r.Section.KeelZ+r.Section.Depth)
 	}
 	wide := f.Hull.Beam/2 + 28 // room for lettering outside the ribs
-	drawWaterlines(&d, f, wide, top)
+	drawWaterlines(&d, f, wide, top, o)
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, "fore body")
 	d.Write(-6, top+10, head, layout.Right, "after body")
@@ -42,10 +49,12 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 	return d
 }
 
-func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64) {
-	for z := 0.0; z <= top; z += waterlineStep {
+func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64, o Options) {
+	step, letter := levelStep(o)
+	for i := 0; float64(i)*step <= top; i++ {
+		z := float64(i) * step
 		d.Straight(layout.Guide, -wide, z, wide, z)
-		label := fmt.Sprintf("%.0f mm", z)
+		label := letter(z)
 		if z == 0 {
 			label = "baseline"
 		}
@@ -55,7 +64,7 @@ func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64) {
 	z := float64(f.Design.Hull.Waterline)
 	d.Straight(layout.Mark, -wide, z, wide, z)
 	y := z - 1 - small
-	if math.Mod(z, waterlineStep) < 2*small+3 { // a level line's own label stands there
+	if math.Mod(z, step) < 2*small+3 { // a level line's own label stands there
 		y = z + 1
 	}
 	d.Write(wide, y, small, layout.Right, "waterline")

@@ -17,7 +17,7 @@ import (
 func Mortises(f *frame.Frame, o Options) layout.Drawing {
 	g := &f.Gunwale
 	half := g.Width / 2
-	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "use twice, port and starboard", Strip: true}
+	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "upper edge: inboard on port, outboard on starboard; forward is to the right", Strip: true}
 	d.Straight(layout.Mark, g.Aft-6, half, g.Fore+6, half)
 	d.Straight(layout.Mark, g.Aft-6, -half, g.Fore+6, -half)
 	d.Straight(layout.Center, g.Aft-6, 0, g.Fore+6, 0)
@@ -25,13 +25,14 @@ func Mortises(f *frame.Frame, o Options) layout.Drawing {
 		drawMortise(&d, m, half)
 	}
 	for _, s := range g.Scarfs {
-		drawScarf(&d, s, half)
+		drawScarf(&d, s, half, o)
 	}
+	drawThwarts(&d, f, half)
 	drawZones(&d, g, half)
-	drawEndCut(&d, g.Fore, g.ForeCut, half, 1)
-	drawEndCut(&d, g.Aft, g.AftCut, half, -1)
+	drawEndCut(&d, g.Fore, g.ForeCut, g.ForeRise, half, 1, o)
+	drawEndCut(&d, g.Aft, g.AftCut, g.AftRise, half, -1, o)
 	drawMidship(&d, half)
-	tape{g.Aft, g.Fore, -half - 7.6}.draw(&d, o.Units)
+	tape{g.Aft, g.Fore, -half - 8}.draw(&d, o.Units)
 	return d
 }
 
@@ -41,44 +42,59 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, half float64) {
 		Min: geometry.Point{X: lo, Y: -m.Width / 2}, Max: geometry.Point{X: hi, Y: m.Width / 2}}))
 	x := m.FromMidship
 	d.Straight(layout.Mark, x, m.Width/2, x, half+10)
-	d.Straight(layout.Mark, x, -m.Width/2, x, -half-1.8)
+	d.Straight(layout.Mark, x, -m.Width/2, x, -half)
 	d.Write(x-1.5, half+3, name, layout.Right, m.Rib)
 	d.Write(x+1.5, half+5.9, small, layout.Left, measure.MM(x, 1)+" mm")
 	d.Write(x+1.5, half+1.8, small, layout.Left, measure.Sixteenths(x))
-	d.Write(x, -half-5.6, small, layout.Middle, "lean "+leaning(m.Bevel))
+	d.Write(x, -half-6, small, layout.Middle, "lean "+leaning(m.Bevel))
 	d.Whole = append(d.Whole, layout.Span{From: lo - 1, To: hi + 1})
 	d.Keep = append(d.Keep, layout.Span{From: x - 16, To: x + 26})
 }
 
-// drawScarf marks where the plies are joined.
-func drawScarf(d *layout.Drawing, s frame.Scarf, half float64) {
+// drawScarf marks where one ply is joined.
+func drawScarf(d *layout.Drawing, s frame.Scarf, half float64, o Options) {
 	from, to := s.Middle-s.Length/2, s.Middle+s.Length/2
-	d.Straight(layout.Guide, from, -half, to, half)
 	d.Straight(layout.Guide, from, -half, from, half)
 	d.Straight(layout.Guide, to, -half, to, half)
-	d.Write(s.Middle, half+1.8, small, layout.Middle, fmt.Sprintf("scarf, %.0f mm long", s.Length))
+	d.Write(s.Middle, half+1.8, small, layout.Middle, "scarf of one ply, "+o.plain(s.Length)+" long")
 	d.Keep = append(d.Keep, layout.Span{From: from, To: to})
 }
 
-// drawZones draws a bar under the stretches that must stay whole, and says
+// drawThwarts marks the cross pieces' edges and the holes for their pegs.
+func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
+	line := f.Gunwale.Line
+	for i, t := range f.Thwarts {
+		at, wide := line.Length(t.At), float64(f.Design.Thwarts[i].Width)/2
+		for _, x := range []float64{line.Length(t.At - wide), line.Length(t.At + wide)} {
+			d.Straight(layout.Guide, x, -half, x, half)
+		}
+		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
+		d.Write(at, half-3.4, small, layout.Middle, t.Name)
+		d.Keep = append(d.Keep, layout.Span{From: at - 6, To: at + 6})
+	}
+}
+
+// drawZones draws a hollow bar under the stretches that must stay whole, and says
 // where a scarf may lie.
 func drawZones(d *layout.Drawing, g *frame.Gunwale, half float64) {
 	y := -half - 1.8
 	for _, z := range g.NoScarf {
-		d.Straight(layout.Cut, z.From, y, z.To, y)
+		d.Line(layout.Mark, curve.Rectangle(geometry.Box{
+			Min: geometry.Point{X: z.From, Y: y - 0.5}, Max: geometry.Point{X: z.To, Y: y + 0.5}}))
 	}
 	for _, r := range g.ScarfRooms(g.ScarfLength) {
 		if r.To-r.From >= 60 {
 			mid := (r.From + r.To) / 2
-			d.Write(mid, y-3.8, small, layout.Middle, "scarf may lie here")
+			d.Write(mid, y-4.2, small, layout.Middle, "scarf may lie here")
 			d.Keep = append(d.Keep, layout.Span{From: mid - 17, To: mid + 17})
 		}
 	}
 }
 
 // drawEndCut draws the end cuts of both gunwales, which lean opposite ways
-// because one strip serves both; side is 1 forward, -1 aft.
-func drawEndCut(d *layout.Drawing, x, angle, half, side float64) {
+// because one strip serves both. longer is by how much the upper face of the
+// stock reaches on, so that the end stands plumb; side is 1 forward, -1 aft.
+func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, o Options) {
 	reach := half * math.Tan(angle)
 	d.Straight(layout.Cut, x+side*reach, half, x-side*reach, -half)
 	d.Straight(layout.Guide, x-side*reach, half, x+side*reach, -half)
@@ -86,13 +102,13 @@ func drawEndCut(d *layout.Drawing, x, angle, half, side float64) {
 	if side < 0 {
 		align = layout.Left
 	}
-	d.Write(x-side*9, half+5.9, small, align, fmt.Sprintf("end: cut %.1f\u00B0 off square, full line port,", degrees(angle)))
-	d.Write(x-side*9, half+1.8, small, align, "dashed line starboard")
-	d.Keep = append(d.Keep, layout.Span{From: x - 70, To: x + 70})
+	d.Write(x-side*9, half+5.9, small, align, fmt.Sprintf("end: cut %.1f\u00B0 off square, full line on port, dashed on starboard;", degrees(angle)))
+	d.Write(x-side*9, half+1.8, small, align, "leave the upper face "+o.plain(longer)+" longer than this one")
+	d.Keep = append(d.Keep, layout.Span{From: x - 105, To: x + 105})
 }
 
 func drawMidship(d *layout.Drawing, half float64) {
-	d.Straight(layout.Center, 0, half+10, 0, -half-7)
+	d.Straight(layout.Center, 0, half+10, 0, -half)
 	d.Write(30, half+1.8, small, layout.Left, "forward")
 	d.Line(layout.Tick, curve.Polyline(
 		geometry.Point{X: 43.5, Y: half + 3}, geometry.Point{X: 55, Y: half + 3}))

@@ -33,7 +33,7 @@ func All(f *frame.Frame, o Options) []layout.Drawing {
 	}
 	out = append(out, Battens(f, o))
 	out = append(out, stems(f, o)...)
-	out = append(out, breasthooks(f)...)
+	out = append(out, breasthooks(f, o)...)
 	for i := range f.Thwarts {
 		out = append(out, Thwart(f, i, o))
 	}

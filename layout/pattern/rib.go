@@ -26,7 +26,11 @@ func RibStrip(f *frame.Frame, g frame.Group, o Options) layout.Drawing {
 		d.Straight(pen, x, -half, x, half)
 		labels.add(x, words)
 	}
-	mark(layout.Center, 0, "middle of rib "+list(g.Names)+", turn over here")
+	middle := "middle of rib " + list(g.Names) + ", turn over here"
+	if b := r.Section.Half[0]; b.Radius > 0 {
+		middle += ", radius " + o.plain(b.Radius)
+	}
+	mark(layout.Center, 0, middle)
 	for _, m := range marksOf(f, r, o) {
 		mark(layout.Mark, m.at, m.words)
 	}
@@ -54,14 +58,16 @@ func marksOf(f *frame.Frame, r frame.Rib, o Options) []ribMark {
 	var out []ribMark
 	b := r.BendMarks
 	for i, at := range b {
-		words := "bend changes "
-		switch {
-		case i == len(b)-1:
-			words = "bend ends "
-		case i == 0:
+		words := "bend ends "
+		next := r.Section.Half[i+1]
+		if next.Radius > 0 {
 			words = "bend begins "
 		}
-		out = append(out, ribMark{at, words + o.plain(at)})
+		words += o.plain(at)
+		if next.Radius > 0 {
+			words += ", radius " + o.plain(next.Radius)
+		}
+		out = append(out, ribMark{at, words})
 	}
 	for i, at := range r.StringerMarks {
 		out = append(out, ribMark{at, fmt.Sprintf("S%d %s", i+1, o.plain(at))})

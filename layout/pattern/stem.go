@@ -38,7 +38,7 @@ func Stem(f *frame.Frame, s frame.Stem, key, title, count string, o Options) lay
 	d.Write(x, s.Shelf[0].Y-1, small, layout.Right, "gunwales rest")
 	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "on this shelf")
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
-	d.Write(s.FootX, b.Min.Y-4.5-row, small, layout.Left, "and butts here")
+	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
 	// The title runs up the middle of the wood above the forefoot.
 	up := s.Rise
 	at := s.Middle.Add(geometry.Polar(row*0.9, up+math.Pi/2))

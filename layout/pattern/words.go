@@ -2,40 +2,58 @@ package pattern
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry/frame"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
 )
 
-// Checks lists what to measure on the assembled patterns and on the wood before
+// Notes returns what the first sheets say about the boat: the shape to hold, the
+// stock to mill, what to measure, what the codes mean and what can hurt.
+func Notes(f *frame.Frame, o Options) []layout.Note {
+	return []layout.Note{
+		{Heading: "Check with a tape before you cut", Lines: checks(f, o)},
+		{Heading: "Cautions", Lines: cautions()},
+		{Heading: "Codes", Lines: codes(f, o)},
+		{Heading: "Shape to hold", Lines: shape(f, o)},
+		{Heading: "Stock", Lines: stock(f, o)},
+	}
+}
+
+// checks lists what to measure on the assembled patterns and on the wood before
 // cutting.
-func Checks(f *frame.Frame, o Options) []string {
+func checks(f *frame.Frame, o Options) []string {
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
 	return []string{
 		"Gunwale strip, end to end along its middle line: " + o.both(g.Fore-g.Aft) + ".",
 		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, o.both(last.FromMidship-first.FromMidship)),
 		"Keel, end to end: " + o.both(f.Keel.Fore-f.Keel.Aft) + ".",
-		fmt.Sprintf("Body plan, across the gunwale lines at midship: %s.", o.both(f.Hull.Beam)),
+		"Body plan, from the head of the midship rib on one side to the other, at mid-thickness: " + o.both(f.Hull.Beam) + ".",
 		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
 		"Steam and bend one rib from midship first, and hold it against the body plan, before you cut the others.",
 	}
 }
 
-// Codes explains every code on the patterns.
-func Codes(f *frame.Frame) []string {
+// codes explains every code on the patterns.
+func codes(f *frame.Frame, o Options) []string {
+	last := f.Gunwale.Mortises[len(f.Gunwale.Mortises)-1]
+	dy, dz := f.Gunwale.Line.Slopes(last.Station)
 	return []string{
 		"M, F, A: ribs. M stands at midship, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
-		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up.", len(f.Stringers)),
-		"lean: how far the rib leans out or in from the gunwale's own square; tilt the mortise by it.",
-		"Heavy bar along the gunwale strip: no part of a scarf may lie here.",
-		"The gunwale strip lies on the underside of the straight stock. Port gunwale: its upper edge is inboard. Starboard: outboard.",
-		fmt.Sprintf("Mortises are %.0f mm deep; tenons are %.0f mm long.", float64(f.Design.Ribs.MortiseDepth), f.Ribs[0].Tenon),
-		"Rib strips show half a rib on the flat blank: turn over on the middle. Dashed pairs of lines are the stringers' edges.",
+		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
+		"The gunwale strip lies on the underside of the straight stock. Mortises are " + o.plain(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + o.plain(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
+		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
+		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the boat by the sheer (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(math.Atan(math.Abs(dz)))),
+		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
+		"Rib strips show half a rib on the flat blank, whichever face you mark, and hold what the bends add to its length. Dashed pairs of lines are the stringers' edges. Radii are to the middle of the thickness.",
+		"Gauges in the cutter's file: the outer curve lies inside the bent rib of that number, its straight end on the boat's middle line.",
 	}
 }
 
-// Cautions lists what can hurt, with who says so where someone does.
-func Cautions() []string {
+// cautions lists what can hurt, with who says so where someone does.
+func cautions() []string {
 	return []string{
 		"Steam scalds worse than boiling water and pure steam is invisible: vent the box, never plug it, stand aside when you open it, wear gauntlets, long sleeves and goggles.",
 		"Wood dust harms the lungs (health and safety authorities set limits for it; western redcedar is a known sensitiser): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
@@ -43,4 +61,16 @@ func Cautions() []string {
 		"Wood varies: every bend, strength and size here is an estimate, some of it from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
 		"On the water: wear a life jacket, fit flotation, and try the finished boat swamped in shallow water near help first.",
 	}
+}
+
+// at letters a station with the way from midship.
+func (o Options) at(station float64) string {
+	way := "forward"
+	if station < 0 {
+		way = "aft"
+	}
+	if o.Units == measure.Imperial {
+		return measure.Sixteenths(math.Abs(station)) + " " + way
+	}
+	return fmt.Sprintf("%.0f mm %s", math.Abs(station), way)
 }

@@ -15,9 +15,7 @@ type Set struct {
 	For         string // one line about it
 	Fingerprint string // tells sheets of two versions of a design apart
 	Drawings    []layout.Drawing
-	Checks      []string // what to measure before cutting
-	Codes       []string // what the codes on the patterns mean
-	Cautions    []string
+	Notes       []layout.Note // about the boat, for the first sheets
 }
 
 // Options say what is printed on.

@@ -191,7 +191,7 @@ func TestCrossesAgree(t *testing.T) {
 // sheet tells how to print, what the scale bars are for and what can hurt.
 func TestSheetsAreReadable(t *testing.T) {
 	set := Set{Title: strings.Repeat("A long title ", 30), For: "someone", Drawings: []layout.Drawing{ring()},
-		Checks: []string{"measure this"}, Codes: []string{"X is a code"}, Cautions: []string{"mind the steam"}}
+		Notes: []layout.Note{{Heading: "Codes", Lines: []string{"X is a code"}}, {Heading: "Cautions", Lines: []string{"mind the steam"}}}}
 	doc, err := Lay(set, Options{letter(t), measure.Imperial})
 	if err != nil {
 		t.Fatal(err)
@@ -211,7 +211,7 @@ func TestSheetsAreReadable(t *testing.T) {
 		}
 	}
 	first := strings.Join(words, " ")
-	for _, w := range []string{"100 %", "one side", "measure this", "X is a code", "mind the steam", "Ring: sheet"} {
+	for _, w := range []string{"100 %", "one side", "X is a code", "mind the steam", "Ring: sheet"} {
 		if !strings.Contains(first, w) {
 			t.Errorf("the first sheet does not say %q", w)
 		}

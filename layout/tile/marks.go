@@ -75,7 +75,7 @@ func (p piece) atEdge(q geometry.Point) bool {
 // lines with the neighbours' names, and absolute distances for a grid.
 func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System) {
 	f := m.Apply(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
-	write(s, f.Add(geometry.Point{Y: 1.2}), small, layout.Left, p.caption(edgeUnit(u)))
+	write(s, f.Add(geometry.Point{Y: 1.2}), small, layout.Left, p.caption(u))
 	for _, j := range p.sides() {
 		for _, at := range p.crossPlaces(j) {
 			drawCross(s, m.Apply(at))

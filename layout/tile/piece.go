@@ -2,10 +2,10 @@ package tile
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 )
 
@@ -118,18 +118,17 @@ func (g *grid) frame(col, row int) geometry.Box {
 
 func (p piece) name() string { return p.grid.tileName(p.col, p.row) }
 
-// caption says in one line what a piece is and where it belongs; unit is what the
-// absolute distances along a grid's edges are lettered in.
-func (p piece) caption(unit string) string {
+// caption says in one line what a piece is and where it belongs.
+func (p piece) caption(u measure.System) string {
 	d := p.drawing
 	parts := []string{d.Title}
 	g := p.grid
 	switch {
 	case g.rows() > 1:
-		parts = append(parts, fmt.Sprintf("tile %s of %s%d", p.name(), rowName(g.rows()-1), g.cols()), "figures at the edges in "+unit)
+		parts = append(parts, fmt.Sprintf("tile %s of %s%d", p.name(), rowName(g.rows()-1), g.cols()), "figures at the edges in "+edgeUnit(u))
 	case g.cols() > 1:
 		parts = append(parts, fmt.Sprintf("piece %s of %d", p.name(), g.cols()),
-			fmt.Sprintf("from %s to %s mm", signed(p.cell.Min.X), signed(p.cell.Max.X)))
+			fmt.Sprintf("from %s to %s", lettered(p.cell.Min.X, u), lettered(p.cell.Max.X, u)))
 	}
 	if d.Make != "" {
 		parts = append(parts, d.Make)
@@ -137,11 +136,10 @@ func (p piece) caption(unit string) string {
 	return strings.Join(parts, "  \u00B7  ")
 }
 
-// signed letters a distance with one decimal, and never a minus zero.
-func signed(v float64) string {
-	v = math.Round(v*10) / 10
-	if v == 0 {
-		v = 0
+// lettered writes a distance in the builder's system.
+func lettered(mm float64, u measure.System) string {
+	if u == measure.Imperial {
+		return measure.Sixteenths(mm)
 	}
-	return fmt.Sprintf("%.1f", v)
+	return measure.MM(mm, 1) + " mm"
 }

@@ -43,6 +43,17 @@ func (b Box) Holds(p Point) bool {
 	return b.X0 <= p.X && p.X <= b.X1 && b.Y0 <= p.Y && p.Y <= b.Y1
 }
 
+// Pick returns the points that lie in the box.
+func (b Box) Pick(pts []Point) []Point {
+	var out []Point
+	for _, p := range pts {
+		if b.Holds(p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
 // HoldsBox reports whether the whole of c lies in b.
 func (b Box) HoldsBox(c Box) bool {
 	return b.X0 <= c.X0 && b.Y0 <= c.Y0 && c.X1 <= b.X1 && c.Y1 <= b.Y1

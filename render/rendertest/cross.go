@@ -5,7 +5,8 @@ import "math"
 // Crosses returns the middles of the registration crosses on a page: a level
 // and an upright line of the given length that halve each other, with a circle
 // of the given radius round their middle, all to tol mm. Only unclipped strokes
-// count, so a pattern's own lines are never taken for one.
+// count, so a pattern's own lines are never taken for one; a cross drawn twice at
+// one place counts once.
 func (p Page) Crosses(long, radius, tol float64) []Point {
 	var level, upright, circles []Point
 	whole := Box{0, 0, p.W, p.H}
@@ -28,7 +29,7 @@ func (p Page) Crosses(long, radius, tol float64) []Point {
 	}
 	var out []Point
 	for _, q := range circles {
-		if hasNear(level, q, tol) && hasNear(upright, q, tol) {
+		if hasNear(level, q, tol) && hasNear(upright, q, tol) && !hasNear(out, q, tol) {
 			out = append(out, q)
 		}
 	}
@@ -46,6 +47,22 @@ func (o Outline) isCircle(mid Point, radius, tol float64) bool {
 		}
 	}
 	return math.Abs(math.Abs(o.Area(8))-math.Pi*radius*radius) <= 0.1*radius*radius
+}
+
+// SameSet reports whether each point of one set has one of the other within tol
+// mm.
+func SameSet(a, b []Point, tol float64) bool {
+	for _, p := range a {
+		if !hasNear(b, p, tol) {
+			return false
+		}
+	}
+	for _, p := range b {
+		if !hasNear(a, p, tol) {
+			return false
+		}
+	}
+	return true
 }
 
 func hasNear(pts []Point, q Point, tol float64) bool {

@@ -82,14 +82,15 @@ func TestPageReadsTexts(t *testing.T) {
 func TestCrosses(t *testing.T) {
 	// A circle of 2 mm round (20, 10) mm from the page's corner, in four cubics;
 	// the handles are 4/3 (sqrt(2) - 1) of the radius.
-	const circle = "1 0 0 1 36 18 cm 2.834645669 0 0 2.834645669 0 0 cm " +
-		"22 10 m 22 11.1045695 21.1045695 12 20 12 c 18.8954305 12 18 11.1045695 18 10 c " +
+	const circleAgain = "22 10 m 22 11.1045695 21.1045695 12 20 12 c 18.8954305 12 18 11.1045695 18 10 c " +
 		"18 8.8954305 18.8954305 8 20 8 c 21.1045695 8 22 8.8954305 22 10 c h S "
+	const circle = "1 0 0 1 36 18 cm 2.834645669 0 0 2.834645669 0 0 cm " + circleAgain
 	for _, row := range []struct {
 		name, content string
 		want          int
 	}{
 		{"whole", circle + "15 10 m 25 10 l S 20 5 m 20 15 l S", 1},
+		{"drawn twice", circle + circleAgain + "15 10 m 25 10 l S 20 5 m 20 15 l S", 1},
 		{"no upright line", circle + "15 10 m 25 10 l S", 0},
 		{"lines too short", circle + "16 10 m 24 10 l S 20 6 m 20 14 l S", 0},
 		{"off the circle", circle + "15 10.1 m 25 10.1 l S 20 5 m 20 15 l S", 0},
@@ -106,5 +107,27 @@ func TestCrosses(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+func TestSameSet(t *testing.T) {
+	a := []Point{{0, 0}, {10, 0}}
+	for _, row := range []struct {
+		name string
+		b    []Point
+		want bool
+	}{
+		{"the same in another order", []Point{{10, 0.015}, {0, 0}}, true},
+		{"one moved", []Point{{10, 0.03}, {0, 0}}, false},
+		{"one missing", []Point{{0, 0}}, false},
+		{"one more", []Point{{0, 0}, {10, 0}, {5, 5}}, false},
+		{"none", nil, false},
+	} {
+		if SameSet(a, row.b, 0.02) != row.want || SameSet(row.b, a, 0.02) != row.want {
+			t.Errorf("%s: not %v both ways", row.name, row.want)
+		}
+	}
+	if got := (Box{-1, -1, 1, 1}).Pick(a); len(got) != 1 || got[0] != a[0] {
+		t.Errorf("picked %v, want the first point", got)
 	}
 }

@@ -1,0 +1,296 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"math"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	svglib "github.com/ajstarks/svgo/float"
+	"github.com/go-pdf/fpdf"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+	"ribwright/layout/tile"
+	"ribwright/render/pdf"
+	"ribwright/render/rendertest"
+	"ribwright/render/svg"
+)
+
+// floor is what a lofting of brook draws, worked out beforehand: the same
+// strokes and letters on each page and the same path data, left to the drawing
+// libraries alone. Writing it is the least that any program on top of them
+// takes.
+type floor struct {
+	wide, high float64 // of a page, points
+	pages      [][]floorClip
+	plate      geometry.Box
+	paths      []string // d of each path
+}
+
+// floorClip is what stands within one rectangle of a page; all of it when the
+// rectangle is empty. Everything is in points, y down.
+type floorClip struct {
+	box     geometry.Box
+	strokes []floorStroke
+	texts   []floorText
+}
+
+type floorStroke struct {
+	pen    layout.Pen
+	path   []geometry.Point // start, then one point a line or three a cubic
+	curves []bool
+	closed bool
+}
+
+type floorText struct {
+	at          geometry.Point
+	size, angle float64 // points, degrees
+	words       string
+}
+
+const pointsPerMM = 72 / 25.4
+
+func benchLofting(b testing.TB) *lofting {
+	b.Helper()
+	letter, err := tile.ParsePaper("letter")
+	if err != nil {
+		b.Fatal(err)
+	}
+	d, err := design.Shipped("brook")
+	if err != nil {
+		b.Fatal(err)
+	}
+	l, err := newLofting(d, "brook", letter, unitsFlag{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	return l
+}
+
+// loftOnce does all that the verb does, but for the disk.
+func loftOnce(b testing.TB) {
+	for _, o := range benchLofting(b).outputs() {
+		if err := o.write(io.Discard); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func newFloor(b testing.TB) floor {
+	b.Helper()
+	l := benchLofting(b)
+	p := l.sheets.Paper
+	f := floor{wide: p.W * pointsPerMM, high: p.H * pointsPerMM, plate: geometry.Box{Max: geometry.Point{X: l.plate.W, Y: l.plate.H}}}
+	at := func(q geometry.Point) geometry.Point {
+		return geometry.Point{X: q.X * pointsPerMM, Y: (p.H - q.Y) * pointsPerMM}
+	}
+	for _, s := range l.sheets.Sheets {
+		var page []floorClip
+		for _, v := range s.Views {
+			c := floorClip{box: geometry.Around(at(v.ToSheet.Apply(v.Frame.Min)), at(v.ToSheet.Apply(v.Frame.Max)))}
+			for _, k := range v.Drawing.Strokes {
+				if k.Path.Bounds().Grow(k.Pen.Width()).Overlaps(v.Frame) {
+					c.strokes = append(c.strokes, newFloorStroke(k.Pen, k.Path.Map(v.ToSheet), at))
+				}
+			}
+			for _, t := range v.Drawing.Texts {
+				if t.Bounds().Overlaps(v.Frame) {
+					t.At = v.ToSheet.Apply(t.At)
+					c.texts = append(c.texts, newFloorText(t, at))
+				}
+			}
+			page = append(page, c)
+		}
+		own := floorClip{}
+		for _, k := range s.Strokes {
+			own.strokes = append(own.strokes, newFloorStroke(k.Pen, k.Path, at))
+		}
+		for _, t := range s.Texts {
+			own.texts = append(own.texts, newFloorText(t, at))
+		}
+		f.pages = append(f.pages, append(page, own))
+	}
+	var cut bytes.Buffer
+	if err := svg.Encode(&cut, l.plate); err != nil {
+		b.Fatal(err)
+	}
+	for _, m := range regexp.MustCompile(`<path d="([^"]*)"`).FindAllStringSubmatch(cut.String(), -1) {
+		f.paths = append(f.paths, m[1])
+	}
+	return f
+}
+
+func newFloorStroke(pen layout.Pen, path curve.Path, at func(geometry.Point) geometry.Point) floorStroke {
+	out := floorStroke{pen: pen, path: []geometry.Point{at(path[0].Start())}, closed: path.Closed()}
+	cubic := func(c curve.Cubic) {
+		out.path, out.curves = append(out.path, at(c.P1), at(c.P2), at(c.P3)), append(out.curves, true)
+	}
+	for i, s := range path {
+		switch s := s.(type) {
+		case curve.Line:
+			if !out.closed || i < len(path)-1 {
+				out.path, out.curves = append(out.path, at(s.B)), append(out.curves, false)
+			}
+		case curve.Cubic:
+			cubic(s)
+		case curve.Arc:
+			for _, c := range s.Cubics() {
+				cubic(c)
+			}
+		}
+	}
+	return out
+}
+
+func newFloorText(t layout.Text, at func(geometry.Point) geometry.Point) floorText {
+	return floorText{at(t.Start()), t.Height / lettering.CapHeight * pointsPerMM, t.Angle * 180 / math.Pi, t.Words}
+}
+
+// write gives everything to the libraries.
+func (f floor) write(w, cut io.Writer) error {
+	p := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt", Size: fpdf.SizeType{Wd: f.wide, Ht: f.high}})
+	p.SetMargins(0, 0, 0)
+	p.SetAutoPageBreak(false, 0)
+	for _, page := range f.pages {
+		p.AddPage()
+		for _, c := range page {
+			if clip := c.box != (geometry.Box{}); clip {
+				p.ClipRect(c.box.Min.X, c.box.Min.Y, c.box.W(), c.box.H(), false)
+				c.write(p)
+				p.ClipEnd()
+				continue
+			}
+			c.write(p)
+		}
+	}
+	if err := p.Output(w); err != nil {
+		return err
+	}
+	s := svglib.New(cut)
+	s.StartviewUnit(f.plate.Max.X, f.plate.Max.Y, "mm", 0, 0, f.plate.Max.X, f.plate.Max.Y)
+	for _, d := range f.paths {
+		s.Path(d, `fill="none" stroke="#000000" stroke-width="0.1"`)
+	}
+	s.End()
+	return nil
+}
+
+func (c floorClip) write(p *fpdf.Fpdf) {
+	last := layout.Pen(-1)
+	for _, s := range c.strokes {
+		if s.pen != last {
+			last = s.pen
+			p.SetLineWidth(s.pen.Width() * pointsPerMM)
+			p.SetDashPattern(s.pen.Dash(), 0)
+		}
+		p.MoveTo(s.path[0].X, s.path[0].Y)
+		q := s.path[1:]
+		for _, curved := range s.curves {
+			if !curved {
+				p.LineTo(q[0].X, q[0].Y)
+				q = q[1:]
+				continue
+			}
+			p.CurveBezierCubicTo(q[0].X, q[0].Y, q[1].X, q[1].Y, q[2].X, q[2].Y)
+			q = q[3:]
+		}
+		if s.closed {
+			p.ClosePath()
+		}
+		p.DrawPath("D")
+	}
+	for _, t := range c.texts {
+		p.SetFont("Helvetica", "", t.size)
+		if t.angle == 0 {
+			p.Text(t.at.X, t.at.Y, t.words)
+			continue
+		}
+		p.TransformBegin()
+		p.TransformRotate(t.angle, t.at.X, t.at.Y)
+		p.Text(t.at.X, t.at.Y, t.words)
+		p.TransformEnd()
+	}
+}
+
+// TestFloorDrawsTheSame holds the floor to the same number of lines and letters
+// on each page, so that the benchmarks compare like with like.
+func TestFloorDrawsTheSame(t *testing.T) {
+	l := benchLofting(t)
+	read := func(src []byte) []rendertest.Page {
+		file, err := rendertest.ReadPDF(src)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages, err := file.Pages()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return pages
+	}
+	var ours, least, cut bytes.Buffer
+	if err := errors.Join(pdf.Encode(&ours, l.sheets), newFloor(t).write(&least, &cut)); err != nil {
+		t.Fatal(err)
+	}
+	a, b := read(ours.Bytes()), read(least.Bytes())
+	if len(a) != len(b) {
+		t.Fatalf("%d pages, the floor has %d", len(a), len(b))
+	}
+	for i := range a {
+		if len(a[i].Strokes) != len(b[i].Strokes) || len(a[i].Texts) != len(b[i].Texts) {
+			t.Errorf("page %d: %d lines and %d texts, the floor has %d and %d", i+1,
+				len(a[i].Strokes), len(a[i].Texts), len(b[i].Strokes), len(b[i].Texts))
+		}
+	}
+	var whole bytes.Buffer
+	if err := svg.Encode(&whole, l.plate); err != nil {
+		t.Fatal(err)
+	}
+	if n, want := strings.Count(cut.String(), "<path"), strings.Count(whole.String(), "<path"); n != want {
+		t.Errorf("%d paths for the cutter, the floor has %d", want, n)
+	}
+}
+
+// BenchmarkLoft is a whole lofting of brook, from the design file to the bytes
+// of all three files.
+func BenchmarkLoft(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		loftOnce(b)
+	}
+}
+
+// BenchmarkFloor is the drawing libraries' share of it.
+func BenchmarkFloor(b *testing.B) {
+	f := newFloor(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := f.write(io.Discard, io.Discard); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkRatio runs both in turn, so that a busy machine slows both, and
+// reports how many times the floor a lofting takes.
+func BenchmarkRatio(b *testing.B) {
+	f := newFloor(b)
+	var loft, least time.Duration
+	for b.Loop() {
+		start := time.Now()
+		loftOnce(b)
+		middle := time.Now()
+		if err := f.write(io.Discard, io.Discard); err != nil {
+			b.Fatal(err)
+		}
+		loft, least = loft+middle.Sub(start), least+time.Since(middle)
+	}
+	b.ReportMetric(loft.Seconds()/least.Seconds(), "loft/floor")
+}

@@ -1,0 +1,100 @@
+package tile
+
+import (
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+const (
+	leading    = 4.1 // between lines of small lettering, mm
+	columnGap  = 8.0 // between the columns of the first sheets, mm
+	headHigh   = 3.0 // of headings, mm of capitals
+	headLeads  = 2.2 // air over a heading, mm
+	headTrails = 0.8 // air under it, mm
+)
+
+// flow runs text down the two columns of a sheet, and on to further sheets.
+type flow struct {
+	room   geometry.Box
+	wide   float64 // of a column
+	left   float64 // of the current column
+	top    float64 // of the columns of the current sheet
+	y      float64 // of the last baseline
+	sheets []layout.Sheet
+}
+
+// newFlow starts on a sheet whose first head mm are taken.
+func newFlow(room geometry.Box, head float64) *flow {
+	f := &flow{room: room, wide: (room.W() - columnGap) / 2, left: room.Min.X, top: room.Max.Y - head}
+	f.y, f.sheets = f.top, []layout.Sheet{{}}
+	return f
+}
+
+func (f *flow) sheet() *layout.Sheet { return &f.sheets[len(f.sheets)-1] }
+
+// need goes on to the next column, or sheet, unless high mm are left.
+func (f *flow) need(high float64) {
+	if f.y-high >= f.room.Min.Y {
+		return
+	}
+	if f.left == f.room.Min.X {
+		f.left += f.wide + columnGap
+	} else {
+		f.sheets = append(f.sheets, layout.Sheet{})
+		f.left, f.top = f.room.Min.X, f.room.Max.Y-4
+	}
+	f.y = f.top
+}
+
+// heading sets a heading that keeps at least the given height under it.
+func (f *flow) heading(words string, keep float64) {
+	f.need(headLeads + leading + headTrails + keep)
+	if f.y < f.top {
+		f.y -= headLeads
+	}
+	f.y -= leading
+	write(f.sheet(), geometry.Point{X: f.left, Y: f.y}, headHigh, layout.Left, words)
+	f.y -= headTrails
+}
+
+// section sets a heading with its paragraphs.
+func (f *flow) section(heading string, paragraphs []string) {
+	f.heading(heading, 2*leading)
+	for _, p := range paragraphs {
+		lines := lettering.Wrap(lettering.Safe(p), small, f.wide)
+		f.need(float64(min(len(lines), 2)) * leading)
+		for _, l := range lines {
+			f.need(leading)
+			f.y -= leading
+			write(f.sheet(), geometry.Point{X: f.left, Y: f.y}, small, layout.Left, l)
+		}
+	}
+}
+
+// legend shows each pen with its meaning.
+func (f *flow) legend() {
+	pens := layout.Pens()
+	f.heading("Lines", float64(len(pens))*leading)
+	for _, p := range pens {
+		f.y -= leading
+		f.sheet().Strokes = append(f.sheet().Strokes, layout.Stroke{Pen: p, Path: curve.Polyline(
+			geometry.Point{X: f.left, Y: f.y + 1.2}, geometry.Point{X: f.left + 22, Y: f.y + 1.2})})
+		write(f.sheet(), geometry.Point{X: f.left + 25, Y: f.y}, small, layout.Left, meaning(p))
+	}
+}
+
+func meaning(p layout.Pen) string {
+	switch p {
+	case layout.Cut:
+		return "cut to the middle of this line"
+	case layout.Mark:
+		return "mark this on the wood"
+	case layout.Center:
+		return "a middle line"
+	case layout.Guide:
+		return "helps to place or read; at a joint: cut the paper"
+	}
+	return "tape ticks, leaders, crosses and scale bars"
+}
