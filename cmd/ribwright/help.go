@@ -50,9 +50,14 @@ func (p program) help(args []string, w io.Writer) error {
 
 func helpDesign(w io.Writer) error {
 	var b strings.Builder
-	b.WriteString("The design file is TOML. Every length and angle carries its unit. Keys:\n\n")
+	b.WriteString("The design file is TOML. Lengths and angles stand in quotes with their unit, as\n" +
+		"\"720 mm\", '28 3/8 in' or \"12 deg\". Keys, with the kind of value each takes:\n\n")
 	for _, k := range design.Keys() {
-		fmt.Fprintf(&b, "%s\n    takes %s\n    %s\n", k.Name, k.Want, k.Doc)
+		kind, _, _ := strings.Cut(strings.ReplaceAll(k.Want, ", such as", " in quotes"), " in quotes")
+		if k.Default != "" {
+			kind += ", " + k.Default + " when left out"
+		}
+		fmt.Fprintf(&b, "%s (%s)\n    %s\n", k.Name, kind, k.Doc)
 	}
 	b.WriteString("\nShipped designs to start from: " + strings.Join(design.ShippedNames(), ", ") + "\n")
 	_, err := io.WriteString(w, b.String())

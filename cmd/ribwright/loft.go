@@ -75,6 +75,9 @@ func open(name string) (*design.Design, error) {
 		return design.Shipped(name)
 	}
 	file, err := os.Open(name)
+	if lower := strings.ToLower(name); errors.Is(err, fs.ErrNotExist) && slices.Contains(design.ShippedNames(), lower) {
+		return nil, fmt.Errorf("no design file %q; the shipped design is written %s", name, lower)
+	}
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("no design file %q; give a file, or one of %s", name, strings.Join(design.ShippedNames(), ", "))
 	}

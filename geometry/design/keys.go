@@ -1,6 +1,8 @@
 package design
 
 import (
+	"encoding"
+	"fmt"
 	"reflect"
 	"strings"
 
@@ -9,26 +11,48 @@ import (
 
 // Key describes one key of the design file.
 type Key struct {
-	Name string // with its table, "ribs.thickness"
-	Want string // the kind of value it takes, in words
-	Doc  string // what it means
+	Name    string // with its table, "ribs.thickness"
+	Want    string // the kind of value it takes, in words
+	Doc     string // what it means
+	Default string // the value it has when left out, "" when it has none
 }
 
 // Keys lists every key of the design file in the order of the types.
-func Keys() []Key { return keysOf("", reflect.TypeFor[Design]()) }
+func Keys() []Key { return keysOf("", reflect.ValueOf(Defaults()).Elem()) }
 
-func keysOf(prefix string, t reflect.Type) []Key {
+// keysOf lists the keys of a table; v holds the values they have when left out.
+func keysOf(prefix string, v reflect.Value) []Key {
 	var out []Key
-	for i := range t.NumField() {
-		f := t.Field(i)
+	for i := range v.NumField() {
+		f := v.Type().Field(i)
 		tag, _, _ := strings.Cut(f.Tag.Get("toml"), ",")
 		name := prefix + tag
-		out = append(out, Key{name, kindOf(f.Type), f.Tag.Get("comment")})
-		if table := tableOf(f.Type); table != nil {
-			out = append(out, keysOf(name+".", table)...)
+		table := tableOf(f.Type)
+		if table == nil {
+			out = append(out, Key{name, kindOf(f.Type), f.Tag.Get("comment"), leftOut(v.Field(i))})
+			continue
 		}
+		out = append(out, Key{name, kindOf(f.Type), f.Tag.Get("comment"), ""})
+		values := reflect.New(table).Elem()
+		if f.Type == table {
+			values = v.Field(i)
+		}
+		out = append(out, keysOf(name+".", values)...)
 	}
 	return out
+}
+
+// leftOut writes a value as a file would hold it, "" for one that says nothing.
+func leftOut(v reflect.Value) string {
+	if v.IsZero() || v.Kind() == reflect.Slice {
+		return ""
+	}
+	if m, ok := v.Interface().(encoding.TextMarshaler); ok {
+		if text, err := m.MarshalText(); err == nil {
+			return string(text)
+		}
+	}
+	return fmt.Sprint(v.Interface())
 }
 
 // tableOf returns the struct behind a field that is a table or a list of
