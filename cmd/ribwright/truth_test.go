@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"math"
 	"os"
@@ -292,7 +293,7 @@ func (s truth) checkCover(t *testing.T) {
 
 func (s truth) checkGunwaleStrip(t *testing.T) {
 	views, ends := s.numbers.Views()["mortises"], s.numbers.Gunwale.Ends
-	slices.SortFunc(views, func(a, b rendertest.View) int { return int(math.Copysign(1, a.Edges[0]-b.Edges[0])) })
+	slices.SortFunc(views, func(a, b rendertest.View) int { return cmp.Compare(a.Edges[0], b.Edges[0]) })
 	first, last := views[0].Frame(), views[len(views)-1].Frame()
 	if first.X0 > ends[0] || last.X1 < ends[1] {
 		t.Errorf("the pieces reach from %.2f to %.2f, the stock from %.2f to %.2f mm", first.X0, last.X1, ends[0], ends[1])
@@ -341,19 +342,18 @@ func (s truth) checkRibs(t *testing.T) {
 }
 
 func (s truth) checkSymmetry(t *testing.T) {
-	const tol = 0.001
 	m, r := s.numbers.Gunwale.Mortises, s.numbers.Ribs
 	for i := range m {
 		o := m[len(m)-1-i]
-		closeTo(t, m[i].Rib+" against "+o.Rib+": from midship", m[i].FromMidship, -o.FromMidship, tol)
+		closeTo(t, m[i].Rib+" against "+o.Rib+": from midship", m[i].FromMidship, -o.FromMidship, 0.001)
 	}
 	for i := range r {
 		o := r[len(r)-1-i]
 		what := "rib " + r[i].Rib + " against " + o.Rib
-		closeTo(t, what+": station", r[i].Station, -o.Station, tol)
-		closeTo(t, what+": half-breadth", r[i].HalfBreadth, o.HalfBreadth, tol)
-		closeTo(t, what+": depth", r[i].Depth, o.Depth, tol)
-		closeTo(t, what+": length", r[i].Length, o.Length, tol)
+		closeTo(t, what+": station", r[i].Station, -o.Station, 0.001)
+		closeTo(t, what+": half-breadth", r[i].HalfBreadth, o.HalfBreadth, 0.001)
+		closeTo(t, what+": depth", r[i].Depth, o.Depth, 0.001)
+		closeTo(t, what+": length", r[i].Length, o.Length, 0.001)
 	}
 }
 

@@ -49,6 +49,6 @@ func newGauge(g Group) (Gauge, error) {
 		s += b.Length
 		tick(s)
 	}
-	out.Middle = r.Face(r.Section.Half.Length()*0.12, -r.Thickness/2-band/2)
+	out.Middle = r.Face(r.Section.Half.Length()*0.16, -r.Thickness/2-band/2)
 	return out, nil
 }

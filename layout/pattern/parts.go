@@ -42,8 +42,9 @@ func stemPart(f *frame.Frame, s frame.Stem) layout.Part {
 			curve.Polyline(l.At.Add(geometry.Point{Y: -3}), l.At.Add(geometry.Point{Y: 3})))
 		engrave(&p, l.At.Add(geometry.Point{X: -11, Y: -2.5}), 0, fmt.Sprintf("S%d", i+1))
 	}
-	middle := s.Shelf[0].Lerp(s.Shelf[1], 0.5)
-	engrave(&p, middle.Add(geometry.Point{Y: -14}), 0, s.End)
+	// The name runs up the wood from the forefoot, clear of the crosses.
+	at := s.Middle.Add(geometry.Polar(engraved*1.4, s.Rise+math.Pi/2)).Add(geometry.Polar(40, s.Rise))
+	engrave(&p, at, s.Rise, fmt.Sprintf("%s stem, %.4g mm", s.End, s.Thickness))
 	return p
 }
 
@@ -51,19 +52,19 @@ func hookPart(b frame.Breasthook) layout.Part {
 	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}}
 	box := b.Outline.Bounds()
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{X: box.Min.X * 0.45}, geometry.Point{X: box.Max.X - 4}))
-	engrave(&p, geometry.Point{X: box.Min.X * 0.62, Y: -engraved / 2}, 0, b.End)
+	engrave(&p, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 2}, 0, fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness))
 	return p
 }
 
 func thwartPart(t frame.Thwart) layout.Part {
 	p := layout.Part{Name: t.Name, Cut: append(append([]curve.Path(nil), t.Holes...), t.Outline)}
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: -8}, geometry.Point{Y: 8}))
-	engrave(&p, geometry.Point{X: t.Length / 4, Y: -engraved / 2}, 0, lettering.Clip(t.Name, engraved, t.Length/3))
+	engrave(&p, geometry.Point{X: t.Length / 4, Y: -engraved / 2}, 0, lettering.Clip(fmt.Sprintf("%s, %.4g mm", t.Name, t.Thickness), engraved, t.Length/3))
 	return p
 }
 
 func gaugePart(g frame.Gauge) layout.Part {
 	p := layout.Part{Name: "gauge " + list(g.Names), Cut: []curve.Path{g.Outline}, Marks: g.Ticks}
-	engrave(&p, g.Middle.Add(geometry.Polar(engraved/2, -math.Pi/2)), 0, list(g.Names))
+	engrave(&p, g.Middle.Add(geometry.Polar(engraved/2, -math.Pi/2)), 0, "gauge "+list(g.Names))
 	return p
 }

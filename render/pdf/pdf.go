@@ -170,7 +170,10 @@ func (p *page) cubic(c curve.Cubic) {
 // text writes a line of lettering. It is made safe once more: a control
 // character would not come out as a letter.
 func (p *page) text(t layout.Text) {
-	if t.Words = lettering.Safe(t.Words); t.Words == "" {
+	if !plain(t.Words) {
+		t.Words = lettering.Safe(t.Words)
+	}
+	if t.Words == "" {
 		return
 	}
 	p.f.SetFont("Helvetica", "", t.Height/lettering.CapHeight*perMM)
@@ -185,4 +188,18 @@ func (p *page) text(t layout.Text) {
 	p.f.Text(at.X, at.Y, words)
 	p.f.TransformEnd()
 	p.penSet = false
+}
+
+// plain reports whether lettering.Safe would leave s as it is, for the many
+// texts of which that is seen at a glance.
+func plain(s string) bool {
+	last := byte(' ')
+	for i := range len(s) {
+		c := s[i]
+		if c < ' ' || c > '~' || c == ' ' && last == ' ' {
+			return false
+		}
+		last = c
+	}
+	return last != ' '
 }
