@@ -16,8 +16,7 @@ import (
 	"ribwright/render/rendertest"
 )
 
-// truth is one lofting, read back from its files: what it promises is looked up
-// in them alone, and nothing below asks the program what it meant.
+// truth is one lofting, read back from its files; nothing asks the program.
 type truth struct {
 	pages   []rendertest.Page
 	plate   *rendertest.SVG
@@ -271,8 +270,8 @@ func (s truth) crosses(v rendertest.View, tol float64) []rendertest.Point {
 	return out
 }
 
-// checkCover looks whether some piece shows every point of every line: lines
-// are in the file whole, whatever is clipped of them.
+// checkCover: some piece shows every point of every line. The file holds lines
+// whole, whatever is clipped of them.
 func (s truth) checkCover(t *testing.T) {
 	for pattern, views := range s.numbers.Views() {
 		for _, v := range views {

@@ -60,6 +60,7 @@ func TestFlattenCount(t *testing.T) {
 		{"just not eight chords", Circle(pt(0, 0), 100), sagitta * 0.9999, 10},
 		{"eight chords clockwise", Circle(pt(0, 0), 100).Reverse(), sagitta * 1.0001, 9},
 		{"a quarter of it", Path{Arc{pt(0, 0), 100, 1, math.Pi / 2}}, sagitta * 1.0001, 3},
+		{"less of it than one chord spans", Path{Arc{pt(0, 0), 100, 1, math.Pi / 5}}, sagitta * 1.0001, 2},
 		{"a tolerance above the radius", Circle(pt(0, 0), 100), 250, 3},
 		// y = 30 t (1 - t): a chord over 1/10 errs by 60/100/8 = 0.075 mm.
 		{"just ten chords of an arch", Path{arch}, 0.0751, 11},

@@ -58,6 +58,33 @@ func TestTrackAgainstArc(t *testing.T) {
 	}
 }
 
+// A real gunwale is a batten, whose bend has corners at its pins. Panels that
+// straddle a pin cost a little, still far below a pencil line. Property: sums over
+// fine panels that end at the pins.
+func TestTrackOverBatten(t *testing.T) {
+	pins := []float64{-2440, -1611, -703, 0, 703, 1611, 2440}
+	breadth := mustBatten(t, pins, []float64{0, 260, 395, 430, 395, 260, 0})
+	height := mustBatten(t, pins, []float64{480, 370, 290, 260, 290, 370, 480})
+	coordinate := func(b *Batten) Func {
+		return func(x float64) (float64, float64) {
+			value, slope, _ := b.At(x)
+			return value, slope
+		}
+	}
+	track := mustTrack(t, -2440, 2440, -2440, coordinate(breadth), coordinate(height))
+	speed := func(x float64) float64 {
+		_, dy, _ := breadth.At(x)
+		_, dz, _ := height.At(x)
+		return math.Hypot(1, math.Hypot(dy, dz))
+	}
+	sum := 0.0
+	for i := 1; i < len(pins); i++ {
+		sum += Integrate(speed, pins[i-1], pins[i], 200)
+		near(t, fmt.Sprintf("length to pin %d at %g", i, pins[i]), track.Length(pins[i]), sum, 1e-6, "mm")
+		near(t, fmt.Sprintf("station of pin %d at %g", i, pins[i]), track.Station(sum), pins[i], 1e-6, "mm")
+	}
+}
+
 func TestTrackKnownLengths(t *testing.T) {
 	const k = 2 * math.Pi / 2500 // one turn of the helix in 2.5 m
 	for _, row := range []struct {

@@ -14,101 +14,149 @@ const lap = 7.0
 // mm: inches turned to millimetres must not cost an empty row of tiles.
 const closeEnough = 0.01
 
+const (
+	// shortest is the least share of the room a piece may be, so that no sliver
+	// of paper has to be taped in.
+	shortest = 0.2
+	// tries is how many evenly spread places in a piece's room are tried for a
+	// joint, besides the edges of the spans.
+	tries = 100
+	// spoils is how many mm off its even place a joint may lie to cut 1 mm less
+	// deep into something to keep.
+	spoils = 20
+)
+
 // Cuts divides the stretch from lo to hi into pieces that fit within most, and
-// returns the joints, both ends included. Pieces are as few and as even as can
-// be. No joint falls into a span that must stay whole, even at the price of one
-// piece more; a span that should stay whole is only stepped round when that
-// costs nothing. Spans that leave no way at all are cut like any other place.
+// returns the joints, both ends included. Pieces are as few as can be. No joint
+// falls into a span that must stay whole, even at the price of one piece more.
+// Of all ways to do so it takes the one whose joints cut least deep into spans
+// that should stay whole and that no piece then shows whole; of those the one
+// that cuts least deep into any, and the most even one. Spans that leave no way
+// at all are cut like any other place.
 //
 // Requires most > 0; hi <= lo gives one piece. All in mm.
+// Cost: with n pieces and s spans, n (tries + s)^2 at the most.
 func Cuts(lo, hi, most float64, must, should []layout.Span) []float64 {
 	n := pieces(hi-lo, most)
-	for _, count := range []int{n, n + 1} {
-		if least, ok := earliest(lo, hi, most, count, must); ok {
-			return joinAt(lo, hi, most, least, must, should)
+	out, broken := divide(lo, hi, most, n, must, should)
+	if broken > 0 {
+		if more, rest := divide(lo, hi, most, n+1, must, should); rest == 0 {
+			return more
 		}
 	}
-	least, _ := earliest(lo, hi, most, n, nil)
-	return joinAt(lo, hi, most, least, nil, should)
+	return out
 }
 
 func pieces(length, most float64) int {
 	return max(1, int(math.Ceil((length-closeEnough)/most)))
 }
 
-// earliest returns for every joint between count pieces the first clear place
-// from which the rest still fits, and whether the first piece fits too.
-func earliest(lo, hi, most float64, count int, must []layout.Span) ([]float64, bool) {
-	out := make([]float64, count-1)
-	next := hi
-	for k := count - 2; k >= 0; k-- {
-		x, ok := clearFrom(next-most-closeEnough/float64(count), must)
-		if !ok || x >= next {
-			return nil, false
-		}
-		out[k], next = x, x
-	}
-	return out, next-lo <= most+closeEnough
+// way is the best way found to put a joint at a place. All in mm, of this joint
+// and the ones before it.
+type way struct {
+	at     float64
+	broken float64 // how deep they cut into what must stay whole
+	lost   float64 // how deep they cut into what should and is then nowhere whole
+	ugly   float64 // how deep they cut into anything, and how uneven they are
+	before int     // the joint before, in the row before
 }
 
-// clearFrom returns the first place at or after x that lies in no span. Spans
-// may overlap and stand in any order.
-func clearFrom(x float64, spans []layout.Span) (float64, bool) {
-	for range len(spans) + 1 {
-		s := holder(x, spans)
-		if s == nil {
-			return x, true
-		}
-		x = s.To
+func (w way) beats(v way) bool {
+	switch {
+	case w.broken != v.broken:
+		return w.broken < v.broken
+	case w.lost != v.lost:
+		return w.lost < v.lost
 	}
-	return x, false
+	return w.ugly < v.ugly
 }
 
-// holder returns a span that x lies inside of, nil when none does.
-func holder(x float64, spans []layout.Span) *layout.Span {
-	for i, s := range spans {
-		if s.From < x && x < s.To {
-			return &spans[i]
-		}
+// divide finds the best joints between n pieces, row by row from the left, and
+// how deep they cut into what must stay whole.
+func divide(lo, hi, most float64, n int, must, should []layout.Span) ([]float64, float64) {
+	rows := [][]way{{{at: lo}}}
+	for k := 1; k < n; k++ {
+		even := lo + (hi-lo)*float64(k)/float64(n)
+		// What came before must reach here, and what comes after the end.
+		from := math.Max(lo, hi-float64(n-k)*most-closeEnough)
+		to := math.Min(hi, lo+float64(k)*most+closeEnough)
+		rows = append(rows, tryJoints(rows[k-1], even, from, to, most, must, should))
 	}
-	return nil
+	return trace(rows, hi, most)
 }
 
-// joinAt places the joints one by one, each as near to an even share of what is
-// left as its limits and the spans allow.
-func joinAt(lo, hi, most float64, least []float64, must, should []layout.Span) []float64 {
-	out := []float64{lo}
-	all := append(append([]layout.Span(nil), must...), should...)
-	for k, first := range least {
-		from := out[len(out)-1]
-		ideal := from + (hi-from)/float64(len(least)-k+1)
-		low, high := math.Max(first, from+most*0.02), math.Min(from+most, hi)
-		low = math.Min(low, high)
-		x, ok := nearestClear(ideal, low, high, all)
-		if !ok {
-			if x, ok = nearestClear(ideal, low, high, must); !ok {
-				x = math.Min(math.Max(ideal, low), high)
-			}
-		}
-		out = append(out, x)
+// tryJoints tries every place for one joint after those of the row before.
+func tryJoints(before []way, even, from, to, most float64, must, should []layout.Span) []way {
+	try := []float64{even, to}
+	for x := from; x < to; x += most / tries {
+		try = append(try, x)
 	}
-	return append(out, hi)
+	for _, set := range [][]layout.Span{must, should} {
+		for _, s := range set {
+			try = append(try, s.From, s.From+lap, s.To-lap, s.To)
+		}
+	}
+	var out []way
+	for _, x := range try {
+		if x < from || x > to {
+			continue
+		}
+		if w, ok := bestBefore(before, x, most); ok {
+			broken, _ := into(x, must)
+			all, lost := into(x, should)
+			w.broken = settled(w.broken + broken)
+			w.lost = settled(w.lost + lost)
+			w.ugly = settled(w.ugly + all*spoils + math.Abs(x-even))
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
-// nearestClear returns the place nearest to ideal within [lo, hi] that lies in
-// no span, and whether there is one.
-func nearestClear(ideal, lo, hi float64, spans []layout.Span) (float64, bool) {
-	best := math.Inf(1)
-	try := func(x float64) {
-		if x >= lo && x <= hi && math.Abs(x-ideal) < math.Abs(best-ideal) && holder(x, spans) == nil {
-			best = x
+// settled rounds a sum to a millionth of a millimetre, so that ways as good as
+// each other are so on every kind of processor.
+func settled(mm float64) float64 { return math.Round(mm*1e6) / 1e6 }
+
+// bestBefore finds the best joint to come before one at x.
+func bestBefore(before []way, x, most float64) (way, bool) {
+	best := way{broken: math.Inf(1)}
+	for i, b := range before {
+		if long := x - b.at; long > most+closeEnough || long < most*shortest {
+			continue
+		}
+		w := b
+		w.at, w.before = x, i
+		if w.beats(best) {
+			best = w
 		}
 	}
-	try(math.Min(math.Max(ideal, lo), hi))
-	try(lo)
+	return best, !math.IsInf(best.broken, 1)
+}
+
+// into returns how deep a joint cuts into the spans it lies in, mm, and how deep
+// into those that neither of its pieces shows whole: a piece shows its
+// neighbour's part for a lap.
+func into(x float64, spans []layout.Span) (all, lost float64) {
 	for _, s := range spans {
-		try(s.From)
-		try(s.To)
+		d := math.Min(x-s.From, s.To-x)
+		all, lost = all+math.Max(0, d), lost+math.Max(0, d-lap)
 	}
-	return best, !math.IsInf(best, 1)
+	return all, lost
+}
+
+// trace goes back from the end through the best joints; it returns them with how
+// deep they cut into what must stay whole.
+func trace(rows [][]way, hi, most float64) ([]float64, float64) {
+	out := make([]float64, len(rows)+1)
+	out[len(rows)] = hi
+	w, _ := bestBefore(rows[len(rows)-1], hi, most)
+	if len(rows) == 1 {
+		w = way{}
+	}
+	broken := w.broken
+	for k := len(rows) - 1; k >= 0; k-- {
+		w = rows[k][w.before]
+		out[k] = w.at
+	}
+	return out, broken
 }

@@ -66,7 +66,7 @@ func place(s *layout.Sheet, p piece, at geometry.Point, o Options) {
 		keyMap(s, o.Paper, p)
 	}
 	s.Views = append(s.Views, layout.View{Drawing: p.drawing, Tile: p.name(), Frame: p.frame, ToSheet: m})
-	p.dress(s, m, o.Units)
+	p.dress(s, m, o.Units, area(o.Paper).Max.X)
 }
 
 // hasGrid reports whether a tile of a grid already lies on the sheet.

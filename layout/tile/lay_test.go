@@ -190,7 +190,9 @@ func TestCrossesAgree(t *testing.T) {
 // TestSheetsAreReadable checks the size of all lettering and that the first
 // sheet tells how to print, what the scale bars are for and what can hurt.
 func TestSheetsAreReadable(t *testing.T) {
-	set := Set{Title: strings.Repeat("A long title ", 30), For: "someone", Drawings: []layout.Drawing{ring()},
+	named := ring()
+	named.Title = "Ring " + strings.Repeat("of a long name ", 20)
+	set := Set{Title: strings.Repeat("A long title ", 30), For: "someone", Drawings: []layout.Drawing{named},
 		Notes: []layout.Note{{Heading: "Codes", Lines: []string{"X is a code"}}, {Heading: "Cautions", Lines: []string{"mind the steam"}}}}
 	doc, err := Lay(set, Options{letter(t), measure.Imperial})
 	if err != nil {
@@ -211,7 +213,7 @@ func TestSheetsAreReadable(t *testing.T) {
 		}
 	}
 	first := strings.Join(words, " ")
-	for _, w := range []string{"100 %", "one side", "X is a code", "mind the steam", "Ring: sheet"} {
+	for _, w := range []string{"100 %", "one side", "X is a code", "mind the steam", "Ring of a long name"} {
 		if !strings.Contains(first, w) {
 			t.Errorf("the first sheet does not say %q", w)
 		}

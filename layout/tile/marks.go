@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 const (
@@ -72,10 +73,11 @@ func (p piece) atEdge(q geometry.Point) bool {
 }
 
 // dress draws what a piece needs to be put together: caption, crosses, trim
-// lines with the neighbours' names, and absolute distances for a grid.
-func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System) {
+// lines with the neighbours' names, and absolute distances for a grid. right is
+// where the sheet's own furniture begins, mm.
+func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, right float64) {
 	f := m.Apply(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
-	write(s, f.Add(geometry.Point{Y: 1.2}), small, layout.Left, p.caption(u))
+	write(s, f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, right-f.X))
 	for _, j := range p.sides() {
 		for _, at := range p.crossPlaces(j) {
 			drawCross(s, m.Apply(at))

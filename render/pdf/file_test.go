@@ -96,6 +96,15 @@ func TestTitle(t *testing.T) {
 }
 
 func TestSameBytesTwice(t *testing.T) {
+	info, err := readFile(t, manySheets(1)).Info()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, key := range []rendertest.Name{"CreationDate", "ModDate"} {
+		if info[key] != "D:20000101000000" { // the clock must not come in
+			t.Errorf("/%s is %v", key, info[key])
+		}
+	}
 	first := encode(t, manySheets(7))
 	for range 5 {
 		if !bytes.Equal(first, encode(t, manySheets(7))) {
