@@ -31,7 +31,7 @@ func (b Box) W() float64 { return b.Max.X - b.Min.X }
 // H returns the height of b in mm; meaningless for an empty box.
 func (b Box) H() float64 { return b.Max.Y - b.Min.Y }
 
-// Center returns the middle of b.
+// Center returns the middle of b; meaningless for an empty box.
 func (b Box) Center() Point { return b.Min.Lerp(b.Max, 0.5) }
 
 // Union returns the smallest box that holds both.

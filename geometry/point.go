@@ -41,7 +41,7 @@ func (p Point) Unit() Point {
 	if n == 0 {
 		return Point{}
 	}
-	return p.Scale(1 / n)
+	return Point{p.X / n, p.Y / n}
 }
 
 // Left returns p turned a quarter turn counter-clockwise.

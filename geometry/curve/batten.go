@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"sort"
+
+	"ribwright/geometry"
 )
 
 // Batten is the elastic batten: the curve y(x) of least bending energy through
@@ -21,8 +23,16 @@ type Batten struct {
 //
 // Requires: at least two pins, x strictly increasing, all finite.
 func NewBatten(x, y []float64) (*Batten, error) {
-	if len(x) != len(y) || len(x) < 2 {
+	if len(x) < 2 {
 		return nil, errors.New("a batten needs at least two pins")
+	}
+	if len(x) != len(y) {
+		return nil, fmt.Errorf("a batten has %d places for %d pins", len(x), len(y))
+	}
+	for i := range y {
+		if !geometry.Finite(x[i]) || !geometry.Finite(y[i]) {
+			return nil, fmt.Errorf("batten pin %d holds a number that is no place", i+1)
+		}
 	}
 	for i := 1; i < len(x); i++ {
 		if !(x[i] > x[i-1]) {

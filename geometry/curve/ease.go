@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"sort"
+
+	"ribwright/geometry"
 )
 
 // Ease is a smooth curve through control values that never overshoots them:
@@ -24,6 +26,11 @@ func NewEase(x, y []float64) (*Ease, error) {
 	n := len(x)
 	if n == 0 || len(y) != n {
 		return nil, errors.New("no control given")
+	}
+	for i := range x {
+		if !geometry.Finite(x[i]) || !geometry.Finite(y[i]) {
+			return nil, errors.New("a control holds a number that is no place or value")
+		}
 	}
 	for i := 1; i < n; i++ {
 		if !(x[i] > x[i-1]) {
@@ -73,10 +80,10 @@ func endSlope(h0, h1, s0, s1 float64) float64 {
 	return d
 }
 
-// At returns the value at x mm.
+// At returns the value at x mm; NaN gives the first control's.
 func (e *Ease) At(x float64) float64 {
 	last := len(e.x) - 1
-	if x <= e.x[0] {
+	if !(x > e.x[0]) { // NaN too
 		return e.y[0]
 	}
 	if x >= e.x[last] {

@@ -165,3 +165,22 @@ func TestEaseRefuses(t *testing.T) {
 		})
 	}
 }
+
+// TestEaseNotANumber checks both doors by which a NaN could come in.
+func TestEaseNotANumber(t *testing.T) {
+	for _, bad := range []float64{math.NaN(), math.Inf(1)} {
+		if _, err := NewEase([]float64{bad}, []float64{1}); err == nil {
+			t.Errorf("a control at %v is accepted", bad)
+		}
+		if _, err := NewEase([]float64{0, 1}, []float64{1, bad}); err == nil {
+			t.Errorf("a control of %v is accepted", bad)
+		}
+	}
+	e, err := NewEase([]float64{0}, []float64{7})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := e.At(math.NaN()); got != 7 {
+		t.Errorf("at NaN: %v, want the only control's 7", got)
+	}
+}

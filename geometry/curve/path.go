@@ -89,7 +89,8 @@ func (p Path) Reverse() Path {
 }
 
 // Map returns the path moved by m. Arcs stay arcs when m keeps circles round
-// and become cubics (within 5e-7 of the radius) when it does not.
+// and become cubics when it does not (within 5e-7 of the radius, stretched with
+// the rest).
 func (p Path) Map(m geometry.Affine) Path {
 	out := make(Path, 0, len(p))
 	similar := m.Similar()

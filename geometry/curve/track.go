@@ -22,7 +22,8 @@ type Track struct {
 }
 
 // trackPanel is the step of the length table in mm. Five Gauss points in 25 mm
-// leave less than 1e-9 mm for a gunwale (TestTrackAgainstArc).
+// leave less than 1e-9 mm for an arc (TestTrackAgainstArc) and 1e-6 mm where a
+// batten's pins fall inside a panel (TestTrackOverBatten).
 const trackPanel = 25
 
 // NewTrack returns the track from x0 to x1 (mm, x0 < x1) with lengths counted

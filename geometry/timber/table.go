@@ -11,7 +11,7 @@ type entry struct {
 //
 // Strength: where the standing is Handbook, Wood Handbook FPL-GTR-282 (2021)
 // Tables 5-3a and 5-3b, converted and rounded to 100 and 1 N/mm2, density from
-// the specific gravity there. For white ash transcriptions of the metric and
+// the specific gravity there. For white ash copies of the metric and
 // the inch-pound table differ, 103 N/mm2 and 15 400 psi (106): the lower is
 // used. European ash and European oak are remembered. Scots pine is as trade
 // sheets give it; clear wood from eastern Finland tested at 10.0 to 10.1 GPa
