@@ -90,7 +90,6 @@ type Drawing struct {
 	Title   string // what the builder calls it
 	Make    string // "make 2", may be empty
 	Family  string // what the drawing is listed under on the first sheet; its Title when empty
-	Strip   bool   // long and low: cut into pieces along x only
 	Strokes []Stroke
 	Texts   []Text
 	Whole   []Span // stretches of x that a joint must not cut

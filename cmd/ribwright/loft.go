@@ -120,9 +120,7 @@ func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFl
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	if l.plate, err = nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions()); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
+	l.plate = nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions())
 	return l, nil
 }
 

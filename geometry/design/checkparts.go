@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -67,7 +68,7 @@ func (d *Design) checkCrossPieces(c *checker) {
 	b := d.Breasthook
 	c.species("breasthook.species", b.Species)
 	c.length("breasthook.length", b.Length, 40, 600)
-	c.length("breasthook.thickness", b.Thickness, 3, 50)
+	c.length("breasthook.thickness", b.Thickness, 3, math.Min(50, float64(d.Gunwale.Height)*math.Cos(float64(d.Gunwale.Tilt))))
 	c.length("breasthook.hollow", b.Hollow, 0, float64(b.Length)/2)
 	c.must(len(d.Thwarts) <= 12, "thwart", "%d are given; accepted: up to 12", len(d.Thwarts))
 	half := float64(d.Hull.Length) / 2

@@ -135,6 +135,9 @@ type Thwart struct {
 	Thickness measure.Length `toml:"thickness" comment:"From its upper to its under face."`
 }
 
+// EndsAlike reports whether one pattern serves for bow and stern.
+func (d *Design) EndsAlike() bool { return d.Hull.Symmetric && d.Stern == nil }
+
 // After returns the stem at the stern: the bow's when none is given.
 func (d *Design) After() Stem {
 	if d.Stern != nil {

@@ -5,6 +5,7 @@ package frame
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/hull"
@@ -75,10 +76,10 @@ func (f *Frame) makeGunwale() (err error) {
 
 func (f *Frame) makeEnds() (err error) {
 	d, h := f.Design, f.Hull
-	if f.Bow, err = newStem("bow", d, d.Bow, h.Bow, endSlope(h, 1)); err != nil {
+	if f.Bow, err = newStem("bow", d, d.Bow, h.Bow, h.Sheer.BowSet.EndSlope()); err != nil {
 		return err
 	}
-	if f.Stern, err = newStem("stern", d, d.After(), h.Stern, endSlope(h, -1)); err != nil {
+	if f.Stern, err = newStem("stern", d, d.After(), h.Stern, h.Sheer.SternSet.EndSlope()); err != nil {
 		return err
 	}
 	if f.BowHook, err = newBreasthook("bow", d, h, f.Gunwale, 1); err != nil {
@@ -99,20 +100,14 @@ func (f *Frame) makeBattens() (err error) {
 }
 
 func (f *Frame) makeCrossPieces() (err error) {
-	f.Thwarts, err = newThwarts(f.Design, f.Gunwale)
-	return err
-}
-
-// endSlope returns how steeply the sheer rises towards the bow (side 1) or the
-// stern (side -1) at the gunwale's end, as rise over run.
-func endSlope(h *hull.Hull, side float64) float64 {
-	aft, fore := h.Gunwale.Ends()
-	if side > 0 {
-		_, dz := h.Gunwale.Slopes(fore)
-		return dz
+	if f.Thwarts, err = newThwarts(f.Design, f.Gunwale); err != nil {
+		return err
 	}
-	_, dz := h.Gunwale.Slopes(aft)
-	return -dz
+	for i := range f.Thwarts {
+		t := &f.Thwarts[i]
+		t.Under = t.Thickness * math.Max(0, f.skinLean(t.At))
+	}
+	return nil
 }
 
 // checkLandings keeps the feet of the stems clear of the end ribs, which pass

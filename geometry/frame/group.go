@@ -12,8 +12,8 @@ type Group struct {
 	Names []string // of all of them, the nearest to midship first, forward before aft
 }
 
-// groupRibs gathers ribs whose lengths and marks differ by less than tol mm
-// from those of the group's first. It returns the groups from midship outward.
+// groupRibs gathers ribs whose lengths, marks, half-breadths and depths differ by
+// less than tol mm from those of the group's first. It returns the groups from midship outward.
 func groupRibs(ribs []Rib, tol float64) []Group {
 	sorted := slices.Clone(ribs)
 	slices.SortStableFunc(sorted, func(a, b Rib) int {
@@ -34,7 +34,8 @@ next:
 }
 
 func alike(a, b Rib, tol float64) bool {
-	if len(a.BendMarks) != len(b.BendMarks) || !near(a.Length, b.Length, tol) {
+	if len(a.BendMarks) != len(b.BendMarks) || !near(a.Length, b.Length, tol) ||
+		!near(a.Section.HalfBreadth, b.Section.HalfBreadth, tol) || !near(a.Section.Depth, b.Section.Depth, tol) {
 		return false
 	}
 	for i := range a.BendMarks {

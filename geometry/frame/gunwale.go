@@ -18,7 +18,7 @@ type Gunwale struct {
 	Width, Height float64      // mm
 	Tilt          float64      // lean outward, radians
 	Aft, Fore     float64      // its ends along the stock, mm
-	AftCut        float64      // plan angle of the end cut off square, radians
+	AftCut        float64      // of the end across the underside, off square, radians
 	ForeCut       float64      // the same at the forward end
 	AftRise       float64      // how much longer the upper face is at the end, so that the end stands plumb, mm
 	ForeRise      float64      // the same at the forward end
@@ -37,7 +37,8 @@ type Mortise struct {
 	Width       float64 // across the stock, mm
 	Depth       float64 // mm
 	Bevel       float64 // lean of the rib beyond the gunwale's own square, outward positive, radians
-	Wall        float64 // wood left on each side, mm
+	Wall        float64 // wood left on each side at the mouth, mm
+	Deep        float64 // wood left on the thinner side at the bottom, where the lean has carried the slot, mm
 	ToNext      float64 // wood to the next mortise forward, or to the end for the last, mm
 	ToScarf     float64 // wood to the nearest scarf, mm; +Inf without scarfs
 }
@@ -46,17 +47,18 @@ type Mortise struct {
 // mm: general joinery texts, 25 to 35 mm while cutting.
 const leastEnd = 25
 
+// leastWall is the least wood beside a mortise's bottom, mm: half of what general
+// joinery texts ask for at its mouth, 4.5 mm. Common practice, no source.
+const leastWall = 2.0
+
 func newGunwale(d *design.Design, h *hull.Hull, ribs []Rib) (Gunwale, error) {
 	aft, fore := h.Gunwale.Ends()
 	g := Gunwale{
 		Line: h.Gunwale, Width: float64(d.Gunwale.Width), Height: float64(d.Gunwale.Height),
 		Tilt: float64(d.Gunwale.Tilt), Aft: h.Gunwale.Length(aft), Fore: h.Gunwale.Length(fore),
 	}
-	dyAft, dzAft := h.Gunwale.Slopes(aft)
-	dyFore, dzFore := h.Gunwale.Slopes(fore)
-	tall := g.Height * math.Cos(g.Tilt)
-	g.AftRise, g.ForeRise = -tall*dzAft, tall*dzFore
-	g.AftCut, g.ForeCut = math.Atan(math.Abs(dyAft)), math.Atan(math.Abs(dyFore))
+	g.AftCut, g.AftRise = g.endCut(aft, h.Sheer.SternSet)
+	g.ForeCut, g.ForeRise = g.endCut(fore, h.Sheer.BowSet)
 	length, err := timber.ScarfLength(g.Width/float64(d.Gunwale.Plies), d.Gunwale.ScarfSlope)
 	if err != nil {
 		return g, err
@@ -72,6 +74,16 @@ func newGunwale(d *design.Design, h *hull.Hull, ribs []Rib) (Gunwale, error) {
 	return g, g.check()
 }
 
+// endCut returns the angle off square of the cut across the stock's underside at
+// the station x of an end, so that the end lies across the boat, and by how much
+// its upper face must reach on, so that it stands plumb. Stock bent in its tilted
+// plane only keeps its tall way across the boat; edge-set alone tips it.
+func (g *Gunwale) endCut(x float64, set hull.EdgeSet) (angle, longer float64) {
+	dy, dz := g.Line.Slopes(x)
+	angle = math.Atan(math.Abs(dy) / math.Cos(g.Tilt))
+	return angle, g.Height * math.Cos(g.Tilt) * set.EndSlope() / math.Sqrt(1+dy*dy+dz*dz)
+}
+
 func newMortise(d *design.Design, g Gunwale, r Rib) Mortise {
 	m := Mortise{
 		Rib: r.Name, Station: r.Station, FromMidship: g.Line.Length(r.Station),
@@ -81,6 +93,7 @@ func newMortise(d *design.Design, g Gunwale, r Rib) Mortise {
 		ToScarf: math.Inf(1),
 	}
 	m.Wall = (g.Width - m.Width) / 2
+	m.Deep = m.Wall - m.Depth*math.Tan(math.Abs(m.Bevel))
 	return m
 }
 
@@ -112,6 +125,12 @@ func (g *Gunwale) check() error {
 	if room := math.Min(first-g.Aft, last.ToNext); room < leastEnd {
 		return fmt.Errorf("the end mortise leaves %.0f mm of wood to the gunwale's end; accepted: %d mm or more (ribs.from_bow, ribs.from_stern)", room, leastEnd)
 	}
+	for _, m := range g.Mortises {
+		if m.Deep < leastWall {
+			return fmt.Errorf("the mortise of rib %s leans %.0f deg off the gunwale's square and leaves %.1f mm of wood beside its bottom; accepted: %.0f mm or more (bring hull.section.flare and gunwale.tilt nearer each other, or make ribs.mortise_depth less)",
+				m.Rib, math.Abs(m.Bevel)*180/math.Pi, m.Deep, leastWall)
+		}
+	}
 	return nil
 }
 
@@ -129,7 +148,7 @@ func (g *Gunwale) gapNear(s float64) float64 {
 
 // At returns the place in the boat of a point of the bent stock: at the station
 // x of its underside's middle, across mm outboard of it and up mm above it,
-// both measured square to the stock.
+// both measured square to the stock as it stands before any edge-set.
 func (g *Gunwale) At(x, across, up float64) geometry.Point3 {
 	p := g.Line.Point(x)
 	dy, _ := g.Line.Slopes(x)

@@ -23,7 +23,7 @@ const scarfClear = 5
 func (f *Frame) placeScarfs() error {
 	g := &f.Gunwale
 	third := (g.Fore - g.Aft) / 3
-	zones := []Zone{{g.Aft + third, g.Fore - third}}
+	zones := []Zone{{g.Aft, g.Aft + leastEnd}, {g.Aft + third, g.Fore - third}, {g.Fore - leastEnd, g.Fore}}
 	for _, m := range g.Mortises {
 		lo, hi := m.Ends()
 		zones = append(zones, Zone{lo - scarfClear, hi + scarfClear})
@@ -40,6 +40,9 @@ func (f *Frame) placeScarfs() error {
 			}
 		}
 		from, to := s.Middle-s.Length/2, s.Middle+s.Length/2
+		if from < g.Aft || to > g.Fore {
+			return fmt.Errorf("the scarf at %.0f mm runs from %.0f to %.0f mm along the stock, past its end; %s", s.Middle, from, to, g.nearestRoom(s))
+		}
 		for _, z := range g.NoScarf {
 			if to < z.From || from > z.To {
 				continue

@@ -27,7 +27,21 @@ func newSkin(f *Frame) Skin {
 	return s
 }
 
-// SkinAt returns the outside of the port half of the boat at a rib: cloth
+// skinLean returns how far the skin falls inward under the gunwale for each mm of
+// depth, at the rib nearest to the station x.
+func (f *Frame) skinLean(x float64) float64 {
+	near := f.Ribs[0]
+	for _, r := range f.Ribs {
+		if math.Abs(r.Station-x) < math.Abs(near.Station-x) {
+			near = r
+		}
+	}
+	pts := f.SkinAt(near)
+	low, under := pts[len(pts)-2], pts[len(pts)-3]
+	return (low.X - under.X) / (low.Y - under.Y)
+}
+
+// SkinAt returns the wood under the skin of the port half of the boat at a rib: cloth
 // bridges flat from corner to corner of keel, stringers and gunwale, so the
 // section is a polygon. x is the half-breadth and y the height above the
 // baseline, from the middle of the keel out to the gunwale's upper edge.

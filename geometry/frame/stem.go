@@ -19,7 +19,6 @@ type Stem struct {
 	Thickness float64           // siding, mm
 	FootX     float64           // after end of the foot, mm from midship
 	ToeX      float64           // where the keel butts against the shoulder, mm from midship
-	HeadX     float64           // outermost point of the wood, mm from midship
 	Shelf     [2]geometry.Point // the notch the gunwales rest in, inner end first
 	Landings  []Landing         // of the stringers, from the keel up
 	Moulded   float64           // depth of the wood from outer to inner edge, mm
@@ -44,7 +43,9 @@ const (
 	leastHorn  = 4.0
 )
 
-// newStem outlines one end. slope is how the sheer rises there, rise over run.
+// newStem outlines one end. slope is how the edge-set rises there, rise over run:
+// in the middle plane the gunwales' undersides rise by it alone, because what the
+// natural sheer adds the tilt takes away.
 func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope float64) (Stem, error) {
 	st := Stem{End: name, Thickness: float64(s.Siding), Moulded: float64(s.Moulded), ToeX: e.Toe.X,
 		FootX: e.Toe.X - float64(s.Landing), Waterline: float64(d.Hull.Waterline)}
@@ -104,7 +105,6 @@ func (s *Stem) outline(foot []geometry.Point, outer, inner curve.Path, keel floa
 	s.Outline = append(s.Outline, curve.Polyline(head, horn, s.Shelf[1], s.Shelf[0])...)
 	s.Outline = append(s.Outline, inner.Reverse()...)
 	s.Outline = append(s.Outline, curve.Polyline(inner[0].Start(), after, foot[0])...)
-	s.HeadX = head.X
 	s.Grain = grainOf(foot[0], head)
 }
 

@@ -22,6 +22,7 @@ type Thwart struct {
 	Length    float64 // greatest, across the boat, mm
 	Between   float64 // between the gunwales' inner lower edges at its middle, mm
 	EndCut    float64 // plan angle of the end cuts off square, radians
+	Under     float64 // how far its ends are cut back at the lower face, to stay clear of the skin, mm
 }
 
 const (
@@ -94,6 +95,20 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	return out, nil
 }
 
+// Ends returns how far the forward and the after corner of an end lie from the
+// middle line, mm.
+func (t Thwart) Ends() (fore, aft float64) {
+	box := t.Outline.Bounds()
+	for _, s := range t.Outline {
+		if p := s.Start(); p.X > 0 && p.Y == box.Max.Y {
+			fore = math.Max(fore, p.X)
+		} else if p.X > 0 && p.Y == box.Min.Y {
+			aft = math.Max(aft, p.X)
+		}
+	}
+	return fore, aft
+}
+
 // thwartOutline draws the cross piece: ends cut to the gunwales, full width
 // under them, eased in to the waist; a yoke has a hollow for the neck in its
 // forward edge, because the bar lies behind the neck.
@@ -109,7 +124,8 @@ func thwartOutline(foreX, aftX, half, waist float64, kind design.Kind) curve.Pat
 	return append(out, curve.Line{A: geometry.Point{X: -foreX, Y: half}, B: geometry.Point{X: -aftX, Y: -half}})
 }
 
-// neckWide is the width of a yoke's neck hollow, mm. Common practice, no source.
+// neckWide is the width of a yoke's neck hollow where there is room for it, mm.
+// Common practice, no source.
 const neckWide = 150.0
 
 // easedEdge runs from (-end, half) to (end, half), drawn in to waist at the
@@ -119,8 +135,8 @@ func easedEdge(end, half, waist, hollow float64) curve.Path {
 	left := curve.Line{A: geometry.Point{X: -end, Y: half}, B: geometry.Point{X: -in, Y: half}}
 	right := curve.Line{A: geometry.Point{X: in, Y: half}, B: geometry.Point{X: end, Y: half}}
 	flat := 0.0
-	if hollow > 0 && in > neckWide {
-		flat = neckWide / 2
+	if hollow > 0 {
+		flat = math.Min(neckWide, in) / 2
 	}
 	out := curve.Path{left, ease(geometry.Point{X: -in, Y: half}, geometry.Point{X: -flat, Y: waist})}
 	if flat > 0 {

@@ -40,7 +40,16 @@ func (e EdgeSet) Strain(height float64) float64 { return height / 2 / e.Radius()
 // underside comes to lie (mm) when the edge-set is sprung in after marking: the
 // underside is the stretched face, so its marks move by half the height times
 // the slope. Gunwales laminated or cut to the sheer before marking do not shift.
-func (e EdgeSet) EndShift(height float64) float64 { return height / 2 * 2 * e.Rise / e.run }
+func (e EdgeSet) EndShift(height float64) float64 { return height / 2 * e.EndSlope() }
+
+// EndSlope returns how steeply the edge-set alone rises at the gunwale's end, as
+// rise over run. The natural part of the sheer does not tip the stock.
+func (e EdgeSet) EndSlope() float64 {
+	if e.Rise == 0 {
+		return 0
+	}
+	return 2 * e.Rise / e.run
+}
 
 func (e EdgeSet) at(u float64) (rise, slope float64) {
 	if u <= e.From || e.run == 0 {

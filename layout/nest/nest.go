@@ -3,7 +3,6 @@ package nest
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -13,7 +12,7 @@ import (
 
 // Options say how the plate is filled.
 type Options struct {
-	Wide float64 // of the plate, mm; the height grows as needed
+	Wide float64 // of the plate, mm, unless a part is longer; the height grows as needed
 	Gap  float64 // least distance between parts and to the edges, mm
 }
 
@@ -27,15 +26,11 @@ const checkSide = 100
 // Lay places the parts in rows by their upright boxes, tallest first, none
 // turned, so that the grain runs as drawn. The scale check square lies alone in
 // the lower left corner.
-//
-// Errors: a part wider than the plate, with its name and size.
-func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
+func Lay(title string, parts []layout.Part, o Options) layout.Plate {
 	order := make([]int, len(parts))
 	for i, p := range parts {
 		order[i] = i
-		if w := p.Bounds().W(); w+2*o.Gap > o.Wide {
-			return layout.Plate{}, fmt.Errorf("%s is %.0f mm long, too long for a plate %.0f mm wide with %.0f mm round it", p.Name, w, o.Wide, o.Gap)
-		}
+		o.Wide = math.Max(o.Wide, p.Bounds().W()+2*o.Gap)
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		return cmp.Compare(parts[b].Bounds().H(), parts[a].Bounds().H())
@@ -53,5 +48,5 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 		high = math.Max(high, b.H())
 	}
 	out.H = y + high + o.Gap
-	return out, nil
+	return out
 }

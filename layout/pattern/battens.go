@@ -14,7 +14,7 @@ const laneHigh = 9.5
 // midship along the batten. Each lane is marked from its upper edge; the lanes
 // are used from the top down and cut off when done.
 func Battens(f *frame.Frame, o Options) layout.Drawing {
-	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Strip: true,
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers",
 		Make: "one lane a stick, marked along the lane's upper edge; cut each lane off when done"}
 	top := 0.0
 	for i := len(f.Stringers) - 1; i >= 0; i-- {

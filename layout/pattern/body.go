@@ -65,7 +65,7 @@ func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64, o Opti
 	d.Straight(layout.Mark, -wide, z, wide, z)
 	y := z - 1 - small
 	if math.Mod(z, step) < 2*small+3 { // a level line's own label stands there
-		y = z + 1
+		y = z - math.Mod(z, step) + 2 + small
 	}
 	d.Write(wide, y, small, layout.Right, "waterline")
 	d.Write(-wide+14, y, small, layout.Left, "waterline")

@@ -1,15 +1,13 @@
 package pattern
 
 import (
-	"fmt"
-
 	"ribwright/geometry/frame"
 	"ribwright/layout"
 )
 
 // breasthooks returns the patterns: one for both ends when they are equal.
 func breasthooks(f *frame.Frame, o Options) []layout.Drawing {
-	if f.Design.Hull.Symmetric && f.Design.Stern == nil {
+	if f.Design.EndsAlike() {
 		return []layout.Drawing{Breasthook(f, f.BowHook, "breasthooks", "Breasthooks", "make 2", o)}
 	}
 	return []layout.Drawing{
@@ -29,7 +27,7 @@ func Breasthook(f *frame.Frame, b frame.Breasthook, key, title, count string, o 
 	d.Write(x, 7, head, layout.Left, title)
 	d.Write(x, 2, small, layout.Left, count+", "+o.plain(b.Thickness)+" thick")
 	d.Write(x, -5.5, small, layout.Left, "upper face, flush with the gunwales' tops;")
-	d.Write(x, -5.5-row, small, layout.Left, fmt.Sprintf("sides lean %.1f\u00B0, wider at the top; grain this way", degrees(b.Bevel)))
+	d.Write(x, -5.5-row, small, layout.Left, "sides lean with the gunwales, "+leaning(b.Bevel)+" at the top; grain this way")
 	d.Write(x, -5.5-2*row, small, layout.Left, "nose against the horn")
 	return d
 }

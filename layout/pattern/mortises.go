@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // Mortises draws the strip for the gunwale's underside: x is the distance from
@@ -17,7 +18,7 @@ import (
 func Mortises(f *frame.Frame, o Options) layout.Drawing {
 	g := &f.Gunwale
 	half := g.Width / 2
-	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "upper edge: inboard on port, outboard on starboard; forward is to the right", Strip: true}
+	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "upper edge: inboard on port, outboard on starboard; forward is to the right"}
 	d.Straight(layout.Mark, g.Aft-6, half, g.Fore+6, half)
 	d.Straight(layout.Mark, g.Aft-6, -half, g.Fore+6, -half)
 	d.Straight(layout.Center, g.Aft-6, 0, g.Fore+6, 0)
@@ -69,7 +70,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 			d.Straight(layout.Guide, x, -half, x, half)
 		}
 		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
-		d.Write(at, half-3.4, small, layout.Middle, t.Name)
+		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60))
 		d.Keep = append(d.Keep, layout.Span{From: at - 6, To: at + 6})
 	}
 }
@@ -103,7 +104,7 @@ func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, o Optio
 		align = layout.Left
 	}
 	d.Write(x-side*9, half+5.9, small, align, fmt.Sprintf("end: cut %.1f\u00B0 off square, full line on port, dashed on starboard;", degrees(angle)))
-	d.Write(x-side*9, half+1.8, small, align, "leave the upper face "+o.plain(longer)+" longer than this one")
+	d.Write(x-side*9, half+1.8, small, align, "the upper end of the cut lies "+o.plain(longer)+" beyond this line")
 	d.Keep = append(d.Keep, layout.Span{From: x - 105, To: x + 105})
 }
 

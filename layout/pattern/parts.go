@@ -52,7 +52,7 @@ func hookPart(b frame.Breasthook) layout.Part {
 	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}}
 	box := b.Outline.Bounds()
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{X: box.Min.X * 0.45}, geometry.Point{X: box.Max.X - 4}))
-	engrave(&p, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 2}, 0, fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness))
+	engrave(&p, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 2}, 0, lettering.Clip(fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness), engraved, box.W()*0.5))
 	return p
 }
 
@@ -65,6 +65,6 @@ func thwartPart(t frame.Thwart) layout.Part {
 
 func gaugePart(g frame.Gauge) layout.Part {
 	p := layout.Part{Name: "gauge " + list(g.Names), Cut: []curve.Path{g.Outline}, Marks: g.Ticks}
-	engrave(&p, g.Middle.Add(geometry.Polar(engraved/2, -math.Pi/2)), 0, "gauge "+list(g.Names))
+	engrave(&p, g.Middle.Add(geometry.Polar(engraved/2, -math.Pi/2)), 0, lettering.Clip("gauge "+list(g.Names), engraved, 2*g.Middle.X-6))
 	return p
 }

@@ -15,7 +15,7 @@ import (
 func RibStrip(f *frame.Frame, g frame.Group, o Options) layout.Drawing {
 	r, half := g.Rib, float64(f.Design.Ribs.Width)/2
 	d := layout.Drawing{
-		Name: "rib-" + r.Name, Title: "Rib " + list(g.Names), Strip: true, Family: "Rib strips",
+		Name: "rib-" + r.Name, Title: "Rib " + list(g.Names), Family: "Rib strips",
 		Make: fmt.Sprintf("blank %s, make %d", o.plain(r.Blank), len(g.Names)),
 	}
 	shoulder, tenon, end := r.Length/2, r.Length/2+r.Tenon, r.Blank/2

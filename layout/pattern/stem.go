@@ -12,7 +12,7 @@ import (
 
 // stems returns the stem patterns: one for both ends when they are equal.
 func stems(f *frame.Frame, o Options) []layout.Drawing {
-	if f.Design.Hull.Symmetric && f.Design.Stern == nil {
+	if f.Design.EndsAlike() {
 		return []layout.Drawing{Stem(f, f.Bow, "stems", "Stems", "make 2", o)}
 	}
 	return []layout.Drawing{

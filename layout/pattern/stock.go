@@ -26,8 +26,8 @@ func shape(f *frame.Frame, o Options) []string {
 	}
 	out := []string{
 		spread + ".",
-		fmt.Sprintf("They lean out by %.0f\u00B0. Their undersides stand %s above the baseline at midship, %s at the bow, %s at the stern.",
-			degrees(g.Tilt), o.plain(s.MidZ), o.plain(s.BowZ), o.plain(s.SternZ)),
+		fmt.Sprintf("Their lean: %s. Their undersides stand %s above the baseline at midship, %s at the bow, %s at the stern.",
+			leaning(g.Tilt), o.plain(s.MidZ), o.plain(s.BowZ), o.plain(s.SternZ)),
 	}
 	for _, e := range []struct {
 		end string
@@ -54,7 +54,7 @@ func edgeSet(f *frame.Frame, o Options, end string, e hull.EdgeSet) string {
 	if share > timber.AssemblyShare {
 		return words + ". TOO MUCH to spring: laminate or cut them to the sheer."
 	}
-	return words + "."
+	return words + fmt.Sprintf(". Springing it in after marking carries the last marks %.1f mm outward.", e.EndShift(f.Gunwale.Height))
 }
 
 // stock lists the sticks to mill, with the tightest bend beside the wood's limit.

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/frame"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // Thwart draws half of the cross piece with the given index, from the middle
@@ -15,7 +16,7 @@ import (
 func Thwart(f *frame.Frame, i int, o Options) layout.Drawing {
 	t := f.Thwarts[i]
 	d := layout.Drawing{
-		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Strip: true, Family: "Thwarts and seat bars",
+		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Family: "Thwarts and seat bars",
 		Make: fmt.Sprintf("%s thick, under the gunwales; turn over on the line at 0", o.plain(t.Thickness)),
 	}
 	for _, p := range rightHalf(t.Outline) {
@@ -25,12 +26,16 @@ func Thwart(f *frame.Frame, i int, o Options) layout.Drawing {
 	b := t.Outline.Bounds()
 	d.Straight(layout.Center, 0, b.Min.Y-3, 0, b.Max.Y+3)
 	d.Straight(layout.Center, 0, 0, b.Max.X+4, 0)
-	d.Write(8, 2, head, layout.Left, t.Name)
+	d.Write(8, 2, head, layout.Left, lettering.Clip(t.Name, head, b.Max.X-60))
 	d.Write(2, b.Min.Y+2, small, layout.Left, "0")
 	d.Write(8, -2-small, small, layout.Left, "middle at "+o.plain(t.At)+", "+o.plain(t.Between)+" clear between gunwales")
 	d.Write(b.Max.X-20, b.Max.Y-4.5, small, layout.Right, "this edge forward in the boat")
+	// The ends are cut back below, because the skin falls inward there.
+	fore, aft := t.Ends()
+	d.Straight(layout.Guide, fore-t.Under, b.Max.Y, aft-t.Under, b.Min.Y)
+	d.Write(b.Max.X-20, b.Min.Y+2+row, small, layout.Right, "lower face: cut the end back to the dashed line")
 	d.Write(b.Max.X-18, 1.5, small, layout.Right, fmt.Sprintf("hole %.0f mm", t.Hole))
-	d.Write(b.Max.X-20, b.Min.Y+2, small, layout.Right, fmt.Sprintf("ease the top to the gunwales' lean of %.0f\u00B0", degrees(f.Gunwale.Tilt)))
+	d.Write(b.Max.X-20, b.Min.Y+2, small, layout.Right, fmt.Sprintf("ease the top to the gunwales' lean, %s", leaning(f.Gunwale.Tilt)))
 	d.Keep = append(d.Keep, layout.Span{From: -10, To: 110}, layout.Span{From: b.Max.X - 55, To: b.Max.X + 10})
 	return d
 }

@@ -26,11 +26,12 @@ func Notes(f *frame.Frame, o Options) []layout.Note {
 func checks(f *frame.Frame, o Options) []string {
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
+	mid := f.RibGroups[0].Rib
 	return []string{
 		"Gunwale strip, end to end along its middle line: " + o.both(g.Fore-g.Aft) + ".",
 		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, o.both(last.FromMidship-first.FromMidship)),
 		"Keel, end to end: " + o.both(f.Keel.Fore-f.Keel.Aft) + ".",
-		"Body plan, from the head of the midship rib on one side to the other, at mid-thickness: " + o.both(f.Hull.Beam) + ".",
+		fmt.Sprintf("Body plan, from the head of rib %s on one side to the other, at mid-thickness: %s.", mid.Name, o.both(2*mid.Section.HalfBreadth)),
 		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
 		"Steam and bend one rib from midship first, and hold it against the body plan, before you cut the others.",
 	}
@@ -40,12 +41,14 @@ func checks(f *frame.Frame, o Options) []string {
 func codes(f *frame.Frame, o Options) []string {
 	last := f.Gunwale.Mortises[len(f.Gunwale.Mortises)-1]
 	dy, dz := f.Gunwale.Line.Slopes(last.Station)
+	sin, cos := math.Sincos(f.Ribs[len(f.Ribs)-1].Section.Shape.Flare)
+	along := math.Asin(math.Abs(dy*sin+dz*cos) / math.Sqrt(1+dy*dy+dz*dz))
 	return []string{
-		"M, F, A: ribs. M stands at midship, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
+		"M, F, A: ribs. M stands at midship where there is one, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
 		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
 		"The gunwale strip lies on the underside of the straight stock. Mortises are " + o.plain(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + o.plain(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
 		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
-		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the boat by the sheer (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(math.Atan(math.Abs(dz)))),
+		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(along)),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
 		"Rib strips show half a rib on the flat blank, whichever face you mark, and hold what the bends add to its length. Dashed pairs of lines are the stringers' edges. Radii are to the middle of the thickness.",
 		"Gauges in the cutter's file: the outer curve lies inside the bent rib of that number, its straight end on the boat's middle line.",

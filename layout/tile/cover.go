@@ -23,7 +23,7 @@ func cover(set Set, p layout.Paper, uses []use, first int) []layout.Sheet {
 	})
 	f.section("Putting together", []string{
 		"4. Every piece names its pattern and its number. A joint carries the same code on both its pieces, \"3-4\" or \"A1-A2\". Cut along the dashed line at the joint, lay that edge on the other piece so that the halves of the crosses meet its whole crosses, and tape.",
-		"5. The small numbers along strips and tiles are distances from midship or from the baseline. A piece can be laid against a tape measure by them, so no error runs on from piece to piece.",
+		"5. Every piece says from where to where it runs, and the small numbers along its edges or marks are distances from the pattern's own zero: midship, the baseline, or the middle of a rib or thwart. So a piece can be laid against a tape measure on its own, and no error runs on.",
 		"6. Strips may be folded along the stock's edges, so that the lettering lies on its sides.",
 	})
 	f.legend()

@@ -125,7 +125,7 @@ func TestLaps(t *testing.T) {
 func TestPiecesDoNotOverlap(t *testing.T) {
 	var drawings []layout.Drawing
 	for i := range 40 {
-		d := layout.Drawing{Name: string(rune('a' + i)), Title: "Part", Strip: true}
+		d := layout.Drawing{Name: string(rune('a' + i)), Title: "Part"}
 		w, h := 30+float64(i*37%500), 12+float64(i*13%90)
 		d.Line(layout.Cut, curve.Rectangle(geometry.Box{Max: geometry.Point{X: w, Y: h}}))
 		drawings = append(drawings, d)

@@ -1,6 +1,7 @@
 package numbers
 
 import (
+	"math"
 	"slices"
 
 	"ribwright/geometry/frame"
@@ -77,6 +78,7 @@ type mortisePart struct {
 	Depth       fixed  `json:"depth_mm"`
 	Bevel       fixed  `json:"bevel_deg"`
 	Wall        fixed  `json:"wall_mm"`
+	Deep        fixed  `json:"wall_at_bottom_mm"`
 	ToNext      fixed  `json:"to_next_mm"`
 	ToScarf     fixed  `json:"to_scarf_mm"`
 }
@@ -103,7 +105,7 @@ func gather(f *frame.Frame, slug, fingerprint string, doc layout.Document) boat 
 		out.Thwarts = append(out.Thwarts, thwartOf(t))
 	}
 	for _, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
-		out.Breasthooks = append(out.Breasthooks, hookPart{b.End, outline(b.Outline), fixed(b.Thickness), deg(b.Bevel)})
+		out.Breasthooks = append(out.Breasthooks, hookPart{b.End, outline(b.Outline), fixed(b.Thickness), deg(b.Bevel), deg(math.Atan(b.Slope))})
 	}
 	return out
 }
@@ -122,7 +124,7 @@ func gunwaleOf(f *frame.Frame) gunwalePart {
 		stations = append(stations, m.Station)
 		out.Mortises = append(out.Mortises, mortisePart{
 			m.Rib, fixed(m.Station), fixed(m.FromMidship), words(m.FromMidship), fixed(m.Length), fixed(m.Width),
-			fixed(m.Depth), deg(m.Bevel), fixed(m.Wall), fixed(m.ToNext), fixed(m.ToScarf)})
+			fixed(m.Depth), deg(m.Bevel), fixed(m.Wall), fixed(m.Deep), fixed(m.ToNext), fixed(m.ToScarf)})
 	}
 	slices.Sort(stations)
 	out.Line = line(g.Line, slices.Compact(stations))

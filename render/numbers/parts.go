@@ -17,6 +17,7 @@ type ribPart struct {
 	Blank         fixed      `json:"blank_mm"`
 	Thickness     fixed      `json:"thickness_mm"`
 	Width         fixed      `json:"width_mm"`
+	Merged        bool       `json:"bottom_and_bilge_merged"`
 	HalfArcs      []arcPart  `json:"half_arcs"`
 	BendMarks     []fixed    `json:"bend_marks_mm"`
 	StringerMarks []fixed    `json:"stringer_marks_mm"`
@@ -62,6 +63,7 @@ type hookPart struct {
 	Outline   [][2]fixed `json:"outline_mm"`
 	Thickness fixed      `json:"thickness_mm"`
 	Bevel     fixed      `json:"bevel_deg"`
+	Slope     fixed      `json:"slope_deg"`
 }
 
 type skinPart struct {
@@ -84,7 +86,7 @@ func ribOf(f *frame.Frame, r frame.Rib) ribPart {
 		Rib: r.Name, Station: fixed(r.Station), HalfBreadth: fixed(r.Section.HalfBreadth), Depth: fixed(r.Section.Depth),
 		KeelHeight: fixed(r.Section.KeelZ), Length: fixed(r.Length), Correction: fixed(r.Correction), Tenon: fixed(r.Tenon),
 		Blank: fixed(r.Blank), Thickness: fixed(r.Thickness), Width: fixed(f.Design.Ribs.Width),
-		BendMarks: all(r.BendMarks), StringerMarks: all(r.StringerMarks), Tightest: fixed(r.Tightest),
+		Merged: r.Section.Merged, BendMarks: all(r.BendMarks), StringerMarks: all(r.StringerMarks), Tightest: fixed(r.Tightest),
 	}
 	for _, b := range r.Section.Half {
 		a := arcPart{Sweep: deg(b.Sweep), Length: fixed(b.Length)}
