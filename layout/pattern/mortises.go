@@ -71,7 +71,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 		}
 		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
 		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60))
-		d.Keep = append(d.Keep, layout.Span{From: at - 6, To: at + 6})
+		d.Whole = append(d.Whole, layout.Span{From: at - 4, To: at + 4})
 	}
 }
 
