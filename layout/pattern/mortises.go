@@ -48,7 +48,8 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, half float64) {
 	d.Write(x+1.5, half+5.9, small, layout.Left, measure.MM(x, 1)+" mm")
 	d.Write(x+1.5, half+1.8, small, layout.Left, measure.Sixteenths(x))
 	d.Write(x, -half-6, small, layout.Middle, "lean "+leaning(m.Bevel))
-	d.Whole = append(d.Whole, layout.Span{From: lo - 1, To: hi + 1})
+	// A joint's code stands up to 4 mm to its right, and must not lie on a slot.
+	d.Whole = append(d.Whole, layout.Span{From: lo - 5, To: hi + 1})
 	d.Keep = append(d.Keep, layout.Span{From: x - 16, To: x + 26})
 }
 
@@ -71,7 +72,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 		}
 		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
 		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60))
-		d.Whole = append(d.Whole, layout.Span{From: at - 4, To: at + 4})
+		d.Whole = append(d.Whole, layout.Span{From: at - t.Hole/2 - 5, To: at + t.Hole/2 + 1})
 	}
 }
 
