@@ -3,7 +3,6 @@ package svg_test
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -13,6 +12,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
+	"ribwright/render/rendertest"
 	"ribwright/render/svg"
 )
 
@@ -168,22 +168,9 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-// full is a writer with room for so many bytes.
-type full struct{ room int }
-
-var errFull = errors.New("no space left")
-
-func (f *full) Write(p []byte) (int, error) {
-	if len(p) > f.room {
-		return f.room, fmt.Errorf("disk: %w", errFull)
-	}
-	f.room -= len(p)
-	return len(p), nil
-}
-
 func TestFailingWriter(t *testing.T) {
 	for _, room := range []int{0, 1, 1000} {
-		if err := svg.Encode(&full{room}, everything()); !errors.Is(err, errFull) {
+		if err := svg.Encode(&rendertest.Full{Room: room}, everything()); !errors.Is(err, rendertest.ErrFull) {
 			t.Errorf("room for %d bytes: error %v, want the writer's own", room, err)
 		}
 	}
