@@ -13,7 +13,8 @@ type Group struct {
 }
 
 // groupRibs gathers ribs whose lengths, marks, half-breadths and depths differ by
-// less than tol mm from those of the group's first. It returns the groups from midship outward.
+// less than tol mm from those of the group's first. It returns the groups from
+// midship outward.
 func groupRibs(ribs []Rib, tol float64) []Group {
 	sorted := slices.Clone(ribs)
 	slices.SortStableFunc(sorted, func(a, b Rib) int {

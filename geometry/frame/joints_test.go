@@ -61,8 +61,7 @@ func TestThwartsClearTheSkin(t *testing.T) {
 			// The gunwale's lower outer corner at the thwart's own station.
 			corner := f.Gunwale.EdgeAt(w.At, f.Gunwale.Width/2, 0)
 			skin := corner.Y - w.Thickness*(low.X-under.X)/(low.Y-under.Y)
-			fore, aft := w.Ends()
-			if end := (fore+aft)/2 - w.Under; end > skin-1 {
+			if end := (w.ForeEnd+w.AftEnd)/2 - w.Under; end > skin-1 {
 				t.Errorf("%s: its lower edge reaches %.2f mm, the skin lies at %.2f", w.Name, end, skin)
 			}
 		}

@@ -22,6 +22,8 @@ type Thwart struct {
 	Length    float64 // greatest, across the boat, mm
 	Between   float64 // between the gunwales' inner lower edges at its middle, mm
 	EndCut    float64 // plan angle of the end cuts off square, radians
+	ForeEnd   float64 // how far the forward corner of an end lies from the middle line, mm
+	AftEnd    float64 // the same of the after corner
 	Under     float64 // how far its ends are cut back at the lower face, to stay clear of the skin, mm
 }
 
@@ -79,7 +81,7 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	across := g.Width/2 - edgeIn
 	aft, mid, fore := g.EdgeAt(at-half, across, 0), g.EdgeAt(at, across, 0), g.EdgeAt(at+half, across, 0)
 	out := Thwart{
-		Name: t.Name, Kind: t.Kind, At: at, Hole: pegHole, Thickness: float64(t.Thickness),
+		Name: t.Name, Kind: t.Kind, At: at, Hole: pegHole, ForeEnd: fore.Y, AftEnd: aft.Y, Thickness: float64(t.Thickness),
 		Length:  2 * math.Max(aft.Y, fore.Y),
 		Between: 2 * g.EdgeAt(at, -g.Width/2, 0).Y,
 		EndCut:  math.Atan2(math.Abs(fore.Y-aft.Y), 2*half),
@@ -93,20 +95,6 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	}
 	out.Outline = thwartOutline(fore.Y, aft.Y, half, float64(t.Waist)/2, t.Kind)
 	return out, nil
-}
-
-// Ends returns how far the forward and the after corner of an end lie from the
-// middle line, mm.
-func (t Thwart) Ends() (fore, aft float64) {
-	box := t.Outline.Bounds()
-	for _, s := range t.Outline {
-		if p := s.Start(); p.X > 0 && p.Y == box.Max.Y {
-			fore = math.Max(fore, p.X)
-		} else if p.X > 0 && p.Y == box.Min.Y {
-			aft = math.Max(aft, p.X)
-		}
-	}
-	return fore, aft
 }
 
 // thwartOutline draws the cross piece: ends cut to the gunwales, full width
