@@ -45,7 +45,7 @@ func drawLane(d *layout.Drawing, f *frame.Frame, o Options, y float64, batten st
 			d.Write(x+1, y-3.8, small, layout.Left, f.Ribs[i].Name)
 			continue
 		}
-		d.Write(x+1, y-3.8, small, layout.Left, batten+" "+f.Ribs[i].Name+"  "+o.plain(x))
+		d.Write(x+1, y-3.8, small, layout.Left, batten+" "+f.Ribs[i].Name+" "+o.plain(x))
 		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 34})
 	}
 }

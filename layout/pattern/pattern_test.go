@@ -237,3 +237,51 @@ func inside(p geometry.Point, outline curve.Path) bool {
 	}
 	return in
 }
+
+// TestStemPattern checks what places a stem in the boat and in the board: its
+// waterline at the designed height, the station of its toe, grain, shelf, keel
+// joint and a cross for every stringer.
+func TestStemPattern(t *testing.T) {
+	f := build(t, "river")
+	d := Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", Options{})
+	said := words(d)
+	for _, w := range []string{"waterline, 115.0 mm up", fmt.Sprintf("station %.1f mm", f.Bow.ToeX), "grain", "gunwales rest", "keel butts", "24.0 mm thick", "make 1", "S1", "S4"} {
+		if !strings.Contains(said, w) {
+			t.Errorf("the stem does not say %q: %s", w, said)
+		}
+	}
+	b := f.Bow.Outline.Bounds()
+	if !drawn(d, geometry.Point{X: b.Center().X, Y: 115}) || !drawn(d, geometry.Point{X: f.Bow.ToeX, Y: 100}) {
+		t.Error("the waterline or the station line is not drawn in its place")
+	}
+	for _, l := range f.Bow.Landings {
+		if !inside(l.At, f.Bow.Outline) || !drawn(d, l.At) {
+			t.Errorf("a stringer's cross at %v is off the wood or not drawn", l.At)
+		}
+	}
+}
+
+// TestStoryStick checks that every lane has a tick for every rib and for both
+// ends, and names its rib with the distance.
+func TestStoryStick(t *testing.T) {
+	f := build(t, "river")
+	d := Battens(f, Options{})
+	said := words(d)
+	lanes := [][]float64{}
+	for i := len(f.Stringers) - 1; i >= 0; i-- {
+		lanes = append(lanes, append([]float64{f.Stringers[i].Aft, f.Stringers[i].Fore}, f.Stringers[i].RibMarks...))
+	}
+	lanes = append(lanes, append([]float64{f.Keel.Aft, f.Keel.Fore}, f.Keel.RibMarks...))
+	for i, marks := range lanes {
+		for _, x := range marks {
+			if !drawn(d, geometry.Point{X: x, Y: -float64(i)*laneHigh - 2}) {
+				t.Errorf("lane %d has no tick at %.2f mm", i, x)
+			}
+		}
+	}
+	for _, w := range []string{"S4 F5 ", "keel M 0.0 mm", "S1 after end ", "keel forward end "} {
+		if !strings.Contains(said, w) {
+			t.Errorf("the stick does not say %q", w)
+		}
+	}
+}

@@ -31,8 +31,7 @@ func Thwart(f *frame.Frame, i int, o Options) layout.Drawing {
 	d.Write(8, -2-small, small, layout.Left, "middle at "+o.plain(t.At)+", "+o.plain(t.Between)+" clear between gunwales")
 	d.Write(b.Max.X-20, b.Max.Y-4.5, small, layout.Right, "this edge forward in the boat")
 	// The ends are cut back below, because the skin falls inward there.
-	fore, aft := t.Ends()
-	d.Straight(layout.Guide, fore-t.Under, b.Max.Y, aft-t.Under, b.Min.Y)
+	d.Straight(layout.Guide, t.ForeEnd-t.Under, b.Max.Y, t.AftEnd-t.Under, b.Min.Y)
 	d.Write(b.Max.X-20, b.Min.Y+2+row, small, layout.Right, "lower face: cut the end back to the dashed line")
 	d.Write(b.Max.X-18, 1.5, small, layout.Right, fmt.Sprintf("hole %.0f mm", t.Hole))
 	d.Write(b.Max.X-20, b.Min.Y+2, small, layout.Right, fmt.Sprintf("ease the top to the gunwales' lean, %s", leaning(f.Gunwale.Tilt)))
