@@ -70,6 +70,9 @@ func checkView(v layout.View) error {
 	return nil
 }
 
+// CheckDrawing is CheckDocument for a single drawing.
+func CheckDrawing(d layout.Drawing) error { return checkInk(d.Strokes, d.Texts) }
+
 // CheckPlate is CheckDocument for a plate, on which parts may be turned.
 func CheckPlate(p layout.Plate) error {
 	if !usable(geometry.Point{X: p.W, Y: p.H}, p.Check.Min, p.Check.Max) || p.W <= 0 || p.H <= 0 {

@@ -56,7 +56,8 @@ func Encode(w io.Writer, p layout.Plate) error {
 
 type encoder struct {
 	svg  *svg.SVG
-	high float64
+	left float64 // x of the picture's left edge
+	high float64 // y of its upper edge
 }
 
 // style is written on every path, because importers pass over inherited ones.
@@ -110,13 +111,17 @@ func (e *encoder) letters(t layout.Text, m geometry.Affine) {
 	}
 }
 
-// path writes one path of lines and cubics; arcs become cubics, which every
+// path writes one path in the cutter's style, unless it is too small to draw.
+func (e *encoder) path(p curve.Path) {
+	if !pointlike(p) {
+		e.svg.Path(e.data(p), style())
+	}
+}
+
+// data writes a path of lines and cubics; arcs become cubics, which every
 // importer reads the same way. A closed path ends to the digit where it starts,
 // so that closing it adds no side a cutter would stutter on.
-func (e *encoder) path(p curve.Path) {
-	if pointlike(p) {
-		return
-	}
+func (e *encoder) data(p curve.Path) string {
 	closed, last := p.Closed(), len(p)-1
 	for closed && last > 0 && pointlike(p[last:last+1]) {
 		last--
@@ -147,7 +152,7 @@ func (e *encoder) path(p curve.Path) {
 	if closed {
 		d.WriteString("Z")
 	}
-	e.svg.Path(d.String(), style())
+	return d.String()
 }
 
 // pointlike reports whether a path is too small to draw.
@@ -161,7 +166,7 @@ func (e *encoder) cubic(d *strings.Builder, c curve.Cubic, end string) {
 	d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + end)
 }
 
-// at writes a place with y down from the plate's upper edge.
+// at writes a place as x and y down from the upper left corner.
 func (e *encoder) at(q geometry.Point) string {
-	return render.Number(q.X, decimals) + "," + render.Number(e.high-q.Y, decimals)
+	return render.Number(q.X-e.left, decimals) + "," + render.Number(e.high-q.Y, decimals)
 }

@@ -1,0 +1,80 @@
+package svg
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	svg "github.com/ajstarks/svgo/float"
+
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+	"ribwright/render"
+)
+
+// air is left round a figure, mm.
+const air = 3
+
+// EncodeFigure writes a drawing to be looked at, not cut: a curve, a profile, a
+// stack of boats. One unit is one millimetre as drawn; about says in words what
+// is to be seen, for those who cannot see it.
+//
+// Errors: a drawing with nothing in it, a number that is no place, or the
+// writer's own error. Nothing is written unless all is made.
+func EncodeFigure(w io.Writer, d layout.Drawing, about string) error {
+	b := d.Bounds()
+	if b.Empty() {
+		return errors.New("a figure with nothing in it")
+	}
+	if err := render.CheckDrawing(d); err != nil {
+		return err
+	}
+	b = b.Grow(air)
+	var out bytes.Buffer
+	c := svg.New(&out)
+	c.Decimals = decimals
+	c.StartviewUnit(b.W(), b.H(), "mm", 0, 0, b.W(), b.H())
+	c.Title(lettering.Safe(d.Title))
+	c.Desc(lettering.Safe(about))
+	e := &encoder{svg: c, left: b.Min.X, high: b.Max.Y}
+	for _, s := range d.Strokes {
+		if !pointlike(s.Path) {
+			c.Path(e.data(s.Path), penStyle(s.Pen))
+		}
+	}
+	for _, t := range d.Texts {
+		e.figureText(t)
+	}
+	c.End()
+	_, err := w.Write(out.Bytes())
+	return err
+}
+
+// penStyle gives a line the weight and dash it has on paper.
+func penStyle(p layout.Pen) string {
+	style := fmt.Sprintf(`fill="none" stroke="#000000" stroke-width="%s"`, render.Number(p.Width(), 3))
+	if p.Dash() == nil {
+		return style
+	}
+	var dash []string
+	for _, d := range p.Dash() {
+		dash = append(dash, render.Number(d, 3))
+	}
+	return style + fmt.Sprintf(` stroke-dasharray="%s"`, strings.Join(dash, " "))
+}
+
+// figureText writes lettering as text, which a screen shows sharp and a reader
+// can search; its height is that of capitals.
+func (e *encoder) figureText(t layout.Text) {
+	anchor := [...]string{"start", "middle", "end"}[t.Align]
+	style := fmt.Sprintf(`font-family="Helvetica, Arial, sans-serif" font-size="%s" text-anchor="%s"`,
+		render.Number(t.Height/lettering.CapHeight, 3), anchor)
+	x, y := t.At.X-e.left, e.high-t.At.Y
+	if t.Angle != 0 {
+		style += fmt.Sprintf(` transform="rotate(%s %s %s)"`, render.Number(-t.Angle*180/math.Pi, 3), render.Number(x, 3), render.Number(y, 3))
+	}
+	e.svg.Text(x, y, t.Words, style)
+}

@@ -1,0 +1,56 @@
+package svg
+
+import (
+	"bytes"
+	"encoding/xml"
+	"io"
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+)
+
+// TestFigure checks that a figure holds the drawing's lines and words at their
+// places, y down, with the weight and dash of each pen, and stays well formed
+// whatever the words are.
+func TestFigure(t *testing.T) {
+	d := layout.Drawing{Title: `A <b> & "c"`}
+	d.Straight(layout.Cut, -20, 0, 40, 0)
+	d.Line(layout.Guide, curve.Circle(geometry.Point{X: 20, Y: 10}, 10))
+	d.Write(0, 5, 3, layout.Middle, `5 < 6 & "rib"`)
+	d.WriteAt(geometry.Point{X: 5, Y: 5}, 3, math.Pi/2, layout.Left, "up")
+	var b bytes.Buffer
+	if err := EncodeFigure(&b, d, "a line & a circle"); err != nil {
+		t.Fatal(err)
+	}
+	out := b.String()
+	for dec := xml.NewDecoder(strings.NewReader(out)); ; {
+		if _, err := dec.Token(); err == io.EOF {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+	}
+	// The box is (-20, 0) to (40, 20) with 3 mm of air: the line lies 23 mm down.
+	for _, want := range []string{`width="66.0000mm"`, `d="M3,23L63,23"`, `stroke-width="0.35"`, `stroke-dasharray="2.5 1.5"`,
+		"A &lt;b&gt; &amp;", "5 &lt; 6 &amp;", `rotate(-90 28 18)`, `text-anchor="middle"`, "a line &amp; a circle"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("no %s in\n%s", want, out)
+		}
+	}
+}
+
+// TestFigureRefused: nothing to draw, or a place that is none.
+func TestFigureRefused(t *testing.T) {
+	var nowhere layout.Drawing
+	nowhere.Straight(layout.Cut, 0, 0, math.NaN(), 1)
+	for name, d := range map[string]layout.Drawing{"empty": {}, "nowhere": nowhere} {
+		var b bytes.Buffer
+		if err := EncodeFigure(&b, d, ""); err == nil || b.Len() > 0 {
+			t.Errorf("%s: error %v, %d bytes", name, err, b.Len())
+		}
+	}
+}
