@@ -52,7 +52,8 @@ type Laid struct {
 // Lay cuts the drawings to sheet size, packs the pieces on sheets and dresses
 // them. Small pieces share sheets; tiles without ink are left out; the first
 // sheets say what is here and how to use it. Of several ways to lay the paper,
-// to cut and to pack, the one with the fewest sheets is taken.
+// to cut and to pack, the one with the fewest sheets is taken; on a roll the one with
+// the fewest joints.
 //
 // Returns: a document in which every view shows its frame at full size, times
 // the document's stretch.

@@ -86,7 +86,7 @@ func (s side) crossPlaces() []geometry.Point {
 // how wide a sheet is for patterns, mm.
 func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, room float64) {
 	f := m.Apply(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
-	write(s, f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, p.wide(room)))
+	s.Write(f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, p.wide(room)))
 	for _, j := range p.sides() {
 		for _, at := range j.crossPlaces() {
 			drawCross(s, m.Apply(at))
@@ -99,8 +99,8 @@ func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, room 
 }
 
 func drawCross(s *layout.Sheet, at geometry.Point) {
-	line(s, layout.Tick, at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))
-	line(s, layout.Tick, at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))
+	s.Line(layout.Tick, at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))
+	s.Line(layout.Tick, at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))
 	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Circle(at, crossCircle)})
 }
 
@@ -109,7 +109,7 @@ func drawCross(s *layout.Sheet, at geometry.Point) {
 func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
 	a, b := j.from, j.to
 	if j.trim {
-		line(s, layout.Guide, m.Apply(a), m.Apply(b))
+		s.Line(layout.Guide, m.Apply(a), m.Apply(b))
 	}
 	first, second := p.name(), j.other
 	if j.trim {
@@ -172,12 +172,12 @@ func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) 
 	}
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
 		at := geometry.Point{X: i * step, Y: c.Min.Y}
-		line(s, layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{Y: 3})))
+		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{Y: 3})))
 		number(at, i)
 	}
 	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8; i++ {
 		at := geometry.Point{X: c.Min.X, Y: i * step}
-		line(s, layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{X: 3})))
+		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{X: 3})))
 		number(at, i)
 	}
 }

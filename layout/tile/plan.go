@@ -22,9 +22,23 @@ type plan struct {
 	fronts   int // sheets that the words at the beginning begin on
 }
 
+// beats reports whether a plan takes fewer sheets than another, or as many with
+// fewer joints to tape. On a roll joints count first: long pieces are what a roll
+// is for. Anything beats no plan at all.
+func (p plan) beats(q plan) bool {
+	if q.count == 0 {
+		return true
+	}
+	sheets, joints := cmp.Compare(p.count, q.count), cmp.Compare(len(p.pieces), len(q.pieces))
+	if p.sheet.Size.Roll {
+		return cmp.Or(joints, sheets) < 0
+	}
+	return cmp.Or(sheets, joints) < 0
+}
+
 // bestPlan tries the ways a sheet can lie, two ways to cut and three orders
-// to pack, and returns the plan with the fewest sheets; of equals the first, which
-// cuts evenly and keeps pieces in order.
+// to pack, and returns the plan that beats all; of equals the first, which cuts
+// evenly and keeps pieces in order.
 func bestPlan(set Set, o Options) (plan, error) {
 	var best plan
 	var first error
@@ -34,7 +48,7 @@ func bestPlan(set Set, o Options) (plan, error) {
 			first = cmp.Or(first, err)
 			continue
 		}
-		if p := bestLaid(set, sheet); best.count == 0 || p.count < best.count {
+		if p := bestLaid(set, sheet); p.beats(best) {
 			best = p
 		}
 	}
@@ -55,7 +69,7 @@ func (w Way) Lying() []bool {
 	return []bool{true, false}
 }
 
-// bestLaid returns the plan with the fewest sheets for paper that lies one way.
+// bestLaid returns the best plan for paper that lies one way.
 func bestLaid(set Set, sheet paper.Sheet) plan {
 	var best plan
 	for _, long := range []bool{false, true} {
@@ -64,7 +78,7 @@ func bestLaid(set Set, sheet paper.Sheet) plan {
 			p.pieces = append(p.pieces, cut(&set.Drawings[i], p.room.W(), p.room.H()-captionHigh, long)...)
 		}
 		for _, order := range [][]int{inOrder(p.pieces), tallFirst(p.pieces), wideFirst(p.pieces)} {
-			if q := p.packed(set, order); best.count == 0 || q.count < best.count {
+			if q := p.packed(set, order); q.beats(best) {
 				best = q
 			}
 		}
