@@ -139,3 +139,6 @@ func (m *Model) held(s Setting) (band, error) {
 	}
 	return f, nil
 }
+
+// RibStiffness returns the stiffness of the heads of rib i, N per mm of opening.
+func (m *Model) RibStiffness(i int) float64 { return m.ribs[i].Stiffness }

@@ -75,7 +75,7 @@ func Defaults() *Design {
 			Trim: 12, Tolerance: 1,
 		},
 		Skin:    Skin{Thickness: 0.6, Mass: 600},
-		Bending: Bending{Moisture: 23, Springback: 0.1, GlueCreep: 1},
+		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
 	}
 }
 
