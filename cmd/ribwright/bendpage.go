@@ -21,8 +21,7 @@ func (b *bending) page(units measure.System) string {
 	b.gunwales(&w, units)
 	b.forces(&w)
 	b.beams(&w)
-	w.WriteString("\nLimits of steamed bends are from memory, stresses are for clear, straight wood:\n" +
-		"bend one rib first. Steam scalds; vent the box and wear gauntlets.\n" + caution)
+	says(&w, "\nLimits of steamed bends are from memory, stresses are for clear, straight wood: bend one rib first. Steam scalds: vent the box and wear gauntlets. "+strings.TrimSpace(caution))
 	return w.String()
 }
 
@@ -42,7 +41,7 @@ func (b *bending) verdicts(w *strings.Builder) {
 			}
 		}
 	}
-	w.WriteString("r/t is the inner radius over the thickness, on the form for ribs: more is easier.\n" +
+	w.WriteString("r/t is the inner radius over thickness, for ribs on the form: more is easier.\n" +
 		"N/mm2 is a stress: less is easier. \"Dry, eases\" lies between what wood bears for\n" +
 		"years and what it is bent to once: such a part gives up some of its spring.\n")
 }
@@ -76,6 +75,17 @@ func percent(v float64) string {
 	return fmt.Sprintf("%+.0f%%", 100*v)
 }
 
+// says writes a paragraph at 80 columns, after an empty line when it begins with
+// one.
+func says(w *strings.Builder, text string) {
+	if strings.HasPrefix(text, "\n") {
+		w.WriteString("\n")
+	}
+	for _, line := range wrapped(text, 80) {
+		w.WriteString(line + "\n")
+	}
+}
+
 // wrapped cuts text into lines of at most wide letters, between words.
 func wrapped(text string, wide int) []string {
 	var lines []string
@@ -95,13 +105,10 @@ func wrapped(text string, wide int) []string {
 // ribTable says how each rib is bent and what it is relaxed to.
 func (b *bending) ribTable(w *strings.Builder, units measure.System) {
 	d := b.report.Frame.Design
-	fmt.Fprintf(w, "\nRIBS: %s, steam %.0f minutes at %.0f %% moisture; forms for %.0f %% springback.\n",
-		b.report.Boat.Ribs.Name, b.report.Ribs[0].Minutes, d.Bending.Moisture, 100*d.Bending.Springback)
-	for _, line := range b.moisture() {
-		w.WriteString(line + "\n")
-	}
+	says(w, fmt.Sprintf("\nRIBS: %s, steam %.0f minutes at %.0f %% moisture; forms are for %.0f %% of springback. %s",
+		b.report.Boat.Ribs.Name, b.report.Ribs[0].Minutes, d.Bending.Moisture, 100*d.Bending.Springback, b.moisture()))
 	fmt.Fprintf(w, "Widths between the heads and radii are to the middle of the thickness, %s.\n", yesNo(units == measure.Imperial, "inches", "mm"))
-	fmt.Fprintf(w, "%-5s %10s %10s %7s %7s  %s\n", "rib", "in place", "relax to", "push N", "N/mm2", "radius of the form, from the keel out")
+	fmt.Fprintf(w, "%-5s %10s %10s %7s %7s  %s\n", "rib", "in place", "relax to", "push N", "N/mm2", "form radius, from the keel out")
 	for i, r := range b.report.Ribs {
 		relax := "-"
 		if r.Relax > 0 {
@@ -111,14 +118,14 @@ func (b *bending) ribTable(w *strings.Builder, units measure.System) {
 		for _, a := range r.Arcs {
 			arcs = append(arcs, a.Name+" "+radius(a.Form, units))
 		}
-		fmt.Fprintf(w, "%-5s %10s %10s %7.1f %7.1f  %s\n", r.Name, short(2*b.report.Frame.Ribs[i].Section.HalfBreadth, units), relax,
-			nought(r.Push, 0.05), b.report.Boat.RibStress(i, r.Push), strings.Join(arcs, ", "))
+		fmt.Fprintf(w, "%-5s %10s %10s %7s %7.1f  %s\n", r.Name, short(2*b.report.Frame.Ribs[i].Section.HalfBreadth, units), relax,
+			tenths(r.Push), b.report.Boat.RibStress(i, r.Push), strings.Join(arcs, ", "))
 	}
 }
 
 // moisture warns of stock too dry for its bends, and says how far the ribs shrink
 // in their mortises.
-func (b *bending) moisture() []string {
+func (b *bending) moisture() string {
 	d, wood := b.report.Frame.Design, b.report.Boat.Ribs
 	least := 0.0
 	for _, r := range b.report.Ribs {
@@ -126,15 +133,15 @@ func (b *bending) moisture() []string {
 			least = math.Max(least, timber.LeastMoisture(a.Band))
 		}
 	}
-	var out []string
+	words := ""
 	if d.Bending.Moisture < least {
-		out = append(out, fmt.Sprintf("Such bends want stock of at least %.0f %%: soak it, or take air-dried stock.", least))
+		words = fmt.Sprintf("Such bends want stock of at least %.0f %%: soak it, or take air-dried stock. ", least)
 	}
 	if wood.Tangential > 0 && d.Bending.Moisture > timber.ServiceMoisture {
 		t := timber.Shrink(float64(d.Ribs.Thickness), wood.Tangential, d.Bending.Moisture, timber.ServiceMoisture)
-		out = append(out, fmt.Sprintf("Drying to %.0f %% they shrink up to %.2f mm in thickness (%s): fit them dry.", timber.ServiceMoisture, t, wood.Movement))
+		words += fmt.Sprintf("Drying to %.0f %% they shrink up to %.2f mm in thickness (%s): fit them dry.", timber.ServiceMoisture, t, wood.Movement)
 	}
-	return out
+	return words
 }
 
 // short writes a length for a column.
@@ -156,12 +163,12 @@ func radius(mm float64, units measure.System) string {
 func (b *bending) gunwales(w *strings.Builder, units measure.System) {
 	g, d := b.report.Gunwale, b.report.Frame.Design
 	unit := yesNo(units == measure.Imperial, " in", " mm")
-	fmt.Fprintf(w, "\nGUNWALES: %s, %d plies, glued %s; tightest radius %s%s at station %.0f mm.\n", b.report.Boat.Wood.Name, d.Gunwale.Plies, glued(d), radius(g.Radius, units), unit, g.At)
+	words := fmt.Sprintf("\nGUNWALES: %s, %d plies, glued %s; tightest radius %s%s, at station %.0f mm. ", b.report.Boat.Wood.Name, d.Gunwale.Plies, glued(d), radius(g.Radius, units), unit, g.At)
 	if d.Gunwale.Plies > 1 {
-		fmt.Fprintf(w, "Plies are %.1f mm and lose %.0f %% of a form's curve: a form for the designed curve\nhas a radius of %s%s there, and everywhere %.3f of the gunwale's own.\n", float64(d.Gunwale.Width)/float64(d.Gunwale.Plies),
-			100*b.report.Boat.Back(), radius(g.Form, units), unit, 1-b.report.Boat.Back())
+		words += fmt.Sprintf("Plies are %.1f mm and lose %.0f %% of a form's curve: a form for the designed curve has a radius of %s%s there, and everywhere %.3f of the gunwale's own. ",
+			float64(d.Gunwale.Width)/float64(d.Gunwale.Plies), 100*b.report.Boat.Back(), radius(g.Form, units), unit, 1-b.report.Boat.Back())
 	}
-	fmt.Fprintf(w, "By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold\nthe rest. At rest they bear %.1f N/mm2 in plan and %.1f from edge-set, of %.0f.\n",
+	words += fmt.Sprintf("By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold the rest. At rest they bear %.1f N/mm2 in plan and %.1f from edge-set; the wood breaks at about %.0f. ",
 		100*b.report.Boat.Glue.Kept, g.Rest.Plan, g.Rest.Edge, b.report.Boat.Wood.MOR)
 	least := b.report.Slots[0]
 	for _, s := range b.report.Slots {
@@ -169,7 +176,7 @@ func (b *bending) gunwales(w *strings.Builder, units measure.System) {
 			least = s
 		}
 	}
-	fmt.Fprintf(w, "A mortise leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way.\n", 100*least.Flat, 100*least.Tall)
+	says(w, words+fmt.Sprintf("A mortise leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way.", 100*least.Flat, 100*least.Tall))
 }
 
 func glued(d *design.Design) string {
@@ -201,9 +208,7 @@ func (b *bending) forces(w *strings.Builder) {
 	w.WriteString("\nCROSS PIECES: force in N, + pushes the gunwales apart, - holds them together.\n" +
 		"Ribs unset are as wide as their places before fitting; neutral is \"relax to\".\n")
 	if b.report.Boat.Why != nil {
-		for _, line := range wrapped("There is no neutral set: "+b.report.Boat.Why.Error()+".", 78) {
-			w.WriteString(line + "\n")
-		}
+		says(w, "There is no neutral set: "+b.report.Boat.Why.Error()+".")
 	}
 	fmt.Fprintf(w, "%-26s %-10s %6s", "cross piece", "code", "at mm")
 	b.heads(w)
@@ -223,10 +228,19 @@ func (b *bending) heads(w *strings.Builder) {
 	w.WriteString("\n")
 }
 
-// force writes a force, idle when it is less than a cross piece weighs.
+// force writes a force, idle when there is none to speak of.
 func force(v float64) string {
+	if s := tenths(v); s != "0" {
+		return s
+	}
+	return "idle"
+}
+
+// tenths writes a signed number to a tenth, plain 0 for what would be lettered as
+// one.
+func tenths(v float64) string {
 	if math.Abs(v) < 0.05 {
-		return "idle"
+		return "0"
 	}
 	return fmt.Sprintf("%+.1f", v)
 }
@@ -239,24 +253,9 @@ func clipTo(s string, n int) string {
 	return lettering.Safe(s)
 }
 
-// nought is v, or plain 0 where it would be lettered as one, so that no minus
-// stands before it.
-func nought(v, under float64) float64 {
-	if math.Abs(v) < under {
-		return 0
-	}
-	return v
-}
-
 // beams lists how far the beam is off the design, and moves, at every rib.
 func (b *bending) beams(w *strings.Builder) {
-	out := strings.Join(b.without.Names, ", ")
-	if out == "" {
-		out = "nothing"
-	}
-	for _, line := range wrapped("BEAM: mm off the design with everything in, and by how much it moves when these come out: "+out+".", 78) {
-		w.WriteString(line + "\n")
-	}
+	says(w, "\nBEAM: mm off the design with everything in, and by how much it moves without "+b.without.String()+".")
 	fmt.Fprintf(w, "%-6s %7s", "", "")
 	for _, c := range b.columns() {
 		fmt.Fprintf(w, " %19s", c)
@@ -269,7 +268,7 @@ func (b *bending) beams(w *strings.Builder) {
 	for _, r := range b.report.Frame.Ribs {
 		fmt.Fprintf(w, "%-6s %+7.0f", r.Name, r.Station)
 		for _, t := range b.trials {
-			fmt.Fprintf(w, " %+9.1f %+9.1f", nought(t.Off(r.Station), 0.05), nought(t.Moved(r.Station), 0.05))
+			fmt.Fprintf(w, " %9s %9s", tenths(t.Off(r.Station)), tenths(t.Moved(r.Station)))
 		}
 		w.WriteString("\n")
 	}

@@ -12,6 +12,7 @@ type Without struct {
 	Names  []string // of what is out, in the order of the boat
 	ribs   map[int]bool
 	struts map[int]bool
+	all    int // cross pieces of the boat
 }
 
 // Code returns what the cross piece with the number i, from 0, is called in a
@@ -25,7 +26,7 @@ func Code(i int) string { return fmt.Sprintf("thwart-%d", i+1) }
 // and hyphens within names do not matter.
 // Errors: a word that fits nothing in this boat, with what would.
 func (b *Boat) Choose(words []string) (*Without, error) {
-	out := &Without{ribs: map[int]bool{}, struts: map[int]bool{}}
+	out := &Without{ribs: map[int]bool{}, struts: map[int]bool{}, all: len(b.Frame.Thwarts)}
 	for _, w := range words {
 		if !b.pick(out, plain(w)) {
 			return nil, fmt.Errorf("nothing in this boat is called %q; accepted: %s", clip(w), b.accepted())
@@ -103,3 +104,15 @@ func clip(s string) string {
 
 // Struts reports whether the cross piece with the number i is out.
 func (w *Without) Struts(i int) bool { return w.struts[i] }
+
+// String names what is out: all the cross pieces by one word, when it is just
+// them.
+func (w *Without) String() string {
+	switch {
+	case len(w.Names) == 0:
+		return "nothing"
+	case len(w.ribs) == 0 && len(w.struts) == w.all && w.all > 1:
+		return "any cross piece"
+	}
+	return strings.Join(w.Names, "; ")
+}

@@ -22,6 +22,7 @@ type Rib struct {
 
 // Arc is one bend of a rib. Radii are at mid-thickness, mm.
 type Arc struct {
+	Bend         int     // its number in the half section
 	Name         string  // bottom, bilge, side (bottom and bilge in one), topside
 	Radius       float64 // in the boat
 	Free         float64 // standing free, relaxed; +Inf when straight
@@ -64,7 +65,7 @@ func (r *Report) ribs() {
 
 func (r *Report) arc(i, j int, name string, b curve.Bend) Arc {
 	t, d := r.Frame.Ribs[i].Thickness, r.Frame.Design
-	a := Arc{Name: name, Radius: b.Radius, Free: r.Boat.FreeRadius(i, j, r.AtRest.Ribs[i])}
+	a := Arc{Bend: j, Name: name, Radius: b.Radius, Free: r.Boat.FreeRadius(i, j, r.AtRest.Ribs[i])}
 	a.Form = timber.FormRadius(a.Free, d.Bending.Springback)
 	a.Ratio = (a.Radius - t/2) / t
 	a.OnForm = math.Min(a.Ratio, (a.Form-t/2)/t)

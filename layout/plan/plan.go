@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // Sizes of the figure, mm.
@@ -29,30 +30,17 @@ func Figure(title string, b *balance.Boat, w *balance.Without, trials []balance.
 	f.factor = exaggeration(trials, f.scale)
 	f.d = layout.Drawing{Name: "balance", Title: title + ": plan shape before and after"}
 	low := 0.0
-	f.write(aft, low, head, title+", plan shape: dashed with all members in, solid without "+without(w))
+	f.write(aft, low, head, title+", plan shape of the gunwales")
+	low -= row * 1.2
+	f.write(aft, low, small, lettering.Clip("Dashed with all members in, solid without "+w.String()+".", small, long))
 	low -= row
 	f.write(aft, low, small, fmt.Sprintf("Drawn at 1 to %.0f; changes of shape are exaggerated %.0f times. Bow to the right. Forces in newtons: + a strut, - a tie.", 1/f.scale, f.factor))
+	low -= row
+	f.write(aft, low, small, "Ticks at the ribs are their push on the gunwales, 0.6 mm for 1 N, outward from the gunwale; inward they pull.")
 	for _, t := range trials {
 		low = f.plan(t, low-row*1.6, miss)
 	}
 	return f.d
-}
-
-func without(w *balance.Without) string {
-	if len(w.Names) == 0 {
-		return "nothing"
-	}
-	out := ""
-	for i, n := range w.Names {
-		if i > 0 {
-			out += ", "
-		}
-		if len(out) > 80 {
-			return out + fmt.Sprintf("%d more", len(w.Names)-i)
-		}
-		out += n
-	}
-	return out
 }
 
 // exaggeration is the roundest factor of 1, 2, 5, 10 and so on that draws the
@@ -157,7 +145,7 @@ func (f *figure) strut(at, force float64, out bool, in *balance.State, middle fl
 			f.arrow(x, middle+side*half*0.92, side*math.Copysign(1, force))
 		}
 	}
-	f.d.WriteAt(geometry.Point{X: x - 1, Y: middle}, small, math.Pi/2, layout.Middle, newtons(force))
+	f.d.WriteAt(geometry.Point{X: x - 1, Y: middle + half*0.45}, small, math.Pi/2, layout.Middle, newtons(force))
 }
 
 // idle is the force in N under which a cross piece is said to carry nothing:
@@ -204,6 +192,6 @@ func (f *figure) moves(t balance.Trial, low float64) float64 {
 	if math.Abs(most) >= 0.05 {
 		words = fmt.Sprintf("Largest change of beam when they come out: %+.1f mm at station %+.0f mm.", most, at)
 	}
-	f.write(aft, low, small, words+" Ticks at the ribs: their push on the gunwales, 0.6 mm for 1 N, outward from the gunwale.")
+	f.write(aft, low, small, words)
 	return low
 }

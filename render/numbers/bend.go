@@ -153,8 +153,7 @@ func bentRibOf(r *bend.Report, i int) bentRib {
 	out := bentRib{Rib: rib.Name, Station: fixed(from.Station), Width: fixed(2 * from.Section.HalfBreadth), Push: fixed(rib.Push),
 		Stiffness: fixed(r.Boat.Model.RibStiffness(i)), Stress: fixed(r.Boat.RibStress(i, rib.Push)), Steam: fixed(math.Round(rib.Minutes)), Arcs: []bentArc{}}
 	if rib.Relax > 0 {
-		relax := fixed(rib.Relax)
-		out.Relax = &relax
+		out.Relax = known(rib.Relax)
 	}
 	for _, a := range rib.Arcs {
 		out.Arcs = append(out.Arcs, bentArc{a.Name, fixed(a.Radius), fixed(a.Free), fixed(a.Form), fixed(a.Ratio), fixed(a.OnForm), fixed(100 * a.Outer), fixed(100 * a.Inner)})
