@@ -199,12 +199,24 @@ func (b *Boat) RibStress(i int, push float64) float64 {
 
 // FreeRadius returns the radius that bend j of rib i has when the rib stands free
 // in the neutral set, mm at mid-thickness; +Inf when it would be straight or bent
-// the other way. In its place the rib is pinched by P, which bends it by P m/(E I)
-// more, m the height of its head above the place: the mean over the bend is used.
+// the other way.
+//
+// How: in its place the rib is pinched by P, which bends it by P m/(E I) more, m
+// the height of its head above the place. A form has plain arcs and straight runs
+// that stay straight, so each bend takes the mean of m over it, and all together
+// are scaled so that they make the whole opening, P Give/(E I).
 func (b *Boat) FreeRadius(i, j int, push float64) float64 {
-	l := legs(b.Frame.Ribs[i].Section.Half)[j]
-	free := 1/l.bend.Radius - push*l.moment(1)/l.bend.Length/b.ribStiff()
-	if l.bend.Radius == 0 || free <= 0 {
+	parts := legs(b.Frame.Ribs[i].Section.Half)
+	whole, bends := 0.0, 0.0
+	for _, l := range parts {
+		whole += l.moment(2)
+		if l.bend.Radius > 0 {
+			bends += l.moment(1) * l.moment(1) / l.bend.Length
+		}
+	}
+	l := parts[j]
+	free := 1/l.bend.Radius - push*l.moment(1)/l.bend.Length/b.ribStiff()*whole/bends
+	if l.bend.Radius == 0 || !(free > 0) {
 		return math.Inf(1)
 	}
 	return 1 / free
