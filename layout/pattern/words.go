@@ -18,6 +18,7 @@ func Notes(f *frame.Frame, o Options) []layout.Note {
 		{Heading: "Cautions", Lines: cautions()},
 		{Heading: "Shape to hold", Lines: shape(f, o)},
 		{Heading: "Stock", Lines: stock(f, o)},
+		{Heading: "Bending", Lines: setting(f, o)},
 	}
 }
 
