@@ -76,6 +76,7 @@ func Defaults() *Design {
 		},
 		Skin:    Skin{Thickness: 0.6, Mass: 600},
 		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
+		Stock:   Stock{Kerf: 3},
 	}
 }
 
@@ -88,6 +89,7 @@ func (d *Design) settle(given func(key string) bool) {
 	emptied(&d.Gunwale.Scarfs)
 	emptied(&d.Stringers.At)
 	emptied(&d.Woods)
+	emptied(&d.Stock.Boards)
 	emptied(&d.Thwarts)
 	emptied(&d.Crew)
 	emptied(&d.Gear)

@@ -20,6 +20,7 @@ type Design struct {
 	Breasthook Breasthook `toml:"breasthook" comment:"The plate at each end that ties the gunwale ends together."`
 	Skin       Skin       `toml:"skin" comment:"The cloth and its coating."`
 	Bending    Bending    `toml:"bending" comment:"How the wood is bent and glued."`
+	Stock      Stock      `toml:"stock" comment:"The lumber that the sticks are sawn from, for the build book; none is needed to loft the boat."`
 	Woods      []Wood     `toml:"wood" comment:"One [[wood]] for each wood of your own, or known wood that you have better values for."`
 	Thwarts    []Thwart   `toml:"thwart" comment:"One [[thwart]] for each cross piece under the gunwales."`
 	Crew       []Person   `toml:"crew" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
