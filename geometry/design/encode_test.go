@@ -55,7 +55,9 @@ func TestRoundTripValues(t *testing.T) {
 		{"no spreaders", func(d *Design) { d.Hull.Spreaders = nil }},
 		{"no thwarts", func(d *Design) { d.Thwarts = nil }},
 		{"no scarfs", func(d *Design) { d.Gunwale.Scarfs = nil }},
-		{"boards", func(d *Design) { d.Stock = Stock{Kerf: 2.5, Boards: []Board{{Species: "white oak", Length: 2440, Width: 7.25 * 25.4, Thickness: 25, Count: 3, Price: 31.4}}} }},
+		{"boards", func(d *Design) {
+			d.Stock = Stock{Kerf: 2.5, Boards: []Board{{Species: "white oak", Length: 2440, Width: 7.25 * 25.4, Thickness: 25, Count: 3, Price: 31.4}}}
+		}},
 		{"no saw", func(d *Design) { d.Stock = Stock{} }},
 		{"stern like the bow", func(d *Design) { d.Stern = nil }},
 		{"midship between ribs", func(d *Design) { d.Ribs.AtMidship = false }},

@@ -33,6 +33,7 @@ type Stick struct {
 	Mark      string // "G3", unique in a boat
 	Part      string // "port gunwale, ply 3 of 3"
 	Family    Family
+	Member    string // sticks with the same word are the plies of one part; "" for others
 	Species   string
 	Length    float64 // to cut, trim included
 	Width     float64 // the larger side of the finished section
@@ -45,7 +46,7 @@ type Stick struct {
 // shaped reports whether the stick is sawn to an outline, so that its width need
 // not be ripped exactly.
 func (s Stick) shaped() bool {
-	return s.Family == Breasthook || s.Family == Thwart || s.Family == Stem && s.Run == nil
+	return s.Family == Breasthook || s.Family == Thwart || s.Family == Stem && s.Member == ""
 }
 
 // Run is a long stick along the boat. Places are along the stock from midship.
@@ -71,8 +72,10 @@ func Sticks(f *frame.Frame) []Stick {
 		out = append(out, add(f)...)
 	}
 	for i := range out {
-		if s := &out[i]; s.Thickness > s.Width {
-			s.Width, s.Thickness = s.Thickness, s.Width
+		s := &out[i]
+		s.Width, s.Thickness = max(s.Width, s.Thickness), min(s.Width, s.Thickness)
+		if wood, err := f.Design.Wood(s.Species); err == nil {
+			s.Species = wood.Name // however the design spells it
 		}
 	}
 	return out
@@ -99,7 +102,7 @@ func gunwales(f *frame.Frame) []Stick {
 			if n > 1 {
 				part += fmt.Sprintf(", ply %d of %d", i+1, n)
 			}
-			out = append(out, Stick{Mark: fmt.Sprintf("G%d", s*n+i+1), Part: part, Family: Gunwale, Species: d.Gunwale.Species,
+			out = append(out, Stick{Mark: fmt.Sprintf("G%d", s*n+i+1), Part: part, Family: Gunwale, Member: side + " gunwale", Species: d.Gunwale.Species,
 				Length: run.Fore - run.Aft, Width: g.Height, Thickness: g.Width / float64(n),
 				Grain: "along, straightest", Net: (long*g.Width*g.Height - slots) / float64(n), Run: run})
 		}
@@ -136,7 +139,7 @@ func stems(f *frame.Frame) []Stick {
 		}
 		long := outer.Length() + (s.ToeX - s.FootX) + 2*endTrim
 		for k := range b.StemPlies {
-			out = append(out, Stick{Mark: fmt.Sprintf("%s-%d", mark, k+1), Part: fmt.Sprintf("%s stem, ply %d of %d", s.End, k+1, b.StemPlies), Family: Stem, Species: b.StemSpecies,
+			out = append(out, Stick{Mark: fmt.Sprintf("%s-%d", mark, k+1), Part: fmt.Sprintf("%s stem, ply %d of %d", s.End, k+1, b.StemPlies), Family: Stem, Member: s.End + " stem", Species: b.StemSpecies,
 				Length: long, Width: s.Thickness, Thickness: s.Moulded / float64(b.StemPlies), Grain: "along, straightest", Net: net / float64(b.StemPlies)})
 		}
 	}
