@@ -25,7 +25,7 @@ func TestAdjustClosedForms(t *testing.T) {
 	}
 	// A half-round of radius R and straight sides: length pi R + 2 (d - R) with R =
 	// beam/2, so pi/2 - 1 per mm of beam and 2 per mm of depth.
-	beam, depth, err = Adjust(solve(300, 320, hull.Shape{BottomTurn: 0.3, BilgeRadius: 300}))
+	beam, depth, err = Adjust(solve(300, 320, hull.Shape{BottomTurn: 0.3, BilgeRadius: 400}))
 	if err != nil || math.Abs(beam-(math.Pi/2-1)) > 1e-4 || math.Abs(depth-2) > 1e-4 {
 		t.Errorf("half-round: %.6f per beam, %.6f per depth, %v; want %.6f and 2", beam, depth, err, math.Pi/2-1)
 	}
