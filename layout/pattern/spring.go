@@ -112,6 +112,15 @@ func (o Options) plies(f *frame.Frame) string {
 	return words + ", glued straight"
 }
 
+// stockState says on what the mortise strip is laid: stock that is still straight,
+// or gunwales that were glued in their bend and never will be.
+func stockState(f *frame.Frame) string {
+	if f.Design.Gunwale.Glued == design.GluedStraight {
+		return "the straight stock"
+	}
+	return "the glued gunwale"
+}
+
 // setting lists what the first sheet says of bending: how the forms and the
 // relaxed widths are meant, and how the gunwales are glued.
 func setting(f *frame.Frame, o Options) []string {
