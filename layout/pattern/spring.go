@@ -131,7 +131,7 @@ func setting(f *frame.Frame, o Options) []string {
 	b := f.Design.Bending
 	out := []string{fmt.Sprintf("Rib forms are drawn tighter for %.0f %% of springback, common practice: measure your first rib and change bending.springback. Steam %.0f minutes.", 100*b.Springback, r.Ribs[0].Minutes)}
 	if r.Boat.Why == nil {
-		out = append(out, "\"Relax to\" is the width between the heads, middle of the thickness, at which a free rib holds its part of the gunwales, so that cross pieces carry nothing and can come out. Within 10 mm is good.")
+		out = append(out, "\"Relax to\" is the width between the heads, middle of the thickness, at which a free rib holds its part of the gunwales, so that cross pieces carry nothing and can come out. An error common to all ribs moves the beam about as far when they do.")
 	} else {
 		out = append(out, "There is no neutral set of the ribs, so cross pieces carry load: run the verb bend before you build.")
 	}
