@@ -68,17 +68,19 @@ func (r *Raster) toDark(col, row int) float64 {
 // block is the side of the squares whose ink is weighed, dots.
 const block = 40
 
-// Heavier weighs the ink of both pictures in squares of 4 mm and returns the
-// largest difference as a share of what b holds, and where. A line drawn twice
-// over at one place has the same dark dots, but its soft edges are darker: by
-// 7 % of the line's ink or more, whatever its place on the grid.
+// Heavier weighs the ink of both pictures in every square of 4 mm that a shows
+// whole, and returns the largest difference as a share of what b holds, and
+// where. A line drawn twice over at one place has the same dark dots, but its
+// soft edges are darker: by 7 % of the line's ink or more, whatever its place on
+// the grid. It only tells something where lines agree to a few hundredths of a
+// dot: moved further, ink passes from square to square.
 func Heavier(a, b *Raster) (float64, rendertest.Point) {
 	worst, where := 0.0, rendertest.Point{}
-	for top := b.Top; top < b.Top+b.H; top += block {
-		for left := b.Left; left < b.Left+b.W; left += block {
+	for top := a.Top; top+block <= a.Top+a.H; top += block {
+		for left := a.Left; left+block <= a.Left+a.W; left += block {
 			wa, wb := a.weigh(left, top), b.weigh(left, top)
-			// A square that a line only grazes says nothing.
-			if wb < block*255/4 {
+			// Of a line along its edge a square holds a sliver, which says nothing.
+			if wb < block*255*6/5 {
 				continue
 			}
 			if share := math.Abs(float64(wa-wb)) / float64(wb); share > worst {

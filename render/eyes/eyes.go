@@ -153,9 +153,9 @@ func (p *Page) draw(to Motion, on *Raster) error {
 	on.Ink = make([]uint8, on.W*on.H)
 	stride := len(got.Buffer) / on.H
 	for row := range on.H {
-		line := got.Buffer[row*stride:]
-		for col := range on.W {
-			on.Ink[row*on.W+col] = 255 - line[col]
+		mine := on.Ink[row*on.W:][:on.W]
+		for col, light := range got.Buffer[row*stride:][:on.W] {
+			mine[col] = 255 - light
 		}
 	}
 	return nil

@@ -47,10 +47,16 @@ func (r *Raster) Between(p rendertest.Point) float64 {
 
 // Paste adds what another picture holds; where both do the darker counts.
 func (r *Raster) Paste(o *Raster) {
+	left, right := max(r.Left, o.Left), min(r.Left+r.W, o.Left+o.W)
+	if left >= right {
+		return
+	}
 	for row := max(r.Top, o.Top); row < min(r.Top+r.H, o.Top+o.H); row++ {
-		for col := max(r.Left, o.Left); col < min(r.Left+r.W, o.Left+o.W); col++ {
-			i := (row-r.Top)*r.W + col - r.Left
-			r.Ink[i] = max(r.Ink[i], o.Ink[(row-o.Top)*o.W+col-o.Left])
+		mine := r.Ink[(row-r.Top)*r.W+left-r.Left:][:right-left]
+		for i, ink := range o.Ink[(row-o.Top)*o.W+left-o.Left:][:right-left] {
+			if ink > mine[i] {
+				mine[i] = ink
+			}
 		}
 	}
 }
