@@ -2,6 +2,7 @@ package eyes
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/render/rendertest"
 )
@@ -32,25 +33,36 @@ func (p Printer) stretch(sheet [2]float64) Motion {
 
 // Laid returns the motion from the file's sheet to the pattern's own
 // coordinates, as a builder lays the printed tile: the printer stretches the
-// sheet, and the builder, who cannot stretch it back, shifts the middle of the
-// tile to its place.
+// sheet, and the builder, who cannot stretch it back, turns the tile the right
+// way round and shifts its middle to its place.
 func (p Printer) Laid(v rendertest.View) Motion {
 	f := v.Frame()
 	middle := rendertest.Point{X: (f.X0 + f.X1) / 2, Y: (f.Y0 + f.Y1) / 2}
-	printed := p.stretch(v.Sheet)
-	at := Motion(v.ToSheet).Then(printed).Apply(middle)
-	return printed.Then(Shift(middle.X-at.X, middle.Y-at.Y))
+	sin, cos := math.Sincos(-math.Atan2(v.ToSheet[1], v.ToSheet[0]))
+	turned := p.stretch(v.Sheet).Then(Motion{cos, sin, -sin, cos, 0, 0})
+	at := Motion(v.ToSheet).Then(turned).Apply(middle)
+	return turned.Then(Shift(middle.X-at.X, middle.Y-at.Y))
 }
 
 // Undone returns the motion that the table of pages asks for: from the sheet
 // back to the pattern, stretch and all.
 func Undone(v rendertest.View) Motion { return Motion(v.ToSheet).Back() }
 
-// Of returns the tiles of a pattern.
+// Of returns the tiles of a pattern as they are drawn. Where a half serves for
+// both, the table has each of its tiles once more, turned, as the other half.
 func (s *Sheets) Of(pattern string) []rendertest.View {
+	return s.views(pattern, func(v rendertest.View) bool { return !v.Turned })
+}
+
+// Both returns the tiles of a pattern, those of the other half with them.
+func (s *Sheets) Both(pattern string) []rendertest.View {
+	return s.views(pattern, func(rendertest.View) bool { return true })
+}
+
+func (s *Sheets) views(pattern string, which func(rendertest.View) bool) []rendertest.View {
 	var out []rendertest.View
 	for _, v := range s.Views {
-		if v.Pattern == pattern {
+		if v.Pattern == pattern && which(v) {
 			out = append(out, v)
 		}
 	}

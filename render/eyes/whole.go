@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
@@ -41,7 +42,7 @@ func Whole(v *Viewer, shipped, name string) (*Sheets, error) {
 	}
 	doc := spread(&all[i])
 	var file bytes.Buffer
-	if err := pdf.Encode(&file, doc); err != nil {
+	if err := pdf.Encode(&file, doc, time.Unix(0, 0)); err != nil {
 		return nil, err
 	}
 	var views []rendertest.View
