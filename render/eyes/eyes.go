@@ -107,20 +107,22 @@ func (p *Page) Close() error {
 // Size returns width and height in mm.
 func (p *Page) Size() (w, h float64) { return p.w * mmPerPoint, p.h * mmPerPoint }
 
-// strip is the widest picture drawn at once, dots: PDFium loses lines in
-// pictures wider than some 32 000.
-const strip = 4000
+// largest is the longest edge of a picture drawn at once, dots: PDFium loses
+// lines in pictures wider than some 32 000.
+const largest = 4000
 
 // Draw adds the page to a picture. to takes mm from the page's lower left
 // corner to the picture's own mm; where dots are darkened twice the darker
 // counts.
 func (p *Page) Draw(to Motion, on *Raster) error {
-	for left := 0; left < on.W; left += strip {
-		part := &Raster{Left: on.Left + left, Top: on.Top, W: min(strip, on.W-left), H: on.H}
-		if err := p.draw(to, part); err != nil {
-			return err
+	for top := 0; top < on.H; top += largest {
+		for left := 0; left < on.W; left += largest {
+			part := &Raster{Left: on.Left + left, Top: on.Top + top, W: min(largest, on.W-left), H: min(largest, on.H-top)}
+			if err := p.draw(to, part); err != nil {
+				return err
+			}
+			on.Paste(part)
 		}
-		on.Paste(part)
 	}
 	return nil
 }

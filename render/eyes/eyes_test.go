@@ -16,13 +16,12 @@ const root = "../.."
 // viewer starts the renderer once for all tests; it ends with them.
 var viewer = sync.OnceValues(NewViewer)
 
+// room is a folder for the program, made and removed by TestMain.
+var room string
+
 // program builds the program once; tests run it as a builder does.
 var program = sync.OnceValues(func() (string, error) {
-	dir, err := os.MkdirTemp("", "ribwright-eyes-")
-	if err != nil {
-		return "", err
-	}
-	file := filepath.Join(dir, "ribwright")
+	file := filepath.Join(room, "ribwright")
 	build := exec.Command("go", "build", "-o", file, "./cmd/ribwright")
 	build.Dir = root
 	if said, err := build.CombinedOutput(); err != nil {
@@ -32,10 +31,13 @@ var program = sync.OnceValues(func() (string, error) {
 })
 
 func TestMain(m *testing.M) {
-	code := m.Run()
-	if file, err := program(); err == nil {
-		os.RemoveAll(filepath.Dir(file))
+	var err error
+	if room, err = os.MkdirTemp("", "ribwright-eyes-"); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
 	}
+	code := m.Run()
+	os.RemoveAll(room)
 	os.Exit(code)
 }
 
@@ -84,7 +86,11 @@ func loft(t *testing.T, design, paper string, flags ...string) set {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Read(eyesOf(t), read(design+"-patterns-"+paper+".pdf"), n.Pages)
+	files, err := filepath.Glob(filepath.Join(dir, design+"-patterns-*.pdf"))
+	if err != nil || len(files) != 1 {
+		t.Fatalf("patterns on %s: %q (%v)", paper, files, err)
+	}
+	s, err := Read(eyesOf(t), read(filepath.Base(files[0])), n.Pages)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,7 +2,9 @@ package eyes
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,18 +15,26 @@ import (
 // 6.4 mm on most edges and leave up to 12.7 mm blank at one.
 const margin = 10.0
 
-// sizes are the papers, short edge first, mm. Source: ANSI/ASME Y14.1 size A;
-// ISO 216.
-var sizes = map[string][2]float64{"letter": {215.9, 279.4}, "a4": {210, 297}}
+// sizes are the papers, short edge first, mm; a roll has one edge. Sources:
+// ANSI/ASME Y14.1, sizes A and B; ISO 216; legal 8.5 by 14 inches; a roll of 24
+// inches. Both is what fits on letter and on a4.
+var sizes = map[string][2]float64{
+	"letter": {215.9, 279.4}, "a4": {210, 297}, "legal": {215.9, 355.6}, "tabloid": {279.4, 431.8}, "a3": {297, 420},
+	"both": {210, 279.4}, "12x18in": {304.8, 457.2}, "roll24": {609.6, 0},
+}
 
 // TestFile reads finished files as a print shop's software does.
 func TestFile(t *testing.T) {
-	for paper, size := range sizes {
-		for _, design := range []string{"brook", "river"} {
+	for _, paper := range slices.Sorted(maps.Keys(sizes)) {
+		designs := []string{"brook"}
+		if paper == "letter" || paper == "a4" {
+			designs = []string{"brook", "river"}
+		}
+		for _, design := range designs {
 			t.Run(design+" on "+paper, func(t *testing.T) {
 				s := loft(t, design, paper)
 				t.Run("hints", s.checkHints)
-				t.Run("sizes", func(t *testing.T) { s.checkSizes(t, size) })
+				t.Run("sizes", func(t *testing.T) { s.checkSizes(t, sizes[paper]) })
 				t.Run("frames", s.checkFrames)
 				t.Run("drawn once", s.checkDrawnOnce)
 				t.Run("margins", s.checkMargins)
@@ -39,7 +49,7 @@ func TestFile(t *testing.T) {
 // TestFileCorrected: on sheets that make up for a printer, margins hold, frames
 // lie where the table says, and the bars are true once printed.
 func TestFileCorrected(t *testing.T) {
-	s := loft(t, "brook", "letter", correction(t, stretched)...)
+	s := loft(t, "brook", "letter", correction(stretched)...)
 	t.Run("sizes", func(t *testing.T) { s.checkSizes(t, sizes["letter"]) })
 	t.Run("frames", s.checkFrames)
 	t.Run("margins", s.checkMargins)
@@ -49,6 +59,20 @@ func TestFileCorrected(t *testing.T) {
 		if words := fmt.Sprintf("corrected across %.4f, down %.4f", stretched.Across, stretched.Down); err != nil || !strings.Contains(text, words) {
 			t.Errorf("page %d does not say %q (%v)", number, words, err)
 		}
+	})
+}
+
+// TestFileMoved: a printer that sets its ink off is worked against by moving all
+// ink; frames still lie where the table says, and nothing gets onto a margin.
+func TestFileMoved(t *testing.T) {
+	s := loft(t, "brook", "letter", "--offset", "right 3 mm, down 2 mm")
+	t.Run("frames", s.checkFrames)
+	t.Run("margins", s.checkMargins)
+	t.Run("bars", func(t *testing.T) { s.checkBars(t, Printer{1, 1}) })
+	t.Run("stems", func(t *testing.T) {
+		c := check{s, whole(t, "brook", "stems"), "stems", Printer{1, 1}.Laid}
+		c.linesInOnePiece(t)
+		c.againstNumbers(t, mayStitch)
 	})
 }
 
@@ -84,6 +108,10 @@ func (s set) each(t *testing.T, look func(number int, p *Page)) {
 	}
 }
 
+// longestPage is the longest page that viewers show, mm: 14 400 units of 1/72
+// inch. Source: PDF Reference 1.7, appendix C.
+const longestPage = 5080.0
+
 // checkSizes: every page is the paper to a hundredth of a point, all lie the
 // same way, none is turned, and the table of tiles says the same.
 func (s set) checkSizes(t *testing.T, size [2]float64) {
@@ -91,7 +119,12 @@ func (s set) checkSizes(t *testing.T, size [2]float64) {
 	s.each(t, func(number int, p *Page) {
 		w, h := p.Size()
 		turned, err := p.Turned()
-		if short, long := math.Min(w, h), math.Max(w, h); err != nil || turned || math.Abs(short-size[0]) > may || math.Abs(long-size[1]) > may {
+		if size[1] == 0 { // a roll
+			short, long := size[0], math.Max(w, h)
+			if w != long && math.Abs(w-short) > may || h != long && math.Abs(h-short) > may || long > longestPage {
+				t.Errorf("page %d is %.3f by %.3f mm; the roll %.3f wide", number, w, h, short)
+			}
+		} else if short, long := math.Min(w, h), math.Max(w, h); err != nil || turned || math.Abs(short-size[0]) > may || math.Abs(long-size[1]) > may {
 			t.Errorf("page %d is %.3f by %.3f mm, turned: %v (%v); the paper %v", number, w, h, turned, err, size)
 		}
 		for _, v := range s.Views {
@@ -180,26 +213,20 @@ const (
 // checkBars measures both scale bars of some sheets as they come out of a
 // printer: 100 mm from tick to tick.
 func (s set) checkBars(t *testing.T, printer Printer) {
-	for _, number := range []int{1, len(s.Drawn) / 2, len(s.Drawn)} {
+	last := len(s.Drawn)
+	for _, number := range slices.Compact([]int{1, (last + 1) / 2, last}) {
 		p, err := s.File.Page(number)
 		if err != nil {
 			t.Fatal(err)
 		}
-		printed := printer.stretch(s.Views[0].Sheet)
-		w, h := p.Size()
-		corner := printed.Apply(rendertest.Point{X: w, Y: h})
-		r := NewRaster(rendertest.Box{X1: corner.X, Y1: corner.Y})
-		if err := p.Draw(printed, r); err != nil {
-			t.Fatal(err)
-		}
+		s.measureBars(t, number, p, printer.stretch(s.Views[0].Sheet))
 		if err := p.Close(); err != nil {
 			t.Fatal(err)
 		}
-		s.measureBars(t, number, printed, r)
 	}
 }
 
-func (s set) measureBars(t *testing.T, number int, printed Motion, r *Raster) {
+func (s set) measureBars(t *testing.T, number int, p *Page, printed Motion) {
 	const may = 0.03 // mm over 100
 	level, _ := s.Drawn[number-1].Bars(barLong/printed[0], 0.01)
 	_, upright := s.Drawn[number-1].Bars(barLong/printed[3], 0.01)
@@ -214,6 +241,10 @@ func (s set) measureBars(t *testing.T, number int, printed Motion, r *Raster) {
 		for _, d := range []float64{0, barMark} {
 			// Up the tick, clear of the bar itself.
 			at := rendertest.Point{X: from.X + along.X*d - along.Y*tickLong*0.7, Y: from.Y + along.Y*d + along.X*tickLong*0.7}
+			r := NewRaster(rendertest.Around(at).Grow(2))
+			if err := p.Draw(printed, r); err != nil {
+				t.Fatal(err)
+			}
 			got := r.reading(fmt.Sprintf("tick at %.0f", d), at, along, tickBold)
 			if got.Unclear > 0 || got.Worst > may/2 {
 				t.Errorf("page %d: bar from %.1f: %v; %s", number, from, got, got.Unclearly)
@@ -232,8 +263,8 @@ func (s set) checkWords(t *testing.T, paper string) {
 			t.Fatal(err)
 		}
 		texts[number] = text
-		if !strings.Contains(text, paper+" standing") && !strings.Contains(text, paper+" lying") {
-			t.Errorf("page %d does not name its paper, %s", number, paper)
+		if name := paperName(paper); !strings.Contains(text, name+" standing") && !strings.Contains(text, name+" lying") {
+			t.Errorf("page %d does not name its paper, %s", number, name)
 		}
 		for _, words := range []string{fmt.Sprintf("sheet %d of %d", number, len(s.Drawn)), "100 %", "one side"} {
 			if !strings.Contains(text, words) {
@@ -241,9 +272,9 @@ func (s set) checkWords(t *testing.T, paper string) {
 			}
 		}
 	})
-	for _, words := range []string{"actual size", "steel rule", "life jacket"} {
-		if !strings.Contains(strings.Join(strings.Fields(texts[1]+texts[2]), " "), words) {
-			t.Errorf("the first sheets do not say %q", words)
+	for _, words := range []string{"actual size", "on one side", "steel rule"} {
+		if !strings.Contains(strings.Join(strings.Fields(texts[1]), " "), words) {
+			t.Errorf("the first sheet does not say %q", words)
 		}
 	}
 	for _, v := range s.Of("mortises") {
@@ -256,6 +287,14 @@ func (s set) checkWords(t *testing.T, paper string) {
 			}
 		}
 	}
+}
+
+// paperName is what the sheets call a paper: one of no name by its edges in mm.
+func paperName(paper string) string {
+	if paper == "12x18in" {
+		return "304.8x457.2mm"
+	}
+	return paper
 }
 
 // checkOutline: where there are bookmarks each leads to a page that begins a

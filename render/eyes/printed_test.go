@@ -3,7 +3,6 @@ package eyes
 import (
 	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"ribwright/layout"
@@ -17,11 +16,7 @@ var stretched = Printer{Across: 1.004, Down: 0.9985}
 // correction returns the flags that a builder gives after measuring the bars of
 // the test sheet: what 200 mm came out as, across the paper (its short edge) and
 // down it (its long edge).
-func correction(t *testing.T, p Printer) []string {
-	t.Helper()
-	if help := ribwright(t, "help", "loft"); !strings.Contains(help, "--printed-across") {
-		t.Skip("loft has no --printed-across yet")
-	}
+func correction(p Printer) []string {
 	return []string{
 		"--printed-across", fmt.Sprintf("%g mm of 200 mm", 200*p.Across),
 		"--printed-down", fmt.Sprintf("%g mm of 200 mm", 200*p.Down),
@@ -31,7 +26,7 @@ func correction(t *testing.T, p Printer) []string {
 // TestPrinted prints the corrected gunwale strip and stems on the stretching
 // printer and lays the tiles by their middles: the true pattern comes back.
 func TestPrinted(t *testing.T) {
-	flags := correction(t, stretched)
+	flags := correction(stretched)
 	for _, paper := range []string{"letter", "a4"} {
 		s := loft(t, "river", paper, flags...)
 		for _, pattern := range patterns() {
@@ -41,6 +36,23 @@ func TestPrinted(t *testing.T) {
 				c.againstNumbers(t, mayPrint)
 			})
 		}
+	}
+}
+
+// TestPrintedBothWays: the printer stretches the paper, not the drawing, so the
+// same correction serves sheets that stand and sheets that lie.
+func TestPrintedBothWays(t *testing.T) {
+	flags := correction(stretched)
+	for _, way := range []string{"standing", "lying"} {
+		t.Run(way, func(t *testing.T) {
+			s := loft(t, "river", "a4", append(flags, "--way", way)...)
+			if size := s.Views[0].Sheet; (size[0] > size[1]) != (way == "lying") {
+				t.Fatalf("a sheet of %v is not %s", size, way)
+			}
+			c := check{s, whole(t, "river", "stem-bow"), "stem-bow", stretched.Laid}
+			c.linesInOnePiece(t)
+			c.againstNumbers(t, mayPrint)
+		})
 	}
 }
 

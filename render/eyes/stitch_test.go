@@ -48,7 +48,7 @@ func TestStitched(t *testing.T) {
 
 // TestStitchedCorrected is TestStitched for sheets that make up for a printer.
 func TestStitchedCorrected(t *testing.T) {
-	flags := correction(t, stretched)
+	flags := correction(stretched)
 	for _, paper := range []string{"letter", "a4"} {
 		s := loft(t, "river", paper, flags...)
 		for _, pattern := range patterns() {
@@ -75,6 +75,34 @@ func TestStitchedAll(t *testing.T) {
 			c := check{s, whole(t, "brook", v.Pattern), v.Pattern, Undone}
 			c.linesInOnePiece(t)
 		})
+	}
+}
+
+// TestTurned lays the half strip of a boat with equal ends a second time, turned
+// end for end: together the two show every mortise of the numbers, fore and aft,
+// each in its place.
+func TestTurned(t *testing.T) {
+	s := loft(t, "brook", "letter")
+	both := s.Both("mortises")
+	if len(both) == len(s.Of("mortises")) {
+		t.Fatal("the table has no turned half")
+	}
+	cut := Layer{Own: true, Only: Lines, Width: layout.Cut.Width()}
+	for _, slot := range s.numbers.slots() {
+		box := rendertest.Around(slot.Points...)
+		var all Reading
+		for _, v := range both {
+			if v.Frame().Grow(-1.5).HoldsBox(box) {
+				tile, err := s.Tile(v, cut, Printer{1, 1}.Laid)
+				if err != nil {
+					t.Fatal(err)
+				}
+				all.Join(tile.Measure(slot, layout.Cut.Width()))
+			}
+		}
+		if all.Count == 0 || all.Unclear > 0 || all.Worst > mayStitch {
+			t.Errorf("%s: %v; %d unclear: %s", slot.Name, all, all.Unclear, all.Unclearly)
+		}
 	}
 }
 
