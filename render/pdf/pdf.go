@@ -46,6 +46,8 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 		Size: fpdf.SizeType{Wd: doc.Paper.W * perMM, Ht: doc.Paper.H * perMM}})
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
+	// A pointed corner of a narrow part would reach past it by a millimetre.
+	f.SetLineJoinStyle("round")
 	f.SetCatalogSort(true)
 	f.SetCreationDate(made.UTC())
 	f.SetModificationDate(made.UTC())
