@@ -93,9 +93,9 @@ func TestSpringWords(t *testing.T) {
 	}{
 		{"one stick", func(d *design.Design) {
 			d.Gunwale.Plies, d.Gunwale.Glued, d.Gunwale.Scarfs = 1, design.GluedStraight, nil
-		}, "There is no neutral set"},
-		{"on a form", func(d *design.Design) { d.Gunwale.Glued = design.GluedOnForm }, "glued on a form of radius"},
-		{"close ribs", func(d *design.Design) { d.Ribs.Pitch = 80; d.Thwarts = nil; d.Gunwale.Scarfs = nil }, "Relax to"},
+		}, "No set of these ribs"},
+		{"on a form", func(d *design.Design) { d.Gunwale.Glued = design.GluedOnForm }, "A gunwale form has 0.889"},
+		{"close ribs", func(d *design.Design) { d.Ribs.Pitch = 80; d.Thwarts = nil; d.Gunwale.Scarfs = nil }, "\"Relax to\":"},
 	} {
 		d, err := design.Shipped("river")
 		if err != nil {

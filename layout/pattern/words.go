@@ -17,8 +17,7 @@ func Notes(f *frame.Frame, o Options) []layout.Note {
 		{Heading: "Check with a tape before you cut", Lines: checks(f, o)},
 		{Heading: "Cautions", Lines: cautions()},
 		{Heading: "Shape to hold", Lines: shape(f, o)},
-		{Heading: "Stock", Lines: stock(f, o)},
-		{Heading: "Bending", Lines: setting(f, o)},
+		{Heading: "Stock", Lines: append(stock(f, o), setting(f, o)...)},
 	}
 }
 
