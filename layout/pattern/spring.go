@@ -112,13 +112,14 @@ func (o Options) plies(f *frame.Frame) string {
 	return words + ", glued straight"
 }
 
-// stockState says on what the mortise strip is laid: stock that is still straight,
-// or gunwales that were glued in their bend and never will be.
+// stockState says on what the mortise strip is laid: always on wood that is still
+// straight, for paper does not bend in its own plane. Where the plies are glued in
+// the bend, only the middle one keeps its length: the others slide past it.
 func stockState(f *frame.Frame) string {
 	if f.Design.Gunwale.Glued == design.GluedStraight {
-		return "the straight stock"
+		return "the straight stock."
 	}
-	return "the glued gunwale"
+	return "the dry plies, clamped flush and straight. Then glue them bent, their midship marks together; the marks on the middle ply hold, the others slide."
 }
 
 // setting says in one line of the first sheet what is meant by forms and relaxed
