@@ -18,6 +18,13 @@ type Sheet struct {
 	Views   []View
 	Strokes []Stroke // the sheet's own furniture, in sheet coordinates
 	Texts   []Text
+	Outline []Bookmark // what begins on it, besides its views
+}
+
+// Bookmark is a heading in the list of contents that a viewer shows.
+type Bookmark struct {
+	Title string
+	Level int // 0 for a chapter, 1 within one
 }
 
 // Document is a set of sheets of one size, in the order they are printed.

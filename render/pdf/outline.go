@@ -16,8 +16,11 @@ type bookmarks map[string]bool
 // add puts a bookmark on the page that is being written for every pattern that
 // begins on it; patterns of a family stand under the family.
 func (b bookmarks) add(f *fpdf.Fpdf, s layout.Sheet) {
-	if len(b) == 0 && len(s.Views) == 0 {
+	if len(b) == 0 && len(s.Views) == 0 && len(s.Outline) == 0 {
 		b.mark(f, "Read first", 0)
+	}
+	for _, h := range s.Outline {
+		b.mark(f, h.Title, h.Level)
 	}
 	for _, v := range s.Views {
 		level := 0

@@ -25,6 +25,31 @@ const air = 3
 // Errors: a drawing with nothing in it, a number that is no place, or the
 // writer's own error. Nothing is written unless all is made.
 func EncodeFigure(w io.Writer, d layout.Drawing, about string) error {
+	var out bytes.Buffer
+	if err := figure(&out, d, about); err != nil {
+		return err
+	}
+	_, err := w.Write(out.Bytes())
+	return err
+}
+
+// EncodeInline writes what EncodeFigure does as an element to stand in a page: no
+// declaration before it, and the role of a picture for readers of the page.
+func EncodeInline(w io.Writer, d layout.Drawing, about string) error {
+	var out bytes.Buffer
+	if err := figure(&out, d, about); err != nil {
+		return err
+	}
+	const open = "<svg"
+	_, element, ok := strings.Cut(out.String(), open)
+	if !ok {
+		return errors.New("the figure came out without its element; please report this")
+	}
+	_, err := io.WriteString(w, open+` role="img"`+strings.TrimRight(element, "\n"))
+	return err
+}
+
+func figure(out *bytes.Buffer, d layout.Drawing, about string) error {
 	b := d.Bounds()
 	if b.Empty() {
 		return errors.New("a figure with nothing in it")
@@ -33,8 +58,7 @@ func EncodeFigure(w io.Writer, d layout.Drawing, about string) error {
 		return err
 	}
 	b = b.Grow(air)
-	var out bytes.Buffer
-	c := svg.New(&out)
+	c := svg.New(out)
 	c.Decimals = decimals
 	c.StartviewUnit(b.W(), b.H(), "mm", 0, 0, b.W(), b.H())
 	c.Title(lettering.Safe(d.Title))
@@ -49,8 +73,7 @@ func EncodeFigure(w io.Writer, d layout.Drawing, about string) error {
 		e.figureText(t)
 	}
 	c.End()
-	_, err := w.Write(out.Bytes())
-	return err
+	return nil
 }
 
 // penStyle gives a line the weight and dash it has on paper.
