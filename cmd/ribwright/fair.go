@@ -36,6 +36,9 @@ func fairRun(v verb, args []string, c console) error {
 	if len(rest) == 0 {
 		return usageError{fmt.Errorf("%s: no table of offsets is given; usage: %s", v.name, v.usage)}
 	}
+	if *out != "" && !strings.EqualFold(filepath.Ext(*out), ".toml") {
+		return usageError{fmt.Errorf("%s: --out: %q is no design file; accepted: a name that ends in .toml", v.name, *out)}
+	}
 	name := rest[0]
 	t, err := openTable(name)
 	if err != nil {
@@ -49,9 +52,6 @@ func fairRun(v verb, args []string, c console) error {
 	path := *out
 	if path == "" {
 		path = filepath.Join("out", r.Design.Slug()+".toml")
-	}
-	if !strings.EqualFold(filepath.Ext(path), ".toml") {
-		return usageError{fmt.Errorf("%s: --out: %q is no design file; accepted: a name that ends in .toml", v.name, path)}
 	}
 	write := output{filepath.Base(path), func(w io.Writer) error { return design.Encode(w, r.Design) }}
 	if err := save(filepath.Dir(path), []output{write}, nil); err != nil {

@@ -25,7 +25,7 @@ func (f *fit) gunwaleIn() (in, under float64) {
 func (f *fit) fitSheer() error {
 	mid := f.bow[0]
 	if mid.X > 0.25*f.half || len(mid.Points) < 3 {
-		return errors.New("no section is given near midship; the table needs one within an eighth of the length")
+		return errors.New("no section is given near midship; the table needs one of three points or more within an eighth of the length")
 	}
 	type height struct{ out, y, z float64 }
 	var bow, aft []height

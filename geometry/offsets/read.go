@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/measure"
 )
 
 // The largest table read: far more than a hull has, little enough to refuse a
@@ -285,10 +286,10 @@ func (t *Table) settle() {
 	shift := 0.0
 	if aft >= 0 || fore <= 0 {
 		shift = (aft + fore) / 2
-		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %g mm in the table", shift))
+		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %s mm in the table", tenths(shift)))
 	}
 	if low != 0 {
-		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %g mm in the table", low))
+		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %s mm in the table", tenths(low)))
 	}
 	for i := range t.Stations {
 		t.Stations[i].X -= shift
@@ -299,3 +300,6 @@ func (t *Table) settle() {
 		t.Stations[i].Points = pts
 	}
 }
+
+// tenths letters mm to a tenth.
+func tenths(mm float64) string { return strings.TrimSuffix(measure.MM(mm, 1), ".0") }
