@@ -16,8 +16,10 @@ import (
 // The largest table read: far more than a hull has, little enough to refuse a
 // wrong file fast.
 const (
-	maxFile = 4 << 20
-	maxRows = 50000
+	maxFile     = 4 << 20
+	maxStations = 400
+	maxPoints   = 400 // of one station
+	maxRows     = maxStations * maxPoints
 )
 
 // row is one measured point.
@@ -166,6 +168,9 @@ func (t *Table) gather(rows []row, name string) *Fault {
 				return &Fault{name, r.line, fmt.Sprintf("station %g mm is only %.2g mm from the one at %g mm on line %d; give both the same place, or at least %g mm between them",
 					r.x, r.x-t.Stations[n-1].X, t.Stations[n-1].X, t.Stations[n-1].Line, apart)}
 			}
+			if n == maxStations {
+				return &Fault{name, r.line, fmt.Sprintf("there are more than %d stations", maxStations)}
+			}
 			t.Stations = append(t.Stations, Station{X: r.x, Line: r.line})
 			n++
 		}
@@ -174,6 +179,9 @@ func (t *Table) gather(rows []row, name string) *Fault {
 		if slices.ContainsFunc(s.Points, func(p geometry.Point) bool { return p.Sub(r.p).Norm() <= same }) {
 			twice++
 			continue
+		}
+		if len(s.Points) == maxPoints {
+			return &Fault{name, r.line, fmt.Sprintf("station %g mm has more than %d points", r.x, maxPoints)}
 		}
 		s.Points = append(s.Points, r.p)
 	}
