@@ -61,7 +61,7 @@ func sortStations(all []Residual) {
 func (f *fit) missesAt(h *hull.Hull, e hull.End, s offsets.Station, side float64) []Miss {
 	if s.Sheer().X >= narrow && len(s.Points) >= 3 {
 		if sec, err := h.Section(side * s.X); err == nil {
-			if o, err := f.skin(h, side*s.X, sec); err == nil {
+			if o, err := f.holdAt(h, side*s.X).outline(sec); err == nil {
 				return o.misses(s)
 			}
 		}

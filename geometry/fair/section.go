@@ -7,22 +7,22 @@ import (
 	"math"
 	"slices"
 
-	"ribwright/geometry"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/hull"
 	"ribwright/geometry/offsets"
 )
 
-// The ranges of a section's shape, degrees and mm, inside those of the design
-// file.
-var shapeSpans = []span{{0, 55}, {20, 600}, {-29, 40}, {0, 58}}
+// shapeSpans are the ranges of a section's shape, degrees and mm, inside those of
+// the design file.
+func shapeSpans() []span { return []span{{0, 55}, {20, 600}, {-29, 40}, {0, 58}} }
 
 // shapeStarts are where the search begins: round, hard-bilged, V'd, tumblehome,
 // and the slots of the ends.
-var shapeStarts = [][]float64{
-	{10, 120, 5, 0}, {4, 60, 2, 5}, {25, 90, 3, 0}, {3, 60, -15, 40}, {8, 150, -8, 20}, {35, 60, 2, 2},
-	{1, 40, 0.3, 0.3}, {1, 30, -3, 5},
+func shapeStarts() [][]float64 {
+	return [][]float64{
+		{10, 120, 5, 0}, {4, 60, 2, 5}, {25, 90, 3, 0}, {3, 60, -15, 40}, {8, 150, -8, 20}, {35, 60, 2, 2},
+		{1, 40, 0.3, 0.3}, {1, 30, -3, 5},
+	}
 }
 
 // fitSections sets the shape at every measured section.
@@ -66,13 +66,18 @@ func (f *fit) fitSections() error {
 func (f *fit) fitSection(h *hull.Hull, s offsets.Station, side float64) (design.Section, error) {
 	x := side * s.X
 	tilt, lean := float64(f.d.Gunwale.Tilt)*180/math.Pi, f.lean()
-	spans := slices.Clone(shapeSpans)
+	spans := shapeSpans()
 	spans[2] = span{math.Max(spans[2].lo, tilt-lean), math.Min(spans[2].hi, tilt+lean)}
+	held := f.holdAt(h, x)
 	cost := func(p []float64) float64 {
 		if p[0]+p[2]+p[3] > 88 {
 			return math.Inf(1)
 		}
-		o, err := f.outline(h, x, shapeOf(p))
+		sec, err := hull.Solve(held.breadth, held.depth, shapeOf(p))
+		if err != nil {
+			return math.Inf(1)
+		}
+		o, err := held.outline(sec)
 		if err != nil {
 			return math.Inf(1)
 		}
@@ -83,7 +88,7 @@ func (f *fit) fitSection(h *hull.Hull, s offsets.Station, side float64) (design.
 		// What the points leave open stays plain.
 		return sum + 1e-3*p[3]*p[3] + 1e-5*(p[1]-100)*(p[1]-100) + 1e-4*p[0]*p[0]
 	}
-	p, c := least(spans, shapeStarts, cost)
+	p, c := least(spans, shapeStarts(), cost)
 	if p == nil || c >= 1e11 {
 		return design.Section{}, fmt.Errorf("station %.0f mm on line %d: no section of the family fits between its keel at %.0f mm and its sheer at %.0f mm", x, s.Line, s.Keel().Y, s.Sheer().Y)
 	}
@@ -93,64 +98,4 @@ func (f *fit) fitSection(h *hull.Hull, s offsets.Station, side float64) (design.
 func shapeOf(p []float64) hull.Shape {
 	const rad = math.Pi / 180
 	return hull.Shape{BottomTurn: p[0] * rad, BilgeRadius: p[1], Flare: p[2] * rad, TopsideCurve: p[3] * rad}
-}
-
-// outline is the skin of the faired hull at one station.
-type outline struct {
-	keel, sheer geometry.Point
-	line        []geometry.Point
-}
-
-// outline draws the skin at a station for a section shape: the section moved out
-// by half the rib, the stringers and the skin, then the gunwale's outer face.
-func (f *fit) outline(h *hull.Hull, x float64, shape hull.Shape) (outline, error) {
-	z, _ := h.KeelZ(x)
-	g := h.Gunwale.Point(x)
-	sec, err := hull.Solve(g.Y, g.Z-z-f.seat(), shape)
-	if err != nil {
-		return outline{}, err
-	}
-	return f.skin(h, x, sec)
-}
-
-func (f *fit) skin(h *hull.Hull, x float64, sec hull.Section) (outline, error) {
-	const chord = 0.3 // mm
-	z, _ := h.KeelZ(x)
-	over := f.skinOver()
-	chain, err := sec.Half.Offset(-over)
-	if err != nil {
-		return outline{}, err
-	}
-	o := outline{keel: geometry.Point{Y: z}}
-	o.line = append(o.line, o.keel)
-	o.line = append(o.line, chain.Path(geometry.Point{Y: z + f.seat() - over}, 0).Flatten(chord)...)
-	gun := frame.Gunwale{Line: h.Gunwale, Width: float64(f.d.Gunwale.Width), Height: float64(f.d.Gunwale.Height), Tilt: float64(f.d.Gunwale.Tilt)}
-	for _, up := range []float64{0, gun.Height} {
-		p := gun.EdgeAt(x, gun.Width/2, up)
-		o.sheer = geometry.Point{X: p.Y + float64(f.d.Skin.Thickness), Y: p.Z}
-		o.line = append(o.line, o.sheer)
-	}
-	return o, nil
-}
-
-// misses gives each measured point's distance: the lowest from the keel, the
-// uppermost from the sheer, the others from the nearest of the outline.
-func (o outline) misses(s offsets.Station) []Miss {
-	out := make([]Miss, len(s.Points))
-	last := len(s.Points) - 1
-	for i, p := range s.Points {
-		off := math.Inf(1)
-		switch {
-		case i == 0 && p.X < 1:
-			off = p.Sub(o.keel).Norm()
-		case i == last:
-			off = p.Sub(o.sheer).Norm()
-		default:
-			for k := 1; k < len(o.line); k++ {
-				off = math.Min(off, offLine(p, o.line[k-1], o.line[k]))
-			}
-		}
-		out[i] = Miss{s.X, p, off}
-	}
-	return out
 }
