@@ -1,0 +1,250 @@
+package main
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"ribwright/geometry/bend"
+	"ribwright/geometry/bill"
+	"ribwright/geometry/cost"
+	"ribwright/geometry/design"
+	"ribwright/geometry/frame"
+	"ribwright/geometry/labour"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/stock"
+	"ribwright/geometry/trial"
+	"ribwright/geometry/water"
+	"ribwright/layout"
+	"ribwright/layout/book"
+	"ribwright/layout/nest"
+	"ribwright/layout/page"
+	"ribwright/layout/paper"
+	"ribwright/layout/pattern"
+	"ribwright/render/html"
+	"ribwright/render/pdf"
+	"ribwright/render/svg"
+)
+
+func bookVerb() verb {
+	v := verb{
+		name:    "book",
+		line:    "the build book: drawings, tables, cut list, cost, hours, order of work",
+		usage:   "ribwright book [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
+		example: "ribwright book river --paper a4 --prices shipped --skill beginner --html",
+	}
+	v.run = func(args []string, c console) error { return bookRun(v, args, c) }
+	return v
+}
+
+// skillFlag is how practised the builder is.
+type skillFlag struct{ labour.Skill }
+
+func (s *skillFlag) Type() string { return "experienced|average|beginner" }
+func (s *skillFlag) Set(text string) error {
+	var err error
+	s.Skill, err = labour.ParseSkill(text)
+	return err
+}
+
+func bookRun(v verb, args []string, c console) error {
+	f := pflag.NewFlagSet(v.name, pflag.ContinueOnError)
+	out := f.String("out", "out", "`folder` for the files; made when missing")
+	units, skill := unitsFlag{}, skillFlag{}
+	f.Var(&units, "units", "what lengths are lettered in; marks on wood carry both")
+	prices := f.String("prices", "mixed", "`level` of the invented prices ("+strings.Join(cost.Levels(), ", ")+"), or a price table of your own, as prices.toml")
+	f.Var(&skill, "skill", "how practised the builder is")
+	web := f.Bool("html", false, "one HTML file too, to read on a screen or a phone")
+	setup := paper.Setup{Size: paper.Letter(), Margins: paper.HomeMargins()}
+	f.Var(sizeFlag{&setup.Size}, "paper", `size of the sheets in the printer, which stand; WxH as "300 mm x 420 mm" or 12x18in, both prints on letter and on a4`)
+	f.Var(marginsFlag{&setup.Margins}, "margins", `what the printer leaves blank, as "10 mm" or "left 8 mm, bottom 15 mm"`)
+	rest, err := parse(v, f, args, 1, c.out)
+	if err != nil {
+		return err
+	}
+	if err := outGiven(v, *out); err != nil {
+		return err
+	}
+	sheet, err := bookSheet(v, setup)
+	if err != nil {
+		return err
+	}
+	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
+	if err != nil {
+		return err
+	}
+	table, err := openPrices(v, *prices)
+	if err != nil {
+		return err
+	}
+	name := design.ShippedNames()[0]
+	if len(rest) == 1 {
+		name = rest[0]
+	}
+	d, err := open(name)
+	if err != nil {
+		return err
+	}
+	b, err := newBooking(d, table, skill.Skill, units.System)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	b.made = made
+	if b.sheets, err = page.Lay(b.book, sheet); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	outs := b.outputs(*web)
+	if err := save(*out, outs, nil); err != nil {
+		return err
+	}
+	return b.report(c.out, *out, outs)
+}
+
+// openPrices reads a level that comes with the program or a table of one's own.
+func openPrices(v verb, name string) (*cost.Table, error) {
+	if slices.Contains(cost.Levels(), name) {
+		return cost.Level(name)
+	}
+	if !strings.EqualFold(filepath.Ext(name), ".toml") {
+		return nil, usageError{fmt.Errorf("%s: --prices: no price level %q; accepted: %s, or a file whose name ends in .toml", v.name, name, strings.Join(cost.Levels(), ", "))}
+	}
+	file, err := os.Open(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, fmt.Errorf("no price table %q; give a file, or one of %s", name, strings.Join(cost.Levels(), ", "))
+	}
+	if err != nil {
+		return nil, fmt.Errorf("cannot open the price table %q: %w", name, cause(err))
+	}
+	defer file.Close()
+	return cost.Read(file, filepath.Base(name))
+}
+
+// booking is a build book in the making.
+type booking struct {
+	facts  book.Facts
+	book   page.Book
+	slug   string
+	sheets layout.Document
+	made   time.Time
+}
+
+// bookMiss is by how much the ribs of the last trial of the frame balance miss the
+// neutral set, mm.
+const bookMiss = 10
+
+// newBooking works out everything that the book tells.
+func newBooking(d *design.Design, table *cost.Table, skill labour.Skill, units measure.System) (*booking, error) {
+	f, err := frame.Build(d)
+	if err != nil {
+		return nil, err
+	}
+	b := &booking{slug: d.Slug(), facts: book.Facts{Frame: f, Units: units, Prices: table, Skill: skill, Miss: bookMiss}}
+	p := &b.facts
+	if p.Fingerprint, err = d.Fingerprint(); err != nil {
+		return nil, err
+	}
+	p.Plan = stock.Make(f)
+	if p.Needs, err = bill.Count(f, p.Plan); err != nil {
+		return nil, err
+	}
+	p.Cost = cost.Of(p.Needs, p.Plan, table)
+	p.Work = labour.Count(f, p.Plan, p.Needs)
+	plate := nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions())
+	p.SheetArea = plate.W * plate.H / 1e6
+	if err := b.tryAfloat(); err != nil {
+		return nil, err
+	}
+	if err := b.tryFrame(); err != nil {
+		return nil, err
+	}
+	b.book, err = book.Of(b.facts)
+	return b, err
+}
+
+// tryAfloat sets the boat on fresh water; a boat that finds no rest is told of in
+// the book and does not stop it.
+func (b *booking) tryAfloat() error {
+	p := &b.facts
+	var err error
+	if p.Afloat, err = trial.OfFrame(p.Frame, p.Frame.Design.Crew, p.Frame.Design.Gear, false); err != nil {
+		return err
+	}
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		return err
+	}
+	const freeboard = 150 // mm, what the findings ask for
+	p.Trial, err = trial.Run(p.Afloat, trial.Options{Water: w, Freeboard: freeboard, Speeds: speeds()})
+	if err != nil {
+		p.NoTrial = err.Error()
+	}
+	return nil
+}
+
+// tryFrame judges the bends and takes all cross pieces out.
+func (b *booking) tryFrame() error {
+	p := &b.facts
+	var err error
+	if p.Bend, err = bend.Of(p.Frame); err != nil {
+		return err
+	}
+	var all []string
+	if len(p.Frame.Thwarts) > 0 {
+		all = []string{"all"}
+	}
+	if p.Without, err = p.Bend.Boat.Choose(all); err != nil {
+		return err
+	}
+	p.Trials, err = p.Bend.Boat.Trials(p.Without, bookMiss)
+	return err
+}
+
+// bookSheet stands the paper upright, as a book is read.
+func bookSheet(v verb, s paper.Setup) (paper.Sheet, error) {
+	if s.Size.Roll {
+		return paper.Sheet{}, usageError{fmt.Errorf("%s: --paper: a book wants sheets, and %s is a roll; accepted: letter, a4, legal, tabloid, a3, both or WxH", v.name, s.Size.Name)}
+	}
+	sheet, err := s.Sheet(false)
+	if err == nil && sheet.Area.W() < page.Wide {
+		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", s.Margins, sheet.Area.W(), s.Size.Name, page.Wide)
+	}
+	if err != nil {
+		return sheet, usageError{fmt.Errorf("%s: --margins: %w", v.name, err)}
+	}
+	return sheet, nil
+}
+
+func (b *booking) outputs(web bool) []output {
+	outs := []output{{b.slug + "-book-" + b.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, b.sheets, b.made) }}}
+	if web {
+		outs = append(outs, output{b.slug + "-book.html", func(w io.Writer) error { return html.Encode(w, b.book, svg.EncodeInline) }})
+	}
+	return outs
+}
+
+// report says what was made and what is missing.
+func (b *booking) report(w io.Writer, dir string, outs []output) error {
+	_, err := fmt.Fprintf(w, "%s\n  the build book, %s of %s\n", filepath.Join(dir, outs[0].name), counted(len(b.sheets.Sheets), "sheet"), b.sheets.Paper.Name)
+	if len(outs) > 1 {
+		_, more := fmt.Fprintf(w, "%s\n  the same for a screen\n", filepath.Join(dir, outs[1].name))
+		err = cmp.Or(err, more)
+	}
+	p := &b.facts
+	hours := labour.Hours(p.Work, "", p.Skill)
+	_, more := fmt.Fprintf(w, "  materials about %.0f at prices %s, give or take %.0f; %.0f hours, %s\n", p.Cost.Likely, p.Prices.Name, p.Cost.Off, hours, p.Skill)
+	err = cmp.Or(err, more)
+	for _, m := range p.Plan.Missing() {
+		_, more := fmt.Fprintf(w, "  no wood for %s: it %s\n", p.Plan.Sticks[m.Stick].Part, m.Why)
+		err = cmp.Or(err, more)
+	}
+	return err
+}

@@ -1,0 +1,191 @@
+package book
+
+import (
+	"fmt"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/labour"
+	"ribwright/geometry/stock"
+	"ribwright/layout"
+	"ribwright/layout/page"
+)
+
+// cutList lists every stick.
+func (w *writer) cutList() {
+	w.chapter("Cut list")
+	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
+	t := page.Table{Title: "Sticks, " + w.unit(), Columns: []page.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
+	volume, mass := 0.0, 0.0
+	for i, s := range w.Plan.Sticks {
+		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
+		t.Rows = append(t.Rows, []string{s.Mark, s.Part, s.Species, w.cell(s.Length), w.cell(s.Width), w.cell(s.Thickness), pieces, s.Grain})
+		volume += s.Net
+		if wood, err := w.Frame.Design.Wood(s.Species); err == nil {
+			mass += s.Net * wood.Density * 1e-9
+		}
+	}
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", volume/1e6, w.kilos(mass))
+	w.add(t)
+}
+
+// boards tells how the sticks come out of boards.
+func (w *writer) boards() {
+	w.chapter("Ripping plan")
+	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and 1 mm of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.fine(w.Plan.Kerf)))
+	t := page.Table{Title: "Boards", Columns: []page.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.unit()), text("From")}}
+	for _, v := range w.Plan.Woods {
+		if len(v.Boards) == 0 {
+			continue
+		}
+		b := v.Boards[0].Board
+		from := "your [stock]"
+		if b.Asked {
+			from = "ask the yard"
+		}
+		t.Rows = append(t.Rows, []string{v.Species, fmt.Sprint(len(v.Boards)), percent(v.Waste()), percent(v.LeastWaste()), w.boardSizes(v), from})
+	}
+	t.Note = "Waste is sawdust and offcuts of the boards bought. The bound counts the ground that the pieces cover with their saw cuts, in whole boards of the size; no plan can waste less."
+	w.add(t)
+	if missing := w.Plan.Missing(); len(missing) > 0 {
+		var items []string
+		for _, m := range missing {
+			items = append(items, w.Plan.Sticks[m.Stick].Mark+", "+w.Plan.Sticks[m.Stick].Part+": "+m.Why)
+		}
+		w.warn("There is no wood for these sticks.", "arithmetic of this design")
+		w.add(page.List{Items: items})
+	}
+	for _, v := range w.Plan.Woods {
+		w.ripping(v)
+	}
+}
+
+func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
+
+// boardSizes lists the different sizes of a wood's boards.
+func (w *writer) boardSizes(v stock.Wood) string {
+	var sizes []string
+	count := map[string]int{}
+	for _, s := range v.Boards {
+		b := s.Board
+		size := fmt.Sprintf("%s x %s x %s", w.cell(b.Length), w.cell(b.Width), w.cell(b.Thickness))
+		if count[size]++; count[size] == 1 {
+			sizes = append(sizes, size)
+		}
+	}
+	for i, s := range sizes {
+		sizes[i] = fmt.Sprintf("%d of %s", count[s], s)
+	}
+	return strings.Join(sizes, "; ")
+}
+
+// ripping shows every board of a wood.
+func (w *writer) ripping(v stock.Wood) {
+	if len(v.Boards) == 0 {
+		return
+	}
+	w.section(capital(v.Species))
+	for i, s := range v.Boards {
+		w.add(w.boardFigure(v, i))
+		t := page.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", capital(v.Species), i+1, len(v.Boards), w.unit()), Columns: []page.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
+		for k, r := range s.Rips {
+			t.Rows = append(t.Rows, []string{fmt.Sprint(k + 1), w.cell(r.Across), w.layers(r)})
+			for m, more := range r.Rest {
+				t.Rows = append(t.Rows, []string{fmt.Sprintf("%d.%d", k+1, m+1), w.cell(more.Across), "end of it: " + w.layers(more)})
+			}
+		}
+		w.add(t)
+	}
+}
+
+func (w *writer) layers(r stock.RipCut) string {
+	var layers []string
+	for _, l := range r.Layers {
+		var pieces []string
+		for _, p := range l {
+			mark := w.Plan.Sticks[p.Stick].Mark
+			if p.Of > 1 {
+				mark += fmt.Sprintf("/%d", p.Number)
+			}
+			pieces = append(pieces, mark+" "+w.cell(p.Length))
+		}
+		layers = append(layers, strings.Join(pieces, ", "))
+	}
+	return strings.Join(layers, " | ")
+}
+
+// boardFigure draws a board with its rips and crosscuts.
+func (w *writer) boardFigure(v stock.Wood, i int) page.Figure {
+	s := v.Boards[i]
+	per := scaleFor(s.Board.Length, s.Board.Width, 160, 40)
+	d := newSketch(fmt.Sprintf("board-%d", i+1), fmt.Sprintf("%s, board %d", capital(v.Species), i+1), per)
+	d.path(layout.Cut, curve.Rectangle(geometry.Box{Max: geometry.Point{X: s.Board.Length, Y: s.Board.Width}}))
+	gap := w.Plan.Kerf + 1
+	w.drawRips(d, s.Rips, geometry.Point{Y: s.Board.Width}, gap)
+	return page.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, %s, its face: rips from the upper edge down as in the table, the first layer's crosscuts from the left.", i+1, v.Species, ratio(per)),
+		About: fmt.Sprintf("A board of %s with its rips and crosscuts.", v.Species)}
+}
+
+// drawRips draws rips side by side, downward from the corner.
+func (w *writer) drawRips(d *sketch, rips []stock.RipCut, corner geometry.Point, gap float64) {
+	y := corner.Y
+	for _, r := range rips {
+		x := corner.X
+		for _, p := range r.Layers[0] {
+			d.path(layout.Tick, curve.Rectangle(geometry.Box{Min: geometry.Point{X: x, Y: y - r.Across}, Max: geometry.Point{X: x + p.Length, Y: y}}))
+			x += p.Length + w.Plan.Kerf
+		}
+		w.drawRips(d, r.Rest, geometry.Point{X: x, Y: y}, gap)
+		y -= r.Across + gap
+	}
+}
+
+// shopping is what to buy with its cost.
+func (w *writer) shopping() {
+	w.chapter("Shopping list and cost")
+	e := w.Cost
+	w.say(fmt.Sprintf("Prices by the table %q (%s), in no currency: an invented level to compare boats by until you put in what you are asked for (--prices FILE).", w.Prices.Name, w.Prices.About))
+	t := page.Table{Columns: []page.Column{text("What"), figures("Amount"), names("Unit"), text("How it is worked out"), figures("Each"), figures("Cost"), figures("Off by"), text("Price from")}}
+	for _, l := range e.Lines {
+		each := "-"
+		if l.Each > 0 {
+			each = fmt.Sprintf("%.2f", l.Each)
+		}
+		amount := fmt.Sprintf("%.1f", l.Amount)
+		switch l.Unit {
+		case "m3":
+			amount = fmt.Sprintf("%.4f", l.Amount)
+		case "each", "lot", "m":
+			amount = fmt.Sprintf("%.0f", l.Amount)
+		}
+		t.Rows = append(t.Rows, []string{l.Name, amount, l.Unit, l.How, each, fmt.Sprintf("%.0f", l.Likely), percent(l.Spread), l.From})
+	}
+	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
+		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
+	w.add(t)
+	if len(e.Missing) > 0 {
+		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
+	}
+	if w.SheetArea > 0 {
+		w.say(fmt.Sprintf("The cutter's file holds stems, breasthooks, cross pieces and the gauges for bent ribs on %.2f m2 of plate. Gauges want 4 mm plywood or hardboard; the rest is in the cut list. Neither gauges, seat, flotation, paddles nor tools are in the cost.", w.SheetArea))
+	}
+}
+
+// hours is the time by operations.
+func (w *writer) hours() {
+	w.chapter("Hours")
+	total := labour.Hours(w.Work, "", w.Skill)
+	w.say(fmt.Sprintf("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for a builder who is %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill))
+	t := page.Table{Columns: []page.Column{names("Stage"), text("Operation"), figures("Count"), names("Unit"), figures("Minutes each"), figures("Hours")}}
+	for _, k := range w.Work {
+		t.Rows = append(t.Rows, []string{string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill))})
+	}
+	t.Note = fmt.Sprintf("Together %.0f hours, likely between %.0f and %.0f.", total, total*(1-labour.Off), total*(1+labour.Off))
+	w.add(t)
+	var others []string
+	for _, s := range labour.Skills() {
+		others = append(others, fmt.Sprintf("%s %.0f hours", s, labour.Hours(w.Work, "", s)))
+	}
+	w.say("The same boat by a builder who is: " + strings.Join(others, "; ") + ".")
+}
