@@ -14,22 +14,15 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ribwright/geometry/bend"
-	"ribwright/geometry/bill"
 	"ribwright/geometry/cost"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/stock"
-	"ribwright/geometry/trial"
 	"ribwright/geometry/water"
 	"ribwright/layout"
 	"ribwright/layout/book"
-	"ribwright/layout/nest"
 	"ribwright/layout/page"
 	"ribwright/layout/paper"
-	"ribwright/layout/pattern"
 	"ribwright/render/html"
 	"ribwright/render/pdf"
 	"ribwright/render/svg"
@@ -137,75 +130,19 @@ type booking struct {
 	made   time.Time
 }
 
-// bookMiss is by how much the ribs of the last trial of the frame balance miss the
-// neutral set, mm.
-const bookMiss = 10
-
 // newBooking works out everything that the book tells.
 func newBooking(d *design.Design, table *cost.Table, skill labour.Skill, units measure.System) (*booking, error) {
-	f, err := frame.Build(d)
+	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		return nil, err
 	}
-	b := &booking{slug: d.Slug(), facts: book.Facts{Frame: f, Units: units, Prices: table, Skill: skill, Miss: bookMiss}}
-	p := &b.facts
-	if p.Fingerprint, err = d.Fingerprint(); err != nil {
-		return nil, err
-	}
-	p.Plan = stock.Make(f)
-	if p.Needs, err = bill.Count(f, p.Plan); err != nil {
-		return nil, err
-	}
-	p.Cost = cost.Of(p.Needs, p.Plan, table)
-	p.Work = labour.Count(f, p.Plan, p.Needs)
-	plate := nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions())
-	p.SheetArea = plate.W * plate.H / 1e6
-	if err := b.tryAfloat(); err != nil {
-		return nil, err
-	}
-	if err := b.tryFrame(); err != nil {
+	b := &booking{slug: d.Slug()}
+	b.facts, err = book.Gather(d, book.Options{Units: units, Prices: table, Skill: skill, Water: w, Speeds: speeds()})
+	if err != nil {
 		return nil, err
 	}
 	b.book, err = book.Of(b.facts)
 	return b, err
-}
-
-// tryAfloat sets the boat on fresh water; a boat that finds no rest is told of in
-// the book and does not stop it.
-func (b *booking) tryAfloat() error {
-	p := &b.facts
-	var err error
-	if p.Afloat, err = trial.OfFrame(p.Frame, p.Frame.Design.Crew, p.Frame.Design.Gear, false); err != nil {
-		return err
-	}
-	w, err := water.At(water.Fresh, water.Usual)
-	if err != nil {
-		return err
-	}
-	const freeboard = 150 // mm, what the findings ask for
-	p.Trial, err = trial.Run(p.Afloat, trial.Options{Water: w, Freeboard: freeboard, Speeds: speeds()})
-	if err != nil {
-		p.NoTrial = err.Error()
-	}
-	return nil
-}
-
-// tryFrame judges the bends and takes all cross pieces out.
-func (b *booking) tryFrame() error {
-	p := &b.facts
-	var err error
-	if p.Bend, err = bend.Of(p.Frame); err != nil {
-		return err
-	}
-	var all []string
-	if len(p.Frame.Thwarts) > 0 {
-		all = []string{"all"}
-	}
-	if p.Without, err = p.Bend.Boat.Choose(all); err != nil {
-		return err
-	}
-	p.Trials, err = p.Bend.Boat.Trials(p.Without, bookMiss)
-	return err
 }
 
 // bookSheet stands the paper upright, as a book is read.

@@ -70,7 +70,7 @@ func (w *writer) battenMarks() page.Table {
 
 func (w *writer) lashings() {
 	l := w.Needs.Lashings
-	w.section("Lashings")
+	w.chapter("Lashings and skin")
 	w.say(fmt.Sprintf("%d crossings, each an X lashing of %d turns, two on each diagonal: %d of ribs with stringers at %s of cord each, %d with the keel at %s, tails of %s together. With a tenth to spare and both ends tied, %.0f m (%.0f ft) of cord.",
 		l.Count(), bill.Turns, l.Stringers, w.length(l.EachStringer), l.Keel, w.length(l.EachKeel), w.length(bill.Tails), l.Total/1000, l.Total/304.8))
 	w.say("Wet or wax the cord, haul every turn taut, and let no knot stand outside the battens, where the skin would chafe on it.")
@@ -79,7 +79,7 @@ func (w *writer) lashings() {
 // skin says what cloth is cut and how it is gathered.
 func (w *writer) skin() {
 	n, f := w.Needs, w.Frame
-	w.chapter("Skin")
+	w.section("Skin")
 	g := &f.Gunwale
 	w.add(page.Table{Columns: []page.Column{text("Cloth and coating"), figures("")}, Rows: [][]string{
 		{"sheet to buy, length", w.length(n.Cloth.Length)},

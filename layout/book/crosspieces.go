@@ -44,7 +44,7 @@ func (w *writer) crossPiece(i int) page.Figure {
 	for _, h := range p.Holes {
 		s.path(layout.Cut, h)
 	}
-	s.line(layout.Center, 0, b.Min.Y-4*per, 0, b.Max.Y+4*per)
+	s.line(layout.Center, 0, b.Min.Y-1.5*per, 0, b.Max.Y+1.5*per)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-6, w.fine(p.Length))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-4, w.fine(b.H()))
 	return page.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Pegs %s.", i+1, p.Name, ratio(per), w.fine(p.Hole)),

@@ -12,7 +12,7 @@ import (
 
 // lines draws the sheer plan, the plan view and the body plan.
 func (w *writer) lines() {
-	w.chapter("Lines")
+	w.section("Lines")
 	per := scaleFor(w.Frame.Hull.Length, w.Frame.Hull.Bow.TopZ, 164, 60)
 	w.add(w.sheerPlan(per), w.planView(per), w.bodyPlan())
 }

@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/float"
+	"ribwright/geometry/measure"
 	"ribwright/layout/page"
 )
 
@@ -51,23 +52,48 @@ func (w *writer) heightLines() []offsetLine {
 	for _, y := range w.buttocks() {
 		out = append(out, offsetLine{"buttock " + w.level(y), func(x float64) (float64, bool) { return heightAt(h, x, y) }})
 	}
+	for i := len(w.Frame.Stringers) - 1; i >= 0; i-- {
+		out = append(out, offsetLine{fmt.Sprintf("stringer %d", i+1), func(x float64) (float64, bool) { p, ok := w.onSkin(i, x); return p.Y, ok }})
+	}
 	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := sideAt(h, x); return k, true }})
+}
+
+// onSkin is the place of the skin over the middle of a stringer at the station x.
+func (w *writer) onSkin(stringer int, x float64) (geometry.Point, bool) {
+	line := w.Frame.Stringers[stringer].Line
+	if aft, fore := line.Ends(); x < aft || x > fore {
+		return geometry.Point{}, false
+	}
+	mid := line.Point(x)
+	best, far := geometry.Point{}, math.Inf(1)
+	for _, p := range outline(w.Afloat.Hull, x) {
+		if d := p.Sub(geometry.Point{X: mid.Y, Y: mid.Z}).Norm(); d < far {
+			best, far = p, d
+		}
+	}
+	return best, true
 }
 
 // breadthLines are the sheer and the waterlines, from the top down.
 func (w *writer) breadthLines() []offsetLine {
 	h := w.Afloat.Hull
-	out := []offsetLine{{"sheer", func(x float64) (float64, bool) { _, s := sideAt(h, x); return h.HalfBreadth(x, s-1e-6), true }}}
+	out := []offsetLine{{"sheer", func(x float64) (float64, bool) { _, s := sideAt(h, x); return breadthAt(h, x, s), true }}}
 	all := w.waterlines()
 	for i := len(all) - 1; i >= 0; i-- {
 		z := all[i]
 		out = append(out, offsetLine{"waterline " + w.level(z), func(x float64) (float64, bool) {
 			k, s := sideAt(h, x)
-			return h.HalfBreadth(x, z), z > k && z < s
+			return breadthAt(h, x, z), z > k && z < s
 		}})
 	}
-	return out
+	for i := len(w.Frame.Stringers) - 1; i >= 0; i-- {
+		out = append(out, offsetLine{fmt.Sprintf("stringer %d", i+1), func(x float64) (float64, bool) { p, ok := w.onSkin(i, x); return p.X, ok }})
+	}
+	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := sideAt(h, x); return breadthAt(h, x, k+keelUp), true }})
 }
+
+// keelUp is how far over the lowest point the half-breadth of the keel is taken, mm.
+const keelUp = 0.1
 
 // waterlines are the heights of the level lines, mm: close together where the boat
 // floats.
@@ -109,13 +135,13 @@ func heightAt(h *float.Hull, x, y float64) (float64, bool) {
 	const n = 400
 	last := keel
 	for _, z := range steps(keel, sheer, n)[1:] {
-		if h.HalfBreadth(x, math.Min(z, sheer-1e-6)) < y {
+		if breadthAt(h, x, z) < y {
 			last = z
 			continue
 		}
 		lo, hi := last, z
 		for range 40 {
-			if mid := (lo + hi) / 2; h.HalfBreadth(x, mid) < y {
+			if mid := (lo + hi) / 2; breadthAt(h, x, mid) < y {
 				lo = mid
 			} else {
 				hi = mid
@@ -153,7 +179,7 @@ func (w *writer) offset(mm float64) string {
 	if w.imperial() {
 		return eighths(mm)
 	}
-	return fmt.Sprintf("%.0f", mm)
+	return measure.MM(mm, 0)
 }
 
 func (w *writer) offsets() {
@@ -205,10 +231,10 @@ func (w *writer) offsetRows(what string, lines []offsetLine, at []offsetStation)
 // outline is the half section at a station for the body plan, from the keel up.
 func outline(h *float.Hull, x float64) []geometry.Point {
 	keel, sheer := sideAt(h, x)
-	const n = 80
+	const n = 240
 	out := []geometry.Point{{Y: keel}}
 	for _, z := range steps(keel, sheer, n) {
-		out = append(out, geometry.Point{X: h.HalfBreadth(x, math.Min(z, sheer-1e-6)), Y: z})
+		out = append(out, geometry.Point{X: breadthAt(h, x, z), Y: z})
 	}
 	return out
 }

@@ -62,7 +62,7 @@ func (w *writer) bilgeSlack(r frame.Rib) string {
 
 func (w *writer) ribBends() page.Table {
 	t := page.Table{Title: "Bends, from the middle of the blank, " + w.unit(), Columns: []page.Column{
-		names("Rib"), text("Runs: from - to, name, radius at mid-thickness in the boat; on the form"), figures("Least radius over thickness"), figures("Steam, min")}}
+		names("Rib"), text("From where to where, name, radius at mid-thickness in the boat and on the form"), figures("Least radius over thickness"), figures("Steam, min")}}
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
 		if !math.IsInf(r.Tightest, 1) {
@@ -87,17 +87,17 @@ func (w *writer) runs(i int) string {
 		name, shape := "", "straight"
 		for _, a := range w.Bend.Ribs[i].Arcs {
 			if a.Bend == j {
-				name = a.Name + " "
+				name = a.Name + ", "
 				shape = "radius " + w.cell(b.Radius)
 				if !math.IsInf(a.Form, 1) {
-					shape += "; form " + w.cell(a.Form)
+					shape += ", form " + w.cell(a.Form)
 				}
 			}
 		}
-		parts = append(parts, fmt.Sprintf("%s - %s %s%s", w.cell(from), w.cell(to), name, shape))
+		parts = append(parts, fmt.Sprintf("%s to %s %s%s", w.cell(from), w.cell(to), name, shape))
 		from = to
 	}
-	return strings.Join(parts, " / ")
+	return strings.Join(parts, "; ")
 }
 
 func (w *writer) ribMarks() page.Table {

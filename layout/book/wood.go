@@ -123,21 +123,37 @@ func (w *writer) boardFigure(v stock.Wood, i int) page.Figure {
 	d.path(layout.Cut, curve.Rectangle(geometry.Box{Max: geometry.Point{X: s.Board.Length, Y: s.Board.Width}}))
 	gap := w.Plan.Kerf + 1
 	w.drawRips(d, s.Rips, geometry.Point{Y: s.Board.Width}, gap)
-	return page.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, %s, its face: rips from the upper edge down as in the table, the first layer's crosscuts from the left.", i+1, v.Species, ratio(per)),
+	return page.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, %s, its face: rips from the upper edge down as in the table, the first layer's crosscuts from the left; dashed a block of rips too thin to draw.", i+1, v.Species, ratio(per)),
 		About: fmt.Sprintf("A board of %s with its rips and crosscuts.", v.Species)}
 }
 
-// drawRips draws rips side by side, downward from the corner.
+// thinRip is the width under which a rip is drawn as a part of a block, mm of paper.
+const thinRip = 0.8
+
+// drawRips draws rips side by side, downward from the corner; thin ones as one block.
 func (w *writer) drawRips(d *sketch, rips []stock.RipCut, corner geometry.Point, gap float64) {
 	y := corner.Y
+	block := geometry.EmptyBox()
 	for _, r := range rips {
 		x := corner.X
+		if r.Across/d.per < thinRip {
+			long := -w.Plan.Kerf
+			for _, p := range r.Layers[0] {
+				long += p.Length + w.Plan.Kerf
+			}
+			block = block.Union(geometry.Box{Min: geometry.Point{X: x, Y: y - r.Across}, Max: geometry.Point{X: x + long, Y: y}})
+			y -= r.Across + gap
+			continue
+		}
 		for _, p := range r.Layers[0] {
 			d.path(layout.Tick, curve.Rectangle(geometry.Box{Min: geometry.Point{X: x, Y: y - r.Across}, Max: geometry.Point{X: x + p.Length, Y: y}}))
 			x += p.Length + w.Plan.Kerf
 		}
 		w.drawRips(d, r.Rest, geometry.Point{X: x, Y: y}, gap)
 		y -= r.Across + gap
+	}
+	if !block.Empty() {
+		d.path(layout.Guide, curve.Rectangle(block))
 	}
 }
 

@@ -3,7 +3,11 @@
 // read the same blocks.
 package page
 
-import "ribwright/layout"
+import (
+	"slices"
+
+	"ribwright/layout"
+)
 
 // Book is what is told, block by block. Words are as they were written: whoever
 // sets them makes them safe.
@@ -45,6 +49,11 @@ type Table struct {
 	Columns []Column
 	Rows    [][]string // each as long as Columns
 	Note    string     // under the table
+}
+
+// Headed reports whether any column has a head.
+func (t Table) Headed() bool {
+	return slices.ContainsFunc(t.Columns, func(c Column) bool { return c.Head != "" })
 }
 
 // Column says how a column is set.

@@ -22,7 +22,7 @@ const (
 func heads(level int) (high, over, under float64) {
 	switch level {
 	case 1:
-		return 5, 0, 3.2
+		return 5, 8, 3.2
 	case 2:
 		return 3.6, 4, 1.8
 	}

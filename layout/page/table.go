@@ -31,8 +31,8 @@ func (s *setter) table(t Table) {
 	}
 	s.need(s.headHigh(t, wide) + 2*first + leading)
 	s.tableHead(t, wide, t.Title)
-	for _, row := range t.Rows {
-		if high := rowHigh(t, wide, row); s.y-high < s.room.Min.Y {
+	for i, row := range t.Rows {
+		if s.y-s.withLast(t, wide, i) < s.room.Min.Y && i > 0 {
 			s.turn()
 			title := t.Title
 			if title != "" {
@@ -49,6 +49,23 @@ func (s *setter) table(t Table) {
 	}
 	s.space(2 * air)
 }
+
+// withLast is the height of a row and of what must not be parted from it: the last
+// row stays with the one before it, and the note with the last.
+func (s *setter) withLast(t Table, wide []float64, i int) float64 {
+	high := rowHigh(t, wide, t.Rows[i])
+	if i == len(t.Rows)-2 {
+		high += rowHigh(t, wide, t.Rows[i+1])
+	}
+	if i >= len(t.Rows)-2 && t.Note != "" {
+		high += 1 + float64(len(lettering.Wrap(t.Note, small, min(measure, s.room.W()))))*leading
+	}
+	return high
+}
+
+// mostHead is how many lines a head may take where there is room to widen its
+// column.
+const mostHead = 3
 
 // widths finds how wide the columns are: as wide as their cells, columns of words
 // sharing what is left when all together are too wide.
@@ -89,7 +106,21 @@ func widths(t Table, room float64) ([]float64, bool) {
 		out[widest] -= give
 		over -= give
 	}
+	if over < 0 {
+		easeHeads(t, out, -over)
+	}
 	return out, over <= 1e-9
+}
+
+// easeHeads widens columns whose heads would stand taller than mostHead lines, as
+// far as there is room.
+func easeHeads(t Table, wide []float64, room float64) {
+	for i, c := range t.Columns {
+		for len(lettering.Wrap(c.Head, small, wide[i]+1e-6)) > mostHead && room >= 1 {
+			wide[i]++
+			room--
+		}
+	}
 }
 
 // cells breaks a row into lines.
@@ -122,7 +153,10 @@ func rowHigh(t Table, wide []float64, row []string) float64 {
 }
 
 func (s *setter) headHigh(t Table, wide []float64) float64 {
-	high := rowHigh(t, wide, headCells(t))
+	high := 0.0
+	if t.Headed() {
+		high = rowHigh(t, wide, headCells(t))
+	}
 	if t.Title != "" {
 		high += leading + 1
 	}
@@ -135,8 +169,10 @@ func (s *setter) tableHead(t Table, wide []float64, title string) {
 		s.y -= 1
 	}
 	s.rule(wide)
-	s.row(t, wide, headCells(t))
-	s.rule(wide)
+	if t.Headed() {
+		s.row(t, wide, headCells(t))
+		s.rule(wide)
+	}
 }
 
 // rule draws a thin line over the width of the table.

@@ -11,9 +11,13 @@ import (
 // longestHeading is how many lines of a heading are set; a title may have pages.
 const longestHeading = 4
 
+// chapterRoom is the share of a sheet that a chapter wants to begin on; with less
+// left it turns over.
+const chapterRoom = 0.55
+
 func (s *setter) heading(h Heading) {
 	high, over, under := heads(h.Level)
-	if h.Level == 1 && !s.fresh {
+	if h.Level == 1 && s.y-s.room.Min.Y < chapterRoom*s.room.H() {
 		s.turn()
 	}
 	lines := lettering.Wrap(h.Words, high, s.room.W())

@@ -147,11 +147,14 @@ func (e *encoder) table(t page.Table) {
 	if t.Title != "" {
 		e.put("<caption>%s</caption>\n", words(t.Title))
 	}
-	e.put("<thead><tr>")
-	for _, c := range t.Columns {
-		e.put("<th scope=\"col\"%s>%s</th>", class(c), words(c.Head))
+	if t.Headed() {
+		e.put("<thead><tr>")
+		for _, c := range t.Columns {
+			e.put("<th scope=\"col\"%s>%s</th>", class(c), words(c.Head))
+		}
+		e.put("</tr></thead>\n")
 	}
-	e.put("</tr></thead>\n<tbody>\n")
+	e.put("<tbody>\n")
 	for _, row := range t.Rows {
 		e.put("<tr>")
 		for i, cell := range row {

@@ -1,0 +1,89 @@
+package book
+
+import (
+	"ribwright/geometry/bend"
+	"ribwright/geometry/bill"
+	"ribwright/geometry/cost"
+	"ribwright/geometry/design"
+	"ribwright/geometry/frame"
+	"ribwright/geometry/labour"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/stock"
+	"ribwright/geometry/trial"
+	"ribwright/geometry/water"
+	"ribwright/layout/nest"
+	"ribwright/layout/pattern"
+)
+
+// Options are what a builder says besides the design.
+type Options struct {
+	Units  measure.System
+	Prices *cost.Table
+	Skill  labour.Skill
+	Water  water.Water
+	Speeds []float64 // m/s, of the curves of effort
+}
+
+// wantFreeboard is the least freeboard that the findings ask for, mm; miss is by how
+// much the ribs of the last trial of the frame balance miss the neutral set, mm.
+const (
+	wantFreeboard = 150.0
+	miss          = 10.0
+)
+
+// Gather works out everything that the book tells of a checked design. A boat that
+// finds no rest on the water, and sticks for which there is no wood, are told of in
+// the book and are no errors.
+//
+// Errors: a frame that cannot be built or bent.
+func Gather(d *design.Design, o Options) (Facts, error) {
+	p := Facts{Units: o.Units, Prices: o.Prices, Skill: o.Skill, Miss: miss}
+	var err error
+	if p.Frame, err = frame.Build(d); err != nil {
+		return p, err
+	}
+	if p.Fingerprint, err = d.Fingerprint(); err != nil {
+		return p, err
+	}
+	p.Plan = stock.Make(p.Frame)
+	if p.Needs, err = bill.Count(p.Frame, p.Plan); err != nil {
+		return p, err
+	}
+	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
+	p.Work = labour.Count(p.Frame, p.Plan, p.Needs)
+	plate := nest.Lay(d.Title, pattern.Parts(p.Frame), nest.DefaultOptions())
+	p.SheetArea = plate.W * plate.H / 1e6
+	if err := p.tryAfloat(o); err != nil {
+		return p, err
+	}
+	return p, p.tryFrame()
+}
+
+func (p *Facts) tryAfloat(o Options) error {
+	var err error
+	d := p.Frame.Design
+	if p.Afloat, err = trial.OfFrame(p.Frame, d.Crew, d.Gear, false); err != nil {
+		return err
+	}
+	if p.Trial, err = trial.Run(p.Afloat, trial.Options{Water: o.Water, Freeboard: wantFreeboard, Speeds: o.Speeds}); err != nil {
+		p.Trial, p.NoTrial = nil, err.Error()
+	}
+	return nil
+}
+
+// tryFrame judges the bends and takes all cross pieces out.
+func (p *Facts) tryFrame() error {
+	var err error
+	if p.Bend, err = bend.Of(p.Frame); err != nil {
+		return err
+	}
+	var all []string
+	if len(p.Frame.Thwarts) > 0 {
+		all = []string{"all"}
+	}
+	if p.Without, err = p.Bend.Boat.Choose(all); err != nil {
+		return err
+	}
+	p.Trials, err = p.Bend.Boat.Trials(p.Without, miss)
+	return err
+}
