@@ -31,6 +31,7 @@ func (d *Design) Check() *Problem {
 	d.checkBattens(c)
 	d.checkCrossPieces(c)
 	d.checkBending(c)
+	d.checkAboard(c)
 	return c.first
 }
 

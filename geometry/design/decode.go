@@ -89,6 +89,8 @@ func (d *Design) settle(given func(key string) bool) {
 	emptied(&d.Stringers.At)
 	emptied(&d.Woods)
 	emptied(&d.Thwarts)
+	emptied(&d.Crew)
+	emptied(&d.Gear)
 }
 
 func emptied[T any](list *[]T) {

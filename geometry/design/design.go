@@ -22,6 +22,8 @@ type Design struct {
 	Bending    Bending    `toml:"bending" comment:"How the wood is bent and glued."`
 	Woods      []Wood     `toml:"wood" comment:"One [[wood]] for each wood of your own, or known wood that you have better values for."`
 	Thwarts    []Thwart   `toml:"thwart" comment:"One [[thwart]] for each cross piece under the gunwales."`
+	Crew       []Person   `toml:"crew" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
+	Gear       []Gear     `toml:"gear" comment:"One [[gear]] for each lot of what is carried."`
 }
 
 // Hull is the shape, without a mould. Places along the boat are measured from
@@ -43,6 +45,7 @@ type Hull struct {
 type Spreader struct {
 	At   measure.Length `toml:"at" comment:"Place along the boat from midship, forward positive."`
 	Beam measure.Length `toml:"beam" comment:"Width between the gunwale lines there."`
+	Tie  bool           `toml:"tie" comment:"true: it is lashed or pegged and pulls the gunwales in too, so that between it and the next towards midship they may run hollow; false when left out."`
 }
 
 // Section sets the shape of the ribs at one place. Turns are the change of
