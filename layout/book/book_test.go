@@ -134,6 +134,92 @@ func TestTextBoxes(t *testing.T) {
 	}
 }
 
+// TestHostileWords sets a boat whose every word of the builder's own is as long as a
+// design allows, or markup: each stays text within the margins.
+func TestHostileWords(t *testing.T) {
+	for _, words := range []string{strings.Repeat("W", 200), "<b>&\"'</b>\u202ex", strings.Repeat("a b ", 50)} {
+		d := shipped(t, "river")
+		d.Title, d.For = strings.Repeat(words, 2000/len(words)), strings.Repeat(words, 2000/len(words))
+		for i := range d.Thwarts {
+			d.Thwarts[i].Name = words
+		}
+		for i := range d.Crew {
+			d.Crew[i].Name = words
+		}
+		for i := range d.Gear {
+			d.Gear[i].Name = words
+		}
+		if p := d.Check(); p != nil {
+			t.Fatal(p)
+		}
+		p := sheet(t, "a4")
+		doc, err := page.Lay(bookOf(t, facts(t, d, measure.Imperial)), p)
+		if err != nil {
+			t.Errorf("%.20q: %v", words, err)
+			continue
+		}
+		for i, s := range doc.Sheets {
+			apart(t, fmt.Sprintf("%.10q, sheet %d", words, i+1), s, p.Area)
+		}
+	}
+}
+
+// TestTold: what the book must hold is in it.
+func TestTold(t *testing.T) {
+	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
+	all := tables(b)
+	rows := func(title string, want int) {
+		t.Helper()
+		if tab, ok := all[title]; !ok || len(tab.Rows) != want {
+			t.Errorf("the table %q has %d rows, want %d", title, len(tab.Rows), want)
+		}
+	}
+	rows("Mortises, mm", 29)
+	rows("Lengths, mm", 29)
+	rows("Bends, from the middle of the blank, mm", 29)
+	rows("Middles of the stringers, from the middle of the blank, mm", 29)
+	rows("Cross pieces, under the gunwales, mm", 6)
+	rows("Spreaders while building, mm", 3)
+	rows("Sticks, mm", 6+29+2+1+8+2+6)
+	cautions := ""
+	figures := 0
+	for _, k := range b.Blocks {
+		switch k := k.(type) {
+		case page.Caution:
+			if k.Says == "" {
+				t.Errorf("nobody says %q", k.Words)
+			}
+			cautions += k.Words + k.Says
+		case page.Figure:
+			figures++
+			if k.About == "" || k.Caption == "" {
+				t.Errorf("the figure %q is not described", k.Drawing.Title)
+			}
+		}
+	}
+	for _, w := range []string{"team scalds", "dust", "isocyanate", "nives", "life jacket", "NIOSH", "HSE", "33 CFR", "local law"} {
+		if !strings.Contains(cautions, w) {
+			t.Errorf("no caution says %q", w)
+		}
+	}
+	if figures < 20 {
+		t.Errorf("%d figures", figures)
+	}
+}
+
+// TestEighths letters the trade's way: feet, inches, eighths, + for a sixteenth.
+// Arithmetic: 1 ft 2 3/8 in is 365.125 mm.
+func TestEighths(t *testing.T) {
+	for _, c := range []struct {
+		mm   float64
+		want string
+	}{{0, "0-0-0"}, {365.125, "1-2-3"}, {365.125 + 1.5875, "1-2-3+"}, {-25.4, "-0-1-0"}, {304.8, "1-0-0"}, {304.7, "1-0-0"}, {-0.1, "0-0-0"}} {
+		if got := eighths(c.mm); got != c.want {
+			t.Errorf("%g mm is lettered %s, want %s", c.mm, got, c.want)
+		}
+	}
+}
+
 func apart(t *testing.T, where string, s layout.Sheet, area geometry.Box) {
 	t.Helper()
 	inside := area.Grow(0.01)

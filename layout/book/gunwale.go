@@ -29,7 +29,7 @@ func (w *writer) mortises() {
 		d.Gunwale.Species, w.fine(g.Width), w.fine(g.Height), glue, w.fine(g.Fore-g.Aft), w.fine(-g.Aft), w.fine(g.Fore), angle(g.Tilt)))
 	w.say(fmt.Sprintf("The ends are cut across the underside %s degrees off square forward and %s aft. %s", angle(g.ForeCut), angle(g.AftCut), w.edgeSets()))
 	m0 := g.Mortises[0]
-	w.say(fmt.Sprintf("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, each from midship and not from its neighbour.",
+	w.say(fmt.Sprintf("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
 		w.fine(m0.Length), w.fine(m0.Width), w.fine(m0.Depth), w.fine(m0.Wall)))
 	t := page.Table{Title: "Mortises, " + w.marks(), Columns: []page.Column{
 		names("Rib"), figures("From midship, along the stock"), figures("Station, along the boat"), figures("Lean, degrees"), figures("Wood to the next"), figures("Least wall at the bottom"), figures("To a scarf")}}

@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 
+	"ribwright/geometry/design"
 	"ribwright/geometry/labour"
 	"ribwright/layout/page"
 )
@@ -46,9 +47,19 @@ func (w *writer) steps() []step {
 func (w *writer) woodSteps() []step {
 	f := w.Frame
 	g := &f.Gunwale
-	glue := []string{"Cut the gunwales to length with their end cuts after the mortises are done."}
-	if f.Design.Gunwale.Plies > 1 {
-		glue = append([]string{fmt.Sprintf("Glue the %d plies of each gunwale as the design says; scarf one ply at a time, never two at one place.", f.Design.Gunwale.Plies)}, glue...)
+	marks := fmt.Sprintf("While the stock is straight, mark all %d mortises of a gunwale from midship, and its mirror on the other.", len(g.Mortises))
+	cut := fmt.Sprintf("Cut the mortises %s deep with their lean; square or round the ends to suit the rib heads.", w.fine(float64(f.Design.Ribs.MortiseDepth)))
+	end := "Cut the gunwales to length with their end cuts after the mortises are done."
+	glue := fmt.Sprintf("Glue the %d plies of each gunwale; scarf one ply at a time, never two at one place.", f.Design.Gunwale.Plies)
+	gunwale := []string{marks, cut, end}
+	switch {
+	case f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued == design.GluedStraight:
+		gunwale = []string{glue, marks, cut, end}
+	case f.Design.Gunwale.Plies > 1:
+		gunwale = []string{
+			"Clamp the dry plies of a gunwale flush and straight. " + marks,
+			"Let the spreaders, or the form, hold the plies to the finished curve while they are glued, their midship marks together: the marks on the middle ply hold, the others slide. " + glue,
+			cut, end}
 	}
 	return []step{
 		{stage: labour.Loft, do: []string{
@@ -63,9 +74,7 @@ func (w *writer) woodSteps() []step {
 			tools: "saw with a rip fence, plane, square, pencil", check: "gauge the thickness of rib stock at three places: it decides how it bends",
 			care: "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitiser. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 			who:  "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"},
-		{stage: labour.Gunwale, do: append([]string{
-			fmt.Sprintf("While the stock is straight, mark all %d mortises of a gunwale from midship, and its mirror on the other.", len(g.Mortises)),
-			fmt.Sprintf("Cut them %s deep with their lean; square or round the ends to suit the rib heads.", w.fine(float64(f.Design.Ribs.MortiseDepth)))}, glue...),
+		{stage: labour.Gunwale, do: gunwale,
 			tools: "router or drill and chisels, bevel, clamps", dry: "glue overnight before the clamps come off, a day before bending",
 			check: "first to last mortise by tape; a rib offcut slides in by hand",
 			care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes. Epoxy sensitises the skin: nitrile gloves, changed often; never sand it half cured.", who: "common practice; HSE on epoxy"},

@@ -175,7 +175,7 @@ func class(c page.Column) string {
 	case c.Text:
 		return ` class="t"`
 	}
-	return ""
+	return ` class="n"`
 }
 
 func (e *encoder) drawing(f page.Figure) {
