@@ -119,7 +119,7 @@ func TestTextBoxes(t *testing.T) {
 	for _, d := range boats(t) {
 		for _, units := range []measure.System{measure.Metric, measure.Imperial} {
 			b := bookOf(t, facts(t, d, units))
-			for _, name := range []string{"letter", "a4"} {
+			for _, name := range []string{"letter", "a4", "both"} {
 				p := sheet(t, name)
 				doc, err := page.Lay(b, p)
 				if err != nil {

@@ -136,7 +136,7 @@ func (s *setter) set(b Block) {
 // foot is the running foot of a sheet.
 func (s *setter) foot(sheet *layout.Sheet, number, of int) {
 	y := s.room.Min.Y - footHigh
-	count := fmt.Sprintf("%d of %d", number, of)
+	count := fmt.Sprintf("sheet %d of %d", number, of)
 	sheet.Line(layout.Tick, geometry.Point{X: s.room.Min.X, Y: y + 5}, geometry.Point{X: s.room.Max.X, Y: y + 5})
 	sheet.Write(geometry.Point{X: s.room.Max.X, Y: y + 1}, small, layout.Right, count)
 	words := fmt.Sprintf("%s, build book, design %s", s.book.Title, s.book.Fingerprint)
