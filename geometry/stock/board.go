@@ -18,9 +18,9 @@ type Board struct {
 // Volume returns the wood of one board, mm3.
 func (b Board) Volume() float64 { return b.Length * b.Width * b.Thickness }
 
-// dressing is what is planed off the two sawn faces of a rip together, mm. Common
+// Dressing is what is planed off the two sawn faces of a rip together, mm. Common
 // practice, no source.
-const dressing = 1.0
+const Dressing = 1.0
 
 // lie says how sticks of a section lie in a board: across of its width for a rip
 // that is layers sticks high.
@@ -29,12 +29,12 @@ func (b Board) lie(s Stick, kerf float64) (across float64, layers int, ok bool) 
 	for _, way := range [][2]float64{{s.Width, s.Thickness}, {s.Thickness, s.Width}} {
 		n := 0
 		if way[1] <= b.Thickness {
-			n = max(1, int((b.Thickness+kerf+dressing)/(way[1]+kerf+dressing)))
+			n = max(1, int((b.Thickness+kerf+Dressing)/(way[1]+kerf+Dressing)))
 		}
 		if way[0] > b.Width || n == 0 {
 			continue
 		}
-		if cost := (way[0] + kerf + dressing) / float64(n); cost < best-1e-9 {
+		if cost := (way[0] + kerf + Dressing) / float64(n); cost < best-1e-9 {
 			best, across, layers, ok = cost, way[0], n, true
 		}
 	}

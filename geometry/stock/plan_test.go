@@ -82,7 +82,7 @@ func everyFrame(t *testing.T, check func(t *testing.T, f *frame.Frame, p *Plan))
 	for _, name := range design.ShippedNames() {
 		all = append(all, built(t, name, nil))
 	}
-	for i, f := range append(all, randomFrames(t, 25)...) {
+	for i, f := range append(all, randomFrames(t, 15)...) {
 		t.Run(fmt.Sprintf("%d %s %.0f", i, f.Design.Title, f.Hull.Length), func(t *testing.T) { check(t, f, Make(f)) })
 	}
 }
@@ -150,10 +150,10 @@ func TestBoardsHold(t *testing.T) {
 
 func holds(t *testing.T, p *Plan, rips []RipCut, wide, long, thick float64) {
 	t.Helper()
-	across := -(p.Kerf + dressing)
+	across := -(p.Kerf + Dressing)
 	for _, r := range rips {
-		across += r.Across + p.Kerf + dressing
-		high := -(p.Kerf + dressing)
+		across += r.Across + p.Kerf + Dressing
+		high := -(p.Kerf + Dressing)
 		end := long
 		for _, l := range r.Layers {
 			used, tall := -p.Kerf, 0.0
@@ -173,7 +173,7 @@ func holds(t *testing.T, p *Plan, rips []RipCut, wide, long, thick float64) {
 				t.Errorf("a strip holds %.2f mm in %.2f mm", used, long)
 			}
 			end = long - used - p.Kerf
-			high += tall + p.Kerf + dressing
+			high += tall + p.Kerf + Dressing
 		}
 		if high > thick+1e-6 && len(r.Layers) > 1 {
 			t.Errorf("%d layers take %.2f mm of %.2f mm", len(r.Layers), high, thick)
@@ -187,16 +187,50 @@ func holds(t *testing.T, p *Plan, rips []RipCut, wide, long, thick float64) {
 	}
 }
 
-// TestNeverWorse: no plan buys more than the same plan by first-fit decreasing.
+// TestNeverWorse holds every plan to the same by first-fit decreasing alone: no more
+// sticks without wood, no more scarfs, and then no more spent, by price where all
+// boards have one, else by volume. Of boards of one size that is: no more boards.
 func TestNeverWorse(t *testing.T) {
+	less := 0
 	everyFrame(t, func(t *testing.T, f *frame.Frame, p *Plan) {
 		plain := plan(f, firstFitOnly)
 		for i, w := range p.Woods {
-			if o := plain.Woods[i]; len(w.Missing) > len(o.Missing) || len(w.Missing) == len(o.Missing) && w.Bought > o.Bought+1 && len(w.Boards) > len(o.Boards) {
-				t.Errorf("%s: %d boards, %.1f l; first-fit decreasing takes %d, %.1f l", w.Species, len(w.Boards), w.Bought/1e6, len(o.Boards), o.Bought/1e6)
+			o := plain.Woods[i]
+			a := [3]float64{float64(len(w.Missing)), scarfsOf(p, w.Species), spent(w)}
+			b := [3]float64{float64(len(o.Missing)), scarfsOf(plain, w.Species), spent(o)}
+			for k := range a {
+				if a[k] > b[k]*(1+1e-9) {
+					t.Errorf("%s: missing, scarfs, spent %v; by first-fit decreasing %v", w.Species, a, b)
+				}
+				if a[k] != b[k] {
+					less++
+					break
+				}
 			}
 		}
 	})
+	t.Logf("better than first-fit decreasing %d times", less)
+}
+
+func scarfsOf(p *Plan, species string) float64 {
+	n := 0
+	for i, c := range p.Cuttings {
+		if p.Sticks[i].Species == species {
+			n += len(c.Joints)
+		}
+	}
+	return float64(n)
+}
+
+func spent(w Wood) float64 {
+	sum := 0.0
+	for _, b := range w.Boards {
+		if b.Board.Price == 0 {
+			return w.Bought
+		}
+		sum += b.Board.Price
+	}
+	return sum
 }
 
 // TestScarfs measures every scarf: at the design's slope, out of mortises and of the
@@ -230,7 +264,7 @@ func TestScarfs(t *testing.T) {
 			}
 		}
 	})
-	if met < 100 {
+	if met < 60 {
 		t.Errorf("only %d scarfs were met", met)
 	}
 	t.Logf("%d scarfs", met)

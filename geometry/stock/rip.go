@@ -83,7 +83,7 @@ func (t trial) boards(b Board, rips []RipCut) []Sawn {
 }
 
 // gap is what lies between two rips, mm.
-func (t trial) gap() float64 { return t.kerf + dressing }
+func (t trial) gap() float64 { return t.kerf + Dressing }
 
 func (t trial) plainRips(b Board, in []class) []RipCut {
 	var out []RipCut

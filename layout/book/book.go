@@ -30,14 +30,15 @@ type Facts struct {
 	Work   []labour.Work
 	Skill  labour.Skill
 
-	Afloat    trial.Boat
-	Trial     *trial.Report // nil when the boat finds no rest
-	NoTrial   string        // why not
-	Bend      *bend.Report
-	Without   *balance.Without // what the trials of the frame balance take out
-	Trials    []balance.Trial
-	Miss      float64 // by how much the last trial's ribs miss the neutral set, mm
-	SheetArea float64 // of the cutter's plate, m2; 0 when there is none
+	Afloat  trial.Boat
+	Trial   *trial.Report // nil when the boat finds no rest
+	NoTrial string        // why not
+	Bend    *bend.Report
+	Without *balance.Without // what the trials of the frame balance take out
+	Trials  []balance.Trial
+	Miss    float64 // by how much the last trial's ribs miss the neutral set, mm
+	PlateW  float64 // of the cutter's plate, mm
+	PlateH  float64
 }
 
 // Of makes the book.

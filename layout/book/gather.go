@@ -52,7 +52,7 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
 	p.Work = labour.Count(p.Frame, p.Plan, p.Needs)
 	plate := nest.Lay(d.Title, pattern.Parts(p.Frame), nest.DefaultOptions())
-	p.SheetArea = plate.W * plate.H / 1e6
+	p.PlateW, p.PlateH = plate.W, plate.H
 	if err := p.tryAfloat(o); err != nil {
 		return p, err
 	}

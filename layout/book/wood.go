@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"ribwright/geometry"
@@ -33,7 +34,7 @@ func (w *writer) cutList() {
 // boards tells how the sticks come out of boards.
 func (w *writer) boards() {
 	w.chapter("Ripping plan")
-	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and 1 mm of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.fine(w.Plan.Kerf)))
+	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.fine(w.Plan.Kerf), w.fine(stock.Dressing)))
 	t := page.Table{Title: "Boards", Columns: []page.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.unit()), text("From")}}
 	for _, v := range w.Plan.Woods {
 		if len(v.Boards) == 0 {
@@ -115,45 +116,42 @@ func (w *writer) layers(r stock.RipCut) string {
 	return strings.Join(layers, " | ")
 }
 
-// boardFigure draws a board with its rips and crosscuts.
+// boardFigure draws a board with its rips and crosscuts, wider than it is long for
+// its length: at one scale thin rips would run into each other.
 func (w *writer) boardFigure(v stock.Wood, i int) page.Figure {
 	s := v.Boards[i]
-	per := scaleFor(s.Board.Length, s.Board.Width, 160, 40)
-	d := newSketch(fmt.Sprintf("board-%d", i+1), fmt.Sprintf("%s, board %d", capital(v.Species), i+1), per)
-	d.path(layout.Cut, curve.Rectangle(geometry.Box{Max: geometry.Point{X: s.Board.Length, Y: s.Board.Width}}))
-	gap := w.Plan.Kerf + 1
-	w.drawRips(d, s.Rips, geometry.Point{Y: s.Board.Width}, gap)
-	return page.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, %s, its face: rips from the upper edge down as in the table, the first layer's crosscuts from the left; dashed a block of rips too thin to draw.", i+1, v.Species, ratio(per)),
+	along, across := scaleFor(s.Board.Length, 0, 160, 1), scaleFor(s.Board.Width, 0, 32, 1)
+	d := boardSketch{layout.Drawing{Name: fmt.Sprintf("board-%d", i+1), Title: fmt.Sprintf("%s, board %d", capital(v.Species), i+1)},
+		geometry.Stretch(1/along, 1/across), w.Plan.Kerf}
+	d.box(layout.Cut, 0, s.Board.Width, s.Board.Length, s.Board.Width)
+	d.rips(s.Rips, geometry.Point{Y: s.Board.Width})
+	return page.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, its face, %s along and %s across: rips from the upper edge down as in the table, the first layer's crosscuts from the left.", i+1, v.Species, ratio(along), ratio(across)),
 		About: fmt.Sprintf("A board of %s with its rips and crosscuts.", v.Species)}
 }
 
-// thinRip is the width under which a rip is drawn as a part of a block, mm of paper.
-const thinRip = 0.8
+// boardSketch draws a board at one scale along and another across.
+type boardSketch struct {
+	layout.Drawing
+	scale geometry.Affine
+	kerf  float64
+}
 
-// drawRips draws rips side by side, downward from the corner; thin ones as one block.
-func (w *writer) drawRips(d *sketch, rips []stock.RipCut, corner geometry.Point, gap float64) {
+// box draws a piece by its upper left corner and its size, mm of the board.
+func (d *boardSketch) box(p layout.Pen, x, y, long, wide float64) {
+	d.Line(p, curve.Rectangle(geometry.Box{Min: geometry.Point{X: x, Y: y - wide}, Max: geometry.Point{X: x + long, Y: y}}).Map(d.scale))
+}
+
+// rips draws rips side by side, downward from the corner.
+func (d *boardSketch) rips(rips []stock.RipCut, corner geometry.Point) {
 	y := corner.Y
-	block := geometry.EmptyBox()
 	for _, r := range rips {
 		x := corner.X
-		if r.Across/d.per < thinRip {
-			long := -w.Plan.Kerf
-			for _, p := range r.Layers[0] {
-				long += p.Length + w.Plan.Kerf
-			}
-			block = block.Union(geometry.Box{Min: geometry.Point{X: x, Y: y - r.Across}, Max: geometry.Point{X: x + long, Y: y}})
-			y -= r.Across + gap
-			continue
-		}
 		for _, p := range r.Layers[0] {
-			d.path(layout.Tick, curve.Rectangle(geometry.Box{Min: geometry.Point{X: x, Y: y - r.Across}, Max: geometry.Point{X: x + p.Length, Y: y}}))
-			x += p.Length + w.Plan.Kerf
+			d.box(layout.Tick, x, y, p.Length, r.Across)
+			x += p.Length + d.kerf
 		}
-		w.drawRips(d, r.Rest, geometry.Point{X: x, Y: y}, gap)
-		y -= r.Across + gap
-	}
-	if !block.Empty() {
-		d.path(layout.Guide, curve.Rectangle(block))
+		d.rips(r.Rest, geometry.Point{X: x, Y: y})
+		y -= r.Across + d.kerf + stock.Dressing
 	}
 }
 
@@ -183,9 +181,18 @@ func (w *writer) shopping() {
 	if len(e.Missing) > 0 {
 		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
 	}
-	if w.SheetArea > 0 {
-		w.say(fmt.Sprintf("The cutter's file holds stems, breasthooks, cross pieces and the gauges for bent ribs on %.2f m2 of plate. Gauges want 4 mm plywood or hardboard; the rest is in the cut list. Neither gauges, seat, flotation, paddles nor tools are in the cost.", w.SheetArea))
+	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on a plate of %s x %s: as plywood, %s of 1220 x 2440 mm (4 x 8 ft). Gauges want 4 mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+		w.length(w.PlateW), w.length(w.PlateH), counted(plates(w.PlateW, w.PlateH), "sheet")))
+}
+
+// plates is how many sheets of 1220 x 2440 mm a plate as wide as a sheet takes at
+// least; a wider one is turned.
+func plates(wide, high float64) int {
+	const w, h = 1220.0, 2440.0
+	if wide > w {
+		wide, high = high, wide
 	}
+	return max(1, int(math.Ceil(wide/w))*int(math.Ceil(high/h)))
 }
 
 // hours is the time by operations.

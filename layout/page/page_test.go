@@ -102,13 +102,7 @@ func clean(t *testing.T, where string, s layout.Sheet, area geometry.Box) {
 
 // TestRefused names what does not fit.
 func TestRefused(t *testing.T) {
-	wide := Table{Title: "Far too wide"}
-	var row []string
-	for range 40 {
-		wide.Columns = append(wide.Columns, Column{Head: "number"})
-		row = append(row, "123456.7")
-	}
-	wide.Rows = [][]string{row}
+	wide := Table{Title: "Far too wide", Columns: []Column{{Head: "number"}}, Rows: [][]string{{strings.Repeat("1234567890", 20)}}}
 	for _, c := range []struct {
 		block Block
 		want  string
@@ -129,6 +123,32 @@ func TestRefused(t *testing.T) {
 	if _, err := Lay(Book{}, s); err == nil || !strings.Contains(err.Error(), "accepted: 170 mm") {
 		t.Errorf("narrow margins: %v", err)
 	}
+}
+
+// TestManyColumns sets a table of forty columns in parts, each with the first
+// column, and every cell once.
+func TestManyColumns(t *testing.T) {
+	var tab Table
+	var row []string
+	for i := range 40 {
+		tab.Columns = append(tab.Columns, Column{Head: fmt.Sprintf("h%d", i), Align: layout.Right})
+		row = append(row, fmt.Sprintf("cell%02d", i))
+	}
+	tab.Rows = [][]string{row}
+	doc, err := Lay(Book{Blocks: []Block{tab}}, letter(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := map[string]int{}
+	for _, x := range doc.Sheets[0].Texts {
+		found[x.Words]++
+	}
+	for i, cell := range row {
+		if n := found[cell]; n != 1 && i > 0 || n < 2 && i == 0 {
+			t.Errorf("%s stands %d times", cell, n)
+		}
+	}
+	clean(t, "sheet 1", doc.Sheets[0], letter(t).Area)
 }
 
 // TestHostileTitle sets a title of two thousand letters without a space and one of

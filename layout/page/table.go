@@ -16,9 +16,17 @@ const gutter = 3.2
 // leastText is how narrow a column of words may become, mm.
 const leastText = 24.0
 
-// table sets rows under heads that are said again on every sheet.
+// table sets rows under heads that are said again on every sheet. One that is too
+// wide is set in parts that each begin with its first column.
 func (s *setter) table(t Table) {
 	wide, ok := widths(t, s.room.W())
+	if n := len(t.Columns); !ok && n > 2 {
+		a, b := t.part(1, (n+1)/2), t.part((n+1)/2, n)
+		a.Note = ""
+		s.table(a)
+		s.table(b)
+		return
+	}
 	if !ok && s.err == nil {
 		s.err = fmt.Errorf("the table %q is wider than the paper's %.0f mm", t.Title, s.room.W())
 	}
@@ -48,6 +56,15 @@ func (s *setter) table(t Table) {
 		s.text(s.room.Min.X, min(measure, s.room.W()), t.Note)
 	}
 	s.space(2 * air)
+}
+
+// part is the first column with those from one number up to another.
+func (t Table) part(from, to int) Table {
+	out := Table{Title: t.Title, Note: t.Note, Columns: append([]Column{t.Columns[0]}, t.Columns[from:to]...)}
+	for _, row := range t.Rows {
+		out.Rows = append(out.Rows, append([]string{row[0]}, row[from:to]...))
+	}
+	return out
 }
 
 // withLast is the height of a row and of what must not be parted from it: the last

@@ -54,3 +54,35 @@ func TestFigureRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestInline writes the figure of a page: one element with the role of a picture, a
+// name and a description, and nothing before or after it. Source: SVG 2, 5.8 and
+// WAI-ARIA 1.2, role img.
+func TestInline(t *testing.T) {
+	d := layout.Drawing{Title: `Stem <b> & "x"`}
+	d.Straight(layout.Cut, 0, 0, 100, 0)
+	d.Write(0, 5, 3, layout.Left, "<i>toe</i>")
+	var out, whole bytes.Buffer
+	if err := EncodeInline(&out, d, "the stem"); err != nil {
+		t.Fatal(err)
+	}
+	if err := EncodeFigure(&whole, d, "the stem"); err != nil {
+		t.Fatal(err)
+	}
+	got := out.String()
+	if !strings.HasPrefix(got, `<svg role="img"`) || !strings.HasSuffix(got, "</svg>") || strings.Count(got, "<svg") != 1 {
+		t.Errorf("not one element: %.60q ... %q", got, got[len(got)-10:])
+	}
+	_, want, _ := strings.Cut(strings.TrimSpace(whole.String()), "<svg")
+	if strings.Replace(got, `<svg role="img"`, "", 1) != want {
+		t.Error("the element differs from the figure of a file")
+	}
+	for _, w := range []string{"<title>Stem &lt;b&gt; &amp; ", "<desc>the stem</desc>", "&lt;i&gt;toe"} {
+		if !strings.Contains(got, w) {
+			t.Errorf("no %q in %s", w, got)
+		}
+	}
+	if err := EncodeInline(&out, layout.Drawing{}, ""); err == nil {
+		t.Error("a figure with nothing in it is accepted")
+	}
+}
