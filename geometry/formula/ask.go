@@ -2,6 +2,7 @@ package formula
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -62,22 +63,22 @@ func (p *Program) Limits(name string) (lo, hi float64, ok bool) {
 	return s.body.args[0].value.Num, s.body.args[1].value.Num, true
 }
 
-// AfloatBehind returns the first value found afloat on which a formula rests,
-// "" when it rests on none.
-func (p *Program) AfloatBehind(name string) string {
-	slot, ok := p.slots[name]
-	if !ok || !p.floats(slot) {
-		return ""
-	}
-	for slot >= len(p.given) {
-		for _, u := range p.uses[slot-len(p.given)] {
-			if p.floats(u) {
-				slot = u
-				break
+// AfloatBehind lists the values found afloat on which a formula rests.
+func (p *Program) AfloatBehind(name string) []string {
+	var out []string
+	m := p.Behind(name)
+	for i, behind := range m {
+		if !behind {
+			continue
+		}
+		for _, u := range p.uses[i] {
+			if u < len(p.given) && p.given[u].Afloat && !slices.Contains(out, p.given[u].Name) {
+				out = append(out, p.given[u].Name)
 			}
 		}
 	}
-	return p.given[slot].Name
+	slices.Sort(out)
+	return out
 }
 
 // Guess reports whether the file says where a value found afloat starts.
@@ -148,4 +149,15 @@ func (r *Run) HeldBy(name string) string {
 		}
 	}
 	return ""
+}
+
+// Constant returns a value that is written out in the file; ok is false for a
+// formula that uses anything.
+func (p *Program) Constant(name string) (v Value, ok bool) {
+	slot, ok := p.slots[name]
+	if !ok || slot < len(p.given) {
+		return Value{}, false
+	}
+	n := p.lines[slot-len(p.given)].body
+	return n.value, n.op == opValue
 }

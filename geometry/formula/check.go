@@ -15,7 +15,7 @@ type checker struct {
 }
 
 func (c *checker) checkAll() *Fault {
-	c.afloat, c.uses = make([]bool, len(c.lines)), make([][]int, len(c.lines))
+	c.uses = make([][]int, len(c.lines))
 	for i := range c.lines {
 		if f := c.line(i); f != nil {
 			return f
@@ -56,21 +56,10 @@ func (c *checker) line(i int) *Fault {
 		}
 		return f
 	}
-	for _, slot := range c.uses[i] {
-		c.afloat[i] = c.afloat[i] || c.floats(slot)
-	}
 	c.kinds[len(c.given)+i] = kind
 	c.state[i] = 2
 	c.order = append(c.order, i)
 	return nil
-}
-
-// floats reports whether the value in a slot is only known afloat.
-func (p *Program) floats(slot int) bool {
-	if slot < len(p.given) {
-		return p.given[slot].Afloat
-	}
-	return p.afloat[slot-len(p.given)]
 }
 
 // circle names the lines that need one another.

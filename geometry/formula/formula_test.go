@@ -35,7 +35,7 @@ func ran(t testing.TB, text string) *Run {
 			t.Fatal(err)
 		}
 	}
-	if err := r.Early(true); err != nil {
+	if err := r.Work(nil); err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
 	return r
@@ -189,7 +189,7 @@ func TestNoAnswer(t *testing.T) {
 			if err := r.Set("weight", Num(62)); err != nil {
 				t.Fatal(err)
 			}
-			err := r.Early(true)
+			err := r.Work(nil)
 			if err == nil || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("says %v, want %q", err, c.want)
 			}
@@ -207,7 +207,7 @@ func TestBombs(t *testing.T) {
 		fmt.Fprintf(&b, "a%d = a%d * a%d + a%d - a%d\n", i+1, i, i, i, i)
 	}
 	r := compile(t, b.String()).NewRun()
-	if err := r.Early(true); err == nil || !strings.Contains(err.Error(), "the result is no number") {
+	if err := r.Work(nil); err == nil || !strings.Contains(err.Error(), "the result is no number") {
 		t.Errorf("squares without end: %v", err)
 	}
 	if _, err := r.Explain("a1500"); err != nil {
@@ -241,7 +241,7 @@ func TestUse(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := p.NewRun()
-	if err := r.Early(true); err != nil {
+	if err := r.Work(nil); err != nil {
 		t.Fatal(err)
 	}
 	if got := r.Number("half"); got != 300 {
@@ -257,8 +257,8 @@ func TestUse(t *testing.T) {
 // TestAfloat tells apart what can be worked out ashore.
 func TestAfloat(t *testing.T) {
 	p := compile(t, "guess draft = 95 mm\na = stature / 2\nb = draft * 2\nc = b + a")
-	for name, want := range map[string]string{"a": "", "b": "draft", "c": "draft"} {
-		if got := p.AfloatBehind(name); got != want {
+	for name, want := range map[string]string{"a": "[]", "b": "[draft]", "c": "[draft]"} {
+		if got := fmt.Sprint(p.AfloatBehind(name)); got != want {
 			t.Errorf("behind %s stands %q, want %q", name, got, want)
 		}
 	}
@@ -266,7 +266,7 @@ func TestAfloat(t *testing.T) {
 	if err := r.Set("stature", Num(1000)); err != nil {
 		t.Fatal(err)
 	}
-	if err := r.Early(true); err != nil {
+	if err := r.Work(nil); err != nil {
 		t.Fatal(err)
 	}
 	if got := r.Number("c"); got != 690 {
@@ -275,7 +275,7 @@ func TestAfloat(t *testing.T) {
 	if err := r.Set("draft", Num(100)); err != nil {
 		t.Fatal(err)
 	}
-	if err := r.Late(); err != nil {
+	if err := r.Work(p.Behind("c")); err != nil {
 		t.Fatal(err)
 	}
 	if got := r.Number("c"); got != 700 {
@@ -333,7 +333,7 @@ func TestFix(t *testing.T) {
 	if err := r.Fix("a", Num(100)); err != nil {
 		t.Fatal(err)
 	}
-	if err := r.Early(true); err != nil {
+	if err := r.Work(nil); err != nil {
 		t.Fatal(err)
 	}
 	if got := r.Number("b"); got != 200 {
@@ -386,7 +386,7 @@ func FuzzCompile(f *testing.F) {
 			return
 		}
 		r := p.NewRun()
-		if r.Early(true) != nil {
+		if r.Work(nil) != nil {
 			return
 		}
 		for _, n := range p.Names() {

@@ -31,7 +31,6 @@ type Program struct {
 	slots  map[string]int // of given values, then of lines
 	kinds  []Kind         // by slot
 	order  []int          // lines such that each follows what it uses
-	afloat []bool         // by line: it needs what is found afloat
 	uses   [][]int        // by line: the slots it uses, each once, in the order of the formula
 }
 

@@ -76,22 +76,49 @@ func bad(v Value) bool {
 	return math.IsNaN(v.Num) || math.IsInf(v.Num, 0)
 }
 
-// Early works out what does not need the boat afloat; when the design itself
-// does, all of it, with the values set last or guessed.
-//
-// Errors: *Fault for a division by zero and whatever else has no answer.
-func (r *Run) Early(all bool) error {
-	return r.work(func(afloat bool) bool { return all || !afloat })
+// Mask chooses lines of a Program.
+type Mask []bool
+
+// Behind returns the lines on which the named values rest, themselves included.
+func (p *Program) Behind(names ...string) Mask {
+	m := make(Mask, len(p.lines))
+	var walk func(slot int)
+	walk = func(slot int) {
+		i := slot - len(p.given)
+		if i < 0 || m[i] {
+			return
+		}
+		m[i] = true
+		for _, u := range p.uses[i] {
+			walk(u)
+		}
+	}
+	for _, n := range names {
+		if slot, ok := p.slots[n]; ok {
+			walk(slot)
+		}
+	}
+	return m
 }
 
-// Late works out what needs the boat afloat.
-func (r *Run) Late() error { return r.work(func(afloat bool) bool { return afloat }) }
+// Others returns the lines that m leaves out.
+func (m Mask) Others() Mask {
+	out := make(Mask, len(m))
+	for i := range m {
+		out[i] = !m[i]
+	}
+	return out
+}
 
-func (r *Run) work(want func(afloat bool) bool) error {
+// Work works out the chosen lines, each after those it uses, from the values
+// that are set; nil chooses all.
+//
+// Errors: *Fault for a division by zero and whatever else has no answer.
+func (r *Run) Work(m Mask) error {
 	r.fault = nil
 	for _, i := range r.p.order {
 		slot := len(r.p.given) + i
-		if r.fixed[slot] || !want(r.p.afloat[i]) {
+		if r.fixed[slot] || m != nil && !m[i] {
 			continue
 		}
 		r.line = r.p.lines[i].name
