@@ -10,8 +10,8 @@ import (
 const alike = 0.45
 
 // Random returns a body of either sex, as common as the survey has it, with
-// weight and stature inside the 5th to 95th percentile of its sex. The arm span
-// scatters about its estimate. The same source of chance gives the same bodies.
+// weight, stature and arm span inside the 5th to 95th percentile of its sex. The
+// span scatters about its estimate. The same source of chance gives the same bodies.
 func Random(r *rand.Rand) Person {
 	p := Person{Sex: Woman}
 	if r.IntN(2) == 1 {
@@ -29,7 +29,8 @@ func Random(r *rand.Rand) Person {
 	for _, s := range regressions() {
 		if s.name == "span" {
 			e := s.of(p)
-			p.Span = e.Value + e.Spread*within90(r)
+			common := mustMeasure("span").Of(p.Sex)
+			p.Span = math.Max(common.P5, math.Min(common.P95, e.Value+e.Spread*within90(r)))
 		}
 	}
 	return p

@@ -179,6 +179,8 @@ func kindOf(name string, t reflect.Type) (formula.Kind, filler) {
 		return formula.Of(formula.Angle), fillNumber(1)
 	case t == reflect.TypeFor[design.Kind]():
 		return formula.Kind{Class: formula.Text}, fillKind
+	case t == reflect.TypeFor[design.Posture]():
+		return formula.Kind{Class: formula.Text}, fillPosture
 	case t == reflect.TypeFor[[]measure.Length]():
 		return formula.Kind{Class: formula.List, Dim: formula.Length}, fillLengths
 	case t == reflect.TypeFor[[]float64]():
@@ -194,6 +196,8 @@ func kindOf(name string, t reflect.Type) (formula.Kind, filler) {
 		return formula.Of(formula.Plain), fillCount
 	case t.Kind() == reflect.Float64 && name == "skin.mass":
 		return formula.Of(formula.Cloth), fillNumber(1e9) // the design has it in g/m2, formulas in kg/mm2
+	case t.Kind() == reflect.Float64 && strings.HasSuffix(name, ".mass"):
+		return formula.Of(formula.Mass), fillNumber(1)
 	case t.Kind() == reflect.Float64:
 		return formula.Of(formula.Plain), fillNumber(1)
 	}
@@ -208,6 +212,13 @@ func fillKind(r reflect.Value, v formula.Value) error {
 	var k design.Kind
 	err := k.UnmarshalText([]byte(v.Text))
 	r.Set(reflect.ValueOf(k))
+	return err
+}
+
+func fillPosture(r reflect.Value, v formula.Value) error {
+	var p design.Posture
+	err := p.UnmarshalText([]byte(v.Text))
+	r.Set(reflect.ValueOf(p))
 	return err
 }
 

@@ -82,9 +82,6 @@ func Wanted() []formula.Given {
 	length := formula.Of(formula.Length)
 	return []formula.Given{
 		{Name: "seat_at", Kind: length, Doc: "place of the paddler along the boat, forward of midship positive"},
-		{Name: "paddler_center", Kind: length, Doc: "height of the paddler's center of weight above the baseline"},
-		{Name: "gear_at", Kind: length, Doc: "place of the gear along the boat"},
-		{Name: "gear_center", Kind: length, Doc: "height of the gear's center of weight above the baseline"},
 		{Name: "reach", Kind: length, Doc: "the width outside the gunwales that the paddler reaches over"},
 	}
 }
@@ -93,7 +90,6 @@ func wantedOfTwo() []formula.Given {
 	length := formula.Of(formula.Length)
 	return []formula.Given{
 		{Name: "partner_seat_at", Kind: length, Doc: "place of the partner along the boat"},
-		{Name: "partner_center", Kind: length, Doc: "height of the partner's center of weight above the baseline"},
 		{Name: "partner_reach", Kind: length, Doc: "the width outside the gunwales that the partner reaches over"},
 	}
 }

@@ -161,3 +161,9 @@ func (p *Program) Constant(name string) (v Value, ok bool) {
 	n := p.lines[slot-len(p.given)].body
 	return n.value, n.op == opValue
 }
+
+// Knows reports whether a value of that name can be set from outside.
+func (r *Run) Knows(name string) bool {
+	slot, ok := r.p.slots[name]
+	return ok && slot < len(r.p.given)
+}

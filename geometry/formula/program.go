@@ -28,10 +28,10 @@ type Program struct {
 	limits map[string]statement
 	guess  map[string]statement
 
-	slots  map[string]int // of given values, then of lines
-	kinds  []Kind         // by slot
-	order  []int          // lines such that each follows what it uses
-	uses   [][]int        // by line: the slots it uses, each once, in the order of the formula
+	slots map[string]int // of given values, then of lines
+	kinds []Kind         // by slot
+	order []int          // lines such that each follows what it uses
+	uses  [][]int        // by line: the slots it uses, each once, in the order of the formula
 }
 
 // Compile reads a file and those it uses, checks every formula and puts them in

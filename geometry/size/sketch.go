@@ -1,6 +1,7 @@
 package size
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry"
@@ -19,6 +20,7 @@ type sketch struct {
 	hull  *hull.Hull
 	ribs  []hull.Section // from aft forward
 	outer [][]geometry.Point
+	rows  []float.Station
 	float *float.Hull
 
 	offStringer, offKeel float64 // of the skin beyond mid-thickness of the ribs, mm
@@ -45,7 +47,7 @@ func newSketch(d *design.Design) (*sketch, error) {
 	aft := first + pitch*math.Floor((h.Stern.GunwaleX-float64(d.Ribs.FromStern)-first)/pitch+1e-9)
 	fore := first + pitch*math.Floor((h.Bow.GunwaleX-float64(d.Ribs.FromBow)-first)/pitch+1e-9)
 	if !(pitch >= 20 && fore > 0 && aft > 0) {
-		return nil, &design.Problem{Key: "ribs.pitch", Text: "leaves no room for ribs"}
+		return nil, fmt.Errorf("ribs %.0f mm apart have no room between the ends; give ribs.pitch, ribs.from_bow or ribs.from_stern less", pitch)
 	}
 	n := int(math.Round((fore+aft)/pitch)) + 1
 	for i := range n {
@@ -56,7 +58,8 @@ func newSketch(d *design.Design) (*sketch, error) {
 		s.ribs = append(s.ribs, sec)
 		s.outer = append(s.outer, s.outline(sec))
 	}
-	s.float, err = float.New(s.stations())
+	s.rows = s.stations()
+	s.float, err = float.New(s.rows)
 	return s, err
 }
 

@@ -11,8 +11,8 @@ import (
 // weigh adds up the boat's own weight by the volumes of its parts. Cord, pegs,
 // oil and the laps of the cloth are allowed for as in the list of weights of a
 // finished frame: 5 % of the wood and 8 % of the cloth, common practice.
-func (s *sketch) weigh() (float.Load, error) {
-	w := weigher{}
+func (s *sketch) weigh(woods densities) (float.Load, error) {
+	w := weigher{woods: woods}
 	d := s.d
 	aft, fore := s.hull.Gunwale.Ends()
 	high := (s.hull.Sheer.MidZ*2+s.hull.Sheer.BowZ)/3 + float64(d.Gunwale.Height)/2
@@ -40,18 +40,34 @@ func (s *sketch) weigh() (float.Load, error) {
 	return float.Total(all...), w.err
 }
 
+// densities remembers what woods weigh, kg/m3, by name: to look one up takes
+// longer than to weigh a part.
+type densities map[string]float64
+
+func (d densities) of(species string) (float64, error) {
+	if v, ok := d[species]; ok {
+		return v, nil
+	}
+	wood, err := timber.Lookup(species)
+	if err == nil {
+		d[species] = wood.Density
+	}
+	return wood.Density, err
+}
+
 type weigher struct {
+	woods densities
 	loads []float.Load
 	err   error
 }
 
 // add weighs a volume, mm3, at a height, mm.
 func (w *weigher) add(species string, volume, z float64) {
-	wood, err := timber.Lookup(species)
+	density, err := w.woods.of(species)
 	if err != nil && w.err == nil {
 		w.err = err
 	}
-	w.loads = append(w.loads, float.Load{Mass: volume * wood.Density * 1e-9, At: geometry.Point3{Z: z}})
+	w.loads = append(w.loads, float.Load{Mass: volume * density * 1e-9, At: geometry.Point3{Z: z}})
 }
 
 func (s *sketch) weighRibs(w *weigher) {
@@ -80,7 +96,7 @@ func (s *sketch) weighStringers(w *weigher) {
 
 // weighSkin weighs cloth and coating by the outlines of the stations.
 func (s *sketch) weighSkin() float.Load {
-	stations := s.stations()
+	stations := s.rows
 	area, moment, last, lastZ := 0.0, 0.0, 0.0, 0.0
 	for i, st := range stations {
 		girth, z := 0.0, 0.0
