@@ -13,11 +13,12 @@ import (
 // stock to mill, what to measure, what the codes mean and what can hurt.
 func Notes(f *frame.Frame, o Options) []layout.Note {
 	return []layout.Note{
+		{Heading: "Codes", Lines: codes(f, o)},
 		{Heading: "Check with a tape before you cut", Lines: checks(f, o)},
 		{Heading: "Cautions", Lines: cautions()},
-		{Heading: "Codes", Lines: codes(f, o)},
 		{Heading: "Shape to hold", Lines: shape(f, o)},
 		{Heading: "Stock", Lines: stock(f, o)},
+		{Heading: "Bending", Lines: setting(f, o)},
 	}
 }
 
@@ -27,11 +28,15 @@ func checks(f *frame.Frame, o Options) []string {
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
 	mid := f.RibGroups[0].Rib
+	gunwale := "Gunwale strip, end to end along its middle line: " + o.both(g.Fore-g.Aft) + "."
+	if halved(f) {
+		gunwale = "Gunwale, end to end along its middle line: " + o.both(g.Fore-g.Aft) + "; the strip is half of it, from 0."
+	}
 	return []string{
-		"Gunwale strip, end to end along its middle line: " + o.both(g.Fore-g.Aft) + ".",
+		gunwale,
 		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, o.both(last.FromMidship-first.FromMidship)),
 		"Keel, end to end: " + o.both(f.Keel.Fore-f.Keel.Aft) + ".",
-		fmt.Sprintf("Body plan, from the head of rib %s on one side to the other, at mid-thickness: %s.", mid.Name, o.both(2*mid.Section.HalfBreadth)),
+		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, o.both(mid.Section.HalfBreadth)),
 		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
 		"Steam and bend one rib from midship first, and hold it against the body plan, before you cut the others.",
 	}

@@ -146,7 +146,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			var b bytes.Buffer
-			err := pdf.Encode(&b, row.doc)
+			err := pdf.Encode(&b, row.doc, made())
 			if err == nil || !strings.Contains(err.Error(), row.want) {
 				t.Errorf("error %v, want one with %q", err, row.want)
 			}
@@ -159,7 +159,7 @@ func TestRefusals(t *testing.T) {
 
 func TestFailingWriter(t *testing.T) {
 	for _, room := range []int{0, 1, 1000} {
-		if err := pdf.Encode(&rendertest.Full{Room: room}, manySheets(3)); !errors.Is(err, rendertest.ErrFull) {
+		if err := pdf.Encode(&rendertest.Full{Room: room}, manySheets(3), made()); !errors.Is(err, rendertest.ErrFull) {
 			t.Errorf("room for %d bytes: error %v, want the writer's own", room, err)
 		}
 	}

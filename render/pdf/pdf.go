@@ -26,16 +26,15 @@ const perMM = 72 / 25.4
 // points: PDF Reference 1.7, appendix C).
 const longest = 5080
 
-// fixedDate stands in every file, so that the same design gives the same bytes.
-func fixedDate() time.Time { return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) }
-
-// Encode writes the document, one page a sheet, in black.
+// Encode writes the document, one page a sheet, in black, with a bookmark for
+// every pattern and labels that say what lies on each page. made is the date in
+// the file; it must be the same for the same bytes.
 //
 // Accuracy: line ends to 0.002 mm, arcs within 5e-7 of their radius.
 // Errors: a document without sheets, a number that is no place on paper, a view
 // that is turned or not at full size, a page too long for viewers, or the
 // writer's own error. Nothing is written to w unless the whole file is made.
-func Encode(w io.Writer, doc layout.Document) error {
+func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 	if err := render.CheckDocument(doc); err != nil {
 		return err
 	}
@@ -47,21 +46,23 @@ func Encode(w io.Writer, doc layout.Document) error {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.SetCatalogSort(true)
-	f.SetCreationDate(fixedDate())
-	f.SetModificationDate(fixedDate())
+	f.SetCreationDate(made.UTC())
+	f.SetModificationDate(made.UTC())
 	f.SetTitle(lettering.Safe(doc.Title), true)
 	f.SetCreator("ribwright", false)
 	f.SetProducer("ribwright", false)
 	p := &page{f: f, high: doc.Paper.H, toCP1252: f.UnicodeTranslatorFromDescriptor("")}
+	marked := bookmarks{}
 	for _, s := range doc.Sheets {
 		f.AddPage()
+		marked.add(f, s)
 		p.sheet(s)
 	}
 	var out bytes.Buffer
 	if err := f.Output(&out); err != nil {
 		return err
 	}
-	full, err := withViewerHints(out.Bytes())
+	full, err := withViewerHints(out.Bytes(), labels(doc))
 	if err != nil {
 		return err
 	}
