@@ -22,7 +22,10 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 		}
 	}
 	for _, l := range f.rows {
-		drop(r, l, reflect.ValueOf(d).Elem())
+		all := func(label string) bool { return isFitted(r, l, label) }
+		if !every(l.labels, all) {
+			drop(r, l, reflect.ValueOf(d).Elem())
+		}
 	}
 	f.likeBow(d)
 	return d, nil
@@ -74,6 +77,10 @@ func labelled(name string) (table, label string, ok bool) {
 func isFitted(r *formula.Run, l list, label string) bool {
 	v, _, ok := r.Value(l.table + "." + label + "." + fitted)
 	return !ok || v.True()
+}
+
+func every(list []string, ok func(string) bool) bool {
+	return !slices.ContainsFunc(list, func(s string) bool { return !ok(s) })
 }
 
 // drop takes out the rows that are not fitted.

@@ -85,7 +85,7 @@ func (s *sketch) middle() hull.Section {
 func (s *sketch) stemSize() (long, short float64) {
 	e, st := s.hull.Bow, s.d.Bow
 	tall := e.TopZ - e.Toe.Y
-	wide := e.OuterAt(e.TopZ) - e.Toe.X + float64(st.Landing)
+	wide := s.bow.at(e.TopZ) - e.Toe.X + float64(st.Landing)
 	return math.Max(tall, wide), math.Min(tall, wide)
 }
 

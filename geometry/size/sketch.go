@@ -22,6 +22,8 @@ type sketch struct {
 	outer [][]geometry.Point
 	rows  []float.Station
 	float *float.Hull
+	bow   edge
+	stern edge
 
 	offStringer, offKeel float64 // of the skin beyond mid-thickness of the ribs, mm
 }
@@ -35,7 +37,7 @@ func newSketch(d *design.Design) (*sketch, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &sketch{d: d, hull: h}
+	s := &sketch{d: d, hull: h, bow: newEdge(h.Bow), stern: newEdge(h.Stern)}
 	skin := float64(d.Skin.Thickness)
 	s.offStringer = float64(d.Ribs.Thickness)/2 + float64(d.Stringers.Depth) + skin
 	s.offKeel = float64(d.Ribs.Thickness)/2 + float64(d.Keel.Depth) + skin
@@ -96,34 +98,36 @@ func (s *sketch) stations() []float.Station {
 	last := len(s.ribs) - 1
 	var out []float.Station
 	for k := endSketch; k > 0; k-- {
-		out = append(out, s.endStation(s.hull.Stern, 0, -1, k))
+		out = append(out, s.endStation(s.stern, 0, -1, k))
 	}
 	for i, r := range s.ribs {
 		out = append(out, float.Station{X: r.Station, Half: s.outer[i], Knuckle: i == 0 || i == last})
 	}
 	for k := 1; k <= endSketch; k++ {
-		out = append(out, s.endStation(s.hull.Bow, last, 1, k))
+		out = append(out, s.endStation(s.bow, last, 1, k))
 	}
 	return out
 }
 
 // endStation draws the k-th section from the last rib to the end: every corner
 // goes in a straight line from its place on the rib to the stem.
-func (s *sketch) endStation(e hull.End, rib int, side float64, k int) float.Station {
+func (s *sketch) endStation(e edge, rib int, side float64, k int) float.Station {
 	from := s.ribs[rib].Station * side
-	tip := e.OuterAt(e.TopZ)
+	tip := e.at(e.TopZ)
 	u := from + (tip-from)*float64(k)/endSketch
 	low, thick := s.profile(e, u, side), float64(s.stem(side).Siding)/2
 	if k == endSketch {
 		return float.Station{X: side * u, Half: []geometry.Point{{Y: math.Min(low, e.TopZ)}, {Y: e.TopZ}}}
 	}
-	out := []geometry.Point{{Y: low}}
 	corners := s.outer[rib]
+	gunwale := corners[len(corners)-2].Y
+	out := make([]geometry.Point, 0, len(corners)+1)
+	out = append(out, geometry.Point{Y: low})
 	for i, p := range corners[1 : len(corners)-2] {
 		land, height := e.Toe.X, low
 		if i > 0 {
-			height = p.Y + (e.GunwaleZ-corners[len(corners)-2].Y)*p.Y/math.Max(1, corners[len(corners)-2].Y)
-			land = e.OuterAt(height) - float64(s.stem(side).Moulded)/2
+			height = p.Y + (e.GunwaleZ-gunwale)*p.Y/math.Max(1, gunwale)
+			land = e.at(height) - float64(s.stem(side).Moulded)/2
 		}
 		if u >= land {
 			continue
@@ -145,21 +149,10 @@ func (s *sketch) stem(side float64) design.Stem {
 }
 
 // profile is the height of the skin on the middle line at u from midship.
-func (s *sketch) profile(e hull.End, u, side float64) float64 {
-	if u <= e.Toe.X {
-		z, _ := s.hull.KeelZ(side * u)
-		return z
+func (s *sketch) profile(e edge, u, side float64) float64 {
+	if u > e.Toe.X {
+		return e.over(u)
 	}
-	// The outer edge rises from the toe; the place on it by halving.
-	lo, hi := 0.0, e.Outer.Length()
-	for range 30 {
-		mid := (lo + hi) / 2
-		if p, _ := e.Point(mid); p.X < u {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	p, _ := e.Point(hi)
-	return p.Y
+	z, _ := s.hull.KeelZ(side * u)
+	return z
 }
