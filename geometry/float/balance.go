@@ -91,6 +91,9 @@ func (h *Hull) newton(p Plane, want float64, g geometry.Point3) (Plane, Immersed
 	return p, Immersed{}, false
 }
 
+// Sunk returns the level plane, upright, that displaces a volume, mm3.
+func (h *Hull) Sunk(volume float64) Plane { return h.sink(Plane{}, volume) }
+
 // sink finds the rise of the plane for a volume at fixed heel and trim.
 func (h *Hull) sink(p Plane, want float64) Plane {
 	lo, hi := h.reach(p)

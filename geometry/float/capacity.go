@@ -31,16 +31,3 @@ func (h *Hull) Capacity(boat, payload Load, density, freeboard float64) float64 
 	}
 	return lo
 }
-
-// Raised returns the hull with more or less height of topside: every sheer point
-// moved straight up by the given mm. It answers how much depth a freeboard needs.
-func (h *Hull) Raised(by float64) (*Hull, error) {
-	stations := make([]Station, len(h.sections))
-	for i := range h.sections {
-		half := append(h.sections[i].half[:0:0], h.sections[i].half...)
-		top := half[len(half)-1]
-		top.Y += by
-		stations[i] = Station{X: h.sections[i].x, Half: append(half, top)}
-	}
-	return New(stations)
-}
