@@ -18,7 +18,8 @@ const (
 type search struct {
 	c       *Case
 	free    []Freed
-	targets []Target
+	asked   []Target // as the designer and the family have them
+	targets []Target // as tightened
 	aim     Aim
 	looks   int
 	memory  map[string]look
@@ -67,12 +68,31 @@ func (s *search) at(x []float64) look {
 		s.c.forget()
 	} else {
 		l.cost = s.cost()
-		for _, t := range s.targets {
-			l.margins = append(l.margins, t.margin(s.c.run.Number(t.Name)))
-		}
+		l.margins, l.bad = s.margins()
 	}
 	s.memory[key] = l
 	return l
+}
+
+// margins judges the boat that the case has settled on by every target.
+func (s *search) margins() (out []float64, bad bool) {
+	verdicts, err := s.c.run.Verdicts()
+	if err != nil {
+		return nil, true
+	}
+	for _, t := range s.targets {
+		if !t.Rule {
+			out = append(out, t.margin(s.c.run.Number(t.Name)))
+			continue
+		}
+		for _, v := range verdicts {
+			if v.Name == t.Name {
+				t.Limit = v.Limit
+				out = append(out, (v.Margin()+t.ease)/t.scale())
+			}
+		}
+	}
+	return out, false
 }
 
 func (s *search) settle(x []float64) error {
@@ -103,66 +123,112 @@ const (
 )
 
 // from improves a boat step by step: slopes by looking beside it, then the best
-// boat in reach if all were straight lines. A step that does not help is tried
-// half as long.
+// boat in reach if all were straight lines. A step that does not help is bent by
+// what it missed, and if that does not help either, tried a third as long.
 func (s *search) from(x []float64) look {
 	best := s.at(x)
 	reach := firstStep
-	for reach > lastStep && s.looks < mostLooks {
-		if best.bad {
-			return best
-		}
-		next, ok := s.step(best, reach)
+	for reach > lastStep && s.looks < mostLooks && !best.bad {
+		n, ok := s.near(best)
 		if !ok {
 			return best
 		}
-		l := s.at(next)
-		if l.merit() < best.merit()-1e-7 {
-			moved := 0.0
-			for i := range l.x {
-				moved = math.Max(moved, math.Abs(l.x[i]-best.x[i]))
-			}
-			best = l
-			if moved < lastStep {
-				return best
-			}
-			reach = math.Min(2*reach, firstStep)
+		l, ok := s.better(best, n, reach)
+		if !ok {
+			reach /= 3
 			continue
 		}
-		reach /= 3
+		moved := 0.0
+		for i := range l.x {
+			moved = math.Max(moved, math.Abs(l.x[i]-best.x[i]))
+		}
+		best = l
+		if moved < lastStep {
+			return best
+		}
+		reach = math.Min(2*reach, firstStep)
 	}
 	return best
 }
 
-// step solves the straightened problem in reach of a boat. The last unknown is how
-// far targets are missed.
-func (s *search) step(at look, reach float64) ([]float64, bool) {
-	n := len(at.x)
-	slopes := make([]look, n)
-	for i := range slopes {
-		y := slices.Clone(at.x)
-		side := probe
-		if y[i]+side > 1 {
-			side = -probe
+// better takes a step from a boat; ok is false when none in reach is better.
+func (s *search) better(best look, n near, reach float64) (look, bool) {
+	bend := make([]float64, len(best.margins))
+	for range 2 {
+		next, ok := s.step(best, n, reach, bend)
+		if !ok {
+			return best, false
 		}
-		y[i] += side
-		slopes[i] = s.at(y)
-		if slopes[i].bad {
-			return nil, false
+		l := s.at(next)
+		if l.merit() < best.merit()-1e-7 {
+			return l, true
+		}
+		if l.bad {
+			return best, false
+		}
+		for j, m := range l.margins {
+			straight := best.margins[j]
+			for i := range next {
+				straight += n.margins[j][i] * (next[i] - best.x[i])
+			}
+			bend[j] = m - straight
 		}
 	}
-	d := func(i int, to, from float64) float64 { return (to - from) / (slopes[i].x[i] - at.x[i]) }
+	return best, false
+}
+
+// near holds the slopes at a boat, for one whole way from limit to limit.
+type near struct {
+	cost    []float64   // by free value
+	margins [][]float64 // by target and free value
+}
+
+// near looks beside a boat; ok is false when nothing there can be drawn.
+func (s *search) near(at look) (near, bool) {
+	n := near{make([]float64, len(at.x)), make([][]float64, len(at.margins))}
+	for j := range n.margins {
+		n.margins[j] = make([]float64, len(at.x))
+	}
+	for i := range at.x {
+		side, drawn := probe, false
+		if at.x[i]+side > 1 {
+			side = -probe
+		}
+		for range 2 {
+			x := slices.Clone(at.x)
+			x[i] = math.Max(0, x[i]+side)
+			if l := s.at(x); !l.bad && x[i] != at.x[i] {
+				n.cost[i] = (l.cost - at.cost) / (x[i] - at.x[i])
+				for j := range n.margins {
+					n.margins[j][i] = (l.margins[j] - at.margins[j]) / (x[i] - at.x[i])
+				}
+				drawn = true
+				break
+			}
+			side = -side
+		}
+		if !drawn {
+			return n, false
+		}
+	}
+	return n, true
+}
+
+// step solves the straightened problem in reach of a boat, with the margins bent
+// by what is known of their curves. The last unknown is how far targets are missed.
+func (s *search) step(at look, slopes near, reach float64, bend []float64) ([]float64, bool) {
+	n := len(at.x)
 	c, lo, hi := make([]float64, n+1), make([]float64, n+1), make([]float64, n+1)
 	for i := range n {
-		c[i] = d(i, slopes[i].cost, at.cost)
+		c[i] = slopes.cost[i]
 		lo[i], hi[i] = math.Max(-at.x[i], -reach), math.Min(1-at.x[i], reach)
 	}
 	c[n], hi[n] = missing, 1e3
 	var in []half
 	for j, m := range at.margins {
-		h := half{a: make([]float64, n+1), b: m}
+		h := half{a: make([]float64, n+1), b: m + bend[j]}
 		for i := range n {
-			h.a[i] = -d(i, slopes[i].margins[j], m)
+			h.a[i] = -slopes.margins[j][i]
 		}
 		h.a[n] = -1
 		in = append(in, h)

@@ -14,11 +14,15 @@ type Target struct {
 	AtMost bool // the value may be at most the limit; else at least
 	Limit  float64
 	Dim    formula.Dim
-	Rule   bool // a check of the family, not a wish
+	Rule   bool    // a check of the family, not a wish; its limit may change with the boat
+	ease   float64 // by how much a rule is let off
 }
 
 // String writes the target as it is given: draft<=110 mm.
 func (t Target) String() string {
+	if t.Rule {
+		return "the family's check " + t.Name
+	}
 	sign := ">="
 	if t.AtMost {
 		sign = "<="
