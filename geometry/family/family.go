@@ -6,9 +6,11 @@ package family
 import (
 	"embed"
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 
+	"ribwright/geometry/design"
 	"ribwright/geometry/formula"
 )
 
@@ -150,4 +152,10 @@ func (f *Family) want() []formula.Given {
 		return append(Wanted(), wantedOfTwo()...)
 	}
 	return Wanted()
+}
+
+// Slug returns the name in a form that is safe in file names.
+func (f *Family) Slug() string {
+	d := design.Design{Title: strings.TrimSuffix(path.Base(strings.ReplaceAll(f.Name, "\\", "/")), ".family")}
+	return d.Slug()
 }

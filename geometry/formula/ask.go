@@ -136,19 +136,31 @@ func (r *Run) HeldBy(name string) string {
 		return ""
 	}
 	n := r.p.lines[slot-len(r.p.given)].body
-	for n.op == opCall && n.name == "round" {
-		n = n.args[0]
-	}
-	if n.op != opCall || n.name != "min" && n.name != "max" && n.name != "clamp" {
-		return ""
-	}
-	v := r.eval(n)
-	for _, a := range n.args {
-		if r.eval(a).Num == v.Num {
-			return written(a)
+	won := ""
+	for n.op == opCall {
+		switch n.name {
+		case "round":
+			n = n.args[0]
+			continue
+		case "min", "max", "clamp":
+		default:
+			return won
 		}
+		v := r.eval(n).Num
+		i := slices.IndexFunc(n.args, func(a *node) bool { return r.eval(a).Num == v })
+		if i < 0 {
+			return won
+		}
+		n = n.args[i]
+		won = written(n)
 	}
-	return ""
+	return won
+}
+
+// Knows reports whether a value of that name can be set from outside.
+func (r *Run) Knows(name string) bool {
+	slot, ok := r.p.slots[name]
+	return ok && slot < len(r.p.given)
 }
 
 // Constant returns a value that is written out in the file; ok is false for a
@@ -160,10 +172,4 @@ func (p *Program) Constant(name string) (v Value, ok bool) {
 	}
 	n := p.lines[slot-len(p.given)].body
 	return n.value, n.op == opValue
-}
-
-// Knows reports whether a value of that name can be set from outside.
-func (r *Run) Knows(name string) bool {
-	slot, ok := r.p.slots[name]
-	return ok && slot < len(r.p.given)
 }

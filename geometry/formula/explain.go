@@ -140,3 +140,26 @@ func rank(o op) int {
 	}
 	return math.MaxInt
 }
+
+// Origin returns the formula that a value really comes from: that of the value
+// itself, or of the one it only rounds or passes on.
+func (r *Run) Origin(name string) (Step, bool) {
+	slot, ok := r.p.slots[name]
+	if !ok {
+		return Step{}, false
+	}
+	for {
+		if slot < len(r.p.given) || r.fixed[slot] {
+			return r.step(slot, 0), true
+		}
+		line := r.p.lines[slot-len(r.p.given)]
+		n := line.body
+		for n.op == opCall && n.name == "round" {
+			n = n.args[0]
+		}
+		if n.op != opName || line.reason != "" {
+			return r.step(slot, 0), true
+		}
+		slot = n.slot
+	}
+}

@@ -219,3 +219,12 @@ func Size(f *family.Family, b Brief) (*Boat, error) {
 	}
 	return c.Finish()
 }
+
+// Put puts a value of a dimension in the place of a formula. Errors: a name that
+// has no formula, or measures something else.
+func (c *Case) Put(name string, v float64, d formula.Dim) error {
+	if err := numberOf(c.Family.Program, name, d, "set "+name); err != nil {
+		return err
+	}
+	return c.Set(name, v)
+}
