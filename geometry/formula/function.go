@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -70,7 +71,7 @@ func plainly(f func(float64) float64) func(*Run, []float64) (float64, error) {
 func within(lo, hi float64, f func(float64) float64) func(*Run, []float64) (float64, error) {
 	return func(_ *Run, a []float64) (float64, error) {
 		if !(a[0] >= lo && a[0] <= hi) {
-			return 0, fmt.Errorf("of %g, which is outside %g to %g", a[0], lo, hi)
+			return 0, fmt.Errorf("takes a value from %g to %g", lo, hi)
 		}
 		return f(a[0]), nil
 	}
@@ -80,7 +81,7 @@ func clampKind(args []Kind) (Kind, error) { return alike(args) }
 
 func clampValue(_ *Run, a []float64) (float64, error) {
 	if a[1] > a[2] {
-		return 0, fmt.Errorf("the lower bound %g is above the upper bound %g", a[1], a[2])
+		return 0, errors.New("the lower bound is above the upper bound")
 	}
 	return math.Max(a[1], math.Min(a[2], a[0])), nil
 }
@@ -89,7 +90,7 @@ func clampValue(_ *Run, a []float64) (float64, error) {
 // values without rounding (see Run.Smooth).
 func roundValue(r *Run, a []float64) (float64, error) {
 	if !(a[1] > 0) {
-		return 0, fmt.Errorf("the step %g is not more than 0", a[1])
+		return 0, errors.New("the step is not more than 0")
 	}
 	if r.Smooth {
 		return a[0], nil
@@ -108,7 +109,7 @@ func rampKind(args []Kind) (Kind, error) {
 // rampValue is y0 up to x0, y1 from x1 on and a straight line between.
 func rampValue(_ *Run, a []float64) (float64, error) {
 	if !(a[1] < a[3]) {
-		return 0, fmt.Errorf("it begins at %g and ends at %g; accepted: an end after the beginning", a[1], a[3])
+		return 0, errors.New("it ends before it begins")
 	}
 	share := math.Max(0, math.Min(1, (a[0]-a[1])/(a[3]-a[1])))
 	return a[2] + (a[4]-a[2])*share, nil

@@ -3,6 +3,7 @@ package formula
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // Run works the formulas of a Program out, once or many times over. It belongs
@@ -227,13 +228,22 @@ func (r *Run) callOf(n *node) Value {
 	if n.call.value == nil {
 		places, err := scarfPlaces(args[0], args[1], args[2])
 		if err != nil {
-			return r.fail(n, "%s: %v", n.name, err)
+			return r.failCall(n, args, err)
 		}
 		return Value{List: places}
 	}
 	v, err := n.call.value(r, args)
 	if err != nil {
-		return r.fail(n, "%s: %v", n.name, err)
+		return r.failCall(n, args, err)
 	}
 	return r.finite(n, v)
+}
+
+// failCall tells what a function was given.
+func (r *Run) failCall(n *node, args []float64, err error) Value {
+	var all []string
+	for i, a := range args {
+		all = append(all, ShowNumber(a, n.args[i].kind.Dim))
+	}
+	return r.fail(n, "%s(%s): %v", n.name, strings.Join(all, ", "), err)
 }

@@ -83,7 +83,14 @@ func (c *Case) round() (Found, error) {
 	if err != nil {
 		return nil, err
 	}
-	return c.Brief.look(d, c.seats(), c.woods, c.Effort)
+	found, err := c.Brief.look(d, c.seats(), c.woods, c.Effort)
+	if err != nil {
+		// A value out of range is plainer than what it does to the drawing.
+		if p := d.Check(); p != nil {
+			return nil, c.problem(p)
+		}
+	}
+	return found, err
 }
 
 func (c *Case) design() (*design.Design, error) {
@@ -179,7 +186,7 @@ func (c *Case) Finish() (*Boat, error) {
 		return nil, err
 	}
 	if p := d.Check(); p != nil {
-		return nil, c.problem(d, p)
+		return nil, c.problem(p)
 	}
 	f, err := frame.Build(d)
 	if err != nil {
@@ -200,7 +207,7 @@ func (c *Case) Finish() (*Boat, error) {
 }
 
 // problem tells what a formula gave that no design takes.
-func (c *Case) problem(_ *design.Design, p *design.Problem) error {
+func (c *Case) problem(p *design.Problem) error {
 	source := c.Family.Sources(c.run)[p.Key]
 	if source == "" {
 		return fmt.Errorf("%s: %s: %s", c.Family.Name, p.Key, p.Text)

@@ -49,7 +49,7 @@ func (b *Brief) look(d *design.Design, at seats, woods densities, withEffort boo
 	if err := b.afloat(f, s.float, boat, aboard(d, s.hull), withEffort); err != nil {
 		return nil, err
 	}
-	f.lengths(d, s.hull, at)
+	f.lengths(s.hull)
 	f["extreme_beam"] = f.width(s.rail, 0)
 	f["tightest_rib"], f["rib_stick"] = math.Inf(1), 0
 	t := float64(d.Ribs.Thickness)
@@ -99,10 +99,14 @@ func (f Found) width(rail func(x float64) []geometry.Point, x float64) float64 {
 }
 
 // lengths measures sticks.
-func (f Found) lengths(_ *design.Design, h *hull.Hull, _ seats) {
+func (f Found) lengths(h *hull.Hull) {
 	aft, fore := h.Gunwale.Ends()
 	f["gunwale_stick"] = h.Gunwale.Length(fore) - h.Gunwale.Length(aft)
 }
+
+// usualGear is the height of gear over the floor where a design does not say, mm,
+// as the list of weights of a finished frame has it.
+const usualGear = 150
 
 // aboard lists people and gear where the design has them.
 func aboard(d *design.Design, h *hull.Hull) []float.Load {
@@ -116,8 +120,11 @@ func aboard(d *design.Design, h *hull.Hull) []float.Load {
 		out = append(out, float.Load{Mass: p.Mass, At: geometry.Point3{X: x, Z: floor(x) + mass.Height(p)}})
 	}
 	for _, g := range d.Gear {
-		x := float64(g.At)
-		out = append(out, float.Load{Mass: g.Mass, At: geometry.Point3{X: x, Z: floor(x) + float64(g.Height)}})
+		x, high := float64(g.At), float64(g.Height)
+		if high == 0 {
+			high = usualGear
+		}
+		out = append(out, float.Load{Mass: g.Mass, At: geometry.Point3{X: x, Z: floor(x) + high}})
 	}
 	return out
 }
@@ -172,7 +179,7 @@ func (b *Brief) measureFrame(fr *frame.Frame, at seats, withEffort bool) (Found,
 	if err := b.afloat(f, h, mass.Sum(items), loads, withEffort); err != nil {
 		return nil, err
 	}
-	f.lengths(d, fr.Hull, at)
+	f.lengths(fr.Hull)
 	rail := func(x float64) []geometry.Point {
 		var out []geometry.Point
 		for _, up := range []float64{0, fr.Gunwale.Height} {

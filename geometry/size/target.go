@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/formula"
+	"ribwright/geometry/measure"
 )
 
 // Target is something that a boat is to meet.
@@ -27,7 +28,11 @@ func (t Target) String() string {
 	if t.AtMost {
 		sign = "<="
 	}
-	return t.Name + sign + formula.ShowNumber(t.Limit, t.Dim)
+	limit := formula.ShowNumber(t.Limit, t.Dim)
+	if t.Dim == formula.Length {
+		limit = strings.TrimSuffix(measure.MM(t.Limit, 1), ".0") + " mm"
+	}
+	return t.Name + sign + limit
 }
 
 // margin is how far a value is on the right side of the limit, as a share of it.
