@@ -160,13 +160,12 @@ func scarfKind(args []Kind) (Kind, error) {
 
 // scarfPlaces returns where the joints of a gunwale should lie, from its middle,
 // when no piece may be longer than the stock: none when one piece is enough,
-// then one, two or four, never in the middle third, where a gunwale is bent
-// most. Half the scarf's own length goes to each piece.
+// then one or two, never in the middle third, where a gunwale is bent most. Half the scarf's own length goes to each piece.
 func scarfPlaces(need, stock, overlap float64) ([]float64, error) {
 	if need <= stock {
 		return nil, nil
 	}
-	for _, shares := range [][]float64{{-0.2}, {-0.2, 0.2}, {-0.36, -0.2, 0.2, 0.36}} {
+	for _, shares := range [][]float64{{-0.2}, {-0.2, 0.2}} {
 		longest, last := 0.0, -0.5
 		for _, s := range append(append([]float64(nil), shares...), 0.5) {
 			longest, last = math.Max(longest, s-last), s

@@ -212,6 +212,10 @@ func (c *Case) problem(p *design.Problem) error {
 	if source == "" {
 		return fmt.Errorf("%s: %s: %s", c.Family.Name, p.Key, p.Text)
 	}
+	// The formula to mend is the one that the key only rounds or passes on.
+	if s, ok := c.run.Origin(source); ok && c.Family.Program.HasFormula(s.Name) {
+		source = s.Name
+	}
 	return &formula.Fault{At: c.Family.Program.Where(source), Name: source, Text: p.Text}
 }
 
