@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -77,15 +78,16 @@ func (s *sizing) sweepRun(fam *family.Family, w io.Writer) error {
 	if err := save(s.out, []output{{name, func(w io.Writer) error { return svg.EncodeFigure(w, drawing, about) }}}, nil); err != nil {
 		return err
 	}
-	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintf(t, "%s\t%s\tchecks that fail\t\n", sweep.Name, strings.Join(size.Columns(), "\t"))
+	columns := slices.DeleteFunc(size.Columns(), func(n string) bool { return n == sweep.Name })
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	fmt.Fprintf(t, "%s\t%s\tchecks that fail\n", sweep.Name, strings.Join(columns, "\t"))
 	for _, r := range rows {
 		fmt.Fprintf(t, "%s\t", formula.ShowNumber(r.At, sweep.Dim))
-		for _, n := range size.Columns() {
+		for _, n := range columns {
 			k, _ := fam.Program.Kind(n)
 			fmt.Fprintf(t, "%s\t", shownIn(r, n, k.Dim))
 		}
-		fmt.Fprintf(t, "%s\t\n", rowTrouble(r))
+		fmt.Fprintf(t, "%s\n", rowTrouble(r))
 	}
 	if err := t.Flush(); err != nil {
 		return err

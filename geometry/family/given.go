@@ -45,7 +45,7 @@ func Givens(seats int) []formula.Given {
 			formula.Given{Name: who + ".span_spread", Kind: length, Doc: "one standard deviation of the arm span, 0 when it was measured"},
 		)
 		for _, e := range (body.Person{Weight: 70, Stature: 1700}).Estimates() {
-			out = append(out, formula.Given{Name: who + "." + e.Name, Kind: length, Doc: e.Doc})
+			out = append(out, formula.Given{Name: who + "." + e.Name, Kind: length, Doc: e.Doc + "; estimated from stature, weight and arm span"})
 		}
 	}
 	afloat := func(name string, k formula.Kind, doc string) {
