@@ -41,7 +41,7 @@ type sizing struct {
 	free, aim, sweep, explain, list string
 	class                           string
 	population                      int
-	loft, effort                    bool
+	loft                            bool
 	brief                           size.Brief
 	printer                         *printer
 	units                           unitsFlag

@@ -214,7 +214,12 @@ func (s *sizing) deliver(boat *size.Boat) (string, error) {
 		}
 		outs = append(outs, more...)
 	}
-	draft, err := os.MkdirTemp(s.out, "."+slug+"-*.draft")
+	if left, err := filepath.Glob(filepath.Join(s.out, "."+slug+"~*")); err == nil {
+		for _, l := range left { // what a run that was killed left behind
+			os.RemoveAll(l)
+		}
+	}
+	draft, err := os.MkdirTemp(s.out, "."+slug+"~*.draft")
 	if err != nil {
 		return "", fmt.Errorf("cannot make a folder in %q: %w", s.out, cause(err))
 	}
