@@ -176,6 +176,10 @@ func (b *bending) gunwales(w *strings.Builder, units measure.System) {
 			least = s
 		}
 	}
+	m := b.report.Frame.Gunwale.Mortises[0]
+	if square := timber.SquareTenon(m.Length, m.Width, float64(d.Ribs.Thickness)); square < float64(d.Ribs.Width) {
+		words += fmt.Sprintf("Mortises cut by a bit of %.1f mm have half-round ends and take a sharp-edged rib of %.1f mm: square them, or round the rib's edges there. ", m.Width, square)
+	}
 	says(w, words+fmt.Sprintf("A mortise leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way.", 100*least.Flat, 100*least.Tall))
 }
 

@@ -46,8 +46,8 @@ func loft(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	if *out == "" {
-		return usageError{fmt.Errorf("%s: --out: no folder is given; accepted: a folder, as out or ../river", v.name)}
+	if err := outGiven(v, *out); err != nil {
+		return err
 	}
 	if err := printer.check(v); err != nil {
 		return err
@@ -163,7 +163,10 @@ func (l *lofting) outputs() []output {
 
 // sheetsLine says how much paper it takes, before anything is written.
 func (l *lofting) sheetsLine(p *printer) string {
-	out := fmt.Sprintf("%d sheets of %s, %s", len(l.laid.Sheets), l.laid.Paper.Size.Name, l.laid.Paper.Way())
+	out := fmt.Sprintf("%s of %s, %s", counted(len(l.laid.Sheets), "sheet"), l.laid.Paper.Size.Name, l.laid.Paper.Way())
+	if o := l.laid.Other; o.Sheets > 0 {
+		out += fmt.Sprintf(", %s (%s: %s, %s)", counted(l.laid.Pieces, "piece"), o.Way, counted(o.Sheets, "sheet"), counted(o.Pieces, "piece"))
+	}
 	if c := l.laid.Paper.Correction(); c != "" {
 		out += ", " + c
 	}
@@ -171,6 +174,14 @@ func (l *lofting) sheetsLine(p *printer) string {
 		out += fmt.Sprintf("; %d of them printed", n)
 	}
 	return out + fmt.Sprintf("\n  the patterns alone would fill %.1f\n", l.laid.Least) + p.warning()
+}
+
+// counted writes a number with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // report says what was made and what to do first.

@@ -20,7 +20,7 @@ import (
 )
 
 // paperLines are what is said before anything is written.
-var paperLines = regexp.MustCompile(`^\d+ sheets of .*\n  the patterns alone would fill .*\n(  some of these margins .*\n)?`)
+var paperLines = regexp.MustCompile(`^\d+ sheets? of .*\n  the patterns alone would fill .*\n(  some of these margins .*\n)?`)
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"ribwright": main})

@@ -20,19 +20,6 @@ func (b band) add(i, j int, v float64) {
 	b[i][j-i] += v
 }
 
-// times returns the product with x.
-func (b band) times(x []float64) []float64 {
-	out := make([]float64, len(b))
-	for i, row := range b {
-		out[i] += row[0] * x[i]
-		for k := 1; k < reach && i+k < len(b); k++ {
-			out[i] += row[k] * x[i+k]
-			out[i+k] += row[k] * x[i]
-		}
-	}
-	return out
-}
-
 // pin holds the unknown i at zero: its row and column become those of the
 // identity.
 func (b band) pin(i int) {

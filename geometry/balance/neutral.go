@@ -25,24 +25,11 @@ var ErrNoNeutral = errors.New("no setting of the ribs takes the load off every c
 // such plays no part.
 // Errors: ErrNoNeutral.
 func (m *Model) Neutral() ([]float64, error) {
-	bare := Setting{StrutsOut: map[int]bool{}}
-	for i := range m.struts {
-		bare.StrutsOut[i] = true
-	}
-	f, err := m.held(bare)
+	start, effect, err := m.responses()
 	if err != nil {
 		return nil, err
 	}
-	load := append([]float64(nil), m.push...)
-	load[0], load[len(load)-2] = 0, 0
-	start := f.solve(load)
 	n, all := len(m.ribs), len(m.ribs)+len(m.struts)
-	effect := make([][]float64, n) // of 1 mm at one rib
-	for i, r := range m.ribs {
-		unit := make([]float64, len(load))
-		unit[2*m.ribNode[i]] = r.Stiffness
-		effect[i] = f.solve(unit)
-	}
 	a, y := make([][]float64, all), make([]float64, all)
 	for i := range a {
 		a[i] = make([]float64, all)
@@ -67,4 +54,25 @@ func (m *Model) Neutral() ([]float64, error) {
 		return nil, ErrNoNeutral
 	}
 	return x[:n], nil
+}
+
+// responses returns the unknowns of the frame without cross pieces: with its ribs
+// unset, and what 1 mm of opening at each rib adds.
+func (m *Model) responses() (start []float64, effect [][]float64, err error) {
+	bare := Setting{StrutsOut: map[int]bool{}}
+	for i := range m.struts {
+		bare.StrutsOut[i] = true
+	}
+	f, err := m.held(bare)
+	if err != nil {
+		return nil, nil, err
+	}
+	load := append([]float64(nil), m.push...)
+	load[0], load[len(load)-2] = 0, 0
+	for i, r := range m.ribs {
+		unit := make([]float64, len(load))
+		unit[2*m.ribNode[i]] = r.Stiffness
+		effect = append(effect, f.solve(unit))
+	}
+	return f.solve(load), effect, nil
 }

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"ribwright/geometry/timber"
@@ -126,5 +127,5 @@ func isStanding(s string) bool {
 	return false
 }
 
-// short4 prints a number with four significant figures and no trailing zeros.
-func short4(v float64) string { return fmt.Sprintf("%.4g", v) }
+// short4 prints a number as it is written, however small.
+func short4(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -30,11 +30,11 @@ type Sheet struct {
 }
 
 // least is the smallest stretch of sheet that is worth printing on, mm.
-const least = 110
+const least = 165
 
 // Sheet lays the paper down, its long edge level or upright.
 //
-// Errors: margins that leave less than 110 mm either way.
+// Errors: margins that leave less than 165 mm either way.
 func (s Setup) Sheet(lying bool) (Sheet, error) {
 	out := Sheet{Setup: s, Lying: lying, W: s.Size.Across, H: s.Size.Down}
 	kx, ky := s.Across.Factor(), s.Down.Factor()

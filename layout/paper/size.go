@@ -25,7 +25,7 @@ const (
 	Longest = 5080.0
 	// shortest is the least edge of a sheet that a pattern may be printed on:
 	// under it the title block and the scale bars leave no room.
-	shortest = 150.0
+	shortest = 200.0
 )
 
 // sizes lists the sheets and rolls with names.
@@ -58,7 +58,7 @@ func Letter() Size { return sizes()[0] }
 // ParseSize reads a size by its name, capitals or not, or as two lengths with
 // an x between them; a unit behind the second holds for both.
 //
-// Errors: anything else; an edge under 150 mm or a page over 5080 mm.
+// Errors: anything else; an edge under 200 mm or a page over 5080 mm.
 func ParseSize(s string) (Size, error) {
 	for _, p := range sizes() {
 		if strings.EqualFold(p.Name, strings.TrimSpace(s)) {

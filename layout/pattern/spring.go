@@ -112,28 +112,33 @@ func (o Options) plies(f *frame.Frame) string {
 	return words + ", glued straight"
 }
 
-// setting lists what the first sheet says of bending: how the forms and the
-// relaxed widths are meant, and how the gunwales are glued.
+// stockState says on what the mortise strip is laid: stock that is still straight,
+// or gunwales that were glued in their bend and never will be.
+func stockState(f *frame.Frame) string {
+	if f.Design.Gunwale.Glued == design.GluedStraight {
+		return "the straight stock"
+	}
+	return "the glued gunwale"
+}
+
+// setting says in one line of the first sheet what is meant by forms and relaxed
+// widths, and how a form for the gunwales is made. It is short, for sheets are
+// counted.
 func setting(f *frame.Frame, o Options) []string {
 	r := o.bending(f)
 	if r == nil {
 		return nil
 	}
-	b := f.Design.Bending
-	out := []string{fmt.Sprintf("Rib forms are drawn tighter for %.0f %% of springback, common practice: measure your first rib and change bending.springback. Steam %.0f minutes.", 100*b.Springback, r.Ribs[0].Minutes)}
+	words := fmt.Sprintf("Rib forms are %.0f %% tighter than the free rib: measure your first. Steam %.0f minutes.", 100*f.Design.Bending.Springback, r.Ribs[0].Minutes)
 	if r.Boat.Why == nil {
-		out = append(out, "\"Relax to\" is the width between the heads, middle of the thickness, at which a free rib holds its part of the gunwales, so that cross pieces carry nothing and can come out. Within 10 mm is good.")
+		words += " \"Relax to\": the free rib's width at mid-thickness that takes the load off the cross pieces."
 	} else {
-		out = append(out, "There is no neutral set of the ribs, so cross pieces carry load: run the verb bend before you build.")
+		words += " No set of these ribs takes the load off the cross pieces: see the verb bend."
 	}
-	if p := o.plies(f); p != "" {
-		out = append(out, fmt.Sprintf("Gunwales: %s. A form for them has %.3f of the gunwale's own radius everywhere, %s where it is tightest, at station %.0f mm.",
-			p, 1-r.Boat.Back(), o.whole(r.Gunwale.Form), r.Gunwale.At))
+	if f.Design.Gunwale.Plies > 1 {
+		words += fmt.Sprintf(" A gunwale form has %.3f of the gunwale's radius.", 1-r.Boat.Back())
 	}
-	if f.Design.Gunwale.Glued != design.GluedStraight {
-		out = append(out, "Mark the mortises when the gunwales are glued: lay the strip along their underside piece by piece, middle line on middle line.")
-	}
-	return out
+	return []string{words}
 }
 
 // drawPlies letters under the strip, in the first gap between mortises forward of

@@ -38,8 +38,8 @@ func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 
 func title(s *layout.Sheet, room geometry.Box, set Set) {
 	top := geometry.Point{X: room.Min.X, Y: room.Max.Y - 6}
-	write(s, top, 6, layout.Left, lettering.Clip(set.Title, 6, room.W()))
-	write(s, top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, room.W()))
+	s.Write(top, 6, layout.Left, lettering.Clip(set.Title, 6, room.W()))
+	s.Write(top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, room.W()))
 }
 
 // use says on which sheets a pattern lies.

@@ -59,7 +59,7 @@ func (f *flow) heading(words string, keep float64) {
 		f.y -= headLeads
 	}
 	f.y -= leading
-	write(f.sheet(), geometry.Point{X: f.left, Y: f.y}, headHigh, layout.Left, words)
+	f.sheet().Write(geometry.Point{X: f.left, Y: f.y}, headHigh, layout.Left, words)
 	f.y -= headTrails
 }
 
@@ -72,7 +72,7 @@ func (f *flow) section(heading string, paragraphs []string) {
 		for _, l := range lines {
 			f.need(leading)
 			f.y -= leading
-			write(f.sheet(), geometry.Point{X: f.left, Y: f.y}, small, layout.Left, l)
+			f.sheet().Write(geometry.Point{X: f.left, Y: f.y}, small, layout.Left, l)
 		}
 	}
 }
@@ -85,7 +85,7 @@ func (f *flow) legend() {
 		f.y -= leading
 		f.sheet().Strokes = append(f.sheet().Strokes, layout.Stroke{Pen: p, Path: curve.Polyline(
 			geometry.Point{X: f.left, Y: f.y + 1.2}, geometry.Point{X: f.left + 14, Y: f.y + 1.2})})
-		write(f.sheet(), geometry.Point{X: f.left + 16.5, Y: f.y}, small, layout.Left, meaning(p))
+		f.sheet().Write(geometry.Point{X: f.left + 16.5, Y: f.y}, small, layout.Left, meaning(p))
 	}
 }
 

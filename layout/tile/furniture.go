@@ -2,7 +2,6 @@ package tile
 
 import (
 	"fmt"
-	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -26,16 +25,6 @@ func roomOf(p paper.Sheet) geometry.Box {
 	}
 }
 
-func line(s *layout.Sheet, p layout.Pen, a, b geometry.Point) {
-	s.Strokes = append(s.Strokes, layout.Stroke{Pen: p, Path: curve.Polyline(a, b)})
-}
-
-func write(s *layout.Sheet, at geometry.Point, height float64, a layout.Align, words string) {
-	if words = lettering.Safe(words); words != "" {
-		s.Texts = append(s.Texts, layout.Text{At: at, Height: height, Align: a, Words: words})
-	}
-}
-
 // barLong is the length of both scale bars: 4 inches, with 100 mm marked on it.
 const barLong = 101.6
 
@@ -44,17 +33,17 @@ const barLong = 101.6
 func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	foot := p.Area.Min
 	right := geometry.Point{X: p.Area.Max.X, Y: foot.Y}
-	line(s, layout.Tick, foot.Add(geometry.Point{Y: footHigh}), right.Add(geometry.Point{Y: footHigh}))
-	drawBar(s, foot.Add(geometry.Point{X: 2, Y: 6.2}), geometry.Point{X: 1})
-	drawBar(s, right.Add(geometry.Point{X: -5.4, Y: footHigh + gap + 4}), geometry.Point{Y: 1})
+	s.Line(layout.Tick, foot.Add(geometry.Point{Y: footHigh}), right.Add(geometry.Point{Y: footHigh}))
+	s.Rule(foot.Add(geometry.Point{X: 2, Y: 6.2}), geometry.Point{X: 1}, barLong)
+	s.Rule(right.Add(geometry.Point{X: -5.4, Y: footHigh + gap + 4}), geometry.Point{Y: 1}, barLong)
 	left := foot.Add(geometry.Point{X: barLong + 8})
 	room := right.X - left.X
 	count := fmt.Sprintf("sheet %d of %d", number, of)
-	write(s, right.Add(geometry.Point{Y: 9.1}), small, layout.Right, count)
-	write(s, left.Add(geometry.Point{Y: 9.1}), small, layout.Left, lettering.Clip(set.Title, small, room-lettering.Width(count, small)-4))
-	write(s, left.Add(geometry.Point{Y: 5.1}), small, layout.Left,
-		lettering.Clip(fmt.Sprintf("%s %s, design %s", p.Size.Name, p.Way(), set.Fingerprint), small, room))
-	write(s, left.Add(geometry.Point{Y: 1.1}), small, layout.Left, lettering.Clip(bidding(p), small, room))
+	s.Write(right.Add(geometry.Point{Y: 9.1}), small, layout.Right, count)
+	s.Write(left.Add(geometry.Point{Y: 9.1}), small, layout.Left, lettering.Clip(set.Title, small, room-lettering.Width(count, small)-4))
+	s.Write(left.Add(geometry.Point{Y: 5.1}), small, layout.Left,
+		lettering.Clip(fmt.Sprintf("%s %s, one side, design %s", p.Size.Name, p.Way(), set.Fingerprint), small, room))
+	s.Write(left.Add(geometry.Point{Y: 1.1}), small, layout.Left, lettering.Clip(bidding(p), small, room))
 }
 
 // bidding says how to print a sheet and what was done about the printer.
@@ -62,39 +51,7 @@ func bidding(p paper.Sheet) string {
 	if c := p.Correction(); c != "" {
 		return "100 %; " + c
 	}
-	return "print at 100 %, one side; check both bars"
-}
-
-// drawBar draws one scale bar from a point along a direction: centimetres on
-// its left, inches on its right.
-func drawBar(s *layout.Sheet, from, along geometry.Point) {
-	line(s, layout.Mark, from, from.Add(along.Scale(barLong)))
-	left := along.Left()
-	angle := 0.0
-	if along.Y > 0 {
-		angle = math.Pi / 2
-	}
-	for i := 0; i <= 10; i++ {
-		at := from.Add(along.Scale(float64(i) * 10))
-		long := 1.5
-		if i%5 == 0 {
-			long = 2.6
-		}
-		line(s, layout.Tick, at, at.Add(left.Scale(long)))
-	}
-	for i := 0; i <= 4; i++ {
-		at := from.Add(along.Scale(float64(i) * 25.4))
-		line(s, layout.Tick, at, at.Add(left.Scale(-2.6)))
-	}
-	letter := func(d, off float64, a layout.Align, words string) {
-		s.Texts = append(s.Texts, layout.Text{At: from.Add(along.Scale(d)).Add(left.Scale(off)), Height: small, Angle: angle, Align: a, Words: words})
-	}
-	letter(2, 2.1, layout.Left, "0")
-	letter(52, 2.1, layout.Left, "50")
-	letter(98.5, 2.1, layout.Right, "100 mm")
-	letter(2, -2.1-small, layout.Left, "0")
-	letter(52.8, -2.1-small, layout.Left, "2")
-	letter(99.8, -2.1-small, layout.Right, "4 in")
+	return "print at 100 %; both bars must measure true"
 }
 
 // keyMap draws the grid of a pattern's tiles in small, this one filled and
@@ -113,9 +70,9 @@ func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
 			case col == pc.col && row == pc.row:
 				s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rectangle(b.Grow(-step * 0.22))})
 			case !g.has(col, row):
-				line(s, layout.Tick, b.Min, b.Max)
+				s.Line(layout.Tick, b.Min, b.Max)
 			}
 		}
 	}
-	write(s, origin.Add(geometry.Point{X: wide / 2, Y: -float64(g.rows())*step - 4}), small, layout.Middle, pc.name())
+	s.Write(origin.Add(geometry.Point{X: wide / 2, Y: -float64(g.rows())*step - 4}), small, layout.Middle, pc.name())
 }

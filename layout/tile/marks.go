@@ -3,6 +3,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -86,7 +87,7 @@ func (s side) crossPlaces() []geometry.Point {
 // how wide a sheet is for patterns, mm.
 func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, room float64) {
 	f := m.Apply(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
-	write(s, f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, p.wide(room)))
+	s.Write(f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, p.wide(room)))
 	for _, j := range p.sides() {
 		for _, at := range j.crossPlaces() {
 			drawCross(s, m.Apply(at))
@@ -99,8 +100,8 @@ func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, room 
 }
 
 func drawCross(s *layout.Sheet, at geometry.Point) {
-	line(s, layout.Tick, at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))
-	line(s, layout.Tick, at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))
+	s.Line(layout.Tick, at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))
+	s.Line(layout.Tick, at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))
 	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Circle(at, crossCircle)})
 }
 
@@ -109,7 +110,7 @@ func drawCross(s *layout.Sheet, at geometry.Point) {
 func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
 	a, b := j.from, j.to
 	if j.trim {
-		line(s, layout.Guide, m.Apply(a), m.Apply(b))
+		s.Line(layout.Guide, m.Apply(a), m.Apply(b))
 	}
 	first, second := p.name(), j.other
 	if j.trim {
@@ -123,7 +124,7 @@ func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
 // tried when none is free.
 func (p piece) codeAt(a, b geometry.Point, words string) layout.Text {
 	var first layout.Text
-	for i, share := range []float64{0.62, 0.58, 0.25, 0.38, 0.75, 0.86, 0.14} {
+	for i, share := range []float64{0.62, 0.58, 0.66, 0.7, 0.54, 0.5, 0.46, 0.42, 0.38, 0.34, 0.3, 0.25, 0.75, 0.8, 0.86, 0.2, 0.14} {
 		t := layout.Text{Height: small, Align: layout.Middle, Words: words}
 		if a.X == b.X { // to the right of an upright joint
 			t.At, t.Angle = a.Lerp(b, share).Add(geometry.Point{X: 1.2 + small}), math.Pi/2
@@ -166,18 +167,21 @@ func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) 
 	c := p.cell
 	number := func(at geometry.Point, i float64) {
 		t := layout.Text{At: at.Add(geometry.Point{X: 1, Y: 1}), Height: small, Words: fmt.Sprint(math.Round(i*step/unit) + 0)}
-		if math.Mod(i, 2) == 0 && !p.grid.ink.touches(t.Bounds()) {
-			s.Texts = append(s.Texts, moved(t, m))
+		if math.Mod(i, 2) != 0 || p.grid.ink.touches(t.Bounds()) {
+			return
+		}
+		if t = moved(t, m); !slices.ContainsFunc(s.Texts, func(o layout.Text) bool { return o.Bounds().Overlaps(t.Bounds()) }) {
+			s.Texts = append(s.Texts, t)
 		}
 	}
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
 		at := geometry.Point{X: i * step, Y: c.Min.Y}
-		line(s, layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{Y: 3})))
+		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{Y: 3})))
 		number(at, i)
 	}
 	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8; i++ {
 		at := geometry.Point{X: c.Min.X, Y: i * step}
-		line(s, layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{X: 3})))
+		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{X: 3})))
 		number(at, i)
 	}
 }

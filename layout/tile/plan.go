@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/paper"
 )
@@ -15,16 +16,32 @@ import (
 type plan struct {
 	sheet    paper.Sheet
 	room     geometry.Box
+	units    measure.System
 	drawings []layout.Drawing
 	pieces   []piece
 	spots    []spot
 	count    int // of sheets, the first ones included
 	fronts   int // sheets that the words at the beginning begin on
+	other    Count
+}
+
+// beats reports whether a plan takes fewer sheets than another, or as many with
+// fewer joints to tape. On a roll joints count first: long pieces are what a roll
+// is for. Anything beats no plan at all.
+func (p plan) beats(q plan) bool {
+	if q.count == 0 {
+		return true
+	}
+	sheets, joints := cmp.Compare(p.count, q.count), cmp.Compare(len(p.pieces), len(q.pieces))
+	if p.sheet.Size.Roll {
+		return cmp.Or(joints, sheets) < 0
+	}
+	return cmp.Or(sheets, joints) < 0
 }
 
 // bestPlan tries the ways a sheet can lie, two ways to cut and three orders
-// to pack, and returns the plan with the fewest sheets; of equals the first, which
-// cuts evenly and keeps pieces in order.
+// to pack, and returns the plan that beats all; of equals the first, which cuts
+// evenly and keeps pieces in order.
 func bestPlan(set Set, o Options) (plan, error) {
 	var best plan
 	var first error
@@ -34,8 +51,12 @@ func bestPlan(set Set, o Options) (plan, error) {
 			first = cmp.Or(first, err)
 			continue
 		}
-		if p := bestLaid(set, sheet); best.count == 0 || p.count < best.count {
-			best = p
+		p := bestLaid(set, sheet, o.Units)
+		if p.beats(best) {
+			p, best = best, p
+		}
+		if p.count > 0 {
+			best.other = Count{p.sheet.Way(), p.count, len(p.pieces)}
 		}
 	}
 	if best.count == 0 {
@@ -55,16 +76,16 @@ func (w Way) Lying() []bool {
 	return []bool{true, false}
 }
 
-// bestLaid returns the plan with the fewest sheets for paper that lies one way.
-func bestLaid(set Set, sheet paper.Sheet) plan {
+// bestLaid returns the best plan for paper that lies one way.
+func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	var best plan
 	for _, long := range []bool{false, true} {
-		p := plan{sheet: sheet, room: roomOf(sheet), drawings: set.Drawings}
+		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings}
 		for i := range set.Drawings {
 			p.pieces = append(p.pieces, cut(&set.Drawings[i], p.room.W(), p.room.H()-captionHigh, long)...)
 		}
 		for _, order := range [][]int{inOrder(p.pieces), tallFirst(p.pieces), wideFirst(p.pieces)} {
-			if q := p.packed(set, order); best.count == 0 || q.count < best.count {
+			if q := p.packed(set, order); q.beats(best) {
 				best = q
 			}
 		}
@@ -157,7 +178,8 @@ func (p plan) trimmed(set Set) plan {
 	if err != nil {
 		return p
 	}
-	if q := bestLaid(set, sheet); q.count <= p.count {
+	if q := bestLaid(set, sheet, p.units); q.count <= p.count {
+		q.other = p.other
 		return q
 	}
 	return p

@@ -126,6 +126,9 @@ func TestRefusals(t *testing.T) {
 	}
 	placed := manySheets(2)
 	placed.Sheets[0].Views[0].ToSheet = geometry.Stretch(2, 2)
+	stretched, otherwise := manySheets(1), manySheets(1)
+	stretched.Stretch = pt(1/25.4, 1)
+	otherwise.Stretch = pt(1.004, 1)
 	for _, row := range []struct {
 		name string
 		doc  layout.Document
@@ -138,6 +141,8 @@ func TestRefusals(t *testing.T) {
 		{"text of negative height", text(layout.Text{Height: -3, Words: "x"}), "Bow stem"},
 		{"text of no height", text(layout.Text{Words: "x"}), "Bow stem"},
 		{"at another size", placed, "Bow stem"},
+		{"stretched out of reason", stretched, "no correction for a printer"},
+		{"stretched otherwise than it says", otherwise, "Bow stem"},
 		{"paper of no width", sized(0, 200), "odd"},
 		{"paper of NaN", sized(200, math.NaN()), "odd"},
 		{"page too long", sized(5080.1, 200), "5080 mm"},
