@@ -70,16 +70,7 @@ func onBorder(c []float64, before []half, h half, lo, hi []float64) ([]float64, 
 		return nil, false
 	}
 	if len(c) == 1 {
-		x := h.b / h.a[0]
-		if x < lo[0]-1e-9 || x > hi[0]+1e-9 {
-			return nil, false
-		}
-		for _, g := range before {
-			if g.a[0]*x > g.b+slack(g) {
-				return nil, false
-			}
-		}
-		return []float64{x}, true
+		return atPoint(h.b/h.a[0], before, lo[0], hi[0])
 	}
 	// x[out] = (h.b - the others) / h.a[out]
 	reduce := func(a []float64, b float64) half {
@@ -114,6 +105,19 @@ func onBorder(c []float64, before []half, h half, lo, hi []float64) ([]float64, 
 	}
 	x[out] = sum / h.a[out]
 	return x, true
+}
+
+// atPoint is the problem in one unknown whose border is a point.
+func atPoint(x float64, before []half, lo, hi float64) ([]float64, bool) {
+	if x < lo-1e-9 || x > hi+1e-9 {
+		return nil, false
+	}
+	for _, g := range before {
+		if g.a[0]*x > g.b+slack(g) {
+			return nil, false
+		}
+	}
+	return []float64{x}, true
 }
 
 func without(v []float64, i int) []float64 {

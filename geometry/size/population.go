@@ -54,8 +54,7 @@ func (f Trying) Body(n int) Brief {
 // Trying is a family to be tried on a population.
 type Trying struct {
 	Family *family.Family
-	Full   bool // makes every part of every boat, as when it is lofted
-	Judge  func(*Boat) []Shown
+	Judge  func(*Boat) []Shown // finds what else is wrong with a finished boat; may be nil
 }
 
 // Try sizes boats for the first n briefs of the population, on all cores.

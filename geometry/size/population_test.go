@@ -17,7 +17,7 @@ import (
 
 // bodies is how many random briefs each family is tried on; -bodies 2000 takes
 // some minutes.
-var bodies = flag.Int("bodies", 60, "random briefs to try each family on")
+var bodies = flag.Int("bodies", 100, "random briefs to try each family on")
 
 func shipped(t testing.TB, name string) *family.Family {
 	t.Helper()
