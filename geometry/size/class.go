@@ -71,15 +71,18 @@ func ReadClass(r io.Reader, usual Brief, use string) ([]Builder, error) {
 		if err == io.EOF {
 			break
 		}
-		line, _ := c.FieldPos(0)
 		if err != nil {
+			line := 0
 			var bad *csv.ParseError
 			if errors.As(err, &bad) {
 				line = bad.StartLine
 			}
 			out = append(out, Builder{Line: line, Fault: csvWords(err).Error()})
-		} else if b := (rowReader{cols, row, usual, use}).builder(line); b != nil {
-			out = append(out, *b)
+		} else {
+			line, _ := c.FieldPos(0)
+			if b := (rowReader{cols, row, usual, use}).builder(line); b != nil {
+				out = append(out, *b)
+			}
 		}
 		if len(out) > maxBuilders {
 			return nil, fmt.Errorf("has more than %d rows; split it", maxBuilders)

@@ -132,6 +132,7 @@ func TestParsePaddler(t *testing.T) {
 // every row without a fault has a crew that can be sized.
 func FuzzReadClass(f *testing.F) {
 	f.Add("name,weight,stature\na,60 kg,170 cm\n")
+	f.Add("name,weight,stature\n0\"000")
 	f.Add("name;weight_kg;stature_cm\n\"a;b\";60,5;170\n")
 	f.Fuzz(func(t *testing.T, text string) {
 		all, err := ReadClass(strings.NewReader(text), Usual(), "pack")
