@@ -23,8 +23,9 @@ func OutsideOf(f *frame.Frame) (*Outside, error) {
 	return NewOutside(sections, s.parts())
 }
 
-// proud is how many points of a rib are looked at between two stringers.
-const proud = 3
+// proud is how many points of a rib are looked at between two stringers: of an arc
+// that stands 10 mm proud the chords between them cut off 0.3 mm.
+const proud = 5
 
 // skinner draws sections of the cloth at any station.
 type skinner struct {
@@ -53,36 +54,47 @@ func newSkinner(f *frame.Frame) *skinner {
 		}
 		s.x, s.off = append(s.x, r.Station), append(s.off, off)
 	}
-	for i, r := range f.Ribs {
-		s.bulge = append(s.bulge, s.proudOf(r, i))
+	for _, r := range f.Ribs {
+		s.bulge = append(s.bulge, s.proudOf(r))
 	}
 	return s
 }
 
 // proudOf measures how far a rib and its cloth stand outside the straight lines
-// from corner to corner.
-func (s *skinner) proudOf(r frame.Rib, i int) []float64 {
+// from corner to corner, at even shares of each.
+func (s *skinner) proudOf(r frame.Rib) []float64 {
 	corners := s.corners(r.Station)
 	girth, out := r.Section.Half.Length(), r.Thickness/2+float64(s.f.Design.Skin.Thickness)
-	bulge := make([]float64, (len(s.f.Stringers)+1)*proud)
-	const looks = 200
-	for k := range looks {
-		p := r.Face(girth*float64(k)/looks, out)
-		for gap := range len(s.f.Stringers) + 1 {
-			a, b := corners[2*gap+1], corners[2*gap+2]
-			d := b.Sub(a)
-			t := p.Sub(a).Dot(d) / d.Dot(d)
-			over := p.Sub(a.Lerp(b, t)).Dot(d.Left().Unit().Scale(-1))
-			if t <= 0 || t >= 1 || over <= 0 {
-				continue
-			}
-			// The nearest of the few points carries it.
-			n := min(int(t*(proud+1)+0.5), proud)
-			n = max(n, 1) - 1
-			bulge[gap*proud+n] = math.Max(bulge[gap*proud+n], over)
+	const looks = 240
+	face := make([]geometry.Point, looks+1)
+	for k := range face {
+		face[k] = r.Face(girth*float64(k)/looks, out)
+	}
+	var bulge []float64
+	for gap := range len(s.f.Stringers) + 1 {
+		a, b := corners[2*gap+1], corners[2*gap+2]
+		for k := range proud {
+			bulge = append(bulge, over(face, a, b, float64(k+1)/(proud+1)))
 		}
 	}
 	return bulge
+}
+
+// over returns how far a line stands to the right of the way from a to b, a share
+// t along it; 0 when it does not, or does not pass there.
+func over(line []geometry.Point, a, b geometry.Point, t float64) float64 {
+	d := b.Sub(a)
+	on := a.Lerp(b, t)
+	most := 0.0
+	for i := 1; i < len(line); i++ {
+		p, q := line[i-1].Sub(on), line[i].Sub(on)
+		u, v := p.Dot(d), q.Dot(d)
+		if u > 0 || v < 0 || u == v {
+			continue
+		}
+		most = max(most, p.Lerp(q, u/(u-v)).Dot(d.Left().Unit().Scale(-1)))
+	}
+	return most
 }
 
 // parts names what lies under each piece of a section.
