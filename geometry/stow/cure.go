@@ -18,9 +18,9 @@ type Cure struct {
 // Cures returns, for a pair that does not nest, the smallest change of each
 // single measure that makes it nest at the same place: of the upper boat beam,
 // flare, depth and length, of the lower one beam. What no such change mends, or
-// only one that cannot be built, is left out.
+// only one that cannot be built, is left out; a cross piece is taken out, not cured.
 func (p *Pair) Cures(o Options) []Cure {
-	if p.Nests || p.Far != nil {
+	if p.Nests || p.Far != nil || p.Bound.Lower.Kind == CrossPiece {
 		return nil
 	}
 	var out []Cure

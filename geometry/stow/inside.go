@@ -56,6 +56,17 @@ func (in *Inside) only(keep func(Part) bool) *Inside {
 	return out
 }
 
+// floor returns the edges that may be met in the zone Floor.
+func (in *Inside) floor() *Inside {
+	out := &Inside{parts: in.parts, top: in.top}
+	for _, e := range in.edges {
+		if e.zone(in.parts[e.Part].Kind, Cloth) == Floor {
+			out.edges = append(out.edges, e)
+		}
+	}
+	return out
+}
+
 // level reports whether an edge lies across the boat, flatter than 45 degrees.
 func (e Edge) level() bool {
 	return e.A.X == e.B.X && math.Abs(e.B.Z-e.A.Z) <= math.Abs(e.B.Y-e.A.Y)

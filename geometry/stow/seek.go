@@ -47,11 +47,8 @@ func (s seeker) lowest(p Place, counts func(Zone) bool) float64 {
 	if math.IsInf(h, -1) {
 		return h
 	}
-	p.Z = h + s.pad
-	if s.roomy(p, counts) { // straight over the contact; sloping faces need more
-		if s.pad == 0 {
-			return h
-		}
+	if s.pad == 0 {
+		return h
 	}
 	lo, hi := h, h+max(1, 2*s.pad)
 	for p.Z = hi; !s.roomy(p, counts) && hi < h+wall; p.Z = hi {
@@ -71,7 +68,8 @@ func (s seeker) lowest(p Place, counts func(Zone) bool) float64 {
 // seat is the height at which the boat stands on its pads on the floor; where no
 // floor lies under it, that of the first contact.
 func (s seeker) seat(p Place) float64 {
-	z := s.lowest(p, func(z Zone) bool { return z == Floor })
+	on := seeker{s.in.floor(), s.o, s.pad}
+	z := on.lowest(p, func(z Zone) bool { return z == Floor })
 	if math.IsInf(z, -1) {
 		return s.rest(p)
 	}

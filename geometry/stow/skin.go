@@ -23,6 +23,10 @@ func OutsideOf(f *frame.Frame) (*Outside, error) {
 	return NewOutside(sections, s.parts())
 }
 
+// ClothAt returns the outside of the cloth at a station as OutsideOf has it, from
+// the keel out to the gunwale's upper edge: x half-breadth, y height, mm.
+func ClothAt(f *frame.Frame, x float64) []geometry.Point { return newSkinner(f).half(x) }
+
 // proud is how many points of a rib are looked at between two stringers: of an arc
 // that stands 10 mm proud the chords between them cut off 0.3 mm.
 const proud = 5

@@ -3,6 +3,7 @@ package stow_test
 import (
 	"math"
 	"math/rand"
+	"strings"
 	"testing"
 
 	"ribwright/geometry"
@@ -111,7 +112,7 @@ func below(f *frame.Frame) *solid {
 	aft, fore := f.Gunwale.Line.Ends()
 	for i := range s.rows {
 		x := s.x0 + cellX*float64(i)
-		for _, r := range f.Ribs {
+		for _, r := range f.Ribs { // solid from its outer to its inner face
 			if math.Abs(x-r.Station) <= float64(d.Ribs.Width)/2 {
 				out, in := r.Outer.Flatten(0.05), r.Inner.Reverse().Flatten(0.05)
 				s.begin(i, append(out, in...))
@@ -141,6 +142,9 @@ func below(f *frame.Frame) *solid {
 
 // post fills a stem: wood from the middle line out, wherever its outline lies.
 func (s *solid) post(i int, u float64, st frame.Stem) {
+	if b := st.Outline.Bounds(); u < b.Min.X || u > b.Max.X {
+		return
+	}
 	pts := st.Outline.Flatten(0.05)
 	for level := range tall {
 		z := (float64(level) + 0.5) * cellZ
@@ -327,7 +331,7 @@ func least(lo, hi *solid, dx, dz, reach float64) float64 {
 					continue
 				}
 				side := math.Sqrt(best - ex*ex)
-				for dk := -int(side / cellZ); dk <= int(side/cellZ); dk++ {
+				for dk := -int(side/cellZ) - 1; dk <= int(side/cellZ)+1; dk++ {
 					k := level + dk - shift
 					if k >= tall {
 						k = tall - 1
@@ -335,7 +339,8 @@ func least(lo, hi *solid, dx, dz, reach float64) float64 {
 					if k < 0 || up[k] < 0 {
 						continue
 					}
-					ez, ey := float64(dk)*cellZ, math.Max(0, begin-up[k])
+					// Cells are boxes: those of neighbouring levels touch.
+					ez, ey := math.Max(0, math.Abs(float64(dk))-1)*cellZ, math.Max(0, begin-up[k])
 					if d := ex*ex + ey*ey + ez*ez; d < best {
 						best = d
 					}
@@ -386,7 +391,7 @@ func TestVoxels(t *testing.T) {
 		scale        float64 // of the upper boat's beam
 		x            float64
 	}{
-		{"lake", "brook", 0.96, 0}, {"lake", "brook", 1, 100}, {"river", "lake", 1, -60}, {"river", "lake", 1.04, 25},
+		{"lake", "brook", 0.96, 0}, {"river", "lake", 1, -60}, {"river", "lake", 1.04, 25},
 		{"brook", "lake", 0.9, 0}, {"lake", "lake", 0.95, 40}, {"river", "brook", 1.12, -300},
 	} {
 		lower, upper := varied(t, rnd, c.lower, 1), varied(t, rnd, c.upper, c.scale)
@@ -423,5 +428,52 @@ func TestVoxels(t *testing.T) {
 			was = got
 			t.Logf("%s in %s at %.0f: %.2f, cells %.2f, %v", c.upper, c.lower, at, got, want, rooms.Least().Lower.Name)
 		}
+	}
+}
+
+// TestProposal fills a boat that was proposed and the one it shall nest in with
+// cells: they do not overlap where it is said to lie, and lie the room asked for
+// apart.
+func TestProposal(t *testing.T) {
+	d, err := design.Shipped("lake")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lake, err := stow.NewBoat(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := stow.Options{Pad: 5}
+	small, err := stow.Fit(lake, lake, o).Refit(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var file strings.Builder
+	if err := design.Encode(&file, small.Frame.Design); err != nil {
+		t.Fatal(err)
+	}
+	again, err := design.Decode(strings.NewReader(file.String()), "proposal")
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, err := frame.Build(again)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := stow.Fit(lake, small, o)
+	if !p.Nests {
+		t.Fatal("the proposal does not nest")
+	}
+	lo, hi := below(f), above(g)
+	at := math.Ceil(p.Place.Z)
+	if overlap(lo, hi, p.Place.X, at) {
+		t.Error("cells overlap")
+	}
+	if got := least(lo, hi, p.Place.X, at, 20); math.Abs(got-5) > 2 {
+		t.Errorf("by cells %.2f mm of room, want 5", got)
 	}
 }
