@@ -164,6 +164,9 @@ func (l *lofting) outputs() []output {
 // sheetsLine says how much paper it takes, before anything is written.
 func (l *lofting) sheetsLine(p *printer) string {
 	out := fmt.Sprintf("%s of %s, %s", counted(len(l.laid.Sheets), "sheet"), l.laid.Paper.Size.Name, l.laid.Paper.Way())
+	if o := l.laid.Other; o.Sheets > 0 {
+		out += fmt.Sprintf(", %s (%s: %s, %s)", counted(l.laid.Pieces, "piece"), o.Way, counted(o.Sheets, "sheet"), counted(o.Pieces, "piece"))
+	}
 	if c := l.laid.Paper.Correction(); c != "" {
 		out += ", " + c
 	}

@@ -22,11 +22,20 @@ func (p plan) distances() []string {
 		along, up := p.farthest(d)
 		for _, a := range []apart{along, up} {
 			if a.between > 0 {
-				out = append(out, fmt.Sprintf("%s, %s cross of joint %s to that of %s: %s mm.", d.Title, a.which, a.first, a.last, measure.MM(a.between, 1)))
+				out = append(out, fmt.Sprintf("%s, %s cross of joint %s to that of %s: %s.", d.Title, a.which, a.first, a.last, p.told(a.between)))
 			}
 		}
 	}
 	return out
+}
+
+// told letters a length in the builder's system, with the millimetres.
+func (p plan) told(mm float64) string {
+	metric := measure.MM(mm, 1) + " mm"
+	if p.units == measure.Imperial {
+		return measure.Sixteenths(mm) + " = " + metric
+	}
+	return metric
 }
 
 // apart is the distance between the crosses of two joints.

@@ -42,7 +42,7 @@ func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	s.Write(right.Add(geometry.Point{Y: 9.1}), small, layout.Right, count)
 	s.Write(left.Add(geometry.Point{Y: 9.1}), small, layout.Left, lettering.Clip(set.Title, small, room-lettering.Width(count, small)-4))
 	s.Write(left.Add(geometry.Point{Y: 5.1}), small, layout.Left,
-		lettering.Clip(fmt.Sprintf("%s %s, design %s", p.Size.Name, p.Way(), set.Fingerprint), small, room))
+		lettering.Clip(fmt.Sprintf("%s %s, one side, design %s", p.Size.Name, p.Way(), set.Fingerprint), small, room))
 	s.Write(left.Add(geometry.Point{Y: 1.1}), small, layout.Left, lettering.Clip(bidding(p), small, room))
 }
 
@@ -51,7 +51,7 @@ func bidding(p paper.Sheet) string {
 	if c := p.Correction(); c != "" {
 		return "100 %; " + c
 	}
-	return "print at 100 %, one side; check both bars"
+	return "print at 100 %; both bars must measure true"
 }
 
 // keyMap draws the grid of a pattern's tiles in small, this one filled and

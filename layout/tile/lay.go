@@ -46,7 +46,15 @@ type Laid struct {
 	Paper paper.Sheet // as it lies; a roll cut to the length in use
 	// Least is the number of sheets that the boxes around all patterns would fill
 	// with nothing lost but the margins.
-	Least float64
+	Least  float64
+	Pieces int   // to cut out
+	Other  Count // of the same on paper that lies the other way; zero where that cannot be
+}
+
+// Count is what a way of laying paper takes.
+type Count struct {
+	Way            string
+	Sheets, Pieces int
 }
 
 // Lay cuts the drawings to sheet size, packs the pieces on sheets and dresses
@@ -71,18 +79,18 @@ func Lay(set Set, o Options) (Laid, error) {
 	if o.Paper.Size.Roll {
 		p = p.trimmed(set)
 	}
-	return p.finish(set, o.Units), nil
+	return p.finish(set), nil
 }
 
 // finish dresses the sheets of a plan and brings them to the file's mm.
-func (p plan) finish(set Set, u measure.System) Laid {
+func (p plan) finish(set Set) Laid {
 	fronts, _ := p.cover(set)
 	sheets := make([]layout.Sheet, p.count)
 	copy(sheets, fronts)
 	for i, k := range p.pieces {
-		place(&sheets[p.spots[i].sheet], p, k, p.spots[i].at, u)
+		place(&sheets[p.spots[i].sheet], p, k, p.spots[i].at)
 	}
-	out := Laid{Paper: p.sheet, Document: layout.Document{
+	out := Laid{Paper: p.sheet, Pieces: len(p.pieces), Other: p.other, Document: layout.Document{
 		Title: set.Title, Paper: layout.Paper{Name: p.sheet.Size.Name, W: p.sheet.W, H: p.sheet.H}, Sheets: sheets}}
 	if p.sheet.Corrected() {
 		out.Stretch = geometry.Point{X: p.sheet.ToFile.A, Y: p.sheet.ToFile.D}
@@ -99,13 +107,13 @@ func (p plan) finish(set Set, u measure.System) Laid {
 }
 
 // place shows a piece on its sheet.
-func place(s *layout.Sheet, p plan, k piece, at geometry.Point, u measure.System) {
+func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
 	m := geometry.Shift(at.X-k.frame.Min.X, at.Y-k.frame.Min.Y)
 	if k.grid.rows() > 1 && !hasGrid(s) {
 		keyMap(s, p.sheet, k)
 	}
 	s.Views = append(s.Views, layout.View{Drawing: k.drawing, Tile: k.name(), Frame: k.frame, ToSheet: m})
-	k.dress(s, m, u, p.room.W())
+	k.dress(s, m, p.units, p.room.W())
 }
 
 // hasGrid reports whether a tile of a grid already lies on the sheet.

@@ -3,6 +3,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -123,7 +124,7 @@ func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
 // tried when none is free.
 func (p piece) codeAt(a, b geometry.Point, words string) layout.Text {
 	var first layout.Text
-	for i, share := range []float64{0.62, 0.58, 0.25, 0.38, 0.75, 0.86, 0.14} {
+	for i, share := range []float64{0.62, 0.58, 0.66, 0.7, 0.54, 0.5, 0.46, 0.42, 0.38, 0.34, 0.3, 0.25, 0.75, 0.8, 0.86, 0.2, 0.14} {
 		t := layout.Text{Height: small, Align: layout.Middle, Words: words}
 		if a.X == b.X { // to the right of an upright joint
 			t.At, t.Angle = a.Lerp(b, share).Add(geometry.Point{X: 1.2 + small}), math.Pi/2
@@ -166,8 +167,11 @@ func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) 
 	c := p.cell
 	number := func(at geometry.Point, i float64) {
 		t := layout.Text{At: at.Add(geometry.Point{X: 1, Y: 1}), Height: small, Words: fmt.Sprint(math.Round(i*step/unit) + 0)}
-		if math.Mod(i, 2) == 0 && !p.grid.ink.touches(t.Bounds()) {
-			s.Texts = append(s.Texts, moved(t, m))
+		if math.Mod(i, 2) != 0 || p.grid.ink.touches(t.Bounds()) {
+			return
+		}
+		if t = moved(t, m); !slices.ContainsFunc(s.Texts, func(o layout.Text) bool { return o.Bounds().Overlaps(t.Bounds()) }) {
+			s.Texts = append(s.Texts, t)
 		}
 	}
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/paper"
 )
@@ -15,11 +16,13 @@ import (
 type plan struct {
 	sheet    paper.Sheet
 	room     geometry.Box
+	units    measure.System
 	drawings []layout.Drawing
 	pieces   []piece
 	spots    []spot
 	count    int // of sheets, the first ones included
 	fronts   int // sheets that the words at the beginning begin on
+	other    Count
 }
 
 // beats reports whether a plan takes fewer sheets than another, or as many with
@@ -48,8 +51,12 @@ func bestPlan(set Set, o Options) (plan, error) {
 			first = cmp.Or(first, err)
 			continue
 		}
-		if p := bestLaid(set, sheet); p.beats(best) {
-			best = p
+		p := bestLaid(set, sheet, o.Units)
+		if p.beats(best) {
+			p, best = best, p
+		}
+		if p.count > 0 {
+			best.other = Count{p.sheet.Way(), p.count, len(p.pieces)}
 		}
 	}
 	if best.count == 0 {
@@ -70,10 +77,10 @@ func (w Way) Lying() []bool {
 }
 
 // bestLaid returns the best plan for paper that lies one way.
-func bestLaid(set Set, sheet paper.Sheet) plan {
+func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	var best plan
 	for _, long := range []bool{false, true} {
-		p := plan{sheet: sheet, room: roomOf(sheet), drawings: set.Drawings}
+		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings}
 		for i := range set.Drawings {
 			p.pieces = append(p.pieces, cut(&set.Drawings[i], p.room.W(), p.room.H()-captionHigh, long)...)
 		}
@@ -171,7 +178,8 @@ func (p plan) trimmed(set Set) plan {
 	if err != nil {
 		return p
 	}
-	if q := bestLaid(set, sheet); q.count <= p.count {
+	if q := bestLaid(set, sheet, p.units); q.count <= p.count {
+		q.other = p.other
 		return q
 	}
 	return p

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"time"
 
 	"github.com/go-pdf/fpdf"
@@ -45,6 +46,8 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 		Size: fpdf.SizeType{Wd: doc.Paper.W * perMM, Ht: doc.Paper.H * perMM}})
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
+	// A pointed corner of a narrow part would reach past it by a millimetre.
+	f.SetLineJoinStyle("round")
 	f.SetCatalogSort(true)
 	f.SetCreationDate(made.UTC())
 	f.SetModificationDate(made.UTC())
@@ -150,11 +153,9 @@ func (p *page) stroke(pen layout.Pen, path curve.Path) {
 			b := p.at(s.B)
 			p.f.LineTo(b.X, b.Y)
 		case curve.Cubic:
-			p.cubic(s)
+			p.cubics(closed && i == last, start, s)
 		case curve.Arc:
-			for _, c := range s.Cubics() {
-				p.cubic(c)
-			}
+			p.cubics(closed && i == last, start, s.Cubics()...)
 		}
 	}
 	if closed {
@@ -163,17 +164,40 @@ func (p *page) stroke(pen layout.Pen, path curve.Path) {
 	p.f.DrawPath("D")
 }
 
-func (p *page) cubic(c curve.Cubic) {
-	a, b, d := p.at(c.P1), p.at(c.P2), p.at(c.P3)
-	p.f.CurveBezierCubicTo(a.X, a.Y, b.X, b.Y, d.X, d.Y)
+// cubics draws curves one after the other. When they close the outline the last
+// one ends where the file says that it starts.
+func (p *page) cubics(closing bool, start geometry.Point, all ...curve.Cubic) {
+	for i, c := range all {
+		a, b, d := p.at(c.P1), p.at(c.P2), p.at(c.P3)
+		if closing && i == len(all)-1 {
+			d = p.written(start)
+		}
+		p.f.CurveBezierCubicTo(a.X, a.Y, b.X, b.Y, d.X, d.Y)
+	}
+}
+
+// written returns where the file puts the beginning of an outline: that is
+// rounded to two decimals of a point, and the end of a curve to five. Left so,
+// the closing stroke would be a line of a micrometre with a direction of its own,
+// and the corner a spike that points anywhere.
+func (p *page) written(q geometry.Point) geometry.Point {
+	_, h := p.f.GetPageSize()
+	return geometry.Point{X: hundredth(q.X), Y: h - hundredth(h-q.Y)}
+}
+
+// hundredth rounds as the file's own numbers are.
+func hundredth(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'f', 2, 64), 64)
+	if err != nil {
+		panic(err) // it was written by the line above
+	}
+	return r
 }
 
 // text writes a line of lettering. It is made safe once more: a control
 // character would not come out as a letter.
 func (p *page) text(t layout.Text) {
-	if !plain(t.Words) {
-		t.Words = lettering.Safe(t.Words)
-	}
+	t.Words = lettering.Safe(t.Words)
 	if t.Words == "" {
 		return
 	}
@@ -189,18 +213,4 @@ func (p *page) text(t layout.Text) {
 	p.f.Text(at.X, at.Y, words)
 	p.f.TransformEnd()
 	p.penSet = false
-}
-
-// plain reports whether lettering.Safe would leave s as it is, for the many
-// texts of which that is seen at a glance.
-func plain(s string) bool {
-	last := byte(' ')
-	for i := range len(s) {
-		c := s[i]
-		if c < ' ' || c > '~' || c == ' ' && last == ' ' {
-			return false
-		}
-		last = c
-	}
-	return last != ' '
 }
