@@ -54,7 +54,7 @@ func (a *fleetFlags) set(v verb) *pflag.FlagSet {
 
 // mostRoom is the most room that can be asked for, mm; with more, boats are not in
 // one another.
-const mostRoom = 100
+const mostRoom = 40
 
 func fleetRun(v verb, args []string, c console) error {
 	var a fleetFlags

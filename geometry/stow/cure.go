@@ -73,7 +73,7 @@ func (p *Pair) least(upper bool, m Measure, sign float64, o Options) float64 {
 }
 
 // firstGood returns a good number from 1 to most whose predecessor is not good,
-// 0 when none is found: doubling, then halving. Where good and bad alternate,
+// 0 when none is found: by threes, then by halves. Where good and bad alternate,
 // as with joints in each other's way, it need not be the very least.
 func firstGood(most int, good func(int) bool) int {
 	lo, hi := 0, min(4, most)
@@ -81,7 +81,7 @@ func firstGood(most int, good func(int) bool) int {
 		if hi == most {
 			return 0
 		}
-		lo, hi = hi, min(2*hi, most)
+		lo, hi = hi, min(3*hi, most)
 	}
 	for hi-lo > 1 {
 		if mid := (lo + hi) / 2; good(mid) {
@@ -121,5 +121,6 @@ func receives(f *frame.Frame, upper *Boat, at Place, o Options) bool {
 // stands reports whether there is the room asked for with the boat on its pads.
 func (s seeker) stands(at Place) bool {
 	at.Z = s.seat(at)
-	return clearanceWithin(s.in, s.o, at, s.pad+1).Least().Room >= s.pad-slack
+	s.pad = max(0, s.pad-slack)
+	return s.roomy(at)
 }

@@ -200,3 +200,49 @@ func BenchmarkFit(b *testing.B) {
 		Fit(lake, brook, Options{Pad: 5})
 	}
 }
+
+// TestPlaces: where a boat lies in a boat that lies in a third, and back, turned
+// or not.
+func TestPlaces(t *testing.T) {
+	for _, p := range []Place{{X: 30, Z: 20}, {X: -40, Z: 5, Turned: true}} {
+		for _, q := range []Place{{X: 12, Z: 7}, {X: 9, Z: -3, Turned: true}} {
+			if got := p.from(p.then(q)); got != q {
+				t.Errorf("%+v in %+v comes back as %+v", q, p, got)
+			}
+			v := geometry.Point3{X: 100, Y: 3, Z: 50}
+			if a, b := p.then(q).Outer(v), p.Outer(q.Outer(v)); a.Sub(b).Norm() > 1e-9 {
+				t.Errorf("%+v in %+v: a point lies at %+v, by two steps at %+v", q, p, a, b)
+			}
+		}
+	}
+}
+
+// TestFarther: a long boat that would stand in a short one is held up by the
+// stems of the boat around both: they are 300 mm high, so it lies there with its
+// pad.
+func TestFarther(t *testing.T) {
+	hollow := func(length, half, wood float64) *Boat {
+		inner := trough(half-wood, 0.2, 200, length-60, 10)
+		b := &Boat{Frame: &frame.Frame{Design: &design.Design{}}, Outside: outside(t, trough(half, 0.2, 200, length, 0))}
+		b.Inside = shell(t, inner)
+		b.bare = b.Inside
+		return b
+	}
+	low, mid, long := hollow(3000, 400, 20), hollow(1000, 300, 20), hollow(2900, 200, 20)
+	low.bare.parts = append(low.bare.parts, Part{Stem, "bow stem"})
+	low.bare.edges = append(low.bare.edges, Edge{geometry.Point3{X: 1400, Z: 300}, geometry.Point3{X: 1400, Y: 10, Z: 300}, 1})
+	o := Options{Pad: 5}
+	s := &Stack{Boats: []*Boat{low, mid, long}, Places: []Place{{}}, Out: [][]int{nil, nil, nil}, Nests: true}
+	for k := 1; k < 3; k++ {
+		p := settle(s.Boats[k-1], s.Boats[k], s.Boats[k-1].bare, Place{}, o)
+		if !p.Nests {
+			t.Fatalf("boat %d does not stand in the one under it: %+v", k, p.Bound)
+		}
+		s.Pairs = append(s.Pairs, p)
+		s.add(k, p, o)
+	}
+	last := s.Pairs[1]
+	if z := s.Places[2].Z; math.Abs(z-305) > 0.05 || last.Nests || last.Far != low || s.Nests {
+		t.Errorf("lies at %.2f mm, nests %v, held by %+v; want 305 mm on the bow stem", z, last.Nests, last.Bound)
+	}
+}

@@ -1,5 +1,11 @@
 package stow
 
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
 // Limits are what a nested stack must keep to; 0 for a limit not given.
 type Limits struct {
 	Roof float64 // kg, what a roof or rack may carry
@@ -17,13 +23,17 @@ type Report struct {
 }
 
 // Plan nests a fleet and finds what would mend each pair that does not nest;
-// with fit it proposes smaller boats as well, from the outermost inward.
+// with fit it proposes smaller boats as well, with the fleet in order of size, from
+// the outermost inward.
 //
 // Errors: as for Nest and Refit.
 func Plan(boats []*Boat, o Options, l Limits, fit bool) (*Report, error) {
 	s, err := Nest(boats, o)
 	if err != nil {
 		return nil, err
+	}
+	if fit && !s.Nests {
+		s = bySize(boats, o)
 	}
 	r := &Report{Options: o, Limits: l, Stack: s}
 	for _, p := range s.Pairs {
@@ -40,12 +50,12 @@ func (r *Report) fit() error {
 	s := r.Stack
 	lower := s.Boats[0]
 	all := []*Boat{lower}
-	for _, p := range s.Pairs {
+	for k, p := range s.Pairs {
 		q := p
 		if lower != p.Lower || p.Far != nil {
 			q = Fit(lower, p.Upper, r.Options)
 		}
-		b, err := q.Refit(r.Options)
+		b, err := q.Refit(r.Options, fmt.Sprintf("%s nested %d", p.Upper.Title, k+2))
 		if err != nil {
 			return err
 		}
@@ -56,9 +66,18 @@ func (r *Report) fit() error {
 		}
 		all, lower = append(all, b), b
 	}
-	var err error
-	r.After, err = Nest(all, r.Options)
-	return err
+	r.After = inOrder(all, r.Options)
+	return nil
+}
+
+// bySize stacks a fleet from the longest boat to the shortest, boats of one length
+// by their beam.
+func bySize(boats []*Boat, o Options) *Stack {
+	sorted := slices.Clone(boats)
+	slices.SortStableFunc(sorted, func(a, b *Boat) int {
+		return cmp.Or(cmp.Compare(b.Length(), a.Length()), cmp.Compare(b.Outside.Half, a.Outside.Half))
+	})
+	return inOrder(sorted, o)
 }
 
 // Over returns by how much the stack is over the roof's load, kg; below zero

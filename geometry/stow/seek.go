@@ -27,23 +27,17 @@ func clearanceWithin(in *Inside, o *Outside, p Place, reach float64) Rooms {
 }
 
 // roomy reports whether there is the room asked for everywhere at a place.
-func (s seeker) roomy(p Place, counts func(Zone) bool) bool {
-	if h, _ := drop(s.in, s.o, p, 0, counts); h > p.Z {
+func (s seeker) roomy(p Place) bool {
+	if h, _ := drop(s.in, s.o, p, 0, anyZone); h > p.Z {
 		return false
 	}
-	rooms := clearance(s.in, s.o, p, s.pad+0.01)
-	for z := range rooms {
-		if counts(Zone(z)) && rooms[z].Room < s.pad {
-			return false
-		}
-	}
-	return true
+	return clearance(s.in, s.o, p, s.pad+0.01).Least().Room >= s.pad
 }
 
-// lowest returns the least height with the room asked for in the zones given.
-// Room never falls with height, so that halving finds it.
-func (s seeker) lowest(p Place, counts func(Zone) bool) float64 {
-	h, _ := drop(s.in, s.o, p, 0, counts)
+// rest is the least height with the room asked for everywhere. Room never falls
+// with height, so that halving finds it.
+func (s seeker) rest(p Place) float64 {
+	h, _ := drop(s.in, s.o, p, 0, anyZone)
 	if math.IsInf(h, -1) {
 		return h
 	}
@@ -51,12 +45,12 @@ func (s seeker) lowest(p Place, counts func(Zone) bool) float64 {
 		return h
 	}
 	lo, hi := h, h+max(1, 2*s.pad)
-	for p.Z = hi; !s.roomy(p, counts) && hi < h+wall; p.Z = hi {
+	for p.Z = hi; !s.roomy(p) && hi < h+wall; p.Z = hi {
 		lo, hi = hi, h+2*(hi-h)
 	}
 	for hi-lo > 0.01 {
 		p.Z = (lo + hi) / 2
-		if s.roomy(p, counts) {
+		if s.roomy(p) {
 			hi = p.Z
 		} else {
 			lo = p.Z
@@ -67,17 +61,27 @@ func (s seeker) lowest(p Place, counts func(Zone) bool) float64 {
 
 // seat is the height at which the boat stands on its pads on the floor; where no
 // floor lies under it, that of the first contact.
+//
+// How: lifted by as much as lacks, a boat comes ever nearer to the room asked for
+// and never past it, because lifting gives at most as much room as height. Over a
+// floor flatter than 45 degrees a few rounds do.
 func (s seeker) seat(p Place) float64 {
 	on := seeker{s.in.floor(), s.o, s.pad}
-	z := on.lowest(p, func(z Zone) bool { return z == Floor })
-	if math.IsInf(z, -1) {
+	h, _ := drop(on.in, on.o, p, 0, anyZone)
+	if math.IsInf(h, -1) {
 		return s.rest(p)
 	}
-	return z
+	p.Z = h + s.pad
+	const rounds = 20
+	for range rounds {
+		lack := s.pad - clearance(on.in, on.o, p, s.pad+0.01)[Floor].Room
+		if lack < 0.002 {
+			return p.Z
+		}
+		p.Z += lack
+	}
+	return on.rest(p)
 }
-
-// rest is the least height with the room asked for everywhere.
-func (s seeker) rest(p Place) float64 { return s.lowest(p, anyZone) }
 
 // bound returns what keeps the boat off its pads, and how much is lacking there:
 // at the sides the room sideways, elsewhere the height.

@@ -34,6 +34,15 @@ func Nest(boats []*Boat, o Options) (*Stack, error) {
 	n := newNester(boats, o)
 	order := make([]int, 0, len(boats))
 	n.try(order, 0, 0, 0)
+	return n.build(), nil
+}
+
+// inOrder stacks boats as they are given.
+func inOrder(boats []*Boat, o Options) *Stack {
+	n := newNester(boats, o)
+	for i := range boats {
+		n.best = append(n.best, i)
+	}
 	return n.build()
 }
 
@@ -104,7 +113,7 @@ func (n *nester) try(order []int, z, high float64, wrong int) {
 }
 
 // build stacks the boats in the best order.
-func (n *nester) build() (*Stack, error) {
+func (n *nester) build() *Stack {
 	s := &Stack{Nests: true, Places: []Place{{}}, Out: make([][]int, len(n.best))}
 	for k, i := range n.best {
 		s.Boats = append(s.Boats, n.boats[i])
@@ -115,7 +124,7 @@ func (n *nester) build() (*Stack, error) {
 		}
 	}
 	s.measure()
-	return s, nil
+	return s
 }
 
 // add puts the k-th boat on its place, higher where a boat farther down is in
@@ -126,7 +135,7 @@ func (s *Stack) add(k int, p *Pair, o Options) {
 	for j := range k - 1 {
 		sk := seeker{s.Boats[j].open(o), s.Boats[k].Outside, o.Pad}
 		rel := s.Places[j].from(at)
-		if !sk.roomy(rel, anyZone) {
+		if !sk.roomy(rel) {
 			bound := clearanceWithin(sk.in, sk.o, rel, o.Pad+1).Least()
 			z := sk.rest(rel)
 			lift := z - rel.Z

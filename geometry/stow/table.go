@@ -5,11 +5,10 @@ import "math"
 // table holds a lower bound of the outside's underside on a grid, so that most
 // places can be passed over without drawing a section.
 type table struct {
-	x0   float64
-	nx   int
-	ny   int
-	low  []float64 // by cell, +Inf where there is no boat
-	half float64
+	x0  float64
+	nx  int
+	ny  int
+	low []float64 // by cell, +Inf where there is no boat
 }
 
 // The cell of the table, mm.

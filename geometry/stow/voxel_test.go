@@ -448,7 +448,7 @@ func TestProposal(t *testing.T) {
 		t.Fatal(err)
 	}
 	o := stow.Options{Pad: 5}
-	small, err := stow.Fit(lake, lake, o).Refit(o)
+	small, err := stow.Fit(lake, lake, o).Refit(o, "Small Lake")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -45,7 +45,7 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 	rooms(&d, s, k)
 	b := d.Bounds()
 	dimension(&d, geometry.Point{X: -s.Width / 2 / k, Y: b.Min.Y - 5}, geometry.Point{X: s.Width / 2 / k, Y: b.Min.Y - 5}, units.Length(math.Round(s.Width)))
-	d.Write(-s.Width/2/k, b.Min.Y-17, small, layout.Left, fmt.Sprintf("Section near %.0f mm from midship of boat 1, 1:%g: %s", at, k, names))
+	d.Write(-s.Width/2/k, b.Min.Y-17, small, layout.Left, fmt.Sprintf("Section near %s mm from midship of boat 1, 1:%g: %s", measure.MM(at, 0), k, names))
 	return d
 }
 

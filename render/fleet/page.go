@@ -251,13 +251,17 @@ func (p *page) fitted() {
 	if !a.Nests {
 		verdict = "does NOT nest"
 	}
-	p.says("  With it the fleet %s: %s high, %s long, %s.", verdict, p.length(a.Height), p.length(a.Length), p.kilos(a.Mass))
+	p.says("  With that the fleet %s: %s high, %s long, %s.", verdict, p.length(a.Height), p.length(a.Length), p.kilos(a.Mass))
 	p.line("")
 }
 
 func (p *page) stack() {
 	s := p.r.Stack
-	p.line("THE STACK")
+	if p.r.After != nil {
+		p.line("THE STACK, of the boats as they are")
+	} else {
+		p.line("THE STACK")
+	}
 	p.says("  %s high, %s wide, %s long.", p.length(s.Height), p.length(s.Width), p.length(s.Length))
 	masses := make([]string, len(s.Boats))
 	for i, b := range s.Boats {
