@@ -30,8 +30,8 @@ func (d *Design) Check() *Problem {
 	d.checkRibs(c)
 	d.checkBattens(c)
 	d.checkCrossPieces(c)
-	d.checkBending(c)
 	d.checkAboard(c)
+	d.checkBending(c)
 	d.checkStock(c)
 	return c.first
 }

@@ -41,8 +41,7 @@ func scantlings(title string, t *offsets.Table, r rail) *design.Design {
 	stem := design.Stem{Rake: turned(10), ForefootRadius: 200, Siding: measure.Length(r.width + 4), Moulded: 60, Landing: 100, Horn: 18}
 	d.Bow = stem
 	d.Gunwale = design.Gunwale{
-		Glued:   design.GluedStraight,
-		Species: "sitka spruce", Width: measure.Length(r.width), Height: 38, Plies: 2, ScarfSlope: 8,
+		Species: "sitka spruce", Width: measure.Length(r.width), Height: 38, Plies: 3, Glued: design.GluedBent, ScarfSlope: 8,
 	}
 	d.Ribs.Species, d.Ribs.Width, d.Ribs.Thickness = "white ash", 22, 6
 	d.Ribs.Pitch, d.Ribs.MortiseDepth = 130, measure.Length(r.mortise)
