@@ -59,12 +59,12 @@ func same(d *design.Design, a, b string) bool {
 	return a == b || errX == nil && errY == nil && x.Name == y.Name
 }
 
-// yard lists the sizes to ask for when none are named: 8 to 18 feet long, 4 to 8
+// yard lists the sizes to ask for when none are named: 8 to 18 feet long, 4 to 12
 // inches wide, 1 to 2 inches thick, in even mm. Common practice, no source.
 func yard(species string) []Board {
 	var out []Board
 	for _, long := range []float64{2440, 3050, 3660, 4270, 4880, 5490} {
-		for _, wide := range []float64{100, 150, 200} {
+		for _, wide := range []float64{100, 150, 200, 250, 300} {
 			for _, thick := range []float64{25, 32, 38, 50} {
 				out = append(out, Board{Species: species, Length: long, Width: wide, Thickness: thick, Asked: true})
 			}

@@ -155,10 +155,14 @@ func (r *result) without(pieces []Piece, kinds []Board, t trial) {
 		}
 		seen[p.Stick] = true
 		s := t.sticks[p.Stick]
-		why := fmt.Sprintf("is %.1f x %.1f mm, and no board named is wide and thick enough", s.Width, s.Thickness)
+		any := "board named"
+		if kinds[0].Asked {
+			any = "board of a usual size"
+		}
+		why := fmt.Sprintf("is %.1f x %.1f mm, and no %s is wide and thick enough", s.Width, s.Thickness, any)
 		for _, k := range kinds {
 			if _, _, ok := k.lie(s, t.kerf); ok && k.Length < p.Length {
-				why = fmt.Sprintf("needs a piece of %.0f mm, and no board named that is wide and thick enough is so long", p.Length)
+				why = fmt.Sprintf("needs a piece of %.0f mm, and no %s that is wide and thick enough is so long", p.Length, any)
 			}
 		}
 		for _, k := range kinds {
