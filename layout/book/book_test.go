@@ -237,4 +237,3 @@ func tables(b page.Book) map[string]page.Table {
 	}
 	return out
 }
-
