@@ -15,12 +15,10 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
 	"ribwright/layout"
-	"ribwright/layout/nest"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
 	"ribwright/render/numbers"
 	"ribwright/render/pdf"
-	"ribwright/render/svg"
 )
 
 func loftVerb() verb {
@@ -44,12 +42,17 @@ func loft(v verb, args []string, c console) error {
 	paper, units := paperFlag{letter}, unitsFlag{}
 	f.Var(&paper, "paper", "size of the sheets in the printer")
 	f.Var(&units, "units", "what lengths are lettered in; marks on wood carry both")
+	cutter := newCutterFlags()
+	cutter.addTo(f)
 	rest, err := parse(v, f, args, 1, c.out)
 	if err != nil {
 		return err
 	}
 	if *out == "" {
 		return usageError{fmt.Errorf("%s: --out: no folder is given; accepted: a folder, as out or ../river", v.name)}
+	}
+	if err := cutter.check(); err != nil {
+		return err
 	}
 	name := design.ShippedNames()[0]
 	if len(rest) == 1 {
@@ -61,6 +64,9 @@ func loft(v verb, args []string, c console) error {
 	}
 	set, err := newLofting(d, name, paper.Paper, units)
 	if err != nil {
+		return err
+	}
+	if err := set.lay(cutter); err != nil {
 		return err
 	}
 	if err := save(*out, set.outputs(), nil); err != nil {
@@ -99,10 +105,11 @@ type lofting struct {
 	slug        string
 	fingerprint string
 	sheets      layout.Document
-	plate       layout.Plate
+	cutter      *cutterFlags
+	plate       layout.Plate // none before lay
 }
 
-// newLofting goes from a design to sheets and plate; nothing is written yet.
+// newLofting goes from a design to sheets; nothing is written yet.
 func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFlag) (*lofting, error) {
 	f, err := frame.Build(d)
 	if err != nil {
@@ -120,27 +127,32 @@ func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFl
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	l.plate = nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions())
 	return l, nil
 }
 
-// outputs lists the three files of a lofting.
+// lay fills the plate for the cutter.
+func (l *lofting) lay(c *cutterFlags) error {
+	var err error
+	l.cutter = c
+	l.plate, err = c.plate(l.frame.Design.Title, l.frame)
+	return err
+}
+
+// outputs lists the four files of a lofting.
 func (l *lofting) outputs() []output {
-	return []output{
-		{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets) }},
-		{l.slug + "-cut.svg", func(w io.Writer) error { return svg.Encode(w, l.plate) }},
-		{l.slug + "-numbers.json", func(w io.Writer) error {
-			return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
-		}},
-	}
+	out := []output{{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets) }}}
+	out = append(out, cutterOutputs(l.slug, l.plate)...)
+	return append(out, output{l.slug + "-numbers.json", func(w io.Writer) error {
+		return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
+	}})
 }
 
 // report says what was made and what to do first.
 func (l *lofting) report(w io.Writer, dir string) error {
 	outs := l.outputs()
-	_, err := fmt.Fprintf(w, "%s\n  %d sheets of %s; print sheet 1 first, at 100 %%, and check its scale bars\n%s\n  %d parts on a plate of %.0f x %.0f mm for the cutter\n%s\n  every number on the patterns\n",
+	_, err := fmt.Fprintf(w, "%s\n  %d sheets of %s; print sheet 1 first, at 100 %%, and check its scale bars\n%s%s\n  every number on the patterns\n",
 		filepath.Join(dir, outs[0].name), len(l.sheets.Sheets), l.sheets.Paper.Name,
-		filepath.Join(dir, outs[1].name), len(l.plate.Parts), l.plate.W, l.plate.H,
-		filepath.Join(dir, outs[2].name))
+		cutterReport(dir, l.slug, l.plate, l.cutter.byThickness),
+		filepath.Join(dir, outs[len(outs)-1].name))
 	return err
 }
