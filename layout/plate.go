@@ -48,6 +48,7 @@ type Placed struct {
 type Board struct {
 	Box   geometry.Box // on the plate
 	Title string       // what it is
+	Rim   float64      // that parts keep clear along its edges, mm
 	Parts int          // how many lie on it
 	Used  geometry.Box // the least upright rectangle round their edges
 	Wood  float64      // their true area, mm²

@@ -70,6 +70,9 @@ func benchLofting(b testing.TB) *lofting {
 		b.Fatal(err)
 	}
 	l, err := newLofting(d, "brook", letter, unitsFlag{})
+	if err == nil {
+		err = l.lay(newCutterFlags())
+	}
 	if err != nil {
 		b.Fatal(err)
 	}

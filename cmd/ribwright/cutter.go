@@ -29,6 +29,7 @@ type cutterFlags struct {
 	spacing     lengthFlag
 	byThickness bool
 	split       bool
+	nest        nestFlag
 	hairline    lengthFlag
 	colors      colorsFlag
 	relief      reliefFlag
@@ -53,6 +54,7 @@ func (c *cutterFlags) addTo(f *pflag.FlagSet) {
 	f.Var(&c.cutter, "cutter", "diameter of the cutter")
 	f.Var(&c.spacing, "spacing", "least distance between parts and to the edges (default the cutter's diameter and 6 mm)")
 	f.BoolVar(&c.byThickness, "by-thickness", false, "lay every thickness on sheets of its own")
+	f.Var(&c.nest, "nest", "search a second or two for a close nest, or lay the parts once")
 	f.BoolVar(&c.split, "split", false, "make parts longer than the stock in pieces with a scarf of 1:8")
 	f.Var(&c.hairline, "hairline", "width of the lines in the SVG, 0.025 mm to 0.1 mm")
 	f.Var(&c.colors, "layer-colors", "colours of layers, as CUT=red,MARK=#0000ff; the others stay black")
@@ -77,7 +79,7 @@ func (c *cutterFlags) check() error {
 }
 
 func (c *cutterFlags) options() nest.Options {
-	o := nest.Options{Stock: c.stock.Stock, Gap: c.cutter.mm + clearOf, ByThickness: c.byThickness, Split: c.split}
+	o := nest.Options{Stock: c.stock.Stock, Gap: c.cutter.mm + clearOf, ByThickness: c.byThickness, Split: c.split, Quick: c.nest.quick}
 	if c.spacing.given {
 		o.Gap = c.spacing.mm
 	}
@@ -185,6 +187,25 @@ func (s *stockFlag) Set(words string) error {
 		return fmt.Errorf("one side of %q has a unit and one has not; %s", words, accepted)
 	}
 	return (nest.Options{Stock: s.Stock, Gap: nest.LeastGap}).Check()
+}
+
+// nestFlag says how long a nest is searched for.
+type nestFlag struct{ quick bool }
+
+func (n *nestFlag) Type() string { return "close|quick" }
+func (n *nestFlag) String() string {
+	if n.quick {
+		return "quick"
+	}
+	return "close"
+}
+
+func (n *nestFlag) Set(words string) error {
+	if words != "close" && words != "quick" {
+		return fmt.Errorf("no way to nest %q; accepted: close, quick", words)
+	}
+	n.quick = words == "quick"
+	return nil
 }
 
 // lengthFlag is a length as a flag.

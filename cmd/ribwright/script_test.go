@@ -16,6 +16,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"ribwright/render/rendertest"
 )
 
 func TestMain(m *testing.M) {
@@ -138,6 +140,9 @@ func check(name string, data []byte) error {
 			return errors.New("does not begin and end as a PDF")
 		}
 		return nil
+	case ".dxf":
+		_, err := rendertest.ReadDXF(data)
+		return err
 	case ".json":
 		if !json.Valid(data) {
 			return errors.New("is no JSON")

@@ -31,22 +31,54 @@ func (s state) squashed(fx, fy float64) state {
 	return out
 }
 
-// near reports whether two bodies might touch.
-func (b *bench) near(i, j int, p, q pose) bool {
-	r := b.bodies[i].radius + b.bodies[j].radius + b.need
-	dx, dy := p.x-q.x, p.y-q.y
-	return dx*dx+dy*dy < r*r
+// frame is an upright rectangle; plain numbers, because it is asked for often.
+type frame struct{ x0, y0, x1, y1 float64 }
+
+// frame returns a rectangle round a body at p.
+func (b *body) frame(p pose) frame {
+	inf := math.Inf(1)
+	f := frame{inf, inf, -inf, -inf}
+	for i := range b.chain {
+		l := &b.chain[i]
+		x, y := p.c*l.mid.X-p.s*l.mid.Y+p.x, p.s*l.mid.X+p.c*l.mid.Y+p.y
+		f.x0, f.x1 = min(f.x0, x-l.r), max(f.x1, x+l.r)
+		f.y0, f.y1 = min(f.y0, y-l.r), max(f.y1, y+l.r)
+	}
+	return f
+}
+
+// within reports whether a disc comes as near as need to the frame.
+func (f *frame) within(x, y, r float64) bool {
+	return x > f.x0-r && x < f.x1+r && y > f.y0-r && y < f.y1+r
+}
+
+// near reports whether two frames come as near as need.
+func (b *bench) near(f, g *frame) bool {
+	return f.x0 < g.x1+b.need && g.x0 < f.x1+b.need && f.y0 < g.y1+b.need && g.y0 < f.y1+b.need
+}
+
+// frames returns the frames of all bodies.
+func (b *bench) frames(s state) []frame {
+	out := make([]frame, len(s.poses))
+	for i := range out {
+		out[i] = b.bodies[i].frame(s.poses[i])
+	}
+	return out
 }
 
 // depth returns how deep the points of body i at p lie in the room of body j at
-// q, in all, mm.
-func (b *bench) depth(i, j int, p, q pose) float64 {
+// q, which fills g, in all, mm.
+func (b *bench) depth(i, j int, p, q pose, g *frame) float64 {
 	one, other := &b.bodies[i], &b.bodies[j]
 	c, s := q.c*p.c+q.s*p.s, q.c*p.s-q.s*p.c
 	dx, dy := p.x-q.x, p.y-q.y
 	dx, dy = q.c*dx+q.s*dy, q.c*dy-q.s*dx
 	sum := 0.0
-	for _, l := range one.chain {
+	for k := range one.chain {
+		l := &one.chain[k]
+		if !g.within(p.c*l.mid.X-p.s*l.mid.Y+p.x, p.s*l.mid.X+p.c*l.mid.Y+p.y, b.need+l.r) {
+			continue
+		}
 		if other.field.about(c*l.mid.X-s*l.mid.Y+dx, s*l.mid.X+c*l.mid.Y+dy) > b.need+l.r+nodes {
 			continue
 		}
@@ -60,12 +92,12 @@ func (b *bench) depth(i, j int, p, q pose) float64 {
 	return sum
 }
 
-// both is depth either way.
-func (b *bench) both(i, j int, p, q pose) float64 {
-	if !b.near(i, j, p, q) {
+// both is depth either way, of bodies that fill f and g.
+func (b *bench) both(i, j int, p, q pose, f, g *frame) float64 {
+	if !b.near(f, g) {
 		return 0
 	}
-	return b.depth(i, j, p, q) + b.depth(j, i, q, p)
+	return b.depth(i, j, p, q, g) + b.depth(j, i, q, p, f)
 }
 
 // outside returns how far the points of body i lie outside the rectangle, in all.

@@ -32,6 +32,7 @@ type Options struct {
 	Gap         float64 // least distance between parts and to the edges, mm
 	ByThickness bool    // sheets of their own for every thickness
 	Split       bool    // parts that are too long are made in pieces with a scarf
+	Quick       bool    // lay the parts once, looser, instead of searching for a close nest
 }
 
 // DefaultOptions is a common size of sheet and the room that a 6 mm cutter needs.
@@ -117,7 +118,7 @@ func (o Options) add(p *layout.Plate, laid []layout.Placed) {
 	if n := len(p.Boards); n > 0 {
 		x = p.Boards[n-1].Box.Max.X + between
 	}
-	b := layout.Board{Parts: len(laid), Used: geometry.EmptyBox(),
+	b := layout.Board{Rim: o.Gap, Parts: len(laid), Used: geometry.EmptyBox(),
 		Box: geometry.Box{Min: geometry.Point{X: x}, Max: geometry.Point{X: x + o.Stock.W, Y: o.Stock.H}}}
 	for _, q := range laid {
 		q.Move = q.Move.Then(geometry.Shift(x, 0))

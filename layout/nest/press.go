@@ -42,10 +42,11 @@ func (b *bench) pick(s state, w weights, stuck []float64) int {
 			sum += 2 * w[i][j] * e
 		}
 	}
+	frames := b.frames(s)
 	for i, p := range s.poses {
 		add(i, i, b.outside(i, p, s.w, s.h))
 		for j := range i {
-			add(i, j, b.both(i, j, p, s.poses[j]))
+			add(i, j, b.both(i, j, p, s.poses[j], &frames[i], &frames[j]))
 		}
 	}
 	mark := b.chance.Float64() * sum

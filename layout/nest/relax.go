@@ -22,7 +22,7 @@ const eager = 1.3
 // relax pushes bodies apart that are too near, all at once, for the given number
 // of rounds, and returns the depth that is left, mm. The poses are changed.
 func (b *bench) relax(s state, rounds int) float64 {
-	pushes := make([]push, len(b.bodies))
+	pushes, frames := make([]push, len(b.bodies)), make([]frame, len(b.bodies))
 	left, before := 0.0, math.Inf(1)
 	for k := range rounds {
 		for i := range pushes {
@@ -30,10 +30,13 @@ func (b *bench) relax(s state, rounds int) float64 {
 		}
 		left = 0
 		for i := range b.bodies {
+			frames[i] = b.bodies[i].frame(s.poses[i])
+		}
+		for i := range b.bodies {
 			left += b.pushIn(s, i, &pushes[i])
 			for j := range b.bodies {
-				if i != j && b.near(i, j, s.poses[i], s.poses[j]) {
-					left += b.pushOff(i, j, s.poses[i], s.poses[j], &pushes[i], &pushes[j])
+				if i != j && b.near(&frames[i], &frames[j]) {
+					left += b.pushOff(i, j, s.poses[i], s.poses[j], &frames[j], &pushes[i], &pushes[j])
 				}
 			}
 		}
@@ -66,13 +69,18 @@ func (b *bench) pushed(i int, p pose, f push) pose {
 	return p
 }
 
-// pushOff pushes body i at p out of the room of body j at q, and j the other way.
-func (b *bench) pushOff(i, j int, p, q pose, on, off *push) float64 {
+// pushOff pushes body i at p out of the room of body j at q, which fills g, and j
+// the other way.
+func (b *bench) pushOff(i, j int, p, q pose, g *frame, on, off *push) float64 {
 	one, other := &b.bodies[i], &b.bodies[j]
 	dx, dy := p.x-q.x, p.y-q.y
 	left := 0.0
-	for _, l := range one.chain {
+	for k := range one.chain {
+		l := &one.chain[k]
 		x, y := p.c*l.mid.X-p.s*l.mid.Y+dx, p.s*l.mid.X+p.c*l.mid.Y+dy
+		if !g.within(x+q.x, y+q.y, b.need+l.r) {
+			continue
+		}
 		if other.field.about(q.c*x+q.s*y, q.c*y-q.s*x) > b.need+l.r+nodes {
 			continue
 		}

@@ -17,22 +17,31 @@ func newWeights(n int) weights {
 	return w
 }
 
+// crowd is a state as one body meets it: the others stand still in their frames.
+type crowd struct {
+	state
+	weights
+	frames []frame
+}
+
 // cost returns the weighed depth of body i at p among the others; at limit or
 // above it it may stop short.
-func (b *bench) cost(s state, w weights, i int, p pose, limit float64) float64 {
-	sum := w[i][i] * b.outside(i, p, s.w, s.h)
+func (b *bench) cost(s crowd, i int, p pose, limit float64) float64 {
+	w := s.weights[i]
+	sum := w[i] * b.outside(i, p, s.w, s.h)
+	f := b.bodies[i].frame(p)
 	for j := range b.bodies {
-		if j == i || !b.near(i, j, p, s.poses[j]) {
+		if j == i || !b.near(&f, &s.frames[j]) {
 			continue
 		}
 		if sum >= limit {
 			return sum
 		}
-		e := b.depth(i, j, p, s.poses[j])
-		if sum+w[i][j]*e >= limit {
+		e := b.depth(i, j, p, s.poses[j], &s.frames[j])
+		if sum+w[j]*e >= limit {
 			return limit
 		}
-		sum += w[i][j] * (e + b.depth(j, i, s.poses[j], p))
+		sum += w[j] * (e + b.depth(j, i, s.poses[j], p, &f))
 	}
 	return sum
 }
@@ -40,17 +49,18 @@ func (b *bench) cost(s state, w weights, i int, p pose, limit float64) float64 {
 // seek moves body i to the best of the given number of places all over the
 // rectangle, or to a better one close by.
 func (b *bench) seek(s state, w weights, i, places int) {
+	c := crowd{s, w, b.frames(s)}
 	here := s.poses[i]
-	least := b.cost(s, w, i, here, math.Inf(1))
+	least := b.cost(c, i, here, math.Inf(1))
 	there, cost := here, math.Inf(1)
 	for range places {
 		p := at(b.chance.Float64()*s.w, b.chance.Float64()*s.h, b.anyTurn(i, here.a))
-		if c := b.cost(s, w, i, p, cost); c < cost {
-			there, cost = p, c
+		if e := b.cost(c, i, p, cost); e < cost {
+			there, cost = p, e
 		}
 	}
-	here, least = b.refine(s, w, i, here, least)
-	if there, cost = b.refine(s, w, i, there, cost); cost < least {
+	here, least = b.refine(c, i, here, least)
+	if there, cost = b.refine(c, i, there, cost); cost < least {
 		here = there
 	}
 	s.poses[i] = here
@@ -65,7 +75,7 @@ func (b *bench) anyTurn(i int, now float64) float64 {
 }
 
 // refine tries small moves from p, ever smaller, and keeps what is better.
-func (b *bench) refine(s state, w weights, i int, p pose, cost float64) (pose, float64) {
+func (b *bench) refine(s crowd, i int, p pose, cost float64) (pose, float64) {
 	const first, last = 16.0, 0.4 // mm
 	tries := 4
 	small := func(step float64) float64 { return (2*b.chance.Float64() - 1) * step }
@@ -76,7 +86,7 @@ func (b *bench) refine(s state, w weights, i int, p pose, cost float64) (pose, f
 			if b.bodies[i].turns == nil {
 				q = at(q.x, q.y, q.a+small(step/b.bodies[i].radius))
 			}
-			if c := b.cost(s, w, i, q, cost); c < cost {
+			if c := b.cost(s, i, q, cost); c < cost {
 				p, cost, better = q, c, true
 			}
 		}

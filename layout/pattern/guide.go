@@ -38,8 +38,10 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	switch {
 	case !(bit > 0 && bit <= slot.Width):
 		return nil, fmt.Errorf("a bit of %.4g mm cannot cut a slot %.4g mm wide; accepted: a bit of at most %.4g mm", bit, slot.Width, slot.Width)
-	case !(bush >= bit+leastBush && bush <= 60):
-		return nil, fmt.Errorf("a bush of %.4g mm does not suit a bit of %.4g mm; accepted: %.4g to 60 mm", bush, bit, bit+leastBush)
+	case !(bush >= bit+leastBush && bush <= bit+f.Gunwale.Width-slot.Width):
+		// A wider opening would reach past the gunwale's edge, where the cheek is.
+		return nil, fmt.Errorf("a bush of %.4g mm does not suit a bit of %.4g mm on a gunwale %.4g mm wide; accepted: %.4g to %.4g mm",
+			bush, bit, f.Gunwale.Width, bit+leastBush, bit+f.Gunwale.Width-slot.Width)
 	}
 	more := bush - bit
 	long, wide := (slot.Length+more)/2, (slot.Width+more)/2
@@ -51,13 +53,13 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	}}
 	plate.Marks = []curve.Path{
 		curve.Polyline(geometry.Point{X: -reach + 4}, geometry.Point{X: reach - 4}),
-		curve.Polyline(geometry.Point{Y: 2}, geometry.Point{Y: -12}),
+		curve.Polyline(geometry.Point{Y: mid - wide - 2}, geometry.Point{Y: mid - wide - 14}),
 		curve.Polyline(geometry.Point{Y: mid + wide + 2}, geometry.Point{Y: mid + wide + 16}),
 	}
 	engrave(&plate, geometry.Point{Y: top - 12}, 0, fmt.Sprintf("router guide, bush %.4g, bit %.4g", bush, bit))
 	engrave(&plate, geometry.Point{Y: top - 22}, 0, fmt.Sprintf("slot %.4g x %.4g mm", slot.Length, slot.Width))
-	engrave(&plate, geometry.Point{X: -reach / 2, Y: 3}, 0, "gunwale's edge")
-	engrave(&plate, geometry.Point{X: -reach / 2, Y: -guideCheek / 2}, 0, "cheek below")
+	engrave(&plate, geometry.Point{X: -long - guideFoot/2, Y: 3}, 0, "gunwale's edge")
+	engrave(&plate, geometry.Point{X: -long - guideFoot/2, Y: -guideCheek / 2}, 0, "cheek below")
 	cheek := layout.Part{Name: "router guide's cheek", Thickness: gaugeStock, Loose: true, Cut: []curve.Path{
 		curve.Rectangle(geometry.Box{Max: geometry.Point{X: 2 * reach, Y: guideCheek - 1}})}}
 	engrave(&cheek, geometry.Point{X: reach, Y: (guideCheek - engraved) / 2}, 0, "router guide's cheek")

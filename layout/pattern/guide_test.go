@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/layout/lettering"
 )
 
 // TestGuide rolls a bush round inside the opening: the bit in its middle must cut
@@ -13,7 +14,7 @@ import (
 func TestGuide(t *testing.T) {
 	f := build(t, "brook")
 	slot := f.Gunwale.Mortises[0]
-	for _, c := range []struct{ bush, bit float64 }{{16, 6}, {20, slot.Width}, {9.525, 3.175}} {
+	for _, c := range []struct{ bush, bit float64 }{{16, 6}, {f.Gunwale.Width, slot.Width}, {9.525, 3.175}} {
 		parts, err := Guide(f, c.bush, c.bit)
 		if err != nil {
 			t.Fatal(err)
@@ -35,6 +36,14 @@ func TestGuide(t *testing.T) {
 		if edge := parts[0].Marks[0]; edge.Bounds().Min.Y != 0 || edge.Bounds().Max.Y != 0 {
 			t.Error("the gunwale's edge is not at 0")
 		}
+		for _, l := range parts[0].Letters {
+			if wide := lettering.StrokeWidth(l.Words, l.Height); l.At.Y < b.Max.Y && l.At.X+wide/2 > b.Min.X-2 {
+				t.Errorf("%q runs into the opening", l.Words)
+			}
+		}
+		if b.Min.Y < -1e-9 {
+			t.Error("the opening reaches over the cheek")
+		}
 		if !opening.Closed() || !opening.Joined() {
 			t.Error("the opening is not closed")
 		}
@@ -53,7 +62,7 @@ func TestGuide(t *testing.T) {
 	for _, c := range []struct {
 		bush, bit float64
 		want      string
-	}{{30, slot.Width + 0.1, "at most"}, {6, 6, "7 to 60 mm"}, {61, 6, "7 to 60 mm"}, {16, 0, "at most"}, {math.NaN(), 6, "7 to 60 mm"}, {16, math.NaN(), "at most"}} {
+	}{{30, slot.Width + 0.1, "at most"}, {6, 6, "accepted: 7 to "}, {6.1 + f.Gunwale.Width - slot.Width, 6, "accepted: 7 to "}, {16, 0, "at most"}, {math.NaN(), 6, "accepted: 7 to "}, {16, math.NaN(), "at most"}} {
 		if _, err := Guide(f, c.bush, c.bit); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("bush %g, bit %g: error %v, want %q", c.bush, c.bit, err, c.want)
 		}

@@ -73,7 +73,8 @@ func pointlike(p curve.Path) bool {
 	return b.Empty() || b.W() < speck && b.H() < speck
 }
 
-// boards draws the corners of every sheet of stock, and what it is.
+// boards draws the corners of every sheet of stock and, where the rim has room for
+// it, what it is.
 func boards(p layout.Plate) []curve.Path {
 	const arm, high = 20, 5 // mm
 	var out []curve.Path
@@ -86,6 +87,9 @@ func boards(p layout.Plate) []curve.Path {
 			}
 			at := geometry.Point{X: c[0], Y: c[1]}
 			out = append(out, curve.Polyline(at.Add(geometry.Point{X: arm * c[2]}), at, at.Add(geometry.Point{Y: arm * up})))
+		}
+		if b.Rim < 2+high+2 {
+			continue
 		}
 		at := geometry.Point{X: lo.X + arm + 5, Y: lo.Y + 2}
 		out = append(out, layout.Text{At: at, Height: high, Words: b.Title}.Strokes()...)

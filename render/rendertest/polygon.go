@@ -87,3 +87,16 @@ func Outermost(all []Outline) []Outline {
 	}
 	return out
 }
+
+// Across returns the greatest distance between two corners of the outline, mm: it
+// is the same however the outline lies.
+func (o Outline) Across() float64 {
+	far := 0.0
+	pts := o.Corners()
+	for i, p := range pts {
+		for _, q := range pts[:i] {
+			far = math.Max(far, p.To(q))
+		}
+	}
+	return far
+}
