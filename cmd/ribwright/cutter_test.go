@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/render/rendertest"
@@ -121,6 +122,9 @@ func TestModelAndFiles(t *testing.T) {
 					if !slices.ContainsFunc(inSVG, match) {
 						t.Errorf("the SVG has no outline of %s at %.3f with %.3f mm2", q.Part.Name, want.Bounds(), want.Area(1))
 					}
+					if onPaper := strings.HasSuffix(q.Part.Name, "stem") || strings.HasSuffix(q.Part.Name, "breasthook"); onPaper && !s.onPaper(c, agree) {
+						t.Errorf("no sheet shows the outline of %s as large as it is", q.Part.Name)
+					}
 					if !slices.ContainsFunc(inDXF, func(e rendertest.Entity) bool { return match(e.Outline) }) {
 						t.Errorf("the DXF has no outline of %s at %.3f with %.3f mm2", q.Part.Name, want.Bounds(), want.Area(1))
 					}
@@ -128,6 +132,25 @@ func TestModelAndFiles(t *testing.T) {
 			}
 		})
 	}
+}
+
+// onPaper reports whether some sheet of the patterns holds an outline of the same
+// upright box and area; the file holds lines whole, whatever of them is shown. The
+// area may differ by what rounding to the file's hundredths of a point gives.
+func (s truth) onPaper(c curve.Path, tol float64) bool {
+	want := modelled(c, layout.Placed{Move: geometry.Shift(0, 0)})
+	b, area := want.Bounds(), want.Area(1)
+	for _, p := range s.pages {
+		for _, k := range p.Strokes {
+			for _, o := range k.Outlines {
+				box := o.Bounds()
+				if o.Closed && math.Abs(box.W()-b.W()) <= tol && math.Abs(box.H()-b.H()) <= tol && math.Abs(o.Area(64)-area) <= agreeArea*area {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // modelled samples an outline of the model where the part lies, turned by its own

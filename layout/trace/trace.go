@@ -104,7 +104,10 @@ func scale(p layout.Plate) []curve.Path {
 	if p.Check.W() <= 0 {
 		return nil
 	}
-	at := p.Check.Min.Add(geometry.Point{X: high, Y: high})
-	words := layout.Text{At: at, Height: high, Words: fmt.Sprintf("%.0f mm, do not cut", p.Check.W())}
-	return append([]curve.Path{curve.Rectangle(p.Check)}, words.Strokes()...)
+	out := []curve.Path{curve.Rectangle(p.Check)}
+	for i, words := range []string{"do not cut", fmt.Sprintf("%.0f mm = %.3f in", p.Check.W(), p.Check.W()/25.4)} {
+		at := p.Check.Min.Add(geometry.Point{X: high, Y: high + 2*high*float64(i)})
+		out = append(out, layout.Text{At: at, Height: high, Words: words}.Strokes()...)
+	}
+	return out
 }
