@@ -13,6 +13,8 @@ type View struct {
 
 // Sheet is one printed side.
 type Sheet struct {
+	Label   string // what lies on it, as "mortises 1 2 3"; for the print dialogue
+	Number  int    // in the whole set, from 1; a file may hold only some of it
 	Views   []View
 	Strokes []Stroke // the sheet's own furniture, in sheet coordinates
 	Texts   []Text
@@ -23,6 +25,17 @@ type Document struct {
 	Title  string
 	Paper  Paper
 	Sheets []Sheet
+	// Stretch is how long a true millimetre is in the file along x and y, where
+	// the printer's own stretch is worked against; the zero Point stands for 1.
+	Stretch geometry.Point
+}
+
+// Scale returns the factors of Stretch; 1 and 1 when it is not set.
+func (d Document) Scale() (x, y float64) {
+	if d.Stretch == (geometry.Point{}) {
+		return 1, 1
+	}
+	return d.Stretch.X, d.Stretch.Y
 }
 
 // Note is a section of the text on the first sheets, one paragraph a line.

@@ -90,6 +90,7 @@ type Drawing struct {
 	Title   string // what the builder calls it
 	Make    string // "make 2", may be empty
 	Family  string // what the drawing is listed under on the first sheet; its Title when empty
+	Turns   bool   // half of the whole: turned by half a turn about its zero it is the other half
 	Strokes []Stroke
 	Texts   []Text
 	Whole   []Span // stretches of x that a joint must not cut

@@ -32,13 +32,17 @@ func CheckDocument(doc layout.Document) error {
 	if !usable(geometry.Point{X: doc.Paper.W, Y: doc.Paper.H}) || doc.Paper.W <= 0 || doc.Paper.H <= 0 {
 		return fmt.Errorf("paper %s of %g by %g mm cannot be printed on", doc.Paper.Name, doc.Paper.W, doc.Paper.H)
 	}
+	// A printer off by more than 5 % is broken, so the stretch is a slip.
+	if kx, ky := doc.Scale(); !(min(kx, ky) >= 0.95 && max(kx, ky) <= 1/0.95) {
+		return fmt.Errorf("a stretch of %g by %g is no correction for a printer", kx, ky)
+	}
 	if len(doc.Sheets) == 0 {
 		return errors.New("a document without sheets has nothing to print")
 	}
 	seen := map[*layout.Drawing]bool{}
 	for i, s := range doc.Sheets {
 		for _, v := range s.Views {
-			if err := checkView(v); err != nil {
+			if err := checkView(v, doc); err != nil {
 				return fmt.Errorf("sheet %d: pattern %s: %w", i+1, v.Drawing.Title, err)
 			}
 			if seen[v.Drawing] {
@@ -56,13 +60,15 @@ func CheckDocument(doc layout.Document) error {
 	return nil
 }
 
-// checkView refuses a view that is turned, stretched or nowhere.
-func checkView(v layout.View) error {
+// checkView refuses a view that is turned, stretched otherwise than its document,
+// or nowhere.
+func checkView(v layout.View, doc layout.Document) error {
 	if !usable(v.Frame.Min, v.Frame.Max, v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max)) || v.Frame.Empty() {
 		return errors.New("what is shown has no real place")
 	}
 	m := v.ToSheet
-	for _, off := range []float64{m.A - 1, m.B, m.C, m.D - 1} {
+	kx, ky := doc.Scale()
+	for _, off := range []float64{m.A - kx, m.B, m.C, m.D - ky} {
 		if !(math.Abs(off) <= fullSize) {
 			return errors.New("it would be turned or not at full size")
 		}

@@ -19,7 +19,6 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
-	"ribwright/layout/tile"
 	"ribwright/render/pdf"
 	"ribwright/render/rendertest"
 	"ribwright/render/svg"
@@ -61,15 +60,11 @@ const pointsPerMM = 72 / 25.4
 
 func benchLofting(b testing.TB) *lofting {
 	b.Helper()
-	letter, err := tile.ParsePaper("letter")
-	if err != nil {
-		b.Fatal(err)
-	}
 	d, err := design.Shipped("brook")
 	if err != nil {
 		b.Fatal(err)
 	}
-	l, err := newLofting(d, "brook", letter, unitsFlag{})
+	l, err := lay(b, d, "brook", unitsFlag{}, "--paper", "letter")
 	if err == nil {
 		err = l.lay(newCutterFlags())
 	}
@@ -240,7 +235,7 @@ func TestFloorDrawsTheSame(t *testing.T) {
 		return pages
 	}
 	var ours, least, cut bytes.Buffer
-	if err := errors.Join(pdf.Encode(&ours, l.sheets), newFloor(t).write(&least, &cut)); err != nil {
+	if err := errors.Join(pdf.Encode(&ours, l.sheets, l.made), newFloor(t).write(&least, &cut)); err != nil {
 		t.Fatal(err)
 	}
 	a, b := read(ours.Bytes()), read(least.Bytes())

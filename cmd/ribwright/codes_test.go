@@ -4,9 +4,10 @@ import (
 	"regexp"
 	"testing"
 
+	"github.com/spf13/pflag"
+
 	"ribwright/geometry"
 	"ribwright/geometry/design"
-	"ribwright/layout/tile"
 )
 
 // TestCodesOffSlots keeps the codes of a strip's joints, "3-4", off its mortises
@@ -42,13 +43,20 @@ func laidOut(t *testing.T, name, paper string) *lofting {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := tile.ParsePaper(paper)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l, err := newLofting(d, name, p, unitsFlag{})
+	l, err := lay(t, d, name, unitsFlag{}, "--paper", paper)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return l
+}
+
+// lay lofts a design as far as its sheets, with the flags of printer and choice.
+func lay(t testing.TB, d *design.Design, name string, units unitsFlag, flags ...string) (*lofting, error) {
+	t.Helper()
+	f := pflag.NewFlagSet("loft", pflag.ContinueOnError)
+	p, c := newPrinter(f), newChoice(f)
+	if err := f.Parse(flags); err != nil {
+		t.Fatal(err)
+	}
+	return newLofting(d, name, p, c, units)
 }

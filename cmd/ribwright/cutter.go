@@ -25,12 +25,12 @@ import (
 // cutterFlags are what the cutter's files are made for.
 type cutterFlags struct {
 	stock       stockFlag
-	cutter      lengthFlag
-	spacing     lengthFlag
+	cutter      widthFlag
+	spacing     widthFlag
 	byThickness bool
 	split       bool
 	nest        nestFlag
-	hairline    lengthFlag
+	hairline    widthFlag
 	colors      colorsFlag
 	relief      reliefFlag
 	guide       guideFlag
@@ -43,8 +43,8 @@ const clearOf = 6.0
 // newCutterFlags returns what holds when nothing is said.
 func newCutterFlags() *cutterFlags {
 	return &cutterFlags{
-		stock: stockFlag{nest.DefaultOptions().Stock}, cutter: lengthFlag{6, true},
-		hairline: lengthFlag{layout.MostHairline, true},
+		stock: stockFlag{nest.DefaultOptions().Stock}, cutter: widthFlag{6, true},
+		hairline: widthFlag{layout.MostHairline, true},
 	}
 }
 
@@ -208,21 +208,21 @@ func (n *nestFlag) Set(words string) error {
 	return nil
 }
 
-// lengthFlag is a length as a flag.
-type lengthFlag struct {
+// widthFlag is a length as a flag.
+type widthFlag struct {
 	mm    float64
 	given bool
 }
 
-func (l *lengthFlag) Type() string { return "length" }
-func (l *lengthFlag) String() string {
+func (l *widthFlag) Type() string { return "length" }
+func (l *widthFlag) String() string {
 	if !l.given {
 		return ""
 	}
 	return measure.Length(l.mm).String()
 }
 
-func (l *lengthFlag) Set(words string) error {
+func (l *widthFlag) Set(words string) error {
 	v, err := measure.ParseLength(words)
 	l.mm, l.given = float64(v), true
 	return err

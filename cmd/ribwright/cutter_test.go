@@ -101,7 +101,7 @@ func TestModelAndFiles(t *testing.T) {
 	for name, way := range map[string]string{"brook": "close", "lake": "quick", "river": "quick"} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			s := loftAndRead(t, name, "letter", way)
+			s := loftAndRead(t, name, "letter", "--nest", way)
 			s.checkCutter(t)
 			l, flags := laidOut(t, name, "letter"), newCutterFlags()
 			flags.nest.quick = way == "quick"

@@ -9,16 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/geometry/measure"
-	"ribwright/layout"
-	"ribwright/layout/tile"
 )
-
-// paperFlag is a sheet size as a flag.
-type paperFlag struct{ layout.Paper }
-
-func (p *paperFlag) String() string     { return p.Name }
-func (p *paperFlag) Type() string       { return "letter|a4" }
-func (p *paperFlag) Set(s string) error { var err error; p.Paper, err = tile.ParsePaper(s); return err }
 
 // unitsFlag is a system of units as a flag.
 type unitsFlag struct{ measure.System }

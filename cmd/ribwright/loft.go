@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -9,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -35,21 +37,27 @@ func loftVerb() verb {
 func loft(v verb, args []string, c console) error {
 	f := pflag.NewFlagSet(v.name, pflag.ContinueOnError)
 	out := f.String("out", "out", "`folder` for the files; made when missing")
-	letter, err := tile.ParsePaper("letter")
-	if err != nil {
-		return err
-	}
-	paper, units := paperFlag{letter}, unitsFlag{}
-	f.Var(&paper, "paper", "size of the sheets in the printer")
+	units := unitsFlag{}
 	f.Var(&units, "units", "what lengths are lettered in; marks on wood carry both")
 	cutter := newCutterFlags()
 	cutter.addTo(f)
+	printer, choice := newPrinter(f), newChoice(f)
 	rest, err := parse(v, f, args, 1, c.out)
 	if err != nil {
 		return err
 	}
-	if *out == "" {
-		return usageError{fmt.Errorf("%s: --out: no folder is given; accepted: a folder, as out or ../river", v.name)}
+	if err := outGiven(v, *out); err != nil {
+		return err
+	}
+	if err := printer.check(v); err != nil {
+		return err
+	}
+	if err := choice.check(v); err != nil {
+		return err
+	}
+	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
+	if err != nil {
+		return err
 	}
 	if err := cutter.check(); err != nil {
 		return err
@@ -62,17 +70,20 @@ func loft(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	set, err := newLofting(d, name, paper.Paper, units)
+	set, err := newLofting(d, name, printer, choice, units)
 	if err != nil {
 		return err
 	}
 	if err := set.lay(cutter); err != nil {
 		return err
 	}
+	set.made = made
+	// Files are written even when nobody hears of it.
+	_, unheard := io.WriteString(c.out, set.sheetsLine(printer))
 	if err := save(*out, set.outputs(), nil); err != nil {
 		return err
 	}
-	return set.report(c.out, *out)
+	return cmp.Or(unheard, set.report(c.out, *out))
 }
 
 // open reads a shipped design by its name, or a design file.
@@ -104,13 +115,15 @@ type lofting struct {
 	frame       *frame.Frame
 	slug        string
 	fingerprint string
+	laid        tile.Laid // every sheet of the set
 	sheets      layout.Document
 	cutter      *cutterFlags
 	plate       layout.Plate // none before lay
+	made        time.Time
 }
 
 // newLofting goes from a design to sheets; nothing is written yet.
-func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFlag) (*lofting, error) {
+func newLofting(d *design.Design, name string, p *printer, c *choice, units unitsFlag) (*lofting, error) {
 	f, err := frame.Build(d)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
@@ -120,12 +133,25 @@ func newLofting(d *design.Design, name string, paper layout.Paper, units unitsFl
 		return nil, err
 	}
 	o := pattern.Options{Units: units.System}
-	l.sheets, err = tile.Lay(tile.Set{
+	drawings, err := c.patterns(pattern.All(f, o))
+	if err != nil {
+		return nil, err
+	}
+	l.laid, err = tile.Lay(tile.Set{
 		Title: d.Title, For: d.For, Fingerprint: l.fingerprint,
-		Drawings: pattern.All(f, o), Notes: pattern.Notes(f, o),
-	}, tile.Options{Paper: paper, Units: units.System})
+		Drawings: drawings, Notes: pattern.Notes(f, o),
+	}, tile.Options{Paper: p.setup, Way: p.way, Units: units.System})
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	l.sheets = l.laid.Document
+	if l.sheets.Sheets, err = c.pick(l.sheets.Sheets); err != nil {
+		return nil, err
+	}
+	if n := len(l.sheets.Sheets); n > c.most {
+		room := l.laid.Paper.Area
+		return nil, fmt.Errorf("%s takes %d sheets, more than --max-sheets %d: the boat is %.2f m long and a sheet of %s shows %.0f x %.0f mm of it; check the units of hull.length and of --paper, choose patterns with --only, or allow more",
+			name, n, c.most, f.Hull.Length/1000, l.laid.Paper.Size.Name, room.W(), room.H())
 	}
 	return l, nil
 }
@@ -140,18 +166,41 @@ func (l *lofting) lay(c *cutterFlags) error {
 
 // outputs lists the four files of a lofting.
 func (l *lofting) outputs() []output {
-	out := []output{{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets) }}}
+	out := []output{{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets, l.made) }}}
 	out = append(out, cutterOutputs(l.slug, l.plate)...)
 	return append(out, output{l.slug + "-numbers.json", func(w io.Writer) error {
 		return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
 	}})
 }
 
+// sheetsLine says how much paper it takes, before anything is written.
+func (l *lofting) sheetsLine(p *printer) string {
+	out := fmt.Sprintf("%s of %s, %s", counted(len(l.laid.Sheets), "sheet"), l.laid.Paper.Size.Name, l.laid.Paper.Way())
+	if o := l.laid.Other; o.Sheets > 0 {
+		out += fmt.Sprintf(", %s (%s: %s, %s)", counted(l.laid.Pieces, "piece"), o.Way, counted(o.Sheets, "sheet"), counted(o.Pieces, "piece"))
+	}
+	if c := l.laid.Paper.Correction(); c != "" {
+		out += ", " + c
+	}
+	if n := len(l.sheets.Sheets); n < len(l.laid.Sheets) {
+		out += fmt.Sprintf("; %d of them printed", n)
+	}
+	return out + fmt.Sprintf("\n  the patterns alone would fill %.1f\n", l.laid.Least) + p.warning()
+}
+
+// counted writes a number with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
 // report says what was made and what to do first.
 func (l *lofting) report(w io.Writer, dir string) error {
 	outs := l.outputs()
-	_, err := fmt.Fprintf(w, "%s\n  %d sheets of %s; print sheet 1 first, at 100 %%, and check its scale bars\n%s%s\n  every number on the patterns\n",
-		filepath.Join(dir, outs[0].name), len(l.sheets.Sheets), l.sheets.Paper.Name,
+	_, err := fmt.Fprintf(w, "%s\n  print sheet 1 first, at 100 %%, and check its scale bars\n%s%s\n  every number on the patterns\n",
+		filepath.Join(dir, outs[0].name),
 		cutterReport(dir, l.slug, l.plate, l.cutter.byThickness),
 		filepath.Join(dir, outs[len(outs)-1].name))
 	return err

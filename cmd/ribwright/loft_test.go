@@ -15,7 +15,6 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
-	"ribwright/layout/tile"
 )
 
 // lofted runs loft with the arguments and returns the files it made.
@@ -99,14 +98,10 @@ func TestLoftLettering(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	paper, err := tile.ParsePaper("letter")
-	if err != nil {
-		t.Fatal(err)
-	}
 	var drawn [2]string
 	figures := [2]map[string]bool{{}, {}}
 	for i, units := range []measure.System{measure.Metric, measure.Imperial} {
-		l, err := newLofting(d, "river", paper, unitsFlag{units})
+		l, err := lay(t, d, "river", unitsFlag{units})
 		if err != nil {
 			t.Fatal(err)
 		}

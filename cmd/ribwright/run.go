@@ -37,7 +37,9 @@ type verb struct {
 }
 
 // verbs lists everything the program can do, in the order of a builder's work.
-func verbs() []verb { return []verb{loftVerb()} }
+func verbs() []verb {
+	return []verb{sizeVerb(), floatVerb(), bendVerb(), loftVerb(), proofVerb(), fleetVerb(), fairVerb()}
+}
 
 // run does what the arguments ask and returns the exit code.
 func run(args []string, out, errs io.Writer) int { return program(verbs()).run(args, out, errs) }

@@ -32,7 +32,7 @@ func (f *Frame) placeScarfs() error {
 		at, half := float64(t.At), float64(t.Width)/2
 		zones = append(zones, Zone{g.Line.Length(at - half), g.Line.Length(at + half)})
 	}
-	g.NoScarf = merged(zones)
+	g.NoScarf = Merged(zones)
 	for i, s := range g.Scarfs {
 		for _, o := range g.Scarfs[:i] {
 			if gap := math.Abs(s.Middle-o.Middle) - s.Length; gap < s.Length {
@@ -54,8 +54,8 @@ func (f *Frame) placeScarfs() error {
 	return nil
 }
 
-// merged joins zones that touch and sorts them from aft forward.
-func merged(zones []Zone) []Zone {
+// Merged joins zones that touch and sorts them from aft forward.
+func Merged(zones []Zone) []Zone {
 	slices.SortFunc(zones, func(a, b Zone) int { return cmp.Compare(a.From, b.From) })
 	var out []Zone
 	for _, z := range zones {

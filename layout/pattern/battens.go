@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry/frame"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // laneHigh is the height of one batten's lane on the story stick, mm.
@@ -12,10 +13,14 @@ const laneHigh = 9.5
 
 // Battens draws one story stick for keel and stringers: x is the distance from
 // midship along the batten. Each lane is marked from its upper edge; the lanes
-// are used from the top down and cut off when done.
+// are used from the top down and cut off when done. Where fore and aft are equal
+// it is the forward half.
 func Battens(f *frame.Frame, o Options) layout.Drawing {
 	d := layout.Drawing{Name: "battens", Title: "Keel and stringers",
 		Make: "one lane a stick, marked along the lane's upper edge; cut each lane off when done"}
+	if halved(f) {
+		d.Make = "one half, turn over at midship; one lane a stick, marked along the lane's upper edge; cut each lane off when done"
+	}
 	top := 0.0
 	for i := len(f.Stringers) - 1; i >= 0; i-- {
 		s := f.Stringers[i]
@@ -27,25 +32,40 @@ func Battens(f *frame.Frame, o Options) layout.Drawing {
 	for _, s := range f.Stringers {
 		from, to = min(from, s.Aft), max(to, s.Fore)
 	}
+	if halved(f) {
+		from = 0
+		d.Straight(layout.Center, 0, laneHigh/2, 0, top-laneHigh)
+		d.Write(1.2, 1.2, small, layout.Left, "midship, turn over here")
+	}
 	d.Straight(layout.Tick, from-3, top-laneHigh, to+3, top-laneHigh)
 	tape{from, to, top - laneHigh}.draw(&d, o.Units)
 	return d
 }
 
 func drawLane(d *layout.Drawing, f *frame.Frame, o Options, y float64, batten string, aft, fore float64, marks []float64) {
-	d.Straight(layout.Mark, aft-3, y, fore+3, y)
-	d.Straight(layout.Cut, aft, y, aft, y-laneHigh+1)
+	from, end := aft-3, " forward end "
+	if halved(f) {
+		from, end = -3, " end "
+	} else {
+		d.Straight(layout.Cut, aft, y, aft, y-laneHigh+1)
+		d.Write(aft+2, y-7.6, small, layout.Left, batten+" after end "+o.plain(aft))
+		d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 60})
+	}
+	d.Straight(layout.Mark, from, y, fore+3, y)
 	d.Straight(layout.Cut, fore, y, fore, y-laneHigh+1)
-	d.Write(aft+2, y-7.6, small, layout.Left, batten+" after end "+o.plain(aft))
-	d.Write(fore-2, y-7.6, small, layout.Right, batten+" forward end "+o.plain(fore))
-	d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 60}, layout.Span{From: fore - 60, To: fore + 5})
+	d.Write(fore-2, y-7.6, small, layout.Right, batten+end+o.plain(fore))
+	d.Keep = append(d.Keep, layout.Span{From: fore - 60, To: fore + 5})
 	for i, x := range marks {
-		d.Straight(layout.Mark, x, y, x, y-4)
-		if x-2 < aft+60 || x+30 > fore-60 || float64(f.Design.Ribs.Pitch) < 60 {
-			d.Write(x+1, y-3.8, small, layout.Left, f.Ribs[i].Name)
+		if halved(f) && !onHalf(x) {
 			continue
 		}
-		d.Write(x+1, y-3.8, small, layout.Left, batten+" "+f.Ribs[i].Name+" "+o.plain(x))
-		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 34})
+		d.Straight(layout.Mark, x, y, x, y-4)
+		if x-2 < aft+60 || x+30 > fore-60 || float64(f.Design.Ribs.Pitch) < 60 {
+			d.Write(x+1, y-3.8, small, layout.Left, twins(f, i))
+			continue
+		}
+		words := batten + " " + twins(f, i) + " " + o.plain(x)
+		d.Write(x+1, y-3.8, small, layout.Left, words)
+		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 4 + lettering.Width(words, small)})
 	}
 }

@@ -24,7 +24,7 @@ func levelStep(o Options) (float64, func(z float64) string) {
 
 // BodyPlan draws every rib at full size, inner and outer face: x is the
 // half-breadth, y the height above the baseline. The fore body stands on the
-// right, the after body on the left.
+// right, the after body on the left; where they are equal one half serves both.
 func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 	d := layout.Drawing{Name: "body", Title: "Body plan", Make: "hold bent ribs against it"}
 	top := 0.0
@@ -32,16 +32,23 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 		top = math.Max(top, r.Section.KeelZ+r.Section.Depth)
 	}
 	wide := f.Hull.Beam/2 + 28 // room for lettering outside the ribs
-	drawWaterlines(&d, f, wide, top, o)
+	left, sides := -wide, []float64{1, -1}
+	fore := "fore body"
+	if halved(f) {
+		left, sides, fore = -8, sides[:1], "fore and after body alike"
+		d.Make = "one half of every rib, turn over at midship and on the middle line; hold bent ribs against it"
+	} else {
+		d.Write(-6, top+10, head, layout.Right, "after body")
+	}
+	drawWaterlines(&d, f, left, wide, top, o)
 	d.Straight(layout.Center, 0, -8, 0, top+16)
-	d.Write(6, top+10, head, layout.Left, "fore body")
-	d.Write(-6, top+10, head, layout.Right, "after body")
+	d.Write(6, top+10, head, layout.Left, fore)
 	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
-	for _, side := range []float64{1, -1} {
+	for _, side := range sides {
 		var heads []ribHead
-		for _, r := range f.Ribs {
+		for i, r := range f.Ribs {
 			if r.Station*side >= 0 {
-				heads = append(heads, drawSection(&d, f, r, side))
+				heads = append(heads, drawSection(&d, f, r, twins(f, i), side))
 			}
 		}
 		nameHeads(&d, heads)
@@ -49,31 +56,35 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 	return d
 }
 
-func drawWaterlines(d *layout.Drawing, f *frame.Frame, wide, top float64, o Options) {
+func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, o Options) {
 	step, letter := levelStep(o)
 	for i := 0; float64(i)*step <= top; i++ {
 		z := float64(i) * step
-		d.Straight(layout.Guide, -wide, z, wide, z)
+		d.Straight(layout.Guide, left, z, wide, z)
 		label := letter(z)
 		if z == 0 {
 			label = "baseline"
 		}
 		d.Write(wide, z+1, small, layout.Right, label)
-		d.Write(-wide+14, z+1, small, layout.Left, label)
+		if left < -14 {
+			d.Write(left+14, z+1, small, layout.Left, label)
+		}
 	}
 	z := float64(f.Design.Hull.Waterline)
-	d.Straight(layout.Mark, -wide, z, wide, z)
+	d.Straight(layout.Mark, left, z, wide, z)
 	y := z - 1 - small
 	if math.Mod(z, step) < 2*small+3 { // a level line's own label stands there
 		y = z - math.Mod(z, step) + 2 + small
 	}
 	d.Write(wide, y, small, layout.Right, "waterline")
-	d.Write(-wide+14, y, small, layout.Left, "waterline")
+	if left < -14 {
+		d.Write(left+14, y, small, layout.Left, "waterline")
+	}
 }
 
-// drawSection draws one half section and returns its head; side is 1 to the
-// right, -1 to the left.
-func drawSection(d *layout.Drawing, f *frame.Frame, r frame.Rib, side float64) ribHead {
+// drawSection draws one half section under a name and returns its head; side is 1
+// to the right, -1 to the left.
+func drawSection(d *layout.Drawing, f *frame.Frame, r frame.Rib, name string, side float64) ribHead {
 	place := geometry.Stretch(side, 1)
 	d.Line(layout.Cut, r.Outer.Map(place))
 	d.Line(layout.Mark, r.Inner.Map(place))
@@ -87,7 +98,7 @@ func drawSection(d *layout.Drawing, f *frame.Frame, r frame.Rib, side float64) r
 		a, b := r.Face(share*girth, r.Thickness/2), r.Face(share*girth, -r.Thickness/2)
 		d.Straight(layout.Mark, side*a.X, a.Y, side*b.X, b.Y)
 	}
-	return ribHead{tip, r.Name}
+	return ribHead{tip, name}
 }
 
 // ribHead is where a rib meets the gunwale, with the rib's name.

@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -14,71 +15,104 @@ import (
 
 // Mortises draws the strip for the gunwale's underside: x is the distance from
 // midship along the straight stock, y = 0 its middle line. Seen on the port
-// gunwale the upper edge is inboard; on the starboard one it is outboard.
+// gunwale the upper edge is inboard; on the starboard one it is outboard. Where
+// fore and aft are equal it is the forward half, which serves for all four.
 func Mortises(f *frame.Frame, o Options) layout.Drawing {
 	g := &f.Gunwale
-	half := g.Width / 2
+	half, aft := g.Width/2, g.Aft-6
 	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "upper edge: inboard on port, outboard on starboard; forward is to the right"}
-	d.Straight(layout.Mark, g.Aft-6, half, g.Fore+6, half)
-	d.Straight(layout.Mark, g.Aft-6, -half, g.Fore+6, -half)
-	d.Straight(layout.Center, g.Aft-6, 0, g.Fore+6, 0)
-	for _, m := range g.Mortises {
-		drawMortise(&d, m, half)
+	if halved(f) {
+		aft, d.Turns = -overMidship, true
+		d.Make = "one half, turn over at midship, end for end; upper edge inboard: end on the full line, outboard: on the dashed one"
 	}
-	for _, s := range g.Scarfs {
-		drawScarf(&d, s, half, o)
+	d.Straight(layout.Mark, aft, half, g.Fore+6, half)
+	d.Straight(layout.Mark, aft, -half, g.Fore+6, -half)
+	d.Straight(layout.Center, aft, 0, g.Fore+6, 0)
+	for i, m := range g.Mortises {
+		if !d.Turns || onHalf(m.FromMidship) {
+			drawMortise(&d, m, twins(f, i), half)
+		}
 	}
+	drawScarfs(&d, f, half, o)
 	drawThwarts(&d, f, half)
-	drawZones(&d, g, half)
+	drawZones(&d, f, half)
 	drawEndCut(&d, g.Fore, g.ForeCut, g.ForeRise, half, 1, o)
-	drawEndCut(&d, g.Aft, g.AftCut, g.AftRise, half, -1, o)
+	if !d.Turns {
+		drawEndCut(&d, g.Aft, g.AftCut, g.AftRise, half, -1, o)
+	}
 	drawMidship(&d, half)
-	tape{g.Aft, g.Fore, -half - 8}.draw(&d, o.Units)
+	drawPlies(&d, f, half, o)
+	tape{math.Max(g.Aft, aft), g.Fore, -half - 8}.draw(&d, o.Units)
 	return d
 }
 
-func drawMortise(d *layout.Drawing, m frame.Mortise, half float64) {
+func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64) {
 	lo, hi := m.Ends()
 	d.Line(layout.Cut, curve.Rectangle(geometry.Box{
 		Min: geometry.Point{X: lo, Y: -m.Width / 2}, Max: geometry.Point{X: hi, Y: m.Width / 2}}))
 	x := m.FromMidship
 	d.Straight(layout.Mark, x, m.Width/2, x, half+10)
 	d.Straight(layout.Mark, x, -m.Width/2, x, -half)
-	d.Write(x-1.5, half+3, name, layout.Right, m.Rib)
+	d.Write(x-1.5, half+3, name, layout.Right, rib)
 	d.Write(x+1.5, half+5.9, small, layout.Left, measure.MM(x, 1)+" mm")
 	d.Write(x+1.5, half+1.8, small, layout.Left, measure.Sixteenths(x))
 	d.Write(x, -half-6, small, layout.Middle, "lean "+leaning(m.Bevel))
 	// A joint's code stands up to 4 mm to its right, and must not lie on a slot.
 	d.Whole = append(d.Whole, layout.Span{From: lo - 5, To: hi + 1})
-	d.Keep = append(d.Keep, layout.Span{From: x - 16, To: x + 26})
+	d.Keep = append(d.Keep, layout.Span{From: x - 4 - lettering.Width(rib, name), To: x + 26})
 }
 
-// drawScarf marks where one ply is joined.
-func drawScarf(d *layout.Drawing, s frame.Scarf, half float64, o Options) {
-	from, to := s.Middle-s.Length/2, s.Middle+s.Length/2
-	d.Straight(layout.Guide, from, -half, from, half)
-	d.Straight(layout.Guide, to, -half, to, half)
-	d.Write(s.Middle, half+1.8, small, layout.Middle, "scarf of one ply, "+o.plain(s.Length)+" long")
-	d.Keep = append(d.Keep, layout.Span{From: from, To: to})
+// drawScarfs marks where one ply at a time is joined.
+func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, o Options) {
+	drawn := map[float64]bool{}
+	for _, s := range f.Gunwale.Scarfs {
+		mid, whose := s.Middle, ""
+		if d.Turns {
+			mid, whose = folded(mid)
+			if slices.ContainsFunc(f.Gunwale.Scarfs, func(t frame.Scarf) bool { return t.Middle == -s.Middle }) {
+				whose = ""
+			}
+		}
+		if drawn[mid] {
+			continue
+		}
+		drawn[mid] = true
+		from, to := mid-s.Length/2, mid+s.Length/2
+		d.Straight(layout.Guide, from, -half, from, half)
+		d.Straight(layout.Guide, to, -half, to, half)
+		d.Write(mid, half+1.8, small, layout.Middle, "scarf of one ply, "+o.plain(s.Length)+" long"+whose)
+		d.Keep = append(d.Keep, layout.Span{From: from, To: to})
+	}
 }
 
 // drawThwarts marks the cross pieces' edges and the holes for their pegs.
 func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 	line := f.Gunwale.Line
 	for i, t := range f.Thwarts {
-		at, wide := line.Length(t.At), float64(f.Design.Thwarts[i].Width)/2
-		for _, x := range []float64{line.Length(t.At - wide), line.Length(t.At + wide)} {
+		at, wide, whose := t.At, float64(f.Design.Thwarts[i].Width)/2, ""
+		if d.Turns {
+			at, whose = folded(at)
+		}
+		for _, x := range []float64{line.Length(at - wide), line.Length(at + wide)} {
 			d.Straight(layout.Guide, x, -half, x, half)
 		}
+		at = line.Length(at)
 		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
 		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60))
+		if whose != "" {
+			d.Write(at, -half+0.9, small, layout.Middle, whose[2:])
+		}
 		d.Whole = append(d.Whole, layout.Span{From: at - t.Hole/2 - 5, To: at + t.Hole/2 + 1})
 	}
 }
 
 // drawZones draws a hollow bar under the stretches that must stay whole, and says
 // where a scarf may lie.
-func drawZones(d *layout.Drawing, g *frame.Gunwale, half float64) {
+func drawZones(d *layout.Drawing, f *frame.Frame, half float64) {
+	g := f.Gunwale
+	if d.Turns {
+		g.NoScarf = foldedZones(g.NoScarf)
+	}
 	y := -half - 1.8
 	for _, z := range g.NoScarf {
 		d.Line(layout.Mark, curve.Rectangle(geometry.Box{

@@ -31,7 +31,7 @@ func each(t *testing.T, check func(t *testing.T, f *frame.Frame, o Options)) {
 	t.Helper()
 	for _, name := range design.ShippedNames() {
 		for _, u := range []measure.System{measure.Metric, measure.Imperial} {
-			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), Options{u}) })
+			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), Options{Units: u}) })
 		}
 	}
 }
@@ -45,26 +45,36 @@ func words(d layout.Drawing) string {
 }
 
 // TestMortiseStrip checks every rectangle and every figure of the strip against
-// the frame: rib number, distance in mm and in inches, lean.
+// the frame: rib number, distance in mm and in inches, lean. A half strip must
+// show the mortises of both halves, which lie equally far from midship.
 func TestMortiseStrip(t *testing.T) {
 	each(t, func(t *testing.T, f *frame.Frame, o Options) {
 		d := Mortises(f, o)
 		said := words(d)
-		var boxes []geometry.Box
+		boxes := map[geometry.Point]geometry.Box{}
 		for _, s := range d.Strokes {
 			if s.Pen == layout.Cut && len(s.Path) == 4 && s.Path.Closed() {
-				boxes = append(boxes, s.Path.Bounds())
+				b := s.Path.Bounds()
+				boxes[round(b.Center())] = b
 			}
 		}
-		if len(boxes) != len(f.Ribs) {
-			t.Fatalf("%d mortises drawn for %d ribs", len(boxes), len(f.Ribs))
+		want := len(f.Ribs)
+		if d.Turns {
+			want = (want + 1) / 2
 		}
-		for i, m := range f.Gunwale.Mortises {
-			want := geometry.Box{Min: geometry.Point{X: m.FromMidship - m.Length/2, Y: -m.Width / 2}, Max: geometry.Point{X: m.FromMidship + m.Length/2, Y: m.Width / 2}}
-			if boxes[i].Min.Sub(want.Min).Norm() > 1e-9 || boxes[i].Max.Sub(want.Max).Norm() > 1e-9 {
-				t.Errorf("mortise %s drawn at %v, want %v", m.Rib, boxes[i], want)
+		if len(boxes) != want || d.Turns != f.Design.EndsAlike() {
+			t.Fatalf("%d mortises drawn, want %d; half: %v", len(boxes), want, d.Turns)
+		}
+		for _, m := range f.Gunwale.Mortises {
+			x := m.FromMidship
+			if d.Turns {
+				x = math.Abs(x)
 			}
-			for _, w := range []string{m.Rib + " | ", fmt.Sprintf("%.1f mm", m.FromMidship+0.0), measure.Sixteenths(m.FromMidship)} {
+			b := boxes[round(geometry.Point{X: x})]
+			if math.Abs(b.W()-m.Length) > 1e-6 || math.Abs(b.H()-m.Width) > 1e-6 || math.Abs(b.Center().X-x) > 1e-6 {
+				t.Errorf("mortise %s drawn at %v, want %.2f x %.2f mm at %.2f", m.Rib, b, m.Length, m.Width, x)
+			}
+			for _, w := range []string{m.Rib, fmt.Sprintf("%.1f mm", x+0.0), measure.Sixteenths(x)} {
 				if !strings.Contains(said, w) {
 					t.Errorf("the strip does not say %q", w)
 				}
@@ -74,6 +84,34 @@ func TestMortiseStrip(t *testing.T) {
 			t.Error("a minus zero is printed")
 		}
 	})
+}
+
+func round(p geometry.Point) geometry.Point {
+	return geometry.Point{X: math.Round(p.X*1e3)/1e3 + 0, Y: math.Round(p.Y*1e3)/1e3 + 0}
+}
+
+// TestHalvesSayWhose checks that what lies on one half of the boat only says so
+// on a pattern that serves both, and that such patterns say how they are turned.
+func TestHalvesSayWhose(t *testing.T) {
+	f := build(t, "lake")
+	for _, d := range []layout.Drawing{Mortises(f, Options{}), BodyPlan(f, Options{}), Battens(f, Options{})} {
+		if !strings.Contains(d.Make, "turn over at midship") {
+			t.Errorf("%s does not say that it is turned over: %q", d.Name, d.Make)
+		}
+		if b := d.Bounds(); b.Min.X < -overMidship-1 {
+			t.Errorf("%s reaches %.1f mm over midship", d.Name, b.Min.X)
+		}
+	}
+	said := words(Mortises(f, Options{}))
+	for _, w := range f.Thwarts {
+		whose := "forward half only"
+		if w.At < 0 {
+			whose = "after half only"
+		}
+		if !strings.Contains(said, w.Name) || !strings.Contains(said, whose) {
+			t.Errorf("the half strip does not say that %s lies on the %s", w.Name, whose)
+		}
+	}
 }
 
 // TestRibStrips checks that each strip carries its marks in order and that every

@@ -13,11 +13,11 @@ import (
 // stock to mill, what to measure, what the codes mean and what can hurt.
 func Notes(f *frame.Frame, o Options) []layout.Note {
 	return []layout.Note{
+		{Heading: "Codes", Lines: codes(f, o)},
 		{Heading: "Check with a tape before you cut", Lines: checks(f, o)},
 		{Heading: "Cautions", Lines: cautions()},
-		{Heading: "Codes", Lines: codes(f, o)},
 		{Heading: "Shape to hold", Lines: shape(f, o)},
-		{Heading: "Stock", Lines: stock(f, o)},
+		{Heading: "Stock", Lines: append(stock(f, o), setting(f, o)...)},
 	}
 }
 
@@ -27,11 +27,15 @@ func checks(f *frame.Frame, o Options) []string {
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
 	mid := f.RibGroups[0].Rib
+	gunwale := "Gunwale strip, end to end along its middle line: " + o.both(g.Fore-g.Aft) + "."
+	if halved(f) {
+		gunwale = "Gunwale, end to end along its middle line: " + o.both(g.Fore-g.Aft) + "; the strip is half of it, from 0."
+	}
 	return []string{
-		"Gunwale strip, end to end along its middle line: " + o.both(g.Fore-g.Aft) + ".",
+		gunwale,
 		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, o.both(last.FromMidship-first.FromMidship)),
 		"Keel, end to end: " + o.both(f.Keel.Fore-f.Keel.Aft) + ".",
-		fmt.Sprintf("Body plan, from the head of rib %s on one side to the other, at mid-thickness: %s.", mid.Name, o.both(2*mid.Section.HalfBreadth)),
+		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, o.both(mid.Section.HalfBreadth)),
 		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
 		"Steam and bend one rib from midship first, and hold it against the body plan, before you cut the others.",
 	}
@@ -46,7 +50,7 @@ func codes(f *frame.Frame, o Options) []string {
 	return []string{
 		"M, F, A: ribs. M stands at midship where there is one, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
 		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
-		"The gunwale strip lies on the underside of the straight stock. Mortises are " + o.plain(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + o.plain(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
+		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + o.plain(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + o.plain(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
 		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
 		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(along)),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",

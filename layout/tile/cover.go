@@ -2,6 +2,7 @@ package tile
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ribwright/geometry"
@@ -9,16 +10,15 @@ import (
 	"ribwright/layout/lettering"
 )
 
-// cover writes the sheets that come before the patterns.
-func cover(set Set, p layout.Paper, uses []use, first int) []layout.Sheet {
-	room := area(p)
-	room.Max.X = p.W - sideMargin - columnWide
-	f := newFlow(room, 15)
-	title(f.sheet(), room, set)
-	f.section("What is here", contents(uses, first))
+// cover writes the sheets that come before the patterns. It returns them with
+// the boxes they leave free for patterns, sheet by sheet.
+func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
+	f := newFlow(p.room, 15)
+	title(f.sheet(), p.room, set)
+	f.section("What is here", contents(p.uses(), 1))
 	f.section("Printing", []string{
 		"1. Print at 100 % (actual size), on one side, without fit to page. Print this sheet first.",
-		"2. Lay a steel rule on both scale bars of this sheet. If 100 mm or 4 in is off by more than 0.3 mm, find the printer's scale setting before you print the rest.",
+		"2. Lay a steel rule on both scale bars of this sheet. If 100 mm or 4 in is off by more than 0.3 mm, print the proof sheet (ribwright proof): it says how to correct for your printer.",
 		"3. Print, put together and trace on one day: paper grows and shrinks with the weather.",
 	})
 	f.section("Putting together", []string{
@@ -27,16 +27,19 @@ func cover(set Set, p layout.Paper, uses []use, first int) []layout.Sheet {
 		"6. Strips may be folded along the stock's edges, so that the lettering lies on its sides.",
 	})
 	f.legend()
-	for _, n := range set.Notes {
+	for i, n := range set.Notes {
 		f.section(n.Heading, n.Lines)
+		if i == 1 {
+			f.section("Cross to cross, straight, when taped", p.distances())
+		}
 	}
-	return f.sheets
+	return f.sheets, f.free()
 }
 
 func title(s *layout.Sheet, room geometry.Box, set Set) {
 	top := geometry.Point{X: room.Min.X, Y: room.Max.Y - 6}
-	write(s, top, 6, layout.Left, lettering.Clip(set.Title, 6, room.W()))
-	write(s, top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, room.W()))
+	s.Write(top, 6, layout.Left, lettering.Clip(set.Title, 6, room.W()))
+	s.Write(top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, room.W()))
 }
 
 // use says on which sheets a pattern lies.
@@ -55,7 +58,7 @@ func (u *use) add(v use) {
 }
 
 // contents lists the patterns with the sheets they are on; first is the number of
-// the sheet after the cover.
+// the first sheet.
 func contents(uses []use, first int) []string {
 	var out []string
 	for _, u := range uses {
@@ -91,4 +94,33 @@ func ranges(sheets []int, first int) string {
 		i = j + 1
 	}
 	return strings.Join(parts, ", ")
+}
+
+// uses lists where each pattern went, in the order of the drawings; those of
+// one family go under one entry.
+func (p plan) uses() []use {
+	var out []use
+	for i := range p.drawings {
+		d := &p.drawings[i]
+		u := use{title: d.Title, makes: d.Make, strips: 1}
+		if d.Family != "" {
+			u.title, u.makes = d.Family, ""
+		}
+		for j, k := range p.pieces {
+			if k.drawing == d {
+				u.tiles++
+				u.sheets = append(u.sheets, p.spots[j].sheet)
+			}
+		}
+		if n := len(out); n > 0 && d.Family != "" && out[n-1].title == d.Family {
+			out[n-1].add(u)
+			continue
+		}
+		out = append(out, u)
+	}
+	for i := range out {
+		slices.Sort(out[i].sheets)
+		out[i].sheets = slices.Compact(out[i].sheets)
+	}
+	return out
 }

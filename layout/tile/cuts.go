@@ -8,7 +8,7 @@ import (
 
 // lap is how far each tile shows its neighbour's part beyond the joint, mm:
 // room for a whole registration cross and a strip to glue on.
-const lap = 7.0
+const lap = crossArm
 
 // closeEnough is what a length may exceed a sheet by and still count as fitting,
 // mm: inches turned to millimetres must not cost an empty row of tiles.
@@ -21,6 +21,8 @@ const (
 	// tries is how many evenly spread places in a piece's room are tried for a
 	// joint, besides the edges of the spans.
 	tries = 100
+	// dearest is how many pieces more are paid to keep whole what must be.
+	dearest = 4
 	// spoils is how many mm off its even place a joint may lie to cut 1 mm less
 	// deep into something to keep.
 	spoils = 20
@@ -28,20 +30,21 @@ const (
 
 // Cuts divides the stretch from lo to hi into pieces that fit within most, and
 // returns the joints, both ends included. Pieces are as few as can be. No joint
-// falls into a span that must stay whole, even at the price of one piece more.
+// falls into a span that must stay whole, even at the price of a few pieces more.
 // Of all ways to do so it takes the one whose joints cut least deep into spans
 // that should stay whole and that no piece then shows whole; of those the one
-// that cuts least deep into any, and the most even one. Spans that leave no way
-// at all are cut like any other place.
+// that cuts least deep into any, and the most even one, or when long is set the
+// one with the longest pieces first. Spans that leave no way at all are cut like
+// any other place.
 //
 // Requires most > 0; hi <= lo gives one piece. All in mm.
 // Cost: with n pieces and s spans, n (tries + s)^2 at the most.
-func Cuts(lo, hi, most float64, must, should []layout.Span) []float64 {
+func Cuts(lo, hi, most float64, must, should []layout.Span, long bool) []float64 {
 	n := pieces(hi-lo, most)
-	out, broken := divide(lo, hi, most, n, must, should)
-	if broken > 0 {
-		if more, rest := divide(lo, hi, most, n+1, must, should); rest == 0 {
-			return more
+	out, broken := divide(lo, hi, most, n, must, should, long)
+	for more := 1; broken > 0 && more <= dearest; more++ {
+		if longer, rest := divide(lo, hi, most, n+more, must, should, long); rest == 0 {
+			return longer
 		}
 	}
 	return out
@@ -57,7 +60,7 @@ type way struct {
 	at     float64
 	broken float64 // how deep they cut into what must stay whole
 	lost   float64 // how deep they cut into what should and is then nowhere whole
-	ugly   float64 // how deep they cut into anything, and how uneven they are
+	ugly   float64 // how deep they cut into anything, and how far they lie from where they are wished
 	before int     // the joint before, in the row before
 }
 
@@ -73,21 +76,24 @@ func (w way) beats(v way) bool {
 
 // divide finds the best joints between n pieces, row by row from the left, and
 // how deep they cut into what must stay whole.
-func divide(lo, hi, most float64, n int, must, should []layout.Span) ([]float64, float64) {
+func divide(lo, hi, most float64, n int, must, should []layout.Span, long bool) ([]float64, float64) {
 	rows := [][]way{{{at: lo}}}
 	for k := 1; k < n; k++ {
-		even := lo + (hi-lo)*float64(k)/float64(n)
+		wish := lo + (hi-lo)*float64(k)/float64(n)
+		if long {
+			wish = lo + most*float64(k)
+		}
 		// What came before must reach here, and what comes after the end.
 		from := math.Max(lo, hi-float64(n-k)*most-closeEnough)
 		to := math.Min(hi, lo+float64(k)*most+closeEnough)
-		rows = append(rows, tryJoints(rows[k-1], even, from, to, most, must, should))
+		rows = append(rows, tryJoints(rows[k-1], wish, from, to, most, must, should))
 	}
 	return trace(rows, hi, most)
 }
 
 // tryJoints tries every place for one joint after those of the row before.
-func tryJoints(before []way, even, from, to, most float64, must, should []layout.Span) []way {
-	try := []float64{even, to}
+func tryJoints(before []way, wish, from, to, most float64, must, should []layout.Span) []way {
+	try := []float64{wish, to}
 	for x := from; x < to; x += most / tries {
 		try = append(try, x)
 	}
@@ -106,7 +112,7 @@ func tryJoints(before []way, even, from, to, most float64, must, should []layout
 			all, lost := into(x, should)
 			w.broken = settled(w.broken + broken)
 			w.lost = settled(w.lost + lost)
-			w.ugly = settled(w.ugly + all*spoils + math.Abs(x-even))
+			w.ugly = settled(w.ugly + all*spoils + math.Abs(x-wish))
 			out = append(out, w)
 		}
 	}

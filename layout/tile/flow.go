@@ -1,6 +1,8 @@
 package tile
 
 import (
+	"math"
+
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
@@ -15,7 +17,10 @@ const (
 	headTrails = 0.8 // air under it, mm
 )
 
-// flow runs text down the two columns of a sheet, and on to further sheets.
+// columnLeast is the least width of a column, mm: some forty letters.
+const columnLeast = 84.0
+
+// flow runs text down the columns of a sheet, and on to further sheets.
 type flow struct {
 	room   geometry.Box
 	wide   float64 // of a column
@@ -27,7 +32,8 @@ type flow struct {
 
 // newFlow starts on a sheet whose first head mm are taken.
 func newFlow(room geometry.Box, head float64) *flow {
-	f := &flow{room: room, wide: (room.W() - columnGap) / 2, left: room.Min.X, top: room.Max.Y - head}
+	n := max(1, math.Floor((room.W()+columnGap)/(columnLeast+columnGap)))
+	f := &flow{room: room, wide: (room.W()+columnGap)/n - columnGap, left: room.Min.X, top: room.Max.Y - head}
 	f.y, f.sheets = f.top, []layout.Sheet{{}}
 	return f
 }
@@ -39,9 +45,7 @@ func (f *flow) need(high float64) {
 	if f.y-high >= f.room.Min.Y {
 		return
 	}
-	if f.left == f.room.Min.X {
-		f.left += f.wide + columnGap
-	} else {
+	if f.left += f.wide + columnGap; f.left+f.wide > f.room.Max.X+closeEnough {
 		f.sheets = append(f.sheets, layout.Sheet{})
 		f.left, f.top = f.room.Min.X, f.room.Max.Y-4
 	}
@@ -55,7 +59,7 @@ func (f *flow) heading(words string, keep float64) {
 		f.y -= headLeads
 	}
 	f.y -= leading
-	write(f.sheet(), geometry.Point{X: f.left, Y: f.y}, headHigh, layout.Left, words)
+	f.sheet().Write(geometry.Point{X: f.left, Y: f.y}, headHigh, layout.Left, words)
 	f.y -= headTrails
 }
 
@@ -68,7 +72,7 @@ func (f *flow) section(heading string, paragraphs []string) {
 		for _, l := range lines {
 			f.need(leading)
 			f.y -= leading
-			write(f.sheet(), geometry.Point{X: f.left, Y: f.y}, small, layout.Left, l)
+			f.sheet().Write(geometry.Point{X: f.left, Y: f.y}, small, layout.Left, l)
 		}
 	}
 }
@@ -80,8 +84,8 @@ func (f *flow) legend() {
 	for _, p := range pens {
 		f.y -= leading
 		f.sheet().Strokes = append(f.sheet().Strokes, layout.Stroke{Pen: p, Path: curve.Polyline(
-			geometry.Point{X: f.left, Y: f.y + 1.2}, geometry.Point{X: f.left + 22, Y: f.y + 1.2})})
-		write(f.sheet(), geometry.Point{X: f.left + 25, Y: f.y}, small, layout.Left, meaning(p))
+			geometry.Point{X: f.left, Y: f.y + 1.2}, geometry.Point{X: f.left + 14, Y: f.y + 1.2})})
+		f.sheet().Write(geometry.Point{X: f.left + 16.5, Y: f.y}, small, layout.Left, meaning(p))
 	}
 }
 
@@ -97,4 +101,18 @@ func meaning(p layout.Pen) string {
 		return "helps to place or read; at a joint: cut the paper"
 	}
 	return "tape ticks, leaders, crosses and scale bars"
+}
+
+// free returns what every sheet has left for patterns: nothing but the columns of
+// the last one that are not begun, and what lies under its last column.
+func (f *flow) free() [][]geometry.Box {
+	out := make([][]geometry.Box, len(f.sheets))
+	under := geometry.Box{Min: geometry.Point{X: f.left, Y: f.room.Min.Y}, Max: geometry.Point{X: f.room.Max.X, Y: f.y - leading}}
+	beside := geometry.Box{Min: geometry.Point{X: f.left + f.wide + columnGap, Y: f.room.Min.Y}, Max: geometry.Point{X: f.room.Max.X, Y: f.top}}
+	for _, b := range []geometry.Box{under, beside} {
+		if b.W() > speck && b.H() > speck {
+			out[len(out)-1] = append(out[len(out)-1], b)
+		}
+	}
+	return out
 }

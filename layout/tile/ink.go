@@ -43,7 +43,7 @@ func (k ink) touches(b geometry.Box) bool {
 			continue
 		}
 		for j := 1; j < len(pts); j++ {
-			if crosses(pts[j-1], pts[j], b) {
+			if _, _, ok := inside(pts[j-1], pts[j], b); ok {
 				return true
 			}
 		}
@@ -51,11 +51,41 @@ func (k ink) touches(b geometry.Box) bool {
 	return false
 }
 
-// crosses reports whether the straight line from p to q meets the box: it
-// narrows the stretch of the line inside each pair of edges (Liang and Barsky,
-// ACM Trans. Graphics 3(1), 1984).
-func crosses(p, q geometry.Point, b geometry.Box) bool {
-	from, to := 0.0, 1.0
+// within returns the box around the lines and letters that lie in b.
+func (k ink) within(b geometry.Box) geometry.Box {
+	out := geometry.EmptyBox()
+	for _, t := range k.texts {
+		out = out.Union(meet(t, b))
+	}
+	for i, pts := range k.lines {
+		if !k.boxes[i].Overlaps(b) {
+			continue
+		}
+		for j := 1; j < len(pts); j++ {
+			if from, to, ok := inside(pts[j-1], pts[j], b); ok {
+				out = out.Union(geometry.Around(pts[j-1].Lerp(pts[j], from), pts[j-1].Lerp(pts[j], to)))
+			}
+		}
+	}
+	return out
+}
+
+// meet returns what two boxes share; EmptyBox when nothing.
+func meet(a, b geometry.Box) geometry.Box {
+	if !a.Overlaps(b) {
+		return geometry.EmptyBox()
+	}
+	return geometry.Box{
+		Min: geometry.Point{X: math.Max(a.Min.X, b.Min.X), Y: math.Max(a.Min.Y, b.Min.Y)},
+		Max: geometry.Point{X: math.Min(a.Max.X, b.Max.X), Y: math.Min(a.Max.Y, b.Max.Y)},
+	}
+}
+
+// inside returns the stretch of the straight line from p to q that lies in the
+// box, as shares of its length: it is narrowed by each pair of edges (Liang and
+// Barsky, ACM Trans. Graphics 3(1), 1984).
+func inside(p, q geometry.Point, b geometry.Box) (from, to float64, ok bool) {
+	to = 1
 	narrow := func(start, step, lo, hi float64) bool {
 		if step == 0 {
 			return lo <= start && start <= hi
@@ -68,5 +98,6 @@ func crosses(p, q geometry.Point, b geometry.Box) bool {
 		return from <= to
 	}
 	d := q.Sub(p)
-	return narrow(p.X, d.X, b.Min.X, b.Max.X) && narrow(p.Y, d.Y, b.Min.Y, b.Max.Y)
+	ok = narrow(p.X, d.X, b.Min.X, b.Max.X) && narrow(p.Y, d.Y, b.Min.Y, b.Max.Y)
+	return from, to, ok
 }

@@ -1,12 +1,17 @@
+// Package tile cuts patterns to sheet size and arranges them on sheets, with
+// everything a builder needs to put them together again: registration crosses,
+// absolute distances, trim lines, neighbours and scale bars. It works in true
+// millimetres throughout; the last step brings every sheet to the millimetres of
+// the file, which differ where a printer's stretch is worked against.
 package tile
 
 import (
 	"fmt"
-	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
+	"ribwright/layout/paper"
 )
 
 // Set is everything that goes on one set of sheets.
@@ -18,55 +23,97 @@ type Set struct {
 	Notes       []layout.Note // about the boat, for the first sheets
 }
 
+// Way says how sheets lie.
+type Way int
+
+// The ways; Best is the one that takes fewer sheets.
+const (
+	Best Way = iota
+	Lying
+	Standing
+)
+
 // Options say what is printed on.
 type Options struct {
-	Paper layout.Paper
+	Paper paper.Setup
+	Way   Way
 	Units measure.System
 }
 
-// Lay cuts the drawings to sheet size, stacks the pieces on sheets and dresses
+// Laid is a set of sheets and what it cost in paper.
+type Laid struct {
+	layout.Document
+	Paper paper.Sheet // as it lies; a roll cut to the length in use
+	// Least is the number of sheets that the boxes around all patterns would fill
+	// with nothing lost but the margins.
+	Least  float64
+	Pieces int   // to cut out
+	Other  Count // of the same on paper that lies the other way; zero where that cannot be
+}
+
+// Count is what a way of laying paper takes.
+type Count struct {
+	Way            string
+	Sheets, Pieces int
+}
+
+// Lay cuts the drawings to sheet size, packs the pieces on sheets and dresses
 // them. Small pieces share sheets; tiles without ink are left out; the first
-// sheets say what is here and how to use it.
+// sheets say what is here and how to use it. Of several ways to lay the paper,
+// to cut and to pack, the one with the fewest sheets is taken; on a roll the one with
+// the fewest joints.
 //
-// Returns: a document in which every view shows its frame at full size.
-// Errors: a drawing with nothing in it.
-func Lay(set Set, o Options) (layout.Document, error) {
-	room := area(o.Paper)
-	var pieces []piece
-	for i := range set.Drawings {
-		d := &set.Drawings[i]
-		high := room.H() - captionHigh
-		cutUp := cut(d, room.W(), high)
-		if len(cutUp) == 0 {
-			return layout.Document{}, fmt.Errorf("pattern %q has nothing in it", d.Title)
+// Returns: a document in which every view shows its frame at full size, times
+// the document's stretch.
+// Errors: a drawing with nothing in it; margins that leave too little room.
+func Lay(set Set, o Options) (Laid, error) {
+	for _, d := range set.Drawings {
+		if d.Bounds().Empty() {
+			return Laid{}, fmt.Errorf("pattern %q has nothing in it", d.Title)
 		}
-		pieces = append(pieces, cutUp...)
 	}
-	spots, count := stack(pieces, room)
-	sheets := make([]layout.Sheet, count)
-	for i, p := range pieces {
-		place(&sheets[spots[i].sheet], p, spots[i].at, o)
+	p, err := bestPlan(set, o)
+	if err != nil {
+		return Laid{}, err
 	}
-	uses := usesOf(set.Drawings, pieces, spots)
-	fronts := cover(set, o.Paper, uses, 2)
-	if len(fronts) > 1 {
-		fronts = cover(set, o.Paper, uses, len(fronts)+1)
+	if o.Paper.Size.Roll {
+		p = p.trimmed(set)
 	}
-	doc := layout.Document{Title: set.Title, Paper: o.Paper, Sheets: append(fronts, sheets...)}
-	for i := range doc.Sheets {
-		furnish(&doc.Sheets[i], set, o.Paper, i+1, len(doc.Sheets))
+	return p.finish(set), nil
+}
+
+// finish dresses the sheets of a plan and brings them to the file's mm.
+func (p plan) finish(set Set) Laid {
+	fronts, _ := p.cover(set)
+	sheets := make([]layout.Sheet, p.count)
+	copy(sheets, fronts)
+	for i, k := range p.pieces {
+		place(&sheets[p.spots[i].sheet], p, k, p.spots[i].at)
 	}
-	return doc, nil
+	out := Laid{Paper: p.sheet, Pieces: len(p.pieces), Other: p.other, Document: layout.Document{
+		Title: set.Title, Paper: layout.Paper{Name: p.sheet.Size.Name, W: p.sheet.W, H: p.sheet.H}, Sheets: sheets}}
+	if p.sheet.Corrected() {
+		out.Stretch = geometry.Point{X: p.sheet.ToFile.A, Y: p.sheet.ToFile.D}
+	}
+	for i := range sheets {
+		furnish(&sheets[i], set, p.sheet, i+1, len(sheets))
+		sheets[i].Number, sheets[i].Label = i+1, label(sheets[i], i+1)
+		toFile(&sheets[i], p.sheet.ToFile)
+	}
+	for i := range set.Drawings {
+		out.Least += area(&set.Drawings[i]) / (p.sheet.Area.W() * p.sheet.Area.H())
+	}
+	return out
 }
 
 // place shows a piece on its sheet.
-func place(s *layout.Sheet, p piece, at geometry.Point, o Options) {
-	m := geometry.Shift(at.X-p.frame.Min.X, at.Y-p.frame.Min.Y)
-	if p.grid.rows() > 1 && !hasGrid(s) {
-		keyMap(s, o.Paper, p)
+func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
+	m := geometry.Shift(at.X-k.frame.Min.X, at.Y-k.frame.Min.Y)
+	if k.grid.rows() > 1 && !hasGrid(s) {
+		keyMap(s, p.sheet, k)
 	}
-	s.Views = append(s.Views, layout.View{Drawing: p.drawing, Tile: p.name(), Frame: p.frame, ToSheet: m})
-	p.dress(s, m, o.Units, area(o.Paper).Max.X)
+	s.Views = append(s.Views, layout.View{Drawing: k.drawing, Tile: k.name(), Frame: k.frame, ToSheet: m})
+	k.dress(s, m, p.units, p.room.W())
 }
 
 // hasGrid reports whether a tile of a grid already lies on the sheet.
@@ -79,31 +126,44 @@ func hasGrid(s *layout.Sheet) bool {
 	return false
 }
 
-// usesOf lists where each pattern went, in the order of the drawings; those of
-// one family go under one entry.
-func usesOf(drawings []layout.Drawing, pieces []piece, spots []spot) []use {
-	var out []use
-	for i := range drawings {
-		d := &drawings[i]
-		u := use{title: d.Title, makes: d.Make, strips: 1}
-		if d.Family != "" {
-			u.title, u.makes = d.Family, ""
-		}
-		for j, p := range pieces {
-			if p.drawing == d {
-				u.tiles++
-				u.sheets = append(u.sheets, spots[j].sheet)
+// label names what lies on a sheet, for page labels.
+func label(s layout.Sheet, number int) string {
+	const most = 60
+	out := fmt.Sprint(number)
+	last := ""
+	for _, v := range s.Views {
+		add := " " + v.Tile
+		if v.Drawing.Name != last {
+			add = ": " + v.Drawing.Name + add
+			if last != "" {
+				add = "," + add[1:]
 			}
 		}
-		if n := len(out); n > 0 && d.Family != "" && out[n-1].title == d.Family {
-			out[n-1].add(u)
-			continue
+		if last = v.Drawing.Name; len(out)+len(add) > most {
+			return out + " ..."
 		}
-		out = append(out, u)
+		out += add
 	}
-	for i := range out {
-		slices.Sort(out[i].sheets)
-		out[i].sheets = slices.Compact(out[i].sheets)
+	if len(s.Views) == 0 {
+		out += ": read first"
 	}
 	return out
+}
+
+// toFile brings a sheet from true mm to the file's. Lettering shrinks with the
+// smaller factor, so that it stays where there is room for it.
+func toFile(s *layout.Sheet, m geometry.Affine) {
+	if m == geometry.Shift(0, 0) {
+		return
+	}
+	for i := range s.Views {
+		s.Views[i].ToSheet = s.Views[i].ToSheet.Then(m)
+	}
+	for i := range s.Strokes {
+		s.Strokes[i].Path = s.Strokes[i].Path.Map(m)
+	}
+	for i := range s.Texts {
+		s.Texts[i].At = m.Apply(s.Texts[i].At)
+		s.Texts[i].Height *= min(m.A, m.D)
+	}
 }

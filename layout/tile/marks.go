@@ -3,6 +3,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -19,41 +20,59 @@ const (
 
 // side is one joint of a tile, in the drawing's coordinates.
 type side struct {
-	from, to geometry.Point // along the joint, laps not included
-	other    string         // the neighbour's name
-	trim     bool           // this tile is cut here and laid over the neighbour
+	from, to         geometry.Point // what both tiles show of the joint, laps not included
+	fromOpen, toOpen bool           // whether both tiles show a lap beyond that end
+	other            string         // the neighbour's name
+	trim             bool           // this tile is cut here and laid over the neighbour
 }
 
 // sides lists the joints a piece has with printed neighbours. The left and the
 // upper edge are the ones to cut.
 func (p piece) sides() []side {
-	g, c := p.grid, p.cell
+	g := p.grid
 	var out []side
-	add := func(dc, dr int, from, to geometry.Point, trim bool) {
-		if g.has(p.col+dc, p.row+dr) {
-			out = append(out, side{from, to, g.tileName(p.col+dc, p.row+dr), trim})
+	for _, way := range []struct {
+		dc, dr int
+		trim   bool
+	}{{-1, 0, true}, {1, 0, false}, {0, -1, true}, {0, 1, false}} {
+		col, row := p.col+way.dc, p.row+way.dr
+		if !g.has(col, row) {
+			continue
 		}
+		s := p.jointWith(col, row)
+		s.other, s.trim = g.tileName(col, row), way.trim
+		out = append(out, s)
 	}
-	ul, lr := geometry.Point{X: c.Min.X, Y: c.Max.Y}, geometry.Point{X: c.Max.X, Y: c.Min.Y}
-	add(-1, 0, c.Min, ul, true)
-	add(1, 0, lr, c.Max, false)
-	add(0, -1, ul, c.Max, true)
-	add(0, 1, c.Min, lr, false)
 	return out
 }
 
-// crossPlaces returns where the registration crosses of a joint stand: near
-// both ends (at the corner where four tiles meet) and at the middle of a long
-// one. Both neighbours work them out alike.
-func (p piece) crossPlaces(s side) []geometry.Point {
+// jointWith returns what a piece and its neighbour both show of their joint; the
+// neighbour finds the same.
+func (p piece) jointWith(col, row int) side {
+	g, a, b := p.grid, p.cell, p.grid.cells[row][col]
+	if row == p.row {
+		x := g.x[max(col, p.col)]
+		return side{
+			from: geometry.Point{X: x, Y: math.Max(a.Min.Y, b.Min.Y)}, to: geometry.Point{X: x, Y: math.Min(a.Max.Y, b.Max.Y)},
+			fromOpen: g.has(p.col, row+1) && g.has(col, row+1), toOpen: g.has(p.col, row-1) && g.has(col, row-1)}
+	}
+	y := g.y[g.rows()-max(row, p.row)]
+	return side{
+		from: geometry.Point{X: math.Max(a.Min.X, b.Min.X), Y: y}, to: geometry.Point{X: math.Min(a.Max.X, b.Max.X), Y: y},
+		fromOpen: g.has(col-1, p.row) && g.has(col-1, row), toOpen: g.has(col+1, p.row) && g.has(col+1, row)}
+}
+
+// crossPlaces returns where the registration crosses of a joint stand: at the
+// corners where four tiles meet, else drawn in from its ends so that the cross
+// is whole, and at the middle of a long joint.
+func (s side) crossPlaces() []geometry.Point {
 	long := s.to.Sub(s.from)
 	in := long.Unit().Scale(math.Min(lap, long.Norm()/5))
 	from, to := s.from, s.to
-	// An end at the pattern's own edge is drawn in, so that the cross is whole.
-	if p.atEdge(from) {
+	if !s.fromOpen {
 		from = from.Add(in)
 	}
-	if p.atEdge(to) {
+	if !s.toOpen {
 		to = to.Sub(in)
 	}
 	out := []geometry.Point{from, to}
@@ -63,23 +82,14 @@ func (p piece) crossPlaces(s side) []geometry.Point {
 	return out
 }
 
-// atEdge reports whether an end of a joint lies on the outer edge of the whole
-// pattern, where no joint crosses it.
-func (p piece) atEdge(q geometry.Point) bool {
-	g := p.grid
-	outerX := q.X == g.x[0] || q.X == g.x[len(g.x)-1]
-	outerY := q.Y == g.y[0] || q.Y == g.y[len(g.y)-1]
-	return outerX || outerY
-}
-
 // dress draws what a piece needs to be put together: caption, crosses, trim
-// lines with the neighbours' names, and absolute distances for a grid. right is
-// where the sheet's own furniture begins, mm.
-func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, right float64) {
+// lines with the neighbours' names, and absolute distances for a grid. room is
+// how wide a sheet is for patterns, mm.
+func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, room float64) {
 	f := m.Apply(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
-	write(s, f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, right-f.X))
+	s.Write(f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, p.wide(room)))
 	for _, j := range p.sides() {
-		for _, at := range p.crossPlaces(j) {
+		for _, at := range j.crossPlaces() {
 			drawCross(s, m.Apply(at))
 		}
 		p.drawJoint(s, m, j)
@@ -90,8 +100,8 @@ func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, right
 }
 
 func drawCross(s *layout.Sheet, at geometry.Point) {
-	line(s, layout.Tick, at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))
-	line(s, layout.Tick, at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))
+	s.Line(layout.Tick, at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))
+	s.Line(layout.Tick, at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))
 	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Circle(at, crossCircle)})
 }
 
@@ -100,7 +110,7 @@ func drawCross(s *layout.Sheet, at geometry.Point) {
 func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
 	a, b := j.from, j.to
 	if j.trim {
-		line(s, layout.Guide, m.Apply(a), m.Apply(b))
+		s.Line(layout.Guide, m.Apply(a), m.Apply(b))
 	}
 	first, second := p.name(), j.other
 	if j.trim {
@@ -114,7 +124,7 @@ func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
 // tried when none is free.
 func (p piece) codeAt(a, b geometry.Point, words string) layout.Text {
 	var first layout.Text
-	for i, share := range []float64{0.62, 0.58, 0.25, 0.38, 0.75, 0.86, 0.14} {
+	for i, share := range []float64{0.62, 0.58, 0.66, 0.7, 0.54, 0.5, 0.46, 0.42, 0.38, 0.34, 0.3, 0.25, 0.75, 0.8, 0.86, 0.2, 0.14} {
 		t := layout.Text{Height: small, Align: layout.Middle, Words: words}
 		if a.X == b.X { // to the right of an upright joint
 			t.At, t.Angle = a.Lerp(b, share).Add(geometry.Point{X: 1.2 + small}), math.Pi/2
@@ -157,18 +167,21 @@ func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) 
 	c := p.cell
 	number := func(at geometry.Point, i float64) {
 		t := layout.Text{At: at.Add(geometry.Point{X: 1, Y: 1}), Height: small, Words: fmt.Sprint(math.Round(i*step/unit) + 0)}
-		if math.Mod(i, 2) == 0 && !p.grid.ink.touches(t.Bounds()) {
-			s.Texts = append(s.Texts, moved(t, m))
+		if math.Mod(i, 2) != 0 || p.grid.ink.touches(t.Bounds()) {
+			return
+		}
+		if t = moved(t, m); !slices.ContainsFunc(s.Texts, func(o layout.Text) bool { return o.Bounds().Overlaps(t.Bounds()) }) {
+			s.Texts = append(s.Texts, t)
 		}
 	}
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
 		at := geometry.Point{X: i * step, Y: c.Min.Y}
-		line(s, layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{Y: 3})))
+		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{Y: 3})))
 		number(at, i)
 	}
 	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8; i++ {
 		at := geometry.Point{X: c.Min.X, Y: i * step}
-		line(s, layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{X: 3})))
+		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{X: 3})))
 		number(at, i)
 	}
 }

@@ -41,6 +41,19 @@ func (v fixed) MarshalJSON() ([]byte, error) {
 	return json.Marshal(r)
 }
 
+// factor is a number that multiplies lengths of metres: nine decimals keep them
+// true to a hundredth of a micrometre.
+type factor float64
+
+// MarshalJSON writes the number.
+func (v factor) MarshalJSON() ([]byte, error) {
+	r := math.Round(float64(v)*1e9) / 1e9
+	if r == 0 {
+		r = 0 // no minus zero
+	}
+	return json.Marshal(r)
+}
+
 func deg(a float64) fixed { return fixed(a * 180 / math.Pi) }
 
 func all(v []float64) []fixed {

@@ -1,6 +1,7 @@
 package numbers
 
 import (
+	"ribwright/geometry"
 	"ribwright/geometry/frame"
 	"ribwright/layout"
 )
@@ -23,6 +24,8 @@ type ribPart struct {
 	StringerMarks []fixed    `json:"stringer_marks_mm"`
 	Tightest      fixed      `json:"tightest_radius_over_thickness"`
 	Skin          [][2]fixed `json:"skin_half_section_mm"`
+	Relax         *fixed     `json:"relax_to_mm"`   // null without a neutral set
+	Forms         []*fixed   `json:"form_radii_mm"` // one for each of HalfArcs; null for a straight one
 }
 
 // arcPart is one piece of a half section; the radius is null when straight.
@@ -73,12 +76,13 @@ type skinPart struct {
 }
 
 type pagePart struct {
-	Page    int      `json:"page"`
-	Pattern string   `json:"pattern"`
-	Tile    string   `json:"tile"`
-	Frame   [4]fixed `json:"frame_mm"`
-	ToSheet [6]fixed `json:"to_sheet"`
-	Sheet   [2]fixed `json:"sheet_mm"`
+	Page    int       `json:"page"`
+	Pattern string    `json:"pattern"`
+	Tile    string    `json:"tile"`
+	Frame   [4]fixed  `json:"frame_mm"`
+	ToSheet [6]factor `json:"to_sheet"`
+	Sheet   [2]fixed  `json:"sheet_mm"`
+	Turned  bool      `json:"turned,omitempty"` // shows the half pattern turned end for end
 }
 
 func ribOf(f *frame.Frame, r frame.Rib) ribPart {
@@ -116,19 +120,29 @@ func thwartOf(t frame.Thwart) thwartPart {
 }
 
 // pagesOf lists what each sheet shows of which pattern, so that anyone can put
-// the tiles back together.
+// the tiles back together. A pattern that is half of the whole is listed once
+// more for the other half, as it lies when it is turned.
 func pagesOf(doc layout.Document) []pagePart {
 	out := []pagePart{}
 	for i, s := range doc.Sheets {
 		for _, v := range s.Views {
-			m, b := v.ToSheet, v.Frame
-			out = append(out, pagePart{
-				Page: i + 1, Pattern: v.Drawing.Name, Tile: v.Tile,
-				Frame:   [4]fixed{fixed(b.Min.X), fixed(b.Min.Y), fixed(b.Max.X), fixed(b.Max.Y)},
-				ToSheet: [6]fixed{fixed(m.A), fixed(m.B), fixed(m.C), fixed(m.D), fixed(m.E), fixed(m.F)},
-				Sheet:   [2]fixed{fixed(doc.Paper.W), fixed(doc.Paper.H)},
-			})
+			out = append(out, partOf(doc, i, v, v.Frame, v.ToSheet))
+			if v.Drawing.Turns {
+				b := v.Frame
+				turned := geometry.Around(b.Min.Scale(-1), b.Max.Scale(-1))
+				out = append(out, partOf(doc, i, v, turned, geometry.Stretch(-1, -1).Then(v.ToSheet)))
+				out[len(out)-1].Turned = true
+			}
 		}
 	}
 	return out
+}
+
+func partOf(doc layout.Document, sheet int, v layout.View, b geometry.Box, m geometry.Affine) pagePart {
+	return pagePart{
+		Page: sheet + 1, Pattern: v.Drawing.Name, Tile: v.Tile,
+		Frame:   [4]fixed{fixed(b.Min.X), fixed(b.Min.Y), fixed(b.Max.X), fixed(b.Max.Y)},
+		ToSheet: [6]factor{factor(m.A), factor(m.B), factor(m.C), factor(m.D), factor(m.E), factor(m.F)},
+		Sheet:   [2]fixed{fixed(doc.Paper.W), fixed(doc.Paper.H)},
+	}
 }

@@ -126,6 +126,9 @@ func TestRefusals(t *testing.T) {
 	}
 	placed := manySheets(2)
 	placed.Sheets[0].Views[0].ToSheet = geometry.Stretch(2, 2)
+	stretched, otherwise := manySheets(1), manySheets(1)
+	stretched.Stretch = pt(1/25.4, 1)
+	otherwise.Stretch = pt(1.004, 1)
 	for _, row := range []struct {
 		name string
 		doc  layout.Document
@@ -138,6 +141,8 @@ func TestRefusals(t *testing.T) {
 		{"text of negative height", text(layout.Text{Height: -3, Words: "x"}), "Bow stem"},
 		{"text of no height", text(layout.Text{Words: "x"}), "Bow stem"},
 		{"at another size", placed, "Bow stem"},
+		{"stretched out of reason", stretched, "no correction for a printer"},
+		{"stretched otherwise than it says", otherwise, "Bow stem"},
 		{"paper of no width", sized(0, 200), "odd"},
 		{"paper of NaN", sized(200, math.NaN()), "odd"},
 		{"page too long", sized(5080.1, 200), "5080 mm"},
@@ -146,7 +151,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			var b bytes.Buffer
-			err := pdf.Encode(&b, row.doc)
+			err := pdf.Encode(&b, row.doc, made())
 			if err == nil || !strings.Contains(err.Error(), row.want) {
 				t.Errorf("error %v, want one with %q", err, row.want)
 			}
@@ -159,7 +164,7 @@ func TestRefusals(t *testing.T) {
 
 func TestFailingWriter(t *testing.T) {
 	for _, room := range []int{0, 1, 1000} {
-		if err := pdf.Encode(&rendertest.Full{Room: room}, manySheets(3)); !errors.Is(err, rendertest.ErrFull) {
+		if err := pdf.Encode(&rendertest.Full{Room: room}, manySheets(3), made()); !errors.Is(err, rendertest.ErrFull) {
 			t.Errorf("room for %d bytes: error %v, want the writer's own", room, err)
 		}
 	}

@@ -20,11 +20,11 @@ var (
 	startXref = regexp.MustCompile(`startxref\s+(\d+)\s+%%EOF\s*$`)
 )
 
-// withViewerHints returns the finished file with the hints in its catalogue. The
+// withViewerHints returns the finished file with the hints and more entries in its catalogue. The
 // writing library has no call for them, so the catalogue is written anew in an
 // incremental update (ISO 32000-1, 7.5.6), and the header is raised to the
 // version that knows them.
-func withViewerHints(file []byte) ([]byte, error) {
+func withViewerHints(file []byte, more string) ([]byte, error) {
 	tail := file[max(0, len(file)-1024):]
 	root, size, prev := rootEntry.FindSubmatch(tail), sizeEntry.FindSubmatch(tail), startXref.FindSubmatch(tail)
 	info := infoEntry.Find(tail)
@@ -50,6 +50,7 @@ func withViewerHints(file []byte) ([]byte, error) {
 	open := fmt.Appendf(nil, "%d 0 obj\n<<\n", number)
 	out = append(out, open...)
 	out = append(out, hints...)
+	out = append(out, more...)
 	out = append(out, object[len(open):end]...)
 	out = append(out, "endobj\n"...)
 	xref := len(out)

@@ -147,6 +147,30 @@ func TestPathOfEveryKindStaysJoined(t *testing.T) {
 	}
 }
 
+// TestClosedByACurveHasNoSliver: the end of a curve and the beginning of an
+// outline are rounded differently in the file. When the closing stroke has to make
+// up for that it is a sliver of a line, and a renderer's corner there points
+// anywhere.
+func TestClosedByACurveHasNoSliver(t *testing.T) {
+	for i := range 40 {
+		at := pt(20+float64(i)*1.2345678, 30+float64(i)*0.7654321)
+		for name, path := range map[string]curve.Path{
+			"arc":   curve.Circle(at.Add(pt(30, 30)), 20.123456),
+			"cubic": {curve.Line{A: at, B: at.Add(pt(50, 3))}, curve.Cubic{P0: at.Add(pt(50, 3)), P1: at.Add(pt(60, 40)), P2: at.Add(pt(30, 50)), P3: at}},
+		} {
+			o := readPath(t, onSheet(alone(path), nil))
+			if !o.Closed {
+				t.Fatalf("%s %d: not closed", name, i)
+			}
+			for _, p := range o.Pieces {
+				if long := p.From.To(p.To); !p.Curved && long < 1 {
+					t.Errorf("%s %d: closed by a line of %.5f mm", name, i, long)
+				}
+			}
+		}
+	}
+}
+
 func TestPens(t *testing.T) {
 	var strokes []layout.Stroke
 	pens := layout.Pens()

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"time"
 
 	"github.com/go-pdf/fpdf"
@@ -26,16 +27,15 @@ const perMM = 72 / 25.4
 // points: PDF Reference 1.7, appendix C).
 const longest = 5080
 
-// fixedDate stands in every file, so that the same design gives the same bytes.
-func fixedDate() time.Time { return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) }
-
-// Encode writes the document, one page a sheet, in black.
+// Encode writes the document, one page a sheet, in black, with a bookmark for
+// every pattern and labels that say what lies on each page. made is the date in
+// the file; it must be the same for the same bytes.
 //
 // Accuracy: line ends to 0.002 mm, arcs within 5e-7 of their radius.
 // Errors: a document without sheets, a number that is no place on paper, a view
 // that is turned or not at full size, a page too long for viewers, or the
 // writer's own error. Nothing is written to w unless the whole file is made.
-func Encode(w io.Writer, doc layout.Document) error {
+func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 	if err := render.CheckDocument(doc); err != nil {
 		return err
 	}
@@ -46,22 +46,26 @@ func Encode(w io.Writer, doc layout.Document) error {
 		Size: fpdf.SizeType{Wd: doc.Paper.W * perMM, Ht: doc.Paper.H * perMM}})
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
+	// A pointed corner of a narrow part would reach past it by a millimetre.
+	f.SetLineJoinStyle("round")
 	f.SetCatalogSort(true)
-	f.SetCreationDate(fixedDate())
-	f.SetModificationDate(fixedDate())
+	f.SetCreationDate(made.UTC())
+	f.SetModificationDate(made.UTC())
 	f.SetTitle(lettering.Safe(doc.Title), true)
 	f.SetCreator("ribwright", false)
 	f.SetProducer("ribwright", false)
 	p := &page{f: f, high: doc.Paper.H, toCP1252: f.UnicodeTranslatorFromDescriptor("")}
+	marked := bookmarks{}
 	for _, s := range doc.Sheets {
 		f.AddPage()
+		marked.add(f, s)
 		p.sheet(s)
 	}
 	var out bytes.Buffer
 	if err := f.Output(&out); err != nil {
 		return err
 	}
-	full, err := withViewerHints(out.Bytes())
+	full, err := withViewerHints(out.Bytes(), labels(doc))
 	if err != nil {
 		return err
 	}
@@ -149,11 +153,9 @@ func (p *page) stroke(pen layout.Pen, path curve.Path) {
 			b := p.at(s.B)
 			p.f.LineTo(b.X, b.Y)
 		case curve.Cubic:
-			p.cubic(s)
+			p.cubics(closed && i == last, start, s)
 		case curve.Arc:
-			for _, c := range s.Cubics() {
-				p.cubic(c)
-			}
+			p.cubics(closed && i == last, start, s.Cubics()...)
 		}
 	}
 	if closed {
@@ -162,17 +164,40 @@ func (p *page) stroke(pen layout.Pen, path curve.Path) {
 	p.f.DrawPath("D")
 }
 
-func (p *page) cubic(c curve.Cubic) {
-	a, b, d := p.at(c.P1), p.at(c.P2), p.at(c.P3)
-	p.f.CurveBezierCubicTo(a.X, a.Y, b.X, b.Y, d.X, d.Y)
+// cubics draws curves one after the other. When they close the outline the last
+// one ends where the file says that it starts.
+func (p *page) cubics(closing bool, start geometry.Point, all ...curve.Cubic) {
+	for i, c := range all {
+		a, b, d := p.at(c.P1), p.at(c.P2), p.at(c.P3)
+		if closing && i == len(all)-1 {
+			d = p.written(start)
+		}
+		p.f.CurveBezierCubicTo(a.X, a.Y, b.X, b.Y, d.X, d.Y)
+	}
+}
+
+// written returns where the file puts the beginning of an outline: that is
+// rounded to two decimals of a point, and the end of a curve to five. Left so,
+// the closing stroke would be a line of a micrometre with a direction of its own,
+// and the corner a spike that points anywhere.
+func (p *page) written(q geometry.Point) geometry.Point {
+	_, h := p.f.GetPageSize()
+	return geometry.Point{X: hundredth(q.X), Y: h - hundredth(h-q.Y)}
+}
+
+// hundredth rounds as the file's own numbers are.
+func hundredth(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'f', 2, 64), 64)
+	if err != nil {
+		panic(err) // it was written by the line above
+	}
+	return r
 }
 
 // text writes a line of lettering. It is made safe once more: a control
 // character would not come out as a letter.
 func (p *page) text(t layout.Text) {
-	if !plain(t.Words) {
-		t.Words = lettering.Safe(t.Words)
-	}
+	t.Words = lettering.Safe(t.Words)
 	if t.Words == "" {
 		return
 	}
@@ -188,18 +213,4 @@ func (p *page) text(t layout.Text) {
 	p.f.Text(at.X, at.Y, words)
 	p.f.TransformEnd()
 	p.penSet = false
-}
-
-// plain reports whether lettering.Safe would leave s as it is, for the many
-// texts of which that is seen at a glance.
-func plain(s string) bool {
-	last := byte(' ')
-	for i := range len(s) {
-		c := s[i]
-		if c < ' ' || c > '~' || c == ' ' && last == ' ' {
-			return false
-		}
-		last = c
-	}
-	return last != ' '
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"testing"
+	"time"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -15,6 +16,9 @@ import (
 // step is half of the last place of a point the writer rounds to, mm: two
 // decimals of 1/72 inch.
 const step = 0.005*25.4/72 + 1e-9
+
+// made is the date in the files.
+func made() time.Time { return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) }
 
 func pt(x, y float64) geometry.Point { return geometry.Point{X: x, Y: y} }
 
@@ -36,7 +40,7 @@ func onSheet(strokes []layout.Stroke, texts []layout.Text) layout.Document {
 func encode(t *testing.T, doc layout.Document) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := pdf.Encode(&b, doc); err != nil {
+	if err := pdf.Encode(&b, doc, made()); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()

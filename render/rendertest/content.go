@@ -139,9 +139,13 @@ func (p *pen) doState(op string, v [6]float64) error {
 		p.state.gray = v[0]
 	case "g":
 		p.state.fillGray = v[0]
-	case "J", "j":
+	case "J":
 		if v[0] != 0 {
-			return fmt.Errorf("ends and corners of lines are to be plain")
+			return fmt.Errorf("ends of lines are to be plain")
+		}
+	case "j":
+		if v[0] != 0 && v[0] != 1 {
+			return fmt.Errorf("corners of lines are to be plain or round")
 		}
 	}
 	return nil

@@ -10,6 +10,7 @@ type View struct {
 	Edges   [4]float64 `json:"frame_mm"` // x0, y0, x1, y1 in the pattern's own coordinates
 	ToSheet [6]float64 `json:"to_sheet"`
 	Sheet   [2]float64 `json:"sheet_mm"`
+	Turned  bool       `json:"turned"` // shows the half pattern as the other half
 }
 
 // String names the piece.

@@ -1,0 +1,71 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout/lettering"
+)
+
+// Line draws a straight line on the sheet.
+func (s *Sheet) Line(p Pen, a, b geometry.Point) {
+	s.Strokes = append(s.Strokes, Stroke{Pen: p, Path: curve.Polyline(a, b)})
+}
+
+// Write letters level words on the sheet; any text is made safe first.
+func (s *Sheet) Write(at geometry.Point, height float64, a Align, words string) {
+	if words = lettering.Safe(words); words != "" {
+		s.Texts = append(s.Texts, Text{At: at, Height: height, Align: a, Words: words})
+	}
+}
+
+// Rule draws a scale bar from a point along a direction of length 1: centimetres
+// on its left, whole inches on its right, both lettered. It is long mm long.
+func (s *Sheet) Rule(from, along geometry.Point, long float64) {
+	s.Line(Mark, from, from.Add(along.Scale(long)))
+	r := ruleSide{s, from, along, along.Left(), long}
+	r.ticks(10, 5, 1.2, 2)
+	r.letter("mm", 10, 5, 2.1)
+	r.left = r.left.Scale(-1)
+	r.ticks(25.4, 1, 2, 2)
+	r.letter("in", 25.4, 2, 2.1+lettering.MinHeight)
+}
+
+// ruleSide is one side of a scale bar.
+type ruleSide struct {
+	sheet             *Sheet
+	from, along, left geometry.Point
+	long              float64
+}
+
+// ticks draws one for every step, longer ones for every so many.
+func (r ruleSide) ticks(step float64, every int, short, tall float64) {
+	for i := 0; float64(i)*step <= r.long+1e-9; i++ {
+		at, high := r.from.Add(r.along.Scale(float64(i)*step)), short
+		if i%every == 0 {
+			high = tall
+		}
+		r.sheet.Line(Tick, at, at.Add(r.left.Scale(high)))
+	}
+}
+
+// letter writes figures beside every so many ticks, the last one with its unit.
+func (r ruleSide) letter(unit string, step float64, every int, off float64) {
+	last := int(math.Floor((r.long + 1e-9) / step))
+	angle := math.Atan2(r.along.Y, r.along.X)
+	write := func(i int, shift float64, a Align, words string) {
+		at := r.from.Add(r.along.Scale(float64(i)*step + shift)).Add(r.left.Scale(off))
+		r.sheet.Texts = append(r.sheet.Texts, Text{At: at, Height: lettering.MinHeight, Angle: angle, Align: a, Words: words})
+	}
+	per := 1.0 // of the unit to a step
+	if unit == "mm" {
+		per = step
+	}
+	figure := func(i int) string { return fmt.Sprint(float64(i) * per) }
+	for i := 0; float64(last-i)*step > 25 || i == 0; i += every {
+		write(i, 2, Left, figure(i))
+	}
+	write(last, -1.8, Right, figure(last)+" "+unit)
+}

@@ -1,0 +1,148 @@
+package tile
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+)
+
+// grid is how a pattern was divided.
+type grid struct {
+	x, y  []float64        // joints; y from the bottom up
+	cells [][]geometry.Box // [row from the top][column]; empty where nothing is printed
+	ink   ink              // where the pattern has lines or letters
+}
+
+func (g *grid) cols() int { return len(g.x) - 1 }
+func (g *grid) rows() int { return len(g.y) - 1 }
+
+// whole reports whether the pattern was not divided at all.
+func (g *grid) whole() bool { return g.cols() == 1 && g.rows() == 1 }
+
+// has reports whether the tile at the column and row exists and is printed.
+func (g *grid) has(col, row int) bool {
+	return row >= 0 && row < g.rows() && col >= 0 && col < g.cols() && !g.cells[row][col].Empty()
+}
+
+// tileName names a tile: "" for a whole pattern, "3" for the third piece of a
+// strip, "B2" for the second tile of the second row from the top.
+func (g *grid) tileName(col, row int) string {
+	switch {
+	case g.whole():
+		return ""
+	case g.rows() == 1:
+		return fmt.Sprint(col + 1)
+	}
+	return rowName(row) + fmt.Sprint(col+1)
+}
+
+// rowName counts A to Z, then AA, AB and so on.
+func rowName(row int) string {
+	if row < 26 {
+		return string(rune('A' + row))
+	}
+	return rowName(row/26-1) + string(rune('A'+row%26))
+}
+
+// full returns a tile's whole cell, from joint to joint.
+func (g *grid) full(col, row int) geometry.Box {
+	r := g.rows() - 1 - row
+	return geometry.Box{
+		Min: geometry.Point{X: g.x[col], Y: g.y[r]},
+		Max: geometry.Point{X: g.x[col+1], Y: g.y[r+1]},
+	}
+}
+
+// settle finds the tiles with ink and draws their outer edges in to it, unless
+// that leaves too little of a joint to tape.
+func (g *grid) settle() {
+	for row := range g.rows() {
+		g.cells = append(g.cells, make([]geometry.Box, g.cols()))
+		for col := range g.cols() {
+			g.cells[row][col] = geometry.EmptyBox()
+			if c := g.full(col, row); g.ink.touches(c) {
+				g.cells[row][col] = c
+			}
+		}
+	}
+	drawn := make([][]geometry.Box, g.rows())
+	for row := range g.rows() {
+		for col := range g.cols() {
+			drawn[row] = append(drawn[row], g.drawnIn(col, row))
+		}
+	}
+	for row := range g.rows() {
+		for col := range g.cols() {
+			g.keepJoints(drawn, col, row)
+		}
+	}
+	g.cells = drawn
+}
+
+// drawnIn returns the cell of a tile, narrowed to its ink on the sides where no
+// other tile follows.
+func (g *grid) drawnIn(col, row int) geometry.Box {
+	c := g.cells[row][col]
+	if c.Empty() {
+		return c
+	}
+	k := g.ink.within(c).Grow(air)
+	if !g.has(col-1, row) {
+		c.Min.X = math.Max(c.Min.X, k.Min.X)
+	}
+	if !g.has(col+1, row) {
+		c.Max.X = math.Min(c.Max.X, k.Max.X)
+	}
+	if !g.has(col, row-1) {
+		c.Max.Y = math.Min(c.Max.Y, k.Max.Y)
+	}
+	if !g.has(col, row+1) {
+		c.Min.Y = math.Max(c.Min.Y, k.Min.Y)
+	}
+	return c
+}
+
+// shortJoint is the least length of joint that both its tiles must share, mm:
+// two crosses and something between them.
+const shortJoint = 45.0
+
+// keepJoints gives two tiles their full cells back along the joint between them
+// when narrowing left too little of it.
+func (g *grid) keepJoints(drawn [][]geometry.Box, col, row int) {
+	a := &drawn[row][col]
+	if g.has(col, row) && g.has(col+1, row) {
+		b := &drawn[row][col+1]
+		if math.Min(a.Max.Y, b.Max.Y)-math.Max(a.Min.Y, b.Min.Y) < shortJoint {
+			for _, c := range []*geometry.Box{a, b} {
+				c.Min.Y, c.Max.Y = g.full(col, row).Min.Y, g.full(col, row).Max.Y
+			}
+		}
+	}
+	if g.has(col, row) && g.has(col, row+1) {
+		b := &drawn[row+1][col]
+		if math.Min(a.Max.X, b.Max.X)-math.Max(a.Min.X, b.Min.X) < shortJoint {
+			for _, c := range []*geometry.Box{a, b} {
+				c.Min.X, c.Max.X = g.full(col, row).Min.X, g.full(col, row).Max.X
+			}
+		}
+	}
+}
+
+// frame adds the laps, only where there is a joint.
+func (g *grid) frame(col, row int) geometry.Box {
+	f := g.cells[row][col]
+	if g.has(col-1, row) {
+		f.Min.X -= lap
+	}
+	if g.has(col+1, row) {
+		f.Max.X += lap
+	}
+	if g.has(col, row-1) {
+		f.Max.Y += lap
+	}
+	if g.has(col, row+1) {
+		f.Min.Y -= lap
+	}
+	return f
+}

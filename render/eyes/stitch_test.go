@@ -1,0 +1,243 @@
+package eyes
+
+import (
+	"testing"
+
+	"ribwright/layout"
+	"ribwright/render/rendertest"
+)
+
+// Most that a line may lie off its place in the stitched pattern, mm.
+const (
+	mayStitch = 0.10 // as the file has it
+	mayPrint  = 0.15 // after a printer that stretches, and the correction for it
+)
+
+// mayWeigh is by which share the ink in a square of 4 mm may differ.
+const mayWeigh = 0.05
+
+// Most that a dark dot may lie off, dots.
+const (
+	lineDots = 1
+	// PDFium sets each letter on whole dots, and rounds either way.
+	letterDots = 2
+)
+
+// patterns are what is stitched: the longest boat's gunwale strip, and its stems.
+func patterns() []string { return []string{"mortises", "stem-bow", "stem-stern"} }
+
+// TestStitched puts the tiles of a pattern together and holds them against the
+// pattern in one piece and against the numbers. Corrected sheets are undone by
+// the table of pages here; what a printer makes of them is TestPrinted's matter.
+func TestStitched(t *testing.T) {
+	for _, paper := range []string{"letter", "a4"} {
+		s := loft(t, "river", paper)
+		for _, pattern := range patterns() {
+			t.Run(pattern+" on "+paper, func(t *testing.T) {
+				c := check{s, whole(t, "river", pattern), pattern, Undone}
+				c.linesInOnePiece(t)
+				c.drawnOnce(t)
+				c.lettersInOnePiece(t)
+				c.covered(t)
+				c.sameInk(t)
+				c.againstNumbers(t, mayStitch)
+			})
+		}
+	}
+}
+
+// TestStitchedCorrected is TestStitched for sheets that make up for a printer.
+func TestStitchedCorrected(t *testing.T) {
+	flags := correction(stretched)
+	for _, paper := range []string{"letter", "a4"} {
+		s := loft(t, "river", paper, flags...)
+		for _, pattern := range patterns() {
+			t.Run(pattern+" on "+paper, func(t *testing.T) {
+				c := check{s, whole(t, "river", pattern), pattern, Undone}
+				c.linesInOnePiece(t)
+				c.againstNumbers(t, mayStitch)
+			})
+		}
+	}
+}
+
+// TestStitchedAll does so for every line of every pattern of the smallest boat,
+// halves and strips of ribs and all.
+func TestStitchedAll(t *testing.T) {
+	s := loft(t, "brook", "a4")
+	seen := map[string]bool{}
+	for _, v := range s.Views {
+		if seen[v.Pattern] {
+			continue
+		}
+		seen[v.Pattern] = true
+		t.Run(v.Pattern, func(t *testing.T) {
+			c := check{s, whole(t, "brook", v.Pattern), v.Pattern, Undone}
+			c.linesInOnePiece(t)
+		})
+	}
+}
+
+// TestTurned lays the half strip of a boat with equal ends a second time, turned
+// end for end: together the two show every mortise of the numbers, fore and aft,
+// each in its place.
+func TestTurned(t *testing.T) {
+	s := loft(t, "brook", "letter")
+	both := s.Both("mortises")
+	if len(both) == len(s.Of("mortises")) {
+		t.Fatal("the table has no turned half")
+	}
+	cut := Layer{Own: true, Only: Lines, Width: layout.Cut.Width()}
+	for _, slot := range s.numbers.slots() {
+		box := rendertest.Around(slot.Points...)
+		var all Reading
+		for _, v := range both {
+			if v.Frame().Grow(-1.5).HoldsBox(box) {
+				tile, err := s.Tile(v, cut, Printer{1, 1}.Laid)
+				if err != nil {
+					t.Fatal(err)
+				}
+				all.Join(tile.Measure(slot, layout.Cut.Width()))
+			}
+		}
+		if all.Count == 0 || all.Unclear > 0 || all.Worst > mayStitch {
+			t.Errorf("%s: %v; %d unclear: %s", slot.Name, all, all.Unclear, all.Unclearly)
+		}
+	}
+}
+
+// check is one pattern of one set, looked at in one way.
+type check struct {
+	set
+	one     *Sheets
+	pattern string
+	lay     func(rendertest.View) Motion
+}
+
+func (c check) stitch(t *testing.T, l Layer) *Raster {
+	t.Helper()
+	views := c.Of(c.pattern)
+	if len(views) == 0 {
+		t.Fatalf("no tiles of %s", c.pattern)
+	}
+	r, err := c.Stitch(views, l, c.lay)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func (c check) single(t *testing.T, l Layer) *Raster {
+	t.Helper()
+	r, err := c.one.Stitch(c.one.Views, l, Undone)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// linesInOnePiece: every dark dot of the one picture has a dark dot of the other
+// within one dot, both ways: no line is missing and none is there twice, in
+// another place.
+func (c check) linesInOnePiece(t *testing.T) {
+	l := Layer{Own: true, Only: Lines, Solid: true}
+	t.Logf("%d tiles", len(c.Of(c.pattern)))
+	same(t, c.stitch(t, l), c.single(t, l), lineDots)
+}
+
+// drawnOnce: on every tile the ink weighs the same as in one piece, square by
+// square, so no line is drawn twice over at one place.
+func (c check) drawnOnce(t *testing.T) {
+	l := Layer{Own: true, Only: Lines, Solid: true}
+	want := c.single(t, l)
+	worst, where := 0.0, rendertest.Point{}
+	for _, v := range c.Of(c.pattern) {
+		tile, err := c.Tile(v, l, c.lay)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if share, at := Heavier(tile, want); share > worst {
+			worst, where = share, at
+		}
+	}
+	t.Logf("the ink of a square of 4 mm weighs %.2f %% more or less at most", worst*100)
+	if worst > mayWeigh {
+		t.Errorf("the ink at %.1f %.1f weighs %.1f %% more or less than in one piece", where.X, where.Y, worst*100)
+	}
+}
+
+// lettersInOnePiece is the same for lettering.
+func (c check) lettersInOnePiece(t *testing.T) {
+	l := Layer{Own: true, Only: Letters}
+	same(t, c.stitch(t, l), c.single(t, l), letterDots)
+}
+
+// same compares dot by dot, both ways.
+func same(t *testing.T, got, want *Raster, may float64) {
+	t.Helper()
+	missing, doubled := Astray(want, got, may), Astray(got, want, may)
+	t.Logf("%d dark dots; the worst is missing by %.2f dots, or too much by %.2f", missing.Dark, missing.Worst, doubled.Worst)
+	if missing.Off > 0 || missing.Dark == 0 {
+		t.Errorf("missing from the tiles: %v", missing)
+	}
+	if doubled.Off > 0 {
+		t.Errorf("too much on the tiles: %v", doubled)
+	}
+}
+
+// covered: with everything on it that a sheet carries, no dark dot of the
+// pattern has gone: nothing white lies over it.
+func (c check) covered(t *testing.T) {
+	l := Layer{Solid: true}
+	if d := Astray(c.single(t, l), c.stitch(t, l), letterDots); d.Off > 0 || d.Dark == 0 {
+		t.Errorf("covered on the tiles: %v", d)
+	}
+}
+
+// sameInk: drawn as it is, dashes and all, the pattern takes as much ink as in
+// one piece, so what is dashed there is dashed here.
+func (c check) sameInk(t *testing.T) {
+	l := Layer{Own: true}
+	got, want := c.stitch(t, l).Weight(), c.single(t, l).Weight()
+	t.Logf("ink %.0f dots, in one piece %.0f", got, want)
+	if off := got/want - 1; !(off > -0.01 && off < 0.01) {
+		t.Errorf("the tiles take %.2f %% more or less ink than one piece", off*100)
+	}
+}
+
+// againstNumbers holds the lines to cut against the numbers: the picture that an
+// independent pen makes of them, dot by dot and both ways, and a rule laid
+// across them on every tile.
+func (c check) againstNumbers(t *testing.T, may float64) {
+	lines, err := c.numbers.CutLines(c.pattern)
+	if err != nil {
+		t.Fatal(err)
+	}
+	cut := Layer{Own: true, Only: Lines, Width: layout.Cut.Width()}
+	got := c.stitch(t, cut)
+	want := NewRaster(got.Box())
+	want.Rule(lines, layout.Cut.Width())
+	same(t, got, want, lineDots)
+	r := c.measure(t, lines, cut)
+	t.Logf("lines to cut: %v", r)
+	if r.Count == 0 || r.Unclear > 0 || r.Worst > may {
+		t.Errorf("%v, allowed %.2f; %d unclear: %s", r, may, r.Unclear, r.Unclearly)
+	}
+}
+
+// measure lays the rule on every tile by itself, so that where two show the same
+// line both are measured.
+func (c check) measure(t *testing.T, lines []Line, l Layer) Reading {
+	t.Helper()
+	var all Reading
+	for _, v := range c.Of(c.pattern) {
+		tile, err := c.Tile(v, l, c.lay)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, line := range lines {
+			all.Join(tile.Measure(line, layout.Cut.Width()))
+		}
+	}
+	return all
+}
