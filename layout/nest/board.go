@@ -11,7 +11,7 @@ import (
 // board lays what one sheet has room for and returns the parts that are left.
 func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout.Part) {
 	j := newJob(parts, o.Stock.Grain(), o.Gap, o.room())
-	if !o.Quick && len(parts) > 2 && j.area*opening < j.room.X*j.room.Y {
+	if !o.Quick && len(parts) > 2 && j.area*tightest < j.room.X*j.room.Y {
 		if s, ok := j.closeNest(); ok {
 			return o.placed(parts, j.moves(s)), nil
 		}
@@ -54,6 +54,10 @@ func (j *job) moves(s state) []*geometry.Affine {
 	return out
 }
 
+// eighths is how many steps of the compass make an eighth of a turn: finer ones are
+// not worth their time when parts are laid once.
+const eighths = compass / 8
+
 // fill lays the parts on whole cells, the longest first, without pushing: as many
 // as a sheet takes, in the least of some rectangles that takes them all, or on the
 // whole sheet. A part that is left out has nil.
@@ -61,10 +65,13 @@ func (j *job) fill() []*geometry.Affine {
 	room := j.gap/2 + chord + rough
 	var sets [][][2]stamp
 	for i, s := range j.shapes {
-		var set [][2]stamp
-		for _, a := range j.turns[i] {
+		set := make([][2]stamp, len(j.turns[i]))
+		for n, a := range j.turns[i] {
+			if j.loose[i] && n%eighths != 0 {
+				continue
+			}
 			t := s.mapped(geometry.Turn(a))
-			set = append(set, [2]stamp{newStamp(t, room, cell), newStamp(t, room+touches*cell, cell)})
+			set[n] = [2]stamp{newStamp(t, room, cell), newStamp(t, room+touches*cell, cell)}
 		}
 		sets = append(sets, set)
 	}
@@ -93,7 +100,7 @@ func (j *job) fillIn(sets [][][2]stamp, room float64, size geometry.Point) (out 
 	for _, i := range j.order(rand.New(rand.NewPCG(1, 1)), 0) {
 		most, turn, where := -1.0, -1, spot{}
 		for t := range j.turns[i] {
-			if j.loose[i] && t%2 == 1 {
+			if j.loose[i] && t%eighths != 0 {
 				continue
 			}
 			if at, share, ok := l.best(sets[i][t][0], sets[i][t][1]); ok && share > most {

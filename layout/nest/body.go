@@ -21,7 +21,6 @@ type body struct {
 	radius float64        // of the circle about the middle that holds it
 	own    geometry.Point // the middle in the part's own frame
 	turns  []float64      // the angles it may lie at; nil for any
-	area   float64
 }
 
 // link is a run of points and the circle that holds them.

@@ -12,11 +12,12 @@ import (
 // seeds that were found to serve canoes' parts well; the shares are of the parts'
 // own area.
 const (
-	opening = 2.1   // share of the rectangle that a nest is begun in
-	begins  = 12    // nests begun at most
-	goal    = 1.795 // share at which the search is content
-	rounds  = 4     // of laying parts anew at most
-	effort  = 170   // parts of a nest times the tries of a round
+	opening  = 2.1   // share of the rectangle that a nest is begun in, on a board large enough
+	tightest = 1.75  // the least share that is tried when the board is smaller
+	begins   = 12    // nests begun at most
+	goal     = 1.795 // share at which the search is content
+	rounds   = 4     // of laying parts anew at most
+	effort   = 170   // parts of a nest times the tries of a round
 )
 
 // seeds of the two searches.
@@ -62,8 +63,9 @@ func (s *search) content() bool { return s.found && s.job.share(s.state) <= goal
 
 // begin lays a first nest and pushes it together.
 func (s *search) begin() {
+	share := math.Min(opening, 0.999*s.job.room.X*s.job.room.Y/s.job.area)
 	for range begins {
-		if first, ok := s.job.first(s.bench, opening); ok && s.settle(first, 2*moves) {
+		if first, ok := s.job.first(s.bench, share); ok && s.settle(first, 2*moves) {
 			s.state, s.found = s.squeeze(first), true
 			return
 		}
