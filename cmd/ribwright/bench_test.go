@@ -65,6 +65,11 @@ func benchLofting(b testing.TB) *lofting {
 		b.Fatal(err)
 	}
 	l, err := lay(b, d, "brook", unitsFlag{}, "--paper", "letter")
+	if err == nil {
+		c := newCutterFlags()
+		c.nest.quick = true // what is measured is the writing; the nest has its own benchmarks
+		err = l.lay(c)
+	}
 	if err != nil {
 		b.Fatal(err)
 	}

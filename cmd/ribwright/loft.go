@@ -17,12 +17,10 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
 	"ribwright/layout"
-	"ribwright/layout/nest"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
 	"ribwright/render/numbers"
 	"ribwright/render/pdf"
-	"ribwright/render/svg"
 )
 
 func loftVerb() verb {
@@ -41,6 +39,8 @@ func loft(v verb, args []string, c console) error {
 	out := f.String("out", "out", "`folder` for the files; made when missing")
 	units := unitsFlag{}
 	f.Var(&units, "units", "what lengths are lettered in; marks on wood carry both")
+	cutter := newCutterFlags()
+	cutter.addTo(f)
 	printer, choice := newPrinter(f), newChoice(f)
 	rest, err := parse(v, f, args, 1, c.out)
 	if err != nil {
@@ -59,6 +59,9 @@ func loft(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
+	if err := cutter.check(); err != nil {
+		return err
+	}
 	name := design.ShippedNames()[0]
 	if len(rest) == 1 {
 		name = rest[0]
@@ -69,6 +72,9 @@ func loft(v verb, args []string, c console) error {
 	}
 	set, err := newLofting(d, name, printer, choice, units)
 	if err != nil {
+		return err
+	}
+	if err := set.lay(cutter); err != nil {
 		return err
 	}
 	set.made = made
@@ -111,11 +117,12 @@ type lofting struct {
 	fingerprint string
 	laid        tile.Laid // every sheet of the set
 	sheets      layout.Document
-	plate       layout.Plate
+	cutter      *cutterFlags
+	plate       layout.Plate // none before lay
 	made        time.Time
 }
 
-// newLofting goes from a design to sheets and plate; nothing is written yet.
+// newLofting goes from a design to sheets; nothing is written yet.
 func newLofting(d *design.Design, name string, p *printer, c *choice, units unitsFlag) (*lofting, error) {
 	f, err := frame.Build(d)
 	if err != nil {
@@ -146,19 +153,24 @@ func newLofting(d *design.Design, name string, p *printer, c *choice, units unit
 		return nil, fmt.Errorf("%s takes %d sheets, more than --max-sheets %d: the boat is %.2f m long and a sheet of %s shows %.0f x %.0f mm of it; check the units of hull.length and of --paper, choose patterns with --only, or allow more",
 			name, n, c.most, f.Hull.Length/1000, l.laid.Paper.Size.Name, room.W(), room.H())
 	}
-	l.plate = nest.Lay(d.Title, pattern.Parts(f), nest.DefaultOptions())
 	return l, nil
 }
 
-// outputs lists the three files of a lofting.
+// lay fills the plate for the cutter.
+func (l *lofting) lay(c *cutterFlags) error {
+	var err error
+	l.cutter = c
+	l.plate, err = c.plate(l.frame.Design.Title, l.frame)
+	return err
+}
+
+// outputs lists the four files of a lofting.
 func (l *lofting) outputs() []output {
-	return []output{
-		{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets, l.made) }},
-		{l.slug + "-cut.svg", func(w io.Writer) error { return svg.Encode(w, l.plate) }},
-		{l.slug + "-numbers.json", func(w io.Writer) error {
-			return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
-		}},
-	}
+	out := []output{{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets, l.made) }}}
+	out = append(out, cutterOutputs(l.slug, l.plate)...)
+	return append(out, output{l.slug + "-numbers.json", func(w io.Writer) error {
+		return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
+	}})
 }
 
 // sheetsLine says how much paper it takes, before anything is written.
@@ -187,9 +199,9 @@ func counted(n int, noun string) string {
 // report says what was made and what to do first.
 func (l *lofting) report(w io.Writer, dir string) error {
 	outs := l.outputs()
-	_, err := fmt.Fprintf(w, "%s\n  print sheet 1 first, at 100 %%, and check its scale bars\n%s\n  %d parts on a plate of %.0f x %.0f mm for the cutter\n%s\n  every number on the patterns\n",
+	_, err := fmt.Fprintf(w, "%s\n  print sheet 1 first, at 100 %%, and check its scale bars\n%s%s\n  every number on the patterns\n",
 		filepath.Join(dir, outs[0].name),
-		filepath.Join(dir, outs[1].name), len(l.plate.Parts), l.plate.W, l.plate.H,
-		filepath.Join(dir, outs[2].name))
+		cutterReport(dir, l.slug, l.plate, l.cutter.byThickness),
+		filepath.Join(dir, outs[len(outs)-1].name))
 	return err
 }

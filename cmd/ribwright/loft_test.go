@@ -22,12 +22,12 @@ func lofted(t *testing.T, args ...string) map[string]string {
 	t.Helper()
 	dir := t.TempDir()
 	var out, errs bytes.Buffer
-	if code := run(append([]string{"loft", "--out", dir}, args...), &out, &errs); code != done || errs.Len() > 0 {
+	if code := run(append([]string{"loft", "--nest", "quick", "--out", dir}, args...), &out, &errs); code != done || errs.Len() > 0 {
 		t.Fatalf("loft %q: exit %d, stderr %q", args, code, errs.String())
 	}
 	got := files(t, dir)
-	if len(got) != 3 {
-		t.Fatalf("loft %q made %d files, want 3", args, len(got))
+	if len(got) != 4 {
+		t.Fatalf("loft %q made %d files, want 4", args, len(got))
 	}
 	for name, data := range got {
 		if err := check(name, []byte(data)); err != nil {
@@ -47,7 +47,7 @@ func TestLoftNames(t *testing.T) {
 			t.Run(name+" "+paper, func(t *testing.T) {
 				t.Parallel()
 				got := lofted(t, name, "--paper", paper)
-				for _, file := range []string{name + "-patterns-" + paper + ".pdf", name + "-cut.svg", name + "-numbers.json"} {
+				for _, file := range []string{name + "-patterns-" + paper + ".pdf", name + "-cut.svg", name + "-cut.dxf", name + "-numbers.json"} {
 					if len(got[file]) == 0 {
 						t.Errorf("%s is missing or empty", file)
 					}
@@ -84,8 +84,8 @@ func TestLoftUnits(t *testing.T) {
 			if metric[pdf] == imperial[pdf] {
 				t.Error("the patterns are lettered the same in metric and imperial")
 			}
-			if metric[name+"-cut.svg"] != imperial[name+"-cut.svg"] {
-				t.Error("the cutter's file depends on the units; it is in millimetres")
+			if metric[name+"-cut.svg"] != imperial[name+"-cut.svg"] || metric[name+"-cut.dxf"] != imperial[name+"-cut.dxf"] {
+				t.Error("the cutter's files depend on the units; they are in millimetres")
 			}
 		})
 	}
@@ -219,7 +219,7 @@ func TestLoftTitle(t *testing.T) {
 				t.Fatal(err)
 			}
 			got := lofted(t, file)
-			for _, end := range []string{"-patterns-letter.pdf", "-cut.svg", "-numbers.json"} {
+			for _, end := range []string{"-patterns-letter.pdf", "-cut.svg", "-cut.dxf", "-numbers.json"} {
 				if len(got[c.slug+end]) == 0 {
 					t.Errorf("%s%s is not among the files", c.slug, end)
 				}

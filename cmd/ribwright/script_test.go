@@ -17,6 +17,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"ribwright/render/rendertest"
 )
 
 // paperLines are what is said before anything is written.
@@ -146,6 +148,9 @@ func check(name string, data []byte) error {
 			return errors.New("does not begin and end as a PDF")
 		}
 		return nil
+	case ".dxf":
+		_, err := rendertest.ReadDXF(data)
+		return err
 	case ".json":
 		if !json.Valid(data) {
 			return errors.New("is no JSON")

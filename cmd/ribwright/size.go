@@ -303,6 +303,12 @@ func (s *sizing) patterns(boat *size.Boat) ([]output, error) {
 		return nil, err
 	}
 	l.made = made
+	cutter := newCutterFlags()
+	// A class is made in one go; a close nest is worth waiting for with one boat.
+	cutter.nest.quick = s.class != ""
+	if err := l.lay(cutter); err != nil {
+		return nil, err
+	}
 	return l.outputs(), nil
 }
 

@@ -262,7 +262,7 @@ func (s *sizing) isWhole(place string, outs []output, boat *size.Boat) bool {
 		return true
 	}
 	slug := boat.Design.Slug()
-	for _, name := range []string{slug + "-patterns-" + s.printer.setup.Size.Name + ".pdf", slug + "-cut.svg", slug + "-numbers.json"} {
+	for _, name := range []string{slug + "-patterns-" + s.printer.setup.Size.Name + ".pdf", slug + "-cut.svg", slug + "-cut.dxf", slug + "-numbers.json"} {
 		if _, err := os.Stat(filepath.Join(place, name)); err != nil {
 			return false
 		}

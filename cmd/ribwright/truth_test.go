@@ -20,6 +20,7 @@ import (
 type truth struct {
 	pages   []rendertest.Page
 	plate   *rendertest.SVG
+	dxf     *rendertest.DXF
 	numbers *rendertest.Numbers
 	said    string // on standard output
 }
@@ -46,6 +47,7 @@ func TestTruth(t *testing.T) {
 				t.Run("ribs", s.checkRibs)
 				t.Run("outlines", s.checkOutlines)
 				t.Run("areas", s.checkAreas)
+				t.Run("cutter's files", s.checkCutter)
 				if design != "river" {
 					t.Run("symmetry", s.checkSymmetry)
 				}
@@ -58,7 +60,7 @@ func loftAndRead(t *testing.T, design, paper string, flags ...string) truth {
 	t.Helper()
 	dir := t.TempDir()
 	var out, errs bytes.Buffer
-	if code := run(append([]string{"loft", design, "--paper", paper, "--out", dir}, flags...), &out, &errs); code != done {
+	if code := run(append([]string{"loft", design, "--paper", paper, "--nest", "quick", "--out", dir}, flags...), &out, &errs); code != done {
 		t.Fatalf("exit %d: %s", code, errs.String())
 	}
 	read := func(name string) []byte {
@@ -75,6 +77,9 @@ func loftAndRead(t *testing.T, design, paper string, flags ...string) truth {
 	}
 	if err == nil {
 		s.plate, err = rendertest.ReadSVG(read(design + "-cut.svg"))
+	}
+	if err == nil {
+		s.dxf, err = rendertest.ReadDXF(read(design + "-cut.dxf"))
 	}
 	if err == nil {
 		s.numbers, err = rendertest.ReadNumbers(read(design + "-numbers.json"))
@@ -404,7 +409,7 @@ func (s truth) checkSymmetry(t *testing.T) {
 // checkOutlines counts the pieces to cut: closed, apart, on the plate.
 func (s truth) checkOutlines(t *testing.T) {
 	pieces := s.plate.Pieces()
-	said := regexp.MustCompile(`(\d+) parts on a plate`).FindStringSubmatch(s.said)
+	said := regexp.MustCompile(`(\d+) parts on a sheet`).FindStringSubmatch(s.said)
 	if said == nil {
 		t.Fatalf("the program said %q", s.said)
 	}
@@ -417,26 +422,29 @@ func (s truth) checkOutlines(t *testing.T) {
 			t.Errorf("piece %d fills %.2f of a plate of %.0f by %.0f mm; closed: %v", i, o.Bounds(), plate.X1, plate.Y1, o.Closed)
 		}
 		for j := range i {
-			if both := o.Bounds().Meet(pieces[j].Bounds()); !both.Empty() {
-				t.Errorf("pieces %d and %d meet in %.2f", i, j, both)
+			if gap := o.Polygon().Gap(pieces[j].Polygon(), spacing+1); gap < spacing-0.001 {
+				t.Errorf("pieces %d and %d lie %.4f mm apart, want %g", i, j, gap, float64(spacing))
 			}
 		}
 	}
 }
 
-// checkAreas finds each flat part of the numbers on the plate by its size and
-// area, each on a piece of its own.
+// spacing is what a 6 mm cutter needs between parts, mm: its diameter and 6.
+const spacing = 12
+
+// checkAreas finds each flat part of the numbers on the plate by its area and the
+// greatest distance between two of its corners, each on a piece of its own; parts
+// may be turned, but not turned over.
 func (s truth) checkAreas(t *testing.T) {
 	pieces := s.plate.Pieces()
 	for _, set := range [][]rendertest.Flat{s.numbers.Stems, s.numbers.Breasthooks, s.numbers.Thwarts} {
 		for i, f := range set {
-			want, area := f.Outline().Bounds(), f.Outline().Area(1)
+			want, area := f.Outline(), f.Outline().Area(1)
 			k := slices.IndexFunc(pieces, func(o rendertest.Outline) bool {
-				b := o.Bounds()
-				return math.Abs(b.W()-want.W()) < 0.05 && math.Abs(b.H()-want.H()) < 0.05 && math.Abs(o.Area(64)-area) <= 0.0005*area
+				return math.Abs(o.Across()-want.Across()) < 0.05 && math.Abs(o.Area(64)-area) <= 0.0005*area
 			})
 			if k < 0 {
-				t.Errorf("part %d of %d: no piece of %.2f by %.2f mm and %.0f mm2, counter-clockwise, on the plate", i+1, len(set), want.W(), want.H(), area)
+				t.Errorf("part %d of %d: no piece %.2f mm across and of %.0f mm2, counter-clockwise, on the plate", i+1, len(set), want.Across(), area)
 				continue
 			}
 			pieces = slices.Delete(pieces, k, k+1)

@@ -37,8 +37,7 @@ type Facts struct {
 	Without *balance.Without // what the trials of the frame balance take out
 	Trials  []balance.Trial
 	Miss    float64 // by how much the last trial's ribs miss the neutral set, mm
-	PlateW  float64 // of the cutter's plate, mm
-	PlateH  float64
+	Boards  int     // sheets of 1220 x 2440 mm that hold the cutter's parts
 }
 
 // Of makes the book.

@@ -51,8 +51,13 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	}
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
 	p.Work = labour.Count(p.Frame, p.Plan, p.Needs)
-	plate := nest.Lay(d.Title, pattern.Parts(p.Frame), nest.DefaultOptions())
-	p.PlateW, p.PlateH = plate.W, plate.H
+	lay := nest.DefaultOptions()
+	lay.Quick, lay.Split = true, true // only the sheets are counted
+	plate, err := nest.Lay(d.Title, pattern.Parts(p.Frame), lay)
+	if err != nil {
+		return p, err
+	}
+	p.Boards = len(plate.Boards)
 	if err := p.tryAfloat(o); err != nil {
 		return p, err
 	}

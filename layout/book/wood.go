@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"ribwright/geometry"
@@ -181,18 +180,8 @@ func (w *writer) shopping() {
 	if len(e.Missing) > 0 {
 		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
 	}
-	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on a plate of %s x %s: as plywood, %s of 1220 x 2440 mm (4 x 8 ft). Gauges want 4 mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
-		w.length(w.PlateW), w.length(w.PlateH), counted(plates(w.PlateW, w.PlateH), "sheet")))
-}
-
-// plates is how many sheets of 1220 x 2440 mm a plate as wide as a sheet takes at
-// least; a wider one is turned.
-func plates(wide, high float64) int {
-	const w, h = 1220.0, 2440.0
-	if wide > w {
-		wide, high = high, wide
-	}
-	return max(1, int(math.Ceil(wide/w))*int(math.Ceil(high/h)))
+	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of 1220 x 2440 mm (4 x 8 ft). Gauges want 4 mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+		counted(w.Boards, "sheet")))
 }
 
 // hours is the time by operations.

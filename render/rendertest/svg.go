@@ -137,18 +137,9 @@ func (s *SVG) Paths(group string) []Element {
 // Pieces returns the outlines to cut that lie in no other: the pieces
 // themselves, without their holes.
 func (s *SVG) Pieces() []Outline {
-	var all, out []Outline
+	var all []Outline
 	for _, e := range s.Paths("CUT") {
 		all = append(all, e.Outlines...)
 	}
-	for i, o := range all {
-		hole := false
-		for j, p := range all {
-			hole = hole || i != j && p.Bounds().HoldsBox(o.Bounds())
-		}
-		if !hole {
-			out = append(out, o)
-		}
-	}
-	return out
+	return Outermost(all)
 }

@@ -34,7 +34,7 @@ func TestSizeAndLayers(t *testing.T) {
 				layers = append(layers, e.Attr("id"))
 			}
 		}
-		if want := []string{"CUT", "MARK", "LETTERING", "SCALE"}; !slices.Equal(layers, want) {
+		if want := []string{"MARK", "LETTERING", "CUT", "SHEET", "SCALE"}; !slices.Equal(layers, want) {
 			t.Errorf("layers %v, want %v", layers, want)
 		}
 		for layer, n := range map[string]int{"CUT": 4, "MARK": 8} {
@@ -172,6 +172,31 @@ func TestFailingWriter(t *testing.T) {
 	for _, room := range []int{0, 1, 1000} {
 		if err := svg.Encode(&rendertest.Full{Room: room}, everything()); !errors.Is(err, rendertest.ErrFull) {
 			t.Errorf("room for %d bytes: error %v, want the writer's own", room, err)
+		}
+	}
+}
+
+// TestMachine checks the width and the colours a machine asks for, and that black
+// and 0.1 mm hold when it asks for nothing.
+func TestMachine(t *testing.T) {
+	p := everything()
+	p.Hairline = 0.025
+	p.Colors = map[string]layout.Color{"CUT": {R: 255}, "MARK": {G: 16, B: 255}}
+	p.Notes = []string{"sheet 1 of 2, <ash> & \"oak\""}
+	s := read(t, p)
+	want := map[string]string{"CUT": "#ff0000", "MARK": "#0010ff", "LETTERING": "#000000", "SCALE": "#000000"}
+	for _, e := range s.Elements {
+		if e.Name == "path" && (e.Attr("stroke") != want[e.Group] || e.Attr("stroke-width") != "0.025") {
+			t.Errorf("a path in %s is %s, %s mm wide", e.Group, e.Attr("stroke"), e.Attr("stroke-width"))
+		}
+		if e.Name == "desc" && (!strings.Contains(e.Text, "no cutter offset applied") || !strings.Contains(e.Text, p.Notes[0])) {
+			t.Errorf("the description is %q", e.Text)
+		}
+	}
+	for _, h := range []float64{0.02, 0.11, -0.1, math.NaN()} {
+		p.Hairline = h
+		if err := svg.Encode(&bytes.Buffer{}, p); err == nil || !strings.Contains(err.Error(), "0.025 to 0.1 mm") {
+			t.Errorf("a hairline of %g mm: error %v", h, err)
 		}
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
+	"ribwright/layout/trace"
 	"ribwright/render"
 )
 
@@ -24,12 +25,10 @@ const decimals = 4
 // speck is the size below which a line is left out, mm: far below a cutter's step.
 const speck = 0.001
 
-// hairline is the width of every line, mm.
-const hairline = 0.1
-
-// Encode writes the plate. Each layer is a group of its own: CUT holds closed
-// outlines, holes before the outline round them; MARK lines to draw; LETTERING
-// single strokes; SCALE a square of 100 mm to check the size by.
+// Encode writes the plate. Each layer is a group of its own, in the order of
+// layout.Layers: MARK lines to draw, LETTERING single strokes, CUT closed
+// outlines, holes before the outline round them, SHEET the corners of the stock,
+// SCALE a square of 100 mm to check the size by. No line is drawn twice.
 //
 // Errors: a number that is no place on the plate, a part mirrored or stretched,
 // an outline that is not closed, or the writer's own error. Nothing is written
@@ -38,19 +37,28 @@ func Encode(w io.Writer, p layout.Plate) error {
 	if err := render.CheckPlate(p); err != nil {
 		return err
 	}
+	layers, err := trace.Of(p)
+	if err != nil {
+		return err
+	}
 	var out bytes.Buffer
 	c := svg.New(&out)
 	c.Decimals = decimals
 	c.StartviewUnit(p.W, p.H, "mm", 0, 0, p.W, p.H)
 	c.Title(lettering.Safe(p.Title))
-	c.Desc(fmt.Sprintf("%.1f x %.1f mm (%.2f x %.2f in); one unit is one millimetre; exact size, no cutter offset applied; "+
-		"the square in the SCALE layer is 100 mm wide and high and is not to be cut", p.W, p.H, p.W/25.4, p.H/25.4))
+	c.Desc(lettering.Safe(render.Describe(p)))
 	e := &encoder{svg: c, high: p.H}
-	if err := e.layers(p); err != nil {
-		return err
+	for _, l := range layers {
+		c.Gid(l.Name)
+		for _, path := range l.Paths {
+			if !pointlike(path) {
+				c.Path(e.data(path), style(p.Machine, l.Name))
+			}
+		}
+		c.Gend()
 	}
 	c.End()
-	_, err := w.Write(out.Bytes())
+	_, err = w.Write(out.Bytes())
 	return err
 }
 
@@ -61,61 +69,9 @@ type encoder struct {
 }
 
 // style is written on every path, because importers pass over inherited ones.
-func style() string {
-	return fmt.Sprintf(`fill="none" stroke="#000000" stroke-width="%s"`, render.Number(hairline, decimals))
-}
-
-func (e *encoder) layers(p layout.Plate) error {
-	e.svg.Gid("CUT")
-	for _, q := range p.Parts {
-		for _, c := range q.Part.Cut {
-			if !c.Closed() || !c.Joined() {
-				return fmt.Errorf("the outline of %s is not closed, so it cannot be cut out", q.Part.Name)
-			}
-			if pointlike(c) {
-				return fmt.Errorf("an outline of %s is a single point, so it cannot be cut out", q.Part.Name)
-			}
-			e.path(c.Map(q.Move))
-		}
-	}
-	e.svg.Gend()
-	e.svg.Gid("MARK")
-	for _, q := range p.Parts {
-		for _, c := range q.Part.Marks {
-			e.path(c.Map(q.Move))
-		}
-	}
-	e.svg.Gend()
-	e.svg.Gid("LETTERING")
-	for _, q := range p.Parts {
-		for _, t := range q.Part.Letters {
-			e.letters(t, q.Move)
-		}
-	}
-	e.svg.Gend()
-	e.svg.Gid("SCALE")
-	e.path(curve.Rectangle(p.Check))
-	corner := p.Check.Min.Add(geometry.Point{X: 5, Y: 5})
-	e.letters(layout.Text{At: corner, Height: 5, Words: "100 mm, do not cut"}, geometry.Shift(0, 0))
-	e.svg.Gend()
-	return nil
-}
-
-// letters draws single strokes: a font would be dropped or moved by many
-// cutters.
-func (e *encoder) letters(t layout.Text, m geometry.Affine) {
-	back := lettering.StrokeWidth(t.Words, t.Height) * [...]float64{0, 0.5, 1}[t.Align]
-	place := geometry.Shift(-back, 0).Then(geometry.Turn(t.Angle)).Then(geometry.Shift(t.At.X, t.At.Y)).Then(m)
-	for _, pts := range lettering.Strokes(t.Words, t.Height) {
-		e.path(curve.Polyline(pts...).Map(place))
-	}
-}
-
-// path writes one path in the cutter's style, unless it is too small to draw.
-func (e *encoder) path(p curve.Path) {
-	if !pointlike(p) {
-		e.svg.Path(e.data(p), style())
-	}
+func style(m layout.Machine, layer string) string {
+	c := m.Colors[layer]
+	return fmt.Sprintf(`fill="none" stroke="#%02x%02x%02x" stroke-width="%s"`, c.R, c.G, c.B, render.Number(m.Line(), decimals))
 }
 
 // data writes a path of lines and cubics; arcs become cubics, which every

@@ -1,0 +1,140 @@
+package nest
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"ribwright/geometry"
+	"ribwright/layout"
+)
+
+// board lays what one sheet has room for and returns the parts that are left.
+func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout.Part) {
+	j := newJob(parts, o.Stock.Grain(), o.Gap, o.room())
+	if !o.Quick && len(parts) > 2 && j.area*tightest < j.room.X*j.room.Y {
+		if s, ok := j.closeNest(); ok {
+			return o.placed(parts, j.moves(s)), nil
+		}
+	}
+	moves := j.fill()
+	laid = o.placed(parts, moves)
+	for i, m := range moves {
+		if m == nil {
+			rest = append(rest, parts[i])
+		}
+	}
+	return laid, rest
+}
+
+// placed joins parts with their moves, of which nil leaves a part out, moved in by
+// the gap from the sheet's corner.
+func (o Options) placed(parts []layout.Part, moves []*geometry.Affine) []layout.Placed {
+	var out []layout.Placed
+	for i, m := range moves {
+		if m != nil {
+			out = append(out, layout.Placed{Part: parts[i], Move: m.Then(geometry.Shift(o.Gap, o.Gap))})
+		}
+	}
+	return out
+}
+
+// moves returns where a nest puts each part, with the lower left corner of what
+// they fill at the origin.
+func (j *job) moves(s state) []*geometry.Affine {
+	out := make([]*geometry.Affine, len(s.poses))
+	box := geometry.EmptyBox()
+	for i, p := range s.poses {
+		m := j.bodies[i].move(p)
+		out[i] = &m
+		box = box.Union(j.exact[i].mapped(m).box)
+	}
+	for _, m := range out {
+		*m = m.Then(geometry.Shift(rim/2-box.Min.X, rim/2-box.Min.Y))
+	}
+	return out
+}
+
+// eighths is how many steps of the compass make an eighth of a turn: finer ones are
+// not worth their time when parts are laid once.
+const eighths = compass / 8
+
+// fill lays the parts on whole cells, the longest first, without pushing: as many
+// as a sheet takes, in the least of some rectangles that takes them all, or on the
+// whole sheet. A part that is left out has nil.
+func (j *job) fill() []*geometry.Affine {
+	room := j.gap/2 + chord + rough
+	var sets [][][2]stamp
+	for i, s := range j.shapes {
+		set := make([][2]stamp, len(j.turns[i]))
+		for n, a := range j.turns[i] {
+			if j.loose[i] && n%eighths != 0 {
+				continue
+			}
+			t := s.mapped(geometry.Turn(a))
+			set[n] = [2]stamp{newStamp(t, room, cell), newStamp(t, room+touches*cell, cell)}
+		}
+		sets = append(sets, set)
+	}
+	whole := j.room.X * j.room.Y / j.area
+	var out []*geometry.Affine
+	for share := 2.4; ; share *= 1.3 {
+		k := math.Sqrt(math.Min(1, share/whole))
+		moves, all := j.fillIn(sets, room, geometry.Point{X: j.room.X * k, Y: j.room.Y * k})
+		if all || share >= whole {
+			out = moves
+			break
+		}
+	}
+	for _, m := range out {
+		if m != nil {
+			return out
+		}
+	}
+	return j.alone(out)
+}
+
+// fillIn lays the parts in a rectangle.
+func (j *job) fillIn(sets [][][2]stamp, room float64, size geometry.Point) (out []*geometry.Affine, all bool) {
+	l := newLayer(int((size.X+j.gap)/cell), int((size.Y+j.gap)/cell), touches)
+	out, all = make([]*geometry.Affine, len(sets)), true
+	for _, i := range j.order(rand.New(rand.NewPCG(1, 1)), 0) {
+		most, turn, where := -1.0, -1, spot{}
+		for t := range j.turns[i] {
+			if j.loose[i] && t%eighths != 0 {
+				continue
+			}
+			if at, share, ok := l.best(sets[i][t][0], sets[i][t][1]); ok && share > most {
+				most, turn, where = share, t, at
+			}
+		}
+		if turn < 0 {
+			all = false
+			continue
+		}
+		l.put(sets[i][turn][0], sets[i][turn][1], where)
+		m := j.cornered(i, j.turns[i][turn], where.corner(cell, room-j.gap/2))
+		out[i] = &m
+	}
+	return out, all
+}
+
+// cornered turns a part and lays the lower left corner of its box at a place.
+func (j *job) cornered(i int, turn float64, corner geometry.Point) geometry.Affine {
+	box := j.exact[i].mapped(geometry.Turn(turn)).box
+	return geometry.Turn(turn).Then(geometry.Shift(corner.X-box.Min.X, corner.Y-box.Min.Y))
+}
+
+// alone lays the longest part by itself in the corner: it is so large that whole
+// cells have no room for it.
+func (j *job) alone(out []*geometry.Affine) []*geometry.Affine {
+	i := j.order(rand.New(rand.NewPCG(1, 1)), 0)[0]
+	for _, a := range j.turns[i] {
+		b := j.exact[i].mapped(geometry.Turn(a)).box
+		if b.W() <= j.room.X && b.H() <= j.room.Y {
+			m := j.cornered(i, a, geometry.Point{})
+			out[i] = &m
+			return out
+		}
+	}
+	panic("nest: a part that fits has no room")
+}

@@ -1,0 +1,122 @@
+package nest
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/layout"
+)
+
+// How far the polygon of a part may leave its true edge, mm: when a nest is
+// searched for, and when it is proved.
+const (
+	rough = 0.1
+	chord = 0.01
+)
+
+// shape is a part's closed edges as polygons that repeat their first point, the
+// outer edge last, turned about the part's own origin.
+type shape struct {
+	loops [][]geometry.Point
+	box   geometry.Box
+}
+
+func newShape(p layout.Part, chord float64) shape {
+	s := shape{box: geometry.EmptyBox()}
+	for _, c := range p.Cut {
+		pts := c.Flatten(chord)
+		s.loops = append(s.loops, pts)
+		s.box = s.box.Union(geometry.Around(pts...))
+	}
+	return s
+}
+
+// mapped returns the shape moved by m.
+func (s shape) mapped(m geometry.Affine) shape {
+	out := shape{box: geometry.EmptyBox()}
+	for _, l := range s.loops {
+		pts := make([]geometry.Point, len(l))
+		for i, p := range l {
+			pts[i] = m.Apply(p)
+		}
+		out.loops = append(out.loops, pts)
+		out.box = out.box.Union(geometry.Around(pts...))
+	}
+	return out
+}
+
+// edges calls f with every straight piece.
+func (s shape) edges(f func(a, b geometry.Point)) {
+	for _, l := range s.loops {
+		for i := 1; i < len(l); i++ {
+			f(l[i-1], l[i])
+		}
+	}
+}
+
+// holds reports whether p lies in the wood, by the even-odd rule.
+func (s shape) holds(p geometry.Point) bool {
+	in := false
+	s.edges(func(a, b geometry.Point) {
+		if (a.Y <= p.Y) != (b.Y <= p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			in = !in
+		}
+	})
+	return in
+}
+
+// distance returns how far p lies from the nearest edge, below 0 in the wood.
+func (s shape) distance(p geometry.Point) float64 {
+	best := math.Inf(1)
+	s.edges(func(a, b geometry.Point) { best = math.Min(best, off(p, a, b)) })
+	if s.holds(p) {
+		return -best
+	}
+	return best
+}
+
+// off returns the distance from p to the straight piece a-b.
+func off(p, a, b geometry.Point) float64 {
+	ab, ap := b.Sub(a), p.Sub(a)
+	t := 0.0
+	if l := ab.Dot(ab); l > 0 {
+		t = math.Max(0, math.Min(1, ap.Dot(ab)/l))
+	}
+	return ap.Sub(ab.Scale(t)).Norm()
+}
+
+// clear reports whether two shapes keep the distance gap from each other, with
+// neither inside the other's wood.
+func clear(s, t shape, gap float64) bool {
+	if !s.box.Grow(gap).Overlaps(t.box) {
+		return true
+	}
+	if s.holds(t.loops[len(t.loops)-1][0]) || t.holds(s.loops[len(s.loops)-1][0]) {
+		return false
+	}
+	ok := true
+	near := t.box.Grow(gap)
+	s.edges(func(a, b geometry.Point) {
+		box := geometry.Around(a, b)
+		if !ok || !box.Overlaps(near) {
+			return
+		}
+		t.edges(func(c, d geometry.Point) {
+			ok = ok && (!geometry.Around(c, d).Grow(gap).Overlaps(box) || spacing(a, b, c, d) >= gap)
+		})
+	})
+	return ok
+}
+
+// spacing returns the distance between two straight pieces, 0 when they cross.
+func spacing(a, b, c, d geometry.Point) float64 {
+	if crossing(a, b, c, d) {
+		return 0
+	}
+	return math.Min(math.Min(off(a, c, d), off(b, c, d)), math.Min(off(c, a, b), off(d, a, b)))
+}
+
+func crossing(a, b, c, d geometry.Point) bool {
+	side := func(p, q, r geometry.Point) bool { return q.Sub(p).Cross(r.Sub(p)) > 0 }
+	return side(a, b, c) != side(a, b, d) && side(c, d, a) != side(c, d, b)
+}

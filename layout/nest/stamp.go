@@ -1,0 +1,102 @@
+package nest
+
+import (
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+)
+
+// span is a run of cells from a up to, not including, b.
+type span struct{ a, b int }
+
+// stamp is the cells that a shape grown by some room touches. Its cell (0, 0)
+// has its lower left corner at the shape's own less the room.
+type stamp struct {
+	rows  [][]span
+	wide  int
+	cells int // in all
+}
+
+// newStamp lays the shape, grown by room, on cells of the given side.
+func newStamp(s shape, room, cell float64) stamp {
+	return stampFrom(s, s.box.Min.Sub(geometry.Point{X: room, Y: room}), room, cell)
+}
+
+// stampFrom is newStamp with the lower left corner of cell (0, 0) at a given
+// place, which must not lie above or to the right of the grown shape's own.
+func stampFrom(s shape, corner geometry.Point, room, cell float64) stamp {
+	far := s.box.Max.Add(geometry.Point{X: room, Y: room}).Sub(corner)
+	count := func(length float64) int { return int(math.Ceil(length/cell - 1e-9)) }
+	out := stamp{wide: count(far.X), rows: make([][]span, count(far.Y))}
+	s.edges(func(a, b geometry.Point) {
+		k := band{a.Sub(corner), b.Sub(corner), room}
+		lo := int(math.Floor((math.Min(k.a.Y, k.b.Y) - room) / cell))
+		hi := int(math.Ceil((math.Max(k.a.Y, k.b.Y) + room) / cell))
+		for r := max(0, lo); r < min(len(out.rows), hi); r++ {
+			if x0, x1, ok := k.reach(float64(r)*cell, float64(r+1)*cell); ok {
+				out.add(r, x0/cell, x1/cell)
+			}
+		}
+	})
+	for r := range out.rows {
+		out.fill(s, r, corner, cell)
+		out.rows[r] = merged(out.rows[r])
+		for _, run := range out.rows[r] {
+			out.cells += run.b - run.a
+		}
+	}
+	return out
+}
+
+func (s *stamp) add(r int, x0, x1 float64) {
+	a, b := max(int(math.Floor(x0+1e-9)), 0), min(int(math.Ceil(x1-1e-9)), s.wide)
+	if a < b {
+		s.rows[r] = append(s.rows[r], span{a, b})
+	}
+}
+
+// fill adds what lies between the edges in the middle of a row; the edges
+// themselves are there already.
+func (s *stamp) fill(of shape, r int, corner geometry.Point, cell float64) {
+	y := corner.Y + (float64(r)+0.5)*cell
+	var xs []float64
+	of.edges(func(p, q geometry.Point) {
+		if (p.Y <= y) != (q.Y <= y) {
+			xs = append(xs, (p.X+(q.X-p.X)*(y-p.Y)/(q.Y-p.Y)-corner.X)/cell)
+		}
+	})
+	slices.Sort(xs)
+	for i := 1; i < len(xs); i += 2 {
+		s.add(r, xs[i-1], xs[i])
+	}
+}
+
+// merged joins spans that touch.
+func merged(in []span) []span {
+	slices.SortFunc(in, func(p, q span) int { return p.a - q.a })
+	var out []span
+	for _, s := range in {
+		if n := len(out); n > 0 && s.a <= out[n-1].b {
+			out[n-1].b = max(out[n-1].b, s.b)
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// clipped returns the stamp without what lies beyond the given columns and rows.
+func (s stamp) clipped(wide, high int) stamp {
+	out := stamp{wide: min(s.wide, wide)}
+	for _, runs := range s.rows[:max(0, min(len(s.rows), high))] {
+		var row []span
+		for _, r := range runs {
+			if r.a < wide {
+				row = append(row, span{r.a, min(r.b, wide)})
+			}
+		}
+		out.rows = append(out.rows, row)
+	}
+	return out
+}

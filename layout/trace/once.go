@@ -1,0 +1,196 @@
+package trace
+
+import (
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+)
+
+// onLine is how near two lines lie that are one, mm: a thousandth, as fine as
+// any cutter's step.
+const onLine = 0.001
+
+// patch is the side of the squares that drawn pieces are looked up by, mm.
+const patch = 40.0
+
+// once remembers what is drawn, to draw no line twice.
+type once struct {
+	pieces []curve.Segment
+	near   map[[2]int][]int // pieces by the squares their boxes touch
+}
+
+func newOnce() *once { return &once{near: map[[2]int][]int{}} }
+
+// squares calls f with every square that the piece's box touches.
+func squares(s curve.Segment, f func([2]int)) {
+	b := s.Bounds().Grow(2 * onLine)
+	for x := int(math.Floor(b.Min.X / patch)); x <= int(math.Floor(b.Max.X/patch)); x++ {
+		for y := int(math.Floor(b.Min.Y / patch)); y <= int(math.Floor(b.Max.Y/patch)); y++ {
+			f([2]int{x, y})
+		}
+	}
+}
+
+func (o *once) add(p curve.Path) {
+	for _, s := range p {
+		squares(s, func(at [2]int) { o.near[at] = append(o.near[at], len(o.pieces)) })
+		o.pieces = append(o.pieces, s)
+	}
+}
+
+// covered returns the stretches of a piece, as shares of it, that are drawn
+// already, in order and apart from each other.
+func (o *once) covered(s curve.Segment) [][2]float64 {
+	var out [][2]float64
+	seen := map[int]bool{}
+	squares(s, func(at [2]int) {
+		for _, i := range o.near[at] {
+			if !seen[i] {
+				seen[i] = true
+				out = append(out, common(s, o.pieces[i])...)
+			}
+		}
+	})
+	slices.SortFunc(out, func(a, b [2]float64) int {
+		if a[0] < b[0] {
+			return -1
+		}
+		return 1
+	})
+	var joined [][2]float64
+	for _, c := range out {
+		if n := len(joined); n > 0 && c[0] <= joined[n-1][1]+onLine/s.Length() {
+			joined[n-1][1] = math.Max(joined[n-1][1], c[1])
+			continue
+		}
+		joined = append(joined, c)
+	}
+	return joined
+}
+
+// meets reports whether any of a path is drawn already.
+func (o *once) meets(p curve.Path) bool {
+	for _, s := range p {
+		if s.Length() > onLine && len(o.covered(s)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// rest returns what of a path is not drawn yet, in as few paths as that gives,
+// and remembers it.
+func (o *once) rest(p curve.Path) []curve.Path {
+	var out []curve.Path
+	var run curve.Path
+	flush := func() {
+		if !pointlike(run) {
+			out = append(out, run)
+		}
+		run = nil
+	}
+	whole := true
+	for _, s := range p {
+		if s.Length() == 0 {
+			continue
+		}
+		gone := o.covered(s)
+		whole = whole && len(gone) == 0
+		at := 0.0
+		for _, g := range append(gone, [2]float64{1, 1}) {
+			if left := (g[0] - at) * s.Length(); left > onLine {
+				run = append(run, part(s, at, g[0]))
+			}
+			if g[0] < 1 || g[1] > g[0] {
+				flush()
+			}
+			at = g[1]
+		}
+		o.add(curve.Path{s})
+	}
+	flush()
+	if whole && len(out) == 1 && p.Closed() {
+		return []curve.Path{p}
+	}
+	return out
+}
+
+// part returns the piece from the share a to the share b.
+func part(s curve.Segment, a, b float64) curve.Segment {
+	if a <= 0 && b >= 1 {
+		return s
+	}
+	switch s := s.(type) {
+	case curve.Line:
+		return curve.Line{A: s.At(a), B: s.At(b)}
+	case curve.Arc:
+		return curve.Arc{Center: s.Center, Radius: s.Radius, From: s.From + a*s.Sweep, Sweep: (b - a) * s.Sweep}
+	}
+	return s // cubics are drawn whole or not at all
+}
+
+// common returns the stretches of s, as shares of it, that lie on t.
+func common(s, t curve.Segment) [][2]float64 {
+	switch s := s.(type) {
+	case curve.Line:
+		if t, is := t.(curve.Line); is {
+			return commonLine(s, t)
+		}
+	case curve.Arc:
+		if t, is := t.(curve.Arc); is && t.Center.Sub(s.Center).Norm() <= onLine && math.Abs(t.Radius-s.Radius) <= onLine {
+			return commonArc(s, t)
+		}
+	case curve.Cubic:
+		if t, is := t.(curve.Cubic); is && (sameCubic(s, t) || sameCubic(s, t.Reverse().(curve.Cubic))) {
+			return [][2]float64{{0, 1}}
+		}
+	}
+	return nil
+}
+
+func sameCubic(a, b curve.Cubic) bool {
+	for _, d := range []geometry.Point{a.P0.Sub(b.P0), a.P1.Sub(b.P1), a.P2.Sub(b.P2), a.P3.Sub(b.P3)} {
+		if d.Norm() > onLine {
+			return false
+		}
+	}
+	return true
+}
+
+func commonLine(s, t curve.Line) [][2]float64 {
+	long, short := s, t
+	if t.Length() > s.Length() {
+		long, short = t, s
+	}
+	way := long.B.Sub(long.A).Unit()
+	if math.Abs(way.Cross(short.A.Sub(long.A))) > onLine || math.Abs(way.Cross(short.B.Sub(long.A))) > onLine {
+		return nil
+	}
+	along := s.B.Sub(s.A).Unit()
+	return stretch(along.Dot(t.A.Sub(s.A)), along.Dot(t.B.Sub(s.A)), s.Length())
+}
+
+// commonArc compares angles on one circle; t counts with whole turns added, too.
+func commonArc(s, t curve.Arc) [][2]float64 {
+	var out [][2]float64
+	lo := math.Min(t.From, t.From+t.Sweep) - s.From
+	for k := -2.0; k <= 2; k++ {
+		from := (math.Remainder(lo, 2*math.Pi) + k*2*math.Pi) / s.Sweep
+		out = append(out, stretch(from*s.Length(), (from+math.Abs(t.Sweep)/s.Sweep)*s.Length(), s.Length())...)
+	}
+	return out
+}
+
+// stretch returns what of a to b lies within 0 to length, as shares of length.
+func stretch(a, b, length float64) [][2]float64 {
+	if a > b {
+		a, b = b, a
+	}
+	a, b = math.Max(a, 0), math.Min(b, length)
+	if b-a <= onLine {
+		return nil
+	}
+	return [][2]float64{{a / length, b / length}}
+}
