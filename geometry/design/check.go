@@ -30,6 +30,7 @@ func (d *Design) Check() *Problem {
 	d.checkRibs(c)
 	d.checkBattens(c)
 	d.checkCrossPieces(c)
+	d.checkAboard(c)
 	return c.first
 }
 

@@ -87,6 +87,8 @@ func (d *Design) settle(given func(key string) bool) {
 	emptied(&d.Gunwale.Scarfs)
 	emptied(&d.Stringers.At)
 	emptied(&d.Thwarts)
+	emptied(&d.Crew)
+	emptied(&d.Gear)
 }
 
 func emptied[T any](list *[]T) {

@@ -20,6 +20,8 @@ type Design struct {
 	Breasthook Breasthook `toml:"breasthook" comment:"The plate at each end that ties the gunwale ends together."`
 	Skin       Skin       `toml:"skin" comment:"The cloth and its coating."`
 	Thwarts    []Thwart   `toml:"thwart" comment:"One [[thwart]] for each cross piece under the gunwales."`
+	Crew       []Person   `toml:"crew" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
+	Gear       []Gear     `toml:"gear" comment:"One [[gear]] for each lot of what is carried."`
 }
 
 // Hull is the shape, without a mould. Places along the boat are measured from

@@ -88,6 +88,8 @@ func kindOf(t reflect.Type) string {
 		return `an angle in quotes with its unit, such as "12 deg"`
 	case t == reflect.TypeFor[Kind]():
 		return `"thwart", "yoke" or "seat bar"`
+	case t == reflect.TypeFor[Posture]():
+		return `"kneeling", "floor" or "bench"`
 	case t.Kind() == reflect.String:
 		return "text in quotes"
 	case t.Kind() == reflect.Bool:

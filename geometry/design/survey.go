@@ -166,7 +166,7 @@ func (s *survey) value(at place, v *unstable.Node) *Fault {
 // fits reports whether a plain value is of the kind that a type takes.
 func fits(t reflect.Type, k unstable.Kind) bool {
 	switch {
-	case isMeasure(t), t == reflect.TypeFor[Kind](), t.Kind() == reflect.String:
+	case isMeasure(t), t == reflect.TypeFor[Kind](), t == reflect.TypeFor[Posture](), t.Kind() == reflect.String:
 		return k == unstable.String
 	case t.Kind() == reflect.Bool:
 		return k == unstable.Bool

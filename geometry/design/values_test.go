@@ -61,6 +61,7 @@ func TestEveryValue(t *testing.T) {
 		"true or fal": {`"true"`, "1", "[]"},
 		"text in quo": {"5", "true", "[]", "{}"},
 		`"thwart", "`: {"0", `"Yoke"`, `""`, "true", "[]"},
+		`"kneeling",`: {"0", `"Bench"`, `""`, "true", "[]"},
 		"tables, eac": {"5", `"x"`, "true", "{}", "[5]", "[[]]"},
 		"a table beg": {"5", `"x"`, "true", "[]", "[{}]"},
 	}
@@ -124,8 +125,9 @@ func TestZero(t *testing.T) {
 	zero := []string{"hull.keel_straight", "hull.rocker_bow", "hull.rocker_stern", "bow.head_radius", "bow.horn",
 		"stern.head_radius", "stern.horn", "gunwale.edge_set_bow", "gunwale.edge_set_stern", "gunwale.edge_set_from",
 		"ribs.tenon_gap", "ribs.fit_width", "ribs.fit_thickness", "ribs.trim", "ribs.tolerance",
-		"breasthook.hollow", "skin.thickness", "thwart.at"}
-	below := []string{"thwart.at"}
+		"breasthook.hollow", "skin.thickness", "thwart.at",
+		"crew.at", "crew.seat", "crew.stature", "gear.at", "gear.height"}
+	below := []string{"thwart.at", "crew.at", "gear.at"}
 	river := text(t, "river")
 	var gotZero, gotBelow []string
 	for _, k := range Keys() {

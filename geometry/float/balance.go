@@ -1,0 +1,178 @@
+package float
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+)
+
+// The limits of a search for balance. A boat trimmed past mostTrim stands on its
+// end; nothing that a builder would load comes near it.
+const (
+	mostTrim  = 25 * math.Pi / 180
+	mostSteps = 40
+	near      = 1e-11 // of the volume, and of the volume times the length
+)
+
+// Balance finds the plane on which the hull carries the load at a fixed heel,
+// free to sink and to trim.
+//
+// How: Newton's method on volume and on the lever between weight and buoyancy
+// along the boat. The waterplane's area and moments are the exact derivatives.
+// It begins at start, or from the volume alone when start is nil or leads
+// nowhere; where Newton fails the trim is bisected.
+//
+// Units: density in kg/m3, heel in radians.
+// Errors: *Fault when the hull cannot hold the mass, or when no trim up to 25
+// degrees brings the buoyancy under it.
+// Accuracy: 1e-11 of the volume. Cost: three to six times Immerse.
+func (h *Hull) Balance(l Load, density, heel float64, start *Plane) (Plane, Immersed, error) {
+	want := Volume(l.Mass, density)
+	if !(want > 0) {
+		return Plane{}, Immersed{}, fmt.Errorf("a load of %g kg, which is no weight", l.Mass)
+	}
+	if holds := h.Holds(); want >= holds {
+		return Plane{}, Immersed{}, &Fault{Sinks, fmt.Sprintf("the whole is %.0f kg, and filled to the sheer the hull displaces %.0f kg", l.Mass, holds*density*1e-9)}
+	}
+	if start != nil {
+		p := *start
+		p.Heel = heel
+		if p, m, ok := h.newton(p, want, l.At); ok {
+			return p, m, nil
+		}
+	}
+	p := h.sink(Plane{Heel: heel}, want)
+	if p, m, ok := h.newton(p, want, l.At); ok {
+		return p, m, nil
+	}
+	return h.bisectTrim(l, want, heel)
+}
+
+// Volume returns the volume in mm3 of water that weighs as much as the mass, kg.
+func Volume(mass, density float64) float64 { return mass / density * 1e9 }
+
+// newton refines a plane; it reports failure when it leaves the hull or does not
+// close in.
+func (h *Hull) newton(p Plane, want float64, g geometry.Point3) (Plane, Immersed, bool) {
+	aft, fore := h.Ends()
+	length := fore - aft
+	for range mostSteps {
+		m := h.Immerse(p)
+		ahead, up := p.Ahead(), p.Up()
+		lever := Dot(ahead, g)
+		short := m.Volume - want
+		moment := Dot(ahead, m.Moment) - m.Volume*lever
+		if math.Abs(short) <= near*want && math.Abs(moment) <= near*want*length {
+			return p, m, true
+		}
+		if !(m.Area > 0) || !(m.Volume > 0) {
+			return p, m, false
+		}
+		dVdc, dVdt := m.Area, -m.alongFirst
+		dMdc := m.alongFirst - m.Area*lever
+		dMdt := -m.alongSecond + lever*m.alongFirst + m.Volume*Dot(up, g) - Dot(up, m.Moment)
+		det := dVdc*dMdt - dVdt*dMdc
+		rise := (-short*dMdt + moment*dVdt) / det
+		trim := (-moment*dVdc + short*dMdc) / det
+		if !geometry.Finite(rise) || !geometry.Finite(trim) {
+			return p, m, false
+		}
+		const longest = 0.1 // rad a step: farther off the derivatives say little
+		if k := math.Abs(trim) / longest; k > 1 {
+			rise, trim = rise/k, trim/k
+		}
+		p.Rise += rise
+		p.Trim += trim
+		if math.Abs(p.Trim) > mostTrim {
+			return p, m, false
+		}
+	}
+	return p, Immersed{}, false
+}
+
+// Sunk returns the level plane, upright, that displaces a volume, mm3.
+func (h *Hull) Sunk(volume float64) Plane { return h.sink(Plane{}, volume) }
+
+// sink finds the rise of the plane for a volume at fixed heel and trim.
+func (h *Hull) sink(p Plane, want float64) Plane {
+	lo, hi := h.reach(p)
+	p.Rise = (lo + hi) / 2
+	for range 200 {
+		m := h.Immerse(p)
+		if m.Volume < want {
+			lo = p.Rise
+		} else {
+			hi = p.Rise
+		}
+		if math.Abs(m.Volume-want) <= near*want || hi-lo < 1e-12*(1+math.Abs(hi)) {
+			break
+		}
+		next := p.Rise - (m.Volume-want)/m.Area
+		if !(next > lo && next < hi) {
+			next = (lo + hi) / 2
+		}
+		p.Rise = next
+	}
+	return p
+}
+
+// reach returns the rises between which a plane of this heel and trim meets the
+// hull.
+func (h *Hull) reach(p Plane) (lo, hi float64) {
+	up := p.Up()
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for i := range h.sections {
+		for _, q := range h.sections[i].round {
+			r := up.X*h.sections[i].x + up.Y*q.X + up.Z*q.Y
+			lo, hi = math.Min(lo, r), math.Max(hi, r)
+		}
+	}
+	return lo, hi
+}
+
+// bisectTrim looks for a trim at which the buoyancy passes under the load. The
+// first crossing that is stable, bow down to bow up, counts.
+func (h *Hull) bisectTrim(l Load, want, heel float64) (Plane, Immersed, error) {
+	lever := func(trim float64) (float64, Plane, Immersed) {
+		p := h.sink(Plane{Heel: heel, Trim: trim}, want)
+		m := h.Immerse(p)
+		return Dot(p.Ahead(), m.Center()) - Dot(p.Ahead(), l.At), p, m
+	}
+	const steps = 50
+	at := func(i int) float64 { return mostTrim * (2*float64(i)/steps - 1) }
+	last, _, _ := lever(at(0))
+	for i := 1; i <= steps; i++ {
+		next, _, _ := lever(at(i))
+		if last > 0 && next <= 0 { // bow up moves the buoyancy aft
+			lo, hi := at(i-1), at(i)
+			for range 60 {
+				mid := (lo + hi) / 2
+				if v, _, _ := lever(mid); v > 0 {
+					lo = mid
+				} else {
+					hi = mid
+				}
+			}
+			_, p, m := lever(hi)
+			return p, m, nil
+		}
+		last = next
+	}
+	side := "aft"
+	if last > 0 {
+		side = "forward"
+	}
+	return Plane{}, Immersed{}, &Fault{Outside, fmt.Sprintf("the weight lies at %.0f mm from midship, too far %s for any trim to bring the buoyancy under it", l.At.X, sideOf(l.At.X, side))}
+}
+
+// sideOf prefers the side on which the load lies from midship.
+func sideOf(x float64, otherwise string) string {
+	switch {
+	case x > 0:
+		return "forward"
+	case x < 0:
+		return "aft"
+	}
+	return otherwise
+}

@@ -1,0 +1,140 @@
+// Package float sets a hull on the water: how deep it floats, how it trims and
+// heels, and how hard it comes back. It knows nothing of frames or of files: a
+// hull is a row of half sections, watertight up to the sheer.
+//
+// Every waterplane is a true plane in the boat's own axes, so nothing is lost
+// to small angles. Sections are polygons and are clipped exactly; along the boat
+// the areas are added up by a rule that is exact for cubics where the stations
+// allow it. Units: mm, mm2, mm3; mass in kg; density in kg/m3; radians.
+package float
+
+import (
+	"errors"
+	"fmt"
+
+	"ribwright/geometry"
+)
+
+// Station is one half section of a hull.
+type Station struct {
+	X float64 // mm from midship, forward positive
+
+	// Half runs from the keel out to the sheer: X the half-breadth, not
+	// negative, Y the height, mm. A first point off the middle line closes the
+	// bottom level; a single point, or points all on the middle line, is an end
+	// of the hull.
+	Half []geometry.Point
+
+	// Knuckle says that the lines break here or the spacing changes, so that
+	// the rule along the boat starts afresh.
+	Knuckle bool
+}
+
+// Hull is a row of sections. Nothing in it changes after New, so it may be
+// used from several goroutines at once.
+type Hull struct {
+	sections []section
+	deepest  float64 // mm, the lowest point of the keel
+}
+
+// section is a station made ready for clipping.
+type section struct {
+	x      float64
+	weight float64          // mm of length that the section stands for
+	half   []geometry.Point // from the middle line out to the sheer
+	round  []geometry.Point // the whole section, counter-clockwise, closed across the sheer
+	whole  cut              // the section all under water
+	low    float64          // least height
+}
+
+func (s *section) keel() geometry.Point  { return s.half[0] }
+func (s *section) sheer() geometry.Point { return s.half[len(s.half)-1] }
+
+// New makes a hull of stations given from aft forward.
+//
+// Requires: at least two stations at strictly increasing places, half-breadths
+// not negative, all finite, and some volume under the sheer.
+// Errors: the first station that breaks this, by its place.
+func New(stations []Station) (*Hull, error) {
+	if len(stations) < 2 {
+		return nil, errors.New("a hull needs at least two stations")
+	}
+	h := &Hull{}
+	x, breaks := make([]float64, len(stations)), make([]bool, len(stations))
+	for i, s := range stations {
+		sec, err := newSection(s)
+		if err != nil {
+			return nil, fmt.Errorf("station %.1f mm: %w", s.X, err)
+		}
+		if i > 0 && !(s.X > x[i-1]) {
+			return nil, fmt.Errorf("station %.1f mm does not follow the one at %.1f mm", s.X, x[i-1])
+		}
+		x[i], breaks[i] = s.X, s.Knuckle
+		h.sections = append(h.sections, sec)
+		if i == 0 || sec.low < h.deepest {
+			h.deepest = sec.low
+		}
+	}
+	for i, w := range Weights(x, breaks) {
+		h.sections[i].weight = w
+	}
+	if !(h.Holds() > 0) {
+		return nil, errors.New("the sections hold no volume under the sheer")
+	}
+	return h, nil
+}
+
+func newSection(s Station) (section, error) {
+	if len(s.Half) == 0 {
+		return section{}, errors.New("has no points")
+	}
+	if !geometry.Finite(s.X) {
+		return section{}, errors.New("its place is no number")
+	}
+	out := section{x: s.X}
+	if s.Half[0].X > 0 {
+		out.half = append(out.half, geometry.Point{Y: s.Half[0].Y})
+	}
+	out.half = append(out.half, s.Half...)
+	out.low = out.half[0].Y
+	for _, p := range out.half {
+		if !p.Finite() || p.X < 0 {
+			return section{}, fmt.Errorf("half-breadth %g mm at height %g mm is no place on the port side", p.X, p.Y)
+		}
+		out.low = min(out.low, p.Y)
+	}
+	out.round = append(out.round, out.half...)
+	for i := len(out.half) - 1; i > 0; i-- {
+		if p := out.half[i]; p.X > 0 {
+			out.round = append(out.round, geometry.Point{X: -p.X, Y: p.Y})
+		}
+	}
+	out.whole = out.clip(0, 1, out.top()+1)
+	return out, nil
+}
+
+// top returns the greatest height of the section.
+func (s *section) top() float64 {
+	top := s.low
+	for _, p := range s.half {
+		top = max(top, p.Y)
+	}
+	return top
+}
+
+// Ends returns the places of the first and the last station, mm.
+func (h *Hull) Ends() (aft, fore float64) {
+	return h.sections[0].x, h.sections[len(h.sections)-1].x
+}
+
+// Deepest returns the height of the lowest point of the keel, mm.
+func (h *Hull) Deepest() float64 { return h.deepest }
+
+// Holds returns the volume up to the sheer, mm3.
+func (h *Hull) Holds() float64 {
+	sum := 0.0
+	for i := range h.sections {
+		sum += h.sections[i].weight * h.sections[i].whole.area
+	}
+	return sum
+}

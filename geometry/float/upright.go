@@ -1,0 +1,114 @@
+package float
+
+import "math"
+
+// Hydrostatics are the figures of a boat at rest, upright but for its trim. mm,
+// mm2, mm3, kg, radians; places are stations from midship and heights above the
+// baseline.
+type Hydrostatics struct {
+	Displacement float64 // kg
+	Volume       float64 // mm3
+	Draft        float64 // of the deepest point under the water
+	Trim         float64 // positive with the bow up
+	Freeboard    Freeboard
+	Wetted       float64 // mm2
+	Waterplane   float64 // mm2
+	LWL, BWL     float64 // length and greatest breadth of the waterline
+	Aft, Fore    float64 // stations of the waterline's ends
+	CB, CP       float64 // block and prismatic coefficients
+	CM, CWP      float64 // of the fullest section and of the waterplane
+	LCB, LCF     float64 // stations of buoyancy and of the waterplane's center
+	KB, BM, BML  float64
+	KM           float64
+	KG, GM, GML  float64 // of the load given
+	MomentToTrim float64 // N mm for a trim of 1 mm over the waterline's length
+	Plane        Plane
+}
+
+// Upright returns the figures of the hull on a plane without heel, with the load
+// that rests there.
+func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
+	m := h.Immerse(p)
+	b := m.Center()
+	o := Hydrostatics{
+		Displacement: m.Volume * density * 1e-9, Volume: m.Volume, Trim: p.Trim, Plane: p,
+		Freeboard: h.Freeboard(p), Wetted: h.Wetted(p), Waterplane: m.Area,
+		LCB: b.X, LCF: m.Flotation(), KB: b.Z, KG: l.At.Z,
+		BM: m.AcrossInertia() / m.Volume, BML: m.AlongInertia() / m.Volume, GM: GM(p, m, l),
+	}
+	o.KM = o.KB + o.BM
+	o.GML = o.BML + o.GM - o.BM
+	o.Aft, o.Fore = h.waterEnds(p)
+	o.LWL = (o.Fore - o.Aft) / math.Cos(p.Trim)
+	fullest := 0.0
+	for i := range h.sections {
+		s := &h.sections[i]
+		z := p.Water(s.x)
+		fullest = math.Max(fullest, s.clip(0, 1, z).area)
+		o.BWL = math.Max(o.BWL, 2*s.breadth(z))
+		o.Draft = math.Max(o.Draft, (z-s.low)*math.Cos(p.Trim))
+	}
+	o.CB = m.Volume / (o.LWL * o.BWL * o.Draft)
+	o.CM = fullest / (o.BWL * o.Draft)
+	o.CP = m.Volume / (o.LWL * fullest)
+	o.CWP = m.Area / (o.LWL * o.BWL)
+	o.MomentToTrim = o.Displacement * Gravity * o.GML / o.LWL
+	return o
+}
+
+// breadth returns the greatest half-breadth of the outline at the height z; zero
+// off the section.
+func (s *section) breadth(z float64) float64 {
+	wide := 0.0
+	for k := 1; k < len(s.half); k++ {
+		a, b := s.half[k-1], s.half[k]
+		switch {
+		case a.Y == z:
+			wide = math.Max(wide, a.X)
+		case (a.Y < z) != (b.Y < z):
+			wide = math.Max(wide, a.Lerp(b, (z-a.Y)/(b.Y-a.Y)).X)
+		}
+	}
+	if last := s.sheer(); last.Y == z {
+		wide = math.Max(wide, last.X)
+	}
+	return wide
+}
+
+// HalfBreadth returns the half-breadth of the hull at a station and a height, mm,
+// between stations in a straight line; zero outside the hull.
+func (h *Hull) HalfBreadth(x, z float64) float64 {
+	for i := 1; i < len(h.sections); i++ {
+		a, b := &h.sections[i-1], &h.sections[i]
+		if x >= a.x && x <= b.x {
+			t := (x - a.x) / (b.x - a.x)
+			return a.breadth(z)*(1-t) + b.breadth(z)*t
+		}
+	}
+	return 0
+}
+
+// waterEnds returns the stations between which the keel is under water.
+func (h *Hull) waterEnds(p Plane) (aft, fore float64) {
+	n := len(h.sections)
+	wet := func(i int) bool { s := &h.sections[i]; return s.keel().Y < p.Water(s.x) }
+	for i := range n {
+		if wet(i) {
+			aft = h.sections[i].x
+			if i > 0 {
+				aft = h.keelCrossing(i-1, i, p)
+			}
+			break
+		}
+	}
+	for i := n - 1; i >= 0; i-- {
+		if wet(i) {
+			fore = h.sections[i].x
+			if i < n-1 {
+				fore = h.keelCrossing(i, i+1, p)
+			}
+			break
+		}
+	}
+	return aft, fore
+}

@@ -1,0 +1,180 @@
+// Package plot draws curves against axes as a layout.Drawing: round tick values,
+// a few pens instead of colours, names written at the curves' ends.
+package plot
+
+import (
+	"math"
+	"strconv"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+// Curve is one line of values, in the order they are joined. Points that are not
+// numbers are passed over.
+type Curve struct {
+	Name   string
+	Points []geometry.Point // X and Y in the units of the axes
+	Pen    layout.Pen
+}
+
+// Mark is a place on the x axis with a name: a limit, a speed.
+type Mark struct {
+	X    float64
+	Name string
+}
+
+// Plot is one set of curves.
+type Plot struct {
+	Title  string
+	XLabel string // what the x axis shows, with its unit
+	YLabel string
+	Curves []Curve
+	Marks  []Mark
+	W, H   float64 // of the box between the axes, mm on paper
+}
+
+// The heights of lettering, mm, and the reach of a tick.
+const (
+	title = 3.6
+	small = 2.6
+	reach = 1.5
+)
+
+// Draw adds the plot to a drawing with the lower left corner of its axes at the
+// place given, mm. Lettering stands outside the axes: some 16 mm to the left, 13
+// mm below, 6 mm above and, for the curves' names, to the right.
+//
+// A plot without a single number draws its axes from 0 to 1.
+func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
+	x, y := p.axes()
+	place := func(q geometry.Point) geometry.Point {
+		return geometry.Point{X: at.X + p.W*x.share(q.X), Y: at.Y + p.H*y.share(q.Y)}
+	}
+	d.Write(at.X, at.Y+p.H+3, title, layout.Left, p.Title)
+	for _, v := range x.ticks() {
+		px := place(geometry.Point{X: v, Y: y.lo}).X
+		d.Straight(layout.Tick, px, at.Y, px, at.Y+p.H)
+		d.Straight(layout.Tick, px, at.Y, px, at.Y-reach)
+		d.Write(px, at.Y-reach-1-small, small, layout.Middle, x.letter(v))
+	}
+	for _, v := range y.ticks() {
+		py := place(geometry.Point{X: x.lo, Y: v}).Y
+		d.Straight(layout.Tick, at.X, py, at.X+p.W, py)
+		d.Straight(layout.Tick, at.X-reach, py, at.X, py)
+		d.Write(at.X-reach-1, py-small/2, small, layout.Right, y.letter(v))
+	}
+	d.Write(at.X+p.W/2, at.Y-reach-2-3.4*small, small, layout.Middle, p.XLabel)
+	d.WriteAt(geometry.Point{X: at.X - 13, Y: at.Y + p.H/2}, small, math.Pi/2, layout.Middle, p.YLabel)
+	d.Line(layout.Mark, curve.Rectangle(geometry.Around(at, at.Add(geometry.Point{X: p.W, Y: p.H}))))
+	for i, m := range p.Marks {
+		px := place(geometry.Point{X: m.X}).X
+		d.Straight(layout.Center, px, at.Y, px, at.Y+p.H)
+		side, align := 1.0, layout.Left
+		if x.share(m.X) > 0.5 {
+			side, align = -1, layout.Right
+		}
+		d.Write(px+side, at.Y+p.H-(1.5+small)*float64(i+1), small, align, m.Name)
+	}
+	p.drawCurves(d, place, at.X+p.W)
+}
+
+// drawCurves draws each curve and writes its name beside its last point, outside
+// the axes when it ends near them; names that would lie on each other are pushed
+// apart.
+func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.Point, right float64) {
+	var taken []float64
+	for _, c := range p.Curves {
+		var pts []geometry.Point
+		for _, q := range c.Points {
+			if q.Finite() {
+				pts = append(pts, place(q))
+			}
+		}
+		if len(pts) == 0 {
+			continue
+		}
+		d.Line(c.Pen, curve.Polyline(pts...))
+		end := pts[len(pts)-1]
+		low := end.Y - small/2
+		for _, t := range taken {
+			if math.Abs(low-t) < small+1 {
+				low = t + small + 1
+			}
+		}
+		taken = append(taken, low)
+		if c.Name != "" {
+			x := end.X
+			if x > right-0.2*p.W {
+				x = right
+			}
+			d.Write(x+1.5, low, small, layout.Left, c.Name)
+		}
+	}
+}
+
+// axes finds the ranges of both axes: round values round all points, zero
+// included.
+func (p Plot) axes() (x, y axis) {
+	bx, by := [2]float64{0, 0}, [2]float64{0, 0}
+	grow := func(b *[2]float64, v float64) { b[0], b[1] = math.Min(b[0], v), math.Max(b[1], v) }
+	for _, c := range p.Curves {
+		for _, q := range c.Points {
+			if q.Finite() {
+				grow(&bx, q.X)
+				grow(&by, q.Y)
+			}
+		}
+	}
+	return newAxis(bx, p.W), newAxis(by, p.H)
+}
+
+// axis runs from lo to hi in steps that people count in.
+type axis struct{ lo, hi, step float64 }
+
+// newAxis rounds a range out to whole steps of 1, 2 or 5 times a power of ten, so
+// many that ticks stand some 12 mm apart.
+func newAxis(b [2]float64, mm float64) axis {
+	if b[1] <= b[0] {
+		b[1] = b[0] + 1
+	}
+	const apart = 12.0
+	least := (b[1] - b[0]) * apart / math.Max(mm, apart)
+	ten := math.Pow(10, math.Floor(math.Log10(least)))
+	step := 10 * ten
+	for _, k := range []float64{1, 2, 5} {
+		if k*ten >= least*(1-1e-9) {
+			step = k * ten
+			break
+		}
+	}
+	return axis{math.Floor(b[0]/step+1e-9) * step, math.Ceil(b[1]/step-1e-9) * step, step}
+}
+
+func (a axis) share(v float64) float64 { return (v - a.lo) / (a.hi - a.lo) }
+
+func (a axis) ticks() []float64 {
+	var out []float64
+	for i := 0; a.lo+float64(i)*a.step <= a.hi+a.step/2; i++ {
+		out = append(out, a.lo+float64(i)*a.step)
+	}
+	return out
+}
+
+// letter writes a tick's value with the decimals that its step has.
+func (a axis) letter(v float64) string {
+	if math.Abs(v) < a.step/1e6 {
+		v = 0
+	}
+	decimals := max(0, -int(math.Floor(math.Log10(a.step)+1e-9)))
+	return strconv.FormatFloat(v, 'f', decimals, 64)
+}
+
+// Room returns the box that a plot needs round its axes, lettering included, for
+// curve names up to the width of the given words.
+func (p Plot) Room(longest string) geometry.Box {
+	return geometry.Around(geometry.Point{X: -16, Y: -13},
+		geometry.Point{X: p.W + 3 + lettering.Width(longest, small), Y: p.H + 7})
+}
