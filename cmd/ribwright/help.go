@@ -68,12 +68,18 @@ func helpSpecies(w io.Writer) error {
 	var b strings.Builder
 	b.WriteString("Woods at 12 % moisture, small clear samples: for comparing, not for stress design.\n" +
 		"Bend limits (inner radius over thickness, steamed) are from memory: test-bend first.\n\n")
-	fmt.Fprintf(&b, "%-22s %7s %7s %7s %9s %9s  %s\n", "species", "kg/m3", "N/mm2", "N/mm2", "radius/t", "radius/t", "strength from")
-	fmt.Fprintf(&b, "%-22s %7s %7s %7s %9s %9s\n", "", "density", "stiff", "strong", "strap", "free")
+	fmt.Fprintf(&b, "%-20s %7s %6s %6s %8s %8s %8s  %s\n", "species", "kg/m3", "N/mm2", "N/mm2", "radius/t", "radius/t", "movement", "strength")
+	fmt.Fprintf(&b, "%-20s %7s %6s %6s %8s %8s %8s  %s\n", "", "density", "stiff", "strong", "strap", "free", "for 1 %", "from")
 	for _, s := range timber.All() {
-		fmt.Fprintf(&b, "%-22s %7.0f %7.0f %7.0f %9.3g %9.3g  %s\n", s.Name, s.Density, s.MOE, s.MOR,
-			math.Round(s.StrapRatio*10)/10, s.FreeRatio, s.Strength)
+		moves := "-"
+		if s.Tangential > 0 {
+			moves = fmt.Sprintf("%.5f", s.Tangential)
+		}
+		fmt.Fprintf(&b, "%-20s %7.0f %6.0f %6.0f %8.3g %8.3g %8s  %s\n", s.Name, s.Density, s.MOE, s.MOR,
+			math.Round(s.StrapRatio*10)/10, s.FreeRatio, moves, s.Strength)
 	}
+	b.WriteString("\nMovement is along the growth rings, mm per mm for 1 % of moisture, from a copy of\n" +
+		"handbook values. Better values of your own go into [[wood]] in the design file.\n")
 	_, err := io.WriteString(w, b.String())
 	return err
 }

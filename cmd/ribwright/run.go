@@ -37,7 +37,9 @@ type verb struct {
 }
 
 // verbs lists everything the program can do, in the order of a builder's work.
-func verbs() []verb { return []verb{loftVerb(), proofVerb(), floatVerb()} }
+func verbs() []verb {
+	return []verb{loftVerb(), proofVerb(), bendVerb(), floatVerb()}
+}
 
 // run does what the arguments ask and returns the exit code.
 func run(args []string, out, errs io.Writer) int { return program(verbs()).run(args, out, errs) }

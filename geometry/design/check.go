@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"ribwright/geometry/measure"
-	"ribwright/geometry/timber"
 )
 
 // Problem is one value that makes no sense, before its place in a file is known.
@@ -21,6 +20,7 @@ type Problem struct {
 func (d *Design) Check() *Problem {
 	c := &checker{}
 	d.checkWords(c)
+	d.checkWoods(c) // before the parts, which name them
 	d.checkHull(c)
 	d.checkGunwale(c) // before the stems, which are measured against it
 	checkStem(c, "bow", d.Bow, d)
@@ -31,6 +31,7 @@ func (d *Design) Check() *Problem {
 	d.checkBattens(c)
 	d.checkCrossPieces(c)
 	d.checkAboard(c)
+	d.checkBending(c)
 	return c.first
 }
 
@@ -64,12 +65,12 @@ func (c *checker) angle(key string, v measure.Angle, lo, hi float64) {
 // degrees prints an angle as its number of degrees.
 func degrees(v measure.Angle) string { return short(float64(v) * 180 / math.Pi) }
 
-func (c *checker) species(key, name string) {
+func (c *checker) species(d *Design, key, name string) {
 	if name == "" {
 		c.must(false, key, "is missing; accepted: a wood that 'ribwright help species' lists")
 		return
 	}
-	_, err := timber.Lookup(name)
+	_, err := d.Wood(name)
 	c.must(err == nil, key, "%v", err)
 }
 

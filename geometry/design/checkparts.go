@@ -9,7 +9,7 @@ import (
 func (d *Design) checkGunwale(c *checker) {
 	g := d.Gunwale
 	half := float64(d.Hull.Length) / 2
-	c.species("gunwale.species", g.Species)
+	c.species(d, "gunwale.species", g.Species)
 	c.length("gunwale.width", g.Width, 8, 60)
 	c.length("gunwale.height", g.Height, 15, 120)
 	c.must(g.Plies >= 1 && g.Plies <= 12, "gunwale.plies", "%d layers are out of range; accepted: 1 to 12", g.Plies)
@@ -27,7 +27,7 @@ func (d *Design) checkGunwale(c *checker) {
 
 func (d *Design) checkRibs(c *checker) {
 	r, g := d.Ribs, d.Gunwale
-	c.species("ribs.species", r.Species)
+	c.species(d, "ribs.species", r.Species)
 	c.length("ribs.width", r.Width, 8, 80)
 	c.length("ribs.thickness", r.Thickness, 2, 25)
 	c.must(r.Thickness <= g.Width/2, "ribs.thickness", "%s mm is more than half the gunwale width %s mm; accepted: up to %s mm",
@@ -48,11 +48,11 @@ func (d *Design) checkRibs(c *checker) {
 }
 
 func (d *Design) checkBattens(c *checker) {
-	c.species("keel.species", d.Keel.Species)
+	c.species(d, "keel.species", d.Keel.Species)
 	c.length("keel.width", d.Keel.Width, 8, 120)
 	c.length("keel.depth", d.Keel.Depth, 3, 60)
 	s := d.Stringers
-	c.species("stringers.species", s.Species)
+	c.species(d, "stringers.species", s.Species)
 	c.length("stringers.width", s.Width, 8, 60)
 	c.length("stringers.depth", s.Depth, 3, 40)
 	c.must(len(s.At) > 0 && len(s.At) <= 20, "stringers.at", "has %d stringers a side; accepted: 1 to 20, as [0.3, 0.6]", len(s.At))
@@ -66,7 +66,7 @@ func (d *Design) checkBattens(c *checker) {
 
 func (d *Design) checkCrossPieces(c *checker) {
 	b := d.Breasthook
-	c.species("breasthook.species", b.Species)
+	c.species(d, "breasthook.species", b.Species)
 	c.length("breasthook.length", b.Length, 40, 600)
 	c.length("breasthook.thickness", b.Thickness, 3, math.Min(50, float64(d.Gunwale.Height)*math.Cos(float64(d.Gunwale.Tilt))))
 	c.length("breasthook.hollow", b.Hollow, 0, float64(b.Length)/2)
@@ -76,7 +76,7 @@ func (d *Design) checkCrossPieces(c *checker) {
 		key := fmt.Sprintf("thwart.%d.", i)
 		c.must(strings.TrimSpace(t.Name) != "", key+"name", `is missing; accepted: a name in quotes, as "Yoke"`)
 		c.must(len(t.Name) <= 200, key+"name", "has %d bytes; accepted: up to 200", len(t.Name))
-		c.species(key+"species", t.Species)
+		c.species(d, key+"species", t.Species)
 		c.length(key+"at", t.At, -half*0.9, half*0.9)
 		c.length(key+"width", t.Width, 15, 200)
 		c.length(key+"waist", t.Waist, 10, 200)

@@ -69,12 +69,13 @@ func Encode(w io.Writer, d *Design) error {
 // They are common practice, no source, unless a comment names one.
 func Defaults() *Design {
 	return &Design{
-		Gunwale: Gunwale{Plies: 1, ScarfSlope: 8},
+		Gunwale: Gunwale{Plies: 1, ScarfSlope: 8, Glued: GluedStraight},
 		Ribs: Ribs{
 			AtMidship: true, TenonGap: 2, FitWidth: 0.3, FitThickness: 0.3,
 			Trim: 12, Tolerance: 1,
 		},
-		Skin: Skin{Thickness: 0.6, Mass: 600},
+		Skin:    Skin{Thickness: 0.6, Mass: 600},
+		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
 	}
 }
 
@@ -86,6 +87,7 @@ func (d *Design) settle(given func(key string) bool) {
 	emptied(&d.Hull.Sections)
 	emptied(&d.Gunwale.Scarfs)
 	emptied(&d.Stringers.At)
+	emptied(&d.Woods)
 	emptied(&d.Thwarts)
 	emptied(&d.Crew)
 	emptied(&d.Gear)

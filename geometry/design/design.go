@@ -19,6 +19,8 @@ type Design struct {
 	Stringers  Stringers  `toml:"stringers" comment:"The battens lashed along the outside of the ribs."`
 	Breasthook Breasthook `toml:"breasthook" comment:"The plate at each end that ties the gunwale ends together."`
 	Skin       Skin       `toml:"skin" comment:"The cloth and its coating."`
+	Bending    Bending    `toml:"bending" comment:"How the wood is bent and glued."`
+	Woods      []Wood     `toml:"wood" comment:"One [[wood]] for each wood of your own, or known wood that you have better values for."`
 	Thwarts    []Thwart   `toml:"thwart" comment:"One [[thwart]] for each cross piece under the gunwales."`
 	Crew       []Person   `toml:"crew" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
 	Gear       []Gear     `toml:"gear" comment:"One [[gear]] for each lot of what is carried."`
@@ -72,6 +74,7 @@ type Gunwale struct {
 	Width       measure.Length   `toml:"width" comment:"Across the boat, all plies together: the thin way, which bends."`
 	Height      measure.Length   `toml:"height" comment:"The tall way, which is mortised from below."`
 	Plies       int              `toml:"plies" comment:"Number of equal layers glued to make the width. 1 to 12."`
+	Glued       string           `toml:"glued" comment:"How the plies are glued: straight (flat, sprung afterwards), bent (while the spreaders hold them to the finished curve) or form (on a form tightened by what springs back)."`
 	Tilt        measure.Angle    `toml:"tilt" comment:"Lean of the gunwale outward from upright; it gives the natural sheer."`
 	EdgeSetBow  measure.Length   `toml:"edge_set_bow" comment:"Extra rise at the bow, sprung edgewise into the gunwales, beyond the natural sheer."`
 	EdgeSetAft  measure.Length   `toml:"edge_set_stern" comment:"The same at the stern; like the bow when left out."`

@@ -77,7 +77,9 @@ func TestRoundTripValues(t *testing.T) {
 func TestEncodeComments(t *testing.T) {
 	above := map[string]string{}
 	table, before := "", ""
-	for _, l := range strings.Split(encode(t, mustDecode(t, text(t, "river"))), "\n") {
+	river := mustDecode(t, text(t, "river"))
+	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}
+	for _, l := range strings.Split(encode(t, river), "\n") {
 		name := ""
 		if strings.HasPrefix(l, "[") {
 			name = strings.Trim(l, "[]")

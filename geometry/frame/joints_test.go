@@ -96,7 +96,7 @@ func TestScarfPastTheEnd(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.Gunwale.Scarfs = append(d.Gunwale.Scarfs, 1750)
+	d.Gunwale.Scarfs = append(d.Gunwale.Scarfs, 1770)
 	if _, err := Build(d); err == nil || !strings.Contains(err.Error(), "past its end; put its middle at") {
 		t.Errorf("got %v", err)
 	}

@@ -22,10 +22,11 @@ const (
 	Handbook Standing = "handbook"        // read in published test results
 	Practice Standing = "common practice" // trade sheets and shop rules, no test results read
 	Memory   Standing = "from memory"     // remembered, not read; test one piece first
+	Measured Standing = "measured"        // the builder's own test of the stock at hand
 )
 
-// String returns the standing as it is printed: "handbook", "common practice"
-// or "from memory".
+// String returns the standing as it is printed: "handbook", "common practice",
+// "from memory" or "measured".
 func (s Standing) String() string { return string(s) }
 
 // Species is one kind of wood at 12 % moisture.
@@ -42,6 +43,12 @@ type Species struct {
 	StrapRatio float64  // with a strap and end stops
 	FreeRatio  float64  // without
 	Bending    Standing // of the two ratios
+
+	// Movement across the grain, mm per mm for 1 % of moisture; 0 where it is
+	// not known.
+	Tangential float64  // along the growth rings: across flat-sawn stock
+	Radial     float64  // square to them
+	Movement   Standing // of the two
 }
 
 // Density12 returns the density in kg/m3 at 12 % moisture, water included, of

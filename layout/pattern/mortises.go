@@ -41,6 +41,7 @@ func Mortises(f *frame.Frame, o Options) layout.Drawing {
 		drawEndCut(&d, g.Aft, g.AftCut, g.AftRise, half, -1, o)
 	}
 	drawMidship(&d, half)
+	drawPlies(&d, f, half, o)
 	tape{math.Max(g.Aft, aft), g.Fore, -half - 8}.draw(&d, o.Units)
 	return d
 }

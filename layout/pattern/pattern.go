@@ -7,6 +7,7 @@ import (
 	"math"
 	"strings"
 
+	"ribwright/geometry/bend"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
@@ -23,10 +24,14 @@ const (
 const row = 4.2
 
 // Options say how lengths are lettered.
-type Options struct{ Units measure.System }
+type Options struct {
+	Units  measure.System
+	report *bend.Report // of the frame being drawn, so that it is worked out once
+}
 
 // All returns every pattern of the boat, in the order they are used.
 func All(f *frame.Frame, o Options) []layout.Drawing {
+	o.report = o.bending(f)
 	out := []layout.Drawing{Mortises(f, o), BodyPlan(f, o)}
 	for _, g := range f.RibGroups {
 		out = append(out, RibStrip(f, g, o))

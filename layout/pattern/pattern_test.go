@@ -31,7 +31,7 @@ func each(t *testing.T, check func(t *testing.T, f *frame.Frame, o Options)) {
 	t.Helper()
 	for _, name := range design.ShippedNames() {
 		for _, u := range []measure.System{measure.Metric, measure.Imperial} {
-			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), Options{u}) })
+			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), Options{Units: u}) })
 		}
 	}
 }

@@ -28,7 +28,7 @@ func RibStrip(f *frame.Frame, g frame.Group, o Options) layout.Drawing {
 	}
 	middle := "middle of rib " + list(g.Names) + ", turn over here"
 	if b := r.Section.Half[0]; b.Radius > 0 {
-		middle += ", radius " + o.plain(b.Radius)
+		middle += ", radius " + o.plain(b.Radius) + o.form(f, r, 0)
 	}
 	mark(layout.Center, 0, middle)
 	for _, m := range marksOf(f, r, o) {
@@ -37,6 +37,9 @@ func RibStrip(f *frame.Frame, g frame.Group, o Options) layout.Drawing {
 	mark(layout.Cut, shoulder, "shoulder "+o.plain(shoulder))
 	mark(layout.Cut, tenon, "tenon end "+o.plain(tenon))
 	mark(layout.Mark, end, "blank end")
+	if width := o.relax(f, g); width != "" {
+		drawRelax(&d, labels, r, float64(f.Design.Stringers.Width)/2, "relax to "+width+" between heads before fitting")
+	}
 	labels.draw(&d)
 	for _, share := range r.StringerMarks {
 		w := float64(f.Design.Stringers.Width) / 2
@@ -65,7 +68,7 @@ func marksOf(f *frame.Frame, r frame.Rib, o Options) []ribMark {
 		}
 		words += o.plain(at)
 		if next.Radius > 0 {
-			words += ", radius " + o.plain(next.Radius)
+			words += ", radius " + o.plain(next.Radius) + o.form(f, r, i+1)
 		}
 		out = append(out, ribMark{at, words})
 	}

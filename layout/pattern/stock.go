@@ -45,7 +45,7 @@ func shape(f *frame.Frame, o Options) []string {
 // practice, no source.
 func edgeSet(f *frame.Frame, o Options, end string, e hull.EdgeSet) string {
 	words := fmt.Sprintf("The %s's rise holds %s of edge-set, from %s off midship on: the gunwales bent in their tall way to a radius of %.1f m", end, o.plain(e.Rise), o.plain(e.From), e.Radius()/1000)
-	wood, err := timber.Lookup(f.Design.Gunwale.Species)
+	wood, err := f.Design.Wood(f.Design.Gunwale.Species)
 	if err != nil {
 		return words + "."
 	}
@@ -94,7 +94,7 @@ func tightest(f *frame.Frame) string {
 		}
 	}
 	words := fmt.Sprintf("Tightest bend: rib %s, inside radius %.1f thicknesses.", tight.Name, tight.Tightest)
-	wood, err := timber.Lookup(f.Design.Ribs.Species)
+	wood, err := f.Design.Wood(f.Design.Ribs.Species)
 	if err != nil {
 		return words
 	}

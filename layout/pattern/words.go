@@ -17,7 +17,7 @@ func Notes(f *frame.Frame, o Options) []layout.Note {
 		{Heading: "Check with a tape before you cut", Lines: checks(f, o)},
 		{Heading: "Cautions", Lines: cautions()},
 		{Heading: "Shape to hold", Lines: shape(f, o)},
-		{Heading: "Stock", Lines: stock(f, o)},
+		{Heading: "Stock", Lines: append(stock(f, o), setting(f, o)...)},
 	}
 }
 
@@ -50,7 +50,7 @@ func codes(f *frame.Frame, o Options) []string {
 	return []string{
 		"M, F, A: ribs. M stands at midship where there is one, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
 		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
-		"The gunwale strip lies on the underside of the straight stock. Mortises are " + o.plain(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + o.plain(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
+		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + o.plain(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + o.plain(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
 		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
 		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(along)),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",

@@ -49,6 +49,10 @@ type gunwalePart struct {
 	Ends     [2]fixed      `json:"ends_mm"`
 	EndCuts  [2]fixed      `json:"end_cuts_deg"`
 	EdgeSet  []edgeSetPart `json:"edge_set"`
+	Plies    int           `json:"plies"`
+	Ply      fixed         `json:"ply_mm"`
+	Glued    string        `json:"glued"`
+	Form     *fixed        `json:"form_radius_mm"` // of a form for the plies, where it is tightest; null for a single ply
 	Line     [][3]fixed    `json:"line_mm"`
 	Mortises []mortisePart `json:"mortises"`
 	Scarfs   []spanPart    `json:"scarfs"`
@@ -98,6 +102,7 @@ func gather(f *frame.Frame, slug, fingerprint string, doc layout.Document) boat 
 	for _, r := range f.Ribs {
 		out.Ribs = append(out.Ribs, ribOf(f, r))
 	}
+	out.addBending(f)
 	for _, s := range f.Stringers {
 		out.Stringers = append(out.Stringers, battenPart{s.Number, fixed(s.Share), [2]fixed{fixed(s.Aft), fixed(s.Fore)}, all(s.RibMarks)})
 	}

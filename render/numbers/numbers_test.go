@@ -52,9 +52,9 @@ func TestFieldNames(t *testing.T) {
 	promised := map[string]string{
 		"design":           "title slug fingerprint",
 		"hull":             "length_mm beam_mm depth_mm",
-		"gunwale":          "stock_length_mm tilt_deg line_mm mortises",
+		"gunwale":          "stock_length_mm tilt_deg line_mm mortises plies ply_mm glued form_radius_mm",
 		"gunwale.mortises": "rib station_mm from_midship_mm length_mm width_mm depth_mm bevel_deg",
-		"ribs":             "rib station_mm half_breadth_mm depth_mm length_mm blank_mm thickness_mm half_arcs bend_marks_mm stringer_marks_mm",
+		"ribs":             "rib station_mm half_breadth_mm depth_mm length_mm blank_mm thickness_mm half_arcs bend_marks_mm stringer_marks_mm relax_to_mm form_radii_mm",
 		"ribs.half_arcs":   "radius_mm sweep_deg length_mm",
 		"stems":            "end outline_mm thickness_mm",
 	}

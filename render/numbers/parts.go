@@ -24,6 +24,8 @@ type ribPart struct {
 	StringerMarks []fixed    `json:"stringer_marks_mm"`
 	Tightest      fixed      `json:"tightest_radius_over_thickness"`
 	Skin          [][2]fixed `json:"skin_half_section_mm"`
+	Relax         *fixed     `json:"relax_to_mm"`   // null without a neutral set
+	Forms         []*fixed   `json:"form_radii_mm"` // one for each of HalfArcs; null for a straight one
 }
 
 // arcPart is one piece of a half section; the radius is null when straight.
