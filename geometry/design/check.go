@@ -32,6 +32,7 @@ func (d *Design) Check() *Problem {
 	d.checkCrossPieces(c)
 	d.checkAboard(c)
 	d.checkBending(c)
+	d.checkOutfit(c)
 	return c.first
 }
 

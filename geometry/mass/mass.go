@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/float"
 	"ribwright/geometry/frame"
-	"ribwright/geometry/timber"
 )
 
 // Item is one entry of the list of weights.
@@ -64,7 +63,7 @@ type weigher struct {
 }
 
 func (w *weigher) density(species string) float64 {
-	s, err := timber.Lookup(species)
+	s, err := w.f.Design.Wood(species)
 	if err != nil && w.err == nil {
 		w.err = err
 	}
