@@ -7,7 +7,7 @@ import (
 	"ribwright/geometry/timber"
 )
 
-// numeric integrates E I y'' = M twice over a stick of length 1 under load 1 with
+// numeric integrates E I y” = M twice over a stick of length 1 under load 1 with
 // E I 1, from the bending moment alone, and returns the greatest moment and sag.
 func numeric(moment func(x float64) float64, slope0 func(area func(float64) float64) float64) (most, sag float64) {
 	const n = 20000

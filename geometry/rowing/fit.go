@@ -52,8 +52,8 @@ type Fit struct {
 // source.
 const (
 	usualSpan = 48 * 25.4
-	SeatWide  = 200.0 // of the seat along the boat: 6.5 to 8 in (Culler)
-	lockAft   = 305.0 // of the rowlocks behind the seat's after edge: 12 in (Culler)
+	SeatWide  = 200.0 // of the seat along the boat: 6.5 to 8 in, a skiff builder
+	lockAft   = 305.0 // of the rowlocks behind the seat's after edge: 12 in, a skiff builder
 	LockRise  = 45.0  // of the oar's middle over the gunwale, the frame's boards lying on it
 	lockOver  = 180.0 // of the rowlock over the seat: 6 to 8 in
 	Pitch     = 280.0 // between the two bars

@@ -9,9 +9,9 @@ import (
 // judge lays the figures beside what practice gives, and says what can hurt.
 func (f *Fit) judge() {
 	f.Ranges = []finding.Range{
-		{Name: "rowlock behind the seat's after edge", Value: f.SeatX - SeatWide/2 - f.LockX, Low: 255, High: 355, Unit: "mm", Source: "10 to 14 in, books on skiffs (Culler, Beard)"},
+		{Name: "rowlock behind the seat's after edge", Value: f.SeatX - SeatWide/2 - f.LockX, Low: 255, High: 355, Unit: "mm", Source: "10 to 14 in, three books on skiffs"},
 		{Name: "rowlock over the seat", Value: f.LockZ - f.SeatZ, Low: 150, High: 205, Unit: "mm", Source: "6 to 8 in, the same and a round-up of rowers"},
-		{Name: "seat along the boat", Value: SeatWide, Low: 165, High: 205, Unit: "mm", Source: "6.5 to 8 in (Culler)"},
+		{Name: "seat along the boat", Value: SeatWide, Low: 165, High: 205, Unit: "mm", Source: "6.5 to 8 in, a skiff builder"},
 		{Name: "back of the seat to the heels", Value: f.Legs.Heel, Low: 36 * 25.4, High: 40 * 25.4, Unit: "mm", Source: "36 to 40 in for an average adult, from memory"},
 		{Name: "heels under the seat", Value: f.SeatOver - BoardThick, Low: 150, High: 205, Unit: "mm", Source: "6 to 8 in, from memory"},
 		{Name: "oar to span", Value: f.Oar.Length / f.Span * 100, Low: 180, High: 210, Unit: "%", Source: "about twice the span, rowers' habit"},
