@@ -173,18 +173,25 @@ func (c *Craft) BeamMass() float64 {
 	return c.Beams.Long * c.Beams.Width * c.Beams.Depth * c.Beams.Wood.Density * 1e-9
 }
 
+// Worst returns the greatest stress in a beam, N/mm2, and the greatest pull on one
+// lashing, N.
+func (c *Craft) Worst() (stress, lash float64) {
+	stress, lash, _ = worst(c.Cases)
+	return stress, lash
+}
+
 // saddles and lashings weigh as a share of the beams; common practice, no source.
 const fastenings = 0.08
 
 // Items lists what the pair adds to the first boat: half of the beams.
 func (c *Craft) Items() []mass.Item {
 	m := c.BeamMass() * float64(len(c.Beams.At)) * (1 + fastenings) / 2
-	return []mass.Item{{Name: "Beams, half of them", Loads: []float.Load{{Mass: m, At: geometry.Point3{Z: c.deck() + c.Beams.Depth/2}}}}}
+	return []mass.Item{{Name: "Beams, half of them", Loads: []float.Load{{Mass: m, At: geometry.Point3{Z: c.BeamsLie() + c.Beams.Depth/2}}}}}
 }
 
-// deck is the height of the beams' lower faces: the highest gunwale under them and a
-// saddle's back.
-func (c *Craft) deck() float64 {
+// BeamsLie is the height of the beams' lower faces over the first boat's baseline,
+// mm: the highest gunwale under them and a saddle's back.
+func (c *Craft) BeamsLie() float64 {
 	top := 0.0
 	for i, b := range c.Boats {
 		for _, x := range c.Beams.At {
@@ -210,7 +217,7 @@ func (c *Craft) whole() float.Load {
 	}
 	beams := c.BeamMass() * (1 + fastenings)
 	for _, x := range c.Beams.At {
-		all = append(all, float.Load{Mass: beams, At: geometry.Point3{X: x, Z: c.deck() + c.Beams.Depth/2}})
+		all = append(all, float.Load{Mass: beams, At: geometry.Point3{X: x, Z: c.BeamsLie() + c.Beams.Depth/2}})
 	}
 	return float.Total(all...)
 }
@@ -249,7 +256,7 @@ func (c *Craft) float() error {
 	}
 	c.Beneath = math.Inf(1)
 	for _, x := range c.Beams.At {
-		c.Beneath = math.Min(c.Beneath, c.Rest.Plane.Above(geometry.Point3{X: x, Z: c.deck()}))
+		c.Beneath = math.Min(c.Beneath, c.Rest.Plane.Above(geometry.Point3{X: x, Z: c.BeamsLie()}))
 	}
 	return nil
 }

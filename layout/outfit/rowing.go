@@ -153,12 +153,7 @@ func RowingNotes(f *rowing.Fit, o Options) []layout.Note {
 		fmt.Sprintf("Rowlocks %s aft of the seat's after edge and %s over the seat, at station %s.", o.plain(f.SeatX-rowing.SeatWide/2-f.LockX), o.plain(f.LockZ-f.SeatZ), o.plain(f.LockX)),
 		"All of these are habits of the trade: sit in the boat on land, and move seat, footrest and button before you drill.",
 	}
-	var danger []string
-	for _, n := range f.Notes {
-		if n.Danger {
-			danger = append(danger, capital(n.Text)+".")
-		}
-	}
+	danger := dangers(f.Notes)
 	return []layout.Note{{Heading: "Fit", Lines: fit}, {Heading: "Cautions", Lines: append(danger, outfitCautions()...)}}
 }
 

@@ -118,11 +118,11 @@ type Identity struct {
 // document is what is written: the design, one outfit, the sheets when there are
 // some.
 type document struct {
-	Design Identity `json:"design"`
-	Row    *row     `json:"row,omitempty"`
-	Pair   *pair    `json:"pair,omitempty"`
-	Sail   *sail    `json:"sail,omitempty"`
-	Pages  []sheet  `json:"pages,omitempty"`
+	Design Identity     `json:"design"`
+	Row    *row         `json:"row,omitempty"`
+	Pair   *pairFigures `json:"pair,omitempty"`
+	Sail   *sail        `json:"sail,omitempty"`
+	Pages  []sheet      `json:"pages,omitempty"`
 }
 
 func (d document) encode(w io.Writer, doc *layout.Document) error {

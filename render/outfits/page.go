@@ -42,6 +42,9 @@ func (p *page) wrap(head, text string) {
 		return
 	}
 	indent := strings.Repeat(" ", min(len(head), 4))
+	if strings.TrimSpace(head) == "" {
+		indent = head
+	}
 	now := head
 	for _, word := range strings.Fields(text) {
 		if len([]rune(now))+len([]rune(word)) > wide && strings.TrimSpace(now) != "" {

@@ -1,3 +1,3 @@
 package outfits
-type pair struct{}
+
 type sail struct{}
