@@ -391,6 +391,11 @@ func (f *Fit) run() error {
 	return nil
 }
 
+// Rough is the wind, m/s, past which no open canoe has a sail up, whatever its
+// righting moment: the top of force 4, where waves break into it. Common practice,
+// no source.
+const Rough = 7.9
+
 // tabulate says what to do in which wind.
 func (f *Fit) tabulate() {
 	f.Wind = Wind{}
@@ -399,7 +404,14 @@ func (f *Fit) tabulate() {
 		if f.Run != nil {
 			reef = math.Min(reef, f.Run.Bow/Gust*math.Sqrt(f.States[0].Area*f.States[0].Arm/(s.Area*s.Arm)))
 		}
-		f.Wind.Reef = append(f.Wind.Reef, math.Floor(reef*10)/10)
+		f.Wind.Reef = append(f.Wind.Reef, math.Floor(math.Min(reef, Rough)*10)/10)
 	}
 	f.Wind.Stop = f.Wind.Reef[len(f.Wind.Reef)-1]
 }
+
+// BracketAt is the station of the leeboard's bracket: where the lead wants it, or as
+// near as the boat allows, mm.
+func (f *Fit) BracketAt() float64 { return f.boardStation() }
+
+// Resists is the middle of hull and leeboard under water, station and height, mm.
+func (f *Fit) Resists() geometry.Point { return f.resists() }

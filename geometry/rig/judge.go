@@ -32,8 +32,8 @@ func (f *Fit) judgeWind() {
 	if len(steps) > 0 {
 		reef = "shorten " + strings.Join(steps, ", ") + "; "
 	}
-	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%.0f kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls are not. Never make the sheet fast. With everyone left in the middle full sail must come in at %.1f m/s (%.0f kn)",
-		f.Chosen(), reef, f.Wind.Stop, Knots(f.Wind.Stop), Beaufort(f.Wind.Stop), Gust, f.States[0].Limits[Middle].Reef, Knots(f.States[0].Limits[Middle].Reef))
+	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%.0f kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls and waves are not; past %.1f m/s no open canoe has a sail up, whatever it would stand. Never make the sheet fast. With everyone left in the middle full sail must come in at %.1f m/s (%.0f kn)",
+		f.Chosen(), reef, f.Wind.Stop, Knots(f.Wind.Stop), Beaufort(f.Wind.Stop), Gust, Rough, f.States[0].Limits[Middle].Reef, Knots(f.States[0].Limits[Middle].Reef))
 	switch {
 	case math.IsNaN(chosen.Calm):
 		n.Warn("lull", finding.Arithmetic, "when the wind drops and the crew stays %s, the boat goes over to windward: move in at once, and never sit out in a gusty wind alone", chosen.Place)
@@ -80,7 +80,7 @@ func (f *Fit) judgeBoard() {
 		{Name: "all under water over sail", Value: b.AllUnder, Low: 10, High: 15, Unit: "%", Source: "of the whole profile; forum grade"},
 		{Name: "area", Value: f.Plan.Area(), Low: 0.5, High: ceiling, Unit: "m2", Source: "a cruising canoe's is 4.1 m2"},
 	}
-	n.Say("leeboard", finding.Practice, "%.0f mm wide and %.0f mm under water; its middle at station %.0f mm for a lead of %.0f %%, between %.0f and %.0f mm for %.0f to %.0f %%: let the bracket slide along the gunwales, and move it aft when she turns away from the wind by herself",
+	n.Say("leeboard", finding.Practice, "%.0f mm wide and %.0f mm under water; its middle at station %.0f mm for a lead of %.0f %%, between %.0f and %.0f mm for %.0f to %.0f %%: let the bracket slide along the gunwales; move it forward when she turns away from the wind by herself, aft when she rounds up hard",
 		b.Chord, b.Deep, b.At, lead, b.Range[0], b.Range[1], leadHigh*100, leadLow*100)
 	n.Warn("leeboard", finding.Estimate, "it bears %.0f N sideways, %.0f N m at the gunwale and %.0f N up and down on the gunwales under its bracket: lash the bracket to both, beside rib heads, and let the blade swing up when it strikes", b.Load, b.Moment, b.Pinch)
 	ribs := f.Boat.Frame.Ribs

@@ -1,3 +1,0 @@
-package outfits
-
-type sail struct{}
