@@ -38,7 +38,7 @@ type verb struct {
 
 // verbs lists everything the program can do, in the order of a builder's work.
 func verbs() []verb {
-	return []verb{loftVerb(), proofVerb(), bendVerb(), floatVerb(), sailVerb(), pairVerb(), rowVerb()}
+	return []verb{sizeVerb(), floatVerb(), bendVerb(), loftVerb(), proofVerb(), fleetVerb(), sailVerb(), pairVerb(), rowVerb(), fairVerb()}
 }
 
 // run does what the arguments ask and returns the exit code.

@@ -45,7 +45,11 @@ func (d *Design) checkSpreaders(c *checker) {
 		c.must(s.At != 0, key+"at", "is missing, or 0 mm, which is midship, where hull.beam already sets the width; give another place")
 		c.forward(d, key+"at", s.At)
 		c.length(key+"at", s.At, -half*0.95, half*0.95)
-		c.length(key+"beam", s.Beam, 50, 1500)
+		least := 50.0
+		if s.Tie {
+			least = 20
+		}
+		c.length(key+"beam", s.Beam, least, 1500)
 		places = append(places, s.At)
 		c.apart(key+"at", places, d.Hull.Symmetric)
 	}

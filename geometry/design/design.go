@@ -46,6 +46,7 @@ type Hull struct {
 type Spreader struct {
 	At   measure.Length `toml:"at" comment:"Place along the boat from midship, forward positive."`
 	Beam measure.Length `toml:"beam" comment:"Width between the gunwale lines there."`
+	Tie  bool           `toml:"tie" comment:"true: it is lashed or pegged and pulls the gunwales in too, so that between it and the next towards midship they may run hollow; false when left out."`
 }
 
 // Section sets the shape of the ribs at one place. Turns are the change of

@@ -31,7 +31,7 @@ func (d *Design) AllSpreaders() []Spreader {
 	all := append([]Spreader{{At: 0, Beam: d.Hull.Beam}}, d.Hull.Spreaders...)
 	if d.Hull.Symmetric {
 		for _, s := range d.Hull.Spreaders {
-			all = append(all, Spreader{-s.At, s.Beam})
+			all = append(all, Spreader{At: -s.At, Beam: s.Beam, Tie: s.Tie})
 		}
 	}
 	slices.SortFunc(all, func(a, b Spreader) int { return sign(float64(a.At - b.At)) })

@@ -14,10 +14,10 @@ func TestAllSpreaders(t *testing.T) {
 		given     []Spreader
 		want      []Spreader
 	}{
-		{"midship alone", true, nil, []Spreader{{0, 800}}},
-		{"mirrored", true, []Spreader{{900, 500}}, []Spreader{{-900, 500}, {0, 800}, {900, 500}}},
-		{"out of order", true, []Spreader{{900, 500}, {300, 700}}, []Spreader{{-900, 500}, {-300, 700}, {0, 800}, {300, 700}, {900, 500}}},
-		{"as given", false, []Spreader{{900, 500}, {-700, 600}}, []Spreader{{-700, 600}, {0, 800}, {900, 500}}},
+		{"midship alone", true, nil, []Spreader{{At: 0, Beam: 800}}},
+		{"mirrored", true, []Spreader{{At: 900, Beam: 500}}, []Spreader{{At: -900, Beam: 500}, {At: 0, Beam: 800}, {At: 900, Beam: 500}}},
+		{"out of order", true, []Spreader{{At: 900, Beam: 500}, {At: 300, Beam: 700}}, []Spreader{{At: -900, Beam: 500}, {At: -300, Beam: 700}, {At: 0, Beam: 800}, {At: 300, Beam: 700}, {At: 900, Beam: 500}}},
+		{"as given", false, []Spreader{{At: 900, Beam: 500}, {At: -700, Beam: 600}}, []Spreader{{At: -700, Beam: 600}, {At: 0, Beam: 800}, {At: 900, Beam: 500}}},
 	} {
 		d := &Design{Hull: Hull{Beam: 800, Symmetric: c.symmetric, Spreaders: c.given}}
 		before := append([]Spreader(nil), c.given...)

@@ -178,3 +178,16 @@ func TestFlooding(t *testing.T) {
 		}
 	}
 }
+
+// TestReference holds levers with free trim to a plain solver in numpy and scipy
+// on the same stations: testdata/reference/float.py.
+func TestReference(t *testing.T) {
+	h := canoe(t)
+	l := Load{120, geometry.Point3{X: -40, Z: 250}}
+	for heel, want := range map[float64]float64{2.5: 1.465113, 10: 6.490428, 20: 16.310499, 30: 29.851121, 40: 36.285707, 45: 35.207822} {
+		v, err := h.Righting(l, 1000, heel*degree, nil)
+		if err != nil || math.Abs(v.GZ-want) > 2e-6 {
+			t.Errorf("at %g deg GZ is %.6f mm (%v), want %.6f", heel, v.GZ, err, want)
+		}
+	}
+}

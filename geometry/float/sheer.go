@@ -27,20 +27,3 @@ func (h *Hull) Freeboard(p Plane) Freeboard {
 	}
 	return out
 }
-
-// FreeboardAt returns the height of the sheer over the water at a share of the
-// hull's length from aft (0) to forward (1), mm.
-func (h *Hull) FreeboardAt(p Plane, share float64) float64 {
-	aft, fore := h.Ends()
-	x := aft + (fore-aft)*share
-	for i := 1; i < len(h.sections); i++ {
-		a, b := &h.sections[i-1], &h.sections[i]
-		if x <= b.x {
-			t := (x - a.x) / (b.x - a.x)
-			q := a.sheer().Lerp(b.sheer(), t)
-			return p.Above(geometry.Point3{X: x, Y: q.X, Z: q.Y})
-		}
-	}
-	s := &h.sections[len(h.sections)-1]
-	return p.Above(geometry.Point3{X: s.x, Y: s.sheer().X, Z: s.sheer().Y})
-}

@@ -38,7 +38,10 @@ func New(d *design.Design) (*Hull, error) {
 	if h.Bow, err = newEnd("bow", d, d.Bow, float64(d.Hull.RockerBow), h.Sheer.BowZ); err != nil {
 		return nil, err
 	}
-	if h.Stern, err = newEnd("stern", d, d.After(), float64(d.Hull.RockerStern), h.Sheer.SternZ); err != nil {
+	h.Stern = h.Bow
+	if d.EndsAlike() {
+		// Worked out once: the search for the toe is most of the work here.
+	} else if h.Stern, err = newEnd("stern", d, d.After(), float64(d.Hull.RockerStern), h.Sheer.SternZ); err != nil {
 		return nil, err
 	}
 	h.keel = keelLine{float64(d.Hull.KeelStraight) / 2, h.Bow, h.Stern}

@@ -46,6 +46,7 @@ type Section struct {
 // Errors: a section that would need an arc of no radius or a topside of
 // negative length, with the cure.
 func Solve(halfBreadth, depth float64, s Shape) (Section, error) {
+	s.BottomTurn, s.TopsideCurve = bent(s.BottomTurn), bent(s.TopsideCurve)
 	out := Section{HalfBreadth: halfBreadth, Depth: depth, Shape: s}
 	if !(halfBreadth > 0 && depth > 0) {
 		return out, fmt.Errorf("half-breadth %.1f mm and depth %.1f mm leave no section", halfBreadth, depth)
@@ -72,6 +73,16 @@ func Solve(halfBreadth, depth float64, s Shape) (Section, error) {
 	out.Merged = true
 	out.Half = compact(span(arc, shoulder), span(top, s.TopsideCurve))
 	return out, checkTopside(out)
+}
+
+// bent takes a turn too slight to bend for none: in 400 mm it leaves the straight by
+// 0.2 mm, and an arc of its 100 m radius has a center too far off to draw from.
+func bent(turn float64) float64 {
+	const slight = 0.004
+	if turn < slight {
+		return 0
+	}
+	return turn
 }
 
 // tooNarrow says that a section's side leans out farther than it is wide.

@@ -76,10 +76,16 @@ func newSheer(d *design.Design, midZ float64) Sheer {
 const hollow = 1e-5
 
 // checkPlan refuses gunwales that no spreaders can hold: bent hollow between two
-// spreaders, or over the middle line. Outside the outermost spreaders a hollow is
-// a fine entry and may stand.
+// spreaders, or over the middle line. Outside the outermost spreaders, and as far
+// in as ties pull, a hollow is a fine entry and may stand.
 func checkPlan(plan *curve.Batten, held []design.Spreader) error {
 	aft, fore := plan.Ends()
+	for held[0].Tie { // midship is never one
+		held = held[1:]
+	}
+	for held[len(held)-1].Tie {
+		held = held[:len(held)-1]
+	}
 	first, last := float64(held[0].At), float64(held[len(held)-1].At)
 	const step = 10 // mm: a hollow shorter than this cannot be bent into a gunwale
 	for x := aft; x <= fore; x += step {

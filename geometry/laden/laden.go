@@ -28,7 +28,7 @@ func New(f *frame.Frame, crew []design.Person, gear []design.Gear) (Boat, error)
 	if err != nil {
 		return Boat{}, err
 	}
-	parts, err := mass.Boat(f)
+	parts, err := mass.Covered(f, hull)
 	if err != nil {
 		return Boat{}, err
 	}

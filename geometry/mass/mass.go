@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/float"
 	"ribwright/geometry/frame"
+	"ribwright/geometry/shell"
 )
 
 // Item is one entry of the list of weights.
@@ -46,6 +47,15 @@ func cubic(volume, density float64) float64 { return volume * density * 1e-9 }
 // Errors: a wood that is not known or an outside that cannot be drawn, which a
 // frame that was built has not.
 func Boat(f *frame.Frame) ([]Item, error) {
+	outside, err := shell.Hull(f)
+	if err != nil {
+		return nil, err
+	}
+	return Covered(f, outside)
+}
+
+// Covered is Boat for a frame whose outside has been drawn already.
+func Covered(f *frame.Frame, outside *float.Hull) ([]Item, error) {
 	w := weigher{f: f}
 	items := []Item{
 		{"Gunwales", w.gunwales()}, {"Ribs", w.ribs()}, {"Keel", w.keel()}, {"Stringers", w.stringers()},
@@ -53,7 +63,7 @@ func Boat(f *frame.Frame) ([]Item, error) {
 	}
 	wood := Sum(items)
 	items = append(items, Item{"Cord, pegs, oil (estimate)", []float.Load{{Mass: Lashing * wood.Mass, At: wood.At}}})
-	return append(items, Item{"Cloth and coating", w.skin()}), w.err
+	return append(items, Item{"Cloth and coating", w.skin(outside)}), w.err
 }
 
 // weigher weighs parts and keeps the first wood that is not known.

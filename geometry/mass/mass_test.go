@@ -108,3 +108,37 @@ func TestPlaces(t *testing.T) {
 		t.Errorf("190 kg aboard weigh %g kg", got)
 	}
 }
+
+// TestOwnWood: a builder's own density of a wood is weighed, not the table's.
+func TestOwnWood(t *testing.T) {
+	d, err := design.Shipped("brook")
+	if err != nil {
+		t.Fatal(err)
+	}
+	weigh := func() float64 {
+		f, err := frame.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		items, err := Boat(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, i := range items {
+			if i.Name == "Keel" {
+				return i.Load().Mass
+			}
+		}
+		t.Fatal("no keel")
+		return 0
+	}
+	before := weigh()
+	wood, err := d.Wood(d.Keel.Species)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Woods = append(d.Woods, design.Wood{Name: d.Keel.Species, Density: 2 * wood.Density})
+	if after := weigh(); math.Abs(after-2*before) > 1e-9 {
+		t.Errorf("the keel weighs %.4f kg, want twice %.4f", after, before)
+	}
+}

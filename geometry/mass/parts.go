@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/float"
 	"ribwright/geometry/frame"
-	"ribwright/geometry/shell"
 )
 
 // pieces is how many lengths a long part is weighed in.
@@ -120,13 +119,8 @@ func plate(outline curve.Path) (area float64, center geometry.Point) {
 
 // skin weighs the cloth by the whole outside of the boat. It is spread along the
 // boat by the girths of the ribs, and in the ends by the last rib's.
-func (w *weigher) skin() []float.Load {
+func (w *weigher) skin(outside *float.Hull) []float.Load {
 	f := w.f
-	outside, err := shell.Hull(f)
-	if err != nil {
-		w.err = err
-		return nil
-	}
 	const deep = 1e6 // mm of water: all of the outside is under
 	area := outside.Wetted(float.Level(deep))
 	var out []float.Load

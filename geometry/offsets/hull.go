@@ -46,15 +46,15 @@ func (t *Table) gap() float64 {
 // in nothing but the spacing.
 func (t *Table) faired() (*float.Hull, error) {
 	shares := t.shares()
-	x := make([]float64, len(t.Stations))
+	x, girths := make([]float64, len(t.Stations)), make([]girth, len(t.Stations))
 	for i, s := range t.Stations {
-		x[i] = s.X
+		x[i], girths[i] = s.X, s.girth()
 	}
 	lines := make([][2]*curve.Ease, len(shares))
 	for k, share := range shares {
 		y, z := make([]float64, len(x)), make([]float64, len(x))
-		for i, s := range t.Stations {
-			p := s.at(share)
+		for i := range t.Stations {
+			p := girths[i].at(share)
 			y[i], z[i] = p.X, p.Y
 		}
 		for c, v := range [][]float64{y, z} {
@@ -77,13 +77,16 @@ func (t *Table) faired() (*float.Hull, error) {
 	return float.New(out)
 }
 
+// most is how many shares are kept: more than a drawing has points.
+const most = 300
+
 // shares are the shares of the girth at which any station has a point, so that
-// no corner is cut.
+// no corner is cut; of too many, even ones.
 func (t *Table) shares() []float64 {
 	const close = 1e-4
 	var all []float64
 	for _, s := range t.Stations {
-		all = append(all, s.shares()...)
+		all = append(all, s.girth().shares...)
 	}
 	slices.Sort(all)
 	out := []float64{0}
@@ -92,43 +95,52 @@ func (t *Table) shares() []float64 {
 			out = append(out, min(1, v))
 		}
 	}
-	if len(out) < 2 {
-		out = append(out, 1)
-	}
-	return out
-}
-
-// shares are the shares of the girth of a station's points; a first point off the
-// middle line is reached over a level bottom.
-func (s Station) shares() []float64 {
-	pts := s.closed()
-	out := make([]float64, len(pts))
-	for i := 1; i < len(pts); i++ {
-		out[i] = out[i-1] + pts[i].Sub(pts[i-1]).Norm()
-	}
-	if girth := out[len(out)-1]; girth > 0 {
-		for i := range out {
-			out[i] /= girth
+	if len(out) < 2 || len(out) > most {
+		out = nil
+		for i := range most {
+			out = append(out, float64(i)/(most-1))
 		}
 	}
 	return out
 }
 
-// closed is the outline from the middle line out.
-func (s Station) closed() []geometry.Point {
+// girth is the outline of a station from the middle line out, with the share of
+// its length at each point.
+type girth struct {
+	pts    []geometry.Point
+	shares []float64
+}
+
+// girth measures a station's outline; a first point off the middle line is reached
+// over a level bottom.
+func (s Station) girth() girth {
+	g := girth{pts: s.Points}
 	if s.Points[0].X > 0 && len(s.Points) > 1 {
-		return append([]geometry.Point{{Y: s.Points[0].Y}}, s.Points...)
+		g.pts = append([]geometry.Point{{Y: s.Points[0].Y}}, s.Points...)
 	}
-	return s.Points
+	g.shares = make([]float64, len(g.pts))
+	for i := 1; i < len(g.pts); i++ {
+		g.shares[i] = g.shares[i-1] + g.pts[i].Sub(g.pts[i-1]).Norm()
+	}
+	if whole := g.shares[len(g.shares)-1]; whole > 0 {
+		for i := range g.shares {
+			g.shares[i] /= whole
+		}
+	}
+	return g
 }
 
 // at is the point at a share of the girth.
-func (s Station) at(share float64) geometry.Point {
-	pts, shares := s.closed(), s.shares()
-	for i := 1; i < len(pts); i++ {
-		if share <= shares[i] && shares[i] > shares[i-1] {
-			return pts[i-1].Lerp(pts[i], (share-shares[i-1])/(shares[i]-shares[i-1]))
-		}
+func (g girth) at(share float64) geometry.Point {
+	i, _ := slices.BinarySearch(g.shares, share)
+	if i == 0 {
+		return g.pts[0]
 	}
-	return pts[len(pts)-1]
+	if i >= len(g.pts) {
+		return g.pts[len(g.pts)-1]
+	}
+	if g.shares[i] <= g.shares[i-1] {
+		return g.pts[i]
+	}
+	return g.pts[i-1].Lerp(g.pts[i], (share-g.shares[i-1])/(g.shares[i]-g.shares[i-1]))
 }

@@ -10,13 +10,16 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/measure"
 )
 
 // The largest table read: far more than a hull has, little enough to refuse a
 // wrong file fast.
 const (
-	maxFile = 4 << 20
-	maxRows = 50000
+	maxFile     = 4 << 20
+	maxStations = 400
+	maxPoints   = 400 // of one station
+	maxRows     = maxStations * maxPoints
 )
 
 // row is one measured point.
@@ -165,6 +168,9 @@ func (t *Table) gather(rows []row, name string) *Fault {
 				return &Fault{name, r.line, fmt.Sprintf("station %g mm is only %.2g mm from the one at %g mm on line %d; give both the same place, or at least %g mm between them",
 					r.x, r.x-t.Stations[n-1].X, t.Stations[n-1].X, t.Stations[n-1].Line, apart)}
 			}
+			if n == maxStations {
+				return &Fault{name, r.line, fmt.Sprintf("there are more than %d stations", maxStations)}
+			}
 			t.Stations = append(t.Stations, Station{X: r.x, Line: r.line})
 			n++
 		}
@@ -173,6 +179,9 @@ func (t *Table) gather(rows []row, name string) *Fault {
 		if slices.ContainsFunc(s.Points, func(p geometry.Point) bool { return p.Sub(r.p).Norm() <= same }) {
 			twice++
 			continue
+		}
+		if len(s.Points) == maxPoints {
+			return &Fault{name, r.line, fmt.Sprintf("station %g mm has more than %d points", r.x, maxPoints)}
 		}
 		s.Points = append(s.Points, r.p)
 	}
@@ -285,10 +294,10 @@ func (t *Table) settle() {
 	shift := 0.0
 	if aft >= 0 || fore <= 0 {
 		shift = (aft + fore) / 2
-		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %g mm in the table", shift))
+		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %s mm in the table", tenths(shift)))
 	}
 	if low != 0 {
-		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %g mm in the table", low))
+		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %s mm in the table", tenths(low)))
 	}
 	for i := range t.Stations {
 		t.Stations[i].X -= shift
@@ -299,3 +308,6 @@ func (t *Table) settle() {
 		t.Stations[i].Points = pts
 	}
 }
+
+// tenths letters mm to a tenth.
+func tenths(mm float64) string { return strings.TrimSuffix(measure.MM(mm, 1), ".0") }

@@ -73,7 +73,7 @@ func OfFrame(f *frame.Frame, crew []design.Person, gear []design.Gear, smooth bo
 			return b, err
 		}
 	}
-	parts, err := mass.Boat(f)
+	parts, err := mass.Covered(f, b.Hull)
 	if err != nil {
 		return b, err
 	}

@@ -22,11 +22,31 @@ const zeroWidthJoiner = '\u200d'
 // lose their accents, and what is left (a run of invalid bytes, a foreign
 // letter, a whole emoji) becomes "?". Safe(Safe(s)) is Safe(s); "" stays "".
 func Safe(s string) string {
+	if safeAlready(s) {
+		return s
+	}
 	var c cleaner
 	for _, r := range strings.ToValidUTF8(s, "\ufffd") {
 		c.take(r)
 	}
 	return string(c.out)
+}
+
+// safeAlready reports whether Safe would leave s as it is, for the many texts of
+// which that is seen at a glance: single spaces, printing ASCII, the degree sign
+// and the raised dot.
+func safeAlready(s string) bool {
+	last := byte(' ')
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		if c == 0xc2 && i+1 < len(s) && (s[i+1] == 0xb0 || s[i+1] == 0xb7) {
+			i++
+		} else if c < ' ' || c > '~' || c == ' ' && last == ' ' {
+			return false
+		}
+		last = c
+	}
+	return last != ' ' || s == ""
 }
 
 // cleaner is the state of Safe between two runes.

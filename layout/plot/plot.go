@@ -44,7 +44,7 @@ const (
 )
 
 // Draw adds the plot to a drawing with the lower left corner of its axes at the
-// place given, mm. Lettering stands outside the axes: some 16 mm to the left, 13
+// place given, mm. Lettering stands outside the axes: some 16 mm to the left, 14
 // mm below, 6 mm above and, for the curves' names, to the right.
 //
 // A plot without a single number draws its axes from 0 to 1.
@@ -175,6 +175,6 @@ func (a axis) letter(v float64) string {
 // Room returns the box that a plot needs round its axes, lettering included, for
 // curve names up to the width of the given words.
 func (p Plot) Room(longest string) geometry.Box {
-	return geometry.Around(geometry.Point{X: -16, Y: -13},
+	return geometry.Around(geometry.Point{X: -16, Y: -14},
 		geometry.Point{X: p.W + 3 + lettering.Width(longest, small), Y: p.H + 7})
 }

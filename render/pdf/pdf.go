@@ -197,9 +197,7 @@ func hundredth(v float64) float64 {
 // text writes a line of lettering. It is made safe once more: a control
 // character would not come out as a letter.
 func (p *page) text(t layout.Text) {
-	if !plain(t.Words) {
-		t.Words = lettering.Safe(t.Words)
-	}
+	t.Words = lettering.Safe(t.Words)
 	if t.Words == "" {
 		return
 	}
@@ -215,18 +213,4 @@ func (p *page) text(t layout.Text) {
 	p.f.Text(at.X, at.Y, words)
 	p.f.TransformEnd()
 	p.penSet = false
-}
-
-// plain reports whether lettering.Safe would leave s as it is, for the many
-// texts of which that is seen at a glance.
-func plain(s string) bool {
-	last := byte(' ')
-	for i := range len(s) {
-		c := s[i]
-		if c < ' ' || c > '~' || c == ' ' && last == ' ' {
-			return false
-		}
-		last = c
-	}
-	return last != ' '
 }

@@ -1,0 +1,118 @@
+package body
+
+import "math"
+
+// Estimate is a measure that was not taken, worked out from those that were.
+type Estimate struct {
+	Name   string  // in the trade's words, as formulas use it
+	Value  float64 // mm
+	Spread float64 // one standard deviation, mm; 0 for a value measured on the person
+	Doc    string
+}
+
+// line is a regression on stature (mm) and weight (kg), with the standard
+// deviation of what it leaves, mm.
+type line struct{ base, stature, weight, spread float64 }
+
+func (l line) at(p Person) float64 { return l.base + l.stature*p.Stature + l.weight*p.Weight }
+
+// regressed is a measure with a line for each sex. The lines were fitted by
+// least squares to the individual records of the survey named by Source.
+type regressed struct {
+	name, doc  string
+	woman, man line
+}
+
+func regressions() []regressed {
+	return []regressed{
+		{"span", "arm span, fingertip to fingertip", line{-64, 1.059, 0, 48}, line{29, 1.016, 0, 48}},
+		{"sitting_height", "crown above the seat, sitting", line{216, 0.393, 0, 21}, line{206, 0.406, 0, 22}},
+		{"hip_breadth", "breadth of the hips, sitting", line{306, -0.052, 2.64, 18}, line{261, -0.027, 1.94, 14}},
+		{"buttock_knee", "back of the buttocks to front of the knee, sitting", line{-28, 0.380, 0, 22}, line{-9, 0.357, 0, 18}},
+		{"popliteal_height", "hollow of the knee above the floor, sitting", line{-94, 0.296, 0, 14}, line{-107, 0.306, 0, 13}},
+		{"knee_height", "top of the knee above the floor, sitting", line{-91, 0.370, 0, 13}, line{-84, 0.363, 0, 13}},
+		{"thigh", "thickness of the thigh, sitting", line{148, -0.037, 1.18, 8}, line{166, -0.040, 1.00, 8}},
+		{"shoulder_breadth", "breadth over the upper arms", line{387, -0.063, 2.44, 14}, line{433, -0.061, 2.15, 15}},
+	}
+}
+
+// scaled is a measure that is taken to grow in proportion to stature: the
+// survey's median over its median stature.
+type scaled struct{ name, doc, measure string }
+
+func proportions() []scaled {
+	return []scaled{
+		{"shoulder_joints", "between the points of the shoulders", "biacromialbreadth"},
+		{"shoulder_height", "point of the shoulder above the floor, standing", "acromialheight"},
+		{"upper_arm", "point of the shoulder to elbow", "shoulderelbowlength"},
+		{"forearm", "elbow to fingertip", "forearmhandlength"},
+		{"hand_breadth", "breadth of the hand", "handbreadth"},
+		{"foot", "length of the foot", "footlength"},
+		{"eye_height", "eyes above the seat, sitting", "eyeheightsitting"},
+	}
+}
+
+// Estimates returns every measure that formulas may use besides weight and
+// stature. An arm span measured on the person counts as measured and moves the
+// arms: each takes half of what the span differs from its estimate, shared
+// between upper arm and forearm by their lengths.
+func (p Person) Estimates() []Estimate {
+	var out []Estimate
+	longer := 0.0
+	for _, r := range regressions() {
+		e := r.of(p)
+		if r.name == "span" && p.Span != 0 {
+			longer = (p.Span - e.Value) / 2
+			e.Value, e.Spread = p.Span, 0
+		}
+		out = append(out, e)
+	}
+	for _, s := range proportions() {
+		out = append(out, s.of(p))
+	}
+	lengthen(out, longer)
+	return out
+}
+
+func (r regressed) of(p Person) Estimate {
+	e := Estimate{Name: r.name, Doc: r.doc}
+	switch p.Sex {
+	case Woman:
+		e.Value, e.Spread = r.woman.at(p), r.woman.spread
+	case Man:
+		e.Value, e.Spread = r.man.at(p), r.man.spread
+	default:
+		w, m := r.woman.at(p), r.man.at(p)
+		e.Value = (w + m) / 2
+		e.Spread = math.Hypot((r.woman.spread+r.man.spread)/2, (w-m)/2)
+	}
+	return e
+}
+
+// of scales a median. The spread is what the survey's spread of the measure
+// leaves when the share that follows stature is taken off; 1.645 standard
+// deviations reach from the median to the 95th percentile of a normal spread.
+func (s scaled) of(p Person) Estimate {
+	stature, m := mustMeasure("stature").Of(p.Sex), mustMeasure(s.measure).Of(p.Sex)
+	ratio := m.P50 / stature.P50
+	own := (m.P95 - m.P5) / (2 * 1.645)
+	by := ratio * (stature.P95 - stature.P5) / (2 * 1.645)
+	left := math.Max(0.3*own, math.Sqrt(math.Max(0, own*own-by*by)))
+	return Estimate{Name: s.name, Value: ratio * p.Stature, Spread: left, Doc: s.doc}
+}
+
+// lengthen shares what an arm is longer than estimated.
+func lengthen(all []Estimate, longer float64) {
+	var upper, fore *Estimate
+	for i := range all {
+		switch all[i].Name {
+		case "upper_arm":
+			upper = &all[i]
+		case "forearm":
+			fore = &all[i]
+		}
+	}
+	share := upper.Value / (upper.Value + fore.Value)
+	upper.Value += longer * share
+	fore.Value += longer * (1 - share)
+}

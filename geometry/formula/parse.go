@@ -1,0 +1,194 @@
+package formula
+
+import (
+	"strings"
+)
+
+// parser turns the tokens of one file into statements.
+type parser struct {
+	text   string
+	toks   []token
+	nodes  *int // counted over all files
+	depth  int
+	remark []string
+	out    []statement
+	uses   []token
+}
+
+// parse reads one file. nodes counts over all files, so that many files are
+// bounded together.
+func parse(src Source, nodes *int) (list []statement, uses []token, fault *Fault) {
+	toks, f := scan(src)
+	if f != nil {
+		return nil, nil, f
+	}
+	text := strings.ReplaceAll(strings.TrimPrefix(src.Text, "\uFEFF"), "\r\n", "\n")
+	p := &parser{text: text, toks: toks, nodes: nodes}
+	defer func() {
+		if r := recover(); r != nil {
+			f, ok := r.(*Fault)
+			if !ok {
+				panic(r)
+			}
+			list, uses, fault = nil, nil, f
+		}
+	}()
+	for len(p.toks) > 0 {
+		p.statement()
+	}
+	return p.out, p.uses, nil
+}
+
+// fail leaves the parse; parse turns it into its result.
+func (p *parser) fail(at Place, format string, args ...any) { panic(faultAt(at, "", format, args...)) }
+
+// peek returns the next token that is no remark, collecting remarks on the way.
+func (p *parser) peek() token {
+	for p.toks[0].kind == remarkToken {
+		p.remark = append(p.remark, strings.TrimSpace(strings.TrimLeft(p.toks[0].text, "#")))
+		p.toks = p.toks[1:]
+	}
+	return p.toks[0]
+}
+
+func (p *parser) take() token {
+	t := p.peek()
+	p.toks = p.toks[1:]
+	return t
+}
+
+func (p *parser) isSign(text string) bool {
+	t := p.peek()
+	return t.kind == signToken && t.text == text
+}
+
+func (p *parser) isKey(word string) bool {
+	t := p.peek()
+	return t.kind == wordToken && t.text == word
+}
+
+// need takes a sign that must come next.
+func (p *parser) need(text, why string) {
+	if !p.isSign(text) {
+		t := p.peek()
+		p.fail(t.at, "%s stands where %q should; %s", shown(t), text, why)
+	}
+	p.take()
+}
+
+func shown(t token) string {
+	switch t.kind {
+	case stopToken:
+		return "the end of the statement"
+	case textToken:
+		return `the text "` + clip(t.text, 30) + `"`
+	}
+	return `"` + clip(t.text, 30) + `"`
+}
+
+// statement reads one statement to its end.
+func (p *parser) statement() {
+	t := p.peek()
+	if t.kind == stopToken { // an empty line, or a remark of its own
+		p.toks, p.remark = p.toks[1:], nil
+		return
+	}
+	p.remark = nil
+	if len(p.out) >= maxStatements {
+		p.fail(t.at, "more than %d statements; that is no family of boats", maxStatements)
+	}
+	if t.kind != wordToken {
+		p.fail(t.at, "%s stands where a name should; a statement reads NAME = FORMULA", shown(t))
+	}
+	if t.text == "use" {
+		p.use()
+		return
+	}
+	s := statement{form: p.form()}
+	name := p.take()
+	if name.kind != wordToken {
+		p.fail(name.at, "%s stands where a name should", shown(name))
+	}
+	p.checkName(name)
+	s.name, s.at = name.text, name.at
+	p.need("=", "a statement reads NAME = FORMULA")
+	from := p.peek().from
+	s.body = p.formula()
+	end := p.peek()
+	if end.kind != stopToken {
+		p.fail(end.at, "%s comes after the formula has ended; put an operator between, or begin the next statement on a new line without white space in front", shown(end))
+	}
+	s.written = squeeze(stripRemarks(p.text[from:end.from]))
+	p.toks = p.toks[1:]
+	s.reason = strings.Join(p.remark, " ")
+	s.shows = namesIn(s.reason)
+	p.out = append(p.out, s)
+}
+
+func stripRemarks(text string) string {
+	lines := strings.Split(text, "\n")
+	for i, l := range lines {
+		if j := strings.IndexByte(l, '#'); j >= 0 {
+			lines[i] = l[:j]
+		}
+	}
+	return strings.Join(lines, " ")
+}
+
+func squeeze(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// form takes the word in front of the name that says what a statement is for.
+func (p *parser) form() Form {
+	forms := map[string]Form{"tell": Told, "check": Checked, "guess": Guessed, "limits": Limited}
+	f, ok := forms[p.peek().text]
+	if ok {
+		p.take()
+	}
+	return f
+}
+
+// checkName refuses names that could be taken for something else.
+func (p *parser) checkName(t token) {
+	switch {
+	case isUnit(t.text):
+		p.fail(t.at, "%q is a unit and can name no value", t.text)
+	case isKeyword(t.text), findFunction(t.text) != nil:
+		p.fail(t.at, "%q is a word of the formulas and can name no value", t.text)
+	case strings.ToLower(t.text) != t.text:
+		p.fail(t.at, "%q has capitals; names are written in small letters", clip(t.text, 40))
+	case len(t.text) > 60:
+		p.fail(t.at, "the name has %d letters; accepted: up to 60", len(t.text))
+	}
+}
+
+func (p *parser) use() {
+	p.take()
+	t := p.take()
+	if t.kind != textToken {
+		p.fail(t.at, `%s stands where a file in quotes should, as use "pack"`, shown(t))
+	}
+	if end := p.peek(); end.kind != stopToken {
+		p.fail(end.at, "%s comes after the file to use; begin a new line", shown(end))
+	}
+	if len(p.out) > 0 {
+		p.fail(t.at, "use stands before every other statement")
+	}
+	p.uses = append(p.uses, t)
+}
+
+// namesIn lists what stands in {} in a reason.
+func namesIn(reason string) []string {
+	var out []string
+	for {
+		_, rest, ok := strings.Cut(reason, "{")
+		if !ok {
+			return out
+		}
+		name, after, ok := strings.Cut(rest, "}")
+		if !ok {
+			return out
+		}
+		out = append(out, name)
+		reason = after
+	}
+}

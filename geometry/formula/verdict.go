@@ -1,0 +1,69 @@
+package formula
+
+import "math"
+
+// Verdict is how one check of a file came out.
+type Verdict struct {
+	Name   string
+	At     Place
+	Passed bool
+	Sized  bool    // the check compares two sizes, so the fields below count
+	Value  float64 // the left side
+	Limit  float64 // the right side
+	Dim    Dim     // of both
+	AtMost bool    // the value may be at most the limit; else at least
+	Reason string
+}
+
+// Margin returns how far the value is on the right side of its limit; negative
+// when the check failed. Without sizes, 1 or -1.
+func (v Verdict) Margin() float64 {
+	switch {
+	case v.Sized && v.AtMost:
+		return v.Limit - v.Value
+	case v.Sized:
+		return v.Value - v.Limit
+	case v.Passed:
+		return 1
+	}
+	return -1
+}
+
+// Text says how it came out, with its numbers.
+func (v Verdict) Text() string {
+	if !v.Sized {
+		if v.Passed {
+			return v.Name + ": holds"
+		}
+		return v.Name + ": does not hold; " + v.Reason
+	}
+	word := "at least"
+	if v.AtMost {
+		word = "at most"
+	}
+	return v.Name + ": " + ShowNumber(v.Value, v.Dim) + ", wanted " + word + " " + ShowNumber(v.Limit, v.Dim) + "; " + v.Reason
+}
+
+// Verdicts works out every check of the file, in its order.
+// Errors: *Fault for a check that has no answer.
+func (r *Run) Verdicts() ([]Verdict, error) {
+	out := make([]Verdict, 0, len(r.p.checks))
+	for _, s := range r.p.checks {
+		r.fault, r.line = nil, s.name
+		v := Verdict{Name: s.name, At: s.at, Passed: r.eval(s.body).True()}
+		if s.body.op.orders() {
+			v.Sized, v.Dim = true, s.body.args[0].kind.Dim
+			v.Value, v.Limit = r.eval(s.body.args[0]).Num, r.eval(s.body.args[1]).Num
+			v.AtMost = s.body.op == opLess || s.body.op == opLessEq
+		}
+		if r.fault != nil {
+			return nil, r.fault
+		}
+		if math.IsNaN(v.Value) || math.IsNaN(v.Limit) {
+			return nil, faultAt(s.at, s.name, "is no number")
+		}
+		v.Reason = r.filled(s)
+		out = append(out, v)
+	}
+	return out, nil
+}

@@ -1,0 +1,82 @@
+package plot
+
+import (
+	"math"
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/layout"
+)
+
+// TestAxis checks that ticks are round, cover the values and stand well apart.
+func TestAxis(t *testing.T) {
+	for _, c := range []struct {
+		lo, hi, mm float64
+		want       axis
+	}{
+		{0, 48, 60, axis{0, 50, 10}},
+		{0, 41.9, 105, axis{0, 45, 5}},
+		{-0.3, 0.7, 105, axis{-0.4, 0.8, 0.2}},
+		{0, 1e6, 60, axis{0, 1e6, 2e5}},
+		{0, 0, 60, axis{0, 1, 0.2}},
+		{0, 0.0000312, 60, axis{0, 4e-5, 1e-5}},
+	} {
+		got := newAxis([2]float64{c.lo, c.hi}, c.mm)
+		if math.Abs(got.lo-c.want.lo)+math.Abs(got.hi-c.want.hi)+math.Abs(got.step-c.want.step) > 1e-9*math.Abs(c.want.hi) {
+			t.Errorf("%g to %g on %g mm: %+v, want %+v", c.lo, c.hi, c.mm, got, c.want)
+		}
+		if got.lo > c.lo || got.hi < c.hi {
+			t.Errorf("%g to %g is not covered by %+v", c.lo, c.hi, got)
+		}
+	}
+}
+
+func TestLetter(t *testing.T) {
+	for _, c := range []struct {
+		a    axis
+		v    float64
+		want string
+	}{{axis{0, 50, 10}, 20, "20"}, {axis{-0.4, 0.8, 0.2}, 0.2, "0.2"}, {axis{-0.4, 0.8, 0.2}, -1e-17, "0.0"}, {axis{0, 5, .05}, .15, "0.15"}} {
+		if got := c.a.letter(c.v); got != c.want {
+			t.Errorf("%g is lettered %s, want %s", c.v, got, c.want)
+		}
+	}
+}
+
+// TestPlace reads points back out of the drawing: a straight line over the whole
+// range must run from corner to corner, and nothing that is no number gets in.
+func TestPlace(t *testing.T) {
+	p := Plot{Title: "T", XLabel: "x", YLabel: "y", W: 100, H: 50, Curves: []Curve{{
+		Name: "line", Pen: layout.Cut,
+		Points: []geometry.Point{{}, {X: math.NaN(), Y: 1}, {X: 5, Y: 50}, {X: 10, Y: math.Inf(1)}, {X: 10, Y: 100}},
+	}}, Marks: []Mark{{X: 5, Name: "here"}}}
+	var d layout.Drawing
+	p.Draw(&d, geometry.Point{X: 7, Y: 9})
+	found := false
+	for _, s := range d.Strokes {
+		if s.Pen != layout.Cut {
+			continue
+		}
+		found = true
+		a, b := s.Path[0].Start(), s.Path[len(s.Path)-1].End()
+		if len(s.Path) != 2 || a != (geometry.Point{X: 7, Y: 9}) || b.Sub(geometry.Point{X: 107, Y: 59}).Norm() > 1e-9 {
+			t.Errorf("the line runs %v to %v in %d pieces", a, b, len(s.Path))
+		}
+	}
+	if !found {
+		t.Error("no curve is drawn")
+	}
+	b := d.Bounds()
+	if room := p.Room("line"); b.Min.X < 7+room.Min.X-3 || b.Max.X > 7+room.Max.X || b.Min.Y < 9+room.Min.Y || b.Max.Y > 9+room.Max.Y {
+		t.Errorf("drawn over %+v, promised %+v from the corner", b, room)
+	}
+}
+
+// TestEmpty draws axes without a number.
+func TestEmpty(t *testing.T) {
+	var d layout.Drawing
+	Plot{W: 60, H: 40, Curves: []Curve{{Name: "none"}, {Points: []geometry.Point{{X: math.NaN()}}}}}.Draw(&d, geometry.Point{})
+	if b := d.Bounds(); !b.Min.Finite() || !b.Max.Finite() || b.W() < 60 {
+		t.Errorf("drawn over %+v", b)
+	}
+}
