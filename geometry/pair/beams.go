@@ -40,7 +40,6 @@ type bearing struct {
 	spacing   float64    // between the hulls' middle lines, mm
 	at        []float64  // stations of the beams, mm
 	hull      float64    // weight of the heavier hull with its people, N
-	lighter   float64    // of the other
 	waterline float64    // length of the longer waterline, mm
 	grip      float64    // between the lashings on one hull, over its gunwales, mm
 	person    float64    // N

@@ -266,7 +266,8 @@ func (c *Craft) waves() error {
 	var grids [2]effort.Grid
 	for i, b := range c.Boats {
 		p := c.Hulls.sides[i].local(c.Rest.Plane)
-		p.Heel = 0
+		// Upright on the same water at the middle line.
+		p.Rise, p.Heel = p.Rise/math.Cos(p.Heel), 0
 		x, depth, half := b.Hull.WetOffsets(p, 11)
 		if len(x) < 4 {
 			return errors.New("a hull hardly touches the water")

@@ -128,7 +128,10 @@ func (f *Fit) carried() float64 {
 // mastShare is where the mast stands, as a share of the length before midship: the
 // longer the foot, the farther forward. Common practice, no source.
 func mastShare(r design.Rig) float64 {
-	if r == design.LegOfMutton {
+	switch r {
+	case design.Vee: // its spars need room between the gunwales
+		return 0.20
+	case design.LegOfMutton:
 		return 0.24
 	}
 	return 0.30
@@ -159,10 +162,21 @@ func (f *Fit) stepMast() error {
 	if inner.Y < 90 {
 		return fmt.Errorf("at the mast, %.0f mm from midship, the gunwales stand only %.0f mm apart; accepted: 180 mm or more; move outfit.sail.mast_at towards midship", f.Mast.At, 2*inner.Y)
 	}
+	if wide := f.Spread(top) + 60; f.Sail.Rig == design.Vee && inner.Y < wide {
+		return fmt.Errorf("at the foot of the vee, %.0f mm from midship, the gunwales stand only %.0f mm apart; accepted: %.0f mm or more; move outfit.sail.mast_at towards midship", f.Mast.At, 2*inner.Y, 2*wide)
+	}
 	f.Mast.StepZ = f.Boat.Floor(f.Mast.At)
 	f.Mast.PartnerZ = top + PartnerThick/2
 	f.Tack = top + tackOver(f.Sail.Rig)
 	return nil
+}
+
+// Spread is how far the middle of each spar of a vee stands from the boat's middle
+// line at a height over the baseline, mm: side by side at the step, and apart from
+// there as the sail's edges are.
+func (f *Fit) Spread(z float64) float64 {
+	side := unit(design.Vee).Corners[1]
+	return 0.75*math.Max(f.Mast.Diameter, 45) + (z-f.Boat.Floor(f.Mast.At))*side.X/side.Y
 }
 
 // tackOver is how high the sail's tack stands over the gunwale, mm: a boom must clear

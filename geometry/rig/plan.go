@@ -54,10 +54,10 @@ func unit(r design.Rig) Plan {
 			Edges: []Edge{{"luff", false}, {"head", true}, {"leech", false}, {"foot", true}},
 			Spars: []Spar{{Name: "yard", From: pt(0.12, 0.92), To: pt(-0.60, 1.62), Share: 0.45}, {Name: "boom", From: pt(0.05, 0), To: pt(-0.98, 0.10), Share: 0.30}}}
 	case design.Vee:
-		return Plan{Rig: r, Corners: []geometry.Point{pt(0, 0), pt(0.45, 1), pt(-0.45, 1)},
+		return Plan{Rig: r, Corners: []geometry.Point{pt(0, 0), pt(0.36, 1), pt(-0.36, 1)},
 			Names: []string{"foot", "port head", "starboard head"},
 			Edges: []Edge{{"port side", false}, {"head", false}, {"starboard side", false}},
-			Spars: []Spar{{Name: "port spar", From: pt(0, 0), To: pt(0.45, 1), Share: 0.5, Hinge: true}, {Name: "starboard spar", From: pt(0, 0), To: pt(-0.45, 1), Share: 0.5, Hinge: true}}}
+			Spars: []Spar{{Name: "port spar", From: pt(0, 0), To: pt(0.36, 1), Share: 0.5, Hinge: true}, {Name: "starboard spar", From: pt(0, 0), To: pt(-0.36, 1), Share: 0.5, Hinge: true}}}
 	}
 	return Plan{Rig: r, Mast: 1.05, Corners: []geometry.Point{pt(0, 0), pt(0, 1), pt(-0.62, 1.52), pt(-0.98, 0.10)},
 		Names: []string{"tack", "throat", "peak", "clew"},

@@ -29,6 +29,14 @@ func (f *Fit) StepLong() float64 {
 	return math.Ceil(float64(d.Pitch+d.Width)/10)*10 + 30
 }
 
+// StepAcross is the step's breadth, mm: wood enough beside each hole.
+func (f *Fit) StepAcross() float64 {
+	if f.Sail.Rig != design.Vee {
+		return math.Max(StepWide, math.Ceil(f.Mast.Diameter)+64)
+	}
+	return math.Ceil(2*(f.Spread(f.Mast.StepZ+StepThick)+f.Mast.Diameter/2)) + 50
+}
+
 // Items lists what the rig weighs, sail up.
 //
 // Errors: a wood that is not known.
@@ -72,7 +80,7 @@ func (f *Fit) Items() ([]mass.Item, error) {
 	_, outer := f.Boat.GunwaleTop(f.Mast.At)
 	fit := []float.Load{
 		{Mass: (2*outer.Y + 80) * PartnerWide * PartnerThick * wood, At: at(f.Mast.At, f.Mast.PartnerZ)},
-		{Mass: f.StepLong() * StepWide * StepThick * wood, At: at(f.Mast.At, f.Mast.StepZ+StepThick/2)},
+		{Mass: f.StepLong() * f.StepAcross() * StepThick * wood, At: at(f.Mast.At, f.Mast.StepZ+StepThick/2)},
 	}
 	if b := f.Board; b.Area > 0 {
 		_, o := f.Boat.GunwaleTop(f.boardStation())

@@ -23,18 +23,10 @@ func SailBoards(f *rig.Fit, o Options) []Board {
 	return append(out, gunwaleClip(f.Boat.Frame.Gunwale, "Clip", clips, 18))
 }
 
-// spread is how far each spar of a vee stands from the middle line at a height over
-// the sail's foot.
-func spread(f *rig.Fit, z float64) float64 {
-	c := f.Plan.Corners[1]
-	apart := f.Mast.Diameter*0.75 + (z-f.Mast.StepZ)*c.X/c.Y
-	return apart
-}
-
 // mastHoles are the places of mast or spars across a board.
 func mastHoles(f *rig.Fit, z float64) []float64 {
 	if f.Sail.Rig == design.Vee {
-		s := spread(f, z)
+		s := f.Spread(z)
 		return []float64{s, -s}
 	}
 	return []float64{0}
@@ -42,7 +34,7 @@ func mastHoles(f *rig.Fit, z float64) []float64 {
 
 // mastStep is the block on the keel between two ribs, from above: x along the boat.
 func mastStep(f *rig.Fit, o Options) Board {
-	half, high := f.StepLong()/2, rig.StepWide/2.0
+	half, high := f.StepLong()/2, f.StepAcross()/2
 	pitch := float64(f.Boat.Frame.Design.Ribs.Pitch)
 	b := Board{Name: "step", Title: "Mast step", Count: 1, Thick: rig.StepThick, Outline: rounded(box(-half, -high, half, high), 12),
 		At: pt(-pitch/2+3, high-7), NameAt: pt(0, -high+9), Name3: "step",

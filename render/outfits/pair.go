@@ -20,7 +20,8 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 	p.line("AS ONE CRAFT, %.0f kg in all", c.Load.Mass)
 	p.two("width over all", p.length(c.Over), "beams over water", p.length(c.Beneath))
 	p.two("least freeboard", p.length(c.Rest.Freeboard), "list at rest", fmt.Sprintf("%.1f deg", math.Abs(deg(c.Rest.Heel))))
-	p.two("BM", fmt.Sprintf("%.0f mm", c.BM), "GM", fmt.Sprintf("%.0f mm; of one %.0f", c.GM, c.Single))
+	p.two("BM", fmt.Sprintf("%.0f mm", c.BM), "GM", fmt.Sprintf("%.0f mm", c.GM))
+	p.two("GM of one hull", fmt.Sprintf("%.0f mm", c.Single), "", "")
 	p.line("")
 	p.line("RIGHTING LEVER GZ, the lesser of both sides, to where it ends")
 	worse := c.Curves[0]

@@ -22,7 +22,7 @@ func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
 	p.two("rowlocks at", p.length(f.LockX), "over the water", p.length(f.WaterLock))
 	p.two("seat's middle at", p.length(f.SeatX), "over the floor", p.length(f.SeatOver))
 	p.two("heels at", p.length(f.FootX), "from the seat's back", p.length(f.Legs.Heel))
-	p.two("handle, blade in", p.length(f.Level.Drive)+" over seat", "carried clear", p.length(f.Level.Recover)+" over seat")
+	p.two("handles over seat", p.length(f.Level.Drive)+", pulled", "carried clear", p.length(f.Level.Recover))
 	p.two("over the legs", p.length(f.OverLegs()), "over the gunwale", p.length(f.OverGunwale()))
 	p.line("")
 	p.line("FRAME: two bars on the gunwales, a board under each pair of ends")
