@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
 	"ribwright/layout"
 	"ribwright/layout/nest"
@@ -80,6 +81,20 @@ func (t *fitting) checked(d *design.Design, flagOf map[string]string) error {
 		key = "--" + flag
 	}
 	return usageError{fmt.Errorf("%s: %s: %s", t.verb.name, key, p.Text)}
+}
+
+// overLength is a length of the design with the flag that may replace it.
+type overLength struct {
+	to   *measure.Length
+	flag lengthFlag
+}
+
+func overLengths(all []overLength) {
+	for _, o := range all {
+		if o.flag.mm != 0 {
+			*o.to = measure.Length(o.flag.mm)
+		}
+	}
 }
 
 // still is the water the outfit is worked for, at the usual temperature.

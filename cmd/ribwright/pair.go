@@ -10,7 +10,6 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/laden"
-	"ribwright/geometry/measure"
 	"ribwright/geometry/pair"
 	"ribwright/layout"
 	"ribwright/layout/outfit"
@@ -47,14 +46,7 @@ func pairRun(v verb, args []string, c console) error {
 		return err
 	}
 	p := d.Pair()
-	for _, f := range []struct {
-		to *measure.Length
-		v  float64
-	}{{&p.Spacing, spacing.mm}, {&p.Apart, apart.mm}, {&p.Width, width.mm}, {&p.Depth, depth.mm}} {
-		if f.v != 0 {
-			*f.to = measure.Length(f.v)
-		}
-	}
+	overLengths([]overLength{{&p.Spacing, spacing}, {&p.Apart, apart}, {&p.Width, width}, {&p.Depth, depth}})
 	if person.kg != 0 {
 		p.Person = person.kg
 	}

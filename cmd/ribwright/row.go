@@ -52,20 +52,51 @@ func (p *placeFlag) Set(s string) error {
 	return err
 }
 
+// rowFlags are what the flags say of the rower and the frame.
+type rowFlags struct {
+	body                     bodyFlag
+	mass                     massFlag
+	stature, span, oar, seat lengthFlag
+	seatAt                   placeFlag
+	pull                     float64
+}
+
+func (r *rowFlags) set(t *fitting) {
+	t.flags.Var(&r.body, "rower", "whose proportions the rower has where they are not measured")
+	t.flags.Var(&r.stature, "stature", "height of the rower standing; the median when left out")
+	t.flags.Var(&r.mass, "mass", "of the rower; the median when left out")
+	t.flags.Var(&r.span, "span", "between the rowlocks")
+	t.flags.Var(&r.oar, "oar", "length of the oars you have")
+	t.flags.Var(&r.seat, "seat", "height of the seat over the floor")
+	t.flags.Var(&r.seatAt, "seat-at", "station of the middle of the seat")
+	t.flags.Float64Var(&r.pull, "pull", 0, "on each handle that the frame must take, `newtons`")
+}
+
+// over puts what the flags say over what the design has.
+func (r *rowFlags) over(t *fitting, d *design.Design) {
+	to := d.Row()
+	if r.body.given {
+		to.Body, to.Stature, to.Mass = r.body.Body, 0, 0
+	}
+	overLengths([]overLength{{&to.Stature, r.stature}, {&to.Span, r.span}, {&to.Oar, r.oar}, {&to.Seat, r.seat}})
+	if r.seatAt.mm != nil {
+		to.SeatAt = measure.Length(*r.seatAt.mm)
+	}
+	if r.mass.kg != 0 {
+		to.Mass = r.mass.kg
+	}
+	if t.flags.Changed("pull") {
+		to.Pull = r.pull
+	}
+	o := d.Fitted()
+	o.Row = &to
+	d.Outfit = &o
+}
+
 func rowRun(v verb, args []string, c console) error {
 	t := newFitting(v)
-	var body bodyFlag
-	var mass massFlag
-	var stature, span, oar, seat lengthFlag
-	var seatAt placeFlag
-	t.flags.Var(&body, "rower", "whose proportions the rower has where they are not measured")
-	t.flags.Var(&stature, "stature", "height of the rower standing; the median when left out")
-	t.flags.Var(&mass, "mass", "of the rower; the median when left out")
-	t.flags.Var(&span, "span", "between the rowlocks")
-	t.flags.Var(&oar, "oar", "length of the oars you have")
-	t.flags.Var(&seat, "seat", "height of the seat over the floor")
-	t.flags.Var(&seatAt, "seat-at", "station of the middle of the seat")
-	pull := t.flags.Float64("pull", 0, "on each handle that the frame must take, `newtons`")
+	var given rowFlags
+	given.set(t)
 	rest, err := t.read(args, 1, c)
 	if err != nil {
 		return err
@@ -74,30 +105,7 @@ func rowRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	r := d.Row()
-	if body.given {
-		r.Body, r.Stature, r.Mass = body.Body, 0, 0
-	}
-	for _, f := range []struct {
-		to *measure.Length
-		v  float64
-	}{{&r.Stature, stature.mm}, {&r.Span, span.mm}, {&r.Oar, oar.mm}, {&r.Seat, seat.mm}} {
-		if f.v != 0 {
-			*f.to = measure.Length(f.v)
-		}
-	}
-	if seatAt.mm != nil {
-		r.SeatAt = measure.Length(*seatAt.mm)
-	}
-	if mass.kg != 0 {
-		r.Mass = mass.kg
-	}
-	if t.flags.Changed("pull") {
-		r.Pull = *pull
-	}
-	o := d.Fitted()
-	o.Row = &r
-	d.Outfit = &o
+	given.over(t, d)
 	if err := t.checked(d, map[string]string{"outfit.row.stature": "stature", "outfit.row.mass": "mass", "outfit.row.span": "span", "outfit.row.oar": "oar",
 		"outfit.row.seat": "seat", "outfit.row.seat_at": "seat-at", "outfit.row.pull": "pull"}); err != nil {
 		return err

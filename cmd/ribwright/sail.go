@@ -85,20 +85,63 @@ func (a *areaFlag) Set(s string) error {
 	return fmt.Errorf("%q is no area; accepted: a number with its unit, as 3.5m2 or 38sqft", s)
 }
 
+// sailFlags are what the flags say of sail and crew.
+type sailFlags struct {
+	kind  rigFlag
+	area  areaFlag
+	wind  windFlag
+	mast  placeFlag
+	crew  crewFlag
+	hike  bool
+	reefs int
+}
+
+func (s *sailFlags) set(t *fitting) {
+	t.flags.Var(&s.kind, "rig", "the kind of sail")
+	t.flags.Var(&s.area, "area", "of the sail; the boat and the wind decide when left out")
+	t.flags.Var(&s.wind, "wind", "the steady wind for full sail, 5 m/s when the design says nothing")
+	t.flags.Var(&s.mast, "mast-at", "station of the mast")
+	t.flags.Var(&s.crew, "crew", "who is aboard instead of the design's people, as 70,85")
+	t.flags.BoolVar(&s.hike, "hike", false, "the crew leans out over the gunwale")
+	t.flags.IntVar(&s.reefs, "reefs", 1, "how many times the sail can be made smaller, `0 to 3`")
+}
+
+// over puts what the flags say over what the design has.
+func (s *sailFlags) over(t *fitting, d *design.Design) (err error) {
+	to := d.Sail()
+	if s.kind.given {
+		to.Rig = s.kind.Rig
+	}
+	if s.area.m2 != 0 {
+		to.Area = s.area.m2
+	}
+	if s.wind.v != 0 {
+		to.Wind = s.wind.v
+	}
+	if s.mast.mm != nil {
+		to.MastAt = measure.Length(*s.mast.mm)
+	}
+	if t.flags.Changed("hike") {
+		to.Hike = s.hike
+	}
+	if t.flags.Changed("reefs") {
+		to.Reefs = s.reefs
+	}
+	if s.crew.given {
+		if d.Crew, err = s.crew.people(d); err != nil {
+			return usageError{fmt.Errorf("%s: %w", t.verb.name, err)}
+		}
+	}
+	o := d.Fitted()
+	o.Sail = &to
+	d.Outfit = &o
+	return nil
+}
+
 func sailRun(v verb, args []string, c console) error {
 	t := newFitting(v)
-	var kind rigFlag
-	var area areaFlag
-	var wind windFlag
-	var mast placeFlag
-	var crew crewFlag
-	t.flags.Var(&kind, "rig", "the kind of sail")
-	t.flags.Var(&area, "area", "of the sail; the boat and the wind decide when left out")
-	t.flags.Var(&wind, "wind", "the steady wind for full sail, 5 m/s when the design says nothing")
-	t.flags.Var(&mast, "mast-at", "station of the mast")
-	t.flags.Var(&crew, "crew", "who is aboard instead of the design's people, as 70,85")
-	hike := t.flags.Bool("hike", false, "the crew leans out over the gunwale")
-	reefs := t.flags.Int("reefs", 1, "how many times the sail can be made smaller, `0 to 3`")
+	var given sailFlags
+	given.set(t)
 	rest, err := t.read(args, 1, c)
 	if err != nil {
 		return err
@@ -107,33 +150,9 @@ func sailRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	s := d.Sail()
-	if kind.given {
-		s.Rig = kind.Rig
+	if err := given.over(t, d); err != nil {
+		return err
 	}
-	if area.m2 != 0 {
-		s.Area = area.m2
-	}
-	if wind.v != 0 {
-		s.Wind = wind.v
-	}
-	if mast.mm != nil {
-		s.MastAt = measure.Length(*mast.mm)
-	}
-	if t.flags.Changed("hike") {
-		s.Hike = *hike
-	}
-	if t.flags.Changed("reefs") {
-		s.Reefs = *reefs
-	}
-	if crew.given {
-		if d.Crew, err = crew.people(d); err != nil {
-			return usageError{fmt.Errorf("%s: %w", v.name, err)}
-		}
-	}
-	o := d.Fitted()
-	o.Sail = &s
-	d.Outfit = &o
 	if err := t.checked(d, map[string]string{"outfit.sail.area": "area", "outfit.sail.wind": "wind", "outfit.sail.mast_at": "mast-at", "outfit.sail.reefs": "reefs"}); err != nil {
 		return err
 	}

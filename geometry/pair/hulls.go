@@ -135,16 +135,24 @@ func (h Hulls) balance(l float.Load, density, heel float64, start float.Plane) (
 		ahead := p.Ahead()
 		return float.Dot(ahead, w.center()) - float.Dot(ahead, l.At)
 	}
-	// Bow up carries the buoyancy aft, so the lever falls with the trim.
-	const most = 20 * math.Pi / 180
-	lo, hi := -most, most
-	t := start.Trim
-	step := 0.002
-	last, v := t, lever(t)
+	if t := level(lever, start.Trim); mostTrim-math.Abs(t) < 1e-6 {
+		return p, wet{}, errDry
+	}
+	return p, h.immerse(p), nil
+}
+
+// mostTrim is the trim past which no balance is looked for, radians.
+const mostTrim = 20 * math.Pi / 180
+
+// level finds the trim at which the lever between buoyancy and weight is nothing,
+// the last one it is asked for: secants from a start, kept between bounds. Bow up
+// carries the buoyancy aft, so the lever falls with the trim.
+func level(lever func(trim float64) float64, start float64) float64 {
+	lo, hi, step := -mostTrim, mostTrim, 0.002
+	last, v := start, lever(start)
 	for range 60 {
 		if math.Abs(v) < 1e-6 {
-			w := h.immerse(p)
-			return p, w, nil
+			break
 		}
 		if v > 0 {
 			lo = last
@@ -155,21 +163,18 @@ func (h Hulls) balance(l float.Load, density, heel float64, start float.Plane) (
 			break
 		}
 		next := last + step
-		before := v
 		if !(next > lo && next < hi) {
 			next = (lo + hi) / 2
 		}
+		before := v
 		v = lever(next)
-		step = -v * (next - last) / (v - before) // secant, for the turn after
+		step = -v * (next - last) / (v - before) // for the turn after
 		if !geometry.Finite(step) {
 			step = (hi - lo) / 2
 		}
 		last = next
 	}
-	if most-math.Abs(last) < 1e-6 {
-		return p, wet{}, errDry
-	}
-	return p, h.immerse(p), nil
+	return last
 }
 
 // Lever is one point of the pair's curve.

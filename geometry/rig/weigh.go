@@ -53,23 +53,7 @@ func (f *Fit) Items() ([]mass.Item, error) {
 	stick := func(length, diameter float64) float64 {
 		return taper * length * math.Pi * diameter * diameter / 4 * spars.Density * 1e-9
 	}
-	at := func(x, z float64) geometry.Point3 { return geometry.Point3{X: x, Z: z} }
-	var rig []float.Load
-	if f.Mast.Long > 0 {
-		rig = append(rig, float.Load{Mass: stick(f.Mast.Long, f.Mast.Diameter), At: at(f.Mast.At, f.Mast.StepZ+0.45*f.Mast.Long)})
-	}
-	for _, s := range f.Plan.Spars {
-		x := f.Mast.At
-		mid := s.From.Lerp(s.To, 0.5)
-		if f.Sail.Rig != design.Vee {
-			x += mid.X
-		}
-		diameter := s.Diameter
-		if diameter == 0 {
-			diameter = leastSpar
-		}
-		rig = append(rig, float.Load{Mass: stick(s.Length(), diameter), At: at(x, f.Tack+mid.Y)})
-	}
+	rig := f.weighSpars(stick)
 	center := f.Plan.Center()
 	const sewn = 1.25 // hems, patches, lines
 	sail := float.Load{Mass: f.Plan.Area() * f.Sail.Cloth / 1000 * sewn, At: at(f.Mast.At+center.X, f.Tack+center.Y)}
@@ -91,3 +75,26 @@ func (f *Fit) Items() ([]mass.Item, error) {
 		{Name: "Mast and spars", Loads: rig}, {Name: "Sail", Loads: []float.Load{sail}}, {Name: "Step, partner, leeboard", Loads: fit},
 	}, nil
 }
+
+// weighSpars weighs mast and spars; stick is the mass of one by length and diameter.
+func (f *Fit) weighSpars(stick func(length, diameter float64) float64) []float.Load {
+	var out []float.Load
+	if f.Mast.Long > 0 {
+		out = append(out, float.Load{Mass: stick(f.Mast.Long, f.Mast.Diameter), At: at(f.Mast.At, f.Mast.StepZ+0.45*f.Mast.Long)})
+	}
+	for _, s := range f.Plan.Spars {
+		x, mid := f.Mast.At, s.From.Lerp(s.To, 0.5)
+		if f.Sail.Rig != design.Vee {
+			x += mid.X
+		}
+		diameter := s.Diameter
+		if diameter == 0 {
+			diameter = leastSpar
+		}
+		out = append(out, float.Load{Mass: stick(s.Length(), diameter), At: at(x, f.Tack+mid.Y)})
+	}
+	return out
+}
+
+// at is a place on the middle line.
+func at(x, z float64) geometry.Point3 { return geometry.Point3{X: x, Z: z} }

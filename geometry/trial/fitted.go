@@ -35,49 +35,50 @@ func (b *Boat) fit(gear []design.Gear) error {
 	if err != nil {
 		return err
 	}
-	add := func(name string, items func() ([]mass.Item, error)) error {
-		got, err := items()
+	for _, one := range []struct {
+		name   string
+		aboard bool
+		weigh  func(laden.Boat, water.Water) ([]mass.Item, error)
+	}{{"the sail", o.Sail != nil, b.weighSail}, {"the pair's beams", o.Pair != nil, b.weighPair}, {"the rowing frame", o.Row != nil, b.weighRow}} {
+		if !one.aboard {
+			continue
+		}
+		items, err := one.weigh(laid, w)
 		var f *float.Fault
-		if errors.As(err, &f) {
-			b.Notes = append(b.Notes, fmt.Sprintf("%s is not counted: %v", name, err))
-			return nil
-		}
-		b.Fitted = append(b.Fitted, got...)
-		return err
-	}
-	if o.Sail != nil {
-		if err := add("the sail", func() ([]mass.Item, error) {
-			fit, err := rig.New(laid, *o.Sail, w)
-			if err != nil {
-				return nil, err
-			}
-			b.sail = fit
-			return fit.Items()
-		}); err != nil {
+		switch {
+		case errors.As(err, &f):
+			b.Notes = append(b.Notes, fmt.Sprintf("%s is not counted: %v", one.name, err))
+		case err != nil:
 			return err
+		default:
+			b.Fitted = append(b.Fitted, items...)
 		}
-	}
-	if o.Pair != nil {
-		if err := add("the pair's beams", func() ([]mass.Item, error) {
-			c, err := pair.New(laid, laid, *o.Pair, w)
-			if err != nil {
-				return nil, err
-			}
-			return c.Items(), nil
-		}); err != nil {
-			return err
-		}
-	}
-	if o.Row != nil {
-		return add("the rowing frame", func() ([]mass.Item, error) {
-			fit, err := rowing.New(laid, *o.Row, w)
-			if err != nil {
-				return nil, err
-			}
-			return fit.Items()
-		})
 	}
 	return nil
+}
+
+func (b *Boat) weighSail(laid laden.Boat, w water.Water) (items []mass.Item, err error) {
+	if b.sail, err = rig.New(laid, b.Frame.Design.Sail(), w); err != nil {
+		b.sail = nil
+		return nil, err
+	}
+	return b.sail.Items()
+}
+
+func (b *Boat) weighPair(laid laden.Boat, w water.Water) ([]mass.Item, error) {
+	c, err := pair.New(laid, laid, b.Frame.Design.Pair(), w)
+	if err != nil {
+		return nil, err
+	}
+	return c.Items(), nil
+}
+
+func (b *Boat) weighRow(laid laden.Boat, w water.Water) ([]mass.Item, error) {
+	fit, err := rowing.New(laid, b.Frame.Design.Row(), w)
+	if err != nil {
+		return nil, err
+	}
+	return fit.Items()
 }
 
 // bare is the wind that is tried on the boat with the sail down, m/s: the top of
