@@ -13,6 +13,7 @@ import (
 
 // choice is what the flags say of which patterns and sheets are printed.
 type choice struct {
+	verb   string // whose flags they are
 	only   string
 	sheets string
 	most   int
@@ -35,6 +36,7 @@ const rangeForm = "sheet numbers and ranges, as 1-4,9 or 12-"
 
 // check reads the sheet numbers and finds what is wrong before any work.
 func (c *choice) check(v verb) error {
+	c.verb = v.name
 	if c.most < 1 {
 		return usageError{fmt.Errorf("%s: --max-sheets: %d prints nothing; accepted: 1 or more", v.name, c.most)}
 	}
@@ -77,7 +79,7 @@ func (c *choice) patterns(all []layout.Drawing) ([]layout.Drawing, error) {
 			}
 		}
 		if !found {
-			return nil, usageError{fmt.Errorf("loft: --only: no pattern %q; accepted: %s", name, kinds(all))}
+			return nil, usageError{fmt.Errorf("%s: --only: no pattern %q; accepted: %s", c.verb, name, kinds(all))}
 		}
 	}
 	return slices.DeleteFunc(slices.Clone(all), func(d layout.Drawing) bool { return !wanted[d.Name] }), nil
@@ -117,7 +119,7 @@ func (c *choice) pick(all []layout.Sheet) ([]layout.Sheet, error) {
 			s.to = max(s.from, len(all))
 		}
 		if s.to > len(all) {
-			return nil, usageError{fmt.Errorf("loft: --sheets: there is no sheet %d; accepted: 1 to %d", s.to, len(all))}
+			return nil, usageError{fmt.Errorf("%s: --sheets: there is no sheet %d; accepted: 1 to %d", c.verb, s.to, len(all))}
 		}
 		for i := s.from; i <= s.to; i++ {
 			wanted[i-1] = true

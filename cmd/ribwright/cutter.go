@@ -128,25 +128,29 @@ func (c *cutterFlags) notes(p layout.Plate) []string {
 }
 
 // cutterOutputs lists the cutter's two files.
-func cutterOutputs(slug string, p layout.Plate) []output {
+func cutterOutputs(name string, p layout.Plate) []output {
 	return []output{
-		{slug + "-cut.svg", func(w io.Writer) error { return svg.Encode(w, p) }},
-		{slug + "-cut.dxf", func(w io.Writer) error { return dxf.Encode(w, p) }},
+		{name + ".svg", func(w io.Writer) error { return svg.Encode(w, p) }},
+		{name + ".dxf", func(w io.Writer) error { return dxf.Encode(w, p) }},
 	}
 }
 
 // cutterReport says what lies in the cutter's files.
 func cutterReport(dir, slug string, p layout.Plate, byThickness bool) string {
-	sheets := fmt.Sprintf("a sheet of %v", boardSize(p))
-	if n := len(p.Boards); n > 1 {
-		sheets = fmt.Sprintf("%d sheets of %v", n, boardSize(p))
-	}
 	how := "all thicknesses together"
 	if byThickness {
 		how = "every thickness on sheets of its own"
 	}
 	return fmt.Sprintf("%s\n%s\n  %d parts on %s for the cutter, %s; the rectangle round them is %.2f times their area\n",
-		filepath.Join(dir, slug+"-cut.svg"), filepath.Join(dir, slug+"-cut.dxf"), len(p.Parts), sheets, how, p.Spread())
+		filepath.Join(dir, slug+"-cut.svg"), filepath.Join(dir, slug+"-cut.dxf"), len(p.Parts), boardsOf(p), how, p.Spread())
+}
+
+// boardsOf says how many sheets of which size a plate is.
+func boardsOf(p layout.Plate) string {
+	if n := len(p.Boards); n > 1 {
+		return fmt.Sprintf("%d sheets of %v", n, boardSize(p))
+	}
+	return fmt.Sprintf("a sheet of %v", boardSize(p))
 }
 
 func boardSize(p layout.Plate) nest.Stock {

@@ -167,7 +167,7 @@ func (l *lofting) lay(c *cutterFlags) error {
 // outputs lists the four files of a lofting.
 func (l *lofting) outputs() []output {
 	out := []output{{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets, l.made) }}}
-	out = append(out, cutterOutputs(l.slug, l.plate)...)
+	out = append(out, cutterOutputs(l.slug+"-cut", l.plate)...)
 	return append(out, output{l.slug + "-numbers.json", func(w io.Writer) error {
 		return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
 	}})

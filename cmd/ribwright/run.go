@@ -38,7 +38,8 @@ type verb struct {
 
 // verbs lists everything the program can do, in the order of a builder's work.
 func verbs() []verb {
-	return []verb{sizeVerb(), floatVerb(), bendVerb(), loftVerb(), proofVerb(), bookVerb(), fleetVerb(), fairVerb()}
+	return []verb{sizeVerb(), floatVerb(), bendVerb(), loftVerb(), proofVerb(), bookVerb(),
+		fleetVerb(), sailVerb(), pairVerb(), rowVerb(), fairVerb()}
 }
 
 // run does what the arguments ask and returns the exit code.

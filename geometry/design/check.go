@@ -33,6 +33,7 @@ func (d *Design) Check() *Problem {
 	d.checkAboard(c)
 	d.checkBending(c)
 	d.checkStock(c)
+	d.checkOutfit(c)
 	return c.first
 }
 

@@ -34,6 +34,7 @@ func Decode(r io.Reader, name string) (*Design, error) {
 		return nil, f
 	}
 	d := Defaults()
+	d.outfitDefaults(s.begins)
 	if err := toml.Unmarshal(data, d); err != nil {
 		return nil, s.decodeFault(err)
 	}
@@ -93,6 +94,9 @@ func (d *Design) settle(given func(key string) bool) {
 	emptied(&d.Thwarts)
 	emptied(&d.Crew)
 	emptied(&d.Gear)
+	if d.Fitted() == (Outfit{}) {
+		d.Outfit = nil
+	}
 }
 
 func emptied[T any](list *[]T) {

@@ -25,6 +25,7 @@ type Design struct {
 	Thwarts    []Thwart   `toml:"thwart" comment:"One [[thwart]] for each cross piece under the gunwales."`
 	Crew       []Person   `toml:"crew" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
 	Gear       []Gear     `toml:"gear" comment:"One [[gear]] for each lot of what is carried."`
+	Outfit     *Outfit    `toml:"outfit,omitempty" json:",omitempty" comment:"What is added for a while: sail, second hull, oars. Leave out what is not aboard."`
 }
 
 // Hull is the shape, without a mould. Places along the boat are measured from

@@ -82,6 +82,7 @@ func TestEncodeComments(t *testing.T) {
 	above := map[string]string{}
 	table, before := "", ""
 	river := mustDecode(t, text(t, "river"))
+	river.Outfit = &Outfit{defaultSail(), defaultPair(), defaultRow()}
 	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}
 	for _, l := range strings.Split(encode(t, river), "\n") {
 		name := ""

@@ -33,13 +33,24 @@ func keysOf(prefix string, v reflect.Value) []Key {
 			continue
 		}
 		out = append(out, Key{name, kindOf(f.Type), f.Tag.Get("comment"), ""})
-		values := reflect.New(table).Elem()
+		values := standard(table)
 		if f.Type == table {
 			values = v.Field(i)
 		}
 		out = append(out, keysOf(name+".", values)...)
 	}
 	return out
+}
+
+// standard returns what a table holds that Defaults leaves out, where its keys are
+// not given.
+func standard(table reflect.Type) reflect.Value {
+	for _, v := range []any{defaultSail(), defaultPair(), defaultRow()} {
+		if e := reflect.ValueOf(v).Elem(); e.Type() == table {
+			return e
+		}
+	}
+	return reflect.New(table).Elem()
 }
 
 // leftOut writes a value as a file would hold it, "" for one that says nothing.
@@ -90,6 +101,10 @@ func kindOf(t reflect.Type) string {
 		return `"thwart", "yoke" or "seat bar"`
 	case t == reflect.TypeFor[Posture]():
 		return `"kneeling", "floor" or "bench"`
+	case t == reflect.TypeFor[Rig]():
+		return `"spritsail", "leg-of-mutton", "lug" or "vee"`
+	case t == reflect.TypeFor[Body]():
+		return `"woman" or "man"`
 	case t.Kind() == reflect.String:
 		return "text in quotes"
 	case t.Kind() == reflect.Bool:

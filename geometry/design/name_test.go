@@ -43,9 +43,10 @@ func TestFingerprintSame(t *testing.T) {
 
 // TestFingerprintDiffers changes every value of a design, one at a time.
 func TestFingerprintDiffers(t *testing.T) {
-	seen := map[string]string{fingerprint(t, mustDecode(t, text(t, "river"))): "nothing"}
+	all := text(t, "river") + "\n[outfit.sail]\n[outfit.pair]\n[outfit.row]\n"
+	seen := map[string]string{fingerprint(t, mustDecode(t, all)): "nothing"}
 	for n := 0; ; n++ {
-		d, left := mustDecode(t, text(t, "river")), n
+		d, left := mustDecode(t, all), n
 		what := changeNth(reflect.ValueOf(d).Elem(), "design", &left)
 		if what == "" {
 			// 47 values in single tables, 7 of a stern, 2 in each of 2 spreaders,

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"reflect"
+	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -59,6 +60,16 @@ func (s *survey) lineOf(path string) int {
 
 // given reports whether a path stands in the file.
 func (s *survey) given(path string) bool { return s.lines[path] != 0 }
+
+// begins reports whether a table, or any key of it, stands in the file.
+func (s *survey) begins(table string) bool {
+	for path := range s.lines {
+		if path == table || strings.HasPrefix(path, table+".") {
+			return true
+		}
+	}
+	return false
+}
 
 // lineAt counts on to the place of n. Nodes must be asked for in the order of
 // the file; some have no place of their own and stand on the line before them.
@@ -166,7 +177,7 @@ func (s *survey) value(at place, v *unstable.Node) *Fault {
 // fits reports whether a plain value is of the kind that a type takes.
 func fits(t reflect.Type, k unstable.Kind) bool {
 	switch {
-	case isMeasure(t), t == reflect.TypeFor[Kind](), t == reflect.TypeFor[Posture](), t.Kind() == reflect.String:
+	case isMeasure(t), t == reflect.TypeFor[Kind](), t == reflect.TypeFor[Posture](), t == reflect.TypeFor[Rig](), t == reflect.TypeFor[Body](), t.Kind() == reflect.String:
 		return k == unstable.String
 	case t.Kind() == reflect.Bool:
 		return k == unstable.Bool

@@ -32,16 +32,26 @@ func (g Grid) Waves(density, u float64, f *Factor) float64 {
 		return 0
 	}
 	k0 := gravity / (u * u)
-	m := summer{grid: g, k0: k0, factor: f, row: make([]float64, len(g.Half))}
-	return 4 * density * gravity * gravity / (math.Pi * u * u) * m.sum()
+	row := make([]float64, len(g.Half))
+	energy := func(l float64) float64 {
+		p, q := g.amplitude(k0, l, row)
+		if f == nil {
+			return p*p + q*q
+		}
+		return (p*p + q*q) * f.Of(k0, l)
+	}
+	return scale(density, u) * sum(energy, func(v float64) float64 {
+		rate := k0 * g.Length / 1000
+		if f != nil {
+			rate += f.Rate(k0, math.Cosh(v))
+		}
+		return step(rate, v)
+	})
 }
 
-// summer adds up Michell's integral in panels.
-type summer struct {
-	grid   Grid
-	k0     float64
-	factor *Factor
-	row    []float64
+// scale is what stands before Michell's integral.
+func scale(density, u float64) float64 {
+	return 4 * density * gravity * gravity / (math.Pi * u * u)
 }
 
 // The panels: no wider than widest in v, so narrow that the phase turns by
@@ -54,25 +64,27 @@ const (
 	rest    = 1e-5
 )
 
-func (m *summer) sum() float64 {
+// step returns the width of a panel at v for a phase of P2 + Q2 that turns at the
+// rate, per unit of l: rate sinh v per unit of v. Near v = 0 the turn grows along
+// the panel, which the second term bounds.
+func step(rate, v float64) float64 {
+	return min(widest, longest/(rate*math.Sinh(v)+math.Sqrt(rate*longest/2)))
+}
+
+// sum adds up energy(l) l2 over v, in panels as wide as width says.
+func sum(energy, width func(float64) float64) float64 {
 	total, quiet := 0.0, 0
 	for v := 0.0; ; {
 		l := math.Cosh(v)
 		if l > lastL {
 			return total
 		}
-		// The phase of P2 + Q2 is k0 l L; it turns by k0 L sinh v per unit of v.
-		// Near v = 0 the turn grows along the panel, which the second term bounds.
-		rate := m.k0 * m.grid.Length / 1000
-		if m.factor != nil {
-			rate += m.factor.Rate(m.k0, l)
-		}
-		width := min(widest, longest/(rate*math.Sinh(v)+math.Sqrt(rate*longest/2)))
-		part := m.panel(v, width)
+		w := width(v)
+		part := panel(energy, v, w)
 		total += part
 		// The tail falls as the fourth power of l: what is left is about a
 		// quarter of the last part times l over its step.
-		if left := part * l / (4 * math.Sinh(v+width) * width); left < rest*total && l > 3 {
+		if left := part * l / (4 * math.Sinh(v+w) * w); left < rest*total && l > 3 {
 			quiet++
 		} else {
 			quiet = 0
@@ -80,21 +92,16 @@ func (m *summer) sum() float64 {
 		if quiet > 8 {
 			return total
 		}
-		v += width
+		v += w
 	}
 }
 
 // panel integrates from v over the width.
-func (m *summer) panel(v, width float64) float64 {
+func panel(energy func(float64) float64, v, width float64) float64 {
 	sum := 0.0
 	for k := range gaussNode {
 		l := math.Cosh(v + width*(1+gaussNode[k])/2)
-		p, q := m.grid.amplitude(m.k0, l, m.row)
-		e := (p*p + q*q) * l * l
-		if m.factor != nil {
-			e *= m.factor.Of(m.k0, l)
-		}
-		sum += gaussWeight[k] * e
+		sum += gaussWeight[k] * energy(l) * l * l
 	}
 	return sum * width / 2
 }

@@ -1,6 +1,10 @@
 package float
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry"
+)
 
 // WetOffsets reads the half-breadths under water: on every station that is wet
 // and at both ends of the waterline, from aft forward, at even depths from the
@@ -51,4 +55,17 @@ func (h *Hull) Profile() [][3]float64 {
 		out[i] = [3]float64{s.x, s.keel().Y, s.sheer().Y}
 	}
 	return out
+}
+
+// Outline returns the half section at a station from the keel out to the sheer, X
+// the half-breadth and Y the height: between two stations the one nearer, for
+// drawing.
+func (h *Hull) Outline(x float64) []geometry.Point {
+	best := &h.sections[0]
+	for i := range h.sections {
+		if s := &h.sections[i]; math.Abs(s.x-x) < math.Abs(best.x-x) {
+			best = s
+		}
+	}
+	return append([]geometry.Point(nil), best.half...)
 }

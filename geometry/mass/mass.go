@@ -87,9 +87,9 @@ func pair(mass float64, at geometry.Point3) []float.Load {
 	return []float.Load{{Mass: mass, At: at}, {Mass: mass, At: other}}
 }
 
-// floorZ returns the height of the floor at a station: the upper face of the ribs
+// FloorZ returns the height of the floor at a station: the upper face of the ribs
 // over the keel.
-func floorZ(f *frame.Frame, x float64) float64 {
+func FloorZ(f *frame.Frame, x float64) float64 {
 	skin, _ := f.Hull.KeelZ(x)
 	d := f.Design
 	return skin + float64(d.Skin.Thickness+d.Keel.Depth+d.Ribs.Thickness)
@@ -99,7 +99,7 @@ func floorZ(f *frame.Frame, x float64) float64 {
 func Crew(f *frame.Frame, crew []design.Person) []Item {
 	var out []Item
 	for _, p := range crew {
-		at := geometry.Point3{X: float64(p.At), Z: floorZ(f, float64(p.At)) + Height(p)}
+		at := geometry.Point3{X: float64(p.At), Z: FloorZ(f, float64(p.At)) + Height(p)}
 		out = append(out, Item{p.Name, []float.Load{{Mass: p.Mass, At: at}}})
 	}
 	return out
@@ -114,7 +114,7 @@ func Gear(f *frame.Frame, gear []design.Gear) []Item {
 		if high == 0 {
 			high = usual
 		}
-		at := geometry.Point3{X: float64(g.At), Z: floorZ(f, float64(g.At)) + high}
+		at := geometry.Point3{X: float64(g.At), Z: FloorZ(f, float64(g.At)) + high}
 		out = append(out, Item{g.Name, []float.Load{{Mass: g.Mass, At: at}}})
 	}
 	return out

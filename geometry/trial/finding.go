@@ -31,7 +31,7 @@ const (
 func (r *Report) find() {
 	for _, look := range []func(*Report){
 		(*Report).findUpright, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
-		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findWeights, (*Report).findReminders,
+		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findWeights, (*Report).findFitted, (*Report).findReminders,
 	} {
 		look(r)
 	}
@@ -71,7 +71,7 @@ func (r *Report) lower() string {
 		low[i].Posture, low[i].Seat = design.Floor, 0
 	}
 	items := append(mass.Crew(r.Boat.Frame, low), r.Boat.Aboard[r.Boat.People:]...)
-	l := float.Total(append(slices.Clone(r.Boat.Empty.Loads), mass.Sum(items))...)
+	l := float.Total(r.Boat.light(), mass.Sum(items))
 	return fmt.Sprintf("; with everyone sitting on the floor GM is %.0f mm", r.Rest.KM-l.At.Z)
 }
 
@@ -101,7 +101,7 @@ func (r *Report) carried() string {
 
 // capacity is the payload that leaves a freeboard, kg.
 func (r *Report) capacity(freeboard float64) float64 {
-	boat, pay := r.Boat.Empty.Load(), mass.Sum(r.Boat.Aboard)
+	boat, pay := r.Boat.light(), mass.Sum(r.Boat.Aboard)
 	if r.Boat.Frame == nil {
 		pay = r.Load
 	}
@@ -118,7 +118,7 @@ func (r *Report) upright(payload float64) string {
 		return ""
 	}
 	part.Mass = payload
-	l := float.Total(r.Boat.Empty.Load(), part)
+	l := float.Total(r.Boat.light(), part)
 	p, m, err := r.Boat.Hull.Balance(l, r.Options.Water.Density, 0, nil)
 	if err != nil {
 		return ""

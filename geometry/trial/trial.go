@@ -15,6 +15,7 @@ import (
 	"ribwright/geometry/frame"
 	"ribwright/geometry/mass"
 	"ribwright/geometry/offsets"
+	"ribwright/geometry/rig"
 	"ribwright/geometry/shell"
 	"ribwright/geometry/water"
 )
@@ -27,10 +28,12 @@ type Boat struct {
 	Smooth *float.Hull // with the cloth on the arcs, for comparison; nil without
 
 	Empty  mass.Item   // the boat itself; without mass for a table of offsets
+	Fitted []mass.Item // outfits of the design
 	Aboard []mass.Item // people and gear, one item each
 	People int         // how many of Aboard, the first, are people
 	Crew   []design.Person
 	Frame  *frame.Frame // nil for a table of offsets
+	sail   *rig.Fit     // nil without one aboard
 
 	Notes []string // what was understood of the input
 }
@@ -78,6 +81,9 @@ func OfFrame(f *frame.Frame, crew []design.Person, gear []design.Gear, smooth bo
 		b.Empty.Loads = append(b.Empty.Loads, p.Loads...)
 	}
 	b.Empty.Name = "Boat, empty"
+	if err := b.fit(gear); err != nil {
+		return b, err
+	}
 	b.Aboard = append(mass.Crew(f, crew), mass.Gear(f, gear)...)
 	if len(b.Aboard) == 0 {
 		b.Notes = append(b.Notes, "nobody is aboard: the design has no [[crew]] and no [[gear]]")
@@ -107,7 +113,7 @@ func OfOffsets(title string, t *offsets.Table, all, kg float64) (Boat, error) {
 
 // load returns the boat with all aboard.
 func (b Boat) load() float.Load {
-	return float.Total(append(b.Empty.Loads, mass.Sum(b.Aboard))...)
+	return float.Total(b.light(), mass.Sum(b.Aboard))
 }
 
 // Run makes the trial.
@@ -215,6 +221,7 @@ func (r *Report) Entries() []mass.Item {
 	var out []mass.Item
 	if r.Boat.Frame != nil && r.Options.Draft == 0 {
 		out = append(out, r.Boat.Empty)
+		out = append(out, r.Boat.Fitted...)
 		out = append(out, r.Boat.Aboard...)
 	}
 	return append(out, mass.Item{Name: "All up", Loads: []float.Load{r.Load}})

@@ -40,7 +40,12 @@ func Whole(v *Viewer, shipped, name string) (*Sheets, error) {
 	if i < 0 {
 		return nil, fmt.Errorf("%s has no pattern %q", shipped, name)
 	}
-	doc := spread(&all[i])
+	return WholeOf(v, &all[i])
+}
+
+// WholeOf draws any pattern in one piece.
+func WholeOf(v *Viewer, d *layout.Drawing) (*Sheets, error) {
+	name, doc := d.Name, spread(d)
 	var file bytes.Buffer
 	if err := pdf.Encode(&file, doc, time.Unix(0, 0)); err != nil {
 		return nil, err

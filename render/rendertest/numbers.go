@@ -119,3 +119,21 @@ func ReadNumbers(src []byte) (*Numbers, error) {
 	}
 	return n, nil
 }
+
+// ReadPages reads only the table of pages of a NAME-numbers.json, which every set of
+// sheets has.
+//
+// Errors: no JSON, or no pages.
+func ReadPages(src []byte) (*Numbers, error) {
+	n := &Numbers{}
+	var only struct {
+		Pages []View `json:"pages"`
+	}
+	if err := json.Unmarshal(src, &only); err != nil {
+		return nil, err
+	}
+	if n.Pages = only.Pages; len(n.Pages) == 0 {
+		return nil, fmt.Errorf("the numbers hold no pages")
+	}
+	return n, nil
+}

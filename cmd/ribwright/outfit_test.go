@@ -1,0 +1,201 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"ribwright/render/rendertest"
+)
+
+// outfitted runs the verb of an outfit with its patterns and reads everything back.
+func outfitted(t *testing.T, verb, design, paper string, flags ...string) (s truth, dir string) {
+	t.Helper()
+	dir = t.TempDir()
+	var out, errs bytes.Buffer
+	if code := run(append([]string{verb, design, "--loft", "--svg", "--paper", paper, "--out", dir}, flags...), &out, &errs); code != done || errs.Len() > 0 {
+		t.Fatalf("exit %d: %s", code, errs.String())
+	}
+	s.said = out.String()
+	read := func(name string) []byte {
+		b, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	stem := design + "-" + verb
+	file, err := rendertest.ReadPDF(onlyPDF(t, dir))
+	if err == nil {
+		s.pages, err = file.Pages()
+	}
+	if err == nil {
+		s.plate, err = rendertest.ReadSVG(read(stem + "-cut.svg"))
+	}
+	if err == nil {
+		s.numbers, err = rendertest.ReadPages(read(stem + "-numbers.json"))
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s, dir
+}
+
+// TestOutfitTruth reads the outfits' sheets and cutter's files back and measures them
+// as TestTruth does the boat's: sheets, bars, margins, crosses, cover, outlines.
+func TestOutfitTruth(t *testing.T) {
+	papers := map[string][2]float64{"letter": {215.9, 279.4}, "a4": {210, 297}} // as in TestTruth
+	for _, row := range []struct {
+		verb, design, paper string
+		flags               []string
+	}{
+		{"row", "brook", "letter", nil}, {"row", "lake", "a4", []string{"--rower", "man"}}, {"row", "river", "a4", []string{"--units", "imperial"}},
+		{"pair", "river", "letter", nil}, {"pair", "lake", "a4", []string{"--beams", "3"}},
+		{"sail", "lake", "a4", nil}, {"sail", "brook", "letter", []string{"--rig", "leg-of-mutton", "--wind", "8m/s"}},
+		{"sail", "river", "letter", []string{"--rig", "vee", "--area", "1.5m2"}}, {"sail", "lake", "letter", []string{"--rig", "lug", "--area", "1.8m2", "--reefs", "3"}},
+	} {
+		t.Run(row.verb+" "+row.design+" on "+row.paper+strings.Join(row.flags, " "), func(t *testing.T) {
+			t.Parallel()
+			s, dir := outfitted(t, row.verb, row.design, row.paper, row.flags...)
+			size := papers[row.paper]
+			if strings.Contains(s.said, row.paper+", lying") {
+				size[0], size[1] = size[1], size[0]
+			}
+			t.Run("sheets", func(t *testing.T) { s.checkOutfitSheets(t, size) })
+			t.Run("scale bars", s.checkBars)
+			t.Run("margins", s.checkMargins)
+			t.Run("crosses", s.checkCrosses)
+			t.Run("cover", s.checkCover)
+			t.Run("outlines", s.checkOutlines)
+			t.Run("words", s.checkWords)
+			if row.verb == "sail" {
+				t.Run("cloth", func(t *testing.T) { s.checkCloth(t, dir, row.design) })
+			}
+		})
+	}
+}
+
+// checkOutfitSheets: every page of the size of the paper, numbered, and said.
+func (s truth) checkOutfitSheets(t *testing.T, size [2]float64) {
+	said := regexp.MustCompile(`(?m)^(\d+) sheets? of `).FindStringSubmatch(s.said)
+	if said == nil || said[1] != strconv.Itoa(len(s.pages)) {
+		t.Errorf("%d pages, the program said %q", len(s.pages), said)
+	}
+	for i, p := range s.pages {
+		closeTo(t, "width", p.W, size[0], rounding)
+		closeTo(t, "height", p.H, size[1], rounding)
+		number := "sheet " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(s.pages))
+		if !slices.ContainsFunc(p.Texts, func(x rendertest.Text) bool { return x.Words == number }) {
+			t.Errorf("page %d does not say %q", i+1, number)
+		}
+	}
+}
+
+// checkWords: the first sheets carry the cautions, and nothing on the page or the
+// sheets claims that a rule is met.
+func (s truth) checkWords(t *testing.T) {
+	all := s.said
+	for _, p := range s.pages {
+		for _, x := range p.Texts {
+			all += " " + x.Words
+		}
+	}
+	all = strings.Join(strings.Fields(all), " ")
+	for _, want := range []string{"Cautions", "CAUTION", "nothing here certifies a boat", "life jacket", "Local law"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("nowhere stands %q", want)
+		}
+	}
+	if claim := regexp.MustCompile(`(?i)\b(complies|compliant|certified|approved|meets the (rule|standard))`).FindString(all); claim != "" {
+		t.Errorf("somewhere stands %q", claim)
+	}
+}
+
+// checkCloth reads the cutter's file of the panels: closed, on the plate, apart, and
+// together the area of cloth that the page tells.
+func (s truth) checkCloth(t *testing.T, dir, design string) {
+	b, err := os.ReadFile(filepath.Join(dir, design+"-sail-cloth.svg"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	plate, err := rendertest.ReadSVG(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	area := 0.0
+	pieces := plate.Pieces()
+	for i, o := range pieces {
+		if !o.Closed {
+			t.Errorf("panel %d is not closed", i+1)
+		}
+		for j := range i {
+			if gap := o.Polygon().Gap(pieces[j].Polygon(), spacing+1); gap < spacing-0.001 {
+				t.Errorf("panels %d and %d lie %.4f mm apart, want %d", i+1, j+1, gap, spacing)
+			}
+		}
+		area += max(o.Area(1), -o.Area(1)) / 1e6
+	}
+	said := regexp.MustCompile(`cloth +([0-9.]+) m2 cut +panels +(\d+)`).FindStringSubmatch(s.said)
+	if said == nil {
+		t.Fatal("the page does not tell the cloth")
+	}
+	want, _ := strconv.ParseFloat(said[1], 64)
+	closeTo(t, "cloth", area, want, 0.006)
+	if said[2] != strconv.Itoa(len(pieces)) {
+		t.Errorf("%d panels, said %s", len(pieces), said[2])
+	}
+}
+
+// TestOutfitPages keeps the pages within 80 columns in both systems, free of numbers
+// that are none, and the cautions before any figure.
+func TestOutfitPages(t *testing.T) {
+	for _, verb := range []string{"sail", "pair", "row"} {
+		for _, design := range []string{"brook", "lake", "river"} {
+			for _, units := range []string{"metric", "imperial"} {
+				var out, errs bytes.Buffer
+				if code := run([]string{verb, design, "--units", units}, &out, &errs); code != done {
+					t.Fatalf("%s %s: exit %d: %s", verb, design, code, errs.String())
+				}
+				page := out.String()
+				for i, l := range strings.Split(page, "\n") {
+					if n := len([]rune(l)); n > 80 {
+						t.Errorf("%s %s %s, line %d has %d columns: %s", verb, design, units, i+1, n, l)
+					}
+				}
+				if strings.Contains(page, "NaN") || strings.Contains(page, "Inf") {
+					t.Errorf("%s %s: a number is none:\n%s", verb, design, page)
+				}
+				if at := strings.Index(page, "CAUTION"); at < 0 || at > 200 {
+					t.Errorf("%s %s: the cautions begin at %d", verb, design, at)
+				}
+			}
+		}
+	}
+}
+
+// TestNonsenseFast: what cannot be is refused in a line, and within a second.
+func TestNonsenseFast(t *testing.T) {
+	for _, args := range [][]string{
+		{"sail", "lake", "--area", "40m2"}, {"sail", "lake", "--area", "4"}, {"sail", "lake", "--wind", "90m/s"}, {"sail", "lake", "--wind", "5"},
+		{"sail", "lake", "--reefs", "7"}, {"sail", "lake", "--rig", "square"}, {"sail", "lake", "--mast-at", "9m"}, {"sail", "brook", "--crew", "250,250@0mm"},
+		{"pair", "river", "--spacing", "500mm"}, {"pair", "river", "--spacing", "860mm"}, {"pair", "river", "--beams", "40"}, {"pair", "river", "nowhere"},
+		{"pair", "river", "--person", "3000kg"}, {"row", "lake", "--oar", "1m"}, {"row", "lake", "--oar", "1200mm"}, {"row", "lake", "--span", "700mm"},
+		{"row", "lake", "--pull", "1e9"}, {"row", "lake", "--stature", "300mm"}, {"row", "lake", "--seat-at", "-1200mm"}, {"row", "nowhere"},
+	} {
+		var out, errs bytes.Buffer
+		start := time.Now()
+		code := run(args, &out, &errs)
+		if took := time.Since(start); took > time.Second {
+			t.Errorf("%q took %v", args, took)
+		}
+		if code == done || out.Len() > 0 || strings.Count(errs.String(), "\n") != 1 {
+			t.Errorf("%q: exit %d, stdout %q, stderr %q", args, code, out.String(), errs.String())
+		}
+	}
+}

@@ -1,0 +1,132 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/frame"
+	"ribwright/geometry/laden"
+	"ribwright/geometry/pair"
+	"ribwright/layout"
+	"ribwright/layout/outfit"
+	"ribwright/render/outfits"
+)
+
+func pairVerb() verb {
+	v := verb{
+		name:    "pair",
+		line:    "two hulls side by side: how stiff, when the windward one lifts, and beams that hold",
+		usage:   "ribwright pair [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [DESIGN2] [flags]",
+		example: "ribwright pair river --spacing 2400mm --svg",
+	}
+	v.run = func(args []string, c console) error { return pairRun(v, args, c) }
+	return v
+}
+
+func pairRun(v verb, args []string, c console) error {
+	t := newFitting(v)
+	var spacing, apart, width, depth lengthFlag
+	var person massFlag
+	t.flags.Var(&spacing, "spacing", "between the middle lines of the hulls; half the length when left out")
+	t.flags.Var(&apart, "apart", "between the first beam and the last")
+	t.flags.Var(&width, "width", "of a beam; the loads decide when left out")
+	t.flags.Var(&depth, "depth", "of a beam; the loads decide when left out")
+	t.flags.Var(&person, "person", "who may step on the middle of one beam")
+	beams := t.flags.Int("beams", 0, "how many `beams`, 2 to 4")
+	rest, err := t.read(args, 2, c)
+	if err != nil {
+		return err
+	}
+	d, name, err := usually(rest)
+	if err != nil {
+		return err
+	}
+	p := d.Pair()
+	overLengths([]overLength{{&p.Spacing, spacing}, {&p.Apart, apart}, {&p.Width, width}, {&p.Depth, depth}})
+	if person.kg != 0 {
+		p.Person = person.kg
+	}
+	if t.flags.Changed("beams") {
+		p.Beams = *beams
+	}
+	if len(rest) == 2 {
+		p.With = rest[1]
+	}
+	o := d.Fitted()
+	o.Pair = &p
+	d.Outfit = &o
+	if err := t.checked(d, map[string]string{"outfit.pair.spacing": "spacing", "outfit.pair.apart": "apart", "outfit.pair.width": "width",
+		"outfit.pair.depth": "depth", "outfit.pair.person": "person", "outfit.pair.beams": "beams"}); err != nil {
+		return err
+	}
+	craft, err := t.paired(d, name, len(rest) == 2)
+	if err != nil {
+		return err
+	}
+	return t.tell(c, pairTold(t, craft, name))
+}
+
+// paired opens the second boat and ties the two.
+func (t *fitting) paired(d *design.Design, name string, typed bool) (*pair.Craft, error) {
+	first, err := manned(d, name)
+	if err != nil {
+		return nil, err
+	}
+	second := first
+	if with := d.Pair().With; with != "" {
+		// A name in the design is looked for beside it.
+		if !typed && !slices.Contains(design.ShippedNames(), with) && !filepath.IsAbs(with) {
+			with = filepath.Join(filepath.Dir(name), with)
+		}
+		other, err := open(with)
+		if err != nil {
+			return nil, err
+		}
+		if second, err = manned(other, with); err != nil {
+			return nil, err
+		}
+	}
+	w, err := t.still()
+	if err != nil {
+		return nil, err
+	}
+	craft, err := pair.New(first, second, d.Pair(), w)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return craft, nil
+}
+
+// manned makes a boat ready to be loaded, with its own people and gear.
+func manned(d *design.Design, name string) (laden.Boat, error) {
+	f, err := frame.Build(d)
+	if err != nil {
+		return laden.Boat{}, fmt.Errorf("%s: %w", name, err)
+	}
+	b, err := laden.New(f, laden.Manned(d), d.Gear)
+	if err != nil {
+		return b, fmt.Errorf("%s: %w", name, err)
+	}
+	return b, nil
+}
+
+func pairTold(t *fitting, craft *pair.Craft, name string) told {
+	o := outfit.Options{Units: t.units.System}
+	boards := outfit.PairBoards(craft, o)
+	return told{
+		design: craft.Boats[0].Frame.Design, name: name,
+		page: func(w io.Writer) error { return outfits.PairPage(w, craft, t.units.System) },
+		json: func(w io.Writer, id outfits.Identity, doc *layout.Document) error {
+			return outfits.PairJSON(w, craft, id, doc)
+		},
+		figure: outfit.PairFigure(craft),
+		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
+			craft.Spacing),
+		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",
+		drawings: append(outfit.BeamDrawings(craft, o), outfit.Drawings(boards, o)...), parts: outfit.Parts(boards), notes: outfit.PairNotes(craft, o),
+	}
+}

@@ -1,0 +1,67 @@
+// Package laden is a boat made ready to be loaded: its hull for floating, its own
+// weight, and its people and gear apart, so that an outfit can seat them anew.
+package laden
+
+import (
+	"ribwright/geometry"
+	"ribwright/geometry/design"
+	"ribwright/geometry/float"
+	"ribwright/geometry/frame"
+	"ribwright/geometry/mass"
+	"ribwright/geometry/shell"
+)
+
+// Boat is the boat and what is aboard.
+type Boat struct {
+	Frame *frame.Frame
+	Hull  *float.Hull
+	Empty float.Load
+	Crew  []mass.Item
+	Gear  []mass.Item
+}
+
+// New weighs the boat of a frame with the people and gear given.
+//
+// Errors: an outside that cannot be drawn, or a wood that is not known.
+func New(f *frame.Frame, crew []design.Person, gear []design.Gear) (Boat, error) {
+	hull, err := shell.Hull(f)
+	if err != nil {
+		return Boat{}, err
+	}
+	parts, err := mass.Covered(f, hull)
+	if err != nil {
+		return Boat{}, err
+	}
+	return Boat{Frame: f, Hull: hull, Empty: mass.Sum(parts), Crew: mass.Crew(f, crew), Gear: mass.Gear(f, gear)}, nil
+}
+
+// Usual is a person whose mass nobody gave, kg: as small-craft standards take one.
+const Usual = 75.0
+
+// Manned returns the crew of a design, or one usual person kneeling amidships when
+// it has none.
+func Manned(d *design.Design) []design.Person {
+	if len(d.Crew) > 0 {
+		return d.Crew
+	}
+	return []design.Person{{Name: "Paddler (assumed)", Mass: Usual}}
+}
+
+// People returns the whole of the crew.
+func (b Boat) People() float.Load { return mass.Sum(b.Crew) }
+
+// Load returns boat, crew and gear with whatever else is given.
+func (b Boat) Load(more ...float.Load) float.Load {
+	all := append([]float.Load{b.Empty, mass.Sum(b.Crew), mass.Sum(b.Gear)}, more...)
+	return float.Total(all...)
+}
+
+// GunwaleTop returns the inner and the outer upper edge of the port gunwale at a
+// station.
+func (b Boat) GunwaleTop(x float64) (inner, outer geometry.Point3) {
+	g := b.Frame.Gunwale
+	return g.EdgeAt(x, -g.Width/2, g.Height), g.EdgeAt(x, g.Width/2, g.Height)
+}
+
+// Floor returns the height of the floor, the ribs' upper face, at a station.
+func (b Boat) Floor(x float64) float64 { return mass.FloorZ(b.Frame, x) }

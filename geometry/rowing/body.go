@@ -1,0 +1,92 @@
+package rowing
+
+import (
+	"math"
+
+	"ribwright/geometry/design"
+)
+
+// Body is a seated rower, mm and kg. Heights are above the seat unless they say
+// otherwise.
+type Body struct {
+	Stature, Mass float64
+	Sitting       float64 // sitting height
+	ButtockKnee   float64 // back of the buttocks to the front of the knee, knee bent
+	Popliteal     float64 // floor to the hollow of the knee
+	Knee          float64 // floor to the top of the knee
+	Thigh         float64 // seat to the top of the thigh
+	Hip           float64 // breadth, sitting
+	Belly         float64 // back to the front of the belly
+	Shoulder      float64 // seat to the top of the shoulder
+}
+
+// median has the medians of ANSUR II (US Army 2012, 1986 women and 4082 men).
+type median struct{ stature, mass, belly, shoulder float64 }
+
+func medianOf(b design.Body) median {
+	if b == design.Man {
+		return median{1755, 84.6, 251, 1439}
+	}
+	return median{1626, 66.8, 227, 1332}
+}
+
+// BodyOf returns the proportions that go with a stature and a mass; where one is 0
+// it is the median's.
+//
+// Source: straight lines through ANSUR II; they are off by 8 to 22 mm (one standard
+// deviation) from person to person. Belly and shoulder go with the median's.
+func BodyOf(kind design.Body, stature, mass float64) Body {
+	m := medianOf(kind)
+	if stature == 0 {
+		stature = m.stature
+	}
+	if mass == 0 {
+		mass = m.mass
+	}
+	b := Body{Stature: stature, Mass: mass, Belly: m.belly * math.Sqrt(mass/m.mass*m.stature/stature)}
+	if kind == design.Man {
+		b.Sitting = 0.406*stature + 206
+		b.ButtockKnee = 0.357*stature - 9
+		b.Popliteal = 0.306*stature - 107
+		b.Knee = 0.363*stature - 84
+		b.Thigh = 166 + mass - 0.040*stature
+		b.Hip = 261 + 1.94*mass - 0.027*stature
+	} else {
+		b.Sitting = 0.393*stature + 216
+		b.ButtockKnee = 0.380*stature - 28
+		b.Popliteal = 0.296*stature - 94
+		b.Knee = 0.370*stature - 91
+		b.Thigh = 148 + 1.18*mass - 0.037*stature
+		b.Hip = 306 + 2.64*mass - 0.052*stature
+	}
+	b.Shoulder = b.Sitting - stature*(1-m.shoulder/m.stature)
+	return b
+}
+
+// Legs is how the legs lie from the seat to the footrest, mm.
+type Legs struct {
+	Heel    float64 // from the back of the buttocks to the heels, level
+	KneeTop float64 // over the seat
+}
+
+// The legs: the knee nearly straight, and where the hip joint sits in the body.
+// From memory, estimates.
+const (
+	kneeAngle = 150 * math.Pi / 180
+	hipAhead  = 100.0 // mm ahead of the back of the buttocks
+)
+
+// Stretched lays the legs to heels that stand below the seat by mm: thigh and shank
+// as two links from the hip joint, in the middle of the thigh, to the heels.
+func (b Body) Stretched(below float64) Legs {
+	kneeHalf := (b.Knee - b.Popliteal) / 2
+	thigh := b.ButtockKnee - hipAhead - kneeHalf
+	shank := b.Popliteal + kneeHalf
+	reach := math.Sqrt(thigh*thigh + shank*shank - 2*thigh*shank*math.Cos(kneeAngle))
+	hip := b.Thigh / 2
+	down := hip + below
+	ahead := math.Sqrt(math.Max(0, reach*reach-down*down))
+	atHip := math.Acos((thigh*thigh + reach*reach - shank*shank) / (2 * thigh * reach))
+	up := atHip - math.Atan2(down, ahead)
+	return Legs{Heel: hipAhead + ahead, KneeTop: hip + thigh*math.Sin(up) + kneeHalf}
+}

@@ -1,0 +1,79 @@
+package rowing
+
+import (
+	"math"
+
+	"ribwright/geometry/finding"
+)
+
+// judge lays the figures beside what practice gives, and says what can hurt.
+func (f *Fit) judge() {
+	f.Ranges = []finding.Range{
+		{Name: "rowlock behind the seat's after edge", Value: f.SeatX - SeatWide/2 - f.LockX, Low: 255, High: 355, Unit: "mm", Source: "10 to 14 in, three books on skiffs"},
+		{Name: "rowlock over the seat", Value: f.LockZ - f.SeatZ, Low: 150, High: 205, Unit: "mm", Source: "6 to 8 in, the same and a round-up of rowers"},
+		{Name: "seat along the boat", Value: SeatWide, Low: 165, High: 205, Unit: "mm", Source: "6.5 to 8 in, a skiff builder"},
+		{Name: "back of the seat to the heels", Value: f.Legs.Heel, Low: 36 * 25.4, High: 40 * 25.4, Unit: "mm", Source: "36 to 40 in for an average adult, from memory"},
+		{Name: "heels under the seat", Value: f.SeatOver - BoardThick, Low: 150, High: 205, Unit: "mm", Source: "6 to 8 in, from memory"},
+		{Name: "oar to span", Value: f.Oar.Length / f.Span * 100, Low: 180, High: 210, Unit: "%", Source: "about twice the span, rowers' habit"},
+		{Name: "inboard to outboard", Value: f.Oar.Leverage() * 100, Low: 36, High: 42, Unit: "%", Source: "7 to 18, the oar maker's rule"},
+		{Name: "handles pass over each other", Value: f.Oar.Overlap(f.Span), Low: 0, High: 110, Unit: "mm", Source: "0 to 4 in for a fixed seat"},
+		{Name: "span", Value: f.Span, Low: 42 * 25.4, High: 60 * 25.4, Unit: "mm", Source: "under 42 in the inboard part gets short"},
+	}
+	f.judgeFloat()
+	f.judgeReach()
+	f.judgeFrame()
+	n := &f.Notes
+	n.Say("oars", finding.Practice, "the rule without the overlap gives %.0f mm with %.0f mm inboard; buy or make the nearest whole length and move the button", Short(f.Span).Length, Short(f.Span).Inboard)
+	n.Say("rules", finding.Law, "oars leave a boat moved by people alone; a motor or a sail on it changes which rules apply. A wearable life jacket for each person (in the United States 33 CFR 175.15)")
+}
+
+func (f *Fit) judgeFloat() {
+	n := &f.Notes
+	if f.Fault != nil {
+		n.Warn("stability", finding.Arithmetic, "with the rower on the seat: %s. Lower the seat and the rowlocks, carry weight on the floor, or do not row this boat", f.Fault.Error())
+	} else {
+		n.Warn("stability", finding.Arithmetic, "with the rower seated GM is %.0f mm and the least freeboard %.0f mm. A rower sits high and cannot see ahead: sit before you unship the oars, and never stand",
+			f.Rest.GM, f.Rest.Freeboard.Least)
+	}
+	rise := math.Tan(f.Rest.Trim) * f.Rest.LWL
+	way := "level"
+	switch {
+	case rise >= 1:
+		way = "down by the stern"
+	case rise <= -1:
+		way = "down by the bow"
+	}
+	n.Say("trim", finding.Arithmetic, "%.0f mm %s over the waterline, with the rower's weight %.0f mm ahead of their back and the gear where the design has it", math.Abs(rise), way, massAhead)
+}
+
+func (f *Fit) judgeReach() {
+	n := &f.Notes
+	if !f.Reaches {
+		n.Warn("blades", finding.Arithmetic, "the blades do not reach the water from rowlocks %.0f mm over it; take longer oars or a wider span", f.WaterLock)
+		return
+	}
+	n.Say("blades", finding.Arithmetic, "from rowlocks %.0f mm over the water the oar slopes %.0f deg with the blade in, %.0f deg on the high side when she rolls %.0f deg; the handle is then %.0f mm over the seat, the rower's shoulder at %.0f mm",
+		f.WaterLock, deg(f.Level.Slope), deg(f.HighSide.Slope), deg(roll), f.HighSide.Drive, f.Body.Shoulder)
+	if f.HighSide.Drive > 0.8*f.Body.Shoulder {
+		n.Warn("blades", finding.Memory, "that is higher than most can pull: lower the rowlocks, raise the seat or take longer oars")
+	}
+	if c := f.OverLegs(); c < 25 {
+		n.Warn("hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side; 25 mm and more is wanted: lower the seat or raise the rowlocks", c)
+	} else {
+		n.Say("hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side, and the oar %.0f mm over the gunwale", c, f.OverGunwale())
+	}
+	n.Say("hands", finding.Practice, "the handles cross: one hand leads or lies above the other; before they reach the belly the oars swing %.0f deg past square", deg(f.Finish()))
+}
+
+func (f *Fit) judgeFrame() {
+	n, s := &f.Notes, f.Strength
+	say := n.Say
+	if math.Max(s.Flat, s.Upright) > s.Working {
+		say = n.Warn
+	}
+	say("frame", finding.Estimate, "a pull of %.0f N on each handle puts %.0f N on each rowlock; bars of %.0f x %.0f mm then carry %.1f and %.1f N/mm2 of the %.1f asked of %s, and the rowlock sags %.1f mm",
+		s.Pull, s.AtLock, BarWide, f.BarThick, s.Flat, s.Upright, s.Working, f.Row.Species, s.Sag)
+	n.Warn("frame", finding.Estimate, "each of the four clips must hold %.0f N along the boat and %.0f N of lift. The frame carries oars, not people: nobody sits, stands or climbs in over it. Fit the oars with a lanyard, and check every clip before you leave the shore", s.Clip, s.ClipLift)
+}
+
+func deg(a float64) float64 { return a * 180 / math.Pi }

@@ -1,0 +1,141 @@
+package trial
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/float"
+	"ribwright/geometry/laden"
+	"ribwright/geometry/mass"
+	"ribwright/geometry/pair"
+	"ribwright/geometry/rig"
+	"ribwright/geometry/rowing"
+	"ribwright/geometry/water"
+)
+
+// light is the boat with its outfits, without people and gear.
+func (b Boat) light() float.Load {
+	return float.Total(append(append([]float.Load(nil), b.Empty.Loads...), mass.Sum(b.Fitted))...)
+}
+
+// fit weighs the outfits that the design has aboard, each as its own verb sizes it. An
+// outfit under which the boat does not float upright is not weighed; a note says so.
+func (b *Boat) fit(gear []design.Gear) error {
+	o := b.Frame.Design.Fitted()
+	if o == (design.Outfit{}) {
+		return nil
+	}
+	laid, err := laden.New(b.Frame, laden.Manned(b.Frame.Design), gear)
+	if err != nil {
+		return err
+	}
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		return err
+	}
+	for _, one := range []struct {
+		name   string
+		aboard bool
+		weigh  func(laden.Boat, water.Water) ([]mass.Item, error)
+	}{{"the sail", o.Sail != nil, b.weighSail}, {"the pair's beams", o.Pair != nil, b.weighPair}, {"the rowing frame", o.Row != nil, b.weighRow}} {
+		if !one.aboard {
+			continue
+		}
+		items, err := one.weigh(laid, w)
+		var f *float.Fault
+		switch {
+		case errors.As(err, &f):
+			b.Notes = append(b.Notes, fmt.Sprintf("%s is not counted: %v", one.name, err))
+		case err != nil:
+			return err
+		default:
+			b.Fitted = append(b.Fitted, items...)
+		}
+	}
+	return nil
+}
+
+func (b *Boat) weighSail(laid laden.Boat, w water.Water) (items []mass.Item, err error) {
+	if b.sail, err = rig.New(laid, b.Frame.Design.Sail(), w); err != nil {
+		b.sail = nil
+		return nil, err
+	}
+	return b.sail.Items()
+}
+
+func (b *Boat) weighPair(laid laden.Boat, w water.Water) ([]mass.Item, error) {
+	c, err := pair.New(laid, laid, b.Frame.Design.Pair(), w)
+	if err != nil {
+		return nil, err
+	}
+	return c.Items(), nil
+}
+
+func (b *Boat) weighRow(laid laden.Boat, w water.Water) ([]mass.Item, error) {
+	fit, err := rowing.New(laid, b.Frame.Design.Row(), w)
+	if err != nil {
+		return nil, err
+	}
+	return fit.Items()
+}
+
+// bare is the wind that is tried on the boat with the sail down, m/s: the top of
+// force 4.
+const bare = rig.Rough
+
+func (r *Report) findFitted() {
+	if r.Boat.Frame == nil {
+		return
+	}
+	o := r.Boat.Frame.Design.Fitted()
+	if f := r.Boat.sail; f != nil {
+		area := r.overWater() + f.Mast.Long*f.Mast.Diameter/1e6
+		for _, s := range f.Plan.Spars {
+			area += s.Length() * s.Diameter / 1e6
+		}
+		m := rig.Windage(area, r.Rest.LWL/1000, r.Rest.Draft/1000, bare)
+		heel := "more than the boat stands"
+		if at, ok := r.heeledBy(m); ok {
+			heel = fmt.Sprintf("a heel of about %.0f deg with nobody moving", deg(at))
+		}
+		r.say("windage", borrowed, "with the sail down a beam wind of %.1f m/s on %.2f m2 of hull and spars makes %.0f N m by a worksheet for small craft, %s", bare, area, m, heel)
+		r.say("outfit", law, "the weights have the sail up. A sail takes the boat out of what is said of boats moved by people alone; 'ribwright sail' has its winds and cautions")
+	}
+	if o.Pair != nil {
+		r.say("outfit", arithmetic, "these are the figures of this hull alone with half of the beams; 'ribwright pair' floats both as one")
+	}
+	if o.Row != nil {
+		r.say("outfit", arithmetic, "the rowing frame and its seat are counted, and the crew is where the design has it; 'ribwright row' seats the rower")
+	}
+}
+
+// overWater is what the hull shows of its side over the water, m2.
+func (r *Report) overWater() float64 {
+	rows := r.Boat.Hull.Profile()
+	sum := 0.0
+	shows := func(p [3]float64) float64 {
+		return math.Max(0, p[2]-math.Max(p[1], r.Rest.Plane.Water(p[0])))
+	}
+	for i := 1; i < len(rows); i++ {
+		sum += (rows[i][0] - rows[i-1][0]) * (shows(rows[i]) + shows(rows[i-1])) / 2
+	}
+	return sum / 1e6
+}
+
+// heeledBy finds the heel at which the righting moment answers one, N m.
+func (r *Report) heeledBy(moment float64) (float64, bool) {
+	last := float.Lever{}
+	for i, v := range r.Curve.Levers {
+		gz := moment / (r.Load.Mass * float.Gravity) * 1000
+		if v.GZ >= gz {
+			if i == 0 {
+				return 0, true
+			}
+			return last.Heel + (v.Heel-last.Heel)*(gz-last.GZ)/(v.GZ-last.GZ), true
+		}
+		last = v
+	}
+	return 0, false
+}

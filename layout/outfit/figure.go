@@ -1,0 +1,124 @@
+package outfit
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/float"
+	"ribwright/geometry/rowing"
+	"ribwright/layout"
+)
+
+// wideFigure is how wide a boat is drawn in a figure, mm.
+const wideFigure = 240.0
+
+// view places mm of the boat on the figure.
+type view struct {
+	k      float64 // mm of figure to a mm of boat
+	x0, y0 float64 // of the figure where the boat's zero lies
+}
+
+func (v view) at(x, y float64) geometry.Point { return pt(v.x0+x*v.k, v.y0+y*v.k) }
+
+// sideView draws a hull from the side, bow to the right, on its water.
+func sideView(d *layout.Drawing, h *float.Hull, p float.Plane, v view) {
+	var keel, sheer []geometry.Point
+	for _, s := range h.Profile() {
+		keel, sheer = append(keel, v.at(s[0], s[1])), append(sheer, v.at(s[0], s[2]))
+	}
+	last := len(keel) - 1
+	d.Line(layout.Cut, curve.Polyline(keel...))
+	d.Line(layout.Cut, curve.Polyline(sheer...))
+	d.Line(layout.Cut, curve.Polyline(keel[0], sheer[0]))
+	d.Line(layout.Cut, curve.Polyline(keel[last], sheer[last]))
+	aft, fore := h.Ends()
+	over := 0.03 * (fore - aft)
+	d.Line(layout.Mark, curve.Polyline(v.at(aft-over, p.Water(aft-over)), v.at(fore+over, p.Water(fore+over))))
+}
+
+// endView draws the section of a hull at a station, its middle line at y, with the
+// water at a height.
+func endView(d *layout.Drawing, h *float.Hull, x, y float64, v view) {
+	half := h.Outline(x)
+	var port, board []geometry.Point
+	for _, q := range half {
+		port, board = append(port, v.at(y-q.X, q.Y)), append(board, v.at(y+q.X, q.Y))
+	}
+	d.Line(layout.Cut, curve.Polyline(port...))
+	d.Line(layout.Cut, curve.Polyline(board...))
+}
+
+// named marks a place with a cross and words beside it.
+func named(d *layout.Drawing, at geometry.Point, a layout.Align, words string) {
+	const arm = 1.6
+	d.Straight(layout.Mark, at.X-arm, at.Y, at.X+arm, at.Y)
+	d.Straight(layout.Mark, at.X, at.Y-arm, at.X, at.Y+arm)
+	off := 2.4
+	if a == layout.Right {
+		off = -off
+	}
+	d.Write(at.X+off, at.Y-1.2, small, a, words)
+}
+
+// RowingFigure draws the boat from the side with the rower's places, and from
+// astern with the oars.
+func RowingFigure(f *rowing.Fit) layout.Drawing {
+	d := layout.Drawing{Name: "rowing", Title: f.Boat.Frame.Design.Title + " fitted for rowing"}
+	aft, fore := f.Boat.Hull.Ends()
+	v := view{k: wideFigure / (fore - aft)}
+	v.x0 = -aft * v.k
+	sideView(&d, f.Boat.Hull, f.Rest.Plane, v)
+	seat := v.at(f.SeatX, f.SeatZ)
+	d.Straight(layout.Cut, v.at(f.SeatX-rowing.SeatWide/2, 0).X, seat.Y, v.at(f.SeatX+rowing.SeatWide/2, 0).X, seat.Y)
+	named(&d, v.at(f.LockX, f.LockZ), layout.Right, fmt.Sprintf("rowlock %.0f", f.LockX))
+	foot := v.at(f.FootX, f.Boat.Floor(f.FootX)+rowing.BoardThick)
+	d.Line(layout.Cut, curve.Polyline(foot, foot.Add(pt(-3, 6))))
+	d.Write(foot.X-5, foot.Y+6, small, layout.Right, fmt.Sprintf("heels %.0f", f.FootX))
+	rower(&d, f, v, foot)
+	d.Write(seat.X+8, seat.Y+3, small, layout.Left, fmt.Sprintf("seat %.0f, %.0f over the floor", f.SeatX, f.SeatOver))
+	d.Write(0, v.at(0, f.SeatZ+f.Body.Sitting).Y+8, head+0.4, layout.Left, fmt.Sprintf("%s rowed by a %s of %.0f mm and %.0f kg: oars %.0f mm, span %.0f mm",
+		f.Boat.Frame.Design.Title, f.Row.Body, f.Body.Stature, f.Body.Mass, f.Oar.Length, f.Span))
+	fromAstern(&d, f)
+	return d
+}
+
+// rower draws trunk, legs and arms as lines.
+func rower(d *layout.Drawing, f *rowing.Fit, v view, heel geometry.Point) {
+	hip := v.at(f.Back()-100, f.SeatZ+f.Body.Thigh/2)
+	kneeHalf := (f.Body.Knee - f.Body.Popliteal) / 2
+	kneeZ := f.SeatZ + f.Legs.KneeTop - kneeHalf
+	thigh := f.Body.ButtockKnee - 100 - kneeHalf
+	dz := kneeZ - f.SeatZ - f.Body.Thigh/2
+	knee := v.at(f.Back()-100-math.Sqrt(math.Max(0, thigh*thigh-dz*dz)), kneeZ)
+	shoulder := v.at(f.Back()-60, f.SeatZ+f.Body.Shoulder)
+	top := v.at(f.Back()-60, f.SeatZ+f.Body.Sitting)
+	d.Line(layout.Guide, curve.Polyline(heel, knee, hip, shoulder))
+	d.Line(layout.Guide, curve.Polyline(shoulder, v.at(f.LockX, f.SeatZ+f.Level.Drive)))
+	r := top.Sub(shoulder).Norm() * 0.36
+	d.Line(layout.Guide, curve.Circle(pt(top.X, top.Y-r), r))
+}
+
+// fromAstern draws the section at the rowlocks with both oars, one driven and one
+// carried, below the side view.
+func fromAstern(d *layout.Drawing, f *rowing.Fit) {
+	out := f.Oar.Outboard()
+	v := view{k: wideFigure / (f.Span + 2*out), x0: wideFigure / 2, y0: -62}
+	endView(d, f.Boat.Hull, f.LockX, 0, v)
+	water := f.Rest.Plane.Water(f.LockX)
+	left, right := v.at(-f.Span/2-out, water), v.at(f.Span/2+out, water)
+	d.Line(layout.Mark, curve.Polyline(left, right))
+	oar := func(side, slope float64) {
+		lock := pt(side*f.Span/2, f.LockZ)
+		tip := pt(lock.X+side*out*math.Cos(slope), lock.Y-out*math.Sin(slope))
+		grip := pt(lock.X-side*f.Oar.Inboard*math.Cos(slope), lock.Y+f.Oar.Inboard*math.Sin(slope))
+		d.Line(layout.Cut, curve.Polyline(v.at(grip.X, grip.Y), v.at(tip.X, tip.Y)))
+		named(d, v.at(lock.X, lock.Y), layout.Left, "")
+	}
+	oar(-1, f.Level.Slope)
+	oar(1, math.Asin((f.Level.Recover-(f.LockZ-f.SeatZ))/f.Oar.Inboard))
+	d.Straight(layout.Center, v.at(-f.Span/2-30, 0).X, v.at(0, f.GunwaleZ).Y, v.at(f.Span/2+30, 0).X, v.at(0, f.GunwaleZ).Y)
+	d.Write(left.X, left.Y-11, small, layout.Left, fmt.Sprintf("blade in: handle %.0f mm over the seat", f.Level.Drive))
+	d.Write(right.X, right.Y-11, small, layout.Right, fmt.Sprintf("carried clear: handle %.0f mm over the seat", f.Level.Recover))
+}

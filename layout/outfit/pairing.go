@@ -1,0 +1,210 @@
+package outfit
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/beam"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/laden"
+	"ribwright/geometry/pair"
+	"ribwright/layout"
+	"ribwright/layout/plot"
+)
+
+// gripAt is a gunwale under a beam, in the boat's own axes.
+type gripAt struct {
+	side  float64        // 1 for the boat's port gunwale, -1 for starboard
+	inner geometry.Point // of its upper edges: X out from the boat's middle line, Y up
+	outer geometry.Point
+}
+
+func gripsOf(b laden.Boat, station float64) []gripAt {
+	inner, outer := b.GunwaleTop(station)
+	var out []gripAt
+	for _, side := range []float64{1, -1} {
+		out = append(out, gripAt{side, pt(inner.Y, inner.Z), pt(outer.Y, outer.Z)})
+	}
+	return out
+}
+
+// PairBoards returns the saddles: one pattern for each boat and each distance of a
+// beam from midship, four beams' worth at most.
+func PairBoards(c *pair.Craft, o Options) []Board {
+	var out []Board
+	for i, b := range c.Boats {
+		if i == 1 && b.Frame.Design == c.Boats[0].Frame.Design {
+			break
+		}
+		for k, x := range c.Beams.At {
+			count := 2
+			if c.Boats[1].Frame.Design == c.Boats[0].Frame.Design {
+				count = 4
+			}
+			out = append(out, saddle(c, b, i, k, x, count, o))
+		}
+	}
+	return out
+}
+
+// How the saddle sits, mm: wood beside the gunwale, and how far it reaches down it
+// inside; the outer cheek stops short of the lashing of the skin.
+const (
+	cheek     = 22.0
+	cheekDown = 26.0
+)
+
+// saddle sits on a gunwale and bears a beam on its level top; seen along the boat: x
+// outboard and y up from the middle of the gunwale's upper face.
+func saddle(c *pair.Craft, b laden.Boat, i, k int, station float64, count int, o Options) Board {
+	inner, outer := b.GunwaleTop(station)
+	mid := pt((inner.Y+outer.Y)/2, (inner.Z+outer.Z)/2)
+	in, out := pt(inner.Y-mid.X, inner.Z-mid.Y), pt(outer.Y-mid.X, outer.Z-mid.Y)
+	top := c.BeamsLie() - mid.Y - float64(i)*c.Rise
+	along := out.Sub(in).Unit()
+	down := pt(along.Y, -along.X)
+	inLow, outLow := in.Add(down.Scale(cheekDown)), out.Add(down.Scale(cheekDown))
+	left, right := math.Min(in.X, inLow.X)-cheek, math.Max(out.X, outLow.X)+cheek
+	outline := curve.Polygon(pt(left, top), pt(left, inLow.Y), inLow, in, out, outLow, pt(right, outLow.Y), pt(right, top))
+	title := fmt.Sprintf("Saddle %d", k+1)
+	name := fmt.Sprintf("saddle-%d", k+1)
+	if i == 1 {
+		title, name = title+", second boat", name+"b"
+	}
+	s := Board{Name: name, Title: title, Count: count, Thick: c.Beams.Width, Outline: outline.Reverse(),
+		At: pt(right+6, top-4), NameAt: pt((left+right)/2, top-engraved-4), Name3: fmt.Sprintf("S%d", k+1)}
+	s.Words = []string{fmt.Sprintf("%s, beam at station %s", b.Frame.Design.Title, o.plain(station)), "outboard is to the right; top level under the beam",
+		"thickness is the beam's width: glue up boards", "leather or cloth between it and the gunwale"}
+	return s
+}
+
+// BeamDrawings returns the strips for the beams, seen from above: x across the pair,
+// to port positive, from the middle between the hulls.
+func BeamDrawings(c *pair.Craft, o Options) []layout.Drawing {
+	var out []layout.Drawing
+	for k, x := range c.Beams.At {
+		half, high := c.Beams.Long/2, c.Beams.Width/2
+		d := layout.Drawing{Name: fmt.Sprintf("beam-%d", k+1), Title: fmt.Sprintf("Beam %d", k+1),
+			Make: fmt.Sprintf("make 1 of %s, %s wide, %s deep", c.Beams.Wood.Name, o.plain(c.Beams.Width), o.plain(c.Beams.Depth))}
+		d.Line(layout.Cut, curve.Rectangle(box(-half, -high, half, high)))
+		d.Straight(layout.Center, 0, -high-3, 0, high+3)
+		d.Write(4, 4, head, layout.Left, d.Title)
+		d.Write(4, -3, small, layout.Left, "station "+o.plain(x)+", lower face, port to the right")
+		d.Write(4, -3-row, small, layout.Left, "no holes in the middle half; round the edges under cord")
+		for i, b := range c.Boats {
+			centre := c.Spacing / 2 * (1 - 2*float64(i))
+			d.Straight(layout.Center, centre, -high, centre, high)
+			d.Write(centre+2, high-4.5, small, layout.Left, "middle of "+b.Frame.Design.Title)
+			for _, g := range gripsOf(b, x) {
+				at := centre + g.side*g.inner.X
+				to := centre + g.side*g.outer.X
+				d.Straight(layout.Mark, at, -high, at, high)
+				d.Straight(layout.Mark, to, -high, to, high)
+				words := math.Max(at, to)
+				d.Write(words+2, -high+2, small, layout.Left, fmt.Sprintf("saddle S%d, gunwale", k+1))
+			}
+		}
+		for _, t := range d.Texts {
+			b := t.Bounds()
+			d.Keep = append(d.Keep, layout.Span{From: b.Min.X - 1, To: b.Max.X + 1})
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// PairNotes are the words for the first sheet.
+func PairNotes(c *pair.Craft, o Options) []layout.Note {
+	_, lash := c.Worst()
+	return []layout.Note{
+		{Heading: "Setting up", Lines: []string{
+			fmt.Sprintf("Middle lines %s apart, %d beams of %s by %s, %s long, at stations %s.", o.plain(c.Spacing), len(c.Beams.At), o.plain(c.Beams.Width), o.plain(c.Beams.Depth), o.plain(c.Beams.Long), stations(c, o)),
+			fmt.Sprintf("Lash each beam to both gunwales of each hull with %d turns of 4 mm cord, frapped tight.", pair.Turns(lash)),
+		}},
+		{Heading: "Cautions", Lines: append(dangers(c.Notes), outfitCautions()...)},
+	}
+}
+
+func stations(c *pair.Craft, o Options) string {
+	out := ""
+	for i, x := range c.Beams.At {
+		if i > 0 {
+			out += ", "
+		}
+		out += o.plain(x)
+	}
+	return out
+}
+
+// dangers are the notes of danger as sentences.
+func dangers(all finding.Notes) []string {
+	var out []string
+	for _, n := range all {
+		if n.Danger {
+			out = append(out, capital(n.Text)+".")
+		}
+	}
+	return out
+}
+
+// PairFigure draws the pair from astern, and the lever of righting up to where it
+// ends.
+func PairFigure(c *pair.Craft) layout.Drawing {
+	title := c.Boats[0].Frame.Design.Title + " and " + c.Boats[1].Frame.Design.Title
+	d := layout.Drawing{Name: "pair", Title: title + ", side by side"}
+	v := view{k: wideFigure / c.Beams.Long, x0: wideFigure / 2}
+	for i, b := range c.Boats {
+		w := v
+		w.y0 += float64(i) * c.Rise * v.k
+		// Seen from astern port lies to the left.
+		endView(&d, b.Hull, 0, -c.Spacing/2*(1-2*float64(i)), w)
+	}
+	low, high := c.BeamsLie(), c.BeamsLie()+c.Beams.Depth
+	a, b := v.at(-c.Beams.Long/2, low), v.at(c.Beams.Long/2, high)
+	d.Line(layout.Cut, curve.Rectangle(geometry.Around(a, b)))
+	sin, cos := math.Sincos(c.Rest.Plane.Heel)
+	water := func(y float64) geometry.Point { return v.at(y, (c.Rest.Plane.Rise+y*sin)/cos) }
+	d.Line(layout.Mark, curve.Polyline(water(-c.Beams.Long/2), water(c.Beams.Long/2)))
+	d.Write(0, b.Y+9, head+0.4, layout.Left, fmt.Sprintf("%s, %.0f mm apart, from astern; beams %.0f x %.0f mm", title, c.Spacing, c.Beams.Width, c.Beams.Depth))
+	d.Write(wideFigure/2, a.Y-6, small, layout.Middle, fmt.Sprintf("%.0f mm to the water", c.Beneath))
+	leverPlot(c).Draw(&d, pt(16, -98))
+	bendPlot(c, &d, pt(160, -98))
+	return d
+}
+
+func leverPlot(c *pair.Craft) plot.Plot {
+	p := plot.Plot{Title: "Righting lever, to where it ends", XLabel: "heel, degrees; dashed what GM alone would say", YLabel: "GZ, mm", W: 105, H: 62}
+	line := plot.Curve{Name: "GZ", Pen: layout.Cut}
+	end := 0.0
+	for _, v := range c.Curves[0].Levers {
+		line.Points = append(line.Points, pt(v.Heel*180/math.Pi, v.GZ))
+		end = v.Heel
+	}
+	p.Curves = []plot.Curve{line}
+	if l := c.Curves[0].Lift; !math.IsNaN(l) {
+		p.Marks = append(p.Marks, plot.Mark{X: l * 180 / math.Pi, Name: "windward hull lifts"})
+	}
+	if f := c.Curves[0].Flooded; !math.IsNaN(f) {
+		p.Marks = append(p.Marks, plot.Mark{X: f * 180 / math.Pi, Name: "water comes in"})
+	}
+	// GM's straight line, dashed, as far as the curve's most.
+	reach := math.Min(end, c.Curves[0].Most.GZ/c.GM)
+	p.Curves = append(p.Curves, plot.Curve{Pen: layout.Guide, Points: []geometry.Point{{}, pt(reach*180/math.Pi, c.GM*reach)}})
+	return p
+}
+
+// bendPlot writes the cases as bars beside the working stress.
+func bendPlot(c *pair.Craft, d *layout.Drawing, at geometry.Point) {
+	const wide = 95.0
+	working := beam.Working(c.Beams.Wood)
+	d.Write(at.X, at.Y+65, head+0.4, layout.Left, "Stress in a beam beside what is asked of the wood")
+	for i, k := range c.Cases {
+		y := at.Y + 50 - 14*float64(i)
+		d.Line(layout.Mark, curve.Rectangle(box(at.X, y, at.X+wide*k.Stress/working+0.5, y+4)))
+		d.Write(at.X, y+5.2, small, layout.Left, fmt.Sprintf("%s: %.0f N m, %.1f N/mm2", k.Name, k.Moment, k.Stress))
+		d.Straight(layout.Mark, at.X+wide, y-1.5, at.X+wide, y+5.5)
+	}
+	d.Write(at.X+wide, at.Y, small, layout.Middle, fmt.Sprintf("asked: %.1f N/mm2", working))
+}

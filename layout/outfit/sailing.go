@@ -1,0 +1,282 @@
+package outfit
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/rig"
+	"ribwright/layout"
+)
+
+// SailBoards returns the wooden pieces: step, partner, leeboard with its bracket, and
+// the clips that hold partner and bracket.
+func SailBoards(f *rig.Fit, o Options) []Board {
+	out := []Board{mastStep(f, o), partner(f, o)}
+	clips := 2
+	if f.Board.Area > 0 {
+		out = append(out, leeboard(f, o), bracketBar(f, o), bracketCheek(f, o))
+		clips = 4
+	}
+	return append(out, gunwaleClip(f.Boat.Frame.Gunwale, "Clip", clips, 18))
+}
+
+// mastHoles are the places of mast or spars across a board.
+func mastHoles(f *rig.Fit, z float64) []float64 {
+	if f.Sail.Rig == design.Vee {
+		s := f.Spread(z)
+		return []float64{s, -s}
+	}
+	return []float64{0}
+}
+
+// mastStep is the block on the keel between two ribs, from above: x along the boat.
+func mastStep(f *rig.Fit, o Options) Board {
+	half, high := f.StepLong()/2, f.StepAcross()/2
+	pitch := float64(f.Boat.Frame.Design.Ribs.Pitch)
+	b := Board{Name: "step", Title: "Mast step", Count: 1, Thick: rig.StepThick, Outline: rounded(box(-half, -high, half, high), 12),
+		At: pt(-pitch/2+3, high-7), NameAt: pt(0, -high+9), Name3: "step",
+		Words: []string{"on the keel, lashed to two ribs"}}
+	for _, y := range mastHoles(f, f.Mast.StepZ+rig.StepThick) {
+		b.hole(0, y, f.Mast.Diameter+1)
+	}
+	for _, side := range []float64{1, -1} {
+		b.line(layout.Mark, side*pitch/2, -high, side*pitch/2, high)
+	}
+	b.label(-pitch/2+3, -high+3, layout.Left, "station "+o.plain(f.Mast.At)+"; lines: middles of ribs")
+	return b
+}
+
+// partner is the plank across the gunwales that the mast passes, from above: x across
+// the boat, y forward.
+func partner(f *rig.Fit, o Options) Board {
+	_, outer := f.Boat.GunwaleTop(f.Mast.At)
+	inner, _ := f.Boat.GunwaleTop(f.Mast.At)
+	half, high := math.Ceil(outer.Y)+40, rig.PartnerWide/2.0
+	b := Board{Name: "partner", Title: "Mast partner", Count: 1, Thick: rig.PartnerThick, Outline: rounded(box(-half, -high, half, high), 20),
+		At: pt(-inner.Y+clipWide+12, high-8), NameAt: pt(-inner.Y/2-20, -high/2-10), Name3: "partner",
+		Words: []string{"middle at station " + o.plain(f.Mast.At), "forward is up"}}
+	for _, x := range mastHoles(f, f.Mast.PartnerZ) {
+		b.hole(x, 0, f.Mast.Diameter+2)
+	}
+	b.line(layout.Center, 0, high-14, 0, high)
+	b.line(layout.Center, 0, -high, 0, -high+14)
+	for _, side := range []float64{1, -1} {
+		for _, x := range []float64{inner.Y, outer.Y} {
+			b.line(layout.Mark, side*x, -high, side*x, high)
+		}
+		for _, y := range []float64{high - 25, -high + 25} {
+			b.hole(side*(inner.Y-clipWide/2), y, bolt)
+		}
+	}
+	b.label(inner.Y-clipWide-6, -high+4, layout.Right, "marks: the gunwale's edges; leather the hole")
+	return b
+}
+
+// leeboard is the blade from the side: x down from its head, y forward.
+func leeboard(f *rig.Fit, o Options) Board {
+	long, half := f.Board.Long, f.Board.Chord/2
+	neck := math.Max(55, half*0.62)
+	over := long - f.Board.Deep
+	tip := math.Min(half*1.2, f.Board.Deep*0.45)
+	p := curve.Path{
+		curve.Line{A: pt(neck*0.6, -neck), B: pt(over*0.75, -neck)},
+		curve.Cubic{P0: pt(over*0.75, -neck), P1: pt(over*0.95, -neck), P2: pt(over*0.9, -half), P3: pt(over*1.1, -half)},
+		curve.Line{A: pt(over*1.1, -half), B: pt(long-tip, -half)},
+		curve.Cubic{P0: pt(long-tip, -half), P1: pt(long-tip*0.45, -half), P2: pt(long, -half*0.5), P3: pt(long, 0)},
+		curve.Cubic{P0: pt(long, 0), P1: pt(long, half*0.5), P2: pt(long-tip*0.45, half), P3: pt(long-tip, half)},
+		curve.Line{A: pt(long-tip, half), B: pt(over*1.1, half)},
+		curve.Cubic{P0: pt(over*1.1, half), P1: pt(over*0.9, half), P2: pt(over*0.95, neck), P3: pt(over*0.75, neck)},
+		curve.Line{A: pt(over*0.75, neck), B: pt(neck*0.6, neck)},
+		curve.Cubic{P0: pt(neck*0.6, neck), P1: pt(neck*0.1, neck), P2: pt(0, neck*0.6), P3: pt(0, 0)},
+		curve.Cubic{P0: pt(0, 0), P1: pt(0, -neck*0.6), P2: pt(neck*0.1, -neck), P3: pt(neck*0.6, -neck)},
+	}
+	b := Board{Name: "leeboard", Title: "Leeboard", Count: 1, Thick: f.Board.Thick, Outline: p,
+		At: pt(over+40, half-14), NameAt: pt(over+100, -12),
+		Words: []string{"grain along the blade; forward edge up on this sheet",
+			"forward edge round, after edge thin: a foil below the water",
+			fmt.Sprintf("%s under water; pivot 12 mm, to swing up when it strikes", o.plain(f.Board.Deep))}}
+	b.hole(70, 0, 12)
+	b.line(layout.Mark, over, -half, over, half)
+	b.label(over+3, -half+4, layout.Left, "water")
+	b.line(layout.Center, 95, 0, long-5, 0)
+	return b
+}
+
+// bracketBar lies across the gunwales and holds the leeboard's cheek at one end.
+func bracketBar(f *rig.Fit, o Options) Board {
+	x := f.BracketAt()
+	inner, outer := f.Boat.GunwaleTop(x)
+	half, high := math.Ceil(outer.Y)+60, rig.BracketBar/2.0
+	b := Board{Name: "bracket", Title: "Leeboard bracket", Count: 1, Thick: rig.BracketHigh, Outline: rounded(box(-half, -high, half, high), 8),
+		At: pt(-inner.Y+clipWide+24, high-9), NameAt: pt(-20, -high+8), Name3: "bracket",
+		Words: []string{"middle at station " + o.plain(x) + ", slides " + o.plain(f.Board.Range[0]) + " to " + o.plain(f.Board.Range[1])}}
+	for _, side := range []float64{1, -1} {
+		for _, v := range []float64{inner.Y, outer.Y} {
+			b.line(layout.Mark, side*v, -high, side*v, high)
+		}
+		b.hole(side*(inner.Y-clipWide/2), 0, bolt)
+		b.hole(side*(outer.Y+35), 0, bolt)
+	}
+	return b
+}
+
+// bracketCheek hangs under the bar's end outside the gunwale; the leeboard turns on
+// it: x along the boat, y up, the bar on its upper edge.
+func bracketCheek(f *rig.Fit, o Options) Board {
+	b := Board{Name: "bracket-cheek", Title: "Cheek of the bracket", Count: 2, Thick: 18,
+		Outline: curve.Polygon(pt(-110, 0), pt(-110, -60), pt(-70, -150), pt(70, -150), pt(110, -60), pt(110, 0)),
+		At:      pt(-60, -12), NameAt: pt(0, -58), Name3: "cheek",
+		Words: []string{"one on each side of the blade", "upper edge under the bar"}}
+	b.hole(0, -105, 12)
+	return b
+}
+
+// PanelDrawings returns the panels of cloth: x along the leech from clew to peak, y
+// forward from it.
+func PanelDrawings(f *rig.Fit, o Options) []layout.Drawing {
+	cloth := f.Plan.Cut(f.Sail)
+	var out []layout.Drawing
+	for i, p := range cloth.Panels {
+		d := layout.Drawing{Name: fmt.Sprintf("panel-%d", i+1), Title: fmt.Sprintf("Panel %d of %d", i+1, len(cloth.Panels)), Family: "Sail panels", Make: "cut 1 of cloth"}
+		d.Line(layout.Cut, curve.Polygon(p.Outline...))
+		d.Line(layout.Mark, curve.Polygon(p.Edge...))
+		box := curve.Polygon(p.Outline...).Bounds()
+		if !math.IsNaN(p.Seam) {
+			a, b := across(p.Outline, p.Seam)
+			d.Straight(layout.Guide, a, p.Seam, b, p.Seam)
+		}
+		at := rig.Centroid(p.Outline)
+		lines := []string{
+			fmt.Sprintf("%s, %.2f m2 %s", f.Boat.Frame.Design.Title, f.Plan.Area(), f.Sail.Rig),
+			"thin: finished edge; " + o.plain(float64(f.Sail.Hem)) + " hem beyond it; dashed: the next panel's edge lies here",
+			"leech runs along this strip, peak to the right; patch every corner in three layers",
+		}
+		d.Write(at.X-60, at.Y+6, head, layout.Left, d.Title)
+		for k, w := range lines {
+			d.Write(at.X-60, at.Y-row*float64(k), small, layout.Left, w)
+		}
+		drawCorners(&d, f, cloth, box)
+		for _, t := range d.Texts {
+			b := t.Bounds()
+			d.Keep = append(d.Keep, layout.Span{From: b.Min.X - 1, To: b.Max.X + 1})
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// across returns where a level crosses a polygon, from left to right.
+func across(pts []geometry.Point, y float64) (from, to float64) {
+	from, to = math.Inf(1), math.Inf(-1)
+	for i, a := range pts {
+		b := pts[(i+1)%len(pts)]
+		if (a.Y < y) != (b.Y < y) {
+			x := a.Lerp(b, (y-a.Y)/(b.Y-a.Y)).X
+			from, to = math.Min(from, x), math.Max(to, x)
+		}
+	}
+	return from, to
+}
+
+// drawCorners names the sail's corners that lie on a panel.
+func drawCorners(d *layout.Drawing, f *rig.Fit, c rig.Cloth, box geometry.Box) {
+	middle := rig.Centroid(c.Finished)
+	for i, q := range f.Plan.Corners {
+		at := c.Turn.Apply(q)
+		if !box.Holds(at) {
+			continue
+		}
+		in := at.Add(middle.Sub(at).Unit().Scale(45))
+		align := layout.Middle
+		d.Write(in.X, in.Y, head, align, f.Plan.Names[i])
+	}
+}
+
+// PanelParts returns the panels for a cutter of cloth.
+func PanelParts(f *rig.Fit) []layout.Part {
+	cloth := f.Plan.Cut(f.Sail)
+	var out []layout.Part
+	for i, p := range cloth.Panels {
+		part := layout.Part{Name: fmt.Sprintf("panel %d", i+1), Cut: []curve.Path{curve.Polygon(p.Outline...)}, Marks: []curve.Path{curve.Polygon(p.Edge...)}}
+		if !math.IsNaN(p.Seam) {
+			a, b := across(p.Outline, p.Seam)
+			part.Marks = append(part.Marks, curve.Polyline(pt(a, p.Seam), pt(b, p.Seam)))
+		}
+		at := rig.Centroid(p.Outline)
+		part.Letters = append(part.Letters, layout.Text{At: at, Height: 15, Align: layout.Middle, Words: fmt.Sprintf("panel %d, peak this way >", i+1)})
+		out = append(out, part)
+	}
+	return out
+}
+
+// SailNotes are the words for the first sheet.
+func SailNotes(f *rig.Fit, o Options) []layout.Note {
+	var winds []string
+	for i, s := range f.States {
+		what := "take in the next reef"
+		if i == len(f.States)-1 {
+			what = "take the sail down"
+		}
+		winds = append(winds, fmt.Sprintf("%s, %.2f m2: %s at %.1f m/s (%.0f knots, force %d).", capital(s.Name), s.Area, what, f.Wind.Reef[i], rig.Knots(f.Wind.Reef[i]), rig.Beaufort(f.Wind.Reef[i])))
+	}
+	winds = append(winds, fmt.Sprintf("With the crew %s; with everyone in the middle full sail must come in at %.1f m/s.", f.Chosen(), f.States[0].Limits[rig.Middle].Reef))
+	var sticks []string
+	if f.Mast.Long > 0 {
+		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", o.plain(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
+	}
+	for _, s := range f.Plan.Spars {
+		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", capital(s.Name), o.plain(s.Length()), s.Diameter))
+	}
+	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", o.plain(f.Tack-(f.Mast.PartnerZ-rig.PartnerThick/2))))
+	return []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Cautions", Lines: append(dangers(f.Notes), outfitCautions()...)}, {Heading: "Spars", Lines: sticks}}
+}
+
+// SailFigure draws boat and sail from the side, with reefs, centers and leeboard.
+func SailFigure(f *rig.Fit) layout.Drawing {
+	title := f.Boat.Frame.Design.Title
+	d := layout.Drawing{Name: "sail", Title: title + " under sail"}
+	aft, fore := f.Boat.Hull.Ends()
+	v := view{k: wideFigure * 0.8 / (fore - aft)}
+	v.x0 = -aft*v.k + 20
+	sideView(&d, f.Boat.Hull, f.Rest.Plane, v)
+	vee := f.Sail.Rig == design.Vee
+	place := func(q geometry.Point) geometry.Point { return v.at(f.Mast.At+q.X, f.Tack+q.Y) }
+	if vee { // lies across the boat: drawn apart, from astern
+		place = func(q geometry.Point) geometry.Point { return v.at(fore*1.1+f.Plan.Corners[1].X+q.X, f.Tack+q.Y) }
+		foot := place(geometry.Point{})
+		d.Write(foot.X, foot.Y-6, small, layout.Middle, "the sail from astern")
+		head := v.at(f.Mast.At, f.Tack+f.Plan.Corners[1].Y)
+		d.Line(layout.Cut, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), head))
+	}
+	for i, s := range f.States {
+		pen := layout.Guide
+		if i == 0 {
+			pen = layout.Cut
+		}
+		var pts []geometry.Point
+		for _, q := range s.Plan.Corners {
+			pts = append(pts, place(q))
+		}
+		d.Line(pen, curve.Polygon(pts...))
+		named(&d, place(s.Center), layout.Left, fmt.Sprintf("%.2f m2", s.Area))
+	}
+	if f.Mast.Long > 0 {
+		d.Line(layout.Mark, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), v.at(f.Mast.At, f.Mast.StepZ+f.Mast.Long)))
+	}
+	for _, s := range f.Plan.Spars {
+		d.Line(layout.Center, curve.Polyline(place(s.From), place(s.To)))
+	}
+	if b := f.Board; b.Area > 0 {
+		x, w := f.BracketAt(), f.Rest.Plane.Water(f.BracketAt())
+		q, r := v.at(x-b.Chord/2, w-b.Deep), v.at(x+b.Chord/2, w-b.Deep+b.Long)
+		d.Line(layout.Mark, rounded(geometry.Around(q, r), 4))
+		named(&d, v.at(f.Resists().X, f.Resists().Y), layout.Right, "lateral resistance")
+	}
+	d.Write(0, v.at(0, math.Max(f.Tack+f.Plan.Corners[1].Y, f.Mast.StepZ+f.Mast.Long)).Y+40, head+0.4, layout.Left,
+		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%.0f kn) with the crew %s", title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, rig.Knots(f.Wind.Stop), f.Chosen()))
+	standPlot(f).Draw(&d, pt(16, -110))
+	return d
+}

@@ -1,0 +1,100 @@
+package outfits
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"ribwright/geometry/measure"
+	"ribwright/geometry/rowing"
+	"ribwright/layout"
+)
+
+// RowPage writes a rowing fit to be read.
+func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
+	p := &page{units: units}
+	p.line("%s rowed by a %s of %s and %.0f kg, alone with the gear", f.Boat.Frame.Design.Title, f.Row.Body, p.length(f.Body.Stature), f.Body.Mass)
+	p.line("")
+	p.cautions(f.Notes)
+	p.line("OARS AND PLACES (stations from midship, forward positive)")
+	p.two("span", p.length(f.Span), "oar", p.length(f.Oar.Length))
+	p.two("inboard", p.length(f.Oar.Inboard), "outboard", p.length(f.Oar.Outboard()))
+	p.two("rowlocks at", p.length(f.LockX), "over the water", p.length(f.WaterLock))
+	p.two("seat's middle at", p.length(f.SeatX), "over the floor", p.length(f.SeatOver))
+	p.two("heels at", p.length(f.FootX), "from the seat's back", p.length(f.Legs.Heel))
+	p.two("handles over seat", p.length(f.Level.Drive)+", pulled", "carried clear", p.length(f.Level.Recover))
+	p.two("over the legs", p.length(f.OverLegs()), "over the gunwale", p.length(f.OverGunwale()))
+	p.line("")
+	p.line("FRAME: two bars on the gunwales, a board under each pair of ends")
+	p.two("bars", fmt.Sprintf("%.0f x %.0f mm", rowing.BarWide, f.BarThick), "long", p.length(f.BarLong()))
+	p.two("pull on a handle", fmt.Sprintf("%.0f N", f.Strength.Pull), "on the rowlock", fmt.Sprintf("%.0f N", f.Strength.AtLock))
+	p.two("stress", fmt.Sprintf("%.1f N/mm2", math.Max(f.Strength.Flat, f.Strength.Upright)), "asked of the wood", fmt.Sprintf("%.1f N/mm2", f.Strength.Working))
+	p.two("sag", fmt.Sprintf("%.1f mm", f.Strength.Sag), "each clip", fmt.Sprintf("%.0f N, lift %.0f N", f.Strength.Clip, f.Strength.ClipLift))
+	p.line("")
+	p.ranges(f.Ranges)
+	p.notes(f.Notes)
+	return p.write(w)
+}
+
+type row struct {
+	Body       string `json:"body"`
+	Stature    number `json:"stature_mm"`
+	Mass       number `json:"mass_kg"`
+	Span       number `json:"span_mm"`
+	Oar        number `json:"oar_mm"`
+	Inboard    number `json:"inboard_mm"`
+	Ruled      number `json:"oar_by_rule_mm"`
+	LockX      number `json:"rowlock_station_mm"`
+	LockWater  number `json:"rowlock_over_water_mm"`
+	LockSeat   number `json:"rowlock_over_seat_mm"`
+	SeatX      number `json:"seat_station_mm"`
+	SeatOver   number `json:"seat_over_floor_mm"`
+	FootX      number `json:"heels_station_mm"`
+	Heel       number `json:"heels_from_seat_back_mm"`
+	Drive      number `json:"handle_driving_over_seat_mm"`
+	Recover    number `json:"handle_carried_over_seat_mm"`
+	OverLegs   number `json:"hands_over_legs_mm"`
+	OverRail   number `json:"oar_over_gunwale_mm"`
+	Slope      number `json:"oar_slope_deg"`
+	SlopeHigh  number `json:"oar_slope_high_side_deg"`
+	Reaches    bool   `json:"blades_reach"`
+	Trim       number `json:"trim_deg"`
+	Freeboard  number `json:"freeboard_min_mm"`
+	GM         number `json:"gm_mm"`
+	BarWide    number `json:"bar_width_mm"`
+	BarThick   number `json:"bar_thickness_mm"`
+	Pull       number `json:"pull_n"`
+	AtLock     number `json:"at_rowlock_n"`
+	Flat       number `json:"stress_along_n_mm2"`
+	Upright    number `json:"stress_down_n_mm2"`
+	Working    number `json:"working_stress_n_mm2"`
+	Sag        number `json:"sag_mm"`
+	Clip       number `json:"clip_n"`
+	ClipLift   number `json:"clip_lift_n"`
+	OutfitMass number `json:"outfit_kg"`
+	Practice   []span `json:"practice"`
+	Findings   []note `json:"findings"`
+}
+
+// RowJSON writes a rowing fit as JSON, with the table of its sheets when there are
+// some.
+func RowJSON(w io.Writer, f *rowing.Fit, id Identity, doc *layout.Document) error {
+	items, err := f.Items()
+	if err != nil {
+		return err
+	}
+	sum := 0.0
+	for _, i := range items {
+		sum += i.Load().Mass
+	}
+	s := f.Strength
+	return document{Design: id, Row: &row{
+		f.Row.Body.String(), number(f.Body.Stature), number(f.Body.Mass), number(f.Span), number(f.Oar.Length), number(f.Oar.Inboard), number(f.Ruled.Length),
+		number(f.LockX), number(f.WaterLock), number(f.LockZ - f.SeatZ), number(f.SeatX), number(f.SeatOver), number(f.FootX), number(f.Legs.Heel),
+		number(f.Level.Drive), number(f.Level.Recover), number(f.OverLegs()), number(f.OverGunwale()), number(deg(f.Level.Slope)), number(deg(f.HighSide.Slope)), f.Reaches,
+		number(deg(f.Rest.Trim)), number(f.Rest.Freeboard.Least), number(f.Rest.GM), rowing.BarWide, number(f.BarThick),
+		number(s.Pull), number(s.AtLock), number(s.Flat), number(s.Upright), number(s.Working), number(s.Sag), number(s.Clip), number(s.ClipLift),
+		number(sum), rangesOf(f.Ranges), notesOf(f.Notes)}}.encode(w, doc)
+}
+
+func deg(a float64) float64 { return a * 180 / math.Pi }
