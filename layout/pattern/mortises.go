@@ -128,7 +128,7 @@ func drawZones(d *layout.Drawing, f *frame.Frame, half float64) {
 }
 
 // drawEndCut draws the end cuts of both gunwales, which lean opposite ways
-// because one strip serves both. longer is by how much the upper face of the
+// because one strip serves both. The inboard edge always reaches farther. longer is by how much the upper face of the
 // stock reaches on, so that the end stands plumb; side is 1 forward, -1 aft.
 func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, o Options) {
 	reach := half * math.Tan(angle)
@@ -138,9 +138,19 @@ func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, o Optio
 	if side < 0 {
 		align = layout.Left
 	}
-	d.Write(x-side*9, half+5.9, small, align, fmt.Sprintf("end: cut %.1f\u00B0 off square, full line on port, dashed on starboard;", degrees(angle)))
-	d.Write(x-side*9, half+1.8, small, align, "the upper end of the cut lies "+o.plain(longer)+" beyond this line")
-	d.Keep = append(d.Keep, layout.Span{From: x - 105, To: x + 105})
+	full, dashed := "on port", "on starboard"
+	if d.Turns { // aft the strip is turned, and its edges change sides
+		full, dashed = "with the upper edge inboard", "with it outboard"
+	}
+	wide := 0.0
+	for i, words := range []string{
+		fmt.Sprintf("end: cut %.1f\u00B0 off square, full line %s,", degrees(angle), full),
+		fmt.Sprintf("dashed %s; the upper end of the cut lies %s beyond this line", dashed, o.plain(longer)),
+	} {
+		d.Write(x-side*9, half+5.9-4.1*float64(i), small, align, words)
+		wide = math.Max(wide, lettering.Width(lettering.Safe(words), small))
+	}
+	d.Keep = append(d.Keep, layout.Span{From: x - wide - 12, To: x + wide + 12})
 }
 
 func drawMidship(d *layout.Drawing, half float64) {

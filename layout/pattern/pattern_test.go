@@ -114,6 +114,48 @@ func TestHalvesSayWhose(t *testing.T) {
 	}
 }
 
+// TestHalfEndCuts checks which end cut serves where: of all four gunwale ends the
+// inboard edge must reach farther, for the ends of both gunwales meet on the boat's
+// middle plane (plane geometry). The half strip lies as drawn forward and is turned
+// by half a turn aft; seen from below, inboard is up on port and down on starboard.
+func TestHalfEndCuts(t *testing.T) {
+	f := build(t, "lake")
+	d := Mortises(f, Options{})
+	half, x := f.Gunwale.Width/2, f.Gunwale.Fore
+	reach := func(pen layout.Pen, y float64) float64 { // of the cut at the strip's edge y
+		for _, s := range d.Strokes {
+			a, b := s.Path[0].Start(), s.Path[len(s.Path)-1].End()
+			if s.Pen == pen && a.Y == half && b.Y == -half && math.Abs(a.X+b.X-2*x) < 1e-9 {
+				if y > 0 {
+					return a.X
+				}
+				return b.X
+			}
+		}
+		t.Fatalf("no end cut drawn with pen %d", pen)
+		return 0
+	}
+	for _, port := range []bool{true, false} {
+		for _, aft := range []bool{false, true} {
+			inboardUp := port != aft // the turn swaps the edges
+			pen, inboard := layout.Guide, -half
+			if inboardUp {
+				pen, inboard = layout.Cut, half
+			}
+			if in, out := reach(pen, inboard), reach(pen, -inboard); in <= out {
+				t.Errorf("port %v, aft %v: inboard reaches to %.2f mm, outboard to %.2f", port, aft, in, out)
+			}
+		}
+	}
+	said := words(d)
+	if !strings.Contains(said, "full line with the upper edge inboard,") || !strings.Contains(said, "dashed with it outboard") || strings.Contains(said, "on port") {
+		t.Errorf("the half strip says of its ends: %s", said)
+	}
+	if whole := words(Mortises(build(t, "river"), Options{})); !strings.Contains(whole, "full line on port,") || !strings.Contains(whole, "dashed on starboard;") {
+		t.Errorf("the whole strip says of its ends: %s", whole)
+	}
+}
+
 // TestRibStrips checks that each strip carries its marks in order and that every
 // rib is named on exactly one strip.
 func TestRibStrips(t *testing.T) {

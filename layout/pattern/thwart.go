@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -29,13 +30,18 @@ func Thwart(f *frame.Frame, i int, o Options) layout.Drawing {
 	d.Write(8, 2, head, layout.Left, lettering.Clip(t.Name, head, b.Max.X-60))
 	d.Write(2, b.Min.Y+2, small, layout.Left, "0")
 	d.Write(8, -2-small, small, layout.Left, "middle at "+o.plain(t.At)+", "+o.plain(t.Between)+" clear between gunwales")
+	written := len(d.Texts)
 	d.Write(b.Max.X-20, b.Max.Y-4.5, small, layout.Right, "this edge forward in the boat")
 	// The ends are cut back below, because the skin falls inward there.
 	d.Straight(layout.Guide, t.ForeEnd-t.Under, b.Max.Y, t.AftEnd-t.Under, b.Min.Y)
 	d.Write(b.Max.X-20, b.Min.Y+2+row, small, layout.Right, "lower face: cut the end back to the dashed line")
 	d.Write(b.Max.X-18, 1.5, small, layout.Right, fmt.Sprintf("hole %.0f mm", t.Hole))
 	d.Write(b.Max.X-20, b.Min.Y+2, small, layout.Right, fmt.Sprintf("ease the top to the gunwales' lean, %s", leaning(f.Gunwale.Tilt)))
-	d.Keep = append(d.Keep, layout.Span{From: -10, To: 110}, layout.Span{From: b.Max.X - 55, To: b.Max.X + 10})
+	end := layout.Span{From: b.Max.X - 55, To: b.Max.X + 10}
+	for _, t := range d.Texts[written:] {
+		end.From = math.Min(end.From, t.Bounds().Min.X-3)
+	}
+	d.Keep = append(d.Keep, layout.Span{From: -10, To: 110}, end)
 	return d
 }
 

@@ -13,11 +13,11 @@ import (
 // stock to mill, what to measure, what the codes mean and what can hurt.
 func Notes(f *frame.Frame, o Options) []layout.Note {
 	return []layout.Note{
-		{Heading: "Codes", Lines: codes(f, o)},
+		{Heading: "Codes", Lines: append(codes(f, o), setting(f, o)...)},
 		{Heading: "Check with a tape before you cut", Lines: checks(f, o)},
 		{Heading: "Cautions", Lines: cautions()},
 		{Heading: "Shape to hold", Lines: shape(f, o)},
-		{Heading: "Stock", Lines: append(stock(f, o), setting(f, o)...)},
+		{Heading: "Stock", Lines: stock(f, o)},
 	}
 }
 

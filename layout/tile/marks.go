@@ -165,25 +165,55 @@ func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) 
 		step, unit = 50.8, 25.4
 	}
 	c := p.cell
-	number := func(at geometry.Point, i float64) {
-		t := layout.Text{At: at.Add(geometry.Point{X: 1, Y: 1}), Height: small, Words: fmt.Sprint(math.Round(i*step/unit) + 0)}
-		if math.Mod(i, 2) != 0 || p.grid.ink.touches(t.Bounds()) {
-			return
-		}
-		if t = moved(t, m); !slices.ContainsFunc(s.Texts, func(o layout.Text) bool { return o.Bounds().Overlaps(t.Bounds()) }) {
-			s.Texts = append(s.Texts, t)
+	tick := func(at, inward geometry.Point, i float64) {
+		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(inward)))
+		if math.Mod(i, 2) == 0 {
+			p.number(s, m, at, fmt.Sprint(math.Round(i*step/unit)+0))
 		}
 	}
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
-		at := geometry.Point{X: i * step, Y: c.Min.Y}
-		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{Y: 3})))
-		number(at, i)
+		tick(geometry.Point{X: i * step, Y: c.Min.Y}, geometry.Point{Y: 3}, i)
 	}
 	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8; i++ {
-		at := geometry.Point{X: c.Min.X, Y: i * step}
-		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(geometry.Point{X: 3})))
-		number(at, i)
+		tick(geometry.Point{X: c.Min.X, Y: i * step}, geometry.Point{X: 3}, i)
 	}
+}
+
+// number letters a tick where neither ink nor letters lie, and away from crosses
+// where that can be: to its upper right, its upper left or its lower right.
+func (p piece) number(s *layout.Sheet, m geometry.Affine, at geometry.Point, words string) {
+	var found *layout.Text
+	for _, way := range []layout.Text{
+		{At: geometry.Point{X: 1, Y: 1}}, {At: geometry.Point{X: -1, Y: 1}, Align: layout.Right}, {At: geometry.Point{X: 1, Y: -1 - small}},
+	} {
+		t := layout.Text{At: at.Add(way.At), Height: small, Align: way.Align, Words: words}
+		box, onSheet := t.Bounds(), moved(t, m)
+		if !p.frame.Holds(box.Min) || !p.frame.Holds(box.Max) || p.grid.ink.touches(box) || slices.ContainsFunc(s.Texts, func(o layout.Text) bool { return o.Bounds().Overlaps(onSheet.Bounds()) }) {
+			continue
+		}
+		clear := !p.onCross(box)
+		if found == nil || clear {
+			found = &onSheet
+		}
+		if clear {
+			break
+		}
+	}
+	if found != nil {
+		s.Texts = append(s.Texts, *found)
+	}
+}
+
+// onCross reports whether a box of the pattern lies on a registration cross.
+func (p piece) onCross(box geometry.Box) bool {
+	for _, j := range p.sides() {
+		for _, at := range j.crossPlaces() {
+			if box.Overlaps(geometry.Around(at).Grow(crossArm)) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // edgeUnit names the unit of the distances along a tile's edges.
