@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -164,32 +163,13 @@ type stockFlag struct{ nest.Stock }
 func (s *stockFlag) String() string { return fmt.Sprintf("%.6gx%.6g", s.W, s.H) }
 func (s *stockFlag) Type() string   { return "WxH" }
 
-// times parts the two sides of a size; the letter stands in no unit.
-var times = regexp.MustCompile(`\s*[xX\x{00d7}]\s*`)
-
-// Set reads two lengths. Sides without a unit are millimetres, because sheets are
-// sold so; one with and one without is refused.
+// Set reads two lengths.
 func (s *stockFlag) Set(words string) error {
-	sides := times.Split(strings.TrimSpace(words), -1)
-	const accepted = "accepted: width x height, as 1220x2440 (mm) or 4ft x 8ft"
-	if len(sides) != 2 {
-		return fmt.Errorf("no size in %q; %s", words, accepted)
+	w, h, err := measure.ParsePair(words)
+	if err != nil {
+		return fmt.Errorf("%w; accepted: width x height, as 1220x2440 (mm) or 4ft x 8ft", err)
 	}
-	plain := 0
-	for i, to := range []*float64{&s.W, &s.H} {
-		if v, err := strconv.ParseFloat(sides[i], 64); err == nil && strings.Trim(sides[i], "0123456789.") == "" {
-			*to, plain = v, plain+1
-			continue
-		}
-		v, err := measure.ParseLength(sides[i])
-		if err != nil {
-			return fmt.Errorf("%w; %s", err, accepted)
-		}
-		*to = float64(v)
-	}
-	if plain == 1 {
-		return fmt.Errorf("one side of %q has a unit and one has not; %s", words, accepted)
-	}
+	s.W, s.H = float64(w), float64(h)
 	return (nest.Options{Stock: s.Stock, Gap: nest.LeastGap}).Check()
 }
 

@@ -14,7 +14,7 @@ import (
 func ParsePair(s string) (Length, Length, error) {
 	left, right, found := strings.Cut(strings.NewReplacer("X", "x", "\u00D7", "x").Replace(s), "x")
 	if !found || strings.Contains(right, "x") {
-		return 0, 0, fmt.Errorf("size %s: write two lengths with an x between them, as 1220x2440 or 4ft x 8ft", quote(s))
+		return 0, 0, fmt.Errorf("size %s is not two lengths with an x between them", quote(s))
 	}
 	if !hasUnit(right) {
 		right += " mm"
