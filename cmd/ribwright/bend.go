@@ -8,12 +8,12 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ribwright/geometry/balance"
 	"ribwright/geometry/bend"
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout/plan"
+	"ribwright/render/bending"
 	"ribwright/render/numbers"
 	"ribwright/render/svg"
 )
@@ -42,8 +42,8 @@ func bendRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	if *out == "" {
-		return usageError{fmt.Errorf("%s: --out: no folder is given; accepted: a folder, as out or ../river", v.name)}
+	if err := outGiven(v, *out); err != nil {
+		return err
 	}
 	name := design.ShippedNames()[0]
 	if len(rest) == 1 {
@@ -59,13 +59,12 @@ func bendRun(v verb, args []string, c console) error {
 		}
 	}
 	if *asJSON {
-		return numbers.EncodeBend(c.out, b.report, b.without, b.trials, b.miss, b.slug, b.fingerprint)
+		return numbers.EncodeBend(c.out, b.Report, b.Without, b.Trials, b.Miss, b.slug, b.fingerprint)
 	}
-	page := b.page(units.System)
-	if *picture {
-		page += "\n" + filepath.Join(*out, b.slug+"-bend.svg") + "\n  the plan shape before and after, and the forces\n"
+	if err := bending.Page(c.out, b.Told, units.System); err != nil || !*picture {
+		return err
 	}
-	_, err = io.WriteString(c.out, page)
+	_, err = fmt.Fprintf(c.out, "\n%s\n  the plan shape before and after, and the forces\n", filepath.Join(*out, b.slug+"-bend.svg"))
 	return err
 }
 
@@ -87,17 +86,14 @@ func (m *missFlag) Set(s string) error {
 // moves in proportion.
 const mostMiss = 100
 
-// bending is everything the verb says of one design.
-type bending struct {
-	report      *bend.Report
-	without     *balance.Without
-	trials      []balance.Trial
-	miss        float64
+// judged is everything the verb says of one design.
+type judged struct {
+	bending.Told
 	slug        string
 	fingerprint string
 }
 
-func newBending(name string, without []string, miss float64) (*bending, error) {
+func newBending(name string, without []string, miss float64) (*judged, error) {
 	d, err := open(name)
 	if err != nil {
 		return nil, err
@@ -106,17 +102,17 @@ func newBending(name string, without []string, miss float64) (*bending, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	b := &bending{miss: miss, slug: d.Slug()}
-	if b.report, err = bend.Of(f); err != nil {
+	b := &judged{Told: bending.Told{Miss: miss, Caution: caution}, slug: d.Slug()}
+	if b.Report, err = bend.Of(f); err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	if len(f.Thwarts) == 0 && len(without) == 1 && without[0] == "all" {
 		without = nil // nothing was asked for, and there is nothing to take out
 	}
-	if b.without, err = b.report.Boat.Choose(without); err != nil {
+	if b.Without, err = b.Report.Boat.Choose(without); err != nil {
 		return nil, usageError{fmt.Errorf("bend: --without: %w", err)}
 	}
-	if b.trials, err = b.report.Boat.Trials(b.without, miss); err != nil {
+	if b.Trials, err = b.Report.Boat.Trials(b.Without, miss); err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	b.fingerprint, err = d.Fingerprint()
@@ -124,8 +120,8 @@ func newBending(name string, without []string, miss float64) (*bending, error) {
 }
 
 // picture writes the plan shape before and after.
-func (b *bending) picture(w io.Writer) error {
-	title := b.report.Frame.Design.Title
-	return svg.EncodeFigure(w, plan.Figure(title, b.report.Boat, b.without, b.trials, b.miss),
+func (b *judged) picture(w io.Writer) error {
+	title := b.Report.Frame.Design.Title
+	return svg.EncodeFigure(w, plan.Figure(title, b.Report.Boat, b.Without, b.Trials, b.Miss),
 		"The gunwales of "+title+" from above, dashed with every cross piece in and solid with some taken out, changes exaggerated, with the force in each cross piece.")
 }

@@ -18,6 +18,7 @@ import (
 	"ribwright/geometry/formula"
 	"ribwright/geometry/size"
 	"ribwright/geometry/water"
+	"ribwright/render/reasons"
 )
 
 func sizeVerb() verb {
@@ -315,7 +316,7 @@ func (s *sizing) patterns(boat *size.Boat) ([]output, error) {
 // tell prints the page, what a search found, and what was written.
 func (s *sizing) tell(w io.Writer, boat *size.Boat, a *size.Answer, dir string, outs []output) error {
 	var b bytes.Buffer
-	if err := boat.Page(&b); err != nil {
+	if err := reasons.Page(&b, boat); err != nil {
 		return err
 	}
 	if a != nil {

@@ -16,6 +16,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/family"
 	"ribwright/geometry/size"
+	"ribwright/render/reasons"
 )
 
 // How a row of a class came out.
@@ -203,7 +204,7 @@ func (g *graduate) fill(b *size.Boat) {
 func (s *sizing) deliver(boat *size.Boat) (string, error) {
 	slug := boat.Design.Slug()
 	place := filepath.Join(s.out, slug)
-	outs := []output{{slug + ".toml", boat.Write}, {slug + "-reasons.txt", boat.Page}}
+	outs := []output{{slug + ".toml", boat.Write}, {slug + "-reasons.txt", func(w io.Writer) error { return reasons.Page(w, boat) }}}
 	if s.isWhole(place, outs, boat) {
 		return rowKept, nil
 	}

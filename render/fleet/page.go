@@ -8,16 +8,14 @@ import (
 
 	"ribwright/geometry/measure"
 	"ribwright/geometry/stow"
+	"ribwright/layout/terminal"
 )
-
-// wide is the width of the page in letters: a terminal's.
-const wide = 80
 
 // Page writes the report to be read on a terminal, lengths in the units asked for.
 //
 // Errors: the writer's own.
 func Page(w io.Writer, r *stow.Report, units measure.System) error {
-	p := &page{r: r, units: units}
+	p := &page{Page: terminal.Page{Units: units}, r: r}
 	p.heading()
 	p.table()
 	p.contacts()
@@ -26,42 +24,13 @@ func Page(w io.Writer, r *stow.Report, units measure.System) error {
 	p.fitted()
 	p.stack()
 	p.caution()
-	_, err := io.WriteString(w, p.b.String())
+	_, err := p.WriteTo(w)
 	return err
 }
 
 type page struct {
-	b     strings.Builder
-	r     *stow.Report
-	units measure.System
-}
-
-func (p *page) line(format string, args ...any) {
-	fmt.Fprintln(&p.b, strings.TrimRight(fmt.Sprintf(format, args...), " "))
-}
-
-// says writes a paragraph at the page's width; its lines after the first stand a
-// little farther in than the first.
-func (p *page) says(format string, args ...any) {
-	text := fmt.Sprintf(format, args...)
-	indent := text[:len(text)-len(strings.TrimLeft(text, " "))]
-	line := indent
-	for _, word := range strings.Fields(text) {
-		if len([]rune(line))+len([]rune(word)) > wide {
-			p.line("%s", line)
-			line = indent + "  "
-		}
-		line += word + " "
-	}
-	p.line("%s", line)
-}
-
-// length letters mm, to the millimetre or the sixteenth.
-func (p *page) length(mm float64) string {
-	if p.units == measure.Imperial {
-		return measure.FeetInches(mm)
-	}
-	return measure.MM(mm, 0) + " mm"
+	terminal.Page
+	r *stow.Report
 }
 
 // fine letters a small room or lack of it.
@@ -69,17 +38,10 @@ func (p *page) fine(mm float64) string {
 	switch {
 	case math.IsInf(mm, 0):
 		return "ample"
-	case p.units == measure.Imperial:
+	case p.Units == measure.Imperial:
 		return measure.FeetInches(mm)
 	}
 	return measure.MM(mm, 1)
-}
-
-func (p *page) kilos(kg float64) string {
-	if p.units == measure.Imperial {
-		return fmt.Sprintf("%.1f lb", kg/0.45359237)
-	}
-	return fmt.Sprintf("%.1f kg", kg)
 }
 
 // name numbers a boat of the stack, for two may share a title.
@@ -95,38 +57,38 @@ func (p *page) heading() {
 	for i, b := range s.Boats {
 		names[i] = b.Title
 	}
-	p.says("From the outermost in: %s: %s.", strings.Join(names, ", "), verdict)
+	p.Say("From the outermost in: %s: %s.", strings.Join(names, ", "), verdict)
 	state := "Thwarts, yoke and seat bars of the lower boats are out."
 	if p.r.Options.LeftIn {
 		state = "Thwarts, yoke and seat bars of the lower boats are left in."
 	}
-	p.says("%s Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, p.fine(p.r.Options.Pad)+p.unit())
-	p.line("")
+	p.Say("%s Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, p.fine(p.r.Options.Pad)+p.unit())
+	p.Line("")
 }
 
 // unit is what fine leaves unsaid.
 func (p *page) unit() string {
-	if p.units == measure.Imperial {
+	if p.Units == measure.Imperial {
 		return ""
 	}
 	return " mm"
 }
 
 func (p *page) table() {
-	p.line("%-32s %8s %8s %8s %9s %9s", "LEAST ROOM"+strings.Replace(p.unit(), " ", ", ", 1), "floor", "sides", "ends", "keel up", "shift")
+	p.Line("%-32s %8s %8s %8s %9s %9s", "LEAST ROOM"+strings.Replace(p.unit(), " ", ", ", 1), "floor", "sides", "ends", "keel up", "shift")
 	for i, q := range p.r.Stack.Pairs {
 		mark := " "
 		if !q.Nests {
 			mark = "!"
 		}
-		p.line("%s%-31s %8s %8s %8s %9s %9s", mark, clip(p.name(i+1)+" in "+p.name(i), 31), p.fine(q.Rooms[stow.Floor].Room),
+		p.Line("%s%-31s %8s %8s %8s %9s %9s", mark, clip(p.name(i+1)+" in "+p.name(i), 31), p.fine(q.Rooms[stow.Floor].Room),
 			p.fine(q.Rooms[stow.Sides].Room), p.fine(q.Rooms[stow.Ends].Room), p.fine(q.Place.Z), p.fine(q.Place.X))
 		if q.Place.Turned {
-			p.line("   turned end for end")
+			p.Line("   turned end for end")
 		}
 	}
-	p.says("Keel up: the upper boat's baseline over the lower one's. Shift: its midship forward of the lower one's. Ample: over 60 mm (2 3/8 in).")
-	p.line("")
+	p.Say("Keel up: the upper boat's baseline over the lower one's. Shift: its midship forward of the lower one's. Ample: over 60 mm (2 3/8 in).")
+	p.Line("")
 }
 
 // clip shortens a name to the width of its column.
@@ -139,17 +101,17 @@ func clip(s string, n int) string {
 }
 
 func (p *page) contacts() {
-	p.line("LOWERED WITHOUT PADS, first contact")
+	p.Line("LOWERED WITHOUT PADS, first contact")
 	for i, q := range p.r.Stack.Pairs {
 		if !q.First.Meets() {
 			continue
 		}
-		p.says("  %s: %s meets %s of %s at station %s, with the keel %s up.", p.name(i+1), q.First.Upper.Name, q.First.Lower.Name, p.name(i), p.length(q.First.At.X), p.length(q.Touch))
+		p.Say("  %s: %s meets %s of %s at station %s, with the keel %s up.", p.name(i+1), q.First.Upper.Name, q.First.Lower.Name, p.name(i), p.Length(q.First.At.X), p.Length(q.Touch))
 		if c := q.Rooms[stow.Sides]; c.Meets() {
-			p.says("    Least room at the sides: %s by %s at station %s.", c.Upper.Name, c.Lower.Name, p.length(c.At.X))
+			p.Say("    Least room at the sides: %s by %s at station %s.", c.Upper.Name, c.Lower.Name, p.Length(c.At.X))
 		}
 	}
-	p.line("")
+	p.Line("")
 }
 
 func (p *page) out() {
@@ -163,21 +125,21 @@ func (p *page) out() {
 	case !s.Nests:
 		as = ", as the boats lie now"
 	}
-	p.line("WHAT MUST COME OUT%s", as)
+	p.Line("WHAT MUST COME OUT%s", as)
 	for i := range s.Boats {
 		names := takenOut(s, i)
 		name := fmt.Sprintf("%d %s", i+1, s.Boats[i].Title)
 		switch {
 		case len(s.Boats[i].Frame.Thwarts) == 0:
-			p.says("  %s: it has no thwarts.", name)
+			p.Say("  %s: it has no thwarts.", name)
 		case len(names) == 0:
-			p.says("  %s: nothing.", name)
+			p.Say("  %s: nothing.", name)
 		default:
-			p.says("  %s: %s.", name, strings.Join(names, "; "))
+			p.Say("  %s: %s.", name, strings.Join(names, "; "))
 		}
 	}
-	p.says("Gunwales spring when their thwarts are out: put a spreader of the thwart's length back on top, or measure the beam again, before you trust the room above.")
-	p.line("")
+	p.Say("Gunwales spring when their thwarts are out: put a spreader of the thwart's length back on top, or measure the beam again, before you trust the room above.")
+	p.Line("")
 }
 
 func (p *page) failures() {
@@ -185,40 +147,40 @@ func (p *page) failures() {
 	if s.Nests {
 		return
 	}
-	p.line("WHERE IT FAILS")
+	p.Line("WHERE IT FAILS")
 	for i, q := range s.Pairs {
 		if q.Nests {
 			continue
 		}
 		p.failure(i, q)
 		for _, c := range p.r.Cures[i] {
-			p.says("    cured by: %s", p.cure(c))
+			p.Say("    cured by: %s", p.cure(c))
 		}
 		switch {
 		case q.Bound.Lower.Kind == stow.CrossPiece:
-			p.says("    cured by: take out %s, or leave out --leave-in.", q.Bound.Lower.Name)
+			p.Say("    cured by: take out %s, or leave out --leave-in.", q.Bound.Lower.Name)
 		case q.Far == nil && len(p.r.Cures[i]) == 0:
-			p.says("    No change of one beam, flare, depth or length alone cures it; --fit inner proposes a smaller boat.")
+			p.Say("    No change of one beam, flare, depth or length alone cures it; --fit inner proposes a smaller boat.")
 		}
 	}
-	p.line("")
+	p.Line("")
 }
 
 func (p *page) failure(i int, q *stow.Pair) {
 	b := q.Bound
 	if q.Far != nil {
-		p.says("  %s rests on %s, farther down: its %s on the %s, %s higher than its seat.", p.name(i+1), q.Far.Title, b.Upper.Name, b.Lower.Name, p.length(q.Short))
+		p.Say("  %s rests on %s, farther down: its %s on the %s, %s higher than its seat.", p.name(i+1), q.Far.Title, b.Upper.Name, b.Lower.Name, p.Length(q.Short))
 		return
 	}
 	what := fmt.Sprintf("lacks %s%s a side", p.fine(q.Short), p.unit())
 	if k := b.Lower.Kind; k == stow.Stem || k == stow.Breasthook || k == stow.CrossPiece || k == stow.Gunwale && b.Upper.Kind == stow.Keel {
-		what = "rides " + p.length(q.Short) + " up"
+		what = "rides " + p.Length(q.Short) + " up"
 	}
 	overlap := ""
 	if b.Room < 0 {
 		overlap = fmt.Sprintf(" (%s%s of it overlap)", p.fine(-b.Room), p.unit())
 	}
-	p.says("  %s in %s %s at station %s, %s against %s%s: it lies %s over its pads.", p.name(i+1), p.name(i), what, p.length(b.At.X), b.Upper.Name, b.Lower.Name, overlap, p.length(q.Lift()))
+	p.Say("  %s in %s %s at station %s, %s against %s%s: it lies %s over its pads.", p.name(i+1), p.name(i), what, p.Length(b.At.X), b.Upper.Name, b.Lower.Name, overlap, p.Length(q.Lift()))
 }
 
 func (p *page) cure(c stow.Cure) string {
@@ -230,69 +192,69 @@ func (p *page) cure(c stow.Cure) string {
 	if c.Measure == stow.Flare {
 		return fmt.Sprintf("%s with %.2f deg %s flare all along", c.Boat.Title, math.Abs(c.By)*180/math.Pi, word)
 	}
-	return fmt.Sprintf("%s with %s %s %s", c.Boat.Title, p.length(math.Abs(c.By)), word, c.Measure)
+	return fmt.Sprintf("%s with %s %s %s", c.Boat.Title, p.Length(math.Abs(c.By)), word, c.Measure)
 }
 
 func (p *page) fitted() {
 	if p.r.After == nil {
 		return
 	}
-	p.line("PROPOSED")
+	p.Line("PROPOSED")
 	for i, b := range p.r.Fitted {
 		if b == nil {
 			continue
 		}
 		was, now := p.r.Stack.Pairs[i].Upper.Frame.Design.Hull, b.Frame.Design.Hull
-		p.says("  %s: beam %s (was %s), length %s (was %s); it lofts. A narrower boat is tippier and carries less: run float on it before you build.",
-			b.Title, p.length(float64(now.Beam)), p.length(float64(was.Beam)), p.length(float64(now.Length)), p.length(float64(was.Length)))
+		p.Say("  %s: beam %s (was %s), length %s (was %s); it lofts. A narrower boat is tippier and carries less: run float on it before you build.",
+			b.Title, p.Length(float64(now.Beam)), p.Length(float64(was.Beam)), p.Length(float64(now.Length)), p.Length(float64(was.Length)))
 	}
 	a := p.r.After
 	verdict := "nests"
 	if !a.Nests {
 		verdict = "does NOT nest"
 	}
-	p.says("  With that the fleet %s: %s high, %s long, %s.", verdict, p.length(a.Height), p.length(a.Length), p.kilos(a.Mass))
-	p.line("")
+	p.Say("  With that the fleet %s: %s high, %s long, %s.", verdict, p.Length(a.Height), p.Length(a.Length), p.Kilos(a.Mass))
+	p.Line("")
 }
 
 func (p *page) stack() {
 	s := p.r.Stack
 	if p.r.After != nil {
-		p.line("THE STACK, of the boats as they are")
+		p.Line("THE STACK, of the boats as they are")
 	} else {
-		p.line("THE STACK")
+		p.Line("THE STACK")
 	}
-	p.says("  %s high, %s wide, %s long.", p.length(s.Height), p.length(s.Width), p.length(s.Length))
+	p.Say("  %s high, %s wide, %s long.", p.Length(s.Height), p.Length(s.Width), p.Length(s.Length))
 	masses := make([]string, len(s.Boats))
 	for i, b := range s.Boats {
-		masses[i] = fmt.Sprintf("%s %s", b.Title, p.kilos(b.Mass))
+		masses[i] = fmt.Sprintf("%s %s", b.Title, p.Kilos(b.Mass))
 	}
-	p.says("  %s in all, estimated from wood and cloth: %s.", p.kilos(s.Mass), strings.Join(masses, ", "))
+	p.Say("  %s in all, estimated from wood and cloth: %s.", p.Kilos(s.Mass), strings.Join(masses, ", "))
 	if l := p.r.Limits.Roof; l > 0 {
 		if over := p.r.Over(); over > 0 {
-			p.says("! Roof: %s OVER the %s given, before bars and straps are counted.", p.kilos(over), p.kilos(l))
+			p.Say("! Roof: %s OVER the %s given, before bars and straps are counted.", p.Kilos(over), p.Kilos(l))
 		} else {
-			p.says("  Roof: %s left of the %s given, before bars and straps are counted.", p.kilos(-over), p.kilos(l))
+			p.Say("  Roof: %s left of the %s given, before bars and straps are counted.", p.Kilos(-over), p.Kilos(l))
 		}
 	}
 	if l := p.r.Limits.Door; l > 0 {
 		level, side := p.r.Through()
 		switch {
 		case level:
-			p.says("  Door of %s: goes through level.", p.length(l))
+			p.Say("  Door of %s: goes through level.", p.Length(l))
 		case side:
-			p.says("  Door of %s: too wide level; goes through on its side, strapped together.", p.length(l))
+			p.Say("  Door of %s: too wide level; goes through on its side, strapped together.", p.Length(l))
 		default:
-			p.says("! Door of %s: does NOT go through, level or on its side.", p.length(l))
+			p.Say("! Door of %s: does NOT go through, level or on its side.", p.Length(l))
 		}
 	}
-	p.line("")
+	p.Line("")
 }
 
 func (p *page) caution() {
 	s := p.r.Stack
-	p.says("LIFTING: %s is %s each for two and %s each for four. Carry boats one by one and nest them where they will lie; a nest slides apart when tipped, and fingers are under it.", p.kilos(s.Mass), p.kilos(s.Mass/2), p.kilos(s.Mass/4))
-	p.says("ROOF: the vehicle's and the bars' own limits hold, the lower of them, with bars and straps counted. Strap every boat to the bars and not only to the next, tie bow and stern down, and stop after the first minutes to look. A nest standing open side up fills with wind and rain: cover it. Turned over, every boat must be tied into the one around it.")
-	p.says("WIND: a nest is as high as several boats. In gusts or at speed it lifts and slews; slow down, or leave it.")
-	p.says("Everything is worked out from the designs as drawn, to no better than you build: try the nest by hand before you count on it. Local law comes first; nothing here certifies a load.")
+	p.Say("LIFTING: %s is %s each for two and %s each for four. Carry boats one by one and nest them where they will lie; a nest slides apart when tipped, and fingers are under it.", p.Kilos(s.Mass), p.Kilos(s.Mass/2), p.Kilos(s.Mass/4))
+	p.Say("ROOF: the vehicle's and the bars' own limits hold, the lower of them, with bars and straps counted. Strap every boat to the bars and not only to the next, tie bow and stern down, and stop after the first minutes to look. A nest standing open side up fills with wind and rain: cover it. Turned over, every boat must be tied into the one around it.")
+	p.Say("WIND: a nest is as high as several boats. In gusts or at speed it lifts and slews; slow down, or leave it.")
+	p.Say("Everything is worked out from the designs as drawn, to no better than you build: try the nest by hand before you count on it. Local law comes first; nothing here certifies a load.")
 }

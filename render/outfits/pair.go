@@ -13,45 +13,46 @@ import (
 
 // PairPage writes a pair of hulls to be read.
 func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
-	p := &page{units: units}
-	p.line("%s and %s side by side, %s apart", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title, p.length(c.Spacing))
-	p.line("")
+	p := newPage(units)
+	p.Line("%s and %s side by side, %s apart", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title, p.Length(c.Spacing))
+	p.Line("")
 	p.cautions(c.Notes)
-	p.line("AS ONE CRAFT, %.0f kg in all", c.Load.Mass)
-	p.two("width over all", p.length(c.Over), "beams over water", p.length(c.Beneath))
-	p.two("least freeboard", p.length(c.Rest.Freeboard), "list at rest", fmt.Sprintf("%.1f deg", math.Abs(deg(c.Rest.Heel))))
+	p.Line("AS ONE CRAFT, %.0f kg in all", c.Load.Mass)
+	p.two("width over all", p.Length(c.Over), "beams over water", p.Length(c.Beneath))
+	p.two("least freeboard", p.Length(c.Rest.Freeboard), "list at rest", fmt.Sprintf("%.1f deg", math.Abs(deg(c.Rest.Heel))))
 	p.two("BM", fmt.Sprintf("%.0f mm", c.BM), "GM", fmt.Sprintf("%.0f mm", c.GM))
 	p.two("GM of one hull", fmt.Sprintf("%.0f mm", c.Single), "", "")
-	p.line("")
-	p.line("RIGHTING LEVER GZ, the lesser of both sides, to where it ends")
+	p.Line("")
+	p.Line("RIGHTING LEVER GZ, the lesser of both sides, to where it ends")
 	worse := c.Curves[0]
 	if c.Curves[1].Most.GZ < worse.Most.GZ {
 		worse = c.Curves[1]
 	}
 	p.levers(worse)
-	p.line("")
-	p.line("BEAMS: %d of %s, %.0f mm wide, %.0f mm deep, %s long, %.1f kg each", len(c.Beams.At), c.Beams.Wood.Name, c.Beams.Width, c.Beams.Depth, p.length(c.Beams.Long), c.BeamMass())
+	p.Line("")
+	p.Line("BEAMS: %d of %s, %.0f mm wide, %.0f mm deep, %s long, %.1f kg each", len(c.Beams.At), c.Beams.Wood.Name, c.Beams.Width, c.Beams.Depth, p.Length(c.Beams.Long), c.BeamMass())
 	at := ""
 	for _, x := range c.Beams.At {
-		at += "  " + p.length(x)
+		at += "  " + p.Length(x)
 	}
-	p.line("  at stations%s", at)
-	p.line("  %-39s %9s %9s %8s %8s", "", "moment", "stress", "sag", "lashing")
+	p.Line("  at stations%s", at)
+	p.Line("  %-39s %9s %9s %8s %8s", "", "moment", "stress", "sag", "lashing")
 	for _, k := range c.Cases {
-		p.line("  %-39s %5.0f N m %4.1f N/mm2 %5.0f mm %6.0f N", k.Name, k.Moment, k.Stress, k.Sag, k.Lash)
-		p.wrap("      ", k.Why)
+		p.Line("  %-39s %5.0f N m %4.1f N/mm2 %5.0f mm %6.0f N", k.Name, k.Moment, k.Stress, k.Sag, k.Lash)
+		p.Wrap("      ", k.Why)
 	}
-	p.line("  asked of the wood: %.1f N/mm2 and a sag of %.0f mm under a person", beam.Working(c.Beams.Wood), c.Spacing/60)
-	p.line("")
-	p.line("WAVES of both hulls, N, on deep water: for comparing spacings")
-	p.line("  %6s %12s %12s %9s", "km/h", "far apart", "together", "change")
+	p.Line("  asked of the wood: %.1f N/mm2 and a sag of %.0f mm under a person", beam.Working(c.Beams.Wood), c.Spacing/60)
+	p.Line("")
+	p.Line("WAVES of both hulls, N, on deep water: for comparing spacings")
+	p.Line("  %6s %12s %12s %9s", "km/h", "far apart", "together", "change")
 	for _, v := range c.Waves {
-		p.line("  %6.1f %12.1f %12.1f %+8.0f %%", v.Speed*3.6, v.Apart, v.Together, v.Change()*100)
+		p.Line("  %6.1f %12.1f %12.1f %+8.0f %%", v.Speed*3.6, v.Apart, v.Together, v.Change()*100)
 	}
-	p.line("")
+	p.Line("")
 	p.ranges(c.Practices)
 	p.notes(c.Notes)
-	return p.write(w)
+	_, err := p.WriteTo(w)
+	return err
 }
 
 // levers writes GZ in rows of eight, every other degree.
@@ -70,11 +71,11 @@ func (p *page) levers(c pair.Curve) {
 			gz += fmt.Sprintf(" %6.0f", math.Round(v.GZ)+0)
 			up += fmt.Sprintf(" %4.0f %%", v.Share*100)
 		}
-		p.line("%s", heel)
-		p.line("%s", gz)
-		p.line("%s", up)
+		p.Line("%s", heel)
+		p.Line("%s", gz)
+		p.Line("%s", up)
 	}
-	p.line("  windward: the share of the weight that the windward hull still carries")
+	p.Line("  windward: the share of the weight that the windward hull still carries")
 }
 
 type pairCase struct {

@@ -12,28 +12,29 @@ import (
 
 // RowPage writes a rowing fit to be read.
 func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
-	p := &page{units: units}
-	p.line("%s rowed by a %s of %s and %.0f kg, alone with the gear", f.Boat.Frame.Design.Title, f.Row.Body, p.length(f.Body.Stature), f.Body.Mass)
-	p.line("")
+	p := newPage(units)
+	p.Line("%s rowed by a %s of %s and %.0f kg, alone with the gear", f.Boat.Frame.Design.Title, f.Row.Body, p.Length(f.Body.Stature), f.Body.Mass)
+	p.Line("")
 	p.cautions(f.Notes)
-	p.line("OARS AND PLACES (stations from midship, forward positive)")
-	p.two("span", p.length(f.Span), "oar", p.length(f.Oar.Length))
-	p.two("inboard", p.length(f.Oar.Inboard), "outboard", p.length(f.Oar.Outboard()))
-	p.two("rowlocks at", p.length(f.LockX), "over the water", p.length(f.WaterLock))
-	p.two("seat's middle at", p.length(f.SeatX), "over the floor", p.length(f.SeatOver))
-	p.two("heels at", p.length(f.FootX), "from the seat's back", p.length(f.Legs.Heel))
-	p.two("handles over seat", p.length(f.Level.Drive)+", pulled", "carried clear", p.length(f.Level.Recover))
-	p.two("over the legs", p.length(f.OverLegs()), "over the gunwale", p.length(f.OverGunwale()))
-	p.line("")
-	p.line("FRAME: two bars on the gunwales, a board under each pair of ends")
-	p.two("bars", fmt.Sprintf("%.0f x %.0f mm", rowing.BarWide, f.BarThick), "long", p.length(f.BarLong()))
+	p.Line("OARS AND PLACES (stations from midship, forward positive)")
+	p.two("span", p.Length(f.Span), "oar", p.Length(f.Oar.Length))
+	p.two("inboard", p.Length(f.Oar.Inboard), "outboard", p.Length(f.Oar.Outboard()))
+	p.two("rowlocks at", p.Length(f.LockX), "over the water", p.Length(f.WaterLock))
+	p.two("seat's middle at", p.Length(f.SeatX), "over the floor", p.Length(f.SeatOver))
+	p.two("heels at", p.Length(f.FootX), "from the seat's back", p.Length(f.Legs.Heel))
+	p.two("handles over seat", p.Length(f.Level.Drive)+", pulled", "carried clear", p.Length(f.Level.Recover))
+	p.two("over the legs", p.Length(f.OverLegs()), "over the gunwale", p.Length(f.OverGunwale()))
+	p.Line("")
+	p.Line("FRAME: two bars on the gunwales, a board under each pair of ends")
+	p.two("bars", fmt.Sprintf("%.0f x %.0f mm", rowing.BarWide, f.BarThick), "long", p.Length(f.BarLong()))
 	p.two("pull on a handle", fmt.Sprintf("%.0f N", f.Strength.Pull), "on the rowlock", fmt.Sprintf("%.0f N", f.Strength.AtLock))
 	p.two("stress", fmt.Sprintf("%.1f N/mm2", math.Max(f.Strength.Flat, f.Strength.Upright)), "asked of the wood", fmt.Sprintf("%.1f N/mm2", f.Strength.Working))
 	p.two("sag", fmt.Sprintf("%.1f mm", f.Strength.Sag), "each clip", fmt.Sprintf("%.0f N, lift %.0f N", f.Strength.Clip, f.Strength.ClipLift))
-	p.line("")
+	p.Line("")
 	p.ranges(f.Ranges)
 	p.notes(f.Notes)
-	return p.write(w)
+	_, err := p.WriteTo(w)
+	return err
 }
 
 type row struct {

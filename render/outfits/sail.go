@@ -12,52 +12,53 @@ import (
 
 // SailPage writes a sail to be read.
 func SailPage(w io.Writer, f *rig.Fit, units measure.System) error {
-	p := &page{units: units}
-	p.line("%s under a %s of %.2f m2, %.0f kg all up", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Load.Mass)
-	p.line("")
+	p := newPage(units)
+	p.Line("%s under a %s of %.2f m2, %.0f kg all up", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Load.Mass)
+	p.Line("")
 	p.cautions(f.Notes)
 	p.winds(f)
-	p.line("BALANCE (stations from midship, forward positive)")
-	p.two("mast at", p.length(f.Mast.At), "sail's center at", p.length(f.Mast.At+f.Plan.Center().X))
-	p.two("center over", fmt.Sprintf("%.2f m", f.States[0].Arm), "resistance at", p.length(f.Resists().X))
+	p.Line("BALANCE (stations from midship, forward positive)")
+	p.two("mast at", p.Length(f.Mast.At), "sail's center at", p.Length(f.Mast.At+f.Plan.Center().X))
+	p.two("center over", fmt.Sprintf("%.2f m", f.States[0].Arm), "resistance at", p.Length(f.Resists().X))
 	if b := f.Board; b.Area > 0 {
-		p.two("leeboard", fmt.Sprintf("%.0f x %.0f mm", b.Chord, b.Long), "of it under water", p.length(b.Deep))
-		p.two("leeboard at", p.length(f.BracketAt()), "thick", fmt.Sprintf("%.0f mm", b.Thick))
+		p.two("leeboard", fmt.Sprintf("%.0f x %.0f mm", b.Chord, b.Long), "of it under water", p.Length(b.Deep))
+		p.two("leeboard at", p.Length(f.BracketAt()), "thick", fmt.Sprintf("%.0f mm", b.Thick))
 	}
-	p.line("")
-	p.line("SPARS of %s", f.Sail.Spars)
+	p.Line("")
+	p.Line("SPARS of %s", f.Sail.Spars)
 	if f.Mast.Long > 0 {
-		p.line("  %-16s %10s long, %3.0f mm thick at the partner", "mast", p.length(f.Mast.Long), f.Mast.Diameter)
+		p.Line("  %-16s %10s long, %3.0f mm thick at the partner", "mast", p.Length(f.Mast.Long), f.Mast.Diameter)
 	}
 	for _, s := range f.Plan.Spars {
-		p.line("  %-16s %10s long, %3.0f mm thick", s.Name, p.length(s.Length()), s.Diameter)
+		p.Line("  %-16s %10s long, %3.0f mm thick", s.Name, p.Length(s.Length()), s.Diameter)
 	}
 	p.two("on the partner", fmt.Sprintf("%.0f N", f.Mast.Partner), "sideways on step", fmt.Sprintf("%.0f N", f.Mast.Step))
 	p.two("at the partner", fmt.Sprintf("%.0f N m", f.Mast.Moment), "stress", fmt.Sprintf("%.1f of %.1f N/mm2", f.Mast.Stress, f.Mast.Working))
 	cloth := f.Plan.Cut(f.Sail)
 	p.two("cloth", fmt.Sprintf("%.2f m2 cut", cloth.Area), "panels", fmt.Sprint(len(cloth.Panels)))
-	p.line("")
+	p.Line("")
 	if len(f.Ranges) > 0 {
 		p.ranges(f.Ranges)
 	}
 	p.notes(f.Notes)
-	return p.write(w)
+	_, err := p.WriteTo(w)
+	return err
 }
 
 // winds writes the table of what to do when.
 func (p *page) winds(f *rig.Fit) {
-	p.line("WIND in m/s (knots): take the sail in at the first, it goes over at the second")
+	p.Line("WIND in m/s (knots): take the sail in at the first, it goes over at the second")
 	head := fmt.Sprintf("  %-11s %5s", "", "m2")
 	for _, s := range f.Stands {
 		head += fmt.Sprintf(" %-19s", s.Place)
 	}
-	p.line("%s", head)
+	p.Line("%s", head)
 	for _, s := range f.States {
 		row := fmt.Sprintf("  %-11s %5.2f", s.Name, s.Area)
 		for _, l := range s.Limits {
 			row += fmt.Sprintf(" %4.1f (%2.0f) %4.1f (%2.0f)", l.Reef, rig.Knots(l.Reef), l.Under, rig.Knots(l.Under))
 		}
-		p.line("%s", row)
+		p.Line("%s", row)
 	}
 	moments, flood, calm := fmt.Sprintf("  %-17s", "most moment"), fmt.Sprintf("  %-17s", "gunwale under"), fmt.Sprintf("  %-17s", "in a lull")
 	for _, s := range f.Stands {
@@ -72,21 +73,21 @@ func (p *page) winds(f *rig.Fit) {
 		}
 		calm += fmt.Sprintf(" %-19s", lull)
 	}
-	p.line("%s", moments)
-	p.line("%s", flood)
-	p.line("%s", calm)
-	p.line("")
-	p.line("WHAT TO DO with the crew %s", f.Chosen())
-	p.line("  %-11s %8s %6s %6s   %-18s %8s %12s", "", "m/s", "knots", "force", "", "heel", "lee gunwale")
+	p.Line("%s", moments)
+	p.Line("%s", flood)
+	p.Line("%s", calm)
+	p.Line("")
+	p.Line("WHAT TO DO with the crew %s", f.Chosen())
+	p.Line("  %-11s %8s %6s %6s   %-18s %8s %12s", "", "m/s", "knots", "force", "", "heel", "lee gunwale")
 	for i, s := range f.States {
 		what := "take in a reef"
 		if i == len(f.States)-1 {
 			what = "take the sail down"
 		}
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
-		p.line("  %-11s %8.1f %6.0f %6d   %-18s %4.0f deg %12s", s.Name, v, rig.Knots(v), rig.Beaufort(v), what, deg(l.Heel), p.length(l.Left))
+		p.Line("  %-11s %8.1f %6.0f %6d   %-18s %4.0f deg %12s", s.Name, v, rig.Knots(v), rig.Beaufort(v), what, deg(l.Heel), p.Length(l.Left))
 	}
-	p.line("")
+	p.Line("")
 }
 
 type sailLimit struct {

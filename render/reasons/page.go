@@ -1,4 +1,5 @@
-package size
+// Package reasons writes why a boat was sized as it was, to be read on a terminal.
+package reasons
 
 import (
 	"fmt"
@@ -7,49 +8,15 @@ import (
 	"strings"
 
 	"ribwright/geometry/body"
-	"ribwright/geometry/design"
 	"ribwright/geometry/formula"
+	"ribwright/geometry/size"
 )
-
-// Notes says for every key of the design where its value came from.
-func (b *Boat) Notes() map[string]string {
-	out := map[string]string{}
-	run := b.Case.run
-	for key, name := range b.Case.Family.Sources(run) {
-		s, ok := run.Origin(name)
-		if !ok {
-			continue
-		}
-		var words []string
-		if s.Name != name {
-			words = append(words, s.Name)
-		}
-		if s.Formula != "" {
-			words = append(words, s.Formula)
-		}
-		out[key] = strings.Join(words, " = ") + " (" + s.Where + ")"
-		if s.Reason != "" {
-			out[key] += ": " + s.Reason
-		}
-	}
-	return out
-}
-
-// Write writes the design file with a note before each key.
-func (b *Boat) Write(w io.Writer) error {
-	head := []string{
-		"Sized by the family " + b.Case.Family.Name + " for " + b.Case.Brief.Who() + ".",
-		"Each note gives the formula, where it stands, and its reason. Change what you like and loft it; or change the formulas and size again.",
-		"",
-	}
-	return design.EncodeNoted(w, b.Design, head, b.Notes())
-}
 
 // Page writes the reasons on one page: what was decided and why, what the boat
 // does with its load, and what to be careful about.
-func (b *Boat) Page(w io.Writer) error {
+func Page(w io.Writer, b *size.Boat) error {
 	var out strings.Builder
-	run := b.Case.run
+	run := b.Case.Run()
 	fmt.Fprintf(&out, "%s, for %s\n", b.Design.Title, b.Case.Brief.Who())
 	fmt.Fprintf(&out, "Family %s; each line is a formula of its file, \"--explain NAME\" shows it whole.\n\n", b.Case.Family.Name)
 	for _, name := range b.Case.Family.Program.Told() {
@@ -63,8 +30,8 @@ func (b *Boat) Page(w io.Writer) error {
 		}
 		wrap(&out, fmt.Sprintf("%-15s %9s", n, run.Shown(n)), doc)
 	}
-	b.checks(&out)
-	b.bodies(&out)
+	checks(&out, b)
+	bodies(&out, b)
 	_, err := io.WriteString(w, out.String())
 	return err
 }
@@ -83,7 +50,7 @@ func reasonOf(run *formula.Run, name string) string {
 }
 
 // checks lists what does not hold, or says that all does.
-func (b *Boat) checks(out *strings.Builder) {
+func checks(out *strings.Builder, b *size.Boat) {
 	failed := b.Failures()
 	if len(failed) == 0 {
 		fmt.Fprintf(out, "\nAll %d checks of the family hold.\n", len(b.Verdicts))
@@ -96,7 +63,7 @@ func (b *Boat) checks(out *strings.Builder) {
 }
 
 // bodies says what is known of the crew only by estimate.
-func (b *Boat) bodies(out *strings.Builder) {
+func bodies(out *strings.Builder, b *size.Boat) {
 	fmt.Fprintf(out, "\nBodies: %s.\n", body.Source)
 	for _, p := range b.Case.Brief.Crew {
 		for _, e := range p.Estimates() {

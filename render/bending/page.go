@@ -1,35 +1,51 @@
-package main
+// Package bending writes what was judged of a frame's bends and its balance, to be
+// read on a terminal.
+package bending
 
 import (
 	"fmt"
+	"io"
 	"math"
 	"strings"
 
 	"ribwright/geometry/balance"
+	"ribwright/geometry/bend"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/timber"
 	"ribwright/layout/lettering"
 )
 
-// page writes the report at 80 columns.
-func (b *bending) page(units measure.System) string {
+// Told is what is said of one frame.
+type Told struct {
+	Report  *bend.Report
+	Without *balance.Without // what comes out in the trials
+	Trials  []balance.Trial
+	Miss    float64 // by how much the ribs of the last trial miss the neutral set, mm
+	Caution string  // what is said at the end of every page
+}
+
+// Page writes it at 80 columns, the rib table in the units asked for.
+//
+// Errors: the writer's own.
+func Page(out io.Writer, b Told, units measure.System) error {
 	var w strings.Builder
-	fmt.Fprintf(&w, "%s: will the wood take it, and will the frame keep its shape\n", lettering.Clip(b.report.Frame.Design.Title, 2.5, 80))
+	fmt.Fprintf(&w, "%s: will the wood take it, and will the frame keep its shape\n", lettering.Clip(b.Report.Frame.Design.Title, 2.5, 80))
 	b.verdicts(&w)
 	b.ribTable(&w, units)
 	b.gunwales(&w, units)
 	b.forces(&w)
 	b.beams(&w)
-	says(&w, "\nLimits of steamed bends are from memory, stresses are for clear, straight wood: bend one rib first. Steam scalds: vent the box and wear gauntlets. "+strings.TrimSpace(caution))
-	return w.String()
+	says(&w, "\nLimits of steamed bends are from memory, stresses are for clear, straight wood: bend one rib first. Steam scalds: vent the box and wear gauntlets. "+strings.TrimSpace(b.Caution))
+	_, err := io.WriteString(out, w.String())
+	return err
 }
 
 // verdicts lists every finding, with its cure on a line of its own.
-func (b *bending) verdicts(w *strings.Builder) {
-	fmt.Fprintf(w, "\nVERDICTS%s\n", yesNo(b.report.Passes(), ": everything can be made as the design says", ": NOT everything can be made as the design says"))
+func (b Told) verdicts(w *strings.Builder) {
+	fmt.Fprintf(w, "\nVERDICTS%s\n", yesNo(b.Report.Passes(), ": everything can be made as the design says", ": NOT everything can be made as the design says"))
 	fmt.Fprintf(w, "%-34s %-17s %6s %6s %6s %5s\n", "part", "verdict", "has", "limit", "unit", "room")
-	for _, f := range b.report.Findings {
+	for _, f := range b.Report.Findings {
 		mark := " "
 		if !f.Pass {
 			mark = "!"
@@ -103,13 +119,13 @@ func wrapped(text string, wide int) []string {
 }
 
 // ribTable says how each rib is bent and what it is relaxed to.
-func (b *bending) ribTable(w *strings.Builder, units measure.System) {
-	d := b.report.Frame.Design
+func (b Told) ribTable(w *strings.Builder, units measure.System) {
+	d := b.Report.Frame.Design
 	says(w, fmt.Sprintf("\nRIBS: %s, steam %.0f minutes at %.0f %% moisture; forms are for %.0f %% of springback. %s",
-		b.report.Boat.Ribs.Name, b.report.Ribs[0].Minutes, d.Bending.Moisture, 100*d.Bending.Springback, b.moisture()))
+		b.Report.Boat.Ribs.Name, b.Report.Ribs[0].Minutes, d.Bending.Moisture, 100*d.Bending.Springback, b.moisture()))
 	fmt.Fprintf(w, "Widths between the heads and radii are to the middle of the thickness, %s.\n", yesNo(units == measure.Imperial, "inches", "mm"))
 	fmt.Fprintf(w, "%-5s %10s %10s %7s %7s  %s\n", "rib", "in place", "relax to", "push N", "N/mm2", "form radius, from the keel out")
-	for i, r := range b.report.Ribs {
+	for i, r := range b.Report.Ribs {
 		relax := "-"
 		if r.Relax > 0 {
 			relax = short(r.Relax, units)
@@ -118,17 +134,17 @@ func (b *bending) ribTable(w *strings.Builder, units measure.System) {
 		for _, a := range r.Arcs {
 			arcs = append(arcs, a.Name+" "+radius(a.Form, units))
 		}
-		fmt.Fprintf(w, "%-5s %10s %10s %7s %7.1f  %s\n", r.Name, short(2*b.report.Frame.Ribs[i].Section.HalfBreadth, units), relax,
-			tenths(r.Push), b.report.Boat.RibStress(i, r.Push), strings.Join(arcs, ", "))
+		fmt.Fprintf(w, "%-5s %10s %10s %7s %7.1f  %s\n", r.Name, short(2*b.Report.Frame.Ribs[i].Section.HalfBreadth, units), relax,
+			tenths(r.Push), b.Report.Boat.RibStress(i, r.Push), strings.Join(arcs, ", "))
 	}
 }
 
 // moisture warns of stock too dry for its bends, and says how far the ribs shrink
 // in their mortises.
-func (b *bending) moisture() string {
-	d, wood := b.report.Frame.Design, b.report.Boat.Ribs
+func (b Told) moisture() string {
+	d, wood := b.Report.Frame.Design, b.Report.Boat.Ribs
 	least := 0.0
-	for _, r := range b.report.Ribs {
+	for _, r := range b.Report.Ribs {
 		for _, a := range r.Arcs {
 			least = math.Max(least, timber.LeastMoisture(a.Band))
 		}
@@ -160,23 +176,23 @@ func radius(mm float64, units measure.System) string {
 }
 
 // gunwales says how the gunwales are glued and what they keep.
-func (b *bending) gunwales(w *strings.Builder, units measure.System) {
-	g, d := b.report.Gunwale, b.report.Frame.Design
+func (b Told) gunwales(w *strings.Builder, units measure.System) {
+	g, d := b.Report.Gunwale, b.Report.Frame.Design
 	unit := yesNo(units == measure.Imperial, " in", " mm")
-	words := fmt.Sprintf("\nGUNWALES: %s, %d plies, glued %s; tightest radius %s%s, at station %.0f mm. ", b.report.Boat.Wood.Name, d.Gunwale.Plies, glued(d), radius(g.Radius, units), unit, g.At)
+	words := fmt.Sprintf("\nGUNWALES: %s, %d plies, glued %s; tightest radius %s%s, at station %.0f mm. ", b.Report.Boat.Wood.Name, d.Gunwale.Plies, glued(d), radius(g.Radius, units), unit, g.At)
 	if d.Gunwale.Plies > 1 {
 		words += fmt.Sprintf("Plies are %.1f mm and lose %.0f %% of a form's curve: a form for the designed curve has a radius of %s%s there, and everywhere %.3f of the gunwale's own. ",
-			float64(d.Gunwale.Width)/float64(d.Gunwale.Plies), 100*b.report.Boat.Back(), radius(g.Form, units), unit, 1-b.report.Boat.Back())
+			float64(d.Gunwale.Width)/float64(d.Gunwale.Plies), 100*b.Report.Boat.Back(), radius(g.Form, units), unit, 1-b.Report.Boat.Back())
 	}
 	words += fmt.Sprintf("By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold the rest. At rest they bear %.1f N/mm2 in plan and %.1f from edge-set; the wood breaks at about %.0f. ",
-		100*b.report.Boat.Glue.Kept, g.Rest.Plan, g.Rest.Edge, b.report.Boat.Wood.MOR)
-	least := b.report.Slots[0]
-	for _, s := range b.report.Slots {
+		100*b.Report.Boat.Glue.Kept, g.Rest.Plan, g.Rest.Edge, b.Report.Boat.Wood.MOR)
+	least := b.Report.Slots[0]
+	for _, s := range b.Report.Slots {
 		if s.Tall < least.Tall {
 			least = s
 		}
 	}
-	m := b.report.Frame.Gunwale.Mortises[0]
+	m := b.Report.Frame.Gunwale.Mortises[0]
 	if square := timber.SquareTenon(m.Length, m.Width, float64(d.Ribs.Thickness)); square < float64(d.Ribs.Width) {
 		words += fmt.Sprintf("Mortises cut by a bit of %.1f mm have half-round ends and take a sharp-edged rib of %.1f mm: square them, or round the rib's edges there. ", m.Width, square)
 	}
@@ -194,12 +210,12 @@ func glued(d *design.Design) string {
 }
 
 // columns are the heads of the trials.
-func (b *bending) columns() []string {
+func (b Told) columns() []string {
 	var out []string
-	for _, t := range b.trials {
+	for _, t := range b.Trials {
 		switch t.Set {
 		case "off":
-			out = append(out, fmt.Sprintf("%+.0f mm off", b.miss))
+			out = append(out, fmt.Sprintf("%+.0f mm off", b.Miss))
 		default:
 			out = append(out, t.Set)
 		}
@@ -208,24 +224,24 @@ func (b *bending) columns() []string {
 }
 
 // forces lists the force in every cross piece.
-func (b *bending) forces(w *strings.Builder) {
+func (b Told) forces(w *strings.Builder) {
 	w.WriteString("\nCROSS PIECES: force in N, + pushes the gunwales apart, - holds them together.\n" +
 		"Ribs unset are as wide as their places before fitting; neutral is \"relax to\".\n")
-	if b.report.Boat.Why != nil {
-		says(w, "There is no neutral set: "+b.report.Boat.Why.Error()+".")
+	if b.Report.Boat.Why != nil {
+		says(w, "There is no neutral set: "+b.Report.Boat.Why.Error()+".")
 	}
 	fmt.Fprintf(w, "%-26s %-10s %6s", "cross piece", "code", "at mm")
 	b.heads(w)
-	for i, s := range b.report.Frame.Thwarts {
+	for i, s := range b.Report.Frame.Thwarts {
 		fmt.Fprintf(w, "%-26s %-10s %+6.0f", clipTo(s.Name, 26), balance.Code(i), s.At)
-		for _, t := range b.trials {
+		for _, t := range b.Trials {
 			fmt.Fprintf(w, " %11s", force(t.In.Struts[i]))
 		}
 		w.WriteString("\n")
 	}
 }
 
-func (b *bending) heads(w *strings.Builder) {
+func (b Told) heads(w *strings.Builder) {
 	for _, c := range b.columns() {
 		fmt.Fprintf(w, " %11s", c)
 	}
@@ -258,20 +274,20 @@ func clipTo(s string, n int) string {
 }
 
 // beams lists how far the beam is off the design, and moves, at every rib.
-func (b *bending) beams(w *strings.Builder) {
-	says(w, "\nBEAM: mm off the design with everything in, and by how much it moves without "+b.without.String()+".")
+func (b Told) beams(w *strings.Builder) {
+	says(w, "\nBEAM: mm off the design with everything in, and by how much it moves without "+b.Without.String()+".")
 	fmt.Fprintf(w, "%-6s %7s", "", "")
 	for _, c := range b.columns() {
 		fmt.Fprintf(w, " %19s", c)
 	}
 	fmt.Fprintf(w, "\n%-6s %7s", "rib", "at mm")
-	for range b.trials {
+	for range b.Trials {
 		fmt.Fprintf(w, " %9s %9s", "off", "moves")
 	}
 	w.WriteString("\n")
-	for _, r := range b.report.Frame.Ribs {
+	for _, r := range b.Report.Frame.Ribs {
 		fmt.Fprintf(w, "%-6s %+7.0f", r.Name, r.Station)
-		for _, t := range b.trials {
+		for _, t := range b.Trials {
 			fmt.Fprintf(w, " %9s %9s", tenths(t.Off(r.Station)), tenths(t.Moved(r.Station)))
 		}
 		w.WriteString("\n")
