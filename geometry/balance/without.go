@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/wording"
 )
 
 // Without is a choice of members to take out.
@@ -29,7 +30,7 @@ func (b *Boat) Choose(words []string) (*Without, error) {
 	out := &Without{ribs: map[int]bool{}, struts: map[int]bool{}, all: len(b.Frame.Thwarts)}
 	for _, w := range words {
 		if !b.pick(out, plain(w)) {
-			return nil, fmt.Errorf("nothing in this boat is called %q; accepted: %s", clip(w), b.accepted())
+			return nil, fmt.Errorf("nothing in this boat is called %q; accepted: %s", wording.Clip(w, 40), b.accepted())
 		}
 	}
 	for i, t := range b.Frame.Thwarts {
@@ -93,13 +94,6 @@ func plain(s string) string {
 		}
 		return -1
 	}, s)
-}
-
-func clip(s string) string {
-	if r := []rune(s); len(r) > 40 {
-		return string(r[:40]) + "..."
-	}
-	return s
 }
 
 // Struts reports whether the cross piece with the number i is out.

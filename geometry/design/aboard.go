@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 // Person is one of the crew, where and how they sit.
@@ -51,7 +52,7 @@ func (p *Posture) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%q is no posture; accepted: kneeling, floor, bench", clip(string(text), 40))
+	return fmt.Errorf("%q is no posture; accepted: kneeling, floor, bench", wording.Clip(string(text), 40))
 }
 
 // mostAboard is how many of the crew, and how many lots of gear, are read.

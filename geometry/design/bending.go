@@ -1,5 +1,7 @@
 package design
 
+import "ribwright/geometry/wording"
+
 // Bending is how the wood is bent and glued.
 type Bending struct {
 	Moisture    float64 `toml:"moisture" comment:"Moisture of the rib stock when it is steamed, percent. 8 to 40; at least 16 for mild bends and 23 for severe ones."`
@@ -31,6 +33,6 @@ func (d *Design) checkBending(c *checker) {
 	case GluedBent, GluedOnForm:
 		c.must(g.Plies >= 2, "gunwale.glued", "%q needs at least 2 plies, and gunwale.plies is %d; a single one springs back straight", g.Glued, g.Plies)
 	default:
-		c.must(false, "gunwale.glued", "%q is no way of gluing; accepted: straight, bent, form", clip(g.Glued, 40))
+		c.must(false, "gunwale.glued", "%q is no way of gluing; accepted: straight, bent, form", wording.Clip(g.Glued, 40))
 	}
 }

@@ -3,7 +3,8 @@ package design
 import (
 	"fmt"
 	"strings"
-	"unicode"
+
+	"ribwright/geometry/wording"
 )
 
 // Fault is something wrong in a design file, told to the woodworker: where it
@@ -31,27 +32,8 @@ func (f *Fault) Error() string {
 	}
 	b.WriteString(": ")
 	if f.Key != "" {
-		b.WriteString(clip(f.Key, longestKey) + ": ")
+		b.WriteString(wording.Clip(f.Key, longestKey) + ": ")
 	}
-	b.WriteString(clip(f.Text, longestText))
-	return oneLine(b.String())
-}
-
-// oneLine keeps a message on one line whatever a file put into it, and keeps
-// codes that a terminal would obey out of it.
-func oneLine(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control) {
-			return ' '
-		}
-		return r
-	}, s)
-}
-
-// clip cuts a text to n letters.
-func clip(s string, n int) string {
-	if r := []rune(s); len(r) > n {
-		return string(r[:n]) + "..."
-	}
-	return s
+	b.WriteString(wording.Clip(f.Text, longestText))
+	return wording.OneLine(b.String())
 }

@@ -76,21 +76,6 @@ func TestNearestKey(t *testing.T) {
 	}
 }
 
-func TestDistance(t *testing.T) {
-	long := strings.Repeat("a", 64)
-	for _, c := range []struct {
-		a, b string
-		want int
-	}{
-		{"", "", 0}, {"rib", "rib", 0}, {"", "rib", 3}, {"rib", "", 3}, {"rib", "ribs", 1}, {"ribs", "bis", 2},
-		{"kitten", "sitting", 3}, {"beam", "Beam", 1}, {long + "b", long + "c", 0},
-	} {
-		if got := distance(c.a, c.b); got != c.want {
-			t.Errorf("distance(%.8q, %.8q) = %d, want %d", c.a, c.b, got, c.want)
-		}
-	}
-}
-
 func ExampleDecode() {
 	_, err := Decode(strings.NewReader("title = \"Otter\"\n[hull]\nlenght = \"3500 mm\"\n"), "otter.toml")
 	fmt.Println(err)

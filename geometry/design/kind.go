@@ -1,6 +1,10 @@
 package design
 
-import "fmt"
+import (
+	"fmt"
+
+	"ribwright/geometry/wording"
+)
 
 // Kind is what a cross piece is for.
 type Kind int
@@ -34,5 +38,5 @@ func (k *Kind) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%q is no kind of cross piece; accepted: thwart, yoke, seat bar", clip(string(text), 40))
+	return fmt.Errorf("%q is no kind of cross piece; accepted: thwart, yoke, seat bar", wording.Clip(string(text), 40))
 }

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"ribwright/geometry/wording"
 )
 
 // EncodeNoted writes d as a design file with a note before the keys that have one
@@ -67,7 +69,7 @@ const wide = 96
 // comment writes a text as comment lines, whatever it holds.
 func comment(out *strings.Builder, text string) {
 	line := "#"
-	for _, word := range strings.Fields(oneLine(text)) {
+	for _, word := range strings.Fields(wording.OneLine(text)) {
 		if len(line)+1+len(word) > wide && line != "#" {
 			out.WriteString(line + "\n")
 			line = "#"

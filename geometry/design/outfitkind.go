@@ -1,6 +1,10 @@
 package design
 
-import "fmt"
+import (
+	"fmt"
+
+	"ribwright/geometry/wording"
+)
 
 // Rig is a kind of sail.
 type Rig int
@@ -30,7 +34,7 @@ func (r *Rig) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%q is no rig; accepted: spritsail, leg-of-mutton, lug, vee", clip(string(text), 40))
+	return fmt.Errorf("%q is no rig; accepted: spritsail, leg-of-mutton, lug, vee", wording.Clip(string(text), 40))
 }
 
 // Body is whose proportions a person has where they are not measured.
@@ -56,5 +60,5 @@ func (b *Body) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%q is no body that is known; accepted: woman, man", clip(string(text), 40))
+	return fmt.Errorf("%q is no body that is known; accepted: woman, man", wording.Clip(string(text), 40))
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 // survey is a first walk over a file: it notes on which line each key stands
@@ -195,7 +196,7 @@ func isMeasure(t reflect.Type) bool {
 
 // misfit says what stands where something else should.
 func (s *survey) misfit(at place, v *unstable.Node) *Fault {
-	shown := clip(string(v.Data), 40)
+	shown := wording.Clip(string(v.Data), 40)
 	switch v.Kind {
 	case unstable.Integer, unstable.Float:
 		if isMeasure(at.typ) {

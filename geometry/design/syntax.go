@@ -1,6 +1,10 @@
 package design
 
-import "strings"
+import (
+	"strings"
+
+	"ribwright/geometry/wording"
+)
 
 // joinKey is the name of a key from its parts.
 func joinKey(parts []string) string {
@@ -84,7 +88,7 @@ func syntaxWords(text, line string) string {
 	if strings.ContainsAny(line, "\u201c\u201d\u2018\u2019") && strings.Contains(text, "at start of value") {
 		words = `curly quotes are read only inside straight ones; write "850 mm"`
 	}
-	return words + "; the line reads: " + clip(line, 60)
+	return words + "; the line reads: " + wording.Clip(line, 60)
 }
 
 // valueWords gives what a value's own reader said, and replaces what only the

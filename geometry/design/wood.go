@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/timber"
+	"ribwright/geometry/wording"
 )
 
 // Wood is a wood of the builder's own, or other values for a known one. What is
@@ -80,7 +81,7 @@ func (d *Design) checkWoods(c *checker) {
 		c.must(strings.TrimSpace(w.Name) != "", key+"name", `is missing; accepted: a name in quotes, as "ash from the yard"`)
 		c.must(len(w.Name) <= 40, key+"name", "has %d bytes; accepted: up to 40", len(w.Name))
 		for _, o := range d.Woods[:i] {
-			c.must(!sameWood(o.Name, w.Name), key+"name", "%q is given twice; keep one", clip(w.Name, 40))
+			c.must(!sameWood(o.Name, w.Name), key+"name", "%q is given twice; keep one", wording.Clip(w.Name, 40))
 		}
 		_, err := timber.Lookup(w.Name)
 		w.check(c, key, err == nil)
@@ -104,7 +105,7 @@ func (w Wood) check(c *checker, key string, known bool) {
 		{"radial", w.Radial, 0.0001, 0.01, true},
 	} {
 		if v.v == 0 {
-			c.must(known || v.without, key+v.key, "is missing, or 0, and %q is no known wood; accepted: %s to %s", clip(w.Name, 40), short4(v.lo), short4(v.hi))
+			c.must(known || v.without, key+v.key, "is missing, or 0, and %q is no known wood; accepted: %s to %s", wording.Clip(w.Name, 40), short4(v.lo), short4(v.hi))
 			continue
 		}
 		c.must(v.v >= v.lo && v.v <= v.hi, key+v.key, "%s is out of range; accepted: %s to %s", short4(v.v), short4(v.lo), short4(v.hi))
@@ -115,7 +116,7 @@ func (w Wood) check(c *checker, key string, known bool) {
 	for _, v := range []struct{ key, said string }{
 		{"strength_standing", w.Strength}, {"bending_standing", w.Bending}, {"movement_standing", w.Movement},
 	} {
-		c.must(v.said == "" || isStanding(v.said), key+v.key, "%q is no standing; accepted: handbook, common practice, from memory, measured", clip(v.said, 40))
+		c.must(v.said == "" || isStanding(v.said), key+v.key, "%q is no standing; accepted: handbook, common practice, from memory, measured", wording.Clip(v.said, 40))
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"ribwright/geometry/wording"
 )
 
 // Names lists the values that have a formula, in the order of the files.
@@ -30,7 +32,7 @@ func (p *Program) Told() []string {
 func (p *Program) Kind(name string) (Kind, error) {
 	slot, ok := p.slots[name]
 	if !ok {
-		return Kind{}, fmt.Errorf("nothing is called %q; the nearest name is %s", clip(name, 60), nearest(name, p.names()))
+		return Kind{}, fmt.Errorf("nothing is called %q; the nearest name is %s", wording.Clip(name, 60), nearest(name, p.names()))
 	}
 	return p.kinds[slot], nil
 }

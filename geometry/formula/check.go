@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"ribwright/geometry/wording"
 )
 
 // checker finds the kind of every formula and an order to work them out in.
@@ -147,7 +149,7 @@ func (c *checker) reasons() *Fault {
 		for _, s := range list {
 			for _, n := range s.shows {
 				if _, ok := c.slots[n]; !ok {
-					return faultAt(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", clip(n, 40), nearest(n, c.names()))
+					return faultAt(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", wording.Clip(n, 40), nearest(n, c.names()))
 				}
 			}
 		}
@@ -193,7 +195,7 @@ func (c *checker) kind(n *node) (Kind, *Fault) {
 func (c *checker) named(n *node) (Kind, *Fault) {
 	slot, ok := c.slots[n.name]
 	if !ok {
-		return Kind{}, faultAt(n.at, "", "nothing is called %s; the nearest name is %s", clip(n.name, 60), nearest(n.name, c.names()))
+		return Kind{}, faultAt(n.at, "", "nothing is called %s; the nearest name is %s", wording.Clip(n.name, 60), nearest(n.name, c.names()))
 	}
 	n.slot = slot
 	if !slices.Contains(*c.using, slot) {

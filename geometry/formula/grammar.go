@@ -1,5 +1,7 @@
 package formula
 
+import "ribwright/geometry/wording"
+
 // The grammar, loosest first: if-then-else, or, and, not, one comparison,
 // + and -, * and /, a sign, a power, and what stands in brackets.
 
@@ -189,7 +191,7 @@ func (p *parser) word(t token) *node {
 	n := p.make(opCall, t)
 	n.name, n.call = t.text, findFunction(t.text)
 	if n.call == nil {
-		p.fail(t.at, "no function %q; there are %s", clip(t.text, 40), functionNames())
+		p.fail(t.at, "no function %q; there are %s", wording.Clip(t.text, 40), functionNames())
 	}
 	n.args = p.arguments(")")
 	return n

@@ -2,6 +2,8 @@ package formula
 
 import (
 	"strings"
+
+	"ribwright/geometry/wording"
 )
 
 // parser turns the tokens of one file into statements.
@@ -81,9 +83,9 @@ func shown(t token) string {
 	case stopToken:
 		return "the end of the statement"
 	case textToken:
-		return `the text "` + clip(t.text, 30) + `"`
+		return `the text "` + wording.Clip(t.text, 30) + `"`
 	}
-	return `"` + clip(t.text, 30) + `"`
+	return `"` + wording.Clip(t.text, 30) + `"`
 }
 
 // statement reads one statement to its end.
@@ -155,7 +157,7 @@ func (p *parser) checkName(t token) {
 	case isKeyword(t.text), findFunction(t.text) != nil:
 		p.fail(t.at, "%q is a word of the formulas and can name no value", t.text)
 	case strings.ToLower(t.text) != t.text:
-		p.fail(t.at, "%q has capitals; names are written in small letters", clip(t.text, 40))
+		p.fail(t.at, "%q has capitals; names are written in small letters", wording.Clip(t.text, 40))
 	case len(t.text) > 60:
 		p.fail(t.at, "the name has %d letters; accepted: up to 60", len(t.text))
 	}

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"ribwright/geometry/wording"
 )
 
 type tokenKind int8
@@ -182,7 +184,7 @@ func (s *scanner) number() *Fault {
 	if ok {
 		end = len(text) - len(rest) + len(u.word)
 	} else if word := leadingWord(rest); word != "" && !isKeyword(word) {
-		return s.fault("unknown unit %q after %s; accepted: %s", clip(word, 20), text[s.pos:end], unitWords())
+		return s.fault("unknown unit %q after %s; accepted: %s", wording.Clip(word, 20), text[s.pos:end], unitWords())
 	} else {
 		u.worth = 1
 	}

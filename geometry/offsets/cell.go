@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 // unit is what a bare number in a column means.
@@ -30,7 +31,7 @@ func (u unit) cell(text string) (float64, error) {
 	case err != nil:
 		return 0, err
 	case math.IsNaN(v) || math.Abs(v) > farthest:
-		return 0, fmt.Errorf("%q is %g mm, which no hull has", clip(text), v)
+		return 0, fmt.Errorf("%q is %g mm, which no hull has", wording.Clip(text, 40), v)
 	}
 	return v, nil
 }
@@ -42,7 +43,7 @@ func (u unit) value(text string) (float64, error) {
 	}
 	if strings.Count(rest, "-") > 0 && strings.Trim(rest, "0123456789-+") == "" {
 		if u.name != "in" && u.name != "ft" {
-			return 0, fmt.Errorf("%q is feet-inches-eighths in a column of %s; accepted: numbers of %s, or name the column _in", clip(text), u.name, u.name)
+			return 0, fmt.Errorf("%q is feet-inches-eighths in a column of %s; accepted: numbers of %s, or name the column _in", wording.Clip(text, 40), u.name, u.name)
 		}
 		v, err := eighths(rest)
 		return sign * v, err
@@ -54,9 +55,9 @@ func (u unit) value(text string) (float64, error) {
 		return float64(l), nil
 	}
 	if strings.Contains(text, ",") {
-		return 0, fmt.Errorf("%q has a decimal comma; write 3.5", clip(text))
+		return 0, fmt.Errorf("%q has a decimal comma; write 3.5", wording.Clip(text, 40))
 	}
-	return 0, fmt.Errorf("%q is no number; accepted: a number of %s, as 34.5, feet-inches-eighths, as 1-2-6, or a length with its unit, as 34 1/2 in", clip(text), u.name)
+	return 0, fmt.Errorf("%q is no number; accepted: a number of %s, as 34.5, feet-inches-eighths, as 1-2-6, or a length with its unit, as 34 1/2 in", wording.Clip(text, 40), u.name)
 }
 
 // eighths reads feet-inches-eighths: 1-2-6, with + for a sixteenth more.
@@ -64,9 +65,9 @@ func eighths(text string) (float64, error) {
 	body, more := strings.CutSuffix(text, "+")
 	parts := strings.Split(body, "-")
 	if len(parts) == 2 {
-		return 0, fmt.Errorf("%q may be feet and inches or inches and eighths; write all three, as 1-2-6 for 1 ft 2 6/8 in", clip(text))
+		return 0, fmt.Errorf("%q may be feet and inches or inches and eighths; write all three, as 1-2-6 for 1 ft 2 6/8 in", wording.Clip(text, 40))
 	}
-	bad := fmt.Errorf("%q is not feet-inches-eighths; write it as 1-2-6, inches under 12 and eighths under 8", clip(text))
+	bad := fmt.Errorf("%q is not feet-inches-eighths; write it as 1-2-6, inches under 12 and eighths under 8", wording.Clip(text, 40))
 	if len(parts) != 3 {
 		return 0, bad
 	}
@@ -135,13 +136,4 @@ func readHeader(cells []string) (header, error) {
 		return h, errors.New("the first line must name the columns with their units, as station_mm,height_mm,half_breadth_mm or the same with _in")
 	}
 	return h, nil
-}
-
-// clip shortens what is shown of a file.
-func clip(s string) string {
-	r := []rune(s)
-	if len(r) > 40 {
-		return string(r[:40]) + "..."
-	}
-	return s
 }

@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 )
 
 // judge says what can drown people or break, and lays the figures beside practice.
@@ -96,7 +97,5 @@ func (f *Fit) judgeSpars() {
 		what = "each spar"
 	}
 	f.Notes.Warn("mast", finding.Estimate, "the most the boat stands, with a gust, is %.0f N on the sail: %.0f N on the partner, %.0f N sideways on the step, %.0f N m at the partner. %s of %.0f mm then carries %.1f N/mm2 of the %.1f asked of %s. The gunwales feel the partner: lash it to both beside rib heads, and step the mast on the keel between two ribs, never on the skin",
-		m.Force, m.Partner, m.Step, m.Moment, capitalise(what), m.Diameter, m.Stress, m.Working, f.Sail.Spars)
+		m.Force, m.Partner, m.Step, m.Moment, wording.Capital(what), m.Diameter, m.Stress, m.Working, f.Sail.Spars)
 }
-
-func capitalise(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"ribwright/geometry/wording"
 )
 
 // maxName is the longest name, in bytes, that is compared. It is twice the
@@ -66,7 +68,7 @@ func names(species []Species) string {
 
 // unlike returns how far name is from the name of s; less is nearer.
 func unlike(name string, s Species) int {
-	d := edits([]rune(plain(name)), []rune(plain(s.Name)))
+	d := wording.Edits(plain(name), plain(s.Name))
 	for _, w := range strings.Fields(name) {
 		// A word of one or two letters is in too many names to mean anything.
 		if w = plain(w); len(w) > 2 && strings.Contains(plain(s.Name), w) {
@@ -74,26 +76,4 @@ func unlike(name string, s Species) int {
 		}
 	}
 	return d + maxName
-}
-
-// edits returns the least count of letters to add, drop or change to turn a
-// into b. Source: the Levenshtein distance, row by row.
-func edits(a, b []rune) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i, ra := range a {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j, rb := range b {
-			change := diagonal
-			if ra != rb {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, diagonal+1, row[j]+1)
-		}
-	}
-	return row[len(b)]
 }

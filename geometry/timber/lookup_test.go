@@ -82,20 +82,6 @@ func TestLookupHostile(t *testing.T) {
 	}
 }
 
-func TestEdits(t *testing.T) {
-	for _, row := range []struct {
-		a, b string
-		want int
-	}{ // counted by hand
-		{"", "", 0}, {"oak", "oak", 0}, {"", "oak", 3}, {"oak", "", 3},
-		{"osk", "oak", 1}, {"oaks", "oak", 1}, {"ok", "oak", 1}, {"ash", "oak", 3},
-	} {
-		if got := edits([]rune(row.a), []rune(row.b)); got != row.want {
-			t.Errorf("from %q to %q are %d edits, want %d", row.a, row.b, got, row.want)
-		}
-	}
-}
-
 func ExampleLookup() {
 	s, _ := Lookup("White Ash")
 	fmt.Printf("%s: %.0f kg/m3, %.0f and %.0f N/mm2, %s\n", s.Name, s.Density, s.MOE, s.MOR, s.Strength)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/page"
 )
@@ -75,7 +76,7 @@ func (w *writer) stem(i int) page.Figure {
 	}
 	b := st.Outline.Bounds()
 	per := scaleFor(b.W(), b.H(), 120, 95)
-	s := newSketch(st.End+"-stem", capital(st.End)+" stem", per)
+	s := newSketch(st.End+"-stem", wording.Capital(st.End)+" stem", per)
 	s.path(layout.Cut, st.Outline)
 	for k, l := range st.Landings {
 		for _, d := range [][2]float64{{1, 0}, {0, 1}} {
@@ -87,7 +88,7 @@ func (w *writer) stem(i int) page.Figure {
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.fine(b.H()))
 	return page.Figure{Drawing: s.Drawing,
-		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s moulded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", capital(st.End), ratio(per), w.fine(st.Thickness), w.fine(st.Moulded), w.fine(st.ToeX), w.fine(st.FootX)),
+		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s moulded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.fine(st.Thickness), w.fine(st.Moulded), w.fine(st.ToeX), w.fine(st.FootX)),
 		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and the stringers' landings.", st.End)}
 }
 
@@ -98,13 +99,13 @@ func (w *writer) hook(i int) page.Figure {
 	}
 	b := h.Outline.Bounds()
 	per := scaleFor(b.W(), b.H(), 90, 60)
-	s := newSketch(h.End+"-hook", capital(h.End)+" breasthook", per)
+	s := newSketch(h.End+"-hook", wording.Capital(h.End)+" breasthook", per)
 	s.path(layout.Cut, h.Outline)
 	s.line(layout.Center, b.Min.X-4*per, 0, b.Max.X+4*per, 0)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-6, w.fine(b.H()))
 	slope := math.Atan(h.Slope)
 	return page.Figure{Drawing: s.Drawing,
-		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops.", capital(h.End), ratio(per), w.fine(h.Thickness), angle(h.Bevel), angle(slope)),
+		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops.", wording.Capital(h.End), ratio(per), w.fine(h.Thickness), angle(h.Bevel), angle(slope)),
 		About:   fmt.Sprintf("Outline of the %s breasthook with its length and width.", h.End)}
 }

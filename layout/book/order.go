@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/labour"
+	"ribwright/geometry/wording"
 	"ribwright/layout/page"
 )
 
@@ -25,7 +26,7 @@ func (w *writer) order() {
 	w.say("Times are for this boat and a builder who is " + w.Skill.String() + "; drying times are common practice for a heated workshop and what the maker says comes first.")
 	first := 1
 	for _, s := range w.steps() {
-		w.section(fmt.Sprintf("%s, %s", capital(string(s.stage)), w.stageHours(s.stage)))
+		w.section(fmt.Sprintf("%s, %s", wording.Capital(string(s.stage)), w.stageHours(s.stage)))
 		if s.care != "" {
 			w.warn(s.care, s.who)
 		}

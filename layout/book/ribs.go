@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/frame"
+	"ribwright/geometry/wording"
 	"ribwright/layout/page"
 )
 
@@ -13,7 +14,7 @@ func (w *writer) ribs() {
 	f, d := w.Frame, w.Frame.Design
 	w.chapter("Ribs")
 	w.say(fmt.Sprintf("%s, %s wide and %s thick, %d of them. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
-		capital(d.Ribs.Species), w.fine(float64(d.Ribs.Width)), w.fine(float64(d.Ribs.Thickness)), len(f.Ribs)))
+		wording.Capital(d.Ribs.Species), w.fine(float64(d.Ribs.Width)), w.fine(float64(d.Ribs.Thickness)), len(f.Ribs)))
 	w.say(fmt.Sprintf("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.fine(f.Ribs[0].Tenon), w.fine(float64(d.Ribs.Trim))))
 	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")

@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/stock"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/page"
 )
@@ -85,10 +86,10 @@ func (w *writer) ripping(v stock.Wood) {
 	if len(v.Boards) == 0 {
 		return
 	}
-	w.section(capital(v.Species))
+	w.section(wording.Capital(v.Species))
 	for i, s := range v.Boards {
 		w.add(w.boardFigure(v, i))
-		t := page.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", capital(v.Species), i+1, len(v.Boards), w.unit()), Columns: []page.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
+		t := page.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.unit()), Columns: []page.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
 		for k, r := range s.Rips {
 			t.Rows = append(t.Rows, []string{fmt.Sprint(k + 1), w.cell(r.Across), w.layers(r)})
 			for m, more := range r.Rest {
@@ -120,7 +121,7 @@ func (w *writer) layers(r stock.RipCut) string {
 func (w *writer) boardFigure(v stock.Wood, i int) page.Figure {
 	s := v.Boards[i]
 	along, across := scaleFor(s.Board.Length, 0, 160, 1), scaleFor(s.Board.Width, 0, 32, 1)
-	d := boardSketch{layout.Drawing{Name: fmt.Sprintf("board-%d", i+1), Title: fmt.Sprintf("%s, board %d", capital(v.Species), i+1)},
+	d := boardSketch{layout.Drawing{Name: fmt.Sprintf("board-%d", i+1), Title: fmt.Sprintf("%s, board %d", wording.Capital(v.Species), i+1)},
 		geometry.Stretch(1/along, 1/across), w.Plan.Kerf}
 	d.box(layout.Cut, 0, s.Board.Width, s.Board.Length, s.Board.Width)
 	d.rips(s.Rips, geometry.Point{Y: s.Board.Width})

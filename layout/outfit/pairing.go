@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/laden"
 	"ribwright/geometry/pair"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/plot"
 )
@@ -143,7 +144,7 @@ func dangers(all finding.Notes) []string {
 	var out []string
 	for _, n := range all {
 		if n.Danger {
-			out = append(out, capital(n.Text)+".")
+			out = append(out, wording.Capital(n.Text)+".")
 		}
 	}
 	return out

@@ -165,11 +165,3 @@ func outfitCautions() []string {
 		"Nothing here certifies a boat. Local law, the authority of the water and licensed advice come first.",
 	}
 }
-
-// capital begins a sentence.
-func capital(s string) string {
-	if s == "" || s[0] < 'a' || s[0] > 'z' {
-		return s
-	}
-	return string(s[0]-32) + s[1:]
-}

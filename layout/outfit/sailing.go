@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/rig"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
 
@@ -220,7 +221,7 @@ func SailNotes(f *rig.Fit, o Options) []layout.Note {
 		if i == len(f.States)-1 {
 			what = "take the sail down"
 		}
-		winds = append(winds, fmt.Sprintf("%s, %.2f m2: %s at %.1f m/s (%.0f knots, force %d).", capital(s.Name), s.Area, what, f.Wind.Reef[i], rig.Knots(f.Wind.Reef[i]), rig.Beaufort(f.Wind.Reef[i])))
+		winds = append(winds, fmt.Sprintf("%s, %.2f m2: %s at %.1f m/s (%.0f knots, force %d).", wording.Capital(s.Name), s.Area, what, f.Wind.Reef[i], rig.Knots(f.Wind.Reef[i]), rig.Beaufort(f.Wind.Reef[i])))
 	}
 	winds = append(winds, fmt.Sprintf("With the crew %s; with everyone in the middle full sail must come in at %.1f m/s.", f.Chosen(), f.States[0].Limits[rig.Middle].Reef))
 	var sticks []string
@@ -228,7 +229,7 @@ func SailNotes(f *rig.Fit, o Options) []layout.Note {
 		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", o.plain(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
 	}
 	for _, s := range f.Plan.Spars {
-		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", capital(s.Name), o.plain(s.Length()), s.Diameter))
+		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", wording.Capital(s.Name), o.plain(s.Length()), s.Diameter))
 	}
 	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", o.plain(f.Tack-(f.Mast.PartnerZ-rig.PartnerThick/2))))
 	return []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Cautions", Lines: append(dangers(f.Notes), outfitCautions()...)}, {Heading: "Spars", Lines: sticks}}

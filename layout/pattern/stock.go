@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/frame"
 	"ribwright/geometry/hull"
 	"ribwright/geometry/timber"
+	"ribwright/geometry/wording"
 )
 
 // shape lists what gives the boat its form where no mould does.
@@ -98,7 +99,7 @@ func tightest(f *frame.Frame) string {
 	if err != nil {
 		return words
 	}
-	words += fmt.Sprintf(" %s, steamed, takes about %.3g without a strap and %.3g with one (from memory: test-bend first).", capital(wood.Name), wood.FreeRatio, wood.StrapRatio)
+	words += fmt.Sprintf(" %s, steamed, takes about %.3g without a strap and %.3g with one (from memory: test-bend first).", wording.Capital(wood.Name), wood.FreeRatio, wood.StrapRatio)
 	switch {
 	case tight.Tightest < wood.StrapRatio:
 		return words + " TOO TIGHT for this wood: make the ribs thinner, the bilge radius larger, or choose another wood."
@@ -106,11 +107,4 @@ func tightest(f *frame.Frame) string {
 		return words + " USE A STRAP for it."
 	}
 	return words
-}
-
-func capital(s string) string {
-	if s == "" || s[0] < 'a' || s[0] > 'z' {
-		return s
-	}
-	return string(s[0]-'a'+'A') + s[1:]
 }
