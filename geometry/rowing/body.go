@@ -3,6 +3,7 @@ package rowing
 import (
 	"math"
 
+	"ribwright/geometry/body"
 	"ribwright/geometry/design"
 )
 
@@ -33,7 +34,7 @@ func medianOf(b design.Body) median {
 // BodyOf returns the proportions that go with a stature and a mass; where one is 0
 // it is the median's.
 //
-// Source: straight lines through ANSUR II; they are off by 8 to 22 mm (one standard
+// Source: the estimates of package body, which are off by 8 to 22 mm (one standard
 // deviation) from person to person. Belly and shoulder go with the median's.
 func BodyOf(kind design.Body, stature, mass float64) Body {
 	m := medianOf(kind)
@@ -43,24 +44,21 @@ func BodyOf(kind design.Body, stature, mass float64) Body {
 	if mass == 0 {
 		mass = m.mass
 	}
-	b := Body{Stature: stature, Mass: mass, Belly: m.belly * math.Sqrt(mass/m.mass*m.stature/stature)}
+	p := body.Person{Sex: body.Woman, Weight: mass, Stature: stature}
 	if kind == design.Man {
-		b.Sitting = 0.406*stature + 206
-		b.ButtockKnee = 0.357*stature - 9
-		b.Popliteal = 0.306*stature - 107
-		b.Knee = 0.363*stature - 84
-		b.Thigh = 166 + mass - 0.040*stature
-		b.Hip = 261 + 1.94*mass - 0.027*stature
-	} else {
-		b.Sitting = 0.393*stature + 216
-		b.ButtockKnee = 0.380*stature - 28
-		b.Popliteal = 0.296*stature - 94
-		b.Knee = 0.370*stature - 91
-		b.Thigh = 148 + 1.18*mass - 0.037*stature
-		b.Hip = 306 + 2.64*mass - 0.052*stature
+		p.Sex = body.Man
 	}
-	b.Shoulder = b.Sitting - stature*(1-m.shoulder/m.stature)
-	return b
+	of := map[string]float64{}
+	for _, e := range p.Estimates() {
+		of[e.Name] = e.Value
+	}
+	return Body{
+		Stature: stature, Mass: mass,
+		Sitting: of["sitting_height"], ButtockKnee: of["buttock_knee"], Popliteal: of["popliteal_height"],
+		Knee: of["knee_height"], Thigh: of["thigh"], Hip: of["hip_breadth"],
+		Belly:    m.belly * math.Sqrt(mass/m.mass*m.stature/stature),
+		Shoulder: of["sitting_height"] - stature*(1-m.shoulder/m.stature),
+	}
 }
 
 // Legs is how the legs lie from the seat to the footrest, mm.
