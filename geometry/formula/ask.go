@@ -37,9 +37,6 @@ func (p *Program) Kind(name string) (Kind, error) {
 	return p.kinds[slot], nil
 }
 
-// Has reports whether a value of that name is known.
-func (p *Program) Has(name string) bool { _, ok := p.slots[name]; return ok }
-
 // HasFormula reports whether a formula gives the value.
 func (p *Program) HasFormula(name string) bool {
 	slot, ok := p.slots[name]

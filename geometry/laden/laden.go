@@ -47,9 +47,6 @@ func Manned(d *design.Design) []design.Person {
 	return []design.Person{{Name: "Paddler (assumed)", Mass: Usual}}
 }
 
-// People returns the whole of the crew.
-func (b Boat) People() float.Load { return mass.Sum(b.Crew) }
-
 // Load returns boat, crew and gear with whatever else is given.
 func (b Boat) Load(more ...float.Load) float.Load {
 	all := append([]float.Load{b.Empty, mass.Sum(b.Crew), mass.Sum(b.Gear)}, more...)

@@ -25,9 +25,6 @@ const (
 	Thwart     Family = "cross piece"
 )
 
-// Families lists them in that order.
-func Families() []Family { return []Family{Gunwale, Rib, Stem, Keel, Stringer, Breasthook, Thwart} }
-
 // Stick is one piece of wood of the boat, as it is sawn.
 type Stick struct {
 	Mark      string // "G3", unique in a boat
