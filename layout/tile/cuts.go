@@ -75,7 +75,8 @@ func (w way) beats(v way) bool {
 }
 
 // divide finds the best joints between n pieces, row by row from the left, and
-// how deep they cut into what must stay whole.
+// how deep they cut into what must stay whole; without end when n pieces would be
+// slivers.
 func divide(lo, hi, most float64, n int, must, should []layout.Span, long bool) ([]float64, float64) {
 	rows := [][]way{{{at: lo}}}
 	for k := 1; k < n; k++ {
@@ -151,13 +152,16 @@ func into(x float64, spans []layout.Span) (all, lost float64) {
 }
 
 // trace goes back from the end through the best joints; it returns them with how
-// deep they cut into what must stay whole.
+// deep they cut into what must stay whole, without end when no way reaches the end.
 func trace(rows [][]way, hi, most float64) ([]float64, float64) {
 	out := make([]float64, len(rows)+1)
 	out[len(rows)] = hi
-	w, _ := bestBefore(rows[len(rows)-1], hi, most)
-	if len(rows) == 1 {
+	w, ok := bestBefore(rows[len(rows)-1], hi, most)
+	switch {
+	case len(rows) == 1:
 		w = way{}
+	case !ok:
+		return nil, math.Inf(1)
 	}
 	broken := w.broken
 	for k := len(rows) - 1; k >= 0; k-- {

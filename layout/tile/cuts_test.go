@@ -104,6 +104,7 @@ func rejoin(t *testing.T, cuts []float64, lo, hi, most float64) {
 func FuzzCuts(f *testing.F) {
 	f.Add(-1780.0, 3560.0, 233.4, 100.0, 40.0, false)
 	f.Add(0.0, 200.0000001, 200.0, 0.0, 0.0, true)
+	f.Add(0.0, 212.4, 211.0, 41.0, 143.0, false) // six pieces would keep all whole, and be slivers
 	f.Fuzz(func(t *testing.T, lo, length, most, pitch, wide float64, long bool) {
 		for _, v := range []float64{lo, length, most, pitch, wide} {
 			if math.IsNaN(v) || math.Abs(v) > 1e5 {
