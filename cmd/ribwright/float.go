@@ -154,6 +154,13 @@ func (a *afloatFlags) boat(name string) (trial.Boat, string, error) {
 	if err != nil {
 		return b, "", fmt.Errorf("%s: %w", name, err)
 	}
+	fitted, err := outfitsOf(d, gear, name)
+	if err == nil {
+		err = b.FitOut(fitted)
+	}
+	if err != nil {
+		return b, "", err
+	}
 	return b, d.Slug(), nil
 }
 

@@ -3,13 +3,10 @@ package main
 import (
 	"fmt"
 	"io"
-	"path/filepath"
-	"slices"
 	"strings"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
-	"ribwright/geometry/laden"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/pair"
 	"ribwright/layout"
 	"ribwright/layout/outfit"
@@ -63,55 +60,32 @@ func pairRun(v verb, args []string, c console) error {
 		"outfit.pair.depth": "depth", "outfit.pair.person": "person", "outfit.pair.beams": "beams"}); err != nil {
 		return err
 	}
-	craft, err := t.paired(d, name, len(rest) == 2)
+	beside := besideOf(d, name)
+	if len(rest) == 2 { // typed, not looked for beside the first design
+		beside = rest[1]
+	}
+	craft, err := t.paired(d, name, beside)
 	if err != nil {
 		return err
 	}
 	return t.tell(c, pairTold(t, craft, name))
 }
 
-// paired opens the second boat and ties the two.
-func (t *fitting) paired(d *design.Design, name string, typed bool) (*pair.Craft, error) {
-	first, err := manned(d, name)
+// paired ties the boat to the one beside it.
+func (t *fitting) paired(d *design.Design, name, beside string) (*pair.Craft, error) {
+	s, err := t.aboard(d, name, beside, fitout.Pair)
 	if err != nil {
 		return nil, err
 	}
-	second := first
-	if with := d.Pair().With; with != "" {
-		// A name in the design is looked for beside it.
-		if !typed && !slices.Contains(design.ShippedNames(), with) && !filepath.IsAbs(with) {
-			with = filepath.Join(filepath.Dir(name), with)
-		}
-		other, err := open(with)
-		if err != nil {
-			return nil, err
-		}
-		if second, err = manned(other, with); err != nil {
-			return nil, err
-		}
+	second := s.Boat
+	if s.Beside != nil {
+		second = *s.Beside
 	}
-	w, err := t.still()
-	if err != nil {
-		return nil, err
-	}
-	craft, err := pair.New(first, second, d.Pair(), w)
+	craft, err := pair.New(s.Boat, second, d.Pair(), s.Water)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return craft, nil
-}
-
-// manned makes a boat ready to be loaded, with its own people and gear.
-func manned(d *design.Design, name string) (laden.Boat, error) {
-	f, err := frame.Build(d)
-	if err != nil {
-		return laden.Boat{}, fmt.Errorf("%s: %w", name, err)
-	}
-	b, err := laden.New(f, laden.Manned(d), d.Gear)
-	if err != nil {
-		return b, fmt.Errorf("%s: %w", name, err)
-	}
-	return b, nil
 }
 
 func pairTold(t *fitting, craft *pair.Craft, name string) told {

@@ -6,8 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
-	"ribwright/geometry/laden"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/rowing"
 	"ribwright/layout"
@@ -119,19 +118,11 @@ func rowRun(v verb, args []string, c console) error {
 
 // rowed fits a design out for rowing.
 func (t *fitting) rowed(d *design.Design, name string) (*rowing.Fit, error) {
-	f, err := frame.Build(d)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	w, err := t.still()
+	s, err := t.aboard(d, name, besideOf(d, name), fitout.Row)
 	if err != nil {
 		return nil, err
 	}
-	b, err := laden.New(f, nil, d.Gear)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	fit, err := rowing.New(b, d.Row(), w)
+	fit, err := rowing.New(s.Boat, d.Row(), s.Water)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}

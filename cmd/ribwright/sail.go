@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/rig"
 	"ribwright/layout"
@@ -156,15 +157,11 @@ func sailRun(v verb, args []string, c console) error {
 	if err := t.checked(d, map[string]string{"outfit.sail.area": "area", "outfit.sail.wind": "wind", "outfit.sail.mast_at": "mast-at", "outfit.sail.reefs": "reefs"}); err != nil {
 		return err
 	}
-	b, err := manned(d, name)
+	s, err := t.aboard(d, name, besideOf(d, name), fitout.Sail)
 	if err != nil {
 		return err
 	}
-	w, err := t.still()
-	if err != nil {
-		return err
-	}
-	fit, err := rig.New(b, d.Sail(), w)
+	fit, err := rig.New(s.Boat, d.Sail(), s.Water)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}

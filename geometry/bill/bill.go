@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/float"
 	"ribwright/geometry/frame"
+	"ribwright/geometry/kit"
 	"ribwright/geometry/shell"
 	"ribwright/geometry/stock"
 )
@@ -54,10 +55,11 @@ type Needs struct {
 	Tacks     int
 }
 
-// Count works out the needs of a frame whose sticks are sawn by the plan.
+// Count works out the needs of a frame and its outfits whose sticks are sawn by the
+// plan.
 //
 // Errors: an outside that cannot be drawn, which a frame that was built has not.
-func Count(f *frame.Frame, p *stock.Plan) (*Needs, error) {
+func Count(f *frame.Frame, p *stock.Plan, kits ...kit.Kit) (*Needs, error) {
 	outside, err := shell.Hull(f)
 	if err != nil {
 		return nil, err
@@ -74,6 +76,7 @@ func Count(f *frame.Frame, p *stock.Plan) (*Needs, error) {
 	}
 	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/tackPitch))
 	n.list(f, p)
+	n.outfits(kits)
 	return n, nil
 }
 

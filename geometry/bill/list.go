@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/frame"
+	"ribwright/geometry/kit"
 	"ribwright/geometry/stock"
 )
 
@@ -33,6 +34,28 @@ func (n *Needs) list(f *frame.Frame, p *stock.Plan) {
 	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", tackPitch)
 	add("thread", "waxed thread", 2*threadPerEnd, "m", "%.0f m for each end", threadPerEnd)
 	add("workshop", "abrasives, blades, gloves, masks, rags", 1, "lot", "one lot for a boat")
+}
+
+// outfits adds what outfits are bought for, by the price table's keys: what is there
+// already grows.
+func (n *Needs) outfits(kits []kit.Kit) {
+	at := map[string]int{}
+	for i, v := range n.Items {
+		at[v.Key] = i
+	}
+	for _, k := range kits {
+		for _, t := range k.Things {
+			how := t.How + " (" + k.Name + ")"
+			i, there := at[t.Key]
+			if !there {
+				at[t.Key] = len(n.Items)
+				n.Items = append(n.Items, Item{t.Key, t.Name, t.Amount, t.Unit, how})
+				continue
+			}
+			n.Items[i].Amount += t.Amount
+			n.Items[i].How += "; " + how
+		}
+	}
 }
 
 // upTo rounds an amount up to a whole number of steps.

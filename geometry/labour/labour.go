@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry/bill"
 	"ribwright/geometry/frame"
+	"ribwright/geometry/kit"
 	"ribwright/geometry/stock"
 )
 
@@ -61,11 +62,12 @@ const (
 	Skin    Stage = "skin"
 	Coat    Stage = "coating"
 	Fit     Stage = "fitting out"
+	Outfit  Stage = "outfits"
 )
 
 // Stages lists them in order.
 func Stages() []Stage {
-	return []Stage{Loft, Saw, Gunwale, Ends, Setup, Bend, Lash, Oil, Skin, Coat, Fit}
+	return []Stage{Loft, Saw, Gunwale, Ends, Setup, Bend, Lash, Oil, Skin, Coat, Fit, Outfit}
 }
 
 // Work is one operation with its count.
@@ -91,12 +93,16 @@ func Hours(all []Work, stage Stage, s Skill) float64 {
 	return sum
 }
 
-// Count lists the operations of a boat. Waiting for glue, wood and coats to dry is
-// not in it.
-func Count(f *frame.Frame, p *stock.Plan, n *bill.Needs) []Work {
+// Count lists the operations of a boat and its outfits. Waiting for glue, wood and
+// coats to dry is not in it.
+func Count(f *frame.Frame, p *stock.Plan, n *bill.Needs, kits ...kit.Kit) []Work {
 	c := counter{f: f, p: p, n: n}
 	c.wood()
 	c.frame()
 	c.cover()
+	for _, k := range kits {
+		c.outfit(k)
+	}
+	c.layers()
 	return c.out
 }

@@ -5,6 +5,7 @@ package laden
 import (
 	"ribwright/geometry"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/float"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/mass"
@@ -13,11 +14,12 @@ import (
 
 // Boat is the boat and what is aboard.
 type Boat struct {
-	Frame *frame.Frame
-	Hull  *float.Hull
-	Empty float.Load
-	Crew  []mass.Item
-	Gear  []mass.Item
+	Frame  *frame.Frame
+	Hull   *float.Hull
+	Empty  float.Load
+	Fitted []mass.Item // other outfits that are aboard, by weight
+	Crew   []mass.Item
+	Gear   []mass.Item
 }
 
 // New weighs the boat of a frame with the people and gear given.
@@ -47,10 +49,20 @@ func Manned(d *design.Design) []design.Person {
 	return []design.Person{{Name: "Paddler (assumed)", Mass: Usual}}
 }
 
-// Load returns boat, crew and gear with whatever else is given.
+// Light returns the boat with its other outfits, without people and gear.
+func (b Boat) Light() float.Load { return float.Total(b.Empty, mass.Sum(b.Fitted)) }
+
+// Load returns boat, outfits, crew and gear with whatever else is given.
 func (b Boat) Load(more ...float.Load) float.Load {
-	all := append([]float.Load{b.Empty, mass.Sum(b.Crew), mass.Sum(b.Gear)}, more...)
+	all := append([]float.Load{b.Light(), mass.Sum(b.Crew), mass.Sum(b.Gear)}, more...)
 	return float.Total(all...)
+}
+
+// SayFitted tells of the other outfits' weight, where there is some.
+func (b Boat) SayFitted(n *finding.Notes) {
+	if l := mass.Sum(b.Fitted); l.Mass > 0 {
+		n.Say("aboard", finding.Arithmetic, "the design's other outfits, %.1f kg, are counted as weight", l.Mass)
+	}
 }
 
 // GunwaleTop returns the inner and the outer upper edge of the port gunwale at a

@@ -12,7 +12,6 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/float"
 	"ribwright/geometry/laden"
-	"ribwright/geometry/mass"
 	"ribwright/geometry/timber"
 	"ribwright/geometry/water"
 )
@@ -168,25 +167,11 @@ func (c *Craft) sizeBeams() error {
 	return nil
 }
 
-// BeamMass is one beam's, kg.
-func (c *Craft) BeamMass() float64 {
-	return c.Beams.Long * c.Beams.Width * c.Beams.Depth * c.Beams.Wood.Density * 1e-9
-}
-
 // Worst returns the greatest stress in a beam, N/mm2, and the greatest pull on one
 // lashing, N.
 func (c *Craft) Worst() (stress, lash float64) {
 	stress, lash, _ = worst(c.Cases)
 	return stress, lash
-}
-
-// saddles and lashings weigh as a share of the beams; common practice, no source.
-const fastenings = 0.08
-
-// Items lists what the pair adds to the first boat: half of the beams.
-func (c *Craft) Items() []mass.Item {
-	m := c.BeamMass() * float64(len(c.Beams.At)) * (1 + fastenings) / 2
-	return []mass.Item{{Name: "Beams, half of them", Loads: []float.Load{{Mass: m, At: geometry.Point3{Z: c.BeamsLie() + c.Beams.Depth/2}}}}}
 }
 
 // BeamsLie is the height of the beams' lower faces over the first boat's baseline,
@@ -207,7 +192,7 @@ func (c *Craft) BeamsLie() float64 {
 const SaddleBack = 15.0
 
 // whole is the pair with everything aboard.
-func (c *Craft) whole() float.Load {
+func (c *Craft) whole() (float.Load, error) {
 	var all []float.Load
 	for i, b := range c.Boats {
 		l := b.Load()
@@ -215,18 +200,17 @@ func (c *Craft) whole() float.Load {
 		l.At.Z += float64(i) * c.Rise
 		all = append(all, l)
 	}
-	beams := c.BeamMass() * (1 + fastenings)
-	for _, x := range c.Beams.At {
-		all = append(all, float.Load{Mass: beams, At: geometry.Point3{X: x, Z: c.BeamsLie() + c.Beams.Depth/2}})
-	}
-	return float.Total(all...)
+	added, err := c.added()
+	return float.Total(append(all, added)...), err
 }
 
 // float sets the pair on the water.
 func (c *Craft) float() error {
-	c.Load = c.whole()
-	density := c.Water.Density
 	var err error
+	if c.Load, err = c.whole(); err != nil {
+		return err
+	}
+	density := c.Water.Density
 	if c.Rest, err = c.Hulls.list(c.Load, density); err != nil {
 		return err
 	}

@@ -248,7 +248,7 @@ func (f *Fit) turn(area float64, all bool) error {
 	if err != nil {
 		return err
 	}
-	fixed := []float.Load{f.Boat.Empty, mass.Sum(f.Boat.Gear)}
+	fixed := []float.Load{f.Boat.Light(), mass.Sum(f.Boat.Gear)}
 	for _, i := range items {
 		fixed = append(fixed, i.Load())
 	}

@@ -1,11 +1,12 @@
 package rig
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
-	"ribwright/geometry/float"
+	"ribwright/geometry/kit"
 	"ribwright/geometry/mass"
 )
 
@@ -21,6 +22,15 @@ const (
 	PartnerWide = 130.0
 	BracketBar  = 60.0 // the bar across the gunwales that holds the leeboard: along the boat
 	BracketHigh = 32.0
+	CheekLong   = 220.0 // of the bracket, along the boat
+	CheekHigh   = 150.0
+	CheekThick  = 18.0
+)
+
+// How many clips hold the partner, and the leeboard's bracket, to the gunwales.
+const (
+	PartnerClips = 4
+	BracketClips = 2
 )
 
 // StepLong is the step's length along the boat, mm: over two ribs.
@@ -37,50 +47,71 @@ func (f *Fit) StepAcross() float64 {
 	return math.Ceil(2*(f.Spread(f.Mast.StepZ+StepThick)+f.Mast.Diameter/2)) + 50
 }
 
+// PartnerLong is the partner's length across the boat, mm.
+func (f *Fit) PartnerLong() float64 { return f.over(f.Mast.At, 40) }
+
+// BracketLong is the length of the leeboard's bar across the boat, mm.
+func (f *Fit) BracketLong() float64 { return f.over(f.boardStation(), 60) }
+
+// over is the width over the gunwales at a station, with as much beyond each.
+func (f *Fit) over(station, more float64) float64 {
+	_, outer := f.Boat.GunwaleTop(station)
+	return 2 * (math.Ceil(outer.Y) + more)
+}
+
 // Items lists what the rig weighs, sail up.
 //
 // Errors: a wood that is not known.
-func (f *Fit) Items() ([]mass.Item, error) {
-	d := f.Boat.Frame.Design
-	spars, err := d.Wood(f.Sail.Spars)
-	if err != nil {
-		return nil, err
+func (f *Fit) Items() ([]mass.Item, error) { return f.Kit().Items(f.Boat.Frame.Design) }
+
+// The entries of the list of weights.
+const (
+	sticks   = "Mast and spars"
+	canvas   = "Sail"
+	fittings = "Step, partner, leeboard"
+)
+
+// Kit lists what the rig is made of.
+func (f *Fit) Kit() kit.Kit {
+	k := kit.Kit{Name: "sail", Pieces: append(f.sticks(), f.boards()...), Corners: len(f.Plan.Corners)}
+	cloth := f.Plan.Cut(f.Sail)
+	for _, p := range cloth.Panels { // hems once round each panel, seams are among them
+		for i, a := range p.Outline {
+			k.Sewing += p.Outline[(i+1)%len(p.Outline)].Sub(a).Norm() / 1000
+		}
 	}
-	boards, err := d.Wood(f.Sail.Boards)
-	if err != nil {
-		return nil, err
-	}
-	stick := func(length, diameter float64) float64 {
-		return taper * length * math.Pi * diameter * diameter / 4 * spars.Density * 1e-9
-	}
-	rig := f.weighSpars(stick)
 	center := f.Plan.Center()
-	const sewn = 1.25 // hems, patches, lines
-	sail := float.Load{Mass: f.Plan.Area() * f.Sail.Cloth / 1000 * sewn, At: at(f.Mast.At+center.X, f.Tack+center.Y)}
+	up := at(f.Mast.At+center.X, f.Tack+center.Y)
 	if f.Sail.Rig == design.Vee {
-		sail.At.X = f.Mast.At
+		up.X = f.Mast.At
 	}
-	wood := boards.Density * 1e-9
-	_, outer := f.Boat.GunwaleTop(f.Mast.At)
-	fit := []float.Load{
-		{Mass: (2*outer.Y + 80) * PartnerWide * PartnerThick * wood, At: at(f.Mast.At, f.Mast.PartnerZ)},
-		{Mass: f.StepLong() * f.StepAcross() * StepThick * wood, At: at(f.Mast.At, f.Mast.StepZ+StepThick/2)},
+	const sewn = 1.25 // hems, patches, lines
+	k.Things = append(k.Things, kit.Thing{Group: canvas, Key: "sailcloth", Name: "sailcloth", Amount: math.Ceil(cloth.Area*10) / 10, Unit: "m2",
+		How:  fmt.Sprintf("%d panels with their hems and seams, off a roll of %.0f mm", len(cloth.Panels), float64(f.Sail.Bolt)),
+		Mass: f.Plan.Area() * f.Sail.Cloth / 1000 * sewn, At: up})
+	long := 0.0
+	for _, p := range f.sticks() {
+		long = math.Max(long, p.Long/1000)
 	}
-	if b := f.Board; b.Area > 0 {
-		_, o := f.Boat.GunwaleTop(f.boardStation())
-		thick := math.Max(b.Thick, 16)
-		fit = append(fit, float.Load{Mass: 0.9*b.Long*b.Chord*thick*wood + (2*o.Y+120)*BracketBar*BracketHigh*wood + 0.5, At: at(f.boardStation(), o.Z-b.Long/4)})
+	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line for sheet, halyard and lashings", Amount: math.Ceil(3*long + 8), Unit: "m",
+		How: "three times the longest spar and 8 m; its weight is in the sail's"})
+	bolts := PartnerClips
+	if f.Board.Area > 0 {
+		bolts += BracketClips + 3 // the cheeks' and the blade's own
 	}
-	return []mass.Item{
-		{Name: "Mast and spars", Loads: rig}, {Name: "Sail", Loads: []float.Load{sail}}, {Name: "Step, partner, leeboard", Loads: fit},
-	}, nil
+	k.Things = append(k.Things, kit.Bolts(fittings, bolts, at(f.Mast.At, f.Mast.PartnerZ)))
+	return k
 }
 
-// weighSpars weighs mast and spars; stick is the mass of one by length and diameter.
-func (f *Fit) weighSpars(stick func(length, diameter float64) float64) []float.Load {
-	var out []float.Load
+// sticks are mast and spars.
+func (f *Fit) sticks() []kit.Piece {
+	var out []kit.Piece
+	add := func(name string, long, diameter, x, z float64) {
+		out = append(out, kit.Piece{Group: sticks, Name: name, Count: 1, Form: kit.Spar, Wood: f.Sail.Spars,
+			Long: long, Wide: diameter, Thick: diameter, Fill: taper * kit.Round, At: at(x, z)})
+	}
 	if f.Mast.Long > 0 {
-		out = append(out, float.Load{Mass: stick(f.Mast.Long, f.Mast.Diameter), At: at(f.Mast.At, f.Mast.StepZ+0.45*f.Mast.Long)})
+		add("mast", f.Mast.Long, f.Mast.Diameter, f.Mast.At, f.Mast.StepZ+0.45*f.Mast.Long)
 	}
 	for _, s := range f.Plan.Spars {
 		x, mid := f.Mast.At, s.From.Lerp(s.To, 0.5)
@@ -91,9 +122,33 @@ func (f *Fit) weighSpars(stick func(length, diameter float64) float64) []float.L
 		if diameter == 0 {
 			diameter = leastSpar
 		}
-		out = append(out, float.Load{Mass: stick(s.Length(), diameter), At: at(x, f.Tack+mid.Y)})
+		add(s.Name, s.Length(), diameter, x, f.Tack+mid.Y)
 	}
 	return out
+}
+
+// boards are the wooden fittings.
+func (f *Fit) boards() []kit.Piece {
+	board := func(name string, count int, long, wide, thick, fill float64, p geometry.Point3) kit.Piece {
+		return kit.Piece{Group: fittings, Name: name, Count: count, Wood: f.Sail.Boards, Long: long, Wide: wide, Thick: thick, Fill: fill, At: p}
+	}
+	m := f.Mast
+	long, across := f.StepLong(), f.StepAcross()
+	out := []kit.Piece{
+		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1, at(m.At, m.StepZ+StepThick/2)),
+		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1, at(m.At, m.PartnerZ)),
+	}
+	clips, mid := PartnerClips, m.At
+	if b := f.Board; b.Area > 0 {
+		_, o := f.Boat.GunwaleTop(f.boardStation())
+		x, low := f.boardStation(), o.Z-b.Long/4
+		out = append(out,
+			board("Leeboard", 1, b.Long, b.Chord, math.Max(b.Thick, 16), 0.85, at(x, low)),
+			board("Leeboard bracket", 1, f.BracketLong(), BracketBar, BracketHigh, 1, at(x, o.Z+BracketHigh/2)),
+			board("Cheek of the bracket", 2, CheekLong, CheekHigh, CheekThick, 0.8, at(x, o.Z-CheekHigh/2)))
+		clips, mid = PartnerClips+BracketClips, (2*m.At+x)/3
+	}
+	return append(out, kit.Clip(f.Boat.Frame.Gunwale, fittings, f.Sail.Boards, clips, at(mid, m.PartnerZ)))
 }
 
 // at is a place on the middle line.

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ribwright/geometry/frame"
+	"ribwright/geometry/kit"
 )
 
 // Plan is everything that is sawn for one boat.
@@ -80,7 +81,7 @@ func (s Sawn) Pieces() []Piece {
 // Layer is one strip of a rip, crosscut into pieces.
 type Layer []Piece
 
-// Make plans the sawing of a frame from the boards that its design names, or from
+// Make plans the sawing of a frame and its outfits from the boards that its design names, or from
 // sizes to ask the yard for.
 //
 // How: each wood is ripped first and the rips are crosscut, both by Pack; the end
@@ -88,13 +89,13 @@ type Layer []Piece
 // builder's boards, and of the yard's sizes, the one that leaves no stick without
 // wood and costs least is taken: by price where all prices are known, else by
 // volume.
-func Make(f *frame.Frame) *Plan { return plan(f, Pack) }
+func Make(f *frame.Frame, kits ...kit.Kit) *Plan { return plan(f, kits, Pack) }
 
 // packer is a way to lay lengths into bins.
 type packer func(lengths []float64, capacity, gap float64) Packing
 
-func plan(f *frame.Frame, pack packer) *Plan {
-	p := &Plan{Sticks: Sticks(f), Kerf: float64(f.Design.Stock.Kerf)}
+func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
+	p := &Plan{Sticks: Sticks(f, kits...), Kerf: float64(f.Design.Stock.Kerf)}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
 	for _, species := range p.species() {
 		t := trial{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species}

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/frame"
+	"ribwright/geometry/kit"
 )
 
 // Family is what a stick becomes a part of.
@@ -23,6 +24,9 @@ const (
 	Stringer   Family = "stringer"
 	Breasthook Family = "breasthook"
 	Thwart     Family = "cross piece"
+	Spar       Family = "spar"
+	Beam       Family = "beam"
+	Fitting    Family = "fitting" // a board of an outfit
 )
 
 // Stick is one piece of wood of the boat, as it is sawn.
@@ -43,7 +47,7 @@ type Stick struct {
 // shaped reports whether the stick is sawn to an outline, so that its width need
 // not be ripped exactly.
 func (s Stick) shaped() bool {
-	return s.Family == Breasthook || s.Family == Thwart || s.Family == Stem && s.Member == ""
+	return s.Family == Breasthook || s.Family == Thwart || s.Family == Fitting || s.Family == Stem && s.Member == ""
 }
 
 // Run is a long stick along the boat. Places are along the stock from midship.
@@ -62,12 +66,13 @@ const (
 	around  = 6.0
 )
 
-// Sticks lists every piece of wood of a frame, each once.
-func Sticks(f *frame.Frame) []Stick {
+// Sticks lists every piece of wood of a frame and its outfits, each once.
+func Sticks(f *frame.Frame, kits ...kit.Kit) []Stick {
 	var out []Stick
 	for _, add := range []func(*frame.Frame) []Stick{gunwales, ribs, stems, keel, stringers, breasthooks, thwarts} {
 		out = append(out, add(f)...)
 	}
+	out = append(out, outfits(kits)...)
 	for i := range out {
 		s := &out[i]
 		s.Width, s.Thickness = max(s.Width, s.Thickness), min(s.Width, s.Thickness)

@@ -1,18 +1,13 @@
 package trial
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
-	"ribwright/geometry/design"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/float"
-	"ribwright/geometry/laden"
 	"ribwright/geometry/mass"
-	"ribwright/geometry/pair"
 	"ribwright/geometry/rig"
-	"ribwright/geometry/rowing"
-	"ribwright/geometry/water"
 )
 
 // light is the boat with its outfits, without people and gear.
@@ -20,65 +15,15 @@ func (b Boat) light() float.Load {
 	return float.Total(append(append([]float.Load(nil), b.Empty.Loads...), mass.Sum(b.Fitted))...)
 }
 
-// fit weighs the outfits that the design has aboard, each as its own verb sizes it. An
-// outfit under which the boat does not float upright is not weighed; a note says so.
-func (b *Boat) fit(gear []design.Gear) error {
-	o := b.Frame.Design.Fitted()
-	if o == (design.Outfit{}) {
-		return nil
-	}
-	laid, err := laden.New(b.Frame, laden.Manned(b.Frame.Design), gear)
-	if err != nil {
-		return err
-	}
-	w, err := water.At(water.Fresh, water.Usual)
-	if err != nil {
-		return err
-	}
-	for _, one := range []struct {
-		name   string
-		aboard bool
-		weigh  func(laden.Boat, water.Water) ([]mass.Item, error)
-	}{{"the sail", o.Sail != nil, b.weighSail}, {"the pair's beams", o.Pair != nil, b.weighPair}, {"the rowing frame", o.Row != nil, b.weighRow}} {
-		if !one.aboard {
-			continue
-		}
-		items, err := one.weigh(laid, w)
-		var f *float.Fault
-		switch {
-		case errors.As(err, &f):
-			b.Notes = append(b.Notes, fmt.Sprintf("%s is not counted: %v", one.name, err))
-		case err != nil:
-			return err
-		default:
-			b.Fitted = append(b.Fitted, items...)
-		}
-	}
-	return nil
-}
-
-func (b *Boat) weighSail(laid laden.Boat, w water.Water) (items []mass.Item, err error) {
-	if b.sail, err = rig.New(laid, b.Frame.Design.Sail(), w); err != nil {
-		b.sail = nil
-		return nil, err
-	}
-	return b.sail.Items()
-}
-
-func (b *Boat) weighPair(laid laden.Boat, w water.Water) ([]mass.Item, error) {
-	c, err := pair.New(laid, laid, b.Frame.Design.Pair(), w)
-	if err != nil {
-		return nil, err
-	}
-	return c.Items(), nil
-}
-
-func (b *Boat) weighRow(laid laden.Boat, w water.Water) ([]mass.Item, error) {
-	fit, err := rowing.New(laid, b.Frame.Design.Row(), w)
-	if err != nil {
-		return nil, err
-	}
-	return fit.Items()
+// FitOut puts outfits into the boat by weight. An outfit under which the boat does not
+// float upright is not weighed; a note says so.
+//
+// Errors: a wood that is not known.
+func (b *Boat) FitOut(o *fitout.Outfits) error {
+	items, err := o.Items()
+	b.Fitted, b.sail = items, o.Sail
+	b.Notes = append(b.Notes, o.Left...)
+	return err
 }
 
 // bare is the wind that is tried on the boat with the sail down, m/s: the top of

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/float"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/mass"
@@ -24,10 +25,7 @@ func tried(t *testing.T, o *design.Outfit) *Report {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := OfFrame(f, d.Crew, d.Gear, false)
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := fittedOut(t, f)
 	w, err := water.At(water.Fresh, 15)
 	if err != nil {
 		t.Fatal(err)
@@ -37,6 +35,31 @@ func tried(t *testing.T, o *design.Outfit) *Report {
 		t.Fatal(err)
 	}
 	return r
+}
+
+// fittedOut is the boat of a frame with the outfits of its design.
+func fittedOut(t *testing.T, f *frame.Frame) Boat {
+	t.Helper()
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := fitout.Manned(f, f.Design.Gear, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o, err := fitout.Of(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := OfFrame(f, f.Design.Crew, f.Design.Gear, false)
+	if err == nil {
+		err = b.FitOut(o)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
 }
 
 // TestFitted: outfits aboard weigh what their own lists say, where they lie: the boat
@@ -106,10 +129,7 @@ func TestTooMuch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := OfFrame(f, d.Crew, d.Gear, false)
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := fittedOut(t, f)
 	if len(b.Fitted) > 0 || len(b.Notes) != 1 || !strings.Contains(b.Notes[0], "the sail is not counted: ") || !strings.Contains(b.Notes[0], "capsizes") {
 		t.Errorf("%d items, notes %q", len(b.Fitted), b.Notes)
 	}

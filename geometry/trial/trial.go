@@ -61,7 +61,8 @@ type Report struct {
 	Findings []Finding
 }
 
-// OfFrame gives the boat of a frame with the crew and gear given.
+// OfFrame gives the boat of a frame with the crew and gear given; FitOut adds the
+// outfits of its design.
 func OfFrame(f *frame.Frame, crew []design.Person, gear []design.Gear, smooth bool) (Boat, error) {
 	b := Boat{Title: f.Design.Title, For: f.Design.For, Crew: crew, People: len(crew), Frame: f}
 	var err error
@@ -81,9 +82,6 @@ func OfFrame(f *frame.Frame, crew []design.Person, gear []design.Gear, smooth bo
 		b.Empty.Loads = append(b.Empty.Loads, p.Loads...)
 	}
 	b.Empty.Name = "Boat, empty"
-	if err := b.fit(gear); err != nil {
-		return b, err
-	}
 	b.Aboard = append(mass.Crew(f, crew), mass.Gear(f, gear)...)
 	if len(b.Aboard) == 0 {
 		b.Notes = append(b.Notes, "nobody is aboard: the design has no [[crew]] and no [[gear]]")

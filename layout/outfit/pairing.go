@@ -31,54 +31,27 @@ func gripsOf(b laden.Boat, station float64) []gripAt {
 	return out
 }
 
-// PairBoards returns the saddles: one pattern for each boat and each distance of a
-// beam from midship, four beams' worth at most.
+// PairBoards returns the saddles: one pattern for each boat and each beam, four beams'
+// worth at most.
 func PairBoards(c *pair.Craft, o Options) []Board {
 	var out []Board
-	for i, b := range c.Boats {
-		if i == 1 && b.Frame.Design == c.Boats[0].Frame.Design {
-			break
-		}
-		for k, x := range c.Beams.At {
-			count := 2
-			if c.Boats[1].Frame.Design == c.Boats[0].Frame.Design {
-				count = 4
-			}
-			out = append(out, saddle(c, b, i, k, x, count, o))
-		}
+	for _, s := range c.Saddles() {
+		out = append(out, saddle(c, s, o))
 	}
 	return out
 }
 
-// How the saddle sits, mm: wood beside the gunwale, and how far it reaches down it
-// inside; the outer cheek stops short of the lashing of the skin.
-const (
-	cheek     = 22.0
-	cheekDown = 26.0
-)
-
-// saddle sits on a gunwale and bears a beam on its level top; seen along the boat: x
-// outboard and y up from the middle of the gunwale's upper face.
-func saddle(c *pair.Craft, b laden.Boat, i, k int, station float64, count int, o Options) Board {
-	inner, outer := b.GunwaleTop(station)
-	mid := pt((inner.Y+outer.Y)/2, (inner.Z+outer.Z)/2)
-	in, out := pt(inner.Y-mid.X, inner.Z-mid.Y), pt(outer.Y-mid.X, outer.Z-mid.Y)
-	top := c.BeamsLie() - mid.Y - float64(i)*c.Rise
-	along := out.Sub(in).Unit()
-	down := pt(along.Y, -along.X)
-	inLow, outLow := in.Add(down.Scale(cheekDown)), out.Add(down.Scale(cheekDown))
-	left, right := math.Min(in.X, inLow.X)-cheek, math.Max(out.X, outLow.X)+cheek
-	outline := curve.Polygon(pt(left, top), pt(left, inLow.Y), inLow, in, out, outLow, pt(right, outLow.Y), pt(right, top))
-	title := fmt.Sprintf("Saddle %d", k+1)
-	name := fmt.Sprintf("saddle-%d", k+1)
-	if i == 1 {
-		title, name = title+", second boat", name+"b"
+// saddle is seen along the boat.
+func saddle(c *pair.Craft, s pair.Saddle, o Options) Board {
+	name := fmt.Sprintf("saddle-%d", s.Beam+1)
+	if s.Boat == 1 {
+		name += "b"
 	}
-	s := Board{Name: name, Title: title, Count: count, Thick: c.Beams.Width, Outline: outline.Reverse(),
-		At: pt(right+6, top-4), NameAt: pt((left+right)/2, top-engraved-4), Name3: fmt.Sprintf("S%d", k+1)}
-	s.Words = []string{fmt.Sprintf("%s, beam at station %s", b.Frame.Design.Title, o.plain(station)), "outboard is to the right; top level under the beam",
+	b := Board{Name: name, Title: s.Name, Count: s.Count, Thick: c.Beams.Width, Outline: curve.Polygon(s.Outline...).Reverse(),
+		At: pt(s.Right+6, s.Top-4), NameAt: pt((s.Left+s.Right)/2, s.Top-engraved-4), Name3: fmt.Sprintf("S%d", s.Beam+1)}
+	b.Words = []string{fmt.Sprintf("%s, beam at station %s", c.Boats[s.Boat].Frame.Design.Title, o.plain(s.Station)), "outboard is to the right; top level under the beam",
 		"thickness is the beam's width: glue up boards", "leather or cloth between it and the gunwale"}
-	return s
+	return b
 }
 
 // BeamDrawings returns the strips for the beams, seen from above: x across the pair,

@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/curve"
 	"ribwright/geometry/frame"
+	"ribwright/geometry/kit"
 	"ribwright/geometry/rowing"
 	"ribwright/layout"
 )
@@ -16,7 +17,7 @@ const bolt = 8.5
 // RowingBoards returns the pieces of the frame, the seat and the footrest.
 func RowingBoards(f *rowing.Fit, o Options) []Board {
 	return []Board{
-		rowingBar(f, 1, o), rowingBar(f, -1, o), rowlockBoard(f, o), gunwaleClip(f.Boat.Frame.Gunwale, "Clip", 4, rowing.ClipThick),
+		rowingBar(f, 1, o), rowingBar(f, -1, o), rowlockBoard(f, o), gunwaleClip(f.Boat.Frame.Gunwale, rowing.Clips),
 		rowingSeat(f, o), seatCheek(f, o), footrest(f, o),
 	}
 }
@@ -40,7 +41,7 @@ func rowingBar(f *rowing.Fit, way float64, o Options) Board {
 			b.line(layout.Mark, side*y, -high, side*y, high)
 		}
 		b.hole(side*f.Span/2, 0, bolt)
-		b.hole(side*(inner.Y-clipWide/2), 0, bolt)
+		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
 		b.Keep = append(b.Keep, layout.Span{From: side*f.Span/2 - 20, To: side*f.Span/2 + 20})
 		b.label(side*(outer.Y+3), high-5.5, alignOut(side), "gunwale's outer edge")
 		b.label(side*(f.Span/2-9), -high+3, alignIn(side), "rowlock board")
@@ -78,28 +79,16 @@ func rowlockBoard(f *rowing.Fit, o Options) Board {
 	return b
 }
 
-// The clip, mm: how much wood stands inboard of the gunwale, how far the lip reaches
-// under it and how thick it is.
-const (
-	clipWide = 44.0
-	clipLip  = 10.0
-	lipThick = 16.0
-)
-
 // gunwaleClip is a hook under the gunwale's inner edge, seen along the boat: x
-// outboard, y up, zero at the gunwale's upper inner edge, where the bar's lower face
-// lies.
-func gunwaleClip(g frame.Gunwale, title string, count int, thick float64) Board {
+// outboard, y up.
+func gunwaleClip(g frame.Gunwale, count int) Board {
 	sin, cos := math.Sincos(g.Tilt)
-	foot := pt(-sin*g.Height, -cos*g.Height)          // of the inner face
-	lip := pt(foot.X+clipLip*cos, foot.Y-clipLip*sin) // under the gunwale
-	low := math.Min(lip.Y, foot.Y) - lipThick
-	back := math.Min(-clipWide, foot.X-clipWide+10)
-	b := Board{Name: "clip", Title: title, Count: count, Thick: thick, At: pt(8, -6), NameAt: pt(back/2-2, -g.Height*0.8),
-		Outline: curve.Polygon(pt(back, 0), pt(back, low+12), pt(back+12, low), pt(lip.X-4, low), pt(lip.X, low+4), lip, foot, pt(0, 0))}
+	p := kit.ClipOutline(g)
+	foot, lip := p[len(p)-2], p[len(p)-3]
+	b := Board{Name: "clip", Title: "Clip", Count: count, Thick: kit.ClipThick, NameAt: pt(p[0].X/2-2, -g.Height*0.8), Outline: curve.Polygon(p...)}
 	b.Words = []string{"hooks under the gunwale's inner edge", "between two ribs; the edge at the top", "lies against the bar, a bolt runs up its middle"}
 	b.Name3 = "clip"
-	b.line(layout.Center, -clipWide/2, -2, -clipWide/2, -18)
+	b.line(layout.Center, -kit.ClipWide/2, -2, -kit.ClipWide/2, -18)
 	// The gunwale, to see how it sits.
 	w := g.Width
 	b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Guide, Path: curve.Polyline(pt(0, 0), pt(w*cos, -w*sin),
@@ -122,8 +111,7 @@ func rowingSeat(f *rowing.Fit, o Options) Board {
 }
 
 func seatCheek(f *rowing.Fit, o Options) Board {
-	high := math.Max(20, f.SeatOver-rowing.BoardThick)
-	half := rowing.SeatWide/2.0 - 10
+	high, half := f.CheekHigh(), rowing.CheekLong/2.0
 	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, NameAt: pt(0, high/2+4), At: pt(-half+12, high/2-8),
 		Outline: curve.Polygon(pt(-half, 0), pt(half, 0), pt(half, high), pt(-half, high)),
 		Words:   []string{"lower edge on the ribs, lashed to two of them", "plane it to the floor where it stands"}}
@@ -134,8 +122,8 @@ func seatCheek(f *rowing.Fit, o Options) Board {
 }
 
 func footrest(f *rowing.Fit, o Options) Board {
-	half := math.Min(f.SeatLong(), 420) / 2
-	b := Board{Name: "footrest", Title: "Footrest", Count: 1, Thick: rowing.BoardThick, Outline: rounded(box(-half, 0, half, 120), 15),
+	half := f.FootrestLong() / 2
+	b := Board{Name: "footrest", Title: "Footrest", Count: 1, Thick: rowing.BoardThick, Outline: rounded(box(-half, 0, half, rowing.FootrestHigh), 15),
 		At: pt(-40, 100), NameAt: pt(0, 20),
 		Words: []string{"heels at station " + o.plain(f.FootX), o.plain(f.Legs.Heel) + " from the back of the seat", "let it move 200 mm along the boat"}}
 	for _, side := range []float64{1, -1} {

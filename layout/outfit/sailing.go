@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/kit"
 	"ribwright/geometry/rig"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
@@ -16,12 +17,12 @@ import (
 // the clips that hold partner and bracket.
 func SailBoards(f *rig.Fit, o Options) []Board {
 	out := []Board{mastStep(f, o), partner(f, o)}
-	clips := 2
+	clips := rig.PartnerClips
 	if f.Board.Area > 0 {
 		out = append(out, leeboard(f, o), bracketBar(f, o), bracketCheek(f, o))
-		clips = 4
+		clips += rig.BracketClips
 	}
-	return append(out, gunwaleClip(f.Boat.Frame.Gunwale, "Clip", clips, 18))
+	return append(out, gunwaleClip(f.Boat.Frame.Gunwale, clips))
 }
 
 // mastHoles are the places of mast or spars across a board.
@@ -53,11 +54,10 @@ func mastStep(f *rig.Fit, o Options) Board {
 // partner is the plank across the gunwales that the mast passes, from above: x across
 // the boat, y forward.
 func partner(f *rig.Fit, o Options) Board {
-	_, outer := f.Boat.GunwaleTop(f.Mast.At)
-	inner, _ := f.Boat.GunwaleTop(f.Mast.At)
-	half, high := math.Ceil(outer.Y)+40, rig.PartnerWide/2.0
+	inner, outer := f.Boat.GunwaleTop(f.Mast.At)
+	half, high := f.PartnerLong()/2, rig.PartnerWide/2.0
 	b := Board{Name: "partner", Title: "Mast partner", Count: 1, Thick: rig.PartnerThick, Outline: rounded(box(-half, -high, half, high), 20),
-		At: pt(-inner.Y+clipWide+12, high-8), NameAt: pt(-inner.Y/2-20, -high/2-10), Name3: "partner",
+		At: pt(-inner.Y+kit.ClipWide+12, high-8), NameAt: pt(-inner.Y/2-20, -high/2-10), Name3: "partner",
 		Words: []string{"middle at station " + o.plain(f.Mast.At), "forward is up"}}
 	for _, x := range mastHoles(f, f.Mast.PartnerZ) {
 		b.hole(x, 0, f.Mast.Diameter+2)
@@ -69,10 +69,10 @@ func partner(f *rig.Fit, o Options) Board {
 			b.line(layout.Mark, side*x, -high, side*x, high)
 		}
 		for _, y := range []float64{high - 25, -high + 25} {
-			b.hole(side*(inner.Y-clipWide/2), y, bolt)
+			b.hole(side*(inner.Y-kit.ClipWide/2), y, bolt)
 		}
 	}
-	b.label(inner.Y-clipWide-6, -high+4, layout.Right, "marks: the gunwale's edges; leather the hole")
+	b.label(inner.Y-kit.ClipWide-6, -high+4, layout.Right, "marks: the gunwale's edges; leather the hole")
 	return b
 }
 
@@ -110,15 +110,15 @@ func leeboard(f *rig.Fit, o Options) Board {
 func bracketBar(f *rig.Fit, o Options) Board {
 	x := f.BracketAt()
 	inner, outer := f.Boat.GunwaleTop(x)
-	half, high := math.Ceil(outer.Y)+60, rig.BracketBar/2.0
+	half, high := f.BracketLong()/2, rig.BracketBar/2.0
 	b := Board{Name: "bracket", Title: "Leeboard bracket", Count: 1, Thick: rig.BracketHigh, Outline: rounded(box(-half, -high, half, high), 8),
-		At: pt(-inner.Y+clipWide+24, high-9), NameAt: pt(-20, -high+8), Name3: "bracket",
+		At: pt(-inner.Y+kit.ClipWide+24, high-9), NameAt: pt(-20, -high+8), Name3: "bracket",
 		Words: []string{"middle at station " + o.plain(x) + ", slides " + o.plain(f.Board.Range[0]) + " to " + o.plain(f.Board.Range[1])}}
 	for _, side := range []float64{1, -1} {
 		for _, v := range []float64{inner.Y, outer.Y} {
 			b.line(layout.Mark, side*v, -high, side*v, high)
 		}
-		b.hole(side*(inner.Y-clipWide/2), 0, bolt)
+		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
 		b.hole(side*(outer.Y+35), 0, bolt)
 	}
 	return b
@@ -127,8 +127,8 @@ func bracketBar(f *rig.Fit, o Options) Board {
 // bracketCheek hangs under the bar's end outside the gunwale; the leeboard turns on
 // it: x along the boat, y up, the bar on its upper edge.
 func bracketCheek(f *rig.Fit, o Options) Board {
-	b := Board{Name: "bracket-cheek", Title: "Cheek of the bracket", Count: 2, Thick: 18,
-		Outline: curve.Polygon(pt(-110, 0), pt(-110, -60), pt(-70, -150), pt(70, -150), pt(110, -60), pt(110, 0)),
+	b := Board{Name: "bracket-cheek", Title: "Cheek of the bracket", Count: 2, Thick: rig.CheekThick,
+		Outline: curve.Polygon(pt(-rig.CheekLong/2, 0), pt(-rig.CheekLong/2, -60), pt(-70, -rig.CheekHigh), pt(70, -rig.CheekHigh), pt(rig.CheekLong/2, -60), pt(rig.CheekLong/2, 0)),
 		At:      pt(-60, -12), NameAt: pt(0, -58), Name3: "cheek",
 		Words: []string{"one on each side of the blade", "upper edge under the bar"}}
 	b.hole(0, -105, 12)

@@ -1,0 +1,87 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/fitout"
+	"ribwright/geometry/frame"
+	"ribwright/geometry/water"
+)
+
+// shipOf readies a boat to be fitted out, with the people of its design or a usual
+// one. name is the design's as it was given; beside is the second boat of a pair, ""
+// for one like the first.
+func shipOf(d *design.Design, gear []design.Gear, name, beside string, w water.Water) (fitout.Ship, error) {
+	s, err := manned(d, gear, name, w)
+	if err != nil || beside == "" {
+		return s, err
+	}
+	other, err := open(beside)
+	if err != nil {
+		return s, err
+	}
+	second, err := manned(other, other.Gear, beside, w)
+	s.Beside = &second.Boat
+	return s, err
+}
+
+func manned(d *design.Design, gear []design.Gear, name string, w water.Water) (fitout.Ship, error) {
+	f, err := frame.Build(d)
+	var s fitout.Ship
+	if err == nil {
+		s, err = fitout.Manned(f, gear, w)
+	}
+	if err != nil {
+		return s, fmt.Errorf("%s: %w", name, err)
+	}
+	return s, nil
+}
+
+// besideOf is the second boat that a design names, looked for beside the design.
+func besideOf(d *design.Design, name string) string {
+	with := d.Pair().With
+	if with == "" || slices.Contains(design.ShippedNames(), with) || filepath.IsAbs(with) {
+		return with
+	}
+	return filepath.Join(filepath.Dir(name), with)
+}
+
+// outfitsOf sizes the outfits that a design has aboard.
+func outfitsOf(d *design.Design, gear []design.Gear, name string) (*fitout.Outfits, error) {
+	if d.Fitted() == (design.Outfit{}) {
+		return &fitout.Outfits{}, nil
+	}
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		return nil, err
+	}
+	s, err := shipOf(d, gear, name, besideOf(d, name), w)
+	if err != nil {
+		return nil, err
+	}
+	o, err := fitout.Of(s)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return o, nil
+}
+
+// aboard readies the boat of a verb for one outfit, with the weight of the others that
+// its design has.
+func (t *fitting) aboard(d *design.Design, name, beside string, n fitout.Name) (fitout.Ship, error) {
+	w, err := t.still()
+	if err != nil {
+		return fitout.Ship{}, err
+	}
+	s, err := shipOf(d, d.Gear, name, beside, w)
+	if err != nil {
+		return s, err
+	}
+	if s.Boat.Fitted, err = fitout.Others(s, n); err != nil {
+		return s, fmt.Errorf("%s: %w", name, err)
+	}
+	return s, nil
+}

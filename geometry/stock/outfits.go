@@ -1,0 +1,56 @@
+package stock
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/kit"
+)
+
+// glueUp is the thickest piece of an outfit that is sawn as one, mm; thicker ones are
+// glued from layers. Common practice, no source.
+const glueUp = 45.0
+
+// outfits lists the pieces of outfits.
+func outfits(kits []kit.Kit) []Stick {
+	var out []Stick
+	number := 0
+	for _, k := range kits {
+		for _, p := range k.Pieces {
+			for i := range p.Count {
+				number++
+				out = append(out, layers(p, fmt.Sprintf("X%d", number), name(k, p, i))...)
+			}
+		}
+	}
+	return out
+}
+
+func name(k kit.Kit, p kit.Piece, i int) string {
+	if p.Count == 1 {
+		return fmt.Sprintf("%s (%s)", p.Name, k.Name)
+	}
+	return fmt.Sprintf("%s %d of %d (%s)", p.Name, i+1, p.Count, k.Name)
+}
+
+// layers are the sticks of one piece.
+func layers(p kit.Piece, mark, name string) []Stick {
+	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: p.Long + 2*around, Width: p.Wide, Thickness: p.Thick, Grain: "along", Net: p.Volume()}
+	switch p.Form {
+	case kit.Spar:
+		s.Family, s.Grain, s.Length = Spar, "along, straightest, no knots", p.Long+2*endTrim
+	case kit.Beam:
+		s.Family, s.Grain, s.Length = Beam, "along, straightest, no knots", p.Long+2*endTrim
+	}
+	n := int(math.Ceil(p.Thick / glueUp))
+	if n < 2 {
+		return []Stick{s}
+	}
+	out := make([]Stick, n)
+	for i := range out {
+		out[i] = s
+		out[i].Mark, out[i].Part, out[i].Member = fmt.Sprintf("%s-%d", mark, i+1), fmt.Sprintf("%s, layer %d of %d", name, i+1, n), name
+		out[i].Thickness, out[i].Net = p.Thick/float64(n), s.Net/float64(n)
+	}
+	return out
+}
