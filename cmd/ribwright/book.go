@@ -16,9 +16,11 @@ import (
 
 	"ribwright/geometry/cost"
 	"ribwright/geometry/design"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/book"
 	"ribwright/layout/page"
@@ -87,7 +89,11 @@ func bookRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	b, err := newBooking(d, table, skill.Skill, units.System)
+	fitted, err := outfitsOf(d, d.Gear, name)
+	if err != nil {
+		return err
+	}
+	b, err := newBooking(d, fitted, table, skill.Skill, units.System)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
@@ -131,13 +137,13 @@ type booking struct {
 }
 
 // newBooking works out everything that the book tells.
-func newBooking(d *design.Design, table *cost.Table, skill labour.Skill, units measure.System) (*booking, error) {
+func newBooking(d *design.Design, fitted *fitout.Outfits, table *cost.Table, skill labour.Skill, units measure.System) (*booking, error) {
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		return nil, err
 	}
 	b := &booking{slug: d.Slug()}
-	b.facts, err = book.Gather(d, book.Options{Units: units, Prices: table, Skill: skill, Water: w, Speeds: speeds()})
+	b.facts, err = book.Gather(d, book.Options{Units: units, Prices: table, Skill: skill, Water: w, Speeds: speeds(), Outfits: fitted})
 	if err != nil {
 		return nil, err
 	}
@@ -170,7 +176,7 @@ func (b *booking) outputs(web bool) []output {
 
 // report says what was made and what is missing.
 func (b *booking) report(w io.Writer, dir string, outs []output) error {
-	_, err := fmt.Fprintf(w, "%s\n  the build book, %s of %s\n", filepath.Join(dir, outs[0].name), counted(len(b.sheets.Sheets), "sheet"), b.sheets.Paper.Name)
+	_, err := fmt.Fprintf(w, "%s\n  the build book, %s of %s\n", filepath.Join(dir, outs[0].name), wording.Counted(len(b.sheets.Sheets), "sheet"), b.sheets.Paper.Name)
 	if len(outs) > 1 {
 		_, more := fmt.Fprintf(w, "%s\n  the same for a screen\n", filepath.Join(dir, outs[1].name))
 		err = cmp.Or(err, more)

@@ -16,6 +16,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
@@ -175,9 +176,9 @@ func (l *lofting) outputs() []output {
 
 // sheetsLine says how much paper it takes, before anything is written.
 func (l *lofting) sheetsLine(p *printer) string {
-	out := fmt.Sprintf("%s of %s, %s", counted(len(l.laid.Sheets), "sheet"), l.laid.Paper.Size.Name, l.laid.Paper.Way())
+	out := fmt.Sprintf("%s of %s, %s", wording.Counted(len(l.laid.Sheets), "sheet"), l.laid.Paper.Size.Name, l.laid.Paper.Way())
 	if o := l.laid.Other; o.Sheets > 0 {
-		out += fmt.Sprintf(", %s (%s: %s, %s)", counted(l.laid.Pieces, "piece"), o.Way, counted(o.Sheets, "sheet"), counted(o.Pieces, "piece"))
+		out += fmt.Sprintf(", %s (%s: %s, %s)", wording.Counted(l.laid.Pieces, "piece"), o.Way, wording.Counted(o.Sheets, "sheet"), wording.Counted(o.Pieces, "piece"))
 	}
 	if c := l.laid.Paper.Correction(); c != "" {
 		out += ", " + c
@@ -186,14 +187,6 @@ func (l *lofting) sheetsLine(p *printer) string {
 		out += fmt.Sprintf("; %d of them printed", n)
 	}
 	return out + fmt.Sprintf("\n  the patterns alone would fill %.1f\n", l.laid.Least) + p.warning()
-}
-
-// counted writes a number with its noun.
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // report says what was made and what to do first.

@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/nest"
 	"ribwright/layout/tile"
@@ -213,7 +214,7 @@ func (t *fitting) plates(s told, id outfits.Identity, stem string) (outs []outpu
 		name := stem + "-" + q.name
 		outs = append(outs, cutterOutputs(name, plate)...)
 		said += fmt.Sprintf("%s.svg\n%s.dxf\n  %s on %s for the cutter\n", filepath.Join(t.out, name), filepath.Join(t.out, name),
-			counted(len(plate.Parts), "part"), boardsOf(plate))
+			wording.Counted(len(plate.Parts), "part"), boardsOf(plate))
 	}
 	return outs, said, nil
 }

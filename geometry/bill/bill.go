@@ -108,8 +108,12 @@ func glueArea(p *stock.Plan) float64 {
 			sum += s.Width * math.Hypot(j.Length, s.Thickness)
 		}
 		if m := s.Member; m != "" {
+			wide := s.Width
+			if s.Edge {
+				wide = s.Thickness
+			}
 			if members[m]++; members[m] > 1 {
-				sum += s.Width * s.Length
+				sum += wide * s.Length
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/frame"
 	"ribwright/geometry/kit"
 	"ribwright/geometry/stock"
+	"ribwright/geometry/wording"
 )
 
 // list puts the needs into items, wood first.
@@ -16,7 +17,7 @@ func (n *Needs) list(f *frame.Frame, p *stock.Plan) {
 	}
 	for _, w := range p.Woods {
 		if len(w.Boards) > 0 {
-			add("wood: "+w.Species, w.Species, w.Bought/1e9, "m3", "%d boards of the ripping plan", len(w.Boards))
+			add("wood: "+w.Species, w.Species, w.Bought/1e9, "m3", "%s of the ripping plan", wording.Counted(len(w.Boards), "board"))
 		}
 	}
 	sheet := n.Cloth.Length * n.Cloth.Width / 1e6

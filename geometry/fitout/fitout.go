@@ -169,17 +169,23 @@ func (s Ship) size(out *Outfits, n Name, b laden.Boat) (fitted, error) {
 	return fit, err
 }
 
-// Items lists what all outfits weigh in the boat.
+// Weight is what one outfit weighs in the boat.
+type Weight struct {
+	Name  string // of its kit
+	Items []mass.Item
+}
+
+// Weights lists what each outfit weighs.
 //
 // Errors: a wood that is not known.
-func (o *Outfits) Items() ([]mass.Item, error) {
-	var out []mass.Item
+func (o *Outfits) Weights() ([]Weight, error) {
+	var out []Weight
 	for _, f := range o.all() {
 		items, err := f.Items()
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, items...)
+		out = append(out, Weight{f.Kit().Name, items})
 	}
 	return out, nil
 }

@@ -30,9 +30,9 @@ func ClipOutline(g frame.Gunwale) []geometry.Point {
 
 // Clip returns so many clips for a gunwale, with their bolts' weight left to things.
 func Clip(g frame.Gunwale, group, wood string, count int, middle geometry.Point3) Piece {
-	b := geometry.Around(ClipOutline(g)...)
-	return Piece{Group: group, Name: "Clip", Count: count, Wood: wood,
-		Long: math.Max(b.W(), b.H()), Wide: math.Min(b.W(), b.H()), Thick: ClipThick, Fill: 0.7, At: middle}
+	p := Piece{Group: group, Name: "Clip", Count: count, Wood: wood, Thick: ClipThick, At: middle}
+	p.Block(ClipOutline(g))
+	return p
 }
 
 // Bolts returns what holds the fittings together.

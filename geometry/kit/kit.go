@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/float"
 	"ribwright/geometry/mass"
@@ -36,6 +37,13 @@ type Piece struct {
 
 // Volume returns the wood of one finished piece, mm3.
 func (p Piece) Volume() float64 { return p.Long * p.Wide * p.Thick * p.Fill }
+
+// Block takes the block from the outline that is sawn, the larger side along the grain.
+func (p *Piece) Block(outline []geometry.Point) {
+	b := geometry.Around(outline...)
+	p.Long, p.Wide = math.Max(b.W(), b.H()), math.Min(b.W(), b.H())
+	p.Fill = math.Abs(curve.Area(outline)) / (p.Long * p.Wide)
+}
 
 // Thing is bought.
 type Thing struct {

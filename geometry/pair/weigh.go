@@ -30,10 +30,10 @@ func (c *Craft) Kit() kit.Kit {
 			Long: c.Beams.Long, Wide: math.Max(c.Beams.Depth, c.Beams.Width), Thick: math.Min(c.Beams.Depth, c.Beams.Width), Fill: 1, At: at})
 	}
 	for _, s := range c.Saddles() {
-		b := geometry.Around(s.Outline...)
-		k.Pieces = append(k.Pieces, kit.Piece{Group: group, Name: s.Name, Count: s.Count, Wood: c.Beams.Wood.Name,
-			Long: math.Max(b.W(), b.H()), Wide: math.Min(b.W(), b.H()), Thick: c.Beams.Width, Fill: 0.7,
-			At: geometry.Point3{X: s.Station, Z: c.BeamsLie()}})
+		p := kit.Piece{Group: group, Name: s.Name, Count: s.Count, Wood: c.Beams.Wood.Name, Thick: c.Beams.Width,
+			At: geometry.Point3{X: s.Station, Z: c.BeamsLie()}}
+		p.Block(s.Outline)
+		k.Pieces = append(k.Pieces, p)
 	}
 	_, lash := c.Worst()
 	g := c.Boats[0].Frame.Gunwale

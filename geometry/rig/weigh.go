@@ -145,7 +145,7 @@ func (f *Fit) boards() []kit.Piece {
 		out = append(out,
 			board("Leeboard", 1, b.Long, b.Chord, math.Max(b.Thick, 16), 0.85, at(x, low)),
 			board("Leeboard bracket", 1, f.BracketLong(), BracketBar, BracketHigh, 1, at(x, o.Z+BracketHigh/2)),
-			board("Cheek of the bracket", 2, CheekLong, CheekHigh, CheekThick, 0.8, at(x, o.Z-CheekHigh/2)))
+			board("Cheek of the bracket", 2, CheekLong, CheekHigh, CheekThick, 0.89, at(x, o.Z-CheekHigh/2)))
 		clips, mid = PartnerClips+BracketClips, (2*m.At+x)/3
 	}
 	return append(out, kit.Clip(f.Boat.Frame.Gunwale, fittings, f.Sail.Boards, clips, at(mid, m.PartnerZ)))

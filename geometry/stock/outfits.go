@@ -11,6 +11,13 @@ import (
 // glued from layers. Common practice, no source.
 const glueUp = 45.0
 
+// edgeUp is the widest board that is sawn as one, mm; wider ones are glued edge to edge,
+// with so much left on each stave to plane the joints. Common practice, no source.
+const (
+	edgeUp   = 280.0
+	jointing = 3.0
+)
+
 // outfits lists the pieces of outfits.
 func outfits(kits []kit.Kit) []Stick {
 	var out []Stick
@@ -30,10 +37,10 @@ func name(k kit.Kit, p kit.Piece, i int) string {
 	if p.Count == 1 {
 		return fmt.Sprintf("%s (%s)", p.Name, k.Name)
 	}
-	return fmt.Sprintf("%s %d of %d (%s)", p.Name, i+1, p.Count, k.Name)
+	return fmt.Sprintf("%s, %d of %d (%s)", p.Name, i+1, p.Count, k.Name)
 }
 
-// layers are the sticks of one piece.
+// layers are the sticks of one piece: layers of a thick one, staves of a wide board.
 func layers(p kit.Piece, mark, name string) []Stick {
 	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: p.Long + 2*around, Width: p.Wide, Thickness: p.Thick, Grain: "along", Net: p.Volume()}
 	switch p.Form {
@@ -42,15 +49,20 @@ func layers(p kit.Piece, mark, name string) []Stick {
 	case kit.Beam:
 		s.Family, s.Grain, s.Length = Beam, "along, straightest, no knots", p.Long+2*endTrim
 	}
-	n := int(math.Ceil(p.Thick / glueUp))
-	if n < 2 {
+	n, word := int(math.Ceil(p.Thick/glueUp)), "layer"
+	s.Thickness /= float64(n)
+	if n == 1 && p.Wide > edgeUp {
+		n, word = int(math.Ceil(p.Wide/edgeUp)), "stave"
+		s.Width, s.Edge = p.Wide/float64(n)+jointing, true
+	}
+	if n == 1 {
 		return []Stick{s}
 	}
 	out := make([]Stick, n)
 	for i := range out {
 		out[i] = s
-		out[i].Mark, out[i].Part, out[i].Member = fmt.Sprintf("%s-%d", mark, i+1), fmt.Sprintf("%s, layer %d of %d", name, i+1, n), name
-		out[i].Thickness, out[i].Net = p.Thick/float64(n), s.Net/float64(n)
+		out[i].Mark, out[i].Part, out[i].Member = fmt.Sprintf("%s-%d", mark, i+1), fmt.Sprintf("%s, %s %d of %d", name, word, i+1, n), name
+		out[i].Net = s.Net / float64(n)
 	}
 	return out
 }

@@ -35,6 +35,7 @@ type Stick struct {
 	Part      string // "port gunwale, ply 3 of 3"
 	Family    Family
 	Member    string // sticks with the same word are the plies of one part; "" for others
+	Edge      bool   // plies are glued edge to edge
 	Species   string
 	Length    float64 // to cut, trim included
 	Width     float64 // the larger side of the finished section

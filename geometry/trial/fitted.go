@@ -20,8 +20,11 @@ func (b Boat) light() float.Load {
 //
 // Errors: a wood that is not known.
 func (b *Boat) FitOut(o *fitout.Outfits) error {
-	items, err := o.Items()
-	b.Fitted, b.sail = items, o.Sail
+	weights, err := o.Weights()
+	for _, w := range weights {
+		b.Fitted = append(b.Fitted, w.Items...)
+	}
+	b.sail = o.Sail
 	b.Notes = append(b.Notes, o.Left...)
 	return err
 }

@@ -3,6 +3,7 @@
 package wording
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 )
@@ -33,6 +34,14 @@ func Capital(s string) string {
 		return s
 	}
 	return string(s[0]-'a'+'A') + s[1:]
+}
+
+// Counted writes a number with its noun, which takes an s where there are more or none.
+func Counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // longest is how many letters of a name are compared; a longer one is no slip.

@@ -9,11 +9,13 @@ import (
 	"ribwright/geometry/bend"
 	"ribwright/geometry/bill"
 	"ribwright/geometry/cost"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/stock"
 	"ribwright/geometry/trial"
+	"ribwright/geometry/water"
 	"ribwright/layout/page"
 )
 
@@ -30,6 +32,7 @@ type Facts struct {
 	Work   []labour.Work
 	Skill  labour.Skill
 
+	Water   water.Water
 	Afloat  trial.Boat
 	Trial   *trial.Report // nil when the boat finds no rest
 	NoTrial string        // why not
@@ -37,7 +40,8 @@ type Facts struct {
 	Without *balance.Without // what the trials of the frame balance take out
 	Trials  []balance.Trial
 	Miss    float64 // by how much the last trial's ribs miss the neutral set, mm
-	Boards  int     // sheets of 1220 x 2440 mm that hold the cutter's parts
+	Outfits *fitout.Outfits
+	Boards  int // sheets of 1220 x 2440 mm that hold the cutter's parts
 }
 
 // Of makes the book.
@@ -49,7 +53,7 @@ func Of(f Facts) (page.Book, error) {
 	w.book = page.Book{Title: f.Frame.Design.Title, For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
 	for _, chapter := range []func(){
 		w.cover, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.corrections, w.crossPieces,
-		w.ends, w.battens, w.lashings, w.skin, w.afloat, w.balance,
+		w.ends, w.battens, w.lashings, w.skin, w.afloat, w.balance, w.outfits,
 		w.cutList, w.boards, w.shopping, w.hours, w.order,
 	} {
 		chapter()

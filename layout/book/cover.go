@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/labour"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/page"
 )
@@ -23,8 +24,11 @@ func (w *writer) cover() {
 		{"Length of hull", w.length(f.Hull.Length)},
 		{"Beam between the gunwale lines", w.length(f.Hull.Beam)},
 		{"Depth amidships, under the gunwales", w.length(f.Hull.Depth)},
-		{"Sticks", fmt.Sprintf("%d, of them %s", len(w.Plan.Sticks), counted(len(f.Ribs), "rib"))},
+		{"Sticks", fmt.Sprintf("%d, of them %s", len(w.Plan.Sticks), wording.Counted(len(f.Ribs), "rib"))},
 		{"The boat as built, estimated", w.kilos(w.Afloat.Empty.Load().Mass)},
+	}
+	for _, i := range w.Afloat.Fitted {
+		rows = append(rows, []string{"Outfit: " + i.Name, w.kilos(i.Load().Mass)})
 	}
 	for _, i := range w.Afloat.Aboard {
 		rows = append(rows, []string{"Aboard: " + i.Name, w.kilos(i.Load().Mass)})

@@ -5,6 +5,7 @@ import (
 	"ribwright/geometry/bill"
 	"ribwright/geometry/cost"
 	"ribwright/geometry/design"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/measure"
@@ -22,6 +23,8 @@ type Options struct {
 	Skill  labour.Skill
 	Water  water.Water
 	Speeds []float64 // m/s, of the curves of effort
+
+	Outfits *fitout.Outfits // that the design has aboard; nil for none
 }
 
 // wantFreeboard is the least freeboard that the findings ask for, mm; miss is by how
@@ -37,7 +40,10 @@ const (
 //
 // Errors: a frame that cannot be built or bent.
 func Gather(d *design.Design, o Options) (Facts, error) {
-	p := Facts{Units: o.Units, Prices: o.Prices, Skill: o.Skill, Miss: miss}
+	p := Facts{Units: o.Units, Prices: o.Prices, Skill: o.Skill, Miss: miss, Water: o.Water, Outfits: o.Outfits}
+	if p.Outfits == nil {
+		p.Outfits = &fitout.Outfits{}
+	}
 	var err error
 	if p.Frame, err = frame.Build(d); err != nil {
 		return p, err
@@ -45,12 +51,13 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	if p.Fingerprint, err = d.Fingerprint(); err != nil {
 		return p, err
 	}
-	p.Plan = stock.Make(p.Frame)
-	if p.Needs, err = bill.Count(p.Frame, p.Plan); err != nil {
+	kits := p.Outfits.Kits()
+	p.Plan = stock.Make(p.Frame, kits...)
+	if p.Needs, err = bill.Count(p.Frame, p.Plan, kits...); err != nil {
 		return p, err
 	}
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
-	p.Work = labour.Count(p.Frame, p.Plan, p.Needs)
+	p.Work = labour.Count(p.Frame, p.Plan, p.Needs, kits...)
 	lay := nest.DefaultOptions()
 	lay.Quick, lay.Split = true, true // only the sheets are counted
 	plate, err := nest.Lay(d.Title, pattern.Parts(p.Frame), lay)
@@ -68,6 +75,9 @@ func (p *Facts) tryAfloat(o Options) error {
 	var err error
 	d := p.Frame.Design
 	if p.Afloat, err = trial.OfFrame(p.Frame, d.Crew, d.Gear, false); err != nil {
+		return err
+	}
+	if err = p.Afloat.FitOut(p.Outfits); err != nil {
 		return err
 	}
 	if p.Trial, err = trial.Run(p.Afloat, trial.Options{Water: o.Water, Freeboard: wantFreeboard, Speeds: o.Speeds}); err != nil {

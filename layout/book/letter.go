@@ -90,11 +90,3 @@ func angle(a float64) string {
 func names(head string) page.Column   { return page.Column{Head: head} }
 func text(head string) page.Column    { return page.Column{Head: head, Text: true} }
 func figures(head string) page.Column { return page.Column{Head: head, Align: layout.Right} }
-
-// counted writes a number with its noun.
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/kit"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/wording"
 	"ribwright/layout/page"
@@ -42,7 +43,28 @@ func (w *writer) order() {
 }
 
 func (w *writer) steps() []step {
-	return append(w.woodSteps(), append(w.frameSteps(), w.coverSteps()...)...)
+	all := append(w.woodSteps(), append(w.frameSteps(), w.coverSteps()...)...)
+	if kits := w.Outfits.Kits(); len(kits) > 0 {
+		all = append(all, w.outfitStep(kits))
+	}
+	return all
+}
+
+// outfitStep is the work on all outfits, after the boat has been afloat.
+func (w *writer) outfitStep(kits []kit.Kit) step {
+	do := []string{"Print each outfit's own patterns; hold the gunwale marks to the boat as it stands before you cut a board that crosses it.",
+		"Saw, shape and drill the boards; glue thick pieces from their layers and plane them when the glue is hard.",
+		"Leather or cloth wherever a fitting bears on a gunwale; nothing is screwed into the frame."}
+	for _, k := range kits {
+		if k.Sewing > 0 {
+			do = append(do, "Lay out, sew and hem the sail; patch every corner in three layers before the eyelets go in.")
+		}
+	}
+	do = append(do, "Fit everything on land, then load it with more than it will feel at sea, a little at a time.",
+		"Try each outfit in shallow water near help, swamped as well, before you rely on it.")
+	return step{stage: labour.Outfit, do: do, tools: "saw, spokeshave, drill, clamps, palm and needles or a sewing machine", dry: "glue overnight, a day before it is loaded",
+		check: "no clip can slide along its gunwale when it is lashed; every line runs free and lets go at once",
+		care:  "Spars, beams and rowlocks are loaded far harder by a gust, a wave or a fall than by hand: look at every joint before each trip, and never stand under a mast that is being stepped. Wear a life jacket.", who: "common practice, no source"}
 }
 
 func (w *writer) woodSteps() []step {

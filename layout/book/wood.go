@@ -182,7 +182,7 @@ func (w *writer) shopping() {
 		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
 	}
 	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of 1220 x 2440 mm (4 x 8 ft). Gauges want 4 mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
-		counted(w.Boards, "sheet")))
+		wording.Counted(w.Boards, "sheet")))
 }
 
 // hours is the time by operations.

@@ -62,25 +62,45 @@ func named(d *layout.Drawing, at geometry.Point, a layout.Align, words string) {
 	d.Write(at.X+off, at.Y-1.2, small, a, words)
 }
 
-// RowingFigure draws the boat from the side with the rower's places, and from
-// astern with the oars.
-func RowingFigure(f *rowing.Fit) layout.Drawing {
+// RowingSketch draws the boat from the side with the rower's places, so many mm long,
+// and from astern with the oars.
+func RowingSketch(f *rowing.Fit, wide float64) layout.Drawing {
 	d := layout.Drawing{Name: "rowing", Title: f.Boat.Frame.Design.Title + " fitted for rowing"}
 	aft, fore := f.Boat.Hull.Ends()
-	v := view{k: wideFigure / (fore - aft)}
+	v := view{k: wide / (fore - aft)}
 	v.x0 = -aft * v.k
 	sideView(&d, f.Boat.Hull, f.Rest.Plane, v)
 	seat := v.at(f.SeatX, f.SeatZ)
 	d.Straight(layout.Cut, v.at(f.SeatX-rowing.SeatWide/2, 0).X, seat.Y, v.at(f.SeatX+rowing.SeatWide/2, 0).X, seat.Y)
-	named(&d, v.at(f.LockX, f.LockZ), layout.Right, fmt.Sprintf("rowlock %.0f", f.LockX))
+	lock := v.at(f.LockX, f.LockZ)
+	named(&d, lock, layout.Right, "")
 	foot := v.at(f.FootX, f.Boat.Floor(f.FootX)+rowing.BoardThick)
 	d.Line(layout.Cut, curve.Polyline(foot, foot.Add(pt(-3, 6))))
-	d.Write(foot.X-5, foot.Y+6, small, layout.Right, fmt.Sprintf("heels %.0f", f.FootX))
 	rower(&d, f, v, foot)
-	d.Write(seat.X+8, seat.Y+3, small, layout.Left, fmt.Sprintf("seat %.0f, %.0f over the floor", f.SeatX, f.SeatOver))
-	d.Write(0, v.at(0, f.SeatZ+f.Body.Sitting).Y+8, head+0.4, layout.Left, fmt.Sprintf("%s rowed by a %s of %.0f mm and %.0f kg: oars %.0f mm, span %.0f mm",
+	// The places are written under the keel, each under its own.
+	under(&d, lock, layout.Right, fmt.Sprintf("rowlocks %.0f", f.LockX), 1)
+	under(&d, foot, layout.Right, fmt.Sprintf("heels %.0f", f.FootX), 0)
+	under(&d, seat, layout.Left, fmt.Sprintf("seat %.0f, %.0f over the floor", f.SeatX, f.SeatOver), 0)
+	fromAstern(&d, f, wide)
+	return d
+}
+
+// under writes of a place beneath the boat, in the first row or a lower one.
+func under(d *layout.Drawing, place geometry.Point, a layout.Align, words string, line int) {
+	y := -4.5 - row*float64(line)
+	d.Straight(layout.Tick, place.X, place.Y, place.X, y)
+	off := 1.2
+	if a == layout.Right {
+		off = -off
+	}
+	d.Write(place.X+off, y, small, a, words)
+}
+
+// RowingFigure is the sketch with its headline.
+func RowingFigure(f *rowing.Fit) layout.Drawing {
+	d := RowingSketch(f, wideFigure)
+	d.Write(0, d.Bounds().Max.Y+8, head+0.4, layout.Left, fmt.Sprintf("%s rowed by a %s of %.0f mm and %.0f kg: oars %.0f mm, span %.0f mm",
 		f.Boat.Frame.Design.Title, f.Row.Body, f.Body.Stature, f.Body.Mass, f.Oar.Length, f.Span))
-	fromAstern(&d, f)
 	return d
 }
 
@@ -102,9 +122,9 @@ func rower(d *layout.Drawing, f *rowing.Fit, v view, heel geometry.Point) {
 
 // fromAstern draws the section at the rowlocks with both oars, one driven and one
 // carried, below the side view.
-func fromAstern(d *layout.Drawing, f *rowing.Fit) {
+func fromAstern(d *layout.Drawing, f *rowing.Fit, wide float64) {
 	out := f.Oar.Outboard()
-	v := view{k: wideFigure / (f.Span + 2*out), x0: wideFigure / 2, y0: -62}
+	v := view{k: wide / (f.Span + 2*out), x0: wide / 2, y0: -wide / 4}
 	endView(d, f.Boat.Hull, f.LockX, 0, v)
 	water := f.Rest.Plane.Water(f.LockX)
 	left, right := v.at(-f.Span/2-out, water), v.at(f.Span/2+out, water)

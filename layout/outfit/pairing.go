@@ -123,12 +123,10 @@ func dangers(all finding.Notes) []string {
 	return out
 }
 
-// PairFigure draws the pair from astern, and the lever of righting up to where it
-// ends.
-func PairFigure(c *pair.Craft) layout.Drawing {
-	title := c.Boats[0].Frame.Design.Title + " and " + c.Boats[1].Frame.Design.Title
-	d := layout.Drawing{Name: "pair", Title: title + ", side by side"}
-	v := view{k: wideFigure / c.Beams.Long, x0: wideFigure / 2}
+// PairSketch draws the pair from astern, its beams so many mm long.
+func PairSketch(c *pair.Craft, wide float64) layout.Drawing {
+	d := layout.Drawing{Name: "pair", Title: c.Boats[0].Frame.Design.Title + " and " + c.Boats[1].Frame.Design.Title + ", side by side"}
+	v := view{k: wide / c.Beams.Long, x0: wide / 2}
 	for i, b := range c.Boats {
 		w := v
 		w.y0 += float64(i) * c.Rise * v.k
@@ -141,14 +139,23 @@ func PairFigure(c *pair.Craft) layout.Drawing {
 	sin, cos := math.Sincos(c.Rest.Plane.Heel)
 	water := func(y float64) geometry.Point { return v.at(y, (c.Rest.Plane.Rise+y*sin)/cos) }
 	d.Line(layout.Mark, curve.Polyline(water(-c.Beams.Long/2), water(c.Beams.Long/2)))
-	d.Write(0, b.Y+9, head+0.4, layout.Left, fmt.Sprintf("%s, %.0f mm apart, from astern; beams %.0f x %.0f mm", title, c.Spacing, c.Beams.Width, c.Beams.Depth))
-	d.Write(wideFigure/2, a.Y-6, small, layout.Middle, fmt.Sprintf("%.0f mm to the water", c.Beneath))
-	leverPlot(c).Draw(&d, pt(16, -98))
+	d.Write(wide/2, a.Y-6, small, layout.Middle, fmt.Sprintf("%.0f mm to the water", c.Beneath))
+	return d
+}
+
+// PairFigure is the sketch with its headline, the lever of righting up to where it
+// ends, and the stress in a beam.
+func PairFigure(c *pair.Craft) layout.Drawing {
+	d := PairSketch(c, wideFigure)
+	d.Write(0, d.Bounds().Max.Y+9, head+0.4, layout.Left, fmt.Sprintf("%s, %.0f mm apart, from astern; beams %.0f x %.0f mm", d.Title, c.Spacing, c.Beams.Width, c.Beams.Depth))
+	p := LeverPlot(c)
+	p.Draw(&d, pt(16, -98))
 	bendPlot(c, &d, pt(160, -98))
 	return d
 }
 
-func leverPlot(c *pair.Craft) plot.Plot {
+// LeverPlot draws the lever of righting with the straight line of GM beside it.
+func LeverPlot(c *pair.Craft) plot.Plot {
 	p := plot.Plot{Title: "Righting lever, to where it ends", XLabel: "heel, degrees; dashed what GM alone would say", YLabel: "GZ, mm", W: 105, H: 62}
 	line := plot.Curve{Name: "GZ", Pen: layout.Cut}
 	end := 0.0

@@ -235,12 +235,12 @@ func SailNotes(f *rig.Fit, o Options) []layout.Note {
 	return []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Cautions", Lines: append(dangers(f.Notes), outfitCautions()...)}, {Heading: "Spars", Lines: sticks}}
 }
 
-// SailFigure draws boat and sail from the side, with reefs, centers and leeboard.
-func SailFigure(f *rig.Fit) layout.Drawing {
-	title := f.Boat.Frame.Design.Title
-	d := layout.Drawing{Name: "sail", Title: title + " under sail"}
+// SailSketch draws boat and sail from the side, the boat so many mm long, with reefs,
+// centers and leeboard.
+func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
+	d := layout.Drawing{Name: "sail", Title: f.Boat.Frame.Design.Title + " under sail"}
 	aft, fore := f.Boat.Hull.Ends()
-	v := view{k: wideFigure * 0.8 / (fore - aft)}
+	v := view{k: wide / (fore - aft)}
 	v.x0 = -aft*v.k + 20
 	sideView(&d, f.Boat.Hull, f.Rest.Plane, v)
 	vee := f.Sail.Rig == design.Vee
@@ -276,8 +276,15 @@ func SailFigure(f *rig.Fit) layout.Drawing {
 		d.Line(layout.Mark, rounded(geometry.Around(q, r), 4))
 		named(&d, v.at(f.Resists().X, f.Resists().Y), layout.Right, "lateral resistance")
 	}
-	d.Write(0, v.at(0, math.Max(f.Tack+f.Plan.Corners[1].Y, f.Mast.StepZ+f.Mast.Long)).Y+40, head+0.4, layout.Left,
-		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%.0f kn) with the crew %s", title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, rig.Knots(f.Wind.Stop), f.Chosen()))
-	standPlot(f).Draw(&d, pt(16, -110))
+	return d
+}
+
+// SailFigure is the sketch with its headline and the righting moments.
+func SailFigure(f *rig.Fit) layout.Drawing {
+	d := SailSketch(f, wideFigure*0.8)
+	d.Write(0, d.Bounds().Max.Y+15, head+0.4, layout.Left,
+		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%.0f kn) with the crew %s", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, rig.Knots(f.Wind.Stop), f.Chosen()))
+	p := StandPlot(f)
+	p.Draw(&d, pt(16, -110))
 	return d
 }

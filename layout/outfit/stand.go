@@ -8,9 +8,9 @@ import (
 	"ribwright/layout/plot"
 )
 
-// standPlot draws the righting moment with the crew in each place, to where the lee
+// StandPlot draws the righting moment with the crew in each place, to where the lee
 // gunwale dips.
-func standPlot(f *rig.Fit) plot.Plot {
+func StandPlot(f *rig.Fit) plot.Plot {
 	p := plot.Plot{Title: "Righting moment by where the crew sits, to where the lee gunwale dips", XLabel: "heel, degrees", YLabel: "N m", W: 150, H: 70}
 	for i, s := range f.Stands {
 		c := plot.Curve{Name: s.Place.String(), Pen: []layout.Pen{layout.Mark, layout.Center, layout.Cut}[i]}

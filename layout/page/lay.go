@@ -41,7 +41,11 @@ func Lay(b Book, p paper.Sheet) (layout.Document, error) {
 	s := newSetter(b, p, nil)
 	for range 3 { // first to find the chapters, then their sheets, then to say them
 		s = newSetter(b, p, chapters)
-		for _, block := range b.Blocks {
+		for i, block := range b.Blocks {
+			s.next = nil
+			if i+1 < len(b.Blocks) {
+				s.next = b.Blocks[i+1]
+			}
 			s.set(block)
 		}
 		if s.err != nil {
@@ -70,7 +74,8 @@ type setter struct {
 	y        float64   // the lowest that is taken
 	known    []chapter // from the run before
 	chapters []chapter
-	fresh    bool // nothing stands on the current sheet yet
+	fresh    bool  // nothing stands on the current sheet yet
+	next     Block // what comes after the block that is set
 	err      error
 }
 

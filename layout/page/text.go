@@ -27,7 +27,7 @@ func (s *setter) heading(h Heading) {
 		*last = lettering.Clip(*last+" ...", high, s.room.W()-high*2) + " ..."
 	}
 	lead := high * 1.7
-	s.need(over + float64(len(lines))*lead + under + 3*leading) // some of its text stays with it
+	s.need(over + float64(len(lines))*lead + under + s.follows()) // some of what it heads stays with it
 	s.space(over)
 	sheet := len(s.sheets)
 	for _, l := range lines {
@@ -109,11 +109,26 @@ func (s *setter) contents() {
 	s.space(air)
 }
 
+// follows is how much room what comes after a heading wants on its sheet, mm: a figure
+// stands whole, of words some lines.
+func (s *setter) follows() float64 {
+	if f, ok := s.next.(Figure); ok {
+		_, high := s.captioned(f)
+		return high
+	}
+	return 3 * leading
+}
+
+// captioned returns the lines under a figure and the height of both, mm.
+func (s *setter) captioned(f Figure) (caption []string, high float64) {
+	caption = lettering.Wrap(f.Caption, small, min(measure, s.room.W()))
+	return caption, f.Drawing.Bounds().H() + 2 + float64(len(caption))*leading
+}
+
 // figure sets a drawing at its size, with its caption under it.
 func (s *setter) figure(f Figure) {
 	b := f.Drawing.Bounds()
-	caption := lettering.Wrap(f.Caption, small, min(measure, s.room.W()))
-	high := b.H() + 2 + float64(len(caption))*leading
+	caption, high := s.captioned(f)
 	if s.err == nil && (b.Empty() || b.W() > s.room.W()+1e-6 || high > s.room.H()) {
 		s.err = fmt.Errorf("the figure %q takes %.0f x %.0f mm, the paper has %.0f x %.0f mm", f.Drawing.Title, b.W(), high, s.room.W(), s.room.H())
 	}

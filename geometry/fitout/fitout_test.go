@@ -1,0 +1,209 @@
+package fitout
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/bill"
+	"ribwright/geometry/cost"
+	"ribwright/geometry/design"
+	"ribwright/geometry/frame"
+	"ribwright/geometry/kit"
+	"ribwright/geometry/labour"
+	"ribwright/geometry/mass"
+	"ribwright/geometry/stock"
+	"ribwright/geometry/water"
+)
+
+// ship is a shipped boat with outfits.
+func ship(t *testing.T, boat string, change func(*design.Design)) Ship {
+	t.Helper()
+	d, err := design.Shipped(boat)
+	if err != nil {
+		t.Fatal(err)
+	}
+	change(d)
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := Manned(f, d.Gear, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// every gives a design all outfits.
+func every(d *design.Design) {
+	s, p, r := d.Sail(), d.Pair(), d.Row()
+	d.Outfit = &design.Outfit{Sail: &s, Pair: &p, Row: &r}
+}
+
+func of(t *testing.T, s Ship) *Outfits {
+	t.Helper()
+	o, err := Of(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return o
+}
+
+func weigh(t *testing.T, o *Outfits) map[string]float64 {
+	t.Helper()
+	all, err := o.Weights()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]float64{}
+	for _, w := range all {
+		out[w.Name] = mass.Sum(w.Items).Mass
+	}
+	return out
+}
+
+// TestTogether: each outfit is sized with the weight of the others as they are alone,
+// and floats at the sum of all masses, by plain addition.
+func TestTogether(t *testing.T) {
+	alone := map[string]float64{}
+	for name, add := range map[string]func(*design.Design){
+		"sail":   func(d *design.Design) { s := d.Sail(); d.Outfit = &design.Outfit{Sail: &s} },
+		"pair":   func(d *design.Design) { p := d.Pair(); d.Outfit = &design.Outfit{Pair: &p} },
+		"rowing": func(d *design.Design) { r := d.Row(); d.Outfit = &design.Outfit{Row: &r} },
+	} {
+		got := weigh(t, of(t, ship(t, "lake", add)))
+		if len(got) != 1 {
+			t.Fatalf("%s: %v", name, got)
+		}
+		alone[name] = got[name]
+	}
+	s := ship(t, "lake", every)
+	o := of(t, s)
+	if len(o.Left) > 0 {
+		t.Fatal(o.Left)
+	}
+	crew, gear := mass.Sum(s.Boat.Crew).Mass, mass.Sum(s.Boat.Gear).Mass
+	now := weigh(t, o)
+	near := func(what string, got, want float64) {
+		if math.Abs(got-want) > 1e-9 {
+			t.Errorf("%s: %.6f kg, want %.6f", what, got, want)
+		}
+	}
+	near("all up under sail", o.Sail.Load.Mass, s.Boat.Empty.Mass+crew+gear+alone["pair"]+alone["rowing"]+now["sail"])
+	near("all up rowed", o.Row.Load.Mass, s.Boat.Empty.Mass+o.Row.Body.Mass+gear+alone["sail"]+alone["pair"]+now["rowing"])
+	near("the pair", o.Pair.Load.Mass, 2*(s.Boat.Empty.Mass+crew+gear)+alone["sail"]+alone["rowing"]+2*now["pair"])
+	others, err := Others(s, Sail)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near("others of the sail", mass.Sum(others).Mass, alone["pair"]+alone["rowing"])
+	if a, b := of(t, ship(t, "lake", func(d *design.Design) { s := d.Sail(); d.Outfit = &design.Outfit{Sail: &s} })).Sail, o.Sail; a.Rest.Draft >= b.Rest.Draft {
+		t.Errorf("the sail's boat draws %.1f mm alone and %.1f mm with 17 kg more", a.Rest.Draft, b.Rest.Draft)
+	}
+}
+
+// TestTooMuch: an outfit under which the boat goes over is named and left out; the
+// others stay.
+func TestTooMuch(t *testing.T) {
+	o := of(t, ship(t, "brook", func(d *design.Design) {
+		every(d)
+		d.Outfit.Sail.Area = 8
+		d.Gear = []design.Gear{{Name: "Statue", Mass: 60, Height: 1000}}
+	}))
+	if o.Sail != nil || len(o.Left) == 0 || !strings.Contains(o.Left[0], "the sail is not counted: ") {
+		t.Errorf("sail %v, left %q", o.Sail != nil, o.Left)
+	}
+}
+
+// TestCounted: sticks, things and hours of the outfits are added to the boat's, no more
+// and no less.
+func TestCounted(t *testing.T) {
+	for _, boat := range design.ShippedNames() {
+		s := ship(t, boat, every)
+		f, kits := s.Boat.Frame, of(t, s).Kits()
+		bare, plan := stock.Sticks(f), stock.Make(f, kits...)
+		for _, m := range plan.Missing() { // the boards that the builder has may be too small
+			if m.Stick < len(bare) || !strings.Contains(m.Why, "no board named") {
+				t.Errorf("%s: no wood for %s: %s", boat, plan.Sticks[m.Stick].Part, m.Why)
+			}
+		}
+		wood, want, marks := 0.0, 0.0, map[string]bool{}
+		thick := map[string]float64{}
+		for _, k := range plan.Sticks[len(bare):] {
+			if marks[k.Mark] {
+				t.Errorf("%s: two sticks are marked %s", boat, k.Mark)
+			}
+			marks[k.Mark] = true
+			wood += k.Net
+			thick[k.Member] += k.Thickness
+		}
+		things := map[string]float64{}
+		for _, k := range kits {
+			for _, p := range k.Pieces {
+				want += float64(p.Count) * p.Volume()
+			}
+			for _, v := range k.Things {
+				things[v.Key] += v.Amount
+			}
+		}
+		if math.Abs(wood/want-1) > 1e-12 {
+			t.Errorf("%s: sticks hold %.0f mm3 of wood, the pieces %.0f", boat, wood, want)
+		}
+		if got, ask := thick["Beam 1 (pair)"], beamThick(kits); ask > 45 && math.Abs(got-ask) > 1e-9 {
+			t.Errorf("%s: layers of %.1f mm make a beam of %.1f", boat, got, ask)
+		}
+		bareNeeds, needs := count(t, f, stock.Make(f)), count(t, f, plan, kits...)
+		had := map[string]float64{}
+		for _, i := range bareNeeds.Items {
+			had[i.Key] = i.Amount
+		}
+		for key, add := range things {
+			for _, i := range needs.Items {
+				if i.Key == key && math.Abs(i.Amount-had[key]-add) > 1e-9 {
+					t.Errorf("%s: %.1f of %s, want %.1f and %.1f", boat, i.Amount, key, had[key], add)
+				}
+			}
+		}
+		for _, name := range cost.Levels() {
+			table, err := cost.Level(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if e := cost.Of(needs, plan, table); len(e.Missing) > 0 {
+				t.Errorf("%s: no price at %s for %v", boat, name, e.Missing)
+			}
+		}
+		work := labour.Count(f, plan, needs, kits...)
+		if h := labour.Hours(work, labour.Outfit, labour.Average); h < 10 || h > 60 {
+			t.Errorf("%s: %.1f h of work on outfits", boat, h)
+		}
+		if h := labour.Hours(labour.Count(f, stock.Make(f), bareNeeds), labour.Outfit, labour.Average); h != 0 {
+			t.Errorf("%s: %.1f h of work on no outfits", boat, h)
+		}
+	}
+}
+
+func beamThick(kits []kit.Kit) float64 {
+	for _, k := range kits {
+		for _, p := range k.Pieces {
+			if p.Name == "Beam 1" {
+				return p.Thick
+			}
+		}
+	}
+	return 0
+}
+
+func count(t *testing.T, f *frame.Frame, p *stock.Plan, kits ...kit.Kit) *bill.Needs {
+	t.Helper()
+	n, err := bill.Count(f, p, kits...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
