@@ -2,6 +2,8 @@ package shell
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
@@ -87,17 +89,19 @@ func (c Cure) Words(d *design.Design, mm func(float64) string) string {
 		i := c.Moved[0] - 1
 		return fmt.Sprintf("move stringer %d from %.4g to %.4g of the way from keel to gunwale (stringers.at = %s)", i+1, d.Stringers.At[i], c.At[i], shares(c.At))
 	}
-	return fmt.Sprintf("move the stringers to other shares of the way from keel to gunwale (stringers.at = %s)", shares(c.At))
+	var numbers []string
+	for _, n := range c.Moved {
+		numbers = append(numbers, strconv.Itoa(n))
+	}
+	last := len(numbers) - 1
+	return fmt.Sprintf("move stringers %s and %s to other shares of the way from keel to gunwale (stringers.at = %s)", strings.Join(numbers[:last], ", "), numbers[last], shares(c.At))
 }
 
 // shares writes a list as the design file has it.
 func shares(at []float64) string {
-	text := "["
-	for i, v := range at {
-		if i > 0 {
-			text += ", "
-		}
-		text += fmt.Sprintf("%.4g", v)
+	var out []string
+	for _, v := range at {
+		out = append(out, fmt.Sprintf("%.4g", v))
 	}
-	return text + "]"
+	return "[" + strings.Join(out, ", ") + "]"
 }

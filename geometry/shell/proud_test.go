@@ -138,7 +138,7 @@ func TestCure(t *testing.T) {
 		words string
 	}{
 		{"brook", []float64{0.27, 0.5, 0.74}, 10, moved, "move stringer 3 from 0.74 to 0.7 of the way"},
-		{"lake", []float64{0.26, 0.5, 0.75}, 11, moved, "move the stringers to other shares"},
+		{"lake", []float64{0.26, 0.5, 0.75}, 11, moved, "move stringers 1 and 3 to other shares"},
 		{"brook", []float64{0.27, 0.46, 0.62}, 5, deeper, "make the stringers 6.0 mm deep instead of 5.0 mm"},
 		{"river", []float64{0.3, 0.6}, 12, added, "add one stringer on each side"},
 	} {

@@ -20,7 +20,7 @@ func (w *writer) cloth() {
 	text := fmt.Sprintf("Ribs %s stand outside the flat cloth, most of all rib %s, by %s between %s: the cloth lies on them there, they show through and chafe it.",
 		shell.Runs(f, ribs), worst.Rib, w.fine(worst.By), worst.Between(f))
 	if cure, ok := shell.CureOf(f); ok {
-		text += fmt.Sprintf(" Before the stringers are lashed there is a cure that keeps all ribs %s inside the cloth: %s, and make the book and the patterns anew.", w.fine(-cure.By), cure.Words(f.Design, w.fine))
+		text += fmt.Sprintf(" The cheapest cure, before the stringers are lashed: %s, and make the book and the patterns anew; then every rib stays inside the cloth.", cure.Words(f.Design, w.fine))
 	} else {
 		text += " Round their outer edges over with care."
 	}
