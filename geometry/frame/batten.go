@@ -35,9 +35,9 @@ func newKeel(h *hull.Hull, ribs []Rib) (Keel, error) {
 	return Keel{t, aft, fore, ribMarks(t, ribs)}, nil
 }
 
-// leastGap is the room between neighbouring battens on a rib, mm: a lashing must
+// LashingRoom is the least room between neighbouring battens on a rib, mm: a lashing must
 // pass between them. Common practice, no source.
-const leastGap = 5.0
+const LashingRoom = 5.0
 
 // stringersApart keeps stringers, keel and gunwales off each other at every rib.
 func stringersApart(d *design.Design, ribs []Rib) error {
@@ -47,13 +47,13 @@ func stringersApart(d *design.Design, ribs []Rib) error {
 		last, edge := "the keel", float64(d.Keel.Width)/2
 		for i, share := range d.Stringers.At {
 			at, name := share*girth, fmt.Sprintf("stringer %d", i+1)
-			if gap := at - wide/2 - edge; gap < leastGap {
-				return fmt.Errorf("%s lies %.0f mm from %s on rib %s, at least %.0f mm are needed to lash it; change stringers.at", name, gap, last, r.Name, leastGap)
+			if gap := at - wide/2 - edge; gap < LashingRoom {
+				return fmt.Errorf("%s lies %.0f mm from %s on rib %s, at least %.0f mm are needed to lash it; change stringers.at", name, gap, last, r.Name, LashingRoom)
 			}
 			last, edge = name, at+wide/2
 		}
-		if gap := girth - edge; gap < leastGap {
-			return fmt.Errorf("%s lies %.0f mm from the gunwale on rib %s, at least %.0f mm are needed to lash it; change stringers.at", last, gap, r.Name, leastGap)
+		if gap := girth - edge; gap < LashingRoom {
+			return fmt.Errorf("%s lies %.0f mm from the gunwale on rib %s, at least %.0f mm are needed to lash it; change stringers.at", last, gap, r.Name, LashingRoom)
 		}
 	}
 	return nil

@@ -47,18 +47,25 @@ func (f *Frame) skinLean(x float64) float64 {
 // baseline, from the middle of the keel out to the gunwale's upper edge.
 func (f *Frame) SkinAt(r Rib) []geometry.Point {
 	d := f.Design
-	girth := r.Section.Half.Length()
 	out := []geometry.Point{r.Face(0, r.Thickness/2+float64(d.Keel.Depth))}
 	out = append(out, out[0].Add(geometry.Point{X: float64(d.Keel.Width) / 2}))
-	depth, half := r.Thickness/2+float64(d.Stringers.Depth), float64(d.Stringers.Width)/2
 	for _, share := range d.Stringers.At {
-		_, heading := r.Section.Half.At(share * girth)
-		middle := r.Face(share*girth, depth)
-		out = append(out, middle.Sub(geometry.Polar(half, heading)), middle.Add(geometry.Polar(half, heading)))
+		in, off := f.StringerAt(r, share)
+		out = append(out, in, off)
 	}
 	for _, up := range []float64{0, f.Gunwale.Height} {
 		p := f.Gunwale.EdgeAt(r.Station, f.Gunwale.Width/2, up)
 		out = append(out, geometry.Point{X: p.Y, Y: p.Z})
 	}
 	return out
+}
+
+// StringerAt returns the corners under the skin of a stringer at a share of the way
+// from keel to gunwale on a rib, the one towards the keel first.
+func (f *Frame) StringerAt(r Rib, share float64) (in, out geometry.Point) {
+	s := share * r.Section.Half.Length()
+	_, heading := r.Section.Half.At(s)
+	middle := r.Face(s, r.Thickness/2+float64(f.Design.Stringers.Depth))
+	along := geometry.Polar(float64(f.Design.Stringers.Width)/2, heading)
+	return middle.Sub(along), middle.Add(along)
 }

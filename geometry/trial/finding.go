@@ -31,7 +31,7 @@ const (
 func (r *Report) find() {
 	for _, look := range []func(*Report){
 		(*Report).findUpright, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
-		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findWeights, (*Report).findFitted, (*Report).findReminders,
+		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findWeights, (*Report).findFitted, (*Report).findReminders,
 	} {
 		look(r)
 	}

@@ -93,6 +93,7 @@ func (w *writer) skin() {
 		{"cloth and coating by the design", fmt.Sprintf("%.0f g/m2 = %.1f oz/yd2", f.Design.Skin.Mass, measure.OuncesPerSquareYard(f.Design.Skin.Mass))},
 		{"fasteners along both gunwales", fmt.Sprint(n.Tacks)},
 	}})
+	w.cloth()
 	w.say(fmt.Sprintf("Lay the sheet over the upturned frame with its middle thread on the keel. It has %s more on each side than it covers, to pull by. Fasten amidships first, then outward to both ends, each place on one side and then on the other; pull along the boat before across.", w.length(bill.GripEach)))
 	over := n.Cloth.Width - 2*bill.GripEach - n.Cloth.EndGirth
 	w.say(fmt.Sprintf("The seam runs up each stem, from the forefoot to the head, a flat fell of some 20 mm (3/4 in). At the last ribs the sheet has about %s too much across: gather it in even pleats towards the stem, none longer than 40 mm (1 1/2 in), as common practice has it without a source; sew the seam, trim, and turn the edge in.", w.length(math.Max(0, over))))
