@@ -19,6 +19,7 @@ import (
 	"ribwright/geometry/fitout"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/stock"
 	"ribwright/geometry/water"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
@@ -185,8 +186,26 @@ func (b *booking) report(w io.Writer, dir string, outs []output) error {
 	hours := labour.Hours(p.Work, "", p.Skill)
 	_, more := fmt.Fprintf(w, "  materials about %.0f at prices %s, give or take %.0f; %.0f hours, %s\n", p.Cost.Likely, p.Prices.Name, p.Cost.Off, hours, p.Skill)
 	err = cmp.Or(err, more)
-	for _, m := range p.Plan.Missing() {
-		_, more := fmt.Fprintf(w, "  no wood for %s: it %s\n", p.Plan.Sticks[m.Stick].Part, m.Why)
+	return cmp.Or(err, reportMissing(w, p.Plan))
+}
+
+// reportMissing tells for which sticks there is no wood, once where several alike are
+// the layers of a part.
+func reportMissing(w io.Writer, p *stock.Plan) error {
+	missing := p.Missing()
+	if len(missing) == 0 {
+		return nil
+	}
+	_, err := fmt.Fprintf(w, "  the materials are without %s for which there is no wood:\n", wording.Counted(len(missing), "stick"))
+	said := map[string]bool{}
+	for _, m := range missing {
+		s := p.Sticks[m.Stick]
+		part := cmp.Or(s.Member, s.Part)
+		if said[part+m.Why] {
+			continue
+		}
+		said[part+m.Why] = true
+		_, more := fmt.Fprintf(w, "  no wood for %s: it %s\n", part, m.Why)
 		err = cmp.Or(err, more)
 	}
 	return err

@@ -21,7 +21,7 @@ func shipOf(d *design.Design, gear []design.Gear, name, beside string, w water.W
 	}
 	other, err := open(beside)
 	if err != nil {
-		return s, err
+		return s, fmt.Errorf("the boat beside %s: %w", name, err)
 	}
 	second, err := manned(other, other.Gear, beside, w)
 	s.Beside = &second.Boat
@@ -62,26 +62,22 @@ func outfitsOf(d *design.Design, gear []design.Gear, name string) (*fitout.Outfi
 	if err != nil {
 		return nil, err
 	}
-	o, err := fitout.Of(s)
+	return fitout.Of(s), nil
+}
+
+// fit sizes the outfit of a verb, with the weight of the others that its design has.
+func (t *fitting) fit(d *design.Design, name, beside string, n fitout.Name) (*fitout.Outfits, error) {
+	w, err := t.still()
+	if err != nil {
+		return nil, err
+	}
+	s, err := shipOf(d, d.Gear, name, beside, w)
+	if err != nil {
+		return nil, err
+	}
+	o, err := fitout.One(s, n)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return o, nil
-}
-
-// aboard readies the boat of a verb for one outfit, with the weight of the others that
-// its design has.
-func (t *fitting) aboard(d *design.Design, name, beside string, n fitout.Name) (fitout.Ship, error) {
-	w, err := t.still()
-	if err != nil {
-		return fitout.Ship{}, err
-	}
-	s, err := shipOf(d, d.Gear, name, beside, w)
-	if err != nil {
-		return s, err
-	}
-	if s.Boat.Fitted, err = fitout.Others(s, n); err != nil {
-		return s, fmt.Errorf("%s: %w", name, err)
-	}
-	return s, nil
 }

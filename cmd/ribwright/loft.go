@@ -186,7 +186,10 @@ func (l *lofting) sheetsLine(p *printer) string {
 	if n := len(l.sheets.Sheets); n < len(l.laid.Sheets) {
 		out += fmt.Sprintf("; %d of them printed", n)
 	}
-	return out + fmt.Sprintf("\n  the patterns alone would fill %.1f\n", l.laid.Least) + p.warning()
+	if l.laid.Least < float64(len(l.laid.Sheets)) { // boxes of large hollow patterns may take more than their tiles
+		out += fmt.Sprintf("\n  the patterns alone would fill %.1f", l.laid.Least)
+	}
+	return out + "\n" + p.warning()
 }
 
 // report says what was made and what to do first.

@@ -64,28 +64,12 @@ func pairRun(v verb, args []string, c console) error {
 	if len(rest) == 2 { // typed, not looked for beside the first design
 		beside = rest[1]
 	}
-	craft, err := t.paired(d, name, beside)
+	fitted, err := t.fit(d, name, beside, fitout.Pair)
 	if err != nil {
 		return err
 	}
-	return t.tell(c, pairTold(t, craft, name))
-}
-
-// paired ties the boat to the one beside it.
-func (t *fitting) paired(d *design.Design, name, beside string) (*pair.Craft, error) {
-	s, err := t.aboard(d, name, beside, fitout.Pair)
-	if err != nil {
-		return nil, err
-	}
-	second := s.Boat
-	if s.Beside != nil {
-		second = *s.Beside
-	}
-	craft, err := pair.New(s.Boat, second, d.Pair(), s.Water)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return craft, nil
+	fitted.Pair.Notes = append(fitted.Pair.Notes, fitted.Notes...)
+	return t.tell(c, pairTold(t, fitted.Pair, name))
 }
 
 func pairTold(t *fitting, craft *pair.Craft, name string) told {

@@ -109,24 +109,12 @@ func rowRun(v verb, args []string, c console) error {
 		"outfit.row.seat": "seat", "outfit.row.seat_at": "seat-at", "outfit.row.pull": "pull"}); err != nil {
 		return err
 	}
-	fit, err := t.rowed(d, name)
+	fitted, err := t.fit(d, name, besideOf(d, name), fitout.Row)
 	if err != nil {
 		return err
 	}
-	return t.tell(c, rowTold(t, fit, name))
-}
-
-// rowed fits a design out for rowing.
-func (t *fitting) rowed(d *design.Design, name string) (*rowing.Fit, error) {
-	s, err := t.aboard(d, name, besideOf(d, name), fitout.Row)
-	if err != nil {
-		return nil, err
-	}
-	fit, err := rowing.New(s.Boat, d.Row(), s.Water)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	return fit, nil
+	fitted.Row.Notes = append(fitted.Row.Notes, fitted.Notes...)
+	return t.tell(c, rowTold(t, fitted.Row, name))
 }
 
 func rowTold(t *fitting, fit *rowing.Fit, name string) told {

@@ -157,15 +157,12 @@ func sailRun(v verb, args []string, c console) error {
 	if err := t.checked(d, map[string]string{"outfit.sail.area": "area", "outfit.sail.wind": "wind", "outfit.sail.mast_at": "mast-at", "outfit.sail.reefs": "reefs"}); err != nil {
 		return err
 	}
-	s, err := t.aboard(d, name, besideOf(d, name), fitout.Sail)
+	fitted, err := t.fit(d, name, besideOf(d, name), fitout.Sail)
 	if err != nil {
 		return err
 	}
-	fit, err := rig.New(s.Boat, d.Sail(), s.Water)
-	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
-	}
-	return t.tell(c, sailTold(t, fit, name))
+	fitted.Sail.Notes = append(fitted.Sail.Notes, fitted.Notes...)
+	return t.tell(c, sailTold(t, fitted.Sail, name))
 }
 
 // clothWide is how wide the plate for a cutter of cloth is, mm: the panels lie along

@@ -3,6 +3,7 @@ package bill
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry/frame"
 	"ribwright/geometry/kit"
@@ -55,6 +56,9 @@ func (n *Needs) outfits(kits []kit.Kit) {
 			}
 			n.Items[i].Amount += t.Amount
 			n.Items[i].How += "; " + how
+			if !strings.Contains(n.Items[i].Name, t.Name) {
+				n.Items[i].Name += ", " + t.Name
+			}
 		}
 	}
 }

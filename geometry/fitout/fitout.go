@@ -1,14 +1,11 @@
 // Package fitout sizes all outfits that a design has aboard, each with the weight of
-// the others in the boat, so that a sail, beams and oars know of each other and
+// the others in the boat, and says where they are in each other's way, so that
 // nothing is typed twice.
 package fitout
 
 import (
-	"errors"
-	"fmt"
-
 	"ribwright/geometry/design"
-	"ribwright/geometry/float"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/kit"
 	"ribwright/geometry/laden"
@@ -21,8 +18,8 @@ import (
 
 // Ship is the boat to fit out, and the one beside it in a pair.
 type Ship struct {
-	Boat   laden.Boat  // with its people and gear; Fitted is not looked at
-	Beside *laden.Boat // nil for one like this
+	Boat   laden.Boat  // with its people and gear, without outfits
+	Beside *laden.Boat // nil for one like this, without its other outfits
 	Water  water.Water
 }
 
@@ -34,72 +31,77 @@ func Manned(f *frame.Frame, gear []design.Gear, w water.Water) (Ship, error) {
 	return Ship{Boat: b, Water: w}, err
 }
 
-// Outfits are what is aboard; nil for what is not.
-type Outfits struct {
-	Sail *rig.Fit
-	Pair *pair.Craft
-	Row  *rowing.Fit
-	Left []string // outfits under which the boat does not float upright, and why
-}
-
-// fitted is an outfit that was sized.
-type fitted interface {
-	Kit() kit.Kit
-	Items() ([]mass.Item, error)
-}
-
-// Name is what an outfit is called in the design and as a verb.
+// Name is what an outfit is called in the design, as a verb and as a kit.
 type Name string
 
-// The outfits, in the order of tables.
+// The outfits.
 const (
 	Sail Name = "sail"
 	Pair Name = "pair"
 	Row  Name = "row"
 )
 
-// words are what the outfits are called in sentences.
-func (n Name) words() string {
+// names lists them in the order of tables.
+func names() []Name { return []Name{Sail, Pair, Row} }
+
+// Words are what the outfit is called in sentences.
+func (n Name) Words() string {
 	switch n {
 	case Sail:
 		return "the sail"
 	case Pair:
-		return "the pair's beams"
+		return "the pair"
 	}
-	return "the rowing frame"
+	return "the rowing outfit"
+}
+
+// Outfits are what is aboard; nil for what is not.
+type Outfits struct {
+	Sail  *rig.Fit
+	Pair  *pair.Craft
+	Row   *rowing.Fit
+	Notes finding.Notes // what is left out and why, and what is in another's way
 }
 
 // Of sizes the outfits of the ship's design: each alone, then each with the others'
-// weight as it was found alone. One that capsizes or sinks the boat is left out and
-// named in Left; one that does so only with the others keeps its size and is named
-// too.
-//
-// Errors: what an outfit's own verb would refuse.
-func Of(s Ship) (*Outfits, error) {
+// weight as it was found alone. One that its own verb would refuse, or under which
+// the boat does not stay upright, is left out and named in the notes; one that the
+// boat stands only alone keeps its size and is named too.
+func Of(s Ship) *Outfits {
 	out := &Outfits{}
-	alone, err := s.each(out, "", nil)
-	if err != nil || len(alone) < 2 {
-		return out, err
+	alone := s.alone(out, "")
+	if len(alone) < 2 {
+		return out
 	}
-	_, err = s.each(out, "", alone)
-	return out, err
+	for _, n := range names() {
+		if _, aboard := alone[n]; !aboard {
+			continue
+		}
+		if err := s.size(out, n, alone.but(n)); err != nil {
+			out.Notes.Warn("outfit", finding.Arithmetic, "%s is counted, but the boat does not stand it with the other outfits aboard: %v", n.Words(), err)
+		}
+	}
+	out.clash()
+	return out
 }
 
-// Others returns what the design's outfits other than the named one weigh, each as it
-// is sized alone.
+// One sizes one outfit for its own verb, with the weight of the design's others. The
+// notes name those that cannot be counted.
 //
-// Errors: as Of.
-func Others(s Ship, n Name) ([]mass.Item, error) {
-	all, err := s.each(&Outfits{}, n, nil)
-	return all.but(n), err
+// Errors: what the outfit's package refuses.
+func One(s Ship, n Name) (*Outfits, error) {
+	others := &Outfits{}
+	weights := s.alone(others, n)
+	out := &Outfits{Notes: others.Notes}
+	return out, s.size(out, n, weights.but(n))
 }
 
-// weights are the items of each outfit.
+// weights are what each outfit weighs.
 type weights map[Name][]mass.Item
 
 func (w weights) but(n Name) []mass.Item {
 	var out []mass.Item
-	for _, other := range []Name{Sail, Pair, Row} {
+	for _, other := range names() {
 		if other != n {
 			out = append(out, w[other]...)
 		}
@@ -107,42 +109,28 @@ func (w weights) but(n Name) []mass.Item {
 	return out
 }
 
-// each sizes every outfit but one with the weights of the others, and weighs it.
-func (s Ship) each(out *Outfits, but Name, others weights) (weights, error) {
-	d := s.Boat.Frame.Design
-	o, all := d.Fitted(), weights{}
-	for _, n := range []Name{Sail, Pair, Row} {
+// alone sizes and weighs each outfit of the design but one as if it were the only one.
+func (s Ship) alone(out *Outfits, but Name) weights {
+	o, all := s.Boat.Frame.Design.Fitted(), weights{}
+	for _, n := range names() {
 		if n == but || n == Sail && o.Sail == nil || n == Pair && o.Pair == nil || n == Row && o.Row == nil {
 			continue
 		}
-		b := s.Boat
-		b.Fitted = others.but(n)
-		fit, err := s.size(out, n, b)
-		var fault *float.Fault
-		switch {
-		case errors.As(err, &fault):
-			out.leave(n, b.Fitted, err)
-			continue
-		case err != nil:
-			return nil, err
+		err := s.size(out, n, nil)
+		if err == nil {
+			all[n], err = out.of(n).Items()
 		}
-		if all[n], err = fit.Items(); err != nil {
-			return nil, err
+		if err != nil {
+			out.Notes.Warn("outfit", finding.Arithmetic, "%s is not counted: %v", n.Words(), err)
 		}
 	}
-	return all, nil
+	return all
 }
 
-func (o *Outfits) leave(n Name, others []mass.Item, err error) {
-	said := "%s is not counted: %v"
-	if len(others) > 0 {
-		said = "%s is counted, but not together with the other outfits: %v"
-	}
-	o.Left = append(o.Left, fmt.Sprintf(said, n.words(), err))
-}
-
-// size works out one outfit as its own verb does.
-func (s Ship) size(out *Outfits, n Name, b laden.Boat) (fitted, error) {
+// size works out one outfit, with what the others weigh.
+func (s Ship) size(out *Outfits, n Name, others []mass.Item) error {
+	b := s.Boat
+	b.Fitted = others
 	d := b.Frame.Design
 	switch n {
 	case Sail:
@@ -150,7 +138,7 @@ func (s Ship) size(out *Outfits, n Name, b laden.Boat) (fitted, error) {
 		if err == nil {
 			out.Sail = fit
 		}
-		return fit, err
+		return err
 	case Pair:
 		beside := s.Boat
 		if s.Beside != nil {
@@ -160,18 +148,37 @@ func (s Ship) size(out *Outfits, n Name, b laden.Boat) (fitted, error) {
 		if err == nil {
 			out.Pair = craft
 		}
-		return craft, err
+		return err
 	}
 	fit, err := rowing.New(b, d.Row(), s.Water)
 	if err == nil {
 		out.Row = fit
 	}
-	return fit, err
+	return err
+}
+
+// fitted is an outfit that was sized.
+type fitted interface {
+	Kit() kit.Kit
+	Items() ([]mass.Item, error)
+}
+
+// of returns an outfit that was sized, or nil.
+func (o *Outfits) of(n Name) fitted {
+	switch {
+	case n == Sail && o.Sail != nil:
+		return o.Sail
+	case n == Pair && o.Pair != nil:
+		return o.Pair
+	case n == Row && o.Row != nil:
+		return o.Row
+	}
+	return nil
 }
 
 // Weight is what one outfit weighs in the boat.
 type Weight struct {
-	Name  string // of its kit
+	Name  Name
 	Items []mass.Item
 }
 
@@ -180,35 +187,27 @@ type Weight struct {
 // Errors: a wood that is not known.
 func (o *Outfits) Weights() ([]Weight, error) {
 	var out []Weight
-	for _, f := range o.all() {
+	for _, n := range names() {
+		f := o.of(n)
+		if f == nil {
+			continue
+		}
 		items, err := f.Items()
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, Weight{f.Kit().Name, items})
+		out = append(out, Weight{n, items})
 	}
 	return out, nil
 }
 
-// Kits lists what all outfits are made of.
+// Kits lists what all outfits are made of, named as the outfits are.
 func (o *Outfits) Kits() []kit.Kit {
 	var out []kit.Kit
-	for _, f := range o.all() {
-		out = append(out, f.Kit())
-	}
-	return out
-}
-
-func (o *Outfits) all() []fitted {
-	var out []fitted
-	if o.Sail != nil {
-		out = append(out, o.Sail)
-	}
-	if o.Pair != nil {
-		out = append(out, o.Pair)
-	}
-	if o.Row != nil {
-		out = append(out, o.Row)
+	for _, n := range names() {
+		if f := o.of(n); f != nil {
+			out = append(out, f.Kit())
+		}
 	}
 	return out
 }

@@ -12,6 +12,7 @@ import (
 	"ribwright/geometry/kit"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/mass"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/stock"
 	"ribwright/geometry/water"
 )
@@ -45,15 +46,6 @@ func every(d *design.Design) {
 	d.Outfit = &design.Outfit{Sail: &s, Pair: &p, Row: &r}
 }
 
-func of(t *testing.T, s Ship) *Outfits {
-	t.Helper()
-	o, err := Of(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return o
-}
-
 func weigh(t *testing.T, o *Outfits) map[string]float64 {
 	t.Helper()
 	all, err := o.Weights()
@@ -62,7 +54,7 @@ func weigh(t *testing.T, o *Outfits) map[string]float64 {
 	}
 	out := map[string]float64{}
 	for _, w := range all {
-		out[w.Name] = mass.Sum(w.Items).Mass
+		out[string(w.Name)] = mass.Sum(w.Items).Mass
 	}
 	return out
 }
@@ -72,21 +64,18 @@ func weigh(t *testing.T, o *Outfits) map[string]float64 {
 func TestTogether(t *testing.T) {
 	alone := map[string]float64{}
 	for name, add := range map[string]func(*design.Design){
-		"sail":   func(d *design.Design) { s := d.Sail(); d.Outfit = &design.Outfit{Sail: &s} },
-		"pair":   func(d *design.Design) { p := d.Pair(); d.Outfit = &design.Outfit{Pair: &p} },
-		"rowing": func(d *design.Design) { r := d.Row(); d.Outfit = &design.Outfit{Row: &r} },
+		"sail": func(d *design.Design) { s := d.Sail(); d.Outfit = &design.Outfit{Sail: &s} },
+		"pair": func(d *design.Design) { p := d.Pair(); d.Outfit = &design.Outfit{Pair: &p} },
+		"row":  func(d *design.Design) { r := d.Row(); d.Outfit = &design.Outfit{Row: &r} },
 	} {
-		got := weigh(t, of(t, ship(t, "lake", add)))
+		got := weigh(t, Of(ship(t, "lake", add)))
 		if len(got) != 1 {
 			t.Fatalf("%s: %v", name, got)
 		}
 		alone[name] = got[name]
 	}
 	s := ship(t, "lake", every)
-	o := of(t, s)
-	if len(o.Left) > 0 {
-		t.Fatal(o.Left)
-	}
+	o := Of(s)
 	crew, gear := mass.Sum(s.Boat.Crew).Mass, mass.Sum(s.Boat.Gear).Mass
 	now := weigh(t, o)
 	near := func(what string, got, want float64) {
@@ -94,29 +83,76 @@ func TestTogether(t *testing.T) {
 			t.Errorf("%s: %.6f kg, want %.6f", what, got, want)
 		}
 	}
-	near("all up under sail", o.Sail.Load.Mass, s.Boat.Empty.Mass+crew+gear+alone["pair"]+alone["rowing"]+now["sail"])
-	near("all up rowed", o.Row.Load.Mass, s.Boat.Empty.Mass+o.Row.Body.Mass+gear+alone["sail"]+alone["pair"]+now["rowing"])
-	near("the pair", o.Pair.Load.Mass, 2*(s.Boat.Empty.Mass+crew+gear)+alone["sail"]+alone["rowing"]+2*now["pair"])
-	others, err := Others(s, Sail)
-	if err != nil {
-		t.Fatal(err)
+	near("all up under sail", o.Sail.Load.Mass, s.Boat.Empty.Mass+crew+gear+alone["pair"]+alone["row"]+now["sail"])
+	near("all up rowed", o.Row.Load.Mass, s.Boat.Empty.Mass+o.Row.Body.Mass+gear+alone["sail"]+alone["pair"]+now["row"])
+	near("the pair", o.Pair.Load.Mass, 2*(s.Boat.Empty.Mass+crew+gear)+alone["sail"]+alone["row"]+2*now["pair"])
+	// The verbs say the same of an outfit as book and float do.
+	for _, n := range names() {
+		one, err := One(s, n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, w := range [][2]float64{{loaded(one, Sail), loaded(o, Sail)}, {loaded(one, Pair), loaded(o, Pair)}, {loaded(one, Row), loaded(o, Row)}} {
+			if w[0] != 0 {
+				near("by the verb "+string(n), w[0], w[1])
+			}
+		}
 	}
-	near("others of the sail", mass.Sum(others).Mass, alone["pair"]+alone["rowing"])
-	if a, b := of(t, ship(t, "lake", func(d *design.Design) { s := d.Sail(); d.Outfit = &design.Outfit{Sail: &s} })).Sail, o.Sail; a.Rest.Draft >= b.Rest.Draft {
+	if a, b := Of(ship(t, "lake", func(d *design.Design) { s := d.Sail(); d.Outfit = &design.Outfit{Sail: &s} })).Sail, o.Sail; a.Rest.Draft >= b.Rest.Draft {
 		t.Errorf("the sail's boat draws %.1f mm alone and %.1f mm with 17 kg more", a.Rest.Draft, b.Rest.Draft)
 	}
+}
+
+// loaded is all that floats under an outfit, kg; 0 when it is not there.
+func loaded(o *Outfits, n Name) float64 {
+	switch {
+	case n == Sail && o.Sail != nil:
+		return o.Sail.Load.Mass
+	case n == Pair && o.Pair != nil:
+		return o.Pair.Load.Mass
+	case n == Row && o.Row != nil:
+		return o.Row.Load.Mass
+	}
+	return 0
 }
 
 // TestTooMuch: an outfit under which the boat goes over is named and left out; the
 // others stay.
 func TestTooMuch(t *testing.T) {
-	o := of(t, ship(t, "brook", func(d *design.Design) {
+	o := Of(ship(t, "brook", func(d *design.Design) {
 		every(d)
 		d.Outfit.Sail.Area = 8
 		d.Gear = []design.Gear{{Name: "Statue", Mass: 60, Height: 1000}}
 	}))
-	if o.Sail != nil || len(o.Left) == 0 || !strings.Contains(o.Left[0], "the sail is not counted: ") {
-		t.Errorf("sail %v, left %q", o.Sail != nil, o.Left)
+	if o.Sail != nil || len(o.Notes) == 0 || !strings.Contains(o.Notes[0].Text, "the sail is not counted: ") {
+		t.Errorf("sail %v, notes %+v", o.Sail != nil, o.Notes)
+	}
+}
+
+// TestInTheWay: outfits that take the same place are named, others are not. Places as
+// they are typed: a beam of a pair lies on a bar of the rowing frame, a mast stands on
+// the rower's lap.
+func TestInTheWay(t *testing.T) {
+	s := ship(t, "lake", every)
+	row := Of(s).Row
+	about := func(change func(*design.Design)) map[string]int {
+		out := map[string]int{}
+		for _, n := range Of(ship(t, "lake", func(d *design.Design) { every(d); d.Outfit.Row.SeatAt = measure.Length(row.SeatX); change(d) })).Notes {
+			out[n.About]++
+		}
+		return out
+	}
+	if n := about(func(d *design.Design) { d.Outfit.Pair.Apart = 1900 }); n["places"] != 0 || n["sail on a pair"] != 1 || n["oars in a pair"] != 1 {
+		t.Errorf("far apart: %v", n)
+	}
+	bar := math.Abs(row.LockX - 140)
+	if n := about(func(d *design.Design) { d.Outfit.Pair.Apart = measure.Length(2 * bar) }); n["places"] == 0 {
+		t.Errorf("a beam on the after bar, %.0f mm aft: %v", bar, n)
+	}
+	if n := about(func(d *design.Design) {
+		d.Outfit.Pair.Apart, d.Outfit.Sail.MastAt = 1900, measure.Length(row.SeatX)
+	}); n["places"] == 0 {
+		t.Errorf("a mast on the seat: %v", n)
 	}
 }
 
@@ -125,7 +161,7 @@ func TestTooMuch(t *testing.T) {
 func TestCounted(t *testing.T) {
 	for _, boat := range design.ShippedNames() {
 		s := ship(t, boat, every)
-		f, kits := s.Boat.Frame, of(t, s).Kits()
+		f, kits := s.Boat.Frame, Of(s).Kits()
 		bare, plan := stock.Sticks(f), stock.Make(f, kits...)
 		for _, m := range plan.Missing() { // the boards that the builder has may be too small
 			if m.Stick < len(bare) || !strings.Contains(m.Why, "no board named") {
@@ -162,11 +198,13 @@ func TestCounted(t *testing.T) {
 		for _, i := range bareNeeds.Items {
 			had[i.Key] = i.Amount
 		}
+		now := map[string]float64{}
+		for _, i := range needs.Items {
+			now[i.Key] = i.Amount
+		}
 		for key, add := range things {
-			for _, i := range needs.Items {
-				if i.Key == key && math.Abs(i.Amount-had[key]-add) > 1e-9 {
-					t.Errorf("%s: %.1f of %s, want %.1f and %.1f", boat, i.Amount, key, had[key], add)
-				}
+			if math.Abs(now[key]-had[key]-add) > 1e-9 {
+				t.Errorf("%s: %.1f of %s, want %.1f and %.1f", boat, now[key], key, had[key], add)
 			}
 		}
 		for _, name := range cost.Levels() {
@@ -178,13 +216,32 @@ func TestCounted(t *testing.T) {
 				t.Errorf("%s: no price at %s for %v", boat, name, e.Missing)
 			}
 		}
-		work := labour.Count(f, plan, needs, kits...)
-		if h := labour.Hours(work, labour.Outfit, labour.Average); h < 10 || h > 60 {
-			t.Errorf("%s: %.1f h of work on outfits", boat, h)
+	}
+}
+
+// TestHours: the operations are counted on the pieces.
+func TestHours(t *testing.T) {
+	s := ship(t, "lake", every)
+	f, kits := s.Boat.Frame, Of(s).Kits()
+	plan := stock.Make(f, kits...)
+	work := labour.Count(f, plan, count(t, f, plan, kits...), kits...)
+	got := map[string]float64{}
+	for _, w := range work {
+		if w.Stage == labour.Outfit {
+			got[w.Name] = w.Count
 		}
-		if h := labour.Hours(labour.Count(f, stock.Make(f), bareNeeds), labour.Outfit, labour.Average); h != 0 {
-			t.Errorf("%s: %.1f h of work on no outfits", boat, h)
+	}
+	// By hand from the lists: step, partner, leeboard, bar, two cheeks, six clips; four
+	// saddles to a beam; two bars, two rowlock boards, four clips, seat, two cheeks,
+	// footrest; the four corners of a spritsail.
+	for name, want := range map[string]float64{"sail: shape and drill boards": 12, "pair: shape and drill boards": 8, "row: shape and drill boards": 12, "sail: patch and eyelet corners": 4, "row: fit and try on land": 1} {
+		if got[name] != want {
+			t.Errorf("%s: %.1f, want %.0f", name, got[name], want)
 		}
+	}
+	bare := stock.Make(f)
+	if h := labour.Hours(labour.Count(f, bare, count(t, f, bare)), labour.Outfit, labour.Average); h != 0 {
+		t.Errorf("%.1f h of work on no outfits", h)
 	}
 }
 

@@ -31,6 +31,7 @@ type Piece struct {
 	Form              Form
 	Wood              string
 	Long, Wide, Thick float64         // of the block that it fills, grain along Long
+	Grain             string          // "" for along Long
 	Fill              float64         // share of the block that is left in the end
 	At                geometry.Point3 // the middle of all of them
 }

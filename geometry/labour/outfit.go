@@ -1,9 +1,6 @@
 package labour
 
-import (
-	"ribwright/geometry/kit"
-	"ribwright/geometry/stock"
-)
+import "ribwright/geometry/kit"
 
 // outfit is the work on an outfit besides sawing, which is counted with the boards.
 func (c *counter) outfit(k kit.Kit) {
@@ -24,11 +21,11 @@ func (c *counter) outfit(k kit.Kit) {
 	c.add(Outfit, k.Name+": fit and try on land", 1, "outfit", 60)
 }
 
-// layers is the gluing of an outfit's thick pieces.
+// layers is the gluing of an outfit's thick and wide pieces.
 func (c *counter) layers() {
 	lines, begun := 0.0, map[string]bool{}
 	for _, s := range c.p.Sticks {
-		if s.Member == "" || s.Family != stock.Spar && s.Family != stock.Beam && s.Family != stock.Fitting {
+		if s.Member == "" || !s.Outfit() {
 			continue
 		}
 		if begun[s.Member] {
@@ -36,5 +33,5 @@ func (c *counter) layers() {
 		}
 		begun[s.Member] = true
 	}
-	c.add(Outfit, "glue layers of thick pieces", lines, "glue lines", 15)
+	c.add(Outfit, "glue layers and staves", lines, "glue lines", 15)
 }

@@ -3,6 +3,8 @@
 package laden
 
 import (
+	"fmt"
+
 	"ribwright/geometry"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -10,6 +12,7 @@ import (
 	"ribwright/geometry/frame"
 	"ribwright/geometry/mass"
 	"ribwright/geometry/shell"
+	"ribwright/geometry/wording"
 )
 
 // Boat is the boat and what is aboard.
@@ -63,6 +66,18 @@ func (b Boat) SayFitted(n *finding.Notes) {
 	if l := mass.Sum(b.Fitted); l.Mass > 0 {
 		n.Say("aboard", finding.Arithmetic, "the design's other outfits, %.1f kg, are counted as weight", l.Mass)
 	}
+}
+
+// Crosses names the cross pieces of the frame, with their stations, whose middles lie
+// from one station to another, mm.
+func (b Boat) Crosses(from, to float64) []string {
+	var out []string
+	for _, t := range b.Frame.Thwarts {
+		if t.At >= from && t.At <= to {
+			out = append(out, fmt.Sprintf("%s at %.0f mm", wording.OneLine(wording.Clip(t.Name, 40)), t.At))
+		}
+	}
+	return out
 }
 
 // GunwaleTop returns the inner and the outer upper edge of the port gunwale at a

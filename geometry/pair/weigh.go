@@ -33,6 +33,7 @@ func (c *Craft) Kit() kit.Kit {
 		p := kit.Piece{Group: group, Name: s.Name, Count: s.Count, Wood: c.Beams.Wood.Name, Thick: c.Beams.Width,
 			At: geometry.Point3{X: s.Station, Z: c.BeamsLie()}}
 		p.Block(s.Outline)
+		p.Grain = "up and down as it sits, that its cheeks do not split off"
 		k.Pieces = append(k.Pieces, p)
 	}
 	_, lash := c.Worst()
@@ -40,7 +41,7 @@ func (c *Craft) Kit() kit.Kit {
 	round := 2 * (c.Beams.Width + c.Beams.Depth + g.Width + g.Height + SaddleBack)
 	places := 4 * len(c.Beams.At)
 	long := math.Ceil(float64(places) * (float64(Turns(lash))*round*frapped + tails) / 1000)
-	k.Things = append(k.Things, kit.Thing{Group: group, Key: "cord", Name: "cord of 4 mm for the beams' lashings", Amount: long, Unit: "m",
+	k.Things = append(k.Things, kit.Thing{Group: group, Key: "beam-cord", Name: "braided cord of 4 mm for the beams' lashings", Amount: long, Unit: "m",
 		How: fmt.Sprintf("%d lashings of %d turns, half as much again to frap them", places, Turns(lash)), Mass: long * cordMass, At: middle})
 	return k
 }

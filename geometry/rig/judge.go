@@ -47,6 +47,10 @@ func (f *Fit) judgeWind() {
 	}
 }
 
+// crossHalf is half the width of a cross piece with room for a hand, mm. Common practice,
+// no source.
+const crossHalf = 45.0
+
 func (f *Fit) judgeSize() {
 	n := &f.Notes
 	area := f.Plan.Area()
@@ -93,6 +97,10 @@ func (f *Fit) judgeBoard() {
 
 func (f *Fit) judgeSpars() {
 	m := f.Mast
+	room := m.Diameter/2 + crossHalf
+	if in := f.Boat.Crosses(m.At-room, m.At+room); len(in) > 0 {
+		f.Notes.Warn("mast", finding.Arithmetic, "at station %.0f mm it would go through a cross piece, %s: set outfit.sail.mast_at so that it passes before or behind", m.At, strings.Join(in, "; "))
+	}
 	what := "the mast"
 	if f.Sail.Rig == design.Vee {
 		what = "each spar"

@@ -2,6 +2,7 @@ package rowing
 
 import (
 	"math"
+	"strings"
 
 	"ribwright/geometry/finding"
 )
@@ -24,6 +25,9 @@ func (f *Fit) judge() {
 	f.judgeReach()
 	f.judgeFrame()
 	n := &f.Notes
+	if in := f.Boat.Crosses(f.FootX, f.Back()+SeatWide/2); len(in) > 0 {
+		n.Warn("cross pieces", finding.Arithmetic, "between the rower's heels and back lie %s: they come out for rowing wherever legs or hips do not pass; 'ribwright bend --without' tells what the frame does then", strings.Join(in, "; "))
+	}
 	n.Say("oars", finding.Practice, "the rule without the overlap gives %.0f mm with %.0f mm inboard; buy or make the nearest whole length and move the button", Short(f.Span).Length, Short(f.Span).Inboard)
 	n.Say("rules", finding.Law, "oars leave a boat moved by people alone; a motor or a sail on it changes which rules apply. A wearable life jacket for each person (in the United States 33 CFR 175.15)")
 }

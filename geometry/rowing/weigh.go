@@ -59,7 +59,7 @@ func (f *Fit) Kit() kit.Kit {
 	}
 	// A rowlock with its socket is some 0.35 kg, an oar 2.2 kg for 2.4 m; from memory.
 	oars := 2 * 2.2 * f.Oar.Length / 2400
-	return kit.Kit{Name: "rowing", Pieces: []kit.Piece{
+	return kit.Kit{Name: "row", Pieces: []kit.Piece{
 		board(outrigger, "Forward bar", 1, f.BarLong(), BarWide, f.BarThick, at(f.LockX+Pitch/2, top.Z)),
 		board(outrigger, "After bar", 1, f.BarLong(), BarWide, f.BarThick, at(f.LockX-Pitch/2, top.Z)),
 		board(outrigger, "Rowlock board", 2, BoardLong, BoardWide, BoardThick, top),

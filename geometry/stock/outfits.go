@@ -7,9 +7,13 @@ import (
 	"ribwright/geometry/kit"
 )
 
-// glueUp is the thickest piece of an outfit that is sawn as one, mm; thicker ones are
-// glued from layers. Common practice, no source.
-const glueUp = 45.0
+// glueUp is the thickest spar or beam that is sawn as one, and glueBoard the thickest
+// board of an outfit, mm; thicker ones are glued from layers. Common practice, no
+// source: nobody buys thick stock for one mast step.
+const (
+	glueUp    = 45.0
+	glueBoard = 25.0
+)
 
 // edgeUp is the widest board that is sawn as one, mm; wider ones are glued edge to edge,
 // with so much left on each stave to plane the joints. Common practice, no source.
@@ -42,16 +46,23 @@ func name(k kit.Kit, p kit.Piece, i int) string {
 
 // layers are the sticks of one piece: layers of a thick one, staves of a wide board.
 func layers(p kit.Piece, mark, name string) []Stick {
-	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: p.Long + 2*around, Width: p.Wide, Thickness: p.Thick, Grain: "along", Net: p.Volume()}
+	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: p.Long + 2*around, Width: p.Wide, Thickness: p.Thick, Grain: p.Grain, Net: p.Volume()}
+	if s.Grain == "" {
+		s.Grain = "along"
+	}
 	switch p.Form {
 	case kit.Spar:
 		s.Family, s.Grain, s.Length = Spar, "along, straightest, no knots", p.Long+2*endTrim
 	case kit.Beam:
 		s.Family, s.Grain, s.Length = Beam, "along, straightest, no knots", p.Long+2*endTrim
 	}
-	n, word := int(math.Ceil(p.Thick/glueUp)), "layer"
+	thick := glueUp
+	if p.Form == kit.Board {
+		thick = glueBoard
+	}
+	n, word := max(1, int(math.Ceil(p.Thick/thick))), "layer"
 	s.Thickness /= float64(n)
-	if n == 1 && p.Wide > edgeUp {
+	if n == 1 && p.Wide > edgeUp { // what is thick as well is left in whole widths
 		n, word = int(math.Ceil(p.Wide/edgeUp)), "stave"
 		s.Width, s.Edge = p.Wide/float64(n)+jointing, true
 	}

@@ -51,6 +51,9 @@ func (s Stick) shaped() bool {
 	return s.Family == Breasthook || s.Family == Thwart || s.Family == Fitting || s.Family == Stem && s.Member == ""
 }
 
+// Outfit reports whether the stick is an outfit's and not the boat's.
+func (s Stick) Outfit() bool { return s.Family == Spar || s.Family == Beam || s.Family == Fitting }
+
 // Run is a long stick along the boat. Places are along the stock from midship.
 type Run struct {
 	Aft, Fore float64      // of the stock, trim included

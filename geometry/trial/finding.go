@@ -57,8 +57,30 @@ func (r *Report) findUpright() {
 		r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg%s", r.Rest.GM, most.GZ, deg(most.Heel), r.lower())
 		return
 	}
+	if over, ok := r.goesOver(); ok {
+		r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg%s",
+			r.Rest.GM, most.GZ, deg(most.Heel), deg(over), deg(c.Flooding), r.lower())
+		return
+	}
 	r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; water comes over the gunwale at %.0f deg of heel, %s%s",
 		r.Rest.GM, most.GZ, deg(most.Heel), deg(c.Flooding), r.where(c.At.At.X), r.lower())
+}
+
+// goesOver finds the heel past which nothing rights the boat any more, radians: where the
+// lever falls to nothing after its greatest.
+func (r *Report) goesOver() (float64, bool) {
+	best := 0
+	for i, v := range r.Curve.Levers {
+		if v.GZ > r.Curve.Levers[best].GZ {
+			best = i
+		}
+	}
+	for i := best + 1; i < len(r.Curve.Levers); i++ {
+		if a, b := r.Curve.Levers[i-1], r.Curve.Levers[i]; b.GZ <= 0 {
+			return a.Heel + (b.Heel-a.Heel)*a.GZ/(a.GZ-b.GZ), true
+		}
+	}
+	return 0, false
 }
 
 // lower says what GM would be with everyone sitting on the floor.
@@ -133,6 +155,9 @@ func (r *Report) upright(payload float64) string {
 const sixInches = 152.4
 
 func (r *Report) findCapacity() {
+	if r.Fault != nil {
+		return // a boat that goes over has none
+	}
 	most := r.capacity(sixInches)
 	what := "besides the boat"
 	if r.Boat.Frame == nil {

@@ -15,8 +15,8 @@ func (b Boat) light() float.Load {
 	return float.Total(append(append([]float.Load(nil), b.Empty.Loads...), mass.Sum(b.Fitted))...)
 }
 
-// FitOut puts outfits into the boat by weight. An outfit under which the boat does not
-// float upright is not weighed; a note says so.
+// FitOut puts outfits into the boat by weight; what is to be said of them together
+// becomes notes.
 //
 // Errors: a wood that is not known.
 func (b *Boat) FitOut(o *fitout.Outfits) error {
@@ -24,8 +24,10 @@ func (b *Boat) FitOut(o *fitout.Outfits) error {
 	for _, w := range weights {
 		b.Fitted = append(b.Fitted, w.Items...)
 	}
-	b.sail = o.Sail
-	b.Notes = append(b.Notes, o.Left...)
+	b.outfits = o
+	for _, n := range o.Notes {
+		b.Notes = append(b.Notes, n.Text)
+	}
 	return err
 }
 
@@ -34,11 +36,11 @@ func (b *Boat) FitOut(o *fitout.Outfits) error {
 const bare = rig.Rough
 
 func (r *Report) findFitted() {
-	if r.Boat.Frame == nil {
+	o := r.Boat.outfits
+	if o == nil {
 		return
 	}
-	o := r.Boat.Frame.Design.Fitted()
-	if f := r.Boat.sail; f != nil {
+	if f := o.Sail; f != nil {
 		area := r.overWater() + f.Mast.Long*f.Mast.Diameter/1e6
 		for _, s := range f.Plan.Spars {
 			area += s.Length() * s.Diameter / 1e6

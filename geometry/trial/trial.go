@@ -11,11 +11,11 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/design"
 	"ribwright/geometry/effort"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/float"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/mass"
 	"ribwright/geometry/offsets"
-	"ribwright/geometry/rig"
 	"ribwright/geometry/shell"
 	"ribwright/geometry/water"
 )
@@ -33,7 +33,8 @@ type Boat struct {
 	People int         // how many of Aboard, the first, are people
 	Crew   []design.Person
 	Frame  *frame.Frame // nil for a table of offsets
-	sail   *rig.Fit     // nil without one aboard
+
+	outfits *fitout.Outfits // nil where FitOut was not called
 
 	Notes []string // what was understood of the input
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ribwright/geometry/finding"
+	"ribwright/geometry/fitout"
 	"ribwright/geometry/float"
 	"ribwright/geometry/kit"
 	"ribwright/geometry/mass"
@@ -22,31 +23,26 @@ import (
 func (w *writer) outfits() {
 	o := w.Outfits
 	kits := o.Kits()
-	if len(kits) == 0 && len(o.Left) == 0 {
+	if len(kits) == 0 && len(o.Notes) == 0 {
 		return
 	}
 	w.chapter("Outfits")
 	w.say("What the design adds to the boat for a while. Full-size patterns are made by ribwright sail, pair and row with --loft; no line of this book may be cut by. Every piece is in the cut list under an X, what is bought in the shopping list, the work in the hours.")
-	for _, l := range o.Left {
-		w.warn(wording.Capital(l)+".", "arithmetic of this design")
-	}
+	w.told(o.Notes, nil)
 	w.lies()
-	for i, k := range kits {
-		switch k.Name {
-		case "sail":
+	for _, k := range kits {
+		switch fitout.Name(k.Name) {
+		case fitout.Sail:
 			w.sailing(o.Sail)
-		case "pair":
+		case fitout.Pair:
 			w.pairing(o.Pair)
-		default:
+		case fitout.Row:
 			w.rowing(o.Row)
 		}
-		w.add(w.pieces(kits[i]))
+		w.add(w.pieces(k))
 	}
 	w.warn("Wear a life jacket. Try every outfit in shallow water near help, swamped and with flotation fitted, before you rely on it. Every strength here is an estimate from clear wood at rest; nothing here certifies a boat.", "common practice; local law and the authority of the water come first")
 }
-
-// outfitWords are what outfits are called in tables, by their kits' names.
-var outfitWords = map[string]string{"sail": "the sail", "pair": "half of the pair's beams", "rowing": "rowing frame, seat and oars"}
 
 // lies is how the boat lies on the water with each outfit, its own people aboard.
 func (w *writer) lies() {
@@ -54,7 +50,7 @@ func (w *writer) lies() {
 	w.err = cmp.Or(w.err, err)
 	t := page.Table{Title: "How the boat lies with the design's people and gear, " + w.unit(),
 		Columns: []page.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
-		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down. The rower's own seat is told of under Rowing, the pair's two hulls under Pair."}
+		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
 	base := float.Total(w.Afloat.Empty.Load(), mass.Sum(w.Afloat.Aboard))
 	row := func(name string, add float.Load) {
 		l := float.Total(base, add)
@@ -67,10 +63,10 @@ func (w *writer) lies() {
 	}
 	row("no outfit", float.Load{})
 	for _, k := range weights {
-		row(outfitWords[k.Name], mass.Sum(k.Items))
+		row(k.Name.Words(), mass.Sum(k.Items))
 	}
 	if len(weights) > 1 {
-		row("all of them", mass.Sum(w.Afloat.Fitted))
+		row("all of them together", mass.Sum(w.Afloat.Fitted))
 	}
 	w.add(t)
 }
@@ -82,10 +78,18 @@ func (w *writer) pieces(k kit.Kit) page.Table {
 		t.Rows = append(t.Rows, []string{wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.cell(p.Long), w.cell(p.Wide), w.cell(p.Thick)})
 	}
 	for _, b := range k.Things {
-		t.Rows = append(t.Rows, []string{wording.Capital(b.Name), "", fmt.Sprintf("%.4g %s: %s", b.Amount, b.Unit, b.How), "", "", ""})
+		t.Rows = append(t.Rows, []string{wording.Capital(b.Name), "", amount(b), "", "", ""})
 	}
-	t.Note = "Finished sizes; a spar's at its thickest, a beam of two boats for both. The list of saddles and clips gives the block that each is sawn from."
+	t.Note = "Finished sizes, of a shaped piece the block it is sawn from, of a spar where it is thickest. Beams and saddles are those of both boats."
 	return t
+}
+
+// amount letters how much of a thing is bought.
+func amount(t kit.Thing) string {
+	if t.Unit == "each" {
+		return fmt.Sprintf("%.0f: %s", t.Amount, t.How)
+	}
+	return fmt.Sprintf("%.4g %s: %s", t.Amount, t.Unit, t.How)
 }
 
 // told are the findings of an outfit, dangers first, and its figures beside practice.
@@ -93,7 +97,7 @@ func (w *writer) told(notes finding.Notes, ranges []finding.Range) {
 	f := page.Table{Columns: []page.Column{names("About"), text("Finding"), text("Standing of the rule")}}
 	for _, n := range notes {
 		if n.Danger {
-			w.warn(wording.Capital(n.Text)+".", n.Standing)
+			w.warn(wording.Capital(n.About)+": "+n.Text+".", n.Standing)
 		} else {
 			f.Rows = append(f.Rows, []string{n.About, n.Text, n.Standing})
 		}
@@ -134,10 +138,10 @@ func (w *writer) sailing(f *rig.Fit) {
 	w.add(page.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfit.SailSketch(f, wide) }),
 		Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 		About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."})
-	t := page.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []page.Column{text("Sail"), figures("m2"), figures("Take it in at, m/s"), figures("knots"), figures("Force"), figures("Goes over at, m/s"), figures("Lee gunwale then, " + w.unit())}}
+	t := page.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []page.Column{text("Sail"), figures("m2"), figures("Take it in at, m/s"), figures("knots"), figures("Force"), figures("Goes over at, m/s")}}
 	for i, s := range f.States {
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
-		t.Rows = append(t.Rows, []string{s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", rig.Knots(v)), fmt.Sprint(rig.Beaufort(v)), fmt.Sprintf("%.1f", l.Under), w.cell(l.Left)})
+		t.Rows = append(t.Rows, []string{s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", rig.Knots(v)), fmt.Sprint(rig.Beaufort(v)), fmt.Sprintf("%.1f", l.Under)})
 	}
 	t.Note = fmt.Sprintf("No sail up at %.1f m/s (%.0f knots). With everyone in the middle full sail must come in at %.1f m/s.", f.Wind.Stop, rig.Knots(f.Wind.Stop), f.States[0].Limits[rig.Middle].Reef)
 	w.add(t, plotted(outfit.StandPlot(f)))
@@ -185,12 +189,16 @@ func (w *writer) rowing(f *rowing.Fit) {
 	w.add(page.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfit.RowingSketch(f, wide) }),
 		Caption: fmt.Sprintf("Rowed by a %s of %.0f mm and %.0f kg, from the side and from astern, not to scale; stations in mm.", f.Row.Body, f.Body.Stature, f.Body.Mass),
 		About:   "The boat with a rower on the seat, and the oars from astern."})
+	alone := "-"
+	if f.Fault == nil {
+		alone = w.length(f.Rest.Draft) + ", " + w.length(math.Tan(f.Rest.Trim)*f.Rest.LWL) + ", " + w.length(f.Rest.Freeboard.Least)
+	}
 	w.add(page.Table{Title: "Oars and places", Columns: []page.Column{text("Figure"), figures("")}, Rows: [][]string{
 		{"between the rowlocks", w.length(f.Span)}, {"oars, and inboard of the button", w.length(f.Oar.Length) + ", " + w.length(f.Oar.Inboard)},
 		{"rowlocks at", w.station(f.LockX)}, {"rowlocks over the seat, over the water", w.length(f.LockZ-f.SeatZ) + ", " + w.length(f.WaterLock)},
 		{"seat's middle at, over the floor", w.station(f.SeatX) + ", " + w.length(f.SeatOver)}, {"heels at", w.station(f.FootX)},
 		{"hands over the legs, oar over the gunwale", w.length(f.OverLegs()) + ", " + w.length(f.OverGunwale())},
-		{"rower alone: draught, bow up by, least freeboard", w.length(f.Rest.Draft) + ", " + w.length(math.Tan(f.Rest.Trim)*f.Rest.LWL) + ", " + w.length(f.Rest.Freeboard.Least)},
+		{"rower alone: draught, bow up by, least freeboard", alone},
 		{"stress in a bar, asked of the wood", fmt.Sprintf("%.1f, %.1f N/mm2 at %.0f N on each handle", math.Max(f.Strength.Flat, f.Strength.Upright), f.Strength.Working, f.Strength.Pull)}}})
 	w.told(f.Notes, f.Ranges)
 }

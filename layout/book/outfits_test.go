@@ -36,10 +36,7 @@ func outfitted(t testing.TB, boat string, r design.Rig, units measure.System) Fa
 	if err != nil {
 		t.Fatal(err)
 	}
-	o, err := fitout.Of(s)
-	if err != nil {
-		t.Fatal(err)
-	}
+	o := fitout.Of(s)
 	table, err := cost.Level("mixed")
 	if err != nil {
 		t.Fatal(err)

@@ -18,16 +18,23 @@ func (w *writer) cutList() {
 	w.chapter("Cut list")
 	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
 	t := page.Table{Title: "Sticks, " + w.unit(), Columns: []page.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
-	volume, mass := 0.0, 0.0
+	var volume, mass [2]float64 // of the boat and of its outfits
 	for i, s := range w.Plan.Sticks {
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
 		t.Rows = append(t.Rows, []string{s.Mark, s.Part, s.Species, w.cell(s.Length), w.cell(s.Width), w.cell(s.Thickness), pieces, s.Grain})
-		volume += s.Net
+		of := 0
+		if s.Outfit() {
+			of = 1
+		}
+		volume[of] += s.Net
 		if wood, err := w.Frame.Design.Wood(s.Species); err == nil {
-			mass += s.Net * wood.Density * 1e-9
+			mass[of] += s.Net * wood.Density * 1e-9
 		}
 	}
-	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", volume/1e6, w.kilos(mass))
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", volume[0]/1e6, w.kilos(mass[0]))
+	if volume[1] > 0 {
+		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", volume[1]/1e6, w.kilos(mass[1]))
+	}
 	w.add(t)
 }
 
@@ -178,6 +185,9 @@ func (w *writer) shopping() {
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
 	w.add(t)
+	if n := len(w.Plan.Missing()); n > 0 {
+		w.warn(fmt.Sprintf("The sum is without the wood of %s for which no board was found; see the ripping plan.", wording.Counted(n, "stick")), "arithmetic of this design")
+	}
 	if len(e.Missing) > 0 {
 		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
 	}

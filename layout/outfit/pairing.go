@@ -50,7 +50,7 @@ func saddle(c *pair.Craft, s pair.Saddle, o Options) Board {
 	b := Board{Name: name, Title: s.Name, Count: s.Count, Thick: c.Beams.Width, Outline: curve.Polygon(s.Outline...).Reverse(),
 		At: pt(s.Right+6, s.Top-4), NameAt: pt((s.Left+s.Right)/2, s.Top-engraved-4), Name3: fmt.Sprintf("S%d", s.Beam+1)}
 	b.Words = []string{fmt.Sprintf("%s, beam at station %s", c.Boats[s.Boat].Frame.Design.Title, o.plain(s.Station)), "outboard is to the right; top level under the beam",
-		"thickness is the beam's width: glue up boards", "leather or cloth between it and the gunwale"}
+		"grain up and down; thickness is the beam's width: glue up boards", "leather or cloth between it and the gunwale"}
 	return b
 }
 
@@ -117,7 +117,7 @@ func dangers(all finding.Notes) []string {
 	var out []string
 	for _, n := range all {
 		if n.Danger {
-			out = append(out, wording.Capital(n.Text)+".")
+			out = append(out, wording.Capital(n.About)+": "+n.Text+".")
 		}
 	}
 	return out
