@@ -25,7 +25,7 @@ func (f *Fit) layBoard(area float64) {
 	b.At = (b.Range[0] + b.Range[1]) / 2
 	_, outer := f.Boat.GunwaleTop(f.boardStation())
 	over := outer.Z - f.Rest.Plane.Water(b.At)
-	b.Long = math.Ceil((b.Deep+over+110)/10) * 10
+	b.Long = math.Ceil((b.Deep+over-PivotDown+BladeHead)/10) * 10
 	b.OfSail = boardShare * 100
 	b.AllUnder = (f.Hull.Area + b.Area) / area * 100
 }

@@ -23,10 +23,19 @@ const (
 	PartnerWide = 130.0
 	BracketBar  = 60.0 // the bar across the gunwales that holds the leeboard: along the boat
 	BracketHigh = 32.0
-	CheekLong   = 220.0 // of the bracket, along the boat
-	CheekHigh   = 150.0
+	CheekLong   = 220.0 // of the bracket, along the boat; the bar passes through it
+	CheekDown   = 150.0 // under the bar
+	CheekUp     = 28.0  // over the bar
 	CheekThick  = 18.0
+	CheekGap    = 6.0   // from the gunwale
+	BladeRoom   = 2.0   // more than the blade between the cheeks
+	PegRoom     = 25.0  // of the bar beyond the outer cheek, for a bolt that keeps it on
+	PivotDown   = 105.0 // of the blade's bolt under the bar
+	BladeHead   = 70.0  // of the blade over its bolt
 )
+
+// CheekHigh is the height of a cheek, mm.
+const CheekHigh = CheekDown + BracketHigh + CheekUp
 
 // How many clips hold the partner, and the leeboard's bracket, to the gunwales.
 const (
@@ -52,7 +61,10 @@ func (f *Fit) StepAcross() float64 {
 func (f *Fit) PartnerLong() float64 { return f.over(f.Mast.At, 40) }
 
 // BracketLong is the length of the leeboard's bar across the boat, mm.
-func (f *Fit) BracketLong() float64 { return f.over(f.boardStation(), 60) }
+func (f *Fit) BracketLong() float64 { return f.over(f.boardStation(), f.BracketOver()+PegRoom) }
+
+// BracketOver is how far beyond the gunwales the outer face of the outer cheek lies, mm.
+func (f *Fit) BracketOver() float64 { return CheekGap + 2*CheekThick + f.Board.Thick + BladeRoom }
 
 // over is the width over the gunwales at a station, with as much beyond each.
 func (f *Fit) over(station, more float64) float64 {
@@ -98,11 +110,13 @@ func (f *Fit) Kit() kit.Kit {
 	}
 	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line for sheet, halyard and lashings", Amount: math.Ceil(3*long + 8), Unit: "m",
 		How: "three times the longest spar and 8 m; its weight is in the sail's"})
-	bolts := PartnerClips
+	k.Things = append(k.Things, kit.Bolts(fittings, PartnerClips, at(f.Mast.At, f.Mast.PartnerZ)))
 	if f.Board.Area > 0 {
-		bolts += BracketClips + 3 // the cheeks' and the blade's own
+		bar := at(f.boardStation(), f.Mast.PartnerZ)
+		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, bar),
+			kit.Thing{Group: fittings, Key: "pivot", Name: "bolt of 12 mm that does not rust, with washers and a locking nut", Amount: 1, Unit: "each",
+				How: "the leeboard turns on it, between its cheeks", Mass: 0.2, At: bar})
 	}
-	k.Things = append(k.Things, kit.Bolts(fittings, bolts, at(f.Mast.At, f.Mast.PartnerZ)))
 	return k
 }
 
@@ -137,18 +151,21 @@ func (f *Fit) boards() []kit.Piece {
 	}
 	m := f.Mast
 	long, across := f.StepLong(), f.StepAcross()
+	holes := func(easy float64) float64 { // of mast or spars
+		return float64(m.Count) * kit.Round * (m.Diameter + easy) * (m.Diameter + easy)
+	}
 	out := []kit.Piece{
-		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1, at(m.At, m.StepZ+StepThick/2)),
-		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1, at(m.At, m.PartnerZ)),
+		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
+		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1-holes(2)/(f.PartnerLong()*PartnerWide), at(m.At, m.PartnerZ)),
 	}
 	clips, mid := PartnerClips, m.At
 	if b := f.Board; b.Area > 0 {
 		_, o := f.Boat.GunwaleTop(f.boardStation())
-		x, low := f.boardStation(), o.Z-b.Long/4
+		x, low := f.boardStation(), o.Z-PivotDown+BladeHead-b.Long/2
 		out = append(out,
 			board("Leeboard", 1, b.Long, b.Chord, math.Max(b.Thick, 16), 0.85, at(x, low)),
 			board("Leeboard bracket", 1, f.BracketLong(), BracketBar, BracketHigh, 1, at(x, o.Z+BracketHigh/2)),
-			board("Cheek of the bracket", 2, CheekLong, CheekHigh, CheekThick, 0.89, at(x, o.Z-CheekHigh/2)))
+			board("Cheek of the bracket", 2, CheekLong, CheekHigh, CheekThick, 0.88, at(x, o.Z-CheekDown/2)))
 		clips, mid = PartnerClips+BracketClips, (2*m.At+x)/3
 	}
 	return append(out, kit.Clip(f.Boat.Frame.Gunwale, fittings, f.Sail.Boards, clips, at(mid, m.PartnerZ)))

@@ -78,7 +78,11 @@ func compare(t *testing.T, what string, k kit.Kit, boards []Board) {
 		if p.Count != b.Count || p.Thick != b.Thick || math.Abs(p.Long-long) > 0.6 || math.Abs(p.Wide-wide) > 0.6 {
 			t.Errorf("%s: %s is drawn %d times, %.1f x %.1f x %.1f mm, and sawn %d times, %.1f x %.1f x %.1f", what, b.Title, b.Count, long, wide, b.Thick, p.Count, p.Long, p.Wide, p.Thick)
 		}
-		if left := math.Abs(curve.Area(b.Outline.Flatten(0.05))) / (long * wide); math.Abs(left-p.Fill) > 0.04 {
+		left := math.Abs(curve.Area(b.Outline.Flatten(0.05)))
+		for _, h := range b.Holes {
+			left -= math.Abs(curve.Area(h.Flatten(0.05)))
+		}
+		if left /= long * wide; math.Abs(left-p.Fill) > 0.04 {
 			t.Errorf("%s: %s fills %.2f of its block, taken as %.2f", what, b.Title, left, p.Fill)
 		}
 	}

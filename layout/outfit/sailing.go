@@ -99,7 +99,7 @@ func leeboard(f *rig.Fit, o Options) Board {
 		Words: []string{"grain along the blade; forward edge up on this sheet",
 			"forward edge round, after edge thin: a foil below the water",
 			fmt.Sprintf("%s under water; pivot 12 mm, to swing up when it strikes", o.plain(f.Board.Deep))}}
-	b.hole(70, 0, 12)
+	b.hole(rig.BladeHead, 0, 12)
 	b.line(layout.Mark, over, -half, over, half)
 	b.label(over+3, -half+4, layout.Left, "water")
 	b.line(layout.Center, 95, 0, long-5, 0)
@@ -119,19 +119,24 @@ func bracketBar(f *rig.Fit, o Options) Board {
 			b.line(layout.Mark, side*v, -high, side*v, high)
 		}
 		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
-		b.hole(side*(outer.Y+35), 0, bolt)
+		peg := outer.Y + f.BracketOver() + bolt/2 + 1
+		b.hole(side*peg, 0, bolt)
+		b.Keep = append(b.Keep, layout.Span{From: side*peg - 20, To: side*peg + 20})
 	}
 	return b
 }
 
-// bracketCheek hangs under the bar's end outside the gunwale; the leeboard turns on
-// it: x along the boat, y up, the bar on its upper edge.
+// bracketCheek is put over the bar's end outside the gunwale, one on each side of the
+// blade, which turns between them: x along the boat, y up from the bar's lower face.
 func bracketCheek(f *rig.Fit, o Options) Board {
+	half, top := rig.CheekLong/2, rig.BracketHigh+rig.CheekUp
 	b := Board{Name: "bracket-cheek", Title: "Cheek of the bracket", Count: 2, Thick: rig.CheekThick,
-		Outline: curve.Polygon(pt(-rig.CheekLong/2, 0), pt(-rig.CheekLong/2, -60), pt(-70, -rig.CheekHigh), pt(70, -rig.CheekHigh), pt(rig.CheekLong/2, -60), pt(rig.CheekLong/2, 0)),
+		Outline: curve.Polygon(pt(-half, top), pt(-half, -60), pt(-70, -rig.CheekDown), pt(70, -rig.CheekDown), pt(half, -60), pt(half, top)),
 		At:      pt(-60, -12), NameAt: pt(0, -58), Name3: "cheek",
-		Words: []string{"one on each side of the blade", "upper edge under the bar"}}
-	b.hole(0, -105, 12)
+		Words: []string{"one on each side of the blade; the bar passes through both,", "a bolt outside the outer one keeps them on"}}
+	const easy = 0.5 // the bar slides in by hand
+	b.Holes = append(b.Holes, curve.Rectangle(box(-rig.BracketBar/2-easy, 0, rig.BracketBar/2+easy, rig.BracketHigh+easy)))
+	b.hole(0, -rig.PivotDown, 12)
 	return b
 }
 
