@@ -16,7 +16,6 @@ import (
 
 	"ribwright/geometry/cost"
 	"ribwright/geometry/design"
-	"ribwright/geometry/fitout"
 	"ribwright/geometry/labour"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/stock"
@@ -82,21 +81,13 @@ func bookRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	name := design.ShippedNames()[0]
-	if len(rest) == 1 {
-		name = rest[0]
-	}
-	d, err := open(name)
+	d, name, err := usually(rest)
 	if err != nil {
 		return err
 	}
-	fitted, err := outfitsOf(d, d.Gear, name)
+	b, err := newBooking(d, name, table, skill.Skill, units.System)
 	if err != nil {
 		return err
-	}
-	b, err := newBooking(d, fitted, table, skill.Skill, units.System)
-	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
 	}
 	b.made = made
 	if b.sheets, err = page.Lay(b.book, sheet); err != nil {
@@ -138,18 +129,24 @@ type booking struct {
 }
 
 // newBooking works out everything that the book tells.
-func newBooking(d *design.Design, fitted *fitout.Outfits, table *cost.Table, skill labour.Skill, units measure.System) (*booking, error) {
+func newBooking(d *design.Design, name string, table *cost.Table, skill labour.Skill, units measure.System) (*booking, error) {
 	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		return nil, err
+	}
+	fitted, err := outfitsOf(d, d.Gear, name)
 	if err != nil {
 		return nil, err
 	}
 	b := &booking{slug: d.Slug()}
 	b.facts, err = book.Gather(d, book.Options{Units: units, Prices: table, Skill: skill, Water: w, Speeds: speeds(), Outfits: fitted})
-	if err != nil {
-		return nil, err
+	if err == nil {
+		b.book, err = book.Of(b.facts)
 	}
-	b.book, err = book.Of(b.facts)
-	return b, err
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return b, nil
 }
 
 // bookSheet stands the paper upright, as a book is read.

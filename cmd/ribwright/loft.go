@@ -63,11 +63,7 @@ func loft(v verb, args []string, c console) error {
 	if err := cutter.check(); err != nil {
 		return err
 	}
-	name := design.ShippedNames()[0]
-	if len(rest) == 1 {
-		name = rest[0]
-	}
-	d, err := open(name)
+	d, name, err := usually(rest)
 	if err != nil {
 		return err
 	}
@@ -109,6 +105,16 @@ func open(name string) (*design.Design, error) {
 		return nil, fmt.Errorf("cannot read the design file %q: %w", name, cause(err))
 	}
 	return d, err
+}
+
+// usually opens the design named, or the first shipped one.
+func usually(names []string) (*design.Design, string, error) {
+	name := design.ShippedNames()[0]
+	if len(names) > 0 {
+		name = names[0]
+	}
+	d, err := open(name)
+	return d, name, err
 }
 
 // lofting is everything made from one design for one paper.

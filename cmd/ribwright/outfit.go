@@ -62,16 +62,6 @@ func (t *fitting) read(args []string, most int, c console) ([]string, error) {
 	return rest, t.choice.check(t.verb)
 }
 
-// usually opens the design named, or the first shipped one.
-func usually(names []string) (*design.Design, string, error) {
-	name := design.ShippedNames()[0]
-	if len(names) > 0 {
-		name = names[0]
-	}
-	d, err := open(name)
-	return d, name, err
-}
-
 // checked refuses what flags made of a design, by the flag's own name.
 func (t *fitting) checked(d *design.Design, flagOf map[string]string) error {
 	p := d.Check()

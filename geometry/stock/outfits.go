@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/kit"
+	"ribwright/geometry/wording"
 )
 
 // glueUp is the thickest spar or beam that is sawn as one, and glueBoard the thickest
@@ -39,9 +40,9 @@ func outfits(kits []kit.Kit) []Stick {
 
 func name(k kit.Kit, p kit.Piece, i int) string {
 	if p.Count == 1 {
-		return fmt.Sprintf("%s (%s)", p.Name, k.Name)
+		return fmt.Sprintf("%s (%s)", wording.Capital(p.Name), k.Name)
 	}
-	return fmt.Sprintf("%s, %d of %d (%s)", p.Name, i+1, p.Count, k.Name)
+	return fmt.Sprintf("%s, %d of %d (%s)", wording.Capital(p.Name), i+1, p.Count, k.Name)
 }
 
 // layers are the sticks of one piece: layers of a thick one, staves of a wide board.
