@@ -61,6 +61,13 @@ func (r *Raster) Paste(o *Raster) {
 	}
 }
 
+// Within returns the part of the picture that lies wholly in the box of mm.
+func (r *Raster) Within(b rendertest.Box) *Raster {
+	out := NewRaster(b)
+	out.Paste(r)
+	return out
+}
+
 // Box returns the place of the picture in mm.
 func (r *Raster) Box() rendertest.Box {
 	return rendertest.Box{X0: float64(r.Left) / perMM, Y0: -float64(r.Top+r.H) / perMM, X1: float64(r.Left+r.W) / perMM, Y1: -float64(r.Top) / perMM}
