@@ -51,15 +51,9 @@ func (l *Laid) Close() error {
 func (l *Laid) Show(part rendertest.Box) (*Raster, error) {
 	whole := NewRaster(part)
 	for _, t := range l.tiles {
-		both := whole.Box().Meet(t.view.Frame())
-		if both.W() < 1.0/perMM || both.H() < 1.0/perMM {
-			continue
-		}
-		tile := NewRaster(both)
-		if err := t.page.Draw(t.to, tile); err != nil {
+		if err := t.page.drawIn(t.to, whole, t.view.Frame()); err != nil {
 			return nil, fmt.Errorf("%v: %w", t.view, err)
 		}
-		whole.Paste(tile)
 	}
 	return whole, nil
 }

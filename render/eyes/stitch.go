@@ -78,7 +78,7 @@ func (s *Sheets) Stitch(views []rendertest.View, l Layer, lay func(rendertest.Vi
 	all := rendertest.Nowhere()
 	for _, v := range views {
 		f := v.Frame()
-		all = rendertest.Around(corner(all, f)...)
+		all = rendertest.Around(ends(all, f)...)
 	}
 	laid, err := s.Lay(views, l, lay)
 	if err != nil {
@@ -88,8 +88,8 @@ func (s *Sheets) Stitch(views []rendertest.View, l Layer, lay func(rendertest.Vi
 	return laid.Show(all)
 }
 
-// corner lists the corners of both boxes that are not empty.
-func corner(boxes ...rendertest.Box) []rendertest.Point {
+// ends lists the corners of both boxes that are not empty.
+func ends(boxes ...rendertest.Box) []rendertest.Point {
 	var out []rendertest.Point
 	for _, b := range boxes {
 		if !b.Empty() {
