@@ -173,12 +173,17 @@ func (c check) lettersInOnePiece(t *testing.T) {
 // same compares dot by dot, both ways.
 func (c check) same(t *testing.T, l Layer, may float64) {
 	t.Helper()
-	var missing, doubled Difference
+	missing, doubled := c.differences(t, l, may)
+	judge(t, missing, doubled)
+}
+
+func (c check) differences(t *testing.T, l Layer, may float64) (missing, doubled Difference) {
+	t.Helper()
 	c.parts(t, l, func(part rendertest.Box, got, want *Raster) {
 		missing.Join(Astray(want.Within(part), got, may))
 		doubled.Join(Astray(got.Within(part), want, may))
 	})
-	judge(t, missing, doubled)
+	return missing, doubled
 }
 
 func judge(t *testing.T, missing, doubled Difference) {
@@ -195,6 +200,15 @@ func judge(t *testing.T, missing, doubled Difference) {
 // nothingBeyond: in one piece the pattern has no dark dot but where some tile
 // shows it, so comparing tile after tile leaves nothing out.
 func (c check) nothingBeyond(t *testing.T) {
+	for _, ink := range c.beyond(t) {
+		t.Errorf("no tile shows what lies at %.1f", ink)
+	}
+}
+
+// beyond returns where there are such dots.
+func (c check) beyond(t *testing.T) []rendertest.Box {
+	t.Helper()
+	var out []rendertest.Box
 	_, one := c.open(t, Layer{})
 	all := rendertest.Nowhere()
 	for _, v := range c.one.Views {
@@ -206,14 +220,15 @@ func (c check) nothingBeyond(t *testing.T) {
 			for _, v := range c.Of(c.pattern) {
 				r.Erase(v.Frame().Grow(letterDots / perMM))
 			}
-			if ink := r.Darkest(); ink >= dark {
-				t.Errorf("no tile shows what lies at %.1f", r.Inked())
+			if r.Darkest() >= dark {
+				out = append(out, r.Inked())
 			}
 		}
 	}
+	return out
 }
 
-// partLong is the edge of the squares that nothingBeyond looks at, mm.
+// partLong is the edge of the squares that are looked at for it, mm.
 const partLong = 400.0
 
 // drawnOnce: on every tile the ink weighs the same as in one piece, square by
