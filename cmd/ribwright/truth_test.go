@@ -367,7 +367,7 @@ func (s truth) checkSymmetry(t *testing.T) {
 // checkOutlines counts the pieces to cut: closed, apart, on the plate.
 func (s truth) checkOutlines(t *testing.T) {
 	pieces := s.plate.Pieces()
-	said := regexp.MustCompile(`(\d+) parts on a sheet`).FindStringSubmatch(s.said)
+	said := regexp.MustCompile(`(\d+) parts? on (?:a sheet|\d+ sheets) of`).FindStringSubmatch(s.said)
 	if said == nil {
 		t.Fatalf("the program said %q", s.said)
 	}

@@ -185,6 +185,9 @@ func wordsOn(p rig.Panel, lines []string) geometry.Point {
 			over = math.Max(over, y)
 		}
 	}
+	if math.IsInf(over, -1) { // a panel of hem alone
+		return pt(from, middle.Y)
+	}
 	return pt(from, math.Min(middle.Y, over+row*float64(len(lines))))
 }
 
@@ -238,11 +241,36 @@ func PanelParts(f *rig.Fit) []layout.Part {
 			a, b := across(p.Outline, p.Seam)
 			part.Marks = append(part.Marks, curve.Polyline(pt(a, p.Seam), pt(b, p.Seam)))
 		}
-		at := rig.Centroid(p.Outline)
-		part.Letters = append(part.Letters, layout.Text{At: at, Height: 15, Align: layout.Middle, Words: fmt.Sprintf("panel %d, peak this way >", i+1)})
+		if t, ok := panelLetters(p, fmt.Sprintf("panel %d, peak this way >", i+1), fmt.Sprintf("%d >", i+1)); ok {
+			part.Letters = append(part.Letters, t)
+		}
 		out = append(out, part)
 	}
 	return out
+}
+
+// panelLetters finds letters for a panel that lie wholly on it, about its middle: the
+// first words that fit, as large as fit; the last panel may be a mere strip. It reports
+// false where none do.
+func panelLetters(p rig.Panel, words ...string) (layout.Text, bool) {
+	const clear = 5.0 // of the edge, mm
+	middle := rig.Centroid(p.Outline)
+	for _, w := range words {
+		for _, high := range []float64{15, 10, 7, engraved} {
+			t := layout.Text{Height: high, Align: layout.Middle, Words: w}
+			half := lettering.Width(w, high) / 2 // and the cutter's letters may reach further
+			half = math.Max(half, lettering.StrokeWidth(w, high)-half)
+			from, to := math.Inf(-1), math.Inf(1)
+			for _, y := range []float64{middle.Y - high - clear, middle.Y + high + clear} { // tails and all
+				a, b := across(p.Outline, y)
+				from, to = math.Max(from, a), math.Min(to, b)
+			}
+			if t.At = pt((from+to)/2, middle.Y-high/2); to-from >= 2*(half+clear) {
+				return t, true
+			}
+		}
+	}
+	return layout.Text{}, false
 }
 
 // SailNotes are the words for the first sheet.
