@@ -175,12 +175,18 @@ func (t *fitting) lofted(s told, id outfits.Identity, stem string) ([]output, st
 	if n := len(doc.Sheets); n > t.choice.most {
 		return nil, "", fmt.Errorf("%s takes %d sheets of %s, more than --max-sheets %d; choose patterns with --only, take a larger --paper or a roll, or allow more", s.name, n, laid.Paper.Size.Name, t.choice.most)
 	}
-	outs, said, err := t.plates(s, id, stem)
+	plates, err := t.plates(s, id)
 	if err != nil {
 		return nil, "", err
 	}
 	pdfName := stem + "-patterns-" + doc.Paper.Name + ".pdf"
-	outs = append([]output{sheetsOut(pdfName, doc, made)}, outs...)
+	outs, said := []output{sheetsOut(pdfName, doc, made)}, ""
+	for _, p := range plates {
+		name := stem + "-" + p.name
+		outs = append(outs, cutterOutputs(name, p.Plate)...)
+		said += fmt.Sprintf("%s.svg\n%s.dxf\n  %s on %s for the cutter\n", filepath.Join(t.out, name), filepath.Join(t.out, name),
+			wording.Counted(len(p.Parts), "part"), boardsOf(p.Plate))
+	}
 	outs = append(outs, output{stem + "-numbers.json", func(w io.Writer) error { return s.json(w, id, &doc) }})
 	l := lofting{laid: laid, sheets: doc}
 	return outs, l.sheetsLine(t.printer) + filepath.Join(t.out, pdfName) + "\n  print sheet 1 first, at 100 %, and check its scale bars\n" +
@@ -191,22 +197,25 @@ func sheetsOut(name string, doc layout.Document, made time.Time) output {
 	return output{name, func(w io.Writer) error { return pdf.Encode(w, doc, made) }}
 }
 
+// laidPlate is a plate and the name of its files, behind the boat's and the verb's.
+type laidPlate struct {
+	name string
+	layout.Plate
+}
+
 // plates lays the parts for the cutter, on stock long enough for the longest.
-func (t *fitting) plates(s told, id outfits.Identity, stem string) (outs []output, said string, err error) {
-	all := append([]plateOf{{"cut", s.parts, nest.DefaultOptions().Stock.W}}, s.more...)
-	for _, q := range all {
+func (t *fitting) plates(s told, id outfits.Identity) ([]laidPlate, error) {
+	var out []laidPlate
+	for _, q := range append([]plateOf{{"cut", s.parts, nest.DefaultOptions().Stock.W}}, s.more...) {
 		o := nest.DefaultOptions()
 		o.Stock, o.Quick = q.stock(o), true
 		plate, err := nest.Lay(id.Title+" "+t.verb.name, q.parts, o)
 		if err != nil {
-			return nil, "", fmt.Errorf("%s: %w", s.name, err)
+			return nil, fmt.Errorf("%s: %w", s.name, err)
 		}
-		name := stem + "-" + q.name
-		outs = append(outs, cutterOutputs(name, plate)...)
-		said += fmt.Sprintf("%s.svg\n%s.dxf\n  %s on %s for the cutter\n", filepath.Join(t.out, name), filepath.Join(t.out, name),
-			wording.Counted(len(plate.Parts), "part"), boardsOf(plate))
+		out = append(out, laidPlate{q.name, plate})
 	}
-	return outs, said, nil
+	return out, nil
 }
 
 // stock is a size of sheet as wide as is usual, and as wide and long as the largest

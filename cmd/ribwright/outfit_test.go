@@ -39,6 +39,9 @@ func outfitted(t *testing.T, verb, design, paper string, flags ...string) (s tru
 		s.plate, err = rendertest.ReadSVG(read(stem + "-cut.svg"))
 	}
 	if err == nil {
+		s.dxf, err = rendertest.ReadDXF(read(stem + "-cut.dxf"))
+	}
+	if err == nil {
 		s.numbers, err = rendertest.ReadPages(read(stem + "-numbers.json"))
 	}
 	if err != nil {
@@ -47,22 +50,42 @@ func outfitted(t *testing.T, verb, design, paper string, flags ...string) (s tru
 	return s, dir
 }
 
+// fitRow is one outfit of a boat. rig is that of a sail; flags are more than what
+// the model is rebuilt from, so with them sizes are held against the numbers alone.
+type fitRow struct {
+	verb, design, paper, rig string
+	flags                    []string
+}
+
+// fitRows are all outfits of all shipped boats, the sail in each of its rigs, on
+// both papers in turn, and some that flags change.
+func fitRows() []fitRow {
+	var out []fitRow
+	papers := []string{"letter", "a4"}
+	for i, boat := range []string{"brook", "lake", "river"} {
+		out = append(out, fitRow{"row", boat, papers[i%2], "", nil}, fitRow{"pair", boat, papers[(i+1)%2], "", nil})
+		for k, rig := range []string{"spritsail", "leg-of-mutton", "lug", "vee"} {
+			out = append(out, fitRow{"sail", boat, papers[(i+k)%2], rig, nil})
+		}
+	}
+	return append(out,
+		fitRow{"row", "lake", "a4", "", []string{"--rower", "man"}}, fitRow{"row", "river", "a4", "", []string{"--units", "imperial"}},
+		fitRow{"pair", "lake", "a4", "", []string{"--beams", "3"}}, fitRow{"sail", "brook", "letter", "leg-of-mutton", []string{"--wind", "8m/s"}},
+		fitRow{"sail", "river", "letter", "vee", []string{"--area", "1.5m2"}}, fitRow{"sail", "lake", "letter", "lug", []string{"--area", "1.8m2", "--reefs", "3"}})
+}
+
 // TestOutfitTruth reads the outfits' sheets and cutter's files back and measures them
-// as TestTruth does the boat's: sheets, bars, margins, crosses, cover, outlines.
+// as TestTruth and TestModelAndFiles do the boat's.
 func TestOutfitTruth(t *testing.T) {
 	papers := map[string][2]float64{"letter": {215.9, 279.4}, "a4": {210, 297}} // as in TestTruth
-	for _, row := range []struct {
-		verb, design, paper string
-		flags               []string
-	}{
-		{"row", "brook", "letter", nil}, {"row", "lake", "a4", []string{"--rower", "man"}}, {"row", "river", "a4", []string{"--units", "imperial"}},
-		{"pair", "river", "letter", nil}, {"pair", "lake", "a4", []string{"--beams", "3"}},
-		{"sail", "lake", "a4", nil}, {"sail", "brook", "letter", []string{"--rig", "leg-of-mutton", "--wind", "8m/s"}},
-		{"sail", "river", "letter", []string{"--rig", "vee", "--area", "1.5m2"}}, {"sail", "lake", "letter", []string{"--rig", "lug", "--area", "1.8m2", "--reefs", "3"}},
-	} {
-		t.Run(row.verb+" "+row.design+" on "+row.paper+strings.Join(row.flags, " "), func(t *testing.T) {
+	for _, row := range fitRows() {
+		flags := row.flags
+		if row.rig != "" {
+			flags = append([]string{"--rig", row.rig}, flags...)
+		}
+		t.Run(row.verb+" "+row.design+" on "+row.paper+strings.Join(flags, " "), func(t *testing.T) {
 			t.Parallel()
-			s, dir := outfitted(t, row.verb, row.design, row.paper, row.flags...)
+			s, dir := outfitted(t, row.verb, row.design, row.paper, flags...)
 			size := papers[row.paper]
 			if strings.Contains(s.said, row.paper+", lying") {
 				size[0], size[1] = size[1], size[0]
@@ -73,9 +96,19 @@ func TestOutfitTruth(t *testing.T) {
 			t.Run("crosses", s.checkCrosses)
 			t.Run("cover", s.checkCover)
 			t.Run("outlines", s.checkOutlines)
+			t.Run("cutter's files", s.checkCutter)
 			t.Run("words", s.checkWords)
+			t.Run("figures", func(t *testing.T) { s.checkFigures(t, dir, row) })
+			plates := map[string]truth{"cut": s}
 			if row.verb == "sail" {
-				t.Run("cloth", func(t *testing.T) { s.checkCloth(t, dir, row.design) })
+				cloth := s.cloth(t, dir, row.design)
+				t.Run("cloth", cloth.checkCloth)
+				t.Run("cloth outlines", cloth.checkOutlines)
+				t.Run("cloth cutter's files", cloth.checkCutter)
+				plates["cloth"] = cloth
+			}
+			if row.flags == nil {
+				t.Run("model and files", func(t *testing.T) { checkOutfitModel(t, row, plates) })
 			}
 		})
 	}
@@ -114,41 +147,6 @@ func (s truth) checkWords(t *testing.T) {
 	}
 	if claim := regexp.MustCompile(`(?i)\b(complies|compliant|certified|approved|meets the (rule|standard))`).FindString(all); claim != "" {
 		t.Errorf("somewhere stands %q", claim)
-	}
-}
-
-// checkCloth reads the cutter's file of the panels: closed, on the plate, apart, and
-// together the area of cloth that the page tells.
-func (s truth) checkCloth(t *testing.T, dir, design string) {
-	b, err := os.ReadFile(filepath.Join(dir, design+"-sail-cloth.svg"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	plate, err := rendertest.ReadSVG(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	area := 0.0
-	pieces := plate.Pieces()
-	for i, o := range pieces {
-		if !o.Closed {
-			t.Errorf("panel %d is not closed", i+1)
-		}
-		for j := range i {
-			if gap := o.Polygon().Gap(pieces[j].Polygon(), spacing+1); gap < spacing-0.001 {
-				t.Errorf("panels %d and %d lie %.4f mm apart, want %d", i+1, j+1, gap, spacing)
-			}
-		}
-		area += max(o.Area(1), -o.Area(1)) / 1e6
-	}
-	said := regexp.MustCompile(`cloth +([0-9.]+) m2 cut +panels +(\d+)`).FindStringSubmatch(s.said)
-	if said == nil {
-		t.Fatal("the page does not tell the cloth")
-	}
-	want, _ := strconv.ParseFloat(said[1], 64)
-	closeTo(t, "cloth", area, want, 0.006)
-	if said[2] != strconv.Itoa(len(pieces)) {
-		t.Errorf("%d panels, said %s", len(pieces), said[2])
 	}
 }
 

@@ -258,51 +258,6 @@ func (s truth) showsUpright(v rendertest.View, x, tol float64) bool {
 // overlap is how far neighbouring pieces show the same part of a pattern, mm.
 const overlap = 10
 
-// checkCrosses lays neighbouring pieces together by the numbers: what both show
-// must hold the same crosses, two or more at a joint.
-func (s truth) checkCrosses(t *testing.T) {
-	const tol = 0.02
-	for pattern, views := range s.numbers.Views() {
-		joints := 0
-		views = slices.DeleteFunc(views, func(v rendertest.View) bool { return v.Turned })
-		for i, v := range views {
-			for _, w := range views[:i] {
-				both := v.Frame().Meet(w.Frame())
-				if both.Empty() {
-					continue
-				}
-				// A cross in the very corner of what one of them shows, where a fourth
-				// tile would have nothing on it, joins the two others.
-				inside := both.Grow(-0.05)
-				a, b := inside.Pick(s.crosses(v, tol)), inside.Pick(s.crosses(w, tol))
-				if !rendertest.SameSet(a, b, tol) {
-					t.Errorf("%v and %v: the one has its crosses at %.3f, the other at %.3f", v, w, a, b)
-				}
-				if math.Max(both.W(), both.H()) < overlap+0.01 {
-					continue // the corner of four tiles
-				}
-				if joints++; len(a) < 2 || len(b) < 2 {
-					t.Errorf("%v and %v: %d and %d crosses at their joint, want 2 or more", v, w, len(a), len(b))
-				}
-			}
-		}
-		if joints < len(views)-1 {
-			t.Errorf("%s: %d joints cannot hold %d pieces together", pattern, joints, len(views))
-		}
-	}
-}
-
-// crosses returns the crosses a view shows, in the pattern's coordinates.
-func (s truth) crosses(v rendertest.View, tol float64) []rendertest.Point {
-	var out []rendertest.Point
-	for _, q := range s.pages[v.Page-1].Crosses(10, 2, tol) {
-		if v.OnSheet().Holds(q) {
-			out = append(out, v.Back(q))
-		}
-	}
-	return out
-}
-
 // checkCover: some piece shows every point of every line. The file holds lines
 // whole, whatever is clipped of them.
 func (s truth) checkCover(t *testing.T) {
@@ -412,7 +367,7 @@ func (s truth) checkSymmetry(t *testing.T) {
 // checkOutlines counts the pieces to cut: closed, apart, on the plate.
 func (s truth) checkOutlines(t *testing.T) {
 	pieces := s.plate.Pieces()
-	said := regexp.MustCompile(`(\d+) parts on a sheet`).FindStringSubmatch(s.said)
+	said := regexp.MustCompile(`(\d+) parts? on (?:a sheet|\d+ sheets) of`).FindStringSubmatch(s.said)
 	if said == nil {
 		t.Fatalf("the program said %q", s.said)
 	}

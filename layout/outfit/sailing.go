@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/rig"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // SailBoards returns the wooden pieces: step, partner, leeboard with its bracket, and
@@ -154,15 +155,15 @@ func PanelDrawings(f *rig.Fit, o Options) []layout.Drawing {
 			a, b := across(p.Outline, p.Seam)
 			d.Straight(layout.Guide, a, p.Seam, b, p.Seam)
 		}
-		at := rig.Centroid(p.Outline)
 		lines := []string{
 			fmt.Sprintf("%s, %.2f m2 %s", f.Boat.Frame.Design.Title, f.Plan.Area(), f.Sail.Rig),
 			"thin: finished edge; " + o.plain(float64(f.Sail.Hem)) + " hem beyond it; dashed: the next panel's edge lies here",
 			"leech runs along this strip, peak to the right; patch every corner in three layers",
 		}
-		d.Write(at.X-60, at.Y+6, head, layout.Left, d.Title)
+		at := wordsOn(p, lines)
+		d.Write(at.X, at.Y+6, head, layout.Left, d.Title)
 		for k, w := range lines {
-			d.Write(at.X-60, at.Y-row*float64(k), small, layout.Left, w)
+			d.Write(at.X, at.Y-row*float64(k), small, layout.Left, w)
 		}
 		drawCorners(&d, f, cloth, box)
 		for _, t := range d.Texts {
@@ -172,6 +173,40 @@ func PanelDrawings(f *rig.Fit, o Options) []layout.Drawing {
 		out = append(out, d)
 	}
 	return out
+}
+
+// wordsOn returns where the first line of a panel's words begins: about the middle of
+// its length, just over its lower finished edge. Words in the middle of the panel
+// would stand on tiles of their own that no joint holds to the others.
+func wordsOn(p rig.Panel, lines []string) geometry.Point {
+	wide := 0.0
+	for _, l := range lines {
+		wide = math.Max(wide, lettering.Width(l, small))
+	}
+	middle := rig.Centroid(p.Outline)
+	from, over := middle.X-wide/2, math.Inf(-1)
+	for _, x := range []float64{from, middle.X, from + wide} {
+		if y := lowest(p.Edge, x); !math.IsInf(y, 1) {
+			over = math.Max(over, y)
+		}
+	}
+	if math.IsInf(over, -1) { // a panel of hem alone
+		return pt(from, middle.Y)
+	}
+	return pt(from, math.Min(middle.Y, over+row*float64(len(lines))))
+}
+
+// lowest returns where an upright line first meets a polygon from below; without end
+// where it misses.
+func lowest(pts []geometry.Point, x float64) float64 {
+	low := math.Inf(1)
+	for i, a := range pts {
+		b := pts[(i+1)%len(pts)]
+		if (a.X < x) != (b.X < x) {
+			low = math.Min(low, a.Lerp(b, (x-a.X)/(b.X-a.X)).Y)
+		}
+	}
+	return low
 }
 
 // across returns where a level crosses a polygon, from left to right.
@@ -211,11 +246,36 @@ func PanelParts(f *rig.Fit) []layout.Part {
 			a, b := across(p.Outline, p.Seam)
 			part.Marks = append(part.Marks, curve.Polyline(pt(a, p.Seam), pt(b, p.Seam)))
 		}
-		at := rig.Centroid(p.Outline)
-		part.Letters = append(part.Letters, layout.Text{At: at, Height: 15, Align: layout.Middle, Words: fmt.Sprintf("panel %d, peak this way >", i+1)})
+		if t, ok := panelLetters(p, fmt.Sprintf("panel %d, peak this way >", i+1), fmt.Sprintf("%d >", i+1)); ok {
+			part.Letters = append(part.Letters, t)
+		}
 		out = append(out, part)
 	}
 	return out
+}
+
+// panelLetters finds letters for a panel that lie wholly on it, about its middle: the
+// first words that fit, as large as fit; the last panel may be a mere strip. It reports
+// false where none do.
+func panelLetters(p rig.Panel, words ...string) (layout.Text, bool) {
+	const clear = 5.0 // of the edge, mm
+	middle := rig.Centroid(p.Outline)
+	for _, w := range words {
+		for _, high := range []float64{15, 10, 7, engraved} {
+			t := layout.Text{Height: high, Align: layout.Middle, Words: w}
+			half := lettering.Width(w, high) / 2 // and the cutter's letters may reach further
+			half = math.Max(half, lettering.StrokeWidth(w, high)-half)
+			from, to := math.Inf(-1), math.Inf(1)
+			for _, y := range []float64{middle.Y - high - clear, middle.Y + high + clear} { // tails and all
+				a, b := across(p.Outline, y)
+				from, to = math.Max(from, a), math.Min(to, b)
+			}
+			if t.At = pt((from+to)/2, middle.Y-high/2); to-from >= 2*(half+clear) {
+				return t, true
+			}
+		}
+	}
+	return layout.Text{}, false
 }
 
 // SailNotes are the words for the first sheet.

@@ -26,6 +26,15 @@ func (d Difference) String() string {
 	return fmt.Sprintf("%d of %d dark dots lie too far off; the worst by %.1f, at %.1f %.1f mm", d.Off, d.Dark, d.Worst, d.Where.X, d.Where.Y)
 }
 
+// Join takes another difference in.
+func (d *Difference) Join(o Difference) {
+	d.Dark += o.Dark
+	d.Off += o.Off
+	if o.Worst > d.Worst {
+		d.Worst, d.Where = o.Worst, o.Where
+	}
+}
+
 // Astray looks up every dark dot of a in b, and counts those that lie more than
 // the given number of dots from a dark one.
 func Astray(a, b *Raster, may float64) Difference {

@@ -20,6 +20,8 @@ import (
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/klippa-app/go-pdfium/structs"
 	"github.com/klippa-app/go-pdfium/webassembly"
+
+	"ribwright/render/rendertest"
 )
 
 // perMM is the number of dots in a millimetre: 254 dpi.
@@ -114,36 +116,39 @@ const largest = 4000
 // Draw adds the page to a picture. to takes mm from the page's lower left
 // corner to the picture's own mm; where dots are darkened twice the darker
 // counts.
-func (p *Page) Draw(to Motion, on *Raster) error {
-	for top := 0; top < on.H; top += largest {
-		for left := 0; left < on.W; left += largest {
-			part := &Raster{Left: on.Left + left, Top: on.Top + top, W: min(largest, on.W-left), H: min(largest, on.H-top)}
-			if err := p.draw(to, part); err != nil {
+func (p *Page) Draw(to Motion, on *Raster) error { return p.drawIn(to, on, on.Box()) }
+
+// drawIn adds what lies in the box of mm.
+func (p *Page) drawIn(to Motion, on *Raster, in rendertest.Box) error {
+	room := around(in.Meet(on.Box()))
+	for top := 0; top < room.H; top += largest {
+		for left := 0; left < room.W; left += largest {
+			part := &Raster{Left: room.Left + left, Top: room.Top + top, W: min(largest, room.W-left), H: min(largest, room.H-top)}
+			if err := p.draw(to, part, on); err != nil {
 				return err
 			}
-			on.Paste(part)
 		}
 	}
 	return nil
 }
 
-// draw fills a picture that has no ink yet.
-func (p *Page) draw(to Motion, on *Raster) error {
+// draw adds what lies in a part of the picture.
+func (p *Page) draw(to Motion, part, on *Raster) error {
 	made, err := p.lib.FPDFBitmap_CreateEx(&requests.FPDFBitmap_CreateEx{
-		Width: on.W, Height: on.H, Format: enums.FPDF_BITMAP_FORMAT_GRAY, Pointer: uint64(0)}) // room of its own
+		Width: part.W, Height: part.H, Format: enums.FPDF_BITMAP_FORMAT_GRAY, Pointer: uint64(0)}) // room of its own
 	if err != nil {
 		return err
 	}
 	bitmap := made.Bitmap
 	defer p.lib.FPDFBitmap_Destroy(&requests.FPDFBitmap_Destroy{Bitmap: bitmap})
-	if _, err := p.lib.FPDFBitmap_FillRect(&requests.FPDFBitmap_FillRect{Bitmap: bitmap, Width: on.W, Height: on.H, Color: 0xFFFFFFFF}); err != nil {
+	if _, err := p.lib.FPDFBitmap_FillRect(&requests.FPDFBitmap_FillRect{Bitmap: bitmap, Width: part.W, Height: part.H, Color: 0xFFFFFFFF}); err != nil {
 		return err
 	}
-	m := p.shown().Then(Motion{mmPerPoint, 0, 0, mmPerPoint, 0, 0}).Then(to).Then(on.fromMM())
+	m := p.shown().Then(Motion{mmPerPoint, 0, 0, mmPerPoint, 0, 0}).Then(to).Then(part.fromMM())
 	if _, err := p.lib.FPDF_RenderPageBitmapWithMatrix(&requests.FPDF_RenderPageBitmapWithMatrix{
 		Bitmap: bitmap, Page: p.page,
 		Matrix:   structs.FPDF_FS_MATRIX{A: float32(m[0]), B: float32(m[1]), C: float32(m[2]), D: float32(m[3]), E: float32(m[4]), F: float32(m[5])},
-		Clipping: structs.FPDF_FS_RECTF{Right: float32(on.W), Bottom: float32(on.H)},
+		Clipping: structs.FPDF_FS_RECTF{Right: float32(part.W), Bottom: float32(part.H)},
 		Flags:    enums.FPDF_RENDER_FLAG_GRAYSCALE,
 	}); err != nil {
 		return err
@@ -152,13 +157,9 @@ func (p *Page) draw(to Motion, on *Raster) error {
 	if err != nil {
 		return err
 	}
-	on.Ink = make([]uint8, on.W*on.H)
-	stride := len(got.Buffer) / on.H
-	for row := range on.H {
-		mine := on.Ink[row*on.W:][:on.W]
-		for col, light := range got.Buffer[row*stride:][:on.W] {
-			mine[col] = 255 - light
-		}
+	stride := len(got.Buffer) / part.H
+	for row := range part.H {
+		on.row(part.Top+row, part.Left, part.W).darken(got.Buffer[row*stride:][:part.W])
 	}
 	return nil
 }

@@ -70,11 +70,12 @@ type set struct {
 	numbers *Numbers
 }
 
-// loft lofts a design for a paper and reads the sheets.
+// loft lofts a design for a paper and reads the sheets. How parts are nested for a
+// cutter is nowhere on them, so that is done the quick way.
 func loft(t *testing.T, design, paper string, flags ...string) set {
 	t.Helper()
 	dir := t.TempDir()
-	ribwright(t, append([]string{"loft", design, "--paper", paper, "--out", dir}, flags...)...)
+	ribwright(t, append([]string{"loft", design, "--paper", paper, "--nest", "quick", "--out", dir}, flags...)...)
 	read := func(name string) []byte {
 		src, err := os.ReadFile(filepath.Join(dir, name))
 		if err != nil {

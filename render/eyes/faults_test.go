@@ -15,7 +15,10 @@ func TestSeesFaults(t *testing.T) {
 	s := loft(t, "river", "letter")
 	c := check{s, whole(t, "river", "stem-bow"), "stem-bow", Undone}
 	l := Layer{Own: true, Only: Lines, Solid: true}
-	want := c.single(t, l)
+	want, err := c.one.Stitch(c.one.Views, l, Undone)
+	if err != nil {
+		t.Fatal(err)
+	}
 	views := c.Of("stem-bow")
 	stitch := func(views []rendertest.View, l Layer) *Raster {
 		r, err := s.Stitch(views, l, Undone)
@@ -50,7 +53,17 @@ func TestSeesFaults(t *testing.T) {
 	if missing, doubled := Astray(want, r, lineDots), Astray(r, want, lineDots); missing.Off == 0 || doubled.Off == 0 {
 		t.Errorf("a tile laid 0.25 mm off goes unseen: %v; %v", missing, doubled)
 	}
-	if r := stitch(slices.Delete(slices.Clone(views), big, big+1), l); Astray(want, r, lineDots).Off == 0 {
+	off := c
+	off.lay = lay
+	if missing, doubled := off.differences(t, l, lineDots); missing.Off == 0 || doubled.Off == 0 {
+		t.Errorf("a tile laid 0.25 mm off goes unseen part by part: %v; %v", missing, doubled)
+	}
+	less := c
+	less.Sheets = &Sheets{File: s.File, Drawn: s.Drawn, Views: slices.Delete(slices.Clone(views), big, big+1)}
+	if len(c.beyond(t)) > 0 || len(less.beyond(t)) == 0 {
+		t.Errorf("beyond all tiles lies something at %v, and with one missing at %v", c.beyond(t), less.beyond(t))
+	}
+	if r := stitch(less.Views, l); Astray(want, r, lineDots).Off == 0 {
 		t.Error("a missing tile goes unseen")
 	}
 	if r := stitch(views, Layer{Only: Lines, Solid: true}); Astray(r, want, lineDots).Off == 0 {

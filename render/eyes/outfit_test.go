@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/laden"
@@ -18,10 +19,10 @@ import (
 	"ribwright/render/rendertest"
 )
 
-// outfits draws every pattern of an outfit of the lake design in its own coordinates.
-func outfits(t *testing.T, verb string) []layout.Drawing {
+// outfits draws every pattern of a design's outfit in its own coordinates.
+func outfits(t *testing.T, verb, name string) []layout.Drawing {
 	t.Helper()
-	d, err := design.Shipped("lake")
+	d, err := design.Shipped(name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,7 +34,7 @@ func outfits(t *testing.T, verb string) []layout.Drawing {
 	if err != nil {
 		t.Fatal(err)
 	}
-	crew := d.Crew
+	crew := laden.Manned(d)
 	if verb == "row" {
 		crew = nil
 	}
@@ -63,23 +64,23 @@ func outfits(t *testing.T, verb string) []layout.Drawing {
 	return outfit.Drawings(outfit.RowingBoards(fit, o), o)
 }
 
-// fitted lofts an outfit of the lake design and reads the sheets.
-func fitted(t *testing.T, verb, paper string) set {
+// fitted lofts a design's outfit and reads the sheets.
+func fitted(t *testing.T, verb, name, paper string, flags ...string) set {
 	t.Helper()
 	dir := t.TempDir()
-	ribwright(t, verb, "lake", "--loft", "--paper", paper, "--out", dir)
-	read := func(name string) []byte {
-		src, err := os.ReadFile(filepath.Join(dir, name))
+	ribwright(t, append([]string{verb, name, "--loft", "--paper", paper, "--out", dir}, flags...)...)
+	read := func(file string) []byte {
+		src, err := os.ReadFile(filepath.Join(dir, file))
 		if err != nil {
 			t.Fatal(err)
 		}
 		return src
 	}
-	n, err := rendertest.ReadPages(read("lake-" + verb + "-numbers.json"))
+	n, err := rendertest.ReadPages(read(name + "-" + verb + "-numbers.json"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Read(eyesOf(t), read("lake-"+verb+"-patterns-"+paper+".pdf"), n.Pages)
+	s, err := Read(eyesOf(t), read(name+"-"+verb+"-patterns-"+paper+".pdf"), n.Pages)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,28 +88,93 @@ func fitted(t *testing.T, verb, paper string) set {
 	return set{s, &Numbers{Numbers: n}}
 }
 
-// TestStitchedOutfits puts the tiles of every outfit's patterns together and holds
-// them against the pattern in one piece, as TestStitched does.
+// TestStitchedOutfits puts the tiles of every pattern of every outfit together, the
+// panels of sails and the beams with them, and holds them against the pattern in
+// one piece, as TestStitched does; and lays the rule across every line to cut.
 func TestStitchedOutfits(t *testing.T) {
-	for _, verb := range []string{"row", "pair", "sail"} {
-		s := fitted(t, verb, "a4")
-		for _, d := range outfits(t, verb) {
-			if d.Name == "panel-1" || d.Name == "beam-1" {
-				continue // as the second one, and far larger
-			}
-			t.Run(verb+" "+d.Name, func(t *testing.T) {
-				one, err := WholeOf(eyesOf(t), &d)
-				if err != nil {
-					t.Fatal(err)
-				}
-				t.Cleanup(func() { one.File.Close() })
-				c := check{s, one, d.Name, Undone}
+	for _, row := range []struct{ verb, design, paper string }{
+		{"row", "lake", "a4"}, {"pair", "lake", "a4"}, {"sail", "lake", "a4"},
+		{"row", "brook", "letter"}, {"pair", "river", "letter"}, {"sail", "brook", "letter"},
+	} {
+		t.Run(row.verb+" "+row.design+" on "+row.paper, func(t *testing.T) {
+			s := fitted(t, row.verb, row.design, row.paper)
+			eachPattern(t, s, row.verb, row.design, Undone, func(t *testing.T, c check, lines []Line) {
+				c.nothingBeyond(t)
 				c.linesInOnePiece(t)
 				c.drawnOnce(t)
 				c.lettersInOnePiece(t)
 				c.covered(t)
 				c.sameInk(t)
+				c.measured(t, lines, mayStitch)
 			})
+		})
+	}
+}
+
+// TestPrintedOutfits prints corrected sheets of outfits on the stretching printer and
+// lays the tiles by their middles, as TestPrinted does.
+func TestPrintedOutfits(t *testing.T) {
+	for _, row := range []struct{ verb, design, paper string }{{"pair", "brook", "letter"}, {"sail", "lake", "a4"}} {
+		t.Run(row.verb+" "+row.design+" on "+row.paper, func(t *testing.T) {
+			s := fitted(t, row.verb, row.design, row.paper, correction(stretched)...)
+			eachPattern(t, s, row.verb, row.design, stretched.Laid, func(t *testing.T, c check, lines []Line) {
+				c.linesInOnePiece(t)
+				c.measured(t, lines, mayPrint)
+			})
+		})
+	}
+}
+
+// eachPattern looks at every pattern of an outfit; none may be missing from the
+// sheets, and none may be there that the outfit does not have.
+func eachPattern(t *testing.T, s set, verb, name string, lay func(rendertest.View) Motion, look func(*testing.T, check, []Line)) {
+	t.Helper()
+	known := map[string]bool{}
+	for _, d := range outfits(t, verb, name) {
+		known[d.Name] = true
+		t.Run(d.Name, func(t *testing.T) {
+			one, err := WholeOf(eyesOf(t), &d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Cleanup(func() { one.File.Close() })
+			look(t, check{s, one, d.Name, lay}, cutLines(d))
+		})
+	}
+	for _, v := range s.Views {
+		if !known[v.Pattern] {
+			t.Errorf("%v is of no pattern of the outfit", v)
 		}
 	}
+}
+
+// cutLines returns the lines to cut of a pattern as chords. Of a bend they are so
+// short that they leave it by 0.001 mm at most: on a radius of 4.5 mm, the least
+// there is, 0.01 / (8 * 4.5).
+func cutLines(d layout.Drawing) []Line {
+	const chord = 0.1 // mm
+	var out []Line
+	for _, k := range d.Strokes {
+		if k.Pen != layout.Cut {
+			continue
+		}
+		var l Line
+		l.Name, l.Closed = d.Name, k.Path.Closed()
+		for _, s := range k.Path {
+			n := 1
+			if _, straight := s.(curve.Line); !straight {
+				n = max(1, int(s.Length()/chord))
+			}
+			for i := range n {
+				p := s.At(float64(i) / float64(n))
+				l.Points = append(l.Points, rendertest.Point{X: p.X, Y: p.Y})
+			}
+		}
+		if !l.Closed {
+			p := k.Path[len(k.Path)-1].At(1)
+			l.Points = append(l.Points, rendertest.Point{X: p.X, Y: p.Y})
+		}
+		out = append(out, l)
+	}
+	return out
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 	"testing"
 
-	"ribwright/layout"
 	"ribwright/render/rendertest"
 )
 
@@ -66,7 +65,7 @@ func TestPrintedUncorrected(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := c.measure(t, lines, Layer{Own: true, Only: Lines, Width: layout.Cut.Width()})
+	r := c.measure(t, lines, cutOnly())
 	expected := 0.0
 	for _, v := range s.Of("mortises") {
 		by, f := stretched.stretch(v.Sheet), v.Frame()

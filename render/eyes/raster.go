@@ -1,7 +1,9 @@
 package eyes
 
 import (
+	"encoding/binary"
 	"math"
+	"slices"
 
 	"ribwright/render/rendertest"
 )
@@ -17,13 +19,41 @@ type Raster struct {
 
 // NewRaster returns bare paper: the dots that lie wholly in the box of mm.
 func NewRaster(b rendertest.Box) *Raster {
+	r := around(b)
+	r.Ink = make([]uint8, r.W*r.H)
+	return r
+}
+
+// around returns the place of a picture without the picture.
+func around(b rendertest.Box) *Raster {
 	// A box is written with four decimals: what reaches a dot to 1/1000 mm has it.
 	const near = 0.01
 	r := &Raster{Left: int(math.Ceil(b.X0*perMM - near)), Top: int(math.Ceil(-b.Y1*perMM - near))}
-	r.W = int(math.Floor(b.X1*perMM+near)) - r.Left
-	r.H = int(math.Floor(-b.Y0*perMM+near)) - r.Top
-	r.Ink = make([]uint8, r.W*r.H)
+	r.W = max(0, int(math.Floor(b.X1*perMM+near))-r.Left)
+	r.H = max(0, int(math.Floor(-b.Y0*perMM+near))-r.Top)
 	return r
+}
+
+// inks are some dots of a row.
+type inks []uint8
+
+// row returns dots of a row of the picture, which must have them.
+func (r *Raster) row(row, left, count int) inks { return r.Ink[(row-r.Top)*r.W+left-r.Left:][:count] }
+
+// darken adds what light leaves dark: 0 black, 255 bare. Most paper is bare, so
+// eight dots are looked at together.
+func (k inks) darken(light []uint8) {
+	for len(light) >= 8 && len(k) >= 8 {
+		if binary.LittleEndian.Uint64(light) != math.MaxUint64 {
+			for i, v := range light[:8] {
+				k[i] = max(k[i], 255-v)
+			}
+		}
+		k, light = k[8:], light[8:]
+	}
+	for i, v := range light {
+		k[i] = max(k[i], 255-v)
+	}
 }
 
 // At returns the ink of a dot; there is none beyond the edge.
@@ -45,20 +75,33 @@ func (r *Raster) Between(p rendertest.Point) float64 {
 	return (at(0, 0)*(1-fu)+at(1, 0)*fu)*(1-fv) + (at(0, 1)*(1-fu)+at(1, 1)*fu)*fv
 }
 
-// Paste adds what another picture holds; where both do the darker counts.
-func (r *Raster) Paste(o *Raster) {
-	left, right := max(r.Left, o.Left), min(r.Left+r.W, o.Left+o.W)
-	if left >= right {
+// Within returns the part of the picture that lies wholly in the box of mm.
+func (r *Raster) Within(b rendertest.Box) *Raster {
+	out := NewRaster(b.Meet(r.Box()))
+	for row := out.Top; row < out.Top+out.H; row++ {
+		copy(out.row(row, out.Left, out.W), r.row(row, out.Left, out.W))
+	}
+	return out
+}
+
+// Erase makes the part of the picture bare that lies in the box of mm.
+func (r *Raster) Erase(b rendertest.Box) {
+	both := b.Meet(r.Box())
+	if both.Empty() {
 		return
 	}
-	for row := max(r.Top, o.Top); row < min(r.Top+r.H, o.Top+o.H); row++ {
-		mine := r.Ink[(row-r.Top)*r.W+left-r.Left:][:right-left]
-		for i, ink := range o.Ink[(row-o.Top)*o.W+left-o.Left:][:right-left] {
-			if ink > mine[i] {
-				mine[i] = ink
-			}
-		}
+	bare := around(both)
+	for row := bare.Top; row < bare.Top+bare.H; row++ {
+		clear(r.row(row, bare.Left, bare.W))
 	}
+}
+
+// Darkest returns the most ink of any dot.
+func (r *Raster) Darkest() uint8 {
+	if len(r.Ink) == 0 {
+		return 0
+	}
+	return slices.Max(r.Ink)
 }
 
 // Box returns the place of the picture in mm.

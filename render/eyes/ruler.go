@@ -26,21 +26,34 @@ func (l Line) pieces() [][2]rendertest.Point {
 	return out
 }
 
+// corner is where a line turns, or its loose end.
+type corner struct {
+	at    rendertest.Point
+	apart float64 // how far along the line no rule can be laid down, mm
+}
+
 // corners returns the points where the line turns by more than a rule can be
 // laid over, and its loose ends.
-func (l Line) corners() []rendertest.Point {
-	var out []rendertest.Point
+func (l Line) corners() []corner {
+	var out []corner
 	n := len(l.Points)
 	for i, p := range l.Points {
 		if !l.Closed && (i == 0 || i == n-1) {
-			out = append(out, p)
+			out = append(out, corner{p, apart})
 			continue
 		}
 		before, after := l.Points[(i+n-1)%n], l.Points[(i+1)%n]
 		turn := math.Atan2(after.Y-p.Y, after.X-p.X) - math.Atan2(p.Y-before.Y, p.X-before.X)
-		if math.Abs(math.Remainder(turn, 2*math.Pi)) > 10*math.Pi/180 {
-			out = append(out, p)
+		turn = math.Abs(math.Remainder(turn, 2*math.Pi))
+		if turn <= 10*math.Pi/180 {
+			continue
 		}
+		c := corner{p, apart}
+		// In a sharp corner a rule across one side meets the other.
+		if inner := math.Pi - turn; inner < math.Pi/4 {
+			c.apart = math.Max(apart, (reach+0.5)/math.Tan(inner))
+		}
+		out = append(out, c)
 	}
 	return out
 }
@@ -49,7 +62,7 @@ const (
 	reach = 0.9  // half the length of the rule laid across a line, mm
 	fine  = 0.02 // its divisions, mm
 	every = 1.0  // the rule is laid down this often along a line, mm
-	clear = 1.5  // and this far from its corners, mm
+	apart = 1.5  // and this far from its corners, mm; further from sharp ones
 )
 
 // Reading is what measuring one or more lines gave, in mm.
@@ -103,9 +116,9 @@ func (r *Raster) Measure(l Line, weight float64) Reading {
 	return out
 }
 
-func near(corners []rendertest.Point, at rendertest.Point) bool {
+func near(corners []corner, at rendertest.Point) bool {
 	for _, c := range corners {
-		if c.To(at) < clear {
+		if c.at.To(at) < c.apart {
 			return true
 		}
 	}

@@ -1,7 +1,6 @@
 package eyes
 
 import (
-	"fmt"
 	"math"
 
 	"ribwright/render/rendertest"
@@ -71,45 +70,26 @@ func (s *Sheets) views(pattern string, which func(rendertest.View) bool) []rende
 
 // Tile draws one tile on the pattern's grid: the dots wholly in its frame.
 func (s *Sheets) Tile(v rendertest.View, l Layer, lay func(rendertest.View) Motion) (*Raster, error) {
-	p, err := s.File.Page(v.Page)
-	if err != nil {
-		return nil, err
-	}
-	defer p.Close()
-	if l != (Layer{}) {
-		if err := p.choose(l, s.Drawn[v.Page-1], v.OnSheet()); err != nil {
-			return nil, fmt.Errorf("%v: %w", v, err)
-		}
-	}
-	r := NewRaster(v.Frame())
-	if err := p.Draw(lay(v), r); err != nil {
-		return nil, fmt.Errorf("%v: %w", v, err)
-	}
-	return r, nil
+	return s.Stitch([]rendertest.View{v}, l, lay)
 }
 
-// Stitch puts the tiles of a pattern together. Where two show the same place the
-// darker counts, as when one transparent sheet lies on another, so a line that
-// the two do not agree on is there twice.
+// Stitch puts the tiles of a pattern together in one picture.
 func (s *Sheets) Stitch(views []rendertest.View, l Layer, lay func(rendertest.View) Motion) (*Raster, error) {
 	all := rendertest.Nowhere()
 	for _, v := range views {
 		f := v.Frame()
-		all = rendertest.Around(corner(all, f)...)
+		all = rendertest.Around(ends(all, f)...)
 	}
-	whole := NewRaster(all)
-	for _, v := range views {
-		tile, err := s.Tile(v, l, lay)
-		if err != nil {
-			return nil, err
-		}
-		whole.Paste(tile)
+	laid, err := s.Lay(views, l, lay)
+	if err != nil {
+		return nil, err
 	}
-	return whole, nil
+	defer laid.Close()
+	return laid.Show(all)
 }
 
-// corner lists the corners of both boxes that are not empty.
-func corner(boxes ...rendertest.Box) []rendertest.Point {
+// ends lists the corners of both boxes that are not empty.
+func ends(boxes ...rendertest.Box) []rendertest.Point {
 	var out []rendertest.Point
 	for _, b := range boxes {
 		if !b.Empty() {

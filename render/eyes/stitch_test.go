@@ -35,6 +35,7 @@ func TestStitched(t *testing.T) {
 		for _, pattern := range patterns() {
 			t.Run(pattern+" on "+paper, func(t *testing.T) {
 				c := check{s, whole(t, "river", pattern), pattern, Undone}
+				c.nothingBeyond(t)
 				c.linesInOnePiece(t)
 				c.drawnOnce(t)
 				c.lettersInOnePiece(t)
@@ -73,6 +74,7 @@ func TestStitchedAll(t *testing.T) {
 		seen[v.Pattern] = true
 		t.Run(v.Pattern, func(t *testing.T) {
 			c := check{s, whole(t, "brook", v.Pattern), v.Pattern, Undone}
+			c.nothingBeyond(t)
 			c.linesInOnePiece(t)
 		})
 	}
@@ -87,13 +89,12 @@ func TestTurned(t *testing.T) {
 	if len(both) == len(s.Of("mortises")) {
 		t.Fatal("the table has no turned half")
 	}
-	cut := Layer{Own: true, Only: Lines, Width: layout.Cut.Width()}
 	for _, slot := range s.numbers.slots() {
 		box := rendertest.Around(slot.Points...)
 		var all Reading
 		for _, v := range both {
 			if v.Frame().Grow(-1.5).HoldsBox(box) {
-				tile, err := s.Tile(v, cut, Printer{1, 1}.Laid)
+				tile, err := s.Tile(v, cutOnly(), Printer{1, 1}.Laid)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -114,22 +115,42 @@ type check struct {
 	lay     func(rendertest.View) Motion
 }
 
-func (c check) stitch(t *testing.T, l Layer) *Raster {
+// rim is what is drawn round a part, mm: as far as a dark dot is looked for.
+const rim = float64(farthest) / perMM
+
+// open lays the tiles, and the pattern in one piece.
+func (c check) open(t *testing.T, l Layer) (tiles, one *Laid) {
 	t.Helper()
 	views := c.Of(c.pattern)
 	if len(views) == 0 {
 		t.Fatalf("no tiles of %s", c.pattern)
 	}
-	r, err := c.Stitch(views, l, c.lay)
+	tiles, err := c.Lay(views, l, c.lay)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return r
+	t.Cleanup(func() { tiles.Close() })
+	if one, err = c.one.Lay(c.one.Views, l, Undone); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { one.Close() })
+	return tiles, one
 }
 
-func (c check) single(t *testing.T, l Layer) *Raster {
+// parts looks at the whole pattern, tile after tile: at what all tiles together show
+// of each one's frame and a rim round it, and at the same in one piece.
+func (c check) parts(t *testing.T, l Layer, look func(part rendertest.Box, got, want *Raster)) {
 	t.Helper()
-	r, err := c.one.Stitch(c.one.Views, l, Undone)
+	tiles, one := c.open(t, l)
+	for _, v := range c.Of(c.pattern) {
+		around := NewRaster(v.Frame().Grow(rim)).Box()
+		look(v.Frame(), show(t, tiles, around), show(t, one, around))
+	}
+}
+
+func show(t *testing.T, l *Laid, part rendertest.Box) *Raster {
+	t.Helper()
+	r, err := l.Show(part)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -140,42 +161,33 @@ func (c check) single(t *testing.T, l Layer) *Raster {
 // within one dot, both ways: no line is missing and none is there twice, in
 // another place.
 func (c check) linesInOnePiece(t *testing.T) {
-	l := Layer{Own: true, Only: Lines, Solid: true}
 	t.Logf("%d tiles", len(c.Of(c.pattern)))
-	same(t, c.stitch(t, l), c.single(t, l), lineDots)
-}
-
-// drawnOnce: on every tile the ink weighs the same as in one piece, square by
-// square, so no line is drawn twice over at one place.
-func (c check) drawnOnce(t *testing.T) {
-	l := Layer{Own: true, Only: Lines, Solid: true}
-	want := c.single(t, l)
-	worst, where := 0.0, rendertest.Point{}
-	for _, v := range c.Of(c.pattern) {
-		tile, err := c.Tile(v, l, c.lay)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if share, at := Heavier(tile, want); share > worst {
-			worst, where = share, at
-		}
-	}
-	t.Logf("the ink of a square of 4 mm weighs %.2f %% more or less at most", worst*100)
-	if worst > mayWeigh {
-		t.Errorf("the ink at %.1f %.1f weighs %.1f %% more or less than in one piece", where.X, where.Y, worst*100)
-	}
+	c.same(t, Layer{Own: true, Only: Lines, Solid: true}, lineDots)
 }
 
 // lettersInOnePiece is the same for lettering.
 func (c check) lettersInOnePiece(t *testing.T) {
-	l := Layer{Own: true, Only: Letters}
-	same(t, c.stitch(t, l), c.single(t, l), letterDots)
+	c.same(t, Layer{Own: true, Only: Letters}, letterDots)
 }
 
 // same compares dot by dot, both ways.
-func same(t *testing.T, got, want *Raster, may float64) {
+func (c check) same(t *testing.T, l Layer, may float64) {
 	t.Helper()
-	missing, doubled := Astray(want, got, may), Astray(got, want, may)
+	missing, doubled := c.differences(t, l, may)
+	judge(t, missing, doubled)
+}
+
+func (c check) differences(t *testing.T, l Layer, may float64) (missing, doubled Difference) {
+	t.Helper()
+	c.parts(t, l, func(part rendertest.Box, got, want *Raster) {
+		missing.Join(Astray(want.Within(part), got, may))
+		doubled.Join(Astray(got.Within(part), want, may))
+	})
+	return missing, doubled
+}
+
+func judge(t *testing.T, missing, doubled Difference) {
+	t.Helper()
 	t.Logf("%d dark dots; the worst is missing by %.2f dots, or too much by %.2f", missing.Dark, missing.Worst, doubled.Worst)
 	if missing.Off > 0 || missing.Dark == 0 {
 		t.Errorf("missing from the tiles: %v", missing)
@@ -185,20 +197,81 @@ func same(t *testing.T, got, want *Raster, may float64) {
 	}
 }
 
+// nothingBeyond: in one piece the pattern has no dark dot but where some tile
+// shows it, so comparing tile after tile leaves nothing out.
+func (c check) nothingBeyond(t *testing.T) {
+	for _, ink := range c.beyond(t) {
+		t.Errorf("no tile shows what lies at %.1f", ink)
+	}
+}
+
+// beyond returns where there are such dots.
+func (c check) beyond(t *testing.T) []rendertest.Box {
+	t.Helper()
+	var out []rendertest.Box
+	_, one := c.open(t, Layer{})
+	all := rendertest.Nowhere()
+	for _, v := range c.one.Views {
+		all = rendertest.Around(ends(all, v.Frame())...)
+	}
+	for x := all.X0; x < all.X1; x += partLong {
+		for y := all.Y0; y < all.Y1; y += partLong {
+			r := show(t, one, rendertest.Box{X0: x, Y0: y, X1: x + partLong, Y1: y + partLong})
+			for _, v := range c.Of(c.pattern) {
+				r.Erase(v.Frame().Grow(letterDots / perMM))
+			}
+			if r.Darkest() >= dark {
+				out = append(out, r.Inked())
+			}
+		}
+	}
+	return out
+}
+
+// partLong is the edge of the squares that are looked at for it, mm.
+const partLong = 400.0
+
+// drawnOnce: on every tile the ink weighs the same as in one piece, square by
+// square, so no line is drawn twice over at one place.
+func (c check) drawnOnce(t *testing.T) {
+	l := Layer{Own: true, Only: Lines, Solid: true}
+	_, one := c.open(t, l)
+	worst, where := 0.0, rendertest.Point{}
+	for _, v := range c.Of(c.pattern) {
+		tile, err := c.Tile(v, l, c.lay)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if share, at := Heavier(tile, show(t, one, tile.Box())); share > worst {
+			worst, where = share, at
+		}
+	}
+	t.Logf("the ink of a square of 4 mm weighs %.2f %% more or less at most", worst*100)
+	if worst > mayWeigh {
+		t.Errorf("the ink at %.1f %.1f weighs %.1f %% more or less than in one piece", where.X, where.Y, worst*100)
+	}
+}
+
 // covered: with everything on it that a sheet carries, no dark dot of the
 // pattern has gone: nothing white lies over it.
 func (c check) covered(t *testing.T) {
-	l := Layer{Solid: true}
-	if d := Astray(c.single(t, l), c.stitch(t, l), letterDots); d.Off > 0 || d.Dark == 0 {
-		t.Errorf("covered on the tiles: %v", d)
+	var gone Difference
+	c.parts(t, Layer{Solid: true}, func(part rendertest.Box, got, want *Raster) {
+		gone.Join(Astray(want.Within(part), got, letterDots))
+	})
+	if gone.Off > 0 || gone.Dark == 0 {
+		t.Errorf("covered on the tiles: %v", gone)
 	}
 }
 
 // sameInk: drawn as it is, dashes and all, the pattern takes as much ink as in
-// one piece, so what is dashed there is dashed here.
+// one piece, so what is dashed there is dashed here. What two tiles show counts
+// twice on both sides.
 func (c check) sameInk(t *testing.T) {
-	l := Layer{Own: true}
-	got, want := c.stitch(t, l).Weight(), c.single(t, l).Weight()
+	got, want := 0.0, 0.0
+	c.parts(t, Layer{Own: true}, func(part rendertest.Box, tiles, one *Raster) {
+		got, want = got+tiles.Within(part).Weight(), want+one.Within(part).Weight()
+	})
 	t.Logf("ink %.0f dots, in one piece %.0f", got, want)
 	if off := got/want - 1; !(off > -0.01 && off < 0.01) {
 		t.Errorf("the tiles take %.2f %% more or less ink than one piece", off*100)
@@ -213,12 +286,23 @@ func (c check) againstNumbers(t *testing.T, may float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cut := Layer{Own: true, Only: Lines, Width: layout.Cut.Width()}
-	got := c.stitch(t, cut)
+	got, err := c.Stitch(c.Of(c.pattern), cutOnly(), c.lay)
+	if err != nil {
+		t.Fatal(err)
+	}
 	want := NewRaster(got.Box())
 	want.Rule(lines, layout.Cut.Width())
-	same(t, got, want, lineDots)
-	r := c.measure(t, lines, cut)
+	judge(t, Astray(want, got, lineDots), Astray(got, want, lineDots))
+	c.measured(t, lines, may)
+}
+
+// cutOnly are the lines to cut, by their weight.
+func cutOnly() Layer { return Layer{Own: true, Only: Lines, Width: layout.Cut.Width()} }
+
+// measured: no line to cut lies further from its place than it may, mm.
+func (c check) measured(t *testing.T, lines []Line, may float64) {
+	t.Helper()
+	r := c.measure(t, lines, cutOnly())
 	t.Logf("lines to cut: %v", r)
 	if r.Count == 0 || r.Unclear > 0 || r.Worst > may {
 		t.Errorf("%v, allowed %.2f; %d unclear: %s", r, may, r.Unclear, r.Unclearly)
