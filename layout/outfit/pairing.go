@@ -154,25 +154,28 @@ func PairFigure(c *pair.Craft) layout.Drawing {
 	return d
 }
 
-// LeverPlot draws the lever of righting with the straight line of GM beside it.
+// LeverPlot draws the lever of righting, at each heel the lesser of both sides, with
+// the straight line of GM beside it.
 func LeverPlot(c *pair.Craft) plot.Plot {
-	p := plot.Plot{Title: "Righting lever, to where it ends", XLabel: "heel, degrees; dashed what GM alone would say", YLabel: "GZ, mm", W: 105, H: 62}
+	p := plot.Plot{Title: "Righting lever, the lesser of both sides, to its end", XLabel: "heel, degrees; dashed what GM alone would say", YLabel: "GZ, mm", W: 105, H: 62}
+	lesser := c.Lesser()
 	line := plot.Curve{Name: "GZ", Pen: layout.Cut}
 	end := 0.0
-	for _, v := range c.Curves[0].Levers {
+	for _, v := range lesser.Levers {
 		line.Points = append(line.Points, pt(v.Heel*180/math.Pi, v.GZ))
 		end = v.Heel
 	}
 	p.Curves = []plot.Curve{line}
-	if l := c.Curves[0].Lift; !math.IsNaN(l) {
+	if l := lesser.Lift; !math.IsNaN(l) {
 		p.Marks = append(p.Marks, plot.Mark{X: l * 180 / math.Pi, Name: "windward hull lifts"})
 	}
-	if f := c.Curves[0].Flooded; !math.IsNaN(f) {
+	if f := lesser.Flooded; !math.IsNaN(f) {
 		p.Marks = append(p.Marks, plot.Mark{X: f * 180 / math.Pi, Name: "water comes in"})
 	}
-	// GM's straight line, dashed, as far as the curve's most.
-	reach := math.Min(end, c.Curves[0].Most.GZ/c.GM)
-	p.Curves = append(p.Curves, plot.Curve{Pen: layout.Guide, Points: []geometry.Point{{}, pt(reach*180/math.Pi, c.GM*reach)}})
+	// GM's straight line from where the pair rests, dashed, as far as the curve's most.
+	list := math.Abs(c.Rest.Heel)
+	reach := math.Min(end-list, lesser.Most.GZ/c.GM)
+	p.Curves = append(p.Curves, plot.Curve{Pen: layout.Guide, Points: []geometry.Point{pt(list*180/math.Pi, 0), pt((list+reach)*180/math.Pi, c.GM*reach)}})
 	return p
 }
 
@@ -185,7 +188,7 @@ func bendPlot(c *pair.Craft, d *layout.Drawing, at geometry.Point) {
 		y := at.Y + 50 - 14*float64(i)
 		d.Line(layout.Mark, curve.Rectangle(box(at.X, y, at.X+wide*k.Stress/working+0.5, y+4)))
 		d.Write(at.X, y+5.2, small, layout.Left, fmt.Sprintf("%s: %.0f N m, %.1f N/mm2", k.Name, k.Moment, k.Stress))
-		d.Straight(layout.Mark, at.X+wide, y-1.5, at.X+wide, y+5.5)
+		d.Straight(layout.Mark, at.X+wide, y-1.5, at.X+wide, y+4.6)
 	}
 	d.Write(at.X+wide, at.Y, small, layout.Middle, fmt.Sprintf("asked: %.1f N/mm2", working))
 }
