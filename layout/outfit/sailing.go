@@ -216,14 +216,18 @@ func PanelParts(f *rig.Fit) []layout.Part {
 // SailNotes are the words for the first sheet.
 func SailNotes(f *rig.Fit, o Options) []layout.Note {
 	var winds []string
-	for i, s := range f.States {
+	last := f.Needed(f.Chosen()) - 1
+	for i, s := range f.States[:last+1] {
 		what := "take in the next reef"
-		if i == len(f.States)-1 {
+		if i == last {
 			what = "take the sail down"
 		}
 		winds = append(winds, fmt.Sprintf("%s, %.2f m2: %s at %.1f m/s (%.0f knots, force %d).", wording.Capital(s.Name), s.Area, what, f.Wind.Reef[i], rig.Knots(f.Wind.Reef[i]), rig.Beaufort(f.Wind.Reef[i])))
 	}
-	winds = append(winds, fmt.Sprintf("With the crew %s; with everyone in the middle full sail must come in at %.1f m/s.", f.Chosen(), f.States[0].Limits[rig.Middle].Reef))
+	if s := f.Spared(); s != "" {
+		winds = append(winds, wording.Capital(s)+".")
+	}
+	winds = append(winds, fmt.Sprintf("With the crew %s; %s.", f.Chosen(), f.InMiddle()))
 	var sticks []string
 	if f.Mast.Long > 0 {
 		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", o.plain(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
@@ -252,7 +256,7 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 		head := v.at(f.Mast.At, f.Tack+f.Plan.Corners[1].Y)
 		d.Line(layout.Cut, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), head))
 	}
-	for i, s := range f.States {
+	for i, s := range f.States[:f.Useful()] {
 		pen := layout.Guide
 		if i == 0 {
 			pen = layout.Cut
