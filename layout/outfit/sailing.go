@@ -246,7 +246,8 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 	aft, fore := f.Boat.Hull.Ends()
 	v := view{k: wide / (fore - aft)}
 	v.x0 = -aft*v.k + 20
-	sideView(&d, f.Boat.Hull, f.Rest.Plane, v)
+	sideView(&d, f.Boat.Hull, v)
+	onWater(&d, f.Boat.Hull, f.Rest.Plane, v)
 	vee := f.Sail.Rig == design.Vee
 	place := func(q geometry.Point) geometry.Point { return v.at(f.Mast.At+q.X, f.Tack+q.Y) }
 	if vee { // lies across the boat: drawn apart, from astern
