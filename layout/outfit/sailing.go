@@ -257,6 +257,8 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 		head := v.at(f.Mast.At, f.Tack+f.Plan.Corners[1].Y)
 		d.Line(layout.Cut, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), head))
 	}
+	var sizes []size
+	right := v.at(f.Mast.At, 0).X // of all that is drawn of the sail
 	for i, s := range f.States[:f.Useful()] {
 		pen := layout.Guide
 		if i == 0 {
@@ -265,10 +267,12 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 		var pts []geometry.Point
 		for _, q := range s.Plan.Corners {
 			pts = append(pts, place(q))
+			right = math.Max(right, pts[len(pts)-1].X)
 		}
 		d.Line(pen, curve.Polygon(pts...))
-		named(&d, place(s.Center), layout.Left, fmt.Sprintf("%.2f m2", s.Area))
+		sizes = append(sizes, size{place(s.Center), fmt.Sprintf("%s %.2f m2", s.Name, s.Area)})
 	}
+	listed(&d, sizes, right+5)
 	if f.Mast.Long > 0 {
 		d.Line(layout.Mark, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), v.at(f.Mast.At, f.Mast.StepZ+f.Mast.Long)))
 	}
@@ -279,9 +283,43 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 		x, w := f.BracketAt(), f.Rest.Plane.Water(f.BracketAt())
 		q, r := v.at(x-b.Chord/2, w-b.Deep), v.at(x+b.Chord/2, w-b.Deep+b.Long)
 		d.Line(layout.Mark, rounded(geometry.Around(q, r), 4))
-		named(&d, v.at(f.Resists().X, f.Resists().Y), layout.Right, "lateral resistance")
+		resists(&d, v.at(f.Resists().X, f.Resists().Y), geometry.Around(q, r))
 	}
 	return d
+}
+
+// size is a center of the sail with what is written of it.
+type size struct {
+	center geometry.Point
+	words  string
+}
+
+// listed marks centers, full sail first, and writes of them in a column clear of the
+// sail's lines, each at its own height or as near as the others leave it.
+func listed(d *layout.Drawing, all []size, x float64) {
+	y := math.Inf(-1)
+	for i := len(all) - 1; i >= 0; i-- {
+		c := all[i].center
+		named(d, c, layout.Left, "")
+		y = math.Max(c.Y, y+row)
+		d.Line(layout.Tick, curve.Polyline(c, pt(x, y)))
+		d.Write(x+1, y-small/2, small, layout.Left, all[i].words)
+	}
+}
+
+// resists marks the middle of hull and leeboard under water and writes so under the
+// keel, or under the leeboard where that is in the way.
+func resists(d *layout.Drawing, at geometry.Point, board geometry.Box) {
+	named(d, at, layout.Right, "")
+	align, clear := layout.Right, at.Y
+	if at.X > board.Min.X-2 {
+		align = layout.Left
+		if at.X < board.Max.X+2 {
+			clear = board.Min.Y
+		}
+	}
+	line := math.Max(0, math.Ceil(-clear/row))
+	under(d, at, align, "lateral resistance", int(line))
 }
 
 // SailFigure is the sketch with its headline and the righting moments.
@@ -290,6 +328,6 @@ func SailFigure(f *rig.Fit) layout.Drawing {
 	d.Write(0, d.Bounds().Max.Y+15, head+0.4, layout.Left,
 		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%.0f kn) with the crew %s", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, rig.Knots(f.Wind.Stop), f.Chosen()))
 	p := StandPlot(f)
-	p.Draw(&d, pt(16, -110))
+	p.Draw(&d, pt(16, d.Bounds().Min.Y-p.H-14))
 	return d
 }
