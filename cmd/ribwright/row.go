@@ -128,7 +128,7 @@ func rowTold(t *fitting, fit *rowing.Fit, name string) told {
 			return outfits.RowJSON(w, fit, id, doc)
 		},
 		figure: outfit.RowingFigure(fit),
-		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
+		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",
 		drawings: outfit.Drawings(boards, o), parts: outfit.Parts(boards), notes: outfit.RowingNotes(fit, o),

@@ -30,12 +30,12 @@ type Craft struct {
 
 	Load      float.Load
 	Rest      Lever
-	BM, GM    float64 // upright
-	Single    float64 // GM of the first boat alone, for comparison
-	Curves    [2]Curve
-	Lifting   float64 // N m, the righting moment when the windward hull lifts, the lesser of both sides; NaN when water comes in first
-	Beneath   float64 // from the water to the beams' lower faces, mm, level
-	Over      float64 // width over all
+	BM, GM    float64  // upright
+	Single    float64  // GM of the first boat alone, for comparison
+	Curves    [2]Curve // to starboard and to port
+	Lifting   float64  // N m, the righting moment when the windward hull lifts, the lesser of both sides; NaN when water comes in first
+	Beneath   float64  // from the water to the beams' lower faces, mm, level
+	Over      float64  // width over all
 	Waves     []Wave
 	Notes     finding.Notes
 	Practices []finding.Range
@@ -223,12 +223,12 @@ func (c *Craft) float() error {
 	up := p.Up()
 	c.GM = c.BM + float.Dot(up, w.center()) - float.Dot(up, c.Load.At)
 	c.Lifting = math.Inf(1)
-	for i, way := range []float64{1, -1} {
+	for i, way := range []float64{toStarboard, toPort} {
 		if c.Curves[i], err = c.Hulls.Curve(c.Load, density, way*grain); err != nil {
 			return err
 		}
 		if lift := c.Curves[i].Lift; !math.IsNaN(lift) {
-			v, err := c.Hulls.righting(c.Load, density, lift, float.Plane{})
+			v, err := c.Hulls.righting(c.Load, density, lift, way, float.Plane{})
 			if err != nil {
 				return err
 			}

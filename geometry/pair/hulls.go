@@ -180,23 +180,31 @@ func level(lever func(trim float64) float64, start float64) float64 {
 // Lever is one point of the pair's curve.
 type Lever struct {
 	Heel      float64 // radians, positive to starboard
-	GZ        float64 // mm
+	GZ        float64 // mm, positive when it brings the pair back
 	Freeboard float64 // mm, the least of both hulls
 	Share     float64 // of the whole that the hull to windward carries
 	Plane     float.Plane
 }
 
-// righting returns the lever at a heel.
-func (h Hulls) righting(l float.Load, density, heel float64, start float.Plane) (Lever, error) {
+// The ways that the pair can go over.
+const (
+	toStarboard = 1.0
+	toPort      = -1.0
+)
+
+// righting returns the lever at a heel against going over one way. At no heel the
+// lever of a pair that is loaded unevenly is as much to one side as it lacks to the
+// other.
+func (h Hulls) righting(l float.Load, density, heel, way float64, start float.Plane) (Lever, error) {
 	p, w, err := h.balance(l, density, heel, start)
 	if err != nil {
 		return Lever{}, err
 	}
 	across := p.ToPort()
-	gz := float.Dot(across, l.At) - float.Dot(across, w.center())
-	windward := 0 // port, heeled to starboard
-	if heel < 0 {
-		windward, gz = 1, -gz
+	gz := way * (float.Dot(across, l.At) - float.Dot(across, w.center()))
+	windward := 0 // port, going over to starboard
+	if way == toPort {
+		windward = 1
 	}
 	return Lever{heel, gz, h.Freeboard(p), w.each[windward] / w.volume, p}, nil
 }
@@ -213,10 +221,10 @@ type Curve struct {
 // sheer dips: an open boat fills there, and nothing is extrapolated.
 func (h Hulls) Curve(l float.Load, density, step float64) (Curve, error) {
 	out := Curve{Lift: math.NaN(), Flooded: math.NaN()}
-	from := float.Plane{}
+	from, way := float.Plane{}, math.Copysign(toStarboard, step)
 	const most = 60 * math.Pi / 180
 	for i := 0; math.Abs(float64(i)*step) <= most; i++ {
-		v, err := h.righting(l, density, float64(i)*step, from)
+		v, err := h.righting(l, density, float64(i)*step, way, from)
 		if err != nil && i == 0 {
 			return out, err
 		}
@@ -224,11 +232,11 @@ func (h Hulls) Curve(l float.Load, density, step float64) (Curve, error) {
 			if i == 0 {
 				return out, &float.Fault{Outcome: float.Swamps, Text: fmt.Sprintf("with %.0f kg in all a gunwale lies %.0f mm under water", l.Mass, -v.Freeboard)}
 			}
-			out.Flooded = h.last(l, density, out.Levers[i-1], float64(i)*step, func(v Lever) bool { return v.Freeboard > 0 })
+			out.Flooded = h.last(l, density, way, out.Levers[i-1], float64(i)*step, func(v Lever) bool { return v.Freeboard > 0 })
 			return out, nil
 		}
 		if v.Share < dry && math.IsNaN(out.Lift) && i > 0 {
-			out.Lift = h.last(l, density, out.Levers[i-1], v.Heel, func(v Lever) bool { return v.Share >= dry })
+			out.Lift = h.last(l, density, way, out.Levers[i-1], v.Heel, func(v Lever) bool { return v.Share >= dry })
 		}
 		if v.GZ > out.Most.GZ {
 			out.Most = v
@@ -243,10 +251,10 @@ func (h Hulls) Curve(l float.Load, density, step float64) (Curve, error) {
 const dry = 1e-6
 
 // last finds the heel up to which something holds, by bisection.
-func (h Hulls) last(l float.Load, density float64, good Lever, bad float64, holds func(Lever) bool) float64 {
+func (h Hulls) last(l float.Load, density, way float64, good Lever, bad float64, holds func(Lever) bool) float64 {
 	for range 30 {
 		mid := (good.Heel + bad) / 2
-		if v, err := h.righting(l, density, mid, good.Plane); err == nil && holds(v) {
+		if v, err := h.righting(l, density, mid, way, good.Plane); err == nil && holds(v) {
 			good = v
 		} else {
 			bad = mid
@@ -258,30 +266,26 @@ func (h Hulls) last(l float.Load, density float64, good Lever, bad float64, hold
 // list finds the heel at which the pair comes to rest, radians; 0 for one that is
 // loaded evenly.
 func (h Hulls) list(l float.Load, density float64) (Lever, error) {
-	signed := func(heel float64) (float64, Lever, error) {
-		v, err := h.righting(l, density, heel, float.Plane{})
-		if heel < 0 {
-			return -v.GZ, v, err
-		}
-		return v.GZ, v, err
+	at := func(heel float64) (Lever, error) {
+		return h.righting(l, density, heel, toStarboard, float.Plane{})
 	}
 	const most = 20 * math.Pi / 180
-	at0, v, err := signed(0)
-	if err != nil || math.Abs(at0) < 1e-3 {
+	v, err := at(0)
+	if err != nil || math.Abs(v.GZ) < 1e-3 {
 		return v, err
 	}
 	lo, hi := 0.0, most // GZ rises with heel about rest
-	if at0 > 0 {
+	if v.GZ > 0 {
 		lo, hi = -most, 0
 	}
 	for range 50 {
 		mid := (lo + hi) / 2
-		gz, m, err := signed(mid)
+		m, err := at(mid)
 		if err != nil {
 			return v, err
 		}
 		v = m
-		if gz < 0 {
+		if v.GZ < 0 {
 			lo = mid
 		} else {
 			hi = mid

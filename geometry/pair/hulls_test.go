@@ -95,7 +95,7 @@ func TestBoxesHeel(t *testing.T) {
 		y := (b*b/12 + s*s/4) * tan / draft
 		z := draft/2 + (b*b/12+s*s/4)*tan*tan/2/draft
 		want := y*cos + (z-kg)*sin
-		v, err := h.righting(l, density, deg*math.Pi/180, float.Plane{})
+		v, err := h.righting(l, density, deg*math.Pi/180, toStarboard, float.Plane{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -108,7 +108,7 @@ func TestBoxesHeel(t *testing.T) {
 	sin, cos := math.Sincos(20 * math.Pi / 180)
 	two := 2 * draft
 	y, z := s/2+b*b*tan/(12*two), two/2+b*b*tan*tan/(24*two)
-	v, err := h.righting(l, density, 20*math.Pi/180, float.Plane{})
+	v, err := h.righting(l, density, 20*math.Pi/180, toStarboard, float.Plane{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -154,13 +154,29 @@ func TestCap(t *testing.T) {
 	near(t, "most to port", d.Most.GZ, c.Most.GZ, 1e-3)
 }
 
+// TestUneven: upright, boxes 500 and 700 mm wide at one draft and 2 m apart hold 5/12
+// and 7/12 of the whole, buoyed 1/6 m to starboard of the middle, where the weight
+// is. So much rights them from starboard and as much is lacking to port.
+func TestUneven(t *testing.T) {
+	h := NewHulls(box(t, 4000, 500, 700), box(t, 4000, 700, 700), 2000, 0, 0)
+	l := float.Load{Mass: 4000 * 1200 * 150 * 1e-6, At: geometry.Point3{Z: 300}}
+	for _, c := range []struct{ step, gz, share float64 }{{1, 500 / 3.0, 5 / 12.0}, {-1, -500 / 3.0, 7 / 12.0}} {
+		curve, err := h.Curve(l, 1000, c.step*math.Pi/180)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "GZ upright", curve.Levers[0].GZ, c.gz, 1e-3)
+		near(t, "windward share upright", curve.Levers[0].Share, c.share, 1e-6)
+	}
+}
+
 // TestTrimmed: a load off midship trims the pair as BML says, and one off the
 // middle lists it to that side.
 func TestTrimmed(t *testing.T) {
 	hull := box(t, 4000, 500, 700)
 	h := NewHulls(hull, hull, 2000, 0, 0)
 	l := float.Load{Mass: 800, At: geometry.Point3{X: 20, Z: 300}}
-	v, err := h.righting(l, 1000, 0, float.Plane{})
+	v, err := h.righting(l, 1000, 0, toStarboard, float.Plane{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -31,26 +31,18 @@ func (c *Craft) judge() {
 
 func (c *Craft) judgeLift() {
 	n := &c.Notes
-	lift, flooded := math.Inf(1), math.Inf(1)
-	most := math.Inf(1)
-	for _, v := range c.Curves {
-		if !math.IsNaN(v.Lift) {
-			lift = math.Min(lift, math.Abs(v.Lift))
-		}
-		if !math.IsNaN(v.Flooded) {
-			flooded = math.Min(flooded, math.Abs(v.Flooded))
-		}
-		most = math.Min(most, v.Most.GZ)
-	}
+	lesser := c.Lesser()
+	lift, flooded, most := lesser.Lift*180/math.Pi, lesser.Flooded*180/math.Pi, lesser.Most.GZ
+	lifts, floods := !math.IsNaN(lift), !math.IsNaN(flooded)
 	switch {
-	case !math.IsInf(lift, 1) && lift < flooded:
+	case lifts:
 		n.Warn("lift", finding.Arithmetic, "the windward hull leaves the water at %.1f deg, with %.0f N m. GM %.0f mm means nothing past that: the lever is at most %.0f mm, and what lifts the hull turns it over. It gives no warning as one hull does, and it does not come back by itself",
-			lift*180/math.Pi, c.Lifting, c.GM, most)
-	case !math.IsInf(flooded, 1):
-		n.Warn("flooding", finding.Arithmetic, "water comes over the leeward gunwale at %.1f deg, before the windward hull lifts. GM %.0f mm means nothing past that: the lever is at most %.0f mm", flooded*180/math.Pi, c.GM, most)
+			lift, c.Lifting, c.GM, most)
+	case floods:
+		n.Warn("flooding", finding.Arithmetic, "water comes over the leeward gunwale at %.1f deg, before the windward hull lifts. GM %.0f mm means nothing past that: the lever is at most %.0f mm", flooded, c.GM, most)
 	}
-	if !math.IsInf(flooded, 1) && lift < flooded {
-		n.Say("flooding", finding.Arithmetic, "water comes over a gunwale at %.1f deg", flooded*180/math.Pi)
+	if lifts && floods {
+		n.Say("flooding", finding.Arithmetic, "water comes over a gunwale at %.1f deg", flooded)
 	}
 }
 

@@ -27,15 +27,18 @@ func (f *Fit) judgeWind() {
 	n := &f.Notes
 	chosen := f.Stands[f.Chosen()]
 	var steps []string
-	for i, v := range f.Wind.Reef[:len(f.Wind.Reef)-1] {
+	for i, v := range f.Wind.Reef[:f.Needed(f.Chosen())-1] {
 		steps = append(steps, fmt.Sprintf("from %s to %s at %.1f m/s (%.0f kn)", f.States[i].Name, f.States[i+1].Name, v, Knots(v)))
 	}
 	reef := ""
 	if len(steps) > 0 {
 		reef = "shorten " + strings.Join(steps, ", ") + "; "
 	}
-	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%.0f kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls and waves are not; past %.1f m/s no open canoe has a sail up, whatever it would stand. Never make the sheet fast. With everyone left in the middle full sail must come in at %.1f m/s (%.0f kn)",
-		f.Chosen(), reef, f.Wind.Stop, Knots(f.Wind.Stop), Beaufort(f.Wind.Stop), Gust, Rough, f.States[0].Limits[Middle].Reef, Knots(f.States[0].Limits[Middle].Reef))
+	if s := f.Spared(); s != "" {
+		reef += s + "; "
+	}
+	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%.0f kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls and waves are not; past %.1f m/s no open canoe has a sail up, whatever it would stand. Never make the sheet fast. %s",
+		f.Chosen(), reef, f.Wind.Stop, Knots(f.Wind.Stop), Beaufort(f.Wind.Stop), Gust, Rough, wording.Capital(f.InMiddle()))
 	switch {
 	case math.IsNaN(chosen.Calm):
 		n.Warn("lull", finding.Arithmetic, "when the wind drops and the crew stays %s, the boat goes over to windward: move in at once, and never sit out in a gusty wind alone", chosen.Place)
@@ -43,7 +46,7 @@ func (f *Fit) judgeWind() {
 		n.Warn("lull", finding.Arithmetic, "when the wind drops and the crew stays %s, the boat lies over %.0f deg to windward", chosen.Place, chosen.Calm*180/math.Pi)
 	}
 	if f.Run != nil {
-		n.Warn("running", finding.Estimate, "before the wind the bow is down to %.0f mm of freeboard at %.1f m/s; crew and gear go aft. A vee only runs: it cannot bring you back to windward. Half of it is taken as heeling the boat when she broaches", f.Run.Least, f.Run.Bow)
+		n.Warn("running", finding.Estimate, "before the wind the bow is down to %.0f mm of freeboard at %s m/s; crew and gear go aft. A vee only runs: it cannot bring you back to windward. Half of it is taken as heeling the boat when she broaches", f.Run.Least, Over(f.Run.Bow))
 	}
 }
 
@@ -55,9 +58,11 @@ func (f *Fit) judgeSize() {
 	n := &f.Notes
 	area := f.Plan.Area()
 	if !f.Asked {
-		switch full := f.Wind.Reef[0]; {
+		switch full := f.carried(); {
 		case full < f.Sail.Wind-0.15:
 			n.Warn("area", finding.Arithmetic, "this boat cannot carry even %.1f m2 in %.1f m/s with the crew %s, only in %.1f m/s: ask for less wind, sit out, carry ballast low, or tie two hulls together", area, f.Sail.Wind, f.Chosen(), full)
+		case f.Sail.Wind > Rough:
+			n.Say("area", finding.Arithmetic, "by its righting moment alone the boat stands %.2f m2 in %.1f m/s with the crew %s; past %.1f m/s all sail is down none the less", area, f.Sail.Wind, f.Chosen(), Rough)
 		case area > ceiling-0.06:
 			n.Say("area", finding.Practice, "the boat would carry more in %.1f m/s; %.1f m2 is what a cruising canoe's sail has, and the program stops there by itself", f.Sail.Wind, ceiling)
 		default:

@@ -1,8 +1,6 @@
 package rig
 
 import (
-	"math"
-
 	"ribwright/geometry/design"
 	"ribwright/geometry/float"
 )
@@ -48,12 +46,8 @@ const Rough = 7.9
 // tabulate says what to do in which wind.
 func (f *Fit) tabulate() {
 	f.Wind = Wind{}
-	for _, s := range f.States {
-		reef := s.Limits[f.Chosen()].Reef
-		if f.Run != nil {
-			reef = math.Min(reef, f.Run.Bow/Gust*math.Sqrt(f.States[0].Area*f.States[0].Arm/(s.Area*s.Arm)))
-		}
-		f.Wind.Reef = append(f.Wind.Reef, math.Floor(math.Min(reef, Rough)*10)/10)
+	for i := range f.States {
+		f.Wind.Reef = append(f.Wind.Reef, f.TakeIn(i, f.Chosen()))
 	}
 	f.Wind.Stop = f.Wind.Reef[len(f.Wind.Reef)-1]
 }

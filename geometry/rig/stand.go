@@ -125,7 +125,7 @@ func (s Stand) heels() float64 {
 type Limit struct {
 	Reef  float64 // steady wind, m/s, to take sail in at
 	Under float64 // steady wind, m/s, in which it goes over or the gunwale dips
-	Heel  float64 // radians, in the first
+	Heel  float64 // radians, in the first, or in Rough when that is less
 	Left  float64 // mm of lee gunwale over the water then
 }
 
@@ -135,7 +135,7 @@ func (s Stand) limit(area, arm float64) Limit {
 	heel := s.heels()
 	under := Carries(s.Most.N, area, arm, 0, 0)
 	out := Limit{Under: under, Reef: math.Min(Carries(s.At(heel), area, arm, 0, 0), under/Gust)}
-	want := Pressure(out.Reef) * Force * area * arm
+	want := Pressure(math.Min(out.Reef, Rough)) * Force * area * arm
 	out.Heel, out.Left = s.rest(want)
 	return out
 }

@@ -38,7 +38,7 @@ type Fit struct {
 	Strength  Strength
 	Load      float.Load // boat, rower, gear and frame
 	Rest      float.Hydrostatics
-	Fault     *float.Fault // set when it does not stay upright; Rest is then the upright figures
+	Fault     *float.Fault // set when it does not float upright; what depends on the water then has no meaning
 	WaterLock float64      // of the rowlock over the water, mm
 	Level     Stroke       // upright
 	HighSide  Stroke       // rolled, the rowlock that rises

@@ -22,12 +22,16 @@ func (f *Fit) judge() {
 		{Name: "span", Value: f.Span, Low: 42 * 25.4, High: 60 * 25.4, Unit: "mm", Source: "under 42 in the inboard part gets short"},
 	}
 	f.judgeFloat()
-	f.judgeReach()
-	f.judgeFrame()
+	if f.Fault == nil { // trim, blades and hands are told of a boat that stays upright
+		f.judgeTrim()
+		f.judgeReach()
+	}
 	n := &f.Notes
 	if in := f.Boat.Crosses(f.FootX, f.Back()+SeatWide/2); len(in) > 0 {
 		n.Warn("cross pieces", finding.Arithmetic, "between the rower's heels and back lie %s: they come out for rowing wherever legs or hips do not pass; 'ribwright bend --without' tells what the frame does then", strings.Join(in, "; "))
 	}
+	n.Say("hands", finding.Practice, "the handles cross: one hand leads or lies above the other; before they reach the belly the oars swing %.0f deg past square", deg(f.Finish()))
+	f.judgeFrame()
 	n.Say("oars", finding.Practice, "the rule without the overlap gives %.0f mm with %.0f mm inboard; buy or make the nearest whole length and move the button", Short(f.Span).Length, Short(f.Span).Inboard)
 	n.Say("rules", finding.Law, "oars leave a boat moved by people alone; a motor or a sail on it changes which rules apply. A wearable life jacket for each person (in the United States 33 CFR 175.15)")
 }
@@ -40,6 +44,9 @@ func (f *Fit) judgeFloat() {
 		n.Warn("stability", finding.Arithmetic, "with the rower seated GM is %.0f mm and the least freeboard %.0f mm. A rower sits high and cannot see ahead: sit before you unship the oars, and never stand",
 			f.Rest.GM, f.Rest.Freeboard.Least)
 	}
+}
+
+func (f *Fit) judgeTrim() {
 	rise := math.Tan(f.Rest.Trim) * f.Rest.LWL
 	way := "level"
 	switch {
@@ -48,7 +55,7 @@ func (f *Fit) judgeFloat() {
 	case rise <= -1:
 		way = "down by the bow"
 	}
-	n.Say("trim", finding.Arithmetic, "%.0f mm %s over the waterline, with the rower's weight %.0f mm ahead of their back and the gear where the design has it", math.Abs(rise), way, massAhead)
+	f.Notes.Say("trim", finding.Arithmetic, "%.0f mm %s over the waterline, with the rower's weight %.0f mm ahead of their back and the gear where the design has it", math.Abs(rise), way, massAhead)
 }
 
 func (f *Fit) judgeReach() {
@@ -67,7 +74,6 @@ func (f *Fit) judgeReach() {
 	} else {
 		n.Say("hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side, and the oar %.0f mm over the gunwale", c, f.OverGunwale())
 	}
-	n.Say("hands", finding.Practice, "the handles cross: one hand leads or lies above the other; before they reach the belly the oars swing %.0f deg past square", deg(f.Finish()))
 }
 
 func (f *Fit) judgeFrame() {

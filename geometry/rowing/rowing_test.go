@@ -2,11 +2,13 @@ package rowing
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/frame"
 	"ribwright/geometry/laden"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/timber"
 	"ribwright/geometry/water"
 )
@@ -169,6 +171,29 @@ func TestFit(t *testing.T) {
 				if g.Source == "" || !(g.Low < g.High) {
 					t.Errorf("%s has no source or no range", g.Name)
 				}
+			}
+		}
+	}
+}
+
+// TestNotAfloat: nothing that depends on the water is found of a boat that does not
+// float upright under its rower: 200 kg far forward, which no trim brings buoyancy under, and on a
+// seat in the middle.
+func TestNotAfloat(t *testing.T) {
+	b := boat(t, "brook")
+	for _, at := range []float64{1000, 110} {
+		r := b.Frame.Design.Row()
+		r.Mass, r.SeatAt = 200, measure.Length(at)
+		f, err := New(b, r, fresh(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f.Fault == nil {
+			t.Fatalf("floats with the seat at %.0f mm: this shows nothing", at)
+		}
+		for _, n := range f.Notes {
+			if n.About == "trim" || n.About == "blades" || strings.HasPrefix(n.Text, "the hands pass") {
+				t.Errorf("%s: %s", n.About, n.Text)
 			}
 		}
 	}

@@ -139,11 +139,14 @@ func (w *writer) sailing(f *rig.Fit) {
 		Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 		About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."})
 	t := page.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []page.Column{text("Sail"), figures("m2"), figures("Take it in at, m/s"), figures("knots"), figures("Force"), figures("Goes over at, m/s")}}
-	for i, s := range f.States {
+	for i, s := range f.States[:f.Needed(f.Chosen())] {
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
-		t.Rows = append(t.Rows, []string{s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", rig.Knots(v)), fmt.Sprint(rig.Beaufort(v)), fmt.Sprintf("%.1f", l.Under)})
+		t.Rows = append(t.Rows, []string{s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", rig.Knots(v)), fmt.Sprint(rig.Beaufort(v)), rig.Over(l.Under)})
 	}
-	t.Note = fmt.Sprintf("No sail up at %.1f m/s (%.0f knots). With everyone in the middle full sail must come in at %.1f m/s.", f.Wind.Stop, rig.Knots(f.Wind.Stop), f.States[0].Limits[rig.Middle].Reef)
+	t.Note = fmt.Sprintf("No sail up at %.1f m/s (%.0f knots); %s.", f.Wind.Stop, rig.Knots(f.Wind.Stop), f.InMiddle())
+	if s := f.Spared(); s != "" {
+		t.Note += " " + wording.Capital(s) + "."
+	}
 	w.add(t, plotted(outfit.StandPlot(f)))
 	rows := [][]string{{"mast at", w.station(f.Mast.At)}, {"sail's center at", w.station(f.Mast.At + f.Plan.Center().X)}, {"resistance under water at", w.station(f.Resists().X)}}
 	if b := f.Board; b.Area > 0 {
@@ -189,15 +192,16 @@ func (w *writer) rowing(f *rowing.Fit) {
 	w.add(page.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfit.RowingSketch(f, wide) }),
 		Caption: fmt.Sprintf("Rowed by a %s of %.0f mm and %.0f kg, from the side and from astern, not to scale; stations in mm.", f.Row.Body, f.Body.Stature, f.Body.Mass),
 		About:   "The boat with a rower on the seat, and the oars from astern."})
-	alone := "-"
+	clear, overWater, alone := "-", "-", "-"
 	if f.Fault == nil {
+		clear, overWater = w.length(f.OverLegs())+", "+w.length(f.OverGunwale()), w.length(f.WaterLock)
 		alone = w.length(f.Rest.Draft) + ", " + w.length(math.Tan(f.Rest.Trim)*f.Rest.LWL) + ", " + w.length(f.Rest.Freeboard.Least)
 	}
 	w.add(page.Table{Title: "Oars and places", Columns: []page.Column{text("Figure"), figures("")}, Rows: [][]string{
 		{"between the rowlocks", w.length(f.Span)}, {"oars, and inboard of the button", w.length(f.Oar.Length) + ", " + w.length(f.Oar.Inboard)},
-		{"rowlocks at", w.station(f.LockX)}, {"rowlocks over the seat, over the water", w.length(f.LockZ-f.SeatZ) + ", " + w.length(f.WaterLock)},
+		{"rowlocks at", w.station(f.LockX)}, {"rowlocks over the seat, over the water", w.length(f.LockZ-f.SeatZ) + ", " + overWater},
 		{"seat's middle at, over the floor", w.station(f.SeatX) + ", " + w.length(f.SeatOver)}, {"heels at", w.station(f.FootX)},
-		{"hands over the legs, oar over the gunwale", w.length(f.OverLegs()) + ", " + w.length(f.OverGunwale())},
+		{"hands over the legs, oar over the gunwale", clear},
 		{"rower alone: draught, bow up by, least freeboard", alone},
 		{"stress in a bar, asked of the wood", fmt.Sprintf("%.1f, %.1f N/mm2 at %.0f N on each handle", math.Max(f.Strength.Flat, f.Strength.Upright), f.Strength.Working, f.Strength.Pull)}}})
 	w.told(f.Notes, f.Ranges)

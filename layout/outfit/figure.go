@@ -22,8 +22,8 @@ type view struct {
 
 func (v view) at(x, y float64) geometry.Point { return pt(v.x0+x*v.k, v.y0+y*v.k) }
 
-// sideView draws a hull from the side, bow to the right, on its water.
-func sideView(d *layout.Drawing, h *float.Hull, p float.Plane, v view) {
+// sideView draws a hull from the side, bow to the right.
+func sideView(d *layout.Drawing, h *float.Hull, v view) {
 	var keel, sheer []geometry.Point
 	for _, s := range h.Profile() {
 		keel, sheer = append(keel, v.at(s[0], s[1])), append(sheer, v.at(s[0], s[2]))
@@ -33,6 +33,10 @@ func sideView(d *layout.Drawing, h *float.Hull, p float.Plane, v view) {
 	d.Line(layout.Cut, curve.Polyline(sheer...))
 	d.Line(layout.Cut, curve.Polyline(keel[0], sheer[0]))
 	d.Line(layout.Cut, curve.Polyline(keel[last], sheer[last]))
+}
+
+// onWater draws the water that a hull lies on, from the side.
+func onWater(d *layout.Drawing, h *float.Hull, p float.Plane, v view) {
 	aft, fore := h.Ends()
 	over := 0.03 * (fore - aft)
 	d.Line(layout.Mark, curve.Polyline(v.at(aft-over, p.Water(aft-over)), v.at(fore+over, p.Water(fore+over))))
@@ -69,7 +73,7 @@ func RowingSketch(f *rowing.Fit, wide float64) layout.Drawing {
 	aft, fore := f.Boat.Hull.Ends()
 	v := view{k: wide / (fore - aft)}
 	v.x0 = -aft * v.k
-	sideView(&d, f.Boat.Hull, f.Rest.Plane, v)
+	sideView(&d, f.Boat.Hull, v)
 	seat := v.at(f.SeatX, f.SeatZ)
 	d.Straight(layout.Cut, v.at(f.SeatX-rowing.SeatWide/2, 0).X, seat.Y, v.at(f.SeatX+rowing.SeatWide/2, 0).X, seat.Y)
 	lock := v.at(f.LockX, f.LockZ)
@@ -81,6 +85,11 @@ func RowingSketch(f *rowing.Fit, wide float64) layout.Drawing {
 	under(&d, lock, layout.Right, fmt.Sprintf("rowlocks %.0f", f.LockX), 1)
 	under(&d, foot, layout.Right, fmt.Sprintf("heels %.0f", f.FootX), 0)
 	under(&d, seat, layout.Left, fmt.Sprintf("seat %.0f, %.0f over the floor", f.SeatX, f.SeatOver), 0)
+	if f.Fault != nil {
+		d.Write(0, -4.5-3*row, small, layout.Left, "it does not float upright with the rower on the seat: no water and no oars are drawn")
+		return d
+	}
+	onWater(&d, f.Boat.Hull, f.Rest.Plane, v)
 	fromAstern(&d, f, wide)
 	return d
 }

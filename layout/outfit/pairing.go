@@ -123,24 +123,71 @@ func dangers(all finding.Notes) []string {
 	return out
 }
 
-// PairSketch draws the pair from astern, its beams so many mm long.
+// PairSketch draws the pair from astern, cut through at the beam nearest to midship
+// with its saddles, the beam so many mm long.
 func PairSketch(c *pair.Craft, wide float64) layout.Drawing {
 	d := layout.Drawing{Name: "pair", Title: c.Boats[0].Frame.Design.Title + " and " + c.Boats[1].Frame.Design.Title + ", side by side"}
 	v := view{k: wide / c.Beams.Long, x0: wide / 2}
+	k := 0
+	for i, x := range c.Beams.At {
+		if math.Abs(x) < math.Abs(c.Beams.At[k]) {
+			k = i
+		}
+	}
+	station := c.Beams.At[k]
 	for i, b := range c.Boats {
 		w := v
 		w.y0 += float64(i) * c.Rise * v.k
-		// Seen from astern port lies to the left.
-		endView(&d, b.Hull, 0, -c.Spacing/2*(1-2*float64(i)), w)
+		w.x0 -= c.Spacing / 2 * (1 - 2*float64(i)) * v.k // seen from astern port lies to the left
+		endView(&d, b.Hull, station, 0, w)
+		bearers(&d, b, saddleOf(c, i, k), w)
 	}
 	low, high := c.BeamsLie(), c.BeamsLie()+c.Beams.Depth
 	a, b := v.at(-c.Beams.Long/2, low), v.at(c.Beams.Long/2, high)
 	d.Line(layout.Cut, curve.Rectangle(geometry.Around(a, b)))
-	sin, cos := math.Sincos(c.Rest.Plane.Heel)
-	water := func(y float64) geometry.Point { return v.at(y, (c.Rest.Plane.Rise+y*sin)/cos) }
+	heel := math.Tan(c.Rest.Plane.Heel)
+	water := func(y float64) geometry.Point { return v.at(y, c.Rest.Plane.Water(station)+y*heel) }
 	d.Line(layout.Mark, curve.Polyline(water(-c.Beams.Long/2), water(c.Beams.Long/2)))
-	d.Write(wide/2, a.Y-6, small, layout.Middle, fmt.Sprintf("%.0f mm to the water", c.Beneath))
+	upright(&d, water(0), v.at(0, low), fmt.Sprintf("%.0f mm to the water", c.Beneath))
+	d.Write(wide/2, math.Min(water(0).Y-6, v.y0-3), small, layout.Middle, fmt.Sprintf("through the beam at station %.0f mm", station))
 	return d
+}
+
+// saddleOf is the saddle of a boat under a beam; boats of one design share theirs.
+func saddleOf(c *pair.Craft, boat, beam int) pair.Saddle {
+	var out pair.Saddle
+	for _, s := range c.Saddles() {
+		if s.Beam == beam && s.Boat <= boat {
+			out = s
+		}
+	}
+	return out
+}
+
+// bearers draws both gunwales of a boat where a beam crosses, with the saddles on
+// them.
+func bearers(d *layout.Drawing, b laden.Boat, s pair.Saddle, v view) {
+	for _, g := range gripsOf(b, s.Station) {
+		mid, across := g.inner.Lerp(g.outer, 0.5), g.outer.Sub(g.inner).Unit()
+		down := pt(across.Y, -across.X).Scale(b.Frame.Gunwale.Height)
+		place := func(q geometry.Point) geometry.Point { return v.at(g.side*q.X, q.Y) }
+		var outline []geometry.Point
+		for _, q := range s.Outline {
+			outline = append(outline, place(mid.Add(q)))
+		}
+		d.Line(layout.Cut, curve.Polygon(outline...))
+		d.Line(layout.Mark, curve.Polygon(place(g.inner), place(g.outer), place(g.outer.Add(down)), place(g.inner.Add(down))))
+	}
+}
+
+// upright draws the height from one place up to another with its words beside it.
+func upright(d *layout.Drawing, from, to geometry.Point, words string) {
+	const arm = 1.5
+	for _, q := range []geometry.Point{from, to} {
+		d.Straight(layout.Tick, q.X-arm, q.Y, q.X+arm, q.Y)
+	}
+	d.Straight(layout.Tick, from.X, from.Y, to.X, to.Y)
+	d.Write(from.X+2.4, (from.Y+to.Y-small)/2, small, layout.Left, words)
 }
 
 // PairFigure is the sketch with its headline, the lever of righting up to where it
@@ -149,30 +196,34 @@ func PairFigure(c *pair.Craft) layout.Drawing {
 	d := PairSketch(c, wideFigure)
 	d.Write(0, d.Bounds().Max.Y+9, head+0.4, layout.Left, fmt.Sprintf("%s, %.0f mm apart, from astern; beams %.0f x %.0f mm", d.Title, c.Spacing, c.Beams.Width, c.Beams.Depth))
 	p := LeverPlot(c)
-	p.Draw(&d, pt(16, -98))
-	bendPlot(c, &d, pt(160, -98))
+	low := math.Min(-98, d.Bounds().Min.Y-p.H-14)
+	p.Draw(&d, pt(16, low))
+	bendPlot(c, &d, pt(160, low))
 	return d
 }
 
-// LeverPlot draws the lever of righting with the straight line of GM beside it.
+// LeverPlot draws the lever of righting, at each heel the lesser of both sides, with
+// the straight line of GM beside it.
 func LeverPlot(c *pair.Craft) plot.Plot {
-	p := plot.Plot{Title: "Righting lever, to where it ends", XLabel: "heel, degrees; dashed what GM alone would say", YLabel: "GZ, mm", W: 105, H: 62}
+	p := plot.Plot{Title: "Righting lever, the lesser of both sides, to its end", XLabel: "heel, degrees; dashed what GM alone would say", YLabel: "GZ, mm", W: 105, H: 62}
+	lesser := c.Lesser()
 	line := plot.Curve{Name: "GZ", Pen: layout.Cut}
 	end := 0.0
-	for _, v := range c.Curves[0].Levers {
+	for _, v := range lesser.Levers {
 		line.Points = append(line.Points, pt(v.Heel*180/math.Pi, v.GZ))
 		end = v.Heel
 	}
 	p.Curves = []plot.Curve{line}
-	if l := c.Curves[0].Lift; !math.IsNaN(l) {
+	if l := lesser.Lift; !math.IsNaN(l) {
 		p.Marks = append(p.Marks, plot.Mark{X: l * 180 / math.Pi, Name: "windward hull lifts"})
 	}
-	if f := c.Curves[0].Flooded; !math.IsNaN(f) {
+	if f := lesser.Flooded; !math.IsNaN(f) {
 		p.Marks = append(p.Marks, plot.Mark{X: f * 180 / math.Pi, Name: "water comes in"})
 	}
-	// GM's straight line, dashed, as far as the curve's most.
-	reach := math.Min(end, c.Curves[0].Most.GZ/c.GM)
-	p.Curves = append(p.Curves, plot.Curve{Pen: layout.Guide, Points: []geometry.Point{{}, pt(reach*180/math.Pi, c.GM*reach)}})
+	// GM's straight line from where the pair rests, dashed, as far as the curve's most.
+	list := math.Abs(c.Rest.Heel)
+	reach := math.Min(end-list, lesser.Most.GZ/c.GM)
+	p.Curves = append(p.Curves, plot.Curve{Pen: layout.Guide, Points: []geometry.Point{pt(list*180/math.Pi, 0), pt((list+reach)*180/math.Pi, c.GM*reach)}})
 	return p
 }
 
@@ -185,7 +236,7 @@ func bendPlot(c *pair.Craft, d *layout.Drawing, at geometry.Point) {
 		y := at.Y + 50 - 14*float64(i)
 		d.Line(layout.Mark, curve.Rectangle(box(at.X, y, at.X+wide*k.Stress/working+0.5, y+4)))
 		d.Write(at.X, y+5.2, small, layout.Left, fmt.Sprintf("%s: %.0f N m, %.1f N/mm2", k.Name, k.Moment, k.Stress))
-		d.Straight(layout.Mark, at.X+wide, y-1.5, at.X+wide, y+5.5)
+		d.Straight(layout.Mark, at.X+wide, y-1.5, at.X+wide, y+4.6)
 	}
 	d.Write(at.X+wide, at.Y, small, layout.Middle, fmt.Sprintf("asked: %.1f N/mm2", working))
 }

@@ -281,14 +281,18 @@ func panelLetters(p rig.Panel, words ...string) (layout.Text, bool) {
 // SailNotes are the words for the first sheet.
 func SailNotes(f *rig.Fit, o Options) []layout.Note {
 	var winds []string
-	for i, s := range f.States {
+	last := f.Needed(f.Chosen()) - 1
+	for i, s := range f.States[:last+1] {
 		what := "take in the next reef"
-		if i == len(f.States)-1 {
+		if i == last {
 			what = "take the sail down"
 		}
 		winds = append(winds, fmt.Sprintf("%s, %.2f m2: %s at %.1f m/s (%.0f knots, force %d).", wording.Capital(s.Name), s.Area, what, f.Wind.Reef[i], rig.Knots(f.Wind.Reef[i]), rig.Beaufort(f.Wind.Reef[i])))
 	}
-	winds = append(winds, fmt.Sprintf("With the crew %s; with everyone in the middle full sail must come in at %.1f m/s.", f.Chosen(), f.States[0].Limits[rig.Middle].Reef))
+	if s := f.Spared(); s != "" {
+		winds = append(winds, wording.Capital(s)+".")
+	}
+	winds = append(winds, fmt.Sprintf("With the crew %s; %s.", f.Chosen(), f.InMiddle()))
 	var sticks []string
 	if f.Mast.Long > 0 {
 		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", o.plain(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
@@ -307,7 +311,8 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 	aft, fore := f.Boat.Hull.Ends()
 	v := view{k: wide / (fore - aft)}
 	v.x0 = -aft*v.k + 20
-	sideView(&d, f.Boat.Hull, f.Rest.Plane, v)
+	sideView(&d, f.Boat.Hull, v)
+	onWater(&d, f.Boat.Hull, f.Rest.Plane, v)
 	vee := f.Sail.Rig == design.Vee
 	place := func(q geometry.Point) geometry.Point { return v.at(f.Mast.At+q.X, f.Tack+q.Y) }
 	if vee { // lies across the boat: drawn apart, from astern
@@ -317,7 +322,9 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 		head := v.at(f.Mast.At, f.Tack+f.Plan.Corners[1].Y)
 		d.Line(layout.Cut, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), head))
 	}
-	for i, s := range f.States {
+	var sizes []size
+	right := v.at(f.Mast.At, 0).X // of all that is drawn of the sail
+	for i, s := range f.States[:f.Useful()] {
 		pen := layout.Guide
 		if i == 0 {
 			pen = layout.Cut
@@ -325,10 +332,12 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 		var pts []geometry.Point
 		for _, q := range s.Plan.Corners {
 			pts = append(pts, place(q))
+			right = math.Max(right, pts[len(pts)-1].X)
 		}
 		d.Line(pen, curve.Polygon(pts...))
-		named(&d, place(s.Center), layout.Left, fmt.Sprintf("%.2f m2", s.Area))
+		sizes = append(sizes, size{place(s.Center), fmt.Sprintf("%s %.2f m2", s.Name, s.Area)})
 	}
+	listed(&d, sizes, right+5)
 	if f.Mast.Long > 0 {
 		d.Line(layout.Mark, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), v.at(f.Mast.At, f.Mast.StepZ+f.Mast.Long)))
 	}
@@ -339,9 +348,43 @@ func SailSketch(f *rig.Fit, wide float64) layout.Drawing {
 		x, w := f.BracketAt(), f.Rest.Plane.Water(f.BracketAt())
 		q, r := v.at(x-b.Chord/2, w-b.Deep), v.at(x+b.Chord/2, w-b.Deep+b.Long)
 		d.Line(layout.Mark, rounded(geometry.Around(q, r), 4))
-		named(&d, v.at(f.Resists().X, f.Resists().Y), layout.Right, "lateral resistance")
+		resists(&d, v.at(f.Resists().X, f.Resists().Y), geometry.Around(q, r))
 	}
 	return d
+}
+
+// size is a center of the sail with what is written of it.
+type size struct {
+	center geometry.Point
+	words  string
+}
+
+// listed marks centers, full sail first, and writes of them in a column clear of the
+// sail's lines, each at its own height or as near as the others leave it.
+func listed(d *layout.Drawing, all []size, x float64) {
+	y := math.Inf(-1)
+	for i := len(all) - 1; i >= 0; i-- {
+		c := all[i].center
+		named(d, c, layout.Left, "")
+		y = math.Max(c.Y, y+row)
+		d.Line(layout.Tick, curve.Polyline(c, pt(x, y)))
+		d.Write(x+1, y-small/2, small, layout.Left, all[i].words)
+	}
+}
+
+// resists marks the middle of hull and leeboard under water and writes so under the
+// keel, or under the leeboard where that is in the way.
+func resists(d *layout.Drawing, at geometry.Point, board geometry.Box) {
+	named(d, at, layout.Right, "")
+	align, clear := layout.Right, at.Y
+	if at.X > board.Min.X-2 {
+		align = layout.Left
+		if at.X < board.Max.X+2 {
+			clear = board.Min.Y
+		}
+	}
+	line := math.Max(0, math.Ceil(-clear/row))
+	under(d, at, align, "lateral resistance", int(line))
 }
 
 // SailFigure is the sketch with its headline and the righting moments.
@@ -350,6 +393,6 @@ func SailFigure(f *rig.Fit) layout.Drawing {
 	d.Write(0, d.Bounds().Max.Y+15, head+0.4, layout.Left,
 		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%.0f kn) with the crew %s", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, rig.Knots(f.Wind.Stop), f.Chosen()))
 	p := StandPlot(f)
-	p.Draw(&d, pt(16, -110))
+	p.Draw(&d, pt(16, d.Bounds().Min.Y-p.H-14))
 	return d
 }

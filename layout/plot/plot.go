@@ -115,7 +115,7 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 	}
 }
 
-// axes finds the ranges of both axes: round values round all points, zero
+// axes finds the ranges of both axes: round values round all points and marks, zero
 // included.
 func (p Plot) axes() (x, y axis) {
 	bx, by := [2]float64{0, 0}, [2]float64{0, 0}
@@ -126,6 +126,11 @@ func (p Plot) axes() (x, y axis) {
 				grow(&bx, q.X)
 				grow(&by, q.Y)
 			}
+		}
+	}
+	for _, m := range p.Marks {
+		if geometry.Finite(m.X) {
+			grow(&bx, m.X)
 		}
 	}
 	return newAxis(bx, p.W), newAxis(by, p.H)

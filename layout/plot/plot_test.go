@@ -80,3 +80,15 @@ func TestEmpty(t *testing.T) {
 		t.Errorf("drawn over %+v", b)
 	}
 }
+
+// TestMarkPastCurve: a mark past the last point stands inside the axes.
+func TestMarkPastCurve(t *testing.T) {
+	var d layout.Drawing
+	p := Plot{W: 100, H: 50, Curves: []Curve{{Pen: layout.Cut, Points: []geometry.Point{{}, {X: 30, Y: 1}}}}, Marks: []Mark{{X: 30.4, Name: "end"}}}
+	p.Draw(&d, geometry.Point{})
+	for _, s := range d.Strokes {
+		if x := s.Path[0].Start().X; s.Pen == layout.Center && x > 100 {
+			t.Errorf("the mark stands at %.2f mm, the axes end at 100", x)
+		}
+	}
+}

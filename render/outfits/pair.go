@@ -23,12 +23,17 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 	p.two("BM", fmt.Sprintf("%.0f mm", c.BM), "GM", fmt.Sprintf("%.0f mm", c.GM))
 	p.two("GM of one hull", fmt.Sprintf("%.0f mm", c.Single), "", "")
 	p.Line("")
-	p.Line("RIGHTING LEVER GZ, the lesser of both sides, to where it ends")
-	worse := c.Curves[0]
-	if c.Curves[1].Most.GZ < worse.Most.GZ {
-		worse = c.Curves[1]
+	p.Line("RIGHTING LEVER GZ, at each heel the lesser of both sides, to where it ends")
+	lesser := c.Lesser()
+	p.levers(lesser)
+	for _, end := range []struct {
+		what string
+		heel float64
+	}{{"the windward hull lifts", lesser.Lift}, {"water comes in", lesser.Flooded}} {
+		if !math.IsNaN(end.heel) {
+			p.Line("  at %.1f deg %s", deg(end.heel), end.what)
+		}
 	}
-	p.levers(worse)
 	p.Line("")
 	p.Line("BEAMS: %d of %s, %.0f mm wide, %.0f mm deep, %s long, %.1f kg each", len(c.Beams.At), c.Beams.Wood.Name, c.Beams.Width, c.Beams.Depth, p.Length(c.Beams.Long), c.BeamMass())
 	at := ""
@@ -67,7 +72,7 @@ func (p *page) levers(c pair.Curve) {
 	for from := 0; from < len(shown); from += columns {
 		heel, gz, up := "  heel, deg", "  GZ, mm   ", "  windward "
 		for _, v := range shown[from:min(len(shown), from+columns)] {
-			heel += fmt.Sprintf(" %6.0f", math.Abs(deg(v.Heel)))
+			heel += fmt.Sprintf(" %6.0f", deg(v.Heel))
 			gz += fmt.Sprintf(" %6.0f", math.Round(v.GZ)+0)
 			up += fmt.Sprintf(" %4.0f %%", v.Share*100)
 		}
@@ -122,6 +127,7 @@ type pairFigures struct {
 	Lifting   number     `json:"lifting_moment_n_m"`
 	Starboard pairRow    `json:"to_starboard"`
 	Port      pairRow    `json:"to_port"`
+	Lesser    pairRow    `json:"lesser_of_both"`
 	Stations  []number   `json:"beam_stations_mm"`
 	Width     number     `json:"beam_width_mm"`
 	Depth     number     `json:"beam_depth_mm"`
@@ -144,7 +150,7 @@ func PairJSON(w io.Writer, c *pair.Craft, id Identity, doc *layout.Document) err
 		Boats:   [2]string{c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title},
 		Spacing: number(c.Spacing), Over: number(c.Over), Mass: number(c.Load.Mass), BM: number(c.BM), GM: number(c.GM), Single: number(c.Single),
 		List: number(deg(c.Rest.Heel)), Freeboard: number(c.Rest.Freeboard), Beneath: number(c.Beneath), Lifting: number(c.Lifting),
-		Starboard: pairCurve(c.Curves[0]), Port: pairCurve(c.Curves[1]),
+		Starboard: pairCurve(c.Curves[0]), Port: pairCurve(c.Curves[1]), Lesser: pairCurve(c.Lesser()),
 		Width: number(c.Beams.Width), Depth: number(c.Beams.Depth), Long: number(c.Beams.Long), Wood: c.Beams.Wood.Name, BeamMass: number(c.BeamMass()),
 		Working: number(beam.Working(c.Beams.Wood)), Enough: c.Beams.Enough, Turns: pair.Turns(lash),
 		Practice: rangesOf(c.Practices), Findings: notesOf(c.Notes),

@@ -16,14 +16,23 @@ func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
 	p.Line("%s rowed by a %s of %s and %.0f kg, alone with the gear", f.Boat.Frame.Design.Title, f.Row.Body, p.Length(f.Body.Stature), f.Body.Mass)
 	p.Line("")
 	p.cautions(f.Notes)
+	afloat := func(mm float64) string {
+		if f.Fault != nil {
+			return "-"
+		}
+		return p.Length(mm)
+	}
 	p.Line("OARS AND PLACES (stations from midship, forward positive)")
 	p.two("span", p.Length(f.Span), "oar", p.Length(f.Oar.Length))
 	p.two("inboard", p.Length(f.Oar.Inboard), "outboard", p.Length(f.Oar.Outboard()))
-	p.two("rowlocks at", p.Length(f.LockX), "over the water", p.Length(f.WaterLock))
+	p.two("rowlocks at", p.Length(f.LockX), "over the water", afloat(f.WaterLock))
 	p.two("seat's middle at", p.Length(f.SeatX), "over the floor", p.Length(f.SeatOver))
 	p.two("heels at", p.Length(f.FootX), "from the seat's back", p.Length(f.Legs.Heel))
-	p.two("handles over seat", p.Length(f.Level.Drive)+", pulled", "carried clear", p.Length(f.Level.Recover))
-	p.two("over the legs", p.Length(f.OverLegs()), "over the gunwale", p.Length(f.OverGunwale()))
+	p.two("handles over seat", afloat(f.Level.Drive)+", pulled", "carried clear", afloat(f.Level.Recover))
+	p.two("over the legs", afloat(f.OverLegs()), "over the gunwale", afloat(f.OverGunwale()))
+	if f.Fault != nil {
+		p.Line("  - depends on the water, and the boat does not float upright")
+	}
 	p.Line("")
 	p.Line("FRAME: two bars on the gunwales, a board under each pair of ends")
 	p.two("bars", fmt.Sprintf("%.0f x %.0f mm", rowing.BarWide, f.BarThick), "long", p.Length(f.BarLong()))
@@ -89,11 +98,17 @@ func RowJSON(w io.Writer, f *rowing.Fit, id Identity, doc *layout.Document) erro
 		sum += i.Load().Mass
 	}
 	s := f.Strength
+	afloat := func(v float64) number {
+		if f.Fault != nil {
+			return number(math.NaN())
+		}
+		return number(v)
+	}
 	return document{Design: id, Row: &row{
 		f.Row.Body.String(), number(f.Body.Stature), number(f.Body.Mass), number(f.Span), number(f.Oar.Length), number(f.Oar.Inboard), number(f.Ruled.Length),
-		number(f.LockX), number(f.WaterLock), number(f.LockZ - f.SeatZ), number(f.SeatX), number(f.SeatOver), number(f.FootX), number(f.Legs.Heel),
-		number(f.Level.Drive), number(f.Level.Recover), number(f.OverLegs()), number(f.OverGunwale()), number(deg(f.Level.Slope)), number(deg(f.HighSide.Slope)), f.Reaches,
-		number(deg(f.Rest.Trim)), number(f.Rest.Freeboard.Least), number(f.Rest.GM), rowing.BarWide, number(f.BarThick),
+		number(f.LockX), afloat(f.WaterLock), number(f.LockZ - f.SeatZ), number(f.SeatX), number(f.SeatOver), number(f.FootX), number(f.Legs.Heel),
+		afloat(f.Level.Drive), afloat(f.Level.Recover), afloat(f.OverLegs()), afloat(f.OverGunwale()), afloat(deg(f.Level.Slope)), afloat(deg(f.HighSide.Slope)), f.Reaches && f.Fault == nil,
+		afloat(deg(f.Rest.Trim)), afloat(f.Rest.Freeboard.Least), afloat(f.Rest.GM), rowing.BarWide, number(f.BarThick),
 		number(s.Pull), number(s.AtLock), number(s.Flat), number(s.Upright), number(s.Working), number(s.Sag), number(s.Clip), number(s.ClipLift),
 		number(sum), rangesOf(f.Ranges), notesOf(f.Notes)}}.encode(w, doc)
 }

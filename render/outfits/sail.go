@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/measure"
 	"ribwright/geometry/rig"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
 
@@ -53,12 +54,20 @@ func (p *page) winds(f *rig.Fit) {
 		head += fmt.Sprintf(" %-19s", s.Place)
 	}
 	p.Line("%s", head)
-	for _, s := range f.States {
+	capped := false
+	for i, s := range f.States[:f.Useful()] {
 		row := fmt.Sprintf("  %-11s %5.2f", s.Name, s.Area)
-		for _, l := range s.Limits {
-			row += fmt.Sprintf(" %4.1f (%2.0f) %4.1f (%2.0f)", l.Reef, rig.Knots(l.Reef), l.Under, rig.Knots(l.Under))
+		for k, l := range s.Limits {
+			v, mark := f.TakeIn(i, rig.Place(k)), " "
+			if v == rig.Rough {
+				mark, capped = "*", true
+			}
+			row += fmt.Sprintf(" %4.1f%s(%2.0f) %9s", v, mark, rig.Knots(v), over(l.Under))
 		}
 		p.Line("%s", row)
+	}
+	if capped {
+		p.Line("  * all sail down by then, whatever the boat would stand")
 	}
 	moments, flood, calm := fmt.Sprintf("  %-17s", "most moment"), fmt.Sprintf("  %-17s", "gunwale under"), fmt.Sprintf("  %-17s", "in a lull")
 	for _, s := range f.Stands {
@@ -79,15 +88,27 @@ func (p *page) winds(f *rig.Fit) {
 	p.Line("")
 	p.Line("WHAT TO DO with the crew %s", f.Chosen())
 	p.Line("  %-11s %8s %6s %6s   %-18s %8s %12s", "", "m/s", "knots", "force", "", "heel", "lee gunwale")
-	for i, s := range f.States {
+	last := f.Needed(f.Chosen()) - 1
+	for i, s := range f.States[:last+1] {
 		what := "take in a reef"
-		if i == len(f.States)-1 {
+		if i == last {
 			what = "take the sail down"
 		}
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
 		p.Line("  %-11s %8.1f %6.0f %6d   %-18s %4.0f deg %12s", s.Name, v, rig.Knots(v), rig.Beaufort(v), what, deg(l.Heel), p.Length(l.Left))
 	}
+	if s := f.Spared(); s != "" {
+		p.Wrap("  ", wording.Capital(s)+".")
+	}
 	p.Line("")
+}
+
+// over letters the wind in which it goes over, with knots where it has a figure.
+func over(v float64) string {
+	if v > rig.Gale {
+		return rig.Over(v)
+	}
+	return fmt.Sprintf("%4.1f (%2.0f)", v, rig.Knots(v))
 }
 
 type sailLimit struct {
@@ -153,6 +174,7 @@ type sail struct {
 	Sailing    number      `json:"counts_as_sailing_from_m2"`
 	Stop       number      `json:"no_sail_at_m_s"`
 	Crew       string      `json:"crew"`
+	Needed     int         `json:"reefs_needed"`
 	States     []sailState `json:"sails"`
 	Stands     []sailStand `json:"stands"`
 	Mast       sailMast    `json:"mast"`
@@ -174,7 +196,7 @@ func SailJSON(w io.Writer, f *rig.Fit, id Identity, doc *layout.Document) error 
 	}
 	m, cloth := f.Mast, f.Plan.Cut(f.Sail)
 	out := &sail{Rig: f.Sail.Rig.String(), Area: number(f.Plan.Area()), Mass: number(f.Load.Mass), Sailing: number(rig.Sailing(f.Load.Mass)),
-		Stop: number(f.Wind.Stop), Crew: f.Chosen().String(), ClothCut: number(cloth.Area), Panels: len(cloth.Panels),
+		Stop: number(f.Wind.Stop), Crew: f.Chosen().String(), Needed: f.Needed(f.Chosen()) - 1, ClothCut: number(cloth.Area), Panels: len(cloth.Panels),
 		Mast:     sailMast{number(m.At), number(m.Long), number(m.Diameter), number(m.Force), number(m.Partner), number(m.Step), number(m.Moment), number(m.Stress), number(m.Working)},
 		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Notes)}
 	for _, i := range items {
