@@ -86,34 +86,51 @@ func New(b laden.Boat, s design.Sail, w water.Water) (*Fit, error) {
 	if err := f.stepMast(); err != nil {
 		return nil, err
 	}
-	area := s.Area
-	if !f.Asked {
-		lo, hi := smallest, ceiling
-		if err := f.try(ceiling, false); err != nil {
-			return nil, err
-		}
-		if f.carried() >= s.Wind {
-			lo = ceiling
-		}
-		for lo < ceiling && hi-lo > 0.01 {
-			mid := (lo + hi) / 2
-			if err := f.try(mid, false); err != nil {
-				return nil, err
-			}
-			if f.carried() >= s.Wind {
-				lo = mid
-			} else {
-				hi = mid
-			}
-		}
-		area = math.Floor(lo/0.05+1e-6) * 0.05
-	}
-	if err := f.try(area, true); err != nil {
+	if err := f.choose(); err != nil {
 		return nil, err
 	}
 	f.tabulate()
 	f.judge()
 	return f, nil
+}
+
+// areaStep is what a sail's area is rounded down to, m2.
+const areaStep = 0.05
+
+// choose works out the sail that is asked for, or the largest that is carried in the
+// wind that the sailor wants.
+func (f *Fit) choose() error {
+	if f.Asked {
+		return f.try(f.Sail.Area, true)
+	}
+	lo, hi := smallest, ceiling
+	if err := f.try(ceiling, false); err != nil {
+		return err
+	}
+	if f.carried() >= f.Sail.Wind {
+		lo = ceiling
+	}
+	for lo < ceiling && hi-lo > 0.01 {
+		mid := (lo + hi) / 2
+		if err := f.try(mid, false); err != nil {
+			return err
+		}
+		if f.carried() >= f.Sail.Wind {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	// The search took the rig's weight from one turn only: settled, it may carry a
+	// step less.
+	for steps := math.Floor(lo/areaStep + 1e-6); ; steps-- {
+		if err := f.try(steps*areaStep, true); err != nil {
+			return err
+		}
+		if f.carried() >= f.Sail.Wind || (steps-1)*areaStep < smallest-1e-9 {
+			return nil
+		}
+	}
 }
 
 // carried is the wind in which full sail is carried by the crew as chosen.

@@ -237,6 +237,27 @@ func TestMoreSailLessWind(t *testing.T) {
 	}
 }
 
+// TestCarriesWhatIsAsked: every boat carries the sail worked for a wind in that wind, its
+// weight settled, unless it carries not even the smallest.
+func TestCarriesWhatIsAsked(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		b, w := boat(t, name), fresh(t)
+		for _, r := range design.Rigs() {
+			for _, wind := range []float64{4, 5, 6.3} {
+				s := b.Frame.Design.Sail()
+				s.Rig, s.Wind = r, wind
+				f, err := New(b, s, w)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if area := f.Plan.Area(); f.carried() < wind && area > smallest+areaStep {
+					t.Errorf("%s, %v of %.2f m2 worked for %.1f m/s carries %.3f", name, r, area, wind, f.carried())
+				}
+			}
+		}
+	}
+}
+
 // TestAsked: an area worked from a wind is carried in it and 0.06 m2 more is not;
 // more wind asks for less sail.
 func TestAsked(t *testing.T) {

@@ -35,7 +35,7 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 		}
 	}
 	p.Line("")
-	p.Line("BEAMS: %d of %s, %.0f mm wide, %.0f mm deep, %s long, %.1f kg each", len(c.Beams.At), c.Beams.Wood.Name, c.Beams.Width, c.Beams.Depth, p.Length(c.Beams.Long), c.BeamMass())
+	p.Line("BEAMS: %d of %s, %s wide, %s deep, %s long, %.1f kg each", len(c.Beams.At), c.Beams.Wood.Name, p.Length(c.Beams.Width), p.Length(c.Beams.Depth), p.Length(c.Beams.Long), c.BeamMass())
 	at := ""
 	for _, x := range c.Beams.At {
 		at += "  " + p.Length(x)

@@ -35,7 +35,7 @@ func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
 	}
 	p.Line("")
 	p.Line("FRAME: two bars on the gunwales, a board under each pair of ends")
-	p.two("bars", fmt.Sprintf("%.0f x %.0f mm", rowing.BarWide, f.BarThick), "long", p.Length(f.BarLong()))
+	p.two("bars", p.Length(rowing.BarWide)+" x "+p.Length(f.BarThick), "long", p.Length(f.BarLong()))
 	p.two("pull on a handle", fmt.Sprintf("%.0f N", f.Strength.Pull), "on the rowlock", fmt.Sprintf("%.0f N", f.Strength.AtLock))
 	p.two("stress", fmt.Sprintf("%.1f N/mm2", math.Max(f.Strength.Flat, f.Strength.Upright)), "asked of the wood", fmt.Sprintf("%.1f N/mm2", f.Strength.Working))
 	p.two("sag", fmt.Sprintf("%.1f mm", f.Strength.Sag), "each clip", fmt.Sprintf("%.0f N, lift %.0f N", f.Strength.Clip, f.Strength.ClipLift))

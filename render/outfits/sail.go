@@ -22,16 +22,16 @@ func SailPage(w io.Writer, f *rig.Fit, units measure.System) error {
 	p.two("mast at", p.Length(f.Mast.At), "sail's center at", p.Length(f.Mast.At+f.Plan.Center().X))
 	p.two("center over", fmt.Sprintf("%.2f m", f.States[0].Arm), "resistance at", p.Length(f.Resists().X))
 	if b := f.Board; b.Area > 0 {
-		p.two("leeboard", fmt.Sprintf("%.0f x %.0f mm", b.Chord, b.Long), "of it under water", p.Length(b.Deep))
-		p.two("leeboard at", p.Length(f.BracketAt()), "thick", fmt.Sprintf("%.0f mm", b.Thick))
+		p.two("leeboard", p.Length(b.Chord)+" x "+p.Length(b.Long), "of it under water", p.Length(b.Deep))
+		p.two("leeboard at", p.Length(f.BracketAt()), "thick", p.Length(b.Thick))
 	}
 	p.Line("")
 	p.Line("SPARS of %s", f.Sail.Spars)
 	if f.Mast.Long > 0 {
-		p.Line("  %-16s %10s long, %3.0f mm thick at the partner", "mast", p.Length(f.Mast.Long), f.Mast.Diameter)
+		p.Line("  %-16s %10s long, %s thick at the partner", "mast", p.Length(f.Mast.Long), p.Length(f.Mast.Diameter))
 	}
 	for _, s := range f.Plan.Spars {
-		p.Line("  %-16s %10s long, %3.0f mm thick", s.Name, p.Length(s.Length()), s.Diameter)
+		p.Line("  %-16s %10s long, %s thick", s.Name, p.Length(s.Length()), p.Length(s.Diameter))
 	}
 	p.two("on the partner", fmt.Sprintf("%.0f N", f.Mast.Partner), "sideways on step", fmt.Sprintf("%.0f N", f.Mast.Step))
 	p.two("at the partner", fmt.Sprintf("%.0f N m", f.Mast.Moment), "stress", fmt.Sprintf("%.1f of %.1f N/mm2", f.Mast.Stress, f.Mast.Working))
