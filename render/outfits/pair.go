@@ -35,7 +35,8 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 		}
 	}
 	p.Line("")
-	p.Line("BEAMS: %d of %s, %s wide, %s deep, %s long, %.1f kg each", len(c.Beams.At), c.Beams.Wood.Name, p.Length(c.Beams.Width), p.Length(c.Beams.Depth), p.Length(c.Beams.Long), c.BeamMass())
+	p.Line("BEAMS: %d of %s, %.1f kg each", len(c.Beams.At), c.Beams.Wood.Name, c.BeamMass())
+	p.Line("  %s wide, %s deep, %s long", p.Length(c.Beams.Width), p.Length(c.Beams.Depth), p.Length(c.Beams.Long))
 	at := ""
 	for _, x := range c.Beams.At {
 		at += "  " + p.Length(x)
