@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/rig"
 	"ribwright/geometry/rowing"
 	"ribwright/geometry/water"
+	"ribwright/geometry/wording"
 )
 
 // Ship is the boat to fit out, and the one beside it in a pair.
@@ -145,10 +146,14 @@ func (s Ship) size(out *Outfits, n Name, others []mass.Item) error {
 			beside = *s.Beside
 		}
 		craft, err := pair.New(b, beside, d.Pair(), s.Water)
-		if err == nil {
-			out.Pair = craft
+		if err != nil {
+			return err
 		}
-		return err
+		if o := beside.Frame.Design.Fitted(); s.Beside != nil && (o.Sail != nil || o.Row != nil) {
+			craft.Notes.Warn("second boat", finding.Arithmetic, "the outfits that %s has itself are not counted in the pair", wording.OneLine(beside.Frame.Design.Title))
+		}
+		out.Pair = craft
+		return nil
 	}
 	fit, err := rowing.New(b, d.Row(), s.Water)
 	if err == nil {

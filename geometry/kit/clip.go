@@ -36,9 +36,9 @@ func Clip(g frame.Gunwale, group, wood string, count int, middle geometry.Point3
 }
 
 // Bolts returns what holds the fittings together.
-func Bolts(group string, count int, middle geometry.Point3) Thing {
+func Bolts(group string, count int, how string, middle geometry.Point3) Thing {
 	return Thing{Group: group, Key: "bolt", Name: "bolts of 8 mm with washers and wing nuts, that do not rust", Amount: float64(count), Unit: "each",
-		How: "one through each clip, the rest by the patterns' holes", Mass: boltMass * float64(count), At: middle}
+		How: how, Mass: boltMass * float64(count), At: middle}
 }
 
 // boltMass is one bolt's with its nut and washers, kg. Estimate.

@@ -39,10 +39,10 @@ type Piece struct {
 // Volume returns the wood of one finished piece, mm3.
 func (p Piece) Volume() float64 { return p.Long * p.Wide * p.Thick * p.Fill }
 
-// Block takes the block from the outline that is sawn, the larger side along the grain.
+// Block takes the block from the outline that is sawn, its X along the grain.
 func (p *Piece) Block(outline []geometry.Point) {
 	b := geometry.Around(outline...)
-	p.Long, p.Wide = math.Max(b.W(), b.H()), math.Min(b.W(), b.H())
+	p.Long, p.Wide = b.W(), b.H()
 	p.Fill = math.Abs(curve.Area(outline)) / (p.Long * p.Wide)
 }
 

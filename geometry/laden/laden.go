@@ -64,7 +64,7 @@ func (b Boat) Load(more ...float.Load) float.Load {
 // SayFitted tells of the other outfits' weight, where there is some.
 func (b Boat) SayFitted(n *finding.Notes) {
 	if l := mass.Sum(b.Fitted); l.Mass > 0 {
-		n.Say("aboard", finding.Arithmetic, "the design's other outfits, %.1f kg, are counted as weight", l.Mass)
+		n.Say("aboard", finding.Arithmetic, "the other outfits of %s, %.1f kg, are counted as weight", wording.OneLine(b.Frame.Design.Title), l.Mass)
 	}
 }
 

@@ -3,8 +3,9 @@ package pair
 import "math"
 
 // Lesser is the curve to count on whichever way the pair goes over: at each heel the
-// lesser lever of both sides, as far as both go, with the earliest lift and the
-// earliest flooding. Its heels are positive.
+// lesser lever, share and freeboard of both sides, as far as both go, with the earliest
+// lift and the earliest flooding. Its heels are positive; a plane belongs to the side
+// with the lesser lever.
 func (c *Craft) Lesser() Curve {
 	a, b := c.Curves[0], c.Curves[1]
 	out := Curve{Lift: earlier(a.Lift, b.Lift), Flooded: earlier(a.Flooded, b.Flooded)}
@@ -12,10 +13,12 @@ func (c *Craft) Lesser() Curve {
 		out.Lift = math.NaN()
 	}
 	for i := range min(len(a.Levers), len(b.Levers)) {
-		v := a.Levers[i]
-		if w := b.Levers[i]; w.GZ < v.GZ {
+		v, w := a.Levers[i], b.Levers[i]
+		share, freeboard := math.Min(v.Share, w.Share), math.Min(v.Freeboard, w.Freeboard)
+		if w.GZ < v.GZ {
 			v = w
 		}
+		v.Share, v.Freeboard = share, freeboard
 		v.Heel = math.Abs(v.Heel)
 		if v.GZ > out.Most.GZ {
 			out.Most = v

@@ -32,7 +32,11 @@ func (c *Craft) Kit() kit.Kit {
 	for _, s := range c.Saddles() {
 		p := kit.Piece{Group: group, Name: s.Name, Count: s.Count, Wood: c.Beams.Wood.Name, Thick: c.Beams.Width,
 			At: geometry.Point3{X: s.Station, Z: c.BeamsLie()}}
-		p.Block(s.Outline)
+		upright := make([]geometry.Point, len(s.Outline))
+		for i, q := range s.Outline {
+			upright[i] = geometry.Point{X: q.Y, Y: q.X}
+		}
+		p.Block(upright)
 		p.Grain = "up and down as it sits, that its cheeks do not split off"
 		k.Pieces = append(k.Pieces, p)
 	}

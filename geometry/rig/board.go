@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/beam"
 	"ribwright/geometry/design"
 )
 
@@ -48,6 +49,8 @@ func (f *Fit) bearBoard(force, working float64) {
 	arm := outer.Z - f.Rest.Plane.Water(f.boardStation()) + b.Depth
 	b.Moment = force * arm / 1000
 	b.Thick = math.Max(16, math.Ceil(math.Sqrt(6*b.Moment*1000/(b.Chord*working))))
+	cheek := beam.Rectangle(CheekLong-BracketBar, CheekThick)
+	b.Working, b.Cheeks = working, b.Moment*1000/(2*cheek.Modulus)
 	b.Pinch = b.Moment * 1000 / (inner.Y + outer.Y)
 }
 

@@ -91,9 +91,12 @@ func (f *Fit) judgeBoard() {
 		{Name: "all under water over sail", Value: b.AllUnder, Low: 10, High: 15, Unit: "%", Source: "of the whole profile; forum grade"},
 		{Name: "area", Value: f.Plan.Area(), Low: 0.5, High: ceiling, Unit: "m2", Source: "a cruising canoe's is 4.1 m2"},
 	}
-	n.Say("leeboard", finding.Practice, "%.0f mm wide and %.0f mm under water; its middle at station %.0f mm for a lead of %.0f %%, between %.0f and %.0f mm for %.0f to %.0f %%: let the bracket slide along the gunwales; move it forward when she turns away from the wind by herself, aft when she rounds up hard",
+	n.Say("leeboard", finding.Practice, "%.0f mm wide and %.0f mm under water; its middle at station %.0f mm for a lead of %.0f %%, between %.0f and %.0f mm for %.0f to %.0f %%: lash the bracket and try it before its holes are bored; move it forward when she turns away from the wind by herself, aft when she rounds up hard",
 		b.Chord, b.Deep, b.At, lead, b.Range[0], b.Range[1], leadHigh*100, leadLow*100)
-	n.Warn("leeboard", finding.Estimate, "it bears %.0f N sideways, %.0f N m at the gunwale and %.0f N up and down on the gunwales under its bracket: lash the bracket to both, beside rib heads, and let the blade swing up when it strikes", b.Load, b.Moment, b.Pinch)
+	n.Warn("leeboard", finding.Estimate, "it bears %.0f N sideways, %.0f N m at the gunwale and %.0f N up and down on the gunwales under its bracket: lash the bracket to both, beside rib heads, and let the blade swing up when it strikes. Its two cheeks, grain up and down, then carry %.1f N/mm2 beside the bar's hole, of the %.1f asked of %s", b.Load, b.Moment, b.Pinch, b.Cheeks, b.Working, f.Sail.Boards)
+	if b.Cheeks > b.Working {
+		n.Warn("leeboard", finding.Estimate, "the cheeks are too weak for that: take thicker or harder boards, or a smaller sail")
+	}
 	ribs := f.Boat.Frame.Ribs
 	if b.At < ribs[0].Station*0.8 || b.At > ribs[len(ribs)-1].Station*0.8 {
 		n.Warn("balance", finding.Arithmetic, "no leeboard inside the boat balances this sail: the one wanted lies at %.0f mm; move the mast", b.At)

@@ -54,6 +54,8 @@ type Board struct {
 	Thick    float64    // mm
 	Load     float64    // N, sideways
 	Moment   float64    // N m, at the gunwale
+	Cheeks   float64    // N/mm2, in both cheeks beside the bar's hole
+	Working  float64    // N/mm2, that their wood is asked to carry
 	Pinch    float64    // N, the couple on the bracket over the gunwales' width
 	OfSail   float64    // its area over the sail's, %
 	AllUnder float64    // all the profile under water over the sail's area, %

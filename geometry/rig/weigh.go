@@ -60,11 +60,39 @@ func (f *Fit) StepAcross() float64 {
 // PartnerLong is the partner's length across the boat, mm.
 func (f *Fit) PartnerLong() float64 { return f.over(f.Mast.At, 40) }
 
-// BracketLong is the length of the leeboard's bar across the boat, mm.
-func (f *Fit) BracketLong() float64 { return f.over(f.boardStation(), f.BracketOver()+PegRoom) }
+// BracketLong is the length of the leeboard's bar across the boat, mm: enough where the
+// boat is widest in the bracket's range.
+func (f *Fit) BracketLong() float64 {
+	ribs := f.Boat.Frame.Ribs
+	low, high := math.Max(f.Board.Range[0], ribs[0].Station), math.Min(f.Board.Range[1], ribs[len(ribs)-1].Station)
+	widest := math.Max(f.side(f.boardStation()), math.Max(f.side(low), f.side(high)))
+	for x := low; x < high; x += CheekLong {
+		widest = math.Max(widest, f.side(x))
+	}
+	return 2 * math.Ceil(widest+f.cheeks()+PegRoom)
+}
 
-// BracketOver is how far beyond the gunwales the outer face of the outer cheek lies, mm.
-func (f *Fit) BracketOver() float64 { return CheekGap + 2*CheekThick + f.Board.Thick + BladeRoom }
+// CheeksAt is how far from the middle line the outer face of the outer cheek lies, mm.
+func (f *Fit) CheeksAt() float64 { return f.side(f.boardStation()) + f.cheeks() }
+
+// cheeks is what stands outside the boat's side, mm: both cheeks and the blade.
+func (f *Fit) cheeks() float64 { return CheekGap + 2*CheekThick + f.Board.Thick + BladeRoom }
+
+// side is the greatest half-breadth of gunwale or hull beside a cheek whose middle
+// stands at a station, mm: the cheek is straight and the boat is not.
+func (f *Fit) side(station float64) float64 {
+	widest := 0.0
+	const steps = 8
+	for i := range steps + 1 {
+		x := station + CheekLong*(float64(i)/steps-0.5)
+		_, outer := f.Boat.GunwaleTop(x)
+		widest = math.Max(widest, outer.Y)
+		for _, p := range f.Boat.Hull.Outline(x) {
+			widest = math.Max(widest, p.X)
+		}
+	}
+	return widest
+}
 
 // over is the width over the gunwales at a station, with as much beyond each.
 func (f *Fit) over(station, more float64) float64 {
@@ -110,10 +138,10 @@ func (f *Fit) Kit() kit.Kit {
 	}
 	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line for sheet, halyard and lashings", Amount: math.Ceil(3*long + 8), Unit: "m",
 		How: "three times the longest spar and 8 m; its weight is in the sail's"})
-	k.Things = append(k.Things, kit.Bolts(fittings, PartnerClips, at(f.Mast.At, f.Mast.PartnerZ)))
+	k.Things = append(k.Things, kit.Bolts(fittings, PartnerClips, "one through each clip of the partner", at(f.Mast.At, f.Mast.PartnerZ)))
 	if f.Board.Area > 0 {
 		bar := at(f.boardStation(), f.Mast.PartnerZ)
-		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, bar),
+		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, "one through each clip of the bracket, and one to keep the cheeks on, on the side in use", bar),
 			kit.Thing{Group: fittings, Key: "pivot", Name: "bolt of 12 mm that does not rust, with washers and a locking nut", Amount: 1, Unit: "each",
 				How: "the leeboard turns on it, between its cheeks", Mass: 0.2, At: bar})
 	}
@@ -165,7 +193,8 @@ func (f *Fit) boards() []kit.Piece {
 		out = append(out,
 			board("Leeboard", 1, b.Long, b.Chord, math.Max(b.Thick, 16), 0.85, at(x, low)),
 			board("Leeboard bracket", 1, f.BracketLong(), BracketBar, BracketHigh, 1, at(x, o.Z+BracketHigh/2)),
-			board("Cheek of the bracket", 2, CheekLong, CheekHigh, CheekThick, 0.88, at(x, o.Z-CheekDown/2)))
+			board("Cheek of the bracket", 2, CheekHigh, CheekLong, CheekThick, 0.88, at(x, o.Z-CheekDown/2)))
+		out[len(out)-1].Grain = "up and down as it hangs" // the blade bends it across the other way
 		clips, mid = PartnerClips+BracketClips, (2*m.At+x)/3
 	}
 	return append(out, kit.Clip(f.Boat.Frame.Gunwale, fittings, f.Sail.Boards, clips, at(mid, m.PartnerZ)))

@@ -69,7 +69,7 @@ func (f *Fit) Kit() kit.Kit {
 		board(seating, "Footrest", 1, f.FootrestLong(), FootrestHigh, BoardThick, foot),
 	}, Things: []kit.Thing{
 		{Group: outrigger, Key: "rowlock", Name: "rowlocks with sockets", Amount: 2, Unit: "each", How: "one on each side", Mass: 0.7, At: top},
-		kit.Bolts(outrigger, Clips+4, top),
+		kit.Bolts(outrigger, Clips+4, "one through each clip, one through each end of both bars", top),
 		{Group: pulling, Key: "oar", Name: "oars", Amount: 2, Unit: "each", How: "bought, or made to the figures of the outfit", Mass: oars, At: at(f.LockX, f.LockZ)},
 	}}
 }

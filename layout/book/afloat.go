@@ -29,6 +29,9 @@ func (w *writer) afloat() {
 		t.Rows = append(t.Rows, []string{i.Name, w.kilos(l.Mass), w.cell(l.At.X), w.cell(l.At.Z)})
 	}
 	w.add(t, w.atRest())
+	if r.Fault != nil {
+		w.warn("With the people and gear of the design it does not stay upright: "+r.Fault.Text+". The figures are those of the boat held upright.", "arithmetic of this design")
+	}
 	w.section("What to make of it")
 	f := page.Table{Columns: []page.Column{names("About"), text("Finding"), text("Standing of the rule")}}
 	for _, v := range r.Findings {

@@ -50,7 +50,7 @@ func (w *writer) lies() {
 	w.err = cmp.Or(w.err, err)
 	t := page.Table{Title: "How the boat lies with the design's people and gear, " + w.unit(),
 		Columns: []page.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
-		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
+		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
 	base := float.Total(w.Afloat.Empty.Load(), mass.Sum(w.Afloat.Aboard))
 	row := func(name string, add float.Load) {
 		l := float.Total(base, add)

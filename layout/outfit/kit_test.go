@@ -75,8 +75,11 @@ func compare(t *testing.T, what string, k kit.Kit, boards []Board) {
 		}
 		box := b.Outline.Bounds()
 		long, wide := math.Max(box.W(), box.H()), math.Min(box.W(), box.H())
-		if p.Count != b.Count || p.Thick != b.Thick || math.Abs(p.Long-long) > 0.6 || math.Abs(p.Wide-wide) > 0.6 {
+		if p.Count != b.Count || p.Thick != b.Thick || math.Abs(math.Max(p.Long, p.Wide)-long) > 0.6 || math.Abs(math.Min(p.Long, p.Wide)-wide) > 0.6 {
 			t.Errorf("%s: %s is drawn %d times, %.1f x %.1f x %.1f mm, and sawn %d times, %.1f x %.1f x %.1f", what, b.Title, b.Count, long, wide, b.Thick, p.Count, p.Long, p.Wide, p.Thick)
+		}
+		if strings.HasPrefix(p.Grain, "up and down") && math.Abs(p.Long-box.H()) > 0.6 {
+			t.Errorf("%s: %s is sawn %.1f mm along the grain, and stands %.1f mm high", what, b.Title, p.Long, box.H())
 		}
 		left := math.Abs(curve.Area(b.Outline.Flatten(0.05)))
 		for _, h := range b.Holes {

@@ -80,7 +80,7 @@ func partner(f *rig.Fit, o Options) Board {
 // leeboard is the blade from the side: x down from its head, y forward.
 func leeboard(f *rig.Fit, o Options) Board {
 	long, half := f.Board.Long, f.Board.Chord/2
-	neck := math.Max(55, half*0.62)
+	neck := math.Min(math.Max(55, half*0.62), rig.PivotDown-8) // it passes under the bar when the blade swings up
 	over := long - f.Board.Deep
 	tip := math.Min(half*1.2, f.Board.Deep*0.45)
 	p := curve.Path{
@@ -114,13 +114,13 @@ func bracketBar(f *rig.Fit, o Options) Board {
 	half, high := f.BracketLong()/2, rig.BracketBar/2.0
 	b := Board{Name: "bracket", Title: "Leeboard bracket", Count: 1, Thick: rig.BracketHigh, Outline: rounded(box(-half, -high, half, high), 8),
 		At: pt(-inner.Y+kit.ClipWide+24, high-9), NameAt: pt(-20, -high+8), Name3: "bracket",
-		Words: []string{"middle at station " + o.plain(x) + ", slides " + o.plain(f.Board.Range[0]) + " to " + o.plain(f.Board.Range[1])}}
+		Words: []string{"holes for its middle at station " + o.plain(x) + ";", "bore new ones where trials move it to"}}
 	for _, side := range []float64{1, -1} {
 		for _, v := range []float64{inner.Y, outer.Y} {
 			b.line(layout.Mark, side*v, -high, side*v, high)
 		}
 		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
-		peg := outer.Y + f.BracketOver() + bolt/2 + 1
+		peg := f.CheeksAt() + bolt/2 + 1
 		b.hole(side*peg, 0, bolt)
 		b.Keep = append(b.Keep, layout.Span{From: side*peg - 20, To: side*peg + 20})
 	}
@@ -134,7 +134,7 @@ func bracketCheek(f *rig.Fit, o Options) Board {
 	b := Board{Name: "bracket-cheek", Title: "Cheek of the bracket", Count: 2, Thick: rig.CheekThick,
 		Outline: curve.Polygon(pt(-half, top), pt(-half, -60), pt(-70, -rig.CheekDown), pt(70, -rig.CheekDown), pt(half, -60), pt(half, top)),
 		At:      pt(-60, -12), NameAt: pt(0, -58), Name3: "cheek",
-		Words: []string{"one on each side of the blade; the bar passes through both,", "a bolt outside the outer one keeps them on"}}
+		Words: []string{"one on each side of the blade; the bar passes through both,", "a bolt outside the outer one keeps them on; grain up and down"}}
 	const easy = 0.5 // the bar slides in by hand
 	b.Holes = append(b.Holes, curve.Rectangle(box(-rig.BracketBar/2-easy, 0, rig.BracketBar/2+easy, rig.BracketHigh+easy)))
 	b.hole(0, -rig.PivotDown, 12)

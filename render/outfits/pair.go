@@ -44,7 +44,11 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 	p.Line("  at stations%s", at)
 	p.Line("  %-39s %9s %9s %8s %8s", "", "moment", "stress", "sag", "lashing")
 	for _, k := range c.Cases {
-		p.Line("  %-39s %5.0f N m %4.1f N/mm2 %5.0f mm %6.0f N", k.Name, k.Moment, k.Stress, k.Sag, k.Lash)
+		sag := "       -"
+		if k.Sag > 0 {
+			sag = fmt.Sprintf("%5.0f mm", k.Sag)
+		}
+		p.Line("  %-39s %5.0f N m %4.1f N/mm2 %s %6.0f N", k.Name, k.Moment, k.Stress, sag, k.Lash)
 		p.Wrap("      ", k.Why)
 	}
 	p.Line("  asked of the wood: %.1f N/mm2 and a sag of %.0f mm under a person", beam.Working(c.Beams.Wood), c.Spacing/60)
@@ -160,7 +164,11 @@ func PairJSON(w io.Writer, c *pair.Craft, id Identity, doc *layout.Document) err
 		f.Stations = append(f.Stations, number(x))
 	}
 	for _, k := range c.Cases {
-		f.Cases = append(f.Cases, pairCase{k.Name, number(k.Load), number(k.Moment), number(k.Stress), number(k.Sag), number(k.Lash), k.Why})
+		sag := k.Sag
+		if sag == 0 { // not worked
+			sag = math.NaN()
+		}
+		f.Cases = append(f.Cases, pairCase{k.Name, number(k.Load), number(k.Moment), number(k.Stress), number(sag), number(k.Lash), k.Why})
 	}
 	for _, v := range c.Waves {
 		f.Waves = append(f.Waves, pairWave{number(v.Speed), number(v.Apart), number(v.Together)})
