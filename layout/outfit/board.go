@@ -65,10 +65,17 @@ func (b *Board) line(p layout.Pen, ax, ay, bx, by float64) {
 // hole adds a round hole with a cross at its middle on the pattern.
 func (b *Board) hole(x, y, diameter float64) {
 	b.Holes = append(b.Holes, curve.Circle(pt(x, y), diameter/2))
+	b.Keep = append(b.Keep, kept(x-diameter/2, x+diameter/2))
 	r := diameter/2 + 3
 	for _, l := range [][4]float64{{x - r, y, x + r, y}, {x, y - r, x, y + r}} {
 		b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Center, Path: curve.Polyline(pt(l[0], l[1]), pt(l[2], l[3]))})
 	}
+}
+
+// kept is a stretch that a joint should leave alone, its crosses and its code with it.
+func kept(from, to float64) layout.Span {
+	const cross = 11.0 // mm beside a joint
+	return layout.Span{From: from - cross, To: to + cross}
 }
 
 // Drawing returns the pattern.
@@ -87,7 +94,7 @@ func (b Board) Drawing(o Options) layout.Drawing {
 	d.Texts = append(d.Texts, b.Labels...)
 	for _, t := range d.Texts { // joints off the words, where there is another place
 		box := t.Bounds()
-		d.Keep = append(d.Keep, layout.Span{From: box.Min.X - 1, To: box.Max.X + 1})
+		d.Keep = append(d.Keep, kept(box.Min.X, box.Max.X))
 	}
 	return d
 }

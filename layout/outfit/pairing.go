@@ -82,7 +82,7 @@ func BeamDrawings(c *pair.Craft, o Options) []layout.Drawing {
 		}
 		for _, t := range d.Texts {
 			b := t.Bounds()
-			d.Keep = append(d.Keep, layout.Span{From: b.Min.X - 1, To: b.Max.X + 1})
+			d.Keep = append(d.Keep, kept(b.Min.X, b.Max.X))
 		}
 		out = append(out, d)
 	}

@@ -168,7 +168,7 @@ func PanelDrawings(f *rig.Fit, o Options) []layout.Drawing {
 		drawCorners(&d, f, cloth, box)
 		for _, t := range d.Texts {
 			b := t.Bounds()
-			d.Keep = append(d.Keep, layout.Span{From: b.Min.X - 1, To: b.Max.X + 1})
+			d.Keep = append(d.Keep, kept(b.Min.X, b.Max.X))
 		}
 		out = append(out, d)
 	}
