@@ -9,7 +9,6 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
-	"ribwright/layout/lettering"
 )
 
 // Curve is one line of values, in the order they are joined. Points that are not
@@ -175,11 +174,4 @@ func (a axis) letter(v float64) string {
 	}
 	decimals := max(0, -int(math.Floor(math.Log10(a.step)+1e-9)))
 	return strconv.FormatFloat(v, 'f', decimals, 64)
-}
-
-// Room returns the box that a plot needs round its axes, lettering included, for
-// curve names up to the width of the given words.
-func (p Plot) Room(longest string) geometry.Box {
-	return geometry.Around(geometry.Point{X: -16, Y: -14},
-		geometry.Point{X: p.W + 3 + lettering.Width(longest, small), Y: p.H + 7})
 }
