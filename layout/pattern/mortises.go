@@ -59,7 +59,8 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64) {
 	d.Write(x, -half-6, small, layout.Middle, "lean "+leaning(m.Bevel))
 	// A joint's code stands up to 4 mm to its right, and must not lie on a slot.
 	d.Whole = append(d.Whole, layout.Span{From: lo - 5, To: hi + 1})
-	d.Keep = append(d.Keep, layout.Span{From: x - 4 - lettering.Width(rib, name), To: x + 26})
+	// Nor half of its crosses on the name of the rib.
+	d.Keep = append(d.Keep, layout.Span{From: x - 8 - lettering.Width(rib, name), To: x + 26})
 }
 
 // drawScarfs marks where one ply at a time is joined.
