@@ -39,7 +39,7 @@ func inside(p curve.Path, keep side) []curve.Path {
 		ts := append(append([]float64{0}, roots(s, keep)...), 1)
 		for i := 1; i < len(ts); i++ {
 			if keep(s.At((ts[i-1]+ts[i])/2)) > 0 {
-				run = append(run, stretchOf(s, ts[i-1], ts[i]))
+				run = append(run, curve.Stretch(s, ts[i-1], ts[i]))
 			} else if run != nil {
 				out, run = append(out, run), nil
 			}
@@ -84,23 +84,4 @@ func roots(s curve.Segment, keep side) []float64 {
 		}
 	}
 	return out
-}
-
-// stretchOf returns the piece from the parameter a to b.
-func stretchOf(s curve.Segment, a, b float64) curve.Segment {
-	if a == 0 && b == 1 {
-		return s
-	}
-	switch s := s.(type) {
-	case curve.Line:
-		return curve.Line{A: s.At(a), B: s.At(b)}
-	case curve.Arc:
-		return curve.Arc{Center: s.Center, Radius: s.Radius, From: s.From + a*s.Sweep, Sweep: (b - a) * s.Sweep}
-	case curve.Cubic:
-		// The handles of a stretch are a third of the slope at its ends.
-		k := (b - a) / 3
-		p, q := s.At(a), s.At(b)
-		return curve.Cubic{P0: p, P1: p.Add(s.Slope(a).Scale(k)), P2: q.Sub(s.Slope(b).Scale(k)), P3: q}
-	}
-	panic("split: a kind of segment nobody knows")
 }

@@ -101,7 +101,7 @@ func (o *once) rest(p curve.Path) []curve.Path {
 		at := 0.0
 		for _, g := range append(gone, [2]float64{1, 1}) {
 			if left := (g[0] - at) * s.Length(); left > onLine {
-				run = append(run, part(s, at, g[0]))
+				run = append(run, curve.Stretch(s, at, g[0]))
 			}
 			if g[0] < 1 || g[1] > g[0] {
 				flush()
@@ -115,20 +115,6 @@ func (o *once) rest(p curve.Path) []curve.Path {
 		return []curve.Path{p}
 	}
 	return out
-}
-
-// part returns the piece from the share a to the share b.
-func part(s curve.Segment, a, b float64) curve.Segment {
-	if a <= 0 && b >= 1 {
-		return s
-	}
-	switch s := s.(type) {
-	case curve.Line:
-		return curve.Line{A: s.At(a), B: s.At(b)}
-	case curve.Arc:
-		return curve.Arc{Center: s.Center, Radius: s.Radius, From: s.From + a*s.Sweep, Sweep: (b - a) * s.Sweep}
-	}
-	return s // cubics are drawn whole or not at all
 }
 
 // common returns the stretches of s, as shares of it, that lie on t.
