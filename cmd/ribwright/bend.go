@@ -8,13 +8,13 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ribwright/geometry/bend"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
-	"ribwright/layout/plan"
+	"ribwright/geometry/trial/bend"
+	"ribwright/layout/figure/balance"
 	"ribwright/render/bending"
-	"ribwright/render/numbers"
+	"ribwright/render/json"
 	"ribwright/render/svg"
 )
 
@@ -59,7 +59,7 @@ func bendRun(v verb, args []string, c console) error {
 		}
 	}
 	if *asJSON {
-		return numbers.EncodeBend(c.out, b.Report, b.Without, b.Trials, b.Miss, b.slug, b.fingerprint)
+		return json.EncodeBend(c.out, b.Report, b.Without, b.Trials, b.Miss, b.slug, b.fingerprint)
 	}
 	if err := bending.Page(c.out, b.Told, units.System); err != nil || !*picture {
 		return err
@@ -122,6 +122,6 @@ func newBending(name string, without []string, miss float64) (*judged, error) {
 // picture writes the plan shape before and after.
 func (b *judged) picture(w io.Writer) error {
 	title := b.Report.Frame.Design.Title
-	return svg.EncodeFigure(w, plan.Figure(title, b.Report.Boat, b.Without, b.Trials, b.Miss),
+	return svg.EncodeFigure(w, balance.Figure(title, b.Report.Boat, b.Without, b.Trials, b.Miss),
 		"The gunwales of "+title+" from above, dashed with every cross piece in and solid with some taken out, changes exaggerated, with the force in each cross piece.")
 }

@@ -14,17 +14,17 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ribwright/geometry/cost"
 	"ribwright/geometry/design"
-	"ribwright/geometry/labour"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/stock"
+	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/water"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/book"
-	"ribwright/layout/page"
 	"ribwright/layout/paper"
+	"ribwright/layout/report/book"
+	"ribwright/layout/typeset"
 	"ribwright/render/html"
 	"ribwright/render/pdf"
 	"ribwright/render/svg"
@@ -42,12 +42,12 @@ func bookVerb() verb {
 }
 
 // skillFlag is how practised the builder is.
-type skillFlag struct{ labour.Skill }
+type skillFlag struct{ hours.Skill }
 
 func (s *skillFlag) Type() string { return "experienced|average|beginner" }
 func (s *skillFlag) Set(text string) error {
 	var err error
-	s.Skill, err = labour.ParseSkill(text)
+	s.Skill, err = hours.ParseSkill(text)
 	return err
 }
 
@@ -90,7 +90,7 @@ func bookRun(v verb, args []string, c console) error {
 		return err
 	}
 	b.made = made
-	if b.sheets, err = page.Lay(b.book, sheet); err != nil {
+	if b.sheets, err = typeset.Lay(b.book, sheet); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
 	outs := b.outputs(*web)
@@ -122,14 +122,14 @@ func openPrices(v verb, name string) (*cost.Table, error) {
 // booking is a build book in the making.
 type booking struct {
 	facts  book.Facts
-	book   page.Book
+	book   typeset.Book
 	slug   string
 	sheets layout.Document
 	made   time.Time
 }
 
 // newBooking works out everything that the book tells.
-func newBooking(d *design.Design, name string, table *cost.Table, skill labour.Skill, units measure.System) (*booking, error) {
+func newBooking(d *design.Design, name string, table *cost.Table, skill hours.Skill, units measure.System) (*booking, error) {
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		return nil, err
@@ -155,8 +155,8 @@ func bookSheet(v verb, s paper.Setup) (paper.Sheet, error) {
 		return paper.Sheet{}, usageError{fmt.Errorf("%s: --paper: a book wants sheets, and %s is a roll; accepted: letter, a4, legal, tabloid, a3, both or WxH", v.name, s.Size.Name)}
 	}
 	sheet, err := s.Sheet(false)
-	if err == nil && sheet.Area.W() < page.Wide {
-		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", s.Margins, sheet.Area.W(), s.Size.Name, page.Wide)
+	if err == nil && sheet.Area.W() < typeset.Wide {
+		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", s.Margins, sheet.Area.W(), s.Size.Name, typeset.Wide)
 	}
 	if err != nil {
 		return sheet, usageError{fmt.Errorf("%s: --margins: %w", v.name, err)}
@@ -180,7 +180,7 @@ func (b *booking) report(w io.Writer, dir string, outs []output) error {
 		err = cmp.Or(err, more)
 	}
 	p := &b.facts
-	hours := labour.Hours(p.Work, "", p.Skill)
+	hours := hours.Hours(p.Work, "", p.Skill)
 	_, more := fmt.Fprintf(w, "  materials about %.0f at prices %s, give or take %.0f; %.0f hours, %s\n", p.Cost.Likely, p.Prices.Name, p.Cost.Off, hours, p.Skill)
 	err = cmp.Or(err, more)
 	return cmp.Or(err, reportMissing(w, p.Plan))
@@ -188,7 +188,7 @@ func (b *booking) report(w io.Writer, dir string, outs []output) error {
 
 // reportMissing tells for which sticks there is no wood, once where several alike are
 // the layers of a part.
-func reportMissing(w io.Writer, p *stock.Plan) error {
+func reportMissing(w io.Writer, p *cutlist.Plan) error {
 	missing := p.Missing()
 	if len(missing) == 0 {
 		return nil

@@ -11,12 +11,12 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ribwright/geometry/frame"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
-	"ribwright/layout/nest"
 	"ribwright/layout/pattern"
-	"ribwright/layout/relief"
+	"ribwright/layout/plate/nest"
+	"ribwright/layout/plate/relief"
 	"ribwright/render/dxf"
 	"ribwright/render/svg"
 )

@@ -9,8 +9,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/fair"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/survey/fair"
 )
 
 func fairVerb() verb {

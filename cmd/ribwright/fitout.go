@@ -5,16 +5,16 @@ import (
 	"path/filepath"
 	"slices"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/fitout"
-	"ribwright/geometry/frame"
+	"ribwright/geometry/outfit"
 	"ribwright/geometry/water"
 )
 
 // shipOf readies a boat to be fitted out, with the people of its design or a usual
 // one. name is the design's as it was given; beside is the second boat of a pair, ""
 // for one like the first.
-func shipOf(d *design.Design, gear []design.Gear, name, beside string, w water.Water) (fitout.Ship, error) {
+func shipOf(d *design.Design, gear []design.Gear, name, beside string, w water.Water) (outfit.Ship, error) {
 	s, err := manned(d, gear, name, w)
 	if err != nil || beside == "" {
 		return s, err
@@ -28,11 +28,11 @@ func shipOf(d *design.Design, gear []design.Gear, name, beside string, w water.W
 	return s, err
 }
 
-func manned(d *design.Design, gear []design.Gear, name string, w water.Water) (fitout.Ship, error) {
+func manned(d *design.Design, gear []design.Gear, name string, w water.Water) (outfit.Ship, error) {
 	f, err := frame.Build(d)
-	var s fitout.Ship
+	var s outfit.Ship
 	if err == nil {
-		s, err = fitout.Manned(f, gear, w)
+		s, err = outfit.Manned(f, gear, w)
 	}
 	if err != nil {
 		return s, fmt.Errorf("%s: %w", name, err)
@@ -50,9 +50,9 @@ func besideOf(d *design.Design, name string) string {
 }
 
 // outfitsOf sizes the outfits that a design has aboard.
-func outfitsOf(d *design.Design, gear []design.Gear, name string) (*fitout.Outfits, error) {
+func outfitsOf(d *design.Design, gear []design.Gear, name string) (*outfit.Outfits, error) {
 	if d.Fitted() == (design.Outfit{}) {
-		return &fitout.Outfits{}, nil
+		return &outfit.Outfits{}, nil
 	}
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
@@ -62,11 +62,11 @@ func outfitsOf(d *design.Design, gear []design.Gear, name string) (*fitout.Outfi
 	if err != nil {
 		return nil, err
 	}
-	return fitout.Of(s), nil
+	return outfit.Of(s), nil
 }
 
 // fit sizes the outfit of a verb, with the weight of the others that its design has.
-func (t *fitting) fit(d *design.Design, name, beside string, n fitout.Name) (*fitout.Outfits, error) {
+func (t *fitting) fit(d *design.Design, name, beside string, n outfit.Name) (*outfit.Outfits, error) {
 	w, err := t.still()
 	if err != nil {
 		return nil, err
@@ -75,7 +75,7 @@ func (t *fitting) fit(d *design.Design, name, beside string, n fitout.Name) (*fi
 	if err != nil {
 		return nil, err
 	}
-	o, err := fitout.One(s, n)
+	o, err := outfit.One(s, n)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}

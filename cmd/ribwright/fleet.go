@@ -9,10 +9,10 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
-	"ribwright/geometry/stow"
-	"ribwright/layout/stack"
+	"ribwright/geometry/trial/stow"
+	fleetfigure "ribwright/layout/figure/fleet"
 	"ribwright/render/fleet"
 	"ribwright/render/svg"
 )
@@ -155,7 +155,7 @@ func (a *fleetFlags) outputs(r *stow.Report) (outs []output, words []string) {
 			s = r.After
 		}
 		outs = append(outs, output{"fleet.svg", func(w io.Writer) error {
-			return svg.EncodeFigure(w, stack.Figure(s, a.units.System), stack.About(s))
+			return svg.EncodeFigure(w, fleetfigure.Figure(s, a.units.System), fleetfigure.About(s))
 		}})
 		words = append(words, "profile and section of the nest")
 	}

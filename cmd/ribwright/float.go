@@ -11,13 +11,13 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
-	"ribwright/geometry/offsets"
-	"ribwright/geometry/trial"
+	"ribwright/geometry/survey/offsets"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
-	"ribwright/layout/curves"
-	"ribwright/render/afloat"
+	afloatfigure "ribwright/layout/figure/afloat"
+	afloatpage "ribwright/render/afloat"
 	"ribwright/render/svg"
 )
 
@@ -83,7 +83,7 @@ func floatRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	r, err := trial.Run(b, trial.Options{Water: w, Freeboard: a.freeboard.mm, Draft: a.draft.mm, Speeds: speeds()})
+	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: a.freeboard.mm, Draft: a.draft.mm, Speeds: speeds()})
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
@@ -125,14 +125,14 @@ func speeds() []float64 {
 }
 
 // boat makes what is to be floated, and its short name for files.
-func (a *afloatFlags) boat(name string) (trial.Boat, string, error) {
+func (a *afloatFlags) boat(name string) (afloat.Boat, string, error) {
 	if isTable(name) {
 		t, err := openTable(name)
 		if err != nil {
-			return trial.Boat{}, "", err
+			return afloat.Boat{}, "", err
 		}
 		title := strings.TrimSuffix(filepath.Base(name), filepath.Ext(name))
-		b, err := trial.OfOffsets(title, t, a.load.kg, a.kg.mm)
+		b, err := afloat.OfOffsets(title, t, a.load.kg, a.kg.mm)
 		if err != nil {
 			return b, "", fmt.Errorf("%s: %w", name, err)
 		}
@@ -140,17 +140,17 @@ func (a *afloatFlags) boat(name string) (trial.Boat, string, error) {
 	}
 	d, err := open(name)
 	if err != nil {
-		return trial.Boat{}, "", err
+		return afloat.Boat{}, "", err
 	}
 	f, err := frame.Build(d)
 	if err != nil {
-		return trial.Boat{}, "", fmt.Errorf("%s: %w", name, err)
+		return afloat.Boat{}, "", fmt.Errorf("%s: %w", name, err)
 	}
 	crew, gear, err := a.aboard(d)
 	if err != nil {
-		return trial.Boat{}, "", usageError{fmt.Errorf("float: %w", err)}
+		return afloat.Boat{}, "", usageError{fmt.Errorf("float: %w", err)}
 	}
-	b, err := trial.OfFrame(f, crew, gear, a.smooth)
+	b, err := afloat.OfFrame(f, crew, gear, a.smooth)
 	if err != nil {
 		return b, "", fmt.Errorf("%s: %w", name, err)
 	}
@@ -197,18 +197,18 @@ func (a *afloatFlags) aboard(d *design.Design) ([]design.Person, []design.Gear, 
 }
 
 // tell writes what was found.
-func (a *afloatFlags) tell(w io.Writer, r *trial.Report, slug string) error {
+func (a *afloatFlags) tell(w io.Writer, r *afloat.Report, slug string) error {
 	picture := slug + "-float.svg"
 	if a.svg {
-		draw := func(w io.Writer) error { return svg.EncodeFigure(w, curves.Sheet(r), curves.About(r)) }
+		draw := func(w io.Writer) error { return svg.EncodeFigure(w, afloatfigure.Sheet(r), afloatfigure.About(r)) }
 		if err := save(a.out, []output{{picture, draw}}, nil); err != nil {
 			return err
 		}
 	}
 	if a.json {
-		return afloat.Encode(w, r)
+		return afloatpage.Encode(w, r)
 	}
-	if err := afloat.Page(w, r, a.units.System); err != nil {
+	if err := afloatpage.Page(w, r, a.units.System); err != nil {
 		return err
 	}
 	if !a.svg {

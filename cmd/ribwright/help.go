@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/timber"
+	"ribwright/geometry/wood/timber"
 )
 
 // overview says what the program can do.

@@ -14,13 +14,13 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
-	"ribwright/render/numbers"
+	"ribwright/render/json"
 	"ribwright/render/pdf"
 )
 
@@ -176,7 +176,7 @@ func (l *lofting) outputs() []output {
 	out := []output{{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets, l.made) }}}
 	out = append(out, cutterOutputs(l.slug+"-cut", l.plate)...)
 	return append(out, output{l.slug + "-numbers.json", func(w io.Writer) error {
-		return numbers.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
+		return json.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
 	}})
 }
 

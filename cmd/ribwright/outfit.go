@@ -15,9 +15,9 @@ import (
 	"ribwright/geometry/water"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/nest"
+	"ribwright/layout/plate/nest"
 	"ribwright/layout/tile"
-	"ribwright/render/outfits"
+	outfitpage "ribwright/render/outfits"
 	"ribwright/render/pdf"
 	"ribwright/render/svg"
 )
@@ -97,7 +97,7 @@ type told struct {
 	design *design.Design
 	name   string // of the design, as it was given
 	page   func(io.Writer) error
-	json   func(io.Writer, outfits.Identity, *layout.Document) error
+	json   func(io.Writer, outfitpage.Identity, *layout.Document) error
 	figure layout.Drawing
 	about  string // the figure, for those who cannot see it
 
@@ -122,7 +122,7 @@ func (t *fitting) tell(c console, s told) error {
 	if err != nil {
 		return err
 	}
-	id := outfits.Identity{Title: s.design.Title, Slug: s.design.Slug(), Fingerprint: print}
+	id := outfitpage.Identity{Title: s.design.Title, Slug: s.design.Slug(), Fingerprint: print}
 	stem := id.Slug + "-" + t.verb.name
 	var outs []output
 	said := ""
@@ -154,7 +154,7 @@ func (t *fitting) tell(c console, s told) error {
 
 // lofted lays the patterns on sheets and the parts on plates, as loft does, and says
 // what it made.
-func (t *fitting) lofted(s told, id outfits.Identity, stem string) ([]output, string, error) {
+func (t *fitting) lofted(s told, id outfitpage.Identity, stem string) ([]output, string, error) {
 	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
 	if err != nil {
 		return nil, "", err
@@ -204,7 +204,7 @@ type laidPlate struct {
 }
 
 // plates lays the parts for the cutter, on stock long enough for the longest.
-func (t *fitting) plates(s told, id outfits.Identity) ([]laidPlate, error) {
+func (t *fitting) plates(s told, id outfitpage.Identity) ([]laidPlate, error) {
 	var out []laidPlate
 	for _, q := range append([]plateOf{{"cut", s.parts, nest.DefaultOptions().Stock.W}}, s.more...) {
 		o := nest.DefaultOptions()

@@ -13,9 +13,9 @@ import (
 	"testing"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/fitout"
+	"ribwright/geometry/outfit"
 	"ribwright/layout"
-	"ribwright/render/outfits"
+	outfitpage "ribwright/render/outfits"
 	"ribwright/render/rendertest"
 )
 
@@ -172,9 +172,9 @@ func modelOf(t *testing.T, row fitRow) (*fitting, told) {
 			t.Fatal(err)
 		}
 	}
-	fit := func(v verb, n fitout.Name) (*fitting, *fitout.Outfits) {
+	fit := func(v verb, n outfit.Name) (*fitting, *outfit.Outfits) {
 		f := newFitting(v)
-		if n == fitout.Sail {
+		if n == outfit.Sail {
 			var given sailFlags
 			fail(given.kind.Set(row.rig))
 			fail(given.over(f, d))
@@ -185,13 +185,13 @@ func modelOf(t *testing.T, row fitRow) (*fitting, told) {
 	}
 	switch row.verb {
 	case "row":
-		f, o := fit(rowVerb(), fitout.Row)
+		f, o := fit(rowVerb(), outfit.Row)
 		return f, rowTold(f, o.Row, row.design)
 	case "pair":
-		f, o := fit(pairVerb(), fitout.Pair)
+		f, o := fit(pairVerb(), outfit.Pair)
 		return f, pairTold(f, o.Pair, row.design)
 	}
-	f, o := fit(sailVerb(), fitout.Sail)
+	f, o := fit(sailVerb(), outfit.Sail)
 	return f, sailTold(f, o.Sail, row.design)
 }
 
@@ -201,7 +201,7 @@ func modelOf(t *testing.T, row fitRow) (*fitting, told) {
 // edge, and nothing else to cut.
 func checkOutfitModel(t *testing.T, row fitRow, plates map[string]truth) {
 	f, model := modelOf(t, row)
-	laid, err := f.plates(model, outfits.Identity{Title: model.design.Title})
+	laid, err := f.plates(model, outfitpage.Identity{Title: model.design.Title})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,11 +6,11 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/fitout"
-	"ribwright/geometry/pair"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/outfit/pair"
 	"ribwright/layout"
-	"ribwright/layout/outfit"
-	"ribwright/render/outfits"
+	"ribwright/layout/outfits"
+	outfitpage "ribwright/render/outfits"
 )
 
 func pairVerb() verb {
@@ -64,7 +64,7 @@ func pairRun(v verb, args []string, c console) error {
 	if len(rest) == 2 { // typed, not looked for beside the first design
 		beside = rest[1]
 	}
-	fitted, err := t.fit(d, name, beside, fitout.Pair)
+	fitted, err := t.fit(d, name, beside, outfit.Pair)
 	if err != nil {
 		return err
 	}
@@ -73,18 +73,18 @@ func pairRun(v verb, args []string, c console) error {
 }
 
 func pairTold(t *fitting, craft *pair.Craft, name string) told {
-	o := outfit.Options{Units: t.units.System}
-	boards := outfit.PairBoards(craft, o)
+	o := outfits.Options{Units: t.units.System}
+	boards := outfits.PairBoards(craft, o)
 	return told{
 		design: craft.Boats[0].Frame.Design, name: name,
-		page: func(w io.Writer) error { return outfits.PairPage(w, craft, t.units.System) },
-		json: func(w io.Writer, id outfits.Identity, doc *layout.Document) error {
-			return outfits.PairJSON(w, craft, id, doc)
+		page: func(w io.Writer) error { return outfitpage.PairPage(w, craft, t.units.System) },
+		json: func(w io.Writer, id outfitpage.Identity, doc *layout.Document) error {
+			return outfitpage.PairJSON(w, craft, id, doc)
 		},
-		figure: outfit.PairFigure(craft),
+		figure: outfits.PairFigure(craft),
 		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
 			craft.Spacing),
 		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",
-		drawings: append(outfit.BeamDrawings(craft, o), outfit.Drawings(boards, o)...), parts: outfit.Parts(boards), notes: outfit.PairNotes(craft, o),
+		drawings: append(outfits.BeamDrawings(craft, o), outfits.Drawings(boards, o)...), parts: outfits.Parts(boards), notes: outfits.PairNotes(craft, o),
 	}
 }

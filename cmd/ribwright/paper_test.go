@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/layout/pattern"
 )
 

@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ribwright/layout/proof"
+	"ribwright/layout/paper/proof"
 	"ribwright/layout/tile"
 	"ribwright/render/pdf"
 )

@@ -6,12 +6,12 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/fitout"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/rowing"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/outfit/rowing"
 	"ribwright/layout"
-	"ribwright/layout/outfit"
-	"ribwright/render/outfits"
+	"ribwright/layout/outfits"
+	outfitpage "ribwright/render/outfits"
 )
 
 func rowVerb() verb {
@@ -109,7 +109,7 @@ func rowRun(v verb, args []string, c console) error {
 		"outfit.row.seat": "seat", "outfit.row.seat_at": "seat-at", "outfit.row.pull": "pull"}); err != nil {
 		return err
 	}
-	fitted, err := t.fit(d, name, besideOf(d, name), fitout.Row)
+	fitted, err := t.fit(d, name, besideOf(d, name), outfit.Row)
 	if err != nil {
 		return err
 	}
@@ -118,19 +118,19 @@ func rowRun(v verb, args []string, c console) error {
 }
 
 func rowTold(t *fitting, fit *rowing.Fit, name string) told {
-	o := outfit.Options{Units: t.units.System}
-	boards := outfit.RowingBoards(fit, o)
+	o := outfits.Options{Units: t.units.System}
+	boards := outfits.RowingBoards(fit, o)
 	title := fit.Boat.Frame.Design.Title
 	return told{
 		design: fit.Boat.Frame.Design, name: name,
-		page: func(w io.Writer) error { return outfits.RowPage(w, fit, t.units.System) },
-		json: func(w io.Writer, id outfits.Identity, doc *layout.Document) error {
-			return outfits.RowJSON(w, fit, id, doc)
+		page: func(w io.Writer) error { return outfitpage.RowPage(w, fit, t.units.System) },
+		json: func(w io.Writer, id outfitpage.Identity, doc *layout.Document) error {
+			return outfitpage.RowJSON(w, fit, id, doc)
 		},
-		figure: outfit.RowingFigure(fit),
+		figure: outfits.RowingFigure(fit),
 		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",
-		drawings: outfit.Drawings(boards, o), parts: outfit.Parts(boards), notes: outfit.RowingNotes(fit, o),
+		drawings: outfits.Drawings(boards, o), parts: outfits.Parts(boards), notes: outfits.RowingNotes(fit, o),
 	}
 }

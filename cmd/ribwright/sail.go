@@ -8,12 +8,12 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/fitout"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/rig"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/layout"
-	"ribwright/layout/outfit"
-	"ribwright/render/outfits"
+	"ribwright/layout/outfits"
+	outfitpage "ribwright/render/outfits"
 )
 
 func sailVerb() verb {
@@ -157,7 +157,7 @@ func sailRun(v verb, args []string, c console) error {
 	if err := t.checked(d, map[string]string{"outfit.sail.area": "area", "outfit.sail.wind": "wind", "outfit.sail.mast_at": "mast-at", "outfit.sail.reefs": "reefs"}); err != nil {
 		return err
 	}
-	fitted, err := t.fit(d, name, besideOf(d, name), fitout.Sail)
+	fitted, err := t.fit(d, name, besideOf(d, name), outfit.Sail)
 	if err != nil {
 		return err
 	}
@@ -169,20 +169,20 @@ func sailRun(v verb, args []string, c console) error {
 // it.
 const clothWide = 3000
 
-func sailTold(t *fitting, fit *rig.Fit, name string) told {
-	o := outfit.Options{Units: t.units.System}
-	boards := outfit.SailBoards(fit, o)
+func sailTold(t *fitting, fit *sail.Fit, name string) told {
+	o := outfits.Options{Units: t.units.System}
+	boards := outfits.SailBoards(fit, o)
 	return told{
 		design: fit.Boat.Frame.Design, name: name,
-		page: func(w io.Writer) error { return outfits.SailPage(w, fit, t.units.System) },
-		json: func(w io.Writer, id outfits.Identity, doc *layout.Document) error {
-			return outfits.SailJSON(w, fit, id, doc)
+		page: func(w io.Writer) error { return outfitpage.SailPage(w, fit, t.units.System) },
+		json: func(w io.Writer, id outfitpage.Identity, doc *layout.Document) error {
+			return outfitpage.SailJSON(w, fit, id, doc)
 		},
-		figure: outfit.SailFigure(fit),
+		figure: outfits.SailFigure(fit),
 		about: fmt.Sprintf("%s from the side under a %s of %.2f m2 with its reefs, and the righting moment with the crew in the middle, inside and out, to where the lee gunwale dips.",
 			fit.Boat.Frame.Design.Title, fit.Sail.Rig, fit.Plan.Area()),
 		purpose:  fmt.Sprintf("Sailing: %s of %.2f m2; step, partner, leeboard and sail panels", fit.Sail.Rig, fit.Plan.Area()),
-		drawings: append(outfit.Drawings(boards, o), outfit.PanelDrawings(fit, o)...), parts: outfit.Parts(boards), notes: outfit.SailNotes(fit, o),
-		more: []plateOf{{"cloth", outfit.PanelParts(fit), clothWide}},
+		drawings: append(outfits.Drawings(boards, o), outfits.PanelDrawings(fit, o)...), parts: outfits.Parts(boards), notes: outfits.SailNotes(fit, o),
+		more: []plateOf{{"cloth", outfits.PanelParts(fit), clothWide}},
 	}
 }

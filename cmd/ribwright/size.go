@@ -14,9 +14,9 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"ribwright/geometry/family"
-	"ribwright/geometry/formula"
-	"ribwright/geometry/size"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/family"
+	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/water"
 	"ribwright/render/reasons"
 )
@@ -32,8 +32,8 @@ func sizeVerb() verb {
 	return v
 }
 
-// sizing is what the flags of size say.
-type sizing struct {
+// asked is what the flags of size say.
+type asked struct {
 	verb                            verb
 	paddlers                        []string
 	gear, stock, speed, sea         string
@@ -43,15 +43,15 @@ type sizing struct {
 	class                           string
 	population                      int
 	loft                            bool
-	brief                           size.Brief
+	brief                           sizing.Brief
 	printer                         *printer
 	units                           unitsFlag
 }
 
-func (s *sizing) flags() *pflag.FlagSet {
+func (s *asked) flags() *pflag.FlagSet {
 	f := pflag.NewFlagSet(s.verb.name, pflag.ContinueOnError)
 	f.SortFlags = false
-	s.brief = size.Usual()
+	s.brief = sizing.Usual()
 	f.StringArrayVar(&s.paddlers, "paddler", nil, "`who`, as \"62 kg, 168 cm\", perhaps with woman or man, span 171 cm, kneeling or sitting; twice for a tandem, the stern paddler first")
 	f.StringVar(&s.gear, "gear", "10 kg", "`weight` of all that is carried besides the people")
 	f.StringVar(&s.use, "use", "pack", "`family` of boats: pack, solo or tandem")
@@ -82,7 +82,7 @@ func (s *sizing) flags() *pflag.FlagSet {
 }
 
 func sizeRun(v verb, args []string, c console) error {
-	s := &sizing{verb: v}
+	s := &asked{verb: v}
 	f := s.flags()
 	if _, err := parse(v, f, args, 0, c.out); err != nil {
 		return err
@@ -113,12 +113,12 @@ func sizeRun(v verb, args []string, c console) error {
 }
 
 // wrong is a flag that cannot be used.
-func (s *sizing) wrong(flag string, err error) error {
+func (s *asked) wrong(flag string, err error) error {
 	return usageError{fmt.Errorf("%s: --%s: %w", s.verb.name, flag, err)}
 }
 
 // formulas prints a shipped family.
-func (s *sizing) formulas(w io.Writer) error {
+func (s *asked) formulas(w io.Writer) error {
 	text, err := family.Text(s.list)
 	if err != nil {
 		return s.wrong("formulas", err)
@@ -129,7 +129,7 @@ func (s *sizing) formulas(w io.Writer) error {
 
 // check reads the flags that are numbers and refuses those that contradict each
 // other.
-func (s *sizing) check() error {
+func (s *asked) check() error {
 	for _, q := range []struct {
 		flag, text string
 		dim        formula.Dim
@@ -167,7 +167,7 @@ func (s *sizing) check() error {
 }
 
 // family reads the family that the flags name.
-func (s *sizing) family() (*family.Family, error) {
+func (s *asked) family() (*family.Family, error) {
 	if s.file == "" {
 		f, err := family.Shipped(s.use)
 		if err != nil {
@@ -192,9 +192,9 @@ func (s *sizing) family() (*family.Family, error) {
 }
 
 // crew reads the paddlers and gives the boat a name.
-func (s *sizing) crew(fam *family.Family) error {
+func (s *asked) crew(fam *family.Family) error {
 	for _, text := range s.paddlers {
-		p, err := size.ParsePaddler(text)
+		p, err := sizing.ParsePaddler(text)
 		if err != nil {
 			return s.wrong("paddler", err)
 		}
@@ -218,8 +218,8 @@ func (s *sizing) crew(fam *family.Family) error {
 }
 
 // newCase makes a case of the brief with the values set by hand.
-func (s *sizing) newCase(fam *family.Family) (*size.Case, error) {
-	c, err := size.NewCase(fam, s.brief)
+func (s *asked) newCase(fam *family.Family) (*sizing.Case, error) {
+	c, err := sizing.NewCase(fam, s.brief)
 	if err != nil {
 		return nil, err
 	}
@@ -240,13 +240,13 @@ func (s *sizing) newCase(fam *family.Family) (*size.Case, error) {
 }
 
 // one sizes one boat, by the formulas or by a search.
-func (s *sizing) one(fam *family.Family, w io.Writer) error {
+func (s *asked) one(fam *family.Family, w io.Writer) error {
 	c, err := s.newCase(fam)
 	if err != nil {
 		return err
 	}
-	var answer *size.Answer
-	var boat *size.Boat
+	var answer *sizing.Answer
+	var boat *sizing.Boat
 	if len(s.targets) > 0 {
 		if answer, err = s.search(c); err != nil {
 			return err
@@ -277,7 +277,7 @@ func (s *sizing) one(fam *family.Family, w io.Writer) error {
 }
 
 // outputs lists the files of one boat: its design and, when asked, its patterns.
-func (s *sizing) outputs(boat *size.Boat) (dir string, outs []output, err error) {
+func (s *asked) outputs(boat *sizing.Boat) (dir string, outs []output, err error) {
 	dir, name := s.out, boat.Design.Slug()+".toml"
 	if s.output != "" {
 		dir, name = filepath.Split(s.output)
@@ -294,7 +294,7 @@ func (s *sizing) outputs(boat *size.Boat) (dir string, outs []output, err error)
 }
 
 // patterns lofts a boat.
-func (s *sizing) patterns(boat *size.Boat) ([]output, error) {
+func (s *asked) patterns(boat *sizing.Boat) ([]output, error) {
 	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
 	if err != nil {
 		return nil, err
@@ -314,7 +314,7 @@ func (s *sizing) patterns(boat *size.Boat) ([]output, error) {
 }
 
 // tell prints the page, what a search found, and what was written.
-func (s *sizing) tell(w io.Writer, boat *size.Boat, a *size.Answer, dir string, outs []output) error {
+func (s *asked) tell(w io.Writer, boat *sizing.Boat, a *sizing.Answer, dir string, outs []output) error {
 	var b bytes.Buffer
 	if err := reasons.Page(&b, boat); err != nil {
 		return err

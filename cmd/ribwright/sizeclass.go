@@ -14,8 +14,8 @@ import (
 	"sync"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/family"
-	"ribwright/geometry/size"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/family"
 	"ribwright/render/reasons"
 )
 
@@ -40,7 +40,7 @@ type graduate struct {
 
 // classRun sizes a class: a folder for each builder, whole or not there at all, and
 // a summary. Every core works; a row that cannot be used is told and passed over.
-func (s *sizing) classRun(c console) error {
+func (s *asked) classRun(c console) error {
 	builders, err := s.readClass()
 	if err != nil {
 		return err
@@ -63,7 +63,7 @@ func (s *sizing) classRun(c console) error {
 	return s.tellClass(c.out, results, name)
 }
 
-func (s *sizing) readClass() ([]size.Builder, error) {
+func (s *asked) readClass() ([]sizing.Builder, error) {
 	file, err := os.Open(s.class)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("no table of builders %q", s.class)
@@ -72,7 +72,7 @@ func (s *sizing) readClass() ([]size.Builder, error) {
 		return nil, fmt.Errorf("cannot open the table of builders %q: %w", s.class, cause(err))
 	}
 	defer file.Close()
-	builders, err := size.ReadClass(file, s.brief, s.use)
+	builders, err := sizing.ReadClass(file, s.brief, s.use)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", s.class, cause(err))
 	}
@@ -81,7 +81,7 @@ func (s *sizing) readClass() ([]size.Builder, error) {
 }
 
 // apart gives rows whose names would share a folder a fault.
-func (s *sizing) apart(builders []size.Builder) {
+func (s *asked) apart(builders []sizing.Builder) {
 	first := map[string]int{}
 	for i := range builders {
 		b := &builders[i]
@@ -100,7 +100,7 @@ func (s *sizing) apart(builders []size.Builder) {
 func slugOf(name string) string { d := design.Design{Title: name}; return d.Slug() }
 
 // families reads each family once.
-func (s *sizing) families(builders []size.Builder) (map[string]*family.Family, error) {
+func (s *asked) families(builders []sizing.Builder) (map[string]*family.Family, error) {
 	out := map[string]*family.Family{}
 	if s.file != "" {
 		f, err := s.family()
@@ -127,7 +127,7 @@ func (s *sizing) families(builders []size.Builder) (map[string]*family.Family, e
 
 // workOn makes every row on all cores. Only what the summary needs is kept of a
 // boat, so that memory does not grow with the class.
-func (s *sizing) workOn(builders []size.Builder, families map[string]*family.Family, stop <-chan os.Signal, p *progress) []graduate {
+func (s *asked) workOn(builders []sizing.Builder, families map[string]*family.Family, stop <-chan os.Signal, p *progress) []graduate {
 	results := make([]graduate, len(builders))
 	for i, b := range builders {
 		results[i] = graduate{line: b.Line, name: b.Name, use: b.Use, status: rowUndone, text: "the run was interrupted; run it again to go on"}
@@ -157,7 +157,7 @@ loop:
 }
 
 // graduate makes one row. A fault of the program's own spoils that row alone.
-func (s *sizing) graduate(g *graduate, b size.Builder, families map[string]*family.Family) {
+func (s *asked) graduate(g *graduate, b sizing.Builder, families map[string]*family.Family) {
 	fail := func(err error) { g.status, g.text = rowFailed, flat(err.Error()) }
 	defer func() {
 		if r := recover(); r != nil {
@@ -175,7 +175,7 @@ func (s *sizing) graduate(g *graduate, b size.Builder, families map[string]*fami
 		fail(err)
 		return
 	}
-	boat, err := size.Size(f, b.Brief)
+	boat, err := sizing.Size(f, b.Brief)
 	if err != nil {
 		fail(err)
 		return
@@ -187,7 +187,7 @@ func (s *sizing) graduate(g *graduate, b size.Builder, families map[string]*fami
 }
 
 // fill takes what the summary tells of a boat.
-func (g *graduate) fill(b *size.Boat) {
+func (g *graduate) fill(b *sizing.Boat) {
 	h := b.Design.Hull
 	g.folder = b.Design.Slug()
 	g.length, g.beam, g.depth = float64(h.Length), float64(h.Beam), float64(h.Depth)
@@ -201,7 +201,7 @@ func (g *graduate) fill(b *size.Boat) {
 // deliver writes a boat's folder, all of it or nothing: into a draft beside its
 // place, which takes the place when it is whole. A folder that already holds the
 // same design and all files is kept.
-func (s *sizing) deliver(boat *size.Boat) (string, error) {
+func (s *asked) deliver(boat *sizing.Boat) (string, error) {
 	slug := boat.Design.Slug()
 	place := filepath.Join(s.out, slug)
 	outs := []output{{slug + ".toml", boat.Write}, {slug + "-reasons.txt", func(w io.Writer) error { return reasons.Page(w, boat) }}}
@@ -251,7 +251,7 @@ func replace(place, draft string) error {
 // isWhole reports whether a folder holds the same design and reasons, and the
 // patterns when they are asked for. Folders come into place whole, so what is
 // there of the same design is all there.
-func (s *sizing) isWhole(place string, outs []output, boat *size.Boat) bool {
+func (s *asked) isWhole(place string, outs []output, boat *sizing.Boat) bool {
 	for _, o := range outs {
 		data, err := os.ReadFile(filepath.Join(place, o.name))
 		var now strings.Builder
@@ -302,7 +302,7 @@ func guarded(s string) string {
 }
 
 // tellClass says how many came out how; a failed row makes the run fail.
-func (s *sizing) tellClass(w io.Writer, results []graduate, name string) error {
+func (s *asked) tellClass(w io.Writer, results []graduate, name string) error {
 	count := map[string]int{}
 	unsafe := 0
 	var first *graduate

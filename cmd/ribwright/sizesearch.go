@@ -9,26 +9,26 @@ import (
 	"text/tabwriter"
 
 	"ribwright/geometry"
-	"ribwright/geometry/bend"
-	"ribwright/geometry/family"
-	"ribwright/geometry/formula"
-	"ribwright/geometry/size"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/family"
+	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
-	"ribwright/layout/plot"
+	"ribwright/layout/figure/plot"
 	"ribwright/render/svg"
 )
 
 // search looks for the boat that meets the targets.
-func (s *sizing) search(c *size.Case) (*size.Answer, error) {
+func (s *asked) search(c *sizing.Case) (*sizing.Answer, error) {
 	if err := c.Settle(); err != nil {
 		return nil, err
 	}
-	w := size.Wish{}
+	w := sizing.Wish{}
 	if s.aim == "easiest" {
-		w.Aim = size.Easiest
+		w.Aim = sizing.Easiest
 	}
 	for _, text := range s.targets {
-		t, err := size.ParseTarget(text, c.Family.Program)
+		t, err := sizing.ParseTarget(text, c.Family.Program)
 		if err != nil {
 			return nil, s.wrong("target", err)
 		}
@@ -42,7 +42,7 @@ func (s *sizing) search(c *size.Case) (*size.Answer, error) {
 }
 
 // tellSearch says which limits stand in the way and what moving them would buy.
-func (s *sizing) tellSearch(w io.Writer, a *size.Answer) {
+func (s *asked) tellSearch(w io.Writer, a *sizing.Answer) {
 	fmt.Fprintf(w, "\nThe %s boat that meets %s; %d boats looked at.\n", s.aim, strings.Join(s.targets, ", "), a.Looks)
 	for _, b := range a.Binds {
 		fmt.Fprintf(w, "  %s stands in the way: %s would make it %s\n", b.Limit, b.Step, b.Text)
@@ -56,12 +56,12 @@ func (s *sizing) tellSearch(w io.Writer, a *size.Answer) {
 }
 
 // sweepRun prints a table of boats and draws it.
-func (s *sizing) sweepRun(fam *family.Family, w io.Writer) error {
+func (s *asked) sweepRun(fam *family.Family, w io.Writer) error {
 	c, err := s.newCase(fam)
 	if err != nil {
 		return err
 	}
-	sweep, err := size.ParseSweep(s.sweep, fam.Program)
+	sweep, err := sizing.ParseSweep(s.sweep, fam.Program)
 	if err != nil {
 		return s.wrong("sweep", err)
 	}
@@ -78,7 +78,7 @@ func (s *sizing) sweepRun(fam *family.Family, w io.Writer) error {
 	if err := save(s.out, []output{{name, func(w io.Writer) error { return svg.EncodeFigure(w, drawing, about) }}}, nil); err != nil {
 		return err
 	}
-	columns := slices.DeleteFunc(size.Columns(), func(n string) bool { return n == sweep.Name })
+	columns := slices.DeleteFunc(sizing.Columns(), func(n string) bool { return n == sweep.Name })
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	fmt.Fprintf(t, "%s\t%s\tchecks that fail\n", sweep.Name, strings.Join(columns, "\t"))
 	for _, r := range rows {
@@ -97,14 +97,14 @@ func (s *sizing) sweepRun(fam *family.Family, w io.Writer) error {
 }
 
 // rowTrouble says what is wrong with a boat of a sweep.
-func rowTrouble(r size.Row) string {
+func rowTrouble(r sizing.Row) string {
 	if r.Fault != "" {
 		return "no boat: " + r.Fault
 	}
 	return strings.Join(r.Failed, ", ")
 }
 
-func shownIn(r size.Row, name string, d formula.Dim) string {
+func shownIn(r sizing.Row, name string, d formula.Dim) string {
 	if r.Fault != "" {
 		return "-"
 	}
@@ -112,7 +112,7 @@ func shownIn(r size.Row, name string, d formula.Dim) string {
 }
 
 // sweepDrawing draws what changes against what is swept.
-func sweepDrawing(title string, s size.Sweep, rows []size.Row) (layout.Drawing, error) {
+func sweepDrawing(title string, s sizing.Sweep, rows []sizing.Row) (layout.Drawing, error) {
 	d := layout.Drawing{Name: "sweep", Title: title}
 	per := 1.0
 	unit := "mm"
@@ -153,8 +153,8 @@ func sweepDrawing(title string, s size.Sweep, rows []size.Row) (layout.Drawing, 
 }
 
 // populationRun tries a family on many.
-func (s *sizing) populationRun(fam *family.Family, w io.Writer) error {
-	p := size.Trying{Family: fam, Judge: bends}.Try(s.population)
+func (s *asked) populationRun(fam *family.Family, w io.Writer) error {
+	p := sizing.Trying{Family: fam, Judge: bends}.Try(s.population)
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s tried on %d: %d pass every check, loft, float and bend; %d do not.\n", fam.Name, p.Tried, p.Passed, p.Tried-p.Passed)
 	for _, c := range p.Counts() {
@@ -166,18 +166,18 @@ func (s *sizing) populationRun(fam *family.Family, w io.Writer) error {
 }
 
 // bends judges whether a boat's wood takes its bends.
-func bends(b *size.Boat) []size.Shown {
+func bends(b *sizing.Boat) []sizing.Shown {
 	r, err := bend.Of(b.Frame)
 	if err != nil {
-		return []size.Shown{{Name: "bend", Text: err.Error(), Short: 1}}
+		return []sizing.Shown{{Name: "bend", Text: err.Error(), Short: 1}}
 	}
-	var out []size.Shown
+	var out []sizing.Shown
 	for _, f := range r.Findings {
 		if !f.Pass {
 			part, _, _ := strings.Cut(f.Part, ",")
 			words := strings.Fields(part)
 			name := "bend of " + words[0]
-			out = append(out, size.Shown{Name: name, Text: fmt.Sprintf("%s: %s, %.3g for %.3g %s; %s", f.Part, f.Verdict, f.Value, f.Limit, f.Unit, f.Cure), Short: -f.Margin})
+			out = append(out, sizing.Shown{Name: name, Text: fmt.Sprintf("%s: %s, %.3g for %.3g %s; %s", f.Part, f.Verdict, f.Value, f.Limit, f.Unit, f.Cure), Short: -f.Margin})
 		}
 	}
 	return out

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ribwright/geometry/timber"
+	"ribwright/geometry/wood/timber"
 	"ribwright/geometry/wording"
 )
 

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/timber"
+	"ribwright/geometry/wood/timber"
 )
 
 // TestWood gives a known wood other values and adds a new one.

@@ -3,7 +3,7 @@ package pattern
 import (
 	"fmt"
 
-	"ribwright/geometry/frame"
+	"ribwright/geometry/boat/frame"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )

@@ -1,7 +1,7 @@
 package pattern
 
 import (
-	"ribwright/geometry/frame"
+	"ribwright/geometry/boat/frame"
 	"ribwright/layout"
 )
 

@@ -3,7 +3,7 @@ package pattern
 import (
 	"math"
 
-	"ribwright/geometry/frame"
+	"ribwright/geometry/boat/frame"
 )
 
 // Where fore and aft are equal, one half of a pattern serves both: it is turned

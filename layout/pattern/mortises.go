@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"

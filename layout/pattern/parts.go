@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/frame"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )

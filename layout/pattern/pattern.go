@@ -7,9 +7,9 @@ import (
 	"math"
 	"strings"
 
-	"ribwright/geometry/bend"
-	"ribwright/geometry/frame"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 )
 

@@ -7,9 +7,9 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 )

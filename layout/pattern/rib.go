@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/frame"
 	"ribwright/layout"
 )
 

@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry/bend"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )

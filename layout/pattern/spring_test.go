@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/balance"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/balance"
 )
 
 // TestRelaxOnStrips: every rib strip says to what width its ribs are relaxed and

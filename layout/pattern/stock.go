@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry/frame"
-	"ribwright/geometry/hull"
-	"ribwright/geometry/timber"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/wood/timber"
 	"ribwright/geometry/wording"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry/frame"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 )

@@ -9,14 +9,14 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/trial"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
 )
 
-func report(t testing.TB, name string, change func(d *design.Design)) *trial.Report {
+func report(t testing.TB, name string, change func(d *design.Design)) *afloat.Report {
 	t.Helper()
 	d, err := design.Shipped(name)
 	if err != nil {
@@ -27,7 +27,7 @@ func report(t testing.TB, name string, change func(d *design.Design)) *trial.Rep
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := trial.OfFrame(f, d.Crew, d.Gear, true)
+	b, err := afloat.OfFrame(f, d.Crew, d.Gear, true)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -35,7 +35,7 @@ func report(t testing.TB, name string, change func(d *design.Design)) *trial.Rep
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := trial.Run(b, trial.Options{Water: w, Freeboard: 150, Speeds: []float64{1, 1.5, 2, 2.5}})
+	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: 150, Speeds: []float64{1, 1.5, 2, 2.5}})
 	if err != nil {
 		t.Fatal(err)
 	}

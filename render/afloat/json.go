@@ -9,9 +9,9 @@ import (
 	"io"
 	"math"
 
-	"ribwright/geometry/effort"
-	"ribwright/geometry/float"
-	"ribwright/geometry/trial"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/water/effort"
+	"ribwright/geometry/water/float"
 )
 
 type document struct {
@@ -132,14 +132,14 @@ func figures(v float64, n int) float64 {
 }
 
 // Encode writes a report as JSON.
-func Encode(w io.Writer, r *trial.Report) error {
+func Encode(w io.Writer, r *afloat.Report) error {
 	e := json.NewEncoder(w)
 	e.SetIndent("", " ")
 	e.SetEscapeHTML(false)
 	return e.Encode(gather(r))
 }
 
-func gather(r *trial.Report) document {
+func gather(r *afloat.Report) document {
 	d := document{
 		Design: r.Boat.Title,
 		Water: waterFields{r.Options.Water.Kind.String(), number(r.Options.Water.Temperature),
@@ -165,7 +165,7 @@ func gather(r *trial.Report) document {
 	return d
 }
 
-func weights(r *trial.Report) []weight {
+func weights(r *afloat.Report) []weight {
 	out := []weight{}
 	for _, i := range r.Entries() {
 		l := i.Load()

@@ -6,14 +6,14 @@ import (
 	"math"
 
 	"ribwright/geometry/measure"
-	"ribwright/geometry/trial"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/layout/terminal"
 )
 
 // Page writes a report to be read on a terminal, lengths in the units asked for.
 //
 // Errors: the writer's own.
-func Page(w io.Writer, r *trial.Report, units measure.System) error {
+func Page(w io.Writer, r *afloat.Report, units measure.System) error {
 	p := &page{Page: terminal.Page{Units: units}, r: r}
 	p.heading()
 	p.weights()
@@ -28,7 +28,7 @@ func Page(w io.Writer, r *trial.Report, units measure.System) error {
 
 type page struct {
 	terminal.Page
-	r *trial.Report
+	r *afloat.Report
 }
 
 func (p *page) heading() {

@@ -8,11 +8,11 @@ import (
 	"math"
 	"strings"
 
-	"ribwright/geometry/balance"
-	"ribwright/geometry/bend"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/timber"
+	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/wood/timber"
 	"ribwright/layout/lettering"
 )
 

@@ -11,7 +11,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
-	"ribwright/layout/trace"
+	"ribwright/layout/plate/trace"
 	"ribwright/render"
 )
 

@@ -5,22 +5,22 @@ import (
 	"path/filepath"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
-	"ribwright/geometry/laden"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/pair"
-	"ribwright/geometry/rig"
-	"ribwright/geometry/rowing"
+	"ribwright/geometry/outfit/pair"
+	"ribwright/geometry/outfit/rowing"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/water"
 	"ribwright/layout"
-	"ribwright/layout/outfit"
+	"ribwright/layout/outfits"
 	"ribwright/render/rendertest"
 )
 
-// outfits draws every pattern of a design's outfit in its own coordinates.
-func outfits(t *testing.T, verb, name string) []layout.Drawing {
+// drawn draws every pattern of a design's outfit in its own coordinates.
+func drawn(t *testing.T, verb, name string) []layout.Drawing {
 	t.Helper()
 	d, err := design.Shipped(name)
 	if err != nil {
@@ -34,34 +34,34 @@ func outfits(t *testing.T, verb, name string) []layout.Drawing {
 	if err != nil {
 		t.Fatal(err)
 	}
-	crew := laden.Manned(d)
+	crew := aboard.Manned(d)
 	if verb == "row" {
 		crew = nil
 	}
-	b, err := laden.New(f, crew, d.Gear)
+	b, err := aboard.New(f, crew, d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := outfit.Options{Units: measure.Metric}
+	o := outfits.Options{Units: measure.Metric}
 	switch verb {
 	case "sail":
-		fit, err := rig.New(b, d.Sail(), w)
+		fit, err := sail.New(b, d.Sail(), w)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return append(outfit.Drawings(outfit.SailBoards(fit, o), o), outfit.PanelDrawings(fit, o)...)
+		return append(outfits.Drawings(outfits.SailBoards(fit, o), o), outfits.PanelDrawings(fit, o)...)
 	case "pair":
 		c, err := pair.New(b, b, d.Pair(), w)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return append(outfit.BeamDrawings(c, o), outfit.Drawings(outfit.PairBoards(c, o), o)...)
+		return append(outfits.BeamDrawings(c, o), outfits.Drawings(outfits.PairBoards(c, o), o)...)
 	}
 	fit, err := rowing.New(b, d.Row(), w)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return outfit.Drawings(outfit.RowingBoards(fit, o), o)
+	return outfits.Drawings(outfits.RowingBoards(fit, o), o)
 }
 
 // fitted lofts a design's outfit and reads the sheets.
@@ -130,7 +130,7 @@ func TestPrintedOutfits(t *testing.T) {
 func eachPattern(t *testing.T, s set, verb, name string, lay func(rendertest.View) Motion, look func(*testing.T, check, []Line)) {
 	t.Helper()
 	known := map[string]bool{}
-	for _, d := range outfits(t, verb, name) {
+	for _, d := range drawn(t, verb, name) {
 		known[d.Name] = true
 		t.Run(d.Name, func(t *testing.T) {
 			one, err := WholeOf(eyesOf(t), &d)

@@ -8,8 +8,8 @@ import (
 	"time"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/pattern"

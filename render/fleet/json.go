@@ -9,7 +9,7 @@ import (
 	"io"
 	"math"
 
-	"ribwright/geometry/stow"
+	"ribwright/geometry/trial/stow"
 )
 
 type document struct {

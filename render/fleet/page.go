@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/measure"
-	"ribwright/geometry/stow"
+	"ribwright/geometry/trial/stow"
 	"ribwright/layout/terminal"
 )
 

@@ -12,7 +12,7 @@ import (
 	"unicode"
 
 	"ribwright/layout"
-	"ribwright/layout/page"
+	"ribwright/layout/typeset"
 )
 
 //go:embed style.css
@@ -26,7 +26,7 @@ type Figure func(w io.Writer, d layout.Drawing, about string) error
 //
 // Errors: a drawing that cannot be written, or the writer's own error. Nothing is
 // written unless all is made.
-func Encode(w io.Writer, b page.Book, figure Figure) error {
+func Encode(w io.Writer, b typeset.Book, figure Figure) error {
 	e := &encoder{figure: figure}
 	e.put("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
 	e.put("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
@@ -56,10 +56,10 @@ type encoder struct {
 
 func (e *encoder) put(format string, args ...any) { fmt.Fprintf(&e.out, format, args...) }
 
-func chapters(b page.Book) []string {
+func chapters(b typeset.Book) []string {
 	var out []string
 	for _, block := range b.Blocks {
-		if h, ok := block.(page.Heading); ok && h.Level == 1 {
+		if h, ok := block.(typeset.Heading); ok && h.Level == 1 {
 			out = append(out, h.Words)
 		}
 	}
@@ -88,21 +88,21 @@ func text(s string) string { return html.EscapeString(clean(s)) }
 // words is text whose direction of writing stays its own.
 func words(s string) string { return "<bdi>" + text(s) + "</bdi>" }
 
-func (e *encoder) block(b page.Block) {
+func (e *encoder) block(b typeset.Block) {
 	switch b := b.(type) {
-	case page.Heading:
+	case typeset.Heading:
 		e.heading(b)
-	case page.Paragraph:
+	case typeset.Paragraph:
 		e.put("<p>%s</p>\n", words(b.Words))
-	case page.List:
+	case typeset.List:
 		e.list(b)
-	case page.Caution:
+	case typeset.Caution:
 		e.caution(b)
-	case page.Table:
+	case typeset.Table:
 		e.table(b)
-	case page.Figure:
+	case typeset.Figure:
 		e.drawing(b)
-	case page.Contents:
+	case typeset.Contents:
 		e.put("<nav aria-label=\"Contents\">\n<ul>\n")
 		for i, c := range e.chapters {
 			e.put("<li><a href=\"#c%d\">%s</a></li>\n", i+1, words(c))
@@ -113,7 +113,7 @@ func (e *encoder) block(b page.Block) {
 	}
 }
 
-func (e *encoder) heading(h page.Heading) {
+func (e *encoder) heading(h typeset.Heading) {
 	id := ""
 	if h.Level == 1 {
 		e.at++
@@ -122,7 +122,7 @@ func (e *encoder) heading(h page.Heading) {
 	e.put("<h%d%s>%s</h%d>\n", h.Level, id, words(h.Words), h.Level)
 }
 
-func (e *encoder) list(l page.List) {
+func (e *encoder) list(l typeset.List) {
 	open, end := "<ul>", "</ul>"
 	if l.First > 0 {
 		open, end = fmt.Sprintf("<ol start=\"%d\">", l.First), "</ol>"
@@ -134,7 +134,7 @@ func (e *encoder) list(l page.List) {
 	e.put("%s\n", end)
 }
 
-func (e *encoder) caution(c page.Caution) {
+func (e *encoder) caution(c typeset.Caution) {
 	e.put("<p class=\"caution\" role=\"note\"><strong>CAUTION:</strong> %s", words(c.Words))
 	if c.Says != "" {
 		e.put(" <small>(%s)</small>", words(c.Says))
@@ -142,7 +142,7 @@ func (e *encoder) caution(c page.Caution) {
 	e.put("</p>\n")
 }
 
-func (e *encoder) table(t page.Table) {
+func (e *encoder) table(t typeset.Table) {
 	e.put("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"%s\">\n<table>\n", text(t.Title))
 	if t.Title != "" {
 		e.put("<caption>%s</caption>\n", words(t.Title))
@@ -168,7 +168,7 @@ func (e *encoder) table(t page.Table) {
 	}
 }
 
-func class(c page.Column) string {
+func class(c typeset.Column) string {
 	switch {
 	case c.Align == layout.Right:
 		return ` class="r"`
@@ -178,7 +178,7 @@ func class(c page.Column) string {
 	return ` class="n"`
 }
 
-func (e *encoder) drawing(f page.Figure) {
+func (e *encoder) drawing(f typeset.Figure) {
 	e.put("<figure>\n<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"%s\">\n", text(f.Drawing.Title))
 	if err := e.figure(&e.out, f.Drawing, f.About); err != nil && e.err == nil {
 		e.err = fmt.Errorf("the figure %q: %w", f.Drawing.Title, err)

@@ -13,7 +13,7 @@ import (
 	"testing"
 
 	"ribwright/layout"
-	"ribwright/layout/page"
+	"ribwright/layout/typeset"
 )
 
 // drawn stands in for the figure writer.
@@ -22,7 +22,7 @@ func drawn(w io.Writer, d layout.Drawing, about string) error {
 	return err
 }
 
-func encode(t *testing.T, b page.Book) string {
+func encode(t *testing.T, b typeset.Book) string {
 	t.Helper()
 	var out bytes.Buffer
 	if err := Encode(&out, b, drawn); err != nil {
@@ -32,15 +32,15 @@ func encode(t *testing.T, b page.Book) string {
 }
 
 // everything is a book with every kind of block, each saying the same.
-func everything(words string) page.Book {
+func everything(words string) typeset.Book {
 	d := layout.Drawing{Title: words}
 	d.Straight(layout.Mark, 0, 0, 10, 10)
 	d.Write(0, 0, 3, layout.Left, words)
-	return page.Book{Title: words, For: words, Fingerprint: words, Blocks: []page.Block{
-		page.Heading{Level: 1, Words: words}, page.Heading{Level: 3, Words: words}, page.Contents{}, page.Paragraph{Words: words},
-		page.List{Items: []string{words}}, page.List{First: 4, Items: []string{words}}, page.Caution{Words: words, Says: words},
-		page.Table{Title: words, Columns: []page.Column{{Head: words, Text: true}, {Head: words, Align: layout.Right}, {}}, Rows: [][]string{{words, words, words}}, Note: words},
-		page.Figure{Drawing: d, Caption: words, About: words},
+	return typeset.Book{Title: words, For: words, Fingerprint: words, Blocks: []typeset.Block{
+		typeset.Heading{Level: 1, Words: words}, typeset.Heading{Level: 3, Words: words}, typeset.Contents{}, typeset.Paragraph{Words: words},
+		typeset.List{Items: []string{words}}, typeset.List{First: 4, Items: []string{words}}, typeset.Caution{Words: words, Says: words},
+		typeset.Table{Title: words, Columns: []typeset.Column{{Head: words, Text: true}, {Head: words, Align: layout.Right}, {}}, Rows: [][]string{{words, words, words}}, Note: words},
+		typeset.Figure{Drawing: d, Caption: words, About: words},
 	}}
 }
 

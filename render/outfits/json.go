@@ -121,7 +121,7 @@ type document struct {
 	Design Identity     `json:"design"`
 	Row    *row         `json:"row,omitempty"`
 	Pair   *pairFigures `json:"pair,omitempty"`
-	Sail   *sail        `json:"sail,omitempty"`
+	Sail   *sailing     `json:"sail,omitempty"`
 	Pages  []sheet      `json:"pages,omitempty"`
 }
 

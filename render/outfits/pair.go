@@ -5,9 +5,9 @@ import (
 	"io"
 	"math"
 
-	"ribwright/geometry/beam"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/pair"
+	"ribwright/geometry/outfit/pair"
+	"ribwright/geometry/wood/beam"
 	"ribwright/layout"
 )
 

@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"ribwright/geometry/measure"
-	"ribwright/geometry/rowing"
+	"ribwright/geometry/outfit/rowing"
 	"ribwright/layout"
 )
 

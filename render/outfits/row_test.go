@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/measure"
-	"ribwright/geometry/rowing"
+	"ribwright/geometry/outfit/rowing"
 )
 
 // TestNotAfloatPage: no figure that depends on the water is shown of a boat that does

@@ -6,13 +6,13 @@ import (
 	"math"
 
 	"ribwright/geometry/measure"
-	"ribwright/geometry/rig"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
 
 // SailPage writes a sail to be read.
-func SailPage(w io.Writer, f *rig.Fit, units measure.System) error {
+func SailPage(w io.Writer, f *sail.Fit, units measure.System) error {
 	p := newPage(units)
 	p.Line("%s under a %s of %.2f m2, %.0f kg all up", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Load.Mass)
 	p.Line("")
@@ -47,7 +47,7 @@ func SailPage(w io.Writer, f *rig.Fit, units measure.System) error {
 }
 
 // winds writes the table of what to do when.
-func (p *page) winds(f *rig.Fit) {
+func (p *page) winds(f *sail.Fit) {
 	p.Line("WIND in m/s (knots): take the sail in at the first, it goes over at the second")
 	head := fmt.Sprintf("  %-11s %5s", "", "m2")
 	for _, s := range f.Stands {
@@ -58,11 +58,11 @@ func (p *page) winds(f *rig.Fit) {
 	for i, s := range f.States[:f.Useful()] {
 		row := fmt.Sprintf("  %-11s %5.2f", s.Name, s.Area)
 		for k, l := range s.Limits {
-			v, mark := f.TakeIn(i, rig.Place(k)), " "
-			if v == rig.Rough {
+			v, mark := f.TakeIn(i, sail.Place(k)), " "
+			if v == sail.Rough {
 				mark, capped = "*", true
 			}
-			row += fmt.Sprintf(" %4.1f%s(%2.0f) %9s", v, mark, rig.Knots(v), over(l.Under))
+			row += fmt.Sprintf(" %4.1f%s(%2.0f) %9s", v, mark, sail.Knots(v), over(l.Under))
 		}
 		p.Line("%s", row)
 	}
@@ -95,7 +95,7 @@ func (p *page) winds(f *rig.Fit) {
 			what = "take the sail down"
 		}
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
-		p.Line("  %-11s %8.1f %6.0f %6d   %-18s %4.0f deg %12s", s.Name, v, rig.Knots(v), rig.Beaufort(v), what, deg(l.Heel), p.Length(l.Left))
+		p.Line("  %-11s %8.1f %6.0f %6d   %-18s %4.0f deg %12s", s.Name, v, sail.Knots(v), sail.Beaufort(v), what, deg(l.Heel), p.Length(l.Left))
 	}
 	if s := f.Spared(); s != "" {
 		p.Wrap("  ", wording.Capital(s)+".")
@@ -105,10 +105,10 @@ func (p *page) winds(f *rig.Fit) {
 
 // over letters the wind in which it goes over, with knots where it has a figure.
 func over(v float64) string {
-	if v > rig.Gale {
-		return rig.Over(v)
+	if v > sail.Gale {
+		return sail.Over(v)
 	}
-	return fmt.Sprintf("%4.1f (%2.0f)", v, rig.Knots(v))
+	return fmt.Sprintf("%4.1f (%2.0f)", v, sail.Knots(v))
 }
 
 type sailLimit struct {
@@ -167,7 +167,7 @@ type sailMast struct {
 	Working  number `json:"working_stress_n_mm2"`
 }
 
-type sail struct {
+type sailing struct {
 	Rig        string      `json:"rig"`
 	Area       number      `json:"area_m2"`
 	Mass       number      `json:"all_up_kg"`
@@ -189,13 +189,13 @@ type sail struct {
 }
 
 // SailJSON writes a sail as JSON, with the table of its sheets when there are some.
-func SailJSON(w io.Writer, f *rig.Fit, id Identity, doc *layout.Document) error {
+func SailJSON(w io.Writer, f *sail.Fit, id Identity, doc *layout.Document) error {
 	items, err := f.Items()
 	if err != nil {
 		return err
 	}
 	m, cloth := f.Mast, f.Plan.Cut(f.Sail)
-	out := &sail{Rig: f.Sail.Rig.String(), Area: number(f.Plan.Area()), Mass: number(f.Load.Mass), Sailing: number(rig.Sailing(f.Load.Mass)),
+	out := &sailing{Rig: f.Sail.Rig.String(), Area: number(f.Plan.Area()), Mass: number(f.Load.Mass), Sailing: number(sail.Sailing(f.Load.Mass)),
 		Stop: number(f.Wind.Stop), Crew: f.Chosen().String(), Needed: f.Needed(f.Chosen()) - 1, ClothCut: number(cloth.Area), Panels: len(cloth.Panels),
 		Mast:     sailMast{number(m.At), number(m.Long), number(m.Diameter), number(m.Force), number(m.Partner), number(m.Step), number(m.Moment), number(m.Stress), number(m.Working)},
 		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Notes)}
@@ -205,7 +205,7 @@ func SailJSON(w io.Writer, f *rig.Fit, id Identity, doc *layout.Document) error 
 	for i, s := range f.States {
 		st := sailState{Name: s.Name, Area: number(s.Area), X: number(m.At + s.Center.X), Z: number(f.Tack + s.Center.Y), Arm: number(s.Arm), DoAt: number(f.Wind.Reef[i])}
 		for k, l := range s.Limits {
-			st.Limits = append(st.Limits, sailLimit{rig.Place(k).String(), number(l.Reef), number(l.Under), number(deg(l.Heel)), number(l.Left)})
+			st.Limits = append(st.Limits, sailLimit{sail.Place(k).String(), number(l.Reef), number(l.Under), number(deg(l.Heel)), number(l.Left)})
 		}
 		out.States = append(out.States, st)
 	}

@@ -7,15 +7,15 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/frame"
-	"ribwright/geometry/laden"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/rig"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/water"
 )
 
-func boat(t *testing.T, name string) (laden.Boat, water.Water) {
+func boat(t *testing.T, name string) (aboard.Boat, water.Water) {
 	t.Helper()
 	d, err := design.Shipped(name)
 	if err != nil {
@@ -25,7 +25,7 @@ func boat(t *testing.T, name string) (laden.Boat, water.Water) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := laden.New(f, laden.Manned(d), d.Gear)
+	b, err := aboard.New(f, aboard.Manned(d), d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +45,7 @@ func TestWindPage(t *testing.T) {
 			b, w := boat(t, "lake")
 			s := b.Frame.Design.Sail()
 			s.Rig, s.Area, s.Reefs = r, area, 3
-			f, err := rig.New(b, s, w)
+			f, err := sail.New(b, s, w)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -8,13 +8,13 @@ import (
 	"strings"
 
 	"ribwright/geometry/body"
-	"ribwright/geometry/formula"
-	"ribwright/geometry/size"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/formula"
 )
 
 // Page writes the reasons on one page: what was decided and why, what the boat
 // does with its load, and what to be careful about.
-func Page(w io.Writer, b *size.Boat) error {
+func Page(w io.Writer, b *sizing.Boat) error {
 	var out strings.Builder
 	run := b.Case.Run()
 	fmt.Fprintf(&out, "%s, for %s\n", b.Design.Title, b.Case.Brief.Who())
@@ -50,7 +50,7 @@ func reasonOf(run *formula.Run, name string) string {
 }
 
 // checks lists what does not hold, or says that all does.
-func checks(out *strings.Builder, b *size.Boat) {
+func checks(out *strings.Builder, b *sizing.Boat) {
 	failed := b.Failures()
 	if len(failed) == 0 {
 		fmt.Fprintf(out, "\nAll %d checks of the family hold.\n", len(b.Verdicts))
@@ -63,7 +63,7 @@ func checks(out *strings.Builder, b *size.Boat) {
 }
 
 // bodies says what is known of the crew only by estimate.
-func bodies(out *strings.Builder, b *size.Boat) {
+func bodies(out *strings.Builder, b *sizing.Boat) {
 	fmt.Fprintf(out, "\nBodies: %s.\n", body.Source)
 	for _, p := range b.Case.Brief.Crew {
 		for _, e := range p.Estimates() {

@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"ribwright/geometry/body"
-	"ribwright/geometry/family"
-	"ribwright/geometry/size"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/family"
 )
 
 // TestPage checks that the page of reasons is one page: lines that fit, not more
@@ -20,7 +20,7 @@ func TestPage(t *testing.T) {
 		}
 		var texts [2]string
 		for i := range texts {
-			boat, err := size.Size(f, brief(f))
+			boat, err := sizing.Size(f, brief(f))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -50,11 +50,11 @@ func TestPage(t *testing.T) {
 }
 
 // brief is a woman of 60 kg and 1650 mm in every seat, without gear.
-func brief(f *family.Family) size.Brief {
-	b := size.Usual()
+func brief(f *family.Family) sizing.Brief {
+	b := sizing.Usual()
 	b.Title, b.Gear = "Trial", 0
 	for range f.Seats {
-		b.Crew = append(b.Crew, size.Paddler{Person: body.Person{Sex: body.Woman, Weight: 60, Stature: 1650}, Posture: family.Either})
+		b.Crew = append(b.Crew, sizing.Paddler{Person: body.Person{Sex: body.Woman, Weight: 60, Stature: 1650}, Posture: family.Either})
 	}
 	return b
 }

@@ -14,7 +14,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
-	"ribwright/layout/trace"
+	"ribwright/layout/plate/trace"
 	"ribwright/render"
 )
 

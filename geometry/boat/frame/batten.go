@@ -1,0 +1,119 @@
+package frame
+
+import (
+	"fmt"
+
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// Keel is the batten under the ribs, butted between the stems' shoulders.
+// Distances along it are measured from midship, forward positive.
+type Keel struct {
+	Line      *curve.Track
+	Aft, Fore float64   // its ends, mm
+	RibMarks  []float64 // middles of the ribs, from aft forward, mm
+}
+
+// Stringer is one batten along the outside of the ribs; each side has one.
+type Stringer struct {
+	Number    int     // 1 is next to the keel
+	Share     float64 // of the way from keel to gunwale along the ribs
+	Line      *curve.Track
+	Aft, Fore float64   // its ends along it from midship, mm
+	RibMarks  []float64 // middles of the ribs, from aft forward, mm
+}
+
+func newKeel(h *hull.Hull, ribs []Rib) (Keel, error) {
+	flat := func(float64) (float64, float64) { return 0, 0 }
+	t, err := curve.NewTrack(-h.Stern.Toe.X, h.Bow.Toe.X, 0, flat, h.KeelZ)
+	if err != nil {
+		return Keel{}, fmt.Errorf("keel: %w", err)
+	}
+	aft, fore := trackEnds(t)
+	return Keel{t, aft, fore, ribMarks(t, ribs)}, nil
+}
+
+// LashingRoom is the least room between neighbouring battens on a rib, mm: a lashing must
+// pass between them. Common practice, no source.
+const LashingRoom = 5.0
+
+// stringersApart keeps stringers, keel and gunwales off each other at every rib.
+func stringersApart(d *design.Design, ribs []Rib) error {
+	wide := float64(d.Stringers.Width)
+	for _, r := range ribs {
+		girth := r.Section.Half.Length()
+		last, edge := "the keel", float64(d.Keel.Width)/2
+		for i, share := range d.Stringers.At {
+			at, name := share*girth, fmt.Sprintf("stringer %d", i+1)
+			if gap := at - wide/2 - edge; gap < LashingRoom {
+				return fmt.Errorf("%s lies %.0f mm from %s on rib %s, at least %.0f mm are needed to lash it; change stringers.at", name, gap, last, r.Name, LashingRoom)
+			}
+			last, edge = name, at+wide/2
+		}
+		if gap := girth - edge; gap < LashingRoom {
+			return fmt.Errorf("%s lies %.0f mm from the gunwale on rib %s, at least %.0f mm are needed to lash it; change stringers.at", last, gap, r.Name, LashingRoom)
+		}
+	}
+	return nil
+}
+
+// newStringers runs each stringer as a batten lashed to the ribs and ended on
+// the stems; its own line is the middle of its depth.
+func newStringers(d *design.Design, h *hull.Hull, ribs []Rib, bow, stern Stem) ([]Stringer, error) {
+	out := make([]Stringer, len(d.Stringers.At))
+	half := float64(d.Ribs.Thickness+d.Stringers.Depth) / 2
+	if err := stringersApart(d, ribs); err != nil {
+		return nil, err
+	}
+	for i, share := range d.Stringers.At {
+		x := []float64{-stern.Landings[i].At.X}
+		y := []float64{stern.Thickness / 2}
+		z := []float64{stern.Landings[i].At.Y}
+		for _, r := range ribs {
+			p := r.Face(share*r.Section.Half.Length(), half)
+			x, y, z = append(x, r.Station), append(y, p.X), append(z, p.Y)
+		}
+		x, y, z = append(x, bow.Landings[i].At.X), append(y, bow.Thickness/2), append(z, bow.Landings[i].At.Y)
+		t, err := throughPins(x, y, z)
+		if err != nil {
+			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
+		}
+		aft, fore := trackEnds(t)
+		out[i] = Stringer{i + 1, share, t, aft, fore, ribMarks(t, ribs)}
+	}
+	return out, nil
+}
+
+func throughPins(x, y, z []float64) (*curve.Track, error) {
+	plan, err := curve.NewBatten(x, y)
+	if err != nil {
+		return nil, err
+	}
+	side, err := curve.NewBatten(x, z)
+	if err != nil {
+		return nil, err
+	}
+	return curve.NewTrack(x[0], x[len(x)-1], 0, slopeOf(plan), slopeOf(side))
+}
+
+func slopeOf(b *curve.Batten) curve.Func {
+	return func(x float64) (float64, float64) {
+		v, slope, _ := b.At(x)
+		return v, slope
+	}
+}
+
+func trackEnds(t *curve.Track) (aft, fore float64) {
+	a, b := t.Ends()
+	return t.Length(a), t.Length(b)
+}
+
+func ribMarks(t *curve.Track, ribs []Rib) []float64 {
+	out := make([]float64, len(ribs))
+	for i, r := range ribs {
+		out[i] = t.Length(r.Station)
+	}
+	return out
+}

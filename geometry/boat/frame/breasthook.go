@@ -1,0 +1,74 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// Breasthook is the plate between the gunwale ends, flush with their tops, laid
+// flat: x runs along its slope from the gunwale ends (0) inward (negative), y
+// across the boat, mm. The outline is its upper face.
+type Breasthook struct {
+	End       string     // "bow" or "stern"
+	Outline   curve.Path // closed, counter-clockwise
+	Thickness float64
+	Bevel     float64 // lean of its sides outward at the top, radians
+	Slope     float64 // of the plate, rise towards the end over run
+}
+
+// newBreasthook fits the plate at the bow (side 1) or the stern (side -1).
+func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side float64) (Breasthook, error) {
+	b := d.Breasthook
+	aft, fore := h.Gunwale.Ends()
+	end := fore
+	if side < 0 {
+		end = aft
+	}
+	length := float64(b.Length)
+	edge := func(back float64) geometry.Point3 {
+		return g.EdgeAt(end-side*back, -g.Width/2, g.Height)
+	}
+	tip, root := edge(0), edge(length)
+	rise := (tip.Z - root.Z) / length
+	stretch := math.Hypot(1, rise)
+	out := Breasthook{End: name, Thickness: float64(b.Thickness), Bevel: g.Tilt, Slope: rise}
+	if tip.Y <= 0 || root.Y <= tip.Y {
+		return out, fmt.Errorf("%s: the gunwales' inner edges cross at their ends; give the stem %.1f mm more siding (%s.siding), or the gunwales less width", name, math.Ceil(10*(2*math.Max(0, -tip.Y)+0.5))/10, name)
+	}
+	const pieces = 16 // chords under 0.01 mm off for any gunwale that can be bent
+	side1 := make([]geometry.Point, pieces+1)
+	for i := range side1 {
+		back := length * (1 - float64(i)/pieces)
+		side1[i] = geometry.Point{X: -back * stretch, Y: -edge(back).Y}
+	}
+	right := curve.Polyline(side1...)
+	left := right.Reverse().Map(geometry.Stretch(1, -1))
+	nose := side1[pieces]
+	out.Outline = append(out.Outline, right...)
+	out.Outline = append(out.Outline, curve.Line{A: nose, B: geometry.Point{X: nose.X, Y: -nose.Y}})
+	out.Outline = append(out.Outline, left...)
+	return out, out.closeHollow(float64(b.Hollow))
+}
+
+// closeHollow ends the outline by the inner edge, hollowed towards the nose.
+func (b *Breasthook) closeHollow(depth float64) error {
+	from, to := b.Outline[len(b.Outline)-1].End(), b.Outline[0].Start()
+	if depth == 0 {
+		b.Outline = append(b.Outline, curve.Line{A: from, B: to})
+		return nil
+	}
+	half := from.Y
+	if depth > half {
+		return fmt.Errorf("%s breasthook: a hollow of %.0f mm is deeper than half its %.0f mm width; accepted here: up to %.0f mm (breasthook.hollow)", b.End, depth, 2*half, half)
+	}
+	// hollowArc dips below a level chord; turned a quarter it dips forward.
+	arc := hollowArc(geometry.Point{X: -half, Y: 0}, geometry.Point{X: half, Y: 0}, depth)
+	turned := curve.Path{arc}.Map(geometry.Turn(math.Pi / 2).Then(geometry.Shift(from.X, 0)))
+	b.Outline = append(b.Outline, turned.Reverse()...)
+	return nil
+}

@@ -1,0 +1,131 @@
+// Package frame turns a hull into the sticks a builder makes: gunwales with
+// their mortises, ribs, stems, keel, stringers, thwarts and breasthooks, each
+// with the lengths and marks of its straight or flat stock.
+package frame
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/design"
+)
+
+// Frame is every part of one boat. Nothing in it changes after Build.
+type Frame struct {
+	Design    *design.Design
+	Hull      *hull.Hull
+	Gunwale   Gunwale
+	Ribs      []Rib   // from aft forward
+	RibGroups []Group // ribs that share one marking strip, from midship outward
+	Bow       Stem
+	Stern     Stem
+	Keel      Keel
+	Stringers []Stringer // on one side, from the keel up
+	Thwarts   []Thwart
+	BowHook   Breasthook
+	SternHook Breasthook
+	Gauges    []Gauge // one for each group of ribs
+	Skin      Skin
+}
+
+// Build works out every part of a checked design.
+//
+// Errors: the first rib whose section cannot be made, a mortise, scarf or
+// thwart in another's way, a stem without room for its own joints. Each names
+// the part, the place, the cause and a cure.
+func Build(d *design.Design) (*Frame, error) {
+	h, err := hull.New(d)
+	if err != nil {
+		return nil, err
+	}
+	f := &Frame{Design: d, Hull: h}
+	for _, step := range []func() error{f.makeRibs, f.makeGunwale, f.makeEnds, f.makeBattens, f.makeCrossPieces} {
+		if err := step(); err != nil {
+			return nil, err
+		}
+	}
+	f.Skin = newSkin(f)
+	return f, nil
+}
+
+func (f *Frame) makeRibs() (err error) {
+	if f.Ribs, err = newRibs(f.Design, f.Hull); err != nil {
+		return err
+	}
+	f.RibGroups = groupRibs(f.Ribs, float64(f.Design.Ribs.Tolerance))
+	for _, g := range f.RibGroups {
+		gauge, err := newGauge(g)
+		if err != nil {
+			return err
+		}
+		f.Gauges = append(f.Gauges, gauge)
+	}
+	return nil
+}
+
+func (f *Frame) makeGunwale() (err error) {
+	if f.Gunwale, err = newGunwale(f.Design, f.Hull, f.Ribs); err == nil {
+		err = f.placeScarfs()
+	}
+	if err != nil {
+		return fmt.Errorf("gunwale: %w", err)
+	}
+	return nil
+}
+
+func (f *Frame) makeEnds() (err error) {
+	d, h := f.Design, f.Hull
+	if f.Bow, err = newStem("bow", d, d.Bow, h.Bow, h.Sheer.BowSet.EndSlope()); err != nil {
+		return err
+	}
+	if f.Stern, err = newStem("stern", d, d.After(), h.Stern, h.Sheer.SternSet.EndSlope()); err != nil {
+		return err
+	}
+	if f.BowHook, err = newBreasthook("bow", d, h, f.Gunwale, 1); err != nil {
+		return err
+	}
+	if f.SternHook, err = newBreasthook("stern", d, h, f.Gunwale, -1); err != nil {
+		return err
+	}
+	return f.checkLandings()
+}
+
+func (f *Frame) makeBattens() (err error) {
+	if f.Keel, err = newKeel(f.Hull, f.Ribs); err != nil {
+		return err
+	}
+	f.Stringers, err = newStringers(f.Design, f.Hull, f.Ribs, f.Bow, f.Stern)
+	return err
+}
+
+func (f *Frame) makeCrossPieces() (err error) {
+	if f.Thwarts, err = newThwarts(f.Design, f.Gunwale); err != nil {
+		return err
+	}
+	for i := range f.Thwarts {
+		t := &f.Thwarts[i]
+		t.Under = t.Thickness * math.Max(0, f.skinLean(t.At))
+	}
+	return nil
+}
+
+// checkLandings keeps the feet of the stems clear of the end ribs, which pass
+// between keel and stem.
+func (f *Frame) checkLandings() error {
+	half := float64(f.Design.Ribs.Width) / 2
+	for _, e := range []struct {
+		stem Stem
+		rib  Rib
+		u    float64
+	}{
+		{f.Bow, f.Ribs[len(f.Ribs)-1], f.Ribs[len(f.Ribs)-1].Station},
+		{f.Stern, f.Ribs[0], -f.Ribs[0].Station},
+	} {
+		if room := e.stem.FootX - e.u - half; room < 0 {
+			return fmt.Errorf("%s: its foot reaches %.0f mm from midship, under rib %s at %.0f mm; shorten %s.landing by %.0f mm or move the last rib in",
+				e.stem.End, e.stem.FootX, e.rib.Name, e.u, e.stem.End, -room+0.5)
+		}
+	}
+	return nil
+}

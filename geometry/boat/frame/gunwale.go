@@ -1,0 +1,170 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/wood/timber"
+)
+
+// Gunwale is the port gunwale; the starboard one is its mirror. Distances
+// along it are measured on the straight stock from midship, forward positive.
+type Gunwale struct {
+	Line          *curve.Track // through the middle of its underside
+	Width, Height float64      // mm
+	Tilt          float64      // lean outward, radians
+	Aft, Fore     float64      // its ends along the stock, mm
+	AftCut        float64      // of the end across the underside, off square, radians
+	ForeCut       float64      // the same at the forward end
+	AftRise       float64      // how much longer the upper face is at the end, so that the end stands plumb, mm
+	ForeRise      float64      // the same at the forward end
+	Mortises      []Mortise    // from aft forward
+	ScarfLength   float64      // of one ply's scarf at the design's slope, mm
+	Scarfs        []Scarf      // as the design places them
+	NoScarf       []Zone       // where no part of a scarf may lie, from aft forward, none touching
+}
+
+// Mortise is the slot for a rib head in the gunwale's underside.
+type Mortise struct {
+	Rib         string
+	Station     float64 // mm from midship along the boat
+	FromMidship float64 // mm from midship along the stock, to the slot's middle
+	Length      float64 // along the stock, mm
+	Width       float64 // across the stock, mm
+	Depth       float64 // mm
+	Bevel       float64 // lean of the rib beyond the gunwale's own square, outward positive, radians
+	Wall        float64 // wood left on each side at the mouth, mm
+	Deep        float64 // wood left on the thinner side at the bottom, where the lean has carried the slot, mm
+	ToNext      float64 // wood to the next mortise forward, or to the end for the last, mm
+	ToScarf     float64 // wood to the nearest scarf, mm; +Inf without scarfs
+}
+
+// leastEnd is the least wood between the last mortise and the gunwale's end,
+// mm: general joinery texts, 25 to 35 mm while cutting.
+const leastEnd = 25
+
+// leastWall is the least wood beside a mortise's bottom, mm: half of what general
+// joinery texts ask for at its mouth, 4.5 mm. Common practice, no source.
+const leastWall = 2.0
+
+func newGunwale(d *design.Design, h *hull.Hull, ribs []Rib) (Gunwale, error) {
+	aft, fore := h.Gunwale.Ends()
+	g := Gunwale{
+		Line: h.Gunwale, Width: float64(d.Gunwale.Width), Height: float64(d.Gunwale.Height),
+		Tilt: float64(d.Gunwale.Tilt), Aft: h.Gunwale.Length(aft), Fore: h.Gunwale.Length(fore),
+	}
+	g.AftCut, g.AftRise = g.endCut(aft, h.Sheer.SternSet)
+	g.ForeCut, g.ForeRise = g.endCut(fore, h.Sheer.BowSet)
+	length, err := timber.ScarfLength(g.Width/float64(d.Gunwale.Plies), d.Gunwale.ScarfSlope)
+	if err != nil {
+		return g, err
+	}
+	g.ScarfLength = length
+	for _, s := range d.Gunwale.Scarfs {
+		g.Scarfs = append(g.Scarfs, Scarf{float64(s), length})
+	}
+	for _, r := range ribs {
+		g.Mortises = append(g.Mortises, newMortise(d, g, r))
+	}
+	g.measureGaps()
+	return g, g.check()
+}
+
+// endCut returns the angle off square of the cut across the stock's underside at
+// the station x of an end, so that the end lies across the boat, and by how much
+// its upper face must reach on, so that it stands plumb. Stock bent in its tilted
+// plane only keeps its tall way across the boat; edge-set alone tips it.
+func (g *Gunwale) endCut(x float64, set hull.EdgeSet) (angle, longer float64) {
+	dy, dz := g.Line.Slopes(x)
+	angle = math.Atan(math.Abs(dy) / math.Cos(g.Tilt))
+	return angle, g.Height * math.Cos(g.Tilt) * set.EndSlope() / math.Sqrt(1+dy*dy+dz*dz)
+}
+
+func newMortise(d *design.Design, g Gunwale, r Rib) Mortise {
+	m := Mortise{
+		Rib: r.Name, Station: r.Station, FromMidship: g.Line.Length(r.Station),
+		Length: float64(d.Ribs.Width + d.Ribs.FitWidth),
+		Width:  float64(d.Ribs.Thickness + d.Ribs.FitThickness),
+		Depth:  float64(d.Ribs.MortiseDepth), Bevel: r.Section.Shape.Flare - g.Tilt,
+		ToScarf: math.Inf(1),
+	}
+	m.Wall = (g.Width - m.Width) / 2
+	m.Deep = m.Wall - m.Depth*math.Tan(math.Abs(m.Bevel))
+	return m
+}
+
+// Ends returns the after and the forward end of the slot, mm along the stock.
+func (m Mortise) Ends() (float64, float64) {
+	return m.FromMidship - m.Length/2, m.FromMidship + m.Length/2
+}
+
+func (g *Gunwale) measureGaps() {
+	for i := range g.Mortises {
+		m := &g.Mortises[i]
+		lo, hi := m.Ends()
+		m.ToNext = g.Fore - hi
+		if i+1 < len(g.Mortises) {
+			next, _ := g.Mortises[i+1].Ends()
+			m.ToNext = next - hi
+		}
+		for _, s := range g.Scarfs {
+			gap := math.Max(lo-(s.Middle+s.Length/2), s.Middle-s.Length/2-hi)
+			m.ToScarf = math.Min(m.ToScarf, gap)
+		}
+	}
+}
+
+// check refuses a mortise too near an end.
+func (g *Gunwale) check() error {
+	first, _ := g.Mortises[0].Ends()
+	last := g.Mortises[len(g.Mortises)-1]
+	if room := math.Min(first-g.Aft, last.ToNext); room < leastEnd {
+		return fmt.Errorf("the end mortise leaves %.0f mm of wood to the gunwale's end; accepted: %d mm or more (ribs.from_bow, ribs.from_stern)", room, leastEnd)
+	}
+	for _, m := range g.Mortises {
+		if m.Deep < leastWall {
+			return fmt.Errorf("the mortise of rib %s leans %.0f deg off the gunwale's square and leaves %.1f mm of wood beside its bottom; accepted: %.0f mm or more (bring hull.section.flare and gunwale.tilt nearer each other, or make ribs.mortise_depth less)",
+				m.Rib, math.Abs(m.Bevel)*180/math.Pi, m.Deep, leastWall)
+		}
+	}
+	return nil
+}
+
+// gapNear returns the middle of the gap between mortises nearest to s.
+func (g *Gunwale) gapNear(s float64) float64 {
+	best := math.Inf(1)
+	for i := 1; i < len(g.Mortises); i++ {
+		mid := (g.Mortises[i-1].FromMidship + g.Mortises[i].FromMidship) / 2
+		if math.Abs(mid-s) < math.Abs(best-s) {
+			best = mid
+		}
+	}
+	return best
+}
+
+// At returns the place in the boat of a point of the bent stock: at the station
+// x of its underside's middle, across mm outboard of it and up mm above it,
+// both measured square to the stock as it stands before any edge-set.
+func (g *Gunwale) At(x, across, up float64) geometry.Point3 {
+	p := g.Line.Point(x)
+	dy, _ := g.Line.Slopes(x)
+	sin, cos := math.Sincos(g.Tilt)
+	turn := math.Atan(dy / cos) // of the stock in its own tilted plane
+	return geometry.Point3{
+		X: p.X - across*math.Sin(turn),
+		Y: p.Y + across*math.Cos(turn)*cos + up*sin,
+		Z: p.Z - across*math.Cos(turn)*sin + up*cos,
+	}
+}
+
+// EdgeAt returns the point of the same edge of the stock (across, up) that lies
+// exactly at the distance x along the boat.
+func (g *Gunwale) EdgeAt(x, across, up float64) geometry.Point3 {
+	reach := g.Width + math.Abs(across)
+	at := curve.Bisect(x-reach, x+reach, func(station float64) bool { return g.At(station, across, up).X < x })
+	return g.At(at, across, up)
+}

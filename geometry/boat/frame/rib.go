@@ -1,0 +1,144 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/wood/timber"
+)
+
+// Rib is one bent rib. Distances along it are measured on the straight blank
+// from its middle, for the port half; the other half is its mirror.
+type Rib struct {
+	Name          string // "M" at midship, "F1" the first forward of it, "A1" the first aft
+	Station       float64
+	Section       hull.Section
+	Thickness     float64
+	Correction    float64    // what the bends add to the mid-line, both halves together, mm
+	Length        float64    // shoulder to shoulder on the blank, mm
+	Tenon         float64    // beyond each shoulder, mm
+	Blank         float64    // to cut, tenons and trim included, mm
+	BendMarks     []float64  // where one bend passes into the next, mm from the middle
+	StringerMarks []float64  // where the middles of the stringers cross, mm from the middle
+	Outer, Inner  curve.Path // both faces of the port half from the middle line out, x half-breadth, y height, mm
+	Tightest      float64    // least inner radius over thickness; +Inf for a straight rib
+}
+
+// newRibs spaces the ribs and makes each from its section.
+func newRibs(d *design.Design, h *hull.Hull) ([]Rib, error) {
+	var out []Rib
+	for _, p := range ribPlaces(d, h) {
+		s, err := h.Section(p.station)
+		if err != nil {
+			return nil, fmt.Errorf("rib %s at %w", p.name, err)
+		}
+		r, err := newRib(d, p.name, s)
+		if err != nil {
+			return nil, fmt.Errorf("rib %s at station %.0f mm: %w", p.name, p.station, err)
+		}
+		out = append(out, r)
+	}
+	if len(out) < 3 {
+		return nil, fmt.Errorf("only %d ribs fit between the ends; accepted: at least 3 (reduce ribs.pitch, ribs.from_bow or ribs.from_stern)", len(out))
+	}
+	return out, nil
+}
+
+type ribPlace struct {
+	name    string
+	station float64
+}
+
+// ribPlaces steps outward from midship by the pitch until the next rib would
+// come too near an end. It returns the places from aft forward.
+func ribPlaces(d *design.Design, h *hull.Hull) []ribPlace {
+	pitch, first := float64(d.Ribs.Pitch), float64(d.Ribs.Pitch)/2
+	var aft, out []ribPlace
+	if d.Ribs.AtMidship {
+		first = pitch
+		out = append(out, ribPlace{"M", 0})
+	}
+	const slack = 1e-6 // a rib exactly at the limit is in, whatever the rounding
+	foreEnd := h.Bow.GunwaleX - float64(d.Ribs.FromBow) + slack
+	aftEnd := h.Stern.GunwaleX - float64(d.Ribs.FromStern) + slack
+	for i, u := 1, first; u <= math.Max(foreEnd, aftEnd); i, u = i+1, first+float64(i)*pitch {
+		if u <= foreEnd {
+			out = append(out, ribPlace{fmt.Sprintf("F%d", i), u})
+		}
+		if u <= aftEnd {
+			aft = append([]ribPlace{{fmt.Sprintf("A%d", i), -u}}, aft...)
+		}
+	}
+	return append(aft, out...)
+}
+
+func newRib(d *design.Design, name string, s hull.Section) (Rib, error) {
+	t := float64(d.Ribs.Thickness)
+	r := Rib{Name: name, Station: s.Station, Section: s, Thickness: t, Tightest: math.Inf(1)}
+	for _, b := range s.Half {
+		if b.Radius == 0 {
+			continue
+		}
+		if b.Radius <= t {
+			return r, fmt.Errorf("a bend of %.0f mm radius is tighter than twice the rib's %.1f mm thickness; give less flare, a larger bilge radius, or set the last rib farther from the stem", b.Radius, t)
+		}
+		r.Correction += 2 * timber.BendCorrection(b.Radius, t, b.Sweep)
+		r.Tightest = math.Min(r.Tightest, (b.Radius-t/2)/t)
+	}
+	r.Length = 2*s.Half.Length() + r.Correction
+	r.Tenon = float64(d.Ribs.MortiseDepth - d.Ribs.TenonGap)
+	r.Blank = r.Length + 2*(r.Tenon+float64(d.Ribs.Trim))
+	at := 0.0
+	for _, b := range s.Half[:len(s.Half)-1] {
+		at += b.Length
+		r.BendMarks = append(r.BendMarks, r.OnBlank(at))
+	}
+	for _, f := range d.Stringers.At {
+		r.StringerMarks = append(r.StringerMarks, r.OnBlank(f*s.Half.Length()))
+	}
+	var err error
+	if r.Outer, err = r.faceLine(t / 2); err != nil {
+		return r, err
+	}
+	r.Inner, err = r.faceLine(-t / 2)
+	return r, err
+}
+
+// faceLine draws the half section moved by out mm square to it, outward.
+func (r Rib) faceLine(out float64) (curve.Path, error) {
+	chain, err := r.Section.Half.Offset(-out)
+	if err != nil {
+		return nil, err
+	}
+	return chain.Path(geometry.Point{Y: r.Section.KeelZ - out}, 0), nil
+}
+
+// OnBlank returns where the point at the distance s (mm) along the mid-line of
+// the bent half rib lies on the straight blank, mm from its middle: farther out
+// by what the bends on the way add.
+func (r Rib) OnBlank(s float64) float64 {
+	out := s
+	for _, b := range r.Section.Half {
+		on := math.Min(s, b.Length)
+		if on <= 0 {
+			break
+		}
+		if b.Radius > 0 {
+			out += timber.BendCorrection(b.Radius, r.Thickness, on/b.Radius)
+		}
+		s -= on
+	}
+	return out
+}
+
+// Face returns the point at the distance s (mm) along the mid-line of the bent
+// half rib, moved by out mm square to it: outward to the skin when positive.
+// x is the half-breadth and y the height above the baseline.
+func (r Rib) Face(s, out float64) geometry.Point {
+	p, heading := r.Section.Half.At(s)
+	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: r.Section.KeelZ})
+}

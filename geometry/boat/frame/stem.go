@@ -1,0 +1,175 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// Stem is one end piece, seen from the side as if it were the bow: x is the
+// distance from midship, y the height above the baseline, mm. Its outline is
+// the wood: the skin lies outside it.
+type Stem struct {
+	End       string            // "bow" or "stern"
+	Outline   curve.Path        // closed, counter-clockwise
+	Thickness float64           // siding, mm
+	FootX     float64           // after end of the foot, mm from midship
+	ToeX      float64           // where the keel butts against the shoulder, mm from midship
+	Shelf     [2]geometry.Point // the notch the gunwales rest in, inner end first
+	Landings  []Landing         // of the stringers, from the keel up
+	Moulded   float64           // depth of the wood from outer to inner edge, mm
+	Grain     float64           // best run of the grain, radians above level
+	Forefoot  geometry.Point    // the middle of the wood, half-way round the forefoot
+	Middle    geometry.Point    // the middle of the wood where the forefoot ends
+	Rise      float64           // heading of the stem there, radians above level
+	Waterline float64           // height of the designed waterline, mm
+}
+
+// Landing is where a stringer's end meets the side of a stem.
+type Landing struct{ At geometry.Point }
+
+// footEnd is the least depth of wood at the after end of the foot, mm: enough
+// to drive a peg through. Common practice, no source.
+const footEnd = 10
+
+// The least shelf for the gunwales, and the least wood of the horn outside their
+// ends at the top, mm. Common practice, no source.
+const (
+	leastShelf = 12.0
+	leastHorn  = 4.0
+)
+
+// newStem outlines one end. slope is how the edge-set rises there, rise over run:
+// in the middle plane the gunwales' undersides rise by it alone, because what the
+// natural sheer adds the tilt takes away.
+func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope float64) (Stem, error) {
+	st := Stem{End: name, Thickness: float64(s.Siding), Moulded: float64(s.Moulded), ToeX: e.Toe.X,
+		FootX: e.Toe.X - float64(s.Landing), Waterline: float64(d.Hull.Waterline)}
+	skin, keel := float64(d.Skin.Thickness), float64(d.Keel.Depth)
+	if keel >= st.Moulded {
+		return st, fmt.Errorf("%s: moulded depth %.0f mm is not more than the keel's depth %.0f mm, so the foot has no wood", name, st.Moulded, keel)
+	}
+	outer, err := edge(e, skin)
+	if err != nil {
+		return st, fmt.Errorf("%s: %w", name, err)
+	}
+	inner, err := edge(e, skin+st.Moulded)
+	if err != nil {
+		return st, fmt.Errorf("%s: the moulded depth: %w", name, err)
+	}
+	gunwale := geometry.Point{X: e.GunwaleX, Y: e.GunwaleZ}
+	inner = upTo(inner, func(p geometry.Point) float64 { return p.Y - gunwale.Y - slope*(p.X-gunwale.X) })
+	outer = upTo(outer, func(p geometry.Point) float64 { return p.Y - e.TopZ })
+	st.Shelf = [2]geometry.Point{inner[len(inner)-1].End(), gunwale}
+	if room := gunwale.X - st.Shelf[0].X; room < leastShelf {
+		return st, fmt.Errorf("%s: inside the horn %.0f mm are left for the gunwales to rest on, at least %.0f mm are needed; give %.0f mm more moulded depth or a shorter horn",
+			name, math.Max(0, room), leastShelf, math.Ceil(leastShelf-room))
+	}
+	if head := outer[len(outer)-1].End(); head.X < gunwale.X+leastHorn {
+		return st, fmt.Errorf("%s: at its top the stem head stands %.0f mm outside the gunwale ends, at least %.0f mm are needed; give a horn of %.0f mm or a larger head radius",
+			name, head.X-gunwale.X, leastHorn, math.Ceil(float64(s.Horn)+leastHorn-(head.X-gunwale.X)))
+	}
+	st.outline(footLine(d, e, st.FootX, skin+keel), outer, inner, keel)
+	fore := e.Outer[0].Length
+	st.Forefoot, _ = inside(e, fore/2, skin+st.Moulded/2)
+	st.Middle, st.Rise = inside(e, fore, skin+st.Moulded/2)
+	st.landStringers(d, e, skin)
+	if !st.Outline.Closed() || !st.Outline.Joined() {
+		return st, fmt.Errorf("%s: its outline does not close; give a larger forefoot radius or a smaller moulded depth", name)
+	}
+	return st, nil
+}
+
+// edge is the outer edge moved in mm inward, from the toe up.
+func edge(e hull.End, in float64) (curve.Path, error) {
+	chain, err := e.Outer.Offset(in)
+	if err != nil {
+		return nil, err
+	}
+	return chain.Path(e.Toe.Add(geometry.Polar(in, e.Heading+math.Pi/2)), e.Heading), nil
+}
+
+// outline goes round the wood: along the foot, down the shoulder, up the outer
+// edge, across the head, down the horn, in along the shelf and down the inner
+// edge.
+func (s *Stem) outline(foot []geometry.Point, outer, inner curve.Path, keel float64) {
+	head := outer[len(outer)-1].End()
+	horn := geometry.Point{X: s.Shelf[1].X, Y: head.Y}
+	after := foot[0].Add(geometry.Point{Y: math.Max(footEnd, (s.Moulded-keel)/2)})
+	s.Outline = append(s.Outline, curve.Polyline(append(foot, outer[0].Start())...)...)
+	s.Outline = append(s.Outline, outer...)
+	s.Outline = append(s.Outline, curve.Polyline(head, horn, s.Shelf[1], s.Shelf[0])...)
+	s.Outline = append(s.Outline, inner.Reverse()...)
+	s.Outline = append(s.Outline, curve.Polyline(inner[0].Start(), after, foot[0])...)
+	s.Grain = grainOf(foot[0], head)
+}
+
+// footLine is the top of the keel under the foot, aft to forward, at the given
+// height square to the keel line.
+func footLine(d *design.Design, e hull.End, from, height float64) []geometry.Point {
+	half := float64(d.Hull.KeelStraight) / 2
+	const step = 5 // mm: a parabola of rocker leaves its chord by under 0.001 mm
+	n := int(math.Ceil((e.Toe.X - from) / step))
+	pts := make([]geometry.Point, n+1)
+	for i := range pts {
+		x := from + (e.Toe.X-from)*float64(i)/float64(n)
+		t := math.Max(0, (x-half)/(e.Toe.X-half))
+		heading := math.Atan(2 * e.Toe.Y * t / (e.Toe.X - half))
+		pts[i] = geometry.Point{X: x, Y: e.Toe.Y * t * t}.Add(geometry.Polar(height, heading+math.Pi/2))
+	}
+	return pts
+}
+
+// upTo cuts a path where the given height over some line, which rises along the
+// path, turns positive; a path that ends below the line is carried on straight.
+func upTo(p curve.Path, over func(geometry.Point) float64) curve.Path {
+	var out curve.Path
+	for _, s := range p {
+		if over(s.End()) < 0 {
+			out = append(out, s)
+			continue
+		}
+		share := curve.Bisect(0, 1, func(t float64) bool { return over(s.At(t)) < 0 })
+		switch s := s.(type) {
+		case curve.Arc:
+			s.Sweep *= share
+			return append(out, s)
+		case curve.Line:
+			return append(out, curve.Line{A: s.A, B: s.At(share)})
+		}
+		return append(out, s)
+	}
+	last := out[len(out)-1]
+	end, step := last.End(), last.End().Sub(last.At(1-1e-6)).Unit()
+	const reach = 1000.0 // mm: a stem is never carried on farther
+	on := curve.Bisect(0, reach, func(d float64) bool { return over(end.Add(step.Scale(d))) < 0 })
+	return append(out, curve.Line{A: end, B: end.Add(step.Scale(on))})
+}
+
+// grainOf runs the grain from the foot to the head, so that the weakest short
+// grain is shared between the two.
+func grainOf(foot, head geometry.Point) float64 {
+	step := head.Sub(foot)
+	return math.Atan2(step.Y, step.X)
+}
+
+// inside returns the place in mm inside the outer edge at the length s along
+// it, and the heading there.
+func inside(e hull.End, s, in float64) (geometry.Point, float64) {
+	p, heading := e.Point(s)
+	return p.Add(geometry.Polar(in, heading+math.Pi/2)), heading
+}
+
+// landStringers spreads the stringer ends over the stem's outer edge between toe
+// and gunwales as they are spread over a rib, a stringer's depth inside the edge.
+func (s *Stem) landStringers(d *design.Design, e hull.End, skin float64) {
+	reach := e.LengthTo(e.GunwaleZ)
+	for _, share := range d.Stringers.At {
+		at, _ := inside(e, share*reach, skin+float64(d.Stringers.Depth))
+		s.Landings = append(s.Landings, Landing{at})
+	}
+}

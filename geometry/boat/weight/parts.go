@@ -1,0 +1,164 @@
+package weight
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/water/float"
+)
+
+// pieces is how many lengths a long part is weighed in.
+const pieces = 40
+
+// along weighs both of a pair of long parts of even section, mm2, in pieces,
+// each at the middle of its length moved by the step.
+func along(t *curve.Track, section, density float64, step geometry.Point3) []float.Load {
+	a, b := t.Ends()
+	var out []float.Load
+	for i := range pieces {
+		x0, x1 := a+(b-a)*float64(i)/pieces, a+(b-a)*float64(i+1)/pieces
+		length := t.Length(x1) - t.Length(x0)
+		out = append(out, pair(cubic(section*length, density), t.Point((x0+x1)/2).Add(step))...)
+	}
+	return out
+}
+
+func (w *weigher) gunwales() []float.Load {
+	g, d := w.f.Gunwale, w.f.Design
+	sin, cos := math.Sincos(g.Tilt)
+	up := geometry.Point3{Y: g.Height / 2 * sin, Z: g.Height / 2 * cos}
+	// The tenons fill the mortises: what is cut out comes back with the ribs.
+	holes := 0.0
+	for _, m := range g.Mortises {
+		holes += m.Length * m.Width * m.Depth
+	}
+	section := g.Width*g.Height - holes/(g.Fore-g.Aft)
+	return along(g.Line, section, w.density(d.Gunwale.Species), up)
+}
+
+func (w *weigher) stringers() []float.Load {
+	s := w.f.Design.Stringers
+	var out []float.Load
+	for _, line := range w.f.Stringers {
+		out = append(out, along(line.Line, float64(s.Width*s.Depth), w.density(s.Species), geometry.Point3{})...)
+	}
+	return out
+}
+
+func (w *weigher) keel() []float.Load {
+	k := w.f.Design.Keel
+	up := geometry.Point3{Z: float64(w.f.Design.Skin.Thickness + k.Depth/2)}
+	return along(w.f.Keel.Line, float64(k.Width*k.Depth)/2, w.density(k.Species), up)
+}
+
+func (w *weigher) ribs() []float.Load {
+	d := w.f.Design
+	section := float64(d.Ribs.Width * d.Ribs.Thickness)
+	density := w.density(d.Ribs.Species)
+	var out []float.Load
+	for _, r := range w.f.Ribs {
+		half := r.Section.Half.Length()
+		const parts = 12
+		for i := range parts {
+			p := r.Face(half*(float64(i)+0.5)/parts, 0)
+			out = append(out, pair(cubic(section*r.Length/2/parts, density), geometry.Point3{X: r.Station, Y: p.X, Z: p.Y})...)
+		}
+		head := r.Face(half, 0)
+		out = append(out, pair(cubic(section*r.Tenon, density), geometry.Point3{X: r.Station, Y: head.X, Z: head.Y + r.Tenon/2})...)
+	}
+	return out
+}
+
+// ends weighs stems and breasthooks. A stem's outline is drawn as the bow's, so
+// the stern's lies the other way.
+func (w *weigher) ends() []float.Load {
+	f := w.f
+	density := w.density(f.Design.Breasthook.Species)
+	var out []float.Load
+	for _, e := range []struct {
+		stem frame.Stem
+		hook frame.Breasthook
+		tip  float64
+		top  float64
+		side float64
+	}{{f.Bow, f.BowHook, f.Hull.Bow.GunwaleX, f.Hull.Bow.TopZ, 1}, {f.Stern, f.SternHook, f.Hull.Stern.GunwaleX, f.Hull.Stern.TopZ, -1}} {
+		area, mid := plate(e.stem.Outline)
+		out = append(out, float.Load{Mass: cubic(area*e.stem.Thickness, density), At: geometry.Point3{X: e.side * mid.X, Z: mid.Y}})
+		area, mid = plate(e.hook.Outline) // x from the gunwale ends inward, negative
+		out = append(out, float.Load{
+			Mass: cubic(area*e.hook.Thickness, density),
+			At:   geometry.Point3{X: e.side * (e.tip + mid.X), Z: e.top + mid.X*e.hook.Slope - e.hook.Thickness/2},
+		})
+	}
+	return out
+}
+
+func (w *weigher) thwarts() []float.Load {
+	var out []float.Load
+	for i, t := range w.f.Thwarts {
+		area, _ := plate(t.Outline)
+		z := w.f.Gunwale.Line.Point(t.At).Z - t.Thickness/2
+		out = append(out, float.Load{Mass: cubic(area*t.Thickness, w.density(w.f.Design.Thwarts[i].Species)), At: geometry.Point3{X: t.At, Z: z}})
+	}
+	return out
+}
+
+// plate returns the area inside a closed outline and its center.
+func plate(outline curve.Path) (area float64, center geometry.Point) {
+	pts := outline.Flatten(0.05)
+	for i, p := range pts {
+		q := pts[(i+1)%len(pts)]
+		cross := p.Cross(q)
+		area += cross / 2
+		center = center.Add(p.Add(q).Scale(cross / 6))
+	}
+	return math.Abs(area), center.Scale(1 / area)
+}
+
+// skin weighs the cloth by the whole outside of the boat. It is spread along the
+// boat by the girths of the ribs, and in the ends by the last rib's.
+func (w *weigher) skin(outside *float.Hull) []float.Load {
+	f := w.f
+	const deep = 1e6 // mm of water: all of the outside is under
+	area := outside.Wetted(float.Level(deep))
+	var out []float.Load
+	spread := 0.0
+	add := func(x, area float64, at geometry.Point) {
+		spread += 2 * area
+		out = append(out, pair(area, geometry.Point3{X: x, Y: at.X, Z: at.Y})...)
+	}
+	girths, mids := make([]float64, len(f.Ribs)), make([]geometry.Point, len(f.Ribs))
+	for i, r := range f.Ribs {
+		girths[i], mids[i] = girth(f.SkinAt(r))
+	}
+	for i := 1; i < len(f.Ribs); i++ {
+		a, b := f.Ribs[i-1].Station, f.Ribs[i].Station
+		add((a+b)/2, (girths[i-1]+girths[i])/2*(b-a), mids[i-1].Lerp(mids[i], 0.5))
+	}
+	// In the ends the girth falls towards the forefoot and the sides close in.
+	last := len(f.Ribs) - 1
+	for _, e := range []struct {
+		i    int
+		tip  float64
+		side float64
+	}{{0, f.Hull.Stern.GunwaleX, -1}, {last, f.Hull.Bow.GunwaleX, 1}} {
+		from := f.Ribs[e.i].Station * e.side
+		add(e.side*(from+(e.tip-from)*0.45), girths[e.i]*0.75*(e.tip-from), geometry.Point{X: mids[e.i].X / 2, Y: mids[e.i].Y})
+	}
+	for i := range out {
+		out[i].Mass *= area / spread * f.Design.Skin.Mass * 1e-9 * (1 + Lap)
+	}
+	return out
+}
+
+// girth returns the length of a half outline and the middle of its line.
+func girth(pts []geometry.Point) (length float64, middle geometry.Point) {
+	for i := 1; i < len(pts); i++ {
+		l := pts[i].Sub(pts[i-1]).Norm()
+		length += l
+		middle = middle.Add(pts[i].Lerp(pts[i-1], 0.5).Scale(l))
+	}
+	return length, middle.Scale(1 / length)
+}

@@ -1,0 +1,272 @@
+package pair
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/water"
+	"ribwright/geometry/water/effort"
+	"ribwright/geometry/water/float"
+	"ribwright/geometry/wood/beam"
+	"ribwright/geometry/wood/timber"
+)
+
+// Craft is two boats made one. Lengths in mm; heights above the first boat's
+// baseline.
+type Craft struct {
+	Boats   [2]aboard.Boat // to port and to starboard
+	Pair    design.Pair
+	Water   water.Water
+	Spacing float64
+	Rise    float64 // of the second boat over the first, so that their gunwales are level
+	Beams   Beams
+	Cases   []Case
+	Hulls   Hulls
+
+	Load      float.Load
+	Rest      Lever
+	BM, GM    float64  // upright
+	Single    float64  // GM of the first boat alone, for comparison
+	Curves    [2]Curve // to starboard and to port
+	Lifting   float64  // N m, the righting moment when the windward hull lifts, the lesser of both sides; NaN when water comes in first
+	Beneath   float64  // from the water to the beams' lower faces, mm, level
+	Over      float64  // width over all
+	Waves     []Wave
+	Notes     finding.Notes
+	Practices []finding.Range
+}
+
+// Beams are the cross beams.
+type Beams struct {
+	At           []float64 // stations, from aft forward
+	Width, Depth float64
+	Long         float64
+	Wood         timber.Species
+	Enough       bool // whether they carry every case
+}
+
+// Wave is what the hulls' waves do to each other at a speed.
+type Wave struct {
+	Speed    float64 // m/s
+	Apart    float64 // N, wave resistance of both hulls far apart
+	Together float64 // N, at the spacing
+}
+
+// Change is the share by which the waves cost more, or less.
+func (w Wave) Change() float64 { return w.Together/w.Apart - 1 }
+
+const (
+	spare   = 60.0 // of the beam beyond the outermost gunwale, mm; common practice, no source
+	between = 50.0 // least water between the gunwales, mm
+	grain   = 1 * math.Pi / 180
+)
+
+// New pairs two boats; each keeps its own people and gear.
+//
+// Errors: hulls that would touch; beams past the ends; too much weight.
+func New(a, b aboard.Boat, p design.Pair, w water.Water) (*Craft, error) {
+	c := &Craft{Boats: [2]aboard.Boat{a, b}, Pair: p, Water: w}
+	if err := c.layOut(); err != nil {
+		return nil, err
+	}
+	c.Hulls = NewHulls(a.Hull, b.Hull, c.Spacing, 0, c.Rise)
+	if err := c.sizeBeams(); err != nil {
+		return nil, err
+	}
+	if err := c.float(); err != nil {
+		return nil, err
+	}
+	if err := c.waves(); err != nil {
+		return nil, err
+	}
+	c.judge()
+	return c, nil
+}
+
+// layOut places hulls and beams.
+func (c *Craft) layOut() error {
+	long := math.Inf(1)
+	var top [2]float64
+	for i, b := range c.Boats {
+		long = math.Min(long, b.Frame.Hull.Length)
+		_, outer := b.GunwaleTop(0)
+		top[i] = outer.Z
+		c.Over += outer.Y
+	}
+	c.Rise = top[0] - top[1]
+	c.Spacing = float64(c.Pair.Spacing)
+	if c.Spacing == 0 {
+		c.Spacing = math.Round(long/2/50) * 50
+	}
+	if least := c.Over + between; c.Spacing < least {
+		return fmt.Errorf("hulls %.0f mm apart, middle line to middle line, would touch: over the gunwales they are %.0f mm wide together at their middle; accepted: %.0f mm or more", c.Spacing, c.Over, math.Ceil(least))
+	}
+	c.Over += c.Spacing
+	apart := float64(c.Pair.Apart)
+	if apart == 0 {
+		apart = math.Round(long*0.4/10) * 10
+	}
+	n := c.Pair.Beams
+	for i := range n {
+		c.Beams.At = append(c.Beams.At, apart*(float64(i)/float64(n-1)-0.5))
+	}
+	for _, b := range c.Boats {
+		first, last := b.Frame.Ribs[0].Station, b.Frame.Ribs[len(b.Frame.Ribs)-1].Station
+		if -apart/2 < first || apart/2 > last {
+			return fmt.Errorf("beams %.0f mm apart reach past the last ribs of %s, at %.0f and %.0f mm; accepted: up to %.0f mm", apart, b.Frame.Design.Title, first, last, 2*math.Min(-first, last))
+		}
+	}
+	c.Beams.Long = math.Ceil((c.Over+2*spare)/10) * 10
+	return nil
+}
+
+// grip is the least distance between the lashings on one hull, at any beam.
+func (c *Craft) grip() float64 {
+	least := math.Inf(1)
+	for _, b := range c.Boats {
+		for _, x := range c.Beams.At {
+			inner, outer := b.GunwaleTop(x)
+			least = math.Min(least, inner.Y+outer.Y)
+		}
+	}
+	return least
+}
+
+// sizeBeams works out the loads with beams of a guessed weight, and the beams.
+func (c *Craft) sizeBeams() error {
+	wood, err := c.Boats[0].Frame.Design.Wood(c.Pair.Species)
+	if err != nil {
+		return err
+	}
+	c.Beams.Wood = wood
+	b := bearing{spacing: c.Spacing, at: c.Beams.At, grip: c.grip(), person: newtons(c.Pair.Person)}
+	var weights [2]float64
+	for i, boat := range c.Boats {
+		l := boat.Load()
+		weights[i] = newtons(l.Mass)
+		p, _, err := boat.Hull.Balance(l, c.Water.Density, 0, nil)
+		if err != nil {
+			return fmt.Errorf("%s by itself: %w", boat.Frame.Design.Title, err)
+		}
+		rest := boat.Hull.Upright(p, l, c.Water.Density)
+		b.waterline = math.Max(b.waterline, rest.LWL)
+		b.area[i] = rest.Waterplane
+		b.inertia += rest.BM*rest.Volume + rest.Waterplane*c.Spacing*c.Spacing/4
+		if i == 0 {
+			c.Single = rest.GM
+		}
+	}
+	b.hull = math.Max(weights[0], weights[1])
+	c.Beams.Width, c.Beams.Depth, c.Beams.Enough = size(b, wood, float64(c.Pair.Width), float64(c.Pair.Depth))
+	c.Cases = b.cases(beam.Rectangle(c.Beams.Width, c.Beams.Depth), wood)
+	return nil
+}
+
+// Worst returns the greatest stress in a beam, N/mm2, and the greatest pull on one
+// lashing, N.
+func (c *Craft) Worst() (stress, lash float64) {
+	stress, lash, _ = worst(c.Cases)
+	return stress, lash
+}
+
+// BeamsLie is the height of the beams' lower faces over the first boat's baseline,
+// mm: the highest gunwale under them and a saddle's back.
+func (c *Craft) BeamsLie() float64 {
+	top := 0.0
+	for i, b := range c.Boats {
+		for _, x := range c.Beams.At {
+			inner, outer := b.GunwaleTop(x)
+			top = math.Max(top, math.Max(inner.Z, outer.Z)+float64(i)*c.Rise)
+		}
+	}
+	return top + SaddleBack
+}
+
+// SaddleBack is the wood between gunwale and beam where the gunwale is highest, mm.
+// Common practice, no source.
+const SaddleBack = 15.0
+
+// whole is the pair with everything aboard.
+func (c *Craft) whole() (float.Load, error) {
+	var all []float.Load
+	for i, b := range c.Boats {
+		l := b.Load()
+		l.At.Y += c.Spacing / 2 * (1 - 2*float64(i))
+		l.At.Z += float64(i) * c.Rise
+		all = append(all, l)
+	}
+	added, err := c.added()
+	return float.Total(append(all, added)...), err
+}
+
+// float sets the pair on the water.
+func (c *Craft) float() error {
+	var err error
+	if c.Load, err = c.whole(); err != nil {
+		return err
+	}
+	density := c.Water.Density
+	if c.Rest, err = c.Hulls.list(c.Load, density); err != nil {
+		return err
+	}
+	p, w, err := c.Hulls.balance(c.Load, density, 0, float.Plane{})
+	if err != nil {
+		return err
+	}
+	inertia, _ := c.Hulls.Inertia(p)
+	c.BM = inertia / w.volume
+	up := p.Up()
+	c.GM = c.BM + float.Dot(up, w.center()) - float.Dot(up, c.Load.At)
+	c.Lifting = math.Inf(1)
+	for i, way := range []float64{toStarboard, toPort} {
+		if c.Curves[i], err = c.Hulls.Curve(c.Load, density, way*grain); err != nil {
+			return err
+		}
+		if lift := c.Curves[i].Lift; !math.IsNaN(lift) {
+			v, err := c.Hulls.righting(c.Load, density, lift, way, float.Plane{})
+			if err != nil {
+				return err
+			}
+			c.Lifting = math.Min(c.Lifting, newtons(c.Load.Mass)*v.GZ/1000)
+		}
+	}
+	if math.IsInf(c.Lifting, 1) {
+		c.Lifting = math.NaN()
+	}
+	c.Beneath = math.Inf(1)
+	for _, x := range c.Beams.At {
+		c.Beneath = math.Min(c.Beneath, c.Rest.Plane.Above(geometry.Point3{X: x, Z: c.BeamsLie()}))
+	}
+	return nil
+}
+
+// waves compares the waves at some speeds with those of hulls far apart.
+func (c *Craft) waves() error {
+	var grids [2]effort.Grid
+	for i, b := range c.Boats {
+		p := c.Hulls.sides[i].local(c.Rest.Plane)
+		// Upright on the same water at the middle line.
+		p.Rise, p.Heel = p.Rise/math.Cos(p.Heel), 0
+		x, depth, half := b.Hull.WetOffsets(p, 11)
+		if len(x) < 4 {
+			return errors.New("a hull hardly touches the water")
+		}
+		g, err := effort.Offsets{X: x, Depth: depth, Half: half}.Even(49, 11)
+		if err != nil {
+			return fmt.Errorf("waves: %w", err)
+		}
+		grids[i] = g
+	}
+	for _, kmh := range []float64{4, 5, 6, 7, 8, 9, 10} {
+		u := kmh / 3.6
+		w := Wave{Speed: u, Apart: grids[0].Waves(c.Water.Density, u, nil) + grids[1].Waves(c.Water.Density, u, nil)}
+		w.Together = effort.Together(grids[0], grids[1], 0, c.Spacing, c.Water.Density, u)
+		c.Waves = append(c.Waves, w)
+	}
+	return nil
+}

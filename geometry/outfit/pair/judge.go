@@ -1,0 +1,72 @@
+package pair
+
+import (
+	"math"
+
+	"ribwright/geometry/finding"
+	"ribwright/geometry/wood/beam"
+)
+
+// judge says what can hurt, and lays the figures beside practice.
+func (c *Craft) judge() {
+	c.judgeLift()
+	c.judgeBeams()
+	n := &c.Notes
+	c.Boats[0].SayFitted(n)
+	n.Warn("water between", finding.Practice, "whoever falls between the hulls goes under beams: keep the space clear, stop the boats before anyone steps across, and keep a knife in each hull for the lashings")
+	if l := math.Abs(c.Rest.Heel) * 180 / math.Pi; l > 0.3 {
+		n.Say("list", finding.Arithmetic, "it lies over %.1f deg at rest, for the hulls are not laden alike; move weight until it is level", l)
+	}
+	n.Say("deck", finding.Arithmetic, "the beams' lower faces lie %.0f mm over still water; waves higher than about half of that strike them", c.Beneath)
+	c.judgeWaves()
+	length := math.Min(c.Boats[0].Frame.Hull.Length, c.Boats[1].Frame.Hull.Length)
+	c.Practices = []finding.Range{
+		{Name: "spacing over length", Value: c.Spacing / length * 100, Low: 50, High: 70, Unit: "%", Source: "half the length or more, to sail; paddlers report, no standard"},
+		{Name: "beams apart over length", Value: (c.Beams.At[len(c.Beams.At)-1] - c.Beams.At[0]) / length * 100, Low: 30, High: 50, Unit: "%", Source: "common practice, no source"},
+	}
+	n.Say("handling", finding.Practice, "wider is stiffer and makes fewer waves between the hulls, but turns slowly, loads the beams more and is hard to land; less than half the length does for paddling. %.0f mm over all; a paddler reaches the water on the outer side only", c.Over)
+	n.Say("setting up", finding.Practice, "set the hulls without toe-out, which forces water between them; add a diagonal or a tight line across, because hulls shift; bear on both gunwales of each hull, never on the thwarts alone")
+	n.Say("rules", finding.Law, "two hulls side by side are no monohull boat (33 CFR 183.3): rules for one hull do not fit. A sail or motor on them changes which rules apply again. A wearable life jacket for each person")
+}
+
+func (c *Craft) judgeLift() {
+	n := &c.Notes
+	lesser := c.Lesser()
+	lift, flooded, most := lesser.Lift*180/math.Pi, lesser.Flooded*180/math.Pi, lesser.Most.GZ
+	lifts, floods := !math.IsNaN(lift), !math.IsNaN(flooded)
+	switch {
+	case lifts:
+		n.Warn("lift", finding.Arithmetic, "the windward hull leaves the water at %.1f deg, with %.0f N m. GM %.0f mm means nothing past that: the lever is at most %.0f mm, and what lifts the hull turns it over. It gives no warning as one hull does, and it does not come back by itself",
+			lift, c.Lifting, c.GM, most)
+	case floods:
+		n.Warn("flooding", finding.Arithmetic, "water comes over the leeward gunwale at %.1f deg, before the windward hull lifts. GM %.0f mm means nothing past that: the lever is at most %.0f mm", flooded, c.GM, most)
+	}
+	if lifts && floods {
+		n.Say("flooding", finding.Arithmetic, "water comes over a gunwale at %.1f deg", flooded)
+	}
+}
+
+func (c *Craft) judgeBeams() {
+	n := &c.Notes
+	stress, lash, sag := worst(c.Cases)
+	if !c.Beams.Enough {
+		n.Warn("beams", finding.Estimate, "beams of %.0f x %.0f mm of %s are too weak or too soft: %.1f N/mm2 where %.1f is asked, a sag of %.0f mm where %.0f is allowed. Bring the hulls nearer, or take more or deeper beams",
+			c.Beams.Width, c.Beams.Depth, c.Beams.Wood.Name, stress, beam.Working(c.Beams.Wood), sag, c.Spacing/softest)
+	}
+	n.Warn("lashings", finding.Estimate, "one lashing may have to hold %.0f N: %d turns of cord that bears %.0f N in each part, round the gunwale beside a rib head, with frapping turns. Gunwale, rib heads and skin feel it too: look at them and at every lashing before each trip and under way",
+		lash, Turns(lash), CordPull)
+	n.Say("beams", finding.Estimate, "worked from clear wood at a quarter of its modulus of rupture, from memory; straight grain without knots in the middle half, and no holes through it")
+}
+
+func (c *Craft) judgeWaves() {
+	worst, best := c.Waves[0], c.Waves[0]
+	for _, w := range c.Waves {
+		if w.Change() > worst.Change() {
+			worst = w
+		}
+		if w.Change() < best.Change() {
+			best = w
+		}
+	}
+	c.Notes.Say("waves", "comparison only", "between these hulls the waves cost %.0f %% more at %.0f km/h at worst, and at best %.0f %% at %.0f km/h, than with the hulls far apart, by the thin-ship law for deep water", worst.Change()*100, worst.Speed*3.6, best.Change()*100, best.Speed*3.6)
+}

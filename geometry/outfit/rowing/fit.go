@@ -1,0 +1,227 @@
+package rowing
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/water"
+	"ribwright/geometry/water/float"
+	"ribwright/geometry/wood/timber"
+)
+
+// Fit is a boat fitted out for rowing. Stations in mm from midship, forward
+// positive; heights above the baseline unless they say otherwise.
+type Fit struct {
+	Boat  aboard.Boat
+	Row   design.Row
+	Water water.Water
+	Body  Body
+
+	Span      float64
+	Oar       Oar
+	Ruled     Oar     // what the rule gives for the span
+	Width     float64 // over the gunwales' outer edges at the rowlocks
+	GunwaleZ  float64 // their upper edges there
+	LockX     float64
+	LockZ     float64
+	SeatX     float64 // the middle of the seat
+	SeatOver  float64 // over the floor
+	SeatZ     float64
+	Legs      Legs
+	FootX     float64 // station of the heels
+	BarThick  float64
+	Strength  Strength
+	Load      float.Load // boat, rower, gear and frame
+	Rest      float.Hydrostatics
+	Fault     *float.Fault // set when it does not float upright; what depends on the water then has no meaning
+	WaterLock float64      // of the rowlock over the water, mm
+	Level     Stroke       // upright
+	HighSide  Stroke       // rolled, the rowlock that rises
+	LowSide   Stroke       // the one that falls
+	Reaches   bool         // the blades reach the water on all three
+	Ranges    []finding.Range
+	Notes     finding.Notes
+}
+
+// The measures of frame and seat, mm. Those without a word are common practice, no
+// source.
+const (
+	usualSpan = 48 * 25.4
+	SeatWide  = 200.0 // of the seat along the boat: 6.5 to 8 in, a skiff builder
+	lockAft   = 305.0 // of the rowlocks behind the seat's after edge: 12 in, a skiff builder
+	LockRise  = 45.0  // of the oar's middle over the gunwale, the frame's boards lying on it
+	lockOver  = 180.0 // of the rowlock over the seat: 6 to 8 in
+	Pitch     = 280.0 // between the two bars
+	BarWide   = 45.0
+	BoardLong = Pitch + 130
+	BoardWide = 75.0
+	BarSpare  = 45.0 // of the bar beyond the rowlock
+	PinHole   = 13.0
+	massAhead = 220.0 // of a seated person's weight before the back of the buttocks (from scans)
+	roll      = 5.0 * math.Pi / 180
+	clearHand = 40.0 // half the height of a hand on a grip
+	loom      = 25.0 // half the thickness of the oar
+)
+
+// New fits a boat out. Its crew stays ashore: the rower alone is aboard, with the
+// gear.
+//
+// Errors: a span that lies inside the gunwales, an oar shorter than the span, a
+// place where there is no boat; a boat that cannot carry the rower.
+func New(b aboard.Boat, row design.Row, w water.Water) (*Fit, error) {
+	f := &Fit{Boat: b, Row: row, Water: w, Body: BodyOf(row.Body, float64(row.Stature), row.Mass)}
+	f.Boat.Crew = nil
+	wood, err := b.Frame.Design.Wood(row.Species)
+	if err != nil {
+		return nil, err
+	}
+	if err := f.level(wood); err != nil {
+		return nil, err
+	}
+	f.float()
+	f.judge()
+	return f, nil
+}
+
+// level puts the seat where the boat floats level, or where the design has it.
+func (f *Fit) level(wood timber.Species) error {
+	if f.Row.SeatAt != 0 {
+		return f.place(float64(f.Row.SeatAt), wood)
+	}
+	far := f.Boat.Frame.Hull.Length * 0.25
+	lo, hi := -far, far // a seat farther forward brings the bow down
+	for range 24 {
+		mid := (lo + hi) / 2
+		if err := f.place(mid, wood); err != nil {
+			return err
+		}
+		p, _, err := f.Boat.Hull.Balance(f.Load, f.Water.Density, 0, nil)
+		var fault *float.Fault
+		if errors.As(err, &fault) && fault.Outcome == float.Sinks {
+			return err
+		}
+		if err == nil && p.Trim > 0 || err != nil && f.Load.At.X < 0 {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return f.place(math.Round((lo+hi)/2/5)*5, wood)
+}
+
+// place works out everything for the middle of the seat at a station.
+func (f *Fit) place(seat float64, wood timber.Species) error {
+	f.SeatX = seat
+	f.LockX = seat - SeatWide/2 - lockAft
+	if aft := f.Boat.Frame.Ribs[0].Station; f.LockX-Pitch < aft {
+		return fmt.Errorf("the seat at %.0f mm puts the rowlocks at %.0f mm, past the last rib at %.0f mm; accepted: outfit.row.seat_at from %.0f mm on",
+			seat, f.LockX, aft, aft+Pitch+SeatWide/2+lockAft)
+	}
+	f.measureWidth()
+	if err := f.chooseOar(); err != nil {
+		return err
+	}
+	f.BarThick, f.Strength = thickness(func(thick float64) Strength {
+		return bear(f.Oar, f.Span, f.Width, Pitch, f.Row.Pull, BarWide, thick, wood)
+	})
+	floor := f.Boat.Floor(seat)
+	f.LockZ = f.GunwaleZ + LockRise
+	f.SeatOver = float64(f.Row.Seat)
+	if f.SeatOver == 0 {
+		f.SeatOver = math.Max(40, math.Round(f.LockZ-lockOver-floor))
+	}
+	f.SeatZ = floor + f.SeatOver
+	f.Legs = f.Body.Stretched(f.SeatOver)
+	f.FootX = f.Back() - f.Legs.Heel
+	items, err := f.Items()
+	if err != nil {
+		return err
+	}
+	rower := float.Load{Mass: f.Body.Mass, At: geometry.Point3{X: f.Back() - massAhead, Z: f.SeatZ + 0.30*f.Body.Sitting}}
+	loads := []float.Load{rower}
+	for _, i := range items {
+		loads = append(loads, i.Load())
+	}
+	f.Load = f.Boat.Load(loads...)
+	return nil
+}
+
+// Back is the station of the back of the rower, who faces aft.
+func (f *Fit) Back() float64 { return f.SeatX + SeatWide/2 }
+
+// measureWidth finds the greatest width over the gunwales under the frame.
+func (f *Fit) measureWidth() {
+	f.Width, f.GunwaleZ = 0, 0
+	for _, x := range []float64{f.LockX - Pitch/2, f.LockX, f.LockX + Pitch/2} {
+		_, outer := f.Boat.GunwaleTop(x)
+		f.Width = math.Max(f.Width, 2*outer.Y)
+		f.GunwaleZ = math.Max(f.GunwaleZ, outer.Z)
+	}
+}
+
+// leastReach is how far a rowlock must stand outside the gunwale, so that its board
+// lies beside it, mm.
+const leastReach = BoardWide/2 + 5
+
+func (f *Fit) chooseOar() error {
+	f.Span = float64(f.Row.Span)
+	if f.Span == 0 {
+		f.Span = math.Max(usualSpan, math.Ceil((f.Width+2*leastReach)/10)*10)
+	}
+	if f.Span < f.Width+2*leastReach {
+		return fmt.Errorf("a span of %.0f mm between the rowlocks is too little for gunwales %.0f mm apart; accepted: %.0f mm or more, 1219 mm (48 in) is usual",
+			f.Span, f.Width, math.Ceil(f.Width+2*leastReach))
+	}
+	f.Ruled = ForSpan(f.Span)
+	f.Oar = f.Ruled
+	if f.Row.Oar != 0 {
+		f.Oar = Given(float64(f.Row.Oar), f.Span)
+	}
+	if f.Oar.Length <= f.Span || f.Oar.Outboard() <= f.Oar.Inboard {
+		return fmt.Errorf("oars of %.0f mm are too short for a span of %.0f mm; accepted: more than %.0f mm, and %.0f mm by the rule",
+			f.Oar.Length, f.Span, math.Max(f.Span, 2*f.Oar.Inboard), f.Ruled.Length)
+	}
+	return nil
+}
+
+// float sets the boat on the water and follows the handles.
+func (f *Fit) float() {
+	p, _, err := f.Boat.Hull.Settle(f.Load, f.Water.Density)
+	var fault *float.Fault
+	if errors.As(err, &fault) {
+		f.Fault = fault
+	}
+	f.Rest = f.Boat.Hull.Upright(p, f.Load, f.Water.Density)
+	f.WaterLock = f.Rest.Plane.Above(geometry.Point3{X: f.LockX, Z: f.LockZ})
+	over, rise := f.LockZ-f.SeatZ, f.Span/2*math.Sin(roll)
+	var a, b, c bool
+	f.Level, a = stroke(f.Oar, f.WaterLock, over)
+	f.HighSide, b = stroke(f.Oar, f.WaterLock+rise, over)
+	f.LowSide, c = stroke(f.Oar, f.WaterLock-rise, over)
+	f.Reaches = a && b && c
+}
+
+// OverLegs returns the least clearance of the hands over thighs and knees on the
+// way back, rolled to that side, mm.
+func (f *Fit) OverLegs() float64 {
+	return f.LowSide.Recover - clearHand - math.Max(f.Body.Thigh, f.Legs.KneeTop)
+}
+
+// OverGunwale returns the least clearance of the oar over the gunwale's top, mm: the
+// oar rises inward from the rowlock as the blade is over the water's own height.
+func (f *Fit) OverGunwale() float64 {
+	slope := (f.LowSide.Recover - (f.LockZ - f.SeatZ)) / f.Oar.Inboard
+	return LockRise + math.Min(slope*f.Strength.Reach, slope*(f.Strength.Reach+f.Boat.Frame.Gunwale.Width)) - loom
+}
+
+// Finish returns how far the oar can swing past square before the grip meets the
+// belly, radians.
+func (f *Fit) Finish() float64 {
+	room := (f.Back() - f.Body.Belly) - f.LockX
+	return math.Asin(math.Max(-1, math.Min(1, room/f.Oar.Inboard)))
+}

@@ -1,0 +1,204 @@
+package sail
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/design"
+	"ribwright/geometry/outfit/kit"
+	"ribwright/geometry/wording"
+)
+
+// taper is the share of a parallel stick that a tapered spar weighs. Common
+// practice, no source.
+const taper = 0.8
+
+// The boards' measures, mm. The step is as old canoes had it, some 130 mm square and
+// 38 thick, drawn out to lie on two ribs. Common practice, no source.
+const (
+	StepThick   = 38.0
+	StepWide    = 127.0
+	PartnerWide = 130.0
+	BracketBar  = 60.0 // the bar across the gunwales that holds the leeboard: along the boat
+	BracketHigh = 32.0
+	CheekLong   = 220.0 // of the bracket, along the boat; the bar passes through it
+	CheekDown   = 150.0 // under the bar
+	CheekUp     = 28.0  // over the bar
+	CheekThick  = 18.0
+	CheekGap    = 6.0   // from the gunwale
+	BladeRoom   = 2.0   // more than the blade between the cheeks
+	PegRoom     = 25.0  // of the bar beyond the outer cheek, for a bolt that keeps it on
+	PivotDown   = 105.0 // of the blade's bolt under the bar
+	BladeHead   = 70.0  // of the blade over its bolt
+)
+
+// CheekHigh is the height of a cheek, mm.
+const CheekHigh = CheekDown + BracketHigh + CheekUp
+
+// How many clips hold the partner, and the leeboard's bracket, to the gunwales.
+const (
+	PartnerClips = 4
+	BracketClips = 2
+)
+
+// StepLong is the step's length along the boat, mm: over two ribs.
+func (f *Fit) StepLong() float64 {
+	d := f.Boat.Frame.Design.Ribs
+	return math.Ceil(float64(d.Pitch+d.Width)/10)*10 + 30
+}
+
+// StepAcross is the step's breadth, mm: wood enough beside each hole.
+func (f *Fit) StepAcross() float64 {
+	if f.Sail.Rig != design.Vee {
+		return math.Max(StepWide, math.Ceil(f.Mast.Diameter)+64)
+	}
+	return math.Ceil(2*(f.Spread(f.Mast.StepZ+StepThick)+f.Mast.Diameter/2)) + 50
+}
+
+// PartnerLong is the partner's length across the boat, mm.
+func (f *Fit) PartnerLong() float64 { return f.over(f.Mast.At, 40) }
+
+// BracketLong is the length of the leeboard's bar across the boat, mm: enough where the
+// boat is widest in the bracket's range.
+func (f *Fit) BracketLong() float64 {
+	ribs := f.Boat.Frame.Ribs
+	low, high := math.Max(f.Board.Range[0], ribs[0].Station), math.Min(f.Board.Range[1], ribs[len(ribs)-1].Station)
+	widest := math.Max(f.side(f.boardStation()), math.Max(f.side(low), f.side(high)))
+	for x := low; x < high; x += CheekLong {
+		widest = math.Max(widest, f.side(x))
+	}
+	return 2 * math.Ceil(widest+f.cheeks()+PegRoom)
+}
+
+// CheeksAt is how far from the middle line the outer face of the outer cheek lies, mm.
+func (f *Fit) CheeksAt() float64 { return f.side(f.boardStation()) + f.cheeks() }
+
+// cheeks is what stands outside the boat's side, mm: both cheeks and the blade.
+func (f *Fit) cheeks() float64 { return CheekGap + 2*CheekThick + f.Board.Thick + BladeRoom }
+
+// side is the greatest half-breadth of gunwale or hull beside a cheek whose middle
+// stands at a station, mm: the cheek is straight and the boat is not.
+func (f *Fit) side(station float64) float64 {
+	widest := 0.0
+	const steps = 8
+	for i := range steps + 1 {
+		x := station + CheekLong*(float64(i)/steps-0.5)
+		_, outer := f.Boat.GunwaleTop(x)
+		widest = math.Max(widest, outer.Y)
+		for _, p := range f.Boat.Hull.Outline(x) {
+			widest = math.Max(widest, p.X)
+		}
+	}
+	return widest
+}
+
+// over is the width over the gunwales at a station, with as much beyond each.
+func (f *Fit) over(station, more float64) float64 {
+	_, outer := f.Boat.GunwaleTop(station)
+	return 2 * (math.Ceil(outer.Y) + more)
+}
+
+// Items lists what the rig weighs, sail up.
+//
+// Errors: a wood that is not known.
+func (f *Fit) Items() ([]weight.Item, error) { return f.Kit().Items(f.Boat.Frame.Design) }
+
+// The entries of the list of weights.
+const (
+	sticks   = "Mast and spars"
+	canvas   = "Sail"
+	fittings = "Step, partner, leeboard"
+)
+
+// Kit lists what the rig is made of.
+func (f *Fit) Kit() kit.Kit {
+	k := kit.Kit{Name: "sail", Pieces: append(f.sticks(), f.boards()...), Corners: len(f.Plan.Corners)}
+	cloth := f.Plan.Cut(f.Sail)
+	roll := 0.0                      // m, the panels one after the other
+	for _, p := range cloth.Panels { // hems once round each panel, seams are among them
+		roll += geometry.Around(p.Outline...).W() / 1000
+		for i, a := range p.Outline {
+			k.Sewing += p.Outline[(i+1)%len(p.Outline)].Sub(a).Norm() / 1000
+		}
+	}
+	center := f.Plan.Center()
+	up := at(f.Mast.At+center.X, f.Tack+center.Y)
+	if f.Sail.Rig == design.Vee {
+		up.X = f.Mast.At
+	}
+	const sewn = 1.25 // hems, patches, lines
+	k.Things = append(k.Things, kit.Thing{Group: canvas, Key: "sailcloth", Name: "sailcloth", Amount: math.Ceil(roll*float64(f.Sail.Bolt)/1000*10) / 10, Unit: "m2",
+		How:  fmt.Sprintf("%.1f m off a roll of %.0f mm: %s one after the other, hems and seams in them", roll, float64(f.Sail.Bolt), wording.Counted(len(cloth.Panels), "panel")),
+		Mass: f.Plan.Area() * f.Sail.Cloth / 1000 * sewn, At: up})
+	long := 0.0
+	for _, p := range f.sticks() {
+		long = math.Max(long, p.Long/1000)
+	}
+	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line for sheet, halyard and lashings", Amount: math.Ceil(3*long + 8), Unit: "m",
+		How: "three times the longest spar and 8 m; its weight is in the sail's"})
+	k.Things = append(k.Things, kit.Bolts(fittings, PartnerClips, "one through each clip of the partner", at(f.Mast.At, f.Mast.PartnerZ)))
+	if f.Board.Area > 0 {
+		bar := at(f.boardStation(), f.Mast.PartnerZ)
+		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, "one through each clip of the bracket, and one to keep the cheeks on, on the side in use", bar),
+			kit.Thing{Group: fittings, Key: "pivot", Name: "bolt of 12 mm that does not rust, with washers and a locking nut", Amount: 1, Unit: "each",
+				How: "the leeboard turns on it, between its cheeks", Mass: 0.2, At: bar})
+	}
+	return k
+}
+
+// sticks are mast and spars.
+func (f *Fit) sticks() []kit.Piece {
+	var out []kit.Piece
+	add := func(name string, long, diameter, x, z float64) {
+		out = append(out, kit.Piece{Group: sticks, Name: name, Count: 1, Form: kit.Spar, Wood: f.Sail.Spars,
+			Long: long, Wide: diameter, Thick: diameter, Fill: taper * kit.Round, At: at(x, z)})
+	}
+	if f.Mast.Long > 0 {
+		add("mast", f.Mast.Long, f.Mast.Diameter, f.Mast.At, f.Mast.StepZ+0.45*f.Mast.Long)
+	}
+	for _, s := range f.Plan.Spars {
+		x, mid := f.Mast.At, s.From.Lerp(s.To, 0.5)
+		if f.Sail.Rig != design.Vee {
+			x += mid.X
+		}
+		diameter := s.Diameter
+		if diameter == 0 {
+			diameter = leastSpar
+		}
+		add(s.Name, s.Length(), diameter, x, f.Tack+mid.Y)
+	}
+	return out
+}
+
+// boards are the wooden fittings.
+func (f *Fit) boards() []kit.Piece {
+	board := func(name string, count int, long, wide, thick, fill float64, p geometry.Point3) kit.Piece {
+		return kit.Piece{Group: fittings, Name: name, Count: count, Wood: f.Sail.Boards, Long: long, Wide: wide, Thick: thick, Fill: fill, At: p}
+	}
+	m := f.Mast
+	long, across := f.StepLong(), f.StepAcross()
+	holes := func(easy float64) float64 { // of mast or spars
+		return float64(m.Count) * kit.Round * (m.Diameter + easy) * (m.Diameter + easy)
+	}
+	out := []kit.Piece{
+		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
+		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1-holes(2)/(f.PartnerLong()*PartnerWide), at(m.At, m.PartnerZ)),
+	}
+	clips, mid := PartnerClips, m.At
+	if b := f.Board; b.Area > 0 {
+		_, o := f.Boat.GunwaleTop(f.boardStation())
+		x, low := f.boardStation(), o.Z-PivotDown+BladeHead-b.Long/2
+		out = append(out,
+			board("Leeboard", 1, b.Long, b.Chord, math.Max(b.Thick, 16), 0.85, at(x, low)),
+			board("Leeboard bracket", 1, f.BracketLong(), BracketBar, BracketHigh, 1, at(x, o.Z+BracketHigh/2)),
+			board("Cheek of the bracket", 2, CheekHigh, CheekLong, CheekThick, 0.88, at(x, o.Z-CheekDown/2)))
+		out[len(out)-1].Grain = "up and down as it hangs" // the blade bends it across the other way
+		clips, mid = PartnerClips+BracketClips, (2*m.At+x)/3
+	}
+	return append(out, kit.Clip(f.Boat.Frame.Gunwale, fittings, f.Sail.Boards, clips, at(mid, m.PartnerZ)))
+}
+
+// at is a place on the middle line.
+func at(x, z float64) geometry.Point3 { return geometry.Point3{X: x, Z: z} }

@@ -1,0 +1,123 @@
+package cost
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/materials"
+)
+
+func estimate(t *testing.T, name string, table *Table, change func(*design.Design)) Estimate {
+	t.Helper()
+	d, err := design.Shipped(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if change != nil {
+		change(d)
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := cutlist.Make(f)
+	n, err := materials.Count(f, p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Of(n, p, table)
+}
+
+func level(t *testing.T, name string) *Table {
+	t.Helper()
+	table, err := Level(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return table
+}
+
+// TestCheckValues has what home builders say they spend on materials: some 300 for
+// a pack canoe with much local material, 450 for an average boat, 700 for a large
+// tandem with everything shipped. Common practice, no published source; within 15 %.
+func TestCheckValues(t *testing.T) {
+	for _, c := range []struct {
+		boat, level string
+		want        float64
+	}{{"brook", "local", 300}, {"lake", "mixed", 450}, {"river", "shipped", 700}} {
+		e := estimate(t, c.boat, level(t, c.level), nil)
+		t.Logf("%s, %s: %.0f, %+.1f %%", c.boat, c.level, e.Likely, 100*(e.Likely/c.want-1))
+		if math.Abs(e.Likely/c.want-1) > 0.15 {
+			t.Errorf("%s at the level %s: %.0f, want %.0f", c.boat, c.level, e.Likely, c.want)
+		}
+	}
+}
+
+// TestTraceable adds every line up again and wants its source.
+func TestTraceable(t *testing.T) {
+	for _, boat := range design.ShippedNames() {
+		for _, name := range Levels() {
+			e := estimate(t, boat, level(t, name), nil)
+			sum := 0.0
+			for _, l := range e.Lines {
+				sum += l.Each * l.Amount
+				if l.From == "" || l.How == "" || l.Spread <= 0 {
+					t.Errorf("%s, %s: %+v", boat, name, l)
+				}
+			}
+			if math.Abs(sum-e.Likely) > 1e-9 || len(e.Missing) > 0 || !(e.Off > 0 && e.Off < e.OffAll && e.OffAll < e.Likely) {
+				t.Errorf("%s, %s: lines make %.2f, estimate %+v", boat, name, sum, e)
+			}
+		}
+	}
+}
+
+// TestSpread: two things of 100, each 30 and 40 either way, make 200, give or take
+// 50 apart (3-4-5) and 70 together.
+func TestSpread(t *testing.T) {
+	table := &Table{Name: "x", Item: map[string]float64{"a": 10, "b": 100}, Spread: map[string]float64{"a": 0.3, "other": 0.4}}
+	e := Of(&materials.Needs{Items: []materials.Item{{Key: "a", Amount: 10}, {Key: "b", Amount: 1}, {Key: "c", Name: "c", Amount: 1}}}, &cutlist.Plan{}, table)
+	if math.Abs(e.Likely-200) > 1e-9 || math.Abs(e.Off-50) > 1e-9 || math.Abs(e.OffAll-70) > 1e-9 || len(e.Missing) != 1 {
+		t.Errorf("%+v", e)
+	}
+}
+
+// TestNamedBoards uses the price of a board where the design gives it.
+func TestNamedBoards(t *testing.T) {
+	e := estimate(t, "brook", level(t, "local"), func(d *design.Design) {
+		d.Stock.Boards = []design.Board{{Species: "western redcedar", Length: 3700, Width: 240, Thickness: 40, Price: 55}}
+	})
+	if l := e.Lines[0]; l.Likely != 55 || !strings.Contains(l.From, "1 boards at the prices in the design") {
+		t.Errorf("%+v, want 55 for one board", l)
+	}
+}
+
+// TestRead reads a table of one's own and refuses what is none.
+func TestRead(t *testing.T) {
+	table, err := Read(strings.NewReader("name = 'mine'\n[wood]\nother = 1000\n[item]\ncloth = 9\n"), "mine.toml")
+	if err != nil || table.Wood["other"] != 1000 || table.Item["cloth"] != 9 {
+		t.Errorf("%+v %v", table, err)
+	}
+	for _, c := range []struct{ text, want string }{
+		{"", "mine.toml: wood.other: is missing"},
+		{"[wood]\nother = -1", "mine.toml: wood.other: -1 is out of range; accepted: 0 to 1e+09"},
+		{"[wood]\nother = nan", "mine.toml: wood.other: NaN is out of range"},
+		{"[wood]\nother = inf", "is out of range"},
+		{"[wood]\nother = 1\n[spread]\nwood = 2", "spread.wood: 2 is out of range; accepted: 0 to 1"},
+		{"[wood]\nother = 'x'", "no price table"},
+		{"[word]\nother = 1", "no price table"},
+		{"[wood", "no price table"},
+		{strings.Repeat("#", maxFile+1), "larger than 1 MB"},
+	} {
+		if _, err := Read(strings.NewReader(c.text), "mine.toml"); err == nil || !strings.Contains(err.Error(), c.want) || strings.Contains(err.Error(), "\n") {
+			t.Errorf("%.30q: %v, want %q", c.text, err, c.want)
+		}
+	}
+	if _, err := Level("cheap"); err == nil || !strings.Contains(err.Error(), "local, mixed, shipped") {
+		t.Errorf("Level(cheap): %v", err)
+	}
+}

@@ -1,0 +1,139 @@
+package cutlist
+
+import (
+	"slices"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/outfit/kit"
+)
+
+// Plan is everything that is sawn for one boat.
+type Plan struct {
+	Sticks   []Stick
+	Cuttings []Cutting // of each stick; no pieces when there is no wood for it
+	Woods    []Wood    // in the order in which they are first used
+	Kerf     float64   // mm
+}
+
+// Wood is the sawing of one wood.
+type Wood struct {
+	Species string
+	Boards  []Sawn
+	Missing []Missing
+	Sawn    float64 // of the pieces as they are cut, mm3
+	Bought  float64 // of the boards, mm3
+	Least   float64 // no plan buys less whole boards of these sizes, mm3
+}
+
+// Waste is the share of the boards that becomes sawdust and offcuts.
+func (w Wood) Waste() float64 { return share(w.Bought-w.Sawn, w.Bought) }
+
+// LeastWaste is the waste of a plan at the bound.
+func (w Wood) LeastWaste() float64 { return share(w.Least-w.Sawn, w.Least) }
+
+func share(part, whole float64) float64 {
+	if whole == 0 {
+		return 0
+	}
+	return part / whole
+}
+
+// Missing is a stick that no board gives, with the cause.
+type Missing struct {
+	Stick int
+	Why   string
+}
+
+// Sawn is one board with its rips, from one edge to the other.
+type Sawn struct {
+	Board Board
+	Rips  []RipCut
+}
+
+// RipCut is one rip along a board, resawn into layers of the same section.
+type RipCut struct {
+	Across float64 // of the board's width, mm
+	Layers []Layer
+	Rest   []RipCut // rips along the end that is left of it, where that is wide
+}
+
+// Pieces returns every piece of a rip, its end included.
+func (r RipCut) Pieces() []Piece {
+	var out []Piece
+	for _, l := range r.Layers {
+		out = append(out, l...)
+	}
+	for _, more := range r.Rest {
+		out = append(out, more.Pieces()...)
+	}
+	return out
+}
+
+// Pieces returns every piece of a board.
+func (s Sawn) Pieces() []Piece {
+	var out []Piece
+	for _, r := range s.Rips {
+		out = append(out, r.Pieces()...)
+	}
+	return out
+}
+
+// Layer is one strip of a rip, crosscut into pieces.
+type Layer []Piece
+
+// Make plans the sawing of a frame and its outfits from the boards that its design names, or from
+// sizes to ask the yard for.
+//
+// How: each wood is ripped first and the rips are crosscut, both by Pack; the end
+// left of a wide rip is ripped once more where that saves a board. Long sticks are scarfed where the boards are short. Of several orders of using up the
+// builder's boards, and of the yard's sizes, the one that leaves no stick without
+// wood and costs least is taken: by price where all prices are known, else by
+// volume.
+func Make(f *frame.Frame, kits ...kit.Kit) *Plan { return plan(f, kits, Pack) }
+
+// packer is a way to lay lengths into bins.
+type packer func(lengths []float64, capacity, gap float64) Packing
+
+func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
+	p := &Plan{Sticks: Sticks(f, kits...), Kerf: float64(f.Design.Stock.Kerf)}
+	p.Cuttings = make([]Cutting, len(p.Sticks))
+	for _, species := range p.species() {
+		t := trial{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species}
+		for i, s := range p.Sticks {
+			if s.Species == species {
+				t.mine = append(t.mine, i)
+			}
+		}
+		var w result
+		if boards := named(f.Design, species); len(boards) > 0 {
+			w = t.fromNamed(boards)
+		} else {
+			w = t.fromYard()
+		}
+		for i, c := range w.cuttings {
+			p.Cuttings[i] = c
+		}
+		p.Woods = append(p.Woods, w.Wood)
+	}
+	return p
+}
+
+// species lists the woods in the order of their first stick.
+func (p *Plan) species() []string {
+	var out []string
+	for _, s := range p.Sticks {
+		if !slices.Contains(out, s.Species) {
+			out = append(out, s.Species)
+		}
+	}
+	return out
+}
+
+// Missing lists all sticks without wood.
+func (p *Plan) Missing() []Missing {
+	var out []Missing
+	for _, w := range p.Woods {
+		out = append(out, w.Missing...)
+	}
+	return out
+}

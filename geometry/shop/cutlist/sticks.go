@@ -1,0 +1,203 @@
+// Package cutlist turns a frame into the sticks to saw and the sticks into a plan of
+// boards: what to rip, what to crosscut, where to scarf. Units: mm, mm2, mm3.
+package cutlist
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/outfit/kit"
+)
+
+// Family is what a stick becomes a part of.
+type Family string
+
+// The families, in the order in which they are made.
+const (
+	Gunwale    Family = "gunwale"
+	Rib        Family = "rib"
+	Stem       Family = "stem"
+	Keel       Family = "keel"
+	Stringer   Family = "stringer"
+	Breasthook Family = "breasthook"
+	Thwart     Family = "cross piece"
+	Spar       Family = "spar"
+	Beam       Family = "beam"
+	Fitting    Family = "fitting" // a board of an outfit
+)
+
+// Stick is one piece of wood of the boat, as it is sawn.
+type Stick struct {
+	Mark      string // "G3", unique in a boat
+	Part      string // "port gunwale, ply 3 of 3"
+	Family    Family
+	Member    string // sticks with the same word are the plies of one part; "" for others
+	Edge      bool   // plies are glued edge to edge
+	Species   string
+	Length    float64 // to cut, trim included
+	Width     float64 // the larger side of the finished section
+	Thickness float64
+	Grain     string
+	Net       float64 // wood that stays in the boat, mm3
+	Run       *Run    // how it may be scarfed; nil when it must be one piece
+}
+
+// shaped reports whether the stick is sawn to an outline, so that its width need
+// not be ripped exactly.
+func (s Stick) shaped() bool {
+	return s.Family == Breasthook || s.Family == Thwart || s.Family == Fitting || s.Family == Stem && s.Member == ""
+}
+
+// Outfit reports whether the stick is an outfit's and not the boat's.
+func (s Stick) Outfit() bool { return s.Family == Spar || s.Family == Beam || s.Family == Fitting }
+
+// Run is a long stick along the boat. Places are along the stock from midship.
+type Run struct {
+	Aft, Fore float64      // of the stock, trim included
+	Scarf     float64      // length of one scarf at the design's slope
+	Rooms     []frame.Zone // where a whole scarf may lie
+	Fixed     []float64    // middles of the scarfs that the design places in this stick
+	Beside    string       // sticks with the same word lie side by side and stagger their scarfs
+}
+
+// The wood left for cutting long ends and outlines true, mm: at each end of a long
+// stick, and round a shaped part. Common practice, no source.
+const (
+	endTrim = 25.0
+	around  = 6.0
+)
+
+// Sticks lists every piece of wood of a frame and its outfits, each once.
+func Sticks(f *frame.Frame, kits ...kit.Kit) []Stick {
+	var out []Stick
+	for _, add := range []func(*frame.Frame) []Stick{gunwales, ribs, stems, keel, stringers, breasthooks, thwarts} {
+		out = append(out, add(f)...)
+	}
+	out = append(out, outfits(kits)...)
+	for i := range out {
+		s := &out[i]
+		s.Width, s.Thickness = max(s.Width, s.Thickness), min(s.Width, s.Thickness)
+		if wood, err := f.Design.Wood(s.Species); err == nil {
+			s.Species = wood.Name // however the design spells it
+		}
+	}
+	return out
+}
+
+func gunwales(f *frame.Frame) []Stick {
+	g, d := &f.Gunwale, f.Design
+	n := d.Gunwale.Plies
+	long := g.Fore - g.Aft
+	slots := 0.0
+	for _, m := range g.Mortises {
+		slots += m.Length * m.Width * m.Depth
+	}
+	var out []Stick
+	for s, side := range []string{"port", "starboard"} {
+		for i := range n {
+			run := &Run{Aft: g.Aft - endTrim, Fore: g.Fore + endTrim, Scarf: g.ScarfLength, Rooms: g.ScarfRooms(g.ScarfLength), Beside: side + " gunwale"}
+			for k, scarf := range g.Scarfs {
+				if k%n == i {
+					run.Fixed = append(run.Fixed, scarf.Middle)
+				}
+			}
+			part := side + " gunwale"
+			if n > 1 {
+				part += fmt.Sprintf(", ply %d of %d", i+1, n)
+			}
+			out = append(out, Stick{Mark: fmt.Sprintf("G%d", s*n+i+1), Part: part, Family: Gunwale, Member: side + " gunwale", Species: d.Gunwale.Species,
+				Length: run.Fore - run.Aft, Width: g.Height, Thickness: g.Width / float64(n),
+				Grain: "along, straightest", Net: (long*g.Width*g.Height - slots) / float64(n), Run: run})
+		}
+	}
+	return out
+}
+
+func ribs(f *frame.Frame) []Stick {
+	d := f.Design.Ribs
+	var out []Stick
+	for _, r := range f.Ribs {
+		w, t := float64(d.Width), float64(d.Thickness)
+		out = append(out, Stick{Mark: "R-" + r.Name, Part: "rib " + r.Name, Family: Rib, Species: d.Species,
+			Length: r.Blank, Width: w, Thickness: t, Grain: "along, straightest; rings flat", Net: (r.Length + 2*r.Tenon) * w * t})
+	}
+	return out
+}
+
+// stems are sawn from plank, or glued from layers round their forefoot.
+func stems(f *frame.Frame) []Stick {
+	var out []Stick
+	b := f.Design.Bending
+	for i, s := range []frame.Stem{f.Bow, f.Stern} {
+		mark, net := fmt.Sprintf("T%d", i+1), area(s.Outline)*s.Thickness
+		if b.StemPlies == 0 {
+			box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
+			out = append(out, Stick{Mark: mark, Part: s.End + " stem", Family: Stem, Species: f.Design.Breasthook.Species,
+				Length: box.W() + 2*around, Width: box.H() + 2*around, Thickness: s.Thickness, Grain: "along the arrow on the pattern", Net: net})
+			continue
+		}
+		outer := f.Hull.Bow.Outer
+		if i == 1 {
+			outer = f.Hull.Stern.Outer
+		}
+		long := outer.Length() + (s.ToeX - s.FootX) + 2*endTrim
+		for k := range b.StemPlies {
+			out = append(out, Stick{Mark: fmt.Sprintf("%s-%d", mark, k+1), Part: fmt.Sprintf("%s stem, ply %d of %d", s.End, k+1, b.StemPlies), Family: Stem, Member: s.End + " stem", Species: b.StemSpecies,
+				Length: long, Width: s.Thickness, Thickness: s.Moulded / float64(b.StemPlies), Grain: "along, straightest", Net: net / float64(b.StemPlies)})
+		}
+	}
+	return out
+}
+
+func keel(f *frame.Frame) []Stick {
+	k := f.Design.Keel
+	w, t := float64(k.Width), float64(k.Depth)
+	run := battenRun(f, f.Keel.Line, f.Keel.Aft, f.Keel.Fore, t)
+	run.Beside = "keel"
+	return []Stick{{Mark: "K1", Part: "keel", Family: Keel, Species: k.Species, Length: run.Fore - run.Aft, Width: w, Thickness: t,
+		Grain: "along", Net: w * t * (f.Keel.Fore - f.Keel.Aft), Run: run}}
+}
+
+func stringers(f *frame.Frame) []Stick {
+	d := f.Design.Stringers
+	w, t := float64(d.Width), float64(d.Depth)
+	var out []Stick
+	for _, side := range []string{"port", "starboard"} {
+		for _, s := range f.Stringers {
+			run := battenRun(f, s.Line, s.Aft, s.Fore, t)
+			run.Beside = side + " stringers"
+			out = append(out, Stick{Mark: fmt.Sprintf("S%d%s", s.Number, side[:1]), Part: fmt.Sprintf("%s stringer %d", side, s.Number), Family: Stringer, Species: d.Species,
+				Length: run.Fore - run.Aft, Width: w, Thickness: t, Grain: "along, straight", Net: w * t * (s.Fore - s.Aft), Run: run})
+		}
+	}
+	return out
+}
+
+func breasthooks(f *frame.Frame) []Stick {
+	var out []Stick
+	for i, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
+		box := b.Outline.Bounds()
+		out = append(out, Stick{Mark: fmt.Sprintf("B%d", i+1), Part: b.End + " breasthook", Family: Breasthook, Species: f.Design.Breasthook.Species,
+			Length: math.Max(box.W(), box.H()) + 2*around, Width: math.Min(box.W(), box.H()) + 2*around, Thickness: b.Thickness, Grain: "as on the pattern", Net: area(b.Outline) * b.Thickness})
+	}
+	return out
+}
+
+func thwarts(f *frame.Frame) []Stick {
+	var out []Stick
+	for i, t := range f.Thwarts {
+		box := t.Outline.Bounds()
+		out = append(out, Stick{Mark: fmt.Sprintf("C%d", i+1), Part: t.Name, Family: Thwart, Species: f.Design.Thwarts[i].Species,
+			Length: box.W() + 2*around, Width: box.H(), Thickness: t.Thickness, Grain: "along", Net: area(t.Outline) * t.Thickness})
+	}
+	return out
+}
+
+// area is what a closed outline holds, mm2.
+func area(outline curve.Path) float64 {
+	const chord = 0.05 // mm
+	return math.Abs(curve.Area(outline.Flatten(chord)))
+}

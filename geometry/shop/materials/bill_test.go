@@ -1,0 +1,109 @@
+package materials
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/shop/cutlist"
+)
+
+func needs(t *testing.T, name string) (*frame.Frame, *Needs) {
+	t.Helper()
+	d, err := design.Shipped(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n, err := Count(f, cutlist.Make(f))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f, n
+}
+
+// TestLashing has a worked lashing: 25 x 6 mm on 25 x 12 mm, four turns and 200 mm
+// of tails take 626.8 mm, 106.71 mm a turn (plane geometry); 119 of them with a
+// tenth to spare some 82 m.
+func TestLashing(t *testing.T) {
+	one := Lashing(25, 6, 25, 12, 4, 200)
+	if math.Abs(one-626.8) > 0.05 {
+		t.Errorf("a lashing takes %.2f mm, want 626.8", one)
+	}
+	if turn := (one - 200) / 4; math.Abs(turn-106.71) > 0.005 {
+		t.Errorf("a turn takes %.3f mm, want 106.71", turn)
+	}
+	if all := 119 * one * 1.1 / 1000; math.Abs(all-82) > 0.5 {
+		t.Errorf("119 lashings take %.1f m, want 82", all)
+	}
+}
+
+// TestCrossings counts them by the ribs and battens of the frame.
+func TestCrossings(t *testing.T) {
+	for name, want := range map[string]int{"brook": 23 * 7, "river": 29 * 9} {
+		f, n := needs(t, name)
+		if got := n.Lashings.Count(); got != want || got != len(f.Ribs)*(2*len(f.Stringers)+1) {
+			t.Errorf("%s: %d crossings, want %d", name, got, want)
+		}
+	}
+}
+
+// TestCloth: the sheet must cover the girth at every rib and be a grip's length
+// longer than the boat; the area lies between half-round and box of the same size.
+func TestCloth(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		f, n := needs(t, name)
+		for _, r := range f.Ribs {
+			girth := 0.0
+			pts := f.SkinAt(r)
+			for i := 1; i < len(pts); i++ {
+				girth += 2 * math.Hypot(pts[i].X-pts[i-1].X, pts[i].Y-pts[i-1].Y)
+			}
+			if n.Cloth.Width < girth+200 {
+				t.Errorf("%s: cloth of %.0f mm, rib %s is %.0f mm round", name, n.Cloth.Width, r.Name, girth)
+			}
+		}
+		if n.Cloth.Length < f.Hull.Length+300 {
+			t.Errorf("%s: cloth of %.0f mm for a boat of %.0f mm", name, n.Cloth.Length, f.Hull.Length)
+		}
+		box := f.Hull.Length * f.Skin.Girth
+		if s := n.Cloth.Area / box; s < 0.6 || s > 0.95 {
+			t.Errorf("%s: the outside is %.2f of length times girth", name, s)
+		}
+	}
+}
+
+// TestGlue adds up the glue lines of Brook by hand: three plies 36 mm tall, two
+// lines in each gunwale, no scarfs.
+func TestGlue(t *testing.T) {
+	f, n := needs(t, "brook")
+	want := 2 * 2 * 36 * (f.Gunwale.Fore - f.Gunwale.Aft + 50)
+	if math.Abs(n.GlueArea-want) > 1 {
+		t.Errorf("%.0f mm2 of glue line, want %.0f", n.GlueArea, want)
+	}
+}
+
+// TestItems: every item says how its amount is worked out, and none is nothing.
+func TestItems(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		_, n := needs(t, name)
+		seen := map[string]bool{}
+		for _, i := range n.Items {
+			if !(i.Amount > 0) || i.How == "" || i.Unit == "" || i.Name == "" || seen[i.Key] {
+				t.Errorf("%s: %+v", name, i)
+			}
+			seen[i.Key] = true
+			if strings.HasPrefix(i.Key, "wood") && i.Unit != "m3" {
+				t.Errorf("%s: %+v is not priced by volume", name, i)
+			}
+		}
+		if len(seen) < 10 {
+			t.Errorf("%s: only %d items", name, len(seen))
+		}
+	}
+}

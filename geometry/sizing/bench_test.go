@@ -1,0 +1,71 @@
+package sizing
+
+import (
+	"testing"
+
+	"ribwright/geometry/body"
+	"ribwright/geometry/sizing/family"
+)
+
+func benchCase(b testing.TB, name string) *Case {
+	b.Helper()
+	f, err := family.Shipped(name)
+	if err != nil {
+		b.Fatal(err)
+	}
+	brief := Usual()
+	brief.Title = "Bench"
+	for range f.Seats {
+		brief.Crew = append(brief.Crew, Paddler{Person: body.Person{Weight: 70, Stature: 1700}, Posture: family.Either})
+	}
+	c, err := NewCase(f, brief)
+	if err != nil {
+		b.Fatal(err)
+	}
+	if err := c.Settle(); err != nil {
+		b.Fatal(err)
+	}
+	return c
+}
+
+// BenchmarkEvaluation is one boat judged, as a search does it hundreds of times:
+// formulas, hull, flotation at the load, GM and reach.
+func BenchmarkEvaluation(b *testing.B) {
+	for _, name := range family.Names() {
+		c := benchCase(b, name)
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := c.round(); err != nil {
+					b.Fatal(err)
+				}
+				if err := c.run.Work(nil); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "boats/s")
+		})
+	}
+}
+
+// BenchmarkSettle is a brief settled from the guesses on.
+func BenchmarkSettle(b *testing.B) {
+	c := benchCase(b, "solo")
+	for b.Loop() {
+		if err := c.restart(); err != nil {
+			b.Fatal(err)
+		}
+		if err := c.Settle(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkFinish makes the parts of a settled boat.
+func BenchmarkFinish(b *testing.B) {
+	c := benchCase(b, "solo")
+	for b.Loop() {
+		if _, err := c.Finish(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

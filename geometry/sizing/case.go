@@ -1,0 +1,241 @@
+package sizing
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/sizing/family"
+	"ribwright/geometry/sizing/formula"
+)
+
+// Case is one brief being sized by one family. It belongs to one goroutine.
+type Case struct {
+	Family *family.Family
+	Brief  Brief
+	Effort bool // whether the effort is worked out, which takes longer than all else
+
+	run   *formula.Run
+	woods densities
+	found Found
+}
+
+// NewCase checks the brief and makes a case of it.
+func NewCase(f *family.Family, b Brief) (*Case, error) {
+	if err := b.Check(f.Seats); err != nil {
+		return nil, err
+	}
+	c := &Case{Family: f, Brief: b, woods: densities{}}
+	return c, c.restart()
+}
+
+// restart forgets what was found and begins with the family's guesses.
+func (c *Case) restart() error {
+	c.run, c.found = c.Family.Program.NewRun(), nil
+	return c.Brief.put(c.run)
+}
+
+// Run gives the values as worked out last.
+func (c *Case) Run() *formula.Run { return c.run }
+
+// Set puts a value in the place of a formula.
+func (c *Case) Set(name string, v float64) error { return c.run.Fix(name, formula.Num(v)) }
+
+// mostRounds is how often designing and floating go round. The shipped families
+// need some five rounds.
+const mostRounds = 60
+
+// Settle works the formulas out, draws and floats the boat they give, and goes
+// round until what was found afloat stays the same. Values are not rounded.
+//
+// Errors: a formula without an answer, a boat that cannot be drawn or floated, or
+// formulas that never settle.
+func (c *Case) Settle() error {
+	c.run.Smooth = true
+	for round := range mostRounds {
+		found, err := c.round()
+		if err != nil {
+			return err
+		}
+		name, moved := c.moved(found)
+		if round > 8 {
+			found = c.between(found) // half a step settles what jumps to and fro
+		}
+		c.found = found
+		if err := found.put(c.run); err != nil {
+			return err
+		}
+		if moved == 0 {
+			return c.run.Work(nil)
+		}
+		if round == mostRounds-1 {
+			return fmt.Errorf("%s: the formulas never settle: after %d rounds of designing and floating %s still moves by %.3g mm or kg; a value found afloat is fed back too strongly",
+				c.Family.Name, mostRounds, name, moved)
+		}
+	}
+	return nil
+}
+
+// round designs the boat with what was found before and floats it.
+func (c *Case) round() (Found, error) {
+	d, err := c.design()
+	if err != nil {
+		return nil, err
+	}
+	found, err := c.Brief.look(d, c.seats(), c.woods, c.Effort)
+	if err != nil {
+		// A value out of range is plainer than what it does to the drawing.
+		if p := d.Check(); p != nil {
+			return nil, c.problem(p)
+		}
+	}
+	return found, err
+}
+
+func (c *Case) design() (*design.Design, error) {
+	if err := c.run.Work(c.Family.Drawing()); err != nil {
+		return nil, err
+	}
+	d, err := c.Family.Design(c.run)
+	if err != nil {
+		return nil, err
+	}
+	d.Title, d.For = c.Brief.Title, c.Brief.Who()
+	return d, nil
+}
+
+// seats are where the crew sits.
+func (c *Case) seats() seats {
+	at := seats{c.run.Number("seat_at")}
+	if c.Family.Seats == 2 {
+		at = append(at, c.run.Number("partner_seat_at"))
+	}
+	return at
+}
+
+// still is the change, mm, kg or thousandths of a radian, that no longer counts.
+const still = 0.005
+
+// moved returns the value found afloat that changed most since the last round,
+// and 0 when none changed to speak of.
+func (c *Case) moved(found Found) (name string, most float64) {
+	if c.found == nil {
+		return "", math.Inf(1)
+	}
+	for _, n := range settling() {
+		change := math.Abs(found[n] - c.found[n])
+		if n == "trim" {
+			change *= 1000
+		}
+		if change > math.Max(still, most) {
+			name, most = n, change
+		}
+	}
+	return name, most
+}
+
+// settling lists what must stay the same; the rest follows from it.
+func settling() []string {
+	return []string{"draft", "freeboard", "gm", "km", "trim", "all_up", "boat_center", "seat_width", "extreme_beam", "gunwale_stick"}
+}
+
+// between returns the mean of what was found now and before.
+func (c *Case) between(found Found) Found {
+	if c.found == nil {
+		return found
+	}
+	out := Found{}
+	for n, v := range found {
+		out[n] = (v + c.found[n]) / 2
+	}
+	return out
+}
+
+// Boat is a sized boat: a design that lofts, with what is known of it.
+type Boat struct {
+	Design   *design.Design
+	Frame    *frame.Frame
+	Found    Found
+	Verdicts []formula.Verdict
+	Case     *Case // its Run holds every value
+}
+
+// Failures lists the checks that do not hold.
+func (b *Boat) Failures() []formula.Verdict {
+	var out []formula.Verdict
+	for _, v := range b.Verdicts {
+		if !v.Passed {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// Finish makes the boat of a settled case: values rounded as the family says,
+// every part made, floated as its cloth makes it.
+//
+// Errors: a value the design does not take, or a part that cannot be made.
+func (c *Case) Finish() (*Boat, error) {
+	c.run.Smooth = false
+	d, err := c.design()
+	if err != nil {
+		return nil, err
+	}
+	if err := placeScarfs(d); err != nil {
+		return nil, err
+	}
+	if p := d.Check(); p != nil {
+		return nil, c.problem(p)
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		return nil, err
+	}
+	found, err := c.Brief.measureFrame(f, c.seats(), true)
+	if err != nil {
+		return nil, err
+	}
+	if err := found.put(c.run); err != nil {
+		return nil, err
+	}
+	if err := c.run.Work(c.Family.Drawing().Others()); err != nil {
+		return nil, err
+	}
+	verdicts, err := c.run.Verdicts()
+	return &Boat{d, f, found, verdicts, c}, err
+}
+
+// problem tells what a formula gave that no design takes.
+func (c *Case) problem(p *design.Problem) error {
+	source := c.Family.Sources(c.run)[p.Key]
+	if source == "" {
+		return fmt.Errorf("%s: %s: %s", c.Family.Name, p.Key, p.Text)
+	}
+	// The formula to mend is the one that the key only rounds or passes on.
+	if s, ok := c.run.Origin(source); ok && c.Family.Program.HasFormula(s.Name) {
+		source = s.Name
+	}
+	return &formula.Fault{At: c.Family.Program.Where(source), Name: source, Text: p.Text}
+}
+
+// Size settles a brief and finishes it.
+func Size(f *family.Family, b Brief) (*Boat, error) {
+	c, err := NewCase(f, b)
+	if err != nil {
+		return nil, err
+	}
+	if err := c.Settle(); err != nil {
+		return nil, err
+	}
+	return c.Finish()
+}
+
+// Put puts a value of a dimension in the place of a formula. Errors: a name that
+// has no formula, or measures something else.
+func (c *Case) Put(name string, v float64, d formula.Dim) error {
+	if err := numberOf(c.Family.Program, name, d, "set "+name); err != nil {
+		return err
+	}
+	return c.Set(name, v)
+}

@@ -1,0 +1,161 @@
+// Package family holds families of boats: files of formulas that turn what is
+// known of the people, their gear and the water into a complete design. A few
+// families come with the program; anyone can change one or write another.
+package family
+
+import (
+	"embed"
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/sizing/formula"
+)
+
+//go:embed shipped/*.family
+var shippedFiles embed.FS
+
+// Names lists the families that come with the program.
+func Names() []string { return []string{"pack", "solo", "tandem"} }
+
+// parts are shared files that families use; they are no families themselves.
+func parts() []string { return []string{"people", "making"} }
+
+// Family is a file of formulas that gives a design.
+type Family struct {
+	Name    string
+	Seats   int // how many paddle
+	Program *formula.Program
+
+	setters []setter
+	design  []string // names that are keys of the design, in their order in the files
+	rows    []list
+	drawing formula.Mask // lines behind the design and behind what is wanted
+}
+
+// Shipped returns a family that comes with the program. Errors: an unknown name,
+// listing the known ones.
+func Shipped(name string) (*Family, error) {
+	if !slices.Contains(Names(), name) {
+		return nil, fmt.Errorf("no family %q; there are %s, or a file of your own with --family", name, strings.Join(Names(), ", "))
+	}
+	src, err := shippedSource(name)
+	if err != nil {
+		return nil, err
+	}
+	return Read(src)
+}
+
+// Text returns the file of a shipped family or of a part it uses.
+func Text(name string) (string, error) {
+	src, err := shippedSource(name)
+	return src.Text, err
+}
+
+func shippedSource(name string) (formula.Source, error) {
+	if !slices.Contains(append(Names(), parts()...), name) {
+		return formula.Source{}, fmt.Errorf("no file %q to use; there are %s", name, strings.Join(append(Names(), parts()...), ", "))
+	}
+	data, err := shippedFiles.ReadFile("shipped/" + name + ".family")
+	return formula.Source{Name: name + ".family", Text: string(data)}, err
+}
+
+// Read checks a family file. It may use the shipped ones.
+// Errors: *formula.Fault for what is wrong in the file, with line and column.
+func Read(src formula.Source) (*Family, error) {
+	// The partner is known only where two paddle, so the seats are read first.
+	p, err := formula.Compile(src, shippedSource, Givens(2))
+	if err != nil {
+		return nil, err
+	}
+	f := &Family{Name: src.Name}
+	if f.Seats, err = seats(p, src.Name); err != nil {
+		return nil, err
+	}
+	if f.Seats == 1 {
+		if p, err = formula.Compile(src, shippedSource, Givens(1)); err != nil {
+			return nil, err
+		}
+	}
+	f.Program = p
+	if err := f.wanted(); err != nil {
+		return nil, err
+	}
+	if err := f.connect(); err != nil {
+		return nil, err
+	}
+	names := slices.Clone(f.design)
+	for _, w := range f.want() {
+		names = append(names, w.Name)
+	}
+	f.drawing = p.Behind(names...)
+	return f, f.guessed(names)
+}
+
+// guessed checks that every value found afloat on which the design rests has a
+// guess to start from.
+func (f *Family) guessed(names []string) error {
+	for _, n := range names {
+		for _, found := range f.Program.AfloatBehind(n) {
+			if !f.Program.Guess(found) {
+				return &formula.Fault{At: f.Program.Where(n), Name: n, Text: "rests on " + found + ", which is only known afloat; say where to start, as in: guess " + found + " = ..."}
+			}
+		}
+	}
+	return nil
+}
+
+// Drawing returns the lines behind the design, and behind the places of people
+// and gear; the others judge the result.
+func (f *Family) Drawing() formula.Mask { return f.drawing }
+
+// seats works out how many paddle, which must not depend on anything.
+func seats(p *formula.Program, file string) (int, error) {
+	fault := func(text string) error {
+		at := p.Where("seats")
+		if at.Line == 0 {
+			at = formula.Place{File: file}
+		}
+		return &formula.Fault{At: at, Name: "seats", Text: text}
+	}
+	k, err := p.Kind("seats")
+	if err != nil || k != formula.Of(formula.Plain) {
+		return 0, fault("is missing or no plain number; write seats = 1 or seats = 2")
+	}
+	v, fixed := p.Constant("seats")
+	if !fixed || v.Num != 1 && v.Num != 2 {
+		return 0, fault("is not 1 or 2 written out; write seats = 1 or seats = 2")
+	}
+	return int(v.Num), nil
+}
+
+// wanted checks that the file gives what the program must know to float the boat
+// and to judge the reach.
+func (f *Family) wanted() error {
+	for _, w := range f.want() {
+		k, err := f.Program.Kind(w.Name)
+		if err != nil || !f.Program.HasFormula(w.Name) {
+			return &formula.Fault{At: formula.Place{File: f.Name}, Name: w.Name, Text: "is missing: " + w.Doc}
+		}
+		if k != w.Kind {
+			return &formula.Fault{At: f.Program.Where(w.Name), Name: w.Name, Text: "is " + k.String() + "; accepted: " + w.Kind.String()}
+		}
+	}
+	return nil
+}
+
+// want lists what the file must give besides the design.
+func (f *Family) want() []formula.Given {
+	if f.Seats == 2 {
+		return append(Wanted(), wantedOfTwo()...)
+	}
+	return Wanted()
+}
+
+// Slug returns the name in a form that is safe in file names.
+func (f *Family) Slug() string {
+	d := design.Design{Title: strings.TrimSuffix(path.Base(strings.ReplaceAll(f.Name, "\\", "/")), ".family")}
+	return d.Slug()
+}

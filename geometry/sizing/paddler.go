@@ -1,0 +1,76 @@
+package sizing
+
+import (
+	"fmt"
+	"strings"
+
+	"ribwright/geometry/body"
+	"ribwright/geometry/sizing/family"
+	"ribwright/geometry/sizing/formula"
+)
+
+// ParsePaddler reads a paddler as people write one: "62 kg, 168 cm, woman,
+// span 171 cm, kneeling", in any order. Weight and stature must be there; the
+// arm span is estimated when it is left out.
+func ParsePaddler(text string) (Paddler, error) {
+	p := Paddler{Posture: family.Either}
+	if len(text) > 200 {
+		return p, fmt.Errorf("%q is too long for a paddler; accepted: \"62 kg, 168 cm\", and perhaps woman or man, span 171 cm, kneeling or sitting", text[:30]+"...")
+	}
+	for _, part := range strings.Split(text, ",") {
+		if err := p.take(strings.ToLower(strings.TrimSpace(part))); err != nil {
+			return p, fmt.Errorf("paddler %q: %w", text, err)
+		}
+	}
+	switch {
+	case p.Weight == 0:
+		return p, fmt.Errorf("paddler %q has no weight; accepted: one as \"62 kg, 168 cm\"", text)
+	case p.Stature == 0:
+		return p, fmt.Errorf("paddler %q has no stature; accepted: one as \"62 kg, 168 cm\"", text)
+	}
+	return p, p.Check()
+}
+
+// take reads one part of a paddler.
+func (p *Paddler) take(part string) error {
+	span := false
+	switch part {
+	case "woman", "female":
+		p.Sex = body.Woman
+		return nil
+	case "man", "male":
+		p.Sex = body.Man
+		return nil
+	case "kneeling", "kneel":
+		p.Posture = family.Kneeling
+		return nil
+	case "sitting", "sit":
+		p.Posture = family.Sitting
+		return nil
+	case family.Either:
+		return nil
+	case "":
+		return fmt.Errorf("nothing stands between two commas; for decimals write 62.5, not 62,5")
+	}
+	if rest, ok := strings.CutPrefix(part, "span "); ok {
+		part, span = rest, true
+	}
+	v, d, err := formula.Quantity(part)
+	if err != nil {
+		return err
+	}
+	into := &p.Stature
+	switch {
+	case d == formula.Mass && !span:
+		into = &p.Weight
+	case d != formula.Length:
+		return fmt.Errorf("%q is %s; accepted: a weight, a stature, span and a length", part, d)
+	case span:
+		into = &p.Span
+	}
+	if *into != 0 {
+		return fmt.Errorf("%q comes after another of its kind; for the arm span write span 171 cm", part)
+	}
+	*into = v
+	return nil
+}

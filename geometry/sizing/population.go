@@ -1,0 +1,143 @@
+package sizing
+
+import (
+	"cmp"
+	"fmt"
+	"math/rand/v2"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"ribwright/geometry/body"
+	"ribwright/geometry/sizing/family"
+)
+
+// Trial is one brief of a population and how it came out.
+type Trial struct {
+	Number int
+	Brief  Brief
+	Fault  string  // why there is no boat, "" when there is one
+	Failed []Shown // checks that do not hold
+}
+
+// Shown is one failed check.
+type Shown struct {
+	Name, Text string
+	Short      float64 // by how much it fails, as a share of its limit
+}
+
+// Population is a family tried on many.
+type Population struct {
+	Tried  int
+	Passed int
+	Trials []Trial // those that fail, in the order of their numbers
+}
+
+// Body returns the n-th brief of the population that a family is tried on: random
+// bodies of the survey, loads, waters and skills. It depends on the number alone,
+// so that a failure can be looked at again.
+func (f Trying) Body(n int) Brief {
+	r := rand.New(rand.NewPCG(0x5eed, uint64(n)))
+	b := Usual()
+	b.Title = fmt.Sprintf("Trial %d", n)
+	for range f.Family.Seats {
+		b.Crew = append(b.Crew, Paddler{Person: body.Random(r), Posture: family.Postures()[r.IntN(3)]})
+	}
+	b.Gear = 40 * r.Float64()
+	b.Water = family.Waters()[r.IntN(3)]
+	b.Skill = family.Skills()[r.IntN(3)]
+	b.Stock = 2400 + 3600*r.Float64()
+	return b
+}
+
+// Trying is a family to be tried on a population.
+type Trying struct {
+	Family *family.Family
+	Judge  func(*Boat) []Shown // finds what else is wrong with a finished boat; may be nil
+}
+
+// Try sizes boats for the first n briefs of the population, on all cores.
+func (f Trying) Try(n int) Population {
+	trials := make([]Trial, n)
+	var next atomic.Int64
+	var work sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), max(1, n)) {
+		work.Go(func() {
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= n {
+					return
+				}
+				trials[i] = f.one(i)
+			}
+		})
+	}
+	work.Wait()
+	p := Population{Tried: n}
+	for _, t := range trials {
+		if t.Fault == "" && len(t.Failed) == 0 {
+			p.Passed++
+			continue
+		}
+		p.Trials = append(p.Trials, t)
+	}
+	return p
+}
+
+func (f Trying) one(i int) Trial {
+	t := Trial{Number: i, Brief: f.Body(i)}
+	boat, err := Size(f.Family, t.Brief)
+	if err != nil {
+		t.Fault = err.Error()
+		return t
+	}
+	for _, v := range boat.Failures() {
+		short := 1.0
+		if v.Sized && v.Limit != 0 {
+			short = -v.Margin() / max(1e-9, abs(v.Limit))
+		}
+		t.Failed = append(t.Failed, Shown{v.Name, v.Text(), short})
+	}
+	if f.Judge != nil {
+		t.Failed = append(t.Failed, f.Judge(boat)...)
+	}
+	return t
+}
+
+func abs(v float64) float64 { return max(v, -v) }
+
+// Count is how often a check failed, with the worst case of it.
+type Count struct {
+	Name  string
+	Times int
+	Worst Trial
+	Text  string
+}
+
+// Counts lists the failed checks, the most frequent first, each with its worst
+// case.
+func (p Population) Counts() []Count {
+	var out []Count
+	worst := map[string]float64{}
+	add := func(name, text string, short float64, t Trial) {
+		i := slices.IndexFunc(out, func(c Count) bool { return c.Name == name })
+		if i < 0 {
+			i, out = len(out), append(out, Count{Name: name})
+		}
+		out[i].Times++
+		if s, seen := worst[name]; !seen || short > s {
+			worst[name], out[i].Worst, out[i].Text = short, t, text
+		}
+	}
+	for _, t := range p.Trials {
+		if t.Fault != "" {
+			add("no boat", t.Fault, 0, t)
+		}
+		for _, s := range t.Failed {
+			add(s.Name, s.Text, s.Short, t)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Count) int { return cmp.Compare(b.Times, a.Times) })
+	return out
+}

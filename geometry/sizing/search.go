@@ -1,0 +1,286 @@
+package sizing
+
+import (
+	"math"
+	"slices"
+)
+
+// Aim is what a search makes least.
+type Aim int
+
+// The aims.
+const (
+	Smallest Aim = iota // length times beam times depth
+	Easiest             // the effort at the brief's speed
+)
+
+// search looks for the boat that meets every target and has the least of its aim.
+type search struct {
+	c       *Case
+	free    []Freed
+	asked   []Target // as the designer and the family have them
+	targets []Target // as tightened
+	aim     Aim
+	looks   int
+	memory  map[string]look
+}
+
+// look is one boat of a search.
+type look struct {
+	x       []float64 // by free value, 0 at its lowest and 1 at its highest
+	cost    float64
+	margins []float64 // by target
+	bad     bool      // it cannot be drawn or floated
+}
+
+// worst is how far the worst target is missed, 0 when all are met.
+func (l look) worst() float64 {
+	w := 0.0
+	for _, m := range l.margins {
+		w = math.Max(w, -m)
+	}
+	if l.bad {
+		return math.Inf(1)
+	}
+	return w
+}
+
+// The weight of a missed target against the cost, which is a logarithm: far more
+// than any real trade between them.
+const missing = 50
+
+func (l look) merit() float64 { return l.cost + missing*l.worst() }
+
+// at judges the boat at x.
+func (s *search) at(x []float64) look {
+	key := ""
+	for _, v := range x {
+		key += string(rune(int(v*1e6)+32)) + "|"
+	}
+	if l, ok := s.memory[key]; ok {
+		return l
+	}
+	s.looks++
+	l := look{x: slices.Clone(x)}
+	if err := s.settle(x); err != nil {
+		l.bad = true
+		l.cost = math.Inf(1)
+		s.c.forget()
+	} else {
+		l.cost = s.cost()
+		l.margins, l.bad = s.margins()
+	}
+	s.memory[key] = l
+	return l
+}
+
+// margins judges the boat that the case has settled on by every target.
+func (s *search) margins() (out []float64, bad bool) {
+	verdicts, err := s.c.run.Verdicts()
+	if err != nil {
+		return nil, true
+	}
+	for _, t := range s.targets {
+		if !t.Rule {
+			out = append(out, t.margin(s.c.run.Number(t.Name)))
+			continue
+		}
+		for _, v := range verdicts {
+			if v.Name == t.Name {
+				t.Limit = v.Limit
+				out = append(out, (v.Margin()+t.ease)/t.scale())
+			}
+		}
+	}
+	return out, false
+}
+
+func (s *search) settle(x []float64) error {
+	for i, f := range s.free {
+		if err := s.c.Set(f.Name, f.Lo+(f.Hi-f.Lo)*x[i]); err != nil {
+			return err
+		}
+	}
+	return s.c.Settle()
+}
+
+// cost is the logarithm of what is to be least, so that a hundredth is a hundredth
+// whatever the size of the boat.
+func (s *search) cost() float64 {
+	r := s.c.run
+	if s.aim == Easiest {
+		return math.Log(math.Max(1e-9, r.Number("effort")))
+	}
+	return math.Log(r.Number("hull.length") * r.Number("hull.beam") * r.Number("hull.depth"))
+}
+
+// The steps of a search, as shares of the limits.
+const (
+	probe     = 0.01 // for slopes: wide enough for what is left unsettled not to count
+	firstStep = 0.3
+	lastStep  = 2e-4
+	mostLooks = 400
+)
+
+// from improves a boat step by step: slopes by looking beside it, then the best
+// boat in reach if all were straight lines. A step that does not help is bent by
+// what it missed, and if that does not help either, tried a third as long.
+func (s *search) from(x []float64) look {
+	best := s.at(x)
+	reach := firstStep
+	for reach > lastStep && s.looks < mostLooks && !best.bad {
+		n, ok := s.near(best)
+		if !ok {
+			return best
+		}
+		l, ok := s.better(best, n, reach)
+		if !ok {
+			reach /= 3
+			continue
+		}
+		moved := 0.0
+		for i := range l.x {
+			moved = math.Max(moved, math.Abs(l.x[i]-best.x[i]))
+		}
+		best = l
+		if moved < lastStep {
+			return best
+		}
+		reach = math.Min(2*reach, firstStep)
+	}
+	return best
+}
+
+// better takes a step from a boat; ok is false when none in reach is better.
+func (s *search) better(best look, n near, reach float64) (look, bool) {
+	bend := make([]float64, len(best.margins))
+	for range 2 {
+		next, ok := s.step(best, n, reach, bend)
+		if !ok {
+			return best, false
+		}
+		l := s.at(next)
+		if l.merit() < best.merit()-1e-7 {
+			return l, true
+		}
+		if l.bad {
+			return best, false
+		}
+		for j, m := range l.margins {
+			straight := best.margins[j]
+			for i := range next {
+				straight += n.margins[j][i] * (next[i] - best.x[i])
+			}
+			bend[j] = m - straight
+		}
+	}
+	return best, false
+}
+
+// near holds the slopes at a boat, for one whole way from limit to limit.
+type near struct {
+	cost    []float64   // by free value
+	margins [][]float64 // by target and free value
+}
+
+// near looks beside a boat; ok is false when nothing there can be drawn.
+func (s *search) near(at look) (near, bool) {
+	n := near{make([]float64, len(at.x)), make([][]float64, len(at.margins))}
+	for j := range n.margins {
+		n.margins[j] = make([]float64, len(at.x))
+	}
+	for i := range at.x {
+		side, drawn := probe, false
+		if at.x[i]+side > 1 {
+			side = -probe
+		}
+		for range 2 {
+			x := slices.Clone(at.x)
+			x[i] = math.Max(0, x[i]+side)
+			if l := s.at(x); !l.bad && x[i] != at.x[i] {
+				n.cost[i] = (l.cost - at.cost) / (x[i] - at.x[i])
+				for j := range n.margins {
+					n.margins[j][i] = (l.margins[j] - at.margins[j]) / (x[i] - at.x[i])
+				}
+				drawn = true
+				break
+			}
+			side = -side
+		}
+		if !drawn {
+			return n, false
+		}
+	}
+	return n, true
+}
+
+// step solves the straightened problem in reach of a boat, with the margins bent
+// by what is known of their curves. The last unknown is how far targets are missed.
+func (s *search) step(at look, slopes near, reach float64, bend []float64) ([]float64, bool) {
+	n := len(at.x)
+	c, lo, hi := make([]float64, n+1), make([]float64, n+1), make([]float64, n+1)
+	for i := range n {
+		c[i] = slopes.cost[i]
+		lo[i], hi[i] = math.Max(-at.x[i], -reach), math.Min(1-at.x[i], reach)
+	}
+	c[n], hi[n] = missing, 1e3
+	var in []half
+	for j, m := range at.margins {
+		h := half{a: make([]float64, n+1), b: m + bend[j]}
+		for i := range n {
+			h.a[i] = -slopes.margins[j][i]
+		}
+		h.a[n] = -1
+		in = append(in, h)
+	}
+	move, ok := linear(c, in, lo, hi)
+	if !ok {
+		return nil, false
+	}
+	out := slices.Clone(at.x)
+	for i := range out {
+		out[i] = math.Max(0, math.Min(1, out[i]+move[i]))
+	}
+	return out, true
+}
+
+// best searches from the family's own boat, and from the middle and the ends of
+// the limits when that does not meet every target.
+func (s *search) best(own []float64) look {
+	out := s.from(own)
+	for _, start := range []float64{0.5, 0.85, 0.15} {
+		if out.worst() <= met {
+			return out
+		}
+		x := make([]float64, len(own))
+		for i := range x {
+			x[i] = start
+		}
+		s.looks = 0
+		if l := s.from(x); l.merit() < out.merit() {
+			out = l
+		}
+	}
+	return out
+}
+
+// met is the share of a limit by which a target may be missed and still counts as
+// met: a tenth of a millimetre on a draft of 100 mm.
+const met = 1e-3
+
+// forget makes the case begin again from the family's guesses, after a boat that
+// could not be floated.
+func (c *Case) forget() {
+	fixed := map[string]float64{}
+	for _, n := range c.Family.Program.Names() {
+		if c.run.IsFixed(n) {
+			fixed[n] = c.run.Number(n)
+		}
+	}
+	if c.restart() != nil {
+		return
+	}
+	for n, v := range fixed {
+		_ = c.Set(n, v) // it was set before
+	}
+}

@@ -1,0 +1,67 @@
+package sizing
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/body"
+	"ribwright/geometry/design"
+	"ribwright/geometry/sizing/family"
+)
+
+// TestSketchAgainstFrame holds the quick drawing to the finished frame with its own
+// list of weights and its cloth from batten to batten, which are tested against
+// closed forms and measured canoes in their own rooms: the shipped designs, and
+// random boats of the families.
+func TestSketchAgainstFrame(t *testing.T) {
+	var all []*design.Design
+	for _, name := range design.ShippedNames() {
+		d, err := design.Shipped(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, d)
+	}
+	r := rand.New(rand.NewPCG(1, 1))
+	for _, name := range family.Names() {
+		f := shipped(t, name)
+		for range 6 {
+			boat, err := Size(f, briefFor(f, body.Random(r), 40*r.Float64()))
+			if err != nil {
+				t.Fatal(err)
+			}
+			all = append(all, boat.Design)
+		}
+	}
+	b := Usual()
+	for _, d := range all {
+		f, err := frame.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := seats{-400, 700}
+		want, err := b.measureFrame(f, at, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := b.look(d, at, densities{}, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, tol := range map[string]float64{
+			"draft": 1.5, "freeboard": 2, "gm": 4, "km": 4, "boat_center": 12, "seat_width": 2.5, "partner_seat_width": 4,
+			"extreme_beam": 1, "girth": 0.5, "gunwale_stick": 0.01, "waterline_length": 25, "waterline_beam": 4, "rib_stick": 10,
+		} {
+			if d := math.Abs(got[name] - want[name]); !(d <= tol) {
+				t.Errorf("%s: %s %.1f mm by the sketch, %.1f mm by the frame", f.Design.Title, name, got[name], want[name])
+			}
+		}
+		for name, share := range map[string]float64{"boat_weight": 0.025, "wetted": 0.015, "effort": 0.07 /* only for comparing, and most from the ends, which are straight in a sketch */, "tightest_rib": 0.01, "all_up": 0.01} {
+			if d := math.Abs(got[name]/want[name] - 1); !(d <= share) {
+				t.Errorf("%s: %s %.4g by the sketch, %.4g by the frame", f.Design.Title, name, got[name], want[name])
+			}
+		}
+	}
+}

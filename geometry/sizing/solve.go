@@ -1,0 +1,328 @@
+package sizing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/sizing/formula"
+)
+
+// Wish is what a search is asked for.
+type Wish struct {
+	Targets []Target
+	Free    []Freed
+	Aim     Aim
+}
+
+// Bought is what moving one limit by one step would give.
+type Bought struct {
+	Limit string // what stands in the way
+	Step  string // how it is moved
+	Text  string // what the boat would gain
+}
+
+// Answer is a boat that meets every target.
+type Answer struct {
+	Boat   *Boat
+	Looks  int      // boats judged on the way
+	Binds  []Bought // targets that stand in the way of a better boat
+	AtEdge []string // free values at the end of their limits
+}
+
+// Clash is why no boat meets every target.
+type Clash struct {
+	Targets []Target // one that cannot be met, or two that cannot be met together
+	Nearest string   // the boat that misses least
+}
+
+// Error says so in a line.
+func (c *Clash) Error() string {
+	switch len(c.Targets) {
+	case 1:
+		return fmt.Sprintf("nothing fits: %s cannot be met by moving what is free; %s", c.Targets[0], c.Nearest)
+	case 2:
+		return fmt.Sprintf("nothing fits: %s and %s cannot be met together; %s", c.Targets[0], c.Targets[1], c.Nearest)
+	}
+	return "nothing fits all targets together, though each two of them fit; " + c.Nearest
+}
+
+// tightenings is how often a target is tightened when the finished boat, rounded
+// and floated as its cloth makes it, misses what the quick one met.
+const tightenings = 6
+
+// Solve finds the boat that meets every target, and the family's own checks, with
+// the least of the aim. It leaves the case at that boat.
+//
+// Errors: *Clash when there is none; what Settle and Finish refuse.
+func (c *Case) Solve(w Wish) (*Answer, error) {
+	c.Effort = w.Aim == Easiest || slices.ContainsFunc(w.Targets, func(t Target) bool { return t.Name == "effort" })
+	if err := c.Settle(); err != nil {
+		return nil, err
+	}
+	own := make([]float64, len(w.Free))
+	for i, f := range w.Free {
+		own[i] = math.Max(0, math.Min(1, (c.run.Number(f.Name)-f.Lo)/(f.Hi-f.Lo)))
+	}
+	targets, err := c.withRules(w.Targets)
+	if err != nil {
+		return nil, err
+	}
+	s := &search{c: c, free: w.Free, asked: targets, targets: slices.Clone(targets), aim: w.Aim, memory: map[string]look{}}
+	best := s.best(own)
+	if best.worst() > met {
+		return nil, s.clash(best, own)
+	}
+	looks := len(s.memory)
+	boat, best, err := s.finish(best, targets)
+	if err != nil {
+		return nil, err
+	}
+	a := &Answer{Boat: boat, Looks: looks}
+	s.explain(a, best)
+	// The explaining moved the case; the boat's own values go back into it.
+	if a.Boat, _, err = s.finish(best, nil); err != nil {
+		return nil, err
+	}
+	return a, nil
+}
+
+// withRules adds the family's checks that compare sizes, where the targets do not
+// say otherwise of the same value.
+func (c *Case) withRules(targets []Target) ([]Target, error) {
+	out := slices.Clone(targets)
+	verdicts, err := c.run.Verdicts()
+	if err != nil {
+		return nil, err
+	}
+	for _, v := range verdicts {
+		if !v.Sized {
+			continue
+		}
+		out = append(out, Target{Name: v.Name, AtMost: v.AtMost, Limit: v.Limit, Dim: v.Dim, Rule: true})
+	}
+	return out, nil
+}
+
+// finish makes the parts of a boat. When it misses a target, rounded to whole
+// millimetres and floated as its cloth makes it, the target is tightened by what
+// it misses and a little more.
+func (s *search) finish(best look, targets []Target) (*Boat, look, error) {
+	for try := 0; ; try++ {
+		if err := s.settle(best.x); err != nil {
+			return nil, best, err
+		}
+		boat, err := s.c.Finish()
+		if err != nil {
+			return nil, best, err
+		}
+		if try == tightenings || !s.tighten(targets, boat) {
+			return boat, best, nil
+		}
+		s.again()
+		if l := s.from(best.x); l.worst() <= met {
+			best = l
+		}
+	}
+}
+
+// again forgets the boats seen, which the targets of then judged.
+func (s *search) again() { s.memory, s.looks = map[string]look{}, 0 }
+
+// tighten moves the limits that a finished boat misses; it reports whether any.
+func (s *search) tighten(targets []Target, boat *Boat) (any bool) {
+	const more = 2e-3 // half a millimetre of beam is worth that much of GM
+	for i, t := range targets {
+		m := 0.0
+		if !t.Rule {
+			m = t.margin(s.c.run.Number(t.Name))
+		}
+		for _, v := range boat.Verdicts {
+			if t.Rule && v.Name == t.Name {
+				t.Limit = v.Limit
+				m = v.Margin() / t.scale()
+			}
+		}
+		if m >= 0 {
+			continue
+		}
+		any = true
+		by := (more - m) * t.scale()
+		switch {
+		case t.Rule:
+			s.targets[i].ease -= by
+		case t.AtMost:
+			s.targets[i].Limit -= by
+		default:
+			s.targets[i].Limit += by
+		}
+	}
+	return any
+}
+
+// explain finds which targets stand in the way, and what one step more would buy.
+func (s *search) explain(a *Answer, best look) {
+	for i, f := range s.free {
+		switch {
+		case best.x[i] < 1e-3:
+			a.AtEdge = append(a.AtEdge, fmt.Sprintf("%s is at its least, %s", f.Name, formula.ShowNumber(f.Lo, f.Dim)))
+		case best.x[i] > 1-1e-3:
+			a.AtEdge = append(a.AtEdge, fmt.Sprintf("%s is at its most, %s", f.Name, formula.ShowNumber(f.Hi, f.Dim)))
+		}
+	}
+	was := s.sizes(best)
+	for i, t := range s.targets {
+		if best.margins[i] > 5e-3 {
+			continue
+		}
+		given := s.targets[i]
+		step := t.Step()
+		if !t.AtMost {
+			step = -step
+		}
+		if t.Rule {
+			s.targets[i].ease += t.Step()
+		} else {
+			s.targets[i].Limit += step
+		}
+		s.again()
+		l := s.from(best.x)
+		now := s.sizes(l)
+		s.targets[i] = given
+		if l.worst() > met || best.cost-l.cost < 2e-4 {
+			continue
+		}
+		word := "less"
+		if step > 0 {
+			word = "more"
+		}
+		moved := formula.ShowNumber(math.Abs(step), t.Dim) + " " + word
+		if t.Rule {
+			moved = "let off by " + formula.ShowNumber(t.Step(), t.Dim)
+		}
+		a.Binds = append(a.Binds, Bought{s.asked[i].String(), moved, s.gain(was, now, best.cost-l.cost)})
+	}
+	s.memory = map[string]look{}
+}
+
+// sizes are the values that a builder compares.
+func (s *search) sizes(l look) map[string]float64 {
+	out := map[string]float64{}
+	if s.settle(l.x) != nil {
+		return out
+	}
+	for _, n := range []string{"hull.length", "hull.beam", "hull.depth", "effort"} {
+		out[n] = s.c.run.Number(n)
+	}
+	return out
+}
+
+// gain says what has changed between two boats.
+func (s *search) gain(was, now map[string]float64, saved float64) string {
+	var all []string
+	for _, n := range []struct{ name, less, more string }{
+		{"hull.length", "shorter", "longer"}, {"hull.beam", "narrower", "wider"}, {"hull.depth", "shallower", "deeper"},
+	} {
+		d := now[n.name] - was[n.name]
+		if math.Abs(d) < 0.5 {
+			continue
+		}
+		word := n.more
+		if d < 0 {
+			word = n.less
+		}
+		all = append(all, fmt.Sprintf("%.0f mm %s", math.Abs(d), word))
+	}
+	what := "less length x beam x depth"
+	if s.aim == Easiest {
+		what = "less effort"
+	}
+	return fmt.Sprintf("%s (%.1f %% %s)", strings.Join(all, ", "), 100*(1-math.Exp(-saved)), what)
+}
+
+// clash finds which target, or which two, cannot be met whatever is free: first
+// one alone, then one with the family's checks and which of them, then two wishes
+// with the checks kept.
+func (s *search) clash(best look, own []float64) error {
+	c := &Clash{Nearest: s.nearest(best)}
+	if best.bad {
+		return c
+	}
+	var wishes, rules []Target
+	for _, t := range s.asked {
+		if t.Rule {
+			rules = append(rules, t)
+		} else {
+			wishes = append(wishes, t)
+		}
+	}
+	possible := func(some ...Target) bool {
+		t := &search{c: s.c, free: s.free, targets: some, aim: s.aim, memory: map[string]look{}}
+		if t.from(best.x).worst() <= met {
+			return true
+		}
+		t.looks = 0
+		return t.from(own).worst() <= met
+	}
+	kept := func(some ...Target) bool { return possible(append(some, rules...)...) }
+	for _, t := range wishes {
+		if !possible(t) {
+			c.Targets = []Target{t}
+			return c
+		}
+		if kept(t) {
+			continue
+		}
+		for _, r := range rules {
+			if !possible(t, r) {
+				c.Targets = []Target{t, r}
+				return c
+			}
+		}
+	}
+	for i, t := range wishes {
+		for _, u := range wishes[i+1:] {
+			if !kept(t, u) {
+				c.Targets = []Target{t, u}
+				return c
+			}
+		}
+	}
+	return c
+}
+
+// nearest says how near the best boat comes.
+func (s *search) nearest(best look) string {
+	if best.bad {
+		return "no boat within the limits can be drawn and floated"
+	}
+	if err := s.settle(best.x); err != nil {
+		return err.Error()
+	}
+	var missed []string
+	for i, t := range s.targets {
+		if best.margins[i] < -met {
+			missed = append(missed, s.missed(t))
+		}
+	}
+	r := s.c.run
+	return fmt.Sprintf("the nearest is %s x %s x %s with %s",
+		r.Shown("hull.length"), r.Shown("hull.beam"), r.Shown("hull.depth"), strings.Join(missed, ", "))
+}
+
+// missed says what the settled boat has where a target is missed.
+func (s *search) missed(t Target) string {
+	if !t.Rule {
+		return fmt.Sprintf("%s for %s", formula.ShowNumber(s.c.run.Number(t.Name), t.Dim), t)
+	}
+	verdicts, err := s.c.run.Verdicts()
+	if err == nil {
+		for _, v := range verdicts {
+			if v.Name == t.Name {
+				return v.Text()
+			}
+		}
+	}
+	return t.Name
+}

@@ -1,0 +1,119 @@
+package sizing
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/water/float"
+	"ribwright/geometry/wood/timber"
+)
+
+// weigh adds up the boat's own weight by the volumes of its parts. Cord, pegs,
+// oil and the laps of the cloth are allowed for as in the list of weights of a
+// finished frame: 5 % of the wood and 8 % of the cloth, common practice.
+func (s *sketch) weigh(woods densities) (float.Load, error) {
+	w := weigher{woods: woods}
+	d := s.d
+	aft, fore := s.hull.Gunwale.Ends()
+	high := (s.hull.Sheer.MidZ*2+s.hull.Sheer.BowZ)/3 + float64(d.Gunwale.Height)/2
+	stick := s.hull.Gunwale.Length(fore) - s.hull.Gunwale.Length(aft)
+	w.add(d.Gunwale.Species, 2*stick*float64(d.Gunwale.Width*d.Gunwale.Height), high)
+	s.weighRibs(&w)
+	keel := float64(d.Keel.Depth) / 2
+	w.add(d.Keel.Species, (s.hull.Bow.Toe.X+s.hull.Stern.Toe.X)*float64(d.Keel.Width*d.Keel.Depth), keel)
+	s.weighStringers(&w)
+	for _, end := range []float64{1, -1} {
+		e, st := s.hull.Bow, s.stem(end)
+		if end < 0 {
+			e = s.hull.Stern
+		}
+		w.add(d.Breasthook.Species, (e.Outer.Length()+float64(st.Landing))*float64(st.Moulded*st.Siding)*0.9, e.TopZ*0.45)
+		hook := float64(d.Breasthook.Length)
+		w.add(d.Breasthook.Species, 0.25*hook*hook*float64(d.Breasthook.Thickness), e.TopZ)
+	}
+	for _, t := range d.Thwarts {
+		p := s.hull.Gunwale.Point(float64(t.At))
+		w.add(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), p.Z-float64(t.Thickness)/2)
+	}
+	wood := float.Total(w.loads...)
+	all := append(w.loads, float.Load{Mass: 0.05 * wood.Mass, At: wood.At}, s.weighSkin())
+	return float.Total(all...), w.err
+}
+
+// densities remembers what woods weigh, kg/m3, by name: to look one up takes
+// longer than to weigh a part.
+type densities map[string]float64
+
+func (d densities) of(species string) (float64, error) {
+	if v, ok := d[species]; ok {
+		return v, nil
+	}
+	wood, err := timber.Lookup(species)
+	if err == nil {
+		d[species] = wood.Density
+	}
+	return wood.Density, err
+}
+
+type weigher struct {
+	woods densities
+	loads []float.Load
+	err   error
+}
+
+// add weighs a volume, mm3, at a height, mm.
+func (w *weigher) add(species string, volume, z float64) {
+	density, err := w.woods.of(species)
+	if err != nil && w.err == nil {
+		w.err = err
+	}
+	w.loads = append(w.loads, float.Load{Mass: volume * density * 1e-9, At: geometry.Point3{Z: z}})
+}
+
+func (s *sketch) weighRibs(w *weigher) {
+	d := s.d
+	tenons := 2 * float64(d.Ribs.MortiseDepth-d.Ribs.TenonGap)
+	length, moment := 0.0, 0.0
+	for _, r := range s.ribs {
+		l := 2*r.Half.Length() + tenons
+		length += l
+		moment += l * (r.KeelZ + 0.36*r.Depth) // the middle of a half section's length lies that high, near enough
+	}
+	w.add(d.Ribs.Species, length*float64(d.Ribs.Width*d.Ribs.Thickness), moment/length)
+}
+
+func (s *sketch) weighStringers(w *weigher) {
+	d := s.d
+	section := float64(d.Stringers.Width * d.Stringers.Depth)
+	for _, share := range d.Stringers.At {
+		mid := s.ribs[len(s.ribs)/2]
+		p, _ := mid.Half.At(share * mid.Half.Length())
+		// From stem to stem a stringer is longer than the keel and shorter than the gunwale.
+		length := (s.hull.Bow.Toe.X+s.hull.Stern.Toe.X)*(1-share) + (s.hull.Bow.GunwaleX+s.hull.Stern.GunwaleX)*share
+		w.add(d.Stringers.Species, 2*1.015*length*section, mid.KeelZ+p.Y+20)
+	}
+}
+
+// weighSkin weighs cloth and coating by the outlines of the stations.
+func (s *sketch) weighSkin() float.Load {
+	stations := s.rows
+	area, moment, last, lastZ := 0.0, 0.0, 0.0, 0.0
+	for i, st := range stations {
+		girth, z := 0.0, 0.0
+		for k := 1; k < len(st.Half); k++ {
+			a, b := st.Half[k-1], st.Half[k]
+			l := b.Sub(a).Norm()
+			girth += 2 * l
+			z += 2 * l * (a.Y + b.Y) / 2
+		}
+		if i > 0 {
+			dx := st.X - stations[i-1].X
+			area += dx * (girth + last) / 2
+			moment += dx * (z + lastZ) / 2
+		}
+		last, lastZ = girth, z
+	}
+	area *= 1.02 // the lines run slantwise
+	mass := area * 1e-6 * s.d.Skin.Mass / 1000 * 1.08
+	return float.Load{Mass: mass, At: geometry.Point3{Z: moment * 1.02 / math.Max(1, area)}}
+}

@@ -1,0 +1,101 @@
+package fair
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/design"
+	"ribwright/geometry/survey/offsets"
+)
+
+// shapeSpans are the ranges of a section's shape, degrees and mm, inside those of
+// the design file.
+func shapeSpans() []span { return []span{{0, 55}, {20, 600}, {-29, 40}, {0, 58}} }
+
+// shapeStarts are where the search begins: round, hard-bilged, V'd, tumblehome,
+// and the slots of the ends.
+func shapeStarts() [][]float64 {
+	return [][]float64{
+		{10, 120, 5, 0}, {4, 60, 2, 5}, {25, 90, 3, 0}, {3, 60, -15, 40}, {8, 150, -8, 20}, {35, 60, 2, 2},
+		{1, 40, 0.3, 0.3}, {1, 30, -3, 5},
+	}
+}
+
+// fitSections sets the shape at every measured section.
+func (f *fit) fitSections() error {
+	h, err := f.hullNow()
+	if err != nil {
+		return err
+	}
+	var out []design.Section
+	f.d.Hull.Sections = nil
+	add := func(half []offsets.Station, side float64) error {
+		for _, s := range wide(half) {
+			if side < 0 && s.X == 0 {
+				continue
+			}
+			c, err := f.fitSection(h, s, side)
+			if err != nil {
+				return err
+			}
+			out = append(out, c)
+		}
+		return nil
+	}
+	if err := add(f.bow, 1); err != nil {
+		return err
+	}
+	if !f.even {
+		if err := add(f.aft, -1); err != nil {
+			return err
+		}
+	}
+	if len(out) == 0 {
+		return errors.New("no station is wide enough for a section")
+	}
+	slices.SortFunc(out, func(a, b design.Section) int { return cmp.Compare(a.At, b.At) })
+	f.d.Hull.Sections = out
+	return nil
+}
+
+// fitSection fits one shape.
+func (f *fit) fitSection(h *hull.Hull, s offsets.Station, side float64) (design.Section, error) {
+	x := side * s.X
+	tilt, lean := float64(f.d.Gunwale.Tilt)*180/math.Pi, f.lean()
+	spans := shapeSpans()
+	spans[2] = span{math.Max(spans[2].lo, tilt-lean), math.Min(spans[2].hi, tilt+lean)}
+	held := f.holdAt(h, x)
+	cost := func(p []float64) float64 {
+		if p[0]+p[2]+p[3] > 88 {
+			return math.Inf(1)
+		}
+		sec, err := hull.Solve(held.breadth, held.depth, shapeOf(p))
+		if err != nil {
+			return math.Inf(1)
+		}
+		o, err := held.outline(sec)
+		if err != nil {
+			return math.Inf(1)
+		}
+		sum := 0.0
+		for _, m := range o.misses(s) {
+			sum += m.Off * m.Off
+		}
+		// What the points leave open stays plain.
+		return sum + 1e-3*p[3]*p[3] + 1e-5*(p[1]-100)*(p[1]-100) + 1e-4*p[0]*p[0]
+	}
+	p, c := least(spans, shapeStarts(), cost)
+	if p == nil || c >= 1e11 {
+		return design.Section{}, fmt.Errorf("station %.0f mm on line %d: no section of the family fits between its keel at %.0f mm and its sheer at %.0f mm", x, s.Line, s.Keel().Y, s.Sheer().Y)
+	}
+	return design.Section{At: rounded(x), BottomTurn: turned(p[0]), BilgeRadius: rounded(p[1]), Flare: turned(p[2]), TopsideCurve: turned(p[3])}, nil
+}
+
+func shapeOf(p []float64) hull.Shape {
+	const rad = math.Pi / 180
+	return hull.Shape{BottomTurn: p[0] * rad, BilgeRadius: p[1], Flare: p[2] * rad, TopsideCurve: p[3] * rad}
+}

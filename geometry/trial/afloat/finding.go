@@ -1,0 +1,255 @@
+package afloat
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/design"
+	"ribwright/geometry/water/float"
+)
+
+// Finding is one thing the trial found, with the rule behind it.
+type Finding struct {
+	About    string // "freeboard", "stability" ...
+	Text     string // figures and what they mean
+	Standing string // how firm the rule is
+}
+
+// The standings of a rule.
+const (
+	arithmetic = "arithmetic"
+	practice   = "practice, forum grade"
+	borrowed   = "borrowed yardstick, not a rule for canoes"
+	memory     = "from memory"
+	estimate   = "estimate"
+	law        = "law, as read; local law comes first"
+)
+
+// find looks at the figures in the order in which they matter.
+func (r *Report) find() {
+	for _, look := range []func(*Report){
+		(*Report).findUpright, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
+		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findWeights, (*Report).findFitted, (*Report).findReminders,
+	} {
+		look(r)
+	}
+}
+
+func (r *Report) say(about, standing, format string, args ...any) {
+	r.Findings = append(r.Findings, Finding{about, fmt.Sprintf(format, args...), standing})
+}
+
+func (r *Report) findUpright() {
+	if r.Fault != nil {
+		r.say("stability", arithmetic, "it capsizes: %s%s", r.Fault.Text, r.lower())
+		return
+	}
+	c := r.Curve
+	most := float.Lever{}
+	for _, v := range c.Levers {
+		if v.GZ > most.GZ {
+			most = v
+		}
+	}
+	if math.IsNaN(c.Flooding) {
+		r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg%s", r.Rest.GM, most.GZ, deg(most.Heel), r.lower())
+		return
+	}
+	if over, ok := r.goesOver(); ok {
+		r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg%s",
+			r.Rest.GM, most.GZ, deg(most.Heel), deg(over), deg(c.Flooding), r.lower())
+		return
+	}
+	r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; water comes over the gunwale at %.0f deg of heel, %s%s",
+		r.Rest.GM, most.GZ, deg(most.Heel), deg(c.Flooding), r.where(c.At.At.X), r.lower())
+}
+
+// goesOver finds the heel past which nothing rights the boat any more, radians: where the
+// lever falls to nothing after its greatest.
+func (r *Report) goesOver() (float64, bool) {
+	best := 0
+	for i, v := range r.Curve.Levers {
+		if v.GZ > r.Curve.Levers[best].GZ {
+			best = i
+		}
+	}
+	for i := best + 1; i < len(r.Curve.Levers); i++ {
+		if a, b := r.Curve.Levers[i-1], r.Curve.Levers[i]; b.GZ <= 0 {
+			return a.Heel + (b.Heel-a.Heel)*a.GZ/(a.GZ-b.GZ), true
+		}
+	}
+	return 0, false
+}
+
+// lower says what GM would be with everyone sitting on the floor.
+func (r *Report) lower() string {
+	if r.Boat.Frame == nil || !slices.ContainsFunc(r.Boat.Crew, func(p design.Person) bool { return p.Posture != design.Floor }) {
+		return ""
+	}
+	low := slices.Clone(r.Boat.Crew)
+	for i := range low {
+		low[i].Posture, low[i].Seat = design.Floor, 0
+	}
+	items := append(weight.Crew(r.Boat.Frame, low), r.Boat.Aboard[r.Boat.People:]...)
+	l := float.Total(r.Boat.light(), weight.Sum(items))
+	return fmt.Sprintf("; with everyone sitting on the floor GM is %.0f mm", r.Rest.KM-l.At.Z)
+}
+
+func (r *Report) findFreeboard() {
+	free, want := r.Rest.Freeboard, r.Options.Freeboard
+	if math.Round(free.Least) >= want {
+		r.say("freeboard", practice, "freeboard %.0f mm, least %s, with %s; %.0f mm is asked for", free.Least, r.where(free.At.X), r.carried(), want)
+		return
+	}
+	cure := fmt.Sprintf("%.0f mm more depth", math.Ceil(want-free.Least))
+	if over := r.payload() - r.capacity(want); r.Boat.Frame != nil && over < r.payload() {
+		cure = fmt.Sprintf("%.0f kg less or %s", math.Ceil(over), cure)
+	}
+	r.say("freeboard", practice, "freeboard %.0f mm, least %s, with %s; %.0f mm needs %s", free.Least, r.where(free.At.X), r.carried(), want, cure)
+}
+
+// payload is the mass aboard besides the boat, kg.
+func (r *Report) payload() float64 { return weight.Sum(r.Boat.Aboard).Mass }
+
+// carried says what the figures are for.
+func (r *Report) carried() string {
+	if r.Boat.Frame == nil || r.Options.Draft > 0 {
+		return fmt.Sprintf("%.0f kg in all", r.Load.Mass)
+	}
+	return fmt.Sprintf("%.0f kg aboard", r.payload())
+}
+
+// capacity is the payload that leaves a freeboard, kg.
+func (r *Report) capacity(freeboard float64) float64 {
+	boat, pay := r.Boat.light(), weight.Sum(r.Boat.Aboard)
+	if r.Boat.Frame == nil {
+		pay = r.Load
+	}
+	if pay.Mass == 0 {
+		pay = float.Load{Mass: 1, At: boat.At}
+	}
+	return r.Boat.Hull.Capacity(boat, pay, r.Options.Water.Density, freeboard) * pay.Mass
+}
+
+// upright says whether the boat would stay so with that much aboard, kg.
+func (r *Report) upright(payload float64) string {
+	part := weight.Sum(r.Boat.Aboard)
+	if part.Mass == 0 || r.Boat.Frame == nil || payload == 0 {
+		return ""
+	}
+	part.Mass = payload
+	l := float.Total(r.Boat.light(), part)
+	p, m, err := r.Boat.Hull.Balance(l, r.Options.Water.Density, 0, nil)
+	if err != nil {
+		return ""
+	}
+	if gm := float.GM(p, m, l); gm <= 0 {
+		return fmt.Sprintf(", but the boat would not stay upright under it (GM %.0f mm)", gm)
+	}
+	return fmt.Sprintf(", with a GM of %.0f mm", float.GM(p, m, l))
+}
+
+// sixInches is the freeboard at which capacity is commonly quoted, mm.
+const sixInches = 152.4
+
+func (r *Report) findCapacity() {
+	if r.Fault != nil {
+		return // a boat that goes over has none
+	}
+	most := r.capacity(sixInches)
+	what := "besides the boat"
+	if r.Boat.Frame == nil {
+		what = "boat included"
+	}
+	r.say("capacity", practice, "%.0f kg, %s and spread as now, leaves the 6 in (152 mm) of freeboard at which capacities are quoted%s; take it as an upper bound, some paddlers take 40 %% off (%.0f kg)", most, what, r.upright(most), 0.6*most)
+	if want := r.Options.Freeboard; math.Abs(want-sixInches) > 5 {
+		r.say("capacity", arithmetic, "%.0f kg, %s, leaves %.0f mm", r.capacity(want), what, want)
+	}
+}
+
+// The shift of a person's weight that is tried, mm, as for a look over the
+// shoulder, and the heel that a code for small passenger craft allows with
+// everyone on one side. The shift is common practice, no source. Source of the
+// heel: a UK code of practice for small commercial vessels, 11.4.1.
+const (
+	leans     = 50.0
+	passenger = 7.0
+)
+
+func (r *Report) findLean() {
+	name, l := r.heaviest()
+	if l.Mass == 0 || r.Fault != nil {
+		return
+	}
+	far := r.farthest(l.Mass)
+	lean, ok := r.lean(l.Mass, leans)
+	if !ok {
+		r.say("leaning out", arithmetic, "%s (%.0f kg), held stiff, rolls the boat until water comes in once their weight has moved %.0f mm aside", name, l.Mass, far)
+		return
+	}
+	r.say("leaning out", borrowed, "%s (%.0f kg) leaning out so that their weight moves %.0f mm heels the boat %.1f deg and leaves %.0f mm of freeboard; held stiff, %.0f mm rolls it until water comes in. A code for small passenger craft stops at %.0f deg with everyone to one side",
+		name, l.Mass, leans, deg(lean.Heel), lean.Freeboard, far, passenger)
+}
+
+func (r *Report) findTrim() {
+	rise := math.Tan(r.Rest.Trim) * r.Rest.LWL
+	if math.Abs(rise) < 1 {
+		r.say("trim", arithmetic, "floats level")
+		return
+	}
+	end := "stern"
+	if rise < 0 {
+		end = "bow"
+	}
+	text := fmt.Sprintf("trims %.0f mm down by the %s over the waterline", math.Abs(rise), end)
+	if mover := r.mover(); mover.Mass > 0 {
+		step := rise * r.Rest.MomentToTrim / (mover.Mass * float.Gravity)
+		way := "forward"
+		if step < 0 {
+			way = "aft"
+		}
+		text += fmt.Sprintf("; %s moved %.0f mm %s would level it", mover.name, math.Abs(step), way)
+	}
+	r.say("trim", memory, "%s. A little by the stern steers well, a little by the bow is liked for fast paddling", text)
+}
+
+type mover struct {
+	float.Load
+	name string
+}
+
+// mover is what is most easily moved: the heaviest gear, or a person.
+func (r *Report) mover() mover {
+	var m mover
+	for _, i := range r.Boat.Aboard[r.Boat.People:] {
+		if l := i.Load(); r.Boat.Frame != nil && l.Mass > m.Mass {
+			m = mover{l, fmt.Sprintf("%s (%.0f kg)", i.Name, l.Mass)}
+		}
+	}
+	if m.Mass == 0 {
+		name, l := r.heaviest()
+		m = mover{l, fmt.Sprintf("%s (%.0f kg)", name, l.Mass)}
+	}
+	return m
+}
+
+func deg(a float64) float64 { return a * 180 / math.Pi }
+
+// where says in words where along the boat a station lies.
+func (r *Report) where(x float64) string {
+	aft, fore := r.Boat.Hull.Ends()
+	share := (2*x - aft - fore) / (fore - aft)
+	end, u := "bow", share
+	if u < 0 {
+		end, u = "stern", -u
+	}
+	switch {
+	case u < 0.15:
+		return "amidships"
+	case u < 0.7:
+		return "at the " + end + " quarter"
+	}
+	return "at the " + end
+}

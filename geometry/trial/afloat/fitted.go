@@ -1,0 +1,91 @@
+package afloat
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/outfit/sail"
+	"ribwright/geometry/water/float"
+)
+
+// light is the boat with its outfits, without people and gear.
+func (b Boat) light() float.Load {
+	return float.Total(append(append([]float.Load(nil), b.Empty.Loads...), weight.Sum(b.Fitted))...)
+}
+
+// FitOut puts outfits into the boat by weight; what is to be said of them together
+// becomes notes.
+//
+// Errors: a wood that is not known.
+func (b *Boat) FitOut(o *outfit.Outfits) error {
+	weights, err := o.Weights()
+	for _, w := range weights {
+		b.Fitted = append(b.Fitted, w.Items...)
+	}
+	b.outfits = o
+	for _, n := range o.Notes {
+		b.Notes = append(b.Notes, n.Text)
+	}
+	return err
+}
+
+// bare is the wind that is tried on the boat with the sail down, m/s: the top of
+// force 4.
+const bare = sail.Rough
+
+func (r *Report) findFitted() {
+	o := r.Boat.outfits
+	if o == nil {
+		return
+	}
+	if f := o.Sail; f != nil {
+		area := r.overWater() + f.Mast.Long*f.Mast.Diameter/1e6
+		for _, s := range f.Plan.Spars {
+			area += s.Length() * s.Diameter / 1e6
+		}
+		m := sail.Windage(area, r.Rest.LWL/1000, r.Rest.Draft/1000, bare)
+		heel := "more than the boat stands"
+		if at, ok := r.heeledBy(m); ok {
+			heel = fmt.Sprintf("a heel of about %.0f deg with nobody moving", deg(at))
+		}
+		r.say("windage", borrowed, "with the sail down a beam wind of %.1f m/s on %.2f m2 of hull and spars makes %.0f N m by a worksheet for small craft, %s", bare, area, m, heel)
+		r.say("outfit", law, "the weights have the sail up. A sail takes the boat out of what is said of boats moved by people alone; 'ribwright sail' has its winds and cautions")
+	}
+	if o.Pair != nil {
+		r.say("outfit", arithmetic, "these are the figures of this hull alone with half of the beams; 'ribwright pair' floats both as one")
+	}
+	if o.Row != nil {
+		r.say("outfit", arithmetic, "the rowing frame and its seat are counted, and the crew is where the design has it; 'ribwright row' seats the rower")
+	}
+}
+
+// overWater is what the hull shows of its side over the water, m2.
+func (r *Report) overWater() float64 {
+	rows := r.Boat.Hull.Profile()
+	sum := 0.0
+	shows := func(p [3]float64) float64 {
+		return math.Max(0, p[2]-math.Max(p[1], r.Rest.Plane.Water(p[0])))
+	}
+	for i := 1; i < len(rows); i++ {
+		sum += (rows[i][0] - rows[i-1][0]) * (shows(rows[i]) + shows(rows[i-1])) / 2
+	}
+	return sum / 1e6
+}
+
+// heeledBy finds the heel at which the righting moment answers one, N m.
+func (r *Report) heeledBy(moment float64) (float64, bool) {
+	last := float.Lever{}
+	for i, v := range r.Curve.Levers {
+		gz := moment / (r.Load.Mass * float.Gravity) * 1000
+		if v.GZ >= gz {
+			if i == 0 {
+				return 0, true
+			}
+			return last.Heel + (v.Heel-last.Heel)*(gz-last.GZ)/(v.GZ-last.GZ), true
+		}
+		last = v
+	}
+	return 0, false
+}

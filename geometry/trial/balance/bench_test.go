@@ -1,0 +1,35 @@
+package balance
+
+import (
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+)
+
+// BenchmarkRiver is a complete balance of the largest shipped boat: model, neutral
+// set, and three settings of the ribs with all cross pieces in and out. It should
+// take less than 5 ms on one core.
+func BenchmarkRiver(b *testing.B) {
+	d, err := design.Shipped("river")
+	if err != nil {
+		b.Fatal(err)
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		boat, err := Of(f)
+		if err != nil {
+			b.Fatal(err)
+		}
+		w, err := boat.Choose([]string{"all"})
+		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := boat.Trials(w, 10); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,223 @@
+package balance
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/wood/timber"
+)
+
+// Boat is the balance of one frame.
+type Boat struct {
+	Frame *frame.Frame
+	Glue  Glue
+	Model *Model
+	Wood  timber.Species // of the gunwales
+	Ribs  timber.Species
+	Open  []float64 // the neutral set: how much wider than its place each rib should stand before it is fitted, mm; nil when there is none
+	Why   error     // why there is no neutral set; nil when there is one
+}
+
+// Of works out the balance of a frame.
+//
+// Errors: woods or sizes from which no model can be made. A frame whose ribs
+// cannot take the load off its cross pieces is no error: Why tells.
+func Of(f *frame.Frame) (*Boat, error) {
+	b := &Boat{Frame: f}
+	var err error
+	if b.Wood, err = f.Design.Wood(f.Design.Gunwale.Species); err != nil {
+		return nil, err
+	}
+	if b.Ribs, err = f.Design.Wood(f.Design.Ribs.Species); err != nil {
+		return nil, err
+	}
+	if b.Glue, err = glueOf(f.Design); err != nil {
+		return nil, err
+	}
+	struts, err := b.struts()
+	if err != nil {
+		return nil, err
+	}
+	if b.Model, err = New(b.rail(), b.springs(), struts, 1); err != nil {
+		return nil, err
+	}
+	b.Open, err = b.Model.Neutral()
+	if errors.Is(err, ErrNoNeutral) {
+		b.Why = err
+		return b, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	b.Why = b.beyond()
+	return b, nil
+}
+
+// mostOpen is the share of a rib's width by which it can still be set wider or
+// narrower and remain the same rib. Our own limit.
+const mostOpen = 0.5
+
+// beyond says why a neutral set that the sums give cannot be made: a rib set too
+// far off, or stressed past half its strength in its place.
+func (b *Boat) beyond() error {
+	s, err := b.Settle(b.Open, nil)
+	if err != nil {
+		return err
+	}
+	for i, r := range b.Frame.Ribs {
+		wide := 2 * r.Section.HalfBreadth
+		if math.Abs(b.Open[i]) > mostOpen*wide {
+			return fmt.Errorf("gunwales too stiff for these ribs: rib %s would have to stand %.0f mm wide for its place of %.0f mm; glue the plies bent, or make the gunwales thinner or the ribs thicker",
+				r.Name, wide+b.Open[i], wide)
+		}
+		if most := timber.AssemblyShare * b.Ribs.MOR; b.RibStress(i, s.Ribs[i]) > most {
+			return fmt.Errorf("gunwales too stiff for these ribs: holding them, rib %s would bear %.0f N/mm2, more than half of what %s breaks at (%.0f); glue the plies bent, or make the gunwales thinner or the ribs thicker",
+				r.Name, b.RibStress(i, s.Ribs[i]), b.Ribs.Name, b.Ribs.MOR)
+		}
+	}
+	return nil
+}
+
+// stiff returns the gunwale's bending stiffness about its weak axis, N mm2.
+func (b *Boat) stiff() float64 {
+	g := &b.Frame.Gunwale
+	return b.Wood.MOE * g.Height * g.Width * g.Width * g.Width / 12
+}
+
+// rail is the port gunwale. It bends in its tilted plane, where its line makes
+// the angle φ with the middle plane (tan φ = y'/cos ψ, ψ the tilt). A small
+// change v of half-breadth at a place of the stock turns it there by v'/cos ψ, so
+//
+//	S = E I cos φ / cos² ψ    g = (κ - κ0) cos ψ / cos φ    κ = (y''/cos ψ) cos³ φ
+//
+// for which the energy is ½ ∫ S (v” + g)² dx over the stations, whatever the
+// slope.
+func (b *Boat) rail() Rail {
+	line := b.Frame.Gunwale.Line
+	aft, fore := line.Ends()
+	ei, tilt := b.stiff(), math.Cos(b.Frame.Gunwale.Tilt)
+	r := Rail{From: aft, To: fore,
+		Stiffness: func(x float64) float64 { return ei * b.cosPhi(x) / (tilt * tilt) },
+		Strain: func(x float64) float64 {
+			return b.Curvature(x) * (1 - b.Glue.Kept) * tilt / b.cosPhi(x)
+		},
+	}
+	for _, s := range b.Frame.Design.AllSpreaders() {
+		r.Kinks = append(r.Kinks, float64(s.At))
+	}
+	return r
+}
+
+// cosPhi is the cosine of the gunwale's angle to the middle plane in its own
+// tilted plane.
+func (b *Boat) cosPhi(x float64) float64 {
+	dy, _ := b.Frame.Gunwale.Line.Slopes(x)
+	return 1 / math.Hypot(1, dy/math.Cos(b.Frame.Gunwale.Tilt))
+}
+
+// Curvature returns how the gunwale as designed is curved in its tilted plane at
+// the station x, 1/mm, negative where it bulges.
+func (b *Boat) Curvature(x float64) float64 {
+	const h = 0.01 // mm; the slope of a batten runs smoothly enough for a difference
+	_, fore := b.Frame.Gunwale.Line.Ends()
+	x = math.Min(x, fore-h)
+	y1, _ := b.Frame.Gunwale.Line.Slopes(x - h)
+	y2, _ := b.Frame.Gunwale.Line.Slopes(x + h)
+	c := b.cosPhi(x)
+	return (y2 - y1) / (2 * h) / math.Cos(b.Frame.Gunwale.Tilt) * c * c * c
+}
+
+// ribStiff returns a rib's bending stiffness, N mm2.
+func (b *Boat) ribStiff() float64 {
+	w, t := float64(b.Frame.Design.Ribs.Width), float64(b.Frame.Design.Ribs.Thickness)
+	return b.Ribs.MOE * w * t * t * t / 12
+}
+
+func (b *Boat) springs() []Spring {
+	var out []Spring
+	for _, r := range b.Frame.Ribs {
+		stiff := 0.0
+		if give := Give(r.Section.Half); give > 0 {
+			stiff = b.ribStiff() / give
+		}
+		out = append(out, Spring{r.Name, r.Station, stiff})
+	}
+	return out
+}
+
+// struts are the cross pieces, stiff along themselves as sticks of their mean
+// width.
+func (b *Boat) struts() ([]Strut, error) {
+	var out []Strut
+	for i, t := range b.Frame.Thwarts {
+		of := b.Frame.Design.Thwarts[i]
+		wood, err := b.Frame.Design.Wood(of.Species)
+		if err != nil {
+			return nil, err
+		}
+		area := float64(of.Width+of.Waist) / 2 * t.Thickness
+		out = append(out, Strut{t.Name, t.At, wood.MOE * area / (2 * b.Frame.Gunwale.Line.Point(t.At).Y)})
+	}
+	return out, nil
+}
+
+// Settle returns where the frame rests with its ribs set open by the given
+// amounts (nil for ribs just as wide as their places) and without some members.
+func (b *Boat) Settle(open []float64, without *Without) (*State, error) {
+	s := Setting{Open: open}
+	if without != nil {
+		s.RibsOut, s.StrutsOut = without.ribs, without.struts
+	}
+	return b.Model.Settle(s)
+}
+
+// Off returns the neutral set with every rib wider by miss mm, nil when there is
+// none.
+func (b *Boat) Off(miss float64) []float64 {
+	var out []float64
+	for _, o := range b.Open {
+		out = append(out, o+miss)
+	}
+	return out
+}
+
+// Width returns how wide rib i stands between the middles of its heads' thickness
+// before it is fitted in the neutral set, mm: what to relax it to.
+func (b *Boat) Width(i int) float64 {
+	return 2*b.Frame.Ribs[i].Section.HalfBreadth + b.Open[i]
+}
+
+// RibStress returns the greatest stress in rib i when it pushes on each gunwale
+// with the force in N, N/mm2: at the keel, the head's height above it times the
+// force over the section's modulus.
+func (b *Boat) RibStress(i int, push float64) float64 {
+	w, t := float64(b.Frame.Design.Ribs.Width), float64(b.Frame.Design.Ribs.Thickness)
+	return math.Abs(push) * b.Frame.Ribs[i].Section.Depth / (w * t * t / 6)
+}
+
+// FreeRadius returns the radius that bend j of rib i has when the rib stands free
+// in the neutral set, mm at mid-thickness; +Inf when it would be straight or bent
+// the other way.
+//
+// How: in its place the rib is pinched by P, which bends it by P m/(E I) more, m
+// the height of its head above the place. A form has plain arcs and straight runs
+// that stay straight, so each bend takes the mean of m over it, and all together
+// are scaled so that they make the whole opening, P Give/(E I).
+func (b *Boat) FreeRadius(i, j int, push float64) float64 {
+	parts := legs(b.Frame.Ribs[i].Section.Half)
+	whole, bends := 0.0, 0.0
+	for _, l := range parts {
+		whole += l.moment(2)
+		if l.bend.Radius > 0 {
+			bends += l.moment(1) * l.moment(1) / l.bend.Length
+		}
+	}
+	l := parts[j]
+	free := 1/l.bend.Radius - push*l.moment(1)/l.bend.Length/b.ribStiff()*whole/bends
+	if l.bend.Radius == 0 || !(free > 0) {
+		return math.Inf(1)
+	}
+	return 1 / free
+}

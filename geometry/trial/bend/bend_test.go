@@ -1,0 +1,332 @@
+package bend
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/wood/timber"
+)
+
+func report(t testing.TB, name string, change func(*design.Design)) *Report {
+	t.Helper()
+	d, err := design.Shipped(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if change != nil {
+		change(d)
+	}
+	if p := d.Check(); p != nil {
+		t.Fatalf("%s: %s %s", name, p.Key, p.Text)
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// finding returns the first finding whose part holds the words.
+func finding(t testing.TB, r *Report, words string) Finding {
+	t.Helper()
+	for _, f := range r.Findings {
+		if strings.Contains(f.Part, words) {
+			return f
+		}
+	}
+	t.Fatalf("nothing is said of %q", words)
+	return Finding{}
+}
+
+func near(t testing.TB, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s: got %v, want %v within %g", what, got, want, tol)
+	}
+}
+
+// TestShipped: every part of the shipped boats can be made of the wood named, and
+// every rib has a width to be relaxed to.
+func TestShipped(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		r := report(t, name, nil)
+		for _, f := range r.Findings {
+			if !f.Pass || f.Margin < 0 || f.Part == "" || f.Standing == "" {
+				t.Errorf("%s: %+v", name, f)
+			}
+		}
+		for i, rib := range r.Ribs {
+			if !(rib.Relax > 200 && rib.Relax < 1000) || len(rib.Arcs) == 0 {
+				t.Errorf("%s: rib %s is relaxed to %.1f mm, arcs %v", name, rib.Name, rib.Relax, rib.Arcs)
+			}
+			for _, a := range rib.Arcs {
+				if b := r.Frame.Ribs[i].Section.Half[a.Bend]; b.Radius != a.Radius {
+					t.Errorf("%s: rib %s, %s has radius %.1f, its bend %.1f", name, rib.Name, a.Name, a.Radius, b.Radius)
+				}
+			}
+		}
+	}
+}
+
+// TestColdStress holds a batten on a circle against the worked radii of cold
+// bending, E t / (2 sigma): ash 6 mm on 720 mm bears 50 N/mm2, spruce 12 mm on
+// 1851 mm bears 35, northern white cedar 12 mm on 1467 mm bears 22.5. Edge-set goes
+// by the width.
+func TestColdStress(t *testing.T) {
+	for _, c := range []struct {
+		name            string
+		depth, r, share float64
+	}{{"white ash", 6, 720, 50}, {"Sitka spruce", 12, 1851.43, 35}, {"northern white cedar", 12, 1466.67, 22.5}} {
+		wood, err := timber.Lookup(c.name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		arc := func(x float64) (float64, float64) {
+			y := math.Sqrt(c.r*c.r - x*x)
+			return y, -x / y
+		}
+		flat := func(float64) (float64, float64) { return 0, 0 }
+		line, err := curve.NewTrack(-100, 100, 0, arc, flat)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := batten{c.name, wood, line, 3 * c.depth, c.depth}
+		out, up := b.bendAt(0)
+		near(t, c.name+", up", up, 0, 1e-12)
+		near(t, c.name+", flat", b.stress(math.Abs(out), 0), c.share, 0.001)
+		near(t, c.name+", on edge", b.stress(0, math.Abs(out)), 3*c.share, 0.003)
+	}
+}
+
+// TestStressBands looks at both sides of 0.3 and 0.5 of the MOR, the shares for
+// wood left stressed and for wood sprung in.
+func TestStressBands(t *testing.T) {
+	ash, err := timber.Lookup("white ash")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		share float64
+		want  Verdict
+		pass  bool
+	}{{0.3 - 1e-9, Dry, true}, {0.3 + 1e-9, Eases, true}, {0.5 - 1e-9, Eases, true}, {0.5 + 1e-9, TooTight, false}, {math.NaN(), TooTight, false}} {
+		f := byStress("x", ash, c.share*103, TooTight)
+		if f.Verdict != c.want || f.Pass != c.pass {
+			t.Errorf("%.9f of the MOR: %s, passes %v; want %s, %v", c.share, f.Verdict, f.Pass, c.want, c.pass)
+		}
+	}
+}
+
+// TestCures does what a cure says, and no less: the ribs then pass.
+func TestCures(t *testing.T) {
+	thick := func(d *design.Design) { d.Ribs.Thickness = 7.5 }
+	r := report(t, "brook", thick)
+	if r.Passes() {
+		t.Fatal("ribs of 7.5 mm pass on brook's bilges")
+	}
+	var thinner, larger float64
+	for _, f := range r.Findings {
+		if f.Pass {
+			continue
+		}
+		if f.Verdict != Strap || f.Margin >= 0 {
+			t.Errorf("%+v", f)
+		}
+		var a, b float64
+		if _, err := fmt.Sscanf(f.Cure, "a strap (bending.strap), or %f mm thinner, or bilge radius %f mm larger there", &a, &b); err != nil {
+			t.Fatalf("%q: %v", f.Cure, err)
+		}
+		thinner, larger = math.Max(thinner, a), math.Max(larger, b)
+	}
+	pass := func(name string, want bool, change func(*design.Design)) {
+		t.Helper()
+		r := report(t, "brook", func(d *design.Design) { thick(d); change(d) })
+		got := true
+		for _, f := range r.Findings {
+			if strings.HasPrefix(f.Part, "rib") && strings.Contains(f.Part, "bilge") {
+				got = got && f.Pass
+			}
+		}
+		if got != want {
+			t.Errorf("%s: the ribs pass %v, want %v", name, got, want)
+		}
+	}
+	pass("thinner by what it says", true, func(d *design.Design) { d.Ribs.Thickness -= measure.Length(thinner) })
+	pass("thinner by 0.3 mm less", false, func(d *design.Design) { d.Ribs.Thickness -= measure.Length(thinner - 0.3) })
+	grow := func(by float64) func(*design.Design) {
+		return func(d *design.Design) {
+			for i := range d.Hull.Sections {
+				d.Hull.Sections[i].BilgeRadius += measure.Length(by)
+			}
+		}
+	}
+	pass("rounder by what it says", true, grow(larger))
+	pass("rounder by 3 mm less", false, grow(larger-3))
+	pass("with a strap", true, func(d *design.Design) { d.Bending.Strap = true })
+	pass("a wood that bends easier", true, func(d *design.Design) {
+		d.Woods = append(d.Woods, design.Wood{Name: "white ash", FreeRatio: 10})
+	})
+}
+
+// TestLeft cuts gunwale and slot into small squares and adds up their second
+// moments, which shares nothing with the formula but the theory.
+func TestLeft(t *testing.T) {
+	const w, h, slot, depth, n = 19.0, 36.0, 6.3, 20.0, 720
+	var area, first float64
+	each := func(f func(y, z, a float64)) {
+		for i := range n {
+			for j := range n {
+				y, z := (float64(i)+0.5)/n*w-w/2, (float64(j)+0.5)/n*h
+				if math.Abs(y) < slot/2 && z < depth {
+					continue
+				}
+				f(y, z, w*h/n/n)
+			}
+		}
+	}
+	each(func(y, z, a float64) { area += a; first += z * a })
+	middle := first / area
+	var iy, iz float64
+	each(func(y, z, a float64) { iz += y * y * a; iy += (z - middle) * (z - middle) * a })
+	flat, tall := left(w, h, slot, depth)
+	near(t, "flat", flat, iz/(w/2)/(h*w*w/6), 0.002)
+	near(t, "tall", tall, iy/math.Max(middle, h-middle)/(w*h*h/6), 0.002)
+	for _, none := range [][2]float64{{0, 20}, {6, 0}} {
+		flat, tall = left(w, h, none[0], none[1])
+		near(t, "no slot, flat", flat, 1, 1e-12)
+		near(t, "no slot, tall", tall, 1, 1e-12)
+	}
+}
+
+// TestSlots: the stress at a mortise is what the whole stick bears over what is
+// left of it, and deeper mortises leave less.
+func TestSlots(t *testing.T) {
+	r := report(t, "river", nil)
+	deep := report(t, "river", func(d *design.Design) { d.Ribs.MortiseDepth = 30 })
+	for i, s := range r.Slots {
+		if !(s.Flat > 0.9 && s.Flat < 1 && s.Tall > 0.6 && s.Tall < 1) {
+			t.Errorf("mortise %s leaves %.3f and %.3f", s.Rib, s.Flat, s.Tall)
+		}
+		if d := deep.Slots[i]; d.Flat >= s.Flat {
+			t.Errorf("a deeper mortise %s leaves %.3f, after %.3f", s.Rib, d.Flat, s.Flat)
+		}
+		rests := r.Boat.Rests(r.AtRest)
+		at := restAt(rests, r.Frame.Ribs[i].Station)
+		near(t, "stress at "+s.Rib, s.Stress, at.Plan/s.Flat+at.Edge/s.Tall, 1e-9)
+	}
+	// A blind mortise goes to 3/4 of the depth (from memory): 31.5 mm of 42.
+	over := report(t, "river", func(d *design.Design) { d.Ribs.MortiseDepth = 32; d.Gunwale.Tilt = 0.12 })
+	if f := finding(t, over, "wood over the mortises"); f.Pass || f.Cure == "" {
+		t.Errorf("32 mm of 42: %+v", f)
+	}
+}
+
+// TestScarfKept: 65 % at 5, 80 % at 8, 85 % at 10, 90 % at 12 (from memory of the
+// Wood Handbook), straight between.
+func TestScarfKept(t *testing.T) {
+	for slope, want := range map[float64]float64{5: 0.65, 8: 0.80, 10: 0.85, 12: 0.90, 20: 0.90, 9: 0.825} {
+		near(t, fmt.Sprint("slope ", slope), scarfKept(slope), want, 1e-12)
+	}
+}
+
+// TestEdgeSet: E h / (2 R), R = run^2 / (2 rise); what the cure takes off the rise
+// makes it pass.
+func TestEdgeSet(t *testing.T) {
+	steep := func(by float64) *Report {
+		return report(t, "brook", func(d *design.Design) {
+			d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = measure.Length(by), measure.Length(by)
+		})
+	}
+	r := steep(120)
+	f := finding(t, r, "edge-set, bow")
+	run := r.Frame.Hull.Bow.GunwaleX - 700
+	near(t, "stress", f.Value, 7700*36/2*2*120/(run*run), 0.01)
+	var less float64
+	if _, err := fmt.Sscanf(f.Cure, "%f mm less rise", &less); err != nil || f.Pass {
+		t.Fatalf("%+v: %v", f, err)
+	}
+	if f := finding(t, steep(120-less), "edge-set, bow"); !f.Pass {
+		t.Errorf("%.0f mm less rise: %+v", less, f)
+	}
+}
+
+// TestStem laminates brook's stem in layers: springback of n plies 1/n^2 at the
+// middle of the stack, the innermost ply on the form.
+func TestStem(t *testing.T) {
+	r := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = 11, "white ash" })
+	s := r.Stems[0]
+	middle := 190 - 0.6 - 55/2.0
+	near(t, "ply", s.Ply, 5, 1e-12)
+	near(t, "form", s.Form, middle*(1-1/121.0)-55/2.0, 1e-9)
+	if f := finding(t, r, "stem at the bow"); f.Verdict != Steam || !f.Pass {
+		t.Errorf("plies of 5 mm on %.0f mm: %+v", s.Form, f)
+	}
+	thick := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = 2, "Sitka spruce" })
+	f := finding(t, thick, "stem at the bow")
+	var plies int
+	if _, err := fmt.Sscanf(f.Cure, "%d plies", &plies); err != nil || f.Pass {
+		t.Fatalf("%+v: %v", f, err)
+	}
+	cured := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = plies, "Sitka spruce" })
+	if f := finding(t, cured, "stem at the bow"); !f.Pass {
+		t.Errorf("%d plies: %+v", plies, f)
+	}
+	if len(report(t, "brook", nil).Stems) != 0 {
+		t.Error("stems that are cut are laminated")
+	}
+}
+
+// TestArcNames names the bends of sections of every make.
+func TestArcNames(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*design.Design)
+		want   string
+	}{
+		{"as shipped", nil, "bottom, bilge"},
+		{"flat bottom", func(d *design.Design) { d.Hull.Sections[0].BottomTurn = 0 }, "bilge"},
+		{"curved topside", func(d *design.Design) { d.Hull.Sections[0].TopsideCurve = 0.1 }, "bottom, bilge, topside"},
+	} {
+		r := report(t, "brook", c.change)
+		var names []string
+		for _, rib := range r.Ribs {
+			if rib.Name != "M" {
+				continue
+			}
+			for _, a := range rib.Arcs {
+				names = append(names, a.Name)
+			}
+		}
+		if got := strings.Join(names, ", "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// TestNoNeutral says so, and still judges the rest.
+func TestNoNeutral(t *testing.T) {
+	r := report(t, "river", func(d *design.Design) {
+		d.Gunwale.Glued = design.GluedStraight
+		d.Gunwale.Width, d.Gunwale.Height = 24, 60
+		d.Ribs.Thickness = 5
+	})
+	f := finding(t, r, "neutral set")
+	if f.Pass || r.Passes() || !strings.Contains(f.Cure, "too stiff") {
+		t.Errorf("%+v", f)
+	}
+	for _, rib := range r.Ribs {
+		if rib.Relax != 0 {
+			t.Errorf("rib %s is relaxed to %.0f mm without a neutral set", rib.Name, rib.Relax)
+		}
+	}
+}

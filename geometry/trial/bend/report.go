@@ -1,0 +1,91 @@
+package bend
+
+import (
+	"fmt"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/wood/timber"
+)
+
+// Report is what bending asks of a whole frame.
+type Report struct {
+	Frame    *frame.Frame
+	Boat     *balance.Boat
+	AtRest   *balance.State // ribs in the neutral set, or as wide as their places when there is none
+	Ribs     []Rib          // from aft forward
+	Slots    []Slot         // mortises, from aft forward
+	Gunwale  Gunwale
+	Stems    []Stem    // laminated stems; nil when they are cut
+	Findings []Finding // one for each part or run of parts, from the ribs on
+}
+
+// Of works out the report of a frame.
+//
+// Errors: woods or sizes from which no balance can be made.
+func Of(f *frame.Frame) (*Report, error) {
+	b, err := balance.Of(f)
+	if err != nil {
+		return nil, fmt.Errorf("frame balance: %w", err)
+	}
+	r := &Report{Frame: f, Boat: b}
+	if r.AtRest, err = b.Settle(r.set(), nil); err != nil {
+		return nil, fmt.Errorf("frame balance: %w", err)
+	}
+	r.ribs()
+	r.gunwale()
+	if err := r.battens(); err != nil {
+		return nil, err
+	}
+	if err := r.stems(); err != nil {
+		return nil, err
+	}
+	r.slots()
+	r.balanced()
+	return r, nil
+}
+
+// set returns the openings of the ribs: the neutral set where it can be made.
+func (r *Report) set() []float64 {
+	if r.Boat.Why != nil {
+		return nil
+	}
+	return r.Boat.Open
+}
+
+// Passes reports whether every part can be built as the design says.
+func (r *Report) Passes() bool {
+	for _, f := range r.Findings {
+		if !f.Pass {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *Report) note(f Finding) { r.Findings = append(r.Findings, f) }
+
+// balanced says whether the ribs can hold the gunwales, and at what stress.
+func (r *Report) balanced() {
+	if why := r.Boat.Why; why != nil {
+		r.note(Finding{Part: "neutral set", Verdict: Weak, Unit: "mm", Cure: why.Error(), Standing: r.Boat.Ribs.Strength})
+		return
+	}
+	worst, name := 0.0, ""
+	for i, rib := range r.Ribs {
+		if s := r.Boat.RibStress(i, rib.Push); s > worst {
+			worst, name = s, rib.Name
+		}
+	}
+	if name == "" {
+		name = "all"
+	}
+	f := byStress("rib "+name+" in place, neutral", r.Boat.Ribs, worst, Weak)
+	if !f.Pass {
+		f.Cure = "thicker ribs, thinner gunwales, or plies glued bent"
+	}
+	r.note(f)
+}
+
+// wood returns a wood of a checked design, which knows all it names.
+func (r *Report) wood(name string) (timber.Species, error) { return r.Frame.Design.Wood(name) }

@@ -1,0 +1,152 @@
+package bend
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/wood/timber"
+)
+
+// Rib is how one rib is bent and set.
+type Rib struct {
+	Name    string
+	Relax   float64 // width between its heads, middle of the thickness, to which it is relaxed before fitting, mm; 0 when there is no neutral set
+	Open    float64 // how much wider that is than its place, mm
+	Push    float64 // on each gunwale in its place, N
+	Minutes float64 // in steam
+	Arcs    []Arc   // from the keel outward
+}
+
+// Arc is one bend of a rib. Radii are at mid-thickness, mm.
+type Arc struct {
+	Bend         int     // its number in the half section
+	Name         string  // bottom, bilge, side (bottom and bilge in one), topside
+	Radius       float64 // in the boat
+	Free         float64 // standing free, relaxed; +Inf when straight
+	Form         float64 // of the bending form; +Inf when straight
+	Ratio        float64 // inner radius over thickness in the boat
+	OnForm       float64 // the same on the form, where the wood bends most; never more than Ratio
+	Outer, Inner float64 // strains on the form: stretch of the outer face, shortening of the inner one, mm per mm
+	Band         timber.Band
+}
+
+// arcNames names the bends of a section.
+func arcNames(s hull.Section) []string {
+	names := []string{"bottom", "bilge", "topside"}
+	switch {
+	case s.Merged:
+		names = []string{"side", "topside"}
+	case len(s.Half) > 0 && s.Half[0].Radius == s.Shape.BilgeRadius:
+		names = names[1:]
+	}
+	return names[:min(len(s.Half), len(names))]
+}
+
+func (r *Report) ribs() {
+	d := r.Frame.Design
+	for i, rib := range r.Frame.Ribs {
+		out := Rib{Name: rib.Name, Push: r.AtRest.Ribs[i], Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
+		if r.Boat.Why == nil {
+			out.Relax, out.Open = r.Boat.Width(i), r.Boat.Open[i]
+		}
+		names := arcNames(rib.Section)
+		for j, b := range rib.Section.Half {
+			if b.Radius > 0 && j < len(names) {
+				out.Arcs = append(out.Arcs, r.arc(i, j, names[j], b))
+			}
+		}
+		r.Ribs = append(r.Ribs, out)
+	}
+	r.judgeRibs()
+}
+
+func (r *Report) arc(i, j int, name string, b curve.Bend) Arc {
+	t, d := r.Frame.Ribs[i].Thickness, r.Frame.Design
+	a := Arc{Bend: j, Name: name, Radius: b.Radius, Free: r.Boat.FreeRadius(i, j, r.AtRest.Ribs[i])}
+	a.Form = timber.FormRadius(a.Free, d.Bending.Springback)
+	a.Ratio = (a.Radius - t/2) / t
+	a.OnForm = math.Min(a.Ratio, (a.Form-t/2)/t)
+	// However slight the bend, a rib must keep it by itself: never bent dry.
+	a.Band = min(r.Boat.Ribs.Band(a.OnForm), timber.Steamed)
+	a.Outer, a.Inner = timber.Strains(math.Max(a.OnForm, 0), a.Band == timber.Strap && d.Bending.Strap)
+	return a
+}
+
+// judgeRibs notes one finding for each run of neighbouring ribs whose bends of
+// one name have one verdict.
+func (r *Report) judgeRibs() {
+	for _, name := range []string{"bottom", "bilge", "side", "topside"} {
+		var run []int
+		var band timber.Band
+		for i, rib := range r.Ribs {
+			a := rib.arc(name)
+			if len(run) > 0 && (a == nil || a.Band != band || run[len(run)-1] != i-1) {
+				r.note(r.judgeRun(name, run))
+				run = nil
+			}
+			if a != nil {
+				run, band = append(run, i), a.Band
+			}
+		}
+		if len(run) > 0 {
+			r.note(r.judgeRun(name, run))
+		}
+	}
+}
+
+// arc returns the bend of that name, nil when the rib has none.
+func (r Rib) arc(name string) *Arc {
+	for i := range r.Arcs {
+		if r.Arcs[i].Name == name {
+			return &r.Arcs[i]
+		}
+	}
+	return nil
+}
+
+// judgeRun judges the ribs of a run by the tightest of their bends.
+func (r *Report) judgeRun(name string, run []int) Finding {
+	strap := r.Frame.Design.Bending.Strap
+	tight := r.Ribs[run[0]].arc(name)
+	for _, i := range run {
+		if a := r.Ribs[i].arc(name); a.OnForm < tight.OnForm {
+			tight = a
+		}
+	}
+	f := steamed(ribsCalled(r.Frame.Ribs[run[0]:run[len(run)-1]+1])+", "+name, r.Boat.Ribs, tight.OnForm, strap)
+	if !f.Pass {
+		f.Cure = r.cureRibs(name, run, f)
+	}
+	return f
+}
+
+func ribsCalled(ribs []frame.Rib) string {
+	if len(ribs) == 1 {
+		return "rib " + ribs[0].Name
+	}
+	return "ribs " + ribs[0].Name + "-" + ribs[len(ribs)-1].Name
+}
+
+// cureRibs says how much thinner the ribs or how much larger the radius must be
+// for the wood to take it.
+func (r *Report) cureRibs(name string, run []int, f Finding) string {
+	thinner, larger := 0.0, 0.0
+	for _, i := range run {
+		t, a := r.Frame.Ribs[i].Thickness, r.Ribs[i].arc(name)
+		mid := (a.OnForm + 0.5) * t // radius at mid-thickness where it is tightest
+		thinner = math.Max(thinner, t-mid/(f.Limit+0.5))
+		larger = math.Max(larger, ((f.Limit+0.5)*t/mid-1)*a.Radius)
+	}
+	cure := ""
+	if f.Verdict == Strap {
+		cure = "a strap (bending.strap), or "
+	}
+	cure += fmt.Sprintf("%.1f mm thinner, or ", math.Ceil(thinner*10)/10)
+	if name == "bilge" {
+		return cure + fmt.Sprintf("bilge radius %.0f mm larger there", math.Ceil(larger))
+	}
+	return cure + fmt.Sprintf("%s rounder there, by %.0f mm of radius", name, math.Ceil(larger))
+}

@@ -1,0 +1,67 @@
+package bend
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/wood/timber"
+)
+
+// Stem is a stem laminated round its forefoot.
+type Stem struct {
+	End   string
+	Ply   float64 // mm
+	Inner float64 // radius of its inner edge in the boat, mm
+	Form  float64 // radius of the form, on which the inner edge lies, mm
+	Ratio float64 // inner radius over thickness of the innermost ply on the form
+}
+
+// stems judges laminated stems: the innermost ply has the tightest bend.
+func (r *Report) stems() error {
+	b := r.Frame.Design.Bending
+	if b.StemPlies == 0 {
+		return nil
+	}
+	wood, err := r.wood(b.StemSpecies)
+	if err != nil {
+		return err
+	}
+	for _, e := range []struct {
+		name string
+		stem design.Stem
+	}{{"bow", r.Frame.Design.Bow}, {"stern", r.Frame.Design.After()}} {
+		s, err := r.laminated(e.name, e.stem)
+		if err != nil {
+			return fmt.Errorf("%s: %w", e.name, err)
+		}
+		r.Stems = append(r.Stems, s)
+		f := byRatio(fmt.Sprintf("stem at the %s, ply of %.1f mm", e.name, s.Ply), wood, s.Ratio, b.Strap)
+		if !f.Pass {
+			thin := (s.Form) / f.Limit
+			f.Cure = fmt.Sprintf("%.0f plies", math.Ceil(float64(e.stem.Moulded)/thin))
+		}
+		r.note(f)
+	}
+	return nil
+}
+
+func (r *Report) laminated(name string, e design.Stem) (Stem, error) {
+	b, skin := r.Frame.Design.Bending, float64(r.Frame.Design.Skin.Thickness)
+	plies := make([]float64, b.StemPlies)
+	s := Stem{End: name, Ply: float64(e.Moulded) / float64(b.StemPlies), Inner: float64(e.ForefootRadius-e.Moulded) - skin}
+	for i := range plies {
+		plies[i] = s.Ply
+	}
+	back, err := timber.Springback(plies)
+	if err != nil {
+		return s, err
+	}
+	middle := s.Inner + float64(e.Moulded)/2
+	s.Form = middle*(1-math.Min(back*b.GlueCreep, 0.95)) - float64(e.Moulded)/2
+	if s.Form <= 0 {
+		return s, fmt.Errorf("a laminated stem of %.0f mm round a forefoot of %.0f mm leaves no form inside it; accepted: more bending.stem_plies, less moulded depth or a larger forefoot radius", float64(e.Moulded), float64(e.ForefootRadius))
+	}
+	s.Ratio = s.Form / s.Ply
+	return s, nil
+}

@@ -1,0 +1,197 @@
+// Package balance draws a boat's gunwales from above, before and after members are
+// taken out, with the forces in the cross pieces. It is to be looked at, not cut.
+package balance
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/balance"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+// Sizes of the figure, mm.
+const (
+	long   = 240.0 // of the boat as drawn
+	small  = 2.5   // lettering
+	head   = 3.2
+	row    = 4.2
+	readby = 6.0 // a movement is drawn about this large
+)
+
+// Figure draws one plan for each trial, one above the other.
+func Figure(title string, b *balance.Boat, w *balance.Without, trials []balance.Trial, miss float64) layout.Drawing {
+	aft, fore := b.Frame.Gunwale.Line.Ends()
+	f := figure{boat: b, without: w, scale: long / (fore - aft)}
+	f.factor = exaggeration(trials, f.scale)
+	f.d = layout.Drawing{Name: "balance", Title: title + ": plan shape before and after"}
+	low := 0.0
+	f.write(aft, low, head, title+", plan shape of the gunwales")
+	low -= row * 1.2
+	f.write(aft, low, small, lettering.Clip("Dashed with all members in, solid without "+w.String()+".", small, long))
+	low -= row
+	f.write(aft, low, small, fmt.Sprintf("Drawn at 1 to %.0f; changes of shape are exaggerated %.0f times. Bow to the right. Forces in newtons: + a strut, - a tie.", 1/f.scale, f.factor))
+	low -= row
+	f.write(aft, low, small, "Ticks at the ribs are their push on the gunwales, 0.6 mm for 1 N, outward from the gunwale; inward they pull.")
+	for _, t := range trials {
+		low = f.plan(t, low-row*1.6, miss)
+	}
+	return f.d
+}
+
+// exaggeration is the roundest factor of 1, 2, 5, 10 and so on that draws the
+// largest change no larger than readby.
+func exaggeration(trials []balance.Trial, scale float64) float64 {
+	most := 0.0
+	for _, t := range trials {
+		for i := range t.In.Offset {
+			most = math.Max(most, math.Max(math.Abs(t.In.Offset[i]), math.Abs(t.Out.Offset[i])))
+		}
+	}
+	best := 1.0
+	for _, f := range []float64{2, 5, 10, 20, 50, 100} {
+		if most*scale*f <= readby {
+			best = f
+		}
+	}
+	return best
+}
+
+type figure struct {
+	d       layout.Drawing
+	boat    *balance.Boat
+	without *balance.Without
+	scale   float64
+	factor  float64
+}
+
+// write letters a line that begins at the station x, low mm of the figure up.
+func (f *figure) write(x, low, height float64, words string) {
+	f.d.Write(x*f.scale, low, height, layout.Left, words)
+}
+
+// plan draws one trial under the height top and returns its lowest point.
+func (f *figure) plan(t balance.Trial, top, miss float64) float64 {
+	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
+	f.write(aft, top, small, heading(t.Set, miss))
+	half := 0.0
+	for x := aft; x <= fore; x += 20 {
+		half = math.Max(half, f.side(x, t.In, t.Out))
+	}
+	middle := top - row - half - 3
+	f.d.Straight(layout.Center, aft*f.scale-3, middle, fore*f.scale+3, middle)
+	for _, side := range []float64{1, -1} {
+		f.gunwale(layout.Guide, t.In, middle, side)
+		f.gunwale(layout.Cut, t.Out, middle, side)
+	}
+	for i, s := range f.boat.Frame.Thwarts {
+		f.strut(s.At, t.In.Struts[i], f.without.Struts(i), t.In, middle)
+	}
+	f.ribs(t, middle)
+	return f.moves(t, middle-half-3-row)
+}
+
+func heading(set string, miss float64) string {
+	switch set {
+	case "neutral":
+		return "Ribs in the neutral set: relaxed as the rib table says"
+	case "off":
+		return "Every rib " + measure.MM(math.Abs(miss), 1) + " mm " + wider(miss) + " than the neutral set"
+	}
+	return "Ribs unset: just as wide as their places before they are fitted"
+}
+
+func wider(miss float64) string {
+	if miss < 0 {
+		return "narrower"
+	}
+	return "wider"
+}
+
+// side is how far the wider of two states reaches from the middle line, drawn.
+func (f *figure) side(x float64, a, b *balance.State) float64 {
+	y := f.boat.Frame.Gunwale.Line.Point(x).Y
+	return f.scale * (y + f.factor*math.Max(a.At(x), b.At(x)))
+}
+
+// gunwale draws one gunwale in a state, exaggerated.
+func (f *figure) gunwale(p layout.Pen, s *balance.State, middle, side float64) {
+	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
+	const n = 160
+	pts := make([]geometry.Point, n+1)
+	for i := range pts {
+		x := aft + (fore-aft)*float64(i)/n
+		y := f.boat.Frame.Gunwale.Line.Point(x).Y + f.factor*s.At(x)
+		pts[i] = geometry.Point{X: x * f.scale, Y: middle + side*y*f.scale}
+	}
+	f.d.Line(p, curve.Polyline(pts...))
+}
+
+// strut draws a cross piece, dashed when it is taken out, with its force and
+// arrow heads that show which way it pushes the gunwales.
+func (f *figure) strut(at, force float64, out bool, in *balance.State, middle float64) {
+	x, half := at*f.scale, f.scale*(f.boat.Frame.Gunwale.Line.Point(at).Y+f.factor*in.At(at))
+	pen := layout.Mark
+	if out {
+		pen = layout.Guide
+	}
+	f.d.Straight(pen, x, middle-half, x, middle+half)
+	if math.Abs(force) >= idle {
+		for _, side := range []float64{1, -1} {
+			f.arrow(x, middle+side*half*0.92, side*math.Copysign(1, force))
+		}
+	}
+	f.d.WriteAt(geometry.Point{X: x - 1, Y: middle + half*0.45}, small, math.Pi/2, layout.Middle, newtons(force))
+}
+
+// idle is the force in N under which a cross piece is said to carry nothing:
+// less than its own weight.
+const idle = 0.05
+
+func newtons(v float64) string {
+	if math.Abs(v) < idle {
+		return "0"
+	}
+	return fmt.Sprintf("%+.1f", v)
+}
+
+// arrow draws a head at (x, y) that points up for way 1, down for -1.
+func (f *figure) arrow(x, y, way float64) {
+	f.d.Line(layout.Cut, curve.Polyline(
+		geometry.Point{X: x - 0.9, Y: y - way*1.8}, geometry.Point{X: x, Y: y}, geometry.Point{X: x + 0.9, Y: y - way*1.8}))
+}
+
+// ribs ticks the ribs outside the gunwales: the longer the harder they push, from
+// the gunwale outward; a rib that pulls is ticked inward.
+func (f *figure) ribs(t balance.Trial, middle float64) {
+	const perNewton = 0.6 // mm
+	for i, r := range f.boat.Frame.Ribs {
+		half := f.side(r.Station, t.In, t.In)
+		for _, side := range []float64{1, -1} {
+			x := r.Station * f.scale
+			reach := math.Max(-8, math.Min(8, t.In.Ribs[i]*perNewton))
+			f.d.Straight(layout.Tick, x, middle+side*half, x, middle+side*(half+reach))
+		}
+	}
+}
+
+// moves letters the largest change of beam under the plan.
+func (f *figure) moves(t balance.Trial, low float64) float64 {
+	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
+	var most, at float64
+	for x := aft; x <= fore; x += 10 {
+		if m := t.Moved(x); math.Abs(m) > math.Abs(most) {
+			most, at = m, x
+		}
+	}
+	words := "Taking them out moves nothing."
+	if math.Abs(most) >= 0.05 {
+		words = fmt.Sprintf("Largest change of beam when they come out: %+.1f mm at station %+.0f mm.", most, at)
+	}
+	f.write(aft, low, small, words)
+	return low
+}

@@ -1,0 +1,73 @@
+package fleet
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/stow"
+)
+
+func nested(t *testing.T, names ...string) *stow.Stack {
+	t.Helper()
+	var boats []*stow.Boat
+	for _, n := range names {
+		d, err := design.Shipped(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := frame.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := stow.NewBoat(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		boats = append(boats, b)
+	}
+	s, err := stow.Nest(boats, stow.Options{Pad: 5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// TestTrueToScale: the profile is as long as the longest boat's length overall and
+// the section as wide as its gunwales, by the scales written beside them.
+func TestTrueToScale(t *testing.T) {
+	s := nested(t, "brook", "lake", "river")
+	p := profile(s, measure.Metric)
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, l := range p.Strokes[:5] { // the outermost boat's own lines
+		b := l.Path.Bounds()
+		lo, hi = math.Min(lo, b.Min.X), math.Max(hi, b.Max.X)
+	}
+	if got := hi - lo; math.Abs(got-4900.0/20) > 0.05 {
+		t.Errorf("River is %.2f mm long at 1:20, want 245", got)
+	}
+	words := ""
+	for _, x := range append(p.Texts, section(s, measure.Metric).Texts...) {
+		words += x.Words + "\n"
+	}
+	for _, want := range []string{"Profile, 1:20", "1:4: 1 River rib M", "4900 mm", "1 River", "2 Lake", "3 Brook", "3 in 2: "} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is nowhere in\n%s", want, words)
+		}
+	}
+}
+
+// TestApart: no two lines of lettering lie over each other.
+func TestApart(t *testing.T) {
+	d := Figure(nested(t, "brook", "lake", "river"), measure.Metric)
+	for i, a := range d.Texts {
+		for _, b := range d.Texts[:i] {
+			if a.Bounds().Overlaps(b.Bounds()) {
+				t.Errorf("%q and %q lie over each other", a.Words, b.Words)
+			}
+		}
+	}
+}

@@ -1,0 +1,92 @@
+package outfits
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/outfit/kit"
+	"ribwright/geometry/water"
+)
+
+// fitted is a shipped boat with every outfit, the sail of a rig.
+func fitted(t *testing.T, boat string, r design.Rig) *outfit.Outfits {
+	t.Helper()
+	d, err := design.Shipped(boat)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sail, pair, row := d.Sail(), d.Pair(), d.Row()
+	sail.Rig = r
+	d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := outfit.Manned(f, d.Gear, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := outfit.Of(s)
+	return o
+}
+
+// TestKitIsDrawn: what is weighed, bought and sawn is what the patterns show: as many
+// boards of the same names, thickness and size, and as much wood left of the block as
+// the outline holds.
+func TestKitIsDrawn(t *testing.T) {
+	o := Options{}
+	for _, boat := range design.ShippedNames() {
+		for _, r := range []design.Rig{design.Spritsail, design.LegOfMutton, design.Lug, design.Vee} {
+			f := fitted(t, boat, r)
+			compare(t, boat+" "+r.String(), f.Sail.Kit(), SailBoards(f.Sail, o))
+			if r == design.Spritsail {
+				compare(t, boat+" paired", f.Pair.Kit(), PairBoards(f.Pair, o))
+				compare(t, boat+" rowed", f.Row.Kit(), RowingBoards(f.Row, o))
+			}
+		}
+	}
+}
+
+func compare(t *testing.T, what string, k kit.Kit, boards []Board) {
+	t.Helper()
+	pieces := map[string]kit.Piece{}
+	for _, p := range k.Pieces {
+		if p.Form == kit.Board {
+			pieces[strings.ToLower(p.Name)] = p
+		}
+	}
+	if len(pieces) != len(boards) {
+		t.Errorf("%s: %d kinds of boards are sawn, %d are drawn", what, len(pieces), len(boards))
+	}
+	for _, b := range boards {
+		p, ok := pieces[strings.ToLower(b.Title)]
+		if !ok {
+			t.Errorf("%s: %s is drawn and not sawn", what, b.Title)
+			continue
+		}
+		box := b.Outline.Bounds()
+		long, wide := math.Max(box.W(), box.H()), math.Min(box.W(), box.H())
+		if p.Count != b.Count || p.Thick != b.Thick || math.Abs(math.Max(p.Long, p.Wide)-long) > 0.6 || math.Abs(math.Min(p.Long, p.Wide)-wide) > 0.6 {
+			t.Errorf("%s: %s is drawn %d times, %.1f x %.1f x %.1f mm, and sawn %d times, %.1f x %.1f x %.1f", what, b.Title, b.Count, long, wide, b.Thick, p.Count, p.Long, p.Wide, p.Thick)
+		}
+		if strings.HasPrefix(p.Grain, "up and down") && math.Abs(p.Long-box.H()) > 0.6 {
+			t.Errorf("%s: %s is sawn %.1f mm along the grain, and stands %.1f mm high", what, b.Title, p.Long, box.H())
+		}
+		left := math.Abs(curve.Area(b.Outline.Flatten(0.05)))
+		for _, h := range b.Holes {
+			left -= math.Abs(curve.Area(h.Flatten(0.05)))
+		}
+		if left /= long * wide; math.Abs(left-p.Fill) > 0.04 {
+			t.Errorf("%s: %s fills %.2f of its block, taken as %.2f", what, b.Title, left, p.Fill)
+		}
+	}
+}

@@ -1,0 +1,155 @@
+package outfits
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/outfit/kit"
+	"ribwright/geometry/outfit/rowing"
+	"ribwright/layout"
+)
+
+// bolt is the hole for an 8 mm bolt, mm.
+const bolt = 8.5
+
+// RowingBoards returns the pieces of the frame, the seat and the footrest.
+func RowingBoards(f *rowing.Fit, o Options) []Board {
+	return []Board{
+		rowingBar(f, 1, o), rowingBar(f, -1, o), rowlockBoard(f, o), gunwaleClip(f.Boat.Frame.Gunwale, rowing.Clips),
+		rowingSeat(f, o), seatCheek(f, o), footrest(f, o),
+	}
+}
+
+// rowingBar is one cross bar from above: x across the boat, y forward.
+func rowingBar(f *rowing.Fit, way float64, o Options) Board {
+	station := f.LockX + way*rowing.Pitch/2
+	name, title := "bar-fore", "Forward bar"
+	if way < 0 {
+		name, title = "bar-aft", "After bar"
+	}
+	half, high := f.BarLong()/2, rowing.BarWide/2
+	b := Board{Name: name, Title: title, Count: 1, Thick: f.BarThick, Outline: rounded(box(-half, -high, half, high), 10),
+		At: pt(12, 7), NameAt: pt(60, -engraved/2),
+		Words: []string{"middle at station " + o.plain(station) + ", lies on the gunwales", "upper face; this edge forward is up"}}
+	b.Words[1] = "upper face, forward edge up"
+	inner, outer := f.Boat.GunwaleTop(station)
+	b.line(layout.Center, 0, -high, 0, high)
+	for _, side := range []float64{1, -1} {
+		for _, y := range []float64{inner.Y, outer.Y} {
+			b.line(layout.Mark, side*y, -high, side*y, high)
+		}
+		b.hole(side*f.Span/2, 0, bolt)
+		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
+		b.Keep = append(b.Keep, layout.Span{From: side*f.Span/2 - 20, To: side*f.Span/2 + 20})
+		b.label(side*(outer.Y+3), high-5.5, alignOut(side), "gunwale's outer edge")
+		b.label(side*(f.Span/2-9), -high+3, alignIn(side), "rowlock board")
+	}
+	b.Keep = append(b.Keep, layout.Span{From: -5, To: 90})
+	return b
+}
+
+// alignOut begins words at a place and runs them away from the middle line; alignIn
+// towards it.
+func alignOut(side float64) layout.Align {
+	if side > 0 {
+		return layout.Left
+	}
+	return layout.Right
+}
+
+func alignIn(side float64) layout.Align { return alignOut(-side) }
+
+// rowlockBoard joins the outer ends of the bars from below: x along the boat.
+func rowlockBoard(f *rowing.Fit, o Options) Board {
+	half, high := rowing.BoardLong/2.0, rowing.BoardWide/2.0
+	b := Board{Name: "rowlock-board", Title: "Rowlock board", Count: 2, Thick: rowing.BoardThick,
+		Outline: rounded(box(-half, -high, half, high), 20), At: pt(-half+95, high-9), NameAt: pt(-half+140, -engraved/2),
+		Words: []string{"under the bars; " + o.plain(f.Span/2) + " from the boat's middle line"}}
+	b.hole(-rowing.Pitch/2, 0, bolt)
+	b.hole(rowing.Pitch/2, 0, bolt)
+	b.hole(0, 0, rowing.PinHole)
+	b.label(14, -high+4, layout.Left, fmt.Sprintf("socket of the rowlock: drill for yours, %.0f mm here", rowing.PinHole))
+	for _, side := range []float64{1, -1} {
+		for _, x := range []float64{rowing.Pitch/2 - rowing.BarWide/2, rowing.Pitch/2 + rowing.BarWide/2} {
+			b.line(layout.Mark, side*x, -high, side*x, high)
+		}
+	}
+	return b
+}
+
+// gunwaleClip is a hook under the gunwale's inner edge, seen along the boat: x
+// outboard, y up.
+func gunwaleClip(g frame.Gunwale, count int) Board {
+	sin, cos := math.Sincos(g.Tilt)
+	p := kit.ClipOutline(g)
+	foot, lip := p[len(p)-2], p[len(p)-3]
+	b := Board{Name: "clip", Title: "Clip", Count: count, Thick: kit.ClipThick, NameAt: pt(p[0].X/2-2, -g.Height*0.8), Outline: curve.Polygon(p...)}
+	b.Words = []string{"hooks under the gunwale's inner edge", "between two ribs; the edge at the top", "lies against the bar, a bolt runs up its middle"}
+	b.Name3 = "clip"
+	b.line(layout.Center, -kit.ClipWide/2, -2, -kit.ClipWide/2, -18)
+	// The gunwale, to see how it sits.
+	w := g.Width
+	b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Guide, Path: curve.Polyline(pt(0, 0), pt(w*cos, -w*sin),
+		pt(w*cos+foot.X, -w*sin+foot.Y), lip)})
+	b.At = pt(w*cos+6, -6)
+	return b
+}
+
+func rowingSeat(f *rowing.Fit, o Options) Board {
+	half, high := f.SeatLong()/2, rowing.SeatWide/2.0
+	b := Board{Name: "rowing-seat", Title: "Rowing seat", Count: 1, Thick: rowing.BoardThick,
+		Outline: rounded(box(-half, -high, half, high), 25), At: pt(25, -12), NameAt: pt(80, -55),
+		Words: []string{"middle at station " + o.plain(f.SeatX), "top " + o.plain(f.SeatOver) + " over the floor", "the rower faces aft: down on this sheet"}}
+	b.line(layout.Center, 0, -high, 0, high)
+	for _, side := range []float64{1, -1} {
+		b.line(layout.Mark, side*(half-50), -high, side*(half-50), high)
+		b.label(side*(half-53), -high+20, alignIn(side), "cheek")
+	}
+	return b
+}
+
+func seatCheek(f *rowing.Fit, o Options) Board {
+	high, half := f.CheekHigh(), rowing.CheekLong/2.0
+	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, NameAt: pt(0, high/2+4), At: pt(-half+12, high/2-8),
+		Outline: curve.Polygon(pt(-half, 0), pt(half, 0), pt(half, high), pt(-half, high)),
+		Words:   []string{"lower edge on the ribs, lashed to two of them", "plane it to the floor where it stands"}}
+	if high < 40 {
+		b.At, b.Words = pt(half+5, high-4), nil
+	}
+	return b
+}
+
+func footrest(f *rowing.Fit, o Options) Board {
+	half := f.FootrestLong() / 2
+	b := Board{Name: "footrest", Title: "Footrest", Count: 1, Thick: rowing.BoardThick, Outline: rounded(box(-half, 0, half, rowing.FootrestHigh), 15),
+		At: pt(-40, 100), NameAt: pt(0, 20),
+		Words: []string{"heels at station " + o.plain(f.FootX), o.plain(f.Legs.Heel) + " from the back of the seat", "let it move 200 mm along the boat"}}
+	for _, side := range []float64{1, -1} {
+		x := side * math.Min(150, half-30)
+		b.line(layout.Center, x, 8, x, 112)
+		b.label(x-side*3, 5, alignIn(side), "heel")
+	}
+	return b
+}
+
+// RowingNotes are the words for the first sheet.
+func RowingNotes(f *rowing.Fit, o Options) []layout.Note {
+	fit := []string{
+		fmt.Sprintf("Span between the rowlocks %s; oars %s long, %s of it inboard of the button.", o.plain(f.Span), o.plain(f.Oar.Length), o.plain(f.Oar.Inboard)),
+		fmt.Sprintf("Rowlocks %s aft of the seat's after edge and %s over the seat, at station %s.", o.plain(f.SeatX-rowing.SeatWide/2-f.LockX), o.plain(f.LockZ-f.SeatZ), o.plain(f.LockX)),
+		"All of these are habits of the trade: sit in the boat on land, and move seat, footrest and button before you drill.",
+	}
+	danger := dangers(f.Notes)
+	return []layout.Note{{Heading: "Fit", Lines: fit}, {Heading: "Cautions", Lines: append(danger, outfitCautions()...)}}
+}
+
+// outfitCautions stand on the first sheet of every outfit.
+func outfitCautions() []string {
+	return []string{
+		"Wear a life jacket; try the outfit in shallow water near help, swamped and with flotation fitted, before you rely on it.",
+		"Every strength here is an estimate from clear wood at rest. Saws, drills and dust hurt: goggles, ears, a mask, and clamp small pieces.",
+		"Nothing here certifies a boat. Local law, the authority of the water and licensed advice come first.",
+	}
+}

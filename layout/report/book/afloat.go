@@ -1,0 +1,147 @@
+package book
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/shop/hours"
+	"ribwright/layout"
+	"ribwright/layout/figure/afloat"
+	"ribwright/layout/figure/balance"
+	"ribwright/layout/figure/plot"
+	"ribwright/layout/typeset"
+)
+
+// afloat tells what the trial on paper found, with its curves.
+func (w *writer) afloat() {
+	w.chapter("On the water")
+	r := w.Trial
+	if r == nil {
+		w.warn("With the people and gear of the design the boat finds no rest: "+w.NoTrial, "arithmetic of this design")
+		return
+	}
+	water := r.Options.Water
+	w.say(fmt.Sprintf("Worked out for %s water of %.0f degrees Celsius, with the cloth flat between stringers. Estimates from an ideal shape: weigh the finished boat and measure its freeboard.", water.Kind, water.Temperature))
+	t := typeset.Table{Title: "Weights", Columns: []typeset.Column{text("What"), figures("Mass"), figures("From midship, " + w.unit()), figures("Over the baseline, " + w.unit())}}
+	for _, i := range r.Entries() {
+		l := i.Load()
+		t.Rows = append(t.Rows, []string{i.Name, w.kilos(l.Mass), w.cell(l.At.X), w.cell(l.At.Z)})
+	}
+	w.add(t, w.atRest())
+	if r.Fault != nil {
+		w.warn("With the people and gear of the design it does not stay upright: "+r.Fault.Text+". The figures are those of the boat held upright.", "arithmetic of this design")
+	}
+	w.section("What to make of it")
+	f := typeset.Table{Columns: []typeset.Column{names("About"), text("Finding"), text("Standing of the rule")}}
+	for _, v := range r.Findings {
+		f.Rows = append(f.Rows, []string{v.About, v.Text, v.Standing})
+	}
+	w.add(f)
+	w.section("Curves")
+	for _, p := range afloat.Plots(r) {
+		w.add(plotted(p))
+	}
+	w.warn("Wear a life jacket. Try the boat swamped in shallow water, near help, with flotation fitted, before you take it out.", "common practice; in the United States 33 CFR 175.15 asks for a wearable life jacket for each person; local law comes first")
+}
+
+func (w *writer) atRest() typeset.Table {
+	o := w.Trial.Rest
+	row := func(a, b string) []string { return []string{a, b} }
+	rows := [][]string{
+		row("displacement", w.kilos(o.Displacement)), row("draught", w.length(o.Draft)),
+		row("trim over the waterline, bow up", w.length(math.Tan(o.Trim)*o.LWL)), row("least freeboard", w.length(o.Freeboard.Least)),
+		row("waterline, length and beam", w.length(o.LWL)+", "+w.length(o.BWL)), row("wetted surface", fmt.Sprintf("%.2f m2", o.Wetted/1e6)),
+		row("waterplane", fmt.Sprintf("%.2f m2", o.Waterplane/1e6)), row("KB, BM, KM", fmt.Sprintf("%.0f, %.0f, %.0f mm", o.KB, o.BM, o.KM)),
+		row("KG, GM", fmt.Sprintf("%.0f, %.0f mm", o.KG, o.GM)),
+		row("buoyancy and waterplane, from midship", fmt.Sprintf("%.0f, %.0f mm", o.LCB, o.LCF)),
+		row("block, prismatic, midship, waterplane coefficient", fmt.Sprintf("%.3f, %.3f, %.3f, %.3f", o.CB, o.CP, o.CM, o.CWP)),
+	}
+	if !math.IsNaN(w.Trial.Curve.Flooding) && w.Trial.Fault == nil {
+		rows = append(rows, row("water comes in at a heel of", fmt.Sprintf("%.0f degrees", w.Trial.Curve.Flooding*180/math.Pi)))
+	}
+	return typeset.Table{Title: "At rest", Columns: []typeset.Column{text("Figure"), figures("")}, Rows: rows}
+}
+
+// plotted puts a plot into a figure.
+func plotted(p plot.Plot) typeset.Figure {
+	p.W, p.H = 105, 60
+	d := layout.Drawing{Name: "plot", Title: p.Title}
+	title := p.Title
+	p.Title = ""
+	p.Draw(&d, geometry.Point{})
+	return typeset.Figure{Drawing: d, Caption: title + ".", About: "Curve: " + title + ", " + p.YLabel + " against " + p.XLabel + "."}
+}
+
+// balance tells what holds the frame's shape.
+func (w *writer) balance() {
+	w.chapter("Frame balance")
+	b := w.Bend
+	w.say("Without a mould the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out.")
+	if b.Boat.Why != nil {
+		w.warn("There is no neutral set: "+b.Boat.Why.Error(), "beam theory")
+	}
+	w.add(typeset.Table{Title: "Gunwales at rest", Columns: []typeset.Column{text("Figure"), figures("")}, Rows: [][]string{
+		{"tightest radius in plan", w.length(b.Gunwale.Radius)},
+		{"at station", w.station(b.Gunwale.At)},
+		{"share of a form's curvature that plies glued on it lose", fmt.Sprintf("%.0f %%", 100*b.Gunwale.Back)},
+		{"greatest stress at rest", fmt.Sprintf("%.1f N/mm2, at %s", b.Gunwale.Rest.Sum(), w.station(b.Gunwale.Rest.X))},
+	}})
+	if len(w.Frame.Thwarts) > 0 {
+		w.add(w.strutForces())
+	}
+	w.section("Taking them out")
+	for _, t := range w.Trials {
+		d, factor := balance.Shape(b.Boat, w.Without, t, w.Miss, 165)
+		w.add(typeset.Figure{Drawing: d, Caption: fmt.Sprintf("Gunwales from above, bow to the right: dashed with all members in, solid without %s. Changes of shape are exaggerated %.0f times; forces in newtons, + a strut, - a tie; ticks outside the gunwales are the ribs' push.", w.Without, factor),
+			About: "Both gunwales from above before and after the cross pieces are taken out, with the force in each."})
+	}
+	w.section("What the wood is asked for")
+	t := typeset.Table{Columns: []typeset.Column{text("Part"), names("Verdict"), figures("Has"), figures("Limit"), names("Unit"), text("What would help")}}
+	for _, f := range b.Findings {
+		t.Rows = append(t.Rows, []string{f.Part, string(f.Verdict), number(f.Value), number(f.Limit), f.Unit, f.Cure})
+	}
+	t.Note = "Radius/thickness: more is easier. N/mm2 is a stress: less is easier. Limits of steamed bends are from memory: bend one rib first."
+	w.add(t)
+}
+
+func (w *writer) strutForces() typeset.Table {
+	t := typeset.Table{Title: "Push of the cross pieces on each gunwale, N; + a strut, - a tie", Columns: []typeset.Column{text("Cross piece")}}
+	for _, r := range w.Trials {
+		t.Columns = append(t.Columns, figures("ribs "+setName(r.Set, w.length(math.Abs(w.Miss)))))
+	}
+	for i, p := range w.Frame.Thwarts {
+		row := []string{p.Name}
+		for _, r := range w.Trials {
+			row = append(row, number(r.In.Struts[i]))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+func setName(set, miss string) string {
+	switch set {
+	case "off":
+		return miss + " wider than neutral"
+	case "neutral":
+		return "in the neutral set"
+	}
+	return "unset, as wide as their places"
+}
+
+// number letters a figure that may be far off.
+func number(v float64) string {
+	switch {
+	case math.IsInf(v, 0) || math.IsNaN(v) || math.Abs(v) >= 1000:
+		return "ample"
+	case math.Abs(v) < 0.05:
+		return "0.0"
+	}
+	return fmt.Sprintf("%.1f", v)
+}
+
+// stageHours letters the time of a stage.
+func (w *writer) stageHours(s hours.Stage) string {
+	return fmt.Sprintf("%.1f h", hours.Hours(w.Work, s, w.Skill))
+}

@@ -1,0 +1,77 @@
+// Package book tells everything that a builder needs on the bench besides the
+// patterns: drawings, tables to check against while bending by eye, the cut list,
+// what to buy, how long it takes and in what order. It makes blocks; others set
+// them.
+package book
+
+import (
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/water"
+	"ribwright/layout/typeset"
+)
+
+// Facts is what the book is made of.
+type Facts struct {
+	Frame       *frame.Frame
+	Fingerprint string
+	Units       measure.System
+
+	Plan   *cutlist.Plan
+	Needs  *materials.Needs
+	Cost   cost.Estimate
+	Prices *cost.Table
+	Work   []hours.Work
+	Skill  hours.Skill
+
+	Water   water.Water
+	Afloat  afloat.Boat
+	Trial   *afloat.Report // nil when the boat finds no rest
+	NoTrial string         // why not
+	Bend    *bend.Report
+	Without *balance.Without // what the trials of the frame balance take out
+	Trials  []balance.Trial
+	Miss    float64 // by how much the last trial's ribs miss the neutral set, mm
+	Outfits *outfit.Outfits
+	Boards  int // sheets of 1220 x 2440 mm that hold the cutter's parts
+}
+
+// Of makes the book.
+//
+// Errors: a rib whose length cannot be adjusted, which a frame that was built has
+// not.
+func Of(f Facts) (typeset.Book, error) {
+	w := &writer{Facts: f}
+	w.book = typeset.Book{Title: f.Frame.Design.Title, For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
+	for _, chapter := range []func(){
+		w.cover, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.corrections, w.crossPieces,
+		w.ends, w.battens, w.lashings, w.skin, w.afloat, w.balance, w.outfits,
+		w.cutList, w.boards, w.shopping, w.hours, w.order,
+	} {
+		chapter()
+	}
+	return w.book, w.err
+}
+
+// writer gathers blocks and keeps the first error.
+type writer struct {
+	Facts
+	book typeset.Book
+	err  error
+}
+
+func (w *writer) add(b ...typeset.Block) { w.book.Blocks = append(w.book.Blocks, b...) }
+
+func (w *writer) chapter(words string)   { w.add(typeset.Heading{Level: 1, Words: words}) }
+func (w *writer) section(words string)   { w.add(typeset.Heading{Level: 2, Words: words}) }
+func (w *writer) say(words string)       { w.add(typeset.Paragraph{Words: words}) }
+func (w *writer) warn(words, who string) { w.add(typeset.Caution{Words: words, Says: who}) }
+func (w *writer) imperial() bool         { return w.Units == measure.Imperial }

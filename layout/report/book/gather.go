@@ -1,0 +1,104 @@
+package book
+
+import (
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/water"
+	"ribwright/layout/pattern"
+	"ribwright/layout/plate/nest"
+)
+
+// Options are what a builder says besides the design.
+type Options struct {
+	Units  measure.System
+	Prices *cost.Table
+	Skill  hours.Skill
+	Water  water.Water
+	Speeds []float64 // m/s, of the curves of effort
+
+	Outfits *outfit.Outfits // that the design has aboard; nil for none
+}
+
+// wantFreeboard is the least freeboard that the findings ask for, mm; miss is by how
+// much the ribs of the last trial of the frame balance miss the neutral set, mm.
+const (
+	wantFreeboard = 150.0
+	miss          = 10.0
+)
+
+// Gather works out everything that the book tells of a checked design. A boat that
+// finds no rest on the water, and sticks for which there is no wood, are told of in
+// the book and are no errors.
+//
+// Errors: a frame that cannot be built or bent.
+func Gather(d *design.Design, o Options) (Facts, error) {
+	p := Facts{Units: o.Units, Prices: o.Prices, Skill: o.Skill, Miss: miss, Water: o.Water, Outfits: o.Outfits}
+	if p.Outfits == nil {
+		p.Outfits = &outfit.Outfits{}
+	}
+	var err error
+	if p.Frame, err = frame.Build(d); err != nil {
+		return p, err
+	}
+	if p.Fingerprint, err = d.Fingerprint(); err != nil {
+		return p, err
+	}
+	kits := p.Outfits.Kits()
+	p.Plan = cutlist.Make(p.Frame, kits...)
+	if p.Needs, err = materials.Count(p.Frame, p.Plan, kits...); err != nil {
+		return p, err
+	}
+	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
+	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
+	lay := nest.DefaultOptions()
+	lay.Quick, lay.Split = true, true // only the sheets are counted
+	plate, err := nest.Lay(d.Title, pattern.Parts(p.Frame), lay)
+	if err != nil {
+		return p, err
+	}
+	p.Boards = len(plate.Boards)
+	if err := p.tryAfloat(o); err != nil {
+		return p, err
+	}
+	return p, p.tryFrame()
+}
+
+func (p *Facts) tryAfloat(o Options) error {
+	var err error
+	d := p.Frame.Design
+	if p.Afloat, err = afloat.OfFrame(p.Frame, d.Crew, d.Gear, false); err != nil {
+		return err
+	}
+	if err = p.Afloat.FitOut(p.Outfits); err != nil {
+		return err
+	}
+	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: o.Water, Freeboard: wantFreeboard, Speeds: o.Speeds}); err != nil {
+		p.Trial, p.NoTrial = nil, err.Error()
+	}
+	return nil
+}
+
+// tryFrame judges the bends and takes all cross pieces out.
+func (p *Facts) tryFrame() error {
+	var err error
+	if p.Bend, err = bend.Of(p.Frame); err != nil {
+		return err
+	}
+	var all []string
+	if len(p.Frame.Thwarts) > 0 {
+		all = []string{"all"}
+	}
+	if p.Without, err = p.Bend.Boat.Choose(all); err != nil {
+		return err
+	}
+	p.Trials, err = p.Bend.Boat.Trials(p.Without, miss)
+	return err
+}

@@ -1,0 +1,84 @@
+package book
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/measure"
+	"ribwright/layout/typeset"
+)
+
+func (w *writer) mortises() {
+	f, d := w.Frame, w.Frame.Design
+	g := &f.Gunwale
+	w.chapter("Gunwales")
+	glue := ""
+	if n := d.Gunwale.Plies; n > 1 {
+		glue = fmt.Sprintf(", %d plies of %s glued", n, w.fine(g.Width/float64(n)))
+		switch d.Gunwale.Glued {
+		case "bent":
+			glue += " while the spreaders hold them to the finished curve"
+		case "form":
+			glue += " on a form"
+		default:
+			glue += " straight"
+		}
+	}
+	w.say(fmt.Sprintf("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the straight stock along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
+		d.Gunwale.Species, w.fine(g.Width), w.fine(g.Height), glue, w.fine(g.Fore-g.Aft), w.fine(-g.Aft), w.fine(g.Fore), angle(g.Tilt)))
+	w.say(fmt.Sprintf("The ends are cut across the underside %s degrees off square forward and %s aft. %s", angle(g.ForeCut), angle(g.AftCut), w.edgeSets()))
+	m0 := g.Mortises[0]
+	w.say(fmt.Sprintf("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
+		w.fine(m0.Length), w.fine(m0.Width), w.fine(m0.Depth), w.fine(m0.Wall)))
+	t := typeset.Table{Title: "Mortises, " + w.marks(), Columns: []typeset.Column{
+		names("Rib"), figures("From midship, along the stock"), figures("Station, along the boat"), figures("Lean, degrees"), figures("Wood to the next"), figures("Least wall at the bottom"), figures("To a scarf")}}
+	for _, m := range g.Mortises {
+		scarf := "-"
+		if !math.IsInf(m.ToScarf, 1) {
+			scarf = w.cell(m.ToScarf)
+		}
+		t.Rows = append(t.Rows, []string{m.Rib, w.mark(m.FromMidship), w.cell(m.Station), lean(m.Bevel), w.cell(m.ToNext), w.cell(m.Deep), scarf})
+	}
+	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square."
+	w.add(t)
+	w.scarfs()
+}
+
+func lean(a float64) string {
+	if s := angle(a); s == "0.0" || s[0] == '-' {
+		return s
+	}
+	return "+" + angle(a)
+}
+
+// edgeSets says what is sprung in beyond the natural sheer.
+func (w *writer) edgeSets() string {
+	words := ""
+	for _, e := range []struct {
+		end string
+		set hull.EdgeSet
+	}{{"bow", w.Frame.Hull.Sheer.BowSet}, {"stern", w.Frame.Hull.Sheer.SternSet}} {
+		if e.set.Rise > 0 {
+			words += fmt.Sprintf("At the %s the stock is sprung edgewise by %s from %s off midship on, to a radius of %s m. ", e.end, w.fine(e.set.Rise), w.length(e.set.From), measure.MM(e.set.Radius()/1000, 1))
+		}
+	}
+	return words
+}
+
+// scarfs lists the joints in the gunwales' plies.
+func (w *writer) scarfs() {
+	t := typeset.Table{Title: "Scarfs in long sticks, middles along the stock from midship, " + w.marks(), Columns: []typeset.Column{names("Stick"), text("Part"), figures("Middle"), figures("Length"), figures("Slope")}}
+	for i, c := range w.Plan.Cuttings {
+		for _, j := range c.Joints {
+			s := w.Plan.Sticks[i]
+			t.Rows = append(t.Rows, []string{s.Mark, s.Part, w.mark(j.Middle), w.cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness)})
+		}
+	}
+	if len(t.Rows) == 0 {
+		w.say("No stick needs a scarf with the boards of the ripping plan.")
+		return
+	}
+	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third and the hardest curve of a batten; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side."
+	w.add(t)
+}

@@ -1,0 +1,133 @@
+package book
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/typeset"
+)
+
+// lines draws the sheer plan, the plan view and the body plan.
+func (w *writer) lines() {
+	w.section("Lines")
+	per := scaleFor(w.Frame.Hull.Length, w.Frame.Hull.Bow.TopZ, 164, 60)
+	w.add(w.sheerPlan(per), w.planView(per), w.bodyPlan())
+}
+
+// sheerPlan is the boat from the side, bow to the right.
+func (w *writer) sheerPlan(per float64) typeset.Figure {
+	f := w.Frame
+	s := newSketch("sheer", "Sheer plan", per)
+	g := &f.Gunwale
+	aft, fore := g.Line.Ends()
+	for _, up := range []float64{0, g.Height} {
+		var pts []geometry.Point
+		for _, x := range steps(aft, fore, 80) {
+			p := g.At(x, g.Width/2, up)
+			pts = append(pts, geometry.Point{X: p.X, Y: p.Z})
+		}
+		s.run(layout.Cut, pts)
+	}
+	var low []geometry.Point
+	for _, p := range profile(f) {
+		low = append(low, geometry.Point{X: p.X, Y: p.Z})
+	}
+	s.run(layout.Cut, low)
+	for i, stem := range []curve.Path{f.Bow.Outline, f.Stern.Outline} {
+		s.path(layout.Mark, stem.Map(geometry.Stretch([]float64{1, -1}[i], 1)))
+	}
+	for _, r := range f.Ribs {
+		s.line(layout.Tick, r.Station, r.Section.KeelZ, r.Station, r.Section.KeelZ+r.Section.Depth)
+	}
+	half := f.Hull.Length / 2
+	s.line(layout.Center, -half-2*per, 0, half+2*per, 0)
+	z, water := float64(f.Design.Hull.Waterline), "designed waterline"
+	at := func(float64) float64 { return z }
+	if w.Trial != nil {
+		water, at = "waterline at rest", w.Trial.Rest.Plane.Water
+	}
+	s.line(layout.Guide, -half-2*per, at(-half-2*per), half+2*per, at(half+2*per))
+	for _, st := range stations(w.Afloat.Hull) {
+		s.line(layout.Tick, st.x, -1.5*per, st.x, 1.5*per)
+		if len(st.name) < 3 {
+			s.note(st.x, 0, 0, -5.5, layout.Middle, st.name)
+		}
+	}
+	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Sheer plan, %s. Bow to the right; baseline and stations 0 to 10 below; dashed the %s; thin uprights are the ribs.", ratio(per), water),
+		About: "Side view of the boat: sheer, keel, both stems, ribs, the waterline and the numbered stations."}
+}
+
+// planView is the boat from above, bow to the right.
+func (w *writer) planView(per float64) typeset.Figure {
+	f := w.Frame
+	s := newSketch("plan", "Plan view", per)
+	g := &f.Gunwale
+	aft, fore := g.Line.Ends()
+	for _, side := range []float64{1, -1} {
+		for _, across := range []float64{g.Width / 2, -g.Width / 2} {
+			var pts []geometry.Point
+			for _, x := range steps(aft, fore, 80) {
+				p := g.At(x, across, g.Height)
+				pts = append(pts, geometry.Point{X: p.X, Y: side * p.Y})
+			}
+			s.run(layout.Cut, pts)
+		}
+	}
+	for _, r := range f.Ribs {
+		s.line(layout.Tick, r.Station, -r.Section.HalfBreadth, r.Station, r.Section.HalfBreadth)
+	}
+	for _, t := range f.Thwarts {
+		// The pattern lies across: its x is the boat's y.
+		s.path(layout.Mark, t.Outline.Map(geometry.Affine{B: 1, C: 1, E: t.At}))
+	}
+	s.path(layout.Mark, f.BowHook.Outline.Map(geometry.Shift(f.Hull.Bow.GunwaleX, 0)))
+	s.path(layout.Mark, f.SternHook.Outline.Map(geometry.Stretch(-1, 1)).Map(geometry.Shift(-f.Hull.Stern.GunwaleX, 0)))
+	half := f.Hull.Length / 2
+	s.line(layout.Center, -half-2*per, 0, half+2*per, 0)
+	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Plan view, %s: gunwales, breasthooks and cross pieces; thin lines are the ribs.", ratio(per)),
+		About: "View from above: both gunwales, breasthooks, cross pieces, ribs and the middle line."}
+}
+
+// bodyPlan is every station from ahead and astern.
+func (w *writer) bodyPlan() typeset.Figure {
+	h := w.Afloat.Hull
+	wide, top := w.Frame.Hull.Beam/2+w.Frame.Gunwale.Width, 0.0
+	for _, p := range h.Profile() {
+		top = math.Max(top, p[2])
+	}
+	per := scaleFor(2*wide, top, 130, 75)
+	s := newSketch("stations", "Body plan of the stations", per)
+	all := stations(h)
+	for i, st := range all[1 : len(all)-1] {
+		pts := outline(h, st.x)
+		side := 1.0
+		if i+1 > len(all)/2 {
+			side = -1
+		}
+		for k := range pts {
+			pts[k].X *= side
+		}
+		s.run(layout.Cut, pts)
+		if i+1 == len(all)/2 { // midship stands on both sides
+			for k := range pts {
+				pts[k].X *= -1
+			}
+			s.run(layout.Cut, pts)
+		}
+	}
+	last := -10.0
+	for _, z := range w.waterlines() {
+		s.line(layout.Tick, -wide, z, wide, z)
+		if z/per-last > 4 {
+			s.note(wide, z, 2, -small/2, layout.Left, w.level(z))
+			last = z / per
+		}
+	}
+	s.line(layout.Mark, -wide, 0, wide, 0)
+	s.line(layout.Center, 0, -3*per, 0, top+3*per)
+	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Body plan to the outside of the skin, %s: fore body on the right, after body on the left, the stations of the table of offsets, narrower towards the ends. Level lines are the waterlines.", ratio(per)),
+		About: "Body plan: half sections of the fore body on the right and of the after body on the left, with waterlines."}
+}

@@ -1,0 +1,240 @@
+package book
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/water/float"
+	"ribwright/layout/typeset"
+)
+
+// offsetStation is a place where the hull is measured: the trade counts them from
+// the bow.
+type offsetStation struct {
+	name string
+	x    float64
+}
+
+// stations cuts the length overall in ten, with half stations at the ends.
+func stations(h *float.Hull) []offsetStation {
+	aft, fore := h.Ends()
+	var out []offsetStation
+	for i := range 21 {
+		if i%2 == 1 && i != 1 && i != 19 {
+			continue
+		}
+		name := fmt.Sprint(i / 2)
+		if i%2 == 1 {
+			name += " 1/2"
+		}
+		if i == 1 {
+			name = "1/2"
+		}
+		out = append(out, offsetStation{name, fore + (aft-fore)*float64(i)/20})
+	}
+	return out
+}
+
+// offsetLine is one row of the table: a height or a half-breadth at each station.
+type offsetLine struct {
+	name string
+	at   func(x float64) (mm float64, ok bool)
+}
+
+// heightLines are the keel, the buttocks and the sheer.
+func (w *writer) heightLines() []offsetLine {
+	h := w.Afloat.Hull
+	out := []offsetLine{
+		{"sheer", func(x float64) (float64, bool) { _, s := sideAt(h, x); return s, true }},
+	}
+	for _, y := range w.buttocks() {
+		out = append(out, offsetLine{"buttock " + w.level(y), func(x float64) (float64, bool) { return heightAt(h, x, y) }})
+	}
+	for i := len(w.Frame.Stringers) - 1; i >= 0; i-- {
+		out = append(out, offsetLine{fmt.Sprintf("stringer %d", i+1), func(x float64) (float64, bool) { p, ok := w.onSkin(i, x); return p.Y, ok }})
+	}
+	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := sideAt(h, x); return k, true }})
+}
+
+// onSkin is the place of the skin over the middle of a stringer at the station x.
+func (w *writer) onSkin(stringer int, x float64) (geometry.Point, bool) {
+	line := w.Frame.Stringers[stringer].Line
+	if aft, fore := line.Ends(); x < aft || x > fore {
+		return geometry.Point{}, false
+	}
+	mid := line.Point(x)
+	best, far := geometry.Point{}, math.Inf(1)
+	for _, p := range outline(w.Afloat.Hull, x) {
+		if d := p.Sub(geometry.Point{X: mid.Y, Y: mid.Z}).Norm(); d < far {
+			best, far = p, d
+		}
+	}
+	return best, true
+}
+
+// breadthLines are the sheer and the waterlines, from the top down.
+func (w *writer) breadthLines() []offsetLine {
+	h := w.Afloat.Hull
+	out := []offsetLine{{"sheer", func(x float64) (float64, bool) { _, s := sideAt(h, x); return breadthAt(h, x, s), true }}}
+	all := w.waterlines()
+	for i := len(all) - 1; i >= 0; i-- {
+		z := all[i]
+		out = append(out, offsetLine{"waterline " + w.level(z), func(x float64) (float64, bool) {
+			k, s := sideAt(h, x)
+			return breadthAt(h, x, z), z > k && z < s
+		}})
+	}
+	for i := len(w.Frame.Stringers) - 1; i >= 0; i-- {
+		out = append(out, offsetLine{fmt.Sprintf("stringer %d", i+1), func(x float64) (float64, bool) { p, ok := w.onSkin(i, x); return p.X, ok }})
+	}
+	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := sideAt(h, x); return breadthAt(h, x, k+keelUp), true }})
+}
+
+// keelUp is how far over the lowest point the half-breadth of the keel is taken, mm.
+const keelUp = 0.1
+
+// waterlines are the heights of the level lines, mm: close together where the boat
+// floats.
+func (w *writer) waterlines() []float64 {
+	fine, coarse, low := 25.0, 50.0, 150.0
+	if w.imperial() {
+		fine, coarse, low = 25.4, 50.8, 152.4
+	}
+	top := 0.0
+	for _, p := range w.Afloat.Hull.Profile() {
+		top = math.Max(top, p[2])
+	}
+	var out []float64
+	for z := fine; z <= low+1; z += fine {
+		out = append(out, z)
+	}
+	for z := low + coarse; z < top; z += coarse {
+		out = append(out, z)
+	}
+	return out
+}
+
+// buttocks are the distances of the upright lines from the middle, mm.
+func (w *writer) buttocks() []float64 {
+	step := 50.0
+	if w.imperial() {
+		step = 50.8
+	}
+	var out []float64
+	for y := step; y < 0.5*w.Frame.Hull.Beam; y += step {
+		out = append(out, y)
+	}
+	return out
+}
+
+// heightAt is where the section at x is first so wide, from the keel up, mm.
+func heightAt(h *float.Hull, x, y float64) (float64, bool) {
+	keel, sheer := sideAt(h, x)
+	const n = 400
+	last := keel
+	for _, z := range steps(keel, sheer, n)[1:] {
+		if breadthAt(h, x, z) < y {
+			last = z
+			continue
+		}
+		lo, hi := last, z
+		for range 40 {
+			if mid := (lo + hi) / 2; breadthAt(h, x, mid) < y {
+				lo = mid
+			} else {
+				hi = mid
+			}
+		}
+		return hi, true
+	}
+	return 0, false
+}
+
+// level letters the place of a line in whole mm or inches.
+func (w *writer) level(mm float64) string {
+	if w.imperial() {
+		return fmt.Sprintf("%.0f in", mm/25.4)
+	}
+	return fmt.Sprintf("%.0f", mm)
+}
+
+// eighths letters mm as feet-inches-eighths, + for a sixteenth more: 1-2-3+.
+func eighths(mm float64) string {
+	n := int(math.Round(math.Abs(mm) / 1.5875))
+	plus := ""
+	if n%2 == 1 {
+		plus = "+"
+	}
+	minus := ""
+	if mm < 0 && n > 0 {
+		minus = "-"
+	}
+	return fmt.Sprintf("%s%d-%d-%d%s", minus, n/192, n/16%12, n/2%8, plus)
+}
+
+// offset letters a cell of the table.
+func (w *writer) offset(mm float64) string {
+	if w.imperial() {
+		return eighths(mm)
+	}
+	return measure.MM(mm, 0)
+}
+
+func (w *writer) offsets() {
+	w.section("Table of offsets")
+	how := "Millimetres"
+	if w.imperial() {
+		how = "Feet-inches-eighths, + for a sixteenth more"
+	}
+	w.say(how + ", to the outside of the skin, which lies flat between keel, stringers and gunwales. Heights are over the baseline, half-breadths from the middle line. Stations are counted from the bow and stand a tenth of the length apart. Ribs follow the patterns, not this table.")
+	all := stations(w.Afloat.Hull)
+	halves := []struct {
+		title string
+		at    []offsetStation
+	}{{"Fore body", all[:len(all)/2+1]}, {"After body", all[len(all)/2:]}}
+	for i, half := range halves {
+		if i == 1 && w.Frame.Design.EndsAlike() {
+			w.say("The after body is like the fore body: station 10 like 0, 9 like 1 and so on.")
+			return
+		}
+		t := typeset.Table{Title: half.title, Columns: []typeset.Column{names("Station")}}
+		place := []string{"from midship"}
+		for _, s := range half.at {
+			t.Columns = append(t.Columns, figures(s.name))
+			place = append(place, w.offset(s.x))
+		}
+		t.Rows = append(t.Rows, place)
+		t.Rows = append(t.Rows, w.offsetRows("height of ", w.heightLines(), half.at)...)
+		t.Rows = append(t.Rows, w.offsetRows("half-breadth at ", w.breadthLines(), half.at)...)
+		w.add(t)
+	}
+}
+
+func (w *writer) offsetRows(what string, lines []offsetLine, at []offsetStation) [][]string {
+	var out [][]string
+	for _, l := range lines {
+		row := []string{what + l.name}
+		for _, s := range at {
+			if v, ok := l.at(s.x); ok {
+				row = append(row, w.offset(v))
+			} else {
+				row = append(row, "-")
+			}
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// outline is the half section at a station for the body plan, from the keel up.
+func outline(h *float.Hull, x float64) []geometry.Point {
+	keel, sheer := sideAt(h, x)
+	const n = 240
+	out := []geometry.Point{{Y: keel}}
+	for _, z := range steps(keel, sheer, n) {
+		out = append(out, geometry.Point{X: breadthAt(h, x, z), Y: z})
+	}
+	return out
+}

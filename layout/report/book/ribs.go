@@ -1,0 +1,145 @@
+package book
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/wording"
+	"ribwright/layout/typeset"
+)
+
+func (w *writer) ribs() {
+	f, d := w.Frame, w.Frame.Design
+	w.chapter("Ribs")
+	w.say(fmt.Sprintf("%s, %s wide and %s thick, %d of them. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
+		wording.Capital(d.Ribs.Species), w.fine(float64(d.Ribs.Width)), w.fine(float64(d.Ribs.Thickness)), len(f.Ribs)))
+	w.say(fmt.Sprintf("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.fine(f.Ribs[0].Tenon), w.fine(float64(d.Ribs.Trim))))
+	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
+	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
+}
+
+func (w *writer) ribLengths() typeset.Table {
+	t := typeset.Table{Title: "Lengths, " + w.marks(), Columns: []typeset.Column{
+		names("Rib"), figures("Station"), figures("Shoulder to shoulder"), figures("Blank"), figures("Width at the heads, in place"), figures("Relax to, before fitting"), figures("Depth under the gunwales"), figures("Length may be off"), figures("Bilge marks may be off")}}
+	for i, r := range w.Frame.Ribs {
+		relax := "-"
+		if b := w.Bend.Ribs[i]; b.Relax > 0 {
+			relax = w.cell(b.Relax)
+		}
+		t.Rows = append(t.Rows, []string{r.Name, w.cell(r.Station), w.mark(r.Length), w.cell(r.Blank), w.cell(2 * r.Section.HalfBreadth), relax, w.cell(r.Section.Depth), w.cell(2 * float64(w.Frame.Design.Ribs.TenonGap)), w.bilgeSlack(r)})
+	}
+	t.Note = "Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within 5 mm (3/16 in)."
+	return t
+}
+
+// beamSlack is what the beam may be off by a mark, mm: what a spreader takes up by
+// hand. Common practice, no source.
+const beamSlack = 5.0
+
+// bilgeSlack letters by how much the marks of the tightest bend may lie too far out
+// or in before the rib stands beamSlack wider or narrower at its heads.
+//
+// How: moving a bend by e along the blank moves the head by e (cos a - cos b), a and
+// b the headings before and after it. A rib that is one bend and a straight side has
+// a bend that begins at the middle.
+func (w *writer) bilgeSlack(r frame.Rib) string {
+	tight, from := -1, 0.0
+	at := 0.0
+	for i, b := range r.Section.Half {
+		if b.Radius > 0 && (tight < 0 || b.Radius < r.Section.Half[tight].Radius) {
+			tight, from = i, at
+		}
+		at += b.Length
+	}
+	if tight < 0 {
+		return "-"
+	}
+	_, a := r.Section.Half.At(from)
+	_, b := r.Section.Half.At(from + r.Section.Half[tight].Length)
+	return w.cell(beamSlack / 2 / (math.Cos(a) - math.Cos(b)))
+}
+
+func (w *writer) ribBends() typeset.Table {
+	t := typeset.Table{Title: "Bends, from the middle of the blank, " + w.unit(), Columns: []typeset.Column{
+		names("Rib"), text("From where to where, name, radius at mid-thickness in the boat and on the form"), figures("Least radius over thickness"), figures("Steam, min")}}
+	for i, r := range w.Frame.Ribs {
+		least := "straight"
+		if !math.IsInf(r.Tightest, 1) {
+			least = fmt.Sprintf("%.1f", r.Tightest)
+		}
+		t.Rows = append(t.Rows, []string{r.Name, w.runs(i), least, fmt.Sprintf("%.0f", w.Bend.Ribs[i].Minutes)})
+	}
+	t.Note = "The form's radius allows for springback and for the neutral set."
+	return t
+}
+
+// runs describes the half rib from the middle outward.
+func (w *writer) runs(i int) string {
+	r := w.Frame.Ribs[i]
+	from := 0.0
+	var parts []string
+	for j, b := range r.Section.Half {
+		to := r.Length / 2
+		if j < len(r.BendMarks) {
+			to = r.BendMarks[j]
+		}
+		name, shape := "", "straight"
+		for _, a := range w.Bend.Ribs[i].Arcs {
+			if a.Bend == j {
+				name = a.Name + ", "
+				shape = "radius " + w.cell(b.Radius)
+				if !math.IsInf(a.Form, 1) {
+					shape += ", form " + w.cell(a.Form)
+				}
+			}
+		}
+		parts = append(parts, fmt.Sprintf("%s to %s %s%s", w.cell(from), w.cell(to), name, shape))
+		from = to
+	}
+	return strings.Join(parts, "; ")
+}
+
+func (w *writer) ribMarks() typeset.Table {
+	t := typeset.Table{Title: "Middles of the stringers, from the middle of the blank, " + w.marks(), Columns: []typeset.Column{names("Rib")}}
+	for i := range w.Frame.Stringers {
+		t.Columns = append(t.Columns, figures(fmt.Sprintf("S%d", i+1)))
+	}
+	for _, r := range w.Frame.Ribs {
+		row := []string{r.Name}
+		for _, m := range r.StringerMarks {
+			row = append(row, w.mark(m))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// corrections tells what to do when the boat as built is not as drawn.
+func (w *writer) corrections() {
+	w.section("Corrections by eye")
+	step, name := 10.0, "10 mm"
+	if w.imperial() {
+		step, name = 12.7, "1/2 in"
+	}
+	w.say(fmt.Sprintf("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name))
+	t := typeset.Table{Columns: []typeset.Column{names("Rib"), figures("Beam drawn, " + w.unit()), figures("For " + name + " more beam"), figures("Depth drawn, " + w.unit()), figures("For " + name + " more depth"), figures("Length drawn, " + w.unit())}}
+	for _, r := range w.Frame.Ribs {
+		beam, depth, err := frame.Adjust(r)
+		if err != nil && w.err == nil {
+			w.err = err
+		}
+		t.Rows = append(t.Rows, []string{r.Name, w.cell(2 * r.Section.HalfBreadth), w.longer(step * beam), w.cell(r.Section.Depth), w.longer(step * depth), w.cell(r.Length)})
+	}
+	t.Note = "Worked out with the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimetres."
+	w.add(t)
+}
+
+// longer letters a change of length with its sign.
+func (w *writer) longer(mm float64) string {
+	if s := w.cell(mm); s == "0" || s == "0.0" || s[0] == '-' {
+		return s
+	}
+	return "+" + w.cell(mm)
+}

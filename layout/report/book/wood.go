@@ -1,0 +1,214 @@
+package book
+
+import (
+	"fmt"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/wording"
+	"ribwright/layout"
+	"ribwright/layout/typeset"
+)
+
+// cutList lists every stick.
+func (w *writer) cutList() {
+	w.chapter("Cut list")
+	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
+	t := typeset.Table{Title: "Sticks, " + w.unit(), Columns: []typeset.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
+	var volume, mass [2]float64 // of the boat and of its outfits
+	for i, s := range w.Plan.Sticks {
+		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
+		t.Rows = append(t.Rows, []string{s.Mark, s.Part, s.Species, w.cell(s.Length), w.cell(s.Width), w.cell(s.Thickness), pieces, s.Grain})
+		of := 0
+		if s.Outfit() {
+			of = 1
+		}
+		volume[of] += s.Net
+		if wood, err := w.Frame.Design.Wood(s.Species); err == nil {
+			mass[of] += s.Net * wood.Density * 1e-9
+		}
+	}
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", volume[0]/1e6, w.kilos(mass[0]))
+	if volume[1] > 0 {
+		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", volume[1]/1e6, w.kilos(mass[1]))
+	}
+	w.add(t)
+}
+
+// boards tells how the sticks come out of boards.
+func (w *writer) boards() {
+	w.chapter("Ripping plan")
+	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.fine(w.Plan.Kerf), w.fine(cutlist.Dressing)))
+	t := typeset.Table{Title: "Boards", Columns: []typeset.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.unit()), text("From")}}
+	for _, v := range w.Plan.Woods {
+		if len(v.Boards) == 0 {
+			continue
+		}
+		b := v.Boards[0].Board
+		from := "your [stock]"
+		if b.Asked {
+			from = "ask the yard"
+		}
+		t.Rows = append(t.Rows, []string{v.Species, fmt.Sprint(len(v.Boards)), percent(v.Waste()), percent(v.LeastWaste()), w.boardSizes(v), from})
+	}
+	t.Note = "Waste is sawdust and offcuts of the boards bought. The bound counts the ground that the pieces cover with their saw cuts, in whole boards of the size; no plan can waste less."
+	w.add(t)
+	if missing := w.Plan.Missing(); len(missing) > 0 {
+		var items []string
+		for _, m := range missing {
+			items = append(items, w.Plan.Sticks[m.Stick].Mark+", "+w.Plan.Sticks[m.Stick].Part+": "+m.Why)
+		}
+		w.warn("There is no wood for these sticks.", "arithmetic of this design")
+		w.add(typeset.List{Items: items})
+	}
+	for _, v := range w.Plan.Woods {
+		w.ripping(v)
+	}
+}
+
+func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
+
+// boardSizes lists the different sizes of a wood's boards.
+func (w *writer) boardSizes(v cutlist.Wood) string {
+	var sizes []string
+	count := map[string]int{}
+	for _, s := range v.Boards {
+		b := s.Board
+		size := fmt.Sprintf("%s x %s x %s", w.cell(b.Length), w.cell(b.Width), w.cell(b.Thickness))
+		if count[size]++; count[size] == 1 {
+			sizes = append(sizes, size)
+		}
+	}
+	for i, s := range sizes {
+		sizes[i] = fmt.Sprintf("%d of %s", count[s], s)
+	}
+	return strings.Join(sizes, "; ")
+}
+
+// ripping shows every board of a wood.
+func (w *writer) ripping(v cutlist.Wood) {
+	if len(v.Boards) == 0 {
+		return
+	}
+	w.section(wording.Capital(v.Species))
+	for i, s := range v.Boards {
+		w.add(w.boardFigure(v, i))
+		t := typeset.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.unit()), Columns: []typeset.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
+		for k, r := range s.Rips {
+			t.Rows = append(t.Rows, []string{fmt.Sprint(k + 1), w.cell(r.Across), w.layers(r)})
+			for m, more := range r.Rest {
+				t.Rows = append(t.Rows, []string{fmt.Sprintf("%d.%d", k+1, m+1), w.cell(more.Across), "end of it: " + w.layers(more)})
+			}
+		}
+		w.add(t)
+	}
+}
+
+func (w *writer) layers(r cutlist.RipCut) string {
+	var layers []string
+	for _, l := range r.Layers {
+		var pieces []string
+		for _, p := range l {
+			mark := w.Plan.Sticks[p.Stick].Mark
+			if p.Of > 1 {
+				mark += fmt.Sprintf("/%d", p.Number)
+			}
+			pieces = append(pieces, mark+" "+w.cell(p.Length))
+		}
+		layers = append(layers, strings.Join(pieces, ", "))
+	}
+	return strings.Join(layers, " | ")
+}
+
+// boardFigure draws a board with its rips and crosscuts, wider than it is long for
+// its length: at one scale thin rips would run into each other.
+func (w *writer) boardFigure(v cutlist.Wood, i int) typeset.Figure {
+	s := v.Boards[i]
+	along, across := scaleFor(s.Board.Length, 0, 160, 1), scaleFor(s.Board.Width, 0, 32, 1)
+	d := boardSketch{layout.Drawing{Name: fmt.Sprintf("board-%d", i+1), Title: fmt.Sprintf("%s, board %d", wording.Capital(v.Species), i+1)},
+		geometry.Stretch(1/along, 1/across), w.Plan.Kerf}
+	d.box(layout.Cut, 0, s.Board.Width, s.Board.Length, s.Board.Width)
+	d.rips(s.Rips, geometry.Point{Y: s.Board.Width})
+	return typeset.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, its face, %s along and %s across: rips from the upper edge down as in the table, the first layer's crosscuts from the left.", i+1, v.Species, ratio(along), ratio(across)),
+		About: fmt.Sprintf("A board of %s with its rips and crosscuts.", v.Species)}
+}
+
+// boardSketch draws a board at one scale along and another across.
+type boardSketch struct {
+	layout.Drawing
+	scale geometry.Affine
+	kerf  float64
+}
+
+// box draws a piece by its upper left corner and its size, mm of the board.
+func (d *boardSketch) box(p layout.Pen, x, y, long, wide float64) {
+	d.Line(p, curve.Rectangle(geometry.Box{Min: geometry.Point{X: x, Y: y - wide}, Max: geometry.Point{X: x + long, Y: y}}).Map(d.scale))
+}
+
+// rips draws rips side by side, downward from the corner.
+func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
+	y := corner.Y
+	for _, r := range rips {
+		x := corner.X
+		for _, p := range r.Layers[0] {
+			d.box(layout.Tick, x, y, p.Length, r.Across)
+			x += p.Length + d.kerf
+		}
+		d.rips(r.Rest, geometry.Point{X: x, Y: y})
+		y -= r.Across + d.kerf + cutlist.Dressing
+	}
+}
+
+// shopping is what to buy with its cost.
+func (w *writer) shopping() {
+	w.chapter("Shopping list and cost")
+	e := w.Cost
+	w.say(fmt.Sprintf("Prices by the table %q (%s), in no currency: an invented level to compare boats by until you put in what you are asked for (--prices FILE).", w.Prices.Name, w.Prices.About))
+	t := typeset.Table{Columns: []typeset.Column{text("What"), figures("Amount"), names("Unit"), text("How it is worked out"), figures("Each"), figures("Cost"), figures("Off by"), text("Price from")}}
+	for _, l := range e.Lines {
+		each := "-"
+		if l.Each > 0 {
+			each = fmt.Sprintf("%.2f", l.Each)
+		}
+		amount := fmt.Sprintf("%.1f", l.Amount)
+		switch l.Unit {
+		case "m3":
+			amount = fmt.Sprintf("%.4f", l.Amount)
+		case "each", "lot", "m":
+			amount = fmt.Sprintf("%.0f", l.Amount)
+		}
+		t.Rows = append(t.Rows, []string{l.Name, amount, l.Unit, l.How, each, fmt.Sprintf("%.0f", l.Likely), percent(l.Spread), l.From})
+	}
+	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
+		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
+	w.add(t)
+	if n := len(w.Plan.Missing()); n > 0 {
+		w.warn(fmt.Sprintf("The sum is without the wood of %s for which no board was found; see the ripping plan.", wording.Counted(n, "stick")), "arithmetic of this design")
+	}
+	if len(e.Missing) > 0 {
+		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
+	}
+	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of 1220 x 2440 mm (4 x 8 ft). Gauges want 4 mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+		wording.Counted(w.Boards, "sheet")))
+}
+
+// hours is the time by operations.
+func (w *writer) hours() {
+	w.chapter("Hours")
+	total := hours.Hours(w.Work, "", w.Skill)
+	w.say(fmt.Sprintf("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for a builder who is %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill))
+	t := typeset.Table{Columns: []typeset.Column{names("Stage"), text("Operation"), figures("Count"), names("Unit"), figures("Minutes each"), figures("Hours")}}
+	for _, k := range w.Work {
+		t.Rows = append(t.Rows, []string{string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill))})
+	}
+	t.Note = fmt.Sprintf("Together %.0f hours, likely between %.0f and %.0f.", total, total*(1-hours.Off), total*(1+hours.Off))
+	w.add(t)
+	var others []string
+	for _, s := range hours.Skills() {
+		others = append(others, fmt.Sprintf("%s %.0f hours", s, hours.Hours(w.Work, "", s)))
+	}
+	w.say("The same boat by a builder who is: " + strings.Join(others, "; ") + ".")
+}

@@ -1,0 +1,85 @@
+// Package typeset sets a book: headings, paragraphs, lists, tables and figures, told
+// once as a list of blocks, flow down sheets with running feet. Other back ends may
+// read the same blocks.
+package typeset
+
+import (
+	"slices"
+
+	"ribwright/layout"
+)
+
+// Book is what is told, block by block. Words are as they were written: whoever
+// sets them makes them safe.
+type Book struct {
+	Title       string
+	For         string
+	Fingerprint string // tells two versions of a design apart
+	Blocks      []Block
+}
+
+// Block is one of the kinds below and no other.
+type Block interface{ block() }
+
+// Heading begins a chapter (level 1, on a new sheet), a section (2) or a part of
+// one (3).
+type Heading struct {
+	Level int
+	Words string
+}
+
+// Paragraph is running text.
+type Paragraph struct{ Words string }
+
+// List is a row of items, numbered from First or with dashes when First is 0.
+type List struct {
+	First int
+	Items []string
+}
+
+// Caution is said where the danger is, with who says so.
+type Caution struct {
+	Words string
+	Says  string // the source, "common practice, no source" where there is none
+}
+
+// Table is rows under column heads.
+type Table struct {
+	Title   string
+	Columns []Column
+	Rows    [][]string // each as long as Columns
+	Note    string     // under the table
+}
+
+// Headed reports whether any column has a head.
+func (t Table) Headed() bool {
+	return slices.ContainsFunc(t.Columns, func(c Column) bool { return c.Head != "" })
+}
+
+// Column says how a column is set.
+type Column struct {
+	Head  string
+	Align layout.Align // Left or Right
+	Text  bool         // words that may be broken into lines
+}
+
+// Figure is a drawing at its size on paper, mm.
+type Figure struct {
+	Drawing layout.Drawing
+	Caption string // with the scale it is drawn at
+	About   string // what is to be seen, for those who cannot see it
+}
+
+// Contents lists the chapters with their sheets.
+type Contents struct{}
+
+func (Heading) block()   {}
+func (Paragraph) block() {}
+func (List) block()      {}
+func (Caution) block()   {}
+func (Table) block()     {}
+func (Figure) block()    {}
+func (Contents) block()  {}
+
+// Wide is the widest figure that every paper accepted has room for, mm.
+const Wide = 170.0

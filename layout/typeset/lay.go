@@ -1,0 +1,151 @@
+package typeset
+
+import (
+	"fmt"
+
+	"ribwright/geometry"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+	"ribwright/layout/paper"
+)
+
+// Sizes of setting, mm.
+const (
+	small    = lettering.MinHeight // all that is read at the bench
+	leading  = 4.2                 // between lines of small lettering
+	air      = 2.0                 // between blocks
+	footHigh = 7.0                 // of the running foot
+	measure  = 150.0               // the longest line of running text: some eighty letters
+)
+
+// heads are the heights of headings by level, and the room over and under them.
+func heads(level int) (high, over, under float64) {
+	switch level {
+	case 1:
+		return 5, 8, 3.2
+	case 2:
+		return 3.6, 4, 1.8
+	}
+	return 3, 3, 1.2
+}
+
+// Lay sets the book on sheets of the paper.
+//
+// Errors: margins that leave less than the width of a figure; a table that is too
+// wide or a figure that is too large for the paper, by its title.
+func Lay(b Book, p paper.Sheet) (layout.Document, error) {
+	if p.Area.W() < Wide {
+		return layout.Document{}, fmt.Errorf("the margins leave %.0f mm of %s; accepted: %.0f mm or more between them", p.Area.W(), p.Size.Name, Wide)
+	}
+	var chapters []chapter
+	s := newSetter(b, p, nil)
+	for range 3 { // first to find the chapters, then their sheets, then to say them
+		s = newSetter(b, p, chapters)
+		for i, block := range b.Blocks {
+			s.next = nil
+			if i+1 < len(b.Blocks) {
+				s.next = b.Blocks[i+1]
+			}
+			s.set(block)
+		}
+		if s.err != nil {
+			return layout.Document{}, s.err
+		}
+		chapters = s.chapters
+	}
+	doc := layout.Document{Title: b.Title, Paper: layout.Paper{Name: p.Size.Name, W: p.W, H: p.H}, Sheets: s.sheets}
+	for i := range doc.Sheets {
+		s.foot(&doc.Sheets[i], i+1, len(doc.Sheets))
+	}
+	return doc, nil
+}
+
+// chapter is where a heading of level 1 stands.
+type chapter struct {
+	words string
+	sheet int // from 1
+}
+
+// setter flows blocks down sheets.
+type setter struct {
+	book     Book
+	room     geometry.Box
+	sheets   []layout.Sheet
+	y        float64   // the lowest that is taken
+	known    []chapter // from the run before
+	chapters []chapter
+	fresh    bool  // nothing stands on the current sheet yet
+	next     Block // what comes after the block that is set
+	err      error
+}
+
+func newSetter(b Book, p paper.Sheet, known []chapter) *setter {
+	room := p.Area
+	room.Min.Y += footHigh
+	s := &setter{book: b, room: room, known: known}
+	s.turn()
+	return s
+}
+
+// turn begins a new sheet.
+func (s *setter) turn() {
+	s.sheets = append(s.sheets, layout.Sheet{})
+	s.y, s.fresh = s.room.Max.Y, true
+}
+
+func (s *setter) sheet() *layout.Sheet { return &s.sheets[len(s.sheets)-1] }
+
+// need turns the sheet unless high mm are left.
+func (s *setter) need(high float64) {
+	if s.y-high < s.room.Min.Y && !s.fresh {
+		s.turn()
+	}
+}
+
+// line sets one line of lettering whose capitals are high mm, and takes lead mm.
+func (s *setter) line(x, high, lead float64, a layout.Align, words string) {
+	s.need(lead)
+	s.y -= lead
+	s.fresh = false
+	s.sheet().Write(geometry.Point{X: x, Y: s.y + (lead-high)*0.3}, high, a, words)
+}
+
+// space leaves some air, none at the head of a sheet.
+func (s *setter) space(mm float64) {
+	if !s.fresh {
+		s.y -= mm
+	}
+}
+
+func (s *setter) set(b Block) {
+	switch b := b.(type) {
+	case Heading:
+		s.heading(b)
+	case Paragraph:
+		s.paragraph(b.Words)
+	case List:
+		s.list(b)
+	case Caution:
+		s.caution(b)
+	case Table:
+		s.table(b)
+	case Figure:
+		s.figure(b)
+	case Contents:
+		s.contents()
+	default:
+		panic(fmt.Sprintf("a block of no known kind: %T", b))
+	}
+}
+
+// foot is the running foot of a sheet.
+func (s *setter) foot(sheet *layout.Sheet, number, of int) {
+	y := s.room.Min.Y - footHigh
+	count := fmt.Sprintf("sheet %d of %d", number, of)
+	sheet.Line(layout.Tick, geometry.Point{X: s.room.Min.X, Y: y + 5}, geometry.Point{X: s.room.Max.X, Y: y + 5})
+	sheet.Write(geometry.Point{X: s.room.Max.X, Y: y + 1}, small, layout.Right, count)
+	words := fmt.Sprintf("%s, build book, design %s", s.book.Title, s.book.Fingerprint)
+	sheet.Write(geometry.Point{X: s.room.Min.X, Y: y + 1}, small, layout.Left, lettering.Clip(words, small, s.room.W()-lettering.Width(count, small)-6))
+	sheet.Number = number
+	sheet.Label = fmt.Sprint(number)
+}

@@ -1,0 +1,220 @@
+package typeset
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+// gutter is the air between two columns, mm.
+const gutter = 3.2
+
+// leastText is how narrow a column of words may become, mm.
+const leastText = 24.0
+
+// table sets rows under heads that are said again on every sheet. One that is too
+// wide is set in parts that each begin with its first column.
+func (s *setter) table(t Table) {
+	wide, ok := widths(t, s.room.W())
+	if n := len(t.Columns); !ok && n > 2 {
+		a, b := t.part(1, (n+1)/2), t.part((n+1)/2, n)
+		a.Note = ""
+		s.table(a)
+		s.table(b)
+		return
+	}
+	if !ok && s.err == nil {
+		s.err = fmt.Errorf("the table %q is wider than the paper's %.0f mm", t.Title, s.room.W())
+	}
+	if s.err != nil {
+		return
+	}
+	first := 0.0
+	if len(t.Rows) > 0 {
+		first = rowHigh(t, wide, t.Rows[0])
+	}
+	s.need(s.headHigh(t, wide) + 2*first + leading)
+	s.tableHead(t, wide, t.Title)
+	for i, row := range t.Rows {
+		if s.y-s.withLast(t, wide, i) < s.room.Min.Y && i > 0 {
+			s.turn()
+			title := t.Title
+			if title != "" {
+				title += ", continued"
+			}
+			s.tableHead(t, wide, title)
+		}
+		s.row(t, wide, row)
+	}
+	s.rule(wide)
+	if t.Note != "" {
+		s.space(0.8)
+		s.text(s.room.Min.X, min(measure, s.room.W()), t.Note)
+	}
+	s.space(2 * air)
+}
+
+// part is the first column with those from one number up to another.
+func (t Table) part(from, to int) Table {
+	out := Table{Title: t.Title, Note: t.Note, Columns: append([]Column{t.Columns[0]}, t.Columns[from:to]...)}
+	for _, row := range t.Rows {
+		out.Rows = append(out.Rows, append([]string{row[0]}, row[from:to]...))
+	}
+	return out
+}
+
+// withLast is the height of a row and of what must not be parted from it: the last
+// row stays with the one before it, and the note with the last.
+func (s *setter) withLast(t Table, wide []float64, i int) float64 {
+	high := rowHigh(t, wide, t.Rows[i])
+	if i == len(t.Rows)-2 {
+		high += rowHigh(t, wide, t.Rows[i+1])
+	}
+	if i >= len(t.Rows)-2 && t.Note != "" {
+		high += 1 + float64(len(lettering.Wrap(t.Note, small, min(measure, s.room.W()))))*leading
+	}
+	return high
+}
+
+// mostHead is how many lines a head may take where there is room to widen its
+// column.
+const mostHead = 3
+
+// widths finds how wide the columns are: as wide as their cells, columns of words
+// sharing what is left when all together are too wide.
+func widths(t Table, room float64) ([]float64, bool) {
+	out := make([]float64, len(t.Columns))
+	sum, words := 0.0, 0
+	for i, c := range t.Columns {
+		for _, w := range strings.Fields(c.Head) {
+			out[i] = math.Max(out[i], lettering.Width(lettering.Safe(w), small))
+		}
+		for _, row := range t.Rows {
+			out[i] = math.Max(out[i], lettering.Width(lettering.Safe(row[i]), small))
+		}
+		sum += out[i] + gutter
+		if c.Text {
+			words++
+		}
+	}
+	over := sum - gutter - room
+	// The widest column of words gives way first.
+	for over > 1e-9 && words > 0 {
+		widest := -1
+		for i, c := range t.Columns {
+			if c.Text && (widest < 0 || out[i] > out[widest]) {
+				widest = i
+			}
+		}
+		next := leastText
+		for i, c := range t.Columns {
+			if c.Text && out[i] < out[widest] {
+				next = math.Max(next, out[i])
+			}
+		}
+		give := math.Min(over, math.Max(1, out[widest]-next))
+		if out[widest]-give < leastText {
+			return out, false
+		}
+		out[widest] -= give
+		over -= give
+	}
+	if over < 0 {
+		easeHeads(t, out, -over)
+	}
+	return out, over <= 1e-9
+}
+
+// easeHeads widens columns whose heads would stand taller than mostHead lines, as
+// far as there is room.
+func easeHeads(t Table, wide []float64, room float64) {
+	for i, c := range t.Columns {
+		for len(lettering.Wrap(c.Head, small, wide[i]+1e-6)) > mostHead && room >= 1 {
+			wide[i]++
+			room--
+		}
+	}
+}
+
+// cells breaks a row into lines.
+func cells(t Table, wide []float64, row []string) [][]string {
+	out := make([][]string, len(row))
+	for i, words := range row {
+		out[i] = lettering.Wrap(words, small, wide[i]+1e-6)
+	}
+	return out
+}
+
+func headCells(t Table) []string {
+	out := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		out[i] = c.Head
+	}
+	return out
+}
+
+func tallest(lines [][]string) int {
+	most := 1
+	for _, l := range lines {
+		most = max(most, len(l))
+	}
+	return most
+}
+
+func rowHigh(t Table, wide []float64, row []string) float64 {
+	return float64(tallest(cells(t, wide, row)))*leading + 0.4
+}
+
+func (s *setter) headHigh(t Table, wide []float64) float64 {
+	high := 0.0
+	if t.Headed() {
+		high = rowHigh(t, wide, headCells(t))
+	}
+	if t.Title != "" {
+		high += leading + 1
+	}
+	return high
+}
+
+func (s *setter) tableHead(t Table, wide []float64, title string) {
+	if title != "" {
+		s.line(s.room.Min.X, small, leading, layout.Left, lettering.Clip(title, small, s.room.W()))
+		s.y -= 1
+	}
+	s.rule(wide)
+	if t.Headed() {
+		s.row(t, wide, headCells(t))
+		s.rule(wide)
+	}
+}
+
+// rule draws a thin line over the width of the table.
+func (s *setter) rule(wide []float64) {
+	right := -gutter
+	for _, w := range wide {
+		right += w + gutter
+	}
+	s.sheet().Line(layout.Tick, geometry.Point{X: s.room.Min.X, Y: s.y}, geometry.Point{X: s.room.Min.X + right, Y: s.y})
+}
+
+func (s *setter) row(t Table, wide []float64, row []string) {
+	lines := cells(t, wide, row)
+	x := s.room.Min.X
+	for i, cell := range lines {
+		at := x
+		if t.Columns[i].Align == layout.Right {
+			at += wide[i]
+		}
+		for k, words := range cell {
+			y := s.y - float64(k+1)*leading + (leading-small)*0.4
+			s.sheet().Write(geometry.Point{X: at, Y: y}, small, t.Columns[i].Align, words)
+		}
+		x += wide[i] + gutter
+	}
+	s.y -= float64(tallest(lines))*leading + 0.4
+	s.fresh = false
+}
