@@ -23,6 +23,7 @@ import (
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/paper"
+	"ribwright/layout/report"
 	"ribwright/layout/report/book"
 	"ribwright/layout/typeset"
 	"ribwright/render/html"
@@ -122,7 +123,7 @@ func openPrices(v verb, name string) (*cost.Table, error) {
 // booking is a build book in the making.
 type booking struct {
 	facts  book.Facts
-	book   typeset.Book
+	book   report.Report
 	slug   string
 	sheets layout.Document
 	made   time.Time
@@ -155,8 +156,8 @@ func bookSheet(v verb, s paper.Setup) (paper.Sheet, error) {
 		return paper.Sheet{}, usageError{fmt.Errorf("%s: --paper: a book wants sheets, and %s is a roll; accepted: letter, a4, legal, tabloid, a3, both or WxH", v.name, s.Size.Name)}
 	}
 	sheet, err := s.Sheet(false)
-	if err == nil && sheet.Area.W() < typeset.Wide {
-		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", s.Margins, sheet.Area.W(), s.Size.Name, typeset.Wide)
+	if err == nil && sheet.Area.W() < report.Wide {
+		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", s.Margins, sheet.Area.W(), s.Size.Name, report.Wide)
 	}
 	if err != nil {
 		return sheet, usageError{fmt.Errorf("%s: --margins: %w", v.name, err)}

@@ -1,3 +1,5 @@
+// Package typeset sets a report on sheets of paper: its blocks flow down them with
+// running feet.
 package typeset
 
 import (
@@ -7,6 +9,7 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 	"ribwright/layout/paper"
+	"ribwright/layout/report"
 )
 
 // Sizes of setting, mm.
@@ -33,9 +36,9 @@ func heads(level int) (high, over, under float64) {
 //
 // Errors: margins that leave less than the width of a figure; a table that is too
 // wide or a figure that is too large for the paper, by its title.
-func Lay(b Book, p paper.Sheet) (layout.Document, error) {
-	if p.Area.W() < Wide {
-		return layout.Document{}, fmt.Errorf("the margins leave %.0f mm of %s; accepted: %.0f mm or more between them", p.Area.W(), p.Size.Name, Wide)
+func Lay(b report.Report, p paper.Sheet) (layout.Document, error) {
+	if p.Area.W() < report.Wide {
+		return layout.Document{}, fmt.Errorf("the margins leave %.0f mm of %s; accepted: %.0f mm or more between them", p.Area.W(), p.Size.Name, report.Wide)
 	}
 	var chapters []chapter
 	s := newSetter(b, p, nil)
@@ -68,18 +71,18 @@ type chapter struct {
 
 // setter flows blocks down sheets.
 type setter struct {
-	book     Book
+	book     report.Report
 	room     geometry.Box
 	sheets   []layout.Sheet
 	y        float64   // the lowest that is taken
 	known    []chapter // from the run before
 	chapters []chapter
-	fresh    bool  // nothing stands on the current sheet yet
-	next     Block // what comes after the block that is set
+	fresh    bool         // nothing stands on the current sheet yet
+	next     report.Block // what comes after the block that is set
 	err      error
 }
 
-func newSetter(b Book, p paper.Sheet, known []chapter) *setter {
+func newSetter(b report.Report, p paper.Sheet, known []chapter) *setter {
 	room := p.Area
 	room.Min.Y += footHigh
 	s := &setter{book: b, room: room, known: known}
@@ -117,21 +120,21 @@ func (s *setter) space(mm float64) {
 	}
 }
 
-func (s *setter) set(b Block) {
+func (s *setter) set(b report.Block) {
 	switch b := b.(type) {
-	case Heading:
+	case report.Heading:
 		s.heading(b)
-	case Paragraph:
+	case report.Paragraph:
 		s.paragraph(b.Words)
-	case List:
+	case report.List:
 		s.list(b)
-	case Caution:
+	case report.Caution:
 		s.caution(b)
-	case Table:
+	case report.Table:
 		s.table(b)
-	case Figure:
+	case report.Figure:
 		s.figure(b)
-	case Contents:
+	case report.Contents:
 		s.contents()
 	default:
 		panic(fmt.Sprintf("a block of no known kind: %T", b))

@@ -10,6 +10,7 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 	"ribwright/layout/paper"
+	"ribwright/layout/report"
 )
 
 func letter(t *testing.T) paper.Sheet {
@@ -33,7 +34,7 @@ func box(w, h float64) layout.Drawing {
 func TestEveryWord(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 3))
 	for run := range 20 {
-		var b Book
+		var b report.Report
 		b.Title, b.Fingerprint = "Title", "abcd"
 		said := 0
 		word := func(n int) string {
@@ -47,17 +48,17 @@ func TestEveryWord(t *testing.T) {
 		for range 40 {
 			switch random.IntN(7) {
 			case 0:
-				b.Blocks = append(b.Blocks, Heading{1 + random.IntN(3), word(3)})
+				b.Blocks = append(b.Blocks, report.Heading{Level: 1 + random.IntN(3), Words: word(3)})
 			case 1:
-				b.Blocks = append(b.Blocks, Paragraph{word(120)})
+				b.Blocks = append(b.Blocks, report.Paragraph{Words: word(120)})
 			case 2:
-				b.Blocks = append(b.Blocks, List{random.IntN(2) * 7, []string{word(40), word(3)}})
+				b.Blocks = append(b.Blocks, report.List{First: random.IntN(2) * 7, Items: []string{word(40), word(3)}})
 			case 3:
-				b.Blocks = append(b.Blocks, Caution{word(60), word(4)})
+				b.Blocks = append(b.Blocks, report.Caution{Words: word(60), Says: word(4)})
 			case 4:
-				b.Blocks = append(b.Blocks, Figure{box(10+150*random.Float64(), 10+120*random.Float64()), word(30), ""})
+				b.Blocks = append(b.Blocks, report.Figure{Drawing: box(10+150*random.Float64(), 10+120*random.Float64()), Caption: word(30)})
 			default:
-				tab := Table{Title: "", Note: word(12), Columns: []Column{{Head: word(2)}, {Head: word(5), Text: true}, {Head: word(4), Align: layout.Right}}}
+				tab := report.Table{Title: "", Note: word(12), Columns: []report.Column{{Head: word(2)}, {Head: word(5), Text: true}, {Head: word(4), Align: layout.Right}}}
 				for range random.IntN(90) {
 					tab.Rows = append(tab.Rows, []string{word(1), word(30), word(2)})
 				}
@@ -102,17 +103,17 @@ func clean(t *testing.T, where string, s layout.Sheet, area geometry.Box) {
 
 // TestRefused names what does not fit.
 func TestRefused(t *testing.T) {
-	wide := Table{Title: "Far too wide", Columns: []Column{{Head: "number"}}, Rows: [][]string{{strings.Repeat("1234567890", 20)}}}
+	wide := report.Table{Title: "Far too wide", Columns: []report.Column{{Head: "number"}}, Rows: [][]string{{strings.Repeat("1234567890", 20)}}}
 	for _, c := range []struct {
-		block Block
+		block report.Block
 		want  string
 	}{
 		{wide, `the table "Far too wide" is wider than the paper's`},
-		{Figure{box(400, 10), "", ""}, `the figure "box" takes 400 x`},
-		{Figure{box(100, 400), "", ""}, `the figure "box" takes 100 x`},
-		{Figure{layout.Drawing{Title: "none"}, "", ""}, `the figure "none"`},
+		{report.Figure{Drawing: box(400, 10), Caption: ""}, `the figure "box" takes 400 x`},
+		{report.Figure{Drawing: box(100, 400), Caption: ""}, `the figure "box" takes 100 x`},
+		{report.Figure{Drawing: layout.Drawing{Title: "none"}, Caption: ""}, `the figure "none"`},
 	} {
-		if _, err := Lay(Book{Blocks: []Block{c.block}}, letter(t)); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := Lay(report.Report{Blocks: []report.Block{c.block}}, letter(t)); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%v, want %q", err, c.want)
 		}
 	}
@@ -120,7 +121,7 @@ func TestRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := Lay(Book{}, s); err == nil || !strings.Contains(err.Error(), "accepted: 170 mm") {
+	if _, err := Lay(report.Report{}, s); err == nil || !strings.Contains(err.Error(), "accepted: 170 mm") {
 		t.Errorf("narrow margins: %v", err)
 	}
 }
@@ -128,14 +129,14 @@ func TestRefused(t *testing.T) {
 // TestManyColumns sets a table of forty columns in parts, each with the first
 // column, and every cell once.
 func TestManyColumns(t *testing.T) {
-	var tab Table
+	var tab report.Table
 	var row []string
 	for i := range 40 {
-		tab.Columns = append(tab.Columns, Column{Head: fmt.Sprintf("h%d", i), Align: layout.Right})
+		tab.Columns = append(tab.Columns, report.Column{Head: fmt.Sprintf("h%d", i), Align: layout.Right})
 		row = append(row, fmt.Sprintf("cell%02d", i))
 	}
 	tab.Rows = [][]string{row}
-	doc, err := Lay(Book{Blocks: []Block{tab}}, letter(t))
+	doc, err := Lay(report.Report{Blocks: []report.Block{tab}}, letter(t))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,7 +156,7 @@ func TestManyColumns(t *testing.T) {
 // control characters; both stay one heading and one foot.
 func TestHostileTitle(t *testing.T) {
 	for _, title := range []string{strings.Repeat("W", 2000), "\x1b[31m\u202eevil\n\n", strings.Repeat("word ", 400), ""} {
-		doc, err := Lay(Book{Title: title, Blocks: []Block{Heading{1, title}, Paragraph{title}, Contents{}}}, letter(t))
+		doc, err := Lay(report.Report{Title: title, Blocks: []report.Block{report.Heading{Level: 1, Words: title}, report.Paragraph{Words: title}, report.Contents{}}}, letter(t))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -172,10 +173,10 @@ func TestHostileTitle(t *testing.T) {
 
 // TestContents: the list of contents names the sheet on which each chapter stands.
 func TestContents(t *testing.T) {
-	var b Book
-	b.Blocks = append(b.Blocks, Heading{1, "First"}, Contents{})
+	var b report.Report
+	b.Blocks = append(b.Blocks, report.Heading{Level: 1, Words: "First"}, report.Contents{})
 	for _, c := range []string{"Second", "Third", "Fourth"} {
-		b.Blocks = append(b.Blocks, Heading{1, c}, Paragraph{strings.Repeat("words ", 1500)})
+		b.Blocks = append(b.Blocks, report.Heading{Level: 1, Words: c}, report.Paragraph{Words: strings.Repeat("words ", 1500)})
 	}
 	doc, err := Lay(b, letter(t))
 	if err != nil {

@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
+	"ribwright/layout/report"
 )
 
 // gutter is the air between two columns, mm.
@@ -18,10 +19,10 @@ const leastText = 24.0
 
 // table sets rows under heads that are said again on every sheet. One that is too
 // wide is set in parts that each begin with its first column.
-func (s *setter) table(t Table) {
+func (s *setter) table(t report.Table) {
 	wide, ok := widths(t, s.room.W())
 	if n := len(t.Columns); !ok && n > 2 {
-		a, b := t.part(1, (n+1)/2), t.part((n+1)/2, n)
+		a, b := part(t, 1, (n+1)/2), part(t, (n+1)/2, n)
 		a.Note = ""
 		s.table(a)
 		s.table(b)
@@ -59,8 +60,8 @@ func (s *setter) table(t Table) {
 }
 
 // part is the first column with those from one number up to another.
-func (t Table) part(from, to int) Table {
-	out := Table{Title: t.Title, Note: t.Note, Columns: append([]Column{t.Columns[0]}, t.Columns[from:to]...)}
+func part(t report.Table, from, to int) report.Table {
+	out := report.Table{Title: t.Title, Note: t.Note, Columns: append([]report.Column{t.Columns[0]}, t.Columns[from:to]...)}
 	for _, row := range t.Rows {
 		out.Rows = append(out.Rows, append([]string{row[0]}, row[from:to]...))
 	}
@@ -69,7 +70,7 @@ func (t Table) part(from, to int) Table {
 
 // withLast is the height of a row and of what must not be parted from it: the last
 // row stays with the one before it, and the note with the last.
-func (s *setter) withLast(t Table, wide []float64, i int) float64 {
+func (s *setter) withLast(t report.Table, wide []float64, i int) float64 {
 	high := rowHigh(t, wide, t.Rows[i])
 	if i == len(t.Rows)-2 {
 		high += rowHigh(t, wide, t.Rows[i+1])
@@ -86,7 +87,7 @@ const mostHead = 3
 
 // widths finds how wide the columns are: as wide as their cells, columns of words
 // sharing what is left when all together are too wide.
-func widths(t Table, room float64) ([]float64, bool) {
+func widths(t report.Table, room float64) ([]float64, bool) {
 	out := make([]float64, len(t.Columns))
 	sum, words := 0.0, 0
 	for i, c := range t.Columns {
@@ -131,7 +132,7 @@ func widths(t Table, room float64) ([]float64, bool) {
 
 // easeHeads widens columns whose heads would stand taller than mostHead lines, as
 // far as there is room.
-func easeHeads(t Table, wide []float64, room float64) {
+func easeHeads(t report.Table, wide []float64, room float64) {
 	for i, c := range t.Columns {
 		for len(lettering.Wrap(c.Head, small, wide[i]+1e-6)) > mostHead && room >= 1 {
 			wide[i]++
@@ -141,7 +142,7 @@ func easeHeads(t Table, wide []float64, room float64) {
 }
 
 // cells breaks a row into lines.
-func cells(t Table, wide []float64, row []string) [][]string {
+func cells(t report.Table, wide []float64, row []string) [][]string {
 	out := make([][]string, len(row))
 	for i, words := range row {
 		out[i] = lettering.Wrap(words, small, wide[i]+1e-6)
@@ -149,7 +150,7 @@ func cells(t Table, wide []float64, row []string) [][]string {
 	return out
 }
 
-func headCells(t Table) []string {
+func headCells(t report.Table) []string {
 	out := make([]string, len(t.Columns))
 	for i, c := range t.Columns {
 		out[i] = c.Head
@@ -165,11 +166,11 @@ func tallest(lines [][]string) int {
 	return most
 }
 
-func rowHigh(t Table, wide []float64, row []string) float64 {
+func rowHigh(t report.Table, wide []float64, row []string) float64 {
 	return float64(tallest(cells(t, wide, row)))*leading + 0.4
 }
 
-func (s *setter) headHigh(t Table, wide []float64) float64 {
+func (s *setter) headHigh(t report.Table, wide []float64) float64 {
 	high := 0.0
 	if t.Headed() {
 		high = rowHigh(t, wide, headCells(t))
@@ -180,7 +181,7 @@ func (s *setter) headHigh(t Table, wide []float64) float64 {
 	return high
 }
 
-func (s *setter) tableHead(t Table, wide []float64, title string) {
+func (s *setter) tableHead(t report.Table, wide []float64, title string) {
 	if title != "" {
 		s.line(s.room.Min.X, small, leading, layout.Left, lettering.Clip(title, small, s.room.W()))
 		s.y -= 1
@@ -201,7 +202,7 @@ func (s *setter) rule(wide []float64) {
 	s.sheet().Line(layout.Tick, geometry.Point{X: s.room.Min.X, Y: s.y}, geometry.Point{X: s.room.Min.X + right, Y: s.y})
 }
 
-func (s *setter) row(t Table, wide []float64, row []string) {
+func (s *setter) row(t report.Table, wide []float64, row []string) {
 	lines := cells(t, wide, row)
 	x := s.room.Min.X
 	for i, cell := range lines {

@@ -6,6 +6,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
+	"ribwright/layout/report"
 )
 
 // longestHeading is how many lines of a heading are set; a title may have pages.
@@ -15,7 +16,7 @@ const longestHeading = 4
 // left it turns over.
 const chapterRoom = 0.55
 
-func (s *setter) heading(h Heading) {
+func (s *setter) heading(h report.Heading) {
 	high, over, under := heads(h.Level)
 	if h.Level == 1 && s.y-s.room.Min.Y < chapterRoom*s.room.H() {
 		s.turn()
@@ -56,7 +57,7 @@ func (s *setter) paragraph(words string) {
 	s.space(air)
 }
 
-func (s *setter) list(l List) {
+func (s *setter) list(l report.List) {
 	const indent = 8.0
 	for i, item := range l.Items {
 		mark := "-"
@@ -77,7 +78,7 @@ func (s *setter) list(l List) {
 }
 
 // caution is set off by a heavy bar beside it.
-func (s *setter) caution(c Caution) {
+func (s *setter) caution(c report.Caution) {
 	words := "CAUTION: " + c.Words
 	if c.Says != "" {
 		words += " (" + c.Says + ")"
@@ -112,7 +113,7 @@ func (s *setter) contents() {
 // follows is how much room what comes after a heading wants on its sheet, mm: a figure
 // stands whole, of words some lines.
 func (s *setter) follows() float64 {
-	if f, ok := s.next.(Figure); ok {
+	if f, ok := s.next.(report.Figure); ok {
 		_, high := s.captioned(f)
 		return high
 	}
@@ -120,13 +121,13 @@ func (s *setter) follows() float64 {
 }
 
 // captioned returns the lines under a figure and the height of both, mm.
-func (s *setter) captioned(f Figure) (caption []string, high float64) {
+func (s *setter) captioned(f report.Figure) (caption []string, high float64) {
 	caption = lettering.Wrap(f.Caption, small, min(measure, s.room.W()))
 	return caption, f.Drawing.Bounds().H() + 2 + float64(len(caption))*leading
 }
 
 // figure sets a drawing at its size, with its caption under it.
-func (s *setter) figure(f Figure) {
+func (s *setter) figure(f report.Figure) {
 	b := f.Drawing.Bounds()
 	caption, high := s.captioned(f)
 	if s.err == nil && (b.Empty() || b.W() > s.room.W()+1e-6 || high > s.room.H()) {

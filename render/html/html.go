@@ -12,7 +12,7 @@ import (
 	"unicode"
 
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 //go:embed style.css
@@ -26,7 +26,7 @@ type Figure func(w io.Writer, d layout.Drawing, about string) error
 //
 // Errors: a drawing that cannot be written, or the writer's own error. Nothing is
 // written unless all is made.
-func Encode(w io.Writer, b typeset.Book, figure Figure) error {
+func Encode(w io.Writer, b report.Report, figure Figure) error {
 	e := &encoder{figure: figure}
 	e.put("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
 	e.put("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
@@ -56,10 +56,10 @@ type encoder struct {
 
 func (e *encoder) put(format string, args ...any) { fmt.Fprintf(&e.out, format, args...) }
 
-func chapters(b typeset.Book) []string {
+func chapters(b report.Report) []string {
 	var out []string
 	for _, block := range b.Blocks {
-		if h, ok := block.(typeset.Heading); ok && h.Level == 1 {
+		if h, ok := block.(report.Heading); ok && h.Level == 1 {
 			out = append(out, h.Words)
 		}
 	}
@@ -88,21 +88,21 @@ func text(s string) string { return html.EscapeString(clean(s)) }
 // words is text whose direction of writing stays its own.
 func words(s string) string { return "<bdi>" + text(s) + "</bdi>" }
 
-func (e *encoder) block(b typeset.Block) {
+func (e *encoder) block(b report.Block) {
 	switch b := b.(type) {
-	case typeset.Heading:
+	case report.Heading:
 		e.heading(b)
-	case typeset.Paragraph:
+	case report.Paragraph:
 		e.put("<p>%s</p>\n", words(b.Words))
-	case typeset.List:
+	case report.List:
 		e.list(b)
-	case typeset.Caution:
+	case report.Caution:
 		e.caution(b)
-	case typeset.Table:
+	case report.Table:
 		e.table(b)
-	case typeset.Figure:
+	case report.Figure:
 		e.drawing(b)
-	case typeset.Contents:
+	case report.Contents:
 		e.put("<nav aria-label=\"Contents\">\n<ul>\n")
 		for i, c := range e.chapters {
 			e.put("<li><a href=\"#c%d\">%s</a></li>\n", i+1, words(c))
@@ -113,7 +113,7 @@ func (e *encoder) block(b typeset.Block) {
 	}
 }
 
-func (e *encoder) heading(h typeset.Heading) {
+func (e *encoder) heading(h report.Heading) {
 	id := ""
 	if h.Level == 1 {
 		e.at++
@@ -122,7 +122,7 @@ func (e *encoder) heading(h typeset.Heading) {
 	e.put("<h%d%s>%s</h%d>\n", h.Level, id, words(h.Words), h.Level)
 }
 
-func (e *encoder) list(l typeset.List) {
+func (e *encoder) list(l report.List) {
 	open, end := "<ul>", "</ul>"
 	if l.First > 0 {
 		open, end = fmt.Sprintf("<ol start=\"%d\">", l.First), "</ol>"
@@ -134,7 +134,7 @@ func (e *encoder) list(l typeset.List) {
 	e.put("%s\n", end)
 }
 
-func (e *encoder) caution(c typeset.Caution) {
+func (e *encoder) caution(c report.Caution) {
 	e.put("<p class=\"caution\" role=\"note\"><strong>CAUTION:</strong> %s", words(c.Words))
 	if c.Says != "" {
 		e.put(" <small>(%s)</small>", words(c.Says))
@@ -142,7 +142,7 @@ func (e *encoder) caution(c typeset.Caution) {
 	e.put("</p>\n")
 }
 
-func (e *encoder) table(t typeset.Table) {
+func (e *encoder) table(t report.Table) {
 	e.put("<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"%s\">\n<table>\n", text(t.Title))
 	if t.Title != "" {
 		e.put("<caption>%s</caption>\n", words(t.Title))
@@ -168,7 +168,7 @@ func (e *encoder) table(t typeset.Table) {
 	}
 }
 
-func class(c typeset.Column) string {
+func class(c report.Column) string {
 	switch {
 	case c.Align == layout.Right:
 		return ` class="r"`
@@ -178,7 +178,7 @@ func class(c typeset.Column) string {
 	return ` class="n"`
 }
 
-func (e *encoder) drawing(f typeset.Figure) {
+func (e *encoder) drawing(f report.Figure) {
 	e.put("<figure>\n<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"%s\">\n", text(f.Drawing.Title))
 	if err := e.figure(&e.out, f.Drawing, f.About); err != nil && e.err == nil {
 		e.err = fmt.Errorf("the figure %q: %w", f.Drawing.Title, err)

@@ -13,7 +13,7 @@ import (
 	"testing"
 
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // drawn stands in for the figure writer.
@@ -22,7 +22,7 @@ func drawn(w io.Writer, d layout.Drawing, about string) error {
 	return err
 }
 
-func encode(t *testing.T, b typeset.Book) string {
+func encode(t *testing.T, b report.Report) string {
 	t.Helper()
 	var out bytes.Buffer
 	if err := Encode(&out, b, drawn); err != nil {
@@ -32,15 +32,15 @@ func encode(t *testing.T, b typeset.Book) string {
 }
 
 // everything is a book with every kind of block, each saying the same.
-func everything(words string) typeset.Book {
+func everything(words string) report.Report {
 	d := layout.Drawing{Title: words}
 	d.Straight(layout.Mark, 0, 0, 10, 10)
 	d.Write(0, 0, 3, layout.Left, words)
-	return typeset.Book{Title: words, For: words, Fingerprint: words, Blocks: []typeset.Block{
-		typeset.Heading{Level: 1, Words: words}, typeset.Heading{Level: 3, Words: words}, typeset.Contents{}, typeset.Paragraph{Words: words},
-		typeset.List{Items: []string{words}}, typeset.List{First: 4, Items: []string{words}}, typeset.Caution{Words: words, Says: words},
-		typeset.Table{Title: words, Columns: []typeset.Column{{Head: words, Text: true}, {Head: words, Align: layout.Right}, {}}, Rows: [][]string{{words, words, words}}, Note: words},
-		typeset.Figure{Drawing: d, Caption: words, About: words},
+	return report.Report{Title: words, For: words, Fingerprint: words, Blocks: []report.Block{
+		report.Heading{Level: 1, Words: words}, report.Heading{Level: 3, Words: words}, report.Contents{}, report.Paragraph{Words: words},
+		report.List{Items: []string{words}}, report.List{First: 4, Items: []string{words}}, report.Caution{Words: words, Says: words},
+		report.Table{Title: words, Columns: []report.Column{{Head: words, Text: true}, {Head: words, Align: layout.Right}, {}}, Rows: [][]string{{words, words, words}}, Note: words},
+		report.Figure{Drawing: d, Caption: words, About: words},
 	}}
 }
 

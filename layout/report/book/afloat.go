@@ -10,7 +10,7 @@ import (
 	"ribwright/layout/figure/afloat"
 	"ribwright/layout/figure/balance"
 	"ribwright/layout/figure/plot"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // afloat tells what the trial on paper found, with its curves.
@@ -23,7 +23,7 @@ func (w *writer) afloat() {
 	}
 	water := r.Options.Water
 	w.say(fmt.Sprintf("Worked out for %s water of %.0f degrees Celsius, with the cloth flat between stringers. Estimates from an ideal shape: weigh the finished boat and measure its freeboard.", water.Kind, water.Temperature))
-	t := typeset.Table{Title: "Weights", Columns: []typeset.Column{text("What"), figures("Mass"), figures("From midship, " + w.unit()), figures("Over the baseline, " + w.unit())}}
+	t := report.Table{Title: "Weights", Columns: []report.Column{text("What"), figures("Mass"), figures("From midship, " + w.unit()), figures("Over the baseline, " + w.unit())}}
 	for _, i := range r.Entries() {
 		l := i.Load()
 		t.Rows = append(t.Rows, []string{i.Name, w.kilos(l.Mass), w.cell(l.At.X), w.cell(l.At.Z)})
@@ -33,7 +33,7 @@ func (w *writer) afloat() {
 		w.warn("With the people and gear of the design it does not stay upright: "+r.Fault.Text+". The figures are those of the boat held upright.", "arithmetic of this design")
 	}
 	w.section("What to make of it")
-	f := typeset.Table{Columns: []typeset.Column{names("About"), text("Finding"), text("Standing of the rule")}}
+	f := report.Table{Columns: []report.Column{names("About"), text("Finding"), text("Standing of the rule")}}
 	for _, v := range r.Findings {
 		f.Rows = append(f.Rows, []string{v.About, v.Text, v.Standing})
 	}
@@ -45,7 +45,7 @@ func (w *writer) afloat() {
 	w.warn("Wear a life jacket. Try the boat swamped in shallow water, near help, with flotation fitted, before you take it out.", "common practice; in the United States 33 CFR 175.15 asks for a wearable life jacket for each person; local law comes first")
 }
 
-func (w *writer) atRest() typeset.Table {
+func (w *writer) atRest() report.Table {
 	o := w.Trial.Rest
 	row := func(a, b string) []string { return []string{a, b} }
 	rows := [][]string{
@@ -60,17 +60,17 @@ func (w *writer) atRest() typeset.Table {
 	if !math.IsNaN(w.Trial.Curve.Flooding) && w.Trial.Fault == nil {
 		rows = append(rows, row("water comes in at a heel of", fmt.Sprintf("%.0f degrees", w.Trial.Curve.Flooding*180/math.Pi)))
 	}
-	return typeset.Table{Title: "At rest", Columns: []typeset.Column{text("Figure"), figures("")}, Rows: rows}
+	return report.Table{Title: "At rest", Columns: []report.Column{text("Figure"), figures("")}, Rows: rows}
 }
 
 // plotted puts a plot into a figure.
-func plotted(p plot.Plot) typeset.Figure {
+func plotted(p plot.Plot) report.Figure {
 	p.W, p.H = 105, 60
 	d := layout.Drawing{Name: "plot", Title: p.Title}
 	title := p.Title
 	p.Title = ""
 	p.Draw(&d, geometry.Point{})
-	return typeset.Figure{Drawing: d, Caption: title + ".", About: "Curve: " + title + ", " + p.YLabel + " against " + p.XLabel + "."}
+	return report.Figure{Drawing: d, Caption: title + ".", About: "Curve: " + title + ", " + p.YLabel + " against " + p.XLabel + "."}
 }
 
 // balance tells what holds the frame's shape.
@@ -81,7 +81,7 @@ func (w *writer) balance() {
 	if b.Boat.Why != nil {
 		w.warn("There is no neutral set: "+b.Boat.Why.Error(), "beam theory")
 	}
-	w.add(typeset.Table{Title: "Gunwales at rest", Columns: []typeset.Column{text("Figure"), figures("")}, Rows: [][]string{
+	w.add(report.Table{Title: "Gunwales at rest", Columns: []report.Column{text("Figure"), figures("")}, Rows: [][]string{
 		{"tightest radius in plan", w.length(b.Gunwale.Radius)},
 		{"at station", w.station(b.Gunwale.At)},
 		{"share of a form's curvature that plies glued on it lose", fmt.Sprintf("%.0f %%", 100*b.Gunwale.Back)},
@@ -93,11 +93,11 @@ func (w *writer) balance() {
 	w.section("Taking them out")
 	for _, t := range w.Trials {
 		d, factor := balance.Shape(b.Boat, w.Without, t, w.Miss, 165)
-		w.add(typeset.Figure{Drawing: d, Caption: fmt.Sprintf("Gunwales from above, bow to the right: dashed with all members in, solid without %s. Changes of shape are exaggerated %.0f times; forces in newtons, + a strut, - a tie; ticks outside the gunwales are the ribs' push.", w.Without, factor),
+		w.add(report.Figure{Drawing: d, Caption: fmt.Sprintf("Gunwales from above, bow to the right: dashed with all members in, solid without %s. Changes of shape are exaggerated %.0f times; forces in newtons, + a strut, - a tie; ticks outside the gunwales are the ribs' push.", w.Without, factor),
 			About: "Both gunwales from above before and after the cross pieces are taken out, with the force in each."})
 	}
 	w.section("What the wood is asked for")
-	t := typeset.Table{Columns: []typeset.Column{text("Part"), names("Verdict"), figures("Has"), figures("Limit"), names("Unit"), text("What would help")}}
+	t := report.Table{Columns: []report.Column{text("Part"), names("Verdict"), figures("Has"), figures("Limit"), names("Unit"), text("What would help")}}
 	for _, f := range b.Findings {
 		t.Rows = append(t.Rows, []string{f.Part, string(f.Verdict), number(f.Value), number(f.Limit), f.Unit, f.Cure})
 	}
@@ -105,8 +105,8 @@ func (w *writer) balance() {
 	w.add(t)
 }
 
-func (w *writer) strutForces() typeset.Table {
-	t := typeset.Table{Title: "Push of the cross pieces on each gunwale, N; + a strut, - a tie", Columns: []typeset.Column{text("Cross piece")}}
+func (w *writer) strutForces() report.Table {
+	t := report.Table{Title: "Push of the cross pieces on each gunwale, N; + a strut, - a tie", Columns: []report.Column{text("Cross piece")}}
 	for _, r := range w.Trials {
 		t.Columns = append(t.Columns, figures("ribs "+setName(r.Set, w.length(math.Abs(w.Miss)))))
 	}

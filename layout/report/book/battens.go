@@ -9,7 +9,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/materials"
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // battens draws keel and stringers laid straight, with where the ribs cross.
@@ -19,7 +19,7 @@ func (w *writer) battens() {
 	w.say(fmt.Sprintf("Keel: %s, %s wide, %s deep, %s long, butted between the stems' shoulders. Stringers: %s, %s wide along the rib, %s deep, %d on each side.",
 		d.Keel.Species, w.fine(float64(d.Keel.Width)), w.fine(float64(d.Keel.Depth)), w.fine(f.Keel.Fore-f.Keel.Aft),
 		d.Stringers.Species, w.fine(float64(d.Stringers.Width)), w.fine(float64(d.Stringers.Depth)), len(f.Stringers)))
-	t := typeset.Table{Title: "Lengths on the straight stock, " + w.marks(), Columns: []typeset.Column{names("Batten"), figures("Aft of midship"), figures("Forward"), figures("Whole"), figures("Share of the way from keel to gunwale")}}
+	t := report.Table{Title: "Lengths on the straight stock, " + w.marks(), Columns: []report.Column{names("Batten"), figures("Aft of midship"), figures("Forward"), figures("Whole"), figures("Share of the way from keel to gunwale")}}
 	t.Rows = append(t.Rows, []string{"keel", w.mark(-f.Keel.Aft), w.mark(f.Keel.Fore), w.mark(f.Keel.Fore - f.Keel.Aft), "-"})
 	for _, s := range f.Stringers {
 		t.Rows = append(t.Rows, []string{fmt.Sprintf("S%d, two", s.Number), w.mark(-s.Aft), w.mark(s.Fore), w.mark(s.Fore - s.Aft), fmt.Sprintf("%.0f %%", 100*s.Share)})
@@ -28,7 +28,7 @@ func (w *writer) battens() {
 }
 
 // battenFigure draws the battens straight, one over the other.
-func (w *writer) battenFigure() typeset.Figure {
+func (w *writer) battenFigure() report.Figure {
 	f := w.Frame
 	most := f.Keel.Fore - f.Keel.Aft
 	for _, s := range f.Stringers {
@@ -49,13 +49,13 @@ func (w *writer) battenFigure() typeset.Figure {
 		row(i+1, fmt.Sprintf("S%d", b.Number), b.Aft, b.Fore, float64(f.Design.Stringers.Width), b.RibMarks)
 	}
 	s.line(layout.Center, 0, 6*per, 0, -(9*float64(len(f.Stringers))+6)*per)
-	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Keel and stringers laid straight, %s, bow to the right. Ticks are the middles of the ribs, the upright line is midship.", ratio(per)),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Keel and stringers laid straight, %s, bow to the right. Ticks are the middles of the ribs, the upright line is midship.", ratio(per)),
 		About: "Keel and stringers as straight sticks with the places where the ribs cross them."}
 }
 
-func (w *writer) battenMarks() typeset.Table {
+func (w *writer) battenMarks() report.Table {
 	f := w.Frame
-	t := typeset.Table{Title: "Middles of the ribs on the straight battens, from midship, " + w.unit(), Columns: []typeset.Column{names("Rib"), figures("keel")}}
+	t := report.Table{Title: "Middles of the ribs on the straight battens, from midship, " + w.unit(), Columns: []report.Column{names("Rib"), figures("keel")}}
 	for _, s := range f.Stringers {
 		t.Columns = append(t.Columns, figures(fmt.Sprintf("S%d", s.Number)))
 	}
@@ -82,7 +82,7 @@ func (w *writer) skin() {
 	n, f := w.Needs, w.Frame
 	w.section("Skin")
 	g := &f.Gunwale
-	w.add(typeset.Table{Columns: []typeset.Column{text("Cloth and coating"), figures("")}, Rows: [][]string{
+	w.add(report.Table{Columns: []report.Column{text("Cloth and coating"), figures("")}, Rows: [][]string{
 		{"sheet to buy, length", w.length(n.Cloth.Length)},
 		{"sheet to buy, width", w.length(n.Cloth.Width)},
 		{"greatest way round the outside, gunwale top to gunwale top", w.length(n.Cloth.Width - 2*materials.GripEach)},

@@ -16,7 +16,7 @@ import (
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/water"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // Facts is what the book is made of.
@@ -48,9 +48,9 @@ type Facts struct {
 //
 // Errors: a rib whose length cannot be adjusted, which a frame that was built has
 // not.
-func Of(f Facts) (typeset.Book, error) {
+func Of(f Facts) (report.Report, error) {
 	w := &writer{Facts: f}
-	w.book = typeset.Book{Title: f.Frame.Design.Title, For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
+	w.book = report.Report{Title: f.Frame.Design.Title, For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
 	for _, chapter := range []func(){
 		w.cover, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.corrections, w.crossPieces,
 		w.ends, w.battens, w.lashings, w.skin, w.afloat, w.balance, w.outfits,
@@ -64,14 +64,14 @@ func Of(f Facts) (typeset.Book, error) {
 // writer gathers blocks and keeps the first error.
 type writer struct {
 	Facts
-	book typeset.Book
+	book report.Report
 	err  error
 }
 
-func (w *writer) add(b ...typeset.Block) { w.book.Blocks = append(w.book.Blocks, b...) }
+func (w *writer) add(b ...report.Block) { w.book.Blocks = append(w.book.Blocks, b...) }
 
-func (w *writer) chapter(words string)   { w.add(typeset.Heading{Level: 1, Words: words}) }
-func (w *writer) section(words string)   { w.add(typeset.Heading{Level: 2, Words: words}) }
-func (w *writer) say(words string)       { w.add(typeset.Paragraph{Words: words}) }
-func (w *writer) warn(words, who string) { w.add(typeset.Caution{Words: words, Says: who}) }
+func (w *writer) chapter(words string)   { w.add(report.Heading{Level: 1, Words: words}) }
+func (w *writer) section(words string)   { w.add(report.Heading{Level: 2, Words: words}) }
+func (w *writer) say(words string)       { w.add(report.Paragraph{Words: words}) }
+func (w *writer) warn(words, who string) { w.add(report.Caution{Words: words, Says: who}) }
 func (w *writer) imperial() bool         { return w.Units == measure.Imperial }

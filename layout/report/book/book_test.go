@@ -15,6 +15,7 @@ import (
 	"ribwright/geometry/water"
 	"ribwright/layout"
 	"ribwright/layout/paper"
+	"ribwright/layout/report"
 	"ribwright/layout/typeset"
 )
 
@@ -67,7 +68,7 @@ func facts(t testing.TB, d *design.Design, units measure.System) Facts {
 	return f
 }
 
-func bookOf(t testing.TB, f Facts) typeset.Book {
+func bookOf(t testing.TB, f Facts) report.Report {
 	t.Helper()
 	b, err := Of(f)
 	if err != nil {
@@ -169,12 +170,12 @@ func TestTold(t *testing.T) {
 	figures := 0
 	for _, k := range b.Blocks {
 		switch k := k.(type) {
-		case typeset.Caution:
+		case report.Caution:
 			if k.Says == "" {
 				t.Errorf("nobody says %q", k.Words)
 			}
 			cautions += k.Words + k.Says
-		case typeset.Figure:
+		case report.Figure:
 			figures++
 			if k.About == "" || k.Caption == "" {
 				t.Errorf("the figure %q is not described", k.Drawing.Title)
@@ -228,10 +229,10 @@ func apart(t *testing.T, where string, s layout.Sheet, area geometry.Box) {
 }
 
 // tables returns the tables of a book by their titles.
-func tables(b typeset.Book) map[string]typeset.Table {
-	out := map[string]typeset.Table{}
+func tables(b report.Report) map[string]report.Table {
+	out := map[string]report.Table{}
 	for _, k := range b.Blocks {
-		if t, ok := k.(typeset.Table); ok {
+		if t, ok := k.(report.Table); ok {
 			out[t.Title] = t
 		}
 	}

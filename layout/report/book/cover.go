@@ -9,7 +9,7 @@ import (
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 func (w *writer) cover() {
@@ -18,7 +18,7 @@ func (w *writer) cover() {
 	if w.book.For != "" {
 		w.say(w.book.For)
 	}
-	w.add(typeset.Figure{Drawing: quarter(f), Caption: "The frame from over the bow, not to scale.",
+	w.add(report.Figure{Drawing: quarter(f), Caption: "The frame from over the bow, not to scale.",
 		About: "Line drawing of the frame in three-quarter view: gunwales, ribs, keel, stringers, stems and cross pieces."})
 	rows := [][]string{
 		{"Length of hull", w.length(f.Hull.Length)},
@@ -36,15 +36,15 @@ func (w *writer) cover() {
 	rows = append(rows,
 		[]string{"Materials, prices " + w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f", w.Cost.Likely, w.Cost.Off)},
 		[]string{"Work, " + w.Skill.String() + " builder", fmt.Sprintf("%.0f hours, give or take %.0f", hours.Hours(w.Work, "", w.Skill), hours.Off*hours.Hours(w.Work, "", w.Skill))})
-	w.add(typeset.Table{Columns: []typeset.Column{text("The job"), text("")}, Rows: rows})
+	w.add(report.Table{Columns: []report.Column{text("The job"), text("")}, Rows: rows})
 	w.section("Read first")
-	w.add(typeset.List{Items: []string{
+	w.add(report.List{Items: []string{
 		"Print the full-size patterns with ribwright loft; this book has no line that may be cut by.",
 		"Wood varies: every bend, strength, weight and time here is an estimate, some of it from rules of thumb that are said to be so. Nothing here certifies a boat.",
 		"Local law, the waterway's authority and licensed advice come first.",
 	}})
 	w.section("Contents")
-	w.add(typeset.Contents{})
+	w.add(report.Contents{})
 }
 
 // quarter draws the frame in three-quarter view, square to a line of sight over the

@@ -6,14 +6,14 @@ import (
 
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // crossPieces lists what holds the gunwales apart.
 func (w *writer) crossPieces() {
 	f := w.Frame
 	w.chapter("Spreaders and cross pieces")
-	t := typeset.Table{Title: "Spreaders while building, " + w.marks(), Columns: []typeset.Column{text("Place"), figures("Along the gunwale"), figures("Middle to middle of the undersides"), figures("Between the inner lower edges")}}
+	t := report.Table{Title: "Spreaders while building, " + w.marks(), Columns: []report.Column{text("Place"), figures("Along the gunwale"), figures("Middle to middle of the undersides"), figures("Between the inner lower edges")}}
 	for _, s := range f.Design.AllSpreaders() {
 		x := float64(s.At)
 		inner := 2 * f.Gunwale.EdgeAt(x, -f.Gunwale.Width/2, 0).Y
@@ -24,7 +24,7 @@ func (w *writer) crossPieces() {
 		w.say("The design has no cross pieces that stay in the boat.")
 		return
 	}
-	c := typeset.Table{Title: "Cross pieces, under the gunwales, " + w.marks(), Columns: []typeset.Column{names("Stick"), text("Name"), text("Middle at"), figures("Length"), figures("Between the gunwales"), figures("Thick"), figures("End cut, degrees off square"), figures("Lower face cut back")}}
+	c := report.Table{Title: "Cross pieces, under the gunwales, " + w.marks(), Columns: []report.Column{names("Stick"), text("Name"), text("Middle at"), figures("Length"), figures("Between the gunwales"), figures("Thick"), figures("End cut, degrees off square"), figures("Lower face cut back")}}
 	for i, p := range f.Thwarts {
 		c.Rows = append(c.Rows, []string{fmt.Sprintf("C%d", i+1), p.Name, w.station(p.At), w.mark(p.Length), w.mark(p.Between), w.cell(p.Thickness), angle(p.EndCut), w.cell(p.Under)})
 	}
@@ -36,7 +36,7 @@ func (w *writer) crossPieces() {
 }
 
 // crossPiece draws one from above.
-func (w *writer) crossPiece(i int) typeset.Figure {
+func (w *writer) crossPiece(i int) report.Figure {
 	p := w.Frame.Thwarts[i]
 	b := p.Outline.Bounds()
 	per := scaleFor(b.W(), b.H(), 150, 30)
@@ -48,7 +48,7 @@ func (w *writer) crossPiece(i int) typeset.Figure {
 	s.line(layout.Center, 0, b.Min.Y-1.5*per, 0, b.Max.Y+1.5*per)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-6, w.fine(p.Length))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-4, w.fine(b.H()))
-	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Pegs %s.", i+1, p.Name, ratio(per), w.fine(p.Hole)),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Pegs %s.", i+1, p.Name, ratio(per), w.fine(p.Hole)),
 		About: fmt.Sprintf("Outline of the cross piece %s with its length and width.", p.Name)}
 }
 
@@ -69,7 +69,7 @@ func (w *writer) ends() {
 	}
 }
 
-func (w *writer) stem(i int) typeset.Figure {
+func (w *writer) stem(i int) report.Figure {
 	st := w.Frame.Bow
 	if i == 1 {
 		st = w.Frame.Stern
@@ -87,12 +87,12 @@ func (w *writer) stem(i int) typeset.Figure {
 	s.line(layout.Guide, b.Min.X-4*per, st.Waterline, b.Max.X+4*per, st.Waterline)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.fine(b.H()))
-	return typeset.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.Drawing,
 		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s moulded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.fine(st.Thickness), w.fine(st.Moulded), w.fine(st.ToeX), w.fine(st.FootX)),
 		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and the stringers' landings.", st.End)}
 }
 
-func (w *writer) hook(i int) typeset.Figure {
+func (w *writer) hook(i int) report.Figure {
 	h := w.Frame.BowHook
 	if i == 1 {
 		h = w.Frame.SternHook
@@ -105,7 +105,7 @@ func (w *writer) hook(i int) typeset.Figure {
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-6, w.fine(b.H()))
 	slope := math.Atan(h.Slope)
-	return typeset.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.Drawing,
 		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops.", wording.Capital(h.End), ratio(per), w.fine(h.Thickness), angle(h.Bevel), angle(slope)),
 		About:   fmt.Sprintf("Outline of the %s breasthook with its length and width.", h.End)}
 }

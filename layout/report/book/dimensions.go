@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/water/float"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // dimensions lists the principal dimensions by the terms of ISO 8666.
@@ -41,7 +41,7 @@ func (w *writer) dimensions() {
 			[]string{"", "displacement, all aboard", w.kilos(o.Displacement)},
 			[]string{"", "block and prismatic coefficient", fmt.Sprintf("%.3f, %.3f", o.CB, o.CP)})
 	}
-	w.add(typeset.Table{Columns: []typeset.Column{names("Symbol"), text("Dimension"), figures("From the design")}, Rows: rows})
+	w.add(report.Table{Columns: []report.Column{names("Symbol"), text("Dimension"), figures("From the design")}, Rows: rows})
 	if w.Trial == nil {
 		w.warn("The boat as loaded finds no rest, so it has no waterline: "+w.NoTrial, "arithmetic of this design")
 	}

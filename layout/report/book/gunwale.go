@@ -6,7 +6,7 @@ import (
 
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/measure"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 func (w *writer) mortises() {
@@ -31,7 +31,7 @@ func (w *writer) mortises() {
 	m0 := g.Mortises[0]
 	w.say(fmt.Sprintf("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
 		w.fine(m0.Length), w.fine(m0.Width), w.fine(m0.Depth), w.fine(m0.Wall)))
-	t := typeset.Table{Title: "Mortises, " + w.marks(), Columns: []typeset.Column{
+	t := report.Table{Title: "Mortises, " + w.marks(), Columns: []report.Column{
 		names("Rib"), figures("From midship, along the stock"), figures("Station, along the boat"), figures("Lean, degrees"), figures("Wood to the next"), figures("Least wall at the bottom"), figures("To a scarf")}}
 	for _, m := range g.Mortises {
 		scarf := "-"
@@ -68,7 +68,7 @@ func (w *writer) edgeSets() string {
 
 // scarfs lists the joints in the gunwales' plies.
 func (w *writer) scarfs() {
-	t := typeset.Table{Title: "Scarfs in long sticks, middles along the stock from midship, " + w.marks(), Columns: []typeset.Column{names("Stick"), text("Part"), figures("Middle"), figures("Length"), figures("Slope")}}
+	t := report.Table{Title: "Scarfs in long sticks, middles along the stock from midship, " + w.marks(), Columns: []report.Column{names("Stick"), text("Part"), figures("Middle"), figures("Length"), figures("Slope")}}
 	for i, c := range w.Plan.Cuttings {
 		for _, j := range c.Joints {
 			s := w.Plan.Sticks[i]

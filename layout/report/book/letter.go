@@ -7,7 +7,7 @@ import (
 
 	"ribwright/geometry/measure"
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // length letters mm in running words.
@@ -87,6 +87,6 @@ func angle(a float64) string {
 }
 
 // columns that hold words, words that may be broken, and figures.
-func names(head string) typeset.Column   { return typeset.Column{Head: head} }
-func text(head string) typeset.Column    { return typeset.Column{Head: head, Text: true} }
-func figures(head string) typeset.Column { return typeset.Column{Head: head, Align: layout.Right} }
+func names(head string) report.Column   { return report.Column{Head: head} }
+func text(head string) report.Column    { return report.Column{Head: head, Text: true} }
+func figures(head string) report.Column { return report.Column{Head: head, Align: layout.Right} }

@@ -7,7 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // lines draws the sheer plan, the plan view and the body plan.
@@ -18,7 +18,7 @@ func (w *writer) lines() {
 }
 
 // sheerPlan is the boat from the side, bow to the right.
-func (w *writer) sheerPlan(per float64) typeset.Figure {
+func (w *writer) sheerPlan(per float64) report.Figure {
 	f := w.Frame
 	s := newSketch("sheer", "Sheer plan", per)
 	g := &f.Gunwale
@@ -56,12 +56,12 @@ func (w *writer) sheerPlan(per float64) typeset.Figure {
 			s.note(st.x, 0, 0, -5.5, layout.Middle, st.name)
 		}
 	}
-	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Sheer plan, %s. Bow to the right; baseline and stations 0 to 10 below; dashed the %s; thin uprights are the ribs.", ratio(per), water),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Sheer plan, %s. Bow to the right; baseline and stations 0 to 10 below; dashed the %s; thin uprights are the ribs.", ratio(per), water),
 		About: "Side view of the boat: sheer, keel, both stems, ribs, the waterline and the numbered stations."}
 }
 
 // planView is the boat from above, bow to the right.
-func (w *writer) planView(per float64) typeset.Figure {
+func (w *writer) planView(per float64) report.Figure {
 	f := w.Frame
 	s := newSketch("plan", "Plan view", per)
 	g := &f.Gunwale
@@ -87,12 +87,12 @@ func (w *writer) planView(per float64) typeset.Figure {
 	s.path(layout.Mark, f.SternHook.Outline.Map(geometry.Stretch(-1, 1)).Map(geometry.Shift(-f.Hull.Stern.GunwaleX, 0)))
 	half := f.Hull.Length / 2
 	s.line(layout.Center, -half-2*per, 0, half+2*per, 0)
-	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Plan view, %s: gunwales, breasthooks and cross pieces; thin lines are the ribs.", ratio(per)),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Plan view, %s: gunwales, breasthooks and cross pieces; thin lines are the ribs.", ratio(per)),
 		About: "View from above: both gunwales, breasthooks, cross pieces, ribs and the middle line."}
 }
 
 // bodyPlan is every station from ahead and astern.
-func (w *writer) bodyPlan() typeset.Figure {
+func (w *writer) bodyPlan() report.Figure {
 	h := w.Afloat.Hull
 	wide, top := w.Frame.Hull.Beam/2+w.Frame.Gunwale.Width, 0.0
 	for _, p := range h.Profile() {
@@ -128,6 +128,6 @@ func (w *writer) bodyPlan() typeset.Figure {
 	}
 	s.line(layout.Mark, -wide, 0, wide, 0)
 	s.line(layout.Center, 0, -3*per, 0, top+3*per)
-	return typeset.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Body plan to the outside of the skin, %s: fore body on the right, after body on the left, the stations of the table of offsets, narrower towards the ends. Level lines are the waterlines.", ratio(per)),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Body plan to the outside of the skin, %s: fore body on the right, after body on the left, the stations of the table of offsets, narrower towards the ends. Level lines are the waterlines.", ratio(per)),
 		About: "Body plan: half sections of the fore body on the right and of the after body on the left, with waterlines."}
 }

@@ -7,7 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/water/float"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // offsetStation is a place where the hull is measured: the trade counts them from
@@ -199,7 +199,7 @@ func (w *writer) offsets() {
 			w.say("The after body is like the fore body: station 10 like 0, 9 like 1 and so on.")
 			return
 		}
-		t := typeset.Table{Title: half.title, Columns: []typeset.Column{names("Station")}}
+		t := report.Table{Title: half.title, Columns: []report.Column{names("Station")}}
 		place := []string{"from midship"}
 		for _, s := range half.at {
 			t.Columns = append(t.Columns, figures(s.name))

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/measure"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // read turns a cell of the table of offsets into mm: whole mm, or feet-inches-eighths
@@ -68,13 +68,13 @@ func TestOffsetsFloat(t *testing.T) {
 
 // areas reads every station of the table and returns where it stands and what of it
 // lies under the water, from the bow to the stern.
-func areas(t *testing.T, all map[string]typeset.Table, units measure.System, water func(x float64) float64) (x, area []float64) {
+func areas(t *testing.T, all map[string]report.Table, units measure.System, water func(x float64) float64) (x, area []float64) {
 	t.Helper()
 	fore, ok := all["Fore body"]
 	if !ok {
 		t.Fatal("the book has no table of offsets")
 	}
-	column := func(tab typeset.Table, c int) (float64, [][2]float64) {
+	column := func(tab report.Table, c int) (float64, [][2]float64) {
 		at := read(t, tab.Rows[0][c], units)
 		var pts [][2]float64 // half-breadth, height
 		heights := map[string]float64{}

@@ -7,7 +7,7 @@ import (
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // step is one stage of the work.
@@ -31,14 +31,14 @@ func (w *writer) order() {
 		if s.care != "" {
 			w.warn(s.care, s.who)
 		}
-		w.add(typeset.List{First: first, Items: s.do})
+		w.add(report.List{First: first, Items: s.do})
 		first += len(s.do)
 		rows := [][]string{{"Tools", s.tools}}
 		if s.dry != "" {
 			rows = append(rows, []string{"Drying", s.dry})
 		}
 		rows = append(rows, []string{"Check", s.check})
-		w.add(typeset.Table{Columns: []typeset.Column{names(""), text("")}, Rows: rows})
+		w.add(report.Table{Columns: []report.Column{names(""), text("")}, Rows: rows})
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/outfits"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // outfits tells what the design has aboard besides the boat.
@@ -48,8 +48,8 @@ func (w *writer) outfits() {
 func (w *writer) lies() {
 	weights, err := w.Outfits.Weights()
 	w.err = cmp.Or(w.err, err)
-	t := typeset.Table{Title: "How the boat lies with the design's people and gear, " + w.unit(),
-		Columns: []typeset.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
+	t := report.Table{Title: "How the boat lies with the design's people and gear, " + w.unit(),
+		Columns: []report.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
 		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
 	base := float.Total(w.Afloat.Empty.Load(), weight.Sum(w.Afloat.Aboard))
 	row := func(name string, add float.Load) {
@@ -72,8 +72,8 @@ func (w *writer) lies() {
 }
 
 // pieces lists what an outfit is made of.
-func (w *writer) pieces(k kit.Kit) typeset.Table {
-	t := typeset.Table{Title: wording.Capital(k.Name) + ": what it is made of, " + w.unit(), Columns: []typeset.Column{text("Piece"), figures("Count"), text("Wood, or how much"), figures("Long"), figures("Wide"), figures("Thick")}}
+func (w *writer) pieces(k kit.Kit) report.Table {
+	t := report.Table{Title: wording.Capital(k.Name) + ": what it is made of, " + w.unit(), Columns: []report.Column{text("Piece"), figures("Count"), text("Wood, or how much"), figures("Long"), figures("Wide"), figures("Thick")}}
 	for _, p := range k.Pieces {
 		t.Rows = append(t.Rows, []string{wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.cell(p.Long), w.cell(p.Wide), w.cell(p.Thick)})
 	}
@@ -94,7 +94,7 @@ func amount(t kit.Thing) string {
 
 // told are the findings of an outfit, dangers first, and its figures beside practice.
 func (w *writer) told(notes finding.Notes, ranges []finding.Range) {
-	f := typeset.Table{Columns: []typeset.Column{names("About"), text("Finding"), text("Standing of the rule")}}
+	f := report.Table{Columns: []report.Column{names("About"), text("Finding"), text("Standing of the rule")}}
 	for _, n := range notes {
 		if n.Danger {
 			w.warn(wording.Capital(n.About)+": "+n.Text+".", n.Standing)
@@ -108,7 +108,7 @@ func (w *writer) told(notes finding.Notes, ranges []finding.Range) {
 	if len(ranges) == 0 {
 		return
 	}
-	t := typeset.Table{Title: "Beside practice: habits of the trade, not limits", Columns: []typeset.Column{text("What"), figures("Here"), figures("Practice"), names(""), text("Source")}}
+	t := report.Table{Title: "Beside practice: habits of the trade, not limits", Columns: []report.Column{text("What"), figures("Here"), figures("Practice"), names(""), text("Source")}}
 	for _, r := range ranges {
 		in := ""
 		if !r.Inside() {
@@ -126,8 +126,8 @@ func (w *writer) told(notes finding.Notes, ranges []finding.Range) {
 // roomy draws a sketch as large as the paper has room for.
 func roomy(draw func(wide float64) layout.Drawing) layout.Drawing {
 	const step = 5.0
-	for wide := typeset.Wide; ; wide -= step {
-		if d := draw(wide); d.Bounds().W() <= typeset.Wide || wide <= 10*step {
+	for wide := report.Wide; ; wide -= step {
+		if d := draw(wide); d.Bounds().W() <= report.Wide || wide <= 10*step {
 			return d
 		}
 	}
@@ -135,10 +135,10 @@ func roomy(draw func(wide float64) layout.Drawing) layout.Drawing {
 
 func (w *writer) sailing(f *sail.Fit) {
 	w.section("Sail")
-	w.add(typeset.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.SailSketch(f, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.SailSketch(f, wide) }),
 		Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 		About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."})
-	t := typeset.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []typeset.Column{text("Sail"), figures("m2"), figures("Take it in at, m/s"), figures("knots"), figures("Force"), figures("Goes over at, m/s")}}
+	t := report.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []report.Column{text("Sail"), figures("m2"), figures("Take it in at, m/s"), figures("knots"), figures("Force"), figures("Goes over at, m/s")}}
 	for i, s := range f.States[:f.Needed(f.Chosen())] {
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
 		t.Rows = append(t.Rows, []string{s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", sail.Knots(v)), fmt.Sprint(sail.Beaufort(v)), sail.Over(l.Under)})
@@ -153,13 +153,13 @@ func (w *writer) sailing(f *sail.Fit) {
 		rows = append(rows, []string{"leeboard's bracket at", w.station(f.BracketAt())}, []string{"leeboard under water", w.length(b.Deep)})
 	}
 	rows = append(rows, []string{"push on the partner, on the step", fmt.Sprintf("%.0f N, %.0f N", f.Mast.Partner, f.Mast.Step)}, []string{"tack over the gunwale", w.length(f.Tack - (f.Mast.PartnerZ - sail.PartnerThick/2))})
-	w.add(typeset.Table{Title: "Places and loads", Columns: []typeset.Column{text("Figure"), figures("")}, Rows: rows})
+	w.add(report.Table{Title: "Places and loads", Columns: []report.Column{text("Figure"), figures("")}, Rows: rows})
 	w.told(f.Notes, f.Ranges)
 }
 
 func (w *writer) pairing(c *pair.Craft) {
 	w.section("Pair")
-	w.add(typeset.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.PairSketch(c, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.PairSketch(c, wide) }),
 		Caption: fmt.Sprintf("%s and %s side by side, from astern, not to scale.", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title),
 		About:   "Two hulls from astern with a beam across both."})
 	_, lash := c.Worst()
@@ -170,12 +170,12 @@ func (w *writer) pairing(c *pair.Craft) {
 		}
 		at += w.station(x)
 	}
-	w.add(typeset.Table{Title: "As one craft", Columns: []typeset.Column{text("Figure"), text("")}, Rows: [][]string{
+	w.add(report.Table{Title: "As one craft", Columns: []report.Column{text("Figure"), text("")}, Rows: [][]string{
 		{"middle lines apart", w.length(c.Spacing)}, {"beams at", at}, {"turns of cord in each lashing", fmt.Sprint(pair.Turns(lash))},
 		{"all up", w.kilos(c.Load.Mass)}, {"least freeboard", w.length(c.Rest.Freeboard)}, {"beams over the water", w.length(c.Beneath)},
 		{"GM, and of one hull alone", fmt.Sprintf("%.0f mm, %.0f mm; it ends where a hull lifts", c.GM, c.Single)}}})
 	w.add(plotted(outfits.LeverPlot(c)))
-	t := typeset.Table{Title: "What a beam bears", Columns: []typeset.Column{text("Case"), figures("N m"), figures("N/mm2"), figures("Sag, " + w.unit()), figures("Lashing, N"), text("Taken as")}}
+	t := report.Table{Title: "What a beam bears", Columns: []report.Column{text("Case"), figures("N m"), figures("N/mm2"), figures("Sag, " + w.unit()), figures("Lashing, N"), text("Taken as")}}
 	for _, k := range c.Cases {
 		sag := "-"
 		if k.Sag > 0 {
@@ -189,7 +189,7 @@ func (w *writer) pairing(c *pair.Craft) {
 
 func (w *writer) rowing(f *rowing.Fit) {
 	w.section("Rowing")
-	w.add(typeset.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.RowingSketch(f, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.RowingSketch(f, wide) }),
 		Caption: fmt.Sprintf("Rowed by a %s of %.0f mm and %.0f kg, from the side and from astern, not to scale; stations in mm.", f.Row.Body, f.Body.Stature, f.Body.Mass),
 		About:   "The boat with a rower on the seat, and the oars from astern."})
 	clear, overWater, alone := "-", "-", "-"
@@ -197,7 +197,7 @@ func (w *writer) rowing(f *rowing.Fit) {
 		clear, overWater = w.length(f.OverLegs())+", "+w.length(f.OverGunwale()), w.length(f.WaterLock)
 		alone = w.length(f.Rest.Draft) + ", " + w.length(math.Tan(f.Rest.Trim)*f.Rest.LWL) + ", " + w.length(f.Rest.Freeboard.Least)
 	}
-	w.add(typeset.Table{Title: "Oars and places", Columns: []typeset.Column{text("Figure"), figures("")}, Rows: [][]string{
+	w.add(report.Table{Title: "Oars and places", Columns: []report.Column{text("Figure"), figures("")}, Rows: [][]string{
 		{"between the rowlocks", w.length(f.Span)}, {"oars, and inboard of the button", w.length(f.Oar.Length) + ", " + w.length(f.Oar.Inboard)},
 		{"rowlocks at", w.station(f.LockX)}, {"rowlocks over the seat, over the water", w.length(f.LockZ-f.SeatZ) + ", " + overWater},
 		{"seat's middle at, over the floor", w.station(f.SeatX) + ", " + w.length(f.SeatOver)}, {"heels at", w.station(f.FootX)},

@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/water"
+	"ribwright/layout/report"
 	"ribwright/layout/typeset"
 )
 
@@ -81,15 +82,15 @@ func TestOutfitTold(t *testing.T) {
 	if !slices.Contains(chapters(b), "Outfits") {
 		t.Fatalf("chapters %q", chapters(b))
 	}
-	var lies typeset.Table
+	var lies report.Table
 	cautions := ""
 	for _, k := range b.Blocks {
 		switch k := k.(type) {
-		case typeset.Table:
+		case report.Table:
 			if strings.HasPrefix(k.Title, "How the boat lies") {
 				lies = k
 			}
-		case typeset.Caution:
+		case report.Caution:
 			cautions += k.Words + "\n"
 		}
 	}
@@ -124,10 +125,10 @@ func TestOutfitTold(t *testing.T) {
 	}
 }
 
-func chapters(b typeset.Book) []string {
+func chapters(b report.Report) []string {
 	var out []string
 	for _, k := range b.Blocks {
-		if h, ok := k.(typeset.Heading); ok && h.Level == 1 {
+		if h, ok := k.(report.Heading); ok && h.Level == 1 {
 			out = append(out, h.Words)
 		}
 	}

@@ -7,7 +7,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/wording"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 func (w *writer) ribs() {
@@ -20,8 +20,8 @@ func (w *writer) ribs() {
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
 }
 
-func (w *writer) ribLengths() typeset.Table {
-	t := typeset.Table{Title: "Lengths, " + w.marks(), Columns: []typeset.Column{
+func (w *writer) ribLengths() report.Table {
+	t := report.Table{Title: "Lengths, " + w.marks(), Columns: []report.Column{
 		names("Rib"), figures("Station"), figures("Shoulder to shoulder"), figures("Blank"), figures("Width at the heads, in place"), figures("Relax to, before fitting"), figures("Depth under the gunwales"), figures("Length may be off"), figures("Bilge marks may be off")}}
 	for i, r := range w.Frame.Ribs {
 		relax := "-"
@@ -61,8 +61,8 @@ func (w *writer) bilgeSlack(r frame.Rib) string {
 	return w.cell(beamSlack / 2 / (math.Cos(a) - math.Cos(b)))
 }
 
-func (w *writer) ribBends() typeset.Table {
-	t := typeset.Table{Title: "Bends, from the middle of the blank, " + w.unit(), Columns: []typeset.Column{
+func (w *writer) ribBends() report.Table {
+	t := report.Table{Title: "Bends, from the middle of the blank, " + w.unit(), Columns: []report.Column{
 		names("Rib"), text("From where to where, name, radius at mid-thickness in the boat and on the form"), figures("Least radius over thickness"), figures("Steam, min")}}
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
@@ -101,8 +101,8 @@ func (w *writer) runs(i int) string {
 	return strings.Join(parts, "; ")
 }
 
-func (w *writer) ribMarks() typeset.Table {
-	t := typeset.Table{Title: "Middles of the stringers, from the middle of the blank, " + w.marks(), Columns: []typeset.Column{names("Rib")}}
+func (w *writer) ribMarks() report.Table {
+	t := report.Table{Title: "Middles of the stringers, from the middle of the blank, " + w.marks(), Columns: []report.Column{names("Rib")}}
 	for i := range w.Frame.Stringers {
 		t.Columns = append(t.Columns, figures(fmt.Sprintf("S%d", i+1)))
 	}
@@ -124,7 +124,7 @@ func (w *writer) corrections() {
 		step, name = 12.7, "1/2 in"
 	}
 	w.say(fmt.Sprintf("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name))
-	t := typeset.Table{Columns: []typeset.Column{names("Rib"), figures("Beam drawn, " + w.unit()), figures("For " + name + " more beam"), figures("Depth drawn, " + w.unit()), figures("For " + name + " more depth"), figures("Length drawn, " + w.unit())}}
+	t := report.Table{Columns: []report.Column{names("Rib"), figures("Beam drawn, " + w.unit()), figures("For " + name + " more beam"), figures("Depth drawn, " + w.unit()), figures("For " + name + " more depth"), figures("Length drawn, " + w.unit())}}
 	for _, r := range w.Frame.Ribs {
 		beam, depth, err := frame.Adjust(r)
 		if err != nil && w.err == nil {

@@ -10,14 +10,14 @@ import (
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/typeset"
+	"ribwright/layout/report"
 )
 
 // cutList lists every stick.
 func (w *writer) cutList() {
 	w.chapter("Cut list")
 	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
-	t := typeset.Table{Title: "Sticks, " + w.unit(), Columns: []typeset.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
+	t := report.Table{Title: "Sticks, " + w.unit(), Columns: []report.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
 	var volume, mass [2]float64 // of the boat and of its outfits
 	for i, s := range w.Plan.Sticks {
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
@@ -42,7 +42,7 @@ func (w *writer) cutList() {
 func (w *writer) boards() {
 	w.chapter("Ripping plan")
 	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.fine(w.Plan.Kerf), w.fine(cutlist.Dressing)))
-	t := typeset.Table{Title: "Boards", Columns: []typeset.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.unit()), text("From")}}
+	t := report.Table{Title: "Boards", Columns: []report.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.unit()), text("From")}}
 	for _, v := range w.Plan.Woods {
 		if len(v.Boards) == 0 {
 			continue
@@ -62,7 +62,7 @@ func (w *writer) boards() {
 			items = append(items, w.Plan.Sticks[m.Stick].Mark+", "+w.Plan.Sticks[m.Stick].Part+": "+m.Why)
 		}
 		w.warn("There is no wood for these sticks.", "arithmetic of this design")
-		w.add(typeset.List{Items: items})
+		w.add(report.List{Items: items})
 	}
 	for _, v := range w.Plan.Woods {
 		w.ripping(v)
@@ -96,7 +96,7 @@ func (w *writer) ripping(v cutlist.Wood) {
 	w.section(wording.Capital(v.Species))
 	for i, s := range v.Boards {
 		w.add(w.boardFigure(v, i))
-		t := typeset.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.unit()), Columns: []typeset.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
+		t := report.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.unit()), Columns: []report.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
 		for k, r := range s.Rips {
 			t.Rows = append(t.Rows, []string{fmt.Sprint(k + 1), w.cell(r.Across), w.layers(r)})
 			for m, more := range r.Rest {
@@ -125,14 +125,14 @@ func (w *writer) layers(r cutlist.RipCut) string {
 
 // boardFigure draws a board with its rips and crosscuts, wider than it is long for
 // its length: at one scale thin rips would run into each other.
-func (w *writer) boardFigure(v cutlist.Wood, i int) typeset.Figure {
+func (w *writer) boardFigure(v cutlist.Wood, i int) report.Figure {
 	s := v.Boards[i]
 	along, across := scaleFor(s.Board.Length, 0, 160, 1), scaleFor(s.Board.Width, 0, 32, 1)
 	d := boardSketch{layout.Drawing{Name: fmt.Sprintf("board-%d", i+1), Title: fmt.Sprintf("%s, board %d", wording.Capital(v.Species), i+1)},
 		geometry.Stretch(1/along, 1/across), w.Plan.Kerf}
 	d.box(layout.Cut, 0, s.Board.Width, s.Board.Length, s.Board.Width)
 	d.rips(s.Rips, geometry.Point{Y: s.Board.Width})
-	return typeset.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, its face, %s along and %s across: rips from the upper edge down as in the table, the first layer's crosscuts from the left.", i+1, v.Species, ratio(along), ratio(across)),
+	return report.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, its face, %s along and %s across: rips from the upper edge down as in the table, the first layer's crosscuts from the left.", i+1, v.Species, ratio(along), ratio(across)),
 		About: fmt.Sprintf("A board of %s with its rips and crosscuts.", v.Species)}
 }
 
@@ -167,7 +167,7 @@ func (w *writer) shopping() {
 	w.chapter("Shopping list and cost")
 	e := w.Cost
 	w.say(fmt.Sprintf("Prices by the table %q (%s), in no currency: an invented level to compare boats by until you put in what you are asked for (--prices FILE).", w.Prices.Name, w.Prices.About))
-	t := typeset.Table{Columns: []typeset.Column{text("What"), figures("Amount"), names("Unit"), text("How it is worked out"), figures("Each"), figures("Cost"), figures("Off by"), text("Price from")}}
+	t := report.Table{Columns: []report.Column{text("What"), figures("Amount"), names("Unit"), text("How it is worked out"), figures("Each"), figures("Cost"), figures("Off by"), text("Price from")}}
 	for _, l := range e.Lines {
 		each := "-"
 		if l.Each > 0 {
@@ -200,7 +200,7 @@ func (w *writer) hours() {
 	w.chapter("Hours")
 	total := hours.Hours(w.Work, "", w.Skill)
 	w.say(fmt.Sprintf("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for a builder who is %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill))
-	t := typeset.Table{Columns: []typeset.Column{names("Stage"), text("Operation"), figures("Count"), names("Unit"), figures("Minutes each"), figures("Hours")}}
+	t := report.Table{Columns: []report.Column{names("Stage"), text("Operation"), figures("Count"), names("Unit"), figures("Minutes each"), figures("Hours")}}
 	for _, k := range w.Work {
 		t.Rows = append(t.Rows, []string{string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill))})
 	}

@@ -1,7 +1,7 @@
-// Package typeset sets a book: headings, paragraphs, lists, tables and figures, told
-// once as a list of blocks, flow down sheets with running feet. Other back ends may
-// read the same blocks.
-package typeset
+// Package report is what the program tells a person, once, as a list of blocks:
+// headings, paragraphs, lists, tables, figures, findings, cautions. Sheets of paper, a
+// terminal and a browser set the same blocks.
+package report
 
 import (
 	"slices"
@@ -9,9 +9,9 @@ import (
 	"ribwright/layout"
 )
 
-// Book is what is told, block by block. Words are as they were written: whoever
+// Report is what is told, block by block. Words are as they were written: whoever
 // sets them makes them safe.
-type Book struct {
+type Report struct {
 	Title       string
 	For         string
 	Fingerprint string // tells two versions of a design apart
