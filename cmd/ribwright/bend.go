@@ -22,7 +22,7 @@ func bendVerb() verb {
 	v := verb{
 		name:    "bend",
 		line:    "whether the wood takes each bend, and what holds the frame's shape",
-		usage:   "ribwright bend [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
+		takes:   "ribwright bend [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
 		example: "ribwright bend river --without seat,thwart-2 --svg",
 	}
 	v.run = func(args []string, c console) error { return bendRun(v, args, c) }
@@ -38,7 +38,7 @@ func bendRun(v verb, args []string, c console) error {
 	asJSON := f.Bool("json", false, "every figure as JSON instead of the page")
 	picture := f.Bool("svg", false, "the plan shape before and after as NAME-bend.svg too")
 	out := f.String("out", "out", "`folder` for the picture; made when missing")
-	rest, err := parse(v, f, args, 1, c.out)
+	rest, err := parseOld(v, f, args, 1, c.out)
 	if err != nil {
 		return err
 	}
@@ -54,7 +54,7 @@ func bendRun(v verb, args []string, c console) error {
 		return err
 	}
 	if *picture {
-		if err := save(*out, []output{{b.slug + "-bend.svg", b.picture}}, nil); err != nil {
+		if err := saveIn(*out, []output{{b.slug + "-bend.svg", b.picture}}, nil); err != nil {
 			return err
 		}
 	}

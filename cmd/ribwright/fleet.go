@@ -21,7 +21,7 @@ func fleetVerb() verb {
 	v := verb{
 		name:    "fleet",
 		line:    "which boats nest in one another, in which order, and what must come out",
-		usage:   "ribwright fleet [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] ... [flags]",
+		takes:   "ribwright fleet [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] ... [flags]",
 		example: "ribwright fleet brook lake river --roof 75kg --door '900 mm' --lay-out",
 	}
 	v.run = func(args []string, c console) error { return fleetRun(v, args, c) }
@@ -59,7 +59,7 @@ const mostRoom = 40
 func fleetRun(v verb, args []string, c console) error {
 	var a fleetFlags
 	const any = 1 << 20
-	rest, err := parse(v, a.set(v), args, any, c.out)
+	rest, err := parseOld(v, a.set(v), args, any, c.out)
 	if err != nil {
 		return err
 	}
@@ -129,7 +129,7 @@ func openFleet(names []string) ([]*stow.Boat, error) {
 func (a *fleetFlags) tell(w io.Writer, r *stow.Report) error {
 	outs, words := a.outputs(r)
 	if len(outs) > 0 {
-		if err := save(a.out, outs, nil); err != nil {
+		if err := saveIn(a.out, outs, nil); err != nil {
 			return err
 		}
 	}

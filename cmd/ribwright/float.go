@@ -25,7 +25,7 @@ func floatVerb() verb {
 	v := verb{
 		name:    "float",
 		line:    "whether it carries you, stays upright and moves easily",
-		usage:   "ribwright float [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "|OFFSETS.csv] [flags]",
+		takes:   "ribwright float [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "|OFFSETS.csv] [flags]",
 		example: "ribwright float river --load 230kg --water salt --svg",
 	}
 	v.run = func(args []string, c console) error { return floatRun(v, args, c) }
@@ -64,7 +64,7 @@ func (a *afloatFlags) set(v verb) *pflag.FlagSet {
 
 func floatRun(v verb, args []string, c console) error {
 	var a afloatFlags
-	rest, err := parse(v, a.set(v), args, 1, c.out)
+	rest, err := parseOld(v, a.set(v), args, 1, c.out)
 	if err != nil {
 		return err
 	}
@@ -201,7 +201,7 @@ func (a *afloatFlags) tell(w io.Writer, r *afloat.Report, slug string) error {
 	picture := slug + "-float.svg"
 	if a.svg {
 		draw := func(w io.Writer) error { return svg.EncodeFigure(w, afloatfigure.Sheet(r), afloatfigure.About(r)) }
-		if err := save(a.out, []output{{picture, draw}}, nil); err != nil {
+		if err := saveIn(a.out, []output{{picture, draw}}, nil); err != nil {
 			return err
 		}
 	}

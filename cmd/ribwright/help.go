@@ -15,7 +15,7 @@ func (p program) overview(w io.Writer) error {
 	var b strings.Builder
 	b.WriteString("ribwright: full-size patterns for a canoe built without a mould\n\n")
 	for _, v := range p {
-		fmt.Fprintf(&b, "  %-8s %s\n           for example: %s\n", v.name, v.line, v.example)
+		fmt.Fprintf(&b, "  %-8s %s\n           for example: %s\n", v.name, v.line, "ribwright "+v.name+" "+v.example)
 	}
 	b.WriteString("\n  help VERB      the verb's flags\n" +
 		"  help design    every key of the design file\n" +
@@ -43,7 +43,7 @@ func (p program) help(args []string, w io.Writer) error {
 		return helpSpecies(w)
 	}
 	if v := p.find(args[0]); v != nil {
-		return v.run([]string{"--help"}, console{w, w})
+		return v.do([]string{"--help"}, console{w, w})
 	}
 	return usageError{fmt.Errorf("no help on %q; there is: %s, design, species", args[0], p.names())}
 }

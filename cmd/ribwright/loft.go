@@ -28,7 +28,7 @@ func loftVerb() verb {
 	v := verb{
 		name:    "loft",
 		line:    "full-size patterns on paper, one file for the cutter, and every number",
-		usage:   "ribwright loft [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
+		takes:   "ribwright loft [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
 		example: "ribwright loft river --paper a4 --units imperial --out river",
 	}
 	v.run = func(args []string, c console) error { return loft(v, args, c) }
@@ -43,7 +43,7 @@ func loft(v verb, args []string, c console) error {
 	cutter := newCutterFlags()
 	cutter.addTo(f)
 	printer, choice := newPrinter(f), newChoice(f)
-	rest, err := parse(v, f, args, 1, c.out)
+	rest, err := parseOld(v, f, args, 1, c.out)
 	if err != nil {
 		return err
 	}
@@ -77,7 +77,7 @@ func loft(v verb, args []string, c console) error {
 	set.made = made
 	// Files are written even when nobody hears of it.
 	_, unheard := io.WriteString(c.out, set.sheetsLine(printer))
-	if err := save(*out, set.outputs(), nil); err != nil {
+	if err := saveIn(*out, set.outputs(), nil); err != nil {
 		return err
 	}
 	return cmp.Or(unheard, set.report(c.out, *out))

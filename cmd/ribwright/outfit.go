@@ -49,7 +49,7 @@ func newFitting(v verb) *fitting {
 
 // read takes the flags and returns the names of designs given, at most so many.
 func (t *fitting) read(args []string, most int, c console) ([]string, error) {
-	rest, err := parse(t.verb, t.flags, args, most, c.out)
+	rest, err := parseOld(t.verb, t.flags, args, most, c.out)
 	if err != nil {
 		return nil, err
 	}
@@ -138,7 +138,7 @@ func (t *fitting) tell(c console, s told) error {
 		outs, said = append(outs, more...), said+"\n"+words
 	}
 	if len(outs) > 0 {
-		if err := save(t.out, outs, nil); err != nil {
+		if err := saveIn(t.out, outs, nil); err != nil {
 			return err
 		}
 	}

@@ -17,7 +17,7 @@ func pairVerb() verb {
 	v := verb{
 		name:    "pair",
 		line:    "two hulls side by side: how stiff, when the windward one lifts, and beams that hold",
-		usage:   "ribwright pair [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [DESIGN2] [flags]",
+		takes:   "ribwright pair [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [DESIGN2] [flags]",
 		example: "ribwright pair river --spacing 2400mm --svg",
 	}
 	v.run = func(args []string, c console) error { return pairRun(v, args, c) }

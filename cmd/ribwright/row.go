@@ -18,7 +18,7 @@ func rowVerb() verb {
 	v := verb{
 		name:    "row",
 		line:    "a clip-on frame, oars and a seat to row the boat, fitted to the rower",
-		usage:   "ribwright row [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
+		takes:   "ribwright row [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
 		example: "ribwright row lake --rower man --stature 1755mm --loft --paper a4",
 	}
 	v.run = func(args []string, c console) error { return rowRun(v, args, c) }

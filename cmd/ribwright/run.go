@@ -9,6 +9,8 @@ import (
 	"unicode"
 
 	"github.com/spf13/pflag"
+
+	"ribwright/geometry/wording"
 )
 
 // version is what --version prints; the design file format goes with it.
@@ -26,21 +28,6 @@ type usageError struct{ error }
 
 // console is where a verb's words go.
 type console struct{ out, err io.Writer }
-
-// verb is one thing the program can do.
-type verb struct {
-	name    string
-	line    string // what it does, in a line
-	usage   string
-	example string
-	run     func(args []string, c console) error
-}
-
-// verbs lists everything the program can do, in the order of a builder's work.
-func verbs() []verb {
-	return []verb{sizeVerb(), floatVerb(), bendVerb(), loftVerb(), proofVerb(), bookVerb(),
-		fleetVerb(), sailVerb(), pairVerb(), rowVerb(), fairVerb()}
-}
 
 // run does what the arguments ask and returns the exit code.
 func run(args []string, out, errs io.Writer) int { return program(verbs()).run(args, out, errs) }
@@ -112,7 +99,10 @@ func (p program) dispatch(args []string, c console) error {
 		return p.help(args[1:], c.out)
 	}
 	if v := p.find(args[0]); v != nil {
-		return v.run(args[1:], c)
+		return v.do(args[1:], c)
+	}
+	if near := wording.Nearest(args[0], p.list()); near != "" {
+		return usageError{fmt.Errorf("no verb %q; did you mean %s? (try 'ribwright help')", args[0], near)}
 	}
 	return usageError{fmt.Errorf("no verb %q; there are: %s (try 'ribwright help')", args[0], p.names())}
 }
@@ -127,14 +117,16 @@ func (p program) find(name string) *verb {
 	return nil
 }
 
-// names lists the verbs for a message.
-func (p program) names() string {
+// list names the verbs, and names does so in a message.
+func (p program) list() []string {
 	var names []string
 	for _, v := range p {
 		names = append(names, v.name)
 	}
-	return strings.Join(names, ", ")
+	return names
 }
+
+func (p program) names() string { return strings.Join(p.list(), ", ") }
 
 // revision names the commit a build was made from, when it is known.
 func revision() string {

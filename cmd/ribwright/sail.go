@@ -20,7 +20,7 @@ func sailVerb() verb {
 	v := verb{
 		name:    "sail",
 		line:    "a small sail: how much the boat stands, in what wind to reef and to stop",
-		usage:   "ribwright sail [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
+		takes:   "ribwright sail [DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "] [flags]",
 		example: "ribwright sail lake --rig lug --wind 5m/s --loft --paper roll36",
 	}
 	v.run = func(args []string, c console) error { return sailRun(v, args, c) }

@@ -11,24 +11,26 @@ import (
 	"syscall"
 )
 
-// output is one file to write.
-type output struct {
-	name  string
+// file is one file to write.
+type file struct {
+	path  string
+	says  string // what it is, "" for nothing
 	write func(io.Writer) error
 }
 
-// save writes all the files into a folder, or none: each is written under
-// another name beside its place, and only when all are whole do they take their
-// places. A file that was there stays until then. through, when given, stands
-// between the program and each file; tests use it to fill the disk.
-func save(dir string, outs []output, through func(io.Writer) io.Writer) error {
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return fmt.Errorf("cannot make the folder %q: %w", dir, cause(err))
-	}
+// save writes all the files, or none: each is written under another name beside
+// its place, and only when all are whole do they take their places. A file that was
+// there stays until then. through, when given, stands between the program and each
+// file; tests use it to fill the disk.
+func save(outs []file, through func(io.Writer) io.Writer) error {
 	for _, o := range outs {
+		dir := filepath.Dir(o.path)
+		if err := os.MkdirAll(dir, 0o777); err != nil {
+			return fmt.Errorf("cannot make the folder %q: %w", dir, cause(err))
+		}
 		// Found out now, and not when the first files have taken their places.
-		if info, err := os.Stat(filepath.Join(dir, o.name)); err == nil && info.IsDir() {
-			return fmt.Errorf("cannot write %s: a folder of that name is in the way", filepath.Join(dir, o.name))
+		if info, err := os.Stat(o.path); err == nil && info.IsDir() {
+			return fmt.Errorf("cannot write %s: a folder of that name is in the way", o.path)
 		}
 	}
 	drafts := make([]string, 0, len(outs))
@@ -38,25 +40,25 @@ func save(dir string, outs []output, through func(io.Writer) io.Writer) error {
 		}
 	}()
 	for _, o := range outs {
-		file, err := os.CreateTemp(dir, "."+o.name+"-*.draft")
+		file, err := os.CreateTemp(filepath.Dir(o.path), "."+filepath.Base(o.path)+"-*.draft")
 		if err == nil {
 			drafts = append(drafts, file.Name())
 			err = fill(file, o, through)
 		}
 		if err != nil {
-			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, o.name), cause(err))
+			return fmt.Errorf("cannot write %s: %w", o.path, cause(err))
 		}
 	}
 	for i, o := range outs {
-		if err := os.Rename(drafts[i], filepath.Join(dir, o.name)); err != nil {
-			return fmt.Errorf("cannot put %s in place: %w", filepath.Join(dir, o.name), cause(err))
+		if err := os.Rename(drafts[i], o.path); err != nil {
+			return fmt.Errorf("cannot put %s in place: %w", o.path, cause(err))
 		}
 	}
 	return nil
 }
 
 // fill writes one output into its draft and closes it, whatever happens.
-func fill(file *os.File, o output, through func(io.Writer) io.Writer) (err error) {
+func fill(file *os.File, o file, through func(io.Writer) io.Writer) (err error) {
 	defer func() {
 		// A disk may only now say that it is full; but the first word counts.
 		if closing := file.Close(); err == nil {

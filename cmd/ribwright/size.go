@@ -25,15 +25,15 @@ func sizeVerb() verb {
 	v := verb{
 		name:    "size",
 		line:    "from the people and the water to a design, by formulas you can change",
-		usage:   "ribwright size --paddler \"62 kg, 168 cm\" [flags]",
+		takes:   "ribwright size --paddler \"62 kg, 168 cm\" [flags]",
 		example: "ribwright size --paddler \"62 kg, 168 cm\" --gear \"12 kg\" --use pack -o mine.toml",
 	}
 	v.run = func(args []string, c console) error { return sizeRun(v, args, c) }
 	return v
 }
 
-// asked is what the flags of size say.
-type asked struct {
+// sizer is what the flags of size say.
+type sizer struct {
 	verb                            verb
 	paddlers                        []string
 	gear, stock, speed, sea         string
@@ -48,7 +48,7 @@ type asked struct {
 	units                           unitsFlag
 }
 
-func (s *asked) flags() *pflag.FlagSet {
+func (s *sizer) flags() *pflag.FlagSet {
 	f := pflag.NewFlagSet(s.verb.name, pflag.ContinueOnError)
 	f.SortFlags = false
 	s.brief = sizing.Usual()
@@ -82,9 +82,9 @@ func (s *asked) flags() *pflag.FlagSet {
 }
 
 func sizeRun(v verb, args []string, c console) error {
-	s := &asked{verb: v}
+	s := &sizer{verb: v}
 	f := s.flags()
-	if _, err := parse(v, f, args, 0, c.out); err != nil {
+	if _, err := parseOld(v, f, args, 0, c.out); err != nil {
 		return err
 	}
 	if s.list != "" {
@@ -113,12 +113,12 @@ func sizeRun(v verb, args []string, c console) error {
 }
 
 // wrong is a flag that cannot be used.
-func (s *asked) wrong(flag string, err error) error {
+func (s *sizer) wrong(flag string, err error) error {
 	return usageError{fmt.Errorf("%s: --%s: %w", s.verb.name, flag, err)}
 }
 
 // formulas prints a shipped family.
-func (s *asked) formulas(w io.Writer) error {
+func (s *sizer) formulas(w io.Writer) error {
 	text, err := family.Text(s.list)
 	if err != nil {
 		return s.wrong("formulas", err)
@@ -129,7 +129,7 @@ func (s *asked) formulas(w io.Writer) error {
 
 // check reads the flags that are numbers and refuses those that contradict each
 // other.
-func (s *asked) check() error {
+func (s *sizer) check() error {
 	for _, q := range []struct {
 		flag, text string
 		dim        formula.Dim
@@ -167,7 +167,7 @@ func (s *asked) check() error {
 }
 
 // family reads the family that the flags name.
-func (s *asked) family() (*family.Family, error) {
+func (s *sizer) family() (*family.Family, error) {
 	if s.file == "" {
 		f, err := family.Shipped(s.use)
 		if err != nil {
@@ -192,7 +192,7 @@ func (s *asked) family() (*family.Family, error) {
 }
 
 // crew reads the paddlers and gives the boat a name.
-func (s *asked) crew(fam *family.Family) error {
+func (s *sizer) crew(fam *family.Family) error {
 	for _, text := range s.paddlers {
 		p, err := sizing.ParsePaddler(text)
 		if err != nil {
@@ -218,7 +218,7 @@ func (s *asked) crew(fam *family.Family) error {
 }
 
 // newCase makes a case of the brief with the values set by hand.
-func (s *asked) newCase(fam *family.Family) (*sizing.Case, error) {
+func (s *sizer) newCase(fam *family.Family) (*sizing.Case, error) {
 	c, err := sizing.NewCase(fam, s.brief)
 	if err != nil {
 		return nil, err
@@ -240,7 +240,7 @@ func (s *asked) newCase(fam *family.Family) (*sizing.Case, error) {
 }
 
 // one sizes one boat, by the formulas or by a search.
-func (s *asked) one(fam *family.Family, w io.Writer) error {
+func (s *sizer) one(fam *family.Family, w io.Writer) error {
 	c, err := s.newCase(fam)
 	if err != nil {
 		return err
@@ -270,14 +270,14 @@ func (s *asked) one(fam *family.Family, w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if err := save(dir, outs, nil); err != nil {
+	if err := saveIn(dir, outs, nil); err != nil {
 		return err
 	}
 	return s.tell(w, boat, answer, dir, outs)
 }
 
 // outputs lists the files of one boat: its design and, when asked, its patterns.
-func (s *asked) outputs(boat *sizing.Boat) (dir string, outs []output, err error) {
+func (s *sizer) outputs(boat *sizing.Boat) (dir string, outs []output, err error) {
 	dir, name := s.out, boat.Design.Slug()+".toml"
 	if s.output != "" {
 		dir, name = filepath.Split(s.output)
@@ -294,7 +294,7 @@ func (s *asked) outputs(boat *sizing.Boat) (dir string, outs []output, err error
 }
 
 // patterns lofts a boat.
-func (s *asked) patterns(boat *sizing.Boat) ([]output, error) {
+func (s *sizer) patterns(boat *sizing.Boat) ([]output, error) {
 	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
 	if err != nil {
 		return nil, err
@@ -314,7 +314,7 @@ func (s *asked) patterns(boat *sizing.Boat) ([]output, error) {
 }
 
 // tell prints the page, what a search found, and what was written.
-func (s *asked) tell(w io.Writer, boat *sizing.Boat, a *sizing.Answer, dir string, outs []output) error {
+func (s *sizer) tell(w io.Writer, boat *sizing.Boat, a *sizing.Answer, dir string, outs []output) error {
 	var b bytes.Buffer
 	if err := reasons.Page(&b, boat); err != nil {
 		return err

@@ -40,7 +40,7 @@ type graduate struct {
 
 // classRun sizes a class: a folder for each builder, whole or not there at all, and
 // a summary. Every core works; a row that cannot be used is told and passed over.
-func (s *asked) classRun(c console) error {
+func (s *sizer) classRun(c console) error {
 	builders, err := s.readClass()
 	if err != nil {
 		return err
@@ -57,13 +57,13 @@ func (s *asked) classRun(c console) error {
 	defer signal.Stop(stop)
 	results := s.workOn(builders, families, stop, newProgress(c, len(builders)))
 	name := "summary.csv"
-	if err := save(s.out, []output{{name, func(w io.Writer) error { return summarize(w, results) }}}, nil); err != nil {
+	if err := saveIn(s.out, []output{{name, func(w io.Writer) error { return summarize(w, results) }}}, nil); err != nil {
 		return err
 	}
 	return s.tellClass(c.out, results, name)
 }
 
-func (s *asked) readClass() ([]sizing.Builder, error) {
+func (s *sizer) readClass() ([]sizing.Builder, error) {
 	file, err := os.Open(s.class)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("no table of builders %q", s.class)
@@ -81,7 +81,7 @@ func (s *asked) readClass() ([]sizing.Builder, error) {
 }
 
 // apart gives rows whose names would share a folder a fault.
-func (s *asked) apart(builders []sizing.Builder) {
+func (s *sizer) apart(builders []sizing.Builder) {
 	first := map[string]int{}
 	for i := range builders {
 		b := &builders[i]
@@ -100,7 +100,7 @@ func (s *asked) apart(builders []sizing.Builder) {
 func slugOf(name string) string { d := design.Design{Title: name}; return d.Slug() }
 
 // families reads each family once.
-func (s *asked) families(builders []sizing.Builder) (map[string]*family.Family, error) {
+func (s *sizer) families(builders []sizing.Builder) (map[string]*family.Family, error) {
 	out := map[string]*family.Family{}
 	if s.file != "" {
 		f, err := s.family()
@@ -127,7 +127,7 @@ func (s *asked) families(builders []sizing.Builder) (map[string]*family.Family, 
 
 // workOn makes every row on all cores. Only what the summary needs is kept of a
 // boat, so that memory does not grow with the class.
-func (s *asked) workOn(builders []sizing.Builder, families map[string]*family.Family, stop <-chan os.Signal, p *progress) []graduate {
+func (s *sizer) workOn(builders []sizing.Builder, families map[string]*family.Family, stop <-chan os.Signal, p *progress) []graduate {
 	results := make([]graduate, len(builders))
 	for i, b := range builders {
 		results[i] = graduate{line: b.Line, name: b.Name, use: b.Use, status: rowUndone, text: "the run was interrupted; run it again to go on"}
@@ -157,7 +157,7 @@ loop:
 }
 
 // graduate makes one row. A fault of the program's own spoils that row alone.
-func (s *asked) graduate(g *graduate, b sizing.Builder, families map[string]*family.Family) {
+func (s *sizer) graduate(g *graduate, b sizing.Builder, families map[string]*family.Family) {
 	fail := func(err error) { g.status, g.text = rowFailed, flat(err.Error()) }
 	defer func() {
 		if r := recover(); r != nil {
@@ -201,7 +201,7 @@ func (g *graduate) fill(b *sizing.Boat) {
 // deliver writes a boat's folder, all of it or nothing: into a draft beside its
 // place, which takes the place when it is whole. A folder that already holds the
 // same design and all files is kept.
-func (s *asked) deliver(boat *sizing.Boat) (string, error) {
+func (s *sizer) deliver(boat *sizing.Boat) (string, error) {
 	slug := boat.Design.Slug()
 	place := filepath.Join(s.out, slug)
 	outs := []output{{slug + ".toml", boat.Write}, {slug + "-reasons.txt", func(w io.Writer) error { return reasons.Page(w, boat) }}}
@@ -225,7 +225,7 @@ func (s *asked) deliver(boat *sizing.Boat) (string, error) {
 		return "", fmt.Errorf("cannot make a folder in %q: %w", s.out, cause(err))
 	}
 	defer os.RemoveAll(draft) // gone already when all went well
-	if err := save(draft, outs, nil); err != nil {
+	if err := saveIn(draft, outs, nil); err != nil {
 		return "", err
 	}
 	if err := os.Chmod(draft, 0o755); err != nil {
@@ -251,7 +251,7 @@ func replace(place, draft string) error {
 // isWhole reports whether a folder holds the same design and reasons, and the
 // patterns when they are asked for. Folders come into place whole, so what is
 // there of the same design is all there.
-func (s *asked) isWhole(place string, outs []output, boat *sizing.Boat) bool {
+func (s *sizer) isWhole(place string, outs []output, boat *sizing.Boat) bool {
 	for _, o := range outs {
 		data, err := os.ReadFile(filepath.Join(place, o.name))
 		var now strings.Builder
@@ -302,7 +302,7 @@ func guarded(s string) string {
 }
 
 // tellClass says how many came out how; a failed row makes the run fail.
-func (s *asked) tellClass(w io.Writer, results []graduate, name string) error {
+func (s *sizer) tellClass(w io.Writer, results []graduate, name string) error {
 	count := map[string]int{}
 	unsafe := 0
 	var first *graduate

@@ -19,7 +19,7 @@ import (
 )
 
 // search looks for the boat that meets the targets.
-func (s *asked) search(c *sizing.Case) (*sizing.Answer, error) {
+func (s *sizer) search(c *sizing.Case) (*sizing.Answer, error) {
 	if err := c.Settle(); err != nil {
 		return nil, err
 	}
@@ -42,7 +42,7 @@ func (s *asked) search(c *sizing.Case) (*sizing.Answer, error) {
 }
 
 // tellSearch says which limits stand in the way and what moving them would buy.
-func (s *asked) tellSearch(w io.Writer, a *sizing.Answer) {
+func (s *sizer) tellSearch(w io.Writer, a *sizing.Answer) {
 	fmt.Fprintf(w, "\nThe %s boat that meets %s; %d boats looked at.\n", s.aim, strings.Join(s.targets, ", "), a.Looks)
 	for _, b := range a.Binds {
 		fmt.Fprintf(w, "  %s stands in the way: %s would make it %s\n", b.Limit, b.Step, b.Text)
@@ -56,7 +56,7 @@ func (s *asked) tellSearch(w io.Writer, a *sizing.Answer) {
 }
 
 // sweepRun prints a table of boats and draws it.
-func (s *asked) sweepRun(fam *family.Family, w io.Writer) error {
+func (s *sizer) sweepRun(fam *family.Family, w io.Writer) error {
 	c, err := s.newCase(fam)
 	if err != nil {
 		return err
@@ -75,7 +75,7 @@ func (s *asked) sweepRun(fam *family.Family, w io.Writer) error {
 	}
 	name := fam.Slug() + "-sweep.svg"
 	about := "Draft, freeboard and GM of the boats of a sweep of " + sweep.Name
-	if err := save(s.out, []output{{name, func(w io.Writer) error { return svg.EncodeFigure(w, drawing, about) }}}, nil); err != nil {
+	if err := saveIn(s.out, []output{{name, func(w io.Writer) error { return svg.EncodeFigure(w, drawing, about) }}}, nil); err != nil {
 		return err
 	}
 	columns := slices.DeleteFunc(sizing.Columns(), func(n string) bool { return n == sweep.Name })
@@ -153,7 +153,7 @@ func sweepDrawing(title string, s sizing.Sweep, rows []sizing.Row) (layout.Drawi
 }
 
 // populationRun tries a family on many.
-func (s *asked) populationRun(fam *family.Family, w io.Writer) error {
+func (s *sizer) populationRun(fam *family.Family, w io.Writer) error {
 	p := sizing.Trying{Family: fam, Judge: bends}.Try(s.population)
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s tried on %d: %d pass every check, loft, float and bend; %d do not.\n", fam.Name, p.Tried, p.Passed, p.Tried-p.Passed)

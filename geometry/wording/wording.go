@@ -74,3 +74,15 @@ func letters(s string) []rune {
 	r := []rune(s)
 	return r[:min(len(r), longest)]
 }
+
+// Nearest returns the name that a word was perhaps meant to be, "" where none is near:
+// at most every other letter is a slip.
+func Nearest(word string, names []string) string {
+	best, least := "", len(letters(word))/2+1
+	for _, n := range names {
+		if e := Edits(word, n); e < least {
+			best, least = n, e
+		}
+	}
+	return best
+}

@@ -1,0 +1,246 @@
+package job
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/measure"
+	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/water"
+	"ribwright/geometry/wording"
+	"ribwright/layout/paper"
+	"ribwright/layout/pattern"
+	"ribwright/layout/plate/nest"
+	"ribwright/layout/report"
+	"ribwright/layout/report/book"
+	"ribwright/layout/typeset"
+	"ribwright/render/html"
+	"ribwright/render/pdf"
+	"ribwright/render/svg"
+)
+
+// Book asks for the build book of a design.
+type Book struct {
+	Design string
+	Units  measure.System
+	Water  water.Kind
+	Prices string // a level, or the name of a table
+	Skill  hours.Skill
+	HTML   bool // one HTML file too
+	Paper  paper.Setup
+}
+
+// NewBook returns the request with its defaults.
+func NewBook() *Book {
+	return &Book{Design: usual(), Prices: "mixed", Paper: homePrinter().Setup}
+}
+
+// Fields lists the choices.
+func (b *Book) Fields() []Field {
+	levels := strings.Join(cost.Levels(), ", ")
+	printer := Printer{}
+	onPaper := slices.DeleteFunc(printer.fields(), func(f Field) bool { return f.Name != "paper" && f.Name != "margins" })
+	for i := range onPaper {
+		onPaper[i].Value = map[string]Value{
+			"paper":   bind(&b.Paper.Size, paper.ParseSize, func(s paper.Size) string { return s.Name }),
+			"margins": bind(&b.Paper.Margins, paper.ParseMargins, paper.Margins.String),
+		}[onPaper[i].Name]
+	}
+	return append([]Field{
+		units(&b.Units, "what lengths are lettered in; marks on wood carry both"),
+		kindOfWater(&b.Water),
+		{Name: "prices", Takes: "level|FILE.toml", Says: "level of the invented prices (" + levels + "), or a price table of your own", Value: words(&b.Prices)},
+		skill(&b.Skill),
+		{Name: "html", Says: "one HTML file too, to read on a screen or a phone", Value: yes(&b.HTML)},
+	}, onPaper...)
+}
+
+// skill is how practiced the builder is.
+func skill(to *hours.Skill) Field {
+	var names []string
+	for _, s := range hours.Skills() {
+		names = append(names, s.String())
+	}
+	return Field{Name: "skill", Takes: strings.Join(names, "|"), Says: "how practiced the builder is", Value: bind(to, hours.ParseSkill, hours.Skill.String)}
+}
+
+// Name takes the design.
+func (b *Book) Name(names []string) { b.Design = names[0] }
+
+// Do makes the book.
+func (b *Book) Do(w World) (*Result, error) {
+	sheet, err := b.sheet()
+	if err != nil {
+		return nil, err
+	}
+	prices, err := w.prices(b.Prices)
+	if err != nil {
+		return nil, err
+	}
+	k, err := w.factsOf(b.Design)
+	if err != nil {
+		return nil, err
+	}
+	facts, err := b.gather(k, w, prices)
+	if err != nil {
+		return nil, err
+	}
+	told, err := book.Of(facts)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	doc, err := typeset.Lay(told, sheet)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	slug := k.design.Slug()
+	out := []Output{{slug + "-book-" + doc.Paper.Name + ".pdf", fmt.Sprintf("the build book, %s of %s", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
+		func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }}}
+	if b.HTML {
+		out = append(out, Output{slug + "-book.html", "the same for a screen", func(to io.Writer) error { return html.Encode(to, told, svg.EncodeInline) }})
+	}
+	return &Result{
+		Report:  report.Report{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Blocks: summary(facts)},
+		Outputs: out,
+	}, nil
+}
+
+// sheet stands the paper upright, as a book is read.
+func (b *Book) sheet() (paper.Sheet, error) {
+	if b.Paper.Size.Roll {
+		return paper.Sheet{}, misuse("paper", "a book wants sheets, and %s is a roll; accepted: letter, a4, legal, tabloid, a3, both or WxH", b.Paper.Size.Name)
+	}
+	sheet, err := b.Paper.Sheet(false)
+	if err == nil && sheet.Area.W() < report.Wide {
+		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", b.Paper.Margins, sheet.Area.W(), b.Paper.Size.Name, report.Wide)
+	}
+	return sheet, wrong("margins", err)
+}
+
+// prices are a level that comes with the program or a table of somebody's own.
+func (w World) prices(name string) (*cost.Table, error) {
+	levels := cost.Levels()
+	if slices.Contains(levels, name) {
+		return cost.Level(name)
+	}
+	if !strings.EqualFold(filepath.Ext(name), ".toml") {
+		return nil, misuse("prices", "no price level %q; accepted: %s, or a file whose name ends in .toml", name, strings.Join(levels, ", "))
+	}
+	data, err := w.Files.read(name, "price table", "give a file, or one of "+strings.Join(levels, ", "))
+	if err != nil {
+		return nil, err
+	}
+	return cost.Read(bytes.NewReader(data), filepath.Base(name))
+}
+
+// wantFreeboard is the least freeboard that findings ask for where nobody says
+// another, mm; usualMiss is by how much ribs miss the neutral set, mm.
+const (
+	wantFreeboard = 150.0
+	usualMiss     = 10.0
+)
+
+// gather works out everything that the book tells. A boat that finds no rest on the
+// water, and sticks for which there is no wood, are told of and are no errors.
+func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error) {
+	p := book.Facts{Fingerprint: k.fingerprint, Units: b.Units, Prices: prices, Skill: b.Skill, Miss: usualMiss}
+	var err error
+	if p.Frame, err = k.frame(); err != nil {
+		return p, err
+	}
+	if p.Outfits, err = k.outfits(w, k.design.Gear); err != nil {
+		return p, err
+	}
+	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles} {
+		if err := step(k, &p); err != nil {
+			return p, of(k.name, err)
+		}
+	}
+	return p, nil
+}
+
+// inShop lists the wood and what is bought, and counts cost, hours and sheets.
+func inShop(k *facts, p *book.Facts) (err error) {
+	kits := p.Outfits.Kits()
+	p.Plan = cutlist.Make(p.Frame, kits...)
+	if p.Needs, err = materials.Count(p.Frame, p.Plan, kits...); err != nil {
+		return err
+	}
+	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
+	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
+	lay := nest.DefaultOptions()
+	lay.Quick, lay.Split = true, true // only the sheets are counted
+	plate, err := nest.Lay(k.design.Title, pattern.Parts(p.Frame), lay)
+	p.Boards = len(plate.Boards)
+	return err
+}
+
+// onWater tries the boat with the people, gear and outfits of its design.
+func (b *Book) onWater(k *facts, p *book.Facts) (err error) {
+	if p.Water, err = water.At(b.Water, water.Usual); err != nil {
+		return err
+	}
+	if p.Afloat, err = afloat.OfFrame(p.Frame, k.design.Crew, k.design.Gear, false); err != nil {
+		return err
+	}
+	if err = p.Afloat.FitOut(p.Outfits); err != nil {
+		return err
+	}
+	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: p.Water, Freeboard: wantFreeboard, Speeds: speeds()}); err != nil {
+		p.Trial, p.NoTrial = nil, err.Error()
+	}
+	return nil
+}
+
+// speeds are the speeds of the effort, m/s: 2.5 to 12 km/h.
+func speeds() []float64 {
+	out := make([]float64, 20)
+	for i := range out {
+		out[i] = (2.5 + 0.5*float64(i)) / 3.6
+	}
+	return out
+}
+
+// onTrestles judges the bends and takes all cross pieces out.
+func onTrestles(k *facts, p *book.Facts) (err error) {
+	if p.Bend, err = k.bending(); err != nil {
+		return err
+	}
+	if p.Without, err = p.Bend.Boat.Choose(allOut(p.Frame)); err != nil {
+		return err
+	}
+	p.Trials, err = p.Bend.Boat.Trials(p.Without, p.Miss)
+	return err
+}
+
+// summary says what the book comes to, and for which sticks there is no wood, once
+// where several alike are the layers of a part.
+func summary(p book.Facts) []report.Block {
+	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("Materials about %.0f at prices %s, give or take %.0f; %.0f hours, %s builder.",
+		p.Cost.Likely, p.Prices.Name, p.Cost.Off, hours.Hours(p.Work, "", p.Skill), p.Skill)}}
+	missing := p.Plan.Missing()
+	if len(missing) == 0 {
+		return out
+	}
+	var each []string
+	for _, m := range missing {
+		s := p.Plan.Sticks[m.Stick]
+		part := s.Member
+		if part == "" {
+			part = s.Part
+		}
+		if line := fmt.Sprintf("no wood for %s: it %s", part, m.Why); !slices.Contains(each, line) {
+			each = append(each, line)
+		}
+	}
+	return append(out, report.Paragraph{Words: fmt.Sprintf("The materials are without %s for which there is no wood:", wording.Counted(len(missing), "stick"))},
+		report.List{Items: each})
+}

@@ -1,0 +1,115 @@
+package job
+
+import (
+	"path/filepath"
+	"slices"
+	"sync"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/water"
+)
+
+// facts are what is worked out of one design, each the first time that it is asked for
+// and never again in the job.
+type facts struct {
+	design      *design.Design
+	fingerprint string
+	name        string // the design's, as it was given
+
+	frame   func() (*frame.Frame, error)
+	bending func() (*bend.Report, error)
+}
+
+// factsOf opens a design and readies its facts.
+func (w World) factsOf(name string) (*facts, error) {
+	d, err := w.open(name)
+	if err != nil {
+		return nil, err
+	}
+	return newFacts(d, name)
+}
+
+func newFacts(d *design.Design, name string) (*facts, error) {
+	k := &facts{design: d, name: name}
+	var err error
+	if k.fingerprint, err = d.Fingerprint(); err != nil {
+		return nil, err
+	}
+	k.frame = sync.OnceValues(func() (*frame.Frame, error) {
+		f, err := frame.Build(d)
+		return f, of(name, err)
+	})
+	k.bending = sync.OnceValues(func() (*bend.Report, error) {
+		f, err := k.frame()
+		if err != nil {
+			return nil, err
+		}
+		r, err := bend.Of(f)
+		return r, of(name, err)
+	})
+	return k, nil
+}
+
+// usual is the design of a request that names none.
+func usual() string { return design.ShippedNames()[0] }
+
+// ship readies the boat to be fitted out, with the people of its design or a usual
+// one. beside is the second boat of a pair, "" for one like the first.
+func (k *facts) ship(w World, gear []design.Gear, beside string, on water.Water) (outfit.Ship, error) {
+	s, err := k.manned(gear, on)
+	if err != nil || beside == "" {
+		return s, err
+	}
+	other, err := w.factsOf(beside)
+	if err != nil {
+		return s, of("the boat beside "+k.name, err)
+	}
+	second, err := other.manned(other.design.Gear, on)
+	s.Beside = &second.Boat
+	return s, err
+}
+
+func (k *facts) manned(gear []design.Gear, on water.Water) (outfit.Ship, error) {
+	f, err := k.frame()
+	if err != nil {
+		return outfit.Ship{}, err
+	}
+	s, err := outfit.Manned(f, gear, on)
+	return s, of(k.name, err)
+}
+
+// beside is the second boat that the design names, looked for beside the design.
+func (k *facts) beside() string {
+	with := k.design.Pair().With
+	if with == "" || slices.Contains(design.ShippedNames(), with) || filepath.IsAbs(with) {
+		return with
+	}
+	return filepath.Join(filepath.Dir(k.name), with)
+}
+
+// outfits sizes the outfits that the design has aboard.
+func (k *facts) outfits(w World, gear []design.Gear) (*outfit.Outfits, error) {
+	if k.design.Fitted() == (design.Outfit{}) {
+		return &outfit.Outfits{}, nil
+	}
+	on, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		return nil, err
+	}
+	s, err := k.ship(w, gear, k.beside(), on)
+	if err != nil {
+		return nil, err
+	}
+	return outfit.Of(s), nil
+}
+
+// allOut is the choice of all cross pieces, of none where there are none.
+func allOut(f *frame.Frame) []string {
+	if len(f.Thwarts) == 0 {
+		return nil
+	}
+	return []string{"all"}
+}

@@ -1,0 +1,85 @@
+package job
+
+import (
+	"fmt"
+	"io"
+	"path"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/survey/fair"
+	"ribwright/layout"
+	"ribwright/layout/report"
+)
+
+// Fair asks for a design taken off a boat that exists.
+type Fair struct {
+	Table string // of offsets, by its name
+	Units measure.System
+}
+
+// NewFair returns the request with its defaults.
+func NewFair() *Fair { return &Fair{} }
+
+// Fields lists the choices.
+func (f *Fair) Fields() []Field {
+	return []Field{units(&f.Units, "what lengths are lettered in")}
+}
+
+// Name takes the table.
+func (f *Fair) Name(names []string) { f.Table = names[0] }
+
+// Do fits a design to the table.
+func (f *Fair) Do(w World) (*Result, error) {
+	if f.Table == "" {
+		return nil, misuse("", "no table of offsets is given; accepted: a CSV file")
+	}
+	t, err := w.table(f.Table)
+	if err != nil {
+		return nil, err
+	}
+	r, err := fair.Of(t, titleOf(f.Table))
+	if err != nil {
+		return nil, of(f.Table, err)
+	}
+	name := r.Design.Slug() + ".toml"
+	k, err := newFacts(r.Design, name)
+	if err != nil {
+		return nil, err
+	}
+	return &Result{
+		Report:  report.Report{Title: r.Design.Title + ", faired", Fingerprint: k.fingerprint, Blocks: f.told(r, t.Notes)},
+		Outputs: []Output{{name, "the design, to be lofted", func(w io.Writer) error { return design.Encode(w, r.Design) }}},
+	}, nil
+}
+
+// titleOf is what a boat is called that has a table and no design.
+func titleOf(table string) string {
+	base := path.Base(strings.ReplaceAll(table, `\`, "/"))
+	return strings.TrimSuffix(base, path.Ext(base))
+}
+
+// told is what the faired design leaves of the offsets.
+func (f *Fair) told(r *fair.Result, notes []string) []report.Block {
+	short := func(mm float64) string {
+		if f.Units == measure.Imperial {
+			return measure.FeetInches(mm)
+		}
+		return measure.MM(mm, 0) + " mm"
+	}
+	worst := r.Worst
+	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("It is %.1f mm off the offsets in the mean (rms) and %.1f mm at worst: at station %s, half-breadth %s, height %s.",
+		r.RMS, worst.Off, short(worst.Station), short(worst.Point.X), short(worst.Point.Y))}}
+	if len(notes) > 0 {
+		out = append(out, report.List{Items: notes})
+	}
+	right := layout.Right
+	t := report.Table{Title: "What is left over", Columns: []report.Column{{Head: "Station", Align: right}, {Head: "Points", Align: right},
+		{Head: "rms, mm", Align: right}, {Head: "Worst, mm", Align: right}, {Head: "at half-breadth", Align: right}, {Head: "height", Align: right}}}
+	for _, s := range r.Stations {
+		t.Rows = append(t.Rows, []string{short(s.Station), fmt.Sprint(s.Points), fmt.Sprintf("%.1f", s.RMS), fmt.Sprintf("%.1f", s.Worst.Off),
+			short(s.Worst.Point.X), short(s.Worst.Point.Y)})
+	}
+	return append(out, t, report.Paragraph{Words: "The skin is taken a stringer's depth outside the ribs' arcs; between stringers cloth lies inside it. Sticks and joints are ordinary ones and not the old boat's: change them, then loft the design and see how it floats."})
+}

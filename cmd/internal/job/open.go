@@ -1,0 +1,84 @@
+package job
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+	"strings"
+	"time"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/survey/offsets"
+	"ribwright/geometry/wording"
+)
+
+// Files gives a file of somebody's by the name that a request or a design has for it:
+// from a folder, from a message, from a browser's memory.
+//
+// Errors: one that is fs.ErrNotExist where there is no such file; any other in words
+// for people.
+type Files func(name string) ([]byte, error)
+
+// World is what a job may know besides its request.
+type World struct {
+	Files Files     // nil for none
+	Made  time.Time // the date that stands in files
+}
+
+// InMemory are files that are at hand already.
+func InMemory(files map[string][]byte) Files {
+	return func(name string) ([]byte, error) {
+		data, ok := files[name]
+		if !ok {
+			return nil, fs.ErrNotExist
+		}
+		return data, nil
+	}
+}
+
+// read returns a file. what says what kind of file it is, and other what may be given
+// instead, "" for nothing.
+func (f Files) read(name, what, other string) ([]byte, error) {
+	var data []byte
+	err := fs.ErrNotExist
+	if f != nil {
+		data, err = f(name)
+	}
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && other != "":
+		return nil, fmt.Errorf("no %s %q; %s", what, name, other)
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fmt.Errorf("no %s %q", what, name)
+	case err != nil:
+		return nil, fmt.Errorf("cannot read the %s %q: %w", what, name, err)
+	}
+	return data, nil
+}
+
+// open returns a shipped design by its name, or reads a design file.
+func (w World) open(name string) (*design.Design, error) {
+	shipped := design.ShippedNames()
+	if slices.Contains(shipped, name) {
+		return design.Shipped(name)
+	}
+	other := "give a file, or one of " + strings.Join(shipped, ", ")
+	if near := wording.Nearest(strings.ToLower(name), shipped); near != "" {
+		other = fmt.Sprintf("did you mean the shipped design %s?", near)
+	}
+	data, err := w.Files.read(name, "design file", other)
+	if err != nil {
+		return nil, err
+	}
+	return design.Decode(bytes.NewReader(data), name)
+}
+
+// table reads a table of offsets.
+func (w World) table(name string) (*offsets.Table, error) {
+	data, err := w.Files.read(name, "table of offsets", "")
+	if err != nil {
+		return nil, err
+	}
+	return offsets.Read(bytes.NewReader(data), name)
+}

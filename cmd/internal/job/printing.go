@@ -1,0 +1,251 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
+	"ribwright/layout"
+	"ribwright/layout/paper"
+	"ribwright/layout/report"
+	"ribwright/layout/tile"
+)
+
+// Printer is what is known of a printer and its paper.
+type Printer struct {
+	Setup paper.Setup
+	Way   tile.Way
+}
+
+// homePrinter is a printer at home with letter paper.
+func homePrinter() Printer {
+	return Printer{Setup: paper.Setup{Size: paper.Letter(), Margins: paper.HomeMargins()}}
+}
+
+const (
+	paperForms  = "letter|a4|legal|tabloid|a3|both|roll24|roll36|WxH"
+	marginsForm = `what the printer leaves blank, as "10 mm" or "left 8 mm, bottom 15 mm"`
+)
+
+func (p *Printer) fields() []Field {
+	nothing := func(paper.Printed) string { return "" }
+	ways := []string{"best", "lying", "standing"}
+	out := []Field{
+		{Name: "paper", Takes: paperForms, Says: `size of the sheets in the printer; WxH as "300 mm x 420 mm" or 12x18in, both prints on letter and on a4`,
+			Value: bind(&p.Setup.Size, paper.ParseSize, func(s paper.Size) string { return s.Name })},
+		{Name: "way", Takes: strings.Join(ways, "|"), Says: "how the sheets lie; best takes the fewest",
+			Value: oneOf(&p.Way, ways, []tile.Way{tile.Best, tile.Lying, tile.Standing}, func(a, b tile.Way) bool { return a == b })},
+		{Name: "margins", Takes: "edges", Says: marginsForm, Value: bind(&p.Setup.Margins, paper.ParseMargins, paper.Margins.String)},
+		{Name: "offset", Takes: "ways", Says: `moves all ink on the sheet as you read it, as "right 1.5 mm, up 0.5 mm"`,
+			Value: bind(&p.Setup.Offset, paper.ParseOffset, func(geometry.Point) string { return "" })},
+		{Name: "printed-across", Takes: "measured", Says: `what the proof's bar along the short edge of the paper measures, as "200.8 mm of 200 mm"`,
+			Value: bind(&p.Setup.Across, paper.ParsePrinted, nothing)},
+		{Name: "printed-down", Takes: "measured", Says: "the same for the bar along the long edge",
+			Value: bind(&p.Setup.Down, paper.ParsePrinted, nothing)},
+	}
+	return grouped(paperGroup, out)
+}
+
+// grouped puts fields under a heading.
+func grouped(heading string, fields []Field) []Field {
+	for i := range fields {
+		fields[i].Group = heading
+	}
+	return fields
+}
+
+// check finds out early whether anything can be printed so.
+func (p *Printer) check() error {
+	var err error
+	for _, lying := range p.Way.Lying() {
+		if _, err = p.Setup.Sheet(lying); err == nil {
+			return nil
+		}
+	}
+	return wrong("margins", err)
+}
+
+// Printing is a printer and which patterns and sheets it is to print.
+type Printing struct {
+	Printer
+	Only   string // names of patterns or of their kinds with commas between them; "" for all
+	Sheets []Span // none for all
+	Most   int    // sheets that are printed without asking
+}
+
+// Span is a run of sheet numbers; To is 0 for all that follow.
+type Span struct{ From, To int }
+
+func newPrinting() Printing { return Printing{Printer: homePrinter(), Most: 200} }
+
+func (p *Printing) fields() []Field {
+	const most = 1 << 20
+	return append(p.Printer.fields(), grouped(paperGroup, []Field{
+		{Name: "only", Takes: "patterns", Says: "patterns to print, as mortises,stems,rib-F3; all when left out", Value: words(&p.Only)},
+		{Name: "sheets", Takes: "numbers", Says: "sheets to print, as 1-4,9; all when left out", Value: bind(&p.Sheets, parseSpans, showSpans)},
+		{Name: "max-sheets", Takes: "number", Says: "refuse to print more sheets than this", Value: whole(&p.Most, 1, most)},
+	})...)
+}
+
+// parseSpans reads sheet numbers and ranges.
+func parseSpans(text string) ([]Span, error) {
+	var out []Span
+	for _, part := range strings.Split(text, ",") {
+		from, to, isRange := strings.Cut(strings.TrimSpace(part), "-")
+		s := Span{}
+		var err error
+		if s.From, err = strconv.Atoi(from); err == nil {
+			switch {
+			case !isRange:
+				s.To = s.From
+			case to != "":
+				s.To, err = strconv.Atoi(to)
+			}
+		}
+		if err != nil || s.From < 1 || s.To != 0 && s.To < s.From || isRange && to == "0" {
+			return nil, fmt.Errorf("%q is not understood; accepted: sheet numbers and ranges, as 1-4,9 or 12-", part)
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+func showSpans(all []Span) string {
+	var out []string
+	for _, s := range all {
+		switch s.To {
+		case 0:
+			out = append(out, fmt.Sprintf("%d-", s.From))
+		case s.From:
+			out = append(out, strconv.Itoa(s.From))
+		default:
+			out = append(out, fmt.Sprintf("%d-%d", s.From, s.To))
+		}
+	}
+	return strings.Join(out, ",")
+}
+
+// patterns keeps the drawings that are asked for by their names, or by the name
+// of their kind.
+func (p *Printing) patterns(all []layout.Drawing) ([]layout.Drawing, error) {
+	if p.Only == "" {
+		return all, nil
+	}
+	wanted := map[string]bool{}
+	for _, name := range strings.Split(strings.ToLower(p.Only), ",") {
+		name = strings.TrimSpace(name)
+		found := false
+		for _, d := range all {
+			if strings.ToLower(d.Name) == name || kind(d.Name) == name {
+				wanted[d.Name], found = true, true
+			}
+		}
+		if !found {
+			return nil, misuse("only", "no pattern %q; accepted: %s", name, kinds(all))
+		}
+	}
+	return slices.DeleteFunc(slices.Clone(all), func(d layout.Drawing) bool { return !wanted[d.Name] }), nil
+}
+
+// kind names what a pattern is one of: rib-F3 is one of ribs.
+func kind(name string) string {
+	if one, _, isOne := strings.Cut(name, "-"); isOne {
+		return one + "s"
+	}
+	return name
+}
+
+// kinds lists the names that may be asked for.
+func kinds(all []layout.Drawing) string {
+	var out []string
+	single := ""
+	for _, d := range all {
+		if k := kind(d.Name); !slices.Contains(out, k) {
+			out = append(out, k)
+		}
+		if kind(d.Name) != d.Name && single == "" {
+			single = ", or a single one, as " + d.Name
+		}
+	}
+	return strings.Join(out, ", ") + single
+}
+
+// pick keeps the sheets that are asked for, each once, in the order of the set.
+func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
+	if len(p.Sheets) == 0 {
+		return all, nil
+	}
+	wanted := make([]bool, len(all))
+	for _, s := range p.Sheets {
+		if s.To == 0 {
+			s.To = max(s.From, len(all))
+		}
+		if s.To > len(all) {
+			return nil, misuse("sheets", "there is no sheet %d; accepted: 1 to %d", s.To, len(all))
+		}
+		for i := s.From; i <= s.To; i++ {
+			wanted[i-1] = true
+		}
+	}
+	var out []layout.Sheet
+	for i, s := range all {
+		if wanted[i] {
+			out = append(out, s)
+		}
+	}
+	return out, nil
+}
+
+// laid are patterns on sheets: the whole set, and the sheets of it that are printed.
+type laid struct {
+	tile.Laid
+	printed layout.Document
+}
+
+// lay puts the patterns of a set that are asked for on sheets.
+func (p *Printing) lay(set tile.Set, units measure.System) (laid, error) {
+	var out laid
+	var err error
+	if set.Drawings, err = p.patterns(set.Drawings); err != nil {
+		return out, err
+	}
+	if out.Laid, err = tile.Lay(set, tile.Options{Paper: p.Setup, Way: p.Way, Units: units}); err != nil {
+		return out, err
+	}
+	out.printed = out.Document
+	if out.printed.Sheets, err = p.pick(out.printed.Sheets); err != nil {
+		return out, err
+	}
+	if n := len(out.printed.Sheets); n > p.Most {
+		room := out.Paper.Area
+		return out, fmt.Errorf("it takes %d sheets, more than the %d that are allowed: a sheet of %s shows %.0f x %.0f mm; check the units of the design's lengths, choose patterns, take larger paper, or allow more",
+			n, p.Most, out.Paper.Size.Name, room.W(), room.H())
+	}
+	return out, nil
+}
+
+// told says how much paper it takes, and what may go wrong with the margins.
+func (l *laid) told(p *Printer) []report.Block {
+	out := fmt.Sprintf("%s of %s, %s", wording.Counted(len(l.Sheets), "sheet"), l.Paper.Size.Name, l.Paper.Way())
+	if o := l.Other; o.Sheets > 0 {
+		out += fmt.Sprintf(", %s (%s: %s, %s)", wording.Counted(l.Pieces, "piece"), o.Way, wording.Counted(o.Sheets, "sheet"), wording.Counted(o.Pieces, "piece"))
+	}
+	if c := l.Paper.Correction(); c != "" {
+		out += ", " + c
+	}
+	if n := len(l.printed.Sheets); n < len(l.Sheets) {
+		out += fmt.Sprintf("; %d of them printed", n)
+	}
+	if l.Least < float64(len(l.Sheets)) { // boxes of large hollow patterns may take more than their tiles
+		out += fmt.Sprintf("; the patterns alone would fill %.1f", l.Least)
+	}
+	blocks := []report.Block{report.Paragraph{Words: out + "."}}
+	if p.Setup.Margins.Narrow() {
+		blocks = append(blocks, report.Paragraph{Words: "Some of these margins are under 6.4 mm (1/4 in), which many printers clip; print a proof and look."})
+	}
+	return blocks
+}

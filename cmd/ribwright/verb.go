@@ -1,0 +1,156 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"ribwright/cmd/internal/job"
+	"ribwright/geometry/design"
+	"ribwright/render/text"
+)
+
+// verb is one thing the program can do.
+type verb struct {
+	name    string
+	line    string // what it does, in a line
+	takes   string // the names that follow it
+	most    int    // how many of them
+	example string // what follows the verb in one
+	numbers bool   // it can answer in JSON
+	placed  bool   // its first file is put where -o says
+	request func() job.Request
+	run     func(args []string, c console) error // what it does instead of answering a request; nil for most
+}
+
+// usage is how the verb is called.
+func (v verb) usage() string {
+	return strings.Join(strings.Fields("ribwright "+v.name+" "+v.takes+" [flags]"), " ")
+}
+
+// design is one design, for verbs that take it.
+func oneDesign() string { return "[DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "]" }
+
+// asked are the flags that belong to the program and not to the request.
+type asked struct {
+	out  string // folder for the files
+	json bool
+	file string // the place of the first file; "" for its own name in out
+}
+
+func (v verb) flags(a *asked, r job.Request) *pflag.FlagSet {
+	f := flagsOf(v.name, r.Fields())
+	f.StringVar(&a.out, "out", "out", "`folder` for the files; made when missing")
+	if v.numbers {
+		f.BoolVar(&a.json, "json", false, "every figure as JSON instead of the page")
+	}
+	if v.placed {
+		f.StringVarP(&a.file, "output", "o", "", "`file` for the design; NAME.toml in the folder of --out when left out")
+	}
+	return f
+}
+
+// do answers the verb's request: it reads the flags, has the work done, saves the
+// files and tells what came of it.
+func (v verb) do(args []string, c console) error {
+	if v.run != nil {
+		return v.run(args, c)
+	}
+	r := v.request()
+	a := asked{}
+	names, err := v.parse(v.flags(&a, r), args, c.out)
+	if err != nil {
+		return err
+	}
+	if err := a.check(); err != nil {
+		return usageError{fmt.Errorf("%s: %w", v.name, err)}
+	}
+	if len(names) > 0 {
+		r.Name(names)
+	}
+	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
+	if err != nil {
+		return err
+	}
+	result, err := r.Do(job.World{Files: readFile, Made: made})
+	if err != nil {
+		return v.explained(err)
+	}
+	return a.answer(c.out, result)
+}
+
+// explained puts the verb and its flags in front of a wrong request.
+func (v verb) explained(err error) error {
+	var m *job.Misuse
+	if !errors.As(err, &m) {
+		return err
+	}
+	flags := make([]string, len(m.Fields))
+	for i, f := range m.Fields {
+		flags[i] = "--" + f
+	}
+	if len(flags) == 0 {
+		return usageError{fmt.Errorf("%s: %w", v.name, m.Err)}
+	}
+	return usageError{fmt.Errorf("%s: %s: %w", v.name, strings.Join(flags, " and "), m.Err)}
+}
+
+// check refuses places where nothing can be put.
+func (a *asked) check() error {
+	switch {
+	case a.out == "":
+		return errors.New("--out: no folder is given; accepted: a folder, as out or ../river")
+	case a.file != "" && !strings.EqualFold(filepath.Ext(a.file), ".toml"):
+		return fmt.Errorf("--output: %q is no design file; accepted: a name that ends in .toml", a.file)
+	}
+	return nil
+}
+
+// answer saves the files and tells what was found.
+func (a *asked) answer(w io.Writer, r *job.Result) error {
+	outs := a.placed(r.Outputs)
+	if err := save(outs, nil); err != nil {
+		return err
+	}
+	if a.json {
+		return writeJSON(w, r.Numbers)
+	}
+	if err := text.Encode(w, r.Report); err != nil {
+		return err
+	}
+	return listed(w, outs)
+}
+
+// placed puts every file into the folder, the first where it is said.
+func (a *asked) placed(outs []job.Output) []file {
+	var out []file
+	for i, o := range outs {
+		path := filepath.Join(a.out, o.Name)
+		if i == 0 && a.file != "" {
+			path = a.file
+		}
+		out = append(out, file{path, o.Says, o.Write})
+	}
+	return out
+}
+
+// listed names the files that were made, and what each is.
+func listed(w io.Writer, outs []file) error {
+	var b strings.Builder
+	for i, o := range outs {
+		if i == 0 {
+			b.WriteString("\n")
+		}
+		b.WriteString(o.path + "\n")
+		if o.says != "" {
+			b.WriteString("  " + o.says + "\n")
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
