@@ -2,11 +2,14 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/water"
+	"ribwright/geometry/wording"
 )
 
 // Field is one choice of a request. A flag, a line of a form and a word of an address
@@ -122,7 +125,7 @@ func picture(to *bool, says string) Field {
 }
 
 // oneOf is one of several words.
-func oneOf[T any](to *T, names []string, values []T, equal func(a, b T) bool) Value {
+func oneOf[T comparable](to *T, names []string, values []T) Value {
 	return bind(to, func(s string) (T, error) {
 		for i, n := range names {
 			if strings.EqualFold(strings.TrimSpace(s), n) {
@@ -133,10 +136,96 @@ func oneOf[T any](to *T, names []string, values []T, equal func(a, b T) bool) Va
 		return none, fmt.Errorf("%q is not understood; accepted: %s", s, strings.Join(names, ", "))
 	}, func(v T) string {
 		for i := range values {
-			if equal(values[i], v) {
+			if values[i] == v {
 				return names[i]
 			}
 		}
 		return ""
 	})
 }
+
+// quantity is a number with its unit, in mm, kg and s, from low to high; 0 stands for
+// none. accepted shows one as people write it.
+func quantity(to *float64, dim formula.Dim, low, high float64, accepted string) Value {
+	read := func(s string) (float64, error) { return parseQuantity(s, dim, low, high, accepted) }
+	return bind(to, read, func(v float64) string {
+		if v == 0 {
+			return ""
+		}
+		return formula.ShowNumber(v, dim)
+	})
+}
+
+func parseQuantity(s string, dim formula.Dim, low, high float64, accepted string) (float64, error) {
+	v, d, err := formula.Quantity(strings.TrimSpace(s))
+	switch {
+	case err != nil || d != dim:
+		return 0, fmt.Errorf("%q is not understood; accepted: a number with its unit, as %s", wording.Clip(s, 30), accepted)
+	case !(v >= low && v <= high):
+		return 0, fmt.Errorf("%s is out of range; accepted: %s to %s", formula.ShowNumber(v, dim), formula.ShowNumber(low, dim), formula.ShowNumber(high, dim))
+	}
+	return v, nil
+}
+
+// mass is a mass in kg, more than nothing and up to 5000 kg.
+func mass(to *float64) Value { return quantity(to, formula.Mass, 0.001, 5000, "120kg or 265lb") }
+
+// perhaps is a value that may be left out: nil then.
+func perhaps[T any](to **T, read func(string) (T, error), show func(T) string) Value {
+	return bind(to, func(s string) (*T, error) {
+		v, err := read(s)
+		return &v, err
+	}, func(v *T) string {
+		if v == nil {
+			return ""
+		}
+		return show(*v)
+	})
+}
+
+// put replaces a value where another is given.
+func put[T any](to, given *T) {
+	if given != nil {
+		*to = *given
+	}
+}
+
+// placed is a length either way that may be left out.
+func placed(to **measure.Length) Value {
+	return perhaps(to, measure.ParseLength, measure.Length.String)
+}
+
+// named is one of several values by its name, or left out.
+func named[T interface {
+	comparable
+	fmt.Stringer
+}](to **T, all []T) Value {
+	return perhaps(to, func(s string) (T, error) {
+		names := make([]string, len(all))
+		for i, v := range all {
+			if names[i] = v.String(); strings.EqualFold(strings.TrimSpace(s), names[i]) {
+				return v, nil
+			}
+		}
+		var none T
+		return none, fmt.Errorf("%q is not understood; accepted: %s", s, strings.Join(names, ", "))
+	}, func(v T) string { return v.String() })
+}
+
+// parseTemperature reads a temperature of the water.
+func parseTemperature(s string) (float64, error) {
+	text := strings.ToUpper(strings.TrimSpace(s))
+	for _, scale := range []struct {
+		mark       string
+		zero, step float64 // its zero and its degree, in degrees Celsius
+	}{{"C", 0, 1}, {"F", -32 / 1.8, 1 / 1.8}} {
+		number, ok := strings.CutSuffix(text, scale.mark)
+		v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+		if ok && err == nil && !math.IsNaN(v) && !math.IsInf(v, 0) {
+			return scale.zero + v*scale.step, nil
+		}
+	}
+	return 0, fmt.Errorf("%q is not understood; accepted: degrees with their scale, as 15C or 59F", wording.Clip(s, 30))
+}
+
+func showTemperature(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) + "C" }

@@ -32,22 +32,35 @@ const (
 )
 
 func (p *Printer) fields() []Field {
-	nothing := func(paper.Printed) string { return "" }
 	ways := []string{"best", "lying", "standing"}
 	out := []Field{
 		{Name: "paper", Takes: paperForms, Says: `size of the sheets in the printer; WxH as "300 mm x 420 mm" or 12x18in, both prints on letter and on a4`,
 			Value: bind(&p.Setup.Size, paper.ParseSize, func(s paper.Size) string { return s.Name })},
 		{Name: "way", Takes: strings.Join(ways, "|"), Says: "how the sheets lie; best takes the fewest",
-			Value: oneOf(&p.Way, ways, []tile.Way{tile.Best, tile.Lying, tile.Standing}, func(a, b tile.Way) bool { return a == b })},
+			Value: oneOf(&p.Way, ways, []tile.Way{tile.Best, tile.Lying, tile.Standing})},
 		{Name: "margins", Takes: "edges", Says: marginsForm, Value: bind(&p.Setup.Margins, paper.ParseMargins, paper.Margins.String)},
 		{Name: "offset", Takes: "ways", Says: `moves all ink on the sheet as you read it, as "right 1.5 mm, up 0.5 mm"`,
-			Value: bind(&p.Setup.Offset, paper.ParseOffset, func(geometry.Point) string { return "" })},
+			Value: bind(&p.Setup.Offset, paper.ParseOffset, showOffset)},
 		{Name: "printed-across", Takes: "measured", Says: `what the proof's bar along the short edge of the paper measures, as "200.8 mm of 200 mm"`,
-			Value: bind(&p.Setup.Across, paper.ParsePrinted, nothing)},
+			Value: bind(&p.Setup.Across, paper.ParsePrinted, showPrinted)},
 		{Name: "printed-down", Takes: "measured", Says: "the same for the bar along the long edge",
-			Value: bind(&p.Setup.Down, paper.ParsePrinted, nothing)},
+			Value: bind(&p.Setup.Down, paper.ParsePrinted, showPrinted)},
 	}
 	return grouped(paperGroup, out)
+}
+
+func showOffset(by geometry.Point) string {
+	if by == (geometry.Point{}) {
+		return ""
+	}
+	return fmt.Sprintf("right %g mm, up %g mm", by.X, by.Y)
+}
+
+func showPrinted(p paper.Printed) string {
+	if p == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%g mm of 1 mm", float64(p))
 }
 
 // grouped puts fields under a heading.

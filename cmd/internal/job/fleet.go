@@ -1,0 +1,112 @@
+package job
+
+import (
+	"fmt"
+	"io"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/stow"
+	figure "ribwright/layout/figure/fleet"
+	"ribwright/layout/report"
+	"ribwright/layout/report/trial"
+	"ribwright/render/svg"
+)
+
+// Fleet asks which boats nest in one another.
+type Fleet struct {
+	Designs []string
+	Units   measure.System
+	Room    float64 // mm, the least between the boats
+	LeaveIn bool    // thwarts, yoke and seat bars of the lower boats
+	Roof    float64 // kg; 0 for none
+	Door    float64 // mm; 0 for none
+	Fit     bool    // propose a smaller design for each boat that does not nest
+	Picture bool
+}
+
+// NewFleet returns the request with its defaults.
+func NewFleet() *Fleet { return &Fleet{Designs: design.ShippedNames(), Room: 5} }
+
+// Fields lists the choices.
+func (f *Fleet) Fields() []Field {
+	const mostRoom = 40 // with more, boats are not in one another
+	return []Field{
+		{Name: "room", Takes: "length", Says: "the least room wanted between the boats, all round: as pads on the floor and free at the sides", Value: length(&f.Room, 0.1, mostRoom)},
+		{Name: "leave-in", Says: "thwarts, yoke and seat bars of the lower boats stay in", Value: yes(&f.LeaveIn)},
+		{Name: "roof", Takes: "mass", Says: "what the roof or rack may carry, bars and straps taken off", Value: mass(&f.Roof)},
+		{Name: "door", Takes: "length", Says: "clear width of the door the nest must go through", Value: length(&f.Door, 1, 3000)},
+		{Name: "fit", Takes: "inner", Says: "propose a smaller design for each inner boat that does not nest, and write it", Value: oneOf(&f.Fit, []string{"", "inner"}, []bool{false, true})},
+		units(&f.Units, "what lengths are lettered in"),
+		picture(&f.Picture, "profile and section of the nest as fleet.svg too"),
+	}
+}
+
+// Name takes the designs.
+func (f *Fleet) Name(names []string) { f.Designs = names }
+
+// Do nests the boats.
+func (f *Fleet) Do(w World) (*Result, error) {
+	switch n := len(f.Designs); {
+	case n == 1:
+		return nil, misuse("", "one boat is no fleet; give two or more, the same one twice if you like")
+	case n > stow.Most:
+		return nil, misuse("", "%d boats; accepted: 2 to %d, for every order of them is tried (a nest higher than that is lifted by nobody)", n, stow.Most)
+	case f.Fit && f.LeaveIn:
+		return nil, misuse("fit,leave-in", "a boat is not drawn round a thwart that can be taken out; leave one of them out")
+	}
+	boats, err := f.boats(w)
+	if err != nil {
+		return nil, err
+	}
+	r, err := stow.Plan(boats, stow.Options{Pad: f.Room, LeftIn: f.LeaveIn}, stow.Limits{Roof: f.Roof, Door: f.Door}, f.Fit)
+	if err != nil {
+		return nil, err
+	}
+	return &Result{Report: report.Report{Title: "Fleet", Blocks: trial.Fleet(r, f.Units)}, Outputs: f.outputs(r)}, nil
+}
+
+// boats reads and builds every boat; one given twice is built once.
+func (f *Fleet) boats(w World) ([]*stow.Boat, error) {
+	built := map[string]*stow.Boat{}
+	var out []*stow.Boat
+	for _, name := range f.Designs {
+		if built[name] == nil {
+			k, err := w.factsOf(name)
+			if err != nil {
+				return nil, err
+			}
+			frame, err := k.frame()
+			if err != nil {
+				return nil, err
+			}
+			if built[name], err = stow.NewBoat(frame); err != nil {
+				return nil, fmt.Errorf("%s: %w", name, err)
+			}
+		}
+		out = append(out, built[name])
+	}
+	return out, nil
+}
+
+// outputs lists the files asked for.
+func (f *Fleet) outputs(r *stow.Report) []Output {
+	var out []Output
+	if f.Picture {
+		s := r.Stack
+		if r.After != nil {
+			s = r.After
+		}
+		out = append(out, Output{"fleet.svg", "profile and section of the nest",
+			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Figure(s, f.Units), figure.About(s)) }})
+	}
+	for _, b := range r.Fitted {
+		if b == nil {
+			continue
+		}
+		d := b.Frame.Design
+		out = append(out, Output{d.Slug() + ".toml", "the proposed design; loft it, and see first how it floats",
+			func(to io.Writer) error { return design.Encode(to, d) }})
+	}
+	return out
+}

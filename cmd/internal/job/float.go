@@ -1,0 +1,154 @@
+package job
+
+import (
+	"errors"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/water"
+	figure "ribwright/layout/figure/afloat"
+	"ribwright/layout/report"
+	"ribwright/layout/report/trial"
+	"ribwright/render/svg"
+)
+
+// Float asks how a boat lies on the water with its people and gear: a design's, or one
+// that a table of offsets gives.
+type Float struct {
+	Boat        string // a design or a table
+	Units       measure.System
+	Crew        People
+	Load        float64 // kg, of all aboard together; 0 for what it is
+	Height      float64 // mm, of a table's whole weight over the baseline; 0 when not known
+	Draft       float64 // mm, a fixed waterline instead of the weights; 0 for the weights
+	Freeboard   float64 // mm, the least wanted
+	Water       water.Kind
+	Temperature float64 // degrees Celsius
+	Smooth      bool
+	Picture     bool
+}
+
+// NewFloat returns the request with its defaults.
+func NewFloat() *Float {
+	return &Float{Boat: usual(), Freeboard: wantFreeboard, Temperature: water.Usual}
+}
+
+// Fields lists the choices.
+func (f *Float) Fields() []Field {
+	const most = 3000
+	return []Field{
+		crew(&f.Crew),
+		{Name: "load", Takes: "mass", Says: "all that is aboard together: people and gear scaled to it; of a table of offsets the whole weight", Value: mass(&f.Load)},
+		kindOfWater(&f.Water),
+		{Name: "temperature", Takes: "degrees", Says: "of the water, as 15C or 59F", Value: bind(&f.Temperature, parseTemperature, showTemperature)},
+		{Name: "freeboard", Takes: "length", Says: "the least that you want left", Value: length(&f.Freeboard, 1, most)},
+		{Name: "draft", Takes: "length", Says: "a fixed level waterline over the lowest point, instead of the weights", Value: length(&f.Draft, 1, most)},
+		{Name: "kg", Takes: "length", Says: "height of the whole weight over the baseline, for a table of offsets", Value: length(&f.Height, 1, most)},
+		{Name: "smooth", Says: "the figures on the ribs' smooth arcs beside those of the flat cloth", Value: yes(&f.Smooth)},
+		units(&f.Units, "what lengths are lettered in"),
+		picture(&f.Picture, "the curves and the sheer plan as NAME-float.svg too"),
+	}
+}
+
+// Name takes the design or the table.
+func (f *Float) Name(names []string) { f.Boat = names[0] }
+
+// Do tries the boat on paper.
+func (f *Float) Do(w World) (*Result, error) {
+	table := isTable(f.Boat)
+	if err := f.check(table); err != nil {
+		return nil, err
+	}
+	on, err := water.At(f.Water, f.Temperature)
+	if err != nil {
+		return nil, wrong("temperature", err)
+	}
+	var b afloat.Boat
+	id := identity{}
+	if table {
+		b, err = f.ofTable(w, &id)
+	} else {
+		b, err = f.ofDesign(w, &id)
+	}
+	if err != nil {
+		return nil, err
+	}
+	r, err := afloat.Run(b, afloat.Options{Water: on, Freeboard: f.Freeboard, Draft: f.Draft, Speeds: speeds()})
+	if err != nil {
+		return nil, of(f.Boat, err)
+	}
+	out := &Result{Report: id.report(trial.Afloat(r, f.Units))}
+	if f.Picture {
+		out.Outputs = []Output{{id.slug + "-float.svg", "the sheer plan and the curves",
+			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Sheet(r), figure.About(r)) }}}
+	}
+	return out, nil
+}
+
+// isTable reports whether a name is a table of offsets rather than a design.
+func isTable(name string) bool { return strings.EqualFold(filepath.Ext(name), ".csv") }
+
+// check refuses choices that contradict each other.
+func (f *Float) check(table bool) error {
+	switch {
+	case table && f.Crew.given:
+		return misuse("crew", "a table of offsets has no floor to sit on; give the whole weight and its height")
+	case table && f.Smooth:
+		return misuse("smooth", "a table of offsets has no stringers; leave it out")
+	case table && f.Load == 0 && f.Draft == 0:
+		return misuse("load,draft", "a table of offsets has no weight; give the one, as 120kg, or the other, as 100mm")
+	case !table && f.Height != 0:
+		return misuse("kg", "a design knows where its weights lie; leave it out, or set crew.seat and gear.height in the design")
+	case f.Load != 0 && f.Draft != 0:
+		return misuse("load,draft", "the one follows from the other; give one")
+	}
+	return nil
+}
+
+// identity is by what a report and its files are known.
+type identity struct{ title, forWhom, slug, fingerprint string }
+
+func (k *facts) identity() identity {
+	return identity{k.design.Title, k.design.For, k.design.Slug(), k.fingerprint}
+}
+
+func (i identity) report(blocks []report.Block) report.Report {
+	return report.Report{Title: i.title, For: i.forWhom, Fingerprint: i.fingerprint, Blocks: blocks}
+}
+
+func (f *Float) ofTable(w World, id *identity) (afloat.Boat, error) {
+	t, err := w.table(f.Boat)
+	if err != nil {
+		return afloat.Boat{}, err
+	}
+	title := titleOf(f.Boat)
+	*id = identity{title: title, slug: (&design.Design{Title: title}).Slug()}
+	b, err := afloat.OfOffsets(title, t, f.Load, f.Height)
+	return b, of(f.Boat, err)
+}
+
+func (f *Float) ofDesign(w World, id *identity) (b afloat.Boat, err error) {
+	k, err := w.factsOf(f.Boat)
+	if err != nil {
+		return b, err
+	}
+	*id = k.identity()
+	people, err := f.Crew.seated(k.design)
+	if err != nil {
+		return b, err
+	}
+	people, gear := scaled(people, k.design.Gear, f.Load)
+	frame, err := k.frame()
+	if err != nil {
+		return b, err
+	}
+	if b, err = afloat.OfFrame(frame, people, gear, f.Smooth); err != nil {
+		return b, of(k.name, err)
+	}
+	outfits, err := k.outfits(w, gear)
+	return b, errors.Join(err, b.FitOut(outfits))
+}

@@ -1,0 +1,167 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"math"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/water"
+	"ribwright/layout"
+	"ribwright/layout/plate/nest"
+	"ribwright/layout/report"
+	"ribwright/layout/tile"
+	"ribwright/render/pdf"
+	"ribwright/render/svg"
+)
+
+// Fitting is what the requests for all outfits share.
+type Fitting struct {
+	Design  string
+	Units   measure.System
+	Water   water.Kind
+	Picture bool
+	Loft    bool // patterns and the cutter's file too
+	Printing
+}
+
+func newFitting() Fitting { return Fitting{Design: usual(), Printing: newPrinting()} }
+
+func (t *Fitting) fields(own ...Field) []Field {
+	return append(append(own, kindOfWater(&t.Water), units(&t.Units, "what lengths are lettered in"),
+		picture(&t.Picture, "a figure as a file too"),
+		Field{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&t.Loft)}), t.Printing.fields()...)
+}
+
+// Name takes the design.
+func (t *Fitting) Name(names []string) { t.Design = names[0] }
+
+// changed opens the design, puts into it what the request says instead and checks it.
+// fields are those of the request, by the keys of the design that they change.
+func (t *Fitting) changed(w World, change func(*design.Design) error, fields map[string]string) (*facts, error) {
+	if err := t.Printing.check(); err != nil {
+		return nil, err
+	}
+	d, err := w.open(t.Design)
+	if err != nil {
+		return nil, err
+	}
+	if err := change(d); err != nil {
+		return nil, err
+	}
+	if p := d.Check(); p != nil {
+		if field, ok := fields[p.Key]; ok {
+			return nil, wrong(field, errors.New(p.Text))
+		}
+		return nil, misuse("", "%s: %s", p.Key, p.Text)
+	}
+	return newFacts(d, t.Design)
+}
+
+// fit sizes one outfit, with the weight of the others that its design has.
+func (t *Fitting) fit(k *facts, w World, beside string, n outfit.Name) (*outfit.Outfits, error) {
+	on, err := water.At(t.Water, water.Usual)
+	if err != nil {
+		return nil, err
+	}
+	s, err := k.ship(w, k.design.Gear, beside, on)
+	if err != nil {
+		return nil, err
+	}
+	o, err := outfit.One(s, n)
+	return o, of(k.name, err)
+}
+
+// outfitting is what there is to tell and to make of an outfit.
+type outfitting struct {
+	facts  *facts
+	name   string // of the outfit, behind the boat's in the names of files
+	blocks []report.Block
+	figure layout.Drawing
+	about  string // the figure, for those who cannot see it
+
+	purpose  string // a line under the title of the first sheet
+	drawings []layout.Drawing
+	notes    []layout.Note
+	plates   []plateOf
+	numbers  func(sheets *layout.Document) any // with the table of sheets where there are some
+}
+
+// plateOf is a file for the cutter: cloth is not cut from the same stock as boards.
+type plateOf struct {
+	name  string // behind the outfit's
+	parts []layout.Part
+	wide  float64 // of the stock, mm; the parts decide how long
+}
+
+// clothWide is how wide the plate for a cutter of cloth is, mm: the panels lie along
+// it.
+const clothWide = 3000
+
+// result tells of the outfit and makes the files that are asked for.
+func (t *Fitting) result(f outfitting, w World) (*Result, error) {
+	stem := f.facts.design.Slug() + "-" + f.name
+	out := &Result{Report: f.facts.identity().report(f.blocks), Numbers: f.numbers(nil)}
+	if t.Picture {
+		out.Outputs = append(out.Outputs, Output{stem + ".svg", "to look at", func(to io.Writer) error { return svg.EncodeFigure(to, f.figure, f.about) }})
+	}
+	if !t.Loft {
+		return out, nil
+	}
+	sheets, err := t.Printing.lay(tile.Set{Title: f.facts.design.Title, For: f.purpose, Fingerprint: f.facts.fingerprint, Drawings: f.drawings, Notes: f.notes}, t.Units)
+	if err != nil {
+		return nil, of(f.facts.name, err)
+	}
+	plates, err := f.cut(stem)
+	if err != nil {
+		return nil, of(f.facts.name, err)
+	}
+	out.Report.Blocks = append(out.Report.Blocks, sheets.told(&t.Printer)...)
+	out.Outputs = append(out.Outputs, Output{stem + "-patterns-" + sheets.printed.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
+		func(to io.Writer) error { return pdf.Encode(to, sheets.printed, w.Made) }})
+	out.Outputs = append(out.Outputs, plates...)
+	out.Outputs = append(out.Outputs, Output{stem + "-numbers.json", "every number, and where each tile lies",
+		func(to io.Writer) error { return nil }})
+	return out, nil
+}
+
+// cut lays the parts for the cutter, on stock long enough for the longest.
+func (f *outfitting) cut(stem string) ([]Output, error) {
+	var out []Output
+	for _, q := range f.plates {
+		plate, err := q.lay(f.facts.design.Title + " " + f.name)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, cutterFiles(stem+"-"+q.name, onBoards(plate), plate)...)
+	}
+	return out, nil
+}
+
+func (q plateOf) lay(title string) (layout.Plate, error) {
+	o := nest.DefaultOptions()
+	o.Stock, o.Quick = q.stock(o), true
+	return nest.Lay(title, q.parts, o)
+}
+
+// stock is a size of sheet as wide as is usual, and as wide and long as the largest
+// part needs; the grain of parts runs along it.
+func (q plateOf) stock(o nest.Options) nest.Stock {
+	out := nest.Stock{W: q.wide, H: o.Stock.H}
+	for _, p := range q.parts {
+		b := p.Bounds()
+		out.W = max(out.W, math.Ceil(b.H()+2*o.Gap+1))
+		out.H = max(out.H, math.Ceil(b.W()+2*o.Gap+1))
+	}
+	out.H = max(out.H, out.W)
+	return out
+}
+
+// boards is the plate of an outfit's boards.
+func boards(parts []layout.Part) plateOf { return plateOf{"cut", parts, nest.DefaultOptions().Stock.W} }
+
+// m2 letters an area in running words.
+func m2(area float64) string { return fmt.Sprintf("%.2f m2", area) }
