@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"io"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
-	"ribwright/layout/report"
 	"ribwright/layout/tile"
 	"ribwright/render/json"
 	"ribwright/render/pdf"
@@ -55,37 +55,40 @@ func (l *Loft) check() error {
 	return l.Cutting.check()
 }
 
-// Lofted is what a loft made, for those who measure it.
-type Lofted struct {
-	Sheets layout.Document // that are printed
-	Set    tile.Laid       // the whole set
-	Plate  layout.Plate
+// lofted is a boat on sheets and on the cutter's stock.
+type lofted struct {
+	frame *frame.Frame
+	laid
+	plate layout.Plate
+}
+
+// lay puts the patterns on sheets and the parts on stock.
+func (l *Loft) lay(k *facts) (out lofted, err error) {
+	if out.frame, err = k.frame(); err != nil {
+		return out, err
+	}
+	o := pattern.Options{Units: l.Units}
+	set := tile.Set{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Drawings: pattern.All(out.frame, o), Notes: pattern.Notes(out.frame, o)}
+	if out.laid, err = l.Printing.lay(set, l.Units); err != nil {
+		return out, of(k.name, err)
+	}
+	out.plate, err = l.Cutting.plate(k.design.Title, out.frame)
+	return out, of(k.name, err)
 }
 
 // loft goes from the facts of a design to files.
-func (l *Loft) loft(k *facts, world World) (*Result, error) {
-	f, err := k.frame()
+func (l *Loft) loft(k *facts, w World) (*Result, error) {
+	made, err := l.lay(k)
 	if err != nil {
 		return nil, err
 	}
-	o := pattern.Options{Units: l.Units}
-	set := tile.Set{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Drawings: pattern.All(f, o), Notes: pattern.Notes(f, o)}
-	sheets, err := l.Printing.lay(set, l.Units)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	plate, err := l.Cutting.plate(k.design.Title, f)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	slug := k.design.Slug()
-	out := []Output{{slug + "-patterns-" + sheets.printed.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
-		func(w io.Writer) error { return pdf.Encode(w, sheets.printed, world.Made) }}}
-	out = append(out, cutterFiles(slug+"-cut", l.saysOf(plate), plate)...)
+	slug, sheets := k.design.Slug(), made.printed
+	out := []Output{{slug + "-patterns-" + sheets.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
+		func(to io.Writer) error { return pdf.Encode(to, sheets, w.Made) }}}
+	out = append(out, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
-		func(w io.Writer) error { return json.Encode(w, f, slug, k.fingerprint, sheets.printed) }})
-	r := report.Report{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Blocks: sheets.told(&l.Printing.Printer)}
-	return &Result{Report: r, Outputs: out}, nil
+		func(to io.Writer) error { return json.Encode(to, made.frame, slug, k.fingerprint, sheets) }})
+	return &Result{Report: k.identity().report(made.told(&l.Printer)), Outputs: out}, nil
 }
 
 // saysOf says what lies in the cutter's files.
