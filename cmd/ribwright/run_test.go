@@ -16,7 +16,7 @@ import (
 
 // verbFor makes a verb of a function.
 func verbFor(name string, do func(args []string, c console) error) verb {
-	return verb{name: name, line: "for a test", usage: "ribwright " + name, example: "ribwright " + name, run: do}
+	return verb{name: name, line: "for a test", run: do}
 }
 
 // broken are ways in which a verb can break down.

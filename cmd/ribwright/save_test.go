@@ -32,10 +32,10 @@ func files(t *testing.T, dir string) map[string]string {
 
 // three makes outputs of the given size that say which set they are of. Each is
 // written in pieces, as the real ones are.
-func three(set string, size int) []output {
-	var out []output
+func three(dir, set string, size int) []file {
+	var out []file
 	for _, name := range []string{"a.pdf", "b.svg", "c.json"} {
-		out = append(out, output{name, func(w io.Writer) error {
+		out = append(out, file{filepath.Join(dir, name), "", func(w io.Writer) error {
 			line := set + " " + name + "\n"
 			for left := size; left > 0; left -= len(line) {
 				if _, err := io.WriteString(w, line[:min(left, len(line))]); err != nil {
@@ -100,12 +100,12 @@ func TestSaveFullDisk(t *testing.T) {
 		} {
 			t.Run(fmt.Sprintf("%s %s", names[n-1], c.name), func(t *testing.T) {
 				dir := t.TempDir()
-				if err := save(dir, three("old", 300), nil); err != nil {
+				if err := save(three(dir, "old", 300), nil); err != nil {
 					t.Fatal(err)
 				}
 				before := files(t, dir)
 				d := &disk{n: n, room: c.room, why: full}
-				err := save(dir, three("new", c.size), d.through)
+				err := save(three(dir, "new", c.size), d.through)
 				want := fmt.Sprintf("cannot write %s: no room left", filepath.Join(dir, names[n-1]))
 				if !errors.Is(err, full) || flat(err.Error()) != want {
 					t.Errorf("save() = %v, want %q", err, want)
@@ -115,7 +115,7 @@ func TestSaveFullDisk(t *testing.T) {
 				}
 				// With room for all, the same call does its work.
 				d = &disk{n: n, room: c.size, why: full}
-				if err := save(dir, three("new", c.size), d.through); err != nil {
+				if err := save(three(dir, "new", c.size), d.through); err != nil {
 					t.Errorf("with room for all: %v", err)
 				}
 			})
@@ -126,20 +126,20 @@ func TestSaveFullDisk(t *testing.T) {
 func TestSave(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "deep", "down")
 	for _, set := range []string{"first", "second"} {
-		if err := save(dir, three(set, 10_000), nil); err != nil {
+		if err := save(three(dir, set, 10_000), nil); err != nil {
 			t.Fatal(err)
 		}
 		got := files(t, dir)
 		if len(got) != 3 {
 			t.Errorf("%s set: the folder holds %d files, want 3", set, len(got))
 		}
-		for _, o := range three(set, 10_000) {
+		for _, o := range three(dir, set, 10_000) {
 			var want bytes.Buffer
 			if err := o.write(&want); err != nil {
 				t.Fatal(err)
 			}
-			if got[o.name] != want.String() {
-				t.Errorf("%s set: %s holds %.40q, want %.40q", set, o.name, got[o.name], want.String())
+			if got[filepath.Base(o.path)] != want.String() {
+				t.Errorf("%s set: %s holds %.40q, want %.40q", set, filepath.Base(o.path), got[filepath.Base(o.path)], want.String())
 			}
 		}
 	}
@@ -152,12 +152,12 @@ func TestSave(t *testing.T) {
 // TestSaveOutputFails has a back end that finds a fault of its own half-way.
 func TestSaveOutputFails(t *testing.T) {
 	dir := t.TempDir()
-	outs := three("new", 100_000)
+	outs := three(dir, "new", 100_000)
 	outs[2].write = func(w io.Writer) error {
 		_, err := w.Write(make([]byte, 10_000))
 		return errors.Join(err, errors.New("pattern rib F3 has no real place"))
 	}
-	err := save(dir, outs, nil)
+	err := save(outs, nil)
 	if err == nil || !strings.Contains(err.Error(), "c.json: pattern rib F3 has no real place") {
 		t.Errorf("save() = %v, want the file's name and its fault", err)
 	}
@@ -169,7 +169,7 @@ func TestSaveOutputFails(t *testing.T) {
 // TestSavePanics has a back end that breaks down; even then no draft stays.
 func TestSavePanics(t *testing.T) {
 	dir := t.TempDir()
-	outs := three("new", 100)
+	outs := three(dir, "new", 100)
 	outs[1].write = func(io.Writer) error { panic("broken") }
 	func() {
 		defer func() {
@@ -177,7 +177,7 @@ func TestSavePanics(t *testing.T) {
 				t.Error("the panic was swallowed")
 			}
 		}()
-		_ = save(dir, outs, nil)
+		_ = save(outs, nil)
 	}()
 	if left := files(t, dir); len(left) != 0 {
 		t.Errorf("the folder holds %.200q, want nothing", left)
@@ -187,13 +187,13 @@ func TestSavePanics(t *testing.T) {
 // TestSaveFolderInTheWay must find out before any file takes its place.
 func TestSaveFolderInTheWay(t *testing.T) {
 	dir := t.TempDir()
-	if err := save(dir, three("old", 10)[:2], nil); err != nil {
+	if err := save(three(dir, "old", 10)[:2], nil); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.Mkdir(filepath.Join(dir, "c.json"), 0o777); err != nil {
 		t.Fatal(err)
 	}
-	err := save(dir, three("new", 10), nil)
+	err := save(three(dir, "new", 10), nil)
 	if err == nil || !strings.Contains(err.Error(), "c.json: a folder of that name is in the way") {
 		t.Errorf("save() = %v, want the folder named", err)
 	}
@@ -205,12 +205,12 @@ func TestSaveFolderInTheWay(t *testing.T) {
 // TestSaveMany keeps the order of drafts and files apart from that of names.
 func TestSaveMany(t *testing.T) {
 	dir := t.TempDir()
-	var outs []output
+	var outs []file
 	for i := range 20 {
 		name := fmt.Sprintf("%02d", (i*7)%20)
-		outs = append(outs, output{name, func(w io.Writer) error { _, err := io.WriteString(w, name); return err }})
+		outs = append(outs, file{filepath.Join(dir, name), "", func(w io.Writer) error { _, err := io.WriteString(w, name); return err }})
 	}
-	if err := save(dir, outs, nil); err != nil {
+	if err := save(outs, nil); err != nil {
 		t.Fatal(err)
 	}
 	for name, text := range files(t, dir) {

@@ -1,11 +1,9 @@
-package main
+package job
 
 import (
 	"bytes"
 	"encoding/json"
 	"maps"
-	"os"
-	"path/filepath"
 	"reflect"
 	"strconv"
 	"strings"
@@ -15,27 +13,27 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
+	"ribwright/render/rendertest"
 )
 
-// lofted runs loft with the arguments and returns the files it made.
-func lofted(t *testing.T, args ...string) map[string]string {
+// filesOf lofts and returns the files, each of which other programs can open.
+func filesOf(t *testing.T, args ...string) map[string]string {
 	t.Helper()
-	dir := t.TempDir()
-	var out, errs bytes.Buffer
-	if code := run(append([]string{"loft", "--nest", "quick", "--out", dir}, args...), &out, &errs); code != done || errs.Len() > 0 {
-		t.Fatalf("loft %q: exit %d, stderr %q", args, code, errs.String())
+	return wellFormed(t, ask(t, "loft", append([]string{"--nest", "quick"}, args...)...), 4)
+}
+
+// wellFormed returns the files of a job, of which there must be so many.
+func wellFormed(t *testing.T, m made, count int) map[string]string {
+	t.Helper()
+	if len(m.files) != count {
+		t.Fatalf("%d files, want %d", len(m.files), count)
 	}
-	got := files(t, dir)
-	if len(got) != 4 {
-		t.Fatalf("loft %q made %d files, want 4", args, len(got))
-	}
-	for name, data := range got {
-		if err := check(name, []byte(data)); err != nil {
+	got := map[string]string{}
+	for name, data := range m.files {
+		if err := rendertest.WellFormed(name, data); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
-		if !strings.Contains(out.String(), filepath.Join(dir, name)+"\n") {
-			t.Errorf("%s is not in what the program says it made: %q", name, out.String())
-		}
+		got[name] = string(data)
 	}
 	return got
 }
@@ -46,7 +44,7 @@ func TestLoftNames(t *testing.T) {
 		for _, paper := range []string{"letter", "a4"} {
 			t.Run(name+" "+paper, func(t *testing.T) {
 				t.Parallel()
-				got := lofted(t, name, "--paper", paper)
+				got := filesOf(t, name, "--paper", paper)
 				for _, file := range []string{name + "-patterns-" + paper + ".pdf", name + "-cut.svg", name + "-cut.dxf", name + "-numbers.json"} {
 					if len(got[file]) == 0 {
 						t.Errorf("%s is missing or empty", file)
@@ -63,7 +61,7 @@ func TestLoftUnits(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			metric, imperial := lofted(t, name, "--units", "metric"), lofted(t, name, "--units", "imperial")
+			metric, imperial := filesOf(t, name, "--units", "metric"), filesOf(t, name, "--units", "imperial")
 			var m, i map[string]any
 			for _, c := range []struct {
 				from map[string]string
@@ -94,21 +92,14 @@ func TestLoftUnits(t *testing.T) {
 // TestLoftLettering checks that the units reach the patterns and the sheets
 // around them.
 func TestLoftLettering(t *testing.T) {
-	d, err := design.Shipped("river")
-	if err != nil {
-		t.Fatal(err)
-	}
 	var drawn [2]string
 	figures := [2]map[string]bool{{}, {}}
 	for i, units := range []measure.System{measure.Metric, measure.Imperial} {
-		l, err := lay(t, d, "river", unitsFlag{units})
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, s := range l.sheets.Sheets {
+		l := laidOut(t, "river", "letter", "--units", units.String())
+		for _, s := range l.printed.Sheets {
 			addNumbers(figures[i], s.Texts)
 			for _, v := range s.Views {
-				drawn[i] += words(v.Drawing.Texts)
+				drawn[i] += wordsOf(v.Drawing.Texts)
 			}
 		}
 	}
@@ -120,7 +111,7 @@ func TestLoftLettering(t *testing.T) {
 	}
 }
 
-func words(texts []layout.Text) string {
+func wordsOf(texts []layout.Text) string {
 	var b strings.Builder
 	for _, t := range texts {
 		b.WriteString(t.Words + "\n")
@@ -140,7 +131,7 @@ func addNumbers(set map[string]bool, texts []layout.Text) {
 
 // TestLoftPaper checks that the paper changes the sheets and nothing else.
 func TestLoftPaper(t *testing.T) {
-	letter, a4 := lofted(t, "brook", "--paper", "letter"), lofted(t, "brook", "--paper", "a4")
+	letter, a4 := filesOf(t, "brook", "--paper", "letter"), filesOf(t, "brook", "--paper", "a4")
 	var l, a map[string]any
 	for _, c := range []struct {
 		from map[string]string
@@ -163,7 +154,7 @@ func TestLoftPaper(t *testing.T) {
 // TestLoftNoClock looks for today in the files: it would make tomorrow's differ.
 func TestLoftNoClock(t *testing.T) {
 	now := time.Now()
-	for name, data := range lofted(t) {
+	for name, data := range filesOf(t) {
 		for _, layout := range []string{"20060102", "2006-01-02", "02 January 2006", "January 2, 2006", "2 Jan 2006"} {
 			for _, zone := range []time.Time{now, now.UTC()} {
 				if day := zone.Format(layout); strings.Contains(data, day) {
@@ -178,7 +169,7 @@ func TestLoftNoClock(t *testing.T) {
 // give its keys in another order the second time.
 func TestLoftRepeats(t *testing.T) {
 	for _, args := range [][]string{{"brook"}, {"river", "--paper", "a4", "--units", "imperial"}} {
-		if one, two := lofted(t, args...), lofted(t, args...); !maps.Equal(one, two) {
+		if one, two := filesOf(t, args...), filesOf(t, args...); !maps.Equal(one, two) {
 			t.Errorf("loft %q makes other bytes the second time", args)
 		}
 	}
@@ -187,10 +178,7 @@ func TestLoftRepeats(t *testing.T) {
 // TestLoftTitle has titles that could break out of the folder, of a file's
 // format or of a line.
 func TestLoftTitle(t *testing.T) {
-	shipped, err := os.ReadFile(filepath.Join("..", "..", "geometry", "design", "shipped", "brook.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	shipped := brookFile(t)
 	for _, c := range []struct{ name, title, slug string }{
 		{"marks", `& < > " '`, "boat"},
 		{"xml", `]]> <!-- --> <?x?> </svg> &amp; &#0;`, "x-svg-amp-0"},
@@ -214,11 +202,9 @@ func TestLoftTitle(t *testing.T) {
 			}
 			own := bytes.ReplaceAll(shipped, []byte(`"Brook"`), quoted)
 			own = bytes.ReplaceAll(own, []byte(`"Carrying thwart"`), []byte(`"<Thwart> & 'co'"`))
-			file := filepath.Join(t.TempDir(), "x.toml")
-			if err := os.WriteFile(file, own, 0o666); err != nil {
-				t.Fatal(err)
-			}
-			got := lofted(t, file)
+			w := world()
+			w.Files = InMemory(map[string][]byte{"x.toml": own})
+			got := wellFormed(t, do(t, asked(t, "loft", "x.toml", "--nest", "quick"), w), 4)
 			for _, end := range []string{"-patterns-letter.pdf", "-cut.svg", "-cut.dxf", "-numbers.json"} {
 				if len(got[c.slug+end]) == 0 {
 					t.Errorf("%s%s is not among the files", c.slug, end)
@@ -233,4 +219,45 @@ func TestLoftTitle(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestOutfitTitles fits boats out whose titles could break out of the folder or of a
+// file's format, as TestLoftTitle lofts them.
+func TestOutfitTitles(t *testing.T) {
+	shipped := brookFile(t)
+	for verb, count := range map[string]int{"row": 4, "pair": 4, "sail": 6} {
+		for title, slug := range map[string]string{
+			`]]> <!-- --> <?x?> </svg> &amp; &#0;`: "x-svg-amp-0", `) Tj ET (\\( \ %%EOF endstream`: "tj-et-eof-endstream",
+			`/../../etc\..\passwd:C:\con`: "etc-passwd-c-con", "Каноэ 船 قارب": "boat",
+		} {
+			t.Run(verb+" "+slug, func(t *testing.T) {
+				t.Parallel()
+				quoted, err := json.Marshal(title) // a JSON text is a TOML text too
+				if err != nil {
+					t.Fatal(err)
+				}
+				w := world()
+				w.Files = InMemory(map[string][]byte{"x.toml": bytes.ReplaceAll(shipped, []byte(`"Brook"`), quoted)})
+				for name := range wellFormed(t, do(t, asked(t, verb, "x.toml", "--loft"), w), count) {
+					if !strings.HasPrefix(name, slug+"-"+verb+"-") {
+						t.Errorf("a file is called %q, want %s-%s-...", name, slug, verb)
+					}
+				}
+			})
+		}
+	}
+}
+
+// brookFile is the shipped design of brook as a file.
+func brookFile(t *testing.T) []byte {
+	t.Helper()
+	d, err := design.Shipped("brook")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := design.Encode(&b, d); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
 }

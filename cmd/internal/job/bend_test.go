@@ -1,7 +1,6 @@
-package main
+package job
 
 import (
-	"bytes"
 	"encoding/json"
 	"math"
 	"strings"
@@ -10,21 +9,11 @@ import (
 	"ribwright/geometry/design"
 )
 
-// bent runs the verb and returns what it printed.
-func bent(t *testing.T, args ...string) string {
-	t.Helper()
-	var out, errs bytes.Buffer
-	if code := run(append([]string{"bend"}, args...), &out, &errs); code != done {
-		t.Fatalf("%v: exit %d: %s", args, code, errs.String())
-	}
-	return out.String()
-}
-
 // TestBendPage keeps the page within 80 columns and free of numbers that are none.
 func TestBendPage(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		for _, units := range []string{"metric", "imperial"} {
-			page := bent(t, name, "--units", units)
+			page := ask(t, "bend", name, "--units", units).said
 			for _, l := range strings.Split(page, "\n") {
 				if n := len([]rune(l)); n > 80 {
 					t.Errorf("%s %s: %d columns: %s", name, units, n, l)
@@ -35,7 +24,7 @@ func TestBendPage(t *testing.T) {
 					t.Errorf("%s %s: the page holds %s", name, units, w)
 				}
 			}
-			if page != bent(t, name, "--units", units) {
+			if page != ask(t, "bend", name, "--units", units).said {
 				t.Errorf("%s %s: a second page differs", name, units)
 			}
 		}
@@ -73,7 +62,7 @@ func TestBendJSON(t *testing.T) {
 			}
 		}
 	}
-	if err := json.Unmarshal([]byte(bent(t, "river", "--json", "--without", "seat")), &got); err != nil {
+	if err := json.Unmarshal(ask(t, "bend", "river", "--without", "seat").numbers(t), &got); err != nil {
 		t.Fatal(err)
 	}
 	if !got.Pass || len(got.Trials) != 3 {

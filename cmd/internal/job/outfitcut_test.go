@@ -1,46 +1,29 @@
-package main
+package job
 
 import (
-	"bytes"
 	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
-	"strings"
 	"testing"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit"
 	"ribwright/layout"
-	outfitpage "ribwright/render/outfits"
 	"ribwright/render/rendertest"
 )
 
 // cloth reads the cutter's files of the panels.
-func (s truth) cloth(t *testing.T, dir, design string) truth {
+func (s truth) cloth(t *testing.T, design string) truth {
 	t.Helper()
-	read := func(end string) []byte {
-		b, err := os.ReadFile(filepath.Join(dir, design+"-sail-cloth"+end))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b
-	}
 	var err error
-	if s.plate, err = rendertest.ReadSVG(read(".svg")); err != nil {
+	if s.plate, err = rendertest.ReadSVG(s.files[design+"-sail-cloth.svg"]); err != nil {
 		t.Fatal(err)
 	}
-	if s.dxf, err = rendertest.ReadDXF(read(".dxf")); err != nil {
+	if s.dxf, err = rendertest.ReadDXF(s.files[design+"-sail-cloth.dxf"]); err != nil {
 		t.Fatal(err)
 	}
-	page, said, ok := strings.Cut(s.said, "-cloth.dxf\n")
-	if !ok {
-		t.Fatal("the page does not name the file for the cutter of cloth")
-	}
-	s.said = said + page
 	return s
 }
 
@@ -91,11 +74,8 @@ type figures struct {
 
 // checkFigures measures what the numbers tell in the bytes of the sheets and of the
 // cutter's files.
-func (s truth) checkFigures(t *testing.T, dir string, row fitRow) {
-	b, err := os.ReadFile(filepath.Join(dir, row.design+"-"+row.verb+"-numbers.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
+func (s truth) checkFigures(t *testing.T, row fitRow) {
+	b := s.files[row.design+"-"+row.verb+"-numbers.json"]
 	var f figures
 	if err := json.Unmarshal(b, &f); err != nil {
 		t.Fatal(err)
@@ -160,39 +140,34 @@ func (s truth) cuts(d float64) bool {
 		slices.ContainsFunc(s.dxf.On("CUT"), func(e rendertest.Entity) bool { return hole(e.Outline) })
 }
 
-// modelOf rebuilds what a verb has to tell, from the design alone.
-func modelOf(t *testing.T, row fitRow) (*fitting, told) {
+// modelOf rebuilds what there is to make of an outfit, from the design alone.
+func modelOf(t *testing.T, row fitRow) outfitting {
 	t.Helper()
-	d, err := design.Shipped(row.design)
-	if err != nil {
-		t.Fatal(err)
-	}
-	fail := func(err error) {
+	fit := func(verb string, n outfit.Name, change func(*design.Design) error, f *Fitting) (*facts, *outfit.Outfits) {
+		f.Design = row.design
+		k, err := f.changed(world(), change, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-	}
-	fit := func(v verb, n outfit.Name) (*fitting, *outfit.Outfits) {
-		f := newFitting(v)
-		if n == outfit.Sail {
-			var given sailFlags
-			fail(given.kind.Set(row.rig))
-			fail(given.over(f, d))
+		o, err := f.fit(k, world(), "", n)
+		if err != nil {
+			t.Fatal(err)
 		}
-		o, err := f.fit(d, row.design, "", n)
-		fail(err)
-		return f, o
+		return k, o
 	}
 	switch row.verb {
 	case "row":
-		f, o := fit(rowVerb(), outfit.Row)
-		return f, rowTold(f, o.Row, row.design)
+		r := NewRow()
+		k, o := fit(row.verb, outfit.Row, r.over, &r.Fitting)
+		return rowOf(k, o.Row, r.Units)
 	case "pair":
-		f, o := fit(pairVerb(), outfit.Pair)
-		return f, pairTold(f, o.Pair, row.design)
+		r := NewPair()
+		k, o := fit(row.verb, outfit.Pair, r.over, &r.Fitting)
+		return pairOf(k, o.Pair, r.Units)
 	}
-	f, o := fit(sailVerb(), outfit.Sail)
-	return f, sailTold(f, o.Sail, row.design)
+	r := asked(t, "sail", "--rig", row.rig).(*Sail)
+	k, o := fit(row.verb, outfit.Sail, r.over, &r.Fitting)
+	return sailOf(k, o.Sail, r.Units)
 }
 
 // checkOutfitModel compares every part as the outfit has it with what stands in both
@@ -200,32 +175,32 @@ func modelOf(t *testing.T, row fitRow) (*fitting, told) {
 // 0.02 mm and 0.01 %, turned but not turned over, whole on a board and clear of its
 // edge, and nothing else to cut.
 func checkOutfitModel(t *testing.T, row fitRow, plates map[string]truth) {
-	f, model := modelOf(t, row)
-	laid, err := f.plates(model, outfitpage.Identity{Title: model.design.Title})
-	if err != nil {
-		t.Fatal(err)
+	model := modelOf(t, row)
+	if len(model.plates) != len(plates) {
+		t.Fatalf("%d plates, want %d", len(plates), len(model.plates))
 	}
-	if len(laid) != len(plates) {
-		t.Fatalf("%d plates, want %d", len(plates), len(laid))
-	}
-	for _, p := range laid {
-		s := plates[p.name]
+	for _, q := range model.plates {
+		s := plates[q.name]
+		p, err := q.lay(model.facts.design.Title + " " + model.name)
+		if err != nil {
+			t.Fatal(err)
+		}
 		count := 0
-		for _, q := range p.Parts {
-			for _, c := range q.Part.Cut {
+		for _, placed := range p.Parts {
+			for _, c := range placed.Part.Cut {
 				count++
-				if want := modelled(c, q); !s.cutAt(want) {
-					t.Errorf("not both files have an outline of %s at %.3f with %.3f mm2", q.Part.Name, want.Bounds(), want.Area(1))
-				} else if !onBoard(p.Plate, want.Bounds()) {
-					t.Errorf("%s at %.3f is not whole on a board", q.Part.Name, want.Bounds())
+				if want := modelled(c, placed); !s.cutAt(want) {
+					t.Errorf("not both files have an outline of %s at %.3f with %.3f mm2", placed.Part.Name, want.Bounds(), want.Area(1))
+				} else if !onBoard(p, want.Bounds()) {
+					t.Errorf("%s at %.3f is not whole on a board", placed.Part.Name, want.Bounds())
 				}
 				if !s.onPaper(c, agree) {
-					t.Errorf("no sheet shows an outline of %s as large as it is", q.Part.Name)
+					t.Errorf("no sheet shows an outline of %s as large as it is", placed.Part.Name)
 				}
 			}
 		}
 		if n := len(s.dxf.On("CUT")); n != count || count == 0 {
-			t.Errorf("%d outlines to cut in %s, want %d", n, p.name, count)
+			t.Errorf("%d outlines to cut in %s, want %d", n, q.name, count)
 		}
 	}
 }
@@ -244,48 +219,4 @@ func onBoard(p layout.Plate, b rendertest.Box) bool {
 	return slices.ContainsFunc(p.Boards, func(o layout.Board) bool {
 		return rendertest.Box{X0: o.Box.Min.X, Y0: o.Box.Min.Y, X1: o.Box.Max.X, Y1: o.Box.Max.Y}.Grow(-spacing + 0.001).HoldsBox(b)
 	})
-}
-
-// TestOutfitTitles fits boats out whose titles could break out of the folder or of a
-// file's format, as TestLoftTitle lofts them.
-func TestOutfitTitles(t *testing.T) {
-	shipped, err := os.ReadFile(filepath.Join("..", "..", "geometry", "design", "shipped", "brook.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for verb, sets := range map[string]int{"row": 4, "pair": 4, "sail": 6} {
-		for title, slug := range map[string]string{
-			`]]> <!-- --> <?x?> </svg> &amp; &#0;`: "x-svg-amp-0", `) Tj ET (\\( \ %%EOF endstream`: "tj-et-eof-endstream",
-			`/../../etc\..\passwd:C:\con`: "etc-passwd-c-con", "Каноэ 船 قارب": "boat",
-		} {
-			t.Run(verb+" "+slug, func(t *testing.T) {
-				t.Parallel()
-				quoted, err := json.Marshal(title) // a JSON text is a TOML text too
-				if err != nil {
-					t.Fatal(err)
-				}
-				file := filepath.Join(t.TempDir(), "x.toml")
-				if err := os.WriteFile(file, bytes.ReplaceAll(shipped, []byte(`"Brook"`), quoted), 0o666); err != nil {
-					t.Fatal(err)
-				}
-				dir := t.TempDir()
-				var out, errs bytes.Buffer
-				if code := run([]string{verb, file, "--loft", "--out", dir}, &out, &errs); code != done || errs.Len() > 0 {
-					t.Fatalf("exit %d: %s", code, errs.String())
-				}
-				got := files(t, dir)
-				if len(got) != sets {
-					t.Errorf("%d files, want %d", len(got), sets)
-				}
-				for name, data := range got {
-					if !strings.HasPrefix(name, slug+"-"+verb+"-") {
-						t.Errorf("a file is called %q, want %s-%s-...", name, slug, verb)
-					}
-					if err := check(name, []byte(data)); err != nil {
-						t.Errorf("%s: %v", name, err)
-					}
-				}
-			})
-		}
-	}
 }

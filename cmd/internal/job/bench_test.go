@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"bytes"
@@ -16,7 +16,6 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/design"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 	"ribwright/render/pdf"
@@ -58,42 +57,24 @@ type floorText struct {
 
 const pointsPerMM = 72 / 25.4
 
-func benchLofting(b testing.TB) *lofting {
+func benchLofting(b testing.TB) lofted {
 	b.Helper()
-	d, err := design.Shipped("brook")
-	if err != nil {
-		b.Fatal(err)
-	}
-	l, err := lay(b, d, "brook", unitsFlag{}, "--paper", "letter")
-	if err == nil {
-		c := newCutterFlags()
-		c.nest.quick = true // what is measured is the writing; the nest has its own benchmarks
-		err = l.lay(c)
-	}
-	if err != nil {
-		b.Fatal(err)
-	}
-	return l
+	// What is measured is the writing; the nest has its own benchmarks.
+	return laidOut(b, "brook", "letter", "--nest", "quick")
 }
 
-// loftOnce does all that the verb does, but for the disk.
-func loftOnce(b testing.TB) {
-	for _, o := range benchLofting(b).outputs() {
-		if err := o.write(io.Discard); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
+// loftOnce does all that the job does.
+func loftOnce(b testing.TB) { ask(b, "loft", "brook", "--paper", "letter", "--nest", "quick") }
 
 func newFloor(b testing.TB) floor {
 	b.Helper()
 	l := benchLofting(b)
-	p := l.sheets.Paper
+	p := l.printed.Paper
 	f := floor{wide: p.W * pointsPerMM, high: p.H * pointsPerMM, plate: geometry.Box{Max: geometry.Point{X: l.plate.W, Y: l.plate.H}}}
 	at := func(q geometry.Point) geometry.Point {
 		return geometry.Point{X: q.X * pointsPerMM, Y: (p.H - q.Y) * pointsPerMM}
 	}
-	for _, s := range l.sheets.Sheets {
+	for _, s := range l.printed.Sheets {
 		var page []floorClip
 		for _, v := range s.Views {
 			c := floorClip{box: geometry.Around(at(v.ToSheet.Apply(v.Frame.Min)), at(v.ToSheet.Apply(v.Frame.Max)))}
@@ -237,7 +218,7 @@ func TestFloorDrawsTheSame(t *testing.T) {
 		return pages
 	}
 	var ours, least, cut bytes.Buffer
-	if err := errors.Join(pdf.Encode(&ours, l.sheets, l.made), newFloor(t).write(&least, &cut)); err != nil {
+	if err := errors.Join(pdf.Encode(&ours, l.printed, world().Made), newFloor(t).write(&least, &cut)); err != nil {
 		t.Fatal(err)
 	}
 	a, b := read(ours.Bytes()), read(least.Bytes())

@@ -1,53 +1,38 @@
-package main
+package job
 
 import (
-	"bytes"
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"ribwright/render/rendertest"
 )
 
-// outfitted runs the verb of an outfit with its patterns and reads everything back.
-func outfitted(t *testing.T, verb, design, paper string, flags ...string) (s truth, dir string) {
+// outfitted does the job of an outfit with its patterns and reads everything back.
+func outfitted(t *testing.T, verb, design, paper string, flags ...string) truth {
 	t.Helper()
-	dir = t.TempDir()
-	var out, errs bytes.Buffer
-	if code := run(append([]string{verb, design, "--loft", "--svg", "--paper", paper, "--out", dir}, flags...), &out, &errs); code != done || errs.Len() > 0 {
-		t.Fatalf("exit %d: %s", code, errs.String())
-	}
-	s.said = out.String()
-	read := func(name string) []byte {
-		b, err := os.ReadFile(filepath.Join(dir, name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b
-	}
+	m := ask(t, verb, append([]string{design, "--loft", "--svg", "--paper", paper}, flags...)...)
 	stem := design + "-" + verb
-	file, err := rendertest.ReadPDF(onlyPDF(t, dir))
+	s := truth{said: m.said, files: m.files}
+	file, err := rendertest.ReadPDF(m.only(t, ".pdf"))
 	if err == nil {
 		s.pages, err = file.Pages()
 	}
 	if err == nil {
-		s.plate, err = rendertest.ReadSVG(read(stem + "-cut.svg"))
+		s.plate, err = rendertest.ReadSVG(m.only(t, stem+"-cut.svg"))
 	}
 	if err == nil {
-		s.dxf, err = rendertest.ReadDXF(read(stem + "-cut.dxf"))
+		s.dxf, err = rendertest.ReadDXF(m.only(t, stem+"-cut.dxf"))
 	}
 	if err == nil {
-		s.numbers, err = rendertest.ReadPages(read(stem + "-numbers.json"))
+		s.numbers, err = rendertest.ReadPages(m.only(t, stem+"-numbers.json"))
 	}
 	if err != nil {
 		t.Fatal(err)
 	}
-	return s, dir
+	return s
 }
 
 // fitRow is one outfit of a boat. rig is that of a sail; flags are more than what
@@ -69,7 +54,7 @@ func fitRows() []fitRow {
 		}
 	}
 	return append(out,
-		fitRow{"row", "lake", "a4", "", []string{"--rower", "man"}}, fitRow{"row", "river", "a4", "", []string{"--units", "imperial"}},
+		fitRow{"row", "lake", "a4", "", []string{"--paddler", "man"}}, fitRow{"row", "river", "a4", "", []string{"--units", "imperial"}},
 		fitRow{"pair", "lake", "a4", "", []string{"--beams", "3"}}, fitRow{"sail", "brook", "letter", "leg-of-mutton", []string{"--wind", "8m/s"}},
 		fitRow{"sail", "river", "letter", "vee", []string{"--area", "1.5m2"}}, fitRow{"sail", "lake", "letter", "lug", []string{"--area", "1.8m2", "--reefs", "3"}})
 }
@@ -85,7 +70,7 @@ func TestOutfitTruth(t *testing.T) {
 		}
 		t.Run(row.verb+" "+row.design+" on "+row.paper+strings.Join(flags, " "), func(t *testing.T) {
 			t.Parallel()
-			s, dir := outfitted(t, row.verb, row.design, row.paper, flags...)
+			s := outfitted(t, row.verb, row.design, row.paper, flags...)
 			size := papers[row.paper]
 			if strings.Contains(s.said, row.paper+", lying") {
 				size[0], size[1] = size[1], size[0]
@@ -98,10 +83,10 @@ func TestOutfitTruth(t *testing.T) {
 			t.Run("outlines", s.checkOutlines)
 			t.Run("cutter's files", s.checkCutter)
 			t.Run("words", s.checkWords)
-			t.Run("figures", func(t *testing.T) { s.checkFigures(t, dir, row) })
+			t.Run("figures", func(t *testing.T) { s.checkFigures(t, row) })
 			plates := map[string]truth{"cut": s}
 			if row.verb == "sail" {
-				cloth := s.cloth(t, dir, row.design)
+				cloth := s.cloth(t, row.design)
 				t.Run("cloth", cloth.checkCloth)
 				t.Run("cloth outlines", cloth.checkOutlines)
 				t.Run("cloth cutter's files", cloth.checkCutter)
@@ -156,11 +141,7 @@ func TestOutfitPages(t *testing.T) {
 	for _, verb := range []string{"sail", "pair", "row"} {
 		for _, design := range []string{"brook", "lake", "river"} {
 			for _, units := range []string{"metric", "imperial"} {
-				var out, errs bytes.Buffer
-				if code := run([]string{verb, design, "--units", units}, &out, &errs); code != done {
-					t.Fatalf("%s %s: exit %d: %s", verb, design, code, errs.String())
-				}
-				page := out.String()
+				page := ask(t, verb, design, "--units", units).said
 				for i, l := range strings.Split(page, "\n") {
 					if n := len([]rune(l)); n > 80 {
 						t.Errorf("%s %s %s, line %d has %d columns: %s", verb, design, units, i+1, n, l)
@@ -173,27 +154,6 @@ func TestOutfitPages(t *testing.T) {
 					t.Errorf("%s %s: the cautions begin at %d", verb, design, at)
 				}
 			}
-		}
-	}
-}
-
-// TestNonsenseFast: what cannot be is refused in a line, and within a second.
-func TestNonsenseFast(t *testing.T) {
-	for _, args := range [][]string{
-		{"sail", "lake", "--area", "40m2"}, {"sail", "lake", "--area", "4"}, {"sail", "lake", "--wind", "90m/s"}, {"sail", "lake", "--wind", "5"},
-		{"sail", "lake", "--reefs", "7"}, {"sail", "lake", "--rig", "square"}, {"sail", "lake", "--mast-at", "9m"}, {"sail", "brook", "--crew", "250,250@0mm"},
-		{"pair", "river", "--spacing", "500mm"}, {"pair", "river", "--spacing", "860mm"}, {"pair", "river", "--beams", "40"}, {"pair", "river", "nowhere"},
-		{"pair", "river", "--person", "3000kg"}, {"row", "lake", "--oar", "1m"}, {"row", "lake", "--oar", "1200mm"}, {"row", "lake", "--span", "700mm"},
-		{"row", "lake", "--pull", "1e9"}, {"row", "lake", "--stature", "300mm"}, {"row", "lake", "--seat-at", "-1200mm"}, {"row", "nowhere"},
-	} {
-		var out, errs bytes.Buffer
-		start := time.Now()
-		code := run(args, &out, &errs)
-		if took := time.Since(start); took > time.Second {
-			t.Errorf("%q took %v", args, took)
-		}
-		if code == done || out.Len() > 0 || strings.Count(errs.String(), "\n") != 1 {
-			t.Errorf("%q: exit %d, stdout %q, stderr %q", args, code, out.String(), errs.String())
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"math"
@@ -30,17 +30,17 @@ func TestEconomy(t *testing.T) {
 			b := p.Bounds()
 			bound += b.W() * b.H() / (195.9 * 256.7)
 		}
-		l, err := lay(t, d, name, unitsFlag{}, "--paper", "letter")
+		l, err := lay(t, name, "--paper", "letter", "--nest", "quick")
 		if err != nil {
 			t.Fatal(err)
 		}
-		n := float64(len(l.sheets.Sheets))
+		n := float64(len(l.printed.Sheets))
 		t.Logf("%s: %.0f sheets, bound %.1f, ratio %.2f", name, n, bound, n/bound)
 		if n > 1.6*bound {
 			t.Errorf("%s takes %.0f sheets, %.2f times the bound of %.1f", name, n, n/bound, bound)
 		}
-		if math.Abs(l.laid.Least-bound) > 1e-6 {
-			t.Errorf("%s: the program says the patterns would fill %.3f sheets, want %.3f", name, l.laid.Least, bound)
+		if math.Abs(l.Least-bound) > 1e-6 {
+			t.Errorf("%s: the program says the patterns would fill %.3f sheets, want %.3f", name, l.Least, bound)
 		}
 	}
 }
@@ -48,24 +48,20 @@ func TestEconomy(t *testing.T) {
 // TestOffset checks that an offset moves all ink of every sheet alike: a set with
 // an offset is the set with as much wider margins, moved.
 func TestOffset(t *testing.T) {
-	d, err := design.Shipped("brook")
+	moved, err := lay(t, "brook", "--nest", "quick", "--margins", "10 mm", "--offset", "right 1.5 mm, down 0.5 mm")
 	if err != nil {
 		t.Fatal(err)
 	}
-	moved, err := lay(t, d, "brook", unitsFlag{}, "--margins", "10 mm", "--offset", "right 1.5 mm, down 0.5 mm")
+	still, err := lay(t, "brook", "--nest", "quick", "--margins", "left 10 mm, top 10 mm, right 11.5 mm, bottom 10.5 mm")
 	if err != nil {
 		t.Fatal(err)
 	}
-	still, err := lay(t, d, "brook", unitsFlag{}, "--margins", "left 10 mm, top 10 mm, right 11.5 mm, bottom 10.5 mm")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(moved.sheets.Sheets) != len(still.sheets.Sheets) {
-		t.Fatalf("%d sheets moved, %d not", len(moved.sheets.Sheets), len(still.sheets.Sheets))
+	if len(moved.printed.Sheets) != len(still.printed.Sheets) {
+		t.Fatalf("%d sheets moved, %d not", len(moved.printed.Sheets), len(still.printed.Sheets))
 	}
 	by := geometry.Point{X: 1.5, Y: -0.5}
-	for i, s := range moved.sheets.Sheets {
-		o := still.sheets.Sheets[i]
+	for i, s := range moved.printed.Sheets {
+		o := still.printed.Sheets[i]
 		for j, v := range s.Views {
 			if got := v.ToSheet.Apply(v.Frame.Min).Sub(o.Views[j].ToSheet.Apply(o.Views[j].Frame.Min)); got.Sub(by).Norm() > 1e-9 {
 				t.Errorf("sheet %d: piece %d is moved by %v, want %v", i+1, j, got, by)
@@ -89,15 +85,11 @@ func TestOffset(t *testing.T) {
 func TestFirstSheetExplains(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		for _, flags := range [][]string{{"--paper", "letter"}, {"--paper", "a4", "--way", "lying"}, {"--paper", "roll24"}} {
-			d, err := design.Shipped(name)
+			l, err := lay(t, name, append(flags, "--nest", "quick")...)
 			if err != nil {
 				t.Fatal(err)
 			}
-			l, err := lay(t, d, name, unitsFlag{}, flags...)
-			if err != nil {
-				t.Fatal(err)
-			}
-			said := words(l.sheets.Sheets[0].Texts)
+			said := wordsOf(l.printed.Sheets[0].Texts)
 			for _, w := range []string{"M, F, A: ribs", "S1 to S", "lean out", "Hollow bar", `"3-4"`, `"A1-A2"`, "cut to the middle of this line", "100 %"} {
 				if !strings.Contains(said, w) {
 					t.Errorf("%s %v: sheet 1 does not explain %q", name, flags, w)

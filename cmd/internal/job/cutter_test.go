@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"math"
@@ -164,11 +164,7 @@ func TestModelAndFiles(t *testing.T) {
 			t.Parallel()
 			s := loftAndRead(t, name, "letter", "--nest", way)
 			s.checkCutter(t)
-			l, flags := laidOut(t, name, "letter"), newCutterFlags()
-			flags.nest.quick = way == "quick"
-			if err := l.lay(flags); err != nil {
-				t.Fatal(err)
-			}
+			l := laidOut(t, name, "letter", "--nest", way)
 			inDXF := s.dxf.On("CUT")
 			var inSVG []rendertest.Outline
 			for _, e := range s.plate.Paths("CUT") {
@@ -241,36 +237,35 @@ func modelled(c curve.Path, q layout.Placed) rendertest.Outline {
 	return o
 }
 
-// TestStockFlag reads sizes of stock as people write them. An inch is 25.4 mm
+// TestStock reads sizes of stock as people write them. An inch is 25.4 mm
 // (international agreement of 1959).
-func TestStockFlag(t *testing.T) {
+func TestStock(t *testing.T) {
 	for words, want := range map[string][2]float64{
 		"1220x2440": {1220, 2440}, "1220 x 2440": {1220, 2440}, "1220X2440.5": {1220, 2440.5}, "4ft x 8ft": {1219.2, 2438.4},
 		"48in×96in": {1219.2, 2438.4}, "1220 mm x 2440 mm": {1220, 2440}, `4' x 8'`: {1219.2, 2438.4}, "1.22m x 2.44m": {1220, 2440}, "4x8ft": {1219.2, 2438.4},
 	} {
-		var f stockFlag
-		if err := f.Set(words); err != nil || math.Abs(f.W-want[0]) > 1e-9 || math.Abs(f.H-want[1]) > 1e-9 {
+		f, err := parseStock(words)
+		if err != nil || math.Abs(f.W-want[0]) > 1e-9 || math.Abs(f.H-want[1]) > 1e-9 {
 			t.Errorf("%q reads as %v, %v, want %v", words, f, err, want)
 		}
 	}
 	for _, words := range []string{"", "1220", "1220x", "x2440", "1220x2440x18", "48in x 2440", "-1220x2440", "1e3x2440", "50x2440", "1220x99999", "0x0", "NaNxNaN", "InfxInf"} {
-		var f stockFlag
-		if err := f.Set(words); err == nil || !strings.Contains(err.Error(), "1220x2440") {
+		if _, err := parseStock(words); err == nil || !strings.Contains(err.Error(), "1220x2440") {
 			t.Errorf("%q: error %v, want one that shows what is accepted", words, err)
 		}
 	}
 }
 
-func TestColorsFlag(t *testing.T) {
-	var f colorsFlag
-	if err := f.Set("cut=RED, Mark=#0010fF"); err != nil {
+func TestColors(t *testing.T) {
+	set, err := parseColors("cut=RED, Mark=#0010fF")
+	if err != nil {
 		t.Fatal(err)
 	}
-	if got := f.String(); got != "MARK=#0010ff,CUT=#ff0000" {
+	if got := showColors(set); got != "MARK=#0010ff,CUT=#ff0000" {
 		t.Errorf("reads back as %q", got)
 	}
 	for _, words := range []string{"", "cut", "hull=red", "cut=rouge", "cut=#ff00", "cut=#gg0000", "cut=red,cut=blue", "cut=#ff0000;x=\"1\""} {
-		if err := (&colorsFlag{}).Set(words); err == nil {
+		if _, err := parseColors(words); err == nil {
 			t.Errorf("%q: accepted", words)
 		}
 	}

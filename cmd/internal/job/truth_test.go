@@ -1,12 +1,9 @@
-package main
+package job
 
 import (
-	"bytes"
 	"cmp"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -22,7 +19,8 @@ type truth struct {
 	plate   *rendertest.SVG
 	dxf     *rendertest.DXF
 	numbers *rendertest.Numbers
-	said    string // on standard output
+	said    string // to people
+	files   map[string][]byte
 }
 
 func TestTruth(t *testing.T) {
@@ -58,50 +56,31 @@ func TestTruth(t *testing.T) {
 
 func loftAndRead(t *testing.T, design, paper string, flags ...string) truth {
 	t.Helper()
-	dir := t.TempDir()
-	var out, errs bytes.Buffer
-	if code := run(append([]string{"loft", design, "--paper", paper, "--nest", "quick", "--out", dir}, flags...), &out, &errs); code != done {
-		t.Fatalf("exit %d: %s", code, errs.String())
-	}
-	read := func(name string) []byte {
-		b, err := os.ReadFile(filepath.Join(dir, name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b
-	}
-	s := truth{said: out.String()}
-	file, err := rendertest.ReadPDF(onlyPDF(t, dir))
+	m := ask(t, "loft", append([]string{design, "--paper", paper, "--nest", "quick"}, flags...)...)
+	return m.read(t, design)
+}
+
+// read reads the sheets, the cutter's files and the numbers back.
+func (m made) read(t *testing.T, stem string) truth {
+	t.Helper()
+	s := truth{said: m.said, files: m.files}
+	file, err := rendertest.ReadPDF(m.only(t, ".pdf"))
 	if err == nil {
 		s.pages, err = file.Pages()
 	}
 	if err == nil {
-		s.plate, err = rendertest.ReadSVG(read(design + "-cut.svg"))
+		s.plate, err = rendertest.ReadSVG(m.only(t, stem+"-cut.svg"))
 	}
 	if err == nil {
-		s.dxf, err = rendertest.ReadDXF(read(design + "-cut.dxf"))
+		s.dxf, err = rendertest.ReadDXF(m.only(t, stem+"-cut.dxf"))
 	}
 	if err == nil {
-		s.numbers, err = rendertest.ReadNumbers(read(design + "-numbers.json"))
+		s.numbers, err = rendertest.ReadNumbers(m.only(t, stem+"-numbers.json"))
 	}
 	if err != nil {
 		t.Fatal(err)
 	}
 	return s
-}
-
-// onlyPDF reads the one PDF in a folder.
-func onlyPDF(t *testing.T, dir string) []byte {
-	t.Helper()
-	files, err := filepath.Glob(filepath.Join(dir, "*-patterns-*.pdf"))
-	if err != nil || len(files) != 1 {
-		t.Fatalf("%v, %v in the folder, want one PDF", files, err)
-	}
-	b, err := os.ReadFile(files[0])
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
 }
 
 // closeTo fails unless got is want to tol.
@@ -123,7 +102,7 @@ func (s truth) checkSheets(t *testing.T, size [2]float64) {
 		closeTo(t, v.String()+": sheet width", v.Sheet[0], size[0], 0)
 		closeTo(t, v.String()+": sheet height", v.Sheet[1], size[1], 0)
 	}
-	if said := fmt.Sprintf("%d sheet", len(s.pages)); last != len(s.pages) || !strings.HasPrefix(s.said, said) {
+	if said := fmt.Sprintf("\n%d sheet", len(s.pages)); last != len(s.pages) || !strings.Contains(s.said, said) {
 		t.Fatalf("%d pages, the last pattern on page %d, and the program said %q", len(s.pages), last, s.said)
 	}
 	for i, p := range s.pages {

@@ -1,10 +1,8 @@
-package main
+package job
 
 import (
 	"regexp"
 	"testing"
-
-	"github.com/spf13/pflag"
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
@@ -16,7 +14,7 @@ func TestCodesOffSlots(t *testing.T) {
 	code := regexp.MustCompile(`^\d+-\d+$`)
 	for _, name := range design.ShippedNames() {
 		for _, paper := range []string{"letter", "a4"} {
-			for _, s := range laidOut(t, name, paper).sheets.Sheets {
+			for _, s := range laidOut(t, name, paper).printed.Sheets {
 				for _, v := range s.Views {
 					for _, k := range v.Drawing.Strokes {
 						b := k.Path.Bounds()
@@ -36,27 +34,22 @@ func TestCodesOffSlots(t *testing.T) {
 	}
 }
 
-// laidOut takes a shipped design as far as its sheets.
-func laidOut(t *testing.T, name, paper string) *lofting {
+// laidOut takes a shipped design as far as its sheets and its plate.
+func laidOut(t testing.TB, name, paper string, flags ...string) lofted {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l, err := lay(t, d, name, unitsFlag{}, "--paper", paper)
+	l, err := lay(t, name, append([]string{"--paper", paper, "--nest", "quick"}, flags...)...)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return l
 }
 
-// lay lofts a design as far as its sheets, with the flags of printer and choice.
-func lay(t testing.TB, d *design.Design, name string, units unitsFlag, flags ...string) (*lofting, error) {
+// lay lofts a design as far as its sheets and its plate.
+func lay(t testing.TB, name string, flags ...string) (lofted, error) {
 	t.Helper()
-	f := pflag.NewFlagSet("loft", pflag.ContinueOnError)
-	p, c := newPrinter(f), newChoice(f)
-	if err := f.Parse(flags); err != nil {
+	k, err := world().factsOf(name)
+	if err != nil {
 		t.Fatal(err)
 	}
-	return newLofting(d, name, p, c, units)
+	return asked(t, "loft", flags...).(*Loft).lay(k)
 }

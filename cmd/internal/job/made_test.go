@@ -1,0 +1,125 @@
+package job
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"ribwright/render/text"
+)
+
+// requests are all that the engine can be asked, by the verb that asks it.
+func requests() map[string]func() Request {
+	return map[string]func() Request{
+		"float": func() Request { return NewFloat() }, "bend": func() Request { return NewBend() }, "loft": func() Request { return NewLoft() },
+		"proof": func() Request { return NewProof() }, "book": func() Request { return NewBook() }, "fleet": func() Request { return NewFleet() },
+		"sail": func() Request { return NewSail() }, "pair": func() Request { return NewPair() }, "row": func() Request { return NewRow() },
+		"fair": func() Request { return NewFair() },
+	}
+}
+
+// made is what came of a job.
+type made struct {
+	*Result
+	files map[string][]byte
+	said  string // to people, with the names of the files
+}
+
+// asked makes a request of a verb's name, of names, and of fields as "--name", "value"
+// or "--name" for a yes.
+func asked(t testing.TB, verb string, args ...string) Request {
+	t.Helper()
+	r := requests()[verb]()
+	var names []string
+	for len(args) > 0 {
+		name, isField := strings.CutPrefix(args[0], "--")
+		args = args[1:]
+		if !isField {
+			names = append(names, name)
+			continue
+		}
+		fields := r.Fields()
+		i := slices.IndexFunc(fields, func(f Field) bool { return f.Name == name })
+		if i < 0 {
+			t.Fatalf("%s has no field %q", verb, name)
+		}
+		value := "true"
+		if fields[i].Takes != "" {
+			value, args = args[0], args[1:]
+		}
+		if err := fields[i].Value.Set(value); err != nil {
+			t.Fatalf("%s: %s: %v", verb, name, err)
+		}
+	}
+	if len(names) > 0 {
+		r.Name(names)
+	}
+	return r
+}
+
+// world has no files, and a fixed date.
+func world() World { return World{Made: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)} }
+
+// ask does a job from nothing but its words.
+func ask(t testing.TB, verb string, args ...string) made {
+	t.Helper()
+	return do(t, asked(t, verb, args...), world())
+}
+
+func do(t testing.TB, r Request, w World) made {
+	t.Helper()
+	result, err := r.Do(w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := made{Result: result, files: map[string][]byte{}}
+	var said bytes.Buffer
+	if err := text.Encode(&said, result.Report); err != nil {
+		t.Fatal(err)
+	}
+	for _, o := range result.Outputs {
+		var b bytes.Buffer
+		if err := o.Write(&b); err != nil {
+			t.Fatalf("%s: %v", o.Name, err)
+		}
+		if out.files[o.Name] != nil {
+			t.Errorf("two files are called %s", o.Name)
+		}
+		out.files[o.Name] = b.Bytes()
+		fmt.Fprintf(&said, "%s\n  %s\n", o.Name, o.Says)
+	}
+	out.said = said.String()
+	return out
+}
+
+// only is the one file whose name ends so.
+func (m made) only(t testing.TB, end string) []byte {
+	t.Helper()
+	var found []byte
+	for name, data := range m.files {
+		if strings.HasSuffix(name, end) {
+			if found != nil {
+				t.Fatalf("two files end in %s", end)
+			}
+			found = data
+		}
+	}
+	if found == nil {
+		t.Fatalf("no file ends in %s", end)
+	}
+	return found
+}
+
+// numbers are what programs read.
+func (m made) numbers(t testing.TB) []byte {
+	t.Helper()
+	b, err := json.Marshal(m.Numbers)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
