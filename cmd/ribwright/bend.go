@@ -59,7 +59,11 @@ func bendRun(v verb, args []string, c console) error {
 		}
 	}
 	if *asJSON {
-		return json.EncodeBend(c.out, b.Report, b.Without, b.Trials, b.Miss, b.slug, b.fingerprint)
+		report, err := json.Bend(b.Report, b.Without, b.Trials, b.Miss)
+		if err != nil {
+			return err
+		}
+		return json.Encode(c.out, report)
 	}
 	if err := bending.Page(c.out, b.Told, units.System); err != nil || !*picture {
 		return err
@@ -89,8 +93,7 @@ const mostMiss = 100
 // judged is everything the verb says of one design.
 type judged struct {
 	bending.Told
-	slug        string
-	fingerprint string
+	slug string
 }
 
 func newBending(name string, without []string, miss float64) (*judged, error) {
@@ -115,8 +118,7 @@ func newBending(name string, without []string, miss float64) (*judged, error) {
 	if b.Trials, err = b.Report.Boat.Trials(b.Without, miss); err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	b.fingerprint, err = d.Fingerprint()
-	return b, err
+	return b, nil
 }
 
 // picture writes the plan shape before and after.

@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/trial/stow"
 	fleetfigure "ribwright/layout/figure/fleet"
 	"ribwright/render/fleet"
+	"ribwright/render/json"
 	"ribwright/render/svg"
 )
 
@@ -134,7 +135,11 @@ func (a *fleetFlags) tell(w io.Writer, r *stow.Report) error {
 		}
 	}
 	if a.json {
-		return fleet.Encode(w, r)
+		report, err := json.Fleet(r)
+		if err != nil {
+			return err
+		}
+		return json.Encode(w, report)
 	}
 	if err := fleet.Page(w, r, a.units.System); err != nil {
 		return err

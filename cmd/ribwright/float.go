@@ -18,6 +18,7 @@ import (
 	"ribwright/geometry/water"
 	afloatfigure "ribwright/layout/figure/afloat"
 	afloatpage "ribwright/render/afloat"
+	"ribwright/render/json"
 	"ribwright/render/svg"
 )
 
@@ -206,7 +207,11 @@ func (a *afloatFlags) tell(w io.Writer, r *afloat.Report, slug string) error {
 		}
 	}
 	if a.json {
-		return afloatpage.Encode(w, r)
+		report, err := json.Afloat(r)
+		if err != nil {
+			return err
+		}
+		return json.Encode(w, report)
 	}
 	if err := afloatpage.Page(w, r, a.units.System); err != nil {
 		return err

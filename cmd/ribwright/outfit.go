@@ -17,7 +17,7 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/plate/nest"
 	"ribwright/layout/tile"
-	outfitpage "ribwright/render/outfits"
+	"ribwright/render/json"
 	"ribwright/render/pdf"
 	"ribwright/render/svg"
 )
@@ -97,7 +97,7 @@ type told struct {
 	design *design.Design
 	name   string // of the design, as it was given
 	page   func(io.Writer) error
-	json   func(io.Writer, outfitpage.Identity, *layout.Document) error
+	json   func(*layout.Document) (any, error)
 	figure layout.Drawing
 	about  string // the figure, for those who cannot see it
 
@@ -118,11 +118,10 @@ type plateOf struct {
 
 // tell writes the page or the JSON, and the files that are asked for.
 func (t *fitting) tell(c console, s told) error {
-	print, err := s.design.Fingerprint()
+	id, err := json.HeaderOf(s.design)
 	if err != nil {
 		return err
 	}
-	id := outfitpage.Identity{Title: s.design.Title, Slug: s.design.Slug(), Fingerprint: print}
 	stem := id.Slug + "-" + t.verb.name
 	var outs []output
 	said := ""
@@ -143,7 +142,11 @@ func (t *fitting) tell(c console, s told) error {
 		}
 	}
 	if t.json {
-		return s.json(c.out, id, nil)
+		report, err := s.json(nil)
+		if err != nil {
+			return err
+		}
+		return json.Encode(c.out, report)
 	}
 	if err := s.page(c.out); err != nil {
 		return err
@@ -154,7 +157,7 @@ func (t *fitting) tell(c console, s told) error {
 
 // lofted lays the patterns on sheets and the parts on plates, as loft does, and says
 // what it made.
-func (t *fitting) lofted(s told, id outfitpage.Identity, stem string) ([]output, string, error) {
+func (t *fitting) lofted(s told, id json.Header, stem string) ([]output, string, error) {
 	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
 	if err != nil {
 		return nil, "", err
@@ -187,7 +190,11 @@ func (t *fitting) lofted(s told, id outfitpage.Identity, stem string) ([]output,
 		said += fmt.Sprintf("%s.svg\n%s.dxf\n  %s on %s for the cutter\n", filepath.Join(t.out, name), filepath.Join(t.out, name),
 			wording.Counted(len(p.Parts), "part"), boardsOf(p.Plate))
 	}
-	outs = append(outs, output{stem + "-numbers.json", func(w io.Writer) error { return s.json(w, id, &doc) }})
+	numbers, err := s.json(&doc)
+	if err != nil {
+		return nil, "", err
+	}
+	outs = append(outs, output{stem + "-numbers.json", func(w io.Writer) error { return json.Encode(w, numbers) }})
 	l := lofting{laid: laid, sheets: doc}
 	return outs, l.sheetsLine(t.printer) + filepath.Join(t.out, pdfName) + "\n  print sheet 1 first, at 100 %, and check its scale bars\n" +
 		said + filepath.Join(t.out, stem+"-numbers.json") + "\n  every number, and where each tile lies\n", nil
@@ -204,7 +211,7 @@ type laidPlate struct {
 }
 
 // plates lays the parts for the cutter, on stock long enough for the longest.
-func (t *fitting) plates(s told, id outfitpage.Identity) ([]laidPlate, error) {
+func (t *fitting) plates(s told, id json.Header) ([]laidPlate, error) {
 	var out []laidPlate
 	for _, q := range append([]plateOf{{"cut", s.parts, nest.DefaultOptions().Stock.W}}, s.more...) {
 		o := nest.DefaultOptions()

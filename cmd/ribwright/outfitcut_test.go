@@ -15,7 +15,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit"
 	"ribwright/layout"
-	outfitpage "ribwright/render/outfits"
+	report "ribwright/render/json"
 	"ribwright/render/rendertest"
 )
 
@@ -201,7 +201,7 @@ func modelOf(t *testing.T, row fitRow) (*fitting, told) {
 // edge, and nothing else to cut.
 func checkOutfitModel(t *testing.T, row fitRow, plates map[string]truth) {
 	f, model := modelOf(t, row)
-	laid, err := f.plates(model, outfitpage.Identity{Title: model.design.Title})
+	laid, err := f.plates(model, report.Header{Title: model.design.Title})
 	if err != nil {
 		t.Fatal(err)
 	}

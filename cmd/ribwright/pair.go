@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/outfit/pair"
 	"ribwright/layout"
 	"ribwright/layout/outfits"
+	"ribwright/render/json"
 	outfitpage "ribwright/render/outfits"
 )
 
@@ -77,10 +78,8 @@ func pairTold(t *fitting, craft *pair.Craft, name string) told {
 	boards := outfits.PairBoards(craft, o)
 	return told{
 		design: craft.Boats[0].Frame.Design, name: name,
-		page: func(w io.Writer) error { return outfitpage.PairPage(w, craft, t.units.System) },
-		json: func(w io.Writer, id outfitpage.Identity, doc *layout.Document) error {
-			return outfitpage.PairJSON(w, craft, id, doc)
-		},
+		page:   func(w io.Writer) error { return outfitpage.PairPage(w, craft, t.units.System) },
+		json:   func(doc *layout.Document) (any, error) { return json.Pair(craft, doc) },
 		figure: outfits.PairFigure(craft),
 		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
 			craft.Spacing),

@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/layout"
 	"ribwright/layout/outfits"
+	"ribwright/render/json"
 	outfitpage "ribwright/render/outfits"
 )
 
@@ -123,10 +124,8 @@ func rowTold(t *fitting, fit *rowing.Fit, name string) told {
 	title := fit.Boat.Frame.Design.Title
 	return told{
 		design: fit.Boat.Frame.Design, name: name,
-		page: func(w io.Writer) error { return outfitpage.RowPage(w, fit, t.units.System) },
-		json: func(w io.Writer, id outfitpage.Identity, doc *layout.Document) error {
-			return outfitpage.RowJSON(w, fit, id, doc)
-		},
+		page:   func(w io.Writer) error { return outfitpage.RowPage(w, fit, t.units.System) },
+		json:   func(doc *layout.Document) (any, error) { return json.Row(fit, doc) },
 		figure: outfits.RowingFigure(fit),
 		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			title, fit.Oar.Length, fit.Span),

@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/outfit/sail"
 	"ribwright/layout"
 	"ribwright/layout/outfits"
+	"ribwright/render/json"
 	outfitpage "ribwright/render/outfits"
 )
 
@@ -174,10 +175,8 @@ func sailTold(t *fitting, fit *sail.Fit, name string) told {
 	boards := outfits.SailBoards(fit, o)
 	return told{
 		design: fit.Boat.Frame.Design, name: name,
-		page: func(w io.Writer) error { return outfitpage.SailPage(w, fit, t.units.System) },
-		json: func(w io.Writer, id outfitpage.Identity, doc *layout.Document) error {
-			return outfitpage.SailJSON(w, fit, id, doc)
-		},
+		page:   func(w io.Writer) error { return outfitpage.SailPage(w, fit, t.units.System) },
+		json:   func(doc *layout.Document) (any, error) { return json.Sail(fit, doc) },
 		figure: outfits.SailFigure(fit),
 		about: fmt.Sprintf("%s from the side under a %s of %.2f m2 with its reefs, and the righting moment with the crew in the middle, inside and out, to where the lee gunwale dips.",
 			fit.Boat.Frame.Design.Title, fit.Sail.Rig, fit.Plan.Area()),
