@@ -144,9 +144,9 @@ func TestWalk(t *testing.T) {
 	}
 }
 
-// TestByHand holds marks of brook to its design file: gunwales of one 19 x 36 mm
-// stick or its plies, slots 0.3 mm wider and longer than the ribs, tenons 2 mm shorter
-// than the slots are deep, blanks a tenon and 12 mm longer at each end.
+// TestByHand holds marks of brook to its design file: slots 0.3 mm wider and longer
+// than the ribs, tenons 2 mm shorter than the slots are deep, blanks a tenon and 12 mm
+// longer at each end.
 func TestByHand(t *testing.T) {
 	f, all := built(t, "brook")
 	d, index := f.Design, Index(all)

@@ -109,11 +109,11 @@ func Afloat(r *afloat.Report) (*AfloatReport, error) {
 		Design: head,
 		Water: waterPart{r.Options.Water.Kind.String(), significant(r.Options.Water.Temperature),
 			significant(r.Options.Water.Density), figures(r.Options.Water.Viscosity*1e9) / 1e9},
-		Hydrostatics: rest(r.Rest),
+		Hydrostatics: hydrostaticsOf(r.Rest),
 		GZ:           []leverPart{},
-		Effort:       points(r.Effort),
+		Effort:       effortOf(r.Effort),
 		Assumed:      assumedPart{significant(effort.Allowance), significant(effort.Efficiency)},
-		Weights:      weights(r), Downflooding: significant(none),
+		Weights:      weightsOf(r), Downflooding: significant(none),
 	}
 	if s := r.Smooth; s != nil {
 		d.Smooth = &smoothPart{significant(s.Volume * 1e-9), significant(s.Draft), significant(s.Wetted * 1e-6), significant(s.Waterplane * 1e-6), significant(s.BM), significant(s.GM)}
@@ -137,7 +137,7 @@ func afloatHeader(b afloat.Boat) (Header, error) {
 	return Header{Title: b.Title, Slug: (&design.Design{Title: b.Title}).Slug()}, nil
 }
 
-func weights(r *afloat.Report) []afloatWeight {
+func weightsOf(r *afloat.Report) []afloatWeight {
 	out := []afloatWeight{}
 	for _, i := range r.Entries() {
 		l := i.Load()
@@ -146,7 +146,7 @@ func weights(r *afloat.Report) []afloatWeight {
 	return out
 }
 
-func rest(o float.Hydrostatics) hydrostatics {
+func hydrostaticsOf(o float.Hydrostatics) hydrostatics {
 	return hydrostatics{
 		significant(o.Displacement), significant(o.Volume * 1e-9), significant(o.Draft), significant(inDegrees(o.Trim)),
 		significant(o.Freeboard.Least), significant(o.Freeboard.At.X), significant(o.Wetted * 1e-6), significant(o.Waterplane * 1e-6),
@@ -156,7 +156,7 @@ func rest(o float.Hydrostatics) hydrostatics {
 	}
 }
 
-func points(all []effort.Point) []effortPart {
+func effortOf(all []effort.Point) []effortPart {
 	out := []effortPart{}
 	for _, p := range all {
 		out = append(out, effortPart{significant(p.Speed), significant(p.Froude), significant(p.Friction), significant(p.Form), significant(p.Wave), significant(p.Total), significant(p.Power)})

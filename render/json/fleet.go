@@ -95,8 +95,8 @@ type judgmentPart struct {
 // Errors: as HeaderOf.
 func Fleet(r *stow.Report) (*FleetReport, error) {
 	s := r.Stack
-	d := &FleetReport{Room: fixed(r.Options.Pad), LeftIn: r.Options.LeftIn, Nests: s.Nests, Stack: measures(s),
-		Fitted: []fittedPart{}, Limits: judgments(r)}
+	d := &FleetReport{Room: fixed(r.Options.Pad), LeftIn: r.Options.LeftIn, Nests: s.Nests, Stack: stackOf(s),
+		Fitted: []fittedPart{}, Limits: judgmentsOf(r)}
 	for i, b := range s.Boats {
 		head, err := HeaderOf(b.Frame.Design)
 		if err != nil {
@@ -116,13 +116,13 @@ func Fleet(r *stow.Report) (*FleetReport, error) {
 		}
 	}
 	if r.After != nil {
-		m := measures(r.After)
+		m := stackOf(r.After)
 		d.After = &m
 	}
 	return d, nil
 }
 
-func measures(s *stow.Stack) stackPart {
+func stackOf(s *stow.Stack) stackPart {
 	return stackPart{fixed(s.Height), fixed(s.Length), fixed(s.Width), fixed(s.Mass), s.Nests}
 }
 
@@ -141,7 +141,7 @@ func pairOf(p *stow.Pair, cures []stow.Cure) stackedPair {
 			k.Which = "upper"
 		}
 		if v := fixed(c.By); c.Measure == stow.Flare {
-			v = fixed(c.By * 180 / math.Pi)
+			v = fixed(inDegrees(c.By))
 			k.Deg = &v
 		} else {
 			k.MM = &v
@@ -158,7 +158,7 @@ func contactOf(c stow.Contact) *contactPart {
 	return &contactPart{fixed(c.Room), fixed(c.At.X), fixed(c.At.Y), fixed(c.At.Z), c.Lower.Name, c.Upper.Name}
 }
 
-func judgments(r *stow.Report) []judgmentPart {
+func judgmentsOf(r *stow.Report) []judgmentPart {
 	out := []judgmentPart{}
 	if r.Limits.Roof > 0 {
 		out = append(out, judgmentPart{"roof", fixed(r.Limits.Roof), fixed(r.Stack.Mass), "kg", r.Over() <= 0})

@@ -47,11 +47,3 @@ var none = math.NaN()
 func inDegrees(a float64) float64 { return a * 180 / math.Pi }
 
 func deg(a float64) fixed { return fixed(inDegrees(a)) }
-
-func all(v []float64) []fixed {
-	out := make([]fixed, len(v))
-	for i := range v {
-		out[i] = fixed(v[i])
-	}
-	return out
-}

@@ -99,7 +99,7 @@ func (l *lookup) find(quantity string, n int) (fixed, bool) {
 	m, ok := l.in[marks.Name{Part: l.part, Quantity: quantity, Number: n}]
 	switch {
 	case !ok:
-		return fixed(math.NaN()), false
+		return fixed(none), false
 	case m.Unit == marks.Radian:
 		return deg(m.Value), true
 	}

@@ -29,7 +29,7 @@ type pairWave struct {
 	Together significant `json:"together_n"`
 }
 
-type pairRow struct {
+type pairLevers struct {
 	Levers  []pairLever `json:"gz"`
 	Lift    significant `json:"lift_deg"`
 	Flooded significant `json:"downflooding_deg"`
@@ -55,9 +55,9 @@ type pairFigures struct {
 	Freeboard significant   `json:"freeboard_min_mm"`
 	Beneath   significant   `json:"beams_over_water_mm"`
 	Lifting   significant   `json:"lifting_moment_n_m"`
-	Starboard pairRow       `json:"to_starboard"`
-	Port      pairRow       `json:"to_port"`
-	Lesser    pairRow       `json:"lesser_of_both"`
+	Starboard pairLevers    `json:"to_starboard"`
+	Port      pairLevers    `json:"to_port"`
+	Lesser    pairLevers    `json:"lesser_of_both"`
 	Stations  []significant `json:"beam_stations_mm"`
 	Width     significant   `json:"beam_width_mm"`
 	Depth     significant   `json:"beam_depth_mm"`
@@ -87,7 +87,7 @@ func Pair(c *pair.Craft, doc *layout.Document) (*PairReport, error) {
 		Boats:   [2]string{c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title},
 		Spacing: significant(c.Spacing), Over: significant(c.Over), Mass: significant(c.Load.Mass), BM: significant(c.BM), GM: significant(c.GM), Single: significant(c.Single),
 		List: significant(inDegrees(c.Rest.Heel)), Freeboard: significant(c.Rest.Freeboard), Beneath: significant(c.Beneath), Lifting: significant(c.Lifting),
-		Starboard: pairCurve(c.Curves[0]), Port: pairCurve(c.Curves[1]), Lesser: pairCurve(c.Lesser()),
+		Starboard: pairLeversOf(c.Curves[0]), Port: pairLeversOf(c.Curves[1]), Lesser: pairLeversOf(c.Lesser()),
 		Width: significant(c.Beams.Width), Depth: significant(c.Beams.Depth), Long: significant(c.Beams.Long), Wood: c.Beams.Wood.Name, BeamMass: significant(c.BeamMass()),
 		Working: significant(beam.Working(c.Beams.Wood)), Enough: c.Beams.Enough, Turns: pair.Turns(lash),
 		Practice: rangesOf(c.Practices), Findings: notesOf(c.Notes),
@@ -108,8 +108,8 @@ func Pair(c *pair.Craft, doc *layout.Document) (*PairReport, error) {
 	return &PairReport{head, f, pagesIf(doc)}, nil
 }
 
-func pairCurve(c pair.Curve) pairRow {
-	out := pairRow{Levers: []pairLever{}, Lift: significant(inDegrees(c.Lift)), Flooded: significant(inDegrees(c.Flooded))}
+func pairLeversOf(c pair.Curve) pairLevers {
+	out := pairLevers{Levers: []pairLever{}, Lift: significant(inDegrees(c.Lift)), Flooded: significant(inDegrees(c.Flooded))}
 	for _, v := range c.Levers {
 		out.Levers = append(out.Levers, pairLever{significant(inDegrees(v.Heel)), significant(v.GZ), significant(v.Share), significant(v.Freeboard)})
 	}

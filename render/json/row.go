@@ -8,11 +8,11 @@ import (
 // RowReport is what was worked out of a rowing fit.
 type RowReport struct {
 	Design Header     `json:"design"`
-	Row    row        `json:"row"`
+	Row    rowFigures `json:"row"`
 	Pages  []pagePart `json:"pages,omitempty"`
 }
 
-type row struct {
+type rowFigures struct {
 	Body       string      `json:"body"`
 	Stature    significant `json:"stature_mm"`
 	Mass       significant `json:"mass_kg"`
@@ -76,7 +76,7 @@ func Row(f *rowing.Fit, doc *layout.Document) (*RowReport, error) {
 		}
 		return significant(v)
 	}
-	out := row{
+	out := rowFigures{
 		f.Row.Body.String(), significant(f.Body.Stature), significant(f.Body.Mass), significant(f.Span), significant(f.Oar.Length), significant(f.Oar.Inboard), significant(f.Ruled.Length),
 		significant(f.LockX), afloat(f.WaterLock), significant(f.LockZ - f.SeatZ), significant(f.SeatX), significant(f.SeatOver), significant(f.FootX), significant(f.Legs.Heel),
 		afloat(f.Level.Drive), afloat(f.Level.Recover), afloat(f.OverLegs()), afloat(f.OverGunwale()), afloat(inDegrees(f.Level.Slope)), afloat(inDegrees(f.HighSide.Slope)), f.Reaches && f.Fault == nil,

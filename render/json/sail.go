@@ -63,12 +63,12 @@ type sailMast struct {
 
 // SailReport is what was worked out of a sail.
 type SailReport struct {
-	Design Header     `json:"design"`
-	Sail   sailing    `json:"sail"`
-	Pages  []pagePart `json:"pages,omitempty"`
+	Design Header      `json:"design"`
+	Sail   sailFigures `json:"sail"`
+	Pages  []pagePart  `json:"pages,omitempty"`
 }
 
-type sailing struct {
+type sailFigures struct {
 	Rig        string           `json:"rig"`
 	Area       significant      `json:"area_m2"`
 	Mass       significant      `json:"all_up_kg"`
@@ -103,7 +103,7 @@ func Sail(f *sail.Fit, doc *layout.Document) (*SailReport, error) {
 		return nil, err
 	}
 	m, cloth := f.Mast, f.Plan.Cut(f.Sail)
-	out := sailing{Rig: f.Sail.Rig.String(), Area: significant(f.Plan.Area()), Mass: significant(f.Load.Mass), Sailing: significant(sail.Sailing(f.Load.Mass)),
+	out := sailFigures{Rig: f.Sail.Rig.String(), Area: significant(f.Plan.Area()), Mass: significant(f.Load.Mass), Sailing: significant(sail.Sailing(f.Load.Mass)),
 		Stop: significant(f.Wind.Stop), Crew: f.Chosen().String(), Needed: f.Needed(f.Chosen()) - 1, ClothCut: significant(cloth.Area), Panels: len(cloth.Panels),
 		Mast:     sailMast{significant(m.At), significant(m.Long), significant(m.Diameter), significant(m.Force), significant(m.Partner), significant(m.Step), significant(m.Moment), significant(m.Stress), significant(m.Working)},
 		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Notes)}
