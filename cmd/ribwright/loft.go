@@ -16,6 +16,8 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/marks"
+	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
@@ -126,6 +128,7 @@ type lofting struct {
 	sheets      layout.Document
 	cutter      *cutterFlags
 	plate       layout.Plate // none before lay
+	numbers     *json.NumbersReport
 	made        time.Time
 }
 
@@ -160,7 +163,24 @@ func newLofting(d *design.Design, name string, p *printer, c *choice, units unit
 		return nil, fmt.Errorf("%s takes %d sheets, more than --max-sheets %d: the boat is %.2f m long and a sheet of %s shows %.0f x %.0f mm of it; check the units of hull.length and of --paper, choose patterns with --only, or allow more",
 			name, n, c.most, f.Hull.Length/1000, l.laid.Paper.Size.Name, room.W(), room.H())
 	}
+	if err := l.number(); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
 	return l, nil
+}
+
+// number lists every mark and where each pattern lies.
+func (l *lofting) number() error {
+	b, err := bend.Of(l.frame)
+	if err != nil {
+		return err
+	}
+	list, err := marks.Of(l.frame, b)
+	if err != nil {
+		return err
+	}
+	l.numbers, err = json.Numbers(l.frame, list, l.sheets)
+	return err
 }
 
 // lay fills the plate for the cutter.
@@ -176,7 +196,7 @@ func (l *lofting) outputs() []output {
 	out := []output{{l.slug + "-patterns-" + l.sheets.Paper.Name + ".pdf", func(w io.Writer) error { return pdf.Encode(w, l.sheets, l.made) }}}
 	out = append(out, cutterOutputs(l.slug+"-cut", l.plate)...)
 	return append(out, output{l.slug + "-numbers.json", func(w io.Writer) error {
-		return json.Encode(w, l.frame, l.slug, l.fingerprint, l.sheets)
+		return json.Encode(w, l.numbers)
 	}})
 }
 

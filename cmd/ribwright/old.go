@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -58,5 +57,3 @@ func outGiven(v verb, out string) error {
 	}
 	return nil
 }
-
-func writeJSON(w io.Writer, v any) error { return json.NewEncoder(w).Encode(v) }

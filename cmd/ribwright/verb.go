@@ -12,6 +12,7 @@ import (
 
 	"ribwright/cmd/internal/job"
 	"ribwright/geometry/design"
+	"ribwright/render/json"
 	"ribwright/render/text"
 )
 
@@ -118,7 +119,7 @@ func (a *asked) answer(w io.Writer, r *job.Result) error {
 		return err
 	}
 	if a.json {
-		return writeJSON(w, r.Numbers)
+		return json.Encode(w, r.Numbers)
 	}
 	if err := text.Encode(w, r.Report); err != nil {
 		return err

@@ -82,5 +82,7 @@ func short(v float64) string { return fmt.Sprint(math.Round(v*1000) / 1000) }
 func (d *Design) checkWords(c *checker) {
 	c.must(strings.TrimSpace(d.Title) != "", "title", `is missing; accepted: a name in quotes, as title = "Brook"`)
 	c.must(len(d.Title) <= 2000, "title", "has %d bytes; accepted: up to 2000", len(d.Title))
+	c.must(len(d.Edition) <= 80, "edition", "has %d bytes; accepted: up to 80", len(d.Edition))
+	c.must(!strings.ContainsAny(d.Edition, "\r\n"), "edition", `stands on more than one line; accepted: a short line, as "2"`)
 	c.must(len(d.For) <= 2000, "for", "has %d bytes; accepted: up to 2000", len(d.For))
 }

@@ -36,6 +36,8 @@ func TestCheck(t *testing.T) {
 		{"image of a section", func(d *Design) { symmetric(d).Hull.Sections[1].At = 20 }, "hull.section.1.at", "20 mm is 20 mm from the one at 0 mm"},
 		{"section on its own image", func(d *Design) { h := &symmetric(d).Hull; h.Sections = h.Sections[1:]; h.Sections[0].At = 20 }, "hull.section.0.at", "20 mm is 40 mm from the one at -20 mm"},
 		{"long title", func(d *Design) { d.Title = strings.Repeat("x", 2001) }, "title", "has 2001 bytes; accepted: up to 2000"},
+		{"long edition", func(d *Design) { d.Edition = strings.Repeat("2", 81) }, "edition", "has 81 bytes; accepted: up to 80"},
+		{"edition on lines", func(d *Design) { d.Edition = "2\n3" }, "edition", "stands on more than one line"},
 		{"long note", func(d *Design) { d.For = strings.Repeat("x", 2001) }, "for", "has 2001 bytes; accepted: up to 2000"},
 		{"nameless thwart", func(d *Design) { d.Thwarts[1].Name = "\n" }, "thwart.1.name", "is missing"},
 		{"long name", func(d *Design) { d.Thwarts[1].Name = strings.Repeat("x", 201) }, "thwart.1.name", "has 201 bytes; accepted: up to 200"},
@@ -84,6 +86,7 @@ func TestCheckBorders(t *testing.T) {
 		{"sections side by side", func(d *Design, by float64) { d.Hull.Sections[0].At = measure.Length(-50 + by) }},
 		{"most plies", func(d *Design, by float64) { d.Gunwale.Plies = 12 + int(by) }},
 		{"steepest scarf", func(d *Design, by float64) { d.Gunwale.ScarfSlope = 5 - by }},
+		{"longest edition", func(d *Design, by float64) { d.Edition = strings.Repeat("x", 80+int(by)) }},
 		{"longest title", func(d *Design, by float64) { d.Title = strings.Repeat("x", 2000+int(by)) }},
 	} {
 		t.Run(c.name, func(t *testing.T) {

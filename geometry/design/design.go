@@ -9,6 +9,7 @@ import "ribwright/geometry/measure"
 // has been checked; one put together by hand must pass Check before use.
 type Design struct {
 	Title      string     `toml:"title" comment:"Name of the boat, printed on every sheet."`
+	Edition    string     `toml:"edition,omitempty" json:",omitempty" comment:"Which edition of the design this is, as '2' or 'spring 2027'; written into the JSON files. None when left out."`
 	For        string     `toml:"for" comment:"Who and what it is for, in your own words."`
 	Hull       Hull       `toml:"hull" comment:"The shape, without a mould: widths, depths and how the ribs turn."`
 	Bow        Stem       `toml:"bow" comment:"The stem at the bow, seen from the side and cut from sheet or plank."`

@@ -52,6 +52,7 @@ func TestRoundTripValues(t *testing.T) {
 		{"smallest share", func(d *Design) { d.Stringers.At = []float64{5e-324} }},
 		{"title in quotes", func(d *Design) { d.Title = `"River" 'R' \ """ ''' # [x]` }},
 		{"title on lines", func(d *Design) { d.Title = "a\nb\r\nc\td\x00\x1b\u0085\u2028é—🛶" }},
+		{"edition", func(d *Design) { d.Edition = `2 "b", spring 2027` }},
 		{"no spreaders", func(d *Design) { d.Hull.Spreaders = nil }},
 		{"no thwarts", func(d *Design) { d.Thwarts = nil }},
 		{"no scarfs", func(d *Design) { d.Gunwale.Scarfs = nil }},
@@ -83,6 +84,7 @@ func TestEncodeComments(t *testing.T) {
 	table, before := "", ""
 	river := mustDecode(t, text(t, "river"))
 	river.Outfit = &Outfit{defaultSail(), defaultPair(), defaultRow()}
+	river.Edition = "2"
 	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}
 	for _, l := range strings.Split(encode(t, river), "\n") {
 		name := ""

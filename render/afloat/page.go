@@ -1,3 +1,4 @@
+// Package afloat writes what a trial on paper found as a page for a terminal.
 package afloat
 
 import (
@@ -132,3 +133,5 @@ func (p *page) findings() {
 func (p *page) caution() {
 	p.Wrap("", "These are estimates of an ideal shape, and nothing here certifies a boat. National and local law and the authority of the water come first. Wear a life jacket; weigh the finished boat, measure its freeboard, and swamp it near the shore with flotation fitted before you rely on it.")
 }
+
+func deg(a float64) float64 { return a * 180 / math.Pi }

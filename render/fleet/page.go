@@ -1,3 +1,5 @@
+// Package fleet writes what was found of boats put into one another as a page for a
+// terminal.
 package fleet
 
 import (
@@ -127,7 +129,7 @@ func (p *page) out() {
 	}
 	p.Line("WHAT MUST COME OUT%s", as)
 	for i := range s.Boats {
-		names := takenOut(s, i)
+		names := s.TakenOut(i)
 		name := fmt.Sprintf("%d %s", i+1, s.Boats[i].Title)
 		switch {
 		case len(s.Boats[i].Frame.Thwarts) == 0:

@@ -1,16 +1,16 @@
 package json
 
 import (
-	"encoding/json"
-	"io"
 	"math"
 
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
 )
 
-type bendPart struct {
-	Design   designPart    `json:"design"`
+// BendReport is what bending asks of the wood and what comes of taking members out.
+// Forces are in N, stresses in N/mm2 (_mpa); changes of beam are of the whole width.
+type BendReport struct {
+	Design   Header        `json:"design"`
 	Pass     bool          `json:"pass"`
 	Findings []findingPart `json:"findings"`
 	Gunwale  bentGunwale   `json:"gunwale"`
@@ -52,7 +52,7 @@ type bentRib struct {
 	Rib       string    `json:"rib"`
 	Station   fixed     `json:"station_mm"`
 	Width     fixed     `json:"width_mm"`
-	Relax     *fixed    `json:"relax_to_mm"`
+	Relax     fixed     `json:"relax_to_mm"`
 	Stiffness fixed     `json:"stiffness_n_per_mm"`
 	Push      fixed     `json:"push_n"`
 	Stress    fixed     `json:"rest_mpa"`
@@ -107,22 +107,19 @@ type shiftPart struct {
 	Moved fixed  `json:"beam_moved_mm"`
 }
 
-// EncodeBend writes a bending report and what comes of taking members out as
-// JSON. Forces are in N, stresses in N/mm2 (_mpa); changes of beam are of the
-// whole width.
+// Bend gathers a report of bending, the members taken out and what comes of it with
+// the ribs set as each trial says; miss is by how much every rib of the trial "off"
+// stands wide of the neutral set, mm.
 //
-// Accuracy and errors as Encode.
-func EncodeBend(w io.Writer, r *bend.Report, out *balance.Without, trials []balance.Trial, miss float64, slug, fingerprint string) error {
-	e := json.NewEncoder(w)
-	e.SetIndent("", " ")
-	e.SetEscapeHTML(false)
-	return e.Encode(gatherBend(r, out, trials, miss, slug, fingerprint))
-}
-
-func gatherBend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss float64, slug, fingerprint string) bendPart {
+// Errors: as HeaderOf.
+func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss float64) (*BendReport, error) {
 	d, g := r.Frame.Design, r.Gunwale
-	p := bendPart{
-		Design: designPart{d.Title, slug, fingerprint}, Pass: r.Passes(), Stems: []bentStem{}, Without: append([]string{}, out.Names...),
+	head, err := HeaderOf(d)
+	if err != nil {
+		return nil, err
+	}
+	p := &BendReport{
+		Design: head, Pass: r.Passes(), Stems: []bentStem{}, Without: append([]string{}, out.Names...),
 		Gunwale: bentGunwale{d.Gunwale.Plies, d.Gunwale.Glued, fixed(g.Ply), fixed(g.Radius), fixed(g.At), fixed(g.Form), fixed(100 * g.Back),
 			fixed(g.PlyBend), fixed(g.Rest.X), fixed(g.Rest.Plan), fixed(g.Rest.Edge)},
 	}
@@ -145,15 +142,15 @@ func gatherBend(r *bend.Report, out *balance.Without, trials []balance.Trial, mi
 	for _, t := range trials {
 		p.Trials = append(p.Trials, trialOf(r, out, t, miss))
 	}
-	return p
+	return p, nil
 }
 
 func bentRibOf(r *bend.Report, i int) bentRib {
 	rib, from := r.Ribs[i], r.Frame.Ribs[i]
-	out := bentRib{Rib: rib.Name, Station: fixed(from.Station), Width: fixed(2 * from.Section.HalfBreadth), Push: fixed(rib.Push),
+	out := bentRib{Rib: rib.Name, Relax: fixed(none), Station: fixed(from.Station), Width: fixed(2 * from.Section.HalfBreadth), Push: fixed(rib.Push),
 		Stiffness: fixed(r.Boat.Model.RibStiffness(i)), Stress: fixed(r.Boat.RibStress(i, rib.Push)), Steam: fixed(math.Round(rib.Minutes)), Arcs: []bentArc{}}
 	if rib.Relax > 0 {
-		out.Relax = known(rib.Relax)
+		out.Relax = fixed(rib.Relax)
 	}
 	for _, a := range rib.Arcs {
 		out.Arcs = append(out.Arcs, bentArc{a.Name, fixed(a.Radius), fixed(a.Free), fixed(a.Form), fixed(a.Ratio), fixed(a.OnForm), fixed(100 * a.Outer), fixed(100 * a.Inner)})

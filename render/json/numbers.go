@@ -1,67 +1,109 @@
-// Package json gathers every number that the patterns show, in a plain form
-// for other programs: lengths end in _mm, angles in _deg, x y z as everywhere.
-// The names of the fields are a promise; they are added to, never changed.
 package json
 
 import (
-	"encoding/json"
-	"io"
+	"fmt"
 	"math"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/measure"
+	"ribwright/geometry/marks"
 	"ribwright/layout"
 )
 
-// Encode writes the numbers of a boat and its sheets as JSON.
+// NumbersReport is every number that the patterns show, and where each piece of them
+// lies on the sheets.
+type NumbersReport struct {
+	Design      Header       `json:"design"`
+	Hull        hullPart     `json:"hull"`
+	Gunwale     gunwalePart  `json:"gunwale"`
+	Ribs        []ribPart    `json:"ribs"`
+	Stems       []stemPart   `json:"stems"`
+	Keel        battenPart   `json:"keel"`
+	Stringers   []battenPart `json:"stringers"`
+	Thwarts     []thwartPart `json:"thwarts"`
+	Breasthooks []hookPart   `json:"breasthooks"`
+	Skin        skinPart     `json:"skin"`
+	Pages       []pagePart   `json:"pages"`
+}
+
+// Numbers gathers the numbers of a boat and its sheets. What is a mark on wood comes
+// from the list of marks of the same frame; lines and outlines come from the frame.
 //
-// Accuracy: lengths and angles to 0.0001, so that sums of a hundred of them
-// still agree to 0.01 mm. Errors: a number that is not finite, naming the kind;
-// the writer's own error.
-func Encode(w io.Writer, f *frame.Frame, slug, fingerprint string, doc layout.Document) error {
-	e := json.NewEncoder(w)
-	e.SetIndent("", " ")
-	e.SetEscapeHTML(false)
-	return e.Encode(gather(f, slug, fingerprint, doc))
+// Errors: a list that lacks a mark of the frame, by its name.
+func Numbers(f *frame.Frame, list []marks.Mark, doc layout.Document) (*NumbersReport, error) {
+	head, err := HeaderOf(f.Design)
+	if err != nil {
+		return nil, err
+	}
+	l := &lookup{in: marks.Index(list)}
+	out := &NumbersReport{
+		Design: head, Hull: hullOf(l), Gunwale: gunwaleOf(l, f),
+		Stems: []stemPart{stemOf(l, f.Bow), stemOf(l, f.Stern)},
+		Keel:  battenOf(l, f, "keel", 0, 0), Skin: skinOf(l), Pages: pagesOf(doc),
+	}
+	for _, r := range f.Ribs {
+		out.Ribs = append(out.Ribs, ribOf(l, f, r))
+	}
+	for _, s := range f.Stringers {
+		out.Stringers = append(out.Stringers, battenOf(l, f, fmt.Sprintf("stringer %d", s.Number), s.Number, s.Share))
+	}
+	for i, t := range f.Thwarts {
+		out.Thwarts = append(out.Thwarts, thwartOf(l, i, t))
+	}
+	for _, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
+		out.Breasthooks = append(out.Breasthooks, hookOf(l, b))
+	}
+	return out, l.missing
 }
 
-// fixed is a number written with four decimals at most; null when infinite.
-type fixed float64
-
-// MarshalJSON writes the number, or null for an infinite one.
-func (v fixed) MarshalJSON() ([]byte, error) {
-	if math.IsInf(float64(v), 0) {
-		return []byte("null"), nil
-	}
-	r := math.Round(float64(v)*1e4) / 1e4
-	if r == 0 {
-		r = 0 // no minus zero
-	}
-	return json.Marshal(r)
+// lookup finds the marks of one part after another.
+type lookup struct {
+	in      map[marks.Name]marks.Mark
+	part    string
+	missing error // the first mark that was not found
 }
 
-// factor is a number that multiplies lengths of metres: nine decimals keep them
-// true to a hundredth of a micrometre.
-type factor float64
+// of returns the part's only mark of a quantity.
+func (l *lookup) of(quantity string) fixed { return l.nth(quantity, 0) }
 
-// MarshalJSON writes the number.
-func (v factor) MarshalJSON() ([]byte, error) {
-	r := math.Round(float64(v)*1e9) / 1e9
-	if r == 0 {
-		r = 0 // no minus zero
-	}
-	return json.Marshal(r)
+// both returns the marks at the after and the forward end.
+func (l *lookup) both(quantity string) [2]fixed {
+	return [2]fixed{l.of("aft " + quantity), l.of("fore " + quantity)}
 }
 
-func deg(a float64) fixed { return fixed(a * 180 / math.Pi) }
+// nth returns the mark with the number n of several, from 1.
+func (l *lookup) nth(quantity string, n int) fixed {
+	v, ok := l.find(quantity, n)
+	if !ok && l.missing == nil {
+		l.missing = fmt.Errorf("the list of marks has no %s of %s", quantity, l.part)
+	}
+	return v
+}
 
-func all(v []float64) []fixed {
-	out := make([]fixed, len(v))
-	for i := range v {
-		out[i] = fixed(v[i])
+// each returns n marks of a quantity.
+func (l *lookup) each(quantity string, n int) []fixed {
+	out := make([]fixed, n)
+	for i := range out {
+		out[i] = l.nth(quantity, i+1)
 	}
 	return out
+}
+
+// maybe returns a mark that not every boat has: null without it.
+func (l *lookup) maybe(quantity string, n int) fixed {
+	v, _ := l.find(quantity, n)
+	return v
+}
+
+func (l *lookup) find(quantity string, n int) (fixed, bool) {
+	m, ok := l.in[marks.Name{Part: l.part, Quantity: quantity, Number: n}]
+	switch {
+	case !ok:
+		return fixed(none), false
+	case m.Unit == marks.Radian:
+		return deg(m.Value), true
+	}
+	return fixed(m.Value), true
 }
 
 // outline flattens a closed path to points within 0.01 mm of it; the last point
@@ -99,6 +141,3 @@ func line(t *curve.Track, at []float64) [][3]fixed {
 	}
 	return out
 }
-
-// words letters a length as on the patterns, for a reader of the file.
-func words(mm float64) string { return measure.Sixteenths(mm) }

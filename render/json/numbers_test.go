@@ -1,56 +1,112 @@
 package json
 
 import (
-	"bytes"
-	"encoding/json"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/marks"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 )
 
-// TestFixed checks how single numbers are written.
-func TestFixed(t *testing.T) {
-	tests := []struct {
-		in   float64
-		want string
-	}{
-		{1.00004, "1"}, {1.00006, "1.0001"}, {-0.00001, "0"}, {math.Inf(1), "null"}, {-1250.5, "-1250.5"},
+// listed returns the marks of a frame, forms and relaxed widths among them.
+func listed(t testing.TB, f *frame.Frame) []marks.Mark {
+	t.Helper()
+	b, err := bend.Of(f)
+	if err != nil {
+		t.Fatal(err)
 	}
-	for _, tt := range tests {
-		got, err := json.Marshal(fixed(tt.in))
-		if err != nil || string(got) != tt.want {
-			t.Errorf("%v is written %s (%v), want %s", tt.in, got, err, tt.want)
+	list, err := marks.Of(f, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+// TestNumbersAreTheMarks writes a list whose every value stands once, and finds each
+// of them once: no number of wood comes from elsewhere and none is left out. Lines,
+// outlines, ratios and counts are no marks.
+func TestNumbersAreTheMarks(t *testing.T) {
+	noMarks := []string{"line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
+	for _, name := range design.ShippedNames() {
+		f := built(t, name)
+		list := listed(t, f)
+		var want, got []float64
+		for i := range list {
+			list[i].Value = float64(1000 + i)
+			v := list[i].Value
+			if list[i].Unit == marks.Radian {
+				v = math.Round(v*180/math.Pi*1e4) / 1e4
+			}
+			want = append(want, v)
+		}
+		var walk func(v any)
+		walk = func(v any) {
+			switch v := v.(type) {
+			case map[string]any:
+				for key, in := range v {
+					if !slices.Contains(noMarks, key) {
+						walk(in)
+					}
+				}
+			case []any:
+				for _, in := range v {
+					walk(in)
+				}
+			case float64:
+				got = append(got, v)
+			}
+		}
+		walk(parsed(t)(Numbers(f, list, layout.Document{})))
+		slices.Sort(want)
+		slices.Sort(got)
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %d numbers of wood, want the %d marks", name, len(got), len(want))
 		}
 	}
-	if _, err := json.Marshal(fixed(math.NaN())); err == nil {
-		t.Error("NaN is written")
+}
+
+// TestNumbersLackAMark: a list of another boat is refused, by the first mark missing.
+func TestNumbersLackAMark(t *testing.T) {
+	f := built(t, "river")
+	_, err := Numbers(f, listed(t, built(t, "brook")), layout.Document{})
+	if err == nil || !strings.Contains(err.Error(), "the list of marks has no ") {
+		t.Errorf("got %v", err)
+	}
+}
+
+// TestNumbersWithoutBending: what nothing is known of is null, not zero.
+func TestNumbersWithoutBending(t *testing.T) {
+	f := built(t, "river")
+	list, err := marks.Of(f, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := parsed(t)(Numbers(f, list, layout.Document{}))
+	rib := first(all["ribs"]).(map[string]any)
+	if v, there := rib["relax_to_mm"]; !there || v != nil {
+		t.Errorf("relaxed to %v", v)
+	}
+	for _, v := range rib["form_radii_mm"].([]any) {
+		if v != nil {
+			t.Errorf("form %v", v)
+		}
+	}
+	if v, there := all["gunwale"].(map[string]any)["form_radius_mm"]; !there || v != nil {
+		t.Errorf("form of the gunwale %v", v)
 	}
 }
 
 // TestFieldNames holds the promise of the field names that other programs read.
 func TestFieldNames(t *testing.T) {
-	d, err := design.Shipped("river")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out bytes.Buffer
-	if err := Encode(&out, f, "river", "12345678", layout.Document{}); err != nil {
-		t.Fatal(err)
-	}
-	var all map[string]any
-	if err := json.Unmarshal(out.Bytes(), &all); err != nil {
-		t.Fatal(err)
-	}
+	f := built(t, "river")
+	all := parsed(t)(Numbers(f, listed(t, f), layout.Document{}))
 	promised := map[string]string{
-		"design":           "title slug fingerprint",
+		"design":           "title slug edition fingerprint",
 		"hull":             "length_mm beam_mm depth_mm",
 		"gunwale":          "stock_length_mm tilt_deg line_mm mortises plies ply_mm glued form_radius_mm",
 		"gunwale.mortises": "rib station_mm from_midship_mm length_mm width_mm depth_mm bevel_deg",

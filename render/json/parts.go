@@ -1,10 +1,22 @@
 package json
 
 import (
-	"ribwright/geometry"
+	"fmt"
+
 	"ribwright/geometry/boat/frame"
-	"ribwright/layout"
 )
+
+type hullPart struct {
+	Length    fixed `json:"length_mm"`
+	Beam      fixed `json:"beam_mm"`
+	Depth     fixed `json:"depth_mm"`
+	Waterline fixed `json:"waterline_mm"`
+	MidSheer  fixed `json:"sheer_midship_mm"`
+	BowSheer  fixed `json:"sheer_bow_mm"`
+	AftSheer  fixed `json:"sheer_stern_mm"`
+	BowToe    fixed `json:"keel_end_bow_mm"`
+	AftToe    fixed `json:"keel_end_stern_mm"`
+}
 
 type ribPart struct {
 	Rib           string     `json:"rib"`
@@ -24,15 +36,15 @@ type ribPart struct {
 	StringerMarks []fixed    `json:"stringer_marks_mm"`
 	Tightest      fixed      `json:"tightest_radius_over_thickness"`
 	Skin          [][2]fixed `json:"skin_half_section_mm"`
-	Relax         *fixed     `json:"relax_to_mm"`   // null without a neutral set
-	Forms         []*fixed   `json:"form_radii_mm"` // one for each of HalfArcs; null for a straight one
+	Relax         fixed      `json:"relax_to_mm"`   // null without a neutral set
+	Forms         []fixed    `json:"form_radii_mm"` // one for each of HalfArcs; null for a straight one
 }
 
 // arcPart is one piece of a half section; the radius is null when straight.
 type arcPart struct {
-	Radius *fixed `json:"radius_mm"`
-	Sweep  fixed  `json:"sweep_deg"`
-	Length fixed  `json:"length_mm"`
+	Radius fixed `json:"radius_mm"`
+	Sweep  fixed `json:"sweep_deg"`
+	Length fixed `json:"length_mm"`
 }
 
 type stemPart struct {
@@ -75,30 +87,24 @@ type skinPart struct {
 	Length    fixed `json:"length_mm"`
 }
 
-type pagePart struct {
-	Page    int       `json:"page"`
-	Pattern string    `json:"pattern"`
-	Tile    string    `json:"tile"`
-	Frame   [4]fixed  `json:"frame_mm"`
-	ToSheet [6]factor `json:"to_sheet"`
-	Sheet   [2]fixed  `json:"sheet_mm"`
-	Turned  bool      `json:"turned,omitempty"` // shows the half pattern turned end for end
+func hullOf(l *lookup) hullPart {
+	l.part = "hull"
+	return hullPart{l.of("length"), l.of("beam"), l.of("depth"), l.of("waterline"),
+		l.of("sheer at midship"), l.of("sheer at bow"), l.of("sheer at stern"), l.of("keel end at bow"), l.of("keel end at stern")}
 }
 
-func ribOf(f *frame.Frame, r frame.Rib) ribPart {
+func ribOf(l *lookup, f *frame.Frame, r frame.Rib) ribPart {
+	l.part = "rib " + r.Name
 	out := ribPart{
-		Rib: r.Name, Station: fixed(r.Station), HalfBreadth: fixed(r.Section.HalfBreadth), Depth: fixed(r.Section.Depth),
-		KeelHeight: fixed(r.Section.KeelZ), Length: fixed(r.Length), Correction: fixed(r.Correction), Tenon: fixed(r.Tenon),
-		Blank: fixed(r.Blank), Thickness: fixed(r.Thickness), Width: fixed(f.Design.Ribs.Width),
-		Merged: r.Section.Merged, BendMarks: all(r.BendMarks), StringerMarks: all(r.StringerMarks), Tightest: fixed(r.Tightest),
+		Rib: r.Name, Station: l.of("station"), HalfBreadth: l.of("half-breadth"), Depth: l.of("depth"),
+		KeelHeight: l.of("keel height"), Length: l.of("length"), Correction: l.of("correction"), Tenon: l.of("tenon"),
+		Blank: l.of("blank"), Thickness: l.of("thickness"), Width: l.of("width"), Merged: r.Section.Merged,
+		BendMarks: l.each("bend mark", len(r.BendMarks)), StringerMarks: l.each("stringer mark", len(r.StringerMarks)),
+		Tightest: fixed(r.Tightest), Relax: l.maybe("relax to", 0),
 	}
-	for _, b := range r.Section.Half {
-		a := arcPart{Sweep: deg(b.Sweep), Length: fixed(b.Length)}
-		if b.Radius > 0 {
-			radius := fixed(b.Radius)
-			a.Radius = &radius
-		}
-		out.HalfArcs = append(out.HalfArcs, a)
+	for i := range r.Section.Half {
+		out.HalfArcs = append(out.HalfArcs, arcPart{l.maybe("arc radius", i+1), l.nth("arc sweep", i+1), l.nth("arc length", i+1)})
+		out.Forms = append(out.Forms, l.maybe("form radius", i+1))
 	}
 	for _, p := range f.SkinAt(r) {
 		out.Skin = append(out.Skin, [2]fixed{fixed(p.X), fixed(p.Y)})
@@ -106,43 +112,36 @@ func ribOf(f *frame.Frame, r frame.Rib) ribPart {
 	return out
 }
 
-func stemOf(s frame.Stem) stemPart {
-	out := stemPart{End: s.End, Outline: outline(s.Outline), Thickness: fixed(s.Thickness)}
-	for _, l := range s.Landings {
-		out.Landings = append(out.Landings, [2]fixed{fixed(l.At.X), fixed(l.At.Y)})
+func stemOf(l *lookup, s frame.Stem) stemPart {
+	l.part = s.End + " stem"
+	out := stemPart{End: s.End, Outline: outline(s.Outline), Thickness: l.of("thickness")}
+	for i := range s.Landings {
+		out.Landings = append(out.Landings, [2]fixed{l.nth("stringer landing from midship", i+1), l.nth("stringer landing height", i+1)})
 	}
 	return out
 }
 
-func thwartOf(t frame.Thwart) thwartPart {
-	return thwartPart{t.Name, t.Kind.String(), fixed(t.At), outline(t.Outline), fixed(t.Thickness),
-		fixed(t.Length), fixed(t.Between), deg(t.EndCut)}
-}
-
-// pagesOf lists what each sheet shows of which pattern, so that anyone can put
-// the tiles back together. A pattern that is half of the whole is listed once
-// more for the other half, as it lies when it is turned.
-func pagesOf(doc layout.Document) []pagePart {
-	out := []pagePart{}
-	for i, s := range doc.Sheets {
-		for _, v := range s.Views {
-			out = append(out, partOf(doc, i, v, v.Frame, v.ToSheet))
-			if v.Drawing.Turns {
-				b := v.Frame
-				turned := geometry.Around(b.Min.Scale(-1), b.Max.Scale(-1))
-				out = append(out, partOf(doc, i, v, turned, geometry.Stretch(-1, -1).Then(v.ToSheet)))
-				out[len(out)-1].Turned = true
-			}
-		}
+func battenOf(l *lookup, f *frame.Frame, part string, number int, share float64) battenPart {
+	l.part = part
+	out := battenPart{Number: number, Share: fixed(share), Ends: l.both("end"), Ribs: make([]fixed, len(f.Ribs))}
+	for i, r := range f.Ribs {
+		out.Ribs[i] = l.of("middle of rib " + r.Name)
 	}
 	return out
 }
 
-func partOf(doc layout.Document, sheet int, v layout.View, b geometry.Box, m geometry.Affine) pagePart {
-	return pagePart{
-		Page: sheet + 1, Pattern: v.Drawing.Name, Tile: v.Tile,
-		Frame:   [4]fixed{fixed(b.Min.X), fixed(b.Min.Y), fixed(b.Max.X), fixed(b.Max.Y)},
-		ToSheet: [6]factor{factor(m.A), factor(m.B), factor(m.C), factor(m.D), factor(m.E), factor(m.F)},
-		Sheet:   [2]fixed{fixed(doc.Paper.W), fixed(doc.Paper.H)},
-	}
+func thwartOf(l *lookup, i int, t frame.Thwart) thwartPart {
+	l.part = fmt.Sprintf("thwart %d", i+1)
+	return thwartPart{t.Name, t.Kind.String(), l.of("station"), outline(t.Outline), l.of("thickness"),
+		l.of("length"), l.of("between gunwales"), l.of("end cut")}
+}
+
+func hookOf(l *lookup, b frame.Breasthook) hookPart {
+	l.part = b.End + " breasthook"
+	return hookPart{b.End, outline(b.Outline), l.of("thickness"), l.of("bevel"), l.of("slope")}
+}
+
+func skinOf(l *lookup) skinPart {
+	l.part = "skin"
+	return skinPart{l.of("thickness"), l.of("midship girth"), l.of("length")}
 }

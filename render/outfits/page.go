@@ -1,10 +1,10 @@
-// Package outfits writes what was worked out of an outfit: as a page for a terminal
-// of 80 columns and as JSON for other programs. The names of the JSON fields are a
-// promise; they are added to, never changed. Lengths end in _mm.
+// Package outfits writes what was worked out of an outfit as a page for a terminal of
+// 80 columns.
 package outfits
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
@@ -62,3 +62,5 @@ func (p *page) ranged(r finding.Range) (value, span string) {
 	}
 	return fmt.Sprintf("%.1f %s", r.Value, r.Unit), fmt.Sprintf("%.4g to %.4g %s", r.Low, r.High, r.Unit)
 }
+
+func deg(a float64) float64 { return a * 180 / math.Pi }

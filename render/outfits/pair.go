@@ -8,7 +8,6 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/wood/beam"
-	"ribwright/layout"
 )
 
 // PairPage writes a pair of hulls to be read.
@@ -86,100 +85,4 @@ func (p *page) levers(c pair.Curve) {
 		p.Line("%s", up)
 	}
 	p.Line("  windward: the share of the weight that the windward hull still carries")
-}
-
-type pairCase struct {
-	Name   string `json:"name"`
-	Load   number `json:"load_n"`
-	Moment number `json:"moment_n_m"`
-	Stress number `json:"stress_n_mm2"`
-	Sag    number `json:"sag_mm"`
-	Lash   number `json:"lashing_n"`
-	Why    string `json:"taken_as"`
-}
-
-type pairLever struct {
-	Heel      number `json:"heel_deg"`
-	GZ        number `json:"gz_mm"`
-	Share     number `json:"windward_share"`
-	Freeboard number `json:"freeboard_mm"`
-}
-
-type pairWave struct {
-	Speed    number `json:"speed_m_s"`
-	Apart    number `json:"far_apart_n"`
-	Together number `json:"together_n"`
-}
-
-type pairRow struct {
-	Levers  []pairLever `json:"gz"`
-	Lift    number      `json:"lift_deg"`
-	Flooded number      `json:"downflooding_deg"`
-}
-
-// pairFigures are the figures of a pair.
-type pairFigures struct {
-	Boats     [2]string  `json:"boats"`
-	Spacing   number     `json:"spacing_mm"`
-	Over      number     `json:"width_over_all_mm"`
-	Mass      number     `json:"displacement_kg"`
-	BM        number     `json:"bm_mm"`
-	GM        number     `json:"gm_mm"`
-	Single    number     `json:"gm_single_mm"`
-	List      number     `json:"list_deg"`
-	Freeboard number     `json:"freeboard_min_mm"`
-	Beneath   number     `json:"beams_over_water_mm"`
-	Lifting   number     `json:"lifting_moment_n_m"`
-	Starboard pairRow    `json:"to_starboard"`
-	Port      pairRow    `json:"to_port"`
-	Lesser    pairRow    `json:"lesser_of_both"`
-	Stations  []number   `json:"beam_stations_mm"`
-	Width     number     `json:"beam_width_mm"`
-	Depth     number     `json:"beam_depth_mm"`
-	Long      number     `json:"beam_length_mm"`
-	Wood      string     `json:"beam_species"`
-	BeamMass  number     `json:"beam_kg"`
-	Working   number     `json:"working_stress_n_mm2"`
-	Enough    bool       `json:"beams_enough"`
-	Turns     int        `json:"lashing_turns"`
-	Cases     []pairCase `json:"cases"`
-	Waves     []pairWave `json:"waves"`
-	Practice  []span     `json:"practice"`
-	Findings  []note     `json:"findings"`
-}
-
-// PairJSON writes a pair as JSON, with the table of its sheets when there are some.
-func PairJSON(w io.Writer, c *pair.Craft, id Identity, doc *layout.Document) error {
-	_, lash := c.Worst()
-	f := &pairFigures{
-		Boats:   [2]string{c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title},
-		Spacing: number(c.Spacing), Over: number(c.Over), Mass: number(c.Load.Mass), BM: number(c.BM), GM: number(c.GM), Single: number(c.Single),
-		List: number(deg(c.Rest.Heel)), Freeboard: number(c.Rest.Freeboard), Beneath: number(c.Beneath), Lifting: number(c.Lifting),
-		Starboard: pairCurve(c.Curves[0]), Port: pairCurve(c.Curves[1]), Lesser: pairCurve(c.Lesser()),
-		Width: number(c.Beams.Width), Depth: number(c.Beams.Depth), Long: number(c.Beams.Long), Wood: c.Beams.Wood.Name, BeamMass: number(c.BeamMass()),
-		Working: number(beam.Working(c.Beams.Wood)), Enough: c.Beams.Enough, Turns: pair.Turns(lash),
-		Practice: rangesOf(c.Practices), Findings: notesOf(c.Notes),
-	}
-	for _, x := range c.Beams.At {
-		f.Stations = append(f.Stations, number(x))
-	}
-	for _, k := range c.Cases {
-		sag := k.Sag
-		if sag == 0 { // not worked
-			sag = math.NaN()
-		}
-		f.Cases = append(f.Cases, pairCase{k.Name, number(k.Load), number(k.Moment), number(k.Stress), number(sag), number(k.Lash), k.Why})
-	}
-	for _, v := range c.Waves {
-		f.Waves = append(f.Waves, pairWave{number(v.Speed), number(v.Apart), number(v.Together)})
-	}
-	return document{Design: id, Pair: f}.encode(w, doc)
-}
-
-func pairCurve(c pair.Curve) pairRow {
-	out := pairRow{Levers: []pairLever{}, Lift: number(deg(c.Lift)), Flooded: number(deg(c.Flooded))}
-	for _, v := range c.Levers {
-		out.Levers = append(out.Levers, pairLever{number(deg(v.Heel)), number(v.GZ), number(v.Share), number(v.Freeboard)})
-	}
-	return out
 }

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/measure"
 	figure "ribwright/layout/figure/balance"
 	"ribwright/layout/report/trial"
+	"ribwright/render/json"
 	"ribwright/render/svg"
 )
 
@@ -59,8 +60,12 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
+	numbers, err := json.Bend(bends, without, trials, b.Miss)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
 	told := trial.Balance{Report: bends, Without: without, Trials: trials, Miss: b.Miss}
-	out := &Result{Report: k.identity().report(trial.Bending(told, b.Units))}
+	out := &Result{Report: k.identity().report(trial.Bending(told, b.Units)), Numbers: numbers}
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {

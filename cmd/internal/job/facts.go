@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/water"
@@ -21,6 +22,7 @@ type facts struct {
 
 	frame   func() (*frame.Frame, error)
 	bending func() (*bend.Report, error)
+	marks   func() ([]marks.Mark, error)
 }
 
 // factsOf opens a design and readies its facts.
@@ -49,6 +51,14 @@ func newFacts(d *design.Design, name string) (*facts, error) {
 		}
 		r, err := bend.Of(f)
 		return r, of(name, err)
+	})
+	k.marks = sync.OnceValues(func() ([]marks.Mark, error) {
+		b, err := k.bending()
+		if err != nil {
+			return nil, err
+		}
+		list, err := marks.Of(b.Frame, b)
+		return list, of(name, err)
 	})
 	return k, nil
 }

@@ -10,6 +10,7 @@ import (
 	figure "ribwright/layout/figure/fleet"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
+	"ribwright/render/json"
 	"ribwright/render/svg"
 )
 
@@ -63,7 +64,11 @@ func (f *Fleet) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Result{Report: report.Report{Title: "Fleet", Blocks: trial.Fleet(r, f.Units)}, Outputs: f.outputs(r)}, nil
+	numbers, err := json.Fleet(r)
+	if err != nil {
+		return nil, err
+	}
+	return &Result{Report: report.Report{Title: "Fleet", Blocks: trial.Fleet(r, f.Units)}, Numbers: numbers, Outputs: f.outputs(r)}, nil
 }
 
 // boats reads and builds every boat; one given twice is built once.

@@ -13,6 +13,7 @@ import (
 	figure "ribwright/layout/figure/afloat"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
+	"ribwright/render/json"
 	"ribwright/render/svg"
 )
 
@@ -81,7 +82,11 @@ func (f *Float) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(f.Boat, err)
 	}
-	out := &Result{Report: id.report(trial.Afloat(r, f.Units))}
+	numbers, err := json.Afloat(r)
+	if err != nil {
+		return nil, of(f.Boat, err)
+	}
+	out := &Result{Report: id.report(trial.Afloat(r, f.Units)), Numbers: numbers}
 	if f.Picture {
 		out.Outputs = []Output{{id.slug + "-float.svg", "the sheer plan and the curves",
 			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Sheet(r), figure.About(r)) }}}

@@ -82,13 +82,21 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	list, err := k.marks()
+	if err != nil {
+		return nil, err
+	}
 	slug, sheets := k.design.Slug(), made.printed
+	numbers, err := json.Numbers(made.frame, list, sheets)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
 	out := []Output{{slug + "-patterns-" + sheets.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
 		func(to io.Writer) error { return pdf.Encode(to, sheets, w.Made) }}}
 	out = append(out, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
-		func(to io.Writer) error { return json.Encode(to, made.frame, slug, k.fingerprint, sheets) }})
-	return &Result{Report: k.identity().report(made.told(&l.Printer)), Outputs: out}, nil
+		func(to io.Writer) error { return json.Encode(to, numbers) }})
+	return &Result{Report: k.identity().report(made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
 }
 
 // saysOf says what lies in the cutter's files.

@@ -2,13 +2,13 @@ package job
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"ribwright/render/json"
 	"ribwright/render/text"
 )
 
@@ -117,9 +117,9 @@ func (m made) only(t testing.TB, end string) []byte {
 // numbers are what programs read.
 func (m made) numbers(t testing.TB) []byte {
 	t.Helper()
-	b, err := json.Marshal(m.Numbers)
-	if err != nil {
+	var b bytes.Buffer
+	if err := json.Encode(&b, m.Numbers); err != nil {
 		t.Fatal(err)
 	}
-	return b
+	return b.Bytes()
 }

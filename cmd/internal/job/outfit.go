@@ -14,6 +14,7 @@ import (
 	"ribwright/layout/plate/nest"
 	"ribwright/layout/report"
 	"ribwright/layout/tile"
+	"ribwright/render/json"
 	"ribwright/render/pdf"
 	"ribwright/render/svg"
 )
@@ -87,7 +88,7 @@ type outfitting struct {
 	drawings []layout.Drawing
 	notes    []layout.Note
 	plates   []plateOf
-	numbers  func(sheets *layout.Document) any // with the table of sheets where there are some
+	numbers  func(sheets *layout.Document) (any, error) // with the table of sheets where there are some
 }
 
 // plateOf is a file for the cutter: cloth is not cut from the same stock as boards.
@@ -104,7 +105,11 @@ const clothWide = 3000
 // result tells of the outfit and makes the files that are asked for.
 func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	stem := f.facts.design.Slug() + "-" + f.name
-	out := &Result{Report: f.facts.identity().report(f.blocks), Numbers: f.numbers(nil)}
+	out := &Result{Report: f.facts.identity().report(f.blocks)}
+	var err error
+	if out.Numbers, err = f.numbers(nil); err != nil {
+		return nil, of(f.facts.name, err)
+	}
 	if t.Picture {
 		out.Outputs = append(out.Outputs, Output{stem + ".svg", "to look at", func(to io.Writer) error { return svg.EncodeFigure(to, f.figure, f.about) }})
 	}
@@ -119,12 +124,16 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	if err != nil {
 		return nil, of(f.facts.name, err)
 	}
+	numbers, err := f.numbers(&sheets.printed)
+	if err != nil {
+		return nil, of(f.facts.name, err)
+	}
 	out.Report.Blocks = append(out.Report.Blocks, sheets.told(&t.Printer)...)
 	out.Outputs = append(out.Outputs, Output{stem + "-patterns-" + sheets.printed.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
 		func(to io.Writer) error { return pdf.Encode(to, sheets.printed, w.Made) }})
 	out.Outputs = append(out.Outputs, plates...)
 	out.Outputs = append(out.Outputs, Output{stem + "-numbers.json", "every number, and where each tile lies",
-		func(to io.Writer) error { return nil }})
+		func(to io.Writer) error { return json.Encode(to, numbers) }})
 	return out, nil
 }
 

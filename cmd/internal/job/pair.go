@@ -12,6 +12,7 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/outfits"
 	"ribwright/layout/report/fitted"
+	"ribwright/render/json"
 )
 
 // Pair asks for two hulls side by side. What is left out is as the design has it.
@@ -101,6 +102,6 @@ func pairOf(k *facts, craft *pair.Craft, units measure.System) outfitting {
 		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",
 		drawings: append(outfits.BeamDrawings(craft, o), outfits.Drawings(made, o)...), notes: outfits.PairNotes(craft, o),
 		plates:  []plateOf{boards(outfits.Parts(made))},
-		numbers: func(doc *layout.Document) any { return nil },
+		numbers: func(doc *layout.Document) (any, error) { return json.Pair(craft, doc) },
 	}
 }

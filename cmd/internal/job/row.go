@@ -12,6 +12,7 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/outfits"
 	"ribwright/layout/report/fitted"
+	"ribwright/render/json"
 )
 
 // Row asks for a frame, oars and a seat to row the boat. What is left out is as the
@@ -128,6 +129,6 @@ func rowOf(k *facts, fit *rowing.Fit, units measure.System) outfitting {
 			k.design.Title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",
 		drawings: outfits.Drawings(made, o), notes: outfits.RowingNotes(fit, o), plates: []plateOf{boards(outfits.Parts(made))},
-		numbers: func(doc *layout.Document) any { return nil },
+		numbers: func(doc *layout.Document) (any, error) { return json.Row(fit, doc) },
 	}
 }

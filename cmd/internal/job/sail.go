@@ -12,6 +12,7 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/outfits"
 	"ribwright/layout/report/fitted"
+	"ribwright/render/json"
 )
 
 // Sail asks for a small sail. What is left out is as the design has it.
@@ -106,6 +107,6 @@ func sailOf(k *facts, fit *sail.Fit, units measure.System) outfitting {
 		purpose:  fmt.Sprintf("Sailing: %s of %s; step, partner, leeboard and sail panels", fit.Sail.Rig, m2(fit.Plan.Area())),
 		drawings: append(outfits.Drawings(made, o), outfits.PanelDrawings(fit, o)...), notes: outfits.SailNotes(fit, o),
 		plates:  []plateOf{boards(outfits.Parts(made)), {"cloth", outfits.PanelParts(fit), clothWide}},
-		numbers: func(doc *layout.Document) any { return nil },
+		numbers: func(doc *layout.Document) (any, error) { return json.Sail(fit, doc) },
 	}
 }

@@ -23,6 +23,15 @@ type Stack struct {
 	Mass   float64 // all boats empty, what is taken out included, kg
 }
 
+// TakenOut names the thwarts that must come out of boat i of the stack.
+func (s *Stack) TakenOut(i int) []string {
+	out := []string{}
+	for _, n := range s.Out[i] {
+		out = append(out, s.Boats[i].Frame.Thwarts[n].Name)
+	}
+	return out
+}
+
 // Nest finds the order in which boats go into one another: most of them
 // standing on their pads first, then the lowest stack.
 //

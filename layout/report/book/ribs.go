@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -34,31 +35,13 @@ func (w *writer) ribLengths() report.Table {
 	return t
 }
 
-// beamSlack is what the beam may be off by a mark, mm: what a spreader takes up by
-// hand. Common practice, no source.
-const beamSlack = 5.0
-
-// bilgeSlack letters by how much the marks of the tightest bend may lie too far out
-// or in before the rib stands beamSlack wider or narrower at its heads.
-//
-// How: moving a bend by e along the blank moves the head by e (cos a - cos b), a and
-// b the headings before and after it. A rib that is one bend and a straight side has
-// a bend that begins at the middle.
+// bilgeSlack letters by how much the marks of the tightest bend may be off.
 func (w *writer) bilgeSlack(r frame.Rib) string {
-	tight, from := -1, 0.0
-	at := 0.0
-	for i, b := range r.Section.Half {
-		if b.Radius > 0 && (tight < 0 || b.Radius < r.Section.Half[tight].Radius) {
-			tight, from = i, at
-		}
-		at += b.Length
-	}
-	if tight < 0 {
+	slack := marks.BilgeSlack(r)
+	if math.IsInf(slack, 0) {
 		return "-"
 	}
-	_, a := r.Section.Half.At(from)
-	_, b := r.Section.Half.At(from + r.Section.Half[tight].Length)
-	return w.cell(beamSlack / 2 / (math.Cos(a) - math.Cos(b)))
+	return w.cell(slack)
 }
 
 func (w *writer) ribBends() report.Table {

@@ -1,0 +1,102 @@
+// Package marks lists every number that a builder puts on wood or holds the boat to,
+// in one flat list: what the JSON of a boat is written from, and what two editions of
+// a design or a boat as built can be compared by.
+package marks
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/trial/bend"
+)
+
+// Unit is what the value and the tolerance of a mark are in.
+type Unit string
+
+// The units, as everywhere inside.
+const (
+	Millimeter Unit = "mm"
+	Radian     Unit = "rad"
+)
+
+// Name says which mark of a boat one is. No two marks of a list have the same.
+type Name struct {
+	Part     string // "gunwale", "mortise F3", "rib F3", "bow stem", "thwart 1" as the patterns number it, "stringer 1" from the keel up
+	Quantity string // "stock length", "from midship", "bend mark", "middle of rib F3"
+	Number   int    // from 1 where a part has several of the quantity; 0 where it has one
+}
+
+// Mark is one number.
+type Mark struct {
+	Name
+	Value     float64 // finite
+	Unit      Unit
+	Tolerance float64 // how far the work may be off without harm, either way, in the same unit; > 0
+}
+
+// Of lists the marks of a frame in the order of the work: gunwales and their
+// mortises, the ends, the shape to hold, the cross pieces, the ribs, the battens, the
+// skin. The starboard half is the mirror of the port one and has no marks of its own.
+// What a boat does not have (a scarf, a radius of a straight piece) has no mark.
+//
+// b is how the wood of the same frame is bent; without it (nil) forms and the widths
+// that ribs are relaxed to are left out.
+//
+// Errors: a number that is not finite, by its name.
+func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
+	l := &list{}
+	l.gunwale(f, b)
+	for _, m := range f.Gunwale.Mortises {
+		l.mortise(m)
+	}
+	l.ends(f)
+	l.hull(f)
+	for i, t := range f.Thwarts {
+		l.thwart(i, t)
+	}
+	for i := range f.Ribs {
+		l.rib(f, i, b)
+	}
+	l.battens(f)
+	l.skin(f)
+	for _, m := range l.all {
+		if math.IsNaN(m.Value) || math.IsInf(m.Value, 0) {
+			return nil, fmt.Errorf("%s: %s is not a finite number (%v)", m.Part, m.Quantity, m.Value)
+		}
+	}
+	return l.all, nil
+}
+
+// Index returns the marks of a list by name.
+func Index(all []Mark) map[Name]Mark {
+	out := make(map[Name]Mark, len(all))
+	for _, m := range all {
+		out[m.Name] = m
+	}
+	return out
+}
+
+// list is a list that is being written.
+type list struct {
+	part string // whose marks are added
+	all  []Mark
+}
+
+// length adds a length, mm, with its tolerance.
+func (l *list) length(quantity string, mm, tolerance float64) {
+	l.nth(quantity, 0, mm, tolerance)
+}
+
+// nth adds the length with the number n of several.
+func (l *list) nth(quantity string, n int, mm, tolerance float64) {
+	l.all = append(l.all, Mark{Name{l.part, quantity, n}, mm, Millimeter, tolerance})
+}
+
+// angle adds an angle, radians.
+func (l *list) angle(quantity string, a float64) { l.nthAngle(quantity, 0, a) }
+
+// nthAngle adds the angle with the number n of several.
+func (l *list) nthAngle(quantity string, n int, a float64) {
+	l.all = append(l.all, Mark{Name{l.part, quantity, n}, a, Radian, bevel})
+}

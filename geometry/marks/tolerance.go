@@ -1,0 +1,57 @@
+package marks
+
+import (
+	"math"
+
+	"ribwright/geometry/boat/frame"
+)
+
+// How far work may be off, in steps that a shop can hold. All of them are common
+// practice, no source, unless a comment says where they come from.
+const (
+	pencil  = 1.0                 // mm: a place from a strip or rule. A strip may be 1 mm off in 3 m, as the patterns say.
+	sawn    = 2.0                 // mm: a length cut to be trimmed or butted, a place that a lashing takes up
+	planed  = 0.5                 // mm: width and thickness of planed stock
+	ribbed  = 0.2                 // mm: thickness of a rib, which decides how it bends
+	slot    = 0.3                 // mm: a mortise across and along; the room that a rib is given in it by default
+	deep    = 1.0                 // mm: depth of a mortise; half of the gap that a tenon is given by default
+	set     = 3.0                 // mm: the frame as it is set up; diagonals may differ by so much, as the book says
+	sprung  = 5.0                 // mm: rise that is sprung in, and the ends of the sheer
+	bevel   = 1.0 * math.Pi / 180 // radians: an angle set by a bevel
+	cloth   = 10.0                // mm: cloth, which is cut over size
+	coating = 0.1                 // mm: thickness of cloth and coating
+	turned  = 0.02                // of a radius: a form is faired by eye
+	least   = 0.5                 // mm: no mark is nearer than the width of a pencil line
+)
+
+// FreeWidth is how far off the width of a free rib or the beam at its heads may be,
+// mm: what a spreader takes up by hand. Common practice, no source.
+const FreeWidth = 5.0
+
+// BilgeSlack returns by how much the marks of a rib's tightest bend may lie too far
+// out or in before the rib stands FreeWidth wider or narrower at its heads, mm; +Inf
+// for a straight rib.
+//
+// How: moving a bend by e along the blank moves the head by e (cos a - cos b), a and
+// b the headings before and after it. A rib that is one bend and a straight side has
+// a bend that begins at the middle.
+func BilgeSlack(r frame.Rib) float64 {
+	tight, from := -1, 0.0
+	at := 0.0
+	for i, b := range r.Section.Half {
+		if b.Radius > 0 && (tight < 0 || b.Radius < r.Section.Half[tight].Radius) {
+			tight, from = i, at
+		}
+		at += b.Length
+	}
+	if tight < 0 {
+		return math.Inf(1)
+	}
+	_, a := r.Section.Half.At(from)
+	_, b := r.Section.Half.At(from + r.Section.Half[tight].Length)
+	return FreeWidth / 2 / (math.Cos(a) - math.Cos(b))
+}
+
+// alike is how far the lengths of a rib may be off: by less than that ribs share one
+// marking strip, as the design says (ribs.tolerance).
+func alike(f *frame.Frame) float64 { return math.Max(least, float64(f.Design.Ribs.Tolerance)) }
