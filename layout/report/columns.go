@@ -22,6 +22,7 @@ type Room struct {
 	Wide   float64                              // for the whole table
 	Gutter float64                              // between two columns
 	Least  float64                              // how narrow a column of words may become
+	Step   float64                              // the most that a column gives way at a time, so that equals share; 0 is no bound
 	Of     func(words string) float64           // how wide words are in one line
 	Lines  func(words string, wide float64) int // how many lines they take
 }
@@ -40,7 +41,7 @@ func (t Table) Widths(r Room) ([]float64, bool) {
 		over += w + r.Gutter
 	}
 	for over > 1e-9 {
-		give, from := t.give(out, r.Least, over)
+		give, from := t.give(out, r, over)
 		if from < 0 || out[from]-give < r.Least {
 			return out, false
 		}
@@ -68,8 +69,8 @@ func (t Table) natural(r Room) []float64 {
 }
 
 // give finds the widest column of words, which gives way first, and how much it
-// gives: down to the next widest. Without such a column from is -1.
-func (t Table) give(wide []float64, least, over float64) (give float64, from int) {
+// gives: down to the next widest, or a step. Without such a column from is -1.
+func (t Table) give(wide []float64, r Room, over float64) (give float64, from int) {
 	from = -1
 	for i, c := range t.Columns {
 		if c.Text && (from < 0 || wide[i] > wide[from]) {
@@ -79,13 +80,17 @@ func (t Table) give(wide []float64, least, over float64) (give float64, from int
 	if from < 0 {
 		return 0, from
 	}
-	next := least
+	next := r.Least
 	for i, c := range t.Columns {
 		if c.Text && wide[i] < wide[from] {
 			next = math.Max(next, wide[i])
 		}
 	}
-	return math.Min(over, math.Max(1, wide[from]-next)), from
+	give = math.Min(over, math.Max(1, wide[from]-next))
+	if r.Step > 0 {
+		give = math.Min(give, r.Step)
+	}
+	return give, from
 }
 
 // easeHeads widens columns whose heads would stand taller than mostHead lines, as
