@@ -37,9 +37,12 @@ func (r Report) Chapters() []string {
 	return out
 }
 
+// Numbered reports whether the items of a list have numbers.
+func (l List) Numbered() bool { return l.First > 0 }
+
 // Mark stands before item i of a list, from 0: its number or a dash.
 func (l List) Mark(i int) string {
-	if l.First > 0 {
+	if l.Numbered() {
 		return fmt.Sprintf("%d.", l.First+i)
 	}
 	return "-"
@@ -48,17 +51,12 @@ func (l List) Mark(i int) string {
 // Sign is the word that a caution begins with.
 func (Caution) Sign() string { return "CAUTION:" }
 
-// Source is who says a caution, in brackets; empty where nobody does.
-func (c Caution) Source() string {
-	if c.Says == "" {
-		return ""
-	}
-	return "(" + c.Says + ")"
-}
-
-// String is the whole caution in one run of words.
+// String is the whole caution in one run of words, with who says so in brackets.
 func (c Caution) String() string {
-	return strings.TrimRight(c.Sign()+" "+c.Words+" "+c.Source(), " ")
+	if c.Says == "" {
+		return c.Sign() + " " + c.Words
+	}
+	return c.Sign() + " " + c.Words + " (" + c.Says + ")"
 }
 
 // Clean drops what would act on the text round it: control characters and marks

@@ -99,7 +99,7 @@ func (p *page) said(air int, indent, words string) {
 func (p *page) heading(h report.Heading) {
 	words, air := h.Words, 1
 	if h.Level == 1 {
-		words, air = strings.ToUpper(words), 2
+		words, air = strings.ToUpper(report.Clean(words)), 2
 	}
 	lines := wrap(words, Wide)
 	if len(lines) == 0 {
@@ -117,14 +117,13 @@ func (p *page) heading(h report.Heading) {
 func (p *page) list(l report.List) {
 	mark := max(letters(l.Mark(0)), letters(l.Mark(len(l.Items)-1)))
 	for i, item := range l.Items {
-		lines := wrap(item, Wide-mark-1)
 		if i == 0 {
 			p.air(1)
 		}
-		head := l.Mark(i)
-		for _, words := range lines {
-			p.line(fmt.Sprintf("%*s %s", mark, head, words))
-			head = ""
+		lines := wrap(item, Wide-mark-1)
+		p.line(fmt.Sprintf("%*s %s", mark, l.Mark(i), strings.Join(lines[:min(1, len(lines))], "")))
+		for _, words := range lines[min(1, len(lines)):] {
+			p.line(strings.Repeat(" ", mark+1) + words)
 		}
 	}
 }
