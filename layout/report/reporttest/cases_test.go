@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"path/filepath"
 	"reflect"
 	"testing"
 
@@ -13,16 +14,24 @@ import (
 // TestAllKinds finds the kinds of blocks in the package's source: each must be in the
 // report of everything, or a writer may lack it unseen.
 func TestAllKinds(t *testing.T) {
-	f, err := parser.ParseFile(token.NewFileSet(), "../block.go", nil, 0)
+	files, err := filepath.Glob("../*.go")
 	if err != nil {
 		t.Fatal(err)
+	}
+	var decls []ast.Decl
+	for _, name := range files {
+		f, err := parser.ParseFile(token.NewFileSet(), name, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		decls = append(decls, f.Decls...)
 	}
 	said := map[string]bool{}
 	for _, b := range Everything("x").Blocks {
 		said[reflect.TypeOf(b).Name()] = true
 	}
 	kinds := 0
-	for _, d := range f.Decls {
+	for _, d := range decls {
 		if m, ok := d.(*ast.FuncDecl); ok && m.Name.Name == "block" && m.Recv != nil {
 			kinds++
 			if name := m.Recv.List[0].Type.(*ast.Ident).Name; !said[name] {
