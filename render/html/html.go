@@ -59,15 +59,9 @@ func Encode(w io.Writer, r report.Report, figure Figure) error {
 func Blocks(r report.Report, figure Figure) (template.HTML, error) {
 	e := &encoder{figure: figure, chapters: r.Chapters()}
 	for _, b := range r.Blocks {
-		name, data, err := e.block(b)
-		if err != nil {
+		if err := e.set(b); err != nil {
 			return "", err
 		}
-		out, err := execute(name, data)
-		if err != nil {
-			return "", err
-		}
-		e.out.WriteString(string(out))
 	}
 	return template.HTML(e.out.String()), nil
 }
@@ -85,6 +79,17 @@ type encoder struct {
 	figure   Figure
 	chapters []string
 	at       int // chapters begun
+}
+
+// set adds the elements of one block.
+func (e *encoder) set(b report.Block) error {
+	name, data, err := e.block(b)
+	if err != nil {
+		return err
+	}
+	out, err := execute(name, data)
+	e.out.WriteString(string(out))
+	return err
 }
 
 // block names the template of a block and what it is given.
