@@ -30,17 +30,13 @@ func (m *massFlag) Set(s string) error {
 	return err
 }
 
-// pound is one avoirdupois pound in kg, exactly: international yard and pound
-// agreement of 1959.
-const pound = 0.45359237
-
 // parseMass reads 120, 120kg, 120 kg or 265 lb and returns kg.
 func parseMass(s string) (float64, error) {
 	text, per := strings.ToLower(strings.TrimSpace(s)), 1.0
 	for _, u := range []struct {
 		name string
 		kg   float64
-	}{{"kg", 1}, {"lbs", pound}, {"lb", pound}} {
+	}{{"kg", 1}, {"lbs", measure.Pound}, {"lb", measure.Pound}} {
 		if rest, ok := strings.CutSuffix(text, u.name); ok {
 			text, per = strings.TrimSpace(rest), u.kg
 			break
