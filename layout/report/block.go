@@ -3,18 +3,15 @@
 // terminal and a browser set the same blocks.
 package report
 
-import (
-	"slices"
-
-	"ribwright/layout"
-)
+import "ribwright/layout"
 
 // Report is what is told, block by block. Words are as they were written: whoever
 // sets them makes them safe.
 type Report struct {
 	Title       string
+	Kind        string // what is told, as "build book"; may be empty
 	For         string
-	Fingerprint string // tells two versions of a design apart
+	Fingerprint string // tells two versions of a design apart; empty without a design
 	Blocks      []Block
 }
 
@@ -49,11 +46,6 @@ type Table struct {
 	Columns []Column
 	Rows    [][]string // each as long as Columns
 	Note    string     // under the table
-}
-
-// Headed reports whether any column has a head.
-func (t Table) Headed() bool {
-	return slices.ContainsFunc(t.Columns, func(c Column) bool { return c.Head != "" })
 }
 
 // Column says how a column is set.

@@ -67,14 +67,10 @@ func (p *Page) Length(mm float64) string {
 	return measure.MM(mm, 0) + " mm"
 }
 
-// perPound is the kilograms in a pound (international yard and pound agreement of
-// 1959).
-const perPound = 0.45359237
-
 // Kilos letters a mass.
 func (p *Page) Kilos(kg float64) string {
 	if p.Units == measure.Imperial {
-		return fmt.Sprintf("%.1f lb", kg/perPound)
+		return fmt.Sprintf("%.1f lb", kg/measure.Pound)
 	}
 	return fmt.Sprintf("%.1f kg", kg)
 }

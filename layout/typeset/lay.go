@@ -147,8 +147,7 @@ func (s *setter) foot(sheet *layout.Sheet, number, of int) {
 	count := fmt.Sprintf("sheet %d of %d", number, of)
 	sheet.Line(layout.Tick, geometry.Point{X: s.room.Min.X, Y: y + 5}, geometry.Point{X: s.room.Max.X, Y: y + 5})
 	sheet.Write(geometry.Point{X: s.room.Max.X, Y: y + 1}, small, layout.Right, count)
-	words := fmt.Sprintf("%s, build book, design %s", s.book.Title, s.book.Fingerprint)
-	sheet.Write(geometry.Point{X: s.room.Min.X, Y: y + 1}, small, layout.Left, lettering.Clip(words, small, s.room.W()-lettering.Width(count, small)-6))
+	sheet.Write(geometry.Point{X: s.room.Min.X, Y: y + 1}, small, layout.Left, lettering.Clip(s.book.Foot(), small, s.room.W()-lettering.Width(count, small)-6))
 	sheet.Number = number
 	sheet.Label = fmt.Sprint(number)
 }

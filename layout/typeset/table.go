@@ -2,8 +2,6 @@ package typeset
 
 import (
 	"fmt"
-	"math"
-	"strings"
 
 	"ribwright/geometry"
 	"ribwright/layout"
@@ -20,10 +18,8 @@ const leastText = 24.0
 // table sets rows under heads that are said again on every sheet. One that is too
 // wide is set in parts that each begin with its first column.
 func (s *setter) table(t report.Table) {
-	wide, ok := widths(t, s.room.W())
-	if n := len(t.Columns); !ok && n > 2 {
-		a, b := part(t, 1, (n+1)/2), part(t, (n+1)/2, n)
-		a.Note = ""
+	wide, ok := t.Widths(tableRoom(s.room.W()))
+	if a, b, parts := t.Halves(); !ok && parts {
 		s.table(a)
 		s.table(b)
 		return
@@ -59,13 +55,13 @@ func (s *setter) table(t report.Table) {
 	s.space(2 * air)
 }
 
-// part is the first column with those from one number up to another.
-func part(t report.Table, from, to int) report.Table {
-	out := report.Table{Title: t.Title, Note: t.Note, Columns: append([]report.Column{t.Columns[0]}, t.Columns[from:to]...)}
-	for _, row := range t.Rows {
-		out.Rows = append(out.Rows, append([]string{row[0]}, row[from:to]...))
+// tableRoom is what small lettering makes of a width in mm.
+func tableRoom(wide float64) report.Room {
+	return report.Room{
+		Wide: wide, Gutter: gutter, Least: leastText,
+		Of:    func(words string) float64 { return lettering.Width(lettering.Safe(words), small) },
+		Lines: func(words string, wide float64) int { return len(lettering.Wrap(words, small, wide+1e-6)) },
 	}
-	return out
 }
 
 // withLast is the height of a row and of what must not be parted from it: the last
@@ -81,79 +77,11 @@ func (s *setter) withLast(t report.Table, wide []float64, i int) float64 {
 	return high
 }
 
-// mostHead is how many lines a head may take where there is room to widen its
-// column.
-const mostHead = 3
-
-// widths finds how wide the columns are: as wide as their cells, columns of words
-// sharing what is left when all together are too wide.
-func widths(t report.Table, room float64) ([]float64, bool) {
-	out := make([]float64, len(t.Columns))
-	sum, words := 0.0, 0
-	for i, c := range t.Columns {
-		for _, w := range strings.Fields(c.Head) {
-			out[i] = math.Max(out[i], lettering.Width(lettering.Safe(w), small))
-		}
-		for _, row := range t.Rows {
-			out[i] = math.Max(out[i], lettering.Width(lettering.Safe(row[i]), small))
-		}
-		sum += out[i] + gutter
-		if c.Text {
-			words++
-		}
-	}
-	over := sum - gutter - room
-	// The widest column of words gives way first.
-	for over > 1e-9 && words > 0 {
-		widest := -1
-		for i, c := range t.Columns {
-			if c.Text && (widest < 0 || out[i] > out[widest]) {
-				widest = i
-			}
-		}
-		next := leastText
-		for i, c := range t.Columns {
-			if c.Text && out[i] < out[widest] {
-				next = math.Max(next, out[i])
-			}
-		}
-		give := math.Min(over, math.Max(1, out[widest]-next))
-		if out[widest]-give < leastText {
-			return out, false
-		}
-		out[widest] -= give
-		over -= give
-	}
-	if over < 0 {
-		easeHeads(t, out, -over)
-	}
-	return out, over <= 1e-9
-}
-
-// easeHeads widens columns whose heads would stand taller than mostHead lines, as
-// far as there is room.
-func easeHeads(t report.Table, wide []float64, room float64) {
-	for i, c := range t.Columns {
-		for len(lettering.Wrap(c.Head, small, wide[i]+1e-6)) > mostHead && room >= 1 {
-			wide[i]++
-			room--
-		}
-	}
-}
-
 // cells breaks a row into lines.
 func cells(t report.Table, wide []float64, row []string) [][]string {
 	out := make([][]string, len(row))
 	for i, words := range row {
 		out[i] = lettering.Wrap(words, small, wide[i]+1e-6)
-	}
-	return out
-}
-
-func headCells(t report.Table) []string {
-	out := make([]string, len(t.Columns))
-	for i, c := range t.Columns {
-		out[i] = c.Head
 	}
 	return out
 }
@@ -173,7 +101,7 @@ func rowHigh(t report.Table, wide []float64, row []string) float64 {
 func (s *setter) headHigh(t report.Table, wide []float64) float64 {
 	high := 0.0
 	if t.Headed() {
-		high = rowHigh(t, wide, headCells(t))
+		high = rowHigh(t, wide, t.Heads())
 	}
 	if t.Title != "" {
 		high += leading + 1
@@ -188,7 +116,7 @@ func (s *setter) tableHead(t report.Table, wide []float64, title string) {
 	}
 	s.rule(wide)
 	if t.Headed() {
-		s.row(t, wide, headCells(t))
+		s.row(t, wide, t.Heads())
 		s.rule(wide)
 	}
 }

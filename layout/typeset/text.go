@@ -60,16 +60,12 @@ func (s *setter) paragraph(words string) {
 func (s *setter) list(l report.List) {
 	const indent = 8.0
 	for i, item := range l.Items {
-		mark := "-"
-		if l.First > 0 {
-			mark = fmt.Sprintf("%d.", l.First+i)
-		}
 		lines := lettering.Wrap(item, small, min(measure, s.room.W())-indent)
 		s.need(float64(min(len(lines), 2)) * leading)
 		for k, words := range lines {
 			s.line(s.room.Min.X+indent, small, leading, layout.Left, words)
 			if k == 0 {
-				s.sheet().Write(geometry.Point{X: s.room.Min.X + indent - 2, Y: s.y + (leading-small)*0.3}, small, layout.Right, mark)
+				s.sheet().Write(geometry.Point{X: s.room.Min.X + indent - 2, Y: s.y + (leading-small)*0.3}, small, layout.Right, l.Mark(i))
 			}
 		}
 		s.space(0.8)
@@ -79,12 +75,8 @@ func (s *setter) list(l report.List) {
 
 // caution is set off by a heavy bar beside it.
 func (s *setter) caution(c report.Caution) {
-	words := "CAUTION: " + c.Words
-	if c.Says != "" {
-		words += " (" + c.Says + ")"
-	}
 	const indent = 4.0
-	lines := lettering.Wrap(words, small, min(measure, s.room.W())-indent)
+	lines := lettering.Wrap(c.String(), small, min(measure, s.room.W())-indent)
 	s.need(float64(len(lines)) * leading)
 	top := s.y
 	on := len(s.sheets)

@@ -14,6 +14,7 @@ import (
 
 	"ribwright/layout"
 	"ribwright/layout/report"
+	"ribwright/layout/report/reporttest"
 )
 
 // drawn stands in for the figure writer.
@@ -31,24 +32,14 @@ func encode(t *testing.T, b report.Report) string {
 	return out.String()
 }
 
-// everything is a book with every kind of block, each saying the same.
-func everything(words string) report.Report {
-	d := layout.Drawing{Title: words}
-	d.Straight(layout.Mark, 0, 0, 10, 10)
-	d.Write(0, 0, 3, layout.Left, words)
-	return report.Report{Title: words, For: words, Fingerprint: words, Blocks: []report.Block{
-		report.Heading{Level: 1, Words: words}, report.Heading{Level: 3, Words: words}, report.Contents{}, report.Paragraph{Words: words},
-		report.List{Items: []string{words}}, report.List{First: 4, Items: []string{words}}, report.Caution{Words: words, Says: words},
-		report.Table{Title: words, Columns: []report.Column{{Head: words, Text: true}, {Head: words, Align: layout.Right}, {}}, Rows: [][]string{{words, words, words}}, Note: words},
-		report.Figure{Drawing: d, Caption: words, About: words},
-	}}
-}
-
-// hostile are words that would be markup, or act on what stands round them.
-func hostile() []string {
-	return []string{
-		`<script>alert(1)</script>`, `"><img src=x onerror=alert(1)>`, `'--></style><svg onload=alert(1)>`, "]]> &lt; &#60;script&#62;",
-		"\u202eevil\u202c \u2066x\u2069", "מפרש שלי", "<b>\x00\x1b[31m</b>", strings.Repeat("long", 500), "{{.}} %s %d ${x}", "\xff\xfe<i>",
+// TestCases reads what is written of every kind of block.
+func TestCases(t *testing.T) {
+	for _, c := range reporttest.Cases() {
+		got, err := Blocks(c.Report, drawn)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c.Check(t, "html", string(got))
 	}
 }
 
@@ -56,9 +47,9 @@ func hostile() []string {
 // or an attribute. A browser's reading of elements is stood in for by Go's XML
 // decoder in HTML mode, which shares nothing with the encoder.
 func TestHostile(t *testing.T) {
-	plain := elements(t, encode(t, everything("plain words")))
-	for _, words := range hostile() {
-		got := encode(t, everything(words))
+	plain := elements(t, encode(t, reporttest.Everything("plain words")))
+	for _, words := range reporttest.Hostile() {
+		got := encode(t, reporttest.Everything(words))
 		if e := elements(t, got); e != plain {
 			t.Errorf("%.30q changes the elements:\n%s\nwant\n%s", words, e, plain)
 		}
@@ -101,7 +92,7 @@ func elements(t *testing.T, text string) string {
 // TestNothingFetched finds every address in the file: places in the page itself, and
 // the empty picture of the tab.
 func TestNothingFetched(t *testing.T) {
-	got := encode(t, everything("words"))
+	got := encode(t, reporttest.Everything("words"))
 	for _, m := range regexp.MustCompile(`(?:href|src|srcset|action|data)="([^"]*)"`).FindAllStringSubmatch(got, -1) {
 		if !strings.HasPrefix(m[1], "#c") && m[1] != "data:," {
 			t.Errorf("%q would be fetched", m[1])
@@ -116,7 +107,7 @@ func TestNothingFetched(t *testing.T) {
 
 // TestWhole: every part of every block is in the file, escaped.
 func TestWhole(t *testing.T) {
-	got := encode(t, everything("3 < 4 & 5"))
+	got := encode(t, reporttest.Everything("3 < 4 & 5"))
 	if n := strings.Count(got, "3 &lt; 4 &amp; 5"); n < 20 {
 		t.Errorf("the words stand %d times, want 20 or more", n)
 	}
@@ -127,10 +118,22 @@ func TestWhole(t *testing.T) {
 	}
 }
 
+// odd is a kind of block that no writer knows.
+type odd struct{ report.Block }
+
+func TestUnknown(t *testing.T) {
+	defer func() {
+		if recover() == nil {
+			t.Error("an unknown kind of block passes")
+		}
+	}()
+	encode(t, report.Report{Blocks: []report.Block{odd{}}})
+}
+
 // TestErrors: a figure that fails names itself, and nothing is written.
 func TestErrors(t *testing.T) {
 	var out bytes.Buffer
-	err := Encode(&out, everything("x"), func(io.Writer, layout.Drawing, string) error { return errors.New("no ink") })
+	err := Encode(&out, reporttest.Everything("x"), func(io.Writer, layout.Drawing, string) error { return errors.New("no ink") })
 	if err == nil || !strings.Contains(err.Error(), `the figure "x": no ink`) || out.Len() != 0 {
 		t.Errorf("%v, %d bytes", err, out.Len())
 	}

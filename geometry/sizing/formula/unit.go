@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"ribwright/geometry/measure"
 )
 
 // Dim is what a number measures: whole powers of length, mass, time and angle.
@@ -95,7 +97,7 @@ func units() []unit {
 		{"kg/m", 1e-3, Dim{Mass: 1, Length: -1}}, {"km/h", 1e6 / 3600, Speed}, {"m/s", 1e3, Speed}, {"knots", 1852e3 / 3600, Speed}, {"kn", 1852e3 / 3600, Speed}, {"mph", 447.04, Speed},
 		{"mm3", 1, Volume}, {"m3", 1e9, Volume}, {"mm2", 1, Area}, {"m2", 1e6, Area}, {"ft2", 304.8 * 304.8, Area}, {"sqft", 304.8 * 304.8, Area},
 		{"mm", 1, Length}, {"cm", 10, Length}, {"m", 1e3, Length}, {"in", 25.4, Length}, {"ft", 304.8, Length},
-		{"kg", 1, Mass}, {"g", 1e-3, Mass}, {"lbs", 0.45359237, Mass}, {"lb", 0.45359237, Mass},
+		{"kg", 1, Mass}, {"g", 1e-3, Mass}, {"lbs", measure.Pound, Mass}, {"lb", measure.Pound, Mass},
 		{"min", 60, Dim{Time: 1}}, {"h", 3600, Dim{Time: 1}}, {"s", 1, Dim{Time: 1}},
 		{"N", 1e3, Force}, {"L", 1e6, Volume},
 		{"deg", math.Pi / 180, Angle}, {"rad", 1, Angle}, {"%", 0.01, Plain},

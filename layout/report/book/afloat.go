@@ -23,10 +23,10 @@ func (w *writer) afloat() {
 	}
 	water := r.Options.Water
 	w.say(fmt.Sprintf("Worked out for %s water of %.0f degrees Celsius, with the cloth flat between stringers. Estimates from an ideal shape: weigh the finished boat and measure its freeboard.", water.Kind, water.Temperature))
-	t := report.Table{Title: "Weights", Columns: []report.Column{text("What"), figures("Mass"), figures("From midship, " + w.unit()), figures("Over the baseline, " + w.unit())}}
+	t := report.Table{Title: "Weights", Columns: []report.Column{text("What"), figures("Mass"), figures("From midship, " + w.Unit()), figures("Over the baseline, " + w.Unit())}}
 	for _, i := range r.Entries() {
 		l := i.Load()
-		t.Rows = append(t.Rows, []string{i.Name, w.kilos(l.Mass), w.cell(l.At.X), w.cell(l.At.Z)})
+		t.Rows = append(t.Rows, []string{i.Name, w.Mass(l.Mass), w.Cell(l.At.X), w.Cell(l.At.Z)})
 	}
 	w.add(t, w.atRest())
 	if r.Fault != nil {
@@ -49,9 +49,9 @@ func (w *writer) atRest() report.Table {
 	o := w.Trial.Rest
 	row := func(a, b string) []string { return []string{a, b} }
 	rows := [][]string{
-		row("displacement", w.kilos(o.Displacement)), row("draught", w.length(o.Draft)),
-		row("trim over the waterline, bow up", w.length(math.Tan(o.Trim)*o.LWL)), row("least freeboard", w.length(o.Freeboard.Least)),
-		row("waterline, length and beam", w.length(o.LWL)+", "+w.length(o.BWL)), row("wetted surface", fmt.Sprintf("%.2f m2", o.Wetted/1e6)),
+		row("displacement", w.Mass(o.Displacement)), row("draught", w.Length(o.Draft)),
+		row("trim over the waterline, bow up", w.Length(math.Tan(o.Trim)*o.LWL)), row("least freeboard", w.Length(o.Freeboard.Least)),
+		row("waterline, length and beam", w.Length(o.LWL)+", "+w.Length(o.BWL)), row("wetted surface", fmt.Sprintf("%.2f m2", o.Wetted/1e6)),
 		row("waterplane", fmt.Sprintf("%.2f m2", o.Waterplane/1e6)), row("KB, BM, KM", fmt.Sprintf("%.0f, %.0f, %.0f mm", o.KB, o.BM, o.KM)),
 		row("KG, GM", fmt.Sprintf("%.0f, %.0f mm", o.KG, o.GM)),
 		row("buoyancy and waterplane, from midship", fmt.Sprintf("%.0f, %.0f mm", o.LCB, o.LCF)),
@@ -82,10 +82,10 @@ func (w *writer) balance() {
 		w.warn("There is no neutral set: "+b.Boat.Why.Error(), "beam theory")
 	}
 	w.add(report.Table{Title: "Gunwales at rest", Columns: []report.Column{text("Figure"), figures("")}, Rows: [][]string{
-		{"tightest radius in plan", w.length(b.Gunwale.Radius)},
-		{"at station", w.station(b.Gunwale.At)},
+		{"tightest radius in plan", w.Length(b.Gunwale.Radius)},
+		{"at station", w.Station(b.Gunwale.At)},
 		{"share of a form's curvature that plies glued on it lose", fmt.Sprintf("%.0f %%", 100*b.Gunwale.Back)},
-		{"greatest stress at rest", fmt.Sprintf("%.1f N/mm2, at %s", b.Gunwale.Rest.Sum(), w.station(b.Gunwale.Rest.X))},
+		{"greatest stress at rest", fmt.Sprintf("%.1f N/mm2, at %s", b.Gunwale.Rest.Sum(), w.Station(b.Gunwale.Rest.X))},
 	}})
 	if len(w.Frame.Thwarts) > 0 {
 		w.add(w.strutForces())
@@ -108,7 +108,7 @@ func (w *writer) balance() {
 func (w *writer) strutForces() report.Table {
 	t := report.Table{Title: "Push of the cross pieces on each gunwale, N; + a strut, - a tie", Columns: []report.Column{text("Cross piece")}}
 	for _, r := range w.Trials {
-		t.Columns = append(t.Columns, figures("ribs "+setName(r.Set, w.length(math.Abs(w.Miss)))))
+		t.Columns = append(t.Columns, figures("ribs "+setName(r.Set, w.Length(math.Abs(w.Miss)))))
 	}
 	for i, p := range w.Frame.Thwarts {
 		row := []string{p.Name}

@@ -49,8 +49,8 @@ type Facts struct {
 // Errors: a rib whose length cannot be adjusted, which a frame that was built has
 // not.
 func Of(f Facts) (report.Report, error) {
-	w := &writer{Facts: f}
-	w.book = report.Report{Title: f.Frame.Design.Title, For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
+	w := &writer{Facts: f, Letters: report.Letters{Units: f.Units}}
+	w.book = report.Report{Title: f.Frame.Design.Title, Kind: "build book", For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
 	for _, chapter := range []func(){
 		w.cover, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.corrections, w.crossPieces,
 		w.ends, w.battens, w.lashings, w.skin, w.afloat, w.balance, w.outfits,
@@ -64,6 +64,7 @@ func Of(f Facts) (report.Report, error) {
 // writer gathers blocks and keeps the first error.
 type writer struct {
 	Facts
+	report.Letters
 	book report.Report
 	err  error
 }
@@ -74,4 +75,4 @@ func (w *writer) chapter(words string)   { w.add(report.Heading{Level: 1, Words:
 func (w *writer) section(words string)   { w.add(report.Heading{Level: 2, Words: words}) }
 func (w *writer) say(words string)       { w.add(report.Paragraph{Words: words}) }
 func (w *writer) warn(words, who string) { w.add(report.Caution{Words: words, Says: who}) }
-func (w *writer) imperial() bool         { return w.Units == measure.Imperial }
+func (w *writer) imperial() bool         { return w.Facts.Units == measure.Imperial }

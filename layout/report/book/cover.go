@@ -21,17 +21,17 @@ func (w *writer) cover() {
 	w.add(report.Figure{Drawing: quarter(f), Caption: "The frame from over the bow, not to scale.",
 		About: "Line drawing of the frame in three-quarter view: gunwales, ribs, keel, stringers, stems and cross pieces."})
 	rows := [][]string{
-		{"Length of hull", w.length(f.Hull.Length)},
-		{"Beam between the gunwale lines", w.length(f.Hull.Beam)},
-		{"Depth amidships, under the gunwales", w.length(f.Hull.Depth)},
+		{"Length of hull", w.Length(f.Hull.Length)},
+		{"Beam between the gunwale lines", w.Length(f.Hull.Beam)},
+		{"Depth amidships, under the gunwales", w.Length(f.Hull.Depth)},
 		{"Sticks", fmt.Sprintf("%d, of them %s", len(w.Plan.Sticks), wording.Counted(len(f.Ribs), "rib"))},
-		{"The boat as built, estimated", w.kilos(w.Afloat.Empty.Load().Mass)},
+		{"The boat as built, estimated", w.Mass(w.Afloat.Empty.Load().Mass)},
 	}
 	for _, i := range w.Afloat.Fitted {
-		rows = append(rows, []string{"Outfit: " + i.Name, w.kilos(i.Load().Mass)})
+		rows = append(rows, []string{"Outfit: " + i.Name, w.Mass(i.Load().Mass)})
 	}
 	for _, i := range w.Afloat.Aboard {
-		rows = append(rows, []string{"Aboard: " + i.Name, w.kilos(i.Load().Mass)})
+		rows = append(rows, []string{"Aboard: " + i.Name, w.Mass(i.Load().Mass)})
 	}
 	rows = append(rows,
 		[]string{"Materials, prices " + w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f", w.Cost.Likely, w.Cost.Off)},

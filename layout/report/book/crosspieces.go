@@ -13,20 +13,20 @@ import (
 func (w *writer) crossPieces() {
 	f := w.Frame
 	w.chapter("Spreaders and cross pieces")
-	t := report.Table{Title: "Spreaders while building, " + w.marks(), Columns: []report.Column{text("Place"), figures("Along the gunwale"), figures("Middle to middle of the undersides"), figures("Between the inner lower edges")}}
+	t := report.Table{Title: "Spreaders while building, " + w.Marks(), Columns: []report.Column{text("Place"), figures("Along the gunwale"), figures("Middle to middle of the undersides"), figures("Between the inner lower edges")}}
 	for _, s := range f.Design.AllSpreaders() {
 		x := float64(s.At)
 		inner := 2 * f.Gunwale.EdgeAt(x, -f.Gunwale.Width/2, 0).Y
-		t.Rows = append(t.Rows, []string{w.station(x), w.mark(f.Gunwale.Line.Length(x)), w.mark(2 * f.Gunwale.Line.Point(x).Y), w.mark(inner)})
+		t.Rows = append(t.Rows, []string{w.Station(x), w.Mark(f.Gunwale.Line.Length(x)), w.Mark(2 * f.Gunwale.Line.Point(x).Y), w.Mark(inner)})
 	}
 	w.add(t)
 	if len(f.Thwarts) == 0 {
 		w.say("The design has no cross pieces that stay in the boat.")
 		return
 	}
-	c := report.Table{Title: "Cross pieces, under the gunwales, " + w.marks(), Columns: []report.Column{names("Stick"), text("Name"), text("Middle at"), figures("Length"), figures("Between the gunwales"), figures("Thick"), figures("End cut, degrees off square"), figures("Lower face cut back")}}
+	c := report.Table{Title: "Cross pieces, under the gunwales, " + w.Marks(), Columns: []report.Column{names("Stick"), text("Name"), text("Middle at"), figures("Length"), figures("Between the gunwales"), figures("Thick"), figures("End cut, degrees off square"), figures("Lower face cut back")}}
 	for i, p := range f.Thwarts {
-		c.Rows = append(c.Rows, []string{fmt.Sprintf("C%d", i+1), p.Name, w.station(p.At), w.mark(p.Length), w.mark(p.Between), w.cell(p.Thickness), angle(p.EndCut), w.cell(p.Under)})
+		c.Rows = append(c.Rows, []string{fmt.Sprintf("C%d", i+1), p.Name, w.Station(p.At), w.Mark(p.Length), w.Mark(p.Between), w.Cell(p.Thickness), report.Angle(p.EndCut), w.Cell(p.Under)})
 	}
 	c.Note = "Length is the greatest, across the boat. Cut the ends to the pattern; they stay inside the gunwales' outer faces, clear of the skin."
 	w.add(c)
@@ -46,9 +46,9 @@ func (w *writer) crossPiece(i int) report.Figure {
 		s.path(layout.Cut, h)
 	}
 	s.line(layout.Center, 0, b.Min.Y-1.5*per, 0, b.Max.Y+1.5*per)
-	s.across(b.Min.X, b.Max.X, b.Min.Y/per-6, w.fine(p.Length))
-	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-4, w.fine(b.H()))
-	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Pegs %s.", i+1, p.Name, ratio(per), w.fine(p.Hole)),
+	s.across(b.Min.X, b.Max.X, b.Min.Y/per-6, w.Fine(p.Length))
+	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-4, w.Fine(b.H()))
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Pegs %s.", i+1, p.Name, ratio(per), w.Fine(p.Hole)),
 		About: fmt.Sprintf("Outline of the cross piece %s with its length and width.", p.Name)}
 }
 
@@ -85,10 +85,10 @@ func (w *writer) stem(i int) report.Figure {
 		s.note(l.At.X, l.At.Y, -2.6, 1.2, layout.Right, fmt.Sprintf("S%d", k+1))
 	}
 	s.line(layout.Guide, b.Min.X-4*per, st.Waterline, b.Max.X+4*per, st.Waterline)
-	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.fine(b.W()))
-	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.fine(b.H()))
+	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.Fine(b.W()))
+	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.Fine(b.H()))
 	return report.Figure{Drawing: s.Drawing,
-		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s moulded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.fine(st.Thickness), w.fine(st.Moulded), w.fine(st.ToeX), w.fine(st.FootX)),
+		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s moulded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.Fine(st.Thickness), w.Fine(st.Moulded), w.Fine(st.ToeX), w.Fine(st.FootX)),
 		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and the stringers' landings.", st.End)}
 }
 
@@ -102,10 +102,10 @@ func (w *writer) hook(i int) report.Figure {
 	s := newSketch(h.End+"-hook", wording.Capital(h.End)+" breasthook", per)
 	s.path(layout.Cut, h.Outline)
 	s.line(layout.Center, b.Min.X-4*per, 0, b.Max.X+4*per, 0)
-	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.fine(b.W()))
-	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-6, w.fine(b.H()))
+	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.Fine(b.W()))
+	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-6, w.Fine(b.H()))
 	slope := math.Atan(h.Slope)
 	return report.Figure{Drawing: s.Drawing,
-		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops.", wording.Capital(h.End), ratio(per), w.fine(h.Thickness), angle(h.Bevel), angle(slope)),
+		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops.", wording.Capital(h.End), ratio(per), w.Fine(h.Thickness), report.Angle(h.Bevel), report.Angle(slope)),
 		About:   fmt.Sprintf("Outline of the %s breasthook with its length and width.", h.End)}
 }

@@ -22,23 +22,23 @@ func (w *writer) dimensions() {
 	}
 	_, midSheer := sideAt(h, 0)
 	rows := [][]string{
-		{"LH", "length of hull, stem to stem", w.fine(fore - aft)},
-		{"BH", "beam of hull, over the skin", w.fine(2 * wide)},
-		{"", "depth amidships, baseline to sheer", w.fine(midSheer)},
-		{"", "sheer at the bow and at the stern, over the baseline", w.fine(w.Frame.Hull.Bow.TopZ) + ", " + w.fine(w.Frame.Hull.Stern.TopZ)},
+		{"LH", "length of hull, stem to stem", w.Fine(fore - aft)},
+		{"BH", "beam of hull, over the skin", w.Fine(2 * wide)},
+		{"", "depth amidships, baseline to sheer", w.Fine(midSheer)},
+		{"", "sheer at the bow and at the stern, over the baseline", w.Fine(w.Frame.Hull.Bow.TopZ) + ", " + w.Fine(w.Frame.Hull.Stern.TopZ)},
 	}
 	if r := w.Trial; r != nil {
 		o := r.Rest
 		rows = append(rows,
-			[]string{"LWL", "length of waterline", w.fine(o.LWL)},
-			[]string{"BWL", "beam of waterline", w.fine(o.BWL)},
-			[]string{"TC", "draught of canoe body", w.fine(o.Draft)},
-			[]string{"FF", "freeboard forward, at the bow", w.fine(freeboard(h, o.Plane, fore))},
-			[]string{"FM", "freeboard amidships", w.fine(freeboard(h, o.Plane, 0))},
-			[]string{"FA", "freeboard aft, at the stern", w.fine(freeboard(h, o.Plane, aft))},
-			[]string{"", "least freeboard", w.fine(o.Freeboard.Least)},
-			[]string{"", "mass of the boat, estimated", w.kilos(w.Afloat.Empty.Load().Mass)},
-			[]string{"", "displacement, all aboard", w.kilos(o.Displacement)},
+			[]string{"LWL", "length of waterline", w.Fine(o.LWL)},
+			[]string{"BWL", "beam of waterline", w.Fine(o.BWL)},
+			[]string{"TC", "draught of canoe body", w.Fine(o.Draft)},
+			[]string{"FF", "freeboard forward, at the bow", w.Fine(freeboard(h, o.Plane, fore))},
+			[]string{"FM", "freeboard amidships", w.Fine(freeboard(h, o.Plane, 0))},
+			[]string{"FA", "freeboard aft, at the stern", w.Fine(freeboard(h, o.Plane, aft))},
+			[]string{"", "least freeboard", w.Fine(o.Freeboard.Least)},
+			[]string{"", "mass of the boat, estimated", w.Mass(w.Afloat.Empty.Load().Mass)},
+			[]string{"", "displacement, all aboard", w.Mass(o.Displacement)},
 			[]string{"", "block and prismatic coefficient", fmt.Sprintf("%.3f, %.3f", o.CB, o.CP)})
 	}
 	w.add(report.Table{Columns: []report.Column{names("Symbol"), text("Dimension"), figures("From the design")}, Rows: rows})

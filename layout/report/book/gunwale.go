@@ -15,7 +15,7 @@ func (w *writer) mortises() {
 	w.chapter("Gunwales")
 	glue := ""
 	if n := d.Gunwale.Plies; n > 1 {
-		glue = fmt.Sprintf(", %d plies of %s glued", n, w.fine(g.Width/float64(n)))
+		glue = fmt.Sprintf(", %d plies of %s glued", n, w.Fine(g.Width/float64(n)))
 		switch d.Gunwale.Glued {
 		case "bent":
 			glue += " while the spreaders hold them to the finished curve"
@@ -26,19 +26,19 @@ func (w *writer) mortises() {
 		}
 	}
 	w.say(fmt.Sprintf("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the straight stock along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
-		d.Gunwale.Species, w.fine(g.Width), w.fine(g.Height), glue, w.fine(g.Fore-g.Aft), w.fine(-g.Aft), w.fine(g.Fore), angle(g.Tilt)))
-	w.say(fmt.Sprintf("The ends are cut across the underside %s degrees off square forward and %s aft. %s", angle(g.ForeCut), angle(g.AftCut), w.edgeSets()))
+		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt)))
+	w.say(fmt.Sprintf("The ends are cut across the underside %s degrees off square forward and %s aft. %s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.edgeSets()))
 	m0 := g.Mortises[0]
 	w.say(fmt.Sprintf("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
-		w.fine(m0.Length), w.fine(m0.Width), w.fine(m0.Depth), w.fine(m0.Wall)))
-	t := report.Table{Title: "Mortises, " + w.marks(), Columns: []report.Column{
+		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall)))
+	t := report.Table{Title: "Mortises, " + w.Marks(), Columns: []report.Column{
 		names("Rib"), figures("From midship, along the stock"), figures("Station, along the boat"), figures("Lean, degrees"), figures("Wood to the next"), figures("Least wall at the bottom"), figures("To a scarf")}}
 	for _, m := range g.Mortises {
 		scarf := "-"
 		if !math.IsInf(m.ToScarf, 1) {
-			scarf = w.cell(m.ToScarf)
+			scarf = w.Cell(m.ToScarf)
 		}
-		t.Rows = append(t.Rows, []string{m.Rib, w.mark(m.FromMidship), w.cell(m.Station), lean(m.Bevel), w.cell(m.ToNext), w.cell(m.Deep), scarf})
+		t.Rows = append(t.Rows, []string{m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), lean(m.Bevel), w.Cell(m.ToNext), w.Cell(m.Deep), scarf})
 	}
 	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square."
 	w.add(t)
@@ -46,10 +46,10 @@ func (w *writer) mortises() {
 }
 
 func lean(a float64) string {
-	if s := angle(a); s == "0.0" || s[0] == '-' {
+	if s := report.Angle(a); s == "0.0" || s[0] == '-' {
 		return s
 	}
-	return "+" + angle(a)
+	return "+" + report.Angle(a)
 }
 
 // edgeSets says what is sprung in beyond the natural sheer.
@@ -60,7 +60,7 @@ func (w *writer) edgeSets() string {
 		set hull.EdgeSet
 	}{{"bow", w.Frame.Hull.Sheer.BowSet}, {"stern", w.Frame.Hull.Sheer.SternSet}} {
 		if e.set.Rise > 0 {
-			words += fmt.Sprintf("At the %s the stock is sprung edgewise by %s from %s off midship on, to a radius of %s m. ", e.end, w.fine(e.set.Rise), w.length(e.set.From), measure.MM(e.set.Radius()/1000, 1))
+			words += fmt.Sprintf("At the %s the stock is sprung edgewise by %s from %s off midship on, to a radius of %s m. ", e.end, w.Fine(e.set.Rise), w.Length(e.set.From), measure.MM(e.set.Radius()/1000, 1))
 		}
 	}
 	return words
@@ -68,11 +68,11 @@ func (w *writer) edgeSets() string {
 
 // scarfs lists the joints in the gunwales' plies.
 func (w *writer) scarfs() {
-	t := report.Table{Title: "Scarfs in long sticks, middles along the stock from midship, " + w.marks(), Columns: []report.Column{names("Stick"), text("Part"), figures("Middle"), figures("Length"), figures("Slope")}}
+	t := report.Table{Title: "Scarfs in long sticks, middles along the stock from midship, " + w.Marks(), Columns: []report.Column{names("Stick"), text("Part"), figures("Middle"), figures("Length"), figures("Slope")}}
 	for i, c := range w.Plan.Cuttings {
 		for _, j := range c.Joints {
 			s := w.Plan.Sticks[i]
-			t.Rows = append(t.Rows, []string{s.Mark, s.Part, w.mark(j.Middle), w.cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness)})
+			t.Rows = append(t.Rows, []string{s.Mark, s.Part, w.Mark(j.Middle), w.Cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness)})
 		}
 	}
 	if len(t.Rows) == 0 {

@@ -71,7 +71,7 @@ func (w *writer) woodSteps() []step {
 	f := w.Frame
 	g := &f.Gunwale
 	marks := fmt.Sprintf("While the stock is straight, mark all %d mortises of a gunwale from midship, and its mirror on the other.", len(g.Mortises))
-	cut := fmt.Sprintf("Cut the mortises %s deep with their lean; square or round the ends to suit the rib heads.", w.fine(float64(f.Design.Ribs.MortiseDepth)))
+	cut := fmt.Sprintf("Cut the mortises %s deep with their lean; square or round the ends to suit the rib heads.", w.Fine(float64(f.Design.Ribs.MortiseDepth)))
 	end := "Cut the gunwales to length with their end cuts after the mortises are done."
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale; scarf one ply at a time, never two at one place.", f.Design.Gunwale.Plies)
 	gunwale := []string{marks, cut, end}

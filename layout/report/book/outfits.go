@@ -48,16 +48,16 @@ func (w *writer) outfits() {
 func (w *writer) lies() {
 	weights, err := w.Outfits.Weights()
 	w.err = cmp.Or(w.err, err)
-	t := report.Table{Title: "How the boat lies with the design's people and gear, " + w.unit(),
+	t := report.Table{Title: "How the boat lies with the design's people and gear, " + w.Unit(),
 		Columns: []report.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
 		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
 	base := float.Total(w.Afloat.Empty.Load(), weight.Sum(w.Afloat.Aboard))
 	row := func(name string, add float.Load) {
 		l := float.Total(base, add)
-		cells := []string{name, w.kilos(add.Mass), w.kilos(l.Mass), "-", "-", "-"}
+		cells := []string{name, w.Mass(add.Mass), w.Mass(l.Mass), "-", "-", "-"}
 		if p, _, err := w.Afloat.Hull.Settle(l, w.Water.Density); err == nil {
 			h := w.Afloat.Hull.Upright(p, l, w.Water.Density)
-			cells = append(cells[:3], w.cell(h.Draft), w.cell(math.Tan(h.Trim)*h.LWL), w.cell(h.Freeboard.Least))
+			cells = append(cells[:3], w.Cell(h.Draft), w.Cell(math.Tan(h.Trim)*h.LWL), w.Cell(h.Freeboard.Least))
 		}
 		t.Rows = append(t.Rows, cells)
 	}
@@ -73,9 +73,9 @@ func (w *writer) lies() {
 
 // pieces lists what an outfit is made of.
 func (w *writer) pieces(k kit.Kit) report.Table {
-	t := report.Table{Title: wording.Capital(k.Name) + ": what it is made of, " + w.unit(), Columns: []report.Column{text("Piece"), figures("Count"), text("Wood, or how much"), figures("Long"), figures("Wide"), figures("Thick")}}
+	t := report.Table{Title: wording.Capital(k.Name) + ": what it is made of, " + w.Unit(), Columns: []report.Column{text("Piece"), figures("Count"), text("Wood, or how much"), figures("Long"), figures("Wide"), figures("Thick")}}
 	for _, p := range k.Pieces {
-		t.Rows = append(t.Rows, []string{wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.cell(p.Long), w.cell(p.Wide), w.cell(p.Thick)})
+		t.Rows = append(t.Rows, []string{wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.Cell(p.Long), w.Cell(p.Wide), w.Cell(p.Thick)})
 	}
 	for _, b := range k.Things {
 		t.Rows = append(t.Rows, []string{wording.Capital(b.Name), "", amount(b), "", "", ""})
@@ -116,7 +116,7 @@ func (w *writer) told(notes finding.Notes, ranges []finding.Range) {
 		}
 		here, span := fmt.Sprintf("%.1f %s", r.Value, r.Unit), fmt.Sprintf("%.4g to %.4g %s", r.Low, r.High, r.Unit)
 		if r.Unit == "mm" {
-			here, span = w.length(r.Value), w.length(r.Low)+" to "+w.length(r.High)
+			here, span = w.Length(r.Value), w.Length(r.Low)+" to "+w.Length(r.High)
 		}
 		t.Rows = append(t.Rows, []string{r.Name, here, span, in, r.Source})
 	}
@@ -148,11 +148,11 @@ func (w *writer) sailing(f *sail.Fit) {
 		t.Note += " " + wording.Capital(s) + "."
 	}
 	w.add(t, plotted(outfits.StandPlot(f)))
-	rows := [][]string{{"mast at", w.station(f.Mast.At)}, {"sail's center at", w.station(f.Mast.At + f.Plan.Center().X)}, {"resistance under water at", w.station(f.Resists().X)}}
+	rows := [][]string{{"mast at", w.Station(f.Mast.At)}, {"sail's center at", w.Station(f.Mast.At + f.Plan.Center().X)}, {"resistance under water at", w.Station(f.Resists().X)}}
 	if b := f.Board; b.Area > 0 {
-		rows = append(rows, []string{"leeboard's bracket at", w.station(f.BracketAt())}, []string{"leeboard under water", w.length(b.Deep)})
+		rows = append(rows, []string{"leeboard's bracket at", w.Station(f.BracketAt())}, []string{"leeboard under water", w.Length(b.Deep)})
 	}
-	rows = append(rows, []string{"push on the partner, on the step", fmt.Sprintf("%.0f N, %.0f N", f.Mast.Partner, f.Mast.Step)}, []string{"tack over the gunwale", w.length(f.Tack - (f.Mast.PartnerZ - sail.PartnerThick/2))})
+	rows = append(rows, []string{"push on the partner, on the step", fmt.Sprintf("%.0f N, %.0f N", f.Mast.Partner, f.Mast.Step)}, []string{"tack over the gunwale", w.Length(f.Tack - (f.Mast.PartnerZ - sail.PartnerThick/2))})
 	w.add(report.Table{Title: "Places and loads", Columns: []report.Column{text("Figure"), figures("")}, Rows: rows})
 	w.told(f.Notes, f.Ranges)
 }
@@ -168,18 +168,18 @@ func (w *writer) pairing(c *pair.Craft) {
 		if i > 0 {
 			at += ", "
 		}
-		at += w.station(x)
+		at += w.Station(x)
 	}
 	w.add(report.Table{Title: "As one craft", Columns: []report.Column{text("Figure"), text("")}, Rows: [][]string{
-		{"middle lines apart", w.length(c.Spacing)}, {"beams at", at}, {"turns of cord in each lashing", fmt.Sprint(pair.Turns(lash))},
-		{"all up", w.kilos(c.Load.Mass)}, {"least freeboard", w.length(c.Rest.Freeboard)}, {"beams over the water", w.length(c.Beneath)},
+		{"middle lines apart", w.Length(c.Spacing)}, {"beams at", at}, {"turns of cord in each lashing", fmt.Sprint(pair.Turns(lash))},
+		{"all up", w.Mass(c.Load.Mass)}, {"least freeboard", w.Length(c.Rest.Freeboard)}, {"beams over the water", w.Length(c.Beneath)},
 		{"GM, and of one hull alone", fmt.Sprintf("%.0f mm, %.0f mm; it ends where a hull lifts", c.GM, c.Single)}}})
 	w.add(plotted(outfits.LeverPlot(c)))
-	t := report.Table{Title: "What a beam bears", Columns: []report.Column{text("Case"), figures("N m"), figures("N/mm2"), figures("Sag, " + w.unit()), figures("Lashing, N"), text("Taken as")}}
+	t := report.Table{Title: "What a beam bears", Columns: []report.Column{text("Case"), figures("N m"), figures("N/mm2"), figures("Sag, " + w.Unit()), figures("Lashing, N"), text("Taken as")}}
 	for _, k := range c.Cases {
 		sag := "-"
 		if k.Sag > 0 {
-			sag = w.cell(k.Sag)
+			sag = w.Cell(k.Sag)
 		}
 		t.Rows = append(t.Rows, []string{k.Name, fmt.Sprintf("%.0f", k.Moment), fmt.Sprintf("%.1f", k.Stress), sag, fmt.Sprintf("%.0f", k.Lash), k.Why})
 	}
@@ -194,13 +194,13 @@ func (w *writer) rowing(f *rowing.Fit) {
 		About:   "The boat with a rower on the seat, and the oars from astern."})
 	clear, overWater, alone := "-", "-", "-"
 	if f.Fault == nil {
-		clear, overWater = w.length(f.OverLegs())+", "+w.length(f.OverGunwale()), w.length(f.WaterLock)
-		alone = w.length(f.Rest.Draft) + ", " + w.length(math.Tan(f.Rest.Trim)*f.Rest.LWL) + ", " + w.length(f.Rest.Freeboard.Least)
+		clear, overWater = w.Length(f.OverLegs())+", "+w.Length(f.OverGunwale()), w.Length(f.WaterLock)
+		alone = w.Length(f.Rest.Draft) + ", " + w.Length(math.Tan(f.Rest.Trim)*f.Rest.LWL) + ", " + w.Length(f.Rest.Freeboard.Least)
 	}
 	w.add(report.Table{Title: "Oars and places", Columns: []report.Column{text("Figure"), figures("")}, Rows: [][]string{
-		{"between the rowlocks", w.length(f.Span)}, {"oars, and inboard of the button", w.length(f.Oar.Length) + ", " + w.length(f.Oar.Inboard)},
-		{"rowlocks at", w.station(f.LockX)}, {"rowlocks over the seat, over the water", w.length(f.LockZ-f.SeatZ) + ", " + overWater},
-		{"seat's middle at, over the floor", w.station(f.SeatX) + ", " + w.length(f.SeatOver)}, {"heels at", w.station(f.FootX)},
+		{"between the rowlocks", w.Length(f.Span)}, {"oars, and inboard of the button", w.Length(f.Oar.Length) + ", " + w.Length(f.Oar.Inboard)},
+		{"rowlocks at", w.Station(f.LockX)}, {"rowlocks over the seat, over the water", w.Length(f.LockZ-f.SeatZ) + ", " + overWater},
+		{"seat's middle at, over the floor", w.Station(f.SeatX) + ", " + w.Length(f.SeatOver)}, {"heels at", w.Station(f.FootX)},
 		{"hands over the legs, oar over the gunwale", clear},
 		{"rower alone: draught, bow up by, least freeboard", alone},
 		{"stress in a bar, asked of the wood", fmt.Sprintf("%.1f, %.1f N/mm2 at %.0f N on each handle", math.Max(f.Strength.Flat, f.Strength.Upright), f.Strength.Working, f.Strength.Pull)}}})

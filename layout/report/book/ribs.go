@@ -15,21 +15,21 @@ func (w *writer) ribs() {
 	f, d := w.Frame, w.Frame.Design
 	w.chapter("Ribs")
 	w.say(fmt.Sprintf("%s, %s wide and %s thick, %d of them. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
-		wording.Capital(d.Ribs.Species), w.fine(float64(d.Ribs.Width)), w.fine(float64(d.Ribs.Thickness)), len(f.Ribs)))
-	w.say(fmt.Sprintf("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.fine(f.Ribs[0].Tenon), w.fine(float64(d.Ribs.Trim))))
+		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs)))
+	w.say(fmt.Sprintf("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim))))
 	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
 }
 
 func (w *writer) ribLengths() report.Table {
-	t := report.Table{Title: "Lengths, " + w.marks(), Columns: []report.Column{
+	t := report.Table{Title: "Lengths, " + w.Marks(), Columns: []report.Column{
 		names("Rib"), figures("Station"), figures("Shoulder to shoulder"), figures("Blank"), figures("Width at the heads, in place"), figures("Relax to, before fitting"), figures("Depth under the gunwales"), figures("Length may be off"), figures("Bilge marks may be off")}}
 	for i, r := range w.Frame.Ribs {
 		relax := "-"
 		if b := w.Bend.Ribs[i]; b.Relax > 0 {
-			relax = w.cell(b.Relax)
+			relax = w.Cell(b.Relax)
 		}
-		t.Rows = append(t.Rows, []string{r.Name, w.cell(r.Station), w.mark(r.Length), w.cell(r.Blank), w.cell(2 * r.Section.HalfBreadth), relax, w.cell(r.Section.Depth), w.cell(2 * float64(w.Frame.Design.Ribs.TenonGap)), w.bilgeSlack(r)})
+		t.Rows = append(t.Rows, []string{r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2 * r.Section.HalfBreadth), relax, w.Cell(r.Section.Depth), w.Cell(2 * float64(w.Frame.Design.Ribs.TenonGap)), w.bilgeSlack(r)})
 	}
 	t.Note = "Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within 5 mm (3/16 in)."
 	return t
@@ -41,11 +41,11 @@ func (w *writer) bilgeSlack(r frame.Rib) string {
 	if math.IsInf(slack, 0) {
 		return "-"
 	}
-	return w.cell(slack)
+	return w.Cell(slack)
 }
 
 func (w *writer) ribBends() report.Table {
-	t := report.Table{Title: "Bends, from the middle of the blank, " + w.unit(), Columns: []report.Column{
+	t := report.Table{Title: "Bends, from the middle of the blank, " + w.Unit(), Columns: []report.Column{
 		names("Rib"), text("From where to where, name, radius at mid-thickness in the boat and on the form"), figures("Least radius over thickness"), figures("Steam, min")}}
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
@@ -72,27 +72,27 @@ func (w *writer) runs(i int) string {
 		for _, a := range w.Bend.Ribs[i].Arcs {
 			if a.Bend == j {
 				name = a.Name + ", "
-				shape = "radius " + w.cell(b.Radius)
+				shape = "radius " + w.Cell(b.Radius)
 				if !math.IsInf(a.Form, 1) {
-					shape += ", form " + w.cell(a.Form)
+					shape += ", form " + w.Cell(a.Form)
 				}
 			}
 		}
-		parts = append(parts, fmt.Sprintf("%s to %s %s%s", w.cell(from), w.cell(to), name, shape))
+		parts = append(parts, fmt.Sprintf("%s to %s %s%s", w.Cell(from), w.Cell(to), name, shape))
 		from = to
 	}
 	return strings.Join(parts, "; ")
 }
 
 func (w *writer) ribMarks() report.Table {
-	t := report.Table{Title: "Middles of the stringers, from the middle of the blank, " + w.marks(), Columns: []report.Column{names("Rib")}}
+	t := report.Table{Title: "Middles of the stringers, from the middle of the blank, " + w.Marks(), Columns: []report.Column{names("Rib")}}
 	for i := range w.Frame.Stringers {
 		t.Columns = append(t.Columns, figures(fmt.Sprintf("S%d", i+1)))
 	}
 	for _, r := range w.Frame.Ribs {
 		row := []string{r.Name}
 		for _, m := range r.StringerMarks {
-			row = append(row, w.mark(m))
+			row = append(row, w.Mark(m))
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -107,13 +107,13 @@ func (w *writer) corrections() {
 		step, name = 12.7, "1/2 in"
 	}
 	w.say(fmt.Sprintf("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name))
-	t := report.Table{Columns: []report.Column{names("Rib"), figures("Beam drawn, " + w.unit()), figures("For " + name + " more beam"), figures("Depth drawn, " + w.unit()), figures("For " + name + " more depth"), figures("Length drawn, " + w.unit())}}
+	t := report.Table{Columns: []report.Column{names("Rib"), figures("Beam drawn, " + w.Unit()), figures("For " + name + " more beam"), figures("Depth drawn, " + w.Unit()), figures("For " + name + " more depth"), figures("Length drawn, " + w.Unit())}}
 	for _, r := range w.Frame.Ribs {
 		beam, depth, err := frame.Adjust(r)
 		if err != nil && w.err == nil {
 			w.err = err
 		}
-		t.Rows = append(t.Rows, []string{r.Name, w.cell(2 * r.Section.HalfBreadth), w.longer(step * beam), w.cell(r.Section.Depth), w.longer(step * depth), w.cell(r.Length)})
+		t.Rows = append(t.Rows, []string{r.Name, w.Cell(2 * r.Section.HalfBreadth), w.longer(step * beam), w.Cell(r.Section.Depth), w.longer(step * depth), w.Cell(r.Length)})
 	}
 	t.Note = "Worked out with the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimetres."
 	w.add(t)
@@ -121,8 +121,8 @@ func (w *writer) corrections() {
 
 // longer letters a change of length with its sign.
 func (w *writer) longer(mm float64) string {
-	if s := w.cell(mm); s == "0" || s == "0.0" || s[0] == '-' {
+	if s := w.Cell(mm); s == "0" || s == "0.0" || s[0] == '-' {
 		return s
 	}
-	return "+" + w.cell(mm)
+	return "+" + w.Cell(mm)
 }

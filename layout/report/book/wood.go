@@ -17,11 +17,11 @@ import (
 func (w *writer) cutList() {
 	w.chapter("Cut list")
 	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
-	t := report.Table{Title: "Sticks, " + w.unit(), Columns: []report.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
+	t := report.Table{Title: "Sticks, " + w.Unit(), Columns: []report.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
 	var volume, mass [2]float64 // of the boat and of its outfits
 	for i, s := range w.Plan.Sticks {
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
-		t.Rows = append(t.Rows, []string{s.Mark, s.Part, s.Species, w.cell(s.Length), w.cell(s.Width), w.cell(s.Thickness), pieces, s.Grain})
+		t.Rows = append(t.Rows, []string{s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, s.Grain})
 		of := 0
 		if s.Outfit() {
 			of = 1
@@ -31,9 +31,9 @@ func (w *writer) cutList() {
 			mass[of] += s.Net * wood.Density * 1e-9
 		}
 	}
-	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", volume[0]/1e6, w.kilos(mass[0]))
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", volume[0]/1e6, w.Mass(mass[0]))
 	if volume[1] > 0 {
-		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", volume[1]/1e6, w.kilos(mass[1]))
+		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", volume[1]/1e6, w.Mass(mass[1]))
 	}
 	w.add(t)
 }
@@ -41,8 +41,8 @@ func (w *writer) cutList() {
 // boards tells how the sticks come out of boards.
 func (w *writer) boards() {
 	w.chapter("Ripping plan")
-	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.fine(w.Plan.Kerf), w.fine(cutlist.Dressing)))
-	t := report.Table{Title: "Boards", Columns: []report.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.unit()), text("From")}}
+	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing)))
+	t := report.Table{Title: "Boards", Columns: []report.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.Unit()), text("From")}}
 	for _, v := range w.Plan.Woods {
 		if len(v.Boards) == 0 {
 			continue
@@ -77,7 +77,7 @@ func (w *writer) boardSizes(v cutlist.Wood) string {
 	count := map[string]int{}
 	for _, s := range v.Boards {
 		b := s.Board
-		size := fmt.Sprintf("%s x %s x %s", w.cell(b.Length), w.cell(b.Width), w.cell(b.Thickness))
+		size := fmt.Sprintf("%s x %s x %s", w.Cell(b.Length), w.Cell(b.Width), w.Cell(b.Thickness))
 		if count[size]++; count[size] == 1 {
 			sizes = append(sizes, size)
 		}
@@ -96,11 +96,11 @@ func (w *writer) ripping(v cutlist.Wood) {
 	w.section(wording.Capital(v.Species))
 	for i, s := range v.Boards {
 		w.add(w.boardFigure(v, i))
-		t := report.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.unit()), Columns: []report.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
+		t := report.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit()), Columns: []report.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
 		for k, r := range s.Rips {
-			t.Rows = append(t.Rows, []string{fmt.Sprint(k + 1), w.cell(r.Across), w.layers(r)})
+			t.Rows = append(t.Rows, []string{fmt.Sprint(k + 1), w.Cell(r.Across), w.layers(r)})
 			for m, more := range r.Rest {
-				t.Rows = append(t.Rows, []string{fmt.Sprintf("%d.%d", k+1, m+1), w.cell(more.Across), "end of it: " + w.layers(more)})
+				t.Rows = append(t.Rows, []string{fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), "end of it: " + w.layers(more)})
 			}
 		}
 		w.add(t)
@@ -116,7 +116,7 @@ func (w *writer) layers(r cutlist.RipCut) string {
 			if p.Of > 1 {
 				mark += fmt.Sprintf("/%d", p.Number)
 			}
-			pieces = append(pieces, mark+" "+w.cell(p.Length))
+			pieces = append(pieces, mark+" "+w.Cell(p.Length))
 		}
 		layers = append(layers, strings.Join(pieces, ", "))
 	}

@@ -1,0 +1,105 @@
+package report
+
+import (
+	"math"
+	"strings"
+
+	"ribwright/layout"
+)
+
+// Names heads a column of names, which are never broken.
+func Names(head string) Column { return Column{Head: head} }
+
+// Words heads a column of words that may be broken into lines.
+func Words(head string) Column { return Column{Head: head, Text: true} }
+
+// Numbers heads a column of figures, which end under each other.
+func Numbers(head string) Column { return Column{Head: head, Align: layout.Right} }
+
+// Room is what a writer has for a table and knows of its lettering, in a unit of
+// its own: mm on paper, letters on a terminal.
+type Room struct {
+	Wide   float64                              // for the whole table
+	Gutter float64                              // between two columns
+	Least  float64                              // how narrow a column of words may become
+	Step   float64                              // the most that a column gives way at a time, so that equals share; 0 is no bound
+	Of     func(words string) float64           // how wide words are in one line
+	Lines  func(words string, wide float64) int // how many lines they take
+}
+
+// mostHead is how many lines a head may take where there is room to widen its
+// column.
+const mostHead = 3
+
+// Widths finds how wide the columns are: as wide as their cells, columns of words
+// sharing what is left when all together are too wide. It reports whether the table
+// fits.
+func (t Table) Widths(r Room) ([]float64, bool) {
+	out := t.natural(r)
+	over := -r.Gutter - r.Wide
+	for _, w := range out {
+		over += w + r.Gutter
+	}
+	for over > 1e-9 {
+		give, from := t.give(out, r, over)
+		if from < 0 || out[from]-give < r.Least {
+			return out, false
+		}
+		out[from] -= give
+		over -= give
+	}
+	if over < 0 {
+		t.easeHeads(out, -over, r)
+	}
+	return out, true
+}
+
+// natural is how wide each column wants to be: no cell broken, no word of a head.
+func (t Table) natural(r Room) []float64 {
+	out := make([]float64, len(t.Columns))
+	for i, c := range t.Columns {
+		for _, w := range strings.Fields(c.Head) {
+			out[i] = math.Max(out[i], r.Of(w))
+		}
+		for _, row := range t.Rows {
+			out[i] = math.Max(out[i], r.Of(row[i]))
+		}
+	}
+	return out
+}
+
+// give finds the widest column of words, which gives way first, and how much it
+// gives: down to the next widest, or a step. Without such a column from is -1.
+func (t Table) give(wide []float64, r Room, over float64) (give float64, from int) {
+	from = -1
+	for i, c := range t.Columns {
+		if c.Text && (from < 0 || wide[i] > wide[from]) {
+			from = i
+		}
+	}
+	if from < 0 {
+		return 0, from
+	}
+	next := r.Least
+	for i, c := range t.Columns {
+		if c.Text && wide[i] < wide[from] {
+			next = math.Max(next, wide[i])
+		}
+	}
+	give = math.Min(over, math.Max(1, wide[from]-next))
+	if r.Step > 0 {
+		give = math.Min(give, r.Step)
+	}
+	return give, from
+}
+
+// easeHeads widens columns whose heads would stand taller than mostHead lines, as
+// far as there is room.
+func (t Table) easeHeads(wide []float64, room float64, r Room) {
+	for i, c := range t.Columns {
+		for r.Lines(c.Head, wide[i]) > mostHead && room >= 1 {
+			wide[i]++
+			room--
+		}
+	}
+}
