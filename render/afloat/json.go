@@ -160,7 +160,7 @@ func gather(r *afloat.Report) document {
 		d.Downflooding = &f
 	}
 	for _, f := range r.Findings {
-		d.Findings = append(d.Findings, finding{f.About, f.Text, f.Standing})
+		d.Findings = append(d.Findings, finding{f.About, f.Text, string(f.Standing)})
 	}
 	return d
 }

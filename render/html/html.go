@@ -100,6 +100,10 @@ func (e *encoder) block(b report.Block) {
 		e.caution(b)
 	case report.Table:
 		e.table(b)
+	case report.Findings:
+		for _, part := range b.Blocks() {
+			e.block(part)
+		}
 	case report.Figure:
 		e.drawing(b)
 	case report.Contents:

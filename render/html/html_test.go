@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/finding"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
@@ -41,7 +42,24 @@ func everything(words string) report.Report {
 		report.List{Items: []string{words}}, report.List{First: 4, Items: []string{words}}, report.Caution{Words: words, Says: words},
 		report.Table{Title: words, Columns: []report.Column{{Head: words, Text: true}, {Head: words, Align: layout.Right}, {}}, Rows: [][]string{{words, words, words}}, Note: words},
 		report.Figure{Drawing: d, Caption: words, About: words},
+		report.Findings{List: found(words)}, report.Findings{List: found(words), Judged: true},
 	}}
+}
+
+// found is a danger and a fact that say the words.
+func found(words string) finding.List {
+	f := finding.Finding{About: words, Text: words, Standing: finding.Standing(words), Cure: words, Measure: finding.Measure{Value: 1, Limit: 2, Unit: words}}
+	danger := f
+	danger.Verdict = finding.Weak
+	return finding.List{f, danger}
+}
+
+// TestFindings: findings are written as the blocks that they are for every writer.
+func TestFindings(t *testing.T) {
+	f := report.Findings{List: found("plain words")}
+	if a, b := encode(t, report.Report{Blocks: []report.Block{f}}), encode(t, report.Report{Blocks: f.Blocks()}); a != b {
+		t.Errorf("%s\nwant\n%s", a, b)
+	}
 }
 
 // hostile are words that would be markup, or act on what stands round them.

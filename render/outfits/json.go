@@ -47,10 +47,10 @@ type span struct {
 	Inside bool   `json:"inside"`
 }
 
-func notesOf(all finding.Notes) []note {
+func notesOf(all finding.List) []note {
 	out := []note{}
 	for _, n := range all {
-		out = append(out, note{n.About, n.Text, n.Standing, n.Danger})
+		out = append(out, note{n.About, n.Text, string(n.Standing), n.Verdict.Danger()})
 	}
 	return out
 }

@@ -16,7 +16,7 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 	p := newPage(units)
 	p.Line("%s and %s side by side, %s apart", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title, p.Length(c.Spacing))
 	p.Line("")
-	p.cautions(c.Notes)
+	p.cautions(c.Findings)
 	p.Line("AS ONE CRAFT, %.0f kg in all", c.Load.Mass)
 	p.two("width over all", p.Length(c.Over), "beams over water", p.Length(c.Beneath))
 	p.two("least freeboard", p.Length(c.Rest.Freeboard), "list at rest", fmt.Sprintf("%.1f deg", math.Abs(deg(c.Rest.Heel))))
@@ -60,7 +60,7 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 	}
 	p.Line("")
 	p.ranges(c.Practices)
-	p.notes(c.Notes)
+	p.notes(c.Findings)
 	_, err := p.WriteTo(w)
 	return err
 }
@@ -158,7 +158,7 @@ func PairJSON(w io.Writer, c *pair.Craft, id Identity, doc *layout.Document) err
 		Starboard: pairCurve(c.Curves[0]), Port: pairCurve(c.Curves[1]), Lesser: pairCurve(c.Lesser()),
 		Width: number(c.Beams.Width), Depth: number(c.Beams.Depth), Long: number(c.Beams.Long), Wood: c.Beams.Wood.Name, BeamMass: number(c.BeamMass()),
 		Working: number(beam.Working(c.Beams.Wood)), Enough: c.Beams.Enough, Turns: pair.Turns(lash),
-		Practice: rangesOf(c.Practices), Findings: notesOf(c.Notes),
+		Practice: rangesOf(c.Practices), Findings: notesOf(c.Findings),
 	}
 	for _, x := range c.Beams.At {
 		f.Stations = append(f.Stations, number(x))

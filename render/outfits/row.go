@@ -15,7 +15,7 @@ func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
 	p := newPage(units)
 	p.Line("%s rowed by a %s of %s and %.0f kg, alone with the gear", f.Boat.Frame.Design.Title, f.Row.Body, p.Length(f.Body.Stature), f.Body.Mass)
 	p.Line("")
-	p.cautions(f.Notes)
+	p.cautions(f.Findings)
 	afloat := func(mm float64) string {
 		if f.Fault != nil {
 			return "-"
@@ -41,7 +41,7 @@ func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
 	p.two("sag", fmt.Sprintf("%.1f mm", f.Strength.Sag), "each clip", fmt.Sprintf("%.0f N, lift %.0f N", f.Strength.Clip, f.Strength.ClipLift))
 	p.Line("")
 	p.ranges(f.Ranges)
-	p.notes(f.Notes)
+	p.notes(f.Findings)
 	_, err := p.WriteTo(w)
 	return err
 }
@@ -110,7 +110,7 @@ func RowJSON(w io.Writer, f *rowing.Fit, id Identity, doc *layout.Document) erro
 		afloat(f.Level.Drive), afloat(f.Level.Recover), afloat(f.OverLegs()), afloat(f.OverGunwale()), afloat(deg(f.Level.Slope)), afloat(deg(f.HighSide.Slope)), f.Reaches && f.Fault == nil,
 		afloat(deg(f.Rest.Trim)), afloat(f.Rest.Freeboard.Least), afloat(f.Rest.GM), rowing.BarWide, number(f.BarThick),
 		number(s.Pull), number(s.AtLock), number(s.Flat), number(s.Upright), number(s.Working), number(s.Sag), number(s.Clip), number(s.ClipLift),
-		number(sum), rangesOf(f.Ranges), notesOf(f.Notes)}}.encode(w, doc)
+		number(sum), rangesOf(f.Ranges), notesOf(f.Findings)}}.encode(w, doc)
 }
 
 func deg(a float64) float64 { return a * 180 / math.Pi }

@@ -16,7 +16,7 @@ func SailPage(w io.Writer, f *sail.Fit, units measure.System) error {
 	p := newPage(units)
 	p.Line("%s under a %s of %.2f m2, %.0f kg all up", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Load.Mass)
 	p.Line("")
-	p.cautions(f.Notes)
+	p.cautions(f.Findings)
 	p.winds(f)
 	p.Line("BALANCE (stations from midship, forward positive)")
 	p.two("mast at", p.Length(f.Mast.At), "sail's center at", p.Length(f.Mast.At+f.Plan.Center().X))
@@ -41,7 +41,7 @@ func SailPage(w io.Writer, f *sail.Fit, units measure.System) error {
 	if len(f.Ranges) > 0 {
 		p.ranges(f.Ranges)
 	}
-	p.notes(f.Notes)
+	p.notes(f.Findings)
 	_, err := p.WriteTo(w)
 	return err
 }
@@ -198,7 +198,7 @@ func SailJSON(w io.Writer, f *sail.Fit, id Identity, doc *layout.Document) error
 	out := &sailing{Rig: f.Sail.Rig.String(), Area: number(f.Plan.Area()), Mass: number(f.Load.Mass), Sailing: number(sail.Sailing(f.Load.Mass)),
 		Stop: number(f.Wind.Stop), Crew: f.Chosen().String(), Needed: f.Needed(f.Chosen()) - 1, ClothCut: number(cloth.Area), Panels: len(cloth.Panels),
 		Mast:     sailMast{number(m.At), number(m.Long), number(m.Diameter), number(m.Force), number(m.Partner), number(m.Step), number(m.Moment), number(m.Stress), number(m.Working)},
-		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Notes)}
+		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Findings)}
 	for _, i := range items {
 		out.OutfitMass += number(i.Load().Mass)
 	}
