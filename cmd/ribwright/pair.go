@@ -69,7 +69,7 @@ func pairRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	fitted.Pair.Notes = append(fitted.Pair.Notes, fitted.Notes...)
+	fitted.Pair.Findings = append(fitted.Pair.Findings, fitted.Findings...)
 	return t.tell(c, pairTold(t, fitted.Pair, name))
 }
 

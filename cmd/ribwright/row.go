@@ -114,7 +114,7 @@ func rowRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	fitted.Row.Notes = append(fitted.Row.Notes, fitted.Notes...)
+	fitted.Row.Findings = append(fitted.Row.Findings, fitted.Findings...)
 	return t.tell(c, rowTold(t, fitted.Row, name))
 }
 

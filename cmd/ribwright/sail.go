@@ -162,7 +162,7 @@ func sailRun(v verb, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	fitted.Sail.Notes = append(fitted.Sail.Notes, fitted.Notes...)
+	fitted.Sail.Findings = append(fitted.Sail.Findings, fitted.Findings...)
 	return t.tell(c, sailTold(t, fitted.Sail, name))
 }
 
