@@ -194,7 +194,7 @@ func (g *graduate) fill(b *sizing.Boat) {
 	g.draft, g.freeboard, g.gm = b.Found["draft"], b.Found["freeboard"], b.Found["gm"]
 	g.allUp, g.boatWeight = b.Found["all_up"], b.Found["boat_weight"]
 	for _, v := range b.Failures() {
-		g.checksFailed = append(g.checksFailed, v.Name)
+		g.checksFailed = append(g.checksFailed, v.About)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"text/tabwriter"
 
 	"ribwright/geometry"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
@@ -166,18 +167,17 @@ func (s *sizer) populationRun(fam *family.Family, w io.Writer) error {
 }
 
 // bends judges whether a boat's wood takes its bends.
-func bends(b *sizing.Boat) []sizing.Shown {
+func bends(b *sizing.Boat) finding.List {
 	r, err := bend.Of(b.Frame)
 	if err != nil {
-		return []sizing.Shown{{Name: "bend", Text: err.Error(), Short: 1}}
+		return finding.List{{About: "bend", Text: err.Error(), Verdict: finding.Unfit}}
 	}
-	var out []sizing.Shown
+	var out finding.List
 	for _, f := range r.Findings {
-		if !f.Pass {
-			part, _, _ := strings.Cut(f.Part, ",")
-			words := strings.Fields(part)
-			name := "bend of " + words[0]
-			out = append(out, sizing.Shown{Name: name, Text: fmt.Sprintf("%s: %s, %.3g for %.3g %s; %s", f.Part, f.Verdict, f.Value, f.Limit, f.Unit, f.Cure), Short: -f.Margin})
+		if !f.Verdict.Passes() {
+			f.Text = f.String()
+			f.About = "bend of " + strings.Fields(f.About)[0] // one name for all parts of a kind
+			out = append(out, f)
 		}
 	}
 	return out

@@ -69,7 +69,7 @@ func degrees(v measure.Angle) string { return short(float64(v) * 180 / math.Pi) 
 
 func (c *checker) species(d *Design, key, name string) {
 	if name == "" {
-		c.must(false, key, "is missing; accepted: a wood that 'ribwright help species' lists")
+		c.must(false, key, "is missing; accepted: the name of a wood, as white ash")
 		return
 	}
 	_, err := d.Wood(name)

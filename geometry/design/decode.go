@@ -53,9 +53,9 @@ func noDesign(data []byte) string {
 	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return "is saved as UTF-16; save it as UTF-8 text"
 	case bytes.IndexByte(data, 0) >= 0:
-		return "is no text file; a design is UTF-8 text, see 'ribwright help design'"
+		return "is no text file; a design is UTF-8 text"
 	case len(bytes.TrimSpace(data)) == 0:
-		return "is empty; 'ribwright help design' lists what a design holds"
+		return "is empty; a design holds at least a title and the measures of the hull"
 	}
 	return ""
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 	"ribwright/geometry/wording"
 )
@@ -51,14 +52,14 @@ func (w Wood) over(s timber.Species) timber.Species {
 	if s.Name == "" {
 		s.Name = w.Name
 	}
-	set := func(to *float64, v float64, standing *timber.Standing, said string) {
+	set := func(to *float64, v float64, standing *finding.Standing, said string) {
 		if v == 0 {
 			return
 		}
 		*to = v
-		*standing = timber.Measured
+		*standing = finding.Measured
 		if said != "" {
-			*standing = timber.Standing(said)
+			*standing = finding.Standing(said)
 		}
 	}
 	set(&s.Density, w.Density, &s.Strength, w.Strength)
@@ -121,8 +122,8 @@ func (w Wood) check(c *checker, key string, known bool) {
 }
 
 func isStanding(s string) bool {
-	switch timber.Standing(s) {
-	case timber.Handbook, timber.Practice, timber.Memory, timber.Measured:
+	switch finding.Standing(s) {
+	case finding.Handbook, finding.Common, finding.Memory, finding.Measured:
 		return true
 	}
 	return false

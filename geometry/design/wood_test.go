@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -33,12 +34,12 @@ bending_standing = "common practice"
 		t.Fatal(err)
 	}
 	want := known
-	want.MOE, want.Strength = 11000, timber.Measured
+	want.MOE, want.Strength = 11000, finding.Measured
 	if ash != want {
 		t.Errorf("got %+v, want %+v", ash, want)
 	}
 	sallow, err := d.Wood("Sallow from the brook")
-	if err != nil || sallow.MOE != 8000 || sallow.Strength != timber.Measured || sallow.Bending != timber.Practice || sallow.Tangential != 0 {
+	if err != nil || sallow.MOE != 8000 || sallow.Strength != finding.Measured || sallow.Bending != finding.Common || sallow.Tangential != 0 {
 		t.Errorf("got %+v, %v", sallow, err)
 	}
 	oak, err := d.Wood("white oak")

@@ -1,49 +1,108 @@
-// Package finding holds what the program found of an outfit in plain words, with
-// how firm each rule is, and the ranges that practice gives.
+// Package finding is what the program found of a boat or of an outfit: in plain words
+// or as a figure beside its limit, with how firm the rule behind it is, how grave it
+// is and what would mend it.
 package finding
 
-import "fmt"
-
-// The standings of a rule.
-const (
-	Arithmetic = "arithmetic"
-	Practice   = "practice"
-	Borrowed   = "borrowed yardstick, not a rule for canoes"
-	Memory     = "from memory"
-	Estimate   = "estimate"
-	Law        = "law, as read; local law comes first"
+import (
+	"fmt"
+	"slices"
 )
 
-// Note is one thing that was found.
-type Note struct {
-	About    string
-	Text     string
-	Standing string
-	Danger   bool // people can drown or something can break: shown first
+// Finding is one thing that was found.
+type Finding struct {
+	About    string   // "freeboard", "ribs F3-F5, bilge"
+	Text     string   // the figures and what they mean, without a stop; "" where verdict and measure say it all
+	Standing Standing // of the rule behind it
+	Verdict  Verdict
+	Measure         // the zero Measure where nothing was measured
+	Cure     string // what costs least to mend it, or to spare work; "" for none. Text may say it too.
 }
 
-// Notes is a list that is written to.
-type Notes []Note
-
-// Say adds a note.
-func (n *Notes) Say(about, standing, format string, args ...any) {
-	*n = append(*n, Note{About: about, Text: fmt.Sprintf(format, args...), Standing: standing})
+// String says the finding in one line: its text, or what the verdict, the measure and
+// the cure come to.
+func (f Finding) String() string {
+	if f.Text != "" {
+		return f.About + ": " + f.Text
+	}
+	s := f.About + ": " + f.Verdict.String()
+	if f.IsSet() {
+		s += fmt.Sprintf(", %.3g for %.3g %s", f.Value, f.Limit, f.Unit)
+	}
+	if f.Cure != "" {
+		s += "; " + f.Cure
+	}
+	return s
 }
 
-// Warn adds a note of danger.
-func (n *Notes) Warn(about, standing, format string, args ...any) {
-	*n = append(*n, Note{about, fmt.Sprintf(format, args...), standing, true})
+// Measure is a figure beside its limit, in one unit.
+type Measure struct {
+	Value, Limit float64
+	Unit         string // "mm", "N/mm2", "radius/thickness"; "" for a bare number
+	AtMost       bool   // the value may be at most the limit; else at least
 }
 
-// Range is a figure beside what practice gives for it. It is a habit of the trade,
-// never a limit.
-type Range struct {
-	Name      string
-	Value     float64
-	Low, High float64
-	Unit      string // "mm", "%"
-	Source    string
+// IsSet reports whether there is a measure.
+func (m Measure) IsSet() bool { return m != Measure{} }
+
+// Margin returns the room to the limit as a share: of the limit where the value must
+// reach it, of the value where it must stay below. It is negative past the limit, and
+// 0 without a measure.
+func (m Measure) Margin() float64 {
+	switch {
+	case !m.IsSet():
+		return 0
+	case m.AtMost:
+		return over(m.Limit, m.Value)
+	}
+	return over(m.Value, m.Limit)
 }
 
-// Inside reports whether the figure lies in the range, to half a unit.
-func (r Range) Inside() bool { return r.Value >= r.Low-0.5 && r.Value <= r.High+0.5 }
+// over is by how much a lies over b, as a share of b's size.
+func over(a, b float64) float64 {
+	if b < 0 {
+		return 1 - a/b
+	}
+	return a/b - 1
+}
+
+// List is findings in the order in which they were made. The zero List is empty.
+type List []Finding
+
+// Say adds a plain fact.
+func (l *List) Say(about string, s Standing, format string, args ...any) {
+	l.Judge(Noted, about, s, format, args...)
+}
+
+// Warn adds a danger that comes with the thing and that its user must know.
+func (l *List) Warn(about string, s Standing, format string, args ...any) {
+	l.Judge(Caution, about, s, format, args...)
+}
+
+// Judge adds a finding with its verdict.
+func (l *List) Judge(v Verdict, about string, s Standing, format string, args ...any) {
+	*l = append(*l, Finding{About: about, Text: fmt.Sprintf(format, args...), Standing: s, Verdict: v})
+}
+
+// Passes reports whether every finding passes.
+func (l List) Passes() bool {
+	return !slices.ContainsFunc(l, func(f Finding) bool { return !f.Verdict.Passes() })
+}
+
+// Dangers returns the findings of danger, which are shown first, in their order.
+func (l List) Dangers() List { return l.only(true) }
+
+// Others returns the findings that are no dangers, in their order.
+func (l List) Others() List { return l.only(false) }
+
+func (l List) only(danger bool) List {
+	var out List
+	for _, f := range l {
+		if f.Verdict.Danger() == danger {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// Sorted returns all findings, dangers first.
+func (l List) Sorted() List { return append(l.Dangers(), l.Others()...) }

@@ -58,10 +58,10 @@ func (n Name) Words() string {
 
 // Outfits are what is aboard; nil for what is not.
 type Outfits struct {
-	Sail  *sail.Fit
-	Pair  *pair.Craft
-	Row   *rowing.Fit
-	Notes finding.Notes // what is left out and why, and what is in another's way
+	Sail     *sail.Fit
+	Pair     *pair.Craft
+	Row      *rowing.Fit
+	Findings finding.List // what is left out and why, and what is in another's way
 }
 
 // Of sizes the outfits of the ship's design: each alone, then each with the others'
@@ -79,7 +79,7 @@ func Of(s Ship) *Outfits {
 			continue
 		}
 		if err := s.size(out, n, alone.but(n)); err != nil {
-			out.Notes.Warn("outfit", finding.Arithmetic, "%s is counted, but the boat does not stand it with the other outfits aboard: %v", n.Words(), err)
+			out.Findings.Judge(finding.Unsafe, "outfit", finding.Arithmetic, "%s is counted, but the boat does not stand it with the other outfits aboard: %v", n.Words(), err)
 		}
 	}
 	out.clash()
@@ -93,7 +93,7 @@ func Of(s Ship) *Outfits {
 func One(s Ship, n Name) (*Outfits, error) {
 	others := &Outfits{}
 	weights := s.alone(others, n)
-	out := &Outfits{Notes: others.Notes}
+	out := &Outfits{Findings: others.Findings}
 	return out, s.size(out, n, weights.but(n))
 }
 
@@ -122,7 +122,7 @@ func (s Ship) alone(out *Outfits, but Name) weights {
 			all[n], err = out.of(n).Items()
 		}
 		if err != nil {
-			out.Notes.Warn("outfit", finding.Arithmetic, "%s is not counted: %v", n.Words(), err)
+			out.Findings.Judge(finding.Unfit, "outfit", finding.Arithmetic, "%s is not counted: %v", n.Words(), err)
 		}
 	}
 	return all
@@ -150,7 +150,7 @@ func (s Ship) size(out *Outfits, n Name, others []weight.Item) error {
 			return err
 		}
 		if o := beside.Frame.Design.Fitted(); s.Beside != nil && (o.Sail != nil || o.Row != nil) {
-			craft.Notes.Warn("second boat", finding.Arithmetic, "the outfits that %s has itself are not counted in the pair", wording.OneLine(beside.Frame.Design.Title))
+			craft.Findings.Warn("second boat", finding.Arithmetic, "the outfits that %s has itself are not counted in the pair", wording.OneLine(beside.Frame.Design.Title))
 		}
 		out.Pair = craft
 		return nil

@@ -124,8 +124,8 @@ func TestTooMuch(t *testing.T) {
 		d.Outfit.Sail.Area = 8
 		d.Gear = []design.Gear{{Name: "Statue", Mass: 60, Height: 1000}}
 	}))
-	if o.Sail != nil || len(o.Notes) == 0 || !strings.Contains(o.Notes[0].Text, "the sail is not counted: ") {
-		t.Errorf("sail %v, notes %+v", o.Sail != nil, o.Notes)
+	if o.Sail != nil || len(o.Findings) == 0 || !strings.Contains(o.Findings[0].Text, "the sail is not counted: ") {
+		t.Errorf("sail %v, notes %+v", o.Sail != nil, o.Findings)
 	}
 }
 
@@ -137,7 +137,7 @@ func TestInTheWay(t *testing.T) {
 	row := Of(s).Row
 	about := func(change func(*design.Design)) map[string]int {
 		out := map[string]int{}
-		for _, n := range Of(ship(t, "lake", func(d *design.Design) { every(d); d.Outfit.Row.SeatAt = measure.Length(row.SeatX); change(d) })).Notes {
+		for _, n := range Of(ship(t, "lake", func(d *design.Design) { every(d); d.Outfit.Row.SeatAt = measure.Length(row.SeatX); change(d) })).Findings {
 			out[n.About]++
 		}
 		return out

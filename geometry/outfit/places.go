@@ -41,17 +41,17 @@ func (o *Outfits) places() []place {
 
 // clash tells which outfits cannot be used together.
 func (o *Outfits) clash() {
-	n := &o.Notes
+	n := &o.Findings
 	all := o.places()
 	for i, a := range all {
 		for _, b := range all[:i] {
 			if a.outfit != b.outfit && a.from < b.to && b.from < a.to {
-				n.Warn("places", finding.Arithmetic, "%s and %s both lie on the gunwales at station %.0f mm: move one of them, or use one outfit at a time", b.what, a.what, (math.Max(a.from, b.from)+math.Min(a.to, b.to))/2)
+				n.Judge(finding.Unfit, "places", finding.Arithmetic, "%s and %s both lie on the gunwales at station %.0f mm: move one of them, or use one outfit at a time", b.what, a.what, (math.Max(a.from, b.from)+math.Min(a.to, b.to))/2)
 			}
 		}
 	}
 	if o.Sail != nil && o.Row != nil && o.Sail.Mast.At > o.Row.FootX && o.Sail.Mast.At < o.Row.Back() {
-		n.Warn("places", finding.Arithmetic, "the mast at %.0f mm stands where the rower sits, from %.0f to %.0f mm: row with the mast out, or move one of them", o.Sail.Mast.At, o.Row.FootX, o.Row.Back())
+		n.Judge(finding.Unfit, "places", finding.Arithmetic, "the mast at %.0f mm stands where the rower sits, from %.0f to %.0f mm: row with the mast out, or move one of them", o.Sail.Mast.At, o.Row.FootX, o.Row.Back())
 	}
 	if o.Sail != nil && o.Pair != nil {
 		n.Warn("sail on a pair", finding.Practice, "the sail's winds are those of this hull alone. On the pair its mast stands on a plank across all beams, never on one hull's gunwales, and what ends it is the windward hull leaving the water: take the pair's own figures, and far less wind")

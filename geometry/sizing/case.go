@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
 )
@@ -154,19 +155,19 @@ func (c *Case) between(found Found) Found {
 
 // Boat is a sized boat: a design that lofts, with what is known of it.
 type Boat struct {
-	Design   *design.Design
-	Frame    *frame.Frame
-	Found    Found
-	Verdicts []formula.Verdict
-	Case     *Case // its Run holds every value
+	Design *design.Design
+	Frame  *frame.Frame
+	Found  Found
+	Checks []formula.Check
+	Case   *Case // its Run holds every value
 }
 
 // Failures lists the checks that do not hold.
-func (b *Boat) Failures() []formula.Verdict {
-	var out []formula.Verdict
-	for _, v := range b.Verdicts {
+func (b *Boat) Failures() finding.List {
+	var out finding.List
+	for _, v := range b.Checks {
 		if !v.Passed {
-			out = append(out, v)
+			out = append(out, v.Finding())
 		}
 	}
 	return out
@@ -202,8 +203,8 @@ func (c *Case) Finish() (*Boat, error) {
 	if err := c.run.Work(c.Family.Drawing().Others()); err != nil {
 		return nil, err
 	}
-	verdicts, err := c.run.Verdicts()
-	return &Boat{d, f, found, verdicts, c}, err
+	checks, err := c.run.Checks()
+	return &Boat{d, f, found, checks, c}, err
 }
 
 // problem tells what a formula gave that no design takes.

@@ -10,6 +10,7 @@ import (
 	"sync/atomic"
 
 	"ribwright/geometry/body"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/sizing/family"
 )
 
@@ -17,14 +18,8 @@ import (
 type Trial struct {
 	Number int
 	Brief  Brief
-	Fault  string  // why there is no boat, "" when there is one
-	Failed []Shown // checks that do not hold
-}
-
-// Shown is one failed check.
-type Shown struct {
-	Name, Text string
-	Short      float64 // by how much it fails, as a share of its limit
+	Fault  string       // why there is no boat, "" when there is one
+	Failed finding.List // checks that do not hold, and what Judge found
 }
 
 // Population is a family tried on many.
@@ -54,7 +49,7 @@ func (f Trying) Body(n int) Brief {
 // Trying is a family to be tried on a population.
 type Trying struct {
 	Family *family.Family
-	Judge  func(*Boat) []Shown // finds what else is wrong with a finished boat; may be nil
+	Judge  func(*Boat) finding.List // finds what else is wrong with a finished boat; may be nil
 }
 
 // Try sizes boats for the first n briefs of the population, on all cores.
@@ -92,20 +87,21 @@ func (f Trying) one(i int) Trial {
 		t.Fault = err.Error()
 		return t
 	}
-	for _, v := range boat.Failures() {
-		short := 1.0
-		if v.Sized && v.Limit != 0 {
-			short = -v.Margin() / max(1e-9, abs(v.Limit))
-		}
-		t.Failed = append(t.Failed, Shown{v.Name, v.Text(), short})
-	}
+	t.Failed = boat.Failures()
 	if f.Judge != nil {
 		t.Failed = append(t.Failed, f.Judge(boat)...)
 	}
 	return t
 }
 
-func abs(v float64) float64 { return max(v, -v) }
+// short is by how much a finding fails: a share of its limit or its value, 1 where
+// nothing was measured.
+func short(f finding.Finding) float64 {
+	if f.Limit == 0 {
+		return 1
+	}
+	return -f.Margin()
+}
 
 // Count is how often a check failed, with the worst case of it.
 type Count struct {
@@ -120,14 +116,14 @@ type Count struct {
 func (p Population) Counts() []Count {
 	var out []Count
 	worst := map[string]float64{}
-	add := func(name, text string, short float64, t Trial) {
+	add := func(name, text string, by float64, t Trial) {
 		i := slices.IndexFunc(out, func(c Count) bool { return c.Name == name })
 		if i < 0 {
 			i, out = len(out), append(out, Count{Name: name})
 		}
 		out[i].Times++
-		if s, seen := worst[name]; !seen || short > s {
-			worst[name], out[i].Worst, out[i].Text = short, t, text
+		if s, seen := worst[name]; !seen || by > s {
+			worst[name], out[i].Worst, out[i].Text = by, t, text
 		}
 	}
 	for _, t := range p.Trials {
@@ -135,7 +131,7 @@ func (p Population) Counts() []Count {
 			add("no boat", t.Fault, 0, t)
 		}
 		for _, s := range t.Failed {
-			add(s.Name, s.Text, s.Short, t)
+			add(s.About, s.Text, short(s), t)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Count) int { return cmp.Compare(b.Times, a.Times) })

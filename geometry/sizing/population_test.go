@@ -3,7 +3,6 @@ package sizing
 import (
 	"encoding/csv"
 	"flag"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -12,6 +11,7 @@ import (
 
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/body"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/trial/bend"
@@ -40,15 +40,15 @@ func briefFor(f *family.Family, p body.Person, gear float64) Brief {
 }
 
 // bending adds what the bending check refuses.
-func bending(b *Boat) []Shown {
+func bending(b *Boat) finding.List {
 	r, err := bend.Of(b.Frame)
 	if err != nil {
-		return []Shown{{Name: "bend", Text: err.Error()}}
+		return finding.List{{About: "bend", Text: err.Error(), Verdict: finding.Unfit}}
 	}
-	var out []Shown
+	var out finding.List
 	for _, f := range r.Findings {
-		if !f.Pass {
-			out = append(out, Shown{Name: "bend", Text: f.Part + ": " + string(f.Verdict)})
+		if !f.Verdict.Passes() {
+			out = append(out, f)
 		}
 	}
 	return out
@@ -56,10 +56,10 @@ func bending(b *Boat) []Shown {
 
 // judged adds ribs that stand outside the flat cloth to what the bending check
 // refuses.
-func judged(b *Boat) []Shown {
+func judged(b *Boat) finding.List {
 	out := bending(b)
 	if ribs, worst := skin.ProudRibs(b.Frame); len(ribs) > 0 {
-		out = append(out, Shown{Name: "cloth", Text: fmt.Sprintf("rib %s stands %.2f mm out of it", worst.Rib, worst.By)})
+		out.Judge(finding.Missed, "cloth", finding.Arithmetic, "rib %s stands %.2f mm out of it", worst.Rib, worst.By)
 	}
 	return out
 }
@@ -78,7 +78,7 @@ func TestPopulation(t *testing.T) {
 		p := Trying{Family: f, Judge: judged}.Try(*bodies)
 		corner := 0
 		for _, trial := range p.Trials {
-			if name == "solo" && trial.Fault == "" && len(trial.Failed) == 1 && trial.Failed[0].Name == "reach_at_seat" && reachOf(t, f, trial.Brief) < shortArms {
+			if name == "solo" && trial.Fault == "" && len(trial.Failed) == 1 && trial.Failed[0].About == "reach_at_seat" && reachOf(t, f, trial.Brief) < shortArms {
 				corner++
 				continue
 			}
@@ -147,7 +147,7 @@ func TestCorners(t *testing.T) {
 					t.Errorf("%s %+v %v kg: %.0f mm at the seat, arms reach %.0f mm", name, p, gear, w, boat.Case.run.Number("reach"))
 				}
 				if failed := boat.Failures(); len(failed) > 0 {
-					t.Errorf("%s %+v %v kg: %s", name, p, gear, failed[0].Text())
+					t.Errorf("%s %+v %v kg: %s", name, p, gear, failed[0].String())
 				}
 			}
 		}

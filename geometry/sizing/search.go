@@ -76,7 +76,7 @@ func (s *search) at(x []float64) look {
 
 // margins judges the boat that the case has settled on by every target.
 func (s *search) margins() (out []float64, bad bool) {
-	verdicts, err := s.c.run.Verdicts()
+	checks, err := s.c.run.Checks()
 	if err != nil {
 		return nil, true
 	}
@@ -85,7 +85,7 @@ func (s *search) margins() (out []float64, bad bool) {
 			out = append(out, t.margin(s.c.run.Number(t.Name)))
 			continue
 		}
-		for _, v := range verdicts {
+		for _, v := range checks {
 			if v.Name == t.Name {
 				t.Limit = v.Limit
 				out = append(out, (v.Margin()+t.ease)/t.scale())

@@ -92,11 +92,11 @@ func (c *Case) Solve(w Wish) (*Answer, error) {
 // say otherwise of the same value.
 func (c *Case) withRules(targets []Target) ([]Target, error) {
 	out := slices.Clone(targets)
-	verdicts, err := c.run.Verdicts()
+	checks, err := c.run.Checks()
 	if err != nil {
 		return nil, err
 	}
-	for _, v := range verdicts {
+	for _, v := range checks {
 		if !v.Sized {
 			continue
 		}
@@ -138,7 +138,7 @@ func (s *search) tighten(targets []Target, boat *Boat) (any bool) {
 		if !t.Rule {
 			m = t.margin(s.c.run.Number(t.Name))
 		}
-		for _, v := range boat.Verdicts {
+		for _, v := range boat.Checks {
 			if t.Rule && v.Name == t.Name {
 				t.Limit = v.Limit
 				m = v.Margin() / t.scale()
@@ -316,12 +316,13 @@ func (s *search) missed(t Target) string {
 	if !t.Rule {
 		return fmt.Sprintf("%s for %s", formula.ShowNumber(s.c.run.Number(t.Name), t.Dim), t)
 	}
-	verdicts, err := s.c.run.Verdicts()
-	if err == nil {
-		for _, v := range verdicts {
-			if v.Name == t.Name {
-				return v.Text()
-			}
+	checks, err := s.c.run.Checks()
+	if err != nil {
+		return err.Error()
+	}
+	for _, v := range checks {
+		if v.Name == t.Name {
+			return v.Finding().String()
 		}
 	}
 	return t.Name

@@ -50,7 +50,7 @@ func TestSolveAgainstGrid(t *testing.T) {
 			}
 		}
 		if f := a.Boat.Failures(); len(f) > 0 {
-			t.Errorf("%v: %s", targets, f[0].Text())
+			t.Errorf("%v: %s", targets, f[0].String())
 		}
 		if len(a.Binds)+len(a.AtEdge) == 0 {
 			t.Errorf("%v: nothing stands in the way of a smaller boat, which cannot be", targets)

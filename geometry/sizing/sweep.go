@@ -93,11 +93,11 @@ func (c *Case) Sweep(s Sweep) ([]Row, error) {
 		for _, n := range Columns() {
 			row.Values[n] = c.run.Number(n)
 		}
-		verdicts, err := c.run.Verdicts()
+		checks, err := c.run.Checks()
 		if err != nil {
 			return nil, err
 		}
-		for _, v := range verdicts {
+		for _, v := range checks {
 			if !v.Passed {
 				row.Failed = append(row.Failed, v.Name)
 			}

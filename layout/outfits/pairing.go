@@ -97,7 +97,7 @@ func PairNotes(c *pair.Craft, o Options) []layout.Note {
 			fmt.Sprintf("Middle lines %s apart, %d beams of %s by %s, %s long, at stations %s.", o.plain(c.Spacing), len(c.Beams.At), o.plain(c.Beams.Width), o.plain(c.Beams.Depth), o.plain(c.Beams.Long), stations(c, o)),
 			fmt.Sprintf("Lash each beam to both gunwales of each hull with %d turns of 4 mm cord, frapped tight.", pair.Turns(lash)),
 		}},
-		{Heading: "Cautions", Lines: append(dangers(c.Notes), outfitCautions()...)},
+		{Heading: "Cautions", Lines: append(dangers(c.Findings), outfitCautions()...)},
 	}
 }
 
@@ -112,13 +112,11 @@ func stations(c *pair.Craft, o Options) string {
 	return out
 }
 
-// dangers are the notes of danger as sentences.
-func dangers(all finding.Notes) []string {
+// dangers are the findings of danger as sentences.
+func dangers(all finding.List) []string {
 	var out []string
-	for _, n := range all {
-		if n.Danger {
-			out = append(out, wording.Capital(n.About)+": "+n.Text+".")
-		}
+	for _, f := range all.Dangers() {
+		out = append(out, wording.Capital(f.About)+": "+f.Text+".")
 	}
 	return out
 }

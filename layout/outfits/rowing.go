@@ -141,7 +141,7 @@ func RowingNotes(f *rowing.Fit, o Options) []layout.Note {
 		fmt.Sprintf("Rowlocks %s aft of the seat's after edge and %s over the seat, at station %s.", o.plain(f.SeatX-rowing.SeatWide/2-f.LockX), o.plain(f.LockZ-f.SeatZ), o.plain(f.LockX)),
 		"All of these are habits of the trade: sit in the boat on land, and move seat, footrest and button before you drill.",
 	}
-	danger := dangers(f.Notes)
+	danger := dangers(f.Findings)
 	return []layout.Note{{Heading: "Fit", Lines: fit}, {Heading: "Cautions", Lines: append(danger, outfitCautions()...)}}
 }
 

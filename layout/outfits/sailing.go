@@ -301,7 +301,7 @@ func SailNotes(f *sail.Fit, o Options) []layout.Note {
 		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", wording.Capital(s.Name), o.plain(s.Length()), s.Diameter))
 	}
 	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", o.plain(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
-	return []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Cautions", Lines: append(dangers(f.Notes), outfitCautions()...)}, {Heading: "Spars", Lines: sticks}}
+	return []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Cautions", Lines: append(dangers(f.Findings), outfitCautions()...)}, {Heading: "Spars", Lines: sticks}}
 }
 
 // SailSketch draws boat and sail from the side, the boat so many mm long, with reefs,

@@ -15,7 +15,7 @@ type Report struct {
 	Blocks      []Block
 }
 
-// Block is one of the kinds below and no other.
+// Block is one of the kinds of this package and no other.
 type Block interface{ block() }
 
 // Heading begins a chapter (level 1, on a new sheet), a section (2) or a part of

@@ -132,6 +132,10 @@ func (s *setter) set(b report.Block) {
 		s.caution(b)
 	case report.Table:
 		s.table(b)
+	case report.Findings:
+		for _, part := range b.Blocks() {
+			s.set(part)
+		}
 	case report.Figure:
 		s.figure(b)
 	case report.Contents:

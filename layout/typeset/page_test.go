@@ -3,10 +3,12 @@ package typeset
 import (
 	"fmt"
 	"math/rand/v2"
+	"reflect"
 	"strings"
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/finding"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 	"ribwright/layout/paper"
@@ -27,6 +29,26 @@ func box(w, h float64) layout.Drawing {
 	d.Straight(layout.Cut, 0, 0, w, h)
 	d.Write(w/2, h/2, 3, layout.Middle, "middle")
 	return d
+}
+
+// TestFindings: findings are set as the blocks that they are for every writer.
+func TestFindings(t *testing.T) {
+	var l finding.List
+	l.Say("trim", finding.Memory, "floats level")
+	l.Warn("lift", finding.Arithmetic, "the windward hull leaves the water")
+	for _, f := range []report.Findings{{List: l}, {List: l, Judged: true, Note: "more is easier"}} {
+		a, err := Lay(report.Report{Blocks: []report.Block{f}}, letter(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := Lay(report.Report{Blocks: f.Blocks()}, letter(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !reflect.DeepEqual(a, b) || len(a.Sheets[0].Texts) < 8 {
+			t.Errorf("%+v\nwant\n%+v", a, b)
+		}
+	}
 }
 
 // TestEveryWord sets random blocks and finds every word again, once for each time

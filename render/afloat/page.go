@@ -124,7 +124,7 @@ func (p *page) effort() {
 
 func (p *page) findings() {
 	p.Line("WHAT TO MAKE OF IT")
-	for _, f := range p.r.Findings {
+	for _, f := range p.r.Findings.Sorted() {
 		p.Wrap("  "+f.About+": ", fmt.Sprintf("%s [%s]", f.Text, f.Standing))
 	}
 	p.Line("")

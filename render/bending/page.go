@@ -43,14 +43,18 @@ func Page(out io.Writer, b Told, units measure.System) error {
 
 // verdicts lists every finding, with its cure on a line of its own.
 func (b Told) verdicts(w *strings.Builder) {
-	fmt.Fprintf(w, "\nVERDICTS%s\n", yesNo(b.Report.Passes(), ": everything can be made as the design says", ": NOT everything can be made as the design says"))
+	fmt.Fprintf(w, "\nVERDICTS%s\n", yesNo(b.Report.Findings.Passes(), ": everything can be made as the design says", ": NOT everything can be made as the design says"))
 	fmt.Fprintf(w, "%-34s %-17s %6s %6s %6s %5s\n", "part", "verdict", "has", "limit", "unit", "room")
-	for _, f := range b.Report.Findings {
+	for _, f := range b.Report.Findings.Sorted() {
 		mark := " "
-		if !f.Pass {
+		if !f.Verdict.Passes() {
 			mark = "!"
 		}
-		fmt.Fprintf(w, "%s%-33s %-17s %6s %6s %6s %5s\n", mark, f.Part, f.Verdict, figures(f.Value), figures(f.Limit), unitWord(f.Unit), percent(f.Margin))
+		line := fmt.Sprintf("%s%-33s %-17s", mark, f.About, f.Verdict)
+		if f.IsSet() {
+			line += fmt.Sprintf(" %6s %6s %6s %5s", figures(f.Value), figures(f.Limit), unitWord(f.Unit), percent(f.Margin()))
+		}
+		w.WriteString(strings.TrimRight(line, " ") + "\n")
 		if f.Cure != "" {
 			for _, line := range wrapped(f.Cure, 72) {
 				fmt.Fprintf(w, "      %s\n", line)
@@ -228,7 +232,7 @@ func (b Told) forces(w *strings.Builder) {
 	w.WriteString("\nCROSS PIECES: force in N, + pushes the gunwales apart, - holds them together.\n" +
 		"Ribs unset are as wide as their places before fitting; neutral is \"relax to\".\n")
 	if b.Report.Boat.Why != nil {
-		says(w, "There is no neutral set: "+b.Report.Boat.Why.Error()+".")
+		says(w, "There is no neutral set: "+b.Report.Boat.Why.Text+".")
 	}
 	fmt.Fprintf(w, "%-26s %-10s %6s", "cross piece", "code", "at mm")
 	b.heads(w)

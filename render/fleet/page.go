@@ -46,8 +46,7 @@ func (p *page) fine(mm float64) string {
 	return measure.MM(mm, 1)
 }
 
-// name numbers a boat of the stack, for two may share a title.
-func (p *page) name(i int) string { return fmt.Sprintf("%d %s", i+1, p.r.Stack.Boats[i].Title) }
+func (p *page) name(i int) string { return p.r.Stack.Name(i) }
 
 func (p *page) heading() {
 	s := p.r.Stack
@@ -145,56 +144,17 @@ func (p *page) out() {
 }
 
 func (p *page) failures() {
-	s := p.r.Stack
-	if s.Nests {
+	if p.r.Stack.Nests {
 		return
 	}
 	p.Line("WHERE IT FAILS")
-	for i, q := range s.Pairs {
-		if q.Nests {
-			continue
-		}
-		p.failure(i, q)
-		for _, c := range p.r.Cures[i] {
-			p.Say("    cured by: %s", p.cure(c))
-		}
-		switch {
-		case q.Bound.Lower.Kind == stow.CrossPiece:
-			p.Say("    cured by: take out %s, or leave out --leave-in.", q.Bound.Lower.Name)
-		case q.Far == nil && len(p.r.Cures[i]) == 0:
-			p.Say("    No change of one beam, flare, depth or length alone cures it; --fit inner proposes a smaller boat.")
+	for _, f := range p.r.Failures(p.Length, func(mm float64) string { return p.fine(mm) + p.unit() }) {
+		p.Say("  %s %s.", f.About, f.Text)
+		if f.Cure != "" {
+			p.Say("    cured by: %s.", f.Cure)
 		}
 	}
 	p.Line("")
-}
-
-func (p *page) failure(i int, q *stow.Pair) {
-	b := q.Bound
-	if q.Far != nil {
-		p.Say("  %s rests on %s, farther down: its %s on the %s, %s higher than its seat.", p.name(i+1), q.Far.Title, b.Upper.Name, b.Lower.Name, p.Length(q.Short))
-		return
-	}
-	what := fmt.Sprintf("lacks %s%s a side", p.fine(q.Short), p.unit())
-	if k := b.Lower.Kind; k == stow.Stem || k == stow.Breasthook || k == stow.CrossPiece || k == stow.Gunwale && b.Upper.Kind == stow.Keel {
-		what = "rides " + p.Length(q.Short) + " up"
-	}
-	overlap := ""
-	if b.Room < 0 {
-		overlap = fmt.Sprintf(" (%s%s of it overlap)", p.fine(-b.Room), p.unit())
-	}
-	p.Say("  %s in %s %s at station %s, %s against %s%s: it lies %s over its pads.", p.name(i+1), p.name(i), what, p.Length(b.At.X), b.Upper.Name, b.Lower.Name, overlap, p.Length(q.Lift()))
-}
-
-func (p *page) cure(c stow.Cure) string {
-	more, less := "more", "less"
-	word := more
-	if c.By < 0 {
-		word = less
-	}
-	if c.Measure == stow.Flare {
-		return fmt.Sprintf("%s with %.2f deg %s flare all along", c.Boat.Title, math.Abs(c.By)*180/math.Pi, word)
-	}
-	return fmt.Sprintf("%s with %s %s %s", c.Boat.Title, p.Length(math.Abs(c.By)), word, c.Measure)
 }
 
 func (p *page) fitted() {
@@ -207,7 +167,7 @@ func (p *page) fitted() {
 			continue
 		}
 		was, now := p.r.Stack.Pairs[i].Upper.Frame.Design.Hull, b.Frame.Design.Hull
-		p.Say("  %s: beam %s (was %s), length %s (was %s); it lofts. A narrower boat is tippier and carries less: run float on it before you build.",
+		p.Say("  %s: beam %s (was %s), length %s (was %s); it lofts. A narrower boat is tippier and carries less: try it afloat on paper before you build.",
 			b.Title, p.Length(float64(now.Beam)), p.Length(float64(was.Beam)), p.Length(float64(now.Length)), p.Length(float64(was.Length)))
 	}
 	a := p.r.After

@@ -83,6 +83,14 @@ type encoder struct {
 
 // set adds the elements of one block.
 func (e *encoder) set(b report.Block) error {
+	if f, ok := b.(report.Findings); ok {
+		for _, part := range f.Blocks() {
+			if err := e.set(part); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 	name, data, err := e.block(b)
 	if err != nil {
 		return err

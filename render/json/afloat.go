@@ -125,7 +125,7 @@ func Afloat(r *afloat.Report) (*AfloatReport, error) {
 		d.Downflooding = significant(inDegrees(r.Curve.Flooding))
 	}
 	for _, f := range r.Findings {
-		d.Findings = append(d.Findings, afloatFinding{f.About, f.Text, f.Standing})
+		d.Findings = append(d.Findings, afloatFinding{f.About, f.Text, string(f.Standing)})
 	}
 	return d, nil
 }

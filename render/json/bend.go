@@ -119,15 +119,15 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss flo
 		return nil, err
 	}
 	p := &BendReport{
-		Design: head, Pass: r.Passes(), Stems: []bentStem{}, Without: append([]string{}, out.Names...),
+		Design: head, Pass: r.Findings.Passes(), Stems: []bentStem{}, Without: append([]string{}, out.Names...),
 		Gunwale: bentGunwale{d.Gunwale.Plies, d.Gunwale.Glued, fixed(g.Ply), fixed(g.Radius), fixed(g.At), fixed(g.Form), fixed(100 * g.Back),
 			fixed(g.PlyBend), fixed(g.Rest.X), fixed(g.Rest.Plan), fixed(g.Rest.Edge)},
 	}
 	for _, f := range r.Findings {
-		p.Findings = append(p.Findings, findingPart{f.Part, string(f.Verdict), f.Pass, fixed(f.Value), fixed(f.Limit), f.Unit, fixed(100 * f.Margin), f.Cure, string(f.Standing)})
+		p.Findings = append(p.Findings, findingPart{f.About, f.Verdict.String(), f.Verdict.Passes(), fixed(f.Value), fixed(f.Limit), f.Unit, fixed(100 * f.Margin()), f.Cure, string(f.Standing)})
 	}
 	if r.Boat.Why != nil {
-		why := r.Boat.Why.Error()
+		why := r.Boat.Why.Text
 		p.Neutral = &why
 	}
 	for i := range r.Ribs {

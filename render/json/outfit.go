@@ -23,10 +23,10 @@ type rangePart struct {
 	Inside bool        `json:"inside"`
 }
 
-func notesOf(all finding.Notes) []notePart {
+func notesOf(all finding.List) []notePart {
 	out := []notePart{}
 	for _, n := range all {
-		out = append(out, notePart{n.About, n.Text, n.Standing, n.Danger})
+		out = append(out, notePart{n.About, n.Text, string(n.Standing), n.Verdict.Danger()})
 	}
 	return out
 }

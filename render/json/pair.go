@@ -90,7 +90,7 @@ func Pair(c *pair.Craft, doc *layout.Document) (*PairReport, error) {
 		Starboard: pairLeversOf(c.Curves[0]), Port: pairLeversOf(c.Curves[1]), Lesser: pairLeversOf(c.Lesser()),
 		Width: significant(c.Beams.Width), Depth: significant(c.Beams.Depth), Long: significant(c.Beams.Long), Wood: c.Beams.Wood.Name, BeamMass: significant(c.BeamMass()),
 		Working: significant(beam.Working(c.Beams.Wood)), Enough: c.Beams.Enough, Turns: pair.Turns(lash),
-		Practice: rangesOf(c.Practices), Findings: notesOf(c.Notes),
+		Practice: rangesOf(c.Practices), Findings: notesOf(c.Findings),
 	}
 	for _, x := range c.Beams.At {
 		f.Stations = append(f.Stations, significant(x))

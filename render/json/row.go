@@ -82,6 +82,6 @@ func Row(f *rowing.Fit, doc *layout.Document) (*RowReport, error) {
 		afloat(f.Level.Drive), afloat(f.Level.Recover), afloat(f.OverLegs()), afloat(f.OverGunwale()), afloat(inDegrees(f.Level.Slope)), afloat(inDegrees(f.HighSide.Slope)), f.Reaches && f.Fault == nil,
 		afloat(inDegrees(f.Rest.Trim)), afloat(f.Rest.Freeboard.Least), afloat(f.Rest.GM), rowing.BarWide, significant(f.BarThick),
 		significant(s.Pull), significant(s.AtLock), significant(s.Flat), significant(s.Upright), significant(s.Working), significant(s.Sag), significant(s.Clip), significant(s.ClipLift),
-		significant(sum), rangesOf(f.Ranges), notesOf(f.Notes)}
+		significant(sum), rangesOf(f.Ranges), notesOf(f.Findings)}
 	return &RowReport{head, out, pagesIf(doc)}, nil
 }

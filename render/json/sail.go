@@ -106,7 +106,7 @@ func Sail(f *sail.Fit, doc *layout.Document) (*SailReport, error) {
 	out := sailFigures{Rig: f.Sail.Rig.String(), Area: significant(f.Plan.Area()), Mass: significant(f.Load.Mass), Sailing: significant(sail.Sailing(f.Load.Mass)),
 		Stop: significant(f.Wind.Stop), Crew: f.Chosen().String(), Needed: f.Needed(f.Chosen()) - 1, ClothCut: significant(cloth.Area), Panels: len(cloth.Panels),
 		Mast:     sailMast{significant(m.At), significant(m.Long), significant(m.Diameter), significant(m.Force), significant(m.Partner), significant(m.Step), significant(m.Moment), significant(m.Stress), significant(m.Working)},
-		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Notes)}
+		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Findings)}
 	for _, i := range items {
 		out.OutfitMass += significant(i.Load().Mass)
 	}

@@ -18,25 +18,23 @@ func newPage(units measure.System) *page { return &page{terminal.Page{Units: uni
 // two writes two figures beside each other.
 func (p *page) two(a, av, b, bv string) { p.Line("  %-20s %-17s  %-18s %s", a, av, b, bv) }
 
-// cautions writes the notes of danger, before any figure.
-func (p *page) cautions(notes finding.Notes) {
+// cautions writes the findings of danger, before any figure.
+func (p *page) cautions(all finding.List) {
 	p.Line("CAUTION")
-	for _, n := range notes {
-		if n.Danger {
-			p.Wrap("  "+n.About+": ", fmt.Sprintf("%s [%s]", n.Text, n.Standing))
-		}
-	}
+	p.findings(all.Dangers())
 	p.Wrap("  ", "These are estimates, and nothing here certifies a boat. Local law and the authority of the water come first. Wear a life jacket; try every outfit in shallow water near help before you rely on it.")
 	p.Line("")
 }
 
 // notes writes the rest.
-func (p *page) notes(notes finding.Notes) {
+func (p *page) notes(all finding.List) {
 	p.Line("WHAT TO MAKE OF IT")
-	for _, n := range notes {
-		if !n.Danger {
-			p.Wrap("  "+n.About+": ", fmt.Sprintf("%s [%s]", n.Text, n.Standing))
-		}
+	p.findings(all.Others())
+}
+
+func (p *page) findings(all finding.List) {
+	for _, f := range all {
+		p.Wrap("  "+f.About+": ", fmt.Sprintf("%s [%s]", f.Text, f.Standing))
 	}
 }
 

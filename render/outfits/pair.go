@@ -15,7 +15,7 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 	p := newPage(units)
 	p.Line("%s and %s side by side, %s apart", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title, p.Length(c.Spacing))
 	p.Line("")
-	p.cautions(c.Notes)
+	p.cautions(c.Findings)
 	p.Line("AS ONE CRAFT, %.0f kg in all", c.Load.Mass)
 	p.two("width over all", p.Length(c.Over), "beams over water", p.Length(c.Beneath))
 	p.two("least freeboard", p.Length(c.Rest.Freeboard), "list at rest", fmt.Sprintf("%.1f deg", math.Abs(deg(c.Rest.Heel))))
@@ -59,7 +59,7 @@ func PairPage(w io.Writer, c *pair.Craft, units measure.System) error {
 	}
 	p.Line("")
 	p.ranges(c.Practices)
-	p.notes(c.Notes)
+	p.notes(c.Findings)
 	_, err := p.WriteTo(w)
 	return err
 }

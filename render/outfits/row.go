@@ -14,7 +14,7 @@ func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
 	p := newPage(units)
 	p.Line("%s rowed by a %s of %s and %.0f kg, alone with the gear", f.Boat.Frame.Design.Title, f.Row.Body, p.Length(f.Body.Stature), f.Body.Mass)
 	p.Line("")
-	p.cautions(f.Notes)
+	p.cautions(f.Findings)
 	afloat := func(mm float64) string {
 		if f.Fault != nil {
 			return "-"
@@ -40,7 +40,7 @@ func RowPage(w io.Writer, f *rowing.Fit, units measure.System) error {
 	p.two("sag", fmt.Sprintf("%.1f mm", f.Strength.Sag), "each clip", fmt.Sprintf("%.0f N, lift %.0f N", f.Strength.Clip, f.Strength.ClipLift))
 	p.Line("")
 	p.ranges(f.Ranges)
-	p.notes(f.Notes)
+	p.notes(f.Findings)
 	_, err := p.WriteTo(w)
 	return err
 }

@@ -15,7 +15,7 @@ func SailPage(w io.Writer, f *sail.Fit, units measure.System) error {
 	p := newPage(units)
 	p.Line("%s under a %s of %.2f m2, %.0f kg all up", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Load.Mass)
 	p.Line("")
-	p.cautions(f.Notes)
+	p.cautions(f.Findings)
 	p.winds(f)
 	p.Line("BALANCE (stations from midship, forward positive)")
 	p.two("mast at", p.Length(f.Mast.At), "sail's center at", p.Length(f.Mast.At+f.Plan.Center().X))
@@ -40,7 +40,7 @@ func SailPage(w io.Writer, f *sail.Fit, units measure.System) error {
 	if len(f.Ranges) > 0 {
 		p.ranges(f.Ranges)
 	}
-	p.notes(f.Notes)
+	p.notes(f.Findings)
 	_, err := p.WriteTo(w)
 	return err
 }

@@ -18,7 +18,7 @@ func Page(w io.Writer, b *sizing.Boat) error {
 	var out strings.Builder
 	run := b.Case.Run()
 	fmt.Fprintf(&out, "%s, for %s\n", b.Design.Title, b.Case.Brief.Who())
-	fmt.Fprintf(&out, "Family %s; each line is a formula of its file, \"--explain NAME\" shows it whole.\n\n", b.Case.Family.Name)
+	fmt.Fprintf(&out, "Family %s; each line is a formula of its file.\n\n", b.Case.Family.Name)
 	for _, name := range b.Case.Family.Program.Told() {
 		wrap(&out, fmt.Sprintf("%-15s %9s", name, run.Shown(name)), reasonOf(run, name))
 	}
@@ -53,12 +53,12 @@ func reasonOf(run *formula.Run, name string) string {
 func checks(out *strings.Builder, b *sizing.Boat) {
 	failed := b.Failures()
 	if len(failed) == 0 {
-		fmt.Fprintf(out, "\nAll %d checks of the family hold.\n", len(b.Verdicts))
+		fmt.Fprintf(out, "\nAll %d checks of the family hold.\n", len(b.Checks))
 		return
 	}
-	fmt.Fprintf(out, "\n%d of the family's %d checks do not hold:\n", len(failed), len(b.Verdicts))
+	fmt.Fprintf(out, "\n%d of the family's %d checks do not hold:\n", len(failed), len(b.Checks))
 	for _, v := range failed {
-		wrap(out, "  !", v.Text())
+		wrap(out, "  !", v.String())
 	}
 }
 

@@ -59,6 +59,10 @@ func (p *page) block(b report.Block) {
 		p.said(1, hang, b.String())
 	case report.Table:
 		p.table(b)
+	case report.Findings:
+		for _, part := range b.Blocks() {
+			p.block(part)
+		}
 	case report.Figure:
 		p.said(1, hang, "Figure: "+b.Caption+" "+b.About)
 	case report.Contents:

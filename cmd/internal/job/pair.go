@@ -88,7 +88,7 @@ func (p *Pair) Do(w World) (*Result, error) {
 		return nil, err
 	}
 	craft := all.Pair
-	craft.Notes = append(craft.Notes, all.Notes...)
+	craft.Findings = append(craft.Findings, all.Findings...)
 	return p.result(pairOf(k, craft, p.Units), w)
 }
 

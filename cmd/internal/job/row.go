@@ -116,7 +116,7 @@ func (r *Row) Do(w World) (*Result, error) {
 		return nil, err
 	}
 	fit := all.Row
-	fit.Notes = append(fit.Notes, all.Notes...)
+	fit.Findings = append(fit.Findings, all.Findings...)
 	return r.result(rowOf(k, fit, r.Units), w)
 }
 

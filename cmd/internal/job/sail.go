@@ -93,7 +93,7 @@ func (s *Sail) Do(w World) (*Result, error) {
 		return nil, err
 	}
 	fit := all.Sail
-	fit.Notes = append(fit.Notes, all.Notes...)
+	fit.Findings = append(fit.Findings, all.Findings...)
 	return s.result(sailOf(k, fit, s.Units), w)
 }
 

@@ -62,7 +62,7 @@ func (b Boat) Load(more ...float.Load) float.Load {
 }
 
 // SayFitted tells of the other outfits' weight, where there is some.
-func (b Boat) SayFitted(n *finding.Notes) {
+func (b Boat) SayFitted(n *finding.List) {
 	if l := weight.Sum(b.Fitted); l.Mass > 0 {
 		n.Say("aboard", finding.Arithmetic, "the other outfits of %s, %.1f kg, are counted as weight", wording.OneLine(b.Frame.Design.Title), l.Mass)
 	}

@@ -37,7 +37,7 @@ type Craft struct {
 	Beneath   float64  // from the water to the beams' lower faces, mm, level
 	Over      float64  // width over all
 	Waves     []Wave
-	Notes     finding.Notes
+	Findings  finding.List
 	Practices []finding.Range
 }
 

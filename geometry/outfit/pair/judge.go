@@ -11,7 +11,7 @@ import (
 func (c *Craft) judge() {
 	c.judgeLift()
 	c.judgeBeams()
-	n := &c.Notes
+	n := &c.Findings
 	c.Boats[0].SayFitted(n)
 	n.Warn("water between", finding.Practice, "whoever falls between the hulls goes under beams: keep the space clear, stop the boats before anyone steps across, and keep a knife in each hull for the lashings")
 	if l := math.Abs(c.Rest.Heel) * 180 / math.Pi; l > 0.3 {
@@ -30,7 +30,7 @@ func (c *Craft) judge() {
 }
 
 func (c *Craft) judgeLift() {
-	n := &c.Notes
+	n := &c.Findings
 	lesser := c.Lesser()
 	lift, flooded, most := lesser.Lift*180/math.Pi, lesser.Flooded*180/math.Pi, lesser.Most.GZ
 	lifts, floods := !math.IsNaN(lift), !math.IsNaN(flooded)
@@ -47,10 +47,10 @@ func (c *Craft) judgeLift() {
 }
 
 func (c *Craft) judgeBeams() {
-	n := &c.Notes
+	n := &c.Findings
 	stress, lash, sag := worst(c.Cases)
 	if !c.Beams.Enough {
-		n.Warn("beams", finding.Estimate, "beams of %.0f x %.0f mm of %s are too weak or too soft: %.1f N/mm2 where %.1f is asked, a sag of %.0f mm where %.0f is allowed. Bring the hulls nearer, or take more or deeper beams",
+		n.Judge(finding.Weak, "beams", finding.Estimate, "beams of %.0f x %.0f mm of %s are too weak or too soft: %.1f N/mm2 where %.1f is asked, a sag of %.0f mm where %.0f is allowed. Bring the hulls nearer, or take more or deeper beams",
 			c.Beams.Width, c.Beams.Depth, c.Beams.Wood.Name, stress, beam.Working(c.Beams.Wood), sag, c.Spacing/softest)
 	}
 	n.Warn("lashings", finding.Estimate, "one lashing may have to hold %.0f N: %d turns of cord that bears %.0f N in each part, round the gunwale beside a rib head, with frapping turns. Gunwale, rib heads and skin feel it too: look at them and at every lashing before each trip and under way",
@@ -68,5 +68,5 @@ func (c *Craft) judgeWaves() {
 			best = w
 		}
 	}
-	c.Notes.Say("waves", "comparison only", "between these hulls the waves cost %.0f %% more at %.0f km/h at worst, and at best %.0f %% at %.0f km/h, than with the hulls far apart, by the thin-ship law for deep water", worst.Change()*100, worst.Speed*3.6, best.Change()*100, best.Speed*3.6)
+	c.Findings.Say("waves", finding.Compared, "between these hulls the waves cost %.0f %% more at %.0f km/h at worst, and at best %.0f %% at %.0f km/h, than with the hulls far apart, by the thin-ship law for deep water", worst.Change()*100, worst.Speed*3.6, best.Change()*100, best.Speed*3.6)
 }

@@ -45,7 +45,7 @@ type Fit struct {
 	LowSide   Stroke       // the one that falls
 	Reaches   bool         // the blades reach the water on all three
 	Ranges    []finding.Range
-	Notes     finding.Notes
+	Findings  finding.List
 }
 
 // The measures of frame and seat, mm. Those without a word are common practice, no

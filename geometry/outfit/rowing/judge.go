@@ -9,7 +9,7 @@ import (
 
 // judge lays the figures beside what practice gives, and says what can hurt.
 func (f *Fit) judge() {
-	f.Boat.SayFitted(&f.Notes)
+	f.Boat.SayFitted(&f.Findings)
 	f.Ranges = []finding.Range{
 		{Name: "rowlock behind the seat's after edge", Value: f.SeatX - SeatWide/2 - f.LockX, Low: 255, High: 355, Unit: "mm", Source: "10 to 14 in, three books on skiffs"},
 		{Name: "rowlock over the seat", Value: f.LockZ - f.SeatZ, Low: 150, High: 205, Unit: "mm", Source: "6 to 8 in, the same and a round-up of rowers"},
@@ -26,9 +26,9 @@ func (f *Fit) judge() {
 		f.judgeTrim()
 		f.judgeReach()
 	}
-	n := &f.Notes
+	n := &f.Findings
 	if in := f.Boat.Crosses(f.FootX, f.Back()+SeatWide/2); len(in) > 0 {
-		n.Warn("cross pieces", finding.Arithmetic, "between the rower's heels and back lie %s: they come out for rowing wherever legs or hips do not pass; 'ribwright bend --without' tells what the frame does then", strings.Join(in, "; "))
+		n.Warn("cross pieces", finding.Arithmetic, "between the rower's heels and back lie %s: they come out for rowing wherever legs or hips do not pass; the report on bends without them tells what the frame does then", strings.Join(in, "; "))
 	}
 	n.Say("hands", finding.Practice, "the handles cross: one hand leads or lies above the other; before they reach the belly the oars swing %.0f deg past square", deg(f.Finish()))
 	f.judgeFrame()
@@ -37,9 +37,9 @@ func (f *Fit) judge() {
 }
 
 func (f *Fit) judgeFloat() {
-	n := &f.Notes
+	n := &f.Findings
 	if f.Fault != nil {
-		n.Warn("stability", finding.Arithmetic, "with the rower on the seat: %s. Lower the seat and the rowlocks, carry weight on the floor, or do not row this boat", f.Fault.Error())
+		n.Judge(finding.Unsafe, "stability", finding.Arithmetic, "with the rower on the seat: %s. Lower the seat and the rowlocks, carry weight on the floor, or do not row this boat", f.Fault.Error())
 	} else {
 		n.Warn("stability", finding.Arithmetic, "with the rower seated GM is %.0f mm and the least freeboard %.0f mm. A rower sits high and cannot see ahead: sit before you unship the oars, and never stand",
 			f.Rest.GM, f.Rest.Freeboard.Least)
@@ -55,34 +55,34 @@ func (f *Fit) judgeTrim() {
 	case rise <= -1:
 		way = "down by the bow"
 	}
-	f.Notes.Say("trim", finding.Arithmetic, "%.0f mm %s over the waterline, with the rower's weight %.0f mm ahead of their back and the gear where the design has it", math.Abs(rise), way, massAhead)
+	f.Findings.Say("trim", finding.Arithmetic, "%.0f mm %s over the waterline, with the rower's weight %.0f mm ahead of their back and the gear where the design has it", math.Abs(rise), way, massAhead)
 }
 
 func (f *Fit) judgeReach() {
-	n := &f.Notes
+	n := &f.Findings
 	if !f.Reaches {
-		n.Warn("blades", finding.Arithmetic, "the blades do not reach the water from rowlocks %.0f mm over it; take longer oars or a wider span", f.WaterLock)
+		n.Judge(finding.Unfit, "blades", finding.Arithmetic, "the blades do not reach the water from rowlocks %.0f mm over it; take longer oars or a wider span", f.WaterLock)
 		return
 	}
 	n.Say("blades", finding.Arithmetic, "from rowlocks %.0f mm over the water the oar slopes %.0f deg with the blade in, %.0f deg on the high side when she rolls %.0f deg; the handle is then %.0f mm over the seat, the rower's shoulder at %.0f mm",
 		f.WaterLock, deg(f.Level.Slope), deg(f.HighSide.Slope), deg(roll), f.HighSide.Drive, f.Body.Shoulder)
 	if f.HighSide.Drive > 0.8*f.Body.Shoulder {
-		n.Warn("blades", finding.Memory, "that is higher than most can pull: lower the rowlocks, raise the seat or take longer oars")
+		n.Judge(finding.Unfit, "blades", finding.Memory, "that is higher than most can pull: lower the rowlocks, raise the seat or take longer oars")
 	}
 	if c := f.OverLegs(); c < 25 {
-		n.Warn("hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side; 25 mm and more is wanted: lower the seat or raise the rowlocks", c)
+		n.Judge(finding.Unfit, "hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side; 25 mm and more is wanted: lower the seat or raise the rowlocks", c)
 	} else {
 		n.Say("hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side, and the oar %.0f mm over the gunwale", c, f.OverGunwale())
 	}
 }
 
 func (f *Fit) judgeFrame() {
-	n, s := &f.Notes, f.Strength
-	say := n.Say
+	n, s := &f.Findings, f.Strength
+	v := finding.Holds
 	if math.Max(s.Flat, s.Upright) > s.Working {
-		say = n.Warn
+		v = finding.Weak
 	}
-	say("frame", finding.Estimate, "a pull of %.0f N on each handle puts %.0f N on each rowlock; bars of %.0f x %.0f mm then carry %.1f and %.1f N/mm2 of the %.1f asked of %s, and the rowlock sags %.1f mm",
+	n.Judge(v, "frame", finding.Estimate, "a pull of %.0f N on each handle puts %.0f N on each rowlock; bars of %.0f x %.0f mm then carry %.1f and %.1f N/mm2 of the %.1f asked of %s, and the rowlock sags %.1f mm",
 		s.Pull, s.AtLock, BarWide, f.BarThick, s.Flat, s.Upright, s.Working, f.Row.Species, s.Sag)
 	n.Warn("frame", finding.Estimate, "each of the four clips must hold %.0f N along the boat and %.0f N of lift. The frame carries oars, not people: nobody sits, stands or climbs in over it. Fit the oars with a lanyard, and check every clip before you leave the shore", s.Clip, s.ClipLift)
 }

@@ -164,8 +164,8 @@ func TestFit(t *testing.T) {
 			if math.Max(f.Strength.Flat, f.Strength.Upright) > f.Strength.Working {
 				t.Errorf("%s: the frame carries %+v", name, f.Strength)
 			}
-			if len(f.Ranges) < 8 || len(f.Notes) < 6 {
-				t.Errorf("%s: %d ranges and %d notes", name, len(f.Ranges), len(f.Notes))
+			if len(f.Ranges) < 8 || len(f.Findings) < 6 {
+				t.Errorf("%s: %d ranges and %d notes", name, len(f.Ranges), len(f.Findings))
 			}
 			for _, g := range f.Ranges {
 				if g.Source == "" || !(g.Low < g.High) {
@@ -191,7 +191,7 @@ func TestNotAfloat(t *testing.T) {
 		if f.Fault == nil {
 			t.Fatalf("floats with the seat at %.0f mm: this shows nothing", at)
 		}
-		for _, n := range f.Notes {
+		for _, n := range f.Findings {
 			if n.About == "trim" || n.About == "blades" || strings.HasPrefix(n.Text, "the hands pass") {
 				t.Errorf("%s: %s", n.About, n.Text)
 			}

@@ -17,23 +17,23 @@ import (
 // Fit is a boat fitted with a sail. Lengths in mm, stations from midship, forward
 // positive, heights above the baseline.
 type Fit struct {
-	Boat   aboard.Boat
-	Sail   design.Sail
-	Water  water.Water
-	Asked  bool // the area was given, not worked
-	Plan   Plan
-	States []State // full sail first, then each reef
-	Stands []Stand // in the order of Places
-	Mast   Mast
-	Board  Board
-	Hull   Profile // the hull's under water
-	Tack   float64 // height of the tack
-	Rest   float.Hydrostatics
-	Load   float.Load // all up, the crew in the middle
-	Wind   Wind       // with the crew where the design has them
-	Run    *Run       // the vee's other limits
-	Notes  finding.Notes
-	Ranges []finding.Range
+	Boat     aboard.Boat
+	Sail     design.Sail
+	Water    water.Water
+	Asked    bool // the area was given, not worked
+	Plan     Plan
+	States   []State // full sail first, then each reef
+	Stands   []Stand // in the order of Places
+	Mast     Mast
+	Board    Board
+	Hull     Profile // the hull's under water
+	Tack     float64 // height of the tack
+	Rest     float.Hydrostatics
+	Load     float.Load // all up, the crew in the middle
+	Wind     Wind       // with the crew where the design has them
+	Run      *Run       // the vee's other limits
+	Findings finding.List
+	Ranges   []finding.Range
 }
 
 // State is one size of the sail.

@@ -16,7 +16,7 @@ func (f *Fit) judge() {
 	f.judgeSize()
 	f.judgeBoard()
 	f.judgeSpars()
-	n := &f.Notes
+	n := &f.Findings
 	f.Boat.SayFitted(n)
 	n.Warn("capsize", finding.Practice, "practise letting the sail go, taking it down and climbing back in shallow warm water before anything else; an open canoe that fills under sail does not sail home. Flotation in both ends, a life jacket on each person, a knife at hand, nobody else's help counted on")
 	n.Warn("rules", finding.Law, "a sail takes the boat out of what is said of boats moved by people alone (in the European Union directive 2013/53/EU, article 2(2)(a)); by a yardstick that leaves canoes out, %.0f kg all up count as a sailing boat from %.2f m2, and this sail has %.2f m2. Registration, insurance, lights and rights of way may change; local law comes first",
@@ -24,7 +24,7 @@ func (f *Fit) judge() {
 }
 
 func (f *Fit) judgeWind() {
-	n := &f.Notes
+	n := &f.Findings
 	chosen := f.Stands[f.Chosen()]
 	var steps []string
 	for i, v := range f.Wind.Reef[:f.Needed(f.Chosen())-1] {
@@ -55,12 +55,12 @@ func (f *Fit) judgeWind() {
 const crossHalf = 45.0
 
 func (f *Fit) judgeSize() {
-	n := &f.Notes
+	n := &f.Findings
 	area := f.Plan.Area()
 	if !f.Asked {
 		switch full := f.carried(); {
 		case full < f.Sail.Wind-0.15:
-			n.Warn("area", finding.Arithmetic, "this boat cannot carry even %.1f m2 in %.1f m/s with the crew %s, only in %.1f m/s: ask for less wind, sit out, carry ballast low, or tie two hulls together", area, f.Sail.Wind, f.Chosen(), full)
+			n.Judge(finding.Unfit, "area", finding.Arithmetic, "this boat cannot carry even %.1f m2 in %.1f m/s with the crew %s, only in %.1f m/s: ask for less wind, sit out, carry ballast low, or tie two hulls together", area, f.Sail.Wind, f.Chosen(), full)
 		case f.Sail.Wind > Rough:
 			n.Say("area", finding.Arithmetic, "by its righting moment alone the boat stands %.2f m2 in %.1f m/s with the crew %s; past %.1f m/s all sail is down none the less", area, f.Sail.Wind, f.Chosen(), Rough)
 		case area > ceiling-0.06:
@@ -73,17 +73,17 @@ func (f *Fit) judgeSize() {
 		n.Warn("area", finding.Practice, "%.1f m2 is more than a racing class for open canoes allows (%.1f m2, with wide boats and crews who sit far out)", area, large)
 	}
 	if f.Asked && f.Wind.Reef[0] < 2 {
-		n.Warn("area", finding.Arithmetic, "%.1f m2 must come in at %.1f m/s, a light air: it is far too much for this boat", area, f.Wind.Reef[0])
+		n.Judge(finding.Unfit, "area", finding.Arithmetic, "%.1f m2 must come in at %.1f m/s, a light air: it is far too much for this boat", area, f.Wind.Reef[0])
 	}
 }
 
 func (f *Fit) judgeBoard() {
 	b := f.Board
 	if b.Area == 0 {
-		f.Notes.Say("leeboard", finding.Practice, "a vee that only runs needs none; a paddle steers")
+		f.Findings.Say("leeboard", finding.Practice, "a vee that only runs needs none; a paddle steers")
 		return
 	}
-	n := &f.Notes
+	n := &f.Findings
 	lead := (f.Mast.At + f.Plan.Center().X - f.resists().X) / f.Rest.LWL * 100
 	f.Ranges = []finding.Range{
 		{Name: "lead of the sail over the waterline", Value: lead, Low: leadLow * 100, High: leadHigh * 100, Unit: "%", Source: "5 to 12 for small boats in books, from memory; 4 to 17 over all, a sailmaker"},
@@ -95,11 +95,11 @@ func (f *Fit) judgeBoard() {
 		b.Chord, b.Deep, b.At, lead, b.Range[0], b.Range[1], leadHigh*100, leadLow*100)
 	n.Warn("leeboard", finding.Estimate, "it bears %.0f N sideways, %.0f N m at the gunwale and %.0f N up and down on the gunwales under its bracket: lash the bracket to both, beside rib heads, and let the blade swing up when it strikes. Its two cheeks, grain up and down, then carry %.1f N/mm2 beside the bar's hole, of the %.1f asked of %s", b.Load, b.Moment, b.Pinch, b.Cheeks, b.Working, f.Sail.Boards)
 	if b.Cheeks > b.Working {
-		n.Warn("leeboard", finding.Estimate, "the cheeks are too weak for that: take thicker or harder boards, or a smaller sail")
+		n.Judge(finding.Weak, "leeboard", finding.Estimate, "the cheeks are too weak for that: take thicker or harder boards, or a smaller sail")
 	}
 	ribs := f.Boat.Frame.Ribs
 	if b.At < ribs[0].Station*0.8 || b.At > ribs[len(ribs)-1].Station*0.8 {
-		n.Warn("balance", finding.Arithmetic, "no leeboard inside the boat balances this sail: the one wanted lies at %.0f mm; move the mast", b.At)
+		n.Judge(finding.Unfit, "balance", finding.Arithmetic, "no leeboard inside the boat balances this sail: the one wanted lies at %.0f mm; move the mast", b.At)
 	}
 }
 
@@ -107,12 +107,12 @@ func (f *Fit) judgeSpars() {
 	m := f.Mast
 	room := m.Diameter/2 + crossHalf
 	if in := f.Boat.Crosses(m.At-room, m.At+room); len(in) > 0 {
-		f.Notes.Warn("mast", finding.Arithmetic, "at station %.0f mm it would go through a cross piece, %s: set outfit.sail.mast_at so that it passes before or behind", m.At, strings.Join(in, "; "))
+		f.Findings.Judge(finding.Unfit, "mast", finding.Arithmetic, "at station %.0f mm it would go through a cross piece, %s: set outfit.sail.mast_at so that it passes before or behind", m.At, strings.Join(in, "; "))
 	}
 	what := "the mast"
 	if f.Sail.Rig == design.Vee {
 		what = "each spar"
 	}
-	f.Notes.Warn("mast", finding.Estimate, "the most the boat stands, with a gust, is %.0f N on the sail: %.0f N on the partner, %.0f N sideways on the step, %.0f N m at the partner. %s of %.0f mm then carries %.1f N/mm2 of the %.1f asked of %s. The gunwales feel the partner: lash it to both beside rib heads, and step the mast on the keel between two ribs, never on the skin",
+	f.Findings.Warn("mast", finding.Estimate, "the most the boat stands, with a gust, is %.0f N on the sail: %.0f N on the partner, %.0f N sideways on the step, %.0f N m at the partner. %s of %.0f mm then carries %.1f N/mm2 of the %.1f asked of %s. The gunwales feel the partner: lash it to both beside rib heads, and step the mast on the keel between two ribs, never on the skin",
 		m.Force, m.Partner, m.Step, m.Moment, wording.Capital(what), m.Diameter, m.Stress, m.Working, f.Sail.Spars)
 }

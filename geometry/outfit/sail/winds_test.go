@@ -63,7 +63,7 @@ func TestWindsTold(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, n := range f.Notes {
+			for _, n := range f.Findings {
 				for _, m := range wind.FindAllStringSubmatch(n.Text, -1) {
 					v, err := strconv.ParseFloat(m[1], 64)
 					if err != nil || v > 20.7 {

@@ -39,7 +39,7 @@ type Family struct {
 // listing the known ones.
 func Shipped(name string) (*Family, error) {
 	if !slices.Contains(Names(), name) {
-		return nil, fmt.Errorf("no family %q; there are %s, or a file of your own with --family", name, strings.Join(Names(), ", "))
+		return nil, fmt.Errorf("no family %q; there are %s, or a family file of your own", name, strings.Join(Names(), ", "))
 	}
 	src, err := shippedSource(name)
 	if err != nil {

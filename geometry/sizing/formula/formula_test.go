@@ -286,12 +286,12 @@ func TestAfloat(t *testing.T) {
 // TestChecks reads margins and reasons out of a file's checks.
 func TestChecks(t *testing.T) {
 	r := ran(t, "b = 712 mm\ncheck beam = b <= 700 mm # {b} is more than an arm's reach\ncheck wet = draft >= 80 mm\ncheck quiet = water == \"open\"")
-	all, err := r.Verdicts()
+	all, err := r.Checks()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if v := all[0]; v.Passed || v.Margin() != -12 || v.Text() != "beam: 712 mm, wanted at most 700 mm; 712 mm is more than an arm's reach" {
-		t.Errorf("%+v says %q", v, v.Text())
+	if v := all[0]; v.Passed || v.Margin() != -12 || v.Finding().String() != "beam: 712 mm, wanted at most 700 mm; 712 mm is more than an arm's reach" {
+		t.Errorf("%+v says %q", v, v.Finding().String())
 	}
 	if v := all[1]; !v.Passed || v.Margin() != 20 {
 		t.Errorf("%+v", v)
@@ -398,7 +398,7 @@ func FuzzCompile(f *testing.F) {
 			}
 			r.HeldBy(n)
 		}
-		if _, err := r.Verdicts(); err != nil && strings.Contains(err.Error(), "\n") {
+		if _, err := r.Checks(); err != nil && strings.Contains(err.Error(), "\n") {
 			t.Fatal(err)
 		}
 	})

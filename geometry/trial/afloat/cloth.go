@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/finding"
 )
 
 // findCloth tells of ribs that stand outside the flat cloth: it lies on them, so
@@ -23,5 +24,5 @@ func (r *Report) findCloth() {
 	if cure, ok := skin.CureOf(f); ok {
 		text += fmt.Sprintf("; to keep all ribs %s inside it, %s", mm(-cure.By), cure.Words(f.Design, mm))
 	}
-	r.say("skin", arithmetic, "%s", text)
+	r.Findings.Say("skin", finding.Arithmetic, "%s", text)
 }

@@ -7,24 +7,8 @@ import (
 
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/water/float"
-)
-
-// Finding is one thing the trial found, with the rule behind it.
-type Finding struct {
-	About    string // "freeboard", "stability" ...
-	Text     string // figures and what they mean
-	Standing string // how firm the rule is
-}
-
-// The standings of a rule.
-const (
-	arithmetic = "arithmetic"
-	practice   = "practice, forum grade"
-	borrowed   = "borrowed yardstick, not a rule for canoes"
-	memory     = "from memory"
-	estimate   = "estimate"
-	law        = "law, as read; local law comes first"
 )
 
 // find looks at the figures in the order in which they matter.
@@ -37,13 +21,9 @@ func (r *Report) find() {
 	}
 }
 
-func (r *Report) say(about, standing, format string, args ...any) {
-	r.Findings = append(r.Findings, Finding{about, fmt.Sprintf(format, args...), standing})
-}
-
 func (r *Report) findUpright() {
 	if r.Fault != nil {
-		r.say("stability", arithmetic, "it capsizes: %s%s", r.Fault.Text, r.lower())
+		r.Findings.Judge(finding.Unsafe, "stability", finding.Arithmetic, "it capsizes: %s%s", r.Fault.Text, r.lower())
 		return
 	}
 	c := r.Curve
@@ -54,15 +34,15 @@ func (r *Report) findUpright() {
 		}
 	}
 	if math.IsNaN(c.Flooding) {
-		r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg%s", r.Rest.GM, most.GZ, deg(most.Heel), r.lower())
+		r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg%s", r.Rest.GM, most.GZ, deg(most.Heel), r.lower())
 		return
 	}
 	if over, ok := r.goesOver(); ok {
-		r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg%s",
+		r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg%s",
 			r.Rest.GM, most.GZ, deg(most.Heel), deg(over), deg(c.Flooding), r.lower())
 		return
 	}
-	r.say("stability", arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; water comes over the gunwale at %.0f deg of heel, %s%s",
+	r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; water comes over the gunwale at %.0f deg of heel, %s%s",
 		r.Rest.GM, most.GZ, deg(most.Heel), deg(c.Flooding), r.where(c.At.At.X), r.lower())
 }
 
@@ -99,15 +79,18 @@ func (r *Report) lower() string {
 
 func (r *Report) findFreeboard() {
 	free, want := r.Rest.Freeboard, r.Options.Freeboard
-	if math.Round(free.Least) >= want {
-		r.say("freeboard", practice, "freeboard %.0f mm, least %s, with %s; %.0f mm is asked for", free.Least, r.where(free.At.X), r.carried(), want)
-		return
+	f := finding.Finding{About: "freeboard", Standing: finding.Forum, Verdict: finding.Holds, Measure: finding.Measure{Value: math.Round(free.Least), Limit: want, Unit: "mm"}}
+	f.Text = fmt.Sprintf("freeboard %.0f mm, least %s, with %s; %.0f mm ", free.Least, r.where(free.At.X), r.carried(), want)
+	if f.Value >= want {
+		f.Text += "is asked for"
+	} else {
+		f.Verdict, f.Cure = finding.Missed, fmt.Sprintf("%.0f mm more depth", math.Ceil(want-free.Least))
+		if over := r.payload() - r.capacity(want); r.Boat.Frame != nil && over < r.payload() {
+			f.Cure = fmt.Sprintf("%.0f kg less or %s", math.Ceil(over), f.Cure)
+		}
+		f.Text += "needs " + f.Cure
 	}
-	cure := fmt.Sprintf("%.0f mm more depth", math.Ceil(want-free.Least))
-	if over := r.payload() - r.capacity(want); r.Boat.Frame != nil && over < r.payload() {
-		cure = fmt.Sprintf("%.0f kg less or %s", math.Ceil(over), cure)
-	}
-	r.say("freeboard", practice, "freeboard %.0f mm, least %s, with %s; %.0f mm needs %s", free.Least, r.where(free.At.X), r.carried(), want, cure)
+	r.Findings = append(r.Findings, f)
 }
 
 // payload is the mass aboard besides the boat, kg.
@@ -143,7 +126,7 @@ func (r *Report) upright(payload float64) string {
 	l := float.Total(r.Boat.light(), part)
 	p, m, err := r.Boat.Hull.Balance(l, r.Options.Water.Density, 0, nil)
 	if err != nil {
-		return ""
+		return fmt.Sprintf(", but the boat finds no rest under it (%v)", err)
 	}
 	if gm := float.GM(p, m, l); gm <= 0 {
 		return fmt.Sprintf(", but the boat would not stay upright under it (GM %.0f mm)", gm)
@@ -163,9 +146,9 @@ func (r *Report) findCapacity() {
 	if r.Boat.Frame == nil {
 		what = "boat included"
 	}
-	r.say("capacity", practice, "%.0f kg, %s and spread as now, leaves the 6 in (152 mm) of freeboard at which capacities are quoted%s; take it as an upper bound, some paddlers take 40 %% off (%.0f kg)", most, what, r.upright(most), 0.6*most)
+	r.Findings.Say("capacity", finding.Forum, "%.0f kg, %s and spread as now, leaves the 6 in (152 mm) of freeboard at which capacities are quoted%s; take it as an upper bound, some paddlers take 40 %% off (%.0f kg)", most, what, r.upright(most), 0.6*most)
 	if want := r.Options.Freeboard; math.Abs(want-sixInches) > 5 {
-		r.say("capacity", arithmetic, "%.0f kg, %s, leaves %.0f mm", r.capacity(want), what, want)
+		r.Findings.Say("capacity", finding.Arithmetic, "%.0f kg, %s, leaves %.0f mm", r.capacity(want), what, want)
 	}
 }
 
@@ -186,23 +169,24 @@ func (r *Report) findLean() {
 	far := r.farthest(l.Mass)
 	lean, ok := r.lean(l.Mass, leans)
 	if !ok {
-		r.say("leaning out", arithmetic, "%s (%.0f kg), held stiff, rolls the boat until water comes in once their weight has moved %.0f mm aside", name, l.Mass, far)
+		r.Findings.Warn("leaning out", finding.Arithmetic, "%s (%.0f kg), held stiff, rolls the boat until water comes in once their weight has moved %.0f mm aside", name, l.Mass, far)
 		return
 	}
-	r.say("leaning out", borrowed, "%s (%.0f kg) leaning out so that their weight moves %.0f mm heels the boat %.1f deg and leaves %.0f mm of freeboard; held stiff, %.0f mm rolls it until water comes in. A code for small passenger craft stops at %.0f deg with everyone to one side",
+	r.Findings.Say("leaning out", finding.Borrowed, "%s (%.0f kg) leaning out so that their weight moves %.0f mm heels the boat %.1f deg and leaves %.0f mm of freeboard; held stiff, %.0f mm rolls it until water comes in. A code for small passenger craft stops at %.0f deg with everyone to one side",
 		name, l.Mass, leans, deg(lean.Heel), lean.Freeboard, far, passenger)
 }
 
 func (r *Report) findTrim() {
 	rise := math.Tan(r.Rest.Trim) * r.Rest.LWL
 	if math.Abs(rise) < 1 {
-		r.say("trim", arithmetic, "floats level")
+		r.Findings.Say("trim", finding.Arithmetic, "floats level")
 		return
 	}
 	end := "stern"
 	if rise < 0 {
 		end = "bow"
 	}
+	cure := ""
 	text := fmt.Sprintf("trims %.0f mm down by the %s over the waterline", math.Abs(rise), end)
 	if mover := r.mover(); mover.Mass > 0 {
 		step := rise * r.Rest.MomentToTrim / (mover.Mass * float.Gravity)
@@ -210,9 +194,11 @@ func (r *Report) findTrim() {
 		if step < 0 {
 			way = "aft"
 		}
-		text += fmt.Sprintf("; %s moved %.0f mm %s would level it", mover.name, math.Abs(step), way)
+		cure = fmt.Sprintf("%s moved %.0f mm %s", mover.name, math.Abs(step), way)
+		text += "; " + cure + " would level it"
 	}
-	r.say("trim", memory, "%s. A little by the stern steers well, a little by the bow is liked for fast paddling", text)
+	text += ". A little by the stern steers well, a little by the bow is liked for fast paddling"
+	r.Findings = append(r.Findings, finding.Finding{About: "trim", Text: text, Standing: finding.Memory, Cure: cure})
 }
 
 type mover struct {

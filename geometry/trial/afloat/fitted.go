@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/water/float"
@@ -25,7 +26,7 @@ func (b *Boat) FitOut(o *outfit.Outfits) error {
 		b.Fitted = append(b.Fitted, w.Items...)
 	}
 	b.outfits = o
-	for _, n := range o.Notes {
+	for _, n := range o.Findings {
 		b.Notes = append(b.Notes, n.Text)
 	}
 	return err
@@ -50,14 +51,14 @@ func (r *Report) findFitted() {
 		if at, ok := r.heeledBy(m); ok {
 			heel = fmt.Sprintf("a heel of about %.0f deg with nobody moving", deg(at))
 		}
-		r.say("windage", borrowed, "with the sail down a beam wind of %.1f m/s on %.2f m2 of hull and spars makes %.0f N m by a worksheet for small craft, %s", bare, area, m, heel)
-		r.say("outfit", law, "the weights have the sail up. A sail takes the boat out of what is said of boats moved by people alone; 'ribwright sail' has its winds and cautions")
+		r.Findings.Say("windage", finding.Borrowed, "with the sail down a beam wind of %.1f m/s on %.2f m2 of hull and spars makes %.0f N m by a worksheet for small craft, %s", bare, area, m, heel)
+		r.Findings.Say("outfit", finding.Law, "the weights have the sail up. A sail takes the boat out of what is said of boats moved by people alone; the report on the sail has its winds and cautions")
 	}
 	if o.Pair != nil {
-		r.say("outfit", arithmetic, "these are the figures of this hull alone with half of the beams; 'ribwright pair' floats both as one")
+		r.Findings.Say("outfit", finding.Arithmetic, "these are the figures of this hull alone with half of the beams; the report on the pair floats both as one")
 	}
 	if o.Row != nil {
-		r.say("outfit", arithmetic, "the rowing frame and its seat are counted, and the crew is where the design has it; 'ribwright row' seats the rower")
+		r.Findings.Say("outfit", finding.Arithmetic, "the rowing frame and its seat are counted, and the crew is where the design has it; the report on rowing seats the rower")
 	}
 }
 

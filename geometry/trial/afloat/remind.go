@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/water/effort"
 )
 
@@ -21,19 +22,22 @@ func (r *Report) findEffort() {
 		each = " each"
 	}
 	slow, fast := r.Hull.SpeedAt(r.Options.Water, allDay*people), r.Hull.SpeedAt(r.Options.Water, anHour*people)
-	r.say("effort", "comparison between designs only", "%.0f W%s at the paddle, an easy day's work, keeps up about %.1f km/h; %.0f W%s, an hour's hard work, %.1f km/h. Flat, deep, still water; power and a paddle's efficiency of %.0f %% are from memory",
+	r.Findings.Say("effort", finding.Designs, "%.0f W%s at the paddle, an easy day's work, keeps up about %.1f km/h; %.0f W%s, an hour's hard work, %.1f km/h. Flat, deep, still water; power and a paddle's efficiency of %.0f %% are from memory",
 		allDay, each, slow*3.6, anHour, each, fast*3.6, effort.Efficiency*100)
 	const hump = 0.40
 	u := hump * math.Sqrt(9.80665*r.Hull.Length)
-	r.say("effort", memory, "past %.1f km/h (Froude number 0.40 on %.2f m of waterline) effort climbs steeply; Michell's integral exaggerates the humps and hollows before it", u*3.6, r.Hull.Length)
+	r.Findings.Say("effort", finding.Memory, "past %.1f km/h (Froude number 0.40 on %.2f m of waterline) effort climbs steeply; Michell's integral exaggerates the humps and hollows before it", u*3.6, r.Hull.Length)
 }
 
 func (r *Report) findSkin() {
+	if r.unsmooth != nil {
+		r.Findings.Say("skin", finding.Arithmetic, "the ribs' smooth arcs find no rest to be compared with: %v", r.unsmooth)
+	}
 	if r.Smooth == nil {
 		return
 	}
 	a, b := r.Rest, *r.Smooth
-	r.say("skin", arithmetic, "the cloth, flat between stringers, floats %.1f mm deeper than the ribs' smooth arcs would; GM %.0f mm against %.0f mm, wetted surface %.2f m2 against %.2f m2",
+	r.Findings.Say("skin", finding.Arithmetic, "the cloth, flat between stringers, floats %.1f mm deeper than the ribs' smooth arcs would; GM %.0f mm against %.0f mm, wetted surface %.2f m2 against %.2f m2",
 		a.Draft-b.Draft, a.GM, b.GM, a.Wetted/1e6, b.Wetted/1e6)
 }
 
@@ -41,7 +45,7 @@ func (r *Report) findWeights() {
 	if r.Boat.Frame == nil {
 		return
 	}
-	r.say("weights", estimate, "the boat's %.1f kg are worked from volumes and densities, without seats, floor or footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Empty.Load().Mass)
+	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities, without seats, floor or footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Empty.Load().Mass)
 }
 
 func (r *Report) findReminders() {
@@ -49,5 +53,5 @@ func (r *Report) findReminders() {
 	if r.Boat.People > 1 {
 		text = fmt.Sprintf("%d wearable life jackets, one for each person", r.Boat.People)
 	}
-	r.say("on board", law, "%s (in the United States 33 CFR 175.15). Registration, lights and sound signals follow local law; sail, motor, passengers for hire or a sale change which rules apply", text)
+	r.Findings.Say("on board", finding.Law, "%s (in the United States 33 CFR 175.15). Registration, lights and sound signals follow local law; sail, motor, passengers for hire or a sale change which rules apply", text)
 }

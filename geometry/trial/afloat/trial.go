@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/water"
@@ -59,7 +60,9 @@ type Report struct {
 	Smooth   *float.Hydrostatics
 	Effort   []effort.Point
 	Hull     effort.Hull
-	Findings []Finding
+	Findings finding.List
+
+	unsmooth error // why the smooth hull has no figures; nil when it has, or is not asked for
 }
 
 // OfFrame gives the boat of a frame with the crew and gear given; FitOut adds the
@@ -104,7 +107,7 @@ func OfOffsets(title string, t *offsets.Table, all, kg float64) (Boat, error) {
 	}
 	if kg == 0 {
 		kg = AssumedKG
-		b.Notes = append(b.Notes, fmt.Sprintf("the height of the weight is not known; %.0f mm over the baseline is assumed (--kg)", kg))
+		b.Notes = append(b.Notes, fmt.Sprintf("the height of the weight is not known; %.0f mm over the baseline is assumed", kg))
 	}
 	b.Aboard = []weight.Item{{Name: "All up", Loads: []float.Load{{Mass: all, At: geometry.Point3{Z: kg}}}}}
 	return b, nil
@@ -135,7 +138,8 @@ func Run(b Boat, o Options) (*Report, error) {
 	}
 	r.Rest = b.Hull.Upright(plane, r.Load, density)
 	if b.Smooth != nil {
-		if p, _, err := b.Smooth.Balance(r.Load, density, 0, &plane); err == nil {
+		var p float.Plane
+		if p, _, r.unsmooth = b.Smooth.Balance(r.Load, density, 0, &plane); r.unsmooth == nil {
 			s := b.Smooth.Upright(p, r.Load, density)
 			r.Smooth = &s
 		}
@@ -186,7 +190,7 @@ func (r *Report) settle() (float.Plane, error) {
 func (r *Report) level() (float.Plane, error) {
 	h, density := r.Boat.Hull, r.Options.Water.Density
 	if !(r.Load.Mass > 0) {
-		return float.Plane{}, errors.New("a table of offsets has no weight; give --load or --draft")
+		return float.Plane{}, errors.New("a table of offsets has no weight; accepted: the whole weight, or the draft")
 	}
 	if want := float.Volume(r.Load.Mass, density); want < h.Holds() {
 		plane := h.Sunk(want)

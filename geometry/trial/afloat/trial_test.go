@@ -11,6 +11,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/water"
@@ -118,6 +119,11 @@ func TestFreeboardFinding(t *testing.T) {
 	if want != 260 || math.Abs(depth-(260-r.Rest.Freeboard.Least)) > 1 {
 		t.Errorf("%q does not answer the question for 260 mm from %.1f mm", text, r.Rest.Freeboard.Least)
 	}
+	for _, f := range r.Findings {
+		if f.About == "freeboard" && (f.Verdict != finding.Missed || f.Limit != 260 || !(f.Margin() < 0) || !strings.HasSuffix(f.Text, f.Cure)) {
+			t.Errorf("%+v", f)
+		}
+	}
 	for i := range d.Crew {
 		d.Crew[i].Mass *= 1 - less/payload
 	}
@@ -157,6 +163,9 @@ func TestCapsize(t *testing.T) {
 	}
 	if text := r.about("stability"); !strings.Contains(text, "will not stay upright") || !strings.Contains(text, "sitting on the floor GM is") {
 		t.Errorf("stability: %q", text)
+	}
+	if d := r.Findings.Dangers(); len(d) == 0 || d[0].About != "stability" || d[0].Verdict != finding.Unsafe {
+		t.Errorf("dangers %+v", d)
 	}
 }
 

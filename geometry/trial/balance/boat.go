@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -16,8 +17,8 @@ type Boat struct {
 	Model *Model
 	Wood  timber.Species // of the gunwales
 	Ribs  timber.Species
-	Open  []float64 // the neutral set: how much wider than its place each rib should stand before it is fitted, mm; nil when there is none
-	Why   error     // why there is no neutral set; nil when there is one
+	Open  []float64        // the neutral set: how much wider than its place each rib should stand before it is fitted, mm; nil when there is none
+	Why   *finding.Finding // why there is no neutral set; nil when there is one
 }
 
 // Of works out the balance of a frame.
@@ -45,7 +46,7 @@ func Of(f *frame.Frame) (*Boat, error) {
 	}
 	b.Open, err = b.Model.Neutral()
 	if errors.Is(err, ErrNoNeutral) {
-		b.Why = err
+		b.Why = b.without(err.Error(), "")
 		return b, nil
 	}
 	if err != nil {
@@ -59,22 +60,33 @@ func Of(f *frame.Frame) (*Boat, error) {
 // narrower and remain the same rib. Our own limit.
 const mostOpen = 0.5
 
-// beyond says why a neutral set that the sums give cannot be made: a rib set too
-// far off, or stressed past half its strength in its place.
-func (b *Boat) beyond() error {
+// softer is what lets the ribs hold the gunwales.
+const softer = "glue the plies bent, or make the gunwales thinner or the ribs thicker"
+
+// without tells why there is no neutral set, and what would help.
+func (b *Boat) without(why, cure string) *finding.Finding {
+	if cure != "" {
+		why += "; " + cure
+	}
+	return &finding.Finding{About: "neutral set", Text: why, Standing: b.Ribs.Strength, Verdict: finding.Weak, Cure: cure}
+}
+
+// beyond tells why a neutral set that the sums give cannot be made: a rib set too
+// far off, or stressed past half its strength in its place; nil when it can.
+func (b *Boat) beyond() *finding.Finding {
 	s, err := b.Settle(b.Open, nil)
 	if err != nil {
-		return err
+		return b.without(err.Error(), "")
 	}
 	for i, r := range b.Frame.Ribs {
 		wide := 2 * r.Section.HalfBreadth
 		if math.Abs(b.Open[i]) > mostOpen*wide {
-			return fmt.Errorf("gunwales too stiff for these ribs: rib %s would have to stand %.0f mm wide for its place of %.0f mm; glue the plies bent, or make the gunwales thinner or the ribs thicker",
-				r.Name, wide+b.Open[i], wide)
+			return b.without(fmt.Sprintf("gunwales too stiff for these ribs: rib %s would have to stand %.0f mm wide for its place of %.0f mm",
+				r.Name, wide+b.Open[i], wide), softer)
 		}
 		if most := timber.AssemblyShare * b.Ribs.MOR; b.RibStress(i, s.Ribs[i]) > most {
-			return fmt.Errorf("gunwales too stiff for these ribs: holding them, rib %s would bear %.0f N/mm2, more than half of what %s breaks at (%.0f); glue the plies bent, or make the gunwales thinner or the ribs thicker",
-				r.Name, b.RibStress(i, s.Ribs[i]), b.Ribs.Name, b.Ribs.MOR)
+			return b.without(fmt.Sprintf("gunwales too stiff for these ribs: holding them, rib %s would bear %.0f N/mm2, more than half of what %s breaks at (%.0f)",
+				r.Name, b.RibStress(i, s.Ribs[i]), b.Ribs.Name, b.Ribs.MOR), softer)
 		}
 	}
 	return nil

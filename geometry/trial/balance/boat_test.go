@@ -278,7 +278,7 @@ func TestTooStiff(t *testing.T) {
 		d.Gunwale.Width, d.Gunwale.Height = 24, 60
 		d.Ribs.Thickness = 5
 	})
-	if b.Why == nil || !strings.Contains(b.Why.Error(), "too stiff for these ribs") {
+	if b.Why == nil || !strings.Contains(b.Why.Text, "too stiff for these ribs") {
 		t.Errorf("got %v", b.Why)
 	}
 	trials, err := b.Trials(choose(t, b, "all"), 10)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/curve"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -85,9 +86,9 @@ func (b batten) stress(off, along float64) float64 {
 
 // judge takes the batten dry where the stress allows, else by the bands of a
 // steamed bend, the harder of its two ways.
-func (b batten) judge(part string, off, along float64) Finding {
-	f := byStress(part, b.wood, b.stress(off, along), TooTight)
-	if f.Pass {
+func (b batten) judge(part string, off, along float64) finding.Finding {
+	f := byStress(part, b.wood, b.stress(off, along), finding.TooTight)
+	if f.Verdict.Passes() {
 		return f
 	}
 	spare := ""
@@ -95,10 +96,10 @@ func (b batten) judge(part string, off, along float64) Finding {
 		spare = fmt.Sprintf("%.1f mm thinner there to bend it dry", math.Ceil((b.depth-thin/off)*10)/10)
 	}
 	f = steamed(part, b.wood, innerRatio(off, b.depth), false)
-	if side := steamed(part, b.wood, innerRatio(along, b.width), false); harder(f.Verdict, side.Verdict) != f.Verdict {
+	if side := steamed(part, b.wood, innerRatio(along, b.width), false); side.Verdict > f.Verdict {
 		f = side
 	}
-	if f.Pass {
+	if f.Verdict.Passes() {
 		f.Cure = spare
 		return f
 	}

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wood/timber"
 )
@@ -36,16 +37,16 @@ func report(t testing.TB, name string, change func(*design.Design)) *Report {
 	return r
 }
 
-// finding returns the first finding whose part holds the words.
-func finding(t testing.TB, r *Report, words string) Finding {
+// found returns the first finding whose part holds the words.
+func found(t testing.TB, r *Report, words string) finding.Finding {
 	t.Helper()
 	for _, f := range r.Findings {
-		if strings.Contains(f.Part, words) {
+		if strings.Contains(f.About, words) {
 			return f
 		}
 	}
 	t.Fatalf("nothing is said of %q", words)
-	return Finding{}
+	return finding.Finding{}
 }
 
 func near(t testing.TB, what string, got, want, tol float64) {
@@ -61,7 +62,7 @@ func TestShipped(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		r := report(t, name, nil)
 		for _, f := range r.Findings {
-			if !f.Pass || f.Margin < 0 || f.Part == "" || f.Standing == "" {
+			if !f.Verdict.Passes() || f.Margin() < 0 || f.About == "" || f.Standing == "" {
 				t.Errorf("%s: %+v", name, f)
 			}
 		}
@@ -117,12 +118,12 @@ func TestStressBands(t *testing.T) {
 	}
 	for _, c := range []struct {
 		share float64
-		want  Verdict
+		want  finding.Verdict
 		pass  bool
-	}{{0.3 - 1e-9, Dry, true}, {0.3 + 1e-9, Eases, true}, {0.5 - 1e-9, Eases, true}, {0.5 + 1e-9, TooTight, false}, {math.NaN(), TooTight, false}} {
-		f := byStress("x", ash, c.share*103, TooTight)
-		if f.Verdict != c.want || f.Pass != c.pass {
-			t.Errorf("%.9f of the MOR: %s, passes %v; want %s, %v", c.share, f.Verdict, f.Pass, c.want, c.pass)
+	}{{0.3 - 1e-9, finding.Dry, true}, {0.3 + 1e-9, finding.Eases, true}, {0.5 - 1e-9, finding.Eases, true}, {0.5 + 1e-9, finding.TooTight, false}, {math.NaN(), finding.TooTight, false}} {
+		f := byStress("x", ash, c.share*103, finding.TooTight)
+		if f.Verdict != c.want || f.Verdict.Passes() != c.pass {
+			t.Errorf("%.9f of the MOR: %s, passes %v; want %s, %v", c.share, f.Verdict, f.Verdict.Passes(), c.want, c.pass)
 		}
 	}
 }
@@ -131,15 +132,15 @@ func TestStressBands(t *testing.T) {
 func TestCures(t *testing.T) {
 	thick := func(d *design.Design) { d.Ribs.Thickness = 7.5 }
 	r := report(t, "brook", thick)
-	if r.Passes() {
+	if r.Findings.Passes() {
 		t.Fatal("ribs of 7.5 mm pass on brook's bilges")
 	}
 	var thinner, larger float64
 	for _, f := range r.Findings {
-		if f.Pass {
+		if f.Verdict.Passes() {
 			continue
 		}
-		if f.Verdict != Strap || f.Margin >= 0 {
+		if f.Verdict != finding.NoStrap || f.Margin() >= 0 {
 			t.Errorf("%+v", f)
 		}
 		var a, b float64
@@ -153,8 +154,8 @@ func TestCures(t *testing.T) {
 		r := report(t, "brook", func(d *design.Design) { thick(d); change(d) })
 		got := true
 		for _, f := range r.Findings {
-			if strings.HasPrefix(f.Part, "rib") && strings.Contains(f.Part, "bilge") {
-				got = got && f.Pass
+			if strings.HasPrefix(f.About, "rib") && strings.Contains(f.About, "bilge") {
+				got = got && f.Verdict.Passes()
 			}
 		}
 		if got != want {
@@ -226,7 +227,7 @@ func TestSlots(t *testing.T) {
 	}
 	// A blind mortise goes to 3/4 of the depth (from memory): 31.5 mm of 42.
 	over := report(t, "river", func(d *design.Design) { d.Ribs.MortiseDepth = 32; d.Gunwale.Tilt = 0.12 })
-	if f := finding(t, over, "wood over the mortises"); f.Pass || f.Cure == "" {
+	if f := found(t, over, "wood over the mortises"); f.Verdict.Passes() || f.Cure == "" {
 		t.Errorf("32 mm of 42: %+v", f)
 	}
 }
@@ -248,14 +249,14 @@ func TestEdgeSet(t *testing.T) {
 		})
 	}
 	r := steep(120)
-	f := finding(t, r, "edge-set, bow")
+	f := found(t, r, "edge-set, bow")
 	run := r.Frame.Hull.Bow.GunwaleX - 700
 	near(t, "stress", f.Value, 7700*36/2*2*120/(run*run), 0.01)
 	var less float64
-	if _, err := fmt.Sscanf(f.Cure, "%f mm less rise", &less); err != nil || f.Pass {
+	if _, err := fmt.Sscanf(f.Cure, "%f mm less rise", &less); err != nil || f.Verdict.Passes() {
 		t.Fatalf("%+v: %v", f, err)
 	}
-	if f := finding(t, steep(120-less), "edge-set, bow"); !f.Pass {
+	if f := found(t, steep(120-less), "edge-set, bow"); !f.Verdict.Passes() {
 		t.Errorf("%.0f mm less rise: %+v", less, f)
 	}
 }
@@ -268,17 +269,17 @@ func TestStem(t *testing.T) {
 	middle := 190 - 0.6 - 55/2.0
 	near(t, "ply", s.Ply, 5, 1e-12)
 	near(t, "form", s.Form, middle*(1-1/121.0)-55/2.0, 1e-9)
-	if f := finding(t, r, "stem at the bow"); f.Verdict != Steam || !f.Pass {
+	if f := found(t, r, "stem at the bow"); f.Verdict != finding.Steam || !f.Verdict.Passes() {
 		t.Errorf("plies of 5 mm on %.0f mm: %+v", s.Form, f)
 	}
 	thick := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = 2, "Sitka spruce" })
-	f := finding(t, thick, "stem at the bow")
+	f := found(t, thick, "stem at the bow")
 	var plies int
-	if _, err := fmt.Sscanf(f.Cure, "%d plies", &plies); err != nil || f.Pass {
+	if _, err := fmt.Sscanf(f.Cure, "%d plies", &plies); err != nil || f.Verdict.Passes() {
 		t.Fatalf("%+v: %v", f, err)
 	}
 	cured := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = plies, "Sitka spruce" })
-	if f := finding(t, cured, "stem at the bow"); !f.Pass {
+	if f := found(t, cured, "stem at the bow"); !f.Verdict.Passes() {
 		t.Errorf("%d plies: %+v", plies, f)
 	}
 	if len(report(t, "brook", nil).Stems) != 0 {
@@ -320,8 +321,8 @@ func TestNoNeutral(t *testing.T) {
 		d.Gunwale.Width, d.Gunwale.Height = 24, 60
 		d.Ribs.Thickness = 5
 	})
-	f := finding(t, r, "neutral set")
-	if f.Pass || r.Passes() || !strings.Contains(f.Cure, "too stiff") {
+	f := found(t, r, "neutral set")
+	if f.Verdict.Passes() || r.Findings.Passes() || !strings.Contains(f.Text, "too stiff") || !strings.Contains(f.Cure, "make the gunwales thinner") {
 		t.Errorf("%+v", f)
 	}
 	for _, rib := range r.Ribs {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/wood/timber"
 )
@@ -45,8 +46,8 @@ func (r *Report) gunwale() {
 			r.judgeEdgeSet(e.name, e.set)
 		}
 	}
-	f := byStress(fmt.Sprintf("gunwale at rest, station %.0f mm", out.Rest.X), b.Wood, out.Rest.Sum(), Weak)
-	if !f.Pass {
+	f := byStress(fmt.Sprintf("gunwale at rest, station %.0f mm", out.Rest.X), b.Wood, out.Rest.Sum(), finding.Weak)
+	if !f.Verdict.Passes() {
 		f.Cure = "more plies glued bent, a thinner gunwale, or an edge-set that begins nearer midship"
 	}
 	r.note(f)
@@ -58,8 +59,8 @@ func (r *Report) judgePly() {
 	if r.Boat.Glue.Plies == 1 {
 		part = fmt.Sprintf("gunwale of %.1f mm, in plan", g.Ply)
 	}
-	f := byStress(part, r.Boat.Wood, g.PlyBend, TooTight)
-	if !f.Pass {
+	f := byStress(part, r.Boat.Wood, g.PlyBend, finding.TooTight)
+	if !f.Verdict.Passes() {
 		f.Cure = fmt.Sprintf("plies of %.1f mm or thinner, glued bent", math.Floor(g.Ply*f.Limit/g.PlyBend*10)/10)
 	}
 	r.note(f)
@@ -70,8 +71,8 @@ func (r *Report) judgePly() {
 func (r *Report) judgeEdgeSet(end string, e hull.EdgeSet) {
 	g := &r.Frame.Gunwale
 	stress := r.Boat.Wood.MOE * e.Strain(g.Height)
-	f := byStress("edge-set, "+end, r.Boat.Wood, stress, TooTight)
-	if !f.Pass {
+	f := byStress("edge-set, "+end, r.Boat.Wood, stress, finding.TooTight)
+	if !f.Verdict.Passes() {
 		f.Cure = fmt.Sprintf("%.0f mm less rise, or begin it nearer midship, or cut or laminate the gunwale to the sheer", math.Ceil(e.Rise*(1-f.Limit/stress)))
 	}
 	r.note(f)

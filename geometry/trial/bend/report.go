@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/wood/timber"
 )
@@ -16,8 +17,8 @@ type Report struct {
 	Ribs     []Rib          // from aft forward
 	Slots    []Slot         // mortises, from aft forward
 	Gunwale  Gunwale
-	Stems    []Stem    // laminated stems; nil when they are cut
-	Findings []Finding // one for each part or run of parts, from the ribs on
+	Stems    []Stem       // laminated stems; nil when they are cut
+	Findings finding.List // one for each part or run of parts, from the ribs on
 }
 
 // Of works out the report of a frame.
@@ -53,22 +54,12 @@ func (r *Report) set() []float64 {
 	return r.Boat.Open
 }
 
-// Passes reports whether every part can be built as the design says.
-func (r *Report) Passes() bool {
-	for _, f := range r.Findings {
-		if !f.Pass {
-			return false
-		}
-	}
-	return true
-}
-
-func (r *Report) note(f Finding) { r.Findings = append(r.Findings, f) }
+func (r *Report) note(f finding.Finding) { r.Findings = append(r.Findings, f) }
 
 // balanced says whether the ribs can hold the gunwales, and at what stress.
 func (r *Report) balanced() {
 	if why := r.Boat.Why; why != nil {
-		r.note(Finding{Part: "neutral set", Verdict: Weak, Unit: "mm", Cure: why.Error(), Standing: r.Boat.Ribs.Strength})
+		r.note(*why)
 		return
 	}
 	worst, name := 0.0, ""
@@ -80,8 +71,8 @@ func (r *Report) balanced() {
 	if name == "" {
 		name = "all"
 	}
-	f := byStress("rib "+name+" in place, neutral", r.Boat.Ribs, worst, Weak)
-	if !f.Pass {
+	f := byStress("rib "+name+" in place, neutral", r.Boat.Ribs, worst, finding.Weak)
+	if !f.Verdict.Passes() {
 		f.Cure = "thicker ribs, thinner gunwales, or plies glued bent"
 	}
 	r.note(f)

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -108,7 +109,7 @@ func (r Rib) arc(name string) *Arc {
 }
 
 // judgeRun judges the ribs of a run by the tightest of their bends.
-func (r *Report) judgeRun(name string, run []int) Finding {
+func (r *Report) judgeRun(name string, run []int) finding.Finding {
 	strap := r.Frame.Design.Bending.Strap
 	tight := r.Ribs[run[0]].arc(name)
 	for _, i := range run {
@@ -117,7 +118,7 @@ func (r *Report) judgeRun(name string, run []int) Finding {
 		}
 	}
 	f := steamed(ribsCalled(r.Frame.Ribs[run[0]:run[len(run)-1]+1])+", "+name, r.Boat.Ribs, tight.OnForm, strap)
-	if !f.Pass {
+	if !f.Verdict.Passes() {
 		f.Cure = r.cureRibs(name, run, f)
 	}
 	return f
@@ -132,7 +133,7 @@ func ribsCalled(ribs []frame.Rib) string {
 
 // cureRibs says how much thinner the ribs or how much larger the radius must be
 // for the wood to take it.
-func (r *Report) cureRibs(name string, run []int, f Finding) string {
+func (r *Report) cureRibs(name string, run []int, f finding.Finding) string {
 	thinner, larger := 0.0, 0.0
 	for _, i := range run {
 		t, a := r.Frame.Ribs[i].Thickness, r.Ribs[i].arc(name)
@@ -141,7 +142,7 @@ func (r *Report) cureRibs(name string, run []int, f Finding) string {
 		larger = math.Max(larger, ((f.Limit+0.5)*t/mid-1)*a.Radius)
 	}
 	cure := ""
-	if f.Verdict == Strap {
+	if f.Verdict == finding.NoStrap {
 		cure = "a strap (bending.strap), or "
 	}
 	cure += fmt.Sprintf("%.1f mm thinner, or ", math.Ceil(thinner*10)/10)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 )
 
@@ -52,8 +53,8 @@ func (r *Report) slots() {
 			worst = s
 		}
 	}
-	f := byStress("gunwale at mortise "+worst.Rib, r.Boat.Wood, worst.Stress, Weak)
-	if !f.Pass {
+	f := byStress("gunwale at mortise "+worst.Rib, r.Boat.Wood, worst.Stress, finding.Weak)
+	if !f.Verdict.Passes() {
 		f.Cure = "a shallower mortise (ribs.mortise_depth), or more plies glued bent"
 	}
 	r.note(f)
@@ -92,10 +93,10 @@ func (r *Report) judgeWalls() {
 }
 
 // sized judges a size in mm that must not be less than a limit.
-func sized(part string, value, limit float64, cure string) Finding {
-	f := Finding{Part: part, Verdict: Holds, Pass: true, Value: value, Limit: limit, Unit: "mm", Margin: value/limit - 1, Standing: "common practice"}
+func sized(part string, value, limit float64, cure string) finding.Finding {
+	f := finding.Finding{About: part, Verdict: finding.Holds, Standing: finding.Common, Measure: finding.Measure{Value: value, Limit: limit, Unit: "mm"}}
 	if !(value >= limit) {
-		f.Verdict, f.Pass, f.Cure = Weak, false, cure
+		f.Verdict, f.Cure = finding.Weak, cure
 	}
 	return f
 }
@@ -108,8 +109,8 @@ func (r *Report) judgeScarfs(rests []balance.Rest) {
 	kept := (n - 1 + scarfKept(d.Gunwale.ScarfSlope)) / n
 	for _, s := range g.Scarfs {
 		stress := restAt(rests, g.Line.Station(s.Middle)).Sum() / kept
-		f := byStress(fmt.Sprintf("gunwale at the scarf at %.0f mm", s.Middle), r.Boat.Wood, stress, Weak)
-		if !f.Pass {
+		f := byStress(fmt.Sprintf("gunwale at the scarf at %.0f mm", s.Middle), r.Boat.Wood, stress, finding.Weak)
+		if !f.Verdict.Passes() {
 			f.Cure = "a scarf nearer the end, or a longer slope (gunwale.scarf_slope)"
 		}
 		r.note(f)

@@ -37,7 +37,7 @@ func (r *Report) stems() error {
 		}
 		r.Stems = append(r.Stems, s)
 		f := byRatio(fmt.Sprintf("stem at the %s, ply of %.1f mm", e.name, s.Ply), wood, s.Ratio, b.Strap)
-		if !f.Pass {
+		if !f.Verdict.Passes() {
 			thin := (s.Form) / f.Limit
 			f.Cure = fmt.Sprintf("%.0f plies", math.Ceil(float64(e.stem.Moulded)/thin))
 		}

@@ -8,100 +8,69 @@
 package bend
 
 import (
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 )
 
-// Verdict is what a part needs.
-type Verdict string
-
-// The verdicts, from the easiest.
+// The units of what is measured.
 const (
-	Holds    Verdict = "holds"             // bears its load for years
-	Dry      Verdict = "bends dry"         // and stays below what wood bears for years
-	Eases    Verdict = "dry, eases"        // bends dry, and gives up part of its spring over the years
-	Steam    Verdict = "steam"             // with room to spare
-	Pick     Verdict = "steam, pick stock" // straight-grained, air-dried, moist
-	Strap    Verdict = "needs a strap"     // with end stops
-	TooTight Verdict = "too tight"         // breaks
-	Weak     Verdict = "too weak"          // bears too much in place
+	ratioUnit  = "radius/thickness" // inner radius
+	stressUnit = "N/mm2"
 )
 
-// Finding is the verdict on one part.
-type Finding struct {
-	Part     string // "ribs F3-F5, bilge"
-	Verdict  Verdict
-	Pass     bool            // can be built with what the design says
-	Value    float64         // what the part has: inner radius over thickness, or N/mm2
-	Limit    float64         // what the verdict allows, in the same unit
-	Unit     string          // "radius/thickness", "N/mm2", "mm"
-	Margin   float64         // room over the limit as a share of it; below 0 when it does not hold
-	Cure     string          // what costs least to make it hold, or to spare the steam; "" when nothing is needed
-	Standing timber.Standing // of the limit
-}
-
-// ofBand puts a band into a verdict.
-func ofBand(b timber.Band) Verdict {
-	return [...]Verdict{TooTight, Strap, Pick, Steam, Dry}[b]
-}
-
-// harder returns the one of two verdicts that asks for more.
-func harder(a, b Verdict) Verdict {
-	order := []Verdict{Holds, Dry, Eases, Steam, Pick, Strap, TooTight, Weak}
-	for _, v := range order {
-		if v == a {
-			return b
+// ofBand puts a band into a verdict; strap tells whether the design has one.
+func ofBand(b timber.Band, strap bool) finding.Verdict {
+	switch b {
+	case timber.SprungDry:
+		return finding.Dry
+	case timber.Steamed:
+		return finding.Steam
+	case timber.Picked:
+		return finding.Pick
+	case timber.Strap:
+		if strap {
+			return finding.Strap
 		}
-		if v == b {
-			return a
-		}
+		return finding.NoStrap
 	}
-	return a
-}
-
-// passes reports whether a verdict can be built: a strap only where the design
-// has one.
-func passes(v Verdict, strap bool) bool {
-	return v != TooTight && v != Weak && (v != Strap || strap)
+	return finding.TooTight
 }
 
 // byRatio judges a steamed bend of the given inner radius over thickness.
-func byRatio(part string, wood timber.Species, ratio float64, strap bool) Finding {
-	f := Finding{Part: part, Verdict: ofBand(wood.Band(ratio)), Value: ratio, Unit: "radius/thickness", Limit: wood.FreeRatio, Standing: wood.Bending}
+func byRatio(part string, wood timber.Species, ratio float64, strap bool) finding.Finding {
+	f := finding.Finding{About: part, Verdict: ofBand(wood.Band(ratio), strap), Standing: wood.Bending,
+		Measure: finding.Measure{Value: ratio, Limit: wood.FreeRatio, Unit: ratioUnit}}
 	if strap {
 		f.Limit = wood.StrapRatio
 	}
-	if f.Verdict == Dry {
+	if f.Verdict == finding.Dry {
 		f.Limit, f.Standing = wood.ColdRatio(), wood.Strength
 	}
-	f.Margin = f.Value/f.Limit - 1
-	f.Pass = passes(f.Verdict, strap)
 	return f
 }
 
 // steamed judges a bend that is steamed however slight it is.
-func steamed(part string, wood timber.Species, ratio float64, strap bool) Finding {
+func steamed(part string, wood timber.Species, ratio float64, strap bool) finding.Finding {
 	f := byRatio(part, wood, ratio, strap)
-	if f.Verdict == Dry {
-		f.Verdict, f.Limit, f.Standing = Steam, wood.FreeRatio, wood.Bending
-		f.Margin = f.Value/f.Limit - 1
+	if f.Verdict == finding.Dry {
+		f.Verdict, f.Limit, f.Standing = finding.Steam, wood.FreeRatio, wood.Bending
 	}
 	return f
 }
 
 // byStress judges a part bent dry and left so, by its stress in N/mm2; over is
 // the verdict past half the MOR.
-func byStress(part string, wood timber.Species, stress float64, over Verdict) Finding {
-	f := Finding{Part: part, Verdict: Dry, Value: stress, Unit: "N/mm2", Limit: timber.LastingShare * wood.MOR, Standing: wood.Strength}
-	if over == Weak {
-		f.Verdict = Holds
+func byStress(part string, wood timber.Species, stress float64, over finding.Verdict) finding.Finding {
+	f := finding.Finding{About: part, Verdict: finding.Dry, Standing: wood.Strength,
+		Measure: finding.Measure{Value: stress, Limit: timber.LastingShare * wood.MOR, Unit: stressUnit, AtMost: true}}
+	if over == finding.Weak {
+		f.Verdict = finding.Holds
 	}
 	if stress > f.Limit {
-		f.Verdict, f.Limit = Eases, timber.AssemblyShare*wood.MOR
+		f.Verdict, f.Limit = finding.Eases, timber.AssemblyShare*wood.MOR
 	}
 	if !(stress <= f.Limit) {
 		f.Verdict = over
 	}
-	f.Margin = f.Limit/f.Value - 1
-	f.Pass = passes(f.Verdict, false)
 	return f
 }

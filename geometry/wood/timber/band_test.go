@@ -3,6 +3,8 @@ package timber
 import (
 	"math"
 	"testing"
+
+	"ribwright/geometry/finding"
 )
 
 func wood(t *testing.T, name string) Species {
@@ -108,7 +110,7 @@ func TestShrink(t *testing.T) {
 	near(t, Shrink(8, ash.Tangential, 20, 12), 0.17536, 1e-9, "mm")
 	near(t, Shrink(8, ash.Tangential, 12, 20), -0.17536, 1e-9, "mm, taking up")
 	for _, s := range All() {
-		if s.Tangential != 0 && !(s.Tangential > s.Radial && s.Radial > 0 && s.Movement == Practice) {
+		if s.Tangential != 0 && !(s.Tangential > s.Radial && s.Radial > 0 && s.Movement == finding.Common) {
 			t.Errorf("%s moves %g along and %g across its rings (%s)", s.Name, s.Tangential, s.Radial, s.Movement)
 		}
 	}

@@ -12,43 +12,30 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"ribwright/geometry/finding"
 )
-
-// Standing tells how far a value can be trusted.
-type Standing string
-
-// The standings, the best first. The empty Standing says nothing.
-const (
-	Handbook Standing = "handbook"        // read in published test results
-	Practice Standing = "common practice" // trade sheets and shop rules, no test results read
-	Memory   Standing = "from memory"     // remembered, not read; test one piece first
-	Measured Standing = "measured"        // the builder's own test of the stock at hand
-)
-
-// String returns the standing as it is printed: "handbook", "common practice",
-// "from memory" or "measured".
-func (s Standing) String() string { return string(s) }
 
 // Species is one kind of wood at 12 % moisture.
 type Species struct {
-	Name     string   // as printed, "white oak"
-	Density  float64  // kg/m3, water included
-	MOE      float64  // N/mm2 (MPa), modulus of elasticity in bending
-	MOR      float64  // N/mm2 (MPa), modulus of rupture in bending
-	Strength Standing // of Density, MOE and MOR
+	Name     string           // as printed, "white oak"
+	Density  float64          // kg/m3, water included
+	MOE      float64          // N/mm2 (MPa), modulus of elasticity in bending
+	MOR      float64          // N/mm2 (MPa), modulus of rupture in bending
+	Strength finding.Standing // of Density, MOE and MOR
 
 	// Inner radius over thickness at which about 1 bend in 20 of good air-dry
 	// stock breaks, steamed at 100 C. Radii for 25 mm stock are taken to
 	// shrink in proportion with the thickness.
-	StrapRatio float64  // with a strap and end stops
-	FreeRatio  float64  // without
-	Bending    Standing // of the two ratios
+	StrapRatio float64          // with a strap and end stops
+	FreeRatio  float64          // without
+	Bending    finding.Standing // of the two ratios
 
 	// Movement across the grain, mm per mm for 1 % of moisture; 0 where it is
 	// not known.
-	Tangential float64  // along the growth rings: across flat-sawn stock
-	Radial     float64  // square to them
-	Movement   Standing // of the two
+	Tangential float64          // along the growth rings: across flat-sawn stock
+	Radial     float64          // square to them
+	Movement   finding.Standing // of the two
 }
 
 // Density12 returns the density in kg/m3 at 12 % moisture, water included, of

@@ -1,11 +1,12 @@
 package timber
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"testing"
+
+	"ribwright/geometry/finding"
 )
 
 // near fails the test unless got is within tol of want.
@@ -70,18 +71,18 @@ func TestStrengthInMetric(t *testing.T) {
 	for _, row := range []struct {
 		name              string
 		density, moe, mor float64
-		strength          Standing
+		strength          finding.Standing
 	}{
-		{"white oak", 761.6, 12300, 105, Handbook},        // Wood Handbook Table 5-3a, gravity 0.68
-		{"Sitka spruce", 448, 10800, 70, Handbook},        // Wood Handbook Table 5-3a, gravity 0.40
-		{"western redcedar", 358.4, 7700, 52, Handbook},   // Wood Handbook Table 5-3a, gravity 0.32
-		{"white ash", 672, 12000, 103, Handbook},          // Wood Handbook Table 5-3a; 5-3b has 15 400 psi
-		{"red oak", 705.6, 12500, 99, Handbook},           // Wood Handbook Table 5-3a
-		{"American elm", 560, 9200, 81, Handbook},         // Wood Handbook Table 5-3a
-		{"shagbark hickory", 806.4, 14900, 139, Handbook}, // Wood Handbook Table 5-3a
-		{"European ash", 690, 11900, 116, Memory},         // from memory
-		{"European oak", 690, 10100, 97, Memory},          // from memory
-		{"Scots pine", 510, 10000, 83, Practice},          // trade sheets
+		{"white oak", 761.6, 12300, 105, finding.Handbook},        // Wood Handbook Table 5-3a, gravity 0.68
+		{"Sitka spruce", 448, 10800, 70, finding.Handbook},        // Wood Handbook Table 5-3a, gravity 0.40
+		{"western redcedar", 358.4, 7700, 52, finding.Handbook},   // Wood Handbook Table 5-3a, gravity 0.32
+		{"white ash", 672, 12000, 103, finding.Handbook},          // Wood Handbook Table 5-3a; 5-3b has 15 400 psi
+		{"red oak", 705.6, 12500, 99, finding.Handbook},           // Wood Handbook Table 5-3a
+		{"American elm", 560, 9200, 81, finding.Handbook},         // Wood Handbook Table 5-3a
+		{"shagbark hickory", 806.4, 14900, 139, finding.Handbook}, // Wood Handbook Table 5-3a
+		{"European ash", 690, 11900, 116, finding.Memory},         // from memory
+		{"European oak", 690, 10100, 97, finding.Memory},          // from memory
+		{"Scots pine", 510, 10000, 83, finding.Common},            // trade sheets
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			s, err := Lookup(row.name)
@@ -126,8 +127,8 @@ func TestBendingRatios(t *testing.T) {
 		if !(0 < s.StrapRatio && s.StrapRatio <= s.FreeRatio && s.FreeRatio < s.ColdRatio()) {
 			t.Errorf("%s: strap %g, free %g, dry %g are out of order", s.Name, s.StrapRatio, s.FreeRatio, s.ColdRatio())
 		}
-		if s.Bending != Memory {
-			t.Errorf("%s: bending is %s, want %s", s.Name, s.Bending, Memory)
+		if s.Bending != finding.Memory {
+			t.Errorf("%s: bending is %s, want %s", s.Name, s.Bending, finding.Memory)
 		}
 	}
 }
@@ -145,11 +146,5 @@ func TestAllIsSortedAndFresh(t *testing.T) {
 	all[0].MOE = -1
 	if All()[0].MOE == -1 {
 		t.Error("a change to one copy shows in the next")
-	}
-}
-
-func TestStanding(t *testing.T) {
-	if s := fmt.Sprint(Handbook, "; ", Practice, "; ", Memory); s != "handbook; common practice; from memory" {
-		t.Errorf("the standings show as %q", s)
 	}
 }

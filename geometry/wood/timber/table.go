@@ -1,5 +1,7 @@
 package timber
 
+import "ribwright/geometry/finding"
+
 // entry is a species with the other names it answers to.
 type entry struct {
 	Species
@@ -40,32 +42,32 @@ func table() []entry {
 		tested("American elm", Density12(0.50), 9200, 81).bends(1.7, 13.5),
 		tested("hickory", Density12(0.72), 14900, 139).bends(1.8, 15).moves(0.00411, 0.00259).called("shagbark hickory"),
 		tested("black locust", Density12(0.69), 14100, 134).bends(1.5, 11),
-		tested("European ash", 690, 11900, 116).bends(2.5, 12).stands(Memory),
-		tested("European oak", 690, 10100, 97).bends(2, 13).stands(Memory),
-		tested("Scots pine", 510, 10000, 83).bends(24, 32).stands(Practice),
+		tested("European ash", 690, 11900, 116).bends(2.5, 12).stands(finding.Memory),
+		tested("European oak", 690, 10100, 97).bends(2, 13).stands(finding.Memory),
+		tested("Scots pine", 510, 10000, 83).bends(24, 32).stands(finding.Common),
 	}
 }
 
 // tested starts an entry: density in kg/m3, MOE and MOR in N/mm2, standing
 // Handbook unless stands says otherwise.
 func tested(name string, density, moe, mor float64) entry {
-	return entry{Species: Species{Name: name, Density: density, MOE: moe, MOR: mor, Strength: Handbook}}
+	return entry{Species: Species{Name: name, Density: density, MOE: moe, MOR: mor, Strength: finding.Handbook}}
 }
 
 // bends sets the limits of inner radius over thickness, with a strap and free.
 func (e entry) bends(strap, free float64) entry {
-	e.StrapRatio, e.FreeRatio, e.Bending = strap, free, Memory
+	e.StrapRatio, e.FreeRatio, e.Bending = strap, free, finding.Memory
 	return e
 }
 
 // moves sets the movement for 1 % of moisture, along and square to the rings.
 func (e entry) moves(tangential, radial float64) entry {
-	e.Tangential, e.Radial, e.Movement = tangential, radial, Practice
+	e.Tangential, e.Radial, e.Movement = tangential, radial, finding.Common
 	return e
 }
 
 // stands sets the standing of the strength values.
-func (e entry) stands(s Standing) entry {
+func (e entry) stands(s finding.Standing) entry {
 	e.Strength = s
 	return e
 }

@@ -33,11 +33,7 @@ func (w *writer) afloat() {
 		w.warn("With the people and gear of the design it does not stay upright: "+r.Fault.Text+". The figures are those of the boat held upright.", "arithmetic of this design")
 	}
 	w.section("What to make of it")
-	f := report.Table{Columns: []report.Column{names("About"), text("Finding"), text("Standing of the rule")}}
-	for _, v := range r.Findings {
-		f.Rows = append(f.Rows, []string{v.About, v.Text, v.Standing})
-	}
-	w.add(f)
+	w.add(report.Findings{List: r.Findings})
 	w.section("Curves")
 	for _, p := range afloat.Plots(r) {
 		w.add(plotted(p))
@@ -79,7 +75,7 @@ func (w *writer) balance() {
 	b := w.Bend
 	w.say("Without a mould the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out.")
 	if b.Boat.Why != nil {
-		w.warn("There is no neutral set: "+b.Boat.Why.Error(), "beam theory")
+		w.warn("There is no neutral set: "+b.Boat.Why.Text, "beam theory")
 	}
 	w.add(report.Table{Title: "Gunwales at rest", Columns: []report.Column{text("Figure"), figures("")}, Rows: [][]string{
 		{"tightest radius in plan", w.Length(b.Gunwale.Radius)},
@@ -97,12 +93,8 @@ func (w *writer) balance() {
 			About: "Both gunwales from above before and after the cross pieces are taken out, with the force in each."})
 	}
 	w.section("What the wood is asked for")
-	t := report.Table{Columns: []report.Column{text("Part"), names("Verdict"), figures("Has"), figures("Limit"), names("Unit"), text("What would help")}}
-	for _, f := range b.Findings {
-		t.Rows = append(t.Rows, []string{f.Part, string(f.Verdict), number(f.Value), number(f.Limit), f.Unit, f.Cure})
-	}
-	t.Note = "Radius/thickness: more is easier. N/mm2 is a stress: less is easier. Limits of steamed bends are from memory: bend one rib first."
-	w.add(t)
+	w.add(report.Findings{List: b.Findings, Judged: true,
+		Note: "Radius/thickness: more is easier. N/mm2 is a stress: less is easier. Limits of steamed bends are from memory: bend one rib first."})
 }
 
 func (w *writer) strutForces() report.Table {
@@ -113,7 +105,7 @@ func (w *writer) strutForces() report.Table {
 	for i, p := range w.Frame.Thwarts {
 		row := []string{p.Name}
 		for _, r := range w.Trials {
-			row = append(row, number(r.In.Struts[i]))
+			row = append(row, report.Number(r.In.Struts[i]))
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -128,17 +120,6 @@ func setName(set, miss string) string {
 		return "in the neutral set"
 	}
 	return "unset, as wide as their places"
-}
-
-// number letters a figure that may be far off.
-func number(v float64) string {
-	switch {
-	case math.IsInf(v, 0) || math.IsNaN(v) || math.Abs(v) >= 1000:
-		return "ample"
-	case math.Abs(v) < 0.05:
-		return "0.0"
-	}
-	return fmt.Sprintf("%.1f", v)
 }
 
 // stageHours letters the time of a stage.

@@ -23,12 +23,12 @@ import (
 func (w *writer) outfits() {
 	o := w.Outfits
 	kits := o.Kits()
-	if len(kits) == 0 && len(o.Notes) == 0 {
+	if len(kits) == 0 && len(o.Findings) == 0 {
 		return
 	}
 	w.chapter("Outfits")
 	w.say("What the design adds to the boat for a while. Full-size patterns are made by ribwright sail, pair and row with --loft; no line of this book may be cut by. Every piece is in the cut list under an X, what is bought in the shopping list, the work in the hours.")
-	w.told(o.Notes, nil)
+	w.told(o.Findings, nil)
 	w.lies()
 	for _, k := range kits {
 		switch outfit.Name(k.Name) {
@@ -93,18 +93,8 @@ func amount(t kit.Thing) string {
 }
 
 // told are the findings of an outfit, dangers first, and its figures beside practice.
-func (w *writer) told(notes finding.Notes, ranges []finding.Range) {
-	f := report.Table{Columns: []report.Column{names("About"), text("Finding"), text("Standing of the rule")}}
-	for _, n := range notes {
-		if n.Danger {
-			w.warn(wording.Capital(n.About)+": "+n.Text+".", n.Standing)
-		} else {
-			f.Rows = append(f.Rows, []string{n.About, n.Text, n.Standing})
-		}
-	}
-	if len(f.Rows) > 0 {
-		w.add(f)
-	}
+func (w *writer) told(all finding.List, ranges []finding.Range) {
+	w.add(report.Findings{List: all})
 	if len(ranges) == 0 {
 		return
 	}
@@ -154,7 +144,7 @@ func (w *writer) sailing(f *sail.Fit) {
 	}
 	rows = append(rows, []string{"push on the partner, on the step", fmt.Sprintf("%.0f N, %.0f N", f.Mast.Partner, f.Mast.Step)}, []string{"tack over the gunwale", w.Length(f.Tack - (f.Mast.PartnerZ - sail.PartnerThick/2))})
 	w.add(report.Table{Title: "Places and loads", Columns: []report.Column{text("Figure"), figures("")}, Rows: rows})
-	w.told(f.Notes, f.Ranges)
+	w.told(f.Findings, f.Ranges)
 }
 
 func (w *writer) pairing(c *pair.Craft) {
@@ -184,7 +174,7 @@ func (w *writer) pairing(c *pair.Craft) {
 		t.Rows = append(t.Rows, []string{k.Name, fmt.Sprintf("%.0f", k.Moment), fmt.Sprintf("%.1f", k.Stress), sag, fmt.Sprintf("%.0f", k.Lash), k.Why})
 	}
 	w.add(t)
-	w.told(c.Notes, c.Practices)
+	w.told(c.Findings, c.Practices)
 }
 
 func (w *writer) rowing(f *rowing.Fit) {
@@ -204,5 +194,5 @@ func (w *writer) rowing(f *rowing.Fit) {
 		{"hands over the legs, oar over the gunwale", clear},
 		{"rower alone: draught, bow up by, least freeboard", alone},
 		{"stress in a bar, asked of the wood", fmt.Sprintf("%.1f, %.1f N/mm2 at %.0f N on each handle", math.Max(f.Strength.Flat, f.Strength.Upright), f.Strength.Working, f.Strength.Pull)}}})
-	w.told(f.Notes, f.Ranges)
+	w.told(f.Findings, f.Ranges)
 }

@@ -92,6 +92,10 @@ func TestOutfitTold(t *testing.T) {
 			}
 		case report.Caution:
 			cautions += k.Words + "\n"
+		case report.Findings:
+			for _, d := range k.List.Dangers() {
+				cautions += d.Text + "\n"
+			}
 		}
 	}
 	if len(lies.Rows) != 5 {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/txtar"
 
+	"ribwright/geometry/finding"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
@@ -67,6 +68,7 @@ func Cases() []Case {
 		{Name: "table-words", Report: of(words())},
 		{Name: "table-wide", Report: of(wide()), Parted: true},
 		{Name: "table-forced", Report: of(report.Table{Columns: []report.Column{report.Names("File"), report.Numbers("Figure")}, Rows: [][]string{{strings.Repeat("name", 12), strings.Repeat("12345", 11)}}})},
+		{Name: "findings", Report: of(report.Findings{List: found()}, report.Findings{List: found(), Judged: true, Note: "More is easier."})},
 		{Name: "figure", Report: of(report.Figure{Drawing: drawing("Plan view"), Caption: "Plan view, 1:24, bow to the right.", About: "View from above: both gunwales and the middle line."})},
 		{Name: "contents", Report: of(report.Heading{Level: 2, Words: "Contents"}, report.Contents{}, report.Heading{Level: 1, Words: "Ribs"}, report.Heading{Level: 1, Words: "Keel & stringers"})},
 		{Name: "long-words", Report: Everything(strings.Repeat("long", 30))},
@@ -100,6 +102,14 @@ func drawing(words string) layout.Drawing {
 	d.Straight(layout.Mark, 0, 0, 10, 10)
 	d.Write(0, 0, 3, layout.Left, words)
 	return d
+}
+
+// found is a danger, a fact and a verdict with its cure.
+func found() finding.List {
+	var l finding.List
+	l.Say("trim", finding.Memory, "floats level; a little by the stern steers well")
+	l.Warn("lift", finding.Arithmetic, "the windward hull leaves the water")
+	return append(l, finding.Finding{About: "stringer 2, ends", Text: "bends further than it can", Verdict: finding.Weak, Cure: "4.9 mm thinner there to bend it dry", Measure: finding.Measure{Value: 13.2, Limit: 38, Unit: "radius/thickness"}})
 }
 
 // table has a column of each kind, heads of several lines and a note.

@@ -1,9 +1,13 @@
 package formula
 
-import "math"
+import (
+	"math"
 
-// Verdict is how one check of a file came out.
-type Verdict struct {
+	"ribwright/geometry/finding"
+)
+
+// Check is how one check of a file came out.
+type Check struct {
 	Name   string
 	At     Place
 	Passed bool
@@ -17,7 +21,7 @@ type Verdict struct {
 
 // Margin returns how far the value is on the right side of its limit; negative
 // when the check failed. Without sizes, 1 or -1.
-func (v Verdict) Margin() float64 {
+func (v Check) Margin() float64 {
 	switch {
 	case v.Sized && v.AtMost:
 		return v.Limit - v.Value
@@ -29,28 +33,31 @@ func (v Verdict) Margin() float64 {
 	return -1
 }
 
-// Text says how it came out, with its numbers.
-func (v Verdict) Text() string {
+// Finding tells how it came out, with its numbers in mm, kg, s and radians.
+func (v Check) Finding() finding.Finding {
+	f := finding.Finding{About: v.Name, Text: "holds", Verdict: finding.Holds}
+	if !v.Passed {
+		f.Text, f.Verdict = "does not hold; "+v.Reason, finding.Missed
+	}
 	if !v.Sized {
-		if v.Passed {
-			return v.Name + ": holds"
-		}
-		return v.Name + ": does not hold; " + v.Reason
+		return f
 	}
 	word := "at least"
 	if v.AtMost {
 		word = "at most"
 	}
-	return v.Name + ": " + ShowNumber(v.Value, v.Dim) + ", wanted " + word + " " + ShowNumber(v.Limit, v.Dim) + "; " + v.Reason
+	f.Text = ShowNumber(v.Value, v.Dim) + ", wanted " + word + " " + ShowNumber(v.Limit, v.Dim) + "; " + v.Reason
+	f.Measure = finding.Measure{Value: v.Value, Limit: v.Limit, Unit: v.Dim.unit(), AtMost: v.AtMost}
+	return f
 }
 
-// Verdicts works out every check of the file, in its order.
+// Checks works out every check of the file, in its order.
 // Errors: *Fault for a check that has no answer.
-func (r *Run) Verdicts() ([]Verdict, error) {
-	out := make([]Verdict, 0, len(r.p.checks))
+func (r *Run) Checks() ([]Check, error) {
+	out := make([]Check, 0, len(r.p.checks))
 	for _, s := range r.p.checks {
 		r.fault, r.line = nil, s.name
-		v := Verdict{Name: s.name, At: s.at, Passed: r.eval(s.body).True()}
+		v := Check{Name: s.name, At: s.at, Passed: r.eval(s.body).True()}
 		if s.body.op.orders() {
 			v.Sized, v.Dim = true, s.body.args[0].kind.Dim
 			v.Value, v.Limit = r.eval(s.body.args[0]).Num, r.eval(s.body.args[1]).Num
