@@ -98,7 +98,7 @@ func length(to *float64, low, high float64) Value {
 	return bind(to, func(s string) (float64, error) {
 		v, err := measure.ParseLength(s)
 		if err == nil && !(float64(v) >= low && float64(v) <= high) {
-			err = fmt.Errorf("%s is out of range; accepted: %s to %s mm", v, measure.MM(low, 1), measure.MM(high, 1))
+			err = fmt.Errorf("%s is out of range; accepted: %g to %g mm", v, low, high)
 		}
 		return float64(v), err
 	}, func(v float64) string {

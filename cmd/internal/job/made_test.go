@@ -12,16 +12,6 @@ import (
 	"ribwright/render/text"
 )
 
-// requests are all that the engine can be asked, by the verb that asks it.
-func requests() map[string]func() Request {
-	return map[string]func() Request{
-		"float": func() Request { return NewFloat() }, "bend": func() Request { return NewBend() }, "loft": func() Request { return NewLoft() },
-		"proof": func() Request { return NewProof() }, "book": func() Request { return NewBook() }, "fleet": func() Request { return NewFleet() },
-		"sail": func() Request { return NewSail() }, "pair": func() Request { return NewPair() }, "row": func() Request { return NewRow() },
-		"fair": func() Request { return NewFair() },
-	}
-}
-
 // made is what came of a job.
 type made struct {
 	*Result
@@ -33,30 +23,27 @@ type made struct {
 // or "--name" for a yes.
 func asked(t testing.TB, verb string, args ...string) Request {
 	t.Helper()
-	r := requests()[verb]()
+	plain, err := Ask(verb, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
 	var names []string
+	var fields [][2]string
 	for len(args) > 0 {
 		name, isField := strings.CutPrefix(args[0], "--")
 		args = args[1:]
-		if !isField {
+		switch {
+		case !isField:
 			names = append(names, name)
-			continue
-		}
-		fields := r.Fields()
-		i := slices.IndexFunc(fields, func(f Field) bool { return f.Name == name })
-		if i < 0 {
-			t.Fatalf("%s has no field %q", verb, name)
-		}
-		value := "true"
-		if fields[i].Takes != "" {
-			value, args = args[0], args[1:]
-		}
-		if err := fields[i].Value.Set(value); err != nil {
-			t.Fatalf("%s: %s: %v", verb, name, err)
+		case slices.ContainsFunc(plain.Fields(), func(f Field) bool { return f.Name == name && f.Takes == "" }):
+			fields = append(fields, [2]string{name, "true"})
+		default:
+			fields, args = append(fields, [2]string{name, args[0]}), args[1:]
 		}
 	}
-	if len(names) > 0 {
-		r.Name(names)
+	r, err := Ask(verb, names, fields...)
+	if err != nil {
+		t.Fatal(err)
 	}
 	return r
 }

@@ -1,8 +1,7 @@
 // Package eyes looks at finished patterns as a print shop would: it draws the
 // sheets with PDFium, puts the tiles together by the table of pages, and holds
 // the result against the same pattern in one piece and against the numbers.
-// It is a module of its own, so that the program needs none of what a renderer
-// needs, and only its tests use it.
+// All of it is tests: the program needs none of what a renderer needs.
 //
 // All pictures lie on one grid of 254 dots to the inch: a dot is 0.1 mm, and
 // dot (0, 0) begins at the pattern's own zero. A tile is drawn straight onto

@@ -1,8 +1,6 @@
 package eyes
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
@@ -67,20 +65,12 @@ func drawn(t *testing.T, verb, name string) []layout.Drawing {
 // fitted lofts a design's outfit and reads the sheets.
 func fitted(t *testing.T, verb, name, paper string, flags ...string) set {
 	t.Helper()
-	dir := t.TempDir()
-	ribwright(t, append([]string{verb, name, "--loft", "--paper", paper, "--out", dir}, flags...)...)
-	read := func(file string) []byte {
-		src, err := os.ReadFile(filepath.Join(dir, file))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return src
-	}
-	n, err := rendertest.ReadPages(read(name + "-" + verb + "-numbers.json"))
+	read := ask(t, verb, name, append([]string{"--loft", "--paper", paper}, flags...)...)
+	n, err := rendertest.ReadPages(read("-numbers.json"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Read(eyesOf(t), read(name+"-"+verb+"-patterns-"+paper+".pdf"), n.Pages)
+	s, err := Read(eyesOf(t), read(".pdf"), n.Pages)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,92 @@
+package eyes
+
+import (
+	"bytes"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"ribwright/cmd/internal/job"
+)
+
+// viewer starts the renderer once for all tests; it ends with them.
+var viewer = sync.OnceValues(NewViewer)
+
+func eyesOf(t *testing.T) *Viewer {
+	t.Helper()
+	v, err := viewer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// ask does a job and returns its files by the ends of their names.
+func ask(t *testing.T, verb, design string, flags ...string) func(end string) []byte {
+	t.Helper()
+	var fields [][2]string
+	for len(flags) > 0 {
+		name := strings.TrimPrefix(flags[0], "--")
+		if name == "loft" {
+			fields, flags = append(fields, [2]string{name, "true"}), flags[1:]
+			continue
+		}
+		fields, flags = append(fields, [2]string{name, flags[1]}), flags[2:]
+	}
+	r, err := job.Ask(verb, []string{design}, fields...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	result, err := r.Do(job.World{Made: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return func(end string) []byte {
+		for _, o := range result.Outputs {
+			var b bytes.Buffer
+			if strings.HasSuffix(o.Name, end) {
+				if err := o.Write(&b); err != nil {
+					t.Fatal(err)
+				}
+				return b.Bytes()
+			}
+		}
+		t.Fatalf("%s of %s made no file that ends in %s", verb, design, end)
+		return nil
+	}
+}
+
+// set is one lofting read back.
+type set struct {
+	*Sheets
+	numbers *Numbers
+}
+
+// loft lofts a design for a paper and reads the sheets. How parts are nested for a
+// cutter is nowhere on them, so that is done the quick way.
+func loft(t *testing.T, design, paper string, flags ...string) set {
+	t.Helper()
+	read := ask(t, "loft", design, append([]string{"--paper", paper, "--nest", "quick"}, flags...)...)
+	n, err := ReadNumbers(read("-numbers.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := Read(eyesOf(t), read(".pdf"), n.Pages)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { s.File.Close() })
+	return set{s, n}
+}
+
+// whole draws a pattern in one piece.
+func whole(t *testing.T, design, pattern string) *Sheets {
+	t.Helper()
+	s, err := Whole(eyesOf(t), design, pattern)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { s.File.Close() })
+	return s
+}

@@ -1,0 +1,60 @@
+package job
+
+import "fmt"
+
+// Verb is something that can be asked of the engine, by the name that every front end
+// has for it.
+type Verb struct {
+	Name string
+	Says string // what comes of it, in a line
+	New  func() Request
+}
+
+// Verbs lists what can be asked, in the order of a builder's work.
+func Verbs() []Verb {
+	return []Verb{
+		{"float", "whether it carries you, stays upright and moves easily", func() Request { return NewFloat() }},
+		{"bend", "whether the wood takes each bend, and what holds the frame's shape", func() Request { return NewBend() }},
+		{"loft", "full-size patterns on paper, one file for the cutter, and every number", func() Request { return NewLoft() }},
+		{"proof", "one sheet that shows what your printer does, and what puts it right", func() Request { return NewProof() }},
+		{"book", "the build book: drawings, tables, cut list, cost, hours, order of work", func() Request { return NewBook() }},
+		{"fleet", "which boats nest in one another, in which order, and what must come out", func() Request { return NewFleet() }},
+		{"sail", "a small sail: how much the boat stands, in what wind to reef and to stop", func() Request { return NewSail() }},
+		{"pair", "two hulls side by side: how stiff, when the windward one lifts, and beams that hold", func() Request { return NewPair() }},
+		{"row", "a clip-on frame, oars and a seat to row the boat, fitted to the rower", func() Request { return NewRow() }},
+		{"fair", "a design taken off a boat that exists, from its table of offsets", func() Request { return NewFair() }},
+	}
+}
+
+// Ask makes a request of the verb's name and sets the fields given, each by its name
+// and its value as text: "true" for a yes.
+//
+// Errors: *Misuse for no such verb or field, or a value that is not accepted.
+func Ask(verb string, names []string, fields ...[2]string) (Request, error) {
+	for _, v := range Verbs() {
+		if v.Name != verb {
+			continue
+		}
+		r := v.New()
+		for _, f := range fields {
+			if err := set(r, f[0], f[1]); err != nil {
+				return nil, err
+			}
+		}
+		if len(names) > 0 {
+			r.Name(names)
+		}
+		return r, nil
+	}
+	return nil, misuse("", "nothing is called %q", verb)
+}
+
+// set gives a field of a request a value.
+func set(r Request, name, text string) error {
+	for _, f := range r.Fields() {
+		if f.Name == name {
+			return wrong(name, f.Value.Set(text))
+		}
+	}
+	return wrong(name, fmt.Errorf("there is no such choice"))
+}
