@@ -12,7 +12,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
-	"ribwright/layout/figure/balance"
+	"ribwright/layout/figure"
 	"ribwright/render/bending"
 	"ribwright/render/json"
 	"ribwright/render/svg"
@@ -124,6 +124,6 @@ func newBending(name string, without []string, miss float64) (*judged, error) {
 // picture writes the plan shape before and after.
 func (b *judged) picture(w io.Writer) error {
 	title := b.Report.Frame.Design.Title
-	return svg.EncodeFigure(w, balance.Figure(title, b.Report.Boat, b.Without, b.Trials, b.Miss),
+	return svg.EncodeFigure(w, figure.Balance(title, b.Report.Boat, b.Without, b.Trials, b.Miss),
 		"The gunwales of "+title+" from above, dashed with every cross piece in and solid with some taken out, changes exaggerated, with the force in each cross piece.")
 }

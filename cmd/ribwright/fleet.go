@@ -12,7 +12,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/stow"
-	fleetfigure "ribwright/layout/figure/fleet"
+	"ribwright/layout/figure"
 	"ribwright/render/fleet"
 	"ribwright/render/json"
 	"ribwright/render/svg"
@@ -160,7 +160,7 @@ func (a *fleetFlags) outputs(r *stow.Report) (outs []output, words []string) {
 			s = r.After
 		}
 		outs = append(outs, output{"fleet.svg", func(w io.Writer) error {
-			return svg.EncodeFigure(w, fleetfigure.Figure(s, a.units.System), fleetfigure.About(s))
+			return svg.EncodeFigure(w, figure.Fleet(s, a.units.System), figure.FleetAbout(s))
 		}})
 		words = append(words, "profile and section of the nest")
 	}

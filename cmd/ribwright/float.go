@@ -16,7 +16,7 @@ import (
 	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
-	afloatfigure "ribwright/layout/figure/afloat"
+	"ribwright/layout/figure"
 	afloatpage "ribwright/render/afloat"
 	"ribwright/render/json"
 	"ribwright/render/svg"
@@ -201,7 +201,7 @@ func (a *afloatFlags) aboard(d *design.Design) ([]design.Person, []design.Gear, 
 func (a *afloatFlags) tell(w io.Writer, r *afloat.Report, slug string) error {
 	picture := slug + "-float.svg"
 	if a.svg {
-		draw := func(w io.Writer) error { return svg.EncodeFigure(w, afloatfigure.Sheet(r), afloatfigure.About(r)) }
+		draw := func(w io.Writer) error { return svg.EncodeFigure(w, figure.Afloat(r), figure.AfloatAbout(r)) }
 		if err := save(a.out, []output{{picture, draw}}, nil); err != nil {
 			return err
 		}

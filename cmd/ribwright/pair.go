@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/layout"
+	"ribwright/layout/figure"
 	"ribwright/layout/outfits"
 	"ribwright/render/json"
 	outfitpage "ribwright/render/outfits"
@@ -74,16 +75,16 @@ func pairRun(v verb, args []string, c console) error {
 }
 
 func pairTold(t *fitting, craft *pair.Craft, name string) told {
-	o := outfits.Options{Units: t.units.System}
-	boards := outfits.PairBoards(craft, o)
+	units := t.units.System
+	boards := outfits.PairBoards(craft, units)
 	return told{
 		design: craft.Boats[0].Frame.Design, name: name,
-		page:   func(w io.Writer) error { return outfitpage.PairPage(w, craft, t.units.System) },
+		page:   func(w io.Writer) error { return outfitpage.PairPage(w, craft, units) },
 		json:   func(doc *layout.Document) (any, error) { return json.Pair(craft, doc) },
-		figure: outfits.PairFigure(craft),
+		figure: figure.Pair(craft),
 		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
 			craft.Spacing),
 		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",
-		drawings: append(outfits.BeamDrawings(craft, o), outfits.Drawings(boards, o)...), parts: outfits.Parts(boards), notes: outfits.PairNotes(craft, o),
+		drawings: append(outfits.BeamDrawings(craft, units), outfits.Drawings(boards, units)...), parts: outfits.Parts(boards), notes: outfits.PairNotes(craft, units),
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/layout"
+	"ribwright/layout/figure"
 	"ribwright/layout/outfits"
 	"ribwright/render/json"
 	outfitpage "ribwright/render/outfits"
@@ -119,17 +120,17 @@ func rowRun(v verb, args []string, c console) error {
 }
 
 func rowTold(t *fitting, fit *rowing.Fit, name string) told {
-	o := outfits.Options{Units: t.units.System}
-	boards := outfits.RowingBoards(fit, o)
+	units := t.units.System
+	boards := outfits.RowingBoards(fit, units)
 	title := fit.Boat.Frame.Design.Title
 	return told{
 		design: fit.Boat.Frame.Design, name: name,
-		page:   func(w io.Writer) error { return outfitpage.RowPage(w, fit, t.units.System) },
+		page:   func(w io.Writer) error { return outfitpage.RowPage(w, fit, units) },
 		json:   func(doc *layout.Document) (any, error) { return json.Row(fit, doc) },
-		figure: outfits.RowingFigure(fit),
+		figure: figure.Rowing(fit),
 		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",
-		drawings: outfits.Drawings(boards, o), parts: outfits.Parts(boards), notes: outfits.RowingNotes(fit, o),
+		drawings: outfits.Drawings(boards, units), parts: outfits.Parts(boards), notes: outfits.RowingNotes(fit, units),
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/layout"
+	"ribwright/layout/figure"
 	"ribwright/layout/outfits"
 	"ribwright/render/json"
 	outfitpage "ribwright/render/outfits"
@@ -171,17 +172,17 @@ func sailRun(v verb, args []string, c console) error {
 const clothWide = 3000
 
 func sailTold(t *fitting, fit *sail.Fit, name string) told {
-	o := outfits.Options{Units: t.units.System}
-	boards := outfits.SailBoards(fit, o)
+	units := t.units.System
+	boards := outfits.SailBoards(fit, units)
 	return told{
 		design: fit.Boat.Frame.Design, name: name,
-		page:   func(w io.Writer) error { return outfitpage.SailPage(w, fit, t.units.System) },
+		page:   func(w io.Writer) error { return outfitpage.SailPage(w, fit, units) },
 		json:   func(doc *layout.Document) (any, error) { return json.Sail(fit, doc) },
-		figure: outfits.SailFigure(fit),
+		figure: figure.Sail(fit),
 		about: fmt.Sprintf("%s from the side under a %s of %.2f m2 with its reefs, and the righting moment with the crew in the middle, inside and out, to where the lee gunwale dips.",
 			fit.Boat.Frame.Design.Title, fit.Sail.Rig, fit.Plan.Area()),
 		purpose:  fmt.Sprintf("Sailing: %s of %.2f m2; step, partner, leeboard and sail panels", fit.Sail.Rig, fit.Plan.Area()),
-		drawings: append(outfits.Drawings(boards, o), outfits.PanelDrawings(fit, o)...), parts: outfits.Parts(boards), notes: outfits.SailNotes(fit, o),
+		drawings: append(outfits.Drawings(boards, units), outfits.PanelDrawings(fit, units)...), parts: outfits.Parts(boards), notes: outfits.SailNotes(fit, units),
 		more: []plateOf{{"cloth", outfits.PanelParts(fit), clothWide}},
 	}
 }

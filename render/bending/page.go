@@ -186,7 +186,7 @@ func (b Told) gunwales(w *strings.Builder, units measure.System) {
 	words := fmt.Sprintf("\nGUNWALES: %s, %d plies, glued %s; tightest radius %s%s, at station %.0f mm. ", b.Report.Boat.Wood.Name, d.Gunwale.Plies, glued(d), radius(g.Radius, units), unit, g.At)
 	if d.Gunwale.Plies > 1 {
 		words += fmt.Sprintf("Plies are %.1f mm and lose %.0f %% of a form's curve: a form for the designed curve has a radius of %s%s there, and everywhere %.3f of the gunwale's own. ",
-			float64(d.Gunwale.Width)/float64(d.Gunwale.Plies), 100*b.Report.Boat.Back(), radius(g.Form, units), unit, 1-b.Report.Boat.Back())
+			float64(d.Gunwale.Width)/float64(d.Gunwale.Plies), 100*g.OnForm, radius(g.Form, units), unit, 1-g.OnForm)
 	}
 	words += fmt.Sprintf("By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold the rest. At rest they bear %.1f N/mm2 in plan and %.1f from edge-set; the wood breaks at about %.0f. ",
 		100*b.Report.Boat.Glue.Kept, g.Rest.Plan, g.Rest.Edge, b.Report.Boat.Wood.MOR)

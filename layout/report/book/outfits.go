@@ -15,7 +15,7 @@ import (
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/outfits"
+	"ribwright/layout/figure"
 	"ribwright/layout/report"
 )
 
@@ -125,7 +125,7 @@ func roomy(draw func(wide float64) layout.Drawing) layout.Drawing {
 
 func (w *writer) sailing(f *sail.Fit) {
 	w.section("Sail")
-	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.SailSketch(f, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.SailSketch(f, wide) }),
 		Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 		About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."})
 	t := report.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []report.Column{text("Sail"), figures("m2"), figures("Take it in at, m/s"), figures("knots"), figures("Force"), figures("Goes over at, m/s")}}
@@ -137,7 +137,7 @@ func (w *writer) sailing(f *sail.Fit) {
 	if s := f.Spared(); s != "" {
 		t.Note += " " + wording.Capital(s) + "."
 	}
-	w.add(t, plotted(outfits.StandPlot(f)))
+	w.add(t, plotted(figure.SailMoments(f)))
 	rows := [][]string{{"mast at", w.Station(f.Mast.At)}, {"sail's center at", w.Station(f.Mast.At + f.Plan.Center().X)}, {"resistance under water at", w.Station(f.Resists().X)}}
 	if b := f.Board; b.Area > 0 {
 		rows = append(rows, []string{"leeboard's bracket at", w.Station(f.BracketAt())}, []string{"leeboard under water", w.Length(b.Deep)})
@@ -149,7 +149,7 @@ func (w *writer) sailing(f *sail.Fit) {
 
 func (w *writer) pairing(c *pair.Craft) {
 	w.section("Pair")
-	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.PairSketch(c, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.PairSketch(c, wide) }),
 		Caption: fmt.Sprintf("%s and %s side by side, from astern, not to scale.", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title),
 		About:   "Two hulls from astern with a beam across both."})
 	_, lash := c.Worst()
@@ -164,7 +164,7 @@ func (w *writer) pairing(c *pair.Craft) {
 		{"middle lines apart", w.Length(c.Spacing)}, {"beams at", at}, {"turns of cord in each lashing", fmt.Sprint(pair.Turns(lash))},
 		{"all up", w.Mass(c.Load.Mass)}, {"least freeboard", w.Length(c.Rest.Freeboard)}, {"beams over the water", w.Length(c.Beneath)},
 		{"GM, and of one hull alone", fmt.Sprintf("%.0f mm, %.0f mm; it ends where a hull lifts", c.GM, c.Single)}}})
-	w.add(plotted(outfits.LeverPlot(c)))
+	w.add(plotted(figure.PairLevers(c)))
 	t := report.Table{Title: "What a beam bears", Columns: []report.Column{text("Case"), figures("N m"), figures("N/mm2"), figures("Sag, " + w.Unit()), figures("Lashing, N"), text("Taken as")}}
 	for _, k := range c.Cases {
 		sag := "-"
@@ -179,7 +179,7 @@ func (w *writer) pairing(c *pair.Craft) {
 
 func (w *writer) rowing(f *rowing.Fit) {
 	w.section("Rowing")
-	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.RowingSketch(f, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.RowingSketch(f, wide) }),
 		Caption: fmt.Sprintf("Rowed by a %s of %.0f mm and %.0f kg, from the side and from astern, not to scale; stations in mm.", f.Row.Body, f.Body.Stature, f.Body.Mass),
 		About:   "The boat with a rower on the seat, and the oars from astern."})
 	clear, overWater, alone := "-", "-", "-"
