@@ -141,12 +141,10 @@ func newBooking(d *design.Design, name string, table *cost.Table, skill hours.Sk
 	}
 	b := &booking{slug: d.Slug()}
 	b.facts, err = book.Gather(d, book.Options{Units: units, Prices: table, Skill: skill, Water: w, Speeds: speeds(), Outfits: fitted})
-	if err == nil {
-		b.book, err = book.Of(b.facts)
-	}
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
+	b.book = book.Of(b.facts)
 	return b, nil
 }
 

@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/trial/afloat"
-	"ribwright/geometry/water/float"
 	"ribwright/layout"
 )
 
@@ -64,14 +63,9 @@ func righting(r *afloat.Report) Plot {
 func displacement(r *afloat.Report) Plot {
 	p := Plot{Title: "Displacement and least freeboard, level", XLabel: "draft, mm", YLabel: "kg or mm", W: plotW, H: plotH}
 	all, free := Curve{Name: "kg in all", Pen: layout.Cut}, Curve{Name: "freeboard", Pen: layout.Mark}
-	h := r.Boat.Hull
-	top := h.Freeboard(float.Level(h.Deepest())).Least
-	const steps = 40
-	for i := range steps + 1 {
-		draft := top * 0.75 * float64(i) / steps
-		v := h.Immerse(float.Level(h.Deepest() + draft)).Volume
-		all.Points = append(all.Points, geometry.Pt(draft, v*r.Options.Water.Density*1e-9))
-		free.Points = append(free.Points, geometry.Pt(draft, top-draft))
+	for _, v := range r.Displacement {
+		all.Points = append(all.Points, geometry.Pt(v.Draft, v.Mass))
+		free.Points = append(free.Points, geometry.Pt(v.Draft, v.Freeboard))
 	}
 	p.Curves = []Curve{all, free}
 	p.Marks = []Mark{{X: r.Rest.Draft, Name: fmt.Sprintf("%.0f kg", r.Load.Mass)}}

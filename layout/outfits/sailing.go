@@ -145,10 +145,9 @@ func bracketCheek(f *sail.Fit, units measure.System) Board {
 // PanelDrawings returns the panels of cloth: x along the leech from clew to peak, y
 // forward from it.
 func PanelDrawings(f *sail.Fit, units measure.System) []layout.Drawing {
-	cloth := f.Plan.Cut(f.Sail)
 	var out []layout.Drawing
-	for i, p := range cloth.Panels {
-		d := layout.Drawing{Name: fmt.Sprintf("panel-%d", i+1), Title: fmt.Sprintf("Panel %d of %d", i+1, len(cloth.Panels)), Family: "Sail panels", Make: "cut 1 of cloth"}
+	for i, p := range f.Cloth.Panels {
+		d := layout.Drawing{Name: fmt.Sprintf("panel-%d", i+1), Title: fmt.Sprintf("Panel %d of %d", i+1, len(f.Cloth.Panels)), Family: "Sail panels", Make: "cut 1 of cloth"}
 		d.Line(layout.Cut, curve.Polygon(p.Outline...))
 		d.Line(layout.Mark, curve.Polygon(p.Edge...))
 		box := curve.Polygon(p.Outline...).Bounds()
@@ -166,7 +165,7 @@ func PanelDrawings(f *sail.Fit, units measure.System) []layout.Drawing {
 		for k, w := range lines {
 			d.Write(at.X, at.Y-row*float64(k), small, layout.Left, w)
 		}
-		drawCorners(&d, f, cloth, box)
+		drawCorners(&d, f, box)
 		for _, t := range d.Texts {
 			b := t.Bounds()
 			d.Keep = append(d.Keep, kept(b.Min.X, b.Max.X))
@@ -224,7 +223,8 @@ func across(pts []geometry.Point, y float64) (from, to float64) {
 }
 
 // drawCorners names the sail's corners that lie on a panel.
-func drawCorners(d *layout.Drawing, f *sail.Fit, c sail.Cloth, box geometry.Box) {
+func drawCorners(d *layout.Drawing, f *sail.Fit, box geometry.Box) {
+	c := f.Cloth
 	middle := sail.Centroid(c.Finished)
 	for i, q := range f.Plan.Corners {
 		at := c.Turn.Apply(q)
@@ -239,9 +239,8 @@ func drawCorners(d *layout.Drawing, f *sail.Fit, c sail.Cloth, box geometry.Box)
 
 // PanelParts returns the panels for a cutter of cloth.
 func PanelParts(f *sail.Fit) []layout.Part {
-	cloth := f.Plan.Cut(f.Sail)
 	var out []layout.Part
-	for i, p := range cloth.Panels {
+	for i, p := range f.Cloth.Panels {
 		part := layout.Part{Name: fmt.Sprintf("panel %d", i+1), Cut: []curve.Path{curve.Polygon(p.Outline...)}, Marks: []curve.Path{curve.Polygon(p.Edge...)}}
 		if !math.IsNaN(p.Seam) {
 			a, b := across(p.Outline, p.Seam)

@@ -1,18 +1,16 @@
 package book
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 
-	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/outfit/sail"
-	"ribwright/geometry/water/float"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/figure"
@@ -46,29 +44,23 @@ func (w *writer) outfits() {
 
 // lies is how the boat lies on the water with each outfit, its own people aboard.
 func (w *writer) lies() {
-	weights, err := w.Outfits.Weights()
-	w.err = cmp.Or(w.err, err)
 	t := report.Table{Title: "How the boat lies with the design's people and gear, " + w.Unit(),
 		Columns: []report.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
 		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
-	base := float.Total(w.Afloat.Empty.Load(), weight.Sum(w.Afloat.Aboard))
-	row := func(name string, add float.Load) {
-		l := float.Total(base, add)
-		cells := []string{name, w.Mass(add.Mass), w.Mass(l.Mass), "-", "-", "-"}
-		if p, _, err := w.Afloat.Hull.Settle(l, w.Water.Density); err == nil {
-			h := w.Afloat.Hull.Upright(p, l, w.Water.Density)
-			cells = append(cells[:3], w.Cell(h.Draft), w.Cell(math.Tan(h.Trim)*h.LWL), w.Cell(h.Freeboard.Least))
+	var faults []afloat.Outfitted
+	for _, l := range w.Outfitted {
+		row := []string{l.With, w.Mass(l.Added), w.Mass(l.All.Mass), "-", "-", "-"}
+		if l.Fault != nil {
+			faults = append(faults, l)
+		} else {
+			row = append(row[:3], w.Cell(l.Rest.Draft), w.Cell(math.Tan(l.Rest.Trim)*l.Rest.LWL), w.Cell(l.Rest.Freeboard.Least))
 		}
-		t.Rows = append(t.Rows, cells)
-	}
-	row("no outfit", float.Load{})
-	for _, k := range weights {
-		row(k.Name.Words(), weight.Sum(k.Items))
-	}
-	if len(weights) > 1 {
-		row("all of them together", weight.Sum(w.Afloat.Fitted))
+		t.Rows = append(t.Rows, row)
 	}
 	w.add(t)
+	for _, l := range faults {
+		w.warn("With "+l.With+" it does not float upright: "+l.Fault.Error()+".", "arithmetic of this design")
+	}
 }
 
 // pieces lists what an outfit is made of.
