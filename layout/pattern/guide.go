@@ -47,8 +47,9 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	long, wide := (slot.Length+more)/2, (slot.Width+more)/2
 	mid := f.Gunwale.Width / 2
 	reach, top := long+guideFoot, mid+wide+guideFoot
+	opening := curve.Rounded(geometry.Rect(-long, mid-wide, long, mid+wide), bush/2)
 	plate := layout.Part{Name: "router guide", Thickness: gaugeStock, Loose: true, Cut: []curve.Path{
-		curve.Rounded(geometry.Rect(-long, mid-wide, long, mid+wide), bush/2),
+		append(opening[1:], opening[0]), // the cut begins in a corner
 		curve.Rectangle(geometry.Rect(-reach, -guideCheek, reach, top)),
 	}}
 	plate.Marks = []curve.Path{
