@@ -12,6 +12,9 @@ func EmptyBox() Box {
 	return Box{Point{inf, inf}, Point{-inf, -inf}}
 }
 
+// Rect returns the box between two corners, mm: x0 is at most x1, y0 at most y1.
+func Rect(x0, y0, x1, y1 float64) Box { return Box{Point{x0, y0}, Point{x1, y1}} }
+
 // Around returns the smallest box that holds every point; with no point it is
 // EmptyBox.
 func Around(pts ...Point) Box {

@@ -13,6 +13,9 @@ import "math"
 // Point is a place, or the step between two places, in a flat drawing. mm.
 type Point struct{ X, Y float64 }
 
+// Pt returns the point at x and y, mm.
+func Pt(x, y float64) Point { return Point{x, y} }
+
 // Point3 is a place, or the step between two places, in the boat. mm.
 type Point3 struct{ X, Y, Z float64 }
 

@@ -142,14 +142,17 @@ func newLofting(d *design.Design, name string, p *printer, c *choice, units unit
 	if l.fingerprint, err = d.Fingerprint(); err != nil {
 		return nil, err
 	}
-	o := pattern.Options{Units: units.System}
-	drawings, err := c.patterns(pattern.All(f, o))
+	bent, err := bend.Of(f)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	drawings, err := c.patterns(pattern.All(bent, units.System))
 	if err != nil {
 		return nil, err
 	}
 	l.laid, err = tile.Lay(tile.Set{
 		Title: d.Title, For: d.For, Fingerprint: l.fingerprint,
-		Drawings: drawings, Notes: pattern.Notes(f, o),
+		Drawings: drawings, Notes: pattern.Notes(bent, units.System),
 	}, tile.Options{Paper: p.setup, Way: p.way, Units: units.System})
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
@@ -163,18 +166,14 @@ func newLofting(d *design.Design, name string, p *printer, c *choice, units unit
 		return nil, fmt.Errorf("%s takes %d sheets, more than --max-sheets %d: the boat is %.2f m long and a sheet of %s shows %.0f x %.0f mm of it; check the units of hull.length and of --paper, choose patterns with --only, or allow more",
 			name, n, c.most, f.Hull.Length/1000, l.laid.Paper.Size.Name, room.W(), room.H())
 	}
-	if err := l.number(); err != nil {
+	if err := l.number(bent); err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return l, nil
 }
 
 // number lists every mark and where each pattern lies.
-func (l *lofting) number() error {
-	b, err := bend.Of(l.frame)
-	if err != nil {
-		return err
-	}
+func (l *lofting) number(b *bend.Report) error {
 	list, err := marks.Of(l.frame, b)
 	if err != nil {
 		return err

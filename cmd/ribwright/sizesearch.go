@@ -15,7 +15,7 @@ import (
 	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
-	"ribwright/layout/figure/plot"
+	"ribwright/layout/figure"
 	"ribwright/render/svg"
 )
 
@@ -126,9 +126,9 @@ func sweepDrawing(title string, s sizing.Sweep, rows []sizing.Row) (layout.Drawi
 	default:
 		unit = ""
 	}
-	var curves []plot.Curve
+	var curves []figure.Curve
 	for i, n := range []string{"draft", "freeboard", "gm"} {
-		c := plot.Curve{Name: n, Pen: []layout.Pen{layout.Cut, layout.Mark, layout.Center}[i]}
+		c := figure.Curve{Name: n, Pen: []layout.Pen{layout.Cut, layout.Mark, layout.Center}[i]}
 		for _, r := range rows {
 			if r.Fault == "" {
 				c.Points = append(c.Points, geometry.Point{X: r.At / per, Y: r.Values[n]})
@@ -148,7 +148,7 @@ func sweepDrawing(title string, s sizing.Sweep, rows []sizing.Row) (layout.Drawi
 			curves[i].Points[j].X -= from
 		}
 	}
-	p := plot.Plot{Title: title, XLabel: fmt.Sprintf("%s beyond %s (%s)", s.Name, formula.ShowNumber(rows[0].At, s.Dim), unit), YLabel: "mm", Curves: curves, W: 150, H: 90}
+	p := figure.Plot{Title: title, XLabel: fmt.Sprintf("%s beyond %s (%s)", s.Name, formula.ShowNumber(rows[0].At, s.Dim), unit), YLabel: "mm", Curves: curves, W: 150, H: 90}
 	p.Draw(&d, geometry.Point{})
 	return d, nil
 }

@@ -41,6 +41,24 @@ func Rectangle(b geometry.Box) Path {
 		geometry.Point{X: b.Min.X, Y: b.Max.Y})
 }
 
+// Rounded returns the outline of b with round corners, counter-clockwise from the
+// start of its lower side. r is the radius of the corners, mm, at most half of the
+// shorter side of b; sides that the corners leave nothing of are left out.
+func Rounded(b geometry.Box, r float64) Path {
+	r = math.Min(r, math.Min(b.W(), b.H())/2)
+	in := b.Grow(-r)
+	var out Path
+	from := Arc{Center: in.Min, Radius: r, From: math.Pi, Sweep: math.Pi / 2}.End()
+	for i, c := range []geometry.Point{{X: in.Max.X, Y: in.Min.Y}, in.Max, {X: in.Min.X, Y: in.Max.Y}, in.Min} {
+		corner := Arc{Center: c, Radius: r, From: float64(i-1) * math.Pi / 2, Sweep: math.Pi / 2}
+		if side := (Line{A: from, B: corner.Start()}); side.Length() > 1e-9 {
+			out = append(out, side)
+		}
+		out, from = append(out, corner), corner.End()
+	}
+	return out
+}
+
 // Circle returns the full circle, counter-clockwise from its rightmost point.
 func Circle(center geometry.Point, radius float64) Path {
 	return Path{Arc{center, radius, 0, 2 * math.Pi}}

@@ -60,6 +60,23 @@ func (s System) Length(mm float64) string {
 	return metric
 }
 
+// Fine returns mm to the tenth, for what is cut or marked. Metric: "12.0 mm".
+// Imperial: Sixteenths and the mm behind it, "1/2 in (12.7 mm)". An unknown System
+// shows metric. What is not finite reads "?".
+func (s System) Fine(mm float64) string { return s.letter(mm, 1) }
+
+// Whole returns mm like Fine, for what is true to a millimeter at best: "12 mm",
+// "1/2 in (13 mm)".
+func (s System) Whole(mm float64) string { return s.letter(mm, 0) }
+
+func (s System) letter(mm float64, decimals int) string {
+	metric := MM(mm, decimals) + " mm"
+	if s == Imperial {
+		return Sixteenths(mm) + " (" + metric + ")"
+	}
+	return metric
+}
+
 // MM returns mm with a fixed number of decimals and no unit: MM(375, 1) is
 // "375.0". A value that rounds to zero has no minus sign. Fewer than 0 decimals
 // count as 0. The exact binary value is rounded, so a written tie such as 0.05

@@ -1,11 +1,9 @@
 // Package outfits draws what a boat is fitted out with, a sail, beams to a second
-// hull, a rowing frame: as full-size patterns, as parts for the cutter, and as
-// figures to look at.
+// hull, a rowing frame: as full-size patterns and as parts for the cutter.
 package outfits
 
 import (
 	"fmt"
-	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -22,17 +20,6 @@ const (
 	engraved = 5.0
 )
 
-// Options say how lengths are lettered.
-type Options struct{ Units measure.System }
-
-// plain letters a short length in the builder's own system.
-func (o Options) plain(mm float64) string {
-	if o.Units == measure.Imperial {
-		return measure.Sixteenths(mm) + " (" + measure.MM(mm, 1) + " mm)"
-	}
-	return measure.MM(mm, 1) + " mm"
-}
-
 // Board is one flat piece: the same lines make its pattern and its part.
 type Board struct {
 	Name    string // key of the pattern, unique in a set
@@ -45,7 +32,7 @@ type Board struct {
 	Words   []string        // written on the pattern beside the title, a line each
 	At      geometry.Point  // where the title begins; further lines follow below
 	Labels  []layout.Text   // words at their places
-	Name3   string          // engraved on the part, short; the title when empty
+	Engrave string          // engraved on the part, short; the title when empty
 	NameAt  geometry.Point  // the middle of it
 	Also    []layout.Text   // engraved too
 	Pattern []layout.Stroke // drawn on the pattern only
@@ -59,16 +46,16 @@ func (b *Board) label(x, y float64, a layout.Align, words string) {
 
 // line adds a line that goes on the wood.
 func (b *Board) line(p layout.Pen, ax, ay, bx, by float64) {
-	b.Marks = append(b.Marks, layout.Stroke{Pen: p, Path: curve.Polyline(pt(ax, ay), pt(bx, by))})
+	b.Marks = append(b.Marks, layout.Stroke{Pen: p, Path: curve.Polyline(geometry.Pt(ax, ay), geometry.Pt(bx, by))})
 }
 
 // hole adds a round hole with a cross at its middle on the pattern.
 func (b *Board) hole(x, y, diameter float64) {
-	b.Holes = append(b.Holes, curve.Circle(pt(x, y), diameter/2))
+	b.Holes = append(b.Holes, curve.Circle(geometry.Pt(x, y), diameter/2))
 	b.Keep = append(b.Keep, kept(x-diameter/2, x+diameter/2))
 	r := diameter/2 + 3
 	for _, l := range [][4]float64{{x - r, y, x + r, y}, {x, y - r, x, y + r}} {
-		b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Center, Path: curve.Polyline(pt(l[0], l[1]), pt(l[2], l[3]))})
+		b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Center, Path: curve.Polyline(geometry.Pt(l[0], l[1]), geometry.Pt(l[2], l[3]))})
 	}
 }
 
@@ -79,8 +66,8 @@ func kept(from, to float64) layout.Span {
 }
 
 // Drawing returns the pattern.
-func (b Board) Drawing(o Options) layout.Drawing {
-	d := layout.Drawing{Name: b.Name, Title: b.Title, Make: fmt.Sprintf("make %d, %s thick", b.Count, o.plain(b.Thick)), Keep: b.Keep}
+func (b Board) Drawing(units measure.System) layout.Drawing {
+	d := layout.Drawing{Name: b.Name, Title: b.Title, Make: fmt.Sprintf("make %d, %s thick", b.Count, units.Fine(b.Thick)), Keep: b.Keep}
 	d.Line(layout.Cut, b.Outline)
 	for _, h := range b.Holes {
 		d.Line(layout.Cut, h)
@@ -105,7 +92,7 @@ func (b Board) Parts() []layout.Part {
 	for _, m := range b.Marks {
 		p.Marks = append(p.Marks, m.Path)
 	}
-	name := b.Name3
+	name := b.Engrave
 	if name == "" {
 		name = b.Title
 	}
@@ -122,10 +109,10 @@ func (b Board) Parts() []layout.Part {
 }
 
 // Drawings returns the patterns of all boards.
-func Drawings(boards []Board, o Options) []layout.Drawing {
+func Drawings(boards []Board, units measure.System) []layout.Drawing {
 	var out []layout.Drawing
 	for _, b := range boards {
-		out = append(out, b.Drawing(o))
+		out = append(out, b.Drawing(units))
 	}
 	return out
 }
@@ -137,34 +124,4 @@ func Parts(boards []Board) []layout.Part {
 		out = append(out, b.Parts()...)
 	}
 	return out
-}
-
-func pt(x, y float64) geometry.Point { return geometry.Point{X: x, Y: y} }
-
-// rounded returns a box with round corners, counter-clockwise.
-func rounded(b geometry.Box, r float64) curve.Path {
-	r = math.Min(r, math.Min(b.W(), b.H())/2)
-	x0, y0, x1, y1 := b.Min.X, b.Min.Y, b.Max.X, b.Max.Y
-	corner := func(x, y, from float64) curve.Arc {
-		return curve.Arc{Center: pt(x, y), Radius: r, From: from, Sweep: math.Pi / 2}
-	}
-	side := func(ax, ay, bx, by float64) curve.Line { return curve.Line{A: pt(ax, ay), B: pt(bx, by)} }
-	all := curve.Path{
-		side(x0+r, y0, x1-r, y0), corner(x1-r, y0+r, -math.Pi/2),
-		side(x1, y0+r, x1, y1-r), corner(x1-r, y1-r, 0),
-		side(x1-r, y1, x0+r, y1), corner(x0+r, y1-r, math.Pi/2),
-		side(x0, y1-r, x0, y0+r), corner(x0+r, y0+r, math.Pi),
-	}
-	var out curve.Path
-	for _, s := range all {
-		if s.Length() > 1e-9 {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// box returns the box between two corners.
-func box(x0, y0, x1, y1 float64) geometry.Box {
-	return geometry.Box{Min: pt(x0, y0), Max: pt(x1, y1)}
 }

@@ -4,7 +4,9 @@ import (
 	"math"
 	"testing"
 
+	"ribwright/geometry"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/sail"
 )
 
@@ -18,7 +20,7 @@ func TestBracketGoesTogether(t *testing.T) {
 		for _, r := range []design.Rig{design.Spritsail, design.LegOfMutton, design.Lug} {
 			f := fitted(t, boat, r).Sail
 			boards := map[string]Board{}
-			for _, b := range SailBoards(f, Options{}) {
+			for _, b := range SailBoards(f, measure.Metric) {
 				boards[b.Name] = b
 			}
 			bar, cheek, blade := boards["bracket"], boards["bracket-cheek"], boards["leeboard"]
@@ -44,7 +46,7 @@ func TestBracketGoesTogether(t *testing.T) {
 			}
 			// Turning about its bolt the blade's neck sweeps its half width, its head the
 			// way from the bolt to its farthest corner.
-			pivot := pt(sail.BladeHead, 0)
+			pivot := geometry.Pt(sail.BladeHead, 0)
 			for _, p := range blade.Outline.Flatten(0.5) {
 				if p.X < sail.BladeHead && p.Sub(pivot).Norm() > sail.PivotDown {
 					t.Errorf("%s, %v: the blade's head strikes the bar, %.0f mm from its bolt", boat, r, p.Sub(pivot).Norm())

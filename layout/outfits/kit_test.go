@@ -8,21 +8,22 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/water"
 )
 
-// fitted is a shipped boat with every outfit, the sail of a rig.
-func fitted(t *testing.T, boat string, r design.Rig) *outfit.Outfits {
+// manned is a shipped boat with its people, fitted out as said.
+func manned(t *testing.T, boat string, with *design.Outfit) outfit.Ship {
 	t.Helper()
 	d, err := design.Shipped(boat)
 	if err != nil {
 		t.Fatal(err)
 	}
-	sail, pair, row := d.Sail(), d.Pair(), d.Row()
-	sail.Rig = r
-	d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
+	if with != nil {
+		d.Outfit = with
+	}
 	f, err := frame.Build(d)
 	if err != nil {
 		t.Fatal(err)
@@ -35,22 +36,32 @@ func fitted(t *testing.T, boat string, r design.Rig) *outfit.Outfits {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := outfit.Of(s)
-	return o
+	return s
+}
+
+// fitted is a shipped boat with every outfit, the sail of a rig.
+func fitted(t *testing.T, boat string, r design.Rig) *outfit.Outfits {
+	t.Helper()
+	d, err := design.Shipped(boat)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sail, pair, row := d.Sail(), d.Pair(), d.Row()
+	sail.Rig = r
+	return outfit.Of(manned(t, boat, &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}))
 }
 
 // TestKitIsDrawn: what is weighed, bought and sawn is what the patterns show: as many
 // boards of the same names, thickness and size, and as much wood left of the block as
 // the outline holds.
 func TestKitIsDrawn(t *testing.T) {
-	o := Options{}
 	for _, boat := range design.ShippedNames() {
 		for _, r := range []design.Rig{design.Spritsail, design.LegOfMutton, design.Lug, design.Vee} {
 			f := fitted(t, boat, r)
-			compare(t, boat+" "+r.String(), f.Sail.Kit(), SailBoards(f.Sail, o))
+			compare(t, boat+" "+r.String(), f.Sail.Kit(), SailBoards(f.Sail, measure.Metric))
 			if r == design.Spritsail {
-				compare(t, boat+" paired", f.Pair.Kit(), PairBoards(f.Pair, o))
-				compare(t, boat+" rowed", f.Row.Kit(), RowingBoards(f.Row, o))
+				compare(t, boat+" paired", f.Pair.Kit(), PairBoards(f.Pair, measure.Metric))
+				compare(t, boat+" rowed", f.Row.Kit(), RowingBoards(f.Row, measure.Metric))
 			}
 		}
 	}

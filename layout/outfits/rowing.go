@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/layout"
@@ -15,24 +17,24 @@ import (
 const bolt = 8.5
 
 // RowingBoards returns the pieces of the frame, the seat and the footrest.
-func RowingBoards(f *rowing.Fit, o Options) []Board {
+func RowingBoards(f *rowing.Fit, units measure.System) []Board {
 	return []Board{
-		rowingBar(f, 1, o), rowingBar(f, -1, o), rowlockBoard(f, o), gunwaleClip(f.Boat.Frame.Gunwale, rowing.Clips),
-		rowingSeat(f, o), seatCheek(f, o), footrest(f, o),
+		rowingBar(f, 1, units), rowingBar(f, -1, units), rowlockBoard(f, units), gunwaleClip(f.Boat.Frame.Gunwale, rowing.Clips),
+		rowingSeat(f, units), seatCheek(f, units), footrest(f, units),
 	}
 }
 
 // rowingBar is one cross bar from above: x across the boat, y forward.
-func rowingBar(f *rowing.Fit, way float64, o Options) Board {
+func rowingBar(f *rowing.Fit, way float64, units measure.System) Board {
 	station := f.LockX + way*rowing.Pitch/2
 	name, title := "bar-fore", "Forward bar"
 	if way < 0 {
 		name, title = "bar-aft", "After bar"
 	}
 	half, high := f.BarLong()/2, rowing.BarWide/2
-	b := Board{Name: name, Title: title, Count: 1, Thick: f.BarThick, Outline: rounded(box(-half, -high, half, high), 10),
-		At: pt(12, 7), NameAt: pt(60, -engraved/2),
-		Words: []string{"middle at station " + o.plain(station) + ", lies on the gunwales", "upper face; this edge forward is up"}}
+	b := Board{Name: name, Title: title, Count: 1, Thick: f.BarThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 10),
+		At: geometry.Pt(12, 7), NameAt: geometry.Pt(60, -engraved/2),
+		Words: []string{"middle at station " + units.Fine(station) + ", lies on the gunwales", "upper face; this edge forward is up"}}
 	b.Words[1] = "upper face, forward edge up"
 	inner, outer := f.Boat.GunwaleTop(station)
 	b.line(layout.Center, 0, -high, 0, high)
@@ -62,11 +64,11 @@ func alignOut(side float64) layout.Align {
 func alignIn(side float64) layout.Align { return alignOut(-side) }
 
 // rowlockBoard joins the outer ends of the bars from below: x along the boat.
-func rowlockBoard(f *rowing.Fit, o Options) Board {
+func rowlockBoard(f *rowing.Fit, units measure.System) Board {
 	half, high := rowing.BoardLong/2.0, rowing.BoardWide/2.0
 	b := Board{Name: "rowlock-board", Title: "Rowlock board", Count: 2, Thick: rowing.BoardThick,
-		Outline: rounded(box(-half, -high, half, high), 20), At: pt(-half+95, high-9), NameAt: pt(-half+140, -engraved/2),
-		Words: []string{"under the bars; " + o.plain(f.Span/2) + " from the boat's middle line"}}
+		Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 20), At: geometry.Pt(-half+95, high-9), NameAt: geometry.Pt(-half+140, -engraved/2),
+		Words: []string{"under the bars; " + units.Fine(f.Span/2) + " from the boat's middle line"}}
 	b.hole(-rowing.Pitch/2, 0, bolt)
 	b.hole(rowing.Pitch/2, 0, bolt)
 	b.hole(0, 0, rowing.PinHole)
@@ -85,23 +87,23 @@ func gunwaleClip(g frame.Gunwale, count int) Board {
 	sin, cos := math.Sincos(g.Tilt)
 	p := kit.ClipOutline(g)
 	foot, lip := p[len(p)-2], p[len(p)-3]
-	b := Board{Name: "clip", Title: "Clip", Count: count, Thick: kit.ClipThick, NameAt: pt(p[0].X/2-2, -g.Height*0.8), Outline: curve.Polygon(p...)}
+	b := Board{Name: "clip", Title: "Clip", Count: count, Thick: kit.ClipThick, NameAt: geometry.Pt(p[0].X/2-2, -g.Height*0.8), Outline: curve.Polygon(p...)}
 	b.Words = []string{"hooks under the gunwale's inner edge", "between two ribs; the edge at the top", "lies against the bar, a bolt runs up its middle"}
-	b.Name3 = "clip"
+	b.Engrave = "clip"
 	b.line(layout.Center, -kit.ClipWide/2, -2, -kit.ClipWide/2, -18)
 	// The gunwale, to see how it sits.
 	w := g.Width
-	b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Guide, Path: curve.Polyline(pt(0, 0), pt(w*cos, -w*sin),
-		pt(w*cos+foot.X, -w*sin+foot.Y), lip)})
-	b.At = pt(w*cos+6, -6)
+	b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Guide, Path: curve.Polyline(geometry.Pt(0, 0), geometry.Pt(w*cos, -w*sin),
+		geometry.Pt(w*cos+foot.X, -w*sin+foot.Y), lip)})
+	b.At = geometry.Pt(w*cos+6, -6)
 	return b
 }
 
-func rowingSeat(f *rowing.Fit, o Options) Board {
+func rowingSeat(f *rowing.Fit, units measure.System) Board {
 	half, high := f.SeatLong()/2, rowing.SeatWide/2.0
 	b := Board{Name: "rowing-seat", Title: "Rowing seat", Count: 1, Thick: rowing.BoardThick,
-		Outline: rounded(box(-half, -high, half, high), 25), At: pt(25, -12), NameAt: pt(80, -55),
-		Words: []string{"middle at station " + o.plain(f.SeatX), "top " + o.plain(f.SeatOver) + " over the floor", "the rower faces aft: down on this sheet"}}
+		Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 25), At: geometry.Pt(25, -12), NameAt: geometry.Pt(80, -55),
+		Words: []string{"middle at station " + units.Fine(f.SeatX), "top " + units.Fine(f.SeatOver) + " over the floor", "the rower faces aft: down on this sheet"}}
 	b.line(layout.Center, 0, -high, 0, high)
 	for _, side := range []float64{1, -1} {
 		b.line(layout.Mark, side*(half-50), -high, side*(half-50), high)
@@ -110,22 +112,22 @@ func rowingSeat(f *rowing.Fit, o Options) Board {
 	return b
 }
 
-func seatCheek(f *rowing.Fit, o Options) Board {
+func seatCheek(f *rowing.Fit, units measure.System) Board {
 	high, half := f.CheekHigh(), rowing.CheekLong/2.0
-	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, NameAt: pt(0, high/2+4), At: pt(-half+12, high/2-8),
-		Outline: curve.Polygon(pt(-half, 0), pt(half, 0), pt(half, high), pt(-half, high)),
+	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, NameAt: geometry.Pt(0, high/2+4), At: geometry.Pt(-half+12, high/2-8),
+		Outline: curve.Polygon(geometry.Pt(-half, 0), geometry.Pt(half, 0), geometry.Pt(half, high), geometry.Pt(-half, high)),
 		Words:   []string{"lower edge on the ribs, lashed to two of them", "plane it to the floor where it stands"}}
 	if high < 40 {
-		b.At, b.Words = pt(half+5, high-4), nil
+		b.At, b.Words = geometry.Pt(half+5, high-4), nil
 	}
 	return b
 }
 
-func footrest(f *rowing.Fit, o Options) Board {
+func footrest(f *rowing.Fit, units measure.System) Board {
 	half := f.FootrestLong() / 2
-	b := Board{Name: "footrest", Title: "Footrest", Count: 1, Thick: rowing.BoardThick, Outline: rounded(box(-half, 0, half, rowing.FootrestHigh), 15),
-		At: pt(-40, 100), NameAt: pt(0, 20),
-		Words: []string{"heels at station " + o.plain(f.FootX), o.plain(f.Legs.Heel) + " from the back of the seat", "let it move 200 mm along the boat"}}
+	b := Board{Name: "footrest", Title: "Footrest", Count: 1, Thick: rowing.BoardThick, Outline: curve.Rounded(geometry.Rect(-half, 0, half, rowing.FootrestHigh), 15),
+		At: geometry.Pt(-40, 100), NameAt: geometry.Pt(0, 20),
+		Words: []string{"heels at station " + units.Fine(f.FootX), units.Fine(f.Legs.Heel) + " from the back of the seat", "let it move 200 mm along the boat"}}
 	for _, side := range []float64{1, -1} {
 		x := side * math.Min(150, half-30)
 		b.line(layout.Center, x, 8, x, 112)
@@ -135,10 +137,10 @@ func footrest(f *rowing.Fit, o Options) Board {
 }
 
 // RowingNotes are the words for the first sheet.
-func RowingNotes(f *rowing.Fit, o Options) []layout.Note {
+func RowingNotes(f *rowing.Fit, units measure.System) []layout.Note {
 	fit := []string{
-		fmt.Sprintf("Span between the rowlocks %s; oars %s long, %s of it inboard of the button.", o.plain(f.Span), o.plain(f.Oar.Length), o.plain(f.Oar.Inboard)),
-		fmt.Sprintf("Rowlocks %s aft of the seat's after edge and %s over the seat, at station %s.", o.plain(f.SeatX-rowing.SeatWide/2-f.LockX), o.plain(f.LockZ-f.SeatZ), o.plain(f.LockX)),
+		fmt.Sprintf("Span between the rowlocks %s; oars %s long, %s of it inboard of the button.", units.Fine(f.Span), units.Fine(f.Oar.Length), units.Fine(f.Oar.Inboard)),
+		fmt.Sprintf("Rowlocks %s aft of the seat's after edge and %s over the seat, at station %s.", units.Fine(f.SeatX-rowing.SeatWide/2-f.LockX), units.Fine(f.LockZ-f.SeatZ), units.Fine(f.LockX)),
 		"All of these are habits of the trade: sit in the boat on land, and move seat, footrest and button before you drill.",
 	}
 	danger := dangers(f.Findings)

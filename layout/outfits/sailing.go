@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/wording"
@@ -16,11 +17,11 @@ import (
 
 // SailBoards returns the wooden pieces: step, partner, leeboard with its bracket, and
 // the clips that hold partner and bracket.
-func SailBoards(f *sail.Fit, o Options) []Board {
-	out := []Board{mastStep(f, o), partner(f, o)}
+func SailBoards(f *sail.Fit, units measure.System) []Board {
+	out := []Board{mastStep(f, units), partner(f, units)}
 	clips := sail.PartnerClips
 	if f.Board.Area > 0 {
-		out = append(out, leeboard(f, o), bracketBar(f, o), bracketCheek(f, o))
+		out = append(out, leeboard(f, units), bracketBar(f, units), bracketCheek(f, units))
 		clips += sail.BracketClips
 	}
 	return append(out, gunwaleClip(f.Boat.Frame.Gunwale, clips))
@@ -36,11 +37,11 @@ func mastHoles(f *sail.Fit, z float64) []float64 {
 }
 
 // mastStep is the block on the keel between two ribs, from above: x along the boat.
-func mastStep(f *sail.Fit, o Options) Board {
+func mastStep(f *sail.Fit, units measure.System) Board {
 	half, high := f.StepLong()/2, f.StepAcross()/2
 	pitch := float64(f.Boat.Frame.Design.Ribs.Pitch)
-	b := Board{Name: "step", Title: "Mast step", Count: 1, Thick: sail.StepThick, Outline: rounded(box(-half, -high, half, high), 12),
-		At: pt(-pitch/2+3, high-7), NameAt: pt(0, -high+9), Name3: "step",
+	b := Board{Name: "step", Title: "Mast step", Count: 1, Thick: sail.StepThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 12),
+		At: geometry.Pt(-pitch/2+3, high-7), NameAt: geometry.Pt(0, -high+9), Engrave: "step",
 		Words: []string{"on the keel, lashed to two ribs"}}
 	for _, y := range mastHoles(f, f.Mast.StepZ+sail.StepThick) {
 		b.hole(0, y, f.Mast.Diameter+1)
@@ -48,18 +49,18 @@ func mastStep(f *sail.Fit, o Options) Board {
 	for _, side := range []float64{1, -1} {
 		b.line(layout.Mark, side*pitch/2, -high, side*pitch/2, high)
 	}
-	b.label(-pitch/2+3, -high+3, layout.Left, "station "+o.plain(f.Mast.At)+"; lines: middles of ribs")
+	b.label(-pitch/2+3, -high+3, layout.Left, "station "+units.Fine(f.Mast.At)+"; lines: middles of ribs")
 	return b
 }
 
 // partner is the plank across the gunwales that the mast passes, from above: x across
 // the boat, y forward.
-func partner(f *sail.Fit, o Options) Board {
+func partner(f *sail.Fit, units measure.System) Board {
 	inner, outer := f.Boat.GunwaleTop(f.Mast.At)
 	half, high := f.PartnerLong()/2, sail.PartnerWide/2.0
-	b := Board{Name: "partner", Title: "Mast partner", Count: 1, Thick: sail.PartnerThick, Outline: rounded(box(-half, -high, half, high), 20),
-		At: pt(-inner.Y+kit.ClipWide+12, high-8), NameAt: pt(-inner.Y/2-20, -high/2-10), Name3: "partner",
-		Words: []string{"middle at station " + o.plain(f.Mast.At), "forward is up"}}
+	b := Board{Name: "partner", Title: "Mast partner", Count: 1, Thick: sail.PartnerThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 20),
+		At: geometry.Pt(-inner.Y+kit.ClipWide+12, high-8), NameAt: geometry.Pt(-inner.Y/2-20, -high/2-10), Engrave: "partner",
+		Words: []string{"middle at station " + units.Fine(f.Mast.At), "forward is up"}}
 	for _, x := range mastHoles(f, f.Mast.PartnerZ) {
 		b.hole(x, 0, f.Mast.Diameter+2)
 	}
@@ -78,28 +79,28 @@ func partner(f *sail.Fit, o Options) Board {
 }
 
 // leeboard is the blade from the side: x down from its head, y forward.
-func leeboard(f *sail.Fit, o Options) Board {
+func leeboard(f *sail.Fit, units measure.System) Board {
 	long, half := f.Board.Long, f.Board.Chord/2
 	neck := math.Min(math.Max(55, half*0.62), sail.PivotDown-8) // it passes under the bar when the blade swings up
 	over := long - f.Board.Deep
 	tip := math.Min(half*1.2, f.Board.Deep*0.45)
 	p := curve.Path{
-		curve.Line{A: pt(neck*0.6, -neck), B: pt(over*0.75, -neck)},
-		curve.Cubic{P0: pt(over*0.75, -neck), P1: pt(over*0.95, -neck), P2: pt(over*0.9, -half), P3: pt(over*1.1, -half)},
-		curve.Line{A: pt(over*1.1, -half), B: pt(long-tip, -half)},
-		curve.Cubic{P0: pt(long-tip, -half), P1: pt(long-tip*0.45, -half), P2: pt(long, -half*0.5), P3: pt(long, 0)},
-		curve.Cubic{P0: pt(long, 0), P1: pt(long, half*0.5), P2: pt(long-tip*0.45, half), P3: pt(long-tip, half)},
-		curve.Line{A: pt(long-tip, half), B: pt(over*1.1, half)},
-		curve.Cubic{P0: pt(over*1.1, half), P1: pt(over*0.9, half), P2: pt(over*0.95, neck), P3: pt(over*0.75, neck)},
-		curve.Line{A: pt(over*0.75, neck), B: pt(neck*0.6, neck)},
-		curve.Cubic{P0: pt(neck*0.6, neck), P1: pt(neck*0.1, neck), P2: pt(0, neck*0.6), P3: pt(0, 0)},
-		curve.Cubic{P0: pt(0, 0), P1: pt(0, -neck*0.6), P2: pt(neck*0.1, -neck), P3: pt(neck*0.6, -neck)},
+		curve.Line{A: geometry.Pt(neck*0.6, -neck), B: geometry.Pt(over*0.75, -neck)},
+		curve.Cubic{P0: geometry.Pt(over*0.75, -neck), P1: geometry.Pt(over*0.95, -neck), P2: geometry.Pt(over*0.9, -half), P3: geometry.Pt(over*1.1, -half)},
+		curve.Line{A: geometry.Pt(over*1.1, -half), B: geometry.Pt(long-tip, -half)},
+		curve.Cubic{P0: geometry.Pt(long-tip, -half), P1: geometry.Pt(long-tip*0.45, -half), P2: geometry.Pt(long, -half*0.5), P3: geometry.Pt(long, 0)},
+		curve.Cubic{P0: geometry.Pt(long, 0), P1: geometry.Pt(long, half*0.5), P2: geometry.Pt(long-tip*0.45, half), P3: geometry.Pt(long-tip, half)},
+		curve.Line{A: geometry.Pt(long-tip, half), B: geometry.Pt(over*1.1, half)},
+		curve.Cubic{P0: geometry.Pt(over*1.1, half), P1: geometry.Pt(over*0.9, half), P2: geometry.Pt(over*0.95, neck), P3: geometry.Pt(over*0.75, neck)},
+		curve.Line{A: geometry.Pt(over*0.75, neck), B: geometry.Pt(neck*0.6, neck)},
+		curve.Cubic{P0: geometry.Pt(neck*0.6, neck), P1: geometry.Pt(neck*0.1, neck), P2: geometry.Pt(0, neck*0.6), P3: geometry.Pt(0, 0)},
+		curve.Cubic{P0: geometry.Pt(0, 0), P1: geometry.Pt(0, -neck*0.6), P2: geometry.Pt(neck*0.1, -neck), P3: geometry.Pt(neck*0.6, -neck)},
 	}
 	b := Board{Name: "leeboard", Title: "Leeboard", Count: 1, Thick: f.Board.Thick, Outline: p,
-		At: pt(over+40, half-14), NameAt: pt(over+100, -12),
+		At: geometry.Pt(over+40, half-14), NameAt: geometry.Pt(over+100, -12),
 		Words: []string{"grain along the blade; forward edge up on this sheet",
 			"forward edge round, after edge thin: a foil below the water",
-			fmt.Sprintf("%s under water; pivot 12 mm, to swing up when it strikes", o.plain(f.Board.Deep))}}
+			fmt.Sprintf("%s under water; pivot 12 mm, to swing up when it strikes", units.Fine(f.Board.Deep))}}
 	b.hole(sail.BladeHead, 0, 12)
 	b.line(layout.Mark, over, -half, over, half)
 	b.label(over+3, -half+4, layout.Left, "water")
@@ -108,13 +109,13 @@ func leeboard(f *sail.Fit, o Options) Board {
 }
 
 // bracketBar lies across the gunwales and holds the leeboard's cheek at one end.
-func bracketBar(f *sail.Fit, o Options) Board {
+func bracketBar(f *sail.Fit, units measure.System) Board {
 	x := f.BracketAt()
 	inner, outer := f.Boat.GunwaleTop(x)
 	half, high := f.BracketLong()/2, sail.BracketBar/2.0
-	b := Board{Name: "bracket", Title: "Leeboard bracket", Count: 1, Thick: sail.BracketHigh, Outline: rounded(box(-half, -high, half, high), 8),
-		At: pt(-inner.Y+kit.ClipWide+24, high-9), NameAt: pt(-20, -high+8), Name3: "bracket",
-		Words: []string{"holes for its middle at station " + o.plain(x) + ";", "bore new ones where trials move it to"}}
+	b := Board{Name: "bracket", Title: "Leeboard bracket", Count: 1, Thick: sail.BracketHigh, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 8),
+		At: geometry.Pt(-inner.Y+kit.ClipWide+24, high-9), NameAt: geometry.Pt(-20, -high+8), Engrave: "bracket",
+		Words: []string{"holes for its middle at station " + units.Fine(x) + ";", "bore new ones where trials move it to"}}
 	for _, side := range []float64{1, -1} {
 		for _, v := range []float64{inner.Y, outer.Y} {
 			b.line(layout.Mark, side*v, -high, side*v, high)
@@ -129,25 +130,24 @@ func bracketBar(f *sail.Fit, o Options) Board {
 
 // bracketCheek is put over the bar's end outside the gunwale, one on each side of the
 // blade, which turns between them: x along the boat, y up from the bar's lower face.
-func bracketCheek(f *sail.Fit, o Options) Board {
+func bracketCheek(f *sail.Fit, units measure.System) Board {
 	half, top := sail.CheekLong/2, sail.BracketHigh+sail.CheekUp
 	b := Board{Name: "bracket-cheek", Title: "Cheek of the bracket", Count: 2, Thick: sail.CheekThick,
-		Outline: curve.Polygon(pt(-half, top), pt(-half, -60), pt(-70, -sail.CheekDown), pt(70, -sail.CheekDown), pt(half, -60), pt(half, top)),
-		At:      pt(-60, -12), NameAt: pt(0, -58), Name3: "cheek",
+		Outline: curve.Polygon(geometry.Pt(-half, top), geometry.Pt(-half, -60), geometry.Pt(-70, -sail.CheekDown), geometry.Pt(70, -sail.CheekDown), geometry.Pt(half, -60), geometry.Pt(half, top)),
+		At:      geometry.Pt(-60, -12), NameAt: geometry.Pt(0, -58), Engrave: "cheek",
 		Words: []string{"one on each side of the blade; the bar passes through both,", "a bolt outside the outer one keeps them on; grain up and down"}}
 	const easy = 0.5 // the bar slides in by hand
-	b.Holes = append(b.Holes, curve.Rectangle(box(-sail.BracketBar/2-easy, 0, sail.BracketBar/2+easy, sail.BracketHigh+easy)))
+	b.Holes = append(b.Holes, curve.Rectangle(geometry.Rect(-sail.BracketBar/2-easy, 0, sail.BracketBar/2+easy, sail.BracketHigh+easy)))
 	b.hole(0, -sail.PivotDown, 12)
 	return b
 }
 
 // PanelDrawings returns the panels of cloth: x along the leech from clew to peak, y
 // forward from it.
-func PanelDrawings(f *sail.Fit, o Options) []layout.Drawing {
-	cloth := f.Plan.Cut(f.Sail)
+func PanelDrawings(f *sail.Fit, units measure.System) []layout.Drawing {
 	var out []layout.Drawing
-	for i, p := range cloth.Panels {
-		d := layout.Drawing{Name: fmt.Sprintf("panel-%d", i+1), Title: fmt.Sprintf("Panel %d of %d", i+1, len(cloth.Panels)), Family: "Sail panels", Make: "cut 1 of cloth"}
+	for i, p := range f.Cloth.Panels {
+		d := layout.Drawing{Name: fmt.Sprintf("panel-%d", i+1), Title: fmt.Sprintf("Panel %d of %d", i+1, len(f.Cloth.Panels)), Family: "Sail panels", Make: "cut 1 of cloth"}
 		d.Line(layout.Cut, curve.Polygon(p.Outline...))
 		d.Line(layout.Mark, curve.Polygon(p.Edge...))
 		box := curve.Polygon(p.Outline...).Bounds()
@@ -157,7 +157,7 @@ func PanelDrawings(f *sail.Fit, o Options) []layout.Drawing {
 		}
 		lines := []string{
 			fmt.Sprintf("%s, %.2f m2 %s", f.Boat.Frame.Design.Title, f.Plan.Area(), f.Sail.Rig),
-			"thin: finished edge; " + o.plain(float64(f.Sail.Hem)) + " hem beyond it; dashed: the next panel's edge lies here",
+			"thin: finished edge; " + units.Fine(float64(f.Sail.Hem)) + " hem beyond it; dashed: the next panel's edge lies here",
 			"leech runs along this strip, peak to the right; patch every corner in three layers",
 		}
 		at := wordsOn(p, lines)
@@ -165,7 +165,7 @@ func PanelDrawings(f *sail.Fit, o Options) []layout.Drawing {
 		for k, w := range lines {
 			d.Write(at.X, at.Y-row*float64(k), small, layout.Left, w)
 		}
-		drawCorners(&d, f, cloth, box)
+		drawCorners(&d, f, box)
 		for _, t := range d.Texts {
 			b := t.Bounds()
 			d.Keep = append(d.Keep, kept(b.Min.X, b.Max.X))
@@ -191,9 +191,9 @@ func wordsOn(p sail.Panel, lines []string) geometry.Point {
 		}
 	}
 	if math.IsInf(over, -1) { // a panel of hem alone
-		return pt(from, middle.Y)
+		return geometry.Pt(from, middle.Y)
 	}
-	return pt(from, math.Min(middle.Y, over+row*float64(len(lines))))
+	return geometry.Pt(from, math.Min(middle.Y, over+row*float64(len(lines))))
 }
 
 // lowest returns where an upright line first meets a polygon from below; without end
@@ -223,7 +223,8 @@ func across(pts []geometry.Point, y float64) (from, to float64) {
 }
 
 // drawCorners names the sail's corners that lie on a panel.
-func drawCorners(d *layout.Drawing, f *sail.Fit, c sail.Cloth, box geometry.Box) {
+func drawCorners(d *layout.Drawing, f *sail.Fit, box geometry.Box) {
+	c := f.Cloth
 	middle := sail.Centroid(c.Finished)
 	for i, q := range f.Plan.Corners {
 		at := c.Turn.Apply(q)
@@ -238,13 +239,12 @@ func drawCorners(d *layout.Drawing, f *sail.Fit, c sail.Cloth, box geometry.Box)
 
 // PanelParts returns the panels for a cutter of cloth.
 func PanelParts(f *sail.Fit) []layout.Part {
-	cloth := f.Plan.Cut(f.Sail)
 	var out []layout.Part
-	for i, p := range cloth.Panels {
+	for i, p := range f.Cloth.Panels {
 		part := layout.Part{Name: fmt.Sprintf("panel %d", i+1), Cut: []curve.Path{curve.Polygon(p.Outline...)}, Marks: []curve.Path{curve.Polygon(p.Edge...)}}
 		if !math.IsNaN(p.Seam) {
 			a, b := across(p.Outline, p.Seam)
-			part.Marks = append(part.Marks, curve.Polyline(pt(a, p.Seam), pt(b, p.Seam)))
+			part.Marks = append(part.Marks, curve.Polyline(geometry.Pt(a, p.Seam), geometry.Pt(b, p.Seam)))
 		}
 		if t, ok := panelLetters(p, fmt.Sprintf("panel %d, peak this way >", i+1), fmt.Sprintf("%d >", i+1)); ok {
 			part.Letters = append(part.Letters, t)
@@ -270,7 +270,7 @@ func panelLetters(p sail.Panel, words ...string) (layout.Text, bool) {
 				a, b := across(p.Outline, y)
 				from, to = math.Max(from, a), math.Min(to, b)
 			}
-			if t.At = pt((from+to)/2, middle.Y-high/2); to-from >= 2*(half+clear) {
+			if t.At = geometry.Pt((from+to)/2, middle.Y-high/2); to-from >= 2*(half+clear) {
 				return t, true
 			}
 		}
@@ -279,7 +279,7 @@ func panelLetters(p sail.Panel, words ...string) (layout.Text, bool) {
 }
 
 // SailNotes are the words for the first sheet.
-func SailNotes(f *sail.Fit, o Options) []layout.Note {
+func SailNotes(f *sail.Fit, units measure.System) []layout.Note {
 	var winds []string
 	last := f.Needed(f.Chosen()) - 1
 	for i, s := range f.States[:last+1] {
@@ -295,104 +295,11 @@ func SailNotes(f *sail.Fit, o Options) []layout.Note {
 	winds = append(winds, fmt.Sprintf("With the crew %s; %s.", f.Chosen(), f.InMiddle()))
 	var sticks []string
 	if f.Mast.Long > 0 {
-		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", o.plain(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
+		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", units.Fine(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
 	}
 	for _, s := range f.Plan.Spars {
-		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", wording.Capital(s.Name), o.plain(s.Length()), s.Diameter))
+		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", wording.Capital(s.Name), units.Fine(s.Length()), s.Diameter))
 	}
-	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", o.plain(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
+	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", units.Fine(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
 	return []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Cautions", Lines: append(dangers(f.Findings), outfitCautions()...)}, {Heading: "Spars", Lines: sticks}}
-}
-
-// SailSketch draws boat and sail from the side, the boat so many mm long, with reefs,
-// centers and leeboard.
-func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
-	d := layout.Drawing{Name: "sail", Title: f.Boat.Frame.Design.Title + " under sail"}
-	aft, fore := f.Boat.Hull.Ends()
-	v := view{k: wide / (fore - aft)}
-	v.x0 = -aft*v.k + 20
-	sideView(&d, f.Boat.Hull, v)
-	onWater(&d, f.Boat.Hull, f.Rest.Plane, v)
-	vee := f.Sail.Rig == design.Vee
-	place := func(q geometry.Point) geometry.Point { return v.at(f.Mast.At+q.X, f.Tack+q.Y) }
-	if vee { // lies across the boat: drawn apart, from astern
-		place = func(q geometry.Point) geometry.Point { return v.at(fore*1.1+f.Plan.Corners[1].X+q.X, f.Tack+q.Y) }
-		foot := place(geometry.Point{})
-		d.Write(foot.X, foot.Y-6, small, layout.Middle, "the sail from astern")
-		head := v.at(f.Mast.At, f.Tack+f.Plan.Corners[1].Y)
-		d.Line(layout.Cut, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), head))
-	}
-	var sizes []size
-	right := v.at(f.Mast.At, 0).X // of all that is drawn of the sail
-	for i, s := range f.States[:f.Useful()] {
-		pen := layout.Guide
-		if i == 0 {
-			pen = layout.Cut
-		}
-		var pts []geometry.Point
-		for _, q := range s.Plan.Corners {
-			pts = append(pts, place(q))
-			right = math.Max(right, pts[len(pts)-1].X)
-		}
-		d.Line(pen, curve.Polygon(pts...))
-		sizes = append(sizes, size{place(s.Center), fmt.Sprintf("%s %.2f m2", s.Name, s.Area)})
-	}
-	listed(&d, sizes, right+5)
-	if f.Mast.Long > 0 {
-		d.Line(layout.Mark, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), v.at(f.Mast.At, f.Mast.StepZ+f.Mast.Long)))
-	}
-	for _, s := range f.Plan.Spars {
-		d.Line(layout.Center, curve.Polyline(place(s.From), place(s.To)))
-	}
-	if b := f.Board; b.Area > 0 {
-		x, w := f.BracketAt(), f.Rest.Plane.Water(f.BracketAt())
-		q, r := v.at(x-b.Chord/2, w-b.Deep), v.at(x+b.Chord/2, w-b.Deep+b.Long)
-		d.Line(layout.Mark, rounded(geometry.Around(q, r), 4))
-		resists(&d, v.at(f.Resists().X, f.Resists().Y), geometry.Around(q, r))
-	}
-	return d
-}
-
-// size is a center of the sail with what is written of it.
-type size struct {
-	center geometry.Point
-	words  string
-}
-
-// listed marks centers, full sail first, and writes of them in a column clear of the
-// sail's lines, each at its own height or as near as the others leave it.
-func listed(d *layout.Drawing, all []size, x float64) {
-	y := math.Inf(-1)
-	for i := len(all) - 1; i >= 0; i-- {
-		c := all[i].center
-		named(d, c, layout.Left, "")
-		y = math.Max(c.Y, y+row)
-		d.Line(layout.Tick, curve.Polyline(c, pt(x, y)))
-		d.Write(x+1, y-small/2, small, layout.Left, all[i].words)
-	}
-}
-
-// resists marks the middle of hull and leeboard under water and writes so under the
-// keel, or under the leeboard where that is in the way.
-func resists(d *layout.Drawing, at geometry.Point, board geometry.Box) {
-	named(d, at, layout.Right, "")
-	align, clear := layout.Right, at.Y
-	if at.X > board.Min.X-2 {
-		align = layout.Left
-		if at.X < board.Max.X+2 {
-			clear = board.Min.Y
-		}
-	}
-	line := math.Max(0, math.Ceil(-clear/row))
-	under(d, at, align, "lateral resistance", int(line))
-}
-
-// SailFigure is the sketch with its headline and the righting moments.
-func SailFigure(f *sail.Fit) layout.Drawing {
-	d := SailSketch(f, wideFigure*0.8)
-	d.Write(0, d.Bounds().Max.Y+15, head+0.4, layout.Left,
-		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%.0f kn) with the crew %s", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, sail.Knots(f.Wind.Stop), f.Chosen()))
-	p := StandPlot(f)
-	p.Draw(&d, pt(16, d.Bounds().Min.Y-p.H-14))
-	return d
 }

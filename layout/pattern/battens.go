@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -15,7 +16,7 @@ const laneHigh = 9.5
 // midship along the batten. Each lane is marked from its upper edge; the lanes
 // are used from the top down and cut off when done. Where fore and aft are equal
 // it is the forward half.
-func Battens(f *frame.Frame, o Options) layout.Drawing {
+func Battens(f *frame.Frame, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "battens", Title: "Keel and stringers",
 		Make: "one lane a stick, marked along the lane's upper edge; cut each lane off when done"}
 	if halved(f) {
@@ -24,10 +25,10 @@ func Battens(f *frame.Frame, o Options) layout.Drawing {
 	top := 0.0
 	for i := len(f.Stringers) - 1; i >= 0; i-- {
 		s := f.Stringers[i]
-		drawLane(&d, f, o, top, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks)
+		drawLane(&d, f, units, top, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks)
 		top -= laneHigh
 	}
-	drawLane(&d, f, o, top, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)
+	drawLane(&d, f, units, top, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)
 	from, to := f.Keel.Aft, f.Keel.Fore
 	for _, s := range f.Stringers {
 		from, to = min(from, s.Aft), max(to, s.Fore)
@@ -38,22 +39,22 @@ func Battens(f *frame.Frame, o Options) layout.Drawing {
 		d.Write(1.2, 1.2, small, layout.Left, "midship, turn over here")
 	}
 	d.Straight(layout.Tick, from-3, top-laneHigh, to+3, top-laneHigh)
-	tape{from, to, top - laneHigh}.draw(&d, o.Units)
+	tape{from, to, top - laneHigh}.draw(&d, units)
 	return d
 }
 
-func drawLane(d *layout.Drawing, f *frame.Frame, o Options, y float64, batten string, aft, fore float64, marks []float64) {
+func drawLane(d *layout.Drawing, f *frame.Frame, units measure.System, y float64, batten string, aft, fore float64, marks []float64) {
 	from, end := aft-3, " forward end "
 	if halved(f) {
 		from, end = -3, " end "
 	} else {
 		d.Straight(layout.Cut, aft, y, aft, y-laneHigh+1)
-		d.Write(aft+2, y-7.6, small, layout.Left, batten+" after end "+o.plain(aft))
+		d.Write(aft+2, y-7.6, small, layout.Left, batten+" after end "+units.Fine(aft))
 		d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 60})
 	}
 	d.Straight(layout.Mark, from, y, fore+3, y)
 	d.Straight(layout.Cut, fore, y, fore, y-laneHigh+1)
-	d.Write(fore-2, y-7.6, small, layout.Right, batten+end+o.plain(fore))
+	d.Write(fore-2, y-7.6, small, layout.Right, batten+end+units.Fine(fore))
 	d.Keep = append(d.Keep, layout.Span{From: fore - 60, To: fore + 5})
 	for i, x := range marks {
 		if halved(f) && !onHalf(x) {
@@ -64,7 +65,7 @@ func drawLane(d *layout.Drawing, f *frame.Frame, o Options, y float64, batten st
 			d.Write(x+1, y-3.8, small, layout.Left, twins(f, i))
 			continue
 		}
-		words := batten + " " + twins(f, i) + " " + o.plain(x)
+		words := batten + " " + twins(f, i) + " " + units.Fine(x)
 		d.Write(x+1, y-3.8, small, layout.Left, words)
 		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 4 + lettering.Width(words, small)})
 	}

@@ -15,8 +15,8 @@ import (
 
 // levelStep is the distance between the level lines of the body plan, mm, and how
 // each is lettered.
-func levelStep(o Options) (float64, func(z float64) string) {
-	if o.Units == measure.Imperial {
+func levelStep(units measure.System) (float64, func(z float64) string) {
+	if units == measure.Imperial {
 		return 50.8, func(z float64) string { return measure.Sixteenths(z) }
 	}
 	return 50, func(z float64) string { return fmt.Sprintf("%.0f mm", z) }
@@ -25,7 +25,7 @@ func levelStep(o Options) (float64, func(z float64) string) {
 // BodyPlan draws every rib at full size, inner and outer face: x is the
 // half-breadth, y the height above the baseline. The fore body stands on the
 // right, the after body on the left; where they are equal one half serves both.
-func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
+func BodyPlan(f *frame.Frame, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "body", Title: "Body plan", Make: "hold bent ribs against it"}
 	top := 0.0
 	for _, r := range f.Ribs {
@@ -40,7 +40,7 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 	} else {
 		d.Write(-6, top+10, head, layout.Right, "after body")
 	}
-	drawWaterlines(&d, f, left, wide, top, o)
+	drawWaterlines(&d, f, left, wide, top, units)
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, fore)
 	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
@@ -56,8 +56,8 @@ func BodyPlan(f *frame.Frame, o Options) layout.Drawing {
 	return d
 }
 
-func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, o Options) {
-	step, letter := levelStep(o)
+func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, units measure.System) {
+	step, letter := levelStep(units)
 	for i := 0; float64(i)*step <= top; i++ {
 		z := float64(i) * step
 		d.Straight(layout.Guide, left, z, wide, z)

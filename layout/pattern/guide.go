@@ -47,9 +47,10 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	long, wide := (slot.Length+more)/2, (slot.Width+more)/2
 	mid := f.Gunwale.Width / 2
 	reach, top := long+guideFoot, mid+wide+guideFoot
+	opening := curve.Rounded(geometry.Rect(-long, mid-wide, long, mid+wide), bush/2)
 	plate := layout.Part{Name: "router guide", Thickness: gaugeStock, Loose: true, Cut: []curve.Path{
-		rounded(geometry.Box{Min: geometry.Point{X: -long, Y: mid - wide}, Max: geometry.Point{X: long, Y: mid + wide}}, bush/2),
-		curve.Rectangle(geometry.Box{Min: geometry.Point{X: -reach, Y: -guideCheek}, Max: geometry.Point{X: reach, Y: top}}),
+		append(opening[1:], opening[0]), // the cut begins in a corner
+		curve.Rectangle(geometry.Rect(-reach, -guideCheek, reach, top)),
 	}}
 	plate.Marks = []curve.Path{
 		curve.Polyline(geometry.Point{X: -reach + 4}, geometry.Point{X: reach - 4}),
@@ -64,30 +65,4 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 		curve.Rectangle(geometry.Box{Max: geometry.Point{X: 2 * reach, Y: guideCheek - 1}})}}
 	engrave(&cheek, geometry.Point{X: reach, Y: (guideCheek - engraved) / 2}, 0, "router guide's cheek")
 	return []layout.Part{plate, cheek}, nil
-}
-
-// rounded returns a rectangle with round corners, counter-clockwise; r is at most
-// half of its lesser side.
-func rounded(b geometry.Box, r float64) curve.Path {
-	r = math.Min(r, math.Min(b.W(), b.H())/2)
-	corners := []geometry.Point{{X: b.Max.X - r, Y: b.Min.Y + r}, {X: b.Max.X - r, Y: b.Max.Y - r}, {X: b.Min.X + r, Y: b.Max.Y - r}, {X: b.Min.X + r, Y: b.Min.Y + r}}
-	var out curve.Path
-	for i, c := range corners {
-		turn := curve.Arc{Center: c, Radius: r, From: float64(i-1) * math.Pi / 2, Sweep: math.Pi / 2}
-		if i > 0 {
-			out = append(out, side(out, turn)...)
-		}
-		out = append(out, turn)
-	}
-	return append(out, side(out, out[0].(curve.Arc))...)
-}
-
-// side is the straight run from the end of a path to the start of a turn; nothing
-// when they meet.
-func side(p curve.Path, turn curve.Arc) curve.Path {
-	from, to := p[len(p)-1].End(), turn.Start()
-	if to.Sub(from).Norm() < 1e-9 {
-		return nil
-	}
-	return curve.Path{curve.Line{A: from, B: to}}
 }

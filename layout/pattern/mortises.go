@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -17,7 +18,8 @@ import (
 // midship along the straight stock, y = 0 its middle line. Seen on the port
 // gunwale the upper edge is inboard; on the starboard one it is outboard. Where
 // fore and aft are equal it is the forward half, which serves for all four.
-func Mortises(f *frame.Frame, o Options) layout.Drawing {
+func Mortises(b *bend.Report, units measure.System) layout.Drawing {
+	f := b.Frame
 	g := &f.Gunwale
 	half, aft := g.Width/2, g.Aft-6
 	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "upper edge: inboard on port, outboard on starboard; forward is to the right"}
@@ -33,16 +35,16 @@ func Mortises(f *frame.Frame, o Options) layout.Drawing {
 			drawMortise(&d, m, twins(f, i), half)
 		}
 	}
-	drawScarfs(&d, f, half, o)
+	drawScarfs(&d, f, half, units)
 	drawThwarts(&d, f, half)
 	drawZones(&d, f, half)
-	drawEndCut(&d, g.Fore, g.ForeCut, g.ForeRise, half, 1, o)
+	drawEndCut(&d, g.Fore, g.ForeCut, g.ForeRise, half, 1, units)
 	if !d.Turns {
-		drawEndCut(&d, g.Aft, g.AftCut, g.AftRise, half, -1, o)
+		drawEndCut(&d, g.Aft, g.AftCut, g.AftRise, half, -1, units)
 	}
 	drawMidship(&d, half)
-	drawPlies(&d, f, half, o)
-	tape{math.Max(g.Aft, aft), g.Fore, -half - 8}.draw(&d, o.Units)
+	drawPlies(&d, b, half, units)
+	tape{math.Max(g.Aft, aft), g.Fore, -half - 8}.draw(&d, units)
 	return d
 }
 
@@ -64,7 +66,7 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64) {
 }
 
 // drawScarfs marks where one ply at a time is joined.
-func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, o Options) {
+func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, units measure.System) {
 	drawn := map[float64]bool{}
 	for _, s := range f.Gunwale.Scarfs {
 		mid, whose := s.Middle, ""
@@ -81,7 +83,7 @@ func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, o Options) {
 		from, to := mid-s.Length/2, mid+s.Length/2
 		d.Straight(layout.Guide, from, -half, from, half)
 		d.Straight(layout.Guide, to, -half, to, half)
-		d.Write(mid, half+1.8, small, layout.Middle, "scarf of one ply, "+o.plain(s.Length)+" long"+whose)
+		d.Write(mid, half+1.8, small, layout.Middle, "scarf of one ply, "+units.Fine(s.Length)+" long"+whose)
 		d.Keep = append(d.Keep, layout.Span{From: from, To: to})
 	}
 }
@@ -131,7 +133,7 @@ func drawZones(d *layout.Drawing, f *frame.Frame, half float64) {
 // drawEndCut draws the end cuts of both gunwales, which lean opposite ways
 // because one strip serves both. The inboard edge always reaches farther. longer is by how much the upper face of the
 // stock reaches on, so that the end stands plumb; side is 1 forward, -1 aft.
-func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, o Options) {
+func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, units measure.System) {
 	reach := half * math.Tan(angle)
 	d.Straight(layout.Cut, x+side*reach, half, x-side*reach, -half)
 	d.Straight(layout.Guide, x-side*reach, half, x+side*reach, -half)
@@ -146,7 +148,7 @@ func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, o Optio
 	wide := 0.0
 	for i, words := range []string{
 		fmt.Sprintf("end: cut %.1f\u00B0 off square, full line %s,", degrees(angle), full),
-		fmt.Sprintf("dashed %s; the upper end of the cut lies %s beyond this line", dashed, o.plain(longer)),
+		fmt.Sprintf("dashed %s; the upper end of the cut lies %s beyond this line", dashed, units.Fine(longer)),
 	} {
 		d.Write(x-side*9, half+5.9-4.1*float64(i), small, align, words)
 		wide = math.Max(wide, lettering.Width(lettering.Safe(words), small))

@@ -1,5 +1,5 @@
 // Package pattern draws the parts of a frame as full-size patterns, each
-// labelled so that it can be used at the bench without a screen.
+// labeled so that it can be used at the bench without a screen.
 package pattern
 
 import (
@@ -7,7 +7,6 @@ import (
 	"math"
 	"strings"
 
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
@@ -23,45 +22,31 @@ const (
 // row is the distance between lines of small lettering, mm.
 const row = 4.2
 
-// Options say how lengths are lettered.
-type Options struct {
-	Units  measure.System
-	report *bend.Report // of the frame being drawn, so that it is worked out once
-}
-
-// All returns every pattern of the boat, in the order they are used.
-func All(f *frame.Frame, o Options) []layout.Drawing {
-	o.report = o.bending(f)
-	out := []layout.Drawing{Mortises(f, o), BodyPlan(f, o)}
+// All returns every pattern of a boat that is bent as b says, in the order they are
+// used. units are what lengths are lettered in.
+func All(b *bend.Report, units measure.System) []layout.Drawing {
+	f := b.Frame
+	out := []layout.Drawing{Mortises(b, units), BodyPlan(f, units)}
 	for _, g := range f.RibGroups {
-		out = append(out, RibStrip(f, g, o))
+		out = append(out, RibStrip(b, g, units))
 	}
-	out = append(out, Battens(f, o))
-	out = append(out, stems(f, o)...)
-	out = append(out, breasthooks(f, o)...)
+	out = append(out, Battens(f, units))
+	out = append(out, stems(f, units)...)
+	out = append(out, breasthooks(f, units)...)
 	for i := range f.Thwarts {
-		out = append(out, Thwart(f, i, o))
+		out = append(out, Thwart(f, i, units))
 	}
 	return out
 }
 
 // both letters a length in mm and in inches to the sixteenth, the builder's own
 // system first.
-func (o Options) both(mm float64) string {
+func both(units measure.System, mm float64) string {
 	metric, inches := measure.MM(mm, 1)+" mm", measure.Sixteenths(mm)
-	if o.Units == measure.Imperial {
+	if units == measure.Imperial {
 		return inches + " = " + metric
 	}
 	return metric + " = " + inches
-}
-
-// plain letters a short length in the builder's own system, with the
-// millimetres behind inches.
-func (o Options) plain(mm float64) string {
-	if o.Units == measure.Imperial {
-		return measure.Sixteenths(mm) + " (" + measure.MM(mm, 1) + " mm)"
-	}
-	return measure.MM(mm, 1) + " mm"
 }
 
 // leaning letters a small angle with the way it leans.

@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 )
 
@@ -27,11 +28,21 @@ func build(t *testing.T, name string) *frame.Frame {
 	return f
 }
 
-func each(t *testing.T, check func(t *testing.T, f *frame.Frame, o Options)) {
+// bent is how a frame is bent.
+func bent(t *testing.T, f *frame.Frame) *bend.Report {
+	t.Helper()
+	b, err := bend.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func each(t *testing.T, check func(t *testing.T, f *frame.Frame, units measure.System)) {
 	t.Helper()
 	for _, name := range design.ShippedNames() {
 		for _, u := range []measure.System{measure.Metric, measure.Imperial} {
-			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), Options{Units: u}) })
+			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), u) })
 		}
 	}
 }
@@ -48,8 +59,8 @@ func words(d layout.Drawing) string {
 // the frame: rib number, distance in mm and in inches, lean. A half strip must
 // show the mortises of both halves, which lie equally far from midship.
 func TestMortiseStrip(t *testing.T) {
-	each(t, func(t *testing.T, f *frame.Frame, o Options) {
-		d := Mortises(f, o)
+	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
+		d := Mortises(bent(t, f), units)
 		said := words(d)
 		boxes := map[geometry.Point]geometry.Box{}
 		for _, s := range d.Strokes {
@@ -94,7 +105,7 @@ func round(p geometry.Point) geometry.Point {
 // on a pattern that serves both, and that such patterns say how they are turned.
 func TestHalvesSayWhose(t *testing.T) {
 	f := build(t, "lake")
-	for _, d := range []layout.Drawing{Mortises(f, Options{}), BodyPlan(f, Options{}), Battens(f, Options{})} {
+	for _, d := range []layout.Drawing{Mortises(bent(t, f), measure.Metric), BodyPlan(f, measure.Metric), Battens(f, measure.Metric)} {
 		if !strings.Contains(d.Make, "turn over at midship") {
 			t.Errorf("%s does not say that it is turned over: %q", d.Name, d.Make)
 		}
@@ -102,7 +113,7 @@ func TestHalvesSayWhose(t *testing.T) {
 			t.Errorf("%s reaches %.1f mm over midship", d.Name, b.Min.X)
 		}
 	}
-	said := words(Mortises(f, Options{}))
+	said := words(Mortises(bent(t, f), measure.Metric))
 	for _, w := range f.Thwarts {
 		whose := "forward half only"
 		if w.At < 0 {
@@ -120,7 +131,7 @@ func TestHalvesSayWhose(t *testing.T) {
 // by half a turn aft; seen from below, inboard is up on port and down on starboard.
 func TestHalfEndCuts(t *testing.T) {
 	f := build(t, "lake")
-	d := Mortises(f, Options{})
+	d := Mortises(bent(t, f), measure.Metric)
 	half, x := f.Gunwale.Width/2, f.Gunwale.Fore
 	reach := func(pen layout.Pen, y float64) float64 { // of the cut at the strip's edge y
 		for _, s := range d.Strokes {
@@ -151,7 +162,7 @@ func TestHalfEndCuts(t *testing.T) {
 	if !strings.Contains(said, "full line with the upper edge inboard,") || !strings.Contains(said, "dashed with it outboard") || strings.Contains(said, "on port") {
 		t.Errorf("the half strip says of its ends: %s", said)
 	}
-	if whole := words(Mortises(build(t, "river"), Options{})); !strings.Contains(whole, "full line on port,") || !strings.Contains(whole, "dashed on starboard;") {
+	if whole := words(Mortises(bent(t, build(t, "river")), measure.Metric)); !strings.Contains(whole, "full line on port,") || !strings.Contains(whole, "dashed on starboard;") {
 		t.Errorf("the whole strip says of its ends: %s", whole)
 	}
 }
@@ -159,10 +170,10 @@ func TestHalfEndCuts(t *testing.T) {
 // TestRibStrips checks that each strip carries its marks in order and that every
 // rib is named on exactly one strip.
 func TestRibStrips(t *testing.T) {
-	each(t, func(t *testing.T, f *frame.Frame, o Options) {
+	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
 		seen := map[string]int{}
 		for _, g := range f.RibGroups {
-			d := RibStrip(f, g, o)
+			d := RibStrip(bent(t, f), g, units)
 			for _, n := range g.Names {
 				seen[n]++
 			}
@@ -192,8 +203,8 @@ func TestRibStrips(t *testing.T) {
 // TestNothingCovered checks that no lettering of a pattern lies on other
 // lettering of it.
 func TestNothingCovered(t *testing.T) {
-	each(t, func(t *testing.T, f *frame.Frame, o Options) {
-		for _, d := range All(f, o) {
+	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
+		for _, d := range All(bent(t, f), units) {
 			for i, a := range d.Texts {
 				for _, b := range d.Texts[:i] {
 					if overlap(a, b) {
@@ -224,7 +235,7 @@ func overlap(a, b layout.Text) bool {
 // the right and the after body on the left, each true to the section.
 func TestBodyPlan(t *testing.T) {
 	f := build(t, "river")
-	d := BodyPlan(f, Options{})
+	d := BodyPlan(f, measure.Metric)
 	for _, r := range f.Ribs {
 		side := 1.0
 		if r.Station < 0 {
@@ -266,7 +277,7 @@ func TestHalfThwart(t *testing.T) {
 		f := build(t, name)
 		for i, w := range f.Thwarts {
 			long := 0.0
-			for _, s := range Thwart(f, i, Options{}).Strokes {
+			for _, s := range Thwart(f, i, measure.Metric).Strokes {
 				if s.Pen == layout.Cut && !s.Path.Closed() {
 					long += s.Path.Length()
 					if b := s.Path.Bounds(); b.Min.X < -1e-9 {
@@ -323,7 +334,7 @@ func inside(p geometry.Point, outline curve.Path) bool {
 // joint and a cross for every stringer.
 func TestStemPattern(t *testing.T) {
 	f := build(t, "river")
-	d := Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", Options{})
+	d := Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", measure.Metric)
 	said := words(d)
 	for _, w := range []string{"waterline, 115.0 mm up", fmt.Sprintf("station %.1f mm", f.Bow.ToeX), "grain", "gunwales rest", "keel butts", "24.0 mm thick", "make 1", "S1", "S4"} {
 		if !strings.Contains(said, w) {
@@ -345,7 +356,7 @@ func TestStemPattern(t *testing.T) {
 // ends, and names its rib with the distance.
 func TestStoryStick(t *testing.T) {
 	f := build(t, "river")
-	d := Battens(f, Options{})
+	d := Battens(f, measure.Metric)
 	said := words(d)
 	lanes := [][]float64{}
 	for i := len(f.Stringers) - 1; i >= 0; i-- {

@@ -6,17 +6,20 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 )
 
 // RibStrip draws the marking strip for one group of ribs: half a rib, from its
 // middle (x = 0) out to the end of its blank, y = 0 along its middle line. The
 // other half is marked by turning the strip over on the middle.
-func RibStrip(f *frame.Frame, g frame.Group, o Options) layout.Drawing {
+func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawing {
+	f := b.Frame
 	r, half := g.Rib, float64(f.Design.Ribs.Width)/2
 	d := layout.Drawing{
 		Name: "rib-" + r.Name, Title: "Rib " + list(g.Names), Family: "Rib strips",
-		Make: fmt.Sprintf("blank %s, make %d", o.plain(r.Blank), len(g.Names)),
+		Make: fmt.Sprintf("blank %s, make %d", units.Fine(r.Blank), len(g.Names)),
 	}
 	shoulder, tenon, end := r.Length/2, r.Length/2+r.Tenon, r.Blank/2
 	d.Line(layout.Mark, curve.Rectangle(geometry.Box{Min: geometry.Point{X: 0, Y: -half}, Max: geometry.Point{X: end, Y: half}}))
@@ -27,17 +30,17 @@ func RibStrip(f *frame.Frame, g frame.Group, o Options) layout.Drawing {
 		labels.add(x, words)
 	}
 	middle := "middle of rib " + list(g.Names) + ", turn over here"
-	if b := r.Section.Half[0]; b.Radius > 0 {
-		middle += ", radius " + o.plain(b.Radius) + o.form(f, r, 0)
+	if first := r.Section.Half[0]; first.Radius > 0 {
+		middle += ", radius " + units.Fine(first.Radius) + form(b, r, 0, units)
 	}
 	mark(layout.Center, 0, middle)
-	for _, m := range marksOf(f, r, o) {
+	for _, m := range marksOf(b, r, units) {
 		mark(layout.Mark, m.at, m.words)
 	}
-	mark(layout.Cut, shoulder, "shoulder "+o.plain(shoulder))
-	mark(layout.Cut, tenon, "tenon end "+o.plain(tenon))
+	mark(layout.Cut, shoulder, "shoulder "+units.Fine(shoulder))
+	mark(layout.Cut, tenon, "tenon end "+units.Fine(tenon))
 	mark(layout.Mark, end, "blank end")
-	if width := o.relax(f, g); width != "" {
+	if width := relax(b, g, units); width != "" {
 		drawRelax(&d, labels, r, float64(f.Design.Stringers.Width)/2, "relax to "+width+" between heads before fitting")
 	}
 	labels.draw(&d)
@@ -57,23 +60,22 @@ type ribMark struct {
 }
 
 // marksOf lists the marks between middle and shoulder.
-func marksOf(f *frame.Frame, r frame.Rib, o Options) []ribMark {
+func marksOf(b *bend.Report, r frame.Rib, units measure.System) []ribMark {
 	var out []ribMark
-	b := r.BendMarks
-	for i, at := range b {
+	for i, at := range r.BendMarks {
 		words := "bend ends "
 		next := r.Section.Half[i+1]
 		if next.Radius > 0 {
 			words = "bend begins "
 		}
-		words += o.plain(at)
+		words += units.Fine(at)
 		if next.Radius > 0 {
-			words += ", radius " + o.plain(next.Radius) + o.form(f, r, i+1)
+			words += ", radius " + units.Fine(next.Radius) + form(b, r, i+1, units)
 		}
 		out = append(out, ribMark{at, words})
 	}
 	for i, at := range r.StringerMarks {
-		out = append(out, ribMark{at, fmt.Sprintf("S%d %s", i+1, o.plain(at))})
+		out = append(out, ribMark{at, fmt.Sprintf("S%d %s", i+1, units.Fine(at))})
 	}
 	return out
 }

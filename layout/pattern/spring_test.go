@@ -23,7 +23,7 @@ func TestRelaxOnStrips(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, g := range f.RibGroups {
-			said := words(RibStrip(f, g, Options{}))
+			said := words(RibStrip(bent(t, f), g, measure.Metric))
 			i := strings.Index(said, "relax to ")
 			if i < 0 || !strings.Contains(said, "between heads before fitting") {
 				t.Errorf("%s: strip %s does not say what to relax to", name, g.Rib.Name)
@@ -54,7 +54,7 @@ func TestRelaxOnStrips(t *testing.T) {
 // form's radius where they are glued on one: the gunwale's own less 1/n^2.
 func TestPliesOnStrip(t *testing.T) {
 	f := build(t, "lake")
-	if said := words(Mortises(f, Options{})); !strings.Contains(said, "3 plies of 6.7 mm, glued bent round the spreaders") {
+	if said := words(Mortises(bent(t, f), measure.Metric)); !strings.Contains(said, "3 plies of 6.7 mm, glued bent round the spreaders") {
 		t.Errorf("the strip says %q", said)
 	}
 	d, err := design.Shipped("lake")
@@ -69,7 +69,7 @@ func TestPliesOnStrip(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	said := words(Mortises(f, Options{}))
+	said := words(Mortises(bent(t, f), measure.Metric))
 	var radius, at float64
 	i := strings.Index(said, "on a form of radius ")
 	if i < 0 {
@@ -107,11 +107,11 @@ func TestSpringWords(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, u := range []measure.System{measure.Metric, measure.Imperial} {
-			o := Options{Units: u}
-			if said := strings.Join(setting(f, o), " "); !strings.Contains(said, c.want) {
+			b := bent(t, f)
+			if said := setting(b); !strings.Contains(said, c.want) {
 				t.Errorf("%s: %q", c.name, said)
 			}
-			for _, d := range All(f, o) {
+			for _, d := range All(b, u) {
 				for i, a := range d.Texts {
 					for _, b := range d.Texts[:i] {
 						if overlap(a, b) {

@@ -7,27 +7,28 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 )
 
 // stems returns the stem patterns: one for both ends when they are equal.
-func stems(f *frame.Frame, o Options) []layout.Drawing {
+func stems(f *frame.Frame, units measure.System) []layout.Drawing {
 	if f.Design.EndsAlike() {
-		return []layout.Drawing{Stem(f, f.Bow, "stems", "Stems", "make 2", o)}
+		return []layout.Drawing{Stem(f, f.Bow, "stems", "Stems", "make 2", units)}
 	}
 	return []layout.Drawing{
-		Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", o),
-		Stem(f, f.Stern, "stem-stern", "Stern stem", "make 1", o),
+		Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", units),
+		Stem(f, f.Stern, "stem-stern", "Stern stem", "make 1", units),
 	}
 }
 
 // Stem draws one stem from the side: x is the distance from midship, y the
 // height above the baseline.
-func Stem(f *frame.Frame, s frame.Stem, key, title, count string, o Options) layout.Drawing {
+func Stem(f *frame.Frame, s frame.Stem, key, title, count string, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: key, Title: title, Make: count}
 	d.Line(layout.Cut, s.Outline)
 	b := s.Outline.Bounds()
-	drawStemLines(&d, s, b, o)
+	drawStemLines(&d, s, b, units)
 	for i, l := range s.Landings {
 		d.Straight(layout.Mark, l.At.X-3, l.At.Y, l.At.X+3, l.At.Y)
 		d.Straight(layout.Mark, l.At.X, l.At.Y-3, l.At.X, l.At.Y+3)
@@ -43,17 +44,17 @@ func Stem(f *frame.Frame, s frame.Stem, key, title, count string, o Options) lay
 	up := s.Rise
 	at := s.Middle.Add(geometry.Polar(row*0.9, up+math.Pi/2))
 	d.WriteAt(at, head, up, layout.Left, title+", "+count)
-	d.WriteAt(at.Add(geometry.Polar(row*1.1, up-math.Pi/2)), small, up, layout.Left, o.plain(s.Thickness)+" thick")
+	d.WriteAt(at.Add(geometry.Polar(row*1.1, up-math.Pi/2)), small, up, layout.Left, units.Fine(s.Thickness)+" thick")
 	d.WriteAt(at.Add(geometry.Polar(row*2.1, up-math.Pi/2)), small, up, layout.Left, f.Design.Title)
 	return d
 }
 
 // drawStemLines places the stem in the boat: station lines and the waterline.
-func drawStemLines(d *layout.Drawing, s frame.Stem, b geometry.Box, o Options) {
+func drawStemLines(d *layout.Drawing, s frame.Stem, b geometry.Box, units measure.System) {
 	d.Straight(layout.Guide, b.Min.X-4, s.Waterline, b.Max.X+4, s.Waterline)
-	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+o.plain(s.Waterline)+" up")
+	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+units.Fine(s.Waterline)+" up")
 	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
-	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+o.plain(s.ToeX))
+	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
 }
 
 // drawGrain puts the grain arrow on the wood of the forefoot.

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -14,11 +15,11 @@ import (
 // Thwart draws half of the cross piece with the given index, from the middle
 // line of the boat (x = 0) out to one end; y runs forward. The other half is
 // its mirror: turn the pattern over on the middle line.
-func Thwart(f *frame.Frame, i int, o Options) layout.Drawing {
+func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	t := f.Thwarts[i]
 	d := layout.Drawing{
 		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Family: "Thwarts and seat bars",
-		Make: fmt.Sprintf("%s thick, under the gunwales; turn over on the line at 0", o.plain(t.Thickness)),
+		Make: fmt.Sprintf("%s thick, under the gunwales; turn over on the line at 0", units.Fine(t.Thickness)),
 	}
 	for _, p := range rightHalf(t.Outline) {
 		d.Line(layout.Cut, p)
@@ -29,7 +30,7 @@ func Thwart(f *frame.Frame, i int, o Options) layout.Drawing {
 	d.Straight(layout.Center, 0, 0, b.Max.X+4, 0)
 	d.Write(8, 2, head, layout.Left, lettering.Clip(t.Name, head, b.Max.X-60))
 	d.Write(2, b.Min.Y+2, small, layout.Left, "0")
-	d.Write(8, -2-small, small, layout.Left, "middle at "+o.plain(t.At)+", "+o.plain(t.Between)+" clear between gunwales")
+	d.Write(8, -2-small, small, layout.Left, "middle at "+units.Fine(t.At)+", "+units.Fine(t.Between)+" clear between gunwales")
 	written := len(d.Texts)
 	d.Write(b.Max.X-20, b.Max.Y-4.5, small, layout.Right, "this edge forward in the boat")
 	// The ends are cut back below, because the skin falls inward there.

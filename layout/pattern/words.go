@@ -6,43 +6,45 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 )
 
 // Notes returns what the first sheets say about the boat: the shape to hold, the
 // stock to mill, what to measure, what the codes mean and what can hurt.
-func Notes(f *frame.Frame, o Options) []layout.Note {
+func Notes(b *bend.Report, units measure.System) []layout.Note {
+	f := b.Frame
 	return []layout.Note{
-		{Heading: "Codes", Lines: append(codes(f, o), setting(f, o)...)},
-		{Heading: "Check with a tape before you cut", Lines: checks(f, o)},
+		{Heading: "Codes", Lines: append(codes(f, units), setting(b))},
+		{Heading: "Check with a tape before you cut", Lines: checks(f, units)},
 		{Heading: "Cautions", Lines: cautions()},
-		{Heading: "Shape to hold", Lines: shape(f, o)},
-		{Heading: "Stock", Lines: stock(f, o)},
+		{Heading: "Shape to hold", Lines: shape(b, units)},
+		{Heading: "Stock", Lines: stock(b, units)},
 	}
 }
 
 // checks lists what to measure on the assembled patterns and on the wood before
 // cutting.
-func checks(f *frame.Frame, o Options) []string {
+func checks(f *frame.Frame, units measure.System) []string {
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
 	mid := f.RibGroups[0].Rib
-	gunwale := "Gunwale strip, end to end along its middle line: " + o.both(g.Fore-g.Aft) + "."
+	gunwale := "Gunwale strip, end to end along its middle line: " + both(units, g.Fore-g.Aft) + "."
 	if halved(f) {
-		gunwale = "Gunwale, end to end along its middle line: " + o.both(g.Fore-g.Aft) + "; the strip is half of it, from 0."
+		gunwale = "Gunwale, end to end along its middle line: " + both(units, g.Fore-g.Aft) + "; the strip is half of it, from 0."
 	}
 	return []string{
 		gunwale,
-		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, o.both(last.FromMidship-first.FromMidship)),
-		"Keel, end to end: " + o.both(f.Keel.Fore-f.Keel.Aft) + ".",
-		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, o.both(mid.Section.HalfBreadth)),
+		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, both(units, last.FromMidship-first.FromMidship)),
+		"Keel, end to end: " + both(units, f.Keel.Fore-f.Keel.Aft) + ".",
+		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, both(units, mid.Section.HalfBreadth)),
 		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
 		"Steam and bend one rib from midship first, and hold it against the body plan, before you cut the others.",
 	}
 }
 
 // codes explains every code on the patterns.
-func codes(f *frame.Frame, o Options) []string {
+func codes(f *frame.Frame, units measure.System) []string {
 	last := f.Gunwale.Mortises[len(f.Gunwale.Mortises)-1]
 	dy, dz := f.Gunwale.Line.Slopes(last.Station)
 	sin, cos := math.Sincos(f.Ribs[len(f.Ribs)-1].Section.Shape.Flare)
@@ -50,7 +52,7 @@ func codes(f *frame.Frame, o Options) []string {
 	return []string{
 		"M, F, A: ribs. M stands at midship where there is one, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
 		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
-		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + o.plain(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + o.plain(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
+		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + units.Fine(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + units.Fine(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
 		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
 		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(along)),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
@@ -70,13 +72,13 @@ func cautions() []string {
 	}
 }
 
-// at letters a station with the way from midship.
-func (o Options) at(station float64) string {
+// stationOf letters a station with the way from midship.
+func stationOf(units measure.System, station float64) string {
 	way := "forward"
 	if station < 0 {
 		way = "aft"
 	}
-	if o.Units == measure.Imperial {
+	if units == measure.Imperial {
 		return measure.Sixteenths(math.Abs(station)) + " " + way
 	}
 	return fmt.Sprintf("%.0f mm %s", math.Abs(station), way)

@@ -24,12 +24,7 @@ func (l Letters) Length(mm float64) string {
 
 // Fine letters mm to the tenth: "18.5 mm", or the sixteenth of an inch with the mm
 // behind.
-func (l Letters) Fine(mm float64) string {
-	if l.imperial() {
-		return measure.Sixteenths(mm) + " (" + measure.MM(mm, 1) + " mm)"
-	}
-	return measure.MM(mm, 1) + " mm"
-}
+func (l Letters) Fine(mm float64) string { return l.Units.Fine(mm) }
 
 // Cell letters mm to the tenth or the sixteenth, for a column headed with Unit.
 func (l Letters) Cell(mm float64) string {

@@ -139,27 +139,19 @@ func (b Told) ribTable(w *strings.Builder, units measure.System) {
 			arcs = append(arcs, a.Name+" "+radius(a.Form, units))
 		}
 		fmt.Fprintf(w, "%-5s %10s %10s %7s %7.1f  %s\n", r.Name, short(2*b.Report.Frame.Ribs[i].Section.HalfBreadth, units), relax,
-			tenths(r.Push), b.Report.Boat.RibStress(i, r.Push), strings.Join(arcs, ", "))
+			tenths(r.Push), r.Stress, strings.Join(arcs, ", "))
 	}
 }
 
 // moisture warns of stock too dry for its bends, and says how far the ribs shrink
 // in their mortises.
 func (b Told) moisture() string {
-	d, wood := b.Report.Frame.Design, b.Report.Boat.Ribs
-	least := 0.0
-	for _, r := range b.Report.Ribs {
-		for _, a := range r.Arcs {
-			least = math.Max(least, timber.LeastMoisture(a.Band))
-		}
-	}
 	words := ""
-	if d.Bending.Moisture < least {
+	if least := b.Report.LeastMoisture; b.Report.Frame.Design.Bending.Moisture < least {
 		words = fmt.Sprintf("Such bends want stock of at least %.0f %%: soak it, or take air-dried stock. ", least)
 	}
-	if wood.Tangential > 0 && d.Bending.Moisture > timber.ServiceMoisture {
-		t := timber.Shrink(float64(d.Ribs.Thickness), wood.Tangential, d.Bending.Moisture, timber.ServiceMoisture)
-		words += fmt.Sprintf("Drying to %.0f %% they shrink up to %.2f mm in thickness (%s): fit them dry.", timber.ServiceMoisture, t, wood.Movement)
+	if t := b.Report.Shrink; t > 0 {
+		words += fmt.Sprintf("Drying to %.0f %% they shrink up to %.2f mm in thickness (%s): fit them dry.", timber.ServiceMoisture, t, b.Report.Boat.Ribs.Movement)
 	}
 	return words
 }
@@ -186,7 +178,7 @@ func (b Told) gunwales(w *strings.Builder, units measure.System) {
 	words := fmt.Sprintf("\nGUNWALES: %s, %d plies, glued %s; tightest radius %s%s, at station %.0f mm. ", b.Report.Boat.Wood.Name, d.Gunwale.Plies, glued(d), radius(g.Radius, units), unit, g.At)
 	if d.Gunwale.Plies > 1 {
 		words += fmt.Sprintf("Plies are %.1f mm and lose %.0f %% of a form's curve: a form for the designed curve has a radius of %s%s there, and everywhere %.3f of the gunwale's own. ",
-			float64(d.Gunwale.Width)/float64(d.Gunwale.Plies), 100*b.Report.Boat.Back(), radius(g.Form, units), unit, 1-b.Report.Boat.Back())
+			float64(d.Gunwale.Width)/float64(d.Gunwale.Plies), 100*g.OnForm, radius(g.Form, units), unit, 1-g.OnForm)
 	}
 	words += fmt.Sprintf("By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold the rest. At rest they bear %.1f N/mm2 in plan and %.1f from edge-set; the wood breaks at about %.0f. ",
 		100*b.Report.Boat.Glue.Kept, g.Rest.Plan, g.Rest.Edge, b.Report.Boat.Wood.MOR)
@@ -197,7 +189,7 @@ func (b Told) gunwales(w *strings.Builder, units measure.System) {
 		}
 	}
 	m := b.Report.Frame.Gunwale.Mortises[0]
-	if square := timber.SquareTenon(m.Length, m.Width, float64(d.Ribs.Thickness)); square < float64(d.Ribs.Width) {
+	if square := b.Report.SquareTenon; square < float64(d.Ribs.Width) {
 		words += fmt.Sprintf("Mortises cut by a bit of %.1f mm have half-round ends and take a sharp-edged rib of %.1f mm: square them, or round the rib's edges there. ", m.Width, square)
 	}
 	says(w, words+fmt.Sprintf("A mortise leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way.", 100*least.Flat, 100*least.Tall))

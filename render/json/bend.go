@@ -148,7 +148,7 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss flo
 func bentRibOf(r *bend.Report, i int) bentRib {
 	rib, from := r.Ribs[i], r.Frame.Ribs[i]
 	out := bentRib{Rib: rib.Name, Relax: fixed(none), Station: fixed(from.Station), Width: fixed(2 * from.Section.HalfBreadth), Push: fixed(rib.Push),
-		Stiffness: fixed(r.Boat.Model.RibStiffness(i)), Stress: fixed(r.Boat.RibStress(i, rib.Push)), Steam: fixed(math.Round(rib.Minutes)), Arcs: []bentArc{}}
+		Stiffness: fixed(rib.Stiff), Stress: fixed(rib.Stress), Steam: fixed(math.Round(rib.Minutes)), Arcs: []bentArc{}}
 	if rib.Relax > 0 {
 		out.Relax = fixed(rib.Relax)
 	}

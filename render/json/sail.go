@@ -102,9 +102,9 @@ func Sail(f *sail.Fit, doc *layout.Document) (*SailReport, error) {
 	if err != nil {
 		return nil, err
 	}
-	m, cloth := f.Mast, f.Plan.Cut(f.Sail)
+	m := f.Mast
 	out := sailFigures{Rig: f.Sail.Rig.String(), Area: significant(f.Plan.Area()), Mass: significant(f.Load.Mass), Sailing: significant(sail.Sailing(f.Load.Mass)),
-		Stop: significant(f.Wind.Stop), Crew: f.Chosen().String(), Needed: f.Needed(f.Chosen()) - 1, ClothCut: significant(cloth.Area), Panels: len(cloth.Panels),
+		Stop: significant(f.Wind.Stop), Crew: f.Chosen().String(), Needed: f.Needed(f.Chosen()) - 1, ClothCut: significant(f.Cloth.Area), Panels: len(f.Cloth.Panels),
 		Mast:     sailMast{significant(m.At), significant(m.Long), significant(m.Diameter), significant(m.Force), significant(m.Partner), significant(m.Step), significant(m.Moment), significant(m.Stress), significant(m.Working)},
 		Practice: rangesOf(f.Ranges), Findings: notesOf(f.Findings)}
 	for _, i := range items {

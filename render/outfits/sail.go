@@ -34,8 +34,7 @@ func SailPage(w io.Writer, f *sail.Fit, units measure.System) error {
 	}
 	p.two("on the partner", fmt.Sprintf("%.0f N", f.Mast.Partner), "sideways on step", fmt.Sprintf("%.0f N", f.Mast.Step))
 	p.two("at the partner", fmt.Sprintf("%.0f N m", f.Mast.Moment), "stress", fmt.Sprintf("%.1f of %.1f N/mm2", f.Mast.Stress, f.Mast.Working))
-	cloth := f.Plan.Cut(f.Sail)
-	p.two("cloth", fmt.Sprintf("%.2f m2 cut", cloth.Area), "panels", fmt.Sprint(len(cloth.Panels)))
+	p.two("cloth", fmt.Sprintf("%.2f m2 cut", f.Cloth.Area), "panels", fmt.Sprint(len(f.Cloth.Panels)))
 	p.Line("")
 	if len(f.Ranges) > 0 {
 		p.ranges(f.Ranges)

@@ -40,26 +40,25 @@ func drawn(t *testing.T, verb, name string) []layout.Drawing {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := outfits.Options{Units: measure.Metric}
 	switch verb {
 	case "sail":
 		fit, err := sail.New(b, d.Sail(), w)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return append(outfits.Drawings(outfits.SailBoards(fit, o), o), outfits.PanelDrawings(fit, o)...)
+		return append(outfits.Drawings(outfits.SailBoards(fit, measure.Metric), measure.Metric), outfits.PanelDrawings(fit, measure.Metric)...)
 	case "pair":
 		c, err := pair.New(b, b, d.Pair(), w)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return append(outfits.BeamDrawings(c, o), outfits.Drawings(outfits.PairBoards(c, o), o)...)
+		return append(outfits.BeamDrawings(c, measure.Metric), outfits.Drawings(outfits.PairBoards(c, measure.Metric), measure.Metric)...)
 	}
 	fit, err := rowing.New(b, d.Row(), w)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return outfits.Drawings(outfits.RowingBoards(fit, o), o)
+	return outfits.Drawings(outfits.RowingBoards(fit, measure.Metric), measure.Metric)
 }
 
 // fitted lofts a design's outfit and reads the sheets.

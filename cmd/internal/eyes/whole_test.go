@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
 	"ribwright/render/pdf"
@@ -35,7 +36,11 @@ func Whole(v *Viewer, shipped, name string) (*Sheets, error) {
 	if err != nil {
 		return nil, err
 	}
-	all := pattern.All(f, pattern.Options{Units: measure.Metric})
+	bent, err := bend.Of(f)
+	if err != nil {
+		return nil, err
+	}
+	all := pattern.All(bent, measure.Metric)
 	i := slices.IndexFunc(all, func(d layout.Drawing) bool { return d.Name == name })
 	if i < 0 {
 		return nil, fmt.Errorf("%s has no pattern %q", shipped, name)

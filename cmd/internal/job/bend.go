@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/measure"
-	figure "ribwright/layout/figure/balance"
+	"ribwright/layout/figure"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
 	"ribwright/render/svg"
@@ -69,7 +69,7 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {
-			return svg.EncodeFigure(to, figure.Figure(title, bends.Boat, without, trials, b.Miss),
+			return svg.EncodeFigure(to, figure.Balance(title, bends.Boat, without, trials, b.Miss),
 				"The gunwales of "+title+" from above, dashed with every cross piece in and solid with some taken out, changes exaggerated, with the force in each cross piece.")
 		}}}
 	}

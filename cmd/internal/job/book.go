@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
@@ -93,10 +95,7 @@ func (b *Book) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	told, err := book.Of(facts)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
+	told := book.Of(facts)
 	doc, err := typeset.Lay(told, sheet)
 	if err != nil {
 		return nil, of(k.name, err)
@@ -176,6 +175,12 @@ func inShop(k *facts, p *book.Facts) (err error) {
 	}
 	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
+	if p.InBoat, p.InOutfits, err = p.Plan.Finished(k.design); err != nil {
+		return err
+	}
+	if p.Corrections, err = frame.Corrections(p.Frame); err != nil {
+		return err
+	}
 	lay := nest.DefaultOptions()
 	lay.Quick, lay.Split = true, true // only the sheets are counted
 	plate, err := nest.Lay(k.design.Title, pattern.Parts(p.Frame), lay)
@@ -196,7 +201,11 @@ func (b *Book) onWater(k *facts, p *book.Facts) (err error) {
 	}
 	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: p.Water, Freeboard: wantFreeboard, Speeds: speeds()}); err != nil {
 		p.Trial, p.NoTrial = nil, err.Error()
+		p.Clearance = skin.ClearanceOf(p.Frame)
+	} else {
+		p.Clearance = p.Trial.Clearance
 	}
+	p.Outfitted = p.Afloat.Outfitted(p.Water)
 	return nil
 }
 

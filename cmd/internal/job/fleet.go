@@ -7,7 +7,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
-	figure "ribwright/layout/figure/fleet"
+	"ribwright/layout/figure"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
@@ -103,7 +103,7 @@ func (f *Fleet) outputs(r *stow.Report) []Output {
 			s = r.After
 		}
 		out = append(out, Output{"fleet.svg", "profile and section of the nest",
-			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Figure(s, f.Units), figure.About(s)) }})
+			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Fleet(s, f.Units), figure.FleetAbout(s)) }})
 	}
 	for _, b := range r.Fitted {
 		if b == nil {

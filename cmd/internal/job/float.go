@@ -10,7 +10,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
-	figure "ribwright/layout/figure/afloat"
+	"ribwright/layout/figure"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
@@ -89,7 +89,7 @@ func (f *Float) Do(w World) (*Result, error) {
 	out := &Result{Report: id.report(trial.Afloat(r, f.Units)), Numbers: numbers}
 	if f.Picture {
 		out.Outputs = []Output{{id.slug + "-float.svg", "the sheer plan and the curves",
-			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Sheet(r), figure.About(r)) }}}
+			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Afloat(r), figure.AfloatAbout(r)) }}}
 	}
 	return out, nil
 }

@@ -67,8 +67,11 @@ func (l *Loft) lay(k *facts) (out lofted, err error) {
 	if out.frame, err = k.frame(); err != nil {
 		return out, err
 	}
-	o := pattern.Options{Units: l.Units}
-	set := tile.Set{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Drawings: pattern.All(out.frame, o), Notes: pattern.Notes(out.frame, o)}
+	bends, err := k.bending()
+	if err != nil {
+		return out, err
+	}
+	set := tile.Set{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Drawings: pattern.All(bends, l.Units), Notes: pattern.Notes(bends, l.Units)}
 	if out.laid, err = l.Printing.lay(set, l.Units); err != nil {
 		return out, of(k.name, err)
 	}

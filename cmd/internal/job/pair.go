@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
+	"ribwright/layout/figure"
 	"ribwright/layout/outfits"
 	"ribwright/layout/report/fitted"
 	"ribwright/render/json"
@@ -93,14 +94,13 @@ func (p *Pair) Do(w World) (*Result, error) {
 }
 
 func pairOf(k *facts, craft *pair.Craft, units measure.System) outfitting {
-	o := outfits.Options{Units: units}
-	made := outfits.PairBoards(craft, o)
+	made := outfits.PairBoards(craft, units)
 	return outfitting{
-		facts: k, name: "pair", blocks: fitted.Pair(craft, units), figure: outfits.PairFigure(craft),
+		facts: k, name: "pair", blocks: fitted.Pair(craft, units), figure: figure.Pair(craft),
 		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
 			craft.Spacing),
 		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",
-		drawings: append(outfits.BeamDrawings(craft, o), outfits.Drawings(made, o)...), notes: outfits.PairNotes(craft, o),
+		drawings: append(outfits.BeamDrawings(craft, units), outfits.Drawings(made, units)...), notes: outfits.PairNotes(craft, units),
 		plates:  []plateOf{boards(outfits.Parts(made))},
 		numbers: func(doc *layout.Document) (any, error) { return json.Pair(craft, doc) },
 	}

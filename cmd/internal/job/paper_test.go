@@ -8,6 +8,8 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout/pattern"
 )
 
@@ -25,8 +27,12 @@ func TestEconomy(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		bent, err := bend.Of(f)
+		if err != nil {
+			t.Fatal(err)
+		}
 		bound := 0.0
-		for _, p := range pattern.All(f, pattern.Options{}) {
+		for _, p := range pattern.All(bent, measure.Metric) {
 			b := p.Bounds()
 			bound += b.W() * b.H() / (195.9 * 256.7)
 		}

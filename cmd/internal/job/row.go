@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
+	"ribwright/layout/figure"
 	"ribwright/layout/outfits"
 	"ribwright/layout/report/fitted"
 	"ribwright/render/json"
@@ -121,14 +122,13 @@ func (r *Row) Do(w World) (*Result, error) {
 }
 
 func rowOf(k *facts, fit *rowing.Fit, units measure.System) outfitting {
-	o := outfits.Options{Units: units}
-	made := outfits.RowingBoards(fit, o)
+	made := outfits.RowingBoards(fit, units)
 	return outfitting{
-		facts: k, name: "row", blocks: fitted.Rowing(fit, units), figure: outfits.RowingFigure(fit),
+		facts: k, name: "row", blocks: fitted.Rowing(fit, units), figure: figure.Rowing(fit),
 		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			k.design.Title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",
-		drawings: outfits.Drawings(made, o), notes: outfits.RowingNotes(fit, o), plates: []plateOf{boards(outfits.Parts(made))},
+		drawings: outfits.Drawings(made, units), notes: outfits.RowingNotes(fit, units), plates: []plateOf{boards(outfits.Parts(made))},
 		numbers: func(doc *layout.Document) (any, error) { return json.Row(fit, doc) },
 	}
 }

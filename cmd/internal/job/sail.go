@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
+	"ribwright/layout/figure"
 	"ribwright/layout/outfits"
 	"ribwright/layout/report/fitted"
 	"ribwright/render/json"
@@ -98,14 +99,13 @@ func (s *Sail) Do(w World) (*Result, error) {
 }
 
 func sailOf(k *facts, fit *sail.Fit, units measure.System) outfitting {
-	o := outfits.Options{Units: units}
-	made := outfits.SailBoards(fit, o)
+	made := outfits.SailBoards(fit, units)
 	return outfitting{
-		facts: k, name: "sail", blocks: fitted.Sail(fit, units), figure: outfits.SailFigure(fit),
+		facts: k, name: "sail", blocks: fitted.Sail(fit, units), figure: figure.Sail(fit),
 		about: fmt.Sprintf("%s from the side under a %s of %s with its reefs, and the righting moment with the crew in the middle, inside and out, to where the lee gunwale dips.",
 			k.design.Title, fit.Sail.Rig, m2(fit.Plan.Area())),
 		purpose:  fmt.Sprintf("Sailing: %s of %s; step, partner, leeboard and sail panels", fit.Sail.Rig, m2(fit.Plan.Area())),
-		drawings: append(outfits.Drawings(made, o), outfits.PanelDrawings(fit, o)...), notes: outfits.SailNotes(fit, o),
+		drawings: append(outfits.Drawings(made, units), outfits.PanelDrawings(fit, units)...), notes: outfits.SailNotes(fit, units),
 		plates:  []plateOf{boards(outfits.Parts(made)), {"cloth", outfits.PanelParts(fit), clothWide}},
 		numbers: func(doc *layout.Document) (any, error) { return json.Sail(fit, doc) },
 	}

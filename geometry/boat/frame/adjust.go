@@ -7,15 +7,30 @@ import (
 	"ribwright/geometry/wood/timber"
 )
 
-// Adjust returns how much longer a rib must be, shoulder to shoulder, for each mm
-// that the boat as built is wider at its heads, both sides together, or deeper.
+// Correction is how much longer a rib must be, shoulder to shoulder, for each mm that
+// the boat as built is off the drawing.
+type Correction struct {
+	Beam  float64 // wider at the rib's heads, both sides together, mm per mm
+	Depth float64 // deeper, mm per mm
+}
+
+// Corrections returns those of all ribs, from aft forward.
 //
-// How: the section is solved anew half a millimetre either way, with the same turns
-// and bilge radius, and the lengths on the blank are compared.
-//
-// Returns: mm per mm.
-// Errors: a section from which so small a change takes the shape away.
-func Adjust(r Rib) (perBeam, perDepth float64, err error) {
+// Errors: a section from which half a millimeter takes the shape away.
+func Corrections(f *Frame) ([]Correction, error) {
+	out := make([]Correction, len(f.Ribs))
+	for i, r := range f.Ribs {
+		var err error
+		if out[i], err = correctionOf(r); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+// correctionOf solves the section anew half a millimeter either way, with the same
+// turns and bilge radius, and compares the lengths on the blank.
+func correctionOf(r Rib) (c Correction, err error) {
 	const step = 0.5 // mm either way; the lengths run smoothly, so the difference is good to 1e-5
 	s := r.Section
 	length := func(half, depth float64) float64 {
@@ -32,7 +47,7 @@ func Adjust(r Rib) (perBeam, perDepth float64, err error) {
 		return out
 	}
 	// The beam grows by two half-breadths.
-	perBeam = (length(step/2, 0) - length(-step/2, 0)) / (2 * step)
-	perDepth = (length(0, step) - length(0, -step)) / (2 * step)
-	return perBeam, perDepth, err
+	c.Beam = (length(step/2, 0) - length(-step/2, 0)) / (2 * step)
+	c.Depth = (length(0, step) - length(0, -step)) / (2 * step)
+	return c, err
 }

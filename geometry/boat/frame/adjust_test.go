@@ -19,15 +19,15 @@ func TestAdjustClosedForms(t *testing.T) {
 		}
 		return Rib{Name: "x", Thickness: 0, Section: sec}
 	}
-	beam, depth, err := Adjust(solve(360, 280, hull.Shape{BilgeRadius: 100}))
-	if err != nil || math.Abs(beam-1) > 1e-6 || math.Abs(depth-2) > 1e-6 {
-		t.Errorf("square U: %.6f per beam, %.6f per depth, %v; want 1 and 2", beam, depth, err)
+	c, err := correctionOf(solve(360, 280, hull.Shape{BilgeRadius: 100}))
+	if err != nil || math.Abs(c.Beam-1) > 1e-6 || math.Abs(c.Depth-2) > 1e-6 {
+		t.Errorf("square U: %.6f per beam, %.6f per depth, %v; want 1 and 2", c.Beam, c.Depth, err)
 	}
 	// A half-round of radius R and straight sides: length pi R + 2 (d - R) with R =
 	// beam/2, so pi/2 - 1 per mm of beam and 2 per mm of depth.
-	beam, depth, err = Adjust(solve(300, 320, hull.Shape{BottomTurn: 0.3, BilgeRadius: 400}))
-	if err != nil || math.Abs(beam-(math.Pi/2-1)) > 1e-4 || math.Abs(depth-2) > 1e-4 {
-		t.Errorf("half-round: %.6f per beam, %.6f per depth, %v; want %.6f and 2", beam, depth, err, math.Pi/2-1)
+	c, err = correctionOf(solve(300, 320, hull.Shape{BottomTurn: 0.3, BilgeRadius: 400}))
+	if err != nil || math.Abs(c.Beam-(math.Pi/2-1)) > 1e-4 || math.Abs(c.Depth-2) > 1e-4 {
+		t.Errorf("half-round: %.6f per beam, %.6f per depth, %v; want %.6f and 2", c.Beam, c.Depth, err, math.Pi/2-1)
 	}
 }
 
@@ -36,7 +36,7 @@ func TestAdjustClosedForms(t *testing.T) {
 func TestAdjustAgainstBuilding(t *testing.T) {
 	everyShipped(t, func(t *testing.T, f *Frame) {
 		for _, r := range f.Ribs {
-			beam, depth, err := Adjust(r)
+			c, err := correctionOf(r)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -45,7 +45,7 @@ func TestAdjustAgainstBuilding(t *testing.T) {
 				t.Fatal(err)
 			}
 			want := 2*s.Half.Length() - 2*r.Section.Half.Length()
-			if got := 10*beam + 10*depth; math.Abs(got-want) > 0.6 {
+			if got := 10*c.Beam + 10*c.Depth; math.Abs(got-want) > 0.6 {
 				t.Errorf("rib %s 10 mm wider and deeper: %.2f mm, want %.2f", r.Name, got, want)
 			}
 		}

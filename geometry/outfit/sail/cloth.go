@@ -27,8 +27,8 @@ type Panel struct {
 // arcTol is how far a chord of a round edge may leave it, mm.
 const arcTol = 0.2
 
-// Cut lays the sail out in panels: bolt, seam and hem in mm, roach a share.
-func (p Plan) Cut(s design.Sail) Cloth {
+// cut lays the sail out in panels: bolt, seam and hem in mm, roach a share.
+func (p Plan) cut(s design.Sail) Cloth {
 	clew, peak := p.leech()
 	along := peak.Sub(clew)
 	turn := geometry.Shift(-clew.X, -clew.Y).Then(geometry.Turn(-math.Atan2(along.Y, along.X)))

@@ -15,7 +15,7 @@ func TestCloth(t *testing.T) {
 	for _, r := range design.Rigs() {
 		p := NewPlan(r, 3)
 		s := design.Sail{Rig: r, Bolt: 700}
-		c := p.Cut(s)
+		c := p.cut(s)
 		near(t, r.String()+": cloth", c.Area, 3, 1e-9)
 		if len(c.Panels) < 2 {
 			t.Fatalf("%v in %d panels", r, len(c.Panels))
@@ -31,7 +31,7 @@ func TestCloth(t *testing.T) {
 		}
 		// Neighbours overlap by the seam along their whole joint.
 		s.Seam = 15
-		d := p.Cut(s)
+		d := p.cut(s)
 		extra := 0.0
 		for i := 1; i < len(d.Panels); i++ {
 			lo, hi := math.Inf(1), math.Inf(-1)
@@ -48,7 +48,7 @@ func TestCloth(t *testing.T) {
 		for i, q := range p.Corners {
 			around += p.Corners[(i+1)%len(p.Corners)].Sub(q).Norm()
 		}
-		hem := p.Cut(s).Area - 3
+		hem := p.cut(s).Area - 3
 		if least := around * 20 / 1e6; hem < least || hem > least*1.15 {
 			t.Errorf("%v: a hem of 20 mm takes %.4f m2, its strip alone %.4f", r, hem, least)
 		}

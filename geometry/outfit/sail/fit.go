@@ -22,6 +22,7 @@ type Fit struct {
 	Water    water.Water
 	Asked    bool // the area was given, not worked
 	Plan     Plan
+	Cloth    Cloth   // how the sail is cut
 	States   []State // full sail first, then each reef
 	Stands   []Stand // in the order of Places
 	Mast     Mast
@@ -211,6 +212,7 @@ func tackOver(r design.Rig) float64 {
 // try works out everything for an area, m2; only the full sail unless all.
 func (f *Fit) try(area float64, all bool) error {
 	f.Plan = NewPlan(f.Sail.Rig, area)
+	f.Cloth = f.Plan.cut(f.Sail)
 	wood, err := f.Boat.Frame.Design.Wood(f.Sail.Spars)
 	if err != nil {
 		return err

@@ -115,9 +115,8 @@ const (
 // Kit lists what the rig is made of.
 func (f *Fit) Kit() kit.Kit {
 	k := kit.Kit{Name: "sail", Pieces: append(f.sticks(), f.boards()...), Corners: len(f.Plan.Corners)}
-	cloth := f.Plan.Cut(f.Sail)
-	roll := 0.0                      // m, the panels one after the other
-	for _, p := range cloth.Panels { // hems once round each panel, seams are among them
+	roll := 0.0                        // m, the panels one after the other
+	for _, p := range f.Cloth.Panels { // hems once round each panel, seams are among them
 		roll += geometry.Around(p.Outline...).W() / 1000
 		for i, a := range p.Outline {
 			k.Sewing += p.Outline[(i+1)%len(p.Outline)].Sub(a).Norm() / 1000
@@ -130,7 +129,7 @@ func (f *Fit) Kit() kit.Kit {
 	}
 	const sewn = 1.25 // hems, patches, lines
 	k.Things = append(k.Things, kit.Thing{Group: canvas, Key: "sailcloth", Name: "sailcloth", Amount: math.Ceil(roll*float64(f.Sail.Bolt)/1000*10) / 10, Unit: "m2",
-		How:  fmt.Sprintf("%.1f m off a roll of %.0f mm: %s one after the other, hems and seams in them", roll, float64(f.Sail.Bolt), wording.Counted(len(cloth.Panels), "panel")),
+		How:  fmt.Sprintf("%.1f m off a roll of %.0f mm: %s one after the other, hems and seams in them", roll, float64(f.Sail.Bolt), wording.Counted(len(f.Cloth.Panels), "panel")),
 		Mass: f.Plan.Area() * f.Sail.Cloth / 1000 * sewn, At: up})
 	long := 0.0
 	for _, p := range f.sticks() {

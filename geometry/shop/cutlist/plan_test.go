@@ -308,14 +308,11 @@ func offMarks(t *testing.T, f *frame.Frame, s Stick, marks []float64, from, to f
 // boat's list of weights, which is worked out on its own from lines and sections.
 func TestVolumes(t *testing.T) {
 	everyFrame(t, func(t *testing.T, f *frame.Frame, p *Plan) {
-		got := 0.0
-		for _, s := range p.Sticks {
-			wood, err := f.Design.Wood(s.Species)
-			if err != nil {
-				t.Fatal(err)
-			}
-			got += s.Net * wood.Density * 1e-9
+		boat, outfits, err := p.Finished(f.Design)
+		if err != nil || outfits != (Finished{}) {
+			t.Fatalf("%+v of outfits, %v", outfits, err)
 		}
+		got := boat.Mass
 		items, err := weight.Boat(f)
 		if err != nil {
 			t.Fatal(err)

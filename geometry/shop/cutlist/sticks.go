@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 )
 
@@ -200,4 +201,29 @@ func thwarts(f *frame.Frame) []Stick {
 func area(outline curve.Path) float64 {
 	const chord = 0.05 // mm
 	return math.Abs(curve.Area(outline.Flatten(chord)))
+}
+
+// Finished is the wood of finished sticks.
+type Finished struct {
+	Volume float64 // mm3
+	Mass   float64 // kg
+}
+
+// Finished returns the wood that stays in the boat and in its outfits.
+//
+// Errors: a wood that the design does not know.
+func (p *Plan) Finished(d *design.Design) (boat, outfits Finished, err error) {
+	for _, s := range p.Sticks {
+		wood, err := d.Wood(s.Species)
+		if err != nil {
+			return boat, outfits, fmt.Errorf("%s: %w", s.Part, err)
+		}
+		of := &boat
+		if s.Outfit() {
+			of = &outfits
+		}
+		of.Volume += s.Net
+		of.Mass += s.Net * wood.Density * 1e-9
+	}
+	return boat, outfits, nil
 }

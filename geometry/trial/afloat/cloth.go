@@ -14,15 +14,17 @@ func (r *Report) findCloth() {
 	if f == nil {
 		return
 	}
-	ribs, worst := skin.ProudRibs(f)
-	if len(ribs) == 0 {
+	c := skin.ClearanceOf(f)
+	r.Clearance = c
+	if len(c.Proud) == 0 {
 		return
 	}
+	worst := c.Nearest
 	mm := func(v float64) string { return fmt.Sprintf("%.1f mm", v) }
 	text := fmt.Sprintf("between %s the cloth lies on ribs instead of spanning flat: rib %s stands %s out of it, the most of %s. Ribs then show and chafe the cloth, and the boat floats a little higher than worked out here",
-		worst.Between(f), worst.Rib, mm(worst.By), skin.Runs(f, ribs))
-	if cure, ok := skin.CureOf(f); ok {
-		text += fmt.Sprintf("; to keep all ribs %s inside it, %s", mm(-cure.By), cure.Words(f.Design, mm))
+		worst.Between(f), worst.Rib, mm(worst.By), skin.Runs(f, c.Proud))
+	if c.Cure != nil {
+		text += fmt.Sprintf("; to keep all ribs %s inside it, %s", mm(-c.Cure.By), c.Cure.Words(f.Design, mm))
 	}
 	r.Findings.Say("skin", finding.Arithmetic, "%s", text)
 }

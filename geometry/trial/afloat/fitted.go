@@ -21,15 +21,18 @@ func (b Boat) light() float.Load {
 //
 // Errors: a wood that is not known.
 func (b *Boat) FitOut(o *outfit.Outfits) error {
-	weights, err := o.Weights()
-	for _, w := range weights {
+	var err error
+	if b.weights, err = o.Weights(); err != nil {
+		return err
+	}
+	for _, w := range b.weights {
 		b.Fitted = append(b.Fitted, w.Items...)
 	}
 	b.outfits = o
 	for _, n := range o.Findings {
 		b.Notes = append(b.Notes, n.Text)
 	}
-	return err
+	return nil
 }
 
 // bare is the wind that is tried on the boat with the sail down, m/s: the top of

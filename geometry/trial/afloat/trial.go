@@ -36,6 +36,7 @@ type Boat struct {
 	Frame  *frame.Frame // nil for a table of offsets
 
 	outfits *outfit.Outfits // nil where FitOut was not called
+	weights []outfit.Weight // of the outfits
 
 	Notes []string // what was understood of the input
 }
@@ -53,16 +54,25 @@ type Report struct {
 	Boat    Boat
 	Options Options
 
-	Load     float.Load // boat and all aboard
-	Rest     float.Hydrostatics
-	Fault    *float.Fault // set when the boat will not stay upright; Rest is then the upright figures
-	Curve    float.Curve  // empty with a Fault
-	Smooth   *float.Hydrostatics
-	Effort   []effort.Point
-	Hull     effort.Hull
-	Findings finding.List
+	Load         float.Load // boat and all aboard
+	Rest         float.Hydrostatics
+	Fault        *float.Fault // set when the boat will not stay upright; Rest is then the upright figures
+	Curve        float.Curve  // empty with a Fault
+	Smooth       *float.Hydrostatics
+	Effort       []effort.Point
+	Hull         effort.Hull
+	Displacement []Displacement  // with more and more aboard, from nothing on
+	Clearance    *skin.Clearance // how the cloth clears the ribs; nil for a table of offsets
+	Findings     finding.List
 
 	unsmooth error // why the smooth hull has no figures; nil when it has, or is not asked for
+}
+
+// Displacement is how deep the boat floats level with a weight.
+type Displacement struct {
+	Draft     float64 // mm
+	Mass      float64 // kg in all
+	Freeboard float64 // least, mm
 }
 
 // OfFrame gives the boat of a frame with the crew and gear given; FitOut adds the
@@ -153,8 +163,22 @@ func Run(b Boat, o Options) (*Report, error) {
 		return nil, err
 	}
 	r.Effort = r.Hull.Curve(o.Water, o.Speeds)
+	r.displace()
 	r.find()
 	return r, nil
+}
+
+// displace works out the weights at which the boat floats level, up to three quarters of
+// the draft that puts its sheer under.
+func (r *Report) displace() {
+	h := r.Boat.Hull
+	top := h.Freeboard(float.Level(h.Deepest())).Least
+	const steps = 40
+	for i := range steps + 1 {
+		draft := top * 0.75 * float64(i) / steps
+		v := h.Immerse(float.Level(h.Deepest() + draft)).Volume
+		r.Displacement = append(r.Displacement, Displacement{draft, v * r.Options.Water.Density * 1e-9, top - draft})
+	}
 }
 
 // levers is the step of the righting curve, radians.

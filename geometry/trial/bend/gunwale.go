@@ -16,21 +16,33 @@ type Gunwale struct {
 	Radius  float64      // tightest in the boat, mm at mid-width
 	At      float64      // station of the tightest, mm
 	Form    float64      // radius of the form there, for plies glued on one, mm
-	Back    float64      // share of the form's curvature that the plies lose
+	Back    float64      // share of the curvature they are glued in that the plies lose
+	OnForm  float64      // the same for plies glued on a form, whether they are or not; 1 for a single ply
 	PlyBend float64      // stress in a ply when it is bent to be glued, N/mm2
 	Rest    balance.Rest // where the finished gunwale bears most
+
+	EdgeSets []EdgeSet // of the ends that have one, the bow first
+}
+
+// EdgeSet is an end where the gunwales are sprung in their tall way, which cannot be
+// steamed in: stock that tall buckles sideways first.
+type EdgeSet struct {
+	End string // bow or stern
+	hull.EdgeSet
+	Stress   float64 // N/mm2
+	TooTight bool    // it breaks, or is near to it
 }
 
 func (r *Report) gunwale() {
 	b, g := r.Boat, &r.Frame.Gunwale
-	out := Gunwale{Ply: g.Width / float64(b.Glue.Plies), Radius: math.Inf(1), Back: b.Glue.Back, Rest: b.Worst(r.AtRest)}
+	out := Gunwale{Ply: g.Width / float64(b.Glue.Plies), Radius: math.Inf(1), Back: b.Glue.Back, OnForm: b.Back(), Rest: b.Worst(r.AtRest)}
 	for _, x := range r.AtRest.X {
 		if k := math.Abs(b.Curvature(x)); k*out.Radius > 1 {
 			out.Radius, out.At = 1/k, x
 		}
 	}
 	// A form is tightened by what springs back, however the builder glues.
-	out.Form = out.Radius * (1 - b.Back())
+	out.Form = out.Radius * (1 - out.OnForm)
 	tight := out.Radius
 	if b.Glue.Form > 1 {
 		tight = out.Form
@@ -43,7 +55,9 @@ func (r *Report) gunwale() {
 		set  hull.EdgeSet
 	}{{"bow", r.Frame.Hull.Sheer.BowSet}, {"stern", r.Frame.Hull.Sheer.SternSet}} {
 		if e.set.Rise > 0 {
-			r.judgeEdgeSet(e.name, e.set)
+			s := EdgeSet{End: e.name, EdgeSet: e.set, Stress: b.Wood.MOE * e.set.Strain(g.Height)}
+			s.TooTight = !r.judgeEdgeSet(s)
+			r.Gunwale.EdgeSets = append(r.Gunwale.EdgeSets, s)
 		}
 	}
 	f := byStress(fmt.Sprintf("gunwale at rest, station %.0f mm", out.Rest.X), b.Wood, out.Rest.Sum(), finding.Weak)
@@ -66,16 +80,14 @@ func (r *Report) judgePly() {
 	r.note(f)
 }
 
-// judgeEdgeSet judges the bend in the tall way. It cannot be steamed in: stock
-// that tall buckles sideways first.
-func (r *Report) judgeEdgeSet(end string, e hull.EdgeSet) {
-	g := &r.Frame.Gunwale
-	stress := r.Boat.Wood.MOE * e.Strain(g.Height)
-	f := byStress("edge-set, "+end, r.Boat.Wood, stress, finding.TooTight)
+// judgeEdgeSet judges the bend in the tall way and reports whether it passes.
+func (r *Report) judgeEdgeSet(e EdgeSet) bool {
+	f := byStress("edge-set, "+e.End, r.Boat.Wood, e.Stress, finding.TooTight)
 	if !f.Verdict.Passes() {
-		f.Cure = fmt.Sprintf("%.0f mm less rise, or begin it nearer midship, or cut or laminate the gunwale to the sheer", math.Ceil(e.Rise*(1-f.Limit/stress)))
+		f.Cure = fmt.Sprintf("%.0f mm less rise, or begin it nearer midship, or cut or laminate the gunwale to the sheer", math.Ceil(e.Rise*(1-f.Limit/e.Stress)))
 	}
 	r.note(f)
+	return f.Verdict.Passes()
 }
 
 // scarfKept is the share of its strength that wood keeps across a glued scarf of

@@ -11,11 +11,16 @@ import (
 
 // Report is what bending asks of a whole frame.
 type Report struct {
-	Frame    *frame.Frame
-	Boat     *balance.Boat
-	AtRest   *balance.State // ribs in the neutral set, or as wide as their places when there is none
-	Ribs     []Rib          // from aft forward
-	Slots    []Slot         // mortises, from aft forward
+	Frame  *frame.Frame
+	Boat   *balance.Boat
+	AtRest *balance.State // ribs in the neutral set, or as wide as their places when there is none
+	Ribs   []Rib          // from aft forward
+	Slots  []Slot         // mortises, from aft forward
+
+	LeastMoisture float64 // that stock for the ribs' bends should have, %; 0 when it does not matter
+	Shrink        float64 // of a rib's thickness at most until it is in service, mm; 0 when its wood's shrinkage is not known or its stock is dry
+	SquareTenon   float64 // width of the widest sharp-edged rib that goes into a mortise with half-round ends, mm
+
 	Gunwale  Gunwale
 	Stems    []Stem       // laminated stems; nil when they are cut
 	Findings finding.List // one for each part or run of parts, from the ribs on
@@ -63,9 +68,9 @@ func (r *Report) balanced() {
 		return
 	}
 	worst, name := 0.0, ""
-	for i, rib := range r.Ribs {
-		if s := r.Boat.RibStress(i, rib.Push); s > worst {
-			worst, name = s, rib.Name
+	for _, rib := range r.Ribs {
+		if rib.Stress > worst {
+			worst, name = rib.Stress, rib.Name
 		}
 	}
 	if name == "" {

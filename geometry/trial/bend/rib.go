@@ -17,6 +17,8 @@ type Rib struct {
 	Relax   float64 // width between its heads, middle of the thickness, to which it is relaxed before fitting, mm; 0 when there is no neutral set
 	Open    float64 // how much wider that is than its place, mm
 	Push    float64 // on each gunwale in its place, N
+	Stress  float64 // that the push makes, N/mm2
+	Stiff   float64 // of its heads, N per mm of opening
 	Minutes float64 // in steam
 	Arcs    []Arc   // from the keel outward
 }
@@ -49,7 +51,8 @@ func arcNames(s hull.Section) []string {
 func (r *Report) ribs() {
 	d := r.Frame.Design
 	for i, rib := range r.Frame.Ribs {
-		out := Rib{Name: rib.Name, Push: r.AtRest.Ribs[i], Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
+		push := r.AtRest.Ribs[i]
+		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, push), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
 		if r.Boat.Why == nil {
 			out.Relax, out.Open = r.Boat.Width(i), r.Boat.Open[i]
 		}
@@ -62,6 +65,20 @@ func (r *Report) ribs() {
 		r.Ribs = append(r.Ribs, out)
 	}
 	r.judgeRibs()
+	r.dry()
+}
+
+// dry works out how moist the ribs' stock should be and how far they shrink.
+func (r *Report) dry() {
+	d, wood := r.Frame.Design, r.Boat.Ribs
+	for _, rib := range r.Ribs {
+		for _, a := range rib.Arcs {
+			r.LeastMoisture = math.Max(r.LeastMoisture, timber.LeastMoisture(a.Band))
+		}
+	}
+	if d.Bending.Moisture > timber.ServiceMoisture {
+		r.Shrink = timber.Shrink(float64(d.Ribs.Thickness), wood.Tangential, d.Bending.Moisture, timber.ServiceMoisture)
+	}
 }
 
 func (r *Report) arc(i, j int, name string, b curve.Bend) Arc {

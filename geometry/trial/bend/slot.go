@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/wood/timber"
 )
 
 // Slot is what a mortise leaves of the gunwale.
@@ -42,6 +43,8 @@ func left(width, height, slot, depth float64) (flat, tall float64) {
 func (r *Report) slots() {
 	g := &r.Frame.Gunwale
 	rests := r.Boat.Rests(r.AtRest)
+	first := g.Mortises[0]
+	r.SquareTenon = timber.SquareTenon(first.Length, first.Width, float64(r.Frame.Design.Ribs.Thickness))
 	var worst Slot
 	for _, m := range g.Mortises {
 		s := Slot{Rib: m.Rib}

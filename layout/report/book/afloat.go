@@ -7,9 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/shop/hours"
 	"ribwright/layout"
-	"ribwright/layout/figure/afloat"
-	"ribwright/layout/figure/balance"
-	"ribwright/layout/figure/plot"
+	"ribwright/layout/figure"
 	"ribwright/layout/report"
 )
 
@@ -35,7 +33,7 @@ func (w *writer) afloat() {
 	w.section("What to make of it")
 	w.add(report.Findings{List: r.Findings})
 	w.section("Curves")
-	for _, p := range afloat.Plots(r) {
+	for _, p := range figure.AfloatPlots(r) {
 		w.add(plotted(p))
 	}
 	w.warn("Wear a life jacket. Try the boat swamped in shallow water, near help, with flotation fitted, before you take it out.", "common practice; in the United States 33 CFR 175.15 asks for a wearable life jacket for each person; local law comes first")
@@ -60,7 +58,7 @@ func (w *writer) atRest() report.Table {
 }
 
 // plotted puts a plot into a figure.
-func plotted(p plot.Plot) report.Figure {
+func plotted(p figure.Plot) report.Figure {
 	p.W, p.H = 105, 60
 	d := layout.Drawing{Name: "plot", Title: p.Title}
 	title := p.Title
@@ -88,7 +86,7 @@ func (w *writer) balance() {
 	}
 	w.section("Taking them out")
 	for _, t := range w.Trials {
-		d, factor := balance.Shape(b.Boat, w.Without, t, w.Miss, 165)
+		d, factor := figure.BalanceTrial(b.Boat, w.Without, t, w.Miss, 165)
 		w.add(report.Figure{Drawing: d, Caption: fmt.Sprintf("Gunwales from above, bow to the right: dashed with all members in, solid without %s. Changes of shape are exaggerated %.0f times; forces in newtons, + a strut, - a tie; ticks outside the gunwales are the ribs' push.", w.Without, factor),
 			About: "Both gunwales from above before and after the cross pieces are taken out, with the force in each."})
 	}

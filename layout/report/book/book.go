@@ -6,6 +6,7 @@ package book
 
 import (
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/shop/cost"
@@ -42,13 +43,15 @@ type Facts struct {
 	Miss    float64 // by how much the last trial's ribs miss the neutral set, mm
 	Outfits *outfit.Outfits
 	Boards  int // sheets of 1220 x 2440 mm that hold the cutter's parts
+
+	Corrections       []frame.Correction // of the ribs, from aft forward
+	Clearance         *skin.Clearance    // how the cloth clears the ribs
+	Outfitted         []afloat.Outfitted // with the outfits
+	InBoat, InOutfits cutlist.Finished   // wood that stays
 }
 
 // Of makes the book.
-//
-// Errors: a rib whose length cannot be adjusted, which a frame that was built has
-// not.
-func Of(f Facts) (report.Report, error) {
+func Of(f Facts) report.Report {
 	w := &writer{Facts: f, Letters: report.Letters{Units: f.Units}}
 	w.book = report.Report{Title: f.Frame.Design.Title, Kind: "build book", For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
 	for _, chapter := range []func(){
@@ -58,15 +61,14 @@ func Of(f Facts) (report.Report, error) {
 	} {
 		chapter()
 	}
-	return w.book, w.err
+	return w.book
 }
 
-// writer gathers blocks and keeps the first error.
+// writer gathers blocks.
 type writer struct {
 	Facts
 	report.Letters
 	book report.Report
-	err  error
 }
 
 func (w *writer) add(b ...report.Block) { w.book.Blocks = append(w.book.Blocks, b...) }

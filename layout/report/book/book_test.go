@@ -70,11 +70,7 @@ func facts(t testing.TB, d *design.Design, units measure.System) Facts {
 
 func bookOf(t testing.TB, f Facts) report.Report {
 	t.Helper()
-	b, err := Of(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
+	return Of(f)
 }
 
 func sheet(t testing.TB, name string) paper.Sheet {

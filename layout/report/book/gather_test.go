@@ -2,6 +2,7 @@ package book
 
 import (
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
@@ -58,6 +59,12 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	}
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
+	if p.InBoat, p.InOutfits, err = p.Plan.Finished(d); err != nil {
+		return p, err
+	}
+	if p.Corrections, err = frame.Corrections(p.Frame); err != nil {
+		return p, err
+	}
 	lay := nest.DefaultOptions()
 	lay.Quick, lay.Split = true, true // only the sheets are counted
 	plate, err := nest.Lay(d.Title, pattern.Parts(p.Frame), lay)
@@ -82,7 +89,11 @@ func (p *Facts) tryAfloat(o Options) error {
 	}
 	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: o.Water, Freeboard: wantFreeboard, Speeds: o.Speeds}); err != nil {
 		p.Trial, p.NoTrial = nil, err.Error()
+		p.Clearance = skin.ClearanceOf(p.Frame)
+	} else {
+		p.Clearance = p.Trial.Clearance
 	}
+	p.Outfitted = p.Afloat.Outfitted(o.Water)
 	return nil
 }
 

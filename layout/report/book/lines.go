@@ -102,7 +102,7 @@ func (w *writer) bodyPlan() report.Figure {
 	s := newSketch("stations", "Body plan of the stations", per)
 	all := stations(h)
 	for i, st := range all[1 : len(all)-1] {
-		pts := outline(h, st.x)
+		pts := h.Half(st.x)
 		side := 1.0
 		if i+1 > len(all)/2 {
 			side = -1

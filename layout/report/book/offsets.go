@@ -47,15 +47,15 @@ type offsetLine struct {
 func (w *writer) heightLines() []offsetLine {
 	h := w.Afloat.Hull
 	out := []offsetLine{
-		{"sheer", func(x float64) (float64, bool) { _, s := sideAt(h, x); return s, true }},
+		{"sheer", func(x float64) (float64, bool) { _, s := h.Heights(x); return s, true }},
 	}
 	for _, y := range w.buttocks() {
-		out = append(out, offsetLine{"buttock " + w.level(y), func(x float64) (float64, bool) { return heightAt(h, x, y) }})
+		out = append(out, offsetLine{"buttock " + w.level(y), func(x float64) (float64, bool) { return h.ButtockHeight(x, y) }})
 	}
 	for i := len(w.Frame.Stringers) - 1; i >= 0; i-- {
 		out = append(out, offsetLine{fmt.Sprintf("stringer %d", i+1), func(x float64) (float64, bool) { p, ok := w.onSkin(i, x); return p.Y, ok }})
 	}
-	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := sideAt(h, x); return k, true }})
+	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := h.Heights(x); return k, true }})
 }
 
 // onSkin is the place of the skin over the middle of a stringer at the station x.
@@ -66,7 +66,7 @@ func (w *writer) onSkin(stringer int, x float64) (geometry.Point, bool) {
 	}
 	mid := line.Point(x)
 	best, far := geometry.Point{}, math.Inf(1)
-	for _, p := range outline(w.Afloat.Hull, x) {
+	for _, p := range w.Afloat.Hull.Half(x) {
 		if d := p.Sub(geometry.Point{X: mid.Y, Y: mid.Z}).Norm(); d < far {
 			best, far = p, d
 		}
@@ -77,19 +77,19 @@ func (w *writer) onSkin(stringer int, x float64) (geometry.Point, bool) {
 // breadthLines are the sheer and the waterlines, from the top down.
 func (w *writer) breadthLines() []offsetLine {
 	h := w.Afloat.Hull
-	out := []offsetLine{{"sheer", func(x float64) (float64, bool) { _, s := sideAt(h, x); return breadthAt(h, x, s), true }}}
+	out := []offsetLine{{"sheer", func(x float64) (float64, bool) { _, s := h.Heights(x); return h.Side(x, s), true }}}
 	all := w.waterlines()
 	for i := len(all) - 1; i >= 0; i-- {
 		z := all[i]
 		out = append(out, offsetLine{"waterline " + w.level(z), func(x float64) (float64, bool) {
-			k, s := sideAt(h, x)
-			return breadthAt(h, x, z), z > k && z < s
+			k, s := h.Heights(x)
+			return h.Side(x, z), z > k && z < s
 		}})
 	}
 	for i := len(w.Frame.Stringers) - 1; i >= 0; i-- {
 		out = append(out, offsetLine{fmt.Sprintf("stringer %d", i+1), func(x float64) (float64, bool) { p, ok := w.onSkin(i, x); return p.X, ok }})
 	}
-	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := sideAt(h, x); return breadthAt(h, x, k+keelUp), true }})
+	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := h.Heights(x); return h.Side(x, k+keelUp), true }})
 }
 
 // keelUp is how far over the lowest point the half-breadth of the keel is taken, mm.
@@ -127,29 +127,6 @@ func (w *writer) buttocks() []float64 {
 		out = append(out, y)
 	}
 	return out
-}
-
-// heightAt is where the section at x is first so wide, from the keel up, mm.
-func heightAt(h *float.Hull, x, y float64) (float64, bool) {
-	keel, sheer := sideAt(h, x)
-	const n = 400
-	last := keel
-	for _, z := range steps(keel, sheer, n)[1:] {
-		if breadthAt(h, x, z) < y {
-			last = z
-			continue
-		}
-		lo, hi := last, z
-		for range 40 {
-			if mid := (lo + hi) / 2; breadthAt(h, x, mid) < y {
-				lo = mid
-			} else {
-				hi = mid
-			}
-		}
-		return hi, true
-	}
-	return 0, false
 }
 
 // level letters the place of a line in whole mm or inches.
@@ -224,17 +201,6 @@ func (w *writer) offsetRows(what string, lines []offsetLine, at []offsetStation)
 			}
 		}
 		out = append(out, row)
-	}
-	return out
-}
-
-// outline is the half section at a station for the body plan, from the keel up.
-func outline(h *float.Hull, x float64) []geometry.Point {
-	keel, sheer := sideAt(h, x)
-	const n = 240
-	out := []geometry.Point{{Y: keel}}
-	for _, z := range steps(keel, sheer, n) {
-		out = append(out, geometry.Point{X: breadthAt(h, x, z), Y: z})
 	}
 	return out
 }

@@ -1,21 +1,19 @@
 package book
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 
-	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/outfit/sail"
-	"ribwright/geometry/water/float"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/outfits"
+	"ribwright/layout/figure"
 	"ribwright/layout/report"
 )
 
@@ -46,29 +44,23 @@ func (w *writer) outfits() {
 
 // lies is how the boat lies on the water with each outfit, its own people aboard.
 func (w *writer) lies() {
-	weights, err := w.Outfits.Weights()
-	w.err = cmp.Or(w.err, err)
 	t := report.Table{Title: "How the boat lies with the design's people and gear, " + w.Unit(),
 		Columns: []report.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
 		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
-	base := float.Total(w.Afloat.Empty.Load(), weight.Sum(w.Afloat.Aboard))
-	row := func(name string, add float.Load) {
-		l := float.Total(base, add)
-		cells := []string{name, w.Mass(add.Mass), w.Mass(l.Mass), "-", "-", "-"}
-		if p, _, err := w.Afloat.Hull.Settle(l, w.Water.Density); err == nil {
-			h := w.Afloat.Hull.Upright(p, l, w.Water.Density)
-			cells = append(cells[:3], w.Cell(h.Draft), w.Cell(math.Tan(h.Trim)*h.LWL), w.Cell(h.Freeboard.Least))
+	var faults []afloat.Outfitted
+	for _, l := range w.Outfitted {
+		row := []string{l.With, w.Mass(l.Added), w.Mass(l.All.Mass), "-", "-", "-"}
+		if l.Fault != nil {
+			faults = append(faults, l)
+		} else {
+			row = append(row[:3], w.Cell(l.Rest.Draft), w.Cell(math.Tan(l.Rest.Trim)*l.Rest.LWL), w.Cell(l.Rest.Freeboard.Least))
 		}
-		t.Rows = append(t.Rows, cells)
-	}
-	row("no outfit", float.Load{})
-	for _, k := range weights {
-		row(k.Name.Words(), weight.Sum(k.Items))
-	}
-	if len(weights) > 1 {
-		row("all of them together", weight.Sum(w.Afloat.Fitted))
+		t.Rows = append(t.Rows, row)
 	}
 	w.add(t)
+	for _, l := range faults {
+		w.warn("With "+l.With+" it does not float upright: "+l.Fault.Error()+".", "arithmetic of this design")
+	}
 }
 
 // pieces lists what an outfit is made of.
@@ -125,7 +117,7 @@ func roomy(draw func(wide float64) layout.Drawing) layout.Drawing {
 
 func (w *writer) sailing(f *sail.Fit) {
 	w.section("Sail")
-	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.SailSketch(f, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.SailSketch(f, wide) }),
 		Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 		About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."})
 	t := report.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []report.Column{text("Sail"), figures("m2"), figures("Take it in at, m/s"), figures("knots"), figures("Force"), figures("Goes over at, m/s")}}
@@ -137,7 +129,7 @@ func (w *writer) sailing(f *sail.Fit) {
 	if s := f.Spared(); s != "" {
 		t.Note += " " + wording.Capital(s) + "."
 	}
-	w.add(t, plotted(outfits.StandPlot(f)))
+	w.add(t, plotted(figure.SailMoments(f)))
 	rows := [][]string{{"mast at", w.Station(f.Mast.At)}, {"sail's center at", w.Station(f.Mast.At + f.Plan.Center().X)}, {"resistance under water at", w.Station(f.Resists().X)}}
 	if b := f.Board; b.Area > 0 {
 		rows = append(rows, []string{"leeboard's bracket at", w.Station(f.BracketAt())}, []string{"leeboard under water", w.Length(b.Deep)})
@@ -149,7 +141,7 @@ func (w *writer) sailing(f *sail.Fit) {
 
 func (w *writer) pairing(c *pair.Craft) {
 	w.section("Pair")
-	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.PairSketch(c, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.PairSketch(c, wide) }),
 		Caption: fmt.Sprintf("%s and %s side by side, from astern, not to scale.", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title),
 		About:   "Two hulls from astern with a beam across both."})
 	_, lash := c.Worst()
@@ -164,7 +156,7 @@ func (w *writer) pairing(c *pair.Craft) {
 		{"middle lines apart", w.Length(c.Spacing)}, {"beams at", at}, {"turns of cord in each lashing", fmt.Sprint(pair.Turns(lash))},
 		{"all up", w.Mass(c.Load.Mass)}, {"least freeboard", w.Length(c.Rest.Freeboard)}, {"beams over the water", w.Length(c.Beneath)},
 		{"GM, and of one hull alone", fmt.Sprintf("%.0f mm, %.0f mm; it ends where a hull lifts", c.GM, c.Single)}}})
-	w.add(plotted(outfits.LeverPlot(c)))
+	w.add(plotted(figure.PairLevers(c)))
 	t := report.Table{Title: "What a beam bears", Columns: []report.Column{text("Case"), figures("N m"), figures("N/mm2"), figures("Sag, " + w.Unit()), figures("Lashing, N"), text("Taken as")}}
 	for _, k := range c.Cases {
 		sag := "-"
@@ -179,7 +171,7 @@ func (w *writer) pairing(c *pair.Craft) {
 
 func (w *writer) rowing(f *rowing.Fit) {
 	w.section("Rowing")
-	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return outfits.RowingSketch(f, wide) }),
+	w.add(report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.RowingSketch(f, wide) }),
 		Caption: fmt.Sprintf("Rowed by a %s of %.0f mm and %.0f kg, from the side and from astern, not to scale; stations in mm.", f.Row.Body, f.Body.Stature, f.Body.Mass),
 		About:   "The boat with a rower on the seat, and the oars from astern."})
 	clear, overWater, alone := "-", "-", "-"

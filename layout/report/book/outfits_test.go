@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/water"
+	"ribwright/geometry/water/float"
 	"ribwright/layout/report"
 	"ribwright/layout/typeset"
 )
@@ -126,6 +127,17 @@ func TestOutfitTold(t *testing.T) {
 	}
 	if h := hours.Hours(with.Work, "", hours.Average) - hours.Hours(without.Work, "", hours.Average); h < 15 {
 		t.Errorf("outfits take %.1f h", h)
+	}
+}
+
+// TestOutfitFault: with an outfit with which the boat does not float upright the book
+// says so and why, and gives no figures.
+func TestOutfitFault(t *testing.T) {
+	f := outfitted(t, "brook", design.Spritsail, measure.Metric)
+	f.Outfitted[2].Fault = &float.Fault{Outcome: float.Swamps, Text: "water comes in at station 0 mm"}
+	said := fmt.Sprintf("%v", bookOf(t, f).Blocks)
+	if want := "With the pair it does not float upright: " + f.Outfitted[2].Fault.Error() + "."; !strings.Contains(said, want) {
+		t.Errorf("the book does not say %q", want)
 	}
 }
 

@@ -108,12 +108,9 @@ func (w *writer) corrections() {
 	}
 	w.say(fmt.Sprintf("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name))
 	t := report.Table{Columns: []report.Column{names("Rib"), figures("Beam drawn, " + w.Unit()), figures("For " + name + " more beam"), figures("Depth drawn, " + w.Unit()), figures("For " + name + " more depth"), figures("Length drawn, " + w.Unit())}}
-	for _, r := range w.Frame.Ribs {
-		beam, depth, err := frame.Adjust(r)
-		if err != nil && w.err == nil {
-			w.err = err
-		}
-		t.Rows = append(t.Rows, []string{r.Name, w.Cell(2 * r.Section.HalfBreadth), w.longer(step * beam), w.Cell(r.Section.Depth), w.longer(step * depth), w.Cell(r.Length)})
+	for i, r := range w.Frame.Ribs {
+		c := w.Corrections[i]
+		t.Rows = append(t.Rows, []string{r.Name, w.Cell(2 * r.Section.HalfBreadth), w.longer(step * c.Beam), w.Cell(r.Section.Depth), w.longer(step * c.Depth), w.Cell(r.Length)})
 	}
 	t.Note = "Worked out with the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimetres."
 	w.add(t)

@@ -18,22 +18,13 @@ func (w *writer) cutList() {
 	w.chapter("Cut list")
 	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
 	t := report.Table{Title: "Sticks, " + w.Unit(), Columns: []report.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
-	var volume, mass [2]float64 // of the boat and of its outfits
 	for i, s := range w.Plan.Sticks {
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
 		t.Rows = append(t.Rows, []string{s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, s.Grain})
-		of := 0
-		if s.Outfit() {
-			of = 1
-		}
-		volume[of] += s.Net
-		if wood, err := w.Frame.Design.Wood(s.Species); err == nil {
-			mass[of] += s.Net * wood.Density * 1e-9
-		}
 	}
-	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", volume[0]/1e6, w.Mass(mass[0]))
-	if volume[1] > 0 {
-		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", volume[1]/1e6, w.Mass(mass[1]))
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
+	if o := w.InOutfits; o.Volume > 0 {
+		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
 	}
 	w.add(t)
 }

@@ -1,4 +1,4 @@
-package outfits
+package figure
 
 import (
 	"math"
@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/pair"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/water"
 	"ribwright/layout"
 )
@@ -17,7 +18,7 @@ func struck(d layout.Drawing) []string {
 	var out []string
 	for _, t := range d.Texts {
 		b := t.Bounds()
-		in := geometry.Around(b.Min.Add(pt(0.1, 0.1)), b.Max.Sub(pt(0.1, 0.1)))
+		in := geometry.Around(b.Min.Add(geometry.Pt(0.1, 0.1)), b.Max.Sub(geometry.Pt(0.1, 0.1)))
 		for _, s := range d.Strokes {
 			if t.Words != "" && runsThrough(s.Path.Flatten(0.05), in) {
 				out = append(out, t.Words)
@@ -42,13 +43,30 @@ func runsThrough(pts []geometry.Point, b geometry.Box) bool {
 	return false
 }
 
-// TestSailFigureClear: no line of boat, sail, reefs, leeboard or axes runs through
+// sailed is a shipped boat under a sail of so many m2 with three reefs.
+func sailed(t *testing.T, boat string, r design.Rig, area float64) *sail.Fit {
+	t.Helper()
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := ladenBoat(t, boat)
+	s := b.Frame.Design.Sail()
+	s.Rig, s.Area, s.Reefs = r, area, 3
+	f, err := sail.New(b, s, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// TestSailClear: no line of boat, sail, reefs, leeboard or axes runs through
 // words, whatever the boat, the rig and the length of the leeboard.
-func TestSailFigureClear(t *testing.T) {
+func TestSailClear(t *testing.T) {
 	for _, boat := range design.ShippedNames() {
 		for _, r := range design.Rigs() {
 			for _, area := range []float64{0.5, 2.5, 4.5} {
-				for _, words := range struck(SailFigure(sailed(t, boat, r, area))) {
+				for _, words := range struck(Sail(sailed(t, boat, r, area))) {
 					t.Errorf("%s, %v of %g m2: %q is struck through", boat, r, area, words)
 				}
 			}

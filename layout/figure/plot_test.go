@@ -1,4 +1,4 @@
-package plot
+package figure
 
 import (
 	"math"
@@ -51,7 +51,7 @@ func TestPlace(t *testing.T) {
 		Points: []geometry.Point{{}, {X: math.NaN(), Y: 1}, {X: 5, Y: 50}, {X: 10, Y: math.Inf(1)}, {X: 10, Y: 100}},
 	}}, Marks: []Mark{{X: 5, Name: "here"}}}
 	var d layout.Drawing
-	p.Draw(&d, geometry.Point{X: 7, Y: 9})
+	p.Draw(&d, geometry.Pt(7, 9))
 	found := false
 	for _, s := range d.Strokes {
 		if s.Pen != layout.Cut {
@@ -59,7 +59,7 @@ func TestPlace(t *testing.T) {
 		}
 		found = true
 		a, b := s.Path[0].Start(), s.Path[len(s.Path)-1].End()
-		if len(s.Path) != 2 || a != (geometry.Point{X: 7, Y: 9}) || b.Sub(geometry.Point{X: 107, Y: 59}).Norm() > 1e-9 {
+		if len(s.Path) != 2 || a != (geometry.Pt(7, 9)) || b.Sub(geometry.Pt(107, 59)).Norm() > 1e-9 {
 			t.Errorf("the line runs %v to %v in %d pieces", a, b, len(s.Path))
 		}
 	}

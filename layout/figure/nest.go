@@ -1,4 +1,4 @@
-package fleet
+package figure
 
 import (
 	"cmp"
@@ -34,7 +34,7 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 		for _, mirror := range []float64{1, -1} {
 			m := geometry.Stretch(mirror, 1).Then(geometry.Shift(0, p.Z)).Then(geometry.Stretch(1/k, 1/k))
 			for _, line := range lines(b.Frame, r) {
-				d.Line(pen(i), line.Map(m))
+				d.Line(penOf(i), line.Map(m))
 			}
 		}
 		if names != "" {
@@ -44,8 +44,8 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 	}
 	rooms(&d, s, k)
 	b := d.Bounds()
-	dimension(&d, geometry.Point{X: -s.Width / 2 / k, Y: b.Min.Y - 5}, geometry.Point{X: s.Width / 2 / k, Y: b.Min.Y - 5}, units.Length(math.Round(s.Width)))
-	d.Write(-s.Width/2/k, b.Min.Y-17, small, layout.Left, fmt.Sprintf("Section near %s mm from midship of boat 1, 1:%g: %s", measure.MM(at, 0), k, names))
+	dimension(&d, geometry.Pt(-s.Width/2/k, b.Min.Y-5), geometry.Pt(s.Width/2/k, b.Min.Y-5), units.Length(math.Round(s.Width)))
+	d.Write(-s.Width/2/k, b.Min.Y-17, fleetSmall, layout.Left, fmt.Sprintf("Section near %s mm from midship of boat 1, 1:%g: %s", measure.MM(at, 0), k, names))
 	return d
 }
 
@@ -59,18 +59,18 @@ func rooms(d *layout.Drawing, s *stow.Stack, k float64) {
 	var marks []mark
 	for i, p := range s.Pairs {
 		if c := p.Rooms[stow.Sides]; c.Meets() {
-			at := geometry.Point{X: c.At.Y, Y: c.At.Z + s.Places[i].Z}.Scale(1 / k)
+			at := geometry.Pt(c.At.Y, c.At.Z+s.Places[i].Z).Scale(1 / k)
 			marks = append(marks, mark{at, fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})
 		}
 	}
 	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(b.at.Y, a.at.Y) })
 	low := math.Inf(1)
 	for _, m := range marks {
-		low = math.Min(low-2*small, m.at.Y)
+		low = math.Min(low-2*fleetSmall, m.at.Y)
 		x := s.Width/2/k + 10
 		d.Line(layout.Mark, curve.Circle(m.at, 2))
 		d.Straight(layout.Guide, m.at.X+2, m.at.Y, x-1, low)
-		d.Write(x, low-small/2, small, layout.Left, m.words)
+		d.Write(x, low-fleetSmall/2, fleetSmall, layout.Left, m.words)
 	}
 }
 
@@ -106,14 +106,14 @@ func nearest(f *frame.Frame, x float64) (frame.Rib, bool) {
 func lines(f *frame.Frame, r frame.Rib) []curve.Path {
 	flat := func(across, up float64) geometry.Point {
 		p := f.Gunwale.EdgeAt(r.Station, across, up)
-		return geometry.Point{X: p.Y, Y: p.Z}
+		return geometry.Pt(p.Y, p.Z)
 	}
 	w, h := f.Gunwale.Width/2, f.Gunwale.Height
 	skin := f.SkinAt(r)
 	z, wide, deep := skin[0].Y, float64(f.Design.Keel.Width)/2, float64(f.Design.Keel.Depth)
 	out := []curve.Path{
 		curve.Polyline(stow.ClothAt(f, r.Station)...), r.Inner, r.Outer,
-		curve.Polyline(geometry.Point{X: wide, Y: z}, geometry.Point{X: wide, Y: z + deep}, geometry.Point{Y: z + deep}),
+		curve.Polyline(geometry.Pt(wide, z), geometry.Pt(wide, z+deep), geometry.Point{Y: z + deep}),
 		curve.Polygon(flat(-w, 0), flat(w, 0), flat(w, h), flat(-w, h)),
 	}
 	depth := float64(f.Design.Stringers.Depth)

@@ -1,4 +1,4 @@
-package outfits
+package figure
 
 import (
 	"math"
@@ -43,11 +43,11 @@ func unlike(t *testing.T) *pair.Craft {
 	return c
 }
 
-// TestLeverPlot: at each heel the plot has no more than either side's curve, and it
+// TestPairLevers: at each heel the plot has no more than either side's curve, and it
 // ends and is marked where the first of both is.
-func TestLeverPlot(t *testing.T) {
+func TestPairLevers(t *testing.T) {
 	c := unlike(t)
-	p := LeverPlot(c)
+	p := PairLevers(c)
 	line := p.Curves[0].Points
 	for i, q := range line {
 		if want := math.Min(c.Curves[0].Levers[i].GZ, c.Curves[1].Levers[i].GZ); q.Y != want {

@@ -1,4 +1,4 @@
-package afloat
+package figure
 
 import (
 	"math"
@@ -43,7 +43,7 @@ func report(t *testing.T, name string, posture design.Posture, mass float64) *af
 func TestSheet(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		r := report(t, name, design.Floor, 70)
-		d := Sheet(r)
+		d := Afloat(r)
 		for _, want := range []string{"Righting lever", "Displacement and least freeboard, level", "Effort, for comparing designs", "Power at the paddle", "water comes in", "buoyancy"} {
 			found := false
 			for _, w := range d.Texts {
@@ -63,11 +63,11 @@ func TestSheet(t *testing.T) {
 		if b := d.Bounds(); b.W() > 330 || b.H() > 330 || !b.Min.Finite() {
 			t.Errorf("%s: %.0f by %.0f mm", name, b.W(), b.H())
 		}
-		if !strings.Contains(About(r), r.Boat.Title) {
-			t.Errorf("%s: about %q", name, About(r))
+		if !strings.Contains(AfloatAbout(r), r.Boat.Title) {
+			t.Errorf("%s: about %q", name, AfloatAbout(r))
 		}
 	}
-	if d := Sheet(report(t, "brook", design.Bench, 120)); len(d.Strokes) == 0 {
+	if d := Afloat(report(t, "brook", design.Bench, 120)); len(d.Strokes) == 0 {
 		t.Error("a boat that does not stay upright draws nothing")
 	}
 }

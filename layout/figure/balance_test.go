@@ -1,4 +1,4 @@
-package balance
+package figure
 
 import (
 	"fmt"
@@ -34,7 +34,7 @@ func figureOf(t *testing.T, name string, out ...string) (layout.Drawing, *balanc
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Figure(d.Title, b, w, trials, 10), b, trials
+	return Balance(d.Title, b, w, trials, 10), b, trials
 }
 
 // TestFigure measures the picture: the gunwales stand apart by the beam at the
@@ -51,7 +51,7 @@ func TestFigure(t *testing.T) {
 			}
 		}
 		aft, fore := b.Frame.Gunwale.Line.Ends()
-		exact := (fore - aft) / long
+		exact := (fore - aft) / wideFigure
 		if math.Abs(exact-scale) > 0.5 {
 			t.Errorf("%s: drawn at 1 to %.1f, said 1 to %.0f", name, exact, scale)
 		}

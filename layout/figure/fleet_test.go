@@ -1,4 +1,4 @@
-package fleet
+package figure
 
 import (
 	"math"
@@ -62,7 +62,7 @@ func TestTrueToScale(t *testing.T) {
 
 // TestApart: no two lines of lettering lie over each other.
 func TestApart(t *testing.T) {
-	d := Figure(nested(t, "brook", "lake", "river"), measure.Metric)
+	d := Fleet(nested(t, "brook", "lake", "river"), measure.Metric)
 	for i, a := range d.Texts {
 		for _, b := range d.Texts[:i] {
 			if a.Bounds().Overlaps(b.Bounds()) {

@@ -1,6 +1,4 @@
-// Package balance draws a boat's gunwales from above, before and after members are
-// taken out, with the forces in the cross pieces. It is to be looked at, not cut.
-package balance
+package figure
 
 import (
 	"fmt"
@@ -14,25 +12,21 @@ import (
 	"ribwright/layout/lettering"
 )
 
-// Sizes of the figure, mm.
-const (
-	long   = 240.0 // of the boat as drawn
-	small  = 2.5   // lettering
-	head   = 3.2
-	row    = 4.2
-	readby = 6.0 // a movement is drawn about this large
-)
+// readby is about how large a movement is drawn, mm.
+const readby = 6.0
 
-// Figure draws one plan for each trial, one above the other.
-func Figure(title string, b *balance.Boat, w *balance.Without, trials []balance.Trial, miss float64) layout.Drawing {
+// Balance draws a boat's gunwales from above, before and after members are taken out,
+// with the forces in the cross pieces: one plan for each trial, one above the other.
+// miss is by how much the ribs of the last trial miss the neutral set, mm.
+func Balance(title string, b *balance.Boat, w *balance.Without, trials []balance.Trial, miss float64) layout.Drawing {
 	aft, fore := b.Frame.Gunwale.Line.Ends()
-	f := figure{boat: b, without: w, scale: long / (fore - aft)}
+	f := planView{boat: b, without: w, scale: wideFigure / (fore - aft)}
 	f.factor = exaggeration(trials, f.scale)
 	f.d = layout.Drawing{Name: "balance", Title: title + ": plan shape before and after"}
 	low := 0.0
 	f.write(aft, low, head, title+", plan shape of the gunwales")
 	low -= row * 1.2
-	f.write(aft, low, small, lettering.Clip("Dashed with all members in, solid without "+w.String()+".", small, long))
+	f.write(aft, low, small, lettering.Clip("Dashed with all members in, solid without "+w.String()+".", small, wideFigure))
 	low -= row
 	f.write(aft, low, small, fmt.Sprintf("Drawn at 1 to %.0f; changes of shape are exaggerated %.0f times. Bow to the right. Forces in newtons: + a strut, - a tie.", 1/f.scale, f.factor))
 	low -= row
@@ -41,6 +35,18 @@ func Figure(title string, b *balance.Boat, w *balance.Without, trials []balance.
 		low = f.plan(t, low-row*1.6, miss)
 	}
 	return f.d
+}
+
+// BalanceTrial draws one trial alone, the gunwales wide mm long, for a page that says
+// in its own words what is to be seen. factor is by how much changes of shape are
+// exaggerated.
+func BalanceTrial(b *balance.Boat, w *balance.Without, t balance.Trial, miss, wide float64) (d layout.Drawing, factor float64) {
+	aft, fore := b.Frame.Gunwale.Line.Ends()
+	f := planView{boat: b, without: w, scale: wide / (fore - aft)}
+	f.factor = exaggeration([]balance.Trial{t}, f.scale)
+	f.d = layout.Drawing{Name: "balance-" + t.Set, Title: fmt.Sprintf("Plan shape, ribs %s", t.Set)}
+	f.plan(t, 0, miss)
+	return f.d, f.factor
 }
 
 // exaggeration is the roundest factor of 1, 2, 5, 10 and so on that draws the
@@ -61,7 +67,8 @@ func exaggeration(trials []balance.Trial, scale float64) float64 {
 	return best
 }
 
-type figure struct {
+// planView draws trials of a frame seen from above.
+type planView struct {
 	d       layout.Drawing
 	boat    *balance.Boat
 	without *balance.Without
@@ -70,12 +77,12 @@ type figure struct {
 }
 
 // write letters a line that begins at the station x, low mm of the figure up.
-func (f *figure) write(x, low, height float64, words string) {
+func (f *planView) write(x, low, height float64, words string) {
 	f.d.Write(x*f.scale, low, height, layout.Left, words)
 }
 
 // plan draws one trial under the height top and returns its lowest point.
-func (f *figure) plan(t balance.Trial, top, miss float64) float64 {
+func (f *planView) plan(t balance.Trial, top, miss float64) float64 {
 	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
 	f.write(aft, top, small, heading(t.Set, miss))
 	half := 0.0
@@ -113,27 +120,27 @@ func wider(miss float64) string {
 }
 
 // side is how far the wider of two states reaches from the middle line, drawn.
-func (f *figure) side(x float64, a, b *balance.State) float64 {
+func (f *planView) side(x float64, a, b *balance.State) float64 {
 	y := f.boat.Frame.Gunwale.Line.Point(x).Y
 	return f.scale * (y + f.factor*math.Max(a.At(x), b.At(x)))
 }
 
 // gunwale draws one gunwale in a state, exaggerated.
-func (f *figure) gunwale(p layout.Pen, s *balance.State, middle, side float64) {
+func (f *planView) gunwale(p layout.Pen, s *balance.State, middle, side float64) {
 	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
 	const n = 160
 	pts := make([]geometry.Point, n+1)
 	for i := range pts {
 		x := aft + (fore-aft)*float64(i)/n
 		y := f.boat.Frame.Gunwale.Line.Point(x).Y + f.factor*s.At(x)
-		pts[i] = geometry.Point{X: x * f.scale, Y: middle + side*y*f.scale}
+		pts[i] = geometry.Pt(x*f.scale, middle+side*y*f.scale)
 	}
 	f.d.Line(p, curve.Polyline(pts...))
 }
 
 // strut draws a cross piece, dashed when it is taken out, with its force and
 // arrow heads that show which way it pushes the gunwales.
-func (f *figure) strut(at, force float64, out bool, in *balance.State, middle float64) {
+func (f *planView) strut(at, force float64, out bool, in *balance.State, middle float64) {
 	x, half := at*f.scale, f.scale*(f.boat.Frame.Gunwale.Line.Point(at).Y+f.factor*in.At(at))
 	pen := layout.Mark
 	if out {
@@ -145,7 +152,7 @@ func (f *figure) strut(at, force float64, out bool, in *balance.State, middle fl
 			f.arrow(x, middle+side*half*0.92, side*math.Copysign(1, force))
 		}
 	}
-	f.d.WriteAt(geometry.Point{X: x - 1, Y: middle + half*0.45}, small, math.Pi/2, layout.Middle, newtons(force))
+	f.d.WriteAt(geometry.Pt(x-1, middle+half*0.45), small, math.Pi/2, layout.Middle, newtons(force))
 }
 
 // idle is the force in N under which a cross piece is said to carry nothing:
@@ -160,14 +167,14 @@ func newtons(v float64) string {
 }
 
 // arrow draws a head at (x, y) that points up for way 1, down for -1.
-func (f *figure) arrow(x, y, way float64) {
+func (f *planView) arrow(x, y, way float64) {
 	f.d.Line(layout.Cut, curve.Polyline(
-		geometry.Point{X: x - 0.9, Y: y - way*1.8}, geometry.Point{X: x, Y: y}, geometry.Point{X: x + 0.9, Y: y - way*1.8}))
+		geometry.Pt(x-0.9, y-way*1.8), geometry.Pt(x, y), geometry.Pt(x+0.9, y-way*1.8)))
 }
 
 // ribs ticks the ribs outside the gunwales: the longer the harder they push, from
 // the gunwale outward; a rib that pulls is ticked inward.
-func (f *figure) ribs(t balance.Trial, middle float64) {
+func (f *planView) ribs(t balance.Trial, middle float64) {
 	const perNewton = 0.6 // mm
 	for i, r := range f.boat.Frame.Ribs {
 		half := f.side(r.Station, t.In, t.In)
@@ -180,7 +187,7 @@ func (f *figure) ribs(t balance.Trial, middle float64) {
 }
 
 // moves letters the largest change of beam under the plan.
-func (f *figure) moves(t balance.Trial, low float64) float64 {
+func (f *planView) moves(t balance.Trial, low float64) float64 {
 	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
 	var most, at float64
 	for x := aft; x <= fore; x += 10 {

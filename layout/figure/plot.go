@@ -1,6 +1,4 @@
-// Package plot draws curves against axes as a layout.Drawing: round tick values,
-// a few pens instead of colours, names written at the curves' ends.
-package plot
+package figure
 
 import (
 	"math"
@@ -25,7 +23,8 @@ type Mark struct {
 	Name string
 }
 
-// Plot is one set of curves.
+// Plot is one set of curves against axes: round tick values, a few pens instead of
+// colors, names written at the curves' ends.
 type Plot struct {
 	Title  string
 	XLabel string // what the x axis shows, with its unit
@@ -35,11 +34,11 @@ type Plot struct {
 	W, H   float64 // of the box between the axes, mm on paper
 }
 
-// The heights of lettering, mm, and the reach of a tick.
+// The heights of a plot's lettering, mm, and the reach of a tick.
 const (
-	title = 3.6
-	small = 2.6
-	reach = 1.5
+	plotTitle = 3.6
+	plotSmall = 2.6
+	reach     = 1.5
 )
 
 // Draw adds the plot to a drawing with the lower left corner of its axes at the
@@ -50,24 +49,24 @@ const (
 func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
 	x, y := p.axes()
 	place := func(q geometry.Point) geometry.Point {
-		return geometry.Point{X: at.X + p.W*x.share(q.X), Y: at.Y + p.H*y.share(q.Y)}
+		return geometry.Pt(at.X+p.W*x.share(q.X), at.Y+p.H*y.share(q.Y))
 	}
-	d.Write(at.X, at.Y+p.H+3, title, layout.Left, p.Title)
+	d.Write(at.X, at.Y+p.H+3, plotTitle, layout.Left, p.Title)
 	for _, v := range x.ticks() {
-		px := place(geometry.Point{X: v, Y: y.lo}).X
+		px := place(geometry.Pt(v, y.lo)).X
 		d.Straight(layout.Tick, px, at.Y, px, at.Y+p.H)
 		d.Straight(layout.Tick, px, at.Y, px, at.Y-reach)
-		d.Write(px, at.Y-reach-1-small, small, layout.Middle, x.letter(v))
+		d.Write(px, at.Y-reach-1-plotSmall, plotSmall, layout.Middle, x.letter(v))
 	}
 	for _, v := range y.ticks() {
-		py := place(geometry.Point{X: x.lo, Y: v}).Y
+		py := place(geometry.Pt(x.lo, v)).Y
 		d.Straight(layout.Tick, at.X, py, at.X+p.W, py)
 		d.Straight(layout.Tick, at.X-reach, py, at.X, py)
-		d.Write(at.X-reach-1, py-small/2, small, layout.Right, y.letter(v))
+		d.Write(at.X-reach-1, py-plotSmall/2, plotSmall, layout.Right, y.letter(v))
 	}
-	d.Write(at.X+p.W/2, at.Y-reach-2-3.4*small, small, layout.Middle, p.XLabel)
-	d.WriteAt(geometry.Point{X: at.X - 13, Y: at.Y + p.H/2}, small, math.Pi/2, layout.Middle, p.YLabel)
-	d.Line(layout.Mark, curve.Rectangle(geometry.Around(at, at.Add(geometry.Point{X: p.W, Y: p.H}))))
+	d.Write(at.X+p.W/2, at.Y-reach-2-3.4*plotSmall, plotSmall, layout.Middle, p.XLabel)
+	d.WriteAt(geometry.Pt(at.X-13, at.Y+p.H/2), plotSmall, math.Pi/2, layout.Middle, p.YLabel)
+	d.Line(layout.Mark, curve.Rectangle(geometry.Around(at, at.Add(geometry.Pt(p.W, p.H)))))
 	for i, m := range p.Marks {
 		px := place(geometry.Point{X: m.X}).X
 		d.Straight(layout.Center, px, at.Y, px, at.Y+p.H)
@@ -75,7 +74,7 @@ func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
 		if x.share(m.X) > 0.5 {
 			side, align = -1, layout.Right
 		}
-		d.Write(px+side, at.Y+p.H-(1.5+small)*float64(i+1), small, align, m.Name)
+		d.Write(px+side, at.Y+p.H-(1.5+plotSmall)*float64(i+1), plotSmall, align, m.Name)
 	}
 	p.drawCurves(d, place, at.X+p.W)
 }
@@ -97,10 +96,10 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 		}
 		d.Line(c.Pen, curve.Polyline(pts...))
 		end := pts[len(pts)-1]
-		low := end.Y - small/2
+		low := end.Y - plotSmall/2
 		for _, t := range taken {
-			if math.Abs(low-t) < small+1 {
-				low = t + small + 1
+			if math.Abs(low-t) < plotSmall+1 {
+				low = t + plotSmall + 1
 			}
 		}
 		taken = append(taken, low)
@@ -109,7 +108,7 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 			if x > right-0.2*p.W {
 				x = right
 			}
-			d.Write(x+1.5, low, small, layout.Left, c.Name)
+			d.Write(x+1.5, low, plotSmall, layout.Left, c.Name)
 		}
 	}
 }

@@ -1,6 +1,4 @@
-// Package fleet draws a nest of boats as one figure: the profile of all of them
-// and a section where there is least room.
-package fleet
+package figure
 
 import (
 	"fmt"
@@ -15,32 +13,29 @@ import (
 	"ribwright/layout"
 )
 
-// The heights of lettering, mm, and the room between things.
-const (
-	large = 4.0
-	small = 2.8
-	gap   = 12.0
-)
+// fleetSmall is the height of a nest's lettering, mm.
+const fleetSmall = 2.8
 
-// Figure draws the profile above and the section below.
-func Figure(s *stow.Stack, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "stack", Title: "Nest of " + Names(s)}
+// Fleet draws a nest of boats: the profile of all of them above, and below a section
+// where there is least room.
+func Fleet(s *stow.Stack, units measure.System) layout.Drawing {
+	d := layout.Drawing{Name: "stack", Title: "Nest of " + boatNames(s)}
 	sec := section(s, units)
 	box := sec.Bounds()
 	prof := profile(s, units)
 	pb := prof.Bounds()
 	put(&d, sec, geometry.Shift(-box.Center().X, -box.Min.Y))
-	put(&d, prof, geometry.Shift(-pb.Center().X, box.H()+gap-pb.Min.Y))
+	put(&d, prof, geometry.Shift(-pb.Center().X, box.H()+12-pb.Min.Y))
 	return d
 }
 
-// About says in words what the figure shows.
-func About(s *stow.Stack) string {
-	return fmt.Sprintf("Profile and section of %s, one in the other, %.0f mm high, %.0f mm wide and %.0f mm long.", Names(s), s.Height, s.Width, s.Length)
+// FleetAbout says in words what the figure shows.
+func FleetAbout(s *stow.Stack) string {
+	return fmt.Sprintf("Profile and section of %s, one in the other, %.0f mm high, %.0f mm wide and %.0f mm long.", boatNames(s), s.Height, s.Width, s.Length)
 }
 
-// Names lists the boats from the outermost in.
-func Names(s *stow.Stack) string {
+// boatNames lists the boats from the outermost in.
+func boatNames(s *stow.Stack) string {
 	out := ""
 	for i, b := range s.Boats {
 		switch {
@@ -66,8 +61,8 @@ func put(d *layout.Drawing, e layout.Drawing, m geometry.Affine) {
 	}
 }
 
-// pen tells neighbours in a stack apart.
-func pen(i int) layout.Pen { return [...]layout.Pen{layout.Cut, layout.Tick}[i%2] }
+// penOf tells neighbors in a stack apart.
+func penOf(i int) layout.Pen { return [...]layout.Pen{layout.Cut, layout.Tick}[i%2] }
 
 // scaleFor returns the first usual scale at which mm fit on paper.
 func scaleFor(mm, paper float64) float64 {
@@ -93,19 +88,18 @@ func profile(s *stow.Stack, units measure.System) layout.Drawing {
 		box := geometry.EmptyBox()
 		for _, l := range lines {
 			moved := l.Map(m)
-			d.Line(pen(i), moved)
+			d.Line(penOf(i), moved)
 			box = box.Union(moved.Bounds())
 		}
 		left, right = math.Min(left, box.Min.X), math.Max(right, box.Max.X)
-		head := m.Apply(geometry.Point{X: f.Hull.Bow.GunwaleX, Y: f.Hull.Bow.TopZ})
+		head := m.Apply(geometry.Pt(f.Hull.Bow.GunwaleX, f.Hull.Bow.TopZ))
 		over := top + 5 + 6*float64(len(s.Boats)-1-i)
 		d.Straight(layout.Guide, head.X, head.Y+1, head.X, over-1)
-		align := layout.Right
-		d.Write(head.X, over, large*0.8, align, fmt.Sprintf("%d %s", i+1, b.Title))
+		d.Write(head.X, over, 3.2, layout.Right, fmt.Sprintf("%d %s", i+1, b.Title))
 	}
-	dimension(&d, geometry.Point{X: left, Y: -8}, geometry.Point{X: right, Y: -8}, units.Length(math.Round(s.Length)))
-	dimension(&d, geometry.Point{X: left - 8, Y: 0}, geometry.Point{X: left - 8, Y: top}, units.Length(math.Round(s.Height)))
-	d.Write(left, -20, small, layout.Left, fmt.Sprintf("Profile, 1:%g", k))
+	dimension(&d, geometry.Pt(left, -8), geometry.Pt(right, -8), units.Length(math.Round(s.Length)))
+	dimension(&d, geometry.Pt(left-8, 0), geometry.Pt(left-8, top), units.Length(math.Round(s.Height)))
+	d.Write(left, -20, fleetSmall, layout.Left, fmt.Sprintf("Profile, 1:%g", k))
 	return d
 }
 
@@ -129,10 +123,10 @@ func dimension(d *layout.Drawing, a, b geometry.Point, words string) {
 	d.Straight(layout.Tick, a.X, a.Y, b.X, b.Y)
 	mid := a.Lerp(b, 0.5)
 	if a.Y == b.Y {
-		d.Write(mid.X, mid.Y-4.5, small, layout.Middle, words)
+		d.Write(mid.X, mid.Y-4.5, fleetSmall, layout.Middle, words)
 		return
 	}
-	d.WriteAt(geometry.Point{X: mid.X - 1.7, Y: mid.Y}, small, math.Pi/2, layout.Middle, words)
+	d.WriteAt(geometry.Pt(mid.X-1.7, mid.Y), fleetSmall, math.Pi/2, layout.Middle, words)
 }
 
 func keel(f *frame.Frame) curve.Path {
@@ -141,7 +135,7 @@ func keel(f *frame.Frame) curve.Path {
 	for i := range 61 {
 		x := a + (b-a)*float64(i)/60
 		z, _ := f.Hull.KeelZ(x)
-		pts = append(pts, geometry.Point{X: x, Y: z})
+		pts = append(pts, geometry.Pt(x, z))
 	}
 	return curve.Polyline(pts...)
 }
@@ -152,7 +146,7 @@ func sheer(f *frame.Frame, up float64) curve.Path {
 	a, b := f.Gunwale.Line.Ends()
 	for i := range 61 {
 		p := f.Gunwale.Line.Point(a + (b-a)*float64(i)/60)
-		pts = append(pts, geometry.Point{X: p.X, Y: p.Z + up})
+		pts = append(pts, geometry.Pt(p.X, p.Z+up))
 	}
 	return curve.Polyline(pts...)
 }

@@ -1,4 +1,4 @@
-package outfits
+package figure
 
 import (
 	"fmt"
@@ -7,64 +7,8 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/outfit/rowing"
-	"ribwright/geometry/water/float"
 	"ribwright/layout"
 )
-
-// wideFigure is how wide a boat is drawn in a figure, mm.
-const wideFigure = 240.0
-
-// view places mm of the boat on the figure.
-type view struct {
-	k      float64 // mm of figure to a mm of boat
-	x0, y0 float64 // of the figure where the boat's zero lies
-}
-
-func (v view) at(x, y float64) geometry.Point { return pt(v.x0+x*v.k, v.y0+y*v.k) }
-
-// sideView draws a hull from the side, bow to the right.
-func sideView(d *layout.Drawing, h *float.Hull, v view) {
-	var keel, sheer []geometry.Point
-	for _, s := range h.Profile() {
-		keel, sheer = append(keel, v.at(s[0], s[1])), append(sheer, v.at(s[0], s[2]))
-	}
-	last := len(keel) - 1
-	d.Line(layout.Cut, curve.Polyline(keel...))
-	d.Line(layout.Cut, curve.Polyline(sheer...))
-	d.Line(layout.Cut, curve.Polyline(keel[0], sheer[0]))
-	d.Line(layout.Cut, curve.Polyline(keel[last], sheer[last]))
-}
-
-// onWater draws the water that a hull lies on, from the side.
-func onWater(d *layout.Drawing, h *float.Hull, p float.Plane, v view) {
-	aft, fore := h.Ends()
-	over := 0.03 * (fore - aft)
-	d.Line(layout.Mark, curve.Polyline(v.at(aft-over, p.Water(aft-over)), v.at(fore+over, p.Water(fore+over))))
-}
-
-// endView draws the section of a hull at a station, its middle line at y, with the
-// water at a height.
-func endView(d *layout.Drawing, h *float.Hull, x, y float64, v view) {
-	half := h.Outline(x)
-	var port, board []geometry.Point
-	for _, q := range half {
-		port, board = append(port, v.at(y-q.X, q.Y)), append(board, v.at(y+q.X, q.Y))
-	}
-	d.Line(layout.Cut, curve.Polyline(port...))
-	d.Line(layout.Cut, curve.Polyline(board...))
-}
-
-// named marks a place with a cross and words beside it.
-func named(d *layout.Drawing, at geometry.Point, a layout.Align, words string) {
-	const arm = 1.6
-	d.Straight(layout.Mark, at.X-arm, at.Y, at.X+arm, at.Y)
-	d.Straight(layout.Mark, at.X, at.Y-arm, at.X, at.Y+arm)
-	off := 2.4
-	if a == layout.Right {
-		off = -off
-	}
-	d.Write(at.X+off, at.Y-1.2, small, a, words)
-}
 
 // RowingSketch draws the boat from the side with the rower's places, so many mm long,
 // and from astern with the oars.
@@ -77,9 +21,9 @@ func RowingSketch(f *rowing.Fit, wide float64) layout.Drawing {
 	seat := v.at(f.SeatX, f.SeatZ)
 	d.Straight(layout.Cut, v.at(f.SeatX-rowing.SeatWide/2, 0).X, seat.Y, v.at(f.SeatX+rowing.SeatWide/2, 0).X, seat.Y)
 	lock := v.at(f.LockX, f.LockZ)
-	named(&d, lock, layout.Right, "")
+	cross(&d, lock)
 	foot := v.at(f.FootX, f.Boat.Floor(f.FootX)+rowing.BoardThick)
-	d.Line(layout.Cut, curve.Polyline(foot, foot.Add(pt(-3, 6))))
+	d.Line(layout.Cut, curve.Polyline(foot, foot.Add(geometry.Pt(-3, 6))))
 	rower(&d, f, v, foot)
 	// The places are written under the keel, each under its own.
 	under(&d, lock, layout.Right, fmt.Sprintf("rowlocks %.0f", f.LockX), 1)
@@ -89,24 +33,13 @@ func RowingSketch(f *rowing.Fit, wide float64) layout.Drawing {
 		d.Write(0, -4.5-3*row, small, layout.Left, "it does not float upright with the rower on the seat: no water and no oars are drawn")
 		return d
 	}
-	onWater(&d, f.Boat.Hull, f.Rest.Plane, v)
+	onWater(&d, f.Boat.Hull, f.Rest.Plane, v, 0.03)
 	fromAstern(&d, f, wide)
 	return d
 }
 
-// under writes of a place beneath the boat, in the first row or a lower one.
-func under(d *layout.Drawing, place geometry.Point, a layout.Align, words string, line int) {
-	y := -4.5 - row*float64(line)
-	d.Straight(layout.Tick, place.X, place.Y, place.X, y)
-	off := 1.2
-	if a == layout.Right {
-		off = -off
-	}
-	d.Write(place.X+off, y, small, a, words)
-}
-
-// RowingFigure is the sketch with its headline.
-func RowingFigure(f *rowing.Fit) layout.Drawing {
+// Rowing is the sketch with its headline.
+func Rowing(f *rowing.Fit) layout.Drawing {
 	d := RowingSketch(f, wideFigure)
 	d.Write(0, d.Bounds().Max.Y+8, head+0.4, layout.Left, fmt.Sprintf("%s rowed by a %s of %.0f mm and %.0f kg: oars %.0f mm, span %.0f mm",
 		f.Boat.Frame.Design.Title, f.Row.Body, f.Body.Stature, f.Body.Mass, f.Oar.Length, f.Span))
@@ -126,7 +59,7 @@ func rower(d *layout.Drawing, f *rowing.Fit, v view, heel geometry.Point) {
 	d.Line(layout.Guide, curve.Polyline(heel, knee, hip, shoulder))
 	d.Line(layout.Guide, curve.Polyline(shoulder, v.at(f.LockX, f.SeatZ+f.Level.Drive)))
 	r := top.Sub(shoulder).Norm() * 0.36
-	d.Line(layout.Guide, curve.Circle(pt(top.X, top.Y-r), r))
+	d.Line(layout.Guide, curve.Circle(geometry.Pt(top.X, top.Y-r), r))
 }
 
 // fromAstern draws the section at the rowlocks with both oars, one driven and one
@@ -139,11 +72,11 @@ func fromAstern(d *layout.Drawing, f *rowing.Fit, wide float64) {
 	left, right := v.at(-f.Span/2-out, water), v.at(f.Span/2+out, water)
 	d.Line(layout.Mark, curve.Polyline(left, right))
 	oar := func(side, slope float64) {
-		lock := pt(side*f.Span/2, f.LockZ)
-		tip := pt(lock.X+side*out*math.Cos(slope), lock.Y-out*math.Sin(slope))
-		grip := pt(lock.X-side*f.Oar.Inboard*math.Cos(slope), lock.Y+f.Oar.Inboard*math.Sin(slope))
+		lock := geometry.Pt(side*f.Span/2, f.LockZ)
+		tip := geometry.Pt(lock.X+side*out*math.Cos(slope), lock.Y-out*math.Sin(slope))
+		grip := geometry.Pt(lock.X-side*f.Oar.Inboard*math.Cos(slope), lock.Y+f.Oar.Inboard*math.Sin(slope))
 		d.Line(layout.Cut, curve.Polyline(v.at(grip.X, grip.Y), v.at(tip.X, tip.Y)))
-		named(d, v.at(lock.X, lock.Y), layout.Left, "")
+		cross(d, v.at(lock.X, lock.Y))
 	}
 	oar(-1, f.Level.Slope)
 	oar(1, math.Asin((f.Level.Recover-(f.LockZ-f.SeatZ))/f.Oar.Inboard))

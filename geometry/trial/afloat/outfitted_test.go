@@ -1,0 +1,95 @@
+package afloat
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/water/float"
+)
+
+// withOutfits is a shipped boat with a pair and a rowing frame.
+func withOutfits(t *testing.T, change func(*design.Design)) Boat {
+	t.Helper()
+	d, err := design.Shipped("brook")
+	if err != nil {
+		t.Fatal(err)
+	}
+	pair, row := d.Pair(), d.Row()
+	d.Outfit = &design.Outfit{Pair: &pair, Row: &row}
+	f, err := frame.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := outfit.Manned(f, d.Gear, options(t).Water)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := outfit.Of(s)
+	change(d)
+	b := boatOf(t, d)
+	if err := b.FitOut(o); err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// TestOutfitted: each row floats what it weighs (Archimedes), the last has all outfits
+// together, and a boat that turns over says so instead of having figures.
+func TestOutfitted(t *testing.T) {
+	w := options(t).Water
+	rows := withOutfits(t, func(*design.Design) {}).Outfitted(w)
+	if len(rows) != 4 || rows[0].Added != 0 {
+		t.Fatalf("%d rows: %+v", len(rows), rows)
+	}
+	for _, l := range rows {
+		if l.Fault != nil {
+			t.Errorf("with %s: %v", l.With, l.Fault)
+		}
+		if math.Abs(l.Rest.Displacement-l.All.Mass) > 1e-6*l.All.Mass {
+			t.Errorf("with %s: %.3f kg of water for %.3f kg", l.With, l.Rest.Displacement, l.All.Mass)
+		}
+		if math.Abs(l.All.Mass-rows[0].All.Mass-l.Added) > 1e-9 {
+			t.Errorf("with %s: %.3f kg added to %.3f are %.3f", l.With, l.Added, rows[0].All.Mass, l.All.Mass)
+		}
+	}
+	if all := rows[1].Added + rows[2].Added; math.Abs(rows[3].Added-all) > 1e-9 {
+		t.Errorf("both outfits weigh %.3f kg, want %.3f", rows[3].Added, all)
+	}
+	over := withOutfits(t, func(d *design.Design) { d.Crew[0].Posture, d.Crew[0].Seat = design.Bench, 600 }).Outfitted(w)
+	var f *float.Fault
+	if !errors.As(over[0].Fault, &f) || f.Outcome != float.Capsizes || over[0].Rest != (float.Hydrostatics{}) {
+		t.Errorf("somebody on a bench of 600 mm: %+v", over[0])
+	}
+}
+
+// TestDisplacement: nothing sinks it by nothing, and a draft that is asked for by itself
+// gives the weight that the curve has there.
+func TestDisplacement(t *testing.T) {
+	d, err := design.Shipped("lake")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := run(t, d)
+	if first := r.Displacement[0]; first.Draft != 0 || math.Abs(first.Mass) > 1e-9 {
+		t.Errorf("the curve begins at %+v", first)
+	}
+	for i, v := range r.Displacement[1:] {
+		if last := r.Displacement[i]; v.Mass <= last.Mass || math.Abs(v.Draft+v.Freeboard-last.Draft-last.Freeboard) > 1e-9 {
+			t.Errorf("%+v comes after %+v", v, last)
+		}
+	}
+	o := options(t)
+	at := r.Displacement[16]
+	o.Draft = at.Draft
+	fixed, err := Run(r.Boat, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(fixed.Load.Mass-at.Mass) > 1e-9*at.Mass {
+		t.Errorf("%.3f kg at a draft of %.1f mm, the curve has %.3f", fixed.Load.Mass, at.Draft, at.Mass)
+	}
+}

@@ -1,0 +1,98 @@
+package float
+
+import (
+	"math"
+
+	"ribwright/geometry"
+)
+
+// The lines of a hull run straight from each of its stations to the next.
+
+// around returns the stations on either side of x and the share of the way from the
+// one to the other; beyond the hull the last two and the nearer end.
+func (h *Hull) around(x float64) (a, b *section, share float64) {
+	i := 1
+	for i < len(h.sections)-1 && x > h.sections[i].x {
+		i++
+	}
+	a, b = &h.sections[i-1], &h.sections[i]
+	return a, b, math.Min(1, math.Max(0, (x-a.x)/(b.x-a.x)))
+}
+
+// Heights returns the heights of keel and sheer at a station, mm.
+func (h *Hull) Heights(x float64) (keel, sheer float64) {
+	a, b, t := h.around(x)
+	between := func(p, q geometry.Point) float64 { return p.Y + t*(q.Y-p.Y) }
+	return between(a.keel(), b.keel()), between(a.sheer(), b.sheer())
+}
+
+// Side returns the half-breadth at a station and a height, mm: as HalfBreadth, but
+// where the sheer rises from one station to the next the side runs straight on over
+// the lower one to the sheer.
+func (h *Hull) Side(x, z float64) float64 {
+	a, b, t := h.around(x)
+	low := math.Min(a.sheer().Y, b.sheer().Y) - 1e-6
+	if z <= low {
+		return h.HalfBreadth(x, z)
+	}
+	_, sheer := h.Heights(x)
+	top := (1-t)*h.HalfBreadth(a.x, a.sheer().Y-1e-6) + t*h.HalfBreadth(b.x, b.sheer().Y-1e-6)
+	if sheer-low < 1e-6 {
+		return top
+	}
+	under := h.HalfBreadth(x, low)
+	return under + (top-under)*math.Min(1, (z-low)/(sheer-low))
+}
+
+// ButtockHeight returns where the side at a station first is y from the middle, from
+// the keel up, mm; false where it is narrower all the way. Good to 1e-6 mm.
+func (h *Hull) ButtockHeight(x, y float64) (z float64, ok bool) {
+	keel, sheer := h.Heights(x)
+	const n = 400
+	last := keel
+	for i := 1; i <= n; i++ {
+		z := keel + (sheer-keel)*float64(i)/n
+		if h.Side(x, z) < y {
+			last = z
+			continue
+		}
+		lo, hi := last, z
+		for range 40 {
+			if mid := (lo + hi) / 2; h.Side(x, mid) < y {
+				lo = mid
+			} else {
+				hi = mid
+			}
+		}
+		return hi, true
+	}
+	return 0, false
+}
+
+// Half returns the half section at a station from the middle of the keel up to the
+// sheer, X the half-breadth and Y the height, mm.
+func (h *Hull) Half(x float64) []geometry.Point {
+	keel, sheer := h.Heights(x)
+	const n = 240
+	out := []geometry.Point{{Y: keel}}
+	for i := range n + 1 {
+		z := keel + (sheer-keel)*float64(i)/n
+		out = append(out, geometry.Pt(h.Side(x, z), z))
+	}
+	return out
+}
+
+// Beam returns the greatest breadth of the hull over the baseline, mm, read at 201
+// stations and 61 heights.
+func (h *Hull) Beam() float64 {
+	aft, fore := h.Ends()
+	wide := 0.0
+	for i := range 201 {
+		x := aft + (fore-aft)*float64(i)/200
+		_, sheer := h.Heights(x)
+		for j := range 61 {
+			wide = math.Max(wide, h.Side(x, sheer*float64(j)/60))
+		}
+	}
+	return 2 * wide
+}
