@@ -12,7 +12,7 @@ import (
 	"ribwright/layout"
 )
 
-func report(t *testing.T, name string, posture design.Posture, mass float64) *afloat.Report {
+func tried(t *testing.T, name string, posture design.Posture, mass float64) *afloat.Report {
 	t.Helper()
 	d, err := design.Shipped(name)
 	if err != nil {
@@ -42,7 +42,7 @@ func report(t *testing.T, name string, posture design.Posture, mass float64) *af
 // draft in the plan's own scale, and letters over each other nowhere.
 func TestSheet(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		r := report(t, name, design.Floor, 70)
+		r := tried(t, name, design.Floor, 70)
 		d := Afloat(r)
 		for _, want := range []string{"Righting lever", "Displacement and least freeboard, level", "Effort, for comparing designs", "Power at the paddle", "water comes in", "buoyancy"} {
 			found := false
@@ -67,7 +67,7 @@ func TestSheet(t *testing.T) {
 			t.Errorf("%s: about %q", name, AfloatAbout(r))
 		}
 	}
-	if d := Afloat(report(t, "brook", design.Bench, 120)); len(d.Strokes) == 0 {
+	if d := Afloat(tried(t, "brook", design.Bench, 120)); len(d.Strokes) == 0 {
 		t.Error("a boat that does not stay upright draws nothing")
 	}
 }

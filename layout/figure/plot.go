@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
+	"ribwright/layout/report"
 )
 
 // Curve is one line of values, in the order they are joined. Points that are not
@@ -173,4 +174,14 @@ func (a axis) letter(v float64) string {
 	}
 	decimals := max(0, -int(math.Floor(math.Log10(a.step)+1e-9)))
 	return strconv.FormatFloat(v, 'f', decimals, 64)
+}
+
+// Block is the plot as a figure of a report, its title as the caption.
+func (p Plot) Block() report.Figure {
+	p.W, p.H = 105, 60
+	d := layout.Drawing{Name: "plot", Title: p.Title}
+	title := p.Title
+	p.Title = ""
+	p.Draw(&d, geometry.Point{})
+	return report.Figure{Drawing: d, Caption: title + ".", About: "Curve: " + title + ", " + p.YLabel + " against " + p.XLabel + "."}
 }

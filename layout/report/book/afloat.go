@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry"
 	"ribwright/geometry/shop/hours"
-	"ribwright/layout"
 	"ribwright/layout/figure"
 	"ribwright/layout/report"
 )
@@ -34,7 +32,7 @@ func (w *writer) afloat() {
 	w.add(report.Findings{List: r.Findings})
 	w.section("Curves")
 	for _, p := range figure.AfloatPlots(r) {
-		w.add(plotted(p))
+		w.add(p.Block())
 	}
 	w.warn("Wear a life jacket. Try the boat swamped in shallow water, near help, with flotation fitted, before you take it out.", "common practice; in the United States 33 CFR 175.15 asks for a wearable life jacket for each person; local law comes first")
 }
@@ -55,16 +53,6 @@ func (w *writer) atRest() report.Table {
 		rows = append(rows, row("water comes in at a heel of", fmt.Sprintf("%.0f degrees", w.Trial.Curve.Flooding*180/math.Pi)))
 	}
 	return report.Table{Title: "At rest", Columns: []report.Column{text("Figure"), figures("")}, Rows: rows}
-}
-
-// plotted puts a plot into a figure.
-func plotted(p figure.Plot) report.Figure {
-	p.W, p.H = 105, 60
-	d := layout.Drawing{Name: "plot", Title: p.Title}
-	title := p.Title
-	p.Title = ""
-	p.Draw(&d, geometry.Point{})
-	return report.Figure{Drawing: d, Caption: title + ".", About: "Curve: " + title + ", " + p.YLabel + " against " + p.XLabel + "."}
 }
 
 // balance tells what holds the frame's shape.

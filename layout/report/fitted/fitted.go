@@ -1,20 +1,66 @@
 // Package fitted tells of what is fitted to a boat for a while: a sail, a second hull,
-// oars.
+// oars. A page of its own tells all; the build book takes what a builder needs.
 package fitted
 
 import (
+	"fmt"
+
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/outfit/pair"
-	"ribwright/geometry/outfit/rowing"
-	"ribwright/geometry/outfit/sail"
+	"ribwright/layout"
 	"ribwright/layout/report"
 )
 
-// Sail tells of a sail.
-func Sail(f *sail.Fit, units measure.System) []report.Block { return nil }
+// teller writes quantities in the units that are asked for.
+type teller struct{ report.Letters }
 
-// Pair tells of two hulls side by side.
-func Pair(c *pair.Craft, units measure.System) []report.Block { return nil }
+func in(units measure.System) teller { return teller{report.Letters{Units: units}} }
 
-// Rowing tells of a frame, oars and a seat.
-func Rowing(f *rowing.Fit, units measure.System) []report.Block { return nil }
+// page is a report of its own: dangers first, then the figures, then what else was
+// found.
+func page(found finding.List, blocks ...report.Block) []report.Block {
+	out := []report.Block{report.Findings{List: found.Dangers()}, report.Caution{
+		Words: "These are estimates, and nothing here certifies a boat. Local law and the authority of the water come first. Wear a life jacket; try every outfit in shallow water near help before you rely on it."}}
+	out = append(out, blocks...)
+	return append(out, report.Heading{Level: 2, Words: "What to make of it"}, report.Findings{List: found.Others()})
+}
+
+// facts is a table of two columns: what, and how much.
+func facts(title string, rows ...[]string) report.Table {
+	return report.Table{Title: title, Columns: []report.Column{report.Words("Figure"), report.Numbers("")}, Rows: rows}
+}
+
+// newtons letters a force, and deg an angle.
+func newtons(n float64) string { return fmt.Sprintf("%.0f N", n) }
+func deg(rad float64) string   { return report.Angle(rad) + " deg" }
+
+// ranges puts figures beside practice; none gives nothing.
+func (t teller) ranges(all []finding.Range) []report.Block {
+	if len(all) == 0 {
+		return nil
+	}
+	out := report.Table{Title: "Beside practice: habits of the trade, not limits",
+		Columns: []report.Column{report.Words("What"), report.Numbers("Here"), report.Numbers("Practice"), report.Names(""), report.Words("Source")}}
+	for _, r := range all {
+		outside := ""
+		if !r.Inside() {
+			outside = "outside"
+		}
+		here, span := fmt.Sprintf("%.1f %s", r.Value, r.Unit), fmt.Sprintf("%.4g to %.4g %s", r.Low, r.High, r.Unit)
+		if r.Unit == "mm" {
+			here, span = t.Length(r.Value), t.Length(r.Low)+" to "+t.Length(r.High)
+		}
+		out.Rows = append(out.Rows, []string{r.Name, here, span, outside, r.Source})
+	}
+	return []report.Block{out}
+}
+
+// roomy draws a sketch as large as every paper has room for.
+func roomy(draw func(wide float64) layout.Drawing) layout.Drawing {
+	const step = 5.0
+	for wide := report.Wide; ; wide -= step {
+		if d := draw(wide); d.Bounds().W() <= report.Wide || wide <= 10*step {
+			return d
+		}
+	}
+}
