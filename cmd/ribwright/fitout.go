@@ -32,7 +32,7 @@ func manned(d *design.Design, gear []design.Gear, name string, w water.Water) (o
 	f, err := frame.Build(d)
 	var s outfit.Ship
 	if err == nil {
-		s, err = outfit.Manned(f, gear, w)
+		s, err = outfit.NewShip(f, gear, w)
 	}
 	if err != nil {
 		return s, fmt.Errorf("%s: %w", name, err)

@@ -164,7 +164,7 @@ func (a *fleetFlags) outputs(r *stow.Report) (outs []output, words []string) {
 		}})
 		words = append(words, "profile and section of the nest")
 	}
-	for _, b := range r.Fitted {
+	for _, b := range r.Proposed {
 		if b == nil {
 			continue
 		}

@@ -11,8 +11,10 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/outfit"
 	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
@@ -80,11 +82,11 @@ func floatRun(v verb, args []string, c console) error {
 	if err != nil {
 		return usageError{fmt.Errorf("%s: --temperature: %w", v.name, err)}
 	}
-	b, slug, err := a.boat(name)
+	b, outfits, slug, err := a.boat(name)
 	if err != nil {
 		return err
 	}
-	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: a.freeboard.mm, Draft: a.draft.mm, Speeds: speeds()})
+	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: a.freeboard.mm, Draft: a.draft.mm, Speeds: speeds(), Smooth: a.smooth, Outfits: outfits})
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
@@ -125,44 +127,38 @@ func speeds() []float64 {
 	return out
 }
 
-// boat makes what is to be floated, and its short name for files.
-func (a *afloatFlags) boat(name string) (afloat.Boat, string, error) {
+// boat makes what is to be floated, with the outfits in it, and its short name for files.
+func (a *afloatFlags) boat(name string) (b aboard.Boat, outfits *outfit.Outfits, slug string, err error) {
 	if isTable(name) {
 		t, err := openTable(name)
 		if err != nil {
-			return afloat.Boat{}, "", err
+			return b, nil, "", err
 		}
 		title := strings.TrimSuffix(filepath.Base(name), filepath.Ext(name))
-		b, err := afloat.OfOffsets(title, t, a.load.kg, a.kg.mm)
-		if err != nil {
-			return b, "", fmt.Errorf("%s: %w", name, err)
+		if b, err = aboard.OfOffsets(title, t, a.load.kg, a.kg.mm); err != nil {
+			return b, nil, "", fmt.Errorf("%s: %w", name, err)
 		}
-		return b, (&design.Design{Title: title}).Slug(), nil
+		return b, nil, (&design.Design{Title: title}).Slug(), nil
 	}
 	d, err := open(name)
 	if err != nil {
-		return afloat.Boat{}, "", err
+		return b, nil, "", err
 	}
 	f, err := frame.Build(d)
 	if err != nil {
-		return afloat.Boat{}, "", fmt.Errorf("%s: %w", name, err)
+		return b, nil, "", fmt.Errorf("%s: %w", name, err)
 	}
 	crew, gear, err := a.aboard(d)
 	if err != nil {
-		return afloat.Boat{}, "", usageError{fmt.Errorf("float: %w", err)}
+		return b, nil, "", usageError{fmt.Errorf("float: %w", err)}
 	}
-	b, err := afloat.OfFrame(f, crew, gear, a.smooth)
-	if err != nil {
-		return b, "", fmt.Errorf("%s: %w", name, err)
+	if b, err = aboard.New(f, crew, gear); err != nil {
+		return b, nil, "", fmt.Errorf("%s: %w", name, err)
 	}
-	fitted, err := outfitsOf(d, gear, name)
-	if err == nil {
-		err = b.FitOut(fitted)
+	if outfits, err = outfitsOf(d, gear, name); err == nil {
+		b, err = outfits.PutAboard(b)
 	}
-	if err != nil {
-		return b, "", err
-	}
-	return b, d.Slug(), nil
+	return b, outfits, d.Slug(), err
 }
 
 // aboard is the crew and gear of the design, with what the flags say instead.

@@ -25,7 +25,7 @@ func boat(t *testing.T, name string) (aboard.Boat, water.Water) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := aboard.New(f, aboard.Manned(d), d.Gear)
+	b, err := aboard.New(f, aboard.People(d), d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
