@@ -14,3 +14,14 @@ func TestCloth(t *testing.T) {
 		t.Errorf("no mass is %v oz/yd2", oz)
 	}
 }
+
+// TestFactors holds the constants to other exact statements of them: a pound-force is
+// 4.4482216152605 N, a nautical mile 1.852 km.
+func TestFactors(t *testing.T) {
+	if f := Pound * Gravity; math.Abs(f-4.4482216152605) > 1e-13 {
+		t.Errorf("a pound weighs %.13f N", f)
+	}
+	if kmh := Knot * 3.6; math.Abs(kmh-1.852) > 1e-12 {
+		t.Errorf("a knot is %.6f km/h", kmh)
+	}
+}

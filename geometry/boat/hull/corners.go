@@ -30,7 +30,8 @@ func (s Section) Stringer(d *design.Design, share float64) (in, out geometry.Poi
 // outer face as given, its lower edge first. Cloth bridges flat from one to the next.
 func (s Section) Corners(d *design.Design, gunwale [2]geometry.Point) []geometry.Point {
 	keel := s.Face(0, float64(d.Ribs.Thickness)/2+float64(d.Keel.Depth))
-	out := []geometry.Point{keel, keel.Add(geometry.Point{X: float64(d.Keel.Width) / 2})}
+	out := make([]geometry.Point, 2, 4+2*len(d.Stringers.At))
+	out[0], out[1] = keel, keel.Add(geometry.Point{X: float64(d.Keel.Width) / 2})
 	for _, share := range d.Stringers.At {
 		a, b := s.Stringer(d, share)
 		out = append(out, a, b)

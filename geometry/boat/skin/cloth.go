@@ -156,7 +156,8 @@ func (c *Cloth) At(x float64) []geometry.Point {
 // line, the stringers, the gunwale's edges.
 func (c *Cloth) lines(x float64) []geometry.Point {
 	keel := geometry.Point{Y: c.boat.Keel(x)}
-	out := []geometry.Point{keel, keel}
+	out := make([]geometry.Point, 2, 4+2*len(c.ends[0].Landings))
+	out[0], out[1] = keel, keel
 	for i := range c.ends[0].Landings {
 		p := c.boat.Stringer(i, x)
 		out = append(out, p, p)

@@ -8,7 +8,8 @@ import (
 
 // atEnd draws the section past the last rib on one side, 1 forward and -1 aft: the
 // keel or the stem's outer edge, the stringers that have not yet landed on the stem,
-// the gunwale or the stem's head.
+// the gunwale or the stem's head. The keel's edge is taken bare, the gunwale's face
+// moved straight out: at the last rib that is up to 0.2 mm off the covered corners.
 func (c *Cloth) atEnd(x, side float64) []geometry.Point {
 	e, last := c.ends[0], 0
 	if side > 0 {
