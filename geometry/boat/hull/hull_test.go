@@ -192,9 +192,9 @@ func TestHullRefusals(t *testing.T) {
 // TestTip: the outermost place of an end is half the length overall, also of a head that
 // curls back in; under it a height read at a distance leads back to the distance.
 func TestTip(t *testing.T) {
-	for _, head := range []measure.Length{0, 180} {
+	for _, head := range []measure.Length{0, 400} {
 		d := shipped(t, "brook")
-		d.Bow.HeadRadius, d.Bow.Rake = head, 0
+		d.Bow.HeadRadius = head
 		h := newHull(t, d)
 		if got, want := h.Bow.Tip(), float64(d.Hull.Length)/2; math.Abs(got-want) > 1e-6 {
 			t.Errorf("head radius %v: the tip stands at %.6f mm, want %.6f", head, got, want)
