@@ -47,13 +47,20 @@ const (
 	step     = 0.01
 )
 
-// rowsOf lists where sections are drawn: wherever the boat is cut to be floated, evenly
-// between, close together up the stems, and twice where there is a step.
+// rowsOf lists where sections are drawn: wherever the boat is cut to be floated, and, not
+// on top of those, evenly between, close together up the stems, and twice where there is
+// a step.
 func rowsOf(f *frame.Frame, cloth skin.Pressed) []float64 {
-	out := cloth.Stations()
-	aft, fore := out[0], out[len(out)-1]
+	cuts := cloth.Stations()
+	out, aft, fore := slices.Clone(cuts), cuts[0], cuts[len(cuts)-1]
+	add := func(x float64) {
+		i := sort.SearchFloat64s(cuts, x)
+		if before, after := cuts[max(0, i-1)], cuts[min(i, len(cuts)-1)]; math.Min(math.Abs(x-before), math.Abs(x-after)) > step/2 {
+			out = append(out, x)
+		}
+	}
 	for x := aft + skinStep; x < fore; x += skinStep {
-		out = append(out, x)
+		add(x)
 	}
 	stern, bow := cloth.Ends()
 	for _, e := range []struct {
@@ -63,10 +70,12 @@ func rowsOf(f *frame.Frame, cloth skin.Pressed) []float64 {
 	}{{bow, f.Hull.Bow, 1}, {stern, f.Hull.Stern, -1}} {
 		for s := 0.0; s < e.outer.Outer.Length(); s += stemStep {
 			if p, _ := e.outer.Point(s); p.X < e.Tip {
-				out = append(out, e.side*p.X)
+				add(e.side * p.X)
 			}
 		}
-		out = append(out, e.side*e.Gunwale, e.side*(e.Gunwale+step), e.side*(e.Tip-step))
+		add(e.side * e.Gunwale)
+		add(e.side * (e.Gunwale + step))
+		add(e.side * (e.Tip - step))
 	}
 	sort.Float64s(out)
 	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(a-b) <= step/2 })
