@@ -16,10 +16,6 @@ const (
 	Imperial               // feet, inches and sixteenths, with the mm beside them
 )
 
-// Pound is one avoirdupois pound in kg, exactly: international yard and pound
-// agreement of 1959.
-const Pound = 0.45359237
-
 // String returns "metric" or "imperial", and "unknown" for any other System.
 func (s System) String() string {
 	switch s {

@@ -4,6 +4,8 @@
 package outfit
 
 import (
+	"slices"
+
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/weight"
@@ -24,11 +26,11 @@ type Ship struct {
 	Water  water.Water
 }
 
-// Manned makes a ship of a frame, with the people of its design or a usual one.
+// NewShip makes a ship of a frame, with the people of its design or a usual one.
 //
 // Errors: an outside that cannot be drawn, or a wood that is not known.
-func Manned(f *frame.Frame, gear []design.Gear, w water.Water) (Ship, error) {
-	b, err := aboard.New(f, aboard.Manned(f.Design), gear)
+func NewShip(f *frame.Frame, gear []design.Gear, w water.Water) (Ship, error) {
+	b, err := aboard.New(f, aboard.People(f.Design), gear)
 	return Ship{Boat: b, Water: w}, err
 }
 
@@ -131,7 +133,7 @@ func (s Ship) alone(out *Outfits, but Name) weights {
 // size works out one outfit, with what the others weigh.
 func (s Ship) size(out *Outfits, n Name, others []weight.Item) error {
 	b := s.Boat
-	b.Fitted = others
+	b.Outfits = others
 	d := b.Frame.Design
 	switch n {
 	case Sail:
@@ -204,6 +206,22 @@ func (o *Outfits) Weights() ([]Weight, error) {
 		out = append(out, Weight{n, items})
 	}
 	return out, nil
+}
+
+// PutAboard puts the outfits into a boat by weight; what is to be said of them together
+// becomes the boat's notes.
+//
+// Errors: a wood that is not known.
+func (o *Outfits) PutAboard(b aboard.Boat) (aboard.Boat, error) {
+	weights, err := o.Weights()
+	for _, w := range weights {
+		b.Outfits = append(b.Outfits, w.Items...)
+	}
+	b.Notes = slices.Clone(b.Notes)
+	for _, n := range o.Findings {
+		b.Notes = append(b.Notes, n.Text)
+	}
+	return b, err
 }
 
 // Kits lists what all outfits are made of, named as the outfits are.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -33,7 +34,7 @@ func ship(t *testing.T, boat string, change func(*design.Design)) Ship {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Manned(f, d.Gear, w)
+	s, err := NewShip(f, d.Gear, w)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,9 +84,9 @@ func TestTogether(t *testing.T) {
 			t.Errorf("%s: %.6f kg, want %.6f", what, got, want)
 		}
 	}
-	near("all up under sail", o.Sail.Load.Mass, s.Boat.Empty.Mass+crew+gear+alone["pair"]+alone["row"]+now["sail"])
-	near("all up rowed", o.Row.Load.Mass, s.Boat.Empty.Mass+o.Row.Body.Mass+gear+alone["sail"]+alone["pair"]+now["row"])
-	near("the pair", o.Pair.Load.Mass, 2*(s.Boat.Empty.Mass+crew+gear)+alone["sail"]+alone["row"]+2*now["pair"])
+	near("all up under sail", o.Sail.Load.Mass, s.Boat.Own().Mass+crew+gear+alone["pair"]+alone["row"]+now["sail"])
+	near("all up rowed", o.Row.Load.Mass, s.Boat.Own().Mass+o.Row.Body.Mass+gear+alone["sail"]+alone["pair"]+now["row"])
+	near("the pair", o.Pair.Load.Mass, 2*(s.Boat.Own().Mass+crew+gear)+alone["sail"]+alone["row"]+2*now["pair"])
 	// The verbs say the same of an outfit as book and float do.
 	for _, n := range names() {
 		one, err := One(s, n)
@@ -258,9 +259,10 @@ func beamThick(kits []kit.Kit) float64 {
 
 func count(t *testing.T, f *frame.Frame, p *cutlist.Plan, kits ...kit.Kit) *materials.Needs {
 	t.Helper()
-	n, err := materials.Count(f, p, kits...)
+	c, err := skin.Of(f)
 	if err != nil {
 		t.Fatal(err)
 	}
+	n := materials.Count(f, c, p, kits...)
 	return n
 }

@@ -3,21 +3,25 @@ package sizing
 import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/design"
 )
 
 // edge is one end of the boat with its outer edge as a row of points, which is
 // quicker to ask than its arcs.
 type edge struct {
 	hull.End
-	pts []geometry.Point // from the toe up, as if it were the bow
+	pts      []geometry.Point // from the toe up, as if it were the bow
+	siding   float64          // of the stem, mm
+	landings []geometry.Point // of the stringers on it
 }
 
 // edgeSteps leaves under half a millimetre between a forefoot of 230 mm and its
 // chords.
 const edgeSteps = 32
 
-func newEdge(e hull.End) edge {
-	out := edge{e, make([]geometry.Point, edgeSteps+1)}
+func newEdge(e hull.End, s design.Stem, d *design.Design) edge {
+	out := edge{End: e, pts: make([]geometry.Point, edgeSteps+1), siding: float64(s.Siding),
+		landings: e.Landings(d.Stringers.At, float64(d.Skin.Thickness+d.Stringers.Depth))}
 	length := e.Outer.Length()
 	for i := range out.pts {
 		out.pts[i], _ = e.Point(length * float64(i) / edgeSteps)

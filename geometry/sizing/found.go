@@ -3,7 +3,7 @@ package sizing
 import (
 	"math"
 
-	"ribwright/geometry"
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
@@ -46,11 +46,12 @@ func (b *Brief) look(d *design.Design, at seats, woods densities, withEffort boo
 		return nil, err
 	}
 	f := Found{}
-	if err := b.afloat(f, s.float, boat, aboard(d, s.hull), withEffort); err != nil {
+	loads := []float.Load{weight.Sum(weight.Crew(s.hull, d.Crew)), weight.Sum(weight.Gear(s.hull, d.Gear))}
+	if err := b.afloat(f, s.cloth.Hull, float.Total(append(loads, boat)...), boat, withEffort); err != nil {
 		return nil, err
 	}
 	f.lengths(s.hull)
-	f["extreme_beam"] = f.width(s.rail, 0)
+	f.widths(s.cloth, at)
 	f["tightest_rib"], f["rib_stick"] = math.Inf(1), 0
 	t := float64(d.Ribs.Thickness)
 	for _, r := range s.ribs {
@@ -64,9 +65,6 @@ func (b *Brief) look(d *design.Design, at seats, woods densities, withEffort boo
 	}
 	f["girth"] = 2 * s.middle().Half.Length()
 	f["stem_length"], f["stem_width"] = s.stemSize()
-	for i, x := range at {
-		f[[]string{"seat_width", "partner_seat_width"}[i]] = f.width(s.rail, x)
-	}
 	return f, nil
 }
 
@@ -89,13 +87,12 @@ func (s *sketch) stemSize() (long, short float64) {
 	return math.Max(tall, wide), math.Min(tall, wide)
 }
 
-// width is the greatest width outside the rail at a station.
-func (f Found) width(rail func(x float64) []geometry.Point, x float64) float64 {
-	w := 0.0
-	for _, p := range rail(x) {
-		w = math.Max(w, 2*p.X)
+// widths measures over the cloth at midship and at the seats.
+func (f Found) widths(c *skin.Cloth, at seats) {
+	f["extreme_beam"] = c.Width(0)
+	for i, x := range at {
+		f[[]string{"seat_width", "partner_seat_width"}[i]] = c.Width(x)
 	}
-	return w
 }
 
 // lengths measures sticks.
@@ -104,34 +101,8 @@ func (f Found) lengths(h *hull.Hull) {
 	f["gunwale_stick"] = h.Gunwale.Length(fore) - h.Gunwale.Length(aft)
 }
 
-// usualGear is the height of gear over the floor where a design does not say, mm,
-// as the list of weights of a finished frame has it.
-const usualGear = 150
-
-// aboard lists people and gear where the design has them.
-func aboard(d *design.Design, h *hull.Hull) []float.Load {
-	floor := func(x float64) float64 {
-		z, _ := h.KeelZ(x)
-		return z + float64(d.Skin.Thickness+d.Keel.Depth+d.Ribs.Thickness)
-	}
-	var out []float.Load
-	for _, p := range d.Crew {
-		x := float64(p.At)
-		out = append(out, float.Load{Mass: p.Mass, At: geometry.Point3{X: x, Z: floor(x) + weight.Height(p)}})
-	}
-	for _, g := range d.Gear {
-		x, high := float64(g.At), float64(g.Height)
-		if high == 0 {
-			high = usualGear
-		}
-		out = append(out, float.Load{Mass: g.Mass, At: geometry.Point3{X: x, Z: floor(x) + high}})
-	}
-	return out
-}
-
-// afloat balances the boat with its load and notes the figures.
-func (b *Brief) afloat(f Found, h *float.Hull, boat float.Load, loads []float.Load, withEffort bool) error {
-	all := float.Total(append(loads, boat)...)
+// afloat balances the boat with all aboard and notes the figures.
+func (b *Brief) afloat(f Found, h *float.Hull, all, boat float.Load, withEffort bool) error {
 	p, _, err := h.Balance(all, b.Density, 0, nil)
 	if err != nil {
 		return err
@@ -166,32 +137,16 @@ func (b *Brief) effort(h *float.Hull, u float.Hydrostatics) (float64, error) {
 // measureFrame draws a boat in full and floats it as its cloth makes it.
 func (b *Brief) measureFrame(fr *frame.Frame, at seats, withEffort bool) (Found, error) {
 	d := fr.Design
-	h, err := skin.Hull(fr)
+	boat, err := aboard.New(fr, d.Crew, d.Gear)
 	if err != nil {
 		return nil, err
 	}
-	items, err := weight.Boat(fr)
-	if err != nil {
-		return nil, err
-	}
-	loads := []float.Load{weight.Sum(weight.Crew(fr, d.Crew)), weight.Sum(weight.Gear(fr, d.Gear))}
 	f := Found{}
-	if err := b.afloat(f, h, weight.Sum(items), loads, withEffort); err != nil {
+	if err := b.afloat(f, boat.Hull, boat.Load(), boat.Own(), withEffort); err != nil {
 		return nil, err
 	}
 	f.lengths(fr.Hull)
-	rail := func(x float64) []geometry.Point {
-		var out []geometry.Point
-		for _, up := range []float64{0, fr.Gunwale.Height} {
-			p := fr.Gunwale.EdgeAt(x, fr.Gunwale.Width/2, up)
-			out = append(out, geometry.Point{X: p.Y + float64(d.Skin.Thickness), Y: p.Z})
-		}
-		return out
-	}
-	f["extreme_beam"] = f.width(rail, 0)
-	for i, x := range at {
-		f[[]string{"seat_width", "partner_seat_width"}[i]] = f.width(rail, x)
-	}
+	f.widths(boat.Cloth, at)
 	f["tightest_rib"], f["rib_stick"], f["girth"] = math.Inf(1), 0, 0
 	near := math.Inf(1)
 	for _, r := range fr.Ribs {

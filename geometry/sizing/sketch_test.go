@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/body"
 	"ribwright/geometry/design"
 	"ribwright/geometry/sizing/family"
@@ -61,6 +62,47 @@ func TestSketchAgainstFrame(t *testing.T) {
 		for name, share := range map[string]float64{"boat_weight": 0.025, "wetted": 0.015, "effort": 0.07 /* only for comparing, and most from the ends, which are straight in a sketch */, "tightest_rib": 0.01, "all_up": 0.01} {
 			if d := math.Abs(got[name]/want[name] - 1); !(d <= share) {
 				t.Errorf("%s: %s %.4g by the sketch, %.4g by the frame", f.Design.Title, name, got[name], want[name])
+			}
+		}
+	}
+}
+
+// TestSketchCloth: at every rib the sketch wears the cloth of the finished frame. Its
+// gunwales alone are simpler: their faces are taken square across the boat.
+func TestSketchCloth(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		d, err := design.Shipped(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err1 := frame.Build(d)
+		s, err2 := newSketch(d)
+		if err1 != nil || err2 != nil {
+			t.Fatal(err1, err2)
+		}
+		c, err := skin.Of(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range f.Ribs {
+			want, got := c.At(r.Station), s.cloth.At(r.Station)
+			if len(got) != len(want) {
+				t.Fatalf("%s at rib %s: %d corners, want %d", name, r.Name, len(got), len(want))
+			}
+			rail := len(want) - 3 // the corner before the gunwale leans on it
+			for k := range want {
+				tol := 1e-9
+				if k >= rail {
+					tol = 1
+				}
+				if off := got[k].Sub(want[k]).Norm(); off > tol {
+					t.Errorf("%s at rib %s: corner %d of the sketch lies %.3f mm off", name, r.Name, k, off)
+				}
+			}
+		}
+		for side, a := range s.cloth.Stations()[:endSketch] {
+			if b := c.Stations()[2*side]; math.Abs(a-b) > 1e-3 {
+				t.Errorf("%s: station %d of the sketch at %.3f mm, want %.3f", name, side, a, b)
 			}
 		}
 	}

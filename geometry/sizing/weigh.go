@@ -1,16 +1,14 @@
 package sizing
 
 import (
-	"math"
-
 	"ribwright/geometry"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/timber"
 )
 
-// weigh adds up the boat's own weight by the volumes of its parts. Cord, pegs,
-// oil and the laps of the cloth are allowed for as in the list of weights of a
-// finished frame: 5 % of the wood and 8 % of the cloth, common practice.
+// weigh adds up the boat's own weight by the volumes of its parts, with the allowances
+// of the list of weights of a finished frame.
 func (s *sketch) weigh(woods densities) (float.Load, error) {
 	w := weigher{woods: woods}
 	d := s.d
@@ -23,9 +21,9 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 	w.add(d.Keel.Species, (s.hull.Bow.Toe.X+s.hull.Stern.Toe.X)*float64(d.Keel.Width*d.Keel.Depth), keel)
 	s.weighStringers(&w)
 	for _, end := range []float64{1, -1} {
-		e, st := s.hull.Bow, s.stem(end)
+		e, st := s.hull.Bow, d.Bow
 		if end < 0 {
-			e = s.hull.Stern
+			e, st = s.hull.Stern, d.After()
 		}
 		w.add(d.Breasthook.Species, (e.Outer.Length()+float64(st.Landing))*float64(st.Moulded*st.Siding)*0.9, e.TopZ*0.45)
 		hook := float64(d.Breasthook.Length)
@@ -36,8 +34,8 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 		w.add(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), p.Z-float64(t.Thickness)/2)
 	}
 	wood := float.Total(w.loads...)
-	all := append(w.loads, float.Load{Mass: 0.05 * wood.Mass, At: wood.At}, s.weighSkin())
-	return float.Total(all...), w.err
+	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At})
+	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass)...)...), w.err
 }
 
 // densities remembers what woods weigh, kg/m3, by name: to look one up takes
@@ -92,28 +90,4 @@ func (s *sketch) weighStringers(w *weigher) {
 		length := (s.hull.Bow.Toe.X+s.hull.Stern.Toe.X)*(1-share) + (s.hull.Bow.GunwaleX+s.hull.Stern.GunwaleX)*share
 		w.add(d.Stringers.Species, 2*1.015*length*section, mid.KeelZ+p.Y+20)
 	}
-}
-
-// weighSkin weighs cloth and coating by the outlines of the stations.
-func (s *sketch) weighSkin() float.Load {
-	stations := s.rows
-	area, moment, last, lastZ := 0.0, 0.0, 0.0, 0.0
-	for i, st := range stations {
-		girth, z := 0.0, 0.0
-		for k := 1; k < len(st.Half); k++ {
-			a, b := st.Half[k-1], st.Half[k]
-			l := b.Sub(a).Norm()
-			girth += 2 * l
-			z += 2 * l * (a.Y + b.Y) / 2
-		}
-		if i > 0 {
-			dx := st.X - stations[i-1].X
-			area += dx * (girth + last) / 2
-			moment += dx * (z + lastZ) / 2
-		}
-		last, lastZ = girth, z
-	}
-	area *= 1.02 // the lines run slantwise
-	mass := area * 1e-6 * s.d.Skin.Mass / 1000 * 1.08
-	return float.Load{Mass: mass, At: geometry.Point3{Z: moment * 1.02 / math.Max(1, area)}}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/afloat"
@@ -23,7 +24,7 @@ func tried(t *testing.T, name string, posture design.Posture, mass float64) *afl
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := afloat.OfFrame(f, d.Crew, d.Gear, false)
+	b, err := aboard.New(f, d.Crew, d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -33,7 +33,7 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 		}
 		for _, mirror := range []float64{1, -1} {
 			m := geometry.Stretch(mirror, 1).Then(geometry.Shift(0, p.Z)).Then(geometry.Stretch(1/k, 1/k))
-			for _, line := range lines(b.Frame, r) {
+			for _, line := range lines(b, r) {
 				d.Line(penOf(i), line.Map(m))
 			}
 		}
@@ -103,16 +103,17 @@ func nearest(f *frame.Frame, x float64) (frame.Rib, bool) {
 
 // lines are the cloth, the rib, the stringers, the keel and the gunwale of the
 // port side at a rib.
-func lines(f *frame.Frame, r frame.Rib) []curve.Path {
+func lines(b *stow.Boat, r frame.Rib) []curve.Path {
+	f := b.Frame
 	flat := func(across, up float64) geometry.Point {
 		p := f.Gunwale.EdgeAt(r.Station, across, up)
 		return geometry.Pt(p.Y, p.Z)
 	}
 	w, h := f.Gunwale.Width/2, f.Gunwale.Height
-	skin := f.SkinAt(r)
+	skin := f.Corners(r)
 	z, wide, deep := skin[0].Y, float64(f.Design.Keel.Width)/2, float64(f.Design.Keel.Depth)
 	out := []curve.Path{
-		curve.Polyline(stow.ClothAt(f, r.Station)...), r.Inner, r.Outer,
+		curve.Polyline(b.Cloth.At(r.Station)...), r.Inner, r.Outer,
 		curve.Polyline(geometry.Pt(wide, z), geometry.Pt(wide, z+deep), geometry.Point{Y: z + deep}),
 		curve.Polygon(flat(-w, 0), flat(w, 0), flat(w, h), flat(-w, h)),
 	}

@@ -21,7 +21,7 @@ func ladenBoat(t *testing.T, name string) aboard.Boat {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := aboard.New(f, aboard.Manned(d), d.Gear)
+	b, err := aboard.New(f, aboard.People(d), d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -32,7 +32,7 @@ func manned(t *testing.T, boat string, with *design.Outfit) outfit.Ship {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := outfit.Manned(f, d.Gear, w)
+	s, err := outfit.NewShip(f, d.Gear, w)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -23,7 +24,7 @@ func report(t testing.TB, name string, change func(d *design.Design)) *afloat.Re
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := afloat.OfFrame(f, d.Crew, d.Gear, true)
+	b, err := aboard.New(f, d.Crew, d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,7 +32,7 @@ func report(t testing.TB, name string, change func(d *design.Design)) *afloat.Re
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: 150, Speeds: []float64{1, 1.5, 2, 2.5}})
+	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: 150, Speeds: []float64{1, 1.5, 2, 2.5}, Smooth: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -116,7 +116,7 @@ func (p *page) effort() {
 		if i%every != 1 {
 			continue
 		}
-		p.Line("  %6.1f %6.1f %7.1f %7.2f %7.1f N %5.1f N %5.1f N %5.1f N %6.0f W", v.Speed*3.6, v.Speed*3.6/1.852,
+		p.Line("  %6.1f %6.1f %7.1f %7.2f %7.1f N %5.1f N %5.1f N %5.1f N %6.0f W", v.Speed*3.6, v.Speed/measure.Knot,
 			1000/60/v.Speed, v.Froude, v.Friction, v.Form, v.Wave, v.Total, v.Power)
 	}
 	p.Line("")

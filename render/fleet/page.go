@@ -162,7 +162,7 @@ func (p *page) fitted() {
 		return
 	}
 	p.Line("PROPOSED")
-	for i, b := range p.r.Fitted {
+	for i, b := range p.r.Proposed {
 		if b == nil {
 			continue
 		}

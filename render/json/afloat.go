@@ -1,6 +1,7 @@
 package json
 
 import (
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water/effort"
@@ -130,7 +131,7 @@ func Afloat(r *afloat.Report) (*AfloatReport, error) {
 	return d, nil
 }
 
-func afloatHeader(b afloat.Boat) (Header, error) {
+func afloatHeader(b aboard.Boat) (Header, error) {
 	if b.Frame != nil {
 		return HeaderOf(b.Frame.Design)
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/afloat"
@@ -24,7 +25,7 @@ func trial(t testing.TB, name string, change func(d *design.Design)) *afloat.Rep
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := afloat.OfFrame(f, d.Crew, d.Gear, true)
+	b, err := aboard.New(f, d.Crew, d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -32,7 +33,7 @@ func trial(t testing.TB, name string, change func(d *design.Design)) *afloat.Rep
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: 150, Speeds: []float64{1, 1.5, 2, 2.5}})
+	r, err := afloat.Run(b, afloat.Options{Water: w, Freeboard: 150, Speeds: []float64{1, 1.5, 2, 2.5}, Smooth: true})
 	if err != nil {
 		t.Fatal(err)
 	}

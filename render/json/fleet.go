@@ -109,7 +109,7 @@ func Fleet(r *stow.Report) (*FleetReport, error) {
 	for i, p := range s.Pairs {
 		d.Pairs = append(d.Pairs, pairOf(p, r.Cures[i]))
 	}
-	for _, b := range r.Fitted {
+	for _, b := range r.Proposed {
 		if b != nil {
 			f := b.Frame.Design
 			d.Fitted = append(d.Fitted, fittedPart{b.Title, f.Slug(), fixed(f.Hull.Beam), fixed(f.Hull.Length)})

@@ -106,7 +106,7 @@ func ribOf(l *lookup, f *frame.Frame, r frame.Rib) ribPart {
 		out.HalfArcs = append(out.HalfArcs, arcPart{l.maybe("arc radius", i+1), l.nth("arc sweep", i+1), l.nth("arc length", i+1)})
 		out.Forms = append(out.Forms, l.maybe("form radius", i+1))
 	}
-	for _, p := range f.SkinAt(r) {
+	for _, p := range f.Corners(r) {
 		out.Skin = append(out.Skin, [2]fixed{fixed(p.X), fixed(p.Y)})
 	}
 	return out

@@ -12,7 +12,7 @@ import (
 // not float under its rower.
 func TestRowNotAfloat(t *testing.T) {
 	f := built(t, "brook")
-	b, err := aboard.New(f, aboard.Manned(f.Design), f.Design.Gear)
+	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

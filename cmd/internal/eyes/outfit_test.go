@@ -32,7 +32,7 @@ func drawn(t *testing.T, verb, name string) []layout.Drawing {
 	if err != nil {
 		t.Fatal(err)
 	}
-	crew := aboard.Manned(d)
+	crew := aboard.People(d)
 	if verb == "row" {
 		crew = nil
 	}

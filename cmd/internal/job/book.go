@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/measure"
@@ -158,6 +159,9 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Outfits, err = k.outfits(w, k.design.Gear); err != nil {
 		return p, err
 	}
+	if p.Afloat, err = aboard.New(p.Frame, k.design.Crew, k.design.Gear); err != nil {
+		return p, of(k.name, err)
+	}
 	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles} {
 		if err := step(k, &p); err != nil {
 			return p, of(k.name, err)
@@ -170,9 +174,7 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 func inShop(k *facts, p *book.Facts) (err error) {
 	kits := p.Outfits.Kits()
 	p.Plan = cutlist.Make(p.Frame, kits...)
-	if p.Needs, err = materials.Count(p.Frame, p.Plan, kits...); err != nil {
-		return err
-	}
+	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
 	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	if p.InBoat, p.InOutfits, err = p.Plan.Finished(k.design); err != nil {
@@ -193,20 +195,17 @@ func (b *Book) onWater(k *facts, p *book.Facts) (err error) {
 	if p.Water, err = water.At(b.Water, water.Usual); err != nil {
 		return err
 	}
-	if p.Afloat, err = afloat.OfFrame(p.Frame, k.design.Crew, k.design.Gear, false); err != nil {
+	if p.Afloat, err = p.Outfits.PutAboard(p.Afloat); err != nil {
 		return err
 	}
-	if err = p.Afloat.FitOut(p.Outfits); err != nil {
-		return err
-	}
-	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: p.Water, Freeboard: wantFreeboard, Speeds: speeds()}); err != nil {
+	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: p.Water, Freeboard: wantFreeboard, Speeds: speeds(), Outfits: p.Outfits}); err != nil {
 		p.Trial, p.NoTrial = nil, err.Error()
 		p.Clearance = skin.ClearanceOf(p.Frame)
 	} else {
 		p.Clearance = p.Trial.Clearance
 	}
-	p.Outfitted = p.Afloat.Outfitted(p.Water)
-	return nil
+	p.Outfitted, err = afloat.WithOutfits(p.Afloat, p.Outfits, p.Water)
+	return err
 }
 
 // speeds are the speeds of the effort, m/s: 2.5 to 12 km/h.

@@ -87,7 +87,7 @@ func (k *facts) manned(gear []design.Gear, on water.Water) (outfit.Ship, error) 
 	if err != nil {
 		return outfit.Ship{}, err
 	}
-	s, err := outfit.Manned(f, gear, on)
+	s, err := outfit.NewShip(f, gear, on)
 	return s, of(k.name, err)
 }
 

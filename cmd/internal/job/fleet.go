@@ -105,7 +105,7 @@ func (f *Fleet) outputs(r *stow.Report) []Output {
 		out = append(out, Output{"fleet.svg", "profile and section of the nest",
 			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Fleet(s, f.Units), figure.FleetAbout(s)) }})
 	}
-	for _, b := range r.Fitted {
+	for _, b := range r.Proposed {
 		if b == nil {
 			continue
 		}

@@ -1,13 +1,14 @@
 package job
 
 import (
-	"errors"
 	"io"
 	"path/filepath"
 	"strings"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
 	"ribwright/layout/figure"
@@ -68,17 +69,18 @@ func (f *Float) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, wrong("temperature", err)
 	}
-	var b afloat.Boat
+	o := afloat.Options{Water: on, Freeboard: f.Freeboard, Draft: f.Draft, Speeds: speeds(), Smooth: f.Smooth}
+	var b aboard.Boat
 	id := identity{}
 	if table {
 		b, err = f.ofTable(w, &id)
 	} else {
-		b, err = f.ofDesign(w, &id)
+		b, o.Outfits, err = f.ofDesign(w, &id)
 	}
 	if err != nil {
 		return nil, err
 	}
-	r, err := afloat.Run(b, afloat.Options{Water: on, Freeboard: f.Freeboard, Draft: f.Draft, Speeds: speeds()})
+	r, err := afloat.Run(b, o)
 	if err != nil {
 		return nil, of(f.Boat, err)
 	}
@@ -125,35 +127,39 @@ func (i identity) report(blocks []report.Block) report.Report {
 	return report.Report{Title: i.title, For: i.forWhom, Fingerprint: i.fingerprint, Blocks: blocks}
 }
 
-func (f *Float) ofTable(w World, id *identity) (afloat.Boat, error) {
+func (f *Float) ofTable(w World, id *identity) (aboard.Boat, error) {
 	t, err := w.table(f.Boat)
 	if err != nil {
-		return afloat.Boat{}, err
+		return aboard.Boat{}, err
 	}
 	title := titleOf(f.Boat)
 	*id = identity{title: title, slug: (&design.Design{Title: title}).Slug()}
-	b, err := afloat.OfOffsets(title, t, f.Load, f.Height)
+	b, err := aboard.OfOffsets(title, t, f.Load, f.Height)
 	return b, of(f.Boat, err)
 }
 
-func (f *Float) ofDesign(w World, id *identity) (b afloat.Boat, err error) {
+// ofDesign is the boat of a design with the people, the gear and the outfits aboard.
+func (f *Float) ofDesign(w World, id *identity) (b aboard.Boat, fitted *outfit.Outfits, err error) {
 	k, err := w.factsOf(f.Boat)
 	if err != nil {
-		return b, err
+		return b, nil, err
 	}
 	*id = k.identity()
 	people, err := f.Crew.seated(k.design)
 	if err != nil {
-		return b, err
+		return b, nil, err
 	}
 	people, gear := scaled(people, k.design.Gear, f.Load)
 	frame, err := k.frame()
 	if err != nil {
-		return b, err
+		return b, nil, err
 	}
-	if b, err = afloat.OfFrame(frame, people, gear, f.Smooth); err != nil {
-		return b, of(k.name, err)
+	if b, err = aboard.New(frame, people, gear); err != nil {
+		return b, nil, of(k.name, err)
 	}
-	outfits, err := k.outfits(w, gear)
-	return b, errors.Join(err, b.FitOut(outfits))
+	if fitted, err = k.outfits(w, gear); err != nil {
+		return b, nil, err
+	}
+	b, err = fitted.PutAboard(b)
+	return b, fitted, of(k.name, err)
 }

@@ -168,3 +168,10 @@ func (g *Gunwale) EdgeAt(x, across, up float64) geometry.Point3 {
 	at := curve.Bisect(x-reach, x+reach, func(station float64) bool { return g.At(station, across, up).X < x })
 	return g.At(at, across, up)
 }
+
+// Outer returns the outer face in the section at the distance x along the boat, its
+// lower edge first: x the half-breadth, y the height above the baseline, mm.
+func (g *Gunwale) Outer(x float64) [2]geometry.Point {
+	low, high := g.EdgeAt(x, g.Width/2, 0), g.EdgeAt(x, g.Width/2, g.Height)
+	return [2]geometry.Point{{X: low.Y, Y: low.Z}, {X: high.Y, Y: high.Z}}
+}

@@ -56,7 +56,7 @@ func TestThwartsClearTheSkin(t *testing.T) {
 					near = r
 				}
 			}
-			pts := f.SkinAt(near)
+			pts := f.Corners(near)
 			low, under := pts[len(pts)-2], pts[len(pts)-3]
 			// The gunwale's lower outer corner at the thwart's own station.
 			corner := f.Gunwale.EdgeAt(w.At, f.Gunwale.Width/2, 0)

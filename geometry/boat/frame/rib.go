@@ -138,7 +138,4 @@ func (r Rib) OnBlank(s float64) float64 {
 // Face returns the point at the distance s (mm) along the mid-line of the bent
 // half rib, moved by out mm square to it: outward to the skin when positive.
 // x is the half-breadth and y the height above the baseline.
-func (r Rib) Face(s, out float64) geometry.Point {
-	p, heading := r.Section.Half.At(s)
-	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: r.Section.KeelZ})
-}
+func (r Rib) Face(s, out float64) geometry.Point { return r.Section.Face(s, out) }

@@ -75,9 +75,11 @@ func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope flo
 	}
 	st.outline(footLine(d, e, st.FootX, skin+keel), outer, inner, keel)
 	fore := e.Outer[0].Length
-	st.Forefoot, _ = inside(e, fore/2, skin+st.Moulded/2)
-	st.Middle, st.Rise = inside(e, fore, skin+st.Moulded/2)
-	st.landStringers(d, e, skin)
+	st.Forefoot, _ = e.Inside(fore/2, skin+st.Moulded/2)
+	st.Middle, st.Rise = e.Inside(fore, skin+st.Moulded/2)
+	for _, at := range e.Landings(d.Stringers.At, skin+float64(d.Stringers.Depth)) {
+		st.Landings = append(st.Landings, Landing{at})
+	}
 	if !st.Outline.Closed() || !st.Outline.Joined() {
 		return st, fmt.Errorf("%s: its outline does not close; give a larger forefoot radius or a smaller moulded depth", name)
 	}
@@ -155,21 +157,4 @@ func upTo(p curve.Path, over func(geometry.Point) float64) curve.Path {
 func grainOf(foot, head geometry.Point) float64 {
 	step := head.Sub(foot)
 	return math.Atan2(step.Y, step.X)
-}
-
-// inside returns the place in mm inside the outer edge at the length s along
-// it, and the heading there.
-func inside(e hull.End, s, in float64) (geometry.Point, float64) {
-	p, heading := e.Point(s)
-	return p.Add(geometry.Polar(in, heading+math.Pi/2)), heading
-}
-
-// landStringers spreads the stringer ends over the stem's outer edge between toe
-// and gunwales as they are spread over a rib, a stringer's depth inside the edge.
-func (s *Stem) landStringers(d *design.Design, e hull.End, skin float64) {
-	reach := e.LengthTo(e.GunwaleZ)
-	for _, share := range d.Stringers.At {
-		at, _ := inside(e, share*reach, skin+float64(d.Stringers.Depth))
-		s.Landings = append(s.Landings, Landing{at})
-	}
 }

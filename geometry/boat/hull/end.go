@@ -90,6 +90,52 @@ func (e End) Point(s float64) (geometry.Point, float64) {
 // reach returns the greatest distance of the outer edge from midship.
 func (e End) reach() float64 { return e.Outer.Path(e.Toe, e.Heading).Bounds().Max.X }
 
+// farthest is the length along the outer edge to its outermost place, mm: its end,
+// but for a head that curls back in.
+func (e End) farthest() float64 {
+	if _, up := e.Point(e.Outer.Length()); up <= math.Pi/2 {
+		return e.Outer.Length()
+	}
+	return curve.Bisect(0, e.Outer.Length(), func(s float64) bool {
+		_, up := e.Point(s)
+		return up < math.Pi/2
+	})
+}
+
+// Tip returns the distance of the outermost place from midship, mm.
+func (e End) Tip() float64 {
+	p, _ := e.Point(e.farthest())
+	return p.X
+}
+
+// HeightAt returns the height of the outer edge at the distance u from midship, mm,
+// under its outermost place; distances beyond the edge give its ends.
+func (e End) HeightAt(u float64) float64 {
+	p, _ := e.Point(curve.Bisect(0, e.farthest(), func(s float64) bool {
+		p, _ := e.Point(s)
+		return p.X < u
+	}))
+	return p.Y
+}
+
+// Inside returns the place in mm inside the outer edge at the length s along it, and
+// the heading there, radians above level.
+func (e End) Inside(s, in float64) (geometry.Point, float64) {
+	p, heading := e.Point(s)
+	return p.Add(geometry.Polar(in, heading+math.Pi/2)), heading
+}
+
+// Landings spreads the ends of stringers over the outer edge between toe and gunwale
+// as they are spread over a rib, so many mm inside the edge.
+func (e End) Landings(shares []float64, in float64) []geometry.Point {
+	reach := e.LengthTo(e.GunwaleZ)
+	out := make([]geometry.Point, len(shares))
+	for i, share := range shares {
+		out[i], _ = e.Inside(share*reach, in)
+	}
+	return out
+}
+
 // OuterAt returns the distance of the outer edge from midship at the height z
 // above the baseline, mm; heights beyond the edge's ends give its end points.
 func (e End) OuterAt(z float64) float64 {

@@ -20,6 +20,7 @@ type Hull struct {
 	Sheer               Sheer
 
 	seat   float64 // skin face of the keel to mid-thickness of the rib, mm
+	floor  float64 // and to the rib's upper face, mm
 	keel   keelLine
 	shapes shapes
 }
@@ -31,7 +32,8 @@ type Hull struct {
 func New(d *design.Design) (*Hull, error) {
 	h := &Hull{
 		Length: float64(d.Hull.Length), Beam: float64(d.Hull.Beam), Depth: float64(d.Hull.Depth),
-		seat: float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness/2),
+		seat:  float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness/2),
+		floor: float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness),
 	}
 	h.Sheer = newSheer(d, h.seat+h.Depth)
 	var err error
@@ -58,6 +60,13 @@ func New(d *design.Design) (*Hull, error) {
 // station x, mm, and its slope along x. Beyond the toes of the stems, where
 // the forefoot begins, the keel line is continued by its rocker.
 func (h *Hull) KeelZ(x float64) (z, slope float64) { return h.keel.at(x) }
+
+// FloorZ returns the height of the floor at the station x, mm: the upper face of a rib
+// over the keel.
+func (h *Hull) FloorZ(x float64) float64 {
+	z, _ := h.KeelZ(x)
+	return z + h.floor
+}
 
 // Section returns the section at the station x, from the keel point up.
 //

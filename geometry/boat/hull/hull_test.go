@@ -188,3 +188,24 @@ func TestHullRefusals(t *testing.T) {
 		t.Errorf("a section past the stem gave %v", err)
 	}
 }
+
+// TestTip: the outermost place of an end is half the length overall, also of a head that
+// curls back in; under it a height read at a distance leads back to the distance.
+func TestTip(t *testing.T) {
+	for _, head := range []measure.Length{0, 400} {
+		d := shipped(t, "brook")
+		d.Bow.HeadRadius = head
+		h := newHull(t, d)
+		if got, want := h.Bow.Tip(), float64(d.Hull.Length)/2; math.Abs(got-want) > 1e-6 {
+			t.Errorf("head radius %v: the tip stands at %.6f mm, want %.6f", head, got, want)
+		}
+		low := h.Bow.Toe
+		for u := low.X + 1; u < h.Bow.Tip(); u += 5 {
+			z := h.Bow.HeightAt(u)
+			if back := h.Bow.OuterAt(z); math.Abs(back-u) > 1e-6 || z < low.Y {
+				t.Fatalf("head radius %v: height %.3f mm at %.3f mm leads back to %.6f mm", head, z, u, back)
+			}
+			low.Y = z
+		}
+	}
+}

@@ -85,7 +85,7 @@ type gaps struct {
 func newGaps(f *frame.Frame) gaps {
 	g := gaps{f: f, known: map[[2]float64]bool{}}
 	for _, r := range f.Ribs {
-		g.skins = append(g.skins, f.SkinAt(r))
+		g.skins = append(g.skins, f.Corners(r))
 	}
 	return g
 }
@@ -115,11 +115,11 @@ func (g gaps) clearAt(rib int, from, to float64) bool {
 	a, b := skin[1], skin[len(skin)-2]
 	inner, outer := float64(d.Keel.Width)/2, 0.0
 	if from > 0 {
-		_, a = g.f.StringerAt(r, from)
+		_, a = r.Section.Stringer(d, from)
 		inner = float64(d.Stringers.Width) / 2
 	}
 	if to < 1 {
-		b, _ = g.f.StringerAt(r, to)
+		b, _ = r.Section.Stringer(d, to)
 		outer = float64(d.Stringers.Width) / 2
 	}
 	return (to-from)*girth-inner-outer >= frame.LashingRoom && over(r, from*girth, to*girth, a, b) <= -offCloth

@@ -19,7 +19,7 @@ type Proud struct {
 
 // ProudAt measures a rib against the cloth, which spans flat between the battens.
 func ProudAt(f *frame.Frame, r frame.Rib) Proud {
-	corners, girth := f.SkinAt(r)[1:], r.Section.Half.Length()
+	corners, girth := f.Corners(r)[1:], r.Section.Half.Length()
 	ends := append(append([]float64{0}, f.Design.Stringers.At...), 1)
 	worst := Proud{r.Name, math.Inf(-1), 0}
 	for gap := range len(ends) - 1 {

@@ -73,7 +73,7 @@ func TestProudOfQuarterRound(t *testing.T) {
 // traced walks along the outer face of a rib as it is drawn and measures each point
 // against the lines of the cloth.
 func traced(f *frame.Frame, r frame.Rib) float64 {
-	cloth, most := f.SkinAt(r), math.Inf(-1)
+	cloth, most := f.Corners(r), math.Inf(-1)
 	for _, p := range r.Outer.Flatten(0.001) {
 		for k := 1; k < len(cloth)-1; k += 2 {
 			a, d := cloth[k], cloth[k+1].Sub(cloth[k])

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 )
 
@@ -21,15 +22,25 @@ func build(t *testing.T, name string) *frame.Frame {
 	return f
 }
 
+func parts(t *testing.T, f *frame.Frame) []Item {
+	t.Helper()
+	c, err := skin.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	items, err := Boat(f, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return items
+}
+
 // TestHand weighs parts of Brook that are plain sticks by hand: volume from the
 // design file, densities from FPL-GTR-282 tables 5-3a and 5-3b (western redcedar
 // 0.32, white ash 0.60 specific gravity, 12 % moisture).
 func TestHand(t *testing.T) {
 	f := build(t, "brook")
-	items, err := Boat(f)
-	if err != nil {
-		t.Fatal(err)
-	}
+	items := parts(t, f)
 	const cedar, ash = 0.32 * 1.12e-6, 0.60 * 1.12e-6 // kg/mm3
 	keel := f.Keel.Fore - f.Keel.Aft
 	ribs := 0.0
@@ -62,10 +73,7 @@ func TestHand(t *testing.T) {
 // says that 14 ft of canvas on spruce and ash can come under 35 lb, 15.9 kg; his
 // own decked one weighed 42 lb. Lake is 14 ft of spruce and ash.
 func TestOldCanoes(t *testing.T) {
-	items, err := Boat(build(t, "lake"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	items := parts(t, build(t, "lake"))
 	if m := Sum(items).Mass; m < 12 || m > 19 {
 		t.Errorf("Lake weighs %.1f kg, want 12 to 19", m)
 	}
@@ -96,7 +104,7 @@ func TestHeights(t *testing.T) {
 // TestPlaces puts people and gear where the design has them, on the floor of ribs.
 func TestPlaces(t *testing.T) {
 	f := build(t, "river")
-	crew, gear := Crew(f, f.Design.Crew), Gear(f, f.Design.Gear)
+	crew, gear := Crew(f.Hull, f.Design.Crew), Gear(f.Hull, f.Design.Gear)
 	if len(crew) != 2 || len(gear) != 1 {
 		t.Fatalf("%d people and %d lots of gear, want 2 and 1", len(crew), len(gear))
 	}
@@ -120,11 +128,7 @@ func TestOwnWood(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		items, err := Boat(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, i := range items {
+		for _, i := range parts(t, f) {
 			if i.Name == "Keel" {
 				return i.Load().Mass
 			}

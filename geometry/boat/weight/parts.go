@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/water/float"
 )
@@ -117,48 +118,37 @@ func plate(outline curve.Path) (area float64, center geometry.Point) {
 	return math.Abs(area), center.Scale(1 / area)
 }
 
-// skin weighs the cloth by the whole outside of the boat. It is spread along the
-// boat by the girths of the ribs, and in the ends by the last rib's.
-func (w *weigher) skin(outside *float.Hull) []float.Load {
-	f := w.f
-	const deep = 1e6 // mm of water: all of the outside is under
-	area := outside.Wetted(float.Level(deep))
+// Cloth weighs the cloth of a boat with its coating, mass g/m2, by the whole outside.
+// It is spread along the boat by the girths of the ribs, and in the ends by the last
+// rib's.
+func Cloth(c *skin.Cloth, mass float64) []float.Load {
 	var out []float.Load
 	spread := 0.0
 	add := func(x, area float64, at geometry.Point) {
 		spread += 2 * area
 		out = append(out, pair(area, geometry.Point3{X: x, Y: at.X, Z: at.Y})...)
 	}
-	girths, mids := make([]float64, len(f.Ribs)), make([]geometry.Point, len(f.Ribs))
-	for i, r := range f.Ribs {
-		girths[i], mids[i] = girth(f.SkinAt(r))
+	ribs := c.Ribs()
+	girths, mids := make([]float64, len(ribs)), make([]geometry.Point, len(ribs))
+	for i, r := range ribs {
+		girths[i], mids[i] = r.Girth()
 	}
-	for i := 1; i < len(f.Ribs); i++ {
-		a, b := f.Ribs[i-1].Station, f.Ribs[i].Station
+	for i := 1; i < len(ribs); i++ {
+		a, b := ribs[i-1].Station, ribs[i].Station
 		add((a+b)/2, (girths[i-1]+girths[i])/2*(b-a), mids[i-1].Lerp(mids[i], 0.5))
 	}
 	// In the ends the girth falls towards the forefoot and the sides close in.
-	last := len(f.Ribs) - 1
+	stern, bow := c.Ends()
 	for _, e := range []struct {
-		i    int
-		tip  float64
-		side float64
-	}{{0, f.Hull.Stern.GunwaleX, -1}, {last, f.Hull.Bow.GunwaleX, 1}} {
-		from := f.Ribs[e.i].Station * e.side
+		i         int
+		tip, side float64
+	}{{0, stern.Gunwale, -1}, {len(ribs) - 1, bow.Gunwale, 1}} {
+		from := ribs[e.i].Station * e.side
 		add(e.side*(from+(e.tip-from)*0.45), girths[e.i]*0.75*(e.tip-from), geometry.Point{X: mids[e.i].X / 2, Y: mids[e.i].Y})
 	}
+	area := c.Area()
 	for i := range out {
-		out[i].Mass *= area / spread * f.Design.Skin.Mass * 1e-9 * (1 + Lap)
+		out[i].Mass *= area / spread * mass * 1e-9 * (1 + Lap)
 	}
 	return out
-}
-
-// girth returns the length of a half outline and the middle of its line.
-func girth(pts []geometry.Point) (length float64, middle geometry.Point) {
-	for i := 1; i < len(pts); i++ {
-		l := pts[i].Sub(pts[i-1]).Norm()
-		length += l
-		middle = middle.Add(pts[i].Lerp(pts[i-1], 0.5).Scale(l))
-	}
-	return length, middle.Scale(1 / length)
 }

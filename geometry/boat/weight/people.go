@@ -3,8 +3,42 @@ package weight
 import (
 	"math"
 
+	"ribwright/geometry"
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/design"
+	"ribwright/geometry/water/float"
 )
+
+// usualGear is how high over the floor the middle of gear lies when a design does not
+// say, mm: a pack lying down. Common practice, no source.
+const usualGear = 150.0
+
+// Crew lists people, each at the center of their weight.
+func Crew(h *hull.Hull, crew []design.Person) []Item {
+	var out []Item
+	for _, p := range crew {
+		out = append(out, over(h, p.Name, p.Mass, float64(p.At), Height(p)))
+	}
+	return out
+}
+
+// Gear lists what is carried.
+func Gear(h *hull.Hull, gear []design.Gear) []Item {
+	var out []Item
+	for _, g := range gear {
+		high := float64(g.Height)
+		if high == 0 {
+			high = usualGear
+		}
+		out = append(out, over(h, g.Name, g.Mass, float64(g.At), high))
+	}
+	return out
+}
+
+// over is a mass, kg, at a station and a height over the floor, mm.
+func over(h *hull.Hull, name string, mass, x, high float64) Item {
+	return Item{name, []float.Load{{Mass: mass, At: geometry.Point3{X: x, Z: h.FloorZ(x) + high}}}}
+}
 
 // The usual seat over the floor, mm: a bench; the edge of the seat behind a
 // kneeling person's hips. Common practice, no source.
@@ -17,9 +51,9 @@ const (
 // sitting height. Worked from body-segment masses (de Leva 1996, from memory) on
 // the median bodies of ANSUR II: estimates, good to some 30 mm.
 const (
-	benchShare = 0.30
+	BenchShare = 0.30
 	kneelShare = 0.25
-	floorShare = 0.33
+	FloorShare = 0.33
 )
 
 // Height returns how high over the floor the weight of a person lies, mm. It is
@@ -32,14 +66,14 @@ func Height(p design.Person) float64 {
 		if seat == 0 {
 			seat = benchSeat
 		}
-		return seat + benchShare*sitting
+		return seat + BenchShare*sitting
 	case design.Kneeling:
 		if seat == 0 {
 			seat = kneelSeat
 		}
 		return seat + kneelShare*sitting
 	}
-	return seat + floorShare*sitting
+	return seat + FloorShare*sitting
 }
 
 // Sitting returns a person's sitting height, mm: a share of the stature, or that

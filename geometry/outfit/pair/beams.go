@@ -3,7 +3,7 @@ package pair
 import (
 	"math"
 
-	"ribwright/geometry/water/float"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wood/timber"
 )
@@ -126,4 +126,4 @@ func size(b bearing, wood timber.Species, width, depth float64) (w, d float64, e
 const mostBeam = 300.0
 
 // newtons is a mass's weight.
-func newtons(kg float64) float64 { return kg * float.Gravity }
+func newtons(kg float64) float64 { return kg * measure.Gravity }

@@ -12,7 +12,7 @@ func (c *Craft) judge() {
 	c.judgeLift()
 	c.judgeBeams()
 	n := &c.Findings
-	c.Boats[0].SayFitted(n)
+	c.Boats[0].SayOutfits(n)
 	n.Warn("water between", finding.Practice, "whoever falls between the hulls goes under beams: keep the space clear, stop the boats before anyone steps across, and keep a knife in each hull for the lashings")
 	if l := math.Abs(c.Rest.Heel) * 180 / math.Pi; l > 0.3 {
 		n.Say("list", finding.Arithmetic, "it lies over %.1f deg at rest, for the hulls are not laden alike; move weight until it is level", l)

@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/water"
@@ -75,7 +76,7 @@ const (
 // place where there is no boat; a boat that cannot carry the rower.
 func New(b aboard.Boat, row design.Row, w water.Water) (*Fit, error) {
 	f := &Fit{Boat: b, Row: row, Water: w, Body: BodyOf(row.Body, float64(row.Stature), row.Mass)}
-	f.Boat.Crew = nil
+	f.Boat.People, f.Boat.Crew = nil, nil
 	wood, err := b.Frame.Design.Wood(row.Species)
 	if err != nil {
 		return nil, err
@@ -142,7 +143,7 @@ func (f *Fit) place(seat float64, wood timber.Species) error {
 	if err != nil {
 		return err
 	}
-	rower := float.Load{Mass: f.Body.Mass, At: geometry.Point3{X: f.Back() - massAhead, Z: f.SeatZ + 0.30*f.Body.Sitting}}
+	rower := float.Load{Mass: f.Body.Mass, At: geometry.Point3{X: f.Back() - massAhead, Z: f.SeatZ + weight.BenchShare*f.Body.Sitting}}
 	loads := []float.Load{rower}
 	for _, i := range items {
 		loads = append(loads, i.Load())

@@ -9,7 +9,7 @@ import (
 
 // judge lays the figures beside what practice gives, and says what can hurt.
 func (f *Fit) judge() {
-	f.Boat.SayFitted(&f.Findings)
+	f.Boat.SayOutfits(&f.Findings)
 	f.Ranges = []finding.Range{
 		{Name: "rowlock behind the seat's after edge", Value: f.SeatX - SeatWide/2 - f.LockX, Low: 255, High: 355, Unit: "mm", Source: "10 to 14 in, three books on skiffs"},
 		{Name: "rowlock over the seat", Value: f.LockZ - f.SeatZ, Low: 150, High: 205, Unit: "mm", Source: "6 to 8 in, the same and a round-up of rowers"},

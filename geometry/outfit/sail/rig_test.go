@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/timber"
@@ -189,7 +190,7 @@ func boat(t *testing.T, name string) aboard.Boat {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := aboard.New(f, aboard.Manned(d), d.Gear)
+	b, err := aboard.New(f, aboard.People(d), d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -307,7 +308,7 @@ func TestLead(t *testing.T) {
 func TestCrewOut(t *testing.T) {
 	b, w := boat(t, "lake"), fresh(t)
 	crew := sailors(b)
-	fixed := float.Total(b.Empty)
+	fixed := float.Total(b.Own())
 	s, err := stand(b, fixed, crew, Out, w.Density)
 	if err != nil {
 		t.Fatal(err)
@@ -321,7 +322,7 @@ func TestCrewOut(t *testing.T) {
 		t.Fatal(err)
 	}
 	mass := fixed.Mass + seat.Mass
-	want := mass*float.Gravity*v.GZ/1000 + seat.Mass*float.Gravity*seat.At.Y/1000*math.Cos(heel)
+	want := mass*measure.Gravity*v.GZ/1000 + seat.Mass*measure.Gravity*seat.At.Y/1000*math.Cos(heel)
 	// The trim turns the level across a little out of the boat's own.
 	near(t, "moment", s.At(heel), want, 1e-4*want)
 }

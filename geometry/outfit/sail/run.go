@@ -2,7 +2,7 @@ package sail
 
 import (
 	"ribwright/geometry/design"
-	"ribwright/geometry/water/float"
+	"ribwright/geometry/measure"
 )
 
 // bowLeast is the freeboard at the bow that a sail before the wind must leave, mm.
@@ -19,7 +19,7 @@ func (f *Fit) run() error {
 	bow := func(v float64) float64 {
 		force := Pressure(v) * Force * area
 		l := f.Load
-		l.At.X += force * (high - f.Hull.Center.Y) / (f.Load.Mass * float.Gravity)
+		l.At.X += force * (high - f.Hull.Center.Y) / (f.Load.Mass * measure.Gravity)
 		p, _, err := f.Boat.Hull.Balance(l, f.Water.Density, 0, &f.Rest.Plane)
 		if err != nil {
 			return -1

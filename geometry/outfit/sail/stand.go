@@ -6,6 +6,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water/float"
 )
 
@@ -32,13 +33,13 @@ func seated(b aboard.Boat, crew []sailor, p Place) float.Load {
 	var all []float.Load
 	for _, c := range crew {
 		inner, outer := b.GunwaleTop(c.at)
-		at := geometry.Point3{X: c.at, Z: b.Floor(c.at) + 0.33*c.sitting}
+		at := geometry.Point3{X: c.at, Z: b.Floor(c.at) + weight.FloorShare*c.sitting}
 		switch p {
 		case Inside:
 			at.Y = math.Max(0, inner.Y-hipHalf)
 		case Out:
 			at.Y = (inner.Y + outer.Y) / 2
-			at.Z = inner.Z + 0.30*c.sitting
+			at.Z = inner.Z + weight.BenchShare*c.sitting
 		}
 		all = append(all, float.Load{Mass: c.mass, At: at})
 	}
@@ -50,7 +51,7 @@ type sailor struct{ mass, at, sitting float64 }
 
 func sailors(b aboard.Boat) []sailor {
 	var out []sailor
-	for _, p := range aboard.Manned(b.Frame.Design) {
+	for _, p := range b.People {
 		out = append(out, sailor{p.Mass, float64(p.At), weight.Sitting(p)})
 	}
 	return out
@@ -84,7 +85,7 @@ func stand(b aboard.Boat, fixed float.Load, crew []sailor, p Place, density floa
 		return out, err
 	}
 	for _, v := range c.Levers {
-		m := Moment{v.Heel, out.Load.Mass * float.Gravity * v.GZ / 1000, v.Freeboard.Least}
+		m := Moment{v.Heel, out.Load.Mass * measure.Gravity * v.GZ / 1000, v.Freeboard.Least}
 		if m.N > out.Most.N {
 			out.Most = m
 		}

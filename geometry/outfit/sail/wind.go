@@ -3,7 +3,11 @@
 // they bear. Nothing in it certifies a boat.
 package sail
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry/measure"
+)
 
 // Air is the density of air at 15 degrees and sea level, kg/m3.
 const Air = 1.225
@@ -44,7 +48,7 @@ func Windage(area, waterline, draft, v float64) float64 {
 func Sailing(mass float64) float64 { return 0.07 * math.Pow(mass, 2.0/3) }
 
 // Knots turns m/s into knots.
-func Knots(v float64) float64 { return v * 3.6 / 1.852 }
+func Knots(v float64) float64 { return v / measure.Knot }
 
 // Beaufort returns the number of the scale for a wind, m/s, by v = 0.836 B^1.5.
 func Beaufort(v float64) int { return int(math.Round(math.Pow(math.Max(0, v)/0.836, 2.0/3))) }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
@@ -25,10 +26,11 @@ func estimate(t *testing.T, name string, table *Table, change func(*design.Desig
 		t.Fatal(err)
 	}
 	p := cutlist.Make(f)
-	n, err := materials.Count(f, p)
+	c, err := skin.Of(f)
 	if err != nil {
 		t.Fatal(err)
 	}
+	n := materials.Count(f, c, p)
 	return Of(n, p, table)
 }
 

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -313,7 +314,11 @@ func TestVolumes(t *testing.T) {
 			t.Fatalf("%+v of outfits, %v", outfits, err)
 		}
 		got := boat.Mass
-		items, err := weight.Boat(f)
+		cloth, err := skin.Of(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		items, err := weight.Boat(f, cloth)
 		if err != nil {
 			t.Fatal(err)
 		}

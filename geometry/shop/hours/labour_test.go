@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
@@ -21,10 +22,11 @@ func work(t *testing.T, name string) (*frame.Frame, *cutlist.Plan, []Work) {
 		t.Fatal(err)
 	}
 	p := cutlist.Make(f)
-	n, err := materials.Count(f, p)
+	c, err := skin.Of(f)
 	if err != nil {
 		t.Fatal(err)
 	}
+	n := materials.Count(f, c, p)
 	return f, p, Count(f, p, n)
 }
 

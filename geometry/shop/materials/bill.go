@@ -9,7 +9,6 @@ import (
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
-	"ribwright/geometry/water/float"
 )
 
 // Item is one thing to buy.
@@ -55,18 +54,10 @@ type Needs struct {
 	Tacks     int
 }
 
-// Count works out the needs of a frame and its outfits whose sticks are sawn by the
-// plan.
-//
-// Errors: an outside that cannot be drawn, which a frame that was built has not.
-func Count(f *frame.Frame, p *cutlist.Plan, kits ...kit.Kit) (*Needs, error) {
-	outside, err := skin.Hull(f)
-	if err != nil {
-		return nil, err
-	}
-	const deep = 1e6 // mm of water: all of the outside is under
-	n := &Needs{Lashings: lashings(f), GlueArea: glueArea(p)}
-	n.Cloth = cloth(f, outside.Wetted(float.Level(deep)))
+// Count works out the needs of a frame with its cloth and its outfits, whose sticks are
+// sawn by the plan.
+func Count(f *frame.Frame, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Needs {
+	n := &Needs{Lashings: lashings(f), GlueArea: glueArea(p), Cloth: sheet(f, c)}
 	for _, s := range p.Sticks {
 		n.WoodFaces += 2 * (s.Width + s.Thickness) * s.Length
 	}
@@ -77,26 +68,24 @@ func Count(f *frame.Frame, p *cutlist.Plan, kits ...kit.Kit) (*Needs, error) {
 	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/tackPitch))
 	n.list(f, p)
 	n.outfits(kits)
-	return n, nil
+	return n
 }
 
-// cloth is the sheet to buy: over the greatest girth and the longest line, with
+// sheet is the cloth to buy: over the greatest girth and the longest line, with
 // what is needed to grip it.
-func cloth(f *frame.Frame, area float64) Cloth {
+func sheet(f *frame.Frame, c *skin.Cloth) Cloth {
 	long := math.Max(f.Hull.Length, f.Gunwale.Fore-f.Gunwale.Aft)
 	girth, last := f.Skin.Girth, math.Inf(1)
-	for i, r := range f.Ribs {
-		pts := f.SkinAt(r)
-		round := 0.0
-		for k := 1; k < len(pts); k++ {
-			round += 2 * pts[k].Sub(pts[k-1]).Norm()
-		}
+	ribs := c.Ribs()
+	for i, r := range ribs {
+		half, _ := r.Girth()
+		round := 2 * half
 		girth = math.Max(girth, round)
-		if i == 0 || i == len(f.Ribs)-1 {
+		if i == 0 || i == len(ribs)-1 {
 			last = math.Min(last, round)
 		}
 	}
-	return Cloth{Length: long + GripLength, Width: girth + 2*GripEach, Area: area, EndGirth: last}
+	return Cloth{Length: long + GripLength, Width: girth + 2*GripEach, Area: c.Area(), EndGirth: last}
 }
 
 // glueArea is every glue line: between plies, and in scarfs.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 )
@@ -20,11 +21,11 @@ func needs(t *testing.T, name string) (*frame.Frame, *Needs) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n, err := Count(f, cutlist.Make(f))
+	c, err := skin.Of(f)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return f, n
+	return f, Count(f, c, cutlist.Make(f))
 }
 
 // TestLashing has a worked lashing: 25 x 6 mm on 25 x 12 mm, four turns and 200 mm
@@ -60,7 +61,7 @@ func TestCloth(t *testing.T) {
 		f, n := needs(t, name)
 		for _, r := range f.Ribs {
 			girth := 0.0
-			pts := f.SkinAt(r)
+			pts := f.Corners(r)
 			for i := 1; i < len(pts); i++ {
 				girth += 2 * math.Hypot(pts[i].X-pts[i-1].X, pts[i].Y-pts[i-1].Y)
 			}

@@ -89,12 +89,11 @@ type unit struct {
 }
 
 // units lists every unit word, longer before shorter where one begins another.
-// The inch, foot and pound are exact (agreement of 1959), the
-// knot 1852 m/h and the mile 5280 ft.
+// The inch and foot are exact (agreement of 1959), and the mile is 5280 ft.
 func units() []unit {
 	return []unit{
 		{"kg/m3", 1e-9, Dim{Mass: 1, Length: -3}}, {"kg/m2", 1e-6, Cloth}, {"g/m2", 1e-9, Cloth},
-		{"kg/m", 1e-3, Dim{Mass: 1, Length: -1}}, {"km/h", 1e6 / 3600, Speed}, {"m/s", 1e3, Speed}, {"knots", 1852e3 / 3600, Speed}, {"kn", 1852e3 / 3600, Speed}, {"mph", 447.04, Speed},
+		{"kg/m", 1e-3, Dim{Mass: 1, Length: -1}}, {"km/h", 1e6 / 3600, Speed}, {"m/s", 1e3, Speed}, {"knots", 1e3 * measure.Knot, Speed}, {"kn", 1e3 * measure.Knot, Speed}, {"mph", 447.04, Speed},
 		{"mm3", 1, Volume}, {"m3", 1e9, Volume}, {"mm2", 1, Area}, {"m2", 1e6, Area}, {"ft2", 304.8 * 304.8, Area}, {"sqft", 304.8 * 304.8, Area},
 		{"mm", 1, Length}, {"cm", 10, Length}, {"m", 1e3, Length}, {"in", 25.4, Length}, {"ft", 304.8, Length},
 		{"kg", 1, Mass}, {"g", 1e-3, Mass}, {"lbs", measure.Pound, Mass}, {"lb", measure.Pound, Mass},

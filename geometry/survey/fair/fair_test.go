@@ -135,13 +135,13 @@ func floats(t *testing.T, tab *offsets.Table, d *design.Design) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, err1 := skin.Hull(f)
+	c, err1 := skin.Of(f)
 	b, err2 := tab.Hull()
 	if err1 != nil || err2 != nil {
 		t.Fatal(err1, err2)
 	}
 	const draft = 127
-	if share := a.Immerse(float.Level(draft)).Volume / b.Immerse(float.Level(draft)).Volume; share < 0.92 || share > 1.1 {
+	if share := c.Hull.Immerse(float.Level(draft)).Volume / b.Immerse(float.Level(draft)).Volume; share < 0.92 || share > 1.1 {
 		t.Errorf("at a draft of %d mm the faired boat displaces %.1f %% of the table's", draft, share*100)
 	}
 }

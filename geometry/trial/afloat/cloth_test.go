@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
@@ -22,7 +23,7 @@ func TestClothFinding(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := OfFrame(f, d.Crew, d.Gear, false)
+		b, err := aboard.New(f, d.Crew, d.Gear)
 		if err != nil {
 			t.Fatal(err)
 		}

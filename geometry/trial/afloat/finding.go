@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water/float"
 )
 
@@ -65,15 +66,15 @@ func (r *Report) goesOver() (float64, bool) {
 
 // lower says what GM would be with everyone sitting on the floor.
 func (r *Report) lower() string {
-	if r.Boat.Frame == nil || !slices.ContainsFunc(r.Boat.Crew, func(p design.Person) bool { return p.Posture != design.Floor }) {
+	if r.Boat.Frame == nil || !slices.ContainsFunc(r.Boat.People, func(p design.Person) bool { return p.Posture != design.Floor }) {
 		return ""
 	}
-	low := slices.Clone(r.Boat.Crew)
+	low := slices.Clone(r.Boat.People)
 	for i := range low {
 		low[i].Posture, low[i].Seat = design.Floor, 0
 	}
-	items := append(weight.Crew(r.Boat.Frame, low), r.Boat.Aboard[r.Boat.People:]...)
-	l := float.Total(r.Boat.light(), weight.Sum(items))
+	items := append(weight.Crew(r.Boat.Frame.Hull, low), r.Boat.Gear...)
+	l := float.Total(r.Boat.Light(), weight.Sum(items))
 	return fmt.Sprintf("; with everyone sitting on the floor GM is %.0f mm", r.Rest.KM-l.At.Z)
 }
 
@@ -94,7 +95,7 @@ func (r *Report) findFreeboard() {
 }
 
 // payload is the mass aboard besides the boat, kg.
-func (r *Report) payload() float64 { return weight.Sum(r.Boat.Aboard).Mass }
+func (r *Report) payload() float64 { return weight.Sum(r.Boat.Aboard()).Mass }
 
 // carried says what the figures are for.
 func (r *Report) carried() string {
@@ -106,7 +107,7 @@ func (r *Report) carried() string {
 
 // capacity is the payload that leaves a freeboard, kg.
 func (r *Report) capacity(freeboard float64) float64 {
-	boat, pay := r.Boat.light(), weight.Sum(r.Boat.Aboard)
+	boat, pay := r.Boat.Light(), weight.Sum(r.Boat.Aboard())
 	if r.Boat.Frame == nil {
 		pay = r.Load
 	}
@@ -118,12 +119,12 @@ func (r *Report) capacity(freeboard float64) float64 {
 
 // upright says whether the boat would stay so with that much aboard, kg.
 func (r *Report) upright(payload float64) string {
-	part := weight.Sum(r.Boat.Aboard)
+	part := weight.Sum(r.Boat.Aboard())
 	if part.Mass == 0 || r.Boat.Frame == nil || payload == 0 {
 		return ""
 	}
 	part.Mass = payload
-	l := float.Total(r.Boat.light(), part)
+	l := float.Total(r.Boat.Light(), part)
 	p, m, err := r.Boat.Hull.Balance(l, r.Options.Water.Density, 0, nil)
 	if err != nil {
 		return fmt.Sprintf(", but the boat finds no rest under it (%v)", err)
@@ -189,7 +190,7 @@ func (r *Report) findTrim() {
 	cure := ""
 	text := fmt.Sprintf("trims %.0f mm down by the %s over the waterline", math.Abs(rise), end)
 	if mover := r.mover(); mover.Mass > 0 {
-		step := rise * r.Rest.MomentToTrim / (mover.Mass * float.Gravity)
+		step := rise * r.Rest.MomentToTrim / (mover.Mass * measure.Gravity)
 		way := "forward"
 		if step < 0 {
 			way = "aft"
@@ -209,7 +210,7 @@ type mover struct {
 // mover is what is most easily moved: the heaviest gear, or a person.
 func (r *Report) mover() mover {
 	var m mover
-	for _, i := range r.Boat.Aboard[r.Boat.People:] {
+	for _, i := range r.Boat.Gear {
 		if l := i.Load(); r.Boat.Frame != nil && l.Mass > m.Mass {
 			m = mover{l, fmt.Sprintf("%s (%.0f kg)", i.Name, l.Mass)}
 		}

@@ -4,43 +4,18 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/finding"
-	"ribwright/geometry/outfit"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/water/float"
 )
-
-// light is the boat with its outfits, without people and gear.
-func (b Boat) light() float.Load {
-	return float.Total(append(append([]float.Load(nil), b.Empty.Loads...), weight.Sum(b.Fitted))...)
-}
-
-// FitOut puts outfits into the boat by weight; what is to be said of them together
-// becomes notes.
-//
-// Errors: a wood that is not known.
-func (b *Boat) FitOut(o *outfit.Outfits) error {
-	var err error
-	if b.weights, err = o.Weights(); err != nil {
-		return err
-	}
-	for _, w := range b.weights {
-		b.Fitted = append(b.Fitted, w.Items...)
-	}
-	b.outfits = o
-	for _, n := range o.Findings {
-		b.Notes = append(b.Notes, n.Text)
-	}
-	return nil
-}
 
 // bare is the wind that is tried on the boat with the sail down, m/s: the top of
 // force 4.
 const bare = sail.Rough
 
 func (r *Report) findFitted() {
-	o := r.Boat.outfits
+	o := r.Options.Outfits
 	if o == nil {
 		return
 	}
@@ -82,7 +57,7 @@ func (r *Report) overWater() float64 {
 func (r *Report) heeledBy(moment float64) (float64, bool) {
 	last := float.Lever{}
 	for i, v := range r.Curve.Levers {
-		gz := moment / (r.Load.Mass * float.Gravity) * 1000
+		gz := moment / (r.Load.Mass * measure.Gravity) * 1000
 		if v.GZ >= gz {
 			if i == 0 {
 				return 0, true

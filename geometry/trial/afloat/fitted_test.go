@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
@@ -25,12 +26,12 @@ func tried(t *testing.T, o *design.Outfit) *Report {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := fittedOut(t, f)
+	b, fit := fittedOut(t, f)
 	w, err := water.At(water.Fresh, 15)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := Run(b, Options{Water: w, Freeboard: 150, Speeds: []float64{1}})
+	r, err := Run(b, Options{Water: w, Freeboard: 150, Speeds: []float64{1}, Outfits: fit})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -38,25 +39,25 @@ func tried(t *testing.T, o *design.Outfit) *Report {
 }
 
 // fittedOut is the boat of a frame with the outfits of its design.
-func fittedOut(t *testing.T, f *frame.Frame) Boat {
+func fittedOut(t *testing.T, f *frame.Frame) (aboard.Boat, *outfit.Outfits) {
 	t.Helper()
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := outfit.Manned(f, f.Design.Gear, w)
+	s, err := outfit.NewShip(f, f.Design.Gear, w)
 	if err != nil {
 		t.Fatal(err)
 	}
 	o := outfit.Of(s)
-	b, err := OfFrame(f, f.Design.Crew, f.Design.Gear, false)
+	b, err := aboard.New(f, f.Design.Crew, f.Design.Gear)
 	if err == nil {
-		err = b.FitOut(o)
+		b, err = o.PutAboard(b)
 	}
 	if err != nil {
 		t.Fatal(err)
 	}
-	return b
+	return b, o
 }
 
 // TestFitted: outfits aboard weigh what their own lists say, where they lie: the boat
@@ -78,10 +79,10 @@ func TestFitted(t *testing.T) {
 		{"all", design.Outfit{Sail: &s, Pair: &p, Row: &r}, 7, "windage"},
 	} {
 		got := tried(t, &c.outfit)
-		if len(got.Boat.Fitted) != c.items || c.name != "all" && len(got.Boat.Notes) != 0 {
-			t.Errorf("%s: %d items, notes %q", c.name, len(got.Boat.Fitted), got.Boat.Notes)
+		if len(got.Boat.Outfits) != c.items || c.name != "all" && len(got.Boat.Notes) != 0 {
+			t.Errorf("%s: %d items, notes %q", c.name, len(got.Boat.Outfits), got.Boat.Notes)
 		}
-		add := weight.Sum(got.Boat.Fitted)
+		add := weight.Sum(got.Boat.Outfits)
 		if !(add.Mass > 1 && add.Mass < 40) {
 			t.Errorf("%s weighs %.1f kg", c.name, add.Mass)
 		}
@@ -126,8 +127,8 @@ func TestTooMuch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := fittedOut(t, f)
-	if len(b.Fitted) > 0 || len(b.Notes) != 1 || !strings.Contains(b.Notes[0], "the sail is not counted: ") || !strings.Contains(b.Notes[0], "capsizes") {
-		t.Errorf("%d items, notes %q", len(b.Fitted), b.Notes)
+	b, _ := fittedOut(t, f)
+	if len(b.Outfits) > 0 || len(b.Notes) != 1 || !strings.Contains(b.Notes[0], "the sail is not counted: ") || !strings.Contains(b.Notes[0], "capsizes") {
+		t.Errorf("%d items, notes %q", len(b.Outfits), b.Notes)
 	}
 }

@@ -41,7 +41,7 @@ func (r *Report) farthest(mass float64) float64 {
 
 // heaviest returns the person, or lacking people the load, of the most mass.
 func (r *Report) heaviest() (name string, l float.Load) {
-	for _, i := range r.Boat.Aboard[:r.Boat.People] {
+	for _, i := range r.Boat.Crew {
 		if v := i.Load(); v.Mass > l.Mass {
 			name, l = i.Name, v
 		}

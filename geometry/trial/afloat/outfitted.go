@@ -1,7 +1,9 @@
 package afloat
 
 import (
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/outfit"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/float"
 )
@@ -16,10 +18,16 @@ type Outfitted struct {
 	Fault error // why it does not float upright, as a *float.Fault; Rest is then empty
 }
 
-// Outfitted works out how the boat lies without outfits, with each of them, and with all
-// where there are several.
-func (b Boat) Outfitted(w water.Water) []Outfitted {
-	base := float.Total(b.Empty.Load(), weight.Sum(b.Aboard))
+// WithOutfits works out how a boat that has outfits aboard lies without them, with each
+// of them, and with all where there are several.
+//
+// Errors: a wood that is not known.
+func WithOutfits(b aboard.Boat, o *outfit.Outfits, w water.Water) ([]Outfitted, error) {
+	weights, err := o.Weights()
+	if err != nil {
+		return nil, err
+	}
+	base := float.Total(b.Own(), weight.Sum(b.Aboard()))
 	lie := func(with string, items []weight.Item) Outfitted {
 		added := weight.Sum(items)
 		l := Outfitted{With: with, Added: added.Mass, All: float.Total(base, added)}
@@ -30,11 +38,11 @@ func (b Boat) Outfitted(w water.Water) []Outfitted {
 		return l
 	}
 	out := []Outfitted{lie("no outfit", nil)}
-	for _, o := range b.weights {
+	for _, o := range weights {
 		out = append(out, lie(o.Name.Words(), o.Items))
 	}
-	if len(b.weights) > 1 {
-		out = append(out, lie("all of them together", b.Fitted))
+	if len(weights) > 1 {
+		out = append(out, lie("all of them together", b.Outfits))
 	}
-	return out
+	return out, nil
 }

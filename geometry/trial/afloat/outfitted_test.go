@@ -11,8 +11,8 @@ import (
 	"ribwright/geometry/water/float"
 )
 
-// withOutfits is a shipped boat with a pair and a rowing frame.
-func withOutfits(t *testing.T, change func(*design.Design)) Boat {
+// withOutfits is how a shipped boat lies with a pair and a rowing frame.
+func withOutfits(t *testing.T, change func(*design.Design)) []Outfitted {
 	t.Helper()
 	d, err := design.Shipped("brook")
 	if err != nil {
@@ -24,24 +24,27 @@ func withOutfits(t *testing.T, change func(*design.Design)) Boat {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := outfit.Manned(f, d.Gear, options(t).Water)
+	s, err := outfit.NewShip(f, d.Gear, options(t).Water)
 	if err != nil {
 		t.Fatal(err)
 	}
 	o := outfit.Of(s)
 	change(d)
-	b := boatOf(t, d)
-	if err := b.FitOut(o); err != nil {
+	b, err := o.PutAboard(boatOf(t, d))
+	if err != nil {
 		t.Fatal(err)
 	}
-	return b
+	rows, err := WithOutfits(b, o, options(t).Water)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rows
 }
 
 // TestOutfitted: each row floats what it weighs (Archimedes), the last has all outfits
 // together, and a boat that turns over says so instead of having figures.
 func TestOutfitted(t *testing.T) {
-	w := options(t).Water
-	rows := withOutfits(t, func(*design.Design) {}).Outfitted(w)
+	rows := withOutfits(t, func(*design.Design) {})
 	if len(rows) != 4 || rows[0].Added != 0 {
 		t.Fatalf("%d rows: %+v", len(rows), rows)
 	}
@@ -59,7 +62,7 @@ func TestOutfitted(t *testing.T) {
 	if all := rows[1].Added + rows[2].Added; math.Abs(rows[3].Added-all) > 1e-9 {
 		t.Errorf("both outfits weigh %.3f kg, want %.3f", rows[3].Added, all)
 	}
-	over := withOutfits(t, func(d *design.Design) { d.Crew[0].Posture, d.Crew[0].Seat = design.Bench, 600 }).Outfitted(w)
+	over := withOutfits(t, func(d *design.Design) { d.Crew[0].Posture, d.Crew[0].Seat = design.Bench, 600 })
 	var f *float.Fault
 	if !errors.As(over[0].Fault, &f) || f.Outcome != float.Capsizes || over[0].Rest != (float.Hydrostatics{}) {
 		t.Errorf("somebody on a bench of 600 mm: %+v", over[0])

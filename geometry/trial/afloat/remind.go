@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water/effort"
 )
 
@@ -16,7 +17,7 @@ const (
 )
 
 func (r *Report) findEffort() {
-	people := math.Max(1, float64(r.Boat.People))
+	people := math.Max(1, float64(len(r.Boat.People)))
 	each := ""
 	if people > 1 {
 		each = " each"
@@ -25,7 +26,7 @@ func (r *Report) findEffort() {
 	r.Findings.Say("effort", finding.Designs, "%.0f W%s at the paddle, an easy day's work, keeps up about %.1f km/h; %.0f W%s, an hour's hard work, %.1f km/h. Flat, deep, still water; power and a paddle's efficiency of %.0f %% are from memory",
 		allDay, each, slow*3.6, anHour, each, fast*3.6, effort.Efficiency*100)
 	const hump = 0.40
-	u := hump * math.Sqrt(9.80665*r.Hull.Length)
+	u := hump * math.Sqrt(measure.Gravity*r.Hull.Length)
 	r.Findings.Say("effort", finding.Memory, "past %.1f km/h (Froude number 0.40 on %.2f m of waterline) effort climbs steeply; Michell's integral exaggerates the humps and hollows before it", u*3.6, r.Hull.Length)
 }
 
@@ -45,13 +46,13 @@ func (r *Report) findWeights() {
 	if r.Boat.Frame == nil {
 		return
 	}
-	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities, without seats, floor or footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Empty.Load().Mass)
+	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities, without seats, floor or footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Own().Mass)
 }
 
 func (r *Report) findReminders() {
 	text := "a wearable life jacket for each person"
-	if r.Boat.People > 1 {
-		text = fmt.Sprintf("%d wearable life jackets, one for each person", r.Boat.People)
+	if n := len(r.Boat.People); n > 1 {
+		text = fmt.Sprintf("%d wearable life jackets, one for each person", n)
 	}
 	r.Findings.Say("on board", finding.Law, "%s (in the United States 33 CFR 175.15). Registration, lights and sound signals follow local law; sail, motor, passengers for hire or a sale change which rules apply", text)
 }

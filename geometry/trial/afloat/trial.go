@@ -7,39 +7,17 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
-	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
-	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
-	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
 )
-
-// Boat is what is tried: a hull with what it weighs and carries.
-type Boat struct {
-	Title  string
-	For    string
-	Hull   *float.Hull
-	Smooth *float.Hull // with the cloth on the arcs, for comparison; nil without
-
-	Empty  weight.Item   // the boat itself; without mass for a table of offsets
-	Fitted []weight.Item // outfits of the design
-	Aboard []weight.Item // people and gear, one item each
-	People int           // how many of Aboard, the first, are people
-	Crew   []design.Person
-	Frame  *frame.Frame // nil for a table of offsets
-
-	outfits *outfit.Outfits // nil where FitOut was not called
-	weights []outfit.Weight // of the outfits
-
-	Notes []string // what was understood of the input
-}
 
 // Options are the conditions of a trial.
 type Options struct {
@@ -47,11 +25,14 @@ type Options struct {
 	Freeboard float64   // mm, that the findings ask for
 	Draft     float64   // mm, a fixed level waterline instead of the weights; 0 for the weights
 	Speeds    []float64 // m/s, of the effort
+	Smooth    bool      // try it with the cloth on the arcs too, for comparison
+
+	Outfits *outfit.Outfits // that are in the boat's weights, to tell of; nil for none
 }
 
 // Report is what a trial found.
 type Report struct {
-	Boat    Boat
+	Boat    aboard.Boat
 	Options Options
 
 	Load         float.Load // boat and all aboard
@@ -75,67 +56,14 @@ type Displacement struct {
 	Freeboard float64 // least, mm
 }
 
-// OfFrame gives the boat of a frame with the crew and gear given; FitOut adds the
-// outfits of its design.
-func OfFrame(f *frame.Frame, crew []design.Person, gear []design.Gear, smooth bool) (Boat, error) {
-	b := Boat{Title: f.Design.Title, For: f.Design.For, Crew: crew, People: len(crew), Frame: f}
-	var err error
-	if b.Hull, err = skin.Hull(f); err != nil {
-		return b, err
-	}
-	if smooth {
-		if b.Smooth, err = skin.Smooth(f); err != nil {
-			return b, err
-		}
-	}
-	parts, err := weight.Covered(f, b.Hull)
-	if err != nil {
-		return b, err
-	}
-	for _, p := range parts {
-		b.Empty.Loads = append(b.Empty.Loads, p.Loads...)
-	}
-	b.Empty.Name = "Boat, empty"
-	b.Aboard = append(weight.Crew(f, crew), weight.Gear(f, gear)...)
-	if len(b.Aboard) == 0 {
-		b.Notes = append(b.Notes, "nobody is aboard: the design has no [[crew]] and no [[gear]]")
-	}
-	return b, nil
-}
-
-// AssumedKG is the height of the weight over the baseline that a table of offsets
-// is given when nothing is known, mm: boat and paddlers kneeling or low.
-const AssumedKG = 300.0
-
-// OfOffsets gives the boat of a table. all is the whole weight in kg, 0 for none;
-// its height kg is in mm, 0 when not known. It lies where the boat floats level.
-func OfOffsets(title string, t *offsets.Table, all, kg float64) (Boat, error) {
-	b := Boat{Title: title, Notes: t.Notes}
-	var err error
-	if b.Hull, err = t.Hull(); err != nil {
-		return b, err
-	}
-	if kg == 0 {
-		kg = AssumedKG
-		b.Notes = append(b.Notes, fmt.Sprintf("the height of the weight is not known; %.0f mm over the baseline is assumed", kg))
-	}
-	b.Aboard = []weight.Item{{Name: "All up", Loads: []float.Load{{Mass: all, At: geometry.Point3{Z: kg}}}}}
-	return b, nil
-}
-
-// load returns the boat with all aboard.
-func (b Boat) load() float.Load {
-	return float.Total(b.light(), weight.Sum(b.Aboard))
-}
-
 // Run makes the trial.
 //
 // Errors: *float.Fault when there is no rest: sinks, swamps, load outside the
-// hull; a draft that the hull has not.
-func Run(b Boat, o Options) (*Report, error) {
-	r := &Report{Boat: b, Options: o, Load: b.load()}
+// hull; a draft that the hull has not; a rib whose arcs have no line outside them.
+func Run(b aboard.Boat, o Options) (*Report, error) {
+	r := &Report{Boat: b, Options: o, Load: b.Load()}
 	if b.Frame == nil { // a weight that is not known yet has its height all the same
-		r.Load.At.Z = b.Aboard[0].Loads[0].At.Z
+		r.Load.At.Z = b.Gear[0].Loads[0].At.Z
 	}
 	density := o.Water.Density
 	plane, err := r.settle()
@@ -147,11 +75,9 @@ func Run(b Boat, o Options) (*Report, error) {
 		return nil, err
 	}
 	r.Rest = b.Hull.Upright(plane, r.Load, density)
-	if b.Smooth != nil {
-		var p float.Plane
-		if p, _, r.unsmooth = b.Smooth.Balance(r.Load, density, 0, &plane); r.unsmooth == nil {
-			s := b.Smooth.Upright(p, r.Load, density)
-			r.Smooth = &s
+	if o.Smooth && b.Frame != nil {
+		if err := r.smooth(plane); err != nil {
+			return nil, err
 		}
 	}
 	if r.Fault == nil {
@@ -179,6 +105,20 @@ func (r *Report) displace() {
 		v := h.Immerse(float.Level(h.Deepest() + draft)).Volume
 		r.Displacement = append(r.Displacement, Displacement{draft, v * r.Options.Water.Density * 1e-9, top - draft})
 	}
+}
+
+// smooth tries the boat with its cloth on the arcs, from a plane near its rest.
+func (r *Report) smooth(near float.Plane) error {
+	h, err := skin.Smooth(r.Boat.Frame, r.Boat.Cloth)
+	if err != nil {
+		return err
+	}
+	var p float.Plane
+	if p, _, r.unsmooth = h.Balance(r.Load, r.Options.Water.Density, 0, &near); r.unsmooth == nil {
+		s := h.Upright(p, r.Load, r.Options.Water.Density)
+		r.Smooth = &s
+	}
+	return nil
 }
 
 // levers is the step of the righting curve, radians.
@@ -247,9 +187,11 @@ func towed(h *float.Hull, rest float.Hydrostatics) (effort.Hull, error) {
 func (r *Report) Entries() []weight.Item {
 	var out []weight.Item
 	if r.Boat.Frame != nil && r.Options.Draft == 0 {
-		out = append(out, r.Boat.Empty)
-		out = append(out, r.Boat.Fitted...)
-		out = append(out, r.Boat.Aboard...)
+		own := weight.Item{Name: "Boat, empty"}
+		for _, p := range r.Boat.Parts {
+			own.Loads = append(own.Loads, p.Loads...)
+		}
+		out = slices.Concat([]weight.Item{own}, r.Boat.Outfits, r.Boat.Aboard())
 	}
 	return append(out, weight.Item{Name: "All up", Loads: []float.Load{r.Load}})
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -36,13 +37,13 @@ func options(t testing.TB) Options {
 	return Options{Water: w, Freeboard: 150, Speeds: []float64{1, 1.5, 2}}
 }
 
-func boatOf(t testing.TB, d *design.Design) Boat {
+func boatOf(t testing.TB, d *design.Design) aboard.Boat {
 	t.Helper()
 	f, err := frame.Build(d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := OfFrame(f, d.Crew, d.Gear, false)
+	b, err := aboard.New(f, d.Crew, d.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -73,7 +74,7 @@ func TestShippedFloat(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		d := shipped(t, name)
 		r := run(t, d)
-		sum := r.Boat.Empty.Load().Mass
+		sum := r.Boat.Own().Mass
 		for _, p := range d.Crew {
 			sum += p.Mass
 		}
@@ -190,7 +191,7 @@ func TestDraft(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := OfOffsets("Box", tab, 0, 200)
+	b, err := aboard.OfOffsets("Box", tab, 0, 200)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -229,7 +230,7 @@ func TestTables(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := OfOffsets(name, tab, 120, 0)
+		b, err := aboard.OfOffsets(name, tab, 120, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -238,7 +239,7 @@ func TestTables(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		b.Aboard[0].Loads[0].Mass = 0
+		b.Gear[0].Loads[0].Mass = 0
 		if _, err := Run(b, options(t)); err == nil {
 			t.Errorf("%s: floats without a weight", name)
 		}
@@ -259,11 +260,11 @@ func TestThousandDesigns(t *testing.T) {
 			continue
 		}
 		made++
-		b, err := OfFrame(f, d.Crew, d.Gear, false)
+		b, err := aboard.New(f, d.Crew, d.Gear)
 		if err != nil {
 			t.Fatalf("design %d: %v", made, err)
 		}
-		l := b.load()
+		l := b.Load()
 		p, m, err := b.Hull.Settle(l, o.Water.Density)
 		var fault *float.Fault
 		switch {

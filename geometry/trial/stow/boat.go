@@ -3,14 +3,16 @@ package stow
 import (
 	"fmt"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/boat/skin"
 )
 
 // Boat is one boat of a fleet, made ready to go into another and to take one.
 type Boat struct {
 	Title   string
 	Frame   *frame.Frame
+	Cloth   skin.Pressed
 	Outside *Outside
 	Inside  *Inside // with its thwarts, yoke and seat bars
 	Mass    float64 // empty, kg, everything aboard that the design names as a part
@@ -23,18 +25,18 @@ type Boat struct {
 //
 // Errors: a wood that is not known.
 func NewBoat(f *frame.Frame) (*Boat, error) {
-	items, err := weight.Boat(f)
+	a, err := aboard.New(f, nil, nil)
 	if err != nil {
 		return nil, err
 	}
-	b := &Boat{Title: f.Design.Title, Frame: f, Mass: weight.Sum(items).Mass}
+	b := &Boat{Title: a.Title, Frame: f, Cloth: a.Cloth.Press(f), Mass: a.Own().Mass}
 	if b.like, err = f.Design.Fingerprint(); err != nil {
 		return nil, err
 	}
-	if b.Outside, err = OutsideOf(f); err != nil {
+	if b.Outside, err = OutsideOf(f, b.Cloth); err != nil {
 		return nil, fmt.Errorf("%s: %w", b.Title, err)
 	}
-	if b.Inside, err = InsideOf(f); err != nil {
+	if b.Inside, err = InsideOf(f, b.Cloth.Cloth); err != nil {
 		return nil, fmt.Errorf("%s: %w", b.Title, err)
 	}
 	b.bare = b.Inside.Bare()

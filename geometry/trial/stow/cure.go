@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 )
 
 // Cure is the smallest change of one measure of one boat that lets the upper
@@ -99,7 +100,11 @@ func stands(lower *Boat, f *frame.Frame, at Place, o Options) bool {
 	if f == nil {
 		return false
 	}
-	out, err := OutsideOf(f)
+	cloth, err := skin.Of(f)
+	if err != nil {
+		return false
+	}
+	out, err := OutsideOf(f, cloth.Press(f))
 	return err == nil && seeker{lower.open(o), out, o.Pad}.stands(at)
 }
 
@@ -108,7 +113,11 @@ func receives(f *frame.Frame, upper *Boat, at Place, o Options) bool {
 	if f == nil {
 		return false
 	}
-	in, err := InsideOf(f)
+	cloth, err := skin.Of(f)
+	if err != nil {
+		return false
+	}
+	in, err := InsideOf(f, cloth)
 	if err != nil {
 		return false
 	}

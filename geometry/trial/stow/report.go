@@ -14,12 +14,12 @@ type Limits struct {
 
 // Report is a fleet, put into one another, with what would mend it.
 type Report struct {
-	Options Options
-	Limits  Limits
-	Stack   *Stack
-	Cures   [][]Cure // by pair; none where it nests
-	Fitted  []*Boat  // proposed boats by pair; nil where none is needed or asked for
-	After   *Stack   // the fleet with the proposals, nil without any
+	Options  Options
+	Limits   Limits
+	Stack    *Stack
+	Cures    [][]Cure // by pair; none where it nests
+	Proposed []*Boat  // smaller boats by pair; nil where none is needed or asked for
+	After    *Stack   // the fleet with the proposals, nil without any
 }
 
 // Plan nests a fleet and finds what would mend each pair that does not nest;
@@ -60,9 +60,9 @@ func (r *Report) fit() error {
 			return err
 		}
 		if b == p.Upper {
-			r.Fitted = append(r.Fitted, nil)
+			r.Proposed = append(r.Proposed, nil)
 		} else {
-			r.Fitted = append(r.Fitted, b)
+			r.Proposed = append(r.Proposed, b)
 		}
 		all, lower = append(all, b), b
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
@@ -99,6 +100,15 @@ func varied(t *testing.T, rnd *rand.Rand, name string, scale float64) *frame.Fra
 	return nil
 }
 
+func cover(t *testing.T, f *frame.Frame) *skin.Cloth {
+	t.Helper()
+	c, err := skin.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
 // TestVoxels checks heights and rooms of random pairs against boats filled with
 // cells from the frame's own parts, without any of the package's code: the
 // distance within 2 mm, and no overlap 2 mm over the height of first contact but
@@ -114,12 +124,12 @@ func TestVoxels(t *testing.T) {
 		{"brook", "lake", 0.9, 0}, {"lake", "lake", 0.95, 40}, {"river", "brook", 1.12, -300},
 	} {
 		lower, upper := varied(t, rnd, c.lower, 1), varied(t, rnd, c.upper, c.scale)
-		in, err := stow.InsideOf(lower)
+		in, err := stow.InsideOf(lower, cover(t, lower))
 		if err != nil {
 			t.Fatal(err)
 		}
 		in = in.Bare()
-		o, err := stow.OutsideOf(upper)
+		o, err := stow.OutsideOf(upper, cover(t, upper).Press(upper))
 		if err != nil {
 			t.Fatal(err)
 		}

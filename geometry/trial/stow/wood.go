@@ -7,13 +7,14 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 )
 
 // InsideOf returns the inner faces of a boat: ribs, keel, stringers and cloth
 // between and beyond them, gunwales, stems, breasthooks, and the thwarts, yoke
 // and seat bars, which Bare takes out.
-func InsideOf(f *frame.Frame) (*Inside, error) {
-	w := &wood{f: f, s: newSkinner(f)}
+func InsideOf(f *frame.Frame, cloth *skin.Cloth) (*Inside, error) {
+	w := &wood{f: f, cloth: cloth}
 	w.ribs()
 	w.gunwales()
 	w.bottom()
@@ -33,7 +34,7 @@ func (in *Inside) Bare() *Inside {
 // wood gathers the edges of the inner faces.
 type wood struct {
 	f     *frame.Frame
-	s     *skinner
+	cloth *skin.Cloth
 	edges []Edge
 	parts []Part
 }
@@ -118,7 +119,7 @@ func (w *wood) under(x float64, keel, cloth int, stringers []int) {
 		z += float64(d.Skin.Thickness + d.Keel.Depth)
 		w.line(keel, x, []geometry.Point{{Y: z}, {X: float64(d.Keel.Width) / 2, Y: z}})
 	}
-	corners := w.s.corners(x)
+	corners := w.cloth.At(x)
 	for i := 1; i+2 < len(corners); i++ { // the last piece is the gunwale
 		if i%2 == 1 {
 			w.line(cloth, x, corners[i:i+2])

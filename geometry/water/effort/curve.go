@@ -3,6 +3,7 @@ package effort
 import (
 	"math"
 
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
 )
 
@@ -26,7 +27,7 @@ type Point struct {
 
 // At returns the effort at a speed in m/s.
 func (h Hull) At(w water.Water, u float64) Point {
-	p := Point{Speed: u, Froude: u / math.Sqrt(gravity*h.Length)}
+	p := Point{Speed: u, Froude: u / math.Sqrt(measure.Gravity*h.Length)}
 	p.Friction = 0.5 * w.Density * u * u * h.Wetted * Friction(u*h.Length/w.Viscosity)
 	p.Form = Allowance * p.Friction
 	p.Wave = h.Grid.Waves(w.Density, u, nil)

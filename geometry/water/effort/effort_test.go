@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
 )
 
@@ -48,7 +49,7 @@ var michell = []struct{ fn, cw float64 }{
 
 func coefficient(g Grid, fn float64) float64 {
 	l := g.Length / 1000
-	u := fn * math.Sqrt(gravity*l)
+	u := fn * math.Sqrt(measure.Gravity*l)
 	return g.Waves(1000, u, nil) / (0.5 * 1000 * u * u * 0.14879063 * l * l)
 }
 

@@ -1,9 +1,10 @@
 package effort
 
-import "math"
+import (
+	"math"
 
-// gravity is the standard acceleration, m/s2.
-const gravity = 9.80665
+	"ribwright/geometry/measure"
+)
 
 // Factor changes the energy of one wave direction, for hulls that share their
 // waves: 1 for a single hull. Rate is the fastest turn of the factor, radians of
@@ -31,7 +32,7 @@ func (g Grid) Waves(density, u float64, f *Factor) float64 {
 	if !(u > 0) {
 		return 0
 	}
-	k0 := gravity / (u * u)
+	k0 := measure.Gravity / (u * u)
 	row := make([]float64, len(g.Half))
 	energy := func(l float64) float64 {
 		p, q := g.amplitude(k0, l, row)
@@ -51,7 +52,7 @@ func (g Grid) Waves(density, u float64, f *Factor) float64 {
 
 // scale is what stands before Michell's integral.
 func scale(density, u float64) float64 {
-	return 4 * density * gravity * gravity / (math.Pi * u * u)
+	return 4 * density * measure.Gravity * measure.Gravity / (math.Pi * u * u)
 }
 
 // The panels: no wider than widest in v, so narrow that the phase turns by

@@ -1,6 +1,10 @@
 package effort
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry/measure"
+)
 
 // Together returns the wave resistance in N of two thin ships side by side at the
 // speed u, m/s, their middle lines spacing mm apart and the middle of b ahead mm
@@ -19,7 +23,7 @@ func Together(a, b Grid, ahead, spacing, density, u float64) float64 {
 	if !(u > 0) {
 		return 0
 	}
-	k0 := gravity / (u * u)
+	k0 := measure.Gravity / (u * u)
 	rowA, rowB := make([]float64, len(a.Half)), make([]float64, len(b.Half))
 	apart := math.Abs(spacing) / 1000
 	energy := func(l float64) float64 {

@@ -3,6 +3,8 @@ package effort
 import (
 	"math"
 	"testing"
+
+	"ribwright/geometry/measure"
 )
 
 // TestTogether holds two parabolic hulls to what the thin-ship law demands: four
@@ -65,7 +67,7 @@ func TestCentrePlane(t *testing.T) {
 func TestFirstPrinciples(t *testing.T) {
 	a, b := parabola(4800, 720, 120, 41, 15), parabola(4200, 500, 90, 41, 15)
 	const u, apart, ahead = 1.9, 1.6, 0.35
-	k0 := gravity / (u * u)
+	k0 := measure.Gravity / (u * u)
 	sum := 0.0
 	const n, most = 40000, 3.2 // of v, both ways
 	for i := range n {

@@ -2,10 +2,6 @@ package float
 
 import "ribwright/geometry"
 
-// Gravity is the standard acceleration of free fall, m/s2. Source: third
-// General Conference on Weights and Measures, 1901.
-const Gravity = 9.80665
-
 // Load is a mass with its center.
 type Load struct {
 	Mass float64         // kg

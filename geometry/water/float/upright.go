@@ -1,6 +1,10 @@
 package float
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry/measure"
+)
 
 // Hydrostatics are the figures of a boat at rest, upright but for its trim. mm,
 // mm2, mm3, kg, radians; places are stations from midship and heights above the
@@ -52,7 +56,7 @@ func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
 	o.CM = fullest / (o.BWL * o.Draft)
 	o.CP = m.Volume / (o.LWL * fullest)
 	o.CWP = m.Area / (o.LWL * o.BWL)
-	o.MomentToTrim = o.Displacement * Gravity * o.GML / o.LWL
+	o.MomentToTrim = o.Displacement * measure.Gravity * o.GML / o.LWL
 	return o
 }
 

@@ -5,6 +5,7 @@
 package book
 
 import (
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/measure"
@@ -34,7 +35,7 @@ type Facts struct {
 	Skill  hours.Skill
 
 	Water   water.Water
-	Afloat  afloat.Boat
+	Afloat  aboard.Boat
 	Trial   *afloat.Report // nil when the boat finds no rest
 	NoTrial string         // why not
 	Bend    *bend.Report

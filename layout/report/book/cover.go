@@ -25,12 +25,12 @@ func (w *writer) cover() {
 		{"Beam between the gunwale lines", w.Length(f.Hull.Beam)},
 		{"Depth amidships, under the gunwales", w.Length(f.Hull.Depth)},
 		{"Sticks", fmt.Sprintf("%d, of them %s", len(w.Plan.Sticks), wording.Counted(len(f.Ribs), "rib"))},
-		{"The boat as built, estimated", w.Mass(w.Afloat.Empty.Load().Mass)},
+		{"The boat as built, estimated", w.Mass(w.Afloat.Own().Mass)},
 	}
-	for _, i := range w.Afloat.Fitted {
+	for _, i := range w.Afloat.Outfits {
 		rows = append(rows, []string{"Outfit: " + i.Name, w.Mass(i.Load().Mass)})
 	}
-	for _, i := range w.Afloat.Aboard {
+	for _, i := range w.Afloat.Aboard() {
 		rows = append(rows, []string{"Aboard: " + i.Name, w.Mass(i.Load().Mass)})
 	}
 	rows = append(rows,

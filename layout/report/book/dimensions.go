@@ -30,7 +30,7 @@ func (w *writer) dimensions() {
 			[]string{"FM", "freeboard amidships", w.Fine(freeboard(h, o.Plane, 0))},
 			[]string{"FA", "freeboard aft, at the stern", w.Fine(freeboard(h, o.Plane, aft))},
 			[]string{"", "least freeboard", w.Fine(o.Freeboard.Least)},
-			[]string{"", "mass of the boat, estimated", w.Mass(w.Afloat.Empty.Load().Mass)},
+			[]string{"", "mass of the boat, estimated", w.Mass(w.Afloat.Own().Mass)},
 			[]string{"", "displacement, all aboard", w.Mass(o.Displacement)},
 			[]string{"", "block and prismatic coefficient", fmt.Sprintf("%.3f, %.3f", o.CB, o.CP)})
 	}

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
@@ -54,9 +55,10 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	}
 	kits := p.Outfits.Kits()
 	p.Plan = cutlist.Make(p.Frame, kits...)
-	if p.Needs, err = materials.Count(p.Frame, p.Plan, kits...); err != nil {
+	if p.Afloat, err = aboard.New(p.Frame, d.Crew, d.Gear); err != nil {
 		return p, err
 	}
+	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	if p.InBoat, p.InOutfits, err = p.Plan.Finished(d); err != nil {
@@ -80,21 +82,17 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 
 func (p *Facts) tryAfloat(o Options) error {
 	var err error
-	d := p.Frame.Design
-	if p.Afloat, err = afloat.OfFrame(p.Frame, d.Crew, d.Gear, false); err != nil {
+	if p.Afloat, err = p.Outfits.PutAboard(p.Afloat); err != nil {
 		return err
 	}
-	if err = p.Afloat.FitOut(p.Outfits); err != nil {
-		return err
-	}
-	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: o.Water, Freeboard: wantFreeboard, Speeds: o.Speeds}); err != nil {
+	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: o.Water, Freeboard: wantFreeboard, Speeds: o.Speeds, Outfits: p.Outfits}); err != nil {
 		p.Trial, p.NoTrial = nil, err.Error()
 		p.Clearance = skin.ClearanceOf(p.Frame)
 	} else {
 		p.Clearance = p.Trial.Clearance
 	}
-	p.Outfitted = p.Afloat.Outfitted(o.Water)
-	return nil
+	p.Outfitted, err = afloat.WithOutfits(p.Afloat, p.Outfits, o.Water)
+	return err
 }
 
 // tryFrame judges the bends and takes all cross pieces out.

@@ -34,7 +34,7 @@ func outfitted(t testing.TB, boat string, r design.Rig, units measure.System) Fa
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := outfit.Manned(f, d.Gear, w)
+	s, err := outfit.NewShip(f, d.Gear, w)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -22,16 +22,22 @@ func build(t testing.TB, name string) *frame.Frame {
 	return f
 }
 
+func cover(t testing.TB, f *frame.Frame) *Cloth {
+	t.Helper()
+	c, err := Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
 // TestDesigned holds the outside to what the design file says: its length, the
 // keel's skin on the baseline, the sheer at the gunwale's upper edge outside the
 // designed beam.
 func TestDesigned(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := build(t, name)
-		h, err := Hull(f)
-		if err != nil {
-			t.Fatal(err)
-		}
+		h := cover(t, f).Hull
 		aft, fore := h.Ends()
 		if l := float64(f.Design.Hull.Length); math.Abs(fore-aft-l) > 0.5 {
 			t.Errorf("%s: %.2f mm long, designed %.0f mm", name, fore-aft, l)
@@ -54,10 +60,11 @@ func TestDesigned(t *testing.T) {
 func TestInsideArcs(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := build(t, name)
-		flat, err1 := Hull(f)
-		round, err2 := Smooth(f)
-		if err1 != nil || err2 != nil {
-			t.Fatal(err1, err2)
+		c := cover(t, f)
+		flat := c.Hull
+		round, err := Smooth(f, c)
+		if err != nil {
+			t.Fatal(err)
 		}
 		for _, z := range []float64{60, 100, 150, 200} {
 			a, b := flat.Immerse(float.Level(z)), round.Immerse(float.Level(z))
@@ -73,15 +80,11 @@ func TestEnds(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := build(t, name)
 		volume := func(steps int) float64 {
-			at := make([]float.Station, len(f.Ribs))
-			for i, r := range f.Ribs {
-				at[i] = float.Station{X: r.Station, Half: covered(f.SkinAt(r), float64(f.Design.Skin.Thickness))}
-			}
-			h, err := float.New(closed(f, at, steps))
+			c, err := New(framed{f}, steps)
 			if err != nil {
 				t.Fatal(err)
 			}
-			return h.Immerse(float.Level(float64(f.Design.Hull.Waterline))).Volume
+			return c.Hull.Immerse(float.Level(float64(f.Design.Hull.Waterline))).Volume
 		}
 		if a, b := volume(endSteps), volume(4*endSteps); math.Abs(a/b-1) > 1e-3 {
 			t.Errorf("%s: %.0f stations in an end change the volume by %.2g", name, 4.0*endSteps, a/b-1)

@@ -1,0 +1,133 @@
+// Package aboard is a boat made ready to be loaded: its hull for floating, what it
+// weighs itself, and its outfits, people and gear apart, so that each can be changed.
+package aboard
+
+import (
+	"fmt"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/survey/offsets"
+	"ribwright/geometry/water/float"
+	"ribwright/geometry/wording"
+)
+
+// Boat is a boat and what is aboard. One from a table of offsets has neither frame nor
+// cloth nor parts, and its whole weight is its gear.
+type Boat struct {
+	Title, For string
+	Notes      []string // what was understood of the input
+
+	Frame *frame.Frame // nil for a table of offsets
+	Cloth *skin.Cloth  // likewise
+	Hull  *float.Hull
+
+	Parts   []weight.Item // of the boat itself
+	Outfits []weight.Item // what its outfits weigh
+	People  []design.Person
+	Crew    []weight.Item // what the people weigh
+	Gear    []weight.Item
+}
+
+// New covers and weighs a frame with the people and gear given, and no outfits.
+//
+// Errors: an outside that cannot be drawn, or a wood that is not known.
+func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, error) {
+	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, People: people}
+	b.Crew, b.Gear = weight.Crew(f.Hull, people), weight.Gear(f.Hull, gear)
+	if len(people)+len(gear) == 0 {
+		b.Notes = append(b.Notes, "nobody is aboard: the design has no [[crew]] and no [[gear]]")
+	}
+	var err error
+	if b.Cloth, err = skin.Of(f); err != nil {
+		return b, err
+	}
+	b.Hull = b.Cloth.Hull
+	b.Parts, err = weight.Boat(f, b.Cloth)
+	return b, err
+}
+
+// AssumedHeight is how high over the baseline the weight lies that a table of offsets is
+// given when nothing is known, mm: boat and paddlers kneeling or low. Common practice,
+// no source.
+const AssumedHeight = 300.0
+
+// OfOffsets gives the boat of a table. mass is the whole weight in kg, 0 for none; its
+// height over the baseline is in mm, 0 when not known. It lies amidships.
+//
+// Errors: a table whose stations make no hull.
+func OfOffsets(title string, t *offsets.Table, mass, height float64) (Boat, error) {
+	b := Boat{Title: title, Notes: slices.Clone(t.Notes)}
+	var err error
+	if b.Hull, err = t.Hull(); err != nil {
+		return b, err
+	}
+	if height == 0 {
+		height = AssumedHeight
+		b.Notes = append(b.Notes, fmt.Sprintf("the height of the weight is not known; %.0f mm over the baseline is assumed", height))
+	}
+	b.Gear = []weight.Item{{Name: "All up", Loads: []float.Load{{Mass: mass, At: geometry.Point3{Z: height}}}}}
+	return b, nil
+}
+
+// UsualMass is that of a person whose mass nobody gave, kg: as small-craft standards
+// take one.
+const UsualMass = 75.0
+
+// People returns the crew of a design, or one usual person kneeling amidships when it
+// has none.
+func People(d *design.Design) []design.Person {
+	if len(d.Crew) > 0 {
+		return d.Crew
+	}
+	return []design.Person{{Name: "Paddler (assumed)", Mass: UsualMass}}
+}
+
+// Own returns what the boat itself weighs.
+func (b Boat) Own() float.Load { return weight.Sum(b.Parts) }
+
+// Light returns the boat with its outfits, without people and gear.
+func (b Boat) Light() float.Load { return weight.Sum(slices.Concat(b.Parts, b.Outfits)) }
+
+// Aboard lists people and gear.
+func (b Boat) Aboard() []weight.Item { return slices.Concat(b.Crew, b.Gear) }
+
+// Load returns boat, outfits, crew and gear with whatever else is given.
+func (b Boat) Load(more ...float.Load) float.Load {
+	all := append([]float.Load{b.Light(), weight.Sum(b.Aboard())}, more...)
+	return float.Total(all...)
+}
+
+// SayOutfits tells of the other outfits' weight, where there is some.
+func (b Boat) SayOutfits(n *finding.List) {
+	if l := weight.Sum(b.Outfits); l.Mass > 0 {
+		n.Say("aboard", finding.Arithmetic, "the other outfits of %s, %.1f kg, are counted as weight", wording.OneLine(b.Title), l.Mass)
+	}
+}
+
+// Crosses names the cross pieces of the frame, with their stations, whose middles lie
+// from one station to another, mm.
+func (b Boat) Crosses(from, to float64) []string {
+	var out []string
+	for _, t := range b.Frame.Thwarts {
+		if t.At >= from && t.At <= to {
+			out = append(out, fmt.Sprintf("%s at %.0f mm", wording.OneLine(wording.Clip(t.Name, 40)), t.At))
+		}
+	}
+	return out
+}
+
+// GunwaleTop returns the inner and the outer upper edge of the port gunwale at a
+// station.
+func (b Boat) GunwaleTop(x float64) (inner, outer geometry.Point3) {
+	g := b.Frame.Gunwale
+	return g.EdgeAt(x, -g.Width/2, g.Height), g.EdgeAt(x, g.Width/2, g.Height)
+}
+
+// Floor returns the height of the floor, the ribs' upper face, at a station.
+func (b Boat) Floor(x float64) float64 { return b.Frame.Hull.FloorZ(x) }

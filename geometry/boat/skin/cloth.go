@@ -1,0 +1,196 @@
+// Package skin is the one model of a boat's cloth. Cloth bridges flat between the outer
+// corners of keel, stringers and gunwales, so the boat that floats, nests and is
+// covered is the polygon through them, not the ribs' arcs.
+package skin
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"ribwright/geometry"
+	"ribwright/geometry/water/float"
+)
+
+// Boat is what a boat must tell of itself to be covered: its port side, in a section x
+// the half-breadth and y the height above the baseline, mm. A finished frame is one,
+// and so is the quick sketch of a boat that is being sized.
+type Boat interface {
+	Ribs() []Rib                              // from aft forward
+	Keel(x float64) float64                   // height of the cloth on the middle line, along keel and stems
+	Stringer(i int, x float64) geometry.Point // a line along the i-th from the keel, from landing to landing
+	Gunwale(x float64) [2]geometry.Point      // lower and upper edge of the outer face
+	Ends() (stern, bow End)
+	Thickness() float64 // of the cloth
+}
+
+// Rib is the wood under the cloth at a rib.
+type Rib struct {
+	Station float64
+	Corners []geometry.Point // the keel's middle and edge, two of each stringer, the gunwale's lower and upper
+}
+
+// Girth returns the length of the half outline and the middle of its line, mm.
+func (r Rib) Girth() (length float64, middle geometry.Point) {
+	for i := 1; i < len(r.Corners); i++ {
+		a, b := r.Corners[i-1], r.Corners[i]
+		l := b.Sub(a).Norm()
+		length += l
+		middle = middle.Add(b.Lerp(a, 0.5).Scale(l))
+	}
+	return length, middle.Scale(1 / length)
+}
+
+// End is one end of the boat. Distances are from midship, positive, mm.
+type End struct {
+	Tip      float64   // the outermost point
+	Toe      float64   // where the keel ends on the stem
+	Gunwale  float64   // where the gunwales end
+	Top      float64   // height of the stem head
+	Siding   float64   // thickness of the stem
+	Landings []float64 // where each stringer ends
+}
+
+// Cloth is the cloth over one boat. Nothing in it changes after New.
+type Cloth struct {
+	Hull *float.Hull // what it holds, for floating
+
+	boat     Boat
+	ribs     []Rib
+	covered  [][]geometry.Point // by rib: the corners with the cloth over them
+	off      [][]geometry.Point // by rib: those off the lines of keel, stringers and gunwale
+	ends     [2]End             // stern, bow
+	stations []float64
+}
+
+// New covers a boat and makes it ready to float, with so many stations between the
+// last rib and the tip of each end: an even number, so that Simpson's rule fits.
+//
+// Errors: an outline that is no section of a hull.
+func New(b Boat, steps int) (*Cloth, error) {
+	c := &Cloth{boat: b, ribs: b.Ribs()}
+	c.ends[0], c.ends[1] = b.Ends()
+	for _, r := range c.ribs {
+		over := covered(r.Corners, b.Thickness())
+		lines := c.lines(r.Station)
+		off := make([]geometry.Point, len(over))
+		for i, p := range over {
+			off[i] = p.Sub(lines[i])
+		}
+		c.covered, c.off = append(c.covered, over), append(c.off, off)
+	}
+	first, last := c.ribs[0].Station, c.ribs[len(c.ribs)-1].Station
+	for k := steps; k > 0; k-- {
+		c.stations = append(c.stations, -between(-first, c.ends[0].Tip, k, steps))
+	}
+	for _, r := range c.ribs {
+		c.stations = append(c.stations, r.Station)
+	}
+	for k := 1; k <= steps; k++ {
+		c.stations = append(c.stations, between(last, c.ends[1].Tip, k, steps))
+	}
+	var err error
+	c.Hull, err = c.float(c.At)
+	return c, err
+}
+
+// between is the k-th of so many steps from the last rib to the tip.
+func between(from, tip float64, k, steps int) float64 {
+	return from + (tip-from)*float64(k)/float64(steps)
+}
+
+// Ribs returns the wood under the cloth, from aft forward.
+func (c *Cloth) Ribs() []Rib { return c.ribs }
+
+// Ends returns both ends.
+func (c *Cloth) Ends() (stern, bow End) { return c.ends[0], c.ends[1] }
+
+// Stations returns where the boat is cut to be floated: at the ribs and, more closely,
+// in the ends, from tip to tip.
+func (c *Cloth) Stations() []float64 { return slices.Clone(c.stations) }
+
+// float makes a hull of outlines at the stations.
+func (c *Cloth) float(at func(x float64) []geometry.Point) (*float.Hull, error) {
+	rows := make([]float.Station, len(c.stations))
+	for i, x := range c.stations {
+		knuckle := x == c.ribs[0].Station || x == c.ribs[len(c.ribs)-1].Station
+		rows[i] = float.Station{X: x, Half: slices.Compact(at(x)), Knuckle: knuckle}
+	}
+	return float.New(rows)
+}
+
+// Area returns the whole outside of both sides, mm2.
+func (c *Cloth) Area() float64 {
+	const deep = 1e6 // mm of water: all of it is under
+	return c.Hull.Wetted(float.Level(deep))
+}
+
+// Width returns the greatest width over the gunwales at a station, mm.
+func (c *Cloth) Width(x float64) float64 {
+	pts := c.At(x)
+	return 2 * math.Max(pts[len(pts)-2].X, pts[len(pts)-1].X)
+}
+
+// At returns the outline at a station: as many corners as a rib has, from the middle
+// of the keel out to the gunwale's upper edge. Where a batten has ended, its corners
+// lie on the next one inward, and past the tip all lie on the middle line.
+func (c *Cloth) At(x float64) []geometry.Point {
+	i := sort.Search(len(c.ribs), func(i int) bool { return c.ribs[i].Station >= x })
+	switch {
+	case i < len(c.ribs) && c.ribs[i].Station == x:
+		return slices.Clone(c.covered[i])
+	case i == 0:
+		return c.atEnd(x, -1)
+	case i == len(c.ribs):
+		return c.atEnd(x, 1)
+	}
+	a, b := c.ribs[i-1].Station, c.ribs[i].Station
+	out := c.lines(x)
+	for k := range out {
+		out[k] = out[k].Add(c.off[i-1][k].Lerp(c.off[i][k], (x-a)/(b-a)))
+	}
+	return out
+}
+
+// lines are what the corners follow from rib to rib: the keel's skin on the middle
+// line, the stringers, the gunwale's edges.
+func (c *Cloth) lines(x float64) []geometry.Point {
+	keel := geometry.Point{Y: c.boat.Keel(x)}
+	out := make([]geometry.Point, 2, 4+2*len(c.ends[0].Landings))
+	out[0], out[1] = keel, keel
+	for i := range c.ends[0].Landings {
+		p := c.boat.Stringer(i, x)
+		out = append(out, p, p)
+	}
+	rail := c.boat.Gunwale(x)
+	return append(out, rail[:]...)
+}
+
+// covered moves an outline out by the thickness of the skin: every corner along
+// the line that halves it, so that each side moves by the thickness. The ends
+// move square to their sides; the first stays on the middle line and the last,
+// the gunwale's upper edge, at its height.
+func covered(pts []geometry.Point, skin float64) []geometry.Point {
+	out := make([]geometry.Point, len(pts))
+	for i, p := range pts {
+		var before, after geometry.Point
+		if i > 0 {
+			before = p.Sub(pts[i-1]).Unit()
+		}
+		if i < len(pts)-1 {
+			after = pts[i+1].Sub(p).Unit()
+		}
+		if i == 0 {
+			before = after
+		}
+		if i == len(pts)-1 {
+			after = before
+		}
+		// Out is to the right of the way from keel to gunwale.
+		n := before.Add(after).Left().Scale(-1).Unit()
+		reach := skin / math.Max(0.5, n.Dot(before.Left().Scale(-1)))
+		out[i] = p.Add(n.Scale(reach))
+	}
+	out[0].X, out[len(out)-1].Y = pts[0].X, pts[len(pts)-1].Y
+	return out
+}
