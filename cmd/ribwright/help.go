@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/wood/timber"
+	"ribwright/layout/report"
 )
 
 // overview says what the program can do.
@@ -20,13 +21,15 @@ func (p program) overview(w io.Writer) error {
 	b.WriteString("\n  help VERB      the verb's flags\n" +
 		"  help design    every key of the design file\n" +
 		"  help species   the woods the program knows\n" +
-		"  --version\n\n" + caution)
+		"  --version\n\n" + caution())
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-const caution = "Every figure is an estimate and nothing here certifies a boat. Local law and licensed\n" +
-	"advice come first. Wear a life jacket and try the boat in shallow water with flotation.\n"
+// caution closes what is said, in two lines.
+func caution() string {
+	return strings.Replace(report.Promise, " advice ", "\nadvice ", 1) + "\n"
+}
 
 // help explains a verb, the design file or the woods; without a word, all.
 func (p program) help(args []string, w io.Writer) error {

@@ -326,7 +326,7 @@ func (s *sizer) tell(w io.Writer, boat *sizing.Boat, a *sizing.Answer, dir strin
 	for _, o := range outs {
 		b.WriteString(filepath.Join(dir, o.name) + "\n")
 	}
-	b.WriteString("\n" + caution)
+	b.WriteString("\n" + caution())
 	_, err := w.Write(b.Bytes())
 	return err
 }

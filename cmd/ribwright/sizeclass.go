@@ -323,6 +323,6 @@ func (s *sizer) tellClass(w io.Writer, results []graduate, name string) error {
 	if first != nil {
 		return fmt.Errorf("%s: line %d, %q: %s; %s", s.class, first.line, first.name, first.text, text)
 	}
-	_, err := fmt.Fprintf(w, "%s\n\n%s", text, caution)
+	_, err := fmt.Fprintf(w, "%s\n\n%s", text, caution())
 	return err
 }

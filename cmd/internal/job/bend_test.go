@@ -3,33 +3,8 @@ package job
 import (
 	"encoding/json"
 	"math"
-	"strings"
 	"testing"
-
-	"ribwright/geometry/design"
 )
-
-// TestBendPage keeps the page within 80 columns and free of numbers that are none.
-func TestBendPage(t *testing.T) {
-	for _, name := range design.ShippedNames() {
-		for _, units := range []string{"metric", "imperial"} {
-			page := ask(t, "bend", name, "--units", units).said
-			for _, l := range strings.Split(page, "\n") {
-				if n := len([]rune(l)); n > 80 {
-					t.Errorf("%s %s: %d columns: %s", name, units, n, l)
-				}
-			}
-			for _, w := range []string{"NaN", "Inf", "-0.0", "%!"} {
-				if strings.Contains(page, w) {
-					t.Errorf("%s %s: the page holds %s", name, units, w)
-				}
-			}
-			if page != ask(t, "bend", name, "--units", units).said {
-				t.Errorf("%s %s: a second page differs", name, units)
-			}
-		}
-	}
-}
 
 // TestBendJSON reads the JSON as a stranger would: one rib relaxed so much wider
 // pushes with its stiffness times that, and the gunwales stand still: the pushes of

@@ -1,29 +1,26 @@
 // Package trial tells what the trials of a boat found: afloat, of its bends and
-// balance, nested with others.
+// balance, nested with others. A build book and a page of its own tell the same parts.
 package trial
 
-import (
-	"ribwright/geometry/measure"
-	"ribwright/geometry/trial/afloat"
-	"ribwright/geometry/trial/balance"
-	"ribwright/geometry/trial/bend"
-	"ribwright/geometry/trial/stow"
-	"ribwright/layout/report"
-)
+import "ribwright/layout/report"
 
-// Afloat tells how a boat lies on the water.
-func Afloat(r *afloat.Report, units measure.System) []report.Block { return nil }
+func chapter(words string) report.Block { return report.Heading{Level: 1, Words: words} }
+func section(words string) report.Block { return report.Heading{Level: 2, Words: words} }
 
-// Balance is what holds the shape of a frame, and what comes of taking members out.
-type Balance struct {
-	Report  *bend.Report
-	Without *balance.Without // what comes out in the trials
-	Trials  []balance.Trial
-	Miss    float64 // mm, by how much the ribs of the last trial miss the neutral set
+// practice is who says what nobody wrote down.
+const practice = "common practice, no source"
+
+// figures is a table of what is measured and how much it is.
+func figures(title string, rows [][]string) report.Table {
+	return report.Table{Title: title, Columns: []report.Column{report.Words("Figure"), report.Numbers("")}, Rows: rows}
 }
 
-// Bending tells whether the wood takes each bend and what holds the shape.
-func Bending(b Balance, units measure.System) []report.Block { return nil }
-
-// Fleet tells which boats nest in one another.
-func Fleet(r *stow.Report, units measure.System) []report.Block { return nil }
+// under makes a section of a table: its title heads the section.
+func under(t report.Table) []report.Block {
+	title := t.Title
+	t.Title = ""
+	if len(t.Columns) == 2 && t.Columns[1].Head == "" {
+		t.Columns = []report.Column{report.Words(""), report.Numbers("")}
+	}
+	return []report.Block{section(title), t}
+}

@@ -1,0 +1,162 @@
+package trial
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/wood/timber"
+	"ribwright/geometry/wording"
+	"ribwright/layout/report"
+)
+
+// Bending tells whether the wood takes each bend and what holds the shape.
+func Bending(b Balance, units measure.System) []report.Block {
+	l := report.Letters{Units: units}
+	out := append([]report.Block{chapter("Bends and balance")}, verdicts(b.Report.Findings)...)
+	out = append(out, section("Ribs"), ribsInSteam(b.Report), ribTable(b.Report, l),
+		report.Caution{Words: "Bend one rib and look at it before you bend the others. Steam scalds: vent the box and wear gauntlets.", Says: "common practice; limits of steamed bends are from memory, stresses are for clear, straight wood"})
+	out = append(append(out, under(AtRestGunwales(b.Report, l))...), gunwales(b.Report, l))
+	out = append(out, b.held(l)...)
+	return append(out, report.Paragraph{Words: report.Promise})
+}
+
+// verdicts says whether all can be made, first what cannot, then every part beside its
+// limit and what would spare work.
+func verdicts(l finding.List) []report.Block {
+	out := []report.Block{section("Will the wood take it")}
+	fails, cures := curesOf(l)
+	if len(fails) == 0 {
+		out = append(out, report.Paragraph{Words: "Everything can be made as the design says."})
+	} else {
+		out = append(out, report.Caution{Words: "NOT everything can be made as the design says:"}, report.List{Items: fails})
+	}
+	out = append(out, verdictTable(l))
+	if len(cures) > 0 {
+		out = append(out, report.Paragraph{Words: "What would spare work:"}, report.List{Items: cures})
+	}
+	return out
+}
+
+// curesOf words what does not pass, and what would make easier what does.
+func curesOf(l finding.List) (fails, cures []string) {
+	for _, f := range l.Sorted() {
+		switch {
+		case !f.Verdict.Passes():
+			words := []string{f.Verdict.String()}
+			for _, w := range []string{f.Text, f.Cure} {
+				if w != "" {
+					words = append(words, w)
+				}
+			}
+			fails = append(fails, f.About+": "+strings.Join(words, "; "))
+		case f.Cure != "":
+			cures = append(cures, f.About+": "+f.Cure)
+		}
+	}
+	return fails, cures
+}
+
+func verdictTable(l finding.List) report.Table {
+	t := report.Table{Columns: []report.Column{report.Words("Part"), report.Names("Verdict"), report.Numbers("Has"), report.Numbers("Limit"), report.Names("Unit"), report.Numbers("Room")},
+		Note: "r/t is the inner radius over thickness, for ribs on the form: more is easier. N/mm2 is a stress: less is easier. \"Dry, eases\" lies between what wood bears for years and what it is bent to once: such a part gives up some of its spring."}
+	for _, f := range l.Sorted() {
+		row := []string{f.About, f.Verdict.String(), "", "", "", ""}
+		if f.IsSet() {
+			row = append(row[:2], report.Number(f.Value), report.Number(f.Limit), strings.ReplaceAll(f.Unit, "radius/thickness", "r/t"), share(f.Margin()))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// share letters a margin; what is far off needs no figure.
+func share(margin float64) string {
+	if margin >= 9.99 {
+		return "ample"
+	}
+	return fmt.Sprintf("%+.0f%%", 100*margin)
+}
+
+// ribsInSteam says how ribs are steamed, and how they dry.
+func ribsInSteam(r *bend.Report) report.Paragraph {
+	d, wood := r.Frame.Design, r.Boat.Ribs
+	words := fmt.Sprintf("%s, steam %.0f minutes at %.0f %% moisture; forms are for %.0f %% of springback.", wording.Capital(wood.Name), r.Ribs[0].Minutes, d.Bending.Moisture, 100*d.Bending.Springback)
+	if least := r.LeastMoisture; d.Bending.Moisture < least {
+		words += fmt.Sprintf(" Such bends want stock of at least %.0f %%: soak it, or take air-dried stock.", least)
+	}
+	if mm := r.Shrink; mm > 0 {
+		words += fmt.Sprintf(" Drying to %.0f %% they shrink up to %.2f mm in thickness (%s): fit them dry.", timber.ServiceMoisture, mm, wood.Movement)
+	}
+	return report.Paragraph{Words: words}
+}
+
+// ribTable says what each rib is relaxed to, how it pushes and on what form it is bent.
+func ribTable(r *bend.Report, l report.Letters) report.Table {
+	t := report.Table{Title: "Widths between the heads and radii, to the middle of the thickness, " + l.Unit(), Columns: []report.Column{report.Names("Rib"), report.Numbers("In place"), report.Numbers("Relax to"),
+		report.Numbers("Push, N"), report.Numbers("Stress, N/mm2"), report.Words("Form radius, from the keel out")}}
+	for i, rib := range r.Ribs {
+		relax := "-"
+		if rib.Relax > 0 {
+			relax = l.Whole(rib.Relax)
+		}
+		arcs := make([]string, 0, len(rib.Arcs))
+		for _, a := range rib.Arcs {
+			arcs = append(arcs, a.Name+" "+radius(a.Form, l.Whole))
+		}
+		t.Rows = append(t.Rows, []string{rib.Name, l.Whole(2 * r.Frame.Ribs[i].Section.HalfBreadth), relax, report.Signed(rib.Push), report.Number(rib.Stress), strings.Join(arcs, ", ")})
+	}
+	return t
+}
+
+// radius letters a radius; one of more than 100 m is no bend.
+func radius(mm float64, letter func(mm float64) string) string {
+	if mm > 1e5 {
+		return "straight"
+	}
+	return letter(mm)
+}
+
+// AtRestGunwales lists how the finished gunwales are bent.
+func AtRestGunwales(r *bend.Report, l report.Letters) report.Table {
+	g := r.Gunwale
+	return figures("Gunwales at rest", [][]string{
+		{"tightest radius in plan", radius(g.Radius, l.Length)},
+		{"at station", l.Station(g.At)},
+		{"share of a form's curvature that plies glued on it lose", fmt.Sprintf("%.0f %%", 100*g.Back)},
+		{"greatest stress at rest", fmt.Sprintf("%.1f N/mm2, at %s", g.Rest.Sum(), l.Station(g.Rest.X))},
+	})
+}
+
+// gunwales says how they are glued, what they keep of their curve and what mortises
+// leave of them.
+func gunwales(r *bend.Report, l report.Letters) report.Paragraph {
+	g, d, b := r.Gunwale, r.Frame.Design, r.Boat
+	words := fmt.Sprintf("%s, %d plies, glued %s. ", wording.Capital(b.Wood.Name), d.Gunwale.Plies, glued(d))
+	if d.Gunwale.Plies > 1 {
+		words += fmt.Sprintf("Plies are %.1f mm and lose %.0f %% of a form's curve: a form for the designed curve has a radius of %s where it is tightest, and everywhere %.3f of the gunwale's own. ",
+			g.Ply, 100*g.OnForm, radius(g.Form, l.Length), 1-g.OnForm)
+	}
+	words += fmt.Sprintf("By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold the rest. At rest they bear %.1f N/mm2 in plan and %.1f from edge-set; the wood breaks at about %.0f. ",
+		100*b.Glue.Kept, g.Rest.Plan, g.Rest.Edge, b.Wood.MOR)
+	if wide := r.SquareTenon; wide < float64(d.Ribs.Width) {
+		words += fmt.Sprintf("Mortises cut by a bit of %.1f mm have half-round ends and take a sharp-edged rib of %.1f mm: square them, or round the rib's edges there. ", r.Frame.Gunwale.Mortises[0].Width, wide)
+	}
+	least := slices.MinFunc(r.Slots, func(a, b bend.Slot) int { return cmp.Compare(a.Tall, b.Tall) })
+	return report.Paragraph{Words: words + fmt.Sprintf("A mortise leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way.", 100*least.Flat, 100*least.Tall)}
+}
+
+func glued(d *design.Design) string {
+	switch d.Gunwale.Glued {
+	case design.GluedBent:
+		return "bent round the spreaders"
+	case design.GluedOnForm:
+		return "on a form"
+	}
+	return "straight"
+}
