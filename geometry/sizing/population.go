@@ -34,15 +34,15 @@ type Population struct {
 // so that a failure can be looked at again.
 func (f Trying) Body(n int) Brief {
 	r := rand.New(rand.NewPCG(0x5eed, uint64(n)))
-	b := Usual()
+	b := DefaultBrief()
 	b.Title = fmt.Sprintf("Trial %d", n)
 	for range f.Family.Seats {
 		b.Crew = append(b.Crew, Paddler{Person: body.Random(r), Posture: family.Postures()[r.IntN(3)]})
 	}
 	b.Gear = 40 * r.Float64()
-	b.Water = family.Waters()[r.IntN(3)]
+	b.Waters = family.Waters()[r.IntN(3)]
 	b.Skill = family.Skills()[r.IntN(3)]
-	b.Stock = 2400 + 3600*r.Float64()
+	b.LongestStick = 2400 + 3600*r.Float64()
 	return b
 }
 

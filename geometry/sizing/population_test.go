@@ -31,7 +31,7 @@ func shipped(t testing.TB, name string) *family.Family {
 }
 
 func briefFor(f *family.Family, p body.Person, gear float64) Brief {
-	b := Usual()
+	b := DefaultBrief()
 	b.Title, b.Gear = "Trial", gear
 	for range f.Seats {
 		b.Crew = append(b.Crew, Paddler{Person: p, Posture: family.Either})

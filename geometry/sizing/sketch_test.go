@@ -35,7 +35,7 @@ func TestSketchAgainstFrame(t *testing.T) {
 			all = append(all, boat.Design)
 		}
 	}
-	b := Usual()
+	b := DefaultBrief()
 	for _, d := range all {
 		f, err := frame.Build(d)
 		if err != nil {
