@@ -82,7 +82,7 @@ func words(to *string) Value {
 // yes is a choice that is made or not.
 func yes(to *bool) Value { return bind(to, strconv.ParseBool, strconv.FormatBool) }
 
-// whole is a whole number from low to high.
+// whole is a whole number from low to high; a lower one stands for none.
 func whole(to *int, low, high int) Value {
 	return bind(to, func(s string) (int, error) {
 		n, err := strconv.Atoi(strings.TrimSpace(s))
@@ -90,7 +90,12 @@ func whole(to *int, low, high int) Value {
 			return 0, fmt.Errorf("%q is not understood; accepted: a whole number, %d to %d", s, low, high)
 		}
 		return n, nil
-	}, strconv.Itoa)
+	}, func(n int) string {
+		if n < low {
+			return ""
+		}
+		return strconv.Itoa(n)
+	})
 }
 
 // length is a length in mm from low to high; 0 stands for none.

@@ -20,8 +20,8 @@ var shippedFiles embed.FS
 // Names lists the families that come with the program.
 func Names() []string { return []string{"pack", "solo", "tandem"} }
 
-// parts are shared files that families use; they are no families themselves.
-func parts() []string { return []string{"people", "making"} }
+// Files lists the families and the shared files that they use.
+func Files() []string { return append(Names(), "people", "making") }
 
 // Family is a file of formulas that gives a design.
 type Family struct {
@@ -55,8 +55,8 @@ func Text(name string) (string, error) {
 }
 
 func shippedSource(name string) (formula.Source, error) {
-	if !slices.Contains(append(Names(), parts()...), name) {
-		return formula.Source{}, fmt.Errorf("no file %q to use; there are %s", name, strings.Join(append(Names(), parts()...), ", "))
+	if !slices.Contains(Files(), name) {
+		return formula.Source{}, fmt.Errorf("no file %q to use; there are %s", name, strings.Join(Files(), ", "))
 	}
 	data, err := shippedFiles.ReadFile("shipped/" + name + ".family")
 	return formula.Source{Name: name + ".family", Text: string(data)}, err
