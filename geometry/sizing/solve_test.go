@@ -123,15 +123,15 @@ func TestParseTargetRefuses(t *testing.T) {
 	c := benchCase(t, "pack")
 	for text, want := range map[string]string{
 		"draft": "accepted: a name, <= or >=", "draft<=3kg": "draft is a length (mm), not a weight (kg)", "drat<=3mm": "the nearest name is draft",
-		"draft<=": `"" is no number`, "water<=3": "water is a text", "draft<=1,5mm": "is no number with its unit",
+		"draft<=": `"" is no number`, "waters<=3": "waters is a text", "draft<=1,5mm": "is no number with its unit",
 	} {
 		if _, err := ParseTarget(text, c.Family.Program); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
 	}
 	for text, want := range map[string]string{
-		"beem": "the nearest name is beam", "beam,beam": "given twice", "water": "no number with a formula", "draft": "no number with a formula",
-		"length,beam,depth,fullness,pitch,from_end,keel_straight": "7 values are free; accepted: up to 6", "first": "no number",
+		"beem": "the nearest name is beam", "beam,beam": "given twice", "waters": "no number with a formula", "draft": "no number with a formula",
+		"length,beam,depth,fullness,pitch,from_end,keel_straight": "7 values are free; accepted: up to 6", "beginner": "no number",
 	} {
 		if _, err := c.Free(text); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("free %q: %v, want %q", text, err, want)

@@ -18,15 +18,20 @@ import (
 // steps makes a boat has no figure.
 func Sweep(f *family.Family, s sizing.Sweep, rows []sizing.Row) []report.Block {
 	columns := slices.DeleteFunc(sizing.Columns(), func(n string) bool { return n == s.Name })
-	t := report.Table{Columns: []report.Column{{Head: s.Name, Align: layout.Right}}}
-	for _, n := range columns {
-		t.Columns = append(t.Columns, report.Column{Head: n, Align: layout.Right})
+	t := report.Table{}
+	for _, n := range append([]string{s.Name}, columns...) {
+		unit, _ := dimOf(f, n).Unit()
+		t.Columns = append(t.Columns, report.Column{Head: strings.TrimSpace(n + " " + unit), Align: layout.Right})
 	}
 	t.Columns = append(t.Columns, report.Column{Head: "checks that fail", Text: true})
 	for _, r := range rows {
-		row := []string{formula.ShowNumber(r.At, s.Dim)}
+		row := []string{bare(r.At, s.Dim)}
 		for _, n := range columns {
-			row = append(row, shownOf(f, r, n))
+			cell := "-"
+			if r.Fault == "" {
+				cell = bare(r.Values[n], dimOf(f, n))
+			}
+			row = append(row, cell)
 		}
 		t.Rows = append(t.Rows, append(row, trouble(r)))
 	}
@@ -37,12 +42,16 @@ func Sweep(f *family.Family, s sizing.Sweep, rows []sizing.Row) []report.Block {
 	return out
 }
 
-func shownOf(f *family.Family, r sizing.Row, name string) string {
-	k, err := f.Program.Kind(name)
-	if err != nil || r.Fault != "" {
-		return "-"
-	}
-	return formula.ShowNumber(r.Values[name], k.Dim)
+// dimOf is what a value that every family has measures.
+func dimOf(f *family.Family, name string) formula.Dim {
+	k, _ := f.Program.Kind(name)
+	return k.Dim
+}
+
+// bare is a number without its unit, which the column's head has.
+func bare(v float64, d formula.Dim) string {
+	unit, _ := d.Unit()
+	return strings.TrimSuffix(formula.ShowNumber(v, d), " "+unit)
 }
 
 // trouble says what is wrong with a boat of a sweep.
