@@ -20,14 +20,9 @@ ANN,pack,62,168,
 Dan,solo,80,178,
 `
 
-func classOf(t *testing.T, table string, fields ...string) *Class {
+func classOf(t *testing.T, fields ...string) *Class {
 	t.Helper()
-	c := NewClass()
-	c.Name([]string{"class.csv"})
-	for _, f := range fields {
-		set(t, c, f)
-	}
-	return c
+	return asked(t, "class", append([]string{"class.csv"}, fields...)...).(*Class)
 }
 
 func inMemory(table string) World {
@@ -37,7 +32,7 @@ func inMemory(table string) World {
 // TestClassInMemory makes a class whose table is nowhere on a disk: a folder each for
 // the rows that can be made, and a summary of all in the order of the table.
 func TestClassInMemory(t *testing.T) {
-	r, err := classOf(t, builders).Do(inMemory(builders))
+	r, err := classOf(t).Do(inMemory(builders))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,7 +64,7 @@ func TestClassInMemory(t *testing.T) {
 
 // TestClassRowFails: neither an error nor a fault of the program costs more than a row.
 func TestClassRowFails(t *testing.T) {
-	course, err := classOf(t, builders).Read(inMemory(builders))
+	course, err := classOf(t).Read(inMemory(builders))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +86,7 @@ func TestClassRowFails(t *testing.T) {
 func TestClassKey(t *testing.T) {
 	key := func(table string, fields ...string) (out string) {
 		t.Helper()
-		course, err := classOf(t, table, fields...).Read(inMemory(table))
+		course, err := classOf(t, fields...).Read(inMemory(table))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -101,7 +96,7 @@ func TestClassKey(t *testing.T) {
 		return out
 	}
 	seen := map[string]string{}
-	for _, fields := range [][]string{nil, {"loft=true"}, {"loft=true", "paper=a4"}, {"loft=true", "units=imperial"}, {"loft=true", "margins=15 mm"}, {"gear=11 kg"}, {"speed=6 km/h"}} {
+	for _, fields := range [][]string{nil, {"--loft"}, {"--loft", "--paper", "a4"}, {"--loft", "--units", "imperial"}, {"--loft", "--margins", "15 mm"}, {"--gear", "11 kg"}, {"--speed", "6 km/h"}} {
 		k := key(builders, fields...)
 		if k != key(builders, fields...) {
 			t.Errorf("%q: the second time another key", fields)
@@ -117,13 +112,13 @@ func TestClassRefuses(t *testing.T) {
 	if _, err := NewClass().Do(World{}); err == nil || !strings.Contains(err.Error(), "no table of builders is given") {
 		t.Error(err)
 	}
-	if _, err := classOf(t, "").Do(World{}); err == nil || !strings.Contains(err.Error(), `no table of builders "class.csv"`) {
+	if _, err := classOf(t).Do(World{}); err == nil || !strings.Contains(err.Error(), `no table of builders "class.csv"`) {
 		t.Error(err)
 	}
-	if _, err := classOf(t, "").Do(inMemory("name,weight\nAnn,62 kg\n")); err == nil || !strings.Contains(err.Error(), `class.csv: has no column "stature"`) {
+	if _, err := classOf(t).Do(inMemory("name,weight\nAnn,62 kg\n")); err == nil || !strings.Contains(err.Error(), `class.csv: has no column "stature"`) {
 		t.Error(err)
 	}
-	if _, err := classOf(t, "", "family=none.family").Do(inMemory(builders)); err == nil || !strings.Contains(err.Error(), `no family file "none.family"`) {
+	if _, err := classOf(t, "--family", "none.family").Do(inMemory(builders)); err == nil || !strings.Contains(err.Error(), `no family file "none.family"`) {
 		t.Error(err)
 	}
 }

@@ -14,29 +14,10 @@ import (
 	"ribwright/layout/report"
 )
 
-// sized runs a request for one paddler with fields set as flags set them.
-func sized(t *testing.T, w World, fields ...string) (*Result, error) {
+// sizeOne sizes a boat for one paddler.
+func sizeOne(t *testing.T, w World, fields ...string) (*Result, error) {
 	t.Helper()
-	r := NewSize()
-	for _, f := range append([]string{"paddler=62 kg, 168 cm"}, fields...) {
-		set(t, r, f)
-	}
-	return r.Do(w)
-}
-
-// set sets a field, given as name=value.
-func set(t *testing.T, r Request, text string) {
-	t.Helper()
-	name, value, _ := strings.Cut(text, "=")
-	for _, f := range r.Fields() {
-		if f.Name == name {
-			if err := f.Value.Set(value); err != nil {
-				t.Fatalf("%s: %v", name, err)
-			}
-			return
-		}
-	}
-	t.Fatalf("no field %q", name)
+	return asked(t, "size", append([]string{"--paddler", "62 kg, 168 cm"}, fields...)...).Do(w)
 }
 
 func written(t *testing.T, o Output) []byte {
@@ -52,7 +33,7 @@ func written(t *testing.T, o Output) []byte {
 // reads the design back.
 func TestSizeInMemory(t *testing.T) {
 	w := World{Files: InMemory(map[string][]byte{"own.family": []byte("use \"pack\"\ntell beam = 650 mm   # as narrow as I like it\n")})}
-	r, err := sized(t, w, "family=own.family", "loft=true", "title=Teal", "skill=beginner", "waters=open")
+	r, err := sizeOne(t, w, "--family", "own.family", "--loft", "--title", "Teal", "--skill", "beginner", "--waters", "open")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -86,7 +67,7 @@ func TestSizeInMemory(t *testing.T) {
 
 // TestSizeNumbers holds the figures for programs against the design that is written.
 func TestSizeNumbers(t *testing.T) {
-	r, err := sized(t, World{})
+	r, err := sizeOne(t, World{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -148,7 +129,7 @@ func show(t *testing.T, v any) string {
 // by 2.6 % of the volume under water at most.
 func TestSizeWater(t *testing.T) {
 	draft := func(kind string) float64 {
-		r, err := sized(t, World{}, "water="+kind, "set=length=3500mm", "set=beam=700mm", "set=depth=280mm")
+		r, err := sizeOne(t, World{}, "--water", kind, "--set", "length=3500mm", "--set", "beam=700mm", "--set", "depth=280mm")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -168,7 +149,7 @@ func TestSizeWater(t *testing.T) {
 
 // TestSizeSearch tells of targets, and explains instead of making files.
 func TestSizeSearch(t *testing.T) {
-	r, err := sized(t, World{}, "target=draft<=80mm", "aim=smallest")
+	r, err := sizeOne(t, World{}, "--target", "draft<=80mm", "--aim", "smallest")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -180,24 +161,30 @@ func TestSizeSearch(t *testing.T) {
 	if !told {
 		t.Errorf("the search is not told of: %v", r.Report.Blocks)
 	}
-	if r, err = sized(t, World{}, "explain=beam"); err != nil || len(r.Outputs) != 0 {
+	if r, err = sizeOne(t, World{}, "--explain", "beam"); err != nil || len(r.Outputs) != 0 {
 		t.Errorf("%v, %d files", err, len(r.Outputs))
 	}
-	if r, err = sized(t, World{}, "formulas=people"); err != nil || !strings.Contains(r.Text, "gm_want = ") {
+	if r, err = sizeOne(t, World{}, "--formulas", "people"); err != nil || !strings.Contains(r.Text, "gm_want = ") {
 		t.Errorf("%v, %q", err, r.Text)
 	}
 }
 
 func TestSizeRefuses(t *testing.T) {
-	for field, want := range map[string]string{
-		"use=barge": `use: no family "barge"; there are pack, solo, tandem, or a file of your own`, "target=drat<=3mm": "target: target drat<=3mm: nothing is called \"drat\"; the nearest name is draft",
-		"set=beam=3kg": "set: set beam: beam is a length (mm), not a weight (kg)", "set=beam": `set: "beam" is not understood`, "explain=bean": `explain: nothing is called "bean"`,
-		"sweep=beam=1mm": "sweep: sweep \"beam=1mm\"", "use=tandem": "the family seats 2 and 1 paddlers are given", "wood=teak": `species "teak" is not known`,
-		"svg=true": "svg: only a sweep has a figure", "formulas=barge": "formulas: no file \"barge\"", "family=none.family": `no family file "none.family"`,
+	for asks, want := range map[string]string{
+		"--use barge":          `use: no family "barge"; there are pack, solo, tandem, or a file of your own`,
+		"--use tandem":         "the family seats 2 and 1 paddlers are given",
+		"--family none.family": `no family file "none.family"`,
+		"--target drat<=3mm":   `target: target drat<=3mm: nothing is called "drat"; the nearest name is draft`,
+		"--set beam=3kg":       "set: set beam: beam is a length (mm), not a weight (kg)",
+		"--set beam":           `set: "beam" is not understood`,
+		"--explain bean":       `explain: nothing is called "bean"`,
+		"--sweep beam=1mm":     `sweep: sweep "beam=1mm"`,
+		"--wood teak":          `species "teak" is not known`,
+		"--svg":                "svg: only a sweep has a figure",
+		"--formulas barge":     `formulas: no file "barge"`,
 	} {
-		_, err := sized(t, World{}, field)
-		if err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("%s: %v, want %q", field, err, want)
+		if _, err := sizeOne(t, World{}, strings.Fields(asks)...); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %q", asks, err, want)
 		}
 	}
 	if _, err := NewSize().Do(World{}); err == nil || !strings.Contains(err.Error(), "paddler: nobody is given") {
