@@ -115,6 +115,9 @@ func TestParsePaddler(t *testing.T) {
 		if err != nil || got != want {
 			t.Errorf("%s: %q %v, want %q", text, got, err, want)
 		}
+		if again, err := ParsePaddler(p.String()); again != p {
+			t.Errorf("%s is written %q, which is read as %+v (%v)", text, p, again, err)
+		}
 	}
 	for text, want := range map[string]string{
 		"": "nothing stands between two commas", "62 kg": "has no stature", "168 cm": "has no weight", "62,5 kg, 168 cm": "is a plain number",

@@ -37,7 +37,7 @@ func (o *Outcome) Take(b *Boat) error {
 	o.Draft, o.Freeboard, o.GM = b.Found["draft"], b.Found["freeboard"], b.Found["gm"]
 	o.AllUp, o.BoatWeight = b.Found["all_up"], b.Found["boat_weight"]
 	for _, v := range b.Failures() {
-		o.ChecksFailed = append(o.ChecksFailed, v.Name)
+		o.ChecksFailed = append(o.ChecksFailed, v.About)
 	}
 	var err error
 	o.Fingerprint, err = b.Design.Fingerprint()

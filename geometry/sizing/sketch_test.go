@@ -42,11 +42,11 @@ func TestSketchAgainstFrame(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := seats{-400, 700}
-		want, err := b.measureFrame(f, at, true)
+		want, err := b.floatFrame(f, at, true)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := b.look(d, at, densities{}, true)
+		got, err := b.floatSketch(d, at, densities{}, true)
 		if err != nil {
 			t.Fatal(err)
 		}

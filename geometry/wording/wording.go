@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 )
 
 // OneLine keeps a message on one line whatever a file put into it, and keeps codes
@@ -28,13 +27,13 @@ func Clip(s string, n int) string {
 	return s
 }
 
-// Capital begins words with a capital letter.
+// Capital begins words with a capital letter, where that is a Latin one without an
+// accent.
 func Capital(s string) string {
-	first, n := utf8.DecodeRuneInString(s)
-	if first == utf8.RuneError {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
 		return s
 	}
-	return string(unicode.ToUpper(first)) + s[n:]
+	return string(s[0]-'a'+'A') + s[1:]
 }
 
 // Counted writes a number with its noun, which takes an s where there are more or none.

@@ -1,8 +1,6 @@
 package json
 
 import (
-	"strings"
-
 	"ribwright/geometry/design"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/family"
@@ -40,8 +38,8 @@ func Sizing(b *sizing.Boat) (SizingReport, error) {
 		value, unit := valueOf(v, kind)
 		out.Values[name] = sizedValue{value, unit, b.Why(name)}
 	}
-	for _, v := range b.Verdicts {
-		out.Checks = append(out.Checks, checkPart{v.Name, v.Passed, strings.TrimPrefix(v.Text(), v.Name+": ")})
+	for _, v := range b.Checks {
+		out.Checks = append(out.Checks, checkPart{v.Name, v.Passed, v.Finding().Text})
 	}
 	return out, err
 }

@@ -59,19 +59,30 @@ func bind[T any](to *T, read func(string) (T, error), show func(T) string) Value
 	return binding[T]{to, read, show}
 }
 
-// list is a value to which each setting adds one.
+// list is a value to which each setting adds one, or several with semicolons between.
 type list[T any] struct {
 	to   *[]T
 	read func(string) (T, error)
+	show func(T) string
 }
 
-func (l list[T]) String() string { return "" }
+func (l list[T]) String() string {
+	var out []string
+	for _, v := range *l.to {
+		out = append(out, l.show(v))
+	}
+	return strings.Join(out, "; ")
+}
+
 func (l list[T]) Set(text string) error {
-	v, err := l.read(text)
-	if err == nil {
+	for _, one := range strings.Split(text, ";") {
+		v, err := l.read(strings.TrimSpace(one))
+		if err != nil {
+			return err
+		}
 		*l.to = append(*l.to, v)
 	}
-	return err
+	return nil
 }
 
 // words is text as it is.

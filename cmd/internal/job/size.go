@@ -6,6 +6,7 @@ import (
 	"path"
 	"strings"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
@@ -44,20 +45,22 @@ func (s *Size) Fields() []Field {
 		searched = "Searches and trials"
 		many     = 100000
 	)
-	text := func(t string) (string, error) { return t, nil }
+	texts := func(to *[]string) Value {
+		return list[string]{to, func(t string) (string, error) { return t, nil }, func(t string) string { return t }}
+	}
 	var aims []string
 	for _, a := range sizing.Aims() {
 		aims = append(aims, a.String())
 	}
 	out := []Field{
-		{Name: "paddler", Takes: "who", Says: who, Value: list[sizing.Paddler]{&s.Crew, sizing.ParsePaddler}, Many: true},
+		{Name: "paddler", Takes: "who", Says: who, Value: list[sizing.Paddler]{&s.Crew, sizing.ParsePaddler, sizing.Paddler.String}, Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
 		{Name: "formulas", Takes: strings.Join(family.Files(), "|"), Says: "print a family's file, to begin one of your own", Value: words(&s.Formulas)},
 	}
 	out = append(append(out, s.Sizing.fields()...), grouped(searched, []Field{
-		{Name: "set", Takes: "value=number", Says: "a value in the place of its formula, as length=3400mm; may be given several times", Value: list[string]{&s.Set, text}, Many: true},
-		{Name: "target", Takes: "value<=number", Says: `what the boat must meet, as "draft<=110mm"; may be given several times`, Value: list[string]{&s.Targets, text}, Many: true},
+		{Name: "set", Takes: "value=number", Says: "a value in the place of its formula, as length=3400mm; may be given several times", Value: texts(&s.Set), Many: true},
+		{Name: "target", Takes: "value<=number", Says: `what the boat must meet, as "draft<=110mm"; may be given several times`, Value: texts(&s.Targets), Many: true},
 		{Name: "free", Takes: "values", Says: "values that a search for targets may move", Value: words(&s.Free)},
 		{Name: "aim", Takes: strings.Join(aims, "|"), Says: "what a search makes least: the size, or the effort at the speed", Value: oneOf(&s.Aim, aims, sizing.Aims())},
 		{Name: "sweep", Takes: "value=from..to/step", Says: "boats for steps of one value, as beam=680mm..780mm/20mm", Value: words(&s.Sweep)},
@@ -231,16 +234,17 @@ func (s *Size) tryMany(fam *family.Family) *Result {
 }
 
 // bends judges whether a boat's wood takes its bends.
-func bends(b *sizing.Boat) []sizing.Shown {
+func bends(b *sizing.Boat) finding.List {
 	r, err := bend.Of(b.Frame)
 	if err != nil {
-		return []sizing.Shown{{Name: "bend", Text: err.Error(), Short: 1}}
+		return finding.List{{About: "bend", Text: err.Error(), Verdict: finding.Unfit}}
 	}
-	var out []sizing.Shown
+	var out finding.List
 	for _, f := range r.Findings {
-		if !f.Pass {
-			name := "bend of " + strings.FieldsFunc(f.Part, func(c rune) bool { return c == ' ' || c == ',' })[0] // one name for all parts of a kind
-			out = append(out, sizing.Shown{Name: name, Text: fmt.Sprintf("%s: %s, %.3g for %.3g %s; %s", f.Part, f.Verdict, f.Value, f.Limit, f.Unit, f.Cure), Short: -f.Margin})
+		if !f.Verdict.Passes() {
+			f.Text = f.String()
+			f.About = "bend of " + strings.Fields(f.About)[0] // one name for all parts of a kind
+			out = append(out, f)
 		}
 	}
 	return out

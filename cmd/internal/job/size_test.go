@@ -171,7 +171,7 @@ func TestSizeSearch(t *testing.T) {
 
 func TestSizeRefuses(t *testing.T) {
 	for asks, want := range map[string]string{
-		"--use barge":          `use: no family "barge"; there are pack, solo, tandem, or a file of your own`,
+		"--use barge":          `use: no family "barge"; there are pack, solo, tandem, or a family file of your own`,
 		"--use tandem":         "the family seats 2 and 1 paddlers are given",
 		"--family none.family": `no family file "none.family"`,
 		"--target drat<=3mm":   `target: target drat<=3mm: nothing is called "drat"; the nearest name is draft`,

@@ -62,7 +62,7 @@ func showSpeed(v float64) string { return fmt.Sprintf("%.6g km/h", v*3600/1e6) }
 // printing are the fields of the patterns that may be made too.
 func (s *Sizing) printing() []Field {
 	return append([]Field{
-		{Name: "loft", Says: "patterns, the cutter's files and all numbers too", Value: yes(&s.Loft)},
+		{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&s.Loft)},
 		units(&s.Units, "what lengths are lettered in on the patterns"),
 	}, s.Printer.fields()...)
 }

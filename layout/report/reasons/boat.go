@@ -49,13 +49,13 @@ func values(title string, b *sizing.Boat, names []string, why func(name string) 
 func checks(b *sizing.Boat) []report.Block {
 	failed := b.Failures()
 	if len(failed) == 0 {
-		return []report.Block{report.Paragraph{Words: fmt.Sprintf("All %d checks of the family hold.", len(b.Verdicts))}}
+		return []report.Block{report.Paragraph{Words: fmt.Sprintf("All %d checks of the family hold.", len(b.Checks))}}
 	}
 	l := report.List{}
 	for _, v := range failed {
-		l.Items = append(l.Items, v.Text())
+		l.Items = append(l.Items, v.String())
 	}
-	return []report.Block{report.Paragraph{Words: fmt.Sprintf("%d of the family's %d checks do not hold:", len(failed), len(b.Verdicts))}, l}
+	return []report.Block{report.Paragraph{Words: fmt.Sprintf("%d of the family's %d checks do not hold:", len(failed), len(b.Checks))}, l}
 }
 
 // bodies says what is known of the crew only by estimate.
