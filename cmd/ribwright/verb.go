@@ -64,25 +64,34 @@ func (v verb) do(args []string, c console) error {
 	}
 	r := v.request()
 	a := asked{}
-	names, err := v.parse(v.flags(&a, r), args, c.out)
+	w, err := v.ask(args, c, r, &a, func(*pflag.FlagSet) {})
 	if err != nil {
 		return err
 	}
+	result, err := r.Do(w)
+	if err != nil {
+		return v.explained(err)
+	}
+	return a.answer(c.out, result)
+}
+
+// ask reads the arguments into a request, and what the job may know besides. own adds
+// flags of the verb's own.
+func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*pflag.FlagSet)) (job.World, error) {
+	f := v.flags(a, r)
+	own(f)
+	names, err := v.parse(f, args, c.out)
+	if err != nil {
+		return job.World{}, err
+	}
 	if err := a.check(); err != nil {
-		return usageError{fmt.Errorf("%s: %w", v.name, err)}
+		return job.World{}, usageError{fmt.Errorf("%s: %w", v.name, err)}
 	}
 	if len(names) > 0 {
 		r.Name(names)
 	}
 	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
-	if err != nil {
-		return err
-	}
-	result, err := r.Do(job.World{Files: readFile, Made: made})
-	if err != nil {
-		return v.explained(err)
-	}
-	return a.answer(c.out, result)
+	return job.World{Files: readFile, Made: made}, err
 }
 
 // explained puts the verb and its flags in front of a wrong request.
@@ -114,8 +123,16 @@ func (a *asked) check() error {
 
 // answer saves the files and tells what was found.
 func (a *asked) answer(w io.Writer, r *job.Result) error {
-	outs := a.placed(r.Outputs)
-	if err := save(outs, nil); err != nil {
+	if err := save(a.placed(r.Outputs), nil); err != nil {
+		return err
+	}
+	return a.tell(w, r)
+}
+
+// tell says what was found and which files were made.
+func (a *asked) tell(w io.Writer, r *job.Result) error {
+	if r.Text != "" {
+		_, err := io.WriteString(w, r.Text)
 		return err
 	}
 	if a.json {
@@ -124,15 +141,15 @@ func (a *asked) answer(w io.Writer, r *job.Result) error {
 	if err := text.Encode(w, r.Report); err != nil {
 		return err
 	}
-	return listed(w, outs)
+	return listed(w, a.placed(r.Outputs))
 }
 
-// placed puts every file into the folder, the first where it is said.
+// placed puts every file into the folder, a design where it is said.
 func (a *asked) placed(outs []job.Output) []file {
 	var out []file
 	for i, o := range outs {
 		path := filepath.Join(a.out, o.Name)
-		if i == 0 && a.file != "" {
+		if i == 0 && a.file != "" && strings.EqualFold(filepath.Ext(o.Name), filepath.Ext(a.file)) {
 			path = a.file
 		}
 		out = append(out, file{path, o.Says, o.Write})

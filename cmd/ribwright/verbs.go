@@ -12,7 +12,10 @@ func verbs() []verb {
 	tables := "[DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "|OFFSETS.csv]"
 	const any = 1 << 20
 	return []verb{
-		sizeVerb(),
+		{name: "size", line: "from the people and the water to a design, by formulas you can change",
+			takes: `--paddler "62 kg, 168 cm"`, example: `--paddler "62 kg, 168 cm" --gear "12 kg" --use pack -o mine.toml`, numbers: true, placed: true,
+			request: func() job.Request { return job.NewSize() }},
+		classVerb(),
 		{name: "float", line: "whether it carries you, stays upright and moves easily",
 			takes: tables, most: 1, example: "river --load 230kg --water salt --svg", numbers: true,
 			request: func() job.Request { return job.NewFloat() }},

@@ -13,7 +13,7 @@ func benchCase(b testing.TB, name string) *Case {
 	if err != nil {
 		b.Fatal(err)
 	}
-	brief := Usual()
+	brief := DefaultBrief()
 	brief.Title = "Bench"
 	for range f.Seats {
 		brief.Crew = append(brief.Crew, Paddler{Person: body.Person{Weight: 70, Stature: 1700}, Posture: family.Either})

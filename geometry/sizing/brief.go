@@ -24,28 +24,34 @@ type Paddler struct {
 
 // Brief is what a boat is sized for.
 type Brief struct {
-	Title   string
-	Crew    []Paddler // the first paddles astern in a tandem
-	Gear    float64   // kg
-	Water   string    // one of family.Waters
-	Skill   string    // of the builder, one of family.Skills
-	Stock   float64   // mm, the longest sticks at hand
-	Wood    string    // of the long sticks
-	RibWood string
-	Density float64 // of the water, kg/m3
-	Speed   float64 // mm/s, at which the effort is compared
+	Title        string
+	Crew         []Paddler // the first paddles astern in a tandem
+	Gear         float64   // kg
+	Waters       string    // one of family.Waters
+	Skill        string    // of the builder, one of family.Skills
+	LongestStick float64   // mm, of those at hand
+	Wood         string    // of the long sticks
+	RibWood      string
+	Density      float64 // of the water, kg/m3
+	Speed        float64 // mm/s, at which the effort is compared
 }
 
-// Usual returns a brief with everything but the crew as it usually is.
-func Usual() Brief {
+// DefaultBrief returns a brief of everything but the crew.
+func DefaultBrief() Brief {
 	return Brief{
-		Gear: 10, Water: family.Sheltered, Skill: family.SomeBoats, Stock: 6000,
+		Gear: 10, Waters: family.Sheltered, Skill: family.Average, LongestStick: 6000,
 		Wood: "western redcedar", RibWood: "white ash", Density: 1000, Speed: 5e6 / 3600,
 	}
 }
 
-// mostGear is more than any canoe of these families carries, kg.
-const mostGear = 400
+// The bounds of a brief.
+const (
+	MostGear       = 400.0   // kg, more than any canoe of these families carries
+	ShortestSticks = 1000.0  // mm
+	LongestSticks  = 12000.0 // mm
+	SlowestSpeed   = 100.0   // mm/s
+	FastestSpeed   = 10000.0 // mm/s
+)
 
 // Check refuses a brief that no boat can be sized for.
 func (b *Brief) Check(seats int) error {
@@ -61,16 +67,16 @@ func (b *Brief) Check(seats int) error {
 		}
 	}
 	switch {
-	case !(b.Gear >= 0 && b.Gear <= mostGear):
-		return fmt.Errorf("gear of %.4g kg; accepted: 0 to %d kg", b.Gear, mostGear)
-	case !slices.Contains(family.Waters(), b.Water):
-		return fmt.Errorf("water %q; accepted: %s", b.Water, strings.Join(family.Waters(), ", "))
+	case !(b.Gear >= 0 && b.Gear <= MostGear):
+		return fmt.Errorf("gear of %.4g kg; accepted: 0 to %.0f kg", b.Gear, MostGear)
+	case !slices.Contains(family.Waters(), b.Waters):
+		return fmt.Errorf("waters %q; accepted: %s", b.Waters, strings.Join(family.Waters(), ", "))
 	case !slices.Contains(family.Skills(), b.Skill):
 		return fmt.Errorf("skill %q; accepted: %s", b.Skill, strings.Join(family.Skills(), ", "))
-	case !(b.Stock >= 1000 && b.Stock <= 12000):
-		return fmt.Errorf("stock of %.4g mm; accepted: sticks of 1000 to 12000 mm", b.Stock)
-	case !(b.Speed >= 100 && b.Speed <= 10000):
-		return fmt.Errorf("a speed of %.3g m/s; accepted: 0.1 to 10 m/s", b.Speed/1000)
+	case !(b.LongestStick >= ShortestSticks && b.LongestStick <= LongestSticks):
+		return fmt.Errorf("a longest stick of %.4g mm; accepted: %.0f to %.0f mm", b.LongestStick, ShortestSticks, LongestSticks)
+	case !(b.Speed >= SlowestSpeed && b.Speed <= FastestSpeed):
+		return fmt.Errorf("a speed of %.3g m/s; accepted: %g to %g m/s", b.Speed/1000, SlowestSpeed/1000, FastestSpeed/1000)
 	}
 	for _, wood := range []string{b.Wood, b.RibWood} {
 		if _, err := timber.Lookup(wood); err != nil {
@@ -87,8 +93,8 @@ func (b *Brief) put(r *formula.Run) error {
 		name  string
 		value formula.Value
 	}{
-		{"gear", formula.Num(b.Gear)}, {"water", formula.Word(b.Water)}, {"skill", formula.Word(b.Skill)},
-		{"stock_length", formula.Num(b.Stock)}, {"wood", formula.Word(b.Wood)}, {"rib_wood", formula.Word(b.RibWood)},
+		{"gear", formula.Num(b.Gear)}, {"waters", formula.Word(b.Waters)}, {"skill", formula.Word(b.Skill)},
+		{"longest_stick", formula.Num(b.LongestStick)}, {"wood", formula.Word(b.Wood)}, {"rib_wood", formula.Word(b.RibWood)},
 	} {
 		if err := set(v.name, v.value); err != nil {
 			return err
@@ -128,5 +134,5 @@ func (b *Brief) Who() string {
 		}
 		all = append(all, strings.Join(words, ", "))
 	}
-	return strings.Join(all, " and ") + ", with " + formula.ShowNumber(b.Gear, formula.Mass) + " of gear, " + b.Water + " water"
+	return strings.Join(all, " and ") + ", with " + formula.ShowNumber(b.Gear, formula.Mass) + " of gear, " + b.Waters + " water"
 }

@@ -84,7 +84,7 @@ func (c *Case) round() (Found, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, err := c.Brief.look(d, c.seats(), c.woods, c.Effort)
+	found, err := c.Brief.floatSketch(d, c.seats(), c.woods, c.Effort)
 	if err != nil {
 		// A value out of range is plainer than what it does to the drawing.
 		if p := d.Check(); p != nil {
@@ -193,7 +193,7 @@ func (c *Case) Finish() (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, err := c.Brief.measureFrame(f, c.seats(), true)
+	found, err := c.Brief.floatFrame(f, c.seats(), true)
 	if err != nil {
 		return nil, err
 	}

@@ -99,7 +99,7 @@ func TestScarfs(t *testing.T) {
 	f := shipped(t, "tandem")
 	for stock, want := range map[float64]int{6000: 0, 4200: 1, 2700: 2, 2300: 2} {
 		b := briefFor(f, body.Person{Weight: 75, Stature: 1720}, 20)
-		b.Stock = stock
+		b.LongestStick = stock
 		boat, err := Size(f, b)
 		if err != nil {
 			t.Fatalf("%.0f mm: %v", stock, err)
@@ -120,7 +120,7 @@ func TestScarfs(t *testing.T) {
 		}
 	}
 	b := briefFor(f, body.Person{Weight: 75, Stature: 1720}, 20)
-	b.Stock = 1500
+	b.LongestStick = 1500
 	if _, err := Size(f, b); err == nil || !strings.Contains(err.Error(), "is too short for a stick of") {
 		t.Error(err)
 	}
@@ -129,14 +129,14 @@ func TestScarfs(t *testing.T) {
 func TestBriefRefuses(t *testing.T) {
 	f := shipped(t, "pack")
 	for want, change := range map[string]func(*Brief){
-		"seats 1 and 2 paddlers": func(b *Brief) { b.Crew = append(b.Crew, b.Crew[0]) },
-		"gear of -1 kg":          func(b *Brief) { b.Gear = -1 },
-		`water "sea"`:            func(b *Brief) { b.Water = "sea" },
-		`skill "none"`:           func(b *Brief) { b.Skill = "none" },
-		`posture "lying"`:        func(b *Brief) { b.Crew[0].Posture = "lying" },
-		"stock of 10 mm":         func(b *Brief) { b.Stock = 10 },
-		"a speed of":             func(b *Brief) { b.Speed = 0 },
-		`species "teak"`:         func(b *Brief) { b.RibWood = "teak" },
+		"seats 1 and 2 paddlers":   func(b *Brief) { b.Crew = append(b.Crew, b.Crew[0]) },
+		"gear of -1 kg":            func(b *Brief) { b.Gear = -1 },
+		`waters "sea"`:             func(b *Brief) { b.Waters = "sea" },
+		`skill "none"`:             func(b *Brief) { b.Skill = "none" },
+		`posture "lying"`:          func(b *Brief) { b.Crew[0].Posture = "lying" },
+		"a longest stick of 10 mm": func(b *Brief) { b.LongestStick = 10 },
+		"a speed of":               func(b *Brief) { b.Speed = 0 },
+		`species "teak"`:           func(b *Brief) { b.RibWood = "teak" },
 	} {
 		b := briefFor(f, body.Person{Weight: 62, Stature: 1680}, 12)
 		change(&b)

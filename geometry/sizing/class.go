@@ -31,16 +31,16 @@ const (
 )
 
 // ReadClass reads a table of builders, one row each, under a header of column
-// names: name, use, weight, stature, span, sex, posture, gear, water, skill,
-// stock, wood, rib_wood, and the same with partner_ in front for who paddles in
+// names: name, use, weight, stature, span, sex, posture, gear, waters,
+// skill, longest_stick, wood, rib_wood, and the same with partner_ in front for who paddles in
 // the bow. Cells carry their unit, or the column's name does: weight_kg,
 // stature_cm. Commas, semicolons or tabs part the cells; decimal commas are read
-// where cells are not parted by commas, or stand in quotes. usual fills what is
-// left out.
+// where cells are not parted by commas, or stand in quotes. defaults fill what
+// is left out.
 //
 // A row that cannot be used is returned with its Fault. Errors: a file that is no
 // such table.
-func ReadClass(r io.Reader, usual Brief, use string) ([]Builder, error) {
+func ReadClass(r io.Reader, defaults Brief, use string) ([]Builder, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxClassFile+1))
 	if err != nil {
 		return nil, err
@@ -55,7 +55,7 @@ func ReadClass(r io.Reader, usual Brief, use string) ([]Builder, error) {
 		return nil, errors.New("is empty; the first row names the columns, as name,weight,stature")
 	}
 	c := csv.NewReader(bytes.NewReader(data))
-	c.Comma, c.FieldsPerRecord, c.Comment = parting(data), -1, '#'
+	c.Comma, c.FieldsPerRecord, c.Comment = separator(data), -1, '#'
 	c.TrimLeadingSpace = true
 	header, err := c.Read()
 	if err != nil {
@@ -80,7 +80,7 @@ func ReadClass(r io.Reader, usual Brief, use string) ([]Builder, error) {
 			out = append(out, Builder{Line: line, Fault: csvWords(err).Error()})
 		} else {
 			line, _ := c.FieldPos(0)
-			if b := (rowReader{cols, row, usual, use}).builder(line); b != nil {
+			if b := (rowReader{cols, row, defaults, use}).builder(line); b != nil {
 				out = append(out, *b)
 			}
 		}
@@ -103,8 +103,8 @@ func csvWords(err error) error {
 	return err
 }
 
-// parting finds what parts the cells: what the header has most of.
-func parting(data []byte) rune {
+// separator finds what stands between the cells: what the header has most of.
+func separator(data []byte) rune {
 	first, _, _ := bytes.Cut(data, []byte("\n"))
 	best, most := ',', 0
 	for _, sep := range []rune{',', ';', '\t'} {
@@ -121,10 +121,10 @@ type column struct {
 	unit string // "" when the cells carry it
 }
 
-// known lists the columns that are read.
-func known() []string {
+// columnNames lists the columns that are read.
+func columnNames() []string {
 	one := []string{"weight", "stature", "span", "sex", "posture"}
-	out := []string{"name", "use", "gear", "water", "skill", "stock", "wood", "rib_wood"}
+	out := []string{"name", "use", "gear", "waters", "skill", "longest_stick", "wood", "rib_wood"}
 	out = append(out, one...)
 	for _, n := range one {
 		out = append(out, "partner_"+n)
@@ -139,12 +139,12 @@ func columns(header []string) ([]column, error) {
 		name := strings.ReplaceAll(strings.ToLower(strings.TrimSpace(h)), " ", "_")
 		c := column{name: name}
 		for _, u := range []string{"kg", "lb", "mm", "cm", "m", "in", "ft"} {
-			if rest, ok := strings.CutSuffix(name, "_"+u); ok && slices.Contains(known(), rest) {
+			if rest, ok := strings.CutSuffix(name, "_"+u); ok && slices.Contains(columnNames(), rest) {
 				c = column{rest, u}
 			}
 		}
-		if c.name != "" && !slices.Contains(known(), c.name) {
-			return nil, fmt.Errorf("has a column %q; accepted: %s, with a unit behind where the cells have none, as weight_kg", h, strings.Join(known(), ", "))
+		if c.name != "" && !slices.Contains(columnNames(), c.name) {
+			return nil, fmt.Errorf("has a column %q; accepted: %s, with a unit behind where the cells have none, as weight_kg", h, strings.Join(columnNames(), ", "))
 		}
 		if c.name != "" && slices.ContainsFunc(out, func(o column) bool { return o.name == c.name }) {
 			return nil, fmt.Errorf("has two columns %q; keep one", c.name)
@@ -161,10 +161,10 @@ func columns(header []string) ([]column, error) {
 
 // rowReader reads one row.
 type rowReader struct {
-	cols  []column
-	row   []string
-	usual Brief
-	use   string
+	cols     []column
+	row      []string
+	defaults Brief
+	use      string
 }
 
 // cell returns a cell's text without white space around, with the column's unit
@@ -188,7 +188,7 @@ func (r rowReader) builder(line int) *Builder {
 	if strings.TrimSpace(strings.Join(r.row, "")) == "" {
 		return nil
 	}
-	b := &Builder{Line: line, Name: r.cell("name"), Use: r.use, Brief: r.usual}
+	b := &Builder{Line: line, Name: r.cell("name"), Use: r.use, Brief: r.defaults}
 	if err := r.fill(b); err != nil {
 		b.Fault = err.Error()
 	}
@@ -209,7 +209,7 @@ func (r rowReader) fill(b *Builder) error {
 	for _, v := range []struct {
 		column string
 		into   *string
-	}{{"water", &b.Brief.Water}, {"skill", &b.Brief.Skill}, {"wood", &b.Brief.Wood}, {"rib_wood", &b.Brief.RibWood}} {
+	}{{"waters", &b.Brief.Waters}, {"skill", &b.Brief.Skill}, {"wood", &b.Brief.Wood}, {"rib_wood", &b.Brief.RibWood}} {
 		if s := strings.ToLower(r.cell(v.column)); s != "" {
 			*v.into = s
 		}
@@ -217,7 +217,7 @@ func (r rowReader) fill(b *Builder) error {
 	if err := r.number("gear", formula.Mass, &b.Brief.Gear); err != nil {
 		return err
 	}
-	if err := r.number("stock", formula.Length, &b.Brief.Stock); err != nil {
+	if err := r.number("longest_stick", formula.Length, &b.Brief.LongestStick); err != nil {
 		return err
 	}
 	p, err := r.paddler("")

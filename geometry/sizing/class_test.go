@@ -8,7 +8,7 @@ import (
 
 func class(t *testing.T, text string) []Builder {
 	t.Helper()
-	all, err := ReadClass(strings.NewReader(text), Usual(), "pack")
+	all, err := ReadClass(strings.NewReader(text), DefaultBrief(), "pack")
 	if err != nil {
 		t.Fatalf("%v\n%s", err, text)
 	}
@@ -50,7 +50,7 @@ func TestReadClass(t *testing.T) {
 
 // TestReadClassRows has good rows between bad ones.
 func TestReadClassRows(t *testing.T) {
-	all := class(t, `name,use,weight_kg,stature_cm,sex,posture,partner_weight_kg,partner_stature_cm,water
+	all := class(t, `name,use,weight_kg,stature_cm,sex,posture,partner_weight_kg,partner_stature_cm,waters
 Ann,tandem,62,168,f,kneeling,80,178,open
 ,pack,62,168,,,,,
 Bob,pack,,168,,,,,
@@ -72,7 +72,7 @@ Ida,pack,62,"5' 6""",,,,,
 			t.Errorf("line %d: %q, want line %d and %q", b.Line, b.Fault, i+2, want)
 		}
 	}
-	if b := all[0]; len(b.Brief.Crew) != 2 || b.Brief.Water != "open" || b.Brief.Crew[1].Weight != 80 {
+	if b := all[0]; len(b.Brief.Crew) != 2 || b.Brief.Waters != "open" || b.Brief.Crew[1].Weight != 80 {
 		t.Errorf("%+v", all[0])
 	}
 }
@@ -91,7 +91,7 @@ func TestReadClassRefuses(t *testing.T) {
 		"open quotes": {"\"name,weight,stature\n", "a quote stands where none should"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, err := ReadClass(strings.NewReader(row.text), Usual(), "pack")
+			_, err := ReadClass(strings.NewReader(row.text), DefaultBrief(), "pack")
 			if err == nil || !strings.Contains(err.Error(), row.want) {
 				t.Errorf("%v, want %q", err, row.want)
 			}
@@ -115,6 +115,9 @@ func TestParsePaddler(t *testing.T) {
 		if err != nil || got != want {
 			t.Errorf("%s: %q %v, want %q", text, got, err, want)
 		}
+		if again, err := ParsePaddler(p.String()); again != p {
+			t.Errorf("%s is written %q, which is read as %+v (%v)", text, p, again, err)
+		}
 	}
 	for text, want := range map[string]string{
 		"": "nothing stands between two commas", "62 kg": "has no stature", "168 cm": "has no weight", "62,5 kg, 168 cm": "is a plain number",
@@ -135,7 +138,7 @@ func FuzzReadClass(f *testing.F) {
 	f.Add("name,weight,stature\n0\"000")
 	f.Add("name;weight_kg;stature_cm\n\"a;b\";60,5;170\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		all, err := ReadClass(strings.NewReader(text), Usual(), "pack")
+		all, err := ReadClass(strings.NewReader(text), DefaultBrief(), "pack")
 		if err != nil {
 			return
 		}

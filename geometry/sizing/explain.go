@@ -1,34 +1,20 @@
 package sizing
 
-import (
-	"fmt"
-	"io"
-	"strings"
-)
+import "ribwright/geometry/sizing/formula"
 
-// Explain writes the whole derivation of one value.
+// Explain returns the whole derivation of one value.
 // Errors: a name that is not known, with the nearest.
-func (b *Boat) Explain(w io.Writer, name string) error {
-	steps, err := b.Case.run.Explain(name)
-	if err != nil {
-		return err
+func (b *Boat) Explain(name string) ([]formula.Step, error) { return b.Case.run.Explain(name) }
+
+// Why is a value's reason, and what won where it is the least or greatest of several.
+func (b *Boat) Why(name string) string {
+	run := b.Case.run
+	reason := run.Reason(name)
+	if run.IsFixed(name) {
+		return "set by hand or found by the search; the formula's reason was: " + reason
 	}
-	var out strings.Builder
-	for _, s := range steps {
-		head := strings.Repeat("  ", min(s.Depth, 12)) + s.Name + " = " + s.Value
-		switch {
-		case s.Again:
-			fmt.Fprintf(&out, "%s (above)\n", head)
-			continue
-		case s.Formula != "":
-			head += " = " + s.Formula
-		}
-		head += "  [" + s.Where + "]"
-		if s.Reason != "" {
-			head += " " + s.Reason
-		}
-		out.WriteString(head + "\n")
+	if held := run.HeldBy(name); held != "" {
+		return "held by " + held + "; " + reason
 	}
-	_, err = io.WriteString(w, out.String())
-	return err
+	return reason
 }

@@ -35,8 +35,8 @@ func (f Found) put(r *formula.Run) error {
 // seats are the stations of those who paddle.
 type seats []float64
 
-// look draws a design quickly and floats it.
-func (b *Brief) look(d *design.Design, at seats, woods densities, withEffort bool) (Found, error) {
+// floatSketch draws a design quickly and floats it.
+func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEffort bool) (Found, error) {
 	s, err := newSketch(d)
 	if err != nil {
 		return nil, err
@@ -134,8 +134,8 @@ func (b *Brief) effort(h *float.Hull, u float.Hydrostatics) (float64, error) {
 	return at.Total * 1000, nil
 }
 
-// measureFrame draws a boat in full and floats it as its cloth makes it.
-func (b *Brief) measureFrame(fr *frame.Frame, at seats, withEffort bool) (Found, error) {
+// floatFrame draws a boat in full and floats it as its cloth makes it.
+func (b *Brief) floatFrame(fr *frame.Frame, at seats, withEffort bool) (Found, error) {
 	d := fr.Design
 	boat, err := aboard.New(fr, d.Crew, d.Gear)
 	if err != nil {

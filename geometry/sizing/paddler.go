@@ -31,6 +31,21 @@ func ParsePaddler(text string) (Paddler, error) {
 	return p, p.Check()
 }
 
+// String writes the paddler as ParsePaddler reads one.
+func (p Paddler) String() string {
+	out := fmt.Sprintf("%g kg, %g mm", p.Weight, p.Stature)
+	if p.Span > 0 {
+		out += fmt.Sprintf(", span %g mm", p.Span)
+	}
+	if p.Sex != body.Untold {
+		out += ", " + p.Sex.String()
+	}
+	if p.Posture != family.Either {
+		out += ", " + p.Posture
+	}
+	return out
+}
+
 // take reads one part of a paddler.
 func (p *Paddler) take(part string) error {
 	span := false

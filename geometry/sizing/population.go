@@ -14,8 +14,8 @@ import (
 	"ribwright/geometry/sizing/family"
 )
 
-// Trial is one brief of a population and how it came out.
-type Trial struct {
+// Attempt is one brief of a population and how it came out.
+type Attempt struct {
 	Number int
 	Brief  Brief
 	Fault  string       // why there is no boat, "" when there is one
@@ -24,9 +24,9 @@ type Trial struct {
 
 // Population is a family tried on many.
 type Population struct {
-	Tried  int
-	Passed int
-	Trials []Trial // those that fail, in the order of their numbers
+	Tried   int
+	Passed  int
+	Failing []Attempt // those that fail, in the order of their numbers
 }
 
 // Body returns the n-th brief of the population that a family is tried on: random
@@ -34,15 +34,15 @@ type Population struct {
 // so that a failure can be looked at again.
 func (f Trying) Body(n int) Brief {
 	r := rand.New(rand.NewPCG(0x5eed, uint64(n)))
-	b := Usual()
+	b := DefaultBrief()
 	b.Title = fmt.Sprintf("Trial %d", n)
 	for range f.Family.Seats {
 		b.Crew = append(b.Crew, Paddler{Person: body.Random(r), Posture: family.Postures()[r.IntN(3)]})
 	}
 	b.Gear = 40 * r.Float64()
-	b.Water = family.Waters()[r.IntN(3)]
+	b.Waters = family.Waters()[r.IntN(3)]
 	b.Skill = family.Skills()[r.IntN(3)]
-	b.Stock = 2400 + 3600*r.Float64()
+	b.LongestStick = 2400 + 3600*r.Float64()
 	return b
 }
 
@@ -54,7 +54,7 @@ type Trying struct {
 
 // Try sizes boats for the first n briefs of the population, on all cores.
 func (f Trying) Try(n int) Population {
-	trials := make([]Trial, n)
+	trials := make([]Attempt, n)
 	var next atomic.Int64
 	var work sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), max(1, n)) {
@@ -75,13 +75,13 @@ func (f Trying) Try(n int) Population {
 			p.Passed++
 			continue
 		}
-		p.Trials = append(p.Trials, t)
+		p.Failing = append(p.Failing, t)
 	}
 	return p
 }
 
-func (f Trying) one(i int) Trial {
-	t := Trial{Number: i, Brief: f.Body(i)}
+func (f Trying) one(i int) Attempt {
+	t := Attempt{Number: i, Brief: f.Body(i)}
 	boat, err := Size(f.Family, t.Brief)
 	if err != nil {
 		t.Fault = err.Error()
@@ -107,7 +107,7 @@ func short(f finding.Finding) float64 {
 type Count struct {
 	Name  string
 	Times int
-	Worst Trial
+	Worst Attempt
 	Text  string
 }
 
@@ -116,7 +116,7 @@ type Count struct {
 func (p Population) Counts() []Count {
 	var out []Count
 	worst := map[string]float64{}
-	add := func(name, text string, by float64, t Trial) {
+	add := func(name, text string, by float64, t Attempt) {
 		i := slices.IndexFunc(out, func(c Count) bool { return c.Name == name })
 		if i < 0 {
 			i, out = len(out), append(out, Count{Name: name})
@@ -126,7 +126,7 @@ func (p Population) Counts() []Count {
 			worst[name], out[i].Worst, out[i].Text = by, t, text
 		}
 	}
-	for _, t := range p.Trials {
+	for _, t := range p.Failing {
 		if t.Fault != "" {
 			add("no boat", t.Fault, 0, t)
 		}

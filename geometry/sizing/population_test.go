@@ -31,7 +31,7 @@ func shipped(t testing.TB, name string) *family.Family {
 }
 
 func briefFor(f *family.Family, p body.Person, gear float64) Brief {
-	b := Usual()
+	b := DefaultBrief()
 	b.Title, b.Gear = "Trial", gear
 	for range f.Seats {
 		b.Crew = append(b.Crew, Paddler{Person: p, Posture: family.Either})
@@ -77,7 +77,7 @@ func TestPopulation(t *testing.T) {
 		f := shipped(t, name)
 		p := Trying{Family: f, Judge: judged}.Try(*bodies)
 		corner := 0
-		for _, trial := range p.Trials {
+		for _, trial := range p.Failing {
 			if name == "solo" && trial.Fault == "" && len(trial.Failed) == 1 && trial.Failed[0].About == "reach_at_seat" && reachOf(t, f, trial.Brief) < shortArms {
 				corner++
 				continue
@@ -213,7 +213,7 @@ func TestMoreLoad(t *testing.T) {
 			d.Gear[0].At = measure.Length(moment / weight)
 			for gear := 1.0; gear <= 61; gear += 10 {
 				d.Gear[0].Mass = gear
-				found, err := c.Brief.look(d, c.seats(), c.woods, false)
+				found, err := c.Brief.floatSketch(d, c.seats(), c.woods, false)
 				if err != nil {
 					t.Fatal(err)
 				}

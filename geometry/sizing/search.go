@@ -14,19 +14,25 @@ const (
 	Easiest             // the effort at the brief's speed
 )
 
+// Aims lists them.
+func Aims() []Aim { return []Aim{Smallest, Easiest} }
+
+// String returns "smallest" or "easiest".
+func (a Aim) String() string { return [...]string{"smallest", "easiest"}[a] }
+
 // search looks for the boat that meets every target and has the least of its aim.
 type search struct {
 	c       *Case
-	free    []Freed
+	free    []FreeValue
 	asked   []Target // as the designer and the family have them
 	targets []Target // as tightened
 	aim     Aim
-	looks   int
-	memory  map[string]look
+	tried   int
+	memory  map[string]candidate
 }
 
-// look is one boat of a search.
-type look struct {
+// candidate is one boat of a search.
+type candidate struct {
 	x       []float64 // by free value, 0 at its lowest and 1 at its highest
 	cost    float64
 	margins []float64 // by target
@@ -34,7 +40,7 @@ type look struct {
 }
 
 // worst is how far the worst target is missed, 0 when all are met.
-func (l look) worst() float64 {
+func (l candidate) worst() float64 {
 	w := 0.0
 	for _, m := range l.margins {
 		w = math.Max(w, -m)
@@ -49,10 +55,10 @@ func (l look) worst() float64 {
 // than any real trade between them.
 const missing = 50
 
-func (l look) merit() float64 { return l.cost + missing*l.worst() }
+func (l candidate) merit() float64 { return l.cost + missing*l.worst() }
 
 // at judges the boat at x.
-func (s *search) at(x []float64) look {
+func (s *search) at(x []float64) candidate {
 	key := ""
 	for _, v := range x {
 		key += string(rune(int(v*1e6)+32)) + "|"
@@ -60,8 +66,8 @@ func (s *search) at(x []float64) look {
 	if l, ok := s.memory[key]; ok {
 		return l
 	}
-	s.looks++
-	l := look{x: slices.Clone(x)}
+	s.tried++
+	l := candidate{x: slices.Clone(x)}
 	if err := s.settle(x); err != nil {
 		l.bad = true
 		l.cost = math.Inf(1)
@@ -119,17 +125,17 @@ const (
 	probe     = 0.01 // for slopes: wide enough for what is left unsettled not to count
 	firstStep = 0.3
 	lastStep  = 2e-4
-	mostLooks = 400
+	mostTried = 400
 )
 
 // from improves a boat step by step: slopes by looking beside it, then the best
 // boat in reach if all were straight lines. A step that does not help is bent by
 // what it missed, and if that does not help either, tried a third as long.
-func (s *search) from(x []float64) look {
+func (s *search) from(x []float64) candidate {
 	best := s.at(x)
 	reach := firstStep
-	for reach > lastStep && s.looks < mostLooks && !best.bad {
-		n, ok := s.near(best)
+	for reach > lastStep && s.tried < mostTried && !best.bad {
+		n, ok := s.slopesAt(best)
 		if !ok {
 			return best
 		}
@@ -152,7 +158,7 @@ func (s *search) from(x []float64) look {
 }
 
 // better takes a step from a boat; ok is false when none in reach is better.
-func (s *search) better(best look, n near, reach float64) (look, bool) {
+func (s *search) better(best candidate, n slopes, reach float64) (candidate, bool) {
 	bend := make([]float64, len(best.margins))
 	for range 2 {
 		next, ok := s.step(best, n, reach, bend)
@@ -177,15 +183,16 @@ func (s *search) better(best look, n near, reach float64) (look, bool) {
 	return best, false
 }
 
-// near holds the slopes at a boat, for one whole way from limit to limit.
-type near struct {
+// slopes say how cost and margins change from a boat on, for one whole way from limit
+// to limit.
+type slopes struct {
 	cost    []float64   // by free value
 	margins [][]float64 // by target and free value
 }
 
-// near looks beside a boat; ok is false when nothing there can be drawn.
-func (s *search) near(at look) (near, bool) {
-	n := near{make([]float64, len(at.x)), make([][]float64, len(at.margins))}
+// slopesAt looks beside a boat; ok is false when nothing there can be drawn.
+func (s *search) slopesAt(at candidate) (slopes, bool) {
+	n := slopes{make([]float64, len(at.x)), make([][]float64, len(at.margins))}
 	for j := range n.margins {
 		n.margins[j] = make([]float64, len(at.x))
 	}
@@ -216,11 +223,11 @@ func (s *search) near(at look) (near, bool) {
 
 // step solves the straightened problem in reach of a boat, with the margins bent
 // by what is known of their curves. The last unknown is how far targets are missed.
-func (s *search) step(at look, slopes near, reach float64, bend []float64) ([]float64, bool) {
+func (s *search) step(at candidate, around slopes, reach float64, bend []float64) ([]float64, bool) {
 	n := len(at.x)
 	c, lo, hi := make([]float64, n+1), make([]float64, n+1), make([]float64, n+1)
 	for i := range n {
-		c[i] = slopes.cost[i]
+		c[i] = around.cost[i]
 		lo[i], hi[i] = math.Max(-at.x[i], -reach), math.Min(1-at.x[i], reach)
 	}
 	c[n], hi[n] = missing, 1e3
@@ -228,7 +235,7 @@ func (s *search) step(at look, slopes near, reach float64, bend []float64) ([]fl
 	for j, m := range at.margins {
 		h := half{a: make([]float64, n+1), b: m + bend[j]}
 		for i := range n {
-			h.a[i] = -slopes.margins[j][i]
+			h.a[i] = -around.margins[j][i]
 		}
 		h.a[n] = -1
 		in = append(in, h)
@@ -246,7 +253,7 @@ func (s *search) step(at look, slopes near, reach float64, bend []float64) ([]fl
 
 // best searches from the family's own boat, and from the middle and the ends of
 // the limits when that does not meet every target.
-func (s *search) best(own []float64) look {
+func (s *search) best(own []float64) candidate {
 	out := s.from(own)
 	for _, start := range []float64{0.5, 0.85, 0.15} {
 		if out.worst() <= met {
@@ -256,7 +263,7 @@ func (s *search) best(own []float64) look {
 		for i := range x {
 			x[i] = start
 		}
-		s.looks = 0
+		s.tried = 0
 		if l := s.from(x); l.merit() < out.merit() {
 			out = l
 		}

@@ -36,18 +36,18 @@ func TestSketchAgainstFrame(t *testing.T) {
 			all = append(all, boat.Design)
 		}
 	}
-	b := Usual()
+	b := DefaultBrief()
 	for _, d := range all {
 		f, err := frame.Build(d)
 		if err != nil {
 			t.Fatal(err)
 		}
 		at := seats{-400, 700}
-		want, err := b.measureFrame(f, at, true)
+		want, err := b.floatFrame(f, at, true)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := b.look(d, at, densities{}, true)
+		got, err := b.floatSketch(d, at, densities{}, true)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,26 +9,26 @@ import (
 	"ribwright/geometry/sizing/formula"
 )
 
-// Wish is what a search is asked for.
-type Wish struct {
+// Goal is what a search is asked for.
+type Goal struct {
 	Targets []Target
-	Free    []Freed
+	Free    []FreeValue
 	Aim     Aim
 }
 
-// Bought is what moving one limit by one step would give.
-type Bought struct {
-	Limit string // what stands in the way
-	Step  string // how it is moved
-	Text  string // what the boat would gain
+// Obstacle is a limit that stands in the way of a better boat.
+type Obstacle struct {
+	Limit string
+	Step  string // how far it is moved to see what that buys
+	Gain  string // what the boat would gain
 }
 
 // Answer is a boat that meets every target.
 type Answer struct {
-	Boat   *Boat
-	Looks  int      // boats judged on the way
-	Binds  []Bought // targets that stand in the way of a better boat
-	AtEdge []string // free values at the end of their limits
+	Boat      *Boat
+	Tried     int // boats judged on the way
+	Obstacles []Obstacle
+	AtEdge    []string // free values at the end of their limits
 }
 
 // Clash is why no boat meets every target.
@@ -56,7 +56,7 @@ const tightenings = 6
 // the least of the aim. It leaves the case at that boat.
 //
 // Errors: *Clash when there is none; what Settle and Finish refuse.
-func (c *Case) Solve(w Wish) (*Answer, error) {
+func (c *Case) Solve(w Goal) (*Answer, error) {
 	c.Effort = w.Aim == Easiest || slices.ContainsFunc(w.Targets, func(t Target) bool { return t.Name == "effort" })
 	if err := c.Settle(); err != nil {
 		return nil, err
@@ -69,17 +69,17 @@ func (c *Case) Solve(w Wish) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &search{c: c, free: w.Free, asked: targets, targets: slices.Clone(targets), aim: w.Aim, memory: map[string]look{}}
+	s := &search{c: c, free: w.Free, asked: targets, targets: slices.Clone(targets), aim: w.Aim, memory: map[string]candidate{}}
 	best := s.best(own)
 	if best.worst() > met {
 		return nil, s.clash(best, own)
 	}
-	looks := len(s.memory)
+	tried := len(s.memory)
 	boat, best, err := s.finish(best, targets)
 	if err != nil {
 		return nil, err
 	}
-	a := &Answer{Boat: boat, Looks: looks}
+	a := &Answer{Boat: boat, Tried: tried}
 	s.explain(a, best)
 	// The explaining moved the case; the boat's own values go back into it.
 	if a.Boat, _, err = s.finish(best, nil); err != nil {
@@ -108,7 +108,7 @@ func (c *Case) withRules(targets []Target) ([]Target, error) {
 // finish makes the parts of a boat. When it misses a target, rounded to whole
 // millimetres and floated as its cloth makes it, the target is tightened by what
 // it misses and a little more.
-func (s *search) finish(best look, targets []Target) (*Boat, look, error) {
+func (s *search) finish(best candidate, targets []Target) (*Boat, candidate, error) {
 	for try := 0; ; try++ {
 		if err := s.settle(best.x); err != nil {
 			return nil, best, err
@@ -128,7 +128,7 @@ func (s *search) finish(best look, targets []Target) (*Boat, look, error) {
 }
 
 // again forgets the boats seen, which the targets of then judged.
-func (s *search) again() { s.memory, s.looks = map[string]look{}, 0 }
+func (s *search) again() { s.memory, s.tried = map[string]candidate{}, 0 }
 
 // tighten moves the limits that a finished boat misses; it reports whether any.
 func (s *search) tighten(targets []Target, boat *Boat) (any bool) {
@@ -162,7 +162,7 @@ func (s *search) tighten(targets []Target, boat *Boat) (any bool) {
 }
 
 // explain finds which targets stand in the way, and what one step more would buy.
-func (s *search) explain(a *Answer, best look) {
+func (s *search) explain(a *Answer, best candidate) {
 	for i, f := range s.free {
 		switch {
 		case best.x[i] < 1e-3:
@@ -201,13 +201,13 @@ func (s *search) explain(a *Answer, best look) {
 		if t.Rule {
 			moved = "let off by " + formula.ShowNumber(t.Step(), t.Dim)
 		}
-		a.Binds = append(a.Binds, Bought{s.asked[i].String(), moved, s.gain(was, now, best.cost-l.cost)})
+		a.Obstacles = append(a.Obstacles, Obstacle{s.asked[i].String(), moved, s.gain(was, now, best.cost-l.cost)})
 	}
-	s.memory = map[string]look{}
+	s.memory = map[string]candidate{}
 }
 
 // sizes are the values that a builder compares.
-func (s *search) sizes(l look) map[string]float64 {
+func (s *search) sizes(l candidate) map[string]float64 {
 	out := map[string]float64{}
 	if s.settle(l.x) != nil {
 		return out
@@ -244,7 +244,7 @@ func (s *search) gain(was, now map[string]float64, saved float64) string {
 // clash finds which target, or which two, cannot be met whatever is free: first
 // one alone, then one with the family's checks and which of them, then two wishes
 // with the checks kept.
-func (s *search) clash(best look, own []float64) error {
+func (s *search) clash(best candidate, own []float64) error {
 	c := &Clash{Nearest: s.nearest(best)}
 	if best.bad {
 		return c
@@ -258,11 +258,11 @@ func (s *search) clash(best look, own []float64) error {
 		}
 	}
 	possible := func(some ...Target) bool {
-		t := &search{c: s.c, free: s.free, targets: some, aim: s.aim, memory: map[string]look{}}
+		t := &search{c: s.c, free: s.free, targets: some, aim: s.aim, memory: map[string]candidate{}}
 		if t.from(best.x).worst() <= met {
 			return true
 		}
-		t.looks = 0
+		t.tried = 0
 		return t.from(own).worst() <= met
 	}
 	kept := func(some ...Target) bool { return possible(append(some, rules...)...) }
@@ -293,7 +293,7 @@ func (s *search) clash(best look, own []float64) error {
 }
 
 // nearest says how near the best boat comes.
-func (s *search) nearest(best look) string {
+func (s *search) nearest(best candidate) string {
 	if best.bad {
 		return "no boat within the limits can be drawn and floated"
 	}

@@ -9,9 +9,9 @@ import (
 )
 
 // wish reads targets and what is free.
-func wish(t testing.TB, c *Case, aim Aim, free string, targets ...string) Wish {
+func wish(t testing.TB, c *Case, aim Aim, free string, targets ...string) Goal {
 	t.Helper()
-	w := Wish{Aim: aim}
+	w := Goal{Aim: aim}
 	for _, text := range targets {
 		target, err := ParseTarget(text, c.Family.Program)
 		if err != nil {
@@ -39,7 +39,7 @@ func TestSolveAgainstGrid(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		t.Logf("%v: %d looks, %v", targets, a.Looks, time.Since(start).Round(time.Millisecond))
+		t.Logf("%v: %d tried, %v", targets, a.Tried, time.Since(start).Round(time.Millisecond))
 		h := a.Boat.Design.Hull
 		if got := float64(h.Length * h.Beam * h.Depth); got > best*1.005 {
 			t.Errorf("%v: %.0f L of length x beam x depth, the grid has %.0f L", targets, got/1e6, best/1e6)
@@ -52,16 +52,16 @@ func TestSolveAgainstGrid(t *testing.T) {
 		if f := a.Boat.Failures(); len(f) > 0 {
 			t.Errorf("%v: %s", targets, f[0].String())
 		}
-		if len(a.Binds)+len(a.AtEdge) == 0 {
+		if len(a.Obstacles)+len(a.AtEdge) == 0 {
 			t.Errorf("%v: nothing stands in the way of a smaller boat, which cannot be", targets)
 		}
 	}
 }
 
-func gridBest(t *testing.T, w Wish) float64 {
+func gridBest(t *testing.T, w Goal) float64 {
 	t.Helper()
 	c := benchCase(t, "solo")
-	s := &search{c: c, free: w.Free, memory: map[string]look{}}
+	s := &search{c: c, free: w.Free, memory: map[string]candidate{}}
 	var err error
 	if s.targets, err = c.withRules(w.Targets); err != nil {
 		t.Fatal(err)
@@ -123,15 +123,15 @@ func TestParseTargetRefuses(t *testing.T) {
 	c := benchCase(t, "pack")
 	for text, want := range map[string]string{
 		"draft": "accepted: a name, <= or >=", "draft<=3kg": "draft is a length (mm), not a weight (kg)", "drat<=3mm": "the nearest name is draft",
-		"draft<=": `"" is no number`, "water<=3": "water is a text", "draft<=1,5mm": "is no number with its unit",
+		"draft<=": `"" is no number`, "waters<=3": "waters is a text", "draft<=1,5mm": "is no number with its unit",
 	} {
 		if _, err := ParseTarget(text, c.Family.Program); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
 	}
 	for text, want := range map[string]string{
-		"beem": "the nearest name is beam", "beam,beam": "given twice", "water": "no number with a formula", "draft": "no number with a formula",
-		"length,beam,depth,fullness,pitch,from_end,keel_straight": "7 values are free; accepted: up to 6", "first": "no number",
+		"beem": "the nearest name is beam", "beam,beam": "given twice", "waters": "no number with a formula", "draft": "no number with a formula",
+		"length,beam,depth,fullness,pitch,from_end,keel_straight": "7 values are free; accepted: up to 6", "beginner": "no number",
 	} {
 		if _, err := c.Free(text); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("free %q: %v, want %q", text, err, want)

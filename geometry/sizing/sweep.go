@@ -72,16 +72,14 @@ func Columns() []string {
 }
 
 // Sweep sizes a boat for each step. Boats are looked at quickly and not rounded;
-// the case is left as the family has it.
+// what was set by hand stays so.
 func (c *Case) Sweep(s Sweep) ([]Row, error) {
 	c.Effort = true
 	var out []Row
 	steps := int(math.Floor((s.To-s.From)/s.Step + 1e-9))
 	for i := 0; i <= steps; i++ {
 		row := Row{At: s.From + float64(i)*s.Step, Values: map[string]float64{}}
-		if err := c.restart(); err != nil {
-			return nil, err
-		}
+		c.forget()
 		if err := c.Set(s.Name, row.At); err != nil {
 			return nil, err
 		}
@@ -104,5 +102,5 @@ func (c *Case) Sweep(s Sweep) ([]Row, error) {
 		}
 		out = append(out, row)
 	}
-	return out, c.restart()
+	return out, nil
 }

@@ -93,8 +93,8 @@ func numberOf(p *formula.Program, name string, d formula.Dim, about string) erro
 	return nil
 }
 
-// Freed is a value that a search may move.
-type Freed struct {
+// FreeValue is a value that a search may move.
+type FreeValue struct {
 	Name   string
 	Lo, Hi float64
 	Dim    formula.Dim
@@ -105,11 +105,11 @@ const mostFree = 6
 
 // Free reads a list of names, as length,beam,depth, with the limits that the
 // family gives them; without, a quarter either side of the case's own value.
-func (c *Case) Free(list string) ([]Freed, error) {
-	var out []Freed
+func (c *Case) Free(list string) ([]FreeValue, error) {
+	var out []FreeValue
 	p := c.Family.Program
 	for _, name := range strings.Split(list, ",") {
-		f := Freed{Name: strings.TrimSpace(name)}
+		f := FreeValue{Name: strings.TrimSpace(name)}
 		k, err := p.Kind(f.Name)
 		if err != nil {
 			return nil, fmt.Errorf("free %q: %w", f.Name, err)

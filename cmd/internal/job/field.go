@@ -59,19 +59,30 @@ func bind[T any](to *T, read func(string) (T, error), show func(T) string) Value
 	return binding[T]{to, read, show}
 }
 
-// list is a value to which each setting adds one.
+// list is a value to which each setting adds one, or several with semicolons between.
 type list[T any] struct {
 	to   *[]T
 	read func(string) (T, error)
+	show func(T) string
 }
 
-func (l list[T]) String() string { return "" }
+func (l list[T]) String() string {
+	var out []string
+	for _, v := range *l.to {
+		out = append(out, l.show(v))
+	}
+	return strings.Join(out, "; ")
+}
+
 func (l list[T]) Set(text string) error {
-	v, err := l.read(text)
-	if err == nil {
+	for _, one := range strings.Split(text, ";") {
+		v, err := l.read(strings.TrimSpace(one))
+		if err != nil {
+			return err
+		}
 		*l.to = append(*l.to, v)
 	}
-	return err
+	return nil
 }
 
 // words is text as it is.
@@ -82,7 +93,7 @@ func words(to *string) Value {
 // yes is a choice that is made or not.
 func yes(to *bool) Value { return bind(to, strconv.ParseBool, strconv.FormatBool) }
 
-// whole is a whole number from low to high.
+// whole is a whole number from low to high; a lower one stands for none.
 func whole(to *int, low, high int) Value {
 	return bind(to, func(s string) (int, error) {
 		n, err := strconv.Atoi(strings.TrimSpace(s))
@@ -90,7 +101,12 @@ func whole(to *int, low, high int) Value {
 			return 0, fmt.Errorf("%q is not understood; accepted: a whole number, %d to %d", s, low, high)
 		}
 		return n, nil
-	}, strconv.Itoa)
+	}, func(n int) string {
+		if n < low {
+			return ""
+		}
+		return strconv.Itoa(n)
+	})
 }
 
 // length is a length in mm from low to high; 0 stands for none.

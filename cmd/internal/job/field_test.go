@@ -17,6 +17,9 @@ var others = map[string]string{
 	"smooth": "true", "svg": "true", "without": "seat,thwart-2", "miss": "-4 mm", "room": "8 mm", "leave-in": "true", "roof": "75kg", "door": "900 mm",
 	"fit": "inner", "loft": "true", "rig": "lug", "area": "38sqft", "wind": "10kn", "mast-at": "-1.2 m", "hike": "true", "reefs": "3",
 	"spacing": "2400 mm", "apart": "1 m", "width": "60 mm", "depth": "90 mm", "person": "80kg", "beams": "3", "paddler": "man, 175 cm, 78 kg",
+	"title": "Teal", "explain": "beam", "formulas": "people", "gear": "22 lb", "use": "solo", "family": "own.family", "waters": "moving",
+	"longest-stick": "8 ft", "wood": "sitka spruce", "rib-wood": "white oak", "speed": "4 mph", "set": "beam=700mm; length=4 m", "target": "draft<=110mm",
+	"free": "beam", "aim": "easiest", "sweep": "beam=680mm..780mm/20mm", "population": "40",
 	"span": "50 in", "oar": "7 ft", "seat": "200 mm", "seat-at": "0.2 m", "pull": "300N",
 }
 
@@ -94,6 +97,8 @@ func TestRefused(t *testing.T) {
 		{"loft", "cutter", "90 mm", "0.1 to 50 mm"}, {"loft", "hairline", "0 mm", "0.025"}, {"loft", "nest", "snug", "close, quick"}, {"loft", "router-guide", "16mm", "bush and bit"},
 		{"sail", "wind", "5", "5m/s"}, {"sail", "area", "4", "3.5m2"}, {"sail", "rig", "square", "spritsail"}, {"sail", "reefs", "7", "0 to 3"},
 		{"row", "paddler", "giant", "175 cm"}, {"row", "pull", "300", "250N"}, {"pair", "person", "3000kg", "250 kg"}, {"book", "skill", "master", "beginner"},
+		{"size", "gear", "12", "10 kg or 22 lb"}, {"size", "speed", "5", "5 km/h"}, {"size", "longest-stick", "6", "mm"}, {"size", "waters", "salt", "sheltered, open, moving"},
+		{"size", "paddler", "62", "is a plain number"}, {"size", "population", "0", "1 to 100000"}, {"size", "aim", "best", "smallest, easiest"}, {"class", "skill", "first", "beginner"},
 	} {
 		_, err := Ask(c.verb, nil, [2]string{c.field, c.text})
 		if err == nil || !strings.HasPrefix(err.Error(), c.field+": ") || !strings.Contains(err.Error(), c.want) || strings.Contains(err.Error(), "\n") {

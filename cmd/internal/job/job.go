@@ -27,6 +27,7 @@ type Request interface {
 
 // Result is what a job found and made.
 type Result struct {
+	Text    string        // to be told as it is, instead of a report; "" for most
 	Report  report.Report // for people
 	Numbers any           // for programs, to be written as JSON; nil where there is none
 	Outputs []Output

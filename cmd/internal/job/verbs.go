@@ -13,6 +13,8 @@ type Verb struct {
 // Verbs lists what can be asked, in the order of a builder's work.
 func Verbs() []Verb {
 	return []Verb{
+		{"size", "from the people and the water to a design, by formulas you can change", func() Request { return NewSize() }},
+		{"class", "a course: every builder's boat in a folder of its own, and a summary", func() Request { return NewClass() }},
 		{"float", "whether it carries you, stays upright and moves easily", func() Request { return NewFloat() }},
 		{"bend", "whether the wood takes each bend, and what holds the frame's shape", func() Request { return NewBend() }},
 		{"loft", "full-size patterns on paper, one file for the cutter, and every number", func() Request { return NewLoft() }},

@@ -20,8 +20,8 @@ var shippedFiles embed.FS
 // Names lists the families that come with the program.
 func Names() []string { return []string{"pack", "solo", "tandem"} }
 
-// parts are shared files that families use; they are no families themselves.
-func parts() []string { return []string{"people", "making"} }
+// Files lists the families and the shared files that they use.
+func Files() []string { return append(Names(), "people", "making") }
 
 // Family is a file of formulas that gives a design.
 type Family struct {
@@ -32,7 +32,7 @@ type Family struct {
 	setters []setter
 	design  []string // names that are keys of the design, in their order in the files
 	rows    []list
-	drawing formula.Mask // lines behind the design and behind what is wanted
+	drawing formula.Mask // lines behind the design and behind what is required
 }
 
 // Shipped returns a family that comes with the program. Errors: an unknown name,
@@ -55,8 +55,8 @@ func Text(name string) (string, error) {
 }
 
 func shippedSource(name string) (formula.Source, error) {
-	if !slices.Contains(append(Names(), parts()...), name) {
-		return formula.Source{}, fmt.Errorf("no file %q to use; there are %s", name, strings.Join(append(Names(), parts()...), ", "))
+	if !slices.Contains(Files(), name) {
+		return formula.Source{}, fmt.Errorf("no file %q to use; there are %s", name, strings.Join(Files(), ", "))
 	}
 	data, err := shippedFiles.ReadFile("shipped/" + name + ".family")
 	return formula.Source{Name: name + ".family", Text: string(data)}, err
@@ -66,7 +66,7 @@ func shippedSource(name string) (formula.Source, error) {
 // Errors: *formula.Fault for what is wrong in the file, with line and column.
 func Read(src formula.Source) (*Family, error) {
 	// The partner is known only where two paddle, so the seats are read first.
-	p, err := formula.Compile(src, shippedSource, Givens(2))
+	p, err := formula.Compile(src, shippedSource, Inputs(2))
 	if err != nil {
 		return nil, err
 	}
@@ -75,19 +75,19 @@ func Read(src formula.Source) (*Family, error) {
 		return nil, err
 	}
 	if f.Seats == 1 {
-		if p, err = formula.Compile(src, shippedSource, Givens(1)); err != nil {
+		if p, err = formula.Compile(src, shippedSource, Inputs(1)); err != nil {
 			return nil, err
 		}
 	}
 	f.Program = p
-	if err := f.wanted(); err != nil {
+	if err := f.checkRequired(); err != nil {
 		return nil, err
 	}
 	if err := f.connect(); err != nil {
 		return nil, err
 	}
 	names := slices.Clone(f.design)
-	for _, w := range f.want() {
+	for _, w := range f.required() {
 		names = append(names, w.Name)
 	}
 	f.drawing = p.Behind(names...)
@@ -131,10 +131,10 @@ func seats(p *formula.Program, file string) (int, error) {
 	return int(v.Num), nil
 }
 
-// wanted checks that the file gives what the program must know to float the boat
+// checkRequired checks that the file gives what the program must know to float the boat
 // and to judge the reach.
-func (f *Family) wanted() error {
-	for _, w := range f.want() {
+func (f *Family) checkRequired() error {
+	for _, w := range f.required() {
 		k, err := f.Program.Kind(w.Name)
 		if err != nil || !f.Program.HasFormula(w.Name) {
 			return &formula.Fault{At: formula.Place{File: f.Name}, Name: w.Name, Text: "is missing: " + w.Doc}
@@ -146,12 +146,12 @@ func (f *Family) wanted() error {
 	return nil
 }
 
-// want lists what the file must give besides the design.
-func (f *Family) want() []formula.Given {
+// required lists what the file must give besides the design.
+func (f *Family) required() []formula.Input {
 	if f.Seats == 2 {
-		return append(Wanted(), wantedOfTwo()...)
+		return append(Required(), requiredOfTwo()...)
 	}
-	return Wanted()
+	return Required()
 }
 
 // Slug returns the name in a form that is safe in file names.

@@ -20,11 +20,11 @@ func TestShipped(t *testing.T) {
 		if want := map[string]int{"pack": 1, "solo": 1, "tandem": 2}[name]; f.Seats != want {
 			t.Errorf("%s seats %d, want %d", name, f.Seats, want)
 		}
-		if len(f.Program.Told()) < 6 {
-			t.Errorf("%s tells only %q", name, f.Program.Told())
+		if len(f.Program.OnPage()) < 6 {
+			t.Errorf("%s tells only %q", name, f.Program.OnPage())
 		}
 		run := f.Program.NewRun()
-		for _, n := range f.Program.Told() {
+		for _, n := range f.Program.OnPage() {
 			if run.Reason(n) == "" {
 				t.Errorf("%s: %s has no reason", name, n)
 			}
@@ -53,7 +53,7 @@ func TestOwnFamily(t *testing.T) {
 		{"table", "hull.section = 3 mm", "takes a label and a key"},
 		{"fitted", "thwart.carry.fitted = 3", "is a plain number; accepted: true or false"},
 		{"seats", "seats = 3", "own:2:1: seats: is not 1 or 2 written out"},
-		{"seats by formula", "seats = if first then 1 else 1", "is not 1 or 2 written out"},
+		{"seats by formula", "seats = if beginner then 1 else 1", "is not 1 or 2 written out"},
 		{"partner", "load = partner.weight", "nothing is called partner.weight"},
 		{"afloat without guess", "load = wetted / 1 m2 * 60 kg", "rests on wetted, which is only known afloat; say where to start, as in: guess wetted ="},
 		{"no family", "use \"barge\"", "own:2:5: no file \"barge\" to use; there are pack, solo, tandem, people, making"},
@@ -111,7 +111,7 @@ hull.symmetric = false
 func worked(t *testing.T, f *Family) *formula.Run {
 	t.Helper()
 	r := f.Program.NewRun()
-	for _, g := range Givens(f.Seats) {
+	for _, g := range Inputs(f.Seats) {
 		if g.Afloat || g.Kind.Class != formula.Number {
 			continue
 		}
@@ -119,7 +119,7 @@ func worked(t *testing.T, f *Family) *formula.Run {
 		if g.Kind.Dim == formula.Mass {
 			v = 60
 		}
-		if g.Name == "stock_length" {
+		if g.Name == "longest_stick" {
 			v = 6000
 		}
 		if err := r.Set(g.Name, formula.Num(v)); err != nil {

@@ -11,9 +11,9 @@ const (
 	Open      = "open"
 	Moving    = "moving"
 
-	FirstBoat = "first"
-	SomeBoats = "some"
-	Practised = "practised"
+	Beginner    = "beginner"
+	Average     = "average"
+	Experienced = "experienced"
 
 	Sitting  = "sitting"
 	Kneeling = "kneeling"
@@ -22,34 +22,34 @@ const (
 
 // Waters, Skills and Postures list the accepted words.
 func Waters() []string   { return []string{Sheltered, Open, Moving} }
-func Skills() []string   { return []string{FirstBoat, SomeBoats, Practised} }
+func Skills() []string   { return []string{Beginner, Average, Experienced} }
 func Postures() []string { return []string{Either, Sitting, Kneeling} }
 
-// Givens lists what formulas may use of the people and the water, and what is
+// Inputs lists what formulas may use of the people and the water, and what is
 // found when the boat is drawn and floated.
-func Givens(seats int) []formula.Given {
+func Inputs(seats int) []formula.Input {
 	length, weight, word, plain := formula.Of(formula.Length), formula.Of(formula.Mass), formula.Kind{Class: formula.Text}, formula.Of(formula.Plain)
-	out := []formula.Given{
+	out := []formula.Input{
 		{Name: "gear", Kind: weight, Doc: "everything carried besides the people"},
-		{Name: "water", Kind: word, Doc: "sheltered, open or moving"},
-		{Name: "skill", Kind: word, Doc: "of the builder: first, some or practised"},
-		{Name: "stock_length", Kind: length, Doc: "the longest sticks at hand"},
+		{Name: "waters", Kind: word, Doc: "sheltered, open or moving"},
+		{Name: "skill", Kind: word, Doc: "of the builder: beginner, average or experienced"},
+		{Name: "longest_stick", Kind: length, Doc: "the longest sticks at hand"},
 		{Name: "wood", Kind: word, Doc: "of gunwales, keel and stringers"},
 		{Name: "rib_wood", Kind: word, Doc: "of the ribs"},
 	}
 	for _, who := range []string{"paddler", "partner"}[:seats] {
 		out = append(out,
-			formula.Given{Name: who + ".weight", Kind: weight, Doc: "as told"},
-			formula.Given{Name: who + ".stature", Kind: length, Doc: "as told"},
-			formula.Given{Name: who + ".posture", Kind: word, Doc: "sitting, kneeling or either"},
-			formula.Given{Name: who + ".span_spread", Kind: length, Doc: "one standard deviation of the arm span, 0 when it was measured"},
+			formula.Input{Name: who + ".weight", Kind: weight, Doc: "as told"},
+			formula.Input{Name: who + ".stature", Kind: length, Doc: "as told"},
+			formula.Input{Name: who + ".posture", Kind: word, Doc: "sitting, kneeling or either"},
+			formula.Input{Name: who + ".span_spread", Kind: length, Doc: "one standard deviation of the arm span, 0 when it was measured"},
 		)
 		for _, e := range (body.Person{Weight: 70, Stature: 1700}).Estimates() {
-			out = append(out, formula.Given{Name: who + "." + e.Name, Kind: length, Doc: e.Doc + "; estimated from stature, weight and arm span"})
+			out = append(out, formula.Input{Name: who + "." + e.Name, Kind: length, Doc: e.Doc + "; estimated from stature, weight and arm span"})
 		}
 	}
 	afloat := func(name string, k formula.Kind, doc string) {
-		out = append(out, formula.Given{Name: name, Kind: k, Doc: doc, Afloat: true})
+		out = append(out, formula.Input{Name: name, Kind: k, Doc: doc, Afloat: true})
 	}
 	afloat("draft", length, "water over the lowest point, loaded")
 	afloat("freeboard", length, "least height of the gunwale line over the water, loaded")
@@ -77,18 +77,18 @@ func Givens(seats int) []formula.Given {
 	return out
 }
 
-// Wanted lists what a family must give besides the keys of the design.
-func Wanted() []formula.Given {
+// Required lists what a family must give besides the keys of the design.
+func Required() []formula.Input {
 	length := formula.Of(formula.Length)
-	return []formula.Given{
+	return []formula.Input{
 		{Name: "seat_at", Kind: length, Doc: "place of the paddler along the boat, forward of midship positive"},
 		{Name: "reach", Kind: length, Doc: "the width outside the gunwales that the paddler reaches over"},
 	}
 }
 
-func wantedOfTwo() []formula.Given {
+func requiredOfTwo() []formula.Input {
 	length := formula.Of(formula.Length)
-	return []formula.Given{
+	return []formula.Input{
 		{Name: "partner_seat_at", Kind: length, Doc: "place of the partner along the boat"},
 		{Name: "partner_reach", Kind: length, Doc: "the width outside the gunwales that the partner reaches over"},
 	}

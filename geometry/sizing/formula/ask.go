@@ -17,11 +17,11 @@ func (p *Program) Names() []string {
 	return out
 }
 
-// Told lists the values meant for the page of reasons, in the order of the files.
-func (p *Program) Told() []string {
+// OnPage lists the values meant for the page of reasons, in the order of the files.
+func (p *Program) OnPage() []string {
 	var out []string
 	for _, s := range p.lines {
-		if s.form == Told {
+		if s.form == ForPage {
 			out = append(out, s.name)
 		}
 	}
@@ -32,7 +32,7 @@ func (p *Program) Told() []string {
 func (p *Program) Kind(name string) (Kind, error) {
 	slot, ok := p.slots[name]
 	if !ok {
-		return Kind{}, fmt.Errorf("nothing is called %q; the nearest name is %s", wording.Clip(name, 60), nearest(name, p.names()))
+		return Kind{}, fmt.Errorf("nothing is called %q; the nearest name is %s", wording.Clip(name, 60), nearest(name, p.AllNames()))
 	}
 	return p.kinds[slot], nil
 }
@@ -40,14 +40,14 @@ func (p *Program) Kind(name string) (Kind, error) {
 // HasFormula reports whether a formula gives the value.
 func (p *Program) HasFormula(name string) bool {
 	slot, ok := p.slots[name]
-	return ok && slot >= len(p.given)
+	return ok && slot >= len(p.inputs)
 }
 
 // Where returns the place of a formula in its file; the zero Place for a value
 // given from outside.
 func (p *Program) Where(name string) Place {
-	if slot, ok := p.slots[name]; ok && slot >= len(p.given) {
-		return p.lines[slot-len(p.given)].at
+	if slot, ok := p.slots[name]; ok && slot >= len(p.inputs) {
+		return p.lines[slot-len(p.inputs)].at
 	}
 	return Place{}
 }
@@ -71,8 +71,8 @@ func (p *Program) AfloatBehind(name string) []string {
 			continue
 		}
 		for _, u := range p.uses[i] {
-			if u < len(p.given) && p.given[u].Afloat && !slices.Contains(out, p.given[u].Name) {
-				out = append(out, p.given[u].Name)
+			if u < len(p.inputs) && p.inputs[u].Afloat && !slices.Contains(out, p.inputs[u].Name) {
+				out = append(out, p.inputs[u].Name)
 			}
 		}
 	}
@@ -113,10 +113,10 @@ func (r *Run) Reason(name string) string {
 	if !ok {
 		return ""
 	}
-	if slot < len(r.p.given) {
-		return r.p.given[slot].Doc
+	if slot < len(r.p.inputs) {
+		return r.p.inputs[slot].Doc
 	}
-	return r.filled(r.p.lines[slot-len(r.p.given)])
+	return r.filled(r.p.lines[slot-len(r.p.inputs)])
 }
 
 func (r *Run) filled(s statement) string {
@@ -131,10 +131,10 @@ func (r *Run) filled(s statement) string {
 // or the clamp of several, as it stands in the file; "" for other formulas.
 func (r *Run) HeldBy(name string) string {
 	slot, ok := r.p.slots[name]
-	if !ok || slot < len(r.p.given) || r.fixed[slot] {
+	if !ok || slot < len(r.p.inputs) || r.fixed[slot] {
 		return ""
 	}
-	n := r.p.lines[slot-len(r.p.given)].body
+	n := r.p.lines[slot-len(r.p.inputs)].body
 	won := ""
 	for n.op == opCall {
 		switch n.name {
@@ -159,16 +159,16 @@ func (r *Run) HeldBy(name string) string {
 // Knows reports whether a value of that name can be set from outside.
 func (r *Run) Knows(name string) bool {
 	slot, ok := r.p.slots[name]
-	return ok && slot < len(r.p.given)
+	return ok && slot < len(r.p.inputs)
 }
 
 // Constant returns a value that is written out in the file; ok is false for a
 // formula that uses anything.
 func (p *Program) Constant(name string) (v Value, ok bool) {
 	slot, ok := p.slots[name]
-	if !ok || slot < len(p.given) {
+	if !ok || slot < len(p.inputs) {
 		return Value{}, false
 	}
-	n := p.lines[slot-len(p.given)].body
+	n := p.lines[slot-len(p.inputs)].body
 	return n.value, n.op == opValue
 }

@@ -58,7 +58,7 @@ func (c *checker) line(i int) *Fault {
 		}
 		return f
 	}
-	c.kinds[len(c.given)+i] = kind
+	c.kinds[len(c.inputs)+i] = kind
 	c.state[i] = 2
 	c.order = append(c.order, i)
 	return nil
@@ -94,7 +94,7 @@ func (c *checker) wants(s *statement, accepted string, ok func(Kind) bool) *Faul
 
 // guesses checks the starts of values found afloat: plain values of their kind.
 func (c *checker) guesses() *Fault {
-	for _, g := range c.given {
+	for _, g := range c.inputs {
 		s, ok := c.guess[g.Name]
 		if !ok {
 			continue
@@ -107,7 +107,7 @@ func (c *checker) guesses() *Fault {
 		}
 	}
 	for _, name := range sortedNames(c.guess) {
-		if slot, ok := c.slots[name]; !ok || slot >= len(c.given) || !c.given[slot].Afloat {
+		if slot, ok := c.slots[name]; !ok || slot >= len(c.inputs) || !c.inputs[slot].Afloat {
 			return faultAt(c.guess[name].at, name, "only a value found afloat takes a guess")
 		}
 	}
@@ -119,8 +119,8 @@ func (c *checker) bounds() *Fault {
 	for _, name := range sortedNames(c.limits) {
 		s := c.limits[name]
 		slot, ok := c.slots[name]
-		if !ok || slot < len(c.given) {
-			return faultAt(s.at, name, "limits are for a value that has a formula; the nearest is %s", nearest(name, c.names()))
+		if !ok || slot < len(c.inputs) {
+			return faultAt(s.at, name, "limits are for a value that has a formula; the nearest is %s", nearest(name, c.AllNames()))
 		}
 		want := Kind{List, c.kinds[slot].Dim}
 		if f := c.wants(&s, want.String()+", lowest and highest", func(k Kind) bool { return k == want }); f != nil {
@@ -149,7 +149,7 @@ func (c *checker) reasons() *Fault {
 		for _, s := range list {
 			for _, n := range s.shows {
 				if _, ok := c.slots[n]; !ok {
-					return faultAt(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", wording.Clip(n, 40), nearest(n, c.names()))
+					return faultAt(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", wording.Clip(n, 40), nearest(n, c.AllNames()))
 				}
 			}
 		}
@@ -195,14 +195,14 @@ func (c *checker) kind(n *node) (Kind, *Fault) {
 func (c *checker) named(n *node) (Kind, *Fault) {
 	slot, ok := c.slots[n.name]
 	if !ok {
-		return Kind{}, faultAt(n.at, "", "nothing is called %s; the nearest name is %s", wording.Clip(n.name, 60), nearest(n.name, c.names()))
+		return Kind{}, faultAt(n.at, "", "nothing is called %s; the nearest name is %s", wording.Clip(n.name, 60), nearest(n.name, c.AllNames()))
 	}
 	n.slot = slot
 	if !slices.Contains(*c.using, slot) {
 		*c.using = append(*c.using, slot)
 	}
-	if slot >= len(c.given) {
-		if f := c.line(slot - len(c.given)); f != nil {
+	if slot >= len(c.inputs) {
+		if f := c.line(slot - len(c.inputs)); f != nil {
 			return Kind{}, f
 		}
 	}

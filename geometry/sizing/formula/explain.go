@@ -39,11 +39,11 @@ func (r *Run) Explain(name string) ([]Step, error) {
 		s := r.step(slot, depth)
 		s.Again = seen[slot] && s.Formula != ""
 		out = append(out, s)
-		if seen[slot] || slot < len(r.p.given) || r.fixed[slot] {
+		if seen[slot] || slot < len(r.p.inputs) || r.fixed[slot] {
 			return
 		}
 		seen[slot] = true
-		for _, u := range r.p.uses[slot-len(r.p.given)] {
+		for _, u := range r.p.uses[slot-len(r.p.inputs)] {
 			walk(u, depth+1)
 		}
 	}
@@ -53,14 +53,14 @@ func (r *Run) Explain(name string) ([]Step, error) {
 
 func (r *Run) step(slot, depth int) Step {
 	s := Step{Depth: depth}
-	if slot < len(r.p.given) {
-		g := r.p.given[slot]
+	if slot < len(r.p.inputs) {
+		g := r.p.inputs[slot]
 		s.Name, s.Reason, s.Where = g.Name, g.Doc, "given"
 		if g.Afloat {
 			s.Where = "found afloat"
 		}
 	} else {
-		line := r.p.lines[slot-len(r.p.given)]
+		line := r.p.lines[slot-len(r.p.inputs)]
 		s.Name, s.Formula, s.Reason = line.name, line.written, r.filled(line)
 		s.Where = fmt.Sprintf("%s:%d", line.at.File, line.at.Line)
 		if r.fixed[slot] {
@@ -149,10 +149,10 @@ func (r *Run) Origin(name string) (Step, bool) {
 		return Step{}, false
 	}
 	for {
-		if slot < len(r.p.given) || r.fixed[slot] {
+		if slot < len(r.p.inputs) || r.fixed[slot] {
 			return r.step(slot, 0), true
 		}
-		line := r.p.lines[slot-len(r.p.given)]
+		line := r.p.lines[slot-len(r.p.inputs)]
 		n := line.body
 		for n.op == opCall && n.name == "round" {
 			n = n.args[0]

@@ -9,8 +9,8 @@ import (
 )
 
 // env is what the tests' formulas may use.
-func env() []Given {
-	return []Given{
+func env() []Input {
+	return []Input{
 		{Name: "weight", Kind: Of(Mass), Doc: "of the paddler"},
 		{Name: "stature", Kind: Of(Length)},
 		{Name: "water", Kind: Kind{Class: Text}},

@@ -79,7 +79,7 @@ type Form int8
 // The forms of statement.
 const (
 	Plainly Form = iota // a value
-	Told                // a value for the page
+	ForPage             // a value for the page
 	Checked             // must be true
 	Guessed             // the start of a value found afloat
 	Limited             // how far a search may go

@@ -141,7 +141,7 @@ func squeeze(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // form takes the word in front of the name that says what a statement is for.
 func (p *parser) form() Form {
-	forms := map[string]Form{"tell": Told, "check": Checked, "guess": Guessed, "limits": Limited}
+	forms := map[string]Form{"tell": ForPage, "check": Checked, "guess": Guessed, "limits": Limited}
 	f, ok := forms[p.peek().text]
 	if ok {
 		p.take()

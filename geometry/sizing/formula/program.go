@@ -7,9 +7,9 @@ import (
 	"strings"
 )
 
-// Given is a value that formulas may use and that comes from outside: what is
+// Input is a value that formulas may use and that comes from outside: what is
 // known of the people, or what is found when the boat floats.
-type Given struct {
+type Input struct {
 	Name   string
 	Kind   Kind
 	Doc    string
@@ -22,7 +22,7 @@ type Opener func(name string) (Source, error)
 // Program is a file of formulas, checked and put in order. It does not change
 // after Compile and may be used by several goroutines.
 type Program struct {
-	given  []Given
+	inputs []Input
 	lines  []statement
 	checks []statement
 	limits map[string]statement
@@ -38,16 +38,16 @@ type Program struct {
 // an order in which they can be worked out.
 //
 // Errors: *Fault for anything wrong in a file, with line and column.
-func Compile(main Source, open Opener, given []Given) (*Program, error) {
+func Compile(main Source, open Opener, inputs []Input) (*Program, error) {
 	g := &gatherer{open: open, own: map[string]statement{}}
 	if err := g.read(main, nil); err != nil {
 		return nil, err
 	}
 	p := &Program{
-		given: given, limits: map[string]statement{}, guess: map[string]statement{},
-		slots: map[string]int{}, kinds: make([]Kind, len(given)),
+		inputs: inputs, limits: map[string]statement{}, guess: map[string]statement{},
+		slots: map[string]int{}, kinds: make([]Kind, len(inputs)),
 	}
-	for i, v := range given {
+	for i, v := range inputs {
 		p.slots[v.Name], p.kinds[i] = i, v.Kind
 	}
 	for _, s := range g.all {
@@ -79,7 +79,7 @@ func (p *Program) place(s statement) *Fault {
 	if isGiven {
 		return faultAt(s.at, s.name, "is given from outside and can have no formula; use another name")
 	}
-	p.slots[s.name] = len(p.given) + len(p.lines)
+	p.slots[s.name] = len(p.inputs) + len(p.lines)
 	p.kinds = append(p.kinds, Kind{})
 	p.lines = append(p.lines, s)
 	return nil
@@ -96,7 +96,7 @@ type gatherer struct {
 
 func key(s statement) string {
 	form := s.form
-	if form == Told {
+	if form == ForPage {
 		form = Plainly
 	}
 	return fmt.Sprint(form, " ", s.name)
@@ -161,5 +161,5 @@ func (g *gatherer) readUsed(t token, above []string) error {
 	return g.read(src, above)
 }
 
-// names lists every name that a formula may use.
-func (p *Program) names() []string { return slices.Sorted(maps.Keys(p.slots)) }
+// AllNames lists every name that a formula may use.
+func (p *Program) AllNames() []string { return slices.Sorted(maps.Keys(p.slots)) }

@@ -32,7 +32,7 @@ func (p *Program) NewRun() *Run {
 // that is none.
 func (r *Run) Set(name string, v Value) error {
 	slot, ok := r.p.slots[name]
-	if !ok || slot >= len(r.p.given) {
+	if !ok || slot >= len(r.p.inputs) {
 		return fmt.Errorf("no value %q is given from outside", name)
 	}
 	if bad(v) {
@@ -45,7 +45,7 @@ func (r *Run) Set(name string, v Value) error {
 // Fix puts a value in the place of a formula. Errors: a name that has none.
 func (r *Run) Fix(name string, v Value) error {
 	slot, ok := r.p.slots[name]
-	if !ok || slot < len(r.p.given) {
+	if !ok || slot < len(r.p.inputs) {
 		return fmt.Errorf("no formula gives %q; the nearest is %s", name, nearest(name, r.p.Names()))
 	}
 	if bad(v) {
@@ -85,7 +85,7 @@ func (p *Program) Behind(names ...string) Mask {
 	m := make(Mask, len(p.lines))
 	var walk func(slot int)
 	walk = func(slot int) {
-		i := slot - len(p.given)
+		i := slot - len(p.inputs)
 		if i < 0 || m[i] {
 			return
 		}
@@ -118,7 +118,7 @@ func (m Mask) Others() Mask {
 func (r *Run) Work(m Mask) error {
 	r.fault = nil
 	for _, i := range r.p.order {
-		slot := len(r.p.given) + i
+		slot := len(r.p.inputs) + i
 		if r.fixed[slot] || m != nil && !m[i] {
 			continue
 		}

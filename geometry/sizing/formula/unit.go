@@ -119,31 +119,43 @@ func isUnit(word string) bool {
 	return ok && u.word == word
 }
 
+// pageUnit is how a kind of number stands on a page.
+type pageUnit struct {
+	dim      Dim
+	unit     string
+	worth    float64 // of the unit, in mm, kg, s and radians
+	decimals int
+}
+
+func pageUnits() []pageUnit {
+	return []pageUnit{
+		{Length, "mm", 1, 0}, {Mass, "kg", 1, 1}, {Angle, "deg", math.Pi / 180, 1}, {Speed, "m/s", 1e3, 2}, {Area, "m2", 1e6, 3},
+		{Volume, "L", 1e6, 1}, {Cloth, "g/m2", 1e-9, 0}, {Force, "N", 1e3, 1}, {Plain, "", 1, 3},
+	}
+}
+
+// Unit returns the unit that people read a number of the dimension in, "" for a plain
+// number, and what one of it is worth in mm, kg, s and radians.
+func (d Dim) Unit() (word string, worth float64) {
+	for _, s := range pageUnits() {
+		if s.dim == d {
+			return s.unit, s.worth
+		}
+	}
+	return d.unit(), 1
+}
+
 // ShowNumber writes a number as it stands on a page: lengths to the mm (to
 // 0.1 mm under 100 mm), weights to 0.1 kg, angles in degrees, others short.
 func ShowNumber(v float64, d Dim) string {
-	switch d {
-	case Length:
-		if math.Abs(v) < 100 {
-			return trimmed(v, 1) + " mm"
+	for _, s := range pageUnits() {
+		if s.dim != d {
+			continue
 		}
-		return trimmed(v, 0) + " mm"
-	case Mass:
-		return trimmed(v, 1) + " kg"
-	case Angle:
-		return trimmed(v*180/math.Pi, 1) + " deg"
-	case Speed:
-		return trimmed(v/1e3, 2) + " m/s"
-	case Area:
-		return trimmed(v/1e6, 3) + " m2"
-	case Volume:
-		return trimmed(v/1e6, 1) + " L"
-	case Cloth:
-		return trimmed(v*1e9, 0) + " g/m2"
-	case Force:
-		return trimmed(v/1e3, 1) + " N"
-	case Plain:
-		return trimmed(v, 3)
+		if d == Length && math.Abs(v) < 100 {
+			s.decimals = 1
+		}
+		return strings.TrimRight(trimmed(v/s.worth, s.decimals)+" "+s.unit, " ")
 	}
 	return fmt.Sprintf("%.4g %s", v, d.unit())
 }

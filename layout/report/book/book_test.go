@@ -39,7 +39,7 @@ func sized(t testing.TB, name, paddler string, gear float64) *design.Design {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := sizing.Usual()
+	b := sizing.DefaultBrief()
 	b.Title, b.Gear, b.Crew = name+" for "+paddler, gear, []sizing.Paddler{p}
 	if name == "tandem" {
 		b.Crew = append(b.Crew, p)

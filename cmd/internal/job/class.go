@@ -1,0 +1,240 @@
+package job
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/csv"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/family"
+	"ribwright/geometry/wording"
+	"ribwright/layout/report"
+	"ribwright/layout/report/reasons"
+	"ribwright/render/json"
+	"ribwright/render/text"
+)
+
+// Class asks for the boats of a course: one for each row of a table of builders. What a
+// row does not say holds for all.
+type Class struct {
+	Table string // of builders, by its name
+	Sizing
+}
+
+// NewClass returns the request with its defaults.
+func NewClass() *Class { return &Class{Sizing: newSizing()} }
+
+// Fields lists the choices.
+func (c *Class) Fields() []Field { return append(c.Sizing.fields(), c.Sizing.printing()...) }
+
+// Name takes the table.
+func (c *Class) Name(names []string) { c.Table = names[0] }
+
+// Do makes the whole class: the summary, and the files of each row in a folder.
+func (c *Class) Do(w World) (*Result, error) {
+	course, err := c.Read(w)
+	if err != nil {
+		return nil, err
+	}
+	var outs []Output
+	all := make([]sizing.Outcome, course.Len())
+	for i := range all {
+		all[i] = course.Make(i, func(b Built) (sizing.Status, error) {
+			files, err := b.Files()
+			for _, f := range files {
+				f.Name = b.Folder + "/" + f.Name
+				outs = append(outs, f)
+			}
+			return sizing.Made, err
+		})
+	}
+	r := course.Result(all)
+	r.Outputs = append(r.Outputs, outs...)
+	return r, nil
+}
+
+// Course is a class whose table is read. Its rows may be made by several goroutines.
+type Course struct {
+	class    *Class
+	world    World
+	builders []sizing.Builder
+	families map[string]*family.Family // by use, nil where there is none
+}
+
+// Read reads the table and the families. A row that cannot be used is told when it is
+// made.
+func (c *Class) Read(w World) (*Course, error) {
+	if c.Table == "" {
+		return nil, misuse("", "no table of builders is given; accepted: a CSV file")
+	}
+	if err := c.Printer.check(); err != nil {
+		return nil, err
+	}
+	data, err := w.Files.read(c.Table, "table of builders", "")
+	if err != nil {
+		return nil, err
+	}
+	out := &Course{class: c, world: w, families: map[string]*family.Family{}}
+	if out.builders, err = sizing.ReadClass(bytes.NewReader(data), c.brief(), c.Use); err != nil {
+		return nil, of(c.Table, err)
+	}
+	oneFolderEach(out.builders)
+	return out, out.readFamilies()
+}
+
+// oneFolderEach gives rows whose names would share a folder a fault.
+func oneFolderEach(builders []sizing.Builder) {
+	first := map[string]int{}
+	for i := range builders {
+		b := &builders[i]
+		if b.Fault != "" {
+			continue
+		}
+		folder := (&design.Design{Title: b.Name}).Slug()
+		if line, taken := first[folder]; taken {
+			b.Fault = fmt.Sprintf("its folder %q is that of line %d; give another name", folder, line)
+			continue
+		}
+		first[folder] = b.Line
+	}
+}
+
+// readFamilies reads each family once.
+func (c *Course) readFamilies() error {
+	for _, b := range c.builders {
+		if _, seen := c.families[b.Use]; seen || b.Fault != "" {
+			continue
+		}
+		s := c.class.Sizing
+		s.Use = b.Use
+		f, err := s.family(c.world)
+		if err != nil && s.Family != "" {
+			return err
+		}
+		c.families[b.Use] = f // nil is told with the row
+	}
+	return nil
+}
+
+// Len is how many rows there are.
+func (c *Course) Len() int { return len(c.builders) }
+
+// Undone is how a row came out that is not made.
+func (c *Course) Undone(i int) sizing.Outcome {
+	b := c.builders[i]
+	return sizing.Outcome{Line: b.Line, Name: b.Name, Use: b.Use, Status: sizing.NotDone, Why: "the run was interrupted; run it again to go on"}
+}
+
+// Built is the boat of a row.
+type Built struct {
+	Folder string                   // for its files, which no other row has
+	Key    string                   // files that were made with this key before are the same now
+	Files  func() ([]Output, error) // works the files out, which takes longer than the boat
+}
+
+// Make sizes the boat of row i and hands it to deliver, which says whether its files
+// were made or kept. A fault of the program itself fails this row alone.
+func (c *Course) Make(i int, deliver func(Built) (sizing.Status, error)) (out sizing.Outcome) {
+	out = c.Undone(i)
+	fail := func(err error) { out.Status, out.Why = sizing.Failed, err.Error() }
+	defer func() {
+		if r := recover(); r != nil {
+			fail(fmt.Errorf("a fault in the program itself (%v)", r))
+		}
+	}()
+	boat, err := c.size(c.builders[i])
+	if err == nil {
+		err = out.Take(boat)
+	}
+	if err != nil {
+		fail(err)
+		return out
+	}
+	built, err := c.built(boat)
+	if err == nil {
+		out.Why = ""
+		out.Status, err = deliver(built)
+	}
+	if err != nil {
+		fail(err)
+	}
+	return out
+}
+
+func (c *Course) size(b sizing.Builder) (*sizing.Boat, error) {
+	if b.Fault != "" {
+		return nil, errors.New(b.Fault)
+	}
+	f := c.families[b.Use]
+	if f == nil {
+		_, err := family.Shipped(b.Use)
+		return nil, err
+	}
+	return sizing.Size(f, b.Brief)
+}
+
+// built readies what is handed over of a boat: its reasons beside what one alone has.
+func (c *Course) built(b *sizing.Boat) (Built, error) {
+	print, err := b.Design.Fingerprint()
+	if err != nil {
+		return Built{}, err
+	}
+	page := report.Report{Title: b.Design.Title, For: b.Design.For, Fingerprint: print, Blocks: append(reasons.Boat(b), reasons.Careful())}
+	why := Output{Name: b.Design.Slug() + "-reasons.txt", Says: "why it is so", Write: func(to io.Writer) error { return text.Encode(to, page) }}
+	key := sha256.New()
+	if err := errors.Join(b.Write(key), why.Write(key)); err != nil {
+		return Built{}, err
+	}
+	fmt.Fprintf(key, "%v %v %+v %v", c.class.Loft, c.class.Units, c.class.Printer, c.world.Made)
+	return Built{b.Design.Slug(), hex.EncodeToString(key.Sum(nil)), func() ([]Output, error) {
+		out, err := c.class.files(b, c.world, quickly)
+		return append(out, why), err
+	}}, nil
+}
+
+// SummaryName is the file that tells of all rows.
+const SummaryName = "summary.csv"
+
+// Result is what came of the rows: a summary, in the order of the table.
+func (c *Course) Result(all []sizing.Outcome) *Result {
+	return &Result{
+		Report:  report.Report{Title: titleOf(c.class.Table) + ", a class", Blocks: append(reasons.Class(all), reasons.Careful())},
+		Numbers: json.Class(all),
+		Outputs: []Output{{SummaryName, "every row: how it came out, its boat, and which checks fail", func(w io.Writer) error { return summarize(w, all) }}},
+	}
+}
+
+// summarize writes the outcomes as a table for a spreadsheet.
+func summarize(w io.Writer, all []sizing.Outcome) error {
+	rows := [][]string{{"line", "name", "family", "status", "folder", "length_mm", "beam_mm", "depth_mm", "all_up_kg", "boat_kg", "draft_mm", "freeboard_mm", "gm_mm", "checks_failed", "why"}}
+	for _, o := range all {
+		row := []string{fmt.Sprint(o.Line), harmless(o.Name), harmless(o.Use), string(o.Status), o.Folder}
+		for _, v := range []struct {
+			v        float64
+			decimals int
+		}{{o.Length, 0}, {o.Beam, 0}, {o.Depth, 0}, {o.AllUp, 1}, {o.BoatWeight, 1}, {o.Draft, 0}, {o.Freeboard, 0}, {o.GM, 0}} {
+			cell := ""
+			if o.Folder != "" {
+				cell = fmt.Sprintf("%.*f", v.decimals, v.v)
+			}
+			row = append(row, cell)
+		}
+		rows = append(rows, append(row, strings.Join(o.ChecksFailed, " "), harmless(o.Why)))
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// harmless is a cell of one line that no spreadsheet takes for a formula.
+func harmless(s string) string {
+	s = strings.Join(strings.Fields(wording.OneLine(s)), " ")
+	if s != "" && strings.ContainsRune("=+-@", rune(s[0])) {
+		return "'" + s
+	}
+	return s
+}

@@ -1,0 +1,116 @@
+package job
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/family"
+	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/water"
+)
+
+// Sizing is what a boat is sized for besides the people in it.
+type Sizing struct {
+	Gear         float64 // kg
+	Use          string  // a family that comes with the program
+	Family       string  // the name of a family file instead of Use, "" for none
+	Waters       string  // one of family.Waters
+	Water        water.Kind
+	Skill        hours.Skill
+	LongestStick float64 // mm
+	Wood         string  // of gunwales, keel and stringers
+	RibWood      string
+	Speed        float64 // mm/s, at which the effort is compared
+	Loft         bool    // patterns too
+	Units        measure.System
+	Printer
+}
+
+func newSizing() Sizing {
+	b := sizing.DefaultBrief()
+	return Sizing{Gear: b.Gear, Use: family.Names()[0], Waters: b.Waters, LongestStick: b.LongestStick, Wood: b.Wood, RibWood: b.RibWood, Speed: b.Speed, Printer: homePrinter()}
+}
+
+// boatGroup is the heading of what a boat is sized for.
+const boatGroup = "What the boat is for"
+
+func (s *Sizing) fields() []Field {
+	speed := func(text string) (float64, error) {
+		return parseQuantity(text, formula.Speed, sizing.SlowestSpeed, sizing.FastestSpeed, "5 km/h")
+	}
+	return grouped(boatGroup, []Field{
+		{Name: "gear", Takes: "weight", Says: "all that is carried besides the people", Value: quantity(&s.Gear, formula.Mass, 0, sizing.MostGear, "10 kg or 22 lb")},
+		{Name: "use", Takes: strings.Join(family.Names(), "|"), Says: "family of boats", Value: words(&s.Use)},
+		{Name: "family", Takes: "FILE.family", Says: "a family of your own instead", Value: words(&s.Family)},
+		{Name: "waters", Takes: strings.Join(family.Waters(), "|"), Says: "where it is paddled", Value: oneOf(&s.Waters, family.Waters(), family.Waters())},
+		kindOfWater(&s.Water),
+		skill(&s.Skill),
+		{Name: "longest-stick", Takes: "length", Says: "longest sticks at hand; longer parts are scarfed", Value: length(&s.LongestStick, sizing.ShortestSticks, sizing.LongestSticks)},
+		{Name: "wood", Takes: "species", Says: "wood of gunwales, keel and stringers", Value: words(&s.Wood)},
+		{Name: "rib-wood", Takes: "species", Says: "wood of the ribs", Value: words(&s.RibWood)},
+		{Name: "speed", Takes: "speed", Says: "at which the effort is compared", Value: bind(&s.Speed, speed, showSpeed)},
+	})
+}
+
+func showSpeed(v float64) string { return fmt.Sprintf("%.6g km/h", v*3600/1e6) }
+
+// printing are the fields of the patterns that may be made too.
+func (s *Sizing) printing() []Field {
+	return append([]Field{
+		{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&s.Loft)},
+		units(&s.Units, "what lengths are lettered in on the patterns"),
+	}, s.Printer.fields()...)
+}
+
+// brief is all of a brief but the people and the title.
+func (s *Sizing) brief() sizing.Brief {
+	return sizing.Brief{Gear: s.Gear, Waters: s.Waters, Skill: s.Skill.String(), LongestStick: s.LongestStick, Wood: s.Wood, RibWood: s.RibWood,
+		Density: water.Density(s.Water, water.Usual), Speed: s.Speed}
+}
+
+// family reads the family that is asked for.
+func (s *Sizing) family(w World) (*family.Family, error) {
+	if s.Family == "" {
+		f, err := family.Shipped(s.Use)
+		return f, wrong("use", err)
+	}
+	text, err := w.Files.read(s.Family, "family file", "begin one from a family that comes with the program")
+	if err != nil {
+		return nil, err
+	}
+	return family.Read(formula.Source{Name: s.Family, Text: string(text)})
+}
+
+// files are a boat's design and, where they are asked for, its patterns.
+func (s *Sizing) files(b *sizing.Boat, w World, nest nesting) ([]Output, error) {
+	name := b.Design.Slug() + ".toml"
+	out := []Output{{name, "the design, with a note of where each value came from", func(to io.Writer) error { return b.Write(to) }}}
+	if !s.Loft {
+		return out, nil
+	}
+	k, err := newFacts(b.Design, name)
+	if err != nil {
+		return nil, err
+	}
+	k.frame = func() (*frame.Frame, error) { return b.Frame, nil }
+	l := Loft{Units: s.Units, Printing: newPrinting(), Cutting: newCutting()}
+	l.Printer, l.Quick = s.Printer, nest == quickly
+	patterns, err := l.loft(k, w)
+	if err != nil {
+		return nil, err
+	}
+	return append(out, patterns.Outputs...), nil
+}
+
+// nesting is how long a close nest is searched for.
+type nesting int
+
+const (
+	closely nesting = iota
+	quickly         // a class is made in one go; a close nest is worth waiting for with one boat
+)

@@ -1,0 +1,165 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"ribwright/cmd/internal/job"
+	"ribwright/geometry/sizing"
+)
+
+// folder is where a set of files goes that a later run may replace. A list in it says
+// which files the program made; it replaces or removes these alone, and only while they
+// are as it made them.
+type folder struct {
+	dir     string
+	shared  bool // it may hold anything; else one that holds things and no list is somebody's
+	replace bool // write over files of the same names, whoever made them
+}
+
+// deliver makes a set of files in the folder, or keeps the one that an earlier run has
+// made with the same key. Files of an older set that are not in this one are removed;
+// whatever else lies in the folder stays.
+//
+// Errors: something in the way that the program did not make, or files that cannot be
+// worked out or written.
+func (f folder) deliver(key string, files func() ([]job.Output, error)) (sizing.Status, error) {
+	old, err := f.open()
+	if err != nil {
+		return "", err
+	}
+	if key != "" && old.whole && old.key == key && f.untouched(old) {
+		return sizing.Kept, nil
+	}
+	outs, err := files()
+	if err != nil {
+		return "", err
+	}
+	set, now, err := f.inMemory(outs, key)
+	if err != nil {
+		return "", err
+	}
+	if err := f.inTheWay(old, append(now.names(), listName)); err != nil {
+		return "", err
+	}
+	return sizing.Made, f.write(set, now, old)
+}
+
+// open reads the folder's list; without one it is empty.
+//
+// Errors: a folder of somebody else, or something else in its place.
+func (f folder) open() (list, error) {
+	info, err := os.Lstat(f.dir)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return list{}, nil
+	case err != nil:
+		return list{}, fmt.Errorf("cannot look into %s: %w", f.dir, cause(err))
+	case f.shared:
+		if info, err = os.Stat(f.dir); err == nil && !info.IsDir() {
+			return list{}, fmt.Errorf("%s is a file; take another folder with --out", f.dir)
+		}
+	case !info.IsDir():
+		return list{}, fmt.Errorf("%s is no folder and stays; give another name, or take another folder with --out", f.dir)
+	}
+	l, listed := readList(filepath.Join(f.dir, listName))
+	if listed || f.shared || f.replace {
+		return l, nil
+	}
+	inside, err := os.ReadDir(f.dir)
+	if err != nil {
+		return l, fmt.Errorf("cannot look into %s: %w", f.dir, cause(err))
+	}
+	if len(inside) > 0 {
+		return l, fmt.Errorf("%s holds files that this program did not make; give another name, take another folder with --out, or write into it with --replace", f.dir)
+	}
+	return l, nil
+}
+
+// untouched reports whether all files of a list are there as they were made.
+func (f folder) untouched(l list) bool {
+	return !slices.ContainsFunc(l.made, func(m made) bool { return !f.owns(list{made: []made{m}}, m.name) })
+}
+
+// owns reports whether a file is there as the list says that the program made it.
+func (f folder) owns(l list, name string) bool {
+	path := filepath.Join(f.dir, name)
+	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
+		return false
+	}
+	sum, err := sumOfFile(path)
+	return err == nil && slices.Contains(l.made, made{sum, name})
+}
+
+// inTheWay finds a file that would be replaced and that the program did not make.
+func (f folder) inTheWay(l list, names []string) error {
+	for _, name := range names {
+		path := filepath.Join(f.dir, name)
+		if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) || f.replace || f.owns(l, name) || name == listName && l.read {
+			continue
+		}
+		return fmt.Errorf("%s was not made by this program, or was changed since; move it, take another folder with --out, or write over it with --replace", path)
+	}
+	return nil
+}
+
+// inMemory makes the files before any of them is written.
+func (f folder) inMemory(outs []job.Output, key string) (set []file, now list, err error) {
+	now = list{read: true, whole: true, key: key}
+	for _, o := range outs {
+		var b bytes.Buffer
+		if err := o.Write(&b); err != nil {
+			return nil, now, fmt.Errorf("cannot make %s: %w", o.Name, err)
+		}
+		now.made = append(now.made, made{sum(b.Bytes()), o.Name})
+		set = append(set, file{filepath.Join(f.dir, o.Name), o.Says, func(w io.Writer) error { _, err := w.Write(b.Bytes()); return err }})
+	}
+	return set, now, nil
+}
+
+// write puts a set in the place of an older one. Until all is there the list holds both
+// sets and says so, so that a run that is cut off leaves nothing that the next one would
+// take for somebody else's.
+func (f folder) write(set []file, now, old list) error {
+	both := list{key: now.key, made: append(slices.Clone(now.made), old.made...)}
+	if err := f.writeList(both); err != nil {
+		return err
+	}
+	if err := save(set, nil); err != nil {
+		return errors.Join(err, f.undo(old))
+	}
+	for _, m := range old.made {
+		switch path := filepath.Join(f.dir, m.name); {
+		case slices.Contains(now.names(), m.name):
+		case f.shared:
+			now.made = append(now.made, m) // another set's
+		case f.owns(old, m.name):
+			if err := os.Remove(path); err != nil {
+				return fmt.Errorf("cannot remove %s: %w", path, cause(err))
+			}
+		}
+	}
+	return f.writeList(now)
+}
+
+func (f folder) writeList(l list) error {
+	return save([]file{{path: filepath.Join(f.dir, listName), write: func(w io.Writer) error { return l.write(w) }}}, nil)
+}
+
+// undo puts the old list back; a folder that held nothing goes.
+func (f folder) undo(old list) error {
+	if old.read {
+		return f.writeList(old)
+	}
+	if err := os.Remove(filepath.Join(f.dir, listName)); err != nil {
+		return fmt.Errorf("cannot remove %s: %w", filepath.Join(f.dir, listName), cause(err))
+	}
+	os.Remove(f.dir) // goes when nothing is in it
+	return nil
+}

@@ -1,0 +1,77 @@
+// Package reasons tells why a boat was sized as it was: the boat of one brief, what a
+// search found, the boats of a sweep, a family tried on many, the derivation of one
+// value, and how a class came out. The terminal, a page and a browser set the same
+// blocks.
+package reasons
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/body"
+	"ribwright/geometry/sizing"
+	"ribwright/layout"
+	"ribwright/layout/report"
+)
+
+// Boat tells what was decided and why, what the boat does with its load, and what to
+// be careful about.
+func Boat(b *sizing.Boat) []report.Block {
+	out := []report.Block{
+		report.Paragraph{Words: "Sized for " + b.Case.Brief.Who() + "."},
+		values("What the family "+b.Case.Family.Name+" decides", b, b.Case.Family.Program.OnPage(), b.Why),
+		values("Afloat with this load", b, []string{"all_up", "boat_weight", "draft", "freeboard", "gm", "trim", "effort"}, func(name string) string {
+			if name == "effort" {
+				return fmt.Sprintf("at %.1f km/h; an estimate, only to compare designs", b.Case.Brief.Speed*3.6/1000)
+			}
+			return b.Case.Run().Reason(name)
+		}),
+	}
+	out = append(out, checks(b)...)
+	return append(out, bodies(b)...)
+}
+
+// Careful is what every page of sized boats ends with.
+func Careful() report.Block {
+	return report.Caution{Words: "Every figure is an estimate and nothing here certifies a boat. Local law and licensed advice come first. Wear a life jacket and try the boat in shallow water with flotation."}
+}
+
+// values is a table of values with their reasons.
+func values(title string, b *sizing.Boat, names []string, why func(name string) string) report.Table {
+	t := report.Table{Title: title, Columns: []report.Column{{Head: "Value"}, {Head: "Is", Align: layout.Right}, {Head: "Why", Text: true}}}
+	for _, name := range names {
+		t.Rows = append(t.Rows, []string{name, b.Case.Run().Shown(name), why(name)})
+	}
+	return t
+}
+
+// checks lists what does not hold, or says that all does.
+func checks(b *sizing.Boat) []report.Block {
+	failed := b.Failures()
+	if len(failed) == 0 {
+		return []report.Block{report.Paragraph{Words: fmt.Sprintf("All %d checks of the family hold.", len(b.Checks))}}
+	}
+	l := report.List{}
+	for _, v := range failed {
+		l.Items = append(l.Items, v.String())
+	}
+	return []report.Block{report.Paragraph{Words: fmt.Sprintf("%d of the family's %d checks do not hold:", len(failed), len(b.Checks))}, l}
+}
+
+// bodies says what is known of the crew only by estimate.
+func bodies(b *sizing.Boat) []report.Block {
+	out := []report.Block{report.Paragraph{Words: "Bodies: " + body.Source + "."}}
+	l := report.List{}
+	for _, p := range b.Case.Brief.Crew {
+		for _, e := range p.Estimates() {
+			if e.Name == "span" && e.Spread > 0 {
+				l.Items = append(l.Items, fmt.Sprintf("arm span estimated at %.0f mm, give or take %.0f mm for two people in three; measure it with a tape and add \"span %.0f cm\"", e.Value, e.Spread, math.Round(e.Value/10)))
+			}
+		}
+		l.Items = append(l.Items, p.Outside()...)
+	}
+	if len(l.Items) > 0 {
+		out = append(out, l)
+	}
+	return out
+}
