@@ -55,7 +55,7 @@ func AtRest(r *afloat.Report, l report.Letters) report.Table {
 		{"waterline, length and beam", l.Length(o.LWL) + ", " + l.Length(o.BWL)}, {"wetted surface", squareMeters(o.Wetted)},
 		{"waterplane", squareMeters(o.Waterplane)}, {"KB, BM, KM", fmt.Sprintf("%.0f, %.0f, %.0f mm", o.KB, o.BM, o.KM)},
 		{"KG, GM", fmt.Sprintf("%.0f, %.0f mm", o.KG, o.GM)},
-		{"buoyancy and waterplane, from midship", fmt.Sprintf("%.0f, %.0f mm", o.LCB, o.LCF)},
+		{"buoyancy and waterplane, from midship", measure.MM(o.LCB, 0) + ", " + measure.MM(o.LCF, 0) + " mm"},
 		{"block, prismatic, midship, waterplane coefficient", fmt.Sprintf("%.3f, %.3f, %.3f, %.3f", o.CB, o.CP, o.CM, o.CWP)},
 	}
 	if !math.IsNaN(r.Curve.Flooding) && r.Fault == nil {
@@ -99,7 +99,7 @@ func effort(r *afloat.Report) report.Table {
 	}
 	for i := 1; i < len(r.Effort); i += 2 {
 		v := r.Effort[i]
-		row := []string{measure.MM(v.Speed*3.6, 1), measure.MM(v.Speed*3.6/1.852, 1), measure.MM(1000/60/v.Speed, 1), measure.MM(v.Froude, 2)}
+		row := []string{measure.MM(v.Speed*3.6, 1), measure.MM(v.Speed/measure.Knot, 1), measure.MM(1000/60/v.Speed, 1), measure.MM(v.Froude, 2)}
 		for _, newtons := range []float64{v.Friction, v.Form, v.Wave, v.Total} {
 			row = append(row, measure.MM(newtons, 1))
 		}

@@ -48,13 +48,13 @@ func curesOf(l finding.List) (fails, cures []string) {
 	for _, f := range l.Sorted() {
 		switch {
 		case !f.Verdict.Passes():
-			words := []string{f.Verdict.String()}
+			words := f.About + ": " + f.Verdict.String()
 			for _, w := range []string{f.Text, f.Cure} {
-				if w != "" {
-					words = append(words, w)
+				if !strings.Contains(words, w) { // the text may say the cure
+					words += "; " + w
 				}
 			}
-			fails = append(fails, f.About+": "+strings.Join(words, "; "))
+			fails = append(fails, words)
 		case f.Cure != "":
 			cures = append(cures, f.About+": "+f.Cure)
 		}
