@@ -6,6 +6,7 @@ package finding
 import (
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // Finding is one thing that was found.
@@ -18,17 +19,20 @@ type Finding struct {
 	Cure     string // what costs least to mend it, or to spare work; "" for none. Text may say it too.
 }
 
-// String says the finding in one line: its text, or what the verdict, the measure and
-// the cure come to.
-func (f Finding) String() string {
-	if f.Text != "" {
-		return f.About + ": " + f.Text
+// String says the finding in one line.
+func (f Finding) String() string { return f.About + ": " + f.Words() }
+
+// Words are the text, or what the verdict and the measure come to, with the cure where
+// the text does not say it.
+func (f Finding) Words() string {
+	s := f.Text
+	if s == "" {
+		s = f.Verdict.String()
+		if f.IsSet() {
+			s += fmt.Sprintf(", %.3g for %.3g %s", f.Value, f.Limit, f.Unit)
+		}
 	}
-	s := f.About + ": " + f.Verdict.String()
-	if f.IsSet() {
-		s += fmt.Sprintf(", %.3g for %.3g %s", f.Value, f.Limit, f.Unit)
-	}
-	if f.Cure != "" {
+	if !strings.Contains(f.Text, f.Cure) {
 		s += "; " + f.Cure
 	}
 	return s

@@ -114,13 +114,15 @@ func TestMargin(t *testing.T) {
 	}
 }
 
-// TestString: a text speaks for itself, else verdict, figures and cure do.
+// TestString: a text speaks for itself, else verdict and figures do, and no cure is lost.
 func TestString(t *testing.T) {
 	for _, c := range []struct {
 		f    Finding
 		want string
 	}{
-		{Finding{About: "trim", Text: "floats level", Cure: "unsaid"}, "trim: floats level"},
+		{Finding{About: "trim", Text: "floats level"}, "trim: floats level"},
+		{Finding{About: "trim", Text: "by the bow; packs moved aft would level it", Cure: "packs moved aft"}, "trim: by the bow; packs moved aft would level it"},
+		{Finding{About: "trim", Text: "by the bow", Cure: "packs moved aft"}, "trim: by the bow; packs moved aft"},
 		{Finding{About: "rib F3", Verdict: NoStrap, Measure: Measure{Value: 4.5, Limit: 13, Unit: "radius/thickness"}, Cure: "a strap"}, "rib F3: needs a strap, 4.5 for 13 radius/thickness; a strap"},
 		{Finding{About: "keel", Verdict: Holds}, "keel: holds"},
 	} {

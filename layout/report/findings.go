@@ -6,7 +6,6 @@ import (
 
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wording"
-	"ribwright/layout"
 )
 
 // Findings are what was found, dangers first. What a writer sets is what Blocks returns.
@@ -27,7 +26,7 @@ func (f Findings) Blocks() []Block {
 	}
 	var out []Block
 	for _, d := range f.List.Dangers() {
-		out = append(out, Caution{Words: wording.Capital(d.About) + ": " + d.Text + ".", Says: string(d.Standing)})
+		out = append(out, Caution{Words: wording.Capital(d.About) + ": " + d.Words() + ".", Says: string(d.Standing)})
 	}
 	return append(out, shown(f.texts())...)
 }
@@ -40,16 +39,15 @@ func shown(t Table) []Block {
 }
 
 func (f Findings) texts() Table {
-	t := Table{Columns: []Column{{Head: "About"}, {Head: "Finding", Text: true}, {Head: "Standing of the rule", Text: true}}, Note: f.Note}
+	t := Table{Columns: []Column{Names("About"), Words("Finding"), Words("Standing of the rule")}, Note: f.Note}
 	for _, v := range f.List.Others() {
-		t.Rows = append(t.Rows, []string{v.About, v.Text, string(v.Standing)})
+		t.Rows = append(t.Rows, []string{v.About, v.Words(), string(v.Standing)})
 	}
 	return t
 }
 
 func (f Findings) verdicts() Table {
-	figures := func(head string) Column { return Column{Head: head, Align: layout.Right} }
-	t := Table{Columns: []Column{{Head: "Part", Text: true}, {Head: "Verdict"}, figures("Has"), figures("Limit"), {Head: "Unit"}, {Head: "What would help", Text: true}}, Note: f.Note}
+	t := Table{Columns: []Column{Words("Part"), Names("Verdict"), Numbers("Has"), Numbers("Limit"), Names("Unit"), Words("What would help")}, Note: f.Note}
 	for _, v := range f.List.Sorted() {
 		has, limit := "", ""
 		if v.IsSet() {

@@ -81,7 +81,7 @@ type encoder struct {
 	at       int // chapters begun
 }
 
-// set adds the elements of one block.
+// set adds the elements of one block, of findings those of all their blocks.
 func (e *encoder) set(b report.Block) error {
 	if f, ok := b.(report.Findings); ok {
 		for _, part := range f.Blocks() {

@@ -85,6 +85,7 @@ func Everything(words string) report.Report {
 		report.List{Items: []string{words}}, report.List{First: 4, Items: []string{words}}, report.Caution{Words: words, Says: words},
 		report.Table{Title: words, Columns: []report.Column{{Head: words, Text: true}, {Head: words, Align: layout.Right}}, Rows: [][]string{{words, words}}, Note: words},
 		report.Figure{Drawing: drawing(words), Caption: words, About: words},
+		report.Findings{List: finding.List{{About: words, Text: words, Standing: finding.Standing(words), Verdict: finding.Caution}}},
 	}}
 }
 
