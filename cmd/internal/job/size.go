@@ -164,7 +164,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if answer != nil {
 		out.Report.Blocks = append(out.Report.Blocks, reasons.Search(answer, s.Aim, s.Targets)...)
 	}
-	out.Report.Blocks = append(out.Report.Blocks, reasons.Careful())
+	out.Report.Blocks = append(out.Report.Blocks, report.Paragraph{Words: report.Promise})
 	if out.Numbers, err = json.Sizing(boat); err != nil {
 		return nil, err
 	}

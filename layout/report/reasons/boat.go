@@ -10,7 +10,6 @@ import (
 
 	"ribwright/geometry/body"
 	"ribwright/geometry/sizing"
-	"ribwright/layout"
 	"ribwright/layout/report"
 )
 
@@ -31,14 +30,9 @@ func Boat(b *sizing.Boat) []report.Block {
 	return append(out, bodies(b)...)
 }
 
-// Careful is what every page of sized boats ends with.
-func Careful() report.Block {
-	return report.Caution{Words: "Every figure is an estimate and nothing here certifies a boat. Local law and licensed advice come first. Wear a life jacket and try the boat in shallow water with flotation."}
-}
-
 // values is a table of values with their reasons.
 func values(title string, b *sizing.Boat, names []string, why func(name string) string) report.Table {
-	t := report.Table{Title: title, Columns: []report.Column{{Head: "Value"}, {Head: "Is", Align: layout.Right}, {Head: "Why", Text: true}}}
+	t := report.Table{Title: title, Columns: []report.Column{report.Names("Value"), report.Numbers("Is"), report.Words("Why")}}
 	for _, name := range names {
 		t.Rows = append(t.Rows, []string{name, b.Case.Run().Shown(name), why(name)})
 	}

@@ -6,14 +6,13 @@ import (
 
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/wording"
-	"ribwright/layout"
 	"ribwright/layout/report"
 )
 
 // Population tells how a family came out that was tried on many.
 func Population(family string, p sizing.Population) []report.Block {
 	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("%s tried on %d: %d pass every check, loft, float and bend; %d do not.", family, p.Tried, p.Passed, p.Tried-p.Passed)}}
-	t := report.Table{Columns: []report.Column{{Head: "Fails"}, {Head: "Times", Align: layout.Right}, {Head: "Share", Align: layout.Right}, {Head: "The worst of them", Text: true}}}
+	t := report.Table{Columns: []report.Column{report.Names("Fails"), report.Numbers("Times"), report.Numbers("Share"), report.Words("The worst of them")}}
 	for _, c := range p.Counts() {
 		t.Rows = append(t.Rows, []string{c.Name, fmt.Sprint(c.Times), fmt.Sprintf("%.1f %%", 100*float64(c.Times)/float64(p.Tried)),
 			fmt.Sprintf("number %d, %s: %s", c.Worst.Number, c.Worst.Brief.Who(), c.Text)})
@@ -31,7 +30,7 @@ const mostTold = 20
 // rows have no boat.
 func Class(all []sizing.Outcome) []report.Block {
 	columns := func(last string) []report.Column {
-		return []report.Column{{Head: "Line", Align: layout.Right}, {Head: "Builder", Text: true}, {Head: last, Text: true}}
+		return []report.Column{report.Numbers("Line"), report.Words("Builder"), report.Words(last)}
 	}
 	failing := report.Table{Title: "Boats that fail a check of their family", Columns: columns("Checks")}
 	without := report.Table{Title: "Rows without files", Columns: columns("Why")}

@@ -27,7 +27,7 @@ func Search(a *sizing.Answer, aim sizing.Aim, targets []string) []report.Block {
 // a dot further in.
 func Derivation(steps []formula.Step) []report.Block {
 	const deepest = 12
-	t := report.Table{Columns: []report.Column{{Head: "Value"}, {Head: "How it came about", Text: true}}}
+	t := report.Table{Columns: []report.Column{report.Names("Value"), report.Words("How it came about")}}
 	for _, s := range steps {
 		t.Rows = append(t.Rows, []string{strings.Repeat("·", min(s.Depth, deepest)) + s.Name, derived(s)})
 	}

@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
-	"ribwright/layout"
 	"ribwright/layout/figure"
 	"ribwright/layout/report"
 )
@@ -19,9 +18,9 @@ func Sweep(f *family.Family, s sizing.Sweep, rows []sizing.Row) []report.Block {
 	t := report.Table{}
 	for _, n := range append([]string{s.Name}, columns...) {
 		unit, _ := dimOf(f, n).Unit()
-		t.Columns = append(t.Columns, report.Column{Head: strings.TrimSpace(n + " " + unit), Align: layout.Right})
+		t.Columns = append(t.Columns, report.Numbers(strings.TrimSpace(n+" "+unit)))
 	}
-	t.Columns = append(t.Columns, report.Column{Head: "checks that fail", Text: true})
+	t.Columns = append(t.Columns, report.Words("checks that fail"))
 	for _, r := range rows {
 		row := []string{bare(r.At, s.Dim)}
 		for _, n := range columns {
