@@ -49,7 +49,7 @@ func (c *Cutting) fields() []Field {
 	return grouped(cutterGroup, []Field{
 		{Name: "stock", Takes: "WxH", Says: "size of the sheets for the cutter, x by y; the grain runs along the longer side", Value: bind(&c.Stock, parseStock, showStock)},
 		{Name: "cutter", Takes: "length", Says: "diameter of the cutter", Value: length(&c.Diameter, 0.1, 50)},
-		{Name: "gap", Takes: "length", Says: fmt.Sprintf("least distance between parts and to the edges; the cutter's diameter and %g mm when left out", clearOf), Value: length(&c.Gap, nest.LeastGap, 1000)},
+		{Name: "gap", Takes: "length", Says: fmt.Sprintf("least distance between parts and to the edges; the cutter's diameter and %g mm when left out", clearOf), Value: length(&c.Gap, nest.LeastGap, nest.MostGap)},
 		{Name: "by-thickness", Says: "lay every thickness on sheets of its own", Value: yes(&c.ByThickness)},
 		{Name: "nest", Takes: "close|quick", Says: "search a second or two for a close nest, or lay the parts once", Value: oneOf(&c.Quick, []string{"close", "quick"}, []bool{false, true})},
 		{Name: "split", Says: "make parts longer than the stock in pieces with a scarf of 1:8", Value: yes(&c.Split)},
