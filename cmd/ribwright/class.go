@@ -15,13 +15,6 @@ import (
 	"ribwright/layout/report/reasons"
 )
 
-func classVerb() verb {
-	v := verb{name: "class", line: "a course: every builder's boat in a folder of its own, and a summary",
-		takes: "BUILDERS.csv", most: 1, example: "builders.csv --out course --loft", numbers: true}
-	v.run = func(args []string, c console) error { return v.class(args, c) }
-	return v
-}
-
 // class makes a class: a folder for each builder, and a summary. Every core works; a
 // row that cannot be made is told and passed over.
 func (v verb) class(args []string, c console) error {

@@ -11,7 +11,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/job"
-	"ribwright/geometry/design"
 	"ribwright/render/json"
 	"ribwright/render/text"
 )
@@ -33,9 +32,6 @@ type verb struct {
 func (v verb) usage() string {
 	return strings.Join(strings.Fields("ribwright "+v.name+" "+v.takes+" [flags]"), " ")
 }
-
-// design is one design, for verbs that take it.
-func oneDesign() string { return "[DESIGN.toml|" + strings.Join(design.ShippedNames(), "|") + "]" }
 
 // asked are the flags that belong to the program and not to the request.
 type asked struct {

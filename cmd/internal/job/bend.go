@@ -65,7 +65,7 @@ func (b *Bend) Do(w World) (*Result, error) {
 		return nil, of(k.name, err)
 	}
 	told := trial.Balance{Report: bends, Without: without, Trials: trials, Miss: b.Miss}
-	out := &Result{Report: k.identity().report(trial.Bending(told, b.Units)), Numbers: numbers}
+	out := &Result{Report: k.identity().report("bends and balance", trial.Bending(told, b.Units)), Numbers: numbers}
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {

@@ -88,7 +88,7 @@ func (f *Float) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(f.Boat, err)
 	}
-	out := &Result{Report: id.report(trial.Afloat(r, f.Units)), Numbers: numbers}
+	out := &Result{Report: id.report("afloat", trial.Afloat(r, f.Units)), Numbers: numbers}
 	if f.Picture {
 		out.Outputs = []Output{{id.slug + "-float.svg", "the sheer plan and the curves",
 			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Afloat(r), figure.AfloatAbout(r)) }}}
@@ -123,8 +123,9 @@ func (k *facts) identity() identity {
 	return identity{k.design.Title, k.design.For, k.design.Slug(), k.fingerprint}
 }
 
-func (i identity) report(blocks []report.Block) report.Report {
-	return report.Report{Title: i.title, For: i.forWhom, Fingerprint: i.fingerprint, Blocks: blocks}
+// report is what a job of a kind tells.
+func (i identity) report(kind string, blocks []report.Block) report.Report {
+	return report.Report{Title: i.title, Kind: kind, For: i.forWhom, Fingerprint: i.fingerprint, Blocks: blocks}
 }
 
 func (f *Float) ofTable(w World, id *identity) (aboard.Boat, error) {

@@ -99,7 +99,7 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	out = append(out, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
-	return &Result{Report: k.identity().report(made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
+	return &Result{Report: k.identity().report("patterns", made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
 }
 
 // saysOf says what lies in the cutter's files.

@@ -80,6 +80,7 @@ func (t *Fitting) fit(k *facts, w World, beside string, n outfit.Name) (*outfit.
 type outfitting struct {
 	facts  *facts
 	name   string // of the outfit, behind the boat's in the names of files
+	kind   string // of what is told
 	blocks []report.Block
 	figure layout.Drawing
 	about  string // the figure, for those who cannot see it
@@ -105,7 +106,7 @@ const clothWide = 3000
 // result tells of the outfit and makes the files that are asked for.
 func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	stem := f.facts.design.Slug() + "-" + f.name
-	out := &Result{Report: f.facts.identity().report(f.blocks)}
+	out := &Result{Report: f.facts.identity().report(f.kind, f.blocks)}
 	var err error
 	if out.Numbers, err = f.numbers(nil); err != nil {
 		return nil, of(f.facts.name, err)

@@ -96,7 +96,7 @@ func (p *Pair) Do(w World) (*Result, error) {
 func pairOf(k *facts, craft *pair.Craft, units measure.System) outfitting {
 	made := outfits.PairBoards(craft, units)
 	return outfitting{
-		facts: k, name: "pair", blocks: fitted.Pair(craft, units), figure: figure.Pair(craft),
+		facts: k, name: "pair", kind: "two hulls side by side", blocks: fitted.Pair(craft, units), figure: figure.Pair(craft),
 		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
 			craft.Spacing),
 		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",

@@ -124,7 +124,7 @@ func (r *Row) Do(w World) (*Result, error) {
 func rowOf(k *facts, fit *rowing.Fit, units measure.System) outfitting {
 	made := outfits.RowingBoards(fit, units)
 	return outfitting{
-		facts: k, name: "row", blocks: fitted.Rowing(fit, units), figure: figure.Rowing(fit),
+		facts: k, name: "row", kind: "rowed", blocks: fitted.Rowing(fit, units), figure: figure.Rowing(fit),
 		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			k.design.Title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",

@@ -101,7 +101,7 @@ func (s *Sail) Do(w World) (*Result, error) {
 func sailOf(k *facts, fit *sail.Fit, units measure.System) outfitting {
 	made := outfits.SailBoards(fit, units)
 	return outfitting{
-		facts: k, name: "sail", blocks: fitted.Sail(fit, units), figure: figure.Sail(fit),
+		facts: k, name: "sail", kind: "under sail", blocks: fitted.Sail(fit, units), figure: figure.Sail(fit),
 		about: fmt.Sprintf("%s from the side under a %s of %s with its reefs, and the righting moment with the crew in the middle, inside and out, to where the lee gunwale dips.",
 			k.design.Title, fit.Sail.Rig, m2(fit.Plan.Area())),
 		purpose:  fmt.Sprintf("Sailing: %s of %s; step, partner, leeboard and sail panels", fit.Sail.Rig, m2(fit.Plan.Area())),
