@@ -76,50 +76,42 @@ func TestRoomForTheSaw(t *testing.T) {
 	}
 }
 
-// TestSplicesApart: in long battens of short stock there are three lengths of scarf
-// between two splices of one stick (FAA AC 43.13-1B, ch. 1, of wooden spars), and
-// one between those of sticks that lie side by side.
+// TestSplicesApart: a stick of 2 m with a splice of the design at its middle, out of
+// pieces of 900 mm: three lengths of scarf lie between each two splices of one stick
+// (FAA AC 43.13-1B, ch. 1, of wooden spars), and one between those of sticks that lie
+// side by side.
 func TestSplicesApart(t *testing.T) {
-	d, err := design.Shipped("river")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d.Stock.Boards = nil
-	for _, species := range []string{d.Stringers.Species, d.Keel.Species} {
-		d.Stock.Boards = append(d.Stock.Boards, design.Board{Species: species, Length: 1900, Width: 200, Thickness: 40})
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	m := maker{Sticks(f), map[string][]Joint{}}
-	seen := 0
-	beside := map[string][]Joint{}
-	for i, s := range m.sticks {
-		if s.Family != Stringer {
-			continue
-		}
-		c, err := m.split(i, 1900)
+	const scarf = 100.0
+	run := &Run{Aft: 0, Fore: 2000, Scarf: scarf, Rooms: []frame.Zone{{From: 0, To: 2000}}, Fixed: []float64{1000}, Beside: "side"}
+	m := maker{[]Stick{{Length: 2000, Run: run}, {Length: 2000, Run: &Run{Fore: 2000, Scarf: scarf, Rooms: run.Rooms, Beside: "side"}}}, map[string][]Joint{}}
+	var beside []Joint
+	for i := range m.sticks {
+		c, err := m.split(i, 900)
 		if err != nil {
-			t.Fatalf("%s: %v", s.Part, err)
+			t.Fatal(err)
 		}
+		if len(c.Joints) < 2 {
+			t.Fatalf("%d splices: this shows nothing", len(c.Joints))
+		}
+		room := func(a, b Joint) float64 { return math.Abs(a.Middle-b.Middle) - scarf }
 		for k, a := range c.Joints {
 			for _, b := range c.Joints[:k] {
-				seen++
-				if room := math.Abs(a.Middle-b.Middle) - (a.Length+b.Length)/2; room < 3*a.Length-1e-6 {
-					t.Errorf("%s: %.0f mm between scarfs of %.0f mm", s.Part, room, a.Length)
+				if room(a, b) < 3*scarf-1e-6 {
+					t.Errorf("%.0f mm between splices at %.0f and %.0f mm", room(a, b), a.Middle, b.Middle)
 				}
 			}
-			for _, b := range beside[s.Run.Beside] {
-				if room := math.Abs(a.Middle-b.Middle) - (a.Length+b.Length)/2; room < a.Length-1e-6 {
-					t.Errorf("%s: %.0f mm from the scarf of its neighbor", s.Part, room)
+			for _, b := range beside {
+				if room(a, b) < scarf-1e-6 {
+					t.Errorf("%.0f mm from the splice of the stick beside", room(a, b))
 				}
 			}
 		}
-		beside[s.Run.Beside] = append(beside[s.Run.Beside], c.Joints...)
-	}
-	if seen == 0 {
-		t.Error("no stick has two scarfs: this shows nothing")
+		for _, p := range c.Pieces {
+			if p.Length > 900+1e-6 {
+				t.Errorf("a piece of %.0f mm out of 900", p.Length)
+			}
+		}
+		beside = append(beside, c.Joints...)
 	}
 }
 
