@@ -29,11 +29,11 @@ func TestMeasuredBand(t *testing.T) {
 			"girth_least": girth >= 0.83, "girth_most": girth <= 0.86,
 			"ribs_bend": n("tightest_rib") >= 13,
 		}
-		verdicts, err := c.run.Verdicts()
+		checks, err := c.run.Checks()
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, v := range verdicts {
+		for _, v := range checks {
 			holds, ours := want[v.Name]
 			if !ours {
 				continue

@@ -83,7 +83,7 @@ func TestManned(t *testing.T) {
 // there are none.
 func TestSayFitted(t *testing.T) {
 	b := river(t)
-	var n finding.Notes
+	var n finding.List
 	if b.SayFitted(&n); len(n) != 0 {
 		t.Errorf("nothing is fitted: %+v", n)
 	}

@@ -128,8 +128,8 @@ func TestSaddlesBear(t *testing.T) {
 func TestDangersOfPairs(t *testing.T) {
 	dangers := map[string]string{}
 	c := rivers(t)
-	for _, n := range c.Notes {
-		if n.Danger {
+	for _, n := range c.Findings {
+		if n.Verdict.Danger() {
 			dangers[n.About] += n.Text
 		}
 	}

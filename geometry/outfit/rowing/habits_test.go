@@ -88,8 +88,8 @@ func TestFourClips(t *testing.T) {
 	near(t, "held on one side, N", f.Strength.Clip*float64(clips)/2, side, 1e-6)
 	near(t, "bolts through clips and both ends of each bar", bolts, float64(clips+2*bars), 0)
 	told := false
-	for _, n := range f.Notes {
-		told = told || n.Danger && strings.Contains(n.Text, "each of the four clips") && strings.Contains(n.Text, "nobody sits, stands or climbs in over it")
+	for _, n := range f.Findings {
+		told = told || n.Verdict.Danger() && strings.Contains(n.Text, "each of the four clips") && strings.Contains(n.Text, "nobody sits, stands or climbs in over it")
 	}
 	if !told || clips != 4 {
 		t.Errorf("%d clips, told of four: %v", clips, told)
@@ -101,9 +101,9 @@ func TestFourClips(t *testing.T) {
 func TestDangersOfRowing(t *testing.T) {
 	f := fitted(t, "lake")
 	danger := func(about, words string) bool {
-		for _, n := range f.Notes {
+		for _, n := range f.Findings {
 			if n.About == about && strings.Contains(n.Text, words) {
-				return n.Danger
+				return n.Verdict.Danger()
 			}
 		}
 		return false
@@ -113,14 +113,14 @@ func TestDangersOfRowing(t *testing.T) {
 	}
 	for closer, tight := range map[float64]bool{f.OverLegs() - 25.5: false, f.OverLegs() - 24.5: true} {
 		g := *f
-		g.Notes = nil
+		g.Findings = nil
 		// A rower with thicker legs by so much.
 		g.Legs.KneeTop = math.Max(f.Body.Thigh, f.Legs.KneeTop) + closer
 		g.Body.Thigh = 0
 		g.judgeReach()
 		told := false
-		for _, n := range g.Notes {
-			told = told || n.Danger && strings.Contains(n.Text, "25 mm and more is wanted")
+		for _, n := range g.Findings {
+			told = told || n.Verdict.Danger() && strings.Contains(n.Text, "25 mm and more is wanted")
 		}
 		if told != tight {
 			t.Errorf("hands %.1f mm over the legs: told %v", g.OverLegs(), told)

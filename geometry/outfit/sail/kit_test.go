@@ -45,7 +45,7 @@ func TestSailWeighsItsCloth(t *testing.T) {
 		if cloth.Mass <= bare || cloth.Mass > 1.5*bare {
 			t.Errorf("%v: %.3f kg, the bare cloth has %.3f", r, cloth.Mass, bare)
 		}
-		if cut := f.Plan.Cut(f.Sail).Area; cloth.Amount < cut {
+		if cut := f.Cloth.Area; cloth.Amount < cut {
 			t.Errorf("%v: %.2f m2 bought, %.2f m2 are cut", r, cloth.Amount, cut)
 		}
 	}
@@ -171,8 +171,8 @@ func TestHabitsOfSails(t *testing.T) {
 func TestDangersOfSails(t *testing.T) {
 	for _, r := range design.Rigs() {
 		dangers := map[string]string{}
-		for _, n := range fitted(t, r).Notes {
-			if n.Danger {
+		for _, n := range fitted(t, r).Findings {
+			if n.Verdict.Danger() {
 				dangers[n.About] += n.Text
 			}
 		}
@@ -206,8 +206,8 @@ func TestLarge(t *testing.T) {
 			t.Fatal(err)
 		}
 		told := false
-		for _, n := range f.Notes {
-			told = told || n.Danger && strings.Contains(n.Text, "more than a racing class")
+		for _, n := range f.Findings {
+			told = told || n.Verdict.Danger() && strings.Contains(n.Text, "more than a racing class")
 		}
 		if told != want {
 			t.Errorf("%.1f m2: told %v, want %v", area, told, want)
