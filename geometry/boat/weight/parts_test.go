@@ -27,7 +27,11 @@ func built(t *testing.T, name string, change func(*design.Design)) (*frame.Frame
 	if err != nil {
 		t.Fatal(err)
 	}
-	items, err := weight.Boat(f)
+	c, err := skin.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	items, err := weight.Boat(f, c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,16 +82,13 @@ func TestWeighsItsCutList(t *testing.T) {
 func TestClothBetweenBareAndBought(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f, items := built(t, name, nil)
-		hull, err := skin.Hull(f)
+		c, err := skin.Of(f)
 		if err != nil {
 			t.Fatal(err)
 		}
 		const under = 1e6 // mm of water
-		n, err := materials.Count(f, cutlist.Make(f))
-		if err != nil {
-			t.Fatal(err)
-		}
-		bare := hull.Wetted(float.Level(under)) * f.Design.Skin.Mass * 1e-9
+		n := materials.Count(f, c, cutlist.Make(f))
+		bare := c.Hull.Wetted(float.Level(under)) * f.Design.Skin.Mass * 1e-9
 		sheet := n.Cloth.Length * n.Cloth.Width * f.Design.Skin.Mass * 1e-9
 		if got := massOf(t, items, "Cloth"); got <= bare || got >= sheet {
 			t.Errorf("%s: cloth of %.2f kg; bare outside %.2f, sheet %.2f", name, got, bare, sheet)

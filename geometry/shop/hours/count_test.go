@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
@@ -25,10 +26,11 @@ func counted(all []Work) map[string]float64 {
 func TestOncePerPiece(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f, p, all := work(t, name)
-		n, err := materials.Count(f, p)
+		c, err := skin.Of(f)
 		if err != nil {
 			t.Fatal(err)
 		}
+		n := materials.Count(f, c, p)
 		ribs, plies := float64(len(f.Ribs)), float64(f.Design.Gunwale.Plies)
 		battens := 0.0 // keel and stringers, port and starboard
 		for _, s := range p.Sticks {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
@@ -124,10 +125,11 @@ func TestWoodIsItsBoards(t *testing.T) {
 func TestOutfitsAdd(t *testing.T) {
 	k := kit.Kit{Name: "trial", Things: []kit.Thing{{Key: "bolt", Name: "bolts", Amount: 4, Unit: "each", How: "four"}, {Key: "cord", Name: "more cord", Amount: 7, Unit: "m", How: "seven"}}}
 	f, n := needs(t, "brook")
-	both, err := Count(f, cutlist.Make(f), k, k)
+	c, err := skin.Of(f)
 	if err != nil {
 		t.Fatal(err)
 	}
+	both := Count(f, c, cutlist.Make(f), k, k)
 	if got, want := item(t, both, "cord").Amount, item(t, n, "cord").Amount+14; math.Abs(got-want) > 1e-9 {
 		t.Errorf("%g m of cord, want %g", got, want)
 	}

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/water/float"
 )
 
 // after reads figures from a finding's text, from certain words on.
@@ -46,12 +45,12 @@ func TestCapacityFinding(t *testing.T) {
 			t.Errorf("%s: %q does not say at what freeboard", name, text)
 		}
 		k := most / r.payload()
-		for i := range b.Aboard {
-			for j := range b.Aboard[i].Loads {
-				b.Aboard[i].Loads[j].Mass *= k
+		for _, i := range b.Aboard() {
+			for j := range i.Loads {
+				i.Loads[j].Mass *= k
 			}
 		}
-		l := b.load()
+		l := b.Load()
 		p, _, err := b.Hull.Balance(l, options(t).Water.Density, 0, nil)
 		if err != nil {
 			t.Fatal(err)
@@ -106,7 +105,7 @@ func TestEffortFinding(t *testing.T) {
 		if len(told) != 2 {
 			t.Fatalf("%s: %q", name, told)
 		}
-		people := float64(r.Boat.People)
+		people := float64(len(r.Boat.People))
 		for _, words := range []string{"keeps up about", "an hour's hard work,"} {
 			var kmh, watts float64
 			after(t, told[0], words, "%f km/h", &kmh)
@@ -121,7 +120,7 @@ func TestEffortFinding(t *testing.T) {
 		}
 		var kmh, froude, long float64
 		after(t, told[1], "past ", "%f km/h (Froude number %f on %f m", &kmh, &froude, &long)
-		if want := 3.6 * froude * math.Sqrt(float.Gravity*long); math.Abs(kmh-want) > 0.06 {
+		if want := 3.6 * froude * math.Sqrt(9.80665*long); math.Abs(kmh-want) > 0.06 {
 			t.Errorf("%s: Froude number %g on %g m is %.2f km/h, told %.1f", name, froude, long, want, kmh)
 		}
 	}
