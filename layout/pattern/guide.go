@@ -48,7 +48,7 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	mid := f.Gunwale.Width / 2
 	reach, top := long+guideFoot, mid+wide+guideFoot
 	opening := curve.Rounded(geometry.Rect(-long, mid-wide, long, mid+wide), bush/2)
-	plate := layout.Part{Name: "router guide", Thickness: gaugeStock, Loose: true, Cut: []curve.Path{
+	plate := layout.Part{Name: "router guide", Thickness: GaugeStock, Loose: true, Cut: []curve.Path{
 		append(opening[1:], opening[0]), // the cut begins in a corner
 		curve.Rectangle(geometry.Rect(-reach, -guideCheek, reach, top)),
 	}}
@@ -61,7 +61,7 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	engrave(&plate, geometry.Point{Y: top - 22}, 0, fmt.Sprintf("slot %.4g x %.4g mm", slot.Length, slot.Width))
 	engrave(&plate, geometry.Point{X: -long - guideFoot/2, Y: 3}, 0, "gunwale's edge")
 	engrave(&plate, geometry.Point{X: -long - guideFoot/2, Y: -guideCheek / 2}, 0, "cheek below")
-	cheek := layout.Part{Name: "router guide's cheek", Thickness: gaugeStock, Loose: true, Cut: []curve.Path{
+	cheek := layout.Part{Name: "router guide's cheek", Thickness: GaugeStock, Loose: true, Cut: []curve.Path{
 		curve.Rectangle(geometry.Box{Max: geometry.Point{X: 2 * reach, Y: guideCheek - 1}})}}
 	engrave(&cheek, geometry.Point{X: reach, Y: (guideCheek - engraved) / 2}, 0, "router guide's cheek")
 	return []layout.Part{plate, cheek}, nil

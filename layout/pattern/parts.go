@@ -11,9 +11,9 @@ import (
 	"ribwright/layout/lettering"
 )
 
-// gaugeStock is the plywood that gauges and guides are cut from, mm: stiff enough
+// GaugeStock is the plywood that gauges and guides are cut from, mm: stiff enough
 // and cheap. Common practice, no source.
-const gaugeStock = 4.0
+const GaugeStock = 4.0
 
 // engraved is the height of letters on cut parts, mm.
 const engraved = 5
@@ -69,7 +69,7 @@ func thwartPart(t frame.Thwart) layout.Part {
 }
 
 func gaugePart(g frame.Gauge) layout.Part {
-	p := layout.Part{Name: "gauge " + list(g.Names), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Thickness: gaugeStock, Loose: true}
+	p := layout.Part{Name: "gauge " + list(g.Names), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Thickness: GaugeStock, Loose: true}
 	engrave(&p, g.Middle.Add(geometry.Polar(engraved/2, -math.Pi/2)), 0, lettering.Clip("gauge "+list(g.Names), engraved, 2*g.Middle.X-6))
 	return p
 }

@@ -1,6 +1,7 @@
 package pair
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry/measure"
@@ -65,14 +66,14 @@ func (b bearing) cases(s beam.Section, wood timber.Species) []Case {
 	step := stepping * b.person
 	add(Case{Name: "person on the middle of one beam", Load: step, Moment: beam.Middle().Bending(step, b.spacing) / 1000,
 		Sag: beam.Middle().Gives(b.person, b.spacing, wood.MOE, s), Lash: step / 4,
-		Why: "resting on the hulls' middle lines, 1.5 times the weight for a step"})
+		Why: fmt.Sprintf("resting on the hulls' middle lines, %g times the weight for a step", stepping)})
 	// A person at the outer gunwale of one hull turns that hull against the beams;
 	// the other hull's water gives or takes what keeps the whole in balance.
 	y := (b.spacing + b.grip) / 2
 	other := step * (b.area[1]/(b.area[0]+b.area[1]) - b.area[1]*b.spacing/2*y/b.inertia)
 	side := step * b.grip / 2 / n
 	add(Case{Name: "person on the outer gunwale of one hull", Load: math.Abs(other) / n, Moment: side / 1000, Lash: side/b.grip + math.Abs(other)/n/2,
-		Why: "the hull may not roll by itself; shared by the beams, 1.5 times the weight for a step"})
+		Why: fmt.Sprintf("the hull may not roll by itself; shared by the beams, %g times the weight for a step", stepping)})
 	// Bow of one hull and stern of the other lifted: the weight of a hull times its
 	// arm turns it against the beams, which sway, held from turning by both gunwales.
 	arm := aheadOf * b.waterline

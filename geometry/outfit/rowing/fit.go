@@ -67,6 +67,7 @@ const (
 	roll      = 5.0 * math.Pi / 180
 	clearHand = 40.0 // half the height of a hand on a grip
 	loom      = 25.0 // half the thickness of the oar
+	overLegs  = 25.0 // that the hands should pass over the legs
 )
 
 // New fits a boat out. Its crew stays ashore: the rower alone is aboard, with the
@@ -175,8 +176,8 @@ func (f *Fit) chooseOar() error {
 		f.Span = math.Max(usualSpan, math.Ceil((f.Width+2*leastReach)/10)*10)
 	}
 	if f.Span < f.Width+2*leastReach {
-		return fmt.Errorf("a span of %.0f mm between the rowlocks is too little for gunwales %.0f mm apart; accepted: %.0f mm or more, 1219 mm (48 in) is usual",
-			f.Span, f.Width, math.Ceil(f.Width+2*leastReach))
+		return fmt.Errorf("a span of %.0f mm between the rowlocks is too little for gunwales %.0f mm apart; accepted: %.0f mm or more, %.0f mm (%.0f in) is usual",
+			f.Span, f.Width, math.Ceil(f.Width+2*leastReach), usualSpan, usualSpan/25.4)
 	}
 	f.Ruled = ForSpan(f.Span)
 	f.Oar = f.Ruled

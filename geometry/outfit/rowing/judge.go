@@ -69,8 +69,8 @@ func (f *Fit) judgeReach() {
 	if f.HighSide.Drive > 0.8*f.Body.Shoulder {
 		n.Judge(finding.Unfit, "blades", finding.Memory, "that is higher than most can pull: lower the rowlocks, raise the seat or take longer oars")
 	}
-	if c := f.OverLegs(); c < 25 {
-		n.Judge(finding.Unfit, "hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side; 25 mm and more is wanted: lower the seat or raise the rowlocks", c)
+	if c := f.OverLegs(); c < overLegs {
+		n.Judge(finding.Unfit, "hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side; %.0f mm and more is wanted: lower the seat or raise the rowlocks", c, overLegs)
 	} else {
 		n.Say("hands", finding.Arithmetic, "the hands pass %.0f mm over the legs on the low side, and the oar %.0f mm over the gunwale", c, f.OverGunwale())
 	}

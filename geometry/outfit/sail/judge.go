@@ -89,7 +89,7 @@ func (f *Fit) judgeBoard() {
 		{Name: "lead of the sail over the waterline", Value: lead, Low: leadLow * 100, High: leadHigh * 100, Unit: "%", Source: "5 to 12 for small boats in books, from memory; 4 to 17 over all, a sailmaker"},
 		{Name: "leeboard over sail", Value: b.OfSail, Low: 4, High: 8, Unit: "%", Source: "4 is seen, 5 to 8 where a board pierces the surface; forum grade"},
 		{Name: "all under water over sail", Value: b.AllUnder, Low: 10, High: 15, Unit: "%", Source: "of the whole profile; forum grade"},
-		{Name: "area", Value: f.Plan.Area(), Low: 0.5, High: ceiling, Unit: "m2", Source: "a cruising canoe's is 4.1 m2"},
+		{Name: "area", Value: f.Plan.Area(), Low: smallest, High: ceiling, Unit: "m2", Source: fmt.Sprintf("a cruising canoe's is %.1f m2", ceiling)},
 	}
 	n.Say("leeboard", finding.Practice, "%.0f mm wide and %.0f mm under water; its middle at station %.0f mm for a lead of %.0f %%, between %.0f and %.0f mm for %.0f to %.0f %%: lash the bracket and try it before its holes are bored; move it forward when she turns away from the wind by herself, aft when she rounds up hard",
 		b.Chord, b.Deep, b.At, lead, b.Range[0], b.Range[1], leadHigh*100, leadLow*100)

@@ -68,7 +68,7 @@ func (f *Fit) InMiddle() string {
 // Over letters a wind, m/s, in which a boat goes over.
 func Over(v float64) string {
 	if v > Gale {
-		return "over 20"
+		return fmt.Sprintf("over %.0f", math.Floor(Gale))
 	}
 	return fmt.Sprintf("%.1f", v)
 }

@@ -135,8 +135,12 @@ func (r *Report) upright(payload float64) string {
 	return fmt.Sprintf(", with a GM of %.0f mm", float.GM(p, m, l))
 }
 
-// sixInches is the freeboard at which capacity is commonly quoted, mm.
-const sixInches = 152.4
+// sixInches is the freeboard at which capacity is commonly quoted, mm, and cautious the
+// share of it that some paddlers take off. Forum grade.
+const (
+	sixInches = 152.4
+	cautious  = 0.40
+)
 
 func (r *Report) findCapacity() {
 	if r.Fault != nil {
@@ -147,7 +151,8 @@ func (r *Report) findCapacity() {
 	if r.Boat.Frame == nil {
 		what = "boat included"
 	}
-	r.Findings.Say("capacity", finding.Forum, "%.0f kg, %s and spread as now, leaves the 6 in (152 mm) of freeboard at which capacities are quoted%s; take it as an upper bound, some paddlers take 40 %% off (%.0f kg)", most, what, r.upright(most), 0.6*most)
+	r.Findings.Say("capacity", finding.Forum, "%.0f kg, %s and spread as now, leaves the %.0f in (%.0f mm) of freeboard at which capacities are quoted%s; take it as an upper bound, some paddlers take %.0f %% off (%.0f kg)",
+		most, what, sixInches/25.4, sixInches, r.upright(most), 100*cautious, (1-cautious)*most)
 	if want := r.Options.Freeboard; math.Abs(want-sixInches) > 5 {
 		r.Findings.Say("capacity", finding.Arithmetic, "%.0f kg, %s, leaves %.0f mm", r.capacity(want), what, want)
 	}

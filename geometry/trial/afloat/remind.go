@@ -27,7 +27,7 @@ func (r *Report) findEffort() {
 		allDay, each, slow*3.6, anHour, each, fast*3.6, effort.Efficiency*100)
 	const hump = 0.40
 	u := hump * math.Sqrt(measure.Gravity*r.Hull.Length)
-	r.Findings.Say("effort", finding.Memory, "past %.1f km/h (Froude number 0.40 on %.2f m of waterline) effort climbs steeply; Michell's integral exaggerates the humps and hollows before it", u*3.6, r.Hull.Length)
+	r.Findings.Say("effort", finding.Memory, "past %.1f km/h (Froude number %.2f on %.2f m of waterline) effort climbs steeply; Michell's integral exaggerates the humps and hollows before it", u*3.6, hump, r.Hull.Length)
 }
 
 func (r *Report) findSkin() {

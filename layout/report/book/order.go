@@ -6,6 +6,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -133,7 +134,7 @@ func (w *writer) frameSteps() []step {
 		{stage: hours.Lash, do: []string{
 			"Mark keel and stringers from the story stick while they are straight.",
 			"Lash the keel first, then stringers in pairs from the keel up, from midship to both ends.",
-			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), 4)},
+			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), materials.Turns)},
 			tools: "cord, fid, spring clamps", check: fmt.Sprintf("sight every batten for a fair curve; %d pairs level port and starboard", len(f.Stringers)),
 			care: "Awls and fids slip: push away from the other hand.", who: "common practice, no source"},
 	}

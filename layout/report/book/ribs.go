@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/marks"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -31,7 +32,7 @@ func (w *writer) ribLengths() report.Table {
 		}
 		t.Rows = append(t.Rows, []string{r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2 * r.Section.HalfBreadth), relax, w.Cell(r.Section.Depth), w.Cell(2 * float64(w.Frame.Design.Ribs.TenonGap)), w.bilgeSlack(r)})
 	}
-	t.Note = "Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within 5 mm (3/16 in)."
+	t.Note = fmt.Sprintf("Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within %s mm (%s).", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
 	return t
 }
 

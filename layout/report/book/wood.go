@@ -10,6 +10,8 @@ import (
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
+	"ribwright/layout/pattern"
+	"ribwright/layout/plate/nest"
 	"ribwright/layout/report"
 )
 
@@ -182,8 +184,9 @@ func (w *writer) shopping() {
 	if len(e.Missing) > 0 {
 		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
 	}
-	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of 1220 x 2440 mm (4 x 8 ft). Gauges want 4 mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
-		wording.Counted(w.Boards, "sheet")))
+	sheet := nest.DefaultOptions().Stock
+	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+		wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock))
 }
 
 // hours is the time by operations.

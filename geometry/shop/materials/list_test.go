@@ -1,0 +1,139 @@
+package materials
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
+	"ribwright/geometry/outfit/kit"
+	"ribwright/geometry/shop/cutlist"
+)
+
+// item returns the thing that a price table knows by a key.
+func item(t *testing.T, n *Needs, key string) Item {
+	t.Helper()
+	for _, i := range n.Items {
+		if i.Key == key {
+			return i
+		}
+	}
+	t.Fatalf("no %s is bought", key)
+	return Item{}
+}
+
+// read takes the figures out of words that say how an amount is worked out.
+func read(t *testing.T, i Item, form string, into ...any) {
+	t.Helper()
+	if _, err := fmt.Sscanf(i.How, form, into...); err != nil {
+		t.Fatalf("%s: %q does not read %q: %v", i.Key, i.How, form, err)
+	}
+}
+
+// upto fails the test unless the amount is the reckoned one, rounded up to a step;
+// slack is what the figures of the words lost by rounding.
+func upto(t *testing.T, i Item, reckoned, step, slack float64) {
+	t.Helper()
+	if i.Amount < reckoned-slack || i.Amount > reckoned+step+slack {
+		t.Errorf("%s: %g %s bought, but %q makes %.3f", i.Key, i.Amount, i.Unit, i.How, reckoned)
+	}
+}
+
+// TestAmountsAsTold buys again what the list says: each amount is what a builder
+// reckons from the words beside it, rounded up to what shops sell.
+func TestAmountsAsTold(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		f, n := needs(t, name)
+		var area, rate, by float64
+		var coats, each int
+
+		i := item(t, n, "coating")
+		read(t, i, "%f m2 at %f L/m2, %d coats", &area, &rate, &coats)
+		upto(t, i, area*rate, 0.1, 0.005)
+
+		i = item(t, n, "oil")
+		read(t, i, "%f m2 of wood, %d coats at %f m2/L", &area, &coats, &by)
+		upto(t, i, area*float64(coats)/by, 0.1, 0.02)
+
+		i = item(t, n, "glue")
+		read(t, i, "%f m2 of glue line at %f kg/m2, half as much again", &area, &rate)
+		upto(t, i, area*rate*1.5, 0.1, 0.005)
+
+		i = item(t, n, "tack")
+		read(t, i, "every %f mm along both gunwales", &by)
+		upto(t, i, 2*(f.Gunwale.Fore-f.Gunwale.Aft)/by, 2, 1e-9)
+
+		i = item(t, n, "thread")
+		read(t, i, "%f m for each end", &by)
+		upto(t, i, 2*by, 0, 1e-9)
+
+		// A rib has two heads, and each is pegged.
+		holes := 0
+		for _, c := range f.Thwarts {
+			holes += len(c.Holes)
+		}
+		i = item(t, n, "peg")
+		read(t, i, "%d in each rib, and the holes of the cross pieces", &each)
+		if each != 2 {
+			t.Errorf("%d pegs for the two heads of a rib", each)
+		}
+		upto(t, i, float64(2*len(f.Ribs)+holes), 0, 1e-9)
+
+		sheet := n.Cloth.Length * n.Cloth.Width / 1e6
+		upto(t, item(t, n, "cloth"), sheet, 0.1, 1e-9)
+		if sheet < n.Cloth.Area/1e6 {
+			t.Errorf("%s: a sheet of %.2f m2 for %.2f m2 of boat", name, sheet, n.Cloth.Area/1e6)
+		}
+	}
+}
+
+// TestCordOfBrook reckons Brook's cord by hand: ribs of 20 x 6 mm cross stringers of
+// 20 x 10 and a keel of 40 x 12; four turns and 200 mm of tails, a tenth to spare,
+// six metres at each end.
+func TestCordOfBrook(t *testing.T) {
+	f, n := needs(t, "brook")
+	stringer := 4*(2*math.Sqrt(20*20+20*20)+2*(6+10)) + 200
+	keel := 4*(2*math.Sqrt(20*20+40*40)+2*(6+12)) + 200
+	ribs := float64(len(f.Ribs))
+	want := (1.1*ribs*(6*stringer+keel) + 2*6000) / 1000
+	upto(t, item(t, n, "cord"), want, 1, 1e-9)
+	var crossings int
+	var end float64
+	read(t, item(t, n, "cord"), "%d crossings, a tenth to spare, %f m at each end", &crossings, &end)
+	if crossings != 7*len(f.Ribs) || end != 6 {
+		t.Errorf("%d crossings and %g m at each end, want %d and 6", crossings, end, 7*len(f.Ribs))
+	}
+}
+
+// TestWoodIsItsBoards: what is bought of each wood is the boards of the plan.
+func TestWoodIsItsBoards(t *testing.T) {
+	f, n := needs(t, "river")
+	for _, w := range cutlist.Make(f).Woods {
+		sum := 0.0
+		for _, b := range w.Boards {
+			sum += b.Board.Length * b.Board.Width * b.Board.Thickness * 1e-9
+		}
+		if got := item(t, n, "wood: "+w.Species).Amount; math.Abs(got-sum) > 1e-9 {
+			t.Errorf("%s: %.4f m3, its boards are %.4f", w.Species, got, sum)
+		}
+	}
+}
+
+// TestOutfitsAdd: what an outfit is bought for is added to what is bought already,
+// and two outfits take twice as much of what both need.
+func TestOutfitsAdd(t *testing.T) {
+	k := kit.Kit{Name: "trial", Things: []kit.Thing{{Key: "bolt", Name: "bolts", Amount: 4, Unit: "each", How: "four"}, {Key: "cord", Name: "more cord", Amount: 7, Unit: "m", How: "seven"}}}
+	f, n := needs(t, "brook")
+	c, err := skin.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	both := Count(f, c, cutlist.Make(f), k, k)
+	if got, want := item(t, both, "cord").Amount, item(t, n, "cord").Amount+14; math.Abs(got-want) > 1e-9 {
+		t.Errorf("%g m of cord, want %g", got, want)
+	}
+	if got := item(t, both, "bolt").Amount; got != 8 {
+		t.Errorf("%g bolts, want 8", got)
+	}
+}

@@ -1,0 +1,182 @@
+package tile
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+)
+
+// ends returns where a line begins and ends.
+func ends(k layout.Stroke) (a, b geometry.Point) {
+	pts := k.Path.Flatten(0.1)
+	return pts[0], pts[len(pts)-1]
+}
+
+// TestBarsOnEverySheet: every sheet has one scale bar each way that measures 4 in,
+// 101.6 mm, with 100 mm lettered on the other side, and says to print at 100 %.
+func TestBarsOnEverySheet(t *testing.T) {
+	doc := lay(t, ring())
+	for n, s := range doc.Sheets {
+		level, upright := 0, 0
+		for _, k := range s.Strokes {
+			if k.Pen != layout.Mark {
+				continue
+			}
+			switch a, b := ends(k); {
+			case math.Abs(math.Abs(a.X-b.X)-4*25.4) < 1e-9 && a.Y == b.Y:
+				level++
+			case math.Abs(math.Abs(a.Y-b.Y)-4*25.4) < 1e-9 && a.X == b.X:
+				upright++
+			}
+		}
+		said := map[string]int{}
+		full := false
+		for _, x := range s.Texts {
+			said[x.Words]++
+			full = full || strings.Contains(x.Words, "100 %")
+		}
+		if level != 1 || upright != 1 || said["100 mm"] != 2 || said["4 in"] != 2 {
+			t.Errorf("sheet %d: %d level and %d upright bars of 4 in, %d times 100 mm and %d times 4 in", n+1, level, upright, said["100 mm"], said["4 in"])
+		}
+		if !full {
+			t.Errorf("sheet %d does not say to print at 100 %%", n+1)
+		}
+	}
+}
+
+// TestCrossesWhole: at every joint both pieces show each whole cross, 10 mm wide each
+// way with its circle inside, or they could not be laid on each other.
+func TestCrossesWhole(t *testing.T) {
+	d := ring()
+	for _, p := range cut(&d, 247, 173, false) {
+		for _, j := range p.sides() {
+			for _, at := range j.crossPlaces() {
+				var s layout.Sheet
+				drawCross(&s, at)
+				box := geometry.EmptyBox()
+				for _, k := range s.Strokes {
+					box = box.Union(k.Path.Bounds())
+				}
+				if !p.frame.Grow(1e-6).Holds(box.Min) || !p.frame.Grow(1e-6).Holds(box.Max) {
+					t.Errorf("tile %s: the cross at %.1f leaves the paper %v", p.name(), at, p.frame)
+				}
+				if math.Abs(box.W()-10) > 1e-9 || math.Abs(box.H()-10) > 1e-9 || box.Min.Lerp(box.Max, 0.5).Sub(at).Norm() > 1e-9 {
+					t.Errorf("tile %s: a cross of %.1f x %.1f mm", p.name(), box.W(), box.H())
+				}
+				if r := s.Strokes[2].Path.Bounds().W() / 2; r >= box.W()/2-2 || r < 1 {
+					t.Errorf("tile %s: a circle of %.1f mm in a cross of %.1f", p.name(), 2*r, box.W())
+				}
+			}
+		}
+	}
+}
+
+// TestLongJointsStayStraight: two crosses at its ends let a long joint bow, so it has
+// one at its middle too; no crosses stand farther apart than a hand spans, 200 mm.
+func TestLongJointsStayStraight(t *testing.T) {
+	d := ring()
+	for _, p := range cut(&d, 247, 173, false) {
+		for _, j := range p.sides() {
+			places := j.crossPlaces()
+			long := j.to.Sub(j.from).Norm()
+			if long >= 100 && len(places) < 3 {
+				t.Errorf("tile %s: a joint of %.0f mm has %d crosses", p.name(), long, len(places))
+			}
+			if len(places) == 3 && places[0].Lerp(places[1], 0.5).Sub(places[2]).Norm() > 1e-9 {
+				t.Errorf("tile %s: no cross at the middle: %v", p.name(), places)
+			}
+		}
+	}
+}
+
+// TestEdgeDistances: the figures along a tile's edges are how far their ticks lie from
+// the pattern's zero, in mm or in inches of 25.4.
+func TestEdgeDistances(t *testing.T) {
+	for u, unit := range map[measure.System]float64{measure.Metric: 1, measure.Imperial: 25.4} {
+		d := ring()
+		figures := 0
+		for _, p := range cut(&d, 247, 173, false) {
+			var s layout.Sheet
+			p.drawScales(&s, geometry.Affine{A: 1, D: 1}, u)
+			for _, x := range s.Texts {
+				var figure float64
+				if _, err := fmt.Sscanf(x.Words, "%f", &figure); err != nil {
+					t.Fatalf("%q is no figure", x.Words)
+				}
+				// A millimetre beside its tick on the lower or the left edge.
+				low := math.Abs(math.Abs(x.At.X-figure*unit)-1) < 1e-9
+				left := math.Abs(x.At.Y-figure*unit-1) < 1e-9 || math.Abs(x.At.Y-figure*unit+1+small) < 1e-9
+				if !low && !left {
+					t.Errorf("%v, tile %s: %q stands at %.2f", u, p.name(), x.Words, x.At)
+				}
+				figures++
+			}
+			for _, k := range s.Strokes {
+				a, _ := ends(k)
+				step := 50.0
+				if u == measure.Imperial {
+					step = 2 * 25.4
+				}
+				onX, onY := math.Abs(math.Remainder(a.X, step)) < 1e-6, math.Abs(math.Remainder(a.Y, step)) < 1e-6
+				if !onX && !onY {
+					t.Errorf("%v, tile %s: a tick at %.2f", u, p.name(), a)
+				}
+			}
+		}
+		if figures < 10 {
+			t.Errorf("%v: only %d figures", u, figures)
+		}
+	}
+}
+
+// TestJointCodes: both pieces of a joint carry the same code, and it names the two.
+func TestJointCodes(t *testing.T) {
+	d := ring()
+	codes := map[string]int{}
+	for _, p := range cut(&d, 247, 173, false) {
+		var s layout.Sheet
+		for _, j := range p.sides() {
+			p.drawJoint(&s, geometry.Affine{A: 1, D: 1}, j)
+			a, b := p.name(), j.other
+			words := s.Texts[len(s.Texts)-1].Words
+			if words != a+"-"+b && words != b+"-"+a {
+				t.Errorf("the joint of %s and %s is coded %q", a, b, words)
+			}
+			codes[words]++
+		}
+	}
+	for code, n := range codes {
+		if n != 2 {
+			t.Errorf("%q stands on %d pieces, want 2", code, n)
+		}
+	}
+}
+
+// TestTrimOne: at each joint one piece is cut and the other is not.
+func TestTrimOne(t *testing.T) {
+	d := ring()
+	cuts := map[string]int{}
+	for _, p := range cut(&d, 247, 173, false) {
+		for _, j := range p.sides() {
+			a, b := p.name(), j.other
+			if a > b {
+				a, b = b, a
+			}
+			if j.trim {
+				cuts[a+"-"+b]++
+			} else {
+				cuts[a+"-"+b] += 0
+			}
+		}
+	}
+	for joint, n := range cuts {
+		if n != 1 {
+			t.Errorf("%d pieces are cut at the joint %s, want 1", n, joint)
+		}
+	}
+}
