@@ -1,166 +1,66 @@
 package json
 
 import (
-	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
 )
 
-// AfloatReport is what a trial on paper found.
-type AfloatReport struct {
-	Design       Header          `json:"design"`
-	Water        waterPart       `json:"water"`
-	Weights      []afloatWeight  `json:"weights"`
-	Hydrostatics hydrostatics    `json:"hydrostatics"`
-	Smooth       *smoothPart     `json:"smooth,omitempty"`
-	GZ           []leverPart     `json:"gz"`
-	Downflooding significant     `json:"downflooding_deg"` // null where no water comes in
-	Effort       []effortPart    `json:"effort"`
-	Assumed      assumedPart     `json:"effort_assumes"`
-	Findings     []afloatFinding `json:"findings"`
-}
-
-type waterPart struct {
-	Kind        string      `json:"kind"`
-	Temperature significant `json:"temperature_c"`
-	Density     significant `json:"density_kg_m3"`
-	Viscosity   float64     `json:"viscosity_m2_s"`
-}
-
-type afloatWeight struct {
-	Name string      `json:"name"`
-	Mass significant `json:"mass_kg"`
-	X    significant `json:"x_mm"`
-	Z    significant `json:"z_mm"`
-}
-
-type hydrostatics struct {
-	Displacement significant `json:"displacement_kg"`
-	Volume       significant `json:"volume_m3"`
-	Draft        significant `json:"draft_mm"`
-	Trim         significant `json:"trim_deg"` // positive with the bow up
-	Freeboard    significant `json:"freeboard_min_mm"`
-	FreeboardAt  significant `json:"freeboard_min_at_mm"`
-	Wetted       significant `json:"wetted_surface_m2"`
-	Waterplane   significant `json:"waterplane_m2"`
-	LWL          significant `json:"lwl_mm"`
-	BWL          significant `json:"bwl_mm"`
-	CB           significant `json:"cb"`
-	CP           significant `json:"cp"`
-	CM           significant `json:"cm"`
-	CWP          significant `json:"cwp"`
-	LCB          significant `json:"lcb_mm"`
-	LCF          significant `json:"lcf_mm"`
-	KB           significant `json:"kb_mm"`
-	BM           significant `json:"bm_mm"`
-	BML          significant `json:"bml_mm"`
-	KG           significant `json:"kg_mm"`
-	GM           significant `json:"gm_mm"`
-	Moment       significant `json:"moment_to_trim_1mm_n_m"`
-}
-
-type smoothPart struct {
-	Volume     significant `json:"volume_m3"`
-	Draft      significant `json:"draft_mm"`
-	Wetted     significant `json:"wetted_surface_m2"`
-	Waterplane significant `json:"waterplane_m2"`
-	BM         significant `json:"bm_mm"`
-	GM         significant `json:"gm_mm"`
-}
-
-type leverPart struct {
-	Heel significant `json:"heel_deg"`
-	GZ   significant `json:"gz_mm"`
-}
-
-type effortPart struct {
-	Speed    significant `json:"speed_m_s"`
-	Froude   significant `json:"froude"`
-	Friction significant `json:"friction_n"`
-	Form     significant `json:"form_n"`
-	Wave     significant `json:"wave_n"`
-	Total    significant `json:"total_n"`
-	Power    significant `json:"power_w"`
-}
-
-type assumedPart struct {
-	Form       significant `json:"form_share_of_friction"`
-	Efficiency significant `json:"paddle_efficiency"`
-}
-
-type afloatFinding struct {
-	About    string `json:"about"`
-	Text     string `json:"text"`
-	Standing string `json:"standing"`
-}
-
 // Afloat gathers what a trial on paper found. A table of offsets is of no design: its
 // header has no edition and no fingerprint. Heights are above the baseline, places are
-// stations from midship, forward positive.
+// stations from midship, forward positive; trim is positive with the bow up.
 //
-// Errors: as HeaderOf.
-func Afloat(r *afloat.Report) (*AfloatReport, error) {
-	head, err := afloatHeader(r.Boat)
-	if err != nil {
-		return nil, err
-	}
-	d := &AfloatReport{
-		Design: head,
-		Water: waterPart{r.Options.Water.Kind.String(), significant(r.Options.Water.Temperature),
-			significant(r.Options.Water.Density), figures(r.Options.Water.Viscosity*1e9) / 1e9},
-		Hydrostatics: hydrostaticsOf(r.Rest),
-		GZ:           []leverPart{},
-		Effort:       effortOf(r.Effort),
-		Assumed:      assumedPart{significant(effort.Allowance), significant(effort.Efficiency)},
-		Weights:      weightsOf(r), Downflooding: significant(none),
+// Errors: a design that has no fingerprint, which Check would have refused.
+func Afloat(r *afloat.Report) (Object, error) {
+	w := r.Options.Water
+	told := Object{
+		{"water", Object{{"kind", w.Kind.String()}, {"temperature_c", w.Temperature}, {"density_kg_m3", w.Density},
+			{"viscosity_m2_s", minute(w.Viscosity)}}},
+		{"weights", each(r.Entries(), func(i weight.Item) Object {
+			l := i.Load()
+			return Object{{"name", i.Name}, {"mass_kg", l.Mass}, {"x_mm", l.At.X}, {"z_mm", l.At.Z}}
+		})},
+		{"hydrostatics", hydrostatics(r.Rest)},
 	}
 	if s := r.Smooth; s != nil {
-		d.Smooth = &smoothPart{significant(s.Volume * 1e-9), significant(s.Draft), significant(s.Wetted * 1e-6), significant(s.Waterplane * 1e-6), significant(s.BM), significant(s.GM)}
+		told = append(told, field{"smooth", Object{{"volume_m3", s.Volume * 1e-9}, {"draft_mm", s.Draft},
+			{"wetted_surface_m2", s.Wetted * 1e-6}, {"waterplane_m2", s.Waterplane * 1e-6}, {"bm_mm", s.BM}, {"gm_mm", s.GM}}})
 	}
-	for _, v := range r.Curve.Levers {
-		d.GZ = append(d.GZ, leverPart{significant(inDegrees(v.Heel)), significant(v.GZ)})
+	flooding := inDegrees(r.Curve.Flooding)
+	if r.Fault != nil {
+		flooding = none
 	}
-	if r.Fault == nil {
-		d.Downflooding = significant(inDegrees(r.Curve.Flooding))
+	told = append(told, Object{
+		{"gz", each(r.Curve.Levers, func(v float.Lever) Object {
+			return Object{{"heel_deg", inDegrees(v.Heel)}, {"gz_mm", v.GZ}}
+		})},
+		{"downflooding_deg", flooding}, // null where no water comes in
+		{"effort", each(r.Effort, func(p effort.Point) Object {
+			return Object{{"speed_m_s", p.Speed}, {"froude", p.Froude}, {"friction_n", p.Friction}, {"form_n", p.Form},
+				{"wave_n", p.Wave}, {"total_n", p.Total}, {"power_w", p.Power}}
+		})},
+		{"effort_assumes", Object{{"form_share_of_friction", effort.Allowance}, {"paddle_efficiency", effort.Efficiency}}},
+		{"findings", each(r.Findings, func(f finding.Finding) Object {
+			return Object{{"about", f.About}, {"text", f.Text}, {"standing", f.Standing}}
+		})},
+	}...)
+	if r.Boat.Frame == nil {
+		title := r.Boat.Title
+		return append(Object{{"design", header(title, (&design.Design{Title: title}).Slug(), "", "")}}, told...), nil
 	}
-	for _, f := range r.Findings {
-		d.Findings = append(d.Findings, afloatFinding{f.About, f.Text, string(f.Standing)})
-	}
-	return d, nil
+	return of(r.Boat.Frame.Design, told...)
 }
 
-func afloatHeader(b aboard.Boat) (Header, error) {
-	if b.Frame != nil {
-		return HeaderOf(b.Frame.Design)
+func hydrostatics(o float.Hydrostatics) Object {
+	return Object{
+		{"displacement_kg", o.Displacement}, {"volume_m3", o.Volume * 1e-9}, {"draft_mm", o.Draft}, {"trim_deg", inDegrees(o.Trim)},
+		{"freeboard_min_mm", o.Freeboard.Least}, {"freeboard_min_at_mm", o.Freeboard.At.X},
+		{"wetted_surface_m2", o.Wetted * 1e-6}, {"waterplane_m2", o.Waterplane * 1e-6},
+		{"lwl_mm", o.LWL}, {"bwl_mm", o.BWL}, {"cb", o.CB}, {"cp", o.CP}, {"cm", o.CM}, {"cwp", o.CWP},
+		{"lcb_mm", o.LCB}, {"lcf_mm", o.LCF}, {"kb_mm", o.KB}, {"bm_mm", o.BM}, {"bml_mm", o.BML}, {"kg_mm", o.KG}, {"gm_mm", o.GM},
+		{"moment_to_trim_1mm_n_m", o.MomentToTrim / 1000},
 	}
-	return Header{Title: b.Title, Slug: (&design.Design{Title: b.Title}).Slug()}, nil
-}
-
-func weightsOf(r *afloat.Report) []afloatWeight {
-	out := []afloatWeight{}
-	for _, i := range r.Entries() {
-		l := i.Load()
-		out = append(out, afloatWeight{i.Name, significant(l.Mass), significant(l.At.X), significant(l.At.Z)})
-	}
-	return out
-}
-
-func hydrostaticsOf(o float.Hydrostatics) hydrostatics {
-	return hydrostatics{
-		significant(o.Displacement), significant(o.Volume * 1e-9), significant(o.Draft), significant(inDegrees(o.Trim)),
-		significant(o.Freeboard.Least), significant(o.Freeboard.At.X), significant(o.Wetted * 1e-6), significant(o.Waterplane * 1e-6),
-		significant(o.LWL), significant(o.BWL), significant(o.CB), significant(o.CP), significant(o.CM), significant(o.CWP),
-		significant(o.LCB), significant(o.LCF), significant(o.KB), significant(o.BM), significant(o.BML), significant(o.KG), significant(o.GM),
-		significant(o.MomentToTrim / 1000),
-	}
-}
-
-func effortOf(all []effort.Point) []effortPart {
-	out := []effortPart{}
-	for _, p := range all {
-		out = append(out, effortPart{significant(p.Speed), significant(p.Froude), significant(p.Friction), significant(p.Form), significant(p.Wave), significant(p.Total), significant(p.Power)})
-	}
-	return out
 }

@@ -9,6 +9,7 @@ import (
 type (
 	fixed       float64 // lengths and angles: four decimals, so that sums of a hundred still agree to 0.01 mm
 	significant float64 // what is worked out: seven figures, more than any figure means and less than two processors differ by
+	minute      float64 // as significant, of what is as small as a viscosity
 	factor      float64 // multiplies lengths of metres: nine decimals keep them true to a hundredth of a micrometre
 )
 
@@ -20,6 +21,9 @@ func (v factor) MarshalJSON() ([]byte, error) { return written(decimals(float64(
 
 // MarshalJSON writes the number.
 func (v significant) MarshalJSON() ([]byte, error) { return written(figures(float64(v))) }
+
+// MarshalJSON writes the number.
+func (v minute) MarshalJSON() ([]byte, error) { return written(figures(float64(v)*1e9) / 1e9) }
 
 func written(v float64) ([]byte, error) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
@@ -38,6 +42,11 @@ func figures(v float64) float64 {
 		return 0
 	}
 	return decimals(v, math.Min(1e6, math.Pow(10, 6-math.Floor(math.Log10(math.Abs(v))))))
+}
+
+// as gives all of some numbers a kind.
+func as[K ~float64](all ...float64) []K {
+	return each(all, func(v float64) K { return K(v) })
 }
 
 // none is a number that there is none of.

@@ -1,102 +1,90 @@
 package json
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/marks"
 	"ribwright/layout"
 )
 
-// NumbersReport is every number that the patterns show, and where each piece of them
-// lies on the sheets.
-type NumbersReport struct {
-	Design      Header       `json:"design"`
-	Hull        hullPart     `json:"hull"`
-	Gunwale     gunwalePart  `json:"gunwale"`
-	Ribs        []ribPart    `json:"ribs"`
-	Stems       []stemPart   `json:"stems"`
-	Keel        battenPart   `json:"keel"`
-	Stringers   []battenPart `json:"stringers"`
-	Thwarts     []thwartPart `json:"thwarts"`
-	Breasthooks []hookPart   `json:"breasthooks"`
-	Skin        skinPart     `json:"skin"`
-	Pages       []pagePart   `json:"pages"`
-}
-
-// Numbers gathers the numbers of a boat and its sheets. What is a mark on wood comes
-// from the list of marks of the same frame; lines and outlines come from the frame.
+// Numbers gathers every number that the patterns of a boat show, and where each piece
+// of them lies on the sheets. What is a mark on wood comes from the list of marks of
+// the same frame; lines and outlines come from the frame.
 //
-// Errors: a list that lacks a mark of the frame, by its name.
-func Numbers(f *frame.Frame, list []marks.Mark, doc layout.Document) (*NumbersReport, error) {
-	head, err := HeaderOf(f.Design)
-	if err != nil {
-		return nil, err
-	}
+// Errors: a design that has no fingerprint, which Check would have refused; a list that
+// lacks a mark of the frame, by its name.
+func Numbers(f *frame.Frame, list []marks.Mark, doc layout.Document) (Object, error) {
 	l := &lookup{in: marks.Index(list)}
-	out := &NumbersReport{
-		Design: head, Hull: hullOf(l), Gunwale: gunwaleOf(l, f),
-		Stems: []stemPart{stemOf(l, f.Bow), stemOf(l, f.Stern)},
-		Keel:  battenOf(l, f, "keel", 0, 0), Skin: skinOf(l), Pages: pagesOf(doc),
-	}
-	for _, r := range f.Ribs {
-		out.Ribs = append(out.Ribs, ribOf(l, f, r))
-	}
-	for _, s := range f.Stringers {
-		out.Stringers = append(out.Stringers, battenOf(l, f, fmt.Sprintf("stringer %d", s.Number), s.Number, s.Share))
-	}
-	for i, t := range f.Thwarts {
-		out.Thwarts = append(out.Thwarts, thwartOf(l, i, t))
-	}
-	for _, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
-		out.Breasthooks = append(out.Breasthooks, hookOf(l, b))
-	}
-	return out, l.missing
+	out, err := of(f.Design, Object{
+		{"hull", hullOf(l.part("hull"))},
+		{"gunwale", gunwaleOf(l, f)},
+		{"ribs", each(f.Ribs, func(r frame.Rib) Object { return ribOf(l.part("rib "+r.Name), f, r) })},
+		{"stems", each([]frame.Stem{f.Bow, f.Stern}, func(s frame.Stem) Object { return stemOf(l.part(s.End+" stem"), s) })},
+		{"keel", battenOf(l.part("keel"), f, 0, 0)},
+		{"stringers", each(f.Stringers, func(s frame.Stringer) Object {
+			return battenOf(l.part(fmt.Sprintf("stringer %d", s.Number)), f, s.Number, s.Share)
+		})},
+		{"thwarts", orNull(upTo(len(f.Thwarts), func(i int) Object {
+			return thwartOf(l.part(fmt.Sprintf("thwart %d", i+1)), f.Thwarts[i])
+		}))},
+		{"breasthooks", each([]frame.Breasthook{f.BowHook, f.SternHook}, func(b frame.Breasthook) Object {
+			return hookOf(l.part(b.End+" breasthook"), b)
+		})},
+		{"skin", skinOf(l.part("skin"))},
+		{"pages", pages(doc)},
+	}...)
+	return out, cmp.Or(err, l.missing)
 }
 
-// lookup finds the marks of one part after another.
+// lookup finds marks.
 type lookup struct {
 	in      map[marks.Name]marks.Mark
-	part    string
 	missing error // the first mark that was not found
 }
 
+func (l *lookup) part(name string) part { return part{l, name} }
+
+// part finds the marks of one part.
+type part struct {
+	*lookup
+	name string
+}
+
 // of returns the part's only mark of a quantity.
-func (l *lookup) of(quantity string) fixed { return l.nth(quantity, 0) }
+func (p part) of(quantity string) fixed { return p.nth(quantity, 0) }
 
 // both returns the marks at the after and the forward end.
-func (l *lookup) both(quantity string) [2]fixed {
-	return [2]fixed{l.of("aft " + quantity), l.of("fore " + quantity)}
+func (p part) both(quantity string) []fixed {
+	return []fixed{p.of("aft " + quantity), p.of("fore " + quantity)}
 }
 
 // nth returns the mark with the number n of several, from 1.
-func (l *lookup) nth(quantity string, n int) fixed {
-	v, ok := l.find(quantity, n)
-	if !ok && l.missing == nil {
-		l.missing = fmt.Errorf("the list of marks has no %s of %s", quantity, l.part)
+func (p part) nth(quantity string, n int) fixed {
+	v, ok := p.find(quantity, n)
+	if !ok && p.missing == nil {
+		p.missing = fmt.Errorf("the list of marks has no %s of %s", quantity, p.name)
 	}
 	return v
 }
 
-// each returns n marks of a quantity.
-func (l *lookup) each(quantity string, n int) []fixed {
-	out := make([]fixed, n)
-	for i := range out {
-		out[i] = l.nth(quantity, i+1)
-	}
-	return out
+// all returns n marks of a quantity.
+func (p part) all(quantity string, n int) []fixed {
+	return upTo(n, func(i int) fixed { return p.nth(quantity, i+1) })
 }
 
 // maybe returns a mark that not every boat has: null without it.
-func (l *lookup) maybe(quantity string, n int) fixed {
-	v, _ := l.find(quantity, n)
+func (p part) maybe(quantity string, n int) fixed {
+	v, _ := p.find(quantity, n)
 	return v
 }
 
-func (l *lookup) find(quantity string, n int) (fixed, bool) {
-	m, ok := l.in[marks.Name{Part: l.part, Quantity: quantity, Number: n}]
+func (p part) find(quantity string, n int) (fixed, bool) {
+	m, ok := p.in[marks.Name{Part: p.name, Quantity: quantity, Number: n}]
 	switch {
 	case !ok:
 		return fixed(none), false
@@ -108,14 +96,12 @@ func (l *lookup) find(quantity string, n int) (fixed, bool) {
 
 // outline flattens a closed path to points within 0.01 mm of it; the last point
 // does not repeat the first.
-func outline(p curve.Path) [][2]fixed {
+func outline(p curve.Path) [][]fixed {
 	pts := p.Flatten(0.01)
-	out := make([][2]fixed, 0, len(pts))
-	for _, q := range pts[:len(pts)-1] {
-		out = append(out, [2]fixed{fixed(q.X), fixed(q.Y)})
-	}
-	return out
+	return each(pts[:len(pts)-1], place)
 }
+
+func place(p geometry.Point) []fixed { return as[fixed](p.X, p.Y) }
 
 // lineStep is the distance between points of a line in space, mm: chords of
 // this length fall short of a gunwale's bend by less than 0.0001 mm each.
@@ -123,21 +109,18 @@ const lineStep = 10.0
 
 // line samples a track from its after to its forward end, at the given places
 // too. Every place asked for is a point of the result.
-func line(t *curve.Track, at []float64) [][3]fixed {
-	a, b := t.Ends()
-	var out [][3]fixed
-	add := func(x float64) {
-		p := t.Point(x)
-		out = append(out, [3]fixed{fixed(p.X), fixed(p.Y), fixed(p.Z)})
-	}
-	add(a)
-	from := a
-	for _, x := range append(append([]float64(nil), at...), b) {
+func line(t *curve.Track, at []float64) [][]fixed {
+	from, end := t.Ends()
+	xs := []float64{from}
+	for _, x := range append(at, end) {
 		n := max(1, int(math.Ceil((x-from)/lineStep)))
 		for i := 1; i <= n; i++ {
-			add(from + (x-from)*float64(i)/float64(n))
+			xs = append(xs, from+(x-from)*float64(i)/float64(n))
 		}
 		from = x
 	}
-	return out
+	return each(xs, func(x float64) []fixed {
+		p := t.Point(x)
+		return as[fixed](p.X, p.Y, p.Z)
+	})
 }

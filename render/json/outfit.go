@@ -1,40 +1,31 @@
 package json
 
 import (
+	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/layout"
 )
 
-// notePart is one thing that was found of an outfit.
-type notePart struct {
-	About    string `json:"about"`
-	Text     string `json:"text"`
-	Standing string `json:"standing"`
-	Danger   bool   `json:"danger"`
-}
-
-// rangePart is a figure beside what practice gives for it.
-type rangePart struct {
-	Name   string      `json:"name"`
-	Value  significant `json:"value"`
-	Low    significant `json:"low"`
-	High   significant `json:"high"`
-	Unit   string      `json:"unit"`
-	Source string      `json:"source"`
-	Inside bool        `json:"inside"`
-}
-
-func notesOf(all finding.List) []notePart {
-	out := []notePart{}
-	for _, n := range all {
-		out = append(out, notePart{n.About, n.Text, string(n.Standing), n.Verdict.Danger()})
+// outfit is the report of an outfit by its name; doc are the sheets of its patterns, of
+// which nothing is said where there are none.
+func outfit(d *design.Design, name string, told Object, doc *layout.Document) (Object, error) {
+	out, err := of(d, field{name, told})
+	if err == nil && doc != nil && len(doc.Sheets) > 0 {
+		out = append(out, field{"pages", pages(*doc)})
 	}
-	return out
+	return out, err
 }
 
-func rangesOf(all []finding.Range) []rangePart {
-	out := []rangePart{}
-	for _, r := range all {
-		out = append(out, rangePart{r.Name, significant(r.Value), significant(r.Low), significant(r.High), r.Unit, r.Source + " (practice)", r.Inside()})
-	}
-	return out
+func notes(all finding.List) []Object {
+	return each(all, func(n finding.Finding) Object {
+		return Object{{"about", n.About}, {"text", n.Text}, {"standing", n.Standing}, {"danger", n.Verdict.Danger()}}
+	})
+}
+
+// ranges tells figures beside what practice gives for them.
+func ranges(all []finding.Range) []Object {
+	return each(all, func(r finding.Range) Object {
+		return Object{{"name", r.Name}, {"value", r.Value}, {"low", r.Low}, {"high", r.High}, {"unit", r.Unit},
+			{"source", r.Source + " (practice)"}, {"inside", r.Inside()}}
+	})
 }

@@ -1,147 +1,69 @@
 package json
 
 import (
-	"fmt"
-
 	"ribwright/geometry/boat/frame"
 )
 
-type hullPart struct {
-	Length    fixed `json:"length_mm"`
-	Beam      fixed `json:"beam_mm"`
-	Depth     fixed `json:"depth_mm"`
-	Waterline fixed `json:"waterline_mm"`
-	MidSheer  fixed `json:"sheer_midship_mm"`
-	BowSheer  fixed `json:"sheer_bow_mm"`
-	AftSheer  fixed `json:"sheer_stern_mm"`
-	BowToe    fixed `json:"keel_end_bow_mm"`
-	AftToe    fixed `json:"keel_end_stern_mm"`
-}
-
-type ribPart struct {
-	Rib           string     `json:"rib"`
-	Station       fixed      `json:"station_mm"`
-	HalfBreadth   fixed      `json:"half_breadth_mm"`
-	Depth         fixed      `json:"depth_mm"`
-	KeelHeight    fixed      `json:"keel_height_mm"`
-	Length        fixed      `json:"length_mm"`
-	Correction    fixed      `json:"correction_mm"`
-	Tenon         fixed      `json:"tenon_mm"`
-	Blank         fixed      `json:"blank_mm"`
-	Thickness     fixed      `json:"thickness_mm"`
-	Width         fixed      `json:"width_mm"`
-	Merged        bool       `json:"bottom_and_bilge_merged"`
-	HalfArcs      []arcPart  `json:"half_arcs"`
-	BendMarks     []fixed    `json:"bend_marks_mm"`
-	StringerMarks []fixed    `json:"stringer_marks_mm"`
-	Tightest      fixed      `json:"tightest_radius_over_thickness"`
-	Skin          [][2]fixed `json:"skin_half_section_mm"`
-	Relax         fixed      `json:"relax_to_mm"`   // null without a neutral set
-	Forms         []fixed    `json:"form_radii_mm"` // one for each of HalfArcs; null for a straight one
-}
-
-// arcPart is one piece of a half section; the radius is null when straight.
-type arcPart struct {
-	Radius fixed `json:"radius_mm"`
-	Sweep  fixed `json:"sweep_deg"`
-	Length fixed `json:"length_mm"`
-}
-
-type stemPart struct {
-	End       string     `json:"end"`
-	Outline   [][2]fixed `json:"outline_mm"`
-	Thickness fixed      `json:"thickness_mm"`
-	Landings  [][2]fixed `json:"stringer_landings_mm"`
-}
-
-// battenPart is the keel (number 0) or a stringer, counted from the keel up.
-type battenPart struct {
-	Number int      `json:"number"`
-	Share  fixed    `json:"girth_share"`
-	Ends   [2]fixed `json:"ends_mm"`
-	Ribs   []fixed  `json:"rib_marks_mm"`
-}
-
-type thwartPart struct {
-	Name      string     `json:"name"`
-	Kind      string     `json:"kind"`
-	At        fixed      `json:"station_mm"`
-	Outline   [][2]fixed `json:"outline_mm"`
-	Thickness fixed      `json:"thickness_mm"`
-	Length    fixed      `json:"length_mm"`
-	Between   fixed      `json:"between_gunwales_mm"`
-	EndCut    fixed      `json:"end_cut_deg"`
-}
-
-type hookPart struct {
-	End       string     `json:"end"`
-	Outline   [][2]fixed `json:"outline_mm"`
-	Thickness fixed      `json:"thickness_mm"`
-	Bevel     fixed      `json:"bevel_deg"`
-	Slope     fixed      `json:"slope_deg"`
-}
-
-type skinPart struct {
-	Thickness fixed `json:"thickness_mm"`
-	Girth     fixed `json:"midship_girth_mm"`
-	Length    fixed `json:"length_mm"`
-}
-
-func hullOf(l *lookup) hullPart {
-	l.part = "hull"
-	return hullPart{l.of("length"), l.of("beam"), l.of("depth"), l.of("waterline"),
-		l.of("sheer at midship"), l.of("sheer at bow"), l.of("sheer at stern"), l.of("keel end at bow"), l.of("keel end at stern")}
-}
-
-func ribOf(l *lookup, f *frame.Frame, r frame.Rib) ribPart {
-	l.part = "rib " + r.Name
-	out := ribPart{
-		Rib: r.Name, Station: l.of("station"), HalfBreadth: l.of("half-breadth"), Depth: l.of("depth"),
-		KeelHeight: l.of("keel height"), Length: l.of("length"), Correction: l.of("correction"), Tenon: l.of("tenon"),
-		Blank: l.of("blank"), Thickness: l.of("thickness"), Width: l.of("width"), Merged: r.Section.Merged,
-		BendMarks: l.each("bend mark", len(r.BendMarks)), StringerMarks: l.each("stringer mark", len(r.StringerMarks)),
-		Tightest: fixed(r.Tightest), Relax: l.maybe("relax to", 0),
+func hullOf(p part) Object {
+	return Object{
+		{"length_mm", p.of("length")}, {"beam_mm", p.of("beam")}, {"depth_mm", p.of("depth")}, {"waterline_mm", p.of("waterline")},
+		{"sheer_midship_mm", p.of("sheer at midship")}, {"sheer_bow_mm", p.of("sheer at bow")}, {"sheer_stern_mm", p.of("sheer at stern")},
+		{"keel_end_bow_mm", p.of("keel end at bow")}, {"keel_end_stern_mm", p.of("keel end at stern")},
 	}
-	for i := range r.Section.Half {
-		out.HalfArcs = append(out.HalfArcs, arcPart{l.maybe("arc radius", i+1), l.nth("arc sweep", i+1), l.nth("arc length", i+1)})
-		out.Forms = append(out.Forms, l.maybe("form radius", i+1))
+}
+
+// ribOf tells of a rib; the radius of an arc and of its form is null where it is
+// straight.
+func ribOf(p part, f *frame.Frame, r frame.Rib) Object {
+	arcs := len(r.Section.Half)
+	return Object{
+		{"rib", r.Name}, {"station_mm", p.of("station")}, {"half_breadth_mm", p.of("half-breadth")}, {"depth_mm", p.of("depth")},
+		{"keel_height_mm", p.of("keel height")}, {"length_mm", p.of("length")}, {"correction_mm", p.of("correction")},
+		{"tenon_mm", p.of("tenon")}, {"blank_mm", p.of("blank")}, {"thickness_mm", p.of("thickness")}, {"width_mm", p.of("width")},
+		{"bottom_and_bilge_merged", r.Section.Merged},
+		{"half_arcs", upTo(arcs, func(i int) Object {
+			return Object{{"radius_mm", p.maybe("arc radius", i+1)}, {"sweep_deg", p.nth("arc sweep", i+1)}, {"length_mm", p.nth("arc length", i+1)}}
+		})},
+		{"bend_marks_mm", p.all("bend mark", len(r.BendMarks))}, {"stringer_marks_mm", p.all("stringer mark", len(r.StringerMarks))},
+		{"tightest_radius_over_thickness", fixed(r.Tightest)},
+		{"skin_half_section_mm", each(f.Corners(r), place)},
+		{"relax_to_mm", p.maybe("relax to", 0)}, // null without a neutral set
+		{"form_radii_mm", upTo(arcs, func(i int) fixed { return p.maybe("form radius", i+1) })},
 	}
-	for _, p := range f.Corners(r) {
-		out.Skin = append(out.Skin, [2]fixed{fixed(p.X), fixed(p.Y)})
+}
+
+func stemOf(p part, s frame.Stem) Object {
+	return Object{
+		{"end", s.End}, {"outline_mm", outline(s.Outline)}, {"thickness_mm", p.of("thickness")},
+		{"stringer_landings_mm", orNull(upTo(len(s.Landings), func(i int) []fixed {
+			return []fixed{p.nth("stringer landing from midship", i+1), p.nth("stringer landing height", i+1)}
+		}))},
 	}
-	return out
 }
 
-func stemOf(l *lookup, s frame.Stem) stemPart {
-	l.part = s.End + " stem"
-	out := stemPart{End: s.End, Outline: outline(s.Outline), Thickness: l.of("thickness")}
-	for i := range s.Landings {
-		out.Landings = append(out.Landings, [2]fixed{l.nth("stringer landing from midship", i+1), l.nth("stringer landing height", i+1)})
+// battenOf tells of the keel (number 0) or a stringer, counted from the keel up.
+func battenOf(p part, f *frame.Frame, number int, share float64) Object {
+	return Object{
+		{"number", number}, {"girth_share", fixed(share)}, {"ends_mm", p.both("end")},
+		{"rib_marks_mm", each(f.Ribs, func(r frame.Rib) fixed { return p.of("middle of rib " + r.Name) })},
 	}
-	return out
 }
 
-func battenOf(l *lookup, f *frame.Frame, part string, number int, share float64) battenPart {
-	l.part = part
-	out := battenPart{Number: number, Share: fixed(share), Ends: l.both("end"), Ribs: make([]fixed, len(f.Ribs))}
-	for i, r := range f.Ribs {
-		out.Ribs[i] = l.of("middle of rib " + r.Name)
+func thwartOf(p part, t frame.Thwart) Object {
+	return Object{
+		{"name", t.Name}, {"kind", t.Kind.String()}, {"station_mm", p.of("station")}, {"outline_mm", outline(t.Outline)},
+		{"thickness_mm", p.of("thickness")}, {"length_mm", p.of("length")}, {"between_gunwales_mm", p.of("between gunwales")},
+		{"end_cut_deg", p.of("end cut")},
 	}
-	return out
 }
 
-func thwartOf(l *lookup, i int, t frame.Thwart) thwartPart {
-	l.part = fmt.Sprintf("thwart %d", i+1)
-	return thwartPart{t.Name, t.Kind.String(), l.of("station"), outline(t.Outline), l.of("thickness"),
-		l.of("length"), l.of("between gunwales"), l.of("end cut")}
+func hookOf(p part, b frame.Breasthook) Object {
+	return Object{
+		{"end", b.End}, {"outline_mm", outline(b.Outline)}, {"thickness_mm", p.of("thickness")},
+		{"bevel_deg", p.of("bevel")}, {"slope_deg", p.of("slope")},
+	}
 }
 
-func hookOf(l *lookup, b frame.Breasthook) hookPart {
-	l.part = b.End + " breasthook"
-	return hookPart{b.End, outline(b.Outline), l.of("thickness"), l.of("bevel"), l.of("slope")}
-}
-
-func skinOf(l *lookup) skinPart {
-	l.part = "skin"
-	return skinPart{l.of("thickness"), l.of("midship girth"), l.of("length")}
+func skinOf(p part) Object {
+	return Object{{"thickness_mm", p.of("thickness")}, {"midship_girth_mm", p.of("midship girth")}, {"length_mm", p.of("length")}}
 }
