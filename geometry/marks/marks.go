@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/trial/bend"
 )
@@ -60,12 +61,12 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	}
 	l.battens(f)
 	l.skin(f)
-	for _, m := range l.all {
-		if math.IsNaN(m.Value) || math.IsInf(m.Value, 0) {
+	for _, m := range *l {
+		if !geometry.Finite(m.Value) {
 			return nil, fmt.Errorf("%s: %s is not a finite number (%v)", m.Part, m.Quantity, m.Value)
 		}
 	}
-	return l.all, nil
+	return *l, nil
 }
 
 // Index returns the marks of a list by name.
@@ -78,25 +79,37 @@ func Index(all []Mark) map[Name]Mark {
 }
 
 // list is a list that is being written.
-type list struct {
-	part string // whose marks are added
-	all  []Mark
+type list []Mark
+
+// add adds marks of a part and passes over those that are none.
+func (l *list) add(part string, all ...Mark) {
+	for _, m := range all {
+		if m.Unit != "" {
+			m.Part = part
+			*l = append(*l, m)
+		}
+	}
 }
 
-// length adds a length, mm, with its tolerance.
-func (l *list) length(quantity string, mm, tolerance float64) {
-	l.nth(quantity, 0, mm, tolerance)
+// length is a length, mm, with its tolerance.
+func length(quantity string, mm, tolerance float64) Mark {
+	return Mark{Name{Quantity: quantity}, mm, Millimeter, tolerance}
 }
 
-// nth adds the length with the number n of several.
-func (l *list) nth(quantity string, n int, mm, tolerance float64) {
-	l.all = append(l.all, Mark{Name{l.part, quantity, n}, mm, Millimeter, tolerance})
+// radius is that of a bend or a form; no mark for a straight one, whose radius is 0 or
+// infinite.
+func radius(quantity string, r float64) Mark {
+	if r == 0 || math.IsInf(r, 0) {
+		return Mark{}
+	}
+	return length(quantity, r, turned*r)
 }
 
-// angle adds an angle, radians.
-func (l *list) angle(quantity string, a float64) { l.nthAngle(quantity, 0, a) }
+// angle is an angle, radians.
+func angle(quantity string, a float64) Mark { return Mark{Name{Quantity: quantity}, a, Radian, bevel} }
 
-// nthAngle adds the angle with the number n of several.
-func (l *list) nthAngle(quantity string, n int, a float64) {
-	l.all = append(l.all, Mark{Name{l.part, quantity, n}, a, Radian, bevel})
+// nth is the mark with the number n of several.
+func (m Mark) nth(n int) Mark {
+	m.Number = n
+	return m
 }

@@ -8,51 +8,35 @@ import (
 )
 
 // rib lists a rib from its place to its blank, then from the middle of the blank
-// outward.
+// outward; at last what bending gives (b, nil without it): its forms, numbered as its
+// arcs, and the width that it is relaxed to, where there is a neutral set.
 func (l *list) rib(f *frame.Frame, i int, b *bend.Report) {
 	r, off := f.Ribs[i], alike(f)
-	l.part = "rib " + r.Name
-	l.length("station", r.Station, set)
-	l.length("half-breadth", r.Section.HalfBreadth, FreeWidth/2)
-	l.length("depth", r.Section.Depth, set)
-	l.length("keel height", r.Section.KeelZ, set)
-	l.length("width", float64(f.Design.Ribs.Width), planed)
-	l.length("thickness", r.Thickness, ribbed)
-	l.length("length", r.Length, off)
-	l.length("correction", r.Correction, off)
-	l.length("tenon", r.Tenon, deep)
-	l.length("blank", r.Blank, sawn)
+	part := "rib " + r.Name
+	l.add(part, length("station", r.Station, set), length("half-breadth", r.Section.HalfBreadth, FreeWidth/2),
+		length("depth", r.Section.Depth, set), length("keel height", r.Section.KeelZ, set),
+		length("width", float64(f.Design.Ribs.Width), planed), length("thickness", r.Thickness, ribbed), length("length", r.Length, off),
+		length("correction", r.Correction, off), length("tenon", r.Tenon, deep), length("blank", r.Blank, sawn))
 	bends := math.Max(off, BilgeSlack(r))
 	if math.IsInf(bends, 0) {
 		bends = off
 	}
 	for n, a := range r.Section.Half {
-		if a.Radius > 0 {
-			l.nth("arc radius", n+1, a.Radius, turned*a.Radius)
-		}
-		l.nthAngle("arc sweep", n+1, a.Sweep)
-		l.nth("arc length", n+1, a.Length, off)
+		l.add(part, radius("arc radius", a.Radius).nth(n+1), angle("arc sweep", a.Sweep).nth(n+1), length("arc length", a.Length, off).nth(n+1))
 	}
 	for n, at := range r.BendMarks {
-		l.nth("bend mark", n+1, at, bends)
+		l.add(part, length("bend mark", at, bends).nth(n+1))
 	}
 	for n, at := range r.StringerMarks {
-		l.nth("stringer mark", n+1, at, off)
+		l.add(part, length("stringer mark", at, off).nth(n+1))
 	}
-	if b != nil {
-		l.bent(b.Ribs[i])
+	if b == nil {
+		return
 	}
-}
-
-// bent lists the forms of a rib, numbered as its arcs, and the width that it is
-// relaxed to, where there is a neutral set.
-func (l *list) bent(r bend.Rib) {
-	for _, a := range r.Arcs {
-		if !math.IsInf(a.Form, 0) {
-			l.nth("form radius", a.Bend+1, a.Form, turned*a.Form)
-		}
+	for _, a := range b.Ribs[i].Arcs {
+		l.add(part, radius("form radius", a.Form).nth(a.Bend+1))
 	}
-	if r.Relax > 0 {
-		l.length("relax to", r.Relax, FreeWidth)
+	if relax := b.Ribs[i].Relax; relax > 0 {
+		l.add(part, length("relax to", relax, FreeWidth))
 	}
 }
