@@ -48,27 +48,34 @@ func Encode(w io.Writer, p layout.Plate) error {
 			}
 		}
 	})
-	e.word(0, "EOF")
+	e.put(group{0, "EOF"})
 	_, err = w.Write(e.out.Bytes())
 	return err
 }
 
 type encoder struct{ out bytes.Buffer }
 
-// word writes one group: its code and its value, each on a line. Shops' programs
-// expect the line ends of their system, so they are CR LF.
-func (e *encoder) word(code int, value string) { fmt.Fprintf(&e.out, "%3d\r\n%s\r\n", code, value) }
+// group is one value under its code: a word, a whole number, a number, or a place,
+// which stands under the codes of its x, y and z; z is always there, because some
+// readers count on it.
+type group struct {
+	code  int
+	value any
+}
 
-func (e *encoder) whole(code, value int) { e.word(code, fmt.Sprint(value)) }
-
-func (e *encoder) number(code int, value float64) { e.word(code, render.Number(value, decimals)) }
-
-// at writes a place under the codes of its x, y and z; z is always there, because
-// some readers count on it.
-func (e *encoder) at(code int, p geometry.Point) {
-	e.number(code, p.X)
-	e.number(code+10, p.Y)
-	e.number(code+20, 0)
+// put writes groups, code and value each on a line. Shops' programs expect the line
+// ends of their system, so they are CR LF.
+func (e *encoder) put(all ...group) {
+	for _, g := range all {
+		switch v := g.value.(type) {
+		case float64:
+			g.value = render.Number(v, decimals)
+		case geometry.Point:
+			e.put(group{g.code, v.X}, group{g.code + 10, v.Y}, group{g.code + 20, 0.0})
+			continue
+		}
+		fmt.Fprintf(&e.out, "%3d\r\n%v\r\n", g.code, g.value)
+	}
 }
 
 // comment writes a line for people, at most as long as readers take.
@@ -76,7 +83,7 @@ func (e *encoder) comment(words string) {
 	const most = 250
 	for words != "" {
 		n := min(most, len(words))
-		e.word(999, plain(words[:n]))
+		e.put(group{999, plain(words[:n])})
 		words = words[n:]
 	}
 }
@@ -93,10 +100,9 @@ func plain(s string) string {
 }
 
 func (e *encoder) section(name string, body func()) {
-	e.word(0, "SECTION")
-	e.word(2, name)
+	e.put(group{0, "SECTION"}, group{2, name})
 	body()
-	e.word(0, "ENDSEC")
+	e.put(group{0, "ENDSEC"})
 }
 
 // header says the release, the unit and what the drawing fills.
@@ -111,60 +117,28 @@ func (e *encoder) header(p layout.Plate, layers []trace.Layer) {
 		box = geometry.Box{}
 	}
 	e.section("HEADER", func() {
-		e.word(9, "$ACADVER")
-		e.word(1, "AC1009")
-		e.word(9, "$INSUNITS") // younger than release 12; those that know it use it
-		e.whole(70, 4)         // millimetres
-		e.word(9, "$MEASUREMENT")
-		e.whole(70, 1) // metric
-		e.word(9, "$INSBASE")
-		e.at(10, geometry.Point{})
-		e.word(9, "$EXTMIN")
-		e.at(10, box.Min)
-		e.word(9, "$EXTMAX")
-		e.at(10, box.Max)
-		e.word(9, "$LIMMIN")
-		e.flat(geometry.Point{})
-		e.word(9, "$LIMMAX")
-		e.flat(geometry.Point{X: p.W, Y: p.H})
+		e.put(group{9, "$ACADVER"}, group{1, "AC1009"},
+			group{9, "$INSUNITS"}, group{70, 4}, // millimetres; younger than release 12, those that know it use it
+			group{9, "$MEASUREMENT"}, group{70, 1}, // metric
+			group{9, "$INSBASE"}, group{10, geometry.Point{}},
+			group{9, "$EXTMIN"}, group{10, box.Min},
+			group{9, "$EXTMAX"}, group{10, box.Max},
+			group{9, "$LIMMIN"}, group{10, 0.0}, group{20, 0.0}, // limits have no height
+			group{9, "$LIMMAX"}, group{10, p.W}, group{20, p.H})
 	})
-}
-
-// flat writes a place without a height, as the limits have it.
-func (e *encoder) flat(p geometry.Point) {
-	e.number(10, p.X)
-	e.number(20, p.Y)
 }
 
 // tables lists the one kind of line and the layers.
 func (e *encoder) tables(p layout.Plate) {
 	names := append([]string{"0"}, layout.Layers()...)
 	e.section("TABLES", func() {
-		e.table("LTYPE", 1, func() {
-			e.word(0, "LTYPE")
-			e.word(2, "CONTINUOUS")
-			e.whole(70, 0)
-			e.word(3, "Solid line")
-			e.whole(72, 65)
-			e.whole(73, 0)
-			e.number(40, 0)
-		})
-		e.table("LAYER", len(names), func() {
-			for _, n := range names {
-				e.word(0, "LAYER")
-				e.word(2, n)
-				e.whole(70, 0)
-				e.whole(62, index(p.Colors[n]))
-				e.word(6, "CONTINUOUS")
-			}
-		})
+		e.put(group{0, "TABLE"}, group{2, "LTYPE"}, group{70, 1},
+			group{0, "LTYPE"}, group{2, "CONTINUOUS"}, group{70, 0}, group{3, "Solid line"}, group{72, 65}, group{73, 0}, group{40, 0},
+			group{0, "ENDTAB"})
+		e.put(group{0, "TABLE"}, group{2, "LAYER"}, group{70, len(names)})
+		for _, n := range names {
+			e.put(group{0, "LAYER"}, group{2, n}, group{70, 0}, group{62, index(p.Colors[n])}, group{6, "CONTINUOUS"})
+		}
+		e.put(group{0, "ENDTAB"})
 	})
-}
-
-func (e *encoder) table(name string, n int, body func()) {
-	e.word(0, "TABLE")
-	e.word(2, name)
-	e.whole(70, n)
-	body()
-	e.word(0, "ENDTAB")
 }

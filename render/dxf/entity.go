@@ -18,10 +18,9 @@ const speck = 0.001
 
 // path writes one line of a layer as the simplest entity that can hold it.
 func (e *encoder) path(layer string, p curve.Path) {
-	p = pieces(p)
-	switch {
-	case len(p) == 0:
-	case len(p) == 1:
+	switch p = pieces(p); len(p) {
+	case 0:
+	case 1:
 		e.single(layer, p[0])
 	default:
 		e.polyline(layer, p)
@@ -33,108 +32,72 @@ func (e *encoder) path(layer string, p curve.Path) {
 func pieces(p curve.Path) curve.Path {
 	var out curve.Path
 	for _, s := range p {
-		switch s := s.(type) {
-		case curve.Line:
-			if s.Length() >= speck {
-				out = append(out, s)
-			}
-		case curve.Arc:
-			if s.Length() >= speck {
-				out = append(out, halves(s, len(p) == 1)...)
-			}
-		case curve.Cubic:
-			out = append(out, curve.Polyline(curve.Path{s}.Flatten(chord)...)...)
+		a, round := s.(curve.Arc)
+		c, bent := s.(curve.Cubic)
+		switch {
+		case bent:
+			out = append(out, curve.Polyline(curve.Path{c}.Flatten(chord)...)...)
+		case s.Length() < speck:
+		case round && len(p) > 1 && math.Abs(a.Sweep) > math.Pi: // some readers turn it about
+			out = append(out, curve.Stretch(a, 0, 0.5), curve.Stretch(a, 0.5, 1))
+		default:
+			out = append(out, s)
 		}
 	}
 	return out
 }
 
-// halves splits an arc of more than half a turn, which some readers turn about.
-func halves(a curve.Arc, whole bool) []curve.Segment {
-	if whole || math.Abs(a.Sweep) <= math.Pi {
-		return []curve.Segment{a}
-	}
-	first, second := a, a
-	first.Sweep /= 2
-	second.From, second.Sweep = a.From+a.Sweep/2, a.Sweep/2
-	return []curve.Segment{first, second}
-}
-
-// start writes what every entity begins with.
-func (e *encoder) start(kind, layer string) {
-	e.word(0, kind)
-	e.word(8, layer)
+// entity writes what every entity begins with, and its groups.
+func (e *encoder) entity(kind, layer string, more ...group) {
+	e.put(group{0, kind}, group{8, layer})
+	e.put(more...)
 }
 
 func (e *encoder) single(layer string, s curve.Segment) {
 	a, round := s.(curve.Arc)
 	if !round {
-		e.start("LINE", layer)
-		e.at(10, s.Start())
-		e.at(11, s.End())
+		e.entity("LINE", layer, group{10, s.Start()}, group{11, s.End()})
 		return
 	}
 	if math.Abs(a.Sweep) >= 2*math.Pi-1e-9 {
-		e.start("CIRCLE", layer)
-		e.at(10, a.Center)
-		e.number(40, a.Radius)
+		e.entity("CIRCLE", layer, group{10, a.Center}, group{40, a.Radius})
 		return
 	}
 	from, to := a.From, a.From+a.Sweep
 	if a.Sweep < 0 {
 		from, to = to, from // the format's arcs run counter-clockwise
 	}
-	e.start("ARC", layer)
-	e.at(10, a.Center)
-	e.number(40, a.Radius)
-	e.angle(50, from)
-	e.angle(51, to)
+	e.entity("ARC", layer, group{10, a.Center}, group{40, a.Radius}, group{50, degrees(from)}, group{51, degrees(to)})
 }
 
-// angle writes an angle in degrees from 0 to 360, to 1e-7 of one: 0.02
-// micrometres at a radius of 10 m.
-func (e *encoder) angle(code int, a float64) {
+// degrees writes an angle from 0 to 360, to 1e-7 of one: 0.02 micrometres at a radius
+// of 10 m.
+func degrees(a float64) string {
 	const decimals = 7
 	deg := math.Mod(a*180/math.Pi, 360)
 	if deg < 0 {
 		deg += 360
 	}
-	e.word(code, render.Number(deg, decimals))
+	return render.Number(deg, decimals)
 }
 
 // polyline writes lines and arcs in one: each corner carries the bulge of the
 // piece after it, tan(sweep/4).
 func (e *encoder) polyline(layer string, p curve.Path) {
-	closed := p.Closed()
-	e.start("POLYLINE", layer)
-	e.whole(66, 1) // corners follow
-	e.at(10, geometry.Point{})
 	flag := 0
-	if closed {
+	if p.Closed() {
 		flag = 1
 	}
-	e.whole(70, flag)
+	e.entity("POLYLINE", layer, group{66, 1}, group{10, geometry.Point{}}, group{70, flag}) // 66: corners follow
 	for _, s := range p {
-		e.corner(layer, s.Start(), bulge(s))
+		e.entity("VERTEX", layer, group{10, s.Start()})
+		if a, round := s.(curve.Arc); round {
+			const decimals = 9 // of a bulge: 0.01 micrometres at a radius of 10 m
+			e.put(group{42, render.Number(math.Tan(a.Sweep/4), decimals)})
+		}
 	}
-	if !closed {
-		e.corner(layer, p[len(p)-1].End(), 0)
+	if flag == 0 {
+		e.entity("VERTEX", layer, group{10, p[len(p)-1].End()})
 	}
-	e.start("SEQEND", layer)
-}
-
-func (e *encoder) corner(layer string, p geometry.Point, bulge float64) {
-	const decimals = 9 // of a bulge: 0.01 micrometres at a radius of 10 m
-	e.start("VERTEX", layer)
-	e.at(10, p)
-	if bulge != 0 {
-		e.word(42, render.Number(bulge, decimals))
-	}
-}
-
-func bulge(s curve.Segment) float64 {
-	if a, ok := s.(curve.Arc); ok {
-		return math.Tan(a.Sweep / 4)
-	}
-	return 0
+	e.entity("SEQEND", layer)
 }
