@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/layout/plate/trace"
 	"ribwright/render"
 )
 
@@ -12,9 +13,6 @@ import (
 // beam wanders. Chords are not shorter than that asks for, because controllers
 // stutter on dust.
 const chord = 0.005
-
-// speck is the size below which a piece is left out, mm.
-const speck = 0.001
 
 // path writes one line of a layer as the simplest entity that can hold it.
 func (e *encoder) path(layer string, p curve.Path) {
@@ -37,7 +35,7 @@ func pieces(p curve.Path) curve.Path {
 		switch {
 		case bent:
 			out = append(out, curve.Polyline(curve.Path{c}.Flatten(chord)...)...)
-		case s.Length() < speck:
+		case s.Length() < trace.Speck:
 		case round && len(p) > 1 && math.Abs(a.Sweep) > math.Pi: // some readers turn it about
 			out = append(out, curve.Stretch(a, 0, 0.5), curve.Stretch(a, 0.5, 1))
 		default:

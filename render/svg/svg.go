@@ -22,9 +22,6 @@ import (
 // points never fall together.
 const decimals = 4
 
-// speck is the size below which a line is left out, mm: far below a cutter's step.
-const speck = 0.001
-
 // Encode writes the plate. Each layer is a group of its own, in the order of
 // layout.Layers: MARK lines to draw, LETTERING single strokes, CUT closed
 // outlines, holes before the outline round them, SHEET the corners of the stock,
@@ -41,31 +38,35 @@ func Encode(w io.Writer, p layout.Plate) error {
 	if err != nil {
 		return err
 	}
-	var out bytes.Buffer
-	c := svg.New(&out)
-	c.Decimals = decimals
-	c.StartviewUnit(p.W, p.H, "mm", 0, 0, p.W, p.H)
-	c.Title(lettering.Safe(p.Title))
-	c.Desc(lettering.Safe(render.Describe(p)))
-	e := &encoder{svg: c, high: p.H}
+	e := &encoder{}
+	c := e.begin(geometry.Rect(0, 0, p.W, p.H), p.Title, render.Describe(p))
 	for _, l := range layers {
 		c.Gid(l.Name)
 		for _, path := range l.Paths {
-			if !pointlike(path) {
-				c.Path(e.data(path), style(p.Machine, l.Name))
-			}
+			c.Path(e.data(path), style(p.Machine, l.Name))
 		}
 		c.Gend()
 	}
 	c.End()
-	_, err = w.Write(out.Bytes())
+	_, err = w.Write(e.out.Bytes())
 	return err
 }
 
 type encoder struct {
-	svg  *svg.SVG
-	left float64 // x of the picture's left edge
-	high float64 // y of its upper edge
+	out        bytes.Buffer
+	left, high float64 // of the picture's upper left corner
+}
+
+// begin starts a picture of what the box shows, with its title and what is to be known
+// of it.
+func (e *encoder) begin(b geometry.Box, title, about string) *svg.SVG {
+	e.left, e.high = b.Min.X, b.Max.Y
+	c := svg.New(&e.out)
+	c.Decimals = decimals
+	c.StartviewUnit(b.W(), b.H(), "mm", 0, 0, b.W(), b.H())
+	c.Title(lettering.Safe(title))
+	c.Desc(lettering.Safe(about))
+	return c
 }
 
 // style is written on every path, because importers pass over inherited ones.
@@ -79,7 +80,7 @@ func style(m layout.Machine, layer string) string {
 // so that closing it adds no side a cutter would stutter on.
 func (e *encoder) data(p curve.Path) string {
 	closed, last := p.Closed(), len(p)-1
-	for closed && last > 0 && pointlike(p[last:last+1]) {
+	for closed && last > 0 && trace.Pointlike(p[last:last+1]) {
 		last--
 	}
 	start := e.at(p[0].Start())
@@ -96,13 +97,9 @@ func (e *encoder) data(p curve.Path) string {
 				d.WriteString("L" + end)
 			}
 		case curve.Cubic:
-			e.cubic(&d, s, end)
+			e.cubics(&d, end, s)
 		case curve.Arc:
-			pieces := s.Cubics()
-			for _, c := range pieces[:len(pieces)-1] {
-				e.cubic(&d, c, e.at(c.P3))
-			}
-			e.cubic(&d, pieces[len(pieces)-1], end)
+			e.cubics(&d, end, s.Cubics()...)
 		}
 	}
 	if closed {
@@ -111,15 +108,16 @@ func (e *encoder) data(p curve.Path) string {
 	return d.String()
 }
 
-// pointlike reports whether a path is too small to draw.
-func pointlike(p curve.Path) bool {
-	b := p.Bounds()
-	return b.Empty() || b.W() < speck && b.H() < speck
-}
-
-// cubic writes a cubic whose end has been written already.
-func (e *encoder) cubic(d *strings.Builder, c curve.Cubic, end string) {
-	d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + end)
+// cubics writes curves one after the other, the last to an end as it is written
+// elsewhere.
+func (e *encoder) cubics(d *strings.Builder, end string, all ...curve.Cubic) {
+	for i, c := range all {
+		to := end
+		if i < len(all)-1 {
+			to = e.at(c.P3)
+		}
+		d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + to)
+	}
 }
 
 // at writes a place as x and y down from the upper left corner.

@@ -1,6 +1,7 @@
 package trace
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -20,8 +21,6 @@ type once struct {
 	pieces []curve.Segment
 	near   map[[2]int][]int // pieces by the squares their boxes touch
 }
-
-func newOnce() *once { return &once{near: map[[2]int][]int{}} }
 
 // squares calls f with every square that the piece's box touches.
 func squares(s curve.Segment, f func([2]int)) {
@@ -53,12 +52,7 @@ func (o *once) covered(s curve.Segment) [][2]float64 {
 			}
 		}
 	})
-	slices.SortFunc(out, func(a, b [2]float64) int {
-		if a[0] < b[0] {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(out, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	var joined [][2]float64
 	for _, c := range out {
 		if n := len(joined); n > 0 && c[0] <= joined[n-1][1]+onLine/s.Length() {
@@ -86,7 +80,7 @@ func (o *once) rest(p curve.Path) []curve.Path {
 	var out []curve.Path
 	var run curve.Path
 	flush := func() {
-		if !pointlike(run) {
+		if !Pointlike(run) {
 			out = append(out, run)
 		}
 		run = nil

@@ -13,9 +13,8 @@ import (
 
 // outline is one closed edge where it lies on the plate.
 type outline struct {
-	part  string
-	path  curve.Path
-	depth int // how many outlines it lies in
+	part string
+	path curve.Path
 }
 
 // outlines returns every closed edge once, what lies inside another before it
@@ -28,13 +27,13 @@ func outlines(p layout.Plate) ([]outline, error) {
 			if !c.Closed() || !c.Joined() {
 				return nil, fmt.Errorf("the outline of %s is not closed, so it cannot be cut out", q.Part.Name)
 			}
-			if pointlike(c) {
+			if Pointlike(c) {
 				return nil, fmt.Errorf("an outline of %s is a single point, so it cannot be cut out", q.Part.Name)
 			}
 			moved := c.Map(q.Move)
 			if k := key(moved); !seen[k] {
 				seen[k] = true
-				out = append(out, outline{part: q.Part.Name, path: moved})
+				out = append(out, outline{q.Part.Name, moved})
 			}
 		}
 	}
@@ -69,15 +68,6 @@ func ordered(in []outline) []outline {
 	for i, o := range in {
 		polygons[i], boxes[i] = o.path.Flatten(0.05), o.path.Bounds()
 	}
-	inside := make([][]int, len(in)) // what lies in each
-	for i := range in {
-		for k := range in {
-			if i != k && boxes[k].Holds(boxes[i].Min) && boxes[k].Holds(boxes[i].Max) && holds(polygons[k], polygons[i][0]) {
-				inside[k] = append(inside[k], i)
-				in[i].depth++
-			}
-		}
-	}
 	var out []outline
 	done := make([]bool, len(in))
 	var put func(i int)
@@ -87,8 +77,10 @@ func ordered(in []outline) []outline {
 		}
 		done[i] = true
 		// The deepest first, so that nothing is cut loose before what is in it.
-		for _, k := range inside[i] {
-			put(k)
+		for k := range in {
+			if k != i && boxes[i].Holds(boxes[k].Min) && boxes[i].Holds(boxes[k].Max) && holds(polygons[i], polygons[k][0]) {
+				put(k)
+			}
 		}
 		out = append(out, in[i])
 	}

@@ -4,6 +4,7 @@ package trace
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -16,8 +17,14 @@ type Layer struct {
 	Paths []curve.Path
 }
 
-// speck is the size below which a line is left out, mm: far below a cutter's step.
-const speck = 0.001
+// Speck is the size below which a line is left out, mm: far below a cutter's step.
+const Speck = 0.001
+
+// Pointlike reports whether a path is too small to follow.
+func Pointlike(p curve.Path) bool {
+	b := p.Bounds()
+	return b.Empty() || b.W() < Speck && b.H() < Speck
+}
 
 // Of returns the layers of a plate, in the order of layout.Layers. In the cut
 // layer stand closed outlines, what lies inside another before it. A line that
@@ -30,47 +37,33 @@ func Of(p layout.Plate) ([]Layer, error) {
 	if err != nil {
 		return nil, err
 	}
-	once := newOnce()
+	once := once{near: map[[2]int][]int{}}
+	paths := map[string][]curve.Path{}
 	for _, c := range cut {
 		if once.meets(c.path) {
 			return nil, fmt.Errorf("%s shares an edge with another part, so it would be cut twice; lay the parts farther apart", c.part)
 		}
 		once.add(c.path)
-	}
-	paths := map[string][]curve.Path{}
-	for _, c := range cut {
 		paths[layout.LayerCut] = append(paths[layout.LayerCut], c.path)
 	}
-	draw := func(layer string, path curve.Path) {
-		paths[layer] = append(paths[layer], once.rest(path)...)
+	draw := func(layer string, all []curve.Path, move geometry.Affine) {
+		for _, path := range all {
+			paths[layer] = append(paths[layer], once.rest(path.Map(move))...)
+		}
 	}
 	for _, q := range p.Parts {
-		for _, c := range q.Part.Marks {
-			draw(layout.LayerMark, c.Map(q.Move))
-		}
+		draw(layout.LayerMark, q.Part.Marks, q.Move)
 		for _, t := range q.Part.Letters {
-			for _, s := range t.Strokes() {
-				draw(layout.LayerLetters, s.Map(q.Move))
-			}
+			draw(layout.LayerLetters, t.Strokes(), q.Move)
 		}
 	}
-	for _, b := range boards(p) {
-		draw(layout.LayerBoard, b)
-	}
-	for _, s := range scale(p) {
-		draw(layout.LayerScale, s)
-	}
+	draw(layout.LayerBoard, boards(p), geometry.Shift(0, 0))
+	draw(layout.LayerScale, scale(p), geometry.Shift(0, 0))
 	var out []Layer
 	for _, name := range layout.Layers() {
 		out = append(out, Layer{name, paths[name]})
 	}
 	return out, nil
-}
-
-// pointlike reports whether a path is too small to follow.
-func pointlike(p curve.Path) bool {
-	b := p.Bounds()
-	return b.Empty() || b.W() < speck && b.H() < speck
 }
 
 // boards draws the corners of every sheet of stock and, where the rim has room for
@@ -79,20 +72,15 @@ func boards(p layout.Plate) []curve.Path {
 	const arm, high = 20, 5 // mm
 	var out []curve.Path
 	for _, b := range p.Boards {
-		lo, hi := b.Box.Min, b.Box.Max
-		for _, c := range [][3]float64{{lo.X, lo.Y, 1}, {hi.X, lo.Y, -1}, {hi.X, hi.Y, -1}, {lo.X, hi.Y, 1}} {
-			up := 1.0
-			if c[1] == hi.Y {
-				up = -1
-			}
-			at := geometry.Point{X: c[0], Y: c[1]}
-			out = append(out, curve.Polyline(at.Add(geometry.Point{X: arm * c[2]}), at, at.Add(geometry.Point{Y: arm * up})))
+		for _, side := range curve.Rectangle(b.Box) {
+			at := side.Start()
+			in := b.Box.Center().Sub(at)
+			out = append(out, curve.Polyline(at.Add(geometry.Pt(math.Copysign(arm, in.X), 0)), at, at.Add(geometry.Pt(0, math.Copysign(arm, in.Y)))))
 		}
-		if b.Rim < 2+high+2 {
-			continue
+		if b.Rim >= 2+high+2 {
+			at := b.Box.Min.Add(geometry.Pt(arm+5, 2))
+			out = append(out, layout.Text{At: at, Height: high, Words: b.Title}.Strokes()...)
 		}
-		at := geometry.Point{X: lo.X + arm + 5, Y: lo.Y + 2}
-		out = append(out, layout.Text{At: at, Height: high, Words: b.Title}.Strokes()...)
 	}
 	return out
 }
@@ -106,7 +94,7 @@ func scale(p layout.Plate) []curve.Path {
 	}
 	out := []curve.Path{curve.Rectangle(p.Check)}
 	for i, words := range []string{"do not cut", fmt.Sprintf("%.0f mm = %.3f in", p.Check.W(), p.Check.W()/25.4)} {
-		at := p.Check.Min.Add(geometry.Point{X: high, Y: high + 2*high*float64(i)})
+		at := p.Check.Min.Add(geometry.Pt(high, high+2*high*float64(i)))
 		out = append(out, layout.Text{At: at, Height: high, Words: words}.Strokes()...)
 	}
 	return out
