@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -29,7 +30,7 @@ const fullSize = 1e-9
 // without sheets. The libraries behind the back ends would write all these as
 // they are.
 func CheckDocument(doc layout.Document) error {
-	if !usable(geometry.Point{X: doc.Paper.W, Y: doc.Paper.H}) || doc.Paper.W <= 0 || doc.Paper.H <= 0 {
+	if !usable(geometry.Pt(doc.Paper.W, doc.Paper.H)) || doc.Paper.W <= 0 || doc.Paper.H <= 0 {
 		return fmt.Errorf("paper %s of %g by %g mm cannot be printed on", doc.Paper.Name, doc.Paper.W, doc.Paper.H)
 	}
 	// A printer off by more than 5 % is broken, so the stretch is a slip.
@@ -68,10 +69,8 @@ func checkView(v layout.View, doc layout.Document) error {
 	}
 	m := v.ToSheet
 	kx, ky := doc.Scale()
-	for _, off := range []float64{m.A - kx, m.B, m.C, m.D - ky} {
-		if !(math.Abs(off) <= fullSize) {
-			return errors.New("it would be turned or not at full size")
-		}
+	if off := max(math.Abs(m.A-kx), math.Abs(m.B), math.Abs(m.C), math.Abs(m.D-ky)); !(off <= fullSize) {
+		return errors.New("it would be turned or not at full size")
 	}
 	return nil
 }
@@ -81,7 +80,7 @@ func CheckDrawing(d layout.Drawing) error { return checkInk(d.Strokes, d.Texts) 
 
 // CheckPlate is CheckDocument for a plate, on which parts may be turned.
 func CheckPlate(p layout.Plate) error {
-	if !usable(geometry.Point{X: p.W, Y: p.H}, p.Check.Min, p.Check.Max) || p.W <= 0 || p.H <= 0 {
+	if !usable(geometry.Pt(p.W, p.H), p.Check.Min, p.Check.Max) || p.W <= 0 || p.H <= 0 {
 		return fmt.Errorf("a plate of %g by %g mm cannot be written", p.W, p.H)
 	}
 	if h := p.Hairline; h != 0 && !(h >= layout.LeastHairline && h <= layout.MostHairline) {
@@ -107,17 +106,15 @@ func Describe(p layout.Plate) string {
 
 func checkPart(q layout.Placed) error {
 	m := q.Move
-	if !usable(geometry.Point{X: m.A, Y: m.B}, geometry.Point{X: m.C, Y: m.D}, geometry.Point{X: m.E, Y: m.F}) {
+	if !usable(geometry.Pt(m.A, m.B), geometry.Pt(m.C, m.D), geometry.Pt(m.E, m.F)) {
 		return errors.New("it has no real place on the plate")
 	}
 	if !m.Similar() || !(math.Abs(m.Det()-1) <= fullSize) {
 		return errors.New("it would be mirrored or not at full size")
 	}
-	for _, set := range [][]curve.Path{q.Part.Cut, q.Part.Marks} {
-		for _, c := range set {
-			if err := checkPath(c); err != nil {
-				return err
-			}
+	for _, c := range slices.Concat(q.Part.Cut, q.Part.Marks) {
+		if err := checkPath(c); err != nil {
+			return err
 		}
 	}
 	return checkInk(nil, q.Part.Letters)
@@ -130,7 +127,7 @@ func checkInk(strokes []layout.Stroke, texts []layout.Text) error {
 		}
 	}
 	for _, t := range texts {
-		if !usable(t.At, geometry.Point{X: t.Height, Y: t.Angle}) || t.Height <= 0 {
+		if !usable(t.At, geometry.Pt(t.Height, t.Angle)) || t.Height <= 0 {
 			return fmt.Errorf("the lettering %q has no real place or height", t.Words)
 		}
 	}
@@ -141,7 +138,7 @@ func checkPath(p curve.Path) error {
 	for _, s := range p {
 		ok := usable(s.Start(), s.End(), s.At(0.5))
 		if a, is := s.(curve.Arc); is {
-			ok = ok && usable(a.Center, geometry.Point{X: a.Radius, Y: a.Sweep}) && a.Radius > 0
+			ok = ok && usable(a.Center, geometry.Pt(a.Radius, a.Sweep)) && a.Radius > 0
 		}
 		if c, is := s.(curve.Cubic); is {
 			ok = ok && usable(c.P1, c.P2)
@@ -159,12 +156,7 @@ func checkPath(p curve.Path) error {
 // usable reports whether every coordinate is finite and within far; written so
 // that NaN falls out.
 func usable(pts ...geometry.Point) bool {
-	for _, p := range pts {
-		if !(math.Abs(p.X) <= far && math.Abs(p.Y) <= far) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(pts, func(p geometry.Point) bool { return !(math.Abs(p.X) <= far && math.Abs(p.Y) <= far) })
 }
 
 // Number writes v with at most the given decimals, without exponent, trailing

@@ -9,6 +9,8 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"reflect"
+	"strings"
 
 	"ribwright/layout"
 	"ribwright/layout/report"
@@ -81,61 +83,44 @@ type encoder struct {
 	at       int // chapters begun
 }
 
-// set adds the elements of one block, of findings those of all their blocks.
+// set adds the elements of one block, of findings those of all their blocks. The
+// template of a block is called as its kind.
 func (e *encoder) set(b report.Block) error {
-	if f, ok := b.(report.Findings); ok {
-		for _, part := range f.Blocks() {
+	var data any = b
+	switch b := b.(type) {
+	case report.Findings:
+		for _, part := range b.Blocks() {
 			if err := e.set(part); err != nil {
 				return err
 			}
 		}
 		return nil
-	}
-	name, data, err := e.block(b)
-	if err != nil {
-		return err
-	}
-	out, err := execute(name, data)
-	e.out.WriteString(string(out))
-	return err
-}
-
-// block names the template of a block and what it is given.
-func (e *encoder) block(b report.Block) (name string, data any, err error) {
-	switch b := b.(type) {
 	case report.Heading:
 		if b.Level == 1 {
 			e.at++
 		}
-		return "heading", struct {
+		data = struct {
 			report.Heading
 			Chapter int
-		}{b, e.at}, nil
-	case report.Paragraph:
-		return "paragraph", b, nil
-	case report.List:
-		return "list", b, nil
-	case report.Caution:
-		return "caution", b, nil
-	case report.Table:
-		return "table", b, nil
+		}{b, e.at}
 	case report.Figure:
-		return e.drawing(b)
+		var svg bytes.Buffer
+		if err := e.figure(&svg, b.Drawing, b.About); err != nil {
+			return fmt.Errorf("the figure %q: %w", b.Drawing.Title, err)
+		}
+		data = struct {
+			report.Figure
+			SVG template.HTML
+		}{b, template.HTML(svg.String())}
 	case report.Contents:
-		return "contents", e.chapters, nil
+		data = e.chapters
+	case report.Paragraph, report.List, report.Caution, report.Table:
+	default:
+		panic(fmt.Sprintf("a block of no known kind: %T", b))
 	}
-	panic(fmt.Sprintf("a block of no known kind: %T", b))
-}
-
-func (e *encoder) drawing(f report.Figure) (string, any, error) {
-	var svg bytes.Buffer
-	if err := e.figure(&svg, f.Drawing, f.About); err != nil {
-		return "", nil, fmt.Errorf("the figure %q: %w", f.Drawing.Title, err)
-	}
-	return "figure", struct {
-		report.Figure
-		SVG template.HTML
-	}{f, template.HTML(svg.String())}, nil
+	out, err := execute(strings.ToLower(reflect.TypeOf(b).Name()), data)
+	e.out.WriteString(string(out))
+	return err
 }
 
 // class says how the cells of a column stand.

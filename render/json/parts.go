@@ -1,8 +1,6 @@
 package json
 
-import (
-	"ribwright/geometry/boat/frame"
-)
+import "ribwright/geometry/boat/frame"
 
 func hullOf(p part) Object {
 	return Object{

@@ -1,6 +1,7 @@
 package json
 
 import (
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/layout"
 )
@@ -14,10 +15,6 @@ func Row(f *rowing.Fit, doc *layout.Document) (Object, error) {
 	items, err := f.Items()
 	if err != nil {
 		return nil, err
-	}
-	sum := 0.0
-	for _, i := range items {
-		sum += i.Load().Mass
 	}
 	s := f.Strength
 	afloat := func(v float64) float64 {
@@ -40,6 +37,6 @@ func Row(f *rowing.Fit, doc *layout.Document) (Object, error) {
 		{"bar_width_mm", rowing.BarWide}, {"bar_thickness_mm", f.BarThick},
 		{"pull_n", s.Pull}, {"at_rowlock_n", s.AtLock}, {"stress_along_n_mm2", s.Flat}, {"stress_down_n_mm2", s.Upright},
 		{"working_stress_n_mm2", s.Working}, {"sag_mm", s.Sag}, {"clip_n", s.Clip}, {"clip_lift_n", s.ClipLift},
-		{"outfit_kg", sum}, {"practice", ranges(f.Ranges)}, {"findings", notes(f.Findings)},
+		{"outfit_kg", weight.Sum(items).Mass}, {"practice", ranges(f.Ranges)}, {"findings", notes(f.Findings)},
 	}, doc)
 }

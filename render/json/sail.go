@@ -2,6 +2,7 @@ package json
 
 import (
 	"ribwright/geometry"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/layout"
 )
@@ -15,10 +16,6 @@ func Sail(f *sail.Fit, doc *layout.Document) (Object, error) {
 	items, err := f.Items()
 	if err != nil {
 		return nil, err
-	}
-	sum := 0.0
-	for _, i := range items {
-		sum += i.Load().Mass
 	}
 	m := f.Mast
 	return outfit(f.Boat.Frame.Design, "sail", Object{
@@ -38,7 +35,7 @@ func Sail(f *sail.Fit, doc *layout.Document) (Object, error) {
 		{"leeboard", leeboard(f)},
 		{"corners_mm", each(f.Plan.Corners, func(c geometry.Point) []significant { return as[significant](c.X, c.Y) })},
 		{"cloth_m2", f.Cloth.Area}, {"panels", len(f.Cloth.Panels)},
-		{"outfit_kg", sum}, {"practice", ranges(f.Ranges)}, {"findings", notes(f.Findings)},
+		{"outfit_kg", weight.Sum(items).Mass}, {"practice", ranges(f.Ranges)}, {"findings", notes(f.Findings)},
 	}, doc)
 }
 

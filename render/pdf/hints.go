@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
-	"strconv"
 )
 
 // hints ask the print dialogue to keep the size, to pick paper by page size and
@@ -31,11 +30,8 @@ func withViewerHints(file []byte, more string) ([]byte, error) {
 	if root == nil || size == nil || prev == nil || !bytes.HasPrefix(file, []byte("%PDF-1.")) {
 		return nil, errors.New("the PDF came out without a trailer; please report this")
 	}
-	number, err := strconv.Atoi(string(root[1]))
-	if err != nil {
-		return nil, err
-	}
-	begin := bytes.LastIndex(file, fmt.Appendf(nil, "\n%d 0 obj\n<<\n", number))
+	open := fmt.Appendf(nil, "%s 0 obj\n<<\n", root[1])
+	begin := bytes.LastIndex(file, append([]byte("\n"), open...))
 	if begin < 0 {
 		return nil, errors.New("the PDF came out without a catalogue; please report this")
 	}
@@ -44,16 +40,10 @@ func withViewerHints(file []byte, more string) ([]byte, error) {
 	if end < 0 {
 		return nil, errors.New("the PDF came out with a broken catalogue; please report this")
 	}
-	out := bytes.Clone(file)
-	copy(out, "%PDF-1.7")
+	out := append([]byte("%PDF-1.7"), file[len("%PDF-1.7"):]...)
 	offset := len(out)
-	open := fmt.Appendf(nil, "%d 0 obj\n<<\n", number)
-	out = append(out, open...)
-	out = append(out, hints...)
-	out = append(out, more...)
-	out = append(out, object[len(open):end]...)
-	out = append(out, "endobj\n"...)
+	out = fmt.Appendf(out, "%s%s%s%sendobj\n", open, hints, more, object[len(open):end])
 	xref := len(out)
-	return fmt.Appendf(out, "xref\n%d 1\n%010d 00000 n \ntrailer\n<<\n/Size %s\n/Root %d 0 R\n%s\n/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n",
-		number, offset, size[1], number, info, prev[1], xref), nil
+	return fmt.Appendf(out, "xref\n%s 1\n%010d 00000 n \ntrailer\n<<\n/Size %s\n/Root %s 0 R\n%s\n/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n",
+		root[1], offset, size[1], root[1], info, prev[1], xref), nil
 }

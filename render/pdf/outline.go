@@ -43,16 +43,16 @@ func (b bookmarks) mark(f *fpdf.Fpdf, title string, level int) {
 // labels returns the catalogue's entry that names every page by what lies on it,
 // for the page box of a print dialogue. Source: ISO 32000-1, 12.4.2.
 func labels(doc layout.Document) string {
-	var out strings.Builder
+	var out []string
 	for i, s := range doc.Sheets {
 		if s.Label != "" {
-			fmt.Fprintf(&out, "%d <</P (%s)>> ", i, literal(s.Label))
+			out = append(out, fmt.Sprintf("%d <</P (%s)>>", i, literal(s.Label)))
 		}
 	}
-	if out.Len() == 0 {
+	if out == nil {
 		return ""
 	}
-	return "/PageLabels <</Nums [" + strings.TrimSpace(out.String()) + "]>>\n"
+	return "/PageLabels <</Nums [" + strings.Join(out, " ") + "]>>\n"
 }
 
 // literal makes a text fit for a string in a PDF: printing ASCII, the

@@ -98,8 +98,7 @@ func (p *page) sheet(s layout.Sheet) {
 // view draws what shows of a drawing, clipped to its frame. Dashes are not cut
 // off but clipped, so they meet across a joint.
 func (p *page) view(v layout.View) {
-	lo, hi := p.at(v.ToSheet.Apply(v.Frame.Min)), p.at(v.ToSheet.Apply(v.Frame.Max))
-	box := geometry.Around(lo, hi)
+	box := geometry.Around(p.at(v.ToSheet.Apply(v.Frame.Min)), p.at(v.ToSheet.Apply(v.Frame.Max)))
 	p.f.ClipRect(box.Min.X, box.Min.Y, box.W(), box.H(), false)
 	p.penSet = false
 	for _, s := range v.Drawing.Strokes {
@@ -119,7 +118,7 @@ func (p *page) view(v layout.View) {
 
 // at turns a place on the sheet into points from its upper left corner.
 func (p *page) at(q geometry.Point) geometry.Point {
-	return geometry.Point{X: q.X * perMM, Y: (p.high - q.Y) * perMM}
+	return geometry.Pt(q.X*perMM, (p.high-q.Y)*perMM)
 }
 
 func (p *page) use(pen layout.Pen) {
@@ -128,9 +127,9 @@ func (p *page) use(pen layout.Pen) {
 	}
 	p.pen, p.penSet = pen, true
 	p.f.SetLineWidth(pen.Width() * perMM)
-	dash := make([]float64, len(pen.Dash()))
-	for i, d := range pen.Dash() {
-		dash[i] = d * perMM
+	dash := pen.Dash()
+	for i := range dash {
+		dash[i] *= perMM
 	}
 	p.f.SetDashPattern(dash, 0)
 }
@@ -182,7 +181,7 @@ func (p *page) cubics(closing bool, start geometry.Point, all ...curve.Cubic) {
 // and the corner a spike that points anywhere.
 func (p *page) written(q geometry.Point) geometry.Point {
 	_, h := p.f.GetPageSize()
-	return geometry.Point{X: hundredth(q.X), Y: h - hundredth(h-q.Y)}
+	return geometry.Pt(hundredth(q.X), h-hundredth(h-q.Y))
 }
 
 // hundredth rounds as the file's own numbers are.
@@ -204,13 +203,11 @@ func (p *page) text(t layout.Text) {
 	p.f.SetFont("Helvetica", "", t.Height/lettering.CapHeight*perMM)
 	at := p.at(t.Start())
 	words := p.toCP1252(t.Words)
-	if t.Angle == 0 {
-		p.f.Text(at.X, at.Y, words)
-		return
+	if t.Angle != 0 {
+		p.f.TransformBegin()
+		p.f.TransformRotate(t.Angle*180/math.Pi, at.X, at.Y)
+		defer p.f.TransformEnd()
+		p.penSet = false
 	}
-	p.f.TransformBegin()
-	p.f.TransformRotate(t.Angle*180/math.Pi, at.X, at.Y)
 	p.f.Text(at.X, at.Y, words)
-	p.f.TransformEnd()
-	p.penSet = false
 }

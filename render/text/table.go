@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ribwright/layout"
@@ -43,12 +44,10 @@ func (p *page) table(t report.Table) {
 
 // broken is the table with cells that may be broken in every column.
 func broken(t report.Table) report.Table {
-	columns := make([]report.Column, len(t.Columns))
-	for i, c := range t.Columns {
-		c.Text = true
-		columns[i] = c
+	t.Columns = slices.Clone(t.Columns)
+	for i := range t.Columns {
+		t.Columns[i].Text = true
 	}
-	t.Columns = columns
 	return t
 }
 
@@ -82,21 +81,21 @@ func (p *page) row(t report.Table, wide []float64, words []string, heads bool) {
 		tallest = max(tallest, len(cells[i]))
 	}
 	for k := range tallest {
-		var out strings.Builder
+		line := ""
 		for i, cell := range cells {
+			words, width, at := "", int(wide[i]), k
 			if heads {
-				cell = append(make([]string, tallest-len(cell)), cell...)
+				at -= tallest - len(cell)
 			}
-			words, width := "", int(wide[i])
-			if k < len(cell) {
-				words = cell[k]
+			if at >= 0 && at < len(cell) {
+				words = cell[at]
 			}
 			if t.Columns[i].Align != layout.Right {
 				width = -width
 			}
-			fmt.Fprintf(&out, "%*s%*s", width, words, gutter, "")
+			line += fmt.Sprintf("%*s%*s", width, words, gutter, "")
 		}
-		p.line(out.String())
+		p.line(line)
 	}
 }
 

@@ -22,23 +22,14 @@ func Encode(w io.Writer, r report.Report) error {
 	p := &page{first: true}
 	p.said(1, "", r.Foot())
 	for i, b := range r.Blocks {
-		if !headsContents(r.Blocks[i:]) {
-			p.block(b)
+		_, heads := b.(report.Heading)
+		if heads && i+1 < len(r.Blocks) && r.Blocks[i+1] == (report.Contents{}) {
+			continue // it is left out with what it heads
 		}
+		p.block(b)
 	}
 	_, err := io.WriteString(w, p.out.String())
 	return err
-}
-
-// headsContents reports whether the first block is the heading of a list of contents,
-// which is left out with it.
-func headsContents(b []report.Block) bool {
-	if len(b) < 2 {
-		return false
-	}
-	_, heading := b[0].(report.Heading)
-	_, contents := b[1].(report.Contents)
-	return heading && contents
 }
 
 // page is a page in the making.
@@ -112,22 +103,29 @@ func (p *page) heading(h report.Heading) {
 	p.first = p.first && p.out.Len() == 0
 	p.said(air, "", words)
 	if h.Level == 2 {
-		p.line(strings.Repeat("-", longest(lines)))
+		wide := 0
+		for _, l := range lines {
+			wide = max(wide, letters(l))
+		}
+		p.line(strings.Repeat("-", wide))
 	}
 	p.first = true
 }
 
 // list sets items behind their marks, which end under each other.
 func (p *page) list(l report.List) {
-	mark := max(letters(l.Mark(0)), letters(l.Mark(len(l.Items)-1)))
+	wide := max(letters(l.Mark(0)), letters(l.Mark(len(l.Items)-1)))
 	for i, item := range l.Items {
 		if i == 0 {
 			p.air(1)
 		}
-		lines := wrap(item, Wide-mark-1)
-		p.line(fmt.Sprintf("%*s %s", mark, l.Mark(i), strings.Join(lines[:min(1, len(lines))], "")))
-		for _, words := range lines[min(1, len(lines)):] {
-			p.line(strings.Repeat(" ", mark+1) + words)
+		mark, lines := l.Mark(i), wrap(item, Wide-wide-1)
+		if len(lines) == 0 {
+			lines = []string{""}
+		}
+		for _, words := range lines {
+			p.line(fmt.Sprintf("%*s %s", wide, mark, words))
+			mark = ""
 		}
 	}
 }

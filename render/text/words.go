@@ -39,12 +39,3 @@ func wrap(s string, wide int) []string {
 	}
 	return lines
 }
-
-// longest is the most letters of a line.
-func longest(lines []string) int {
-	most := 0
-	for _, l := range lines {
-		most = max(most, letters(l))
-	}
-	return most
-}
