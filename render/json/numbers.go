@@ -65,8 +65,8 @@ func (p part) both(quantity string) []fixed {
 
 // nth returns the mark with the number n of several, from 1.
 func (p part) nth(quantity string, n int) fixed {
-	v, ok := p.find(quantity, n)
-	if !ok && p.missing == nil {
+	v := p.maybe(quantity, n)
+	if math.IsNaN(float64(v)) && p.missing == nil { // the marks of a list are finite
 		p.missing = fmt.Errorf("the list of marks has no %s of %s", quantity, p.name)
 	}
 	return v
@@ -79,19 +79,14 @@ func (p part) all(quantity string, n int) []fixed {
 
 // maybe returns a mark that not every boat has: null without it.
 func (p part) maybe(quantity string, n int) fixed {
-	v, _ := p.find(quantity, n)
-	return v
-}
-
-func (p part) find(quantity string, n int) (fixed, bool) {
 	m, ok := p.in[marks.Name{Part: p.name, Quantity: quantity, Number: n}]
 	switch {
 	case !ok:
-		return fixed(none), false
+		return fixed(none)
 	case m.Unit == marks.Radian:
-		return deg(m.Value), true
+		return deg(m.Value)
 	}
-	return fixed(m.Value), true
+	return fixed(m.Value)
 }
 
 // outline flattens a closed path to points within 0.01 mm of it; the last point
