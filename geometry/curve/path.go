@@ -110,29 +110,37 @@ func (p Path) Reverse() Path {
 // and become cubics when it does not (within 5e-7 of the radius, stretched with
 // the rest).
 func (p Path) Map(m geometry.Affine) Path {
+	if !m.Similar() {
+		p = p.Beziers()
+	}
 	out := make(Path, 0, len(p))
-	similar := m.Similar()
 	for _, s := range p {
 		switch s := s.(type) {
 		case Line:
 			out = append(out, Line{m.Apply(s.A), m.Apply(s.B)})
 		case Cubic:
-			out = append(out, mapCubic(s, m))
+			out = append(out, Cubic{m.Apply(s.P0), m.Apply(s.P1), m.Apply(s.P2), m.Apply(s.P3)})
 		case Arc:
-			if similar {
-				out = append(out, mapArc(s, m))
-				continue
-			}
-			for _, c := range s.Cubics() {
-				out = append(out, mapCubic(c, m))
-			}
+			out = append(out, mapArc(s, m))
 		}
 	}
 	return out
 }
 
-func mapCubic(c Cubic, m geometry.Affine) Cubic {
-	return Cubic{m.Apply(c.P0), m.Apply(c.P1), m.Apply(c.P2), m.Apply(c.P3)}
+// Beziers returns the path with the cubics of its arcs (see Arc.Cubics) in their place.
+func (p Path) Beziers() Path {
+	out := make(Path, 0, len(p))
+	for _, s := range p {
+		a, round := s.(Arc)
+		if !round {
+			out = append(out, s)
+			continue
+		}
+		for _, c := range a.Cubics() {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // mapArc moves an arc by a transform that keeps circles round; a mirror turns

@@ -142,3 +142,20 @@ func (e *encoder) tables(p layout.Plate) {
 		e.put(group{0, "ENDTAB"})
 	})
 }
+
+// palette is the first colors of the format by their number: red, yellow, green,
+// cyan, blue, magenta and 7, which is black on a white screen.
+var palette = [...]layout.Color{1: {R: 255}, {R: 255, G: 255}, {G: 255}, {G: 255, B: 255}, {B: 255}, {R: 255, B: 255}, {}}
+
+// index returns the number of the nearest of the seven colors; release 12 knows
+// no others by value.
+func index(c layout.Color) int {
+	best, least := 7, 1<<30
+	for i := 1; i < len(palette); i++ {
+		r, g, b := int(c.R)-int(palette[i].R), int(c.G)-int(palette[i].G), int(c.B)-int(palette[i].B)
+		if d := r*r + g*g + b*b; d < least {
+			best, least = i, d
+		}
+	}
+	return best
+}

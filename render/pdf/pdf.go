@@ -141,38 +141,23 @@ func (p *page) stroke(pen layout.Pen, path curve.Path) {
 	p.use(pen)
 	start := p.at(path[0].Start())
 	p.f.MoveTo(start.X, start.Y)
-	last := len(path) - 1
-	closed := path.Closed()
-	for i, s := range path {
-		switch s := s.(type) {
-		case curve.Line:
-			if closed && i == last {
-				continue // the closing stroke draws it
+	closed, pieces := path.Closed(), path.Beziers()
+	for i, s := range pieces {
+		closing, end := closed && i == len(pieces)-1, p.at(s.End())
+		if c, bent := s.(curve.Cubic); bent {
+			a, b := p.at(c.P1), p.at(c.P2)
+			if closing {
+				end = p.written(start)
 			}
-			b := p.at(s.B)
-			p.f.LineTo(b.X, b.Y)
-		case curve.Cubic:
-			p.cubics(closed && i == last, start, s)
-		case curve.Arc:
-			p.cubics(closed && i == last, start, s.Cubics()...)
+			p.f.CurveBezierCubicTo(a.X, a.Y, b.X, b.Y, end.X, end.Y)
+		} else if !closing { // the closing stroke draws it
+			p.f.LineTo(end.X, end.Y)
 		}
 	}
 	if closed {
 		p.f.ClosePath()
 	}
 	p.f.DrawPath("D")
-}
-
-// cubics draws curves one after the other. When they close the outline the last
-// one ends where the file says that it starts.
-func (p *page) cubics(closing bool, start geometry.Point, all ...curve.Cubic) {
-	for i, c := range all {
-		a, b, d := p.at(c.P1), p.at(c.P2), p.at(c.P3)
-		if closing && i == len(all)-1 {
-			d = p.written(start)
-		}
-		p.f.CurveBezierCubicTo(a.X, a.Y, b.X, b.Y, d.X, d.Y)
-	}
 }
 
 // written returns where the file puts the beginning of an outline: that is

@@ -86,38 +86,22 @@ func (e *encoder) data(p curve.Path) string {
 	start := e.at(p[0].Start())
 	var d strings.Builder
 	d.WriteString("M" + start)
-	for i, s := range p[:last+1] {
-		end := e.at(s.End())
-		if closed && i == last {
+	pieces := p[:last+1].Beziers()
+	for i, s := range pieces {
+		closing, end := closed && i == len(pieces)-1, e.at(s.End())
+		if closing {
 			end = start
 		}
-		switch s := s.(type) {
-		case curve.Line:
-			if !closed || i < last {
-				d.WriteString("L" + end)
-			}
-		case curve.Cubic:
-			e.cubics(&d, end, s)
-		case curve.Arc:
-			e.cubics(&d, end, s.Cubics()...)
+		if c, bent := s.(curve.Cubic); bent {
+			d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + end)
+		} else if !closing {
+			d.WriteString("L" + end)
 		}
 	}
 	if closed {
 		d.WriteString("Z")
 	}
 	return d.String()
-}
-
-// cubics writes curves one after the other, the last to an end as it is written
-// elsewhere.
-func (e *encoder) cubics(d *strings.Builder, end string, all ...curve.Cubic) {
-	for i, c := range all {
-		to := end
-		if i < len(all)-1 {
-			to = e.at(c.P3)
-		}
-		d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + to)
-	}
 }
 
 // at writes a place as x and y down from the upper left corner.
