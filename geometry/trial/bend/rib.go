@@ -3,6 +3,7 @@ package bend
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
@@ -97,19 +98,18 @@ func (r *Report) arc(i, j int, name string, b curve.Bend) Arc {
 // one name have one verdict.
 func (r *Report) judgeRibs() {
 	for _, name := range []string{"bottom", "bilge", "side", "topside"} {
-		var run []int
-		var band timber.Band
-		for i, rib := range r.Ribs {
-			a := rib.arc(name)
-			if len(run) > 0 && (a == nil || a.Band != band || run[len(run)-1] != i-1) {
-				r.note(r.judgeRun(name, run))
-				run = nil
+		for i := 0; i < len(r.Ribs); i++ {
+			first := r.Ribs[i].arc(name)
+			if first == nil {
+				continue
 			}
-			if a != nil {
-				run, band = append(run, i), a.Band
+			run := []int{i}
+			for ; i+1 < len(r.Ribs); i++ {
+				if a := r.Ribs[i+1].arc(name); a == nil || a.Band != first.Band {
+					break
+				}
+				run = append(run, i+1)
 			}
-		}
-		if len(run) > 0 {
 			r.note(r.judgeRun(name, run))
 		}
 	}
@@ -117,10 +117,8 @@ func (r *Report) judgeRibs() {
 
 // arc returns the bend of that name, nil when the rib has none.
 func (r Rib) arc(name string) *Arc {
-	for i := range r.Arcs {
-		if r.Arcs[i].Name == name {
-			return &r.Arcs[i]
-		}
+	if i := slices.IndexFunc(r.Arcs, func(a Arc) bool { return a.Name == name }); i >= 0 {
+		return &r.Arcs[i]
 	}
 	return nil
 }
