@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -27,37 +28,30 @@ func (r *Report) findUpright() {
 		r.Findings.Judge(finding.Unsafe, "stability", finding.Arithmetic, "it capsizes: %s%s", r.Fault.Text, r.lower())
 		return
 	}
-	c := r.Curve
-	most := float.Lever{}
-	for _, v := range c.Levers {
-		if v.GZ > most.GZ {
-			most = v
-		}
-	}
-	if math.IsNaN(c.Flooding) {
-		r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg%s", r.Rest.GM, most.GZ, deg(most.Heel), r.lower())
-		return
-	}
-	if over, ok := r.goesOver(); ok {
-		r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg%s",
-			r.Rest.GM, most.GZ, deg(most.Heel), deg(over), deg(c.Flooding), r.lower())
-		return
-	}
-	r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; water comes over the gunwale at %.0f deg of heel, %s%s",
-		r.Rest.GM, most.GZ, deg(most.Heel), deg(c.Flooding), r.where(c.At.At.X), r.lower())
-}
-
-// goesOver finds the heel past which nothing rights the boat any more, radians: where the
-// lever falls to nothing after its greatest.
-func (r *Report) goesOver() (float64, bool) {
-	best := 0
-	for i, v := range r.Curve.Levers {
-		if v.GZ > r.Curve.Levers[best].GZ {
+	c, best := r.Curve, 0
+	for i, v := range c.Levers {
+		if v.GZ > c.Levers[best].GZ {
 			best = i
 		}
 	}
-	for i := best + 1; i < len(r.Curve.Levers); i++ {
-		if a, b := r.Curve.Levers[i-1], r.Curve.Levers[i]; b.GZ <= 0 {
+	most := c.Levers[best]
+	text := fmt.Sprintf("GM %.0f mm, greatest righting lever %.0f mm at %.0f deg", r.Rest.GM, most.GZ, deg(most.Heel))
+	over, ok := goesOver(c.Levers[best:])
+	switch {
+	case math.IsNaN(c.Flooding):
+	case ok:
+		text += fmt.Sprintf("; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg", deg(over), deg(c.Flooding))
+	default:
+		text += fmt.Sprintf("; water comes over the gunwale at %.0f deg of heel, %s", deg(c.Flooding), r.where(c.At.At.X))
+	}
+	r.Findings.Say("stability", finding.Arithmetic, "%s%s", text, r.lower())
+}
+
+// goesOver finds the heel past which nothing rights the boat any more, radians: where the
+// lever falls to nothing after its greatest, the first given.
+func goesOver(levers []float.Lever) (float64, bool) {
+	for i := 1; i < len(levers); i++ {
+		if a, b := levers[i-1], levers[i]; b.GZ <= 0 {
 			return a.Heel + (b.Heel-a.Heel)*a.GZ/(a.GZ-b.GZ), true
 		}
 	}
@@ -168,7 +162,7 @@ const (
 )
 
 func (r *Report) findLean() {
-	name, l := r.heaviest()
+	name, l := heaviest(r.Boat.Crew)
 	if l.Mass == 0 || r.Fault != nil {
 		return
 	}
@@ -194,37 +188,25 @@ func (r *Report) findTrim() {
 	}
 	cure := ""
 	text := fmt.Sprintf("trims %.0f mm down by the %s over the waterline", math.Abs(rise), end)
-	if mover := r.mover(); mover.Mass > 0 {
-		step := rise * r.Rest.MomentToTrim / (mover.Mass * measure.Gravity)
+	if name, l := r.mover(); l.Mass > 0 {
+		step := rise * r.Rest.MomentToTrim / (l.Mass * measure.Gravity)
 		way := "forward"
 		if step < 0 {
 			way = "aft"
 		}
-		cure = fmt.Sprintf("%s moved %.0f mm %s", mover.name, math.Abs(step), way)
+		cure = fmt.Sprintf("%s (%.0f kg) moved %.0f mm %s", name, l.Mass, math.Abs(step), way)
 		text += "; " + cure + " would level it"
 	}
 	text += ". A little by the stern steers well, a little by the bow is liked for fast paddling"
 	r.Findings = append(r.Findings, finding.Finding{About: "trim", Text: text, Standing: finding.Memory, Cure: cure})
 }
 
-type mover struct {
-	float.Load
-	name string
-}
-
 // mover is what is most easily moved: the heaviest gear, or a person.
-func (r *Report) mover() mover {
-	var m mover
-	for _, i := range r.Boat.Gear {
-		if l := i.Load(); r.Boat.Frame != nil && l.Mass > m.Mass {
-			m = mover{l, fmt.Sprintf("%s (%.0f kg)", i.Name, l.Mass)}
-		}
+func (r *Report) mover() (name string, l float.Load) {
+	if name, l = heaviest(r.Boat.Gear); r.Boat.Frame == nil || l.Mass == 0 {
+		return heaviest(r.Boat.Crew)
 	}
-	if m.Mass == 0 {
-		name, l := r.heaviest()
-		m = mover{l, fmt.Sprintf("%s (%.0f kg)", name, l.Mass)}
-	}
-	return m
+	return name, l
 }
 
 func deg(a float64) float64 { return a * 180 / math.Pi }
@@ -244,4 +226,46 @@ func (r *Report) where(x float64) string {
 		return "at the " + end + " quarter"
 	}
 	return "at the " + end
+}
+
+// Lean is what happens when a part of the weight moves aside.
+type Lean struct {
+	Heel      float64 // radians
+	Freeboard float64 // mm, at its lowest then
+}
+
+// lean moves a mass, kg, aside by mm; ok is false when water comes in or the boat
+// goes over.
+func (r *Report) lean(mass, aside float64) (Lean, bool) {
+	l := r.Load.Shifted(mass, geometry.Point3{Y: aside})
+	p, _, err := r.Boat.Hull.Settle(l, r.Options.Water.Density)
+	if err != nil {
+		return Lean{}, false
+	}
+	return Lean{math.Abs(p.Heel), r.Boat.Hull.Freeboard(p).Least}, true
+}
+
+// farthest returns how far a mass, kg, can move aside before the boat rolls until
+// water comes in, mm.
+func (r *Report) farthest(mass float64) float64 {
+	lo, hi := 0.0, 2000.0
+	for range 14 {
+		mid := (lo + hi) / 2
+		if _, ok := r.lean(mass, mid); ok {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
+
+// heaviest returns the item of the most mass.
+func heaviest(items []weight.Item) (name string, l float.Load) {
+	for _, i := range items {
+		if v := i.Load(); v.Mass > l.Mass {
+			name, l = i.Name, v
+		}
+	}
+	return name, l
 }

@@ -67,11 +67,7 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 	}
 	density := o.Water.Density
 	plane, err := r.settle()
-	var f *float.Fault
-	switch {
-	case errors.As(err, &f) && f.Outcome == float.Capsizes:
-		r.Fault = f
-	case err != nil:
+	if errors.As(err, &r.Fault); err != nil && (r.Fault == nil || r.Fault.Outcome != float.Capsizes) {
 		return nil, err
 	}
 	r.Rest = b.Hull.Upright(plane, r.Load, density)
