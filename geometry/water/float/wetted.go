@@ -1,7 +1,6 @@
 package float
 
 import (
-	"math"
 	"slices"
 
 	"ribwright/geometry"
@@ -30,8 +29,7 @@ func (h *Hull) Wetted(p Plane) float64 {
 		}
 		last = next
 	}
-	for _, end := range []int{0, len(h.sections) - 1} {
-		s := &h.sections[end]
+	for _, s := range []*section{h.sections[0], h.sections[len(h.sections)-1]} {
 		sum += s.clip(0, 1, p.Water(s.x)).area
 	}
 	return sum
@@ -47,7 +45,7 @@ type ring struct {
 
 // ring cuts the half outline of a station at the water; nil when it is dry.
 func (h *Hull) ring(i int, p Plane) *ring {
-	s := &h.sections[i]
+	s := h.sections[i]
 	z := p.Water(s.x)
 	if s.keel().Y >= z {
 		return nil
@@ -91,7 +89,7 @@ func (h *Hull) tip(i, j int, p Plane) ring {
 // keelCrossing returns the station between two sections at which the straight
 // line between their keel points meets the water.
 func (h *Hull) keelCrossing(i, j int, p Plane) float64 {
-	a, b := &h.sections[i], &h.sections[j]
+	a, b := h.sections[i], h.sections[j]
 	up := p.Up()
 	ha := up.X*a.x + up.Z*a.keel().Y - p.Rise
 	hb := up.X*b.x + up.Z*b.keel().Y - p.Rise
@@ -138,6 +136,5 @@ func strip(a, b ring) float64 {
 
 func triangle(a, b, c geometry.Point3) float64 {
 	u, v := b.Sub(a), c.Sub(a)
-	x, y, z := u.Y*v.Z-u.Z*v.Y, u.Z*v.X-u.X*v.Z, u.X*v.Y-u.Y*v.X
-	return math.Sqrt(x*x+y*y+z*z) / 2
+	return geometry.Point3{X: u.Y*v.Z - u.Z*v.Y, Y: u.Z*v.X - u.X*v.Z, Z: u.X*v.Y - u.Y*v.X}.Norm() / 2
 }
