@@ -3,6 +3,7 @@ package hull
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -144,47 +145,66 @@ const nothing = 1e-9
 
 // compact drops the pieces that have no length.
 func compact(bends ...curve.Bend) curve.Chain {
-	var out curve.Chain
-	for _, b := range bends {
-		if b.Length > nothing {
-			out = append(out, b)
-		}
-	}
-	return out
+	return slices.DeleteFunc(bends, func(b curve.Bend) bool { return b.Length <= nothing })
 }
 
 func degrees(a float64) float64 { return a * 180 / math.Pi }
 
-// shapes holds each parameter of the section as a smooth curve along the boat.
-type shapes struct{ bottomTurn, bilge, flare, topside *curve.Ease }
+// shapes holds each parameter of the section as a smooth curve along the boat, in the
+// order of Shape.
+type shapes [4]*curve.Ease
 
 func newShapes(all []design.Section) (shapes, error) {
-	pick := func(value func(design.Section) float64) (*curve.Ease, error) {
-		x, y := make([]float64, len(all)), make([]float64, len(all))
-		for i, s := range all {
-			x[i], y[i] = float64(s.At), value(s)
+	var x []float64
+	var y [4][]float64
+	for _, s := range all {
+		x = append(x, float64(s.At))
+		for k, v := range [4]float64{float64(s.BottomTurn), float64(s.BilgeRadius), float64(s.Flare), float64(s.TopsideCurve)} {
+			y[k] = append(y[k], v)
 		}
-		return curve.NewEase(x, y)
 	}
 	var out shapes
-	for _, p := range []struct {
-		to    **curve.Ease
-		value func(design.Section) float64
-	}{
-		{&out.bottomTurn, func(s design.Section) float64 { return float64(s.BottomTurn) }},
-		{&out.bilge, func(s design.Section) float64 { return float64(s.BilgeRadius) }},
-		{&out.flare, func(s design.Section) float64 { return float64(s.Flare) }},
-		{&out.topside, func(s design.Section) float64 { return float64(s.TopsideCurve) }},
-	} {
-		e, err := pick(p.value)
-		if err != nil {
+	for k := range out {
+		var err error
+		if out[k], err = curve.NewEase(x, y[k]); err != nil {
 			return shapes{}, err
 		}
-		*p.to = e
 	}
 	return out, nil
 }
 
 func (s shapes) at(x float64) Shape {
-	return Shape{s.bottomTurn.At(x), s.bilge.At(x), s.flare.At(x), s.topside.At(x)}
+	return Shape{s[0].At(x), s[1].At(x), s[2].At(x), s[3].At(x)}
+}
+
+// Face returns the point at the distance s (mm) along the half section, moved by out
+// mm square to it: outward to the skin when positive. X is the half-breadth and Y the
+// height above the baseline.
+func (s Section) Face(along, out float64) geometry.Point {
+	p, heading := s.Half.At(along)
+	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ})
+}
+
+// Stringer returns the outer corners of a stringer at a share of the way from keel to
+// gunwale, the one towards the keel first: the wood on which the cloth lies.
+func (s Section) Stringer(d *design.Design, share float64) (in, out geometry.Point) {
+	along := share * s.Half.Length()
+	_, heading := s.Half.At(along)
+	middle := s.Face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
+	half := geometry.Polar(float64(d.Stringers.Width)/2, heading)
+	return middle.Sub(half), middle.Add(half)
+}
+
+// Corners returns the outer corners of the wood on the port side, from the middle of
+// the keel out: the keel's middle and edge, two of each stringer, and the gunwale's
+// outer face as given, its lower edge first. Cloth bridges flat from one to the next.
+func (s Section) Corners(d *design.Design, gunwale [2]geometry.Point) []geometry.Point {
+	keel := s.Face(0, float64(d.Ribs.Thickness)/2+float64(d.Keel.Depth))
+	out := make([]geometry.Point, 2, 4+2*len(d.Stringers.At))
+	out[0], out[1] = keel, keel.Add(geometry.Point{X: float64(d.Keel.Width) / 2})
+	for _, share := range d.Stringers.At {
+		a, b := s.Stringer(d, share)
+		out = append(out, a, b)
+	}
+	return append(out, gunwale[:]...)
 }
