@@ -3,6 +3,7 @@ package frame
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -35,19 +36,13 @@ func newGauge(g Group) (Gauge, error) {
 	if err != nil {
 		return Gauge{}, fmt.Errorf("gauge for rib %s: %w", r.Name, err)
 	}
-	out := Gauge{Names: g.Names}
-	last := len(back) - 1
-	out.Outline = append(out.Outline, r.Inner...)
-	out.Outline = append(out.Outline, curve.Line{A: r.Inner[len(r.Inner)-1].End(), B: back[last].End()})
-	out.Outline = append(out.Outline, back.Reverse()...)
-	out.Outline = append(out.Outline, curve.Line{A: back[0].Start(), B: r.Inner[0].Start()})
-	tick := func(s float64) {
-		out.Ticks = append(out.Ticks, curve.Polyline(r.Face(s, -r.Thickness/2), r.Face(s, -r.Thickness/2-band/4)))
-	}
+	head := curve.Line{A: r.Inner[len(r.Inner)-1].End(), B: back[len(back)-1].End()}
+	foot := curve.Line{A: back[0].Start(), B: r.Inner[0].Start()}
+	out := Gauge{Names: g.Names, Outline: slices.Concat(r.Inner, curve.Path{head}, back.Reverse(), curve.Path{foot})}
 	s := 0.0
 	for _, b := range r.Section.Half[:len(r.Section.Half)-1] {
 		s += b.Length
-		tick(s)
+		out.Ticks = append(out.Ticks, curve.Polyline(r.Face(s, -r.Thickness/2), r.Face(s, -r.Thickness/2-band/4)))
 	}
 	out.Middle = r.Face(r.Section.Half.Length()*0.16, -r.Thickness/2-band/2)
 	return out, nil
