@@ -1,8 +1,6 @@
 package skin
 
 import (
-	"math"
-
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
@@ -36,11 +34,7 @@ func (b framed) Ribs() []Rib {
 }
 
 func (b framed) Keel(x float64) float64 {
-	e := b.f.Hull.Bow
-	if x < 0 {
-		e = b.f.Hull.Stern
-	}
-	if u := math.Abs(x); u > e.Toe.X {
+	if e, u := b.f.Hull.End(x); u > e.Toe.X {
 		return e.HeightAt(u)
 	}
 	z, _ := b.f.Hull.KeelZ(x)

@@ -88,15 +88,14 @@ func (p Pressed) by(x float64, k int) float64 {
 		if x < a || x > b {
 			continue
 		}
+		at := func(rib int) float64 {
+			if p.out[rib] == nil {
+				return 0
+			}
+			return p.out[rib][k]
+		}
 		t := (x - a) / (b - a)
-		return p.at(i-1, k)*(1-t) + p.at(i, k)*t
+		return at(i-1)*(1-t) + at(i)*t
 	}
 	return 0
-}
-
-func (p Pressed) at(rib, k int) float64 {
-	if p.out[rib] == nil {
-		return 0
-	}
-	return p.out[rib][k]
 }
