@@ -16,8 +16,7 @@ import (
 // Returns: a contact whose Room is 0; with nothing in the way minus infinity
 // and no contact.
 func Drop(in *Inside, o *Outside, x float64, turned bool) (float64, Contact) {
-	z, c := drop(in, o, Place{X: x, Turned: turned}, 0, anyZone)
-	return z, c
+	return drop(in, o, Place{X: x, Turned: turned}, 0, anyZone)
 }
 
 func anyZone(Zone) bool { return true }

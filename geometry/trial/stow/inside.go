@@ -19,7 +19,6 @@ type Edge struct {
 type Inside struct {
 	parts []Part
 	edges []Edge
-	top   float64 // its highest point, mm
 }
 
 // NewInside makes an inside from its edges. Edges must be short where boats
@@ -30,41 +29,38 @@ func NewInside(edges []Edge, parts []Part) (*Inside, error) {
 	if len(edges) == 0 {
 		return nil, errors.New("an inside needs an edge")
 	}
-	in := &Inside{parts: parts, edges: edges, top: math.Inf(-1)}
 	for _, e := range edges {
 		for _, p := range []geometry.Point3{e.A, e.B} {
 			if !geometry.Finite(p.X + p.Y + p.Z) {
 				return nil, errors.New("an edge ends at a point that is no place")
 			}
-			in.top = math.Max(in.top, p.Z)
 		}
 		if e.Part < 0 || e.Part >= len(parts) {
 			return nil, errors.New("an edge belongs to no part")
 		}
 	}
-	return in, nil
+	return &Inside{parts: parts, edges: edges}, nil
 }
 
-// only returns the inside with the parts for which keep holds.
-func (in *Inside) only(keep func(Part) bool) *Inside {
-	out := &Inside{parts: in.parts, top: in.top}
+// only returns the inside with the edges for which keep holds.
+func (in *Inside) only(keep func(Edge, Part) bool) *Inside {
+	out := &Inside{parts: in.parts}
 	for _, e := range in.edges {
-		if keep(in.parts[e.Part]) {
+		if keep(e, in.parts[e.Part]) {
 			out.edges = append(out.edges, e)
 		}
 	}
 	return out
+}
+
+// Bare returns the inside with thwarts, yoke and seat bars taken out.
+func (in *Inside) Bare() *Inside {
+	return in.only(func(_ Edge, p Part) bool { return p.Kind != CrossPiece })
 }
 
 // floor returns the edges that may be met in the zone Floor.
 func (in *Inside) floor() *Inside {
-	out := &Inside{parts: in.parts, top: in.top}
-	for _, e := range in.edges {
-		if e.zone(in.parts[e.Part].Kind, Cloth) == Floor {
-			out.edges = append(out.edges, e)
-		}
-	}
-	return out
+	return in.only(func(e Edge, p Part) bool { return e.zone(p.Kind, Cloth) == Floor })
 }
 
 // level reports whether an edge lies across the boat, flatter than 45 degrees.
