@@ -47,7 +47,7 @@ func (h *Hull) Curve(l Load, density, step float64) (Curve, error) {
 		}
 		if err != nil || v.Freeboard.Least <= 0 {
 			if i == 0 {
-				return out, h.swamped(l, v)
+				return out, swamped(l, v.Freeboard)
 			}
 			dip := h.dip(l, density, out.Levers[i-1], float64(i)*step)
 			out.Flooding, out.At = dip.Heel, dip.Freeboard
@@ -80,8 +80,8 @@ func (h *Hull) dip(l Load, density float64, dry Lever, wet float64) Lever {
 	return dry
 }
 
-func (h *Hull) swamped(l Load, v Lever) *Fault {
-	return &Fault{Swamps, fmt.Sprintf("with %.0f kg in all the sheer lies %.0f mm under water at station %.0f mm", l.Mass, -v.Freeboard.Least, v.Freeboard.At.X)}
+func swamped(l Load, f Freeboard) *Fault {
+	return &Fault{Swamps, fmt.Sprintf("with %.0f kg in all the sheer lies %.0f mm under water at station %.0f mm", l.Mass, -f.Least, f.At.X)}
 }
 
 // Settle lets the boat go: it finds where the load comes to rest, with heel when
@@ -95,9 +95,8 @@ func (h *Hull) Settle(l Load, density float64) (Plane, Immersed, error) {
 	if err != nil {
 		return p, m, err
 	}
-	v := Lever{Freeboard: h.Freeboard(p)}
-	if v.Freeboard.Least <= 0 {
-		return p, m, h.swamped(l, v)
+	if free := h.Freeboard(p); free.Least <= 0 {
+		return p, m, swamped(l, free)
 	}
 	if l.At.Y == 0 {
 		if gm := GM(p, m, l); gm <= 0 {
@@ -142,21 +141,16 @@ func (h *Hull) lean(l Load, density float64, upright Plane, m Immersed) (Plane, 
 	for heel := step; math.Abs(heel) < math.Pi/2; heel += step {
 		v, err := h.Righting(l, density, heel, &from)
 		if err != nil || v.Freeboard.Least <= 0 {
-			return h.lastLean(l, density, last, heel, from, upright, m, over)
+			// Rest may still lie in the last step before the sheer dips.
+			if v = h.dip(l, density, Lever{Heel: last, Plane: from}, heel); v.GZ*step > 0 {
+				return h.rest(l, density, last, v.Heel, from)
+			}
+			return upright, m, over
 		}
 		if v.GZ*step >= 0 {
 			return h.rest(l, density, last, heel, from)
 		}
 		last, from = heel, v.Plane
-	}
-	return upright, m, over
-}
-
-// lastLean looks for rest in the last step before the sheer dips.
-func (h *Hull) lastLean(l Load, density, dry, wet float64, from, upright Plane, m Immersed, over *Fault) (Plane, Immersed, error) {
-	v := h.dip(l, density, Lever{Heel: dry, Plane: from}, wet)
-	if v.GZ*(wet-dry) > 0 {
-		return h.rest(l, density, dry, v.Heel, from)
 	}
 	return upright, m, over
 }

@@ -1,6 +1,9 @@
 package float
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Weights returns the length that each station stands for, so that the integral
 // along the boat of anything known at the stations is the sum of weight times
@@ -36,18 +39,15 @@ func piece(x []float64) []float64 {
 	w := make([]float64, len(x))
 	for i := 0; i < len(x)-1; {
 		n := run(x[i:])
-		switch {
-		case n == 1:
+		if n == 1 {
 			cubicInterval(w, x, i)
-		default:
+		} else {
 			simpson(w[i:i+n+1], x[i+1]-x[i])
 		}
 		i += n
 	}
-	for _, v := range w {
-		if !(v > 0) {
-			return trapezoids(x)
-		}
+	if slices.ContainsFunc(w, func(v float64) bool { return !(v > 0) }) {
+		return trapezoids(x)
 	}
 	return w
 }
