@@ -3,6 +3,7 @@ package effort
 import (
 	"math"
 
+	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 )
 
@@ -58,13 +59,14 @@ func step(rate, v float64) float64 {
 // sum adds up energy(l) l2 over v, in panels as wide as width says.
 func sum(energy, width func(float64) float64) float64 {
 	total, quiet := 0.0, 0
+	felt := func(v float64) float64 { l := math.Cosh(v); return energy(l) * l * l }
 	for v := 0.0; ; {
 		l := math.Cosh(v)
 		if l > lastL {
 			return total
 		}
 		w := width(v)
-		part := panel(energy, v, w)
+		part := curve.Integrate(felt, v, v+w, 1)
 		total += part
 		// The tail falls as the fourth power of l: what is left is about a
 		// quarter of the last part times l over its step.
@@ -79,23 +81,6 @@ func sum(energy, width func(float64) float64) float64 {
 		v += w
 	}
 }
-
-// panel integrates from v over the width.
-func panel(energy func(float64) float64, v, width float64) float64 {
-	sum := 0.0
-	for k := range gaussNode {
-		l := math.Cosh(v + width*(1+gaussNode[k])/2)
-		sum += gaussWeight[k] * energy(l) * l * l
-	}
-	return sum * width / 2
-}
-
-// The five-point Gauss-Legendre rule on [-1, 1]. Nodes and weights: Abramowitz
-// and Stegun, table 25.4.
-var (
-	gaussNode   = [5]float64{-0.9061798459386640, -0.5384693101056831, 0, 0.5384693101056831, 0.9061798459386640}
-	gaussWeight = [5]float64{0.2369268850561891, 0.4786286704993665, 0.5688888888888889, 0.4786286704993665, 0.2369268850561891}
-)
 
 // Together returns the wave resistance in N of two thin ships side by side at the
 // speed u, m/s, their middle lines spacing mm apart and the middle of b ahead mm
