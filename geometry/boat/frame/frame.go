@@ -33,7 +33,6 @@ type Frame struct {
 }
 
 // Build works out every part of a checked design.
-//
 // Errors: the first rib whose section cannot be made, a mortise, scarf or
 // thwart in another's way, a stem without room for its own joints. Each names
 // the part, the place, the cause and a cure.
@@ -149,7 +148,6 @@ func newSkin(f *Frame) Skin {
 	return s
 }
 
-// nearest returns the rib nearest to the station x.
 func (f *Frame) nearest(x float64) Rib {
 	return slices.MinFunc(f.Ribs, func(a, b Rib) int { return cmp.Compare(math.Abs(a.Station-x), math.Abs(b.Station-x)) })
 }

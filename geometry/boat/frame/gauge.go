@@ -23,7 +23,6 @@ type Gauge struct {
 // inside tight bends.
 const gaugeBand = 40.0
 
-// newGauge draws the gauge for a group of ribs.
 func newGauge(g Group) (Gauge, error) {
 	r := g.Rib
 	band := gaugeBand

@@ -120,7 +120,6 @@ func (g *Gunwale) measureGaps() {
 	}
 }
 
-// check refuses a mortise too near an end.
 func (g *Gunwale) check() error {
 	first, _ := g.Mortises[0].Ends()
 	last := g.Mortises[len(g.Mortises)-1]
@@ -251,7 +250,6 @@ func (g *Gunwale) ScarfRooms(length float64) []Zone {
 	return out
 }
 
-// nearestRoom says where the scarf would fit.
 func (g *Gunwale) nearestRoom(s Scarf) string {
 	best := math.Inf(1)
 	for _, r := range g.ScarfRooms(s.Length) {

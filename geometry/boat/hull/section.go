@@ -35,14 +35,12 @@ type Section struct {
 // the given shape: a bottom arc turning from level through the bottom turn, a
 // bilge arc, and a topside (straight, or an arc that turns by the topside
 // curve) that arrives at the gunwale with the flare.
-//
 // How: each piece is a chord of its length l and turn t, l sinc(t/2) long and
 // leaning t/2 from its start; only the lengths of bottom and topside are
 // unknown, and two linear equations give them. Where the bottom arc would come
 // out tighter than the bilge the two merge into one arc, whose radius and the
 // topside's length solve the same equations. With lengths as unknowns a flat
 // bottom and a straight topside are not special cases.
-//
 // Returns: a chain that ends on (half-breadth, depth) to rounding.
 // Errors: a section that would need an arc of no radius or a topside of
 // negative length, with the cure.
@@ -131,7 +129,6 @@ func twoLengths(u, v, want geometry.Point) (a, b float64) {
 	return want.Cross(v) / det, u.Cross(want) / det
 }
 
-// span is a piece of the given length that turns by the given angle.
 func span(length, turn float64) curve.Bend {
 	if turn == 0 {
 		return curve.Straight(length)
@@ -143,7 +140,6 @@ func span(length, turn float64) curve.Bend {
 // a piece.
 const nothing = 1e-9
 
-// compact drops the pieces that have no length.
 func compact(bends ...curve.Bend) curve.Chain {
 	return slices.DeleteFunc(bends, func(b curve.Bend) bool { return b.Length <= nothing })
 }

@@ -65,7 +65,6 @@ type Cloth struct {
 
 // New covers a boat and makes it ready to float, with so many stations between the
 // last rib and the tip of each end: an even number, so that Simpson's rule fits.
-//
 // Errors: an outline that is no section of a hull.
 func New(b Boat, steps int) (*Cloth, error) {
 	c := &Cloth{boat: b, ribs: b.Ribs()}
@@ -109,7 +108,6 @@ func (c *Cloth) Ends() (stern, bow End) { return c.ends[0], c.ends[1] }
 // in the ends, from tip to tip.
 func (c *Cloth) Stations() []float64 { return slices.Clone(c.stations) }
 
-// float makes a hull of outlines at the stations.
 func (c *Cloth) float(at func(x float64) []geometry.Point) (*float.Hull, error) {
 	rows := make([]float.Station, len(c.stations))
 	for i, x := range c.stations {

@@ -42,7 +42,6 @@ func cubic(volume, density float64) float64 { return volume * density * 1e-9 }
 // Boat lists the parts of the empty boat, with the cloth over its frame. Seats, floor
 // slats and footrests are not in a design and are not counted; stems are counted as
 // the wood of the breasthooks.
-//
 // Errors: a wood that is not known.
 func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 	w := weigher{f: f}
@@ -69,7 +68,6 @@ func (w *weigher) density(species string) float64 {
 	return s.Density
 }
 
-// pair returns a piece and its mirror, kg each.
 func pair(mass float64, at geometry.Point3) []float.Load {
 	other := at
 	other.Y = -at.Y

@@ -88,10 +88,8 @@ func (r *Report) findFreeboard() {
 	r.Findings = append(r.Findings, f)
 }
 
-// payload is the mass aboard besides the boat, kg.
 func (r *Report) payload() float64 { return weight.Sum(r.Boat.Aboard()).Mass }
 
-// carried says what the figures are for.
 func (r *Report) carried() string {
 	if r.Boat.Frame == nil || r.Options.Draft > 0 {
 		return fmt.Sprintf("%.0f kg in all", r.Load.Mass)
@@ -211,7 +209,6 @@ func (r *Report) mover() (name string, l float.Load) {
 
 func deg(a float64) float64 { return a * 180 / math.Pi }
 
-// where says in words where along the boat a station lies.
 func (r *Report) where(x float64) string {
 	aft, fore := r.Boat.Hull.Ends()
 	share := (2*x - aft - fore) / (fore - aft)
@@ -260,7 +257,6 @@ func (r *Report) farthest(mass float64) float64 {
 	return lo
 }
 
-// heaviest returns the item of the most mass.
 func heaviest(items []weight.Item) (name string, l float.Load) {
 	for _, i := range items {
 		if v := i.Load(); v.Mass > l.Mass {

@@ -57,7 +57,6 @@ type Displacement struct {
 }
 
 // Run makes the trial.
-//
 // Errors: *float.Fault when there is no rest: sinks, swamps, load outside the
 // hull; a draft that the hull has not; a rib whose arcs have no line outside them.
 func Run(b aboard.Boat, o Options) (*Report, error) {
@@ -168,7 +167,6 @@ const (
 	gridRows   = 61
 )
 
-// towed prepares the hull at rest for the effort.
 func towed(h *float.Hull, rest float.Hydrostatics) (effort.Hull, error) {
 	x, depth, half := h.WetOffsets(rest.Plane, waterlines)
 	g, err := effort.Offsets{X: x, Depth: depth, Half: half}.Even(gridRows, gridLines)

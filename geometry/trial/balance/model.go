@@ -29,7 +29,6 @@ type Model struct {
 
 // New puts a model together. fine, 1 or more, cuts every element into that many,
 // for tests of convergence.
-//
 // Errors: a member off the rail, a stiffness that is none, a rail that bends
 // nothing. Each names the member.
 func New(rail Rail, ribs, struts []Member, fine int) (*Model, error) {

@@ -12,7 +12,6 @@ type band [][reach]float64
 
 func newBand(n int) band { return make(band, n) }
 
-// add adds v to the entry (i, j) and so to (j, i).
 func (b band) add(i, j int, v float64) {
 	if i > j {
 		i, j = j, i
@@ -35,7 +34,6 @@ func (b band) pin(i int) {
 // factor returns L and D of b = L D Lᵀ in one band, D on the diagonal; ok is
 // false when b does not stand firm: a pivot is not above 0 beside its own
 // stiffness.
-//
 // Source: Cholesky's method without roots, as in any text on matrices.
 func (b band) factor() (f band, ok bool) {
 	f = append(band(nil), b...)

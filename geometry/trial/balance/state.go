@@ -52,7 +52,6 @@ type State struct {
 }
 
 // Settle returns where the frame comes to rest.
-//
 // Errors: a setting that is not for this model; a frame that does not stand.
 func (m *Model) Settle(s Setting) (*State, error) {
 	f, err := m.held(s)
@@ -69,7 +68,6 @@ func (m *Model) Settle(s Setting) (*State, error) {
 	return m.read(f.solve(load), s)
 }
 
-// read turns the unknowns into a state.
 func (m *Model) read(u []float64, s Setting) (*State, error) {
 	out := &State{X: m.x, Moment: m.moments(u)}
 	for i := range m.x {
@@ -126,7 +124,6 @@ var ErrNoNeutral = errors.New("no setting of the ribs takes the load off every c
 // Neutral returns how much wider than its place in the boat each rib should stand
 // before it is fitted, mm, so that every cross piece carries nothing and can be
 // taken out without the boat moving.
-//
 // How: without cross pieces the offsets v follow from the openings o by v = v0 +
 // G o. The offset at every cross piece is held at 0; of all openings that do so,
 // those are taken that make

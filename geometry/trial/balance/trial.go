@@ -21,7 +21,6 @@ type Without struct {
 func Code(i int) string { return fmt.Sprintf("thwart-%d", i+1) }
 
 // Choose reads a choice of members.
-//
 // How: each word is a code (thwart-2), the name of a cross piece, the name of a
 // rib (F3), or a kind: seat, yoke, thwart, all. Capitals and the spaces, commas
 // and hyphens within names do not matter.
@@ -46,7 +45,6 @@ func (b *Boat) Choose(words []string) (*Without, error) {
 	return out, nil
 }
 
-// pick adds what the word means and reports whether it means anything.
 func (b *Boat) pick(out *Without, word string) bool {
 	found := false
 	for i, t := range b.Frame.Thwarts {
@@ -69,7 +67,6 @@ func kindWord(k design.Kind) string {
 	return k.String()
 }
 
-// accepted lists what a choice may name in this boat.
 func (b *Boat) accepted() string {
 	var words []string
 	seen := map[string]bool{}

@@ -34,7 +34,6 @@ type Report struct {
 }
 
 // Of works out the report of a frame.
-//
 // Errors: woods or sizes from which no balance can be made.
 func Of(f *frame.Frame) (*Report, error) {
 	b, err := balance.Of(f)
@@ -73,7 +72,6 @@ func (r *Report) noteCure(f finding.Finding, cure string, args ...any) bool {
 	return f.Verdict.Passes()
 }
 
-// balanced says whether the ribs can hold the gunwales, and at what stress.
 func (r *Report) balanced() {
 	if why := r.Boat.Why; why != nil {
 		r.note(*why)

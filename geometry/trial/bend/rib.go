@@ -37,7 +37,6 @@ type Arc struct {
 	Band         timber.Band
 }
 
-// arcNames names the bends of a section.
 func arcNames(s hull.Section) []string {
 	names := []string{"bottom", "bilge", "topside"}
 	switch {
@@ -115,7 +114,6 @@ func (r *Report) judgeRibs() {
 	}
 }
 
-// arc returns the bend of that name, nil when the rib has none.
 func (r Rib) arc(name string) *Arc {
 	if i := slices.IndexFunc(r.Arcs, func(a Arc) bool { return a.Name == name }); i >= 0 {
 		return &r.Arcs[i]

@@ -28,7 +28,6 @@ type Boat struct {
 }
 
 // NewBoat makes a boat ready.
-//
 // Errors: a wood that is not known.
 func NewBoat(f *frame.Frame) (*Boat, error) {
 	a, err := aboard.New(f, nil, nil)
@@ -57,7 +56,6 @@ func (b *Boat) open(o Options) *Inside {
 	return b.bare
 }
 
-// alike reports whether a boat is the same from both ends.
 func (b *Boat) alike() bool { return b.Frame.Design.EndsAlike() }
 
 // Length returns the boat's length overall with its cloth, mm.
@@ -65,7 +63,6 @@ func (b *Boat) Length() float64 { return b.Outside.Fore - b.Outside.Aft }
 
 // OutsideOf returns the outside of a boat's cloth, out over the ribs where they stand
 // proud of it between two stringers.
-//
 // Errors: sections that do not match, which those of a frame do.
 func OutsideOf(f *frame.Frame, cloth skin.Pressed) (*Outside, error) {
 	var sections []Section
@@ -75,7 +72,6 @@ func OutsideOf(f *frame.Frame, cloth skin.Pressed) (*Outside, error) {
 	return NewOutside(sections, underCloth(f))
 }
 
-// underCloth names what lies under each piece of a section.
 func underCloth(f *frame.Frame) []Part {
 	out := []Part{{Keel, "keel"}}
 	for i := range len(f.Stringers) + 1 {

@@ -103,7 +103,6 @@ func stands(lower *Boat, d *design.Design, at Place, o Options) bool {
 	return err == nil && seeker{lower.open(o), out, o.Pad}.stands(at)
 }
 
-// receives reports whether the upper boat stands in a design, built.
 func receives(d *design.Design, upper *Boat, at Place, o Options) bool {
 	f, cloth := made(d)
 	if f == nil {
@@ -211,7 +210,6 @@ func made(d *design.Design) (*frame.Frame, *skin.Cloth) {
 // one with the room asked for: narrower to the least whole millimetre, and only
 // when that does not serve shorter as well, by steps of 5 mm. It bears the title
 // given; a pair that nests returns its upper boat.
-//
 // Errors: no boat up to a quarter shorter and a fifth narrower nests, or none
 // that can be built.
 func (p *Pair) Refit(o Options, title string) (*Boat, error) {
@@ -246,7 +244,6 @@ func (p *Pair) Refit(o Options, title string) (*Boat, error) {
 		p.Upper.Title, p.Lower.Title, longest, most)
 }
 
-// smaller is a design shortened and narrowed, mm.
 func smaller(d *design.Design, shorter, narrower float64) *design.Design {
 	return changed(changed(d, Length, -shorter), Beam, -narrower)
 }

@@ -23,7 +23,6 @@ type Inside struct {
 
 // NewInside makes an inside from its edges. Edges must be short where boats
 // bend: what lies between two of them is not seen.
-//
 // Errors: none given, or one that is no place or names no part.
 func NewInside(edges []Edge, parts []Part) (*Inside, error) {
 	if len(edges) == 0 {
@@ -42,7 +41,6 @@ func NewInside(edges []Edge, parts []Part) (*Inside, error) {
 	return &Inside{parts: parts, edges: edges}, nil
 }
 
-// only returns the inside with the edges for which keep holds.
 func (in *Inside) only(keep func(Edge, Part) bool) *Inside {
 	out := &Inside{parts: in.parts}
 	for _, e := range in.edges {

@@ -103,7 +103,6 @@ func clearanceWithin(in *Inside, o *Outside, p Place, reach float64) Rooms {
 	return rooms
 }
 
-// roomy reports whether there is the room asked for everywhere at a place.
 func (s seeker) roomy(p Place) bool {
 	if h, _ := drop(s.in, s.o, p, 0, anyZone); h > p.Z {
 		return false
@@ -138,7 +137,6 @@ func (s seeker) rest(p Place) float64 {
 
 // seat is the height at which the boat stands on its pads on the floor; where no
 // floor lies under it, that of the first contact.
-//
 // How: lifted by as much as lacks, a boat comes ever nearer to the room asked for
 // and never past it, because lifting gives at most as much room as height. Over a
 // floor flatter than 45 degrees a few rounds do.

@@ -29,7 +29,6 @@ type Report struct {
 // Plan nests a fleet and finds what would mend each pair that does not nest;
 // with fit it proposes smaller boats as well, with the fleet in order of size, from
 // the outermost inward.
-//
 // Errors: as for Nest and Refit.
 func Plan(boats []*Boat, o Options, l Limits, fit bool) (*Report, error) {
 	s, err := Nest(boats, o)
@@ -49,7 +48,6 @@ func Plan(boats []*Boat, o Options, l Limits, fit bool) (*Report, error) {
 	return r, err
 }
 
-// fit proposes boats for every pair that does not nest.
 func (r *Report) fit() error {
 	s := r.Stack
 	lower := s.Boats[0]
@@ -123,7 +121,6 @@ func (r *Report) Failures(long, fine func(mm float64) string) finding.List {
 	return out
 }
 
-// held says what holds the upper boat up.
 func (p *Pair) held(long, fine func(mm float64) string) string {
 	b := p.Bound
 	if p.Far != nil {
@@ -140,7 +137,6 @@ func (p *Pair) held(long, fine func(mm float64) string) string {
 	return fmt.Sprintf("%s at station %s, %s against %s%s: it lies %s over its pads", what, long(b.At.X), b.Upper.Name, b.Lower.Name, overlap, long(p.Lift()))
 }
 
-// words say the change.
 func (c Cure) words(long func(mm float64) string) string {
 	by, word := long(math.Abs(c.By)), "more"
 	if c.By < 0 {

@@ -34,7 +34,6 @@ func (s *Stack) TakenOut(i int) []string {
 
 // Nest finds the order in which boats go into one another: most of them
 // standing on their pads first, then the lowest stack.
-//
 // Errors: fewer than two boats, or more than Most.
 func Nest(boats []*Boat, o Options) (*Stack, error) {
 	if len(boats) < 2 || len(boats) > Most {
@@ -45,7 +44,6 @@ func Nest(boats []*Boat, o Options) (*Stack, error) {
 	return n.build(), nil
 }
 
-// inOrder stacks boats as they are given.
 func inOrder(boats []*Boat, o Options) *Stack {
 	n := newNester(boats, o)
 	for i := range boats {
@@ -110,7 +108,6 @@ func (n *nester) try(order []int, z, high float64, wrong int) {
 	}
 }
 
-// build stacks the boats in the best order.
 func (n *nester) build() *Stack {
 	s := &Stack{Nests: true, Places: []Place{{}}, Out: make([][]int, len(n.best))}
 	for k, i := range n.best {

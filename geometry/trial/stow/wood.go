@@ -40,7 +40,6 @@ func (w *wood) part(k Kind, name string) int {
 	return len(w.parts) - 1
 }
 
-// line adds the pieces of a line in one section.
 func (w *wood) line(part int, x float64, pts []geometry.Point) {
 	for i := 1; i < len(pts); i++ {
 		w.edges = append(w.edges, Edge{at(x, pts[i-1]), at(x, pts[i]), part})
@@ -214,7 +213,6 @@ func newRail(g *frame.Gunwale, across, up float64) rail {
 	return out
 }
 
-// at returns the corner at the station x.
 func (r rail) at(x float64) geometry.Point3 {
 	i := sort.Search(len(r), func(i int) bool { return r[i].X > x })
 	i = min(max(i, 1), len(r)-1)
@@ -222,7 +220,6 @@ func (r rail) at(x float64) geometry.Point3 {
 	return along(a, b, (x-a.X)/(b.X-a.X))
 }
 
-// flat returns it as a place in the section.
 func (r rail) flat(x float64) geometry.Point {
 	p := r.at(x)
 	return geometry.Point{X: p.Y, Y: p.Z}

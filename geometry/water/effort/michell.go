@@ -9,7 +9,6 @@ import (
 
 // Waves returns the wave resistance of a thin ship in N at the speed u, m/s, in
 // water of the density, kg/m3.
-//
 // How: Michell's integral
 //
 //	R = 4 rho g2 / (pi U2) * integral over l from 1 of (P2 + Q2) l2 / sqrt(l2 - 1)
@@ -19,7 +18,6 @@ import (
 // Accuracy: for the parabolic hull, 1 % with 21 stations and 11 waterlines, 0.3 %
 // with 41 and 21, 0.1 % with 81 and 41. The theory itself overstates humps and
 // hollows, and says nothing of transoms or of planing.
-//
 // Source: J. H. Michell, "The wave resistance of a ship", Phil. Mag. (5) 45, 1898.
 func (g Grid) Waves(density, u float64) float64 {
 	if !(u > 0) {
@@ -85,7 +83,6 @@ func sum(energy, width func(float64) float64) float64 {
 // Together returns the wave resistance in N of two thin ships side by side at the
 // speed u, m/s, their middle lines spacing mm apart and the middle of b ahead mm
 // before the middle of a, in water of the density, kg/m3.
-//
 // How: the amplitudes of both add in every direction, each with the phase of its
 // place; over both sides of the wake what is left of the cross term is
 //

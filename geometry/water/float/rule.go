@@ -9,7 +9,6 @@ import (
 // along the boat of anything known at the stations is the sum of weight times
 // value. x is in mm and strictly increasing; breaks marks the places where the
 // rule starts afresh, ends apart.
-//
 // How: between breaks, runs of equal spacing take Simpson's rules (the first,
 // and the three-eighths rule for the last three of an odd count); a lone
 // interval takes the cubic through the four nearest stations. All are exact for
@@ -17,7 +16,6 @@ import (
 // spacing a parabola; and where unequal spacing would give a station a weight
 // that is not positive the piece is a row of trapezoids, so that volume never
 // falls with draft.
-//
 // Source: Simpson's rules as in any text on ship stability; the cubic by
 // integrating Lagrange's polynomials.
 func Weights(x []float64, breaks []bool) []float64 {

@@ -8,7 +8,6 @@ import (
 
 // Wetted returns the skin under water of an upright boat, mm2: both sides and,
 // where the hull ends square, the ends.
-//
 // How: between two stations the skin is ruled from each outline to the next at
 // equal shares of their wet girths, corners included, and measured as triangles;
 // a piece that dives out of the water runs to the point where the keel does.
@@ -99,7 +98,6 @@ func (h *Hull) keelCrossing(i, j int, p Plane) float64 {
 	return a.x + (b.x-a.x)*ha/(ha-hb)
 }
 
-// at returns the point at a share of the girth.
 func (r *ring) at(share float64) geometry.Point {
 	k, _ := slices.BinarySearch(r.share, share)
 	if k == 0 {
