@@ -135,18 +135,6 @@ func (g *Gunwale) check() error {
 	return nil
 }
 
-// gapNear returns the middle of the gap between mortises nearest to s.
-func (g *Gunwale) gapNear(s float64) float64 {
-	best := math.Inf(1)
-	for i := 1; i < len(g.Mortises); i++ {
-		mid := (g.Mortises[i-1].FromMidship + g.Mortises[i].FromMidship) / 2
-		if math.Abs(mid-s) < math.Abs(best-s) {
-			best = mid
-		}
-	}
-	return best
-}
-
 // At returns the place in the boat of a point of the bent stock: at the station
 // x of its underside's middle, across mm outboard of it and up mm above it,
 // both measured square to the stock as it stands before any edge-set.
@@ -251,14 +239,20 @@ func (g *Gunwale) ScarfRooms(length float64) []Zone {
 }
 
 func (g *Gunwale) nearestRoom(s Scarf) string {
-	best := math.Inf(1)
-	for _, r := range g.ScarfRooms(s.Length) {
-		if mid := (r.From + r.To) / 2; math.Abs(mid-s.Middle) < math.Abs(best-s.Middle) {
-			best = mid
-		}
-	}
+	best := middleNear(g.ScarfRooms(s.Length), s.Middle)
 	if math.IsInf(best, 1) {
 		return fmt.Sprintf("no gap is long enough for its %.0f mm; use thinner plies, a wider rib pitch or full-length stock", s.Length)
 	}
 	return fmt.Sprintf("put its middle at %.0f mm", best)
+}
+
+// middleNear returns the middle of a zone that is nearest to s, +Inf without any.
+func middleNear(zones []Zone, s float64) float64 {
+	best := math.Inf(1)
+	for _, z := range zones {
+		if mid := (z.From + z.To) / 2; math.Abs(mid-s) < math.Abs(best-s) {
+			best = mid
+		}
+	}
+	return best
 }

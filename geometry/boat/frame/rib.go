@@ -172,13 +172,7 @@ func correctionOf(r Rib) (c Correction, err error) {
 		if solveErr != nil && err == nil {
 			err = fmt.Errorf("rib %s: %w", r.Name, solveErr)
 		}
-		out := 2 * n.Half.Length()
-		for _, b := range n.Half {
-			if b.Radius > 0 {
-				out += 2 * timber.BendCorrection(b.Radius, r.Thickness, b.Sweep)
-			}
-		}
-		return out
+		return 2 * Rib{Section: n, Thickness: r.Thickness}.OnBlank(n.Half.Length())
 	}
 	// The beam grows by two half-breadths.
 	c.Beam = (length(step/2, 0) - length(-step/2, 0)) / (2 * step)

@@ -64,14 +64,16 @@ func clearOfMortises(t design.Thwart, g Gunwale) error {
 		if fore < lo || aft > hi {
 			continue
 		}
-		room := float64(0)
+		room, gaps := 0.0, []Zone(nil)
 		for i := 1; i < len(g.Mortises); i++ {
-			room = math.Max(room, g.Mortises[i].Station-g.Mortises[i-1].Station-m.Length)
+			a, b := g.Mortises[i-1], g.Mortises[i]
+			room = math.Max(room, b.Station-a.Station-m.Length)
+			gaps = append(gaps, Zone{a.FromMidship, b.FromMidship})
 		}
 		if room < float64(t.Width)+1 {
 			return fmt.Errorf("thwart %q is %.0f mm wide at its ends and does not fit between two ribs; accepted: up to %.0f mm (thwart.width), or a wider ribs.pitch", t.Name, float64(t.Width), math.Floor(room)-1)
 		}
-		middle := g.Line.Station(g.gapNear((aft + fore) / 2))
+		middle := g.Line.Station(middleNear(gaps, (aft+fore)/2))
 		return fmt.Errorf("thwart %q at %.1f mm lies across the mortise of rib %s at station %.1f mm; put it at %.1f mm", t.Name, float64(t.At), m.Rib, m.Station, middle)
 	}
 	return nil

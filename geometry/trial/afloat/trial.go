@@ -83,7 +83,9 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 	if r.Hull, err = towed(b.Hull, r.Rest); err != nil {
 		return nil, err
 	}
-	r.Effort = r.Hull.Curve(o.Water, o.Speeds)
+	for _, u := range o.Speeds {
+		r.Effort = append(r.Effort, r.Hull.At(o.Water, u))
+	}
 	r.displace()
 	r.find()
 	return r, nil

@@ -183,16 +183,6 @@ func (b *Boat) Settle(open []float64, without *Without) (*State, error) {
 	return b.Model.Settle(Setting{Open: open, RibsOut: without.ribs, StrutsOut: without.struts})
 }
 
-// Off returns the neutral set with every rib wider by miss mm, nil when there is
-// none.
-func (b *Boat) Off(miss float64) []float64 {
-	var out []float64
-	for _, o := range b.Open {
-		out = append(out, o+miss)
-	}
-	return out
-}
-
 // Width returns how wide rib i stands between the middles of its heads' thickness
 // before it is fitted in the neutral set, mm: what to relax it to.
 func (b *Boat) Width(i int) float64 {

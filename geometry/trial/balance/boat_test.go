@@ -105,7 +105,11 @@ func TestMiss(t *testing.T) {
 		b := boat(t, name, nil)
 		all := choose(t, b, "all")
 		moved := func(miss float64) []float64 {
-			trial := Trial{In: rest(t, b, b.Off(miss), nil), Out: rest(t, b, b.Off(miss), all)}
+			trials, err := b.Trials(all, miss)
+			if err != nil || len(trials) != 3 {
+				t.Fatalf("%s: %d trials, %v", name, len(trials), err)
+			}
+			trial := trials[2]
 			var out []float64
 			for _, s := range b.Frame.Thwarts {
 				out = append(out, trial.Moved(s.At))

@@ -2,6 +2,7 @@ package balance
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/design"
@@ -131,7 +132,11 @@ func (t Trial) Off(x float64) float64 { return 2 * t.In.At(x) }
 func (b *Boat) Trials(w *Without, miss float64) ([]Trial, error) {
 	trials := []Trial{{Set: "unset"}}
 	if b.Why == nil {
-		trials = append(trials, Trial{Set: "neutral", Open: b.Open}, Trial{Set: "off", Open: b.Off(miss)})
+		off := slices.Clone(b.Open)
+		for i := range off {
+			off[i] += miss
+		}
+		trials = append(trials, Trial{Set: "neutral", Open: b.Open}, Trial{Set: "off", Open: off})
 	}
 	for i := range trials {
 		t := &trials[i]

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/finding"
@@ -102,14 +101,13 @@ func (r *Report) judgeRibs() {
 			if first == nil {
 				continue
 			}
-			run := []int{i}
+			from := i
 			for ; i+1 < len(r.Ribs); i++ {
 				if a := r.Ribs[i+1].arc(name); a == nil || a.Band != first.Band {
 					break
 				}
-				run = append(run, i+1)
 			}
-			r.note(r.judgeRun(name, run))
+			r.note(r.judgeRun(name, from, i))
 		}
 	}
 }
@@ -121,34 +119,28 @@ func (r Rib) arc(name string) *Arc {
 	return nil
 }
 
-// judgeRun judges the ribs of a run by the tightest of their bends.
-func (r *Report) judgeRun(name string, run []int) finding.Finding {
-	strap := r.Frame.Design.Bending.Strap
-	tight := r.Ribs[run[0]].arc(name)
-	for _, i := range run {
-		if a := r.Ribs[i].arc(name); a.OnForm < tight.OnForm {
-			tight = a
-		}
+// judgeRun judges the ribs from first to last by the tightest of their bends.
+func (r *Report) judgeRun(name string, first, last int) finding.Finding {
+	tight := math.Inf(1)
+	for _, rib := range r.Ribs[first : last+1] {
+		tight = math.Min(tight, rib.arc(name).OnForm)
 	}
-	f := steamed(ribsCalled(r.Frame.Ribs[run[0]:run[len(run)-1]+1])+", "+name, r.Boat.Ribs, tight.OnForm, strap)
+	called := "rib " + r.Ribs[first].Name
+	if last > first {
+		called = "ribs " + r.Ribs[first].Name + "-" + r.Ribs[last].Name
+	}
+	f := steamed(called+", "+name, r.Boat.Ribs, tight, r.Frame.Design.Bending.Strap)
 	if !f.Verdict.Passes() {
-		f.Cure = r.cureRibs(name, run, f)
+		f.Cure = r.cureRibs(name, first, last, f)
 	}
 	return f
 }
 
-func ribsCalled(ribs []frame.Rib) string {
-	if len(ribs) == 1 {
-		return "rib " + ribs[0].Name
-	}
-	return "ribs " + ribs[0].Name + "-" + ribs[len(ribs)-1].Name
-}
-
 // cureRibs says how much thinner the ribs or how much larger the radius must be
 // for the wood to take it.
-func (r *Report) cureRibs(name string, run []int, f finding.Finding) string {
+func (r *Report) cureRibs(name string, first, last int, f finding.Finding) string {
 	thinner, larger := 0.0, 0.0
-	for _, i := range run {
+	for i := first; i <= last; i++ {
 		t, a := r.Frame.Ribs[i].Thickness, r.Ribs[i].arc(name)
 		mid := (a.OnForm + 0.5) * t // radius at mid-thickness where it is tightest
 		thinner = math.Max(thinner, t-mid/(f.Limit+0.5))

@@ -62,15 +62,6 @@ func (h Hull) At(w water.Water, u float64) Point {
 	return p
 }
 
-// Curve returns the effort at each of the speeds, m/s.
-func (h Hull) Curve(w water.Water, speeds []float64) []Point {
-	out := make([]Point, len(speeds))
-	for i, u := range speeds {
-		out[i] = h.At(w, u)
-	}
-	return out
-}
-
 // SpeedAt returns the speed in m/s that the power at the paddle, W, keeps up, by
 // bisection to 0.001 m/s; humps do not matter, for power rises with speed.
 func (h Hull) SpeedAt(w water.Water, power float64) float64 {

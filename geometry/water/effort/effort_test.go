@@ -183,7 +183,9 @@ func BenchmarkEffort20(b *testing.B) {
 		speeds[i] = (2.5 + 0.5*float64(i)) / 3.6
 	}
 	for b.Loop() {
-		h.Curve(w, speeds)
+		for _, u := range speeds {
+			h.At(w, u)
+		}
 	}
 }
 

@@ -76,16 +76,6 @@ func (m Immersed) AcrossInertia() float64 {
 	return m.acrossSecond - m.acrossFirst*m.acrossFirst/m.Area
 }
 
-// AlongInertia returns the waterplane's second moment about the athwartship line
-// through its own center, mm4.
-func (m Immersed) AlongInertia() float64 {
-	return m.alongSecond - m.alongFirst*m.alongFirst/m.Area
-}
-
-// Flotation returns how far ahead of the origin's foot point on the water the
-// center of the waterplane lies, mm; for a small trim that is its station.
-func (m Immersed) Flotation() float64 { return m.alongFirst / m.Area }
-
 // Immerse clips every section at the plane and adds up.
 // Accuracy: exact for the polygons; along the boat the rule of Weights.
 // Cost: linear in the points of all sections; allocates nothing.

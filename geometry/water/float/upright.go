@@ -38,8 +38,8 @@ func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
 	o := Hydrostatics{
 		Displacement: m.Volume * density * 1e-9, Volume: m.Volume, Trim: p.Trim, Plane: p,
 		Freeboard: h.Freeboard(p), Wetted: h.Wetted(p), Waterplane: m.Area,
-		LCB: b.X, LCF: m.Flotation(), KB: b.Z, KG: l.At.Z,
-		BM: m.AcrossInertia() / m.Volume, BML: m.AlongInertia() / m.Volume, GM: GM(p, m, l),
+		LCB: b.X, LCF: m.alongFirst / m.Area, KB: b.Z, KG: l.At.Z,
+		BM: m.AcrossInertia() / m.Volume, BML: (m.alongSecond - m.alongFirst*m.alongFirst/m.Area) / m.Volume, GM: GM(p, m, l),
 	}
 	o.KM = o.KB + o.BM
 	o.GML = o.BML + o.GM - o.BM
