@@ -111,16 +111,7 @@ func checkTopside(s Section) error {
 // chord is the step made by a piece of the given length and turn that starts
 // at the given heading.
 func chord(length, heading, turn float64) geometry.Point {
-	return geometry.Polar(length*sinc(turn/2), heading+turn/2)
-}
-
-// sinc is sin(a)/a, 1 at zero; the series serves where the quotient would lose
-// digits.
-func sinc(a float64) float64 {
-	if math.Abs(a) < 1e-4 {
-		return 1 - a*a/6
-	}
-	return math.Sin(a) / a
+	return geometry.Polar(length*curve.Sinc(turn/2), heading+turn/2)
 }
 
 // twoLengths solves u*a + v*b = want for the lengths a and b.

@@ -15,7 +15,6 @@ import (
 type Rib struct {
 	Name    string
 	Relax   float64 // width between its heads, middle of the thickness, to which it is relaxed before fitting, mm; 0 when there is no neutral set
-	Open    float64 // how much wider that is than its place, mm
 	Push    float64 // on each gunwale in its place, N
 	Stress  float64 // that the push makes, N/mm2
 	Stiff   float64 // of its heads, N per mm of opening
@@ -53,7 +52,7 @@ func (r *Report) ribs() {
 		push := r.AtRest.Ribs[i]
 		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, push), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
 		if r.Boat.Why == nil {
-			out.Relax, out.Open = r.Boat.Width(i), r.Boat.Open[i]
+			out.Relax = r.Boat.Width(i)
 		}
 		names := arcNames(rib.Section)
 		for j, b := range rib.Section.Half {

@@ -44,7 +44,7 @@ func (g Grid) amplitude(k0, l float64, row []float64) (p, q float64) {
 	k := k0 * l * h
 	// One cell spans exp(i k x) h = sinc(k/2) exp(i k middle); its slope is the
 	// step over h.
-	step := sinc(k / 2)
+	step := curve.Sinc(k / 2)
 	sin, cos := math.Sincos(-k0 * l * (g.Length/1000/2 - h/2))
 	ds, dc := math.Sincos(k)
 	for i := 1; i < n; i++ {
@@ -89,13 +89,6 @@ func hats(a float64) (first, inner, last float64) {
 	}
 	e := math.Exp(-a)
 	return (a - 1 + e) / (a * a), (1 - e) * (1 - e) / (a * a), (1 - e - a*e) / (a * a)
-}
-
-func sinc(a float64) float64 {
-	if math.Abs(a) < 1e-4 {
-		return 1 - a*a/6
-	}
-	return math.Sin(a) / a
 }
 
 // Offsets are half-breadths of the wet hull on stations and waterlines that need

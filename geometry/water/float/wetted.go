@@ -58,13 +58,6 @@ func (h *Hull) ring(i int, p Plane) *ring {
 		}
 		r.pts = append(r.pts, q)
 	}
-	r.measure()
-	return r
-}
-
-// measure fills in the shares; a ring without girth has all its points at one
-// place.
-func (r *ring) measure() {
 	r.share = make([]float64, len(r.pts))
 	for k := 1; k < len(r.pts); k++ {
 		r.share[k] = r.share[k-1] + r.pts[k].Sub(r.pts[k-1]).Norm()
@@ -75,7 +68,8 @@ func (r *ring) measure() {
 			r.share[k] /= girth
 		}
 	}
-	r.share[len(r.share)-1] = 1
+	r.share[len(r.share)-1] = 1 // a ring without girth has all its points at one place
+	return r
 }
 
 // tip is where the keel leaves the water between a dry and a wet station.
