@@ -137,14 +137,7 @@ func upTo(p curve.Path, over func(geometry.Point) float64) curve.Path {
 			continue
 		}
 		share := curve.Bisect(0, 1, func(t float64) bool { return over(s.At(t)) < 0 })
-		switch s := s.(type) {
-		case curve.Arc:
-			s.Sweep *= share
-			return append(out, s)
-		case curve.Line:
-			return append(out, curve.Line{A: s.A, B: s.At(share)})
-		}
-		return append(out, s)
+		return append(out, curve.Stretch(s, 0, share))
 	}
 	last := out[len(out)-1]
 	end, step := last.End(), last.End().Sub(last.At(1-1e-6)).Unit()

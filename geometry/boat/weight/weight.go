@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/water/float"
@@ -145,16 +146,15 @@ func (w *weigher) ends() []float.Load {
 	for _, e := range []struct {
 		stem frame.Stem
 		hook frame.Breasthook
-		tip  float64
-		top  float64
+		end  hull.End
 		side float64
-	}{{f.Bow, f.BowHook, f.Hull.Bow.GunwaleX, f.Hull.Bow.TopZ, 1}, {f.Stern, f.SternHook, f.Hull.Stern.GunwaleX, f.Hull.Stern.TopZ, -1}} {
+	}{{f.Bow, f.BowHook, f.Hull.Bow, 1}, {f.Stern, f.SternHook, f.Hull.Stern, -1}} {
 		area, mid := plate(e.stem.Outline)
 		out = append(out, float.Load{Mass: cubic(area*e.stem.Thickness, density), At: geometry.Point3{X: e.side * mid.X, Z: mid.Y}})
 		area, mid = plate(e.hook.Outline) // x from the gunwale ends inward, negative
 		out = append(out, float.Load{
 			Mass: cubic(area*e.hook.Thickness, density),
-			At:   geometry.Point3{X: e.side * (e.tip + mid.X), Z: e.top + mid.X*e.hook.Slope - e.hook.Thickness/2},
+			At:   geometry.Point3{X: e.side * (e.end.GunwaleX + mid.X), Z: e.end.TopZ + mid.X*e.hook.Slope - e.hook.Thickness/2},
 		})
 	}
 	return out

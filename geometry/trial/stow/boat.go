@@ -75,9 +75,7 @@ func OutsideOf(f *frame.Frame, cloth skin.Pressed) (*Outside, error) {
 func underCloth(f *frame.Frame) []Part {
 	out := []Part{{Keel, "keel"}}
 	for i := range len(f.Stringers) + 1 {
-		for range skin.Between + 1 {
-			out = append(out, Part{Cloth, "cloth"})
-		}
+		out = append(out, slices.Repeat([]Part{{Cloth, "cloth"}}, skin.Between+1)...)
 		if i < len(f.Stringers) {
 			out = append(out, Part{Stringer, fmt.Sprintf("stringer %d", i+1)})
 		}

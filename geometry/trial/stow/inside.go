@@ -9,6 +9,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
 )
 
@@ -94,8 +95,8 @@ func InsideOf(f *frame.Frame, cloth *skin.Cloth) (*Inside, error) {
 	w.bottom()
 	w.stem("bow", f.Bow, 1)
 	w.stem("stern", f.Stern, -1)
-	w.hook("bow", f.BowHook, f.Hull.Bow.GunwaleX, 1)
-	w.hook("stern", f.SternHook, f.Hull.Stern.GunwaleX, -1)
+	w.hook("bow", f.BowHook, f.Hull.Bow, 1)
+	w.hook("stern", f.SternHook, f.Hull.Stern, -1)
 	w.thwarts()
 	return NewInside(w.edges, w.parts)
 }
@@ -220,15 +221,11 @@ func (w *wood) stem(end string, s frame.Stem, side float64) {
 }
 
 // hook gives a breasthook's upper face: its outline and its middle line.
-func (w *wood) hook(end string, b frame.Breasthook, tip, side float64) {
+func (w *wood) hook(end string, b frame.Breasthook, e hull.End, side float64) {
 	part := w.part(Breasthook, end+" breasthook")
-	top := w.f.Hull.Bow.TopZ
-	if side < 0 {
-		top = w.f.Hull.Stern.TopZ
-	}
 	lean := math.Hypot(1, b.Slope)
 	place := func(p geometry.Point) geometry.Point3 {
-		return geometry.Point3{X: side * (tip + p.X/lean), Y: math.Abs(p.Y), Z: top + p.X*b.Slope/lean}
+		return geometry.Point3{X: side * (e.GunwaleX + p.X/lean), Y: math.Abs(p.Y), Z: e.TopZ + p.X*b.Slope/lean}
 	}
 	pts := outline(b.Outline, 8)
 	apex := math.Inf(1)
@@ -241,10 +238,7 @@ func (w *wood) hook(end string, b frame.Breasthook, tip, side float64) {
 		}
 	}
 	const steps = 24
-	for i := range steps {
-		if math.IsInf(apex, 0) {
-			break
-		}
+	for i := 0; i < steps && !math.IsInf(apex, 0); i++ {
 		a, b := apex*(1-float64(i)/steps), apex*(1-float64(i+1)/steps)
 		w.edges = append(w.edges, Edge{place(geometry.Point{X: a}), place(geometry.Point{X: b}), part})
 	}
