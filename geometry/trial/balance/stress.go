@@ -2,6 +2,7 @@ package balance
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/wood/timber"
@@ -23,11 +24,7 @@ func glueOf(d *design.Design) (Glue, error) {
 	if d.Gunwale.Glued == design.GluedStraight || d.Gunwale.Plies < 2 {
 		return Glue{Plies: 1, Back: 1}, nil
 	}
-	plies := make([]float64, g.Plies)
-	for i := range plies {
-		plies[i] = float64(d.Gunwale.Width) / float64(g.Plies)
-	}
-	s, err := timber.Springback(plies)
+	s, err := timber.Springback(slices.Repeat([]float64{float64(d.Gunwale.Width) / float64(g.Plies)}, g.Plies))
 	if err != nil {
 		return g, err
 	}
