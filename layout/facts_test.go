@@ -38,7 +38,7 @@ var solvers = []solver{
 	{"outfit/sail", "New NewPlan Windage", "sizes sail, mast and leeboard"},
 	{"outfit/pair", "New NewHulls", "floats two hulls as one and sizes the beams"},
 	{"outfit/rowing", "New BodyOf ForSpan Short", "fits oars and seat to the rower"},
-	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Freeboard .Righting .Levers .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},
+	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Freeboard .Righting .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},
 	{"water/effort", "Friction Together .Waves .Even", "works out the resistance"},
 	{"trial/afloat", "Run WithOutfits", "takes the boat out on paper"},
 	{"trial/balance", "Of New Give .Settle .Neutral .Trials .Choose .Rests .RibStress .RibStiffness .FreeRadius", "finds the balance of gunwales, ribs and cross pieces"},

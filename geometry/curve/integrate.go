@@ -1,5 +1,7 @@
 package curve
 
+import "math"
+
 // The five-point Gauss-Legendre rule on [-1, 1]: exact for polynomials up to
 // degree nine. Nodes and weights: Abramowitz and Stegun, table 25.4.
 var (
@@ -22,4 +24,13 @@ func Integrate(f func(float64) float64, a, b float64, panels int) float64 {
 		}
 	}
 	return sum * h / 2
+}
+
+// Sinc returns sin(a)/a, 1 at zero; the series serves where the quotient would lose
+// digits.
+func Sinc(a float64) float64 {
+	if math.Abs(a) < 1e-4 {
+		return 1 - a*a/6
+	}
+	return math.Sin(a) / a
 }

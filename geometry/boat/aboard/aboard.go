@@ -35,7 +35,6 @@ type Boat struct {
 }
 
 // New covers and weighs a frame with the people and gear given, and no outfits.
-//
 // Errors: an outside that cannot be drawn, or a wood that is not known.
 func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, error) {
 	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, People: people}
@@ -59,7 +58,6 @@ const AssumedHeight = 300.0
 
 // OfOffsets gives the boat of a table. mass is the whole weight in kg, 0 for none; its
 // height over the baseline is in mm, 0 when not known. It lies amidships.
-//
 // Errors: a table whose stations make no hull.
 func OfOffsets(title string, t *offsets.Table, mass, height float64) (Boat, error) {
 	b := Boat{Title: title, Notes: slices.Clone(t.Notes)}

@@ -8,9 +8,9 @@ import (
 	"ribwright/geometry/design"
 )
 
-// Keel is the batten under the ribs, butted between the stems' shoulders.
-// Distances along it are measured from midship, forward positive.
-type Keel struct {
+// Batten is a stick along the ribs. Distances along it are measured from midship,
+// forward positive.
+type Batten struct {
 	Line      *curve.Track
 	Aft, Fore float64   // its ends, mm
 	RibMarks  []float64 // middles of the ribs, from aft forward, mm
@@ -18,21 +18,28 @@ type Keel struct {
 
 // Stringer is one batten along the outside of the ribs; each side has one.
 type Stringer struct {
-	Number    int     // 1 is next to the keel
-	Share     float64 // of the way from keel to gunwale along the ribs
-	Line      *curve.Track
-	Aft, Fore float64   // its ends along it from midship, mm
-	RibMarks  []float64 // middles of the ribs, from aft forward, mm
+	Number int     // 1 is next to the keel
+	Share  float64 // of the way from keel to gunwale along the ribs
+	Batten
 }
 
-func newKeel(h *hull.Hull, ribs []Rib) (Keel, error) {
+func newBatten(t *curve.Track, ribs []Rib) Batten {
+	aft, fore := t.Ends()
+	b := Batten{t, t.Length(aft), t.Length(fore), make([]float64, len(ribs))}
+	for i, r := range ribs {
+		b.RibMarks[i] = t.Length(r.Station)
+	}
+	return b
+}
+
+// newKeel runs the keel under the ribs, butted between the stems' shoulders.
+func newKeel(h *hull.Hull, ribs []Rib) (Batten, error) {
 	flat := func(float64) (float64, float64) { return 0, 0 }
 	t, err := curve.NewTrack(-h.Stern.Toe.X, h.Bow.Toe.X, 0, flat, h.KeelZ)
 	if err != nil {
-		return Keel{}, fmt.Errorf("keel: %w", err)
+		return Batten{}, fmt.Errorf("keel: %w", err)
 	}
-	aft, fore := trackEnds(t)
-	return Keel{t, aft, fore, ribMarks(t, ribs)}, nil
+	return newBatten(t, ribs), nil
 }
 
 // LashingRoom is the least room between neighbouring battens on a rib, mm: a lashing must
@@ -80,8 +87,7 @@ func newStringers(d *design.Design, h *hull.Hull, ribs []Rib, bow, stern Stem) (
 		if err != nil {
 			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
 		}
-		aft, fore := trackEnds(t)
-		out[i] = Stringer{i + 1, share, t, aft, fore, ribMarks(t, ribs)}
+		out[i] = Stringer{i + 1, share, newBatten(t, ribs)}
 	}
 	return out, nil
 }
@@ -103,17 +109,4 @@ func slopeOf(b *curve.Batten) curve.Func {
 		v, slope, _ := b.At(x)
 		return v, slope
 	}
-}
-
-func trackEnds(t *curve.Track) (aft, fore float64) {
-	a, b := t.Ends()
-	return t.Length(a), t.Length(b)
-}
-
-func ribMarks(t *curve.Track, ribs []Rib) []float64 {
-	out := make([]float64, len(ribs))
-	for i, r := range ribs {
-		out[i] = t.Length(r.Station)
-	}
-	return out
 }

@@ -3,6 +3,7 @@ package frame
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -41,17 +42,14 @@ func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side 
 		return out, fmt.Errorf("%s: the gunwales' inner edges cross at their ends; give the stem %.1f mm more siding (%s.siding), or the gunwales less width", name, math.Ceil(10*(2*math.Max(0, -tip.Y)+0.5))/10, name)
 	}
 	const pieces = 16 // chords under 0.01 mm off for any gunwale that can be bent
-	side1 := make([]geometry.Point, pieces+1)
-	for i := range side1 {
+	pts := make([]geometry.Point, pieces+1)
+	for i := range pts {
 		back := length * (1 - float64(i)/pieces)
-		side1[i] = geometry.Point{X: -back * stretch, Y: -edge(back).Y}
+		pts[i] = geometry.Point{X: -back * stretch, Y: -edge(back).Y}
 	}
-	right := curve.Polyline(side1...)
+	right, nose := curve.Polyline(pts...), pts[pieces]
 	left := right.Reverse().Map(geometry.Stretch(1, -1))
-	nose := side1[pieces]
-	out.Outline = append(out.Outline, right...)
-	out.Outline = append(out.Outline, curve.Line{A: nose, B: geometry.Point{X: nose.X, Y: -nose.Y}})
-	out.Outline = append(out.Outline, left...)
+	out.Outline = slices.Concat(right, curve.Path{curve.Line{A: nose, B: geometry.Point{X: nose.X, Y: -nose.Y}}}, left)
 	return out, out.closeHollow(float64(b.Hollow))
 }
 

@@ -4,9 +4,12 @@
 package frame
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/design"
 )
@@ -20,7 +23,7 @@ type Frame struct {
 	RibGroups []Group // ribs that share one marking strip, from midship outward
 	Bow       Stem
 	Stern     Stem
-	Keel      Keel
+	Keel      Batten
 	Stringers []Stringer // on one side, from the keel up
 	Thwarts   []Thwart
 	BowHook   Breasthook
@@ -30,7 +33,6 @@ type Frame struct {
 }
 
 // Build works out every part of a checked design.
-//
 // Errors: the first rib whose section cannot be made, a mortise, scarf or
 // thwart in another's way, a stem without room for its own joints. Each names
 // the part, the place, the cause and a cure.
@@ -128,4 +130,39 @@ func (f *Frame) checkLandings() error {
 		}
 	}
 	return nil
+}
+
+// Skin is the cloth as a builder orders it, measured over the wood. Its shape is in
+// the package skin.
+type Skin struct {
+	Girth  float64 // midship, gunwale top to gunwale top around the outside, mm
+	Length float64 // along the keel and both stems, head to head, mm
+}
+
+func newSkin(f *Frame) Skin {
+	s := Skin{Length: f.Keel.Fore - f.Keel.Aft + f.Hull.Bow.Outer.Length() + f.Hull.Stern.Outer.Length()}
+	pts := f.Corners(f.nearest(0))
+	for i := 1; i < len(pts); i++ {
+		s.Girth += 2 * pts[i].Sub(pts[i-1]).Norm()
+	}
+	return s
+}
+
+func (f *Frame) nearest(x float64) Rib {
+	return slices.MinFunc(f.Ribs, func(a, b Rib) int { return cmp.Compare(math.Abs(a.Station-x), math.Abs(b.Station-x)) })
+}
+
+// skinLean returns how far the skin falls inward under the gunwale for each mm of
+// depth, at the rib nearest to the station x.
+func (f *Frame) skinLean(x float64) float64 {
+	pts := f.Corners(f.nearest(x))
+	low, under := pts[len(pts)-2], pts[len(pts)-3]
+	return (low.X - under.X) / (low.Y - under.Y)
+}
+
+// Corners returns the outer corners of the wood at a rib, on which the cloth lies:
+// those of keel, stringers and gunwale, from the middle of the keel out to the
+// gunwale's upper edge. X is the half-breadth, Y the height above the baseline, mm.
+func (f *Frame) Corners(r Rib) []geometry.Point {
+	return r.Section.Corners(f.Design, f.Gunwale.Outer(r.Station))
 }

@@ -1,8 +1,10 @@
 package frame
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -139,3 +141,110 @@ func (r Rib) OnBlank(s float64) float64 {
 // half rib, moved by out mm square to it: outward to the skin when positive.
 // x is the half-breadth and y the height above the baseline.
 func (r Rib) Face(s, out float64) geometry.Point { return r.Section.Face(s, out) }
+
+// Correction is how much longer a rib must be, shoulder to shoulder, for each mm that
+// the boat as built is off the drawing.
+type Correction struct {
+	Beam  float64 // wider at the rib's heads, both sides together, mm per mm
+	Depth float64 // deeper, mm per mm
+}
+
+// Corrections returns those of all ribs, from aft forward.
+// Errors: a section from which half a millimeter takes the shape away.
+func Corrections(f *Frame) ([]Correction, error) {
+	out := make([]Correction, len(f.Ribs))
+	for i, r := range f.Ribs {
+		var err error
+		if out[i], err = correctionOf(r); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+// correctionOf solves the section anew half a millimeter either way, with the same
+// turns and bilge radius, and compares the lengths on the blank.
+func correctionOf(r Rib) (c Correction, err error) {
+	const step = 0.5 // mm either way; the lengths run smoothly, so the difference is good to 1e-5
+	s := r.Section
+	length := func(half, depth float64) float64 {
+		n, solveErr := hull.Solve(s.HalfBreadth+half, s.Depth+depth, s.Shape)
+		if solveErr != nil && err == nil {
+			err = fmt.Errorf("rib %s: %w", r.Name, solveErr)
+		}
+		return 2 * Rib{Section: n, Thickness: r.Thickness}.OnBlank(n.Half.Length())
+	}
+	// The beam grows by two half-breadths.
+	c.Beam = (length(step/2, 0) - length(-step/2, 0)) / (2 * step)
+	c.Depth = (length(0, step) - length(0, -step)) / (2 * step)
+	return c, err
+}
+
+// Group is a set of ribs so nearly alike that one marking strip serves them.
+type Group struct {
+	Rib   Rib      // the one nearest midship, whose marks the strip carries
+	Names []string // of all of them, the nearest to midship first, forward before aft
+}
+
+// groupRibs gathers ribs whose lengths, marks, half-breadths and depths differ by
+// less than tol mm from those of the group's first. It returns the groups from
+// midship outward.
+func groupRibs(ribs []Rib, tol float64) []Group {
+	sorted := slices.Clone(ribs)
+	slices.SortStableFunc(sorted, func(a, b Rib) int {
+		return cmp.Or(cmp.Compare(math.Abs(a.Station), math.Abs(b.Station)), cmp.Compare(b.Station, a.Station))
+	})
+	var out []Group
+	for _, r := range sorted {
+		i := slices.IndexFunc(out, func(g Group) bool { return alike(g.Rib, r, tol) })
+		if i < 0 {
+			i, out = len(out), append(out, Group{Rib: r})
+		}
+		out[i].Names = append(out[i].Names, r.Name)
+	}
+	return out
+}
+
+func alike(a, b Rib, tol float64) bool {
+	near := func(a, b float64) bool { return a == b || math.Abs(a-b) < tol }
+	return near(a.Length, b.Length) && near(a.Section.HalfBreadth, b.Section.HalfBreadth) && near(a.Section.Depth, b.Section.Depth) &&
+		slices.EqualFunc(a.BendMarks, b.BendMarks, near) && slices.EqualFunc(a.StringerMarks, b.StringerMarks, near)
+}
+
+// Gauge is a flat template that lies inside a bent rib, from its middle to one
+// head, to show by eye where the bend is off. x is the half-breadth, y the
+// height above the baseline, mm.
+type Gauge struct {
+	Names   []string   // of the ribs it serves
+	Outline curve.Path // closed, counter-clockwise
+	Ticks   []curve.Path
+	Middle  geometry.Point // of its band near the keel, for lettering
+}
+
+// gaugeBand is the width of a gauge, mm: stiff enough in 4 mm ply. It narrows
+// inside tight bends.
+const gaugeBand = 40.0
+
+func newGauge(g Group) (Gauge, error) {
+	r := g.Rib
+	band := gaugeBand
+	for _, b := range r.Section.Half {
+		if b.Radius > 0 {
+			band = math.Min(band, 0.6*(b.Radius-r.Thickness/2))
+		}
+	}
+	back, err := r.faceLine(-r.Thickness/2 - band)
+	if err != nil {
+		return Gauge{}, fmt.Errorf("gauge for rib %s: %w", r.Name, err)
+	}
+	head := curve.Line{A: r.Inner[len(r.Inner)-1].End(), B: back[len(back)-1].End()}
+	foot := curve.Line{A: back[0].Start(), B: r.Inner[0].Start()}
+	out := Gauge{Names: g.Names, Outline: slices.Concat(r.Inner, curve.Path{head}, back.Reverse(), curve.Path{foot})}
+	s := 0.0
+	for _, b := range r.Section.Half[:len(r.Section.Half)-1] {
+		s += b.Length
+		out.Ticks = append(out.Ticks, curve.Polyline(r.Face(s, -r.Thickness/2), r.Face(s, -r.Thickness/2-band/4)))
+	}
+	out.Middle = r.Face(r.Section.Half.Length()*0.16, -r.Thickness/2-band/2)
+	return out, nil
+}

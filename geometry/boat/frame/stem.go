@@ -3,6 +3,7 @@ package frame
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -102,12 +103,12 @@ func (s *Stem) outline(foot []geometry.Point, outer, inner curve.Path, keel floa
 	head := outer[len(outer)-1].End()
 	horn := geometry.Point{X: s.Shelf[1].X, Y: head.Y}
 	after := foot[0].Add(geometry.Point{Y: math.Max(footEnd, (s.Moulded-keel)/2)})
-	s.Outline = append(s.Outline, curve.Polyline(append(foot, outer[0].Start())...)...)
-	s.Outline = append(s.Outline, outer...)
-	s.Outline = append(s.Outline, curve.Polyline(head, horn, s.Shelf[1], s.Shelf[0])...)
-	s.Outline = append(s.Outline, inner.Reverse()...)
-	s.Outline = append(s.Outline, curve.Polyline(inner[0].Start(), after, foot[0])...)
-	s.Grain = grainOf(foot[0], head)
+	s.Outline = slices.Concat(curve.Polyline(append(foot, outer[0].Start())...), outer, curve.Polyline(head, horn, s.Shelf[1], s.Shelf[0]),
+		inner.Reverse(), curve.Polyline(inner[0].Start(), after, foot[0]))
+	// The grain runs from the foot to the head, so that the weakest short grain is
+	// shared between the two.
+	run := head.Sub(foot[0])
+	s.Grain = math.Atan2(run.Y, run.X)
 }
 
 // footLine is the top of the keel under the foot, aft to forward, at the given
@@ -136,25 +137,11 @@ func upTo(p curve.Path, over func(geometry.Point) float64) curve.Path {
 			continue
 		}
 		share := curve.Bisect(0, 1, func(t float64) bool { return over(s.At(t)) < 0 })
-		switch s := s.(type) {
-		case curve.Arc:
-			s.Sweep *= share
-			return append(out, s)
-		case curve.Line:
-			return append(out, curve.Line{A: s.A, B: s.At(share)})
-		}
-		return append(out, s)
+		return append(out, curve.Stretch(s, 0, share))
 	}
 	last := out[len(out)-1]
 	end, step := last.End(), last.End().Sub(last.At(1-1e-6)).Unit()
 	const reach = 1000.0 // mm: a stem is never carried on farther
 	on := curve.Bisect(0, reach, func(d float64) bool { return over(end.Add(step.Scale(d))) < 0 })
 	return append(out, curve.Line{A: end, B: end.Add(step.Scale(on))})
-}
-
-// grainOf runs the grain from the foot to the head, so that the weakest short
-// grain is shared between the two.
-func grainOf(foot, head geometry.Point) float64 {
-	step := head.Sub(foot)
-	return math.Atan2(step.Y, step.X)
 }

@@ -3,6 +3,7 @@ package frame
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -63,14 +64,16 @@ func clearOfMortises(t design.Thwart, g Gunwale) error {
 		if fore < lo || aft > hi {
 			continue
 		}
-		room := float64(0)
+		room, gaps := 0.0, []Zone(nil)
 		for i := 1; i < len(g.Mortises); i++ {
-			room = math.Max(room, g.Mortises[i].Station-g.Mortises[i-1].Station-m.Length)
+			a, b := g.Mortises[i-1], g.Mortises[i]
+			room = math.Max(room, b.Station-a.Station-m.Length)
+			gaps = append(gaps, Zone{a.FromMidship, b.FromMidship})
 		}
 		if room < float64(t.Width)+1 {
 			return fmt.Errorf("thwart %q is %.0f mm wide at its ends and does not fit between two ribs; accepted: up to %.0f mm (thwart.width), or a wider ribs.pitch", t.Name, float64(t.Width), math.Floor(room)-1)
 		}
-		middle := g.Line.Station(g.gapNear((aft + fore) / 2))
+		middle := g.Line.Station(middleNear(gaps, (aft+fore)/2))
 		return fmt.Errorf("thwart %q at %.1f mm lies across the mortise of rib %s at station %.1f mm; put it at %.1f mm", t.Name, float64(t.At), m.Rib, m.Station, middle)
 	}
 	return nil
@@ -89,9 +92,8 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	if mid.Y < square+20 {
 		return out, fmt.Errorf("thwart %q at %.0f mm: the gunwales stand only %.0f mm apart there; put it nearer midship", t.Name, at, out.Between)
 	}
-	hole := geometry.Point{X: g.Line.Point(at).Y}
 	for _, side := range []float64{1, -1} {
-		out.Holes = append(out.Holes, curve.Circle(geometry.Point{X: side * hole.X}, pegHole/2))
+		out.Holes = append(out.Holes, curve.Circle(geometry.Point{X: side * g.Line.Point(at).Y}, pegHole/2))
 	}
 	out.Outline = thwartOutline(fore.Y, aft.Y, half, float64(t.Waist)/2, t.Kind)
 	return out, nil
@@ -105,11 +107,10 @@ func thwartOutline(foreX, aftX, half, waist float64, kind design.Kind) curve.Pat
 	if kind == design.Yoke {
 		neck = 2 * waist / 3
 	}
-	var out curve.Path
-	out = append(out, easedEdge(aftX, half, waist, 0).Map(geometry.Stretch(1, -1))...)
-	out = append(out, curve.Line{A: geometry.Point{X: aftX, Y: -half}, B: geometry.Point{X: foreX, Y: half}})
-	out = append(out, easedEdge(foreX, half, waist, neck).Reverse()...)
-	return append(out, curve.Line{A: geometry.Point{X: -foreX, Y: half}, B: geometry.Point{X: -aftX, Y: -half}})
+	right := curve.Line{A: geometry.Point{X: aftX, Y: -half}, B: geometry.Point{X: foreX, Y: half}}
+	left := curve.Line{A: geometry.Point{X: -foreX, Y: half}, B: geometry.Point{X: -aftX, Y: -half}}
+	return slices.Concat(easedEdge(aftX, half, waist, 0).Map(geometry.Stretch(1, -1)), curve.Path{right},
+		easedEdge(foreX, half, waist, neck).Reverse(), curve.Path{left})
 }
 
 // neckWide is the width of a yoke's neck hollow where there is room for it, mm.

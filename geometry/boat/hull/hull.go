@@ -21,12 +21,11 @@ type Hull struct {
 
 	seat   float64 // skin face of the keel to mid-thickness of the rib, mm
 	floor  float64 // and to the rib's upper face, mm
-	keel   keelLine
+	level  float64 // half the straight length of the keel, mm
 	shapes shapes
 }
 
 // New works out the hull of a checked design.
-//
 // Errors: a stem whose curves do not meet, a gunwale that cannot be drawn, or
 // controls that contradict each other; each names the place and what to change.
 func New(d *design.Design) (*Hull, error) {
@@ -34,19 +33,19 @@ func New(d *design.Design) (*Hull, error) {
 		Length: float64(d.Hull.Length), Beam: float64(d.Hull.Beam), Depth: float64(d.Hull.Depth),
 		seat:  float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness/2),
 		floor: float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness),
+		level: float64(d.Hull.KeelStraight) / 2,
 	}
 	h.Sheer = newSheer(d, h.seat+h.Depth)
 	var err error
 	if h.Bow, err = newEnd("bow", d, d.Bow, float64(d.Hull.RockerBow), h.Sheer.BowZ); err != nil {
 		return nil, err
 	}
-	h.Stern = h.Bow
-	if d.EndsAlike() {
-		// Worked out once: the search for the toe is most of the work here.
-	} else if h.Stern, err = newEnd("stern", d, d.After(), float64(d.Hull.RockerStern), h.Sheer.SternZ); err != nil {
-		return nil, err
+	h.Stern = h.Bow // the search for the toe is most of the work here
+	if !d.EndsAlike() {
+		if h.Stern, err = newEnd("stern", d, d.After(), float64(d.Hull.RockerStern), h.Sheer.SternZ); err != nil {
+			return nil, err
+		}
 	}
-	h.keel = keelLine{float64(d.Hull.KeelStraight) / 2, h.Bow, h.Stern}
 	if h.Gunwale, err = h.gunwaleLine(d); err != nil {
 		return nil, fmt.Errorf("gunwale: %w", err)
 	}
@@ -56,10 +55,28 @@ func New(d *design.Design) (*Hull, error) {
 	return h, nil
 }
 
+// End returns the end of the boat on the side of the station x, and how far x lies
+// from midship, mm.
+func (h *Hull) End(x float64) (End, float64) {
+	if x < 0 {
+		return h.Stern, -x
+	}
+	return h.Bow, x
+}
+
 // KeelZ returns the height of the keel's skin face above the baseline at the
-// station x, mm, and its slope along x. Beyond the toes of the stems, where
-// the forefoot begins, the keel line is continued by its rocker.
-func (h *Hull) KeelZ(x float64) (z, slope float64) { return h.keel.at(x) }
+// station x, mm, and its slope along x: straight amidships, then a parabola of
+// rocker to each toe. Beyond the toes of the stems, where the forefoot begins, the
+// keel line is continued by its rocker.
+func (h *Hull) KeelZ(x float64) (z, slope float64) {
+	end, u := h.End(x)
+	rise, run := end.Toe.Y, end.Toe.X-h.level
+	if u <= h.level || rise == 0 {
+		return 0, 0
+	}
+	share := (u - h.level) / run
+	return rise * share * share, math.Copysign(2*rise*share/run, x)
+}
 
 // FloorZ returns the height of the floor at the station x, mm: the upper face of a rib
 // over the keel.
@@ -69,14 +86,13 @@ func (h *Hull) FloorZ(x float64) float64 {
 }
 
 // Section returns the section at the station x, from the keel point up.
-//
 // Errors: a station beyond the keel, or a half-breadth and depth from which the
 // shape set for that place cannot be made; the message names station, cause
 // and cure.
 func (h *Hull) Section(x float64) (Section, error) {
-	if x > h.Bow.Toe.X || -x > h.Stern.Toe.X {
+	if end, u := h.End(x); u > end.Toe.X {
 		return Section{}, fmt.Errorf("station %.0f mm lies past the toe of the stem, where the keel ends at %.0f mm; move the last rib in (ribs.from_bow, ribs.from_stern)",
-			x, math.Copysign(h.toe(x), x))
+			x, math.Copysign(end.Toe.X, x))
 	}
 	skin, _ := h.KeelZ(x)
 	g := h.Gunwale.Point(x)
@@ -86,39 +102,4 @@ func (h *Hull) Section(x float64) (Section, error) {
 	}
 	s.Station, s.KeelZ = x, skin+h.seat
 	return s, nil
-}
-
-func (h *Hull) toe(x float64) float64 {
-	if x < 0 {
-		return h.Stern.Toe.X
-	}
-	return h.Bow.Toe.X
-}
-
-// keelLine is the skin face of the keel: straight amidships, then a parabola
-// of rocker to each toe.
-type keelLine struct {
-	half       float64 // half the straight length, mm
-	bow, stern End
-}
-
-func (k keelLine) at(x float64) (z, slope float64) {
-	end, u := k.bow, x
-	if x < 0 {
-		end, u = k.stern, -x
-	}
-	if u <= k.half {
-		return 0, 0
-	}
-	run := end.Toe.X - k.half
-	share := (u - k.half) / run
-	return end.Toe.Y * share * share, math.Copysign(2*end.Toe.Y*share/run, x) * nonzero(end.Toe.Y)
-}
-
-// nonzero keeps a level keel from getting the slope minus zero.
-func nonzero(v float64) float64 {
-	if v == 0 {
-		return 0
-	}
-	return 1
 }

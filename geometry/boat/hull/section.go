@@ -3,6 +3,7 @@ package hull
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -34,14 +35,12 @@ type Section struct {
 // the given shape: a bottom arc turning from level through the bottom turn, a
 // bilge arc, and a topside (straight, or an arc that turns by the topside
 // curve) that arrives at the gunwale with the flare.
-//
 // How: each piece is a chord of its length l and turn t, l sinc(t/2) long and
 // leaning t/2 from its start; only the lengths of bottom and topside are
 // unknown, and two linear equations give them. Where the bottom arc would come
 // out tighter than the bilge the two merge into one arc, whose radius and the
 // topside's length solve the same equations. With lengths as unknowns a flat
 // bottom and a straight topside are not special cases.
-//
 // Returns: a chain that ends on (half-breadth, depth) to rounding.
 // Errors: a section that would need an arc of no radius or a topside of
 // negative length, with the cure.
@@ -112,16 +111,7 @@ func checkTopside(s Section) error {
 // chord is the step made by a piece of the given length and turn that starts
 // at the given heading.
 func chord(length, heading, turn float64) geometry.Point {
-	return geometry.Polar(length*sinc(turn/2), heading+turn/2)
-}
-
-// sinc is sin(a)/a, 1 at zero; the series serves where the quotient would lose
-// digits.
-func sinc(a float64) float64 {
-	if math.Abs(a) < 1e-4 {
-		return 1 - a*a/6
-	}
-	return math.Sin(a) / a
+	return geometry.Polar(length*curve.Sinc(turn/2), heading+turn/2)
 }
 
 // twoLengths solves u*a + v*b = want for the lengths a and b.
@@ -130,7 +120,6 @@ func twoLengths(u, v, want geometry.Point) (a, b float64) {
 	return want.Cross(v) / det, u.Cross(want) / det
 }
 
-// span is a piece of the given length that turns by the given angle.
 func span(length, turn float64) curve.Bend {
 	if turn == 0 {
 		return curve.Straight(length)
@@ -142,49 +131,67 @@ func span(length, turn float64) curve.Bend {
 // a piece.
 const nothing = 1e-9
 
-// compact drops the pieces that have no length.
 func compact(bends ...curve.Bend) curve.Chain {
-	var out curve.Chain
-	for _, b := range bends {
-		if b.Length > nothing {
-			out = append(out, b)
-		}
-	}
-	return out
+	return slices.DeleteFunc(bends, func(b curve.Bend) bool { return b.Length <= nothing })
 }
 
 func degrees(a float64) float64 { return a * 180 / math.Pi }
 
-// shapes holds each parameter of the section as a smooth curve along the boat.
-type shapes struct{ bottomTurn, bilge, flare, topside *curve.Ease }
+// shapes holds each parameter of the section as a smooth curve along the boat, in the
+// order of Shape.
+type shapes [4]*curve.Ease
 
 func newShapes(all []design.Section) (shapes, error) {
-	pick := func(value func(design.Section) float64) (*curve.Ease, error) {
-		x, y := make([]float64, len(all)), make([]float64, len(all))
-		for i, s := range all {
-			x[i], y[i] = float64(s.At), value(s)
+	var x []float64
+	var y [4][]float64
+	for _, s := range all {
+		x = append(x, float64(s.At))
+		for k, v := range [4]float64{float64(s.BottomTurn), float64(s.BilgeRadius), float64(s.Flare), float64(s.TopsideCurve)} {
+			y[k] = append(y[k], v)
 		}
-		return curve.NewEase(x, y)
 	}
 	var out shapes
-	for _, p := range []struct {
-		to    **curve.Ease
-		value func(design.Section) float64
-	}{
-		{&out.bottomTurn, func(s design.Section) float64 { return float64(s.BottomTurn) }},
-		{&out.bilge, func(s design.Section) float64 { return float64(s.BilgeRadius) }},
-		{&out.flare, func(s design.Section) float64 { return float64(s.Flare) }},
-		{&out.topside, func(s design.Section) float64 { return float64(s.TopsideCurve) }},
-	} {
-		e, err := pick(p.value)
-		if err != nil {
+	for k := range out {
+		var err error
+		if out[k], err = curve.NewEase(x, y[k]); err != nil {
 			return shapes{}, err
 		}
-		*p.to = e
 	}
 	return out, nil
 }
 
 func (s shapes) at(x float64) Shape {
-	return Shape{s.bottomTurn.At(x), s.bilge.At(x), s.flare.At(x), s.topside.At(x)}
+	return Shape{s[0].At(x), s[1].At(x), s[2].At(x), s[3].At(x)}
+}
+
+// Face returns the point at the distance s (mm) along the half section, moved by out
+// mm square to it: outward to the skin when positive. X is the half-breadth and Y the
+// height above the baseline.
+func (s Section) Face(along, out float64) geometry.Point {
+	p, heading := s.Half.At(along)
+	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ})
+}
+
+// Stringer returns the outer corners of a stringer at a share of the way from keel to
+// gunwale, the one towards the keel first: the wood on which the cloth lies.
+func (s Section) Stringer(d *design.Design, share float64) (in, out geometry.Point) {
+	along := share * s.Half.Length()
+	_, heading := s.Half.At(along)
+	middle := s.Face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
+	half := geometry.Polar(float64(d.Stringers.Width)/2, heading)
+	return middle.Sub(half), middle.Add(half)
+}
+
+// Corners returns the outer corners of the wood on the port side, from the middle of
+// the keel out: the keel's middle and edge, two of each stringer, and the gunwale's
+// outer face as given, its lower edge first. Cloth bridges flat from one to the next.
+func (s Section) Corners(d *design.Design, gunwale [2]geometry.Point) []geometry.Point {
+	keel := s.Face(0, float64(d.Ribs.Thickness)/2+float64(d.Keel.Depth))
+	out := make([]geometry.Point, 2, 4+2*len(d.Stringers.At))
+	out[0], out[1] = keel, keel.Add(geometry.Point{X: float64(d.Keel.Width) / 2})
+	for _, share := range d.Stringers.At {
+		a, b := s.Stringer(d, share)
+		out = append(out, a, b)
+	}
+	return append(out, gunwale[:]...)
 }

@@ -65,7 +65,6 @@ type Cloth struct {
 
 // New covers a boat and makes it ready to float, with so many stations between the
 // last rib and the tip of each end: an even number, so that Simpson's rule fits.
-//
 // Errors: an outline that is no section of a hull.
 func New(b Boat, steps int) (*Cloth, error) {
 	c := &Cloth{boat: b, ribs: b.Ribs()}
@@ -109,7 +108,6 @@ func (c *Cloth) Ends() (stern, bow End) { return c.ends[0], c.ends[1] }
 // in the ends, from tip to tip.
 func (c *Cloth) Stations() []float64 { return slices.Clone(c.stations) }
 
-// float makes a hull of outlines at the stations.
 func (c *Cloth) float(at func(x float64) []geometry.Point) (*float.Hull, error) {
 	rows := make([]float.Station, len(c.stations))
 	for i, x := range c.stations {
@@ -192,5 +190,52 @@ func covered(pts []geometry.Point, skin float64) []geometry.Point {
 		out[i] = p.Add(n.Scale(reach))
 	}
 	out[0].X, out[len(out)-1].Y = pts[0].X, pts[len(pts)-1].Y
+	return out
+}
+
+// atEnd draws the section past the last rib on one side, 1 forward and -1 aft: the
+// keel or the stem's outer edge, the stringers that have not yet landed on the stem,
+// the gunwale or the stem's head. The keel's edge is taken bare, the gunwale's face
+// moved straight out: at the last rib that is up to 0.2 mm off the covered corners.
+func (c *Cloth) atEnd(x, side float64) []geometry.Point {
+	e, last := c.ends[0], 0
+	if side > 0 {
+		e, last = c.ends[1], len(c.ribs)-1
+	}
+	u, from := x*side, c.ribs[last].Station*side
+	out := make([]geometry.Point, len(c.off[last]))
+	low, top := c.boat.Keel(x), geometry.Point{X: e.Siding / 2, Y: e.Top}
+	if u >= e.Tip {
+		low, top.X = math.Min(low, e.Top), 0
+	}
+	for i := range out {
+		out[i].Y = low
+	}
+	out[len(out)-2], out[len(out)-1] = top, top
+	if u >= e.Tip {
+		return out
+	}
+	share := math.Min(1, (u-from)/(e.Toe-from))
+	edge := geometry.Point{X: c.ribs[last].Corners[1].X*(1-share) + e.Siding/2*share, Y: low}
+	out[1] = edge
+	for i, land := range e.Landings {
+		out[2+2*i], out[3+2*i] = edge, edge
+		if u >= land {
+			continue
+		}
+		mid, fade := c.boat.Stringer(i, x), 1-(u-from)/(land-from)
+		for k := 2 + 2*i; k < 4+2*i; k++ {
+			p := mid.Add(c.off[last][k].Scale(fade))
+			if p.X = math.Max(0, p.X); p.Y > low {
+				out[k] = p
+			}
+		}
+	}
+	if u <= e.Gunwale {
+		out := out[len(out)-2:]
+		for k, p := range c.boat.Gunwale(x) {
+			out[k] = p.Add(geometry.Point{X: c.boat.Thickness()})
+		}
+	}
 	return out
 }

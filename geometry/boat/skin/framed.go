@@ -1,8 +1,6 @@
 package skin
 
 import (
-	"math"
-
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
@@ -16,7 +14,6 @@ import (
 const endSteps = 12
 
 // Of covers a finished frame.
-//
 // Errors: an outline that is no section of a hull, which a frame that was built has
 // not.
 func Of(f *frame.Frame) (*Cloth, error) { return New(framed{f}, endSteps) }
@@ -36,11 +33,7 @@ func (b framed) Ribs() []Rib {
 }
 
 func (b framed) Keel(x float64) float64 {
-	e := b.f.Hull.Bow
-	if x < 0 {
-		e = b.f.Hull.Stern
-	}
-	if u := math.Abs(x); u > e.Toe.X {
+	if e, u := b.f.Hull.End(x); u > e.Toe.X {
 		return e.HeightAt(u)
 	}
 	z, _ := b.f.Hull.KeelZ(x)
@@ -75,7 +68,6 @@ func EndOf(e hull.End, siding float64, landings []geometry.Point) End {
 
 // Smooth returns the boat with its cloth on the arcs, as if there were a stringer
 // everywhere: for comparison.
-//
 // Errors: a rib whose arcs have no line outside them.
 func Smooth(f *frame.Frame, c *Cloth) (*float.Hull, error) {
 	round := map[float64][]geometry.Point{}

@@ -134,19 +134,18 @@ func TestCure(t *testing.T) {
 		name  string
 		at    []float64
 		depth measure.Length
-		kind  kind
 		words string
 	}{
-		{"brook", []float64{0.27, 0.5, 0.74}, 10, moved, "move stringer 3 from 0.74 to 0.7 of the way"},
-		{"lake", []float64{0.26, 0.5, 0.75}, 11, moved, "move stringers 1 and 3 to other shares"},
-		{"brook", []float64{0.27, 0.46, 0.62}, 5, deeper, "make the stringers 6.0 mm deep instead of 5.0 mm"},
-		{"river", []float64{0.3, 0.6}, 12, added, "add one stringer on each side"},
+		{"brook", []float64{0.27, 0.5, 0.74}, 10, "move stringer 3 from 0.74 to 0.7 of the way"},
+		{"lake", []float64{0.26, 0.5, 0.75}, 11, "move stringers 1 and 3 to other shares"},
+		{"brook", []float64{0.27, 0.46, 0.62}, 5, "make the stringers 6.0 mm deep instead of 5.0 mm"},
+		{"river", []float64{0.3, 0.6}, 12, "add one stringer on each side"},
 	} {
 		f := build(t, c.name)
 		f.Design.Stringers.At, f.Design.Stringers.Depth = c.at, c.depth
 		cure, ok := CureOf(f)
 		text := cure.Words(f.Design, func(v float64) string { return fmt.Sprintf("%.1f mm", v) })
-		if !ok || cure.kind != c.kind || !strings.HasPrefix(text, c.words) {
+		if !ok || !strings.HasPrefix(text, c.words) {
 			t.Errorf("%s with stringers at %v: %+v, %q", c.name, c.at, cure, text)
 			continue
 		}

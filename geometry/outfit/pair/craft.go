@@ -264,7 +264,7 @@ func (c *Craft) waves() error {
 	}
 	for _, kmh := range []float64{4, 5, 6, 7, 8, 9, 10} {
 		u := kmh / 3.6
-		w := Wave{Speed: u, Apart: grids[0].Waves(c.Water.Density, u, nil) + grids[1].Waves(c.Water.Density, u, nil)}
+		w := Wave{Speed: u, Apart: grids[0].Waves(c.Water.Density, u) + grids[1].Waves(c.Water.Density, u)}
 		w.Together = effort.Together(grids[0], grids[1], 0, c.Spacing, c.Water.Density, u)
 		c.Waves = append(c.Waves, w)
 	}

@@ -5,10 +5,13 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry"
+	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
 )
 
@@ -27,37 +30,30 @@ func (r *Report) findUpright() {
 		r.Findings.Judge(finding.Unsafe, "stability", finding.Arithmetic, "it capsizes: %s%s", r.Fault.Text, r.lower())
 		return
 	}
-	c := r.Curve
-	most := float.Lever{}
-	for _, v := range c.Levers {
-		if v.GZ > most.GZ {
-			most = v
-		}
-	}
-	if math.IsNaN(c.Flooding) {
-		r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg%s", r.Rest.GM, most.GZ, deg(most.Heel), r.lower())
-		return
-	}
-	if over, ok := r.goesOver(); ok {
-		r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg%s",
-			r.Rest.GM, most.GZ, deg(most.Heel), deg(over), deg(c.Flooding), r.lower())
-		return
-	}
-	r.Findings.Say("stability", finding.Arithmetic, "GM %.0f mm, greatest righting lever %.0f mm at %.0f deg; water comes over the gunwale at %.0f deg of heel, %s%s",
-		r.Rest.GM, most.GZ, deg(most.Heel), deg(c.Flooding), r.where(c.At.At.X), r.lower())
-}
-
-// goesOver finds the heel past which nothing rights the boat any more, radians: where the
-// lever falls to nothing after its greatest.
-func (r *Report) goesOver() (float64, bool) {
-	best := 0
-	for i, v := range r.Curve.Levers {
-		if v.GZ > r.Curve.Levers[best].GZ {
+	c, best := r.Curve, 0
+	for i, v := range c.Levers {
+		if v.GZ > c.Levers[best].GZ {
 			best = i
 		}
 	}
-	for i := best + 1; i < len(r.Curve.Levers); i++ {
-		if a, b := r.Curve.Levers[i-1], r.Curve.Levers[i]; b.GZ <= 0 {
+	most := c.Levers[best]
+	text := fmt.Sprintf("GM %.0f mm, greatest righting lever %.0f mm at %.0f deg", r.Rest.GM, most.GZ, deg(most.Heel))
+	over, ok := goesOver(c.Levers[best:])
+	switch {
+	case math.IsNaN(c.Flooding):
+	case ok:
+		text += fmt.Sprintf("; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg", deg(over), deg(c.Flooding))
+	default:
+		text += fmt.Sprintf("; water comes over the gunwale at %.0f deg of heel, %s", deg(c.Flooding), r.where(c.At.At.X))
+	}
+	r.Findings.Say("stability", finding.Arithmetic, "%s%s", text, r.lower())
+}
+
+// goesOver finds the heel past which nothing rights the boat any more, radians: where the
+// lever falls to nothing after its greatest, the first given.
+func goesOver(levers []float.Lever) (float64, bool) {
+	for i := 1; i < len(levers); i++ {
+		if a, b := levers[i-1], levers[i]; b.GZ <= 0 {
 			return a.Heel + (b.Heel-a.Heel)*a.GZ/(a.GZ-b.GZ), true
 		}
 	}
@@ -94,10 +90,8 @@ func (r *Report) findFreeboard() {
 	r.Findings = append(r.Findings, f)
 }
 
-// payload is the mass aboard besides the boat, kg.
 func (r *Report) payload() float64 { return weight.Sum(r.Boat.Aboard()).Mass }
 
-// carried says what the figures are for.
 func (r *Report) carried() string {
 	if r.Boat.Frame == nil || r.Options.Draft > 0 {
 		return fmt.Sprintf("%.0f kg in all", r.Load.Mass)
@@ -168,7 +162,7 @@ const (
 )
 
 func (r *Report) findLean() {
-	name, l := r.heaviest()
+	name, l := heaviest(r.Boat.Crew)
 	if l.Mass == 0 || r.Fault != nil {
 		return
 	}
@@ -194,42 +188,29 @@ func (r *Report) findTrim() {
 	}
 	cure := ""
 	text := fmt.Sprintf("trims %.0f mm down by the %s over the waterline", math.Abs(rise), end)
-	if mover := r.mover(); mover.Mass > 0 {
-		step := rise * r.Rest.MomentToTrim / (mover.Mass * measure.Gravity)
+	if name, l := r.mover(); l.Mass > 0 {
+		step := rise * r.Rest.MomentToTrim / (l.Mass * measure.Gravity)
 		way := "forward"
 		if step < 0 {
 			way = "aft"
 		}
-		cure = fmt.Sprintf("%s moved %.0f mm %s", mover.name, math.Abs(step), way)
+		cure = fmt.Sprintf("%s (%.0f kg) moved %.0f mm %s", name, l.Mass, math.Abs(step), way)
 		text += "; " + cure + " would level it"
 	}
 	text += ". A little by the stern steers well, a little by the bow is liked for fast paddling"
 	r.Findings = append(r.Findings, finding.Finding{About: "trim", Text: text, Standing: finding.Memory, Cure: cure})
 }
 
-type mover struct {
-	float.Load
-	name string
-}
-
 // mover is what is most easily moved: the heaviest gear, or a person.
-func (r *Report) mover() mover {
-	var m mover
-	for _, i := range r.Boat.Gear {
-		if l := i.Load(); r.Boat.Frame != nil && l.Mass > m.Mass {
-			m = mover{l, fmt.Sprintf("%s (%.0f kg)", i.Name, l.Mass)}
-		}
+func (r *Report) mover() (name string, l float.Load) {
+	if name, l = heaviest(r.Boat.Gear); r.Boat.Frame == nil || l.Mass == 0 {
+		return heaviest(r.Boat.Crew)
 	}
-	if m.Mass == 0 {
-		name, l := r.heaviest()
-		m = mover{l, fmt.Sprintf("%s (%.0f kg)", name, l.Mass)}
-	}
-	return m
+	return name, l
 }
 
 func deg(a float64) float64 { return a * 180 / math.Pi }
 
-// where says in words where along the boat a station lies.
 func (r *Report) where(x float64) string {
 	aft, fore := r.Boat.Hull.Ends()
 	share := (2*x - aft - fore) / (fore - aft)
@@ -244,4 +225,115 @@ func (r *Report) where(x float64) string {
 		return "at the " + end + " quarter"
 	}
 	return "at the " + end
+}
+
+// Lean is what happens when a part of the weight moves aside.
+type Lean struct {
+	Heel      float64 // radians
+	Freeboard float64 // mm, at its lowest then
+}
+
+// lean moves a mass, kg, aside by mm; ok is false when water comes in or the boat
+// goes over.
+func (r *Report) lean(mass, aside float64) (Lean, bool) {
+	l := r.Load.Shifted(mass, geometry.Point3{Y: aside})
+	p, _, err := r.Boat.Hull.Settle(l, r.Options.Water.Density)
+	if err != nil {
+		return Lean{}, false
+	}
+	return Lean{math.Abs(p.Heel), r.Boat.Hull.Freeboard(p).Least}, true
+}
+
+// farthest returns how far a mass, kg, can move aside before the boat rolls until
+// water comes in, mm.
+func (r *Report) farthest(mass float64) float64 {
+	lo, hi := 0.0, 2000.0
+	for range 14 {
+		mid := (lo + hi) / 2
+		if _, ok := r.lean(mass, mid); ok {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
+
+func heaviest(items []weight.Item) (name string, l float.Load) {
+	for _, i := range items {
+		if v := i.Load(); v.Mass > l.Mass {
+			name, l = i.Name, v
+		}
+	}
+	return name, l
+}
+
+// touring is the power at the paddle that a paddler keeps up, W: all day, and for
+// an hour. From memory: 40 to 80 and 100 to 150.
+const (
+	allDay = 50.0
+	anHour = 110.0
+)
+
+func (r *Report) findEffort() {
+	people := math.Max(1, float64(len(r.Boat.People)))
+	each := ""
+	if people > 1 {
+		each = " each"
+	}
+	slow, fast := r.Hull.SpeedAt(r.Options.Water, allDay*people), r.Hull.SpeedAt(r.Options.Water, anHour*people)
+	r.Findings.Say("effort", finding.Designs, "%.0f W%s at the paddle, an easy day's work, keeps up about %.1f km/h; %.0f W%s, an hour's hard work, %.1f km/h. Flat, deep, still water; power and a paddle's efficiency of %.0f %% are from memory",
+		allDay, each, slow*3.6, anHour, each, fast*3.6, effort.Efficiency*100)
+	const hump = 0.40
+	u := hump * math.Sqrt(measure.Gravity*r.Hull.Length)
+	r.Findings.Say("effort", finding.Memory, "past %.1f km/h (Froude number %.2f on %.2f m of waterline) effort climbs steeply; Michell's integral exaggerates the humps and hollows before it", u*3.6, hump, r.Hull.Length)
+}
+
+func (r *Report) findSkin() {
+	if r.unsmooth != nil {
+		r.Findings.Say("skin", finding.Arithmetic, "the ribs' smooth arcs find no rest to be compared with: %v", r.unsmooth)
+	}
+	if r.Smooth == nil {
+		return
+	}
+	a, b := r.Rest, *r.Smooth
+	r.Findings.Say("skin", finding.Arithmetic, "the cloth, flat between stringers, floats %.1f mm deeper than the ribs' smooth arcs would; GM %.0f mm against %.0f mm, wetted surface %.2f m2 against %.2f m2",
+		a.Draft-b.Draft, a.GM, b.GM, a.Wetted/1e6, b.Wetted/1e6)
+}
+
+func (r *Report) findWeights() {
+	if r.Boat.Frame == nil {
+		return
+	}
+	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities, without seats, floor or footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Own().Mass)
+}
+
+func (r *Report) findReminders() {
+	text := "a wearable life jacket for each person"
+	if n := len(r.Boat.People); n > 1 {
+		text = fmt.Sprintf("%d wearable life jackets, one for each person", n)
+	}
+	r.Findings.Say("on board", finding.Law, "%s (in the United States 33 CFR 175.15). Registration, lights and sound signals follow local law; sail, motor, passengers for hire or a sale change which rules apply", text)
+}
+
+// findCloth tells of ribs that stand outside the flat cloth: it lies on them, so
+// the volume worked out between the stringers is a little less than the boat's.
+func (r *Report) findCloth() {
+	f := r.Boat.Frame
+	if f == nil {
+		return
+	}
+	c := skin.ClearanceOf(f)
+	r.Clearance = c
+	if len(c.Proud) == 0 {
+		return
+	}
+	worst := c.Nearest
+	mm := func(v float64) string { return fmt.Sprintf("%.1f mm", v) }
+	text := fmt.Sprintf("between %s the cloth lies on ribs instead of spanning flat: rib %s stands %s out of it, the most of %s. Ribs then show and chafe the cloth, and the boat floats a little higher than worked out here",
+		worst.Between(f), worst.Rib, mm(worst.By), skin.Runs(f, c.Proud))
+	if c.Cure != nil {
+		text += fmt.Sprintf("; to keep all ribs %s inside it, %s", mm(-c.Cure.By), c.Cure.Words(f.Design, mm))
+	}
+	r.Findings.Say("skin", finding.Arithmetic, "%s", text)
 }

@@ -68,7 +68,7 @@ func TestLeanFinding(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		r := run(t, shipped(t, name))
 		text := r.about("leaning out")
-		_, l := r.heaviest()
+		_, l := heaviest(r.Boat.Crew)
 		var moves, heel, least, far, allowed float64
 		after(t, text, "so that their weight moves ", "%f mm heels the boat %f deg and leaves %f mm of freeboard; held stiff, %f mm", &moves, &heel, &least, &far)
 		after(t, text, "A code for small passenger craft stops at ", "%f deg", &allowed)

@@ -57,7 +57,6 @@ type Displacement struct {
 }
 
 // Run makes the trial.
-//
 // Errors: *float.Fault when there is no rest: sinks, swamps, load outside the
 // hull; a draft that the hull has not; a rib whose arcs have no line outside them.
 func Run(b aboard.Boat, o Options) (*Report, error) {
@@ -67,11 +66,7 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 	}
 	density := o.Water.Density
 	plane, err := r.settle()
-	var f *float.Fault
-	switch {
-	case errors.As(err, &f) && f.Outcome == float.Capsizes:
-		r.Fault = f
-	case err != nil:
+	if errors.As(err, &r.Fault); err != nil && (r.Fault == nil || r.Fault.Outcome != float.Capsizes) {
 		return nil, err
 	}
 	r.Rest = b.Hull.Upright(plane, r.Load, density)
@@ -88,7 +83,9 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 	if r.Hull, err = towed(b.Hull, r.Rest); err != nil {
 		return nil, err
 	}
-	r.Effort = r.Hull.Curve(o.Water, o.Speeds)
+	for _, u := range o.Speeds {
+		r.Effort = append(r.Effort, r.Hull.At(o.Water, u))
+	}
 	r.displace()
 	r.find()
 	return r, nil
@@ -172,7 +169,6 @@ const (
 	gridRows   = 61
 )
 
-// towed prepares the hull at rest for the effort.
 func towed(h *float.Hull, rest float.Hydrostatics) (effort.Hull, error) {
 	x, depth, half := h.WetOffsets(rest.Plane, waterlines)
 	g, err := effort.Offsets{X: x, Depth: depth, Half: half}.Even(gridRows, gridLines)

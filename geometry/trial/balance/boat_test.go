@@ -105,7 +105,11 @@ func TestMiss(t *testing.T) {
 		b := boat(t, name, nil)
 		all := choose(t, b, "all")
 		moved := func(miss float64) []float64 {
-			trial := Trial{In: rest(t, b, b.Off(miss), nil), Out: rest(t, b, b.Off(miss), all)}
+			trials, err := b.Trials(all, miss)
+			if err != nil || len(trials) != 3 {
+				t.Fatalf("%s: %d trials, %v", name, len(trials), err)
+			}
+			trial := trials[2]
 			var out []float64
 			for _, s := range b.Frame.Thwarts {
 				out = append(out, trial.Moved(s.At))
@@ -259,7 +263,7 @@ func TestLostRibs(t *testing.T) {
 	for i := range limp {
 		limp[i].Stiffness = 0
 	}
-	for name, ribs := range map[string][]Spring{"all limp": limp, "none": nil} {
+	for name, ribs := range map[string][]Member{"all limp": limp, "none": nil} {
 		m, err := New(b.Model.rail, ribs, struts, 1)
 		if err != nil {
 			t.Fatal(err)
@@ -299,8 +303,8 @@ func TestRefused(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		rail   Rail
-		ribs   []Spring
-		struts []Strut
+		ribs   []Member
+		struts []Member
 	}{
 		{"turned rail", with(func(r *Rail) { r.From, r.To = r.To, r.From }), nil, nil},
 		{"rail without an end", with(func(r *Rail) { r.To = inf }), nil, nil},
@@ -308,27 +312,27 @@ func TestRefused(t *testing.T) {
 		{"rail of NaN stiffness", with(func(r *Rail) { r.Stiffness = func(float64) float64 { return nan } }), nil, nil},
 		{"rail of endless stiffness", with(func(r *Rail) { r.Stiffness = func(float64) float64 { return inf } }), nil, nil},
 		{"curve that is no number", with(func(r *Rail) { r.Strain = func(float64) float64 { return nan } }), nil, nil},
-		{"rib of negative stiffness", good, []Spring{{"F1", 100, -1}}, nil},
-		{"rib of NaN stiffness", good, []Spring{{"F1", 100, nan}}, nil},
-		{"rib off the end", good, []Spring{{"F1", testL + 1, 1}}, nil},
-		{"rib nowhere", good, []Spring{{"F1", nan, 1}}, nil},
-		{"strut on the stem", good, nil, []Strut{{"bar", 0, 1}}},
-		{"strut of no stiffness", good, nil, []Strut{{"bar", 100, 0}}},
-		{"strut of endless stiffness", good, nil, []Strut{{"bar", 100, inf}}},
+		{"rib of negative stiffness", good, []Member{{"F1", 100, -1}}, nil},
+		{"rib of NaN stiffness", good, []Member{{"F1", 100, nan}}, nil},
+		{"rib off the end", good, []Member{{"F1", testL + 1, 1}}, nil},
+		{"rib nowhere", good, []Member{{"F1", nan, 1}}, nil},
+		{"strut on the stem", good, nil, []Member{{"bar", 0, 1}}},
+		{"strut of no stiffness", good, nil, []Member{{"bar", 100, 0}}},
+		{"strut of endless stiffness", good, nil, []Member{{"bar", 100, inf}}},
 	} {
 		if _, err := New(c.rail, c.ribs, c.struts, 1); err == nil || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s: got %v, want a refusal in a line", c.name, err)
 		}
 	}
 	// Two cross pieces on one place cannot both be set to nothing by name.
-	m, err := New(good, []Spring{{"a", 1000, 1}, {"b", 2000, 1}}, []Strut{{"one", 1500, 1}, {"two", 1500, 1}}, 1)
+	m, err := New(good, []Member{{"a", 1000, 1}, {"b", 2000, 1}}, []Member{{"one", 1500, 1}, {"two", 1500, 1}}, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if _, err := m.Neutral(); !errors.Is(err, ErrNoNeutral) {
 		t.Errorf("two cross pieces on one place: %v", err)
 	}
-	m, _ = New(good, []Spring{{"a", 1000, 1}}, nil, 1)
+	m, _ = New(good, []Member{{"a", 1000, 1}}, nil, 1)
 	if _, err := m.Settle(Setting{Open: []float64{1e9}}); err == nil {
 		t.Error("a rib a kilometre too wide is taken")
 	}

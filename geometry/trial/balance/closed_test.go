@@ -47,7 +47,7 @@ func settle(t *testing.T, m *Model, err error, s Setting) *State {
 // x/L - 4 (x/L)^3), 0.6875 D at the quarter, 3 D/L at the stem, 48 EI D / L^3 per
 // gunwale.
 func TestOneSpreader(t *testing.T) {
-	m, err := New(even(testL, testEI), nil, []Strut{{"spreader", testL / 2, stiff}}, 1)
+	m, err := New(even(testL, testEI), nil, []Member{{"spreader", testL / 2, stiff}}, 1)
 	s := settle(t, m, err, Setting{Slack: []float64{2 * testD}})
 	force := 48 * testEI * testD / math.Pow(testL, 3)
 	within(t, "force, N", s.Struts[0], force, 1e-6)
@@ -58,7 +58,7 @@ func TestOneSpreader(t *testing.T) {
 		within(t, "y, mirrored", s.At((1-u)*testL), testD*(3*u-4*u*u*u), 1e-6)
 	}
 	// Moment in the middle: P L / 4, bulging.
-	within(t, "moment, N mm", s.Moment[m.strutNode[0]], -force*testL/4, 1e-6)
+	within(t, "moment, N mm", s.Moment[m.strutAt[0]/2], -force*testL/4, 1e-6)
 }
 
 // TestHeldToTheCurve asks the same force of a gunwale that is already drawn on
@@ -67,7 +67,7 @@ func TestHeldToTheCurve(t *testing.T) {
 	r := even(testL, testEI)
 	r.Kinks = []float64{testL / 2}
 	r.Strain = func(x float64) float64 { return -24 * testD * math.Min(x, testL-x) / math.Pow(testL, 3) }
-	m, err := New(r, nil, []Strut{{"spreader", testL / 2, stiff}}, 1)
+	m, err := New(r, nil, []Member{{"spreader", testL / 2, stiff}}, 1)
 	s := settle(t, m, err, Setting{})
 	within(t, "force, N", s.Struts[0], 48*testEI*testD/math.Pow(testL, 3), 1e-6)
 	for i, v := range s.Offset {
@@ -85,7 +85,7 @@ func TestHeldToTheCurve(t *testing.T) {
 // one.
 func TestTwoSpreaders(t *testing.T) {
 	for _, a := range []float64{400, 1000, 1400} {
-		m, err := New(even(testL, testEI), nil, []Strut{{"after", a, stiff}, {"forward", testL - a, stiff}}, 1)
+		m, err := New(even(testL, testEI), nil, []Member{{"after", a, stiff}, {"forward", testL - a, stiff}}, 1)
 		s := settle(t, m, err, Setting{Slack: []float64{2 * testD, 2 * testD}})
 		want := 6 * testEI * testD / (a * a * (3*testL - 4*a))
 		within(t, "after force, N", s.Struts[0], want, 1e-6)
@@ -112,7 +112,7 @@ func TestRibs(t *testing.T) {
 	}
 	// First moment of a quarter circle about the level of its head: R (R pi/2) - R^2
 	// (pi/2 - 1) = R^2.
-	within(t, "first moment of a quarter circle", moments(half, 1), r*r, 1e-9)
+	within(t, "first moment of a quarter circle", legs(half)[0].moment(1), r*r, 1e-9)
 }
 
 // TestFoundation pushes on one rib of a long gunwale on close ribs: the load P
@@ -126,9 +126,9 @@ func TestFoundation(t *testing.T) {
 	miss := func(pitch float64) float64 {
 		n := int(length/pitch/2) * 2
 		pitch = length / float64(n)
-		var ribs []Spring
+		var ribs []Member
 		for i := 1; i < n; i++ {
-			ribs = append(ribs, Spring{"", float64(i) * pitch, k * pitch / 2}) // 2 k_rib v is the push back
+			ribs = append(ribs, Member{"", float64(i) * pitch, k * pitch / 2}) // 2 k_rib v is the push back
 		}
 		m, err := New(even(length, testEI), ribs, nil, 1)
 		if err != nil {

@@ -8,40 +8,30 @@ import (
 	"ribwright/geometry"
 )
 
-// Spring is a bent rib as the gunwales feel it.
-type Spring struct {
-	Name      string
-	At        float64 // station, mm
-	Stiffness float64 // of the pair of heads, N per mm of opening, >= 0
-}
-
-// Strut is a cross piece between the gunwales.
-type Strut struct {
+// Member is a bent rib or a cross piece as the gunwales feel it.
+type Member struct {
 	Name      string
 	At        float64 // station of its middle, mm
-	Stiffness float64 // along itself, N per mm, > 0
+	Stiffness float64 // N per mm: of a rib's pair of heads against opening, >= 0; of a cross piece along itself, > 0
 }
 
 // Model is a gunwale on its ribs and cross pieces. It does not change.
 type Model struct {
-	rail   Rail
-	ribs   []Spring
-	struts []Strut
+	rail         Rail
+	ribs, struts []Member
 
-	x         []float64 // nodes, from aft forward, mm
-	elements  []element // between them
-	ribNode   []int
-	strutNode []int
-	beam      band // of the bare rail, before anything is pinned
-	push      []float64
+	x              []float64 // nodes, from aft forward, mm
+	elements       []element // between them
+	ribAt, strutAt []int     // the unknown that is the offset at each
+	beam           band      // of the bare rail, before anything is pinned
+	push           []float64
 }
 
 // New puts a model together. fine, 1 or more, cuts every element into that many,
 // for tests of convergence.
-//
 // Errors: a member off the rail, a stiffness that is none, a rail that bends
 // nothing. Each names the member.
-func New(rail Rail, ribs []Spring, struts []Strut, fine int) (*Model, error) {
+func New(rail Rail, ribs, struts []Member, fine int) (*Model, error) {
 	m := &Model{rail: rail, ribs: ribs, struts: struts}
 	if err := m.check(); err != nil {
 		return nil, err
@@ -52,20 +42,12 @@ func New(rail Rail, ribs []Spring, struts []Strut, fine int) (*Model, error) {
 			places = append(places, k)
 		}
 	}
-	for _, r := range ribs {
-		places = append(places, r.At)
-	}
-	for _, s := range struts {
+	for _, s := range slices.Concat(ribs, struts) {
 		places = append(places, s.At)
 	}
 	slices.Sort(places)
 	m.x = cuts(places, max(1, fine))
-	for _, r := range ribs {
-		m.ribNode = append(m.ribNode, m.nodeAt(r.At))
-	}
-	for _, s := range struts {
-		m.strutNode = append(m.strutNode, m.nodeAt(s.At))
-	}
+	m.ribAt, m.strutAt = m.offsets(ribs), m.offsets(struts)
 	return m, m.assemble()
 }
 
@@ -88,13 +70,18 @@ func (m *Model) check() error {
 	return nil
 }
 
-// nodeAt returns the node nearest to the station x.
-func (m *Model) nodeAt(x float64) int {
-	i, _ := slices.BinarySearch(m.x, x)
-	if i == len(m.x) || i > 0 && x-m.x[i-1] < m.x[i]-x {
-		i--
+// offsets returns the unknowns that are the offsets at the members: those of the nodes
+// nearest to them.
+func (m *Model) offsets(members []Member) []int {
+	out := make([]int, len(members))
+	for k, b := range members {
+		i, _ := slices.BinarySearch(m.x, b.At)
+		if i == len(m.x) || i > 0 && b.At-m.x[i-1] < m.x[i]-b.At {
+			i--
+		}
+		out[k] = 2 * i
 	}
-	return i
+	return out
 }
 
 // assemble adds the elements up. Unknown 2i is the offset of node i, 2i+1 its
@@ -121,14 +108,9 @@ func (m *Model) assemble() error {
 // in, pinned at both ends and factored.
 func (m *Model) held(s Setting) (band, error) {
 	b := append(band(nil), m.beam...)
-	for i, r := range m.ribs {
-		if !s.ribOut(i) {
-			b.add(2*m.ribNode[i], 2*m.ribNode[i], 2*r.Stiffness)
-		}
-	}
-	for i, t := range m.struts {
-		if !s.strutOut(i) {
-			b.add(2*m.strutNode[i], 2*m.strutNode[i], 2*t.Stiffness)
+	for _, f := range m.fitted(s) {
+		if !f.out {
+			b.add(f.at, f.at, 2*f.Stiffness)
 		}
 	}
 	b.pin(0)

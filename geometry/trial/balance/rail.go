@@ -10,7 +10,6 @@
 // boat. Rib heads are hinged in their mortises; the twist of the gunwales, the
 // stringers, the skin and the breasthooks' grip are left out, and the ends are
 // free to draw together by the fraction of a millimetre that widening takes.
-//
 // Source: beam theory as in S. Timoshenko, Strength of Materials, and M. Hetenyi,
 // Beams on Elastic Foundation; recalled, and checked by closed forms in the tests.
 package balance

@@ -1,6 +1,71 @@
 package balance
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/wood/timber"
+)
+
+// Glue is what gluing does to a gunwale: how far its plies are bent before the
+// glue holds them, and how much of the designed curve the finished stick keeps by
+// itself.
+type Glue struct {
+	Plies int     // as glued in the bend: 1 when they are glued straight, for then they bend as one
+	Form  float64 // curvature of the plies when they are glued, over the designed one
+	Back  float64 // share of that curvature lost when it comes off
+	Kept  float64 // what is left, over the designed curvature: Form (1 - Back)
+}
+
+// glueOf reads it from a design. Source of what springs back: timber.Springback.
+func glueOf(d *design.Design) (Glue, error) {
+	g := Glue{Plies: d.Gunwale.Plies}
+	if d.Gunwale.Glued == design.GluedStraight || d.Gunwale.Plies < 2 {
+		return Glue{Plies: 1, Back: 1}, nil
+	}
+	s, err := timber.Springback(slices.Repeat([]float64{float64(d.Gunwale.Width) / float64(g.Plies)}, g.Plies))
+	if err != nil {
+		return g, err
+	}
+	g.Back = math.Min(s*d.Bending.GlueCreep, 0.95)
+	g.Form = 1
+	if d.Gunwale.Glued == design.GluedOnForm {
+		g.Form = 1 / (1 - g.Back)
+	}
+	g.Kept = g.Form * (1 - g.Back)
+	return g, nil
+}
+
+// Back returns the share of a form's curvature that the plies of the design lose
+// when they are glued on one, whether they are or not; 1 for a single ply.
+func (b *Boat) Back() float64 {
+	d := *b.Frame.Design
+	d.Gunwale.Glued = design.GluedOnForm
+	g, err := glueOf(&d)
+	if err != nil {
+		return 1
+	}
+	return g.Back
+}
+
+// Stress returns the greatest bending stress in a stack of the given width in mm
+// that was glued at Form times the curvature designed and is now held at now
+// (1/mm), N/mm2.
+// How: a ply has its own bend from the gluing, and from then on bends with the
+// stack: at the height y of the stack, c the middle of the ply, the strain is
+// (y - c) form + y (now - form).
+func (g Glue) Stress(moe, width, designed, now float64) float64 {
+	form, ply := g.Form*designed, width/float64(g.Plies)
+	worst := 0.0
+	for i := range g.Plies {
+		low := float64(i)*ply - width/2
+		for _, y := range []float64{low, low + ply} {
+			worst = math.Max(worst, math.Abs((y-low-ply/2)*form+y*(now-form)))
+		}
+	}
+	return moe * worst
+}
 
 // Rest is the stress in a gunwale at one place, N/mm2.
 type Rest struct {

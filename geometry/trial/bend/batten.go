@@ -26,7 +26,7 @@ type batten struct {
 // over its depth.
 func (r *Report) battens() error {
 	d := r.Frame.Design
-	wood, err := r.wood(d.Keel.Species)
+	wood, err := d.Wood(d.Keel.Species)
 	if err != nil {
 		return err
 	}
@@ -37,7 +37,7 @@ func (r *Report) battens() error {
 		worst = math.Max(worst, math.Abs(up))
 	}
 	r.note(keel.judge("keel", worst, 0))
-	if wood, err = r.wood(d.Stringers.Species); err != nil {
+	if wood, err = d.Wood(d.Stringers.Species); err != nil {
 		return err
 	}
 	for _, s := range r.Frame.Stringers {

@@ -1,9 +1,12 @@
 package bend
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
@@ -50,21 +53,16 @@ func (r *Report) gunwale() {
 	out.PlyBend = b.Wood.MOE * out.Ply / (2 * tight)
 	r.Gunwale = out
 	r.judgePly()
-	for _, e := range []struct {
-		name string
-		set  hull.EdgeSet
-	}{{"bow", r.Frame.Hull.Sheer.BowSet}, {"stern", r.Frame.Hull.Sheer.SternSet}} {
-		if e.set.Rise > 0 {
-			s := EdgeSet{End: e.name, EdgeSet: e.set, Stress: b.Wood.MOE * e.set.Strain(g.Height)}
-			s.TooTight = !r.judgeEdgeSet(s)
+	for i, set := range []hull.EdgeSet{r.Frame.Hull.Sheer.BowSet, r.Frame.Hull.Sheer.SternSet} {
+		if set.Rise > 0 {
+			s := EdgeSet{End: [2]string{"bow", "stern"}[i], EdgeSet: set, Stress: b.Wood.MOE * set.Strain(g.Height)}
+			f := byStress("edge-set, "+s.End, b.Wood, s.Stress, finding.TooTight)
+			s.TooTight = !r.noteCure(f, "%.0f mm less rise, or begin it nearer midship, or cut or laminate the gunwale to the sheer", math.Ceil(s.Rise*(1-f.Limit/s.Stress)))
 			r.Gunwale.EdgeSets = append(r.Gunwale.EdgeSets, s)
 		}
 	}
-	f := byStress(fmt.Sprintf("gunwale at rest, station %.0f mm", out.Rest.X), b.Wood, out.Rest.Sum(), finding.Weak)
-	if !f.Verdict.Passes() {
-		f.Cure = "more plies glued bent, a thinner gunwale, or an edge-set that begins nearer midship"
-	}
-	r.note(f)
+	r.noteCure(byStress(fmt.Sprintf("gunwale at rest, station %.0f mm", out.Rest.X), b.Wood, out.Rest.Sum(), finding.Weak),
+		"more plies glued bent, a thinner gunwale, or an edge-set that begins nearer midship")
 }
 
 func (r *Report) judgePly() {
@@ -74,20 +72,7 @@ func (r *Report) judgePly() {
 		part = fmt.Sprintf("gunwale of %.1f mm, in plan", g.Ply)
 	}
 	f := byStress(part, r.Boat.Wood, g.PlyBend, finding.TooTight)
-	if !f.Verdict.Passes() {
-		f.Cure = fmt.Sprintf("plies of %.1f mm or thinner, glued bent", math.Floor(g.Ply*f.Limit/g.PlyBend*10)/10)
-	}
-	r.note(f)
-}
-
-// judgeEdgeSet judges the bend in the tall way and reports whether it passes.
-func (r *Report) judgeEdgeSet(e EdgeSet) bool {
-	f := byStress("edge-set, "+e.End, r.Boat.Wood, e.Stress, finding.TooTight)
-	if !f.Verdict.Passes() {
-		f.Cure = fmt.Sprintf("%.0f mm less rise, or begin it nearer midship, or cut or laminate the gunwale to the sheer", math.Ceil(e.Rise*(1-f.Limit/e.Stress)))
-	}
-	r.note(f)
-	return f.Verdict.Passes()
+	r.noteCure(f, "plies of %.1f mm or thinner, glued bent", math.Floor(g.Ply*f.Limit/g.PlyBend*10)/10)
 }
 
 // scarfKept is the share of its strength that wood keeps across a glued scarf of
@@ -102,4 +87,92 @@ func scarfKept(slope float64) float64 {
 		}
 	}
 	return 0.90
+}
+
+// Slot is what a mortise leaves of the gunwale.
+type Slot struct {
+	Rib    string
+	Flat   float64 // share left of the section modulus against bending in plan
+	Tall   float64 // share left of it against bending in the tall way
+	Stress float64 // there at rest, N/mm2
+}
+
+// What general joinery texts ask for, mm, and shares of the stock.
+const (
+	leastMouth = 4.5  // wood beside a mortise's mouth
+	mostDepth  = 0.75 // of a blind mortise over the stock's depth; from memory
+	leastNext  = 25.0 // wood to the next mortise; common practice, no source
+)
+
+// left returns the shares of the section modulus that a slot of the given width
+// and depth in the middle of the underside leaves of a stick width by height, all
+// mm: about its weak axis, and about the level one through what is left.
+// How: the slot's own second moment is taken off; about the level axis both are
+// moved to the middle of what is left. Beam theory.
+func left(width, height, slot, depth float64) (flat, tall float64) {
+	flat = 1 - depth*math.Pow(slot, 3)/(height*math.Pow(width, 3))
+	area := width*height - slot*depth
+	middle := (width*height*height/2 - slot*depth*depth/2) / area
+	second := width*math.Pow(height, 3)/12 + width*height*math.Pow(middle-height/2, 2) -
+		slot*math.Pow(depth, 3)/12 - slot*depth*math.Pow(middle-depth/2, 2)
+	return flat, second / math.Max(middle, height-middle) / (width * height * height / 6)
+}
+
+func (r *Report) slots() {
+	g := &r.Frame.Gunwale
+	rests := r.Boat.Rests(r.AtRest)
+	first := g.Mortises[0]
+	r.SquareTenon = timber.SquareTenon(first.Length, first.Width, float64(r.Frame.Design.Ribs.Thickness))
+	var worst Slot
+	for _, m := range g.Mortises {
+		s := Slot{Rib: m.Rib}
+		s.Flat, s.Tall = left(g.Width, g.Height, m.Width, m.Depth)
+		at := restAt(rests, m.Station)
+		s.Stress = at.Plan/s.Flat + at.Edge/s.Tall
+		r.Slots = append(r.Slots, s)
+		if s.Stress >= worst.Stress {
+			worst = s
+		}
+	}
+	r.noteCure(byStress("gunwale at mortise "+worst.Rib, r.Boat.Wood, worst.Stress, finding.Weak),
+		"a shallower mortise (ribs.mortise_depth), or more plies glued bent")
+	r.judgeWalls()
+	r.judgeScarfs(rests)
+}
+
+func restAt(rests []balance.Rest, x float64) balance.Rest {
+	return slices.MinFunc(rests, func(a, b balance.Rest) int { return cmp.Compare(math.Abs(a.X-x), math.Abs(b.X-x)) })
+}
+
+// judgeWalls holds walls, depth and spacing to what joinery texts ask.
+func (r *Report) judgeWalls() {
+	g := &r.Frame.Gunwale
+	thin := slices.MinFunc(g.Mortises, func(a, b frame.Mortise) int { return cmp.Compare(a.Wall, b.Wall) })
+	close := slices.MinFunc(g.Mortises[:len(g.Mortises)-1], func(a, b frame.Mortise) int { return cmp.Compare(a.ToNext, b.ToNext) })
+	r.note(sized("wood beside mortise "+thin.Rib, thin.Wall, leastMouth, "a wider gunwale or thinner ribs"))
+	r.note(sized("wood between mortises, from "+close.Rib, close.ToNext, leastNext, "a wider ribs.pitch"))
+	under := g.Height - thin.Depth
+	r.note(sized("wood over the mortises", under, (1-mostDepth)*g.Height, "a shallower mortise (ribs.mortise_depth)"))
+}
+
+// sized judges a size in mm that must not be less than a limit.
+func sized(part string, value, limit float64, cure string) finding.Finding {
+	f := finding.Finding{About: part, Verdict: finding.Holds, Standing: finding.Common, Measure: finding.Measure{Value: value, Limit: limit, Unit: "mm"}}
+	if !(value >= limit) {
+		f.Verdict, f.Cure = finding.Weak, cure
+	}
+	return f
+}
+
+// judgeScarfs holds the stress at every scarf to what is left of the strength
+// there: one ply is joined, the others run through.
+func (r *Report) judgeScarfs(rests []balance.Rest) {
+	g, d := &r.Frame.Gunwale, r.Frame.Design
+	n := float64(d.Gunwale.Plies)
+	kept := (n - 1 + scarfKept(d.Gunwale.ScarfSlope)) / n
+	for _, s := range g.Scarfs {
+		stress := restAt(rests, g.Line.Station(s.Middle)).Sum() / kept
+		r.noteCure(byStress(fmt.Sprintf("gunwale at the scarf at %.0f mm", s.Middle), r.Boat.Wood, stress, finding.Weak),
+			"a scarf nearer the end, or a longer slope (gunwale.scarf_slope)")
+	}
 }

@@ -1,3 +1,10 @@
+// Package bend tells for every part of a frame whether the wood takes the bend
+// that the design asks of it, how it is to be bent, how much room is left, and
+// what would cost least if there is none.
+//
+// The limits of steamed bends are from memory, so every verdict on them is a
+// reason for a test bend and not a promise. Stresses are those of beam theory in
+// clear wood.
 package bend
 
 import (
@@ -27,7 +34,6 @@ type Report struct {
 }
 
 // Of works out the report of a frame.
-//
 // Errors: woods or sizes from which no balance can be made.
 func Of(f *frame.Frame) (*Report, error) {
 	b, err := balance.Of(f)
@@ -35,7 +41,11 @@ func Of(f *frame.Frame) (*Report, error) {
 		return nil, fmt.Errorf("frame balance: %w", err)
 	}
 	r := &Report{Frame: f, Boat: b}
-	if r.AtRest, err = b.Settle(r.set(), nil); err != nil {
+	open := b.Open // the neutral set, where it can be made
+	if b.Why != nil {
+		open = nil
+	}
+	if r.AtRest, err = b.Settle(open, nil); err != nil {
 		return nil, fmt.Errorf("frame balance: %w", err)
 	}
 	r.ribs()
@@ -51,37 +61,90 @@ func Of(f *frame.Frame) (*Report, error) {
 	return r, nil
 }
 
-// set returns the openings of the ribs: the neutral set where it can be made.
-func (r *Report) set() []float64 {
-	if r.Boat.Why != nil {
-		return nil
-	}
-	return r.Boat.Open
-}
-
 func (r *Report) note(f finding.Finding) { r.Findings = append(r.Findings, f) }
 
-// balanced says whether the ribs can hold the gunwales, and at what stress.
+// noteCure notes a finding with what cures it when it does not pass.
+func (r *Report) noteCure(f finding.Finding, cure string, args ...any) bool {
+	if !f.Verdict.Passes() {
+		f.Cure = fmt.Sprintf(cure, args...)
+	}
+	r.note(f)
+	return f.Verdict.Passes()
+}
+
 func (r *Report) balanced() {
 	if why := r.Boat.Why; why != nil {
 		r.note(*why)
 		return
 	}
-	worst, name := 0.0, ""
+	worst, name := 0.0, "all"
 	for _, rib := range r.Ribs {
 		if rib.Stress > worst {
 			worst, name = rib.Stress, rib.Name
 		}
 	}
-	if name == "" {
-		name = "all"
-	}
-	f := byStress("rib "+name+" in place, neutral", r.Boat.Ribs, worst, finding.Weak)
-	if !f.Verdict.Passes() {
-		f.Cure = "thicker ribs, thinner gunwales, or plies glued bent"
-	}
-	r.note(f)
+	r.noteCure(byStress("rib "+name+" in place, neutral", r.Boat.Ribs, worst, finding.Weak), "thicker ribs, thinner gunwales, or plies glued bent")
 }
 
-// wood returns a wood of a checked design, which knows all it names.
-func (r *Report) wood(name string) (timber.Species, error) { return r.Frame.Design.Wood(name) }
+// The units of what is measured.
+const (
+	ratioUnit  = "radius/thickness" // inner radius
+	stressUnit = "N/mm2"
+)
+
+// ofBand puts a band into a verdict; strap tells whether the design has one.
+func ofBand(b timber.Band, strap bool) finding.Verdict {
+	switch b {
+	case timber.SprungDry:
+		return finding.Dry
+	case timber.Steamed:
+		return finding.Steam
+	case timber.Picked:
+		return finding.Pick
+	case timber.Strap:
+		if strap {
+			return finding.Strap
+		}
+		return finding.NoStrap
+	}
+	return finding.TooTight
+}
+
+// byRatio judges a steamed bend of the given inner radius over thickness.
+func byRatio(part string, wood timber.Species, ratio float64, strap bool) finding.Finding {
+	f := finding.Finding{About: part, Verdict: ofBand(wood.Band(ratio), strap), Standing: wood.Bending,
+		Measure: finding.Measure{Value: ratio, Limit: wood.FreeRatio, Unit: ratioUnit}}
+	if strap {
+		f.Limit = wood.StrapRatio
+	}
+	if f.Verdict == finding.Dry {
+		f.Limit, f.Standing = wood.ColdRatio(), wood.Strength
+	}
+	return f
+}
+
+// steamed judges a bend that is steamed however slight it is.
+func steamed(part string, wood timber.Species, ratio float64, strap bool) finding.Finding {
+	f := byRatio(part, wood, ratio, strap)
+	if f.Verdict == finding.Dry {
+		f.Verdict, f.Limit, f.Standing = finding.Steam, wood.FreeRatio, wood.Bending
+	}
+	return f
+}
+
+// byStress judges a part bent dry and left so, by its stress in N/mm2; over is
+// the verdict past half the MOR.
+func byStress(part string, wood timber.Species, stress float64, over finding.Verdict) finding.Finding {
+	f := finding.Finding{About: part, Verdict: finding.Dry, Standing: wood.Strength,
+		Measure: finding.Measure{Value: stress, Limit: timber.LastingShare * wood.MOR, Unit: stressUnit, AtMost: true}}
+	if over == finding.Weak {
+		f.Verdict = finding.Holds
+	}
+	if stress > f.Limit {
+		f.Verdict, f.Limit = finding.Eases, timber.AssemblyShare*wood.MOR
+	}
+	if !(stress <= f.Limit) {
+		f.Verdict = over
+	}
+	return f
+}

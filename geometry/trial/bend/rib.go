@@ -3,8 +3,8 @@ package bend
 import (
 	"fmt"
 	"math"
+	"slices"
 
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/finding"
@@ -15,7 +15,6 @@ import (
 type Rib struct {
 	Name    string
 	Relax   float64 // width between its heads, middle of the thickness, to which it is relaxed before fitting, mm; 0 when there is no neutral set
-	Open    float64 // how much wider that is than its place, mm
 	Push    float64 // on each gunwale in its place, N
 	Stress  float64 // that the push makes, N/mm2
 	Stiff   float64 // of its heads, N per mm of opening
@@ -36,7 +35,6 @@ type Arc struct {
 	Band         timber.Band
 }
 
-// arcNames names the bends of a section.
 func arcNames(s hull.Section) []string {
 	names := []string{"bottom", "bilge", "topside"}
 	switch {
@@ -54,7 +52,7 @@ func (r *Report) ribs() {
 		push := r.AtRest.Ribs[i]
 		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, push), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
 		if r.Boat.Why == nil {
-			out.Relax, out.Open = r.Boat.Width(i), r.Boat.Open[i]
+			out.Relax = r.Boat.Width(i)
 		}
 		names := arcNames(rib.Section)
 		for j, b := range rib.Section.Half {
@@ -97,62 +95,51 @@ func (r *Report) arc(i, j int, name string, b curve.Bend) Arc {
 // one name have one verdict.
 func (r *Report) judgeRibs() {
 	for _, name := range []string{"bottom", "bilge", "side", "topside"} {
-		var run []int
-		var band timber.Band
-		for i, rib := range r.Ribs {
-			a := rib.arc(name)
-			if len(run) > 0 && (a == nil || a.Band != band || run[len(run)-1] != i-1) {
-				r.note(r.judgeRun(name, run))
-				run = nil
+		for i := 0; i < len(r.Ribs); i++ {
+			first := r.Ribs[i].arc(name)
+			if first == nil {
+				continue
 			}
-			if a != nil {
-				run, band = append(run, i), a.Band
+			from := i
+			for ; i+1 < len(r.Ribs); i++ {
+				if a := r.Ribs[i+1].arc(name); a == nil || a.Band != first.Band {
+					break
+				}
 			}
-		}
-		if len(run) > 0 {
-			r.note(r.judgeRun(name, run))
+			r.note(r.judgeRun(name, from, i))
 		}
 	}
 }
 
-// arc returns the bend of that name, nil when the rib has none.
 func (r Rib) arc(name string) *Arc {
-	for i := range r.Arcs {
-		if r.Arcs[i].Name == name {
-			return &r.Arcs[i]
-		}
+	if i := slices.IndexFunc(r.Arcs, func(a Arc) bool { return a.Name == name }); i >= 0 {
+		return &r.Arcs[i]
 	}
 	return nil
 }
 
-// judgeRun judges the ribs of a run by the tightest of their bends.
-func (r *Report) judgeRun(name string, run []int) finding.Finding {
-	strap := r.Frame.Design.Bending.Strap
-	tight := r.Ribs[run[0]].arc(name)
-	for _, i := range run {
-		if a := r.Ribs[i].arc(name); a.OnForm < tight.OnForm {
-			tight = a
-		}
+// judgeRun judges the ribs from first to last by the tightest of their bends.
+func (r *Report) judgeRun(name string, first, last int) finding.Finding {
+	tight := math.Inf(1)
+	for _, rib := range r.Ribs[first : last+1] {
+		tight = math.Min(tight, rib.arc(name).OnForm)
 	}
-	f := steamed(ribsCalled(r.Frame.Ribs[run[0]:run[len(run)-1]+1])+", "+name, r.Boat.Ribs, tight.OnForm, strap)
+	called := "rib " + r.Ribs[first].Name
+	if last > first {
+		called = "ribs " + r.Ribs[first].Name + "-" + r.Ribs[last].Name
+	}
+	f := steamed(called+", "+name, r.Boat.Ribs, tight, r.Frame.Design.Bending.Strap)
 	if !f.Verdict.Passes() {
-		f.Cure = r.cureRibs(name, run, f)
+		f.Cure = r.cureRibs(name, first, last, f)
 	}
 	return f
 }
 
-func ribsCalled(ribs []frame.Rib) string {
-	if len(ribs) == 1 {
-		return "rib " + ribs[0].Name
-	}
-	return "ribs " + ribs[0].Name + "-" + ribs[len(ribs)-1].Name
-}
-
 // cureRibs says how much thinner the ribs or how much larger the radius must be
 // for the wood to take it.
-func (r *Report) cureRibs(name string, run []int, f finding.Finding) string {
+func (r *Report) cureRibs(name string, first, last int, f finding.Finding) string {
 	thinner, larger := 0.0, 0.0
-	for _, i := range run {
+	for i := first; i <= last; i++ {
 		t, a := r.Frame.Ribs[i].Thickness, r.Ribs[i].arc(name)
 		mid := (a.OnForm + 0.5) * t // radius at mid-thickness where it is tightest
 		thinner = math.Max(thinner, t-mid/(f.Limit+0.5))

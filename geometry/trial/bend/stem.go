@@ -3,6 +3,7 @@ package bend
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/wood/timber"
@@ -23,7 +24,7 @@ func (r *Report) stems() error {
 	if b.StemPlies == 0 {
 		return nil
 	}
-	wood, err := r.wood(b.StemSpecies)
+	wood, err := r.Frame.Design.Wood(b.StemSpecies)
 	if err != nil {
 		return err
 	}
@@ -37,23 +38,15 @@ func (r *Report) stems() error {
 		}
 		r.Stems = append(r.Stems, s)
 		f := byRatio(fmt.Sprintf("stem at the %s, ply of %.1f mm", e.name, s.Ply), wood, s.Ratio, b.Strap)
-		if !f.Verdict.Passes() {
-			thin := (s.Form) / f.Limit
-			f.Cure = fmt.Sprintf("%.0f plies", math.Ceil(float64(e.stem.Moulded)/thin))
-		}
-		r.note(f)
+		r.noteCure(f, "%.0f plies", math.Ceil(float64(e.stem.Moulded)/(s.Form/f.Limit)))
 	}
 	return nil
 }
 
 func (r *Report) laminated(name string, e design.Stem) (Stem, error) {
 	b, skin := r.Frame.Design.Bending, float64(r.Frame.Design.Skin.Thickness)
-	plies := make([]float64, b.StemPlies)
 	s := Stem{End: name, Ply: float64(e.Moulded) / float64(b.StemPlies), Inner: float64(e.ForefootRadius-e.Moulded) - skin}
-	for i := range plies {
-		plies[i] = s.Ply
-	}
-	back, err := timber.Springback(plies)
+	back, err := timber.Springback(slices.Repeat([]float64{s.Ply}, b.StemPlies))
 	if err != nil {
 		return s, err
 	}

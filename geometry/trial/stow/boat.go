@@ -2,10 +2,16 @@ package stow
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"sort"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/curve"
 )
 
 // Boat is one boat of a fleet, made ready to go into another and to take one.
@@ -22,7 +28,6 @@ type Boat struct {
 }
 
 // NewBoat makes a boat ready.
-//
 // Errors: a wood that is not known.
 func NewBoat(f *frame.Frame) (*Boat, error) {
 	a, err := aboard.New(f, nil, nil)
@@ -51,8 +56,84 @@ func (b *Boat) open(o Options) *Inside {
 	return b.bare
 }
 
-// alike reports whether a boat is the same from both ends.
 func (b *Boat) alike() bool { return b.Frame.Design.EndsAlike() }
 
 // Length returns the boat's length overall with its cloth, mm.
 func (b *Boat) Length() float64 { return b.Outside.Fore - b.Outside.Aft }
+
+// OutsideOf returns the outside of a boat's cloth, out over the ribs where they stand
+// proud of it between two stringers.
+// Errors: sections that do not match, which those of a frame do.
+func OutsideOf(f *frame.Frame, cloth skin.Pressed) (*Outside, error) {
+	var sections []Section
+	for _, x := range rowsOf(f, cloth) {
+		sections = append(sections, Section{x, cloth.At(x)})
+	}
+	return NewOutside(sections, underCloth(f))
+}
+
+func underCloth(f *frame.Frame) []Part {
+	out := []Part{{Keel, "keel"}}
+	for i := range len(f.Stringers) + 1 {
+		out = append(out, slices.Repeat([]Part{{Cloth, "cloth"}}, skin.Between+1)...)
+		if i < len(f.Stringers) {
+			out = append(out, Part{Stringer, fmt.Sprintf("stringer %d", i+1)})
+		}
+	}
+	return append(out, Part{Gunwale, "gunwale"})
+}
+
+// How far apart sections are drawn along the boat and up the stems, and how far apart
+// the two stand where the cloth has a step, at the gunwales' ends and the tips, mm.
+const (
+	skinStep = 15.0
+	stemStep = 4.0
+	step     = 0.01
+)
+
+// rowsOf lists where sections are drawn: wherever the boat is cut to be floated, and, not
+// on top of those, evenly between, close together up the stems, and twice where there is
+// a step.
+func rowsOf(f *frame.Frame, cloth skin.Pressed) []float64 {
+	cuts := cloth.Stations()
+	out, aft, fore := slices.Clone(cuts), cuts[0], cuts[len(cuts)-1]
+	add := func(x float64) {
+		i := sort.SearchFloat64s(cuts, x)
+		if before, after := cuts[max(0, i-1)], cuts[min(i, len(cuts)-1)]; math.Min(math.Abs(x-before), math.Abs(x-after)) > step/2 {
+			out = append(out, x)
+		}
+	}
+	for x := aft + skinStep; x < fore; x += skinStep {
+		add(x)
+	}
+	stern, bow := cloth.Ends()
+	for _, e := range []struct {
+		skin.End
+		outer hull.End
+		side  float64
+	}{{bow, f.Hull.Bow, 1}, {stern, f.Hull.Stern, -1}} {
+		for s := 0.0; s < e.outer.Outer.Length(); s += stemStep {
+			if p, _ := e.outer.Point(s); p.X < e.Tip {
+				add(e.side * p.X)
+			}
+		}
+		add(e.side * e.Gunwale)
+		add(e.side * (e.Gunwale + step))
+		add(e.side * (e.Tip - step))
+	}
+	sort.Float64s(out)
+	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(a-b) <= step/2 })
+}
+
+// outline flattens a closed outline to points no farther apart than most, mm.
+func outline(p curve.Path, most float64) []geometry.Point {
+	pts := p.Flatten(0.1)
+	out := pts[:1:1]
+	for i := 1; i < len(pts); i++ {
+		n := int(pts[i].Sub(pts[i-1]).Norm()/most) + 1
+		for k := 1; k <= n; k++ {
+			out = append(out, pts[i-1].Lerp(pts[i], float64(k)/float64(n)))
+		}
+	}
+	return out
+}

@@ -1,10 +1,14 @@
 package stow
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 )
 
 // Cure is the smallest change of one measure of one boat that lets the upper
@@ -33,38 +37,33 @@ func (p *Pair) Cures(o Options) []Cure {
 		{true, Beam, []float64{-1}}, {false, Beam, []float64{1}}, {true, Flare, []float64{1, -1}},
 		{true, Depth, []float64{1, -1}}, {true, Length, []float64{-1}},
 	} {
-		best := math.Inf(1)
-		for _, sign := range c.signs {
-			if by := p.least(c.upper, c.m, sign, o); math.Abs(by) < math.Abs(best) {
-				best = by
-			}
-		}
-		if math.IsInf(best, 0) {
-			continue
-		}
-		cure := Cure{p.Lower, c.upper, c.m, best}
+		cure := Cure{p.Lower, c.upper, c.m, math.Inf(1)}
 		if c.upper {
 			cure.Boat = p.Upper
 		}
-		out = append(out, cure)
+		for _, sign := range c.signs {
+			if by := p.least(cure, sign, o); math.Abs(by) < math.Abs(cure.By) {
+				cure.By = by
+			}
+		}
+		if !math.IsInf(cure.By, 0) {
+			out = append(out, cure)
+		}
 	}
 	return out
 }
 
 // least returns the smallest change of one sign that makes the pair nest, +Inf
 // when none up to the greatest does.
-func (p *Pair) least(upper bool, m Measure, sign float64, o Options) float64 {
-	boat := p.Lower
-	if upper {
-		boat = p.Upper
-	}
-	step, most := m.steps(boat.Frame.Design)
+func (p *Pair) least(c Cure, sign float64, o Options) float64 {
+	was := c.Boat.Frame.Design
+	step, most := c.Measure.steps(was)
 	good := func(n int) bool {
-		f := made(changed(boat.Frame.Design, m, sign*float64(n)*step))
-		if upper {
-			return stands(p.Lower, f, p.Place, o)
+		d := changed(was, c.Measure, sign*float64(n)*step)
+		if c.Upper {
+			return stands(p.Lower, d, p.Place, o)
 		}
-		return receives(f, p.Upper, p.Place, o)
+		return receives(d, p.Upper, p.Place, o)
 	}
 	n := firstGood(int(most/step), good)
 	if n == 0 {
@@ -94,27 +93,19 @@ func firstGood(most int, good func(int) bool) int {
 	return hi
 }
 
-// stands reports whether a boat of the frame given, nil for none, stands in
-// another at a shift.
-func stands(lower *Boat, f *frame.Frame, at Place, o Options) bool {
+// stands reports whether a design, built, stands in another boat at a shift.
+func stands(lower *Boat, d *design.Design, at Place, o Options) bool {
+	f, cloth := made(d)
 	if f == nil {
-		return false
-	}
-	cloth, err := skin.Of(f)
-	if err != nil {
 		return false
 	}
 	out, err := OutsideOf(f, cloth.Press(f))
 	return err == nil && seeker{lower.open(o), out, o.Pad}.stands(at)
 }
 
-// receives reports whether the upper boat stands in one of the frame given.
-func receives(f *frame.Frame, upper *Boat, at Place, o Options) bool {
+func receives(d *design.Design, upper *Boat, at Place, o Options) bool {
+	f, cloth := made(d)
 	if f == nil {
-		return false
-	}
-	cloth, err := skin.Of(f)
-	if err != nil {
 		return false
 	}
 	in, err := InsideOf(f, cloth)
@@ -132,4 +123,127 @@ func (s seeker) stands(at Place) bool {
 	at.Z = s.seat(at)
 	s.pad = max(0, s.pad-slack)
 	return s.roomy(at)
+}
+
+// Measure is one measure of a design that may be changed to make boats nest.
+type Measure int
+
+// The measures.
+const (
+	Beam Measure = iota
+	Flare
+	Depth
+	Length
+)
+
+// String returns the word for the measure.
+func (m Measure) String() string { return [...]string{"beam", "flare", "depth", "length"}[m] }
+
+// steps returns the least change that is of use at the bench and the greatest
+// that still leaves the same kind of boat: mm, or radians of flare.
+func (m Measure) steps(d *design.Design) (least, most float64) {
+	switch m {
+	case Beam:
+		return 1, 0.2 * float64(d.Hull.Beam)
+	case Flare:
+		return 0.25 * math.Pi / 180, 8 * math.Pi / 180
+	case Depth:
+		return 1, 0.25 * float64(d.Hull.Depth)
+	}
+	return 5, 0.25 * float64(d.Hull.Length)
+}
+
+// changed returns a copy of a design with one measure changed by the given
+// amount: widths in proportion all along, flare everywhere alike, places along
+// the boat in proportion to its length. Ribs, thwarts and scantlings stay.
+func changed(d *design.Design, m Measure, by float64) *design.Design {
+	c := *d
+	c.Hull.Spreaders = slices.Clone(d.Hull.Spreaders)
+	c.Hull.Sections = slices.Clone(d.Hull.Sections)
+	c.Gunwale.Scarfs = slices.Clone(d.Gunwale.Scarfs)
+	stretch := func(k measure.Length, v *measure.Length) { *v = measure.Length(math.Round(float64(*v * k))) }
+	switch m {
+	case Beam:
+		k := 1 + measure.Length(by)/d.Hull.Beam
+		stretch(k, &c.Hull.Beam)
+		for i := range c.Hull.Spreaders {
+			stretch(k, &c.Hull.Spreaders[i].Beam)
+		}
+	case Flare:
+		for i := range c.Hull.Sections {
+			c.Hull.Sections[i].Flare += measure.Angle(by)
+		}
+	case Depth:
+		c.Hull.Depth += measure.Length(by)
+	case Length:
+		k := 1 + measure.Length(by)/d.Hull.Length
+		for _, v := range []*measure.Length{&c.Hull.Length, &c.Hull.KeelStraight, &c.Gunwale.EdgeSetFrom} {
+			stretch(k, v)
+		}
+		for i := range c.Hull.Spreaders {
+			stretch(k, &c.Hull.Spreaders[i].At)
+		}
+		for i := range c.Hull.Sections {
+			stretch(k, &c.Hull.Sections[i].At)
+		}
+	}
+	return &c
+}
+
+// made builds and covers a design; nil when it cannot be built.
+func made(d *design.Design) (*frame.Frame, *skin.Cloth) {
+	if d.Check() != nil {
+		return nil, nil
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		return nil, nil
+	}
+	cloth, err := skin.Of(f)
+	if err != nil {
+		return nil, nil
+	}
+	return f, cloth
+}
+
+// Refit proposes a boat like the upper one of a pair that stands in the lower
+// one with the room asked for: narrower to the least whole millimetre, and only
+// when that does not serve shorter as well, by steps of 5 mm. It bears the title
+// given; a pair that nests returns its upper boat.
+// Errors: no boat up to a quarter shorter and a fifth narrower nests, or none
+// that can be built.
+func (p *Pair) Refit(o Options, title string) (*Boat, error) {
+	if p.Nests {
+		return p.Upper, nil
+	}
+	was := p.Upper.Frame.Design
+	_, most := Beam.steps(was)
+	step, longest := Length.steps(was)
+	stands := func(shorter, narrower int) bool {
+		return stands(p.Lower, smaller(was, float64(shorter)*step, float64(narrower)), p.Place, o)
+	}
+	const tries = 3
+	for k := range tries + 1 {
+		shorter := int(longest/step) * k / tries
+		narrower := firstGood(int(most), func(n int) bool { return stands(shorter, n) })
+		if narrower == 0 {
+			continue
+		}
+		if shorter > 0 {
+			shorter = firstGood(shorter, func(n int) bool { return stands(n, narrower) })
+		}
+		d := smaller(was, float64(shorter)*step, float64(narrower))
+		d.Title = title
+		f, err := frame.Build(d)
+		if err != nil {
+			return nil, err
+		}
+		return NewBoat(f)
+	}
+	return nil, fmt.Errorf("no %s that can be built stands in %s, up to %.0f mm shorter and %.0f mm narrower; ask for less room, or draw a smaller boat",
+		p.Upper.Title, p.Lower.Title, longest, most)
+}
+
+func smaller(d *design.Design, shorter, narrower float64) *design.Design {
+	return changed(changed(d, Length, -shorter), Beam, -narrower)
 }

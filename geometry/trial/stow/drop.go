@@ -8,16 +8,13 @@ import (
 
 // Drop returns how high the baseline of the boat above comes to lie when it is
 // lowered until it touches, its midship at x, and where it touches.
-//
 // How: over each place of the plan the boat below has a top and the boat above
 // an underside; the least height is the greatest top less underside. Both are
 // straight between the corners that are looked at.
-//
 // Returns: a contact whose Room is 0; with nothing in the way minus infinity
 // and no contact.
 func Drop(in *Inside, o *Outside, x float64, turned bool) (float64, Contact) {
-	z, c := drop(in, o, Place{X: x, Turned: turned}, 0, anyZone)
-	return z, c
+	return drop(in, o, Place{X: x, Turned: turned}, 0, anyZone)
 }
 
 func anyZone(Zone) bool { return true }

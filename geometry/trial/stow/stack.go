@@ -34,19 +34,16 @@ func (s *Stack) TakenOut(i int) []string {
 
 // Nest finds the order in which boats go into one another: most of them
 // standing on their pads first, then the lowest stack.
-//
 // Errors: fewer than two boats, or more than Most.
 func Nest(boats []*Boat, o Options) (*Stack, error) {
 	if len(boats) < 2 || len(boats) > Most {
 		return nil, fmt.Errorf("%d boats; accepted: 2 to %d, for every order of them is tried", len(boats), Most)
 	}
 	n := newNester(boats, o)
-	order := make([]int, 0, len(boats))
-	n.try(order, 0, 0, 0)
+	n.try(nil, 0, 0, 0)
 	return n.build(), nil
 }
 
-// inOrder stacks boats as they are given.
 func inOrder(boats []*Boat, o Options) *Stack {
 	n := newNester(boats, o)
 	for i := range boats {
@@ -61,7 +58,6 @@ type nester struct {
 	o     Options
 	kind  []int // boats of one kind are one and the same
 	pairs map[[2]int]*Pair
-	used  []bool
 
 	best  []int
 	wrong int     // pairs that do not nest in the best order
@@ -69,16 +65,9 @@ type nester struct {
 }
 
 func newNester(boats []*Boat, o Options) *nester {
-	n := &nester{boats: boats, o: o, pairs: map[[2]int]*Pair{}, used: make([]bool, len(boats)),
-		kind: make([]int, len(boats)), wrong: len(boats), high: math.Inf(1)}
-	for i, b := range boats {
-		n.kind[i] = i
-		for j := range i {
-			if boats[j].like == b.like {
-				n.kind[i] = n.kind[j]
-				break
-			}
-		}
+	n := &nester{boats: boats, o: o, pairs: map[[2]int]*Pair{}, wrong: len(boats), high: math.Inf(1)}
+	for _, b := range boats {
+		n.kind = append(n.kind, slices.IndexFunc(boats, func(first *Boat) bool { return first.like == b.like }))
 	}
 	return n
 }
@@ -98,12 +87,12 @@ func (n *nester) try(order []int, z, high float64, wrong int) {
 		return
 	}
 	if len(order) == len(n.boats) {
-		n.best, n.wrong, n.high = append([]int(nil), order...), wrong, high
+		n.best, n.wrong, n.high = slices.Clone(order), wrong, high
 		return
 	}
 	tried := map[int]bool{}
 	for i, b := range n.boats {
-		if n.used[i] || tried[n.kind[i]] {
+		if slices.Contains(order, i) || tried[n.kind[i]] {
 			continue
 		}
 		tried[n.kind[i]] = true
@@ -115,13 +104,10 @@ func (n *nester) try(order []int, z, high float64, wrong int) {
 				bad++
 			}
 		}
-		n.used[i] = true
 		n.try(append(order, i), at, max(high, at+b.Outside.Top), bad)
-		n.used[i] = false
 	}
 }
 
-// build stacks the boats in the best order.
 func (n *nester) build() *Stack {
 	s := &Stack{Nests: true, Places: []Place{{}}, Out: make([][]int, len(n.best))}
 	for k, i := range n.best {
@@ -165,33 +151,12 @@ func (s *Stack) add(k int, p *Pair, o Options) {
 	s.Nests = s.Nests && p.Nests
 }
 
-// then returns where something lies that lies at q in the axes of a boat at p.
-func (p Place) then(q Place) Place {
-	x := q.X
-	if p.Turned {
-		x = -x
-	}
-	return Place{X: p.X + x, Z: p.Z + q.Z, Turned: p.Turned != q.Turned}
-}
-
-// from returns where a boat at q lies in the axes of a boat at p.
-func (p Place) from(q Place) Place {
-	x := q.X - p.X
-	if p.Turned {
-		x = -x
-	}
-	return Place{X: x, Z: q.Z - p.Z, Turned: p.Turned != q.Turned}
-}
-
 func (s *Stack) measure() {
 	aft, fore := math.Inf(1), math.Inf(-1)
 	for i, b := range s.Boats {
 		p := s.Places[i]
-		a, f := b.Outside.Aft, b.Outside.Fore
-		if p.Turned {
-			a, f = -f, -a
-		}
-		aft, fore = min(aft, a+p.X), max(fore, f+p.X)
+		a, f := p.X+p.way(b.Outside.Aft), p.X+p.way(b.Outside.Fore)
+		aft, fore = min(aft, a, f), max(fore, a, f)
 		s.Height = max(s.Height, p.Z+b.Outside.Top)
 		s.Width = max(s.Width, 2*b.Outside.Half)
 		s.Mass += b.Mass

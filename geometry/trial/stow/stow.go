@@ -29,11 +29,6 @@ const (
 	CrossPiece // a thwart, yoke or seat bar
 )
 
-// String returns the name of the kind in the trade's words.
-func (k Kind) String() string {
-	return [...]string{"rib", "keel", "stringer", "cloth", "gunwale", "stem", "breasthook", "cross piece"}[k]
-}
-
 // Part is one part of a boat.
 type Part struct {
 	Kind Kind
@@ -53,9 +48,6 @@ const (
 	Across // thwarts, yoke and seat bars that are left in
 	zones
 )
-
-// String returns the name of the zone.
-func (z Zone) String() string { return [...]string{"floor", "sides", "ends", "cross pieces"}[z] }
 
 // Contact is a place where two boats touch or come nearest.
 type Contact struct {
@@ -77,21 +69,31 @@ type Place struct {
 	Turned bool    // end for end
 }
 
+// way is a step along one boat as a step along the other.
+func (p Place) way(x float64) float64 {
+	if p.Turned {
+		return -x
+	}
+	return x
+}
+
 // local takes a point of the lower boat into the axes of the upper boat.
 func (p Place) local(q geometry.Point3) geometry.Point3 {
-	q.X, q.Z = q.X-p.X, q.Z-p.Z
-	if p.Turned {
-		q.X = -q.X
-	}
-	return q
+	return geometry.Point3{X: p.way(q.X - p.X), Y: q.Y, Z: q.Z - p.Z}
 }
 
 // Outer takes a point of the upper boat into the axes of the lower one. Boats
 // are alike to port and starboard, so y stays.
 func (p Place) Outer(q geometry.Point3) geometry.Point3 {
-	if p.Turned {
-		q.X = -q.X
-	}
-	q.X, q.Z = q.X+p.X, q.Z+p.Z
-	return q
+	return geometry.Point3{X: p.way(q.X) + p.X, Y: q.Y, Z: q.Z + p.Z}
+}
+
+// then returns where something lies that lies at q in the axes of a boat at p.
+func (p Place) then(q Place) Place {
+	return Place{X: p.X + p.way(q.X), Z: p.Z + q.Z, Turned: p.Turned != q.Turned}
+}
+
+// from returns where a boat at q lies in the axes of a boat at p.
+func (p Place) from(q Place) Place {
+	return Place{X: p.way(q.X - p.X), Z: q.Z - p.Z, Turned: p.Turned != q.Turned}
 }

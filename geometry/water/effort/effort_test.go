@@ -50,7 +50,7 @@ var michell = []struct{ fn, cw float64 }{
 func coefficient(g Grid, fn float64) float64 {
 	l := g.Length / 1000
 	u := fn * math.Sqrt(measure.Gravity*l)
-	return g.Waves(1000, u, nil) / (0.5 * 1000 * u * u * 0.14879063 * l * l)
+	return g.Waves(1000, u) / (0.5 * 1000 * u * u * 0.14879063 * l * l)
 }
 
 // TestMichell holds offsets of three finenesses to 1 %, 0.3 % and 0.1 %, which is
@@ -114,25 +114,25 @@ func TestScaling(t *testing.T) {
 		})
 	}
 	for _, u := range []float64{0.8, 1.4, 1.9, 2.6} {
-		r := skew(4800, 700, 1).Waves(1000, u, nil)
+		r := skew(4800, 700, 1).Waves(1000, u)
 		for _, c := range []struct {
 			name      string
 			got, want float64
 		}{
-			{"twice the beam", skew(4800, 1400, 1).Waves(1000, u, nil), 4 * r},
-			{"astern", skew(4800, 700, -1).Waves(1000, u, nil), r},
-			{"four times the size", skew(19200, 2800, 1).Waves(1000, 2*u, nil), 64 * r},
-			{"denser water", skew(4800, 700, 1).Waves(1025, u, nil), 1.025 * r},
+			{"twice the beam", skew(4800, 1400, 1).Waves(1000, u), 4 * r},
+			{"astern", skew(4800, 700, -1).Waves(1000, u), r},
+			{"four times the size", skew(19200, 2800, 1).Waves(1000, 2*u), 64 * r},
+			{"denser water", skew(4800, 700, 1).Waves(1025, u), 1.025 * r},
 		} {
 			if off := math.Abs(c.got/c.want - 1); off > 1e-9 {
 				t.Errorf("%s at %g m/s: off by %.2g", c.name, u, off)
 			}
 		}
 	}
-	if r := skew(4800, 700, 1).Waves(1000, 0.15, nil); !(r >= 0 && r < 1e-3) {
+	if r := skew(4800, 700, 1).Waves(1000, 0.15); !(r >= 0 && r < 1e-3) {
 		t.Errorf("nearly at rest %g N", r)
 	}
-	if r := skew(4800, 700, 1).Waves(1000, 0, nil); r != 0 {
+	if r := skew(4800, 700, 1).Waves(1000, 0); r != 0 {
 		t.Errorf("at rest %g N", r)
 	}
 }
@@ -140,12 +140,10 @@ func TestScaling(t *testing.T) {
 // TestTwins: two hulls on one middle line make four times the waves of one.
 func TestTwins(t *testing.T) {
 	g := parabola(4800, 720, 120, 41, 21)
-	on := &Factor{Of: func(_, _ float64) float64 { return 4 }, Rate: func(_, _ float64) float64 { return 0 }}
-	if a, b := g.Waves(1000, 1.8, on), 4*g.Waves(1000, 1.8, nil); math.Abs(a/b-1) > 1e-9 {
+	if a, b := Together(g, g, 0, 0, 1000, 1.8), 4*g.Waves(1000, 1.8); math.Abs(a/b-1) > 1e-9 {
 		t.Errorf("%g N, want %g", a, b)
 	}
-	// The exported amplitudes are those the sum uses.
-	p, q := g.Amplitude(3, 1.2)
+	p, q := g.amplitude(3, 1.2, make([]float64, len(g.Half)))
 	if math.Abs(p) > 1e-9*math.Abs(q) {
 		t.Errorf("P %g of a hull alike at both ends, want 0 beside Q %g", p, q)
 	}
@@ -185,7 +183,9 @@ func BenchmarkEffort20(b *testing.B) {
 		speeds[i] = (2.5 + 0.5*float64(i)) / 3.6
 	}
 	for b.Loop() {
-		h.Curve(w, speeds)
+		for _, u := range speeds {
+			h.At(w, u)
+		}
 	}
 }
 
@@ -194,7 +194,7 @@ func BenchmarkEffort20(b *testing.B) {
 func TestReference(t *testing.T) {
 	g := parabola(4800, 720, 120, 61, 15)
 	for kmh, want := range map[float64]float64{2.5: 0.11142, 4: 0.97454, 6: 4.34149, 8: 8.35712, 10: 19.94512, 12: 40.72345} {
-		if got := g.Waves(999.1026, kmh/3.6, nil); math.Abs(got/want-1) > 1e-4 {
+		if got := g.Waves(999.1026, kmh/3.6); math.Abs(got/want-1) > 1e-4 {
 			t.Errorf("at %g km/h %.5f N, want %.5f", kmh, got, want)
 		}
 	}

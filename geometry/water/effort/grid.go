@@ -1,6 +1,10 @@
 package effort
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry/curve"
+)
 
 // Grid is the wet half hull as half-breadths on even stations and waterlines.
 type Grid struct {
@@ -25,19 +29,14 @@ func Sample(length, depth float64, stations, lines int, half func(x, depth float
 	return g
 }
 
-// Amplitude returns Michell's P and Q of one wave direction, m2: the integrals
+// amplitude returns Michell's P and Q of one wave direction, m2: the integrals
 // over the middle plane of the slope of the half-breadth along the boat times
 // exp(-k0 l2 d) and the cosine and sine of k0 l x, x from the middle of the grid.
 // k0 is g/U2 in 1/m; l, at least 1, is the secant of the wave's direction.
-//
 // How: the half-breadth is taken as straight between stations and between
 // waterlines, and the exponentials are integrated exactly against that, so that
-// short waves lose nothing to the grid.
-func (g Grid) Amplitude(k0, l float64) (p, q float64) {
-	return g.amplitude(k0, l, make([]float64, len(g.Half)))
-}
-
-// amplitude works in the row given, one place a station.
+// short waves lose nothing to the grid. It works in the row given, one place a
+// station.
 func (g Grid) amplitude(k0, l float64, row []float64) (p, q float64) {
 	n := len(g.Half)
 	h := g.Length / 1000 / float64(n-1)
@@ -45,7 +44,7 @@ func (g Grid) amplitude(k0, l float64, row []float64) (p, q float64) {
 	k := k0 * l * h
 	// One cell spans exp(i k x) h = sinc(k/2) exp(i k middle); its slope is the
 	// step over h.
-	step := sinc(k / 2)
+	step := curve.Sinc(k / 2)
 	sin, cos := math.Sincos(-k0 * l * (g.Length/1000/2 - h/2))
 	ds, dc := math.Sincos(k)
 	for i := 1; i < n; i++ {
@@ -92,9 +91,46 @@ func hats(a float64) (first, inner, last float64) {
 	return (a - 1 + e) / (a * a), (1 - e) * (1 - e) / (a * a), (1 - e - a*e) / (a * a)
 }
 
-func sinc(a float64) float64 {
-	if math.Abs(a) < 1e-4 {
-		return 1 - a*a/6
+// Offsets are half-breadths of the wet hull on stations and waterlines that need
+// not be even: one row a station from aft forward, each from the water down. mm.
+type Offsets struct {
+	X     []float64 // places of the stations, increasing
+	Depth []float64 // of the waterlines under the water, from 0, increasing
+	Half  [][]float64
+}
+
+// Even runs a fair curve through the offsets, first along each waterline, then
+// down each station, and reads the even grid off it. The curves never overshoot.
+// Errors: places that are not in order, or numbers that are none.
+func (o Offsets) Even(stations, lines int) (Grid, error) {
+	first, last := o.X[0], o.X[len(o.X)-1]
+	deep := o.Depth[len(o.Depth)-1]
+	along := make([]*curve.Ease, len(o.Depth))
+	for j := range o.Depth {
+		y := make([]float64, len(o.X))
+		for i := range o.X {
+			y[i] = o.Half[i][j]
+		}
+		e, err := curve.NewEase(o.X, y)
+		if err != nil {
+			return Grid{}, err
+		}
+		along[j] = e
 	}
-	return math.Sin(a) / a
+	g := Grid{Length: last - first, Depth: deep, Half: make([][]float64, stations)}
+	for i := range g.Half {
+		x := first + g.Length*float64(i)/float64(stations-1)
+		y := make([]float64, len(o.Depth))
+		for j := range y {
+			y[j] = along[j].At(x)
+		}
+		down, err := curve.NewEase(o.Depth, y)
+		if err != nil {
+			return Grid{}, err
+		}
+		for j := range lines {
+			g.Half[i] = append(g.Half[i], down.At(deep*float64(j)/float64(lines-1)))
+		}
+	}
+	return g, nil
 }

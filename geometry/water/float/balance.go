@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 )
 
 // The limits of a search for balance. A boat trimmed past mostTrim stands on its
@@ -17,12 +18,10 @@ const (
 
 // Balance finds the plane on which the hull carries the load at a fixed heel,
 // free to sink and to trim.
-//
 // How: Newton's method on volume and on the lever between weight and buoyancy
 // along the boat. The waterplane's area and moments are the exact derivatives.
 // It begins at start, or from the volume alone when start is nil or leads
 // nowhere; where Newton fails the trim is bisected.
-//
 // Units: density in kg/m3, heel in radians.
 // Errors: *Fault when the hull cannot hold the mass, or when no trim up to 25
 // degrees brings the buoyancy under it.
@@ -122,9 +121,9 @@ func (h *Hull) sink(p Plane, want float64) Plane {
 func (h *Hull) reach(p Plane) (lo, hi float64) {
 	up := p.Up()
 	lo, hi = math.Inf(1), math.Inf(-1)
-	for i := range h.sections {
-		for _, q := range h.sections[i].round {
-			r := up.X*h.sections[i].x + up.Y*q.X + up.Z*q.Y
+	for _, s := range h.sections {
+		for _, q := range s.round {
+			r := up.X*s.x + up.Y*q.X + up.Z*q.Y
 			lo, hi = math.Min(lo, r), math.Max(hi, r)
 		}
 	}
@@ -145,34 +144,47 @@ func (h *Hull) bisectTrim(l Load, want, heel float64) (Plane, Immersed, error) {
 	for i := 1; i <= steps; i++ {
 		next, _, _ := lever(at(i))
 		if last > 0 && next <= 0 { // bow up moves the buoyancy aft
-			lo, hi := at(i-1), at(i)
-			for range 60 {
-				mid := (lo + hi) / 2
-				if v, _, _ := lever(mid); v > 0 {
-					lo = mid
-				} else {
-					hi = mid
-				}
-			}
-			_, p, m := lever(hi)
+			_, p, m := lever(curve.Bisect(at(i-1), at(i), func(trim float64) bool {
+				v, _, _ := lever(trim)
+				return v > 0
+			}))
 			return p, m, nil
 		}
 		last = next
 	}
 	side := "aft"
-	if last > 0 {
+	if l.At.X > 0 || l.At.X == 0 && last > 0 {
 		side = "forward"
 	}
-	return Plane{}, Immersed{}, &Fault{Outside, fmt.Sprintf("the weight lies at %.0f mm from midship, too far %s for any trim to bring the buoyancy under it", l.At.X, sideOf(l.At.X, side))}
+	return Plane{}, Immersed{}, &Fault{Outside, fmt.Sprintf("the weight lies at %.0f mm from midship, too far %s for any trim to bring the buoyancy under it", l.At.X, side)}
 }
 
-// sideOf prefers the side on which the load lies from midship.
-func sideOf(x float64, otherwise string) string {
-	switch {
-	case x > 0:
-		return "forward"
-	case x < 0:
-		return "aft"
+// Capacity returns how many times the payload leaves the given least freeboard,
+// mm, with the boat's own weight as it is: 1.2 says a fifth more of everything,
+// each where it lies. It is zero when the boat alone leaves less.
+func (h *Hull) Capacity(boat, payload Load, density, freeboard float64) float64 {
+	leaves := func(k float64) bool {
+		part := payload
+		part.Mass *= k
+		p, _, err := h.Balance(Total(boat, part), density, 0, nil)
+		return err == nil && h.Freeboard(p).Least >= freeboard
 	}
-	return otherwise
+	if !leaves(0) && !leaves(1e-6) {
+		return 0
+	}
+	lo, hi := 0.0, 1.0
+	for leaves(hi) && hi < 1e6 {
+		lo, hi = hi, 2*hi
+	}
+	for range 40 {
+		if mid := (lo + hi) / 2; leaves(mid) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+		if hi-lo < 1e-9*math.Max(1, hi) {
+			break
+		}
+	}
+	return lo
 }

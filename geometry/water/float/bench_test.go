@@ -22,7 +22,7 @@ func benchGZ(b *testing.B, stations int) {
 		heels[i] = float64(i+1) * 2.5 * degree
 	}
 	for b.Loop() {
-		if _, err := h.Levers(l, 1000, heels); err != nil {
+		if _, err := sweep(h, l, 1000, heels); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -33,7 +33,7 @@ type Station struct {
 // Hull is a row of sections. Nothing in it changes after New, so it may be
 // used from several goroutines at once.
 type Hull struct {
-	sections []section
+	sections []*section
 	deepest  float64 // mm, the lowest point of the keel
 }
 
@@ -51,7 +51,6 @@ func (s *section) keel() geometry.Point  { return s.half[0] }
 func (s *section) sheer() geometry.Point { return s.half[len(s.half)-1] }
 
 // New makes a hull of stations given from aft forward.
-//
 // Requires: at least two stations at strictly increasing places, half-breadths
 // not negative, all finite, and some volume under the sheer.
 // Errors: the first station that breaks this, by its place.
@@ -84,24 +83,25 @@ func New(stations []Station) (*Hull, error) {
 	return h, nil
 }
 
-func newSection(s Station) (section, error) {
+func newSection(s Station) (*section, error) {
 	if len(s.Half) == 0 {
-		return section{}, errors.New("has no points")
+		return nil, errors.New("has no points")
 	}
 	if !geometry.Finite(s.X) {
-		return section{}, errors.New("its place is no number")
+		return nil, errors.New("its place is no number")
 	}
-	out := section{x: s.X}
+	out := &section{x: s.X}
 	if s.Half[0].X > 0 {
 		out.half = append(out.half, geometry.Point{Y: s.Half[0].Y})
 	}
 	out.half = append(out.half, s.Half...)
 	out.low = out.half[0].Y
+	top := out.low
 	for _, p := range out.half {
 		if !p.Finite() || p.X < 0 {
-			return section{}, fmt.Errorf("half-breadth %g mm at height %g mm is no place on the port side", p.X, p.Y)
+			return nil, fmt.Errorf("half-breadth %g mm at height %g mm is no place on the port side", p.X, p.Y)
 		}
-		out.low = min(out.low, p.Y)
+		out.low, top = min(out.low, p.Y), max(top, p.Y)
 	}
 	out.round = append(out.round, out.half...)
 	for i := len(out.half) - 1; i > 0; i-- {
@@ -109,17 +109,8 @@ func newSection(s Station) (section, error) {
 			out.round = append(out.round, geometry.Point{X: -p.X, Y: p.Y})
 		}
 	}
-	out.whole = out.clip(0, 1, out.top()+1)
+	out.whole = out.clip(0, 1, top+1)
 	return out, nil
-}
-
-// top returns the greatest height of the section.
-func (s *section) top() float64 {
-	top := s.low
-	for _, p := range s.half {
-		top = max(top, p.Y)
-	}
-	return top
 }
 
 // Ends returns the places of the first and the last station, mm.
@@ -133,8 +124,8 @@ func (h *Hull) Deepest() float64 { return h.deepest }
 // Holds returns the volume up to the sheer, mm3.
 func (h *Hull) Holds() float64 {
 	sum := 0.0
-	for i := range h.sections {
-		sum += h.sections[i].weight * h.sections[i].whole.area
+	for _, s := range h.sections {
+		sum += s.weight * s.whole.area
 	}
 	return sum
 }

@@ -1,9 +1,12 @@
 package float
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 )
 
 // The lines of a hull run straight from each of its stations to the next.
@@ -15,7 +18,7 @@ func (h *Hull) around(x float64) (a, b *section, share float64) {
 	for i < len(h.sections)-1 && x > h.sections[i].x {
 		i++
 	}
-	a, b = &h.sections[i-1], &h.sections[i]
+	a, b = h.sections[i-1], h.sections[i]
 	return a, b, math.Min(1, math.Max(0, (x-a.x)/(b.x-a.x)))
 }
 
@@ -56,15 +59,7 @@ func (h *Hull) ButtockHeight(x, y float64) (z float64, ok bool) {
 			last = z
 			continue
 		}
-		lo, hi := last, z
-		for range 40 {
-			if mid := (lo + hi) / 2; h.Side(x, mid) < y {
-				lo = mid
-			} else {
-				hi = mid
-			}
-		}
-		return hi, true
+		return curve.Bisect(last, z, func(z float64) bool { return h.Side(x, z) < y }), true
 	}
 	return 0, false
 }
@@ -95,4 +90,64 @@ func (h *Hull) Beam() float64 {
 		}
 	}
 	return 2 * wide
+}
+
+// WetOffsets reads the half-breadths under water: on every station that is wet
+// and at both ends of the waterline, from aft forward, at even depths from the
+// water down to the draft, mm.
+func (h *Hull) WetOffsets(p Plane, lines int) (x, depth []float64, half [][]float64) {
+	aft, fore := h.waterEnds(p)
+	deep := 0.0
+	for _, s := range h.sections {
+		deep = math.Max(deep, p.Water(s.x)-s.low)
+	}
+	for j := range lines {
+		depth = append(depth, deep*float64(j)/float64(lines-1))
+	}
+	const apart = 1.0 // mm: nearer to an end a station adds nothing but a steep step
+	read := func(s *section, at float64) {
+		row := make([]float64, lines)
+		for j := range row {
+			if s != nil {
+				row[j] = s.breadth(p.Water(at) - depth[j])
+			}
+		}
+		x, half = append(x, at), append(half, row)
+	}
+	end := func(at float64) {
+		s := h.nearest(at)
+		if s.x != at {
+			s = nil
+		}
+		read(s, at)
+	}
+	end(aft)
+	for _, s := range h.sections {
+		if s.x > aft+apart && s.x < fore-apart {
+			read(s, s.x)
+		}
+	}
+	end(fore)
+	return x, depth, half
+}
+
+// Profile returns the keel and the sheer of every station, mm: x, height of the
+// keel, height of the sheer.
+func (h *Hull) Profile() [][3]float64 {
+	out := make([][3]float64, len(h.sections))
+	for i, s := range h.sections {
+		out[i] = [3]float64{s.x, s.keel().Y, s.sheer().Y}
+	}
+	return out
+}
+
+// Outline returns the half section at a station from the keel out to the sheer, X
+// the half-breadth and Y the height: between two stations the one nearer, for
+// drawing.
+func (h *Hull) Outline(x float64) []geometry.Point {
+	return slices.Clone(h.nearest(x).half)
+}
+
+func (h *Hull) nearest(x float64) *section {
+	return slices.MinFunc(h.sections, func(a, b *section) int { return cmp.Compare(math.Abs(a.x-x), math.Abs(b.x-x)) })
 }

@@ -31,7 +31,7 @@ func levers(t *testing.T, h *Hull, draft, kg float64, angles []float64) []float6
 	for i := range angles {
 		heels[i] = angles[i] * degree
 	}
-	v, err := h.Levers(l, 1000, heels)
+	v, err := sweep(h, l, 1000, heels)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -40,6 +40,22 @@ func levers(t *testing.T, h *Hull, draft, kg float64, angles []float64) []float6
 		out[i] = v[i].GZ / 1000
 	}
 	return out
+}
+
+// sweep returns GZ at the heels given, whether or not water comes in, each
+// started from the one before.
+func sweep(h *Hull, l Load, density float64, heels []float64) ([]Lever, error) {
+	out := make([]Lever, 0, len(heels))
+	var from *Plane
+	for _, heel := range heels {
+		v, err := h.Righting(l, density, heel, from)
+		if err != nil {
+			return out, err
+		}
+		out = append(out, v)
+		from = &v.Plane
+	}
+	return out, nil
 }
 
 // TestExactLevers compares GZ with sections clipped at constant area, worked out

@@ -1,12 +1,14 @@
 package float
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Weights returns the length that each station stands for, so that the integral
 // along the boat of anything known at the stations is the sum of weight times
 // value. x is in mm and strictly increasing; breaks marks the places where the
 // rule starts afresh, ends apart.
-//
 // How: between breaks, runs of equal spacing take Simpson's rules (the first,
 // and the three-eighths rule for the last three of an odd count); a lone
 // interval takes the cubic through the four nearest stations. All are exact for
@@ -14,7 +16,6 @@ import "math"
 // spacing a parabola; and where unequal spacing would give a station a weight
 // that is not positive the piece is a row of trapezoids, so that volume never
 // falls with draft.
-//
 // Source: Simpson's rules as in any text on ship stability; the cubic by
 // integrating Lagrange's polynomials.
 func Weights(x []float64, breaks []bool) []float64 {
@@ -36,18 +37,15 @@ func piece(x []float64) []float64 {
 	w := make([]float64, len(x))
 	for i := 0; i < len(x)-1; {
 		n := run(x[i:])
-		switch {
-		case n == 1:
+		if n == 1 {
 			cubicInterval(w, x, i)
-		default:
+		} else {
 			simpson(w[i:i+n+1], x[i+1]-x[i])
 		}
 		i += n
 	}
-	for _, v := range w {
-		if !(v > 0) {
-			return trapezoids(x)
-		}
+	if slices.ContainsFunc(w, func(v float64) bool { return !(v > 0) }) {
+		return trapezoids(x)
 	}
 	return w
 }

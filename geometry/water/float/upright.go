@@ -3,6 +3,7 @@ package float
 import (
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/measure"
 )
 
@@ -37,16 +38,15 @@ func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
 	o := Hydrostatics{
 		Displacement: m.Volume * density * 1e-9, Volume: m.Volume, Trim: p.Trim, Plane: p,
 		Freeboard: h.Freeboard(p), Wetted: h.Wetted(p), Waterplane: m.Area,
-		LCB: b.X, LCF: m.Flotation(), KB: b.Z, KG: l.At.Z,
-		BM: m.AcrossInertia() / m.Volume, BML: m.AlongInertia() / m.Volume, GM: GM(p, m, l),
+		LCB: b.X, LCF: m.alongFirst / m.Area, KB: b.Z, KG: l.At.Z,
+		BM: m.AcrossInertia() / m.Volume, BML: (m.alongSecond - m.alongFirst*m.alongFirst/m.Area) / m.Volume, GM: GM(p, m, l),
 	}
 	o.KM = o.KB + o.BM
 	o.GML = o.BML + o.GM - o.BM
 	o.Aft, o.Fore = h.waterEnds(p)
 	o.LWL = (o.Fore - o.Aft) / math.Cos(p.Trim)
 	fullest := 0.0
-	for i := range h.sections {
-		s := &h.sections[i]
+	for _, s := range h.sections {
 		z := p.Water(s.x)
 		fullest = math.Max(fullest, s.clip(0, 1, z).area)
 		o.BWL = math.Max(o.BWL, 2*s.breadth(z))
@@ -83,7 +83,7 @@ func (s *section) breadth(z float64) float64 {
 // between stations in a straight line; zero outside the hull.
 func (h *Hull) HalfBreadth(x, z float64) float64 {
 	for i := 1; i < len(h.sections); i++ {
-		a, b := &h.sections[i-1], &h.sections[i]
+		a, b := h.sections[i-1], h.sections[i]
 		if x >= a.x && x <= b.x {
 			t := (x - a.x) / (b.x - a.x)
 			return a.breadth(z)*(1-t) + b.breadth(z)*t
@@ -94,25 +94,44 @@ func (h *Hull) HalfBreadth(x, z float64) float64 {
 
 // waterEnds returns the stations between which the keel is under water.
 func (h *Hull) waterEnds(p Plane) (aft, fore float64) {
-	n := len(h.sections)
-	wet := func(i int) bool { s := &h.sections[i]; return s.keel().Y < p.Water(s.x) }
-	for i := range n {
-		if wet(i) {
-			aft = h.sections[i].x
-			if i > 0 {
-				aft = h.keelCrossing(i-1, i, p)
+	first, last := -1, -1
+	for i, s := range h.sections {
+		if s.keel().Y < p.Water(s.x) {
+			if last = i; first < 0 {
+				first = i
 			}
-			break
 		}
 	}
-	for i := n - 1; i >= 0; i-- {
-		if wet(i) {
-			fore = h.sections[i].x
-			if i < n-1 {
-				fore = h.keelCrossing(i, i+1, p)
-			}
-			break
-		}
+	if first < 0 {
+		return 0, 0
+	}
+	aft, fore = h.sections[first].x, h.sections[last].x
+	if first > 0 {
+		aft = h.keelCrossing(first-1, first, p)
+	}
+	if last < len(h.sections)-1 {
+		fore = h.keelCrossing(last, last+1, p)
 	}
 	return aft, fore
+}
+
+// Freeboard is the least height of the sheer above the water.
+type Freeboard struct {
+	Least float64         // mm, negative when the sheer is under
+	At    geometry.Point3 // the place of the sheer, mm
+}
+
+// Freeboard returns the lowest point of the sheer over a plane, on either side.
+func (h *Hull) Freeboard(p Plane) Freeboard {
+	out := Freeboard{Least: math.Inf(1)}
+	for _, s := range h.sections {
+		q := s.sheer()
+		for _, side := range [2]float64{1, -1} {
+			at := geometry.Point3{X: s.x, Y: side * q.X, Z: q.Y}
+			if v := p.Above(at); v < out.Least {
+				out = Freeboard{v, at}
+			}
+		}
+	}
+	return out
 }

@@ -1,7 +1,6 @@
 package float
 
 import (
-	"math"
 	"slices"
 
 	"ribwright/geometry"
@@ -9,7 +8,6 @@ import (
 
 // Wetted returns the skin under water of an upright boat, mm2: both sides and,
 // where the hull ends square, the ends.
-//
 // How: between two stations the skin is ruled from each outline to the next at
 // equal shares of their wet girths, corners included, and measured as triangles;
 // a piece that dives out of the water runs to the point where the keel does.
@@ -30,8 +28,7 @@ func (h *Hull) Wetted(p Plane) float64 {
 		}
 		last = next
 	}
-	for _, end := range []int{0, len(h.sections) - 1} {
-		s := &h.sections[end]
+	for _, s := range []*section{h.sections[0], h.sections[len(h.sections)-1]} {
 		sum += s.clip(0, 1, p.Water(s.x)).area
 	}
 	return sum
@@ -47,7 +44,7 @@ type ring struct {
 
 // ring cuts the half outline of a station at the water; nil when it is dry.
 func (h *Hull) ring(i int, p Plane) *ring {
-	s := &h.sections[i]
+	s := h.sections[i]
 	z := p.Water(s.x)
 	if s.keel().Y >= z {
 		return nil
@@ -61,13 +58,6 @@ func (h *Hull) ring(i int, p Plane) *ring {
 		}
 		r.pts = append(r.pts, q)
 	}
-	r.measure()
-	return r
-}
-
-// measure fills in the shares; a ring without girth has all its points at one
-// place.
-func (r *ring) measure() {
 	r.share = make([]float64, len(r.pts))
 	for k := 1; k < len(r.pts); k++ {
 		r.share[k] = r.share[k-1] + r.pts[k].Sub(r.pts[k-1]).Norm()
@@ -78,7 +68,8 @@ func (r *ring) measure() {
 			r.share[k] /= girth
 		}
 	}
-	r.share[len(r.share)-1] = 1
+	r.share[len(r.share)-1] = 1 // a ring without girth has all its points at one place
+	return r
 }
 
 // tip is where the keel leaves the water between a dry and a wet station.
@@ -91,7 +82,7 @@ func (h *Hull) tip(i, j int, p Plane) ring {
 // keelCrossing returns the station between two sections at which the straight
 // line between their keel points meets the water.
 func (h *Hull) keelCrossing(i, j int, p Plane) float64 {
-	a, b := &h.sections[i], &h.sections[j]
+	a, b := h.sections[i], h.sections[j]
 	up := p.Up()
 	ha := up.X*a.x + up.Z*a.keel().Y - p.Rise
 	hb := up.X*b.x + up.Z*b.keel().Y - p.Rise
@@ -101,7 +92,6 @@ func (h *Hull) keelCrossing(i, j int, p Plane) float64 {
 	return a.x + (b.x-a.x)*ha/(ha-hb)
 }
 
-// at returns the point at a share of the girth.
 func (r *ring) at(share float64) geometry.Point {
 	k, _ := slices.BinarySearch(r.share, share)
 	if k == 0 {
@@ -138,6 +128,5 @@ func strip(a, b ring) float64 {
 
 func triangle(a, b, c geometry.Point3) float64 {
 	u, v := b.Sub(a), c.Sub(a)
-	x, y, z := u.Y*v.Z-u.Z*v.Y, u.Z*v.X-u.X*v.Z, u.X*v.Y-u.Y*v.X
-	return math.Sqrt(x*x+y*y+z*z) / 2
+	return geometry.Point3{X: u.Y*v.Z - u.Z*v.Y, Y: u.Z*v.X - u.X*v.Z, Z: u.X*v.Y - u.Y*v.X}.Norm() / 2
 }

@@ -12,7 +12,6 @@ type band [][reach]float64
 
 func newBand(n int) band { return make(band, n) }
 
-// add adds v to the entry (i, j) and so to (j, i).
 func (b band) add(i, j int, v float64) {
 	if i > j {
 		i, j = j, i
@@ -35,7 +34,6 @@ func (b band) pin(i int) {
 // factor returns L and D of b = L D Lᵀ in one band, D on the diagonal; ok is
 // false when b does not stand firm: a pivot is not above 0 beside its own
 // stiffness.
-//
 // Source: Cholesky's method without roots, as in any text on matrices.
 func (b band) factor() (f band, ok bool) {
 	f = append(band(nil), b...)
@@ -71,4 +69,45 @@ func (b band) solve(y []float64) []float64 {
 		}
 	}
 	return x
+}
+
+// eliminate solves the square system a x = y by Gauss elimination with row
+// exchange. It overwrites a and y and returns x in y; ok is false when a row is
+// nothing but what the others say already.
+func eliminate(a [][]float64, y []float64) (x []float64, ok bool) {
+	most := 0.0
+	for _, row := range a {
+		for _, v := range row {
+			most = math.Max(most, math.Abs(v))
+		}
+	}
+	for i := range a {
+		best := i
+		for r := i + 1; r < len(a); r++ {
+			if math.Abs(a[r][i]) > math.Abs(a[best][i]) {
+				best = r
+			}
+		}
+		if !(math.Abs(a[best][i]) > 1e-14*most) {
+			return nil, false
+		}
+		a[i], a[best], y[i], y[best] = a[best], a[i], y[best], y[i]
+		for r := i + 1; r < len(a); r++ {
+			share := a[r][i] / a[i][i]
+			if share == 0 {
+				continue
+			}
+			for c := i; c < len(a); c++ {
+				a[r][c] -= share * a[i][c]
+			}
+			y[r] -= share * y[i]
+		}
+	}
+	for i := len(a) - 1; i >= 0; i-- {
+		for c := i + 1; c < len(a); c++ {
+			y[i] -= a[i][c] * y[c]
+		}
+		y[i] /= a[i][i]
+	}
+	return y, true
 }

@@ -1,3 +1,8 @@
+// Package effort estimates what it takes to move a hull through still, deep
+// water: friction by the ITTC-1957 line and waves by Michell's thin-ship
+// integral. The figures compare designs with each other. They leave out wind,
+// waves, shallow water, the ribs showing through the cloth, and how well the
+// paddler paddles.
 package effort
 
 import (
@@ -6,6 +11,27 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
 )
+
+// Friction returns the coefficient of the ITTC-1957 line, 0.075 / (lg Re - 2)^2,
+// for a Reynolds number on the waterline's length; 0 at or below 1000, where the
+// line means nothing.
+// Source: ITTC recommended procedure 7.5-02-03-01; quoted in Morrall, NPL Ship
+// Report 142 (1970).
+func Friction(re float64) float64 {
+	if !(re > 1000) {
+		return 0
+	}
+	l := math.Log10(re) - 2
+	return 0.075 / (l * l)
+}
+
+// Allowance is what the form adds to the friction, as a share of it. Common
+// practice for slender round hulls, from memory, no source: 0.05 to 0.15.
+const Allowance = 0.08
+
+// Efficiency is the share of the work at the paddle that moves the boat. From
+// memory, 0.60 to 0.75.
+const Efficiency = 0.65
 
 // Hull is what the estimate needs of a boat at rest.
 type Hull struct {
@@ -30,19 +56,10 @@ func (h Hull) At(w water.Water, u float64) Point {
 	p := Point{Speed: u, Froude: u / math.Sqrt(measure.Gravity*h.Length)}
 	p.Friction = 0.5 * w.Density * u * u * h.Wetted * Friction(u*h.Length/w.Viscosity)
 	p.Form = Allowance * p.Friction
-	p.Wave = h.Grid.Waves(w.Density, u, nil)
+	p.Wave = h.Grid.Waves(w.Density, u)
 	p.Total = p.Friction + p.Form + p.Wave
 	p.Power = p.Total * u / Efficiency
 	return p
-}
-
-// Curve returns the effort at each of the speeds, m/s.
-func (h Hull) Curve(w water.Water, speeds []float64) []Point {
-	out := make([]Point, len(speeds))
-	for i, u := range speeds {
-		out[i] = h.At(w, u)
-	}
-	return out
 }
 
 // SpeedAt returns the speed in m/s that the power at the paddle, W, keeps up, by
