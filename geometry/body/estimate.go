@@ -1,6 +1,9 @@
 package body
 
-import "math"
+import (
+	"math"
+	"math/rand/v2"
+)
 
 // Estimate is a measure that was not taken, worked out from those that were.
 type Estimate struct {
@@ -115,4 +118,55 @@ func lengthen(all []Estimate, longer float64) {
 	share := upper.Value / (upper.Value + fore.Value)
 	upper.Value += longer * share
 	fore.Value += longer * (1 - share)
+}
+
+// alike is the correlation of weight with stature among adults of one sex, from
+// memory: between 0.4 and 0.5 in most surveys.
+const alike = 0.45
+
+// Random returns a body of either sex, as common as the survey has it, with
+// weight, stature and arm span inside the 5th to 95th percentile of its sex. The
+// span scatters about its estimate. The same source of chance gives the same bodies.
+func Random(r *rand.Rand) Person {
+	p := Person{Sex: Woman}
+	if r.IntN(2) == 1 {
+		p.Sex = Man
+	}
+	tall, heavy := within90(r), 0.0
+	for {
+		heavy = alike*tall + math.Sqrt(1-alike*alike)*r.NormFloat64()
+		if math.Abs(heavy) <= limit90 {
+			break
+		}
+	}
+	p.Stature = mustMeasure("stature").Of(p.Sex).at(tall)
+	p.Weight = mustMeasure("weightkg").Of(p.Sex).at(heavy)
+	for _, s := range regressions() {
+		if s.name == "span" {
+			e := s.of(p)
+			common := mustMeasure("span").Of(p.Sex)
+			p.Span = math.Max(common.P5, math.Min(common.P95, e.Value+e.Spread*within90(r)))
+		}
+	}
+	return p
+}
+
+// limit90 is how many standard deviations hold the middle 90 of 100.
+const limit90 = 1.6448536
+
+func within90(r *rand.Rand) float64 {
+	for {
+		if z := r.NormFloat64(); math.Abs(z) <= limit90 {
+			return z
+		}
+	}
+}
+
+// at returns the value z standard deviations from the median of a spread that
+// has its own scale on each side.
+func (p Percentiles) at(z float64) float64 {
+	if z < 0 {
+		return p.P50 + z/limit90*(p.P50-p.P5)
+	}
+	return p.P50 + z/limit90*(p.P95-p.P50)
 }

@@ -47,7 +47,6 @@ func sameWood(a, b string) bool {
 	return plain(a) == plain(b)
 }
 
-// over puts the values that w gives over those of s.
 func (w Wood) over(s timber.Species) timber.Species {
 	if s.Name == "" {
 		s.Name = w.Name
@@ -72,7 +71,6 @@ func (w Wood) over(s timber.Species) timber.Species {
 	return s
 }
 
-// mostWoods is how many [[wood]] tables are read.
 const mostWoods = 20
 
 func (d *Design) checkWoods(c *checker) {

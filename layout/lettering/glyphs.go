@@ -2,7 +2,7 @@ package lettering
 
 // glyphs is the alphabet, drawn for this program on a grid with the baseline
 // at 0, small letters 8 and capitals 12 high, tails down to -4. Lettering on
-// wood is read from any side and half burnt away, so the drawing favours
+// wood is read from any side and half burnt away, so the drawing favors
 // difference over beauty: zero is narrow and carries a stroke, O is wide; 1
 // has a flag and a foot, I two bars, l a bent foot; 6 and 9 have long open
 // arms, and P bulges where F has an arm.

@@ -1,7 +1,7 @@
 // Package tile cuts patterns to sheet size and arranges them on sheets, with
 // everything a builder needs to put them together again: registration crosses,
-// absolute distances, trim lines, neighbours and scale bars. It works in true
-// millimetres throughout; the last step brings every sheet to the millimetres of
+// absolute distances, trim lines, neighbors and scale bars. It works in true
+// millimeters throughout; the last step brings every sheet to the millimeters of
 // the file, which differ where a printer's stretch is worked against.
 package tile
 
@@ -82,7 +82,6 @@ func Lay(set Set, o Options) (Laid, error) {
 	return p.finish(set), nil
 }
 
-// finish dresses the sheets of a plan and brings them to the file's mm.
 func (p plan) finish(set Set) Laid {
 	fronts, _ := p.cover(set)
 	sheets := make([]layout.Sheet, p.count)
@@ -106,7 +105,6 @@ func (p plan) finish(set Set) Laid {
 	return out
 }
 
-// place shows a piece on its sheet.
 func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
 	m := geometry.Shift(at.X-k.frame.Min.X, at.Y-k.frame.Min.Y)
 	if k.grid.rows() > 1 && !hasGrid(s) {
@@ -116,7 +114,6 @@ func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
 	k.dress(s, m, p.units, p.room.W())
 }
 
-// hasGrid reports whether a tile of a grid already lies on the sheet.
 func hasGrid(s *layout.Sheet) bool {
 	for _, v := range s.Views {
 		if v.Tile != "" && v.Tile[0] >= 'A' {
@@ -126,7 +123,6 @@ func hasGrid(s *layout.Sheet) bool {
 	return false
 }
 
-// label names what lies on a sheet, for page labels.
 func label(s layout.Sheet, number int) string {
 	const most = 60
 	out := fmt.Sprint(number)

@@ -17,15 +17,12 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
+	"ribwright/layout/paper"
 	"ribwright/render"
 )
 
-// perMM is the number of points in a millimetre.
+// perMM is the number of points in a millimeter.
 const perMM = 72 / 25.4
-
-// longest is the largest side of a page that common viewers show, mm (14 400
-// points: PDF Reference 1.7, appendix C).
-const longest = 5080
 
 // Encode writes the document, one page a sheet, in black, with a bookmark for
 // every pattern and labels that say what lies on each page. made is the date in
@@ -39,14 +36,14 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 	if err := render.CheckDocument(doc); err != nil {
 		return err
 	}
-	if doc.Paper.W > longest || doc.Paper.H > longest {
-		return fmt.Errorf("a page of %.0f by %.0f mm is longer than the %d mm that viewers show; use smaller paper", doc.Paper.W, doc.Paper.H, longest)
+	if max(doc.Paper.W, doc.Paper.H) > paper.Longest {
+		return fmt.Errorf("a page of %.0f by %.0f mm is longer than the %.0f mm that viewers show; use smaller paper", doc.Paper.W, doc.Paper.H, paper.Longest)
 	}
 	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt",
 		Size: fpdf.SizeType{Wd: doc.Paper.W * perMM, Ht: doc.Paper.H * perMM}})
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
-	// A pointed corner of a narrow part would reach past it by a millimetre.
+	// A pointed corner of a narrow part would reach past it by a millimeter.
 	f.SetLineJoinStyle("round")
 	f.SetCatalogSort(true)
 	f.SetCreationDate(made.UTC())
@@ -73,7 +70,6 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 	return err
 }
 
-// page draws on the current page.
 type page struct {
 	f        *fpdf.Fpdf
 	high     float64 // of the sheet, mm
@@ -178,7 +174,7 @@ func (p *page) cubics(closing bool, start geometry.Point, all ...curve.Cubic) {
 
 // written returns where the file puts the beginning of an outline: that is
 // rounded to two decimals of a point, and the end of a curve to five. Left so,
-// the closing stroke would be a line of a micrometre with a direction of its own,
+// the closing stroke would be a line of a micrometer with a direction of its own,
 // and the corner a spike that points anywhere.
 func (p *page) written(q geometry.Point) geometry.Point {
 	_, h := p.f.GetPageSize()

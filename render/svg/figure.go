@@ -12,14 +12,14 @@ import (
 
 	"ribwright/layout"
 	"ribwright/layout/lettering"
+	"ribwright/layout/plate/trace"
 	"ribwright/render"
 )
 
-// air is left round a figure, mm.
 const air = 3
 
 // EncodeFigure writes a drawing to be looked at, not cut: a curve, a profile, a
-// stack of boats. One unit is one millimetre as drawn; about says in words what
+// stack of boats. One unit is one millimeter as drawn; about says in words what
 // is to be seen, for those who cannot see it.
 //
 // Errors: a drawing with nothing in it, a number that is no place, or the
@@ -65,7 +65,7 @@ func figure(out *bytes.Buffer, d layout.Drawing, about string) error {
 	c.Desc(lettering.Safe(about))
 	e := &encoder{svg: c, left: b.Min.X, high: b.Max.Y}
 	for _, s := range d.Strokes {
-		if !pointlike(s.Path) {
+		if !trace.Pointlike(s.Path) {
 			c.Path(e.data(s.Path), penStyle(s.Pen))
 		}
 	}

@@ -21,7 +21,7 @@ func TestSizeAndLayers(t *testing.T) {
 		p := everything()
 		p.W, p.H = size.w, size.h
 		s := read(t, p)
-		// Importers take one unit for one millimetre only when both sizes agree.
+		// Importers take one unit for one millimeter only when both sizes agree.
 		if s.ViewBox != [4]float64{0, 0, s.W, s.H} {
 			t.Errorf("%g x %g mm, view box %v: not the same numbers", s.W, s.H, s.ViewBox)
 		}
@@ -176,7 +176,7 @@ func TestFailingWriter(t *testing.T) {
 	}
 }
 
-// TestMachine checks the width and the colours a machine asks for, and that black
+// TestMachine checks the width and the colors a machine asks for, and that black
 // and 0.1 mm hold when it asks for nothing.
 func TestMachine(t *testing.T) {
 	p := everything()

@@ -1,5 +1,5 @@
 // Package svg writes a plate as one SVG file for a laser or a CNC router, in
-// millimetres at exact size.
+// millimeters at exact size.
 package svg
 
 import (
@@ -18,12 +18,9 @@ import (
 	"ribwright/render"
 )
 
-// decimals of a coordinate: a tenth of a micrometre, so that neighbouring
+// decimals of a coordinate: a tenth of a micrometer, so that neighboring
 // points never fall together.
 const decimals = 4
-
-// speck is the size below which a line is left out, mm: far below a cutter's step.
-const speck = 0.001
 
 // Encode writes the plate. Each layer is a group of its own, in the order of
 // layout.Layers: MARK lines to draw, LETTERING single strokes, CUT closed
@@ -51,9 +48,7 @@ func Encode(w io.Writer, p layout.Plate) error {
 	for _, l := range layers {
 		c.Gid(l.Name)
 		for _, path := range l.Paths {
-			if !pointlike(path) {
-				c.Path(e.data(path), style(p.Machine, l.Name))
-			}
+			c.Path(e.data(path), style(p.Machine, l.Name))
 		}
 		c.Gend()
 	}
@@ -79,7 +74,7 @@ func style(m layout.Machine, layer string) string {
 // so that closing it adds no side a cutter would stutter on.
 func (e *encoder) data(p curve.Path) string {
 	closed, last := p.Closed(), len(p)-1
-	for closed && last > 0 && pointlike(p[last:last+1]) {
+	for closed && last > 0 && trace.Pointlike(p[last:last+1]) {
 		last--
 	}
 	start := e.at(p[0].Start())
@@ -109,12 +104,6 @@ func (e *encoder) data(p curve.Path) string {
 		d.WriteString("Z")
 	}
 	return d.String()
-}
-
-// pointlike reports whether a path is too small to draw.
-func pointlike(p curve.Path) bool {
-	b := p.Bounds()
-	return b.Empty() || b.W() < speck && b.H() < speck
 }
 
 // cubic writes a cubic whose end has been written already.

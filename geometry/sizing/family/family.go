@@ -29,9 +29,7 @@ type Family struct {
 	Seats   int // how many paddle
 	Program *formula.Program
 
-	setters []setter
-	design  []string // names that are keys of the design, in their order in the files
-	rows    []list
+	targets []target     // the keys of the design that have a formula, in the order of the files
 	drawing formula.Mask // lines behind the design and behind what is required
 }
 
@@ -66,7 +64,7 @@ func shippedSource(name string) (formula.Source, error) {
 // Errors: *formula.Fault for what is wrong in the file, with line and column.
 func Read(src formula.Source) (*Family, error) {
 	// The partner is known only where two paddle, so the seats are read first.
-	p, err := formula.Compile(src, shippedSource, Inputs(2))
+	p, err := formula.Compile(src, shippedSource, inputs(2))
 	if err != nil {
 		return nil, err
 	}
@@ -75,7 +73,7 @@ func Read(src formula.Source) (*Family, error) {
 		return nil, err
 	}
 	if f.Seats == 1 {
-		if p, err = formula.Compile(src, shippedSource, Inputs(1)); err != nil {
+		if p, err = formula.Compile(src, shippedSource, inputs(1)); err != nil {
 			return nil, err
 		}
 	}
@@ -86,8 +84,11 @@ func Read(src formula.Source) (*Family, error) {
 	if err := f.connect(); err != nil {
 		return nil, err
 	}
-	names := slices.Clone(f.design)
-	for _, w := range f.required() {
+	var names []string
+	for _, t := range f.targets {
+		names = append(names, t.name)
+	}
+	for _, w := range required(f.Seats) {
 		names = append(names, w.Name)
 	}
 	f.drawing = p.Behind(names...)
@@ -100,7 +101,7 @@ func (f *Family) guessed(names []string) error {
 	for _, n := range names {
 		for _, found := range f.Program.AfloatBehind(n) {
 			if !f.Program.Guess(found) {
-				return &formula.Fault{At: f.Program.Where(n), Name: n, Text: "rests on " + found + ", which is only known afloat; say where to start, as in: guess " + found + " = ..."}
+				return f.fault(n, "rests on %s, which is only known afloat; say where to start, as in: guess %s = ...", found, found)
 			}
 		}
 	}
@@ -131,27 +132,18 @@ func seats(p *formula.Program, file string) (int, error) {
 	return int(v.Num), nil
 }
 
-// checkRequired checks that the file gives what the program must know to float the boat
-// and to judge the reach.
+// checkRequired checks that the file gives what the program must know to float the
+// boat and to judge the reach.
 func (f *Family) checkRequired() error {
-	for _, w := range f.required() {
-		k, err := f.Program.Kind(w.Name)
-		if err != nil || !f.Program.HasFormula(w.Name) {
+	for _, w := range required(f.Seats) {
+		if !f.Program.HasFormula(w.Name) {
 			return &formula.Fault{At: formula.Place{File: f.Name}, Name: w.Name, Text: "is missing: " + w.Doc}
 		}
-		if k != w.Kind {
-			return &formula.Fault{At: f.Program.Where(w.Name), Name: w.Name, Text: "is " + k.String() + "; accepted: " + w.Kind.String()}
+		if err := f.checkKind(w.Name, w.Kind, "accepted:"); err != nil {
+			return err
 		}
 	}
 	return nil
-}
-
-// required lists what the file must give besides the design.
-func (f *Family) required() []formula.Input {
-	if f.Seats == 2 {
-		return append(Required(), requiredOfTwo()...)
-	}
-	return Required()
 }
 
 // Slug returns the name in a form that is safe in file names.

@@ -2,6 +2,7 @@ package formula
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -16,198 +17,143 @@ type checker struct {
 	using *[]int // slots that the formula being looked at uses
 }
 
-func (c *checker) checkAll() *Fault {
+func (c *checker) checkAll() {
 	c.uses = make([][]int, len(c.lines))
 	for i := range c.lines {
-		if f := c.line(i); f != nil {
-			return f
-		}
+		c.line(i)
 	}
-	for i := range c.checks {
-		if f := c.wants(&c.checks[i], "a comparison or another formula that is true or false", func(k Kind) bool { return k.Class == Truth }); f != nil {
-			return f
-		}
+	for _, s := range c.checks {
+		c.wants(s, "a comparison or another formula that is true or false", Kind{Class: Truth})
 	}
-	if f := c.guesses(); f != nil {
-		return f
-	}
-	if f := c.bounds(); f != nil {
-		return f
-	}
-	return c.reasons()
+	c.guesses()
+	c.bounds()
+	c.reasons()
 }
 
 // line checks a line after the lines it uses.
-func (c *checker) line(i int) *Fault {
+func (c *checker) line(i int) {
 	switch c.state[i] {
 	case 2:
-		return nil
+		return
 	case 1:
-		return c.circle(i)
+		c.circle(i)
 	}
 	c.state[i] = 1
 	c.trail = append(c.trail, i)
 	above := c.using
 	c.using = &c.uses[i]
-	kind, f := c.kind(c.lines[i].body)
+	c.kinds[len(c.inputs)+i] = c.kind(c.lines[i].body, c.lines[i].name)
 	c.using = above
 	c.trail = c.trail[:len(c.trail)-1]
-	if f != nil {
-		if f.Name == "" {
-			f.Name = c.lines[i].name
-		}
-		return f
-	}
-	c.kinds[len(c.inputs)+i] = kind
 	c.state[i] = 2
 	c.order = append(c.order, i)
-	return nil
 }
 
-// circle names the lines that need one another.
-func (c *checker) circle(i int) *Fault {
-	from := slices.Index(c.trail, i)
+func (c *checker) circle(i int) {
 	var names []string
-	for _, j := range c.trail[from:] {
+	for _, j := range c.trail[slices.Index(c.trail, i):] {
 		names = append(names, c.lines[j].name)
 	}
 	s := c.lines[i]
 	if len(names) > 12 {
 		names = append(names[:11], "...")
 	}
-	return faultAt(s.at, s.name, "needs itself: %s, %s; break the circle", strings.Join(names, " needs "), "which needs "+s.name)
+	refuse(s.at, s.name, "needs itself: %s, which needs %s; break the circle", strings.Join(names, " needs "), s.name)
 }
 
-// wants checks a statement whose kind must pass a test.
-func (c *checker) wants(s *statement, accepted string, ok func(Kind) bool) *Fault {
-	used := []int{}
-	c.using = &used
-	k, f := c.kind(s.body)
-	if f == nil && !ok(k) {
-		f = faultAt(s.body.at, s.name, "is %s; accepted: %s", k, accepted)
+// wants checks a statement that must be of a kind.
+func (c *checker) wants(s statement, accepted string, want Kind) {
+	c.using = &[]int{}
+	if k := c.kind(s.body, s.name); k != want {
+		refuse(s.body.at, s.name, "is %s; accepted: %s", k, accepted)
 	}
-	if f != nil && f.Name == "" {
-		f.Name = s.name
-	}
-	return f
 }
 
 // guesses checks the starts of values found afloat: plain values of their kind.
-func (c *checker) guesses() *Fault {
-	for _, g := range c.inputs {
-		s, ok := c.guess[g.Name]
-		if !ok {
-			continue
+func (c *checker) guesses() {
+	for _, name := range slices.Sorted(maps.Keys(c.guess)) {
+		s := c.guess[name]
+		slot, ok := c.slots[name]
+		if !ok || slot >= len(c.inputs) || !c.inputs[slot].Afloat {
+			refuse(s.at, name, "only a value found afloat takes a guess")
 		}
-		if f := c.wants(&s, g.Kind.String(), func(k Kind) bool { return k == g.Kind }); f != nil {
-			return f
-		}
+		c.wants(s, c.kinds[slot].String(), c.kinds[slot])
 		if s.body.op != opValue {
-			return faultAt(s.body.at, s.name, "a guess is one number with its unit")
+			refuse(s.body.at, name, "a guess is one number with its unit")
 		}
 	}
-	for _, name := range sortedNames(c.guess) {
-		if slot, ok := c.slots[name]; !ok || slot >= len(c.inputs) || !c.inputs[slot].Afloat {
-			return faultAt(c.guess[name].at, name, "only a value found afloat takes a guess")
-		}
-	}
-	return nil
 }
 
 // bounds checks limits: two plain values of the kind of the value they bound.
-func (c *checker) bounds() *Fault {
-	for _, name := range sortedNames(c.limits) {
+func (c *checker) bounds() {
+	for _, name := range slices.Sorted(maps.Keys(c.limits)) {
 		s := c.limits[name]
-		slot, ok := c.slots[name]
-		if !ok || slot < len(c.inputs) {
-			return faultAt(s.at, name, "limits are for a value that has a formula; the nearest is %s", nearest(name, c.AllNames()))
+		if !c.HasFormula(name) {
+			refuse(s.at, name, "limits are for a value that has a formula; the nearest is %s", nearest(name, c.AllNames()))
 		}
-		want := Kind{List, c.kinds[slot].Dim}
-		if f := c.wants(&s, want.String()+", lowest and highest", func(k Kind) bool { return k == want }); f != nil {
-			return f
-		}
+		want := Kind{List, c.kinds[c.slots[name]].Dim}
+		c.wants(s, want.String()+", lowest and highest", want)
 		a := s.body.args
 		if len(a) != 2 || a[0].op != opValue || a[1].op != opValue || !(a[0].value.Num < a[1].value.Num) {
-			return faultAt(s.body.at, name, "limits are two numbers, the lower first, as [3000 mm, 4200 mm]")
+			refuse(s.body.at, name, "limits are two numbers, the lower first, as [3000 mm, 4200 mm]")
 		}
 	}
-	return nil
-}
-
-func sortedNames(m map[string]statement) []string {
-	var out []string
-	for n := range m {
-		out = append(out, n)
-	}
-	slices.Sort(out)
-	return out
 }
 
 // reasons checks the names in {} of every reason.
-func (c *checker) reasons() *Fault {
-	for _, list := range [][]statement{c.lines, c.checks} {
-		for _, s := range list {
-			for _, n := range s.shows {
-				if _, ok := c.slots[n]; !ok {
-					return faultAt(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", wording.Clip(n, 40), nearest(n, c.AllNames()))
-				}
+func (c *checker) reasons() {
+	for _, s := range slices.Concat(c.lines, c.checks) {
+		for _, n := range s.shows {
+			if _, ok := c.slots[n]; !ok {
+				refuse(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", wording.Clip(n, 40), nearest(n, c.AllNames()))
 			}
 		}
 	}
-	return nil
 }
 
-// kind finds the kind of a formula and refuses what does not go together.
-func (c *checker) kind(n *node) (Kind, *Fault) {
+// kind finds the kind of a formula of a statement and refuses what does not go together.
+func (c *checker) kind(n *node, of string) Kind {
 	switch n.op {
 	case opValue:
-		return n.kind, nil
+		return n.kind
 	case opName:
-		return c.named(n)
+		return c.named(n, of)
 	}
 	kinds := make([]Kind, len(n.args))
 	for i, a := range n.args {
-		k, f := c.kind(a)
-		if f != nil {
-			return k, f
-		}
-		kinds[i] = k
+		kinds[i] = c.kind(a, of)
 	}
-	var k Kind
 	var err error
 	switch n.op {
 	case opIf:
-		k, err = conditionKind(kinds)
+		n.kind, err = conditionKind(kinds)
 	case opCall:
-		k, err = callKind(n, kinds)
+		n.kind, err = callKind(n, kinds)
 	case opList:
-		k, err = listKind(kinds)
+		n.kind, err = listKind(kinds)
 	default:
-		k, err = operatorKind(n, kinds)
+		n.kind, err = operatorKind(n, kinds)
 	}
 	if err != nil {
-		return k, &Fault{At: n.at, Text: err.Error()}
+		refuse(n.at, of, "%v", err)
 	}
-	n.kind = k
-	return k, nil
+	return n.kind
 }
 
-func (c *checker) named(n *node) (Kind, *Fault) {
+func (c *checker) named(n *node, of string) Kind {
 	slot, ok := c.slots[n.name]
 	if !ok {
-		return Kind{}, faultAt(n.at, "", "nothing is called %s; the nearest name is %s", wording.Clip(n.name, 60), nearest(n.name, c.AllNames()))
+		refuse(n.at, of, "nothing is called %s; the nearest name is %s", wording.Clip(n.name, 60), nearest(n.name, c.AllNames()))
 	}
 	n.slot = slot
 	if !slices.Contains(*c.using, slot) {
 		*c.using = append(*c.using, slot)
 	}
 	if slot >= len(c.inputs) {
-		if f := c.line(slot - len(c.inputs)); f != nil {
-			return Kind{}, f
-		}
+		c.line(slot - len(c.inputs))
 	}
 	n.kind = c.kinds[slot]
-	return n.kind, nil
+	return n.kind
 }
 
 func conditionKind(k []Kind) (Kind, error) {
@@ -274,7 +220,11 @@ func operatorKind(n *node, k []Kind) (Kind, error) {
 	if n.op == opDiv {
 		times = -1
 	}
-	d, ok := k[0].Dim.plus(k[1].Dim, times)
+	return measures(k[0].Dim.plus(k[1].Dim, times))
+}
+
+// measures is the kind of a number of a dimension that did not grow too far.
+func measures(d Dim, ok bool) (Kind, error) {
 	if !ok {
 		return Kind{}, fmt.Errorf("the units grow past the power of %d", maxPower)
 	}
@@ -282,17 +232,17 @@ func operatorKind(n *node, k []Kind) (Kind, error) {
 }
 
 func sameDim(o op, k []Kind) (Kind, error) {
-	if k[0] != k[1] {
-		verb := map[op]string{opAdd: "cannot be added to", opSub: "cannot be taken from"}[o]
-		if verb == "" {
-			return Kind{}, fmt.Errorf("%s cannot be compared with %s", k[0], k[1])
-		}
-		return Kind{}, fmt.Errorf("%s %s %s", k[1], verb, k[0])
-	}
-	if o.orders() {
+	switch {
+	case k[0] == k[1] && o.orders():
 		return Kind{Class: Truth}, nil
+	case k[0] == k[1]:
+		return k[0], nil
+	case o == opAdd:
+		return Kind{}, fmt.Errorf("%s cannot be added to %s", k[1], k[0])
+	case o == opSub:
+		return Kind{}, fmt.Errorf("%s cannot be taken from %s", k[1], k[0])
 	}
-	return k[0], nil
+	return Kind{}, fmt.Errorf("%s cannot be compared with %s", k[0], k[1])
 }
 
 // powerKind raises units to a whole power written out; plain numbers to any.
@@ -308,9 +258,5 @@ func powerKind(n *node, k []Kind) (Kind, error) {
 	if !whole {
 		return Kind{}, fmt.Errorf("%s takes a whole power up to %d, written out; for a root use sqrt or cbrt", k[0], maxPower)
 	}
-	d, ok := Dim{}.plus(k[0].Dim, int(e.value.Num))
-	if !ok {
-		return Kind{}, fmt.Errorf("the units grow past the power of %d", maxPower)
-	}
-	return Of(d), nil
+	return measures(Dim{}.plus(k[0].Dim, int(e.value.Num)))
 }

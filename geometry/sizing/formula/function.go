@@ -67,7 +67,6 @@ func plainly(f func(float64) float64) func(*Run, []float64) (float64, error) {
 	return func(_ *Run, a []float64) (float64, error) { return f(a[0]), nil }
 }
 
-// within refuses an argument out of range.
 func within(lo, hi float64, f func(float64) float64) func(*Run, []float64) (float64, error) {
 	return func(_ *Run, a []float64) (float64, error) {
 		if !(a[0] >= lo && a[0] <= hi) {
@@ -76,8 +75,6 @@ func within(lo, hi float64, f func(float64) float64) func(*Run, []float64) (floa
 		return f(a[0]), nil
 	}
 }
-
-func clampKind(args []Kind) (Kind, error) { return alike(args) }
 
 func clampValue(_ *Run, a []float64) (float64, error) {
 	if a[1] > a[2] {
@@ -115,13 +112,12 @@ func rampValue(_ *Run, a []float64) (float64, error) {
 	return a[2] + (a[4]-a[2])*share, nil
 }
 
-// functions lists every built-in function.
 func functions() []function {
 	plain := from(Plain, Plain)
 	return []function{
 		{"min", "min(a, b, ...)", 2, maxList, alike, func(_ *Run, a []float64) (float64, error) { return fold(a, math.Min), nil }},
 		{"max", "max(a, b, ...)", 2, maxList, alike, func(_ *Run, a []float64) (float64, error) { return fold(a, math.Max), nil }},
-		{"clamp", "clamp(value, lowest, highest)", 3, 3, clampKind, clampValue},
+		{"clamp", "clamp(value, lowest, highest)", 3, 3, alike, clampValue},
 		{"round", "round(value, step)", 2, 2, alike, roundValue},
 		{"ramp", "ramp(x, x0, y0, x1, y1)", 5, 5, rampKind, rampValue},
 		{"abs", "abs(value)", 1, 1, alike, plainly(math.Abs)},

@@ -5,31 +5,23 @@ import "ribwright/geometry/wording"
 // The grammar, loosest first: if-then-else, or, and, not, one comparison,
 // + and -, * and /, a sign, a power, and what stands in brackets.
 
-// formula reads a whole formula.
 func (p *parser) formula() *node {
 	p.depth++
 	defer func() { p.depth-- }()
 	if p.depth > maxDepth {
 		p.fail(p.peek().at, "brackets and conditions stand in one another more than %d deep; split the formula", maxDepth)
 	}
-	if !p.isKey("if") {
-		return p.either()
+	if !p.comes("if") {
+		return p.chain(rankOr)
 	}
+	const condition = "a condition reads if A then B else C"
 	n := p.make(opIf, p.take())
 	n.args = append(n.args, p.formula())
-	p.needKey("then")
+	p.need("then", condition)
 	n.args = append(n.args, p.formula())
-	p.needKey("else")
+	p.need("else", condition)
 	n.args = append(n.args, p.formula())
 	return n
-}
-
-func (p *parser) needKey(word string) {
-	if !p.isKey(word) {
-		t := p.peek()
-		p.fail(t.at, "%s stands where %q should; a condition reads if A then B else C", shown(t), word)
-	}
-	p.take()
 }
 
 // make counts a node against the bound of all files.
@@ -41,104 +33,51 @@ func (p *parser) make(o op, t token, args ...*node) *node {
 	return &node{op: o, at: t.at, args: args}
 }
 
-func (p *parser) either() *node {
-	n := p.both()
-	for p.isKey("or") {
+// chain reads values with operators of a rank between them.
+func (p *parser) chain(rank int) *node {
+	switch rank {
+	case rankNot:
+		return p.prefixed(opNot, rank, "not stands twice; leave both out")
+	case rankSign:
+		return p.prefixed(opNeg, rank, "two minus signs stand in a row")
+	case rankAtom:
+		return p.atom()
+	}
+	n := p.chain(rank + 1)
+	for first := true; p.nextRank() == rank; first = false {
 		t := p.take()
-		n = p.make(opOr, t, n, p.both())
+		switch {
+		case !first && rank == rankCompare:
+			p.fail(t.at, "two comparisons stand in a row; write a < b and b < c")
+		case !first && rank == rankPower:
+			p.fail(t.at, "two powers stand in a row; use brackets")
+		}
+		o, _ := between(t.text)
+		n = p.make(o, t, n, p.chain(rank+1))
 	}
 	return n
 }
 
-func (p *parser) both() *node {
-	n := p.negated()
-	for p.isKey("and") {
-		t := p.take()
-		n = p.make(opAnd, t, n, p.negated())
-	}
-	return n
-}
-
-func (p *parser) negated() *node {
-	if !p.isKey("not") {
-		return p.comparison()
-	}
-	t := p.take()
-	if p.isKey("not") {
-		p.fail(p.peek().at, "not stands twice; leave both out")
-	}
-	return p.make(opNot, t, p.comparison())
-}
-
-func (p *parser) comparison() *node {
-	n := p.sum()
-	o, ok := p.nextOp()
-	if !ok || !o.compares() {
-		return n
-	}
-	t := p.take()
-	n = p.make(o, t, n, p.sum())
-	if o, ok := p.nextOp(); ok && o.compares() {
-		p.fail(p.peek().at, "two comparisons stand in a row; write a < b and b < c")
-	}
-	return n
-}
-
-// nextOp returns the operator that comes next, if one does.
-func (p *parser) nextOp() (op, bool) {
+// nextRank is the rank of the operator that comes next, that of an atom when none
+// does.
+func (p *parser) nextRank() int {
 	t := p.peek()
-	if t.kind != signToken {
-		return 0, false
+	if o, ok := between(t.text); ok && p.comes(t.text) {
+		return o.rank()
 	}
-	return signOp(t.text)
+	return rankAtom
 }
 
-func (p *parser) sum() *node {
-	n := p.product()
-	for {
-		o, ok := p.nextOp()
-		if !ok || o != opAdd && o != opSub {
-			return n
-		}
-		t := p.take()
-		n = p.make(o, t, n, p.product())
-	}
-}
-
-func (p *parser) product() *node {
-	n := p.signed()
-	for {
-		o, ok := p.nextOp()
-		if !ok || o != opMul && o != opDiv {
-			return n
-		}
-		t := p.take()
-		n = p.make(o, t, n, p.signed())
-	}
-}
-
-func (p *parser) signed() *node {
-	if !p.isSign("-") {
-		return p.power()
+// prefixed reads a chain of the next rank with at most one not or minus before it.
+func (p *parser) prefixed(o op, rank int, twice string) *node {
+	if !p.comes(operators[o].sign) {
+		return p.chain(rank + 1)
 	}
 	t := p.take()
-	if p.isSign("-") {
-		p.fail(p.peek().at, "two minus signs stand in a row")
+	if p.comes(operators[o].sign) {
+		p.fail(p.peek().at, "%s", twice)
 	}
-	return p.make(opNeg, t, p.power())
-}
-
-func (p *parser) power() *node {
-	n := p.atom()
-	if !p.isSign("^") {
-		return n
-	}
-	t := p.take()
-	n = p.make(opPow, t, n, p.atom())
-	if p.isSign("^") {
-		p.fail(p.peek().at, "two powers stand in a row; use brackets")
-	}
-	return n
+	return p.make(o, t, p.chain(rank+1))
 }
 
 func (p *parser) atom() *node {
@@ -182,7 +121,7 @@ func (p *parser) word(t token) *node {
 	if isKeyword(t.text) {
 		p.fail(t.at, "%q stands where a value should", t.text)
 	}
-	if !p.isSign("(") {
+	if !p.comes("(") {
 		n := p.make(opName, t)
 		n.name = t.text
 		return n
@@ -200,12 +139,12 @@ func (p *parser) word(t token) *node {
 // arguments reads formulas with commas between, up to the closing bracket.
 func (p *parser) arguments(closing string) []*node {
 	var out []*node
-	for !p.isSign(closing) {
+	for !p.comes(closing) {
 		if len(out) >= maxList {
 			p.fail(p.peek().at, "more than %d values stand in a row", maxList)
 		}
 		out = append(out, p.formula())
-		if !p.isSign(",") {
+		if !p.comes(",") {
 			break
 		}
 		p.take()

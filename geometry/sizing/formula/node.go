@@ -1,6 +1,5 @@
 package formula
 
-// op is what a node of a formula does.
 type op int8
 
 const (
@@ -26,7 +25,55 @@ const (
 	opList
 )
 
-// node is one step of a formula.
+// How tightly operators bind, the loosest first.
+const (
+	rankIf = iota
+	rankOr
+	rankAnd
+	rankNot
+	rankCompare
+	rankSum
+	rankProduct
+	rankSign
+	rankPower
+	rankAtom // values, names and what stands in brackets
+)
+
+// operators are the ops that are written before or between values.
+var operators = [...]struct {
+	sign string
+	rank int
+}{
+	opNeg: {"-", rankSign}, opNot: {"not", rankNot},
+	opAdd: {"+", rankSum}, opSub: {"-", rankSum}, opMul: {"*", rankProduct}, opDiv: {"/", rankProduct}, opPow: {"^", rankPower},
+	opLess: {"<", rankCompare}, opLessEq: {"<=", rankCompare}, opMore: {">", rankCompare}, opMoreEq: {">=", rankCompare},
+	opEqual: {"==", rankCompare}, opDiffer: {"!=", rankCompare}, opAnd: {"and", rankAnd}, opOr: {"or", rankOr},
+}
+
+// between finds the operator with two sides that is written so, if there is one.
+func between(sign string) (op, bool) {
+	for o := opAdd; o <= opOr; o++ {
+		if operators[o].sign == sign {
+			return o, true
+		}
+	}
+	return 0, false
+}
+
+// rank is how tightly an op binds.
+func (o op) rank() int {
+	switch {
+	case o == opIf:
+		return rankIf
+	case o >= opNeg && o <= opOr:
+		return operators[o].rank
+	}
+	return rankAtom
+}
+
+// orders reports whether an operator compares sizes, so that a margin is left.
+func (o op) orders() bool { return o >= opLess && o <= opMoreEq }
+
 type node struct {
 	op    op
 	at    Place
@@ -38,56 +85,18 @@ type node struct {
 	call  *function
 }
 
-// signs maps how an operator is written to what it does.
-func signOp(text string) (op, bool) {
-	switch text {
-	case "+":
-		return opAdd, true
-	case "-":
-		return opSub, true
-	case "*":
-		return opMul, true
-	case "/":
-		return opDiv, true
-	case "^":
-		return opPow, true
-	case "<":
-		return opLess, true
-	case "<=":
-		return opLessEq, true
-	case ">":
-		return opMore, true
-	case ">=":
-		return opMoreEq, true
-	case "==":
-		return opEqual, true
-	case "!=":
-		return opDiffer, true
-	}
-	return 0, false
-}
+type form int8
 
-// compares reports whether an operator gives true or false from two values.
-func (o op) compares() bool { return o >= opLess && o <= opDiffer }
-
-// orders reports whether an operator compares sizes, so that a margin is left.
-func (o op) orders() bool { return o >= opLess && o <= opMoreEq }
-
-// Form is what a statement is for.
-type Form int8
-
-// The forms of statement.
 const (
-	Plainly Form = iota // a value
-	ForPage             // a value for the page
-	Checked             // must be true
-	Guessed             // the start of a value found afloat
-	Limited             // how far a search may go
+	plainForm  form = iota // a value
+	tellForm               // a value for the page of reasons
+	checkForm              // must be true
+	guessForm              // the start of a value found afloat
+	limitsForm             // how far a search may go
 )
 
-// statement is one line of a file.
 type statement struct {
-	form    Form
+	form    form
 	name    string
 	at      Place
 	body    *node

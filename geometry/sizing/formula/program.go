@@ -1,7 +1,6 @@
 package formula
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -38,12 +37,19 @@ type Program struct {
 // an order in which they can be worked out.
 //
 // Errors: *Fault for anything wrong in a file, with line and column.
-func Compile(main Source, open Opener, inputs []Input) (*Program, error) {
-	g := &gatherer{open: open, own: map[string]statement{}}
-	if err := g.read(main, nil); err != nil {
-		return nil, err
-	}
-	p := &Program{
+func Compile(main Source, open Opener, inputs []Input) (p *Program, err error) {
+	defer func() {
+		switch f := recover().(type) {
+		case nil:
+		case *Fault:
+			p, err = nil, f
+		default:
+			panic(f)
+		}
+	}()
+	g := &gatherer{open: open, at: map[key]int{}}
+	g.read(main, nil)
+	p = &Program{
 		inputs: inputs, limits: map[string]statement{}, guess: map[string]statement{},
 		slots: map[string]int{}, kinds: make([]Kind, len(inputs)),
 	}
@@ -51,114 +57,101 @@ func Compile(main Source, open Opener, inputs []Input) (*Program, error) {
 		p.slots[v.Name], p.kinds[i] = i, v.Kind
 	}
 	for _, s := range g.all {
-		if f := p.place(s); f != nil {
-			return nil, f
-		}
+		p.place(s)
 	}
 	c := &checker{Program: p, state: make([]int8, len(p.lines))}
-	if f := c.checkAll(); f != nil {
-		return nil, f
-	}
+	c.checkAll()
 	return p, nil
 }
 
 // place files a statement under its form.
-func (p *Program) place(s statement) *Fault {
-	_, isGiven := p.slots[s.name]
+func (p *Program) place(s statement) {
 	switch s.form {
-	case Checked:
+	case checkForm:
 		p.checks = append(p.checks, s)
-		return nil
-	case Limited:
+		return
+	case limitsForm:
 		p.limits[s.name] = s
-		return nil
-	case Guessed:
+		return
+	case guessForm:
 		p.guess[s.name] = s
-		return nil
+		return
 	}
-	if isGiven {
-		return faultAt(s.at, s.name, "is given from outside and can have no formula; use another name")
+	if _, given := p.slots[s.name]; given {
+		refuse(s.at, s.name, "is given from outside and can have no formula; use another name")
 	}
 	p.slots[s.name] = len(p.inputs) + len(p.lines)
 	p.kinds = append(p.kinds, Kind{})
 	p.lines = append(p.lines, s)
-	return nil
 }
 
-// gatherer reads a file and those it uses.
 type gatherer struct {
 	open  Opener
 	nodes int
 	files int
 	all   []statement
-	own   map[string]statement // by form and name, the one that counts
+	at    map[key]int // place of each in all
 }
 
-func key(s statement) string {
-	form := s.form
-	if form == ForPage {
-		form = Plainly
+// key tells statements apart: of two with the same key one replaces the other.
+type key struct {
+	form form
+	name string
+}
+
+func (s statement) key() key {
+	if s.form == tellForm {
+		return key{plainForm, s.name}
 	}
-	return fmt.Sprint(form, " ", s.name)
+	return key{s.form, s.name}
 }
 
 // read takes the statements of a file; those of files it uses come first, and
 // are replaced where the file has its own of that name.
-func (g *gatherer) read(src Source, above []string) error {
+func (g *gatherer) read(src Source, above []string) {
+	whole := Place{File: src.Name}
 	if g.files++; g.files > maxFiles {
-		return &Fault{At: Place{File: src.Name}, Text: fmt.Sprintf("more than %d files use one another", maxFiles)}
+		refuse(whole, "", "more than %d files use one another", maxFiles)
 	}
-	list, uses, f := parse(src, &g.nodes)
-	if f != nil {
-		return f
-	}
+	list, uses := parse(src, &g.nodes)
 	above = append(slices.Clone(above), src.Name)
 	for _, t := range uses {
-		if err := g.readUsed(t, above); err != nil {
-			return err
-		}
+		g.readUsed(t, above)
 	}
-	here := map[string]Place{}
+	here := map[key]Place{}
 	for _, s := range list {
-		k := key(s)
-		if first, twice := here[k]; twice {
-			return faultAt(s.at, s.name, "is given twice, first on line %d; keep one", first.Line)
+		if first, twice := here[s.key()]; twice {
+			refuse(s.at, s.name, "is given twice, first on line %d; keep one", first.Line)
 		}
-		here[k] = s.at
-		g.put(k, s)
+		here[s.key()] = s.at
+		g.put(s)
 	}
 	if len(g.all) > maxStatements {
-		return &Fault{At: Place{File: src.Name}, Text: fmt.Sprintf("more than %d statements with the files used", maxStatements)}
+		refuse(whole, "", "more than %d statements with the files used", maxStatements)
 	}
-	return nil
 }
 
-// put adds a statement, in the place of an earlier one of its name.
-func (g *gatherer) put(k string, s statement) {
-	if _, ok := g.own[k]; !ok {
-		g.all = append(g.all, s)
-	} else {
-		for i := range g.all {
-			if key(g.all[i]) == k {
-				g.all[i] = s
-			}
-		}
+func (g *gatherer) put(s statement) {
+	if i, ok := g.at[s.key()]; ok {
+		g.all[i] = s
+		return
 	}
-	g.own[k] = s
+	g.at[s.key()] = len(g.all)
+	g.all = append(g.all, s)
 }
 
-func (g *gatherer) readUsed(t token, above []string) error {
+func (g *gatherer) readUsed(t token, above []string) {
 	if slices.Contains(above, t.text) {
-		return faultAt(t.at, "", "the files use one another in a circle: %s, %s", strings.Join(above, ", "), t.text)
+		refuse(t.at, "", "the files use one another in a circle: %s, %s", strings.Join(above, ", "), t.text)
 	}
 	if g.open == nil {
-		return faultAt(t.at, "", "no other file can be used here")
+		refuse(t.at, "", "no other file can be used here")
 	}
 	src, err := g.open(t.text)
 	if err != nil {
-		return faultAt(t.at, "", "%v", err)
+		refuse(t.at, "", "%v", err)
 	}
-	return g.read(src, above)
+	g.read(src, above)
 }
 
 // AllNames lists every name that a formula may use.

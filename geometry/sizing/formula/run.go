@@ -3,6 +3,7 @@ package formula
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -31,35 +32,27 @@ func (p *Program) NewRun() *Run {
 // Set gives a value from outside. Errors: a name that is not given, or a number
 // that is none.
 func (r *Run) Set(name string, v Value) error {
-	slot, ok := r.p.slots[name]
-	if !ok || slot >= len(r.p.inputs) {
+	if !r.Knows(name) {
 		return fmt.Errorf("no value %q is given from outside", name)
 	}
-	if bad(v) {
-		return fmt.Errorf("%s is no number", name)
-	}
-	r.values[slot] = v
-	return nil
+	return r.put(name, v, false)
 }
 
 // Fix puts a value in the place of a formula. Errors: a name that has none.
 func (r *Run) Fix(name string, v Value) error {
-	slot, ok := r.p.slots[name]
-	if !ok || slot < len(r.p.inputs) {
+	if !r.p.HasFormula(name) {
 		return fmt.Errorf("no formula gives %q; the nearest is %s", name, nearest(name, r.p.Names()))
 	}
+	return r.put(name, v, true)
+}
+
+func (r *Run) put(name string, v Value, fix bool) error {
 	if bad(v) {
 		return fmt.Errorf("%s is no number", name)
 	}
-	r.values[slot], r.fixed[slot] = v, true
+	slot := r.p.slots[name]
+	r.values[slot], r.fixed[slot] = v, fix
 	return nil
-}
-
-// Free lets a formula work again after Fix.
-func (r *Run) Free(name string) {
-	if slot, ok := r.p.slots[name]; ok {
-		r.fixed[slot] = false
-	}
 }
 
 // IsFixed reports whether a value stands in the place of its formula.
@@ -69,12 +62,8 @@ func (r *Run) IsFixed(name string) bool {
 }
 
 func bad(v Value) bool {
-	for _, n := range v.List {
-		if math.IsNaN(n) || math.IsInf(n, 0) {
-			return true
-		}
-	}
-	return math.IsNaN(v.Num) || math.IsInf(v.Num, 0)
+	broken := func(n float64) bool { return math.IsNaN(n) || math.IsInf(n, 0) }
+	return broken(v.Num) || slices.ContainsFunc(v.List, broken)
 }
 
 // Mask chooses lines of a Program.
@@ -170,7 +159,6 @@ func (r *Run) eval(n *node) Value {
 	return r.operate(n, r.eval(n.args[0]), r.eval(n.args[1]))
 }
 
-// operate works out an operator with two sides.
 func (r *Run) operate(n *node, a, b Value) Value {
 	switch n.op {
 	case opLess:
@@ -200,7 +188,6 @@ func (r *Run) operate(n *node, a, b Value) Value {
 	return r.finite(n, math.Pow(a.Num, b.Num))
 }
 
-// byZero says which value is zero.
 func (r *Run) byZero(n *node) Value {
 	d := n.args[1]
 	if d.op == opName {
@@ -210,7 +197,7 @@ func (r *Run) byZero(n *node) Value {
 }
 
 func (r *Run) finite(n *node, v float64) Value {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	if bad(Num(v)) {
 		return r.fail(n, "the result is no number: it grows past all bounds, or a number below zero is raised to a broken power")
 	}
 	return Num(v)
@@ -225,21 +212,23 @@ func (r *Run) callOf(n *node) Value {
 	if r.fault != nil {
 		return Value{}
 	}
+	var v float64
+	var places []float64
+	var err error
 	if n.call.value == nil {
-		places, err := scarfPlaces(args[0], args[1], args[2])
-		if err != nil {
-			return r.failCall(n, args, err)
-		}
-		return Value{List: places}
+		places, err = scarfPlaces(args[0], args[1], args[2])
+	} else {
+		v, err = n.call.value(r, args)
 	}
-	v, err := n.call.value(r, args)
-	if err != nil {
+	switch {
+	case err != nil:
 		return r.failCall(n, args, err)
+	case n.kind.Class == List:
+		return Value{List: places}
 	}
 	return r.finite(n, v)
 }
 
-// failCall tells what a function was given.
 func (r *Run) failCall(n *node, args []float64, err error) Value {
 	var all []string
 	for i, a := range args {

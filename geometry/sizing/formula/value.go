@@ -1,6 +1,13 @@
 package formula
 
-import "strings"
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"ribwright/geometry/measure"
+)
 
 // Class is the sort of a value.
 type Class int8
@@ -77,4 +84,163 @@ func (v Value) Show(k Kind) string {
 		return "[" + strings.Join(all, ", ") + "]"
 	}
 	return ShowNumber(v.Num, k.Dim)
+}
+
+// Dim is what a number measures: whole powers of length, mass, time and angle.
+// The zero Dim is a plain number. Numbers are kept in mm, kg, s and radians.
+type Dim struct{ Length, Mass, Time, Angle int8 }
+
+// What is met most.
+var (
+	Plain  = Dim{}
+	Length = Dim{Length: 1}
+	Mass   = Dim{Mass: 1}
+	Angle  = Dim{Angle: 1}
+	Speed  = Dim{Length: 1, Time: -1}
+	Area   = Dim{Length: 2}
+	Volume = Dim{Length: 3}
+	Cloth  = Dim{Mass: 1, Length: -2}
+	Force  = Dim{Mass: 1, Length: 1, Time: -2}
+)
+
+// maxPower is the greatest power of a unit; formulas of boats stay under 6.
+const maxPower = 12
+
+// plus adds the powers of e, times n; ok is false when one grows past maxPower.
+func (d Dim) plus(e Dim, n int) (out Dim, ok bool) {
+	ok = true
+	add := func(a, b int8) int8 {
+		v := int(a) + n*int(b)
+		ok = ok && v >= -maxPower && v <= maxPower
+		return int8(v)
+	}
+	out = Dim{add(d.Length, e.Length), add(d.Mass, e.Mass), add(d.Time, e.Time), add(d.Angle, e.Angle)}
+	return out, ok
+}
+
+// root divides the powers by n; ok is false when they do not divide.
+func (d Dim) root(n int8) (out Dim, ok bool) {
+	ok = d.Length%n == 0 && d.Mass%n == 0 && d.Time%n == 0 && d.Angle%n == 0
+	return Dim{d.Length / n, d.Mass / n, d.Time / n, d.Angle / n}, ok
+}
+
+// display is how a number of a dimension stands on a page.
+type display struct {
+	dim      Dim
+	name     string  // with the unit a builder would use
+	unit     string  // that people read it in
+	worth    float64 // of the unit, in mm, kg, s and radians; 0 when it is written with its powers
+	decimals int
+}
+
+func displays() []display {
+	return []display{
+		{Plain, "a plain number", "", 1, 3}, {Length, "a length (mm)", "mm", 1, 0}, {Mass, "a weight (kg)", "kg", 1, 1},
+		{Angle, "an angle (deg)", "deg", math.Pi / 180, 1}, {Speed, "a speed (m/s)", "m/s", 1e3, 2}, {Area, "an area (mm2)", "m2", 1e6, 3},
+		{Volume, "a volume (mm3)", "L", 1e6, 1}, {Cloth, "a weight on an area (kg/mm2)", "g/m2", 1e-9, 0},
+		{Force, "a force", "N", 1e3, 1}, {Dim{Time: 1}, "a time (s)", "", 0, 0},
+	}
+}
+
+// Unit returns the unit that people read a number of the dimension in, "" for a plain
+// number, and what one of it is worth in mm, kg, s and radians.
+func (d Dim) Unit() (word string, worth float64) {
+	for _, k := range displays() {
+		if k.dim == d && k.worth != 0 {
+			return k.unit, k.worth
+		}
+	}
+	return d.unit(), 1
+}
+
+// String names the dimension with the unit a builder would use: "a length (mm)".
+func (d Dim) String() string {
+	for _, k := range displays() {
+		if k.dim == d {
+			return k.name
+		}
+	}
+	return "a number in " + d.unit()
+}
+
+// unit writes the powers out: "mm2 kg s-1".
+func (d Dim) unit() string {
+	var parts []string
+	for _, p := range []struct {
+		name  string
+		power int8
+	}{{"mm", d.Length}, {"kg", d.Mass}, {"s", d.Time}, {"rad", d.Angle}} {
+		switch {
+		case p.power == 1:
+			parts = append(parts, p.name)
+		case p.power != 0:
+			parts = append(parts, p.name+strconv.Itoa(int(p.power)))
+		}
+	}
+	return strings.Join(parts, " ")
+}
+
+// unit is a word for a unit with what it is worth in mm, kg, s and radians.
+type unit struct {
+	word  string
+	worth float64
+	dim   Dim
+}
+
+// units lists every unit word, longer before shorter where one begins another.
+// The inch and foot are exact (agreement of 1959), and the mile is 5280 ft.
+func units() []unit {
+	return []unit{
+		{"kg/m3", 1e-9, Dim{Mass: 1, Length: -3}}, {"kg/m2", 1e-6, Cloth}, {"g/m2", 1e-9, Cloth},
+		{"kg/m", 1e-3, Dim{Mass: 1, Length: -1}}, {"km/h", 1e6 / 3600, Speed}, {"m/s", 1e3, Speed}, {"knots", 1e3 * measure.Knot, Speed}, {"kn", 1e3 * measure.Knot, Speed}, {"mph", 447.04, Speed},
+		{"mm3", 1, Volume}, {"m3", 1e9, Volume}, {"mm2", 1, Area}, {"m2", 1e6, Area}, {"ft2", 304.8 * 304.8, Area}, {"sqft", 304.8 * 304.8, Area},
+		{"mm", 1, Length}, {"cm", 10, Length}, {"m", 1e3, Length}, {"in", 25.4, Length}, {"ft", 304.8, Length},
+		{"kg", 1, Mass}, {"g", 1e-3, Mass}, {"lbs", measure.Pound, Mass}, {"lb", measure.Pound, Mass},
+		{"min", 60, Dim{Time: 1}}, {"h", 3600, Dim{Time: 1}}, {"s", 1, Dim{Time: 1}},
+		{"N", 1e3, Force}, {"L", 1e6, Volume},
+		{"deg", math.Pi / 180, Angle}, {"rad", 1, Angle}, {"%", 0.01, Plain},
+	}
+}
+
+// unitOf finds a unit that the text begins with, as a whole word.
+func unitOf(text string) (unit, bool) {
+	for _, u := range units() {
+		if rest, ok := strings.CutPrefix(text, u.word); ok && (leadingWord(rest) == "") {
+			return u, true
+		}
+	}
+	return unit{}, false
+}
+
+// isUnit reports whether a word is kept for a unit and can name no value.
+func isUnit(word string) bool {
+	u, ok := unitOf(word)
+	return ok && u.word == word
+}
+
+// ShowNumber writes a number as it stands on a page: lengths to the mm (to
+// 0.1 mm under 100 mm), weights to 0.1 kg, angles in degrees, others short.
+func ShowNumber(v float64, d Dim) string {
+	for _, k := range displays() {
+		if k.dim != d || k.worth == 0 {
+			continue
+		}
+		if d == Length && math.Abs(v) < 100 {
+			k.decimals = 1
+		}
+		return strings.TrimRight(trimmed(v/k.worth, k.decimals)+" "+k.unit, " ")
+	}
+	return fmt.Sprintf("%.4g %s", v, d.unit())
+}
+
+// trimmed writes v with at most so many decimals and no minus before a zero.
+func trimmed(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
 }

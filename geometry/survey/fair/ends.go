@@ -75,7 +75,7 @@ func (f *fit) setEnds(p []float64) {
 func (f *fit) profileCost(h *hull.Hull, e hull.End, half []offsets.Station, side float64) float64 {
 	sum := 0.0
 	for _, s := range half {
-		if s.Sheer().X >= narrow && len(s.Points) >= 3 {
+		if isSection(s) {
 			if past := s.X + 1 - e.Toe.X; past > 0 {
 				sum += 100 * past * past
 				continue
@@ -110,7 +110,7 @@ func profileOff(h *hull.Hull, e hull.End, p geometry.Point, side float64) float6
 	var last geometry.Point
 	add := func(q geometry.Point, first bool) {
 		if !first {
-			best = math.Min(best, offLine(p, last, q))
+			best = math.Min(best, p.Off(last, q))
 		}
 		last = q
 	}
@@ -128,15 +128,4 @@ func profileOff(h *hull.Hull, e hull.End, p geometry.Point, side float64) float6
 		add(q, false)
 	}
 	return best
-}
-
-// offLine is the distance of p from the line between a and b.
-func offLine(p, a, b geometry.Point) float64 {
-	ab := b.Sub(a)
-	n := ab.Dot(ab)
-	if n == 0 {
-		return p.Sub(a).Norm()
-	}
-	t := math.Max(0, math.Min(1, p.Sub(a).Dot(ab)/n))
-	return p.Sub(a.Lerp(b, t)).Norm()
 }

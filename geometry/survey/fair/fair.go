@@ -4,8 +4,13 @@
 package fair
 
 import (
+	"cmp"
 	"fmt"
+	"iter"
 	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/optimize"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
@@ -84,7 +89,6 @@ func with(t *offsets.Table, title string, r rail) (*Result, error) {
 	return f.measure()
 }
 
-// fit is the work on one table.
 type fit struct {
 	t    *offsets.Table
 	d    *design.Design
@@ -134,7 +138,7 @@ func alike(a, b []offsets.Station) bool {
 }
 
 // rounded gives a length as a design file should show it: to a tenth of a
-// millimetre.
+// millimeter.
 func rounded(mm float64) measure.Length { return measure.Length(math.Round(mm*10) / 10) }
 
 // turned gives an angle of so many degrees, to a tenth of one.
@@ -147,14 +151,24 @@ func turned(deg float64) measure.Angle {
 const narrow = 20.0
 
 // wide lists the stations of one half that are sections.
-func wide(half []offsets.Station) []offsets.Station {
-	var out []offsets.Station
-	for _, s := range half {
-		if s.Sheer().X >= narrow && len(s.Points) >= 3 {
-			out = append(out, s)
+// isSection reports whether a station is a section with ribs of its own.
+func isSection(st offsets.Station) bool { return st.Sheer().X >= narrow && len(st.Points) >= 3 }
+
+// stations are those that shape the boat, with the side of midship on which they stand,
+// 1 forward: of a boat alike at both ends the forward ones.
+func (f *fit) stations() iter.Seq2[float64, offsets.Station] {
+	return func(yield func(float64, offsets.Station) bool) {
+		for _, s := range f.bow {
+			if !yield(1, s) {
+				return
+			}
+		}
+		for _, s := range f.aft {
+			if !f.even && s.X != 0 && !yield(-1, s) {
+				return
+			}
 		}
 	}
-	return out
 }
 
 // lofts makes sure that the design can be built, moving the last ribs in and
@@ -179,11 +193,82 @@ func (f *fit) lofts() error {
 	return fmt.Errorf("the faired boat cannot be framed: %w", err)
 }
 
-// hullNow makes the hull of the design as it stands.
 func (f *fit) hullNow() (*hull.Hull, error) {
 	h, err := hull.New(f.d)
 	if err != nil {
 		return nil, fmt.Errorf("the faired boat cannot be drawn: %w", err)
 	}
 	return h, nil
+}
+
+type span struct{ lo, hi float64 }
+
+// least finds the parameters of least cost, each kept inside its span, from the
+// most promising of several starts. The cost may be infinite where nothing can be
+// made.
+//
+// How: the simplex of Nelder and Mead on parameters as shares of their spans,
+// folded back at the ends. Deterministic; bounded by the steps.
+func least(spans []span, starts [][]float64, cost func([]float64) float64) ([]float64, float64) {
+	real := func(u []float64) []float64 {
+		out := make([]float64, len(u))
+		for i := range u {
+			out[i] = spans[i].lo + (spans[i].hi-spans[i].lo)*folded(u[i])
+		}
+		return out
+	}
+	var best []float64
+	lowest := math.Inf(1)
+	for _, s := range promising(starts, cost) {
+		u := make([]float64, len(s))
+		for i := range s {
+			u[i] = (s[i] - spans[i].lo) / (spans[i].hi - spans[i].lo)
+		}
+		problem := optimize.Problem{Func: func(u []float64) float64 {
+			c := cost(real(u))
+			if math.IsNaN(c) || c > 1e12 {
+				return 1e12
+			}
+			return c
+		}}
+		settings := &optimize.Settings{MajorIterations: 250, FuncEvaluations: 900, Concurrent: 1,
+			Converger: &optimize.FunctionConverge{Absolute: 1e-6, Relative: 1e-6, Iterations: 60}}
+		r, err := optimize.Minimize(problem, u, settings, &optimize.NelderMead{SimplexSize: 0.08})
+		if r == nil || err != nil && r.X == nil {
+			continue
+		}
+		if r.F < lowest {
+			lowest, best = r.F, real(r.X)
+		}
+	}
+	return best, lowest
+}
+
+const descents = 4
+
+// promising sorts starts by their cost and keeps the cheapest.
+func promising(starts [][]float64, cost func([]float64) float64) [][]float64 {
+	type priced struct {
+		at []float64
+		c  float64
+	}
+	all := make([]priced, len(starts))
+	for i, s := range starts {
+		all[i] = priced{s, cost(s)}
+	}
+	slices.SortStableFunc(all, func(a, b priced) int { return cmp.Compare(a.c, b.c) })
+	var out [][]float64
+	for _, p := range all[:min(descents, len(all))] {
+		out = append(out, p.at)
+	}
+	return out
+}
+
+// folded brings a number back into 0 to 1 as a mirror at each end would.
+func folded(v float64) float64 {
+	v = math.Abs(math.Mod(v, 2))
+	if v > 1 {
+		return 2 - v
+	}
+	return v
 }

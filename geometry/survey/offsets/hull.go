@@ -33,7 +33,7 @@ func (t *Table) Hull() (*float.Hull, error) {
 	return t.faired()
 }
 
-// gap is the greatest distance between neighbouring stations, mm.
+// gap is the greatest distance between neighboring stations, mm.
 func (t *Table) gap() float64 {
 	most := 0.0
 	for i := 1; i < len(t.Stations); i++ {

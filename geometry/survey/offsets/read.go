@@ -67,7 +67,6 @@ func Read(r io.Reader, name string) (*Table, error) {
 	return t, nil
 }
 
-// readRows reads the header and every row that has all its numbers.
 func readRows(text, name string) (rows []row, head header, notes []string, fault *Fault) {
 	begun, blanks := false, 0
 	split := ","
@@ -228,54 +227,49 @@ func (s *Station) order() {
 	}
 }
 
-// mirror completes a hull of which one half is given.
-func (t *Table) mirror(told bool) {
+// mirror completes a hull of which one half is given; counted says that the file
+// counts its stations from midship.
+func (t *Table) mirror(counted bool) {
 	n := len(t.Stations)
 	if n == 0 {
 		return
 	}
-	if math.Abs(t.Stations[n-1].X) < same && t.Stations[0].X < 0 { // the after half
-		for i := range t.Stations {
-			t.Stations[i].X = -t.Stations[i].X
+	aft := math.Abs(t.Stations[n-1].X) < same && t.Stations[0].X < 0
+	if aft {
+		t.turn()
+	}
+	if !t.half(counted) {
+		if aft {
+			t.turn()
 		}
-		slices.Reverse(t.Stations)
-		if !t.half(told) {
-			for i := range t.Stations {
-				t.Stations[i].X = -t.Stations[i].X
-			}
-			slices.Reverse(t.Stations)
-			return
-		}
-	} else if !t.half(told) {
 		return
 	}
-	fore := slices.Clone(t.Stations)
-	for _, s := range fore {
-		if math.Abs(s.X) < same {
-			continue
+	for _, s := range slices.Clone(t.Stations) {
+		if math.Abs(s.X) >= same {
+			s.X = -s.X
+			t.Stations = append([]Station{s}, t.Stations...)
 		}
-		s.X = -s.X
-		t.Stations = append([]Station{s}, t.Stations...)
 	}
 	t.Notes = append(t.Notes, "stations are given one way from midship; the other half is taken as their mirror")
 }
 
+// turn exchanges the ends.
+func (t *Table) turn() {
+	for i := range t.Stations {
+		t.Stations[i].X = -t.Stations[i].X
+	}
+	slices.Reverse(t.Stations)
+}
+
 // half reports whether the stations run from midship to one end: they begin at
 // zero, and there stands the fullest section.
-func (t *Table) half(told bool) bool {
+func (t *Table) half(counted bool) bool {
 	first := t.Stations[0]
-	if told {
+	if counted {
 		return first.X > -same
 	}
-	if math.Abs(first.X) > same {
-		return false
-	}
-	for _, s := range t.Stations[1:] {
-		if s.area() > first.area() {
-			return false
-		}
-	}
-	return first.area() > 0
+	fuller := func(s Station) bool { return s.area() > first.area() }
+	return math.Abs(first.X) <= same && first.area() > 0 && !slices.ContainsFunc(t.Stations, fuller)
 }
 
 // settle counts heights from the lowest point and, where zero is not inside the

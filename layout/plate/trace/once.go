@@ -1,6 +1,7 @@
 package trace
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -15,7 +16,6 @@ const onLine = 0.001
 // patch is the side of the squares that drawn pieces are looked up by, mm.
 const patch = 40.0
 
-// once remembers what is drawn, to draw no line twice.
 type once struct {
 	pieces []curve.Segment
 	near   map[[2]int][]int // pieces by the squares their boxes touch
@@ -53,12 +53,7 @@ func (o *once) covered(s curve.Segment) [][2]float64 {
 			}
 		}
 	})
-	slices.SortFunc(out, func(a, b [2]float64) int {
-		if a[0] < b[0] {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(out, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	var joined [][2]float64
 	for _, c := range out {
 		if n := len(joined); n > 0 && c[0] <= joined[n-1][1]+onLine/s.Length() {
@@ -70,7 +65,6 @@ func (o *once) covered(s curve.Segment) [][2]float64 {
 	return joined
 }
 
-// meets reports whether any of a path is drawn already.
 func (o *once) meets(p curve.Path) bool {
 	for _, s := range p {
 		if s.Length() > onLine && len(o.covered(s)) > 0 {
@@ -86,7 +80,7 @@ func (o *once) rest(p curve.Path) []curve.Path {
 	var out []curve.Path
 	var run curve.Path
 	flush := func() {
-		if !pointlike(run) {
+		if !Pointlike(run) {
 			out = append(out, run)
 		}
 		run = nil

@@ -4,6 +4,9 @@ package trace
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -67,8 +70,8 @@ func Of(p layout.Plate) ([]Layer, error) {
 	return out, nil
 }
 
-// pointlike reports whether a path is too small to follow.
-func pointlike(p curve.Path) bool {
+// Pointlike reports whether a path is too small to follow.
+func Pointlike(p curve.Path) bool {
 	b := p.Bounds()
 	return b.Empty() || b.W() < speck && b.H() < speck
 }
@@ -108,6 +111,93 @@ func scale(p layout.Plate) []curve.Path {
 	for i, words := range []string{"do not cut", fmt.Sprintf("%.0f mm = %.3f in", p.Check.W(), p.Check.W()/25.4)} {
 		at := p.Check.Min.Add(geometry.Point{X: high, Y: high + 2*high*float64(i)})
 		out = append(out, layout.Text{At: at, Height: high, Words: words}.Strokes()...)
+	}
+	return out
+}
+
+// outline is one closed edge where it lies on the plate.
+type outline struct {
+	part  string
+	path  curve.Path
+	depth int // how many outlines it lies in
+}
+
+// outlines returns every closed edge once, what lies inside another before it
+// and the edges of a part together as far as that allows.
+func outlines(p layout.Plate) ([]outline, error) {
+	var out []outline
+	seen := map[string]bool{}
+	for _, q := range p.Parts {
+		for _, c := range q.Part.Cut {
+			if !c.Closed() || !c.Joined() {
+				return nil, fmt.Errorf("the outline of %s is not closed, so it cannot be cut out", q.Part.Name)
+			}
+			if Pointlike(c) {
+				return nil, fmt.Errorf("an outline of %s is a single point, so it cannot be cut out", q.Part.Name)
+			}
+			moved := c.Map(q.Move)
+			if k := key(moved); !seen[k] {
+				seen[k] = true
+				out = append(out, outline{part: q.Part.Name, path: moved})
+			}
+		}
+	}
+	return ordered(out), nil
+}
+
+// key is the same for two outlines that are one, whichever way round and from
+// wherever they are drawn.
+func key(p curve.Path) string {
+	sides := make([]string, len(p))
+	for i, s := range p {
+		a, b, m := quantum(s.Start()), quantum(s.End()), quantum(s.At(0.5))
+		if slices.Compare(a[:], b[:]) > 0 {
+			a, b = b, a
+		}
+		sides[i] = fmt.Sprint(a, m, b)
+	}
+	slices.Sort(sides)
+	return strings.Join(sides, ";")
+}
+
+// quantum is a place in whole thousandths of a millimeter.
+func quantum(p geometry.Point) [2]int64 {
+	return [2]int64{int64(math.Round(p.X * 1000)), int64(math.Round(p.Y * 1000))}
+}
+
+// ordered puts every outline behind all that lie inside it. Without parts in the
+// holes of others the order of the parts stays.
+func ordered(in []outline) []outline {
+	polygons := make([][]geometry.Point, len(in))
+	boxes := make([]geometry.Box, len(in))
+	for i, o := range in {
+		polygons[i], boxes[i] = o.path.Flatten(0.05), o.path.Bounds()
+	}
+	inside := make([][]int, len(in)) // what lies in each
+	for i := range in {
+		for k := range in {
+			if i != k && boxes[k].Holds(boxes[i].Min) && boxes[k].Holds(boxes[i].Max) && curve.Holds(polygons[k], polygons[i][0]) {
+				inside[k] = append(inside[k], i)
+				in[i].depth++
+			}
+		}
+	}
+	var out []outline
+	done := make([]bool, len(in))
+	var put func(i int)
+	put = func(i int) {
+		if done[i] {
+			return
+		}
+		done[i] = true
+		// The deepest first, so that nothing is cut loose before what is in it.
+		for _, k := range inside[i] {
+			put(k)
+		}
+		out = append(out, in[i])
+	}
+	for i := range in {
+		put(i)
 	}
 	return out
 }
