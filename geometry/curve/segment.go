@@ -39,17 +39,12 @@ var (
 // Line is the straight piece from A to B. mm.
 type Line struct{ A, B geometry.Point }
 
-func (l Line) Start() geometry.Point { return l.A }
-
-func (l Line) End() geometry.Point { return l.B }
-
+func (l Line) Start() geometry.Point       { return l.A }
+func (l Line) End() geometry.Point         { return l.B }
 func (l Line) At(t float64) geometry.Point { return l.A.Lerp(l.B, t) }
-
-func (l Line) Length() float64 { return l.B.Sub(l.A).Norm() }
-
-func (l Line) Bounds() geometry.Box { return geometry.Around(l.A, l.B) }
-
-func (l Line) Reverse() Segment { return Line{l.B, l.A} }
+func (l Line) Length() float64             { return l.B.Sub(l.A).Norm() }
+func (l Line) Bounds() geometry.Box        { return geometry.Around(l.A, l.B) }
+func (l Line) Reverse() Segment            { return Line{l.B, l.A} }
 
 func (Line) segment() {}
 
@@ -63,8 +58,7 @@ type Arc struct {
 }
 
 func (a Arc) Start() geometry.Point { return a.At(0) }
-
-func (a Arc) End() geometry.Point { return a.At(1) }
+func (a Arc) End() geometry.Point   { return a.At(1) }
 
 func (a Arc) At(t float64) geometry.Point {
 	return a.Center.Add(geometry.Polar(a.Radius, a.From+t*a.Sweep))
@@ -124,8 +118,7 @@ func (a Arc) Cubics() []Cubic {
 type Cubic struct{ P0, P1, P2, P3 geometry.Point }
 
 func (c Cubic) Start() geometry.Point { return c.P0 }
-
-func (c Cubic) End() geometry.Point { return c.P3 }
+func (c Cubic) End() geometry.Point   { return c.P3 }
 
 func (c Cubic) At(t float64) geometry.Point {
 	u := 1 - t
@@ -185,7 +178,6 @@ func (Cubic) segment() {}
 
 // Stretch returns the piece of a segment from the parameter a to b, 0 <= a <= b <= 1,
 // run through as the segment is; the segment itself from 0 to 1.
-//
 // Accuracy: that of doubles; of a cubic it is the same curve, cut after de Casteljau.
 func Stretch(s Segment, a, b float64) Segment {
 	if a <= 0 && b >= 1 {

@@ -37,10 +37,8 @@ const (
 
 func (Kind) words() []string { return []string{"thwart", "yoke", "seat bar"} }
 
-func (k Kind) String() string { return k.words()[k] }
-
-func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
-
+func (k Kind) String() string                   { return k.words()[k] }
+func (k Kind) MarshalText() ([]byte, error)     { return []byte(k.String()), nil }
 func (k *Kind) UnmarshalText(text []byte) error { return choose(k, "kind of cross piece", text) }
 
 // Posture is how a person sits, which sets how high their weight is.
@@ -55,10 +53,8 @@ const (
 
 func (Posture) words() []string { return []string{"kneeling", "floor", "bench"} }
 
-func (p Posture) String() string { return p.words()[p] }
-
-func (p Posture) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
-
+func (p Posture) String() string                   { return p.words()[p] }
+func (p Posture) MarshalText() ([]byte, error)     { return []byte(p.String()), nil }
 func (p *Posture) UnmarshalText(text []byte) error { return choose(p, "posture", text) }
 
 // Rig is a kind of sail.
@@ -77,10 +73,8 @@ func Rigs() []Rig { return []Rig{Spritsail, LegOfMutton, Lug, Vee} }
 
 func (Rig) words() []string { return []string{"spritsail", "leg-of-mutton", "lug", "vee"} }
 
-func (r Rig) String() string { return r.words()[r] }
-
-func (r Rig) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
-
+func (r Rig) String() string                   { return r.words()[r] }
+func (r Rig) MarshalText() ([]byte, error)     { return []byte(r.String()), nil }
 func (r *Rig) UnmarshalText(text []byte) error { return choose(r, "rig", text) }
 
 // Body is whose proportions a person has where they are not measured.
@@ -94,8 +88,6 @@ const (
 
 func (Body) words() []string { return []string{"woman", "man"} }
 
-func (b Body) String() string { return b.words()[b] }
-
-func (b Body) MarshalText() ([]byte, error) { return []byte(b.String()), nil }
-
+func (b Body) String() string                   { return b.words()[b] }
+func (b Body) MarshalText() ([]byte, error)     { return []byte(b.String()), nil }
 func (b *Body) UnmarshalText(text []byte) error { return choose(b, "body that is known", text) }

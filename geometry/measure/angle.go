@@ -14,11 +14,9 @@ const MaxAngle Angle = 2 * math.Pi
 type Angle float64
 
 // ParseAngle reads an angle with its unit and returns it in radians.
-//
 // Units: deg, degree, degrees or the degree sign; rad; in capitals or not.
 // Numbers are written as for ParseLength: 12, 0.2, 22 1/2. A sign may stand at
 // the very start.
-//
 // Returns: the float64 nearest to the exact value, so that 180 deg is math.Pi.
 // Minus zero is read as 0.
 // Errors: as ParseLength, and for a magnitude over 360 degrees, or below 1e-40

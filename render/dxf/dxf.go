@@ -25,7 +25,6 @@ const decimals = 4
 // which arcs stay arcs by their bulge and cubics become chords no farther than
 // chord from them. x runs right, y up, the origin is the lower left corner of the
 // stock.
-//
 // Errors: those of render.CheckPlate and trace.Of, or the writer's own. Nothing
 // is written unless all is made.
 func Encode(w io.Writer, p layout.Plate) error {

@@ -27,7 +27,6 @@ const perMM = 72 / 25.4
 // Encode writes the document, one page a sheet, in black, with a bookmark for
 // every pattern and labels that say what lies on each page. made is the date in
 // the file; it must be the same for the same bytes.
-//
 // Accuracy: line ends to 0.002 mm, arcs within 5e-7 of their radius.
 // Errors: a document without sheets, a number that is no place on paper, a view
 // that is turned or not at full size, a page too long for viewers, or the

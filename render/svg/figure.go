@@ -21,7 +21,6 @@ const air = 3
 // EncodeFigure writes a drawing to be looked at, not cut: a curve, a profile, a
 // stack of boats. One unit is one millimeter as drawn; about says in words what
 // is to be seen, for those who cannot see it.
-//
 // Errors: a drawing with nothing in it, a number that is no place, or the
 // writer's own error. Nothing is written unless all is made.
 func EncodeFigure(w io.Writer, d layout.Drawing, about string) error {

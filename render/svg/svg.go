@@ -26,7 +26,6 @@ const decimals = 4
 // layout.Layers: MARK lines to draw, LETTERING single strokes, CUT closed
 // outlines, holes before the outline round them, SHEET the corners of the stock,
 // SCALE a square of 100 mm to check the size by. No line is drawn twice.
-//
 // Errors: a number that is no place on the plate, a part mirrored or stretched,
 // an outline that is not closed, or the writer's own error. Nothing is written
 // unless all is made.

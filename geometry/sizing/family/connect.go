@@ -103,7 +103,6 @@ func tagged(table reflect.Type, key string) (reflect.StructField, bool) {
 }
 
 // Design puts the values of a run into a design. It has not passed Check yet.
-//
 // Errors: *formula.Fault for a value that a key does not take.
 func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 	d := design.Defaults()

@@ -102,7 +102,6 @@ func (m Mask) Others() Mask {
 
 // Work works out the chosen lines, each after those it uses, from the values
 // that are set; nil chooses all.
-//
 // Errors: *Fault for a division by zero and whatever else has no answer.
 func (r *Run) Work(m Mask) error {
 	r.fault = nil

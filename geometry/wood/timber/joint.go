@@ -15,7 +15,6 @@ const (
 )
 
 // ScarfLength returns the length in mm of a plain scarf: slope times thickness.
-//
 // Units: thickness in mm, above 0; slope as length over thickness, 8 for 1:8,
 // from MinScarfSlope to MaxScarfSlope.
 // Errors: either out of its range.
@@ -44,7 +43,6 @@ func SquareTenon(length, wide, thickness float64) float64 {
 
 // Springback returns the share of its curvature that a lamination loses when it
 // comes off the mold.
-//
 // How: bending loose plies t_i stores the moment of sum t_i^3; glued they
 // resist release with T^3, T = sum t_i. So
 //
@@ -56,7 +54,6 @@ func SquareTenon(length, wide, thickness float64) float64 {
 // Returns: a share, above 0 and below 1.
 // Errors: fewer than two plies (one ply springs back straight), a thickness out
 // of range, or one ply so thick that the others count for nothing.
-//
 // Source: beam theory; for a slight arc the sagitta lost is the shop rule x/n^2.
 func Springback(plies []float64) (float64, error) {
 	if len(plies) < 2 {

@@ -25,7 +25,6 @@ const speck = 0.001
 // Of returns the layers of a plate, in the order of layout.Layers. In the cut
 // layer stand closed outlines, what lies inside another before it. A line that
 // lies on one drawn before it is left out, in the cut layer only whole outlines.
-//
 // Errors: an outline that is not closed, that is a point, or that shares an edge
 // with another.
 func Of(p layout.Plate) ([]Layer, error) {
