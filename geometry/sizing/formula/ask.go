@@ -10,18 +10,18 @@ import (
 
 // Names lists the values that have a formula, in the order of the files.
 func (p *Program) Names() []string {
-	out := make([]string, len(p.lines))
-	for i, s := range p.lines {
-		out[i] = s.name
-	}
-	return out
+	return p.namesOf(func(s statement) bool { return s.body != nil })
 }
 
 // OnPage lists the values meant for the page of reasons, in the order of the files.
 func (p *Program) OnPage() []string {
+	return p.namesOf(func(s statement) bool { return s.told })
+}
+
+func (p *Program) namesOf(chosen func(statement) bool) []string {
 	var out []string
-	for _, s := range p.lines {
-		if s.form == tellForm {
+	for _, s := range p.values {
+		if chosen(s) {
 			out = append(out, s.name)
 		}
 	}
@@ -34,30 +34,23 @@ func (p *Program) Kind(name string) (Kind, error) {
 	if !ok {
 		return Kind{}, fmt.Errorf("nothing is called %q; the nearest name is %s", wording.Clip(name, 60), nearest(name, p.AllNames()))
 	}
-	return p.kinds[slot], nil
+	return p.values[slot].kind, nil
 }
 
-// formula returns the statement that gives a value; ok is false for an unknown name
-// and for a value given from outside.
-func (p *Program) formula(name string) (s statement, ok bool) {
-	if slot, known := p.slots[name]; known && slot >= len(p.inputs) {
-		return p.lines[slot-len(p.inputs)], true
+// statement returns what gives a value, the zero statement for an unknown name.
+func (p *Program) statement(name string) statement {
+	if slot, ok := p.slots[name]; ok {
+		return p.values[slot]
 	}
-	return statement{}, false
+	return statement{}
 }
 
 // HasFormula reports whether a formula gives the value.
-func (p *Program) HasFormula(name string) bool {
-	_, ok := p.formula(name)
-	return ok
-}
+func (p *Program) HasFormula(name string) bool { return p.statement(name).body != nil }
 
 // Where returns the place of a formula in its file; the zero Place for a value
 // given from outside.
-func (p *Program) Where(name string) Place {
-	s, _ := p.formula(name)
-	return s.at
-}
+func (p *Program) Where(name string) Place { return p.statement(name).at }
 
 // Limits returns how far a search may move a value; ok is false when the file
 // does not say.
@@ -71,16 +64,8 @@ func (p *Program) Limits(name string) (lo, hi float64, ok bool) {
 
 // AfloatBehind lists the values found afloat on which a formula rests.
 func (p *Program) AfloatBehind(name string) []string {
-	var out []string
-	for i, behind := range p.Behind(name) {
-		for _, u := range p.uses[i] {
-			if behind && u < len(p.inputs) && p.inputs[u].Afloat && !slices.Contains(out, p.inputs[u].Name) {
-				out = append(out, p.inputs[u].Name)
-			}
-		}
-	}
-	slices.Sort(out)
-	return out
+	m := p.Behind(name)
+	return slices.Sorted(slices.Values(p.namesOf(func(s statement) bool { return s.afloat && m[p.slots[s.name]] })))
 }
 
 // Guess reports whether the file says where a value found afloat starts.
@@ -92,7 +77,7 @@ func (r *Run) Value(name string) (Value, Kind, bool) {
 	if !ok {
 		return Value{}, Kind{}, false
 	}
-	return r.values[slot], r.p.kinds[slot], true
+	return r.values[slot], r.p.values[slot].kind, true
 }
 
 // Number returns a number as worked out last, 0 for an unknown name.
@@ -111,46 +96,41 @@ func (r *Run) Shown(name string) string {
 }
 
 // Reason returns what the file says of a value, with the values in {} shown.
-func (r *Run) Reason(name string) string {
-	if s, ok := r.p.formula(name); ok {
-		return r.filled(s)
-	}
-	if slot, ok := r.p.slots[name]; ok {
-		return r.p.inputs[slot].Doc
-	}
-	return ""
-}
+func (r *Run) Reason(name string) string { return r.filled(r.p.statement(name)) }
 
 func (r *Run) filled(s statement) string {
-	out := s.reason
-	for _, n := range s.shows {
-		out = strings.Replace(out, "{"+n+"}", r.Shown(n), 1)
+	if s.body == nil {
+		return s.reason
 	}
-	return out
+	return braced.ReplaceAllStringFunc(s.reason, func(name string) string { return r.Shown(strings.Trim(name, "{}")) })
 }
 
 // HeldBy returns the value that won where a formula is the least, the greatest
 // or the clamp of several, as it stands in the file; "" for other formulas.
-func (r *Run) HeldBy(name string) string {
-	s, ok := r.p.formula(name)
-	if !ok || r.IsFixed(name) {
+func (r *Run) HeldBy(name string) (won string) {
+	n := r.p.statement(name).body
+	if n == nil || r.IsFixed(name) {
 		return ""
 	}
-	n, won := s.body, ""
-	for n.op == opCall && slices.Contains([]string{"round", "min", "max", "clamp"}, n.name) {
-		if n.name == "round" {
-			n = n.args[0]
-			continue
-		}
+	defer catch(new(error))
+	for n = unrounded(n); n.call != nil && slices.Contains([]string{"min", "max", "clamp"}, n.call.name); n = unrounded(n) {
 		v := r.eval(n).Num
 		i := slices.IndexFunc(n.args, func(a *node) bool { return r.eval(a).Num == v })
 		if i < 0 {
-			return won
+			break
 		}
 		n = n.args[i]
 		won = written(n)
 	}
 	return won
+}
+
+// unrounded is what a formula rounds, or the formula.
+func unrounded(n *node) *node {
+	for n.call != nil && n.call.name == "round" {
+		n = n.args[0]
+	}
+	return n
 }
 
 // Knows reports whether a value of that name can be set from outside.
@@ -162,11 +142,11 @@ func (r *Run) Knows(name string) bool {
 // Constant returns a value that is written out in the file; ok is false for a
 // formula that uses anything.
 func (p *Program) Constant(name string) (v Value, ok bool) {
-	s, ok := p.formula(name)
-	if !ok || s.body.op != opValue {
+	n := p.statement(name).body
+	if n == nil || !n.isValue() {
 		return Value{}, false
 	}
-	return s.body.value, true
+	return n.value, true
 }
 
 const maxSteps = 400
@@ -201,11 +181,11 @@ func (r *Run) Explain(name string) ([]Step, error) {
 		s := r.step(slot, depth)
 		s.Again = seen[slot] && s.Formula != ""
 		out = append(out, s)
-		if seen[slot] || slot < len(r.p.inputs) || r.fixed[slot] {
+		if seen[slot] || r.fixed[slot] {
 			return
 		}
 		seen[slot] = true
-		for _, u := range r.p.uses[slot-len(r.p.inputs)] {
+		for _, u := range r.p.values[slot].uses {
 			walk(u, depth+1)
 		}
 	}
@@ -214,64 +194,61 @@ func (r *Run) Explain(name string) ([]Step, error) {
 }
 
 func (r *Run) step(slot, depth int) Step {
-	s := Step{Depth: depth}
-	if slot < len(r.p.inputs) {
-		g := r.p.inputs[slot]
-		s.Name, s.Reason, s.Where = g.Name, g.Doc, "given"
-		if g.Afloat {
-			s.Where = "found afloat"
-		}
-	} else {
-		line := r.p.lines[slot-len(r.p.inputs)]
-		s.Name, s.Formula, s.Reason, s.Where = line.name, line.written, r.filled(line), fmt.Sprintf("%s:%d", line.at.File, line.at.Line)
-		if r.fixed[slot] {
-			s.Formula, s.Where = "", "set by hand"
-		}
+	s := r.p.values[slot]
+	out := Step{Depth: depth, Name: s.name, Value: r.Shown(s.name), Formula: s.written, Reason: r.filled(s)}
+	switch {
+	case r.fixed[slot]:
+		out.Formula, out.Where = "", "set by hand"
+	case s.afloat:
+		out.Where = "found afloat"
+	case s.body == nil:
+		out.Where = "given"
+	default:
+		out.Where = fmt.Sprintf("%s:%d", s.at.File, s.at.Line)
 	}
-	s.Value = r.Shown(s.Name)
-	return s
+	return out
 }
 
 // written puts a formula back into words and signs.
 func written(n *node) string {
-	switch n.op {
-	case opValue:
-		if n.kind.Class == Text {
-			return `"` + n.value.Text + `"`
-		}
-		return n.value.Show(n.kind)
-	case opName:
+	switch {
+	case n.name != "":
 		return n.name
-	case opCall:
-		return n.name + "(" + writtenAll(n.args) + ")"
-	case opList:
-		return "[" + writtenAll(n.args) + "]"
-	case opNeg:
-		return "-" + written(n.args[0])
-	case opNot:
-		return "not " + written(n.args[0])
-	case opIf:
-		return "if " + written(n.args[0]) + " then " + written(n.args[1]) + " else " + written(n.args[2])
+	case n.call == nil && n.kind.Class == Text:
+		return `"` + n.value.Text + `"`
+	case n.call == nil:
+		return n.value.Show(n.kind)
 	}
-	return side(n, 0) + " " + operators[n.op].sign + " " + side(n, 1)
-}
-
-func writtenAll(args []*node) string {
-	var all []string
-	for _, a := range args {
-		all = append(all, written(a))
+	args := make([]string, len(n.args))
+	for i := range args {
+		args[i] = side(n, i)
 	}
-	return strings.Join(all, ", ")
+	switch f := n.call; {
+	case f == &condition:
+		return "if " + args[0] + " then " + args[1] + " else " + args[2]
+	case f == &list:
+		return "[" + strings.Join(args, ", ") + "]"
+	case f.rank == rankCall:
+		return f.name + "(" + strings.Join(args, ", ") + ")"
+	case f.name == "not":
+		return "not " + args[0]
+	case f.sides == 1:
+		return f.name + args[0]
+	default:
+		return args[0] + " " + f.name + " " + args[1]
+	}
 }
 
 // side puts brackets where the tree has them and the signs alone would not.
 func side(n *node, i int) string {
-	a := n.args[i]
-	text := written(a)
-	if a.op.rank() < n.op.rank() || i == 1 && a.op.rank() == n.op.rank() {
-		return "(" + text + ")"
+	a, rank := n.args[i], rankAtom
+	if a.call != nil && a.call.rank != rankCall {
+		rank = a.call.rank
 	}
-	return text
+	if n.call.rank > rankIf && (rank < n.call.rank || i == 1 && rank == n.call.rank) {
+		return "(" + written(a) + ")"
+	}
+	return written(a)
 }
 
 // Origin returns the formula that a value really comes from: that of the value
@@ -281,13 +258,9 @@ func (r *Run) Origin(name string) (Step, bool) {
 	if !ok {
 		return Step{}, false
 	}
-	for slot >= len(r.p.inputs) && !r.fixed[slot] {
-		line := r.p.lines[slot-len(r.p.inputs)]
-		n := line.body
-		for n.op == opCall && n.name == "round" {
-			n = n.args[0]
-		}
-		if n.op != opName || line.reason != "" {
+	for r.p.values[slot].body != nil && !r.fixed[slot] {
+		n := unrounded(r.p.values[slot].body)
+		if n.name == "" || r.p.values[slot].reason != "" {
 			break
 		}
 		slot = n.slot

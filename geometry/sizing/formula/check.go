@@ -1,7 +1,6 @@
 package formula
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -12,49 +11,50 @@ import (
 // checker finds the kind of every formula and an order to work them out in.
 type checker struct {
 	*Program
-	state []int8 // by line: 0 not seen, 1 being looked at, 2 done
-	trail []int  // lines being looked at
-	using *[]int // slots that the formula being looked at uses
+	done  []bool // by slot
+	trail []int  // slots being looked at
 }
 
-func (c *checker) checkAll() {
-	c.uses = make([][]int, len(c.lines))
-	for i := range c.lines {
-		c.line(i)
+func (c *checker) all() {
+	for i := range c.values {
+		c.value(i)
 	}
 	for _, s := range c.checks {
 		c.wants(s, "a comparison or another formula that is true or false", Kind{Class: Truth})
 	}
 	c.guesses()
 	c.bounds()
-	c.reasons()
+	for _, s := range slices.Concat(c.values, c.checks) {
+		for _, m := range braced.FindAllStringSubmatch(s.reason, -1) {
+			if _, ok := c.slots[m[1]]; !ok && s.body != nil {
+				refuse(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", wording.Clip(m[1], 40), nearest(m[1], c.AllNames()))
+			}
+		}
+	}
 }
 
-// line checks a line after the lines it uses.
-func (c *checker) line(i int) {
-	switch c.state[i] {
-	case 2:
+// value checks a value after those it uses.
+func (c *checker) value(slot int) {
+	s := &c.values[slot]
+	if c.done[slot] || s.body == nil {
 		return
-	case 1:
-		c.circle(i)
 	}
-	c.state[i] = 1
-	c.trail = append(c.trail, i)
-	above := c.using
-	c.using = &c.uses[i]
-	c.kinds[len(c.inputs)+i] = c.kind(c.lines[i].body, c.lines[i].name)
-	c.using = above
+	if i := slices.Index(c.trail, slot); i >= 0 {
+		c.circle(c.trail[i:])
+	}
+	c.trail = append(c.trail, slot)
+	s.kind = c.kind(s.body, s)
 	c.trail = c.trail[:len(c.trail)-1]
-	c.state[i] = 2
-	c.order = append(c.order, i)
+	c.done[slot] = true
+	c.order = append(c.order, slot)
 }
 
-func (c *checker) circle(i int) {
+func (c *checker) circle(slots []int) {
 	var names []string
-	for _, j := range c.trail[slices.Index(c.trail, i):] {
-		names = append(names, c.lines[j].name)
+	for _, i := range slots {
+		names = append(names, c.values[i].name)
 	}
-	s := c.lines[i]
+	s := c.values[slots[0]]
 	if len(names) > 12 {
 		names = append(names[:11], "...")
 	}
@@ -63,8 +63,7 @@ func (c *checker) circle(i int) {
 
 // wants checks a statement that must be of a kind.
 func (c *checker) wants(s statement, accepted string, want Kind) {
-	c.using = &[]int{}
-	if k := c.kind(s.body, s.name); k != want {
+	if k := c.kind(s.body, &s); k != want {
 		refuse(s.body.at, s.name, "is %s; accepted: %s", k, accepted)
 	}
 }
@@ -74,11 +73,11 @@ func (c *checker) guesses() {
 	for _, name := range slices.Sorted(maps.Keys(c.guess)) {
 		s := c.guess[name]
 		slot, ok := c.slots[name]
-		if !ok || slot >= len(c.inputs) || !c.inputs[slot].Afloat {
+		if !ok || !c.values[slot].afloat {
 			refuse(s.at, name, "only a value found afloat takes a guess")
 		}
-		c.wants(s, c.kinds[slot].String(), c.kinds[slot])
-		if s.body.op != opValue {
+		c.wants(s, c.values[slot].kind.String(), c.values[slot].kind)
+		if !s.body.isValue() {
 			refuse(s.body.at, name, "a guess is one number with its unit")
 		}
 	}
@@ -91,172 +90,37 @@ func (c *checker) bounds() {
 		if !c.HasFormula(name) {
 			refuse(s.at, name, "limits are for a value that has a formula; the nearest is %s", nearest(name, c.AllNames()))
 		}
-		want := Kind{List, c.kinds[c.slots[name]].Dim}
+		want := Kind{List, c.values[c.slots[name]].kind.Dim}
 		c.wants(s, want.String()+", lowest and highest", want)
 		a := s.body.args
-		if len(a) != 2 || a[0].op != opValue || a[1].op != opValue || !(a[0].value.Num < a[1].value.Num) {
+		if len(a) != 2 || !a[0].isValue() || !a[1].isValue() || !(a[0].value.Num < a[1].value.Num) {
 			refuse(s.body.at, name, "limits are two numbers, the lower first, as [3000 mm, 4200 mm]")
 		}
 	}
 }
 
-// reasons checks the names in {} of every reason.
-func (c *checker) reasons() {
-	for _, s := range slices.Concat(c.lines, c.checks) {
-		for _, n := range s.shows {
-			if _, ok := c.slots[n]; !ok {
-				refuse(s.at, s.name, "the reason shows {%s}, which is no name; the nearest is %s", wording.Clip(n, 40), nearest(n, c.AllNames()))
-			}
-		}
-	}
-}
-
 // kind finds the kind of a formula of a statement and refuses what does not go together.
-func (c *checker) kind(n *node, of string) Kind {
-	switch n.op {
-	case opValue:
-		return n.kind
-	case opName:
-		return c.named(n, of)
+func (c *checker) kind(n *node, s *statement) Kind {
+	if n.name != "" {
+		slot, ok := c.slots[n.name]
+		if !ok {
+			refuse(n.at, s.name, "nothing is called %s; the nearest name is %s", wording.Clip(n.name, 60), nearest(n.name, c.AllNames()))
+		}
+		if !slices.Contains(s.uses, slot) {
+			s.uses = append(s.uses, slot)
+		}
+		c.value(slot)
+		n.slot, n.kind = slot, c.values[slot].kind
 	}
-	kinds := make([]Kind, len(n.args))
-	for i, a := range n.args {
-		kinds[i] = c.kind(a, of)
+	if n.call == nil {
+		return n.kind
+	}
+	for _, a := range n.args {
+		c.kind(a, s)
 	}
 	var err error
-	switch n.op {
-	case opIf:
-		n.kind, err = conditionKind(kinds)
-	case opCall:
-		n.kind, err = callKind(n, kinds)
-	case opList:
-		n.kind, err = listKind(kinds)
-	default:
-		n.kind, err = operatorKind(n, kinds)
-	}
-	if err != nil {
-		refuse(n.at, of, "%v", err)
+	if n.kind, err = n.call.result(n.args); err != nil {
+		refuse(n.at, s.name, "%v", err)
 	}
 	return n.kind
-}
-
-func (c *checker) named(n *node, of string) Kind {
-	slot, ok := c.slots[n.name]
-	if !ok {
-		refuse(n.at, of, "nothing is called %s; the nearest name is %s", wording.Clip(n.name, 60), nearest(n.name, c.AllNames()))
-	}
-	n.slot = slot
-	if !slices.Contains(*c.using, slot) {
-		*c.using = append(*c.using, slot)
-	}
-	if slot >= len(c.inputs) {
-		c.line(slot - len(c.inputs))
-	}
-	n.kind = c.kinds[slot]
-	return n.kind
-}
-
-func conditionKind(k []Kind) (Kind, error) {
-	if k[0].Class != Truth {
-		return Kind{}, fmt.Errorf("what follows if is %s; accepted: true or false, such as a comparison", k[0])
-	}
-	if k[1] != k[2] {
-		return Kind{}, fmt.Errorf("then gives %s and else gives %s; accepted: both alike", k[1], k[2])
-	}
-	return k[1], nil
-}
-
-func callKind(n *node, k []Kind) (Kind, error) {
-	f := n.call
-	if len(k) < f.least || len(k) > f.most {
-		return Kind{}, fmt.Errorf("%s has %d values; it is written %s", f.name, len(k), f.takes)
-	}
-	out, err := f.kind(k)
-	if err != nil {
-		return out, fmt.Errorf("%s: %w", f.name, err)
-	}
-	return out, nil
-}
-
-func listKind(k []Kind) (Kind, error) {
-	if len(k) == 0 {
-		return Kind{}, fmt.Errorf("a list holds at least one value")
-	}
-	of, err := alike(k)
-	if err != nil {
-		return of, fmt.Errorf("a list holds numbers of one kind: %w", err)
-	}
-	return Kind{List, of.Dim}, nil
-}
-
-// operatorKind finds what an operator makes of its operands.
-func operatorKind(n *node, k []Kind) (Kind, error) {
-	switch {
-	case n.op == opNeg:
-		return k[0], numbers(k)
-	case n.op == opNot, n.op == opAnd, n.op == opOr:
-		for _, a := range k {
-			if a.Class != Truth {
-				return Kind{}, fmt.Errorf("%s stands where true or false should", a)
-			}
-		}
-		return Kind{Class: Truth}, nil
-	case n.op == opEqual || n.op == opDiffer:
-		if k[0] != k[1] || k[0].Class == List {
-			return Kind{}, fmt.Errorf("%s cannot be compared with %s", k[0], k[1])
-		}
-		return Kind{Class: Truth}, nil
-	}
-	if err := numbers(k); err != nil {
-		return Kind{}, err
-	}
-	switch n.op {
-	case opAdd, opSub, opLess, opLessEq, opMore, opMoreEq:
-		return sameDim(n.op, k)
-	case opPow:
-		return powerKind(n, k)
-	}
-	times := 1
-	if n.op == opDiv {
-		times = -1
-	}
-	return measures(k[0].Dim.plus(k[1].Dim, times))
-}
-
-// measures is the kind of a number of a dimension that did not grow too far.
-func measures(d Dim, ok bool) (Kind, error) {
-	if !ok {
-		return Kind{}, fmt.Errorf("the units grow past the power of %d", maxPower)
-	}
-	return Of(d), nil
-}
-
-func sameDim(o op, k []Kind) (Kind, error) {
-	switch {
-	case k[0] == k[1] && o.orders():
-		return Kind{Class: Truth}, nil
-	case k[0] == k[1]:
-		return k[0], nil
-	case o == opAdd:
-		return Kind{}, fmt.Errorf("%s cannot be added to %s", k[1], k[0])
-	case o == opSub:
-		return Kind{}, fmt.Errorf("%s cannot be taken from %s", k[1], k[0])
-	}
-	return Kind{}, fmt.Errorf("%s cannot be compared with %s", k[0], k[1])
-}
-
-// powerKind raises units to a whole power written out; plain numbers to any.
-func powerKind(n *node, k []Kind) (Kind, error) {
-	if k[1] != Of(Plain) {
-		return Kind{}, fmt.Errorf("the power is %s; accepted: a plain number", k[1])
-	}
-	if k[0] == Of(Plain) {
-		return k[0], nil
-	}
-	e := n.args[1]
-	whole := e.op == opValue && e.value.Num == float64(int8(e.value.Num)) && e.value.Num <= maxPower
-	if !whole {
-		return Kind{}, fmt.Errorf("%s takes a whole power up to %d, written out; for a root use sqrt or cbrt", k[0], maxPower)
-	}
-	return measures(Dim{}.plus(k[0].Dim, int(e.value.Num)))
 }

@@ -79,8 +79,19 @@ func faultAt(at Place, name, format string, args ...any) *Fault {
 	return &Fault{at, name, fmt.Sprintf(format, args...)}
 }
 
-// refuse leaves the reading of a file; Compile takes the fault back.
+// refuse leaves what is being done with a file; catch takes the fault back.
 func refuse(at Place, name, format string, args ...any) { panic(faultAt(at, name, format, args...)) }
+
+// catch makes an error of what was refused.
+func catch(err *error) {
+	switch f := recover().(type) {
+	case nil:
+	case *Fault:
+		*err = f
+	default:
+		panic(f)
+	}
+}
 
 // nearest returns the name spelled most like the given one, "" when there is none.
 func nearest(name string, all []string) string {

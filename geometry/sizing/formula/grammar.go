@@ -2,6 +2,20 @@ package formula
 
 import "ribwright/geometry/wording"
 
+// node is a part of a formula: a value written out, a name, or what a function
+// makes of other parts.
+type node struct {
+	at    Place
+	name  string    // of a named value
+	call  *function // or operator, list or condition
+	args  []*node
+	value Value // written out
+	kind  Kind  // found by the check, but for a value written out
+	slot  int   // of a name: where its value is kept
+}
+
+func (n *node) isValue() bool { return n.name == "" && n.call == nil }
+
 // The grammar, loosest first: if-then-else, or, and, not, one comparison,
 // + and -, * and /, a sign, a power, and what stands in brackets.
 
@@ -14,121 +28,101 @@ func (p *parser) formula() *node {
 	if !p.comes("if") {
 		return p.chain(rankOr)
 	}
-	const condition = "a condition reads if A then B else C"
-	n := p.make(opIf, p.take())
+	const reads = "a condition reads if A then B else C"
+	n := p.make(p.take(), node{call: &condition})
 	n.args = append(n.args, p.formula())
-	p.need("then", condition)
+	p.need("then", reads)
 	n.args = append(n.args, p.formula())
-	p.need("else", condition)
+	p.need("else", reads)
 	n.args = append(n.args, p.formula())
 	return n
 }
 
 // make counts a node against the bound of all files.
-func (p *parser) make(o op, t token, args ...*node) *node {
+func (p *parser) make(t token, n node) *node {
 	*p.nodes++
 	if *p.nodes > maxNodes {
 		p.fail(t.at, "the formulas have more than %d parts together; that is no family of boats", maxNodes)
 	}
-	return &node{op: o, at: t.at, args: args}
+	n.at = t.at
+	return &n
 }
 
-// chain reads values with operators of a rank between them.
+// chain reads values with operators of a rank and tighter ones before and between them.
 func (p *parser) chain(rank int) *node {
-	switch rank {
-	case rankNot:
-		return p.prefixed(opNot, rank, "not stands twice; leave both out")
-	case rankSign:
-		return p.prefixed(opNeg, rank, "two minus signs stand in a row")
-	case rankAtom:
-		return p.atom()
+	var n *node
+	if f := p.operator(1, rank); f != nil {
+		n = p.behind(f)
+	} else {
+		n = p.atom()
 	}
-	n := p.chain(rank + 1)
-	for first := true; p.nextRank() == rank; first = false {
-		t := p.take()
-		switch {
-		case !first && rank == rankCompare:
-			p.fail(t.at, "two comparisons stand in a row; write a < b and b < c")
-		case !first && rank == rankPower:
-			p.fail(t.at, "two powers stand in a row; use brackets")
-		}
-		o, _ := between(t.text)
-		n = p.make(o, t, n, p.chain(rank+1))
+	for f := p.operator(2, rank); f != nil; f = p.operator(2, rank) {
+		n = p.behind(f, n)
 	}
 	return n
 }
 
-// nextRank is the rank of the operator that comes next, that of an atom when none
-// does.
-func (p *parser) nextRank() int {
-	t := p.peek()
-	if o, ok := between(t.text); ok && p.comes(t.text) {
-		return o.rank()
+// behind takes an operator and the value behind it; before is the one before it.
+func (p *parser) behind(f *function, before ...*node) *node {
+	t := p.take()
+	n := p.make(t, node{call: f})
+	if len(before) > 0 {
+		n.args = append(before, p.chain(f.rank+1))
 	}
-	return rankAtom
+	if next := p.operator(f.sides, f.rank); next != nil && next.rank == f.rank && f.twice != "" {
+		p.fail(p.peek().at, "%s", f.twice)
+	}
+	if len(before) == 0 {
+		n.args = []*node{p.chain(f.rank + 1)}
+	}
+	return n
 }
 
-// prefixed reads a chain of the next rank with at most one not or minus before it.
-func (p *parser) prefixed(o op, rank int, twice string) *node {
-	if !p.comes(operators[o].sign) {
-		return p.chain(rank + 1)
+// operator is the operator that comes next, nil when none of the rank or a tighter one does.
+func (p *parser) operator(sides, rank int) *function {
+	for i := range operators {
+		if f := &operators[i]; f.sides == sides && f.rank >= rank && p.comes(f.name) {
+			return f
+		}
 	}
-	t := p.take()
-	if p.comes(operators[o].sign) {
-		p.fail(p.peek().at, "%s", twice)
-	}
-	return p.make(o, t, p.chain(rank+1))
+	return nil
 }
 
 func (p *parser) atom() *node {
 	t := p.take()
-	switch t.kind {
-	case numberToken:
-		n := p.make(opValue, t)
-		n.value, n.kind = Num(t.num), Of(t.dim)
-		return n
-	case textToken:
-		n := p.make(opValue, t)
-		n.value, n.kind = Word(t.text), Kind{Class: Text}
-		return n
-	case wordToken:
+	switch {
+	case t.kind == numberToken:
+		return p.make(t, node{value: Num(t.num), kind: Of(t.dim)})
+	case t.kind == textToken:
+		return p.make(t, node{value: Word(t.text), kind: Kind{Class: Text}})
+	case t.kind == wordToken:
 		return p.word(t)
-	case signToken:
-		switch t.text {
-		case "(":
-			n := p.formula()
-			p.need(")", "the bracket is not closed")
-			return n
-		case "[":
-			n := p.make(opList, t)
-			n.args = p.arguments("]")
-			return n
-		}
+	case t.kind == signToken && t.text == "(":
+		n := p.formula()
+		p.need(")", "the bracket is not closed")
+		return n
+	case t.kind == signToken && t.text == "[":
+		n := p.make(t, node{call: &list})
+		n.args = p.arguments("]")
+		return n
 	}
 	p.fail(t.at, "%s stands where a value should: a number with its unit, a name, or a bracket", shown(t))
 	return nil
 }
 
 func (p *parser) word(t token) *node {
-	switch t.text {
-	case "true", "false":
-		n := p.make(opValue, t)
-		n.value, n.kind = Yes(t.text == "true"), Kind{Class: Truth}
-		return n
-	case "if":
+	switch {
+	case t.text == "true", t.text == "false":
+		return p.make(t, node{value: Yes(t.text == "true"), kind: Kind{Class: Truth}})
+	case t.text == "if":
 		p.fail(t.at, "put brackets around a condition inside a formula: (if A then B else C)")
-	}
-	if isKeyword(t.text) {
+	case isKeyword(t.text):
 		p.fail(t.at, "%q stands where a value should", t.text)
-	}
-	if !p.comes("(") {
-		n := p.make(opName, t)
-		n.name = t.text
-		return n
+	case !p.comes("("):
+		return p.make(t, node{name: t.text})
 	}
 	p.take()
-	n := p.make(opCall, t)
-	n.name, n.call = t.text, findFunction(t.text)
+	n := p.make(t, node{call: findFunction(t.text)})
 	if n.call == nil {
 		p.fail(t.at, "no function %q; there are %s", wording.Clip(t.text, 40), functionNames())
 	}

@@ -7,6 +7,32 @@ import (
 	"ribwright/geometry/wording"
 )
 
+type form int8
+
+const (
+	valueForm  form = iota
+	checkForm       // must be true
+	guessForm       // the start of a value found afloat
+	limitsForm      // how far a search may go
+)
+
+// statement is what a file says of a name, or a value given from outside.
+type statement struct {
+	form    form
+	told    bool // a value for the page of reasons
+	afloat  bool // found by floating the boat
+	name    string
+	at      Place
+	body    *node  // nil for a value given from outside
+	written string // the formula as it stands in the file, on one line
+	reason  string // what follows #
+	kind    Kind   // of a value, found by the check
+	uses    []int  // slots of the values that a value uses, each once, in the order of the formula
+}
+
+// replaces reports whether two statements say the same of the same name, so that one counts.
+func (s *statement) replaces(o statement) bool { return s.form == o.form && s.name == o.name }
+
 type parser struct {
 	text   string
 	toks   []token
@@ -90,7 +116,20 @@ func (p *parser) statement() {
 		p.use()
 		return
 	}
-	s := statement{form: p.form()}
+	var s statement
+	switch t.text {
+	case "tell":
+		s.told = true
+	case "check":
+		s.form = checkForm
+	case "guess":
+		s.form = guessForm
+	case "limits":
+		s.form = limitsForm
+	}
+	if s.told || s.form != valueForm {
+		p.take()
+	}
 	name := p.take()
 	if name.kind != wordToken {
 		p.fail(name.at, "%s stands where a name should", shown(name))
@@ -107,7 +146,6 @@ func (p *parser) statement() {
 	s.written = oneLine(p.text[from:end.from])
 	p.toks = p.toks[1:]
 	s.reason = strings.Join(p.remark, " ")
-	s.shows = namesIn(s.reason)
 	p.out = append(p.out, s)
 }
 
@@ -119,16 +157,6 @@ func oneLine(text string) string {
 		words = append(words, strings.Fields(formula)...)
 	}
 	return strings.Join(words, " ")
-}
-
-// form takes the word in front of the name that says what a statement is for.
-func (p *parser) form() form {
-	forms := map[string]form{"tell": tellForm, "check": checkForm, "guess": guessForm, "limits": limitsForm}
-	f, ok := forms[p.peek().text]
-	if ok {
-		p.take()
-	}
-	return f
 }
 
 // checkName refuses names that could be taken for something else.
@@ -162,11 +190,3 @@ func (p *parser) use() {
 
 // braced finds what a reason shows.
 var braced = regexp.MustCompile(`\{([^}]*)\}`)
-
-func namesIn(reason string) []string {
-	var out []string
-	for _, m := range braced.FindAllStringSubmatch(reason, -1) {
-		out = append(out, m[1])
-	}
-	return out
-}

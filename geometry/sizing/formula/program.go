@@ -21,45 +21,31 @@ type Opener func(name string) (Source, error)
 // Program is a file of formulas, checked and put in order. It does not change
 // after Compile and may be used by several goroutines.
 type Program struct {
-	inputs []Input
-	lines  []statement
+	values []statement // those given from outside, then those of the files in their order
 	checks []statement
 	limits map[string]statement
 	guess  map[string]statement
 
-	slots map[string]int // of given values, then of lines
-	kinds []Kind         // by slot
-	order []int          // lines such that each follows what it uses
-	uses  [][]int        // by line: the slots it uses, each once, in the order of the formula
+	slots map[string]int // places in values
+	order []int          // slots of formulas such that each follows what it uses
 }
 
 // Compile reads a file and those it uses, checks every formula and puts them in
 // an order in which they can be worked out.
 // Errors: *Fault for anything wrong in a file, with line and column.
-func Compile(main Source, open Opener, inputs []Input) (p *Program, err error) {
-	defer func() {
-		switch f := recover().(type) {
-		case nil:
-		case *Fault:
-			p, err = nil, f
-		default:
-			panic(f)
-		}
-	}()
-	g := &gatherer{open: open, at: map[key]int{}}
+func Compile(main Source, open Opener, inputs []Input) (_ *Program, err error) {
+	defer catch(&err)
+	g := &gatherer{open: open}
 	g.read(main, nil)
-	p = &Program{
-		inputs: inputs, limits: map[string]statement{}, guess: map[string]statement{},
-		slots: map[string]int{}, kinds: make([]Kind, len(inputs)),
-	}
-	for i, v := range inputs {
-		p.slots[v.Name], p.kinds[i] = i, v.Kind
+	p := &Program{limits: map[string]statement{}, guess: map[string]statement{}, slots: map[string]int{}}
+	for _, v := range inputs {
+		p.slots[v.Name] = len(p.values)
+		p.values = append(p.values, statement{name: v.Name, kind: v.Kind, reason: v.Doc, afloat: v.Afloat})
 	}
 	for _, s := range g.all {
 		p.place(s)
 	}
-	c := &checker{Program: p, state: make([]int8, len(p.lines))}
-	c.checkAll()
+	(&checker{Program: p, done: make([]bool, len(p.values))}).all()
 	return p, nil
 }
 
@@ -68,20 +54,17 @@ func (p *Program) place(s statement) {
 	switch s.form {
 	case checkForm:
 		p.checks = append(p.checks, s)
-		return
 	case limitsForm:
 		p.limits[s.name] = s
-		return
 	case guessForm:
 		p.guess[s.name] = s
-		return
+	default:
+		if _, given := p.slots[s.name]; given {
+			refuse(s.at, s.name, "is given from outside and can have no formula; use another name")
+		}
+		p.slots[s.name] = len(p.values)
+		p.values = append(p.values, s)
 	}
-	if _, given := p.slots[s.name]; given {
-		refuse(s.at, s.name, "is given from outside and can have no formula; use another name")
-	}
-	p.slots[s.name] = len(p.inputs) + len(p.lines)
-	p.kinds = append(p.kinds, Kind{})
-	p.lines = append(p.lines, s)
 }
 
 type gatherer struct {
@@ -89,20 +72,6 @@ type gatherer struct {
 	nodes int
 	files int
 	all   []statement
-	at    map[key]int // place of each in all
-}
-
-// key tells statements apart: of two with the same key one replaces the other.
-type key struct {
-	form form
-	name string
-}
-
-func (s statement) key() key {
-	if s.form == tellForm {
-		return key{plainForm, s.name}
-	}
-	return key{s.form, s.name}
 }
 
 // read takes the statements of a file; those of files it uses come first, and
@@ -117,26 +86,19 @@ func (g *gatherer) read(src Source, above []string) {
 	for _, t := range uses {
 		g.readUsed(t, above)
 	}
-	here := map[key]Place{}
-	for _, s := range list {
-		if first, twice := here[s.key()]; twice {
-			refuse(s.at, s.name, "is given twice, first on line %d; keep one", first.Line)
+	for i, s := range list {
+		if first := slices.IndexFunc(list[:i], s.replaces); first >= 0 {
+			refuse(s.at, s.name, "is given twice, first on line %d; keep one", list[first].at.Line)
 		}
-		here[s.key()] = s.at
-		g.put(s)
+		if old := slices.IndexFunc(g.all, s.replaces); old >= 0 {
+			g.all[old] = s
+		} else {
+			g.all = append(g.all, s)
+		}
 	}
 	if len(g.all) > maxStatements {
 		refuse(whole, "", "more than %d statements with the files used", maxStatements)
 	}
-}
-
-func (g *gatherer) put(s statement) {
-	if i, ok := g.at[s.key()]; ok {
-		g.all[i] = s
-		return
-	}
-	g.at[s.key()] = len(g.all)
-	g.all = append(g.all, s)
 }
 
 func (g *gatherer) readUsed(t token, above []string) {

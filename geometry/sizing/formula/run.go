@@ -16,13 +16,12 @@ type Run struct {
 	p      *Program
 	values []Value
 	fixed  []bool // by slot: a value put in the place of its formula
-	fault  *Fault
-	line   string // name of the statement being worked out
+	name   string // of the statement being worked out
 }
 
 // NewRun returns a run in which every value afloat is at its guess, or zero.
 func (p *Program) NewRun() *Run {
-	r := &Run{p: p, values: make([]Value, len(p.kinds)), fixed: make([]bool, len(p.kinds))}
+	r := &Run{p: p, values: make([]Value, len(p.values)), fixed: make([]bool, len(p.values))}
 	for name, s := range p.guess {
 		r.values[p.slots[name]] = s.body.value
 	}
@@ -66,20 +65,19 @@ func bad(v Value) bool {
 	return broken(v.Num) || slices.ContainsFunc(v.List, broken)
 }
 
-// Mask chooses lines of a Program.
+// Mask chooses values of a Program.
 type Mask []bool
 
-// Behind returns the lines on which the named values rest, themselves included.
+// Behind returns the values on which the named ones rest, themselves included.
 func (p *Program) Behind(names ...string) Mask {
-	m := make(Mask, len(p.lines))
+	m := make(Mask, len(p.values))
 	var walk func(slot int)
 	walk = func(slot int) {
-		i := slot - len(p.inputs)
-		if i < 0 || m[i] {
+		if m[slot] {
 			return
 		}
-		m[i] = true
-		for _, u := range p.uses[i] {
+		m[slot] = true
+		for _, u := range p.values[slot].uses {
 			walk(u)
 		}
 	}
@@ -91,7 +89,7 @@ func (p *Program) Behind(names ...string) Mask {
 	return m
 }
 
-// Others returns the lines that m leaves out.
+// Others returns the values that m leaves out.
 func (m Mask) Others() Mask {
 	out := make(Mask, len(m))
 	for i := range m {
@@ -100,138 +98,65 @@ func (m Mask) Others() Mask {
 	return out
 }
 
-// Work works out the chosen lines, each after those it uses, from the values
+// Work works out the chosen values, each after those it uses, from the values
 // that are set; nil chooses all.
 // Errors: *Fault for a division by zero and whatever else has no answer.
-func (r *Run) Work(m Mask) error {
-	r.fault = nil
-	for _, i := range r.p.order {
-		slot := len(r.p.inputs) + i
-		if r.fixed[slot] || m != nil && !m[i] {
-			continue
-		}
-		r.line = r.p.lines[i].name
-		r.values[slot] = r.eval(r.p.lines[i].body)
-		if r.fault != nil {
-			return r.fault
+func (r *Run) Work(m Mask) (err error) {
+	defer catch(&err)
+	for _, slot := range r.p.order {
+		if !r.fixed[slot] && (m == nil || m[slot]) {
+			r.name = r.p.values[slot].name
+			r.values[slot] = r.eval(r.p.values[slot].body)
 		}
 	}
 	return nil
 }
 
-// fail keeps the first fault; the value of the formula no longer counts.
-func (r *Run) fail(n *node, format string, args ...any) Value {
-	if r.fault == nil {
-		r.fault = faultAt(n.at, r.line, format, args...)
-	}
-	return Value{}
-}
-
+// eval works a formula out; it refuses one that has no answer.
 func (r *Run) eval(n *node) Value {
-	switch n.op {
-	case opValue:
-		return n.value
-	case opName:
-		return r.values[n.slot]
-	case opIf:
-		if r.eval(n.args[0]).True() {
-			return r.eval(n.args[1])
-		}
-		return r.eval(n.args[2])
-	case opAnd:
-		return Yes(r.eval(n.args[0]).True() && r.eval(n.args[1]).True())
-	case opOr:
-		return Yes(r.eval(n.args[0]).True() || r.eval(n.args[1]).True())
-	case opNot:
-		return Yes(!r.eval(n.args[0]).True())
-	case opNeg:
-		return Num(-r.eval(n.args[0]).Num)
-	case opCall:
-		return r.callOf(n)
-	case opList:
-		out := make([]float64, len(n.args))
-		for i, a := range n.args {
-			out[i] = r.eval(a).Num
-		}
-		return Value{List: out}
-	}
-	return r.operate(n, r.eval(n.args[0]), r.eval(n.args[1]))
-}
-
-func (r *Run) operate(n *node, a, b Value) Value {
-	switch n.op {
-	case opLess:
-		return Yes(a.Num < b.Num)
-	case opLessEq:
-		return Yes(a.Num <= b.Num)
-	case opMore:
-		return Yes(a.Num > b.Num)
-	case opMoreEq:
-		return Yes(a.Num >= b.Num)
-	case opEqual:
-		return Yes(a.Num == b.Num && a.Text == b.Text)
-	case opDiffer:
-		return Yes(a.Num != b.Num || a.Text != b.Text)
-	case opDiv:
-		if b.Num == 0 {
-			return r.byZero(n)
-		}
-		return r.finite(n, a.Num/b.Num)
-	case opAdd:
-		return r.finite(n, a.Num+b.Num)
-	case opSub:
-		return r.finite(n, a.Num-b.Num)
-	case opMul:
-		return r.finite(n, a.Num*b.Num)
-	}
-	return r.finite(n, math.Pow(a.Num, b.Num))
-}
-
-func (r *Run) byZero(n *node) Value {
-	d := n.args[1]
-	if d.op == opName {
-		return r.fail(n, "divides by %s, which is %s", d.name, ShowNumber(0, d.kind.Dim))
-	}
-	return r.fail(n, "divides by zero")
-}
-
-func (r *Run) finite(n *node, v float64) Value {
-	if bad(Num(v)) {
-		return r.fail(n, "the result is no number: it grows past all bounds, or a number below zero is raised to a broken power")
-	}
-	return Num(v)
-}
-
-func (r *Run) callOf(n *node) Value {
-	var room [6]float64
-	args := room[:0]
-	for _, a := range n.args {
-		args = append(args, r.eval(a).Num)
-	}
-	if r.fault != nil {
-		return Value{}
-	}
-	var v float64
-	var places []float64
-	var err error
-	if n.call.value == nil {
-		places, err = scarfPlaces(args[0], args[1], args[2])
-	} else {
-		v, err = n.call.value(r, args)
-	}
 	switch {
-	case err != nil:
-		return r.failCall(n, args, err)
-	case n.kind.Class == List:
-		return Value{List: places}
+	case n.name != "":
+		return r.values[n.slot]
+	case n.call == nil:
+		return n.value
+	case n.call.value == nil: // what it leaves out may have no answer
+		first := r.eval(n.args[0])
+		switch {
+		case n.call == &condition && !first.True():
+			return r.eval(n.args[2])
+		case n.call != &condition && first.True() == (n.call.name == "or"):
+			return first
+		}
+		return r.eval(n.args[1])
 	}
-	return r.finite(n, v)
+	args := make([]Value, len(n.args))
+	for i, a := range n.args {
+		args[i] = r.eval(a)
+	}
+	v, err := n.call.value(args)
+	if err != nil {
+		refuse(n.at, r.name, "%s", n.unanswered(args, err))
+	}
+	if r.Smooth && n.call.name == "round" {
+		return args[0]
+	}
+	if bad(v) {
+		refuse(n.at, r.name, "the result is no number: it grows past all bounds, or a number below zero is raised to a broken power")
+	}
+	return v
 }
 
-func (r *Run) failCall(n *node, args []float64, err error) Value {
+// unanswered says what of a function or operator has no answer.
+func (n *node) unanswered(args []Value, err error) string {
+	if n.call.takes == "" {
+		if d := n.args[1]; d.name != "" { // only a division comes here
+			return fmt.Sprintf("divides by %s, which is %s", d.name, ShowNumber(0, d.kind.Dim))
+		}
+		return err.Error()
+	}
 	var all []string
 	for i, a := range args {
-		all = append(all, ShowNumber(a, n.args[i].kind.Dim))
+		all = append(all, a.Show(n.args[i].kind))
 	}
-	return r.fail(n, "%s(%s): %v", n.name, strings.Join(all, ", "), err)
+	return fmt.Sprintf("%s(%s): %v", n.call.name, strings.Join(all, ", "), err)
 }

@@ -88,40 +88,47 @@ func (v Value) Show(k Kind) string {
 
 // Dim is what a number measures: whole powers of length, mass, time and angle.
 // The zero Dim is a plain number. Numbers are kept in mm, kg, s and radians.
-type Dim struct{ Length, Mass, Time, Angle int8 }
+type Dim [4]int8
 
 // What is met most.
 var (
 	Plain  = Dim{}
-	Length = Dim{Length: 1}
-	Mass   = Dim{Mass: 1}
-	Angle  = Dim{Angle: 1}
-	Speed  = Dim{Length: 1, Time: -1}
-	Area   = Dim{Length: 2}
-	Volume = Dim{Length: 3}
-	Cloth  = Dim{Mass: 1, Length: -2}
-	Force  = Dim{Mass: 1, Length: 1, Time: -2}
+	Length = Dim{1, 0, 0, 0}
+	Mass   = Dim{0, 1, 0, 0}
+	Angle  = Dim{0, 0, 0, 1}
+	Speed  = Dim{1, 0, -1, 0}
+	Area   = Dim{2, 0, 0, 0}
+	Volume = Dim{3, 0, 0, 0}
+	Cloth  = Dim{-2, 1, 0, 0}
+	Force  = Dim{1, 1, -2, 0}
+	time   = Dim{0, 0, 1, 0}
 )
 
 // maxPower is the greatest power of a unit; formulas of boats stay under 6.
 const maxPower = 12
 
-// plus adds the powers of e, times n; ok is false when one grows past maxPower.
-func (d Dim) plus(e Dim, n int) (out Dim, ok bool) {
-	ok = true
-	add := func(a, b int8) int8 {
-		v := int(a) + n*int(b)
-		ok = ok && v >= -maxPower && v <= maxPower
-		return int8(v)
+// plus is the kind of a number with the powers of e, times n, added.
+// Errors: one grows past maxPower.
+func (d Dim) plus(e Dim, n int) (Kind, error) {
+	for i := range d {
+		v := int(d[i]) + n*int(e[i])
+		if v < -maxPower || v > maxPower {
+			return Kind{}, fmt.Errorf("the units grow past the power of %d", maxPower)
+		}
+		d[i] = int8(v)
 	}
-	out = Dim{add(d.Length, e.Length), add(d.Mass, e.Mass), add(d.Time, e.Time), add(d.Angle, e.Angle)}
-	return out, ok
+	return Of(d), nil
 }
 
 // root divides the powers by n; ok is false when they do not divide.
 func (d Dim) root(n int8) (out Dim, ok bool) {
-	ok = d.Length%n == 0 && d.Mass%n == 0 && d.Time%n == 0 && d.Angle%n == 0
-	return Dim{d.Length / n, d.Mass / n, d.Time / n, d.Angle / n}, ok
+	for i := range d {
+		if d[i]%n != 0 {
+			return d, false
+		}
+		d[i] /= n
+	}
+	return d, true
 }
 
 // display is how a number of a dimension stands on a page.
@@ -138,7 +145,7 @@ func displays() []display {
 		{Plain, "a plain number", "", 1, 3}, {Length, "a length (mm)", "mm", 1, 0}, {Mass, "a weight (kg)", "kg", 1, 1},
 		{Angle, "an angle (deg)", "deg", math.Pi / 180, 1}, {Speed, "a speed (m/s)", "m/s", 1e3, 2}, {Area, "an area (mm2)", "m2", 1e6, 3},
 		{Volume, "a volume (mm3)", "L", 1e6, 1}, {Cloth, "a weight on an area (kg/mm2)", "g/m2", 1e-9, 0},
-		{Force, "a force", "N", 1e3, 1}, {Dim{Time: 1}, "a time (s)", "", 0, 0},
+		{Force, "a force", "N", 1e3, 1}, {time, "a time (s)", "", 0, 0},
 	}
 }
 
@@ -166,15 +173,13 @@ func (d Dim) String() string {
 // unit writes the powers out: "mm2 kg s-1".
 func (d Dim) unit() string {
 	var parts []string
-	for _, p := range []struct {
-		name  string
-		power int8
-	}{{"mm", d.Length}, {"kg", d.Mass}, {"s", d.Time}, {"rad", d.Angle}} {
-		switch {
-		case p.power == 1:
-			parts = append(parts, p.name)
-		case p.power != 0:
-			parts = append(parts, p.name+strconv.Itoa(int(p.power)))
+	for i, word := range [...]string{"mm", "kg", "s", "rad"} {
+		switch d[i] {
+		case 0:
+		case 1:
+			parts = append(parts, word)
+		default:
+			parts = append(parts, word+strconv.Itoa(int(d[i])))
 		}
 	}
 	return strings.Join(parts, " ")
@@ -191,12 +196,12 @@ type unit struct {
 // The inch and foot are exact (agreement of 1959), and the mile is 5280 ft.
 func units() []unit {
 	return []unit{
-		{"kg/m3", 1e-9, Dim{Mass: 1, Length: -3}}, {"kg/m2", 1e-6, Cloth}, {"g/m2", 1e-9, Cloth},
-		{"kg/m", 1e-3, Dim{Mass: 1, Length: -1}}, {"km/h", 1e6 / 3600, Speed}, {"m/s", 1e3, Speed}, {"knots", 1e3 * measure.Knot, Speed}, {"kn", 1e3 * measure.Knot, Speed}, {"mph", 447.04, Speed},
+		{"kg/m3", 1e-9, Dim{-3, 1, 0, 0}}, {"kg/m2", 1e-6, Cloth}, {"g/m2", 1e-9, Cloth},
+		{"kg/m", 1e-3, Dim{-1, 1, 0, 0}}, {"km/h", 1e6 / 3600, Speed}, {"m/s", 1e3, Speed}, {"knots", 1e3 * measure.Knot, Speed}, {"kn", 1e3 * measure.Knot, Speed}, {"mph", 447.04, Speed},
 		{"mm3", 1, Volume}, {"m3", 1e9, Volume}, {"mm2", 1, Area}, {"m2", 1e6, Area}, {"ft2", 304.8 * 304.8, Area}, {"sqft", 304.8 * 304.8, Area},
 		{"mm", 1, Length}, {"cm", 10, Length}, {"m", 1e3, Length}, {"in", 25.4, Length}, {"ft", 304.8, Length},
 		{"kg", 1, Mass}, {"g", 1e-3, Mass}, {"lbs", measure.Pound, Mass}, {"lb", measure.Pound, Mass},
-		{"min", 60, Dim{Time: 1}}, {"h", 3600, Dim{Time: 1}}, {"s", 1, Dim{Time: 1}},
+		{"min", 60, time}, {"h", 3600, time}, {"s", 1, time},
 		{"N", 1e3, Force}, {"L", 1e6, Volume},
 		{"deg", math.Pi / 180, Angle}, {"rad", 1, Angle}, {"%", 0.01, Plain},
 	}
