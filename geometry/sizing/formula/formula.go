@@ -75,12 +75,10 @@ func (f *Fault) Error() string {
 	return wording.OneLine(s + wording.Clip(f.Text, 500))
 }
 
-func faultAt(at Place, name, format string, args ...any) *Fault {
-	return &Fault{at, name, fmt.Sprintf(format, args...)}
-}
-
 // refuse leaves what is being done with a file; catch takes the fault back.
-func refuse(at Place, name, format string, args ...any) { panic(faultAt(at, name, format, args...)) }
+func refuse(at Place, name, format string, args ...any) {
+	panic(&Fault{at, name, fmt.Sprintf(format, args...)})
+}
 
 // catch makes an error of what was refused.
 func catch(err *error) {

@@ -38,7 +38,7 @@ const twoComparisons = "two comparisons stand in a row; write a < b and b < c"
 var operators = []function{
 	{name: "or", rank: rankOr, sides: 2, kind: truths},
 	{name: "and", rank: rankAnd, sides: 2, kind: truths},
-	{"not", rankNot, 1, "not stands twice; leave both out", "", truths, func(a []Value) (Value, error) { return Yes(!a[0].True()), nil }},
+	{"not", rankNot, 1, "not stands twice; leave both out", "", truths, func(a []Value) (Value, error) { return yes(!a[0].True()), nil }},
 	{"<", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num < b.Num })},
 	{"<=", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num <= b.Num })},
 	{">", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num > b.Num })},
@@ -141,7 +141,7 @@ func folded(f func(a, b float64) float64) func([]Value) (Value, error) {
 }
 
 func compared(f func(a, b Value) bool) func([]Value) (Value, error) {
-	return func(a []Value) (Value, error) { return Yes(f(a[0], a[1])), nil }
+	return func(a []Value) (Value, error) { return yes(f(a[0], a[1])), nil }
 }
 
 func within(lo, hi float64, f func(float64) float64) func([]Value) (Value, error) {

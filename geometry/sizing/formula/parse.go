@@ -2,6 +2,7 @@ package formula
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/wording"
@@ -15,6 +16,8 @@ const (
 	guessForm       // the start of a value found afloat
 	limitsForm      // how far a search may go
 )
+
+var forms = map[string]form{"check": checkForm, "guess": guessForm, "limits": limitsForm}
 
 // statement is what a file says of a name, or a value given from outside.
 type statement struct {
@@ -47,11 +50,7 @@ type parser struct {
 // bounded together.
 func parse(src Source, nodes *int) (list []statement, uses []token) {
 	src.Text = strings.ReplaceAll(strings.TrimPrefix(src.Text, "\uFEFF"), "\r\n", "\n")
-	toks, f := scan(src)
-	if f != nil {
-		panic(f)
-	}
-	p := &parser{text: src.Text, toks: toks, nodes: nodes}
+	p := &parser{text: src.Text, toks: scan(src), nodes: nodes}
 	for len(p.toks) > 0 {
 		p.statement()
 	}
@@ -116,17 +115,7 @@ func (p *parser) statement() {
 		p.use()
 		return
 	}
-	var s statement
-	switch t.text {
-	case "tell":
-		s.told = true
-	case "check":
-		s.form = checkForm
-	case "guess":
-		s.form = guessForm
-	case "limits":
-		s.form = limitsForm
-	}
+	s := statement{form: forms[t.text], told: t.text == "tell"}
 	if s.told || s.form != valueForm {
 		p.take()
 	}
@@ -162,7 +151,7 @@ func oneLine(text string) string {
 // checkName refuses names that could be taken for something else.
 func (p *parser) checkName(t token) {
 	switch {
-	case isUnit(t.text):
+	case slices.ContainsFunc(units(), func(u unit) bool { return u.word == t.text }):
 		p.fail(t.at, "%q is a unit and can name no value", t.text)
 	case isKeyword(t.text), findFunction(t.text) != nil:
 		p.fail(t.at, "%q is a word of the formulas and can name no value", t.text)

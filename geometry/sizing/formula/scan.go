@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"slices"
@@ -48,23 +49,19 @@ var lexeme = regexp.MustCompile(`^(?:([0-9]+(?:\.[0-9]+)?)|(\w+(?:\.\w+)*)|("[^"
 const ahead = 400
 
 // scan returns the tokens of a file; every statement ends with a stopToken.
-func scan(src Source) ([]token, *Fault) {
-	at := Place{File: src.Name}
+func scan(src Source) []token {
+	s := &scanner{text: src.Text, at: Place{File: src.Name}}
 	switch {
 	case len(src.Text) > maxFile:
-		return nil, &Fault{At: at, Text: "is larger than 256 kB, so it is no file of formulas"}
+		s.fail("is larger than 256 kB, so it is no file of formulas")
 	case !utf8.ValidString(src.Text), strings.IndexByte(src.Text, 0) >= 0:
-		return nil, &Fault{At: at, Text: "is no UTF-8 text; a file of formulas is plain text"}
+		s.fail("is no UTF-8 text; a file of formulas is plain text")
 	}
-	at.Line, at.Col = 1, 1
-	s := &scanner{text: src.Text, at: at}
-	for s.pos < len(src.Text) {
-		if f := s.next(); f != nil {
-			return nil, f
-		}
+	for s.at.Line, s.at.Col = 1, 1; s.pos < len(src.Text); {
+		s.next()
 	}
 	s.add(stopToken, s.pos)
-	return s.out, nil
+	return s.out
 }
 
 func (s *scanner) add(k tokenKind, end int) *token {
@@ -78,42 +75,35 @@ func (s *scanner) skip(end int) {
 	s.pos = end
 }
 
-func (s *scanner) fault(format string, args ...any) *Fault {
-	return faultAt(s.at, "", format, args...)
-}
+func (s *scanner) fail(format string, args ...any) { refuse(s.at, "", format, args...) }
 
-func (s *scanner) next() *Fault {
+func (s *scanner) next() {
 	rest := s.text[s.pos:]
-	switch rest[0] {
-	case '\n':
-		s.newLine()
-		return nil
-	case ' ', '\t', '\r':
-		s.skip(s.pos + 1)
-		return nil
-	case '#':
-		remark, _, _ := strings.Cut(rest, "\n")
-		s.add(remarkToken, s.pos+len(remark))
-		return nil
-	}
 	found := lexeme.FindStringSubmatch(rest[:min(len(rest), ahead)])
 	switch {
+	case rest[0] == '\n':
+		s.newLine()
+	case strings.IndexByte(" \t\r", rest[0]) >= 0:
+		s.skip(s.pos + 1)
+	case rest[0] == '#':
+		remark, _, _ := strings.Cut(rest, "\n")
+		s.add(remarkToken, s.pos+len(remark))
 	case found == nil && rest[0] == '"':
-		return s.fault("the quotes are not closed on this line, or hold more than 200 bytes")
+		s.fail("the quotes are not closed on this line, or hold more than 200 bytes")
 	case found == nil:
 		r, _ := utf8.DecodeRuneInString(rest)
-		return s.fault("%q means nothing here; formulas use + - * / ^ ( ) [ ] , < <= > >= == != and words", r)
+		s.fail("%q means nothing here; formulas use + - * / ^ ( ) [ ] , < <= > >= == != and words", r)
 	case found[1] != "":
-		return s.number(found[1])
+		s.number(found[1])
 	case len(found[3]) > 202:
-		return s.fault("the text has %d bytes; accepted: up to 200", len(found[3])-2)
-	}
-	for i, k := range []tokenKind{wordToken, textToken, signToken} {
-		if found[i+2] != "" {
-			s.add(k, s.pos+len(found[0])).text = strings.Trim(found[0], `"`)
+		s.fail("the text has %d bytes; accepted: up to 200", len(found[3])-2)
+	default:
+		for i, k := range []tokenKind{wordToken, textToken, signToken} {
+			if found[i+2] != "" {
+				s.add(k, s.pos+len(found[0])).text = strings.Trim(found[0], `"`)
+			}
 		}
 	}
-	return nil
 }
 
 // newLine ends the statement unless the next line begins with white space or is
@@ -128,38 +118,35 @@ func (s *scanner) newLine() {
 	s.at.Line, s.at.Col = s.at.Line+1, 1
 }
 
+// exponent is how numbers go on elsewhere: 1e3.
+var exponent = regexp.MustCompile(`^[eE][-+0-9]`)
+
 // number reads a number with the unit after it, if there is one.
-func (s *scanner) number(digits string) *Fault {
+func (s *scanner) number(digits string) {
 	after := s.text[s.pos+len(digits):]
-	if len(digits) > 30 {
-		return s.fault("the number has %d digits; accepted: up to 30", len(digits))
-	}
 	v, err := strconv.ParseFloat(digits, 64)
-	if err != nil {
-		return s.fault("%q is no number", digits)
-	}
 	switch {
+	case len(digits) > 30:
+		s.fail("the number has %d digits; accepted: up to 30", len(digits))
+	case err != nil:
+		s.fail("%q is no number", digits)
 	case strings.HasPrefix(after, "."):
-		return s.fault("write digits on both sides of one point, as 3.5")
+		s.fail("write digits on both sides of one point, as 3.5")
 	case exponent.MatchString(after):
-		return s.fault("exponents are not read; write the number out, as 1000")
+		s.fail("exponents are not read; write the number out, as 1000")
 	}
 	end, rest := s.pos+len(digits), strings.TrimLeft(after, " \t")
 	u, ok := unitOf(rest)
 	if ok {
 		end = len(s.text) - len(rest) + len(u.word)
 	} else if word := leadingWord(rest); word != "" && !isKeyword(word) {
-		return s.fault("unknown unit %q after %s; accepted: %s", wording.Clip(word, 20), digits, unitWords())
+		s.fail("unknown unit %q after %s; accepted: %s", wording.Clip(word, 20), digits, unitWords())
 	} else {
 		u.worth = 1
 	}
 	t := s.add(numberToken, end)
 	t.num, t.dim = v*u.worth, u.dim
-	return nil
 }
-
-// exponent is how numbers go on elsewhere: 1e3.
-var exponent = regexp.MustCompile(`^[eE][-+0-9]`)
 
 func leadingWord(s string) string { return s[:len(s)-len(strings.TrimLeftFunc(s, isWord))] }
 
@@ -182,7 +169,7 @@ func unitWords() string {
 // Quantity reads one number with its unit, as on a command line: 62 kg, 110mm,
 // 5'-6", 4 km/h, 12 %. The result is in mm, kg, s and radians.
 // Errors: anything else, with what is accepted.
-func Quantity(text string) (float64, Dim, error) {
+func Quantity(text string) (v float64, d Dim, err error) {
 	text = strings.TrimSpace(text)
 	if len(text) > 64 {
 		return 0, Plain, fmt.Errorf("%q is too long for a number with its unit", wording.Clip(text, 20))
@@ -193,15 +180,19 @@ func Quantity(text string) (float64, Dim, error) {
 			return float64(v), Length, nil
 		}
 	}
-	toks, f := scan(Source{Text: strings.TrimPrefix(text, "-")})
-	if f != nil {
-		return 0, Plain, fmt.Errorf("%q: %s", wording.Clip(text, 30), f.Text)
-	}
+	defer func() {
+		var f *Fault
+		if errors.As(err, &f) {
+			err = fmt.Errorf("%q: %s", wording.Clip(text, 30), f.Text)
+		}
+	}()
+	defer catch(&err)
+	number, below := strings.CutPrefix(text, "-")
+	toks := scan(Source{Text: number})
 	if len(toks) != 2 || toks[0].kind != numberToken {
 		return 0, Plain, fmt.Errorf("%q is no number with its unit; accepted: one as 62 kg or 168 cm", wording.Clip(text, 30))
 	}
-	v := toks[0].num
-	if strings.HasPrefix(text, "-") {
+	if v = toks[0].num; below {
 		v = -v
 	}
 	return v, toks[0].dim, nil

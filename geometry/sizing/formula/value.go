@@ -49,18 +49,15 @@ type Value struct {
 	List []float64
 }
 
-// Num, Word and Yes make values.
+// Num and Word make values.
 func Num(v float64) Value { return Value{Num: v} }
-
-// Word makes a text.
 func Word(s string) Value { return Value{Text: s} }
 
-// Yes makes true or false.
-func Yes(b bool) Value {
+func yes(b bool) Value {
 	if b {
-		return Value{Num: 1}
+		return Num(1)
 	}
-	return Value{}
+	return Num(0)
 }
 
 // True reports whether a value of the class Truth is true.
@@ -68,15 +65,14 @@ func (v Value) True() bool { return v.Num != 0 }
 
 // Show writes the value as it stands on a page.
 func (v Value) Show(k Kind) string {
-	switch k.Class {
-	case Truth:
-		if v.True() {
-			return "yes"
-		}
+	switch {
+	case k.Class == Truth && v.True():
+		return "yes"
+	case k.Class == Truth:
 		return "no"
-	case Text:
+	case k.Class == Text:
 		return v.Text
-	case List:
+	case k.Class == List:
 		var all []string
 		for _, n := range v.List {
 			all = append(all, ShowNumber(n, k.Dim))
@@ -149,26 +145,26 @@ func displays() []display {
 	}
 }
 
+func (d Dim) display() display {
+	for _, k := range displays() {
+		if k.dim == d {
+			return k
+		}
+	}
+	return display{name: "a number in " + d.unit()}
+}
+
 // Unit returns the unit that people read a number of the dimension in, "" for a plain
 // number, and what one of it is worth in mm, kg, s and radians.
 func (d Dim) Unit() (word string, worth float64) {
-	for _, k := range displays() {
-		if k.dim == d && k.worth != 0 {
-			return k.unit, k.worth
-		}
+	if k := d.display(); k.worth != 0 {
+		return k.unit, k.worth
 	}
 	return d.unit(), 1
 }
 
 // String names the dimension with the unit a builder would use: "a length (mm)".
-func (d Dim) String() string {
-	for _, k := range displays() {
-		if k.dim == d {
-			return k.name
-		}
-	}
-	return "a number in " + d.unit()
-}
+func (d Dim) String() string { return d.display().name }
 
 // unit writes the powers out: "mm2 kg s-1".
 func (d Dim) unit() string {
@@ -217,25 +213,17 @@ func unitOf(text string) (unit, bool) {
 	return unit{}, false
 }
 
-// isUnit reports whether a word is kept for a unit and can name no value.
-func isUnit(word string) bool {
-	u, ok := unitOf(word)
-	return ok && u.word == word
-}
-
 // ShowNumber writes a number as it stands on a page: lengths to the mm (to
 // 0.1 mm under 100 mm), weights to 0.1 kg, angles in degrees, others short.
 func ShowNumber(v float64, d Dim) string {
-	for _, k := range displays() {
-		if k.dim != d || k.worth == 0 {
-			continue
-		}
-		if d == Length && math.Abs(v) < 100 {
-			k.decimals = 1
-		}
-		return strings.TrimRight(trimmed(v/k.worth, k.decimals)+" "+k.unit, " ")
+	k := d.display()
+	switch {
+	case k.worth == 0:
+		return fmt.Sprintf("%.4g %s", v, d.unit())
+	case d == Length && math.Abs(v) < 100:
+		k.decimals = 1
 	}
-	return fmt.Sprintf("%.4g %s", v, d.unit())
+	return strings.TrimRight(trimmed(v/k.worth, k.decimals)+" "+k.unit, " ")
 }
 
 // trimmed writes v with at most so many decimals and no minus before a zero.
