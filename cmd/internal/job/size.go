@@ -152,7 +152,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	}
 	out := &Result{Report: report.Report{Title: boat.Design.Title, For: boat.Design.For, Fingerprint: print}}
 	if s.Explain != "" {
-		steps, err := boat.Explain(s.Explain)
+		steps, err := boat.Case.Run().Explain(s.Explain)
 		if err != nil {
 			return nil, wrong("explain", err)
 		}

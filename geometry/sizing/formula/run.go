@@ -22,10 +22,21 @@ type Run struct {
 // NewRun returns a run in which every value afloat is at its guess, or zero.
 func (p *Program) NewRun() *Run {
 	r := &Run{p: p, values: make([]Value, len(p.values)), fixed: make([]bool, len(p.values))}
-	for name, s := range p.guess {
-		r.values[p.slots[name]] = s.body.value
-	}
+	r.Forget()
 	return r
+}
+
+// Forget puts every value afloat back to its guess, or zero.
+func (r *Run) Forget() {
+	for slot, s := range r.p.values {
+		if !s.afloat {
+			continue
+		}
+		r.values[slot] = Value{}
+		if g, ok := r.p.guess[s.name]; ok {
+			r.values[slot] = g.body.value
+		}
+	}
 }
 
 // Set gives a value from outside. Errors: a name that is not given, or a number
