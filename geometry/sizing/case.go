@@ -125,7 +125,7 @@ func (c *Case) moved(found Found) (name string, most float64) {
 	if c.found == nil {
 		return "", math.Inf(1)
 	}
-	for _, n := range settling() {
+	for _, n := range settling {
 		change := math.Abs(found[n] - c.found[n])
 		if n == "trim" {
 			change *= 1000
@@ -138,15 +138,10 @@ func (c *Case) moved(found Found) (name string, most float64) {
 }
 
 // settling lists what must stay the same; the rest follows from it.
-func settling() []string {
-	return []string{"draft", "freeboard", "gm", "km", "trim", "all_up", "boat_center", "seat_width", "extreme_beam", "gunwale_stick"}
-}
+var settling = []string{"draft", "freeboard", "gm", "km", "trim", "all_up", "boat_center", "seat_width", "extreme_beam", "gunwale_stick"}
 
 // between returns the mean of what was found now and before.
 func (c *Case) between(found Found) Found {
-	if c.found == nil {
-		return found
-	}
 	out := Found{}
 	for n, v := range found {
 		out[n] = (v + c.found[n]) / 2

@@ -85,22 +85,23 @@ func (c *Case) Sweep(s Sweep) ([]Row, error) {
 		}
 		if err := c.Settle(); err != nil {
 			row.Fault = err.Error()
-			out = append(out, row)
-			continue
-		}
-		for _, n := range Columns() {
-			row.Values[n] = c.run.Number(n)
-		}
-		checks, err := c.run.Checks()
-		if err != nil {
+		} else if err := row.tell(c.run); err != nil {
 			return nil, err
-		}
-		for _, v := range checks {
-			if !v.Passed {
-				row.Failed = append(row.Failed, v.Name)
-			}
 		}
 		out = append(out, row)
 	}
 	return out, nil
+}
+
+func (r *Row) tell(run *formula.Run) error {
+	for _, n := range Columns() {
+		r.Values[n] = run.Number(n)
+	}
+	checks, err := run.Checks()
+	for _, v := range checks {
+		if !v.Passed {
+			r.Failed = append(r.Failed, v.Name)
+		}
+	}
+	return err
 }

@@ -56,10 +56,10 @@ func Of(t *offsets.Table, title string) (*Result, error) {
 	var first error
 	for _, r := range rails() {
 		out, err := with(t, title, r)
-		if err != nil && first == nil {
-			first = err
-		}
-		if err == nil && (best == nil || out.RMS < best.RMS) {
+		switch {
+		case err != nil:
+			first = cmp.Or(first, err)
+		case best == nil || out.RMS < best.RMS:
 			best = out
 		}
 		if best != nil && best.RMS <= good {
@@ -119,20 +119,9 @@ func newFit(t *offsets.Table, title string, r rail) *fit {
 
 // alike reports whether both ends have the same stations with the same points.
 func alike(a, b []offsets.Station) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if math.Abs(a[i].X-b[i].X) > 0.5 || len(a[i].Points) != len(b[i].Points) {
-			return false
-		}
-		for k := range a[i].Points {
-			if a[i].Points[k].Sub(b[i].Points[k]).Norm() > 0.5 {
-				return false
-			}
-		}
-	}
-	return true
+	return slices.EqualFunc(a, b, func(s, o offsets.Station) bool {
+		return math.Abs(s.X-o.X) <= 0.5 && slices.EqualFunc(s.Points, o.Points, func(p, q geometry.Point) bool { return p.Sub(q).Norm() <= 0.5 })
+	})
 }
 
 // rounded gives a length as a design file should show it: to a tenth of a
@@ -148,7 +137,6 @@ func turned(deg float64) measure.Angle {
 // the end and no section with ribs of its own.
 const narrow = 20.0
 
-// wide lists the stations of one half that are sections.
 // isSection reports whether a station is a section with ribs of its own.
 func isSection(st offsets.Station) bool { return st.Sheer().X >= narrow && len(st.Points) >= 3 }
 
@@ -214,6 +202,14 @@ func least(spans []span, starts [][]float64, cost func([]float64) float64) ([]fl
 		}
 		return out
 	}
+	problem := optimize.Problem{Func: func(u []float64) float64 {
+		c := cost(real(u))
+		if math.IsNaN(c) || c > 1e12 {
+			return 1e12
+		}
+		return c
+	}}
+	settings := optimize.Settings{MajorIterations: 250, FuncEvaluations: 900, Concurrent: 1}
 	var best []float64
 	lowest := math.Inf(1)
 	for _, s := range promising(starts, cost) {
@@ -221,20 +217,9 @@ func least(spans []span, starts [][]float64, cost func([]float64) float64) ([]fl
 		for i := range s {
 			u[i] = (s[i] - spans[i].lo) / (spans[i].hi - spans[i].lo)
 		}
-		problem := optimize.Problem{Func: func(u []float64) float64 {
-			c := cost(real(u))
-			if math.IsNaN(c) || c > 1e12 {
-				return 1e12
-			}
-			return c
-		}}
-		settings := &optimize.Settings{MajorIterations: 250, FuncEvaluations: 900, Concurrent: 1,
-			Converger: &optimize.FunctionConverge{Absolute: 1e-6, Relative: 1e-6, Iterations: 60}}
-		r, err := optimize.Minimize(problem, u, settings, &optimize.NelderMead{SimplexSize: 0.08})
-		if r == nil || err != nil && r.X == nil {
-			continue
-		}
-		if r.F < lowest {
+		settings.Converger = &optimize.FunctionConverge{Absolute: 1e-6, Relative: 1e-6, Iterations: 60}
+		r, err := optimize.Minimize(problem, u, &settings, &optimize.NelderMead{SimplexSize: 0.08})
+		if r != nil && (err == nil || r.X != nil) && r.F < lowest {
 			lowest, best = r.F, real(r.X)
 		}
 	}
@@ -243,20 +228,16 @@ func least(spans []span, starts [][]float64, cost func([]float64) float64) ([]fl
 
 const descents = 4
 
-// promising sorts starts by their cost and keeps the cheapest.
+// promising returns the cheapest of starts, the cheapest first.
 func promising(starts [][]float64, cost func([]float64) float64) [][]float64 {
-	type priced struct {
-		at []float64
-		c  float64
-	}
-	all := make([]priced, len(starts))
+	order, costs := make([]int, len(starts)), make([]float64, len(starts))
 	for i, s := range starts {
-		all[i] = priced{s, cost(s)}
+		order[i], costs[i] = i, cost(s)
 	}
-	slices.SortStableFunc(all, func(a, b priced) int { return cmp.Compare(a.c, b.c) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(costs[a], costs[b]) })
 	var out [][]float64
-	for _, p := range all[:min(descents, len(all))] {
-		out = append(out, p.at)
+	for _, i := range order[:min(descents, len(order))] {
+		out = append(out, starts[i])
 	}
 	return out
 }
@@ -264,8 +245,5 @@ func promising(starts [][]float64, cost func([]float64) float64) [][]float64 {
 // folded brings a number back into 0 to 1 as a mirror at each end would.
 func folded(v float64) float64 {
 	v = math.Abs(math.Mod(v, 2))
-	if v > 1 {
-		return 2 - v
-	}
-	return v
+	return min(v, 2-v)
 }

@@ -20,30 +20,19 @@ func (f *fit) gunwaleIn() (in, under float64) {
 	return w*cos + h*sin + float64(f.d.Skin.Thickness), h*cos - w*sin
 }
 
-// sheerPoint is the top of one station: how far out, its half-breadth and height.
-type sheerPoint struct{ out, y, z float64 }
-
-func sheerOf(half []offsets.Station) []sheerPoint {
-	var out []sheerPoint
-	for _, s := range half {
-		out = append(out, sheerPoint{s.X, s.Sheer().X, s.Sheer().Y})
-	}
-	return out
-}
-
 // sheerFit is what shapes the sheer: tilt, the edge-set at bow and stern, where it
 // begins, and the height amidships. Radians and mm.
 type sheerFit struct{ tilt, bow, stern, from, mid float64 }
 
-// at is the height of the sheer at a point, for the edge-set of its end, in a hull
-// of a half length and a half-breadth amidships.
-func (s sheerFit) at(h sheerPoint, set, half, wide float64) float64 {
+// off is how far the sheer lies over the top of a station, for the edge-set of its end,
+// in a hull of a half length and a half-breadth amidships.
+func (s sheerFit) off(at offsets.Station, set, half, wide float64) float64 {
 	rise := 0.0
-	if h.out > s.from {
-		t := (h.out - s.from) / (half - s.from)
+	if at.X > s.from {
+		t := (at.X - s.from) / (half - s.from)
 		rise = set * t * t
 	}
-	return s.mid + (wide-h.y)*math.Tan(s.tilt) + rise
+	return s.mid + (wide-at.Sheer().X)*math.Tan(s.tilt) + rise - at.Sheer().Y
 }
 
 // fitSheer finds tilt, edge-set and where it begins from the heights of the
@@ -72,7 +61,7 @@ func (f *fit) fitSheer() error {
 
 // searchSheer looks for the sheer of least squares; of equals the one of less tilt.
 func (f *fit) searchSheer(wide, top float64) (sheerFit, error) {
-	bow, aft := sheerOf(f.bow), sheerOf(f.aft)
+	bow, aft := f.bow, f.aft
 	if f.even {
 		aft = bow
 	}
@@ -80,18 +69,18 @@ func (f *fit) searchSheer(wide, top float64) (sheerFit, error) {
 	cost := func(p []float64) float64 {
 		s, sum := of(p), 200*p[0]*p[0]
 		for _, h := range bow {
-			d := s.at(h, s.bow, f.half, wide) - h.z
+			d := s.off(h, s.bow, f.half, wide)
 			sum += d * d
 		}
 		for _, h := range aft {
-			d := s.at(h, s.stern, f.half, wide) - h.z
+			d := s.off(h, s.stern, f.half, wide)
 			sum += d * d
 		}
 		return sum
 	}
 	const most = 395.0 // mm of edge-set; the design file takes 400
 	spans := []span{{-0.10, f.rail.tilt}, {0, most}, {0, most}, {0, 0.79 * f.half}, {top - 25, top + 25}}
-	rise := math.Max(1, bow[len(bow)-1].z-top)
+	rise := math.Max(1, bow[len(bow)-1].Sheer().Y-top)
 	var starts [][]float64
 	for _, tilt := range []float64{0, 0.1, 0.2} {
 		for _, from := range []float64{0.2, 0.5} {
@@ -132,16 +121,6 @@ func (f *fit) fitPlan() error {
 		}
 		f.hold(at, beam)
 	}
-	if err := f.easeEnds(); err != nil {
-		return err
-	}
-	slices.SortFunc(f.d.Hull.Spreaders, func(a, b design.Spreader) int { return cmp.Compare(a.At, b.At) })
-	return nil
-}
-
-// easeEnds adds a tie between the outermost spreader and the stem where the batten
-// would else come closer together than it ends.
-func (f *fit) easeEnds() error {
 	h, err := f.hullNow()
 	if err != nil {
 		return err
@@ -151,9 +130,12 @@ func (f *fit) easeEnds() error {
 	if !f.even {
 		f.easeEnd(h, aft)
 	}
+	slices.SortFunc(f.d.Hull.Spreaders, func(a, b design.Spreader) int { return cmp.Compare(a.At, b.At) })
 	return nil
 }
 
+// easeEnd adds a tie between the outermost spreader and the stem where the batten
+// would else come closer together than it ends.
 func (f *fit) easeEnd(h *hull.Hull, end float64) {
 	out, beam := 0.0, float64(f.d.Hull.Beam)
 	for _, s := range f.d.Hull.Spreaders {
@@ -204,14 +186,9 @@ func (f *fit) hold(x, beam float64) {
 	}
 	// The batten will not go there at all: leave the place where it falls.
 	f.d.Hull.Spreaders = before
-	f.d.Hull.Spreaders = append(f.d.Hull.Spreaders, f.fallen(x))
-}
-
-// fallen is a spreader at the place where the batten lies by itself.
-func (f *fit) fallen(x float64) design.Spreader {
-	s := design.Spreader{At: rounded(x), Beam: 50, Tie: true}
+	s.Beam = 50
 	if h, err := f.hullNow(); err == nil {
 		s.Beam = rounded(math.Max(20, 2*h.Gunwale.Point(x).Y))
 	}
-	return s
+	f.d.Hull.Spreaders = append(before, s)
 }
