@@ -124,22 +124,14 @@ func eighths(text string) (float64, error) {
 	if len(parts) == 2 {
 		return 0, fmt.Errorf("%q may be feet and inches or inches and eighths; write all three, as 1-2-6 for 1 ft 2 6/8 in", wording.Clip(text, 40))
 	}
-	bad := fmt.Errorf("%q is not feet-inches-eighths; write it as 1-2-6, inches under 12 and eighths under 8", wording.Clip(text, 40))
-	if len(parts) != 3 {
-		return 0, bad
-	}
-	var n [3]int
+	eighth, under := 0, []int{10000, 12, 8}
 	for i, p := range parts {
 		v, err := strconv.Atoi(p)
-		if err != nil || v < 0 || len(p) > 4 {
-			return 0, bad
+		if err != nil || len(parts) != 3 || v < 0 || v >= under[i] || len(p) > 4 {
+			return 0, fmt.Errorf("%q is not feet-inches-eighths; write it as 1-2-6, inches under 12 and eighths under 8", wording.Clip(text, 40))
 		}
-		n[i] = v
+		eighth = eighth*under[i] + v
 	}
-	if n[1] > 11 || n[2] > 7 {
-		return 0, bad
-	}
-	eighth := 8*(12*n[0]+n[1]) + n[2]
 	mm := float64(eighth) * 3.175
 	if more {
 		mm += 1.5875
@@ -154,41 +146,35 @@ type column struct {
 
 // header is what the first line says.
 type header struct {
-	station, height, breadth column
-	mirrored                 bool // stations are counted from midship towards the ends
+	columns  [3]column // of the quantities
+	mirrored bool      // stations are counted from midship towards the ends
 }
+
+// quantities are what the columns give.
+var quantities = [3]string{"station", "height", "half-breadth"}
 
 func readHeader(cells []string) (header, error) {
 	var h header
-	found := map[string]bool{}
+	stems := map[string]int{"station": 0, "station_from_midship": 0, "height": 1, "half_breadth": 2}
 	for i, c := range cells {
 		name := strings.ToLower(strings.TrimSpace(c))
 		for _, u := range units() {
-			stem, ok := strings.CutSuffix(name, "_"+u.name)
-			if !ok {
+			stem, _ := strings.CutSuffix(name, "_"+u.name)
+			k, ok := stems[stem]
+			if !ok || stem == name {
 				continue
 			}
-			col := column{i, u}
-			switch stem {
-			case "station":
-				h.station = col
-			case "station_from_midship":
-				h.station, h.mirrored, stem = col, true, "station"
-			case "height":
-				h.height = col
-			case "half_breadth":
-				h.breadth = col
-			default:
-				continue
+			if h.columns[k].unit.name != "" {
+				return h, fmt.Errorf("two columns give the %s; keep one", quantities[k])
 			}
-			if found[stem] {
-				return h, fmt.Errorf("two columns give the %s; keep one", strings.ReplaceAll(stem, "_", "-"))
-			}
-			found[stem] = true
+			h.columns[k] = column{i, u}
+			h.mirrored = h.mirrored || stem == "station_from_midship"
 		}
 	}
-	if len(found) < 3 {
-		return h, errors.New("the first line must name the columns with their units, as station_mm,height_mm,half_breadth_mm or the same with _in")
+	for _, c := range h.columns {
+		if c.unit.name == "" {
+			return h, errors.New("the first line must name the columns with their units, as station_mm,height_mm,half_breadth_mm or the same with _in")
+		}
 	}
 	return h, nil
 }
