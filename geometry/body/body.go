@@ -79,13 +79,11 @@ func (p Person) Outside() []string {
 
 func (p Person) range90(measure string) (lo, hi float64) {
 	m := mustMeasure(measure)
-	switch p.Sex {
-	case Woman:
-		return m.Woman.P5, m.Woman.P95
-	case Man:
-		return m.Man.P5, m.Man.P95
+	if p.Sex == Untold {
+		return min(m.Woman.P5, m.Man.P5), max(m.Woman.P95, m.Man.P95)
 	}
-	return min(m.Woman.P5, m.Man.P5), max(m.Woman.P95, m.Man.P95)
+	of := m.Of(p.Sex)
+	return of.P5, of.P95
 }
 
 // Source names where the percentiles come from.

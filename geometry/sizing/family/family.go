@@ -92,20 +92,14 @@ func Read(src formula.Source) (*Family, error) {
 		names = append(names, w.Name)
 	}
 	f.drawing = p.Behind(names...)
-	return f, f.guessed(names)
-}
-
-// guessed checks that every value found afloat on which the design rests has a
-// guess to start from.
-func (f *Family) guessed(names []string) error {
 	for _, n := range names {
-		for _, found := range f.Program.AfloatBehind(n) {
-			if !f.Program.Guess(found) {
-				return f.fault(n, "rests on %s, which is only known afloat; say where to start, as in: guess %s = ...", found, found)
+		for _, found := range p.AfloatBehind(n) {
+			if !p.Guess(found) {
+				return f, f.fault(n, "rests on %s, which is only known afloat; say where to start, as in: guess %s = ...", found, found)
 			}
 		}
 	}
-	return nil
+	return f, nil
 }
 
 // Drawing returns the lines behind the design, and behind the places of people
@@ -114,22 +108,22 @@ func (f *Family) Drawing() formula.Mask { return f.drawing }
 
 // seats works out how many paddle, which must not depend on anything.
 func seats(p *formula.Program, file string) (int, error) {
-	fault := func(text string) error {
-		at := p.Where("seats")
-		if at.Line == 0 {
-			at = formula.Place{File: file}
-		}
-		return &formula.Fault{At: at, Name: "seats", Text: text}
-	}
 	k, err := p.Kind("seats")
-	if err != nil || k != formula.Of(formula.Plain) {
-		return 0, fault("is missing or no plain number; write seats = 1 or seats = 2")
-	}
 	v, fixed := p.Constant("seats")
-	if !fixed || v.Num != 1 && v.Num != 2 {
-		return 0, fault("is not 1 or 2 written out; write seats = 1 or seats = 2")
+	text := ""
+	switch {
+	case err != nil || k != formula.Of(formula.Plain):
+		text = "is missing or no plain number; write seats = 1 or seats = 2"
+	case !fixed || v.Num != 1 && v.Num != 2:
+		text = "is not 1 or 2 written out; write seats = 1 or seats = 2"
+	default:
+		return int(v.Num), nil
 	}
-	return int(v.Num), nil
+	at := p.Where("seats")
+	if at.Line == 0 {
+		at = formula.Place{File: file}
+	}
+	return 0, &formula.Fault{At: at, Name: "seats", Text: text}
 }
 
 // checkRequired checks that the file gives what the program must know to float the
