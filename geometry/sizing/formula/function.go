@@ -50,7 +50,7 @@ var operators = []function{
 	{"*", rankProduct, 2, "", "", multiplied(1), folded(func(a, b float64) float64 { return a * b })},
 	{"/", rankProduct, 2, "", "", multiplied(-1), divided},
 	{"-", rankSign, 1, "two minus signs stand in a row", "", alike, plainly(func(v float64) float64 { return -v })},
-	{"^", rankPower, 2, "two powers stand in a row; use brackets", "", power, folded(math.Pow)},
+	{"^", rankPower, 2, "two powers stand in a row; use brackets", "", ofNumbers(power), folded(math.Pow)},
 }
 
 var (

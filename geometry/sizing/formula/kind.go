@@ -2,21 +2,22 @@ package formula
 
 import "fmt"
 
-// numbers requires every value to be a number.
-func numbers(args []*node) error {
-	for i, a := range args {
-		if a.kind.Class != Number {
-			return fmt.Errorf("value %d is %s; accepted: a number", i+1, a.kind)
+// ofNumbers makes a rule that requires every value to be a number.
+func ofNumbers(rule func([]*node) (Kind, error)) func([]*node) (Kind, error) {
+	return func(args []*node) (Kind, error) {
+		for i, a := range args {
+			if a.kind.Class != Number {
+				return Kind{}, fmt.Errorf("value %d is %s; accepted: a number", i+1, a.kind)
+			}
 		}
+		return rule(args)
 	}
-	return nil
 }
 
 // alike requires numbers that measure the same, and gives it.
-func alike(args []*node) (Kind, error) {
-	if err := numbers(args); err != nil {
-		return Kind{}, err
-	}
+func alike(args []*node) (Kind, error) { return ofNumbers(same)(args) }
+
+func same(args []*node) (Kind, error) {
 	for i, a := range args {
 		if a.kind != args[0].kind {
 			return Kind{}, fmt.Errorf("value %d is %s and value 1 is %s; accepted: all alike", i+1, a.kind, args[0].kind)
@@ -27,15 +28,12 @@ func alike(args []*node) (Kind, error) {
 
 // together requires two numbers that measure the same; unlike is what is said of others.
 func together(unlike string) func([]*node) (Kind, error) {
-	return func(a []*node) (Kind, error) {
-		if err := numbers(a); err != nil {
-			return Kind{}, err
-		}
+	return ofNumbers(func(a []*node) (Kind, error) {
 		if a[0].kind != a[1].kind {
 			return Kind{}, fmt.Errorf(unlike, a[0].kind, a[1].kind)
 		}
 		return a[0].kind, nil
-	}
+	})
 }
 
 const unequal = "%s cannot be compared with %s"
@@ -84,19 +82,11 @@ func listed(args []*node) (Kind, error) {
 
 // multiplied adds the units of the second number to those of the first, times so many.
 func multiplied(times int) func([]*node) (Kind, error) {
-	return func(a []*node) (Kind, error) {
-		if err := numbers(a); err != nil {
-			return Kind{}, err
-		}
-		return a[0].kind.Dim.plus(a[1].kind.Dim, times)
-	}
+	return ofNumbers(func(a []*node) (Kind, error) { return a[0].kind.Dim.plus(a[1].kind.Dim, times) })
 }
 
 // power raises units to a whole power written out; plain numbers to any.
 func power(a []*node) (Kind, error) {
-	if err := numbers(a); err != nil {
-		return Kind{}, err
-	}
 	k, e := a[0].kind, a[1]
 	switch {
 	case e.kind != Of(Plain):
@@ -120,16 +110,13 @@ func from(d, e Dim) func([]*node) (Kind, error) {
 }
 
 func rooted(n int8) func([]*node) (Kind, error) {
-	return func(a []*node) (Kind, error) {
-		if err := numbers(a); err != nil {
-			return Kind{}, err
-		}
+	return ofNumbers(func(a []*node) (Kind, error) {
 		d, ok := a[0].kind.Dim.root(n)
 		if !ok {
 			return Kind{}, fmt.Errorf("%s has no such root in whole units", a[0].kind)
 		}
 		return Of(d), nil
-	}
+	})
 }
 
 func rampKind(a []*node) (Kind, error) {
