@@ -91,11 +91,8 @@ func (f *fit) holdAt(h *hull.Hull, x float64) holding {
 	return out
 }
 
-// outline is the skin of the faired hull at one station.
-type outline struct {
-	keel, sheer geometry.Point
-	line        []geometry.Point
-}
+// outline is the skin of the faired hull at one station, from the keel to the sheer.
+type outline []geometry.Point
 
 // outline draws the skin: the section moved out by half the rib, the stringers and
 // the skin, then the gunwale's outer face.
@@ -103,30 +100,25 @@ func (b holding) outline(sec hull.Section) (outline, error) {
 	const chord = 0.3 // mm
 	chain, err := sec.Half.Offset(-b.over)
 	if err != nil {
-		return outline{}, err
+		return nil, err
 	}
-	o := outline{keel: b.keel, sheer: b.rail[1], line: []geometry.Point{b.keel}}
-	o.line = append(o.line, chain.Path(geometry.Point{Y: b.keel.Y + b.seat - b.over}, 0).Flatten(chord)...)
-	o.line = append(o.line, b.rail[:]...)
-	return o, nil
+	line := append(outline{b.keel}, chain.Path(geometry.Point{Y: b.keel.Y + b.seat - b.over}, 0).Flatten(chord)...)
+	return append(line, b.rail[:]...), nil
 }
 
 // misses gives each measured point's distance: the lowest from the keel, the
 // uppermost from the sheer, the others from the nearest of the outline.
 func (o outline) misses(s offsets.Station) []Miss {
 	out := make([]Miss, len(s.Points))
-	last := len(s.Points) - 1
 	for i, p := range s.Points {
-		off := math.Inf(1)
+		off := 0.0
 		switch {
 		case i == 0 && p.X < 1:
-			off = p.Sub(o.keel).Norm()
-		case i == last:
-			off = p.Sub(o.sheer).Norm()
+			off = p.Sub(o[0]).Norm()
+		case i == len(s.Points)-1:
+			off = p.Sub(o[len(o)-1]).Norm()
 		default:
-			for k := 1; k < len(o.line); k++ {
-				off = math.Min(off, p.Off(o.line[k-1], o.line[k]))
-			}
+			off = offLine(p, o)
 		}
 		out[i] = Miss{s.X, p, off}
 	}
