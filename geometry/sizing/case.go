@@ -96,7 +96,7 @@ func (c *Case) round() (Found, error) {
 }
 
 func (c *Case) design() (*design.Design, error) {
-	if err := c.run.Work(c.Family.Drawing()); err != nil {
+	if err := c.run.Work(c.Family.Drawing); err != nil {
 		return nil, err
 	}
 	d, err := c.Family.Design(c.run)
@@ -176,7 +176,7 @@ func (c *Case) Finish() (*Boat, error) {
 	if err := found.put(c.run); err != nil {
 		return nil, err
 	}
-	if err := c.run.Work(c.Family.Drawing().Others()); err != nil {
+	if err := c.run.Work(c.Family.Drawing.Others()); err != nil {
 		return nil, err
 	}
 	checks, err := c.run.Checks()

@@ -205,28 +205,30 @@ func (s *search) slopesAt(at candidate) (slopes, bool) {
 		n.margins[j] = make([]float64, len(at.x))
 	}
 	for i := range at.x {
-		side, drawn := probe, false
+		side := probe
 		if at.x[i]+side > 1 {
 			side = -probe
 		}
-		for range 2 {
-			x := slices.Clone(at.x)
-			x[i] = math.Max(0, x[i]+side)
-			if l := s.at(x); !l.bad && x[i] != at.x[i] {
-				n.cost[i] = (l.cost - at.cost) / (x[i] - at.x[i])
-				for j := range n.margins {
-					n.margins[j][i] = (l.margins[j] - at.margins[j]) / (x[i] - at.x[i])
-				}
-				drawn = true
-				break
-			}
-			side = -side
+		l, by := s.beside(at, i, side)
+		if l.bad || by == 0 {
+			l, by = s.beside(at, i, -side)
 		}
-		if !drawn {
+		if l.bad || by == 0 {
 			return n, false
+		}
+		n.cost[i] = (l.cost - at.cost) / by
+		for j := range n.margins {
+			n.margins[j][i] = (l.margins[j] - at.margins[j]) / by
 		}
 	}
 	return n, true
+}
+
+// beside judges the boat with one free value moved to the side, and tells how far it was.
+func (s *search) beside(at candidate, i int, side float64) (candidate, float64) {
+	x := slices.Clone(at.x)
+	x[i] = math.Max(0, x[i]+side)
+	return s.at(x), x[i] - at.x[i]
 }
 
 // step solves the straightened problem in reach of a boat, with the margins bent

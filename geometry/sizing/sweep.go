@@ -31,19 +31,18 @@ func ParseSweep(text string, p *formula.Program) (Sweep, error) {
 		return Sweep{}, accepted("is not understood")
 	}
 	s := Sweep{Name: strings.TrimSpace(name)}
-	for _, v := range []struct {
-		text string
-		into *float64
-	}{{from, &s.From}, {to, &s.To}, {step, &s.Step}} {
-		n, d, err := formula.Quantity(v.text)
-		if err != nil {
+	var n [3]float64
+	for i, part := range []string{from, to, step} {
+		v, d, err := formula.Quantity(part)
+		switch {
+		case err != nil:
 			return s, accepted(err.Error())
+		case i > 0 && d != s.Dim:
+			return s, accepted(fmt.Sprintf("%s is %s and %s is %s", from, s.Dim, part, d))
 		}
-		if v.into != &s.From && d != s.Dim {
-			return s, accepted(fmt.Sprintf("%s is %s and %s is %s", from, s.Dim, v.text, d))
-		}
-		*v.into, s.Dim = n, d
+		n[i], s.Dim = v, d
 	}
+	s.From, s.To, s.Step = n[0], n[1], n[2]
 	if err := numberOf(p, s.Name, s.Dim, "sweep "+text); err != nil {
 		return s, err
 	}

@@ -76,8 +76,8 @@ func (s *Size) Name([]string) {}
 // Do sizes the boat.
 func (s *Size) Do(w World) (*Result, error) {
 	if s.Formulas != "" {
-		text, err := family.Text(s.Formulas)
-		return &Result{Text: text}, wrong("formulas", err)
+		file, err := family.Source(s.Formulas)
+		return &Result{Text: file.Text}, wrong("formulas", err)
 	}
 	if err := s.check(); err != nil {
 		return nil, err

@@ -28,9 +28,9 @@ type Family struct {
 	Name    string
 	Seats   int // how many paddle
 	Program *formula.Program
+	Drawing formula.Mask // what the design rests on, and the places of people and gear; all else judges the result
 
-	targets []target     // the keys of the design that have a formula, in the order of the files
-	drawing formula.Mask // lines behind the design and behind what is required
+	targets []target // the keys of the design that have a formula, in the order of the files
 }
 
 // Shipped returns a family that comes with the program. Errors: an unknown name,
@@ -39,20 +39,16 @@ func Shipped(name string) (*Family, error) {
 	if !slices.Contains(Names(), name) {
 		return nil, fmt.Errorf("no family %q; there are %s, or a family file of your own", name, strings.Join(Names(), ", "))
 	}
-	src, err := shippedSource(name)
+	src, err := Source(name)
 	if err != nil {
 		return nil, err
 	}
 	return Read(src)
 }
 
-// Text returns the file of a shipped family or of a part it uses.
-func Text(name string) (string, error) {
-	src, err := shippedSource(name)
-	return src.Text, err
-}
-
-func shippedSource(name string) (formula.Source, error) {
+// Source returns the file of a shipped family or of a part it uses. Errors: an unknown
+// name, listing the known ones.
+func Source(name string) (formula.Source, error) {
 	if !slices.Contains(Files(), name) {
 		return formula.Source{}, fmt.Errorf("no file %q to use; there are %s", name, strings.Join(Files(), ", "))
 	}
@@ -64,7 +60,7 @@ func shippedSource(name string) (formula.Source, error) {
 // Errors: *formula.Fault for what is wrong in the file, with line and column.
 func Read(src formula.Source) (*Family, error) {
 	// The partner is known only where two paddle, so the seats are read first.
-	p, err := formula.Compile(src, shippedSource, inputs(2))
+	p, err := formula.Compile(src, Source, inputs(2))
 	if err != nil {
 		return nil, err
 	}
@@ -73,7 +69,7 @@ func Read(src formula.Source) (*Family, error) {
 		return nil, err
 	}
 	if f.Seats == 1 {
-		if p, err = formula.Compile(src, shippedSource, inputs(1)); err != nil {
+		if p, err = formula.Compile(src, Source, inputs(1)); err != nil {
 			return nil, err
 		}
 	}
@@ -91,7 +87,7 @@ func Read(src formula.Source) (*Family, error) {
 	for _, w := range required(f.Seats) {
 		names = append(names, w.Name)
 	}
-	f.drawing = p.Behind(names...)
+	f.Drawing = p.Behind(names...)
 	for _, n := range names {
 		for _, found := range p.AfloatBehind(n) {
 			if !p.Guess(found) {
@@ -101,10 +97,6 @@ func Read(src formula.Source) (*Family, error) {
 	}
 	return f, nil
 }
-
-// Drawing returns the lines behind the design, and behind the places of people
-// and gear; the others judge the result.
-func (f *Family) Drawing() formula.Mask { return f.drawing }
 
 // seats works out how many paddle, which must not depend on anything.
 func seats(p *formula.Program, file string) (int, error) {

@@ -126,7 +126,7 @@ func worked(t *testing.T, f *Family) *formula.Run {
 			t.Fatal(err)
 		}
 	}
-	if err := r.Work(f.Drawing()); err != nil {
+	if err := r.Work(f.Drawing); err != nil {
 		t.Fatal(err)
 	}
 	return r
