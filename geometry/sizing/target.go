@@ -63,18 +63,13 @@ func (t *Target) tighten(by float64) {
 // Step is how far a limit is moved to see what that would buy: 10 mm, 1 kg, half
 // a degree, 1 N, else a hundredth.
 func (t Target) Step() float64 {
-	switch t.Dim {
-	case formula.Length:
-		return 10
-	case formula.Mass:
-		return 1
-	case formula.Angle:
-		return 0.5 * math.Pi / 180
-	case formula.Force:
-		return 1000
+	if step, ok := limitSteps[t.Dim]; ok {
+		return step
 	}
 	return math.Max(0.01*math.Abs(t.Limit), 0.001)
 }
+
+var limitSteps = map[formula.Dim]float64{formula.Length: 10, formula.Mass: 1, formula.Angle: 0.5 * math.Pi / 180, formula.Force: 1000}
 
 // ParseTarget reads a target: "draft<=110mm", "freeboard >= 8 in". The name is any
 // number of the family, or found afloat.

@@ -22,8 +22,7 @@ type target struct {
 	name       string // of the formula, and of the key but for a label
 	fields     []int  // the way to it through the tables of the design
 	table, row string // "hull.section" and "hull.section.mid" for a key in a labelled row
-	key        string // without its table and row
-	fill       filler // nil for whether a row is fitted
+	key        string // without its table and row; fitted for whether the row is there
 }
 
 // connect finds the key of the design for every name that is one: a name that begins
@@ -72,11 +71,10 @@ func (f *Family) target(name string) (target, error) {
 			t.row, typ = t.table+"."+words[i], typ.Elem()
 		}
 	}
-	want, fill := kindOf(name, typ)
-	if fill == nil {
+	want, ok := kindOf(name, typ)
+	if !ok {
 		return t, f.fault(name, "is a table of the design, not a value; give a key in it")
 	}
-	t.fill = fill
 	return t, f.checkKind(name, want, "the design takes")
 }
 
@@ -109,11 +107,11 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 	rows := f.fittedRows(r)
 	for _, t := range f.targets {
 		row, there := rows[t.row]
-		if t.fill == nil || t.row != "" && !there {
+		if t.key == fitted || t.row != "" && !there {
 			continue
 		}
 		v, _, _ := r.Value(t.name)
-		if err := t.fill(t.field(d, row), v); err != nil {
+		if err := fill(t.name, t.field(d, row), v); err != nil {
 			return nil, f.fault(t.name, "%v", err)
 		}
 	}
@@ -172,60 +170,56 @@ func (f *Family) Sources(r *formula.Run) map[string]string {
 	return out
 }
 
-type filler func(reflect.Value, formula.Value) error
-
-// kindOf returns the kind that a field of the design takes and how to fill it;
-// nil for a table.
-func kindOf(name string, t reflect.Type) (formula.Kind, filler) {
+// kindOf returns the kind of value that a field of the design takes; ok is false for a table.
+func kindOf(name string, t reflect.Type) (k formula.Kind, ok bool) {
+	_, choice := reflect.New(t).Interface().(encoding.TextUnmarshaler)
 	switch {
 	case t == reflect.TypeFor[measure.Length]():
-		return formula.Of(formula.Length), fillNumber(1)
+		return formula.Of(formula.Length), true
 	case t == reflect.TypeFor[measure.Angle]():
-		return formula.Of(formula.Angle), fillNumber(1)
-	case reflect.PointerTo(t).Implements(reflect.TypeFor[encoding.TextUnmarshaler]()):
-		return formula.Kind{Class: formula.Text}, fillChoice
+		return formula.Of(formula.Angle), true
+	case choice, t.Kind() == reflect.String:
+		return formula.Kind{Class: formula.Text}, true
 	case t == reflect.TypeFor[[]measure.Length]():
-		return formula.Kind{Class: formula.List, Dim: formula.Length}, fillList
+		return formula.Kind{Class: formula.List, Dim: formula.Length}, true
 	case t == reflect.TypeFor[[]float64]():
-		return formula.Kind{Class: formula.List}, fillList
-	case t.Kind() == reflect.String:
-		return formula.Kind{Class: formula.Text}, func(r reflect.Value, v formula.Value) error { r.SetString(v.Text); return nil }
+		return formula.Kind{Class: formula.List}, true
 	case t.Kind() == reflect.Bool:
-		return formula.Kind{Class: formula.Truth}, func(r reflect.Value, v formula.Value) error { r.SetBool(v.True()); return nil }
-	case t.Kind() == reflect.Int:
-		return formula.Of(formula.Plain), fillCount
-	case t.Kind() == reflect.Float64 && name == "skin.mass":
-		return formula.Of(formula.Cloth), fillNumber(1e9) // the design has it in g/m2, formulas in kg/mm2
+		return formula.Kind{Class: formula.Truth}, true
+	case t.Kind() == reflect.Float64 && name == clothMass:
+		return formula.Of(formula.Cloth), true
 	case t.Kind() == reflect.Float64 && strings.HasSuffix(name, ".mass"):
-		return formula.Of(formula.Mass), fillNumber(1)
-	case t.Kind() == reflect.Float64:
-		return formula.Of(formula.Plain), fillNumber(1)
+		return formula.Of(formula.Mass), true
 	}
-	return formula.Kind{}, nil
+	return formula.Of(formula.Plain), t.Kind() == reflect.Float64 || t.Kind() == reflect.Int
 }
 
-func fillNumber(times float64) filler {
-	return func(r reflect.Value, v formula.Value) error { r.SetFloat(v.Num * times); return nil }
-}
+// clothMass is in g/m2 in the design and in kg/mm2 in formulas.
+const clothMass = "skin.mass"
 
-// fillChoice takes one of the words that the design knows for a key.
-func fillChoice(r reflect.Value, v formula.Value) error {
-	return r.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(v.Text))
-}
-
-func fillList(r reflect.Value, v formula.Value) error {
-	r.Set(reflect.Zero(r.Type()))
-	for _, n := range v.List {
-		r.Set(reflect.Append(r, reflect.ValueOf(n).Convert(r.Type().Elem())))
-	}
-	return nil
-}
-
-func fillCount(r reflect.Value, v formula.Value) error {
-	n := math.Round(v.Num)
-	if !(math.Abs(n) <= 1e6) {
+// fill puts a value of the kind that a field takes into it.
+func fill(name string, field reflect.Value, v formula.Value) error {
+	choice, _ := field.Addr().Interface().(encoding.TextUnmarshaler)
+	switch {
+	case name == clothMass:
+		field.SetFloat(v.Num * 1e9)
+	case field.Kind() == reflect.Float64:
+		field.SetFloat(v.Num)
+	case choice != nil: // one of the words that the design knows
+		return choice.UnmarshalText([]byte(v.Text))
+	case field.Kind() == reflect.String:
+		field.SetString(v.Text)
+	case field.Kind() == reflect.Bool:
+		field.SetBool(v.True())
+	case field.Kind() == reflect.Slice:
+		field.SetZero()
+		for _, n := range v.List {
+			field.Set(reflect.Append(field, reflect.ValueOf(n).Convert(field.Type().Elem())))
+		}
+	case !(math.Abs(v.Num) < 1e6+0.5):
 		return fmt.Errorf("%g is no count", v.Num)
+	default:
+		field.SetInt(int64(math.Round(v.Num)))
 	}
-	r.SetInt(int64(n))
 	return nil
 }

@@ -148,11 +148,9 @@ func (s *scanner) number(digits string) {
 	t.num, t.dim = v*u.worth, u.dim
 }
 
-func leadingWord(s string) string { return s[:len(s)-len(strings.TrimLeftFunc(s, isWord))] }
+var wordly = regexp.MustCompile(`^\w*`)
 
-func isWord(r rune) bool {
-	return r == '_' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
-}
+func leadingWord(s string) string { return wordly.FindString(s) }
 
 func isKeyword(word string) bool {
 	return slices.Contains([]string{"if", "then", "else", "and", "or", "not", "true", "false"}, word)
