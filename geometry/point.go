@@ -55,6 +55,16 @@ func (p Point) Lerp(q Point, t float64) Point {
 	return Point{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t}
 }
 
+// Off returns the distance from p to the straight piece from a to b.
+func (p Point) Off(a, b Point) float64 {
+	ab, ap := b.Sub(a), p.Sub(a)
+	t := 0.0
+	if l := ab.Dot(ab); l > 0 {
+		t = math.Max(0, math.Min(1, ap.Dot(ab)/l))
+	}
+	return ap.Sub(ab.Scale(t)).Norm()
+}
+
 // Polar returns the step of length r at the angle a, counter-clockwise from x.
 func Polar(r, a float64) Point { return Point{r * math.Cos(a), r * math.Sin(a)} }
 

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
+	"ribwright/render/rendertest"
 )
 
 func pt(x, y float64) geometry.Point { return geometry.Point{X: x, Y: y} }
@@ -63,7 +64,7 @@ func refused(t *testing.T, what string, err error, words ...string) {
 
 func TestCheckAcceptsGoodInk(t *testing.T) {
 	good := []layout.Stroke{{Pen: layout.Cut, Path: square()}, {Pen: layout.Mark}}
-	for _, k := range curve.AllKinds() {
+	for _, k := range rendertest.Segments() {
 		good = append(good, layout.Stroke{Pen: layout.Mark, Path: curve.Path{k}})
 	}
 	words := []layout.Text{{At: pt(5, 5), Height: 2.5, Words: "stem"}}

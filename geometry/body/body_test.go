@@ -62,7 +62,7 @@ func TestSpanRatio(t *testing.T) {
 
 // TestSurvey spot-checks the file that is built in against the printed table.
 func TestSurvey(t *testing.T) {
-	if n := len(Survey()); n != 23 {
+	if n := len(survey()); n != 23 {
 		t.Errorf("%d measures, want 23", n)
 	}
 	m, err := FindMeasure("weightkg")
@@ -72,7 +72,7 @@ func TestSurvey(t *testing.T) {
 	if !strings.Contains(percentileFile[:200], "ANSUR II") {
 		t.Error("the file of percentiles does not name its source")
 	}
-	for _, m := range Survey() {
+	for _, m := range survey() {
 		for _, p := range []Percentiles{m.Woman, m.Man} {
 			if !(p.P5 < p.P50 && p.P50 < p.P95) {
 				t.Errorf("%s: %+v does not rise", m.Name, p)

@@ -1,6 +1,10 @@
 package body
 
-import "math"
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+)
 
 // Estimate is a measure that was not taken, worked out from those that were.
 type Estimate struct {
@@ -23,6 +27,7 @@ type regressed struct {
 	woman, man line
 }
 
+// The arm span stands first.
 func regressions() []regressed {
 	return []regressed{
 		{"span", "arm span, fingertip to fingertip", line{-64, 1.059, 0, 48}, line{29, 1.016, 0, 48}},
@@ -70,23 +75,25 @@ func (p Person) Estimates() []Estimate {
 	for _, s := range proportions() {
 		out = append(out, s.of(p))
 	}
-	lengthen(out, longer)
+	is := func(name string) *Estimate {
+		return &out[slices.IndexFunc(out, func(e Estimate) bool { return e.Name == name })]
+	}
+	upper, fore := is("upper_arm"), is("forearm")
+	share := upper.Value / (upper.Value + fore.Value)
+	upper.Value += longer * share
+	fore.Value += longer * (1 - share)
 	return out
 }
 
 func (r regressed) of(p Person) Estimate {
-	e := Estimate{Name: r.name, Doc: r.doc}
+	w, m := r.woman.at(p), r.man.at(p)
 	switch p.Sex {
 	case Woman:
-		e.Value, e.Spread = r.woman.at(p), r.woman.spread
+		return Estimate{r.name, w, r.woman.spread, r.doc}
 	case Man:
-		e.Value, e.Spread = r.man.at(p), r.man.spread
-	default:
-		w, m := r.woman.at(p), r.man.at(p)
-		e.Value = (w + m) / 2
-		e.Spread = math.Hypot((r.woman.spread+r.man.spread)/2, (w-m)/2)
+		return Estimate{r.name, m, r.man.spread, r.doc}
 	}
-	return e
+	return Estimate{r.name, (w + m) / 2, math.Hypot((r.woman.spread+r.man.spread)/2, (w-m)/2), r.doc}
 }
 
 // of scales a median. The spread is what the survey's spread of the measure
@@ -101,18 +108,45 @@ func (s scaled) of(p Person) Estimate {
 	return Estimate{Name: s.name, Value: ratio * p.Stature, Spread: left, Doc: s.doc}
 }
 
-// lengthen shares what an arm is longer than estimated.
-func lengthen(all []Estimate, longer float64) {
-	var upper, fore *Estimate
-	for i := range all {
-		switch all[i].Name {
-		case "upper_arm":
-			upper = &all[i]
-		case "forearm":
-			fore = &all[i]
+// alike is the correlation of weight with stature among adults of one sex, from
+// memory: between 0.4 and 0.5 in most surveys.
+const alike = 0.45
+
+// Random returns a body of either sex, as common as the survey has it, with
+// weight, stature and arm span inside the 5th to 95th percentile of its sex. The
+// span scatters about its estimate. The same source of chance gives the same bodies.
+func Random(r *rand.Rand) Person {
+	p := Person{Sex: Woman}
+	if r.IntN(2) == 1 {
+		p.Sex = Man
+	}
+	tall, heavy := within90(r), math.Inf(1)
+	for math.Abs(heavy) > limit90 {
+		heavy = alike*tall + math.Sqrt(1-alike*alike)*r.NormFloat64()
+	}
+	p.Stature = mustMeasure("stature").Of(p.Sex).at(tall)
+	p.Weight = mustMeasure("weightkg").Of(p.Sex).at(heavy)
+	e, common := regressions()[0].of(p), mustMeasure("span").Of(p.Sex)
+	p.Span = math.Max(common.P5, math.Min(common.P95, e.Value+e.Spread*within90(r)))
+	return p
+}
+
+// limit90 is how many standard deviations hold the middle 90 of 100.
+const limit90 = 1.6448536
+
+func within90(r *rand.Rand) float64 {
+	for {
+		if z := r.NormFloat64(); math.Abs(z) <= limit90 {
+			return z
 		}
 	}
-	share := upper.Value / (upper.Value + fore.Value)
-	upper.Value += longer * share
-	fore.Value += longer * (1 - share)
+}
+
+// at returns the value z standard deviations from the median of a spread that
+// has its own scale on each side.
+func (p Percentiles) at(z float64) float64 {
+	if z < 0 {
+		return p.P50 + z/limit90*(p.P50-p.P5)
+	}
+	return p.P50 + z/limit90*(p.P95-p.P50)
 }

@@ -187,6 +187,19 @@ func pieces(s Segment, tol float64) int {
 	return 1
 }
 
+// Holds reports whether p lies inside the closed polygon pts, by the even-odd rule;
+// the last point may repeat the first.
+func Holds(pts []geometry.Point, p geometry.Point) bool {
+	in := false
+	for i, a := range pts {
+		b := pts[(i+1)%len(pts)]
+		if (a.Y <= p.Y) != (b.Y <= p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			in = !in
+		}
+	}
+	return in
+}
+
 // Area returns the area inside the closed polygon pts in mm², positive when it
 // runs counter-clockwise; the last point need not repeat the first.
 func Area(pts []geometry.Point) float64 {

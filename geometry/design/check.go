@@ -3,6 +3,8 @@ package design
 import (
 	"fmt"
 	"math"
+	"reflect"
+	"strconv"
 	"strings"
 
 	"ribwright/geometry/measure"
@@ -19,28 +21,24 @@ type Problem struct {
 // sections can be bent at every rib is for the hull to find.
 func (d *Design) Check() *Problem {
 	c := &checker{}
-	d.checkWords(c)
 	d.checkWoods(c) // before the parts, which name them
+	c.table(d, "", reflect.ValueOf(d).Elem())
+	c.must(!strings.ContainsAny(d.Edition, "\r\n"), "edition", `stands on more than one line; accepted: a short line, as "2"`)
 	d.checkHull(c)
 	d.checkGunwale(c) // before the stems, which are measured against it
-	checkStem(c, "bow", d.Bow, d)
+	d.checkStem(c, "bow", d.Bow)
 	if d.Stern != nil {
-		checkStem(c, "stern", *d.Stern, d)
+		d.checkStem(c, "stern", *d.Stern)
 	}
 	d.checkRibs(c)
-	d.checkBattens(c)
-	d.checkCrossPieces(c)
-	d.checkAboard(c)
-	d.checkBending(c)
-	d.checkStock(c)
+	d.checkStringers(c)
+	d.checkFittings(c)
 	d.checkOutfit(c)
 	return c.first
 }
 
-// checker keeps the first problem found.
 type checker struct{ first *Problem }
 
-// must notes a problem unless ok.
 func (c *checker) must(ok bool, key, format string, args ...any) {
 	if !ok && c.first == nil {
 		c.first = &Problem{key, fmt.Sprintf(format, args...)}
@@ -53,18 +51,77 @@ func (c *checker) length(key string, v measure.Length, lo, hi float64) {
 		c.must(false, key, "is missing, or 0 mm; accepted: %s to %s mm", short(lo), short(hi))
 	}
 	c.must(float64(v) >= lo && float64(v) <= hi, key,
-		"%s mm is out of range; accepted: %s to %s mm", short(float64(v)), short(lo), short(hi))
+		"%s mm is out of range; accepted: %s to %s mm", mm(v), short(lo), short(hi))
 }
 
-// angle accepts lo <= v <= hi, in degrees.
-func (c *checker) angle(key string, v measure.Angle, lo, hi float64) {
+// table holds every value of a table of d to its tags: "accepts" has a range, a wood
+// or a name, and "most" how many rows or bytes are read.
+func (c *checker) table(d *Design, prefix string, table reflect.Value) {
+	for i, name := range KeyNames(table.Type()) {
+		field, v := table.Type().Field(i), table.Field(i)
+		key, accepts := prefix+name, field.Tag.Get("accepts")
+		if v.Kind() == reflect.Pointer {
+			v = v.Elem()
+		}
+		c.most(key, v, field.Tag.Get("most"))
+		switch {
+		case v.Kind() == reflect.Struct:
+			c.table(d, key+".", v)
+		case v.Kind() == reflect.Slice && tableOf(v.Type()) != nil:
+			for row := range v.Len() {
+				c.table(d, fmt.Sprintf("%s.%d.", key, row), v.Index(row))
+			}
+		case accepts == "a wood":
+			c.species(d, key, v.String())
+		case strings.HasPrefix(accepts, "a name"):
+			c.must(strings.TrimSpace(v.String()) != "", key, "is missing; accepted: %s", strings.ReplaceAll(accepts, "'", `"`))
+		case accepts != "":
+			c.within(key, v, accepts)
+		}
+	}
+}
+
+func (c *checker) most(key string, v reflect.Value, most string) {
+	n, err := strconv.Atoi(most)
+	switch {
+	case err != nil:
+	case v.Kind() == reflect.String:
+		c.must(v.Len() <= n, key, "has %d bytes; accepted: up to %d", v.Len(), n)
+	default:
+		c.must(v.Len() <= n, key, "%d are given; accepted: up to %d", v.Len(), n)
+	}
+}
+
+// within holds a number to a range such as "8 to 60 mm" or "50 to 5000 mm, or 0 mm for
+// a straight rake". NaN falls out.
+func (c *checker) within(key string, v reflect.Value, accepts string) {
+	var lo, hi float64
+	var unit string
+	if n, _ := fmt.Sscanf(accepts, "%g to %g %s", &lo, &hi, &unit); n < 2 {
+		panic("the tag of " + key + " has no range: " + accepts)
+	}
+	if unit = strings.TrimSuffix(unit, ","); unit != "" {
+		unit = " " + unit
+	}
 	const slack = 1e-9 // 45 deg is in when 45 is the limit, whatever its radians round to
-	deg := float64(v) * 180 / math.Pi
-	c.must(deg >= lo-slack && deg <= hi+slack, key,
-		"%s deg is out of range; accepted: %s to %s deg", degrees(v), short(lo), short(hi))
+	n := number(v)
+	if n == 0 && lo > 0 && !strings.Contains(accepts, "or 0") {
+		c.must(false, key, "is missing, or 0%s; accepted: %s", unit, accepts)
+	}
+	c.must(n >= lo-slack && n <= hi+slack || n == 0 && lo > 0, key, "%s%s is out of range; accepted: %s", short(n), unit, accepts)
 }
 
-// degrees prints an angle as its number of degrees.
+// number is a value as its range has it: an angle in degrees.
+func number(v reflect.Value) float64 {
+	switch n := v.Interface().(type) {
+	case measure.Angle:
+		return float64(n) * 180 / math.Pi
+	case int:
+		return float64(n)
+	}
+	return v.Float()
+}
+
 func degrees(v measure.Angle) string { return short(float64(v) * 180 / math.Pi) }
 
 func (c *checker) species(d *Design, key, name string) {
@@ -78,11 +135,3 @@ func (c *checker) species(d *Design, key, name string) {
 
 // short prints a number with at most three decimals and no trailing zeros.
 func short(v float64) string { return fmt.Sprint(math.Round(v*1000) / 1000) }
-
-func (d *Design) checkWords(c *checker) {
-	c.must(strings.TrimSpace(d.Title) != "", "title", `is missing; accepted: a name in quotes, as title = "Brook"`)
-	c.must(len(d.Title) <= 2000, "title", "has %d bytes; accepted: up to 2000", len(d.Title))
-	c.must(len(d.Edition) <= 80, "edition", "has %d bytes; accepted: up to 80", len(d.Edition))
-	c.must(!strings.ContainsAny(d.Edition, "\r\n"), "edition", `stands on more than one line; accepted: a short line, as "2"`)
-	c.must(len(d.For) <= 2000, "for", "has %d bytes; accepted: up to 2000", len(d.For))
-}

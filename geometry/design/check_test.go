@@ -44,7 +44,7 @@ func TestCheck(t *testing.T) {
 		{"horn past the stem", func(d *Design) { d.Bow.Horn = 62 }, "bow.horn", "62 mm is not less than the moulded depth 62 mm"},
 		{"stem without an inner edge", func(d *Design) { d.Bow.Moulded, d.Bow.ForefootRadius = 60, 60 }, "bow.moulded", "60 mm is not less than the forefoot radius 60 mm"},
 		{"thin stem", func(d *Design) { d.Stern.Siding = 21.9 }, "stern.siding", "21.9 mm is less than the gunwale width 22 mm"},
-		{"tight head", func(d *Design) { d.Bow.HeadRadius = 49 }, "bow.head_radius", "49 mm is too tight; accepted: 0 mm for a straight rake, or 50 mm and more"},
+		{"tight head", func(d *Design) { d.Bow.HeadRadius = 49 }, "bow.head_radius", "49 mm is out of range; accepted: 50 to 5000 mm, or 0 mm for a straight rake"},
 		{"crowded ribs", func(d *Design) { d.Ribs.Pitch = 48.5 }, "ribs.pitch", "48.5 mm leaves less than 25 mm of gunwale between mortises for ribs 24 mm wide; accepted: 49 mm or more"},
 		{"waist wider than its ends", func(d *Design) { d.Thwarts[0].Waist = 76 }, "thwart.0.waist", "76 mm is wider than its ends, 75 mm"},
 	} {
@@ -107,5 +107,45 @@ func TestCheckOneLine(t *testing.T) {
 	d.Ribs.Species = "no\nwood\x1b"
 	if p := d.Check(); p == nil || strings.ContainsAny(p.Text, "\n\x1b") {
 		t.Errorf("Check() = %+v, want a problem on one line", p)
+	}
+}
+
+// TestTags: every tag of every table, outfits included, has a range that is read.
+func TestTags(t *testing.T) {
+	full := func() *Design {
+		d, err := Shipped("river")
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.Outfit = &Outfit{Sail: defaultSail(), Pair: defaultPair(), Row: defaultRow()}
+		d.Stock.Boards = []Board{{Species: "white ash", Length: 3000, Width: 150, Thickness: 25}}
+		if p := d.Check(); p != nil {
+			t.Fatal(p)
+		}
+		return d
+	}
+	full()
+	for _, c := range []struct {
+		key, want string
+		set       func(d *Design)
+	}{
+		{"outfit.sail.area", "0.4 m2 is out of range; accepted: 0.5 to 8 m2, or 0 to let the boat decide", func(d *Design) { d.Outfit.Sail.Area = 0.4 }},
+		{"outfit.sail.cloth", "29 g/m2 is out of range; accepted: 30 to 400 g/m2", func(d *Design) { d.Outfit.Sail.Cloth = 29 }},
+		{"outfit.sail.spars", "is missing; accepted: the name of a wood", func(d *Design) { d.Outfit.Sail.Spars = "" }},
+		{"outfit.sail.reefs", "4 is out of range; accepted: 0 to 3", func(d *Design) { d.Outfit.Sail.Reefs = 4 }},
+		{"outfit.pair.depth", "24 mm is out of range; accepted: 25 to 300 mm, or 0 mm", func(d *Design) { d.Outfit.Pair.Depth = 24 }},
+		{"outfit.pair.with", "has 501 bytes; accepted: up to 500", func(d *Design) { d.Outfit.Pair.With = strings.Repeat("x", 501) }},
+		{"outfit.row.mass", "201 kg is out of range; accepted: 25 to 200 kg, or 0 for the median", func(d *Design) { d.Outfit.Row.Mass = 201 }},
+		{"outfit.row.pull", "49 N is out of range; accepted: 50 to 600 N", func(d *Design) { d.Outfit.Row.Pull = 49 }},
+		{"stock.board.0.thickness", "4 mm is out of range; accepted: 5 to 200 mm", func(d *Design) { d.Stock.Boards[0].Thickness = 4 }},
+		{"stock.board.0.count", "-1 is out of range; accepted: 0 to 1000, 0 for as many as needed", func(d *Design) { d.Stock.Boards[0].Count = -1 }},
+		{"crew.0.stature", "799 mm is out of range; accepted: 800 to 2300 mm, or 0 mm when not known", func(d *Design) { d.Crew[0].Stature = 799 }},
+		{"crew.0.mass", "is missing, or 0 kg; accepted: 15 to 250 kg", func(d *Design) { d.Crew[0].Mass = 0 }},
+	} {
+		d := full()
+		c.set(d)
+		if p := d.Check(); p == nil || p.Key != c.key || !strings.Contains(p.Text, c.want) {
+			t.Errorf("%s: got %+v, want %q", c.key, p, c.want)
+		}
 	}
 }

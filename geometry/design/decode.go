@@ -2,9 +2,12 @@ package design
 
 import (
 	"bytes"
+	"embed"
 	"errors"
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -14,7 +17,6 @@ import (
 const maxFile = 1 << 20
 
 // Decode reads and checks a design file. The name is used in messages only.
-//
 // Units: every length and angle in the file carries its own.
 // Returns: a design that has passed Check, with defaults filled in for keys
 // that have one and the stern's values like the bow's where they are left out.
@@ -84,7 +86,7 @@ func Defaults() *Design {
 // settle gives a design read from a file its one form: the stern follows the bow
 // where its own value is left out, and a list without items is no list.
 func (d *Design) settle(given func(key string) bool) {
-	d.likeBow(given)
+	d.SternLikeBow(given)
 	emptied(&d.Hull.Spreaders)
 	emptied(&d.Hull.Sections)
 	emptied(&d.Gunwale.Scarfs)
@@ -122,4 +124,23 @@ func (s *survey) decodeFault(err error) *Fault {
 	line := lineText(s.parser.Data(), f.Line)
 	f.Key, f.Text = s.keyIn(line, at.Error()), syntaxWords(at.Error(), line)
 	return f
+}
+
+//go:embed shipped/*.toml
+var shippedFiles embed.FS
+
+// ShippedNames returns the names of the designs that come with the program.
+func ShippedNames() []string { return []string{"brook", "lake", "river"} }
+
+// Shipped returns a design that comes with the program: brook (pack), lake
+// (solo) or river (tandem). Errors: an unknown name, listing the known ones.
+func Shipped(name string) (*Design, error) {
+	if !slices.Contains(ShippedNames(), name) {
+		return nil, fmt.Errorf("no shipped design %q; there are %s", name, strings.Join(ShippedNames(), ", "))
+	}
+	data, err := shippedFiles.ReadFile("shipped/" + name + ".toml")
+	if err != nil {
+		return nil, err
+	}
+	return Decode(bytes.NewReader(data), name)
 }

@@ -8,9 +8,9 @@ import "ribwright/geometry/measure"
 // Design is everything that sizes one boat. A Design from Decode or Shipped
 // has been checked; one put together by hand must pass Check before use.
 type Design struct {
-	Title      string     `toml:"title" comment:"Name of the boat, printed on every sheet."`
-	Edition    string     `toml:"edition,omitempty" json:",omitempty" comment:"Which edition of the design this is, as '2' or 'spring 2027'; written into the JSON files. None when left out."`
-	For        string     `toml:"for" comment:"Who and what it is for, in your own words."`
+	Title      string     `toml:"title" most:"2000" accepts:"a name in quotes, as title = 'Brook'" comment:"Name of the boat, printed on every sheet."`
+	Edition    string     `toml:"edition,omitempty" json:",omitempty" most:"80" comment:"Which edition of the design this is, as '2' or 'spring 2027'; written into the JSON files. None when left out."`
+	For        string     `toml:"for" most:"2000" comment:"Who and what it is for, in your own words."`
 	Hull       Hull       `toml:"hull" comment:"The shape, without a mould: widths, depths and how the ribs turn."`
 	Bow        Stem       `toml:"bow" comment:"The stem at the bow, seen from the side and cut from sheet or plank."`
 	Stern      *Stem      `toml:"stern,omitempty" comment:"The stem at the stern; leave [stern] out for a stern like the bow."`
@@ -23,25 +23,25 @@ type Design struct {
 	Bending    Bending    `toml:"bending" comment:"How the wood is bent and glued."`
 	Stock      Stock      `toml:"stock" comment:"The lumber that the sticks are sawn from, for the build book; none is needed to loft the boat."`
 	Woods      []Wood     `toml:"wood" comment:"One [[wood]] for each wood of your own, or known wood that you have better values for."`
-	Thwarts    []Thwart   `toml:"thwart" comment:"One [[thwart]] for each cross piece under the gunwales."`
-	Crew       []Person   `toml:"crew" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
-	Gear       []Gear     `toml:"gear" comment:"One [[gear]] for each lot of what is carried."`
+	Thwarts    []Thwart   `toml:"thwart" most:"12" comment:"One [[thwart]] for each cross piece under the gunwales."`
+	Crew       []Person   `toml:"crew" most:"20" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
+	Gear       []Gear     `toml:"gear" most:"20" comment:"One [[gear]] for each lot of what is carried."`
 	Outfit     *Outfit    `toml:"outfit,omitempty" json:",omitempty" comment:"What is added for a while: sail, second hull, oars. Leave out what is not aboard."`
 }
 
-// Hull is the shape, without a mould. Places along the boat are measured from
+// Hull is the shape, without a mold. Places along the boat are measured from
 // the middle of the length overall, forward positive.
 type Hull struct {
-	Length       measure.Length `toml:"length" comment:"Length overall, stem head to stem head. 2000 to 9000 mm."`
-	Beam         measure.Length `toml:"beam" comment:"Midship width between the gunwale lines (middle of one gunwale to middle of the other). 400 to 1500 mm."`
-	Depth        measure.Length `toml:"depth" comment:"Midship depth from the middle of the rib's thickness at the keel up to the underside of the gunwales. 150 to 700 mm."`
+	Length       measure.Length `toml:"length" accepts:"2000 to 9000 mm" comment:"Length overall, stem head to stem head. 2000 to 9000 mm."`
+	Beam         measure.Length `toml:"beam" accepts:"400 to 1500 mm" comment:"Midship width between the gunwale lines (middle of one gunwale to middle of the other). 400 to 1500 mm."`
+	Depth        measure.Length `toml:"depth" accepts:"150 to 700 mm" comment:"Midship depth from the middle of the rib's thickness at the keel up to the underside of the gunwales. 150 to 700 mm."`
 	Symmetric    bool           `toml:"symmetric" comment:"true: spreaders and sections given forward of midship are mirrored aft."`
 	KeelStraight measure.Length `toml:"keel_straight" comment:"Length of straight keel amidships; rocker begins at its ends."`
-	RockerBow    measure.Length `toml:"rocker_bow" comment:"Rise of the keel where the forefoot begins."`
-	RockerStern  measure.Length `toml:"rocker_stern" comment:"The same aft; like the bow when left out."`
+	RockerBow    measure.Length `toml:"rocker_bow" accepts:"0 to 250 mm" comment:"Rise of the keel where the forefoot begins."`
+	RockerStern  measure.Length `toml:"rocker_stern" accepts:"0 to 250 mm" comment:"The same aft; like the bow when left out."`
 	Waterline    measure.Length `toml:"waterline" comment:"Height of the designed waterline above the baseline, marked on stems and body plan."`
-	Spreaders    []Spreader     `toml:"spreader" comment:"One [[hull.spreader]] for each extra place where the gunwales are held apart, besides midship."`
-	Sections     []Section      `toml:"section" comment:"One [[hull.section]] for each place where the section's shape is set; between them it changes smoothly, beyond the last it stays."`
+	Spreaders    []Spreader     `toml:"spreader" most:"40" comment:"One [[hull.spreader]] for each extra place where the gunwales are held apart, besides midship."`
+	Sections     []Section      `toml:"section" most:"40" comment:"One [[hull.section]] for each place where the section's shape is set; between them it changes smoothly, beyond the last it stays."`
 }
 
 // Spreader holds the gunwales at a width somewhere other than midship.
@@ -55,93 +55,144 @@ type Spreader struct {
 // direction of the rib from level at the keel.
 type Section struct {
 	At           measure.Length `toml:"at" comment:"Place along the boat from midship, forward positive."`
-	BottomTurn   measure.Angle  `toml:"bottom_turn" comment:"Turn of the bottom arc, from the keel to the bilge. 0 deg gives a flat bottom."`
-	BilgeRadius  measure.Length `toml:"bilge_radius" comment:"Radius of the bilge at mid-thickness of the rib."`
-	Flare        measure.Angle  `toml:"flare" comment:"Lean of the topside outward at the gunwale, from upright; negative is tumblehome."`
-	TopsideCurve measure.Angle  `toml:"topside_curve" comment:"How much the topside itself turns between bilge and gunwale: 0 deg, straight, when left out."`
+	BottomTurn   measure.Angle  `toml:"bottom_turn" accepts:"0 to 60 deg" comment:"Turn of the bottom arc, from the keel to the bilge. 0 deg gives a flat bottom."`
+	BilgeRadius  measure.Length `toml:"bilge_radius" accepts:"20 to 1000 mm" comment:"Radius of the bilge at mid-thickness of the rib."`
+	Flare        measure.Angle  `toml:"flare" accepts:"-30 to 45 deg" comment:"Lean of the topside outward at the gunwale, from upright; negative is tumblehome."`
+	TopsideCurve measure.Angle  `toml:"topside_curve" accepts:"0 to 60 deg" comment:"How much the topside itself turns between bilge and gunwale: 0 deg, straight, when left out."`
 }
 
 // Stem is one end of the boat, seen from the side and cut from sheet or plank.
 type Stem struct {
-	Rake           measure.Angle  `toml:"rake" comment:"Lean of the stem outward from upright, above the forefoot."`
-	ForefootRadius measure.Length `toml:"forefoot_radius" comment:"Radius of the outer edge from keel to stem."`
-	HeadRadius     measure.Length `toml:"head_radius" comment:"Radius of the outer edge above the forefoot when the head curves back in; 0 mm for a straight rake."`
-	Siding         measure.Length `toml:"siding" comment:"Thickness across the boat; at least the width of a gunwale so that the gunwale ends clear each other."`
-	Moulded        measure.Length `toml:"moulded" comment:"Depth of the piece seen from the side, outer to inner edge."`
-	Landing        measure.Length `toml:"landing" comment:"Length along the keel on which the stem's foot lies."`
-	Horn           measure.Length `toml:"horn" comment:"What stands of the stem head outside the gunwale ends, measured level."`
+	Rake           measure.Angle  `toml:"rake" accepts:"-10 to 45 deg" comment:"Lean of the stem outward from upright, above the forefoot."`
+	ForefootRadius measure.Length `toml:"forefoot_radius" accepts:"30 to 1500 mm" comment:"Radius of the outer edge from keel to stem."`
+	HeadRadius     measure.Length `toml:"head_radius" accepts:"50 to 5000 mm, or 0 mm for a straight rake" comment:"Radius of the outer edge above the forefoot when the head curves back in; 0 mm for a straight rake."`
+	Siding         measure.Length `toml:"siding" accepts:"10 to 100 mm" comment:"Thickness across the boat; at least the width of a gunwale so that the gunwale ends clear each other."`
+	Moulded        measure.Length `toml:"moulded" accepts:"20 to 300 mm" comment:"Depth of the piece seen from the side, outer to inner edge."`
+	Landing        measure.Length `toml:"landing" accepts:"30 to 600 mm" comment:"Length along the keel on which the stem's foot lies."`
+	Horn           measure.Length `toml:"horn" accepts:"0 to 100 mm" comment:"What stands of the stem head outside the gunwale ends, measured level."`
 }
 
 // Gunwale is one of the pair of laminated rails that the ribs are mortised into.
 type Gunwale struct {
-	Species     string           `toml:"species" comment:"Wood, by a name that 'ribwright help species' lists."`
-	Width       measure.Length   `toml:"width" comment:"Across the boat, all plies together: the thin way, which bends."`
-	Height      measure.Length   `toml:"height" comment:"The tall way, which is mortised from below."`
-	Plies       int              `toml:"plies" comment:"Number of equal layers glued to make the width. 1 to 12."`
+	Species     string           `toml:"species" accepts:"a wood" comment:"Wood, by a name that 'ribwright help species' lists."`
+	Width       measure.Length   `toml:"width" accepts:"8 to 60 mm" comment:"Across the boat, all plies together: the thin way, which bends."`
+	Height      measure.Length   `toml:"height" accepts:"15 to 120 mm" comment:"The tall way, which is mortised from below."`
+	Plies       int              `toml:"plies" accepts:"1 to 12" comment:"Number of equal layers glued to make the width. 1 to 12."`
 	Glued       string           `toml:"glued" comment:"How the plies are glued: straight (flat, sprung afterwards), bent (while the spreaders hold them to the finished curve) or form (on a form tightened by what springs back)."`
-	Tilt        measure.Angle    `toml:"tilt" comment:"Lean of the gunwale outward from upright; it gives the natural sheer."`
-	EdgeSetBow  measure.Length   `toml:"edge_set_bow" comment:"Extra rise at the bow, sprung edgewise into the gunwales, beyond the natural sheer."`
-	EdgeSetAft  measure.Length   `toml:"edge_set_stern" comment:"The same at the stern; like the bow when left out."`
+	Tilt        measure.Angle    `toml:"tilt" accepts:"-10 to 35 deg" comment:"Lean of the gunwale outward from upright; it gives the natural sheer."`
+	EdgeSetBow  measure.Length   `toml:"edge_set_bow" accepts:"0 to 400 mm" comment:"Extra rise at the bow, sprung edgewise into the gunwales, beyond the natural sheer."`
+	EdgeSetAft  measure.Length   `toml:"edge_set_stern" accepts:"0 to 400 mm" comment:"The same at the stern; like the bow when left out."`
 	EdgeSetFrom measure.Length   `toml:"edge_set_from" comment:"Distance from midship where the edge-set begins, both ways."`
-	Scarfs      []measure.Length `toml:"scarfs" comment:"Middles of the scarfs along the gunwale from midship, forward positive; empty for full-length stock."`
-	ScarfSlope  float64          `toml:"scarf_slope" comment:"Scarf length over ply thickness. 8 to 12 is usual."`
+	Scarfs      []measure.Length `toml:"scarfs" most:"20" comment:"Middles of the scarfs along the gunwale from midship, forward positive; empty for full-length stock."`
+	ScarfSlope  float64          `toml:"scarf_slope" accepts:"5 to 20, 8 to 12 is usual" comment:"Scarf length over ply thickness. 8 to 12 is usual."`
 }
 
 // Ribs are the bent frames.
 type Ribs struct {
-	Species      string         `toml:"species" comment:"Wood, by a name that 'ribwright help species' lists."`
-	Width        measure.Length `toml:"width" comment:"Along the boat."`
-	Thickness    measure.Length `toml:"thickness" comment:"The way it bends."`
-	Pitch        measure.Length `toml:"pitch" comment:"Distance between ribs along the boat, middle to middle."`
+	Species      string         `toml:"species" accepts:"a wood" comment:"Wood, by a name that 'ribwright help species' lists."`
+	Width        measure.Length `toml:"width" accepts:"8 to 80 mm" comment:"Along the boat."`
+	Thickness    measure.Length `toml:"thickness" accepts:"2 to 25 mm" comment:"The way it bends."`
+	Pitch        measure.Length `toml:"pitch" accepts:"40 to 400 mm" comment:"Distance between ribs along the boat, middle to middle."`
 	AtMidship    bool           `toml:"at_midship" comment:"true: one rib stands at midship; false: midship lies half-way between two."`
 	FromBow      measure.Length `toml:"from_bow" comment:"Least distance from the last rib to the gunwale's forward end, along the boat."`
 	FromStern    measure.Length `toml:"from_stern" comment:"The same aft; like the bow when left out."`
 	MortiseDepth measure.Length `toml:"mortise_depth" comment:"Depth of the slot in the gunwale's underside."`
 	TenonGap     measure.Length `toml:"tenon_gap" comment:"How much shorter the tenon is than its mortise is deep."`
-	FitWidth     measure.Length `toml:"fit_width" comment:"Mortise length beyond the rib's width, both ends together."`
-	FitThickness measure.Length `toml:"fit_thickness" comment:"Mortise width beyond the rib's thickness, both sides together."`
-	Trim         measure.Length `toml:"trim" comment:"Spare length at each end of a rib blank, cut off after the test fit."`
-	Tolerance    measure.Length `toml:"tolerance" comment:"Ribs that differ by less than this share one marking strip."`
+	FitWidth     measure.Length `toml:"fit_width" accepts:"0 to 3 mm" comment:"Mortise length beyond the rib's width, both ends together."`
+	FitThickness measure.Length `toml:"fit_thickness" accepts:"0 to 2 mm" comment:"Mortise width beyond the rib's thickness, both sides together."`
+	Trim         measure.Length `toml:"trim" accepts:"0 to 100 mm" comment:"Spare length at each end of a rib blank, cut off after the test fit."`
+	Tolerance    measure.Length `toml:"tolerance" accepts:"0 to 10 mm" comment:"Ribs that differ by less than this share one marking strip."`
 }
 
 // Keel is the batten along the bottom, outside the ribs.
 type Keel struct {
-	Species string         `toml:"species" comment:"Wood."`
-	Width   measure.Length `toml:"width" comment:"Across the boat."`
-	Depth   measure.Length `toml:"depth" comment:"From the ribs out to the skin."`
+	Species string         `toml:"species" accepts:"a wood" comment:"Wood."`
+	Width   measure.Length `toml:"width" accepts:"8 to 120 mm" comment:"Across the boat."`
+	Depth   measure.Length `toml:"depth" accepts:"3 to 60 mm" comment:"From the ribs out to the skin."`
 }
 
 // Stringers are the battens lashed along the outside of the ribs.
 type Stringers struct {
-	Species string         `toml:"species" comment:"Wood."`
-	Width   measure.Length `toml:"width" comment:"Along the rib."`
-	Depth   measure.Length `toml:"depth" comment:"From the ribs out to the skin."`
+	Species string         `toml:"species" accepts:"a wood" comment:"Wood."`
+	Width   measure.Length `toml:"width" accepts:"8 to 60 mm" comment:"Along the rib."`
+	Depth   measure.Length `toml:"depth" accepts:"3 to 40 mm" comment:"From the ribs out to the skin."`
 	At      []float64      `toml:"at" comment:"Places of the stringers on each side, as shares of the way from keel (0) to gunwale (1) along the rib."`
 }
 
 // Breasthook is the plate that ties the gunwale ends together.
 type Breasthook struct {
-	Species   string         `toml:"species" comment:"Wood."`
-	Length    measure.Length `toml:"length" comment:"From the gunwale ends inward along the middle line."`
+	Species   string         `toml:"species" accepts:"a wood" comment:"Wood."`
+	Length    measure.Length `toml:"length" accepts:"40 to 600 mm" comment:"From the gunwale ends inward along the middle line."`
 	Thickness measure.Length `toml:"thickness" comment:"From its upper to its under face."`
 	Hollow    measure.Length `toml:"hollow" comment:"Depth of the hollow in its inner edge."`
 }
 
 // Skin is the cloth and its coating.
 type Skin struct {
-	Thickness measure.Length `toml:"thickness" comment:"Cloth and coating together."`
-	Mass      float64        `toml:"mass" comment:"Cloth and coating together, grams per square metre."`
+	Thickness measure.Length `toml:"thickness" accepts:"0 to 5 mm" comment:"Cloth and coating together."`
+	Mass      float64        `toml:"mass" accepts:"0 to 5000 g/m2" comment:"Cloth and coating together, grams per square metre."`
 }
 
 // Thwart is a cross piece under the gunwales that can be taken out.
 type Thwart struct {
-	Name      string         `toml:"name" comment:"What it is called on the sheets."`
+	Name      string         `toml:"name" most:"200" accepts:"a name in quotes, as 'Yoke'" comment:"What it is called on the sheets."`
 	Kind      Kind           `toml:"kind" comment:"thwart, yoke (with a neck hollow) or seat bar."`
 	At        measure.Length `toml:"at" comment:"Its middle along the boat from midship, forward positive."`
-	Species   string         `toml:"species" comment:"Wood."`
-	Width     measure.Length `toml:"width" comment:"Along the boat, at its ends."`
-	Waist     measure.Length `toml:"waist" comment:"Along the boat, at its middle."`
-	Thickness measure.Length `toml:"thickness" comment:"From its upper to its under face."`
+	Species   string         `toml:"species" accepts:"a wood" comment:"Wood."`
+	Width     measure.Length `toml:"width" accepts:"15 to 200 mm" comment:"Along the boat, at its ends."`
+	Waist     measure.Length `toml:"waist" accepts:"10 to 200 mm" comment:"Along the boat, at its middle."`
+	Thickness measure.Length `toml:"thickness" accepts:"5 to 60 mm" comment:"From its upper to its under face."`
+}
+
+// Bending is how the wood is bent and glued.
+type Bending struct {
+	Moisture    float64 `toml:"moisture" accepts:"8 to 40 %" comment:"Moisture of the rib stock when it is steamed, percent. 8 to 40; at least 16 for mild bends and 23 for severe ones."`
+	Strap       bool    `toml:"strap" comment:"true: ribs are bent with a metal strap and end stops where they need it."`
+	Springback  float64 `toml:"springback" accepts:"0 to 0.4, a share" comment:"Share of its curvature that a rib loses when it comes off the form. 0 to 0.4; 0.05 to 0.1 when dried on the form, 0.1 to 0.2 when only cooled on it, from memory: measure your first rib."`
+	GlueCreep   float64 `toml:"glue_creep" accepts:"1 to 1.3" comment:"How much more a lamination springs back than plies alone explain. 1 for a rigid glue line, up to 1.3 for a soft one, from memory."`
+	StemPlies   int     `toml:"stem_plies" accepts:"2 to 40, or 0 for stems that are cut" comment:"Number of layers when the stems are laminated round their forefoot; 0 when they are cut from sheet or plank."`
+	StemSpecies string  `toml:"stem_species" comment:"Wood of laminated stems."`
+}
+
+// The ways to glue a gunwale's plies.
+const (
+	GluedStraight = "straight" // flat, and sprung round the spreaders as one stick
+	GluedBent     = "bent"     // while held to the finished curve by the spreaders
+	GluedOnForm   = "form"     // on a form tightened by what springs back
+)
+
+// Stock is the lumber that the sticks are sawn from, and the saw.
+type Stock struct {
+	Kerf   measure.Length `toml:"kerf" accepts:"0 to 10 mm" comment:"What one saw cut takes away, ripping and crosscutting. 0 to 10 mm."`
+	Boards []Board        `toml:"board" most:"40" comment:"One [[stock.board]] for each size of board that you have or can buy; for a wood that none names, sizes to ask the yard for are worked out."`
+}
+
+// Board is one size of board, all of one wood.
+type Board struct {
+	Species   string         `toml:"species" accepts:"a wood" comment:"Wood, by a name that 'ribwright help species' lists."`
+	Length    measure.Length `toml:"length" accepts:"300 to 12000 mm" comment:"Usable length, without split ends. 300 to 12000 mm."`
+	Width     measure.Length `toml:"width" accepts:"20 to 1000 mm" comment:"Usable width, sapwood and edges off. 20 to 1000 mm."`
+	Thickness measure.Length `toml:"thickness" accepts:"5 to 200 mm" comment:"Thickness as it is planed before ripping. 5 to 200 mm."`
+	Count     int            `toml:"count" accepts:"0 to 1000, 0 for as many as needed" comment:"How many there are; 0, or left out, for as many as are needed."`
+	Price     float64        `toml:"price" accepts:"0 to 1000000, 0 to price it by volume" comment:"Price of one, in the currency of your price table; 0, or left out, to price it by volume."`
+}
+
+// Person is one of the crew, where and how they sit.
+type Person struct {
+	Name    string         `toml:"name" most:"200" accepts:"a name in quotes, as 'Paddler'" comment:"What to call the person on the page, as \"Bow paddler\"."`
+	Mass    float64        `toml:"mass" accepts:"15 to 250 kg" comment:"Kilograms, dressed and with a life jacket. 15 to 250."`
+	Posture Posture        `toml:"posture" comment:"How the person sits: kneeling with the hips on a seat edge (when left out), floor, or bench."`
+	At      measure.Length `toml:"at" comment:"Where the person's weight comes down, from midship, forward positive: seated, some 220 mm forward of the back."`
+	Seat    measure.Length `toml:"seat" accepts:"0 to 600 mm" comment:"Height of the seat over the floor; the usual one of the posture when left out or 0 mm: bench 250 mm, kneeling 230 mm, floor 0 mm."`
+	Stature measure.Length `toml:"stature" accepts:"800 to 2300 mm, or 0 mm when not known" comment:"Height of the person standing; an average of that mass when left out or 0 mm."`
+}
+
+// Gear is one lot of what is carried.
+type Gear struct {
+	Name   string         `toml:"name" most:"200" accepts:"a name in quotes, as 'Day bag'" comment:"What it is, as \"Day bag\"."`
+	Mass   float64        `toml:"mass" accepts:"0.1 to 500 kg" comment:"Kilograms. 0.1 to 500."`
+	At     measure.Length `toml:"at" comment:"Its middle along the boat from midship, forward positive."`
+	Height measure.Length `toml:"height" accepts:"0 to 1000 mm" comment:"Its middle over the floor; 150 mm when left out or 0 mm."`
 }
 
 // EndsAlike reports whether one pattern serves for bow and stern.

@@ -138,7 +138,7 @@ width`, `x.toml:72: ribs.species: species "wite oak" is not known; the nearest a
 		{"no title", `"River"`, `" "`, `x.toml:4: title: is missing; accepted: a name in quotes, as title = "Brook"`},
 		{"nan", "scarf_slope = 8", "scarf_slope = nan", "x.toml:69: gunwale.scarf_slope: NaN is out of range; accepted: 5 to 20, 8 to 12 is usual"},
 		{"nan in a list", "[0.21, 0.4, 0.6, 0.8]", "[nan]", "x.toml:89: stringers.at: NaN is out of range; accepted: more than 0 (at the keel) and less than 1 (at the gunwale)"},
-		{"inf", "mass = 700", "mass = inf", "x.toml:99: skin.mass: +Inf g/m2 is out of range; accepted: 0 to 5000"},
+		{"inf", "mass = 700", "mass = inf", "x.toml:99: skin.mass: +Inf g/m2 is out of range; accepted: 0 to 5000 g/m2"},
 		{"shares out of order", "[0.21, 0.4,", "[0.41, 0.4,", "x.toml:89: stringers.at: 0.4 stands after 0.41; accepted: shares that rise from the keel up"},
 	})
 }

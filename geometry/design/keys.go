@@ -4,9 +4,12 @@ import (
 	"encoding"
 	"fmt"
 	"reflect"
+	"slices"
+	"strconv"
 	"strings"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 // Key describes one key of the design file.
@@ -23,10 +26,8 @@ func Keys() []Key { return keysOf("", reflect.ValueOf(Defaults()).Elem()) }
 // keysOf lists the keys of a table; v holds the values they have when left out.
 func keysOf(prefix string, v reflect.Value) []Key {
 	var out []Key
-	for i := range v.NumField() {
-		f := v.Type().Field(i)
-		tag, _, _ := strings.Cut(f.Tag.Get("toml"), ",")
-		name := prefix + tag
+	for i, key := range KeyNames(v.Type()) {
+		f, name := v.Type().Field(i), prefix+key
 		table := tableOf(f.Type)
 		if table == nil {
 			out = append(out, Key{name, kindOf(f.Type), f.Tag.Get("comment"), leftOut(v.Field(i))})
@@ -81,12 +82,18 @@ func tableOf(t reflect.Type) reflect.Type {
 	return t
 }
 
-// numFields is the number of keys of a table, 0 for what is none.
-func numFields(table reflect.Type) int {
-	if table == nil {
-		return 0
+// KeyNames lists the keys of a table by the order of its fields, none for a type that
+// is no table.
+func KeyNames(table reflect.Type) []string {
+	if table == nil || table.Kind() != reflect.Struct {
+		return nil
 	}
-	return table.NumField()
+	var out []string
+	for i := range table.NumField() {
+		name, _, _ := strings.Cut(table.Field(i).Tag.Get("toml"), ",")
+		out = append(out, name)
+	}
+	return out
 }
 
 func kindOf(t reflect.Type) string {
@@ -97,14 +104,10 @@ func kindOf(t reflect.Type) string {
 		return `a list of lengths, such as ["-900 mm", "900 mm"]`
 	case t == reflect.TypeFor[measure.Angle]():
 		return `an angle in quotes with its unit, such as "12 deg"`
-	case t == reflect.TypeFor[Kind]():
-		return `"thwart", "yoke" or "seat bar"`
-	case t == reflect.TypeFor[Posture]():
-		return `"kneeling", "floor" or "bench"`
-	case t == reflect.TypeFor[Rig]():
-		return `"spritsail", "leg-of-mutton", "lug" or "vee"`
-	case t == reflect.TypeFor[Body]():
-		return `"woman" or "man"`
+	case isChoice(t):
+		words := reflect.Zero(t).Interface().(choice).words()
+		last := len(words) - 1
+		return fmt.Sprintf(`"%s" or "%s"`, strings.Join(words[:last], `", "`), words[last])
 	case t.Kind() == reflect.String:
 		return "text in quotes"
 	case t.Kind() == reflect.Bool:
@@ -120,3 +123,85 @@ func kindOf(t reflect.Type) string {
 	}
 	return "a table begun with [ ]"
 }
+
+func isChoice(t reflect.Type) bool { return t.Implements(reflect.TypeFor[choice]()) }
+
+// place is a key or a table of the file with the Go type behind it.
+type place struct {
+	name string       // as a builder says it: "hull.section.flare"
+	path string       // with the number of its table, from 0: "hull.section.1.flare"
+	typ  reflect.Type // without the pointer of a table that may be left out
+}
+
+func wholeFile() place { return place{typ: reflect.TypeFor[Design]()} }
+
+// child returns the place of a key in a table. An unknown key, or one in
+// something that is no table, gives a place with its name and no type. Capitals
+// count: a second spelling of a key would win over the first unseen.
+func (at place) child(part string) place {
+	out := place{name: joined(at.name, spelled(part)), path: joined(at.path, part)}
+	table := tableOf(at.typ)
+	if i := slices.Index(KeyNames(table), part); i >= 0 {
+		if out.typ = table.Field(i).Type; out.typ.Kind() == reflect.Pointer {
+			out.typ = out.typ.Elem()
+		}
+	}
+	return out
+}
+
+func (at place) numbered(i int) place {
+	return place{name: at.name, path: at.path + "." + strconv.Itoa(i), typ: at.typ.Elem()}
+}
+
+func (at place) isTables() bool {
+	return at.typ.Kind() == reflect.Slice && tableOf(at.typ) != nil
+}
+
+func joined(table, key string) string {
+	if table == "" {
+		return key
+	}
+	return table + "." + key
+}
+
+// spelled quotes a key that a file could only hold in quotes.
+func spelled(part string) string {
+	plain := func(r rune) bool {
+		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '_'
+	}
+	if part != "" && strings.TrimFunc(part, plain) == "" {
+		return part
+	}
+	return strconv.Quote(part)
+}
+
+// unnumbered turns a path into a name: "hull.section.1.flare" into
+// "hull.section.flare", for the line of the message tells which section.
+func unnumbered(path string) string {
+	var keep []string
+	for _, part := range strings.Split(path, ".") {
+		if _, err := strconv.Atoi(part); err != nil {
+			keep = append(keep, part)
+		}
+	}
+	return strings.Join(keep, ".")
+}
+
+// nearestKey returns the known key that is spelled most like the given one, in
+// its own table or in any, and says where it stands when that is not plain.
+func nearestKey(key string) string {
+	best, least := "", 1<<30
+	for _, k := range Keys() {
+		// The last word counts most: a right key in a wrong table is near.
+		d := 2*wording.Edits(last(k.Name), last(key)) + wording.Edits(k.Name, key)
+		if d < least {
+			best, least = k.Name, d
+		}
+	}
+	if strings.Contains(key, ".") && !strings.Contains(best, ".") && last(key) == best {
+		return best + ", which stands at the top, before the first table"
+	}
+	return best
+}
+
+func last(key string) string { return key[strings.LastIndexByte(key, '.')+1:] }

@@ -1,15 +1,16 @@
 package design
 
 import (
+	"cmp"
 	"slices"
 
 	"ribwright/geometry/measure"
 )
 
-// likeBow gives the stern what the bow has, where the file leaves the stern's
+// SternLikeBow gives the stern what the bow has, where the file leaves the stern's
 // own value out; given reports whether a key stands in the file. What is given
 // is kept, for Check to compare when the design is symmetric.
-func (d *Design) likeBow(given func(key string) bool) {
+func (d *Design) SternLikeBow(given func(key string) bool) {
 	for _, v := range []struct {
 		key   string
 		stern *measure.Length
@@ -34,7 +35,7 @@ func (d *Design) AllSpreaders() []Spreader {
 			all = append(all, Spreader{At: -s.At, Beam: s.Beam, Tie: s.Tie})
 		}
 	}
-	slices.SortFunc(all, func(a, b Spreader) int { return sign(float64(a.At - b.At)) })
+	slices.SortFunc(all, func(a, b Spreader) int { return cmp.Compare(a.At, b.At) })
 	return all
 }
 
@@ -50,16 +51,6 @@ func (d *Design) AllSections() []Section {
 			}
 		}
 	}
-	slices.SortFunc(all, func(a, b Section) int { return sign(float64(a.At - b.At)) })
+	slices.SortFunc(all, func(a, b Section) int { return cmp.Compare(a.At, b.At) })
 	return all
-}
-
-func sign(v float64) int {
-	switch {
-	case v < 0:
-		return -1
-	case v > 0:
-		return 1
-	}
-	return 0
 }

@@ -29,7 +29,6 @@ func EncodeNoted(w io.Writer, d *Design, head []string, notes map[string]string)
 	return err
 }
 
-// noter goes through an encoded design line by line.
 type noter struct {
 	notes   map[string]string
 	rows    map[string]int // rows begun, by table

@@ -34,17 +34,22 @@ func newSurvey(data []byte, file string) *survey {
 
 // walk goes through the file up to the first fault. It stops without one where
 // the file cannot be read; the reading proper says why.
-func (s *survey) walk() *Fault {
+func (s *survey) walk() (fault *Fault) {
+	defer func() {
+		switch f := recover().(type) {
+		case nil:
+		case *Fault:
+			fault = f
+		default:
+			panic(f)
+		}
+	}()
 	for s.parser.NextExpression() {
-		var f *Fault
 		switch e := s.parser.Expression(); e.Kind {
 		case unstable.Table, unstable.ArrayTable:
-			f = s.header(e)
+			s.header(e)
 		case unstable.KeyValue:
-			f = s.entry(s.table, e)
-		}
-		if f != nil {
-			return f
+			s.entry(s.table, e)
 		}
 	}
 	return nil
@@ -59,7 +64,6 @@ func (s *survey) lineOf(path string) int {
 	return s.lines[path]
 }
 
-// given reports whether a path stands in the file.
 func (s *survey) given(path string) bool { return s.lines[path] != 0 }
 
 // begins reports whether a table, or any key of it, stands in the file.
@@ -82,103 +86,88 @@ func (s *survey) lineAt(n *unstable.Node) int {
 	return s.line
 }
 
-func (s *survey) fault(at place, format string, args ...any) *Fault {
-	return &Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)}
+// fail leaves the walk.
+func (s *survey) fail(at place, format string, args ...any) {
+	panic(&Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)})
 }
 
-// header takes the table that a line begins.
-func (s *survey) header(e *unstable.Node) *Fault {
+func (s *survey) header(e *unstable.Node) {
 	at := wholeFile()
 	for it := e.Key(); it.Next(); {
-		s.lineAt(it.Node())
-		at = at.child(string(it.Node().Data))
-		if f := s.checkTable(at); f != nil {
-			return f
-		}
 		double := it.IsLast() && e.Kind == unstable.ArrayTable
-		switch {
-		case double && !at.isTables():
-			return s.fault(at, "there is only one; begin it with single brackets, [%s]", at.name)
-		case double:
+		at = s.tableIn(at, it.Node(), double)
+		if double && !at.isTables() {
+			s.fail(at, "there is only one; begin it with single brackets, [%s]", at.name)
+		}
+		if double {
 			s.begun[at.path]++
 			at = at.numbered(s.begun[at.path] - 1)
-		case at.isTables():
-			return s.fault(at, "there may be several; begin each with double brackets, [[%s]]", at.name)
 		}
 	}
 	s.table = at
-	if first := s.lines[at.path]; first != 0 {
-		return s.fault(at, "is begun twice, first on line %d; put all its keys there", first)
-	}
-	s.lines[at.path] = s.line
-	return nil
+	s.note(at, "is begun twice, first on line %d; put all its keys there")
 }
 
-// checkTable refuses what is unknown or no table.
-func (s *survey) checkTable(at place) *Fault {
+// tableIn goes into a table of a table; a list of tables must be meant where there may
+// be several.
+func (s *survey) tableIn(at place, key *unstable.Node, several bool) place {
+	s.lineAt(key)
+	at = at.child(string(key.Data))
 	switch {
 	case at.typ == nil:
-		return s.fault(at, "no such key; the nearest known key is %s", nearestKey(at.name))
+		s.fail(at, "no such key; the nearest known key is %s", nearestKey(at.name))
 	case tableOf(at.typ) == nil:
-		return s.fault(at, "takes %s, not a table of its own", kindOf(at.typ))
+		s.fail(at, "takes %s, not a table of its own", kindOf(at.typ))
+	case at.isTables() && !several:
+		s.fail(at, "there may be several; begin each with double brackets, [[%s]]", at.name)
 	}
-	return nil
+	return at
 }
 
-// entry takes a key with its value, in a table or in braces.
-func (s *survey) entry(at place, kv *unstable.Node) *Fault {
-	for it := kv.Key(); it.Next(); {
-		s.lineAt(it.Node())
-		at = at.child(string(it.Node().Data))
-		if at.typ == nil {
-			return s.fault(at, "no such key; the nearest known key is %s", nearestKey(at.name))
-		}
-		if it.IsLast() {
-			break
-		}
-		if f := s.checkTable(at); f != nil {
-			return f
-		}
-		if at.isTables() {
-			return s.fault(at, "there may be several; begin each with double brackets, [[%s]]", at.name)
-		}
-	}
+// note keeps the line of a place, which must not have been met before.
+func (s *survey) note(at place, twice string) {
 	if first := s.lines[at.path]; first != 0 {
-		return s.fault(at, "is given twice, first on line %d; keep one", first)
+		s.fail(at, twice, first)
 	}
 	s.lines[at.path] = s.line
-	return s.value(at, kv.Value())
+}
+
+func (s *survey) entry(at place, kv *unstable.Node) {
+	for it := kv.Key(); it.Next(); {
+		if !it.IsLast() {
+			at = s.tableIn(at, it.Node(), false)
+			continue
+		}
+		s.lineAt(it.Node())
+		if at = at.child(string(it.Node().Data)); at.typ == nil {
+			s.fail(at, "no such key; the nearest known key is %s", nearestKey(at.name))
+		}
+	}
+	s.note(at, "is given twice, first on line %d; keep one")
+	s.value(at, kv.Value())
 }
 
 // value checks that a value is of the kind that its key takes.
-func (s *survey) value(at place, v *unstable.Node) *Fault {
+func (s *survey) value(at place, v *unstable.Node) {
 	s.lineAt(v)
 	switch {
 	case at.typ.Kind() == reflect.Struct && v.Kind == unstable.InlineTable:
 		for it := v.Children(); it.Next(); {
-			if f := s.entry(at, it.Node()); f != nil {
-				return f
-			}
+			s.entry(at, it.Node())
 		}
-		return nil
 	case at.typ.Kind() == reflect.Slice && v.Kind == unstable.Array:
 		i := 0
 		for it := v.Children(); it.Next(); i++ {
-			if f := s.value(at.numbered(i), it.Node()); f != nil {
-				return f
-			}
+			s.value(at.numbered(i), it.Node())
 		}
-		return nil
-	case fits(at.typ, v.Kind):
-		return nil
+	case !fits(at.typ, v.Kind):
+		s.misfit(at, v)
 	}
-	return s.misfit(at, v)
 }
 
-// fits reports whether a plain value is of the kind that a type takes.
 func fits(t reflect.Type, k unstable.Kind) bool {
 	switch {
-	case isMeasure(t), t == reflect.TypeFor[Kind](), t == reflect.TypeFor[Posture](), t == reflect.TypeFor[Rig](), t == reflect.TypeFor[Body](), t.Kind() == reflect.String:
+	case isMeasure(t), isChoice(t), t.Kind() == reflect.String:
 		return k == unstable.String
 	case t.Kind() == reflect.Bool:
 		return k == unstable.Bool
@@ -195,12 +184,12 @@ func isMeasure(t reflect.Type) bool {
 }
 
 // misfit says what stands where something else should.
-func (s *survey) misfit(at place, v *unstable.Node) *Fault {
+func (s *survey) misfit(at place, v *unstable.Node) {
 	shown := wording.Clip(string(v.Data), 40)
 	switch v.Kind {
 	case unstable.Integer, unstable.Float:
 		if isMeasure(at.typ) {
-			return s.fault(at, "%s has no unit; takes %s", shown, kindOf(at.typ))
+			s.fail(at, "%s has no unit; takes %s", shown, kindOf(at.typ))
 		}
 	case unstable.String:
 		shown = fmt.Sprintf("%q", shown)
@@ -209,5 +198,5 @@ func (s *survey) misfit(at place, v *unstable.Node) *Fault {
 	case unstable.InlineTable:
 		shown = "a table"
 	}
-	return s.fault(at, "takes %s, not %s", kindOf(at.typ), shown)
+	s.fail(at, "takes %s, not %s", kindOf(at.typ), shown)
 }

@@ -28,7 +28,6 @@ type Wood struct {
 
 // Wood returns the wood of that name: the builder's own values where the design
 // gives some, the table's for the rest.
-//
 // Errors: a name that neither the design nor the table knows.
 func (d *Design) Wood(name string) (timber.Species, error) {
 	known, err := timber.Lookup(name)
@@ -47,7 +46,6 @@ func sameWood(a, b string) bool {
 	return plain(a) == plain(b)
 }
 
-// over puts the values that w gives over those of s.
 func (w Wood) over(s timber.Species) timber.Species {
 	if s.Name == "" {
 		s.Name = w.Name
@@ -72,7 +70,6 @@ func (w Wood) over(s timber.Species) timber.Species {
 	return s
 }
 
-// mostWoods is how many [[wood]] tables are read.
 const mostWoods = 20
 
 func (d *Design) checkWoods(c *checker) {

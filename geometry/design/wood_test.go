@@ -71,7 +71,7 @@ func TestFaultBending(t *testing.T) {
 		{"[bending]\nspringback = 0.5", "bending.springback: 0.5 is out of range; accepted: 0 to 0.4"},
 		{"[bending]\nspringback = nan", "bending.springback: NaN is out of range"},
 		{"[bending]\nglue_creep = 2", "bending.glue_creep: 2 is out of range"},
-		{"[bending]\nstem_plies = 1", "bending.stem_plies: 1 layers are out of range; accepted: 0"},
+		{"[bending]\nstem_plies = 1", "bending.stem_plies: 1 is out of range; accepted: 2 to 40, or 0 for stems that are cut"},
 		{"[bending]\nstem_plies = 8", "bending.stem_species: is missing"},
 		{"[bending]\nstrap = \"yes\"", "bending.strap: takes true or false"},
 	} {

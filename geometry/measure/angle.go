@@ -10,61 +10,40 @@ import (
 // degrees.
 const MaxAngle Angle = 2 * math.Pi
 
-// angleUnits is what the error texts offer.
-const angleUnits = "deg or rad"
-
 // Angle is an angle in radians.
 type Angle float64
 
 // ParseAngle reads an angle with its unit and returns it in radians.
-//
 // Units: deg, degree, degrees or the degree sign; rad; in capitals or not.
 // Numbers are written as for ParseLength: 12, 0.2, 22 1/2. A sign may stand at
 // the very start.
-//
 // Returns: the float64 nearest to the exact value, so that 180 deg is math.Pi.
 // Minus zero is read as 0.
 // Errors: as ParseLength, and for a magnitude over 360 degrees, or below 1e-40
 // rad without being 0. It does not panic.
 func ParseAngle(s string) (Angle, error) {
-	r, err := open("angle", angleUnits, s)
-	if err != nil {
-		return 0, err
-	}
-	v, err := r.angle()
-	if err != nil {
-		return 0, err
-	}
-	turn := pi()
-	if v.Cmp(turn.Add(turn, turn)) > 0 {
-		return 0, r.fail("an angle is at most 360 deg either way")
-	}
-	x, err := r.finish(v)
+	x, err := parse("angle", "deg or rad", s, (*reader).angle)
 	return Angle(x), err
 }
 
 // angle reads one number and unit to the end of the text and returns radians
 // without the sign.
-func (r *reader) angle() (*big.Rat, error) {
-	v, err := r.quantity()
-	if err != nil {
-		return nil, err
-	}
-	word, err := r.word()
-	if err != nil {
-		return nil, err
-	}
-	switch word {
+func (r *reader) angle() *big.Rat {
+	v := r.quantity()
+	switch word := r.word(); word {
 	case "deg", "degree", "degrees":
 		v = radians(v)
 	case "rad":
 	default:
-		return nil, r.unknown(word)
+		r.unknown(word)
 	}
 	if r.peek(0).kind != end {
-		return nil, r.fail("%s comes after the unit; write one number and one unit, as 12.5 deg", quote(r.rest()))
+		r.fail("%s comes after the unit; write one number and one unit, as 12.5 deg", quote(r.rest()))
 	}
-	return v, nil
+	if turn := pi(); v.Cmp(turn.Add(turn, turn)) > 0 {
+		r.fail("an angle is at most 360 deg either way")
+	}
+	return v
 }
 
 // pi returns pi to 62 decimals, enough that the last bit of a float64 never
@@ -110,8 +89,7 @@ func (a Angle) String() string {
 // beyond MaxAngle, or closer to 0 than 1e-40 rad without being 0, for then
 // ParseAngle would refuse the text.
 func (a Angle) MarshalText() ([]byte, error) {
-	m := math.Abs(float64(a))
-	if !(m <= float64(MaxAngle)) || m > 0 && m < smallest {
+	if !readable(float64(a), float64(MaxAngle)) {
 		return nil, fmt.Errorf("angle of %g rad cannot be written; at most 360 deg either way is accepted", float64(a))
 	}
 	return []byte(a.String()), nil
@@ -120,9 +98,5 @@ func (a Angle) MarshalText() ([]byte, error) {
 // UnmarshalText sets a to what ParseAngle reads in text, in radians. On error
 // a keeps its value.
 func (a *Angle) UnmarshalText(text []byte) error {
-	v, err := ParseAngle(string(text))
-	if err == nil {
-		*a = v
-	}
-	return err
+	return setTo(a, text, ParseAngle)
 }

@@ -18,28 +18,32 @@ const (
 
 // String returns "metric" or "imperial", and "unknown" for any other System.
 func (s System) String() string {
-	switch s {
-	case Metric:
-		return "metric"
-	case Imperial:
-		return "imperial"
+	if s == Metric || s == Imperial {
+		return [...]string{"metric", "imperial"}[s]
 	}
 	return "unknown"
 }
 
 // ParseSystem reads "metric" or "imperial", in capitals or not, with white
 // space around it or not. Any other text is an error.
-func ParseSystem(s string) (System, error) {
-	switch strings.ToLower(strings.TrimSpace(s)) {
-	case "metric":
-		return Metric, nil
-	case "imperial":
-		return Imperial, nil
+func ParseSystem(text string) (System, error) {
+	for _, s := range []System{Metric, Imperial} {
+		if strings.EqualFold(strings.TrimSpace(text), s.String()) {
+			return s, nil
+		}
 	}
-	if len(s) > maxBytes {
-		s = s[:20] + "..."
+	if len(text) > maxBytes {
+		text = text[:20] + "..."
 	}
-	return Metric, fmt.Errorf("units %s: write metric or imperial", quote(s))
+	return Metric, fmt.Errorf("units %s: write metric or imperial", quote(text))
+}
+
+// Tape returns mm as it is read off a tape: "375.0 mm", or Sixteenths.
+func (s System) Tape(mm float64) string {
+	if s == Imperial {
+		return Sixteenths(mm)
+	}
+	return MM(mm, 1) + " mm"
 }
 
 // Length returns mm as it is shown to a person. Metric: "375 mm" or "375.5

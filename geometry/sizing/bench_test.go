@@ -51,9 +51,7 @@ func BenchmarkEvaluation(b *testing.B) {
 func BenchmarkSettle(b *testing.B) {
 	c := benchCase(b, "solo")
 	for b.Loop() {
-		if err := c.restart(); err != nil {
-			b.Fatal(err)
-		}
+		c.forget()
 		if err := c.Settle(); err != nil {
 			b.Fatal(err)
 		}

@@ -88,34 +88,23 @@ func (b *Brief) Check(seats int) error {
 
 // put gives a run all that the formulas may use of the brief.
 func (b *Brief) put(r *formula.Run) error {
-	set := func(name string, v formula.Value) error { return r.Set(name, v) }
-	for _, v := range []struct {
-		name  string
-		value formula.Value
-	}{
-		{"gear", formula.Num(b.Gear)}, {"waters", formula.Word(b.Waters)}, {"skill", formula.Word(b.Skill)},
-		{"longest_stick", formula.Num(b.LongestStick)}, {"wood", formula.Word(b.Wood)}, {"rib_wood", formula.Word(b.RibWood)},
-	} {
-		if err := set(v.name, v.value); err != nil {
-			return err
-		}
+	put := map[string]formula.Value{
+		"gear": formula.Num(b.Gear), "waters": formula.Word(b.Waters), "skill": formula.Word(b.Skill),
+		"longest_stick": formula.Num(b.LongestStick), "wood": formula.Word(b.Wood), "rib_wood": formula.Word(b.RibWood),
 	}
 	for i, who := range []string{"paddler.", "partner."}[:len(b.Crew)] {
 		p := b.Crew[i]
-		for name, v := range map[string]formula.Value{"weight": formula.Num(p.Weight), "stature": formula.Num(p.Stature), "posture": formula.Word(p.Posture)} {
-			if err := set(who+name, v); err != nil {
-				return err
+		put[who+"weight"], put[who+"stature"], put[who+"posture"] = formula.Num(p.Weight), formula.Num(p.Stature), formula.Word(p.Posture)
+		for _, e := range p.Estimates() {
+			put[who+e.Name] = formula.Num(e.Value)
+			if e.Name == "span" {
+				put[who+"span_spread"] = formula.Num(e.Spread)
 			}
 		}
-		for _, e := range p.Estimates() {
-			if err := set(who+e.Name, formula.Num(e.Value)); err != nil {
-				return err
-			}
-			if e.Name == "span" {
-				if err := set(who+"span_spread", formula.Num(e.Spread)); err != nil {
-					return err
-				}
-			}
+	}
+	for name, v := range put {
+		if err := r.Set(name, v); err != nil {
+			return err
 		}
 	}
 	return nil

@@ -6,7 +6,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
-	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
 )
@@ -27,14 +27,15 @@ func NewCase(f *family.Family, b Brief) (*Case, error) {
 	if err := b.Check(f.Seats); err != nil {
 		return nil, err
 	}
-	c := &Case{Family: f, Brief: b, woods: densities{}}
-	return c, c.restart()
+	c := &Case{Family: f, Brief: b, woods: densities{}, run: f.Program.NewRun()}
+	return c, c.Brief.put(c.run)
 }
 
-// restart forgets what was found and begins with the family's guesses.
-func (c *Case) restart() error {
-	c.run, c.found = c.Family.Program.NewRun(), nil
-	return c.Brief.put(c.run)
+// forget makes the case begin again from the family's guesses, as after a boat that
+// could not be floated; what was set by hand stays.
+func (c *Case) forget() {
+	c.found = nil
+	c.run.Forget()
 }
 
 // Run gives the values as worked out last.
@@ -95,7 +96,7 @@ func (c *Case) round() (Found, error) {
 }
 
 func (c *Case) design() (*design.Design, error) {
-	if err := c.run.Work(c.Family.Drawing()); err != nil {
+	if err := c.run.Work(c.Family.Drawing); err != nil {
 		return nil, err
 	}
 	d, err := c.Family.Design(c.run)
@@ -124,7 +125,7 @@ func (c *Case) moved(found Found) (name string, most float64) {
 	if c.found == nil {
 		return "", math.Inf(1)
 	}
-	for _, n := range settling() {
+	for _, n := range settling {
 		change := math.Abs(found[n] - c.found[n])
 		if n == "trim" {
 			change *= 1000
@@ -137,38 +138,13 @@ func (c *Case) moved(found Found) (name string, most float64) {
 }
 
 // settling lists what must stay the same; the rest follows from it.
-func settling() []string {
-	return []string{"draft", "freeboard", "gm", "km", "trim", "all_up", "boat_center", "seat_width", "extreme_beam", "gunwale_stick"}
-}
+var settling = []string{"draft", "freeboard", "gm", "km", "trim", "all_up", "boat_center", "seat_width", "extreme_beam", "gunwale_stick"}
 
 // between returns the mean of what was found now and before.
 func (c *Case) between(found Found) Found {
-	if c.found == nil {
-		return found
-	}
 	out := Found{}
 	for n, v := range found {
 		out[n] = (v + c.found[n]) / 2
-	}
-	return out
-}
-
-// Boat is a sized boat: a design that lofts, with what is known of it.
-type Boat struct {
-	Design *design.Design
-	Frame  *frame.Frame
-	Found  Found
-	Checks []formula.Check
-	Case   *Case // its Run holds every value
-}
-
-// Failures lists the checks that do not hold.
-func (b *Boat) Failures() finding.List {
-	var out finding.List
-	for _, v := range b.Checks {
-		if !v.Passed {
-			out = append(out, v.Finding())
-		}
 	}
 	return out
 }
@@ -193,14 +169,14 @@ func (c *Case) Finish() (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, err := c.Brief.floatFrame(f, c.seats(), true)
+	found, err := c.Brief.floatFrame(f, c.seats())
 	if err != nil {
 		return nil, err
 	}
 	if err := found.put(c.run); err != nil {
 		return nil, err
 	}
-	if err := c.run.Work(c.Family.Drawing().Others()); err != nil {
+	if err := c.run.Work(c.Family.Drawing.Others()); err != nil {
 		return nil, err
 	}
 	checks, err := c.run.Checks()
@@ -239,4 +215,36 @@ func (c *Case) Put(name string, v float64, d formula.Dim) error {
 		return err
 	}
 	return c.Set(name, v)
+}
+
+// placeScarfs moves each scarf that the formulas ask for to the nearest room
+// between mortises and cross pieces, which is only known when the gunwale has
+// been drawn.
+func placeScarfs(d *design.Design) error {
+	wanted := d.Gunwale.Scarfs
+	if len(wanted) == 0 {
+		return nil
+	}
+	d.Gunwale.Scarfs = nil
+	if d.Check() != nil {
+		d.Gunwale.Scarfs = wanted
+		return nil // the finish tells what is wrong
+	}
+	f, err := frame.Build(d)
+	if err != nil {
+		return err
+	}
+	for _, w := range wanted {
+		best := math.Inf(1)
+		for _, room := range f.Gunwale.ScarfRooms(f.Gunwale.ScarfLength) {
+			if mid := (room.From + room.To) / 2; math.Abs(mid-float64(w)) < math.Abs(best-float64(w)) {
+				best = mid
+			}
+		}
+		if math.IsInf(best, 1) {
+			best = float64(w)
+		}
+		d.Gunwale.Scarfs = append(d.Gunwale.Scarfs, measure.Length(math.Round(best)))
+	}
+	return nil
 }

@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -66,32 +67,35 @@ func ReadClass(r io.Reader, defaults Brief, use string) ([]Builder, error) {
 		return nil, err
 	}
 	var out []Builder
-	for {
+	for len(out) <= maxBuilders {
 		row, err := c.Read()
-		if err == io.EOF {
-			break
-		}
-		if err != nil {
-			line := 0
-			var bad *csv.ParseError
-			if errors.As(err, &bad) {
-				line = bad.StartLine
+		switch {
+		case err == io.EOF && len(out) == 0:
+			return nil, errors.New("has a header and no rows")
+		case err == io.EOF:
+			return out, nil
+		case err != nil:
+			b := Builder{Fault: csvWords(err).Error()}
+			if bad := (*csv.ParseError)(nil); errors.As(err, &bad) {
+				b.Line = bad.StartLine
 			}
-			out = append(out, Builder{Line: line, Fault: csvWords(err).Error()})
-		} else {
+			out = append(out, b)
+		case strings.TrimSpace(strings.Join(row, "")) != "":
 			line, _ := c.FieldPos(0)
-			if b := (rowReader{cols, row, defaults, use}).builder(line); b != nil {
-				out = append(out, *b)
+			cells := cellsOf(cols, row)
+			b := Builder{Line: line, Name: cells["name"], Use: use, Brief: defaults}
+			if len(row) > len(cols) {
+				err = fmt.Errorf("has %d cells under %d columns; put cells with commas in quotes", len(row), len(cols))
+			} else {
+				err = cells.fill(&b)
 			}
-		}
-		if len(out) > maxBuilders {
-			return nil, fmt.Errorf("has more than %d rows; split it", maxBuilders)
+			if err != nil {
+				b.Fault = err.Error()
+			}
+			out = append(out, b)
 		}
 	}
-	if len(out) == 0 {
-		return nil, errors.New("has a header and no rows")
-	}
-	return out, nil
+	return nil, fmt.Errorf("has more than %d rows; split it", maxBuilders)
 }
 
 // csvWords puts the library's words into a builder's.
@@ -123,13 +127,8 @@ type column struct {
 
 // columnNames lists the columns that are read.
 func columnNames() []string {
-	one := []string{"weight", "stature", "span", "sex", "posture"}
-	out := []string{"name", "use", "gear", "waters", "skill", "longest_stick", "wood", "rib_wood"}
-	out = append(out, one...)
-	for _, n := range one {
-		out = append(out, "partner_"+n)
-	}
-	return out
+	return []string{"name", "use", "gear", "waters", "skill", "longest_stick", "wood", "rib_wood", "weight", "stature", "span", "sex", "posture",
+		"partner_weight", "partner_stature", "partner_span", "partner_sex", "partner_posture"}
 }
 
 // columns reads the header.
@@ -159,73 +158,46 @@ func columns(header []string) ([]column, error) {
 	return out, nil
 }
 
-// rowReader reads one row.
-type rowReader struct {
-	cols     []column
-	row      []string
-	defaults Brief
-	use      string
-}
+// cells are the texts of a row by column, without white space around, with the
+// column's unit behind a bare number.
+type cells map[string]string
 
-// cell returns a cell's text without white space around, with the column's unit
-// behind a bare number.
-func (r rowReader) cell(name string) string {
-	for i, c := range r.cols {
-		if c.name != name || i >= len(r.row) {
-			continue
-		}
-		text := strings.TrimSpace(r.row[i])
+func cellsOf(cols []column, row []string) cells {
+	out := cells{}
+	for i, c := range cols[:min(len(cols), len(row))] {
+		text := strings.TrimSpace(row[i])
 		if text != "" && c.unit != "" && strings.Trim(text, "0123456789.,-+") == "" {
 			text += " " + c.unit
 		}
-		return text
+		out[c.name] = text
 	}
-	return ""
+	return out
 }
 
-// builder reads the row; nil when it is empty.
-func (r rowReader) builder(line int) *Builder {
-	if strings.TrimSpace(strings.Join(r.row, "")) == "" {
-		return nil
-	}
-	b := &Builder{Line: line, Name: r.cell("name"), Use: r.use, Brief: r.defaults}
-	if err := r.fill(b); err != nil {
-		b.Fault = err.Error()
-	}
-	return b
-}
+func (r cells) lower(name string) string { return strings.ToLower(r[name]) }
 
-func (r rowReader) fill(b *Builder) error {
-	if len(r.row) > len(r.cols) {
-		return fmt.Errorf("has %d cells under %d columns; put cells with commas in quotes", len(r.row), len(r.cols))
-	}
+func (r cells) fill(b *Builder) error {
 	if b.Name == "" {
 		return errors.New("has no name")
 	}
-	if use := strings.ToLower(r.cell("use")); use != "" {
-		b.Use = use
-	}
+	b.Use = cmp.Or(r.lower("use"), b.Use)
 	b.Brief.Title = b.Name
 	for _, v := range []struct {
 		column string
 		into   *string
 	}{{"waters", &b.Brief.Waters}, {"skill", &b.Brief.Skill}, {"wood", &b.Brief.Wood}, {"rib_wood", &b.Brief.RibWood}} {
-		if s := strings.ToLower(r.cell(v.column)); s != "" {
-			*v.into = s
-		}
+		*v.into = cmp.Or(r.lower(v.column), *v.into)
 	}
-	if err := r.number("gear", formula.Mass, &b.Brief.Gear); err != nil {
-		return err
-	}
-	if err := r.number("longest_stick", formula.Length, &b.Brief.LongestStick); err != nil {
+	if err := cmp.Or(r.number("gear", formula.Mass, &b.Brief.Gear), r.number("longest_stick", formula.Length, &b.Brief.LongestStick)); err != nil {
 		return err
 	}
 	p, err := r.paddler("")
 	if err != nil {
 		return err
 	}
+	p.Name = b.Name
 	b.Brief.Crew = []Paddler{p}
-	if r.cell("partner_weight") != "" || r.cell("partner_stature") != "" {
+	if r["partner_weight"] != "" || r["partner_stature"] != "" {
 		p, err := r.paddler("partner_")
 		if err != nil {
 			return fmt.Errorf("partner: %w", err)
@@ -236,8 +208,8 @@ func (r rowReader) fill(b *Builder) error {
 }
 
 // number reads a cell with its unit; an empty one leaves the value as it is.
-func (r rowReader) number(name string, d formula.Dim, into *float64) error {
-	text := r.cell(name)
+func (r cells) number(name string, d formula.Dim, into *float64) error {
+	text := r[name]
 	if text == "" {
 		return nil
 	}
@@ -255,24 +227,13 @@ func (r rowReader) number(name string, d formula.Dim, into *float64) error {
 	return nil
 }
 
-func (r rowReader) paddler(who string) (Paddler, error) {
-	p := Paddler{Posture: family.Either}
-	if who == "" {
-		p.Name = r.cell("name")
+func (r cells) paddler(who string) (Paddler, error) {
+	p := Paddler{Posture: cmp.Or(r.lower(who+"posture"), family.Either)}
+	if err := cmp.Or(r.number(who+"weight", formula.Mass, &p.Weight), r.number(who+"stature", formula.Length, &p.Stature),
+		r.number(who+"span", formula.Length, &p.Span)); err != nil {
+		return p, err
 	}
-	for _, v := range []struct {
-		column string
-		dim    formula.Dim
-		into   *float64
-	}{{"weight", formula.Mass, &p.Weight}, {"stature", formula.Length, &p.Stature}, {"span", formula.Length, &p.Span}} {
-		if err := r.number(who+v.column, v.dim, v.into); err != nil {
-			return p, err
-		}
-	}
-	if s := strings.ToLower(r.cell(who + "posture")); s != "" {
-		p.Posture = s
-	}
-	switch s := strings.ToLower(r.cell(who + "sex")); s {
+	switch s := r.lower(who + "sex"); s {
 	case "":
 	case "woman", "female", "f":
 		p.Sex = body.Woman

@@ -22,11 +22,10 @@ type Found map[string]float64
 // put gives a run what was found; a name that a family does not know is left out.
 func (f Found) put(r *formula.Run) error {
 	for name, v := range f {
-		if !r.Knows(name) {
-			continue
-		}
-		if err := r.Set(name, formula.Num(v)); err != nil {
-			return err
+		if r.Knows(name) {
+			if err := r.Set(name, formula.Num(v)); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
@@ -50,55 +49,44 @@ func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEff
 	if err := b.afloat(f, s.cloth.Hull, float.Total(append(loads, boat)...), boat, withEffort); err != nil {
 		return nil, err
 	}
-	f.lengths(s.hull)
-	f.widths(s.cloth, at)
-	f["tightest_rib"], f["rib_stick"] = math.Inf(1), 0
 	t := float64(d.Ribs.Thickness)
-	for _, r := range s.ribs {
-		blank := 2*r.Half.Length() + 2*float64(d.Ribs.MortiseDepth-d.Ribs.TenonGap+d.Ribs.Trim)
-		f["rib_stick"] = math.Max(f["rib_stick"], blank)
+	ribs := make([]bent, len(s.ribs))
+	for i, r := range s.ribs {
+		girth := 2 * r.Half.Length()
+		ribs[i] = bent{r.Station, girth, girth + 2*float64(d.Ribs.MortiseDepth-d.Ribs.TenonGap+d.Ribs.Trim), math.Inf(1)}
 		for _, bend := range r.Half {
 			if bend.Radius > 0 {
-				f["tightest_rib"] = math.Min(f["tightest_rib"], (bend.Radius-t/2)/t)
+				ribs[i].tightest = math.Min(ribs[i].tightest, (bend.Radius-t/2)/t)
 			}
 		}
 	}
-	f["girth"] = 2 * s.middle().Half.Length()
-	f["stem_length"], f["stem_width"] = s.stemSize()
+	// The box round a stem piece, near enough: from its foot to its head.
+	e := s.hull.Bow
+	f.measure(s.hull, s.cloth, at, ribs, e.TopZ-e.Toe.Y, s.bow.at(e.TopZ)-e.Toe.X+float64(d.Bow.Landing))
 	return f, nil
 }
 
-// middle is the rib nearest to midship.
-func (s *sketch) middle() hull.Section {
-	best := s.ribs[0]
-	for _, r := range s.ribs {
-		if math.Abs(r.Station) < math.Abs(best.Station) {
-			best = r
-		}
-	}
-	return best
-}
+// bent is a rib: its place, its length between the gunwales, that of its blank, mm,
+// and its least inner radius over its thickness.
+type bent struct{ station, girth, blank, tightest float64 }
 
-// stemSize is the box round a stem piece, near enough: from its foot to its head.
-func (s *sketch) stemSize() (long, short float64) {
-	e, st := s.hull.Bow, s.d.Bow
-	tall := e.TopZ - e.Toe.Y
-	wide := s.bow.at(e.TopZ) - e.Toe.X + float64(st.Landing)
-	return math.Max(tall, wide), math.Min(tall, wide)
-}
-
-// widths measures over the cloth at midship and at the seats.
-func (f Found) widths(c *skin.Cloth, at seats) {
+// measure notes widths over the cloth, the lengths of sticks and the sides of a stem piece.
+func (f Found) measure(h *hull.Hull, c *skin.Cloth, at seats, ribs []bent, tall, wide float64) {
 	f["extreme_beam"] = c.Width(0)
 	for i, x := range at {
 		f[[]string{"seat_width", "partner_seat_width"}[i]] = c.Width(x)
 	}
-}
-
-// lengths measures sticks.
-func (f Found) lengths(h *hull.Hull) {
 	aft, fore := h.Gunwale.Ends()
 	f["gunwale_stick"] = h.Gunwale.Length(fore) - h.Gunwale.Length(aft)
+	f["tightest_rib"], f["rib_stick"] = math.Inf(1), 0
+	near := math.Inf(1)
+	for _, r := range ribs {
+		f["tightest_rib"], f["rib_stick"] = math.Min(f["tightest_rib"], r.tightest), math.Max(f["rib_stick"], r.blank)
+		if math.Abs(r.station) < near {
+			near, f["girth"] = math.Abs(r.station), r.girth
+		}
+	}
+	f["stem_length"], f["stem_width"] = math.Max(tall, wide), math.Min(tall, wide)
 }
 
 // afloat balances the boat with all aboard and notes the figures.
@@ -135,28 +123,21 @@ func (b *Brief) effort(h *float.Hull, u float.Hydrostatics) (float64, error) {
 }
 
 // floatFrame draws a boat in full and floats it as its cloth makes it.
-func (b *Brief) floatFrame(fr *frame.Frame, at seats, withEffort bool) (Found, error) {
+func (b *Brief) floatFrame(fr *frame.Frame, at seats) (Found, error) {
 	d := fr.Design
 	boat, err := aboard.New(fr, d.Crew, d.Gear)
 	if err != nil {
 		return nil, err
 	}
 	f := Found{}
-	if err := b.afloat(f, boat.Hull, boat.Load(), boat.Own(), withEffort); err != nil {
+	if err := b.afloat(f, boat.Hull, boat.Load(), boat.Own(), true); err != nil {
 		return nil, err
 	}
-	f.lengths(fr.Hull)
-	f.widths(boat.Cloth, at)
-	f["tightest_rib"], f["rib_stick"], f["girth"] = math.Inf(1), 0, 0
-	near := math.Inf(1)
-	for _, r := range fr.Ribs {
-		f["rib_stick"] = math.Max(f["rib_stick"], r.Blank)
-		f["tightest_rib"] = math.Min(f["tightest_rib"], r.Tightest)
-		if math.Abs(r.Station) < near {
-			near, f["girth"] = math.Abs(r.Station), 2*r.Section.Half.Length()
-		}
+	ribs := make([]bent, len(fr.Ribs))
+	for i, r := range fr.Ribs {
+		ribs[i] = bent{r.Station, 2 * r.Section.Half.Length(), r.Blank, r.Tightest}
 	}
 	box := fr.Bow.Outline.Bounds()
-	f["stem_length"], f["stem_width"] = math.Max(box.W(), box.H()), math.Min(box.W(), box.H())
+	f.measure(fr.Hull, boat.Cloth, at, ribs, box.W(), box.H())
 	return f, nil
 }

@@ -1,6 +1,9 @@
 package sizing
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // half is a half space: the sum of a[i] x[i] is at most b.
 type half struct {
@@ -20,10 +23,8 @@ type half struct {
 // Cost: for the six unknowns and some forty half spaces met here, well under a
 // millisecond.
 func linear(c []float64, in []half, lo, hi []float64) ([]float64, bool) {
-	n := len(c)
-	x := make([]float64, n)
+	x := slices.Clone(lo)
 	for i := range x {
-		x[i] = lo[i]
 		if c[i] < 0 {
 			x[i] = hi[i]
 		}
@@ -120,6 +121,4 @@ func atPoint(x float64, before []half, lo, hi float64) ([]float64, bool) {
 	return []float64{x}, true
 }
 
-func without(v []float64, i int) []float64 {
-	return append(append([]float64(nil), v[:i]...), v[i+1:]...)
-}
+func without(v []float64, i int) []float64 { return slices.Delete(slices.Clone(v), i, i+1) }

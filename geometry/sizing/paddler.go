@@ -48,7 +48,6 @@ func (p Paddler) String() string {
 
 // take reads one part of a paddler.
 func (p *Paddler) take(part string) error {
-	span := false
 	switch part {
 	case "woman", "female":
 		p.Sex = body.Woman
@@ -67,9 +66,7 @@ func (p *Paddler) take(part string) error {
 	case "":
 		return fmt.Errorf("nothing stands between two commas; for decimals write 62.5, not 62,5")
 	}
-	if rest, ok := strings.CutPrefix(part, "span "); ok {
-		part, span = rest, true
-	}
+	part, span := strings.CutPrefix(part, "span ")
 	v, d, err := formula.Quantity(part)
 	if err != nil {
 		return err

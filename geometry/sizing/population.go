@@ -69,15 +69,8 @@ func (f Trying) Try(n int) Population {
 		})
 	}
 	work.Wait()
-	p := Population{Tried: n}
-	for _, t := range trials {
-		if t.Fault == "" && len(t.Failed) == 0 {
-			p.Passed++
-			continue
-		}
-		p.Failing = append(p.Failing, t)
-	}
-	return p
+	failing := slices.DeleteFunc(trials, func(t Attempt) bool { return t.Fault == "" && len(t.Failed) == 0 })
+	return Population{n, n - len(failing), failing}
 }
 
 func (f Trying) one(i int) Attempt {

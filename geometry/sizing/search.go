@@ -3,6 +3,8 @@ package sizing
 import (
 	"math"
 	"slices"
+
+	"ribwright/geometry/sizing/formula"
 )
 
 // Aim is what a search makes least.
@@ -41,12 +43,12 @@ type candidate struct {
 
 // worst is how far the worst target is missed, 0 when all are met.
 func (l candidate) worst() float64 {
+	if l.bad {
+		return math.Inf(1)
+	}
 	w := 0.0
 	for _, m := range l.margins {
 		w = math.Max(w, -m)
-	}
-	if l.bad {
-		return math.Inf(1)
 	}
 	return w
 }
@@ -68,9 +70,8 @@ func (s *search) at(x []float64) candidate {
 	}
 	s.tried++
 	l := candidate{x: slices.Clone(x)}
-	if err := s.settle(x); err != nil {
-		l.bad = true
-		l.cost = math.Inf(1)
+	if s.settle(x) != nil {
+		l.bad, l.cost = true, math.Inf(1)
 		s.c.forget()
 	} else {
 		l.cost = s.cost()
@@ -83,22 +84,29 @@ func (s *search) at(x []float64) candidate {
 // margins judges the boat that the case has settled on by every target.
 func (s *search) margins() (out []float64, bad bool) {
 	checks, err := s.c.run.Checks()
-	if err != nil {
-		return nil, true
-	}
 	for _, t := range s.targets {
-		if !t.Rule {
-			out = append(out, t.margin(s.c.run.Number(t.Name)))
-			continue
-		}
-		for _, v := range checks {
-			if v.Name == t.Name {
-				t.Limit = v.Limit
-				out = append(out, (v.Margin()+t.ease)/t.scale())
-			}
-		}
+		m, _ := s.judge(t, checks)
+		out = append(out, m)
 	}
-	return out, false
+	return out, err != nil
+}
+
+// judge tells how far the case is on the right side of a target, as a share of scale.
+func (s *search) judge(t Target, checks []formula.Check) (margin, scale float64) {
+	if !t.Rule {
+		return t.margin(s.c.run.Number(t.Name)), t.scale()
+	}
+	v := checkOf(checks, t.Name)
+	t.Limit = v.Limit
+	return (v.Margin() + t.ease) / t.scale(), t.scale()
+}
+
+// checkOf is the check of a name, which the family is known to have.
+func checkOf(checks []formula.Check, name string) (v formula.Check) {
+	if i := slices.IndexFunc(checks, func(v formula.Check) bool { return v.Name == name }); i >= 0 {
+		v = checks[i]
+	}
+	return v
 }
 
 func (s *search) settle(x []float64) error {
@@ -197,28 +205,30 @@ func (s *search) slopesAt(at candidate) (slopes, bool) {
 		n.margins[j] = make([]float64, len(at.x))
 	}
 	for i := range at.x {
-		side, drawn := probe, false
+		side := probe
 		if at.x[i]+side > 1 {
 			side = -probe
 		}
-		for range 2 {
-			x := slices.Clone(at.x)
-			x[i] = math.Max(0, x[i]+side)
-			if l := s.at(x); !l.bad && x[i] != at.x[i] {
-				n.cost[i] = (l.cost - at.cost) / (x[i] - at.x[i])
-				for j := range n.margins {
-					n.margins[j][i] = (l.margins[j] - at.margins[j]) / (x[i] - at.x[i])
-				}
-				drawn = true
-				break
-			}
-			side = -side
+		l, by := s.beside(at, i, side)
+		if l.bad || by == 0 {
+			l, by = s.beside(at, i, -side)
 		}
-		if !drawn {
+		if l.bad || by == 0 {
 			return n, false
+		}
+		n.cost[i] = (l.cost - at.cost) / by
+		for j := range n.margins {
+			n.margins[j][i] = (l.margins[j] - at.margins[j]) / by
 		}
 	}
 	return n, true
+}
+
+// beside judges the boat with one free value moved to the side, and tells how far it was.
+func (s *search) beside(at candidate, i int, side float64) (candidate, float64) {
+	x := slices.Clone(at.x)
+	x[i] = math.Max(0, x[i]+side)
+	return s.at(x), x[i] - at.x[i]
 }
 
 // step solves the straightened problem in reach of a boat, with the margins bent
@@ -259,12 +269,8 @@ func (s *search) best(own []float64) candidate {
 		if out.worst() <= met {
 			return out
 		}
-		x := make([]float64, len(own))
-		for i := range x {
-			x[i] = start
-		}
 		s.tried = 0
-		if l := s.from(x); l.merit() < out.merit() {
+		if l := s.from(slices.Repeat([]float64{start}, len(own))); l.merit() < out.merit() {
 			out = l
 		}
 	}
@@ -274,20 +280,3 @@ func (s *search) best(own []float64) candidate {
 // met is the share of a limit by which a target may be missed and still counts as
 // met: a tenth of a millimetre on a draft of 100 mm.
 const met = 1e-3
-
-// forget makes the case begin again from the family's guesses, after a boat that
-// could not be floated.
-func (c *Case) forget() {
-	fixed := map[string]float64{}
-	for _, n := range c.Family.Program.Names() {
-		if c.run.IsFixed(n) {
-			fixed[n] = c.run.Number(n)
-		}
-	}
-	if c.restart() != nil {
-		return
-	}
-	for n, v := range fixed {
-		_ = c.Set(n, v) // it was set before
-	}
-}

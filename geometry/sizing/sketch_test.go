@@ -43,7 +43,7 @@ func TestSketchAgainstFrame(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := seats{-400, 700}
-		want, err := b.floatFrame(f, at, true)
+		want, err := b.floatFrame(f, at)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -48,6 +48,8 @@ func (c *Clash) Error() string {
 	return "nothing fits all targets together, though each two of them fit; " + c.Nearest
 }
 
+func (c *Clash) of(t ...Target) error { c.Targets = t; return c }
+
 // tightenings is how often a target is tightened when the finished boat, rounded
 // and floated as its cloth makes it, misses what the quick one met.
 const tightenings = 6
@@ -97,10 +99,9 @@ func (c *Case) withRules(targets []Target) ([]Target, error) {
 		return nil, err
 	}
 	for _, v := range checks {
-		if !v.Sized {
-			continue
+		if v.Sized {
+			out = append(out, Target{Name: v.Name, AtMost: v.AtMost, Limit: v.Limit, Dim: v.Dim, Rule: true})
 		}
-		out = append(out, Target{Name: v.Name, AtMost: v.AtMost, Limit: v.Limit, Dim: v.Dim, Rule: true})
 	}
 	return out, nil
 }
@@ -134,28 +135,9 @@ func (s *search) again() { s.memory, s.tried = map[string]candidate{}, 0 }
 func (s *search) tighten(targets []Target, boat *Boat) (any bool) {
 	const more = 2e-3 // half a millimetre of beam is worth that much of GM
 	for i, t := range targets {
-		m := 0.0
-		if !t.Rule {
-			m = t.margin(s.c.run.Number(t.Name))
-		}
-		for _, v := range boat.Checks {
-			if t.Rule && v.Name == t.Name {
-				t.Limit = v.Limit
-				m = v.Margin() / t.scale()
-			}
-		}
-		if m >= 0 {
-			continue
-		}
-		any = true
-		by := (more - m) * t.scale()
-		switch {
-		case t.Rule:
-			s.targets[i].ease -= by
-		case t.AtMost:
-			s.targets[i].Limit -= by
-		default:
-			s.targets[i].Limit += by
+		if m, scale := s.judge(t, boat.Checks); m < 0 {
+			any = true
+			s.targets[i].tighten((more - m) * scale)
 		}
 	}
 	return any
@@ -166,9 +148,9 @@ func (s *search) explain(a *Answer, best candidate) {
 	for i, f := range s.free {
 		switch {
 		case best.x[i] < 1e-3:
-			a.AtEdge = append(a.AtEdge, fmt.Sprintf("%s is at its least, %s", f.Name, formula.ShowNumber(f.Lo, f.Dim)))
+			a.AtEdge = append(a.AtEdge, f.Name+" is at its least, "+formula.ShowNumber(f.Lo, f.Dim))
 		case best.x[i] > 1-1e-3:
-			a.AtEdge = append(a.AtEdge, fmt.Sprintf("%s is at its most, %s", f.Name, formula.ShowNumber(f.Hi, f.Dim)))
+			a.AtEdge = append(a.AtEdge, f.Name+" is at its most, "+formula.ShowNumber(f.Hi, f.Dim))
 		}
 	}
 	was := s.sizes(best)
@@ -177,15 +159,7 @@ func (s *search) explain(a *Answer, best candidate) {
 			continue
 		}
 		given := s.targets[i]
-		step := t.Step()
-		if !t.AtMost {
-			step = -step
-		}
-		if t.Rule {
-			s.targets[i].ease += t.Step()
-		} else {
-			s.targets[i].Limit += step
-		}
+		s.targets[i].tighten(-t.Step())
 		s.again()
 		l := s.from(best.x)
 		now := s.sizes(l)
@@ -193,46 +167,39 @@ func (s *search) explain(a *Answer, best candidate) {
 		if l.worst() > met || best.cost-l.cost < 2e-4 {
 			continue
 		}
-		word := "less"
-		if step > 0 {
-			word = "more"
-		}
-		moved := formula.ShowNumber(math.Abs(step), t.Dim) + " " + word
-		if t.Rule {
-			moved = "let off by " + formula.ShowNumber(t.Step(), t.Dim)
+		step := formula.ShowNumber(t.Step(), t.Dim)
+		moved := step + " less"
+		switch {
+		case t.Rule:
+			moved = "let off by " + step
+		case t.AtMost:
+			moved = step + " more"
 		}
 		a.Obstacles = append(a.Obstacles, Obstacle{s.asked[i].String(), moved, s.gain(was, now, best.cost-l.cost)})
 	}
 	s.memory = map[string]candidate{}
 }
 
-// sizes are the values that a builder compares.
-func (s *search) sizes(l candidate) map[string]float64 {
-	out := map[string]float64{}
-	if s.settle(l.x) != nil {
-		return out
-	}
-	for _, n := range []string{"hull.length", "hull.beam", "hull.depth", "effort"} {
-		out[n] = s.c.run.Number(n)
+// sizes are length, beam and depth of a boat, mm; all 0 when it cannot be floated.
+func (s *search) sizes(l candidate) (out [3]float64) {
+	if s.settle(l.x) == nil {
+		for i, n := range []string{"hull.length", "hull.beam", "hull.depth"} {
+			out[i] = s.c.run.Number(n)
+		}
 	}
 	return out
 }
 
 // gain says what has changed between two boats.
-func (s *search) gain(was, now map[string]float64, saved float64) string {
+func (s *search) gain(was, now [3]float64, saved float64) string {
 	var all []string
-	for _, n := range []struct{ name, less, more string }{
-		{"hull.length", "shorter", "longer"}, {"hull.beam", "narrower", "wider"}, {"hull.depth", "shallower", "deeper"},
-	} {
-		d := now[n.name] - was[n.name]
-		if math.Abs(d) < 0.5 {
-			continue
+	for i, words := range [3][2]string{{"shorter", "longer"}, {"narrower", "wider"}, {"shallower", "deeper"}} {
+		switch d := now[i] - was[i]; {
+		case d >= 0.5:
+			all = append(all, fmt.Sprintf("%.0f mm %s", d, words[1]))
+		case d <= -0.5:
+			all = append(all, fmt.Sprintf("%.0f mm %s", -d, words[0]))
 		}
-		word := n.more
-		if d < 0 {
-			word = n.less
-		}
-		all = append(all, fmt.Sprintf("%.0f mm %s", math.Abs(d), word))
 	}
 	what := "less length x beam x depth"
 	if s.aim == Easiest {
@@ -249,14 +216,12 @@ func (s *search) clash(best candidate, own []float64) error {
 	if best.bad {
 		return c
 	}
-	var wishes, rules []Target
-	for _, t := range s.asked {
-		if t.Rule {
-			rules = append(rules, t)
-		} else {
-			wishes = append(wishes, t)
-		}
+	// The family's rules stand behind the wishes.
+	first := slices.IndexFunc(s.asked, func(t Target) bool { return t.Rule })
+	if first < 0 {
+		first = len(s.asked)
 	}
+	wishes, rules := s.asked[:first], s.asked[first:]
 	possible := func(some ...Target) bool {
 		t := &search{c: s.c, free: s.free, targets: some, aim: s.aim, memory: map[string]candidate{}}
 		if t.from(best.x).worst() <= met {
@@ -268,24 +233,21 @@ func (s *search) clash(best candidate, own []float64) error {
 	kept := func(some ...Target) bool { return possible(append(some, rules...)...) }
 	for _, t := range wishes {
 		if !possible(t) {
-			c.Targets = []Target{t}
-			return c
+			return c.of(t)
 		}
 		if kept(t) {
 			continue
 		}
 		for _, r := range rules {
 			if !possible(t, r) {
-				c.Targets = []Target{t, r}
-				return c
+				return c.of(t, r)
 			}
 		}
 	}
 	for i, t := range wishes {
 		for _, u := range wishes[i+1:] {
 			if !kept(t, u) {
-				c.Targets = []Target{t, u}
-				return c
+				return c.of(t, u)
 			}
 		}
 	}
@@ -320,10 +282,5 @@ func (s *search) missed(t Target) string {
 	if err != nil {
 		return err.Error()
 	}
-	for _, v := range checks {
-		if v.Name == t.Name {
-			return v.Finding().String()
-		}
-	}
-	return t.Name
+	return checkOf(checks, t.Name).Finding().String()
 }

@@ -31,19 +31,18 @@ func ParseSweep(text string, p *formula.Program) (Sweep, error) {
 		return Sweep{}, accepted("is not understood")
 	}
 	s := Sweep{Name: strings.TrimSpace(name)}
-	for _, v := range []struct {
-		text string
-		into *float64
-	}{{from, &s.From}, {to, &s.To}, {step, &s.Step}} {
-		n, d, err := formula.Quantity(v.text)
-		if err != nil {
+	var n [3]float64
+	for i, part := range []string{from, to, step} {
+		v, d, err := formula.Quantity(part)
+		switch {
+		case err != nil:
 			return s, accepted(err.Error())
+		case i > 0 && d != s.Dim:
+			return s, accepted(fmt.Sprintf("%s is %s and %s is %s", from, s.Dim, part, d))
 		}
-		if v.into != &s.From && d != s.Dim {
-			return s, accepted(fmt.Sprintf("%s is %s and %s is %s", from, s.Dim, v.text, d))
-		}
-		*v.into, s.Dim = n, d
+		n[i], s.Dim = v, d
 	}
+	s.From, s.To, s.Step = n[0], n[1], n[2]
 	if err := numberOf(p, s.Name, s.Dim, "sweep "+text); err != nil {
 		return s, err
 	}
@@ -85,22 +84,23 @@ func (c *Case) Sweep(s Sweep) ([]Row, error) {
 		}
 		if err := c.Settle(); err != nil {
 			row.Fault = err.Error()
-			out = append(out, row)
-			continue
-		}
-		for _, n := range Columns() {
-			row.Values[n] = c.run.Number(n)
-		}
-		checks, err := c.run.Checks()
-		if err != nil {
+		} else if err := row.tell(c.run); err != nil {
 			return nil, err
-		}
-		for _, v := range checks {
-			if !v.Passed {
-				row.Failed = append(row.Failed, v.Name)
-			}
 		}
 		out = append(out, row)
 	}
 	return out, nil
+}
+
+func (r *Row) tell(run *formula.Run) error {
+	for _, n := range Columns() {
+		r.Values[n] = run.Number(n)
+	}
+	checks, err := run.Checks()
+	for _, v := range checks {
+		if !v.Passed {
+			r.Failed = append(r.Failed, v.Name)
+		}
+	}
+	return err
 }

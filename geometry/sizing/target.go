@@ -3,6 +3,7 @@ package sizing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/measure"
@@ -47,21 +48,28 @@ func (t Target) margin(v float64) float64 {
 // scale is what margins are measured in.
 func (t Target) scale() float64 { return math.Max(math.Abs(t.Limit), 0.1*t.Step()) }
 
+// tighten makes a target harder to meet; below 0, easier.
+func (t *Target) tighten(by float64) {
+	switch {
+	case t.Rule:
+		t.ease -= by
+	case t.AtMost:
+		t.Limit -= by
+	default:
+		t.Limit += by
+	}
+}
+
 // Step is how far a limit is moved to see what that would buy: 10 mm, 1 kg, half
 // a degree, 1 N, else a hundredth.
 func (t Target) Step() float64 {
-	switch t.Dim {
-	case formula.Length:
-		return 10
-	case formula.Mass:
-		return 1
-	case formula.Angle:
-		return 0.5 * math.Pi / 180
-	case formula.Force:
-		return 1000
+	if step, ok := limitSteps[t.Dim]; ok {
+		return step
 	}
 	return math.Max(0.01*math.Abs(t.Limit), 0.001)
 }
+
+var limitSteps = map[formula.Dim]float64{formula.Length: 10, formula.Mass: 1, formula.Angle: 0.5 * math.Pi / 180, formula.Force: 1000}
 
 // ParseTarget reads a target: "draft<=110mm", "freeboard >= 8 in". The name is any
 // number of the family, or found afloat.
@@ -117,10 +125,8 @@ func (c *Case) Free(list string) ([]FreeValue, error) {
 		if k.Class != formula.Number || !p.HasFormula(f.Name) {
 			return nil, fmt.Errorf("free %q: is no number with a formula; accepted: such as length,beam,depth", f.Name)
 		}
-		for _, o := range out {
-			if o.Name == f.Name {
-				return nil, fmt.Errorf("free %q is given twice", f.Name)
-			}
+		if slices.ContainsFunc(out, func(o FreeValue) bool { return o.Name == f.Name }) {
+			return nil, fmt.Errorf("free %q is given twice", f.Name)
 		}
 		f.Dim = k.Dim
 		var ok bool

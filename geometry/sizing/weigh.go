@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"cmp"
+
 	"ribwright/geometry"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/water/float"
@@ -42,17 +44,6 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 // longer than to weigh a part.
 type densities map[string]float64
 
-func (d densities) of(species string) (float64, error) {
-	if v, ok := d[species]; ok {
-		return v, nil
-	}
-	wood, err := timber.Lookup(species)
-	if err == nil {
-		d[species] = wood.Density
-	}
-	return wood.Density, err
-}
-
 type weigher struct {
 	woods densities
 	loads []float.Load
@@ -61,11 +52,15 @@ type weigher struct {
 
 // add weighs a volume, mm3, at a height, mm.
 func (w *weigher) add(species string, volume, z float64) {
-	density, err := w.woods.of(species)
-	if err != nil && w.err == nil {
-		w.err = err
+	if _, known := w.woods[species]; !known {
+		wood, err := timber.Lookup(species)
+		if err != nil {
+			w.err = cmp.Or(w.err, err)
+			return
+		}
+		w.woods[species] = wood.Density
 	}
-	w.loads = append(w.loads, float.Load{Mass: volume * density * 1e-9, At: geometry.Point3{Z: z}})
+	w.loads = append(w.loads, float.Load{Mass: volume * w.woods[species] * 1e-9, At: geometry.Point3{Z: z}})
 }
 
 func (s *sketch) weighRibs(w *weigher) {

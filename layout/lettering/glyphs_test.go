@@ -12,12 +12,12 @@ import (
 
 func TestGlyphsHaveAsciiAndMore(t *testing.T) {
 	for r := ' '; r <= '~'; r++ {
-		if _, ok := glyphs[r]; !ok {
+		if _, ok := glyphs()[r]; !ok {
 			t.Errorf("no glyph for %q", r)
 		}
 	}
 	for _, r := range "\u00d7\u00b0\u00b1\u00d8\u2013\u2014" {
-		if _, ok := glyphs[r]; !ok {
+		if _, ok := glyphs()[r]; !ok {
 			t.Errorf("no glyph for %+q", r)
 		}
 	}
@@ -25,7 +25,7 @@ func TestGlyphsHaveAsciiAndMore(t *testing.T) {
 
 // A glyph outside Safe's reach could never be drawn.
 func TestGlyphsAreSafe(t *testing.T) {
-	for r := range glyphs {
+	for r := range glyphs() {
 		if s := string(r); r != ' ' && Safe(s) != s {
 			t.Errorf("Safe never returns %+q", r)
 		}
@@ -35,7 +35,7 @@ func TestGlyphsAreSafe(t *testing.T) {
 func TestGlyphsAreWellFormed(t *testing.T) {
 	point := `-?\d+(\.\d+)?,-?\d+(\.\d+)?`
 	stroke := regexp.MustCompile(`^` + point + `( ~?` + point + `)* ` + point + `$`)
-	for r, g := range glyphs {
+	for r, g := range glyphs() {
 		if r == ' ' {
 			continue
 		}
@@ -49,7 +49,7 @@ func TestGlyphsAreWellFormed(t *testing.T) {
 
 // Each glyph fills its own width and no more, so that gaps are even.
 func TestGlyphsFillTheirBox(t *testing.T) {
-	for r, g := range glyphs {
+	for r, g := range glyphs() {
 		if r == ' ' {
 			continue
 		}
@@ -74,7 +74,7 @@ func TestGlyphsFillTheirBox(t *testing.T) {
 func TestCapitalsAndDigitsAreCapHigh(t *testing.T) {
 	for _, r := range "ABCDEFGHIJKLMNOPRSTUVWXYZ0123456789" {
 		low, high := 99.0, -99.0
-		for _, line := range glyphs[r].lines() {
+		for _, line := range glyphs()[r].lines() {
 			for _, p := range line {
 				low, high = min(low, p.Y), max(high, p.Y)
 			}
@@ -86,8 +86,8 @@ func TestCapitalsAndDigitsAreCapHigh(t *testing.T) {
 }
 
 func TestGlyphsDiffer(t *testing.T) {
-	for r, g := range glyphs {
-		for s, h := range glyphs {
+	for r, g := range glyphs() {
+		for s, h := range glyphs() {
 			if r < s && reflect.DeepEqual(g.lines(), h.lines()) {
 				t.Errorf("%q and %q are drawn alike", r, s)
 			}
@@ -104,7 +104,7 @@ func TestGlyphsAreNotMistaken(t *testing.T) {
 		"68", "69", "89", "38", "3B", "8B", "FP", "FE", "PR", "5S", "56", "2Z", "CG", "UV", "MN", "CO",
 	} {
 		t.Run(pair, func(t *testing.T) {
-			a, b := glyphs[rune(pair[0])], glyphs[rune(pair[1])]
+			a, b := glyphs()[rune(pair[0])], glyphs()[rune(pair[1])]
 			least := math.Inf(1)
 			for _, shift := range []float64{0, (a.width - b.width) / 2, a.width - b.width} {
 				p, q := samples(a, 0), samples(b, shift)

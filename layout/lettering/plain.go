@@ -1,61 +1,54 @@
 package lettering
 
-// fractions spells the vulgar fractions. The numerator one alone (the last
-// entry) waits for its denominator, but is kept off a digit before it as well.
-var fractions = map[rune]string{
-	'\u00bc': "1/4", '\u00bd': "1/2", '\u00be': "3/4",
-	'\u2150': "1/7", '\u2151': "1/9", '\u2152': "1/10",
-	'\u2153': "1/3", '\u2154': "2/3",
-	'\u2155': "1/5", '\u2156': "2/5", '\u2157': "3/5", '\u2158': "4/5",
-	'\u2159': "1/6", '\u215a': "5/6",
-	'\u215b': "1/8", '\u215c': "3/8", '\u215d': "5/8", '\u215e': "7/8",
-	'\u2189': "0/3", '\u215f': "1/",
+import (
+	_ "embed"
+	"fmt"
+	"strings"
+	"sync"
+
+	"ribwright/geometry/measure"
+)
+
+// fraction spells a vulgar fraction, "" for what is none. The numerator one alone
+// waits for its denominator, but is kept off a digit before it as well.
+func fraction(r rune) string {
+	switch r {
+	case '\u2189':
+		return "0/3"
+	case '\u215f':
+		return "1/"
+	}
+	return measure.Vulgar(r)
 }
 
-// plainForms spells characters by others that mean the same to the reader.
-// It outranks the character set: curly quotes and the ellipsis have cp1252
-// codes, but the stroke alphabet has only the plain ones.
-var plainForms = map[rune]string{
-	// Feet, inches and quotes.
-	'\u2032': "'", '\u2033': "\"", '\u2034': "'''", '\u2057': "''''",
-	'\u2035': "'", '\u2036': "\"",
-	'\u02b9': "'", '\u02ba': "\"", '\u02bb': "'", '\u02bc': "'", '\u02bd': "'",
-	'\u2018': "'", '\u2019': "'", '\u201a': "'", '\u201b': "'",
-	'\u201c': "\"", '\u201d': "\"", '\u201e': "\"", '\u201f': "\"",
-	// Dashes, dots and slashes.
-	'\u2010': "-", '\u2011': "-", '\u2043': "-", '\u2212': "-", '\ufe63': "-",
-	'\u2012': "\u2013", '\u2015': "\u2014",
-	'\u2026': "...", '\u2024': ".", '\u2025': "..",
-	'\u2044': "/", '\u2215': "/", '\u2236': ":",
-	// Signs of the trade.
-	'\u2116': "No.", '\u2300': "\u00d8", '\u2113': "l",
-	'\u02da': "\u00b0", '\u2218': "\u00b0", '\u2103': "\u00b0C", '\u2109': "\u00b0F",
-	'\u2219': "\u00b7", '\u22c5': "\u00b7",
-	'\u2715': "\u00d7", '\u2716': "\u00d7", '\u2a2f': "\u00d7",
-	'\u2248': "~", '\u2264': "<=", '\u2265': ">=", '\u2260': "!=",
-	'\u2190': "<-", '\u2192': "->",
-	'\u03bc': "\u00b5", '\u212a': "K", '\u212b': "\u00c5",
-	'\u338e': "mg", '\u338f': "kg", '\u339c': "mm", '\u339d': "cm", '\u339e': "km",
-	'\u33a0': "cm\u00b2", '\u33a1': "m\u00b2", '\u33a4': "cm\u00b3", '\u33a5': "m\u00b3",
-	// Raised figures keep a sign that they are raised: 5 with a raised 5 must
-	// not read 55. Lowered ones are names, as in x1.
-	'\u2070': "^0", '\u2074': "^4", '\u2075': "^5", '\u2076': "^6",
-	'\u2077': "^7", '\u2078': "^8", '\u2079': "^9",
-	'\u2080': "0", '\u2081': "1", '\u2082': "2", '\u2083': "3", '\u2084': "4",
-	'\u2085': "5", '\u2086': "6", '\u2087': "7", '\u2088': "8", '\u2089': "9",
-	// Ligatures and letter pairs.
-	'\ufb00': "ff", '\ufb01': "fi", '\ufb02': "fl", '\ufb03': "ffi",
-	'\ufb04': "ffl", '\ufb05': "st", '\ufb06': "st",
-	'\u0132': "IJ", '\u0133': "ij", '\u0149': "'n", '\u1e9e': "SS",
-	'\u01c4': "D\u017d", '\u01c5': "D\u017e", '\u01c6': "d\u017e",
-	'\u01c7': "LJ", '\u01c8': "Lj", '\u01c9': "lj",
-	'\u01ca': "NJ", '\u01cb': "Nj", '\u01cc': "nj",
+// plainForms spells characters by others that mean the same to the reader. It
+// outranks the character set: curly quotes and the ellipsis have cp1252 codes, but the
+// stroke alphabet has only the plain ones. Raised figures keep a sign that they are
+// raised: 5 with a raised 5 must not read 55.
+var plainForms = sync.OnceValue(func() map[rune]string { return spellings(plainFile) })
+
+//go:embed plain.txt
+var plainFile string
+
+// spellings reads lines of two quoted texts: characters and how each is spelled.
+func spellings(file string) map[rune]string {
+	out := map[rune]string{}
+	for line := range strings.Lines(file) {
+		var from, to string
+		if _, err := fmt.Sscanf(line, "%q %q", &from, &to); err != nil {
+			panic("a spelling that the program was built with is broken: " + line)
+		}
+		for _, r := range from {
+			out[r] = to
+		}
+	}
+	return out
 }
 
 // plain returns the cp1252 spelling of r, which is no fraction; "?" where
 // there is none. Never empty.
 func plain(r rune) string {
-	if s, ok := plainForms[r]; ok {
+	if s, ok := plainForms()[r]; ok {
 		return s
 	}
 	if _, ok := code(r); ok {
@@ -68,4 +61,63 @@ func plain(r rune) string {
 		return string(b)
 	}
 	return "?"
+}
+
+// The base letters of two Unicode blocks in code order, "?" where a character
+// has none. They cover Latin script from Iceland to Vietnam.
+const (
+	latinFirst, latinBases = '\u00c0', "" +
+		"AAAAAA?CEEEEIIIIDNOOOOO?OUUUUY??aaaaaa?ceeeeiiiidnooooo?ouuuuy?y" +
+		"AaAaAaCcCcCcCcDdDdEeEeEeEeEeGgGgGgGgHhHhIiIiIiIiIi??JjKkkLlLlLlL" +
+		"lLlNnNnNn?NnOoOoOo??RrRrRrSsSsSsSsTtTtTtUuUuUuUuUuUuWwYyYZzZzZzs" +
+		"bB?????CcDD??????FfG???IKkl??NnOOo??Pp?????tTtTUu?VYyZz?????????" +
+		"?????????????AaIiOoUuUuUuUuUu?AaAa??GgGgKkOoOo??j???Gg??NnAa????" +
+		"AaAaEeEeIiIiOoOoRrRrUuUuSsTt??Hh?d??ZzAaEeOoOoOoOoYy???j??ACcLTs" +
+		"z??BU?EeJj??RrYy"
+	addedFirst, addedBases = '\u1e00', "" +
+		"AaBbBbBbCcDdDdDdDdDdEeEeEeEeEeFfGgHhHhHhHhHhIiIiKkKkKkLlLlLlLlMm" +
+		"MmMmNnNnNnNnOoOoOoOoPpPpRrRrRrRrSsSsSsSsSsTtTtTtTtUuUuUuUuUuVvVv" +
+		"WwWwWwWwWwXxXxYyZzZzZzhtwy??????AaAaAaAaAaAaAaAaAaAaAaAaEeEeEeEe" +
+		"EeEeEeEeIiIiOoOoOoOoOoOoOoOoOoOoOoOoUuUuUuUuUuUuUuYyYyYyYy??????"
+)
+
+// baseLetter returns the ASCII letter under the accents of r, 0 if r is not
+// one accented Latin letter.
+func baseLetter(r rune) rune {
+	bases, i := latinBases, int(r)-latinFirst
+	if r >= addedFirst {
+		bases, i = addedBases, int(r)-addedFirst
+	}
+	if i < 0 || i >= len(bases) || bases[i] == '?' {
+		return 0
+	}
+	return rune(bases[i])
+}
+
+// accented pairs the letters cp1252 has under one combining mark with the
+// joined characters, in the same order.
+type accented struct {
+	letters string
+	joined  []rune
+}
+
+var accents = map[rune]accented{
+	'\u0300': {"AEIOUaeiou", []rune("\u00c0\u00c8\u00cc\u00d2\u00d9\u00e0\u00e8\u00ec\u00f2\u00f9")},
+	'\u0301': {"AEIOUYaeiouy", []rune("\u00c1\u00c9\u00cd\u00d3\u00da\u00dd\u00e1\u00e9\u00ed\u00f3\u00fa\u00fd")},
+	'\u0302': {"AEIOUaeiou", []rune("\u00c2\u00ca\u00ce\u00d4\u00db\u00e2\u00ea\u00ee\u00f4\u00fb")},
+	'\u0303': {"ANOano", []rune("\u00c3\u00d1\u00d5\u00e3\u00f1\u00f5")},
+	'\u0308': {"YAEIOUaeiouy", []rune("\u0178\u00c4\u00cb\u00cf\u00d6\u00dc\u00e4\u00eb\u00ef\u00f6\u00fc\u00ff")},
+	'\u030a': {"Aa", []rune("\u00c5\u00e5")},
+	'\u030c': {"SZsz", []rune("\u0160\u017d\u0161\u017e")},
+	'\u0327': {"Cc", []rune("\u00c7\u00e7")},
+}
+
+// compose returns the cp1252 character for letter under the combining mark;
+// letter itself where cp1252 has none.
+func compose(letter, mark rune) rune {
+	a := accents[mark]
+	if i := strings.IndexRune(a.letters, letter); i >= 0 {
+		return a.joined[i]
+	}
+	return letter
 }

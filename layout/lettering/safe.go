@@ -7,6 +7,7 @@
 package lettering
 
 import (
+	"cmp"
 	"strings"
 	"unicode"
 )
@@ -111,11 +112,9 @@ func isPicture(r rune) bool {
 // write appends r in its plain form, after the space it is due. A fraction is
 // kept off the digits beside it: 5 and a half must not become 51/2.
 func (c *cleaner) write(r rune) {
-	text, isFraction := fractions[r]
-	if !isFraction {
-		text = plain(r)
-	}
-	runes := []rune(text)
+	text := fraction(r)
+	isFraction := text != ""
+	runes := []rune(cmp.Or(text, plain(r)))
 	if n := len(c.out); n > 0 {
 		touching := (isFraction || c.fraction) && unicode.IsNumber(c.out[n-1]) && unicode.IsNumber(runes[0])
 		if c.space || touching {

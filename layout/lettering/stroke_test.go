@@ -116,9 +116,9 @@ func TestStrokesEveryCode(t *testing.T) {
 			checkStrokes(t, string(r))
 		}
 	}
-	for r, s := range standIns {
+	for r, s := range standIns() {
 		for _, part := range s {
-			if _, ok := glyphs[part]; !ok {
+			if _, ok := glyphs()[part]; !ok {
 				t.Errorf("%+q is spelled %q, but %q has no glyph", r, s, part)
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -50,7 +51,6 @@ type use struct {
 	sheets       []int // ascending, no repeats, counted from 0
 }
 
-// add takes another pattern of the same family in.
 func (u *use) add(v use) {
 	u.strips += v.strips
 	u.tiles += v.tiles
@@ -123,4 +123,68 @@ func (p plan) uses() []use {
 		out[i].sheets = slices.Compact(out[i].sheets)
 	}
 	return out
+}
+
+// distances lists, for every pattern that is taped together from more than two
+// pieces, how far apart the crosses of its outermost joints are: a tape laid
+// over the whole finds a joint that has slipped. Strips of a family, which are
+// short, are left out.
+func (p plan) distances() []string {
+	var out []string
+	for i := range p.drawings {
+		d := &p.drawings[i]
+		if d.Family != "" {
+			continue
+		}
+		along, up := p.farthest(d)
+		for _, a := range []apart{along, up} {
+			if a.between > 0 {
+				far := p.units.Tape(a.between)
+				if p.units == measure.Imperial {
+					far += " = " + measure.Metric.Tape(a.between)
+				}
+				out = append(out, fmt.Sprintf("%s, %s cross of joint %s to that of %s: %s.", d.Title, a.which, a.first, a.last, far))
+			}
+		}
+	}
+	return out
+}
+
+type apart struct {
+	between            float64
+	which, first, last string
+}
+
+// farthest finds the two upright joints of one row, and the two level joints of
+// one column, that lie farthest apart.
+func (p plan) farthest(d *layout.Drawing) (along, up apart) {
+	type mark struct {
+		at   geometry.Point
+		code string
+	}
+	firstIn, firstOn := map[int]mark{}, map[int]mark{}
+	wider := func(best *apart, first map[int]mark, line int, m mark, which string) {
+		if f, ok := first[line]; !ok {
+			first[line] = m
+		} else if far := m.at.Sub(f.at).Norm(); far > best.between {
+			*best = apart{far, which, f.code, m.code}
+		}
+	}
+	for _, k := range p.pieces {
+		if k.drawing != d {
+			continue
+		}
+		for _, s := range k.sides() {
+			if !s.trim {
+				continue
+			}
+			m := mark{s.crossPlaces()[1], s.other + "-" + k.name()}
+			if s.from.X == s.to.X {
+				wider(&along, firstIn, k.row, m, "upper")
+			} else {
+				wider(&up, firstOn, k.col, m, "right")
+			}
+		}
+	}
+	return along, up
 }

@@ -6,12 +6,12 @@ import (
 	"ribwright/layout"
 )
 
-// lap is how far each tile shows its neighbour's part beyond the joint, mm:
+// lap is how far each tile shows its neighbor's part beyond the joint, mm:
 // room for a whole registration cross and a strip to glue on.
 const lap = crossArm
 
 // closeEnough is what a length may exceed a sheet by and still count as fitting,
-// mm: inches turned to millimetres must not cost an empty row of tiles.
+// mm: inches turned to millimeters must not cost an empty row of tiles.
 const closeEnough = 0.01
 
 const (
@@ -120,7 +120,7 @@ func tryJoints(before []way, wish, from, to, most float64, must, should []layout
 	return out
 }
 
-// settled rounds a sum to a millionth of a millimetre, so that ways as good as
+// settled rounds a sum to a millionth of a millimeter, so that ways as good as
 // each other are so on every kind of processor.
 func settled(mm float64) float64 { return math.Round(mm*1e6) / 1e6 }
 
@@ -142,7 +142,7 @@ func bestBefore(before []way, x, most float64) (way, bool) {
 
 // into returns how deep a joint cuts into the spans it lies in, mm, and how deep
 // into those that neither of its pieces shows whole: a piece shows its
-// neighbour's part for a lap.
+// neighbor's part for a lap.
 func into(x float64, spans []layout.Span) (all, lost float64) {
 	for _, s := range spans {
 		d := math.Min(x-s.From, s.To-x)

@@ -30,7 +30,6 @@ type flow struct {
 	sheets []layout.Sheet
 }
 
-// newFlow starts on a sheet whose first head mm are taken.
 func newFlow(room geometry.Box, head float64) *flow {
 	n := max(1, math.Floor((room.W()+columnGap)/(columnLeast+columnGap)))
 	f := &flow{room: room, wide: (room.W()+columnGap)/n - columnGap, left: room.Min.X, top: room.Max.Y - head}
@@ -77,7 +76,6 @@ func (f *flow) section(heading string, paragraphs []string) {
 	}
 }
 
-// legend shows each pen with its meaning.
 func (f *flow) legend() {
 	pens := layout.Pens()
 	f.heading("Lines", float64(len(pens))*leading)

@@ -29,7 +29,7 @@ func roomOf(p paper.Sheet) geometry.Box {
 const barLong = 101.6
 
 // furnish draws what every sheet carries: a title block, scale bars both ways
-// with millimetres on one side and inches on the other, and the sheet's number.
+// with millimeters on one side and inches on the other, and the sheet's number.
 func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	foot := p.Area.Min
 	right := geometry.Point{X: p.Area.Max.X, Y: foot.Y}

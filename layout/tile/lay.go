@@ -1,7 +1,7 @@
 // Package tile cuts patterns to sheet size and arranges them on sheets, with
 // everything a builder needs to put them together again: registration crosses,
-// absolute distances, trim lines, neighbours and scale bars. It works in true
-// millimetres throughout; the last step brings every sheet to the millimetres of
+// absolute distances, trim lines, neighbors and scale bars. It works in true
+// millimeters throughout; the last step brings every sheet to the millimeters of
 // the file, which differ where a printer's stretch is worked against.
 package tile
 
@@ -62,7 +62,6 @@ type Count struct {
 // sheets say what is here and how to use it. Of several ways to lay the paper,
 // to cut and to pack, the one with the fewest sheets is taken; on a roll the one with
 // the fewest joints.
-//
 // Returns: a document in which every view shows its frame at full size, times
 // the document's stretch.
 // Errors: a drawing with nothing in it; margins that leave too little room.
@@ -82,7 +81,6 @@ func Lay(set Set, o Options) (Laid, error) {
 	return p.finish(set), nil
 }
 
-// finish dresses the sheets of a plan and brings them to the file's mm.
 func (p plan) finish(set Set) Laid {
 	fronts, _ := p.cover(set)
 	sheets := make([]layout.Sheet, p.count)
@@ -106,7 +104,6 @@ func (p plan) finish(set Set) Laid {
 	return out
 }
 
-// place shows a piece on its sheet.
 func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
 	m := geometry.Shift(at.X-k.frame.Min.X, at.Y-k.frame.Min.Y)
 	if k.grid.rows() > 1 && !hasGrid(s) {
@@ -116,7 +113,6 @@ func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
 	k.dress(s, m, p.units, p.room.W())
 }
 
-// hasGrid reports whether a tile of a grid already lies on the sheet.
 func hasGrid(s *layout.Sheet) bool {
 	for _, v := range s.Views {
 		if v.Tile != "" && v.Tile[0] >= 'A' {
@@ -126,7 +122,6 @@ func hasGrid(s *layout.Sheet) bool {
 	return false
 }
 
-// label names what lies on a sheet, for page labels.
 func label(s layout.Sheet, number int) string {
 	const most = 60
 	out := fmt.Sprint(number)

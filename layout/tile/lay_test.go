@@ -88,7 +88,7 @@ func TestEmptyTiles(t *testing.T) {
 	}
 }
 
-// TestLaps checks that neighbours show the same 10 mm and that frames fit.
+// TestLaps checks that neighbors show the same 10 mm and that frames fit.
 func TestLaps(t *testing.T) {
 	d := ring()
 	for _, p := range cut(&d, 247, 173, false) {

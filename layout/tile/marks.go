@@ -18,15 +18,14 @@ const (
 	midSide     = 60.0 // a joint this long gets a cross at its middle too, mm
 )
 
-// side is one joint of a tile, in the drawing's coordinates.
 type side struct {
 	from, to         geometry.Point // what both tiles show of the joint, laps not included
 	fromOpen, toOpen bool           // whether both tiles show a lap beyond that end
-	other            string         // the neighbour's name
-	trim             bool           // this tile is cut here and laid over the neighbour
+	other            string         // the neighbor's name
+	trim             bool           // this tile is cut here and laid over the neighbor
 }
 
-// sides lists the joints a piece has with printed neighbours. The left and the
+// sides lists the joints a piece has with printed neighbors. The left and the
 // upper edge are the ones to cut.
 func (p piece) sides() []side {
 	g := p.grid
@@ -46,8 +45,8 @@ func (p piece) sides() []side {
 	return out
 }
 
-// jointWith returns what a piece and its neighbour both show of their joint; the
-// neighbour finds the same.
+// jointWith returns what a piece and its neighbor both show of their joint; the
+// neighbor finds the same.
 func (p piece) jointWith(col, row int) side {
 	g, a, b := p.grid, p.cell, p.grid.cells[row][col]
 	if row == p.row {
@@ -83,7 +82,7 @@ func (s side) crossPlaces() []geometry.Point {
 }
 
 // dress draws what a piece needs to be put together: caption, crosses, trim
-// lines with the neighbours' names, and absolute distances for a grid. room is
+// lines with the neighbors' names, and absolute distances for a grid. room is
 // how wide a sheet is for patterns, mm.
 func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, room float64) {
 	f := m.Apply(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
@@ -216,7 +215,6 @@ func (p piece) onCross(box geometry.Box) bool {
 	return false
 }
 
-// edgeUnit names the unit of the distances along a tile's edges.
 func edgeUnit(u measure.System) string {
 	if u == measure.Imperial {
 		return "inches"

@@ -82,27 +82,18 @@ func (p piece) shortCaption() string {
 // dot parts the words of a caption.
 const dot = "  \u00B7  "
 
-// caption says in one line what a piece is and where it belongs.
 func (p piece) caption(u measure.System) string {
 	parts := []string{p.shortCaption()}
 	switch g := p.grid; {
 	case g.rows() > 1:
 		parts = append(parts, "figures at the edges in "+edgeUnit(u), p.drawing.Make)
 	case g.cols() > 1:
-		parts = append(parts, fmt.Sprintf("from %s to %s", lettered(p.cell.Min.X, u), lettered(p.cell.Max.X, u)), p.drawing.Make)
+		parts = append(parts, fmt.Sprintf("from %s to %s", u.Tape(p.cell.Min.X), u.Tape(p.cell.Max.X)), p.drawing.Make)
 	}
 	if parts[len(parts)-1] == "" {
 		parts = parts[:len(parts)-1]
 	}
 	return strings.Join(parts, dot)
-}
-
-// lettered writes a distance in the builder's system.
-func lettered(mm float64, u measure.System) string {
-	if u == measure.Imperial {
-		return measure.Sixteenths(mm)
-	}
-	return measure.MM(mm, 1) + " mm"
 }
 
 // area returns what the drawing's own box fills, mm2.

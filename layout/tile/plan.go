@@ -76,7 +76,6 @@ func (w Way) Lying() []bool {
 	return []bool{true, false}
 }
 
-// bestLaid returns the best plan for paper that lies one way.
 func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	var best plan
 	for _, long := range []bool{false, true} {
@@ -84,7 +83,7 @@ func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 		for i := range set.Drawings {
 			p.pieces = append(p.pieces, cut(&set.Drawings[i], p.room.W(), p.room.H()-captionHigh, long)...)
 		}
-		for _, order := range [][]int{inOrder(p.pieces), tallFirst(p.pieces), wideFirst(p.pieces)} {
+		for _, order := range orders(p.pieces) {
 			if q := p.packed(set, order); q.beats(best) {
 				best = q
 			}
@@ -101,9 +100,7 @@ const settling = 4
 func (p plan) packed(set Set, order []int) plan {
 	var free [][]geometry.Box
 	for range settling {
-		p.spots, p.count = pack(p.pieces, order, p.room, clone(free))
-		p.fronts = len(free)
-		p.sortSheets()
+		p.lay(order, free)
 		_, now := p.cover(set)
 		if slices.EqualFunc(now, free, slices.Equal) {
 			return p
@@ -112,22 +109,22 @@ func (p plan) packed(set Set, order []int) plan {
 	}
 	// It swings to and fro: keep the first sheets for the words alone.
 	for n := len(free); ; n++ {
-		p.spots, p.count = pack(p.pieces, order, p.room, make([][]geometry.Box, n))
-		p.fronts = n
-		p.sortSheets()
+		p.lay(order, make([][]geometry.Box, n))
 		if fronts, _ := p.cover(set); len(fronts) <= n {
 			return p
 		}
 	}
 }
 
-// clone copies free boxes, which packing changes.
-func clone(free [][]geometry.Box) [][]geometry.Box {
-	var out [][]geometry.Box
-	for _, f := range free {
-		out = append(out, slices.Clone(f))
+// lay lays the pieces on first sheets that have these boxes left, and on more.
+func (p *plan) lay(order []int, free [][]geometry.Box) {
+	fronts := make([][]geometry.Box, len(free)) // a copy, which packing changes
+	for i, f := range free {
+		fronts[i] = slices.Clone(f)
 	}
-	return out
+	p.spots, p.count = pack(p.pieces, order, p.room, fronts)
+	p.fronts = len(free)
+	p.sortSheets()
 }
 
 // sortSheets puts the sheets after the first ones in the order in which their
@@ -183,4 +180,133 @@ func (p plan) trimmed(set Set) plan {
 		return q
 	}
 	return p
+}
+
+const (
+	// captionHigh is the room for the line of lettering over a piece, mm.
+	captionHigh = 4.4
+	// pieceGap is left between pieces on one sheet, mm: room for scissors.
+	pieceGap = 2.5
+)
+
+// spot is where a piece lies: its frame's lower left corner on a sheet.
+type spot struct {
+	sheet int
+	at    geometry.Point
+}
+
+// packer lays boxes on sheets. Of each sheet it knows the largest free boxes,
+// which overlap each other: what one box takes is cut out of all of them.
+// (Maximal rectangles, first fit over the sheets, best short side within one;
+// J. Jylanki, A Thousand Ways to Pack the Bin, 2010.)
+type packer struct {
+	room geometry.Box     // of an empty sheet
+	free [][]geometry.Box // by sheet
+}
+
+// pack lays the pieces in the given order, the first sheets having only the
+// given free boxes left, and returns the spots in the order of the pieces with
+// the number of sheets.
+func pack(pieces []piece, order []int, room geometry.Box, fronts [][]geometry.Box) ([]spot, int) {
+	k := packer{room: room, free: fronts}
+	out := make([]spot, len(pieces))
+	for _, i := range order {
+		w, h := pieces[i].wide(room.W()), pieces[i].frame.H()+captionHigh
+		out[i] = k.lay(w, h)
+	}
+	return out, len(k.free)
+}
+
+func (k *packer) lay(w, h float64) spot {
+	for i := range k.free {
+		if at, ok := best(k.free[i], w, h); ok {
+			return k.take(i, at, w, h)
+		}
+	}
+	k.free = append(k.free, []geometry.Box{k.room})
+	return k.take(len(k.free)-1, geometry.Point{X: k.room.Min.X, Y: k.room.Max.Y}, w, h)
+}
+
+// best finds the free box that the piece leaves the least strip of, and in it
+// the upper left corner.
+func best(free []geometry.Box, w, h float64) (geometry.Point, bool) {
+	var at geometry.Point
+	least := math.Inf(1)
+	for _, f := range free {
+		dx, dy := f.W()-w, f.H()-h
+		if dx < -closeEnough || dy < -closeEnough {
+			continue
+		}
+		if left := min(dx, dy); left < least-closeEnough {
+			least, at = left, geometry.Point{X: f.Min.X, Y: f.Max.Y}
+		}
+	}
+	return at, !math.IsInf(least, 1)
+}
+
+// take lays a piece with its upper left corner at the place.
+func (k *packer) take(sheet int, at geometry.Point, w, h float64) spot {
+	low := geometry.Point{X: at.X, Y: at.Y - h}
+	gone := geometry.Box{
+		Min: geometry.Point{X: low.X - pieceGap, Y: low.Y - pieceGap},
+		Max: geometry.Point{X: at.X + w + pieceGap, Y: at.Y + pieceGap}}
+	k.free[sheet] = without(k.free[sheet], gone)
+	return spot{sheet, low}
+}
+
+// speck is the least side of a free box worth remembering, mm.
+const speck = 8.0
+
+// without cuts a box out of free boxes and drops those inside another.
+func without(free []geometry.Box, gone geometry.Box) []geometry.Box {
+	var out []geometry.Box
+	for _, f := range free {
+		if gone.Max.X <= f.Min.X || gone.Min.X >= f.Max.X || gone.Max.Y <= f.Min.Y || gone.Min.Y >= f.Max.Y {
+			out = append(out, f)
+			continue
+		}
+		parts := [4]geometry.Box{f, f, f, f}
+		parts[0].Max.X, parts[1].Min.X = gone.Min.X, gone.Max.X
+		parts[2].Max.Y, parts[3].Min.Y = gone.Min.Y, gone.Max.Y
+		for _, p := range parts {
+			if p.W() > speck && p.H() > speck {
+				out = append(out, p)
+			}
+		}
+	}
+	return outermost(out)
+}
+
+// outermost drops boxes that lie in another one, and repeats.
+func outermost(boxes []geometry.Box) []geometry.Box {
+	var out []geometry.Box
+	for i, b := range boxes {
+		inside := slices.ContainsFunc(boxes[:i], func(o geometry.Box) bool { return o.Holds(b.Min) && o.Holds(b.Max) }) ||
+			slices.ContainsFunc(boxes[i+1:], func(o geometry.Box) bool { return o != b && o.Holds(b.Min) && o.Holds(b.Max) })
+		if !inside {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// orders lists the orders to lay the pieces in: as they are used at the bench, the tall
+// ones first, and the wide ones first. What differs by less than a millimeter counts
+// as equal, so that strips keep their order.
+func orders(pieces []piece) [][]int {
+	used := make([]int, len(pieces))
+	for i := range used {
+		used[i] = i
+	}
+	longer := func(a, b float64) int { return cmp.Compare(math.Round(b), math.Round(a)) }
+	tall, wide := slices.Clone(used), slices.Clone(used)
+	slices.SortStableFunc(tall, func(a, b int) int {
+		p, q := pieces[a].frame, pieces[b].frame
+		return cmp.Or(longer(p.H(), q.H()), longer(p.W(), q.W()))
+	})
+	slices.SortStableFunc(wide, func(a, b int) int {
+		p, q := pieces[a].frame, pieces[b].frame
+		return cmp.Or(longer(p.W(), q.W()), longer(p.H(), q.H()))
+	})
+	return [][]int{used, tall, wide}
 }

@@ -57,7 +57,7 @@ func read(t *testing.T, p layout.Plate) *rendertest.DXF {
 // everything is a plate with every kind of path, a hole, letters and a board.
 func everything() layout.Plate {
 	var ps []curve.Path
-	for _, k := range curve.AllKinds() {
+	for _, k := range rendertest.Segments() {
 		if k.Length() > 0 {
 			ps = append(ps, curve.Path{k})
 		}

@@ -66,7 +66,7 @@ func readOne(t *testing.T, p layout.Plate, layer string) rendertest.Outline {
 // turned and moved.
 func everything() layout.Plate {
 	var ps []curve.Path
-	for _, k := range curve.AllKinds() {
+	for _, k := range rendertest.Segments() {
 		if k.Length() > 0 {
 			ps = append(ps, curve.Path{k})
 		}

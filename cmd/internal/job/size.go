@@ -76,8 +76,8 @@ func (s *Size) Name([]string) {}
 // Do sizes the boat.
 func (s *Size) Do(w World) (*Result, error) {
 	if s.Formulas != "" {
-		text, err := family.Text(s.Formulas)
-		return &Result{Text: text}, wrong("formulas", err)
+		file, err := family.Source(s.Formulas)
+		return &Result{Text: file.Text}, wrong("formulas", err)
 	}
 	if err := s.check(); err != nil {
 		return nil, err
@@ -152,7 +152,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	}
 	out := &Result{Report: report.Report{Title: boat.Design.Title, For: boat.Design.For, Fingerprint: print}}
 	if s.Explain != "" {
-		steps, err := boat.Explain(s.Explain)
+		steps, err := boat.Case.Run().Explain(s.Explain)
 		if err != nil {
 			return nil, wrong("explain", err)
 		}

@@ -1,6 +1,7 @@
 package cutlist
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -80,19 +81,20 @@ func bendAt(line *curve.Track, x float64) float64 {
 // joints places the scarfs of a run so that no piece is longer than the stock,
 // those of the design first. taken are the middles of scarfs in the sticks beside
 // it. From aft forward each piece is made as long as it can be.
-//
 // Errors: no place within the rules.
 func (r *Run) joints(stock float64, taken []Joint) ([]Joint, error) {
 	var out []Joint
 	for _, m := range r.Fixed {
 		out = append(out, Joint{m, r.Scarf})
 	}
-	slices.SortFunc(out, func(a, b Joint) int { return int(math.Copysign(1, a.Middle-b.Middle)) })
+	slices.SortFunc(out, func(a, b Joint) int { return cmp.Compare(a.Middle, b.Middle) })
 	for {
-		from, to, at := r.tooLong(out, stock)
+		pieces := r.pieces(out)
+		at := slices.IndexFunc(pieces, func(z frame.Zone) bool { return z.To-z.From > stock+1e-6 })
 		if at < 0 {
 			return out, nil
 		}
+		from, to := pieces[at].From, pieces[at].To
 		m, ok := r.place(from, to, stock, out, taken)
 		if !ok {
 			return nil, fmt.Errorf("no place for a scarf of %.0f mm between %.0f and %.0f mm from midship that keeps out of mortises, ribs, hard curves and %.0f scarf lengths from the next", r.Scarf, from, math.Min(to, from+stock), apart)
@@ -101,21 +103,16 @@ func (r *Run) joints(stock float64, taken []Joint) ([]Joint, error) {
 	}
 }
 
-// tooLong returns the first piece longer than the stock and where among the joints
-// a new one comes; at is -1 when all fit.
-func (r *Run) tooLong(joints []Joint, stock float64) (from, to float64, at int) {
-	from = r.Aft
-	for i := 0; i <= len(joints); i++ {
-		to, next := r.Fore, 0.0
-		if i < len(joints) {
-			to, next = joints[i].Middle+r.Scarf/2, joints[i].Middle-r.Scarf/2
-		}
-		if to-from > stock+1e-6 {
-			return from, to, i
-		}
-		from = next
+// pieces are the stretches of the stock that the joints leave, from aft; each reaches
+// past the middle of a joint by half its length.
+func (r *Run) pieces(joints []Joint) []frame.Zone {
+	var out []frame.Zone
+	from := r.Aft
+	for _, j := range joints {
+		out = append(out, frame.Zone{From: from, To: j.Middle + j.Length/2})
+		from = j.Middle - j.Length/2
 	}
-	return 0, 0, -1
+	return append(out, frame.Zone{From: from, To: r.Fore})
 }
 
 // place finds the farthest middle of a scarf that ends a piece begun at from.
@@ -152,4 +149,47 @@ func clear(middle, length, lengths float64, others []Joint) bool {
 		}
 	}
 	return true
+}
+
+// Piece is one length to crosscut: a whole stick or a part of a scarfed one.
+type Piece struct {
+	Stick  int // number in the list of sticks
+	Number int // of the piece in its stick, from aft, from 1
+	Of     int // pieces of the stick
+	Length float64
+}
+
+// Cutting is how a stick is made up of pieces.
+type Cutting struct {
+	Pieces []Piece
+	Joints []Joint
+}
+
+// maker splits sticks for stock of a length, staggering scarfs with those placed
+// before in the sticks beside.
+type maker struct {
+	sticks []Stick
+	placed map[string][]Joint
+}
+
+// split returns the pieces of stick i from stock of the given length.
+// Errors: a stick that is too long and may not or cannot be scarfed.
+func (m *maker) split(i int, stock float64) (Cutting, error) {
+	s := &m.sticks[i]
+	switch {
+	case s.Length <= stock && (s.Run == nil || len(s.Run.Fixed) == 0):
+		return Cutting{Pieces: []Piece{{i, 1, 1, s.Length}}}, nil
+	case s.Run == nil:
+		return Cutting{}, fmt.Errorf("is %.0f mm long and must be one piece; the longest board is %.0f mm", s.Length, stock)
+	}
+	joints, err := s.Run.joints(stock, m.placed[s.Run.Beside])
+	if err != nil {
+		return Cutting{}, fmt.Errorf("is %.0f mm long, the longest board %.0f mm: %w", s.Length, stock, err)
+	}
+	m.placed[s.Run.Beside] = append(m.placed[s.Run.Beside], joints...)
+	out := Cutting{Joints: joints}
+	for k, z := range s.Run.pieces(joints) {
+		out.Pieces = append(out.Pieces, Piece{i, k + 1, len(joints) + 1, z.To - z.From})
+	}
+	return out, nil
 }

@@ -120,7 +120,7 @@ func TestSplicesApart(t *testing.T) {
 func TestPlaneTakesWood(t *testing.T) {
 	sticks := []Stick{{Length: 1000, Width: 20, Thickness: 20}, {Length: 1000, Width: 20, Thickness: 20}}
 	boards := func(wide float64) int {
-		tr := trial{sticks: sticks, mine: []int{0, 1}, kerf: 2, pack: Pack}
+		tr := sawing{sticks: sticks, mine: []int{0, 1}, kerf: 2, pack: Pack}
 		r := tr.saw([]Board{{Length: 1200, Width: wide, Thickness: 20}}, 1200)
 		return len(r.Boards)
 	}

@@ -1,9 +1,11 @@
 package cutlist
 
 import (
+	"math"
 	"slices"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 )
 
@@ -83,7 +85,6 @@ type Layer []Piece
 
 // Make plans the sawing of a frame and its outfits from the boards that its design names, or from
 // sizes to ask the yard for.
-//
 // How: each wood is ripped first and the rips are crosscut, both by Pack; the end
 // left of a wide rip is ripped once more where that saves a board. Long sticks are scarfed where the boards are short. Of several orders of using up the
 // builder's boards, and of the yard's sizes, the one that leaves no stick without
@@ -91,14 +92,13 @@ type Layer []Piece
 // volume.
 func Make(f *frame.Frame, kits ...kit.Kit) *Plan { return plan(f, kits, Pack) }
 
-// packer is a way to lay lengths into bins.
 type packer func(lengths []float64, capacity, gap float64) Packing
 
 func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 	p := &Plan{Sticks: Sticks(f, kits...), Kerf: float64(f.Design.Stock.Kerf)}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
 	for _, species := range p.species() {
-		t := trial{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species}
+		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species}
 		for i, s := range p.Sticks {
 			if s.Species == species {
 				t.mine = append(t.mine, i)
@@ -118,7 +118,6 @@ func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 	return p
 }
 
-// species lists the woods in the order of their first stick.
 func (p *Plan) species() []string {
 	var out []string
 	for _, s := range p.Sticks {
@@ -134,6 +133,71 @@ func (p *Plan) Missing() []Missing {
 	var out []Missing
 	for _, w := range p.Woods {
 		out = append(out, w.Missing...)
+	}
+	return out
+}
+
+// Board is one size of board, mm.
+type Board struct {
+	Species                  string
+	Length, Width, Thickness float64
+	Count                    int     // 0 for as many as needed
+	Price                    float64 // of one; 0 when not known
+	Asked                    bool    // not named by the builder: a size to ask the yard for
+}
+
+// Volume returns the wood of one board, mm3.
+func (b Board) Volume() float64 { return b.Length * b.Width * b.Thickness }
+
+// Dressing is what is planed off the two sawn faces of a rip together, mm. Common
+// practice, no source.
+const Dressing = 1.0
+
+// lie says how sticks of a section lie in a board: across of its width for a rip
+// that is layers sticks high.
+func (b Board) lie(s Stick, kerf float64) (across float64, layers int, ok bool) {
+	best := math.Inf(1)
+	for _, way := range [][2]float64{{s.Width, s.Thickness}, {s.Thickness, s.Width}} {
+		n := 0
+		if way[1] <= b.Thickness {
+			n = max(1, int((b.Thickness+kerf+Dressing)/(way[1]+kerf+Dressing)))
+		}
+		if way[0] > b.Width || n == 0 {
+			continue
+		}
+		if cost := (way[0] + kerf + Dressing) / float64(n); cost < best-1e-9 {
+			best, across, layers, ok = cost, way[0], n, true
+		}
+	}
+	return across, layers, ok
+}
+
+func named(d *design.Design, species string) []Board {
+	var out []Board
+	for _, b := range d.Stock.Boards {
+		if same(d, b.Species, species) {
+			out = append(out, Board{Species: species, Length: float64(b.Length), Width: float64(b.Width), Thickness: float64(b.Thickness), Count: b.Count, Price: b.Price})
+		}
+	}
+	return out
+}
+
+func same(d *design.Design, a, b string) bool {
+	x, errX := d.Wood(a)
+	y, errY := d.Wood(b)
+	return a == b || errX == nil && errY == nil && x.Name == y.Name
+}
+
+// yard lists the sizes to ask for when none are named: 8 to 18 feet long, 4 to 12
+// inches wide, 1 to 2 inches thick, in even mm. Common practice, no source.
+func yard(species string) []Board {
+	var out []Board
+	for _, long := range []float64{2440, 3050, 3660, 4270, 4880, 5490} {
+		for _, wide := range []float64{100, 150, 200, 250, 300} {
+			for _, thick := range []float64{25, 32, 38, 50} {
+				out = append(out, Board{Species: species, Length: long, Width: wide, Thickness: thick, Asked: true})
+			}
+		}
 	}
 	return out
 }

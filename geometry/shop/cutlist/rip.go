@@ -19,7 +19,7 @@ type class struct {
 // classes sorts pieces by their section, the widest rips first; those that do not
 // go into the board are returned as they are. With together the shaped pieces make
 // one class, as wide as the widest.
-func (t trial) classes(b Board, pieces []Piece, together bool) (in []class, out []Piece) {
+func (t sawing) classes(b Board, pieces []Piece, together bool) (in []class, out []Piece) {
 	for _, p := range pieces {
 		s := t.sticks[p.Stick]
 		across, layers, ok := b.lie(s, t.kerf)
@@ -45,7 +45,7 @@ func (t trial) classes(b Board, pieces []Piece, together bool) (in []class, out 
 // cut saws pieces from boards of one kind and returns what no board was left for.
 // It takes the fewest boards of some ways: every rip the whole length of a board
 // for one section, the ends of wide rips ripped once more, shaped pieces end to end.
-func (t trial) cut(b Board, pieces []Piece) ([]Sawn, []Piece) {
+func (t sawing) cut(b Board, pieces []Piece) ([]Sawn, []Piece) {
 	in, left := t.classes(b, pieces, false)
 	out := t.boards(b, t.plainRips(b, in))
 	for _, together := range []bool{false, true} {
@@ -64,8 +64,7 @@ func (t trial) cut(b Board, pieces []Piece) ([]Sawn, []Piece) {
 	return out[:b.Count], left
 }
 
-// boards lays rips side by side in boards.
-func (t trial) boards(b Board, rips []RipCut) []Sawn {
+func (t sawing) boards(b Board, rips []RipCut) []Sawn {
 	across := make([]float64, len(rips))
 	for i, r := range rips {
 		across[i] = r.Across
@@ -83,9 +82,9 @@ func (t trial) boards(b Board, rips []RipCut) []Sawn {
 }
 
 // gap is what lies between two rips, mm.
-func (t trial) gap() float64 { return t.kerf + Dressing }
+func (t sawing) gap() float64 { return t.kerf + Dressing }
 
-func (t trial) plainRips(b Board, in []class) []RipCut {
+func (t sawing) plainRips(b Board, in []class) []RipCut {
 	var out []RipCut
 	for _, c := range in {
 		out = append(out, t.rip(b.Length, c)...)
@@ -95,9 +94,8 @@ func (t trial) plainRips(b Board, in []class) []RipCut {
 
 // thriftyRips rips the wide sections first and fills the ends that they leave with
 // narrower ones.
-func (t trial) thriftyRips(b Board, in []class) []RipCut {
-	rest := make([]class, len(in))
-	copy(rest, in)
+func (t sawing) thriftyRips(b Board, in []class) []RipCut {
+	rest := slices.Clone(in)
 	var out []RipCut
 	for i := range rest {
 		for _, r := range t.rip(b.Length, rest[i]) {
@@ -111,7 +109,7 @@ func (t trial) thriftyRips(b Board, in []class) []RipCut {
 }
 
 // endOf is the length that the pieces of a single layer leave of a rip, mm.
-func (t trial) endOf(r RipCut, long float64) float64 {
+func (t sawing) endOf(r RipCut, long float64) float64 {
 	for _, p := range r.Layers[0] {
 		long -= p.Length + t.kerf
 	}
@@ -119,7 +117,7 @@ func (t trial) endOf(r RipCut, long float64) float64 {
 }
 
 // fill rips an end of the given size and takes what it holds out of the classes.
-func (t trial) fill(wide, long float64, from []class) []RipCut {
+func (t sawing) fill(wide, long float64, from []class) []RipCut {
 	var out []RipCut
 	for i := range from {
 		c := &from[i]
@@ -162,7 +160,7 @@ func lengthOf(r RipCut) float64 {
 
 // rip lays the pieces of a class end to end in strips of a length, and so many
 // strips as there are layers over each other.
-func (t trial) rip(long float64, c class) []RipCut {
+func (t sawing) rip(long float64, c class) []RipCut {
 	sizes := make([]float64, len(c.pieces))
 	for i, p := range c.pieces {
 		sizes[i] = p.Length
@@ -183,7 +181,7 @@ func (t trial) rip(long float64, c class) []RipCut {
 }
 
 // volume is the wood of the pieces on a board, mm3.
-func (t trial) volume(s Sawn) float64 {
+func (t sawing) volume(s Sawn) float64 {
 	sum := 0.0
 	for _, p := range s.Pieces() {
 		sum += p.Length * t.sticks[p.Stick].Width * t.sticks[p.Stick].Thickness
@@ -194,7 +192,7 @@ func (t trial) volume(s Sawn) float64 {
 // least is the wood in whole boards that no plan can do without, mm3, for boards of
 // one size: the ground that the pieces take up with their saw cuts over that of a
 // board. For boards of several sizes it is the pieces alone.
-func (t trial) least(w Wood, cuttings map[int]Cutting) float64 {
+func (t sawing) least(w Wood, cuttings map[int]Cutting) float64 {
 	if len(w.Boards) == 0 {
 		return 0
 	}

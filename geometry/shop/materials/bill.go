@@ -3,12 +3,15 @@
 package materials
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/wording"
 )
 
 // Item is one thing to buy.
@@ -107,4 +110,103 @@ func glueArea(p *cutlist.Plan) float64 {
 		}
 	}
 	return sum
+}
+
+func (n *Needs) list(f *frame.Frame, p *cutlist.Plan) {
+	add := func(key, name string, amount float64, unit, how string, args ...any) {
+		n.Items = append(n.Items, Item{key, name, amount, unit, fmt.Sprintf(how, args...)})
+	}
+	for _, w := range p.Woods {
+		if len(w.Boards) > 0 {
+			add("wood: "+w.Species, w.Species, w.Bought/1e9, "m3", "%s of the ripping plan", wording.Counted(len(w.Boards), "board"))
+		}
+	}
+	sheet := n.Cloth.Length * n.Cloth.Width / 1e6
+	area := n.Cloth.Area / 1e6
+	add("cloth", "cloth for the skin", upTo(sheet, 0.1), "m2", "one sheet of %.2f x %.2f m", n.Cloth.Length/1000, n.Cloth.Width/1000)
+	add("coating", "coating of the skin", upTo(area*CoatPerArea, 0.1), "L", "%.2f m2 at %.2f L/m2, %d coats in all", area, CoatPerArea, Coats)
+	faces := n.WoodFaces / 1e6
+	add("oil", "oil or varnish for the frame", upTo(faces*OilCoats/oilPerLitre, 0.1), "L", "%.1f m2 of wood, %d coats at %.0f m2/L", faces, OilCoats, oilPerLitre)
+	if n.GlueArea > 0 {
+		glue := n.GlueArea / 1e6
+		add("glue", "waterproof glue", upTo(glue*GluePerArea*glueWaste, 0.1), "kg", "%.2f m2 of glue line at %.2f kg/m2, half as much again", glue, GluePerArea)
+	}
+	add("cord", "lashing cord", upTo(n.Lashings.Total/1000, 1), "m", "%d crossings, a tenth to spare, %.0f m at each end", n.Lashings.Count(), endLashings)
+	add("peg", "pegs", float64(n.Pegs), "each", "%d in each rib, and the holes of the cross pieces", PegsPerRib)
+	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", tackPitch)
+	add("thread", "waxed thread", 2*threadPerEnd, "m", "%.0f m for each end", threadPerEnd)
+	add("workshop", "abrasives, blades, gloves, masks, rags", 1, "lot", "one lot for a boat")
+}
+
+// outfits adds what outfits are bought for, by the price table's keys: what is there
+// already grows.
+func (n *Needs) outfits(kits []kit.Kit) {
+	at := map[string]int{}
+	for i, v := range n.Items {
+		at[v.Key] = i
+	}
+	for _, k := range kits {
+		for _, t := range k.Things {
+			how := t.How + " (" + k.Name + ")"
+			i, there := at[t.Key]
+			if !there {
+				at[t.Key] = len(n.Items)
+				n.Items = append(n.Items, Item{t.Key, t.Name, t.Amount, t.Unit, how})
+				continue
+			}
+			n.Items[i].Amount += t.Amount
+			n.Items[i].How += "; " + how
+			if !strings.Contains(n.Items[i].Name, t.Name) {
+				n.Items[i].Name += ", " + t.Name
+			}
+		}
+	}
+}
+
+func upTo(v, step float64) float64 {
+	const speck = 1e-9
+	return math.Round(math.Ceil(v/step-speck)*step*1e6) / 1e6
+}
+
+// Lashings are the crossings of ribs with keel and stringers, each lashed in an X.
+type Lashings struct {
+	Stringers, Keel int     // crossings
+	EachStringer    float64 // mm of cord
+	EachKeel        float64
+	Total           float64 // mm, with a tenth to spare and the ends' own lashings
+}
+
+// Count is all crossings.
+func (l Lashings) Count() int { return l.Stringers + l.Keel }
+
+// The turns of one lashing, two on each diagonal, and its two tails together, mm.
+// Common practice, no source; old beam lashings of skin boats have three to four
+// turns (Murdoch, Ninth Annual Report of the Bureau of Ethnology, 1892).
+const (
+	Turns = 4
+	Tails = 200.0
+	spare = 1.10
+)
+
+// Lashing returns the cord of one X lashing, mm: a rib of width a and thickness t
+// crossed by a batten of width b and depth d, with so many turns:
+//
+//	turns (2 sqrt(a2 + b2) + 2 (t + d)) + tails
+//
+// Derived: each turn goes over the crossing on one diagonal and back under it.
+func Lashing(a, t, b, d float64, turns int, tails float64) float64 {
+	return float64(turns)*(2*math.Hypot(a, b)+2*(t+d)) + tails
+}
+
+func lashings(f *frame.Frame) Lashings {
+	d := f.Design
+	a, t := float64(d.Ribs.Width), float64(d.Ribs.Thickness)
+	l := Lashings{
+		Stringers:    2 * len(f.Stringers) * len(f.Ribs),
+		Keel:         len(f.Ribs),
+		EachStringer: Lashing(a, t, float64(d.Stringers.Width), float64(d.Stringers.Depth), Turns, Tails),
+		EachKeel:     Lashing(a, t, float64(d.Keel.Width), float64(d.Keel.Depth), Turns, Tails),
+	}
+	l.Total = spare*(float64(l.Stringers)*l.EachStringer+float64(l.Keel)*l.EachKeel) + 2*endLashings*1000
+	return l
 }

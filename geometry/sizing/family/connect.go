@@ -1,10 +1,12 @@
 package family
 
 import (
+	"encoding"
 	"fmt"
 	"math"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"ribwright/geometry/design"
@@ -12,230 +14,212 @@ import (
 	"ribwright/geometry/sizing/formula"
 )
 
-// setter puts one value into a design.
-type setter struct {
-	name string
-	put  func(d *design.Design, v formula.Value) error
-}
-
-// tables are the first words of the design's keys; a name that begins with one
-// is a key of the design.
-func tables() []string {
-	var out []string
-	for _, k := range design.Keys() {
-		if first, _, ok := strings.Cut(k.Name, "."); ok && !slices.Contains(out, first) {
-			out = append(out, first)
-		}
-	}
-	return out
-}
-
-// connect finds the key of the design for every name that is one.
-func (f *Family) connect() error {
-	c := connector{family: f, rows: map[string][]string{}}
-	for _, name := range f.Program.Names() {
-		first, _, dotted := strings.Cut(name, ".")
-		if !dotted || !slices.Contains(tables(), first) {
-			continue
-		}
-		if err := c.key(name); err != nil {
-			return err
-		}
-		f.design = append(f.design, name)
-	}
-	f.rows = f.labelledRows()
-	return nil
-}
-
-// connector remembers which rows of lists of tables have been met: the label in
-// thwart.yoke.at names a row, in the order of the file.
-type connector struct {
-	family *Family
-	rows   map[string][]string // table, with the labels of its rows
-}
-
 // fitted is the word that says whether a row is there at all.
 const fitted = "fitted"
 
-func (c *connector) key(name string) error {
-	words := strings.Split(name, ".")
-	at := func(d *design.Design) reflect.Value { return reflect.ValueOf(d).Elem() }
+// target is the key of the design that a formula fills.
+type target struct {
+	name       string // of the formula, and of the key but for a label
+	fields     []int  // the way to it through the tables of the design
+	table, row string // "hull.section" and "hull.section.mid" for a key in a labelled row
+	key        string // without its table and row; fitted for whether the row is there
+}
+
+// connect finds the key of the design for every name that is one: a name that begins
+// with a table of the design.
+func (f *Family) connect() error {
+	for _, name := range f.Program.Names() {
+		first, _, dotted := strings.Cut(name, ".")
+		if field, ok := tagged(reflect.TypeFor[design.Design](), first); !dotted || !ok || field.Type.Kind() == reflect.String {
+			continue
+		}
+		t, err := f.target(name)
+		if err != nil {
+			return err
+		}
+		f.targets = append(f.targets, t)
+	}
+	return nil
+}
+
+// target follows a name through the tables of the design. In a list of tables the
+// word after it is the label of a row.
+func (f *Family) target(name string) (target, error) {
+	words, t := strings.Split(name, "."), target{name: name}
 	typ := reflect.TypeFor[design.Design]()
-	path := ""
-	for len(words) > 0 {
-		field, ok := tagged(typ, words[0])
-		if !ok {
-			return c.fault(name, "the design has no key %s; its keys in [%s] are %s", name, strings.Trim(path, "."), strings.Join(keysIn(typ), ", "))
-		}
-		outer, index := at, field.Index
-		at = func(d *design.Design) reflect.Value { return outer(d).FieldByIndex(index) }
-		typ, path = field.Type, path+words[0]+"."
-		words = words[1:]
+	for i := 0; i < len(words); i++ {
+		t.key = words[i]
+		field, ok := tagged(typ, t.key)
 		switch {
-		case typ.Kind() == reflect.Slice && typ.Elem().Kind() == reflect.Struct:
-			if len(words) != 2 {
-				return c.fault(name, "takes a label and a key, as %slabel.at", path)
+		case t.row != "" && t.key == fitted:
+			return t, f.checkKind(name, formula.Kind{Class: formula.Truth}, "accepted:")
+		case !ok && t.row != "":
+			return t, f.fault(name, "the design has no key %s; its keys there are %s, and %s", name, strings.Join(design.KeyNames(typ), ", "), fitted)
+		case !ok:
+			return t, f.fault(name, "the design has no key %s; its keys in [%s] are %s", name, strings.Join(words[:i], "."), strings.Join(design.KeyNames(typ), ", "))
+		}
+		t.fields, typ = append(t.fields, field.Index[0]), field.Type
+		if typ.Kind() == reflect.Pointer {
+			typ = typ.Elem()
+		}
+		if isTables(typ) {
+			t.table = strings.Join(words[:i+1], ".")
+			if len(words) != i+3 {
+				return t, f.fault(name, "takes a label and a key, as %s.label.at", t.table)
 			}
-			return c.row(name, path, at, typ.Elem(), words)
-		case typ.Kind() == reflect.Pointer:
-			outer, elem := at, typ.Elem()
-			at = func(d *design.Design) reflect.Value { return made(outer(d), elem) }
-			typ = elem
+			i++
+			t.row, typ = t.table+"."+words[i], typ.Elem()
 		}
 	}
-	return c.value(name, typ, at)
-}
-
-// made returns what a pointer points to, made when there is nothing yet.
-func made(v reflect.Value, elem reflect.Type) reflect.Value {
-	if v.IsNil() {
-		v.Set(reflect.New(elem))
-	}
-	return v.Elem()
-}
-
-// row connects a key of a labelled row.
-func (c *connector) row(name, table string, list func(*design.Design) reflect.Value, typ reflect.Type, words []string) error {
-	label, field := words[0], words[1]
-	row := slices.Index(c.rows[table], label)
-	if row < 0 {
-		row = len(c.rows[table])
-		c.rows[table] = append(c.rows[table], label)
-	}
-	at := func(d *design.Design) reflect.Value {
-		v := list(d)
-		for v.Len() <= row {
-			v.Set(reflect.Append(v, reflect.Zero(typ)))
-		}
-		return v.Index(row)
-	}
-	if field == fitted {
-		if k, _ := c.family.Program.Kind(name); k.Class != formula.Truth {
-			return c.fault(name, "is %s; accepted: true or false", k)
-		}
-		return nil
-	}
-	f, ok := tagged(typ, field)
+	want, ok := kindOf(name, typ)
 	if !ok {
-		return c.fault(name, "the design has no key %s; its keys there are %s, and %s", name, strings.Join(keysIn(typ), ", "), fitted)
+		return t, f.fault(name, "is a table of the design, not a value; give a key in it")
 	}
-	return c.value(name, f.Type, func(d *design.Design) reflect.Value { return at(d).FieldByIndex(f.Index) })
+	return t, f.checkKind(name, want, "the design takes")
 }
 
-func (c *connector) fault(name, format string, args ...any) error {
-	return &formula.Fault{At: c.family.Program.Where(name), Name: name, Text: fmt.Sprintf(format, args...)}
+func (f *Family) checkKind(name string, want formula.Kind, accepted string) error {
+	if k, _ := f.Program.Kind(name); k != want {
+		return f.fault(name, "is %s; %s %s", k, accepted, want)
+	}
+	return nil
 }
 
-// tagged finds the field of a key.
-func tagged(t reflect.Type, key string) (reflect.StructField, bool) {
-	for i := range numFields(t) {
-		f := t.Field(i)
-		if tag, _, _ := strings.Cut(f.Tag.Get("toml"), ","); tag == key {
-			return f, true
-		}
+func (f *Family) fault(name, format string, args ...any) error {
+	return &formula.Fault{At: f.Program.Where(name), Name: name, Text: fmt.Sprintf(format, args...)}
+}
+
+func isTables(t reflect.Type) bool {
+	return t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.Struct
+}
+
+func tagged(table reflect.Type, key string) (reflect.StructField, bool) {
+	if i := slices.Index(design.KeyNames(table), key); i >= 0 {
+		return table.Field(i), true
 	}
 	return reflect.StructField{}, false
 }
 
-func numFields(t reflect.Type) int {
-	if t.Kind() != reflect.Struct {
-		return 0
+// Design puts the values of a run into a design. It has not passed Check yet.
+// Errors: *formula.Fault for a value that a key does not take.
+func (f *Family) Design(r *formula.Run) (*design.Design, error) {
+	d := design.Defaults()
+	rows := f.fittedRows(r)
+	for _, t := range f.targets {
+		row, there := rows[t.row]
+		if t.key == fitted || t.row != "" && !there {
+			continue
+		}
+		v, _, _ := r.Value(t.name)
+		if err := fill(t.name, t.field(d, row), v); err != nil {
+			return nil, f.fault(t.name, "%v", err)
+		}
 	}
-	return t.NumField()
+	d.SternLikeBow(f.Program.HasFormula)
+	return d, nil
 }
 
-func keysIn(t reflect.Type) []string {
-	var out []string
-	for i := range numFields(t) {
-		tag, _, _ := strings.Cut(t.Field(i).Tag.Get("toml"), ",")
-		out = append(out, tag)
+// fittedRows numbers the labelled rows of each table that are there, in the order of
+// the file: all but those of which it says that they are not fitted.
+func (f *Family) fittedRows(r *formula.Run) map[string]int {
+	rows, count := map[string]int{}, map[string]int{}
+	for _, t := range f.targets {
+		_, met := rows[t.row]
+		if v, _, said := r.Value(t.row + "." + fitted); t.row == "" || met || said && !v.True() {
+			continue
+		}
+		rows[t.row] = count[t.table]
+		count[t.table]++
+	}
+	return rows
+}
+
+// field is the place of the key in a design, in the row given where it is in one;
+// tables and rows on the way are made.
+func (t target) field(d *design.Design, row int) reflect.Value {
+	v := reflect.ValueOf(d).Elem()
+	for _, i := range t.fields {
+		v = v.Field(i)
+		if v.Kind() == reflect.Pointer {
+			if v.IsNil() {
+				v.Set(reflect.New(v.Type().Elem()))
+			}
+			v = v.Elem()
+		}
+		if isTables(v.Type()) {
+			for v.Len() <= row {
+				v.Set(reflect.Append(v, reflect.Zero(v.Type().Elem())))
+			}
+			v = v.Index(row)
+		}
+	}
+	return v
+}
+
+// Sources tells for every key of the design, numbered as in design.Problem
+// ("hull.section.1.flare"), the name of the formula it came from.
+func (f *Family) Sources(r *formula.Run) map[string]string {
+	rows, out := f.fittedRows(r), map[string]string{}
+	for _, t := range f.targets {
+		if row, there := rows[t.row]; there {
+			out[strings.Join([]string{t.table, strconv.Itoa(row), t.key}, ".")] = t.name
+		} else if t.row == "" {
+			out[t.name] = t.name
+		}
 	}
 	return out
 }
 
-// value connects a plain key and checks that its kind is the formula's.
-func (c *connector) value(name string, typ reflect.Type, at func(*design.Design) reflect.Value) error {
-	want, put := kindOf(name, typ)
-	if put == nil {
-		return c.fault(name, "is a table of the design, not a value; give a key in it")
-	}
-	if k, _ := c.family.Program.Kind(name); k != want {
-		return c.fault(name, "is %s; the design takes %s", k, want)
-	}
-	c.family.setters = append(c.family.setters, setter{name, func(d *design.Design, v formula.Value) error { return put(at(d), v) }})
-	return nil
-}
-
-// filler puts a value into a field of the design.
-type filler func(reflect.Value, formula.Value) error
-
-// kindOf returns the kind that a field of the design takes and how to fill it;
-// nil for a table.
-func kindOf(name string, t reflect.Type) (formula.Kind, filler) {
+// kindOf returns the kind of value that a field of the design takes; ok is false for a table.
+func kindOf(name string, t reflect.Type) (k formula.Kind, ok bool) {
+	_, choice := reflect.New(t).Interface().(encoding.TextUnmarshaler)
 	switch {
 	case t == reflect.TypeFor[measure.Length]():
-		return formula.Of(formula.Length), fillNumber(1)
+		return formula.Of(formula.Length), true
 	case t == reflect.TypeFor[measure.Angle]():
-		return formula.Of(formula.Angle), fillNumber(1)
-	case t == reflect.TypeFor[design.Kind]():
-		return formula.Kind{Class: formula.Text}, fillKind
-	case t == reflect.TypeFor[design.Posture]():
-		return formula.Kind{Class: formula.Text}, fillPosture
+		return formula.Of(formula.Angle), true
+	case choice, t.Kind() == reflect.String:
+		return formula.Kind{Class: formula.Text}, true
 	case t == reflect.TypeFor[[]measure.Length]():
-		return formula.Kind{Class: formula.List, Dim: formula.Length}, fillLengths
+		return formula.Kind{Class: formula.List, Dim: formula.Length}, true
 	case t == reflect.TypeFor[[]float64]():
-		return formula.Kind{Class: formula.List}, func(r reflect.Value, v formula.Value) error {
-			r.Set(reflect.ValueOf(slices.Clone(v.List)))
-			return nil
-		}
-	case t.Kind() == reflect.String:
-		return formula.Kind{Class: formula.Text}, func(r reflect.Value, v formula.Value) error { r.SetString(v.Text); return nil }
+		return formula.Kind{Class: formula.List}, true
 	case t.Kind() == reflect.Bool:
-		return formula.Kind{Class: formula.Truth}, func(r reflect.Value, v formula.Value) error { r.SetBool(v.True()); return nil }
-	case t.Kind() == reflect.Int:
-		return formula.Of(formula.Plain), fillCount
-	case t.Kind() == reflect.Float64 && name == "skin.mass":
-		return formula.Of(formula.Cloth), fillNumber(1e9) // the design has it in g/m2, formulas in kg/mm2
+		return formula.Kind{Class: formula.Truth}, true
+	case t.Kind() == reflect.Float64 && name == clothMass:
+		return formula.Of(formula.Cloth), true
 	case t.Kind() == reflect.Float64 && strings.HasSuffix(name, ".mass"):
-		return formula.Of(formula.Mass), fillNumber(1)
-	case t.Kind() == reflect.Float64:
-		return formula.Of(formula.Plain), fillNumber(1)
+		return formula.Of(formula.Mass), true
 	}
-	return formula.Kind{}, nil
+	return formula.Of(formula.Plain), t.Kind() == reflect.Float64 || t.Kind() == reflect.Int
 }
 
-func fillNumber(times float64) filler {
-	return func(r reflect.Value, v formula.Value) error { r.SetFloat(v.Num * times); return nil }
-}
+// clothMass is in g/m2 in the design and in kg/mm2 in formulas.
+const clothMass = "skin.mass"
 
-func fillKind(r reflect.Value, v formula.Value) error {
-	var k design.Kind
-	err := k.UnmarshalText([]byte(v.Text))
-	r.Set(reflect.ValueOf(k))
-	return err
-}
-
-func fillPosture(r reflect.Value, v formula.Value) error {
-	var p design.Posture
-	err := p.UnmarshalText([]byte(v.Text))
-	r.Set(reflect.ValueOf(p))
-	return err
-}
-
-func fillLengths(r reflect.Value, v formula.Value) error {
-	var list []measure.Length
-	for _, n := range v.List {
-		list = append(list, measure.Length(n))
-	}
-	r.Set(reflect.ValueOf(list))
-	return nil
-}
-
-func fillCount(r reflect.Value, v formula.Value) error {
-	n := math.Round(v.Num)
-	if !(math.Abs(n) <= 1e6) {
+// fill puts a value of the kind that a field takes into it.
+func fill(name string, field reflect.Value, v formula.Value) error {
+	choice, _ := field.Addr().Interface().(encoding.TextUnmarshaler)
+	switch {
+	case name == clothMass:
+		field.SetFloat(v.Num * 1e9)
+	case field.Kind() == reflect.Float64:
+		field.SetFloat(v.Num)
+	case choice != nil: // one of the words that the design knows
+		return choice.UnmarshalText([]byte(v.Text))
+	case field.Kind() == reflect.String:
+		field.SetString(v.Text)
+	case field.Kind() == reflect.Bool:
+		field.SetBool(v.True())
+	case field.Kind() == reflect.Slice:
+		field.SetZero()
+		for _, n := range v.List {
+			field.Set(reflect.Append(field, reflect.ValueOf(n).Convert(field.Type().Elem())))
+		}
+	case !(math.Abs(v.Num) < 1e6+0.5):
 		return fmt.Errorf("%g is no count", v.Num)
+	default:
+		field.SetInt(int64(math.Round(v.Num)))
 	}
-	r.SetInt(int64(n))
 	return nil
 }

@@ -28,11 +28,9 @@ type Family struct {
 	Name    string
 	Seats   int // how many paddle
 	Program *formula.Program
+	Drawing formula.Mask // what the design rests on, and the places of people and gear; all else judges the result
 
-	setters []setter
-	design  []string // names that are keys of the design, in their order in the files
-	rows    []list
-	drawing formula.Mask // lines behind the design and behind what is required
+	targets []target // the keys of the design that have a formula, in the order of the files
 }
 
 // Shipped returns a family that comes with the program. Errors: an unknown name,
@@ -41,20 +39,16 @@ func Shipped(name string) (*Family, error) {
 	if !slices.Contains(Names(), name) {
 		return nil, fmt.Errorf("no family %q; there are %s, or a family file of your own", name, strings.Join(Names(), ", "))
 	}
-	src, err := shippedSource(name)
+	src, err := Source(name)
 	if err != nil {
 		return nil, err
 	}
 	return Read(src)
 }
 
-// Text returns the file of a shipped family or of a part it uses.
-func Text(name string) (string, error) {
-	src, err := shippedSource(name)
-	return src.Text, err
-}
-
-func shippedSource(name string) (formula.Source, error) {
+// Source returns the file of a shipped family or of a part it uses. Errors: an unknown
+// name, listing the known ones.
+func Source(name string) (formula.Source, error) {
 	if !slices.Contains(Files(), name) {
 		return formula.Source{}, fmt.Errorf("no file %q to use; there are %s", name, strings.Join(Files(), ", "))
 	}
@@ -66,7 +60,7 @@ func shippedSource(name string) (formula.Source, error) {
 // Errors: *formula.Fault for what is wrong in the file, with line and column.
 func Read(src formula.Source) (*Family, error) {
 	// The partner is known only where two paddle, so the seats are read first.
-	p, err := formula.Compile(src, shippedSource, Inputs(2))
+	p, err := formula.Compile(src, Source, inputs(2))
 	if err != nil {
 		return nil, err
 	}
@@ -75,7 +69,7 @@ func Read(src formula.Source) (*Family, error) {
 		return nil, err
 	}
 	if f.Seats == 1 {
-		if p, err = formula.Compile(src, shippedSource, Inputs(1)); err != nil {
+		if p, err = formula.Compile(src, Source, inputs(1)); err != nil {
 			return nil, err
 		}
 	}
@@ -86,72 +80,56 @@ func Read(src formula.Source) (*Family, error) {
 	if err := f.connect(); err != nil {
 		return nil, err
 	}
-	names := slices.Clone(f.design)
-	for _, w := range f.required() {
+	var names []string
+	for _, t := range f.targets {
+		names = append(names, t.name)
+	}
+	for _, w := range required(f.Seats) {
 		names = append(names, w.Name)
 	}
-	f.drawing = p.Behind(names...)
-	return f, f.guessed(names)
-}
-
-// guessed checks that every value found afloat on which the design rests has a
-// guess to start from.
-func (f *Family) guessed(names []string) error {
+	f.Drawing = p.Behind(names...)
 	for _, n := range names {
-		for _, found := range f.Program.AfloatBehind(n) {
-			if !f.Program.Guess(found) {
-				return &formula.Fault{At: f.Program.Where(n), Name: n, Text: "rests on " + found + ", which is only known afloat; say where to start, as in: guess " + found + " = ..."}
+		for _, found := range p.AfloatBehind(n) {
+			if !p.Guess(found) {
+				return f, f.fault(n, "rests on %s, which is only known afloat; say where to start, as in: guess %s = ...", found, found)
 			}
 		}
 	}
-	return nil
+	return f, nil
 }
-
-// Drawing returns the lines behind the design, and behind the places of people
-// and gear; the others judge the result.
-func (f *Family) Drawing() formula.Mask { return f.drawing }
 
 // seats works out how many paddle, which must not depend on anything.
 func seats(p *formula.Program, file string) (int, error) {
-	fault := func(text string) error {
-		at := p.Where("seats")
-		if at.Line == 0 {
-			at = formula.Place{File: file}
-		}
-		return &formula.Fault{At: at, Name: "seats", Text: text}
-	}
 	k, err := p.Kind("seats")
-	if err != nil || k != formula.Of(formula.Plain) {
-		return 0, fault("is missing or no plain number; write seats = 1 or seats = 2")
-	}
 	v, fixed := p.Constant("seats")
-	if !fixed || v.Num != 1 && v.Num != 2 {
-		return 0, fault("is not 1 or 2 written out; write seats = 1 or seats = 2")
+	text := ""
+	switch {
+	case err != nil || k != formula.Of(formula.Plain):
+		text = "is missing or no plain number; write seats = 1 or seats = 2"
+	case !fixed || v.Num != 1 && v.Num != 2:
+		text = "is not 1 or 2 written out; write seats = 1 or seats = 2"
+	default:
+		return int(v.Num), nil
 	}
-	return int(v.Num), nil
+	at := p.Where("seats")
+	if at.Line == 0 {
+		at = formula.Place{File: file}
+	}
+	return 0, &formula.Fault{At: at, Name: "seats", Text: text}
 }
 
-// checkRequired checks that the file gives what the program must know to float the boat
-// and to judge the reach.
+// checkRequired checks that the file gives what the program must know to float the
+// boat and to judge the reach.
 func (f *Family) checkRequired() error {
-	for _, w := range f.required() {
-		k, err := f.Program.Kind(w.Name)
-		if err != nil || !f.Program.HasFormula(w.Name) {
+	for _, w := range required(f.Seats) {
+		if !f.Program.HasFormula(w.Name) {
 			return &formula.Fault{At: formula.Place{File: f.Name}, Name: w.Name, Text: "is missing: " + w.Doc}
 		}
-		if k != w.Kind {
-			return &formula.Fault{At: f.Program.Where(w.Name), Name: w.Name, Text: "is " + k.String() + "; accepted: " + w.Kind.String()}
+		if err := f.checkKind(w.Name, w.Kind, "accepted:"); err != nil {
+			return err
 		}
 	}
 	return nil
-}
-
-// required lists what the file must give besides the design.
-func (f *Family) required() []formula.Input {
-	if f.Seats == 2 {
-		return append(Required(), requiredOfTwo()...)
-	}
-	return Required()
 }
 
 // Slug returns the name in a form that is safe in file names.

@@ -111,7 +111,7 @@ hull.symmetric = false
 func worked(t *testing.T, f *Family) *formula.Run {
 	t.Helper()
 	r := f.Program.NewRun()
-	for _, g := range Inputs(f.Seats) {
+	for _, g := range inputs(f.Seats) {
 		if g.Afloat || g.Kind.Class != formula.Number {
 			continue
 		}
@@ -126,7 +126,7 @@ func worked(t *testing.T, f *Family) *formula.Run {
 			t.Fatal(err)
 		}
 	}
-	if err := r.Work(f.Drawing()); err != nil {
+	if err := r.Work(f.Drawing); err != nil {
 		t.Fatal(err)
 	}
 	return r

@@ -25,9 +25,9 @@ func Waters() []string   { return []string{Sheltered, Open, Moving} }
 func Skills() []string   { return []string{Beginner, Average, Experienced} }
 func Postures() []string { return []string{Either, Sitting, Kneeling} }
 
-// Inputs lists what formulas may use of the people and the water, and what is
-// found when the boat is drawn and floated.
-func Inputs(seats int) []formula.Input {
+// inputs lists what formulas may use of the people and the water, and what is found
+// when the boat is drawn and floated.
+func inputs(seats int) []formula.Input {
 	length, weight, word, plain := formula.Of(formula.Length), formula.Of(formula.Mass), formula.Kind{Class: formula.Text}, formula.Of(formula.Plain)
 	out := []formula.Input{
 		{Name: "gear", Kind: weight, Doc: "everything carried besides the people"},
@@ -48,48 +48,43 @@ func Inputs(seats int) []formula.Input {
 			out = append(out, formula.Input{Name: who + "." + e.Name, Kind: length, Doc: e.Doc + "; estimated from stature, weight and arm span"})
 		}
 	}
-	afloat := func(name string, k formula.Kind, doc string) {
-		out = append(out, formula.Input{Name: name, Kind: k, Doc: doc, Afloat: true})
+	for _, found := range []formula.Input{
+		{Name: "draft", Kind: length, Doc: "water over the lowest point, loaded"},
+		{Name: "freeboard", Kind: length, Doc: "least height of the gunwale line over the water, loaded"},
+		{Name: "gm", Kind: length, Doc: "height of the metacenter over the weights, loaded"},
+		{Name: "km", Kind: length, Doc: "height of the metacenter above the baseline, loaded"},
+		{Name: "boat_center", Kind: length, Doc: "height of the empty boat's center of weight above the baseline"},
+		{Name: "trim", Kind: formula.Of(formula.Angle), Doc: "bow up, loaded"},
+		{Name: "all_up", Kind: weight, Doc: "boat, people and gear"},
+		{Name: "boat_weight", Kind: weight, Doc: "the empty boat"},
+		{Name: "waterline_length", Kind: length, Doc: "along the water, loaded"},
+		{Name: "waterline_beam", Kind: length, Doc: "across the water, loaded"},
+		{Name: "wetted", Kind: formula.Of(formula.Area), Doc: "skin under water, loaded"},
+		{Name: "effort", Kind: formula.Of(formula.Force), Doc: "resistance at the speed asked for; to compare designs only"},
+		{Name: "seat_width", Kind: length, Doc: "between the gunwales' outer faces at the paddler's seat"},
+		{Name: "partner_seat_width", Kind: length, Doc: "between the gunwales' outer faces at the partner's seat"},
+		{Name: "extreme_beam", Kind: length, Doc: "greatest beam outside the gunwales"},
+		{Name: "girth", Kind: length, Doc: "of the midship rib from gunwale to gunwale"},
+		{Name: "gunwale_stick", Kind: length, Doc: "length of a gunwale before it is bent"},
+		{Name: "rib_stick", Kind: length, Doc: "the longest rib blank"},
+		{Name: "stem_length", Kind: length, Doc: "the greater side of a stem piece"},
+		{Name: "stem_width", Kind: length, Doc: "the lesser side of a stem piece"},
+		{Name: "tightest_rib", Kind: plain, Doc: "least inner radius over thickness of any rib"},
+	} {
+		if found.Afloat = true; seats == 2 || found.Name != "partner_seat_width" {
+			out = append(out, found)
+		}
 	}
-	afloat("draft", length, "water over the lowest point, loaded")
-	afloat("freeboard", length, "least height of the gunwale line over the water, loaded")
-	afloat("gm", length, "height of the metacenter over the weights, loaded")
-	afloat("km", length, "height of the metacenter above the baseline, loaded")
-	afloat("boat_center", length, "height of the empty boat's center of weight above the baseline")
-	afloat("trim", formula.Of(formula.Angle), "bow up, loaded")
-	afloat("all_up", weight, "boat, people and gear")
-	afloat("boat_weight", weight, "the empty boat")
-	afloat("waterline_length", length, "along the water, loaded")
-	afloat("waterline_beam", length, "across the water, loaded")
-	afloat("wetted", formula.Of(formula.Area), "skin under water, loaded")
-	afloat("effort", formula.Of(formula.Force), "resistance at the speed asked for; to compare designs only")
-	afloat("seat_width", length, "between the gunwales' outer faces at the paddler's seat")
-	if seats == 2 {
-		afloat("partner_seat_width", length, "between the gunwales' outer faces at the partner's seat")
-	}
-	afloat("extreme_beam", length, "greatest beam outside the gunwales")
-	afloat("girth", length, "of the midship rib from gunwale to gunwale")
-	afloat("gunwale_stick", length, "length of a gunwale before it is bent")
-	afloat("rib_stick", length, "the longest rib blank")
-	afloat("stem_length", length, "the greater side of a stem piece")
-	afloat("stem_width", length, "the lesser side of a stem piece")
-	afloat("tightest_rib", plain, "least inner radius over thickness of any rib")
 	return out
 }
 
-// Required lists what a family must give besides the keys of the design.
-func Required() []formula.Input {
+// required lists what a family must give besides the keys of the design.
+func required(seats int) []formula.Input {
 	length := formula.Of(formula.Length)
 	return []formula.Input{
 		{Name: "seat_at", Kind: length, Doc: "place of the paddler along the boat, forward of midship positive"},
 		{Name: "reach", Kind: length, Doc: "the width outside the gunwales that the paddler reaches over"},
-	}
-}
-
-func requiredOfTwo() []formula.Input {
-	length := formula.Of(formula.Length)
-	return []formula.Input{
 		{Name: "partner_seat_at", Kind: length, Doc: "place of the partner along the boat"},
 		{Name: "partner_reach", Kind: length, Doc: "the width outside the gunwales that the partner reaches over"},
-	}
+	}[:2*seats]
 }

@@ -1,7 +1,7 @@
 package formula
 
 import (
-	"math"
+	"strings"
 
 	"ribwright/geometry/finding"
 )
@@ -53,24 +53,17 @@ func (v Check) Finding() finding.Finding {
 
 // Checks works out every check of the file, in its order.
 // Errors: *Fault for a check that has no answer.
-func (r *Run) Checks() ([]Check, error) {
-	out := make([]Check, 0, len(r.p.checks))
+func (r *Run) Checks() (out []Check, err error) {
+	defer catch(&err)
+	all := make([]Check, 0, len(r.p.checks))
 	for _, s := range r.p.checks {
-		r.fault, r.line = nil, s.name
-		v := Check{Name: s.name, At: s.at, Passed: r.eval(s.body).True()}
-		if s.body.op.orders() {
-			v.Sized, v.Dim = true, s.body.args[0].kind.Dim
+		r.name = s.name
+		v := Check{Name: s.name, At: s.at, Passed: r.eval(s.body).True(), Reason: r.filled(s)}
+		if f := s.body.call; f != nil && strings.ContainsAny(f.name, "<>") {
+			v.Sized, v.Dim, v.AtMost = true, s.body.args[0].kind.Dim, f.name[0] == '<'
 			v.Value, v.Limit = r.eval(s.body.args[0]).Num, r.eval(s.body.args[1]).Num
-			v.AtMost = s.body.op == opLess || s.body.op == opLessEq
 		}
-		if r.fault != nil {
-			return nil, r.fault
-		}
-		if math.IsNaN(v.Value) || math.IsNaN(v.Limit) {
-			return nil, faultAt(s.at, s.name, "is no number")
-		}
-		v.Reason = r.filled(s)
-		out = append(out, v)
+		all = append(all, v)
 	}
-	return out, nil
+	return all, nil
 }

@@ -26,7 +26,11 @@
 // What follows # on a statement is its reason; {NAME} in it shows a value.
 package formula
 
-import "strconv"
+import (
+	"fmt"
+
+	"ribwright/geometry/wording"
+)
 
 // The bounds of what is read. A family of boats has some 150 statements.
 const (
@@ -50,6 +54,50 @@ type Place struct {
 	Line, Col int
 }
 
-func (p Place) String() string {
-	return p.File + ":" + strconv.Itoa(p.Line) + ":" + strconv.Itoa(p.Col)
+func (p Place) String() string { return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Col) }
+
+// Fault is something wrong in a file of formulas.
+type Fault struct {
+	At   Place
+	Name string // of the statement, "" when none can be named
+	Text string // what is wrong and what would be accepted
+}
+
+// Error returns the fault as one line: file:line:column: name: text.
+func (f *Fault) Error() string {
+	s := f.At.String() + ": "
+	if f.At.Line == 0 {
+		s = f.At.File + ": "
+	}
+	if f.Name != "" {
+		s += wording.Clip(f.Name, 60) + ": "
+	}
+	return wording.OneLine(s + wording.Clip(f.Text, 500))
+}
+
+// refuse leaves what is being done with a file; catch takes the fault back.
+func refuse(at Place, name, format string, args ...any) {
+	panic(&Fault{at, name, fmt.Sprintf(format, args...)})
+}
+
+// catch makes an error of what was refused.
+func catch(err *error) {
+	switch f := recover().(type) {
+	case nil:
+	case *Fault:
+		*err = f
+	default:
+		panic(f)
+	}
+}
+
+// nearest returns the name spelled most like the given one, "" when there is none.
+func nearest(name string, all []string) string {
+	best, least := "", 1<<30
+	for _, n := range all {
+		if d := wording.Edits(name, n); d < least || d == least && n < best {
+			best, least = n, d
+		}
+	}
+	return best
 }

@@ -7,184 +7,87 @@ import (
 	"strings"
 )
 
-// function is a built-in function.
+// function makes a value of others: an operator, or what is called by its name.
 type function struct {
-	name  string
-	takes string // shown when it is called wrongly
-	least int    // count of arguments
-	most  int
-	kind  func(args []Kind) (Kind, error)               // of the result
-	value func(r *Run, args []float64) (float64, error) // nil for those on lists, which the run knows
+	name  string // or the sign of an operator
+	rank  int    // how tightly an operator binds, rankCall for all else
+	sides int    // how many values an operator has, the last after it
+	twice string // what is said of two operators of the rank in a row, "" when they may stand so
+	takes string // what stands in the brackets after a name
+	kind  func(args []*node) (Kind, error)
+	value func(args []Value) (Value, error) // nil where not all values are worked out (see Run.eval)
 }
 
-// numbers requires every argument to be a number.
-func numbers(args []Kind) error {
-	for i, a := range args {
-		if a.Class != Number {
-			return fmt.Errorf("value %d is %s; accepted: a number", i+1, a)
-		}
-	}
-	return nil
+// How tightly operators bind, the loosest first.
+const (
+	rankCall = iota // called by name, or a list
+	rankIf
+	rankOr
+	rankAnd
+	rankNot
+	rankCompare
+	rankSum
+	rankProduct
+	rankSign
+	rankPower
+	rankAtom // values, names and what stands in brackets
+)
+
+const twoComparisons = "two comparisons stand in a row; write a < b and b < c"
+
+var operators = []function{
+	{name: "or", rank: rankOr, sides: 2, kind: truths},
+	{name: "and", rank: rankAnd, sides: 2, kind: truths},
+	{"not", rankNot, 1, "not stands twice; leave both out", "", truths, func(a []Value) (Value, error) { return yes(!a[0].True()), nil }},
+	{"<", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num < b.Num })},
+	{"<=", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num <= b.Num })},
+	{">", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num > b.Num })},
+	{">=", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num >= b.Num })},
+	{"==", rankCompare, 2, twoComparisons, "", equal, compared(func(a, b Value) bool { return a.Num == b.Num && a.Text == b.Text })},
+	{"!=", rankCompare, 2, twoComparisons, "", equal, compared(func(a, b Value) bool { return a.Num != b.Num || a.Text != b.Text })},
+	{"+", rankSum, 2, "", "", together("%[2]s cannot be added to %[1]s"), folded(func(a, b float64) float64 { return a + b })},
+	{"-", rankSum, 2, "", "", together("%[2]s cannot be taken from %[1]s"), folded(func(a, b float64) float64 { return a - b })},
+	{"*", rankProduct, 2, "", "", multiplied(1), folded(func(a, b float64) float64 { return a * b })},
+	{"/", rankProduct, 2, "", "", multiplied(-1), divided},
+	{"-", rankSign, 1, "two minus signs stand in a row", "", alike, plainly(func(v float64) float64 { return -v })},
+	{"^", rankPower, 2, "two powers stand in a row; use brackets", "", ofNumbers(power), folded(math.Pow)},
 }
 
-// alike requires numbers that measure the same, and gives it.
-func alike(args []Kind) (Kind, error) {
-	if err := numbers(args); err != nil {
-		return Kind{}, err
-	}
-	for i, a := range args[1:] {
-		if a != args[0] {
-			return Kind{}, fmt.Errorf("value %d is %s and value 1 is %s; accepted: all alike", i+2, a, args[0])
-		}
-	}
-	return args[0], nil
+var (
+	condition = function{name: "if", rank: rankIf, kind: branches}
+	list      = function{name: "[", kind: listed, value: func(a []Value) (Value, error) { return Value{List: numbersOf(a)}, nil }}
+)
+
+var functions = []function{
+	named("min", "a, b, ...", alike, folded(math.Min)),
+	named("max", "a, b, ...", alike, folded(math.Max)),
+	named("clamp", "value, lowest, highest", alike, clamp),
+	named("round", "value, step", alike, round),
+	named("ramp", "x, x0, y0, x1, y1", rampKind, ramp),
+	named("abs", "value", alike, plainly(math.Abs)),
+	named("floor", "number", from(Plain, Plain), plainly(math.Floor)),
+	named("ceil", "number", from(Plain, Plain), plainly(math.Ceil)),
+	named("sqrt", "value", rooted(2), within(0, math.MaxFloat64, math.Sqrt)),
+	named("cbrt", "value", rooted(3), plainly(math.Cbrt)),
+	named("exp", "number", from(Plain, Plain), within(-700, 700, math.Exp)),
+	named("log", "number", from(Plain, Plain), within(math.SmallestNonzeroFloat64, math.MaxFloat64, math.Log)),
+	named("sin", "angle", from(Angle, Plain), plainly(math.Sin)),
+	named("cos", "angle", from(Angle, Plain), plainly(math.Cos)),
+	named("tan", "angle", from(Angle, Plain), within(-1.57, 1.57, math.Tan)),
+	named("asin", "number", from(Plain, Angle), within(-1, 1, math.Asin)),
+	named("acos", "number", from(Plain, Angle), within(-1, 1, math.Acos)),
+	named("atan", "number", from(Plain, Angle), plainly(math.Atan)),
+	named("scarfs", "length needed, stock length, overlap", scarfKind, scarfs),
 }
 
-// from makes a rule for one argument of the dimension d and a result in e.
-func from(d, e Dim) func([]Kind) (Kind, error) {
-	return func(args []Kind) (Kind, error) {
-		if args[0] != Of(d) {
-			return Kind{}, fmt.Errorf("the value is %s; accepted: %s", args[0], d)
-		}
-		return Of(e), nil
-	}
-}
-
-func rooted(n int8) func([]Kind) (Kind, error) {
-	return func(args []Kind) (Kind, error) {
-		if err := numbers(args); err != nil {
-			return Kind{}, err
-		}
-		d, ok := args[0].Dim.root(n)
-		if !ok {
-			return Kind{}, fmt.Errorf("%s has no such root in whole units", args[0])
-		}
-		return Of(d), nil
-	}
-}
-
-func plainly(f func(float64) float64) func(*Run, []float64) (float64, error) {
-	return func(_ *Run, a []float64) (float64, error) { return f(a[0]), nil }
-}
-
-// within refuses an argument out of range.
-func within(lo, hi float64, f func(float64) float64) func(*Run, []float64) (float64, error) {
-	return func(_ *Run, a []float64) (float64, error) {
-		if !(a[0] >= lo && a[0] <= hi) {
-			return 0, fmt.Errorf("takes a value from %g to %g", lo, hi)
-		}
-		return f(a[0]), nil
-	}
-}
-
-func clampKind(args []Kind) (Kind, error) { return alike(args) }
-
-func clampValue(_ *Run, a []float64) (float64, error) {
-	if a[1] > a[2] {
-		return 0, errors.New("the lower bound is above the upper bound")
-	}
-	return math.Max(a[1], math.Min(a[2], a[0])), nil
-}
-
-// roundValue rounds to a whole number of steps, unless the run is asked for
-// values without rounding (see Run.Smooth).
-func roundValue(r *Run, a []float64) (float64, error) {
-	if !(a[1] > 0) {
-		return 0, errors.New("the step is not more than 0")
-	}
-	if r.Smooth {
-		return a[0], nil
-	}
-	return math.Round(a[0]/a[1]) * a[1], nil
-}
-
-// rampKind takes x, x0, y0, x1, y1.
-func rampKind(args []Kind) (Kind, error) {
-	if _, err := alike([]Kind{args[0], args[1], args[3]}); err != nil {
-		return Kind{}, fmt.Errorf("of x, x0, x1: %w", err)
-	}
-	return alike([]Kind{args[2], args[4]})
-}
-
-// rampValue is y0 up to x0, y1 from x1 on and a straight line between.
-func rampValue(_ *Run, a []float64) (float64, error) {
-	if !(a[1] < a[3]) {
-		return 0, errors.New("it ends before it begins")
-	}
-	share := math.Max(0, math.Min(1, (a[0]-a[1])/(a[3]-a[1])))
-	return a[2] + (a[4]-a[2])*share, nil
-}
-
-// functions lists every built-in function.
-func functions() []function {
-	plain := from(Plain, Plain)
-	return []function{
-		{"min", "min(a, b, ...)", 2, maxList, alike, func(_ *Run, a []float64) (float64, error) { return fold(a, math.Min), nil }},
-		{"max", "max(a, b, ...)", 2, maxList, alike, func(_ *Run, a []float64) (float64, error) { return fold(a, math.Max), nil }},
-		{"clamp", "clamp(value, lowest, highest)", 3, 3, clampKind, clampValue},
-		{"round", "round(value, step)", 2, 2, alike, roundValue},
-		{"ramp", "ramp(x, x0, y0, x1, y1)", 5, 5, rampKind, rampValue},
-		{"abs", "abs(value)", 1, 1, alike, plainly(math.Abs)},
-		{"floor", "floor(number)", 1, 1, plain, plainly(math.Floor)},
-		{"ceil", "ceil(number)", 1, 1, plain, plainly(math.Ceil)},
-		{"sqrt", "sqrt(value)", 1, 1, rooted(2), within(0, math.MaxFloat64, math.Sqrt)},
-		{"cbrt", "cbrt(value)", 1, 1, rooted(3), plainly(math.Cbrt)},
-		{"exp", "exp(number)", 1, 1, plain, within(-700, 700, math.Exp)},
-		{"log", "log(number)", 1, 1, plain, within(math.SmallestNonzeroFloat64, math.MaxFloat64, math.Log)},
-		{"sin", "sin(angle)", 1, 1, from(Angle, Plain), plainly(math.Sin)},
-		{"cos", "cos(angle)", 1, 1, from(Angle, Plain), plainly(math.Cos)},
-		{"tan", "tan(angle)", 1, 1, from(Angle, Plain), within(-1.57, 1.57, math.Tan)},
-		{"asin", "asin(number)", 1, 1, from(Plain, Angle), within(-1, 1, math.Asin)},
-		{"acos", "acos(number)", 1, 1, from(Plain, Angle), within(-1, 1, math.Acos)},
-		{"atan", "atan(number)", 1, 1, from(Plain, Angle), plainly(math.Atan)},
-		{"scarfs", "scarfs(length needed, stock length, overlap)", 3, 3, scarfKind, nil},
-	}
-}
-
-func fold(a []float64, f func(a, b float64) float64) float64 {
-	v := a[0]
-	for _, b := range a[1:] {
-		v = f(v, b)
-	}
-	return v
-}
-
-func scarfKind(args []Kind) (Kind, error) {
-	for i, a := range args {
-		if a != Of(Length) {
-			return Kind{}, fmt.Errorf("value %d is %s; accepted: a length", i+1, a)
-		}
-	}
-	return Kind{List, Length}, nil
-}
-
-// scarfPlaces returns where the joints of a gunwale should lie, from its middle,
-// when no piece may be longer than the stock: none when one piece is enough,
-// then one or two, never in the middle third, where a gunwale is bent most. Half the scarf's own length goes to each piece.
-func scarfPlaces(need, stock, overlap float64) ([]float64, error) {
-	if need <= stock {
-		return nil, nil
-	}
-	for _, shares := range [][]float64{{-0.2}, {-0.2, 0.2}} {
-		longest, last := 0.0, -0.5
-		for _, s := range append(append([]float64(nil), shares...), 0.5) {
-			longest, last = math.Max(longest, s-last), s
-		}
-		if longest*need+overlap > stock {
-			continue
-		}
-		for i := range shares {
-			shares[i] *= need
-		}
-		return shares, nil
-	}
-	return nil, fmt.Errorf("stock of %.0f mm is too short for a stick of %.0f mm; accepted: %.0f mm or more", stock, need, 0.4*need+overlap)
+func named(name, takes string, kind func([]*node) (Kind, error), value func([]Value) (Value, error)) function {
+	return function{name: name, takes: takes, kind: kind, value: value}
 }
 
 func findFunction(name string) *function {
-	for _, f := range functions() {
-		if f.name == name {
-			return &f
+	for i := range functions {
+		if functions[i].name == name {
+			return &functions[i]
 		}
 	}
 	return nil
@@ -192,8 +95,109 @@ func findFunction(name string) *function {
 
 func functionNames() string {
 	var all []string
-	for _, f := range functions() {
+	for _, f := range functions {
 		all = append(all, f.name)
 	}
 	return strings.Join(all, ", ")
+}
+
+// result is the kind of what the function makes of values.
+func (f *function) result(args []*node) (Kind, error) {
+	if f.takes == "" {
+		return f.kind(args)
+	}
+	count, more := strings.Count(f.takes, ",")+1, strings.HasSuffix(f.takes, "...")
+	if more && len(args) < count-1 || !more && len(args) != count {
+		return Kind{}, fmt.Errorf("%s has %d values; it is written %s(%s)", f.name, len(args), f.name, f.takes)
+	}
+	k, err := f.kind(args)
+	if err != nil {
+		return k, fmt.Errorf("%s: %w", f.name, err)
+	}
+	return k, nil
+}
+
+func numbersOf(args []Value) []float64 {
+	out := make([]float64, len(args))
+	for i, a := range args {
+		out[i] = a.Num
+	}
+	return out
+}
+
+func plainly(f func(float64) float64) func([]Value) (Value, error) {
+	return func(a []Value) (Value, error) { return Num(f(a[0].Num)), nil }
+}
+
+// folded puts f between the values, from the first on.
+func folded(f func(a, b float64) float64) func([]Value) (Value, error) {
+	return func(args []Value) (Value, error) {
+		v := args[0].Num
+		for _, a := range args[1:] {
+			v = f(v, a.Num)
+		}
+		return Num(v), nil
+	}
+}
+
+func compared(f func(a, b Value) bool) func([]Value) (Value, error) {
+	return func(a []Value) (Value, error) { return yes(f(a[0], a[1])), nil }
+}
+
+func within(lo, hi float64, f func(float64) float64) func([]Value) (Value, error) {
+	return func(a []Value) (Value, error) {
+		if !(a[0].Num >= lo && a[0].Num <= hi) {
+			return Value{}, fmt.Errorf("takes a value from %g to %g", lo, hi)
+		}
+		return Num(f(a[0].Num)), nil
+	}
+}
+
+func divided(a []Value) (Value, error) {
+	if a[1].Num == 0 {
+		return Value{}, errors.New("divides by zero")
+	}
+	return Num(a[0].Num / a[1].Num), nil
+}
+
+func clamp(a []Value) (Value, error) {
+	if a[1].Num > a[2].Num {
+		return Value{}, errors.New("the lower bound is above the upper bound")
+	}
+	return Num(math.Max(a[1].Num, math.Min(a[2].Num, a[0].Num))), nil
+}
+
+// round rounds to a whole number of steps.
+func round(a []Value) (Value, error) {
+	step := a[1].Num
+	if !(step > 0) {
+		return Value{}, errors.New("the step is not more than 0")
+	}
+	return Num(math.Round(a[0].Num/step) * step), nil
+}
+
+// ramp is y0 up to x0, y1 from x1 on and a straight line between.
+func ramp(a []Value) (Value, error) {
+	x, x0, y0, x1, y1 := a[0].Num, a[1].Num, a[2].Num, a[3].Num, a[4].Num
+	if !(x0 < x1) {
+		return Value{}, errors.New("it ends before it begins")
+	}
+	share := math.Max(0, math.Min(1, (x-x0)/(x1-x0)))
+	return Num(y0 + (y1-y0)*share), nil
+}
+
+// scarfs returns where the joints of a gunwale should lie, from its middle,
+// when no piece may be longer than the stock: none when one piece is enough,
+// then one or two, never in the middle third, where a gunwale is bent most. Half the scarf's own length goes to each piece.
+func scarfs(a []Value) (Value, error) {
+	need, stock, overlap := a[0].Num, a[1].Num, a[2].Num
+	switch {
+	case need <= stock:
+		return Value{}, nil
+	case 0.7*need+overlap <= stock:
+		return Value{List: []float64{-0.2 * need}}, nil
+	case 0.4*need+overlap <= stock:
+		return Value{List: []float64{-0.2 * need, 0.2 * need}}, nil
+	}
+	return Value{}, fmt.Errorf("stock of %.0f mm is too short for a stick of %.0f mm; accepted: %.0f mm or more", stock, need, 0.4*need+overlap)
 }

@@ -1,12 +1,41 @@
 package formula
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/wording"
 )
 
-// parser turns the tokens of one file into statements.
+type form int8
+
+const (
+	valueForm  form = iota
+	checkForm       // must be true
+	guessForm       // the start of a value found afloat
+	limitsForm      // how far a search may go
+)
+
+var forms = map[string]form{"check": checkForm, "guess": guessForm, "limits": limitsForm}
+
+// statement is what a file says of a name, or a value given from outside.
+type statement struct {
+	form    form
+	told    bool // a value for the page of reasons
+	afloat  bool // found by floating the boat
+	name    string
+	at      Place
+	body    *node  // nil for a value given from outside
+	written string // the formula as it stands in the file, on one line
+	reason  string // what follows #
+	kind    Kind   // of a value, found by the check
+	uses    []int  // slots of the values that a value uses, each once, in the order of the formula
+}
+
+// replaces reports whether two statements say the same of the same name, so that one counts.
+func (s *statement) replaces(o statement) bool { return s.form == o.form && s.name == o.name }
+
 type parser struct {
 	text   string
 	toks   []token
@@ -19,30 +48,16 @@ type parser struct {
 
 // parse reads one file. nodes counts over all files, so that many files are
 // bounded together.
-func parse(src Source, nodes *int) (list []statement, uses []token, fault *Fault) {
-	toks, f := scan(src)
-	if f != nil {
-		return nil, nil, f
-	}
-	text := strings.ReplaceAll(strings.TrimPrefix(src.Text, "\uFEFF"), "\r\n", "\n")
-	p := &parser{text: text, toks: toks, nodes: nodes}
-	defer func() {
-		if r := recover(); r != nil {
-			f, ok := r.(*Fault)
-			if !ok {
-				panic(r)
-			}
-			list, uses, fault = nil, nil, f
-		}
-	}()
+func parse(src Source, nodes *int) (list []statement, uses []token) {
+	src.Text = strings.ReplaceAll(strings.TrimPrefix(src.Text, "\uFEFF"), "\r\n", "\n")
+	p := &parser{text: src.Text, toks: scan(src), nodes: nodes}
 	for len(p.toks) > 0 {
 		p.statement()
 	}
-	return p.out, p.uses, nil
+	return p.out, p.uses
 }
 
-// fail leaves the parse; parse turns it into its result.
-func (p *parser) fail(at Place, format string, args ...any) { panic(faultAt(at, "", format, args...)) }
+func (p *parser) fail(at Place, format string, args ...any) { refuse(at, "", format, args...) }
 
 // peek returns the next token that is no remark, collecting remarks on the way.
 func (p *parser) peek() token {
@@ -59,21 +74,16 @@ func (p *parser) take() token {
 	return t
 }
 
-func (p *parser) isSign(text string) bool {
+// comes reports whether a sign or a word comes next.
+func (p *parser) comes(text string) bool {
 	t := p.peek()
-	return t.kind == signToken && t.text == text
+	return (t.kind == signToken || t.kind == wordToken) && t.text == text
 }
 
-func (p *parser) isKey(word string) bool {
-	t := p.peek()
-	return t.kind == wordToken && t.text == word
-}
-
-// need takes a sign that must come next.
+// need takes a sign or a word that must come next.
 func (p *parser) need(text, why string) {
-	if !p.isSign(text) {
-		t := p.peek()
-		p.fail(t.at, "%s stands where %q should; %s", shown(t), text, why)
+	if !p.comes(text) {
+		p.fail(p.peek().at, "%s stands where %q should; %s", shown(p.peek()), text, why)
 	}
 	p.take()
 }
@@ -88,7 +98,6 @@ func shown(t token) string {
 	return `"` + wording.Clip(t.text, 30) + `"`
 }
 
-// statement reads one statement to its end.
 func (p *parser) statement() {
 	t := p.peek()
 	if t.kind == stopToken { // an empty line, or a remark of its own
@@ -106,7 +115,10 @@ func (p *parser) statement() {
 		p.use()
 		return
 	}
-	s := statement{form: p.form()}
+	s := statement{form: forms[t.text], told: t.text == "tell"}
+	if s.told || s.form != valueForm {
+		p.take()
+	}
 	name := p.take()
 	if name.kind != wordToken {
 		p.fail(name.at, "%s stands where a name should", shown(name))
@@ -120,39 +132,26 @@ func (p *parser) statement() {
 	if end.kind != stopToken {
 		p.fail(end.at, "%s comes after the formula has ended; put an operator between, or begin the next statement on a new line without white space in front", shown(end))
 	}
-	s.written = squeeze(stripRemarks(p.text[from:end.from]))
+	s.written = oneLine(p.text[from:end.from])
 	p.toks = p.toks[1:]
 	s.reason = strings.Join(p.remark, " ")
-	s.shows = namesIn(s.reason)
 	p.out = append(p.out, s)
 }
 
-func stripRemarks(text string) string {
-	lines := strings.Split(text, "\n")
-	for i, l := range lines {
-		if j := strings.IndexByte(l, '#'); j >= 0 {
-			lines[i] = l[:j]
-		}
+// oneLine puts a formula that goes over several lines on one, without remarks.
+func oneLine(text string) string {
+	var words []string
+	for line := range strings.SplitSeq(text, "\n") {
+		formula, _, _ := strings.Cut(line, "#")
+		words = append(words, strings.Fields(formula)...)
 	}
-	return strings.Join(lines, " ")
-}
-
-func squeeze(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-// form takes the word in front of the name that says what a statement is for.
-func (p *parser) form() Form {
-	forms := map[string]Form{"tell": ForPage, "check": Checked, "guess": Guessed, "limits": Limited}
-	f, ok := forms[p.peek().text]
-	if ok {
-		p.take()
-	}
-	return f
+	return strings.Join(words, " ")
 }
 
 // checkName refuses names that could be taken for something else.
 func (p *parser) checkName(t token) {
 	switch {
-	case isUnit(t.text):
+	case slices.ContainsFunc(units(), func(u unit) bool { return u.word == t.text }):
 		p.fail(t.at, "%q is a unit and can name no value", t.text)
 	case isKeyword(t.text), findFunction(t.text) != nil:
 		p.fail(t.at, "%q is a word of the formulas and can name no value", t.text)
@@ -178,19 +177,5 @@ func (p *parser) use() {
 	p.uses = append(p.uses, t)
 }
 
-// namesIn lists what stands in {} in a reason.
-func namesIn(reason string) []string {
-	var out []string
-	for {
-		_, rest, ok := strings.Cut(reason, "{")
-		if !ok {
-			return out
-		}
-		name, after, ok := strings.Cut(rest, "}")
-		if !ok {
-			return out
-		}
-		out = append(out, name)
-		reason = after
-	}
-}
+// braced finds what a reason shows.
+var braced = regexp.MustCompile(`\{([^}]*)\}`)

@@ -3,6 +3,7 @@ package formula
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -15,51 +16,53 @@ type Run struct {
 	p      *Program
 	values []Value
 	fixed  []bool // by slot: a value put in the place of its formula
-	fault  *Fault
-	line   string // name of the statement being worked out
+	name   string // of the statement being worked out
 }
 
 // NewRun returns a run in which every value afloat is at its guess, or zero.
 func (p *Program) NewRun() *Run {
-	r := &Run{p: p, values: make([]Value, len(p.kinds)), fixed: make([]bool, len(p.kinds))}
-	for name, s := range p.guess {
-		r.values[p.slots[name]] = s.body.value
-	}
+	r := &Run{p: p, values: make([]Value, len(p.values)), fixed: make([]bool, len(p.values))}
+	r.Forget()
 	return r
+}
+
+// Forget puts every value afloat back to its guess, or zero.
+func (r *Run) Forget() {
+	for slot, s := range r.p.values {
+		if !s.afloat {
+			continue
+		}
+		r.values[slot] = Value{}
+		if g, ok := r.p.guess[s.name]; ok {
+			r.values[slot] = g.body.value
+		}
+	}
 }
 
 // Set gives a value from outside. Errors: a name that is not given, or a number
 // that is none.
 func (r *Run) Set(name string, v Value) error {
-	slot, ok := r.p.slots[name]
-	if !ok || slot >= len(r.p.inputs) {
+	if !r.Knows(name) {
 		return fmt.Errorf("no value %q is given from outside", name)
 	}
-	if bad(v) {
-		return fmt.Errorf("%s is no number", name)
-	}
-	r.values[slot] = v
-	return nil
+	return r.put(name, v, false)
 }
 
 // Fix puts a value in the place of a formula. Errors: a name that has none.
 func (r *Run) Fix(name string, v Value) error {
-	slot, ok := r.p.slots[name]
-	if !ok || slot < len(r.p.inputs) {
+	if !r.p.HasFormula(name) {
 		return fmt.Errorf("no formula gives %q; the nearest is %s", name, nearest(name, r.p.Names()))
 	}
+	return r.put(name, v, true)
+}
+
+func (r *Run) put(name string, v Value, fix bool) error {
 	if bad(v) {
 		return fmt.Errorf("%s is no number", name)
 	}
-	r.values[slot], r.fixed[slot] = v, true
+	slot := r.p.slots[name]
+	r.values[slot], r.fixed[slot] = v, fix
 	return nil
-}
-
-// Free lets a formula work again after Fix.
-func (r *Run) Free(name string) {
-	if slot, ok := r.p.slots[name]; ok {
-		r.fixed[slot] = false
-	}
 }
 
 // IsFixed reports whether a value stands in the place of its formula.
@@ -69,28 +72,23 @@ func (r *Run) IsFixed(name string) bool {
 }
 
 func bad(v Value) bool {
-	for _, n := range v.List {
-		if math.IsNaN(n) || math.IsInf(n, 0) {
-			return true
-		}
-	}
-	return math.IsNaN(v.Num) || math.IsInf(v.Num, 0)
+	broken := func(n float64) bool { return math.IsNaN(n) || math.IsInf(n, 0) }
+	return broken(v.Num) || slices.ContainsFunc(v.List, broken)
 }
 
-// Mask chooses lines of a Program.
+// Mask chooses values of a Program.
 type Mask []bool
 
-// Behind returns the lines on which the named values rest, themselves included.
+// Behind returns the values on which the named ones rest, themselves included.
 func (p *Program) Behind(names ...string) Mask {
-	m := make(Mask, len(p.lines))
+	m := make(Mask, len(p.values))
 	var walk func(slot int)
 	walk = func(slot int) {
-		i := slot - len(p.inputs)
-		if i < 0 || m[i] {
+		if m[slot] {
 			return
 		}
-		m[i] = true
-		for _, u := range p.uses[i] {
+		m[slot] = true
+		for _, u := range p.values[slot].uses {
 			walk(u)
 		}
 	}
@@ -102,7 +100,7 @@ func (p *Program) Behind(names ...string) Mask {
 	return m
 }
 
-// Others returns the lines that m leaves out.
+// Others returns the values that m leaves out.
 func (m Mask) Others() Mask {
 	out := make(Mask, len(m))
 	for i := range m {
@@ -111,139 +109,65 @@ func (m Mask) Others() Mask {
 	return out
 }
 
-// Work works out the chosen lines, each after those it uses, from the values
+// Work works out the chosen values, each after those it uses, from the values
 // that are set; nil chooses all.
-//
 // Errors: *Fault for a division by zero and whatever else has no answer.
-func (r *Run) Work(m Mask) error {
-	r.fault = nil
-	for _, i := range r.p.order {
-		slot := len(r.p.inputs) + i
-		if r.fixed[slot] || m != nil && !m[i] {
-			continue
-		}
-		r.line = r.p.lines[i].name
-		r.values[slot] = r.eval(r.p.lines[i].body)
-		if r.fault != nil {
-			return r.fault
+func (r *Run) Work(m Mask) (err error) {
+	defer catch(&err)
+	for _, slot := range r.p.order {
+		if !r.fixed[slot] && (m == nil || m[slot]) {
+			r.name = r.p.values[slot].name
+			r.values[slot] = r.eval(r.p.values[slot].body)
 		}
 	}
 	return nil
 }
 
-// fail keeps the first fault; the value of the formula no longer counts.
-func (r *Run) fail(n *node, format string, args ...any) Value {
-	if r.fault == nil {
-		r.fault = faultAt(n.at, r.line, format, args...)
-	}
-	return Value{}
-}
-
+// eval works a formula out; it refuses one that has no answer.
 func (r *Run) eval(n *node) Value {
-	switch n.op {
-	case opValue:
-		return n.value
-	case opName:
+	switch {
+	case n.name != "":
 		return r.values[n.slot]
-	case opIf:
-		if r.eval(n.args[0]).True() {
-			return r.eval(n.args[1])
+	case n.call == nil:
+		return n.value
+	case n.call.value == nil: // what it leaves out may have no answer
+		first := r.eval(n.args[0])
+		switch {
+		case n.call == &condition && !first.True():
+			return r.eval(n.args[2])
+		case n.call != &condition && first.True() == (n.call.name == "or"):
+			return first
 		}
-		return r.eval(n.args[2])
-	case opAnd:
-		return Yes(r.eval(n.args[0]).True() && r.eval(n.args[1]).True())
-	case opOr:
-		return Yes(r.eval(n.args[0]).True() || r.eval(n.args[1]).True())
-	case opNot:
-		return Yes(!r.eval(n.args[0]).True())
-	case opNeg:
-		return Num(-r.eval(n.args[0]).Num)
-	case opCall:
-		return r.callOf(n)
-	case opList:
-		out := make([]float64, len(n.args))
-		for i, a := range n.args {
-			out[i] = r.eval(a).Num
-		}
-		return Value{List: out}
+		return r.eval(n.args[1])
 	}
-	return r.operate(n, r.eval(n.args[0]), r.eval(n.args[1]))
-}
-
-// operate works out an operator with two sides.
-func (r *Run) operate(n *node, a, b Value) Value {
-	switch n.op {
-	case opLess:
-		return Yes(a.Num < b.Num)
-	case opLessEq:
-		return Yes(a.Num <= b.Num)
-	case opMore:
-		return Yes(a.Num > b.Num)
-	case opMoreEq:
-		return Yes(a.Num >= b.Num)
-	case opEqual:
-		return Yes(a.Num == b.Num && a.Text == b.Text)
-	case opDiffer:
-		return Yes(a.Num != b.Num || a.Text != b.Text)
-	case opDiv:
-		if b.Num == 0 {
-			return r.byZero(n)
-		}
-		return r.finite(n, a.Num/b.Num)
-	case opAdd:
-		return r.finite(n, a.Num+b.Num)
-	case opSub:
-		return r.finite(n, a.Num-b.Num)
-	case opMul:
-		return r.finite(n, a.Num*b.Num)
+	args := make([]Value, len(n.args))
+	for i, a := range n.args {
+		args[i] = r.eval(a)
 	}
-	return r.finite(n, math.Pow(a.Num, b.Num))
-}
-
-// byZero says which value is zero.
-func (r *Run) byZero(n *node) Value {
-	d := n.args[1]
-	if d.op == opName {
-		return r.fail(n, "divides by %s, which is %s", d.name, ShowNumber(0, d.kind.Dim))
-	}
-	return r.fail(n, "divides by zero")
-}
-
-func (r *Run) finite(n *node, v float64) Value {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return r.fail(n, "the result is no number: it grows past all bounds, or a number below zero is raised to a broken power")
-	}
-	return Num(v)
-}
-
-func (r *Run) callOf(n *node) Value {
-	var room [6]float64
-	args := room[:0]
-	for _, a := range n.args {
-		args = append(args, r.eval(a).Num)
-	}
-	if r.fault != nil {
-		return Value{}
-	}
-	if n.call.value == nil {
-		places, err := scarfPlaces(args[0], args[1], args[2])
-		if err != nil {
-			return r.failCall(n, args, err)
-		}
-		return Value{List: places}
-	}
-	v, err := n.call.value(r, args)
+	v, err := n.call.value(args)
 	if err != nil {
-		return r.failCall(n, args, err)
+		refuse(n.at, r.name, "%s", n.unanswered(args, err))
 	}
-	return r.finite(n, v)
+	if r.Smooth && n.call.name == "round" {
+		return args[0]
+	}
+	if bad(v) {
+		refuse(n.at, r.name, "the result is no number: it grows past all bounds, or a number below zero is raised to a broken power")
+	}
+	return v
 }
 
-// failCall tells what a function was given.
-func (r *Run) failCall(n *node, args []float64, err error) Value {
+// unanswered says what of a function or operator has no answer.
+func (n *node) unanswered(args []Value, err error) string {
+	if n.call.takes == "" {
+		if d := n.args[1]; d.name != "" { // only a division comes here
+			return fmt.Sprintf("divides by %s, which is %s", d.name, ShowNumber(0, d.kind.Dim))
+		}
+		return err.Error()
+	}
 	var all []string
 	for i, a := range args {
-		all = append(all, ShowNumber(a, n.args[i].kind.Dim))
+		all = append(all, a.Show(n.args[i].kind))
 	}
-	return r.fail(n, "%s(%s): %v", n.name, strings.Join(all, ", "), err)
+	return fmt.Sprintf("%s(%s): %v", n.call.name, strings.Join(all, ", "), err)
 }

@@ -1,10 +1,15 @@
 package formula
 
 import (
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
 
@@ -25,204 +30,130 @@ type token struct {
 	num  float64
 	dim  Dim
 	at   Place
-	end  int // offset behind it, for showing the formula
-	from int
+	from int // offset in the text, for showing the formula
 }
 
-// scanner cuts a file into tokens.
 type scanner struct {
-	src       Source
-	pos       int
-	line      int
-	lineStart int
-	out       []token
+	text string
+	pos  int   // bytes already read
+	at   Place // of what comes next; kept up, for counting it anew takes time with the square of a line
+	out  []token
 }
 
-func isDigit(c byte) bool { return c >= '0' && c <= '9' }
-func isWord(c byte) bool {
-	return c == '_' || isDigit(c) || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z'
-}
+// lexeme is what a token looks like, with a group for each kind: a number, a word, a
+// text and a sign.
+var lexeme = regexp.MustCompile(`^(?:([0-9]+(?:\.[0-9]+)?)|(\w+(?:\.\w+)*)|("[^"\n]*")|([<>=!]=|[-+*/^()\[\],<>=]))`)
+
+// ahead is how many bytes are searched for a token, more than any that is accepted:
+// looking at the whole file for each would take time with its square.
+const ahead = 400
 
 // scan returns the tokens of a file; every statement ends with a stopToken.
-func scan(src Source) ([]token, *Fault) {
-	if why := unreadable(src.Text); why != "" {
-		return nil, &Fault{At: Place{File: src.Name}, Text: why}
+func scan(src Source) []token {
+	s := &scanner{text: src.Text, at: Place{File: src.Name}}
+	switch {
+	case len(src.Text) > maxFile:
+		s.fail("is larger than 256 kB, so it is no file of formulas")
+	case !utf8.ValidString(src.Text), strings.IndexByte(src.Text, 0) >= 0:
+		s.fail("is no UTF-8 text; a file of formulas is plain text")
 	}
-	src.Text = strings.ReplaceAll(strings.TrimPrefix(src.Text, "\uFEFF"), "\r\n", "\n")
-	s := &scanner{src: src, line: 1}
-	for s.pos < len(src.Text) {
-		if f := s.next(); f != nil {
-			return nil, f
-		}
+	for s.at.Line, s.at.Col = 1, 1; s.pos < len(src.Text); {
+		s.next()
 	}
 	s.add(stopToken, s.pos)
-	return s.out, nil
-}
-
-// unreadable says why a file is not worth reading, "" when it is.
-func unreadable(text string) string {
-	switch {
-	case len(text) > maxFile:
-		return "is larger than 256 kB, so it is no file of formulas"
-	case !utf8.ValidString(text), strings.IndexByte(text, 0) >= 0:
-		return "is no UTF-8 text; a file of formulas is plain text"
-	}
-	return ""
-}
-
-func (s *scanner) place() Place {
-	col := utf8.RuneCountInString(s.src.Text[s.lineStart:s.pos]) + 1
-	return Place{s.src.Name, s.line, col}
+	return s.out
 }
 
 func (s *scanner) add(k tokenKind, end int) *token {
-	s.out = append(s.out, token{kind: k, text: s.src.Text[s.pos:end], at: s.place(), from: s.pos, end: end})
-	s.pos = end
+	s.out = append(s.out, token{kind: k, text: s.text[s.pos:end], at: s.at, from: s.pos})
+	s.skip(end)
 	return &s.out[len(s.out)-1]
 }
 
-func (s *scanner) fault(format string, args ...any) *Fault {
-	return faultAt(s.place(), "", format, args...)
+func (s *scanner) skip(end int) {
+	s.at.Col += utf8.RuneCountInString(s.text[s.pos:end])
+	s.pos = end
 }
 
-func (s *scanner) next() *Fault {
-	text := s.src.Text
-	switch c := text[s.pos]; {
-	case c == '\n':
+func (s *scanner) fail(format string, args ...any) { refuse(s.at, "", format, args...) }
+
+func (s *scanner) next() {
+	rest := s.text[s.pos:]
+	found := lexeme.FindStringSubmatch(rest[:min(len(rest), ahead)])
+	switch {
+	case rest[0] == '\n':
 		s.newLine()
-	case c == ' ', c == '\t', c == '\r':
-		s.pos++
-	case c == '#':
-		end := strings.IndexByte(text[s.pos:], '\n')
-		if end < 0 {
-			end = len(text) - s.pos
-		}
-		s.add(remarkToken, s.pos+end)
-	case isDigit(c):
-		return s.number()
-	case isWord(c):
-		end := s.pos
-		for end < len(text) && (isWord(text[end]) || text[end] == '.' && end+1 < len(text) && isWord(text[end+1])) {
-			end++
-		}
-		s.add(wordToken, end)
-	case c == '"':
-		return s.quoted()
+	case strings.IndexByte(" \t\r", rest[0]) >= 0:
+		s.skip(s.pos + 1)
+	case rest[0] == '#':
+		remark, _, _ := strings.Cut(rest, "\n")
+		s.add(remarkToken, s.pos+len(remark))
+	case found == nil && rest[0] == '"':
+		s.fail("the quotes are not closed on this line, or hold more than 200 bytes")
+	case found == nil:
+		r, _ := utf8.DecodeRuneInString(rest)
+		s.fail("%q means nothing here; formulas use + - * / ^ ( ) [ ] , < <= > >= == != and words", r)
+	case found[1] != "":
+		s.number(found[1])
+	case len(found[3]) > 202:
+		s.fail("the text has %d bytes; accepted: up to 200", len(found[3])-2)
 	default:
-		return s.sign()
+		for i, k := range []tokenKind{wordToken, textToken, signToken} {
+			if found[i+2] != "" {
+				s.add(k, s.pos+len(found[0])).text = strings.Trim(found[0], `"`)
+			}
+		}
 	}
-	return nil
 }
 
 // newLine ends the statement unless the next line begins with white space or is
 // empty.
 func (s *scanner) newLine() {
-	text, next := s.src.Text, s.pos+1
+	text, next := s.text, s.pos+1
 	if next < len(text) && strings.IndexByte(" \t\r\n", text[next]) < 0 {
 		s.add(stopToken, next)
 	} else {
-		s.pos = next
+		s.skip(next)
 	}
-	s.line++
-	s.lineStart = s.pos
+	s.at.Line, s.at.Col = s.at.Line+1, 1
 }
 
-func (s *scanner) sign() *Fault {
-	text := s.src.Text
-	if s.pos+1 < len(text) {
-		switch text[s.pos : s.pos+2] {
-		case "<=", ">=", "==", "!=":
-			s.add(signToken, s.pos+2)
-			return nil
-		}
-	}
-	if strings.IndexByte("+-*/^()[],<>=", text[s.pos]) >= 0 {
-		s.add(signToken, s.pos+1)
-		return nil
-	}
-	r, _ := utf8.DecodeRuneInString(text[s.pos:])
-	return s.fault("%q means nothing here; formulas use + - * / ^ ( ) [ ] , < <= > >= == != and words", r)
-}
-
-func (s *scanner) quoted() *Fault {
-	text := s.src.Text
-	end := strings.IndexAny(text[s.pos+1:], "\"\n")
-	if end < 0 || text[s.pos+1+end] == '\n' {
-		return s.fault("the quotes are not closed on this line")
-	}
-	if end > 200 {
-		return s.fault("the text has %d bytes; accepted: up to 200", end)
-	}
-	t := s.add(textToken, s.pos+end+2)
-	t.text = t.text[1 : len(t.text)-1]
-	return nil
-}
+// exponent is how numbers go on elsewhere: 1e3.
+var exponent = regexp.MustCompile(`^[eE][-+0-9]`)
 
 // number reads a number with the unit after it, if there is one.
-func (s *scanner) number() *Fault {
-	text, end := s.src.Text, s.pos
-	for end < len(text) && isDigit(text[end]) {
-		end++
+func (s *scanner) number(digits string) {
+	after := s.text[s.pos+len(digits):]
+	v, err := strconv.ParseFloat(digits, 64)
+	switch {
+	case len(digits) > 30:
+		s.fail("the number has %d digits; accepted: up to 30", len(digits))
+	case err != nil:
+		s.fail("%q is no number", digits)
+	case strings.HasPrefix(after, "."):
+		s.fail("write digits on both sides of one point, as 3.5")
+	case exponent.MatchString(after):
+		s.fail("exponents are not read; write the number out, as 1000")
 	}
-	if end+1 < len(text) && text[end] == '.' && isDigit(text[end+1]) {
-		for end++; end < len(text) && isDigit(text[end]); {
-			end++
-		}
-	}
-	if end-s.pos > 30 {
-		return s.fault("the number has %d digits; accepted: up to 30", end-s.pos)
-	}
-	v, err := strconv.ParseFloat(text[s.pos:end], 64)
-	if err != nil {
-		return s.fault("%q is no number", text[s.pos:end])
-	}
-	if f := s.badAfter(end); f != nil {
-		return f
-	}
-	rest := strings.TrimLeft(text[end:], " \t")
+	end, rest := s.pos+len(digits), strings.TrimLeft(after, " \t")
 	u, ok := unitOf(rest)
 	if ok {
-		end = len(text) - len(rest) + len(u.word)
+		end = len(s.text) - len(rest) + len(u.word)
 	} else if word := leadingWord(rest); word != "" && !isKeyword(word) {
-		return s.fault("unknown unit %q after %s; accepted: %s", wording.Clip(word, 20), text[s.pos:end], unitWords())
+		s.fail("unknown unit %q after %s; accepted: %s", wording.Clip(word, 20), digits, unitWords())
 	} else {
 		u.worth = 1
 	}
 	t := s.add(numberToken, end)
 	t.num, t.dim = v*u.worth, u.dim
-	return nil
 }
 
-// badAfter catches what numbers are written with elsewhere.
-func (s *scanner) badAfter(end int) *Fault {
-	text := s.src.Text
-	if end >= len(text) {
-		return nil
-	}
-	rest := text[end:]
-	switch {
-	case rest[0] == '.':
-		return s.fault("write digits on both sides of one point, as 3.5")
-	case (rest[0] == 'e' || rest[0] == 'E') && len(rest) > 1 && (isDigit(rest[1]) || rest[1] == '-' || rest[1] == '+'):
-		return s.fault("exponents are not read; write the number out, as 1000")
-	}
-	return nil
-}
+var wordly = regexp.MustCompile(`^\w*`)
 
-func leadingWord(s string) string {
-	n := 0
-	for n < len(s) && isWord(s[n]) {
-		n++
-	}
-	return s[:n]
-}
+func leadingWord(s string) string { return wordly.FindString(s) }
 
 func isKeyword(word string) bool {
-	switch word {
-	case "if", "then", "else", "and", "or", "not", "true", "false":
-		return true
-	}
-	return false
+	return slices.Contains([]string{"if", "then", "else", "and", "or", "not", "true", "false"}, word)
 }
 
 func unitWords() string {
@@ -231,4 +162,36 @@ func unitWords() string {
 		all = append(all, u.word)
 	}
 	return strings.Join(all, " ")
+}
+
+// Quantity reads one number with its unit, as on a command line: 62 kg, 110mm,
+// 5'-6", 4 km/h, 12 %. The result is in mm, kg, s and radians.
+// Errors: anything else, with what is accepted.
+func Quantity(text string) (v float64, d Dim, err error) {
+	text = strings.TrimSpace(text)
+	if len(text) > 64 {
+		return 0, Plain, fmt.Errorf("%q is too long for a number with its unit", wording.Clip(text, 20))
+	}
+	// Feet and inches have a reader of their own.
+	if strings.ContainsAny(text, `'"/ `+"\u2032\u2033\u2019\u201d") || text == "" {
+		if v, err := measure.ParseLength(text); err == nil {
+			return float64(v), Length, nil
+		}
+	}
+	defer func() {
+		var f *Fault
+		if errors.As(err, &f) {
+			err = fmt.Errorf("%q: %s", wording.Clip(text, 30), f.Text)
+		}
+	}()
+	defer catch(&err)
+	number, below := strings.CutPrefix(text, "-")
+	toks := scan(Source{Text: number})
+	if len(toks) != 2 || toks[0].kind != numberToken {
+		return 0, Plain, fmt.Errorf("%q is no number with its unit; accepted: one as 62 kg or 168 cm", wording.Clip(text, 30))
+	}
+	if v = toks[0].num; below {
+		v = -v
+	}
+	return v, toks[0].dim, nil
 }

@@ -18,7 +18,6 @@ func (f *fit) fitEnds() error {
 		d.Stern = &stern
 	}
 	spans := []span{{0, 0.78 * 2 * f.half}, {0, 200}, {-9, 44}, {65, 500}, {0, 200}, {-9, 44}, {65, 500}}
-	start := []float64{f.half, 25, 10, 200, 25, 10, 200}
 	n := 4
 	if !f.even {
 		n = 7
@@ -41,13 +40,7 @@ func (f *fit) fitEnds() error {
 	var starts [][]float64
 	for _, straight := range []float64{0.5, 1, 1.4} {
 		for _, rake := range []float64{2, 12, 25} {
-			s := append([]float64(nil), start[:n]...)
-			s[0], s[2] = straight*f.half, rake
-			s[3] = 120
-			if n > 4 {
-				s[5], s[6] = rake, 120
-			}
-			starts = append(starts, s)
+			starts = append(starts, []float64{straight * f.half, 25, rake, 120, 25, rake, 120}[:n])
 		}
 	}
 	p, c := least(spans[:n], starts, cost)
@@ -75,19 +68,18 @@ func (f *fit) setEnds(p []float64) {
 func (f *fit) profileCost(h *hull.Hull, e hull.End, half []offsets.Station, side float64) float64 {
 	sum := 0.0
 	for _, s := range half {
-		if s.Sheer().X >= narrow && len(s.Points) >= 3 {
-			if past := s.X + 1 - e.Toe.X; past > 0 {
-				sum += 100 * past * past
-				continue
-			}
+		past := s.X + 1 - e.Toe.X
+		switch {
+		case isSection(s) && past > 0:
+			sum += 100 * past * past
+		case isSection(s):
 			z, _ := h.KeelZ(side * s.X)
-			d := z - s.Keel().Y
-			sum += d * d
-			continue
-		}
-		for _, p := range endPoints(s) {
-			off := profileOff(h, e, geometry.Point{X: s.X, Y: p.Y}, side)
-			sum += off * off
+			sum += (z - s.Keel().Y) * (z - s.Keel().Y)
+		default:
+			for _, p := range endPoints(s) {
+				off := profileOff(h, e, geometry.Point{X: s.X, Y: p.Y}, side)
+				sum += off * off
+			}
 		}
 	}
 	return sum
@@ -105,38 +97,27 @@ func endPoints(s offsets.Station) []geometry.Point {
 // profileOff is the distance of a point from the profile: keel, then the stem's
 // outer edge. x is the distance from midship.
 func profileOff(h *hull.Hull, e hull.End, p geometry.Point, side float64) float64 {
-	best := math.Inf(1)
 	const keelStep, edgeSteps = 25.0, 40
-	var last geometry.Point
-	add := func(q geometry.Point, first bool) {
-		if !first {
-			best = math.Min(best, offLine(p, last, q))
-		}
-		last = q
-	}
-	from := math.Max(0, math.Min(p.X-200, e.Toe.X))
-	for x := from; ; x += keelStep {
-		x = math.Min(x, e.Toe.X)
+	var line []geometry.Point
+	for x := math.Max(0, math.Min(p.X-200, e.Toe.X)); ; x = math.Min(x+keelStep, e.Toe.X) {
 		z, _ := h.KeelZ(side * x)
-		add(geometry.Point{X: x, Y: z}, x == from)
+		line = append(line, geometry.Point{X: x, Y: z})
 		if x == e.Toe.X {
 			break
 		}
 	}
 	for i := 1; i <= edgeSteps; i++ {
 		q, _ := e.Point(e.Outer.Length() * float64(i) / edgeSteps)
-		add(q, false)
+		line = append(line, q)
 	}
-	return best
+	return offLine(p, line)
 }
 
-// offLine is the distance of p from the line between a and b.
-func offLine(p, a, b geometry.Point) float64 {
-	ab := b.Sub(a)
-	n := ab.Dot(ab)
-	if n == 0 {
-		return p.Sub(a).Norm()
+// offLine is the distance of a point from a row of points.
+func offLine(p geometry.Point, line []geometry.Point) float64 {
+	best := math.Inf(1)
+	for i := 1; i < len(line); i++ {
+		best = math.Min(best, p.Off(line[i-1], line[i]))
 	}
-	t := math.Max(0, math.Min(1, p.Sub(a).Dot(ab)/n))
-	return p.Sub(a.Lerp(b, t)).Norm()
+	return best
 }

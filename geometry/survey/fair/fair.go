@@ -4,8 +4,13 @@
 package fair
 
 import (
+	"cmp"
 	"fmt"
+	"iter"
 	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/optimize"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
@@ -40,12 +45,10 @@ type Miss struct {
 
 // Of fits a design to a table. The same table gives the same design. A table of
 // which one half was mirrored gives a design alike at both ends.
-//
 // How: the sheer by the gunwales' tilt and edge-set, the plan by spreaders where
 // they are needed, the keel by its rocker, the ends by rake and forefoot; then the
 // shape of the section at every measured station that is wide enough, with the
 // gunwale and keel as they have come out.
-//
 // Errors: a boat outside what is built (the first limit it breaks), or one whose
 // sections the family cannot make.
 func Of(t *offsets.Table, title string) (*Result, error) {
@@ -53,10 +56,10 @@ func Of(t *offsets.Table, title string) (*Result, error) {
 	var first error
 	for _, r := range rails() {
 		out, err := with(t, title, r)
-		if err != nil && first == nil {
-			first = err
-		}
-		if err == nil && (best == nil || out.RMS < best.RMS) {
+		switch {
+		case err != nil:
+			first = cmp.Or(first, err)
+		case best == nil || out.RMS < best.RMS:
 			best = out
 		}
 		if best != nil && best.RMS <= good {
@@ -84,7 +87,6 @@ func with(t *offsets.Table, title string, r rail) (*Result, error) {
 	return f.measure()
 }
 
-// fit is the work on one table.
 type fit struct {
 	t    *offsets.Table
 	d    *design.Design
@@ -117,24 +119,13 @@ func newFit(t *offsets.Table, title string, r rail) *fit {
 
 // alike reports whether both ends have the same stations with the same points.
 func alike(a, b []offsets.Station) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if math.Abs(a[i].X-b[i].X) > 0.5 || len(a[i].Points) != len(b[i].Points) {
-			return false
-		}
-		for k := range a[i].Points {
-			if a[i].Points[k].Sub(b[i].Points[k]).Norm() > 0.5 {
-				return false
-			}
-		}
-	}
-	return true
+	return slices.EqualFunc(a, b, func(s, o offsets.Station) bool {
+		return math.Abs(s.X-o.X) <= 0.5 && slices.EqualFunc(s.Points, o.Points, func(p, q geometry.Point) bool { return p.Sub(q).Norm() <= 0.5 })
+	})
 }
 
 // rounded gives a length as a design file should show it: to a tenth of a
-// millimetre.
+// millimeter.
 func rounded(mm float64) measure.Length { return measure.Length(math.Round(mm*10) / 10) }
 
 // turned gives an angle of so many degrees, to a tenth of one.
@@ -146,15 +137,24 @@ func turned(deg float64) measure.Angle {
 // the end and no section with ribs of its own.
 const narrow = 20.0
 
-// wide lists the stations of one half that are sections.
-func wide(half []offsets.Station) []offsets.Station {
-	var out []offsets.Station
-	for _, s := range half {
-		if s.Sheer().X >= narrow && len(s.Points) >= 3 {
-			out = append(out, s)
+// isSection reports whether a station is a section with ribs of its own.
+func isSection(st offsets.Station) bool { return st.Sheer().X >= narrow && len(st.Points) >= 3 }
+
+// stations are those that shape the boat, with the side of midship on which they stand,
+// 1 forward: of a boat alike at both ends the forward ones.
+func (f *fit) stations() iter.Seq2[float64, offsets.Station] {
+	return func(yield func(float64, offsets.Station) bool) {
+		for _, s := range f.bow {
+			if !yield(1, s) {
+				return
+			}
+		}
+		for _, s := range f.aft {
+			if !f.even && s.X != 0 && !yield(-1, s) {
+				return
+			}
 		}
 	}
-	return out
 }
 
 // lofts makes sure that the design can be built, moving the last ribs in and
@@ -179,11 +179,71 @@ func (f *fit) lofts() error {
 	return fmt.Errorf("the faired boat cannot be framed: %w", err)
 }
 
-// hullNow makes the hull of the design as it stands.
 func (f *fit) hullNow() (*hull.Hull, error) {
 	h, err := hull.New(f.d)
 	if err != nil {
 		return nil, fmt.Errorf("the faired boat cannot be drawn: %w", err)
 	}
 	return h, nil
+}
+
+type span struct{ lo, hi float64 }
+
+// least finds the parameters of least cost, each kept inside its span, from the
+// most promising of several starts. The cost may be infinite where nothing can be
+// made.
+// How: the simplex of Nelder and Mead on parameters as shares of their spans,
+// folded back at the ends. Deterministic; bounded by the steps.
+func least(spans []span, starts [][]float64, cost func([]float64) float64) ([]float64, float64) {
+	real := func(u []float64) []float64 {
+		out := make([]float64, len(u))
+		for i := range u {
+			out[i] = spans[i].lo + (spans[i].hi-spans[i].lo)*folded(u[i])
+		}
+		return out
+	}
+	problem := optimize.Problem{Func: func(u []float64) float64 {
+		c := cost(real(u))
+		if math.IsNaN(c) || c > 1e12 {
+			return 1e12
+		}
+		return c
+	}}
+	settings := optimize.Settings{MajorIterations: 250, FuncEvaluations: 900, Concurrent: 1}
+	var best []float64
+	lowest := math.Inf(1)
+	for _, s := range promising(starts, cost) {
+		u := make([]float64, len(s))
+		for i := range s {
+			u[i] = (s[i] - spans[i].lo) / (spans[i].hi - spans[i].lo)
+		}
+		settings.Converger = &optimize.FunctionConverge{Absolute: 1e-6, Relative: 1e-6, Iterations: 60}
+		r, err := optimize.Minimize(problem, u, &settings, &optimize.NelderMead{SimplexSize: 0.08})
+		if r != nil && (err == nil || r.X != nil) && r.F < lowest {
+			lowest, best = r.F, real(r.X)
+		}
+	}
+	return best, lowest
+}
+
+const descents = 4
+
+// promising returns the cheapest of starts, the cheapest first.
+func promising(starts [][]float64, cost func([]float64) float64) [][]float64 {
+	order, costs := make([]int, len(starts)), make([]float64, len(starts))
+	for i, s := range starts {
+		order[i], costs[i] = i, cost(s)
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(costs[a], costs[b]) })
+	var out [][]float64
+	for _, i := range order[:min(descents, len(order))] {
+		out = append(out, starts[i])
+	}
+	return out
+}
+
+// folded brings a number back into 0 to 1 as a mirror at each end would.
+func folded(v float64) float64 {
+	v = math.Abs(math.Mod(v, 2))
+	return min(v, 2-v)
 }

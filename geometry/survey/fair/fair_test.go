@@ -156,7 +156,7 @@ func TestSame(t *testing.T) {
 }
 
 // TestOwnHull takes offsets off Lake's ribs, whose shape is known, and finds it
-// again to a fraction of a millimetre at every rib it was given.
+// again to a fraction of a millimeter at every rib it was given.
 func TestOwnHull(t *testing.T) {
 	d, err := design.Shipped("lake")
 	if err != nil {
@@ -202,7 +202,7 @@ func measured(mm float64) string {
 	return strings.TrimSuffix(measureText(mm), " mm") + ","
 }
 
-// measureText rounds as a careful measurer would, to a tenth of a millimetre.
+// measureText rounds as a careful measurer would, to a tenth of a millimeter.
 func measureText(mm float64) string { return rounded(mm).String() }
 
 // TestRefused has tables that are no canoe of the family, each with its reason.

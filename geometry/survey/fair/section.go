@@ -25,7 +25,6 @@ func shapeStarts() [][]float64 {
 	}
 }
 
-// fitSections sets the shape at every measured section.
 func (f *fit) fitSections() error {
 	h, err := f.hullNow()
 	if err != nil {
@@ -33,26 +32,15 @@ func (f *fit) fitSections() error {
 	}
 	var out []design.Section
 	f.d.Hull.Sections = nil
-	add := func(half []offsets.Station, side float64) error {
-		for _, s := range wide(half) {
-			if side < 0 && s.X == 0 {
-				continue
-			}
-			c, err := f.fitSection(h, s, side)
-			if err != nil {
-				return err
-			}
-			out = append(out, c)
+	for side, s := range f.stations() {
+		if !isSection(s) {
+			continue
 		}
-		return nil
-	}
-	if err := add(f.bow, 1); err != nil {
-		return err
-	}
-	if !f.even {
-		if err := add(f.aft, -1); err != nil {
+		c, err := f.fitSection(h, s, side)
+		if err != nil {
 			return err
 		}
+		out = append(out, c)
 	}
 	if len(out) == 0 {
 		return errors.New("no station is wide enough for a section")
@@ -62,7 +50,6 @@ func (f *fit) fitSections() error {
 	return nil
 }
 
-// fitSection fits one shape.
 func (f *fit) fitSection(h *hull.Hull, s offsets.Station, side float64) (design.Section, error) {
 	x := side * s.X
 	tilt, lean := float64(f.d.Gunwale.Tilt)*180/math.Pi, f.lean()

@@ -20,7 +20,6 @@ const (
 // Hull makes a hull to float: straight lines between the points of a section,
 // and between stations, where they stand far apart, fair curves that do not
 // overshoot through the points at equal shares of the girth.
-//
 // Errors: sections that hold nothing.
 func (t *Table) Hull() (*float.Hull, error) {
 	if len(t.Stations) >= enough && t.gap() <= widest*t.Length() {
@@ -33,7 +32,7 @@ func (t *Table) Hull() (*float.Hull, error) {
 	return t.faired()
 }
 
-// gap is the greatest distance between neighbouring stations, mm.
+// gap is the greatest distance between neighboring stations, mm.
 func (t *Table) gap() float64 {
 	most := 0.0
 	for i := 1; i < len(t.Stations); i++ {

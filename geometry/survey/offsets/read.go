@@ -37,7 +37,6 @@ type row struct {
 // midship that is the fullest, the hull is taken as alike at both ends. Heights
 // are counted from the lowest point, and stations from the middle when zero is
 // one of the ends.
-//
 // Errors: *Fault with the line; the reader's own error.
 func Read(r io.Reader, name string) (*Table, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
@@ -51,15 +50,15 @@ func Read(r io.Reader, name string) (*Table, error) {
 	case bytes.IndexByte(data, 0) >= 0:
 		return nil, &Fault{name, 0, "is no text file; a table of offsets is CSV text"}
 	}
-	rows, head, notes, fault := readRows(string(data), name)
+	t := new(Table)
+	rows, mirrored, fault := t.readRows(string(data), name)
+	if fault == nil {
+		fault = t.gather(rows, name)
+	}
 	if fault != nil {
 		return nil, fault
 	}
-	t := &Table{Notes: notes}
-	if fault := t.gather(rows, name); fault != nil {
-		return nil, fault
-	}
-	t.mirror(head.mirrored)
+	t.mirror(mirrored)
 	t.settle()
 	if len(t.Stations) < 3 {
 		return nil, &Fault{name, 0, fmt.Sprintf("has %d stations; accepted: three and more along the hull, or two and more from midship", len(t.Stations))}
@@ -67,44 +66,42 @@ func Read(r io.Reader, name string) (*Table, error) {
 	return t, nil
 }
 
-// readRows reads the header and every row that has all its numbers.
-func readRows(text, name string) (rows []row, head header, notes []string, fault *Fault) {
-	begun, blanks := false, 0
-	split := ","
+// readRows reads header and rows; mirrored says that the file counts its stations from
+// midship.
+func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *Fault) {
+	var head header
+	blanks, split := 0, "" // split is "" above the header
 	for i, line := range strings.Split(text, "\n") {
 		line = strings.TrimSpace(line)
-		if bare := strings.TrimLeft(line, `"`); line == "" || strings.HasPrefix(bare, "#") || strings.Trim(line, ",;\t ") == "" {
+		if strings.HasPrefix(strings.TrimLeft(line, `"`), "#") || strings.Trim(line, ",;\t ") == "" {
 			continue
 		}
-		if !begun {
+		var r row
+		var err error
+		ok, first := false, split == ""
+		if first {
 			split = separator(line)
-			var err error
-			if head, err = readHeader(strings.Split(line, split)); err != nil {
-				return nil, head, nil, &Fault{name, i + 1, err.Error()}
-			}
-			begun = true
-			continue
+			head, err = readHeader(strings.Split(line, split))
+		} else if r, ok, err = head.row(strings.Split(line, split)); ok && len(rows) == maxRows {
+			err = fmt.Errorf("has more than %d points", maxRows)
 		}
-		r, ok, err := head.row(strings.Split(line, split))
 		switch {
 		case err != nil:
-			return nil, head, nil, &Fault{name, i + 1, err.Error()}
-		case !ok:
+			return nil, false, &Fault{name, i + 1, err.Error()}
+		case ok:
+			r.line = i + 1
+			rows = append(rows, r)
+		case !first:
 			blanks++
-			continue
-		case len(rows) == maxRows:
-			return nil, head, nil, &Fault{name, i + 1, fmt.Sprintf("has more than %d points", maxRows)}
 		}
-		r.line = i + 1
-		rows = append(rows, r)
 	}
-	if !begun {
-		return nil, head, nil, &Fault{name, 0, "is empty; its first line names the columns, as station_mm,height_mm,half_breadth_mm"}
+	if split == "" {
+		return nil, false, &Fault{name, 0, "is empty; its first line names the columns, as station_mm,height_mm,half_breadth_mm"}
 	}
 	if blanks > 0 {
-		notes = append(notes, counted(blanks, "row without a height or half-breadth is passed over", "rows without a height or half-breadth are passed over"))
+		t.Notes = append(t.Notes, counted(blanks, "row without a height or half-breadth is passed over", "rows without a height or half-breadth are passed over"))
 	}
-	return rows, head, notes, nil
+	return rows, head.mirrored, nil
 }
 
 // separator is what stands between the cells of the header.
@@ -122,10 +119,7 @@ func separator(line string) string {
 func (h header) row(cells []string) (r row, ok bool, err error) {
 	var v [3]float64
 	ok = true
-	for i, c := range []struct {
-		column
-		what string
-	}{{h.station, "station"}, {h.height, "height"}, {h.breadth, "half-breadth"}} {
+	for i, c := range h.columns {
 		text := ""
 		if c.at < len(cells) {
 			text = strings.TrimSpace(strings.Trim(strings.TrimSpace(cells[c.at]), `"`))
@@ -138,7 +132,7 @@ func (h header) row(cells []string) (r row, ok bool, err error) {
 			continue
 		}
 		if v[i], err = c.unit.cell(text); err != nil {
-			return r, false, fmt.Errorf("%s: %w", c.what, err)
+			return r, false, fmt.Errorf("%s: %w", quantities[i], err)
 		}
 	}
 	if ok && v[2] < 0 {
@@ -208,11 +202,8 @@ func counted(n int, one, more string) string {
 // order runs the points from the keel up: as the file has them where they rise
 // all the way or fall all the way, else by height.
 func (s *Station) order() {
-	up, down := true, true
-	for i := 1; i < len(s.Points); i++ {
-		up = up && s.Points[i].Y >= s.Points[i-1].Y
-		down = down && s.Points[i].Y <= s.Points[i-1].Y
-	}
+	up := slices.IsSortedFunc(s.Points, func(a, b geometry.Point) int { return cmp.Compare(a.Y, b.Y) })
+	down := slices.IsSortedFunc(s.Points, func(a, b geometry.Point) int { return cmp.Compare(b.Y, a.Y) })
 	switch {
 	case up && !down:
 	case down && !up:
@@ -228,54 +219,49 @@ func (s *Station) order() {
 	}
 }
 
-// mirror completes a hull of which one half is given.
-func (t *Table) mirror(told bool) {
+// mirror completes a hull of which one half is given; counted says that the file
+// counts its stations from midship.
+func (t *Table) mirror(counted bool) {
 	n := len(t.Stations)
 	if n == 0 {
 		return
 	}
-	if math.Abs(t.Stations[n-1].X) < same && t.Stations[0].X < 0 { // the after half
-		for i := range t.Stations {
-			t.Stations[i].X = -t.Stations[i].X
+	aft := math.Abs(t.Stations[n-1].X) < same && t.Stations[0].X < 0
+	if aft {
+		t.turn()
+	}
+	if !t.half(counted) {
+		if aft {
+			t.turn()
 		}
-		slices.Reverse(t.Stations)
-		if !t.half(told) {
-			for i := range t.Stations {
-				t.Stations[i].X = -t.Stations[i].X
-			}
-			slices.Reverse(t.Stations)
-			return
-		}
-	} else if !t.half(told) {
 		return
 	}
-	fore := slices.Clone(t.Stations)
-	for _, s := range fore {
-		if math.Abs(s.X) < same {
-			continue
+	for _, s := range slices.Clone(t.Stations) {
+		if math.Abs(s.X) >= same {
+			s.X = -s.X
+			t.Stations = append([]Station{s}, t.Stations...)
 		}
-		s.X = -s.X
-		t.Stations = append([]Station{s}, t.Stations...)
 	}
 	t.Notes = append(t.Notes, "stations are given one way from midship; the other half is taken as their mirror")
 }
 
+// turn exchanges the ends.
+func (t *Table) turn() {
+	for i := range t.Stations {
+		t.Stations[i].X = -t.Stations[i].X
+	}
+	slices.Reverse(t.Stations)
+}
+
 // half reports whether the stations run from midship to one end: they begin at
 // zero, and there stands the fullest section.
-func (t *Table) half(told bool) bool {
+func (t *Table) half(counted bool) bool {
 	first := t.Stations[0]
-	if told {
+	if counted {
 		return first.X > -same
 	}
-	if math.Abs(first.X) > same {
-		return false
-	}
-	for _, s := range t.Stations[1:] {
-		if s.area() > first.area() {
-			return false
-		}
-	}
-	return first.area() > 0
+	fuller := func(s Station) bool { return s.area() > first.area() }
+	return math.Abs(first.X) <= same && first.area() > 0 && !slices.ContainsFunc(t.Stations, fuller)
 }
 
 // settle counts heights from the lowest point and, where zero is not inside the

@@ -110,7 +110,8 @@ func TestColdRatioBand(t *testing.T) {
 	for _, s := range All() {
 		t.Run(s.Name, func(t *testing.T) {
 			ratio := s.ColdRatio()
-			near(t, ColdRadius(s.MOE, 1, s.MOR*AssemblyShare), ratio, 1e-9, "radius of 1 mm stock")
+			// E t / (2 sigma), from beam theory.
+			near(t, s.MOE/(2*s.MOR*AssemblyShare), ratio, 1e-9, "radius of 1 mm stock")
 			if want, ok := outside[s.Name]; ok {
 				near(t, ratio, want, 0.001, "R/t")
 			} else if ratio < 104 || ratio > 157 {

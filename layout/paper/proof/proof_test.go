@@ -40,7 +40,7 @@ func bars(s layout.Sheet) (level, upright []float64) {
 }
 
 // TestBars checks that each bar is as long as it says, is the longest whole
-// centimetre or inch that fits (an inch is 25.4 mm), and asks for the flag of the
+// centimeter or inch that fits (an inch is 25.4 mm), and asks for the flag of the
 // paper's edge it runs along.
 func TestBars(t *testing.T) {
 	tests := []struct {
@@ -107,7 +107,7 @@ func TestCorrectedProof(t *testing.T) {
 }
 
 // TestRulers checks that a ruler runs in from each edge of the paper itself,
-// millimetre by millimetre, and that nothing else lies in the margins.
+// millimeter by millimeter, and that nothing else lies in the margins.
 func TestRulers(t *testing.T) {
 	p, err := setup(t, "a4", func(s *paper.Setup) { s.Across, s.Offset = 1.01, geometry.Point{X: 2, Y: -1} }).Sheet(false)
 	if err != nil {

@@ -3,6 +3,7 @@ package nest
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/layout"
@@ -63,18 +64,7 @@ const eighths = compass / 8
 // whole sheet. A part that is left out has nil.
 func (j *job) fill() []*geometry.Affine {
 	room := j.gap/2 + chord + rough
-	var sets [][][2]stamp
-	for i, s := range j.shapes {
-		set := make([][2]stamp, len(j.turns[i]))
-		for n, a := range j.turns[i] {
-			if j.loose[i] && n%eighths != 0 {
-				continue
-			}
-			t := s.mapped(geometry.Turn(a))
-			set[n] = [2]stamp{newStamp(t, room, cell), newStamp(t, room+touches*cell, cell)}
-		}
-		sets = append(sets, set)
-	}
+	sets := j.stampsWith(room, eighths)
 	whole := j.room.X * j.room.Y / j.area
 	var out []*geometry.Affine
 	for share := 2.4; ; share *= 1.3 {
@@ -85,10 +75,8 @@ func (j *job) fill() []*geometry.Affine {
 			break
 		}
 	}
-	for _, m := range out {
-		if m != nil {
-			return out
-		}
+	if slices.ContainsFunc(out, func(m *geometry.Affine) bool { return m != nil }) {
+		return out
 	}
 	return j.alone(out)
 }
@@ -98,16 +86,8 @@ func (j *job) fillIn(sets [][][2]stamp, room float64, size geometry.Point) (out 
 	l := newLayer(int((size.X+j.gap)/cell), int((size.Y+j.gap)/cell), touches)
 	out, all = make([]*geometry.Affine, len(sets)), true
 	for _, i := range j.order(rand.New(rand.NewPCG(1, 1)), 0) {
-		most, turn, where := -1.0, -1, spot{}
-		for t := range j.turns[i] {
-			if j.loose[i] && t%eighths != 0 {
-				continue
-			}
-			if at, share, ok := l.best(sets[i][t][0], sets[i][t][1]); ok && share > most {
-				most, turn, where = share, t, at
-			}
-		}
-		if turn < 0 {
+		turn, where, share := j.bestTurn(l, sets[i], i, 0, eighths)
+		if share < 0 {
 			all = false
 			continue
 		}

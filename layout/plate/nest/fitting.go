@@ -27,7 +27,6 @@ func (e *TooLarge) Error() string {
 	return words
 }
 
-// mostPieces is how many pieces a part is split into at most.
 const mostPieces = 6
 
 // fitting returns the parts, each of which some sheet has room for, in pieces

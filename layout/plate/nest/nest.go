@@ -38,7 +38,7 @@ type Options struct {
 // DefaultOptions is a common size of sheet and the room that a 6 mm cutter needs.
 func DefaultOptions() Options { return Options{Stock: Stock{1220, 2440}, Gap: 12} }
 
-// The bounds of what is accepted, mm. A gap below a millimetre leaves slivers
+// The bounds of what is accepted, mm. A gap below a millimeter leaves slivers
 // that burn or break.
 const (
 	LeastGap, MostGap     = 1, 200
@@ -68,7 +68,6 @@ func (o Options) room() geometry.Point {
 
 // Lay places the parts on as many sheets as they need, side by side on one
 // plate. The same parts and options give the same plate.
-//
 // Errors: options out of their bounds, or a *TooLarge for a part that no sheet
 // has room for.
 func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {

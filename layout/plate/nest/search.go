@@ -20,7 +20,6 @@ const (
 	effort   = 170   // parts of a nest times the tries of a round
 )
 
-// seeds of the two searches.
 var seeds = [2]uint64{30, 45}
 
 // closeNest searches for a nest in a small rectangle; ok is false when no nest
@@ -58,7 +57,6 @@ type search struct {
 	found bool
 }
 
-// content reports whether the nest is close enough.
 func (s *search) content() bool { return s.found && s.job.share(s.state) <= goal }
 
 // begin lays a first nest and pushes it together.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 	"ribwright/layout"
 )
 
@@ -31,7 +32,6 @@ func newShape(p layout.Part, chord float64) shape {
 	return s
 }
 
-// mapped returns the shape moved by m.
 func (s shape) mapped(m geometry.Affine) shape {
 	out := shape{box: geometry.EmptyBox()}
 	for _, l := range s.loops {
@@ -45,7 +45,6 @@ func (s shape) mapped(m geometry.Affine) shape {
 	return out
 }
 
-// edges calls f with every straight piece.
 func (s shape) edges(f func(a, b geometry.Point)) {
 	for _, l := range s.loops {
 		for i := 1; i < len(l); i++ {
@@ -57,32 +56,20 @@ func (s shape) edges(f func(a, b geometry.Point)) {
 // holds reports whether p lies in the wood, by the even-odd rule.
 func (s shape) holds(p geometry.Point) bool {
 	in := false
-	s.edges(func(a, b geometry.Point) {
-		if (a.Y <= p.Y) != (b.Y <= p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-			in = !in
-		}
-	})
+	for _, l := range s.loops {
+		in = in != curve.Holds(l, p)
+	}
 	return in
 }
 
 // distance returns how far p lies from the nearest edge, below 0 in the wood.
 func (s shape) distance(p geometry.Point) float64 {
 	best := math.Inf(1)
-	s.edges(func(a, b geometry.Point) { best = math.Min(best, off(p, a, b)) })
+	s.edges(func(a, b geometry.Point) { best = math.Min(best, p.Off(a, b)) })
 	if s.holds(p) {
 		return -best
 	}
 	return best
-}
-
-// off returns the distance from p to the straight piece a-b.
-func off(p, a, b geometry.Point) float64 {
-	ab, ap := b.Sub(a), p.Sub(a)
-	t := 0.0
-	if l := ab.Dot(ab); l > 0 {
-		t = math.Max(0, math.Min(1, ap.Dot(ab)/l))
-	}
-	return ap.Sub(ab.Scale(t)).Norm()
 }
 
 // clear reports whether two shapes keep the distance gap from each other, with
@@ -113,7 +100,7 @@ func spacing(a, b, c, d geometry.Point) float64 {
 	if crossing(a, b, c, d) {
 		return 0
 	}
-	return math.Min(math.Min(off(a, c, d), off(b, c, d)), math.Min(off(c, a, b), off(d, a, b)))
+	return min(a.Off(c, d), b.Off(c, d), c.Off(a, b), d.Off(a, b))
 }
 
 func crossing(a, b, c, d geometry.Point) bool {

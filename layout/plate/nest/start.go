@@ -22,7 +22,6 @@ const (
 // compass is how many angles a part may lie at whose grain does not matter.
 const compass = 24
 
-// job is a set of parts to lay on one board.
 type job struct {
 	shapes []shape   // near enough to search with
 	exact  []shape   // to prove with
@@ -66,20 +65,46 @@ func turnsOf(p layout.Part, grain float64) []float64 {
 
 // prepare draws the stamps and bodies that a search for a close nest needs.
 func (j *job) prepare() {
-	room := j.gap/2 - slack*cell
+	j.stamps = j.stampsWith(j.gap/2-slack*cell, 1)
 	for i, s := range j.shapes {
-		var set [][2]stamp
-		for _, a := range j.turns[i] {
-			t := s.mapped(geometry.Turn(a))
-			set = append(set, [2]stamp{newStamp(t, room, cell), newStamp(t, room+touches*cell, cell)})
-		}
 		bound := j.turns[i]
 		if j.loose[i] {
 			bound = nil
 		}
-		j.stamps = append(j.stamps, set)
 		j.bodies = append(j.bodies, newBody(s, j.gap+margin, bound))
 	}
+}
+
+// stampsWith draws every part, grown by room, and its halo: at each turn that the
+// grain allows, or at every so many of the compass where it does not matter.
+func (j *job) stampsWith(room float64, every int) [][][2]stamp {
+	out := make([][][2]stamp, len(j.shapes))
+	for i, s := range j.shapes {
+		out[i] = make([][2]stamp, len(j.turns[i]))
+		for n, a := range j.turns[i] {
+			if !j.loose[i] || n%every == 0 {
+				t := s.mapped(geometry.Turn(a))
+				out[i][n] = [2]stamp{newStamp(t, room, cell), newStamp(t, room+touches*cell, cell)}
+			}
+		}
+	}
+	return out
+}
+
+// bestTurn returns the turn and the place at which a part touches most, and by which
+// share of its halo; a loose part is tried at every so many turns from the first. The
+// share is below 0 when it fits nowhere.
+func (j *job) bestTurn(l *layer, stamps [][2]stamp, i, first, every int) (turn int, where spot, most float64) {
+	most = -1
+	for t, s := range stamps {
+		if j.loose[i] && t%every != first {
+			continue
+		}
+		if at, share, ok := l.best(s[0], s[1]); ok && share > most {
+			turn, where, most = t, at, share
+		}
+	}
+	return turn, where, most
 }
 
 // order sorts the parts by their length, shaken a little.
@@ -108,18 +133,10 @@ func (j *job) insert(b *bench, l *layer, s state, rest []int) bool {
 	var lost []int
 	choice, odd := 1+b.chance.IntN(3), b.chance.IntN(2)
 	for len(rest) > 0 && len(lost) <= few {
-		most, which := -1.0, -1
-		var turn int
-		var where spot
-		for k := range min(choice, len(rest)) {
-			i := rest[k]
-			for t := range j.turns[i] {
-				if j.loose[i] && t%2 != odd {
-					continue
-				}
-				if at, share, ok := l.best(j.stamps[i][t][0], j.stamps[i][t][1]); ok && share > most {
-					most, which, turn, where = share, k, t, at
-				}
+		most, which, turn, where := -1.0, -1, 0, spot{}
+		for k, i := range rest[:min(choice, len(rest))] {
+			if t, at, share := j.bestTurn(l, j.stamps[i], i, odd, 2); share > most {
+				most, which, turn, where = share, k, t, at
 			}
 		}
 		if which < 0 {

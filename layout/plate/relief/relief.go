@@ -55,7 +55,6 @@ func Part(p layout.Part, k Kind, diameter float64) layout.Part {
 	return p
 }
 
-// open goes round one closed edge.
 func open(c curve.Path, k Kind, r float64, hole bool) curve.Path {
 	if !c.Closed() || len(c) < 3 {
 		return c

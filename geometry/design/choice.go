@@ -1,0 +1,93 @@
+package design
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/wording"
+)
+
+// choice is a value that the file holds as one of a few words: String and MarshalText
+// give the word, UnmarshalText takes it.
+type choice interface{ words() []string }
+
+func choose[T interface {
+	~int
+	choice
+}](to *T, what string, text []byte) error {
+	words := (*to).words()
+	i := slices.Index(words, string(text))
+	if i < 0 {
+		return fmt.Errorf("%q is no %s; accepted: %s", wording.Clip(string(text), 40), what, strings.Join(words, ", "))
+	}
+	*to = T(i)
+	return nil
+}
+
+// Kind is what a cross piece is for.
+type Kind int
+
+// The kinds of cross piece.
+const (
+	PlainThwart Kind = iota // holds the gunwales apart
+	Yoke                    // a thwart with a hollow for the neck, to carry by
+	SeatBar                 // one of a pair that carries a seat
+)
+
+func (Kind) words() []string { return []string{"thwart", "yoke", "seat bar"} }
+
+func (k Kind) String() string                   { return k.words()[k] }
+func (k Kind) MarshalText() ([]byte, error)     { return []byte(k.String()), nil }
+func (k *Kind) UnmarshalText(text []byte) error { return choose(k, "kind of cross piece", text) }
+
+// Posture is how a person sits, which sets how high their weight is.
+type Posture int
+
+// The postures. Kneeling is the zero Posture.
+const (
+	Kneeling Posture = iota // hips against a seat edge or thwart
+	Floor                   // on the floor, legs out
+	Bench                   // on a seat, legs down
+)
+
+func (Posture) words() []string { return []string{"kneeling", "floor", "bench"} }
+
+func (p Posture) String() string                   { return p.words()[p] }
+func (p Posture) MarshalText() ([]byte, error)     { return []byte(p.String()), nil }
+func (p *Posture) UnmarshalText(text []byte) error { return choose(p, "posture", text) }
+
+// Rig is a kind of sail.
+type Rig int
+
+// The rigs. Spritsail is the zero Rig.
+const (
+	Spritsail   Rig = iota // four-sided, its peak held up by a sprit
+	LegOfMutton            // three-sided, laced to the mast
+	Lug                    // four-sided under a yard, on a boom
+	Vee                    // a triangle between two spars, for running
+)
+
+// Rigs returns every rig.
+func Rigs() []Rig { return []Rig{Spritsail, LegOfMutton, Lug, Vee} }
+
+func (Rig) words() []string { return []string{"spritsail", "leg-of-mutton", "lug", "vee"} }
+
+func (r Rig) String() string                   { return r.words()[r] }
+func (r Rig) MarshalText() ([]byte, error)     { return []byte(r.String()), nil }
+func (r *Rig) UnmarshalText(text []byte) error { return choose(r, "rig", text) }
+
+// Body is whose proportions a person has where they are not measured.
+type Body int
+
+// The bodies. Woman is the zero Body.
+const (
+	Woman Body = iota
+	Man
+)
+
+func (Body) words() []string { return []string{"woman", "man"} }
+
+func (b Body) String() string                   { return b.words()[b] }
+func (b Body) MarshalText() ([]byte, error)     { return []byte(b.String()), nil }
+func (b *Body) UnmarshalText(text []byte) error { return choose(b, "body that is known", text) }

@@ -1,0 +1,223 @@
+package cutlist
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+type sawing struct {
+	species string
+	sticks  []Stick
+	mine    []int // numbers of the sticks of this wood
+	kerf    float64
+	pack    packer
+}
+
+type result struct {
+	Wood
+	cuttings map[int]Cutting
+	cost     float64
+}
+
+func (r result) joints() int {
+	n := 0
+	for _, c := range r.cuttings {
+		n += len(c.Joints)
+	}
+	return n
+}
+
+// beats reports whether a result is to be preferred; anything is to none.
+func (r result) beats(o result) bool { return o.cuttings == nil || r.compare(o) < 0 }
+
+// compare prefers fewer sticks without wood, then fewer scarfs, then less cost, then
+// fewer boards.
+func (r result) compare(o result) int {
+	const same = 1e-9
+	cost := 0
+	if d := r.cost - o.cost; d > same*o.cost || d < -same*o.cost {
+		cost = cmp.Compare(d, 0)
+	}
+	return cmp.Or(cmp.Compare(len(r.Missing), len(o.Missing)), cmp.Compare(r.joints(), o.joints()), cost, cmp.Compare(len(r.Boards), len(o.Boards)))
+}
+
+// fromNamed tries the orders in which the builder's boards can be used up, and the
+// lengths to scarf for.
+func (t sawing) fromNamed(boards []Board) result {
+	var best result
+	for _, order := range orders(len(boards)) {
+		kinds := make([]Board, len(boards))
+		for i, k := range order {
+			kinds[i] = boards[k]
+		}
+		for _, long := range lengths(boards) {
+			if r := t.saw(kinds, long); r.beats(best) {
+				best = r
+			}
+		}
+	}
+	return best
+}
+
+// fewest is how many of the yard's sizes, the best by first-fit, are searched in
+// full.
+const fewest = 4
+
+// fromYard takes one of the yard's sizes for all sticks of the wood.
+func (t sawing) fromYard() result {
+	quick := t
+	quick.pack = firstFitOnly
+	sizes := yard(t.species)
+	tried := make([]result, len(sizes))
+	order := make([]int, len(sizes))
+	for i, b := range sizes {
+		tried[i], order[i] = quick.saw([]Board{b}, b.Length), i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return tried[a].compare(tried[b]) })
+	var best result
+	for _, i := range order[:fewest] {
+		if r := t.saw([]Board{sizes[i]}, sizes[i].Length); r.beats(best) {
+			best = r
+		}
+	}
+	return best
+}
+
+// saw makes all sticks from boards used up in their order, scarfed for stock of
+// the given length.
+func (t sawing) saw(kinds []Board, long float64) result {
+	r := result{Wood: Wood{Species: t.species}, cuttings: map[int]Cutting{}}
+	m := maker{t.sticks, map[string][]Joint{}}
+	var pieces []Piece
+	for _, i := range t.mine {
+		c, err := m.split(i, long)
+		if err != nil {
+			r.Missing = append(r.Missing, Missing{i, err.Error()})
+			continue
+		}
+		r.cuttings[i] = c
+		pieces = append(pieces, c.Pieces...)
+	}
+	priced := !slices.ContainsFunc(kinds, func(b Board) bool { return b.Price == 0 })
+	for _, k := range kinds {
+		var boards []Sawn
+		boards, pieces = t.cut(k, pieces)
+		r.Boards = append(r.Boards, boards...)
+		for _, b := range boards {
+			r.Bought += b.Board.Volume()
+			r.cost += b.Board.Price
+		}
+	}
+	if !priced {
+		r.cost = r.Bought
+	}
+	r.without(pieces, kinds, t)
+	r.prune()
+	for _, i := range t.mine {
+		for _, p := range r.cuttings[i].Pieces {
+			r.Sawn += p.Length * t.sticks[i].Width * t.sticks[i].Thickness
+		}
+	}
+	r.Least = t.least(r.Wood, r.cuttings)
+	slices.SortStableFunc(r.Missing, func(a, b Missing) int { return cmp.Compare(a.Stick, b.Stick) })
+	return r
+}
+
+// without notes the sticks of which a piece found no board.
+func (r *result) without(pieces []Piece, kinds []Board, t sawing) {
+	seen := map[int]bool{}
+	for _, p := range pieces {
+		if seen[p.Stick] {
+			continue
+		}
+		seen[p.Stick] = true
+		s := t.sticks[p.Stick]
+		any := "board named"
+		if kinds[0].Asked {
+			any = "board of a usual size"
+		}
+		why := fmt.Sprintf("is %.1f x %.1f mm, and no %s is wide and thick enough", s.Width, s.Thickness, any)
+		for _, k := range kinds {
+			if _, _, ok := k.lie(s, t.kerf); ok && k.Length < p.Length {
+				why = fmt.Sprintf("needs a piece of %.0f mm, and no %s that is wide and thick enough is so long", p.Length, any)
+			}
+		}
+		for _, k := range kinds {
+			if _, _, ok := k.lie(s, t.kerf); ok && k.Length >= p.Length {
+				why = fmt.Sprintf("the %d boards named are used up", k.Count)
+			}
+		}
+		r.Missing = append(r.Missing, Missing{p.Stick, why})
+	}
+}
+
+// prune takes what was sawn of sticks that cannot be completed off the boards.
+func (r *result) prune() {
+	for _, m := range r.Missing {
+		delete(r.cuttings, m.Stick)
+	}
+	gone := func(p Piece) bool { _, whole := r.cuttings[p.Stick]; return !whole }
+	for i := range r.Boards {
+		r.Boards[i].Rips = pruned(r.Boards[i].Rips, gone)
+	}
+}
+
+func pruned(rips []RipCut, gone func(Piece) bool) []RipCut {
+	var out []RipCut
+	for _, c := range rips {
+		kept := RipCut{Across: c.Across, Rest: pruned(c.Rest, gone)}
+		for _, l := range c.Layers {
+			if l = slices.DeleteFunc(slices.Clone(l), gone); len(l) > 0 {
+				kept.Layers = append(kept.Layers, l)
+			}
+		}
+		if len(kept.Layers) > 0 {
+			out = append(out, kept)
+		}
+	}
+	return out
+}
+
+// orders lists the orders of n things, all of them up to four, else each first in
+// turn.
+func orders(n int) [][]int {
+	var out [][]int
+	if n > 4 {
+		for first := range n {
+			one := []int{first}
+			for i := range n {
+				if i != first {
+					one = append(one, i)
+				}
+			}
+			out = append(out, one)
+		}
+		return out
+	}
+	var grow func(done []int)
+	grow = func(done []int) {
+		if len(done) == n {
+			out = append(out, slices.Clone(done))
+			return
+		}
+		for i := range n {
+			if !slices.Contains(done, i) {
+				grow(append(done, i))
+			}
+		}
+	}
+	grow(nil)
+	return out
+}
+
+func lengths(boards []Board) []float64 {
+	var out []float64
+	for _, b := range boards {
+		if !slices.Contains(out, b.Length) {
+			out = append(out, b.Length)
+		}
+	}
+	slices.SortFunc(out, func(a, b float64) int { return cmp.Compare(b, a) })
+	return out
+}

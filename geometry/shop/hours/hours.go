@@ -1,0 +1,208 @@
+// Package hours estimates the hours of a build from operations counted on the
+// frame: so many minutes each, times how practised the builder is.
+package hours
+
+import (
+	"fmt"
+	"strings"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/outfit/kit"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/materials"
+)
+
+// Skill is how practised a builder is.
+type Skill int
+
+// The skills. Average is the zero Skill.
+const (
+	Average Skill = iota
+	Beginner
+	Experienced
+)
+
+// Skills lists them from the most practised.
+func Skills() []Skill { return []Skill{Experienced, Average, Beginner} }
+
+// String returns the skill as a flag has it.
+func (s Skill) String() string { return [...]string{"average", "beginner", "experienced"}[s] }
+
+// Factor is how much longer than an experienced woodworker one of the skill takes.
+// Common practice, no source: a beginner learns each operation once.
+func (s Skill) Factor() float64 { return [...]float64{1.45, 1.70, 1}[s] }
+
+// ParseSkill reads a skill, in capitals or not.
+func ParseSkill(s string) (Skill, error) {
+	for _, k := range Skills() {
+		if strings.EqualFold(strings.TrimSpace(s), k.String()) {
+			return k, nil
+		}
+	}
+	return Average, fmt.Errorf("no skill %q; accepted: experienced, average, beginner", s)
+}
+
+// Off is the share by which an estimate of hours may be off either way. Common
+// practice, no source.
+const Off = 0.20
+
+// Stage is a part of the build, in its order.
+type Stage string
+
+// The stages.
+const (
+	Loft    Stage = "patterns"
+	Saw     Stage = "sawing"
+	Gunwale Stage = "gunwales"
+	Ends    Stage = "stems and breasthooks"
+	Setup   Stage = "setting up"
+	Bend    Stage = "ribs"
+	Lash    Stage = "keel and stringers"
+	Oil     Stage = "smoothing and oiling"
+	Skin    Stage = "skin"
+	Coat    Stage = "coating"
+	Fit     Stage = "fitting out"
+	Outfit  Stage = "outfits"
+)
+
+// Work is one operation with its count.
+type Work struct {
+	Stage   Stage
+	Name    string
+	Count   float64
+	Unit    string  // what is counted
+	Minutes float64 // for one, by an experienced woodworker; common practice, no source
+}
+
+// Hours is the time of the work for a skill.
+func (w Work) Hours(s Skill) float64 { return w.Count * w.Minutes / 60 * s.Factor() }
+
+// Hours is the time of all the work of a stage, or of all stages for "".
+func Hours(all []Work, stage Stage, s Skill) float64 {
+	sum := 0.0
+	for _, w := range all {
+		if stage == "" || w.Stage == stage {
+			sum += w.Hours(s)
+		}
+	}
+	return sum
+}
+
+// Count lists the operations of a boat and its outfits. Waiting for glue, wood and
+// coats to dry is not in it.
+func Count(f *frame.Frame, p *cutlist.Plan, n *materials.Needs, kits ...kit.Kit) []Work {
+	c := counter{f: f, p: p, n: n}
+	c.wood()
+	c.frame()
+	c.cover()
+	for _, k := range kits {
+		c.outfit(k)
+	}
+	c.layers()
+	return c.out
+}
+
+type counter struct {
+	f   *frame.Frame
+	p   *cutlist.Plan
+	n   *materials.Needs
+	out []Work
+}
+
+func (c *counter) add(s Stage, name string, count float64, unit string, minutes float64) {
+	if count > 0 {
+		c.out = append(c.out, Work{s, name, count, unit, minutes})
+	}
+}
+
+// wood is everything from the patterns to planed sticks.
+func (c *counter) wood() {
+	rips, pieces, metres, sections := 0.0, 0.0, 0.0, map[[2]float64]bool{}
+	for _, w := range c.p.Woods {
+		for _, b := range w.Boards {
+			for _, r := range b.Rips {
+				rips += b.Board.Length / 1000 * float64(len(r.Layers))
+			}
+			pieces += float64(len(b.Pieces()))
+		}
+	}
+	joints := 0.0
+	for i, s := range c.p.Sticks {
+		metres += s.Length / 1000
+		sections[[2]float64{s.Width, s.Thickness}] = true
+		joints += float64(len(c.p.Cuttings[i].Joints))
+	}
+	c.add(Loft, "print, check and tape patterns", 1, "set", 90)
+	c.add(Saw, "set the saw for a section", float64(len(sections)), "sections", 6)
+	c.add(Saw, "rip", rips, "m", 0.9)
+	c.add(Saw, "crosscut and mark", pieces, "pieces", 0.7)
+	c.add(Saw, "plane and ease the edges", metres, "m", 0.6)
+	c.add(Saw, "scarf and glue", joints, "scarfs", 15)
+}
+
+// frame is the frame, from the gunwales to the last lashing.
+func (c *counter) frame() {
+	f := c.f
+	ribs, plies := float64(len(f.Ribs)), float64(f.Design.Gunwale.Plies)
+	c.add(Gunwale, "glue plies of a pair of gunwales", 2*(plies-1), "glue lines", 15)
+	c.add(Gunwale, "mark and cut mortises", 2*ribs, "mortises", 3.5)
+	c.add(Gunwale, "cut the ends", 4, "ends", 8)
+	c.add(Ends, "saw and shape stems", 2, "stems", 45)
+	c.add(Ends, "make and fit breasthooks", 2, "breasthooks", 35)
+	c.add(Setup, "spread the gunwales and tie the ends", 1, "boat", 110)
+	c.add(Setup, "make and fit cross pieces", float64(len(f.Thwarts)), "cross pieces", 25)
+	c.add(Bend, "rig the steam box", 1, "boat", 45)
+	c.add(Bend, "mark, shoulder and ease ribs", ribs, "ribs", 3)
+	c.add(Bend, "steam and bend", ribs, "ribs", 3)
+	c.add(Bend, "fit, true by eye and peg", ribs, "ribs", 5)
+	c.add(Lash, "fit keel and stringers", float64(1+2*len(f.Stringers)), "battens", 10)
+	c.add(Lash, "lash", float64(c.n.Lashings.Count()), "crossings", 1.5)
+}
+
+// cover is the rest: oil, skin, coats, fitting out.
+func (c *counter) cover() {
+	g := &c.f.Gunwale
+	area := c.n.Cloth.Area / 1e6
+	c.add(Oil, "smooth and round over", c.n.WoodFaces/1e6, "m2 of wood", 8)
+	c.add(Oil, "oil", c.n.WoodFaces/1e6*materials.OilCoats, "m2 and coat", 3)
+	c.add(Skin, "lay out and stretch the cloth", 1, "boat", 60)
+	c.add(Skin, "fasten the cloth", 2*(g.Fore-g.Aft)/1000, "m of gunwale", 4)
+	c.add(Skin, "gather and sew the ends", 2, "ends", 45)
+	c.add(Coat, "coat", area*materials.Coats, "m2 and coat", 4)
+	c.add(Coat, "mix, clean up", materials.Coats, "coats", 15)
+	c.add(Fit, "seat, flotation, trial", 1, "boat", 90)
+}
+
+// outfit is the work on an outfit besides sawing, which is counted with the boards.
+func (c *counter) outfit(k kit.Kit) {
+	boards, metres := 0.0, map[kit.Form]float64{}
+	for _, p := range k.Pieces {
+		n := float64(p.Count)
+		metres[p.Form] += n * p.Long / 1000
+		if p.Form == kit.Board {
+			boards += n
+		}
+	}
+	c.add(Outfit, k.Name+": print, check and tape patterns", 1, "set", 30)
+	c.add(Outfit, k.Name+": shape and drill boards", boards, "boards", 20)
+	c.add(Outfit, k.Name+": plane spars round", metres[kit.Spar], "m", 20)
+	c.add(Outfit, k.Name+": plane beams, round their edges", metres[kit.Beam], "m", 8)
+	c.add(Outfit, k.Name+": sew hems and seams", k.Sewing, "m", 5)
+	c.add(Outfit, k.Name+": patch and eyelet corners", float64(k.Corners), "corners", 15)
+	c.add(Outfit, k.Name+": fit and try on land", 1, "outfit", 60)
+}
+
+// layers is the gluing of an outfit's thick and wide pieces.
+func (c *counter) layers() {
+	lines, begun := 0.0, map[string]bool{}
+	for _, s := range c.p.Sticks {
+		if s.Member == "" || !s.Outfit() {
+			continue
+		}
+		if begun[s.Member] {
+			lines++
+		}
+		begun[s.Member] = true
+	}
+	c.add(Outfit, "glue layers and staves", lines, "glue lines", 15)
+}

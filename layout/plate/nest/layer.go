@@ -1,0 +1,227 @@
+package nest
+
+import (
+	"math/bits"
+
+	"ribwright/geometry"
+)
+
+// spot is where a stamp lies on a grid, in cells.
+type spot struct{ x, y int }
+
+// layer builds a nest one part after the other, each where it touches most of
+// what lies there already.
+type layer struct {
+	grid *grid
+	near [][]int32 // per row with a rim of pad cells, how many cells left of each lie near something
+	pad  int
+	bad  [][]uint64
+}
+
+// newLayer starts an empty board; halo is how many cells count as touching.
+func newLayer(wide, high, halo int) *layer {
+	l := &layer{grid: newGrid(wide, high), pad: halo + 1}
+	l.bad = make([][]uint64, high)
+	for y := range l.bad {
+		l.bad[y] = make([]uint64, l.grid.words)
+	}
+	l.near = make([][]int32, high+2*l.pad)
+	for y := range l.near {
+		l.near[y] = make([]int32, wide+2*l.pad+1)
+		for x := 1; x < len(l.near[y]); x++ {
+			l.near[y][x] = l.near[y][x-1]
+			if min(y, x-1, high+2*l.pad-1-y, wide+2*l.pad-x) < l.pad+halo {
+				l.near[y][x]++ // beyond the rim, or close to it inside
+			}
+		}
+	}
+	return l
+}
+
+// best returns where the stamp touches most with its halo, as a share of the
+// halo; ok is false when it fits nowhere.
+func (l *layer) best(s, halo stamp) (at spot, share float64, ok bool) {
+	room, rows := l.grid.wide-s.wide, l.grid.high-len(s.rows)
+	if room < 0 || rows < 0 {
+		return at, 0, false
+	}
+	for y := 0; y <= rows; y++ {
+		l.grid.blocked(s, y, l.bad[y])
+	}
+	most := int32(-1)
+	for y := 0; y <= rows; y++ {
+		for w := range l.bad[y] {
+			for free := l.rim(y, w, rows, room); free != 0; free &= free - 1 {
+				x := w*64 + bits.TrailingZeros64(free)
+				if x > room {
+					break
+				}
+				if sum := l.touch(halo, x, y); sum > most {
+					most, at = sum, spot{x, y}
+				}
+			}
+		}
+	}
+	return at, float64(most) / float64(halo.cells), most >= 0
+}
+
+// rim returns the free bits of a word that have a taken neighbor or lie at the
+// edge: nothing touches elsewhere.
+func (l *layer) rim(y, w, rows, room int) uint64 {
+	row := l.bad[y]
+	b := row[w]
+	if y == 0 || y == rows {
+		return ^b
+	}
+	edge := b<<1 | b>>1 | l.bad[y-1][w] | l.bad[y+1][w]
+	if w == 0 {
+		edge |= 1
+	} else {
+		edge |= row[w-1] >> 63
+	}
+	if w+1 < len(row) {
+		edge |= row[w+1] << 63
+	}
+	if room/64 == w {
+		edge |= 1 << uint(room%64)
+	}
+	return ^b & edge
+}
+
+// touch counts the cells of a halo, its stamp at (x, y), that lie near something.
+func (l *layer) touch(halo stamp, x, y int) int32 {
+	sum, last := int32(0), len(l.near[0])-1
+	for i, runs := range halo.rows {
+		row := l.near[y+i+1]
+		for _, r := range runs {
+			sum += row[min(x+1+r.b, last)] - row[x+1+r.a]
+		}
+	}
+	return sum
+}
+
+func (l *layer) put(s, halo stamp, at spot) {
+	l.grid.take(s, at.x, at.y)
+	last := len(l.near[0]) - 1
+	for i, runs := range halo.rows {
+		if at.y+i+1 >= len(l.near) {
+			break
+		}
+		row := l.near[at.y+i+1]
+		set := make([]bool, last)
+		for x := range set {
+			set[x] = row[x+1] > row[x]
+		}
+		for _, r := range runs {
+			for x := at.x + 1 + r.a; x < min(at.x+1+r.b, last); x++ {
+				set[x] = true
+			}
+		}
+		for x, on := range set {
+			row[x+1] = row[x]
+			if on {
+				row[x+1]++
+			}
+		}
+	}
+}
+
+// corner returns where on the board, in mm, the lower left corner of a shape
+// lies whose stamp with the given room lies at a spot.
+func (at spot) corner(cell, room float64) geometry.Point {
+	return geometry.Point{X: float64(at.x)*cell + room, Y: float64(at.y)*cell + room}
+}
+
+// levels is how many powers of two of cells a run is looked up in: up to 4096.
+const levels = 12
+
+// grid is the cells of one board; a set bit is taken. For every row it keeps the
+// bits from which a run of 1, 2, 4... cells would meet a taken one.
+type grid struct {
+	wide, high, words int
+	rows              [][levels][]uint64
+	fresh             []bool // the powers of the row are in keeping with its bits
+}
+
+func newGrid(wide, high int) *grid {
+	g := &grid{wide: wide, high: high, words: (wide + 63) / 64}
+	g.rows, g.fresh = make([][levels][]uint64, high), make([]bool, high)
+	return g
+}
+
+// shifted ors src, moved n places down, into dst.
+func shifted(dst, src []uint64, n int) {
+	w, b := n/64, uint(n%64)
+	for i := 0; i+w < len(src); i++ {
+		v := src[i+w] >> b
+		if b > 0 && i+w+1 < len(src) {
+			v |= src[i+w+1] << (64 - b)
+		}
+		dst[i] |= v
+	}
+}
+
+// powers brings a row's powers up to date; the first is nil in an empty row.
+func (g *grid) powers(r int) *[levels][]uint64 {
+	p := &g.rows[r]
+	if g.fresh[r] || p[0] == nil {
+		return p
+	}
+	for k := 1; k < levels && 1<<(k-1) < g.wide; k++ {
+		if p[k] == nil {
+			p[k] = make([]uint64, g.words)
+		}
+		copy(p[k], p[k-1])
+		shifted(p[k], p[k-1], 1<<(k-1))
+	}
+	g.fresh[r] = true
+	return p
+}
+
+// blocked sets in bad the columns in which the stamp, its lowest row at y, would
+// meet a taken cell.
+func (g *grid) blocked(s stamp, y int, bad []uint64) {
+	for i := range bad {
+		bad[i] = 0
+	}
+	for i, spans := range s.rows {
+		p := g.powers(y + i)
+		if p[0] == nil {
+			continue
+		}
+		for _, run := range spans {
+			k := bits.Len(uint(run.b-run.a)) - 1
+			shifted(bad, p[k], run.a)
+			shifted(bad, p[k], run.b-1<<k)
+		}
+		if i%8 == 0 && full(bad, g.wide-s.wide) {
+			return
+		}
+	}
+}
+
+// full reports whether every bit up to and with the given one is set.
+func full(bad []uint64, last int) bool {
+	for i, w := range bad {
+		if w != ^uint64(0) {
+			return i*64+bits.TrailingZeros64(^w) > last
+		}
+	}
+	return true
+}
+
+// take marks the cells of a stamp at (x, y).
+func (g *grid) take(s stamp, x, y int) {
+	for i, spans := range s.rows {
+		row := &g.rows[y+i]
+		if row[0] == nil {
+			row[0] = make([]uint64, g.words)
+		}
+		for _, run := range spans {
+			for c := x + run.a; c < x+run.b; c++ {
+				row[0][c/64] |= 1 << uint(c%64)
+			}
+		}
+		g.fresh[y+i] = false
+	}
+}
