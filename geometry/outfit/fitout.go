@@ -44,18 +44,11 @@ const (
 	Row  Name = "row"
 )
 
-// names lists them in the order of tables.
 func names() []Name { return []Name{Sail, Pair, Row} }
 
 // Words are what the outfit is called in sentences.
 func (n Name) Words() string {
-	switch n {
-	case Sail:
-		return "the sail"
-	case Pair:
-		return "the pair"
-	}
-	return "the rowing outfit"
+	return map[Name]string{Sail: "the sail", Pair: "the pair", Row: "the rowing outfit"}[n]
 }
 
 // Outfits are what is aboard; nil for what is not.
@@ -99,7 +92,6 @@ func One(s Ship, n Name) (*Outfits, error) {
 	return out, s.size(out, n, weights.but(n))
 }
 
-// weights are what each outfit weighs.
 type weights map[Name][]weight.Item
 
 func (w weights) but(n Name) []weight.Item {
@@ -138,33 +130,30 @@ func (s Ship) size(out *Outfits, n Name, others []weight.Item) error {
 	switch n {
 	case Sail:
 		fit, err := sail.New(b, d.Sail(), s.Water)
-		if err == nil {
-			out.Sail = fit
-		}
-		return err
-	case Pair:
-		beside := s.Boat
-		if s.Beside != nil {
-			beside = *s.Beside
-		}
-		craft, err := pair.New(b, beside, d.Pair(), s.Water)
-		if err != nil {
-			return err
-		}
-		if o := beside.Frame.Design.Fitted(); s.Beside != nil && (o.Sail != nil || o.Row != nil) {
-			craft.Findings.Warn("second boat", finding.Arithmetic, "the outfits that %s has itself are not counted in the pair", wording.OneLine(beside.Frame.Design.Title))
-		}
-		out.Pair = craft
-		return nil
+		return keep(&out.Sail, fit, err)
+	case Row:
+		fit, err := rowing.New(b, d.Row(), s.Water)
+		return keep(&out.Row, fit, err)
 	}
-	fit, err := rowing.New(b, d.Row(), s.Water)
+	beside := s.Boat
+	if s.Beside != nil {
+		beside = *s.Beside
+	}
+	craft, err := pair.New(b, beside, d.Pair(), s.Water)
+	if o := beside.Frame.Design.Fitted(); err == nil && s.Beside != nil && (o.Sail != nil || o.Row != nil) {
+		craft.Findings.Warn("second boat", finding.Arithmetic, "the outfits that %s has itself are not counted in the pair", wording.OneLine(beside.Frame.Design.Title))
+	}
+	return keep(&out.Pair, craft, err)
+}
+
+// keep keeps what was sized; after an error what was there before stays.
+func keep[T any](to **T, fit *T, err error) error {
 	if err == nil {
-		out.Row = fit
+		*to = fit
 	}
 	return err
 }
 
-// fitted is an outfit that was sized.
 type fitted interface {
 	Kit() kit.Kit
 	Items() ([]weight.Item, error)

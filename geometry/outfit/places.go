@@ -15,7 +15,6 @@ type place struct {
 	from, to float64
 }
 
-// places lists what lies on the gunwales' tops.
 func (o *Outfits) places() []place {
 	var out []place
 	add := func(n Name, what string, at, wide float64) {
@@ -39,7 +38,6 @@ func (o *Outfits) places() []place {
 	return out
 }
 
-// clash tells which outfits cannot be used together.
 func (o *Outfits) clash() {
 	n := &o.Findings
 	all := o.places()

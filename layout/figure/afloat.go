@@ -7,6 +7,8 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/water/effort"
+	"ribwright/geometry/water/float"
 	"ribwright/layout"
 )
 
@@ -20,10 +22,9 @@ const (
 // curves of righting lever, displacement and effort.
 func Afloat(r *afloat.Report) layout.Drawing {
 	d := layout.Drawing{Name: "curves", Title: r.Boat.Title + " afloat"}
-	righting(r).Draw(&d, geometry.Pt(0, stepY))
-	displacement(r).Draw(&d, geometry.Pt(stepX, stepY))
-	resistance(r).Draw(&d, geometry.Point{})
-	power(r).Draw(&d, geometry.Point{X: stepX})
+	for i, p := range AfloatPlots(r) {
+		p.Draw(&d, geometry.Pt(stepX*float64(i%2), stepY*float64(1-i/2)))
+	}
 	sheerPlan(&d, r, geometry.Pt(-13, 2*stepY), stepX+plotW+13)
 	return d
 }
@@ -34,19 +35,14 @@ func AfloatAbout(r *afloat.Report) string {
 		r.Boat.Title, r.Load.Mass, r.Rest.Draft, r.Rest.Freeboard.Least)
 }
 
-// AfloatPlots returns the curves of a trial one by one, for pages that show each in
-// its place.
+// AfloatPlots returns the curves of a trial one by one, for pages that show each in its place.
 func AfloatPlots(r *afloat.Report) []Plot {
 	return []Plot{righting(r), displacement(r), resistance(r), power(r)}
 }
 
 func righting(r *afloat.Report) Plot {
 	p := Plot{Title: "Righting lever", XLabel: "heel, degrees", YLabel: "GZ, mm", W: plotW, H: plotH}
-	c := Curve{Name: "GZ", Pen: layout.Cut}
-	for _, v := range r.Curve.Levers {
-		c.Points = append(c.Points, geometry.Pt(v.Heel*180/math.Pi, v.GZ))
-	}
-	p.Curves = append(p.Curves, c)
+	p.Curves = []Curve{curveOf("GZ", layout.Cut, r.Curve.Levers, func(v float.Lever) (x, y float64) { return v.Heel * 180 / math.Pi, v.GZ })}
 	if r.Fault != nil {
 		p.Title = "Righting lever: none, it does not stay upright"
 		return p
@@ -61,42 +57,25 @@ func righting(r *afloat.Report) Plot {
 }
 
 func displacement(r *afloat.Report) Plot {
-	p := Plot{Title: "Displacement and least freeboard, level", XLabel: "draft, mm", YLabel: "kg or mm", W: plotW, H: plotH}
-	all, free := Curve{Name: "kg in all", Pen: layout.Cut}, Curve{Name: "freeboard", Pen: layout.Mark}
-	for _, v := range r.Displacement {
-		all.Points = append(all.Points, geometry.Pt(v.Draft, v.Mass))
-		free.Points = append(free.Points, geometry.Pt(v.Draft, v.Freeboard))
-	}
-	p.Curves = []Curve{all, free}
-	p.Marks = []Mark{{X: r.Rest.Draft, Name: fmt.Sprintf("%.0f kg", r.Load.Mass)}}
-	return p
+	return Plot{Title: "Displacement and least freeboard, level", XLabel: "draft, mm", YLabel: "kg or mm", W: plotW, H: plotH,
+		Curves: []Curve{curveOf("kg in all", layout.Cut, r.Displacement, func(v afloat.Displacement) (x, y float64) { return v.Draft, v.Mass }),
+			curveOf("freeboard", layout.Mark, r.Displacement, func(v afloat.Displacement) (x, y float64) { return v.Draft, v.Freeboard })},
+		Marks: []Mark{{X: r.Rest.Draft, Name: fmt.Sprintf("%.0f kg", r.Load.Mass)}}}
 }
 
 func resistance(r *afloat.Report) Plot {
-	p := Plot{Title: "Effort, for comparing designs", XLabel: "speed, km/h", YLabel: "N", W: plotW, H: plotH}
-	total, skin, wave := Curve{Name: "all", Pen: layout.Cut}, Curve{Name: "friction, form", Pen: layout.Mark}, Curve{Name: "waves", Pen: layout.Center}
-	for _, v := range r.Effort {
-		x := v.Speed * 3.6
-		total.Points = append(total.Points, geometry.Pt(x, v.Total))
-		skin.Points = append(skin.Points, geometry.Pt(x, v.Friction+v.Form))
-		wave.Points = append(wave.Points, geometry.Pt(x, v.Wave))
-	}
-	p.Curves = []Curve{total, skin, wave}
-	return p
+	return Plot{Title: "Effort, for comparing designs", XLabel: "speed, km/h", YLabel: "N", W: plotW, H: plotH, Curves: []Curve{
+		curveOf("all", layout.Cut, r.Effort, func(v effort.Point) (x, y float64) { return v.Speed * 3.6, v.Total }),
+		curveOf("friction, form", layout.Mark, r.Effort, func(v effort.Point) (x, y float64) { return v.Speed * 3.6, v.Friction + v.Form }),
+		curveOf("waves", layout.Center, r.Effort, func(v effort.Point) (x, y float64) { return v.Speed * 3.6, v.Wave })}}
 }
 
 func power(r *afloat.Report) Plot {
-	p := Plot{Title: "Power at the paddle", XLabel: "speed, km/h", YLabel: "W", W: plotW, H: plotH}
-	c := Curve{Name: "W", Pen: layout.Cut}
-	for _, v := range r.Effort {
-		c.Points = append(c.Points, geometry.Pt(v.Speed*3.6, v.Power))
-	}
-	p.Curves = []Curve{c}
-	return p
+	return Plot{Title: "Power at the paddle", XLabel: "speed, km/h", YLabel: "W", W: plotW, H: plotH, Curves: []Curve{
+		curveOf("W", layout.Cut, r.Effort, func(v effort.Point) (x, y float64) { return v.Speed * 3.6, v.Power })}}
 }
 
-// sheerPlan draws the boat from the side, bow to the right, with the water as it
-// lies at rest.
+// sheerPlan draws the boat from the side, bow to the right, with the water as it lies at rest.
 func sheerPlan(d *layout.Drawing, r *afloat.Report, at geometry.Point, wide float64) {
 	h := r.Boat.Hull
 	aft, fore := h.Ends()
@@ -115,8 +94,7 @@ func sheerPlan(d *layout.Drawing, r *afloat.Report, at geometry.Point, wide floa
 	d.Write(at.X, v.at(0, top).Y+6, plotTitle, layout.Left, fmt.Sprintf("%s afloat: %.0f kg in all, draft %.0f mm, least freeboard %.0f mm", r.Boat.Title, r.Load.Mass, r.Rest.Draft, r.Rest.Freeboard.Least))
 }
 
-// drawWeights marks where the weights lie; the whole has a ring and its name on
-// the other side.
+// drawWeights marks where the weights lie; the whole has a ring and its name on the other side.
 func drawWeights(d *layout.Drawing, r *afloat.Report, v view) {
 	entries := r.Entries()
 	var taken []geometry.Point

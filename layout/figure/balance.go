@@ -19,9 +19,7 @@ const readby = 6.0
 // with the forces in the cross pieces: one plan for each trial, one above the other.
 // miss is by how much the ribs of the last trial miss the neutral set, mm.
 func Balance(title string, b *balance.Boat, w *balance.Without, trials []balance.Trial, miss float64) layout.Drawing {
-	aft, fore := b.Frame.Gunwale.Line.Ends()
-	f := planView{boat: b, without: w, scale: wideFigure / (fore - aft)}
-	f.factor = exaggeration(trials, f.scale)
+	f, aft := newPlan(b, w, trials, wideFigure)
 	f.d = layout.Drawing{Name: "balance", Title: title + ": plan shape before and after"}
 	low := 0.0
 	f.write(aft, low, head, title+", plan shape of the gunwales")
@@ -41,9 +39,7 @@ func Balance(title string, b *balance.Boat, w *balance.Without, trials []balance
 // in its own words what is to be seen. factor is by how much changes of shape are
 // exaggerated.
 func BalanceTrial(b *balance.Boat, w *balance.Without, t balance.Trial, miss, wide float64) (d layout.Drawing, factor float64) {
-	aft, fore := b.Frame.Gunwale.Line.Ends()
-	f := planView{boat: b, without: w, scale: wide / (fore - aft)}
-	f.factor = exaggeration([]balance.Trial{t}, f.scale)
+	f, _ := newPlan(b, w, []balance.Trial{t}, wide)
 	f.d = layout.Drawing{Name: "balance-" + t.Set, Title: fmt.Sprintf("Plan shape, ribs %s", t.Set)}
 	f.plan(t, 0, miss)
 	return f.d, f.factor
@@ -58,22 +54,27 @@ func exaggeration(trials []balance.Trial, scale float64) float64 {
 			most = math.Max(most, math.Max(math.Abs(t.In.Offset[i]), math.Abs(t.Out.Offset[i])))
 		}
 	}
-	best := 1.0
-	for _, f := range []float64{2, 5, 10, 20, 50, 100} {
+	for _, f := range []float64{100, 50, 20, 10, 5, 2} {
 		if most*scale*f <= readby {
-			best = f
+			return f
 		}
 	}
-	return best
+	return 1
 }
 
-// planView draws trials of a frame seen from above.
 type planView struct {
 	d       layout.Drawing
 	boat    *balance.Boat
 	without *balance.Without
 	scale   float64
 	factor  float64
+}
+
+// newPlan scales the gunwales to be so many mm long; they begin at the station aft.
+func newPlan(b *balance.Boat, w *balance.Without, trials []balance.Trial, wide float64) (f *planView, aft float64) {
+	aft, fore := b.Frame.Gunwale.Line.Ends()
+	scale := wide / (fore - aft)
+	return &planView{boat: b, without: w, scale: scale, factor: exaggeration(trials, scale)}, aft
 }
 
 // write letters a line that begins at the station x, low mm of the figure up.
@@ -107,16 +108,13 @@ func heading(set string, miss float64) string {
 	case "neutral":
 		return "Ribs in the neutral set: relaxed as the rib table says"
 	case "off":
-		return "Every rib " + measure.MM(math.Abs(miss), 1) + " mm " + wider(miss) + " than the neutral set"
+		way := " mm wider"
+		if miss < 0 {
+			way = " mm narrower"
+		}
+		return "Every rib " + measure.MM(math.Abs(miss), 1) + way + " than the neutral set"
 	}
 	return "Ribs unset: just as wide as their places before they are fitted"
-}
-
-func wider(miss float64) string {
-	if miss < 0 {
-		return "narrower"
-	}
-	return "wider"
 }
 
 // side is how far the wider of two states reaches from the middle line, drawn.
@@ -125,17 +123,12 @@ func (f *planView) side(x float64, a, b *balance.State) float64 {
 	return f.scale * (y + f.factor*math.Max(a.At(x), b.At(x)))
 }
 
-// gunwale draws one gunwale in a state, exaggerated.
 func (f *planView) gunwale(p layout.Pen, s *balance.State, middle, side float64) {
 	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
-	const n = 160
-	pts := make([]geometry.Point, n+1)
-	for i := range pts {
-		x := aft + (fore-aft)*float64(i)/n
+	f.d.Line(p, through(aft, fore, 160, func(x float64) geometry.Point {
 		y := f.boat.Frame.Gunwale.Line.Point(x).Y + f.factor*s.At(x)
-		pts[i] = geometry.Pt(x*f.scale, middle+side*y*f.scale)
-	}
-	f.d.Line(p, curve.Polyline(pts...))
+		return geometry.Pt(x*f.scale, middle+side*y*f.scale)
+	}))
 }
 
 // strut draws a cross piece, dashed when it is taken out, with its force and
@@ -186,7 +179,6 @@ func (f *planView) ribs(t balance.Trial, middle float64) {
 	}
 }
 
-// moves letters the largest change of beam under the plan.
 func (f *planView) moves(t balance.Trial, low float64) float64 {
 	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
 	var most, at float64

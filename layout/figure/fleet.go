@@ -1,8 +1,11 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
@@ -34,23 +37,18 @@ func FleetAbout(s *stow.Stack) string {
 	return fmt.Sprintf("Profile and section of %s, one in the other, %.0f mm high, %.0f mm wide and %.0f mm long.", boatNames(s), s.Height, s.Width, s.Length)
 }
 
-// boatNames lists the boats from the outermost in.
 func boatNames(s *stow.Stack) string {
-	out := ""
-	for i, b := range s.Boats {
-		switch {
-		case i == 0:
-		case i == len(s.Boats)-1:
-			out += " and "
-		default:
-			out += ", "
+	out := s.Boats[0].Title
+	for i, b := range s.Boats[1:] {
+		if i == len(s.Boats)-2 {
+			out += " and " + b.Title
+		} else {
+			out += ", " + b.Title
 		}
-		out += b.Title
 	}
 	return out
 }
 
-// put adds one drawing to another, moved.
 func put(d *layout.Drawing, e layout.Drawing, m geometry.Affine) {
 	for _, s := range e.Strokes {
 		d.Line(s.Pen, s.Path.Map(m))
@@ -78,11 +76,13 @@ func scaleFor(mm, paper float64) float64 {
 func profile(s *stow.Stack, units measure.System) layout.Drawing {
 	var d layout.Drawing
 	k := scaleFor(s.Length, 260)
-	onPaper := geometry.Stretch(1/k, 1/k)
 	top := s.Height / k
 	left, right := math.Inf(1), math.Inf(-1)
 	for i, b := range s.Boats {
-		m := side(s.Places[i]).Then(onPaper)
+		m := geometry.Shift(s.Places[i].X, s.Places[i].Z).Then(geometry.Stretch(1/k, 1/k)) // from the boat's own axes
+		if s.Places[i].Turned {
+			m = geometry.Stretch(-1, 1).Then(m)
+		}
 		f := b.Frame
 		lines := []curve.Path{keel(f), sheer(f, 0), sheer(f, f.Gunwale.Height*math.Cos(f.Gunwale.Tilt)), post(f.Hull.Bow, 1), post(f.Hull.Stern, -1)}
 		box := geometry.EmptyBox()
@@ -103,17 +103,7 @@ func profile(s *stow.Stack, units measure.System) layout.Drawing {
 	return d
 }
 
-// side takes a boat's profile into the axes of the stack.
-func side(p stow.Place) geometry.Affine {
-	turn := 1.0
-	if p.Turned {
-		turn = -1
-	}
-	return geometry.Stretch(turn, 1).Then(geometry.Shift(p.X, p.Z))
-}
-
-// dimension draws a line with its length: level lines have it below, upright
-// ones to the left.
+// dimension draws a line with its length: level lines have it below, upright ones to the left.
 func dimension(d *layout.Drawing, a, b geometry.Point, words string) {
 	across := b.Sub(a).Unit().Left().Scale(1.5)
 	for _, e := range []geometry.Point{a, b} {
@@ -130,27 +120,124 @@ func dimension(d *layout.Drawing, a, b geometry.Point, words string) {
 }
 
 func keel(f *frame.Frame) curve.Path {
-	var pts []geometry.Point
-	a, b := -f.Hull.Stern.Toe.X, f.Hull.Bow.Toe.X
-	for i := range 61 {
-		x := a + (b-a)*float64(i)/60
+	return through(-f.Hull.Stern.Toe.X, f.Hull.Bow.Toe.X, 60, func(x float64) geometry.Point {
 		z, _ := f.Hull.KeelZ(x)
-		pts = append(pts, geometry.Pt(x, z))
-	}
-	return curve.Polyline(pts...)
+		return geometry.Pt(x, z)
+	})
 }
 
 // sheer is an edge of the gunwale from the side, up mm over the gunwale line.
 func sheer(f *frame.Frame, up float64) curve.Path {
-	var pts []geometry.Point
 	a, b := f.Gunwale.Line.Ends()
-	for i := range 61 {
-		p := f.Gunwale.Line.Point(a + (b-a)*float64(i)/60)
-		pts = append(pts, geometry.Pt(p.X, p.Z+up))
-	}
-	return curve.Polyline(pts...)
+	return through(a, b, 60, func(x float64) geometry.Point {
+		p := f.Gunwale.Line.Point(x)
+		return geometry.Pt(p.X, p.Z+up)
+	})
 }
 
 func post(e hull.End, side float64) curve.Path {
 	return e.Outer.Path(e.Toe, e.Heading).Map(geometry.Stretch(side, 1))
+}
+
+// section draws every boat at its rib nearest to where there is least room at
+// the sides, or where a boat that does not nest is held up.
+func section(s *stow.Stack, units measure.System) layout.Drawing {
+	var d layout.Drawing
+	k := scaleFor(s.Width, 230)
+	at := tight(s)
+	var names []string
+	for i, b := range s.Boats {
+		p := s.Places[i]
+		x := at - p.X
+		if p.Turned {
+			x = -x
+		}
+		r, ok := nearest(b.Frame, x)
+		if !ok {
+			continue
+		}
+		for _, mirror := range []float64{1, -1} {
+			m := geometry.Stretch(mirror, 1).Then(geometry.Shift(0, p.Z)).Then(geometry.Stretch(1/k, 1/k))
+			for _, line := range lines(b, r) {
+				d.Line(penOf(i), line.Map(m))
+			}
+		}
+		names = append(names, fmt.Sprintf("%d %s rib %s", i+1, b.Title, r.Name))
+	}
+	rooms(&d, s, k)
+	b := d.Bounds()
+	dimension(&d, geometry.Pt(-s.Width/2/k, b.Min.Y-5), geometry.Pt(s.Width/2/k, b.Min.Y-5), units.Length(math.Round(s.Width)))
+	d.Write(-s.Width/2/k, b.Min.Y-17, fleetSmall, layout.Left, fmt.Sprintf("Section near %s mm from midship of boat 1, 1:%g: %s", measure.MM(at, 0), k, strings.Join(names, ", ")))
+	return d
+}
+
+// rooms marks the least room at the sides of each pair, from the top down, their
+// words clear of one another.
+func rooms(d *layout.Drawing, s *stow.Stack, k float64) {
+	type mark struct {
+		at    geometry.Point
+		words string
+	}
+	var marks []mark
+	for i, p := range s.Pairs {
+		if c := p.Rooms[stow.Sides]; c.Meets() {
+			at := geometry.Pt(c.At.Y, c.At.Z+s.Places[i].Z).Scale(1 / k)
+			marks = append(marks, mark{at, fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})
+		}
+	}
+	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(b.at.Y, a.at.Y) })
+	low := math.Inf(1)
+	for _, m := range marks {
+		low = math.Min(low-2*fleetSmall, m.at.Y)
+		x := s.Width/2/k + 10
+		d.Line(layout.Mark, curve.Circle(m.at, 2))
+		d.Straight(layout.Guide, m.at.X+2, m.at.Y, x-1, low)
+		d.Write(x, low-fleetSmall/2, fleetSmall, layout.Left, m.words)
+	}
+}
+
+// tight is the station, in the axes of the first boat, where there is least room at the sides.
+func tight(s *stow.Stack) float64 {
+	least, at := math.Inf(1), 0.0
+	for i, p := range s.Pairs {
+		c := p.Rooms[stow.Sides]
+		if p.Bound.Meets() && p.Far == nil {
+			c = p.Bound
+		}
+		if c.Room < least {
+			least, at = c.Room, s.Places[i].Outer(c.At).X
+		}
+	}
+	return at
+}
+
+// nearest returns the rib nearest to a station, false beyond the boat.
+func nearest(f *frame.Frame, x float64) (frame.Rib, bool) {
+	off := func(r frame.Rib) float64 { return math.Abs(r.Station - x) }
+	best := slices.MinFunc(f.Ribs, func(a, b frame.Rib) int { return cmp.Compare(off(a), off(b)) })
+	return best, math.Abs(x) < f.Hull.Length/2
+}
+
+// lines are the cloth, the rib, the stringers, the keel and the gunwale of the port side at a rib.
+func lines(b *stow.Boat, r frame.Rib) []curve.Path {
+	f := b.Frame
+	flat := func(across, up float64) geometry.Point {
+		p := f.Gunwale.EdgeAt(r.Station, across, up)
+		return geometry.Pt(p.Y, p.Z)
+	}
+	w, h := f.Gunwale.Width/2, f.Gunwale.Height
+	skin := f.Corners(r)
+	z, wide, deep := skin[0].Y, float64(f.Design.Keel.Width)/2, float64(f.Design.Keel.Depth)
+	out := []curve.Path{
+		curve.Polyline(b.Cloth.At(r.Station)...), r.Inner, r.Outer,
+		curve.Polyline(geometry.Pt(wide, z), geometry.Pt(wide, z+deep), geometry.Point{Y: z + deep}),
+		curve.Polygon(flat(-w, 0), flat(w, 0), flat(w, h), flat(-w, h)),
+	}
+	depth := float64(f.Design.Stringers.Depth)
+	for i := range f.Stringers {
+		a, b := skin[2+2*i], skin[3+2*i]
+		in := b.Sub(a).Left().Unit().Scale(depth)
+		out = append(out, curve.Polygon(a, b, b.Add(in), a.Add(in)))
+	}
+	return out
 }

@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
@@ -53,8 +54,7 @@ func saddleOf(c *pair.Craft, boat, beam int) pair.Saddle {
 	return out
 }
 
-// bearers draws both gunwales of a boat where a beam crosses, with the saddles on
-// them.
+// bearers draws both gunwales of a boat where a beam crosses, with the saddles on them.
 func bearers(d *layout.Drawing, b aboard.Boat, s pair.Saddle, v view) {
 	in, out := b.GunwaleTop(s.Station)
 	inner, outer := geometry.Pt(in.Y, in.Z), geometry.Pt(out.Y, out.Z)
@@ -98,23 +98,13 @@ func Pair(c *pair.Craft) layout.Drawing {
 func PairLevers(c *pair.Craft) Plot {
 	p := Plot{Title: "Righting lever, the lesser of both sides, to its end", XLabel: "heel, degrees; dashed what GM alone would say", YLabel: "GZ, mm", W: 105, H: 62}
 	lesser := c.Lesser()
-	line := Curve{Name: "GZ", Pen: layout.Cut}
-	end := 0.0
-	for _, v := range lesser.Levers {
-		line.Points = append(line.Points, geometry.Pt(v.Heel*180/math.Pi, v.GZ))
-		end = v.Heel
-	}
-	p.Curves = []Curve{line}
-	if l := lesser.Lift; !math.IsNaN(l) {
-		p.Marks = append(p.Marks, Mark{X: l * 180 / math.Pi, Name: "windward hull lifts"})
-	}
-	if f := lesser.Flooded; !math.IsNaN(f) {
-		p.Marks = append(p.Marks, Mark{X: f * 180 / math.Pi, Name: "water comes in"})
-	}
+	p.Marks = slices.DeleteFunc([]Mark{{lesser.Lift * 180 / math.Pi, "windward hull lifts"}, {lesser.Flooded * 180 / math.Pi, "water comes in"}},
+		func(m Mark) bool { return math.IsNaN(m.X) })
 	// GM's straight line from where the pair rests, dashed, as far as the curve's most.
 	list := math.Abs(c.Rest.Heel)
-	reach := math.Min(end-list, lesser.Most.GZ/c.GM)
-	p.Curves = append(p.Curves, Curve{Pen: layout.Guide, Points: []geometry.Point{geometry.Pt(list*180/math.Pi, 0), geometry.Pt((list+reach)*180/math.Pi, c.GM*reach)}})
+	reach := math.Min(lesser.Levers[len(lesser.Levers)-1].Heel-list, lesser.Most.GZ/c.GM)
+	p.Curves = []Curve{curveOf("GZ", layout.Cut, lesser.Levers, func(v pair.Lever) (x, y float64) { return v.Heel * 180 / math.Pi, v.GZ }),
+		{Pen: layout.Guide, Points: []geometry.Point{geometry.Pt(list*180/math.Pi, 0), geometry.Pt((list+reach)*180/math.Pi, c.GM*reach)}}}
 	return p
 }
 

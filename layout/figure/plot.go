@@ -1,11 +1,14 @@
 package figure
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
@@ -16,6 +19,14 @@ type Curve struct {
 	Name   string
 	Points []geometry.Point // X and Y in the units of the axes
 	Pen    layout.Pen
+}
+
+func curveOf[T any](name string, pen layout.Pen, all []T, at func(v T) (x, y float64)) Curve {
+	c := Curve{Name: name, Pen: pen}
+	for _, v := range all {
+		c.Points = append(c.Points, geometry.Pt(at(v)))
+	}
+	return c
 }
 
 // Mark is a place on the x axis with a name: a limit, a speed.
@@ -114,25 +125,22 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 	}
 }
 
-// axes finds the ranges of both axes: round values round all points and marks, zero
-// included.
+// axes finds the ranges of both axes: round values round all points and marks, zero included.
 func (p Plot) axes() (x, y axis) {
-	bx, by := [2]float64{0, 0}, [2]float64{0, 0}
-	grow := func(b *[2]float64, v float64) { b[0], b[1] = math.Min(b[0], v), math.Max(b[1], v) }
+	b := geometry.Box{}
 	for _, c := range p.Curves {
 		for _, q := range c.Points {
 			if q.Finite() {
-				grow(&bx, q.X)
-				grow(&by, q.Y)
+				b = b.Union(geometry.Around(q))
 			}
 		}
 	}
 	for _, m := range p.Marks {
 		if geometry.Finite(m.X) {
-			grow(&bx, m.X)
+			b = b.Union(geometry.Around(geometry.Pt(m.X, 0)))
 		}
 	}
-	return newAxis(bx, p.W), newAxis(by, p.H)
+	return newAxis(b.Min.X, b.Max.X, p.W), newAxis(b.Min.Y, b.Max.Y, p.H)
 }
 
 // axis runs from lo to hi in steps that people count in.
@@ -140,12 +148,12 @@ type axis struct{ lo, hi, step float64 }
 
 // newAxis rounds a range out to whole steps of 1, 2 or 5 times a power of ten, so
 // many that ticks stand some 12 mm apart.
-func newAxis(b [2]float64, mm float64) axis {
-	if b[1] <= b[0] {
-		b[1] = b[0] + 1
+func newAxis(lo, hi, mm float64) axis {
+	if hi <= lo {
+		hi = lo + 1
 	}
 	const apart = 12.0
-	least := (b[1] - b[0]) * apart / math.Max(mm, apart)
+	least := (hi - lo) * apart / math.Max(mm, apart)
 	ten := math.Pow(10, math.Floor(math.Log10(least)))
 	step := 10 * ten
 	for _, k := range []float64{1, 2, 5} {
@@ -154,7 +162,7 @@ func newAxis(b [2]float64, mm float64) axis {
 			break
 		}
 	}
-	return axis{math.Floor(b[0]/step+1e-9) * step, math.Ceil(b[1]/step-1e-9) * step, step}
+	return axis{math.Floor(lo/step+1e-9) * step, math.Ceil(hi/step-1e-9) * step, step}
 }
 
 func (a axis) share(v float64) float64 { return (v - a.lo) / (a.hi - a.lo) }
@@ -180,8 +188,39 @@ func (a axis) letter(v float64) string {
 func (p Plot) Block() report.Figure {
 	p.W, p.H = 105, 60
 	d := layout.Drawing{Name: "plot", Title: p.Title}
-	title := p.Title
 	p.Title = ""
 	p.Draw(&d, geometry.Point{})
-	return report.Figure{Drawing: d, Caption: title + ".", About: "Curve: " + title + ", " + p.YLabel + " against " + p.XLabel + "."}
+	return report.Figure{Drawing: d, Caption: d.Title + ".", About: "Curve: " + d.Title + ", " + p.YLabel + " against " + p.XLabel + "."}
+}
+
+// Sweep draws draft, freeboard and GM of the boats of a sweep; false when no step makes a boat.
+func Sweep(s sizing.Sweep, rows []sizing.Row) (layout.Drawing, bool) {
+	d := layout.Drawing{Name: "sweep", Title: "Boats for steps of " + s.Name}
+	p := Plot{Title: d.Title, YLabel: "mm", Curves: sweepCurves(s, rows), W: 150, H: 90}
+	if len(p.Curves) == 0 {
+		return d, false
+	}
+	unit, _ := s.Dim.Unit()
+	p.XLabel = fmt.Sprintf("%s beyond %s (%s)", s.Name, formula.ShowNumber(rows[0].At, s.Dim), unit)
+	p.Draw(&d, geometry.Point{})
+	return d, true
+}
+
+// sweepCurves are what changes against how far the value swept is beyond its first
+// step: an axis from zero would leave them a corner.
+func sweepCurves(s sizing.Sweep, rows []sizing.Row) []Curve {
+	_, worth := s.Dim.Unit()
+	var out []Curve
+	for i, n := range []string{"draft", "freeboard", "gm"} {
+		c := Curve{Name: n, Pen: []layout.Pen{layout.Cut, layout.Mark, layout.Center}[i]}
+		for _, r := range rows {
+			if r.Fault == "" {
+				c.Points = append(c.Points, geometry.Point{X: (r.At - rows[0].At) / worth, Y: r.Values[n]})
+			}
+		}
+		if len(c.Points) > 0 {
+			out = append(out, c)
+		}
+	}
+	return out
 }

@@ -21,7 +21,7 @@ func TestAxis(t *testing.T) {
 		{0, 0, 60, axis{0, 1, 0.2}},
 		{0, 0.0000312, 60, axis{0, 4e-5, 1e-5}},
 	} {
-		got := newAxis([2]float64{c.lo, c.hi}, c.mm)
+		got := newAxis(c.lo, c.hi, c.mm)
 		if math.Abs(got.lo-c.want.lo)+math.Abs(got.hi-c.want.hi)+math.Abs(got.step-c.want.step) > 1e-9*math.Abs(c.want.hi) {
 			t.Errorf("%g to %g on %g mm: %+v, want %+v", c.lo, c.hi, c.mm, got, c.want)
 		}

@@ -46,7 +46,6 @@ func Rowing(f *rowing.Fit) layout.Drawing {
 	return d
 }
 
-// rower draws trunk, legs and arms as lines.
 func rower(d *layout.Drawing, f *rowing.Fit, v view, heel geometry.Point) {
 	hip := v.at(f.Back()-100, f.SeatZ+f.Body.Thigh/2)
 	kneeHalf := (f.Body.Knee - f.Body.Popliteal) / 2

@@ -60,7 +60,6 @@ func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 	return d
 }
 
-// sailSize is a center of the sail with what is written of it.
 type sailSize struct {
 	center geometry.Point
 	words  string
@@ -90,8 +89,7 @@ func resists(d *layout.Drawing, at geometry.Point, board geometry.Box) {
 			clear = board.Min.Y
 		}
 	}
-	line := math.Max(0, math.Ceil(-clear/row))
-	under(d, at, align, "lateral resistance", int(line))
+	under(d, at, align, "lateral resistance", max(0, int(math.Ceil(-clear/row))))
 }
 
 // Sail is the sketch with its headline and the righting moments.
@@ -104,16 +102,12 @@ func Sail(f *sail.Fit) layout.Drawing {
 	return d
 }
 
-// SailMoments plots the righting moment with the crew in each place, to where the lee
-// gunwale dips.
+// SailMoments plots the righting moment with the crew in each place, to where the lee gunwale dips.
 func SailMoments(f *sail.Fit) Plot {
 	p := Plot{Title: "Righting moment by where the crew sits, to where the lee gunwale dips", XLabel: "heel, degrees", YLabel: "N m", W: 150, H: 70}
 	for i, s := range f.Stands {
-		c := Curve{Name: s.Place.String(), Pen: []layout.Pen{layout.Mark, layout.Center, layout.Cut}[i]}
-		for _, m := range s.Moments {
-			c.Points = append(c.Points, geometry.Pt(m.Heel*180/math.Pi, m.N))
-		}
-		p.Curves = append(p.Curves, c)
+		pen := []layout.Pen{layout.Mark, layout.Center, layout.Cut}[i]
+		p.Curves = append(p.Curves, curveOf(s.Place.String(), pen, s.Moments, func(m sail.Moment) (x, y float64) { return m.Heel * 180 / math.Pi, m.N }))
 	}
 	return p
 }

@@ -20,7 +20,6 @@ const (
 // wideFigure is how wide a boat is drawn in a figure, mm.
 const wideFigure = 240.0
 
-// view places mm of the boat on the figure.
 type view struct {
 	k      float64 // mm of figure to a mm of boat
 	x0, y0 float64 // of the figure where the boat's zero lies
@@ -35,10 +34,9 @@ func sideView(d *layout.Drawing, h *float.Hull, v view) {
 		keel, sheer = append(keel, v.at(s[0], s[1])), append(sheer, v.at(s[0], s[2]))
 	}
 	last := len(keel) - 1
-	d.Line(layout.Cut, curve.Polyline(keel...))
-	d.Line(layout.Cut, curve.Polyline(sheer...))
-	d.Line(layout.Cut, curve.Polyline(keel[0], sheer[0]))
-	d.Line(layout.Cut, curve.Polyline(keel[last], sheer[last]))
+	for _, line := range [][]geometry.Point{keel, sheer, {keel[0], sheer[0]}, {keel[last], sheer[last]}} {
+		d.Line(layout.Cut, curve.Polyline(line...))
+	}
 }
 
 // onWater draws the water that a hull lies on, from the side, reaching over both ends
@@ -60,7 +58,15 @@ func endView(d *layout.Drawing, h *float.Hull, x, y float64, v view) {
 	d.Line(layout.Cut, curve.Polyline(board...))
 }
 
-// cross marks a place.
+// through is a line through what lies at n+1 even places from a to b.
+func through(a, b float64, n int, at func(x float64) geometry.Point) curve.Path {
+	pts := make([]geometry.Point, n+1)
+	for i := range pts {
+		pts[i] = at(a + (b-a)*float64(i)/float64(n))
+	}
+	return curve.Polyline(pts...)
+}
+
 func cross(d *layout.Drawing, at geometry.Point) {
 	const arm = 1.6
 	d.Straight(layout.Mark, at.X-arm, at.Y, at.X+arm, at.Y)
@@ -71,9 +77,6 @@ func cross(d *layout.Drawing, at geometry.Point) {
 func under(d *layout.Drawing, place geometry.Point, a layout.Align, words string, line int) {
 	y := -4.5 - row*float64(line)
 	d.Straight(layout.Tick, place.X, place.Y, place.X, y)
-	off := 1.2
-	if a == layout.Right {
-		off = -off
-	}
+	off := map[layout.Align]float64{layout.Left: 1.2, layout.Right: -1.2}[a]
 	d.Write(place.X+off, y, small, a, words)
 }

@@ -3,7 +3,9 @@
 package outfits
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -39,12 +41,10 @@ type Board struct {
 	Keep    []layout.Span   // stretches of x where a joint would be a nuisance
 }
 
-// label adds words at a place of the pattern.
 func (b *Board) label(x, y float64, a layout.Align, words string) {
 	b.Labels = append(b.Labels, layout.Text{At: geometry.Point{X: x, Y: y}, Height: small, Align: a, Words: lettering.Safe(words)})
 }
 
-// line adds a line that goes on the wood.
 func (b *Board) line(p layout.Pen, ax, ay, bx, by float64) {
 	b.Marks = append(b.Marks, layout.Stroke{Pen: p, Path: curve.Polyline(geometry.Pt(ax, ay), geometry.Pt(bx, by))})
 }
@@ -79,11 +79,16 @@ func (b Board) Drawing(units measure.System) layout.Drawing {
 		d.Write(b.At.X, b.At.Y-row*float64(i+2), small, layout.Left, w)
 	}
 	d.Texts = append(d.Texts, b.Labels...)
-	for _, t := range d.Texts { // joints off the words, where there is another place
+	keepWords(&d)
+	return d
+}
+
+// keepWords keeps joints off the words of a pattern, where there is another place.
+func keepWords(d *layout.Drawing) {
+	for _, t := range d.Texts {
 		box := t.Bounds()
 		d.Keep = append(d.Keep, kept(box.Min.X, box.Max.X))
 	}
-	return d
 }
 
 // Parts returns the piece for the cutter, as often as it is needed.
@@ -92,20 +97,11 @@ func (b Board) Parts() []layout.Part {
 	for _, m := range b.Marks {
 		p.Marks = append(p.Marks, m.Path)
 	}
-	name := b.Engrave
-	if name == "" {
-		name = b.Title
-	}
-	box := b.Outline.Bounds()
-	if name = lettering.Clip(name, engraved, box.W()*0.8); name != "" {
+	if name := lettering.Clip(cmp.Or(b.Engrave, b.Title), engraved, b.Outline.Bounds().W()*0.8); name != "" {
 		p.Letters = append(p.Letters, layout.Text{At: b.NameAt, Height: engraved, Align: layout.Middle, Words: name})
 	}
 	p.Letters = append(p.Letters, b.Also...)
-	out := make([]layout.Part, b.Count)
-	for i := range out {
-		out[i] = p
-	}
-	return out
+	return slices.Repeat([]layout.Part{p}, b.Count)
 }
 
 // Drawings returns the patterns of all boards.

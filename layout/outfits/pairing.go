@@ -6,7 +6,6 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/wording"
@@ -58,14 +57,10 @@ func BeamDrawings(c *pair.Craft, units measure.System) []layout.Drawing {
 				at, to := center+side*inner.Y, center+side*outer.Y
 				d.Straight(layout.Mark, at, -high, at, high)
 				d.Straight(layout.Mark, to, -high, to, high)
-				words := math.Max(at, to)
-				d.Write(words+2, -high+2, small, layout.Left, fmt.Sprintf("saddle S%d, gunwale", k+1))
+				d.Write(math.Max(at, to)+2, -high+2, small, layout.Left, fmt.Sprintf("saddle S%d, gunwale", k+1))
 			}
 		}
-		for _, t := range d.Texts {
-			b := t.Bounds()
-			d.Keep = append(d.Keep, kept(b.Min.X, b.Max.X))
-		}
+		keepWords(&d)
 		out = append(out, d)
 	}
 	return out
@@ -76,29 +71,9 @@ func PairNotes(c *pair.Craft, units measure.System) []layout.Note {
 	_, lash := c.Worst()
 	return []layout.Note{
 		{Heading: "Setting up", Lines: []string{
-			fmt.Sprintf("Middle lines %s apart, %d beams of %s by %s, %s long, at stations %s.", units.Fine(c.Spacing), len(c.Beams.At), units.Fine(c.Beams.Width), units.Fine(c.Beams.Depth), units.Fine(c.Beams.Long), stations(c, units)),
+			fmt.Sprintf("Middle lines %s apart, %d beams of %s by %s, %s long, at stations %s.", units.Fine(c.Spacing), len(c.Beams.At), units.Fine(c.Beams.Width), units.Fine(c.Beams.Depth), units.Fine(c.Beams.Long), wording.List(c.Beams.At, units.Fine)),
 			fmt.Sprintf("Lash each beam to both gunwales of each hull with %d turns of 4 mm cord, frapped tight.", pair.Turns(lash)),
 		}},
-		{Heading: "Cautions", Lines: append(dangers(c.Findings), outfitCautions()...)},
+		cautions(c.Findings),
 	}
-}
-
-func stations(c *pair.Craft, units measure.System) string {
-	out := ""
-	for i, x := range c.Beams.At {
-		if i > 0 {
-			out += ", "
-		}
-		out += units.Fine(x)
-	}
-	return out
-}
-
-// dangers are the findings of danger as sentences.
-func dangers(all finding.List) []string {
-	var out []string
-	for _, f := range all.Dangers() {
-		out = append(out, wording.Capital(f.About)+": "+f.Text+".")
-	}
-	return out
 }

@@ -7,9 +7,11 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/rowing"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
 
@@ -34,8 +36,7 @@ func rowingBar(f *rowing.Fit, way float64, units measure.System) Board {
 	half, high := f.BarLong()/2, rowing.BarWide/2
 	b := Board{Name: name, Title: title, Count: 1, Thick: f.BarThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 10),
 		At: geometry.Pt(12, 7), NameAt: geometry.Pt(60, -engraved/2),
-		Words: []string{"middle at station " + units.Fine(station) + ", lies on the gunwales", "upper face; this edge forward is up"}}
-	b.Words[1] = "upper face, forward edge up"
+		Words: []string{"middle at station " + units.Fine(station) + ", lies on the gunwales", "upper face, forward edge up"}}
 	inner, outer := f.Boat.GunwaleTop(station)
 	b.line(layout.Center, 0, -high, 0, high)
 	for _, side := range []float64{1, -1} {
@@ -52,8 +53,7 @@ func rowingBar(f *rowing.Fit, way float64, units measure.System) Board {
 	return b
 }
 
-// alignOut begins words at a place and runs them away from the middle line; alignIn
-// towards it.
+// alignOut begins words at a place and runs them away from the middle line; alignIn towards it.
 func alignOut(side float64) layout.Align {
 	if side > 0 {
 		return layout.Left
@@ -81,21 +81,18 @@ func rowlockBoard(f *rowing.Fit, units measure.System) Board {
 	return b
 }
 
-// gunwaleClip is a hook under the gunwale's inner edge, seen along the boat: x
-// outboard, y up.
+// gunwaleClip is a hook under the gunwale's inner edge, seen along the boat: x outboard, y up.
 func gunwaleClip(g frame.Gunwale, count int) Board {
 	sin, cos := math.Sincos(g.Tilt)
-	p := kit.ClipOutline(g)
+	w, p := g.Width, kit.ClipOutline(g)
 	foot, lip := p[len(p)-2], p[len(p)-3]
-	b := Board{Name: "clip", Title: "Clip", Count: count, Thick: kit.ClipThick, NameAt: geometry.Pt(p[0].X/2-2, -g.Height*0.8), Outline: curve.Polygon(p...)}
-	b.Words = []string{"hooks under the gunwale's inner edge", "between two ribs; the edge at the top", "lies against the bar, a bolt runs up its middle"}
-	b.Engrave = "clip"
+	b := Board{Name: "clip", Title: "Clip", Count: count, Thick: kit.ClipThick, Outline: curve.Polygon(p...),
+		At: geometry.Pt(w*cos+6, -6), NameAt: geometry.Pt(p[0].X/2-2, -g.Height*0.8), Engrave: "clip",
+		Words: []string{"hooks under the gunwale's inner edge", "between two ribs; the edge at the top", "lies against the bar, a bolt runs up its middle"}}
 	b.line(layout.Center, -kit.ClipWide/2, -2, -kit.ClipWide/2, -18)
 	// The gunwale, to see how it sits.
-	w := g.Width
 	b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Guide, Path: curve.Polyline(geometry.Pt(0, 0), geometry.Pt(w*cos, -w*sin),
 		geometry.Pt(w*cos+foot.X, -w*sin+foot.Y), lip)})
-	b.At = geometry.Pt(w*cos+6, -6)
 	return b
 }
 
@@ -143,15 +140,17 @@ func RowingNotes(f *rowing.Fit, units measure.System) []layout.Note {
 		fmt.Sprintf("Rowlocks %s aft of the seat's after edge and %s over the seat, at station %s.", units.Fine(f.SeatX-rowing.SeatWide/2-f.LockX), units.Fine(f.LockZ-f.SeatZ), units.Fine(f.LockX)),
 		"All of these are habits of the trade: sit in the boat on land, and move seat, footrest and button before you drill.",
 	}
-	danger := dangers(f.Findings)
-	return []layout.Note{{Heading: "Fit", Lines: fit}, {Heading: "Cautions", Lines: append(danger, outfitCautions()...)}}
+	return []layout.Note{{Heading: "Fit", Lines: fit}, cautions(f.Findings)}
 }
 
-// outfitCautions stand on the first sheet of every outfit.
-func outfitCautions() []string {
-	return []string{
+// cautions stand on the first sheet of every outfit, its dangers first.
+func cautions(found finding.List) layout.Note {
+	var out []string
+	for _, f := range found.Dangers() {
+		out = append(out, wording.Capital(f.About)+": "+f.Text+".")
+	}
+	return layout.Note{Heading: "Cautions", Lines: append(out,
 		"Wear a life jacket; try the outfit in shallow water near help, swamped and with flotation fitted, before you rely on it.",
 		"Every strength here is an estimate from clear wood at rest. Saws, drills and dust hurt: goggles, ears, a mask, and clamp small pieces.",
-		"Nothing here certifies a boat. Local law, the authority of the water and licensed advice come first.",
-	}
+		"Nothing here certifies a boat. Local law, the authority of the water and licensed advice come first.")}
 }

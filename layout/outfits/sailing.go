@@ -150,7 +150,6 @@ func PanelDrawings(f *sail.Fit, units measure.System) []layout.Drawing {
 		d := layout.Drawing{Name: fmt.Sprintf("panel-%d", i+1), Title: fmt.Sprintf("Panel %d of %d", i+1, len(f.Cloth.Panels)), Family: "Sail panels", Make: "cut 1 of cloth"}
 		d.Line(layout.Cut, curve.Polygon(p.Outline...))
 		d.Line(layout.Mark, curve.Polygon(p.Edge...))
-		box := curve.Polygon(p.Outline...).Bounds()
 		if !math.IsNaN(p.Seam) {
 			a, b := across(p.Outline, p.Seam)
 			d.Straight(layout.Guide, a, p.Seam, b, p.Seam)
@@ -165,11 +164,8 @@ func PanelDrawings(f *sail.Fit, units measure.System) []layout.Drawing {
 		for k, w := range lines {
 			d.Write(at.X, at.Y-row*float64(k), small, layout.Left, w)
 		}
-		drawCorners(&d, f, box)
-		for _, t := range d.Texts {
-			b := t.Bounds()
-			d.Keep = append(d.Keep, kept(b.Min.X, b.Max.X))
-		}
+		drawCorners(&d, f, geometry.Around(p.Outline...))
+		keepWords(&d)
 		out = append(out, d)
 	}
 	return out
@@ -199,13 +195,11 @@ func wordsOn(p sail.Panel, lines []string) geometry.Point {
 // lowest returns where an upright line first meets a polygon from below; without end
 // where it misses.
 func lowest(pts []geometry.Point, x float64) float64 {
-	low := math.Inf(1)
-	for i, a := range pts {
-		b := pts[(i+1)%len(pts)]
-		if (a.X < x) != (b.X < x) {
-			low = math.Min(low, a.Lerp(b, (x-a.X)/(b.X-a.X)).Y)
-		}
+	turned := make([]geometry.Point, len(pts))
+	for i, p := range pts {
+		turned[i] = geometry.Pt(p.Y, p.X)
 	}
+	low, _ := across(turned, x)
 	return low
 }
 
@@ -222,7 +216,6 @@ func across(pts []geometry.Point, y float64) (from, to float64) {
 	return from, to
 }
 
-// drawCorners names the sail's corners that lie on a panel.
 func drawCorners(d *layout.Drawing, f *sail.Fit, box geometry.Box) {
 	c := f.Cloth
 	middle := sail.Centroid(c.Finished)
@@ -232,8 +225,7 @@ func drawCorners(d *layout.Drawing, f *sail.Fit, box geometry.Box) {
 			continue
 		}
 		in := at.Add(middle.Sub(at).Unit().Scale(45))
-		align := layout.Middle
-		d.Write(in.X, in.Y, head, align, f.Plan.Names[i])
+		d.Write(in.X, in.Y, head, layout.Middle, f.Plan.Names[i])
 	}
 }
 
@@ -301,5 +293,5 @@ func SailNotes(f *sail.Fit, units measure.System) []layout.Note {
 		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", wording.Capital(s.Name), units.Fine(s.Length()), s.Diameter))
 	}
 	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", units.Fine(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
-	return []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Cautions", Lines: append(dangers(f.Findings), outfitCautions()...)}, {Heading: "Spars", Lines: sticks}}
+	return []layout.Note{{Heading: "Wind", Lines: winds}, cautions(f.Findings), {Heading: "Spars", Lines: sticks}}
 }

@@ -39,7 +39,7 @@ func Battens(f *frame.Frame, units measure.System) layout.Drawing {
 		d.Write(1.2, 1.2, small, layout.Left, "midship, turn over here")
 	}
 	d.Straight(layout.Tick, from-3, top-laneHigh, to+3, top-laneHigh)
-	tape{from, to, top - laneHigh}.draw(&d, units)
+	tape(&d, units, from, to, top-laneHigh)
 	return d
 }
 

@@ -13,11 +13,10 @@ import (
 	"ribwright/layout"
 )
 
-// levelStep is the distance between the level lines of the body plan, mm, and how
-// each is lettered.
+// levelStep is the distance between the level lines of the body plan, mm, and how each is lettered.
 func levelStep(units measure.System) (float64, func(z float64) string) {
 	if units == measure.Imperial {
-		return 50.8, func(z float64) string { return measure.Sixteenths(z) }
+		return 50.8, measure.Sixteenths
 	}
 	return 50, func(z float64) string { return fmt.Sprintf("%.0f mm", z) }
 }
@@ -58,17 +57,20 @@ func BodyPlan(f *frame.Frame, units measure.System) layout.Drawing {
 
 func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, units measure.System) {
 	step, letter := levelStep(units)
+	label := func(y float64, words string) {
+		d.Write(wide, y, small, layout.Right, words)
+		if left < -14 {
+			d.Write(left+14, y, small, layout.Left, words)
+		}
+	}
 	for i := 0; float64(i)*step <= top; i++ {
 		z := float64(i) * step
 		d.Straight(layout.Guide, left, z, wide, z)
-		label := letter(z)
+		words := letter(z)
 		if z == 0 {
-			label = "baseline"
+			words = "baseline"
 		}
-		d.Write(wide, z+1, small, layout.Right, label)
-		if left < -14 {
-			d.Write(left+14, z+1, small, layout.Left, label)
-		}
+		label(z+1, words)
 	}
 	z := float64(f.Design.Hull.Waterline)
 	d.Straight(layout.Mark, left, z, wide, z)
@@ -76,10 +78,7 @@ func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, 
 	if math.Mod(z, step) < 2*small+3 { // a level line's own label stands there
 		y = z - math.Mod(z, step) + 2 + small
 	}
-	d.Write(wide, y, small, layout.Right, "waterline")
-	if left < -14 {
-		d.Write(left+14, y, small, layout.Left, "waterline")
-	}
+	label(y, "waterline")
 }
 
 // drawSection draws one half section under a name and returns its head; side is 1
@@ -101,7 +100,6 @@ func drawSection(d *layout.Drawing, f *frame.Frame, r frame.Rib, name string, si
 	return ribHead{tip, name}
 }
 
-// ribHead is where a rib meets the gunwale, with the rib's name.
 type ribHead struct {
 	at   geometry.Point
 	name string

@@ -1,10 +1,13 @@
 package pattern
 
 import (
+	"fmt"
+	"math"
 	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -34,7 +37,6 @@ func (l *lanes) add(x float64, words string) {
 	l.labels = append(l.labels, label{x: x, width: lettering.Width(words, small), words: words})
 }
 
-// draw places all labels and keeps joints off them.
 func (l *lanes) draw(d *layout.Drawing) {
 	slices.SortStableFunc(l.labels, func(a, b label) int {
 		if a.x < b.x {
@@ -53,5 +55,27 @@ func (l *lanes) draw(d *layout.Drawing) {
 		d.Line(layout.Tick, curve.Polyline(geometry.Point{X: a.x, Y: l.base}, geometry.Point{X: a.x, Y: y + small}))
 		d.Write(a.x+labelOff, y, small, layout.Left, a.words)
 		d.Keep = append(d.Keep, layout.Span{From: a.x - 4, To: a.x + 2 + a.width})
+	}
+}
+
+// tape draws a row of absolute distances along a strip, from and to in mm, so that any
+// piece of it can be laid against a tape measure on its own. The ticks hang down from
+// top; joints keep off the numbers.
+func tape(d *layout.Drawing, u measure.System, from, to, top float64) {
+	step, labelled, write := 10.0, 10, func(i int) string { return fmt.Sprintf("%d mm", i*10) }
+	if u == measure.Imperial {
+		step, labelled, write = 25.4, 6, func(i int) string { return fmt.Sprintf("%d in", i) }
+	}
+	for i := int(math.Ceil(from/step - 1e-9)); float64(i)*step <= to+1e-9; i++ {
+		x, length := float64(i)*step, 1.5
+		if i%5 == 0 && u == measure.Metric {
+			length = 2.4
+		}
+		if i%labelled == 0 {
+			length = 3.2
+			d.Write(x, top-length-3.3, small, layout.Middle, write(i))
+			d.Keep = append(d.Keep, layout.Span{From: x - 11, To: x + 11})
+		}
+		d.Straight(layout.Tick, x, top, x, top-length)
 	}
 }

@@ -44,14 +44,13 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	}
 	drawMidship(&d, half)
 	drawPlies(&d, b, half, units)
-	tape{math.Max(g.Aft, aft), g.Fore, -half - 8}.draw(&d, units)
+	tape(&d, units, math.Max(g.Aft, aft), g.Fore, -half-8)
 	return d
 }
 
 func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64) {
 	lo, hi := m.Ends()
-	d.Line(layout.Cut, curve.Rectangle(geometry.Box{
-		Min: geometry.Point{X: lo, Y: -m.Width / 2}, Max: geometry.Point{X: hi, Y: m.Width / 2}}))
+	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(lo, -m.Width/2, hi, m.Width/2)))
 	x := m.FromMidship
 	d.Straight(layout.Mark, x, m.Width/2, x, half+10)
 	d.Straight(layout.Mark, x, -m.Width/2, x, -half)
@@ -118,8 +117,7 @@ func drawZones(d *layout.Drawing, f *frame.Frame, half float64) {
 	}
 	y := -half - 1.8
 	for _, z := range g.NoScarf {
-		d.Line(layout.Mark, curve.Rectangle(geometry.Box{
-			Min: geometry.Point{X: z.From, Y: y - 0.5}, Max: geometry.Point{X: z.To, Y: y + 0.5}}))
+		d.Line(layout.Mark, curve.Rectangle(geometry.Rect(z.From, y-0.5, z.To, y+0.5)))
 	}
 	for _, r := range g.ScarfRooms(g.ScarfLength) {
 		if r.To-r.From >= 60 {
@@ -131,8 +129,9 @@ func drawZones(d *layout.Drawing, f *frame.Frame, half float64) {
 }
 
 // drawEndCut draws the end cuts of both gunwales, which lean opposite ways
-// because one strip serves both. The inboard edge always reaches farther. longer is by how much the upper face of the
-// stock reaches on, so that the end stands plumb; side is 1 forward, -1 aft.
+// because one strip serves both. The inboard edge always reaches farther. longer is by
+// how much the upper face of the stock reaches on, so that the end stands plumb; side is
+// 1 forward, -1 aft.
 func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, units measure.System) {
 	reach := half * math.Tan(angle)
 	d.Straight(layout.Cut, x+side*reach, half, x-side*reach, -half)
@@ -159,9 +158,7 @@ func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, units m
 func drawMidship(d *layout.Drawing, half float64) {
 	d.Straight(layout.Center, 0, half+10, 0, -half)
 	d.Write(30, half+1.8, small, layout.Left, "forward")
-	d.Line(layout.Tick, curve.Polyline(
-		geometry.Point{X: 43.5, Y: half + 3}, geometry.Point{X: 55, Y: half + 3}))
-	d.Line(layout.Tick, curve.Polyline(
-		geometry.Point{X: 52.5, Y: half + 4}, geometry.Point{X: 55, Y: half + 3}, geometry.Point{X: 52.5, Y: half + 2}))
+	d.Straight(layout.Tick, 43.5, half+3, 55, half+3)
+	d.Line(layout.Tick, curve.Polyline(geometry.Pt(52.5, half+4), geometry.Pt(55, half+3), geometry.Pt(52.5, half+2)))
 	d.Write(30, half+5.9, small, layout.Left, "midship is 0")
 }

@@ -5,8 +5,8 @@ package pattern
 import (
 	"fmt"
 	"math"
-	"strings"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
@@ -30,17 +30,14 @@ func All(b *bend.Report, units measure.System) []layout.Drawing {
 	for _, g := range f.RibGroups {
 		out = append(out, RibStrip(b, g, units))
 	}
-	out = append(out, Battens(f, units))
-	out = append(out, stems(f, units)...)
-	out = append(out, breasthooks(f, units)...)
+	out = append(append(out, Battens(f, units)), ends(f, units)...)
 	for i := range f.Thwarts {
 		out = append(out, Thwart(f, i, units))
 	}
 	return out
 }
 
-// both letters a length in mm and in inches to the sixteenth, the builder's own
-// system first.
+// both letters a length in mm and in inches to the sixteenth, the builder's own system first.
 func both(units measure.System, mm float64) string {
 	metric, inches := measure.MM(mm, 1)+" mm", measure.Sixteenths(mm)
 	if units == measure.Imperial {
@@ -63,5 +60,48 @@ func leaning(a float64) string {
 
 func degrees(a float64) float64 { return a * 180 / math.Pi }
 
-// list joins names as a builder would write them.
-func list(names []string) string { return strings.Join(names, ", ") }
+// Where fore and aft are equal, one half of a pattern serves both: it is turned
+// over at midship. What differs between the halves all the same, such as a seat,
+// is drawn on the half with a word about which one it belongs to.
+
+func halved(f *frame.Frame) bool { return f.Design.EndsAlike() }
+
+// overMidship is how far a half reaches over midship, mm, so that a mortise there is whole.
+const overMidship = 20.0
+
+// onHalf reports whether what lies at x is drawn on the half.
+func onHalf(x float64) bool { return x > -1e-6 }
+
+// twins names the rib and, on a half, the one that lies opposite.
+func twins(f *frame.Frame, i int) string {
+	j := len(f.Ribs) - 1 - i
+	if !halved(f) || i == j {
+		return f.Ribs[i].Name
+	}
+	return f.Ribs[i].Name + " " + f.Ribs[j].Name
+}
+
+// folded brings a place on the whole to the half, with a word on whose it is.
+func folded(x float64) (float64, string) {
+	switch {
+	case x > 1e-6:
+		return x, ", forward half only"
+	case x < -1e-6:
+		return -x, ", after half only"
+	}
+	return 0, ""
+}
+
+// foldedZones brings the stretches of both halves onto one.
+func foldedZones(zones []frame.Zone) []frame.Zone {
+	var out []frame.Zone
+	for _, z := range zones {
+		if z.To > 0 {
+			out = append(out, frame.Zone{From: math.Max(z.From, -overMidship), To: z.To})
+		}
+		if z.From < 0 {
+			out = append(out, frame.Zone{From: math.Max(-z.To, -overMidship), To: -z.From})
+		}
+	}
+	return frame.Merged(out)
+}

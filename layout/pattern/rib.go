@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"fmt"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
@@ -18,7 +19,7 @@ func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawin
 	f := b.Frame
 	r, half := g.Rib, float64(f.Design.Ribs.Width)/2
 	d := layout.Drawing{
-		Name: "rib-" + r.Name, Title: "Rib " + list(g.Names), Family: "Rib strips",
+		Name: "rib-" + r.Name, Title: "Rib " + strings.Join(g.Names, ", "), Family: "Rib strips",
 		Make: fmt.Sprintf("blank %s, make %d", units.Fine(r.Blank), len(g.Names)),
 	}
 	shoulder, tenon, end := r.Length/2, r.Length/2+r.Tenon, r.Blank/2
@@ -29,14 +30,12 @@ func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawin
 		d.Straight(pen, x, -half, x, half)
 		labels.add(x, words)
 	}
-	middle := "middle of rib " + list(g.Names) + ", turn over here"
+	middle := "middle of rib " + strings.Join(g.Names, ", ") + ", turn over here"
 	if first := r.Section.Half[0]; first.Radius > 0 {
 		middle += ", radius " + units.Fine(first.Radius) + form(b, r, 0, units)
 	}
 	mark(layout.Center, 0, middle)
-	for _, m := range marksOf(b, r, units) {
-		mark(layout.Mark, m.at, m.words)
-	}
+	markBends(b, r, units, mark)
 	mark(layout.Cut, shoulder, "shoulder "+units.Fine(shoulder))
 	mark(layout.Cut, tenon, "tenon end "+units.Fine(tenon))
 	mark(layout.Mark, end, "blank end")
@@ -54,28 +53,16 @@ func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawin
 	return d
 }
 
-type ribMark struct {
-	at    float64
-	words string
-}
-
-// marksOf lists the marks between middle and shoulder.
-func marksOf(b *bend.Report, r frame.Rib, units measure.System) []ribMark {
-	var out []ribMark
+// markBends marks what lies between middle and shoulder.
+func markBends(b *bend.Report, r frame.Rib, units measure.System, mark func(pen layout.Pen, x float64, words string)) {
 	for i, at := range r.BendMarks {
-		words := "bend ends "
-		next := r.Section.Half[i+1]
-		if next.Radius > 0 {
-			words = "bend begins "
+		words := "bend ends " + units.Fine(at)
+		if next := r.Section.Half[i+1]; next.Radius > 0 {
+			words = "bend begins " + units.Fine(at) + ", radius " + units.Fine(next.Radius) + form(b, r, i+1, units)
 		}
-		words += units.Fine(at)
-		if next.Radius > 0 {
-			words += ", radius " + units.Fine(next.Radius) + form(b, r, i+1, units)
-		}
-		out = append(out, ribMark{at, words})
+		mark(layout.Mark, at, words)
 	}
 	for i, at := range r.StringerMarks {
-		out = append(out, ribMark{at, fmt.Sprintf("S%d %s", i+1, units.Fine(at))})
+		mark(layout.Mark, at, fmt.Sprintf("S%d %s", i+1, units.Fine(at)))
 	}
-	return out
 }

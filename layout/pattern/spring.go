@@ -64,8 +64,7 @@ func form(b *bend.Report, r frame.Rib, i int, units measure.System) string {
 	return ""
 }
 
-// plies says how thick the gunwale's plies are and how they are glued; "" for one
-// solid stick.
+// plies says how thick the gunwale's plies are and how they are glued; "" for one solid stick.
 func plies(b *bend.Report, units measure.System) string {
 	d := b.Frame.Design.Gunwale
 	if d.Plies < 2 {

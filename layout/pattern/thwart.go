@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
@@ -56,27 +55,11 @@ func rightHalf(outline curve.Path) []curve.Path {
 		switch {
 		case a.X >= -1e-9 && b.X >= -1e-9:
 			out = append(out, curve.Path{s})
-		case a.X < 0 && b.X > 0, a.X > 0 && b.X < 0:
-			out = append(out, curve.Path{halfOf(s, b.X > 0)})
+		case a.X < 0 && b.X > 0:
+			out = append(out, curve.Path{curve.Stretch(s, 0.5, 1)})
+		case a.X > 0 && b.X < 0:
+			out = append(out, curve.Path{curve.Stretch(s, 0, 0.5)})
 		}
 	}
 	return out
-}
-
-// halfOf returns the second half of a piece, or its first.
-func halfOf(s curve.Segment, second bool) curve.Segment {
-	switch s := s.(type) {
-	case curve.Arc:
-		if second {
-			s.From += s.Sweep / 2
-		}
-		s.Sweep /= 2
-		return s
-	case curve.Line:
-		if second {
-			return curve.Line{A: geometry.Point{X: 0, Y: s.At(0.5).Y}, B: s.B}
-		}
-		return curve.Line{A: s.A, B: geometry.Point{X: 0, Y: s.At(0.5).Y}}
-	}
-	return s
 }

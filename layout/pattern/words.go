@@ -1,12 +1,16 @@
 package pattern
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
 
@@ -23,8 +27,7 @@ func Notes(b *bend.Report, units measure.System) []layout.Note {
 	}
 }
 
-// checks lists what to measure on the assembled patterns and on the wood before
-// cutting.
+// checks lists what to measure on the assembled patterns and on the wood before cutting.
 func checks(f *frame.Frame, units measure.System) []string {
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
@@ -43,7 +46,6 @@ func checks(f *frame.Frame, units measure.System) []string {
 	}
 }
 
-// codes explains every code on the patterns.
 func codes(f *frame.Frame, units measure.System) []string {
 	last := f.Gunwale.Mortises[len(f.Gunwale.Mortises)-1]
 	dy, dz := f.Gunwale.Line.Slopes(last.Station)
@@ -74,12 +76,81 @@ func cautions() []string {
 
 // stationOf letters a station with the way from midship.
 func stationOf(units measure.System, station float64) string {
-	way := "forward"
+	way := " forward"
 	if station < 0 {
-		way = "aft"
+		way = " aft"
 	}
 	if units == measure.Imperial {
-		return measure.Sixteenths(math.Abs(station)) + " " + way
+		return measure.Sixteenths(math.Abs(station)) + way
 	}
-	return fmt.Sprintf("%.0f mm %s", math.Abs(station), way)
+	return fmt.Sprintf("%.0f mm", math.Abs(station)) + way
+}
+
+// shape lists what gives the boat its form where no mould does.
+func shape(b *bend.Report, units measure.System) []string {
+	f := b.Frame
+	g, s := &f.Gunwale, f.Hull.Sheer
+	spread := wording.Joined(f.Design.AllSpreaders(), "; ", func(p design.Spreader) string {
+		x := float64(p.At)
+		if x == 0 {
+			return "midship " + units.Fine(float64(p.Beam))
+		}
+		return fmt.Sprintf("%s (%s along the gunwale) %s", stationOf(units, x), units.Fine(math.Abs(g.Line.Length(x))), units.Fine(float64(p.Beam)))
+	})
+	out := []string{
+		"Hold the gunwales apart, middle to middle of their undersides: " + spread + ".",
+		fmt.Sprintf("Their lean: %s. Their undersides stand %s above the baseline at midship, %s at the bow, %s at the stern.",
+			leaning(g.Tilt), units.Fine(s.MidZ), units.Fine(s.BowZ), units.Fine(s.SternZ)),
+	}
+	for _, e := range b.Gunwale.EdgeSets {
+		out = append(out, edgeSet(b, e, units))
+	}
+	return out
+}
+
+// edgeSet says how much of an end's rise the wood is sprung for, and whether it bears it.
+func edgeSet(b *bend.Report, e bend.EdgeSet, units measure.System) string {
+	words := fmt.Sprintf("The %s's rise holds %s of edge-set, from %s off midship on: the gunwales bent in their tall way to a radius of %.1f m, %.0f %% of what %s carries",
+		e.End, units.Fine(e.Rise), units.Fine(e.From), e.Radius()/1000, 100*e.Stress/b.Boat.Wood.MOR, b.Boat.Wood.Name)
+	if e.TooTight {
+		return words + ". TOO MUCH to spring: laminate or cut them to the sheer."
+	}
+	return words + fmt.Sprintf(". Springing it in after marking carries the last marks %.1f mm outward.", e.EndShift(b.Frame.Gunwale.Height))
+}
+
+// stock lists the sticks to mill, with the tightest bend beside the wood's limit.
+func stock(b *bend.Report, units measure.System) []string {
+	f := b.Frame
+	d := f.Design
+	least, most := math.Inf(1), 0.0
+	for _, r := range f.Ribs {
+		least, most = math.Min(least, r.Blank), math.Max(most, r.Blank)
+	}
+	stringers := wording.List(f.Stringers, func(s frame.Stringer) string { return units.Fine(s.Fore - s.Aft) })
+	size := func(a, b float64) string { return units.Fine(a) + " x " + units.Fine(b) }
+	return []string{
+		fmt.Sprintf("Gunwales, 2: %s, %s tall, %d plies, %s long.", d.Gunwale.Species, size(f.Gunwale.Width, f.Gunwale.Height), d.Gunwale.Plies, units.Fine(f.Gunwale.Fore-f.Gunwale.Aft)),
+		fmt.Sprintf("Ribs, %d: %s, %s thick, blanks from %s to %s.", len(f.Ribs), d.Ribs.Species, size(float64(d.Ribs.Width), float64(d.Ribs.Thickness)), units.Fine(least), units.Fine(most)),
+		tightest(b),
+		fmt.Sprintf("Keel: %s, %s deep, %s long. Stringers, 2 each: %s, %s deep, %s long from the keel up.", d.Keel.Species, size(float64(d.Keel.Width), float64(d.Keel.Depth)), units.Fine(f.Keel.Fore-f.Keel.Aft),
+			d.Stringers.Species, size(float64(d.Stringers.Width), float64(d.Stringers.Depth)), stringers),
+		fmt.Sprintf("Stems: %s thick at the bow, %s at the stern. Breasthooks: %s, %s thick. Skin: %s around at midship, %s along the keel and both stems, without allowance.", units.Fine(f.Bow.Thickness), units.Fine(f.Stern.Thickness),
+			d.Breasthook.Species, units.Fine(f.BowHook.Thickness), units.Fine(f.Skin.Girth), units.Fine(f.Skin.Length)),
+	}
+}
+
+// tightest compares the tightest bend with what the wood takes. The limits are
+// from memory and said to be so.
+func tightest(b *bend.Report) string {
+	wood := b.Boat.Ribs
+	tight := slices.MinFunc(b.Frame.Ribs, func(a, b frame.Rib) int { return cmp.Compare(a.Tightest, b.Tightest) })
+	words := fmt.Sprintf("Tightest bend: rib %s, inside radius %.1f thicknesses. %s, steamed, takes about %.3g without a strap and %.3g with one (from memory: test-bend first).",
+		tight.Name, tight.Tightest, wording.Capital(wood.Name), wood.FreeRatio, wood.StrapRatio)
+	switch {
+	case tight.Tightest < wood.StrapRatio:
+		return words + " TOO TIGHT for this wood: make the ribs thinner, the bilge radius larger, or choose another wood."
+	case tight.Tightest < wood.FreeRatio:
+		return words + " USE A STRAP for it."
+	}
+	return words
 }

@@ -7,8 +7,7 @@ import (
 	"unicode"
 )
 
-// What all writers of a report must agree on stands here, so that none decides it
-// for itself.
+// What all writers of a report must agree on stands here, so that none decides it for itself.
 
 // Name is the title with what is told of it: "Brook, build book".
 func (r Report) Name() string {
@@ -111,3 +110,6 @@ func (t Table) part(from, to int) Table {
 	}
 	return out
 }
+
+// Promise says of every figure what it is worth, with what comes before it.
+const Promise = "Every figure is an estimate and nothing here certifies a boat. Local law and licensed advice come first. Wear a life jacket and try the boat in shallow water with flotation."

@@ -3,7 +3,11 @@
 // terminal and a browser set the same blocks.
 package report
 
-import "ribwright/layout"
+import (
+	"fmt"
+
+	"ribwright/layout"
+)
 
 // Report is what is told, block by block. Words are as they were written: whoever
 // sets them makes them safe.
@@ -18,15 +22,21 @@ type Report struct {
 // Block is one of the kinds of this package and no other.
 type Block interface{ block() }
 
-// Heading begins a chapter (level 1, on a new sheet), a section (2) or a part of
-// one (3).
+// Heading begins a chapter (level 1, on a new sheet), a section (2) or a part of one (3).
 type Heading struct {
 	Level int
 	Words string
 }
 
+// Chapter and Section are headings by their level.
+func Chapter(words string) Heading { return Heading{1, words} }
+func Section(words string) Heading { return Heading{2, words} }
+
 // Paragraph is running text.
 type Paragraph struct{ Words string }
+
+// Say is running text with figures in it.
+func Say(format string, args ...any) Paragraph { return Paragraph{fmt.Sprintf(format, args...)} }
 
 // List is a row of items, numbered from First or with dashes when First is 0.
 type List struct {

@@ -2,19 +2,60 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/layout"
 )
 
-// Names heads a column of names, which are never broken.
-func Names(head string) Column { return Column{Head: head} }
+// Titled begins a table, empty words for one without a title. Its columns follow from
+// left to right, then its rows.
+func Titled(title string) Table { return Table{Title: title} }
 
-// Words heads a column of words that may be broken into lines.
-func Words(head string) Column { return Column{Head: head, Text: true} }
+// Names adds columns of names, which are never broken.
+func (t Table) Names(heads ...string) Table { return t.columns(Column{}, heads) }
 
-// Numbers heads a column of figures, which end under each other.
-func Numbers(head string) Column { return Column{Head: head, Align: layout.Right} }
+// Words adds columns of words that may be broken into lines.
+func (t Table) Words(heads ...string) Table { return t.columns(Column{Text: true}, heads) }
+
+// Numbers adds columns of figures, which end under each other.
+func (t Table) Numbers(heads ...string) Table { return t.columns(Column{Align: layout.Right}, heads) }
+
+func (t Table) columns(like Column, heads []string) Table {
+	t.Columns = slices.Clip(t.Columns)
+	for _, like.Head = range heads {
+		t.Columns = append(t.Columns, like)
+	}
+	return t
+}
+
+// Noted puts a note under the table.
+func (t Table) Noted(note string) Table {
+	t.Note = note
+	return t
+}
+
+// Row adds a row with a cell for each column.
+func (t *Table) Row(cells ...string) { t.Rows = append(t.Rows, cells) }
+
+// Filled adds rows, cell after cell: as many to a row as there are columns.
+func (t Table) Filled(cells ...string) Table {
+	t.Rows = slices.AppendSeq(slices.Clip(t.Rows), slices.Chunk(cells, len(t.Columns)))
+	return t
+}
+
+// IfAny is the table when it has rows, and no block when it has none.
+func (t Table) IfAny() []Block {
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []Block{t}
+}
+
+// Facts is a table of what and how much, one after the other.
+func Facts(title string, pairs ...string) Table {
+	return Titled(title).Words("Figure").Numbers("").Filled(pairs...)
+}
 
 // Room is what a writer has for a table and knows of its lettering, in a unit of
 // its own: mm on paper, letters on a terminal.
@@ -27,8 +68,7 @@ type Room struct {
 	Lines  func(words string, wide float64) int // how many lines they take
 }
 
-// mostHead is how many lines a head may take where there is room to widen its
-// column.
+// mostHead is how many lines a head may take where there is room to widen its column.
 const mostHead = 3
 
 // Widths finds how wide the columns are: as wide as their cells, columns of words

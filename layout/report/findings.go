@@ -22,38 +22,31 @@ func (Findings) block() {}
 // blocks.
 func (f Findings) Blocks() []Block {
 	if f.Judged {
-		return shown(f.verdicts())
+		return f.verdicts().IfAny()
 	}
 	var out []Block
 	for _, d := range f.List.Dangers() {
 		out = append(out, Caution{Words: wording.Capital(d.About) + ": " + d.Words() + ".", Says: string(d.Standing)})
 	}
-	return append(out, shown(f.texts())...)
-}
-
-func shown(t Table) []Block {
-	if len(t.Rows) == 0 {
-		return nil
-	}
-	return []Block{t}
+	return append(out, f.texts().IfAny()...)
 }
 
 func (f Findings) texts() Table {
-	t := Table{Columns: []Column{Names("About"), Words("Finding"), Words("Standing of the rule")}, Note: f.Note}
+	t := Titled("").Names("About").Words("Finding", "Standing of the rule").Noted(f.Note)
 	for _, v := range f.List.Others() {
-		t.Rows = append(t.Rows, []string{v.About, v.Words(), string(v.Standing)})
+		t.Row(v.About, v.Words(), string(v.Standing))
 	}
 	return t
 }
 
 func (f Findings) verdicts() Table {
-	t := Table{Columns: []Column{Words("Part"), Names("Verdict"), Numbers("Has"), Numbers("Limit"), Names("Unit"), Words("What would help")}, Note: f.Note}
+	t := Titled("").Words("Part").Names("Verdict").Numbers("Has", "Limit").Names("Unit").Words("What would help").Noted(f.Note)
 	for _, v := range f.List.Sorted() {
 		has, limit := "", ""
 		if v.IsSet() {
 			has, limit = Number(v.Value), Number(v.Limit)
 		}
-		t.Rows = append(t.Rows, []string{v.About, v.Verdict.String(), has, limit, v.Unit, v.Cure})
+		t.Row(v.About, v.Verdict.String(), has, limit, v.Unit, v.Cure)
 	}
 	return t
 }

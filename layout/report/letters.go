@@ -12,72 +12,49 @@ import (
 // finer than wood is worked: mm to the tenth at most, inches to the sixteenth.
 type Letters struct{ Units measure.System }
 
-func (l Letters) imperial() bool { return l.Units == measure.Imperial }
+// Either is one of two, by the units.
+func Either[T any](units measure.System, metric, imperial T) T {
+	if units == measure.Imperial {
+		return imperial
+	}
+	return metric
+}
 
 // Length letters mm in running words: "375 mm", or feet and inches.
 func (l Letters) Length(mm float64) string {
-	if l.imperial() {
-		return measure.FeetInches(mm)
-	}
-	return measure.MM(mm, 0) + " mm"
+	return Either(l.Units, measure.MM(mm, 0)+" mm", measure.FeetInches(mm))
 }
 
-// Fine letters mm to the tenth: "18.5 mm", or the sixteenth of an inch with the mm
-// behind.
+// Fine letters mm to the tenth: "18.5 mm", or the sixteenth of an inch with the mm behind.
 func (l Letters) Fine(mm float64) string { return l.Units.Fine(mm) }
 
 // Cell letters mm to the tenth or the sixteenth, for a column headed with Unit.
 func (l Letters) Cell(mm float64) string {
-	if l.imperial() {
-		return strings.TrimSuffix(measure.Sixteenths(mm), " in")
-	}
-	return measure.MM(mm, 1)
+	return Either(l.Units, measure.MM(mm, 1), strings.TrimSuffix(measure.Sixteenths(mm), " in"))
 }
 
-// Whole letters mm to the millimeter or the sixteenth, for a column headed with
-// Unit.
+// Whole letters mm to the millimeter or the sixteenth, for a column headed with Unit.
 func (l Letters) Whole(mm float64) string {
-	if l.imperial() {
-		return l.Cell(mm)
-	}
-	return measure.MM(mm, 0)
+	return Either(l.Units, measure.MM(mm, 0), l.Cell(mm))
 }
 
-// Mark letters mm for a column of what is marked on wood, headed with Marks: inches
-// carry the mm.
+// Mark letters mm for a column of what is marked on wood, headed with Marks: inches carry the mm.
 func (l Letters) Mark(mm float64) string {
-	if l.imperial() {
-		return l.Cell(mm) + " (" + measure.MM(mm, 1) + ")"
-	}
-	return measure.MM(mm, 1)
+	return Either(l.Units, measure.MM(mm, 1), l.Cell(mm)+" ("+measure.MM(mm, 1)+")")
 }
 
 // Unit is what Cell and Whole are in.
-func (l Letters) Unit() string {
-	if l.imperial() {
-		return "in"
-	}
-	return "mm"
-}
+func (l Letters) Unit() string { return Either(l.Units, "mm", "in") }
 
 // Marks is what Mark is in.
-func (l Letters) Marks() string {
-	if l.imperial() {
-		return "in (mm)"
-	}
-	return "mm"
-}
+func (l Letters) Marks() string { return Either(l.Units, "mm", "in (mm)") }
 
 // Mass letters kg to the tenth of a kilogram or pound.
 func (l Letters) Mass(kg float64) string {
-	if l.imperial() {
-		return fmt.Sprintf("%.1f lb", kg/measure.Pound)
-	}
-	return fmt.Sprintf("%.1f kg", kg)
+	return Either(l.Units, fmt.Sprintf("%.1f kg", kg), fmt.Sprintf("%.1f lb", kg/measure.Pound))
 }
 
-// Station letters mm from midship with the way: "900 mm aft"; within 0.05 mm it is
-// "midship".
+// Station letters mm from midship with the way: "900 mm aft"; within 0.05 mm it is "midship".
 func (l Letters) Station(x float64) string {
 	way := " forward"
 	switch {
@@ -91,18 +68,13 @@ func (l Letters) Station(x float64) string {
 
 // Speed letters m/s as km/h or knots, to the tenth.
 func (l Letters) Speed(ms float64) string {
-	const knot = 1852.0 / 3600 // m/s, exactly
-	if l.imperial() {
-		return measure.MM(ms/knot, 1) + " knots"
-	}
-	return measure.MM(ms*3.6, 1) + " km/h"
+	return Either(l.Units, measure.MM(ms*3.6, 1)+" km/h", measure.MM(ms/measure.Knot, 1)+" knots")
 }
 
 // Angle letters radians in degrees to the tenth, without the unit.
 func Angle(rad float64) string { return measure.MM(rad*180/math.Pi, 1) }
 
-// Signed letters a number to the tenth with its sign; what would be lettered as
-// zero is a plain 0.
+// Signed letters a number to the tenth with its sign; what would be lettered as zero is a plain 0.
 func Signed(v float64) string {
 	if math.Abs(v) < 0.05 {
 		return "0"

@@ -92,9 +92,7 @@ func TestWrap(t *testing.T) {
 // TestColumns: figures end under each other and names begin there, in rows that are
 // broken too.
 func TestColumns(t *testing.T) {
-	got := encode(t, report.Report{Blocks: []report.Block{report.Table{
-		Columns: []report.Column{report.Words("Part"), report.Numbers("Length"), report.Names("Wood")},
-		Rows:    [][]string{{"keel", "3103.8", "ash"}, {strings.Repeat("port stringer ", 9), "9.5", "ash"}}}}})
+	got := encode(t, report.Report{Blocks: []report.Block{report.Titled("").Words("Part").Numbers("Length").Names("Wood").Filled("keel", "3103.8", "ash", strings.Repeat("port stringer ", 9), "9.5", "ash")}})
 	lines := strings.Split(got, "\n")
 	at := strings.Index(lines[0], "Wood")
 	for _, l := range []string{lines[2], lines[3]} {

@@ -36,7 +36,6 @@ const CordPull = 500.0
 // Turns returns how many turns of cord a lashing needs for a pull, at least 4.
 func Turns(pull float64) int { return max(4, int(math.Ceil(pull/(2*CordPull)))) }
 
-// bearing is what the beams must carry.
 type bearing struct {
 	spacing   float64    // between the hulls' middle lines, mm
 	at        []float64  // stations of the beams, mm
@@ -48,7 +47,6 @@ type bearing struct {
 	inertia   float64    // of both, mm4
 }
 
-// cases works out every case for a section.
 func (b bearing) cases(s beam.Section, wood timber.Species) []Case {
 	n := float64(len(b.at))
 	sumSq, far := 0.0, 0.0
@@ -126,5 +124,4 @@ func size(b bearing, wood timber.Species, width, depth float64) (w, d float64, e
 // mostBeam is the largest beam that is tried, mm.
 const mostBeam = 300.0
 
-// newtons is a mass's weight.
 func newtons(kg float64) float64 { return kg * measure.Gravity }

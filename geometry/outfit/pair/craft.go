@@ -1,6 +1,7 @@
 package pair
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -16,8 +17,7 @@ import (
 	"ribwright/geometry/wood/timber"
 )
 
-// Craft is two boats made one. Lengths in mm; heights above the first boat's
-// baseline.
+// Craft is two boats made one. Lengths in mm; heights above the first boat's baseline.
 type Craft struct {
 	Boats   [2]aboard.Boat // to port and to starboard
 	Pair    design.Pair
@@ -71,24 +71,15 @@ const (
 // Errors: hulls that would touch; beams past the ends; too much weight.
 func New(a, b aboard.Boat, p design.Pair, w water.Water) (*Craft, error) {
 	c := &Craft{Boats: [2]aboard.Boat{a, b}, Pair: p, Water: w}
-	if err := c.layOut(); err != nil {
-		return nil, err
-	}
-	c.Hulls = NewHulls(a.Hull, b.Hull, c.Spacing, 0, c.Rise)
-	if err := c.sizeBeams(); err != nil {
-		return nil, err
-	}
-	if err := c.float(); err != nil {
-		return nil, err
-	}
-	if err := c.waves(); err != nil {
-		return nil, err
+	for _, work := range []func() error{c.layOut, c.sizeBeams, c.float, c.waves} {
+		if err := work(); err != nil {
+			return nil, err
+		}
 	}
 	c.judge()
 	return c, nil
 }
 
-// layOut places hulls and beams.
 func (c *Craft) layOut() error {
 	long := math.Inf(1)
 	var top [2]float64
@@ -99,21 +90,14 @@ func (c *Craft) layOut() error {
 		c.Over += outer.Y
 	}
 	c.Rise = top[0] - top[1]
-	c.Spacing = float64(c.Pair.Spacing)
-	if c.Spacing == 0 {
-		c.Spacing = math.Round(long/2/50) * 50
-	}
+	c.Spacing = cmp.Or(float64(c.Pair.Spacing), math.Round(long/2/50)*50)
 	if least := c.Over + between; c.Spacing < least {
 		return fmt.Errorf("hulls %.0f mm apart, middle line to middle line, would touch: over the gunwales they are %.0f mm wide together at their middle; accepted: %.0f mm or more", c.Spacing, c.Over, math.Ceil(least))
 	}
 	c.Over += c.Spacing
-	apart := float64(c.Pair.Apart)
-	if apart == 0 {
-		apart = math.Round(long*0.4/10) * 10
-	}
-	n := c.Pair.Beams
-	for i := range n {
-		c.Beams.At = append(c.Beams.At, apart*(float64(i)/float64(n-1)-0.5))
+	apart := cmp.Or(float64(c.Pair.Apart), math.Round(long*0.4/10)*10)
+	for i := range c.Pair.Beams {
+		c.Beams.At = append(c.Beams.At, apart*(float64(i)/float64(c.Pair.Beams-1)-0.5))
 	}
 	for _, b := range c.Boats {
 		first, last := b.Frame.Ribs[0].Station, b.Frame.Ribs[len(b.Frame.Ribs)-1].Station
@@ -122,6 +106,7 @@ func (c *Craft) layOut() error {
 		}
 	}
 	c.Beams.Long = math.Ceil((c.Over+2*spare)/10) * 10
+	c.Hulls = NewHulls(c.Boats[0].Hull, c.Boats[1].Hull, c.Spacing, c.Rise)
 	return nil
 }
 
@@ -167,8 +152,7 @@ func (c *Craft) sizeBeams() error {
 	return nil
 }
 
-// Worst returns the greatest stress in a beam, N/mm2, and the greatest pull on one
-// lashing, N.
+// Worst returns the greatest stress in a beam, N/mm2, and the greatest pull on one lashing, N.
 func (c *Craft) Worst() (stress, lash float64) {
 	stress, lash, _ = worst(c.Cases)
 	return stress, lash
@@ -191,7 +175,6 @@ func (c *Craft) BeamsLie() float64 {
 // Common practice, no source.
 const SaddleBack = 15.0
 
-// whole is the pair with everything aboard.
 func (c *Craft) whole() (float.Load, error) {
 	var all []float.Load
 	for i, b := range c.Boats {
@@ -204,7 +187,6 @@ func (c *Craft) whole() (float.Load, error) {
 	return float.Total(append(all, added)...), err
 }
 
-// float sets the pair on the water.
 func (c *Craft) float() error {
 	var err error
 	if c.Load, err = c.whole(); err != nil {
@@ -222,7 +204,7 @@ func (c *Craft) float() error {
 	c.BM = inertia / w.volume
 	up := p.Up()
 	c.GM = c.BM + float.Dot(up, w.center()) - float.Dot(up, c.Load.At)
-	c.Lifting = math.Inf(1)
+	c.Lifting = math.NaN()
 	for i, way := range []float64{toStarboard, toPort} {
 		if c.Curves[i], err = c.Hulls.Curve(c.Load, density, way*grain); err != nil {
 			return err
@@ -232,11 +214,10 @@ func (c *Craft) float() error {
 			if err != nil {
 				return err
 			}
-			c.Lifting = math.Min(c.Lifting, newtons(c.Load.Mass)*v.GZ/1000)
+			if n := newtons(c.Load.Mass) * v.GZ / 1000; !(n >= c.Lifting) {
+				c.Lifting = n
+			}
 		}
-	}
-	if math.IsInf(c.Lifting, 1) {
-		c.Lifting = math.NaN()
 	}
 	c.Beneath = math.Inf(1)
 	for _, x := range c.Beams.At {
@@ -256,11 +237,10 @@ func (c *Craft) waves() error {
 		if len(x) < 4 {
 			return errors.New("a hull hardly touches the water")
 		}
-		g, err := effort.Offsets{X: x, Depth: depth, Half: half}.Even(49, 11)
-		if err != nil {
+		var err error
+		if grids[i], err = (effort.Offsets{X: x, Depth: depth, Half: half}).Even(49, 11); err != nil {
 			return fmt.Errorf("waves: %w", err)
 		}
-		grids[i] = g
 	}
 	for _, kmh := range []float64{4, 5, 6, 7, 8, 9, 10} {
 		u := kmh / 3.6
@@ -269,4 +249,39 @@ func (c *Craft) waves() error {
 		c.Waves = append(c.Waves, w)
 	}
 	return nil
+}
+
+// Lesser is the curve to count on whichever way the pair goes over: at each heel the
+// lesser lever, share and freeboard of both sides, as far as both go, with the earliest
+// lift and the earliest flooding. Its heels are positive; a plane belongs to the side
+// with the lesser lever.
+func (c *Craft) Lesser() Curve {
+	a, b := c.Curves[0], c.Curves[1]
+	out := Curve{Lift: earlier(a.Lift, b.Lift), Flooded: earlier(a.Flooded, b.Flooded)}
+	if out.Lift > out.Flooded { // one side floods before the other lifts
+		out.Lift = math.NaN()
+	}
+	for i := range min(len(a.Levers), len(b.Levers)) {
+		v, w := a.Levers[i], b.Levers[i]
+		share, freeboard := math.Min(v.Share, w.Share), math.Min(v.Freeboard, w.Freeboard)
+		if w.GZ < v.GZ {
+			v = w
+		}
+		v.Share, v.Freeboard = share, freeboard
+		v.Heel = math.Abs(v.Heel)
+		if v.GZ > out.Most.GZ {
+			out.Most = v
+		}
+		out.Levers = append(out.Levers, v)
+	}
+	return out
+}
+
+// earlier returns the lesser heel, radians either way; NaN is never.
+func earlier(a, b float64) float64 {
+	a, b = math.Abs(a), math.Abs(b)
+	if math.IsNaN(a) || b < a {
+		return b
+	}
+	return a
 }

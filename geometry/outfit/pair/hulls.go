@@ -29,13 +29,9 @@ func (s side) local(p float.Plane) float.Plane {
 type Hulls struct{ sides [2]side }
 
 // NewHulls lays the first hull to port and the second to starboard, their middle
-// lines spacing mm apart; the second lies ahead mm farther forward and rise mm
-// higher.
-func NewHulls(port, starboard *float.Hull, spacing, ahead, rise float64) Hulls {
-	return Hulls{[2]side{
-		{port, geometry.Point3{Y: spacing / 2}},
-		{starboard, geometry.Point3{X: ahead, Y: -spacing / 2, Z: rise}},
-	}}
+// lines spacing mm apart; the second lies rise mm higher.
+func NewHulls(port, starboard *float.Hull, spacing, rise float64) Hulls {
+	return Hulls{[2]side{{port, geometry.Point3{Y: spacing / 2}}, {starboard, geometry.Point3{Y: -spacing / 2, Z: rise}}}}
 }
 
 // wet is what a plane puts under water of the pair, and of each hull.
@@ -263,8 +259,7 @@ func (h Hulls) last(l float.Load, density, way float64, good Lever, bad float64,
 	return good.Heel
 }
 
-// list finds the heel at which the pair comes to rest, radians; 0 for one that is
-// loaded evenly.
+// list finds the heel at which the pair comes to rest, radians; 0 for one that is loaded evenly.
 func (h Hulls) list(l float.Load, density float64) (Lever, error) {
 	at := func(heel float64) (Lever, error) {
 		return h.righting(l, density, heel, toStarboard, float.Plane{})

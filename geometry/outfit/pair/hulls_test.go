@@ -58,7 +58,7 @@ func parabolic(t *testing.T, long, wide, deep, side float64) *float.Hull {
 func TestTwoBoxes(t *testing.T) {
 	b := box(t, 4000, 500, 400)
 	for _, c := range []struct{ s, t, want float64 }{{2000, 200, 5104.1667}, {2500, 150, 19 * 500 * 500 / (3 * 150.0)}} {
-		h := NewHulls(b, b, c.s, 0, 0)
+		h := NewHulls(b, b, c.s, 0)
 		p := float.Level(c.t)
 		i, _ := h.Inertia(p)
 		near(t, "BM", i/h.immerse(p).volume, c.want, 1e-3)
@@ -70,7 +70,7 @@ func TestTwoBoxes(t *testing.T) {
 // TestTwoParabolas: BM = 3 B2 / 35 T + 3 s2 / 8 T.
 func TestTwoParabolas(t *testing.T) {
 	hull := parabolic(t, 4800, 720, 120, 200)
-	h := NewHulls(hull, hull, 2400, 0, 0)
+	h := NewHulls(hull, hull, 2400, 0)
 	p := float.Level(120)
 	i, _ := h.Inertia(p)
 	want := 3*720*720/(35*120.0) + 3*2400*2400/(8*120.0)
@@ -84,7 +84,7 @@ func TestTwoParabolas(t *testing.T) {
 func TestBoxesHeel(t *testing.T) {
 	const long, b, deep, s, density, kg = 4000.0, 500.0, 900.0, 2000.0, 1000.0, 300.0
 	hull := box(t, long, b, deep)
-	h := NewHulls(hull, hull, s, 0, 0)
+	h := NewHulls(hull, hull, s, 0)
 	const draft = 200.0
 	mass := 2 * long * b * draft * density * 1e-9
 	l := float.Load{Mass: mass, At: geometry.Point3{Z: kg}}
@@ -123,7 +123,7 @@ func TestBoxesHeel(t *testing.T) {
 func TestCap(t *testing.T) {
 	const b, s, draft = 500.0, 2000.0, 150.0
 	hull := box(t, 4000, b, 700)
-	h := NewHulls(hull, hull, s, 0, 0)
+	h := NewHulls(hull, hull, s, 0)
 	mass := 2 * 4000 * b * draft * 1e-6
 	c, err := h.Curve(float.Load{Mass: mass, At: geometry.Point3{Z: 300}}, 1000, math.Pi/180)
 	if err != nil {
@@ -158,7 +158,7 @@ func TestCap(t *testing.T) {
 // and 7/12 of the whole, buoyed 1/6 m to starboard of the middle, where the weight
 // is. So much rights them from starboard and as much is lacking to port.
 func TestUneven(t *testing.T) {
-	h := NewHulls(box(t, 4000, 500, 700), box(t, 4000, 700, 700), 2000, 0, 0)
+	h := NewHulls(box(t, 4000, 500, 700), box(t, 4000, 700, 700), 2000, 0)
 	l := float.Load{Mass: 4000 * 1200 * 150 * 1e-6, At: geometry.Point3{Z: 300}}
 	for _, c := range []struct{ step, gz, share float64 }{{1, 500 / 3.0, 5 / 12.0}, {-1, -500 / 3.0, 7 / 12.0}} {
 		curve, err := h.Curve(l, 1000, c.step*math.Pi/180)
@@ -174,7 +174,7 @@ func TestUneven(t *testing.T) {
 // middle lists it to that side.
 func TestTrimmed(t *testing.T) {
 	hull := box(t, 4000, 500, 700)
-	h := NewHulls(hull, hull, 2000, 0, 0)
+	h := NewHulls(hull, hull, 2000, 0)
 	l := float.Load{Mass: 800, At: geometry.Point3{X: 20, Z: 300}}
 	v, err := h.righting(l, 1000, 0, toStarboard, float.Plane{})
 	if err != nil {
@@ -194,7 +194,7 @@ func TestTrimmed(t *testing.T) {
 // TestSinks refuses what both hulls cannot hold.
 func TestSinks(t *testing.T) {
 	hull := box(t, 4000, 500, 300)
-	h := NewHulls(hull, hull, 2000, 0, 0)
+	h := NewHulls(hull, hull, 2000, 0)
 	if _, err := h.Curve(float.Load{Mass: 1300, At: geometry.Point3{Z: 300}}, 1000, math.Pi/180); err == nil {
 		t.Error("1300 kg float in hulls that hold 1200")
 	}

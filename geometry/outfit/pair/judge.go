@@ -1,7 +1,9 @@
 package pair
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/beam"
@@ -59,14 +61,7 @@ func (c *Craft) judgeBeams() {
 }
 
 func (c *Craft) judgeWaves() {
-	worst, best := c.Waves[0], c.Waves[0]
-	for _, w := range c.Waves {
-		if w.Change() > worst.Change() {
-			worst = w
-		}
-		if w.Change() < best.Change() {
-			best = w
-		}
-	}
+	change := func(a, b Wave) int { return cmp.Compare(a.Change(), b.Change()) }
+	worst, best := slices.MaxFunc(c.Waves, change), slices.MinFunc(c.Waves, change)
 	c.Findings.Say("waves", finding.Compared, "between these hulls the waves cost %.0f %% more at %.0f km/h at worst, and at best %.0f %% at %.0f km/h, than with the hulls far apart, by the thin-ship law for deep water", worst.Change()*100, worst.Speed*3.6, best.Change()*100, best.Speed*3.6)
 }

@@ -14,7 +14,7 @@ import (
 func TestLesserOfBoxes(t *testing.T) {
 	const b, s, draft, off, kg = 500.0, 2000.0, 200.0, 30.0, 300.0
 	hull := box(t, 4000, b, 700)
-	h := NewHulls(hull, hull, s, 0, 0)
+	h := NewHulls(hull, hull, s, 0)
 	l := float.Load{Mass: 2 * 4000 * b * draft * 1e-6, At: geometry.Point3{Y: off, Z: kg}}
 	var c Craft
 	for i, way := range []float64{1, -1} {

@@ -1,14 +1,14 @@
 package rowing
 
 import (
+	"cmp"
 	"math"
 
 	"ribwright/geometry/body"
 	"ribwright/geometry/design"
 )
 
-// Body is a seated rower, mm and kg. Heights are above the seat unless they say
-// otherwise.
+// Body is a seated rower, mm and kg. Heights are above the seat unless they say otherwise.
 type Body struct {
 	Stature, Mass float64
 	Sitting       float64 // sitting height
@@ -24,30 +24,18 @@ type Body struct {
 // median has the medians of ANSUR II (US Army 2012, 1986 women and 4082 men).
 type median struct{ stature, mass, belly, shoulder float64 }
 
-func medianOf(b design.Body) median {
-	if b == design.Man {
-		return median{1755, 84.6, 251, 1439}
-	}
-	return median{1626, 66.8, 227, 1332}
-}
-
 // BodyOf returns the proportions that go with a stature and a mass; where one is 0
 // it is the median's.
 //
 // Source: the estimates of package body, which are off by 8 to 22 mm (one standard
 // deviation) from person to person. Belly and shoulder go with the median's.
 func BodyOf(kind design.Body, stature, mass float64) Body {
-	m := medianOf(kind)
-	if stature == 0 {
-		stature = m.stature
-	}
-	if mass == 0 {
-		mass = m.mass
-	}
-	p := body.Person{Sex: body.Woman, Weight: mass, Stature: stature}
+	m, sex := median{1626, 66.8, 227, 1332}, body.Woman
 	if kind == design.Man {
-		p.Sex = body.Man
+		m, sex = median{1755, 84.6, 251, 1439}, body.Man
 	}
+	stature, mass = cmp.Or(stature, m.stature), cmp.Or(mass, m.mass)
+	p := body.Person{Sex: sex, Weight: mass, Stature: stature}
 	of := map[string]float64{}
 	for _, e := range p.Estimates() {
 		of[e.Name] = e.Value

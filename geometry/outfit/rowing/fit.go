@@ -1,6 +1,7 @@
 package rowing
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -49,8 +50,7 @@ type Fit struct {
 	Findings  finding.List
 }
 
-// The measures of frame and seat, mm. Those without a word are common practice, no
-// source.
+// The measures of frame and seat, mm. Those without a word are common practice, no source.
 const (
 	usualSpan = 48 * 25.4
 	SeatWide  = 200.0 // of the seat along the boat: 6.5 to 8 in, a skiff builder
@@ -133,10 +133,7 @@ func (f *Fit) place(seat float64, wood timber.Species) error {
 	})
 	floor := f.Boat.Floor(seat)
 	f.LockZ = f.GunwaleZ + LockRise
-	f.SeatOver = float64(f.Row.Seat)
-	if f.SeatOver == 0 {
-		f.SeatOver = math.Max(40, math.Round(f.LockZ-lockOver-floor))
-	}
+	f.SeatOver = cmp.Or(float64(f.Row.Seat), math.Max(40, math.Round(f.LockZ-lockOver-floor)))
 	f.SeatZ = floor + f.SeatOver
 	f.Legs = f.Body.Stretched(f.SeatOver)
 	f.FootX = f.Back() - f.Legs.Heel
@@ -171,10 +168,7 @@ func (f *Fit) measureWidth() {
 const leastReach = BoardWide/2 + 5
 
 func (f *Fit) chooseOar() error {
-	f.Span = float64(f.Row.Span)
-	if f.Span == 0 {
-		f.Span = math.Max(usualSpan, math.Ceil((f.Width+2*leastReach)/10)*10)
-	}
+	f.Span = cmp.Or(float64(f.Row.Span), math.Max(usualSpan, math.Ceil((f.Width+2*leastReach)/10)*10))
 	if f.Span < f.Width+2*leastReach {
 		return fmt.Errorf("a span of %.0f mm between the rowlocks is too little for gunwales %.0f mm apart; accepted: %.0f mm or more, %.0f mm (%.0f in) is usual",
 			f.Span, f.Width, math.Ceil(f.Width+2*leastReach), usualSpan, usualSpan/25.4)
@@ -194,18 +188,13 @@ func (f *Fit) chooseOar() error {
 // float sets the boat on the water and follows the handles.
 func (f *Fit) float() {
 	p, _, err := f.Boat.Hull.Settle(f.Load, f.Water.Density)
-	var fault *float.Fault
-	if errors.As(err, &fault) {
-		f.Fault = fault
-	}
+	errors.As(err, &f.Fault)
 	f.Rest = f.Boat.Hull.Upright(p, f.Load, f.Water.Density)
 	f.WaterLock = f.Rest.Plane.Above(geometry.Point3{X: f.LockX, Z: f.LockZ})
 	over, rise := f.LockZ-f.SeatZ, f.Span/2*math.Sin(roll)
-	var a, b, c bool
-	f.Level, a = stroke(f.Oar, f.WaterLock, over)
-	f.HighSide, b = stroke(f.Oar, f.WaterLock+rise, over)
-	f.LowSide, c = stroke(f.Oar, f.WaterLock-rise, over)
-	f.Reaches = a && b && c
+	f.Level, _ = stroke(f.Oar, f.WaterLock, over)
+	f.HighSide, f.Reaches = stroke(f.Oar, f.WaterLock+rise, over) // and then on the others too
+	f.LowSide, _ = stroke(f.Oar, f.WaterLock-rise, over)
 }
 
 // OverLegs returns the least clearance of the hands over thighs and knees on the
@@ -221,8 +210,7 @@ func (f *Fit) OverGunwale() float64 {
 	return LockRise + math.Min(slope*f.Strength.Reach, slope*(f.Strength.Reach+f.Boat.Frame.Gunwale.Width)) - loom
 }
 
-// Finish returns how far the oar can swing past square before the grip meets the
-// belly, radians.
+// Finish returns how far the oar can swing past square before the grip meets the belly, radians.
 func (f *Fit) Finish() float64 {
 	room := (f.Back() - f.Body.Belly) - f.LockX
 	return math.Asin(math.Max(-1, math.Min(1, room/f.Oar.Inboard)))

@@ -3,6 +3,8 @@
 // only lengths, levers and stresses are arithmetic.
 package rowing
 
+import "math"
+
 // The oar maker's rule: the inboard part is half the span and two inches, so that
 // the handles pass over each other a little, and seven parts of twenty-five of the
 // oar are inboard.
@@ -49,3 +51,27 @@ func (o Oar) Overlap(span float64) float64 { return 2*o.Inboard - span }
 // AtLock returns the force on the rowlock, N, for a pull on the handle: the blade
 // stands in the water and the oar turns about it.
 func (o Oar) AtLock(pull float64) float64 { return pull * o.Length / o.Outboard() }
+
+// Stroke is where the handles go, as heights and angles at one rowlock.
+type Stroke struct {
+	Drive   float64 // height of the handle over the seat with the blade in, mm
+	Recover float64 // with the blade carried clear of the water, mm
+	Slope   float64 // of the oar with the blade in, radians below level
+}
+
+// How deep the blade's tip goes and how high it is carried, mm. From memory.
+const (
+	buried = 150.0
+	clear  = 100.0
+)
+
+// stroke works out the heights for a rowlock over the water and over the seat, mm;
+// ok is false when the oar cannot reach the water.
+func stroke(o Oar, overWater, overSeat float64) (Stroke, bool) {
+	out := o.Outboard()
+	sin := (overWater + buried) / out
+	if !(sin < 1) {
+		return Stroke{}, false
+	}
+	return Stroke{Drive: overSeat + o.Inboard*sin, Recover: overSeat + o.Inboard*((overWater-clear)/out), Slope: math.Asin(sin)}, true
+}

@@ -44,12 +44,9 @@ func (p Plan) cut(s design.Sail) Cloth {
 		}
 	}
 	whole := grown(c.Finished, float64(s.Hem))
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, q := range whole {
-		lo, hi = math.Min(lo, q.Y), math.Max(hi, q.Y)
-	}
-	bolt, seam := float64(s.Bolt), float64(s.Seam)
-	for y := lo; y < hi-1; y += bolt - seam {
+	box := geometry.Around(whole...)
+	hi, bolt, seam := box.Max.Y, float64(s.Bolt), float64(s.Seam)
+	for y := box.Min.Y; y < hi-1; y += bolt - seam {
 		panel := Panel{Outline: band(whole, y, y+bolt), Edge: band(c.Finished, y, y+bolt), Seam: y + bolt - seam}
 		if y+bolt >= hi-1e-9 {
 			panel.Seam = math.NaN()
@@ -63,8 +60,7 @@ func (p Plan) cut(s design.Sail) Cloth {
 	return c
 }
 
-// leech returns the lower and the upper end of the after edge; of the vee its
-// starboard side.
+// leech returns the lower and the upper end of the after edge; of the vee its starboard side.
 func (p Plan) leech() (clew, peak geometry.Point) {
 	for i, e := range p.Edges {
 		if e.Name == "leech" || e.Name == "starboard side" {
@@ -103,11 +99,7 @@ func Bulge(a, b geometry.Point, share float64) curve.Arc {
 // grown moves every side of a polygon that is nowhere hollow outward by mm; corners
 // stay sharp. The polygon may run either way.
 func grown(pts []geometry.Point, by float64) []geometry.Point {
-	way := 1.0
-	if curve.Area(pts) < 0 {
-		way = -1
-	}
-	n := len(pts)
+	way, n := math.Copysign(1, curve.Area(pts)), len(pts)
 	out := make([]geometry.Point, n)
 	for i, p := range pts {
 		before, after := p.Sub(pts[(i+n-1)%n]).Unit(), pts[(i+1)%n].Sub(p).Unit()
@@ -120,15 +112,16 @@ func grown(pts []geometry.Point, by float64) []geometry.Point {
 
 // band keeps what of a polygon lies between two levels.
 func band(pts []geometry.Point, lo, hi float64) []geometry.Point {
-	return level(level(pts, lo, 1), hi, -1)
+	over := kept(pts, func(q geometry.Point) float64 { return q.Y - lo })
+	return kept(over, func(q geometry.Point) float64 { return -(q.Y - hi) })
 }
 
-// level keeps what lies above a level (way 1) or below it (-1).
-func level(pts []geometry.Point, y, way float64) []geometry.Point {
+// kept is what of a polygon lies on the side of a line where the measure is not less than nothing.
+func kept(pts []geometry.Point, side func(geometry.Point) float64) []geometry.Point {
 	var out []geometry.Point
 	for i, a := range pts {
 		b := pts[(i+1)%len(pts)]
-		sa, sb := way*(a.Y-y), way*(b.Y-y)
+		sa, sb := side(a), side(b)
 		if sa >= 0 {
 			out = append(out, a)
 		}

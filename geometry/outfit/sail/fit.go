@@ -1,6 +1,7 @@
 package sail
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -160,11 +161,8 @@ const PartnerThick = 24.0
 
 // stepMast puts the mast midway between two ribs.
 func (f *Fit) stepMast() error {
-	want := float64(f.Sail.MastAt)
 	ribs := f.Boat.Frame.Ribs
-	if want == 0 {
-		want = f.Boat.Frame.Hull.Length * mastShare(f.Sail.Rig)
-	}
+	want := cmp.Or(float64(f.Sail.MastAt), f.Boat.Frame.Hull.Length*mastShare(f.Sail.Rig))
 	first, last := ribs[0].Station, ribs[len(ribs)-1].Station
 	if want < first || want > last {
 		return fmt.Errorf("the mast at %.0f mm stands outside the ribs, from %.0f to %.0f mm; accepted: a station between them (outfit.sail.mast_at)", want, first, last)
@@ -214,11 +212,8 @@ func (f *Fit) try(area float64, all bool) error {
 	f.Plan = NewPlan(f.Sail.Rig, area)
 	f.Cloth = f.Plan.cut(f.Sail)
 	wood, err := f.Boat.Frame.Design.Wood(f.Sail.Spars)
-	if err != nil {
-		return err
-	}
-	boards, err := f.Boat.Frame.Design.Wood(f.Sail.Boards)
-	if err != nil {
+	boards, other := f.Boat.Frame.Design.Wood(f.Sail.Boards)
+	if err := cmp.Or(err, other); err != nil {
 		return err
 	}
 	// The rig's own weight waits for its spars, and they for the moment it stands:
@@ -297,17 +292,15 @@ func (f *Fit) turn(area float64, all bool) error {
 	return f.run()
 }
 
-// sizes works out the sail's states.
 func (f *Fit) sizes(all bool) {
 	f.States = nil
-	reefs := 0
-	if all {
-		reefs = f.Sail.Reefs
-	}
-	for r := range reefs + 1 {
+	for r := range f.Sail.Reefs + 1 {
+		if r > 0 && !all {
+			return
+		}
 		p := f.Plan.Reefed(r)
 		s := State{Name: stateName(r), Plan: p, Area: p.Area(), Center: p.Center()}
-		s.Arm = (f.Tack + s.Center.Y - f.resists().Y) / 1000
+		s.Arm = (f.Tack + s.Center.Y - f.Resists().Y) / 1000
 		for _, stand := range f.Stands {
 			l := Limit{}
 			if len(stand.Moments) > 0 {
@@ -320,15 +313,7 @@ func (f *Fit) sizes(all bool) {
 }
 
 func stateName(r int) string {
-	switch r {
-	case 0:
-		return "full sail"
-	case 1:
-		return "one reef"
-	case 2:
-		return "two reefs"
-	}
-	return "three reefs"
+	return [...]string{"full sail", "one reef", "two reefs", "three reefs"}[min(r, 3)]
 }
 
 // broadside is what of a sail can heel the boat, m2: all of a fore-and-aft sail; of
@@ -339,10 +324,4 @@ func (f *Fit) broadside(area float64) float64 {
 		return area / 2
 	}
 	return area
-}
-
-// resists is the middle of hull and board under water.
-func (f *Fit) resists() geometry.Point {
-	b := Profile{f.Board.Area, geometry.Point{X: f.Board.At, Y: f.Rest.Plane.Water(f.Board.At) - f.Board.Depth}}
-	return f.Hull.with(b).Center
 }

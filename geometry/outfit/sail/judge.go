@@ -84,7 +84,7 @@ func (f *Fit) judgeBoard() {
 		return
 	}
 	n := &f.Findings
-	lead := (f.Mast.At + f.Plan.Center().X - f.resists().X) / f.Rest.LWL * 100
+	lead := (f.Mast.At + f.Plan.Center().X - f.Resists().X) / f.Rest.LWL * 100
 	f.Ranges = []finding.Range{
 		{Name: "lead of the sail over the waterline", Value: lead, Low: leadLow * 100, High: leadHigh * 100, Unit: "%", Source: "5 to 12 for small boats in books, from memory; 4 to 17 over all, a sailmaker"},
 		{Name: "leeboard over sail", Value: b.OfSail, Low: 4, High: 8, Unit: "%", Source: "4 is seen, 5 to 8 where a board pierces the surface; forum grade"},

@@ -41,7 +41,7 @@ func (s Spar) Length() float64 { return s.To.Sub(s.From).Norm() + 60 }
 // unit has the proportions of each rig for a luff of 1, drawn after common small
 // boats; common practice, no source.
 func unit(r design.Rig) Plan {
-	pt := func(x, y float64) geometry.Point { return geometry.Point{X: x, Y: y} }
+	pt := geometry.Pt
 	switch r {
 	case design.LegOfMutton:
 		return Plan{Rig: r, Mast: 1.04, Corners: []geometry.Point{pt(0, 0), pt(0, 1), pt(-0.62, 0.08)},
@@ -65,11 +65,10 @@ func unit(r design.Rig) Plan {
 		Spars: []Spar{{Name: "sprit", From: pt(0, 0.28), To: pt(-0.62, 1.52), Pressed: true, Share: 0.6}}}
 }
 
-// NewPlan draws the rig with a sail of an area in m2, as a flat polygon between its
-// corners.
+// NewPlan draws the rig with a sail of an area in m2, as a flat polygon between its corners.
 func NewPlan(r design.Rig, area float64) Plan {
 	p := unit(r)
-	return p.scaled(math.Sqrt(area * 1e6 / p.area()))
+	return p.scaled(math.Sqrt(area * 1e6 / math.Abs(curve.Area(p.Corners))))
 }
 
 func (p Plan) scaled(k float64) Plan {
@@ -86,10 +85,8 @@ func (p Plan) scaled(k float64) Plan {
 	return out
 }
 
-func (p Plan) area() float64 { return math.Abs(curve.Area(p.Corners)) }
-
 // Area returns the area between the corners, m2.
-func (p Plan) Area() float64 { return p.area() / 1e6 }
+func (p Plan) Area() float64 { return math.Abs(curve.Area(p.Corners)) / 1e6 }
 
 // Center returns the middle of the area between the corners, where the wind's force
 // is taken to act, mm.
@@ -122,28 +119,11 @@ func (p Plan) Reefed(reefs int) Plan {
 	tack, clew := p.Corners[0], p.Corners[len(p.Corners)-1]
 	drop := geometry.Point{Y: reefShare * float64(reefs) * (p.Corners[1].Y - tack.Y)}
 	along := clew.Sub(tack)
+	over := func(q geometry.Point) float64 { return -along.Cross(q.Sub(tack.Add(drop))) } // right of it, looking aft along the foot
 	out := p
 	out.Corners = nil
-	for _, q := range above(p.Corners, tack.Add(drop), along) {
+	for _, q := range kept(p.Corners, over) {
 		out.Corners = append(out.Corners, q.Sub(drop))
-	}
-	return out
-}
-
-// above keeps what of a polygon lies right of a line looking aft along the foot:
-// over it.
-func above(pts []geometry.Point, from, along geometry.Point) []geometry.Point {
-	var out []geometry.Point
-	side := func(q geometry.Point) float64 { return -along.Cross(q.Sub(from)) }
-	for i, a := range pts {
-		b := pts[(i+1)%len(pts)]
-		sa, sb := side(a), side(b)
-		if sa >= 0 {
-			out = append(out, a)
-		}
-		if sa*sb < 0 {
-			out = append(out, a.Lerp(b, sa/(sa-sb)))
-		}
 	}
 	return out
 }

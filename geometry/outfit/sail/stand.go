@@ -46,7 +46,6 @@ func seated(b aboard.Boat, crew []sailor, p Place) float.Load {
 	return float.Total(all...)
 }
 
-// sailor is one of the crew.
 type sailor struct{ mass, at, sitting float64 }
 
 func sailors(b aboard.Boat) []sailor {

@@ -1,6 +1,7 @@
 package sail
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -11,8 +12,7 @@ import (
 	"ribwright/geometry/wording"
 )
 
-// taper is the share of a parallel stick that a tapered spar weighs. Common
-// practice, no source.
+// taper is the share of a parallel stick that a tapered spar weighs. Common practice, no source.
 const taper = 0.8
 
 // The boards' measures, mm. The step is as old canoes had it, some 130 mm square and
@@ -58,14 +58,17 @@ func (f *Fit) StepAcross() float64 {
 }
 
 // PartnerLong is the partner's length across the boat, mm.
-func (f *Fit) PartnerLong() float64 { return f.over(f.Mast.At, 40) }
+func (f *Fit) PartnerLong() float64 {
+	_, outer := f.Boat.GunwaleTop(f.Mast.At)
+	return 2 * (math.Ceil(outer.Y) + 40)
+}
 
 // BracketLong is the length of the leeboard's bar across the boat, mm: enough where the
 // boat is widest in the bracket's range.
 func (f *Fit) BracketLong() float64 {
 	ribs := f.Boat.Frame.Ribs
 	low, high := math.Max(f.Board.Range[0], ribs[0].Station), math.Min(f.Board.Range[1], ribs[len(ribs)-1].Station)
-	widest := math.Max(f.side(f.boardStation()), math.Max(f.side(low), f.side(high)))
+	widest := math.Max(f.side(f.BracketAt()), math.Max(f.side(low), f.side(high)))
 	for x := low; x < high; x += CheekLong {
 		widest = math.Max(widest, f.side(x))
 	}
@@ -73,7 +76,7 @@ func (f *Fit) BracketLong() float64 {
 }
 
 // CheeksAt is how far from the middle line the outer face of the outer cheek lies, mm.
-func (f *Fit) CheeksAt() float64 { return f.side(f.boardStation()) + f.cheeks() }
+func (f *Fit) CheeksAt() float64 { return f.side(f.BracketAt()) + f.cheeks() }
 
 // cheeks is what stands outside the boat's side, mm: both cheeks and the blade.
 func (f *Fit) cheeks() float64 { return CheekGap + 2*CheekThick + f.Board.Thick + BladeRoom }
@@ -92,12 +95,6 @@ func (f *Fit) side(station float64) float64 {
 		}
 	}
 	return widest
-}
-
-// over is the width over the gunwales at a station, with as much beyond each.
-func (f *Fit) over(station, more float64) float64 {
-	_, outer := f.Boat.GunwaleTop(station)
-	return 2 * (math.Ceil(outer.Y) + more)
 }
 
 // Items lists what the rig weighs, sail up.
@@ -136,10 +133,10 @@ func (f *Fit) Kit() kit.Kit {
 		long = math.Max(long, p.Long/1000)
 	}
 	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line for sheet, halyard and lashings", Amount: math.Ceil(3*long + 8), Unit: "m",
-		How: "three times the longest spar and 8 m; its weight is in the sail's"})
-	k.Things = append(k.Things, kit.Bolts(fittings, PartnerClips, "one through each clip of the partner", at(f.Mast.At, f.Mast.PartnerZ)))
+		How: "three times the longest spar and 8 m; its weight is in the sail's"},
+		kit.Bolts(fittings, PartnerClips, "one through each clip of the partner", at(f.Mast.At, f.Mast.PartnerZ)))
 	if f.Board.Area > 0 {
-		bar := at(f.boardStation(), f.Mast.PartnerZ)
+		bar := at(f.BracketAt(), f.Mast.PartnerZ)
 		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, "one through each clip of the bracket, and one to keep the cheeks on, on the side in use", bar),
 			kit.Thing{Group: fittings, Key: "pivot", Name: "bolt of 12 mm that does not rust, with washers and a locking nut", Amount: 1, Unit: "each",
 				How: "the leeboard turns on it, between its cheeks", Mass: 0.2, At: bar})
@@ -147,7 +144,6 @@ func (f *Fit) Kit() kit.Kit {
 	return k
 }
 
-// sticks are mast and spars.
 func (f *Fit) sticks() []kit.Piece {
 	var out []kit.Piece
 	add := func(name string, long, diameter, x, z float64) {
@@ -162,16 +158,11 @@ func (f *Fit) sticks() []kit.Piece {
 		if f.Sail.Rig != design.Vee {
 			x += mid.X
 		}
-		diameter := s.Diameter
-		if diameter == 0 {
-			diameter = leastSpar
-		}
-		add(s.Name, s.Length(), diameter, x, f.Tack+mid.Y)
+		add(s.Name, s.Length(), cmp.Or(s.Diameter, leastSpar), x, f.Tack+mid.Y)
 	}
 	return out
 }
 
-// boards are the wooden fittings.
 func (f *Fit) boards() []kit.Piece {
 	board := func(name string, count int, long, wide, thick, fill float64, p geometry.Point3) kit.Piece {
 		return kit.Piece{Group: fittings, Name: name, Count: count, Wood: f.Sail.Boards, Long: long, Wide: wide, Thick: thick, Fill: fill, At: p}
@@ -187,8 +178,8 @@ func (f *Fit) boards() []kit.Piece {
 	}
 	clips, mid := PartnerClips, m.At
 	if b := f.Board; b.Area > 0 {
-		_, o := f.Boat.GunwaleTop(f.boardStation())
-		x, low := f.boardStation(), o.Z-PivotDown+BladeHead-b.Long/2
+		_, o := f.Boat.GunwaleTop(f.BracketAt())
+		x, low := f.BracketAt(), o.Z-PivotDown+BladeHead-b.Long/2
 		out = append(out,
 			board("Leeboard", 1, b.Long, b.Chord, math.Max(b.Thick, 16), 0.85, at(x, low)),
 			board("Leeboard bracket", 1, f.BracketLong(), BracketBar, BracketHigh, 1, at(x, o.Z+BracketHigh/2)),
@@ -199,5 +190,4 @@ func (f *Fit) boards() []kit.Piece {
 	return append(out, kit.Clip(f.Boat.Frame.Gunwale, fittings, f.Sail.Boards, clips, at(mid, m.PartnerZ)))
 }
 
-// at is a place on the middle line.
 func at(x, z float64) geometry.Point3 { return geometry.Point3{X: x, Z: z} }

@@ -4,8 +4,10 @@
 package sail
 
 import (
+	"fmt"
 	"math"
 
+	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 )
 
@@ -52,3 +54,115 @@ func Knots(v float64) float64 { return v / measure.Knot }
 
 // Beaufort returns the number of the scale for a wind, m/s, by v = 0.836 B^1.5.
 func Beaufort(v float64) int { return int(math.Round(math.Pow(math.Max(0, v)/0.836, 2.0/3))) }
+
+// Gale is the top of force 8 of the scale, m/s: that a boat would go over in more
+// than that needs no figure.
+const Gale = 20.7
+
+// TakeIn returns the wind, m/s, to take a size of sail in at with the crew in a
+// place, to the tenth below; Rough when it is carried until all sail comes down.
+func (f *Fit) TakeIn(size int, p Place) float64 {
+	s := f.States[size]
+	reef := s.Limits[p].Reef
+	if f.Run != nil {
+		reef = math.Min(reef, f.Run.Bow/Gust*math.Sqrt(f.States[0].Area*f.States[0].Arm/(s.Area*s.Arm)))
+	}
+	if reef >= Rough {
+		return Rough
+	}
+	return math.Floor(reef*10) / 10
+}
+
+// Needed returns how many sizes of the sail are of use with the crew in a place: none
+// after the first that is carried until all sail comes down.
+func (f *Fit) Needed(p Place) int {
+	for i := range f.States {
+		if f.TakeIn(i, p) == Rough {
+			return i + 1
+		}
+	}
+	return len(f.States)
+}
+
+// Useful returns how many sizes are of use wherever the crew sits.
+func (f *Fit) Useful() int {
+	n := 1
+	for _, p := range Places() {
+		n = max(n, f.Needed(p))
+	}
+	return n
+}
+
+// Spared says which reefs change nothing with the crew as chosen; nothing when each does something.
+func (f *Fit) Spared() string {
+	switch n := f.Needed(f.Chosen()); {
+	case n == len(f.States):
+		return ""
+	case n == 1:
+		return "no reef is needed, for full sail is carried until all sail comes down"
+	default:
+		return fmt.Sprintf("no further reef is needed, for with %s the sail is carried until all of it comes down", f.States[n-1].Name)
+	}
+}
+
+// InMiddle says when full sail comes in with everyone left in the middle.
+func (f *Fit) InMiddle() string {
+	v := f.TakeIn(0, Middle)
+	if v == Rough {
+		return "with everyone left in the middle full sail is carried as long"
+	}
+	return fmt.Sprintf("with everyone left in the middle full sail must come in at %.1f m/s (%.0f kn)", v, Knots(v))
+}
+
+// Over letters a wind, m/s, in which a boat goes over.
+func Over(v float64) string {
+	if v > Gale {
+		return fmt.Sprintf("over %.0f", math.Floor(Gale))
+	}
+	return fmt.Sprintf("%.1f", v)
+}
+
+// bowLeast is the freeboard at the bow that a sail before the wind must leave, mm. From memory.
+const bowLeast = 120.0
+
+// run finds the wind that presses the bow of a boat before it down too far.
+func (f *Fit) run() error {
+	f.Run = nil
+	if f.Sail.Rig != design.Vee {
+		return nil
+	}
+	area, high := f.Plan.Area(), f.Tack+f.Plan.Center().Y
+	bow := func(v float64) float64 {
+		force := Pressure(v) * Force * area
+		l := f.Load
+		l.At.X += force * (high - f.Hull.Center.Y) / (f.Load.Mass * measure.Gravity)
+		p, _, err := f.Boat.Hull.Balance(l, f.Water.Density, 0, &f.Rest.Plane)
+		if err != nil {
+			return -1
+		}
+		return f.Boat.Hull.Freeboard(p).Least
+	}
+	lo, hi := 0.0, 40.0
+	for range 24 {
+		if mid := (lo + hi) / 2; bow(mid) >= bowLeast {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	f.Run = &Run{lo, bowLeast}
+	return nil
+}
+
+// Rough is the wind, m/s, past which no open canoe has a sail up, whatever its
+// righting moment: the top of force 4, where waves break into it. Common practice,
+// no source.
+const Rough = 7.9
+
+func (f *Fit) tabulate() {
+	f.Wind = Wind{}
+	for i := range f.States {
+		f.Wind.Reef = append(f.Wind.Reef, f.TakeIn(i, f.Chosen()))
+	}
+	f.Wind.Stop = f.Wind.Reef[len(f.Wind.Reef)-1]
+}

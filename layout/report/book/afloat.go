@@ -3,13 +3,11 @@ package book
 import (
 	"fmt"
 
-	"ribwright/geometry/shop/hours"
 	"ribwright/layout/figure"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
 )
 
-// afloat tells what the trial on paper found, with its curves.
 func (w *writer) afloat() {
 	w.chapter("On the water")
 	r := w.Trial
@@ -30,7 +28,6 @@ func (w *writer) afloat() {
 	w.add(trial.Swamping())
 }
 
-// balance tells what holds the frame's shape.
 func (w *writer) balance() {
 	w.chapter("Frame balance")
 	held := trial.Balance{Report: w.Bend, Without: w.Without, Trials: w.Trials, Miss: w.Miss}
@@ -48,9 +45,4 @@ func (w *writer) balance() {
 	w.section("What the wood is asked for")
 	w.add(report.Findings{List: w.Bend.Findings, Judged: true,
 		Note: "Radius/thickness: more is easier. N/mm2 is a stress: less is easier. Limits of steamed bends are from memory: bend one rib first."})
-}
-
-// stageHours letters the time of a stage.
-func (w *writer) stageHours(s hours.Stage) string {
-	return fmt.Sprintf("%.1f h", hours.Hours(w.Work, s, w.Skill))
 }

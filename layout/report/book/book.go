@@ -65,7 +65,6 @@ func Of(f Facts) report.Report {
 	return w.book
 }
 
-// writer gathers blocks.
 type writer struct {
 	Facts
 	report.Letters
@@ -74,8 +73,8 @@ type writer struct {
 
 func (w *writer) add(b ...report.Block) { w.book.Blocks = append(w.book.Blocks, b...) }
 
-func (w *writer) chapter(words string)   { w.add(report.Heading{Level: 1, Words: words}) }
-func (w *writer) section(words string)   { w.add(report.Heading{Level: 2, Words: words}) }
-func (w *writer) say(words string)       { w.add(report.Paragraph{Words: words}) }
+func (w *writer) chapter(words string)   { w.add(report.Chapter(words)) }
+func (w *writer) section(words string)   { w.add(report.Section(words)) }
 func (w *writer) warn(words, who string) { w.add(report.Caution{Words: words, Says: who}) }
-func (w *writer) imperial() bool         { return w.Facts.Units == measure.Imperial }
+
+func (w *writer) say(format string, args ...any) { w.add(report.Say(format, args...)) }

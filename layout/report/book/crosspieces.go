@@ -4,29 +4,29 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
 
-// crossPieces lists what holds the gunwales apart.
 func (w *writer) crossPieces() {
 	f := w.Frame
 	w.chapter("Spreaders and cross pieces")
-	t := report.Table{Title: "Spreaders while building, " + w.Marks(), Columns: []report.Column{text("Place"), figures("Along the gunwale"), figures("Middle to middle of the undersides"), figures("Between the inner lower edges")}}
+	t := report.Titled("Spreaders while building, "+w.Marks()).Words("Place").Numbers("Along the gunwale", "Middle to middle of the undersides", "Between the inner lower edges")
 	for _, s := range f.Design.AllSpreaders() {
 		x := float64(s.At)
 		inner := 2 * f.Gunwale.EdgeAt(x, -f.Gunwale.Width/2, 0).Y
-		t.Rows = append(t.Rows, []string{w.Station(x), w.Mark(f.Gunwale.Line.Length(x)), w.Mark(2 * f.Gunwale.Line.Point(x).Y), w.Mark(inner)})
+		t.Row(w.Station(x), w.Mark(f.Gunwale.Line.Length(x)), w.Mark(2*f.Gunwale.Line.Point(x).Y), w.Mark(inner))
 	}
 	w.add(t)
 	if len(f.Thwarts) == 0 {
 		w.say("The design has no cross pieces that stay in the boat.")
 		return
 	}
-	c := report.Table{Title: "Cross pieces, under the gunwales, " + w.Marks(), Columns: []report.Column{names("Stick"), text("Name"), text("Middle at"), figures("Length"), figures("Between the gunwales"), figures("Thick"), figures("End cut, degrees off square"), figures("Lower face cut back")}}
+	c := report.Titled("Cross pieces, under the gunwales, "+w.Marks()).Names("Stick").Words("Name", "Middle at").Numbers("Length", "Between the gunwales", "Thick", "End cut, degrees off square", "Lower face cut back")
 	for i, p := range f.Thwarts {
-		c.Rows = append(c.Rows, []string{fmt.Sprintf("C%d", i+1), p.Name, w.Station(p.At), w.Mark(p.Length), w.Mark(p.Between), w.Cell(p.Thickness), report.Angle(p.EndCut), w.Cell(p.Under)})
+		c.Row(fmt.Sprintf("C%d", i+1), p.Name, w.Station(p.At), w.Mark(p.Length), w.Mark(p.Between), w.Cell(p.Thickness), report.Angle(p.EndCut), w.Cell(p.Under))
 	}
 	c.Note = "Length is the greatest, across the boat. Cut the ends to the pattern; they stay inside the gunwales' outer faces, clear of the skin."
 	w.add(c)
@@ -35,7 +35,6 @@ func (w *writer) crossPieces() {
 	}
 }
 
-// crossPiece draws one from above.
 func (w *writer) crossPiece(i int) report.Figure {
 	p := w.Frame.Thwarts[i]
 	b := p.Outline.Bounds()
@@ -52,36 +51,26 @@ func (w *writer) crossPiece(i int) report.Figure {
 		About: fmt.Sprintf("Outline of the cross piece %s with its length and width.", p.Name)}
 }
 
-// ends draws stems and breasthooks.
 func (w *writer) ends() {
 	f := w.Frame
 	w.chapter("Stems and breasthooks")
-	stems := f.Design.EndsAlike()
-	w.add(w.stem(0))
-	if !stems {
-		w.add(w.stem(1))
-	} else {
+	w.add(w.stem(f.Bow))
+	if f.Design.EndsAlike() {
 		w.say("The stern is like the bow: make two of each.")
+		w.add(w.hook(f.BowHook))
+		return
 	}
-	w.add(w.hook(0))
-	if !stems {
-		w.add(w.hook(1))
-	}
+	w.add(w.stem(f.Stern), w.hook(f.BowHook), w.hook(f.SternHook))
 }
 
-func (w *writer) stem(i int) report.Figure {
-	st := w.Frame.Bow
-	if i == 1 {
-		st = w.Frame.Stern
-	}
+func (w *writer) stem(st frame.Stem) report.Figure {
 	b := st.Outline.Bounds()
 	per := scaleFor(b.W(), b.H(), 120, 95)
 	s := newSketch(st.End+"-stem", wording.Capital(st.End)+" stem", per)
 	s.path(layout.Cut, st.Outline)
 	for k, l := range st.Landings {
-		for _, d := range [][2]float64{{1, 0}, {0, 1}} {
-			s.line(layout.Mark, l.At.X-d[0]*2*per, l.At.Y-d[1]*2*per, l.At.X+d[0]*2*per, l.At.Y+d[1]*2*per)
-		}
+		s.line(layout.Mark, l.At.X-2*per, l.At.Y, l.At.X+2*per, l.At.Y)
+		s.line(layout.Mark, l.At.X, l.At.Y-2*per, l.At.X, l.At.Y+2*per)
 		s.note(l.At.X, l.At.Y, -2.6, 1.2, layout.Right, fmt.Sprintf("S%d", k+1))
 	}
 	s.line(layout.Guide, b.Min.X-4*per, st.Waterline, b.Max.X+4*per, st.Waterline)
@@ -92,11 +81,7 @@ func (w *writer) stem(i int) report.Figure {
 		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and the stringers' landings.", st.End)}
 }
 
-func (w *writer) hook(i int) report.Figure {
-	h := w.Frame.BowHook
-	if i == 1 {
-		h = w.Frame.SternHook
-	}
+func (w *writer) hook(h frame.Breasthook) report.Figure {
 	b := h.Outline.Bounds()
 	per := scaleFor(b.W(), b.H(), 90, 60)
 	s := newSketch(h.End+"-hook", wording.Capital(h.End)+" breasthook", per)

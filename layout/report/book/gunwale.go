@@ -25,31 +25,23 @@ func (w *writer) mortises() {
 			glue += " straight"
 		}
 	}
-	w.say(fmt.Sprintf("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the straight stock along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
-		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt)))
-	w.say(fmt.Sprintf("The ends are cut across the underside %s degrees off square forward and %s aft. %s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.edgeSets()))
+	w.say("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the straight stock along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
+		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt))
+	w.say("The ends are cut across the underside %s degrees off square forward and %s aft. %s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.edgeSets())
 	m0 := g.Mortises[0]
-	w.say(fmt.Sprintf("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
-		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall)))
-	t := report.Table{Title: "Mortises, " + w.Marks(), Columns: []report.Column{
-		names("Rib"), figures("From midship, along the stock"), figures("Station, along the boat"), figures("Lean, degrees"), figures("Wood to the next"), figures("Least wall at the bottom"), figures("To a scarf")}}
+	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
+		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall))
+	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Wood to the next", "Least wall at the bottom", "To a scarf")
 	for _, m := range g.Mortises {
 		scarf := "-"
 		if !math.IsInf(m.ToScarf, 1) {
 			scarf = w.Cell(m.ToScarf)
 		}
-		t.Rows = append(t.Rows, []string{m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), lean(m.Bevel), w.Cell(m.ToNext), w.Cell(m.Deep), scarf})
+		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), w.Cell(m.ToNext), w.Cell(m.Deep), scarf)
 	}
 	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square."
 	w.add(t)
 	w.scarfs()
-}
-
-func lean(a float64) string {
-	if s := report.Angle(a); s == "0.0" || s[0] == '-' {
-		return s
-	}
-	return "+" + report.Angle(a)
 }
 
 // edgeSets says what is sprung in beyond the natural sheer.
@@ -66,13 +58,12 @@ func (w *writer) edgeSets() string {
 	return words
 }
 
-// scarfs lists the joints in the gunwales' plies.
 func (w *writer) scarfs() {
-	t := report.Table{Title: "Scarfs in long sticks, middles along the stock from midship, " + w.Marks(), Columns: []report.Column{names("Stick"), text("Part"), figures("Middle"), figures("Length"), figures("Slope")}}
+	t := report.Titled("Scarfs in long sticks, middles along the stock from midship, "+w.Marks()).Names("Stick").Words("Part").Numbers("Middle", "Length", "Slope")
 	for i, c := range w.Plan.Cuttings {
 		for _, j := range c.Joints {
 			s := w.Plan.Sticks[i]
-			t.Rows = append(t.Rows, []string{s.Mark, s.Part, w.Mark(j.Middle), w.Cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness)})
+			t.Row(s.Mark, s.Part, w.Mark(j.Middle), w.Cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness))
 		}
 	}
 	if len(t.Rows) == 0 {

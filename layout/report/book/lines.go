@@ -6,30 +6,27 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/water/float"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
 
-// lines draws the sheer plan, the plan view and the body plan.
 func (w *writer) lines() {
 	w.section("Lines")
 	per := scaleFor(w.Frame.Hull.Length, w.Frame.Hull.Bow.TopZ, 164, 60)
 	w.add(w.sheerPlan(per), w.planView(per), w.bodyPlan())
 }
 
-// sheerPlan is the boat from the side, bow to the right.
 func (w *writer) sheerPlan(per float64) report.Figure {
 	f := w.Frame
 	s := newSketch("sheer", "Sheer plan", per)
 	g := &f.Gunwale
 	aft, fore := g.Line.Ends()
 	for _, up := range []float64{0, g.Height} {
-		var pts []geometry.Point
-		for _, x := range steps(aft, fore, 80) {
+		s.run(layout.Cut, along(aft, fore, 80, func(x float64) geometry.Point {
 			p := g.At(x, g.Width/2, up)
-			pts = append(pts, geometry.Point{X: p.X, Y: p.Z})
-		}
-		s.run(layout.Cut, pts)
+			return geometry.Pt(p.X, p.Z)
+		}))
 	}
 	var low []geometry.Point
 	for _, p := range profile(f) {
@@ -60,7 +57,6 @@ func (w *writer) sheerPlan(per float64) report.Figure {
 		About: "Side view of the boat: sheer, keel, both stems, ribs, the waterline and the numbered stations."}
 }
 
-// planView is the boat from above, bow to the right.
 func (w *writer) planView(per float64) report.Figure {
 	f := w.Frame
 	s := newSketch("plan", "Plan view", per)
@@ -68,12 +64,10 @@ func (w *writer) planView(per float64) report.Figure {
 	aft, fore := g.Line.Ends()
 	for _, side := range []float64{1, -1} {
 		for _, across := range []float64{g.Width / 2, -g.Width / 2} {
-			var pts []geometry.Point
-			for _, x := range steps(aft, fore, 80) {
+			s.run(layout.Cut, along(aft, fore, 80, func(x float64) geometry.Point {
 				p := g.At(x, across, g.Height)
-				pts = append(pts, geometry.Point{X: p.X, Y: side * p.Y})
-			}
-			s.run(layout.Cut, pts)
+				return geometry.Pt(p.X, side*p.Y)
+			}))
 		}
 	}
 	for _, r := range f.Ribs {
@@ -91,7 +85,6 @@ func (w *writer) planView(per float64) report.Figure {
 		About: "View from above: both gunwales, breasthooks, cross pieces, ribs and the middle line."}
 }
 
-// bodyPlan is every station from ahead and astern.
 func (w *writer) bodyPlan() report.Figure {
 	h := w.Afloat.Hull
 	wide, top := w.Frame.Hull.Beam/2+w.Frame.Gunwale.Width, 0.0
@@ -102,20 +95,12 @@ func (w *writer) bodyPlan() report.Figure {
 	s := newSketch("stations", "Body plan of the stations", per)
 	all := stations(h)
 	for i, st := range all[1 : len(all)-1] {
-		pts := h.Half(st.x)
-		side := 1.0
-		if i+1 > len(all)/2 {
-			side = -1
+		half := curve.Polyline(h.Half(st.x)...)
+		if i+1 <= len(all)/2 {
+			s.path(layout.Cut, half)
 		}
-		for k := range pts {
-			pts[k].X *= side
-		}
-		s.run(layout.Cut, pts)
-		if i+1 == len(all)/2 { // midship stands on both sides
-			for k := range pts {
-				pts[k].X *= -1
-			}
-			s.run(layout.Cut, pts)
+		if i+1 >= len(all)/2 { // midship stands on both sides
+			s.path(layout.Cut, half.Map(geometry.Stretch(-1, 1)))
 		}
 	}
 	last := -10.0
@@ -130,4 +115,44 @@ func (w *writer) bodyPlan() report.Figure {
 	s.line(layout.Center, 0, -3*per, 0, top+3*per)
 	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Body plan to the outside of the skin, %s: fore body on the right, after body on the left, the stations of the table of offsets, narrower towards the ends. Level lines are the waterlines.", ratio(per)),
 		About: "Body plan: half sections of the fore body on the right and of the after body on the left, with waterlines."}
+}
+
+// dimensions lists the principal dimensions by the terms of ISO 8666.
+func (w *writer) dimensions() {
+	w.chapter("Dimensions and lines")
+	w.say("Terms and symbols after ISO 8666, taken from the design and not from a finished boat; no claim of compliance is made. Waterline, draught and freeboard are those at rest with the people and gear of the design aboard.")
+	h := w.Afloat.Hull
+	aft, fore := h.Ends()
+	_, midSheer := h.Heights(0)
+	t := report.Titled("").Names("Symbol").Words("Dimension").Numbers("From the design").Filled(
+		"LH", "length of hull, stem to stem", w.Fine(fore-aft), "BH", "beam of hull, over the skin", w.Fine(h.Beam()),
+		"", "depth amidships, baseline to sheer", w.Fine(midSheer),
+		"", "sheer at the bow and at the stern, over the baseline", w.Fine(w.Frame.Hull.Bow.TopZ)+", "+w.Fine(w.Frame.Hull.Stern.TopZ))
+	if r := w.Trial; r != nil {
+		o := r.Rest
+		t = t.Filled("LWL", "length of waterline", w.Fine(o.LWL), "BWL", "beam of waterline", w.Fine(o.BWL), "TC", "draught of canoe body", w.Fine(o.Draft),
+			"FF", "freeboard forward, at the bow", w.Fine(freeboard(h, o.Plane, fore)), "FM", "freeboard amidships", w.Fine(freeboard(h, o.Plane, 0)),
+			"FA", "freeboard aft, at the stern", w.Fine(freeboard(h, o.Plane, aft)), "", "least freeboard", w.Fine(o.Freeboard.Least),
+			"", "mass of the boat, estimated", w.Mass(w.Afloat.Own().Mass), "", "displacement, all aboard", w.Mass(o.Displacement),
+			"", "block and prismatic coefficient", fmt.Sprintf("%.3f, %.3f", o.CB, o.CP))
+	}
+	w.add(t)
+	if w.Trial == nil {
+		w.warn("The boat as loaded finds no rest, so it has no waterline: "+w.NoTrial, "arithmetic of this design")
+	}
+}
+
+// freeboard is the height of the sheer over the water at a station, mm.
+func freeboard(h *float.Hull, p float.Plane, x float64) float64 {
+	_, sheer := h.Heights(x)
+	return sheer - p.Water(x)
+}
+
+// along is what lies at n+1 even places from a to b.
+func along[P any](a, b float64, n int, at func(x float64) P) []P {
+	out := make([]P, n+1)
+	for i := range out {
+		out[i] = at(a + (b-a)*float64(i)/float64(n))
+	}
+	return out
 }

@@ -10,8 +10,7 @@ import (
 	"ribwright/layout/report"
 )
 
-// offsetStation is a place where the hull is measured: the trade counts them from
-// the bow.
+// offsetStation is a place where the hull is measured: the trade counts them from the bow.
 type offsetStation struct {
 	name string
 	x    float64
@@ -21,18 +20,13 @@ type offsetStation struct {
 func stations(h *float.Hull) []offsetStation {
 	aft, fore := h.Ends()
 	var out []offsetStation
-	for i := range 21 {
-		if i%2 == 1 && i != 1 && i != 19 {
-			continue
+	for i, name := range []string{0: "0", 1: "1/2", 19: "9 1/2", 20: "10"} {
+		if i%2 == 0 {
+			name = fmt.Sprint(i / 2)
 		}
-		name := fmt.Sprint(i / 2)
-		if i%2 == 1 {
-			name += " 1/2"
+		if name != "" {
+			out = append(out, offsetStation{name, fore + (aft-fore)*float64(i)/20})
 		}
-		if i == 1 {
-			name = "1/2"
-		}
-		out = append(out, offsetStation{name, fore + (aft-fore)*float64(i)/20})
 	}
 	return out
 }
@@ -43,7 +37,6 @@ type offsetLine struct {
 	at   func(x float64) (mm float64, ok bool)
 }
 
-// heightLines are the keel, the buttocks and the sheer.
 func (w *writer) heightLines() []offsetLine {
 	h := w.Afloat.Hull
 	out := []offsetLine{
@@ -95,13 +88,10 @@ func (w *writer) breadthLines() []offsetLine {
 // keelUp is how far over the lowest point the half-breadth of the keel is taken, mm.
 const keelUp = 0.1
 
-// waterlines are the heights of the level lines, mm: close together where the boat
-// floats.
+// waterlines are the heights of the level lines, mm: close together where the boat floats.
 func (w *writer) waterlines() []float64 {
-	fine, coarse, low := 25.0, 50.0, 150.0
-	if w.imperial() {
-		fine, coarse, low = 25.4, 50.8, 152.4
-	}
+	fine := report.Either(w.Letters.Units, 25, 25.4)
+	coarse, low := 2*fine, 6*fine
 	top := 0.0
 	for _, p := range w.Afloat.Hull.Profile() {
 		top = math.Max(top, p[2])
@@ -118,10 +108,7 @@ func (w *writer) waterlines() []float64 {
 
 // buttocks are the distances of the upright lines from the middle, mm.
 func (w *writer) buttocks() []float64 {
-	step := 50.0
-	if w.imperial() {
-		step = 50.8
-	}
+	step := report.Either(w.Letters.Units, 50, 50.8)
 	var out []float64
 	for y := step; y < 0.5*w.Frame.Hull.Beam; y += step {
 		out = append(out, y)
@@ -131,41 +118,30 @@ func (w *writer) buttocks() []float64 {
 
 // level letters the place of a line in whole mm or inches.
 func (w *writer) level(mm float64) string {
-	if w.imperial() {
-		return fmt.Sprintf("%.0f in", mm/25.4)
-	}
-	return fmt.Sprintf("%.0f", mm)
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f", mm), fmt.Sprintf("%.0f in", mm/25.4))
 }
 
 // eighths letters mm as feet-inches-eighths, + for a sixteenth more: 1-2-3+.
 func eighths(mm float64) string {
 	n := int(math.Round(math.Abs(mm) / 1.5875))
-	plus := ""
+	out := fmt.Sprintf("%d-%d-%d", n/192, n/16%12, n/2%8)
 	if n%2 == 1 {
-		plus = "+"
+		out += "+"
 	}
-	minus := ""
 	if mm < 0 && n > 0 {
-		minus = "-"
+		out = "-" + out
 	}
-	return fmt.Sprintf("%s%d-%d-%d%s", minus, n/192, n/16%12, n/2%8, plus)
+	return out
 }
 
-// offset letters a cell of the table.
 func (w *writer) offset(mm float64) string {
-	if w.imperial() {
-		return eighths(mm)
-	}
-	return measure.MM(mm, 0)
+	return report.Either(w.Letters.Units, measure.MM(mm, 0), eighths(mm))
 }
 
 func (w *writer) offsets() {
 	w.section("Table of offsets")
-	how := "Millimetres"
-	if w.imperial() {
-		how = "Feet-inches-eighths, + for a sixteenth more"
-	}
-	w.say(how + ", to the outside of the skin, which lies flat between keel, stringers and gunwales. Heights are over the baseline, half-breadths from the middle line. Stations are counted from the bow and stand a tenth of the length apart. Ribs follow the patterns, not this table.")
+	w.say("%s, to the outside of the skin, which lies flat between keel, stringers and gunwales. Heights are over the baseline, half-breadths from the middle line. Stations are counted from the bow and stand a tenth of the length apart. Ribs follow the patterns, not this table.",
+		report.Either(w.Letters.Units, "Millimetres", "Feet-inches-eighths, + for a sixteenth more"))
 	all := stations(w.Afloat.Hull)
 	halves := []struct {
 		title string
@@ -176,13 +152,13 @@ func (w *writer) offsets() {
 			w.say("The after body is like the fore body: station 10 like 0, 9 like 1 and so on.")
 			return
 		}
-		t := report.Table{Title: half.title, Columns: []report.Column{names("Station")}}
+		t := report.Titled(half.title).Names("Station")
 		place := []string{"from midship"}
 		for _, s := range half.at {
-			t.Columns = append(t.Columns, figures(s.name))
+			t = t.Numbers(s.name)
 			place = append(place, w.offset(s.x))
 		}
-		t.Rows = append(t.Rows, place)
+		t.Row(place...)
 		t.Rows = append(t.Rows, w.offsetRows("height of ", w.heightLines(), half.at)...)
 		t.Rows = append(t.Rows, w.offsetRows("half-breadth at ", w.breadthLines(), half.at)...)
 		w.add(t)

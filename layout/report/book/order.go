@@ -11,7 +11,6 @@ import (
 	"ribwright/layout/report"
 )
 
-// step is one stage of the work.
 type step struct {
 	stage hours.Stage
 	do    []string
@@ -22,24 +21,22 @@ type step struct {
 	care  string
 }
 
-// order is the order of work.
 func (w *writer) order() {
 	w.chapter("Order of work")
-	w.say("Times are for this boat and a builder who is " + w.Skill.String() + "; drying times are common practice for a heated workshop and what the maker says comes first.")
+	w.say("Times are for this boat and a builder who is %s; drying times are common practice for a heated workshop and what the maker says comes first.", w.Skill)
 	first := 1
 	for _, s := range w.steps() {
-		w.section(fmt.Sprintf("%s, %s", wording.Capital(string(s.stage)), w.stageHours(s.stage)))
+		w.section(fmt.Sprintf("%s, %.1f h", wording.Capital(string(s.stage)), hours.Hours(w.Work, s.stage, w.Skill)))
 		if s.care != "" {
 			w.warn(s.care, s.who)
 		}
 		w.add(report.List{First: first, Items: s.do})
 		first += len(s.do)
-		rows := [][]string{{"Tools", s.tools}}
+		t := report.Titled("").Names("").Words("").Filled("Tools", s.tools)
 		if s.dry != "" {
-			rows = append(rows, []string{"Drying", s.dry})
+			t.Row("Drying", s.dry)
 		}
-		rows = append(rows, []string{"Check", s.check})
-		w.add(report.Table{Columns: []report.Column{names(""), text("")}, Rows: rows})
+		w.add(t.Filled("Check", s.check))
 	}
 }
 

@@ -12,7 +12,6 @@ import (
 	"ribwright/layout/report/fitted"
 )
 
-// outfits tells what the design has aboard besides the boat.
 func (w *writer) outfits() {
 	o := w.Outfits
 	kits := o.Kits()
@@ -39,9 +38,7 @@ func (w *writer) outfits() {
 
 // lies is how the boat lies on the water with each outfit, its own people aboard.
 func (w *writer) lies() {
-	t := report.Table{Title: "How the boat lies with the design's people and gear, " + w.Unit(),
-		Columns: []report.Column{text("With"), figures("Outfit"), figures("All up"), figures("Draught"), figures("Bow up by"), figures("Least freeboard")},
-		Note:    "Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair."}
+	t := report.Titled("How the boat lies with the design's people and gear, "+w.Unit()).Words("With").Numbers("Outfit", "All up", "Draught", "Bow up by", "Least freeboard").Noted("Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair.")
 	var faults []afloat.Outfitted
 	for _, l := range w.Outfitted {
 		row := []string{l.With, w.Mass(l.Added), w.Mass(l.All.Mass), "-", "-", "-"}
@@ -58,20 +55,18 @@ func (w *writer) lies() {
 	}
 }
 
-// pieces lists what an outfit is made of.
 func (w *writer) pieces(k kit.Kit) report.Table {
-	t := report.Table{Title: wording.Capital(k.Name) + ": what it is made of, " + w.Unit(), Columns: []report.Column{text("Piece"), figures("Count"), text("Wood, or how much"), figures("Long"), figures("Wide"), figures("Thick")}}
+	t := report.Titled(wording.Capital(k.Name)+": what it is made of, "+w.Unit()).Words("Piece").Numbers("Count").Words("Wood, or how much").Numbers("Long", "Wide", "Thick")
 	for _, p := range k.Pieces {
-		t.Rows = append(t.Rows, []string{wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.Cell(p.Long), w.Cell(p.Wide), w.Cell(p.Thick)})
+		t.Row(wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.Cell(p.Long), w.Cell(p.Wide), w.Cell(p.Thick))
 	}
 	for _, b := range k.Things {
-		t.Rows = append(t.Rows, []string{wording.Capital(b.Name), "", amount(b), "", "", ""})
+		t.Row(wording.Capital(b.Name), "", amount(b), "", "", "")
 	}
 	t.Note = "Finished sizes, of a shaped piece the block it is sawn from, of a spar where it is thickest. Beams and saddles are those of both boats."
 	return t
 }
 
-// amount letters how much of a thing is bought.
 func amount(t kit.Thing) string {
 	if t.Unit == "each" {
 		return fmt.Sprintf("%.0f: %s", t.Amount, t.How)

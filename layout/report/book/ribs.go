@@ -15,22 +15,21 @@ import (
 func (w *writer) ribs() {
 	f, d := w.Frame, w.Frame.Design
 	w.chapter("Ribs")
-	w.say(fmt.Sprintf("%s, %s wide and %s thick, %d of them. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
-		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs)))
-	w.say(fmt.Sprintf("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim))))
+	w.say("%s, %s wide and %s thick, %d of them. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
+		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs))
+	w.say("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim)))
 	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
 }
 
 func (w *writer) ribLengths() report.Table {
-	t := report.Table{Title: "Lengths, " + w.Marks(), Columns: []report.Column{
-		names("Rib"), figures("Station"), figures("Shoulder to shoulder"), figures("Blank"), figures("Width at the heads, in place"), figures("Relax to, before fitting"), figures("Depth under the gunwales"), figures("Length may be off"), figures("Bilge marks may be off")}}
+	t := report.Titled("Lengths, "+w.Marks()).Names("Rib").Numbers("Station", "Shoulder to shoulder", "Blank", "Width at the heads, in place", "Relax to, before fitting", "Depth under the gunwales", "Length may be off", "Bilge marks may be off")
 	for i, r := range w.Frame.Ribs {
 		relax := "-"
 		if b := w.Bend.Ribs[i]; b.Relax > 0 {
 			relax = w.Cell(b.Relax)
 		}
-		t.Rows = append(t.Rows, []string{r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2 * r.Section.HalfBreadth), relax, w.Cell(r.Section.Depth), w.Cell(2 * float64(w.Frame.Design.Ribs.TenonGap)), w.bilgeSlack(r)})
+		t.Row(r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2*r.Section.HalfBreadth), relax, w.Cell(r.Section.Depth), w.Cell(2*float64(w.Frame.Design.Ribs.TenonGap)), w.bilgeSlack(r))
 	}
 	t.Note = fmt.Sprintf("Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within %s mm (%s).", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
 	return t
@@ -46,14 +45,13 @@ func (w *writer) bilgeSlack(r frame.Rib) string {
 }
 
 func (w *writer) ribBends() report.Table {
-	t := report.Table{Title: "Bends, from the middle of the blank, " + w.Unit(), Columns: []report.Column{
-		names("Rib"), text("From where to where, name, radius at mid-thickness in the boat and on the form"), figures("Least radius over thickness"), figures("Steam, min")}}
+	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where, name, radius at mid-thickness in the boat and on the form").Numbers("Least radius over thickness", "Steam, min")
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
 		if !math.IsInf(r.Tightest, 1) {
 			least = fmt.Sprintf("%.1f", r.Tightest)
 		}
-		t.Rows = append(t.Rows, []string{r.Name, w.runs(i), least, fmt.Sprintf("%.0f", w.Bend.Ribs[i].Minutes)})
+		t.Row(r.Name, w.runs(i), least, fmt.Sprintf("%.0f", w.Bend.Ribs[i].Minutes))
 	}
 	t.Note = "The form's radius allows for springback and for the neutral set."
 	return t
@@ -86,16 +84,16 @@ func (w *writer) runs(i int) string {
 }
 
 func (w *writer) ribMarks() report.Table {
-	t := report.Table{Title: "Middles of the stringers, from the middle of the blank, " + w.Marks(), Columns: []report.Column{names("Rib")}}
+	t := report.Titled("Middles of the stringers, from the middle of the blank, " + w.Marks()).Names("Rib")
 	for i := range w.Frame.Stringers {
-		t.Columns = append(t.Columns, figures(fmt.Sprintf("S%d", i+1)))
+		t = t.Numbers(fmt.Sprintf("S%d", i+1))
 	}
 	for _, r := range w.Frame.Ribs {
 		row := []string{r.Name}
 		for _, m := range r.StringerMarks {
 			row = append(row, w.Mark(m))
 		}
-		t.Rows = append(t.Rows, row)
+		t.Row(row...)
 	}
 	return t
 }
@@ -103,24 +101,23 @@ func (w *writer) ribMarks() report.Table {
 // corrections tells what to do when the boat as built is not as drawn.
 func (w *writer) corrections() {
 	w.section("Corrections by eye")
-	step, name := 10.0, "10 mm"
-	if w.imperial() {
-		step, name = 12.7, "1/2 in"
-	}
-	w.say(fmt.Sprintf("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name))
-	t := report.Table{Columns: []report.Column{names("Rib"), figures("Beam drawn, " + w.Unit()), figures("For " + name + " more beam"), figures("Depth drawn, " + w.Unit()), figures("For " + name + " more depth"), figures("Length drawn, " + w.Unit())}}
+	step, name := report.Either(w.Letters.Units, 10, 12.7), report.Either(w.Letters.Units, "10 mm", "1/2 in")
+	w.say("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name)
+	t := report.Titled("").Names("Rib").Numbers("Beam drawn, "+w.Unit(), "For "+name+" more beam", "Depth drawn, "+w.Unit(), "For "+name+" more depth", "Length drawn, "+w.Unit())
 	for i, r := range w.Frame.Ribs {
 		c := w.Corrections[i]
-		t.Rows = append(t.Rows, []string{r.Name, w.Cell(2 * r.Section.HalfBreadth), w.longer(step * c.Beam), w.Cell(r.Section.Depth), w.longer(step * c.Depth), w.Cell(r.Length)})
+		t.Row(r.Name, w.Cell(2*r.Section.HalfBreadth), w.longer(step*c.Beam), w.Cell(r.Section.Depth), w.longer(step*c.Depth), w.Cell(r.Length))
 	}
 	t.Note = "Worked out with the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimetres."
 	w.add(t)
 }
 
-// longer letters a change of length with its sign.
-func (w *writer) longer(mm float64) string {
-	if s := w.Cell(mm); s == "0" || s == "0.0" || s[0] == '-' {
+func (w *writer) longer(mm float64) string { return signed(w.Cell(mm)) }
+
+// signed puts a plus before a number that is more than nothing.
+func signed(s string) string {
+	if s == "0" || s == "0.0" || s[0] == '-' {
 		return s
 	}
-	return "+" + w.Cell(mm)
+	return "+" + s
 }

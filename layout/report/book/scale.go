@@ -15,27 +15,19 @@ const (
 	head  = 3.0
 )
 
-// scales that drawings are made at, one to so many.
-func scales() []float64 {
-	return []float64{1, 2, 2.5, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 35, 40, 50, 60, 80, 100}
-}
-
-// scaleFor is the largest drawing scale at which so much fits into the room, mm.
+// scaleFor is the largest scale, one to so many, at which so much fits into the room, mm.
 func scaleFor(long, wide, room, high float64) float64 {
-	all := scales()
-	for _, s := range all {
+	for _, s := range []float64{1, 2, 2.5, 4, 5, 6, 8, 10, 12, 15, 16, 20, 24, 25, 30, 35, 40, 50, 60, 80} {
 		if long/s <= room && wide/s <= high {
 			return s
 		}
 	}
-	return all[len(all)-1]
+	return 100
 }
 
-// ratio letters a scale.
 func ratio(s float64) string { return fmt.Sprintf("1:%g", s) }
 
-// sketch draws the boat at a scale: its places are mm of the boat, its lettering mm
-// of paper.
+// sketch draws the boat at a scale: its places are mm of the boat, its lettering mm of paper.
 type sketch struct {
 	layout.Drawing
 	per float64 // mm of the boat for one of paper
@@ -47,12 +39,10 @@ func newSketch(name, title string, per float64) *sketch {
 
 func (s *sketch) at(x, y float64) geometry.Point { return geometry.Point{X: x / s.per, Y: y / s.per} }
 
-// path draws a path given in mm of the boat.
 func (s *sketch) path(p layout.Pen, path curve.Path) {
 	s.Line(p, path.Map(geometry.Stretch(1/s.per, 1/s.per)))
 }
 
-// line draws a straight line.
 func (s *sketch) line(p layout.Pen, ax, ay, bx, by float64) {
 	a, b := s.at(ax, ay), s.at(bx, by)
 	if a != b {
@@ -60,7 +50,6 @@ func (s *sketch) line(p layout.Pen, ax, ay, bx, by float64) {
 	}
 }
 
-// run draws a line through points in mm of the boat.
 func (s *sketch) run(p layout.Pen, pts []geometry.Point) { s.path(p, curve.Polyline(pts...)) }
 
 // note letters words at a place of the boat, moved by mm of paper.
@@ -74,9 +63,8 @@ func (s *sketch) note(x, y, dx, dy float64, a layout.Align, words string) {
 func (s *sketch) across(fromX, toX, y float64, words string) {
 	a, b := fromX/s.per, toX/s.per
 	s.Straight(layout.Tick, a, y, b, y)
-	for _, x := range []float64{a, b} {
-		s.Straight(layout.Tick, x, y-1.2, x, y+1.2)
-	}
+	s.Straight(layout.Tick, a, y-1.2, a, y+1.2)
+	s.Straight(layout.Tick, b, y-1.2, b, y+1.2)
 	s.Write((a+b)/2, y+0.8, small, layout.Middle, words)
 }
 
@@ -84,11 +72,7 @@ func (s *sketch) across(fromX, toX, y float64, words string) {
 func (s *sketch) up(fromY, toY, x float64, words string) {
 	a, b := fromY/s.per, toY/s.per
 	s.Straight(layout.Tick, x, a, x, b)
-	for _, y := range []float64{a, b} {
-		s.Straight(layout.Tick, x-1.2, y, x+1.2, y)
-	}
+	s.Straight(layout.Tick, x-1.2, a, x+1.2, a)
+	s.Straight(layout.Tick, x-1.2, b, x+1.2, b)
 	s.WriteAt(geometry.Point{X: x - 0.8, Y: (a + b) / 2}, small, math.Pi/2, layout.Middle, words)
 }
-
-// polyline joins points of paper.
-func polyline(pts []geometry.Point) curve.Path { return curve.Polyline(pts...) }

@@ -15,14 +15,13 @@ import (
 	"ribwright/layout/report"
 )
 
-// cutList lists every stick.
 func (w *writer) cutList() {
 	w.chapter("Cut list")
 	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
-	t := report.Table{Title: "Sticks, " + w.Unit(), Columns: []report.Column{names("Mark"), text("Part"), names("Wood"), figures("Length"), figures("Width"), figures("Thick"), figures("Pieces"), text("Grain")}}
+	t := report.Titled("Sticks, "+w.Unit()).Names("Mark").Words("Part").Names("Wood").Numbers("Length", "Width", "Thick", "Pieces").Words("Grain")
 	for i, s := range w.Plan.Sticks {
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
-		t.Rows = append(t.Rows, []string{s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, s.Grain})
+		t.Row(s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, s.Grain)
 	}
 	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
 	if o := w.InOutfits; o.Volume > 0 {
@@ -31,11 +30,10 @@ func (w *writer) cutList() {
 	w.add(t)
 }
 
-// boards tells how the sticks come out of boards.
 func (w *writer) boards() {
 	w.chapter("Ripping plan")
-	w.say(fmt.Sprintf("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing)))
-	t := report.Table{Title: "Boards", Columns: []report.Column{text("Wood"), figures("Boards"), figures("Waste"), figures("Least waste in whole boards"), text("Size, " + w.Unit()), text("From")}}
+	w.say("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing))
+	t := report.Titled("Boards").Words("Wood").Numbers("Boards", "Waste", "Least waste in whole boards").Words("Size, "+w.Unit(), "From")
 	for _, v := range w.Plan.Woods {
 		if len(v.Boards) == 0 {
 			continue
@@ -45,7 +43,7 @@ func (w *writer) boards() {
 		if b.Asked {
 			from = "ask the yard"
 		}
-		t.Rows = append(t.Rows, []string{v.Species, fmt.Sprint(len(v.Boards)), percent(v.Waste()), percent(v.LeastWaste()), w.boardSizes(v), from})
+		t.Row(v.Species, fmt.Sprint(len(v.Boards)), percent(v.Waste()), percent(v.LeastWaste()), w.boardSizes(v), from)
 	}
 	t.Note = "Waste is sawdust and offcuts of the boards bought. The bound counts the ground that the pieces cover with their saw cuts, in whole boards of the size; no plan can waste less."
 	w.add(t)
@@ -62,9 +60,6 @@ func (w *writer) boards() {
 	}
 }
 
-func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
-
-// boardSizes lists the different sizes of a wood's boards.
 func (w *writer) boardSizes(v cutlist.Wood) string {
 	var sizes []string
 	count := map[string]int{}
@@ -75,13 +70,9 @@ func (w *writer) boardSizes(v cutlist.Wood) string {
 			sizes = append(sizes, size)
 		}
 	}
-	for i, s := range sizes {
-		sizes[i] = fmt.Sprintf("%d of %s", count[s], s)
-	}
-	return strings.Join(sizes, "; ")
+	return wording.Joined(sizes, "; ", func(s string) string { return fmt.Sprintf("%d of %s", count[s], s) })
 }
 
-// ripping shows every board of a wood.
 func (w *writer) ripping(v cutlist.Wood) {
 	if len(v.Boards) == 0 {
 		return
@@ -89,11 +80,11 @@ func (w *writer) ripping(v cutlist.Wood) {
 	w.section(wording.Capital(v.Species))
 	for i, s := range v.Boards {
 		w.add(w.boardFigure(v, i))
-		t := report.Table{Title: fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit()), Columns: []report.Column{names("Rip"), figures("Wide"), text("Crosscut, layer by layer: mark, length")}}
+		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Crosscut, layer by layer: mark, length")
 		for k, r := range s.Rips {
-			t.Rows = append(t.Rows, []string{fmt.Sprint(k + 1), w.Cell(r.Across), w.layers(r)})
+			t.Row(fmt.Sprint(k+1), w.Cell(r.Across), w.layers(r))
 			for m, more := range r.Rest {
-				t.Rows = append(t.Rows, []string{fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), "end of it: " + w.layers(more)})
+				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), "end of it: "+w.layers(more))
 			}
 		}
 		w.add(t)
@@ -101,19 +92,14 @@ func (w *writer) ripping(v cutlist.Wood) {
 }
 
 func (w *writer) layers(r cutlist.RipCut) string {
-	var layers []string
-	for _, l := range r.Layers {
-		var pieces []string
-		for _, p := range l {
-			mark := w.Plan.Sticks[p.Stick].Mark
-			if p.Of > 1 {
-				mark += fmt.Sprintf("/%d", p.Number)
-			}
-			pieces = append(pieces, mark+" "+w.Cell(p.Length))
+	piece := func(p cutlist.Piece) string {
+		mark := w.Plan.Sticks[p.Stick].Mark
+		if p.Of > 1 {
+			mark += fmt.Sprintf("/%d", p.Number)
 		}
-		layers = append(layers, strings.Join(pieces, ", "))
+		return mark + " " + w.Cell(p.Length)
 	}
-	return strings.Join(layers, " | ")
+	return wording.Joined(r.Layers, " | ", func(l cutlist.Layer) string { return wording.List(l, piece) })
 }
 
 // boardFigure draws a board with its rips and crosscuts, wider than it is long for
@@ -155,12 +141,11 @@ func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
 	}
 }
 
-// shopping is what to buy with its cost.
 func (w *writer) shopping() {
 	w.chapter("Shopping list and cost")
 	e := w.Cost
-	w.say(fmt.Sprintf("Prices by the table %q (%s), in no currency: an invented level to compare boats by until you put in what you are asked for (--prices FILE).", w.Prices.Name, w.Prices.About))
-	t := report.Table{Columns: []report.Column{text("What"), figures("Amount"), names("Unit"), text("How it is worked out"), figures("Each"), figures("Cost"), figures("Off by"), text("Price from")}}
+	w.say("Prices by the table %q (%s), in no currency: an invented level to compare boats by until you put in what you are asked for (--prices FILE).", w.Prices.Name, w.Prices.About)
+	t := report.Titled("").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by").Words("Price from")
 	for _, l := range e.Lines {
 		each := "-"
 		if l.Each > 0 {
@@ -173,7 +158,7 @@ func (w *writer) shopping() {
 		case "each", "lot", "m":
 			amount = fmt.Sprintf("%.0f", l.Amount)
 		}
-		t.Rows = append(t.Rows, []string{l.Name, amount, l.Unit, l.How, each, fmt.Sprintf("%.0f", l.Likely), percent(l.Spread), l.From})
+		t.Row(l.Name, amount, l.Unit, l.How, each, fmt.Sprintf("%.0f", l.Likely), percent(l.Spread), l.From)
 	}
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
@@ -182,27 +167,24 @@ func (w *writer) shopping() {
 		w.warn(fmt.Sprintf("The sum is without the wood of %s for which no board was found; see the ripping plan.", wording.Counted(n, "stick")), "arithmetic of this design")
 	}
 	if len(e.Missing) > 0 {
-		w.say("Without a price in the table: " + strings.Join(e.Missing, ", ") + ".")
+		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
 	sheet := nest.DefaultOptions().Stock
-	w.say(fmt.Sprintf("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
-		wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock))
+	w.say("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+		wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
 }
 
-// hours is the time by operations.
 func (w *writer) hours() {
 	w.chapter("Hours")
 	total := hours.Hours(w.Work, "", w.Skill)
-	w.say(fmt.Sprintf("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for a builder who is %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill))
-	t := report.Table{Columns: []report.Column{names("Stage"), text("Operation"), figures("Count"), names("Unit"), figures("Minutes each"), figures("Hours")}}
+	w.say("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for a builder who is %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill)
+	t := report.Titled("").Names("Stage").Words("Operation").Numbers("Count").Names("Unit").Numbers("Minutes each", "Hours")
 	for _, k := range w.Work {
-		t.Rows = append(t.Rows, []string{string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill))})
+		t.Row(string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill)))
 	}
 	t.Note = fmt.Sprintf("Together %.0f hours, likely between %.0f and %.0f.", total, total*(1-hours.Off), total*(1+hours.Off))
 	w.add(t)
-	var others []string
-	for _, s := range hours.Skills() {
-		others = append(others, fmt.Sprintf("%s %.0f hours", s, hours.Hours(w.Work, "", s)))
-	}
-	w.say("The same boat by a builder who is: " + strings.Join(others, "; ") + ".")
+	w.say("The same boat by a builder who is: %s.", wording.Joined(hours.Skills(), "; ", func(s hours.Skill) string { return fmt.Sprintf("%s %.0f hours", s, hours.Hours(w.Work, "", s)) }))
 }
+
+func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }

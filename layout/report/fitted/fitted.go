@@ -16,31 +16,20 @@ type teller struct{ report.Letters }
 
 func in(units measure.System) teller { return teller{report.Letters{Units: units}} }
 
-// page is a report of its own: dangers first, then the figures, then what else was
-// found.
+// page is a report of its own: dangers first, then the figures, then what else was found.
 func page(found finding.List, blocks ...report.Block) []report.Block {
 	out := []report.Block{report.Findings{List: found.Dangers()}, report.Caution{
 		Words: "These are estimates, and nothing here certifies a boat. Local law and the authority of the water come first. Wear a life jacket; try every outfit in shallow water near help before you rely on it."}}
 	out = append(out, blocks...)
-	return append(out, report.Heading{Level: 2, Words: "What to make of it"}, report.Findings{List: found.Others()})
+	return append(out, report.Section("What to make of it"), report.Findings{List: found.Others()})
 }
 
-// facts is a table of two columns: what, and how much.
-func facts(title string, rows ...[]string) report.Table {
-	return report.Table{Title: title, Columns: []report.Column{report.Words("Figure"), report.Numbers("")}, Rows: rows}
-}
-
-// newtons letters a force, and deg an angle.
 func newtons(n float64) string { return fmt.Sprintf("%.0f N", n) }
 func deg(rad float64) string   { return report.Angle(rad) + " deg" }
 
 // ranges puts figures beside practice; none gives nothing.
 func (t teller) ranges(all []finding.Range) []report.Block {
-	if len(all) == 0 {
-		return nil
-	}
-	out := report.Table{Title: "Beside practice: habits of the trade, not limits",
-		Columns: []report.Column{report.Words("What"), report.Numbers("Here"), report.Numbers("Practice"), report.Names(""), report.Words("Source")}}
+	out := report.Titled("Beside practice: habits of the trade, not limits").Words("What").Numbers("Here", "Practice").Names("").Words("Source")
 	for _, r := range all {
 		outside := ""
 		if !r.Inside() {
@@ -50,9 +39,9 @@ func (t teller) ranges(all []finding.Range) []report.Block {
 		if r.Unit == "mm" {
 			here, span = t.Length(r.Value), t.Length(r.Low)+" to "+t.Length(r.High)
 		}
-		out.Rows = append(out.Rows, []string{r.Name, here, span, outside, r.Source})
+		out.Row(r.Name, here, span, outside, r.Source)
 	}
-	return []report.Block{out}
+	return out.IfAny()
 }
 
 // roomy draws a sketch as large as every paper has room for.

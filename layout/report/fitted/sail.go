@@ -16,16 +16,15 @@ import (
 func Sail(f *sail.Fit, units measure.System) []report.Block {
 	t := in(units)
 	return page(f.Findings, append([]report.Block{
-		facts("The sail", []string{"rig", f.Sail.Rig.String()}, []string{"area", fmt.Sprintf("%.2f m2", f.Plan.Area())},
-			[]string{"all up", t.Mass(f.Load.Mass)}, []string{"cloth cut", fmt.Sprintf("%.2f m2 in %s", f.Cloth.Area, wording.Counted(len(f.Cloth.Panels), "panel"))}),
+		report.Facts("The sail", "rig", f.Sail.Rig.String(), "area", fmt.Sprintf("%.2f m2", f.Plan.Area()),
+			"all up", t.Mass(f.Load.Mass), "cloth cut", fmt.Sprintf("%.2f m2 in %s", f.Cloth.Area, wording.Counted(len(f.Cloth.Panels), "panel"))),
 		t.standing(f), t.winds(f), t.whatToDo(f), t.places(f), t.spars(f)}, t.ranges(f.Ranges)...)...)
 }
 
-// SailInBook tells a builder of a sail: how it looks, what to do in which wind, where
-// its parts go.
+// SailInBook tells a builder of a sail: how it looks, what to do in which wind, where its parts go.
 func SailInBook(f *sail.Fit, units measure.System) []report.Block {
 	t := in(units)
-	out := []report.Block{report.Heading{Level: 2, Words: "Sail"},
+	out := []report.Block{report.Section("Sail"),
 		report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.SailSketch(f, wide) }),
 			Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 			About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."},
@@ -35,11 +34,10 @@ func SailInBook(f *sail.Fit, units measure.System) []report.Block {
 
 // whatToDo is the wind in which to make the sail smaller, for the crew in its place.
 func (t teller) whatToDo(f *sail.Fit) report.Table {
-	out := report.Table{Title: "Wind: what to do with the crew " + f.Chosen().String(), Columns: []report.Column{report.Words("Sail"), report.Numbers("m2"),
-		report.Numbers("Take it in at, m/s"), report.Numbers("knots"), report.Numbers("Force"), report.Numbers("Goes over at, m/s")}}
+	out := report.Titled("Wind: what to do with the crew "+f.Chosen().String()).Words("Sail").Numbers("m2", "Take it in at, m/s", "knots", "Force", "Goes over at, m/s")
 	for i, s := range f.States[:f.Needed(f.Chosen())] {
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
-		out.Rows = append(out.Rows, []string{s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", sail.Knots(v)), fmt.Sprint(sail.Beaufort(v)), sail.Over(l.Under)})
+		out.Row(s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", sail.Knots(v)), fmt.Sprint(sail.Beaufort(v)), sail.Over(l.Under))
 	}
 	out.Note = fmt.Sprintf("No sail up at %.1f m/s (%.0f knots); %s.", f.Wind.Stop, sail.Knots(f.Wind.Stop), f.InMiddle())
 	if s := f.Spared(); s != "" {
@@ -50,9 +48,9 @@ func (t teller) whatToDo(f *sail.Fit) report.Table {
 
 // winds is when to take every sail in and when it goes over, wherever the crew sits.
 func (t teller) winds(f *sail.Fit) report.Table {
-	out := report.Table{Title: "Wind, m/s (knots): take the sail in at the first, it goes over at the second", Columns: []report.Column{report.Words("Sail")}}
+	out := report.Titled("Wind, m/s (knots): take the sail in at the first, it goes over at the second").Words("Sail")
 	for _, s := range f.Stands {
-		out.Columns = append(out.Columns, report.Numbers("Crew "+s.Place.String()+": take in"), report.Numbers("over"))
+		out = out.Numbers("Crew "+s.Place.String()+": take in", "over")
 	}
 	for i, s := range f.States[:f.Useful()] {
 		row := []string{s.Name}
@@ -63,7 +61,7 @@ func (t teller) winds(f *sail.Fit) report.Table {
 			}
 			row = append(row, fmt.Sprintf("%.1f%s (%.0f)", v, mark, sail.Knots(v)), over(l.Under))
 		}
-		out.Rows = append(out.Rows, row)
+		out.Row(row...)
 	}
 	return out
 }
@@ -76,9 +74,8 @@ func over(v float64) string {
 	return fmt.Sprintf("%.1f (%.0f)", v, sail.Knots(v))
 }
 
-// standing is what the boat stands, wherever the crew sits.
 func (t teller) standing(f *sail.Fit) report.Table {
-	out := report.Table{Title: "What the boat stands", Columns: []report.Column{report.Words("Crew"), report.Numbers("Most moment"), report.Numbers("Gunwale under at"), report.Words("In a lull")}}
+	out := report.Titled("What the boat stands").Words("Crew").Numbers("Most moment", "Gunwale under at").Words("In a lull")
 	for _, s := range f.Stands {
 		lull := "level"
 		switch {
@@ -87,30 +84,28 @@ func (t teller) standing(f *sail.Fit) report.Table {
 		case s.Calm > 0.5*math.Pi/180:
 			lull = fmt.Sprintf("%.0f deg to windward", s.Calm*180/math.Pi)
 		}
-		out.Rows = append(out.Rows, []string{s.Place.String(), fmt.Sprintf("%.0f N m", s.Most.N), fmt.Sprintf("%.0f deg", s.Flooded*180/math.Pi), lull})
+		out.Row(s.Place.String(), fmt.Sprintf("%.0f N m", s.Most.N), fmt.Sprintf("%.0f deg", s.Flooded*180/math.Pi), lull)
 	}
 	return out
 }
 
-// places is where what is fitted goes, and what pushes there.
 func (t teller) places(f *sail.Fit) report.Table {
-	rows := [][]string{{"mast at", t.Station(f.Mast.At)}, {"sail's center at", t.Station(f.Mast.At + f.Plan.Center().X)}, {"resistance under water at", t.Station(f.Resists().X)}}
+	out := report.Facts("Places and loads", "mast at", t.Station(f.Mast.At), "sail's center at", t.Station(f.Mast.At+f.Plan.Center().X),
+		"resistance under water at", t.Station(f.Resists().X))
 	if b := f.Board; b.Area > 0 {
-		rows = append(rows, []string{"leeboard's bracket at", t.Station(f.BracketAt())}, []string{"leeboard under water", t.Length(b.Deep)})
+		out = out.Filled("leeboard's bracket at", t.Station(f.BracketAt()), "leeboard under water", t.Length(b.Deep))
 	}
-	return facts("Places and loads", append(rows,
-		[]string{"push on the partner, on the step", newtons(f.Mast.Partner) + ", " + newtons(f.Mast.Step)},
-		[]string{"tack over the gunwale", t.Length(f.Tack - (f.Mast.PartnerZ - sail.PartnerThick/2))})...)
+	return out.Filled("push on the partner, on the step", newtons(f.Mast.Partner)+", "+newtons(f.Mast.Step),
+		"tack over the gunwale", t.Length(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2)))
 }
 
-// spars are mast, spars and leeboard by their sizes.
 func (t teller) spars(f *sail.Fit) report.Table {
-	out := report.Table{Title: "Spars of " + f.Sail.Spars, Columns: []report.Column{report.Words("Piece"), report.Numbers("Long"), report.Numbers("Thick")}}
+	out := report.Titled("Spars of "+f.Sail.Spars).Words("Piece").Numbers("Long", "Thick")
 	if f.Mast.Long > 0 {
-		out.Rows = append(out.Rows, []string{"mast, at the partner", t.Length(f.Mast.Long), t.Length(f.Mast.Diameter)})
+		out.Row("mast, at the partner", t.Length(f.Mast.Long), t.Length(f.Mast.Diameter))
 	}
 	for _, s := range f.Plan.Spars {
-		out.Rows = append(out.Rows, []string{s.Name, t.Length(s.Length()), t.Length(s.Diameter)})
+		out.Row(s.Name, t.Length(s.Length()), t.Length(s.Diameter))
 	}
 	out.Note = fmt.Sprintf("At the partner the mast bears %.0f N m, %.1f of %.1f N/mm2.", f.Mast.Moment, f.Mast.Stress, f.Mast.Working)
 	if b := f.Board; b.Area > 0 {

@@ -30,11 +30,10 @@ func Boat(b *sizing.Boat) []report.Block {
 	return append(out, bodies(b)...)
 }
 
-// values is a table of values with their reasons.
 func values(title string, b *sizing.Boat, names []string, why func(name string) string) report.Table {
-	t := report.Table{Title: title, Columns: []report.Column{report.Names("Value"), report.Numbers("Is"), report.Words("Why")}}
+	t := report.Titled(title).Names("Value").Numbers("Is").Words("Why")
 	for _, name := range names {
-		t.Rows = append(t.Rows, []string{name, b.Case.Run().Shown(name), why(name)})
+		t.Row(name, b.Case.Run().Shown(name), why(name))
 	}
 	return t
 }
@@ -43,13 +42,13 @@ func values(title string, b *sizing.Boat, names []string, why func(name string) 
 func checks(b *sizing.Boat) []report.Block {
 	failed := b.Failures()
 	if len(failed) == 0 {
-		return []report.Block{report.Paragraph{Words: fmt.Sprintf("All %d checks of the family hold.", len(b.Checks))}}
+		return []report.Block{report.Say("All %d checks of the family hold.", len(b.Checks))}
 	}
 	l := report.List{}
 	for _, v := range failed {
 		l.Items = append(l.Items, v.String())
 	}
-	return []report.Block{report.Paragraph{Words: fmt.Sprintf("%d of the family's %d checks do not hold:", len(failed), len(b.Checks))}, l}
+	return []report.Block{report.Say("%d of the family's %d checks do not hold:", len(failed), len(b.Checks)), l}
 }
 
 // bodies says what is known of the crew only by estimate.

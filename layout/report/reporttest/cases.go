@@ -63,11 +63,11 @@ func Cases() []Case {
 			report.Caution{Words: "Steam scalds worse than boiling water.", Says: "common practice, no source"},
 			report.Caution{Words: strings.Repeat("Brush, never spray. ", 6)})},
 		{Name: "table", Report: of(table())},
-		{Name: "table-bare", Report: of(report.Table{Columns: []report.Column{report.Words(""), report.Words("")}, Rows: [][]string{{"Tools", "saw, plane, square"}, {"Check", strings.Repeat("gauge the stock at three places ", 4)}}})},
-		{Name: "table-empty", Report: of(report.Table{Title: "Scarfs", Columns: []report.Column{report.Names("Stick"), report.Numbers("Length, mm")}}, report.Paragraph{Words: "After it."})},
+		{Name: "table-bare", Report: of(report.Titled("").Words("", "").Filled("Tools", "saw, plane, square", "Check", strings.Repeat("gauge the stock at three places ", 4)))},
+		{Name: "table-empty", Report: of(report.Titled("Scarfs").Names("Stick").Numbers("Length, mm"), report.Paragraph{Words: "After it."})},
 		{Name: "table-words", Report: of(words())},
 		{Name: "table-wide", Report: of(wide()), Parted: true},
-		{Name: "table-forced", Report: of(report.Table{Columns: []report.Column{report.Names("File"), report.Numbers("Figure")}, Rows: [][]string{{strings.Repeat("name", 12), strings.Repeat("12345", 11)}}})},
+		{Name: "table-forced", Report: of(report.Titled("").Names("File").Numbers("Figure").Filled(strings.Repeat("name", 12), strings.Repeat("12345", 11)))},
 		{Name: "findings", Report: of(report.Findings{List: found()}, report.Findings{List: found(), Judged: true, Note: "More is easier."})},
 		{Name: "figure", Report: of(report.Figure{Drawing: drawing("Plan view"), Caption: "Plan view, 1:24, bow to the right.", About: "View from above: both gunwales and the middle line."})},
 		{Name: "contents", Report: of(report.Heading{Level: 2, Words: "Contents"}, report.Contents{}, report.Heading{Level: 1, Words: "Ribs"}, report.Heading{Level: 1, Words: "Keel & stringers"})},
@@ -115,24 +115,19 @@ func found() finding.List {
 
 // table has a column of each kind, heads of several lines and a note.
 func table() report.Table {
-	return report.Table{Title: "Mortises, mm", Note: strings.Repeat("Lean: the bottom of the slot goes outboard or inboard. ", 2),
-		Columns: []report.Column{report.Names("Rib"), report.Words("Part of the boat"), report.Numbers("From midship along the stock"), report.Numbers("Lean")},
-		Rows:    [][]string{{"A11", "stern", "-1401.8", "-5.0"}, {"M", "", "0.0", "+2.0"}, {"F11", "bow", "1401.8", "-"}}}
+	return report.Titled("Mortises, mm").Names("Rib").Words("Part of the boat").Numbers("From midship along the stock", "Lean").Noted(strings.Repeat("Lean: the bottom of the slot goes outboard or inboard. ", 2)).Filled("A11", "stern", "-1401.8", "-5.0", "M", "", "0.0", "+2.0", "F11", "bow", "1401.8", "-")
 }
 
 // words is a table whose columns of words must give way.
 func words() report.Table {
-	return report.Table{Columns: []report.Column{report.Words("Part"), report.Words("Finding"), report.Words("Standing of the rule")},
-		Rows: [][]string{
-			{"gunwale at rest, station -900 mm", strings.Repeat("a little by the stern steers well, ", 3), "borrowed yardstick, not a rule for canoes"},
-			{"keel", "holds", "from memory"}}}
+	return report.Titled("").Words("Part", "Finding", "Standing of the rule").Filled("gunwale at rest, station -900 mm", strings.Repeat("a little by the stern steers well, ", 3), "borrowed yardstick, not a rule for canoes", "keel", "holds", "from memory")
 }
 
 // wide is a table of more columns of figures than a line has room for.
 func wide() report.Table {
-	t := report.Table{Title: "Offsets, mm", Columns: []report.Column{report.Names("Station")}, Rows: [][]string{{"sheer"}, {"keel"}}, Note: "Under the last part."}
+	t := report.Titled("Offsets, mm").Names("Station").Noted("Under the last part.").Filled("sheer", "keel")
 	for _, s := range strings.Split("0 1/2 1 2 3 4 5 6 7 8 9", " ") {
-		t.Columns = append(t.Columns, report.Numbers(s))
+		t = t.Numbers(s)
 		t.Rows[0], t.Rows[1] = append(t.Rows[0], "1234.5"), append(t.Rows[1], "0.0")
 	}
 	return t

@@ -1,3 +1,5 @@
+// Package trial tells what the trials of a boat found: afloat, of its bends and
+// balance, nested with others. A build book and a page of its own tell the same parts.
 package trial
 
 import (
@@ -12,11 +14,11 @@ import (
 // Afloat tells how a boat lies on the water: what to make of it first, then the figures.
 func Afloat(r *afloat.Report, units measure.System) []report.Block {
 	l := report.Letters{Units: units}
-	out := []report.Block{chapter("On the water"), report.Paragraph{Words: r.Boat.For}, Conditions(r)}
+	out := []report.Block{report.Chapter("On the water"), report.Paragraph{Words: r.Boat.For}, Conditions(r)}
 	for _, n := range r.Boat.Notes {
 		out = append(out, report.Paragraph{Words: "Note: " + n + "."})
 	}
-	out = append(out, section("What to make of it"), report.Findings{List: r.Findings}, Swamping())
+	out = append(out, report.Section("What to make of it"), report.Findings{List: r.Findings}, Swamping())
 	tables := []report.Table{atRestInFull(r, l), Weights(r, l, l.Whole)}
 	if r.Fault == nil {
 		tables = append(tables, levers(r))
@@ -33,15 +35,15 @@ func Conditions(r *afloat.Report) report.Paragraph {
 	if r.Boat.Frame == nil {
 		cloth = ""
 	}
-	return report.Paragraph{Words: fmt.Sprintf("Worked out for %s water of %.0f degrees Celsius%s. Estimates from an ideal shape: weigh the finished boat and measure its freeboard.", water.Kind, water.Temperature, cloth)}
+	return report.Say("Worked out for %s water of %.0f degrees Celsius%s. Estimates from an ideal shape: weigh the finished boat and measure its freeboard.", water.Kind, water.Temperature, cloth)
 }
 
 // Weights lists the boat and what is aboard, lengths lettered by cell.
 func Weights(r *afloat.Report, l report.Letters, cell func(mm float64) string) report.Table {
-	t := report.Table{Title: "Weights", Columns: []report.Column{report.Words("What"), report.Numbers("Mass"), report.Numbers("From midship, " + l.Unit()), report.Numbers("Over the baseline, " + l.Unit())}}
+	t := report.Titled("Weights").Words("What").Numbers("Mass", "From midship, "+l.Unit(), "Over the baseline, "+l.Unit())
 	for _, i := range r.Entries() {
 		load := i.Load()
-		t.Rows = append(t.Rows, []string{i.Name, l.Mass(load.Mass), cell(load.At.X), cell(load.At.Z)})
+		t.Row(i.Name, l.Mass(load.Mass), cell(load.At.X), cell(load.At.Z))
 	}
 	return t
 }
@@ -49,19 +51,17 @@ func Weights(r *afloat.Report, l report.Letters, cell func(mm float64) string) r
 // AtRest lists how the boat lies upright.
 func AtRest(r *afloat.Report, l report.Letters) report.Table {
 	o := r.Rest
-	rows := [][]string{
-		{"displacement", l.Mass(o.Displacement)}, {"draught", l.Length(o.Draft)},
-		{"trim over the waterline, bow up", l.Length(math.Tan(o.Trim) * o.LWL)}, {"least freeboard", l.Length(o.Freeboard.Least)},
-		{"waterline, length and beam", l.Length(o.LWL) + ", " + l.Length(o.BWL)}, {"wetted surface", squareMeters(o.Wetted)},
-		{"waterplane", squareMeters(o.Waterplane)}, {"KB, BM, KM", fmt.Sprintf("%.0f, %.0f, %.0f mm", o.KB, o.BM, o.KM)},
-		{"KG, GM", fmt.Sprintf("%.0f, %.0f mm", o.KG, o.GM)},
-		{"buoyancy and waterplane, from midship", measure.MM(o.LCB, 0) + ", " + measure.MM(o.LCF, 0) + " mm"},
-		{"block, prismatic, midship, waterplane coefficient", fmt.Sprintf("%.3f, %.3f, %.3f, %.3f", o.CB, o.CP, o.CM, o.CWP)},
-	}
+	t := report.Facts("At rest", "displacement", l.Mass(o.Displacement), "draught", l.Length(o.Draft),
+		"trim over the waterline, bow up", l.Length(math.Tan(o.Trim)*o.LWL), "least freeboard", l.Length(o.Freeboard.Least),
+		"waterline, length and beam", l.Length(o.LWL)+", "+l.Length(o.BWL), "wetted surface", squareMeters(o.Wetted),
+		"waterplane", squareMeters(o.Waterplane), "KB, BM, KM", fmt.Sprintf("%.0f, %.0f, %.0f mm", o.KB, o.BM, o.KM),
+		"KG, GM", fmt.Sprintf("%.0f, %.0f mm", o.KG, o.GM),
+		"buoyancy and waterplane, from midship", measure.MM(o.LCB, 0)+", "+measure.MM(o.LCF, 0)+" mm",
+		"block, prismatic, midship, waterplane coefficient", fmt.Sprintf("%.3f, %.3f, %.3f, %.3f", o.CB, o.CP, o.CM, o.CWP))
 	if !math.IsNaN(r.Curve.Flooding) && r.Fault == nil {
-		rows = append(rows, []string{"water comes in at a heel of", fmt.Sprintf("%.0f degrees", r.Curve.Flooding*180/math.Pi)})
+		t.Row("water comes in at a heel of", fmt.Sprintf("%.0f degrees", r.Curve.Flooding*180/math.Pi))
 	}
-	return figures("At rest", rows)
+	return t
 }
 
 func squareMeters(mm2 float64) string { return fmt.Sprintf("%.2f m2", mm2/1e6) }
@@ -72,20 +72,19 @@ func atRestInFull(r *afloat.Report, l report.Letters) report.Table {
 	if r.Fault != nil {
 		t.Title = "At rest, held upright"
 	}
-	t.Rows = append(t.Rows, []string{"volume under water", fmt.Sprintf("%.1f l of %.1f kg/m3", r.Rest.Volume/1e6, r.Options.Water.Density)},
-		[]string{"moment that trims it by 1 mm", fmt.Sprintf("%.1f N m", r.Rest.MomentToTrim/1000)})
+	t.Row("volume under water", fmt.Sprintf("%.1f l of %.1f kg/m3", r.Rest.Volume/1e6, r.Options.Water.Density))
+	t.Row("moment that trims it by 1 mm", fmt.Sprintf("%.1f N m", r.Rest.MomentToTrim/1000))
 	if s := r.Smooth; s != nil {
-		t.Rows = append(t.Rows, []string{"on the ribs' smooth arcs: draught, GM", fmt.Sprintf("%s, %.0f mm", l.Length(s.Draft), s.GM)},
-			[]string{"on smooth arcs: waterplane, wetted surface", squareMeters(s.Waterplane) + ", " + squareMeters(s.Wetted)})
+		t.Row("on the ribs' smooth arcs: draught, GM", fmt.Sprintf("%s, %.0f mm", l.Length(s.Draft), s.GM))
+		t.Row("on smooth arcs: waterplane, wetted surface", squareMeters(s.Waterplane)+", "+squareMeters(s.Wetted))
 	}
 	return t
 }
 
-// levers lists the righting levers, a heel a column.
 func levers(r *afloat.Report) report.Table {
-	t := report.Table{Title: "Righting lever GZ, to where water comes in", Columns: []report.Column{report.Names("Heel, degrees")}, Rows: [][]string{{"GZ, mm"}}}
+	t := report.Titled("Righting lever GZ, to where water comes in").Names("Heel, degrees").Filled("GZ, mm")
 	for _, v := range r.Curve.Levers {
-		t.Columns = append(t.Columns, report.Numbers(report.Angle(v.Heel)))
+		t = t.Numbers(report.Angle(v.Heel))
 		t.Rows[0] = append(t.Rows[0], measure.MM(v.GZ, 0))
 	}
 	return t
@@ -93,17 +92,12 @@ func levers(r *afloat.Report) report.Table {
 
 // effort lists every second speed.
 func effort(r *afloat.Report) report.Table {
-	t := report.Table{Title: "Effort on flat, deep water, for comparing designs"}
-	for _, head := range []string{"km/h", "Knots", "Minutes a km", "Froude number", "Friction, N", "Form, N", "Waves, N", "Total, N", "Paddle, W"} {
-		t.Columns = append(t.Columns, report.Numbers(head))
-	}
+	t := report.Titled("Effort on flat, deep water, for comparing designs").
+		Numbers("km/h", "Knots", "Minutes a km", "Froude number", "Friction, N", "Form, N", "Waves, N", "Total, N", "Paddle, W")
 	for i := 1; i < len(r.Effort); i += 2 {
 		v := r.Effort[i]
-		row := []string{measure.MM(v.Speed*3.6, 1), measure.MM(v.Speed/measure.Knot, 1), measure.MM(1000/60/v.Speed, 1), measure.MM(v.Froude, 2)}
-		for _, newtons := range []float64{v.Friction, v.Form, v.Wave, v.Total} {
-			row = append(row, measure.MM(newtons, 1))
-		}
-		t.Rows = append(t.Rows, append(row, measure.MM(v.Power, 0)))
+		t.Row(measure.MM(v.Speed*3.6, 1), measure.MM(v.Speed/measure.Knot, 1), measure.MM(1000/60/v.Speed, 1), measure.MM(v.Froude, 2),
+			measure.MM(v.Friction, 1), measure.MM(v.Form, 1), measure.MM(v.Wave, 1), measure.MM(v.Total, 1), measure.MM(v.Power, 0))
 	}
 	return t
 }
@@ -111,4 +105,17 @@ func effort(r *afloat.Report) report.Table {
 // Swamping asks for the last trial, on the water.
 func Swamping() report.Caution {
 	return report.Caution{Words: "Wear a life jacket. Try the boat swamped in shallow water, near help, with flotation fitted, before you take it out.", Says: "common practice; in the United States 33 CFR 175.15 asks for a wearable life jacket for each person; local law comes first"}
+}
+
+// practice is who says what nobody wrote down.
+const practice = "common practice, no source"
+
+// under makes a section of a table: its title heads the section.
+func under(t report.Table) []report.Block {
+	title := t.Title
+	t.Title = ""
+	if len(t.Columns) == 2 && t.Columns[1].Head == "" {
+		t.Columns = report.Titled("").Words("").Numbers("").Columns
+	}
+	return []report.Block{report.Section(title), t}
 }

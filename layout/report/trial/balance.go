@@ -25,10 +25,9 @@ func (b Balance) Balanced() []report.Block {
 	return out
 }
 
-// held tells of the balance with the force in every cross piece and the beam at every
-// rib.
+// held tells of the balance with the force in every cross piece and the beam at every rib.
 func (b Balance) held(l report.Letters) []report.Block {
-	out := append([]report.Block{section("What holds the shape")}, b.Balanced()...)
+	out := append([]report.Block{report.Section("What holds the shape")}, b.Balanced()...)
 	if len(b.Report.Frame.Thwarts) > 0 {
 		out = append(out, b.coded(l))
 	}
@@ -37,16 +36,16 @@ func (b Balance) held(l report.Letters) []report.Block {
 
 // Forces lists the force in every cross piece.
 func (b Balance) Forces(l report.Letters) report.Table {
-	t := report.Table{Title: "Push of the cross pieces on each gunwale, N; + a strut, - a tie", Columns: []report.Column{report.Words("Cross piece")}}
+	t := report.Titled("Push of the cross pieces on each gunwale, N; + a strut, - a tie").Words("Cross piece")
 	for _, r := range b.Trials {
-		t.Columns = append(t.Columns, report.Numbers("ribs "+b.set(r, l)))
+		t = t.Numbers("ribs " + b.set(r, l))
 	}
 	for i, p := range b.Report.Frame.Thwarts {
 		row := []string{p.Name}
 		for _, r := range b.Trials {
 			row = append(row, report.Number(r.In.Struts[i]))
 		}
-		t.Rows = append(t.Rows, row)
+		t.Row(row...)
 	}
 	return t
 }
@@ -54,14 +53,14 @@ func (b Balance) Forces(l report.Letters) report.Table {
 // coded puts behind each name the code and the station of its cross piece.
 func (b Balance) coded(l report.Letters) report.Table {
 	t := b.Forces(l)
-	t.Columns = append([]report.Column{t.Columns[0], report.Names("Code"), report.Numbers("Station, " + l.Unit())}, t.Columns[1:]...)
+	first := report.Titled("").Words("Cross piece").Names("Code").Numbers("Station, " + l.Unit())
+	t.Columns = append(first.Columns, t.Columns[1:]...)
 	for i, row := range t.Rows {
 		t.Rows[i] = append([]string{row[0], balance.Code(i), l.Whole(b.Report.Frame.Thwarts[i].At)}, row[1:]...)
 	}
 	return t
 }
 
-// set says how the ribs of a trial are set.
 func (b Balance) set(t balance.Trial, l report.Letters) string {
 	switch t.Set {
 	case "off":
@@ -83,21 +82,20 @@ func (b Balance) missed(l report.Letters) string {
 
 // beams lists how far the beam is off the design, and moves, at every rib.
 func (b Balance) beams(l report.Letters) report.Table {
-	t := report.Table{Title: "Beam: mm off the design with everything in, and by how much it moves without " + b.Without.String(),
-		Columns: []report.Column{report.Names("Rib"), report.Numbers("Station, " + l.Unit())}}
+	t := report.Titled("Beam: mm off the design with everything in, and by how much it moves without " + b.Without.String()).Names("Rib").Numbers("Station, " + l.Unit())
 	for _, r := range b.Trials {
 		set := r.Set
 		if set == "off" {
 			set = b.missed(l)
 		}
-		t.Columns = append(t.Columns, report.Numbers("Off, "+set), report.Numbers("Moves, "+set))
+		t = t.Numbers("Off, "+set, "Moves, "+set)
 	}
 	for _, r := range b.Report.Frame.Ribs {
 		row := []string{r.Name, l.Whole(r.Station)}
 		for _, tr := range b.Trials {
 			row = append(row, report.Signed(tr.Off(r.Station)), report.Signed(tr.Moved(r.Station)))
 		}
-		t.Rows = append(t.Rows, row)
+		t.Row(row...)
 	}
 	return t
 }

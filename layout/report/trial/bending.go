@@ -18,8 +18,8 @@ import (
 // Bending tells whether the wood takes each bend and what holds the shape.
 func Bending(b Balance, units measure.System) []report.Block {
 	l := report.Letters{Units: units}
-	out := append([]report.Block{chapter("Bends and balance")}, verdicts(b.Report.Findings)...)
-	out = append(out, section("Ribs"), ribsInSteam(b.Report), ribTable(b.Report, l),
+	out := append([]report.Block{report.Chapter("Bends and balance")}, verdicts(b.Report.Findings)...)
+	out = append(out, report.Section("Ribs"), ribsInSteam(b.Report), ribTable(b.Report, l),
 		report.Caution{Words: "Bend one rib and look at it before you bend the others. Steam scalds: vent the box and wear gauntlets.", Says: "common practice; limits of steamed bends are from memory, stresses are for clear, straight wood"})
 	out = append(append(out, under(AtRestGunwales(b.Report, l))...), gunwales(b.Report, l))
 	out = append(out, b.held(l)...)
@@ -29,7 +29,7 @@ func Bending(b Balance, units measure.System) []report.Block {
 // verdicts says whether all can be made, first what cannot, then every part beside its
 // limit and what would spare work.
 func verdicts(l finding.List) []report.Block {
-	out := []report.Block{section("Will the wood take it")}
+	out := []report.Block{report.Section("Will the wood take it")}
 	fails, cures := curesOf(l)
 	if len(fails) == 0 {
 		out = append(out, report.Paragraph{Words: "Everything can be made as the design says."})
@@ -63,14 +63,13 @@ func curesOf(l finding.List) (fails, cures []string) {
 }
 
 func verdictTable(l finding.List) report.Table {
-	t := report.Table{Columns: []report.Column{report.Words("Part"), report.Names("Verdict"), report.Numbers("Has"), report.Numbers("Limit"), report.Names("Unit"), report.Numbers("Room")},
-		Note: "r/t is the inner radius over thickness, for ribs on the form: more is easier. N/mm2 is a stress: less is easier. \"Dry, eases\" lies between what wood bears for years and what it is bent to once: such a part gives up some of its spring."}
+	t := report.Titled("").Words("Part").Names("Verdict").Numbers("Has", "Limit").Names("Unit").Numbers("Room").Noted("r/t is the inner radius over thickness, for ribs on the form: more is easier. N/mm2 is a stress: less is easier. \"Dry, eases\" lies between what wood bears for years and what it is bent to once: such a part gives up some of its spring.")
 	for _, f := range l.Sorted() {
 		row := []string{f.About, f.Verdict.String(), "", "", "", ""}
 		if f.IsSet() {
 			row = append(row[:2], report.Number(f.Value), report.Number(f.Limit), strings.ReplaceAll(f.Unit, "radius/thickness", "r/t"), share(f.Margin()))
 		}
-		t.Rows = append(t.Rows, row)
+		t.Row(row...)
 	}
 	return t
 }
@@ -98,18 +97,14 @@ func ribsInSteam(r *bend.Report) report.Paragraph {
 
 // ribTable says what each rib is relaxed to, how it pushes and on what form it is bent.
 func ribTable(r *bend.Report, l report.Letters) report.Table {
-	t := report.Table{Title: "Widths between the heads and radii, to the middle of the thickness, " + l.Unit(), Columns: []report.Column{report.Names("Rib"), report.Numbers("In place"), report.Numbers("Relax to"),
-		report.Numbers("Push, N"), report.Numbers("Stress, N/mm2"), report.Words("Form radius, from the keel out")}}
+	t := report.Titled("Widths between the heads and radii, to the middle of the thickness, "+l.Unit()).Names("Rib").Numbers("In place", "Relax to", "Push, N", "Stress, N/mm2").Words("Form radius, from the keel out")
 	for i, rib := range r.Ribs {
 		relax := "-"
 		if rib.Relax > 0 {
 			relax = l.Whole(rib.Relax)
 		}
-		arcs := make([]string, 0, len(rib.Arcs))
-		for _, a := range rib.Arcs {
-			arcs = append(arcs, a.Name+" "+radius(a.Form, l.Whole))
-		}
-		t.Rows = append(t.Rows, []string{rib.Name, l.Whole(2 * r.Frame.Ribs[i].Section.HalfBreadth), relax, report.Signed(rib.Push), report.Number(rib.Stress), strings.Join(arcs, ", ")})
+		arcs := wording.List(rib.Arcs, func(a bend.Arc) string { return a.Name + " " + radius(a.Form, l.Whole) })
+		t.Row(rib.Name, l.Whole(2*r.Frame.Ribs[i].Section.HalfBreadth), relax, report.Signed(rib.Push), report.Number(rib.Stress), arcs)
 	}
 	return t
 }
@@ -125,16 +120,12 @@ func radius(mm float64, letter func(mm float64) string) string {
 // AtRestGunwales lists how the finished gunwales are bent.
 func AtRestGunwales(r *bend.Report, l report.Letters) report.Table {
 	g := r.Gunwale
-	return figures("Gunwales at rest", [][]string{
-		{"tightest radius in plan", radius(g.Radius, l.Length)},
-		{"at station", l.Station(g.At)},
-		{"share of a form's curvature that plies glued on it lose", fmt.Sprintf("%.0f %%", 100*g.Back)},
-		{"greatest stress at rest", fmt.Sprintf("%.1f N/mm2, at %s", g.Rest.Sum(), l.Station(g.Rest.X))},
-	})
+	return report.Facts("Gunwales at rest", "tightest radius in plan", radius(g.Radius, l.Length), "at station", l.Station(g.At),
+		"share of a form's curvature that plies glued on it lose", fmt.Sprintf("%.0f %%", 100*g.Back),
+		"greatest stress at rest", fmt.Sprintf("%.1f N/mm2, at %s", g.Rest.Sum(), l.Station(g.Rest.X)))
 }
 
-// gunwales says how they are glued, what they keep of their curve and what mortises
-// leave of them.
+// gunwales says how they are glued, what they keep of their curve and what mortises leave of them.
 func gunwales(r *bend.Report, l report.Letters) report.Paragraph {
 	g, d, b := r.Gunwale, r.Frame.Design, r.Boat
 	words := fmt.Sprintf("%s, %d plies, glued %s. ", wording.Capital(b.Wood.Name), d.Gunwale.Plies, glued(d))

@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
+	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
 
@@ -26,24 +27,15 @@ type nest struct {
 	*stow.Report
 }
 
-// small letters a room or the lack of it.
 func (n nest) small(mm float64) string {
-	if n.Units == measure.Imperial {
-		return n.Length(mm)
-	}
-	return n.Fine(mm)
+	return report.Either(n.Units, n.Fine(mm), n.Length(mm))
 }
 
-// cell letters a room for a column.
 func (n nest) cell(mm float64) string {
 	if math.IsInf(mm, 0) {
 		return "ample"
 	}
 	return n.Cell(mm)
-}
-
-func say(format string, args ...any) report.Paragraph {
-	return report.Paragraph{Words: fmt.Sprintf(format, args...)}
 }
 
 func (n nest) verdict() []report.Block {
@@ -54,12 +46,9 @@ func (n nest) verdict() []report.Block {
 	if n.Options.LeftIn {
 		state = "left in"
 	}
-	var names []string
-	for _, b := range n.Stack.Boats {
-		names = append(names, b.Title)
-	}
-	return []report.Block{say("From the outermost in: %s: %s.", strings.Join(names, ", "), verdict),
-		say("Thwarts, yoke and seat bars of the lower boats are %s. Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, n.small(n.Options.Pad))}
+	names := wording.List(n.Stack.Boats, func(b *stow.Boat) string { return b.Title })
+	return []report.Block{report.Say("From the outermost in: %s: %s.", names, verdict),
+		report.Say("Thwarts, yoke and seat bars of the lower boats are %s. Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, n.small(n.Options.Pad))}
 }
 
 // failures says where a boat is held up, and what would cure it.
@@ -72,10 +61,7 @@ func (n nest) failures() []report.Block {
 		}
 		items = append(items, words)
 	}
-	if len(items) == 0 {
-		return nil
-	}
-	return []report.Block{section("Where it fails"), report.List{Items: items}}
+	return listed("Where it fails", items)
 }
 
 // proposed tells of the smaller boats, where they were asked for.
@@ -83,25 +69,24 @@ func (n nest) proposed() []report.Block {
 	if n.After == nil {
 		return nil
 	}
-	out := []report.Block{section("Proposed")}
+	out := []report.Block{report.Section("Proposed")}
 	for i, b := range n.Proposed {
 		if b == nil {
 			continue
 		}
 		was, now := n.Stack.Pairs[i].Upper.Frame.Design.Hull, b.Frame.Design.Hull
-		out = append(out, say("%s: beam %s (was %s), length %s (was %s); it lofts.", b.Title, n.Length(float64(now.Beam)), n.Length(float64(was.Beam)), n.Length(float64(now.Length)), n.Length(float64(was.Length))),
+		out = append(out, report.Say("%s: beam %s (was %s), length %s (was %s); it lofts.", b.Title, n.Length(float64(now.Beam)), n.Length(float64(was.Beam)), n.Length(float64(now.Length)), n.Length(float64(was.Length))),
 			report.Caution{Words: "A narrower boat is tippier and carries less: try it afloat on paper before you build.", Says: "arithmetic"})
 	}
 	verdict := "nests"
 	if !n.After.Nests {
 		verdict = "does NOT nest"
 	}
-	return append(out, say("With that the fleet %s: %s high, %s long, %s.", verdict, n.Length(n.After.Height), n.Length(n.After.Length), n.Mass(n.After.Mass)))
+	return append(out, report.Say("With that the fleet %s: %s high, %s long, %s.", verdict, n.Length(n.After.Height), n.Length(n.After.Length), n.Mass(n.After.Mass)))
 }
 
 func (n nest) room() []report.Block {
-	t := report.Table{Title: "Least room, " + n.Unit(), Note: "Keel up: the upper boat's baseline over the lower one's. Shift: its midship forward of the lower one's. Ample: over 60 mm (2 3/8 in).",
-		Columns: []report.Column{report.Words("Boat in boat"), report.Numbers("Floor"), report.Numbers("Sides"), report.Numbers("Ends"), report.Numbers("Keel up"), report.Numbers("Shift"), report.Names("Nests")}}
+	t := report.Titled("Least room, "+n.Unit()).Words("Boat in boat").Numbers("Floor", "Sides", "Ends", "Keel up", "Shift").Names("Nests").Noted("Keel up: the upper boat's baseline over the lower one's. Shift: its midship forward of the lower one's. Ample: over 60 mm (2 3/8 in).")
 	for i, q := range n.Stack.Pairs {
 		name, nests := n.Stack.Name(i+1)+" in "+n.Stack.Name(i), "yes"
 		if q.Place.Turned {
@@ -110,12 +95,11 @@ func (n nest) room() []report.Block {
 		if !q.Nests {
 			nests = "NO"
 		}
-		t.Rows = append(t.Rows, []string{name, n.cell(q.Rooms[stow.Floor].Room), n.cell(q.Rooms[stow.Sides].Room), n.cell(q.Rooms[stow.Ends].Room), n.cell(q.Place.Z), n.cell(q.Place.X), nests})
+		t.Row(name, n.cell(q.Rooms[stow.Floor].Room), n.cell(q.Rooms[stow.Sides].Room), n.cell(q.Rooms[stow.Ends].Room), n.cell(q.Place.Z), n.cell(q.Place.X), nests)
 	}
 	return under(t)
 }
 
-// contacts says what touches first without pads.
 func (n nest) contacts() []report.Block {
 	var items []string
 	for i, q := range n.Stack.Pairs {
@@ -128,13 +112,17 @@ func (n nest) contacts() []report.Block {
 		}
 		items = append(items, words)
 	}
+	return listed("First contact, lowered without pads", items)
+}
+
+// listed is a section of items, nothing without any.
+func listed(title string, items []string) []report.Block {
 	if len(items) == 0 {
 		return nil
 	}
-	return []report.Block{section("First contact, lowered without pads"), report.List{Items: items}}
+	return []report.Block{report.Section(title), report.List{Items: items}}
 }
 
-// out lists the cross pieces that are in the way.
 func (n nest) out() []report.Block {
 	if n.Options.LeftIn {
 		return nil
@@ -157,6 +145,48 @@ func (n nest) out() []report.Block {
 		}
 		items = append(items, s.Name(i)+": "+what+".")
 	}
-	return []report.Block{section("What must come out" + as), report.List{Items: items},
+	return []report.Block{report.Section("What must come out" + as), report.List{Items: items},
 		report.Caution{Words: "Gunwales spring when their thwarts are out: put a spreader of the thwart's length back on top, or measure the beam again, before you trust the room above.", Says: practice}}
+}
+
+// stack tells how large and heavy the nest is, whether it keeps to its limits, and how
+// to lift, tie and drive it.
+func (n nest) stack() []report.Block {
+	s, title := n.Stack, "The stack"
+	if n.After != nil {
+		title = "The stack, of the boats as they are"
+	}
+	masses := wording.List(s.Boats, func(b *stow.Boat) string { return b.Title + " " + n.Mass(b.Mass) })
+	out := []report.Block{report.Section(title),
+		report.Say("%s high, %s wide, %s long; %s in all, estimated from wood and cloth: %s.", n.Length(s.Height), n.Length(s.Width), n.Length(s.Length), n.Mass(s.Mass), masses)}
+	out = append(append(out, n.roof()...), n.door()...)
+	return append(out,
+		report.Caution{Words: fmt.Sprintf("Lifting: %s is %s each for two and %s each for four. Carry boats one by one and nest them where they will lie; a nest slides apart when tipped, and fingers are under it.", n.Mass(s.Mass), n.Mass(s.Mass/2), n.Mass(s.Mass/4)), Says: practice},
+		report.Caution{Words: "Roof: the vehicle's and the bars' own limits hold, the lower of them, with bars and straps counted. Strap every boat to the bars and not only to the next, tie bow and stern down, and stop after the first minutes to look. A nest standing open side up fills with wind and rain: cover it. Turned over, every boat must be tied into the one around it.", Says: practice},
+		report.Caution{Words: "Wind: a nest is as high as several boats. In gusts or at speed it lifts and slews; slow down, or leave it.", Says: practice})
+}
+
+func (n nest) roof() []report.Block {
+	l := n.Limits.Roof
+	if l <= 0 {
+		return nil
+	}
+	if over := n.Over(); over > 0 {
+		return []report.Block{report.Caution{Words: fmt.Sprintf("Roof: %s OVER the %s given, before bars and straps are counted.", n.Mass(over), n.Mass(l))}}
+	}
+	return []report.Block{report.Say("Roof: %s left of the %s given, before bars and straps are counted.", n.Mass(-n.Over()), n.Mass(l))}
+}
+
+func (n nest) door() []report.Block {
+	l := n.Limits.Door
+	if l <= 0 {
+		return nil
+	}
+	switch level, side := n.Through(); {
+	case level:
+		return []report.Block{report.Say("Door of %s: goes through level.", n.Length(l))}
+	case side:
+		return []report.Block{report.Say("Door of %s: too wide level; goes through on its side, strapped together.", n.Length(l))}
+	}
+	return []report.Block{report.Caution{Words: fmt.Sprintf("Door of %s: does NOT go through, level or on its side.", n.Length(l))}}
 }

@@ -11,14 +11,15 @@ import (
 	"ribwright/layout"
 )
 
-// stems returns the stem patterns: one for both ends when they are equal.
-func stems(f *frame.Frame, units measure.System) []layout.Drawing {
+// ends returns the patterns of stems and breasthooks: one for both ends when they are equal.
+func ends(f *frame.Frame, units measure.System) []layout.Drawing {
 	if f.Design.EndsAlike() {
-		return []layout.Drawing{Stem(f, f.Bow, "stems", "Stems", "make 2", units)}
+		return []layout.Drawing{Stem(f, f.Bow, "stems", "Stems", "make 2", units), Breasthook(f, f.BowHook, "breasthooks", "Breasthooks", "make 2", units)}
 	}
 	return []layout.Drawing{
-		Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", units),
-		Stem(f, f.Stern, "stem-stern", "Stern stem", "make 1", units),
+		Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", units), Stem(f, f.Stern, "stem-stern", "Stern stem", "make 1", units),
+		Breasthook(f, f.BowHook, "breasthook-bow", "Bow breasthook", "make 1", units),
+		Breasthook(f, f.SternHook, "breasthook-stern", "Stern breasthook", "make 1", units),
 	}
 }
 
@@ -57,7 +58,6 @@ func drawStemLines(d *layout.Drawing, s frame.Stem, b geometry.Box, units measur
 	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
 }
 
-// drawGrain puts the grain arrow on the wood of the forefoot.
 func drawGrain(d *layout.Drawing, s frame.Stem) {
 	along := geometry.Polar(s.Moulded*0.4, s.Grain)
 	from, to := s.Forefoot.Sub(along), s.Forefoot.Add(along)
@@ -67,4 +67,19 @@ func drawGrain(d *layout.Drawing, s frame.Stem) {
 		d.Line(layout.Tick, curve.Polyline(from, from.Sub(geometry.Polar(4, s.Grain+turn))))
 	}
 	d.WriteAt(s.Forefoot.Add(geometry.Polar(1.5, s.Grain+math.Pi/2)), small, s.Grain, layout.Middle, "grain")
+}
+
+// Breasthook draws the plate's upper face: x along the boat with the nose at 0, y across it.
+func Breasthook(f *frame.Frame, b frame.Breasthook, key, title, count string, units measure.System) layout.Drawing {
+	d := layout.Drawing{Name: key, Title: title, Make: count}
+	d.Line(layout.Cut, b.Outline)
+	box := b.Outline.Bounds()
+	d.Straight(layout.Center, box.Min.X-4, 0, 6, 0)
+	x := box.Min.X + float64(f.Design.Breasthook.Hollow) + 4
+	d.Write(x, 7, head, layout.Left, title)
+	d.Write(x, 2, small, layout.Left, count+", "+units.Fine(b.Thickness)+" thick")
+	d.Write(x, -5.5, small, layout.Left, "upper face, flush with the gunwales' tops;")
+	d.Write(x, -5.5-row, small, layout.Left, "sides lean with the gunwales, "+leaning(b.Bevel)+" at the top; grain this way")
+	d.Write(x, -5.5-2*row, small, layout.Left, "nose against the horn")
+	return d
 }
