@@ -15,7 +15,7 @@ import (
 func TestTapeFigures(t *testing.T) {
 	for u, unit := range map[measure.System]float64{measure.Metric: 1, measure.Imperial: 25.4} {
 		var d layout.Drawing
-		tape{from: -731, to: 1240, top: 20}.draw(&d, u)
+		tape(&d, u, -731, 1240, 20)
 		longest := map[string]bool{}
 		far := 0.0
 		for _, k := range d.Strokes {
