@@ -16,20 +16,18 @@ import (
 
 // Frame is every part of one boat. Nothing in it changes after Build.
 type Frame struct {
-	Design    *design.Design
-	Hull      *hull.Hull
-	Gunwale   Gunwale
-	Ribs      []Rib   // from aft forward
-	RibGroups []Group // ribs that share one marking strip, from midship outward
-	Bow       Stem
-	Stern     Stem
-	Keel      Batten
-	Stringers []Stringer // on one side, from the keel up
-	Thwarts   []Thwart
-	BowHook   Breasthook
-	SternHook Breasthook
-	Gauges    []Gauge // one for each group of ribs
-	Skin      Skin
+	Design             *design.Design
+	Hull               *hull.Hull
+	Gunwale            Gunwale
+	Ribs               []Rib   // from aft forward
+	RibGroups          []Group // ribs that share one marking strip, from midship outward
+	Bow, Stern         Stem
+	Keel               Batten
+	Stringers          []Stringer // on one side, from the keel up
+	Thwarts            []Thwart
+	BowHook, SternHook Breasthook
+	Gauges             []Gauge // one for each group of ribs
+	Skin               Skin
 }
 
 // Build works out every part of a checked design.

@@ -16,18 +16,16 @@ import (
 // Gunwale is the port gunwale; the starboard one is its mirror. Distances
 // along it are measured on the straight stock from midship, forward positive.
 type Gunwale struct {
-	Line          *curve.Track // through the middle of its underside
-	Width, Height float64      // mm
-	Tilt          float64      // lean outward, radians
-	Aft, Fore     float64      // its ends along the stock, mm
-	AftCut        float64      // of the end across the underside, off square, radians
-	ForeCut       float64      // the same at the forward end
-	AftRise       float64      // how much longer the upper face is at the end, so that the end stands plumb, mm
-	ForeRise      float64      // the same at the forward end
-	Mortises      []Mortise    // from aft forward
-	ScarfLength   float64      // of one ply's scarf at the design's slope, mm
-	Scarfs        []Scarf      // as the design places them
-	NoScarf       []Zone       // where no part of a scarf may lie, from aft forward, none touching
+	Line              *curve.Track // through the middle of its underside
+	Width, Height     float64      // mm
+	Tilt              float64      // lean outward, radians
+	Aft, Fore         float64      // its ends along the stock, mm
+	AftCut, ForeCut   float64      // of either end across the underside, off square, radians
+	AftRise, ForeRise float64      // how much longer the upper face is at either end, so that the end stands plumb, mm
+	Mortises          []Mortise    // from aft forward
+	ScarfLength       float64      // of one ply's scarf at the design's slope, mm
+	Scarfs            []Scarf      // as the design places them
+	NoScarf           []Zone       // where no part of a scarf may lie, from aft forward, none touching
 }
 
 // Mortise is the slot for a rib head in the gunwale's underside.

@@ -13,19 +13,18 @@ import (
 // Thwart is a cross piece under the gunwales, seen from above: x across the
 // boat from the middle line, y along it from its own middle, forward up, mm.
 type Thwart struct {
-	Name      string
-	Kind      design.Kind
-	At        float64    // station of its middle, mm
-	Outline   curve.Path // closed, counter-clockwise
-	Holes     []curve.Path
-	Hole      float64 // their diameter, mm
-	Thickness float64
-	Length    float64 // greatest, across the boat, mm
-	Between   float64 // between the gunwales' inner lower edges at its middle, mm
-	EndCut    float64 // plan angle of the end cuts off square, radians
-	ForeEnd   float64 // how far the forward corner of an end lies from the middle line, mm
-	AftEnd    float64 // the same of the after corner
-	Under     float64 // how far its ends are cut back at the lower face, to stay clear of the skin, mm
+	Name            string
+	Kind            design.Kind
+	At              float64    // station of its middle, mm
+	Outline         curve.Path // closed, counter-clockwise
+	Holes           []curve.Path
+	Hole            float64 // their diameter, mm
+	Thickness       float64
+	Length          float64 // greatest, across the boat, mm
+	Between         float64 // between the gunwales' inner lower edges at its middle, mm
+	EndCut          float64 // plan angle of the end cuts off square, radians
+	ForeEnd, AftEnd float64 // how far the forward and the after corner of an end lie from the middle line, mm
+	Under           float64 // how far its ends are cut back at the lower face, to stay clear of the skin, mm
 }
 
 const (

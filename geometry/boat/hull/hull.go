@@ -19,10 +19,9 @@ type Hull struct {
 	Gunwale             *curve.Track // the port gunwale line; lengths from midship, forward positive
 	Sheer               Sheer
 
-	seat   float64 // skin face of the keel to mid-thickness of the rib, mm
-	floor  float64 // and to the rib's upper face, mm
-	level  float64 // half the straight length of the keel, mm
-	shapes shapes
+	seat, floor float64 // skin face of the keel to mid-thickness of the rib and to its upper face, mm
+	level       float64 // half the straight length of the keel, mm
+	shapes      shapes
 }
 
 // New works out the hull of a checked design.

@@ -11,10 +11,9 @@ import (
 // Sheer is the rise of the gunwales from midship to the ends. The natural part
 // comes free with the tilt; the edge-set part is sprung or laminated in.
 type Sheer struct {
-	MidZ         float64 // height of the gunwale lines at midship above the baseline, mm
-	BowZ, SternZ float64 // the same at their ends
-	BowSet       EdgeSet
-	SternSet     EdgeSet
+	MidZ             float64 // height of the gunwale lines at midship above the baseline, mm
+	BowZ, SternZ     float64 // the same at their ends
+	BowSet, SternSet EdgeSet
 
 	tanTilt float64
 }

@@ -10,8 +10,6 @@ const reach = 4
 // places right of it are kept: band[i][k] is the entry in row i, column i+k.
 type band [][reach]float64
 
-func newBand(n int) band { return make(band, n) }
-
 func (b band) add(i, j int, v float64) {
 	if i > j {
 		i, j = j, i

@@ -12,7 +12,7 @@ import (
 func TestBand(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 2))
 	for _, n := range []int{1, 2, 4, 9, 60} {
-		b, dense := newBand(n), mat.NewSymDense(n, nil)
+		b, dense := make(band, n), mat.NewSymDense(n, nil)
 		for i := range n {
 			for k := 0; k < reach && i+k < n; k++ {
 				v := rnd.Float64() - 0.5
@@ -42,7 +42,7 @@ func TestBand(t *testing.T) {
 			}
 		}
 	}
-	loose := newBand(2)
+	loose := make(band, 2)
 	loose.add(0, 0, 1)
 	loose.add(0, 1, 1)
 	loose.add(1, 1, 1)

@@ -112,10 +112,9 @@ func (w *Without) String() string {
 // Trial is the frame with its ribs set one way: with all members in, and with the
 // chosen ones out.
 type Trial struct {
-	Set  string    // "unset", "neutral" or "off"
-	Open []float64 // of each rib, mm; nil for none
-	In   *State
-	Out  *State
+	Set     string    // "unset", "neutral" or "off"
+	Open    []float64 // of each rib, mm; nil for none
+	In, Out *State
 }
 
 // Moved returns by how much the boat's beam changes at the station x when the

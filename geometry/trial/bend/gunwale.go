@@ -51,28 +51,23 @@ func (r *Report) gunwale() {
 		tight = out.Form
 	}
 	out.PlyBend = b.Wood.MOE * out.Ply / (2 * tight)
-	r.Gunwale = out
-	r.judgePly()
+	part := fmt.Sprintf("gunwale ply of %.1f mm", out.Ply)
+	if b.Glue.Plies == 1 {
+		part = fmt.Sprintf("gunwale of %.1f mm, in plan", out.Ply)
+	}
+	ply := byStress(part, b.Wood, out.PlyBend, finding.TooTight)
+	r.noteCure(ply, "plies of %.1f mm or thinner, glued bent", math.Floor(out.Ply*ply.Limit/out.PlyBend*10)/10)
 	for i, set := range []hull.EdgeSet{r.Frame.Hull.Sheer.BowSet, r.Frame.Hull.Sheer.SternSet} {
 		if set.Rise > 0 {
 			s := EdgeSet{End: [2]string{"bow", "stern"}[i], EdgeSet: set, Stress: b.Wood.MOE * set.Strain(g.Height)}
 			f := byStress("edge-set, "+s.End, b.Wood, s.Stress, finding.TooTight)
 			s.TooTight = !r.noteCure(f, "%.0f mm less rise, or begin it nearer midship, or cut or laminate the gunwale to the sheer", math.Ceil(s.Rise*(1-f.Limit/s.Stress)))
-			r.Gunwale.EdgeSets = append(r.Gunwale.EdgeSets, s)
+			out.EdgeSets = append(out.EdgeSets, s)
 		}
 	}
 	r.noteCure(byStress(fmt.Sprintf("gunwale at rest, station %.0f mm", out.Rest.X), b.Wood, out.Rest.Sum(), finding.Weak),
 		"more plies glued bent, a thinner gunwale, or an edge-set that begins nearer midship")
-}
-
-func (r *Report) judgePly() {
-	g := r.Gunwale
-	part := fmt.Sprintf("gunwale ply of %.1f mm", g.Ply)
-	if r.Boat.Glue.Plies == 1 {
-		part = fmt.Sprintf("gunwale of %.1f mm, in plan", g.Ply)
-	}
-	f := byStress(part, r.Boat.Wood, g.PlyBend, finding.TooTight)
-	r.noteCure(f, "plies of %.1f mm or thinner, glued bent", math.Floor(g.Ply*f.Limit/g.PlyBend*10)/10)
+	r.Gunwale = out
 }
 
 // scarfKept is the share of its strength that wood keeps across a glued scarf of
@@ -91,10 +86,9 @@ func scarfKept(slope float64) float64 {
 
 // Slot is what a mortise leaves of the gunwale.
 type Slot struct {
-	Rib    string
-	Flat   float64 // share left of the section modulus against bending in plan
-	Tall   float64 // share left of it against bending in the tall way
-	Stress float64 // there at rest, N/mm2
+	Rib        string
+	Flat, Tall float64 // shares left of the section modulus against bending in plan and in the tall way
+	Stress     float64 // there at rest, N/mm2
 }
 
 // What general joinery texts ask for, mm, and shares of the stock.

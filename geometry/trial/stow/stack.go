@@ -17,10 +17,9 @@ type Stack struct {
 	Out    [][]int // thwarts that must come out, by boat
 	Nests  bool    // every boat stands in the one before it
 
-	Height float64 // from the lowest cloth to the highest wood, mm
-	Length float64 // mm
-	Width  float64 // mm
-	Mass   float64 // all boats empty, what is taken out included, kg
+	Height        float64 // from the lowest cloth to the highest wood, mm
+	Length, Width float64 // mm
+	Mass          float64 // all boats empty, what is taken out included, kg
 }
 
 // TakenOut names the thwarts that must come out of boat i of the stack.

@@ -51,10 +51,9 @@ const (
 
 // Contact is a place where two boats touch or come nearest.
 type Contact struct {
-	Room  float64         // mm; +Inf when nothing is near
-	At    geometry.Point3 // in the axes of the lower boat
-	Lower Part            // of the boat below
-	Upper Part            // of the boat above
+	Room         float64         // mm; +Inf when nothing is near
+	At           geometry.Point3 // in the axes of the lower boat
+	Lower, Upper Part            // of the boat below and of the one above
 }
 
 // nowhere is the contact of boats that do not meet.
