@@ -78,7 +78,7 @@ func ordered(in []outline) []outline {
 		done[i] = true
 		// The deepest first, so that nothing is cut loose before what is in it.
 		for k := range in {
-			if k != i && boxes[i].Holds(boxes[k].Min) && boxes[i].Holds(boxes[k].Max) && holds(polygons[i], polygons[k][0]) {
+			if k != i && boxes[i].Holds(boxes[k].Min) && boxes[i].Holds(boxes[k].Max) && curve.Holds(polygons[i], polygons[k][0]) {
 				put(k)
 			}
 		}
@@ -88,16 +88,4 @@ func ordered(in []outline) []outline {
 		put(i)
 	}
 	return out
-}
-
-// holds reports whether p lies in the polygon, by the even-odd rule.
-func holds(pts []geometry.Point, p geometry.Point) bool {
-	in := false
-	for i := range pts {
-		a, b := pts[i], pts[(i+1)%len(pts)]
-		if (a.Y <= p.Y) != (b.Y <= p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-			in = !in
-		}
-	}
-	return in
 }
