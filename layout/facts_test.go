@@ -31,7 +31,7 @@ var solvers = []solver{
 	{"boat/frame", "Build Corrections", "builds every part of a boat; solves the ribs' sections anew"},
 	{"boat/hull", "New Solve", "bends the gunwales and solves the sections"},
 	{"boat/skin", "New Of Smooth ClearanceOf ProudRibs CureOf .Press", "lays the cloth over a frame and builds frames to find a cure"},
-	{"boat/aboard", "New OfOffsets", "weighs the boat and takes people and gear aboard"},
+	{"boat/aboard", "New OfHull", "weighs the boat and takes people and gear aboard"},
 	{"boat/weight", "Boat Cloth Crew Gear", "weighs the boat and who is aboard"},
 	{"survey/fair", "Of", "fits a design to measured offsets"},
 	{"outfit", "NewShip Of One .Weights .PutAboard", "sizes and weighs the outfits"},

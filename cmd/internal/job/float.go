@@ -135,8 +135,11 @@ func (f *Float) ofTable(w World, id *identity) (aboard.Boat, error) {
 	}
 	title := titleOf(f.Boat)
 	*id = identity{title: title, slug: (&design.Design{Title: title}).Slug()}
-	b, err := aboard.OfOffsets(title, t, f.Load, f.Height)
-	return b, of(f.Boat, err)
+	h, err := t.Hull()
+	if err != nil {
+		return aboard.Boat{}, of(f.Boat, err)
+	}
+	return aboard.OfHull(title, h, t.Notes, f.Load, f.Height), nil
 }
 
 // ofDesign is the boat of a design with the people, the gear and the outfits aboard.

@@ -12,7 +12,6 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
-	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wording"
 )
@@ -56,21 +55,17 @@ func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, erro
 // no source.
 const AssumedHeight = 300.0
 
-// OfOffsets gives the boat of a table. mass is the whole weight in kg, 0 for none; its
-// height over the baseline is in mm, 0 when not known. It lies amidships.
-// Errors: a table whose stations make no hull.
-func OfOffsets(title string, t *offsets.Table, mass, height float64) (Boat, error) {
-	b := Boat{Title: title, Notes: slices.Clone(t.Notes)}
-	var err error
-	if b.Hull, err = t.Hull(); err != nil {
-		return b, err
-	}
+// OfHull gives a boat of which only the hull is known, with notes on what was understood
+// of it. mass is the whole weight in kg, 0 for none; its height over the baseline is in
+// mm, 0 when not known. It lies amidships.
+func OfHull(title string, hull *float.Hull, notes []string, mass, height float64) Boat {
+	b := Boat{Title: title, Hull: hull, Notes: slices.Clone(notes)}
 	if height == 0 {
 		height = AssumedHeight
 		b.Notes = append(b.Notes, fmt.Sprintf("the height of the weight is not known; %.0f mm over the baseline is assumed", height))
 	}
 	b.Gear = []weight.Item{{Name: "All up", Loads: []float.Load{{Mass: mass, At: geometry.Point3{Z: height}}}}}
-	return b, nil
+	return b
 }
 
 // UsualMass is that of a person whose mass nobody gave, kg: as small-craft standards

@@ -9,7 +9,6 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
-	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/water/float"
 )
 
@@ -61,22 +60,16 @@ func TestPeople(t *testing.T) {
 	}
 }
 
-// TestOfOffsets: a table's whole weight lies amidships at the height given, or at the
+// TestOfHull: a hull's whole weight lies amidships at the height given, or at the
 // assumed one, which is told.
-func TestOfOffsets(t *testing.T) {
-	tab, err := offsets.Read(strings.NewReader("station_mm,height_mm,half_breadth_mm\n-1000,0,400\n-1000,400,400\n0,0,400\n0,400,400\n1000,0,400\n1000,400,400\n"), "box")
-	if err != nil {
-		t.Fatal(err)
-	}
+func TestOfHull(t *testing.T) {
+	known := []string{"stations are counted from midship"}
 	for _, c := range []struct{ given, want float64 }{{200, 200}, {0, AssumedHeight}} {
-		b, err := OfOffsets("Box", tab, 120, c.given)
-		if err != nil {
-			t.Fatal(err)
-		}
+		b := OfHull("Box", &float.Hull{}, known, 120, c.given)
 		if l := b.Load(); l != (float.Load{Mass: 120, At: geometry.Point3{Z: c.want}}) {
 			t.Errorf("%+v, want 120 kg at %.0f mm", l, c.want)
 		}
-		if told := len(b.Notes) > len(tab.Notes); told != (c.given == 0) || b.Frame != nil || b.Own().Mass != 0 {
+		if told := len(b.Notes) > len(known); told != (c.given == 0) || b.Frame != nil || b.Own().Mass != 0 {
 			t.Errorf("height %.0f mm given: notes %q", c.given, b.Notes)
 		}
 	}

@@ -191,10 +191,11 @@ func TestDraft(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := aboard.OfOffsets("Box", tab, 0, 200)
+	h, err := tab.Hull()
 	if err != nil {
 		t.Fatal(err)
 	}
+	b := aboard.OfHull("Box", h, tab.Notes, 0, 200)
 	o := options(t)
 	o.Draft = 100
 	r, err := Run(b, o)
@@ -230,10 +231,11 @@ func TestTables(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := aboard.OfOffsets(name, tab, 120, 0)
+		h, err := tab.Hull()
 		if err != nil {
 			t.Fatal(err)
 		}
+		b := aboard.OfHull(name, h, tab.Notes, 120, 0)
 		r, err := Run(b, options(t))
 		if err != nil || math.Abs(r.Load.Mass-120) > 1e-9 || math.Abs(r.Rest.Trim) > 1e-9 {
 			t.Errorf("%s: %v", name, err)
