@@ -2,6 +2,7 @@ package eyes
 
 import (
 	"bytes"
+	"os"
 	"strings"
 	"sync"
 	"testing"
@@ -20,6 +21,18 @@ func eyesOf(t *testing.T) *Viewer {
 		t.Fatal(err)
 	}
 	return v
+}
+
+// long says whether there is time for all papers and boats, as in CI; else one of each
+// kind is looked at.
+var long = os.Getenv("RIBWRIGHT_LONG") != ""
+
+// oneOf is the first of several when there is no time for all.
+func oneOf(all ...string) []string {
+	if long {
+		return all
+	}
+	return all[:1]
 }
 
 // ask does a job and returns its files by the ends of their names.

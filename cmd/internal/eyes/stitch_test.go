@@ -30,7 +30,7 @@ func patterns() []string { return []string{"mortises", "stem-bow", "stem-stern"}
 // pattern in one piece and against the numbers. Corrected sheets are undone by
 // the table of pages here; what a printer makes of them is TestPrinted's matter.
 func TestStitched(t *testing.T) {
-	for _, paper := range []string{"letter", "a4"} {
+	for _, paper := range oneOf("letter", "a4") {
 		s := loft(t, "river", paper)
 		for _, pattern := range patterns() {
 			t.Run(pattern+" on "+paper, func(t *testing.T) {
@@ -50,7 +50,7 @@ func TestStitched(t *testing.T) {
 // TestStitchedCorrected is TestStitched for sheets that make up for a printer.
 func TestStitchedCorrected(t *testing.T) {
 	flags := correction(stretched)
-	for _, paper := range []string{"letter", "a4"} {
+	for _, paper := range oneOf("a4", "letter") {
 		s := loft(t, "river", paper, flags...)
 		for _, pattern := range patterns() {
 			t.Run(pattern+" on "+paper, func(t *testing.T) {

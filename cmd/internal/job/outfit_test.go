@@ -1,6 +1,7 @@
 package job
 
 import (
+	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -35,6 +36,9 @@ func outfitted(t *testing.T, verb, design, paper string, flags ...string) truth 
 	return s
 }
 
+// long says whether there is time for all boats and rigs, as in CI.
+var long = os.Getenv("RIBWRIGHT_LONG") != ""
+
 // fitRow is one outfit of a boat. rig is that of a sail; flags are more than what
 // the model is rebuilt from, so with them sizes are held against the numbers alone.
 type fitRow struct {
@@ -43,13 +47,20 @@ type fitRow struct {
 }
 
 // fitRows are all outfits of all shipped boats, the sail in each of its rigs, on
-// both papers in turn, and some that flags change.
+// both papers in turn, and some that flags change; each kind once where there is no
+// time for all.
 func fitRows() []fitRow {
 	var out []fitRow
 	papers := []string{"letter", "a4"}
 	for i, boat := range []string{"brook", "lake", "river"} {
+		if !long && i == 1 {
+			continue
+		}
 		out = append(out, fitRow{"row", boat, papers[i%2], "", nil}, fitRow{"pair", boat, papers[(i+1)%2], "", nil})
 		for k, rig := range []string{"spritsail", "leg-of-mutton", "lug", "vee"} {
+			if !long && k/2 != i/2 { // two rigs a boat
+				continue
+			}
 			out = append(out, fitRow{"sail", boat, papers[(i+k)%2], rig, nil})
 		}
 	}
