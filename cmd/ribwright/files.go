@@ -17,8 +17,5 @@ func readFile(name string) ([]byte, error) {
 	}
 	defer file.Close()
 	data, err := io.ReadAll(io.LimitReader(file, mostRead))
-	if err != nil {
-		return nil, cause(err)
-	}
-	return data, nil
+	return data, cause(err)
 }

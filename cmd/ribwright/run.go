@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -109,10 +110,8 @@ func (p program) dispatch(args []string, c console) error {
 
 // find returns the verb of that name, nil when there is none.
 func (p program) find(name string) *verb {
-	for i := range p {
-		if p[i].name == name {
-			return &p[i]
-		}
+	if i := slices.Index(p.list(), name); i >= 0 {
+		return &p[i]
 	}
 	return nil
 }

@@ -68,7 +68,10 @@ func (v verb) do(args []string, c console) error {
 	if err != nil {
 		return v.explained(err)
 	}
-	return a.answer(c.out, result)
+	if err := save(a.placed(result.Outputs), nil); err != nil {
+		return err
+	}
+	return a.tell(c.out, result)
 }
 
 // ask reads the arguments into a request, and what the job may know besides. own adds
@@ -96,14 +99,10 @@ func (v verb) explained(err error) error {
 	if !errors.As(err, &m) {
 		return err
 	}
-	flags := make([]string, len(m.Fields))
-	for i, f := range m.Fields {
-		flags[i] = "--" + f
-	}
-	if len(flags) == 0 {
+	if len(m.Fields) == 0 {
 		return usageError{fmt.Errorf("%s: %w", v.name, m.Err)}
 	}
-	return usageError{fmt.Errorf("%s: %s: %w", v.name, strings.Join(flags, " and "), m.Err)}
+	return usageError{fmt.Errorf("%s: --%s: %w", v.name, strings.Join(m.Fields, " and --"), m.Err)}
 }
 
 // check refuses places where nothing can be put.
@@ -115,14 +114,6 @@ func (a *asked) check() error {
 		return fmt.Errorf("--output: %q is no design file; accepted: a name that ends in .toml", a.file)
 	}
 	return nil
-}
-
-// answer saves the files and tells what was found.
-func (a *asked) answer(w io.Writer, r *job.Result) error {
-	if err := save(a.placed(r.Outputs), nil); err != nil {
-		return err
-	}
-	return a.tell(w, r)
 }
 
 // tell says what was found and which files were made.
@@ -137,7 +128,18 @@ func (a *asked) tell(w io.Writer, r *job.Result) error {
 	if err := text.Encode(w, r.Report); err != nil {
 		return err
 	}
-	return listed(w, a.placed(r.Outputs))
+	var b strings.Builder
+	for i, o := range a.placed(r.Outputs) {
+		if i == 0 {
+			b.WriteString("\n")
+		}
+		b.WriteString(o.path + "\n")
+		if o.says != "" {
+			b.WriteString("  " + o.says + "\n")
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
 }
 
 // placed puts every file into the folder, a design where it is said.
@@ -151,20 +153,4 @@ func (a *asked) placed(outs []job.Output) []file {
 		out = append(out, file{path, o.Says, o.Write})
 	}
 	return out
-}
-
-// listed names the files that were made, and what each is.
-func listed(w io.Writer, outs []file) error {
-	var b strings.Builder
-	for i, o := range outs {
-		if i == 0 {
-			b.WriteString("\n")
-		}
-		b.WriteString(o.path + "\n")
-		if o.says != "" {
-			b.WriteString("  " + o.says + "\n")
-		}
-	}
-	_, err := io.WriteString(w, b.String())
-	return err
 }

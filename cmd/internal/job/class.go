@@ -215,16 +215,11 @@ func summarize(w io.Writer, all []sizing.Outcome) error {
 	rows := [][]string{{"line", "name", "family", "status", "folder", "length_mm", "beam_mm", "depth_mm", "all_up_kg", "boat_kg", "draft_mm", "freeboard_mm", "gm_mm", "checks_failed", "why"}}
 	for _, o := range all {
 		row := []string{fmt.Sprint(o.Line), harmless(o.Name), harmless(o.Use), string(o.Status), o.Folder}
-		for _, v := range []struct {
-			v        float64
-			decimals int
-		}{{o.Length, 0}, {o.Beam, 0}, {o.Depth, 0}, {o.AllUp, 1}, {o.BoatWeight, 1}, {o.Draft, 0}, {o.Freeboard, 0}, {o.GM, 0}} {
-			cell := ""
-			if o.Folder != "" {
-				cell = fmt.Sprintf("%.*f", v.decimals, v.v)
-			}
-			row = append(row, cell)
+		figures := ",,,,,,,"
+		if o.Folder != "" {
+			figures = fmt.Sprintf("%.0f,%.0f,%.0f,%.1f,%.1f,%.0f,%.0f,%.0f", o.Length, o.Beam, o.Depth, o.AllUp, o.BoatWeight, o.Draft, o.Freeboard, o.GM)
 		}
+		row = append(row, strings.Split(figures, ",")...)
 		rows = append(rows, append(row, strings.Join(o.ChecksFailed, " "), harmless(o.Why)))
 	}
 	return csv.NewWriter(w).WriteAll(rows)

@@ -34,33 +34,28 @@ func (w World) factsOf(name string) (*facts, error) {
 	return newFacts(d, name)
 }
 
-func newFacts(d *design.Design, name string) (*facts, error) {
-	k := &facts{design: d, name: name}
-	var err error
-	if k.fingerprint, err = d.Fingerprint(); err != nil {
-		return nil, err
-	}
-	k.frame = sync.OnceValues(func() (*frame.Frame, error) {
-		f, err := frame.Build(d)
-		return f, of(name, err)
-	})
-	k.bending = sync.OnceValues(func() (*bend.Report, error) {
-		f, err := k.frame()
+func newFacts(d *design.Design, name string) (*facts, error) { return factsBy(d, name, frame.Build) }
+
+// factsBy readies the facts of a design whose frame is built so.
+func factsBy(d *design.Design, name string, build func(*design.Design) (*frame.Frame, error)) (*facts, error) {
+	print, err := d.Fingerprint()
+	k := &facts{design: d, name: name, fingerprint: print}
+	k.frame = then(name, func() (*design.Design, error) { return d, nil }, build)
+	k.bending = then(name, k.frame, bend.Of)
+	k.marks = then(name, k.bending, func(b *bend.Report) ([]marks.Mark, error) { return marks.Of(b.Frame, b) })
+	return k, err
+}
+
+// then is a fact that is worked out, once, from another.
+func then[A, B any](name string, first func() (A, error), work func(A) (B, error)) func() (B, error) {
+	return sync.OnceValues(func() (out B, err error) {
+		from, err := first()
 		if err != nil {
-			return nil, err
+			return out, err
 		}
-		r, err := bend.Of(f)
-		return r, of(name, err)
+		out, err = work(from)
+		return out, of(name, err)
 	})
-	k.marks = sync.OnceValues(func() ([]marks.Mark, error) {
-		b, err := k.bending()
-		if err != nil {
-			return nil, err
-		}
-		list, err := marks.Of(b.Frame, b)
-		return list, of(name, err)
-	})
-	return k, nil
 }
 
 // usual is the design of a request that names none.

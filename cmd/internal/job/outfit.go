@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
+	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -40,9 +42,75 @@ func (t *Fitting) fields(own ...Field) []Field {
 // Name takes the design.
 func (t *Fitting) Name(names []string) { t.Design = names[0] }
 
+// changes are what a request says in the place of values of the design, by the names of
+// its fields.
+type changes[T any] map[string]change[T]
+
+type change[T any] struct {
+	text string // as it was given
+	put  func(*T)
+}
+
+// over returns the design's values with what is said in their place.
+func (c changes[T]) over(values T) *T {
+	for _, one := range c {
+		one.put(&values)
+	}
+	return &values
+}
+
+// changing is the value of a field that changes the design.
+type changing[T any] struct {
+	all  changes[T]
+	name string
+	read func(string) (func(*T), error)
+}
+
+func (v changing[T]) String() string { return v.all[v.name].text }
+func (v changing[T]) Set(text string) error {
+	put, err := v.read(text)
+	if err == nil {
+		v.all[v.name] = change[T]{text, put}
+	}
+	return err
+}
+
+// instead is a field for what is at a place in the design, which holds while the field
+// is not set.
+func instead[T, V any](all changes[T], name, takes, says string, read func(string) (V, error), at func(*T) *V) Field {
+	return Field{Name: name, Takes: takes, Says: says, Value: changing[T]{all, name, func(text string) (func(*T), error) {
+		v, err := read(text)
+		return func(to *T) { *at(to) = v }, err
+	}}}
+}
+
+// insteadLength is such a field for a length.
+func insteadLength[T any](all changes[T], name, says string, at func(*T) *measure.Length) Field {
+	return instead(all, name, "length", says, measure.ParseLength, at)
+}
+
+// fitter is a request for one outfit.
+type fitter interface {
+	Fields() []Field
+	over(*design.Design) error // puts what the request says into the design
+	outfitting(*facts, *outfit.Outfits) outfitting
+}
+
+// make sizes the outfit and makes its files.
+func (t *Fitting) make(w World, n outfit.Name, r fitter, beside func(*facts) string) (*Result, error) {
+	k, err := t.changed(w, r)
+	if err != nil {
+		return nil, err
+	}
+	all, err := t.fit(k, w, beside(k), n)
+	if err != nil {
+		return nil, err
+	}
+	return t.result(r.outfitting(k, all), w)
+}
+
 // changed opens the design, puts into it what the request says instead and checks it.
-// fields are those of the request, by the keys of the design that they change.
-func (t *Fitting) changed(w World, change func(*design.Design) error, fields map[string]string) (*facts, error) {
+func (t *Fitting) changed(w World, r fitter) (*facts, error) {
 	if err := t.Printing.check(); err != nil {
 		return nil, err
 	}
@@ -50,16 +118,21 @@ func (t *Fitting) changed(w World, change func(*design.Design) error, fields map
 	if err != nil {
 		return nil, err
 	}
-	if err := change(d); err != nil {
+	if err := r.over(d); err != nil {
 		return nil, err
 	}
-	if p := d.Check(); p != nil {
-		if field, ok := fields[p.Key]; ok {
-			return nil, wrong(field, errors.New(p.Text))
-		}
-		return nil, misuse("", "%s: %s", p.Key, p.Text)
+	p := d.Check()
+	if p == nil {
+		return newFacts(d, t.Design)
 	}
-	return newFacts(d, t.Design)
+	field := strings.ReplaceAll(p.Key[strings.LastIndex(p.Key, ".")+1:], "_", "-")
+	if field == "stature" || field == "mass" {
+		field = "paddler"
+	}
+	if strings.HasPrefix(p.Key, "outfit.") && slices.ContainsFunc(r.Fields(), func(f Field) bool { return f.Name == field }) {
+		return nil, wrong(field, errors.New(p.Text))
+	}
+	return nil, misuse("", "%s: %s", p.Key, p.Text)
 }
 
 // fit sizes one outfit, with the weight of the others that its design has.

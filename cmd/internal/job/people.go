@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/design"
@@ -100,7 +101,9 @@ func (p People) seated(d *design.Design) ([]design.Person, error) {
 		if s.posture != nil {
 			one.Posture, one.Seat = *s.posture, 0
 		}
-		put(&one.At, s.at)
+		if s.at != nil {
+			one.At = *s.at
+		}
 		if half := float64(d.Hull.Length) / 2 * 0.9; math.Abs(float64(one.At)) > half {
 			return nil, misuse("crew", "person %d sits at %.0f mm; accepted: up to %.0f mm from midship", i+1, float64(one.At), half)
 		}
@@ -125,7 +128,7 @@ func scaled(crew []design.Person, gear []design.Gear, all float64) ([]design.Per
 	if sum == 0 {
 		return crew, []design.Gear{{Name: "Load", Mass: all}}
 	}
-	crew, gear = append([]design.Person(nil), crew...), append([]design.Gear(nil), gear...)
+	crew, gear = slices.Clone(crew), slices.Clone(gear)
 	for i := range crew {
 		crew[i].Mass *= all / sum
 	}

@@ -45,15 +45,10 @@ func (s *Size) Fields() []Field {
 		searched = "Searches and trials"
 		many     = 100000
 	)
-	texts := func(to *[]string) Value {
-		return list[string]{to, func(t string) (string, error) { return t, nil }, func(t string) string { return t }}
-	}
-	var aims []string
-	for _, a := range sizing.Aims() {
-		aims = append(aims, a.String())
-	}
+	texts := func(to *[]string) Value { return list(to, asIs, func(t string) string { return t }) }
+	aims := namesOf(sizing.Aims())
 	out := []Field{
-		{Name: "paddler", Takes: "who", Says: who, Value: list[sizing.Paddler]{&s.Crew, sizing.ParsePaddler, sizing.Paddler.String}, Many: true},
+		{Name: "paddler", Takes: "who", Says: who, Value: list(&s.Crew, sizing.ParsePaddler, sizing.Paddler.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
 		{Name: "formulas", Takes: strings.Join(family.Files(), "|"), Says: "print a family's file, to begin one of your own", Value: words(&s.Formulas)},

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/sizing"
@@ -93,11 +94,10 @@ func (s *Sizing) files(b *sizing.Boat, w World, nest nesting) ([]Output, error) 
 	if !s.Loft {
 		return out, nil
 	}
-	k, err := newFacts(b.Design, name)
+	k, err := factsBy(b.Design, name, func(*design.Design) (*frame.Frame, error) { return b.Frame, nil })
 	if err != nil {
 		return nil, err
 	}
-	k.frame = func() (*frame.Frame, error) { return b.Frame, nil }
 	l := Loft{Units: s.Units, Printing: newPrinting(), Cutting: newCutting()}
 	l.Printer, l.Quick = s.Printer, nest == quickly
 	patterns, err := l.loft(k, w)
