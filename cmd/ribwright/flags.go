@@ -29,9 +29,7 @@ func flagsOf(name string, fields []job.Field) *pflag.FlagSet {
 // flagValue is a field as the flag library wants it.
 type flagValue struct{ job.Field }
 
-func (v flagValue) String() string        { return v.Value.String() }
-func (v flagValue) Set(text string) error { return v.Value.Set(text) }
-func (v flagValue) Type() string          { return v.Takes }
+func (v flagValue) Type() string { return v.Takes }
 
 // parse reads a verb's flags and returns the other arguments. Help goes to out.
 func (v verb) parse(f *pflag.FlagSet, args []string, out io.Writer) ([]string, error) {

@@ -12,7 +12,6 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
-	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
@@ -33,8 +32,7 @@ import (
 
 // Book asks for the build book of a design.
 type Book struct {
-	Design string
-	Units  measure.System
+	Subject
 	Water  water.Kind
 	Prices string // a level, or the name of a table
 	Skill  hours.Skill
@@ -44,7 +42,7 @@ type Book struct {
 
 // NewBook returns the request with its defaults.
 func NewBook() *Book {
-	return &Book{Design: usual(), Prices: "mixed", Printer: homePrinter()}
+	return &Book{Subject: usual(), Prices: "mixed", Printer: homePrinter()}
 }
 
 // Fields lists the choices.
@@ -64,9 +62,6 @@ func (b *Book) Fields() []Field {
 func skill(to *hours.Skill) Field {
 	return Field{Name: "skill", Takes: strings.Join(namesOf(hours.Skills()), "|"), Says: "how practiced the builder is", Value: bind(to, hours.ParseSkill, hours.Skill.String)}
 }
-
-// Name takes the design.
-func (b *Book) Name(names []string) { b.Design = names[0] }
 
 // Do makes the book.
 func (b *Book) Do(w World) (*Result, error) {
@@ -98,7 +93,7 @@ func (b *Book) Do(w World) (*Result, error) {
 		out = append(out, Output{slug + "-book.html", "the same for a screen", func(to io.Writer) error { return html.Encode(to, told, svg.EncodeInline) }})
 	}
 	return &Result{
-		Report:  report.Report{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Blocks: summary(facts)},
+		Report:  k.report("", summary(facts)),
 		Outputs: out,
 	}, nil
 }

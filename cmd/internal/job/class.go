@@ -28,7 +28,11 @@ type Class struct {
 }
 
 // NewClass returns the request with its defaults.
-func NewClass() *Class { return &Class{Sizing: newSizing()} }
+func NewClass() *Class {
+	c := &Class{Sizing: newSizing()}
+	c.quick = true
+	return c
+}
 
 // Fields lists the choices.
 func (c *Class) Fields() []Field { return append(c.Sizing.fields(), c.Sizing.printing()...) }
@@ -193,7 +197,7 @@ func (c *Course) built(b *sizing.Boat) (Built, error) {
 	}
 	fmt.Fprintf(key, "%v %v %+v %v", c.class.Loft, c.class.Units, c.class.Printer, c.world.Made)
 	return Built{b.Design.Slug(), hex.EncodeToString(key.Sum(nil)), func() ([]Output, error) {
-		out, err := c.class.files(b, c.world, quickly)
+		out, err := c.class.files(b, c.world)
 		return append(out, why), err
 	}}, nil
 }

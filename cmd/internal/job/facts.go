@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/water"
+	"ribwright/layout/report"
 )
 
 // facts are what is worked out of one design, each the first time that it is asked for
@@ -58,8 +59,10 @@ func then[A, B any](name string, first func() (A, error), work func(A) (B, error
 	})
 }
 
-// usual is the design of a request that names none.
-func usual() string { return design.ShippedNames()[0] }
+// report is what a job of a kind tells.
+func (k *facts) report(kind string, blocks []report.Block) report.Report {
+	return report.Report{Title: k.design.Title, Kind: kind, For: k.design.For, Fingerprint: k.fingerprint, Blocks: blocks}
+}
 
 // ship readies the boat to be fitted out, with the people of its design or a usual
 // one. beside is the second boat of a pair, "" for one like the first.

@@ -20,8 +20,8 @@ type Field struct {
 	Group string // the heading it stands under; "" for what is the job's own
 	Takes string // what a value looks like, "length" or "letter|a4"; "" for yes or no
 	Says  string // what it is for
-	Value Value
-	Many  bool // each setting adds one
+	Value
+	Many bool // each setting adds one
 }
 
 // Value reads and writes a field's value as text.

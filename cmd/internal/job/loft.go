@@ -5,7 +5,6 @@ import (
 	"io"
 
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
@@ -16,15 +15,14 @@ import (
 // Loft asks for the full-size patterns of a design, the cutter's files and every
 // number on them.
 type Loft struct {
-	Design string
-	Units  measure.System
+	Subject
 	Printing
 	Cutting
 }
 
 // NewLoft returns the request with its defaults.
 func NewLoft() *Loft {
-	return &Loft{Design: usual(), Printing: newPrinting(), Cutting: newCutting()}
+	return &Loft{Subject: usual(), Printing: newPrinting(), Cutting: newCutting()}
 }
 
 // Fields lists the choices.
@@ -32,9 +30,6 @@ func (l *Loft) Fields() []Field {
 	own := []Field{units(&l.Units, "what lengths are lettered in; marks on wood carry both")}
 	return append(append(own, l.Printing.fields()...), l.Cutting.fields()...)
 }
-
-// Name takes the design.
-func (l *Loft) Name(names []string) { l.Design = names[0] }
 
 // Do lofts the design.
 func (l *Loft) Do(w World) (*Result, error) {
@@ -99,7 +94,7 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	out = append(out, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
-	return &Result{Report: k.identity().report("patterns", made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
+	return &Result{Report: k.report("patterns", made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
 }
 
 // saysOf says what lies in the cutter's files.

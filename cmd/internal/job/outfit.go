@@ -23,24 +23,20 @@ import (
 
 // Fitting is what the requests for all outfits share.
 type Fitting struct {
-	Design  string
-	Units   measure.System
+	Subject
 	Water   water.Kind
 	Picture bool
 	Loft    bool // patterns and the cutter's file too
 	Printing
 }
 
-func newFitting() Fitting { return Fitting{Design: usual(), Printing: newPrinting()} }
+func newFitting() Fitting { return Fitting{Subject: usual(), Printing: newPrinting()} }
 
 func (t *Fitting) fields(own ...Field) []Field {
 	return append(append(own, kindOfWater(&t.Water), units(&t.Units, "what lengths are lettered in"),
 		picture(&t.Picture, "a figure as a file too"),
 		Field{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&t.Loft)}), t.Printing.fields()...)
 }
-
-// Name takes the design.
-func (t *Fitting) Name(names []string) { t.Design = names[0] }
 
 // changes are what a request says in the place of values of the design, by the names of
 // its fields.
@@ -179,7 +175,7 @@ const clothWide = 3000
 // result tells of the outfit and makes the files that are asked for.
 func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	stem := f.facts.design.Slug() + "-" + f.name
-	out := &Result{Report: f.facts.identity().report(f.kind, f.blocks)}
+	out := &Result{Report: f.facts.report(f.kind, f.blocks)}
 	var err error
 	if out.Numbers, err = f.numbers(nil); err != nil {
 		return nil, of(f.facts.name, err)

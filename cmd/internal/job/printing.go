@@ -192,22 +192,15 @@ func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
 	if len(p.Sheets) == 0 {
 		return all, nil
 	}
-	wanted := make([]bool, len(all))
 	for _, s := range p.Sheets {
-		if s.To == 0 {
-			s.To = max(s.From, len(all))
-		}
-		if s.To > len(all) {
-			return nil, misuse("sheets", "there is no sheet %d; accepted: 1 to %d", s.To, len(all))
-		}
-		for i := s.From; i <= s.To; i++ {
-			wanted[i-1] = true
+		if last := max(s.From, s.To); last > len(all) {
+			return nil, misuse("sheets", "there is no sheet %d; accepted: 1 to %d", last, len(all))
 		}
 	}
 	var out []layout.Sheet
-	for i, s := range all {
-		if wanted[i] {
-			out = append(out, s)
+	for i, sheet := range all {
+		if slices.ContainsFunc(p.Sheets, func(s Span) bool { return i+1 >= s.From && (s.To == 0 || i < s.To) }) {
+			out = append(out, sheet)
 		}
 	}
 	return out, nil

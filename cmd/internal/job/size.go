@@ -22,8 +22,6 @@ import (
 // family tried on many.
 type Size struct {
 	Sizing
-	Crew       []sizing.Paddler // the first paddles astern in a tandem
-	Title      string
 	Set        []string // values in the place of formulas
 	Targets    []string // what the boat must meet
 	Free       string   // values that a search for targets may move
@@ -108,7 +106,6 @@ func (s *Size) check() error {
 // newCase makes a case of the people with the values set by hand.
 func (s *Size) newCase(fam *family.Family) (*sizing.Case, error) {
 	b := s.brief()
-	b.Crew, b.Title = s.Crew, s.Title
 	if b.Title == "" {
 		b.Title = wording.Capital(strings.TrimSuffix(path.Base(strings.ReplaceAll(fam.Name, `\`, "/")), ".family"))
 		for _, p := range s.Crew {
@@ -163,7 +160,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if out.Numbers, err = json.Sizing(boat); err != nil {
 		return nil, err
 	}
-	out.Outputs, err = s.files(boat, w, closely)
+	out.Outputs, err = s.files(boat, w)
 	return out, err
 }
 
