@@ -7,7 +7,6 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
-	"unicode"
 
 	"github.com/spf13/pflag"
 
@@ -78,15 +77,7 @@ func (a *answer) Write(p []byte) (int, error) {
 
 // flat keeps every message on one line, and codes that a terminal would obey
 // out of it, whatever a file name put there.
-func flat(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, s)
-	return strings.Join(strings.Fields(s), " ")
-}
+func flat(s string) string { return strings.Join(strings.Fields(wording.OneLine(s)), " ") }
 
 func (p program) dispatch(args []string, c console) error {
 	if len(args) == 0 {

@@ -42,18 +42,6 @@ type asked struct {
 	file string // the place of the first file; "" for its own name in out
 }
 
-func (v verb) flags(a *asked, r job.Request) *pflag.FlagSet {
-	f := flagsOf(v.name, r.Fields())
-	f.StringVar(&a.out, "out", "out", "`folder` for the files; made when missing")
-	if v.numbers {
-		f.BoolVar(&a.json, "json", false, "every figure as JSON instead of the page")
-	}
-	if v.placed {
-		f.StringVarP(&a.file, "output", "o", "", "`file` for the design; NAME.toml in the folder of --out when left out")
-	}
-	return f
-}
-
 // do answers the verb's request: it reads the flags, has the work done, saves the
 // files and tells what came of it.
 func (v verb) do(args []string, c console) error {
@@ -79,7 +67,14 @@ func (v verb) do(args []string, c console) error {
 // ask reads the arguments into a request, and what the job may know besides. own adds
 // flags of the verb's own.
 func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*pflag.FlagSet)) (job.World, error) {
-	f := v.flags(a, r)
+	f := flagsOf(v.name, r.Fields())
+	f.StringVar(&a.out, "out", "out", "`folder` for the files; made when missing")
+	if v.numbers {
+		f.BoolVar(&a.json, "json", false, "every figure as JSON instead of the page")
+	}
+	if v.placed {
+		f.StringVarP(&a.file, "output", "o", "", "`file` for the design; NAME.toml in the folder of --out when left out")
+	}
 	own(f)
 	names, err := v.parse(f, args, c.out)
 	if err != nil {

@@ -57,7 +57,7 @@ func (c *Cutting) fields() []Field {
 		{Name: "hairline", Takes: "length", Says: hairlines, Value: length(&c.Hairline, layout.LeastHairline, layout.MostHairline)},
 		{Name: "layer-colors", Takes: "LAYER=color,...", Says: "colors of layers, as CUT=red,MARK=#0000ff; the others stay black", Value: bind(&c.Colors, parseColors, showColors)},
 		{Name: "relief", Takes: "none|round|dogbone", Says: "how square inside corners are opened for the cutter", Value: bind(&c.Relief, relief.Parse, relief.Kind.String)},
-		{Name: "router-guide", Takes: "bush,bit", Says: "add a guide for the mortises, for a bush and a bit of these diameters, as 16mm,6mm", Value: bind(&c.Guide, parseGuide, showGuide)},
+		{Name: "router-guide", Takes: "bush,bit", Says: "add a guide for the mortises, for a bush and a bit of these diameters, as 16mm,6mm", Value: bind(&c.Guide, parseGuide, orNothing(showGuide))},
 	})
 }
 
@@ -138,12 +138,12 @@ func showStock(s nest.Stock) string { return fmt.Sprintf("%.6gx%.6g", s.W, s.H) 
 
 func parseGuide(text string) (Guide, error) {
 	const accepted = "accepted: bush and bit, as 16mm,6mm"
-	bush, bit, both := strings.Cut(text, ",")
-	if !both || strings.Contains(bit, ",") {
+	both := strings.Split(text, ",")
+	if len(both) != 2 {
 		return Guide{}, fmt.Errorf("no two diameters in %q; %s", text, accepted)
 	}
 	var of [2]float64
-	for i, one := range []string{bush, bit} {
+	for i, one := range both {
 		v, err := measure.ParseLength(one)
 		if err != nil {
 			return Guide{}, fmt.Errorf("%w; %s", err, accepted)
@@ -156,9 +156,6 @@ func parseGuide(text string) (Guide, error) {
 }
 
 func showGuide(g Guide) string {
-	if g == (Guide{}) {
-		return ""
-	}
 	return fmt.Sprintf("%v,%v", measure.Length(g.Bush), measure.Length(g.Bit))
 }
 

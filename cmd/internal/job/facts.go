@@ -81,12 +81,7 @@ func (k *facts) ship(w World, gear []design.Gear, beside string, on water.Water)
 }
 
 func (k *facts) manned(gear []design.Gear, on water.Water) (outfit.Ship, error) {
-	f, err := k.frame()
-	if err != nil {
-		return outfit.Ship{}, err
-	}
-	s, err := outfit.NewShip(f, gear, on)
-	return s, of(k.name, err)
+	return then(k.name, k.frame, func(f *frame.Frame) (outfit.Ship, error) { return outfit.NewShip(f, gear, on) })()
 }
 
 // beside is the second boat that the design names, looked for beside the design.

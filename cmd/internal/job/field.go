@@ -59,6 +59,17 @@ func bind[T any](to *T, read func(string) (T, error), show func(T) string) Value
 	return binding[T]{to, read, show}
 }
 
+// orNothing shows a value, and nothing of one that stands for none.
+func orNothing[T comparable](show func(T) string) func(T) string {
+	return func(v T) string {
+		var none T
+		if v == none {
+			return ""
+		}
+		return show(v)
+	}
+}
+
 // list is a value to which each setting adds one, or several with semicolons between.
 func list[T any](to *[]T, read func(string) (T, error), show func(T) string) Value {
 	return bind(to, func(text string) ([]T, error) {
@@ -114,12 +125,7 @@ func length(to *float64, low, high float64) Value {
 			err = fmt.Errorf("%s is out of range; accepted: %g to %g mm", v, low, high)
 		}
 		return float64(v), err
-	}, func(v float64) string {
-		if v == 0 {
-			return ""
-		}
-		return measure.Length(v).String()
-	})
+	}, orNothing(func(v float64) string { return measure.Length(v).String() }))
 }
 
 // units is a system of units.
@@ -172,12 +178,7 @@ func namesOf[T fmt.Stringer](values []T) []string {
 // none. accepted shows one as people write it.
 func quantity(to *float64, dim formula.Dim, low, high float64, accepted string) Value {
 	read := func(s string) (float64, error) { return parseQuantity(s, dim, low, high, accepted) }
-	return bind(to, read, func(v float64) string {
-		if v == 0 {
-			return ""
-		}
-		return formula.ShowNumber(v, dim)
-	})
+	return bind(to, read, orNothing(func(v float64) string { return formula.ShowNumber(v, dim) }))
 }
 
 func parseQuantity(s string, dim formula.Dim, low, high float64, accepted string) (float64, error) {

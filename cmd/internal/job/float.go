@@ -96,7 +96,7 @@ func isTable(name string) bool { return strings.EqualFold(filepath.Ext(name), ".
 // check refuses choices that contradict each other.
 func (f *Float) check(table bool) error {
 	switch {
-	case table && f.Crew.given:
+	case table && f.Crew.text != "":
 		return misuse("crew", "a table of offsets has no floor to sit on; give the whole weight and its height")
 	case table && f.Smooth:
 		return misuse("smooth", "a table of offsets has no stringers; leave it out")

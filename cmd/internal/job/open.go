@@ -53,10 +53,8 @@ func (f Files) read(name, what, other string) ([]byte, error) {
 		return nil, fmt.Errorf("no %s %q; %s", what, name, other)
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, fmt.Errorf("no %s %q", what, name)
-	case err != nil:
-		return nil, fmt.Errorf("cannot read the %s %q: %w", what, name, err)
 	}
-	return data, nil
+	return data, of(fmt.Sprintf("cannot read the %s %q", what, name), err)
 }
 
 // open returns a shipped design by its name, or reads a design file.

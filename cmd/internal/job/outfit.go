@@ -17,7 +17,6 @@ import (
 	"ribwright/layout/report"
 	"ribwright/layout/tile"
 	"ribwright/render/json"
-	"ribwright/render/pdf"
 	"ribwright/render/svg"
 )
 
@@ -199,9 +198,7 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 		return nil, of(f.facts.name, err)
 	}
 	out.Report.Blocks = append(out.Report.Blocks, sheets.told(&t.Printer)...)
-	out.Outputs = append(out.Outputs, Output{stem + "-patterns-" + sheets.printed.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
-		func(to io.Writer) error { return pdf.Encode(to, sheets.printed, w.Made) }})
-	out.Outputs = append(out.Outputs, plates...)
+	out.Outputs = append(append(out.Outputs, onSheets(stem, sheets.printed, w)), plates...)
 	out.Outputs = append(out.Outputs, Output{stem + "-numbers.json", "every number, and where each tile lies",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
 	return out, nil

@@ -13,9 +13,8 @@ import (
 
 // People are who is aboard instead of the design's people.
 type People struct {
-	text  string
-	given bool
-	each  []sitter
+	text string // "" for the design's people
+	each []sitter
 }
 
 // sitter is one of them; what is not said follows the design.
@@ -32,7 +31,7 @@ func crew(to *People) Field {
 }
 
 func parsePeople(text string) (People, error) {
-	out := People{text: text, given: true}
+	out := People{text: text}
 	if strings.EqualFold(strings.TrimSpace(text), "none") {
 		return out, nil
 	}
@@ -84,7 +83,7 @@ func parseSitter(text string) (sitter, error) {
 // seated puts the people into a design: into the places of its own crew, in order,
 // where no place is given. Without people the design's own stay.
 func (p People) seated(d *design.Design) ([]design.Person, error) {
-	if !p.given {
+	if p.text == "" {
 		return d.Crew, nil
 	}
 	var out []design.Person
