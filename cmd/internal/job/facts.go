@@ -66,7 +66,11 @@ func (k *facts) report(kind string, blocks []report.Block) report.Report {
 
 // ship readies the boat to be fitted out, with the people of its design or a usual
 // one. beside is the second boat of a pair, "" for one like the first.
-func (k *facts) ship(w World, gear []design.Gear, beside string, on water.Water) (outfit.Ship, error) {
+func (k *facts) ship(w World, gear []design.Gear, beside string, in water.Kind) (outfit.Ship, error) {
+	on, err := water.At(in, water.Usual)
+	if err != nil {
+		return outfit.Ship{}, err
+	}
 	s, err := k.manned(gear, on)
 	if err != nil || beside == "" {
 		return s, err
@@ -98,11 +102,7 @@ func (k *facts) outfits(w World, gear []design.Gear) (*outfit.Outfits, error) {
 	if k.design.Fitted() == (design.Outfit{}) {
 		return &outfit.Outfits{}, nil
 	}
-	on, err := water.At(water.Fresh, water.Usual)
-	if err != nil {
-		return nil, err
-	}
-	s, err := k.ship(w, gear, k.beside(), on)
+	s, err := k.ship(w, gear, k.beside(), water.Fresh)
 	if err != nil {
 		return nil, err
 	}

@@ -132,11 +132,7 @@ func (t *Fitting) changed(w World, r fitter) (*facts, error) {
 
 // fit sizes one outfit, with the weight of the others that its design has.
 func (t *Fitting) fit(k *facts, w World, beside string, n outfit.Name) (*outfit.Outfits, error) {
-	on, err := water.At(t.Water, water.Usual)
-	if err != nil {
-		return nil, err
-	}
-	s, err := k.ship(w, k.design.Gear, beside, on)
+	s, err := k.ship(w, k.design.Gear, beside, t.Water)
 	if err != nil {
 		return nil, err
 	}
