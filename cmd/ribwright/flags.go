@@ -13,19 +13,15 @@ import (
 	"ribwright/geometry/wording"
 )
 
-// groupKey is where a flag keeps the heading it stands under in help.
-const groupKey = "group"
-
 // flagsOf makes a flag of every field.
 func flagsOf(name string, fields []job.Field) *pflag.FlagSet {
 	f := pflag.NewFlagSet(name, pflag.ContinueOnError)
 	f.SortFlags = false
 	for _, field := range fields {
-		g := f.VarPF(flagValue{field}, field.Name, field.Short, field.Says)
+		g := f.VarPF(flagValue{field}, field.Name, "", field.Says)
 		if field.Takes == "" {
 			g.NoOptDefVal = "true"
 		}
-		g.Annotations = map[string][]string{groupKey: {field.Group}}
 	}
 	return f
 }
@@ -33,9 +29,7 @@ func flagsOf(name string, fields []job.Field) *pflag.FlagSet {
 // flagValue is a field as the flag library wants it.
 type flagValue struct{ job.Field }
 
-func (v flagValue) String() string        { return v.Value.String() }
-func (v flagValue) Set(text string) error { return v.Value.Set(text) }
-func (v flagValue) Type() string          { return v.Takes }
+func (v flagValue) Type() string { return v.Takes }
 
 // parse reads a verb's flags and returns the other arguments. Help goes to out.
 func (v verb) parse(f *pflag.FlagSet, args []string, out io.Writer) ([]string, error) {
@@ -97,11 +91,10 @@ func (v verb) help(f *pflag.FlagSet) string {
 	return b.String()
 }
 
+// groupOf is the heading that a flag stands under in help, "" for the program's own.
 func groupOf(g *pflag.Flag) string {
-	if names := g.Annotations[groupKey]; len(names) > 0 {
-		return names[0]
-	}
-	return ""
+	v, _ := g.Value.(flagValue)
+	return v.Group
 }
 
 // helpWide is the width of help in letters, and helpIn how far its words stand in.

@@ -68,8 +68,8 @@ func (f folder) open() (list, error) {
 	case !info.IsDir():
 		return list{}, fmt.Errorf("%s is no folder and stays; give another name, or take another folder with --out", f.dir)
 	}
-	l, listed := readList(filepath.Join(f.dir, listName))
-	if listed || f.shared || f.replace {
+	l := readList(filepath.Join(f.dir, listName))
+	if l.read || f.shared || f.replace {
 		return l, nil
 	}
 	inside, err := os.ReadDir(f.dir)
@@ -93,8 +93,8 @@ func (f folder) owns(l list, name string) bool {
 	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
 		return false
 	}
-	sum, err := sumOfFile(path)
-	return err == nil && slices.Contains(l.made, made{sum, name})
+	data, err := os.ReadFile(path)
+	return err == nil && slices.Contains(l.made, made{sum(data), name})
 }
 
 // inTheWay finds a file that would be replaced and that the program did not make.
@@ -149,7 +149,7 @@ func (f folder) write(set []file, now, old list) error {
 }
 
 func (f folder) writeList(l list) error {
-	return save([]file{{path: filepath.Join(f.dir, listName), write: func(w io.Writer) error { return l.write(w) }}}, nil)
+	return save([]file{{path: filepath.Join(f.dir, listName), write: func(w io.Writer) error { _, err := io.WriteString(w, l.text()); return err }}}, nil)
 }
 
 // undo puts the old list back; a folder that held nothing goes.

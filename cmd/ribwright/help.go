@@ -12,7 +12,7 @@ import (
 )
 
 // overview says what the program can do.
-func (p program) overview(w io.Writer) error {
+func (p program) overview() string {
 	var b strings.Builder
 	b.WriteString("ribwright: full-size patterns for a canoe built without a mould\n\n")
 	for _, v := range p {
@@ -21,29 +21,22 @@ func (p program) overview(w io.Writer) error {
 	b.WriteString("\n  help VERB      the verb's flags\n" +
 		"  help design    every key of the design file\n" +
 		"  help species   the woods the program knows\n" +
-		"  --version\n\n" + caution())
-	_, err := io.WriteString(w, b.String())
-	return err
-}
-
-// caution closes what is said, in two lines.
-func caution() string {
-	return strings.Replace(report.Promise, " advice ", "\nadvice ", 1) + "\n"
+		"  --version\n\n" + strings.Replace(report.Promise, " advice ", "\nadvice ", 1) + "\n")
+	return b.String()
 }
 
 // help explains a verb, the design file or the woods; without a word, all.
 func (p program) help(args []string, w io.Writer) error {
-	if len(args) == 0 {
-		return p.overview(w)
-	}
 	if len(args) > 1 {
-		return usageError{fmt.Errorf("help: too many arguments: %s; usage: ribwright help [%s|design|species]", strings.Join(args[1:], " "), strings.Join(strings.Split(p.names(), ", "), "|"))}
+		return usageError{fmt.Errorf("help: too many arguments: %s; usage: ribwright help [%s|design|species]", strings.Join(args[1:], " "), strings.Join(p.list(), "|"))}
 	}
-	switch args[0] {
-	case "design":
-		return helpDesign(w)
-	case "species":
-		return helpSpecies(w)
+	page := map[string]func() string{"design": helpDesign, "species": helpSpecies}[strings.Join(args, "")]
+	if len(args) == 0 {
+		page = p.overview
+	}
+	if page != nil {
+		_, err := io.WriteString(w, page())
+		return err
 	}
 	if v := p.find(args[0]); v != nil {
 		return v.do([]string{"--help"}, console{w, w})
@@ -51,7 +44,7 @@ func (p program) help(args []string, w io.Writer) error {
 	return usageError{fmt.Errorf("no help on %q; there is: %s, design, species", args[0], p.names())}
 }
 
-func helpDesign(w io.Writer) error {
+func helpDesign() string {
 	var b strings.Builder
 	b.WriteString("The design file is TOML. Lengths and angles stand in quotes with their unit, as\n" +
 		"\"720 mm\", '28 3/8 in' or \"12 deg\". Keys, with the kind of value each takes:\n\n")
@@ -63,11 +56,10 @@ func helpDesign(w io.Writer) error {
 		fmt.Fprintf(&b, "%s (%s)\n    %s\n", k.Name, kind, k.Doc)
 	}
 	b.WriteString("\nShipped designs to start from: " + strings.Join(design.ShippedNames(), ", ") + "\n")
-	_, err := io.WriteString(w, b.String())
-	return err
+	return b.String()
 }
 
-func helpSpecies(w io.Writer) error {
+func helpSpecies() string {
 	var b strings.Builder
 	b.WriteString("Woods at 12 % moisture, small clear samples: for comparing, not for stress design.\n" +
 		"Bend limits (inner radius over thickness, steamed) are from memory: test-bend first.\n\n")
@@ -83,6 +75,5 @@ func helpSpecies(w io.Writer) error {
 	}
 	b.WriteString("\nMovement is along the growth rings, mm per mm for 1 % of moisture, from a copy of\n" +
 		"handbook values. Better values of your own go into [[wood]] in the design file.\n")
-	_, err := io.WriteString(w, b.String())
-	return err
+	return b.String()
 }

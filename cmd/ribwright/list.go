@@ -1,12 +1,9 @@
 package main
 
 import (
-	"bufio"
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -41,9 +38,9 @@ const (
 	wholeMark = "# complete"
 )
 
-// write writes the list as programs that check sums read one.
-func (l list) write(w io.Writer) error {
-	var b bytes.Buffer
+// text is the list as programs that check sums read one.
+func (l list) text() string {
+	var b strings.Builder
 	b.WriteString(listHead)
 	if l.key != "" {
 		b.WriteString(keyMark + l.key + "\n")
@@ -54,23 +51,23 @@ func (l list) write(w io.Writer) error {
 	for _, m := range l.made {
 		fmt.Fprintf(&b, "%s  %s\n", m.sum, m.name)
 	}
-	_, err := w.Write(b.Bytes())
-	return err
+	return b.String()
 }
 
-// readList reads a list; false where there is none, or a file that is something else.
-func readList(path string) (l list, ok bool) {
+// readList reads a list; an empty one where there is none, or a file that is something
+// else.
+func readList(path string) list {
 	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
-		return list{}, false
+		return list{}
 	}
 	data, err := readFile(path)
 	rest, ours := strings.CutPrefix(string(data), listHead)
 	if err != nil || !ours {
-		return list{}, false
+		return list{}
 	}
-	lines := bufio.NewScanner(strings.NewReader(rest))
-	for lines.Scan() {
-		line := lines.Text()
+	l := list{read: true}
+	for line := range strings.Lines(rest) {
+		line = strings.TrimRight(line, "\r\n")
 		if key, ok := strings.CutPrefix(line, keyMark); ok {
 			l.key = key
 			continue
@@ -81,28 +78,14 @@ func readList(path string) (l list, ok bool) {
 		}
 		sum, name, ok := strings.Cut(line, "  ")
 		if !ok || filepath.Base(name) != name || !filepath.IsLocal(name) { // nothing outside the folder is ever taken for ours
-			return list{}, false
+			return list{}
 		}
 		l.made = append(l.made, made{sum, name})
 	}
-	l.read = lines.Err() == nil
-	return l, l.read
+	return l
 }
 
 func sum(data []byte) string {
 	s := sha256.Sum256(data)
 	return hex.EncodeToString(s[:])
-}
-
-func sumOfFile(path string) (string, error) {
-	file, err := os.Open(path)
-	if err != nil {
-		return "", err
-	}
-	defer file.Close()
-	s := sha256.New()
-	if _, err := io.Copy(s, file); err != nil {
-		return "", err
-	}
-	return hex.EncodeToString(s.Sum(nil)), nil
 }

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"slices"
 	"strings"
-	"unicode"
 
 	"github.com/spf13/pflag"
 
@@ -77,15 +77,7 @@ func (a *answer) Write(p []byte) (int, error) {
 
 // flat keeps every message on one line, and codes that a terminal would obey
 // out of it, whatever a file name put there.
-func flat(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, s)
-	return strings.Join(strings.Fields(s), " ")
-}
+func flat(s string) string { return strings.Join(strings.Fields(wording.OneLine(s)), " ") }
 
 func (p program) dispatch(args []string, c console) error {
 	if len(args) == 0 {
@@ -109,10 +101,8 @@ func (p program) dispatch(args []string, c console) error {
 
 // find returns the verb of that name, nil when there is none.
 func (p program) find(name string) *verb {
-	for i := range p {
-		if p[i].name == name {
-			return &p[i]
-		}
+	if i := slices.Index(p.list(), name); i >= 0 {
+		return &p[i]
 	}
 	return nil
 }

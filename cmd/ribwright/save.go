@@ -79,6 +79,21 @@ func fill(file *os.File, o file, through func(io.Writer) io.Writer) (err error) 
 	return file.Chmod(0o644) // a draft is made for its owner alone
 }
 
+// mostRead is how much of a file is read, bytes: more than the largest that any
+// reader takes, so that each can refuse a wrong file by itself.
+const mostRead = 4<<20 + 1
+
+// readFile gives the engine a file by its path.
+func readFile(name string) ([]byte, error) {
+	file, err := os.Open(name)
+	if err != nil {
+		return nil, cause(err)
+	}
+	defer file.Close()
+	data, err := io.ReadAll(io.LimitReader(file, mostRead))
+	return data, cause(err)
+}
+
 // cause strips the system call and the passing file name from an error, and
 // puts what a builder may meet in plain words.
 func cause(err error) error {

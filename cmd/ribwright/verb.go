@@ -6,7 +6,9 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -40,18 +42,6 @@ type asked struct {
 	file string // the place of the first file; "" for its own name in out
 }
 
-func (v verb) flags(a *asked, r job.Request) *pflag.FlagSet {
-	f := flagsOf(v.name, r.Fields())
-	f.StringVar(&a.out, "out", "out", "`folder` for the files; made when missing")
-	if v.numbers {
-		f.BoolVar(&a.json, "json", false, "every figure as JSON instead of the page")
-	}
-	if v.placed {
-		f.StringVarP(&a.file, "output", "o", "", "`file` for the design; NAME.toml in the folder of --out when left out")
-	}
-	return f
-}
-
 // do answers the verb's request: it reads the flags, has the work done, saves the
 // files and tells what came of it.
 func (v verb) do(args []string, c console) error {
@@ -68,13 +58,23 @@ func (v verb) do(args []string, c console) error {
 	if err != nil {
 		return v.explained(err)
 	}
-	return a.answer(c.out, result)
+	if err := save(a.placed(result.Outputs), nil); err != nil {
+		return err
+	}
+	return a.tell(c.out, result)
 }
 
 // ask reads the arguments into a request, and what the job may know besides. own adds
 // flags of the verb's own.
 func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*pflag.FlagSet)) (job.World, error) {
-	f := v.flags(a, r)
+	f := flagsOf(v.name, r.Fields())
+	f.StringVar(&a.out, "out", "out", "`folder` for the files; made when missing")
+	if v.numbers {
+		f.BoolVar(&a.json, "json", false, "every figure as JSON instead of the page")
+	}
+	if v.placed {
+		f.StringVarP(&a.file, "output", "o", "", "`file` for the design; NAME.toml in the folder of --out when left out")
+	}
 	own(f)
 	names, err := v.parse(f, args, c.out)
 	if err != nil {
@@ -90,20 +90,31 @@ func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*p
 	return job.World{Files: readFile, Made: made}, err
 }
 
+// dateOfFiles returns the date that stands in every file: a fixed one, so that
+// the same design gives the same bytes, or what a build system asks for.
+// Source: the SOURCE_DATE_EPOCH specification, version 1.1, reproducible-builds.org.
+func dateOfFiles(epoch string) (time.Time, error) {
+	if epoch == "" {
+		return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC), nil
+	}
+	seconds, err := strconv.ParseInt(epoch, 10, 64)
+	// The date must have a year of four figures in the files.
+	if err != nil || seconds < 0 || seconds > 253402300799 {
+		return time.Time{}, usageError{fmt.Errorf("SOURCE_DATE_EPOCH is %q; accepted: whole seconds since 1970, as 1767225600", epoch)}
+	}
+	return time.Unix(seconds, 0).UTC(), nil
+}
+
 // explained puts the verb and its flags in front of a wrong request.
 func (v verb) explained(err error) error {
 	var m *job.Misuse
 	if !errors.As(err, &m) {
 		return err
 	}
-	flags := make([]string, len(m.Fields))
-	for i, f := range m.Fields {
-		flags[i] = "--" + f
-	}
-	if len(flags) == 0 {
+	if len(m.Fields) == 0 {
 		return usageError{fmt.Errorf("%s: %w", v.name, m.Err)}
 	}
-	return usageError{fmt.Errorf("%s: %s: %w", v.name, strings.Join(flags, " and "), m.Err)}
+	return usageError{fmt.Errorf("%s: --%s: %w", v.name, strings.Join(m.Fields, " and --"), m.Err)}
 }
 
 // check refuses places where nothing can be put.
@@ -115,14 +126,6 @@ func (a *asked) check() error {
 		return fmt.Errorf("--output: %q is no design file; accepted: a name that ends in .toml", a.file)
 	}
 	return nil
-}
-
-// answer saves the files and tells what was found.
-func (a *asked) answer(w io.Writer, r *job.Result) error {
-	if err := save(a.placed(r.Outputs), nil); err != nil {
-		return err
-	}
-	return a.tell(w, r)
 }
 
 // tell says what was found and which files were made.
@@ -137,7 +140,18 @@ func (a *asked) tell(w io.Writer, r *job.Result) error {
 	if err := text.Encode(w, r.Report); err != nil {
 		return err
 	}
-	return listed(w, a.placed(r.Outputs))
+	var b strings.Builder
+	for i, o := range a.placed(r.Outputs) {
+		if i == 0 {
+			b.WriteString("\n")
+		}
+		b.WriteString(o.path + "\n")
+		if o.says != "" {
+			b.WriteString("  " + o.says + "\n")
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
 }
 
 // placed puts every file into the folder, a design where it is said.
@@ -151,20 +165,4 @@ func (a *asked) placed(outs []job.Output) []file {
 		out = append(out, file{path, o.Says, o.Write})
 	}
 	return out
-}
-
-// listed names the files that were made, and what each is.
-func listed(w io.Writer, outs []file) error {
-	var b strings.Builder
-	for i, o := range outs {
-		if i == 0 {
-			b.WriteString("\n")
-		}
-		b.WriteString(o.path + "\n")
-		if o.says != "" {
-			b.WriteString("  " + o.says + "\n")
-		}
-	}
-	_, err := io.WriteString(w, b.String())
-	return err
 }

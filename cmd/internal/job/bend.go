@@ -4,7 +4,6 @@ import (
 	"io"
 	"strings"
 
-	"ribwright/geometry/measure"
 	"ribwright/layout/figure"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
@@ -13,15 +12,14 @@ import (
 
 // Bend asks whether the wood takes each bend, and what holds the frame's shape.
 type Bend struct {
-	Design  string
-	Units   measure.System
+	Subject
 	Without []string // members that are taken out
 	Miss    float64  // mm, by how much every rib misses the neutral set, wider positive
 	Picture bool
 }
 
 // NewBend returns the request with its defaults.
-func NewBend() *Bend { return &Bend{Design: usual(), Without: []string{"all"}, Miss: usualMiss} }
+func NewBend() *Bend { return &Bend{Subject: usual(), Without: []string{"all"}, Miss: usualMiss} }
 
 // Fields lists the choices.
 func (b *Bend) Fields() []Field {
@@ -34,9 +32,6 @@ func (b *Bend) Fields() []Field {
 		picture(&b.Picture, "the plan shape before and after as NAME-bend.svg too"),
 	}
 }
-
-// Name takes the design.
-func (b *Bend) Name(names []string) { b.Design = names[0] }
 
 // Do judges the frame.
 func (b *Bend) Do(w World) (*Result, error) {
@@ -65,7 +60,7 @@ func (b *Bend) Do(w World) (*Result, error) {
 		return nil, of(k.name, err)
 	}
 	told := trial.Balance{Report: bends, Without: without, Trials: trials, Miss: b.Miss}
-	out := &Result{Report: k.identity().report("bends and balance", trial.Bending(told, b.Units)), Numbers: numbers}
+	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: numbers}
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {

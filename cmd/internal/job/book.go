@@ -2,6 +2,7 @@ package job
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -11,7 +12,6 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
-	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
@@ -32,31 +32,23 @@ import (
 
 // Book asks for the build book of a design.
 type Book struct {
-	Design string
-	Units  measure.System
+	Subject
 	Water  water.Kind
 	Prices string // a level, or the name of a table
 	Skill  hours.Skill
 	HTML   bool // one HTML file too
-	Paper  paper.Setup
+	Printer
 }
 
 // NewBook returns the request with its defaults.
 func NewBook() *Book {
-	return &Book{Design: usual(), Prices: "mixed", Paper: homePrinter().Setup}
+	return &Book{Subject: usual(), Prices: "mixed", Printer: homePrinter()}
 }
 
 // Fields lists the choices.
 func (b *Book) Fields() []Field {
 	levels := strings.Join(cost.Levels(), ", ")
-	printer := Printer{}
-	onPaper := slices.DeleteFunc(printer.fields(), func(f Field) bool { return f.Name != "paper" && f.Name != "margins" })
-	for i := range onPaper {
-		onPaper[i].Value = map[string]Value{
-			"paper":   bind(&b.Paper.Size, paper.ParseSize, func(s paper.Size) string { return s.Name }),
-			"margins": bind(&b.Paper.Margins, paper.ParseMargins, paper.Margins.String),
-		}[onPaper[i].Name]
-	}
+	onPaper := slices.DeleteFunc(b.Printer.fields(), func(f Field) bool { return f.Name != "paper" && f.Name != "margins" })
 	return append([]Field{
 		units(&b.Units, "what lengths are lettered in; marks on wood carry both"),
 		kindOfWater(&b.Water),
@@ -68,15 +60,8 @@ func (b *Book) Fields() []Field {
 
 // skill is how practiced the builder is.
 func skill(to *hours.Skill) Field {
-	var names []string
-	for _, s := range hours.Skills() {
-		names = append(names, s.String())
-	}
-	return Field{Name: "skill", Takes: strings.Join(names, "|"), Says: "how practiced the builder is", Value: bind(to, hours.ParseSkill, hours.Skill.String)}
+	return Field{Name: "skill", Takes: strings.Join(namesOf(hours.Skills()), "|"), Says: "how practiced the builder is", Value: bind(to, hours.ParseSkill, hours.Skill.String)}
 }
-
-// Name takes the design.
-func (b *Book) Name(names []string) { b.Design = names[0] }
 
 // Do makes the book.
 func (b *Book) Do(w World) (*Result, error) {
@@ -108,19 +93,19 @@ func (b *Book) Do(w World) (*Result, error) {
 		out = append(out, Output{slug + "-book.html", "the same for a screen", func(to io.Writer) error { return html.Encode(to, told, svg.EncodeInline) }})
 	}
 	return &Result{
-		Report:  report.Report{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Blocks: summary(facts)},
+		Report:  k.report("", summary(facts)),
 		Outputs: out,
 	}, nil
 }
 
 // sheet stands the paper upright, as a book is read.
 func (b *Book) sheet() (paper.Sheet, error) {
-	if b.Paper.Size.Roll {
-		return paper.Sheet{}, misuse("paper", "a book wants sheets, and %s is a roll; accepted: letter, a4, legal, tabloid, a3, both or WxH", b.Paper.Size.Name)
+	if b.Setup.Size.Roll {
+		return paper.Sheet{}, misuse("paper", "a book wants sheets, and %s is a roll; accepted: letter, a4, legal, tabloid, a3, both or WxH", b.Setup.Size.Name)
 	}
-	sheet, err := b.Paper.Sheet(false)
+	sheet, err := b.Setup.Sheet(false)
 	if err == nil && sheet.Area.W() < report.Wide {
-		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", b.Paper.Margins, sheet.Area.W(), b.Paper.Size.Name, report.Wide)
+		err = fmt.Errorf("margins (%s) leave %.0f mm of paper %s; accepted: %.0f mm or more between left and right", b.Setup.Margins, sheet.Area.W(), b.Setup.Size.Name, report.Wide)
 	}
 	return sheet, wrong("margins", err)
 }
@@ -241,11 +226,7 @@ func summary(p book.Facts) []report.Block {
 	var each []string
 	for _, m := range missing {
 		s := p.Plan.Sticks[m.Stick]
-		part := s.Member
-		if part == "" {
-			part = s.Part
-		}
-		if line := fmt.Sprintf("no wood for %s: it %s", part, m.Why); !slices.Contains(each, line) {
+		if line := fmt.Sprintf("no wood for %s: it %s", cmp.Or(s.Member, s.Part), m.Why); !slices.Contains(each, line) {
 			each = append(each, line)
 		}
 	}

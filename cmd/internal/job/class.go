@@ -28,7 +28,11 @@ type Class struct {
 }
 
 // NewClass returns the request with its defaults.
-func NewClass() *Class { return &Class{Sizing: newSizing()} }
+func NewClass() *Class {
+	c := &Class{Sizing: newSizing()}
+	c.quick = true
+	return c
+}
 
 // Fields lists the choices.
 func (c *Class) Fields() []Field { return append(c.Sizing.fields(), c.Sizing.printing()...) }
@@ -193,7 +197,7 @@ func (c *Course) built(b *sizing.Boat) (Built, error) {
 	}
 	fmt.Fprintf(key, "%v %v %+v %v", c.class.Loft, c.class.Units, c.class.Printer, c.world.Made)
 	return Built{b.Design.Slug(), hex.EncodeToString(key.Sum(nil)), func() ([]Output, error) {
-		out, err := c.class.files(b, c.world, quickly)
+		out, err := c.class.files(b, c.world)
 		return append(out, why), err
 	}}, nil
 }
@@ -215,16 +219,11 @@ func summarize(w io.Writer, all []sizing.Outcome) error {
 	rows := [][]string{{"line", "name", "family", "status", "folder", "length_mm", "beam_mm", "depth_mm", "all_up_kg", "boat_kg", "draft_mm", "freeboard_mm", "gm_mm", "checks_failed", "why"}}
 	for _, o := range all {
 		row := []string{fmt.Sprint(o.Line), harmless(o.Name), harmless(o.Use), string(o.Status), o.Folder}
-		for _, v := range []struct {
-			v        float64
-			decimals int
-		}{{o.Length, 0}, {o.Beam, 0}, {o.Depth, 0}, {o.AllUp, 1}, {o.BoatWeight, 1}, {o.Draft, 0}, {o.Freeboard, 0}, {o.GM, 0}} {
-			cell := ""
-			if o.Folder != "" {
-				cell = fmt.Sprintf("%.*f", v.decimals, v.v)
-			}
-			row = append(row, cell)
+		figures := ",,,,,,,"
+		if o.Folder != "" {
+			figures = fmt.Sprintf("%.0f,%.0f,%.0f,%.1f,%.1f,%.0f,%.0f,%.0f", o.Length, o.Beam, o.Depth, o.AllUp, o.BoatWeight, o.Draft, o.Freeboard, o.GM)
 		}
+		row = append(row, strings.Split(figures, ",")...)
 		rows = append(rows, append(row, strings.Join(o.ChecksFailed, " "), harmless(o.Why)))
 	}
 	return csv.NewWriter(w).WriteAll(rows)

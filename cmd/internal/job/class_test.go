@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"errors"
+	"io/fs"
 	"slices"
 	"strings"
 	"testing"
@@ -27,6 +28,17 @@ func classOf(t *testing.T, fields ...string) *Class {
 
 func inMemory(table string) World {
 	return World{Files: InMemory(map[string][]byte{"class.csv": []byte(table)})}
+}
+
+// InMemory are files that are at hand already.
+func InMemory(files map[string][]byte) Files {
+	return func(name string) ([]byte, error) {
+		data, ok := files[name]
+		if !ok {
+			return nil, fs.ErrNotExist
+		}
+		return data, nil
+	}
 }
 
 // TestClassInMemory makes a class whose table is nowhere on a disk: a folder each for

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -56,24 +57,17 @@ func (c *Cutting) fields() []Field {
 		{Name: "hairline", Takes: "length", Says: hairlines, Value: length(&c.Hairline, layout.LeastHairline, layout.MostHairline)},
 		{Name: "layer-colors", Takes: "LAYER=color,...", Says: "colors of layers, as CUT=red,MARK=#0000ff; the others stay black", Value: bind(&c.Colors, parseColors, showColors)},
 		{Name: "relief", Takes: "none|round|dogbone", Says: "how square inside corners are opened for the cutter", Value: bind(&c.Relief, relief.Parse, relief.Kind.String)},
-		{Name: "router-guide", Takes: "bush,bit", Says: "add a guide for the mortises, for a bush and a bit of these diameters, as 16mm,6mm", Value: bind(&c.Guide, parseGuide, showGuide)},
+		{Name: "router-guide", Takes: "bush,bit", Says: "add a guide for the mortises, for a bush and a bit of these diameters, as 16mm,6mm", Value: bind(&c.Guide, parseGuide, orNothing(showGuide))},
 	})
 }
 
 func (c *Cutting) options() nest.Options {
-	o := nest.Options{Stock: c.Stock, Gap: c.Diameter + clearOf, ByThickness: c.ByThickness, Split: c.Split, Quick: c.Quick}
-	if c.Gap > 0 {
-		o.Gap = c.Gap
-	}
-	return o
+	return nest.Options{Stock: c.Stock, Gap: cmp.Or(c.Gap, c.Diameter+clearOf), ByThickness: c.ByThickness, Split: c.Split, Quick: c.Quick}
 }
 
 // check finds what no single field can.
 func (c *Cutting) check() error {
-	if err := c.options().Check(); err != nil {
-		return misuse("stock,gap", "%w", err)
-	}
-	return nil
+	return wrong("stock,gap", c.options().Check())
 }
 
 // plate lays the parts of a boat for the cutter.
@@ -124,12 +118,11 @@ func cutterFiles(name, says string, p layout.Plate) []Output {
 
 // onBoards says how many parts lie on how many sheets of which size.
 func onBoards(p layout.Plate) string {
-	b := p.Boards[0].Box
-	sheets := fmt.Sprintf("a sheet of %v", nest.Stock{W: b.W(), H: b.H()})
+	b, sheets := p.Boards[0].Box, "a sheet"
 	if n := len(p.Boards); n > 1 {
-		sheets = fmt.Sprintf("%d sheets of %v", n, nest.Stock{W: b.W(), H: b.H()})
+		sheets = fmt.Sprintf("%d sheets", n)
 	}
-	return fmt.Sprintf("%s on %s for the cutter", wording.Counted(len(p.Parts), "part"), sheets)
+	return fmt.Sprintf("%s on %s of %v for the cutter", wording.Counted(len(p.Parts), "part"), sheets, nest.Stock{W: b.W(), H: b.H()})
 }
 
 func parseStock(text string) (nest.Stock, error) {
@@ -145,12 +138,12 @@ func showStock(s nest.Stock) string { return fmt.Sprintf("%.6gx%.6g", s.W, s.H) 
 
 func parseGuide(text string) (Guide, error) {
 	const accepted = "accepted: bush and bit, as 16mm,6mm"
-	bush, bit, both := strings.Cut(text, ",")
-	if !both || strings.Contains(bit, ",") {
+	both := strings.Split(text, ",")
+	if len(both) != 2 {
 		return Guide{}, fmt.Errorf("no two diameters in %q; %s", text, accepted)
 	}
 	var of [2]float64
-	for i, one := range []string{bush, bit} {
+	for i, one := range both {
 		v, err := measure.ParseLength(one)
 		if err != nil {
 			return Guide{}, fmt.Errorf("%w; %s", err, accepted)
@@ -163,9 +156,6 @@ func parseGuide(text string) (Guide, error) {
 }
 
 func showGuide(g Guide) string {
-	if g == (Guide{}) {
-		return ""
-	}
 	return fmt.Sprintf("%v,%v", measure.Length(g.Bush), measure.Length(g.Bit))
 }
 
@@ -200,7 +190,10 @@ func showColors(set map[string]layout.Color) string {
 }
 
 func parseColor(s string) (layout.Color, error) {
-	if c, ok := namedColor(s); ok {
+	if c, ok := map[string]layout.Color{
+		"black": {}, "red": {R: 255}, "yellow": {R: 255, G: 255}, "green": {G: 255},
+		"cyan": {G: 255, B: 255}, "blue": {B: 255}, "magenta": {R: 255, B: 255},
+	}[s]; ok {
 		return c, nil
 	}
 	if digits, ok := strings.CutPrefix(s, "#"); ok && len(digits) == 6 {
@@ -209,13 +202,4 @@ func parseColor(s string) (layout.Color, error) {
 		}
 	}
 	return layout.Color{}, fmt.Errorf("no color %q; accepted: black, red, yellow, green, cyan, blue, magenta, or red, green and blue as #ff0000", s)
-}
-
-// namedColor is what a color is called; the files hold the values.
-func namedColor(name string) (layout.Color, bool) {
-	c, ok := map[string]layout.Color{
-		"black": {}, "red": {R: 255}, "yellow": {R: 255, G: 255}, "green": {G: 255},
-		"cyan": {G: 255, B: 255}, "blue": {B: 255}, "magenta": {R: 255, B: 255},
-	}[name]
-	return c, ok
 }

@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/water"
+	"ribwright/layout/report"
 )
 
 // facts are what is worked out of one design, each the first time that it is asked for
@@ -34,41 +35,42 @@ func (w World) factsOf(name string) (*facts, error) {
 	return newFacts(d, name)
 }
 
-func newFacts(d *design.Design, name string) (*facts, error) {
-	k := &facts{design: d, name: name}
-	var err error
-	if k.fingerprint, err = d.Fingerprint(); err != nil {
-		return nil, err
-	}
-	k.frame = sync.OnceValues(func() (*frame.Frame, error) {
-		f, err := frame.Build(d)
-		return f, of(name, err)
-	})
-	k.bending = sync.OnceValues(func() (*bend.Report, error) {
-		f, err := k.frame()
-		if err != nil {
-			return nil, err
-		}
-		r, err := bend.Of(f)
-		return r, of(name, err)
-	})
-	k.marks = sync.OnceValues(func() ([]marks.Mark, error) {
-		b, err := k.bending()
-		if err != nil {
-			return nil, err
-		}
-		list, err := marks.Of(b.Frame, b)
-		return list, of(name, err)
-	})
-	return k, nil
+func newFacts(d *design.Design, name string) (*facts, error) { return factsBy(d, name, frame.Build) }
+
+// factsBy readies the facts of a design whose frame is built so.
+func factsBy(d *design.Design, name string, build func(*design.Design) (*frame.Frame, error)) (*facts, error) {
+	print, err := d.Fingerprint()
+	k := &facts{design: d, name: name, fingerprint: print}
+	k.frame = then(name, func() (*design.Design, error) { return d, nil }, build)
+	k.bending = then(name, k.frame, bend.Of)
+	k.marks = then(name, k.bending, func(b *bend.Report) ([]marks.Mark, error) { return marks.Of(b.Frame, b) })
+	return k, err
 }
 
-// usual is the design of a request that names none.
-func usual() string { return design.ShippedNames()[0] }
+// then is a fact that is worked out, once, from another.
+func then[A, B any](name string, first func() (A, error), work func(A) (B, error)) func() (B, error) {
+	return sync.OnceValues(func() (out B, err error) {
+		from, err := first()
+		if err != nil {
+			return out, err
+		}
+		out, err = work(from)
+		return out, of(name, err)
+	})
+}
+
+// report is what a job of a kind tells.
+func (k *facts) report(kind string, blocks []report.Block) report.Report {
+	return report.Report{Title: k.design.Title, Kind: kind, For: k.design.For, Fingerprint: k.fingerprint, Blocks: blocks}
+}
 
 // ship readies the boat to be fitted out, with the people of its design or a usual
 // one. beside is the second boat of a pair, "" for one like the first.
-func (k *facts) ship(w World, gear []design.Gear, beside string, on water.Water) (outfit.Ship, error) {
+func (k *facts) ship(w World, gear []design.Gear, beside string, in water.Kind) (outfit.Ship, error) {
+	on, err := water.At(in, water.Usual)
+	if err != nil {
+		return outfit.Ship{}, err
+	}
 	s, err := k.manned(gear, on)
 	if err != nil || beside == "" {
 		return s, err
@@ -83,12 +85,7 @@ func (k *facts) ship(w World, gear []design.Gear, beside string, on water.Water)
 }
 
 func (k *facts) manned(gear []design.Gear, on water.Water) (outfit.Ship, error) {
-	f, err := k.frame()
-	if err != nil {
-		return outfit.Ship{}, err
-	}
-	s, err := outfit.NewShip(f, gear, on)
-	return s, of(k.name, err)
+	return then(k.name, k.frame, func(f *frame.Frame) (outfit.Ship, error) { return outfit.NewShip(f, gear, on) })()
 }
 
 // beside is the second boat that the design names, looked for beside the design.
@@ -105,11 +102,7 @@ func (k *facts) outfits(w World, gear []design.Gear) (*outfit.Outfits, error) {
 	if k.design.Fitted() == (design.Outfit{}) {
 		return &outfit.Outfits{}, nil
 	}
-	on, err := water.At(water.Fresh, water.Usual)
-	if err != nil {
-		return nil, err
-	}
-	s, err := k.ship(w, gear, k.beside(), on)
+	s, err := k.ship(w, gear, k.beside(), water.Fresh)
 	if err != nil {
 		return nil, err
 	}

@@ -62,12 +62,7 @@ func titleOf(table string) string {
 
 // told is what the faired design leaves of the offsets.
 func (f *Fair) told(r *fair.Result, notes []string) []report.Block {
-	short := func(mm float64) string {
-		if f.Units == measure.Imperial {
-			return measure.FeetInches(mm)
-		}
-		return measure.MM(mm, 0) + " mm"
-	}
+	short := report.Letters{Units: f.Units}.Length
 	worst := r.Worst
 	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("It is %.1f mm off the offsets in the mean (rms) and %.1f mm at worst: at station %s, half-breadth %s, height %s.",
 		r.RMS, worst.Off, short(worst.Station), short(worst.Point.X), short(worst.Point.Y))}}

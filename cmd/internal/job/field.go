@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -16,12 +17,11 @@ import (
 // have the same name, words and default, for all read this.
 type Field struct {
 	Name  string // "paper"
-	Short string // one letter, "" for none
 	Group string // the heading it stands under; "" for what is the job's own
 	Takes string // what a value looks like, "length" or "letter|a4"; "" for yes or no
 	Says  string // what it is for
-	Value Value
-	Many  bool // each setting adds one
+	Value
+	Many bool // each setting adds one
 }
 
 // Value reads and writes a field's value as text.
@@ -59,36 +59,44 @@ func bind[T any](to *T, read func(string) (T, error), show func(T) string) Value
 	return binding[T]{to, read, show}
 }
 
-// list is a value to which each setting adds one, or several with semicolons between.
-type list[T any] struct {
-	to   *[]T
-	read func(string) (T, error)
-	show func(T) string
-}
-
-func (l list[T]) String() string {
-	var out []string
-	for _, v := range *l.to {
-		out = append(out, l.show(v))
-	}
-	return strings.Join(out, "; ")
-}
-
-func (l list[T]) Set(text string) error {
-	for _, one := range strings.Split(text, ";") {
-		v, err := l.read(strings.TrimSpace(one))
-		if err != nil {
-			return err
+// orNothing shows a value, and nothing of one that stands for none.
+func orNothing[T comparable](show func(T) string) func(T) string {
+	return func(v T) string {
+		var none T
+		if v == none {
+			return ""
 		}
-		*l.to = append(*l.to, v)
+		return show(v)
 	}
-	return nil
+}
+
+// list is a value to which each setting adds one, or several with semicolons between.
+func list[T any](to *[]T, read func(string) (T, error), show func(T) string) Value {
+	return bind(to, func(text string) ([]T, error) {
+		all := slices.Clone(*to)
+		for _, one := range strings.Split(text, ";") {
+			v, err := read(strings.TrimSpace(one))
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, v)
+		}
+		return all, nil
+	}, func(all []T) string {
+		var out []string
+		for _, v := range all {
+			out = append(out, show(v))
+		}
+		return strings.Join(out, "; ")
+	})
 }
 
 // words is text as it is.
 func words(to *string) Value {
-	return bind(to, func(s string) (string, error) { return s, nil }, func(s string) string { return s })
+	return bind(to, asIs, func(s string) string { return s })
 }
+
+func asIs(s string) (string, error) { return s, nil }
 
 // yes is a choice that is made or not.
 func yes(to *bool) Value { return bind(to, strconv.ParseBool, strconv.FormatBool) }
@@ -117,12 +125,7 @@ func length(to *float64, low, high float64) Value {
 			err = fmt.Errorf("%s is out of range; accepted: %g to %g mm", v, low, high)
 		}
 		return float64(v), err
-	}, func(v float64) string {
-		if v == 0 {
-			return ""
-		}
-		return measure.Length(v).String()
-	})
+	}, orNothing(func(v float64) string { return measure.Length(v).String() }))
 }
 
 // units is a system of units.
@@ -140,36 +143,42 @@ func picture(to *bool, says string) Field {
 	return Field{Name: "svg", Says: says, Value: yes(to)}
 }
 
-// oneOf is one of several words.
-func oneOf[T comparable](to *T, names []string, values []T) Value {
-	return bind(to, func(s string) (T, error) {
+// among reads one of several words.
+func among[T any](names []string, values []T) func(string) (T, error) {
+	return func(s string) (none T, err error) {
 		for i, n := range names {
 			if strings.EqualFold(strings.TrimSpace(s), n) {
 				return values[i], nil
 			}
 		}
-		var none T
 		return none, fmt.Errorf("%q is not understood; accepted: %s", s, strings.Join(names, ", "))
-	}, func(v T) string {
-		for i := range values {
-			if values[i] == v {
-				return names[i]
-			}
+	}
+}
+
+// oneOf is one of several words.
+func oneOf[T comparable](to *T, names []string, values []T) Value {
+	return bind(to, among(names, values), func(v T) string {
+		if i := slices.Index(values, v); i >= 0 {
+			return names[i]
 		}
 		return ""
 	})
+}
+
+// namesOf are the words for values.
+func namesOf[T fmt.Stringer](values []T) []string {
+	var out []string
+	for _, v := range values {
+		out = append(out, v.String())
+	}
+	return out
 }
 
 // quantity is a number with its unit, in mm, kg and s, from low to high; 0 stands for
 // none. accepted shows one as people write it.
 func quantity(to *float64, dim formula.Dim, low, high float64, accepted string) Value {
 	read := func(s string) (float64, error) { return parseQuantity(s, dim, low, high, accepted) }
-	return bind(to, read, func(v float64) string {
-		if v == 0 {
-			return ""
-		}
-		return formula.ShowNumber(v, dim)
-	})
+	return bind(to, read, orNothing(func(v float64) string { return formula.ShowNumber(v, dim) }))
 }
 
 func parseQuantity(s string, dim formula.Dim, low, high float64, accepted string) (float64, error) {
@@ -185,48 +194,6 @@ func parseQuantity(s string, dim formula.Dim, low, high float64, accepted string
 
 // mass is a mass in kg, more than nothing and up to 5000 kg.
 func mass(to *float64) Value { return quantity(to, formula.Mass, 0.001, 5000, "120kg or 265lb") }
-
-// perhaps is a value that may be left out: nil then.
-func perhaps[T any](to **T, read func(string) (T, error), show func(T) string) Value {
-	return bind(to, func(s string) (*T, error) {
-		v, err := read(s)
-		return &v, err
-	}, func(v *T) string {
-		if v == nil {
-			return ""
-		}
-		return show(*v)
-	})
-}
-
-// put replaces a value where another is given.
-func put[T any](to, given *T) {
-	if given != nil {
-		*to = *given
-	}
-}
-
-// placed is a length either way that may be left out.
-func placed(to **measure.Length) Value {
-	return perhaps(to, measure.ParseLength, measure.Length.String)
-}
-
-// named is one of several values by its name, or left out.
-func named[T interface {
-	comparable
-	fmt.Stringer
-}](to **T, all []T) Value {
-	return perhaps(to, func(s string) (T, error) {
-		names := make([]string, len(all))
-		for i, v := range all {
-			if names[i] = v.String(); strings.EqualFold(strings.TrimSpace(s), names[i]) {
-				return v, nil
-			}
-		}
-		var none T
-		return none, fmt.Errorf("%q is not understood; accepted: %s", s, strings.Join(names, ", "))
-	}, func(v T) string { return v.String() })
-}
 
 // parseTemperature reads a temperature of the water.
 func parseTemperature(s string) (float64, error) {

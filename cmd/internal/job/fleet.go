@@ -1,7 +1,6 @@
 package job
 
 import (
-	"fmt"
 	"io"
 
 	"ribwright/geometry/design"
@@ -73,20 +72,16 @@ func (f *Fleet) Do(w World) (*Result, error) {
 
 // boats reads and builds every boat; one given twice is built once.
 func (f *Fleet) boats(w World) ([]*stow.Boat, error) {
-	built := map[string]*stow.Boat{}
 	var out []*stow.Boat
+	built := map[string]*stow.Boat{}
 	for _, name := range f.Designs {
 		if built[name] == nil {
 			k, err := w.factsOf(name)
 			if err != nil {
 				return nil, err
 			}
-			frame, err := k.frame()
-			if err != nil {
+			if built[name], err = then(name, k.frame, stow.NewBoat)(); err != nil {
 				return nil, err
-			}
-			if built[name], err = stow.NewBoat(frame); err != nil {
-				return nil, fmt.Errorf("%s: %w", name, err)
 			}
 		}
 		out = append(out, built[name])

@@ -7,12 +7,10 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/design"
-	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
 	"ribwright/layout/figure"
-	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
 	"ribwright/render/svg"
@@ -21,8 +19,7 @@ import (
 // Float asks how a boat lies on the water with its people and gear: a design's, or one
 // that a table of offsets gives.
 type Float struct {
-	Boat        string // a design or a table
-	Units       measure.System
+	Subject     // a table of offsets too
 	Crew        People
 	Load        float64 // kg, of all aboard together; 0 for what it is
 	Height      float64 // mm, of a table's whole weight over the baseline; 0 when not known
@@ -36,7 +33,7 @@ type Float struct {
 
 // NewFloat returns the request with its defaults.
 func NewFloat() *Float {
-	return &Float{Boat: usual(), Freeboard: wantFreeboard, Temperature: water.Usual}
+	return &Float{Subject: usual(), Freeboard: wantFreeboard, Temperature: water.Usual}
 }
 
 // Fields lists the choices.
@@ -56,12 +53,9 @@ func (f *Float) Fields() []Field {
 	}
 }
 
-// Name takes the design or the table.
-func (f *Float) Name(names []string) { f.Boat = names[0] }
-
 // Do tries the boat on paper.
 func (f *Float) Do(w World) (*Result, error) {
-	table := isTable(f.Boat)
+	table := isTable(f.Design)
 	if err := f.check(table); err != nil {
 		return nil, err
 	}
@@ -71,26 +65,26 @@ func (f *Float) Do(w World) (*Result, error) {
 	}
 	o := afloat.Options{Water: on, Freeboard: f.Freeboard, Draft: f.Draft, Speeds: speeds(), Smooth: f.Smooth}
 	var b aboard.Boat
-	id := identity{}
+	var k *facts
 	if table {
-		b, err = f.ofTable(w, &id)
+		b, k, err = f.ofTable(w)
 	} else {
-		b, o.Outfits, err = f.ofDesign(w, &id)
+		b, k, o.Outfits, err = f.ofDesign(w)
 	}
 	if err != nil {
 		return nil, err
 	}
 	r, err := afloat.Run(b, o)
 	if err != nil {
-		return nil, of(f.Boat, err)
+		return nil, of(f.Design, err)
 	}
 	numbers, err := json.Afloat(r)
 	if err != nil {
-		return nil, of(f.Boat, err)
+		return nil, of(f.Design, err)
 	}
-	out := &Result{Report: id.report("afloat", trial.Afloat(r, f.Units)), Numbers: numbers}
+	out := &Result{Report: k.report("afloat", trial.Afloat(r, f.Units)), Numbers: numbers}
 	if f.Picture {
-		out.Outputs = []Output{{id.slug + "-float.svg", "the sheer plan and the curves",
+		out.Outputs = []Output{{k.design.Slug() + "-float.svg", "the sheer plan and the curves",
 			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Afloat(r), figure.AfloatAbout(r)) }}}
 	}
 	return out, nil
@@ -102,7 +96,7 @@ func isTable(name string) bool { return strings.EqualFold(filepath.Ext(name), ".
 // check refuses choices that contradict each other.
 func (f *Float) check(table bool) error {
 	switch {
-	case table && f.Crew.given:
+	case table && f.Crew.text != "":
 		return misuse("crew", "a table of offsets has no floor to sit on; give the whole weight and its height")
 	case table && f.Smooth:
 		return misuse("smooth", "a table of offsets has no stringers; leave it out")
@@ -116,54 +110,40 @@ func (f *Float) check(table bool) error {
 	return nil
 }
 
-// identity is by what a report and its files are known.
-type identity struct{ title, forWhom, slug, fingerprint string }
-
-func (k *facts) identity() identity {
-	return identity{k.design.Title, k.design.For, k.design.Slug(), k.fingerprint}
-}
-
-// report is what a job of a kind tells.
-func (i identity) report(kind string, blocks []report.Block) report.Report {
-	return report.Report{Title: i.title, Kind: kind, For: i.forWhom, Fingerprint: i.fingerprint, Blocks: blocks}
-}
-
-func (f *Float) ofTable(w World, id *identity) (aboard.Boat, error) {
-	t, err := w.table(f.Boat)
+// ofTable is the boat of a table of offsets, whose facts are no more than its title.
+func (f *Float) ofTable(w World) (aboard.Boat, *facts, error) {
+	t, err := w.table(f.Design)
 	if err != nil {
-		return aboard.Boat{}, err
+		return aboard.Boat{}, nil, err
 	}
-	title := titleOf(f.Boat)
-	*id = identity{title: title, slug: (&design.Design{Title: title}).Slug()}
+	title := titleOf(f.Design)
 	h, err := t.Hull()
 	if err != nil {
-		return aboard.Boat{}, of(f.Boat, err)
+		return aboard.Boat{}, nil, of(f.Design, err)
 	}
-	return aboard.OfHull(title, h, t.Notes, f.Load, f.Height), nil
+	return aboard.OfHull(title, h, t.Notes, f.Load, f.Height), &facts{design: &design.Design{Title: title}}, nil
 }
 
 // ofDesign is the boat of a design with the people, the gear and the outfits aboard.
-func (f *Float) ofDesign(w World, id *identity) (b aboard.Boat, fitted *outfit.Outfits, err error) {
-	k, err := w.factsOf(f.Boat)
-	if err != nil {
-		return b, nil, err
+func (f *Float) ofDesign(w World) (b aboard.Boat, k *facts, fitted *outfit.Outfits, err error) {
+	if k, err = w.factsOf(f.Design); err != nil {
+		return b, k, nil, err
 	}
-	*id = k.identity()
 	people, err := f.Crew.seated(k.design)
 	if err != nil {
-		return b, nil, err
+		return b, k, nil, err
 	}
 	people, gear := scaled(people, k.design.Gear, f.Load)
 	frame, err := k.frame()
 	if err != nil {
-		return b, nil, err
+		return b, k, nil, err
 	}
 	if b, err = aboard.New(frame, people, gear); err != nil {
-		return b, nil, of(k.name, err)
+		return b, k, nil, of(k.name, err)
 	}
 	if fitted, err = k.outfits(w, gear); err != nil {
-		return b, nil, err
+		return b, k, nil, err
 	}
 	b, err = fitted.PutAboard(b)
-	return b, fitted, of(k.name, err)
+	return b, k, fitted, of(k.name, err)
 }

@@ -58,21 +58,22 @@ func (m *Misuse) Error() string {
 // Unwrap returns what is wrong.
 func (m *Misuse) Unwrap() error { return m.Err }
 
-// wrong refuses the value of a field, nil where there is nothing to refuse.
-func wrong(field string, err error) error {
+// wrong refuses the values of the fields named, which may be several with commas
+// between them or none; nil where there is nothing to refuse.
+func wrong(fields string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return &Misuse{Fields: []string{field}, Err: err}
-}
-
-// misuse refuses the fields named, which may be several with commas between them.
-func misuse(fields, format string, args ...any) error {
-	m := &Misuse{Err: fmt.Errorf(format, args...)}
+	m := &Misuse{Err: err}
 	if fields != "" {
 		m.Fields = strings.Split(fields, ",")
 	}
 	return m
+}
+
+// misuse refuses fields in words.
+func misuse(fields, format string, args ...any) error {
+	return wrong(fields, fmt.Errorf(format, args...))
 }
 
 // of puts in front of an error what it is about.

@@ -5,7 +5,6 @@ import (
 	"io"
 
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
@@ -16,15 +15,14 @@ import (
 // Loft asks for the full-size patterns of a design, the cutter's files and every
 // number on them.
 type Loft struct {
-	Design string
-	Units  measure.System
+	Subject
 	Printing
 	Cutting
 }
 
 // NewLoft returns the request with its defaults.
 func NewLoft() *Loft {
-	return &Loft{Design: usual(), Printing: newPrinting(), Cutting: newCutting()}
+	return &Loft{Subject: usual(), Printing: newPrinting(), Cutting: newCutting()}
 }
 
 // Fields lists the choices.
@@ -33,12 +31,12 @@ func (l *Loft) Fields() []Field {
 	return append(append(own, l.Printing.fields()...), l.Cutting.fields()...)
 }
 
-// Name takes the design.
-func (l *Loft) Name(names []string) { l.Design = names[0] }
-
 // Do lofts the design.
 func (l *Loft) Do(w World) (*Result, error) {
-	if err := l.check(); err != nil {
+	if err := l.Printing.check(); err != nil {
+		return nil, err
+	}
+	if err := l.Cutting.check(); err != nil {
 		return nil, err
 	}
 	k, err := w.factsOf(l.Design)
@@ -46,13 +44,6 @@ func (l *Loft) Do(w World) (*Result, error) {
 		return nil, err
 	}
 	return l.loft(k, w)
-}
-
-func (l *Loft) check() error {
-	if err := l.Printing.check(); err != nil {
-		return err
-	}
-	return l.Cutting.check()
 }
 
 // lofted is a boat on sheets and on the cutter's stock.
@@ -94,12 +85,16 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	out := []Output{{slug + "-patterns-" + sheets.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
-		func(to io.Writer) error { return pdf.Encode(to, sheets, w.Made) }}}
-	out = append(out, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
+	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
-	return &Result{Report: k.identity().report("patterns", made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
+	return &Result{Report: k.report("patterns", made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
+}
+
+// onSheets is the file of patterns.
+func onSheets(stem string, d layout.Document, w World) Output {
+	return Output{stem + "-patterns-" + d.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
+		func(to io.Writer) error { return pdf.Encode(to, d, w.Made) }}
 }
 
 // saysOf says what lies in the cutter's files.

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/survey/offsets"
 	"ribwright/geometry/wording"
 )
@@ -21,21 +22,22 @@ import (
 // for people.
 type Files func(name string) ([]byte, error)
 
+// Subject is the design that a request is of, and how it is told of.
+type Subject struct {
+	Design string // a shipped one's name or a file's
+	Units  measure.System
+}
+
+// Name takes the design.
+func (s *Subject) Name(names []string) { s.Design = names[0] }
+
+// usual is the design of a request that names none.
+func usual() Subject { return Subject{Design: design.ShippedNames()[0]} }
+
 // World is what a job may know besides its request.
 type World struct {
 	Files Files     // nil for none
 	Made  time.Time // the date that stands in files
-}
-
-// InMemory are files that are at hand already.
-func InMemory(files map[string][]byte) Files {
-	return func(name string) ([]byte, error) {
-		data, ok := files[name]
-		if !ok {
-			return nil, fs.ErrNotExist
-		}
-		return data, nil
-	}
 }
 
 // read returns a file. what says what kind of file it is, and other what may be given
@@ -51,10 +53,8 @@ func (f Files) read(name, what, other string) ([]byte, error) {
 		return nil, fmt.Errorf("no %s %q; %s", what, name, other)
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, fmt.Errorf("no %s %q", what, name)
-	case err != nil:
-		return nil, fmt.Errorf("cannot read the %s %q: %w", what, name, err)
 	}
-	return data, nil
+	return data, of(fmt.Sprintf("cannot read the %s %q", what, name), err)
 }
 
 // open returns a shipped design by its name, or reads a design file.

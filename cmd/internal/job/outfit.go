@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
+	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -15,21 +17,19 @@ import (
 	"ribwright/layout/report"
 	"ribwright/layout/tile"
 	"ribwright/render/json"
-	"ribwright/render/pdf"
 	"ribwright/render/svg"
 )
 
 // Fitting is what the requests for all outfits share.
 type Fitting struct {
-	Design  string
-	Units   measure.System
+	Subject
 	Water   water.Kind
 	Picture bool
 	Loft    bool // patterns and the cutter's file too
 	Printing
 }
 
-func newFitting() Fitting { return Fitting{Design: usual(), Printing: newPrinting()} }
+func newFitting() Fitting { return Fitting{Subject: usual(), Printing: newPrinting()} }
 
 func (t *Fitting) fields(own ...Field) []Field {
 	return append(append(own, kindOfWater(&t.Water), units(&t.Units, "what lengths are lettered in"),
@@ -37,12 +37,75 @@ func (t *Fitting) fields(own ...Field) []Field {
 		Field{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&t.Loft)}), t.Printing.fields()...)
 }
 
-// Name takes the design.
-func (t *Fitting) Name(names []string) { t.Design = names[0] }
+// changes are what a request says in the place of values of the design, by the names of
+// its fields.
+type changes[T any] map[string]change[T]
+
+type change[T any] struct {
+	text string // as it was given
+	put  func(*T)
+}
+
+// over returns the design's values with what is said in their place.
+func (c changes[T]) over(values T) *T {
+	for _, one := range c {
+		one.put(&values)
+	}
+	return &values
+}
+
+// changing is the value of a field that changes the design.
+type changing[T any] struct {
+	all  changes[T]
+	name string
+	read func(string) (func(*T), error)
+}
+
+func (v changing[T]) String() string { return v.all[v.name].text }
+func (v changing[T]) Set(text string) error {
+	put, err := v.read(text)
+	if err == nil {
+		v.all[v.name] = change[T]{text, put}
+	}
+	return err
+}
+
+// instead is a field for what is at a place in the design, which holds while the field
+// is not set.
+func instead[T, V any](all changes[T], name, takes, says string, read func(string) (V, error), at func(*T) *V) Field {
+	return Field{Name: name, Takes: takes, Says: says, Value: changing[T]{all, name, func(text string) (func(*T), error) {
+		v, err := read(text)
+		return func(to *T) { *at(to) = v }, err
+	}}}
+}
+
+// insteadLength is such a field for a length.
+func insteadLength[T any](all changes[T], name, says string, at func(*T) *measure.Length) Field {
+	return instead(all, name, "length", says, measure.ParseLength, at)
+}
+
+// fitter is a request for one outfit.
+type fitter interface {
+	Fields() []Field
+	over(*design.Design) error // puts what the request says into the design
+	outfitting(*facts, *outfit.Outfits) outfitting
+}
+
+// make sizes the outfit and makes its files.
+func (t *Fitting) make(w World, n outfit.Name, r fitter, beside func(*facts) string) (*Result, error) {
+	k, err := t.changed(w, r)
+	if err != nil {
+		return nil, err
+	}
+	all, err := t.fit(k, w, beside(k), n)
+	if err != nil {
+		return nil, err
+	}
+	return t.result(r.outfitting(k, all), w)
+}
 
 // changed opens the design, puts into it what the request says instead and checks it.
-// fields are those of the request, by the keys of the design that they change.
-func (t *Fitting) changed(w World, change func(*design.Design) error, fields map[string]string) (*facts, error) {
+func (t *Fitting) changed(w World, r fitter) (*facts, error) {
 	if err := t.Printing.check(); err != nil {
 		return nil, err
 	}
@@ -50,25 +113,26 @@ func (t *Fitting) changed(w World, change func(*design.Design) error, fields map
 	if err != nil {
 		return nil, err
 	}
-	if err := change(d); err != nil {
+	if err := r.over(d); err != nil {
 		return nil, err
 	}
-	if p := d.Check(); p != nil {
-		if field, ok := fields[p.Key]; ok {
-			return nil, wrong(field, errors.New(p.Text))
-		}
-		return nil, misuse("", "%s: %s", p.Key, p.Text)
+	p := d.Check()
+	if p == nil {
+		return newFacts(d, t.Design)
 	}
-	return newFacts(d, t.Design)
+	field := strings.ReplaceAll(p.Key[strings.LastIndex(p.Key, ".")+1:], "_", "-")
+	if field == "stature" || field == "mass" {
+		field = "paddler"
+	}
+	if strings.HasPrefix(p.Key, "outfit.") && slices.ContainsFunc(r.Fields(), func(f Field) bool { return f.Name == field }) {
+		return nil, wrong(field, errors.New(p.Text))
+	}
+	return nil, misuse("", "%s: %s", p.Key, p.Text)
 }
 
 // fit sizes one outfit, with the weight of the others that its design has.
 func (t *Fitting) fit(k *facts, w World, beside string, n outfit.Name) (*outfit.Outfits, error) {
-	on, err := water.At(t.Water, water.Usual)
-	if err != nil {
-		return nil, err
-	}
-	s, err := k.ship(w, k.design.Gear, beside, on)
+	s, err := k.ship(w, k.design.Gear, beside, t.Water)
 	if err != nil {
 		return nil, err
 	}
@@ -106,7 +170,7 @@ const clothWide = 3000
 // result tells of the outfit and makes the files that are asked for.
 func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	stem := f.facts.design.Slug() + "-" + f.name
-	out := &Result{Report: f.facts.identity().report(f.kind, f.blocks)}
+	out := &Result{Report: f.facts.report(f.kind, f.blocks)}
 	var err error
 	if out.Numbers, err = f.numbers(nil); err != nil {
 		return nil, of(f.facts.name, err)
@@ -130,9 +194,7 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 		return nil, of(f.facts.name, err)
 	}
 	out.Report.Blocks = append(out.Report.Blocks, sheets.told(&t.Printer)...)
-	out.Outputs = append(out.Outputs, Output{stem + "-patterns-" + sheets.printed.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
-		func(to io.Writer) error { return pdf.Encode(to, sheets.printed, w.Made) }})
-	out.Outputs = append(out.Outputs, plates...)
+	out.Outputs = append(append(out.Outputs, onSheets(stem, sheets.printed, w)), plates...)
 	out.Outputs = append(out.Outputs, Output{stem + "-numbers.json", "every number, and where each tile lies",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
 	return out, nil

@@ -9,7 +9,6 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/design"
 	"ribwright/geometry/outfit"
 	"ribwright/layout"
 	"ribwright/render/rendertest"
@@ -149,9 +148,9 @@ func (s truth) cuts(d float64) bool {
 // modelOf rebuilds what there is to make of an outfit, from the design alone.
 func modelOf(t *testing.T, row fitRow) outfitting {
 	t.Helper()
-	fit := func(verb string, n outfit.Name, change func(*design.Design) error, f *Fitting) (*facts, *outfit.Outfits) {
+	fit := func(n outfit.Name, r fitter, f *Fitting) outfitting {
 		f.Design = row.design
-		k, err := f.changed(world(), change, nil)
+		k, err := f.changed(world(), r)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -159,21 +158,18 @@ func modelOf(t *testing.T, row fitRow) outfitting {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return k, o
+		return r.outfitting(k, o)
 	}
 	switch row.verb {
 	case "row":
 		r := NewRow()
-		k, o := fit(row.verb, outfit.Row, r.over, &r.Fitting)
-		return rowOf(k, o.Row, r.Units)
+		return fit(outfit.Row, r, &r.Fitting)
 	case "pair":
 		r := NewPair()
-		k, o := fit(row.verb, outfit.Pair, r.over, &r.Fitting)
-		return pairOf(k, o.Pair, r.Units)
+		return fit(outfit.Pair, r, &r.Fitting)
 	}
 	r := asked(t, "sail", "--rig", row.rig).(*Sail)
-	k, o := fit(row.verb, outfit.Sail, r.over, &r.Fitting)
-	return sailOf(k, o.Sail, r.Units)
+	return fit(outfit.Sail, r, &r.Fitting)
 }
 
 // checkOutfitModel compares every part as the outfit has it with what stands in both

@@ -1,13 +1,13 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
-	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
 	"ribwright/layout/figure"
@@ -19,33 +19,25 @@ import (
 // Pair asks for two hulls side by side. What is left out is as the design has it.
 type Pair struct {
 	Fitting
-	Beside  string // the second boat; "" for the design's, or one like the first
-	Spacing *measure.Length
-	Apart   *measure.Length
-	Width   *measure.Length
-	Depth   *measure.Length
-	Person  *float64 // kg
-	Beams   *int
+	Beside string // the second boat; "" for the design's, or one like the first
+	said   changes[design.Pair]
 }
 
 // NewPair returns the request with its defaults.
-func NewPair() *Pair { return &Pair{Fitting: newFitting()} }
+func NewPair() *Pair { return &Pair{Fitting: newFitting(), said: changes[design.Pair]{}} }
 
 // Fields lists the choices.
 func (p *Pair) Fields() []Field {
-	size := func(name, says string, to **measure.Length) Field {
-		return Field{Name: name, Takes: "length", Says: says, Value: placed(to)}
-	}
 	person := func(s string) (float64, error) {
 		return parseQuantity(s, formula.Mass, lightest, heaviest, "100kg or 220lb")
 	}
 	return p.Fitting.fields(
-		size("spacing", "between the middle lines of the hulls; half the length when left out", &p.Spacing),
-		size("apart", "between the first beam and the last", &p.Apart),
-		size("width", "of a beam; the loads decide when left out", &p.Width),
-		size("depth", "of a beam; the loads decide when left out", &p.Depth),
-		Field{Name: "person", Takes: "mass", Says: "who may step on the middle of one beam", Value: perhaps(&p.Person, person, showAs(formula.Mass))},
-		Field{Name: "beams", Takes: "number", Says: "how many beams, 2 to 4", Value: perhaps(&p.Beams, strconv.Atoi, strconv.Itoa)},
+		insteadLength(p.said, "spacing", "between the middle lines of the hulls; half the length when left out", func(d *design.Pair) *measure.Length { return &d.Spacing }),
+		insteadLength(p.said, "apart", "between the first beam and the last", func(d *design.Pair) *measure.Length { return &d.Apart }),
+		insteadLength(p.said, "width", "of a beam; the loads decide when left out", func(d *design.Pair) *measure.Length { return &d.Width }),
+		insteadLength(p.said, "depth", "of a beam; the loads decide when left out", func(d *design.Pair) *measure.Length { return &d.Depth }),
+		instead(p.said, "person", "mass", "who may step on the middle of one beam", person, func(d *design.Pair) *float64 { return &d.Person }),
+		instead(p.said, "beams", "number", "how many beams, 2 to 4", strconv.Atoi, func(d *design.Pair) *int { return &d.Beams }),
 	)
 }
 
@@ -57,43 +49,26 @@ func (p *Pair) Name(names []string) {
 	}
 }
 
-// over puts what the request says into the design.
 func (p *Pair) over(d *design.Design) error {
-	to := d.Pair()
-	put(&to.Spacing, p.Spacing)
-	put(&to.Apart, p.Apart)
-	put(&to.Width, p.Width)
-	put(&to.Depth, p.Depth)
-	put(&to.Person, p.Person)
-	put(&to.Beams, p.Beams)
+	to := p.said.over(d.Pair())
 	if p.Beside != "" {
 		to.With = p.Beside
 	}
 	all := d.Fitted()
-	all.Pair, d.Outfit = &to, &all
+	all.Pair, d.Outfit = to, &all
 	return nil
 }
 
 // Do sizes the pair.
 func (p *Pair) Do(w World) (*Result, error) {
-	k, err := p.changed(w, p.over, map[string]string{"outfit.pair.spacing": "spacing", "outfit.pair.apart": "apart", "outfit.pair.width": "width", "outfit.pair.depth": "depth", "outfit.pair.person": "person", "outfit.pair.beams": "beams"})
-	if err != nil {
-		return nil, err
-	}
-	beside := p.Beside // as it was given, not looked for beside the first design
-	if beside == "" {
-		beside = k.beside()
-	}
-	all, err := p.fit(k, w, beside, outfit.Pair)
-	if err != nil {
-		return nil, err
-	}
-	craft := all.Pair
-	craft.Findings = append(craft.Findings, all.Findings...)
-	return p.result(pairOf(k, craft, p.Units), w)
+	return p.make(w, outfit.Pair, p, func(k *facts) string {
+		return cmp.Or(p.Beside, k.beside()) // as it was given, not looked for beside the first design
+	})
 }
 
-func pairOf(k *facts, craft *pair.Craft, units measure.System) outfitting {
+func (p *Pair) outfitting(k *facts, all *outfit.Outfits) outfitting {
+	craft, units := all.Pair, p.Units
+	craft.Findings = append(craft.Findings, all.Findings...)
 	made := outfits.PairBoards(craft, units)
 	return outfitting{
 		facts: k, name: "pair", kind: "two hulls side by side", blocks: fitted.Pair(craft, units), figure: figure.Pair(craft),

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/design"
@@ -12,9 +13,8 @@ import (
 
 // People are who is aboard instead of the design's people.
 type People struct {
-	text  string
-	given bool
-	each  []sitter
+	text string // "" for the design's people
+	each []sitter
 }
 
 // sitter is one of them; what is not said follows the design.
@@ -31,7 +31,7 @@ func crew(to *People) Field {
 }
 
 func parsePeople(text string) (People, error) {
-	out := People{text: text, given: true}
+	out := People{text: text}
 	if strings.EqualFold(strings.TrimSpace(text), "none") {
 		return out, nil
 	}
@@ -83,7 +83,7 @@ func parseSitter(text string) (sitter, error) {
 // seated puts the people into a design: into the places of its own crew, in order,
 // where no place is given. Without people the design's own stay.
 func (p People) seated(d *design.Design) ([]design.Person, error) {
-	if !p.given {
+	if p.text == "" {
 		return d.Crew, nil
 	}
 	var out []design.Person
@@ -100,7 +100,9 @@ func (p People) seated(d *design.Design) ([]design.Person, error) {
 		if s.posture != nil {
 			one.Posture, one.Seat = *s.posture, 0
 		}
-		put(&one.At, s.at)
+		if s.at != nil {
+			one.At = *s.at
+		}
 		if half := float64(d.Hull.Length) / 2 * 0.9; math.Abs(float64(one.At)) > half {
 			return nil, misuse("crew", "person %d sits at %.0f mm; accepted: up to %.0f mm from midship", i+1, float64(one.At), half)
 		}
@@ -125,7 +127,7 @@ func scaled(crew []design.Person, gear []design.Gear, all float64) ([]design.Per
 	if sum == 0 {
 		return crew, []design.Gear{{Name: "Load", Mass: all}}
 	}
-	crew, gear = append([]design.Person(nil), crew...), append([]design.Gear(nil), gear...)
+	crew, gear = slices.Clone(crew), slices.Clone(gear)
 	for i := range crew {
 		crew[i].Mass *= all / sum
 	}

@@ -40,28 +40,18 @@ func (p *Printer) fields() []Field {
 			Value: oneOf(&p.Way, ways, []tile.Way{tile.Best, tile.Lying, tile.Standing})},
 		{Name: "margins", Takes: "edges", Says: marginsForm, Value: bind(&p.Setup.Margins, paper.ParseMargins, paper.Margins.String)},
 		{Name: "offset", Takes: "ways", Says: `moves all ink on the sheet as you read it, as "right 1.5 mm, up 0.5 mm"`,
-			Value: bind(&p.Setup.Offset, paper.ParseOffset, showOffset)},
+			Value: bind(&p.Setup.Offset, paper.ParseOffset, orNothing(showOffset))},
 		{Name: "printed-across", Takes: "measured", Says: `what the proof's bar along the short edge of the paper measures, as "200.8 mm of 200 mm"`,
-			Value: bind(&p.Setup.Across, paper.ParsePrinted, showPrinted)},
+			Value: bind(&p.Setup.Across, paper.ParsePrinted, orNothing(showPrinted))},
 		{Name: "printed-down", Takes: "measured", Says: "the same for the bar along the long edge",
-			Value: bind(&p.Setup.Down, paper.ParsePrinted, showPrinted)},
+			Value: bind(&p.Setup.Down, paper.ParsePrinted, orNothing(showPrinted))},
 	}
 	return grouped(paperGroup, out)
 }
 
-func showOffset(by geometry.Point) string {
-	if by == (geometry.Point{}) {
-		return ""
-	}
-	return fmt.Sprintf("right %g mm, up %g mm", by.X, by.Y)
-}
+func showOffset(by geometry.Point) string { return fmt.Sprintf("right %g mm, up %g mm", by.X, by.Y) }
 
-func showPrinted(p paper.Printed) string {
-	if p == 0 {
-		return ""
-	}
-	return fmt.Sprintf("%g mm of 1 mm", float64(p))
-}
+func showPrinted(p paper.Printed) string { return fmt.Sprintf("%g mm of 1 mm", float64(p)) }
 
 // grouped puts fields under a heading.
 func grouped(heading string, fields []Field) []Field {
@@ -148,20 +138,19 @@ func (p *Printing) patterns(all []layout.Drawing) ([]layout.Drawing, error) {
 	if p.Only == "" {
 		return all, nil
 	}
-	wanted := map[string]bool{}
-	for _, name := range strings.Split(strings.ToLower(p.Only), ",") {
-		name = strings.TrimSpace(name)
-		found := false
-		for _, d := range all {
-			if strings.ToLower(d.Name) == name || kind(d.Name) == name {
-				wanted[d.Name], found = true, true
-			}
-		}
-		if !found {
-			return nil, misuse("only", "no pattern %q; accepted: %s", name, kinds(all))
+	is := func(d layout.Drawing, name string) bool {
+		return strings.ToLower(d.Name) == name || kind(d.Name) == name
+	}
+	names := strings.Split(strings.ToLower(p.Only), ",")
+	for i := range names {
+		names[i] = strings.TrimSpace(names[i])
+		if !slices.ContainsFunc(all, func(d layout.Drawing) bool { return is(d, names[i]) }) {
+			return nil, misuse("only", "no pattern %q; accepted: %s", names[i], kinds(all))
 		}
 	}
-	return slices.DeleteFunc(slices.Clone(all), func(d layout.Drawing) bool { return !wanted[d.Name] }), nil
+	return slices.DeleteFunc(slices.Clone(all), func(d layout.Drawing) bool {
+		return !slices.ContainsFunc(names, func(name string) bool { return is(d, name) })
+	}), nil
 }
 
 // kind names what a pattern is one of: rib-F3 is one of ribs.
@@ -192,22 +181,15 @@ func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
 	if len(p.Sheets) == 0 {
 		return all, nil
 	}
-	wanted := make([]bool, len(all))
 	for _, s := range p.Sheets {
-		if s.To == 0 {
-			s.To = max(s.From, len(all))
-		}
-		if s.To > len(all) {
-			return nil, misuse("sheets", "there is no sheet %d; accepted: 1 to %d", s.To, len(all))
-		}
-		for i := s.From; i <= s.To; i++ {
-			wanted[i-1] = true
+		if last := max(s.From, s.To); last > len(all) {
+			return nil, misuse("sheets", "there is no sheet %d; accepted: 1 to %d", last, len(all))
 		}
 	}
 	var out []layout.Sheet
-	for i, s := range all {
-		if wanted[i] {
-			out = append(out, s)
+	for i, sheet := range all {
+		if slices.ContainsFunc(p.Sheets, func(s Span) bool { return i+1 >= s.From && (s.To == 0 || i < s.To) }) {
+			out = append(out, sheet)
 		}
 	}
 	return out, nil

@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
-	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
 	"ribwright/layout/figure"
@@ -20,23 +19,11 @@ import (
 // design has it.
 type Row struct {
 	Fitting
-	Rower  *Rower
-	Span   *measure.Length
-	Oar    *measure.Length
-	Seat   *measure.Length
-	SeatAt *measure.Length
-	Pull   *float64 // N on each handle
-}
-
-// Rower is the body that rows: what is 0 is the median's.
-type Rower struct {
-	Body    design.Body
-	Stature float64 // mm
-	Mass    float64 // kg
+	said changes[design.Row]
 }
 
 // NewRow returns the request with its defaults.
-func NewRow() *Row { return &Row{Fitting: newFitting()} }
+func NewRow() *Row { return &Row{Fitting: newFitting(), said: changes[design.Row]{}} }
 
 // Fields lists the choices.
 func (r *Row) Fields() []Field {
@@ -44,34 +31,19 @@ func (r *Row) Fields() []Field {
 		v, err := parseQuantity(s, formula.Force, 1e3, 1e7, "250N")
 		return v / 1e3, err
 	}
-	size := func(name, says string, to **measure.Length) Field {
-		return Field{Name: name, Takes: "length", Says: says, Value: placed(to)}
-	}
 	return r.Fitting.fields(
-		Field{Name: "paddler", Takes: "who", Says: `who rows, as "man, 175 cm, 78 kg"; the median of what is left out`, Value: perhaps(&r.Rower, parseRower, Rower.String)},
-		size("span", "between the rowlocks", &r.Span),
-		size("oar", "length of the oars you have", &r.Oar),
-		size("seat", "height of the seat over the floor", &r.Seat),
-		size("seat-at", "station of the middle of the seat", &r.SeatAt),
-		Field{Name: "pull", Takes: "force", Says: "on each handle that the frame must take, as 250N", Value: perhaps(&r.Pull, pull, func(v float64) string { return fmt.Sprintf("%gN", v) })},
+		Field{Name: "paddler", Takes: "who", Says: `who rows, as "man, 175 cm, 78 kg"; the median of what is left out`, Value: changing[design.Row]{r.said, "paddler", parseRower}},
+		insteadLength(r.said, "span", "between the rowlocks", func(d *design.Row) *measure.Length { return &d.Span }),
+		insteadLength(r.said, "oar", "length of the oars you have", func(d *design.Row) *measure.Length { return &d.Oar }),
+		insteadLength(r.said, "seat", "height of the seat over the floor", func(d *design.Row) *measure.Length { return &d.Seat }),
+		insteadLength(r.said, "seat-at", "station of the middle of the seat", func(d *design.Row) *measure.Length { return &d.SeatAt }),
+		instead(r.said, "pull", "force", "on each handle that the frame must take, as 250N", pull, func(d *design.Row) *float64 { return &d.Pull }),
 	)
 }
 
-// String writes the rower as parseRower reads one.
-func (r Rower) String() string {
-	out := r.Body.String()
-	if r.Stature > 0 {
-		out += fmt.Sprintf(", %g mm", r.Stature)
-	}
-	if r.Mass > 0 {
-		out += fmt.Sprintf(", %g kg", r.Mass)
-	}
-	return out
-}
-
-// parseRower reads what is known of a rower, in any order.
-func parseRower(text string) (Rower, error) {
-	var r Rower
+// parseRower reads what is known of a rower, in any order; the rest is the median's.
+func parseRower(text string) (func(*design.Row), error) {
+	var r design.Row
 	for _, part := range strings.Split(text, ",") {
 		part = strings.ToLower(strings.TrimSpace(part))
 		if r.Body.UnmarshalText([]byte(part)) == nil {
@@ -80,48 +52,28 @@ func parseRower(text string) (Rower, error) {
 		v, d, err := formula.Quantity(part)
 		switch {
 		case err == nil && d == formula.Length:
-			r.Stature = v
+			r.Stature = measure.Length(v)
 		case err == nil && d == formula.Mass:
 			r.Mass = v
 		default:
-			return r, fmt.Errorf(`%q is not understood; accepted: woman or man, a stature and a weight, as "man, 175 cm, 78 kg"`, part)
+			return nil, fmt.Errorf(`%q is not understood; accepted: woman or man, a stature and a weight, as "man, 175 cm, 78 kg"`, part)
 		}
 	}
-	return r, nil
+	return func(to *design.Row) { to.Body, to.Stature, to.Mass = r.Body, r.Stature, r.Mass }, nil
 }
 
-// over puts what the request says into the design.
 func (r *Row) over(d *design.Design) error {
-	to := d.Row()
-	if r.Rower != nil {
-		to.Body, to.Stature, to.Mass = r.Rower.Body, measure.Length(r.Rower.Stature), r.Rower.Mass
-	}
-	put(&to.Span, r.Span)
-	put(&to.Oar, r.Oar)
-	put(&to.Seat, r.Seat)
-	put(&to.SeatAt, r.SeatAt)
-	put(&to.Pull, r.Pull)
 	all := d.Fitted()
-	all.Row, d.Outfit = &to, &all
+	all.Row, d.Outfit = r.said.over(d.Row()), &all
 	return nil
 }
 
 // Do sizes the frame and the oars.
-func (r *Row) Do(w World) (*Result, error) {
-	k, err := r.changed(w, r.over, map[string]string{"outfit.row.stature": "paddler", "outfit.row.mass": "paddler", "outfit.row.span": "span", "outfit.row.oar": "oar", "outfit.row.seat": "seat", "outfit.row.seat_at": "seat-at", "outfit.row.pull": "pull"})
-	if err != nil {
-		return nil, err
-	}
-	all, err := r.fit(k, w, k.beside(), outfit.Row)
-	if err != nil {
-		return nil, err
-	}
-	fit := all.Row
-	fit.Findings = append(fit.Findings, all.Findings...)
-	return r.result(rowOf(k, fit, r.Units), w)
-}
+func (r *Row) Do(w World) (*Result, error) { return r.make(w, outfit.Row, r, (*facts).beside) }
 
-func rowOf(k *facts, fit *rowing.Fit, units measure.System) outfitting {
+func (r *Row) outfitting(k *facts, all *outfit.Outfits) outfitting {
+	fit, units := all.Row, r.Units
+	fit.Findings = append(fit.Findings, all.Findings...)
 	made := outfits.RowingBoards(fit, units)
 	return outfitting{
 		facts: k, name: "row", kind: "rowed", blocks: fitted.Rowing(fit, units), figure: figure.Rowing(fit),

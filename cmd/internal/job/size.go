@@ -22,8 +22,6 @@ import (
 // family tried on many.
 type Size struct {
 	Sizing
-	Crew       []sizing.Paddler // the first paddles astern in a tandem
-	Title      string
 	Set        []string // values in the place of formulas
 	Targets    []string // what the boat must meet
 	Free       string   // values that a search for targets may move
@@ -45,15 +43,10 @@ func (s *Size) Fields() []Field {
 		searched = "Searches and trials"
 		many     = 100000
 	)
-	texts := func(to *[]string) Value {
-		return list[string]{to, func(t string) (string, error) { return t, nil }, func(t string) string { return t }}
-	}
-	var aims []string
-	for _, a := range sizing.Aims() {
-		aims = append(aims, a.String())
-	}
+	texts := func(to *[]string) Value { return list(to, asIs, func(t string) string { return t }) }
+	aims := namesOf(sizing.Aims())
 	out := []Field{
-		{Name: "paddler", Takes: "who", Says: who, Value: list[sizing.Paddler]{&s.Crew, sizing.ParsePaddler, sizing.Paddler.String}, Many: true},
+		{Name: "paddler", Takes: "who", Says: who, Value: list(&s.Crew, sizing.ParsePaddler, sizing.Paddler.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
 		{Name: "formulas", Takes: strings.Join(family.Files(), "|"), Says: "print a family's file, to begin one of your own", Value: words(&s.Formulas)},
@@ -113,7 +106,6 @@ func (s *Size) check() error {
 // newCase makes a case of the people with the values set by hand.
 func (s *Size) newCase(fam *family.Family) (*sizing.Case, error) {
 	b := s.brief()
-	b.Crew, b.Title = s.Crew, s.Title
 	if b.Title == "" {
 		b.Title = wording.Capital(strings.TrimSuffix(path.Base(strings.ReplaceAll(fam.Name, `\`, "/")), ".family"))
 		for _, p := range s.Crew {
@@ -168,7 +160,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if out.Numbers, err = json.Sizing(boat); err != nil {
 		return nil, err
 	}
-	out.Outputs, err = s.files(boat, w, closely)
+	out.Outputs, err = s.files(boat, w)
 	return out, err
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/sizing"
@@ -14,26 +15,21 @@ import (
 	"ribwright/geometry/water"
 )
 
-// Sizing is what a boat is sized for besides the people in it.
+// Sizing is what a boat is sized for.
 type Sizing struct {
-	Gear         float64 // kg
-	Use          string  // a family that comes with the program
-	Family       string  // the name of a family file instead of Use, "" for none
-	Waters       string  // one of family.Waters
+	sizing.Brief        // but its builder's skill and its water, which follow
+	Use          string // a family that comes with the program
+	Family       string // the name of a family file instead of Use, "" for none
 	Water        water.Kind
-	Skill        hours.Skill
-	LongestStick float64 // mm
-	Wood         string  // of gunwales, keel and stringers
-	RibWood      string
-	Speed        float64 // mm/s, at which the effort is compared
-	Loft         bool    // patterns too
+	Builder      hours.Skill
+	Loft         bool // patterns too
+	quick        bool // lay their parts once: a close nest is worth waiting for with one boat, and not with a class
 	Units        measure.System
 	Printer
 }
 
 func newSizing() Sizing {
-	b := sizing.DefaultBrief()
-	return Sizing{Gear: b.Gear, Use: family.Names()[0], Waters: b.Waters, LongestStick: b.LongestStick, Wood: b.Wood, RibWood: b.RibWood, Speed: b.Speed, Printer: homePrinter()}
+	return Sizing{Brief: sizing.DefaultBrief(), Use: family.Names()[0], Printer: homePrinter()}
 }
 
 // boatGroup is the heading of what a boat is sized for.
@@ -49,7 +45,7 @@ func (s *Sizing) fields() []Field {
 		{Name: "family", Takes: "FILE.family", Says: "a family of your own instead", Value: words(&s.Family)},
 		{Name: "waters", Takes: strings.Join(family.Waters(), "|"), Says: "where it is paddled", Value: oneOf(&s.Waters, family.Waters(), family.Waters())},
 		kindOfWater(&s.Water),
-		skill(&s.Skill),
+		skill(&s.Builder),
 		{Name: "longest-stick", Takes: "length", Says: "longest sticks at hand; longer parts are scarfed", Value: length(&s.LongestStick, sizing.ShortestSticks, sizing.LongestSticks)},
 		{Name: "wood", Takes: "species", Says: "wood of gunwales, keel and stringers", Value: words(&s.Wood)},
 		{Name: "rib-wood", Takes: "species", Says: "wood of the ribs", Value: words(&s.RibWood)},
@@ -67,10 +63,11 @@ func (s *Sizing) printing() []Field {
 	}, s.Printer.fields()...)
 }
 
-// brief is all of a brief but the people and the title.
+// brief is the brief with the builder and the water.
 func (s *Sizing) brief() sizing.Brief {
-	return sizing.Brief{Gear: s.Gear, Waters: s.Waters, Skill: s.Skill.String(), LongestStick: s.LongestStick, Wood: s.Wood, RibWood: s.RibWood,
-		Density: water.Density(s.Water, water.Usual), Speed: s.Speed}
+	b := s.Brief
+	b.Skill, b.Density = s.Builder.String(), water.Density(s.Water, water.Usual)
+	return b
 }
 
 // family reads the family that is asked for.
@@ -87,30 +84,21 @@ func (s *Sizing) family(w World) (*family.Family, error) {
 }
 
 // files are a boat's design and, where they are asked for, its patterns.
-func (s *Sizing) files(b *sizing.Boat, w World, nest nesting) ([]Output, error) {
+func (s *Sizing) files(b *sizing.Boat, w World) ([]Output, error) {
 	name := b.Design.Slug() + ".toml"
 	out := []Output{{name, "the design, with a note of where each value came from", func(to io.Writer) error { return b.Write(to) }}}
 	if !s.Loft {
 		return out, nil
 	}
-	k, err := newFacts(b.Design, name)
+	k, err := factsBy(b.Design, name, func(*design.Design) (*frame.Frame, error) { return b.Frame, nil })
 	if err != nil {
 		return nil, err
 	}
-	k.frame = func() (*frame.Frame, error) { return b.Frame, nil }
-	l := Loft{Units: s.Units, Printing: newPrinting(), Cutting: newCutting()}
-	l.Printer, l.Quick = s.Printer, nest == quickly
+	l := NewLoft()
+	l.Units, l.Printer, l.Quick = s.Units, s.Printer, s.quick
 	patterns, err := l.loft(k, w)
 	if err != nil {
 		return nil, err
 	}
 	return append(out, patterns.Outputs...), nil
 }
-
-// nesting is how long a close nest is searched for.
-type nesting int
-
-const (
-	closely nesting = iota
-	quickly         // a class is made in one go; a close nest is worth waiting for with one boat
-)
