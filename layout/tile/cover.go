@@ -51,12 +51,6 @@ type use struct {
 	sheets       []int // ascending, no repeats, counted from 0
 }
 
-func (u *use) add(v use) {
-	u.strips += v.strips
-	u.tiles += v.tiles
-	u.sheets = append(u.sheets, v.sheets...)
-}
-
 // contents lists the patterns with the sheets they are on; first is the number of
 // the first sheet.
 func contents(uses []use, first int) []string {
@@ -113,7 +107,8 @@ func (p plan) uses() []use {
 			}
 		}
 		if n := len(out); n > 0 && d.Family != "" && out[n-1].title == d.Family {
-			out[n-1].add(u)
+			last := &out[n-1]
+			last.strips, last.tiles, last.sheets = last.strips+1, last.tiles+u.tiles, append(last.sheets, u.sheets...)
 			continue
 		}
 		out = append(out, u)

@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"cmp"
 	"math"
 
 	"ribwright/layout"
@@ -65,13 +66,7 @@ type way struct {
 }
 
 func (w way) beats(v way) bool {
-	switch {
-	case w.broken != v.broken:
-		return w.broken < v.broken
-	case w.lost != v.lost:
-		return w.lost < v.lost
-	}
-	return w.ugly < v.ugly
+	return cmp.Or(cmp.Compare(w.broken, v.broken), cmp.Compare(w.lost, v.lost), cmp.Compare(w.ugly, v.ugly)) < 0
 }
 
 // divide finds the best joints between n pieces, row by row from the left, and

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"ribwright/geometry"
-	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -81,24 +80,19 @@ func (f *flow) legend() {
 	f.heading("Lines", float64(len(pens))*leading)
 	for _, p := range pens {
 		f.y -= leading
-		f.sheet().Strokes = append(f.sheet().Strokes, layout.Stroke{Pen: p, Path: curve.Polyline(
-			geometry.Point{X: f.left, Y: f.y + 1.2}, geometry.Point{X: f.left + 14, Y: f.y + 1.2})})
+		f.sheet().Line(p, geometry.Pt(f.left, f.y+1.2), geometry.Pt(f.left+14, f.y+1.2))
 		f.sheet().Write(geometry.Point{X: f.left + 16.5, Y: f.y}, small, layout.Left, meaning(p))
 	}
 }
 
 func meaning(p layout.Pen) string {
-	switch p {
-	case layout.Cut:
-		return "cut to the middle of this line"
-	case layout.Mark:
-		return "mark this on the wood"
-	case layout.Center:
-		return "a middle line"
-	case layout.Guide:
-		return "helps to place or read; at a joint: cut the paper"
-	}
-	return "tape ticks, leaders, crosses and scale bars"
+	return [...]string{
+		layout.Cut:    "cut to the middle of this line",
+		layout.Mark:   "mark this on the wood",
+		layout.Center: "a middle line",
+		layout.Guide:  "helps to place or read; at a joint: cut the paper",
+		layout.Tick:   "tape ticks, leaders, crosses and scale bars",
+	}[p]
 }
 
 // free returns what every sheet has left for patterns: nothing but the columns of

@@ -2,6 +2,7 @@ package tile
 
 import (
 	"fmt"
+	"iter"
 	"math"
 
 	"ribwright/geometry"
@@ -171,20 +172,8 @@ func inkOf(d *layout.Drawing) ink {
 
 // touches reports whether a line or a letter lies in the box or on its edge.
 func (k ink) touches(b geometry.Box) bool {
-	for _, t := range k.texts {
-		if t.Overlaps(b) {
-			return true
-		}
-	}
-	for i, pts := range k.lines {
-		if !k.boxes[i].Overlaps(b) {
-			continue
-		}
-		for j := 1; j < len(pts); j++ {
-			if _, _, ok := inside(pts[j-1], pts[j], b); ok {
-				return true
-			}
-		}
+	for range k.in(b) {
+		return true
 	}
 	return false
 }
@@ -192,30 +181,28 @@ func (k ink) touches(b geometry.Box) bool {
 // within returns the box around the lines and letters that lie in b.
 func (k ink) within(b geometry.Box) geometry.Box {
 	out := geometry.EmptyBox()
-	for _, t := range k.texts {
-		out = out.Union(meet(t, b))
-	}
-	for i, pts := range k.lines {
-		if !k.boxes[i].Overlaps(b) {
-			continue
-		}
-		for j := 1; j < len(pts); j++ {
-			if from, to, ok := inside(pts[j-1], pts[j], b); ok {
-				out = out.Union(geometry.Around(pts[j-1].Lerp(pts[j], from), pts[j-1].Lerp(pts[j], to)))
-			}
-		}
+	for part := range k.in(b) {
+		out = out.Union(part)
 	}
 	return out
 }
 
-// meet returns what two boxes share; EmptyBox when nothing.
-func meet(a, b geometry.Box) geometry.Box {
-	if !a.Overlaps(b) {
-		return geometry.EmptyBox()
-	}
-	return geometry.Box{
-		Min: geometry.Point{X: math.Max(a.Min.X, b.Min.X), Y: math.Max(a.Min.Y, b.Min.Y)},
-		Max: geometry.Point{X: math.Min(a.Max.X, b.Max.X), Y: math.Min(a.Max.Y, b.Max.Y)},
+// in yields the boxes around the parts of lines and letters that lie in b.
+func (k ink) in(b geometry.Box) iter.Seq[geometry.Box] {
+	return func(yield func(geometry.Box) bool) {
+		for _, t := range k.texts {
+			if t.Overlaps(b) && !yield(geometry.Rect(max(t.Min.X, b.Min.X), max(t.Min.Y, b.Min.Y), min(t.Max.X, b.Max.X), min(t.Max.Y, b.Max.Y))) {
+				return
+			}
+		}
+		for i, pts := range k.lines {
+			for j := 1; j < len(pts) && k.boxes[i].Overlaps(b); j++ {
+				p, q := pts[j-1], pts[j]
+				if from, to, ok := inside(p, q, b); ok && !yield(geometry.Around(p.Lerp(q, from), p.Lerp(q, to))) {
+					return
+				}
+			}
+		}
 	}
 }
 

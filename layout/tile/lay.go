@@ -7,6 +7,7 @@ package tile
 
 import (
 	"fmt"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
@@ -99,7 +100,8 @@ func (p plan) finish(set Set) Laid {
 		toFile(&sheets[i], p.sheet.ToFile)
 	}
 	for i := range set.Drawings {
-		out.Least += area(&set.Drawings[i]) / (p.sheet.Area.W() * p.sheet.Area.H())
+		b := set.Drawings[i].Bounds()
+		out.Least += b.W() * b.H() / (p.sheet.Area.W() * p.sheet.Area.H())
 	}
 	return out
 }
@@ -114,12 +116,7 @@ func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
 }
 
 func hasGrid(s *layout.Sheet) bool {
-	for _, v := range s.Views {
-		if v.Tile != "" && v.Tile[0] >= 'A' {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Views, func(v layout.View) bool { return v.Tile != "" && v.Tile[0] >= 'A' })
 }
 
 func label(s layout.Sheet, number int) string {

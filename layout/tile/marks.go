@@ -143,12 +143,9 @@ func (p piece) codeAt(a, b geometry.Point, words string) layout.Text {
 // nearEnds reports whether a text lies on the cross near either end of a joint.
 func nearEnds(t layout.Text, a, b geometry.Point) bool {
 	in := b.Sub(a).Unit().Scale(math.Min(lap, b.Sub(a).Norm()/5))
-	for _, at := range []geometry.Point{a, a.Add(in), b.Sub(in), b} {
-		if t.Bounds().Overlaps(geometry.Around(at).Grow(crossCircle)) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]geometry.Point{a, a.Add(in), b.Sub(in), b}, func(at geometry.Point) bool {
+		return t.Bounds().Overlaps(geometry.Around(at).Grow(crossCircle))
+	})
 }
 
 // moved carries a text of the pattern to the sheet; pieces are never turned.
@@ -205,14 +202,9 @@ func (p piece) number(s *layout.Sheet, m geometry.Affine, at geometry.Point, wor
 
 // onCross reports whether a box of the pattern lies on a registration cross.
 func (p piece) onCross(box geometry.Box) bool {
-	for _, j := range p.sides() {
-		for _, at := range j.crossPlaces() {
-			if box.Overlaps(geometry.Around(at).Grow(crossArm)) {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.sides(), func(j side) bool {
+		return slices.ContainsFunc(j.crossPlaces(), func(at geometry.Point) bool { return box.Overlaps(geometry.Around(at).Grow(crossArm)) })
+	})
 }
 
 func edgeUnit(u measure.System) string {

@@ -2,7 +2,6 @@ package tile
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"ribwright/geometry"
@@ -94,10 +93,4 @@ func (p piece) caption(u measure.System) string {
 		parts = parts[:len(parts)-1]
 	}
 	return strings.Join(parts, dot)
-}
-
-// area returns what the drawing's own box fills, mm2.
-func area(d *layout.Drawing) float64 {
-	b := d.Bounds()
-	return math.Max(0, b.W()) * math.Max(0, b.H())
 }

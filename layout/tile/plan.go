@@ -67,13 +67,7 @@ func bestPlan(set Set, o Options) (plan, error) {
 
 // Lying returns the ways that come into question: true for lying.
 func (w Way) Lying() []bool {
-	switch w {
-	case Lying:
-		return []bool{true}
-	case Standing:
-		return []bool{false}
-	}
-	return []bool{true, false}
+	return map[Way][]bool{Best: {true, false}, Lying: {true}, Standing: {false}}[w]
 }
 
 func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
