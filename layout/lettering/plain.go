@@ -57,10 +57,7 @@ func plain(r rune) string {
 	if r >= '\uff01' && r <= '\uff5e' { // the full width copies of ASCII
 		return string(r - '\uff01' + '!')
 	}
-	if b := baseLetter(r); b != 0 {
-		return string(b)
-	}
-	return "?"
+	return string(baseLetter(r))
 }
 
 // The base letters of two Unicode blocks in code order, "?" where a character
@@ -81,15 +78,15 @@ const (
 		"EeEeEeEeIiIiOoOoOoOoOoOoOoOoOoOoOoOoUuUuUuUuUuUuUuYyYyYyYy??????"
 )
 
-// baseLetter returns the ASCII letter under the accents of r, 0 if r is not
+// baseLetter returns the ASCII letter under the accents of r, "?" if r is not
 // one accented Latin letter.
 func baseLetter(r rune) rune {
 	bases, i := latinBases, int(r)-latinFirst
 	if r >= addedFirst {
 		bases, i = addedBases, int(r)-addedFirst
 	}
-	if i < 0 || i >= len(bases) || bases[i] == '?' {
-		return 0
+	if i < 0 || i >= len(bases) {
+		return '?'
 	}
 	return rune(bases[i])
 }

@@ -85,10 +85,7 @@ func standIn(r rune) []rune {
 	if s, ok := standIns()[r]; ok {
 		return []rune(s)
 	}
-	if b := baseLetter(r); b != 0 {
-		return []rune{b}
-	}
-	return []rune{'?'}
+	return []rune{baseLetter(r)}
 }
 
 // curveSteps is the number of straight pieces one bend becomes. Four bends

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -28,11 +29,8 @@ func ParsePrinted(s string) (Printed, error) {
 		return 0, fmt.Errorf("%q is not understood; accepted: %s", s, printedForm())
 	}
 	a, err := measure.ParseLength(got)
-	if err != nil {
-		return 0, fmt.Errorf("%w; accepted: %s", err, printedForm())
-	}
-	b, err := measure.ParseLength(nominal)
-	if err != nil {
+	b, err2 := measure.ParseLength(nominal)
+	if err = cmp.Or(err, err2); err != nil {
 		return 0, fmt.Errorf("%w; accepted: %s", err, printedForm())
 	}
 	if p := float64(a / b); b > 0 && p >= 1-most && p <= 1+most {

@@ -112,13 +112,11 @@ func (d *drawing) rulers() {
 
 // number letters a tick of a margin ruler so that its middle is at the tick.
 func (d *drawing) number(at, in geometry.Point, i int) {
-	words := fmt.Sprint(i)
+	align := layout.Middle
 	if in.Y != 0 {
-		at.Y -= small / 2
-		d.sheet.Write(at, small, layout.Left, words)
-		return
+		at.Y, align = at.Y-small/2, layout.Left
 	}
-	d.sheet.Write(at, small, layout.Middle, words)
+	d.sheet.Write(at, small, align, fmt.Sprint(i))
 }
 
 func (d *drawing) words() {

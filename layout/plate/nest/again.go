@@ -86,10 +86,7 @@ type weights [][]float64
 func newWeights(n int) weights {
 	w := make(weights, n)
 	for i := range w {
-		w[i] = make([]float64, n)
-		for j := range w[i] {
-			w[i][j] = 1
-		}
+		w[i] = slices.Repeat([]float64{1}, n)
 	}
 	return w
 }

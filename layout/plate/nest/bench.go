@@ -155,9 +155,7 @@ func (b *bench) settle(s state, times int) bool {
 func (b *bench) pick(s state, w weights, stuck []float64) int {
 	const growth = 1.3
 	sum := 0.0
-	for i := range stuck {
-		stuck[i] = 0
-	}
+	clear(stuck)
 	add := func(i, j int, e float64) {
 		if e > 0 {
 			w[i][j] *= growth
@@ -225,9 +223,7 @@ func (b *bench) relax(s state, rounds int) float64 {
 	pushes, frames := make([]push, len(b.bodies)), make([]frame, len(b.bodies))
 	left, before := 0.0, math.Inf(1)
 	for k := range rounds {
-		for i := range pushes {
-			pushes[i] = push{}
-		}
+		clear(pushes)
 		left = 0
 		for i := range b.bodies {
 			frames[i] = b.bodies[i].frame(s.poses[i])

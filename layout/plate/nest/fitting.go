@@ -3,6 +3,7 @@ package nest
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/layout"
@@ -76,11 +77,7 @@ func (o Options) pieces(p layout.Part) (out []layout.Part, why error) {
 		if out, why = split.Part(p, n); why != nil {
 			continue
 		}
-		all := true
-		for _, q := range out {
-			all = all && o.fits(q)
-		}
-		if all {
+		if !slices.ContainsFunc(out, func(q layout.Part) bool { return !o.fits(q) }) {
 			return out, nil
 		}
 	}

@@ -181,9 +181,7 @@ func (g *grid) powers(r int) *[levels][]uint64 {
 // blocked sets in bad the columns in which the stamp, its lowest row at y, would
 // meet a taken cell.
 func (g *grid) blocked(s stamp, y int, bad []uint64) {
-	for i := range bad {
-		bad[i] = 0
-	}
+	clear(bad)
 	for i, spans := range s.rows {
 		p := g.powers(y + i)
 		if p[0] == nil {

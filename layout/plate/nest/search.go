@@ -128,17 +128,16 @@ func (j *job) proved(b *bench, s state) (state, bool) {
 // holds reports whether all parts keep the gap and lie in the rectangle.
 func (j *job) holds(s state) bool {
 	const rounding = 0.01 // mm
-	inside := geometry.Box{Max: geometry.Point{X: j.room.X, Y: j.room.Y}}
 	laid := make([]shape, len(s.poses))
 	all := geometry.EmptyBox()
 	for i, p := range s.poses {
 		laid[i] = j.exact[i].mapped(j.bodies[i].move(p))
 		all = all.Union(laid[i].box)
 		for k := range i {
-			if !clear(laid[i], laid[k], j.gap+2*chord+rounding) {
+			if !apart(laid[i], laid[k], j.gap+2*chord+rounding) {
 				return false
 			}
 		}
 	}
-	return all.W() <= inside.W()-rounding && all.H() <= inside.H()-rounding
+	return all.W() <= j.room.X-rounding && all.H() <= j.room.Y-rounding
 }

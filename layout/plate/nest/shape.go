@@ -72,9 +72,9 @@ func (s shape) distance(p geometry.Point) float64 {
 	return best
 }
 
-// clear reports whether two shapes keep the distance gap from each other, with
+// apart reports whether two shapes keep the distance gap from each other, with
 // neither inside the other's wood.
-func clear(s, t shape, gap float64) bool {
+func apart(s, t shape, gap float64) bool {
 	if !s.box.Grow(gap).Overlaps(t.box) {
 		return true
 	}
