@@ -22,17 +22,13 @@ func Battens(f *frame.Frame, units measure.System) layout.Drawing {
 	if halved(f) {
 		d.Make = "one half, turn over at midship; one lane a stick, marked along the lane's upper edge; cut each lane off when done"
 	}
-	top := 0.0
+	top, from, to := 0.0, f.Keel.Aft, f.Keel.Fore
 	for i := len(f.Stringers) - 1; i >= 0; i-- {
 		s := f.Stringers[i]
 		drawLane(&d, f, units, top, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks)
-		top -= laneHigh
+		top, from, to = top-laneHigh, min(from, s.Aft), max(to, s.Fore)
 	}
 	drawLane(&d, f, units, top, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)
-	from, to := f.Keel.Aft, f.Keel.Fore
-	for _, s := range f.Stringers {
-		from, to = min(from, s.Aft), max(to, s.Fore)
-	}
 	if halved(f) {
 		from = 0
 		d.Straight(layout.Center, 0, laneHigh/2, 0, top-laneHigh)

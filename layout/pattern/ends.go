@@ -29,7 +29,11 @@ func Stem(f *frame.Frame, s frame.Stem, key, title, count string, units measure.
 	d := layout.Drawing{Name: key, Title: title, Make: count}
 	d.Line(layout.Cut, s.Outline)
 	b := s.Outline.Bounds()
-	drawStemLines(&d, s, b, units)
+	// The station lines and the waterline place the stem in the boat.
+	d.Straight(layout.Guide, b.Min.X-4, s.Waterline, b.Max.X+4, s.Waterline)
+	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+units.Fine(s.Waterline)+" up")
+	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
+	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
 	for i, l := range s.Landings {
 		d.Straight(layout.Mark, l.At.X-3, l.At.Y, l.At.X+3, l.At.Y)
 		d.Straight(layout.Mark, l.At.X, l.At.Y-3, l.At.X, l.At.Y+3)
@@ -48,14 +52,6 @@ func Stem(f *frame.Frame, s frame.Stem, key, title, count string, units measure.
 	d.WriteAt(at.Add(geometry.Polar(row*1.1, up-math.Pi/2)), small, up, layout.Left, units.Fine(s.Thickness)+" thick")
 	d.WriteAt(at.Add(geometry.Polar(row*2.1, up-math.Pi/2)), small, up, layout.Left, f.Design.Title)
 	return d
-}
-
-// drawStemLines places the stem in the boat: station lines and the waterline.
-func drawStemLines(d *layout.Drawing, s frame.Stem, b geometry.Box, units measure.System) {
-	d.Straight(layout.Guide, b.Min.X-4, s.Waterline, b.Max.X+4, s.Waterline)
-	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+units.Fine(s.Waterline)+" up")
-	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
-	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
 }
 
 func drawGrain(d *layout.Drawing, s frame.Stem) {

@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"ribwright/geometry"
-	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
@@ -52,7 +50,7 @@ func (l *lanes) draw(d *layout.Drawing) {
 			}
 		}
 		y := l.base + 1.4 + float64(a.lane)*row
-		d.Line(layout.Tick, curve.Polyline(geometry.Point{X: a.x, Y: l.base}, geometry.Point{X: a.x, Y: y + small}))
+		d.Straight(layout.Tick, a.x, l.base, a.x, y+small)
 		d.Write(a.x+labelOff, y, small, layout.Left, a.words)
 		d.Keep = append(d.Keep, layout.Span{From: a.x - 4, To: a.x + 2 + a.width})
 	}

@@ -112,11 +112,7 @@ func (p plan) packed(set Set, order []int) plan {
 
 // lay lays the pieces on first sheets that have these boxes left, and on more.
 func (p *plan) lay(order []int, free [][]geometry.Box) {
-	fronts := make([][]geometry.Box, len(free)) // a copy, which packing changes
-	for i, f := range free {
-		fronts[i] = slices.Clone(f)
-	}
-	p.spots, p.count = pack(p.pieces, order, p.room, fronts)
+	p.spots, p.count = pack(p.pieces, order, p.room, slices.Clone(free)) // a copy, which packing changes
 	p.fronts = len(free)
 	p.sortSheets()
 }

@@ -66,19 +66,16 @@ func (j *job) fill() []*geometry.Affine {
 	room := j.gap/2 + chord + rough
 	sets := j.stampsWith(room, eighths)
 	whole := j.room.X * j.room.Y / j.area
-	var out []*geometry.Affine
 	for share := 2.4; ; share *= 1.3 {
 		k := math.Sqrt(math.Min(1, share/whole))
 		moves, all := j.fillIn(sets, room, geometry.Point{X: j.room.X * k, Y: j.room.Y * k})
 		if all || share >= whole {
-			out = moves
-			break
+			if slices.ContainsFunc(moves, func(m *geometry.Affine) bool { return m != nil }) {
+				return moves
+			}
+			return j.alone(moves)
 		}
 	}
-	if slices.ContainsFunc(out, func(m *geometry.Affine) bool { return m != nil }) {
-		return out
-	}
-	return j.alone(out)
 }
 
 // fillIn lays the parts in a rectangle.

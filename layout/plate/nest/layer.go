@@ -20,7 +20,8 @@ type layer struct {
 
 // newLayer starts an empty board; halo is how many cells count as touching.
 func newLayer(wide, high, halo int) *layer {
-	l := &layer{grid: newGrid(wide, high), pad: halo + 1}
+	g := &grid{wide: wide, high: high, words: (wide + 63) / 64, rows: make([][levels][]uint64, high), fresh: make([]bool, high)}
+	l := &layer{grid: g, pad: halo + 1}
 	l.bad = make([][]uint64, high)
 	for y := range l.bad {
 		l.bad[y] = make([]uint64, l.grid.words)
@@ -141,12 +142,6 @@ type grid struct {
 	wide, high, words int
 	rows              [][levels][]uint64
 	fresh             []bool // the powers of the row are in keeping with its bits
-}
-
-func newGrid(wide, high int) *grid {
-	g := &grid{wide: wide, high: high, words: (wide + 63) / 64}
-	g.rows, g.fresh = make([][levels][]uint64, high), make([]bool, high)
-	return g
 }
 
 // shifted ors src, moved n places down, into dst.

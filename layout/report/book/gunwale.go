@@ -33,11 +33,7 @@ func (w *writer) mortises() {
 		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall))
 	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Wood to the next", "Least wall at the bottom", "To a scarf")
 	for _, m := range g.Mortises {
-		scarf := "-"
-		if !math.IsInf(m.ToScarf, 1) {
-			scarf = w.Cell(m.ToScarf)
-		}
-		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), w.Cell(m.ToNext), w.Cell(m.Deep), scarf)
+		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), w.Cell(m.ToNext), w.Cell(m.Deep), w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
 	}
 	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square."
 	w.add(t)

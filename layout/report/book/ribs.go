@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
@@ -25,23 +24,19 @@ func (w *writer) ribs() {
 func (w *writer) ribLengths() report.Table {
 	t := report.Titled("Lengths, "+w.Marks()).Names("Rib").Numbers("Station", "Shoulder to shoulder", "Blank", "Width at the heads, in place", "Relax to, before fitting", "Depth under the gunwales", "Length may be off", "Bilge marks may be off")
 	for i, r := range w.Frame.Ribs {
-		relax := "-"
-		if b := w.Bend.Ribs[i]; b.Relax > 0 {
-			relax = w.Cell(b.Relax)
-		}
-		t.Row(r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2*r.Section.HalfBreadth), relax, w.Cell(r.Section.Depth), w.Cell(2*float64(w.Frame.Design.Ribs.TenonGap)), w.bilgeSlack(r))
+		relax, slack := w.Bend.Ribs[i].Relax, marks.BilgeSlack(r)
+		t.Row(r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2*r.Section.HalfBreadth), w.cellIf(relax > 0, relax), w.Cell(r.Section.Depth), w.Cell(2*float64(w.Frame.Design.Ribs.TenonGap)), w.cellIf(!math.IsInf(slack, 0), slack))
 	}
 	t.Note = fmt.Sprintf("Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within %s mm (%s).", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
 	return t
 }
 
-// bilgeSlack letters by how much the marks of the tightest bend may be off.
-func (w *writer) bilgeSlack(r frame.Rib) string {
-	slack := marks.BilgeSlack(r)
-	if math.IsInf(slack, 0) {
+// cellIf letters a length, "-" where there is none.
+func (w *writer) cellIf(is bool, mm float64) string {
+	if !is {
 		return "-"
 	}
-	return w.Cell(slack)
+	return w.Cell(mm)
 }
 
 func (w *writer) ribBends() report.Table {
