@@ -82,10 +82,7 @@ func ParseMargins(s string) (Margins, error) {
 		"left": func(v float64) { m.Left = v }, "right": func(v float64) { m.Right = v },
 		"top": func(v float64) { m.Top = v }, "bottom": func(v float64) { m.Bottom = v },
 	})
-	if err != nil {
-		return m, err
-	}
-	return m, m.check()
+	return m, cmp.Or(err, m.check())
 }
 
 func (m Margins) check() error {

@@ -16,7 +16,7 @@ import (
 func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 	f := newFlow(p.room, 15)
 	title(f.sheet(), p.room, set)
-	f.section("What is here", contents(p.uses(), 1))
+	f.section("What is here", contents(p.uses()))
 	f.section("Printing", []string{
 		"1. Print at 100 % (actual size), on one side, without fit to page. Print this sheet first.",
 		"2. Lay a steel rule on both scale bars of this sheet. If 100 mm or 4 in is off by more than 0.3 mm, print the proof sheet (ribwright proof): it says how to correct for your printer.",
@@ -51,12 +51,11 @@ type use struct {
 	sheets       []int // ascending, no repeats, counted from 0
 }
 
-// contents lists the patterns with the sheets they are on; first is the number of
-// the first sheet.
-func contents(uses []use, first int) []string {
+// contents lists the patterns with the sheets they are on.
+func contents(uses []use) []string {
 	var out []string
 	for _, u := range uses {
-		words := fmt.Sprintf("%s: sheet %s", u.title, ranges(u.sheets, first))
+		words := fmt.Sprintf("%s: sheet %s", u.title, ranges(u.sheets))
 		if u.strips > 1 {
 			words += fmt.Sprintf(", %d patterns", u.strips)
 		}
@@ -71,15 +70,15 @@ func contents(uses []use, first int) []string {
 	return out
 }
 
-// ranges letters sheet numbers as "2-5, 9".
-func ranges(sheets []int, first int) string {
+// ranges letters sheets, counted from 0, by their numbers from 1: "2-5, 9".
+func ranges(sheets []int) string {
 	var parts []string
 	for i := 0; i < len(sheets); {
 		j := i
 		for j+1 < len(sheets) && sheets[j+1] == sheets[j]+1 {
 			j++
 		}
-		from, to := sheets[i]+first, sheets[j]+first
+		from, to := sheets[i]+1, sheets[j]+1
 		if from == to {
 			parts = append(parts, fmt.Sprint(from))
 		} else {

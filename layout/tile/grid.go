@@ -110,21 +110,17 @@ const shortJoint = 45.0
 // keepJoints gives two tiles their full cells back along the joint between them
 // when narrowing left too little of it.
 func (g *grid) keepJoints(drawn [][]geometry.Box, col, row int) {
-	a := &drawn[row][col]
+	a, c := &drawn[row][col], g.full(col, row)
 	if g.has(col, row) && g.has(col+1, row) {
 		b := &drawn[row][col+1]
 		if math.Min(a.Max.Y, b.Max.Y)-math.Max(a.Min.Y, b.Min.Y) < shortJoint {
-			for _, c := range []*geometry.Box{a, b} {
-				c.Min.Y, c.Max.Y = g.full(col, row).Min.Y, g.full(col, row).Max.Y
-			}
+			a.Min.Y, a.Max.Y, b.Min.Y, b.Max.Y = c.Min.Y, c.Max.Y, c.Min.Y, c.Max.Y
 		}
 	}
 	if g.has(col, row) && g.has(col, row+1) {
 		b := &drawn[row+1][col]
 		if math.Min(a.Max.X, b.Max.X)-math.Max(a.Min.X, b.Min.X) < shortJoint {
-			for _, c := range []*geometry.Box{a, b} {
-				c.Min.X, c.Max.X = g.full(col, row).Min.X, g.full(col, row).Max.X
-			}
+			a.Min.X, a.Max.X, b.Min.X, b.Max.X = c.Min.X, c.Max.X, c.Min.X, c.Max.X
 		}
 	}
 }

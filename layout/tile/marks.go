@@ -115,7 +115,9 @@ func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
 	if j.trim {
 		first, second = second, first
 	}
-	s.Texts = append(s.Texts, moved(p.codeAt(a, b, first+"-"+second), m))
+	code := p.codeAt(a, b, first+"-"+second)
+	code.At = m.Apply(code.At) // pieces are never turned
+	s.Texts = append(s.Texts, code)
 }
 
 // codeAt finds a place for a joint's code beside the joint from a to b that is
@@ -148,12 +150,6 @@ func nearEnds(t layout.Text, a, b geometry.Point) bool {
 	})
 }
 
-// moved carries a text of the pattern to the sheet; pieces are never turned.
-func moved(t layout.Text, m geometry.Affine) layout.Text {
-	t.At = m.Apply(t.At)
-	return t
-}
-
 // drawScales puts absolute distances along the lower and left edge of a tile.
 func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) {
 	step, unit := 50.0, 1.0
@@ -183,7 +179,8 @@ func (p piece) number(s *layout.Sheet, m geometry.Affine, at geometry.Point, wor
 		{At: geometry.Point{X: 1, Y: 1}}, {At: geometry.Point{X: -1, Y: 1}, Align: layout.Right}, {At: geometry.Point{X: 1, Y: -1 - small}},
 	} {
 		t := layout.Text{At: at.Add(way.At), Height: small, Align: way.Align, Words: words}
-		box, onSheet := t.Bounds(), moved(t, m)
+		box, onSheet := t.Bounds(), t
+		onSheet.At = m.Apply(t.At)
 		if !p.frame.Holds(box.Min) || !p.frame.Holds(box.Max) || p.grid.ink.touches(box) || slices.ContainsFunc(s.Texts, func(o layout.Text) bool { return o.Bounds().Overlaps(onSheet.Bounds()) }) {
 			continue
 		}
@@ -205,11 +202,4 @@ func (p piece) onCross(box geometry.Box) bool {
 	return slices.ContainsFunc(p.sides(), func(j side) bool {
 		return slices.ContainsFunc(j.crossPlaces(), func(at geometry.Point) bool { return box.Overlaps(geometry.Around(at).Grow(crossArm)) })
 	})
-}
-
-func edgeUnit(u measure.System) string {
-	if u == measure.Imperial {
-		return "inches"
-	}
-	return "mm"
 }

@@ -85,7 +85,8 @@ func (p piece) caption(u measure.System) string {
 	parts := []string{p.shortCaption()}
 	switch g := p.grid; {
 	case g.rows() > 1:
-		parts = append(parts, "figures at the edges in "+edgeUnit(u), p.drawing.Make)
+		unit := map[measure.System]string{measure.Metric: "mm", measure.Imperial: "inches"}[u]
+		parts = append(parts, "figures at the edges in "+unit, p.drawing.Make)
 	case g.cols() > 1:
 		parts = append(parts, fmt.Sprintf("from %s to %s", u.Tape(p.cell.Min.X), u.Tape(p.cell.Max.X)), p.drawing.Make)
 	}

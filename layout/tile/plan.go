@@ -112,8 +112,12 @@ func (p plan) packed(set Set, order []int) plan {
 
 // lay lays the pieces on first sheets that have these boxes left, and on more.
 func (p *plan) lay(order []int, free [][]geometry.Box) {
-	p.spots, p.count = pack(p.pieces, order, p.room, slices.Clone(free)) // a copy, which packing changes
-	p.fronts = len(free)
+	k := packer{room: p.room, free: slices.Clone(free)} // a copy, which packing changes
+	p.spots = make([]spot, len(p.pieces))
+	for _, i := range order {
+		p.spots[i] = k.lay(p.pieces[i].wide(p.room.W()), p.pieces[i].frame.H()+captionHigh)
+	}
+	p.count, p.fronts = len(k.free), len(free)
 	p.sortSheets()
 }
 
@@ -192,19 +196,6 @@ type spot struct {
 type packer struct {
 	room geometry.Box     // of an empty sheet
 	free [][]geometry.Box // by sheet
-}
-
-// pack lays the pieces in the given order, the first sheets having only the
-// given free boxes left, and returns the spots in the order of the pieces with
-// the number of sheets.
-func pack(pieces []piece, order []int, room geometry.Box, fronts [][]geometry.Box) ([]spot, int) {
-	k := packer{room: room, free: fronts}
-	out := make([]spot, len(pieces))
-	for _, i := range order {
-		w, h := pieces[i].wide(room.W()), pieces[i].frame.H()+captionHigh
-		out[i] = k.lay(w, h)
-	}
-	return out, len(k.free)
 }
 
 func (k *packer) lay(w, h float64) spot {

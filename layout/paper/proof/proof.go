@@ -57,13 +57,12 @@ type drawing struct {
 func (d *drawing) bars() {
 	a := d.paper.Area
 	from := geometry.Point{X: a.Min.X + 2, Y: inset}
-	long, words := d.whole(a.Max.X - 2 - from.X)
+	long, level := d.whole(a.Max.X - 2 - from.X)
 	d.sheet.Rule(from, geometry.Point{X: 1}, long)
-	d.level = words
 	from = geometry.Point{X: a.Max.X - inset + 10, Y: inset + 10}
-	long, words = d.whole(a.Max.Y - 14 - from.Y)
+	long, upright := d.whole(a.Max.Y - 14 - from.Y)
 	d.sheet.Rule(from, geometry.Point{Y: 1}, long)
-	d.upright = words
+	d.level, d.upright = level, upright
 }
 
 // whole rounds down to centimeters or inches.

@@ -23,16 +23,16 @@ func (w *writer) sheerPlan(per float64) report.Figure {
 	g := &f.Gunwale
 	aft, fore := g.Line.Ends()
 	for _, up := range []float64{0, g.Height} {
-		s.run(layout.Cut, along(aft, fore, 80, func(x float64) geometry.Point {
+		s.path(layout.Cut, curve.Polyline(along(aft, fore, 80, func(x float64) geometry.Point {
 			p := g.At(x, g.Width/2, up)
 			return geometry.Pt(p.X, p.Z)
-		}))
+		})...))
 	}
 	var low []geometry.Point
 	for _, p := range profile(f) {
 		low = append(low, geometry.Point{X: p.X, Y: p.Z})
 	}
-	s.run(layout.Cut, low)
+	s.path(layout.Cut, curve.Polyline(low...))
 	for i, stem := range []curve.Path{f.Bow.Outline, f.Stern.Outline} {
 		s.path(layout.Mark, stem.Map(geometry.Stretch([]float64{1, -1}[i], 1)))
 	}
@@ -64,10 +64,10 @@ func (w *writer) planView(per float64) report.Figure {
 	aft, fore := g.Line.Ends()
 	for _, side := range []float64{1, -1} {
 		for _, across := range []float64{g.Width / 2, -g.Width / 2} {
-			s.run(layout.Cut, along(aft, fore, 80, func(x float64) geometry.Point {
+			s.path(layout.Cut, curve.Polyline(along(aft, fore, 80, func(x float64) geometry.Point {
 				p := g.At(x, across, g.Height)
 				return geometry.Pt(p.X, side*p.Y)
-			}))
+			})...))
 		}
 	}
 	for _, r := range f.Ribs {

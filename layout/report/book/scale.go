@@ -50,8 +50,6 @@ func (s *sketch) line(p layout.Pen, ax, ay, bx, by float64) {
 	}
 }
 
-func (s *sketch) run(p layout.Pen, pts []geometry.Point) { s.path(p, curve.Polyline(pts...)) }
-
 // note letters words at a place of the boat, moved by mm of paper.
 func (s *sketch) note(x, y, dx, dy float64, a layout.Align, words string) {
 	q := s.at(x, y)
