@@ -67,8 +67,10 @@ func drawable(s string) []rune {
 	for _, r := range Safe(s) {
 		if _, ok := glyphs()[r]; ok {
 			out = append(out, r)
+		} else if s, ok := standIns()[r]; ok {
+			out = append(out, []rune(s)...)
 		} else {
-			out = append(out, standIn(r)...)
+			out = append(out, baseLetter(r))
 		}
 	}
 	return out
@@ -80,13 +82,6 @@ var standIns = sync.OnceValue(func() map[rune]string { return spellings(standInF
 
 //go:embed strokes.txt
 var standInFile string
-
-func standIn(r rune) []rune {
-	if s, ok := standIns()[r]; ok {
-		return []rune(s)
-	}
-	return []rune{baseLetter(r)}
-}
 
 // curveSteps is the number of straight pieces one bend becomes. Four bends
 // make a ring, so a ring has 24 pieces: 0.05 mm off at 12 mm lettering.

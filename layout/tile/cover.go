@@ -15,7 +15,9 @@ import (
 // the boxes they leave free for patterns, sheet by sheet.
 func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 	f := newFlow(p.room, 15)
-	title(f.sheet(), p.room, set)
+	top := geometry.Point{X: p.room.Min.X, Y: p.room.Max.Y - 6}
+	f.sheet().Write(top, 6, layout.Left, lettering.Clip(set.Title, 6, p.room.W()))
+	f.sheet().Write(top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, p.room.W()))
 	f.section("What is here", contents(p.uses()))
 	f.section("Printing", []string{
 		"1. Print at 100 % (actual size), on one side, without fit to page. Print this sheet first.",
@@ -35,12 +37,6 @@ func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 		}
 	}
 	return f.sheets, f.free()
-}
-
-func title(s *layout.Sheet, room geometry.Box, set Set) {
-	top := geometry.Point{X: room.Min.X, Y: room.Max.Y - 6}
-	s.Write(top, 6, layout.Left, lettering.Clip(set.Title, 6, room.W()))
-	s.Write(top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, room.W()))
 }
 
 // use says on which sheets a pattern lies.

@@ -41,7 +41,7 @@ const (
 // Requires most > 0; hi <= lo gives one piece. All in mm.
 // Cost: with n pieces and s spans, n (tries + s)^2 at the most.
 func Cuts(lo, hi, most float64, must, should []layout.Span, long bool) []float64 {
-	n := pieces(hi-lo, most)
+	n := max(1, int(math.Ceil((hi-lo-closeEnough)/most)))
 	out, broken := divide(lo, hi, most, n, must, should, long)
 	for more := 1; broken > 0 && more <= dearest; more++ {
 		if longer, rest := divide(lo, hi, most, n+more, must, should, long); rest == 0 {
@@ -49,10 +49,6 @@ func Cuts(lo, hi, most float64, must, should []layout.Span, long bool) []float64
 		}
 	}
 	return out
-}
-
-func pieces(length, most float64) int {
-	return max(1, int(math.Ceil((length-closeEnough)/most)))
 }
 
 // way is the best way found to put a joint at a place. All in mm, of this joint
