@@ -61,10 +61,7 @@ type RipCut struct {
 
 // Pieces returns every piece of a rip, its end included.
 func (r RipCut) Pieces() []Piece {
-	var out []Piece
-	for _, l := range r.Layers {
-		out = append(out, l...)
-	}
+	out := []Piece(slices.Concat(r.Layers...))
 	for _, more := range r.Rest {
 		out = append(out, more.Pieces()...)
 	}

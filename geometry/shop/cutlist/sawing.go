@@ -184,14 +184,12 @@ func pruned(rips []RipCut, gone func(Piece) bool) []RipCut {
 func orders(n int) [][]int {
 	var out [][]int
 	if n > 4 {
+		all := make([]int, n)
+		for i := range all {
+			all[i] = i
+		}
 		for first := range n {
-			one := []int{first}
-			for i := range n {
-				if i != first {
-					one = append(one, i)
-				}
-			}
-			out = append(out, one)
+			out = append(out, slices.Concat([]int{first}, all[:first], all[first+1:]))
 		}
 		return out
 	}
@@ -214,10 +212,8 @@ func orders(n int) [][]int {
 func lengths(boards []Board) []float64 {
 	var out []float64
 	for _, b := range boards {
-		if !slices.Contains(out, b.Length) {
-			out = append(out, b.Length)
-		}
+		out = append(out, b.Length)
 	}
 	slices.SortFunc(out, func(a, b float64) int { return cmp.Compare(b, a) })
-	return out
+	return slices.Compact(out)
 }

@@ -280,10 +280,10 @@ func (t *Table) settle() {
 	shift := 0.0
 	if aft >= 0 || fore <= 0 {
 		shift = (aft + fore) / 2
-		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %s mm in the table", tenths(shift)))
+		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %s in the table", measure.Metric.Length(shift)))
 	}
 	if low != 0 {
-		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %s mm in the table", tenths(low)))
+		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %s in the table", measure.Metric.Length(low)))
 	}
 	for i := range t.Stations {
 		t.Stations[i].X -= shift
@@ -294,6 +294,3 @@ func (t *Table) settle() {
 		t.Stations[i].Points = pts
 	}
 }
-
-// tenths letters mm to a tenth.
-func tenths(mm float64) string { return strings.TrimSuffix(measure.MM(mm, 1), ".0") }
