@@ -5,16 +5,18 @@ import (
 	"strings"
 	"testing"
 	"unicode"
+
+	"ribwright/geometry/finding"
 )
 
 // faultOf decodes what must be refused and checks what holds for every fault:
 // no design, one line, no control characters, not endless.
-func faultOf(t *testing.T, file string) *Fault {
+func faultOf(t *testing.T, file string) *finding.Fault {
 	t.Helper()
 	d, err := decode(file)
-	var f *Fault
+	var f *finding.Fault
 	if d != nil || !errors.As(err, &f) {
-		t.Fatalf("Decode = %v, %v, want no design and a *Fault", d, err)
+		t.Fatalf("Decode = %v, %v, want no design and a *finding.Fault", d, err)
 	}
 	s := f.Error()
 	if f.Text == "" || len(s) > 2500 {
@@ -215,51 +217,5 @@ func TestFaultFiles(t *testing.T) {
 				t.Errorf("got  %s\nwant %s", got, c.want)
 			}
 		})
-	}
-}
-
-// TestFaultMissingTables leaves out one table after the other.
-func TestFaultMissingTables(t *testing.T) {
-	river := text(t, "river")
-	for _, c := range []struct{ table, key string }{
-		{"hull", "hull.length"}, {"bow", "bow.forefoot_radius"}, {"stern", ""}, {"gunwale", "gunwale.species"},
-		{"ribs", "ribs.species"}, {"keel", "keel.species"}, {"stringers", "stringers.species"},
-		{"breasthook", "breasthook.species"}, {"skin", ""},
-	} {
-		t.Run(c.table, func(t *testing.T) {
-			before, rest, ok := strings.Cut(river, "\n["+c.table+"]\n")
-			_, after, more := strings.Cut(rest, "\n[")
-			if !ok || !more {
-				t.Fatal("the table is not in the file")
-			}
-			file := before + "\n[" + after
-			if c.key == "" {
-				mustDecode(t, file)
-				return
-			}
-			if f := faultOf(t, file); f.Key != c.key || !strings.Contains(f.Text, "is missing") {
-				t.Errorf("got %v, want %s to be missing", f, c.key)
-			}
-		})
-	}
-}
-
-func TestFaultError(t *testing.T) {
-	for _, c := range []struct {
-		name string
-		f    Fault
-		want string
-	}{
-		{"whole", Fault{"a.toml", 3, "hull.beam", "is wrong"}, "a.toml:3: hull.beam: is wrong"},
-		{"no line", Fault{"a.toml", 0, "hull.beam", "is wrong"}, "a.toml: hull.beam: is wrong"},
-		{"no key", Fault{"a.toml", 3, "", "is wrong"}, "a.toml:3: is wrong"},
-		{"lines in it", Fault{"a\nb", 1, "x\ny", "p\r\nq\u2028r\u0085s\u2029t"}, "a b:1: x y: p  q r s t"},
-		{"terminal codes", Fault{"a", 1, "", "\x1b[31mred\x7f\u202eder"}, "a:1:  [31mred  der"},
-		{"endless", Fault{"a", 1, strings.Repeat("k", 81), strings.Repeat("é", 501)},
-			"a:1: " + strings.Repeat("k", 80) + "...: " + strings.Repeat("é", 500) + "..."},
-	} {
-		if got := c.f.Error(); got != c.want {
-			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
-		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
@@ -34,11 +35,11 @@ func newSurvey(data []byte, file string) *survey {
 
 // walk goes through the file up to the first fault. It stops without one where
 // the file cannot be read; the reading proper says why.
-func (s *survey) walk() (fault *Fault) {
+func (s *survey) walk() (fault *finding.Fault) {
 	defer func() {
 		switch f := recover().(type) {
 		case nil:
-		case *Fault:
+		case *finding.Fault:
 			fault = f
 		default:
 			panic(f)
@@ -88,7 +89,7 @@ func (s *survey) lineAt(n *unstable.Node) int {
 
 // fail leaves the walk.
 func (s *survey) fail(at place, format string, args ...any) {
-	panic(&Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)})
+	panic(&finding.Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)})
 }
 
 func (s *survey) header(e *unstable.Node) {
