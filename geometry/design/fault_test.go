@@ -219,3 +219,29 @@ func TestFaultFiles(t *testing.T) {
 		})
 	}
 }
+
+// TestFaultMissingTables leaves out one table after the other.
+func TestFaultMissingTables(t *testing.T) {
+	river := text(t, "river")
+	for _, c := range []struct{ table, key string }{
+		{"hull", "hull.length"}, {"bow", "bow.forefoot_radius"}, {"stern", ""}, {"gunwale", "gunwale.species"},
+		{"ribs", "ribs.species"}, {"keel", "keel.species"}, {"stringers", "stringers.species"},
+		{"breasthook", "breasthook.species"}, {"skin", ""},
+	} {
+		t.Run(c.table, func(t *testing.T) {
+			before, rest, ok := strings.Cut(river, "\n["+c.table+"]\n")
+			_, after, more := strings.Cut(rest, "\n[")
+			if !ok || !more {
+				t.Fatal("the table is not in the file")
+			}
+			file := before + "\n[" + after
+			if c.key == "" {
+				mustDecode(t, file)
+				return
+			}
+			if f := faultOf(t, file); f.Key != c.key || !strings.Contains(f.Text, "is missing") {
+				t.Errorf("got %v, want %s to be missing", f, c.key)
+			}
+		})
+	}
+}
