@@ -55,8 +55,6 @@ type Place struct {
 	Line, Col int
 }
 
-func (p Place) String() string { return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Col) }
-
 // Fault is what is wrong there with the statement of a name, "" when none can be named.
 func (p Place) Fault(name, text string) *finding.Fault {
 	return &finding.Fault{File: p.File, Line: p.Line, Col: p.Col, Key: name, Text: text}

@@ -59,8 +59,10 @@ func Read(r io.Reader, name string) (*Table, error) {
 	if fault != nil {
 		return nil, fault
 	}
-	t.mirror(mirrored)
-	t.settle()
+	if len(t.Stations) > 0 {
+		t.mirror(mirrored)
+		t.settle()
+	}
 	if len(t.Stations) < 3 {
 		return nil, &finding.Fault{File: name, Text: fmt.Sprintf("has %d stations; accepted: three and more along the hull, or two and more from midship", len(t.Stations))}
 	}
@@ -223,11 +225,7 @@ func (s *Station) order() {
 // mirror completes a hull of which one half is given; counted says that the file
 // counts its stations from midship.
 func (t *Table) mirror(counted bool) {
-	n := len(t.Stations)
-	if n == 0 {
-		return
-	}
-	aft := math.Abs(t.Stations[n-1].X) < same && t.Stations[0].X < 0
+	aft := math.Abs(t.Stations[len(t.Stations)-1].X) < same && t.Stations[0].X < 0
 	if aft {
 		t.turn()
 	}
@@ -268,9 +266,6 @@ func (t *Table) half(counted bool) bool {
 // settle counts heights from the lowest point and, where zero is not inside the
 // hull, stations from its middle.
 func (t *Table) settle() {
-	if len(t.Stations) == 0 {
-		return
-	}
 	low := math.Inf(1)
 	for _, s := range t.Stations {
 		for _, p := range s.Points {
