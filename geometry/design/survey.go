@@ -79,12 +79,11 @@ func (s *survey) begins(table string) bool {
 
 // lineAt counts on to the place of n. Nodes must be asked for in the order of
 // the file; some have no place of their own and stand on the line before them.
-func (s *survey) lineAt(n *unstable.Node) int {
+func (s *survey) lineAt(n *unstable.Node) {
 	if to := int(n.Raw.Offset); to > s.passed {
 		s.line += bytes.Count(s.parser.Data()[s.passed:to], []byte("\n"))
 		s.passed = to
 	}
-	return s.line
 }
 
 // fail leaves the walk.

@@ -162,7 +162,7 @@ func (t sawing) rip(long float64, c class) []RipCut {
 		if i%c.layers == 0 {
 			out = append(out, RipCut{Across: c.across})
 		}
-		var l Layer
+		var l []Piece
 		for _, k := range bin {
 			l = append(l, c.pieces[k])
 		}
