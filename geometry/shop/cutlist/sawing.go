@@ -99,7 +99,6 @@ func (t sawing) saw(kinds []Board, long float64) result {
 		r.cuttings[i] = c
 		pieces = append(pieces, c.Pieces...)
 	}
-	priced := !slices.ContainsFunc(kinds, func(b Board) bool { return b.Price == 0 })
 	for _, k := range kinds {
 		var boards []Sawn
 		boards, pieces = t.cut(k, pieces)
@@ -109,7 +108,7 @@ func (t sawing) saw(kinds []Board, long float64) result {
 			r.cost += b.Board.Price
 		}
 	}
-	if !priced {
+	if slices.ContainsFunc(kinds, func(b Board) bool { return b.Price == 0 }) { // priced by volume
 		r.cost = r.Bought
 	}
 	r.without(pieces, kinds, t)
