@@ -5,16 +5,18 @@ import (
 	"strings"
 	"testing"
 	"unicode"
+
+	"ribwright/geometry/finding"
 )
 
 // faultOf decodes what must be refused and checks what holds for every fault:
 // no design, one line, no control characters, not endless.
-func faultOf(t *testing.T, file string) *Fault {
+func faultOf(t *testing.T, file string) *finding.Fault {
 	t.Helper()
 	d, err := decode(file)
-	var f *Fault
+	var f *finding.Fault
 	if d != nil || !errors.As(err, &f) {
-		t.Fatalf("Decode = %v, %v, want no design and a *Fault", d, err)
+		t.Fatalf("Decode = %v, %v, want no design and a *finding.Fault", d, err)
 	}
 	s := f.Error()
 	if f.Text == "" || len(s) > 2500 {
@@ -241,25 +243,5 @@ func TestFaultMissingTables(t *testing.T) {
 				t.Errorf("got %v, want %s to be missing", f, c.key)
 			}
 		})
-	}
-}
-
-func TestFaultError(t *testing.T) {
-	for _, c := range []struct {
-		name string
-		f    Fault
-		want string
-	}{
-		{"whole", Fault{"a.toml", 3, "hull.beam", "is wrong"}, "a.toml:3: hull.beam: is wrong"},
-		{"no line", Fault{"a.toml", 0, "hull.beam", "is wrong"}, "a.toml: hull.beam: is wrong"},
-		{"no key", Fault{"a.toml", 3, "", "is wrong"}, "a.toml:3: is wrong"},
-		{"lines in it", Fault{"a\nb", 1, "x\ny", "p\r\nq\u2028r\u0085s\u2029t"}, "a b:1: x y: p  q r s t"},
-		{"terminal codes", Fault{"a", 1, "", "\x1b[31mred\x7f\u202eder"}, "a:1:  [31mred  der"},
-		{"endless", Fault{"a", 1, strings.Repeat("k", 81), strings.Repeat("é", 501)},
-			"a:1: " + strings.Repeat("k", 80) + "...: " + strings.Repeat("é", 500) + "..."},
-	} {
-		if got := c.f.Error(); got != c.want {
-			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
-		}
 	}
 }

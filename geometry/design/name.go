@@ -2,8 +2,8 @@ package design
 
 import (
 	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
+	"fmt"
 	"slices"
 	"strings"
 )
@@ -18,7 +18,7 @@ func (d *Design) Fingerprint() (string, error) {
 		return "", err
 	}
 	sum := sha256.Sum256(values)
-	return hex.EncodeToString(sum[:])[:8], nil
+	return fmt.Sprintf("%x", sum[:4]), nil
 }
 
 // slugLong is the longest slug, so that file names stay readable.
@@ -28,21 +28,11 @@ const slugLong = 40
 // ASCII letters, digits and single hyphens, at most 40; "boat" when nothing of
 // the title is left, and in front of a name that Windows keeps for a device.
 func (d *Design) Slug() string {
-	var b strings.Builder
-	hyphen := false
-	for _, r := range strings.ToLower(d.Title) {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			if hyphen && b.Len() > 0 {
-				b.WriteByte('-')
-			}
-			hyphen = false
-			b.WriteRune(r)
-		default:
-			hyphen = true
-		}
-	}
-	s := strings.TrimRight(b.String()[:min(b.Len(), slugLong)], "-")
+	words := strings.FieldsFunc(strings.ToLower(d.Title), func(r rune) bool {
+		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9')
+	})
+	s := strings.Join(words, "-")
+	s = strings.TrimRight(s[:min(len(s), slugLong)], "-")
 	switch {
 	case s == "":
 		return "boat"

@@ -5,6 +5,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"ribwright/geometry/finding"
 )
 
 // with adds outfit tables to the river design.
@@ -84,7 +86,7 @@ func TestOutfitValues(t *testing.T) {
 		{"[outfit.row]\nbody = \"child\"", "outfit.row.body"},
 	} {
 		_, err := decode(with(t, c.tables))
-		var f *Fault
+		var f *finding.Fault
 		switch {
 		case c.key == "" && err != nil:
 			t.Errorf("%q is refused: %v", c.tables, err)

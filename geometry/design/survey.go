@@ -8,6 +8,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
@@ -34,11 +35,11 @@ func newSurvey(data []byte, file string) *survey {
 
 // walk goes through the file up to the first fault. It stops without one where
 // the file cannot be read; the reading proper says why.
-func (s *survey) walk() (fault *Fault) {
+func (s *survey) walk() (fault *finding.Fault) {
 	defer func() {
 		switch f := recover().(type) {
 		case nil:
-		case *Fault:
+		case *finding.Fault:
 			fault = f
 		default:
 			panic(f)
@@ -78,17 +79,16 @@ func (s *survey) begins(table string) bool {
 
 // lineAt counts on to the place of n. Nodes must be asked for in the order of
 // the file; some have no place of their own and stand on the line before them.
-func (s *survey) lineAt(n *unstable.Node) int {
+func (s *survey) lineAt(n *unstable.Node) {
 	if to := int(n.Raw.Offset); to > s.passed {
 		s.line += bytes.Count(s.parser.Data()[s.passed:to], []byte("\n"))
 		s.passed = to
 	}
-	return s.line
 }
 
 // fail leaves the walk.
 func (s *survey) fail(at place, format string, args ...any) {
-	panic(&Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)})
+	panic(&finding.Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)})
 }
 
 func (s *survey) header(e *unstable.Node) {

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"ribwright/geometry/finding"
 )
 
 // setting is one place in a file where a key stands, or could.
@@ -101,7 +103,7 @@ func TestEveryValue(t *testing.T) {
 func refused(t *testing.T, name, key, value string, s setting) {
 	t.Helper()
 	_, err := decode(fmt.Sprintf(s.file, value))
-	var f *Fault
+	var f *finding.Fault
 	if !errors.As(err, &f) || f.Key != key || f.Line != s.line {
 		t.Errorf("%s: %s = %s on line %d: got %v, want a fault of that key and line", name, key, value, s.line, err)
 	}
@@ -119,7 +121,7 @@ func borderline(t *testing.T, name string, k Key, value string, s setting) {
 	if err == nil {
 		return
 	}
-	var f *Fault
+	var f *finding.Fault
 	if !errors.As(err, &f) || f.Key != k.Name || f.Line <= 0 || f.Line != s.line && last(k.Name) != "at" {
 		t.Errorf("%s: %s = %s on line %d: got %v, want a fault of that key", name, k.Name, value, s.line, err)
 	}

@@ -2,6 +2,7 @@ package design
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -111,19 +112,12 @@ func (w Wood) check(c *checker, key string, known bool) {
 	base, _ := timber.Lookup(w.Name)
 	s := w.over(base)
 	c.must(s.FreeRatio >= s.StrapRatio, key+"free_ratio", "%s is less than the ratio with a strap, %s; accepted: that or more", short4(s.FreeRatio), short4(s.StrapRatio))
+	standings := []string{"", string(finding.Handbook), string(finding.Common), string(finding.Memory), string(finding.Measured)}
 	for _, v := range []struct{ key, said string }{
 		{"strength_standing", w.Strength}, {"bending_standing", w.Bending}, {"movement_standing", w.Movement},
 	} {
-		c.must(v.said == "" || isStanding(v.said), key+v.key, "%q is no standing; accepted: handbook, common practice, from memory, measured", wording.Clip(v.said, 40))
+		c.must(slices.Contains(standings, v.said), key+v.key, "%q is no standing; accepted: handbook, common practice, from memory, measured", wording.Clip(v.said, 40))
 	}
-}
-
-func isStanding(s string) bool {
-	switch finding.Standing(s) {
-	case finding.Handbook, finding.Common, finding.Memory, finding.Measured:
-		return true
-	}
-	return false
 }
 
 // short4 prints a number as it is written, however small.

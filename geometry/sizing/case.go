@@ -193,7 +193,7 @@ func (c *Case) problem(p *design.Problem) error {
 	if s, ok := c.run.Origin(source); ok && c.Family.Program.HasFormula(s.Name) {
 		source = s.Name
 	}
-	return &formula.Fault{At: c.Family.Program.Where(source), Name: source, Text: p.Text}
+	return c.Family.Program.Where(source).Fault(source, p.Text)
 }
 
 // Size settles a brief and finishes it.

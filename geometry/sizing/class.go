@@ -100,8 +100,7 @@ func ReadClass(r io.Reader, defaults Brief, use string) ([]Builder, error) {
 
 // csvWords puts the library's words into a builder's.
 func csvWords(err error) error {
-	switch {
-	case errors.Is(err, csv.ErrQuote), errors.Is(err, csv.ErrBareQuote):
+	if errors.Is(err, csv.ErrQuote) || errors.Is(err, csv.ErrBareQuote) {
 		return errors.New(`a quote stands where none should; double it inside a quoted cell, as "5' 6"""`)
 	}
 	return err

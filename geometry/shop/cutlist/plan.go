@@ -54,17 +54,14 @@ type Sawn struct {
 
 // RipCut is one rip along a board, resawn into layers of the same section.
 type RipCut struct {
-	Across float64 // of the board's width, mm
-	Layers []Layer
-	Rest   []RipCut // rips along the end that is left of it, where that is wide
+	Across float64   // of the board's width, mm
+	Layers [][]Piece // strips, each crosscut into pieces
+	Rest   []RipCut  // rips along the end that is left of it, where that is wide
 }
 
 // Pieces returns every piece of a rip, its end included.
 func (r RipCut) Pieces() []Piece {
-	var out []Piece
-	for _, l := range r.Layers {
-		out = append(out, l...)
-	}
+	out := slices.Concat(r.Layers...)
 	for _, more := range r.Rest {
 		out = append(out, more.Pieces()...)
 	}
@@ -80,9 +77,6 @@ func (s Sawn) Pieces() []Piece {
 	return out
 }
 
-// Layer is one strip of a rip, crosscut into pieces.
-type Layer []Piece
-
 // Make plans the sawing of a frame and its outfits from the boards that its design names, or from
 // sizes to ask the yard for.
 // How: each wood is ripped first and the rips are crosscut, both by Pack; the end
@@ -97,7 +91,13 @@ type packer func(lengths []float64, capacity, gap float64) Packing
 func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 	p := &Plan{Sticks: Sticks(f, kits...), Kerf: float64(f.Design.Stock.Kerf)}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
-	for _, species := range p.species() {
+	var woods []string
+	for _, s := range p.Sticks {
+		if !slices.Contains(woods, s.Species) {
+			woods = append(woods, s.Species)
+		}
+	}
+	for _, species := range woods {
 		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species}
 		for i, s := range p.Sticks {
 			if s.Species == species {
@@ -116,16 +116,6 @@ func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 		p.Woods = append(p.Woods, w.Wood)
 	}
 	return p
-}
-
-func (p *Plan) species() []string {
-	var out []string
-	for _, s := range p.Sticks {
-		if !slices.Contains(out, s.Species) {
-			out = append(out, s.Species)
-		}
-	}
-	return out
 }
 
 // Missing lists all sticks without wood.

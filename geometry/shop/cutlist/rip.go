@@ -47,7 +47,11 @@ func (t sawing) classes(b Board, pieces []Piece, together bool) (in []class, out
 // for one section, the ends of wide rips ripped once more, shaped pieces end to end.
 func (t sawing) cut(b Board, pieces []Piece) ([]Sawn, []Piece) {
 	in, left := t.classes(b, pieces, false)
-	out := t.boards(b, t.plainRips(b, in))
+	var plain []RipCut
+	for _, c := range in {
+		plain = append(plain, t.rip(b.Length, c)...)
+	}
+	out := t.boards(b, plain)
 	for _, together := range []bool{false, true} {
 		in, _ = t.classes(b, pieces, together)
 		if again := t.boards(b, t.thriftyRips(b, in)); len(again) < len(out) {
@@ -84,14 +88,6 @@ func (t sawing) boards(b Board, rips []RipCut) []Sawn {
 // gap is what lies between two rips, mm.
 func (t sawing) gap() float64 { return t.kerf + Dressing }
 
-func (t sawing) plainRips(b Board, in []class) []RipCut {
-	var out []RipCut
-	for _, c := range in {
-		out = append(out, t.rip(b.Length, c)...)
-	}
-	return out
-}
-
 // thriftyRips rips the wide sections first and fills the ends that they leave with
 // narrower ones.
 func (t sawing) thriftyRips(b Board, in []class) []RipCut {
@@ -100,20 +96,16 @@ func (t sawing) thriftyRips(b Board, in []class) []RipCut {
 	for i := range rest {
 		for _, r := range t.rip(b.Length, rest[i]) {
 			if rest[i].layers == 1 {
-				r.Rest = t.fill(r.Across, t.endOf(r, b.Length), rest[i+1:])
+				left := b.Length
+				for _, p := range r.Layers[0] {
+					left -= p.Length + t.kerf
+				}
+				r.Rest = t.fill(r.Across, left, rest[i+1:])
 			}
 			out = append(out, r)
 		}
 	}
 	return out
-}
-
-// endOf is the length that the pieces of a single layer leave of a rip, mm.
-func (t sawing) endOf(r RipCut, long float64) float64 {
-	for _, p := range r.Layers[0] {
-		long -= p.Length + t.kerf
-	}
-	return long
 }
 
 // fill rips an end of the given size and takes what it holds out of the classes.
@@ -170,7 +162,7 @@ func (t sawing) rip(long float64, c class) []RipCut {
 		if i%c.layers == 0 {
 			out = append(out, RipCut{Across: c.across})
 		}
-		var l Layer
+		var l []Piece
 		for _, k := range bin {
 			l = append(l, c.pieces[k])
 		}

@@ -99,7 +99,6 @@ func (t sawing) saw(kinds []Board, long float64) result {
 		r.cuttings[i] = c
 		pieces = append(pieces, c.Pieces...)
 	}
-	priced := !slices.ContainsFunc(kinds, func(b Board) bool { return b.Price == 0 })
 	for _, k := range kinds {
 		var boards []Sawn
 		boards, pieces = t.cut(k, pieces)
@@ -109,7 +108,7 @@ func (t sawing) saw(kinds []Board, long float64) result {
 			r.cost += b.Board.Price
 		}
 	}
-	if !priced {
+	if slices.ContainsFunc(kinds, func(b Board) bool { return b.Price == 0 }) { // priced by volume
 		r.cost = r.Bought
 	}
 	r.without(pieces, kinds, t)
@@ -184,14 +183,12 @@ func pruned(rips []RipCut, gone func(Piece) bool) []RipCut {
 func orders(n int) [][]int {
 	var out [][]int
 	if n > 4 {
+		all := make([]int, n)
+		for i := range all {
+			all[i] = i
+		}
 		for first := range n {
-			one := []int{first}
-			for i := range n {
-				if i != first {
-					one = append(one, i)
-				}
-			}
-			out = append(out, one)
+			out = append(out, slices.Concat([]int{first}, all[:first], all[first+1:]))
 		}
 		return out
 	}
@@ -214,10 +211,8 @@ func orders(n int) [][]int {
 func lengths(boards []Board) []float64 {
 	var out []float64
 	for _, b := range boards {
-		if !slices.Contains(out, b.Length) {
-			out = append(out, b.Length)
-		}
+		out = append(out, b.Length)
 	}
 	slices.SortFunc(out, func(a, b float64) int { return cmp.Compare(b, a) })
-	return out
+	return slices.Compact(out)
 }

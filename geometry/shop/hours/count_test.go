@@ -86,7 +86,7 @@ func TestSaw(t *testing.T) {
 		Sticks:   []cutlist.Stick{stick, stick, stick, other},
 		Cuttings: make([]cutlist.Cutting, 4),
 		Woods: []cutlist.Wood{{Boards: []cutlist.Sawn{{Board: cutlist.Board{Length: 2000}, Rips: []cutlist.RipCut{
-			{Layers: []cutlist.Layer{{piece(0), piece(1)}, {piece(2)}}}, {Layers: []cutlist.Layer{{piece(3)}}}}}}}},
+			{Layers: [][]cutlist.Piece{{piece(0), piece(1)}, {piece(2)}}}, {Layers: [][]cutlist.Piece{{piece(3)}}}}}}}},
 	}
 	c := counter{p: p}
 	c.wood()

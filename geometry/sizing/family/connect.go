@@ -86,7 +86,7 @@ func (f *Family) checkKind(name string, want formula.Kind, accepted string) erro
 }
 
 func (f *Family) fault(name, format string, args ...any) error {
-	return &formula.Fault{At: f.Program.Where(name), Name: name, Text: fmt.Sprintf(format, args...)}
+	return f.Program.Where(name).Fault(name, fmt.Sprintf(format, args...))
 }
 
 func isTables(t reflect.Type) bool {
@@ -101,7 +101,7 @@ func tagged(table reflect.Type, key string) (reflect.StructField, bool) {
 }
 
 // Design puts the values of a run into a design. It has not passed Check yet.
-// Errors: *formula.Fault for a value that a key does not take.
+// Errors: *finding.Fault for a value that a key does not take.
 func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 	d := design.Defaults()
 	rows := f.fittedRows(r)

@@ -57,7 +57,7 @@ func Source(name string) (formula.Source, error) {
 }
 
 // Read checks a family file. It may use the shipped ones.
-// Errors: *formula.Fault for what is wrong in the file, with line and column.
+// Errors: *finding.Fault for what is wrong in the file, with line and column.
 func Read(src formula.Source) (*Family, error) {
 	// The partner is known only where two paddle, so the seats are read first.
 	p, err := formula.Compile(src, Source, inputs(2))
@@ -115,7 +115,7 @@ func seats(p *formula.Program, file string) (int, error) {
 	if at.Line == 0 {
 		at = formula.Place{File: file}
 	}
-	return 0, &formula.Fault{At: at, Name: "seats", Text: text}
+	return 0, at.Fault("seats", text)
 }
 
 // checkRequired checks that the file gives what the program must know to float the
@@ -123,7 +123,7 @@ func seats(p *formula.Program, file string) (int, error) {
 func (f *Family) checkRequired() error {
 	for _, w := range required(f.Seats) {
 		if !f.Program.HasFormula(w.Name) {
-			return &formula.Fault{At: formula.Place{File: f.Name}, Name: w.Name, Text: "is missing: " + w.Doc}
+			return formula.Place{File: f.Name}.Fault(w.Name, "is missing: "+w.Doc)
 		}
 		if err := f.checkKind(w.Name, w.Kind, "accepted:"); err != nil {
 			return err

@@ -29,6 +29,7 @@ package formula
 import (
 	"fmt"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wording"
 )
 
@@ -54,37 +55,21 @@ type Place struct {
 	Line, Col int
 }
 
-func (p Place) String() string { return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Col) }
-
-// Fault is something wrong in a file of formulas.
-type Fault struct {
-	At   Place
-	Name string // of the statement, "" when none can be named
-	Text string // what is wrong and what would be accepted
-}
-
-// Error returns the fault as one line: file:line:column: name: text.
-func (f *Fault) Error() string {
-	s := f.At.String() + ": "
-	if f.At.Line == 0 {
-		s = f.At.File + ": "
-	}
-	if f.Name != "" {
-		s += wording.Clip(f.Name, 60) + ": "
-	}
-	return wording.OneLine(s + wording.Clip(f.Text, 500))
+// Fault is what is wrong there with the statement of a name, "" when none can be named.
+func (p Place) Fault(name, text string) *finding.Fault {
+	return &finding.Fault{File: p.File, Line: p.Line, Col: p.Col, Key: name, Text: text}
 }
 
 // refuse leaves what is being done with a file; catch takes the fault back.
 func refuse(at Place, name, format string, args ...any) {
-	panic(&Fault{at, name, fmt.Sprintf(format, args...)})
+	panic(at.Fault(name, fmt.Sprintf(format, args...)))
 }
 
 // catch makes an error of what was refused.
 func catch(err *error) {
 	switch f := recover().(type) {
 	case nil:
-	case *Fault:
+	case *finding.Fault:
 		*err = f
 	default:
 		panic(f)

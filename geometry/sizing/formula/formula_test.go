@@ -6,6 +6,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"ribwright/geometry/finding"
 )
 
 // env is what the tests' formulas may use.
@@ -147,7 +149,7 @@ func TestRefuses(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := Compile(Source{"own", c.text}, nil, env())
-			var f *Fault
+			var f *finding.Fault
 			if !errors.As(err, &f) {
 				t.Fatalf("got %v, want a fault with %q", err, c.want)
 			}

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
@@ -179,7 +180,7 @@ func Quantity(text string) (v float64, d Dim, err error) {
 		}
 	}
 	defer func() {
-		var f *Fault
+		var f *finding.Fault
 		if errors.As(err, &f) {
 			err = fmt.Errorf("%q: %s", wording.Clip(text, 30), f.Text)
 		}

@@ -12,10 +12,6 @@ import (
 	"ribwright/geometry/survey/offsets"
 )
 
-// shapeSpans are the ranges of a section's shape, degrees and mm, inside those of
-// the design file.
-func shapeSpans() []span { return []span{{0, 55}, {20, 600}, {-29, 40}, {0, 58}} }
-
 // shapeStarts are where the search begins: round, hard-bilged, V'd, tumblehome,
 // and the slots of the ends.
 func shapeStarts() [][]float64 {
@@ -53,8 +49,8 @@ func (f *fit) fitSections() error {
 func (f *fit) fitSection(h *hull.Hull, s offsets.Station, side float64) (design.Section, error) {
 	x := side * s.X
 	tilt, lean := float64(f.d.Gunwale.Tilt)*180/math.Pi, f.lean()
-	spans := shapeSpans()
-	spans[2] = span{math.Max(spans[2].lo, tilt-lean), math.Min(spans[2].hi, tilt+lean)}
+	// Degrees and mm, inside what the design file takes.
+	spans := []span{{0, 55}, {20, 600}, {math.Max(-29, tilt-lean), math.Min(40, tilt+lean)}, {0, 58}}
 	held := f.holdAt(h, x)
 	cost := func(p []float64) float64 {
 		if p[0]+p[2]+p[3] > 88 {

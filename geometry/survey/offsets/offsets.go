@@ -34,21 +34,6 @@ type Table struct {
 	Notes    []string // what was understood or passed over, for the reader to see
 }
 
-// Fault is something wrong in a table, with its place.
-type Fault struct {
-	File string
-	Line int // from 1; 0 when no line is to blame
-	Text string
-}
-
-// Error gives file, line and text on one line.
-func (f *Fault) Error() string {
-	if f.Line == 0 {
-		return fmt.Sprintf("%s: %s", f.File, f.Text)
-	}
-	return fmt.Sprintf("%s:%d: %s", f.File, f.Line, f.Text)
-}
-
 // Sheer returns the uppermost point of the station.
 func (s Station) Sheer() geometry.Point { return s.Points[len(s.Points)-1] }
 

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 )
 
@@ -37,7 +38,7 @@ type row struct {
 // midship that is the fullest, the hull is taken as alike at both ends. Heights
 // are counted from the lowest point, and stations from the middle when zero is
 // one of the ends.
-// Errors: *Fault with the line; the reader's own error.
+// Errors: *finding.Fault with the line; the reader's own error.
 func Read(r io.Reader, name string) (*Table, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
 	if err != nil {
@@ -46,9 +47,9 @@ func Read(r io.Reader, name string) (*Table, error) {
 	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
 	switch {
 	case len(data) > maxFile:
-		return nil, &Fault{name, 0, "is larger than 4 MB, so it is no table of offsets"}
+		return nil, &finding.Fault{File: name, Text: "is larger than 4 MB, so it is no table of offsets"}
 	case bytes.IndexByte(data, 0) >= 0:
-		return nil, &Fault{name, 0, "is no text file; a table of offsets is CSV text"}
+		return nil, &finding.Fault{File: name, Text: "is no text file; a table of offsets is CSV text"}
 	}
 	t := new(Table)
 	rows, mirrored, fault := t.readRows(string(data), name)
@@ -58,17 +59,19 @@ func Read(r io.Reader, name string) (*Table, error) {
 	if fault != nil {
 		return nil, fault
 	}
-	t.mirror(mirrored)
-	t.settle()
+	if len(t.Stations) > 0 {
+		t.mirror(mirrored)
+		t.settle()
+	}
 	if len(t.Stations) < 3 {
-		return nil, &Fault{name, 0, fmt.Sprintf("has %d stations; accepted: three and more along the hull, or two and more from midship", len(t.Stations))}
+		return nil, &finding.Fault{File: name, Text: fmt.Sprintf("has %d stations; accepted: three and more along the hull, or two and more from midship", len(t.Stations))}
 	}
 	return t, nil
 }
 
 // readRows reads header and rows; mirrored says that the file counts its stations from
 // midship.
-func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *Fault) {
+func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *finding.Fault) {
 	var head header
 	blanks, split := 0, "" // split is "" above the header
 	for i, line := range strings.Split(text, "\n") {
@@ -87,7 +90,7 @@ func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *F
 		}
 		switch {
 		case err != nil:
-			return nil, false, &Fault{name, i + 1, err.Error()}
+			return nil, false, &finding.Fault{File: name, Line: i + 1, Text: err.Error()}
 		case ok:
 			r.line = i + 1
 			rows = append(rows, r)
@@ -96,7 +99,7 @@ func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *F
 		}
 	}
 	if split == "" {
-		return nil, false, &Fault{name, 0, "is empty; its first line names the columns, as station_mm,height_mm,half_breadth_mm"}
+		return nil, false, &finding.Fault{File: name, Text: "is empty; its first line names the columns, as station_mm,height_mm,half_breadth_mm"}
 	}
 	if blanks > 0 {
 		t.Notes = append(t.Notes, counted(blanks, "row without a height or half-breadth is passed over", "rows without a height or half-breadth are passed over"))
@@ -152,18 +155,18 @@ const (
 )
 
 // gather sorts rows into stations and their points from the keel up.
-func (t *Table) gather(rows []row, name string) *Fault {
+func (t *Table) gather(rows []row, name string) *finding.Fault {
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.x, b.x) })
 	twice := 0
 	for _, r := range rows {
 		n := len(t.Stations)
 		if n == 0 || r.x-t.Stations[n-1].X > same {
 			if n > 0 && r.x-t.Stations[n-1].X < apart {
-				return &Fault{name, r.line, fmt.Sprintf("station %g mm is only %.2g mm from the one at %g mm on line %d; give both the same place, or at least %g mm between them",
+				return &finding.Fault{File: name, Line: r.line, Text: fmt.Sprintf("station %g mm is only %.2g mm from the one at %g mm on line %d; give both the same place, or at least %g mm between them",
 					r.x, r.x-t.Stations[n-1].X, t.Stations[n-1].X, t.Stations[n-1].Line, apart)}
 			}
 			if n == maxStations {
-				return &Fault{name, r.line, fmt.Sprintf("there are more than %d stations", maxStations)}
+				return &finding.Fault{File: name, Line: r.line, Text: fmt.Sprintf("there are more than %d stations", maxStations)}
 			}
 			t.Stations = append(t.Stations, Station{X: r.x, Line: r.line})
 			n++
@@ -175,7 +178,7 @@ func (t *Table) gather(rows []row, name string) *Fault {
 			continue
 		}
 		if len(s.Points) == maxPoints {
-			return &Fault{name, r.line, fmt.Sprintf("station %g mm has more than %d points", r.x, maxPoints)}
+			return &finding.Fault{File: name, Line: r.line, Text: fmt.Sprintf("station %g mm has more than %d points", r.x, maxPoints)}
 		}
 		s.Points = append(s.Points, r.p)
 	}
@@ -185,7 +188,7 @@ func (t *Table) gather(rows []row, name string) *Fault {
 	for i := range t.Stations {
 		t.Stations[i].order()
 		if s := t.Stations[i]; len(s.Points) == 1 && s.Points[0].X > 20 {
-			return &Fault{name, s.Line, fmt.Sprintf("station %g mm has one point, %g mm off the middle line; accepted: two points and more, or an end on the middle line", s.X, s.Points[0].X)}
+			return &finding.Fault{File: name, Line: s.Line, Text: fmt.Sprintf("station %g mm has one point, %g mm off the middle line; accepted: two points and more, or an end on the middle line", s.X, s.Points[0].X)}
 		}
 	}
 	return nil
@@ -222,11 +225,7 @@ func (s *Station) order() {
 // mirror completes a hull of which one half is given; counted says that the file
 // counts its stations from midship.
 func (t *Table) mirror(counted bool) {
-	n := len(t.Stations)
-	if n == 0 {
-		return
-	}
-	aft := math.Abs(t.Stations[n-1].X) < same && t.Stations[0].X < 0
+	aft := math.Abs(t.Stations[len(t.Stations)-1].X) < same && t.Stations[0].X < 0
 	if aft {
 		t.turn()
 	}
@@ -267,9 +266,6 @@ func (t *Table) half(counted bool) bool {
 // settle counts heights from the lowest point and, where zero is not inside the
 // hull, stations from its middle.
 func (t *Table) settle() {
-	if len(t.Stations) == 0 {
-		return
-	}
 	low := math.Inf(1)
 	for _, s := range t.Stations {
 		for _, p := range s.Points {
@@ -280,10 +276,10 @@ func (t *Table) settle() {
 	shift := 0.0
 	if aft >= 0 || fore <= 0 {
 		shift = (aft + fore) / 2
-		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %s mm in the table", tenths(shift)))
+		t.Notes = append(t.Notes, fmt.Sprintf("stations are counted from midship, %s in the table", measure.Metric.Length(shift)))
 	}
 	if low != 0 {
-		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %s mm in the table", tenths(low)))
+		t.Notes = append(t.Notes, fmt.Sprintf("heights are counted from the lowest point, %s in the table", measure.Metric.Length(low)))
 	}
 	for i := range t.Stations {
 		t.Stations[i].X -= shift
@@ -294,6 +290,3 @@ func (t *Table) settle() {
 		t.Stations[i].Points = pts
 	}
 }
-
-// tenths letters mm to a tenth.
-func tenths(mm float64) string { return strings.TrimSuffix(measure.MM(mm, 1), ".0") }

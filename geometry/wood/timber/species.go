@@ -185,11 +185,7 @@ func nearest(name string, n int) string {
 }
 
 func names(species []Species) string {
-	var list []string
-	for _, s := range species {
-		list = append(list, s.Name)
-	}
-	return strings.Join(list, ", ")
+	return wording.List(species, func(s Species) string { return s.Name })
 }
 
 // unlike returns how far name is from the name of s; less is nearer.

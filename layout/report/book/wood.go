@@ -99,7 +99,7 @@ func (w *writer) layers(r cutlist.RipCut) string {
 		}
 		return mark + " " + w.Cell(p.Length)
 	}
-	return wording.Joined(r.Layers, " | ", func(l cutlist.Layer) string { return wording.List(l, piece) })
+	return wording.Joined(r.Layers, " | ", func(l []cutlist.Piece) string { return wording.List(l, piece) })
 }
 
 // boardFigure draws a board with its rips and crosscuts, wider than it is long for
