@@ -152,10 +152,10 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 		if p.Turned {
 			x = -x
 		}
-		r, ok := nearest(b.Frame, x)
-		if !ok {
+		if math.Abs(x) >= b.Frame.Hull.Length/2 { // beyond the boat
 			continue
 		}
+		r := b.Frame.Nearest(x)
 		for _, mirror := range []float64{1, -1} {
 			m := geometry.Stretch(mirror, 1).Then(geometry.Shift(0, p.Z)).Then(geometry.Stretch(1/k, 1/k))
 			for _, line := range lines(b, r) {
@@ -209,13 +209,6 @@ func tight(s *stow.Stack) float64 {
 		}
 	}
 	return at
-}
-
-// nearest returns the rib nearest to a station, false beyond the boat.
-func nearest(f *frame.Frame, x float64) (frame.Rib, bool) {
-	off := func(r frame.Rib) float64 { return math.Abs(r.Station - x) }
-	best := slices.MinFunc(f.Ribs, func(a, b frame.Rib) int { return cmp.Compare(off(a), off(b)) })
-	return best, math.Abs(x) < f.Hull.Length/2
 }
 
 // lines are the cloth, the rib, the stringers, the keel and the gunwale of the port side at a rib.

@@ -15,10 +15,8 @@ import (
 // centers and leeboard.
 func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 	d := layout.Drawing{Name: "sail", Title: f.Boat.Frame.Design.Title + " under sail"}
-	aft, fore := f.Boat.Hull.Ends()
-	v := view{k: wide / (fore - aft)}
-	v.x0 = -aft*v.k + 20
-	sideView(&d, f.Boat.Hull, v)
+	v := sideView(&d, f.Boat.Hull, geometry.Pt(20, 0), wide)
+	_, fore := f.Boat.Hull.Ends()
 	onWater(&d, f.Boat.Hull, f.Rest.Plane, v, 0.03)
 	vee := f.Sail.Rig == design.Vee
 	place := func(q geometry.Point) geometry.Point { return v.at(f.Mast.At+q.X, f.Tack+q.Y) }

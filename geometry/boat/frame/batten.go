@@ -75,14 +75,14 @@ func newStringers(d *design.Design, h *hull.Hull, ribs []Rib, bow, stern Stem) (
 		return nil, err
 	}
 	for i, share := range d.Stringers.At {
-		x := []float64{-stern.Landings[i].At.X}
+		x := []float64{-stern.Landings[i].X}
 		y := []float64{stern.Thickness / 2}
-		z := []float64{stern.Landings[i].At.Y}
+		z := []float64{stern.Landings[i].Y}
 		for _, r := range ribs {
 			p := r.Face(share*r.Section.Half.Length(), half)
 			x, y, z = append(x, r.Station), append(y, p.X), append(z, p.Y)
 		}
-		x, y, z = append(x, bow.Landings[i].At.X), append(y, bow.Thickness/2), append(z, bow.Landings[i].At.Y)
+		x, y, z = append(x, bow.Landings[i].X), append(y, bow.Thickness/2), append(z, bow.Landings[i].Y)
 		t, err := throughPins(x, y, z)
 		if err != nil {
 			return nil, fmt.Errorf("stringer %d: %w", i+1, err)

@@ -266,9 +266,8 @@ func (f *Fit) turn(area float64, all bool) error {
 	for _, i := range items {
 		fixed = append(fixed, i.Load())
 	}
-	crew := sailors(f.Boat)
 	base := float.Total(fixed...)
-	f.Load = float.Total(base, seated(f.Boat, crew, Middle))
+	f.Load = float.Total(base, seated(f.Boat, Middle))
 	plane, _, err := f.Boat.Hull.Settle(f.Load, f.Water.Density)
 	if err != nil {
 		return fmt.Errorf("with the rig aboard and the crew on the floor: %w", err)
@@ -282,7 +281,7 @@ func (f *Fit) turn(area float64, all bool) error {
 			f.Stands = append(f.Stands, Stand{Place: p})
 			continue
 		}
-		s, err := stand(f.Boat, base, crew, p, f.Water.Density)
+		s, err := stand(f.Boat, base, p, f.Water.Density)
 		if err != nil {
 			return fmt.Errorf("with the rig aboard and the crew %s: %w", p, err)
 		}
