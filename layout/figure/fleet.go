@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
 
@@ -38,15 +39,8 @@ func FleetAbout(s *stow.Stack) string {
 }
 
 func boatNames(s *stow.Stack) string {
-	out := s.Boats[0].Title
-	for i, b := range s.Boats[1:] {
-		if i == len(s.Boats)-2 {
-			out += " and " + b.Title
-		} else {
-			out += ", " + b.Title
-		}
-	}
-	return out
+	title, last := func(b *stow.Boat) string { return b.Title }, len(s.Boats)-1
+	return wording.List(s.Boats[:last], title) + " and " + title(s.Boats[last])
 }
 
 func put(d *layout.Drawing, e layout.Drawing, m geometry.Affine) {

@@ -198,15 +198,19 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 func (f *outfitting) cut(stem string) ([]Output, error) {
 	var out []Output
 	for _, q := range f.plates {
-		o := nest.DefaultOptions()
-		o.Stock, o.Quick = q.stock(o), true
-		plate, err := nest.Lay(f.facts.design.Title+" "+f.name, q.parts, o)
+		plate, err := q.lay(f.facts.design.Title + " " + f.name)
 		if err != nil {
 			return nil, err
 		}
 		out = append(out, cutterFiles(stem+"-"+q.name, onBoards(plate), plate)...)
 	}
 	return out, nil
+}
+
+func (q plateOf) lay(title string) (layout.Plate, error) {
+	o := nest.DefaultOptions()
+	o.Stock, o.Quick = q.stock(o), true
+	return nest.Lay(title, q.parts, o)
 }
 
 // stock is a size of sheet as wide as is usual, and as wide and long as the largest
