@@ -168,25 +168,21 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 // rooms marks the least room at the sides of each pair, from the top down, their
 // words clear of one another.
 func rooms(d *layout.Drawing, s *stow.Stack, k float64) {
-	type mark struct {
-		at    geometry.Point
-		words string
-	}
-	var marks []mark
+	var marks []layout.Text
 	for i, p := range s.Pairs {
 		if c := p.Rooms[stow.Sides]; c.Meets() {
 			at := geometry.Pt(c.At.Y, c.At.Z+s.Places[i].Z).Scale(1 / k)
-			marks = append(marks, mark{at, fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})
+			marks = append(marks, layout.Text{At: at, Words: fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})
 		}
 	}
-	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(b.at.Y, a.at.Y) })
+	slices.SortFunc(marks, func(a, b layout.Text) int { return cmp.Compare(b.At.Y, a.At.Y) })
 	low := math.Inf(1)
 	for _, m := range marks {
-		low = math.Min(low-2*fleetSmall, m.at.Y)
+		low = math.Min(low-2*fleetSmall, m.At.Y)
 		x := s.Width/2/k + 10
-		d.Line(layout.Mark, curve.Circle(m.at, 2))
-		d.Straight(layout.Guide, m.at.X+2, m.at.Y, x-1, low)
-		d.Write(x, low-fleetSmall/2, fleetSmall, layout.Left, m.words)
+		d.Line(layout.Mark, curve.Circle(m.At, 2))
+		d.Straight(layout.Guide, m.At.X+2, m.At.Y, x-1, low)
+		d.Write(x, low-fleetSmall/2, fleetSmall, layout.Left, m.Words)
 	}
 }
 

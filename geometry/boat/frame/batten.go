@@ -101,12 +101,5 @@ func throughPins(x, y, z []float64) (*curve.Track, error) {
 	if err != nil {
 		return nil, err
 	}
-	return curve.NewTrack(x[0], x[len(x)-1], 0, slopeOf(plan), slopeOf(side))
-}
-
-func slopeOf(b *curve.Batten) curve.Func {
-	return func(x float64) (float64, float64) {
-		v, slope, _ := b.At(x)
-		return v, slope
-	}
+	return curve.NewTrack(x[0], x[len(x)-1], 0, plan.Rise, side.Rise)
 }
