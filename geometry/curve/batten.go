@@ -75,6 +75,12 @@ func naturalSeconds(x, y []float64) []float64 {
 // Ends returns the x of the first and the last pin, mm.
 func (b *Batten) Ends() (float64, float64) { return b.x[0], b.x[len(b.x)-1] }
 
+// Rise returns y (mm) and the slope dy/dx at x, as a track takes them.
+func (b *Batten) Rise(x float64) (y, slope float64) {
+	y, slope, _ = b.At(x)
+	return y, slope
+}
+
 // At returns y (mm), the slope dy/dx and the second derivative (1/mm) at x.
 func (b *Batten) At(x float64) (y, slope, second float64) {
 	last := len(b.x) - 1

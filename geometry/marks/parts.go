@@ -13,8 +13,8 @@ func (l *list) ends(f *frame.Frame) {
 		part := s.End + " stem"
 		l.add(part, length("thickness", s.Thickness, planed))
 		for i, at := range s.Landings {
-			l.add(part, length("stringer landing from midship", at.At.X, pencil).nth(i+1),
-				length("stringer landing height", at.At.Y, pencil).nth(i+1))
+			l.add(part, length("stringer landing from midship", at.X, pencil).nth(i+1),
+				length("stringer landing height", at.Y, pencil).nth(i+1))
 		}
 	}
 	for _, b := range []frame.Breasthook{f.BowHook, f.SternHook} {

@@ -78,10 +78,7 @@ func power(r *afloat.Report) Plot {
 // sheerPlan draws the boat from the side, bow to the right, with the water as it lies at rest.
 func sheerPlan(d *layout.Drawing, r *afloat.Report, at geometry.Point, wide float64) {
 	h := r.Boat.Hull
-	aft, fore := h.Ends()
-	v := view{k: wide / (fore - aft), y0: at.Y}
-	v.x0 = at.X - aft*v.k
-	sideView(d, h, v)
+	v := sideView(d, h, at, wide)
 	onWater(d, h, r.Rest.Plane, v, 0.02)
 	drawWeights(d, r, v)
 	b := v.at(r.Rest.LCB, r.Rest.KB)

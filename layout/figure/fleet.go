@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
 
@@ -38,15 +39,8 @@ func FleetAbout(s *stow.Stack) string {
 }
 
 func boatNames(s *stow.Stack) string {
-	out := s.Boats[0].Title
-	for i, b := range s.Boats[1:] {
-		if i == len(s.Boats)-2 {
-			out += " and " + b.Title
-		} else {
-			out += ", " + b.Title
-		}
-	}
-	return out
+	title, last := func(b *stow.Boat) string { return b.Title }, len(s.Boats)-1
+	return wording.List(s.Boats[:last], title) + " and " + title(s.Boats[last])
 }
 
 func put(d *layout.Drawing, e layout.Drawing, m geometry.Affine) {
@@ -152,10 +146,10 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 		if p.Turned {
 			x = -x
 		}
-		r, ok := nearest(b.Frame, x)
-		if !ok {
+		if math.Abs(x) >= b.Frame.Hull.Length/2 { // beyond the boat
 			continue
 		}
+		r := b.Frame.Nearest(x)
 		for _, mirror := range []float64{1, -1} {
 			m := geometry.Stretch(mirror, 1).Then(geometry.Shift(0, p.Z)).Then(geometry.Stretch(1/k, 1/k))
 			for _, line := range lines(b, r) {
@@ -174,25 +168,21 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 // rooms marks the least room at the sides of each pair, from the top down, their
 // words clear of one another.
 func rooms(d *layout.Drawing, s *stow.Stack, k float64) {
-	type mark struct {
-		at    geometry.Point
-		words string
-	}
-	var marks []mark
+	var marks []layout.Text
 	for i, p := range s.Pairs {
 		if c := p.Rooms[stow.Sides]; c.Meets() {
 			at := geometry.Pt(c.At.Y, c.At.Z+s.Places[i].Z).Scale(1 / k)
-			marks = append(marks, mark{at, fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})
+			marks = append(marks, layout.Text{At: at, Words: fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})
 		}
 	}
-	slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(b.at.Y, a.at.Y) })
+	slices.SortFunc(marks, func(a, b layout.Text) int { return cmp.Compare(b.At.Y, a.At.Y) })
 	low := math.Inf(1)
 	for _, m := range marks {
-		low = math.Min(low-2*fleetSmall, m.at.Y)
+		low = math.Min(low-2*fleetSmall, m.At.Y)
 		x := s.Width/2/k + 10
-		d.Line(layout.Mark, curve.Circle(m.at, 2))
-		d.Straight(layout.Guide, m.at.X+2, m.at.Y, x-1, low)
-		d.Write(x, low-fleetSmall/2, fleetSmall, layout.Left, m.words)
+		d.Line(layout.Mark, curve.Circle(m.At, 2))
+		d.Straight(layout.Guide, m.At.X+2, m.At.Y, x-1, low)
+		d.Write(x, low-fleetSmall/2, fleetSmall, layout.Left, m.Words)
 	}
 }
 
@@ -209,13 +199,6 @@ func tight(s *stow.Stack) float64 {
 		}
 	}
 	return at
-}
-
-// nearest returns the rib nearest to a station, false beyond the boat.
-func nearest(f *frame.Frame, x float64) (frame.Rib, bool) {
-	off := func(r frame.Rib) float64 { return math.Abs(r.Station - x) }
-	best := slices.MinFunc(f.Ribs, func(a, b frame.Rib) int { return cmp.Compare(off(a), off(b)) })
-	return best, math.Abs(x) < f.Hull.Length/2
 }
 
 // lines are the cloth, the rib, the stringers, the keel and the gunwale of the port side at a rib.

@@ -24,13 +24,13 @@ func PairSketch(c *pair.Craft, wide float64) layout.Drawing {
 			k = i
 		}
 	}
-	station := c.Beams.At[k]
+	station, saddles := c.Beams.At[k], c.Saddles()
 	for i, b := range c.Boats {
 		w := v
 		w.y0 += float64(i) * c.Rise * v.k
 		w.x0 -= c.Spacing / 2 * (1 - 2*float64(i)) * v.k // seen from astern port lies to the left
 		endView(&d, b.Hull, station, 0, w)
-		bearers(&d, b, saddleOf(c, i, k), w)
+		bearers(&d, b, saddles[(i*len(c.Beams.At)+k)%len(saddles)], w) // boats of one design share theirs
 	}
 	low, high := c.BeamsLie(), c.BeamsLie()+c.Beams.Depth
 	a, b := v.at(-c.Beams.Long/2, low), v.at(c.Beams.Long/2, high)
@@ -41,17 +41,6 @@ func PairSketch(c *pair.Craft, wide float64) layout.Drawing {
 	upright(&d, water(0), v.at(0, low), fmt.Sprintf("%.0f mm to the water", c.Beneath))
 	d.Write(wide/2, math.Min(water(0).Y-6, v.y0-3), small, layout.Middle, fmt.Sprintf("through the beam at station %.0f mm", station))
 	return d
-}
-
-// saddleOf is the saddle of a boat under a beam; boats of one design share theirs.
-func saddleOf(c *pair.Craft, boat, beam int) pair.Saddle {
-	var out pair.Saddle
-	for _, s := range c.Saddles() {
-		if s.Beam == beam && s.Boat <= boat {
-			out = s
-		}
-	}
-	return out
 }
 
 // bearers draws both gunwales of a boat where a beam crosses, with the saddles on them.

@@ -14,10 +14,7 @@ import (
 // and from astern with the oars.
 func RowingSketch(f *rowing.Fit, wide float64) layout.Drawing {
 	d := layout.Drawing{Name: "rowing", Title: f.Boat.Frame.Design.Title + " fitted for rowing"}
-	aft, fore := f.Boat.Hull.Ends()
-	v := view{k: wide / (fore - aft)}
-	v.x0 = -aft * v.k
-	sideView(&d, f.Boat.Hull, v)
+	v := sideView(&d, f.Boat.Hull, geometry.Point{}, wide)
 	seat := v.at(f.SeatX, f.SeatZ)
 	d.Straight(layout.Cut, v.at(f.SeatX-rowing.SeatWide/2, 0).X, seat.Y, v.at(f.SeatX+rowing.SeatWide/2, 0).X, seat.Y)
 	lock := v.at(f.LockX, f.LockZ)

@@ -15,10 +15,8 @@ import (
 // centers and leeboard.
 func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 	d := layout.Drawing{Name: "sail", Title: f.Boat.Frame.Design.Title + " under sail"}
-	aft, fore := f.Boat.Hull.Ends()
-	v := view{k: wide / (fore - aft)}
-	v.x0 = -aft*v.k + 20
-	sideView(&d, f.Boat.Hull, v)
+	v := sideView(&d, f.Boat.Hull, geometry.Pt(20, 0), wide)
+	_, fore := f.Boat.Hull.Ends()
 	onWater(&d, f.Boat.Hull, f.Rest.Plane, v, 0.03)
 	vee := f.Sail.Rig == design.Vee
 	place := func(q geometry.Point) geometry.Point { return v.at(f.Mast.At+q.X, f.Tack+q.Y) }
@@ -29,7 +27,7 @@ func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 		head := v.at(f.Mast.At, f.Tack+f.Plan.Corners[1].Y)
 		d.Line(layout.Cut, curve.Polyline(v.at(f.Mast.At, f.Mast.StepZ), head))
 	}
-	var sizes []sailSize
+	var sizes []layout.Text
 	right := v.at(f.Mast.At, 0).X // of all that is drawn of the sail
 	for i, s := range f.States[:f.Useful()] {
 		pen := layout.Guide
@@ -42,7 +40,7 @@ func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 			right = math.Max(right, pts[len(pts)-1].X)
 		}
 		d.Line(pen, curve.Polygon(pts...))
-		sizes = append(sizes, sailSize{place(s.Center), fmt.Sprintf("%s %.2f m2", s.Name, s.Area)})
+		sizes = append(sizes, layout.Text{At: place(s.Center), Words: fmt.Sprintf("%s %.2f m2", s.Name, s.Area)})
 	}
 	listed(&d, sizes, right+5)
 	if f.Mast.Long > 0 {
@@ -60,21 +58,16 @@ func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 	return d
 }
 
-type sailSize struct {
-	center geometry.Point
-	words  string
-}
-
 // listed marks centers, full sail first, and writes of them in a column clear of the
 // sail's lines, each at its own height or as near as the others leave it.
-func listed(d *layout.Drawing, all []sailSize, x float64) {
+func listed(d *layout.Drawing, all []layout.Text, x float64) {
 	y := math.Inf(-1)
 	for i := len(all) - 1; i >= 0; i-- {
-		c := all[i].center
+		c := all[i].At
 		cross(d, c)
 		y = math.Max(c.Y, y+row)
 		d.Line(layout.Tick, curve.Polyline(c, geometry.Pt(x, y)))
-		d.Write(x+1, y-small/2, small, layout.Left, all[i].words)
+		d.Write(x+1, y-small/2, small, layout.Left, all[i].Words)
 	}
 }
 

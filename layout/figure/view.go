@@ -27,8 +27,12 @@ type view struct {
 
 func (v view) at(x, y float64) geometry.Point { return geometry.Pt(v.x0+x*v.k, v.y0+y*v.k) }
 
-// sideView draws a hull from the side, bow to the right.
-func sideView(d *layout.Drawing, h *float.Hull, v view) {
+// sideView draws a hull from the side, bow to the right, so many mm long from its
+// stern at a place.
+func sideView(d *layout.Drawing, h *float.Hull, at geometry.Point, wide float64) view {
+	aft, fore := h.Ends()
+	v := view{k: wide / (fore - aft), y0: at.Y}
+	v.x0 = at.X - aft*v.k
 	var keel, sheer []geometry.Point
 	for _, s := range h.Profile() {
 		keel, sheer = append(keel, v.at(s[0], s[1])), append(sheer, v.at(s[0], s[2]))
@@ -37,6 +41,7 @@ func sideView(d *layout.Drawing, h *float.Hull, v view) {
 	for _, line := range [][]geometry.Point{keel, sheer, {keel[0], sheer[0]}, {keel[last], sheer[last]}} {
 		d.Line(layout.Cut, curve.Polyline(line...))
 	}
+	return v
 }
 
 // onWater draws the water that a hull lies on, from the side, reaching over both ends

@@ -49,6 +49,15 @@ func (b *Board) line(p layout.Pen, ax, ay, bx, by float64) {
 	b.Marks = append(b.Marks, layout.Stroke{Pen: p, Path: curve.Polyline(geometry.Pt(ax, ay), geometry.Pt(bx, by))})
 }
 
+// marks draws lines across the board at places on both sides of its middle.
+func (b *Board) marks(high float64, places ...float64) {
+	for _, side := range []float64{1, -1} {
+		for _, x := range places {
+			b.line(layout.Mark, side*x, -high, side*x, high)
+		}
+	}
+}
+
 // hole adds a round hole with a cross at its middle on the pattern.
 func (b *Board) hole(x, y, diameter float64) {
 	b.Holes = append(b.Holes, curve.Circle(geometry.Pt(x, y), diameter/2))

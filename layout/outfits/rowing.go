@@ -39,10 +39,8 @@ func rowingBar(f *rowing.Fit, way float64, units measure.System) Board {
 		Words: []string{"middle at station " + units.Fine(station) + ", lies on the gunwales", "upper face, forward edge up"}}
 	inner, outer := f.Boat.GunwaleTop(station)
 	b.line(layout.Center, 0, -high, 0, high)
+	b.marks(high, inner.Y, outer.Y)
 	for _, side := range []float64{1, -1} {
-		for _, y := range []float64{inner.Y, outer.Y} {
-			b.line(layout.Mark, side*y, -high, side*y, high)
-		}
 		b.hole(side*f.Span/2, 0, bolt)
 		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
 		b.Keep = append(b.Keep, layout.Span{From: side*f.Span/2 - 20, To: side*f.Span/2 + 20})
@@ -73,11 +71,7 @@ func rowlockBoard(f *rowing.Fit, units measure.System) Board {
 	b.hole(rowing.Pitch/2, 0, bolt)
 	b.hole(0, 0, rowing.PinHole)
 	b.label(14, -high+4, layout.Left, fmt.Sprintf("socket of the rowlock: drill for yours, %.0f mm here", rowing.PinHole))
-	for _, side := range []float64{1, -1} {
-		for _, x := range []float64{rowing.Pitch/2 - rowing.BarWide/2, rowing.Pitch/2 + rowing.BarWide/2} {
-			b.line(layout.Mark, side*x, -high, side*x, high)
-		}
-	}
+	b.marks(high, rowing.Pitch/2-rowing.BarWide/2, rowing.Pitch/2+rowing.BarWide/2)
 	return b
 }
 

@@ -46,9 +46,7 @@ func mastStep(f *sail.Fit, units measure.System) Board {
 	for _, y := range mastHoles(f, f.Mast.StepZ+sail.StepThick) {
 		b.hole(0, y, f.Mast.Diameter+1)
 	}
-	for _, side := range []float64{1, -1} {
-		b.line(layout.Mark, side*pitch/2, -high, side*pitch/2, high)
-	}
+	b.marks(high, pitch/2)
 	b.label(-pitch/2+3, -high+3, layout.Left, "station "+units.Fine(f.Mast.At)+"; lines: middles of ribs")
 	return b
 }
@@ -66,10 +64,8 @@ func partner(f *sail.Fit, units measure.System) Board {
 	}
 	b.line(layout.Center, 0, high-14, 0, high)
 	b.line(layout.Center, 0, -high, 0, -high+14)
+	b.marks(high, inner.Y, outer.Y)
 	for _, side := range []float64{1, -1} {
-		for _, x := range []float64{inner.Y, outer.Y} {
-			b.line(layout.Mark, side*x, -high, side*x, high)
-		}
 		for _, y := range []float64{high - 25, -high + 25} {
 			b.hole(side*(inner.Y-kit.ClipWide/2), y, bolt)
 		}
@@ -116,10 +112,8 @@ func bracketBar(f *sail.Fit, units measure.System) Board {
 	b := Board{Name: "bracket", Title: "Leeboard bracket", Count: 1, Thick: sail.BracketHigh, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 8),
 		At: geometry.Pt(-inner.Y+kit.ClipWide+24, high-9), NameAt: geometry.Pt(-20, -high+8), Engrave: "bracket",
 		Words: []string{"holes for its middle at station " + units.Fine(x) + ";", "bore new ones where trials move it to"}}
+	b.marks(high, inner.Y, outer.Y)
 	for _, side := range []float64{1, -1} {
-		for _, v := range []float64{inner.Y, outer.Y} {
-			b.line(layout.Mark, side*v, -high, side*v, high)
-		}
 		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
 		peg := f.CheeksAt() + bolt/2 + 1
 		b.hole(side*peg, 0, bolt)

@@ -35,9 +35,9 @@ func Stem(f *frame.Frame, s frame.Stem, key, title, count string, units measure.
 	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
 	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
 	for i, l := range s.Landings {
-		d.Straight(layout.Mark, l.At.X-3, l.At.Y, l.At.X+3, l.At.Y)
-		d.Straight(layout.Mark, l.At.X, l.At.Y-3, l.At.X, l.At.Y+3)
-		d.Write(l.At.X-4, l.At.Y-1.2, small, layout.Right, fmt.Sprintf("S%d", i+1))
+		d.Straight(layout.Mark, l.X-3, l.Y, l.X+3, l.Y)
+		d.Straight(layout.Mark, l.X, l.Y-3, l.X, l.Y+3)
+		d.Write(l.X-4, l.Y-1.2, small, layout.Right, fmt.Sprintf("S%d", i+1))
 	}
 	drawGrain(&d, s)
 	x := s.Shelf[0].X - 4

@@ -44,9 +44,9 @@ func stemPart(f *frame.Frame, s frame.Stem) layout.Part {
 	for i, l := range s.Landings {
 		// Crosses show where the stringers land; the number stands beside them.
 		p.Marks = append(p.Marks,
-			curve.Polyline(l.At.Add(geometry.Point{X: -3}), l.At.Add(geometry.Point{X: 3})),
-			curve.Polyline(l.At.Add(geometry.Point{Y: -3}), l.At.Add(geometry.Point{Y: 3})))
-		engrave(&p, l.At.Add(geometry.Point{X: -11, Y: -2.5}), 0, fmt.Sprintf("S%d", i+1))
+			curve.Polyline(l.Add(geometry.Point{X: -3}), l.Add(geometry.Point{X: 3})),
+			curve.Polyline(l.Add(geometry.Point{Y: -3}), l.Add(geometry.Point{Y: 3})))
+		engrave(&p, l.Add(geometry.Point{X: -11, Y: -2.5}), 0, fmt.Sprintf("S%d", i+1))
 	}
 	// The name runs up the wood from the forefoot, clear of the crosses.
 	at := s.Middle.Add(geometry.Polar(engraved*1.4, s.Rise+math.Pi/2)).Add(geometry.Polar(40, s.Rise))

@@ -346,8 +346,8 @@ func TestStemPattern(t *testing.T) {
 		t.Error("the waterline or the station line is not drawn in its place")
 	}
 	for _, l := range f.Bow.Landings {
-		if !inside(l.At, f.Bow.Outline) || !drawn(d, l.At) {
-			t.Errorf("a stringer's cross at %v is off the wood or not drawn", l.At)
+		if !inside(l, f.Bow.Outline) || !drawn(d, l) {
+			t.Errorf("a stringer's cross at %v is off the wood or not drawn", l)
 		}
 	}
 }

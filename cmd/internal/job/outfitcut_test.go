@@ -154,7 +154,11 @@ func modelOf(t *testing.T, row fitRow) outfitting {
 		if err != nil {
 			t.Fatal(err)
 		}
-		o, err := f.fit(k, world(), "", n)
+		s, err := k.ship(world(), k.design.Gear, "", f.Water)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o, err := outfit.One(s, n)
 		if err != nil {
 			t.Fatal(err)
 		}

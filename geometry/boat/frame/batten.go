@@ -75,14 +75,14 @@ func newStringers(d *design.Design, h *hull.Hull, ribs []Rib, bow, stern Stem) (
 		return nil, err
 	}
 	for i, share := range d.Stringers.At {
-		x := []float64{-stern.Landings[i].At.X}
+		x := []float64{-stern.Landings[i].X}
 		y := []float64{stern.Thickness / 2}
-		z := []float64{stern.Landings[i].At.Y}
+		z := []float64{stern.Landings[i].Y}
 		for _, r := range ribs {
 			p := r.Face(share*r.Section.Half.Length(), half)
 			x, y, z = append(x, r.Station), append(y, p.X), append(z, p.Y)
 		}
-		x, y, z = append(x, bow.Landings[i].At.X), append(y, bow.Thickness/2), append(z, bow.Landings[i].At.Y)
+		x, y, z = append(x, bow.Landings[i].X), append(y, bow.Thickness/2), append(z, bow.Landings[i].Y)
 		t, err := throughPins(x, y, z)
 		if err != nil {
 			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
@@ -101,12 +101,5 @@ func throughPins(x, y, z []float64) (*curve.Track, error) {
 	if err != nil {
 		return nil, err
 	}
-	return curve.NewTrack(x[0], x[len(x)-1], 0, slopeOf(plan), slopeOf(side))
-}
-
-func slopeOf(b *curve.Batten) curve.Func {
-	return func(x float64) (float64, float64) {
-		v, slope, _ := b.At(x)
-		return v, slope
-	}
+	return curve.NewTrack(x[0], x[len(x)-1], 0, plan.Rise, side.Rise)
 }

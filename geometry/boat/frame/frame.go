@@ -139,21 +139,22 @@ type Skin struct {
 
 func newSkin(f *Frame) Skin {
 	s := Skin{Length: f.Keel.Fore - f.Keel.Aft + f.Hull.Bow.Outer.Length() + f.Hull.Stern.Outer.Length()}
-	pts := f.Corners(f.nearest(0))
+	pts := f.Corners(f.Nearest(0))
 	for i := 1; i < len(pts); i++ {
 		s.Girth += 2 * pts[i].Sub(pts[i-1]).Norm()
 	}
 	return s
 }
 
-func (f *Frame) nearest(x float64) Rib {
+// Nearest returns the rib nearest to the station x, mm.
+func (f *Frame) Nearest(x float64) Rib {
 	return slices.MinFunc(f.Ribs, func(a, b Rib) int { return cmp.Compare(math.Abs(a.Station-x), math.Abs(b.Station-x)) })
 }
 
 // skinLean returns how far the skin falls inward under the gunwale for each mm of
 // depth, at the rib nearest to the station x.
 func (f *Frame) skinLean(x float64) float64 {
-	pts := f.Corners(f.nearest(x))
+	pts := f.Corners(f.Nearest(x))
 	low, under := pts[len(pts)-2], pts[len(pts)-3]
 	return (low.X - under.X) / (low.Y - under.Y)
 }

@@ -21,7 +21,7 @@ type Stem struct {
 	FootX     float64           // after end of the foot, mm from midship
 	ToeX      float64           // where the keel butts against the shoulder, mm from midship
 	Shelf     [2]geometry.Point // the notch the gunwales rest in, inner end first
-	Landings  []Landing         // of the stringers, from the keel up
+	Landings  []geometry.Point  // of the stringers on its side, from the keel up
 	Moulded   float64           // depth of the wood from outer to inner edge, mm
 	Grain     float64           // best run of the grain, radians above level
 	Forefoot  geometry.Point    // the middle of the wood, half-way round the forefoot
@@ -29,9 +29,6 @@ type Stem struct {
 	Rise      float64           // heading of the stem there, radians above level
 	Waterline float64           // height of the designed waterline, mm
 }
-
-// Landing is where a stringer's end meets the side of a stem.
-type Landing struct{ At geometry.Point }
 
 // footEnd is the least depth of wood at the after end of the foot, mm: enough
 // to drive a peg through. Common practice, no source.
@@ -78,9 +75,7 @@ func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope flo
 	fore := e.Outer[0].Length
 	st.Forefoot, _ = e.Inside(fore/2, skin+st.Moulded/2)
 	st.Middle, st.Rise = e.Inside(fore, skin+st.Moulded/2)
-	for _, at := range e.Landings(d.Stringers.At, skin+float64(d.Stringers.Depth)) {
-		st.Landings = append(st.Landings, Landing{at})
-	}
+	st.Landings = e.Landings(d.Stringers.At, skin+float64(d.Stringers.Depth))
 	if !st.Outline.Closed() || !st.Outline.Joined() {
 		return st, fmt.Errorf("%s: its outline does not close; give a larger forefoot radius or a smaller moulded depth", name)
 	}

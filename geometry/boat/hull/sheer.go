@@ -118,7 +118,7 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 		return nil, err
 	}
 	height := func(x float64) (float64, float64) {
-		y, dy, _ := plan.At(x)
+		y, dy := plan.Rise(x)
 		set, u := h.Sheer.BowSet, x
 		if x < 0 {
 			set, u = h.Sheer.SternSet, -x
@@ -129,9 +129,5 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 		}
 		return h.Sheer.MidZ + (h.Beam/2-y)*h.Sheer.tanTilt + rise, slope - dy*h.Sheer.tanTilt
 	}
-	breadth := func(x float64) (float64, float64) {
-		y, dy, _ := plan.At(x)
-		return y, dy
-	}
-	return curve.NewTrack(aft, fore, 0, breadth, height)
+	return curve.NewTrack(aft, fore, 0, plan.Rise, height)
 }

@@ -5,12 +5,12 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 // Cure is a change of the stringers that keeps every rib inside the cloth, tried on
@@ -83,21 +83,13 @@ func (c Cure) Words(d *design.Design, mm func(float64) string) string {
 		i := c.Moved[0] - 1
 		return fmt.Sprintf("move stringer %d from %.4g to %.4g of the way from keel to gunwale (stringers.at = %s)", i+1, d.Stringers.At[i], c.At[i], shares(c.At))
 	}
-	var numbers []string
-	for _, n := range c.Moved {
-		numbers = append(numbers, strconv.Itoa(n))
-	}
-	last := len(numbers) - 1
-	return fmt.Sprintf("move stringers %s and %s to other shares of the way from keel to gunwale (stringers.at = %s)", strings.Join(numbers[:last], ", "), numbers[last], shares(c.At))
+	last := len(c.Moved) - 1
+	return fmt.Sprintf("move stringers %s and %d to other shares of the way from keel to gunwale (stringers.at = %s)", wording.List(c.Moved[:last], strconv.Itoa), c.Moved[last], shares(c.At))
 }
 
 // shares writes a list as the design file has it.
 func shares(at []float64) string {
-	var out []string
-	for _, v := range at {
-		out = append(out, fmt.Sprintf("%.4g", v))
-	}
-	return "[" + strings.Join(out, ", ") + "]"
+	return "[" + wording.List(at, func(v float64) string { return fmt.Sprintf("%.4g", v) }) + "]"
 }
 
 // places is how many shares of the girth are tried, evenly: hundredths, some 5 mm

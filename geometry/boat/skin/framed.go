@@ -46,15 +46,7 @@ func (b framed) Stringer(i int, x float64) geometry.Point {
 }
 
 func (b framed) Ends() (stern, bow End) {
-	return EndOf(b.f.Hull.Stern, b.f.Stern.Thickness, landings(b.f.Stern)), EndOf(b.f.Hull.Bow, b.f.Bow.Thickness, landings(b.f.Bow))
-}
-
-func landings(s frame.Stem) []geometry.Point {
-	out := make([]geometry.Point, len(s.Landings))
-	for i, l := range s.Landings {
-		out[i] = l.At
-	}
-	return out
+	return EndOf(b.f.Hull.Stern, b.f.Stern.Thickness, b.f.Stern.Landings), EndOf(b.f.Hull.Bow, b.f.Bow.Thickness, b.f.Bow.Landings)
 }
 
 // EndOf is an end of a hull whose stem has a thickness and bears the stringers' ends.

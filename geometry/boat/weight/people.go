@@ -1,6 +1,7 @@
 package weight
 
 import (
+	"cmp"
 	"math"
 
 	"ribwright/geometry"
@@ -26,11 +27,7 @@ func Crew(h *hull.Hull, crew []design.Person) []Item {
 func Gear(h *hull.Hull, gear []design.Gear) []Item {
 	var out []Item
 	for _, g := range gear {
-		high := float64(g.Height)
-		if high == 0 {
-			high = usualGear
-		}
-		out = append(out, over(h, g.Name, g.Mass, float64(g.At), high))
+		out = append(out, over(h, g.Name, g.Mass, float64(g.At), cmp.Or(float64(g.Height), usualGear)))
 	}
 	return out
 }
@@ -63,15 +60,9 @@ func Height(p design.Person) float64 {
 	seat := float64(p.Seat)
 	switch p.Posture {
 	case design.Bench:
-		if seat == 0 {
-			seat = benchSeat
-		}
-		return seat + BenchShare*sitting
+		return cmp.Or(seat, benchSeat) + BenchShare*sitting
 	case design.Kneeling:
-		if seat == 0 {
-			seat = kneelSeat
-		}
-		return seat + kneelShare*sitting
+		return cmp.Or(seat, kneelSeat) + kneelShare*sitting
 	}
 	return seat + FloorShare*sitting
 }

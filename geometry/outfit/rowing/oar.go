@@ -23,17 +23,13 @@ type Oar struct {
 }
 
 // ForSpan returns the oar for a span between the rowlocks, mm.
-func ForSpan(span float64) Oar {
-	in := span/2 + overHalf
-	return Oar{in * parts / inParts, in}
-}
+func ForSpan(span float64) Oar { return ruled(span/2 + overHalf) }
 
 // Short returns the oar of the same rule without the overlap, which another table
 // of the maker's has.
-func Short(span float64) Oar {
-	in := span / 2
-	return Oar{in * parts / inParts, in}
-}
+func Short(span float64) Oar { return ruled(span / 2) }
+
+func ruled(inboard float64) Oar { return Oar{inboard * parts / inParts, inboard} }
 
 // Given returns an oar of a length that is there already, with its button where the
 // handles overlap as by the rule.

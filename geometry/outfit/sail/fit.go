@@ -145,15 +145,10 @@ func (f *Fit) carried() float64 {
 }
 
 // mastShare is where the mast stands, as a share of the length before midship: the
-// longer the foot, the farther forward. Common practice, no source.
+// longer the foot, the farther forward, but a vee's spars need room between the
+// gunwales. Common practice, no source.
 func mastShare(r design.Rig) float64 {
-	switch r {
-	case design.Vee: // its spars need room between the gunwales
-		return 0.20
-	case design.LegOfMutton:
-		return 0.24
-	}
-	return 0.30
+	return map[design.Rig]float64{design.Vee: 0.20, design.LegOfMutton: 0.24, design.Spritsail: 0.30, design.Lug: 0.30}[r]
 }
 
 // PartnerThick is the partner's thickness, mm.
@@ -198,13 +193,7 @@ func (f *Fit) Spread(z float64) float64 {
 // tackOver is how high the sail's tack stands over the gunwale, mm: a boom must clear
 // heads that duck. Common practice, no source.
 func tackOver(r design.Rig) float64 {
-	switch r {
-	case design.Vee:
-		return 60
-	case design.Spritsail:
-		return 220
-	}
-	return 300
+	return map[design.Rig]float64{design.Vee: 60, design.Spritsail: 220, design.LegOfMutton: 300, design.Lug: 300}[r]
 }
 
 // try works out everything for an area, m2; only the full sail unless all.
@@ -266,9 +255,8 @@ func (f *Fit) turn(area float64, all bool) error {
 	for _, i := range items {
 		fixed = append(fixed, i.Load())
 	}
-	crew := sailors(f.Boat)
 	base := float.Total(fixed...)
-	f.Load = float.Total(base, seated(f.Boat, crew, Middle))
+	f.Load = float.Total(base, seated(f.Boat, Middle))
 	plane, _, err := f.Boat.Hull.Settle(f.Load, f.Water.Density)
 	if err != nil {
 		return fmt.Errorf("with the rig aboard and the crew on the floor: %w", err)
@@ -282,7 +270,7 @@ func (f *Fit) turn(area float64, all bool) error {
 			f.Stands = append(f.Stands, Stand{Place: p})
 			continue
 		}
-		s, err := stand(f.Boat, base, crew, p, f.Water.Density)
+		s, err := stand(f.Boat, base, p, f.Water.Density)
 		if err != nil {
 			return fmt.Errorf("with the rig aboard and the crew %s: %w", p, err)
 		}

@@ -307,14 +307,13 @@ func TestLead(t *testing.T) {
 // must be the sum of the two.
 func TestCrewOut(t *testing.T) {
 	b, w := boat(t, "lake"), fresh(t)
-	crew := sailors(b)
 	fixed := float.Total(b.Own())
-	s, err := stand(b, fixed, crew, Out, w.Density)
+	s, err := stand(b, fixed, Out, w.Density)
 	if err != nil {
 		t.Fatal(err)
 	}
 	heel := 6 * math.Pi / 180
-	seat := seated(b, crew, Out)
+	seat := seated(b, Out)
 	centred := seat
 	centred.At.Y = 0
 	v, err := b.Hull.Righting(float.Total(fixed, centred), w.Density, heel, nil)

@@ -28,32 +28,23 @@ func (p Place) String() string {
 // hipHalf is half of a person's breadth, mm: the median of women's hips sitting.
 const hipHalf = 200.0
 
-// seated returns the weight of the crew in a place, with the wind from port.
-func seated(b aboard.Boat, crew []sailor, p Place) float.Load {
+// seated returns the weight of the boat's people in a place, with the wind from port.
+func seated(b aboard.Boat, p Place) float.Load {
 	var all []float.Load
-	for _, c := range crew {
-		inner, outer := b.GunwaleTop(c.at)
-		at := geometry.Point3{X: c.at, Z: b.Floor(c.at) + weight.FloorShare*c.sitting}
+	for _, c := range b.People {
+		x, sitting := float64(c.At), weight.Sitting(c)
+		inner, outer := b.GunwaleTop(x)
+		at := geometry.Point3{X: x, Z: b.Floor(x) + weight.FloorShare*sitting}
 		switch p {
 		case Inside:
 			at.Y = math.Max(0, inner.Y-hipHalf)
 		case Out:
 			at.Y = (inner.Y + outer.Y) / 2
-			at.Z = inner.Z + weight.BenchShare*c.sitting
+			at.Z = inner.Z + weight.BenchShare*sitting
 		}
-		all = append(all, float.Load{Mass: c.mass, At: at})
+		all = append(all, float.Load{Mass: c.Mass, At: at})
 	}
 	return float.Total(all...)
-}
-
-type sailor struct{ mass, at, sitting float64 }
-
-func sailors(b aboard.Boat) []sailor {
-	var out []sailor
-	for _, p := range b.People {
-		out = append(out, sailor{p.Mass, float64(p.At), weight.Sitting(p)})
-	}
-	return out
 }
 
 // Stand is how the boat stands up to the wind with the crew in one place.
@@ -77,8 +68,8 @@ type Moment struct {
 const stepping = 2 * math.Pi / 180
 
 // stand follows the boat over to leeward.
-func stand(b aboard.Boat, fixed float.Load, crew []sailor, p Place, density float64) (Stand, error) {
-	out := Stand{Place: p, Load: float.Total(fixed, seated(b, crew, p))}
+func stand(b aboard.Boat, fixed float.Load, p Place, density float64) (Stand, error) {
+	out := Stand{Place: p, Load: float.Total(fixed, seated(b, p))}
 	c, err := b.Hull.Curve(out.Load, density, stepping)
 	if err != nil {
 		return out, err

@@ -56,8 +56,6 @@ func (b *Boat) open(o Options) *Inside {
 	return b.bare
 }
 
-func (b *Boat) alike() bool { return b.Frame.Design.EndsAlike() }
-
 // Length returns the boat's length overall with its cloth, mm.
 func (b *Boat) Length() float64 { return b.Outside.Fore - b.Outside.Aft }
 

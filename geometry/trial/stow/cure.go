@@ -95,8 +95,8 @@ func firstGood(most int, good func(int) bool) int {
 
 // stands reports whether a design, built, stands in another boat at a shift.
 func stands(lower *Boat, d *design.Design, at Place, o Options) bool {
-	f, cloth := made(d)
-	if f == nil {
+	f, cloth, ok := made(d)
+	if !ok {
 		return false
 	}
 	out, err := OutsideOf(f, cloth.Press(f))
@@ -104,8 +104,8 @@ func stands(lower *Boat, d *design.Design, at Place, o Options) bool {
 }
 
 func receives(d *design.Design, upper *Boat, at Place, o Options) bool {
-	f, cloth := made(d)
-	if f == nil {
+	f, cloth, ok := made(d)
+	if !ok {
 		return false
 	}
 	in, err := InsideOf(f, cloth)
@@ -190,20 +190,16 @@ func changed(d *design.Design, m Measure, by float64) *design.Design {
 	return &c
 }
 
-// made builds and covers a design; nil when it cannot be built.
-func made(d *design.Design) (*frame.Frame, *skin.Cloth) {
+// made builds and covers a design; false when it cannot be built.
+func made(d *design.Design) (f *frame.Frame, cloth *skin.Cloth, ok bool) {
 	if d.Check() != nil {
-		return nil, nil
+		return nil, nil, false
 	}
 	f, err := frame.Build(d)
-	if err != nil {
-		return nil, nil
+	if err == nil {
+		cloth, err = skin.Of(f)
 	}
-	cloth, err := skin.Of(f)
-	if err != nil {
-		return nil, nil
-	}
-	return f, cloth
+	return f, cloth, err == nil
 }
 
 // Refit proposes a boat like the upper one of a pair that stands in the lower

@@ -136,17 +136,19 @@ func under(pts []geometry.Point, y float64) (float64, int, bool) {
 		if y > b.X {
 			continue
 		}
-		h := a.Y
-		if b.X > a.X {
-			h += (b.Y - a.Y) * (y - a.X) / (b.X - a.X)
-		} else {
-			h = math.Min(a.Y, b.Y)
-		}
-		if h < z {
+		if h := lower(a, b, y); h < z {
 			z, piece = h, i-1
 		}
 	}
 	return z, piece, piece >= 0
+}
+
+// lower is the height of the piece from a out to b at a half-breadth between theirs.
+func lower(a, b geometry.Point, y float64) float64 {
+	if b.X > a.X {
+		return a.Y + (b.Y-a.Y)*(y-a.X)/(b.X-a.X)
+	}
+	return min(a.Y, b.Y)
 }
 
 // breadth returns the greatest half-breadth of a section at or below the height
@@ -214,14 +216,7 @@ func (t *table) add(r row, from, to int) {
 			if b.X < lo || a.X > hi {
 				continue
 			}
-			at := func(y float64) float64 {
-				y = min(max(y, a.X), b.X)
-				if b.X == a.X {
-					return min(a.Y, b.Y)
-				}
-				return a.Y + (b.Y-a.Y)*(y-a.X)/(b.X-a.X)
-			}
-			z = min(z, min(at(lo), at(hi)))
+			z = min(z, lower(a, b, max(lo, a.X)), lower(a, b, min(hi, b.X)))
 		}
 		for c := from; c <= to; c++ {
 			t.low[c*t.ny+j] = min(t.low[c*t.ny+j], z)

@@ -36,7 +36,7 @@ func Fit(lower, upper *Boat, o Options) *Pair {
 	in := lower.open(o)
 	s := seeker{in, upper.Outside, o.Pad}
 	ways := []bool{false}
-	if !lower.alike() && !upper.alike() {
+	if !lower.Frame.Design.EndsAlike() && !upper.Frame.Design.EndsAlike() {
 		ways = append(ways, true)
 	}
 	best := Place{Z: math.Inf(1)}

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 )
 
 // Limits are what a nested stack must keep to; 0 for a limit not given.
@@ -61,12 +61,11 @@ func (r *Report) fit() error {
 		if err != nil {
 			return err
 		}
-		if b == p.Upper {
-			r.Proposed = append(r.Proposed, nil)
-		} else {
-			r.Proposed = append(r.Proposed, b)
-		}
 		all, lower = append(all, b), b
+		if b == p.Upper {
+			b = nil
+		}
+		r.Proposed = append(r.Proposed, b)
 	}
 	r.After = inOrder(all, r.Options)
 	return nil
@@ -107,11 +106,7 @@ func (r *Report) Failures(long, fine func(mm float64) string) finding.List {
 		if p.Bound.Lower.Kind == CrossPiece {
 			f.Cure = "take out " + p.Bound.Lower.Name
 		} else {
-			var cures []string
-			for _, c := range r.Cures[i] {
-				cures = append(cures, c.words(long))
-			}
-			f.Cure = strings.Join(cures, ", or ")
+			f.Cure = wording.Joined(r.Cures[i], ", or ", func(c Cure) string { return c.words(long) })
 		}
 		if f.Cure == "" && p.Far == nil {
 			f.Text += ". No change of one beam, flare, depth or length alone cures it; a smaller boat may"

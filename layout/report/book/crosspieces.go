@@ -69,9 +69,9 @@ func (w *writer) stem(st frame.Stem) report.Figure {
 	s := newSketch(st.End+"-stem", wording.Capital(st.End)+" stem", per)
 	s.path(layout.Cut, st.Outline)
 	for k, l := range st.Landings {
-		s.line(layout.Mark, l.At.X-2*per, l.At.Y, l.At.X+2*per, l.At.Y)
-		s.line(layout.Mark, l.At.X, l.At.Y-2*per, l.At.X, l.At.Y+2*per)
-		s.note(l.At.X, l.At.Y, -2.6, 1.2, layout.Right, fmt.Sprintf("S%d", k+1))
+		s.line(layout.Mark, l.X-2*per, l.Y, l.X+2*per, l.Y)
+		s.line(layout.Mark, l.X, l.Y-2*per, l.X, l.Y+2*per)
+		s.note(l.X, l.Y, -2.6, 1.2, layout.Right, fmt.Sprintf("S%d", k+1))
 	}
 	s.line(layout.Guide, b.Min.X-4*per, st.Waterline, b.Max.X+4*per, st.Waterline)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.Fine(b.W()))

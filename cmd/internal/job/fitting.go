@@ -97,9 +97,13 @@ func (t *Fitting) make(w World, n outfit.Name, r fitter, beside func(*facts) str
 	if err != nil {
 		return nil, err
 	}
-	all, err := t.fit(k, w, beside(k), n)
+	s, err := k.ship(w, k.design.Gear, beside(k), t.Water)
 	if err != nil {
 		return nil, err
+	}
+	all, err := outfit.One(s, n) // with the weight of the others that its design has
+	if err != nil {
+		return nil, of(k.name, err)
 	}
 	return t.result(r.outfitting(k, all), w)
 }
@@ -128,16 +132,6 @@ func (t *Fitting) changed(w World, r fitter) (*facts, error) {
 		return nil, wrong(field, errors.New(p.Text))
 	}
 	return nil, misuse("", "%s: %s", p.Key, p.Text)
-}
-
-// fit sizes one outfit, with the weight of the others that its design has.
-func (t *Fitting) fit(k *facts, w World, beside string, n outfit.Name) (*outfit.Outfits, error) {
-	s, err := k.ship(w, k.design.Gear, beside, t.Water)
-	if err != nil {
-		return nil, err
-	}
-	o, err := outfit.One(s, n)
-	return o, of(k.name, err)
 }
 
 // outfitting is what there is to tell and to make of an outfit.
