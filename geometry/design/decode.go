@@ -11,7 +11,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 
-	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 )
 
 // maxFile is the largest design file read, bytes: a hundred times what the
@@ -22,7 +22,7 @@ const maxFile = 1 << 20
 // Units: every length and angle in the file carries its own.
 // Returns: a design that has passed Check, with defaults filled in for keys
 // that have one and the stern's values like the bow's where they are left out.
-// Errors: *finding.Fault for anything wrong in the file; the reader's own error.
+// Errors: *wording.Fault for anything wrong in the file; the reader's own error.
 func Decode(r io.Reader, name string) (*Design, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
 	if err != nil {
@@ -31,7 +31,7 @@ func Decode(r io.Reader, name string) (*Design, error) {
 	// Editors on some systems put a byte order mark in front.
 	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
 	if why := noDesign(data); why != "" {
-		return nil, &finding.Fault{File: name, Text: why}
+		return nil, &wording.Fault{File: name, Text: why}
 	}
 	s := newSurvey(data, name)
 	if f := s.walk(); f != nil {
@@ -44,7 +44,7 @@ func Decode(r io.Reader, name string) (*Design, error) {
 	}
 	d.settle(s.given)
 	if p := d.Check(); p != nil {
-		return nil, &finding.Fault{File: name, Line: s.lineOf(p.Key), Key: unnumbered(p.Key), Text: p.Text}
+		return nil, &wording.Fault{File: name, Line: s.lineOf(p.Key), Key: unnumbered(p.Key), Text: p.Text}
 	}
 	return d, nil
 }
@@ -112,12 +112,12 @@ func emptied[T any](list *[]T) {
 // decodeFault turns the library's errors into the builder's words. The survey
 // has found unknown keys and wrong kinds before; what is left is text that is no
 // TOML, and values that cannot be read.
-func (s *survey) decodeFault(err error) *finding.Fault {
+func (s *survey) decodeFault(err error) *wording.Fault {
 	var at *toml.DecodeError
 	if !errors.As(err, &at) {
-		return &finding.Fault{File: s.file, Text: valueWords(err.Error())}
+		return &wording.Fault{File: s.file, Text: valueWords(err.Error())}
 	}
-	f := &finding.Fault{File: s.file, Key: joinKey(at.Key())}
+	f := &wording.Fault{File: s.file, Key: joinKey(at.Key())}
 	f.Line, _ = at.Position()
 	if f.Key != "" {
 		f.Text = valueWords(at.Error())

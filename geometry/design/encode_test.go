@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 func encode(t testing.TB, d *Design) string {
@@ -153,7 +153,7 @@ func FuzzDecode(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		d, err := Decode(bytes.NewReader(data), "x.toml")
 		if err != nil {
-			var fault *finding.Fault
+			var fault *wording.Fault
 			if d != nil || !errors.As(err, &fault) || strings.ContainsAny(err.Error(), "\n\r") || fault.Text == "" {
 				t.Fatalf("Decode gives %v and %q, want one line of a fault", d, err)
 			}

@@ -6,17 +6,17 @@ import (
 	"testing"
 	"unicode"
 
-	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 )
 
 // faultOf decodes what must be refused and checks what holds for every fault:
 // no design, one line, no control characters, not endless.
-func faultOf(t *testing.T, file string) *finding.Fault {
+func faultOf(t *testing.T, file string) *wording.Fault {
 	t.Helper()
 	d, err := decode(file)
-	var f *finding.Fault
+	var f *wording.Fault
 	if d != nil || !errors.As(err, &f) {
-		t.Fatalf("Decode = %v, %v, want no design and a *finding.Fault", d, err)
+		t.Fatalf("Decode = %v, %v, want no design and a *wording.Fault", d, err)
 	}
 	s := f.Error()
 	if f.Text == "" || len(s) > 2500 {

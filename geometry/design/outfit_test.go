@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 )
 
 // with adds outfit tables to the river design.
@@ -86,7 +86,7 @@ func TestOutfitValues(t *testing.T) {
 		{"[outfit.row]\nbody = \"child\"", "outfit.row.body"},
 	} {
 		_, err := decode(with(t, c.tables))
-		var f *finding.Fault
+		var f *wording.Fault
 		switch {
 		case c.key == "" && err != nil:
 			t.Errorf("%q is refused: %v", c.tables, err)

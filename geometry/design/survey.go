@@ -8,7 +8,6 @@ import (
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
-	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
@@ -35,11 +34,11 @@ func newSurvey(data []byte, file string) *survey {
 
 // walk goes through the file up to the first fault. It stops without one where
 // the file cannot be read; the reading proper says why.
-func (s *survey) walk() (fault *finding.Fault) {
+func (s *survey) walk() (fault *wording.Fault) {
 	defer func() {
 		switch f := recover().(type) {
 		case nil:
-		case *finding.Fault:
+		case *wording.Fault:
 			fault = f
 		default:
 			panic(f)
@@ -88,7 +87,7 @@ func (s *survey) lineAt(n *unstable.Node) {
 
 // fail leaves the walk.
 func (s *survey) fail(at place, format string, args ...any) {
-	panic(&finding.Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)})
+	panic(&wording.Fault{File: s.file, Line: s.line, Key: at.name, Text: fmt.Sprintf(format, args...)})
 }
 
 func (s *survey) header(e *unstable.Node) {

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 )
 
 // setting is one place in a file where a key stands, or could.
@@ -103,7 +103,7 @@ func TestEveryValue(t *testing.T) {
 func refused(t *testing.T, name, key, value string, s setting) {
 	t.Helper()
 	_, err := decode(fmt.Sprintf(s.file, value))
-	var f *finding.Fault
+	var f *wording.Fault
 	if !errors.As(err, &f) || f.Key != key || f.Line != s.line {
 		t.Errorf("%s: %s = %s on line %d: got %v, want a fault of that key and line", name, key, value, s.line, err)
 	}
@@ -121,7 +121,7 @@ func borderline(t *testing.T, name string, k Key, value string, s setting) {
 	if err == nil {
 		return
 	}
-	var f *finding.Fault
+	var f *wording.Fault
 	if !errors.As(err, &f) || f.Key != k.Name || f.Line <= 0 || f.Line != s.line && last(k.Name) != "at" {
 		t.Errorf("%s: %s = %s on line %d: got %v, want a fault of that key", name, k.Name, value, s.line, err)
 	}

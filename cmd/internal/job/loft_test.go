@@ -231,6 +231,9 @@ func TestOutfitTitles(t *testing.T) {
 			`]]> <!-- --> <?x?> </svg> &amp; &#0;`: "x-svg-amp-0", `) Tj ET (\\( \ %%EOF endstream`: "tj-et-eof-endstream",
 			`/../../etc\..\passwd:C:\con`: "etc-passwd-c-con", "Каноэ 船 قارب": "boat",
 		} {
+			if !long && verb != "sail" && slug != "boat" {
+				continue
+			}
 			t.Run(verb+" "+slug, func(t *testing.T) {
 				t.Parallel()
 				quoted, err := json.Marshal(title) // a JSON text is a TOML text too

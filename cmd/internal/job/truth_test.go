@@ -27,6 +27,9 @@ func TestTruth(t *testing.T) {
 	papers := map[string][2]float64{"letter": {215.9, 279.4}, "a4": {210, 297}} // ANSI/ASME Y14.1 size A; ISO 216
 	for _, design := range []string{"brook", "lake", "river"} {
 		for paper, size := range papers {
+			if !long && (paper == "a4") != (design == "lake") {
+				continue // one paper a boat
+			}
 			t.Run(design+" on "+paper, func(t *testing.T) {
 				t.Parallel()
 				s := loftAndRead(t, design, paper)

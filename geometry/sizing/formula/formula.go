@@ -29,7 +29,6 @@ package formula
 import (
 	"fmt"
 
-	"ribwright/geometry/finding"
 	"ribwright/geometry/wording"
 )
 
@@ -56,8 +55,8 @@ type Place struct {
 }
 
 // Fault is what is wrong there with the statement of a name, "" when none can be named.
-func (p Place) Fault(name, text string) *finding.Fault {
-	return &finding.Fault{File: p.File, Line: p.Line, Col: p.Col, Key: name, Text: text}
+func (p Place) Fault(name, text string) *wording.Fault {
+	return &wording.Fault{File: p.File, Line: p.Line, Col: p.Col, Key: name, Text: text}
 }
 
 // refuse leaves what is being done with a file; catch takes the fault back.
@@ -69,7 +68,7 @@ func refuse(at Place, name, format string, args ...any) {
 func catch(err *error) {
 	switch f := recover().(type) {
 	case nil:
-	case *finding.Fault:
+	case *wording.Fault:
 		*err = f
 	default:
 		panic(f)

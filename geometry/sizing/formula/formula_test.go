@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 )
 
 // env is what the tests' formulas may use.
@@ -149,7 +149,7 @@ func TestRefuses(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := Compile(Source{"own", c.text}, nil, env())
-			var f *finding.Fault
+			var f *wording.Fault
 			if !errors.As(err, &f) {
 				t.Fatalf("got %v, want a fault with %q", err, c.want)
 			}

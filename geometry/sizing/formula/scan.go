@@ -9,7 +9,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
@@ -180,7 +179,7 @@ func Quantity(text string) (v float64, d Dim, err error) {
 		}
 	}
 	defer func() {
-		var f *finding.Fault
+		var f *wording.Fault
 		if errors.As(err, &f) {
 			err = fmt.Errorf("%q: %s", wording.Clip(text, 30), f.Text)
 		}

@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/finding"
 	"ribwright/geometry/water/float"
+	"ribwright/geometry/wording"
 )
 
 func load(t testing.TB, name string) *Table {
@@ -202,7 +202,7 @@ func TestFaults(t *testing.T) {
 		{head + "0 5,1,1\n", "is no number", 2},
 	} {
 		_, err := Read(strings.NewReader(c.text), "t.csv")
-		var f *finding.Fault
+		var f *wording.Fault
 		if !errors.As(err, &f) || f.Line != c.line || !strings.Contains(f.Text, c.want) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%q: %v, want line %d: ... %s", c.text, err, c.line, c.want)
 		}

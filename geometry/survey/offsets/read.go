@@ -10,8 +10,8 @@ import (
 	"strings"
 
 	"ribwright/geometry"
-	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 // The largest table read: far more than a hull has, little enough to refuse a
@@ -38,7 +38,7 @@ type row struct {
 // midship that is the fullest, the hull is taken as alike at both ends. Heights
 // are counted from the lowest point, and stations from the middle when zero is
 // one of the ends.
-// Errors: *finding.Fault with the line; the reader's own error.
+// Errors: *wording.Fault with the line; the reader's own error.
 func Read(r io.Reader, name string) (*Table, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
 	if err != nil {
@@ -47,9 +47,9 @@ func Read(r io.Reader, name string) (*Table, error) {
 	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
 	switch {
 	case len(data) > maxFile:
-		return nil, &finding.Fault{File: name, Text: "is larger than 4 MB, so it is no table of offsets"}
+		return nil, &wording.Fault{File: name, Text: "is larger than 4 MB, so it is no table of offsets"}
 	case bytes.IndexByte(data, 0) >= 0:
-		return nil, &finding.Fault{File: name, Text: "is no text file; a table of offsets is CSV text"}
+		return nil, &wording.Fault{File: name, Text: "is no text file; a table of offsets is CSV text"}
 	}
 	t := new(Table)
 	rows, mirrored, fault := t.readRows(string(data), name)
@@ -64,14 +64,14 @@ func Read(r io.Reader, name string) (*Table, error) {
 		t.settle()
 	}
 	if len(t.Stations) < 3 {
-		return nil, &finding.Fault{File: name, Text: fmt.Sprintf("has %d stations; accepted: three and more along the hull, or two and more from midship", len(t.Stations))}
+		return nil, &wording.Fault{File: name, Text: fmt.Sprintf("has %d stations; accepted: three and more along the hull, or two and more from midship", len(t.Stations))}
 	}
 	return t, nil
 }
 
 // readRows reads header and rows; mirrored says that the file counts its stations from
 // midship.
-func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *finding.Fault) {
+func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *wording.Fault) {
 	var head header
 	blanks, split := 0, "" // split is "" above the header
 	for i, line := range strings.Split(text, "\n") {
@@ -90,7 +90,7 @@ func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *f
 		}
 		switch {
 		case err != nil:
-			return nil, false, &finding.Fault{File: name, Line: i + 1, Text: err.Error()}
+			return nil, false, &wording.Fault{File: name, Line: i + 1, Text: err.Error()}
 		case ok:
 			r.line = i + 1
 			rows = append(rows, r)
@@ -99,7 +99,7 @@ func (t *Table) readRows(text, name string) (rows []row, mirrored bool, fault *f
 		}
 	}
 	if split == "" {
-		return nil, false, &finding.Fault{File: name, Text: "is empty; its first line names the columns, as station_mm,height_mm,half_breadth_mm"}
+		return nil, false, &wording.Fault{File: name, Text: "is empty; its first line names the columns, as station_mm,height_mm,half_breadth_mm"}
 	}
 	if blanks > 0 {
 		t.Notes = append(t.Notes, counted(blanks, "row without a height or half-breadth is passed over", "rows without a height or half-breadth are passed over"))
@@ -155,18 +155,18 @@ const (
 )
 
 // gather sorts rows into stations and their points from the keel up.
-func (t *Table) gather(rows []row, name string) *finding.Fault {
+func (t *Table) gather(rows []row, name string) *wording.Fault {
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.x, b.x) })
 	twice := 0
 	for _, r := range rows {
 		n := len(t.Stations)
 		if n == 0 || r.x-t.Stations[n-1].X > same {
 			if n > 0 && r.x-t.Stations[n-1].X < apart {
-				return &finding.Fault{File: name, Line: r.line, Text: fmt.Sprintf("station %g mm is only %.2g mm from the one at %g mm on line %d; give both the same place, or at least %g mm between them",
+				return &wording.Fault{File: name, Line: r.line, Text: fmt.Sprintf("station %g mm is only %.2g mm from the one at %g mm on line %d; give both the same place, or at least %g mm between them",
 					r.x, r.x-t.Stations[n-1].X, t.Stations[n-1].X, t.Stations[n-1].Line, apart)}
 			}
 			if n == maxStations {
-				return &finding.Fault{File: name, Line: r.line, Text: fmt.Sprintf("there are more than %d stations", maxStations)}
+				return &wording.Fault{File: name, Line: r.line, Text: fmt.Sprintf("there are more than %d stations", maxStations)}
 			}
 			t.Stations = append(t.Stations, Station{X: r.x, Line: r.line})
 			n++
@@ -178,7 +178,7 @@ func (t *Table) gather(rows []row, name string) *finding.Fault {
 			continue
 		}
 		if len(s.Points) == maxPoints {
-			return &finding.Fault{File: name, Line: r.line, Text: fmt.Sprintf("station %g mm has more than %d points", r.x, maxPoints)}
+			return &wording.Fault{File: name, Line: r.line, Text: fmt.Sprintf("station %g mm has more than %d points", r.x, maxPoints)}
 		}
 		s.Points = append(s.Points, r.p)
 	}
@@ -188,7 +188,7 @@ func (t *Table) gather(rows []row, name string) *finding.Fault {
 	for i := range t.Stations {
 		t.Stations[i].order()
 		if s := t.Stations[i]; len(s.Points) == 1 && s.Points[0].X > 20 {
-			return &finding.Fault{File: name, Line: s.Line, Text: fmt.Sprintf("station %g mm has one point, %g mm off the middle line; accepted: two points and more, or an end on the middle line", s.X, s.Points[0].X)}
+			return &wording.Fault{File: name, Line: s.Line, Text: fmt.Sprintf("station %g mm has one point, %g mm off the middle line; accepted: two points and more, or an end on the middle line", s.X, s.Points[0].X)}
 		}
 	}
 	return nil

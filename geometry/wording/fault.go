@@ -1,9 +1,7 @@
-package finding
+package wording
 
 import (
 	"fmt"
-
-	"ribwright/geometry/wording"
 )
 
 // Fault is something wrong in a file, told to the woodworker: where it is, what it
@@ -32,7 +30,7 @@ func (f *Fault) Error() string {
 		}
 	}
 	if f.Key != "" {
-		s += ": " + wording.Clip(f.Key, longestKey)
+		s += ": " + Clip(f.Key, longestKey)
 	}
-	return wording.OneLine(s + ": " + wording.Clip(f.Text, longestText))
+	return OneLine(s + ": " + Clip(f.Text, longestText))
 }
