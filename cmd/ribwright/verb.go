@@ -92,6 +92,7 @@ func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*p
 
 // dateOfFiles returns the date that stands in every file: a fixed one, so that
 // the same design gives the same bytes, or what a build system asks for.
+//
 // Source: the SOURCE_DATE_EPOCH specification, version 1.1, reproducible-builds.org.
 func dateOfFiles(epoch string) (time.Time, error) {
 	if epoch == "" {

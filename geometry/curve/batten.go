@@ -13,6 +13,7 @@ import (
 // Batten is the elastic batten: the curve y(x) of least bending energy through
 // its pins, free at both ends, to first order in the slope. That is the
 // natural cubic spline. Beyond the end pins it runs on straight.
+//
 // Source: any text on beams; least-energy property after J. C. Holladay,
 // "A smoothest curve approximation", Math. Tables Aids Comput. 11, 1957.
 type Batten struct {
@@ -21,6 +22,7 @@ type Batten struct {
 }
 
 // NewBatten returns the batten through the pins (x[i], y[i]) in mm.
+//
 // Requires: at least two pins, x strictly increasing, all finite.
 func NewBatten(x, y []float64) (*Batten, error) {
 	if len(x) < 2 {
@@ -104,6 +106,7 @@ func (b *Batten) At(x float64) (y, slope, second float64) {
 // between two controls it stays between their values. It is what a parameter
 // of the hull follows from the middle to the ends. Beyond the end controls it
 // keeps the end value.
+//
 // How: a cubic Hermite curve whose slopes are limited so that each piece is
 // monotone. Source: F. N. Fritsch, J. Butland, "A method for constructing
 // local monotone piecewise cubic interpolants", SIAM J. Sci. Stat. Comput.

@@ -88,6 +88,7 @@ func (c Chain) Path(start geometry.Point, heading float64) Path {
 // Offset returns the chain that runs d mm to the left of c (inside its turns);
 // negative d runs outside. Arcs change radius, straight runs keep their length,
 // so the offset is exact. Its start lies d to the left of c's start.
+//
 // Errors: an inside offset that eats a whole arc, naming the arc's radius.
 func (c Chain) Offset(d float64) (Chain, error) {
 	out := make(Chain, len(c))

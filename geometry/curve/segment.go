@@ -178,6 +178,7 @@ func (Cubic) segment() {}
 
 // Stretch returns the piece of a segment from the parameter a to b, 0 <= a <= b <= 1,
 // run through as the segment is; the segment itself from 0 to 1.
+//
 // Accuracy: that of doubles; of a cubic it is the same curve, cut after de Casteljau.
 func Stretch(s Segment, a, b float64) Segment {
 	if a <= 0 && b >= 1 {

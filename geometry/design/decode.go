@@ -19,6 +19,7 @@ import (
 const maxFile = 1 << 20
 
 // Decode reads and checks a design file. The name is used in messages only.
+//
 // Units: every length and angle in the file carries its own.
 // Returns: a design that has passed Check, with defaults filled in for keys
 // that have one and the stern's values like the bow's where they are left out.

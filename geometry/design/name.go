@@ -11,6 +11,7 @@ import (
 // Fingerprint returns eight letters that differ between designs that differ in
 // any value; the order and the comments of the file do not count. It is taken of
 // the bare values, so that a better worded comment tag leaves it as it is.
+//
 // Errors: a value that cannot be written, which Check would have refused.
 func (d *Design) Fingerprint() (string, error) {
 	values, err := json.Marshal(d)

@@ -29,6 +29,7 @@ type Wood struct {
 
 // Wood returns the wood of that name: the builder's own values where the design
 // gives some, the table's for the rest.
+//
 // Errors: a name that neither the design nor the table knows.
 func (d *Design) Wood(name string) (timber.Species, error) {
 	known, err := timber.Lookup(name)

@@ -14,6 +14,7 @@ const MaxAngle Angle = 2 * math.Pi
 type Angle float64
 
 // ParseAngle reads an angle with its unit and returns it in radians.
+//
 // Units: deg, degree, degrees or the degree sign; rad; in capitals or not.
 // Numbers are written as for ParseLength: 12, 0.2, 22 1/2. A sign may stand at
 // the very start.

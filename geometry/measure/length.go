@@ -21,6 +21,7 @@ const MaxLength Length = 1e6
 type Length float64
 
 // ParseLength reads a length with its unit and returns it in mm.
+//
 // Units: mm, cm, m; in, inch, inches or "; ft, foot, feet or '; in capitals or
 // not. The curly quotes, the primes, and two apostrophes for inches, count as marks.
 // Numbers: 3.5, 7/8, 34 1/2, 34-1/2, the one-character fractions with or
@@ -137,6 +138,7 @@ func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 // ParsePair reads two lengths with an x between them: 4 ft x 8 ft, 12x18in,
 // 300 mm × 420 mm. A unit behind the second alone holds for both; without any
 // unit both are mm, as sheet stock is written: 1220x2440.
+//
 // Errors: those of ParseLength, no x or two, a unit behind the first alone.
 func ParsePair(s string) (Length, Length, error) {
 	left, right, found := strings.Cut(strings.NewReplacer("X", "x", "\u00D7", "x").Replace(s), "x")

@@ -22,6 +22,7 @@ func printedForm() string {
 }
 
 // ParsePrinted reads a measured length "of" its nominal one.
+//
 // Errors: anything else, a nominal of 0, a stretch over 5 % either way.
 func ParsePrinted(s string) (Printed, error) {
 	got, nominal, found := strings.Cut(strings.ToLower(s), " of ")

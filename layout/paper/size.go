@@ -57,6 +57,7 @@ func Letter() Size { return sizes()[0] }
 
 // ParseSize reads a size by its name, capitals or not, or as two lengths with
 // an x between them; a unit behind the second holds for both.
+//
 // Errors: anything else; an edge under 200 mm or a page over 5080 mm.
 func ParseSize(s string) (Size, error) {
 	for _, p := range sizes() {
@@ -106,6 +107,7 @@ type Sheet struct {
 const least = 165
 
 // Sheet lays the paper down, its long edge level or upright.
+//
 // Errors: margins that leave less than 165 mm either way.
 func (s Setup) Sheet(lying bool) (Sheet, error) {
 	out := Sheet{Setup: s, Lying: lying, W: s.Size.Across, H: s.Size.Down}

@@ -39,6 +39,7 @@ const (
 // any other place.
 //
 // Requires most > 0; hi <= lo gives one piece. All in mm.
+//
 // Cost: with n pieces and s spans, n (tries + s)^2 at the most.
 func Cuts(lo, hi, most float64, must, should []layout.Span, long bool) []float64 {
 	n := max(1, int(math.Ceil((hi-lo-closeEnough)/most)))

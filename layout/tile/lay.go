@@ -63,6 +63,7 @@ type Count struct {
 // sheets say what is here and how to use it. Of several ways to lay the paper,
 // to cut and to pack, the one with the fewest sheets is taken; on a roll the one with
 // the fewest joints.
+//
 // Returns: a document in which every view shows its frame at full size, times
 // the document's stretch.
 // Errors: a drawing with nothing in it; margins that leave too little room.

@@ -9,6 +9,7 @@ import (
 
 // hints ask the print dialogue to keep the size, to pick paper by page size and
 // to print on one side. They are only asked for: every sheet carries scale bars.
+//
 // Source: ISO 32000-1, 12.2, table 150.
 const hints = "/ViewerPreferences <</PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex /DisplayDocTitle true>>\n"
 

@@ -72,6 +72,7 @@ func (f *PDF) bookmarks(v any, level int, pages map[int]int, out *[]Bookmark) er
 }
 
 // plainText reads a text string: UTF-16 behind its mark, or as it stands.
+//
 // Source: ISO 32000-1, 7.9.2.2.
 func plainText(s string) string {
 	if len(s) < 2 || s[:2] != "\xfe\xff" {

@@ -57,6 +57,7 @@ func (t Text) CapHeight() float64 { return t.Size * 0.718 }
 
 // Bounds returns the box around the lettering, from the lowest descender of the
 // font to its highest capital; it does not look at the clip.
+//
 // Source: Adobe Core 14 AFM files, Helvetica: descender -207.
 func (t Text) Bounds() Box {
 	sin, cos := math.Sincos(t.Angle)

@@ -34,6 +34,7 @@ type Boat struct {
 }
 
 // New covers and weighs a frame with the people and gear given, and no outfits.
+//
 // Errors: an outside that cannot be drawn, or a wood that is not known.
 func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, error) {
 	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, People: people}

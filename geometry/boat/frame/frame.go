@@ -31,6 +31,7 @@ type Frame struct {
 }
 
 // Build works out every part of a checked design.
+//
 // Errors: the first rib whose section cannot be made, a mortise, scarf or
 // thwart in another's way, a stem without room for its own joints. Each names
 // the part, the place, the cause and a cure.

@@ -150,6 +150,7 @@ type Correction struct {
 }
 
 // Corrections returns those of all ribs, from aft forward.
+//
 // Errors: a section from which half a millimeter takes the shape away.
 func Corrections(f *Frame) ([]Correction, error) {
 	out := make([]Correction, len(f.Ribs))

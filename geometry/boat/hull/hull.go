@@ -25,6 +25,7 @@ type Hull struct {
 }
 
 // New works out the hull of a checked design.
+//
 // Errors: a stem whose curves do not meet, a gunwale that cannot be drawn, or
 // controls that contradict each other; each names the place and what to change.
 func New(d *design.Design) (*Hull, error) {
@@ -85,6 +86,7 @@ func (h *Hull) FloorZ(x float64) float64 {
 }
 
 // Section returns the section at the station x, from the keel point up.
+//
 // Errors: a station beyond the keel, or a half-breadth and depth from which the
 // shape set for that place cannot be made; the message names station, cause
 // and cure.

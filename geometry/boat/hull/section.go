@@ -35,6 +35,7 @@ type Section struct {
 // the given shape: a bottom arc turning from level through the bottom turn, a
 // bilge arc, and a topside (straight, or an arc that turns by the topside
 // curve) that arrives at the gunwale with the flare.
+//
 // How: each piece is a chord of its length l and turn t, l sinc(t/2) long and
 // leaning t/2 from its start; only the lengths of bottom and topside are
 // unknown, and two linear equations give them. Where the bottom arc would come

@@ -32,6 +32,7 @@ func (e EdgeSet) Radius() float64 { return e.run * e.run / (2 * e.Rise) }
 
 // Strain returns the bending strain in the upper and lower faces of a gunwale
 // of the given height (mm): half the height over the radius.
+//
 // Source: elementary beam theory.
 func (e EdgeSet) Strain(height float64) float64 { return height / 2 / e.Radius() }
 

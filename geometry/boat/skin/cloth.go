@@ -65,6 +65,7 @@ type Cloth struct {
 
 // New covers a boat and makes it ready to float, with so many stations between the
 // last rib and the tip of each end: an even number, so that Simpson's rule fits.
+//
 // Errors: an outline that is no section of a hull.
 func New(b Boat, steps int) (*Cloth, error) {
 	c := &Cloth{boat: b, ribs: b.Ribs()}

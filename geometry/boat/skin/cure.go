@@ -99,6 +99,7 @@ const places = 100
 // rearranged places a number of stringers so that every rib stays off the cloth,
 // moved as little as can be from where they are, or, when there is another
 // number, from even shares. False when no places serve.
+//
 // How: a gap between two battens can be judged by itself, so the least sum of
 // moves up to a stringer at a place follows from that of the stringer before it.
 func rearranged(f *frame.Frame, n int) ([]float64, bool) {

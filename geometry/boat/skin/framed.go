@@ -14,6 +14,7 @@ import (
 const endSteps = 12
 
 // Of covers a finished frame.
+//
 // Errors: an outline that is no section of a hull, which a frame that was built has
 // not.
 func Of(f *frame.Frame) (*Cloth, error) { return New(framed{f}, endSteps) }
@@ -60,6 +61,7 @@ func EndOf(e hull.End, siding float64, landings []geometry.Point) End {
 
 // Smooth returns the boat with its cloth on the arcs, as if there were a stringer
 // everywhere: for comparison.
+//
 // Errors: a rib whose arcs have no line outside them.
 func Smooth(f *frame.Frame, c *Cloth) (*float.Hull, error) {
 	round := map[float64][]geometry.Point{}

@@ -69,6 +69,7 @@ func Height(p design.Person) float64 {
 
 // Sitting returns a person's sitting height, mm: a share of the stature, or that
 // of the median body of the mass when the stature is not known.
+//
 // Source: ANSUR II (US Army 2012): sitting over stature 0.526 in women and 0.523
 // in men; medians 66.8 kg and 857 mm, 84.6 kg and 918 mm, taken as a straight
 // line and kept between the 5th percentile of women and the 95th of men.

@@ -43,6 +43,7 @@ func cubic(volume, density float64) float64 { return volume * density * 1e-9 }
 // Boat lists the parts of the empty boat, with the cloth over its frame. Seats, floor
 // slats and footrests are not in a design and are not counted; stems are counted as
 // the wood of the breasthooks.
+//
 // Errors: a wood that is not known.
 func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 	w := weigher{f: f}

@@ -53,6 +53,7 @@ const (
 )
 
 // Read reads and checks a price table. The name is used in messages only.
+//
 // Errors: text that is no TOML, an unknown key, a price below 0 or past 1e9, a
 // table without a price for other woods.
 func Read(r io.Reader, name string) (*Table, error) {

@@ -81,6 +81,7 @@ func bendAt(line *curve.Track, x float64) float64 {
 // joints places the scarfs of a run so that no piece is longer than the stock,
 // those of the design first. taken are the middles of scarfs in the sticks beside
 // it. From aft forward each piece is made as long as it can be.
+//
 // Errors: no place within the rules.
 func (r *Run) joints(stock float64, taken []Joint) ([]Joint, error) {
 	var out []Joint
@@ -173,6 +174,7 @@ type maker struct {
 }
 
 // split returns the pieces of stick i from stock of the given length.
+//
 // Errors: a stick that is too long and may not or cannot be scarfed.
 func (m *maker) split(i int, stock float64) (Cutting, error) {
 	s := &m.sticks[i]

@@ -28,6 +28,7 @@ func hundredths(mm float64, up bool) int {
 
 // Pack lays lengths, mm, into as few bins of the given capacity as it finds, with
 // gap mm between neighbors in a bin: pieces along a board, or rips across it.
+//
 // How: first-fit decreasing gives a packing; then bins are filled one after the
 // other, each with the longest item left and the best company for it, going back
 // on choices within a fixed number of steps. It stops at the bound of Martello and

@@ -79,6 +79,7 @@ func (s Sawn) Pieces() []Piece {
 
 // Make plans the sawing of a frame and its outfits from the boards that its design names, or from
 // sizes to ask the yard for.
+//
 // How: each wood is ripped first and the rips are crosscut, both by Pack; the end
 // left of a wide rip is ripped once more where that saves a board. Long sticks are scarfed where the boards are short. Of several orders of using up the
 // builder's boards, and of the yard's sizes, the one that leaves no stick without

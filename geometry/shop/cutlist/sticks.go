@@ -211,6 +211,7 @@ type Finished struct {
 }
 
 // Finished returns the wood that stays in the boat and in its outfits.
+//
 // Errors: a wood that the design does not know.
 func (p *Plan) Finished(d *design.Design) (boat, outfits Finished, err error) {
 	for _, s := range p.Sticks {

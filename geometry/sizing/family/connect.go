@@ -101,6 +101,7 @@ func tagged(table reflect.Type, key string) (reflect.StructField, bool) {
 }
 
 // Design puts the values of a run into a design. It has not passed Check yet.
+//
 // Errors: *wording.Fault for a value that a key does not take.
 func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 	d := design.Defaults()

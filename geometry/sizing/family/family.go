@@ -57,6 +57,7 @@ func Source(name string) (formula.Source, error) {
 }
 
 // Read checks a family file. It may use the shipped ones.
+//
 // Errors: *wording.Fault for what is wrong in the file, with line and column.
 func Read(src formula.Source) (*Family, error) {
 	// The partner is known only where two paddle, so the seats are read first.

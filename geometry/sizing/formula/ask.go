@@ -164,6 +164,7 @@ type Step struct {
 
 // Explain returns the whole derivation of a value: itself, then what it uses,
 // each explained once, down to what was given.
+//
 // Errors: an unknown name, with the nearest.
 func (r *Run) Explain(name string) ([]Step, error) {
 	slot, ok := r.p.slots[name]

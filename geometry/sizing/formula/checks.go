@@ -52,6 +52,7 @@ func (v Check) Finding() finding.Finding {
 }
 
 // Checks works out every check of the file, in its order.
+//
 // Errors: *wording.Fault for a check that has no answer.
 func (r *Run) Checks() (out []Check, err error) {
 	defer catch(&err)

@@ -32,6 +32,7 @@ type Program struct {
 
 // Compile reads a file and those it uses, checks every formula and puts them in
 // an order in which they can be worked out.
+//
 // Errors: *wording.Fault for anything wrong in a file, with line and column.
 func Compile(main Source, open Opener, inputs []Input) (_ *Program, err error) {
 	defer catch(&err)

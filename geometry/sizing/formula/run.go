@@ -111,6 +111,7 @@ func (m Mask) Others() Mask {
 
 // Work works out the chosen values, each after those it uses, from the values
 // that are set; nil chooses all.
+//
 // Errors: *wording.Fault for a division by zero and whatever else has no answer.
 func (r *Run) Work(m Mask) (err error) {
 	defer catch(&err)

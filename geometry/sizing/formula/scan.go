@@ -166,6 +166,7 @@ func unitWords() string {
 
 // Quantity reads one number with its unit, as on a command line: 62 kg, 110mm,
 // 5'-6", 4 km/h, 12 %. The result is in mm, kg, s and radians.
+//
 // Errors: anything else, with what is accepted.
 func Quantity(text string) (v float64, d Dim, err error) {
 	text = strings.TrimSpace(text)

@@ -104,6 +104,7 @@ var (
 const maxPower = 12
 
 // plus is the kind of a number with the powers of e, times n, added.
+//
 // Errors: one grows past maxPower.
 func (d Dim) plus(e Dim, n int) (Kind, error) {
 	for i := range d {

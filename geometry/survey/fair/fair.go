@@ -45,6 +45,7 @@ type Miss struct {
 
 // Of fits a design to a table. The same table gives the same design. A table of
 // which one half was mirrored gives a design alike at both ends.
+//
 // How: the sheer by the gunwales' tilt and edge-set, the plan by spreaders where
 // they are needed, the keel by its rocker, the ends by rake and forefoot; then the
 // shape of the section at every measured station that is wide enough, with the
@@ -192,6 +193,7 @@ type span struct{ lo, hi float64 }
 // least finds the parameters of least cost, each kept inside its span, from the
 // most promising of several starts. The cost may be infinite where nothing can be
 // made.
+//
 // How: the simplex of Nelder and Mead on parameters as shares of their spans,
 // folded back at the ends. Deterministic; bounded by the steps.
 func least(spans []span, starts [][]float64, cost func([]float64) float64) ([]float64, float64) {

@@ -20,6 +20,7 @@ const (
 // Hull makes a hull to float: straight lines between the points of a section,
 // and between stations, where they stand far apart, fair curves that do not
 // overshoot through the points at equal shares of the girth.
+//
 // Errors: sections that hold nothing.
 func (t *Table) Hull() (*float.Hull, error) {
 	if len(t.Stations) >= enough && t.gap() <= widest*t.Length() {

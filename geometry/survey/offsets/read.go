@@ -38,6 +38,7 @@ type row struct {
 // midship that is the fullest, the hull is taken as alike at both ends. Heights
 // are counted from the lowest point, and stations from the middle when zero is
 // one of the ends.
+//
 // Errors: *wording.Fault with the line; the reader's own error.
 func Read(r io.Reader, name string) (*Table, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))

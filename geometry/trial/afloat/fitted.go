@@ -85,6 +85,7 @@ type Outfitted struct {
 
 // WithOutfits works out how a boat that has outfits aboard lies without them, with each
 // of them, and with all where there are several.
+//
 // Errors: a wood that is not known.
 func WithOutfits(b aboard.Boat, o *outfit.Outfits, w water.Water) ([]Outfitted, error) {
 	weights, err := o.Weights()

@@ -57,6 +57,7 @@ type Displacement struct {
 }
 
 // Run makes the trial.
+//
 // Errors: *float.Fault when there is no rest: sinks, swamps, load outside the
 // hull; a draft that the hull has not; a rib whose arcs have no line outside them.
 func Run(b aboard.Boat, o Options) (*Report, error) {

@@ -23,6 +23,7 @@ type Boat struct {
 }
 
 // Of works out the balance of a frame.
+//
 // Errors: woods or sizes from which no model can be made. A frame whose ribs
 // cannot take the load off its cross pieces is no error: Why tells.
 func Of(f *frame.Frame) (*Boat, error) {
@@ -200,6 +201,7 @@ func (b *Boat) RibStress(i int, push float64) float64 {
 // FreeRadius returns the radius that bend j of rib i has when the rib stands free
 // in the neutral set, mm at mid-thickness; +Inf when it would be straight or bent
 // the other way.
+//
 // How: in its place the rib is pinched by P, which bends it by P m/(E I) more, m
 // the height of its head above the place. A form has plain arcs and straight runs
 // that stay straight, so each bend takes the mean of m over it, and all together

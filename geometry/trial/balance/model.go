@@ -10,6 +10,7 @@
 // boat. Rib heads are hinged in their mortises; the twist of the gunwales, the
 // stringers, the skin and the breasthooks' grip are left out, and the ends are
 // free to draw together by the fraction of a millimetre that widening takes.
+//
 // Source: beam theory as in S. Timoshenko, Strength of Materials, and M. Hetenyi,
 // Beams on Elastic Foundation; recalled, and checked by closed forms in the tests.
 package balance
@@ -43,6 +44,7 @@ type Model struct {
 
 // New puts a model together. fine, 1 or more, cuts every element into that many,
 // for tests of convergence.
+//
 // Errors: a member off the rail, a stiffness that is none, a rail that bends
 // nothing. Each names the member.
 func New(rail Rail, ribs, struts []Member, fine int) (*Model, error) {

@@ -32,6 +32,7 @@ func (b band) pin(i int) {
 // factor returns L and D of b = L D Lᵀ in one band, D on the diagonal; ok is
 // false when b does not stand firm: a pivot is not above 0 beside its own
 // stiffness.
+//
 // Source: Cholesky's method without roots, as in any text on matrices.
 func (b band) factor() (f band, ok bool) {
 	f = append(band(nil), b...)

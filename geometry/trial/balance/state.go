@@ -52,6 +52,7 @@ type State struct {
 }
 
 // Settle returns where the frame comes to rest.
+//
 // Errors: a setting that is not for this model; a frame that does not stand.
 func (m *Model) Settle(s Setting) (*State, error) {
 	f, err := m.held(s)
@@ -124,6 +125,7 @@ var ErrNoNeutral = errors.New("no setting of the ribs takes the load off every c
 // Neutral returns how much wider than its place in the boat each rib should stand
 // before it is fitted, mm, so that every cross piece carries nothing and can be
 // taken out without the boat moving.
+//
 // How: without cross pieces the offsets v follow from the openings o by v = v0 +
 // G o. The offset at every cross piece is held at 0; of all openings that do so,
 // those are taken that make

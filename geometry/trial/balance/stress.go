@@ -52,6 +52,7 @@ func (b *Boat) Back() float64 {
 // Stress returns the greatest bending stress in a stack of the given width in mm
 // that was glued at Form times the curvature designed and is now held at now
 // (1/mm), N/mm2.
+//
 // How: a ply has its own bend from the gluing, and from then on bends with the
 // stack: at the height y of the stack, c the middle of the ply, the strain is
 // (y - c) form + y (now - form).

@@ -22,6 +22,7 @@ type Without struct {
 func Code(i int) string { return fmt.Sprintf("thwart-%d", i+1) }
 
 // Choose reads a choice of members.
+//
 // How: each word is a code (thwart-2), the name of a cross piece, the name of a
 // rib (F3), or a kind: seat, yoke, thwart, all. Capitals and the spaces, commas
 // and hyphens within names do not matter.

@@ -101,6 +101,7 @@ const (
 // left returns the shares of the section modulus that a slot of the given width
 // and depth in the middle of the underside leaves of a stick width by height, all
 // mm: about its weak axis, and about the level one through what is left.
+//
 // How: the slot's own second moment is taken off; about the level axis both are
 // moved to the middle of what is left. Beam theory.
 func left(width, height, slot, depth float64) (flat, tall float64) {

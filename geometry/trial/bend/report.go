@@ -34,6 +34,7 @@ type Report struct {
 }
 
 // Of works out the report of a frame.
+//
 // Errors: woods or sizes from which no balance can be made.
 func Of(f *frame.Frame) (*Report, error) {
 	b, err := balance.Of(f)

@@ -28,6 +28,7 @@ type Boat struct {
 }
 
 // NewBoat makes a boat ready.
+//
 // Errors: a wood that is not known.
 func NewBoat(f *frame.Frame) (*Boat, error) {
 	a, err := aboard.New(f, nil, nil)
@@ -61,6 +62,7 @@ func (b *Boat) Length() float64 { return b.Outside.Fore - b.Outside.Aft }
 
 // OutsideOf returns the outside of a boat's cloth, out over the ribs where they stand
 // proud of it between two stringers.
+//
 // Errors: sections that do not match, which those of a frame do.
 func OutsideOf(f *frame.Frame, cloth skin.Pressed) (*Outside, error) {
 	var sections []Section

@@ -206,6 +206,7 @@ func made(d *design.Design) (f *frame.Frame, cloth *skin.Cloth, ok bool) {
 // one with the room asked for: narrower to the least whole millimetre, and only
 // when that does not serve shorter as well, by steps of 5 mm. It bears the title
 // given; a pair that nests returns its upper boat.
+//
 // Errors: no boat up to a quarter shorter and a fifth narrower nests, or none
 // that can be built.
 func (p *Pair) Refit(o Options, title string) (*Boat, error) {

@@ -8,6 +8,7 @@ import (
 
 // Drop returns how high the baseline of the boat above comes to lie when it is
 // lowered until it touches, its midship at x, and where it touches.
+//
 // How: over each place of the plan the boat below has a top and the boat above
 // an underside; the least height is the greatest top less underside. Both are
 // straight between the corners that are looked at.

@@ -29,6 +29,7 @@ type Inside struct {
 
 // NewInside makes an inside from its edges. Edges must be short where boats
 // bend: what lies between two of them is not seen.
+//
 // Errors: none given, or one that is no place or names no part.
 func NewInside(edges []Edge, parts []Part) (*Inside, error) {
 	if len(edges) == 0 {

@@ -41,6 +41,7 @@ const wall = 4000
 // NewOutside makes an outside from sections in order from aft forward, all with
 // the same number of points, one part under each piece between two points.
 // Two sections may stand at one station: a step.
+//
 // Errors: fewer than two sections, or sections that do not match.
 func NewOutside(sections []Section, parts []Part) (*Outside, error) {
 	if len(sections) < 2 {

@@ -137,6 +137,7 @@ func (s seeker) rest(p Place) float64 {
 
 // seat is the height at which the boat stands on its pads on the floor; where no
 // floor lies under it, that of the first contact.
+//
 // How: lifted by as much as lacks, a boat comes ever nearer to the room asked for
 // and never past it, because lifting gives at most as much room as height. Over a
 // floor flatter than 45 degrees a few rounds do.

@@ -29,6 +29,7 @@ type Report struct {
 // Plan nests a fleet and finds what would mend each pair that does not nest;
 // with fit it proposes smaller boats as well, with the fleet in order of size, from
 // the outermost inward.
+//
 // Errors: as for Nest and Refit.
 func Plan(boats []*Boat, o Options, l Limits, fit bool) (*Report, error) {
 	s, err := Nest(boats, o)

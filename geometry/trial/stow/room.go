@@ -157,6 +157,7 @@ func unit(t float64) float64 { return min(1, max(0, t)) }
 
 // lineToLine returns the least distance squared between two straight pieces and
 // the nearest place on the first. mm2.
+//
 // Source: the usual clamped least squares; written from the conditions that the
 // connecting line stands square to both pieces.
 func lineToLine(p0, p1, q0, q1 geometry.Point3) (float64, geometry.Point3) {

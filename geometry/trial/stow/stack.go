@@ -33,6 +33,7 @@ func (s *Stack) TakenOut(i int) []string {
 
 // Nest finds the order in which boats go into one another: most of them
 // standing on their pads first, then the lowest stack.
+//
 // Errors: fewer than two boats, or more than Most.
 func Nest(boats []*Boat, o Options) (*Stack, error) {
 	if len(boats) < 2 || len(boats) > Most {

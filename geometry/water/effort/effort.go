@@ -15,6 +15,7 @@ import (
 // Friction returns the coefficient of the ITTC-1957 line, 0.075 / (lg Re - 2)^2,
 // for a Reynolds number on the waterline's length; 0 at or below 1000, where the
 // line means nothing.
+//
 // Source: ITTC recommended procedure 7.5-02-03-01; quoted in Morrall, NPL Ship
 // Report 142 (1970).
 func Friction(re float64) float64 {

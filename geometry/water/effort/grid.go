@@ -33,6 +33,7 @@ func Sample(length, depth float64, stations, lines int, half func(x, depth float
 // over the middle plane of the slope of the half-breadth along the boat times
 // exp(-k0 l2 d) and the cosine and sine of k0 l x, x from the middle of the grid.
 // k0 is g/U2 in 1/m; l, at least 1, is the secant of the wave's direction.
+//
 // How: the half-breadth is taken as straight between stations and between
 // waterlines, and the exponentials are integrated exactly against that, so that
 // short waves lose nothing to the grid. It works in the row given, one place a
@@ -101,6 +102,7 @@ type Offsets struct {
 
 // Even runs a fair curve through the offsets, first along each waterline, then
 // down each station, and reads the even grid off it. The curves never overshoot.
+//
 // Errors: places that are not in order, or numbers that are none.
 func (o Offsets) Even(stations, lines int) (Grid, error) {
 	first, last := o.X[0], o.X[len(o.X)-1]

@@ -9,6 +9,7 @@ import (
 
 // Waves returns the wave resistance of a thin ship in N at the speed u, m/s, in
 // water of the density, kg/m3.
+//
 // How: Michell's integral
 //
 //	R = 4 rho g2 / (pi U2) * integral over l from 1 of (P2 + Q2) l2 / sqrt(l2 - 1)
@@ -83,6 +84,7 @@ func sum(energy, width func(float64) float64) float64 {
 // Together returns the wave resistance in N of two thin ships side by side at the
 // speed u, m/s, their middle lines spacing mm apart and the middle of b ahead mm
 // before the middle of a, in water of the density, kg/m3.
+//
 // How: the amplitudes of both add in every direction, each with the phase of its
 // place; over both sides of the wake what is left of the cross term is
 //

@@ -18,6 +18,7 @@ const (
 
 // Balance finds the plane on which the hull carries the load at a fixed heel,
 // free to sink and to trim.
+//
 // How: Newton's method on volume and on the lever between weight and buoyancy
 // along the boat. The waterplane's area and moments are the exact derivatives.
 // It begins at start, or from the volume alone when start is nil or leads

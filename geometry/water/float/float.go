@@ -51,6 +51,7 @@ func (s *section) keel() geometry.Point  { return s.half[0] }
 func (s *section) sheer() geometry.Point { return s.half[len(s.half)-1] }
 
 // New makes a hull of stations given from aft forward.
+//
 // Requires: at least two stations at strictly increasing places, half-breadths
 // not negative, all finite, and some volume under the sheer.
 // Errors: the first station that breaks this, by its place.

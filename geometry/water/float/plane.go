@@ -77,6 +77,7 @@ func (m Immersed) AcrossInertia() float64 {
 }
 
 // Immerse clips every section at the plane and adds up.
+//
 // Accuracy: exact for the polygons; along the boat the rule of Weights.
 // Cost: linear in the points of all sections; allocates nothing.
 func (h *Hull) Immerse(p Plane) Immersed {
@@ -117,6 +118,7 @@ type cut struct {
 
 // clip cuts the section at the line ny y + nz z = d, with (ny, nz) of length 1,
 // and keeps what lies below it.
+//
 // How: the area under the line is a fan of triangles from the line's own foot
 // point; the pieces of the outline that the cut adds lie on the line and span
 // no area. The chord comes from where the outline passes up and down through

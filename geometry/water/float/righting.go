@@ -35,6 +35,7 @@ func (h *Hull) Righting(l Load, density, heel float64, start *Plane) (Lever, err
 // Curve returns GZ from upright by the step, radians, to the angle at which the
 // sheer dips, and no further: an open boat fills there. Its sign follows the
 // step's; a negative step heels to port.
+//
 // Errors: *Fault when the boat does not float upright.
 func (h *Hull) Curve(l Load, density, step float64) (Curve, error) {
 	out := Curve{Flooding: math.NaN()}
@@ -85,6 +86,7 @@ func swamped(l Load, f Freeboard) *Fault {
 
 // Settle lets the boat go: it finds where the load comes to rest, with heel when
 // the load lies off the middle line.
+//
 // Returns: the rest plane and what lies under it. With a *Fault of Capsizes or
 // Swamps the upright plane is returned too, so that figures can be shown.
 // Errors: *Fault: sinks, swamps, load outside the hull, capsizes.

@@ -9,6 +9,7 @@ import (
 // along the boat of anything known at the stations is the sum of weight times
 // value. x is in mm and strictly increasing; breaks marks the places where the
 // rule starts afresh, ends apart.
+//
 // How: between breaks, runs of equal spacing take Simpson's rules (the first,
 // and the three-eighths rule for the last three of an odd count); a lone
 // interval takes the cubic through the four nearest stations. All are exact for

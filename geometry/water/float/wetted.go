@@ -8,6 +8,7 @@ import (
 
 // Wetted returns the skin under water of an upright boat, mm2: both sides and,
 // where the hull ends square, the ends.
+//
 // How: between two stations the skin is ruled from each outline to the next at
 // equal shares of their wet girths, corners included, and measured as triangles;
 // a piece that dives out of the water runs to the point where the keel does.

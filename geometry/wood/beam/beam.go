@@ -28,6 +28,7 @@ func Round(diameter float64) Section {
 
 // Case is a way of carrying a load: the greatest moment is Moment times load
 // times length, the greatest sag Sag times load times length cubed over E I.
+//
 // Source: the usual tables of beams, as in the Wood Handbook FPL-GTR-282 chapter 9.
 type Case struct{ Moment, Sag float64 }
 

@@ -20,6 +20,7 @@ const (
 
 // BendCorrection returns how much longer, in mm, the neutral line of a steamed
 // rib is than its mid-line, over one arc given at mid-thickness.
+//
 // How: up to the stretch e = MaxTensileStrain of the outer face the line that keeps
 // its length runs at mid-thickness; in a tighter bend the outer face is held there
 // and the rest is crushed: Rn = max(Ri + t/2, (Ri + t) / (1 + e)). The correction
@@ -39,6 +40,7 @@ func BendCorrection(midRadius, thickness, sweep float64) float64 {
 
 // CompressionStrain returns how much the inner face shortens, mm per mm, when
 // the outer face stretches by tensile.
+//
 // How: both faces turn through one angle, so (Ri + t)/Ri = (1 + et)/(1 - ec),
 // ec = 1 - (1 + et) ratio/(ratio + 1), ratio = Ri/t. Arithmetic.
 // Requires: ratio >= 0, tensile >= 0 (0 with a strap and end stops).
@@ -72,6 +74,7 @@ const carefulRatio = 20.0
 
 // Band returns the band of a bend with the given inner radius over thickness.
 // At a limit itself the kinder band holds.
+//
 // How: below the strap limit too tight; from there to the free limit with a
 // strap; to 20 in selected stock; to ColdRatio steamed; above that dry. Where the
 // free limit lies over 20 there is no careful band. ColdRatio is a radius at
@@ -93,6 +96,7 @@ func (s Species) Band(ratio float64) Band {
 
 // Strains returns how much the outer face of a bend stretches and the inner one
 // shortens, mm per mm, at the given inner radius over thickness.
+//
 // How: a slight bend is elastic about mid-thickness, 1/(2 ratio + 1) on either
 // face; past MaxTensileStrain the outer face is held there, and the inner one
 // takes the rest. A strap keeps the outer face at 0.
@@ -110,6 +114,7 @@ func Strains(ratio float64, strap bool) (outer, inner float64) {
 // FormRadius returns the radius in mm, at mid-thickness, of the form for a bend
 // that is to end at radius mm and loses the share springback of its curvature
 // when it comes off: radius (1 - springback).
+//
 // Requires: radius > 0, 0 <= springback < 1. Ribs dried on the form are commonly
 // bent 5 to 10 % tighter, ribs only cooled on it 10 to 20 %; from memory.
 func FormRadius(radius, springback float64) float64 { return radius * (1 - springback) }
@@ -120,6 +125,7 @@ const ServiceMoisture = 12.0
 
 // LeastMoisture returns the moisture in % that stock should have for a bend of
 // the band: 16 for a mild one, 23 for a severe one, 0 where it does not matter.
+//
 // Source: extension articles on bending, which give at least 16 % for mild bends
 // and 23 to 25 % for severe ones.
 func LeastMoisture(b Band) float64 {
@@ -137,6 +143,7 @@ const dryStock = 20.0
 
 // SteamTime returns how many minutes a piece is steamed at 100 C: SteamMinutes
 // from 20 % of moisture up, at least 30 minutes for 10 mm when it is drier.
+//
 // Units: thickness mm >= 0, moisture %.
 // Source: the shop rule; the longer time from memory of the Wood Handbook. About
 // twice the time makes the inner face wrinkle.
@@ -150,6 +157,7 @@ func SteamTime(thickness, moisture float64) float64 {
 // Shrink returns by how much a piece of the given size in mm across the grain
 // shrinks when it dries from one moisture to another, %: size times coefficient
 // times the difference. Negative when it takes up moisture.
+//
 // Source: Wood Handbook, chapter on moisture; good between 6 and 25 %.
 func Shrink(size, coefficient, from, to float64) float64 {
 	return size * coefficient * (from - to)

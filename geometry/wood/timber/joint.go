@@ -15,6 +15,7 @@ const (
 )
 
 // ScarfLength returns the length in mm of a plain scarf: slope times thickness.
+//
 // Units: thickness in mm, above 0; slope as length over thickness, 8 for 1:8,
 // from MinScarfSlope to MaxScarfSlope.
 // Errors: either out of its range.
@@ -43,6 +44,7 @@ func SquareTenon(length, wide, thickness float64) float64 {
 
 // Springback returns the share of its curvature that a lamination loses when it
 // comes off the mold.
+//
 // How: bending loose plies t_i stores the moment of sum t_i^3; glued they
 // resist release with T^3, T = sum t_i. So
 //

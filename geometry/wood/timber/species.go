@@ -145,6 +145,7 @@ const maxName = 40
 // Lookup returns the species called name. Capitals, spaces and hyphens do not
 // matter: "Western Red-Cedar" finds the western redcedar. A few second names are
 // known, as "Alaska cedar" for yellow cedar.
+//
 // Errors: a name that is not known; the text gives the three nearest names, or
 // every name when name is empty.
 func Lookup(name string) (Species, error) {

@@ -68,6 +68,7 @@ func (o Options) room() geometry.Point {
 
 // Lay places the parts on as many sheets as they need, side by side on one
 // plate. The same parts and options give the same plate.
+//
 // Errors: options out of their bounds, or a *TooLarge for a part that no sheet
 // has room for.
 func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {

@@ -24,6 +24,7 @@ const engraved = 5
 // does not matter, into n pieces of one length, each longer by the scarfs it
 // shares: at each joint both reach past its middle by half the scarf. A line marks
 // where the bevel begins, and letters say on which face it is planed.
+//
 // Errors: n below 2, stock of unknown thickness, or a joint that would meet a
 // hole or cross the part twice, with the reason.
 func Part(p layout.Part, n int) ([]layout.Part, error) {
