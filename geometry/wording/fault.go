@@ -1,8 +1,6 @@
 package wording
 
-import (
-	"fmt"
-)
+import "fmt"
 
 // Fault is something wrong in a file, told to the woodworker: where it is, what it
 // is, and what would be accepted.

@@ -151,7 +151,8 @@ func among[T any](names []string, values []T) func(string) (T, error) {
 				return values[i], nil
 			}
 		}
-		return none, fmt.Errorf("%q is not understood; accepted: %s", s, strings.Join(names, ", "))
+		// No word at all is accepted where it comes first, and not worth a word.
+		return none, fmt.Errorf("%q is not understood; accepted: %s", s, strings.TrimPrefix(strings.Join(names, ", "), ", "))
 	}
 }
 
