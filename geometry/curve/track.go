@@ -18,7 +18,8 @@ type Track struct {
 	y, z   Func
 	x0, x1 float64
 	x, s   []float64 // stations and the length from x0 to each, mm
-	origin float64   // length from x0 to where lengths are counted from
+	zero   float64   // station that lengths are counted from, mm
+	origin float64   // length from x0 to there
 }
 
 // trackPanel is the step of the length table in mm. Five Gauss points in 25 mm
@@ -32,7 +33,7 @@ func NewTrack(x0, x1, zero float64, y, z Func) (*Track, error) {
 	if !(x0 < x1) || x1-x0 > 1e6 {
 		return nil, errors.New("a line along the boat needs its after end behind its forward end")
 	}
-	t := &Track{y: y, z: z, x0: x0, x1: x1}
+	t := &Track{y: y, z: z, x0: x0, x1: x1, zero: zero}
 	n := int(math.Ceil((x1 - x0) / trackPanel))
 	t.x, t.s = make([]float64, n+1), make([]float64, n+1)
 	t.x[0] = x0
@@ -42,6 +43,20 @@ func NewTrack(x0, x1, zero float64, y, z Func) (*Track, error) {
 	}
 	t.origin = t.fromStart(zero)
 	return t, nil
+}
+
+// Moved returns the track with dy and dz added to its coordinates, between the same
+// ends and with lengths from the same station.
+func (t *Track) Moved(dy, dz Func) (*Track, error) {
+	return NewTrack(t.x0, t.x1, t.zero, sum(t.y, dy), sum(t.z, dz))
+}
+
+func sum(a, b Func) Func {
+	return func(x float64) (value, slope float64) {
+		v, s := a(x)
+		w, r := b(x)
+		return v + w, s + r
+	}
 }
 
 func (t *Track) speed(x float64) float64 {

@@ -22,6 +22,7 @@ type Hull struct {
 	seat, floor float64 // skin face of the keel to mid-thickness of the rib and to its upper face, mm
 	level       float64 // half the straight length of the keel, mm
 	shapes      shapes
+	drawn       *drawn // what it was before it came out otherwise; nil as designed
 }
 
 // New works out the hull of a checked design.
@@ -69,6 +70,9 @@ func (h *Hull) End(x float64) (End, float64) {
 // rocker to each toe. Beyond the toes of the stems, where the forefoot begins, the
 // keel line is continued by its rocker.
 func (h *Hull) KeelZ(x float64) (z, slope float64) {
+	if h.drawn != nil {
+		return h.drawn.keelZ(x)
+	}
 	end, u := h.End(x)
 	rise, run := end.Toe.Y, end.Toe.X-h.level
 	if u <= h.level || rise == 0 {

@@ -1,0 +1,189 @@
+package frame
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+)
+
+// Off is how far a rib in the boat is off the drawing, mm.
+type Off struct {
+	HalfBreadth float64 // wider at its head
+	Depth       float64 // deeper, from the gunwale line down to its middle
+	Keel        float64 // its middle higher over the baseline: minus Depth where the gunwales lie as drawn
+}
+
+// Ends is how much higher each stem stands than drawn, with the ends of gunwales, keel
+// and stringers that are fastened to it, mm.
+type Ends struct{ Stern, Bow float64 }
+
+// Sections returns the sections of all ribs, each so far off the drawing and solved
+// anew with the same turns and bilge radius. As measured on the trestles: half the
+// beam, the depth from a straightedge across the gunwales, and Keel minus the depth's.
+//
+// Errors: a number of offs that is not that of the ribs; a half-breadth and depth from
+// which the shape cannot be made.
+func (f *Frame) Sections(off []Off) ([]hull.Section, error) {
+	if len(off) != len(f.Ribs) {
+		return nil, fmt.Errorf("%d ribs are measured; the frame has %d", len(off), len(f.Ribs))
+	}
+	out := make([]hull.Section, len(f.Ribs))
+	for i, r := range f.Ribs {
+		s := r.Section
+		if off[i] != (Off{}) {
+			made, err := hull.Solve(s.HalfBreadth+off[i].HalfBreadth, s.Depth+off[i].Depth, s.Shape)
+			if err != nil {
+				return nil, fmt.Errorf("rib %s %.0f mm wider and %.0f mm deeper than drawn: %w", r.Name, 2*off[i].HalfBreadth, off[i].Depth, err)
+			}
+			made.Station, made.KeelZ = s.Station, s.KeelZ+off[i].Keel
+			s = made
+		}
+		out[i] = s
+	}
+	return out, nil
+}
+
+// Reshaped returns the frame as it came out: every rib has the given section, at its
+// station, and the stems stand so much higher than drawn. A section may be any chain
+// that ends on its half-breadth and depth, as that of a rib which was only pushed in.
+//
+// How: gunwales, keel and stringers go through the ribs as they are. Between the ribs
+// the change from the drawing runs as a natural cubic spline, to the rise of the stem at
+// each end and to none across the boat.
+// Returns: a frame to cover, weigh and float. What was cut stays as it was cut: lengths
+// and marks on the stock, mortises, scarfs, cross pieces, groups of ribs and gauges.
+// Accuracy: with the drawing's own sections the shape is the drawing's, to the last bit.
+// Errors: a number of sections that is not that of the ribs, ribs out of their order, a
+// bend too tight for the rib's thickness.
+func Reshaped(f *Frame, sections []hull.Section, ends Ends) (*Frame, error) {
+	if len(sections) != len(f.Ribs) {
+		return nil, fmt.Errorf("there are %d sections for %d ribs", len(sections), len(f.Ribs))
+	}
+	out := *f
+	m := making{from: f, sections: sections, ends: ends}
+	if err := m.ribs(&out); err != nil {
+		return nil, err
+	}
+	for _, step := range []func(*Frame) error{m.gunwaleAndKeel, m.stringers} {
+		if err := step(&out); err != nil {
+			return nil, fmt.Errorf("the frame as it came out: %w", err)
+		}
+	}
+	out.Bow, out.Stern = f.Bow.raised(ends.Bow), f.Stern.raised(ends.Stern)
+	out.Skin = newSkin(&out)
+	return &out, nil
+}
+
+// making is a frame as it comes out of one drawn.
+type making struct {
+	from     *Frame
+	sections []hull.Section
+	ends     Ends
+}
+
+func (m *making) ribs(out *Frame) (err error) {
+	out.Ribs = slices.Clone(m.from.Ribs)
+	for i := range out.Ribs {
+		r := &out.Ribs[i]
+		r.Section, r.Station, r.Tightest = m.sections[i], m.sections[i].Station, math.Inf(1)
+		for _, b := range r.Section.Half {
+			if b.Radius > 0 {
+				r.Tightest = math.Min(r.Tightest, (b.Radius-r.Thickness/2)/r.Thickness)
+			}
+		}
+		if r.Outer, err = r.faceLine(r.Thickness / 2); err == nil {
+			r.Inner, err = r.faceLine(-r.Thickness / 2)
+		}
+		if err != nil {
+			return fmt.Errorf("rib %s as it came out: %w", r.Name, err)
+		}
+	}
+	return nil
+}
+
+func (m *making) gunwaleAndKeel(out *Frame) (err error) {
+	line := m.from.Gunwale.Line
+	heads := func(s hull.Section) geometry.Point { return geometry.Point{X: s.HalfBreadth, Y: s.KeelZ + s.Depth} }
+	if out.Gunwale.Line, err = m.moved(line, heads); err != nil {
+		return fmt.Errorf("gunwale: %w", err)
+	}
+	h := m.from.Hull
+	seat := m.from.Ribs[0].Section.KeelZ // of a rib's middle over the keel's skin
+	z, _ := h.KeelZ(m.from.Ribs[0].Station)
+	seat -= z
+	keel, err := m.change(-h.Stern.Toe.X, h.Bow.Toe.X, [2]float64{m.ends.Stern, m.ends.Bow}, func(s hull.Section) float64 {
+		z, _ := h.KeelZ(s.Station)
+		return s.KeelZ - seat - z
+	})
+	if err != nil {
+		return fmt.Errorf("keel: %w", err)
+	}
+	out.Hull = h.Reshaped(out.Gunwale.Line, keel.Rise, m.ends.Stern, m.ends.Bow)
+	none := func(float64) (float64, float64) { return 0, 0 }
+	out.Keel.Line, err = m.from.Keel.Line.Moved(none, keel.Rise)
+	return err
+}
+
+func (m *making) stringers(out *Frame) (err error) {
+	half := float64(m.from.Design.Ribs.Thickness+m.from.Design.Stringers.Depth) / 2
+	out.Stringers = slices.Clone(m.from.Stringers)
+	for i := range out.Stringers {
+		s := &out.Stringers[i]
+		out := func(at hull.Section) geometry.Point { return at.Face(s.Share*at.Half.Length(), half) }
+		if s.Line, err = m.moved(s.Line, out); err != nil {
+			return fmt.Errorf("stringer %d: %w", s.Number, err)
+		}
+	}
+	return nil
+}
+
+// moved returns a line of the drawing so moved that it goes through the place of each
+// section, x the half-breadth and y the height, and at its ends rises with the stems.
+func (m *making) moved(line *curve.Track, place func(hull.Section) geometry.Point) (*curve.Track, error) {
+	aft, fore := line.Ends()
+	y, err := m.change(aft, fore, [2]float64{}, func(s hull.Section) float64 { return place(s).X - line.Point(s.Station).Y })
+	if err != nil {
+		return nil, err
+	}
+	z, err := m.change(aft, fore, [2]float64{m.ends.Stern, m.ends.Bow}, func(s hull.Section) float64 { return place(s).Y - line.Point(s.Station).Z })
+	if err != nil {
+		return nil, err
+	}
+	return line.Moved(y.Rise, z.Rise)
+}
+
+// change is the spline from the after to the forward end through what is off at each
+// rib.
+func (m *making) change(aft, fore float64, ends [2]float64, off func(hull.Section) float64) (*curve.Batten, error) {
+	const rounding = 1e-9 // mm: a line drawn through a rib leaves it by no more
+	x, v := []float64{aft}, []float64{ends[0]}
+	for _, s := range m.sections {
+		d := off(s)
+		if math.Abs(d) < rounding {
+			d = 0
+		}
+		x, v = append(x, s.Station), append(v, d)
+	}
+	return curve.NewBatten(append(x, fore), append(v, ends[1]))
+}
+
+// raised returns the stem so much higher, mm. The waterline stays where it is.
+func (s Stem) raised(by float64) Stem {
+	if by == 0 {
+		return s
+	}
+	up := geometry.Point{Y: by}
+	s.Outline = s.Outline.Map(geometry.Shift(0, by))
+	s.Landings = slices.Clone(s.Landings)
+	for _, p := range []*geometry.Point{&s.Shelf[0], &s.Shelf[1], &s.Forefoot, &s.Middle} {
+		*p = p.Add(up)
+	}
+	for i := range s.Landings {
+		s.Landings[i] = s.Landings[i].Add(up)
+	}
+	return s
+}
