@@ -151,9 +151,17 @@ func (g *Gunwale) At(x, across, up float64) geometry.Point3 {
 // EdgeAt returns the point of the same edge of the stock (across, up) that lies
 // exactly at the distance x along the boat.
 func (g *Gunwale) EdgeAt(x, across, up float64) geometry.Point3 {
+	at := x
+	const settled = 1e-11 // mm: far below what a bisection over the width would leave
+	for range 20 {        // the edge runs along beside the line, so each step leaves a hundredth
+		p := g.At(at, across, up)
+		if math.Abs(p.X-x) < settled {
+			return p
+		}
+		at += x - p.X
+	}
 	reach := g.Width + math.Abs(across)
-	at := curve.Bisect(x-reach, x+reach, func(station float64) bool { return g.At(station, across, up).X < x })
-	return g.At(at, across, up)
+	return g.At(curve.Bisect(x-reach, x+reach, func(station float64) bool { return g.At(station, across, up).X < x }), across, up)
 }
 
 // Outer returns the outer face in the section at the distance x along the boat, its
