@@ -138,10 +138,8 @@ func (c *Cloth) At(x float64) []geometry.Point {
 	switch {
 	case i < len(c.ribs) && c.ribs[i].Station == x:
 		return slices.Clone(c.covered[i])
-	case i == 0:
-		return c.atEnd(x, -1)
-	case i == len(c.ribs):
-		return c.atEnd(x, 1)
+	case i == 0, i == len(c.ribs):
+		return c.Past(x, c.Lines(x))
 	}
 	a, b := c.ribs[i-1].Station, c.ribs[i].Station
 	out := c.lines(x)
@@ -194,18 +192,45 @@ func covered(pts []geometry.Point, skin float64) []geometry.Point {
 	return out
 }
 
-// atEnd draws the section past the last rib on one side, 1 forward and -1 aft: the
+// Lines are what the cloth follows at one station past the last rib.
+type Lines struct {
+	Keel      float64           // height of the keel or of the stem's outer edge
+	Stringers []geometry.Point  // those that have not yet landed on the stem, from the keel up; zero for one that has
+	Gunwale   [2]geometry.Point // zero past the gunwales' ends
+}
+
+// Lines returns them at a station past the last rib of either end.
+func (c *Cloth) Lines(x float64) Lines {
+	e, _, side := c.endAt(x)
+	l := Lines{Keel: c.boat.Keel(x), Stringers: make([]geometry.Point, len(e.Landings))}
+	for i, land := range e.Landings {
+		if x*side < land {
+			l.Stringers[i] = c.boat.Stringer(i, x)
+		}
+	}
+	if x*side <= e.Gunwale {
+		l.Gunwale = c.boat.Gunwale(x)
+	}
+	return l
+}
+
+// endAt returns the end past whose last rib the station x lies, that rib and the way out.
+func (c *Cloth) endAt(x float64) (e End, last int, side float64) {
+	if x < c.ribs[0].Station {
+		return c.ends[0], 0, -1
+	}
+	return c.ends[1], len(c.ribs) - 1, 1
+}
+
+// Past draws the section at a station past the last rib from the lines there: the
 // keel or the stem's outer edge, the stringers that have not yet landed on the stem,
 // the gunwale or the stem's head. The keel's edge is taken bare, the gunwale's face
 // moved straight out: at the last rib that is up to 0.2 mm off the covered corners.
-func (c *Cloth) atEnd(x, side float64) []geometry.Point {
-	e, last := c.ends[0], 0
-	if side > 0 {
-		e, last = c.ends[1], len(c.ribs)-1
-	}
+func (c *Cloth) Past(x float64, l Lines) []geometry.Point {
+	e, last, side := c.endAt(x)
 	u, from := x*side, c.ribs[last].Station*side
 	out := make([]geometry.Point, len(c.off[last]))
-	low, top := c.boat.Keel(x), geometry.Point{X: e.Siding / 2, Y: e.Top}
+	low, top := l.Keel, geometry.Point{X: e.Siding / 2, Y: e.Top}
 	if u >= e.Tip {
 		low, top.X = math.Min(low, e.Top), 0
 	}
@@ -224,9 +249,9 @@ func (c *Cloth) atEnd(x, side float64) []geometry.Point {
 		if u >= land {
 			continue
 		}
-		mid, fade := c.boat.Stringer(i, x), 1-(u-from)/(land-from)
+		fade := 1 - (u-from)/(land-from)
 		for k := 2 + 2*i; k < 4+2*i; k++ {
-			p := mid.Add(c.off[last][k].Scale(fade))
+			p := l.Stringers[i].Add(c.off[last][k].Scale(fade))
 			if p.X = math.Max(0, p.X); p.Y > low {
 				out[k] = p
 			}
@@ -234,9 +259,14 @@ func (c *Cloth) atEnd(x, side float64) []geometry.Point {
 	}
 	if u <= e.Gunwale {
 		out := out[len(out)-2:]
-		for k, p := range c.boat.Gunwale(x) {
+		for k, p := range l.Gunwale {
 			out[k] = p.Add(geometry.Point{X: c.boat.Thickness()})
 		}
 	}
 	return out
+}
+
+// Over returns the outline of the cloth over a rib with the given corners.
+func (c *Cloth) Over(corners []geometry.Point) []geometry.Point {
+	return covered(corners, c.boat.Thickness())
 }

@@ -59,7 +59,7 @@ func (h *Hull) newton(p Plane, want float64, g geometry.Point3) (Plane, Immersed
 	length := fore - aft
 	for range mostSteps {
 		m := h.Immerse(p)
-		ahead, up := p.Ahead(), p.Up()
+		ahead := p.Ahead()
 		lever := Dot(ahead, g)
 		short := m.Volume - want
 		moment := Dot(ahead, m.Moment) - m.Volume*lever
@@ -69,12 +69,7 @@ func (h *Hull) newton(p Plane, want float64, g geometry.Point3) (Plane, Immersed
 		if !(m.Area > 0) || !(m.Volume > 0) {
 			return p, m, false
 		}
-		dVdc, dVdt := m.Area, -m.alongFirst
-		dMdc := m.alongFirst - m.Area*lever
-		dMdt := -m.alongSecond + lever*m.alongFirst + m.Volume*Dot(up, g) - Dot(up, m.Moment)
-		det := dVdc*dMdt - dVdt*dMdc
-		rise := (-short*dMdt + moment*dVdt) / det
-		trim := (-moment*dVdc + short*dMdc) / det
+		rise, trim := m.slopes(p, g).step(short, moment)
 		if !geometry.Finite(rise) || !geometry.Finite(trim) {
 			return p, m, false
 		}
@@ -89,6 +84,22 @@ func (h *Hull) newton(p Plane, want float64, g geometry.Point3) (Plane, Immersed
 		}
 	}
 	return p, Immersed{}, false
+}
+
+// slopes are the derivatives of the volume and of the moment of balance by the rise
+// and the trim of a plane.
+type slopes struct{ volumeRise, volumeTrim, momentRise, momentTrim float64 }
+
+func (m Immersed) slopes(p Plane, g geometry.Point3) slopes {
+	up, lever := p.Up(), Dot(p.Ahead(), g)
+	return slopes{m.Area, -m.alongFirst, m.alongFirst - m.Area*lever,
+		-m.alongSecond + lever*m.alongFirst + m.Volume*Dot(up, g) - Dot(up, m.Moment)}
+}
+
+// step is how far to rise and to trim when so much volume and moment are over.
+func (s slopes) step(volume, moment float64) (rise, trim float64) {
+	det := s.volumeRise*s.momentTrim - s.volumeTrim*s.momentRise
+	return (-volume*s.momentTrim + moment*s.volumeTrim) / det, (-moment*s.volumeRise + volume*s.momentRise) / det
 }
 
 // Sunk returns the level plane, upright, that displaces a volume, mm3.

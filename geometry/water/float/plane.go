@@ -81,28 +81,44 @@ func (m Immersed) AcrossInertia() float64 {
 // Accuracy: exact for the polygons; along the boat the rule of Weights.
 // Cost: linear in the points of all sections; allocates nothing.
 func (h *Hull) Immerse(p Plane) Immersed {
-	up := p.Up()
-	flat := math.Hypot(up.Y, up.Z) // cos of the trim
-	ny, nz := up.Y/flat, up.Z/flat
-	tilt := math.Tan(p.Trim)
+	k := p.knife()
 	var m Immersed
 	for _, s := range h.sections {
-		d := (p.Rise - up.X*s.x) / flat
-		c := s.clip(ny, nz, d)
-		w := s.weight
-		m.Volume += w * c.area
-		m.Moment.X += w * c.area * s.x
-		m.Moment.Y += w * c.my
-		m.Moment.Z += w * c.mz
-		wet := w * c.chord / flat
-		ahead := s.x/flat - p.Rise*tilt // along the water from the origin's foot
-		m.Area += wet
-		m.alongFirst += wet * ahead
-		m.alongSecond += wet * ahead * ahead
-		m.acrossFirst += w * c.first / flat
-		m.acrossSecond += w * c.second / flat
+		m.add(s, k)
 	}
 	return m
+}
+
+// knife is a plane made ready to clip sections.
+type knife struct {
+	up           geometry.Point3
+	rise         float64
+	flat, ny, nz float64 // cos of the trim; the plane's direction in a section
+	tilt         float64
+}
+
+func (p Plane) knife() knife {
+	k := knife{up: p.Up(), rise: p.Rise, tilt: math.Tan(p.Trim)}
+	k.flat = math.Hypot(k.up.Y, k.up.Z)
+	k.ny, k.nz = k.up.Y/k.flat, k.up.Z/k.flat
+	return k
+}
+
+// add adds what of a section lies under the knife's plane.
+func (m *Immersed) add(s *section, k knife) {
+	c := s.clip(k.ny, k.nz, (k.rise-k.up.X*s.x)/k.flat)
+	w := s.weight
+	m.Volume += w * c.area
+	m.Moment.X += w * c.area * s.x
+	m.Moment.Y += w * c.my
+	m.Moment.Z += w * c.mz
+	wet := w * c.chord / k.flat
+	ahead := s.x/k.flat - k.rise*k.tilt // along the water from the origin's foot
+	m.Area += wet
+	m.alongFirst += wet * ahead
+	m.alongSecond += wet * ahead * ahead
+	m.acrossFirst += w * c.first / k.flat
+	m.acrossSecond += w * c.second / k.flat
 }
 
 // cut is what of a section lies under a line, and the chord the line makes.

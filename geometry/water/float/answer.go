@@ -1,0 +1,77 @@
+package float
+
+import (
+	"fmt"
+
+	"ribwright/geometry"
+)
+
+// Answer is how a boat that rests upright answers small changes of its sections and of
+// its load: to the first order, without floating it anew.
+type Answer struct {
+	hull   *Hull
+	plane  Plane
+	load   Load
+	under  Immersed
+	slopes slopes
+	gm     float64
+	byRise float64 // GM for each mm that the water rises
+	byTrim float64 // GM for each radian of trim
+}
+
+// Answer readies the boat that rests on the plane p, without heel, with the load l.
+func (h *Hull) Answer(p Plane, l Load) *Answer {
+	a := &Answer{hull: h, plane: p, load: l, under: h.Immerse(p)}
+	a.slopes, a.gm = a.under.slopes(p, l.At), GM(p, a.under, l)
+	const up, turn = 0.1, 1e-4 // mm, radians: sections are polygons, so the water moves smoothly over them
+	at := func(rise, trim float64) float64 {
+		q := p
+		q.Rise, q.Trim = p.Rise+rise, p.Trim+trim
+		return GM(q, h.Immerse(q), l)
+	}
+	a.byRise = (at(up, 0) - at(-up, 0)) / (2 * up)
+	a.byTrim = (at(0, turn) - at(0, -turn)) / (2 * turn)
+	return a
+}
+
+// Section returns what comes to lie under the water at rest when the section with the
+// number i, from aft, has another half outline (see Station).
+//
+// Errors: an outline that is none.
+func (a *Answer) Section(i int, half []geometry.Point) (Immersed, error) {
+	was := a.hull.sections[i]
+	now, err := newSection(Station{X: was.x, Half: half})
+	if err != nil {
+		return Immersed{}, fmt.Errorf("station %.1f mm: %w", was.x, err)
+	}
+	now.weight = was.weight
+	var before, after Immersed
+	k := a.plane.knife()
+	before.add(was, k)
+	after.add(now, k)
+	return after.Plus(before, -1), nil
+}
+
+// Plus returns m and so many times o.
+func (m Immersed) Plus(o Immersed, times float64) Immersed {
+	m.Volume += times * o.Volume
+	m.Moment = m.Moment.Add(geometry.Point3{X: times * o.Moment.X, Y: times * o.Moment.Y, Z: times * o.Moment.Z})
+	m.Area += times * o.Area
+	m.alongFirst += times * o.alongFirst
+	m.alongSecond += times * o.alongSecond
+	m.acrossFirst += times * o.acrossFirst
+	m.acrossSecond += times * o.acrossSecond
+	return m
+}
+
+// To returns by how much trim (radians) and GM (mm) change when so much more lies under
+// the water at rest and the weight moves by the step, mm.
+func (a *Answer) To(more Immersed, step geometry.Point3) (trim, gm float64) {
+	ahead, lever := a.plane.Ahead(), Dot(a.plane.Ahead(), a.load.At)
+	moment := Dot(ahead, more.Moment) - more.Volume*lever - a.under.Volume*Dot(ahead, step)
+	rise, trim := a.slopes.step(more.Volume, moment)
+	moved := a.load
+	moved.At = moved.At.Add(step)
+	gm = GM(a.plane, a.under.Plus(more, 1), moved) - a.gm
+	return trim, gm + a.byRise*rise + a.byTrim*trim
+}
