@@ -75,7 +75,7 @@ func Breasthook(f *frame.Frame, b frame.Breasthook, key, title, count string, un
 	d.Write(x, 7, head, layout.Left, title)
 	d.Write(x, 2, small, layout.Left, count+", "+units.Fine(b.Thickness)+" thick")
 	d.Write(x, -5.5, small, layout.Left, "upper face, flush with the gunwales' tops;")
-	d.Write(x, -5.5-row, small, layout.Left, "sides lean with the gunwales, "+leaning(b.Bevel)+" at the top; grain this way")
+	d.Write(x, -5.5-row, small, layout.Left, "sides lean "+leaning(b.Bevel)+" at the top, to fit the gunwales; grain this way")
 	d.Write(x, -5.5-2*row, small, layout.Left, "nose against the horn")
 	return d
 }

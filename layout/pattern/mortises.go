@@ -89,16 +89,16 @@ func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, units measure.S
 
 // drawThwarts marks the cross pieces' edges and the holes for their pegs.
 func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
-	line := f.Gunwale.Line
+	g := &f.Gunwale
 	for i, t := range f.Thwarts {
 		at, wide, whose := t.At, float64(f.Design.Thwarts[i].Width)/2, ""
 		if d.Turns {
 			at, whose = folded(at)
 		}
-		for _, x := range []float64{line.Length(at - wide), line.Length(at + wide)} {
+		for _, x := range []float64{g.OnStock(at - wide), g.OnStock(at + wide)} {
 			d.Straight(layout.Guide, x, -half, x, half)
 		}
-		at = line.Length(at)
+		at = g.OnStock(at)
 		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
 		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60))
 		if whose != "" {

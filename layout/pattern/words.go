@@ -95,7 +95,7 @@ func shape(b *bend.Report, units measure.System) []string {
 		if x == 0 {
 			return "midship " + units.Fine(float64(p.Beam))
 		}
-		return fmt.Sprintf("%s (%s along the gunwale) %s", stationOf(units, x), units.Fine(math.Abs(g.Line.Length(x))), units.Fine(float64(p.Beam)))
+		return fmt.Sprintf("%s (%s along the gunwale) %s", stationOf(units, x), units.Fine(math.Abs(g.OnStock(x))), units.Fine(float64(p.Beam)))
 	})
 	out := []string{
 		"Hold the gunwales apart, middle to middle of their undersides: " + spread + ".",
@@ -115,7 +115,7 @@ func edgeSet(b *bend.Report, e bend.EdgeSet, units measure.System) string {
 	if e.TooTight {
 		return words + ". TOO MUCH to spring: laminate or cut them to the sheer."
 	}
-	return words + fmt.Sprintf(". Springing it in after marking carries the last marks %.1f mm outward.", e.EndShift(b.Frame.Gunwale.Height))
+	return words + fmt.Sprintf(". The marks allow for it: springing it in after marking stretches the underside by %.1f mm at its end. On stock cut or laminated to the sheer, mark that much farther out there.", e.EndShift(b.Frame.Gunwale.Height))
 }
 
 // stock lists the sticks to mill, with the tightest bend beside the wood's limit.

@@ -18,7 +18,7 @@ func gunwaleOf(l *lookup, f *frame.Frame) Object {
 		{"plies", wood.Plies}, {"ply_mm", p.of("ply thickness")}, {"glued", wood.Glued},
 		{"form_radius_mm", p.maybe("form radius", 0)}, // of a form for the plies, where it is tightest; null for a single ply
 		{"line_mm", line(g.Line, stations(g))},
-		{"mortises", each(g.Mortises, func(m frame.Mortise) Object { return mortise(l.part("mortise "+m.Rib), m.Rib) })},
+		{"mortises", each(g.Mortises, func(m frame.Mortise) Object { return mortise(l.part("mortise "+m.Rib), m) })},
 		{"scarfs", spans(p, "scarf", len(g.Scarfs))}, {"no_scarf", spans(p, "no scarf", len(g.NoScarf))},
 	}
 }
@@ -43,11 +43,15 @@ func edgeSet(p part, end string, e hull.EdgeSet, height float64) Object {
 	}
 }
 
-func mortise(p part, rib string) Object {
+// mortise gives two lengths from midship: from_midship_mm, where the straight stock is
+// marked, and along_line_mm, along line_mm in the boat. They differ where edge-set is sprung
+// in after marking, for that stretches the underside, on which the line runs.
+func mortise(p part, m frame.Mortise) Object {
 	const from = "from midship"
 	return Object{
-		{"rib", rib}, {"station_mm", p.of("station")}, {"from_midship_mm", p.of(from)},
+		{"rib", m.Rib}, {"station_mm", p.of("station")}, {"from_midship_mm", p.of(from)},
 		{"from_midship_in", measure.Sixteenths(p.in[marks.Name{Part: p.name, Quantity: from}].Value)}, // as on the patterns
+		{"along_line_mm", fixed(m.AlongLine)},
 		{"length_mm", p.of("length")}, {"width_mm", p.of("width")}, {"depth_mm", p.of("depth")}, {"bevel_deg", p.of("bevel")},
 		{"wall_mm", p.of("wall")}, {"wall_at_bottom_mm", p.of("wall at bottom")}, {"to_next_mm", p.of("to next")},
 		{"to_scarf_mm", p.maybe("to scarf", 0)}, // null without scarfs

@@ -31,7 +31,7 @@ func listed(t testing.TB, f *frame.Frame) []marks.Mark {
 // of them once: no number of wood comes from elsewhere and none is left out. Lines,
 // outlines, ratios and counts are no marks.
 func TestNumbersAreTheMarks(t *testing.T) {
-	noMarks := []string{"line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
+	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
 	for _, name := range design.ShippedNames() {
 		f := built(t, name)
 		list := listed(t, f)
@@ -109,7 +109,7 @@ func TestFieldNames(t *testing.T) {
 		"design":           "title slug edition fingerprint",
 		"hull":             "length_mm beam_mm depth_mm",
 		"gunwale":          "stock_length_mm tilt_deg line_mm mortises plies ply_mm glued form_radius_mm",
-		"gunwale.mortises": "rib station_mm from_midship_mm length_mm width_mm depth_mm bevel_deg",
+		"gunwale.mortises": "rib station_mm from_midship_mm along_line_mm length_mm width_mm depth_mm bevel_deg",
 		"ribs":             "rib station_mm half_breadth_mm depth_mm length_mm blank_mm thickness_mm half_arcs bend_marks_mm stringer_marks_mm relax_to_mm form_radii_mm",
 		"ribs.half_arcs":   "radius_mm sweep_deg length_mm",
 		"stems":            "end outline_mm thickness_mm",

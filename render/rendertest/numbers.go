@@ -11,6 +11,8 @@ import (
 type Numbers struct {
 	Gunwale struct {
 		Ends     [2]float64   `json:"ends_mm"`
+		Height   float64      `json:"height_mm"`
+		EdgeSets []EdgeSet    `json:"edge_set"`
 		Line     [][3]float64 `json:"line_mm"`
 		Mortises []Mortise    `json:"mortises"`
 	} `json:"gunwale"`
@@ -21,11 +23,32 @@ type Numbers struct {
 	Pages       []View `json:"pages"`
 }
 
+// EdgeSet is the part of the sheer at one end that is bent in the stock's tall way, a
+// parabola with the radius where it begins; nil without any.
+type EdgeSet struct {
+	End    string   `json:"end"`
+	Rise   float64  `json:"rise_mm"`
+	Radius *float64 `json:"radius_mm"`
+}
+
+// Shift returns how far outward a mark on the underside of stock of the given height
+// moves when the set is sprung in, mm: the mark lies at a distance of the gunwale's end
+// inward. The parabola with radius R rises by run²/2R, its slope is the way along it
+// over R.
+func (e EdgeSet) Shift(inward, height float64) float64 {
+	if e.Radius == nil {
+		return 0
+	}
+	run := math.Sqrt(2 * e.Rise * *e.Radius)
+	return height / 2 * math.Max(0, run-inward) / *e.Radius
+}
+
 // Mortise is one slot in the gunwale.
 type Mortise struct {
 	Rib         string  `json:"rib"`
 	Station     float64 `json:"station_mm"`
 	FromMidship float64 `json:"from_midship_mm"`
+	AlongLine   float64 `json:"along_line_mm"`
 	Length      float64 `json:"length_mm"`
 	Width       float64 `json:"width_mm"`
 }

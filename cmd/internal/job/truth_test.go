@@ -293,7 +293,8 @@ func (s truth) checkGunwaleStrip(t *testing.T) {
 }
 
 // checkGunwaleLine measures the gunwale along its points: each mortise must lie
-// as far from midship along it as the numbers say.
+// as far from midship along it as the numbers say, and be marked on the straight stock
+// by what springing in the edge-set moves it nearer to midship.
 func (s truth) checkGunwaleLine(t *testing.T) {
 	line := s.numbers.Gunwale.Line
 	along := make([]float64, len(line))
@@ -308,11 +309,25 @@ func (s truth) checkGunwaleLine(t *testing.T) {
 		}
 		return along[i]
 	}
-	for _, m := range s.numbers.Gunwale.Mortises {
-		closeTo(t, "mortise "+m.Rib+" from midship", m.FromMidship, at(m.Station)-at(0), 0.05)
+	g := s.numbers.Gunwale
+	shift := func(x float64) float64 {
+		for _, e := range g.EdgeSets {
+			if e.End == "bow" && x > 0 {
+				return e.Shift(line[len(line)-1][0]-x, g.Height)
+			}
+			if e.End == "stern" && x < 0 {
+				return -e.Shift(x-line[0][0], g.Height)
+			}
+		}
+		return 0
 	}
-	closeTo(t, "after end", s.numbers.Gunwale.Ends[0], along[0]-at(0), 0.05)
-	closeTo(t, "forward end", s.numbers.Gunwale.Ends[1], along[len(along)-1]-at(0), 0.05)
+	for _, m := range g.Mortises {
+		closeTo(t, "mortise "+m.Rib+" along the line", m.AlongLine, at(m.Station)-at(0), 0.05)
+		closeTo(t, "mortise "+m.Rib+" from midship", m.FromMidship, at(m.Station)-at(0)-shift(m.Station), 0.05)
+	}
+	after, fore := line[0][0], line[len(line)-1][0]
+	closeTo(t, "after end", g.Ends[0], along[0]-at(0)-shift(after), 0.05)
+	closeTo(t, "forward end", g.Ends[1], along[len(along)-1]-at(0)-shift(fore), 0.05)
 }
 
 // checkRibs walks each half rib from the keel outward.

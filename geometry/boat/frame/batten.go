@@ -2,6 +2,7 @@ package frame
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
@@ -32,15 +33,31 @@ func newBatten(t *curve.Track, ribs []Rib) Batten {
 	return b
 }
 
-// newKeel runs the keel under the ribs, butted between the stems' shoulders.
-func newKeel(h *hull.Hull, ribs []Rib) (Batten, error) {
+// newKeel runs the keel under the ribs, butted between the stems' shoulders. Its line
+// is the middle of its depth, which keeps its length when the keel is bent to the
+// rocker.
+func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
+	up := keelMiddle(d)
 	flat := func(float64) (float64, float64) { return 0, 0 }
-	t, err := curve.NewTrack(-h.Stern.Toe.X, h.Bow.Toe.X, 0, flat, h.KeelZ)
+	middle := func(x float64) (z, slope float64) {
+		foot := x
+		for range 5 { // the foot lies forward by the height times the slope, which changes little: each round wins two digits
+			_, slope = h.KeelZ(foot)
+			foot = x + up*math.Sin(math.Atan(slope))
+		}
+		z, slope = h.KeelZ(foot)
+		return z + up*math.Cos(math.Atan(slope)), slope
+	}
+	end := func(e hull.End) float64 { return e.Toe.X - up*math.Sin(e.Heading) }
+	t, err := curve.NewTrack(-end(h.Stern), end(h.Bow), 0, flat, middle)
 	if err != nil {
 		return Batten{}, fmt.Errorf("keel: %w", err)
 	}
 	return newBatten(t, ribs), nil
 }
+
+// keelMiddle is the height of the middle of the keel's depth over the skin's face, mm.
+func keelMiddle(d *design.Design) float64 { return float64(d.Skin.Thickness + d.Keel.Depth/2) }
 
 // LashingRoom is the least room between neighbouring battens on a rib, mm: a lashing must
 // pass between them. Common practice, no source.

@@ -37,7 +37,7 @@ func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side 
 	tip, root := edge(0), edge(length)
 	rise := (tip.Z - root.Z) / length
 	stretch := math.Hypot(1, rise)
-	out := Breasthook{End: name, Thickness: float64(b.Thickness), Bevel: g.Tilt, Slope: rise}
+	out := Breasthook{End: name, Thickness: float64(b.Thickness), Bevel: hookBevel(g.Tilt, tip, root), Slope: rise}
 	if tip.Y <= 0 || root.Y <= tip.Y {
 		return out, fmt.Errorf("%s: the gunwales' inner edges cross at their ends; give the stem %.1f mm more siding (%s.siding), or the gunwales less width", name, math.Ceil(10*(2*math.Max(0, -tip.Y)+0.5))/10, name)
 	}
@@ -51,6 +51,20 @@ func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side 
 	left := right.Reverse().Map(geometry.Stretch(1, -1))
 	out.Outline = slices.Concat(right, curve.Path{curve.Line{A: nose, B: geometry.Point{X: nose.X, Y: -nose.Y}}}, left)
 	return out, out.closeHollow(float64(b.Hollow))
+}
+
+// hookBevel returns how far a gunwale's inner face leans outward from square to a plate
+// between the gunwales' inner upper edges, radians. The edge runs from root to tip and
+// lies in both: the face holds it and the stock's tall way, which leans by the tilt; the
+// plate holds it and the line across the boat. The bevel is what their dihedral is off
+// a right angle: more than the tilt where the plate slopes up to the tip.
+func hookBevel(tilt float64, tip, root geometry.Point3) float64 {
+	x, y, z := math.Abs(tip.X-root.X), tip.Y-root.Y, tip.Z-root.Z
+	sin, cos := math.Sincos(tilt)
+	// Outward square to the face: tall way times edge. Upward square to the plate: (-z, 0, x).
+	fx, fy, fz := z*sin-y*cos, x*cos, -x*sin
+	down := (z*fx - x*fz) / math.Hypot(x, z)
+	return math.Asin(down / math.Sqrt(fx*fx+fy*fy+fz*fz))
 }
 
 // closeHollow ends the outline by the inner edge, hollowed towards the nose.

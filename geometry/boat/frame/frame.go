@@ -93,7 +93,7 @@ func (f *Frame) makeEnds() (err error) {
 }
 
 func (f *Frame) makeBattens() (err error) {
-	if f.Keel, err = newKeel(f.Hull, f.Ribs); err != nil {
+	if f.Keel, err = newKeel(f.Design, f.Hull, f.Ribs); err != nil {
 		return err
 	}
 	f.Stringers, err = newStringers(f.Design, f.Hull, f.Ribs, f.Bow, f.Stern)
@@ -139,7 +139,9 @@ type Skin struct {
 }
 
 func newSkin(f *Frame) Skin {
-	s := Skin{Length: f.Keel.Fore - f.Keel.Aft + f.Hull.Bow.Outer.Length() + f.Hull.Stern.Outer.Length()}
+	bow, stern := f.Hull.Bow, f.Hull.Stern
+	keel := f.Keel.Fore - f.Keel.Aft + keelMiddle(f.Design)*(bow.Heading+stern.Heading) // a bend's outer side is longer
+	s := Skin{Length: keel + bow.Outer.Length() + stern.Outer.Length()}
 	pts := f.Corners(f.Nearest(0))
 	for i := 1; i < len(pts); i++ {
 		s.Girth += 2 * pts[i].Sub(pts[i-1]).Norm()

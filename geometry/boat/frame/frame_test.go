@@ -117,8 +117,8 @@ func TestMortisesOnTheGunwale(t *testing.T) {
 				sum += p.Sub(last).Norm()
 				last = p
 			}
-			if want := math.Copysign(sum, m.Station); m.Station != 0 && math.Abs(m.FromMidship-want) > 0.001 {
-				t.Errorf("mortise %s at %.4f mm along the stock, chords give %.4f", m.Rib, m.FromMidship, want)
+			if want := math.Copysign(sum, m.Station); m.Station != 0 && math.Abs(m.AlongLine-want) > 0.001 {
+				t.Errorf("mortise %s at %.4f mm along the line, chords give %.4f", m.Rib, m.AlongLine, want)
 			}
 			if m.Wall*2+m.Width != f.Gunwale.Width || m.Wall < 4.5 {
 				t.Errorf("mortise %s leaves walls of %.2f mm; general joinery texts want 4.5 mm", m.Rib, m.Wall)

@@ -14,7 +14,9 @@ import (
 )
 
 // Gunwale is the port gunwale; the starboard one is its mirror. Distances
-// along it are measured on the straight stock from midship, forward positive.
+// along it are measured on the straight stock from midship, forward positive; where an
+// edge-set is sprung in afterwards they are less than the lengths along the bent line
+// (OnStock).
 type Gunwale struct {
 	Line              *curve.Track // through the middle of its underside
 	Width, Height     float64      // mm
@@ -26,13 +28,41 @@ type Gunwale struct {
 	ScarfLength       float64      // of one ply's scarf at the design's slope, mm
 	Scarfs            []Scarf      // as the design places them
 	NoScarf           []Zone       // where no part of a scarf may lie, from aft forward, none touching
+
+	sheer hull.Sheer
+}
+
+// OnStock returns where the station x is marked on the underside of the straight stock,
+// mm from midship along it, forward positive.
+//
+// How: the length along the line, which runs on the underside, less what springing in
+// the edge-set stretches that face. The stock keeps its length at mid-height.
+func (g *Gunwale) OnStock(x float64) float64 {
+	set, u := g.sheer.At(x)
+	return g.Line.Length(x) - math.Copysign(set.Shift(u, g.Height), x)
+}
+
+// StationOf returns the station of a mark on the straight stock, mm: the inverse of
+// OnStock, to 1e-9 mm.
+func (g *Gunwale) StationOf(mark float64) float64 {
+	along := mark
+	for range 20 { // the shift changes by some thousandth of a millimeter for each: a round wins three digits
+		x := g.Line.Station(along)
+		miss := g.OnStock(x) - mark
+		if math.Abs(miss) < 1e-10 {
+			break
+		}
+		along -= miss
+	}
+	return g.Line.Station(along)
 }
 
 // Mortise is the slot for a rib head in the gunwale's underside.
 type Mortise struct {
 	Rib         string
 	Station     float64 // mm from midship along the boat
-	FromMidship float64 // mm from midship along the stock, to the slot's middle
+	FromMidship float64 // mm from midship along the straight stock, to the slot's middle: where it is marked and cut
+	AlongLine   float64 // mm from midship along the bent line: more than FromMidship where edge-set, sprung in afterwards, stretches the underside
 	Length      float64 // along the stock, mm
 	Width       float64 // across the stock, mm
 	Depth       float64 // mm
@@ -55,8 +85,9 @@ func newGunwale(d *design.Design, h *hull.Hull, ribs []Rib) (Gunwale, error) {
 	aft, fore := h.Gunwale.Ends()
 	g := Gunwale{
 		Line: h.Gunwale, Width: float64(d.Gunwale.Width), Height: float64(d.Gunwale.Height),
-		Tilt: float64(d.Gunwale.Tilt), Aft: h.Gunwale.Length(aft), Fore: h.Gunwale.Length(fore),
+		Tilt: float64(d.Gunwale.Tilt), sheer: h.Sheer,
 	}
+	g.Aft, g.Fore = g.OnStock(aft), g.OnStock(fore)
 	g.AftCut, g.AftRise = g.endCut(aft, h.Sheer.SternSet)
 	g.ForeCut, g.ForeRise = g.endCut(fore, h.Sheer.BowSet)
 	length, err := timber.ScarfLength(g.Width/float64(d.Gunwale.Plies), d.Gunwale.ScarfSlope)
@@ -86,7 +117,7 @@ func (g *Gunwale) endCut(x float64, set hull.EdgeSet) (angle, longer float64) {
 
 func newMortise(d *design.Design, g Gunwale, r Rib) Mortise {
 	m := Mortise{
-		Rib: r.Name, Station: r.Station, FromMidship: g.Line.Length(r.Station),
+		Rib: r.Name, Station: r.Station, FromMidship: g.OnStock(r.Station), AlongLine: g.Line.Length(r.Station),
 		Length: float64(d.Ribs.Width + d.Ribs.FitWidth),
 		Width:  float64(d.Ribs.Thickness + d.Ribs.FitThickness),
 		Depth:  float64(d.Ribs.MortiseDepth), Bevel: r.Section.Shape.Flare - g.Tilt,
@@ -194,7 +225,7 @@ func (f *Frame) placeScarfs() error {
 	}
 	for _, t := range f.Design.Thwarts {
 		at, half := float64(t.At), float64(t.Width)/2
-		zones = append(zones, Zone{g.Line.Length(at - half), g.Line.Length(at + half)})
+		zones = append(zones, Zone{g.OnStock(at - half), g.OnStock(at + half)})
 	}
 	g.NoScarf = Merged(zones)
 	for i, s := range g.Scarfs {

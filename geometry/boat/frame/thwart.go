@@ -57,7 +57,7 @@ func newThwarts(d *design.Design, g Gunwale) ([]Thwart, error) {
 // off the gunwale.
 func clearOfMortises(t design.Thwart, g Gunwale) error {
 	half := float64(t.Width) / 2
-	aft, fore := g.Line.Length(float64(t.At)-half), g.Line.Length(float64(t.At)+half)
+	aft, fore := g.OnStock(float64(t.At)-half), g.OnStock(float64(t.At)+half)
 	for _, m := range g.Mortises {
 		lo, hi := m.Ends()
 		if fore < lo || aft > hi {
@@ -72,7 +72,7 @@ func clearOfMortises(t design.Thwart, g Gunwale) error {
 		if room < float64(t.Width)+1 {
 			return fmt.Errorf("thwart %q is %.0f mm wide at its ends and does not fit between two ribs; accepted: up to %.0f mm (thwart.width), or a wider ribs.pitch", t.Name, float64(t.Width), math.Floor(room)-1)
 		}
-		middle := g.Line.Station(middleNear(gaps, (aft+fore)/2))
+		middle := g.StationOf(middleNear(gaps, (aft+fore)/2))
 		return fmt.Errorf("thwart %q at %.1f mm lies across the mortise of rib %s at station %.1f mm; put it at %.1f mm", t.Name, float64(t.At), m.Rib, m.Station, middle)
 	}
 	return nil

@@ -1,5 +1,5 @@
 // Package hull turns a design into the shape of the boat: keel line and stems,
-// the gunwales as elastic battens with their natural sheer, and the section at
+// the gunwales as bent sticks with their natural sheer, and the section at
 // any station. No mould stands behind it: only what a builder can hold.
 package hull
 
@@ -16,7 +16,8 @@ import (
 type Hull struct {
 	Length, Beam, Depth float64 // mm, as designed: overall; between and under the gunwale lines at midship
 	Bow, Stern          End
-	Gunwale             *curve.Track // the port gunwale line; lengths from midship, forward positive
+	Gunwale             *curve.Track    // the port gunwale line; lengths from midship, forward positive
+	Plan                *curve.Elastica // its half-breadth, as spreaders and stems bend it
 	Sheer               Sheer
 
 	seat, floor float64 // skin face of the keel to mid-thickness of the rib and to its upper face, mm

@@ -36,19 +36,24 @@ func (e EdgeSet) Radius() float64 { return e.run * e.run / (2 * e.Rise) }
 // Source: elementary beam theory.
 func (e EdgeSet) Strain(height float64) float64 { return height / 2 / e.Radius() }
 
-// EndShift returns how far outward, away from midship, the end of a gunwale's
-// underside comes to lie (mm) when the edge-set is sprung in after marking: the
-// underside is the stretched face, so its marks move by half the height times
-// the slope. Gunwales laminated or cut to the sheer before marking do not shift.
-func (e EdgeSet) EndShift(height float64) float64 { return height / 2 * e.EndSlope() }
+// Shift returns how far outward, away from midship, a mark on the underside of a
+// gunwale of the given height moves (mm) at the distance u from midship when the
+// edge-set is sprung in after marking: the underside is the stretched face, so its
+// marks move by half the height times the slope. Gunwales laminated or cut to the sheer
+// before marking do not shift.
+func (e EdgeSet) Shift(u, height float64) float64 {
+	_, slope := e.at(u)
+	return height / 2 * slope
+}
+
+// EndShift is the Shift at the gunwale's end.
+func (e EdgeSet) EndShift(height float64) float64 { return e.Shift(e.From+e.run, height) }
 
 // EndSlope returns how steeply the edge-set alone rises at the gunwale's end, as
 // rise over run. The natural part of the sheer does not tip the stock.
 func (e EdgeSet) EndSlope() float64 {
-	if e.Rise == 0 {
-		return 0
-	}
-	return 2 * e.Rise / e.run
+	_, slope := e.at(e.From + e.run)
+	return slope
 }
 
 func (e EdgeSet) at(u float64) (rise, slope float64) {
@@ -57,6 +62,15 @@ func (e EdgeSet) at(u float64) (rise, slope float64) {
 	}
 	t := (u - e.From) / e.run
 	return e.Rise * t * t, 2 * e.Rise * t / e.run
+}
+
+// At returns the edge-set of the end on the side of the station x, and how far x lies
+// from midship, mm.
+func (s Sheer) At(x float64) (EdgeSet, float64) {
+	if x < 0 {
+		return s.SternSet, -x
+	}
+	return s.BowSet, x
 }
 
 // newSheer works out the heights; the runs follow when the ends are known.
@@ -78,7 +92,7 @@ const hollow = 1e-5
 // checkPlan refuses gunwales that no spreaders can hold: bent hollow between two
 // spreaders, or over the middle line. Outside the outermost spreaders, and as far
 // in as ties pull, a hollow is a fine entry and may stand.
-func checkPlan(plan *curve.Batten, held []design.Spreader) error {
+func checkPlan(plan *curve.Elastica, held []design.Spreader) error {
 	aft, fore := plan.Ends()
 	for held[0].Tie { // midship is never one
 		held = held[1:]
@@ -100,9 +114,11 @@ func checkPlan(plan *curve.Batten, held []design.Spreader) error {
 	return nil
 }
 
-// gunwaleLine draws the port gunwale: in plan the batten held by the spreaders
-// and pinned half the siding off the middle at both stems; in height the
-// natural sheer of stock that stays in its tilted plane, plus the edge-set.
+// gunwaleLine draws the port gunwale: in plan the straight stick held by the
+// spreaders and pinned half the siding off the middle at both stems; in height the
+// natural sheer of stock that stays in its tilted plane, plus the edge-set. That the
+// stick bends in the tilted plane and not in plan is left out: it moves the
+// half-breadth by 0.02 mm.
 func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 	aft, fore := -h.Stern.GunwaleX, h.Bow.GunwaleX
 	h.Sheer.BowSet.run = fore - h.Sheer.BowSet.From
@@ -111,19 +127,17 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 	for _, s := range d.AllSpreaders() {
 		x, y = append(x, float64(s.At)), append(y, float64(s.Beam)/2)
 	}
-	plan, err := curve.NewBatten(append(x, fore), append(y, float64(d.Bow.Siding)/2))
+	plan, err := curve.NewElastica(append(x, fore), append(y, float64(d.Bow.Siding)/2))
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("%w; move the spreaders there farther apart, or give them beams nearer to their neighbors' (hull.beam, hull.spreader)", err)
 	}
+	h.Plan = plan
 	if err := checkPlan(plan, d.AllSpreaders()); err != nil {
 		return nil, err
 	}
 	height := func(x float64) (float64, float64) {
 		y, dy := plan.Rise(x)
-		set, u := h.Sheer.BowSet, x
-		if x < 0 {
-			set, u = h.Sheer.SternSet, -x
-		}
+		set, u := h.Sheer.At(x)
 		rise, slope := set.at(u)
 		if x < 0 {
 			slope = -slope

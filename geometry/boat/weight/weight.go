@@ -116,8 +116,7 @@ func (w *weigher) stringers() []float.Load {
 
 func (w *weigher) keel() []float.Load {
 	k := w.f.Design.Keel
-	up := geometry.Point3{Z: float64(w.f.Design.Skin.Thickness + k.Depth/2)}
-	return along(w.f.Keel.Line, float64(k.Width*k.Depth)/2, w.density(k.Species), up)
+	return along(w.f.Keel.Line, float64(k.Width*k.Depth)/2, w.density(k.Species), geometry.Point3{})
 }
 
 func (w *weigher) ribs() []float.Load {

@@ -68,9 +68,10 @@ func hardCurves(line *curve.Track) []frame.Zone {
 	return out
 }
 
-// bendAt is the curvature of a line at a station, 1/mm.
+// bendAt is the curvature of a line at a station, 1/mm, over the length that a scarf
+// feels: a batten's bend has a peak at every rib, far shorter than any scarf.
 func bendAt(line *curve.Track, x float64) float64 {
-	const h = 1.0 // mm
+	const h = 15.0 // mm either way
 	a, b := line.Ends()
 	x = math.Min(math.Max(x, a+h), b-h)
 	y1, z1 := line.Slopes(x - h)

@@ -96,11 +96,12 @@ func TestWholeBoats(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			sum, n, worst := 0.0, 0, 0.0
-			for _, s := range tab.Stations {
+			sum, n, worst, told := 0.0, 0, 0.0, 0.0
+			for at, s := range tab.Stations {
 				if s.Sheer().X < narrow || len(s.Points) < 3 {
-					continue
+					continue // a station on the stem has no section to walk
 				}
+				told = math.Max(told, r.Stations[at].Worst.Off)
 				skin := walk(t, d, h, s.X)
 				for i, p := range s.Points {
 					off := math.Inf(1)
@@ -114,12 +115,12 @@ func TestWholeBoats(t *testing.T) {
 				}
 			}
 			rms := math.Sqrt(sum / float64(n))
-			t.Logf("rms %.2f mm here, %.2f mm reported; worst %.1f and %.1f mm", rms, r.RMS, worst, r.Worst.Off)
+			t.Logf("rms %.2f mm here, %.2f mm reported; worst section %.1f and %.1f mm, all %.1f", rms, r.RMS, worst, told, r.Worst.Off)
 			if r.RMS > c.rms || rms > c.rms {
 				t.Errorf("rms %.2f mm reported and %.2f mm measured, want at most %.0f", r.RMS, rms, c.rms)
 			}
-			if math.Abs(worst-r.Worst.Off) > 2 {
-				t.Errorf("worst %.2f mm, reported %.2f", worst, r.Worst.Off)
+			if math.Abs(worst-told) > 2 {
+				t.Errorf("worst %.2f mm, reported %.2f", worst, told)
 			}
 			floats(t, tab, d)
 		})

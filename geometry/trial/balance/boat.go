@@ -132,13 +132,9 @@ func (b *Boat) cosPhi(x float64) float64 {
 // Curvature returns how the gunwale as designed is curved in its tilted plane at
 // the station x, 1/mm, negative where it bulges.
 func (b *Boat) Curvature(x float64) float64 {
-	const h = 0.01 // mm; the slope of a batten runs smoothly enough for a difference
-	_, fore := b.Frame.Gunwale.Line.Ends()
-	x = math.Min(x, fore-h)
-	y1, _ := b.Frame.Gunwale.Line.Slopes(x - h)
-	y2, _ := b.Frame.Gunwale.Line.Slopes(x + h)
+	_, _, bend := b.Frame.Hull.Plan.At(x)
 	c := b.cosPhi(x)
-	return (y2 - y1) / (2 * h) / math.Cos(b.Frame.Gunwale.Tilt) * c * c * c
+	return bend / math.Cos(b.Frame.Gunwale.Tilt) * c * c * c
 }
 
 // ribStiff returns a rib's bending stiffness, N mm2.

@@ -111,10 +111,7 @@ func (b *Boat) planStress(x, moment float64) float64 {
 // edgeStress is the stress from the edge-set at the station x. Gluing the plies
 // bent does not ease it: they are as tall as the gunwale.
 func (b *Boat) edgeStress(x float64) float64 {
-	set, u := b.Frame.Hull.Sheer.BowSet, x
-	if x < 0 {
-		set, u = b.Frame.Hull.Sheer.SternSet, -x
-	}
+	set, u := b.Frame.Hull.Sheer.At(x)
 	if u < set.From || set.Rise == 0 {
 		return 0
 	}

@@ -166,7 +166,7 @@ func (r *Report) judgeScarfs(rests []balance.Rest) {
 	n := float64(d.Gunwale.Plies)
 	kept := (n - 1 + scarfKept(d.Gunwale.ScarfSlope)) / n
 	for _, s := range g.Scarfs {
-		stress := restAt(rests, g.Line.Station(s.Middle)).Sum() / kept
+		stress := restAt(rests, g.StationOf(s.Middle)).Sum() / kept
 		r.noteCure(byStress(fmt.Sprintf("gunwale at the scarf at %.0f mm", s.Middle), r.Boat.Wood, stress, finding.Weak),
 			"a scarf nearer the end, or a longer slope (gunwale.scarf_slope)")
 	}

@@ -17,7 +17,7 @@ func (w *writer) crossPieces() {
 	for _, s := range f.Design.AllSpreaders() {
 		x := float64(s.At)
 		inner := 2 * f.Gunwale.EdgeAt(x, -f.Gunwale.Width/2, 0).Y
-		t.Row(w.Station(x), w.Mark(f.Gunwale.Line.Length(x)), w.Mark(2*f.Gunwale.Line.Point(x).Y), w.Mark(inner))
+		t.Row(w.Station(x), w.Mark(f.Gunwale.OnStock(x)), w.Mark(2*f.Gunwale.Line.Point(x).Y), w.Mark(inner))
 	}
 	w.add(t)
 	if len(f.Thwarts) == 0 {
