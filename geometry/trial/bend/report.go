@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/trial/edgeset"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -29,8 +30,9 @@ type Report struct {
 	SquareTenon   float64 // width of the widest sharp-edged rib that goes into a mortise with half-round ends, mm
 
 	Gunwale  Gunwale
-	Stems    []Stem       // laminated stems; nil when they are cut
-	Findings finding.List // one for each part or run of parts, from the ribs on
+	EdgeSet  *edgeset.Report // what holds the edge-set and what it does to the boat; nil without one
+	Stems    []Stem          // laminated stems; nil when they are cut
+	Findings finding.List    // one for each part or run of parts, from the ribs on
 }
 
 // Of works out the report of a frame.
@@ -52,6 +54,9 @@ func Of(f *frame.Frame) (*Report, error) {
 	r.ribs()
 	r.gunwale()
 	if err := r.battens(); err != nil {
+		return nil, err
+	}
+	if err := r.edgeSet(); err != nil {
 		return nil, err
 	}
 	if err := r.stems(); err != nil {

@@ -1,0 +1,51 @@
+package bend
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/finding"
+	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/wood/timber"
+)
+
+// edgeSet judges whether the frame holds the edge-set that is sprung into the gunwales.
+func (r *Report) edgeSet() error {
+	var err error
+	if r.EdgeSet, err = edgeset.Of(r.Frame); err != nil || r.EdgeSet == nil {
+		return err
+	}
+	e := r.EdgeSet
+	off := finding.Finding{About: "edge-set, once the frame is let go", Verdict: finding.Holds, Standing: finding.Estimate,
+		Measure: finding.Measure{Value: e.Off(), Limit: edgeset.MostOff, Unit: "mm", AtMost: true}}
+	if !(off.Value <= off.Limit) {
+		off.Verdict = finding.Missed
+		if off.Cure, err = r.cureEdgeSet(); err != nil {
+			return err
+		}
+	}
+	r.note(off)
+	wood, err := r.Frame.Design.Wood(r.Frame.Design.Keel.Species)
+	if err != nil {
+		return err
+	}
+	stress := math.Max(e.Least.Keel, e.Likely.Keel) / e.KeelModulus
+	r.noteCure(byStress("keel, holding the edge-set", wood, stress, finding.Weak), "a deeper keel (keel.depth), or less edge-set")
+	return nil
+}
+
+// cureEdgeSet says what rise the frame holds, and from where on it would hold the present
+// one with wood that bears the bend.
+func (r *Report) cureEdgeSet() (string, error) {
+	most := 2 * timber.AssemblyShare * r.Boat.Wood.MOR / (r.Boat.Wood.MOE * r.Frame.Gunwale.Height)
+	c, err := r.EdgeSet.Cure(most)
+	if err != nil {
+		return "", err
+	}
+	cure := fmt.Sprintf("cut it in or laminate the gunwales to the sheer, or give it %.0f mm of rise at the bow and %.0f mm at the stern",
+		math.Floor(c.Rise[1]), math.Floor(c.Rise[0]))
+	if c.Found {
+		cure += fmt.Sprintf(", or begin it %.0f mm off midship (gunwale.edge_set_from)", c.Begin)
+	}
+	return cure, nil
+}
