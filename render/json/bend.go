@@ -6,6 +6,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/edgeset"
 )
 
 // Bend gathers a report of bending, the members taken out and what comes of it with
@@ -29,6 +30,7 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss flo
 			{"springback_percent", fixed(100 * g.Back)}, {"ply_bending_mpa", fixed(g.PlyBend)},
 			{"rest_station_mm", fixed(g.Rest.X)}, {"rest_plan_mpa", fixed(g.Rest.Plan)}, {"rest_edge_set_mpa", fixed(g.Rest.Edge)},
 		}},
+		{"edge_set", heldEdgeSet(r.EdgeSet)},
 		{"ribs", upTo(len(r.Ribs), func(i int) Object { return bentRib(r, i) })},
 		{"mortises", each(r.Slots, func(s bend.Slot) Object {
 			return Object{{"rib", s.Rib}, {"modulus_left_plan_percent", fixed(100 * s.Flat)},
@@ -41,6 +43,23 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss flo
 		{"no_neutral_set", why},
 		{"trials", each(trials, func(t balance.Trial) Object { return bentTrial(r, out, t, miss) })},
 	}...)
+}
+
+// heldEdgeSet tells of a sprung edge-set; null without one. Changes of the profile are
+// upward positive.
+func heldEdgeSet(e *edgeset.Report) any {
+	if e == nil {
+		return nil
+	}
+	ends := func(p edgeset.Pair) Object { return Object{{"bow", fixed(p[1])}, {"stern", fixed(p[0])}} }
+	rest := func(r *edgeset.Rest) Object {
+		return Object{{"sheer_mm", ends(r.Sheer)}, {"rocker_mm", ends(r.Rocker)}, {"depth_mm", fixed(r.Depth)},
+			{"keel_mpa", fixed(r.Keel / e.KeelModulus)}, {"foot_n", fixed(r.Thrust)}, {"rib_pull_n", fixed(r.Pull)}}
+	}
+	return Object{
+		{"moment_n_m", ends(edgeset.Pair{e.Moment[0] / 1000, e.Moment[1] / 1000})}, {"feet_loose", rest(e.Loose)},
+		{"feet_joined", Object{{"least", rest(e.Least)}, {"likely", rest(e.Likely)}, {"most", rest(e.Most)}}},
+	}
 }
 
 func bendFinding(f finding.Finding) Object {

@@ -16,7 +16,7 @@ func (r *Report) edgeSet() error {
 		return err
 	}
 	e := r.EdgeSet
-	off := finding.Finding{About: "edge-set, once the frame is let go", Verdict: finding.Holds, Standing: finding.Estimate,
+	off := finding.Finding{About: "edge-set, frame let go", Verdict: finding.Holds, Standing: finding.Estimate,
 		Measure: finding.Measure{Value: e.Off(), Limit: edgeset.MostOff, Unit: "mm", AtMost: true}}
 	if !(off.Value <= off.Limit) {
 		off.Verdict = finding.Missed

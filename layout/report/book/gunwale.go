@@ -37,6 +37,7 @@ func (w *writer) mortises() {
 	}
 	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square."
 	w.add(t)
+	w.holding()
 	w.scarfs()
 }
 

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
@@ -112,10 +113,10 @@ func (w *writer) frameSteps() []step {
 		{stage: hours.Ends, do: []string{"Saw the stems with the grain along the arrow; cut foot, notch and stringer landings.", "Shape the breasthooks to the lean of the gunwales."},
 			tools: "band saw or bow saw, spokeshave, drill", check: "lay the stem on its pattern; the notch takes both gunwales",
 			care: "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"},
-		{stage: hours.Setup, do: []string{
+		{stage: hours.Setup, do: slices.Concat(w.joined(), []string{
 			"Spread the gunwales to the widths of the spreader table, tie the ends to the stems, peg the breasthooks.",
 			"Set the lean with a bevel; fit the cross pieces.",
-			"Sight along both gunwales and measure both diagonals, end to spreader."},
+			"Sight along both gunwales and measure both diagonals, end to spreader."}, w.sprung()),
 			tools: "spreaders, clamps, cord, level, bevel, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
 			care: "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"},
 		{stage: hours.Bend, do: []string{
@@ -128,10 +129,11 @@ func (w *writer) frameSteps() []step {
 			check: "every rib against its gauge; keel line fair when a batten is laid on the ribs",
 			care:  "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",
 			who:   "common practice; bend limits from memory"},
-		{stage: hours.Lash, do: []string{
+		{stage: hours.Lash, do: slices.Concat([]string{
 			"Mark keel and stringers from the story stick while they are straight.",
-			"Lash the keel first, then stringers in pairs from the keel up, from midship to both ends.",
-			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), materials.Turns)},
+			"Lash the keel first, from midship to both ends."}, w.letGo(), []string{
+			"Lash the stringers in pairs from the keel up, from midship to both ends.",
+			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), materials.Turns)}),
 			tools: "cord, fid, spring clamps", check: fmt.Sprintf("sight every batten for a fair curve; %d pairs level port and starboard", len(f.Stringers)),
 			care: "Awls and fids slip: push away from the other hand.", who: "common practice, no source"},
 	}

@@ -1,0 +1,43 @@
+package book
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/measure"
+	"ribwright/layout/report"
+)
+
+// stepsOf gathers the order of work.
+func stepsOf(b report.Report) string {
+	var out []string
+	for _, k := range b.Blocks {
+		if l, ok := k.(report.List); ok {
+			out = append(out, l.Items...)
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+// TestOrderOfEdgeSet: keel and stems are joined before the gunwales are spread, the set is
+// sprung after, and props go when the keel is lashed and before the stringers are; a boat
+// without a set is told nothing of it.
+func TestOrderOfEdgeSet(t *testing.T) {
+	d := shipped(t, "brook")
+	steps := stepsOf(bookOf(t, facts(t, d, measure.Metric)))
+	var at []int
+	for _, w := range []string{"join it to both stems", "Spread the gunwales", "Now spring the edge-set", "Lash the keel first", "Take the props away", "Lash the stringers"} {
+		at = append(at, strings.Index(steps, w))
+	}
+	if at[0] < 0 || !slices.IsSorted(at) {
+		t.Errorf("the steps stand at %v", at)
+	}
+	d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0
+	b := bookOf(t, facts(t, d, measure.Metric))
+	for _, w := range []string{"edge-set", "props"} {
+		if strings.Contains(stepsOf(b), w) {
+			t.Errorf("a boat without edge-set is told of %q", w)
+		}
+	}
+}

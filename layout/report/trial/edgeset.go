@@ -1,0 +1,68 @@
+package trial
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/edgeset"
+	"ribwright/layout/report"
+)
+
+// EdgeSet tells what a sprung edge-set asks of the frame and what the profile does when
+// the frame is let go; nothing where none is sprung.
+func EdgeSet(r *bend.Report, l report.Letters) []report.Block {
+	e := r.EdgeSet
+	if e == nil {
+		return nil
+	}
+	words := "It takes a moment of " + moments(e.Moment) + " on each gunwale to hold the edge-set, and when the props are gone the frame itself must hold it. "
+	words += fmt.Sprintf("It can while stems and keel are one piece: join them before you spring the set. A foot must then hold up to %s along the keel, and the end ribs up to %s between keel and gunwales: peg them before the props go. ",
+		newtons(math.Max(e.Least.Thrust, e.Likely.Thrust)), newtons(math.Max(e.Least.Pull, e.Likely.Pull)))
+	words += "A set that is cut in or laminated in asks for none of this, and its mortise marks stay where they are."
+	t := report.Titled("What the profile does when the frame is let go, up is +, "+l.Unit()).Words("Stems' feet").
+		Numbers("Sheer, bow", "Sheer, stern", "Rocker, bow", "Rocker, stern", "Depth, midship").
+		Noted("Sheer: the gunwales' ends over midship. Rocker: the keel's ends over midship. Least: the gunwales' ends turn on the stems and the ribs spread. Likely: ends lashed in their notches, cross pieces in. Most: ends that cannot turn. Estimates of a plane frame, our own model: measure heights again before you lash.")
+	for _, row := range []struct {
+		name string
+		rest *edgeset.Rest
+	}{{"loose", e.Loose}, {"joined, least", e.Least}, {"joined, likely", e.Likely}, {"joined, most", e.Most}} {
+		cells := []string{row.name}
+		for _, mm := range []float64{row.rest.Sheer[1], row.rest.Sheer[0], row.rest.Rocker[1], row.rest.Rocker[0], row.rest.Depth} {
+			cells = append(cells, change(mm, l))
+		}
+		t.Row(cells...)
+	}
+	return []report.Block{report.Section("The edge-set"), report.Paragraph{Words: words}, t}
+}
+
+// moments letters N mm at the ends that have a set.
+func moments(m edgeset.Pair) string {
+	at := func(i int) string { return fmt.Sprintf("%.0f N m", m[i]/1000) }
+	switch {
+	case at(0) == at(1):
+		return at(1) + " at either end"
+	case m[0] == 0:
+		return at(1) + " at the bow"
+	case m[1] == 0:
+		return at(0) + " at the stern"
+	}
+	return at(1) + " at the bow and " + at(0) + " at the stern"
+}
+
+// change letters a change of height with its sign: an estimate is no finer than a
+// millimeter, in inches too.
+func change(mm float64, l report.Letters) string {
+	mm = math.Round(mm)
+	s := l.Whole(math.Abs(mm))
+	switch {
+	case mm == 0:
+		return "0"
+	case mm < 0:
+		return "-" + s
+	}
+	return "+" + s
+}
+
+// newtons letters a force to the next ten newtons: an estimate is no finer.
+func newtons(n float64) string { return fmt.Sprintf("%.0f N", 10*math.Ceil(n/10)) }
