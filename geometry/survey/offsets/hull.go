@@ -25,8 +25,8 @@ const (
 func (t *Table) Hull() (*float.Hull, error) {
 	if len(t.Stations) >= enough && t.gap() <= widest*t.Length() {
 		var out []float.Station
-		for _, s := range t.Stations {
-			out = append(out, float.Station{X: s.X, Half: s.Points, Knuckle: s.X == 0})
+		for i, s := range t.Stations {
+			out = append(out, float.Station{X: s.X, Half: s.Points, Knuckle: s.X == 0 && t.breaksAt(i)})
 		}
 		return float.New(out)
 	}
