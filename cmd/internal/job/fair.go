@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"io"
+	"math"
 	"path"
 	"strings"
 
@@ -66,6 +67,7 @@ func (f *Fair) told(r *fair.Result, notes []string) []report.Block {
 	worst := r.Worst
 	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("It is %.1f mm off the offsets in the mean (rms) and %.1f mm at worst: at station %s, half-breadth %s, height %s.",
 		r.RMS, worst.Off, short(worst.Station), short(worst.Point.X), short(worst.Point.Y))}}
+	out = append(out, f.displaced(r.Displaced))
 	if len(notes) > 0 {
 		out = append(out, report.List{Items: notes})
 	}
@@ -77,4 +79,23 @@ func (f *Fair) told(r *fair.Result, notes []string) []report.Block {
 			short(s.Worst.Point.X), short(s.Worst.Point.Y)})
 	}
 	return append(out, t, report.Paragraph{Words: "The skin is taken a stringer's depth outside the ribs' arcs; between stringers cloth lies inside it. Sticks and joints are ordinary ones and not the old boat's: change them, then loft the design and see how it floats."})
+}
+
+// displaced says by how much the faired boat displaces differently.
+func (f *Fair) displaced(d fair.Displaced) report.Block {
+	l := report.Letters{Units: f.Units}
+	mass := func(volume float64) string { return l.Mass(volume * 1e-6) } // of fresh water, a kilogram a liter
+	return report.Paragraph{Words: fmt.Sprintf("Level at the designed waterline of %s it displaces %s of fresh water where the measured boat displaces %s: %s. If the cloth lay on the ribs' curves and not flat between stringers, it would be %s. The measured boat is taken with straight lines from point to point, which leaves out some of a round bilge where the table has few points.",
+		l.Length(d.Waterline), mass(d.Faired), mass(d.Measured), moreOrLess(d.More(d.Faired)), moreOrLess(d.More(d.Smooth)))}
+}
+
+// moreOrLess letters a share that is more or less than a whole, to the percent.
+func moreOrLess(share float64) string {
+	switch percent := math.Round(100 * share); {
+	case percent > 0:
+		return fmt.Sprintf("%.0f %% more", percent)
+	case percent < 0:
+		return fmt.Sprintf("%.0f %% less", -percent)
+	}
+	return "as much, within half a percent"
 }

@@ -122,7 +122,7 @@ func TestWholeBoats(t *testing.T) {
 			if math.Abs(worst-told) > 2 {
 				t.Errorf("worst %.2f mm, reported %.2f", worst, told)
 			}
-			floats(t, tab, d)
+			floats(t, tab, d, r)
 		})
 	}
 }
@@ -130,7 +130,7 @@ func TestWholeBoats(t *testing.T) {
 // floats builds the frame and sets it beside the table on one waterline: the same
 // boat, but for cloth flat between stringers and a stem where the table has few
 // points.
-func floats(t *testing.T, tab *offsets.Table, d *design.Design) {
+func floats(t *testing.T, tab *offsets.Table, d *design.Design, r *Result) {
 	t.Helper()
 	f, err := frame.Build(d)
 	if err != nil {
@@ -140,6 +140,15 @@ func floats(t *testing.T, tab *offsets.Table, d *design.Design) {
 	b, err2 := tab.Hull()
 	if err1 != nil || err2 != nil {
 		t.Fatal(err1, err2)
+	}
+	if got := c.Hull.Immerse(float.Level(r.Waterline)).Volume; math.Abs(got-r.Faired) > 1 || r.Waterline != float64(d.Hull.Waterline) {
+		t.Errorf("at %.0f mm the written design displaces %.0f mm3, told are %.0f", r.Waterline, got, r.Faired)
+	}
+	if got := b.Immerse(float.Level(r.Waterline)).Volume; math.Abs(got-r.Measured) > 1 || math.Abs(r.More(2*got)-1) > 1e-9 {
+		t.Errorf("the table displaces %.0f mm3, told are %.0f", got, r.Measured)
+	}
+	if !(r.Smooth > r.Faired && r.Smooth < 1.05*r.Faired) {
+		t.Errorf("cloth on the curves displaces %.0f mm3, flat cloth %.0f", r.Smooth, r.Faired)
 	}
 	const draft = 127
 	if share := c.Hull.Immerse(float.Level(draft)).Volume / b.Immerse(float.Level(draft)).Volume; share < 0.92 || share > 1.1 {
@@ -219,6 +228,42 @@ func TestRefused(t *testing.T) {
 		if _, err = Of(tab, c.name); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want ... %s ...", c.name, err, c.want)
 		}
+	}
+}
+
+// TestOtherBoat: a table whose sections zigzag, or are read a hand off at one station, is
+// refused with the worst place.
+func TestOtherBoat(t *testing.T) {
+	tab := table(t, "fig108.csv")
+	for _, s := range tab.Stations {
+		if math.Abs(s.X) < 1000 {
+			for i := range s.Points {
+				s.Points[i].X *= 1 + 0.45*float64(i%2)
+			}
+		}
+	}
+	_, err := Of(tab, "Zigzag")
+	if err == nil || !strings.Contains(err.Error(), "accepted: 15 mm or less") || !strings.Contains(err.Error(), "at station") {
+		t.Errorf("%v", err)
+	}
+	near := Result{RMS: MostRMS}
+	if near.near() != nil {
+		t.Error("a fit at the limit is refused")
+	}
+}
+
+// TestRibsPulledIn: a boat whose ends cannot be framed is refused and not left bare.
+func TestRibsPulledIn(t *testing.T) {
+	d, err := design.Shipped("lake")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := &fit{d: d}
+	d.Ribs.MortiseDepth, d.Gunwale.Tilt = 30, turned(22) // all mortises lean through the wall
+	d.Ribs.FromBow, d.Ribs.FromStern = 350, 350
+	err = f.lofts()
+	if err == nil || !strings.Contains(err.Error(), "pulled in to 600 mm") {
+		t.Errorf("%v", err)
 	}
 }
 
