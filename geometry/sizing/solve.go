@@ -55,7 +55,8 @@ func (c *Clash) of(t ...Target) error { c.Targets = t; return c }
 const tightenings = 6
 
 // Solve finds the boat that meets every target, and the family's own checks, with
-// the least of the aim. It leaves the case at that boat.
+// the least of the aim, each free length at the last millimetre that still does. It
+// leaves the case at that boat.
 //
 // Errors: *Clash when there is none; what Settle and Finish refuse.
 func (c *Case) Solve(w Goal) (*Answer, error) {
@@ -76,17 +77,20 @@ func (c *Case) Solve(w Goal) (*Answer, error) {
 	if best.worst() > met {
 		return nil, s.clash(best, own)
 	}
-	tried := len(s.memory)
-	boat, best, err := s.finish(best, targets)
+	a := &Answer{Tried: len(s.memory)}
+	if best, err = s.finish(best, targets); err != nil {
+		return nil, err
+	}
+	least, err := s.shave(s.valuesOf(best))
 	if err != nil {
 		return nil, err
 	}
-	a := &Answer{Boat: boat, Tried: tried}
 	s.explain(a, best)
 	// The explaining moved the case; the boat's own values go back into it.
-	if a.Boat, _, err = s.finish(best, nil); err != nil {
+	if least, err = s.make(least.values); err != nil {
 		return nil, err
 	}
+	a.Boat = least.boat
 	return a, nil
 }
 
@@ -106,20 +110,20 @@ func (c *Case) withRules(targets []Target) ([]Target, error) {
 	return out, nil
 }
 
-// finish makes the parts of a boat. When it misses a target, rounded to whole
-// millimetres and floated as its cloth makes it, the target is tightened by what
-// it misses and a little more.
-func (s *search) finish(best candidate, targets []Target) (*Boat, candidate, error) {
+// finish looks for the boat that still meets every target when its parts are made:
+// when it misses one, rounded to whole millimetres and floated as its cloth makes it,
+// the target is tightened by what it misses and a little more.
+func (s *search) finish(best candidate, targets []Target) (candidate, error) {
 	for try := 0; ; try++ {
 		if err := s.settle(best.x); err != nil {
-			return nil, best, err
+			return best, err
 		}
 		boat, err := s.c.Finish()
 		if err != nil {
-			return nil, best, err
+			return best, err
 		}
 		if try == tightenings || !s.tighten(targets, boat) {
-			return boat, best, nil
+			return best, nil
 		}
 		s.again()
 		if l := s.from(best.x); l.worst() <= met {
