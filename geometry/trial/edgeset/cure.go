@@ -32,8 +32,8 @@ type Cure struct {
 // hold the present rise without being bent more than mostCurve, 1/mm.
 //
 // How: changes are in proportion to the rise. A set that begins at f and rises by e over
-// the run to the gunwales' end at l has the curvature 2 e/(l - f)². Places a hand's
-// breadth apart are tried, from the present one on both ways: what droops wants to begin
+// the run to the gunwales' end at l has the curvature 2 e/(l - f)². Places 50 mm
+// apart are tried, from the present one on both ways: what droops wants to begin
 // farther out, what sags nearer midship. The sheer's own height is left as it is, which
 // is worth a millimeter.
 // Errors: those of Settle.
@@ -43,7 +43,7 @@ func (r *Report) Cure(mostCurve float64) (Cure, error) {
 	for i := range c.Rise {
 		c.Rise[i] *= share
 	}
-	const step = 100.0 // mm
+	const step = 50.0 // mm
 	now, end := max(r.model.Sets[0].From, r.model.Sets[1].From), min(-r.model.Gunwales.From, r.model.Gunwales.To)
 	for by := step; by <= end; by += step {
 		for _, at := range []float64{now - by, now + by} {

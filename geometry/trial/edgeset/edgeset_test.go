@@ -147,13 +147,13 @@ func TestSymmetric(t *testing.T) {
 // TestCure: the rise that is told is held to the limit when the boat is drawn anew, and
 // so is the present rise from where it is told to begin.
 func TestCure(t *testing.T) {
-	f := frameOf(t, "river", set(90, 90, 900))
+	f := frameOf(t, "river", set(80, 80, 900))
 	r, err := Of(f)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if r.Off() <= MostOff {
-		t.Fatalf("90 mm are held to %.1f mm", r.Off())
+		t.Fatalf("80 mm are held to %.1f mm", r.Off())
 	}
 	c, err := r.Cure(1)
 	if err != nil {
@@ -167,7 +167,7 @@ func TestCure(t *testing.T) {
 	if !c.Found {
 		t.Fatal("no place to begin is found")
 	}
-	nearer, err := Of(frameOf(t, "river", set(90, 90, c.Begin)))
+	nearer, err := Of(frameOf(t, "river", set(80, 80, c.Begin)))
 	if err != nil {
 		t.Fatal(err)
 	}

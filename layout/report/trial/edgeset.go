@@ -19,7 +19,7 @@ func EdgeSet(r *bend.Report, l report.Letters) []report.Block {
 	words := "It takes a moment of " + moments(e.Moment) + " on each gunwale to hold the edge-set, and when the props are gone the frame itself must hold it. "
 	words += fmt.Sprintf("It can while stems and keel are one piece: join them before you spring the set. A foot must then hold up to %s along the keel, and the end ribs up to %s between keel and gunwales: peg them before the props go. ",
 		newtons(math.Max(e.Least.Thrust, e.Likely.Thrust)), newtons(math.Max(e.Least.Pull, e.Likely.Pull)))
-	words += "A set that is cut in or laminated in asks for none of this, and its mortise marks stay where they are."
+	words += "A set that is cut in or laminated in asks for none of this; its marks then lie a little farther out, as the pattern's first sheet says."
 	t := report.Titled("What the profile does when the frame is let go, up is +, "+l.Unit()).Words("Stems' feet").
 		Numbers("Sheer, bow", "Sheer, stern", "Rocker, bow", "Rocker, stern", "Depth, midship").
 		Noted("Sheer: the gunwales' ends over midship. Rocker: the keel's ends over midship. Least: the gunwales' ends turn on the stems and the ribs spread. Likely: ends lashed in their notches, cross pieces in. Most: ends that cannot turn. Estimates of a plane frame, our own model: measure heights again before you lash.")
