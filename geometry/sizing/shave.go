@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry/sizing/formula"
 )
@@ -68,6 +69,10 @@ func (s *search) shave(values []float64) (made, error) {
 	if err != nil || !s.passes(best, best) {
 		return best, err
 	}
+	// The design rounds lengths; what is told of them should be what is built.
+	if whole, err := s.make(s.whole(values)); err == nil && s.passes(whole, best) {
+		best = whole
+	}
 	for moved := true; moved; {
 		moved = false
 		for i, f := range s.free {
@@ -83,11 +88,22 @@ func (s *search) shave(values []float64) (made, error) {
 	return best, nil
 }
 
+// whole rounds the free lengths.
+func (s *search) whole(values []float64) []float64 {
+	out := slices.Clone(values)
+	for i, f := range s.free {
+		if f.Dim == formula.Length {
+			out[i] = max(f.Lo, min(f.Hi, math.Round(values[i])))
+		}
+	}
+	return out
+}
+
 // less is the boat with one free value a millimeter less, or at the whole millimeter under
 // it; ok is false when it fails.
 func (s *search) less(best made, i int) (next made, ok bool) {
 	const whole = 1e-6 // mm: rounding of a value that is a whole millimeter
-	values := append([]float64(nil), best.values...)
+	values := slices.Clone(best.values)
 	values[i] = math.Ceil(values[i]-whole) - 1
 	if values[i] < s.free[i].Lo {
 		return next, false
