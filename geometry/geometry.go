@@ -66,7 +66,10 @@ func (p Point) Off(a, b Point) float64 {
 }
 
 // Polar returns the step of length r at the angle a, counter-clockwise from x.
-func Polar(r, a float64) Point { return Point{r * math.Cos(a), r * math.Sin(a)} }
+func Polar(r, a float64) Point {
+	sin, cos := math.Sincos(a)
+	return Point{r * cos, r * sin}
+}
 
 // Finite reports whether neither coordinate is NaN or infinite.
 func (p Point) Finite() bool { return Finite(p.X) && Finite(p.Y) }

@@ -8,8 +8,8 @@ import (
 )
 
 // Bend is one step of a chain: a straight run of Length when Radius is 0,
-// else an arc of Radius through Sweep to the left (Length = Radius * Sweep).
-// mm and radians, none negative.
+// else an arc of Radius through Sweep (Length = Radius * Sweep). mm and radians.
+// An arc turns left; one that turns right has a negative Radius and Sweep.
 type Bend struct{ Radius, Sweep, Length float64 }
 
 // Straight returns the straight step of the given length in mm.
@@ -18,9 +18,9 @@ func Straight(length float64) Bend { return Bend{0, 0, length} }
 // Turned returns the arc step of the given radius in mm and sweep in radians.
 func Turned(radius, sweep float64) Bend { return Bend{radius, sweep, radius * sweep} }
 
-// Chain is a line that leaves its start along +x and turns left by its bends,
-// smooth at every joint: a rib from the keel outward, or a stem from the keel
-// forward and up.
+// Chain is a line that leaves its start along +x and turns by its bends, smooth
+// at every joint: a rib from the keel outward, or a stem from the keel forward
+// and up.
 type Chain []Bend
 
 // Length returns the length along the chain in mm.
@@ -55,15 +55,19 @@ func (c Chain) At(s float64) (geometry.Point, float64) {
 	return p, heading
 }
 
-// walk returns the place and heading after the distance s of the bend.
+// walk returns the place and heading after the distance s of the bend. It goes by
+// the chord, which loses nothing where the radius is very large.
 func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float64) {
-	if b.Radius == 0 {
-		return p.Add(geometry.Polar(s, heading)), heading
+	turn := 0.0
+	if b.Radius != 0 {
+		turn = s / b.Radius
 	}
-	center := p.Add(geometry.Polar(b.Radius, heading+math.Pi/2))
-	end := heading + s/b.Radius
-	return center.Add(geometry.Polar(b.Radius, end-math.Pi/2)), end
+	return p.Add(geometry.Polar(s*Sinc(turn/2), heading+turn/2)), heading + turn
 }
+
+// flat is the rise of an arc over its chord, mm, under which it is drawn straight:
+// its center would lie too far off to draw from.
+const flat = 1e-6
 
 // Path returns the chain drawn from start with the first heading given.
 func (c Chain) Path(start geometry.Point, heading float64) Path {
@@ -74,11 +78,12 @@ func (c Chain) Path(start geometry.Point, heading float64) Path {
 			continue
 		}
 		next, turned := b.walk(p, heading, b.Length)
-		if b.Radius == 0 {
+		if math.Abs(b.Length*b.Sweep) < 8*flat {
 			out = append(out, Line{p, next})
 		} else {
-			center := p.Add(geometry.Polar(b.Radius, heading+math.Pi/2))
-			out = append(out, Arc{center, b.Radius, heading - math.Pi/2, b.Sweep})
+			side := math.Copysign(math.Pi/2, b.Radius)
+			center := p.Add(geometry.Polar(math.Abs(b.Radius), heading+side))
+			out = append(out, Arc{center, math.Abs(b.Radius), heading - side, b.Sweep})
 		}
 		p, heading = next, turned
 	}
@@ -97,7 +102,7 @@ func (c Chain) Offset(d float64) (Chain, error) {
 			out[i] = b
 			continue
 		}
-		if b.Radius-d <= 0 {
+		if b.Radius > 0 && b.Radius <= d || b.Radius < 0 && b.Radius >= d {
 			return nil, fmt.Errorf("an arc of %.1f mm radius has no room for an offset of %.1f mm inside it", b.Radius, d)
 		}
 		out[i] = Turned(b.Radius-d, b.Sweep)

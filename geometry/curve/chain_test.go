@@ -215,3 +215,43 @@ func TestChainOffsetRefuses(t *testing.T) {
 		})
 	}
 }
+
+// TestChainRight goes round a turn to the right, which mirrors one to the left, and
+// along an arc too slight to draw.
+func TestChainRight(t *testing.T) {
+	right := Chain{Straight(100), Turned(-50, -math.Pi/2), Straight(30)}
+	for s := -10.0; s < 230; s += 7 {
+		left, turned := rib.At(s)
+		p, heading := right.At(s)
+		nearPoint(t, fmt.Sprintf("right at %g mm", s), p, pt(left.X, -left.Y), 1e-12)
+		near(t, "heading", heading, -turned, 0, "rad")
+	}
+	path := right.Path(pt(0, 0), 0)
+	if a, ok := path[1].(Arc); !ok || a.Radius != 50 || a.Sweep != -math.Pi/2 {
+		t.Errorf("drawn as %v", path[1])
+	}
+	nearPoint(t, "drawn from", path[1].Start(), pt(100, 0), 1e-12)
+	nearPoint(t, "drawn to", path[1].End(), pt(150, -50), 1e-12)
+	out, err := right.Offset(10)
+	if err != nil || out[1].Radius != -60 || math.Abs(out[1].Length-30*math.Pi) > 1e-12 {
+		t.Errorf("10 mm to the left: %v, %v", out, err)
+	}
+	if _, err := right.Offset(-50); err == nil {
+		t.Error("50 mm to the right leaves nothing of the turn")
+	}
+	slight := Chain{Bend{Radius: 1e12, Sweep: 1e-11, Length: 10}}
+	if _, ok := slight.Path(pt(0, 0), 0)[0].(Line); !ok {
+		t.Error("an arc of 1e9 m is not drawn straight")
+	}
+	end, heading := slight.End()
+	nearPoint(t, "its end", end, pt(10, 5e-11), 1e-15)
+	near(t, "its heading", heading, 1e-11, 1e-26, "rad")
+}
+
+// TestSinc checks both sides of where the series begins to serve.
+func TestSinc(t *testing.T) {
+	near(t, "at zero", Sinc(0), 1, 0, "")
+	for _, a := range []float64{1e-9, 1e-4, 0.03, 0.0999999, 0.1, 1, math.Pi} {
+		near(t, fmt.Sprint(a), Sinc(-a), math.Sin(a)/a, 2e-16, "")
+	}
+}
