@@ -44,6 +44,7 @@ var solvers = []solver{
 	{"trial/balance", "Of New Give .Settle .Neutral .Trials .Choose .Rests .RibStress .RibStiffness .FreeRadius", "finds the balance of gunwales, ribs and cross pieces"},
 	{"trial/bend", "Of", "judges every bend"},
 	{"trial/edgeset", "Of .Cure", "lets the frame go in profile"},
+	{"trial/pushed", "Of", "lets ribs come to rest"},
 	{"trial/stow", "NewBoat Nest Plan Fit Drop Squeeze .Refit .Cures", "nests boats and looks for what would make them fit"},
 	{"shop/cutlist", "Make Pack Sticks .Finished", "plans the sawing"},
 	{"shop/materials", "Count Lashing", "counts what is bought"},
