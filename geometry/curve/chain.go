@@ -65,9 +65,9 @@ func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float6
 	return p.Add(geometry.Polar(s*Sinc(turn/2), heading+turn/2)), heading + turn
 }
 
-// flat is the rise of an arc over its chord, mm, under which it is drawn straight:
-// its center would lie too far off to draw from.
-const flat = 1e-6
+// flat is the rise of an arc over its chord, mm, under which it is drawn straight: its
+// center would lie a hundred meters off and more.
+const flat = 0.001
 
 // Path returns the chain drawn from start with the first heading given.
 func (c Chain) Path(start geometry.Point, heading float64) Path {

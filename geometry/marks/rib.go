@@ -5,11 +5,13 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/pushed"
 )
 
 // rib lists a rib from its place to its blank, then from the middle of the blank
 // outward; at last what bending gives (b, nil without it): its forms, numbered as its
-// arcs, and the width that it is relaxed to, where there is a neutral set.
+// arcs, the width that it is relaxed to, where there is a neutral set, and the shape that
+// it takes when it is only pushed in.
 func (l *list) rib(f *frame.Frame, i int, b *bend.Report) {
 	r, off := f.Ribs[i], alike(f)
 	part := "rib " + r.Name
@@ -39,4 +41,16 @@ func (l *list) rib(f *frame.Frame, i int, b *bend.Report) {
 	if relax := b.Ribs[i].Relax; relax > 0 {
 		l.add(part, length("relax to", relax, FreeWidth))
 	}
+	if p := b.Ribs[i].Pushed; p.Why == nil {
+		l.pushedIn(part, "hinged", p.Hinged)
+		l.pushedIn(part, "clamped", p.Clamped)
+	}
+}
+
+// pushedIn lists the shape of a rib whose heads are held so. It is not to be worked to;
+// it is as far off as a head's slack and a spreader let it be.
+func (l *list) pushedIn(part, heads string, h pushed.Head) {
+	leans := angle("flare pushed in, "+heads, h.Flare)
+	leans.Tolerance = pushed.Slack
+	l.add(part, leans, length("off pushed in, "+heads, h.Off().By, FreeWidth), radius("least radius pushed in, "+heads, h.Least))
 }

@@ -10,6 +10,8 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/pushed"
 	"ribwright/layout"
 )
 
@@ -23,8 +25,10 @@ func levelStep(units measure.System) (float64, func(z float64) string) {
 
 // BodyPlan draws every rib at full size, inner and outer face: x is the
 // half-breadth, y the height above the baseline. The fore body stands on the
-// right, the after body on the left; where they are equal one half serves both.
-func BodyPlan(f *frame.Frame, units measure.System) layout.Drawing {
+// right, the after body on the left; where they are equal one half serves both. Dashed
+// beside a few of them runs what they do when they are only pushed in.
+func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
+	f := b.Frame
 	d := layout.Drawing{Name: "body", Title: "Body plan", Make: "hold bent ribs against it"}
 	top := 0.0
 	for _, r := range f.Ribs {
@@ -43,6 +47,8 @@ func BodyPlan(f *frame.Frame, units measure.System) layout.Drawing {
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, fore)
 	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
+	d.Write(6, top-row, small, layout.Left, "dashed: some ribs if only pushed in,")
+	d.Write(6, top-2*row, small, layout.Left, "heads loose and heads tight")
 	for _, side := range sides {
 		var heads []ribHead
 		for i, r := range f.Ribs {
@@ -51,8 +57,40 @@ func BodyPlan(f *frame.Frame, units measure.System) layout.Drawing {
 			}
 		}
 		nameHeads(&d, heads)
+		drawLoose(&d, b, side)
 	}
 	return d
+}
+
+// drawLoose draws the middle lines that ribs take which are only pushed in, heads hinged
+// and heads clamped, for a few ribs of one side, so that they do not crowd: the one
+// nearest midship, the last, and the one half way.
+func drawLoose(d *layout.Drawing, b *bend.Report, side float64) {
+	var on []int // from midship outward
+	for i, r := range b.Frame.Ribs {
+		if r.Station*side >= 0 {
+			on = append(on, i)
+		}
+	}
+	if side < 0 {
+		slices.Reverse(on)
+	}
+	if len(on) == 0 {
+		return
+	}
+	var few []int
+	for k := range 3 {
+		if i := on[(len(on)-1)*k/2]; !slices.Contains(few, i) {
+			few = append(few, i)
+		}
+	}
+	for _, i := range few {
+		p := b.Ribs[i].Pushed
+		for _, h := range []pushed.Head{p.Hinged, p.Clamped} {
+			path := h.Half.Path(geometry.Point{Y: b.Frame.Ribs[i].Section.KeelZ}, 0)
+			d.Line(layout.Guide, path.Map(geometry.Stretch(side, 1)))
+		}
+	}
 }
 
 func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, units measure.System) {

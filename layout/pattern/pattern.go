@@ -26,7 +26,7 @@ const row = 4.2
 // used. units are what lengths are lettered in.
 func All(b *bend.Report, units measure.System) []layout.Drawing {
 	f := b.Frame
-	out := []layout.Drawing{Mortises(b, units), BodyPlan(f, units)}
+	out := []layout.Drawing{Mortises(b, units), BodyPlan(b, units)}
 	for _, g := range f.RibGroups {
 		out = append(out, RibStrip(b, g, units))
 	}

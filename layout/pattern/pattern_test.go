@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/pushed"
 	"ribwright/layout"
 )
 
@@ -105,7 +107,7 @@ func round(p geometry.Point) geometry.Point {
 // on a pattern that serves both, and that such patterns say how they are turned.
 func TestHalvesSayWhose(t *testing.T) {
 	f := build(t, "lake")
-	for _, d := range []layout.Drawing{Mortises(bent(t, f), measure.Metric), BodyPlan(f, measure.Metric), Battens(f, measure.Metric)} {
+	for _, d := range []layout.Drawing{Mortises(bent(t, f), measure.Metric), BodyPlan(bent(t, f), measure.Metric), Battens(f, measure.Metric)} {
 		if !strings.Contains(d.Make, "turn over at midship") {
 			t.Errorf("%s does not say that it is turned over: %q", d.Name, d.Make)
 		}
@@ -235,7 +237,7 @@ func overlap(a, b layout.Text) bool {
 // the right and the after body on the left, each true to the section.
 func TestBodyPlan(t *testing.T) {
 	f := build(t, "river")
-	d := BodyPlan(f, measure.Metric)
+	d := BodyPlan(bent(t, f), measure.Metric)
 	for _, r := range f.Ribs {
 		side := 1.0
 		if r.Station < 0 {
@@ -251,6 +253,33 @@ func TestBodyPlan(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestLooseRibs checks that the body plan shows what the rib amidships and the last on
+// either side do when they are only pushed in, on a pen of their own beside the ribs'.
+func TestLooseRibs(t *testing.T) {
+	f := build(t, "river")
+	b := bent(t, f)
+	d := BodyPlan(b, measure.Metric)
+	d.Strokes = slices.DeleteFunc(d.Strokes, func(s layout.Stroke) bool { return s.Pen != layout.Guide })
+	for _, i := range []int{0, len(f.Ribs) / 2, len(f.Ribs) - 1} {
+		r, p := f.Ribs[i], b.Ribs[i].Pushed
+		for _, h := range []pushed.Head{p.Hinged, p.Clamped} {
+			for _, share := range []float64{0.2, 0.5, 0.8, 1} {
+				q, _ := h.Half.At(share * h.Half.Length())
+				q.Y += r.Section.KeelZ
+				if r.Station < 0 {
+					q.X = -q.X
+				}
+				if !drawn(d, q) {
+					t.Errorf("rib %s: no dashed line passes (%.2f, %.2f)", r.Name, q.X, q.Y)
+				}
+			}
+		}
+	}
+	if !strings.Contains(words(d), "dashed: some ribs if only pushed in") {
+		t.Error("the legend is missing")
 	}
 }
 

@@ -54,6 +54,7 @@ func codes(f *frame.Frame, units measure.System) []string {
 	return []string{
 		"M, F, A: ribs. M stands at midship where there is one, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
 		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
+		"Dashed beside some ribs of the body plan: where such a rib stands that is only pushed into its mortises, once with heads that turn in them and once with heads that do not. Work its bilges by hand while it is hot until it lies on its own lines.",
 		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + units.Fine(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + units.Fine(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops; peg it there.",
 		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
 		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(along)),

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/trial/pushed"
 )
 
 // Bend gathers a report of bending, the members taken out and what comes of it with
@@ -87,7 +88,24 @@ func bentRib(r *bend.Report, i int) Object {
 				{"outer_strain_percent", fixed(100 * a.Outer)}, {"inner_strain_percent", fixed(100 * a.Inner)},
 			}
 		})},
+		{"pushed_in", loose(rib.Pushed)},
 	}
+}
+
+// loose tells of a rib that is only pushed into its mortises: null where it finds no
+// rest. Forces are those of dry wood on one gunwale.
+func loose(p pushed.Rib) any {
+	if p.Why != nil {
+		return nil
+	}
+	head := func(h pushed.Head) Object {
+		return Object{
+			{"flare_deg", deg(h.Flare)}, {"off_mm", fixed(h.Off().By)}, {"least_radius_mm", fixed(h.Least)},
+			{"outside_mm", fixed(h.Out.By)}, {"outside_at_mm", fixed(h.Out.At)}, {"inside_mm", fixed(h.In.By)}, {"inside_at_mm", fixed(h.In.At)},
+			{"stringers_moved_mm", as[fixed](h.Moved...)}, {"push_n", fixed(h.Push)}, {"lift_n", fixed(h.Lift)},
+		}
+	}
+	return Object{{"hinged", head(p.Hinged)}, {"clamped", head(p.Clamped)}}
 }
 
 func bentTrial(r *bend.Report, out *balance.Without, t balance.Trial, miss float64) Object {

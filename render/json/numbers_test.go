@@ -106,13 +106,15 @@ func TestFieldNames(t *testing.T) {
 	f := built(t, "river")
 	all := parsed(t)(Numbers(f, listed(t, f), layout.Document{}))
 	promised := map[string]string{
-		"design":           "title slug edition fingerprint",
-		"hull":             "length_mm beam_mm depth_mm",
-		"gunwale":          "stock_length_mm tilt_deg line_mm mortises plies ply_mm glued form_radius_mm",
-		"gunwale.mortises": "rib station_mm from_midship_mm along_line_mm length_mm width_mm depth_mm bevel_deg",
-		"ribs":             "rib station_mm half_breadth_mm depth_mm length_mm blank_mm thickness_mm half_arcs bend_marks_mm stringer_marks_mm relax_to_mm form_radii_mm",
-		"ribs.half_arcs":   "radius_mm sweep_deg length_mm",
-		"stems":            "end outline_mm thickness_mm",
+		"design":                 "title slug edition fingerprint",
+		"hull":                   "length_mm beam_mm depth_mm",
+		"gunwale":                "stock_length_mm tilt_deg line_mm mortises plies ply_mm glued form_radius_mm",
+		"gunwale.mortises":       "rib station_mm from_midship_mm along_line_mm length_mm width_mm depth_mm bevel_deg",
+		"ribs":                   "rib station_mm half_breadth_mm depth_mm length_mm blank_mm thickness_mm half_arcs bend_marks_mm stringer_marks_mm relax_to_mm form_radii_mm pushed_in",
+		"ribs.half_arcs":         "radius_mm sweep_deg length_mm",
+		"ribs.pushed_in.hinged":  "flare_deg off_mm least_radius_mm",
+		"ribs.pushed_in.clamped": "flare_deg off_mm least_radius_mm",
+		"stems":                  "end outline_mm thickness_mm",
 	}
 	for path, names := range promised {
 		var at any = all

@@ -27,6 +27,16 @@ func ribOf(p part, f *frame.Frame, r frame.Rib) Object {
 		{"skin_half_section_mm", each(f.Corners(r), place)},
 		{"relax_to_mm", p.maybe("relax to", 0)}, // null without a neutral set
 		{"form_radii_mm", upTo(arcs, func(i int) fixed { return p.maybe("form radius", i+1) })},
+		{"pushed_in", Object{{"hinged", pushedIn(p, "hinged")}, {"clamped", pushedIn(p, "clamped")}}},
+	}
+}
+
+// pushedIn tells of a rib that is only pushed into its mortises, its heads held so; its
+// numbers are null where it finds no such rest.
+func pushedIn(p part, heads string) Object {
+	return Object{
+		{"flare_deg", p.maybe("flare pushed in, "+heads, 0)}, {"off_mm", p.maybe("off pushed in, "+heads, 0)},
+		{"least_radius_mm", p.maybe("least radius pushed in, "+heads, 0)},
 	}
 }
 

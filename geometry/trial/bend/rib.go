@@ -8,18 +8,29 @@ import (
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/wood/timber"
 )
 
 // Rib is how one rib is bent and set.
 type Rib struct {
 	Name    string
-	Relax   float64 // width between its heads, middle of the thickness, to which it is relaxed before fitting, mm; 0 when there is no neutral set
-	Push    float64 // on each gunwale in its place, N
-	Stress  float64 // that the push makes, N/mm2
-	Stiff   float64 // of its heads, N per mm of opening
-	Minutes float64 // in steam
-	Arcs    []Arc   // from the keel outward
+	Relax   float64    // width between its heads, middle of the thickness, to which it is relaxed before fitting, mm; 0 when there is no neutral set
+	Push    float64    // on each gunwale in its place, N
+	Stress  float64    // that the push makes, N/mm2
+	Stiff   float64    // of its heads, N per mm of opening
+	Minutes float64    // in steam
+	Arcs    []Arc      // from the keel outward
+	Parts   []string   // names of the half section's bends, straight ones too
+	Pushed  pushed.Rib // what it does when it is only pushed into its mortises
+}
+
+// Where names the part of the half section where a rib stands off it.
+func (r Rib) Where(a pushed.Apart) string {
+	if a.Bend < len(r.Parts) {
+		return r.Parts[a.Bend]
+	}
+	return "section"
 }
 
 // Arc is one bend of a rib. Radii are at mid-thickness, mm.
@@ -47,23 +58,35 @@ func arcNames(s hull.Section) []string {
 }
 
 func (r *Report) ribs() {
-	d := r.Frame.Design
+	d, loose := r.Frame.Design, pushed.Of(r.Frame, r.Boat.Ribs)
 	for i, rib := range r.Frame.Ribs {
 		push := r.AtRest.Ribs[i]
 		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, push), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
 		if r.Boat.Why == nil {
 			out.Relax = r.Boat.Width(i)
 		}
-		names := arcNames(rib.Section)
+		out.Pushed, out.Parts = loose[i], arcNames(rib.Section)
 		for j, b := range rib.Section.Half {
-			if b.Radius > 0 && j < len(names) {
-				out.Arcs = append(out.Arcs, r.arc(i, j, names[j], b))
+			if b.Radius > 0 && j < len(out.Parts) {
+				out.Arcs = append(out.Arcs, r.arc(i, j, out.Parts[j], b))
 			}
 		}
 		r.Ribs = append(r.Ribs, out)
 	}
 	r.judgeRibs()
+	r.loose()
 	r.dry()
+}
+
+// loose notes the ribs of which it is not known what they do when they are only pushed
+// in.
+func (r *Report) loose() {
+	for _, rib := range r.Ribs {
+		if why := rib.Pushed.Why; why != nil {
+			r.note(finding.Finding{About: "rib " + rib.Name + " only pushed in", Text: why.Error(), Verdict: finding.Noted, Standing: finding.Arithmetic,
+				Cure: "bend all of it by hand while it is hot; it will not find its place by itself"})
+		}
+	}
 }
 
 // dry works out how moist the ribs' stock should be and how far they shrink.

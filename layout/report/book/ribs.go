@@ -3,12 +3,18 @@ package book
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/wording"
+	"ribwright/layout"
 	"ribwright/layout/report"
+	"ribwright/layout/report/trial"
 )
 
 func (w *writer) ribs() {
@@ -18,6 +24,8 @@ func (w *writer) ribs() {
 		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs))
 	w.say("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim)))
 	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
+	w.add(trial.PushedIn(w.Bend, w.Letters)...)
+	w.add(w.loose(), trial.LooseRibs(w.Bend, w.Letters))
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
 }
 
@@ -29,6 +37,31 @@ func (w *writer) ribLengths() report.Table {
 	}
 	t.Note = fmt.Sprintf("Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within %s mm (%s).", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
 	return t
+}
+
+// loose draws two ribs beside what they do when they are only pushed in: the one nearest
+// midship and the last forward.
+func (w *writer) loose() report.Figure {
+	ribs := w.Frame.Ribs
+	middle := slices.IndexFunc(ribs, func(r frame.Rib) bool { return r.Name == w.Frame.Nearest(0).Name })
+	wide := ribs[middle].Section.HalfBreadth
+	per := scaleFor(2.4*wide, 1.2*ribs[middle].Section.Depth, report.Wide, 90)
+	s := newSketch("pushed in", "Ribs only pushed in", per)
+	from := 0.0
+	for _, i := range []int{middle, len(ribs) - 1} {
+		r, loose := ribs[i], w.Bend.Ribs[i].Pushed
+		place := geometry.Shift(from, 0)
+		s.path(layout.Cut, r.Section.Half.Path(geometry.Point{}, 0).Map(place))
+		for _, h := range []pushed.Head{loose.Hinged, loose.Clamped} {
+			s.path(layout.Guide, h.Half.Path(geometry.Point{}, 0).Map(place))
+		}
+		s.line(layout.Center, from, -10, from, r.Section.Depth)
+		s.note(from+r.Section.HalfBreadth, r.Section.Depth, 0, 1.5, layout.Middle, r.Name)
+		from += wide + 60
+	}
+	return report.Figure{Drawing: s.Drawing,
+		Caption: fmt.Sprintf("Half of ribs %s and %s, %s: bold as wanted, dashed only pushed in, once with heads loose in their mortises and once with heads tight.", ribs[middle].Name, ribs[len(ribs)-1].Name, ratio(per)),
+		About:   "Half sections of two ribs, each with the two even curves that it takes when nobody works its bilges."}
 }
 
 // cellIf letters a length, "-" where there is none.
