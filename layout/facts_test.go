@@ -40,7 +40,7 @@ var solvers = []solver{
 	{"outfit/rowing", "New BodyOf ForSpan Short", "fits oars and seat to the rower"},
 	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Freeboard .Righting .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},
 	{"water/effort", "Friction Together .Waves .Even", "works out the resistance"},
-	{"trial/afloat", "Run WithOutfits", "takes the boat out on paper"},
+	{"trial/afloat", "Run WithOutfits LooseRibs", "takes the boat out on paper"},
 	{"trial/balance", "Of New Give .Settle .Neutral .Trials .Choose .Rests .RibStress .RibStiffness .FreeRadius", "finds the balance of gunwales, ribs and cross pieces"},
 	{"trial/bend", "Of", "judges every bend"},
 	{"trial/edgeset", "Of .Cure", "lets the frame go in profile"},

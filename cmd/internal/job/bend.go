@@ -59,7 +59,11 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	told := trial.Balance{Report: bends, Without: without, Trials: trials, Miss: b.Miss}
+	loose, err := k.loose()
+	if err != nil {
+		return nil, err
+	}
+	told := trial.Balance{Report: bends, Without: without, Trials: trials, Loose: loose, Miss: b.Miss}
 	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: numbers}
 	if b.Picture {
 		title := k.design.Title

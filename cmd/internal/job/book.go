@@ -207,6 +207,7 @@ func onTrestles(k *facts, p *book.Facts) (err error) {
 	if p.Bend, err = k.bending(); err != nil {
 		return err
 	}
+	p.Loose = afloat.LooseRibs(p.Afloat, p.Bend.Loose(), p.Water)
 	if p.Without, err = p.Bend.Boat.Choose(allOut(p.Frame)); err != nil {
 		return err
 	}

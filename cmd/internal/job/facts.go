@@ -5,10 +5,12 @@ import (
 	"slices"
 	"sync"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/outfit"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/water"
 	"ribwright/layout/report"
@@ -107,6 +109,24 @@ func (k *facts) outfits(w World, gear []design.Gear) (*outfit.Outfits, error) {
 		return nil, err
 	}
 	return outfit.Of(s), nil
+}
+
+// loose floats the boat with the people and gear of the design, in fresh water, with ribs
+// that are only pushed in.
+func (k *facts) loose() (*afloat.Loose, error) {
+	on, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		return nil, err
+	}
+	b, err := k.bending()
+	if err != nil {
+		return nil, err
+	}
+	boat, err := aboard.New(b.Frame, k.design.Crew, k.design.Gear)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	return afloat.LooseRibs(boat, b.Loose(), on), nil
 }
 
 // allOut is the choice of all cross pieces, of none where there are none.

@@ -78,6 +78,15 @@ func (r *Report) ribs() {
 	r.dry()
 }
 
+// Loose returns all ribs as they are when they are only pushed in, from aft forward.
+func (r *Report) Loose() []pushed.Rib {
+	out := make([]pushed.Rib, len(r.Ribs))
+	for i, rib := range r.Ribs {
+		out[i] = rib.Pushed
+	}
+	return out
+}
+
 // loose notes the ribs of which it is not known what they do when they are only pushed
 // in.
 func (r *Report) loose() {

@@ -73,6 +73,8 @@ func wood(t testing.TB, name string) timber.Species {
 func TestStiffer(t *testing.T) {
 	f, w := shipped(t, "lake"), wood(t, "white ash")
 	soft := Of(f, w)
+	ei := 12000 * 22 * 6.5 * 6.5 * 6.5 / 12 // white ash, 22 x 6.5 mm
+	near(t, "push of M, by the independent solution", soft[13].Hinged.Push, 2.712129521e-05*ei, 0.5)
 	w.MOE *= 2
 	for i, stiff := range Of(f, w) {
 		for _, pair := range [][2]Head{{stiff.Hinged, soft[i].Hinged}, {stiff.Clamped, soft[i].Clamped}} {
@@ -109,6 +111,8 @@ func TestApart(t *testing.T) {
 	out, in = arc.measure(curve.Chain{curve.Straight(50), curve.Straight(100)})
 	near(t, "outside an arc", out.By, math.Hypot(200, 100)-200, 1e-9)
 	near(t, "where", out.At, 50+200*math.Atan2(100, 200), 1e-9)
+	soon, _ := arc.measure(curve.Chain{curve.Straight(50), curve.Straight(15)})
+	near(t, "soon after a joint", soon.By, math.Hypot(200, 15)-200, 1e-9)
 	if out.Bend != 1 || in.By != 0 {
 		t.Errorf("outside at bend %d, inside by %g", out.Bend, in.By)
 	}

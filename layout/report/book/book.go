@@ -45,6 +45,7 @@ type Facts struct {
 	Outfits *outfit.Outfits
 	Boards  int // sheets of 1220 x 2440 mm that hold the cutter's parts
 
+	Loose             *afloat.Loose      // with ribs that are only pushed in
 	Corrections       []frame.Correction // of the ribs, from aft forward
 	Clearance         *skin.Clearance    // how the cloth clears the ribs
 	Outfitted         []afloat.Outfitted // with the outfits

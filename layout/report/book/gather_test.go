@@ -101,6 +101,7 @@ func (p *Facts) tryFrame() error {
 	if p.Bend, err = bend.Of(p.Frame); err != nil {
 		return err
 	}
+	p.Loose = afloat.LooseRibs(p.Afloat, p.Bend.Loose(), p.Water)
 	var all []string
 	if len(p.Frame.Thwarts) > 0 {
 		all = []string{"all"}

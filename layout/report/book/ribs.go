@@ -24,7 +24,7 @@ func (w *writer) ribs() {
 		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs))
 	w.say("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim)))
 	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
-	w.add(trial.PushedIn(w.Bend, w.Letters)...)
+	w.add(trial.PushedIn(w.Bend, w.Loose, w.Letters)...)
 	w.add(w.loose(), trial.LooseRibs(w.Bend, w.Letters))
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
 }

@@ -3,6 +3,7 @@ package trial
 import (
 	"math"
 
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout/report"
@@ -13,7 +14,8 @@ type Balance struct {
 	Report  *bend.Report
 	Without *balance.Without // what comes out in the trials
 	Trials  []balance.Trial
-	Miss    float64 // mm, by how much the ribs of the last trial miss the neutral set
+	Loose   *afloat.Loose // on the water with ribs that are only pushed in
+	Miss    float64       // mm, by how much the ribs of the last trial miss the neutral set
 }
 
 // Balanced says what holds the shape, and warns where nothing but cross pieces can.

@@ -8,14 +8,15 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/pushed"
 	"ribwright/layout/report"
 )
 
-// PushedIn tells what the ribs do that are only pushed into their mortises, and what
-// hands must add.
-func PushedIn(b *bend.Report, l report.Letters) []report.Block {
+// PushedIn tells what the ribs do that are only pushed into their mortises, what comes of
+// it on the water, and what hands must add.
+func PushedIn(b *bend.Report, loose *afloat.Loose, l report.Letters) []report.Block {
 	out := []report.Block{report.Section("If nobody works the bilges")}
 	worst := worstLoose(b)
 	if worst < 0 {
@@ -31,8 +32,30 @@ func PushedIn(b *bend.Report, l report.Letters) []report.Block {
 	for k, i := range ribs {
 		items[k] = strays(b, i, l)
 	}
-	return append(out, report.List{Items: items},
-		report.Say("So tight mortises alone do not cure it. Bend both bilges by hand while the rib is hot, a little past their marks, before it goes in; then press it to its line and let it set under a batten tied along the bilges. A bilge that will not stay wants a form."))
+	return append(out, report.List{Items: items}, onWater(loose, l),
+		report.Say("Tight mortises alone do not cure it. Bend both bilges by hand while the rib is hot, a little past their marks, before it goes in; then press it to its line and let it set under a batten tied along the bilges. A bilge that will not stay wants a form."))
+}
+
+// onWater says how the boat with such ribs lies.
+func onWater(o *afloat.Loose, l report.Letters) report.Paragraph {
+	for _, v := range []afloat.Lying{o.Drawn, o.Hinged, o.Clamped} {
+		if v.Fault != nil {
+			return report.Say("What comes of it on the water is not known: %v.", v.Fault)
+		}
+	}
+	d, h, c := o.Drawn.Rest, o.Hinged.Rest, o.Clamped.Rest
+	figure := func(drawn, hinged, clamped float64) string {
+		return fmt.Sprintf("%s %s where %s is drawn", span(l.Whole(hinged), l.Whole(clamped)), l.Unit(), l.Whole(drawn))
+	}
+	words := fmt.Sprintf("With all ribs so and the people and gear of the design aboard, GM is %s, the waterline's breadth %s, the draft %s.",
+		figure(d.GM, h.GM, c.GM), figure(d.BWL, h.BWL, c.BWL), figure(d.Draft, h.Draft, c.Draft))
+	switch {
+	case math.Min(h.GM, c.GM) <= 0:
+		words += " The boat would not stay upright."
+	case math.Max(h.GM, c.GM) < d.GM:
+		words += " With less GM the boat is less steady."
+	}
+	return report.Paragraph{Words: words}
 }
 
 // strays says how far off a rib stands on either side, and how its heads lean.

@@ -7,8 +7,10 @@ import (
 	"testing"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/pushed"
+	"ribwright/geometry/water/float"
 	"ribwright/layout/report"
 )
 
@@ -24,7 +26,11 @@ func TestPushedIn(t *testing.T) {
 		b.Ribs[i].Pushed = pushed.Rib{Why: errors.New("no rest")}
 	}
 	l := report.Letters{Units: measure.Metric}
-	if got := words(PushedIn(b, l)); !strings.Contains(got, "No rib of this boat finds its place by itself") {
+	rests := func(gm, wide, draft float64) afloat.Lying {
+		return afloat.Lying{Rest: float.Hydrostatics{GM: gm, BWL: wide, Draft: draft}}
+	}
+	lying := afloat.Loose{Drawn: rests(151.9, 667, 91.3), Hinged: rests(117.8, 653, 89.6), Clamped: rests(111.8, 653.2, 87.8)}
+	if got := words(PushedIn(b, &lying, l)); !strings.Contains(got, "No rib of this boat finds its place by itself") {
 		t.Error(got)
 	}
 	b.Ribs[13].Pushed = pushed.Rib{ // M
@@ -35,14 +41,23 @@ func TestPushedIn(t *testing.T) {
 		Hinged:  pushed.Head{Flare: -9.3 * deg, Out: pushed.Apart{By: 21.4, Bend: 2}},
 		Clamped: pushed.Head{Flare: -1.6 * deg, Out: pushed.Apart{By: 21.1, Bend: 1}},
 	}
-	got := words(PushedIn(b, l))
+	got := words(PushedIn(b, &lying, l))
 	for _, want := range []string{
 		"Rib M: 14 to 16 mm outside its line (bottom), 9 mm inside it (bilge), flare 2 to 7 deg where 9 is wanted.",
+		"With all ribs so and the people and gear of the design aboard, GM is 118 to 112 mm where 152 is drawn, the waterline's breadth 653 mm where 667 is drawn, the draft 90 to 88 mm where 91 is drawn.",
 		"Rib F12: 21 mm outside its line (topside, bilge), 0 mm inside it (bottom), flare -9 to -2 deg where 4 is wanted.",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%s\nlacks %s", got, want)
 		}
+	}
+	lying.Clamped.Rest.GM = -3
+	if got := words(PushedIn(b, &lying, l)); !strings.Contains(got, "The boat would not stay upright.") {
+		t.Error(got)
+	}
+	lying.Hinged.Fault = errors.New("no water")
+	if got := words(PushedIn(b, &lying, l)); !strings.Contains(got, "What comes of it on the water is not known: no water.") {
+		t.Error(got)
 	}
 	table := LooseRibs(b, l)
 	if row := strings.Join(table.Rows[13], "|"); row != "M|9|2 to 7|14 to 16|bottom|9|bilge|215 to 206|8 to 4" {
