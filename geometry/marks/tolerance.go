@@ -36,13 +36,7 @@ const FreeWidth = 5.0
 // b the headings before and after it. A rib that is one bend and a straight side has
 // a bend that begins at the middle.
 func BilgeSlack(r frame.Rib) float64 {
-	tight, from, at := -1, 0.0, 0.0
-	for i, b := range r.Section.Half {
-		if b.Radius > 0 && (tight < 0 || b.Radius < r.Section.Half[tight].Radius) {
-			tight, from = i, at
-		}
-		at += b.Length
-	}
+	tight, from := r.Bilge()
 	if tight < 0 {
 		return math.Inf(1)
 	}
