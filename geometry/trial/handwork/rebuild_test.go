@@ -90,7 +90,7 @@ func (y *yard) by(k *mistakes, s slip, number int, e float64) {
 		k.mark[number] += e
 	case "springback of the ribs' board":
 		all(k.spring, e/100)
-	case "springback of each rib beside it":
+	case "springback of each rib beside the board's":
 		k.spring[number] += e / 100
 	case "thickness of all ribs":
 		k.thickness += e

@@ -44,7 +44,7 @@ func (m *model) slips() []slip {
 	add(one("length of all ribs alike", "mm", usual.allRibs), m.allRibs(rib.longer))
 	add(every("bend marks of each rib", "mm", usual.bendMark), m.eachRib(rib.markedOut)...)
 	add(one("springback of the ribs' board", "points", usual.board), m.allRibs(m.sprung))
-	add(every("springback of each rib beside it", "points", usual.rib), m.eachRib(m.sprung)...)
+	add(every("springback of each rib beside the board's", "points", usual.rib), m.eachRib(m.sprung)...)
 	add(one("thickness of all ribs", "mm", usual.thickness), m.stiffer(3/m.thick, 0))
 	for _, s := range m.spreaders() {
 		k := every("spreaders", "mm", usual.spreader)

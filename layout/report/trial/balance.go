@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/handwork"
 	"ribwright/layout/report"
 )
 
@@ -14,6 +15,7 @@ type Balance struct {
 	Without *balance.Without // what comes out in the trials
 	Trials  []balance.Trial
 	Miss    float64 // mm, by how much the ribs of the last trial miss the neutral set
+	Hands   *handwork.Report
 }
 
 // Balanced says what holds the shape, and warns where nothing but cross pieces can.

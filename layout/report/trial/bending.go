@@ -23,6 +23,7 @@ func Bending(b Balance, units measure.System) []report.Block {
 		report.Caution{Words: "Bend one rib and look at it before you bend the others. Steam scalds: vent the box and wear gauntlets.", Says: "common practice; limits of steamed bends are from memory, stresses are for clear, straight wood"})
 	out = append(append(out, under(AtRestGunwales(b.Report, l))...), gunwales(b.Report, l))
 	out = append(append(out, EdgeSet(b.Report, l)...), b.held(l)...)
+	out = append(out, HowTrue(b.Hands, l)...)
 	return append(out, report.Paragraph{Words: report.Promise})
 }
 
