@@ -226,32 +226,29 @@ func (m *model) effect(d disturbance) effect {
 	return e
 }
 
-// What a builder would notice or mind, mm. Our own choice.
+// What a builder would notice or mind, mm: of trim, of which gear can shift some 25, and
+// of any other outcome. Our own choice.
 const (
-	mindsBeam    = 5.0
-	mindsDepth   = 5.0
-	mindsRocker  = 5.0
-	mindsTrim    = 10.0 // of some 25 that gear can shift
-	mindsGM      = 5.0
-	mindsBalance = 5.0
+	MindsTrim = 10.0
+	Minds     = 5.0
 )
 
 // outcomes lists those that the frame has. A name with a verb is that of a rib.
 func (m *model) outcomes() []Outcome {
 	n := len(m.ribs)
 	out := []Outcome{
-		{Name: "beam at midship", Matters: mindsBeam, at: func(e effect) float64 { return e.wide[n] }},
-		{Name: beamAlong, Matters: mindsBeam},
-		{Name: "depth at midship", Matters: mindsDepth, at: func(e effect) float64 { return -e.middle }},
-		{Name: "rocker at the bow", Matters: mindsRocker, at: func(e effect) float64 { return e.bow - e.middle }},
-		{Name: "rocker at the stern", Matters: mindsRocker, at: func(e effect) float64 { return e.stern - e.middle }},
+		{Name: "beam at midship", Matters: Minds, at: func(e effect) float64 { return e.wide[n] }},
+		{Name: beamAlong, Matters: Minds},
+		{Name: "depth at midship", Matters: Minds, at: func(e effect) float64 { return -e.middle }},
+		{Name: "rocker at the bow", Matters: Minds, at: func(e effect) float64 { return e.bow - e.middle }},
+		{Name: "rocker at the stern", Matters: Minds, at: func(e effect) float64 { return e.stern - e.middle }},
 	}
 	if m.water != nil {
-		out = append(out, Outcome{Name: "trim over the waterline", Matters: mindsTrim, at: func(e effect) float64 { return e.trim }},
-			Outcome{Name: "GM", Matters: mindsGM, at: func(e effect) float64 { return e.metric }})
+		out = append(out, Outcome{Name: "trim over the waterline", Matters: MindsTrim, at: func(e effect) float64 { return e.trim }},
+			Outcome{Name: "GM", Matters: Minds, at: func(e effect) float64 { return e.metric }})
 	}
 	if m.b.Why == nil && len(m.pieces) > 0 {
-		out = append(out, Outcome{Name: movedAlong, Matters: mindsBalance})
+		out = append(out, Outcome{Name: movedAlong, Matters: Minds})
 	}
 	return out
 }

@@ -37,7 +37,8 @@ func spreads(r *handwork.Report, l report.Letters) report.Table {
 
 func errorsThatMatter(r *handwork.Report, ranked []handwork.Error, l report.Letters) report.Table {
 	t := report.Titled("Errors that matter, the worst first").Words("Error").Numbers("Usual, first boat", "Practiced").Words("Moves most").Numbers("By, "+l.Unit(), "Share, %").
-		Noted("Usual: one builder in three does worse; these figures are from memory. By: nine first boats in ten are moved within so much by this error alone. Share: of all that makes this measure differ from boat to boat, by squares. Worst: measured by what a builder would mind, 5 mm of any measure and 10 mm of trim, our own choice.")
+		Noted(fmt.Sprintf("Usual: one builder in three does worse; these figures are from memory. By: nine first boats in ten are moved within so much by this error alone. Share: of all that makes this measure differ from boat to boat, by squares. Worst: measured by what a builder would mind, %s of any measure and %s of trim, our own choice.",
+			l.Length(handwork.Minds), l.Length(handwork.MindsTrim)))
 	for _, e := range ranked {
 		t.Row(named(e, l), usual(e, e.Usual.First, l), usual(e, e.Usual.Practiced, l), r.Outcomes[e.Hits].Name,
 			within(e.Moves[e.Hits].First, l), fmt.Sprintf("%.0f", 100*e.Share))
