@@ -205,9 +205,11 @@ func (s *sounding) stem(k int) ([2]float64, error) {
 type end struct {
 	number    int
 	x         float64
+	bow       bool
 	past      bool // the stem's edge, not the keel
 	lines     skin.Lines
-	keel      []float64 // by pin: stern, ribs from aft, bow
+	first     int       // of the pins that count here: stern 0, ribs from aft, bow
+	keel      []float64 // by pin from there
 	rail      []float64
 	stringers [][]float64
 }
@@ -231,18 +233,16 @@ func (o lineOff) line(corner int) geometry.Point {
 	return o.rail
 }
 
-// least is the share of a pin's change that counts at a station in the ends.
-const least = 1e-3
-
 // past adds what more lies under water past the last ribs when one pin is off.
 func (s *sounding) past(more float.Immersed, pin int, off lineOff) (float.Immersed, error) {
 	for _, e := range s.ends {
-		mine := off.corners != nil && (pin == 1) == (e.number < s.first)
-		if !mine && !e.takes(pin) {
+		last := !e.bow && pin == 1 || e.bow && pin == len(s.m.ribs)
+		pin := pin - e.first
+		if pin < 0 || pin >= len(e.keel) {
 			continue
 		}
 		l := skin.Lines{Keel: e.lines.Keel + e.keel[pin]*off.keel, Stringers: slices.Clone(e.lines.Stringers), Gunwale: e.lines.Gunwale, Off: e.lines.Off}
-		if mine {
+		if last && off.corners != nil {
 			l.Off = slices.Clone(l.Off)
 			for k, p := range off.corners {
 				l.Off[k] = l.Off[k].Add(p)
@@ -266,57 +266,59 @@ func (s *sounding) past(more float.Immersed, pin int, off lineOff) (float.Immers
 	return more, nil
 }
 
-func (e end) takes(pin int) bool {
-	if math.Abs(e.keel[pin]) > least || math.Abs(e.rail[pin]) > least {
-		return true
-	}
-	return slices.ContainsFunc(e.stringers, func(by []float64) bool { return math.Abs(by[pin]) > least })
-}
+// reach is how many pins from an end a rib that is off still moves a line past the last
+// one: a spline loses three quarters of it from pin to pin.
+const reach = 7
 
 // readEnds reads the lines at all stations past the last ribs.
 func (s *sounding) readEnds() error {
-	f := s.m.b.Frame
-	aft, fore := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	rail, err := s.units(f.Gunwale.Line.Ends())
-	if err != nil {
-		return err
-	}
-	var stringers [][]*curve.Batten
+	f, n := s.m.b.Frame, len(s.m.ribs)
+	lines := [][2]float64{{-f.Hull.Stern.Toe.X, f.Hull.Bow.Toe.X}}
+	add := func(aft, fore float64) { lines = append(lines, [2]float64{aft, fore}) }
+	add(f.Gunwale.Line.Ends())
 	for _, t := range f.Stringers {
-		u, err := s.units(t.Line.Ends())
-		if err != nil {
-			return err
-		}
-		stringers = append(stringers, u)
+		add(t.Line.Ends())
 	}
-	for k, x := range s.boat.Cloth.Stations() {
-		if x >= aft && x <= fore {
-			continue
+	for _, bow := range [2]bool{false, true} {
+		toe, first, tail := f.Hull.Stern.Toe.X, 0, 0
+		if bow {
+			toe, first, tail = f.Hull.Bow.Toe.X, max(0, n+2-reach), n+1
 		}
-		e := end{number: k, x: x, lines: s.boat.Cloth.Lines(x), keel: shares(s.m.keel.units, x), rail: shares(rail, x)}
-		if x < -f.Hull.Stern.Toe.X || x > f.Hull.Bow.Toe.X {
-			e.past = true
-			clear(e.keel)
-			if e.keel[0] = 1; k > s.first {
-				e.keel[0], e.keel[len(e.keel)-1] = 0, 1
+		var units [][]*curve.Batten
+		for _, l := range lines {
+			u, err := s.units(l[0], l[1], first)
+			if err != nil {
+				return err
 			}
+			units = append(units, u)
 		}
-		for _, u := range stringers {
-			e.stringers = append(e.stringers, shares(u, x))
+		for k, x := range s.boat.Cloth.Stations() {
+			if bow && k < s.first+n || !bow && k >= s.first {
+				continue
+			}
+			e := end{number: k, x: x, bow: bow, first: first, past: math.Abs(x) > toe, lines: s.boat.Cloth.Lines(x), keel: shares(units[0], x), rail: shares(units[1], x)}
+			if e.past {
+				clear(e.keel)
+				e.keel[tail-first] = 1
+			}
+			for _, u := range units[2:] {
+				e.stringers = append(e.stringers, shares(u, x))
+			}
+			s.ends = append(s.ends, e)
 		}
-		s.ends = append(s.ends, e)
 	}
 	return nil
 }
 
-// units are the splines of a line from aft to fore through the ribs, for each of its
-// pins off by one.
-func (s *sounding) units(aft, fore float64) ([]*curve.Batten, error) {
+// units are the splines of a line from aft to fore, near one end, for each of its pins
+// there off by one: the first of them has that number.
+func (s *sounding) units(aft, fore float64, first int) ([]*curve.Batten, error) {
 	x := []float64{aft}
 	for _, r := range s.m.ribs {
 		x = append(x, r.at)
 	}
 	x = append(x, fore)
+	x = x[first:min(first+reach, len(x))]
 	out := make([]*curve.Batten, len(x))
 	for j := range x {
 		y := make([]float64, len(x))

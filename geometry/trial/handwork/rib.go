@@ -19,37 +19,51 @@ type rib struct {
 	// and level way, level force and rise, rise and rise. Castigliano.
 	level, cross, rise float64
 	lift               float64 // how much the head rises for each mm that it is pushed in level
+	opens              step    // when every bend opens by all of itself, to the first order
 }
 
 // step is how far the free head of a half rib comes to lie off: out and up, mm.
 type step struct{ out, up float64 }
 
 func newRib(r frame.Rib) rib {
-	head, last := r.Section.Half.End()
-	out := rib{Rib: r, at: r.Station, head: head, last: last}
-	out.along(func(s float64) float64 { y := out.lever(s).Y; return y * y }, &out.level)
-	out.along(func(s float64) float64 { l := out.lever(s); return l.X * l.Y }, &out.cross)
-	out.along(func(s float64) float64 { x := out.lever(s).X; return x * x }, &out.rise)
+	out := rib{Rib: r, at: r.Station}
+	out.head, out.last = r.Section.Half.End()
+	var from geometry.Point
+	heading := 0.0
+	for _, b := range r.Section.Half {
+		bend := curve.Chain{b}
+		turn := geometry.Turn(heading)
+		along(bend, func(p geometry.Point, ds float64) {
+			lever := out.head.Sub(from.Add(turn.Apply(p)))
+			out.level += ds * lever.Y * lever.Y
+			out.cross += ds * lever.X * lever.Y
+			out.rise += ds * lever.X * lever.X
+			if b.Radius > 0 {
+				out.opens.out += ds / b.Radius * lever.Y
+				out.opens.up -= ds / b.Radius * lever.X
+			}
+		})
+		end, turned := bend.End()
+		from, heading = from.Add(turn.Apply(end)), heading+turned
+	}
 	if out.level > 0 {
 		out.lift = out.cross / out.level
 	}
 	return out
 }
 
-// along integrates over the half rib, bend by bend.
-func (r *rib) along(f func(s float64) float64, sum *float64) {
-	from := 0.0
-	for _, b := range r.Section.Half {
-		// Two panels of five points leave 1e-10 for a quarter turn.
-		*sum += curve.Integrate(f, from, from+b.Length, 2)
-		from += b.Length
+// along calls f at places along a bend, each with the length that it stands for.
+func along(bend curve.Chain, f func(p geometry.Point, ds float64)) {
+	const n = 20 // Simpson's rule: 2 parts in 1,000,000 for a quarter turn
+	h := bend.Length() / n
+	for i := range n + 1 {
+		times := [2]float64{2, 4}[i%2]
+		if i == 0 || i == n {
+			times = 1
+		}
+		p, _ := bend.At(h * float64(i))
+		f(p, times*h/3)
 	}
-}
-
-// lever is the way from the place s along the half rib to the head.
-func (r *rib) lever(s float64) geometry.Point {
-	p, _ := r.Section.Half.At(s)
-	return r.head.Sub(p)
 }
 
 // longer is a rib a millimeter longer, shoulder to shoulder: half of it at each end.
@@ -69,18 +83,7 @@ func (r rib) markedOut() step {
 
 // opened is a rib whose bends have all opened by a share of themselves: it swings out
 // and down about each of them.
-func (r rib) opened(share float64) step {
-	var s step
-	from := 0.0
-	for _, b := range r.Section.Half {
-		if b.Radius > 0 {
-			s.out += share / b.Radius * curve.Integrate(func(s float64) float64 { return r.lever(s).Y }, from, from+b.Length, 1)
-			s.up -= share / b.Radius * curve.Integrate(func(s float64) float64 { return r.lever(s).X }, from, from+b.Length, 1)
-		}
-		from += b.Length
-	}
-	return s
-}
+func (r rib) opened(share float64) step { return step{share * r.opens.out, share * r.opens.up} }
 
 // upright returns how stiffly the middle of a rib stands against the keel while its
 // heads are held apart, over the wood's bending stiffness, 1/mm3.
