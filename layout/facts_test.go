@@ -28,8 +28,8 @@ type solver struct {
 // is done once and handed over. What reads a fact at a place, as the height of a
 // gunwale at a station, is none.
 var solvers = []solver{
-	{"boat/frame", "Build Corrections", "builds every part of a boat; solves the ribs' sections anew"},
-	{"boat/hull", "New Solve", "bends the gunwales and solves the sections"},
+	{"boat/frame", "Build Corrections Reshaped .Sections", "builds every part of a boat; solves the ribs' sections anew"},
+	{"boat/hull", "New Solve .Reshaped", "bends the gunwales and solves the sections"},
 	{"boat/skin", "New Of Smooth ClearanceOf ProudRibs CureOf .Press", "lays the cloth over a frame and builds frames to find a cure"},
 	{"boat/aboard", "New OfHull", "weighs the boat and takes people and gear aboard"},
 	{"boat/weight", "Boat Cloth Crew Gear", "weighs the boat and who is aboard"},
@@ -38,13 +38,14 @@ var solvers = []solver{
 	{"outfit/sail", "New NewPlan Windage", "sizes sail, mast and leeboard"},
 	{"outfit/pair", "New NewHulls", "floats two hulls as one and sizes the beams"},
 	{"outfit/rowing", "New BodyOf ForSpan Short", "fits oars and seat to the rower"},
-	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Freeboard .Righting .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},
+	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Answer .Freeboard .Righting .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},
 	{"water/effort", "Friction Together .Waves .Even", "works out the resistance"},
 	{"trial/afloat", "Run WithOutfits LooseRibs", "takes the boat out on paper"},
 	{"trial/balance", "Of New Give .Settle .Neutral .Trials .Choose .Rests .RibStress .RibStiffness .FreeRadius", "finds the balance of gunwales, ribs and cross pieces"},
 	{"trial/bend", "Of", "judges every bend"},
 	{"trial/edgeset", "Of .Cure", "lets the frame go in profile"},
 	{"trial/pushed", "Of", "lets ribs come to rest"},
+	{"trial/handwork", "Of", "works out what errors of hand work do to the boat"},
 	{"trial/stow", "NewBoat Nest Plan Fit Drop Squeeze .Refit .Cures", "nests boats and looks for what would make them fit"},
 	{"shop/cutlist", "Make Pack Sticks .Finished", "plans the sawing"},
 	{"shop/materials", "Count Lashing", "counts what is bought"},

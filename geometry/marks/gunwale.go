@@ -34,7 +34,7 @@ func (l *list) gunwale(f *frame.Frame, b *bend.Report) {
 
 func (l *list) mortise(m frame.Mortise) {
 	part := "mortise " + m.Rib
-	l.add(part, length("station", m.Station, pencil), length("from midship", m.FromMidship, pencil), length("length", m.Length, slot),
+	l.add(part, length("station", m.Station, pencil), length("from midship", m.FromMidship, placed), length("length", m.Length, slot),
 		length("width", m.Width, slot), length("depth", m.Depth, deep), angle("bevel", m.Bevel), length("wall", m.Wall, planed),
 		length("wall at bottom", m.Deep, planed), length("to next", m.ToNext, pencil))
 	if !math.IsInf(m.ToScarf, 0) {

@@ -14,6 +14,7 @@ const (
 	planed  = 0.5                 // mm: width and thickness of planed stock
 	ribbed  = 0.2                 // mm: thickness of a rib, which decides how it bends
 	slot    = 0.3                 // mm: a mortise across and along; the room that a rib is given in it by default
+	placed  = Placed              // mm: a mortise along the stock
 	deep    = 1.0                 // mm: depth of a mortise; half of the gap that a tenon is given by default
 	set     = 3.0                 // mm: the frame as it is set up; diagonals may differ by so much, as the book says
 	sprung  = 5.0                 // mm: rise that is sprung in, and the ends of the sheer
@@ -23,6 +24,16 @@ const (
 	turned  = 0.02                // of a radius: a form is faired by eye
 	least   = 0.5                 // mm: no mark is nearer than the width of a pencil line
 )
+
+// Placed is how far along the stock a mortise may be off, mm, before its rib stands out
+// of the row and off its mark on the keel. The shape takes more: a millimeter moves the
+// beam by less than a tenth. Common practice, no source.
+const Placed = 2.0
+
+// ShoulderSlack returns by how much a rib's shoulder may lie too far out or in, mm: what
+// the gap under its tenon takes up, and no less than a pencil line. The boat takes more:
+// where all ribs are a millimeter too long it comes out half a millimeter deeper.
+func ShoulderSlack(f *frame.Frame) float64 { return math.Max(least, float64(f.Design.Ribs.TenonGap)) }
 
 // FreeWidth is how far off the width of a free rib or the beam at its heads may be,
 // mm: what a spreader takes up by hand. Common practice, no source.
@@ -36,13 +47,7 @@ const FreeWidth = 5.0
 // b the headings before and after it. A rib that is one bend and a straight side has
 // a bend that begins at the middle.
 func BilgeSlack(r frame.Rib) float64 {
-	tight, from, at := -1, 0.0, 0.0
-	for i, b := range r.Section.Half {
-		if b.Radius > 0 && (tight < 0 || b.Radius < r.Section.Half[tight].Radius) {
-			tight, from = i, at
-		}
-		at += b.Length
-	}
+	tight, from := r.Bilge()
 	if tight < 0 {
 		return math.Inf(1)
 	}

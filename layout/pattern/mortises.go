@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
@@ -27,6 +28,8 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 		aft, d.Turns = -overMidship, true
 		d.Make = "one half, turn over at midship, end for end; upper edge inboard: end on the full line, outboard: on the dashed one"
 	}
+	places := "places" + within(marks.Placed, units)
+	d.Make += "; " + places + " along"
 	d.Straight(layout.Mark, aft, half, g.Fore+6, half)
 	d.Straight(layout.Mark, aft, -half, g.Fore+6, -half)
 	d.Straight(layout.Center, aft, 0, g.Fore+6, 0)
@@ -42,7 +45,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	if !d.Turns {
 		drawEndCut(&d, g.Aft, g.AftCut, g.AftRise, half, -1, units)
 	}
-	drawMidship(&d, half)
+	drawMidship(&d, half, placesAtMidship(f, places))
 	drawPlies(&d, b, half, units)
 	tape(&d, units, math.Max(g.Aft, aft), g.Fore, -half-8)
 	return d
@@ -155,10 +158,26 @@ func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, units m
 	d.Keep = append(d.Keep, layout.Span{From: x - wide - 12, To: x + wide + 12})
 }
 
-func drawMidship(d *layout.Drawing, half float64) {
+// midshipAt is where the words at midship begin, mm.
+const midshipAt = 30
+
+// placesAtMidship is what is said of places behind "midship is 0", where the name of the
+// next rib leaves room for it.
+func placesAtMidship(f *frame.Frame, places string) string {
+	words := ", " + places
+	to := midshipAt + lettering.Width("midship is 0"+words, small) + 5
+	for i, m := range f.Gunwale.Mortises {
+		if m.FromMidship > 0 && m.FromMidship-lettering.Width(twins(f, i), name) < to {
+			return ""
+		}
+	}
+	return words
+}
+
+func drawMidship(d *layout.Drawing, half float64, places string) {
 	d.Straight(layout.Center, 0, half+10, 0, -half)
-	d.Write(30, half+1.8, small, layout.Left, "forward")
+	d.Write(midshipAt, half+1.8, small, layout.Left, "forward")
 	d.Straight(layout.Tick, 43.5, half+3, 55, half+3)
 	d.Line(layout.Tick, curve.Polyline(geometry.Pt(52.5, half+4), geometry.Pt(55, half+3), geometry.Pt(52.5, half+2)))
-	d.Write(30, half+5.9, small, layout.Left, "midship is 0")
+	d.Write(midshipAt, half+5.9, small, layout.Left, "midship is 0"+places)
 }

@@ -405,3 +405,20 @@ func TestStoryStick(t *testing.T) {
 		}
 	}
 }
+
+// TestMarksMayBeOff: a rib's marks say by how much they may be off, in whole millimeters
+// or sixteenths that are no more than what the rib stands.
+func TestMarksMayBeOff(t *testing.T) {
+	for _, c := range []struct {
+		slack float64
+		units measure.System
+		want  string
+	}{
+		{3.9, measure.Metric, " +-3"}, {0.4, measure.Metric, " +-1"}, {3.3, measure.Imperial, " +-1/8 in"}, {2, measure.Imperial, " +-1/16 in"},
+		{math.Inf(1), measure.Metric, ""},
+	} {
+		if got := within(c.slack, c.units); got != c.want {
+			t.Errorf("%.1f mm: %q, want %q", c.slack, got, c.want)
+		}
+	}
+}

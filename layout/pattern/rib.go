@@ -2,11 +2,13 @@ package pattern
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
@@ -36,7 +38,7 @@ func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawin
 	}
 	mark(layout.Center, 0, middle)
 	markBends(b, r, units, mark)
-	mark(layout.Cut, shoulder, "shoulder "+units.Fine(shoulder))
+	mark(layout.Cut, shoulder, "shoulder "+units.Fine(shoulder)+within(marks.ShoulderSlack(f), units))
 	mark(layout.Cut, tenon, "tenon end "+units.Fine(tenon))
 	mark(layout.Mark, end, "blank end")
 	if width := relax(b, g, units); width != "" {
@@ -53,12 +55,26 @@ func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawin
 	return d
 }
 
+// within says how far off a mark may be, in steps that hands can hold: whole millimeters,
+// or sixteenths of an inch, and never less than one.
+func within(slack float64, units measure.System) string {
+	if math.IsInf(slack, 1) {
+		return ""
+	}
+	if units == measure.Imperial {
+		const step = 25.4 / 16
+		return " +-" + measure.Sixteenths(step*math.Max(1, math.Floor(slack/step)))
+	}
+	return fmt.Sprintf(" +-%.0f", math.Max(1, math.Floor(slack)))
+}
+
 // markBends marks what lies between middle and shoulder.
 func markBends(b *bend.Report, r frame.Rib, units measure.System, mark func(pen layout.Pen, x float64, words string)) {
+	slack := within(marks.BilgeSlack(r), units)
 	for i, at := range r.BendMarks {
-		words := "bend ends " + units.Fine(at)
+		words := "bend ends " + units.Fine(at) + slack
 		if next := r.Section.Half[i+1]; next.Radius > 0 {
-			words = "bend begins " + units.Fine(at) + ", radius " + units.Fine(next.Radius) + form(b, r, i+1, units)
+			words = "bend begins " + units.Fine(at) + slack + ", radius " + units.Fine(next.Radius) + form(b, r, i+1, units)
 		}
 		mark(layout.Mark, at, words)
 	}

@@ -4,6 +4,7 @@ import (
 	"io"
 	"strings"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/layout/figure"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
@@ -55,6 +56,14 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
+	carried, err := aboard.New(bends.Frame, k.design.Crew, k.design.Gear)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	hands, err := k.hands(&carried)
+	if err != nil {
+		return nil, err
+	}
 	numbers, err := json.Bend(bends, without, trials, b.Miss)
 	if err != nil {
 		return nil, of(k.name, err)
@@ -63,8 +72,8 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	told := trial.Balance{Report: bends, Without: without, Trials: trials, Loose: loose, Miss: b.Miss}
-	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: numbers}
+	told := trial.Balance{Report: bends, Without: without, Trials: trials, Loose: loose, Miss: b.Miss, Hands: hands}
+	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: append(numbers, json.HowTrue(hands)...)}
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {

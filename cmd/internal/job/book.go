@@ -147,6 +147,9 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Afloat, err = aboard.New(p.Frame, k.design.Crew, k.design.Gear); err != nil {
 		return p, of(k.name, err)
 	}
+	if p.Hands, err = k.hands(&p.Afloat); err != nil {
+		return p, err
+	}
 	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles} {
 		if err := step(k, &p); err != nil {
 			return p, of(k.name, err)

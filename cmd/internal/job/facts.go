@@ -12,6 +12,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
 	"ribwright/layout/report"
 )
@@ -59,6 +60,11 @@ func then[A, B any](name string, first func() (A, error), work func(A) (B, error
 		out, err = work(from)
 		return out, of(name, err)
 	})
+}
+
+// hands works out how true the builder must be, with the people and gear of the design.
+func (k *facts) hands(carried *aboard.Boat) (*handwork.Report, error) {
+	return then(k.name, k.bending, func(b *bend.Report) (*handwork.Report, error) { return handwork.Of(b.Boat, carried) })()
 }
 
 // report is what a job of a kind tells.

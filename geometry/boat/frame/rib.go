@@ -142,6 +142,19 @@ func (r Rib) OnBlank(s float64) float64 {
 // x is the half-breadth and y the height above the baseline.
 func (r Rib) Face(s, out float64) geometry.Point { return r.Section.Face(s, out) }
 
+// Bilge returns the number of the rib's tightest bend in its half section, -1 for a
+// straight rib, and where it begins along the half section, mm.
+func (r Rib) Bilge() (bend int, from float64) {
+	bend, at := -1, 0.0
+	for i, b := range r.Section.Half {
+		if b.Radius > 0 && (bend < 0 || b.Radius < r.Section.Half[bend].Radius) {
+			bend, from = i, at
+		}
+		at += b.Length
+	}
+	return bend, from
+}
+
 // Correction is how much longer a rib must be, shoulder to shoulder, for each mm that
 // the boat as built is off the drawing.
 type Correction struct {

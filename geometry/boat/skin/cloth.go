@@ -197,12 +197,13 @@ type Lines struct {
 	Keel      float64           // height of the keel or of the stem's outer edge
 	Stringers []geometry.Point  // those that have not yet landed on the stem, from the keel up; zero for one that has
 	Gunwale   [2]geometry.Point // zero past the gunwales' ends
+	Off       []geometry.Point  // corners of the cloth off these lines at the last rib
 }
 
 // Lines returns them at a station past the last rib of either end.
 func (c *Cloth) Lines(x float64) Lines {
-	e, _, side := c.endAt(x)
-	l := Lines{Keel: c.boat.Keel(x), Stringers: make([]geometry.Point, len(e.Landings))}
+	e, last, side := c.endAt(x)
+	l := Lines{Keel: c.boat.Keel(x), Stringers: make([]geometry.Point, len(e.Landings)), Off: c.off[last]}
 	for i, land := range e.Landings {
 		if x*side < land {
 			l.Stringers[i] = c.boat.Stringer(i, x)
@@ -229,7 +230,7 @@ func (c *Cloth) endAt(x float64) (e End, last int, side float64) {
 func (c *Cloth) Past(x float64, l Lines) []geometry.Point {
 	e, last, side := c.endAt(x)
 	u, from := x*side, c.ribs[last].Station*side
-	out := make([]geometry.Point, len(c.off[last]))
+	out := make([]geometry.Point, len(l.Off))
 	low, top := l.Keel, geometry.Point{X: e.Siding / 2, Y: e.Top}
 	if u >= e.Tip {
 		low, top.X = math.Min(low, e.Top), 0
@@ -251,7 +252,7 @@ func (c *Cloth) Past(x float64, l Lines) []geometry.Point {
 		}
 		fade := 1 - (u-from)/(land-from)
 		for k := 2 + 2*i; k < 4+2*i; k++ {
-			p := l.Stringers[i].Add(c.off[last][k].Scale(fade))
+			p := l.Stringers[i].Add(l.Off[k].Scale(fade))
 			if p.X = math.Max(0, p.X); p.Y > low {
 				out[k] = p
 			}

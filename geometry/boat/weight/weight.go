@@ -46,7 +46,7 @@ func cubic(volume, density float64) float64 { return volume * density * 1e-9 }
 //
 // Errors: a wood that is not known.
 func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
-	w := weigher{f: f}
+	w := weigher{f: f, known: map[string]float64{}}
 	items := []Item{
 		{"Gunwales", w.gunwales()}, {"Ribs", w.ribs()}, {"Keel", w.keel()}, {"Stringers", w.stringers()},
 		{"Stems and breasthooks", w.ends()}, {"Thwarts, yoke, seat bars", w.thwarts()},
@@ -58,15 +58,20 @@ func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 
 // weigher weighs parts and keeps the first wood that is not known.
 type weigher struct {
-	f   *frame.Frame
-	err error
+	f     *frame.Frame
+	known map[string]float64 // densities that were looked up
+	err   error
 }
 
 func (w *weigher) density(species string) float64 {
+	if kg, ok := w.known[species]; ok {
+		return kg
+	}
 	s, err := w.f.Design.Wood(species)
 	if err != nil && w.err == nil {
 		w.err = err
 	}
+	w.known[species] = s.Density
 	return s.Density
 }
 

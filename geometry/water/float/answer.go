@@ -40,7 +40,7 @@ func (h *Hull) Answer(p Plane, l Load) *Answer {
 // Errors: an outline that is none.
 func (a *Answer) Section(i int, half []geometry.Point) (Immersed, error) {
 	was := a.hull.sections[i]
-	now, err := newSection(Station{X: was.x, Half: half})
+	now, err := outline(Station{X: was.x, Half: half})
 	if err != nil {
 		return Immersed{}, fmt.Errorf("station %.1f mm: %w", was.x, err)
 	}
@@ -65,13 +65,15 @@ func (m Immersed) Plus(o Immersed, times float64) Immersed {
 }
 
 // To returns by how much trim (radians) and GM (mm) change when so much more lies under
-// the water at rest and the weight moves by the step, mm.
-func (a *Answer) To(more Immersed, step geometry.Point3) (trim, gm float64) {
-	ahead, lever := a.plane.Ahead(), Dot(a.plane.Ahead(), a.load.At)
-	moment := Dot(ahead, more.Moment) - more.Volume*lever - a.under.Volume*Dot(ahead, step)
-	rise, trim := a.slopes.step(more.Volume, moment)
-	moved := a.load
+// the water at rest, the weight moves by the step, mm, and a small load comes aboard.
+func (a *Answer) To(more Immersed, step geometry.Point3, aboard Load) (trim, gm float64) {
+	moved := Total(a.load, aboard)
 	moved.At = moved.At.Add(step)
+	ahead := a.plane.Ahead()
+	lever := Dot(ahead, a.load.At)
+	volume := more.Volume - a.under.Volume*(moved.Mass/a.load.Mass-1)
+	moment := Dot(ahead, more.Moment) - more.Volume*lever - a.under.Volume*(Dot(ahead, moved.At)-lever)
+	rise, trim := a.slopes.step(volume, moment)
 	gm = GM(a.plane, a.under.Plus(more, 1), moved) - a.gm
 	return trim, gm + a.byRise*rise + a.byTrim*trim
 }

@@ -46,7 +46,7 @@ func TestAnswerBarge(t *testing.T) {
 		}
 		more = more.Plus(d, 1)
 	}
-	trim, gm := a.To(more, geometry.Point3{})
+	trim, gm := a.To(more, geometry.Point3{}, Load{})
 	draft := p.Rise
 	if want := breadth/(4*draft) - draft/(2*breadth); math.Abs(gm/wide/want-1) > 1e-4 || math.Abs(trim) > 1e-12 {
 		t.Errorf("wider by 1 mm: GM %.6f mm more, want %.6f; trim %g", gm/wide, want, trim)
@@ -55,17 +55,18 @@ func TestAnswerBarge(t *testing.T) {
 	if got := (m.alongSecond - m.alongFirst*m.alongFirst/m.Area) / m.Volume; math.Abs(got/(length*length/(12*draft))-1) > 2e-3 {
 		t.Fatalf("BML %.1f", got)
 	}
-	trim, gm = a.To(Immersed{}, geometry.Point3{X: 1})
+	trim, gm = a.To(Immersed{}, geometry.Point3{X: 1}, Load{})
 	if math.Abs(trim*gml+1) > 2e-3 || math.Abs(gm) > 1e-6 {
 		t.Errorf("weight 1 mm ahead: trim %g, want %g; GM %g", trim, -1/gml, gm)
 	}
-	if _, gm = a.To(Immersed{}, geometry.Point3{Z: 1}); math.Abs(gm+1) > 1e-9 {
+	if _, gm = a.To(Immersed{}, geometry.Point3{Z: 1}, Load{}); math.Abs(gm+1) > 1e-9 {
 		t.Errorf("weight 1 mm higher: GM %g more, want -1", gm)
 	}
 }
 
 // TestAnswerAnew: a wedge that floats by the head answers as it does when it is floated
-// anew with one section wider and its weight moved.
+// anew with one section wider, its weight moved and a
+// little more of it.
 func TestAnswerAnew(t *testing.T) {
 	half := func(i int, wide float64) []geometry.Point {
 		w := 260 + 10*float64(i) - 0.4*float64(i*i) + wide
@@ -86,10 +87,11 @@ func TestAnswerAnew(t *testing.T) {
 		}
 		return h
 	}
-	const wide, ahead, mass = 0.5, 0.2, 180.0
-	at := geometry.Point3{X: 120, Z: 190}
+	const wide, ahead, mass = 0.05, 0.02, 180.0
+	at, drop := geometry.Point3{X: 120, Z: 190}, Load{0.002, geometry.Point3{X: -900, Z: 300}}
 	rest := func(side float64) (trim, gm float64) {
 		l := Load{mass, at.Add(geometry.Point3{X: side * ahead})}
+		l = Total(l, Load{side * drop.Mass, drop.At})
 		p, m, err := made(side*wide).Settle(l, 1000)
 		if err != nil {
 			t.Fatal(err)
@@ -108,7 +110,7 @@ func TestAnswerAnew(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	trim, gm := a.To(more, geometry.Point3{X: ahead})
+	trim, gm := a.To(more, geometry.Point3{X: ahead}, drop)
 	if math.Abs(trim/((t1-t0)/2)-1) > 2e-3 || math.Abs(gm/((g1-g0)/2)-1) > 2e-3 {
 		t.Errorf("trim %g and GM %g, floated anew %g and %g", trim, gm, (t1-t0)/2, (g1-g0)/2)
 	}

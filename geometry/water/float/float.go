@@ -85,32 +85,44 @@ func New(stations []Station) (*Hull, error) {
 }
 
 func newSection(s Station) (*section, error) {
+	out, err := outline(s)
+	if err != nil {
+		return nil, err
+	}
+	top := out.low
+	for _, p := range out.half {
+		top = max(top, p.Y)
+	}
+	out.whole = out.clip(0, 1, top+1)
+	return out, nil
+}
+
+// outline makes a station ready for clipping, without its whole.
+func outline(s Station) (*section, error) {
 	if len(s.Half) == 0 {
 		return nil, errors.New("has no points")
 	}
 	if !geometry.Finite(s.X) {
 		return nil, errors.New("its place is no number")
 	}
-	out := &section{x: s.X}
+	out := &section{x: s.X, half: make([]geometry.Point, 0, len(s.Half)+1)}
 	if s.Half[0].X > 0 {
 		out.half = append(out.half, geometry.Point{Y: s.Half[0].Y})
 	}
 	out.half = append(out.half, s.Half...)
 	out.low = out.half[0].Y
-	top := out.low
 	for _, p := range out.half {
 		if !p.Finite() || p.X < 0 {
 			return nil, fmt.Errorf("half-breadth %g mm at height %g mm is no place on the port side", p.X, p.Y)
 		}
-		out.low, top = min(out.low, p.Y), max(top, p.Y)
+		out.low = min(out.low, p.Y)
 	}
-	out.round = append(out.round, out.half...)
+	out.round = append(make([]geometry.Point, 0, 2*len(out.half)), out.half...)
 	for i := len(out.half) - 1; i > 0; i-- {
 		if p := out.half[i]; p.X > 0 {
 			out.round = append(out.round, geometry.Point{X: -p.X, Y: p.Y})
 		}
 	}
-	out.whole = out.clip(0, 1, top+1)
 	return out, nil
 }
 

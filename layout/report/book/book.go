@@ -17,6 +17,7 @@ import (
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
 	"ribwright/layout/report"
 )
@@ -41,6 +42,7 @@ type Facts struct {
 	Bend    *bend.Report
 	Without *balance.Without // what the trials of the frame balance take out
 	Trials  []balance.Trial
+	Hands   *handwork.Report
 	Miss    float64 // by how much the last trial's ribs miss the neutral set, mm
 	Outfits *outfit.Outfits
 	Boards  int // sheets of 1220 x 2440 mm that hold the cutter's parts

@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
 	"ribwright/layout/pattern"
 	"ribwright/layout/plate/nest"
@@ -109,6 +110,9 @@ func (p *Facts) tryFrame() error {
 	if p.Without, err = p.Bend.Boat.Choose(all); err != nil {
 		return err
 	}
-	p.Trials, err = p.Bend.Boat.Trials(p.Without, miss)
+	if p.Trials, err = p.Bend.Boat.Trials(p.Without, miss); err != nil {
+		return err
+	}
+	p.Hands, err = handwork.Of(p.Bend.Boat, &p.Afloat)
 	return err
 }

@@ -6,6 +6,7 @@ import (
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/handwork"
 	"ribwright/layout/report"
 )
 
@@ -16,6 +17,7 @@ type Balance struct {
 	Trials  []balance.Trial
 	Loose   *afloat.Loose // on the water with ribs that are only pushed in
 	Miss    float64       // mm, by how much the ribs of the last trial miss the neutral set
+	Hands   *handwork.Report
 }
 
 // Balanced says what holds the shape, and warns where nothing but cross pieces can.

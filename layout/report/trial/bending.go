@@ -24,6 +24,7 @@ func Bending(b Balance, units measure.System) []report.Block {
 	out = append(out, PushedIn(b.Report, b.Loose, l)...)
 	out = append(append(out, under(AtRestGunwales(b.Report, l))...), gunwales(b.Report, l))
 	out = append(append(out, EdgeSet(b.Report, l)...), b.held(l)...)
+	out = append(out, HowTrue(b.Hands, l)...)
 	return append(out, report.Paragraph{Words: report.Promise})
 }
 

@@ -1,0 +1,265 @@
+package handwork
+
+import (
+	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/trial/balance"
+)
+
+type state = balance.State
+
+// model is a frame made ready to be disturbed.
+type model struct {
+	b      *balance.Boat
+	open   []float64 // how the ribs are set
+	ribs   []rib
+	pieces []float64 // stations of the cross pieces
+	thick  float64   // of the ribs, mm
+
+	in, out plan // with the cross pieces in, and with all of them out
+	keel    *keel
+	water   *water // nil when the boat does not rest upright
+}
+
+// plan is how the gunwales answer ribs and cross pieces.
+type plan struct {
+	rest   *state
+	ribs   [][]float64 // by rib that is a millimeter wider: half-breadth more at every rib, and last at midship
+	pieces [][]float64 // the same by cross piece that is longer; nil when they are out
+}
+
+func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
+	f := b.Frame
+	m := &model{b: b, thick: float64(f.Design.Ribs.Thickness)}
+	if b.Why == nil {
+		m.open = b.Open
+	}
+	for _, r := range f.Ribs {
+		m.ribs = append(m.ribs, newRib(r))
+	}
+	out := map[int]bool{}
+	for j, t := range f.Thwarts {
+		m.pieces, out[j] = append(m.pieces, t.At), true
+	}
+	var err error
+	if m.in, err = m.plan(nil); err != nil {
+		return nil, err
+	}
+	if m.out = m.in; len(m.pieces) > 0 {
+		if m.out, err = m.plan(out); err != nil {
+			return nil, err
+		}
+	}
+	if err := m.restKeel(); err != nil {
+		return nil, err
+	}
+	m.water, err = newWater(m, carried)
+	return m, err
+}
+
+// plan works out the answers with the given cross pieces taken out.
+func (m *model) plan(without map[int]bool) (plan, error) {
+	settle := func(open, slack []float64) (*state, error) {
+		return m.b.Model.Settle(balance.Setting{Open: open, Slack: slack, StrutsOut: without})
+	}
+	rest, err := settle(m.open, nil)
+	p := plan{rest: rest}
+	if err != nil {
+		return p, err
+	}
+	base := m.read(rest)
+	by := func(open, slack []float64) ([]float64, error) {
+		s, err := settle(open, slack)
+		if err != nil {
+			return nil, err
+		}
+		out := m.read(s)
+		for i := range out {
+			out[i] -= base[i]
+		}
+		return out, nil
+	}
+	for i := range m.ribs {
+		open := make([]float64, len(m.ribs))
+		copy(open, m.open)
+		open[i]++
+		row, err := by(open, nil)
+		if err != nil {
+			return p, err
+		}
+		p.ribs = append(p.ribs, row)
+	}
+	for j := range m.pieces {
+		if without[j] {
+			continue
+		}
+		slack := make([]float64, len(m.pieces))
+		slack[j] = 1
+		row, err := by(m.open, slack)
+		if err != nil {
+			return p, err
+		}
+		p.pieces = append(p.pieces, row)
+	}
+	return p, nil
+}
+
+// read returns the change of half-breadth at every rib, and last at midship.
+func (m *model) read(s *state) []float64 {
+	out := make([]float64, len(m.ribs)+1)
+	for i, r := range m.ribs {
+		out[i] = s.At(r.at)
+	}
+	out[len(m.ribs)] = s.At(0)
+	return out
+}
+
+// wider returns how much wider the gunwales come to lie at every rib, and last at
+// midship, on each side, mm.
+//
+// How: where the gunwales keep w more by themselves, ribs and cross pieces, which do
+// not know of it, are as much narrower and shorter in the boat that is off by w.
+func (m *model) wider(p plan, d put, glued func(x float64) float64) []float64 {
+	out := make([]float64, len(m.ribs)+1)
+	keeps := func(x float64) float64 {
+		if glued == nil {
+			return 0
+		}
+		return glued(x)
+	}
+	add := func(row []float64, times float64) {
+		if times == 0 {
+			return
+		}
+		for i, v := range row {
+			out[i] += times * v
+		}
+	}
+	for i, r := range m.ribs {
+		out[i] += keeps(r.at)
+		add(p.ribs[i], value(d.open, i)-2*keeps(r.at))
+	}
+	out[len(m.ribs)] += keeps(0)
+	for j, row := range p.pieces {
+		add(row, value(d.slack, j)-2*keeps(m.pieces[j]))
+	}
+	return out
+}
+
+// held is a spreader, or midship, around which the plies are glued.
+type held struct {
+	at   float64
+	does disturbance
+}
+
+// spreaders lists them, each a millimeter longer while the plies are glued: the stick
+// keeps its share of the curve that takes.
+func (m *model) spreaders() []held {
+	f := m.b.Frame
+	aft, fore := f.Gunwale.Line.Ends()
+	x := []float64{aft}
+	for _, s := range f.Design.AllSpreaders() {
+		x = append(x, float64(s.At))
+	}
+	x = append(x, fore)
+	var out []held
+	for k := 1; k < len(x)-1; k++ {
+		y := make([]float64, len(x))
+		y[k] = 0.5 * m.b.Glue.Kept
+		glued, err := curve.NewBatten(x, y)
+		if err != nil {
+			continue // pins of a frame that was built stand in order
+		}
+		at := func(x float64) float64 { v, _ := glued.Rise(x); return v }
+		out = append(out, held{x[k], disturbance{glued: at}})
+	}
+	return out
+}
+
+// restKeel rests the keel on the ribs.
+func (m *model) restKeel() error {
+	f := m.b.Frame
+	wood, err := f.Design.Wood(f.Design.Keel.Species)
+	if err != nil {
+		return err
+	}
+	k, w := f.Design.Keel, float64(f.Design.Ribs.Width)
+	depth := float64(k.Depth)
+	bends := m.b.Ribs.MOE * w * m.thick * m.thick * m.thick / 12
+	at, springs := make([]float64, len(m.ribs)), make([]float64, len(m.ribs))
+	for i, r := range m.ribs {
+		at[i], springs[i] = r.at, bends*r.upright()
+	}
+	m.keel, err = newKeel(wood.MOE*float64(k.Width)*depth*depth*depth/12, -f.Hull.Stern.Toe.X, f.Hull.Bow.Toe.X, at, springs)
+	return err
+}
+
+// effect is what a disturbance does to the boat, mm.
+type effect struct {
+	wide         []float64 // beam at every rib, and last at midship
+	moved        []float64 // beam at every rib and last at midship when the cross pieces come out
+	middle       float64   // height of the keel at midship
+	keel         []float64 // its height at every rib
+	stern, bow   float64   // of the stems
+	trim, metric float64   // bow up over the waterline; GM
+}
+
+// effect works it out.
+func (m *model) effect(d disturbance) effect {
+	n := len(m.ribs)
+	e := effect{wide: m.wider(m.in, d.in, d.glued), stern: d.stern, bow: d.bow}
+	out := m.wider(m.out, d.out, d.glued)
+	e.moved = make([]float64, n+1)
+	wanted := make([]float64, n)
+	for i, r := range m.ribs {
+		wanted[i] = -value(d.deeper, i) + r.lift*e.wide[i]
+	}
+	e.keel = m.keel.rests(wanted, d.stern, d.bow)
+	e.middle = m.keel.midship(e.keel, d.stern, d.bow)
+	if m.water != nil {
+		e.trim, e.metric = m.water.answers(e)
+	}
+	for i := range out {
+		e.moved[i] = 2 * (out[i] - e.wide[i])
+		e.wide[i] *= 2
+	}
+	return e
+}
+
+// What a builder would notice or mind, mm: of trim, of which gear can shift some 25, and
+// of any other outcome. Our own choice.
+const (
+	MindsTrim = 10.0
+	Minds     = 5.0
+)
+
+// outcomes lists those that the frame has. A name with a verb is that of a rib.
+func (m *model) outcomes() []Outcome {
+	n := len(m.ribs)
+	out := []Outcome{
+		{Name: "beam at midship", Matters: Minds, at: func(e effect) float64 { return e.wide[n] }},
+		{Name: beamAlong, Matters: Minds},
+		{Name: "depth at midship", Matters: Minds, at: func(e effect) float64 { return -e.middle }},
+		{Name: "rocker at the bow", Matters: Minds, at: func(e effect) float64 { return e.bow - e.middle }},
+		{Name: "rocker at the stern", Matters: Minds, at: func(e effect) float64 { return e.stern - e.middle }},
+	}
+	if m.water != nil {
+		out = append(out, Outcome{Name: "trim over the waterline", Matters: MindsTrim, at: func(e effect) float64 { return e.trim }},
+			Outcome{Name: "GM", Matters: Minds, at: func(e effect) float64 { return e.metric }})
+	}
+	if m.b.Why == nil && len(m.pieces) > 0 {
+		out = append(out, Outcome{Name: movedAlong, Matters: Minds})
+	}
+	return out
+}
+
+// The outcomes that are read at the rib where they are worst.
+const (
+	beamAlong  = "beam at rib %s, where it is worst"
+	movedAlong = "beam at rib %s when all cross pieces come out"
+)
+
+var worstAlong = map[string]func(effect) []float64{
+	beamAlong:  func(e effect) []float64 { return e.wide },
+	movedAlong: func(e effect) []float64 { return e.moved },
+}

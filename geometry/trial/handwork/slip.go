@@ -1,0 +1,145 @@
+package handwork
+
+import "math"
+
+// slip is one error, by itself of all others, of one unit.
+type slip struct {
+	kind
+	does disturbance
+}
+
+// kind is what slips that a builder makes with one tool have in common.
+type kind struct {
+	name   string
+	from   float64 // midship, either way, of spreaders; 0 for others and for midship, mm
+	placed bool
+	unit   string
+	usual  Spread
+	each   bool
+}
+
+// disturbance is what an error of one unit does to the parts of the frame, mm.
+type disturbance struct {
+	in, out    put                     // with the cross pieces in, and with all of them out
+	glued      func(x float64) float64 // how much more half-breadth the gunwales keep by themselves; nil for none
+	deeper     []float64               // each rib, while its head stays where it is; nil for none
+	stern, bow float64                 // how much higher the stems stand
+}
+
+// put is how ribs and cross pieces are put in otherwise than designed: wider, longer;
+// nil for none.
+type put struct{ open, slack []float64 }
+
+// slips lists all errors, those of a kind together.
+func (m *model) slips() []slip {
+	var all []slip
+	add := func(k kind, does ...disturbance) {
+		for _, d := range does {
+			all = append(all, slip{k, d})
+		}
+	}
+	every := func(name, unit string, s Spread) kind { return kind{name: name, unit: unit, usual: s, each: true} }
+	one := func(name, unit string, s Spread) kind { return kind{name: name, unit: unit, usual: s} }
+	add(every("length of each rib", "mm", usual.ribLength), m.eachRib(rib.longer)...)
+	add(one("length of all ribs alike", "mm", usual.allRibs), m.allRibs(rib.longer))
+	add(every("bend marks of each rib", "mm", usual.bendMark), m.eachRib(rib.markedOut)...)
+	add(one("springback of the ribs' board", "points", usual.board), m.allRibs(m.sprung))
+	add(every("springback of each rib beside the board's", "points", usual.rib), m.eachRib(m.sprung)...)
+	add(one("thickness of all ribs", "mm", usual.thickness), m.stiffer(3/m.thick, 0))
+	for _, s := range m.spreaders() {
+		k := every("spreaders", "mm", usual.spreader)
+		k.from, k.placed = math.Abs(s.at), true
+		add(k, s.does)
+	}
+	for j := range m.b.Frame.Thwarts {
+		add(every("lengths of cross pieces", "mm", usual.crossPiece), m.longerPiece(j))
+	}
+	add(every("place of each mortise", "mm", usual.mortise), m.mortises()...)
+	add(every("height of each stem", "mm", usual.stem), disturbance{stern: 1}, disturbance{bow: 1})
+	add(one("stiffness of the gunwales", "%", usual.gunwale), m.stiffer(-0.01, -0.01))
+	return all
+}
+
+// eachRib lists what an error does at one rib after the other.
+func (m *model) eachRib(head func(rib) step) []disturbance {
+	out := make([]disturbance, len(m.ribs))
+	for i, r := range m.ribs {
+		d := m.still()
+		m.atRib(&d, i, head(r))
+		out[i] = d
+	}
+	return out
+}
+
+// allRibs is an error that all ribs share.
+func (m *model) allRibs(head func(rib) step) disturbance {
+	d := m.still()
+	for i, r := range m.ribs {
+		m.atRib(&d, i, head(r))
+	}
+	return d
+}
+
+func (m *model) still() disturbance {
+	open := make([]float64, len(m.ribs))
+	return disturbance{in: put{open: open}, out: put{open: open}, deeper: make([]float64, len(m.ribs))}
+}
+
+// atRib moves the free head of rib i.
+func (m *model) atRib(d *disturbance, i int, s step) {
+	d.in.open[i] += 2 * s.out
+	d.deeper[i] += s.up + m.ribs[i].lift*s.out
+}
+
+// sprung is a point of springback more than the forms allow for: every bend keeps less
+// of itself.
+func (m *model) sprung(r rib) step {
+	const point = 0.01
+	return r.opened(point / (1 - m.b.Frame.Design.Bending.Springback))
+}
+
+// stiffer is ribs and cross pieces that push harder by a share, each where it is: as
+// ribs that stand wider and cross pieces that are longer, for the same push.
+func (m *model) stiffer(ribs, pieces float64) disturbance {
+	at := func(open []float64, state *state) put {
+		p := put{open: make([]float64, len(m.ribs)), slack: make([]float64, len(m.pieces))}
+		for i, r := range m.ribs {
+			p.open[i] = ribs * (value(open, i) - 2*state.At(r.at))
+		}
+		for j, x := range m.pieces {
+			p.slack[j] = -pieces * 2 * state.At(x)
+		}
+		return p
+	}
+	return disturbance{in: at(m.open, m.in.rest), out: at(m.open, m.out.rest)}
+}
+
+func value(all []float64, i int) float64 {
+	if i < len(all) {
+		return all[i]
+	}
+	return 0
+}
+
+// longerPiece is the cross piece with the number j a millimeter longer.
+func (m *model) longerPiece(j int) disturbance {
+	slack := make([]float64, len(m.pieces))
+	slack[j] = 1
+	return disturbance{in: put{slack: slack}}
+}
+
+// mortises are slots that lie a millimeter too far forward, one after the other: there
+// the rib finds the gunwales nearer together, or wider apart, and the depth another.
+func (m *model) mortises() []disturbance {
+	f := m.b.Frame
+	out := make([]disturbance, len(m.ribs))
+	for i, r := range m.ribs {
+		narrower, rises := f.Gunwale.Line.Slopes(r.at)
+		_, keel := f.Hull.KeelZ(r.at)
+		along := math.Sqrt(1 + narrower*narrower + rises*rises)
+		d := m.still()
+		m.atRib(&d, i, step{out: -narrower / along, up: -(rises - keel) / along})
+		out[i] = d
+	}
+	return out
+}

@@ -1,0 +1,30 @@
+package json
+
+import "ribwright/geometry/trial/handwork"
+
+// HowTrue is what errors of hand work do to a boat, to be added to a report of bending:
+// the spread of what comes out, within which nine boats in ten lie, and the errors, the
+// one that matters most first. An error's usual size is one standard deviation, in mm,
+// percent or points of springback as its unit says; moves_mm is in the order of spread.
+func HowTrue(r *handwork.Report) Object {
+	return Object{{"handwork", Object{
+		{"spread", each(r.Outcomes, func(o handwork.Outcome) Object {
+			return Object{{"outcome", o.Name}, {"first_mm", fixed(o.Spread.First)}, {"practiced_mm", fixed(o.Spread.Practiced)}, {"matters_mm", fixed(o.Matters)}}
+		})},
+		{"errors", each(r.Errors, func(e handwork.Error) Object {
+			from := none
+			if e.Placed {
+				from = e.From
+			}
+			return Object{
+				{"error", e.Name}, {"from_midship_mm", fixed(from)}, {"unit", e.Unit}, {"each", e.Each},
+				{"usual_first", fixed(e.Usual.First)}, {"usual_practiced", fixed(e.Usual.Practiced)}, {"matters", e.Matters()},
+				{"hits", r.Outcomes[e.Hits].Name}, {"share_percent", fixed(100 * e.Share)},
+				{"moves_mm", each(e.Moves, func(s handwork.Spread) Object {
+					return Object{{"first", fixed(s.First)}, {"practiced", fixed(s.Practiced)}}
+				})},
+			}
+		})},
+		{"free_width_mm_per_point", fixed(r.Point)},
+	}}}
+}
