@@ -176,7 +176,7 @@ func TestReshapedThroughRibs(t *testing.T) {
 		keel, _ := out.Hull.KeelZ(r.Station)
 		drawn, _ := f.Hull.KeelZ(r.Station)
 		near("keel", keel, drawn-off[i].Depth)
-		near("keel's stick", out.Keel.Line.Point(r.Station).Z, keel)
+		near("keel's stick", out.Keel.Line.Point(r.Station).Z, f.Keel.Line.Point(r.Station).Z-off[i].Depth)
 		for _, s := range out.Stringers {
 			p := r.Face(s.Share*r.Section.Half.Length(), half)
 			near("stringer, across", s.Line.Point(r.Station).Y, p.X)

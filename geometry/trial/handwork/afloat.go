@@ -3,7 +3,6 @@ package handwork
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 
 	"ribwright/geometry"
@@ -11,7 +10,6 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
-	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/water/float"
 )
@@ -41,9 +39,8 @@ func (w *water) answers(e effect) (trim, gm float64) {
 // nothing is carried.
 //
 // How: cloth is known at the ribs and at stations in the ends, so a rib that is off
-// changes its own section and, in the ends, the lines that run on from it. Of the
-// weights, people and gear ride on the floor; the boat's own parts hang between keel
-// and gunwales and go with each by their share.
+// changes its own section and, in the ends, the lines that run on from it. The weights
+// ride on it too (see rides.go).
 func newWater(m *model, carried *aboard.Boat) (*water, error) {
 	if carried == nil {
 		return nil, nil
@@ -80,7 +77,10 @@ func (s *sounding) all() (*water, error) {
 	if err := s.readEnds(); err != nil {
 		return nil, err
 	}
-	s.rides = s.hang()
+	var err error
+	if s.rides, err = s.hang(); err != nil {
+		return nil, err
+	}
 	w := &water{}
 	for i, r := range f.Ribs {
 		wide, err := s.rib(i, r, frame.Off{HalfBreadth: 1})
@@ -94,7 +94,6 @@ func (s *sounding) all() (*water, error) {
 		w.wide, w.keel = append(w.wide, wide), append(w.keel, keel)
 	}
 	for k := range w.ends {
-		var err error
 		if w.ends[k], err = s.stem(k); err != nil {
 			return nil, err
 		}
@@ -116,19 +115,21 @@ func (s *sounding) rib(i int, r frame.Rib, by frame.Off) ([2]float64, error) {
 			return [2]float64{}, fmt.Errorf("rib %s: %w", r.Name, err)
 		}
 	}
-	return s.per(c, units, by.Keel*s.rides.keel[i+1]), nil
+	c.lifted += units * by.Keel * s.rides.floor[i+1]
+	return s.per(c, units), nil
 }
 
-// change is what more lies under water, and what more the cloth weighs.
+// change is what more lies under water, what more the cloth weighs, and what the weight
+// that was there has been lifted, kg mm.
 type change struct {
-	under float.Immersed
-	cloth float.Load
+	under  float.Immersed
+	cloth  float.Load
+	lifted float64
 }
 
-// per returns trim and GM for one unit from a change of so many units, with all the
-// weight so much higher for each, mm.
-func (s *sounding) per(c change, units, up float64) [2]float64 {
-	trim, gm := s.answer.To(c.under, geometry.Point3{Z: units * up}, c.cloth)
+// per returns trim and GM for one unit from a change of so many units.
+func (s *sounding) per(c change, units float64) [2]float64 {
+	trim, gm := s.answer.To(c.under, geometry.Point3{Z: c.lifted / s.mass}, c.cloth)
 	return [2]float64{trim / units * s.long, gm / units}
 }
 
@@ -151,8 +152,8 @@ func (s *sounding) moved(i int, r frame.Rib, by frame.Off, units float64) (c cha
 	if c.under, err = s.answer.Section(s.first+i, slices.Compact(over)); err != nil {
 		return c, err
 	}
-	c.cloth = s.cloth(i, skin.Rib{Station: r.Station, Corners: corners})
 	off := lineOff{keel: units * by.Keel, stringers: offsOf(f.Design, was, now), rail: geometry.Point{X: units * by.HalfBreadth}}
+	c.cloth, c.lifted = s.rides.at(i, now, skin.Rib{Station: r.Station, Corners: corners}, off.stringers)
 	if i == 0 || i == len(f.Ribs)-1 {
 		off.corners = make([]geometry.Point, len(over))
 		for k, p := range s.boat.Cloth.Over(wood) {
@@ -161,16 +162,6 @@ func (s *sounding) moved(i int, r frame.Rib, by frame.Off, units float64) (c cha
 	}
 	c.under, err = s.past(c.under, i+1, off)
 	return c, err
-}
-
-// cloth is what more the cloth weighs at a rib whose corners have moved.
-func (s *sounding) cloth(i int, now skin.Rib) float.Load {
-	ribs, d := s.boat.Cloth.Ribs(), s.m.b.Frame.Design
-	before, _ := ribs[i].Girth()
-	after, middle := now.Girth()
-	aft, fore := max(i-1, 0), min(i+1, len(ribs)-1)
-	long := (ribs[fore].Station - ribs[aft].Station) / 2
-	return float.Load{Mass: 2 * (after - before) * long * d.Skin.Mass * 1e-9 * (1 + weight.Lap), At: geometry.Point3{X: now.Station, Z: middle.Y}}
 }
 
 // offsOf returns how far each stringer's middle is moved at a rib.
@@ -196,49 +187,5 @@ func (s *sounding) stem(k int) ([2]float64, error) {
 	if err != nil {
 		return [2]float64{}, err
 	}
-	return s.per(change{under: more}, nudge, s.rides.keel[pin]+s.rides.rail[pin]), nil
-}
-
-// rides is by how much the weight of all rises for each mm at a pin: stern, ribs from
-// aft, bow.
-type rides struct{ keel, rail []float64 }
-
-// hang works out what rides on what.
-func (s *sounding) hang() rides {
-	f, n := s.m.b.Frame, len(s.m.ribs)+2
-	out := rides{make([]float64, n), make([]float64, n)}
-	for _, item := range s.boat.Aboard() {
-		for _, l := range item.Loads {
-			for j, v := range shares(s.m.keel.units, l.At.X) {
-				out.keel[j] += v * l.Mass / s.mass
-			}
-		}
-	}
-	x := []float64{-f.Hull.Stern.Toe.X}
-	for _, r := range s.m.ribs {
-		x = append(x, r.at)
-	}
-	x = append(x, f.Hull.Bow.Toe.X)
-	for _, item := range s.boat.Parts {
-		for _, l := range item.Loads {
-			g, k := f.Gunwale.Line.Point(l.At.X).Z, s.boat.Frame.Hull
-			z, _ := k.KeelZ(l.At.X)
-			low := math.Max(0, math.Min(1, (g-l.At.Z)/(g-z)))
-			i, t := between(x, l.At.X)
-			for q, share := range [2]float64{1 - t, t} {
-				out.keel[i+q] += share * low * l.Mass / s.mass
-				out.rail[i+q] += share * (1 - low) * l.Mass / s.mass
-			}
-		}
-	}
-	return out
-}
-
-// between returns the step of x that holds v, and the share of the way through it; past
-// the ends the nearer end.
-func between(x []float64, v float64) (i int, share float64) {
-	for i < len(x)-2 && v > x[i+1] {
-		i++
-	}
-	return i, math.Max(0, math.Min(1, (v-x[i])/(x[i+1]-x[i])))
+	return s.per(change{under: more, lifted: nudge * (s.rides.floor[pin] + s.rides.ends[k])}, nudge), nil
 }

@@ -1,6 +1,9 @@
 package handwork
 
 import (
+	"fmt"
+	"slices"
+
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/trial/balance"
@@ -16,7 +19,8 @@ type model struct {
 	pieces []float64 // stations of the cross pieces
 	thick  float64   // of the ribs, mm
 
-	in, out plan // with the cross pieces in, and with all of them out
+	in, out plan   // with the cross pieces in, and with all of them out
+	held    []held // places around which the plies are glued, from aft forward
 	keel    *keel
 	water   *water // nil when the boat does not rest upright
 }
@@ -50,8 +54,10 @@ func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
 			return nil, err
 		}
 	}
-	if err := m.restKeel(); err != nil {
-		return nil, err
+	for _, step := range []func() error{m.readSpreaders, m.restKeel} {
+		if err := step(); err != nil {
+			return nil, err
+		}
 	}
 	m.water, err = newWater(m, carried)
 	return m, err
@@ -152,9 +158,9 @@ type held struct {
 	does disturbance
 }
 
-// spreaders lists them, each a millimeter longer while the plies are glued: the stick
-// keeps its share of the curve that takes.
-func (m *model) spreaders() []held {
+// readSpreaders lists them, each a millimeter longer while the plies are glued: the
+// stick keeps its share of the curve that takes.
+func (m *model) readSpreaders() error {
 	f := m.b.Frame
 	aft, fore := f.Gunwale.Line.Ends()
 	x := []float64{aft}
@@ -162,18 +168,26 @@ func (m *model) spreaders() []held {
 		x = append(x, float64(s.At))
 	}
 	x = append(x, fore)
-	var out []held
-	for k := 1; k < len(x)-1; k++ {
-		y := make([]float64, len(x))
-		y[k] = 0.5 * m.b.Glue.Kept
-		glued, err := curve.NewBatten(x, y)
-		if err != nil {
-			continue // pins of a frame that was built stand in order
-		}
-		at := func(x float64) float64 { v, _ := glued.Rise(x); return v }
-		out = append(out, held{x[k], disturbance{glued: at}})
+	y := make([]float64, len(x))
+	for k := range x {
+		y[k], _ = f.Hull.Plan.Rise(x[k])
 	}
-	return out
+	const longer = 0.1 // mm on each side: the lines differ by 1 part in 1,000 of their slope
+	for k := 1; k < len(x)-1; k++ {
+		pins := slices.Clone(y)
+		pins[k] += longer
+		bent, err := curve.NewElastica(x, pins)
+		if err != nil {
+			return fmt.Errorf("spreader at %.0f mm: %w", x[k], err)
+		}
+		glued := func(x float64) float64 {
+			now, _ := bent.Rise(x)
+			was, _ := f.Hull.Plan.Rise(x)
+			return (now - was) / (2 * longer) * m.b.Glue.Kept
+		}
+		m.held = append(m.held, held{x[k], disturbance{glued: glued}})
+	}
+	return nil
 }
 
 // restKeel rests the keel on the ribs.

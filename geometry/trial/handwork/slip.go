@@ -46,7 +46,7 @@ func (m *model) slips() []slip {
 	add(one("springback of the ribs' board", "points", usual.board), m.allRibs(m.sprung))
 	add(every("springback of each rib beside the board's", "points", usual.rib), m.eachRib(m.sprung)...)
 	add(one("thickness of all ribs", "mm", usual.thickness), m.stiffer(3/m.thick, 0))
-	for _, s := range m.spreaders() {
+	for _, s := range m.held {
 		k := every("spreaders", "mm", usual.spreader)
 		k.from, k.placed = math.Abs(s.at), true
 		add(k, s.does)
