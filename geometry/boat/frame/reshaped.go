@@ -89,12 +89,8 @@ func (m *making) ribs(out *Frame) (err error) {
 	out.Ribs = slices.Clone(m.from.Ribs)
 	for i := range out.Ribs {
 		r := &out.Ribs[i]
-		grown := m.sections[i].Half.Length() / r.Section.Half.Length()
+		r.Stringers = r.StringersOn(m.sections[i])
 		r.Section, r.Station, r.Tightest = m.sections[i], m.sections[i].Station, math.Inf(1)
-		r.Stringers = slices.Clone(r.Stringers)
-		for k := range r.Stringers {
-			r.Stringers[k] *= grown
-		}
 		for _, b := range r.Section.Half {
 			if b.Radius > 0 {
 				r.Tightest = math.Min(r.Tightest, (b.Radius-r.Thickness/2)/r.Thickness)
@@ -112,7 +108,9 @@ func (m *making) ribs(out *Frame) (err error) {
 
 func (m *making) gunwaleAndKeel(out *Frame) (err error) {
 	line := m.from.Gunwale.Line
-	heads := func(_ int, s hull.Section) geometry.Point { return geometry.Point{X: s.HalfBreadth, Y: s.KeelZ + s.Depth} }
+	heads := func(_ int, s hull.Section) geometry.Point {
+		return geometry.Point{X: s.HalfBreadth, Y: s.KeelZ + s.Depth}
+	}
 	if out.Gunwale.Line, err = m.moved(line, heads); err != nil {
 		return fmt.Errorf("gunwale: %w", err)
 	}

@@ -126,6 +126,17 @@ func newRib(d *design.Design, name string, s hull.Section) (Rib, error) {
 	return r, err
 }
 
+// StringersOn returns how far along another half section of the same rib the stringers
+// cross, mm from the keel: at the same shares of its length.
+func (r Rib) StringersOn(s hull.Section) []float64 {
+	grown := s.Half.Length() / r.Section.Half.Length()
+	out := slices.Clone(r.Stringers)
+	for k := range out {
+		out[k] *= grown
+	}
+	return out
+}
+
 // faceLine draws the half section moved by out mm square to it, outward.
 func (r Rib) faceLine(out float64) (curve.Path, error) {
 	chain, err := r.Section.Half.Offset(-out)
