@@ -128,9 +128,11 @@ func (w *way) energy(at float64) float64 { return w.loose[1].Energy(w.end(at)) }
 // Of what is fair a stringer may turn beyond the last rib: no more for each mm than in
 // the bay before, and no more than twice that bay and two degrees. Our own choice, after
 // how a builder sights along a batten: the eye follows it out to the stem and stops
-// where it turns harder. Two hundredths are kept for how a turn is measured.
+// where it turns harder. A tenth of a degree is not seen. Two hundredths are kept for how
+// a turn is measured.
 const (
 	bayMore = 2 * math.Pi / 180
+	unseen  = 0.1 * math.Pi / 180
 	kept    = 0.98
 )
 
@@ -141,12 +143,14 @@ func (w *way) unfair(move, lo, hi float64) float64 {
 	w.at = refine(w.energy, w.at, lo, hi)
 	end := w.end(w.at)
 	before, last, out := w.loose[0].Runs(w.last[1], end)
-	return excess(stick.Turn(before, last), w.last[1].X-w.last[0].X, stick.Turn(last, out), end.X-w.last[1].X)
+	most := Fair(stick.Turn(before, last), w.last[1].X-w.last[0].X, end.X-w.last[1].X)
+	return stick.Turn(last, out)/(kept*most) - 1
 }
 
-// excess is by how much a turn over a length is more than fair after a bay.
-func excess(bay, length, turn, reach float64) float64 {
-	return turn/(kept*math.Min(bay*reach/length, 2*bay+bayMore)) - 1
+// Fair returns the most that a stringer may turn from its last rib to the stem, reach mm
+// on, where it turns by so much in the bay before, which is so long; radians and mm.
+func Fair(turn, bay, reach float64) float64 {
+	return math.Max(unseen, math.Min(turn*reach/bay, 2*turn+bayMore))
 }
 
 // ease finds where the way ends on the stem between lo and hi, and moves its marks on

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/stringer"
+	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wood/timber"
@@ -30,6 +32,7 @@ type Bay struct {
 	Flatwise   float64 // off its flat
 	Twist      float64 // of its flat over the bay, radians
 	Shear      float64 // from it, N/mm2
+	Turn       float64 // of the stick's run from end to end of the bay, radians
 }
 
 // looks is at how many places a bay is looked at. The bend within one is nearly
@@ -80,6 +83,9 @@ func (b batten) bay(s frame.Stringer, from, to float64) Bay {
 			out.Off, out.Along = off, along
 		}
 	}
+	_, begins, _ := s.Stick.Run(from)
+	_, ends, _ := s.Stick.Run(to)
+	out.Turn = stick.Turn(begins, ends)
 	_, turn := s.Stick.Flat((from + to) / 2)
 	out.Twist = math.Abs(turn) * (to - from)
 	out.Shear = beam.TwistStress(b.width, b.depth, b.wood.MOE*shearShare, math.Abs(turn))
@@ -119,6 +125,21 @@ func (r *Report) judgeStringer(b batten, s Stringer) {
 	w := worst(append(append([]Bay(nil), s.Bays[:min(atEnd, n/2)]...), s.Bays[max(n-atEnd, n/2):]...))
 	r.note(b.judge(name+", ends", w.Off, w.Along))
 	r.judgeTwist(name, b.wood, s)
+	for side, run := range [2][2]Bay{{s.Bays[0], s.Bays[1]}, {s.Bays[n-1], s.Bays[n-2]}} {
+		r.judgeRunOut(name+", "+[2]string{"stern", "bow"}[side], run[0], run[1])
+	}
+}
+
+// judgeRunOut notes an end that turns harder from the last rib to the stem than looks fair
+// after the bay before.
+func (r *Report) judgeRunOut(about string, out, before Bay) {
+	most := stringer.Fair(before.Turn, before.To-before.From, out.To-out.From)
+	if out.Turn <= most {
+		return
+	}
+	r.note(finding.Finding{About: about, Verdict: finding.Noted, Standing: finding.Common,
+		Cure: fmt.Sprintf("from the last rib to the stem it turns by %.1f degrees, where %.1f would look fair: set the last rib nearer the stem, or give the stringer another place (stringers.at)",
+			out.Turn*180/math.Pi, most*180/math.Pi)})
 }
 
 // judgeTwist notes a twist that dry wood does not bear. How far hot wood may be wrung is
