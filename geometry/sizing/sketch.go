@@ -7,6 +7,8 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/boat/stringer"
+	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/design"
 )
 
@@ -22,9 +24,10 @@ type sketch struct {
 	d     *design.Design
 	hull  *hull.Hull
 	ribs  []hull.Section // from aft forward
+	ways  *stringer.Courses
 	bow   edge
 	stern edge
-	lines [][]geometry.Point3 // of each stringer, from landing to landing; y the half-breadth
+	lines [][]stick.Pin // of each stringer, from landing to landing
 	cloth *skin.Cloth
 }
 
@@ -37,8 +40,11 @@ func newSketch(d *design.Design) (*sketch, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &sketch{d: d, hull: h, bow: newEdge(h.Bow, d.Bow, d), stern: newEdge(h.Stern, d.After(), d)}
+	s := &sketch{d: d, hull: h, bow: newEdge(h.Bow, d.Bow), stern: newEdge(h.Stern, d.After())}
 	if err := s.placeRibs(); err != nil {
+		return nil, err
+	}
+	if s.ways, err = stringer.Of(d, h, s.ribs); err != nil {
 		return nil, err
 	}
 	s.runStringers()
@@ -73,15 +79,8 @@ func (s *sketch) placeRibs() error {
 
 // runStringers lays each stringer's middle on the ribs and the stems.
 func (s *sketch) runStringers() {
-	off := float64(s.d.Ribs.Thickness+s.d.Stringers.Depth) / 2
-	for i, share := range s.d.Stringers.At {
-		aft, fore := s.stern.landings[i], s.bow.landings[i]
-		line := []geometry.Point3{{X: -aft.X, Y: s.stern.siding / 2, Z: aft.Y}}
-		for _, r := range s.ribs {
-			p := r.Face(share*r.Half.Length(), off)
-			line = append(line, geometry.Point3{X: r.Station, Y: p.X, Z: p.Y})
-		}
-		s.lines = append(s.lines, append(line, geometry.Point3{X: fore.X, Y: s.bow.siding / 2, Z: fore.Y}))
+	for i := range s.d.Stringers.At {
+		s.lines = append(s.lines, s.ways.Pins(i))
 	}
 }
 
@@ -92,7 +91,7 @@ func (s *sketch) Thickness() float64 { return float64(s.d.Skin.Thickness) }
 func (s *sketch) Ribs() []skin.Rib {
 	out := make([]skin.Rib, len(s.ribs))
 	for i, r := range s.ribs {
-		out[i] = skin.Rib{Station: r.Station, Corners: r.Corners(s.d, s.Gunwale(r.Station))}
+		out[i] = skin.Rib{Station: r.Station, Corners: r.Corners(s.d, s.ways.On[i], s.Gunwale(r.Station))}
 	}
 	return out
 }
@@ -133,25 +132,23 @@ func (s *sketch) Gunwale(x float64) [2]geometry.Point {
 
 // Ends returns both ends.
 func (s *sketch) Ends() (stern, bow skin.End) {
-	return skin.EndOf(s.hull.Stern, s.stern.siding, s.stern.landings), skin.EndOf(s.hull.Bow, s.bow.siding, s.bow.landings)
+	return skin.EndOf(s.hull.Stern, s.stern.siding, s.ways.Stern), skin.EndOf(s.hull.Bow, s.bow.siding, s.ways.Bow)
 }
 
 // edge is one end of the boat with its outer edge as a row of points, which is
 // quicker to ask than its arcs.
 type edge struct {
 	hull.End
-	pts      []geometry.Point // from the toe up, as if it were the bow
-	siding   float64          // of the stem, mm
-	landings []geometry.Point // of the stringers on it
+	pts    []geometry.Point // from the toe up, as if it were the bow
+	siding float64          // of the stem, mm
 }
 
 // edgeSteps leaves under half a millimetre between a forefoot of 230 mm and its
 // chords.
 const edgeSteps = 32
 
-func newEdge(e hull.End, s design.Stem, d *design.Design) edge {
-	out := edge{End: e, pts: make([]geometry.Point, edgeSteps+1), siding: float64(s.Siding),
-		landings: e.Landings(d.Stringers.At, float64(d.Skin.Thickness+d.Stringers.Depth))}
+func newEdge(e hull.End, s design.Stem) edge {
+	out := edge{End: e, pts: make([]geometry.Point, edgeSteps+1), siding: float64(s.Siding)}
 	length := e.Outer.Length()
 	for i := range out.pts {
 		out.pts[i], _ = e.Point(length * float64(i) / edgeSteps)

@@ -131,8 +131,8 @@ func drawSection(d *layout.Drawing, f *frame.Frame, r frame.Rib, name string, si
 	across := geometry.Polar(r.Thickness/2+2, heading-math.Pi/2)
 	across.X *= side
 	d.Line(layout.Mark, curve.Polyline(tip.Sub(across), tip.Add(across)))
-	for _, share := range f.Design.Stringers.At {
-		a, b := r.Face(share*girth, r.Thickness/2), r.Face(share*girth, -r.Thickness/2)
+	for _, along := range r.Stringers {
+		a, b := r.Face(along, r.Thickness/2), r.Face(along, -r.Thickness/2)
 		d.Straight(layout.Mark, side*a.X, a.Y, side*b.X, b.Y)
 	}
 	return ribHead{tip, name}

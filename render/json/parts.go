@@ -1,6 +1,9 @@
 package json
 
-import "ribwright/geometry/boat/frame"
+import (
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/trial/bend"
+)
 
 func hullOf(p part) Object {
 	return Object{
@@ -56,6 +59,18 @@ func battenOf(p part, f *frame.Frame, number int, share float64) Object {
 		{"number", number}, {"girth_share", fixed(share)}, {"ends_mm", p.both("end")},
 		{"rib_marks_mm", each(f.Ribs, func(r frame.Rib) fixed { return p.of("middle of rib " + r.Name) })},
 	}
+}
+
+// stringerOf adds to a batten the line that its middle takes in the boat and how hard it
+// is bent along its flat, the worst of all bays.
+func stringerOf(p part, f *frame.Frame, s frame.Stringer, bent bend.Stringer) Object {
+	ribs := make([]float64, len(f.Ribs))
+	for i, r := range f.Ribs {
+		ribs[i] = r.Station
+	}
+	return append(battenOf(p, f, s.Number, s.Share), Object{
+		{"line_mm", line(s.Line, ribs)}, {"edgewise_n_mm2", fixed(bent.Edgewise)},
+	}...)
 }
 
 func thwartOf(p part, t frame.Thwart) Object {

@@ -5,7 +5,9 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/design"
 )
 
@@ -20,7 +22,8 @@ type Batten struct {
 // Stringer is one batten along the outside of the ribs; each side has one.
 type Stringer struct {
 	Number int     // 1 is next to the keel
-	Share  float64 // of the way from keel to gunwale along the ribs
+	Share  float64 // of the way from keel to gunwale along the ribs; its marks on the last ribs may lie elsewhere
+	Stick  *stick.Stick
 	Batten
 }
 
@@ -59,9 +62,8 @@ func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
 // keelMiddle is the height of the middle of the keel's depth over the skin's face, mm.
 func keelMiddle(d *design.Design) float64 { return float64(d.Skin.Thickness + d.Keel.Depth/2) }
 
-// LashingRoom is the least room between neighbouring battens on a rib, mm: a lashing must
-// pass between them. Common practice, no source.
-const LashingRoom = 5.0
+// LashingRoom is the least room between neighboring battens on a rib, mm.
+const LashingRoom = stringer.LashingRoom
 
 // stringersApart keeps stringers, keel and gunwales off each other at every rib.
 func stringersApart(d *design.Design, ribs []Rib) error {
@@ -69,8 +71,8 @@ func stringersApart(d *design.Design, ribs []Rib) error {
 	for _, r := range ribs {
 		girth := r.Section.Half.Length()
 		last, edge := "the keel", float64(d.Keel.Width)/2
-		for i, share := range d.Stringers.At {
-			at, name := share*girth, fmt.Sprintf("stringer %d", i+1)
+		for i, at := range r.Stringers {
+			name := fmt.Sprintf("stringer %d", i+1)
 			if gap := at - wide/2 - edge; gap < LashingRoom {
 				return fmt.Errorf("%s lies %.0f mm from %s on rib %s, at least %.0f mm are needed to lash it; change stringers.at", name, gap, last, r.Name, LashingRoom)
 			}
@@ -83,40 +85,21 @@ func stringersApart(d *design.Design, ribs []Rib) error {
 	return nil
 }
 
-// newStringers runs each stringer as a batten lashed to the ribs and ended on
-// the stems; its own line is the middle of its depth.
-func newStringers(d *design.Design, h *hull.Hull, ribs []Rib, bow, stern Stem) ([]Stringer, error) {
+// newStringers runs each stringer as a stick tied to the ribs and ended on the stems;
+// its own line is the middle of its depth.
+func newStringers(d *design.Design, c *stringer.Courses, ribs []Rib) ([]Stringer, error) {
 	out := make([]Stringer, len(d.Stringers.At))
-	half := float64(d.Ribs.Thickness+d.Stringers.Depth) / 2
-	if err := stringersApart(d, ribs); err != nil {
-		return nil, err
-	}
 	for i, share := range d.Stringers.At {
-		x := []float64{-stern.Landings[i].X}
-		y := []float64{stern.Thickness / 2}
-		z := []float64{stern.Landings[i].Y}
-		for _, r := range ribs {
-			p := r.Face(share*r.Section.Half.Length(), half)
-			x, y, z = append(x, r.Station), append(y, p.X), append(z, p.Y)
-		}
-		x, y, z = append(x, bow.Landings[i].X), append(y, bow.Thickness/2), append(z, bow.Landings[i].Y)
-		t, err := throughPins(x, y, z)
+		s, err := stick.New(c.Pins(i), stringer.Stiff(d))
 		if err != nil {
 			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
 		}
-		out[i] = Stringer{i + 1, share, newBatten(t, ribs)}
+		aft, fore := s.Ends()
+		t, err := curve.NewTrack(aft, fore, 0, s.Plan, s.Profile)
+		if err != nil {
+			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
+		}
+		out[i] = Stringer{i + 1, share, s, newBatten(t, ribs)}
 	}
 	return out, nil
-}
-
-func throughPins(x, y, z []float64) (*curve.Track, error) {
-	plan, err := curve.NewBatten(x, y)
-	if err != nil {
-		return nil, err
-	}
-	side, err := curve.NewBatten(x, z)
-	if err != nil {
-		return nil, err
-	}
-	return curve.NewTrack(x[0], x[len(x)-1], 0, plan.Rise, side.Rise)
 }

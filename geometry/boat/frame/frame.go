@@ -11,6 +11,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/design"
 )
 
@@ -28,6 +29,8 @@ type Frame struct {
 	BowHook, SternHook Breasthook
 	Gauges             []Gauge // one for each group of ribs, of the shape in the boat
 	Skin               Skin
+
+	courses *stringer.Courses
 }
 
 // Build works out every part of a checked design.
@@ -51,7 +54,7 @@ func Build(d *design.Design) (*Frame, error) {
 }
 
 func (f *Frame) makeRibs() (err error) {
-	if f.Ribs, err = newRibs(f.Design, f.Hull); err != nil {
+	if f.Ribs, f.courses, err = newRibs(f.Design, f.Hull); err != nil {
 		return err
 	}
 	f.RibGroups = groupRibs(f.Ribs, float64(f.Design.Ribs.Tolerance))
@@ -96,7 +99,11 @@ func (f *Frame) makeBattens() (err error) {
 	if f.Keel, err = newKeel(f.Design, f.Hull, f.Ribs); err != nil {
 		return err
 	}
-	f.Stringers, err = newStringers(f.Design, f.Hull, f.Ribs, f.Bow, f.Stern)
+	if err := stringersApart(f.Design, f.Ribs); err != nil {
+		return err
+	}
+	f.Bow.Landings, f.Stern.Landings = f.courses.Bow, f.courses.Stern
+	f.Stringers, err = newStringers(f.Design, f.courses, f.Ribs)
 	return err
 }
 
@@ -166,5 +173,5 @@ func (f *Frame) skinLean(x float64) float64 {
 // those of keel, stringers and gunwale, from the middle of the keel out to the
 // gunwale's upper edge. X is the half-breadth, Y the height above the baseline, mm.
 func (f *Frame) Corners(r Rib) []geometry.Point {
-	return r.Section.Corners(f.Design, f.Gunwale.Outer(r.Station))
+	return r.Section.Corners(f.Design, r.Stringers, f.Gunwale.Outer(r.Station))
 }

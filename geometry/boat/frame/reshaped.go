@@ -89,6 +89,7 @@ func (m *making) ribs(out *Frame) (err error) {
 	out.Ribs = slices.Clone(m.from.Ribs)
 	for i := range out.Ribs {
 		r := &out.Ribs[i]
+		r.Stringers = r.StringersOn(m.sections[i])
 		r.Section, r.Station, r.Tightest = m.sections[i], m.sections[i].Station, math.Inf(1)
 		for _, b := range r.Section.Half {
 			if b.Radius > 0 {
@@ -107,7 +108,9 @@ func (m *making) ribs(out *Frame) (err error) {
 
 func (m *making) gunwaleAndKeel(out *Frame) (err error) {
 	line := m.from.Gunwale.Line
-	heads := func(s hull.Section) geometry.Point { return geometry.Point{X: s.HalfBreadth, Y: s.KeelZ + s.Depth} }
+	heads := func(_ int, s hull.Section) geometry.Point {
+		return geometry.Point{X: s.HalfBreadth, Y: s.KeelZ + s.Depth}
+	}
 	if out.Gunwale.Line, err = m.moved(line, heads); err != nil {
 		return fmt.Errorf("gunwale: %w", err)
 	}
@@ -115,7 +118,7 @@ func (m *making) gunwaleAndKeel(out *Frame) (err error) {
 	seat := m.from.Ribs[0].Section.KeelZ // of a rib's middle over the keel's skin
 	z, _ := h.KeelZ(m.from.Ribs[0].Station)
 	seat -= z
-	keel, err := m.change(-h.Stern.Toe.X, h.Bow.Toe.X, [2]float64{m.ends.Stern, m.ends.Bow}, func(s hull.Section) float64 {
+	keel, err := m.change(-h.Stern.Toe.X, h.Bow.Toe.X, [2]float64{m.ends.Stern, m.ends.Bow}, func(_ int, s hull.Section) float64 {
 		z, _ := h.KeelZ(s.Station)
 		return s.KeelZ - seat - z
 	})
@@ -133,8 +136,8 @@ func (m *making) stringers(out *Frame) (err error) {
 	out.Stringers = slices.Clone(m.from.Stringers)
 	for i := range out.Stringers {
 		s := &out.Stringers[i]
-		out := func(at hull.Section) geometry.Point { return at.Face(s.Share*at.Half.Length(), half) }
-		if s.Line, err = m.moved(s.Line, out); err != nil {
+		place := func(k int, at hull.Section) geometry.Point { return at.Face(out.Ribs[k].Stringers[i], half) }
+		if s.Line, err = m.moved(s.Line, place); err != nil {
 			return fmt.Errorf("stringer %d: %w", s.Number, err)
 		}
 	}
@@ -143,13 +146,13 @@ func (m *making) stringers(out *Frame) (err error) {
 
 // moved returns a line of the drawing so moved that it goes through the place of each
 // section, x the half-breadth and y the height, and at its ends rises with the stems.
-func (m *making) moved(line *curve.Track, place func(hull.Section) geometry.Point) (*curve.Track, error) {
+func (m *making) moved(line *curve.Track, place func(int, hull.Section) geometry.Point) (*curve.Track, error) {
 	aft, fore := line.Ends()
-	y, err := m.change(aft, fore, [2]float64{}, func(s hull.Section) float64 { return place(s).X - line.Point(s.Station).Y })
+	y, err := m.change(aft, fore, [2]float64{}, func(k int, s hull.Section) float64 { return place(k, s).X - line.Point(s.Station).Y })
 	if err != nil {
 		return nil, err
 	}
-	z, err := m.change(aft, fore, [2]float64{m.ends.Stern, m.ends.Bow}, func(s hull.Section) float64 { return place(s).Y - line.Point(s.Station).Z })
+	z, err := m.change(aft, fore, [2]float64{m.ends.Stern, m.ends.Bow}, func(k int, s hull.Section) float64 { return place(k, s).Y - line.Point(s.Station).Z })
 	if err != nil {
 		return nil, err
 	}
@@ -158,11 +161,11 @@ func (m *making) moved(line *curve.Track, place func(hull.Section) geometry.Poin
 
 // change is the spline from the after to the forward end through what is off at each
 // rib.
-func (m *making) change(aft, fore float64, ends [2]float64, off func(hull.Section) float64) (*curve.Batten, error) {
+func (m *making) change(aft, fore float64, ends [2]float64, off func(int, hull.Section) float64) (*curve.Batten, error) {
 	const rounding = 1e-9 // mm: a line drawn through a rib leaves it by no more
 	x, v := []float64{aft}, []float64{ends[0]}
-	for _, s := range m.sections {
-		d := off(s)
+	for k, s := range m.sections {
+		d := off(k, s)
 		if math.Abs(d) < rounding {
 			d = 0
 		}

@@ -178,7 +178,9 @@ func TestReshapedThroughRibs(t *testing.T) {
 		near("keel", keel, drawn-off[i].Depth)
 		near("keel's stick", out.Keel.Line.Point(r.Station).Z, f.Keel.Line.Point(r.Station).Z-off[i].Depth)
 		for _, s := range out.Stringers {
-			p := r.Face(s.Share*r.Section.Half.Length(), half)
+			drawn := f.Ribs[i]
+			share := drawn.Stringers[s.Number-1] / drawn.Section.Half.Length()
+			p := r.Face(share*r.Section.Half.Length(), half)
 			near("stringer, across", s.Line.Point(r.Station).Y, p.X)
 			near("stringer, height", s.Line.Point(r.Station).Z, p.Y)
 		}

@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/wood/timber"
@@ -25,29 +26,47 @@ type Rib struct {
 	Tenon         float64    // beyond each shoulder, mm
 	Blank         float64    // to cut, tenons and trim included, mm
 	BendMarks     []float64  // where one bend passes into the next, mm from the middle
-	StringerMarks []float64  // where the middles of the stringers cross, mm from the middle
+	Stringers     []float64  // how far along the half section the middles of the stringers cross, mm from the keel
+	StringerMarks []float64  // on the blank, where the middles of the stringers cross, mm from the middle
 	Outer, Inner  curve.Path // both faces of the port half from the middle line out, x half-breadth, y height, mm
 	Tightest      float64    // least inner radius over thickness; +Inf for a straight rib
 }
 
-// newRibs spaces the ribs and makes each from its section.
-func newRibs(d *design.Design, h *hull.Hull) ([]Rib, error) {
+// newRibs spaces the ribs, makes each from its section and finds where the stringers
+// cross them.
+func newRibs(d *design.Design, h *hull.Hull) ([]Rib, *stringer.Courses, error) {
 	var out []Rib
+	var sections []hull.Section
 	for _, p := range ribPlaces(d, h) {
 		s, err := h.Section(p.station)
 		if err != nil {
-			return nil, fmt.Errorf("rib %s at %w", p.name, err)
+			return nil, nil, fmt.Errorf("rib %s at %w", p.name, err)
 		}
 		r, err := newRib(d, p.name, s)
 		if err != nil {
-			return nil, fmt.Errorf("rib %s at station %.0f mm: %w", p.name, p.station, err)
+			return nil, nil, fmt.Errorf("rib %s at station %.0f mm: %w", p.name, p.station, err)
 		}
-		out = append(out, r)
+		out, sections = append(out, r), append(sections, s)
 	}
 	if len(out) < 3 {
-		return nil, fmt.Errorf("only %d ribs fit between the ends; accepted: at least 3 (reduce ribs.pitch, ribs.from_bow or ribs.from_stern)", len(out))
+		return nil, nil, fmt.Errorf("only %d ribs fit between the ends; accepted: at least 3 (reduce ribs.pitch, ribs.from_bow or ribs.from_stern)", len(out))
 	}
-	return out, nil
+	courses, err := stringer.Of(d, h, sections)
+	if err != nil {
+		return nil, nil, err
+	}
+	for k := range out {
+		out[k].cross(courses.On[k])
+	}
+	return out, courses, nil
+}
+
+// cross marks the stringers, whose middles lie so far along the half section.
+func (r *Rib) cross(stringers []float64) {
+	r.Stringers = stringers
+	for _, along := range stringers {
+		r.StringerMarks = append(r.StringerMarks, r.OnBlank(along))
+	}
 }
 
 type ribPlace struct {
@@ -99,15 +118,23 @@ func newRib(d *design.Design, name string, s hull.Section) (Rib, error) {
 		at += b.Length
 		r.BendMarks = append(r.BendMarks, r.OnBlank(at))
 	}
-	for _, f := range d.Stringers.At {
-		r.StringerMarks = append(r.StringerMarks, r.OnBlank(f*s.Half.Length()))
-	}
 	var err error
 	if r.Outer, err = r.faceLine(t / 2); err != nil {
 		return r, err
 	}
 	r.Inner, err = r.faceLine(-t / 2)
 	return r, err
+}
+
+// StringersOn returns how far along another half section of the same rib the stringers
+// cross, mm from the keel: at the same shares of its length.
+func (r Rib) StringersOn(s hull.Section) []float64 {
+	grown := s.Half.Length() / r.Section.Half.Length()
+	out := slices.Clone(r.Stringers)
+	for k := range out {
+		out[k] *= grown
+	}
+	return out
 }
 
 // faceLine draws the half section moved by out mm square to it, outward.

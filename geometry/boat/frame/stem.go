@@ -75,7 +75,6 @@ func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope flo
 	fore := e.Outer[0].Length
 	st.Forefoot, _ = e.Inside(fore/2, skin+st.Moulded/2)
 	st.Middle, st.Rise = e.Inside(fore, skin+st.Moulded/2)
-	st.Landings = e.Landings(d.Stringers.At, skin+float64(d.Stringers.Depth))
 	if !st.Outline.Closed() || !st.Outline.Joined() {
 		return st, fmt.Errorf("%s: its outline does not close; give a larger forefoot radius or a smaller moulded depth", name)
 	}

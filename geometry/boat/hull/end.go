@@ -125,17 +125,6 @@ func (e End) Inside(s, in float64) (geometry.Point, float64) {
 	return p.Add(geometry.Polar(in, heading+math.Pi/2)), heading
 }
 
-// Landings spreads the ends of stringers over the outer edge between toe and gunwale
-// as they are spread over a rib, so many mm inside the edge.
-func (e End) Landings(shares []float64, in float64) []geometry.Point {
-	reach := e.LengthTo(e.GunwaleZ)
-	out := make([]geometry.Point, len(shares))
-	for i, share := range shares {
-		out[i], _ = e.Inside(share*reach, in)
-	}
-	return out
-}
-
 // OuterAt returns the distance of the outer edge from midship at the height z
 // above the baseline, mm; heights beyond the edge's ends give its end points.
 func (e End) OuterAt(z float64) float64 {

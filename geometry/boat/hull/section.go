@@ -173,10 +173,9 @@ func (s Section) Face(along, out float64) geometry.Point {
 	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ})
 }
 
-// Stringer returns the outer corners of a stringer at a share of the way from keel to
-// gunwale, the one towards the keel first: the wood on which the cloth lies.
-func (s Section) Stringer(d *design.Design, share float64) (in, out geometry.Point) {
-	along := share * s.Half.Length()
+// Stringer returns the outer corners of a stringer whose middle lies so many mm along
+// the half section, the one towards the keel first: the wood on which the cloth lies.
+func (s Section) Stringer(d *design.Design, along float64) (in, out geometry.Point) {
 	_, heading := s.Half.At(along)
 	middle := s.Face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
 	half := geometry.Polar(float64(d.Stringers.Width)/2, heading)
@@ -184,14 +183,15 @@ func (s Section) Stringer(d *design.Design, share float64) (in, out geometry.Poi
 }
 
 // Corners returns the outer corners of the wood on the port side, from the middle of
-// the keel out: the keel's middle and edge, two of each stringer, and the gunwale's
-// outer face as given, its lower edge first. Cloth bridges flat from one to the next.
-func (s Section) Corners(d *design.Design, gunwale [2]geometry.Point) []geometry.Point {
+// the keel out: the keel's middle and edge, two of each stringer, which lie so far along
+// the half section, and the gunwale's outer face as given, its lower edge first. Cloth
+// bridges flat from one to the next.
+func (s Section) Corners(d *design.Design, stringers []float64, gunwale [2]geometry.Point) []geometry.Point {
 	keel := s.Face(0, float64(d.Ribs.Thickness)/2+float64(d.Keel.Depth))
-	out := make([]geometry.Point, 2, 4+2*len(d.Stringers.At))
+	out := make([]geometry.Point, 2, 4+2*len(stringers))
 	out[0], out[1] = keel, keel.Add(geometry.Point{X: float64(d.Keel.Width) / 2})
-	for _, share := range d.Stringers.At {
-		a, b := s.Stringer(d, share)
+	for _, along := range stringers {
+		a, b := s.Stringer(d, along)
 		out = append(out, a, b)
 	}
 	return append(out, gunwale[:]...)

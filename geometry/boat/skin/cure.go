@@ -192,11 +192,11 @@ func (g gaps) clearAt(rib int, from, to float64) bool {
 	a, b := skin[1], skin[len(skin)-2]
 	inner, outer := float64(d.Keel.Width)/2, 0.0
 	if from > 0 {
-		_, a = r.Section.Stringer(d, from)
+		_, a = r.Section.Stringer(d, from*girth)
 		inner = float64(d.Stringers.Width) / 2
 	}
 	if to < 1 {
-		b, _ = r.Section.Stringer(d, to)
+		b, _ = r.Section.Stringer(d, to*girth)
 		outer = float64(d.Stringers.Width) / 2
 	}
 	return (to-from)*girth-inner-outer >= frame.LashingRoom && over(r, from*girth, to*girth, a, b) <= -offCloth

@@ -11,10 +11,7 @@ import (
 // thickness out; elsewhere it is the flat cloth. A shipped boat is not pressed at all.
 func TestPressed(t *testing.T) {
 	f := build(t, "brook")
-	f.Design.Stringers.At = []float64{0.27, 0.5, 0.74}
-	for i, share := range f.Design.Stringers.At {
-		f.Stringers[i].Share = share
-	}
+	rearrange(f, 0.27, 0.5, 0.74)
 	c := cover(t, f)
 	p := c.Press(f)
 	seen := 0

@@ -20,10 +20,10 @@ type Proud struct {
 // ProudAt measures a rib against the cloth, which spans flat between the battens.
 func ProudAt(f *frame.Frame, r frame.Rib) Proud {
 	corners, girth := f.Corners(r)[1:], r.Section.Half.Length()
-	ends := append(append([]float64{0}, f.Design.Stringers.At...), 1)
+	ends := append(append([]float64{0}, r.Stringers...), girth)
 	worst := Proud{r.Name, math.Inf(-1), 0}
 	for gap := range len(ends) - 1 {
-		if by := over(r, ends[gap]*girth, ends[gap+1]*girth, corners[2*gap], corners[2*gap+1]); by > worst.By {
+		if by := over(r, ends[gap], ends[gap+1], corners[2*gap], corners[2*gap+1]); by > worst.By {
 			worst.By, worst.Gap = by, gap
 		}
 	}

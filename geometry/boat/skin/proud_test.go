@@ -85,12 +85,24 @@ func traced(f *frame.Frame, r frame.Rib) float64 {
 	return most
 }
 
+// rearrange lays the stringers of a frame at other shares of every rib.
+func rearrange(f *frame.Frame, at ...float64) {
+	f.Design.Stringers.At = at
+	for i := range f.Ribs {
+		r := &f.Ribs[i]
+		r.Stringers = nil
+		for _, share := range at {
+			r.Stringers = append(r.Stringers, share*r.Section.Half.Length())
+		}
+	}
+}
+
 // TestProudByTracing holds every rib to the tracing, with stringers here and there.
 func TestProudByTracing(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := build(t, name)
 		for _, at := range [][]float64{f.Design.Stringers.At, {0.27, 0.5, 0.74}, {0.5}} {
-			f.Design.Stringers.At = at
+			rearrange(f, at...)
 			for _, r := range f.Ribs {
 				if got, want := ProudAt(f, r).By, traced(f, r); math.Abs(got-want) > 0.02 {
 					t.Errorf("%s with stringers at %v, rib %s: %.3f mm proud, traced %.3f mm", name, at, r.Name, got, want)
@@ -142,7 +154,8 @@ func TestCure(t *testing.T) {
 		{"river", []float64{0.3, 0.6}, 12, "add one stringer on each side"},
 	} {
 		f := build(t, c.name)
-		f.Design.Stringers.At, f.Design.Stringers.Depth = c.at, c.depth
+		rearrange(f, c.at...)
+		f.Design.Stringers.Depth = c.depth
 		cure, ok := CureOf(f)
 		text := cure.Words(f.Design, func(v float64) string { return fmt.Sprintf("%.1f mm", v) })
 		if !ok || !strings.HasPrefix(text, c.words) {
@@ -167,13 +180,13 @@ func TestCure(t *testing.T) {
 // TestLeastMove finds by trying all hundredths that no smaller move serves.
 func TestLeastMove(t *testing.T) {
 	f := build(t, "brook")
-	f.Design.Stringers.At = []float64{0.27, 0.5, 0.74}
+	rearrange(f, 0.27, 0.5, 0.74)
 	cure, _ := CureOf(f)
 	for k := range 3 {
 		for off := -3; off <= 3; off++ {
 			at := []float64{0.27, 0.5, 0.74}
 			at[k] += float64(off) / 100
-			f.Design.Stringers.At = at
+			rearrange(f, at...)
 			if _, worst := ProudRibs(f); worst.By <= -offCloth {
 				t.Errorf("stringers at %v serve with a smaller move than %v", at, cure.At)
 			}

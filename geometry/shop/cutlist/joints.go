@@ -6,8 +6,10 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/curve/stick"
 )
 
 // Joint is a scarf in a stick, its middle along the stock from midship, mm.
@@ -76,7 +78,8 @@ func bendAt(line *curve.Track, x float64) float64 {
 	x = math.Min(math.Max(x, a+h), b-h)
 	y1, z1 := line.Slopes(x - h)
 	y2, z2 := line.Slopes(x + h)
-	return math.Hypot(y2-y1, z2-z1) / (2 * h)
+	turn := stick.Turn(geometry.Point{X: y1, Y: z1}, geometry.Point{X: y2, Y: z2})
+	return turn / (line.Length(x+h) - line.Length(x-h))
 }
 
 // joints places the scarfs of a run so that no piece is longer than the stock,

@@ -101,8 +101,8 @@ func TestColdStress(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b := batten{c.name, wood, line, 3 * c.depth, c.depth}
-		out, up := b.bendAt(0)
+		b := batten{wood, 3 * c.depth, c.depth}
+		out, up := bendAt(line, 0)
 		near(t, c.name+", up", up, 0, 1e-12)
 		near(t, c.name+", flat", b.stress(math.Abs(out), 0), c.share, 0.001)
 		near(t, c.name+", on edge", b.stress(0, math.Abs(out)), 3*c.share, 0.003)

@@ -32,10 +32,11 @@ type Report struct {
 	Shrink        float64 // of a rib's thickness at most until it is in service, mm; 0 when its wood's shrinkage is not known or its stock is dry
 	SquareTenon   float64 // width of the widest sharp-edged rib that goes into a mortise with half-round ends, mm
 
-	Gunwale  Gunwale
-	EdgeSet  *edgeset.Report // what holds the edge-set and what it does to the boat; nil without one
-	Stems    []Stem          // laminated stems; nil when they are cut
-	Findings finding.List    // one for each part or run of parts, from the ribs on
+	Gunwale   Gunwale
+	EdgeSet   *edgeset.Report // what holds the edge-set and what it does to the boat; nil without one
+	Stringers []Stringer      // from the keel up
+	Stems     []Stem          // laminated stems; nil when they are cut
+	Findings  finding.List    // one for each part or run of parts, from the ribs on
 }
 
 // Of works out the report of a frame.

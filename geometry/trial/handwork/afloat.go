@@ -147,12 +147,12 @@ func (s *sounding) moved(i int, r frame.Rib, by frame.Off, units float64) (c cha
 	for k := range rail {
 		rail[k].X += units * by.HalfBreadth
 	}
-	corners := now.Corners(f.Design, rail)
+	corners := now.Corners(f.Design, r.StringersOn(now), rail)
 	over := s.boat.Cloth.Over(corners)
 	if c.under, err = s.answer.Section(s.first+i, slices.Compact(over)); err != nil {
 		return c, err
 	}
-	off := lineOff{keel: units * by.Keel, stringers: offsOf(f.Design, was, now), rail: geometry.Point{X: units * by.HalfBreadth}}
+	off := lineOff{keel: units * by.Keel, stringers: offsOf(f.Design, r, now), rail: geometry.Point{X: units * by.HalfBreadth}}
 	c.cloth, c.lifted = s.rides.at(i, now, skin.Rib{Station: r.Station, Corners: corners}, off.stringers)
 	if i == 0 || i == len(f.Ribs)-1 {
 		off.corners = make([]geometry.Point, len(over))
@@ -165,11 +165,11 @@ func (s *sounding) moved(i int, r frame.Rib, by frame.Off, units float64) (c cha
 }
 
 // offsOf returns how far each stringer's middle is moved at a rib.
-func offsOf(d *design.Design, was, now hull.Section) []geometry.Point {
-	out := make([]geometry.Point, len(d.Stringers.At))
+func offsOf(d *design.Design, r frame.Rib, now hull.Section) []geometry.Point {
+	out := make([]geometry.Point, len(r.Stringers))
 	depth := float64(d.Ribs.Thickness+d.Stringers.Depth) / 2
-	for k, share := range d.Stringers.At {
-		out[k] = now.Face(share*now.Half.Length(), depth).Sub(was.Face(share*was.Half.Length(), depth))
+	for k, along := range r.StringersOn(now) {
+		out[k] = now.Face(along, depth).Sub(r.Face(r.Stringers[k], depth))
 	}
 	return out
 }

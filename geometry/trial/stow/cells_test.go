@@ -91,10 +91,10 @@ func bay(f *frame.Frame, x float64) (a, b frame.Rib, t float64) {
 	return last, last, 0
 }
 
-func heading(f *frame.Frame, x, share float64) float64 {
+func heading(f *frame.Frame, x float64, stringer int) float64 {
 	a, b, t := bay(f, x)
-	_, h := a.Section.Half.At(share * a.Section.Half.Length())
-	_, k := b.Section.Half.At(share * b.Section.Half.Length())
+	_, h := a.Section.Half.At(a.Stringers[stringer])
+	_, k := b.Section.Half.At(b.Stringers[stringer])
 	return h*(1-t) + k*t
 }
 
@@ -118,7 +118,7 @@ func below(f *frame.Frame) *solid {
 		}
 		for _, l := range f.Stringers {
 			if a, b := l.Line.Ends(); x > a && x < b {
-				s.begin(i, stick(flat3(l.Line.Point(x)), heading(f, x, l.Share), float64(d.Stringers.Width), float64(d.Stringers.Depth)))
+				s.begin(i, stick(flat3(l.Line.Point(x)), heading(f, x, l.Number-1), float64(d.Stringers.Width), float64(d.Stringers.Depth)))
 			}
 		}
 		if x < f.Hull.Bow.Toe.X && -x < f.Hull.Stern.Toe.X {
@@ -247,7 +247,7 @@ func above(f *frame.Frame) *solid {
 				left := (math.Abs(end) - u) / (math.Abs(end) - last)
 				deep, wide = deep*left, wide*left
 			}
-			h := heading(f, x, l.Share)
+			h := heading(f, x, l.Number-1)
 			mid := flat3(l.Line.Point(x)).Add(geometry.Polar(deep, h-math.Pi/2))
 			for _, c := range []geometry.Point{mid.Sub(geometry.Polar(wide/2, h)), mid.Add(geometry.Polar(wide/2, h))} {
 				if c.Y >= keel {

@@ -3,12 +3,15 @@ package book
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
@@ -25,7 +28,47 @@ func (w *writer) battens() {
 	for _, s := range f.Stringers {
 		t.Row(fmt.Sprintf("S%d, two", s.Number), w.Mark(-s.Aft), w.Mark(s.Fore), w.Mark(s.Fore-s.Aft), fmt.Sprintf("%.0f %%", 100*s.Share))
 	}
-	w.add(t, w.battenFigure(), w.battenMarks())
+	w.add(t)
+	w.runOut()
+	w.add(w.battenFigure(), w.battenMarks())
+}
+
+// runOut says how the stringers run out to the stems.
+func (w *writer) runOut() {
+	f := w.Frame
+	bevels := func(end func(t *curve.Track) float64) string {
+		return wording.List(f.Stringers, func(s frame.Stringer) string {
+			dy, _ := s.Line.Slopes(end(s.Line))
+			return fmt.Sprintf("S%d %.0f", s.Number, math.Atan(math.Abs(dy))*180/math.Pi)
+		})
+	}
+	ends := "Each stringer runs out fair and ends on its cross on the stem, where it bends least. Plane the inner face of its end to lie on the stem's side, in degrees: " +
+		bevels(func(t *curve.Track) float64 { _, fore := t.Ends(); return fore })
+	if !f.Design.EndsAlike() {
+		ends += " at the bow, " + bevels(func(t *curve.Track) float64 { aft, _ := t.Ends(); return aft }) + " at the stern"
+	}
+	w.say("%s.", ends)
+	if moved := w.moved(); len(moved) > 0 {
+		w.say("On the last ribs some marks lie off that share, so that the stringer runs fair to the stem: %s. Lash to the marks.", strings.Join(moved, "; "))
+	}
+}
+
+// moved names the marks on ribs that lie off a stringer's share of the way.
+func (w *writer) moved() (out []string) {
+	const least = 0.5 // mm
+	for i, s := range w.Frame.Stringers {
+		for _, r := range w.Frame.Ribs {
+			by := r.Stringers[i] - s.Share*r.Section.Half.Length()
+			side := "the gunwale"
+			if by < 0 {
+				side = "the keel"
+			}
+			if math.Abs(by) >= least {
+				out = append(out, fmt.Sprintf("S%d on %s by %s to %s", s.Number, r.Name, w.Fine(math.Abs(by)), side))
+			}
+		}
+	}
+	return out
 }
 
 func (w *writer) battenFigure() report.Figure {

@@ -1,0 +1,132 @@
+// Package stringer finds the way of every stringer: where it crosses the ribs and
+// where on the stems it ends. A stringer is a batten through its marks, so it lands
+// where the stem bends it least, and where that is not fair its marks on the last ribs
+// give way.
+package stringer
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve/stick"
+	"ribwright/geometry/design"
+)
+
+// LashingRoom is the least room between neighboring battens on a rib, and between
+// their ends on a stem, mm: a lashing must pass between them. Common practice, no
+// source.
+const LashingRoom = 5.0
+
+// Courses are the ways of all stringers of one side.
+type Courses struct {
+	On          [][]float64      // by rib from aft forward, then by stringer from the keel up: how far along the half section from the keel, mm
+	Stern, Bow  []geometry.Point // by stringer: the middle of its end on the stem's side, X from midship, positive, Y up, mm
+	design      *design.Design
+	ribs        []hull.Section
+	sternSiding float64
+}
+
+// Of finds the ways over the ribs, given from aft forward.
+//
+// How: each end by itself. A stringer's line beyond the last rib is that of a stick
+// tied to its marks and to the stem's side; its bending energy about both of its axes
+// is least at one place of the stem. Ends that would crowd are pushed apart by the
+// least energy of all together (spread). Where a stringer would turn more beyond the
+// last rib than is fair, its marks on the last two ribs move along the ribs by as
+// little as makes it fair (ease).
+//
+// Errors: a stem that has no room for the ends of so many stringers.
+func Of(d *design.Design, h *hull.Hull, ribs []hull.Section) (*Courses, error) {
+	c := &Courses{design: d, ribs: ribs, sternSiding: float64(d.After().Siding)}
+	for _, r := range ribs {
+		on := make([]float64, len(d.Stringers.At))
+		for i, share := range d.Stringers.At {
+			on[i] = share * r.Half.Length()
+		}
+		c.On = append(c.On, on)
+	}
+	var err error
+	if c.Bow, err = c.land("bow", h.Bow, d.Bow, h.Sheer.BowSet.EndSlope(), 1); err != nil {
+		return nil, err
+	}
+	if d.EndsAlike() {
+		c.mirror()
+		return c, nil
+	}
+	c.Stern, err = c.land("stern", h.Stern, d.After(), h.Sheer.SternSet.EndSlope(), -1)
+	return c, err
+}
+
+// mirror makes the stern like the bow.
+func (c *Courses) mirror() {
+	c.Stern = c.Bow
+	n := len(c.On)
+	for k := range n / 2 {
+		c.On[k] = slices.Clone(c.On[n-1-k])
+	}
+}
+
+// Stiff is how many times as stiff a stringer is along its flat as off it.
+func Stiff(d *design.Design) float64 {
+	ratio := float64(d.Stringers.Width / d.Stringers.Depth)
+	return ratio * ratio
+}
+
+// Pins returns where a stringer is tied, from its end on the stern's stem to that on
+// the bow's: the middle of its depth, with its flat on the ribs and on the stems' sides.
+func (c *Courses) Pins(i int) []stick.Pin {
+	aft, fore := c.Stern[i], c.Bow[i]
+	out := make([]stick.Pin, 0, len(c.ribs)+2)
+	out = append(out, onStem(geometry.Point{X: -aft.X, Y: aft.Y}, c.sternSiding))
+	for k, r := range c.ribs {
+		out = append(out, c.onRib(r, c.On[k][i], 1))
+	}
+	return append(out, onStem(fore, float64(c.design.Bow.Siding)))
+}
+
+// onRib is where a stringer is tied to a rib, stations counted along side.
+func (c *Courses) onRib(r hull.Section, along, side float64) stick.Pin {
+	p, heading := r.Half.At(along)
+	p = p.Add(geometry.Polar(float64(c.design.Ribs.Thickness+c.design.Stringers.Depth)/2, heading-math.Pi/2))
+	return stick.Pin{Point3: geometry.Point3{X: r.Station * side, Y: p.X, Z: r.KeelZ + p.Y}, Flat: heading}
+}
+
+// onStem is where a stringer ends on a stem's side.
+func onStem(p geometry.Point, siding float64) stick.Pin {
+	return stick.Pin{Point3: geometry.Point3{X: p.X, Y: siding / 2, Z: p.Y}, Flat: math.Pi / 2}
+}
+
+// land finds the ends of all stringers on one stem, and moves their marks where that is
+// needed; side is 1 forward and -1 aft, slope the rise of the gunwales' undersides over
+// their run there.
+func (c *Courses) land(name string, e hull.End, s design.Stem, slope, side float64) ([]geometry.Point, error) {
+	wide := float64(c.design.Stringers.Width)
+	st, err := newSide(e, float64(c.design.Skin.Thickness+c.design.Stringers.Depth), float64(s.Siding))
+	if err != nil {
+		return nil, fmt.Errorf("%s: where the stringers end: %w", name, err)
+	}
+	// Each end is a stick's width and a lashing from its neighbor. The first lies a
+	// width past the end of the keel, the last that far under the gunwale.
+	more, gap := len(c.design.Stringers.At)-1, wide+LashingRoom
+	lo, hi := wide, st.under(e.GunwaleX, e.GunwaleZ-wide/2-LashingRoom, slope)
+	if need := gap * float64(more); !(hi-lo >= need) {
+		return nil, fmt.Errorf("%s: between keel and gunwale its edge has %.0f mm for the ends of %d stringers, with room to lash them they need %.0f mm; give fewer stringers (stringers.at) or narrower ones (stringers.width)",
+			name, math.Max(0, hi-lo), more+1, need)
+	}
+	lots := make([]lot, more+1)
+	for i := range lots {
+		w := c.newWay(i, side, st)
+		w.ease(lo+gap*float64(i), hi-gap*float64(more-i))
+		lots[i] = lot{energy: []func(float64) float64{w.energy}, first: w.at - gap*float64(i)}
+	}
+	var out []geometry.Point
+	for _, l := range spread(lots, lo, hi-gap*float64(more), gap) {
+		for range l.energy {
+			out = append(out, st.point(l.first+gap*float64(len(out))))
+		}
+	}
+	return out, nil
+}

@@ -1,0 +1,153 @@
+package bend
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/stringer"
+	"ribwright/geometry/curve/stick"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/wood/beam"
+	"ribwright/geometry/wood/timber"
+)
+
+// Stringer is how one stringer is bent and wrung in the boat, where it is worst.
+// Stresses are those of clear wood that stays elastic, N/mm2.
+type Stringer struct {
+	Number   int
+	Edgewise float64 // along its flat, over its width
+	Flatwise float64 // off its flat, over its depth
+	Corner   float64 // of both together, at the corner where they meet
+	Twist    float64 // of its flat in one bay, radians
+	Shear    float64 // from the twist
+	Bays     []Bay   // from the after end to the forward one
+}
+
+// Bay is a stringer from one of its ties to the next: ribs, and the stems at both ends.
+type Bay struct {
+	From, To   float64 // stations, mm
+	Off, Along float64 // curvatures where the two together stress a corner most, 1/mm
+	Edgewise   float64 // the greatest stress along its flat, N/mm2
+	Flatwise   float64 // off its flat
+	Twist      float64 // of its flat over the bay, radians
+	Shear      float64 // from it, N/mm2
+	Turn       float64 // of the stick's run from end to end of the bay, radians
+}
+
+// looks is at how many places a bay is looked at. The bend within one is nearly
+// straight, so the worst of them leaves the worst by under 2 % (TestLooks).
+const looks = 16
+
+// stringers judges every bay of every stringer about both axes and in twist.
+func (r *Report) stringers() error {
+	d := r.Frame.Design
+	wood, err := d.Wood(d.Stringers.Species)
+	if err != nil {
+		return err
+	}
+	b := batten{wood, float64(d.Stringers.Width), float64(d.Stringers.Depth)}
+	for _, s := range r.Frame.Stringers {
+		out := b.inPlace(s, r.Frame.Ribs)
+		r.Stringers = append(r.Stringers, out)
+		r.judgeStringer(b, out)
+	}
+	return nil
+}
+
+// inPlace works out how a stringer is bent.
+func (b batten) inPlace(s frame.Stringer, ribs []frame.Rib) Stringer {
+	out := Stringer{Number: s.Number}
+	from, end := s.Stick.Ends()
+	for k := range len(ribs) + 1 {
+		to := end
+		if k < len(ribs) {
+			to = ribs[k].Station
+		}
+		bay := b.bay(s, from, to)
+		out.Bays, from = append(out.Bays, bay), to
+		out.Edgewise, out.Flatwise = math.Max(out.Edgewise, bay.Edgewise), math.Max(out.Flatwise, bay.Flatwise)
+		out.Corner = math.Max(out.Corner, b.stress(bay.Off, bay.Along))
+		out.Twist, out.Shear = math.Max(out.Twist, bay.Twist), math.Max(out.Shear, bay.Shear)
+	}
+	return out
+}
+
+func (b batten) bay(s frame.Stringer, from, to float64) Bay {
+	out := Bay{From: from, To: to}
+	for k := range looks + 1 {
+		off, along := s.Stick.About(from + (to-from)*float64(k)/looks)
+		off, along = math.Abs(off), math.Abs(along)
+		out.Edgewise, out.Flatwise = math.Max(out.Edgewise, b.stress(0, along)), math.Max(out.Flatwise, b.stress(off, 0))
+		if b.stress(off, along) > b.stress(out.Off, out.Along) {
+			out.Off, out.Along = off, along
+		}
+	}
+	_, begins, _ := s.Stick.Run(from)
+	_, ends, _ := s.Stick.Run(to)
+	out.Turn = stick.Turn(begins, ends)
+	_, turn := s.Stick.Flat((from + to) / 2)
+	out.Twist = math.Abs(turn) * (to - from)
+	out.Shear = beam.TwistStress(b.width, b.depth, b.wood.MOE*shearShare, math.Abs(turn))
+	return out
+}
+
+const (
+	// shearShare is the modulus of rigidity of wood along the grain over its MOE: 0.06 to
+	// 0.09 in the woods of the table. From memory of the Wood Handbook, FPL-GTR-282,
+	// table 5-1; common practice takes one sixteenth.
+	shearShare = 1.0 / 16
+	// shearStrength is the strength of wood in shear along the grain over its MOR: 0.09 to
+	// 0.13 in the woods of the table, of which the least is taken. From memory of the Wood
+	// Handbook, table 5-3.
+	shearStrength = 0.09
+)
+
+// judgeStringer notes the worst bay along the boat and the worst of those at the last
+// two ribs of each end, where the stick leaves the ribs' slope; then the twist, where it
+// matters.
+func (r *Report) judgeStringer(b batten, s Stringer) {
+	name := fmt.Sprintf("stringer %d", s.Number)
+	const atEnd = 3 // bays
+	worst := func(bays []Bay) (w Bay) {
+		for _, y := range bays {
+			if b.stress(y.Off, y.Along) > b.stress(w.Off, w.Along) {
+				w = y
+			}
+		}
+		return w
+	}
+	n := len(s.Bays)
+	if mid := s.Bays[min(atEnd, n/2):max(n-atEnd, n/2)]; len(mid) > 0 {
+		w := worst(mid)
+		r.note(b.judge(name, w.Off, w.Along))
+	}
+	w := worst(append(append([]Bay(nil), s.Bays[:min(atEnd, n/2)]...), s.Bays[max(n-atEnd, n/2):]...))
+	r.note(b.judge(name+", ends", w.Off, w.Along))
+	r.judgeTwist(name, b.wood, s)
+	for side, run := range [2][2]Bay{{s.Bays[0], s.Bays[1]}, {s.Bays[n-1], s.Bays[n-2]}} {
+		r.judgeRunOut(name+", "+[2]string{"stern", "bow"}[side], run[0], run[1])
+	}
+}
+
+// judgeRunOut notes an end that turns harder from the last rib to the stem than looks fair
+// after the bay before.
+func (r *Report) judgeRunOut(about string, out, before Bay) {
+	most := stringer.Fair(before.Turn, before.To-before.From, out.To-out.From)
+	if out.Turn <= most {
+		return
+	}
+	r.note(finding.Finding{About: about, Verdict: finding.Noted, Standing: finding.Common,
+		Cure: fmt.Sprintf("from the last rib to the stem it turns by %.1f degrees, where %.1f would look fair: set the last rib nearer the stem, or give the stringer another place (stringers.at)",
+			out.Turn*180/math.Pi, most*180/math.Pi)})
+}
+
+// judgeTwist notes a twist that dry wood does not bear. How far hot wood may be wrung is
+// not known, so there is no limit beside it.
+func (r *Report) judgeTwist(name string, wood timber.Species, s Stringer) {
+	if s.Shear <= timber.AssemblyShare*shearStrength*wood.MOR {
+		return
+	}
+	r.note(finding.Finding{About: name + ", twist", Verdict: finding.Steam, Standing: finding.Memory,
+		Cure: fmt.Sprintf("its flat turns by %.0f degrees in one bay: wring it hot there, or let it ride on one edge and plane a seat for it", s.Twist*180/math.Pi)})
+}

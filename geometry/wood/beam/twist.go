@@ -1,0 +1,20 @@
+package beam
+
+import "math"
+
+// TwistStress returns the greatest shear stress, N/mm2, of a solid rectangular stick
+// with sides a and b (mm) and the modulus of rigidity g (N/mm2) that is twisted by so
+// many radians per mm. It stands at the middles of the longer sides.
+//
+//	g twist c (1 - 8/pi^2 sum over odd n of 1/(n^2 cosh(n pi long/2c))), c the shorter side
+//
+// Source: S. P. Timoshenko and J. N. Goodier, Theory of Elasticity, torsion of
+// rectangular bars. Wood is stiffer one way than another, which this leaves out.
+func TwistStress(a, b, g, twist float64) float64 {
+	short, long := math.Min(a, b), math.Max(a, b)
+	sum := 0.0
+	for n := 1.0; n < 40; n += 2 {
+		sum += 1 / (n * n * math.Cosh(n*math.Pi*long/(2*short)))
+	}
+	return g * twist * short * (1 - 8/(math.Pi*math.Pi)*sum)
+}
