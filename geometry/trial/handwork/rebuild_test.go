@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -32,7 +33,8 @@ type yard struct {
 	f       *frame.Frame
 	b       *balance.Boat
 	m       *model
-	length  float64 // waterline as designed
+	length  float64   // waterline as designed
+	zero    []float64 // where the gunwales rest without mistakes
 	carried aboard.Boat
 }
 
@@ -235,12 +237,12 @@ func (y *yard) keeps(k mistakes) func(x float64) float64 {
 	for i := range d.Hull.Spreaders {
 		d.Hull.Spreaders[i].Beam += measure.Length(off[float64(d.Hull.Spreaders[i].At)])
 	}
-	f, err := frame.Build(&d)
+	h, err := hull.New(&d)
 	if err != nil {
 		y.t.Fatal(err)
 	}
 	return func(x float64) float64 {
-		return y.b.Glue.Kept * (f.Gunwale.Line.Point(x).Y - y.f.Gunwale.Line.Point(x).Y)
+		return y.b.Glue.Kept * (h.Gunwale.Point(x).Y - y.f.Gunwale.Line.Point(x).Y)
 	}
 }
 
@@ -266,7 +268,10 @@ func (y *yard) build(k mistakes, beamAt, movedAt int) measured {
 		rises = append(rises, func(out float64) float64 { return rise(out + shift.X) })
 	}
 	in, out := y.settle(k, open)
-	zero, _ := y.settle(y.none(), make([]float64, n))
+	if y.zero == nil {
+		y.zero, _ = y.settle(y.none(), make([]float64, n))
+	}
+	zero := y.zero
 	wanted := make([]float64, n)
 	for i := range wanted {
 		wanted[i] = -(deeper[i] + rises[i](in[i]-zero[i]))

@@ -38,10 +38,8 @@ func newRib(r frame.Rib) rib {
 			out.level += ds * lever.Y * lever.Y
 			out.cross += ds * lever.X * lever.Y
 			out.rise += ds * lever.X * lever.X
-			if b.Radius > 0 {
-				out.opens.out += ds / b.Radius * lever.Y
-				out.opens.up -= ds / b.Radius * lever.X
-			}
+			out.opens.out += ds * b.Sweep / b.Length * lever.Y
+			out.opens.up -= ds * b.Sweep / b.Length * lever.X
 		})
 		end, turned := bend.End()
 		from, heading = from.Add(turn.Apply(end)), heading+turned
