@@ -91,3 +91,18 @@ func (Body) words() []string { return []string{"woman", "man"} }
 func (b Body) String() string                   { return b.words()[b] }
 func (b Body) MarshalText() ([]byte, error)     { return []byte(b.String()), nil }
 func (b *Body) UnmarshalText(text []byte) error { return choose(b, "body that is known", text) }
+
+// Method is how the ribs are bent.
+type Method int
+
+// The methods. InPlace is the zero Method.
+const (
+	InPlace Method = iota // hot, by hand and eye, and set in the boat
+	OnForms               // round flat forms, and dried on them
+)
+
+func (Method) words() []string { return []string{"in place", "on forms"} }
+
+func (m Method) String() string                   { return m.words()[m] }
+func (m Method) MarshalText() ([]byte, error)     { return []byte(m.String()), nil }
+func (m *Method) UnmarshalText(text []byte) error { return choose(m, "method of bending", text) }

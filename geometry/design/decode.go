@@ -78,7 +78,7 @@ func Defaults() *Design {
 		Gunwale: Gunwale{Plies: 1, ScarfSlope: 8, Glued: GluedStraight},
 		Ribs: Ribs{
 			AtMidship: true, TenonGap: 2, FitWidth: 0.3, FitThickness: 0.3,
-			Trim: 12, Tolerance: 1,
+			Trim: 12, Tolerance: 1, Spare: 6,
 		},
 		Skin:    Skin{Thickness: 0.6, Mass: 600},
 		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},

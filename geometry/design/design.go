@@ -102,6 +102,7 @@ type Ribs struct {
 	FitThickness measure.Length `toml:"fit_thickness" accepts:"0 to 2 mm" comment:"Mortise width beyond the rib's thickness, both sides together."`
 	Trim         measure.Length `toml:"trim" accepts:"0 to 100 mm" comment:"Spare length at each end of a rib blank, cut off after the test fit."`
 	Tolerance    measure.Length `toml:"tolerance" accepts:"0 to 10 mm" comment:"Ribs that differ by less than this share one marking strip."`
+	Spare        int            `toml:"spare" accepts:"0 to 40" comment:"Spare rib blanks in the cut list, each as long as the longest: some break, some set wrong. 6 for a first boat, 3 for one who has bent ribs before; common practice."`
 }
 
 // Keel is the batten along the bottom, outside the ribs.
@@ -146,9 +147,10 @@ type Thwart struct {
 
 // Bending is how the wood is bent and glued.
 type Bending struct {
+	Method      Method  `toml:"method" json:",omitempty" comment:"How the ribs are bent: in place (hot, by hand and eye, and set in the boat; so when left out) or on forms (round a flat form for each kind of rib, which has a pattern and takes stock and hours)."`
 	Moisture    float64 `toml:"moisture" accepts:"8 to 40 %" comment:"Moisture of the rib stock when it is steamed, percent. 8 to 40; at least 16 for mild bends and 23 for severe ones."`
-	Strap       bool    `toml:"strap" comment:"true: ribs are bent with a metal strap and end stops where they need it."`
-	Springback  float64 `toml:"springback" accepts:"0 to 0.4, a share" comment:"Share of its curvature that a rib loses when it comes off the form. 0 to 0.4; 0.05 to 0.1 when dried on the form, 0.1 to 0.2 when only cooled on it, from memory: measure your first rib."`
+	Strap       bool    `toml:"strap" comment:"true: ribs are bent with a metal strap and end stops where they need it; that takes forms."`
+	Springback  float64 `toml:"springback" accepts:"0 to 0.4, a share" comment:"Share of its curvature that a rib loses when it is let go. 0 to 0.4; 0.05 to 0.1 when dried as it was bent, 0.1 to 0.2 when only cooled, from memory: measure your first rib, as the build book says how."`
 	GlueCreep   float64 `toml:"glue_creep" accepts:"1 to 1.3" comment:"How much more a lamination springs back than plies alone explain. 1 for a rigid glue line, up to 1.3 for a soft one, from memory."`
 	StemPlies   int     `toml:"stem_plies" accepts:"2 to 40, or 0 for stems that are cut" comment:"Number of layers when the stems are laminated round their forefoot; 0 when they are cut from sheet or plank."`
 	StemSpecies string  `toml:"stem_species" comment:"Wood of laminated stems."`

@@ -66,6 +66,7 @@ func TestEveryValue(t *testing.T) {
 		`"kneeling",`: {"0", `"Bench"`, `""`, "true", "[]"},
 		`"spritsail"`: {"0", `"sprit"`, `""`, "true", "[]"},
 		`"woman" or `: {"0", `"child"`, `""`, "true", "[]"},
+		`"in place" `: {"0", `"on form"`, `""`, "true", "[]"},
 		"tables, eac": {"5", `"x"`, "true", "{}", "[5]", "[[]]"},
 		"a table beg": {"5", `"x"`, "true", "[]", "[{}]"},
 	}
@@ -82,6 +83,9 @@ func TestEveryValue(t *testing.T) {
 			}
 			if k.Name == "stock.board.count" { // 0 and 13 boards are real counts
 				values = []string{"-1", "1001", "2.0", "nan", `"2"`, "true", "[]", "{}"}
+			}
+			if k.Name == "ribs.spare" { // none and 13 are real counts
+				values = []string{"-1", "41", "2.0", "nan", `"2"`, "true", "[]", "{}"}
 			}
 			for _, s := range settings(file, k.Name) {
 				for _, v := range values {

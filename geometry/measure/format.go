@@ -69,6 +69,17 @@ func (s System) Fine(mm float64) string { return s.letter(mm, 1) }
 // "1/2 in (13 mm)".
 func (s System) Whole(mm float64) string { return s.letter(mm, 0) }
 
+// Rough returns mm in steps that wood keeps to which is bent or relaxed by hand: "745
+// mm" to the nearest 5 mm, or "29 1/4 in (745 mm)" to the nearest quarter of an inch.
+// An unknown System shows metric. What is not finite reads "?".
+func (s System) Rough(mm float64) string {
+	metric := MM(5*math.Round(mm/5), 0) + " mm"
+	if s == Imperial {
+		return Sixteenths(6.35*math.Round(mm/6.35)) + " (" + metric + ")"
+	}
+	return metric
+}
+
 func (s System) letter(mm float64, decimals int) string {
 	metric := MM(mm, decimals) + " mm"
 	if s == Imperial {

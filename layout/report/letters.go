@@ -38,6 +38,13 @@ func (l Letters) Whole(mm float64) string {
 	return Either(l.Units, measure.MM(mm, 0), l.Cell(mm))
 }
 
+// Rough letters mm to the nearest 5 mm or quarter of an inch, for a column headed with
+// Unit: what is bent or relaxed by hand keeps to no finer.
+func (l Letters) Rough(mm float64) string {
+	words, _, _ := strings.Cut(l.Units.Rough(mm), " (")
+	return strings.TrimSuffix(strings.TrimSuffix(words, " mm"), " in")
+}
+
 // Mark letters mm for a column of what is marked on wood, headed with Marks: inches carry the mm.
 func (l Letters) Mark(mm float64) string {
 	return Either(l.Units, measure.MM(mm, 1), l.Cell(mm)+" ("+measure.MM(mm, 1)+")")

@@ -26,7 +26,7 @@ type Frame struct {
 	Stringers          []Stringer // on one side, from the keel up
 	Thwarts            []Thwart
 	BowHook, SternHook Breasthook
-	Gauges             []Gauge // one for each group of ribs
+	Gauges             []Gauge // one for each group of ribs, of the shape in the boat
 	Skin               Skin
 }
 
@@ -56,7 +56,7 @@ func (f *Frame) makeRibs() (err error) {
 	}
 	f.RibGroups = groupRibs(f.Ribs, float64(f.Design.Ribs.Tolerance))
 	for _, g := range f.RibGroups {
-		gauge, err := newGauge(g)
+		gauge, err := NewGauge(g, g.Rib.Section.Half)
 		if err != nil {
 			return err
 		}

@@ -239,26 +239,36 @@ type Gauge struct {
 // inside tight bends.
 const gaugeBand = 40.0
 
-func newGauge(g Group) (Gauge, error) {
+// NewGauge returns the gauge for the ribs of a group when each is bent as half says:
+// as in the boat, or as it stands free.
+//
+// Units: half in mm and radians, from the keel outward, at mid-thickness.
+// Errors: a bend too tight to leave the gauge an edge.
+func NewGauge(g Group, half curve.Chain) (Gauge, error) {
 	r := g.Rib
+	r.Section.Half = half
 	band := gaugeBand
-	for _, b := range r.Section.Half {
+	for _, b := range half {
 		if b.Radius > 0 {
 			band = math.Min(band, 0.6*(b.Radius-r.Thickness/2))
 		}
+	}
+	inner, err := r.faceLine(-r.Thickness / 2)
+	if err != nil {
+		return Gauge{}, fmt.Errorf("gauge for rib %s: %w", r.Name, err)
 	}
 	back, err := r.faceLine(-r.Thickness/2 - band)
 	if err != nil {
 		return Gauge{}, fmt.Errorf("gauge for rib %s: %w", r.Name, err)
 	}
-	head := curve.Line{A: r.Inner[len(r.Inner)-1].End(), B: back[len(back)-1].End()}
-	foot := curve.Line{A: back[0].Start(), B: r.Inner[0].Start()}
-	out := Gauge{Names: g.Names, Outline: slices.Concat(r.Inner, curve.Path{head}, back.Reverse(), curve.Path{foot})}
+	head := curve.Line{A: inner[len(inner)-1].End(), B: back[len(back)-1].End()}
+	foot := curve.Line{A: back[0].Start(), B: inner[0].Start()}
+	out := Gauge{Names: g.Names, Outline: slices.Concat(inner, curve.Path{head}, back.Reverse(), curve.Path{foot})}
 	s := 0.0
-	for _, b := range r.Section.Half[:len(r.Section.Half)-1] {
+	for _, b := range half[:len(half)-1] {
 		s += b.Length
 		out.Ticks = append(out.Ticks, curve.Polyline(r.Face(s, -r.Thickness/2), r.Face(s, -r.Thickness/2-band/4)))
 	}
-	out.Middle = r.Face(r.Section.Half.Length()*0.16, -r.Thickness/2-band/2)
+	out.Middle = r.Face(half.Length()*0.16, -r.Thickness/2-band/2)
 	return out, nil
 }

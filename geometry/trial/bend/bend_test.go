@@ -130,7 +130,7 @@ func TestStressBands(t *testing.T) {
 
 // TestCures does what a cure says, and no less: the ribs then pass.
 func TestCures(t *testing.T) {
-	thick := func(d *design.Design) { d.Ribs.Thickness = 7.5 }
+	thick := func(d *design.Design) { d.Ribs.Thickness, d.Bending.Method = 7.5, design.OnForms }
 	r := report(t, "brook", thick)
 	if r.Findings.Passes() {
 		t.Fatal("ribs of 7.5 mm pass on brook's bilges")

@@ -23,6 +23,9 @@ type Report struct {
 	Boat   *balance.Boat
 	AtRest *balance.State // ribs in the neutral set, or as wide as their places when there is none
 	Ribs   []Rib          // from aft forward
+	Forms  []Form         // one for each group of ribs that has one; nil for ribs bent in place
+	Gauges []frame.Gauge  // one for each group of ribs: of the free ribs where they are bent on forms, else of the shape in the boat
+	Test   []Sprung       // what the first rib that is bent may come to, from little springback to much
 	Slots  []Slot         // mortises, from aft forward
 
 	LeastMoisture float64 // that stock for the ribs' bends should have, %; 0 when it does not matter
@@ -52,6 +55,8 @@ func Of(f *frame.Frame) (*Report, error) {
 		return nil, fmt.Errorf("frame balance: %w", err)
 	}
 	r.ribs()
+	r.onForms()
+	r.Test = r.test()
 	r.gunwale()
 	if err := r.battens(); err != nil {
 		return nil, err

@@ -12,10 +12,13 @@ import (
 	"ribwright/geometry/wood/timber"
 )
 
-// Rib is how one rib is bent and set.
+// Rib is how one rib is bent and set. Widths are between its heads, to the middle of
+// the thickness, mm.
 type Rib struct {
 	Name    string
-	Relax   float64    // width between its heads, middle of the thickness, to which it is relaxed before fitting, mm; 0 when there is no neutral set
+	Hot     float64    // width to which it is bent hot, and held until it has cooled; not above 0 when its heads would cross
+	Relax   float64    // width to which it is relaxed before it is fitted or pegged; 0 when there is no neutral set
+	Point   float64    // how much wider it stands free for each hundredth of springback more, mm
 	Push    float64    // on each gunwale in its place, N
 	Stress  float64    // that the push makes, N/mm2
 	Stiff   float64    // of its heads, N per mm of opening
@@ -39,10 +42,11 @@ type Arc struct {
 	Name         string  // bottom, bilge, side (bottom and bilge in one), topside
 	Radius       float64 // in the boat
 	Free         float64 // standing free, relaxed; +Inf when straight
-	Form         float64 // of the bending form; +Inf when straight
+	Form         float64 // as it is bent hot, on a form or by hand; +Inf when straight
+	Over         float64 // radians that it is bent hot beyond what it turns through in the boat
 	Ratio        float64 // inner radius over thickness in the boat
-	OnForm       float64 // the same on the form, where the wood bends most; never more than Ratio
-	Outer, Inner float64 // strains on the form: stretch of the outer face, shortening of the inner one, mm per mm
+	OnForm       float64 // the same as it is bent hot, where the wood bends most; never more than Ratio
+	Outer, Inner float64 // strains there: stretch of the outer face, shortening of the inner one, mm per mm
 	Band         timber.Band
 }
 
@@ -71,6 +75,7 @@ func (r *Report) ribs() {
 				out.Arcs = append(out.Arcs, r.arc(i, j, out.Parts[j], b))
 			}
 		}
+		out.Hot, out.Point = sprung(rib.Section.Half, out.Arcs, d.Bending.Springback)
 		r.Ribs = append(r.Ribs, out)
 	}
 	r.judgeRibs()
@@ -115,11 +120,12 @@ func (r *Report) arc(i, j int, name string, b curve.Bend) Arc {
 	t, d := r.Frame.Ribs[i].Thickness, r.Frame.Design
 	a := Arc{Bend: j, Name: name, Radius: b.Radius, Free: r.Boat.FreeRadius(i, j, r.AtRest.Ribs[i])}
 	a.Form = timber.FormRadius(a.Free, d.Bending.Springback)
+	a.Over = b.Length/a.Form - b.Sweep
 	a.Ratio = (a.Radius - t/2) / t
 	a.OnForm = math.Min(a.Ratio, (a.Form-t/2)/t)
 	// However slight the bend, a rib must keep it by itself: never bent dry.
 	a.Band = min(r.Boat.Ribs.Band(a.OnForm), timber.Steamed)
-	a.Outer, a.Inner = timber.Strains(math.Max(a.OnForm, 0), a.Band == timber.Strap && d.Bending.Strap)
+	a.Outer, a.Inner = timber.Strains(math.Max(a.OnForm, 0), a.Band == timber.Strap && r.strapped())
 	return a
 }
 
@@ -160,7 +166,7 @@ func (r *Report) judgeRun(name string, first, last int) finding.Finding {
 	if last > first {
 		called = "ribs " + r.Ribs[first].Name + "-" + r.Ribs[last].Name
 	}
-	f := steamed(called+", "+name, r.Boat.Ribs, tight, r.Frame.Design.Bending.Strap)
+	f := steamed(called+", "+name, r.Boat.Ribs, tight, r.strapped())
 	if !f.Verdict.Passes() {
 		f.Cure = r.cureRibs(name, first, last, f)
 	}
@@ -178,7 +184,10 @@ func (r *Report) cureRibs(name string, first, last int, f finding.Finding) strin
 		larger = math.Max(larger, ((f.Limit+0.5)*t/mid-1)*a.Radius)
 	}
 	cure := ""
-	if f.Verdict == finding.NoStrap {
+	switch {
+	case f.Verdict == finding.NoStrap && !r.OnForms():
+		cure = "on forms with a strap (bending.method, bending.strap), or "
+	case f.Verdict == finding.NoStrap:
 		cure = "a strap (bending.strap), or "
 	}
 	cure += fmt.Sprintf("%.1f mm thinner, or ", math.Ceil(thinner*10)/10)

@@ -113,11 +113,16 @@ func Strains(ratio float64, strap bool) (outer, inner float64) {
 
 // FormRadius returns the radius in mm, at mid-thickness, of the form for a bend
 // that is to end at radius mm and loses the share springback of its curvature
-// when it comes off: radius (1 - springback).
+// when it comes off: radius (1 - springback). A bend made by hand is held as tight.
 //
 // Requires: radius > 0, 0 <= springback < 1. Ribs dried on the form are commonly
 // bent 5 to 10 % tighter, ribs only cooled on it 10 to 20 %; from memory.
 func FormRadius(radius, springback float64) float64 { return radius * (1 - springback) }
+
+// SpringbackDoubt is by how much the share of springback may be off, either way, before
+// the first rib of a board has been bent and measured. From memory; ribs of one board
+// differ far less.
+const SpringbackDoubt = 0.04
 
 // ServiceMoisture is the moisture of wood under cover in use, and of the strength
 // table, %.

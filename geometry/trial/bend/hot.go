@@ -1,0 +1,93 @@
+package bend
+
+import (
+	"math"
+
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// OnForms reports whether the ribs are bent round forms, and not by hand.
+func (r *Report) OnForms() bool { return r.Frame.Design.Bending.Method == design.OnForms }
+
+// strapped reports whether ribs are bent with a strap: it pulls against end stops round
+// a form, so a bend made by hand has none.
+func (r *Report) strapped() bool { return r.Frame.Design.Bending.Strap && r.OnForms() }
+
+// bentTo is a half rib on the same stock with other radii: each bend keeps its length
+// at mid-thickness and turns as its radius says, straight runs stay straight.
+func bentTo(half curve.Chain, arcs []Arc, radius func(Arc) float64) curve.Chain {
+	out := make(curve.Chain, len(half))
+	copy(out, half)
+	for _, a := range arcs {
+		long := half[a.Bend].Length
+		if to := radius(a); math.IsInf(to, 1) {
+			out[a.Bend] = curve.Straight(long)
+		} else {
+			out[a.Bend] = curve.Bend{Radius: to, Sweep: long / to, Length: long}
+		}
+	}
+	return out
+}
+
+func form(a Arc) float64 { return a.Form }
+func free(a Arc) float64 { return a.Free }
+
+// width is that between the heads of a rib with the given half.
+func width(half curve.Chain) float64 {
+	head, _ := half.End()
+	return 2 * head.X
+}
+
+// after is the radius of a bend that was made to its form radius and let go, when it
+// loses the share back of its curvature.
+func after(back float64) func(Arc) float64 {
+	return func(a Arc) float64 { return a.Form / (1 - back) }
+}
+
+// sprung returns the width of a rib held as it is bent hot, and how much wider it
+// stands free for each hundredth of springback more, about the share that the design
+// counts with, mm.
+func sprung(half curve.Chain, arcs []Arc, back float64) (hot, point float64) {
+	const step = 0.005 // either way, together a hundredth
+	return width(bentTo(half, arcs, form)),
+		width(bentTo(half, arcs, after(back+step))) - width(bentTo(half, arcs, after(back-step)))
+}
+
+// Sprung is a free width that a rib may come to and what it says.
+type Sprung struct {
+	Back  float64 // share of the curvature that the rib has lost
+	Width float64 // between its heads, to the middle of the thickness, mm
+}
+
+// TestRib is the rib to bend first, the one nearest midship: its number from aft.
+func (r *Report) TestRib() int {
+	for i, rib := range r.Frame.Ribs {
+		if rib.Name == r.Frame.RibGroups[0].Rib.Name {
+			return i
+		}
+	}
+	return 0
+}
+
+// test lists what the first rib may come to, in steps of two hundredths about the
+// springback that the design counts with.
+func (r *Report) test() []Sprung {
+	const step, below, above = 0.02, 4, 6
+	i := r.TestRib()
+	half, arcs, back := r.Frame.Ribs[i].Section.Half, r.Ribs[i].Arcs, r.Frame.Design.Bending.Springback
+	// At the design's own springback the rib stands at its width of the neutral set,
+	// which its radii meet to a millimeter.
+	off := 0.0
+	if relax := r.Ribs[i].Relax; relax > 0 {
+		off = relax - width(bentTo(half, arcs, free))
+	}
+	var out []Sprung
+	for n := -below; n <= above; n++ {
+		if s := back + step*float64(n); s > -1e-9 && s < 0.5 {
+			s = math.Max(s, 0)
+			out = append(out, Sprung{s, width(bentTo(half, arcs, after(s))) + off})
+		}
+	}
+	return out
+}
