@@ -5,11 +5,14 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/trial/bend"
 )
 
 func estimate(t *testing.T, name string, table *Table, change func(*design.Design)) Estimate {
@@ -85,6 +88,18 @@ func TestSpread(t *testing.T) {
 	e := Of(&materials.Needs{Items: []materials.Item{{Key: "a", Amount: 10}, {Key: "b", Amount: 1}, {Key: "c", Name: "c", Amount: 1}}}, &cutlist.Plan{}, table)
 	if math.Abs(e.Likely-200) > 1e-9 || math.Abs(e.Off-50) > 1e-9 || math.Abs(e.OffAll-70) > 1e-9 || len(e.Missing) != 1 {
 		t.Errorf("%+v", e)
+	}
+}
+
+// TestForms: every table has a price for a sheet for forms, and forms cost as many.
+func TestForms(t *testing.T) {
+	for _, name := range Levels() {
+		table, n := level(t, name), &materials.Needs{}
+		n.AddForms([]bend.Form{{Outline: curve.Rectangle(geometry.Rect(0, 0, 700, 350)), Layers: 1}})
+		e := Of(n, &cutlist.Plan{}, table)
+		if len(e.Missing) > 0 || e.Likely != table.Item["form"] || e.Likely <= 0 {
+			t.Errorf("%s: a form costs %+v", name, e)
+		}
 	}
 }
 

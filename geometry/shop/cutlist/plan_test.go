@@ -92,7 +92,7 @@ func everyFrame(t *testing.T, check func(t *testing.T, f *frame.Frame, p *Plan))
 // the list is sawn once, whole or in all its pieces, or is named as missing.
 func TestEachStickOnce(t *testing.T) {
 	everyFrame(t, func(t *testing.T, f *frame.Frame, p *Plan) {
-		want := 2*f.Design.Gunwale.Plies + len(f.Ribs) + 2 + 1 + 2*len(f.Stringers) + 2 + len(f.Thwarts)
+		want := 2*f.Design.Gunwale.Plies + len(f.Ribs) + f.Design.Ribs.Spare + 2 + 1 + 2*len(f.Stringers) + 2 + len(f.Thwarts)
 		if len(p.Sticks) != want {
 			t.Errorf("%d sticks, the frame has %d", len(p.Sticks), want)
 		}
@@ -132,6 +132,37 @@ func TestEachStickOnce(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestSpareRibs: a spare blank replaces any rib, stays out of the boat, and is as many
+// times there as the design says, six by default.
+func TestSpareRibs(t *testing.T) {
+	for _, n := range []int{-1, 0, 3, 6} {
+		f := built(t, "lake", func(d *design.Design) {
+			if n >= 0 {
+				d.Ribs.Spare = n
+			}
+		})
+		want, spare := n, 0
+		if n < 0 {
+			want = 6
+		}
+		longest := 0.0
+		for _, r := range f.Ribs {
+			longest = math.Max(longest, r.Blank)
+		}
+		for _, s := range Sticks(f) {
+			if s.Spare {
+				spare++
+				if s.Net != 0 || s.Length != longest || s.Family != Rib || s.Width != float64(f.Design.Ribs.Width) || s.Thickness != float64(f.Design.Ribs.Thickness) {
+					t.Errorf("%+v, the longest blank is %.1f mm", s, longest)
+				}
+			}
+		}
+		if spare != want {
+			t.Errorf("%d spare ribs, want %d", spare, want)
+		}
+	}
 }
 
 // TestBoardsHold measures every board: rips side by side with the saw and the

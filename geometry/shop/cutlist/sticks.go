@@ -44,6 +44,7 @@ type Stick struct {
 	Thickness float64
 	Grain     string
 	Net       float64 // wood that stays in the boat, mm3
+	Spare     bool    // sawn in case another breaks or sets wrong
 	Run       *Run    // how it may be scarfed; nil when it must be one piece
 }
 
@@ -118,13 +119,22 @@ func gunwales(f *frame.Frame) []Stick {
 	return out
 }
 
+// ribs are the blanks of all ribs, and spare ones as long as the longest.
 func ribs(f *frame.Frame) []Stick {
 	d := f.Design.Ribs
+	w, t := float64(d.Width), float64(d.Thickness)
+	blank := Stick{Family: Rib, Species: d.Species, Width: w, Thickness: t, Grain: "along, straightest; rings flat"}
 	var out []Stick
+	longest := 0.0
 	for _, r := range f.Ribs {
-		w, t := float64(d.Width), float64(d.Thickness)
-		out = append(out, Stick{Mark: "R-" + r.Name, Part: "rib " + r.Name, Family: Rib, Species: d.Species,
-			Length: r.Blank, Width: w, Thickness: t, Grain: "along, straightest; rings flat", Net: (r.Length + 2*r.Tenon) * w * t})
+		s := blank
+		s.Mark, s.Part, s.Length, s.Net = "R-"+r.Name, "rib "+r.Name, r.Blank, (r.Length+2*r.Tenon)*w*t
+		out, longest = append(out, s), math.Max(longest, r.Blank)
+	}
+	for i := range d.Spare {
+		s := blank
+		s.Mark, s.Part, s.Length, s.Spare = fmt.Sprintf("RS%d", i+1), fmt.Sprintf("spare rib %d of %d", i+1, d.Spare), longest, true
+		out = append(out, s)
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package hours
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"ribwright/geometry/boat/frame"
@@ -151,5 +152,38 @@ func TestMorePlies(t *testing.T) {
 		if n-three[op] != more {
 			t.Errorf("%s: %g with four plies, %g with three", op, n, three[op])
 		}
+	}
+}
+
+// TestMethods: on forms each plate is sawn and each rib clamped, which takes longer than
+// by hand; in place nothing is said of forms. The rest of the work is the same.
+func TestMethods(t *testing.T) {
+	ribs := func(method design.Method, needs *materials.Needs) (all []Work, count map[string]float64, hours float64) {
+		d, err := design.Shipped("lake")
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.Bending.Method = method
+		f, err := frame.Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := counter{f: f, n: needs}
+		c.frame()
+		return c.out, counted(c.out), Hours(c.out, Bend, Experienced)
+	}
+	hand, byHand, handHours := ribs(design.InPlace, &materials.Needs{})
+	_, onForms, formHours := ribs(design.OnForms, &materials.Needs{Forms: materials.Forms{Count: 14, Plates: 28, Sheets: 3}})
+	for _, w := range hand {
+		if strings.Contains(w.Name, "form") {
+			t.Errorf("in place: %+v", w)
+		}
+	}
+	if onForms["saw, drill and fair forms"] != 28 || onForms["clamp on the form, tie and take off"] != 27 || onForms["tie and sight the bilge battens"] != 0 || byHand["tie and sight the bilge battens"] != 2 {
+		t.Errorf("on forms %v, by hand %v", onForms, byHand)
+	}
+	// 28 plates of 20 minutes and 27 ribs of 4 more, 2 battens of 12 less.
+	if more := formHours - handHours; math.Abs(more-(28*20+27*4-2*12)/60.0) > 1e-9 {
+		t.Errorf("forms take %.2f h more", more)
 	}
 }

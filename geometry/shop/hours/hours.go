@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
@@ -153,7 +154,13 @@ func (c *counter) frame() {
 	c.add(Setup, "make and fit cross pieces", float64(len(f.Thwarts)), "cross pieces", 25)
 	c.add(Bend, "rig the steam box", 1, "boat", 45)
 	c.add(Bend, "mark, shoulder and ease ribs", ribs, "ribs", 3)
+	c.add(Bend, "saw, drill and fair forms", float64(c.n.Forms.Plates), "plates", 20)
 	c.add(Bend, "steam and bend", ribs, "ribs", 3)
+	if f.Design.Bending.Method == design.OnForms {
+		c.add(Bend, "clamp on the form, tie and take off", ribs, "ribs", 4)
+	} else {
+		c.add(Bend, "tie and sight the bilge battens", 2, "battens", 12)
+	}
 	c.add(Bend, "fit, true by eye and peg", ribs, "ribs", 5)
 	c.add(Lash, "fit keel and stringers", float64(1+2*len(f.Stringers)), "battens", 10)
 	c.add(Lash, "lash", float64(c.n.Lashings.Count()), "crossings", 1.5)

@@ -51,6 +51,7 @@ type Needs struct {
 	Items     []Item
 	Cloth     Cloth
 	Lashings  Lashings
+	Forms     Forms // none until AddForms counts them
 	GlueArea  float64 // mm2
 	WoodFaces float64 // mm2 of wood to oil
 	Pegs      int
@@ -62,7 +63,9 @@ type Needs struct {
 func Count(f *frame.Frame, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Needs {
 	n := &Needs{Lashings: lashings(f), GlueArea: glueArea(p), Cloth: sheet(f, c)}
 	for _, s := range p.Sticks {
-		n.WoodFaces += 2 * (s.Width + s.Thickness) * s.Length
+		if !s.Spare {
+			n.WoodFaces += 2 * (s.Width + s.Thickness) * s.Length
+		}
 	}
 	n.Pegs = PegsPerRib * len(f.Ribs)
 	for _, t := range f.Thwarts {
