@@ -41,8 +41,8 @@ type Mark struct {
 // skin. The starboard half is the mirror of the port one and has no marks of its own.
 // What a boat does not have (a scarf, a radius of a straight piece) has no mark.
 //
-// b is how the wood of the same frame is bent; without it (nil) forms and the widths
-// that ribs are relaxed to are left out.
+// b is how the wood of the same frame is bent; without it (nil) the radii and widths
+// that ribs are bent and relaxed to are left out.
 //
 // Errors: a number that is not finite, by its name.
 func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {

@@ -189,7 +189,7 @@ func TestWithoutBending(t *testing.T) {
 	}
 	var kept []Mark
 	for _, m := range with {
-		if m.Quantity != "form radius" && m.Quantity != "relax to" && !strings.Contains(m.Quantity, "pushed in") {
+		if m.Quantity != "form radius" && m.Quantity != "hot width" && m.Quantity != "relax to" && !strings.Contains(m.Quantity, "pushed in") {
 			kept = append(kept, m)
 		}
 	}

@@ -9,9 +9,9 @@ import (
 )
 
 // rib lists a rib from its place to its blank, then from the middle of the blank
-// outward; at last what bending gives (b, nil without it): its forms, numbered as its
-// arcs, the width that it is relaxed to, where there is a neutral set, and the shape that
-// it takes when it is only pushed in.
+// outward; at last what bending gives (b, nil without it): the radii that it is bent to
+// hot, numbered as its arcs, the widths that it is held to then and relaxed to, where
+// there is a neutral set, and the shape that it takes when it is only pushed in.
 func (l *list) rib(f *frame.Frame, i int, b *bend.Report) {
 	r, off := f.Ribs[i], alike(f)
 	part := "rib " + r.Name
@@ -37,6 +37,9 @@ func (l *list) rib(f *frame.Frame, i int, b *bend.Report) {
 	}
 	for _, a := range b.Ribs[i].Arcs {
 		l.add(part, radius("form radius", a.Form).nth(a.Bend+1))
+	}
+	if hot := b.Ribs[i].Hot; hot > 0 {
+		l.add(part, length("hot width", hot, FreeWidth))
 	}
 	if relax := b.Ribs[i].Relax; relax > 0 {
 		l.add(part, length("relax to", relax, FreeWidth))

@@ -73,7 +73,7 @@ func TestGuide(t *testing.T) {
 // and a grain for all but gauges. A stem's runs from its foot to its head.
 func TestPartsKnowTheirWood(t *testing.T) {
 	f := build(t, "river")
-	for _, p := range Parts(f) {
+	for _, p := range Parts(bent(t, f)) {
 		if p.Thickness <= 0 {
 			t.Errorf("%s has no thickness", p.Name)
 		}

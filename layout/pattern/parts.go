@@ -3,11 +3,13 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -21,14 +23,22 @@ const engraved = 5
 
 // Parts returns every piece to cut from sheet or plank by machine, each as many
 // times as the boat needs it. The grain of stems runs from foot to head, that of
-// thwarts and breasthooks along x; gauges may lie any way.
-func Parts(f *frame.Frame) []layout.Part {
+// thwarts and breasthooks along x; gauges and forms may lie any way.
+func Parts(b *bend.Report) []layout.Part {
+	f := b.Frame
 	out := []layout.Part{stemPart(f, f.Bow), stemPart(f, f.Stern), hookPart(f.BowHook), hookPart(f.SternHook)}
 	for _, t := range f.Thwarts {
 		out = append(out, thwartPart(t))
 	}
-	for _, g := range f.Gauges {
-		out = append(out, gaugePart(g))
+	shows := "in the boat"
+	if b.OnForms() {
+		shows = "free rib"
+	}
+	for _, g := range b.Gauges {
+		out = append(out, gaugePart(g, shows))
+	}
+	for _, form := range b.Forms {
+		out = append(out, formParts(form)...)
 	}
 	return out
 }
@@ -69,10 +79,34 @@ func thwartPart(t frame.Thwart) layout.Part {
 	return p
 }
 
-func gaugePart(g frame.Gauge) layout.Part {
+// gaugePart is a gauge that shows a shape: of the rib in the boat, or of the free rib.
+func gaugePart(g frame.Gauge, shows string) layout.Part {
 	p := layout.Part{Name: "gauge " + strings.Join(g.Names, ", "), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Thickness: GaugeStock, Loose: true}
-	engrave(&p, g.Middle.Add(geometry.Polar(engraved/2, -math.Pi/2)), 0, lettering.Clip("gauge "+strings.Join(g.Names, ", "), engraved, 2*g.Middle.X-6))
+	room := 2*g.Middle.X - 6
+	engrave(&p, g.Middle.Add(geometry.Point{Y: 1}), 0, lettering.Clip("gauge "+strings.Join(g.Names, ", "), engraved, room))
+	engrave(&p, g.Middle.Sub(geometry.Point{Y: engraved + 1}), 0, lettering.Clip(shows, engraved, room))
 	return p
+}
+
+// formParts are the layers of a form.
+func formParts(f bend.Form) []layout.Part {
+	name := "form " + strings.Join(f.Names, ", ")
+	var out []layout.Part
+	for range f.Layers {
+		p := layout.Part{Name: name, Cut: append(slices.Clone(f.Holes), f.Outline), Thickness: bend.FormStock, Loose: true}
+		for _, t := range f.Ticks {
+			p.Marks = append(p.Marks, t, t.Map(geometry.Stretch(-1, 1)))
+		}
+		p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: f.Edge[0].Start().Y}, geometry.Point{Y: f.Edge[0].Start().Y + 12}))
+		for long := lettering.StrokeWidth(name, engraved); ; long -= 10 {
+			if top, ok := clearOn(f, -long/2, long, 2*engraved); ok || long < 40 {
+				engrave(&p, geometry.Point{Y: top - 1.5*engraved}, 0, lettering.Clip(name, engraved, long))
+				break
+			}
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 // leastBush is how much wider a guide bush is than its bit at the least, mm: half

@@ -30,6 +30,9 @@ func All(b *bend.Report, units measure.System) []layout.Drawing {
 	for _, g := range f.RibGroups {
 		out = append(out, RibStrip(b, g, units))
 	}
+	for i := range b.Forms {
+		out = append(out, Form(b, i, units))
+	}
 	out = append(append(out, Battens(f, units)), ends(f, units)...)
 	for i := range f.Thwarts {
 		out = append(out, Thwart(f, i, units))

@@ -326,7 +326,7 @@ func TestHalfThwart(t *testing.T) {
 func TestParts(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := build(t, name)
-		parts := Parts(f)
+		parts := Parts(bent(t, f))
 		if want := 4 + len(f.Thwarts) + len(f.RibGroups); len(parts) != want {
 			t.Errorf("%s: %d parts, want %d: two stems, two breasthooks, thwarts, gauges", name, len(parts), want)
 		}

@@ -41,8 +41,8 @@ func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawin
 	mark(layout.Cut, shoulder, "shoulder "+units.Fine(shoulder)+within(marks.ShoulderSlack(f), units))
 	mark(layout.Cut, tenon, "tenon end "+units.Fine(tenon))
 	mark(layout.Mark, end, "blank end")
-	if width := relax(b, g, units); width != "" {
-		drawRelax(&d, labels, r, float64(f.Design.Stringers.Width)/2, "relax to "+width+" between heads before fitting")
+	if widths := setTo(b, g, units); widths != "" {
+		drawRelax(&d, labels, r, float64(f.Design.Stringers.Width)/2, widths)
 	}
 	labels.draw(&d)
 	for _, share := range r.StringerMarks {

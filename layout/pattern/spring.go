@@ -4,21 +4,30 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
 
-// relax says to what width the ribs of a group are relaxed before they are
-// fitted, between the middles of their heads' thickness; "" without a neutral set.
-// Ribs of a group may differ by what one-sided cross pieces ask of them.
-func relax(b *bend.Report, g frame.Group, units measure.System) string {
+// setTo says to what width the ribs of a group are bent hot and to what they are
+// relaxed then, between the middles of their heads' thickness; nothing of the latter
+// without a neutral set. Ribs of a group may differ by what one-sided cross pieces ask
+// of them.
+func setTo(b *bend.Report, g frame.Group, units measure.System) string {
+	words, before := "", "pegging"
+	if b.OnForms() {
+		before = "fitting"
+	} else if hot := ribNamed(b, g.Rib.Name).Hot; hot > 0 {
+		words = "bend hot to " + units.Rough(hot) + ", "
+	}
 	if b.Boat.Why != nil {
-		return ""
+		return strings.TrimSuffix(words, ", ")
 	}
 	least, most := math.Inf(1), 0.0
 	for _, rib := range b.Ribs {
@@ -26,13 +35,14 @@ func relax(b *bend.Report, g frame.Group, units measure.System) string {
 			least, most = math.Min(least, rib.Relax), math.Max(most, rib.Relax)
 		}
 	}
-	if most-least < 2 { // nearer than anyone can relax a rib
-		return units.Whole((least + most) / 2)
+	width := units.Rough((least + most) / 2)
+	if most-least > marks.FreeWidth { // else nearer than anyone can relax a rib
+		width = units.Rough(least) + " to " + units.Rough(most)
 	}
-	return units.Whole(least) + " to " + units.Whole(most)
+	return words + "relax to " + width + " between heads before " + before
 }
 
-// drawRelax letters what a rib is relaxed to on the rib itself, before its first
+// drawRelax letters what a rib is bent and relaxed to on the rib itself, before its first
 // mark, or among the labels when the mark comes too soon. half is half of a
 // stringer's width.
 func drawRelax(d *layout.Drawing, labels *lanes, r frame.Rib, half float64, words string) {
@@ -52,13 +62,16 @@ func drawRelax(d *layout.Drawing, labels *lanes, r frame.Rib, half float64, word
 	d.Keep = append(d.Keep, layout.Span{From: from - 2, To: from + wide + 2})
 }
 
-// form says on what radius bend i of a rib is bent, "" when it is straight.
+// form says to what radius bend i of a rib is bent hot, on its form or by hand, "" when
+// it is straight.
 func form(b *bend.Report, r frame.Rib, i int, units measure.System) string {
-	for _, rib := range b.Ribs {
-		for _, a := range rib.Arcs {
-			if rib.Name == r.Name && a.Bend == i && !math.IsInf(a.Form, 0) {
-				return ", form " + units.Whole(a.Form)
-			}
+	word := ", hot "
+	if b.OnForms() {
+		word = ", form "
+	}
+	for _, a := range ribNamed(b, r.Name).Arcs {
+		if a.Bend == i && !math.IsInf(a.Form, 0) {
+			return word + units.Whole(a.Form)
 		}
 	}
 	return ""
@@ -90,12 +103,16 @@ func stockState(f *frame.Frame) string {
 	return "the dry plies, clamped flush and straight. Then glue them bent, their midship marks together; the marks on the middle ply hold, the others slide."
 }
 
-// setting says in one line of the first sheet what is meant by forms and relaxed
-// widths, and how a form for the gunwales is made. It is short, for sheets are
-// counted.
+// setting says in one line of the first sheet how tight the ribs are bent, what is
+// meant by relaxed widths, and how a form for the gunwales is made. It is short, for
+// sheets are counted.
 func setting(b *bend.Report) string {
 	d := b.Frame.Design
-	words := fmt.Sprintf("Rib forms are %.0f %% tighter than the free rib: measure your first. Steam %.0f minutes.", 100*d.Bending.Springback, b.Ribs[0].Minutes)
+	what := "\"Hot\" radii and widths are"
+	if b.OnForms() {
+		what = "Rib forms are"
+	}
+	words := fmt.Sprintf("%s %.0f %% tighter than the free rib: measure your first. Steam %.0f minutes.", what, 100*d.Bending.Springback, b.Ribs[0].Minutes)
 	if b.Boat.Why == nil {
 		words += " \"Relax to\": the free rib's width at mid-thickness that takes the load off the cross pieces."
 	} else {

@@ -12,9 +12,9 @@ import (
 	"ribwright/geometry/trial/balance"
 )
 
-// TestRelaxOnStrips: every rib strip says to what width its ribs are relaxed and
-// the radius of the form for each bend. The widths are set against the springs of
-// the balance, not against the words.
+// TestRelaxOnStrips: every rib strip says to what width its ribs are relaxed, in steps
+// of 5 mm, and how tight each bend is made hot. The widths are set against the springs
+// of the balance, not against the words; ribs of a group may differ by 5 mm.
 func TestRelaxOnStrips(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := build(t, name)
@@ -25,7 +25,7 @@ func TestRelaxOnStrips(t *testing.T) {
 		for _, g := range f.RibGroups {
 			said := words(RibStrip(bent(t, f), g, measure.Metric))
 			i := strings.Index(said, "relax to ")
-			if i < 0 || !strings.Contains(said, "between heads before fitting") {
+			if i < 0 || !strings.Contains(said, "between heads before pegging") {
 				t.Errorf("%s: strip %s does not say what to relax to", name, g.Rib.Name)
 				continue
 			}
@@ -36,14 +36,14 @@ func TestRelaxOnStrips(t *testing.T) {
 			}
 			for j, r := range f.Ribs {
 				for _, n := range g.Names {
-					if w := b.Width(j); r.Name == n && (w < low-1.5 || w > high+1.5) {
+					if w := b.Width(j); r.Name == n && (w < low-5 || w > high+5) {
 						t.Errorf("%s: rib %s relaxes to %.1f mm, its strip says %.0f to %.0f", name, n, w, low, high)
 					}
 				}
 			}
 			for _, bend := range g.Rib.Section.Half {
-				if bend.Radius > 0 && !strings.Contains(said, "form ") {
-					t.Errorf("%s: strip %s names no form", name, g.Rib.Name)
+				if bend.Radius > 0 && (!strings.Contains(said, ", hot ") || strings.Contains(said, "form ")) {
+					t.Errorf("%s: strip %s does not say how tight it is bent by hand, or names a form", name, g.Rib.Name)
 				}
 			}
 		}

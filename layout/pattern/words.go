@@ -1,10 +1,8 @@
 package pattern
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
@@ -19,8 +17,8 @@ import (
 func Notes(b *bend.Report, units measure.System) []layout.Note {
 	f := b.Frame
 	return []layout.Note{
-		{Heading: "Codes", Lines: append(codes(f, units), setting(b))},
-		{Heading: "Check with a tape before you cut", Lines: checks(f, units)},
+		{Heading: "Codes", Lines: append(codes(f, units), gauges(b), setting(b))},
+		{Heading: "Check with a tape before you cut", Lines: checks(b, units)},
 		{Heading: "Cautions", Lines: cautions()},
 		{Heading: "Shape to hold", Lines: shape(b, units)},
 		{Heading: "Stock", Lines: stock(b, units)},
@@ -28,7 +26,8 @@ func Notes(b *bend.Report, units measure.System) []layout.Note {
 }
 
 // checks lists what to measure on the assembled patterns and on the wood before cutting.
-func checks(f *frame.Frame, units measure.System) []string {
+func checks(b *bend.Report, units measure.System) []string {
+	f := b.Frame
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
 	mid := f.RibGroups[0].Rib
@@ -42,7 +41,7 @@ func checks(f *frame.Frame, units measure.System) []string {
 		"Keel, end to end: " + both(units, f.Keel.Fore-f.Keel.Aft) + ".",
 		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, both(units, mid.Section.HalfBreadth)),
 		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
-		"Steam and bend one rib from midship first, and hold it against the body plan, before you cut the others.",
+		fmt.Sprintf("Steam and bend rib %s first. When it is cold and free, measure between its heads: the build book says what springback that is, and what to change, before you bend the others.", b.Ribs[b.TestRib()].Name),
 	}
 }
 
@@ -60,8 +59,16 @@ func codes(f *frame.Frame, units measure.System) []string {
 		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(along)),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
 		"Rib strips show half a rib on the flat blank, whichever face you mark, and hold what the bends add to its length. Dashed pairs of lines are the stringers' edges. Radii are to the middle of the thickness.",
-		"Gauges in the cutter's file: the outer curve lies inside the bent rib of that number, its straight end on the boat's middle line.",
 	}
+}
+
+// gauges says which shape the gauges show, and when they are held to a rib.
+func gauges(b *bend.Report) string {
+	const lies = "Gauges in the cutter's file: the outer curve lies inside the rib of that number, its straight end on the boat's middle line. "
+	if b.OnForms() {
+		return lies + "They show the free rib, off its form and relaxed, before it is fitted."
+	}
+	return lies + "They show the rib as it stands in the boat: true the bilges to them while they are hot."
 }
 
 // cautions lists what can hurt, with who says so where someone does.
@@ -140,17 +147,25 @@ func stock(b *bend.Report, units measure.System) []string {
 	}
 }
 
-// tightest compares the tightest bend with what the wood takes. The limits are
-// from memory and said to be so.
+// tightest compares the tightest bend, as it is made hot, with what the wood takes. The
+// limits are from memory and said to be so.
 func tightest(b *bend.Report) string {
-	wood := b.Boat.Ribs
-	tight := slices.MinFunc(b.Frame.Ribs, func(a, b frame.Rib) int { return cmp.Compare(a.Tightest, b.Tightest) })
-	words := fmt.Sprintf("Tightest bend: rib %s, inside radius %.1f thicknesses. %s, steamed, takes about %.3g without a strap and %.3g with one (from memory: test-bend first).",
-		tight.Name, tight.Tightest, wording.Capital(wood.Name), wood.FreeRatio, wood.StrapRatio)
+	wood, name, tight := b.Boat.Ribs, b.Ribs[0].Name, math.Inf(1)
+	for _, r := range b.Ribs {
+		for _, a := range r.Arcs {
+			if a.OnForm < tight {
+				name, tight = r.Name, a.OnForm
+			}
+		}
+	}
+	words := fmt.Sprintf("Tightest bend: rib %s, bent hot to an inside radius of %.1f thicknesses. %s, steamed, takes about %.3g without a strap and %.3g with one (from memory: test-bend first).",
+		name, tight, wording.Capital(wood.Name), wood.FreeRatio, wood.StrapRatio)
 	switch {
-	case tight.Tightest < wood.StrapRatio:
+	case tight < wood.StrapRatio:
 		return words + " TOO TIGHT for this wood: make the ribs thinner, the bilge radius larger, or choose another wood."
-	case tight.Tightest < wood.FreeRatio:
+	case tight < wood.FreeRatio && !b.OnForms():
+		return words + " IT WANTS A STRAP, and a strap wants forms (bending.method)."
+	case tight < wood.FreeRatio:
 		return words + " USE A STRAP for it."
 	}
 	return words

@@ -88,3 +88,6 @@ func Signed(v float64) string {
 	}
 	return fmt.Sprintf("%+.1f", v)
 }
+
+// Percent letters a share in whole per cent.
+func Percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }

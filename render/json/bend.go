@@ -24,6 +24,7 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss flo
 	}
 	return of(d, Object{
 		{"pass", r.Findings.Passes()},
+		{"method", d.Bending.Method.String()},
 		{"findings", each(r.Findings, bendFinding)},
 		{"gunwale", Object{
 			{"plies", d.Gunwale.Plies}, {"glued", d.Gunwale.Glued}, {"ply_mm", fixed(g.Ply)},
@@ -33,6 +34,12 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss flo
 		}},
 		{"edge_set", heldEdgeSet(r.EdgeSet)},
 		{"ribs", upTo(len(r.Ribs), func(i int) Object { return bentRib(r, i) })},
+		{"first_rib", Object{
+			{"rib", r.Ribs[r.TestRib()].Name},
+			{"springback_by_free_width", each(r.Test, func(s bend.Sprung) Object {
+				return Object{{"free_width_mm", fixed(s.Width)}, {"springback_percent", fixed(100 * s.Back)}}
+			})},
+		}},
 		{"mortises", each(r.Slots, func(s bend.Slot) Object {
 			return Object{{"rib", s.Rib}, {"modulus_left_plan_percent", fixed(100 * s.Flat)},
 				{"modulus_left_edge_percent", fixed(100 * s.Tall)}, {"rest_mpa", fixed(s.Stress)}}
@@ -73,17 +80,21 @@ func bendFinding(f finding.Finding) Object {
 // bentRib tells of one rib and its bends; a radius is null when the piece is straight.
 func bentRib(r *bend.Report, i int) Object {
 	rib, from := r.Ribs[i], r.Frame.Ribs[i]
-	relax := none
+	relax, hot := none, none
 	if rib.Relax > 0 {
 		relax = rib.Relax
 	}
+	if rib.Hot > 0 {
+		hot = rib.Hot
+	}
 	return Object{
 		{"rib", rib.Name}, {"station_mm", fixed(from.Station)}, {"width_mm", fixed(2 * from.Section.HalfBreadth)},
-		{"relax_to_mm", fixed(relax)}, {"stiffness_n_per_mm", fixed(rib.Stiff)}, {"push_n", fixed(rib.Push)},
+		{"relax_to_mm", fixed(relax)}, {"hot_width_mm", fixed(hot)}, {"wider_for_a_hundredth_of_springback_mm", fixed(rib.Point)}, {"stiffness_n_per_mm", fixed(rib.Stiff)}, {"push_n", fixed(rib.Push)},
 		{"rest_mpa", fixed(rib.Stress)}, {"steam_minutes", fixed(math.Round(rib.Minutes))},
 		{"arcs", each(rib.Arcs, func(a bend.Arc) Object {
 			return Object{
 				{"name", a.Name}, {"radius_mm", fixed(a.Radius)}, {"relaxed_radius_mm", fixed(a.Free)}, {"form_radius_mm", fixed(a.Form)},
+				{"over_bend_deg", fixed(a.Over * 180 / math.Pi)},
 				{"radius_over_thickness", fixed(a.Ratio)}, {"form_radius_over_thickness", fixed(a.OnForm)},
 				{"outer_strain_percent", fixed(100 * a.Outer)}, {"inner_strain_percent", fixed(100 * a.Inner)},
 			}

@@ -10,8 +10,8 @@ func hullOf(p part) Object {
 	}
 }
 
-// ribOf tells of a rib; the radius of an arc and of its form is null where it is
-// straight.
+// ribOf tells of a rib; the radius of an arc, in the boat and as it is bent hot on its
+// form or by hand, is null where it is straight.
 func ribOf(p part, f *frame.Frame, r frame.Rib) Object {
 	arcs := len(r.Section.Half)
 	return Object{
@@ -26,6 +26,7 @@ func ribOf(p part, f *frame.Frame, r frame.Rib) Object {
 		{"tightest_radius_over_thickness", fixed(r.Tightest)},
 		{"skin_half_section_mm", each(f.Corners(r), place)},
 		{"relax_to_mm", p.maybe("relax to", 0)}, // null without a neutral set
+		{"hot_width_mm", p.maybe("hot width", 0)}, // null when its heads would cross
 		{"form_radii_mm", upTo(arcs, func(i int) fixed { return p.maybe("form radius", i+1) })},
 		{"pushed_in", Object{{"hinged", pushedIn(p, "hinged")}, {"clamped", pushedIn(p, "clamped")}}},
 	}

@@ -141,6 +141,9 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Frame, err = k.frame(); err != nil {
 		return p, err
 	}
+	if p.Bend, err = k.bending(); err != nil {
+		return p, err
+	}
 	if p.Outfits, err = k.outfits(w, k.design.Gear); err != nil {
 		return p, err
 	}
@@ -163,6 +166,7 @@ func inShop(k *facts, p *book.Facts) (err error) {
 	kits := p.Outfits.Kits()
 	p.Plan = cutlist.Make(p.Frame, kits...)
 	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
+	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	if p.InBoat, p.InOutfits, err = p.Plan.Finished(k.design); err != nil {
@@ -173,7 +177,7 @@ func inShop(k *facts, p *book.Facts) (err error) {
 	}
 	lay := nest.DefaultOptions()
 	lay.Quick, lay.Split = true, true // only the sheets are counted
-	plate, err := nest.Lay(k.design.Title, pattern.Parts(p.Frame), lay)
+	plate, err := nest.Lay(k.design.Title, pattern.Parts(p.Bend), lay)
 	p.Boards = len(plate.Boards)
 	return err
 }
@@ -205,11 +209,8 @@ func speeds() []float64 {
 	return out
 }
 
-// onTrestles judges the bends and takes all cross pieces out.
-func onTrestles(k *facts, p *book.Facts) (err error) {
-	if p.Bend, err = k.bending(); err != nil {
-		return err
-	}
+// onTrestles puts ribs in that nobody works and takes all cross pieces out.
+func onTrestles(_ *facts, p *book.Facts) (err error) {
 	p.Loose = afloat.LooseRibs(p.Afloat, p.Bend.Loose(), p.Water)
 	if p.Without, err = p.Bend.Boat.Choose(allOut(p.Frame)); err != nil {
 		return err

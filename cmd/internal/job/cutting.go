@@ -9,8 +9,8 @@ import (
 	"strconv"
 	"strings"
 
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
@@ -71,10 +71,10 @@ func (c *Cutting) check() error {
 }
 
 // plate lays the parts of a boat for the cutter.
-func (c *Cutting) plate(title string, f *frame.Frame) (layout.Plate, error) {
-	parts := pattern.Parts(f)
+func (c *Cutting) plate(title string, b *bend.Report) (layout.Plate, error) {
+	parts := pattern.Parts(b)
 	if c.Guide != (Guide{}) {
-		guide, err := pattern.Guide(f, c.Guide.Bush, c.Guide.Bit)
+		guide, err := pattern.Guide(b.Frame, c.Guide.Bush, c.Guide.Bit)
 		if err != nil {
 			return layout.Plate{}, wrong("router-guide", err)
 		}

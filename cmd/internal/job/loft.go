@@ -66,7 +66,7 @@ func (l *Loft) lay(k *facts) (out lofted, err error) {
 	if out.laid, err = l.Printing.lay(set, l.Units); err != nil {
 		return out, of(k.name, err)
 	}
-	out.plate, err = l.Cutting.plate(k.design.Title, out.frame)
+	out.plate, err = l.Cutting.plate(k.design.Title, bends)
 	return out, of(k.name, err)
 }
 

@@ -51,7 +51,7 @@ type Needs struct {
 	Items     []Item
 	Cloth     Cloth
 	Lashings  Lashings
-	Forms     Forms // none until AddForms counts them
+	Forms     Forms   // none until AddForms counts them
 	GlueArea  float64 // mm2
 	WoodFaces float64 // mm2 of wood to oil
 	Pegs      int

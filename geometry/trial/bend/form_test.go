@@ -137,7 +137,12 @@ func TestFormPlate(t *testing.T) {
 // TestFormLayers: the sheets together bear two thirds of the rib's width.
 func TestFormLayers(t *testing.T) {
 	for wide, want := range map[float64]int{20: 1, 27: 1, 28: 2, 54: 2, 55: 3} {
-		r := report(t, "brook", func(d *design.Design) { onForms(d); d.Ribs.Width = measure.Length(wide); d.Ribs.Pitch = 130; d.Thwarts = nil })
+		r := report(t, "brook", func(d *design.Design) {
+			onForms(d)
+			d.Ribs.Width = measure.Length(wide)
+			d.Ribs.Pitch = 130
+			d.Thwarts = nil
+		})
 		if got := r.Forms[0].Layers; got != want {
 			t.Errorf("ribs %.0f mm wide: %d layers, want %d", wide, got, want)
 		}

@@ -1,7 +1,9 @@
 package bend
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
@@ -90,4 +92,10 @@ func (r *Report) test() []Sprung {
 		}
 	}
 	return out
+}
+
+// Expected is what the first rib comes to when it springs back as the design says.
+func (r *Report) Expected() Sprung {
+	back := r.Frame.Design.Bending.Springback
+	return slices.MinFunc(r.Test, func(a, b Sprung) int { return cmp.Compare(math.Abs(a.Back-back), math.Abs(b.Back-back)) })
 }

@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
 	"ribwright/layout/plate/nest"
@@ -36,7 +37,11 @@ func canoe(t testing.TB, name string) []layout.Part {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return pattern.Parts(f)
+	b, err := bend.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pattern.Parts(b)
 }
 
 // polygon samples the outer edge of a placed part far more finely than the nest

@@ -24,7 +24,7 @@ func (w *writer) cover() {
 	t := report.Titled("").Words("The job", "").Filled(
 		"Length of hull", w.Length(f.Hull.Length), "Beam between the gunwale lines", w.Length(f.Hull.Beam),
 		"Depth amidships, under the gunwales", w.Length(f.Hull.Depth),
-		"Sticks", fmt.Sprintf("%d, of them %s", len(w.Plan.Sticks), wording.Counted(len(f.Ribs), "rib")),
+		"Sticks", fmt.Sprintf("%d, of them %s and %s", len(w.Plan.Sticks), wording.Counted(len(f.Ribs), "rib"), wording.Counted(f.Design.Ribs.Spare, "spare blank")),
 		"The boat as built, estimated", w.Mass(w.Afloat.Own().Mass))
 	for _, i := range w.Afloat.Outfits {
 		t.Row("Outfit: "+i.Name, w.Mass(i.Load().Mass))

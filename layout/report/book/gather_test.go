@@ -59,7 +59,11 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	if p.Afloat, err = aboard.New(p.Frame, d.Crew, d.Gear); err != nil {
 		return p, err
 	}
+	if p.Bend, err = bend.Of(p.Frame); err != nil {
+		return p, err
+	}
 	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
+	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	if p.InBoat, p.InOutfits, err = p.Plan.Finished(d); err != nil {
@@ -70,7 +74,7 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	}
 	lay := nest.DefaultOptions()
 	lay.Quick, lay.Split = true, true // only the sheets are counted
-	plate, err := nest.Lay(d.Title, pattern.Parts(p.Frame), lay)
+	plate, err := nest.Lay(d.Title, pattern.Parts(p.Bend), lay)
 	if err != nil {
 		return p, err
 	}
@@ -99,9 +103,6 @@ func (p *Facts) tryAfloat(o Options) error {
 // tryFrame judges the bends and takes all cross pieces out.
 func (p *Facts) tryFrame() error {
 	var err error
-	if p.Bend, err = bend.Of(p.Frame); err != nil {
-		return err
-	}
 	p.Loose = afloat.LooseRibs(p.Afloat, p.Bend.Loose(), p.Water)
 	var all []string
 	if len(p.Frame.Thwarts) > 0 {

@@ -86,7 +86,7 @@ func (w *writer) woodSteps() []step {
 	return []step{
 		{stage: hours.Loft, do: []string{
 			"Print the patterns at 100 %, check both scale bars of sheet 1, tape the strips and pull a tape over each.",
-			"Trace the story stick, the rib strips and the gauges on stock that does not shrink."},
+			"Trace the story stick, the rib strips and the gauges on stock that does not shrink" + w.traced()},
 			tools: "printer, steel rule, tape measure, knife", check: "no taped strip off by more than 1 mm in 3 m",
 			care: "Work knives away from you.", who: "common practice, no source read"},
 		{stage: hours.Saw, do: []string{
@@ -105,32 +105,19 @@ func (w *writer) woodSteps() []step {
 
 func (w *writer) frameSteps() []step {
 	f := w.Frame
-	relax := "Relax each rib to its width in the rib table before fitting."
-	if w.Bend.Boat.Why != nil {
-		relax = "There is no neutral set for this frame: the cross pieces stay in."
-	}
+	ribs := w.bending()
 	return []step{
 		{stage: hours.Ends, do: []string{"Saw the stems with the grain along the arrow; cut foot, notch and stringer landings.", "Shape the breasthooks to the lean of the gunwales."},
 			tools: "band saw or bow saw, spokeshave, drill", check: "lay the stem on its pattern; the notch takes both gunwales",
 			care: "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"},
-		{stage: hours.Setup, do: slices.Concat(w.joined(), []string{
-			"Spread the gunwales to the widths of the spreader table, tie the ends to the stems, peg the breasthooks.",
-			"Set the lean with a bevel; fit the cross pieces.",
-			"Sight along both gunwales and measure both diagonals, end to spreader."}, w.sprung()),
-			tools: "spreaders, clamps, cord, level, bevel, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
+		{stage: hours.Setup, do: w.setUp(),
+			tools: "trestles, spreaders, clamps, cord, level, bevel, straightedge, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
 			care: "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"},
-		{stage: hours.Bend, do: []string{
-			"Measure beam and depth as they stand at every rib and take the corrections from the table before cutting shoulders.",
-			fmt.Sprintf("Steam each rib for %.0f minutes, bend it within seconds, hold it against its gauge, let it set on the form.", w.Bend.Ribs[0].Minutes),
-			relax,
-			"Fit from midship to both ends, true by eye from end and side, peg the heads."},
-			tools: "steam box and boiler, forms or gauges, strap where the table asks for one, gauntlets",
-			dry:   "ribs a few days to a week on the form before they are fitted",
-			check: "every rib against its gauge; keel line fair when a batten is laid on the ribs",
-			care:  "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",
-			who:   "common practice; bend limits from memory"},
+		{stage: hours.Bend, do: ribs.do, tools: ribs.tools, dry: ribs.dry, check: ribs.check,
+			care: "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",
+			who:  "common practice; bend limits from memory"},
 		{stage: hours.Lash, do: slices.Concat([]string{
-			"Mark keel and stringers from the story stick while they are straight.",
+			"Mark the stringers from the story stick while they are straight.",
 			"Lash the keel first, from midship to both ends."}, w.letGo(), []string{
 			"Lash the stringers in pairs from the keel up, from midship to both ends.",
 			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), materials.Turns)}),

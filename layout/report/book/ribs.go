@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
@@ -20,22 +21,34 @@ import (
 func (w *writer) ribs() {
 	f, d := w.Frame, w.Frame.Design
 	w.chapter("Ribs")
-	w.say("%s, %s wide and %s thick, %d of them. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
-		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs))
+	spare := ""
+	if n := d.Ribs.Spare; n > 0 {
+		spare = " and " + wording.Counted(n, "spare blank")
+	}
+	w.say("%s, %s wide and %s thick, %d of them%s. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
+		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs), spare)
 	w.say("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim)))
 	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
+	w.widths()
 	w.add(trial.PushedIn(w.Bend, w.Loose, w.Letters)...)
 	w.add(w.loose(), trial.LooseRibs(w.Bend, w.Letters))
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
 }
 
 func (w *writer) ribLengths() report.Table {
-	t := report.Titled("Lengths, "+w.Marks()).Names("Rib").Numbers("Station", "Shoulder to shoulder", "Blank", "Width at the heads, in place", "Relax to, before fitting", "Depth under the gunwales", "Length may be off", "Bilge marks may be off")
-	for i, r := range w.Frame.Ribs {
-		relax, slack := w.Bend.Ribs[i].Relax, marks.BilgeSlack(r)
-		t.Row(r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2*r.Section.HalfBreadth), w.cellIf(relax > 0, relax), w.Cell(r.Section.Depth), w.Cell(2*float64(w.Frame.Design.Ribs.TenonGap)), w.cellIf(!math.IsInf(slack, 0), slack))
+	before := "before pegging"
+	if w.Bend.OnForms() {
+		before = "before fitting"
 	}
-	t.Note = fmt.Sprintf("Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within %s mm (%s).", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
+	t := report.Titled("Lengths, "+w.Marks()).Names("Rib").Numbers("Station", "Shoulder to shoulder", "Blank", "Width at the heads, in place", "Relax to, "+before, "Depth under the gunwales", "Length may be off", "Bilge marks may be off")
+	for i, r := range w.Frame.Ribs {
+		relax, slack := "-", marks.BilgeSlack(r)
+		if mm := w.Bend.Ribs[i].Relax; mm > 0 {
+			relax = w.Rough(mm)
+		}
+		t.Row(r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2*r.Section.HalfBreadth), relax, w.Cell(r.Section.Depth), w.Cell(2*float64(w.Frame.Design.Ribs.TenonGap)), w.cellIf(!math.IsInf(slack, 0), slack))
+	}
+	t.Note = fmt.Sprintf("Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load, in steps that wood keeps to. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within %s mm (%s).", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
 	return t
 }
 
@@ -73,7 +86,11 @@ func (w *writer) cellIf(is bool, mm float64) string {
 }
 
 func (w *writer) ribBends() report.Table {
-	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where, name, radius at mid-thickness in the boat and on the form").Numbers("Least radius over thickness", "Steam, min")
+	bent, note := "hot", "Hot: the radius that you bend to, and by how many degrees farther the bend then turns than in the boat. It allows for springback and for the neutral set."
+	if w.Bend.OnForms() {
+		bent, note = "on the form", "The form's radius allows for springback and for the neutral set."
+	}
+	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where, name, radius at mid-thickness in the boat and "+bent).Numbers("Least radius over thickness", "Steam, min")
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
 		if !math.IsInf(r.Tightest, 1) {
@@ -81,7 +98,7 @@ func (w *writer) ribBends() report.Table {
 		}
 		t.Row(r.Name, w.runs(i), least, fmt.Sprintf("%.0f", w.Bend.Ribs[i].Minutes))
 	}
-	t.Note = "The form's radius allows for springback and for the neutral set."
+	t.Note = note
 	return t
 }
 
@@ -100,15 +117,24 @@ func (w *writer) runs(i int) string {
 			if a.Bend == j {
 				name = a.Name + ", "
 				shape = "radius " + w.Cell(b.Radius)
-				if !math.IsInf(a.Form, 1) {
-					shape += ", form " + w.Cell(a.Form)
-				}
+				shape += w.bentTo(a)
 			}
 		}
 		parts = append(parts, fmt.Sprintf("%s to %s %s%s", w.Cell(from), w.Cell(to), name, shape))
 		from = to
 	}
 	return strings.Join(parts, "; ")
+}
+
+// bentTo says how a bend is made hot, "" when it comes out straight.
+func (w *writer) bentTo(a bend.Arc) string {
+	switch {
+	case math.IsInf(a.Form, 1):
+		return ""
+	case w.Bend.OnForms():
+		return ", form " + w.Cell(a.Form)
+	}
+	return fmt.Sprintf(", hot %s (%+.0f deg)", w.Whole(a.Form), math.Round(a.Over*180/math.Pi)+0)
 }
 
 func (w *writer) ribMarks() report.Table {
@@ -128,6 +154,7 @@ func (w *writer) ribMarks() report.Table {
 
 // corrections tells what to do when the boat as built is not as drawn.
 func (w *writer) corrections() {
+	w.datum()
 	w.section("Corrections by eye")
 	step, name := report.Either(w.Letters.Units, 10, 12.7), report.Either(w.Letters.Units, "10 mm", "1/2 in")
 	w.say("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name)

@@ -28,6 +28,7 @@ func (w *writer) cutList() {
 		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
 	}
 	w.add(t)
+	w.forms()
 }
 
 func (w *writer) boards() {
@@ -43,7 +44,7 @@ func (w *writer) boards() {
 		if b.Asked {
 			from = "ask the yard"
 		}
-		t.Row(v.Species, fmt.Sprint(len(v.Boards)), percent(v.Waste()), percent(v.LeastWaste()), w.boardSizes(v), from)
+		t.Row(v.Species, fmt.Sprint(len(v.Boards)), report.Percent(v.Waste()), report.Percent(v.LeastWaste()), w.boardSizes(v), from)
 	}
 	t.Note = "Waste is sawdust and offcuts of the boards bought. The bound counts the ground that the pieces cover with their saw cuts, in whole boards of the size; no plan can waste less."
 	w.add(t)
@@ -158,7 +159,7 @@ func (w *writer) shopping() {
 		case "each", "lot", "m":
 			amount = fmt.Sprintf("%.0f", l.Amount)
 		}
-		t.Row(l.Name, amount, l.Unit, l.How, each, fmt.Sprintf("%.0f", l.Likely), percent(l.Spread), l.From)
+		t.Row(l.Name, amount, l.Unit, l.How, each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread), l.From)
 	}
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
@@ -169,9 +170,12 @@ func (w *writer) shopping() {
 	if len(e.Missing) > 0 {
 		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
-	sheet := nest.DefaultOptions().Stock
-	w.say("The cutter's file lays stems, breasthooks, cross pieces and the gauges for bent ribs on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
-		wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
+	sheet, forms := nest.DefaultOptions().Stock, ""
+	if w.Bend.OnForms() {
+		forms = " and the forms"
+	}
+	w.say("The cutter's file lays stems, breasthooks, cross pieces, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+		forms, wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
 }
 
 func (w *writer) hours() {
@@ -186,5 +190,3 @@ func (w *writer) hours() {
 	w.add(t)
 	w.say("The same boat by a builder who is: %s.", wording.Joined(hours.Skills(), "; ", func(s hours.Skill) string { return fmt.Sprintf("%s %.0f hours", s, hours.Hours(w.Work, "", s)) }))
 }
-
-func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }

@@ -19,7 +19,7 @@ import (
 func Bending(b Balance, units measure.System) []report.Block {
 	l := report.Letters{Units: units}
 	out := append([]report.Block{report.Chapter("Bends and balance")}, verdicts(b.Report.Findings)...)
-	out = append(out, report.Section("Ribs"), ribsInSteam(b.Report), ribTable(b.Report, l),
+	out = append(out, report.Section("Ribs"), ribsInSteam(b.Report), firstRib(b.Report, l), ribTable(b.Report, l),
 		report.Caution{Words: "Bend one rib and look at it before you bend the others. Steam scalds: vent the box and wear gauntlets.", Says: "common practice; limits of steamed bends are from memory, stresses are for clear, straight wood"})
 	out = append(out, PushedIn(b.Report, b.Loose, l)...)
 	out = append(append(out, under(AtRestGunwales(b.Report, l))...), gunwales(b.Report, l))
@@ -65,7 +65,7 @@ func curesOf(l finding.List) (fails, cures []string) {
 }
 
 func verdictTable(l finding.List) report.Table {
-	t := report.Titled("").Words("Part").Names("Verdict").Numbers("Has", "Limit").Names("Unit").Numbers("Room").Noted("r/t is the inner radius over thickness, for ribs on the form: more is easier. N/mm2 is a stress: less is easier. \"Dry, eases\" lies between what wood bears for years and what it is bent to once: such a part gives up some of its spring.")
+	t := report.Titled("").Words("Part").Names("Verdict").Numbers("Has", "Limit").Names("Unit").Numbers("Room").Noted("r/t is the inner radius over thickness, for ribs as they are bent hot: more is easier. N/mm2 is a stress: less is easier. \"Dry, eases\" lies between what wood bears for years and what it is bent to once: such a part gives up some of its spring.")
 	for _, f := range l.Sorted() {
 		row := []string{f.About, f.Verdict.String(), "", "", "", ""}
 		if f.IsSet() {
@@ -87,7 +87,11 @@ func share(margin float64) string {
 // ribsInSteam says how ribs are steamed, and how they dry.
 func ribsInSteam(r *bend.Report) report.Paragraph {
 	d, wood := r.Frame.Design, r.Boat.Ribs
-	words := fmt.Sprintf("%s, steam %.0f minutes at %.0f %% moisture; forms are for %.0f %% of springback.", wording.Capital(wood.Name), r.Ribs[0].Minutes, d.Bending.Moisture, 100*d.Bending.Springback)
+	how := "bent in place, by hand and eye, beyond their marks"
+	if r.OnForms() {
+		how = fmt.Sprintf("bent on forms (%d), made tighter", len(r.Forms))
+	}
+	words := fmt.Sprintf("%s, steam %.0f minutes at %.0f %% moisture; %s for %.0f %% of springback.", wording.Capital(wood.Name), r.Ribs[0].Minutes, d.Bending.Moisture, how, 100*d.Bending.Springback)
 	if least := r.LeastMoisture; d.Bending.Moisture < least {
 		words += fmt.Sprintf(" Such bends want stock of at least %.0f %%: soak it, or take air-dried stock.", least)
 	}
@@ -97,16 +101,32 @@ func ribsInSteam(r *bend.Report) report.Paragraph {
 	return report.Paragraph{Words: words}
 }
 
-// ribTable says what each rib is relaxed to, how it pushes and on what form it is bent.
+// firstRib says how little is known of springback before a rib is bent, and how the first
+// one tells it.
+func firstRib(r *bend.Report, l report.Letters) report.Paragraph {
+	rib, at := r.Ribs[r.TestRib()], r.Expected()
+	return report.Paragraph{Words: fmt.Sprintf("Springback is not known to better than %.0f points of a hundred before the first rib of a board is bent: that is %s %s of free width at rib %s. Bend that rib first, measure its free width cold, and set bending.springback to %.2f + (measured - %s) / %s, all in %s.",
+		100*timber.SpringbackDoubt, l.Rough(100*timber.SpringbackDoubt*rib.Point), l.Unit(), rib.Name, at.Back, l.Rough(at.Width), l.Whole(100*rib.Point), l.Unit())}
+}
+
+// ribTable says how wide each rib is held hot and what it is relaxed to, how it pushes,
+// and how tight it is bent.
 func ribTable(r *bend.Report, l report.Letters) report.Table {
-	t := report.Titled("Widths between the heads and radii, to the middle of the thickness, "+l.Unit()).Names("Rib").Numbers("In place", "Relax to", "Push, N", "Stress, N/mm2").Words("Form radius, from the keel out")
+	held, bent := "Held hot", "Hot radius, from the keel out"
+	if r.OnForms() {
+		held, bent = "On form", "Form radius, from the keel out"
+	}
+	t := report.Titled("Widths between the heads and radii, to the middle of the thickness, "+l.Unit()).Names("Rib").Numbers("In place", held, "Relax to", "Push, N", "Stress, N/mm2").Words(bent)
 	for i, rib := range r.Ribs {
-		relax := "-"
+		relax, hot := "-", "-"
 		if rib.Relax > 0 {
-			relax = l.Whole(rib.Relax)
+			relax = l.Rough(rib.Relax)
+		}
+		if rib.Hot > 0 {
+			hot = l.Rough(rib.Hot)
 		}
 		arcs := wording.List(rib.Arcs, func(a bend.Arc) string { return a.Name + " " + radius(a.Form, l.Whole) })
-		t.Row(rib.Name, l.Whole(2*r.Frame.Ribs[i].Section.HalfBreadth), relax, report.Signed(rib.Push), report.Number(rib.Stress), arcs)
+		t.Row(rib.Name, l.Whole(2*r.Frame.Ribs[i].Section.HalfBreadth), hot, relax, report.Signed(rib.Push), report.Number(rib.Stress), arcs)
 	}
 	return t
 }
