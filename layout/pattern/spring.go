@@ -20,11 +20,11 @@ import (
 // without a neutral set. Ribs of a group may differ by what one-sided cross pieces ask
 // of them.
 func setTo(b *bend.Report, g frame.Group, units measure.System) string {
-	words, before := "", "pegging"
+	words, before := "", ""
 	if b.OnForms() {
-		before = "fitting"
+		before = " before fitting"
 	} else if hot := ribNamed(b, g.Rib.Name).Hot; hot > 0 {
-		words = "bend hot to " + units.Rough(hot) + ", "
+		words = "hot " + units.Rough(hot) + ", "
 	}
 	if b.Boat.Why != nil {
 		return strings.TrimSuffix(words, ", ")
@@ -39,7 +39,7 @@ func setTo(b *bend.Report, g frame.Group, units measure.System) string {
 	if most-least > marks.FreeWidth { // else nearer than anyone can relax a rib
 		width = units.Rough(least) + " to " + units.Rough(most)
 	}
-	return words + "relax to " + width + " between heads before " + before
+	return words + "relax to " + width + " between heads" + before
 }
 
 // drawRelax letters what a rib is bent and relaxed to on the rib itself, before its first
@@ -108,11 +108,11 @@ func stockState(f *frame.Frame) string {
 // sheets are counted.
 func setting(b *bend.Report) string {
 	d := b.Frame.Design
-	what := "\"Hot\" radii and widths are"
+	what := "Ribs are bent hot"
 	if b.OnForms() {
 		what = "Rib forms are"
 	}
-	words := fmt.Sprintf("%s %.0f %% tighter than the free rib: measure your first. Steam %.0f minutes.", what, 100*d.Bending.Springback, b.Ribs[0].Minutes)
+	words := fmt.Sprintf("%s %.0f %% tighter than free: measure your first. Steam %.0f minutes.", what, 100*d.Bending.Springback, b.Ribs[0].Minutes)
 	if b.Boat.Why == nil {
 		words += " \"Relax to\": the free rib's width at mid-thickness that takes the load off the cross pieces."
 	} else {

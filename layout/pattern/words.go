@@ -41,7 +41,7 @@ func checks(b *bend.Report, units measure.System) []string {
 		"Keel, end to end: " + both(units, f.Keel.Fore-f.Keel.Aft) + ".",
 		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, both(units, mid.Section.HalfBreadth)),
 		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
-		fmt.Sprintf("Steam and bend rib %s first. When it is cold and free, measure between its heads: the build book says what springback that is, and what to change, before you bend the others.", b.Ribs[b.TestRib()].Name),
+		fmt.Sprintf("Bend rib %s first: its free width tells the springback of the board; see the build book.", b.Ribs[b.TestRib()].Name),
 	}
 }
 
@@ -64,11 +64,11 @@ func codes(f *frame.Frame, units measure.System) []string {
 
 // gauges says which shape the gauges show, and when they are held to a rib.
 func gauges(b *bend.Report) string {
-	const lies = "Gauges in the cutter's file: the outer curve lies inside the rib of that number, its straight end on the boat's middle line. "
+	const lie = "Gauges in the cutter's file lie inside the rib of that number, their straight end on the middle line. They show it "
 	if b.OnForms() {
-		return lies + "They show the free rib, off its form and relaxed, before it is fitted."
+		return lie + "free: off its form and relaxed, before it is fitted."
 	}
-	return lies + "They show the rib as it stands in the boat: true the bilges to them while they are hot."
+	return lie + "as it stands in the boat: true the hot bilges to them."
 }
 
 // cautions lists what can hurt, with who says so where someone does.
@@ -158,7 +158,7 @@ func tightest(b *bend.Report) string {
 			}
 		}
 	}
-	words := fmt.Sprintf("Tightest bend: rib %s, bent hot to an inside radius of %.1f thicknesses. %s, steamed, takes about %.3g without a strap and %.3g with one (from memory: test-bend first).",
+	words := fmt.Sprintf("Tightest bend, hot: rib %s, inside radius %.1f thicknesses. %s, steamed, takes about %.3g without a strap and %.3g with one (from memory: test-bend first).",
 		name, tight, wording.Capital(wood.Name), wood.FreeRatio, wood.StrapRatio)
 	switch {
 	case tight < wood.StrapRatio:

@@ -76,6 +76,8 @@ func TestDesignTakesEveryValue(t *testing.T) {
 hull.length = 11 ft
 bow.rake = 12.5 deg
 gunwale.plies = 4
+ribs.spare = 2
+bending.method = "on forms"
 gunwale.scarfs = [-1 m, 1 m]
 skin.mass = 510 g/m2
 stern.horn = 17 mm
@@ -91,8 +93,8 @@ hull.symmetric = false
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := fmt.Sprint(d.Hull.Length, d.Bow.Rake, d.Gunwale.Plies, d.Gunwale.Scarfs, d.Skin.Mass, d.Stern.Horn, d.Hull.Symmetric, len(d.Thwarts), d.Thwarts[0].Kind == design.Yoke)
-	want := "3352.8 mm 12.5 deg 4 [-1000 mm 1000 mm] 510 17 mm false 1 true"
+	got := fmt.Sprint(d.Hull.Length, d.Bow.Rake, d.Gunwale.Plies, d.Ribs.Spare, d.Bending.Method, d.Gunwale.Scarfs, d.Skin.Mass, d.Stern.Horn, d.Hull.Symmetric, len(d.Thwarts), d.Thwarts[0].Kind == design.Yoke)
+	want := "3352.8 mm 12.5 deg 4 2 on forms [-1000 mm 1000 mm] 510 17 mm false 1 true"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}

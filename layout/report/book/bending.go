@@ -34,7 +34,7 @@ func (w *writer) widths() {
 		if b.Relax > 0 {
 			free = w.Rough(b.Relax)
 		}
-		t.Row(r.Name, hot, free, w.Whole(2*r.Section.HalfBreadth), signed(w.Cell(b.Point)))
+		t.Row(r.Name, hot, free, w.Cell(2*r.Section.HalfBreadth), signed(w.Cell(b.Point)))
 	}
 	t.Note = fmt.Sprintf("Free: %s, cold. Widths held and free are in steps of %s: wood keeps to no finer.", when, report.Either(w.Letters.Units, "5 mm", "1/4 in"))
 	w.add(t)

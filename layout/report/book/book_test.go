@@ -161,7 +161,9 @@ func TestTold(t *testing.T) {
 	rows("Middles of the stringers, from the middle of the blank, mm", 29)
 	rows("Cross pieces, under the gunwales, mm", 6)
 	rows("Spreaders while building, mm", 3)
-	rows("Sticks, mm", 6+29+2+1+8+2+6)
+	rows("Widths between the heads, to the middle of the thickness, mm", 29)
+	rows("Depths from a straightedge across the gunwales, mm", 29)
+	rows("Sticks, mm", 6+29+6+2+1+8+2+6)
 	cautions := ""
 	figures := 0
 	for _, k := range b.Blocks {

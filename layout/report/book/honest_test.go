@@ -110,7 +110,7 @@ func TestBothSystemsAgree(t *testing.T) {
 					continue
 				}
 				figures++
-				if math.Abs(a-float64(b)) > 25.4/32+0.051 && !strings.HasPrefix(m.Columns[c].Head, "For ") {
+				if most := agree(m.Columns[c].Head); math.Abs(a-float64(b)) > most && !strings.HasPrefix(m.Columns[c].Head, "For ") {
 					t.Errorf("%s, %s: %s mm and %s in are not one length", title, m.Columns[c].Head, mm, inch)
 				}
 			}
@@ -119,6 +119,19 @@ func TestBothSystemsAgree(t *testing.T) {
 	if figures < 500 {
 		t.Errorf("only %d figures were compared", figures)
 	}
+}
+
+// agree is how far two figures of a column may be off for the last step of both: tenths
+// of a mm and sixteenths of an inch; what is bent by hand stands in 5 mm and quarters,
+// depths under a straightedge in whole mm.
+func agree(head string) float64 {
+	switch head {
+	case "Held hot", "Free: relax to", "Relax to, before pegging", "Free width":
+		return 2.5 + 25.4/8
+	case "To the keel's upper face", "To the inside of the rib":
+		return 0.5 + 25.4/32
+	}
+	return 25.4/32 + 0.051
 }
 
 // masses reads a mass that stands in kilograms in one book and pounds in the other.

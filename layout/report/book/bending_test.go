@@ -1,0 +1,125 @@
+package book
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/layout/report"
+	"ribwright/layout/typeset"
+)
+
+// steps are what is done at each stage of the order of work, by the stage's first word.
+func steps(b report.Report) map[string]string {
+	out, stage := map[string]string{}, ""
+	for _, k := range b.Blocks {
+		switch k := k.(type) {
+		case report.Heading:
+			stage, _, _ = strings.Cut(k.Words, ", ")
+		case report.List:
+			out[stage] += strings.Join(k.Items, "\n") + "\n"
+		}
+	}
+	return out
+}
+
+// TestOrderOfBending: in place the ribs go hot into their mortises, from midship
+// outward, and stay overnight under battens before they are pegged; not a word of forms.
+// On forms they are taken off and relaxed before they are fitted. Both begin with a
+// frame that depth can be measured in.
+func TestOrderOfBending(t *testing.T) {
+	inOrder := func(t *testing.T, text string, words ...string) {
+		t.Helper()
+		at := 0
+		for _, w := range words {
+			i := strings.Index(text[at:], w)
+			if i < 0 {
+				t.Errorf("%q does not follow in %q", w, text)
+				return
+			}
+			at += i
+		}
+	}
+	for _, method := range []design.Method{design.InPlace, design.OnForms} {
+		d := shipped(t, "lake")
+		d.Bending.Method = method
+		f := facts(t, d, measure.Metric)
+		b := bookOf(t, f)
+		do := steps(b)
+		inOrder(t, do["Setting up"], "trestles", "Spread the gunwales", "clamp it to the feet of both stems", "Measure beam and depth", "straightedge to the keel")
+		if strings.Contains(do["Ribs"], "Measure beam and depth") {
+			t.Errorf("%v: depth is measured among the ribs", method)
+		}
+		if method == design.InPlace {
+			inOrder(t, do["Ribs"], "6 spare blanks", "Soak", "rib M first", "one bilge after the other", "into their mortises while the rib is hot", "middle on the keel",
+				"outward in pairs", "batten along each bilge", "overnight", "relax", "peg")
+			if strings.Contains(do["Ribs"], " form ") || strings.Contains(do["Ribs"], " forms") {
+				t.Errorf("in place the work on the ribs speaks of forms: %q", do["Ribs"])
+			}
+			if _, there := tables(b)["Forms for bending ribs, mm"]; there {
+				t.Error("in place the book lists forms")
+			}
+			continue
+		}
+		inOrder(t, do["Ribs"], "Soak", "Saw the form for rib M", "the other forms, 14 in all", "Clamp the middle", "tie a lath", "gauge", "relax", "from midship outward in pairs", "peg")
+		if n := len(tables(b)["Forms for bending ribs, mm"].Rows); n != len(f.Frame.RibGroups) {
+			t.Errorf("%d forms are listed for %d groups", n, len(f.Frame.RibGroups))
+		}
+		sheet := sheet(t, "letter")
+		doc, err := typeset.Lay(b, sheet)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, s := range doc.Sheets {
+			apart(t, fmt.Sprintf("sheet %d", i+1), s, sheet.Area)
+		}
+	}
+}
+
+// TestFreeWidthsInSteps: every width that is bent or relaxed by hand is told in whole
+// 5 mm, within half a step of what was worked out.
+func TestFreeWidthsInSteps(t *testing.T) {
+	f := facts(t, shipped(t, "river"), measure.Metric)
+	all := tables(bookOf(t, f))
+	check := func(cell string, want float64) {
+		t.Helper()
+		mm, err := strconv.Atoi(cell)
+		if err != nil || mm%5 != 0 || math.Abs(float64(mm)-want) > 2.5+1e-9 {
+			t.Errorf("%q is told for %.2f mm: %v", cell, want, err)
+		}
+	}
+	for i, row := range all["Widths between the heads, to the middle of the thickness, mm"].Rows {
+		check(row[1], f.Bend.Ribs[i].Hot)
+		check(row[2], f.Bend.Ribs[i].Relax)
+		check(all["Lengths, mm"].Rows[i][5], f.Bend.Ribs[i].Relax)
+	}
+	for i, row := range all["Rib M, free width measured, mm"].Rows {
+		check(row[0], f.Bend.Test[i].Width)
+		if want := fmt.Sprintf("%.0f %%", 100*f.Bend.Test[i].Back); row[1] != want {
+			t.Errorf("%s mm is %s, want %s", row[0], row[1], want)
+		}
+	}
+}
+
+// TestDepthsFromStraightedge: a rib's inside lies a rib's thickness above the keel's
+// upper face, and the straightedge a gunwale's height over the depth drawn: H cos t +
+// W/2 sin t for a gunwale W by H that leans by t, less than 1 mm more where an edge-set
+// turns it.
+func TestDepthsFromStraightedge(t *testing.T) {
+	f := facts(t, shipped(t, "lake"), measure.Metric)
+	d := f.Frame.Design
+	for i, row := range tables(bookOf(t, f))["Depths from a straightedge across the gunwales, mm"].Rows {
+		keel, errA := strconv.ParseFloat(row[1], 64)
+		rib, errB := strconv.ParseFloat(row[2], 64)
+		sin, cos := math.Sincos(float64(d.Gunwale.Tilt))
+		high := float64(d.Gunwale.Height)*cos + float64(d.Gunwale.Width)/2*sin
+		want := f.Frame.Ribs[i].Section.Depth + high - f.Frame.Ribs[i].Thickness/2
+		if errA != nil || errB != nil || math.Abs(rib-want) > 1.5 || math.Abs(keel-rib-f.Frame.Ribs[i].Thickness) > 1 {
+			t.Errorf("rib %s: %v, want %.1f mm to its inside", row[0], row, want)
+		}
+	}
+}
