@@ -25,7 +25,7 @@ func ribOf(p part, f *frame.Frame, r frame.Rib) Object {
 		{"bend_marks_mm", p.all("bend mark", len(r.BendMarks))}, {"stringer_marks_mm", p.all("stringer mark", len(r.StringerMarks))},
 		{"tightest_radius_over_thickness", fixed(r.Tightest)},
 		{"skin_half_section_mm", each(f.Corners(r), place)},
-		{"relax_to_mm", p.maybe("relax to", 0)}, // null without a neutral set
+		{"relax_to_mm", p.maybe("relax to", 0)},   // null without a neutral set
 		{"hot_width_mm", p.maybe("hot width", 0)}, // null when its heads would cross
 		{"form_radii_mm", upTo(arcs, func(i int) fixed { return p.maybe("form radius", i+1) })},
 		{"pushed_in", Object{{"hinged", pushedIn(p, "hinged")}, {"clamped", pushedIn(p, "clamped")}}},
