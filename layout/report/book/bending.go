@@ -89,7 +89,7 @@ func (w *writer) datum() {
 func (w *writer) setUp() []string {
 	keel := "Hang the keel in cords from the gunwales so that it stands at the depths of the table Depths."
 	if w.Bend.EdgeSet == nil {
-		keel = "Mark the keel from the story stick while it is straight and clamp it to the feet of both stems. Hang it in cords from the gunwales at the depths of the table Depths. A string at the same depths serves until the keel is planed."
+		keel = "Mark the keel from the story stick while it is straight and clamp it to the feet of both stems. Hang it in cords from the gunwales so that it stands at the depths of the table Depths. A string at the same depths serves until the keel is planed."
 	}
 	return slices.Concat(w.joined(), []string{
 		"Stand the gunwales on two trestles that are level with each other and across.",

@@ -47,10 +47,15 @@ func TestOrderOfBending(t *testing.T) {
 	for _, method := range []design.Method{design.InPlace, design.OnForms} {
 		d := shipped(t, "lake")
 		d.Bending.Method = method
+		keel := "join it to both stems"
+		if method == design.OnForms { // and without edge-set
+			d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft, keel = 0, 0, "clamp it to the feet of both stems"
+		}
 		f := facts(t, d, measure.Metric)
 		b := bookOf(t, f)
 		do := steps(b)
-		inOrder(t, do["Setting up"], "join it to both stems before anything is sprung", "trestles", "Spread the gunwales", "spring the edge-set", "Measure beam and depth", "straightedge to the keel")
+		inOrder(t, do["Setting up"], keel)
+		inOrder(t, do["Setting up"], "trestles", "Spread the gunwales", "it stands at the depths", "Measure beam and depth", "straightedge to the keel")
 		if strings.Contains(do["Ribs"], "Measure beam and depth") {
 			t.Errorf("%v: depth is measured among the ribs", method)
 		}
