@@ -9,19 +9,21 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/marks"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 )
 
 // Numbers gathers every number that the patterns of a boat show, and where each piece
 // of them lies on the sheets. What is a mark on wood comes from the list of marks of
-// the same frame; lines and outlines come from the frame.
+// the same frame; lines and outlines come from the frame, forces from how it is bent.
 //
 // Errors: a design that has no fingerprint, which Check would have refused; a list that
 // lacks a mark of the frame, by its name.
-func Numbers(f *frame.Frame, list []marks.Mark, doc layout.Document) (Object, error) {
+func Numbers(b *bend.Report, list []marks.Mark, doc layout.Document) (Object, error) {
+	f := b.Frame
 	l := &lookup{in: marks.Index(list)}
 	out, err := of(f.Design, Object{
-		{"hull", hullOf(l.part("hull"))},
+		{"hull", hullOf(l, b)},
 		{"gunwale", gunwaleOf(l, f)},
 		{"ribs", each(f.Ribs, func(r frame.Rib) Object { return ribOf(l.part("rib "+r.Name), f, r) })},
 		{"stems", each([]frame.Stem{f.Bow, f.Stern}, func(s frame.Stem) Object { return stemOf(l.part(s.End+" stem"), s) })},

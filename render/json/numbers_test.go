@@ -13,14 +13,20 @@ import (
 	"ribwright/layout"
 )
 
-// listed returns the marks of a frame, forms and relaxed widths among them.
-func listed(t testing.TB, f *frame.Frame) []marks.Mark {
+// bent returns how the wood of a frame is bent.
+func bent(t testing.TB, f *frame.Frame) *bend.Report {
 	t.Helper()
 	b, err := bend.Of(f)
 	if err != nil {
 		t.Fatal(err)
 	}
-	list, err := marks.Of(f, b)
+	return b
+}
+
+// listed returns the marks of a frame, forms and relaxed widths among them.
+func listed(t testing.TB, f *frame.Frame) []marks.Mark {
+	t.Helper()
+	list, err := marks.Of(f, bent(t, f))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -29,9 +35,9 @@ func listed(t testing.TB, f *frame.Frame) []marks.Mark {
 
 // TestNumbersAreTheMarks writes a list whose every value stands once, and finds each
 // of them once: no number of wood comes from elsewhere and none is left out. Lines,
-// outlines, ratios and counts are no marks.
+// outlines, forces, ratios and counts are no marks.
 func TestNumbersAreTheMarks(t *testing.T) {
-	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
+	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "force_n", "before_gluing_n", "after_gluing_n", "beam_with_sticks_alone_mm", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
 	for _, name := range design.ShippedNames() {
 		f := built(t, name)
 		list := listed(t, f)
@@ -61,7 +67,7 @@ func TestNumbersAreTheMarks(t *testing.T) {
 				got = append(got, v)
 			}
 		}
-		walk(parsed(t)(Numbers(f, list, layout.Document{})))
+		walk(parsed(t)(Numbers(bent(t, f), list, layout.Document{})))
 		slices.Sort(want)
 		slices.Sort(got)
 		if !slices.Equal(got, want) {
@@ -73,7 +79,7 @@ func TestNumbersAreTheMarks(t *testing.T) {
 // TestNumbersLackAMark: a list of another boat is refused, by the first mark missing.
 func TestNumbersLackAMark(t *testing.T) {
 	f := built(t, "river")
-	_, err := Numbers(f, listed(t, built(t, "brook")), layout.Document{})
+	_, err := Numbers(bent(t, f), listed(t, built(t, "brook")), layout.Document{})
 	if err == nil || !strings.Contains(err.Error(), "the list of marks has no ") {
 		t.Errorf("got %v", err)
 	}
@@ -86,7 +92,7 @@ func TestNumbersWithoutBending(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := parsed(t)(Numbers(f, list, layout.Document{}))
+	all := parsed(t)(Numbers(bent(t, f), list, layout.Document{}))
 	rib := first(all["ribs"]).(map[string]any)
 	if v, there := rib["relax_to_mm"]; !there || v != nil {
 		t.Errorf("relaxed to %v", v)
@@ -104,10 +110,11 @@ func TestNumbersWithoutBending(t *testing.T) {
 // TestFieldNames holds the promise of the field names that other programs read.
 func TestFieldNames(t *testing.T) {
 	f := built(t, "river")
-	all := parsed(t)(Numbers(f, listed(t, f), layout.Document{}))
+	all := parsed(t)(Numbers(bent(t, f), listed(t, f), layout.Document{}))
 	promised := map[string]string{
 		"design":                 "title slug edition fingerprint",
-		"hull":                   "length_mm beam_mm depth_mm",
+		"hull":                   "length_mm beam_mm depth_mm spreaders",
+		"hull.spreaders":         "station_mm beam_mm holds force_n before_gluing_n after_gluing_n",
 		"gunwale":                "stock_length_mm tilt_deg line_mm mortises plies ply_mm glued form_radius_mm",
 		"gunwale.mortises":       "rib station_mm from_midship_mm along_line_mm length_mm width_mm depth_mm bevel_deg",
 		"ribs":                   "rib station_mm half_breadth_mm depth_mm length_mm blank_mm thickness_mm half_arcs bend_marks_mm stringer_marks_mm relax_to_mm form_radii_mm pushed_in",

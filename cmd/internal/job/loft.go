@@ -80,8 +80,12 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	bends, err := k.bending()
+	if err != nil {
+		return nil, err
+	}
 	slug, sheets := k.design.Slug(), made.printed
-	numbers, err := json.Numbers(made.frame, list, sheets)
+	numbers, err := json.Numbers(bends, list, sheets)
 	if err != nil {
 		return nil, of(k.name, err)
 	}
