@@ -140,7 +140,7 @@ func (w *writer) frameSteps() []step {
 			tools: "band saw or bow saw, spokeshave, drill", check: "lay the stem on its pattern; the notch takes both gunwales",
 			care: "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"},
 		{stage: hours.Setup, do: slices.Concat(w.joined(), []string{
-			"Tie the gunwales' ends to the stems. " + w.heldApart() + " Peg the breasthooks.",
+			"Spread the gunwales, their ends tied to the stems. " + w.heldApart() + " Peg the breasthooks.",
 			"Set the lean with a bevel; fit the cross pieces.",
 			"Sight along both gunwales and measure both diagonals, end to spreader."}, w.sprung()),
 			tools: "spreaders, straps or cord for a windlass, clamps, level, bevel, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
