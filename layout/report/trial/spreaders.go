@@ -24,7 +24,7 @@ func Spreaders(b *bend.Report, l report.Letters) []report.Block {
 		row := []string{l.Station(s.At), s.Holds.String(), l.Units.Force(s.Force)}
 		if slips {
 			before := l.Units.Force(s.Before)
-			if b.Frame.Design.Gunwale.Glued == design.GluedOnForm {
+			if byForm(b) {
 				before = "the form"
 			}
 			row = append(row, before, l.Units.Force(s.After))
@@ -37,26 +37,37 @@ func Spreaders(b *bend.Report, l report.Letters) []report.Block {
 	}
 	t.Note += fmt.Sprintf(" Sticks alone: the beam when every spreader can only push. The ends spring apart with about %s on each: tie them before the spreaders go in. All from the stiffness of clear wood, which varies by a fifth.", l.Units.Force(math.Max(math.Abs(b.Spread.Ends[0]), math.Abs(b.Spread.Ends[1]))))
 	out := []report.Block{t}
-	if words := sticksAlone(b.Spread, l); words != "" {
+	if words := sticksAlone(b, l); words != "" {
 		out = append(out, report.Caution{Words: words, Says: "beam theory, for clear wood"})
 	}
 	return out
 }
 
-// sticksAlone warns of spreaders that must pull; "" when all push.
-func sticksAlone(s *spreader.Set, l report.Letters) string {
+// byForm reports whether a form holds the plies while they are glued.
+func byForm(b *bend.Report) bool {
+	return b.Boat.Glue.Plies > 1 && b.Frame.Design.Gunwale.Glued == design.GluedOnForm
+}
+
+// sticksAlone warns of spreaders that must pull; "" when all push or a form holds the
+// gunwales.
+func sticksAlone(b *bend.Report, l report.Letters) string {
+	s, glue := b.Spread, b.Boat.Glue
 	var pull []spreader.Spreader
 	for _, o := range s.Spreaders {
 		if o.Holds == spreader.Together {
 			pull = append(pull, o)
 		}
 	}
-	if len(pull) == 0 {
+	if len(pull) == 0 || byForm(b) {
 		return ""
 	}
 	words := fmt.Sprintf("Hold the gunwales TOGETHER at %s: a stick that only pushes falls out there.", wording.List(pull, func(o spreader.Spreader) string { return l.Station(o.At) }))
 	if w := s.Widest(); w.Alone-w.Beam > 2 {
-		words += fmt.Sprintf(" With sticks alone they stand %s apart at %s where the design has %s, and plies glued so stay too wide.", l.Length(w.Alone), l.Station(w.At), l.Length(w.Beam))
+		words += fmt.Sprintf(" With sticks alone they stand %s apart at %s where the design has %s", l.Length(w.Alone), l.Station(w.At), l.Length(w.Beam))
+		if glue.Plies > 1 {
+			words += ", and plies glued so stay too wide"
+		}
+		words += "."
 	}
 	return words
 }
