@@ -43,6 +43,8 @@ var solvers = []solver{
 	{"trial/afloat", "Run WithOutfits LooseRibs", "takes the boat out on paper"},
 	{"trial/balance", "Of New Give .Settle .Neutral .Trials .Choose .Rests .RibStress .RibStiffness .FreeRadius", "finds the balance of gunwales, ribs and cross pieces"},
 	{"trial/bend", "Of", "judges every bend"},
+	{"curve", "NewElastica", "bends a stick through pins"},
+	{"trial/spreader", "Of", "bends the gunwales round their spreaders"},
 	{"trial/edgeset", "Of .Cure", "lets the frame go in profile"},
 	{"trial/pushed", "Of", "lets ribs come to rest"},
 	{"trial/handwork", "Of", "works out what errors of hand work do to the boat"},

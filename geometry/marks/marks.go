@@ -23,7 +23,7 @@ const (
 
 // Name says which mark of a boat one is. No two marks of a list have the same.
 type Name struct {
-	Part     string // "gunwale", "mortise F3", "rib F3", "bow stem", "thwart 1" as the patterns number it, "stringer 1" from the keel up
+	Part     string // "gunwale", "mortise F3", "rib F3", "bow stem", "spreader 1" from aft, "thwart 1" as the patterns number it, "stringer 1" from the keel up
 	Quantity string // "stock length", "from midship", "bend mark", "middle of rib F3"
 	Number   int    // from 1 where a part has several of the quantity; 0 where it has one
 }
@@ -53,6 +53,7 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	}
 	l.ends(f)
 	l.hull(f)
+	l.spreaders(f)
 	for i, t := range f.Thwarts {
 		l.thwart(i, t)
 	}

@@ -31,6 +31,15 @@ func (l *list) hull(f *frame.Frame) {
 		length("keel end at bow", h.Bow.Toe.X, sawn), length("keel end at stern", -h.Stern.Toe.X, sawn))
 }
 
+// spreaders lists where and how wide the gunwales are held while they are bent, by
+// number from aft.
+func (l *list) spreaders(f *frame.Frame) {
+	for i, s := range f.Design.AllSpreaders() {
+		l.add(fmt.Sprintf("spreader %d", i+1), length("station", float64(s.At), set),
+			length("from midship", f.Gunwale.OnStock(float64(s.At)), pencil), length("beam", float64(s.Beam), set))
+	}
+}
+
 func (l *list) thwart(i int, t frame.Thwart) {
 	l.add(fmt.Sprintf("thwart %d", i+1), length("station", t.At, set), length("thickness", t.Thickness, planed),
 		length("length", t.Length, pencil), length("between gunwales", t.Between, FreeWidth), angle("end cut", t.EndCut))

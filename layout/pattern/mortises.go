@@ -40,6 +40,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	}
 	drawScarfs(&d, f, half, units)
 	drawThwarts(&d, f, half)
+	drawSpreaders(&d, b, half, units)
 	drawZones(&d, f, half)
 	drawEndCut(&d, g.Fore, g.ForeCut, g.ForeRise, half, 1, units)
 	if !d.Turns {
@@ -103,10 +104,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 		}
 		at = g.OnStock(at)
 		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
-		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60))
-		if whose != "" {
-			d.Write(at, -half+0.9, small, layout.Middle, whose[2:])
-		}
+		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60-lettering.Width(whose, small))+whose)
 		d.Whole = append(d.Whole, layout.Span{From: at - t.Hole/2 - 5, To: at + t.Hole/2 + 1})
 	}
 }

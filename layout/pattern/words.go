@@ -5,9 +5,9 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 )
@@ -98,15 +98,15 @@ func stationOf(units measure.System, station float64) string {
 func shape(b *bend.Report, units measure.System) []string {
 	f := b.Frame
 	g, s := &f.Gunwale, f.Hull.Sheer
-	spread := wording.Joined(f.Design.AllSpreaders(), "; ", func(p design.Spreader) string {
-		x := float64(p.At)
-		if x == 0 {
-			return "midship " + units.Fine(float64(p.Beam))
+	spread := wording.Joined(b.Spread.Spreaders, "; ", func(p spreader.Spreader) string {
+		place := "midship"
+		if p.At != 0 {
+			place = fmt.Sprintf("%s (%s along the gunwale)", stationOf(units, p.At), units.Fine(math.Abs(p.Along)))
 		}
-		return fmt.Sprintf("%s (%s along the gunwale) %s", stationOf(units, x), units.Fine(math.Abs(g.OnStock(x))), units.Fine(float64(p.Beam)))
+		return fmt.Sprintf("%s %s, %s", place, units.Fine(p.Beam), holding(p, units))
 	})
 	out := []string{
-		"Hold the gunwales apart, middle to middle of their undersides: " + spread + ".",
+		"Hold the gunwales, middle to middle of their undersides, with up to the force given on each: " + spread + ". A stick cannot pull: where they want to be held together take a strap or a windlass of cord. Triangles on the gunwale strip mark the places.",
 		fmt.Sprintf("Their lean: %s. Their undersides stand %s above the baseline at midship, %s at the bow, %s at the stern.",
 			leaning(g.Tilt), units.Fine(s.MidZ), units.Fine(s.BowZ), units.Fine(s.SternZ)),
 	}
@@ -114,6 +114,17 @@ func shape(b *bend.Report, units measure.System) []string {
 		out = append(out, edgeSet(b, e, units))
 	}
 	return out
+}
+
+// holding says which way and how hard a spreader holds.
+func holding(s spreader.Spreader, units measure.System) string {
+	switch s.Holds {
+	case spreader.Apart:
+		return "apart " + units.Force(s.Force)
+	case spreader.Together:
+		return "TOGETHER " + units.Force(s.Force)
+	}
+	return "idle"
 }
 
 // edgeSet says how much of an end's rise the wood is sprung for, and whether it bears it.

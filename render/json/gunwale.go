@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 )
@@ -17,15 +18,17 @@ func gunwaleOf(l *lookup, f *frame.Frame) Object {
 		{"edge_set", []Object{edgeSet(p, "bow", sheer.BowSet, g.Height), edgeSet(p, "stern", sheer.SternSet, g.Height)}},
 		{"plies", wood.Plies}, {"ply_mm", p.of("ply thickness")}, {"glued", wood.Glued},
 		{"form_radius_mm", p.maybe("form radius", 0)}, // of a form for the plies, where it is tightest; null for a single ply
-		{"line_mm", line(g.Line, stations(g))},
+		{"line_mm", line(g.Line, stations(f))},
 		{"mortises", each(g.Mortises, func(m frame.Mortise) Object { return mortise(l.part("mortise "+m.Rib), m) })},
 		{"scarfs", spans(p, "scarf", len(g.Scarfs))}, {"no_scarf", spans(p, "no scarf", len(g.NoScarf))},
 	}
 }
 
-// stations are the places that the gunwale's line must pass: midship and mortises.
-func stations(g *frame.Gunwale) []float64 {
-	out := append(each(g.Mortises, func(m frame.Mortise) float64 { return m.Station }), 0)
+// stations are the places that the gunwale's line must pass: mortises and spreaders,
+// midship among them.
+func stations(f *frame.Frame) []float64 {
+	out := append(each(f.Gunwale.Mortises, func(m frame.Mortise) float64 { return m.Station }),
+		each(f.Design.AllSpreaders(), func(s design.Spreader) float64 { return float64(s.At) })...)
 	slices.Sort(out)
 	return slices.Compact(out)
 }

@@ -23,7 +23,7 @@ func Numbers(b *bend.Report, list []marks.Mark, doc layout.Document) (Object, er
 	f := b.Frame
 	l := &lookup{in: marks.Index(list)}
 	out, err := of(f.Design, Object{
-		{"hull", hullOf(l.part("hull"))},
+		{"hull", hullOf(l, b)},
 		{"gunwale", gunwaleOf(l, f)},
 		{"ribs", each(f.Ribs, func(r frame.Rib) Object { return ribOf(l.part("rib "+r.Name), f, r) })},
 		{"stems", each([]frame.Stem{f.Bow, f.Stern}, func(s frame.Stem) Object { return stemOf(l.part(s.End+" stem"), s) })},

@@ -35,9 +35,9 @@ func listed(t testing.TB, f *frame.Frame) []marks.Mark {
 
 // TestNumbersAreTheMarks writes a list whose every value stands once, and finds each
 // of them once: no number of wood comes from elsewhere and none is left out. Lines,
-// outlines, ratios and counts are no marks.
+// outlines, forces, ratios and counts are no marks.
 func TestNumbersAreTheMarks(t *testing.T) {
-	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "edgewise_n_mm2", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
+	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "edgewise_n_mm2", "force_n", "before_gluing_n", "after_gluing_n", "beam_with_sticks_alone_mm", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
 	for _, name := range design.ShippedNames() {
 		f := built(t, name)
 		list := listed(t, f)
@@ -113,7 +113,8 @@ func TestFieldNames(t *testing.T) {
 	all := parsed(t)(Numbers(bent(t, f), listed(t, f), layout.Document{}))
 	promised := map[string]string{
 		"design":                 "title slug edition fingerprint",
-		"hull":                   "length_mm beam_mm depth_mm",
+		"hull":                   "length_mm beam_mm depth_mm spreaders",
+		"hull.spreaders":         "station_mm beam_mm holds force_n before_gluing_n after_gluing_n",
 		"gunwale":                "stock_length_mm tilt_deg line_mm mortises plies ply_mm glued form_radius_mm",
 		"gunwale.mortises":       "rib station_mm from_midship_mm along_line_mm length_mm width_mm depth_mm bevel_deg",
 		"ribs":                   "rib station_mm half_breadth_mm depth_mm length_mm blank_mm thickness_mm half_arcs bend_marks_mm stringer_marks_mm relax_to_mm form_radii_mm pushed_in",

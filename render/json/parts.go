@@ -1,15 +1,32 @@
 package json
 
 import (
+	"fmt"
+
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/spreader"
 )
 
-func hullOf(p part) Object {
+func hullOf(l *lookup, b *bend.Report) Object {
+	p := l.part("hull")
 	return Object{
 		{"length_mm", p.of("length")}, {"beam_mm", p.of("beam")}, {"depth_mm", p.of("depth")}, {"waterline_mm", p.of("waterline")},
 		{"sheer_midship_mm", p.of("sheer at midship")}, {"sheer_bow_mm", p.of("sheer at bow")}, {"sheer_stern_mm", p.of("sheer at stern")},
 		{"keel_end_bow_mm", p.of("keel end at bow")}, {"keel_end_stern_mm", p.of("keel end at stern")},
+		{"spreaders", upTo(len(b.Spread.Spreaders), func(i int) Object {
+			return spreaderOf(l.part(fmt.Sprintf("spreader %d", i+1)), b.Spread.Spreaders[i])
+		})},
+	}
+}
+
+// spreaderOf tells how a spreader holds: forces are its push on each gunwale, outward
+// positive, as one stick, while dry plies slip, and once glued.
+func spreaderOf(p part, s spreader.Spreader) Object {
+	return Object{
+		{"station_mm", p.of("station")}, {"from_midship_mm", p.of("from midship")}, {"beam_mm", p.of("beam")},
+		{"holds", s.Holds.String()}, {"force_n", fixed(s.Force)}, {"before_gluing_n", fixed(s.Before)}, {"after_gluing_n", fixed(s.After)},
+		{"beam_with_sticks_alone_mm", fixed(s.Alone)},
 	}
 }
 

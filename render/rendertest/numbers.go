@@ -9,6 +9,9 @@ import (
 // Numbers is the part of a NAME-numbers.json that tests check, under its own
 // names for things. Lengths are mm, sweeps degrees.
 type Numbers struct {
+	Hull struct {
+		Spreaders []Spreader `json:"spreaders"`
+	} `json:"hull"`
 	Gunwale struct {
 		Ends     [2]float64   `json:"ends_mm"`
 		Height   float64      `json:"height_mm"`
@@ -21,6 +24,14 @@ type Numbers struct {
 	Breasthooks []Flat `json:"breasthooks"`
 	Thwarts     []Flat `json:"thwarts"`
 	Pages       []View `json:"pages"`
+}
+
+// Spreader is one place where the gunwales are held while they are bent.
+type Spreader struct {
+	Station float64 `json:"station_mm"`
+	Beam    float64 `json:"beam_mm"`
+	Holds   string  `json:"holds"`
+	Force   float64 `json:"force_n"`
 }
 
 // EdgeSet is the part of the sheer at one end that is bent in the stock's tall way, a

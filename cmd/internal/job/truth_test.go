@@ -325,6 +325,16 @@ func (s truth) checkGunwaleLine(t *testing.T) {
 		closeTo(t, "mortise "+m.Rib+" along the line", m.AlongLine, at(m.Station)-at(0), 0.05)
 		closeTo(t, "mortise "+m.Rib+" from midship", m.FromMidship, at(m.Station)-at(0)-shift(m.Station), 0.05)
 	}
+	for _, p := range s.numbers.Hull.Spreaders {
+		i := slices.IndexFunc(line, func(q [3]float64) bool { return math.Abs(q[0]-p.Station) < 0.001 })
+		if i < 0 {
+			t.Fatalf("the line has no point at the spreader at station %g", p.Station)
+		}
+		closeTo(t, fmt.Sprintf("beam at the spreader at %g", p.Station), p.Beam, 2*line[i][1], 0.001)
+		if way := map[string]float64{"apart": 1, "together": -1}[p.Holds]; way*p.Force < 0 {
+			t.Errorf("the spreader at %g holds %s with %g N", p.Station, p.Holds, p.Force)
+		}
+	}
 	after, fore := line[0][0], line[len(line)-1][0]
 	closeTo(t, "after end", g.Ends[0], along[0]-at(0)-shift(after), 0.05)
 	closeTo(t, "forward end", g.Ends[1], along[len(along)-1]-at(0)-shift(fore), 0.05)

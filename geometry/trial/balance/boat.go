@@ -92,8 +92,8 @@ func (b *Boat) beyond() *finding.Finding {
 	return nil
 }
 
-// stiff returns the gunwale's bending stiffness about its weak axis, N mm2.
-func (b *Boat) stiff() float64 {
+// Stiff returns the gunwale's bending stiffness about its weak axis, N mm2.
+func (b *Boat) Stiff() float64 {
 	g := &b.Frame.Gunwale
 	return b.Wood.MOE * g.Height * g.Width * g.Width * g.Width / 12
 }
@@ -109,7 +109,7 @@ func (b *Boat) stiff() float64 {
 func (b *Boat) rail() Rail {
 	line := b.Frame.Gunwale.Line
 	aft, fore := line.Ends()
-	ei, tilt := b.stiff(), math.Cos(b.Frame.Gunwale.Tilt)
+	ei, tilt := b.Stiff(), math.Cos(b.Frame.Gunwale.Tilt)
 	r := Rail{From: aft, To: fore,
 		Stiffness: func(x float64) float64 { return ei * b.cosPhi(x) / (tilt * tilt) },
 		Strain: func(x float64) float64 {

@@ -104,7 +104,7 @@ func (b *Boat) Worst(s *State) Rest {
 func (b *Boat) planStress(x, moment float64) float64 {
 	g := &b.Frame.Gunwale
 	designed := b.Curvature(x)
-	now := b.Glue.Kept*designed + moment*math.Cos(g.Tilt)/b.stiff()
+	now := b.Glue.Kept*designed + moment*math.Cos(g.Tilt)/b.Stiff()
 	return b.Glue.Stress(b.Wood.MOE, g.Width, designed, now)
 }
 

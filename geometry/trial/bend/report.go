@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -34,6 +35,7 @@ type Report struct {
 
 	Gunwale   Gunwale
 	EdgeSet   *edgeset.Report // what holds the edge-set and what it does to the boat; nil without one
+	Spread    *spreader.Set   // what holds the gunwales while they are bent
 	Stringers []Stringer      // from the keel up
 	Stems     []Stem          // laminated stems; nil when they are cut
 	Findings  finding.List    // one for each part or run of parts, from the ribs on
@@ -59,6 +61,8 @@ func Of(f *frame.Frame) (*Report, error) {
 	r.onForms()
 	r.Test = r.test()
 	r.gunwale()
+	r.Spread = spreader.Of(b)
+	r.Findings = append(r.Findings, r.Spread.Findings()...)
 	if err := r.battens(); err != nil {
 		return nil, err
 	}

@@ -93,7 +93,7 @@ func (w *writer) setUp() []string {
 	}
 	return slices.Concat(w.joined(), []string{
 		"Stand the gunwales on two trestles that are level with each other and across.",
-		"Spread the gunwales to the widths of the spreader table, tie the ends to the stems, peg the breasthooks.",
+		"Spread the gunwales, their ends tied to the stems. " + w.heldApart() + " Peg the breasthooks.",
 		"Set the lean with a bevel; fit the cross pieces.",
 		"Sight along both gunwales and measure both diagonals, end to spreader.",
 	}, w.sprung(), []string{

@@ -8,18 +8,17 @@ import (
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
+	"ribwright/layout/report/trial"
 )
 
 func (w *writer) crossPieces() {
 	f := w.Frame
 	w.chapter("Spreaders and cross pieces")
-	t := report.Titled("Spreaders while building, "+w.Marks()).Words("Place").Numbers("Along the gunwale", "Middle to middle of the undersides", "Between the inner lower edges")
-	for _, s := range f.Design.AllSpreaders() {
-		x := float64(s.At)
-		inner := 2 * f.Gunwale.EdgeAt(x, -f.Gunwale.Width/2, 0).Y
-		t.Row(w.Station(x), w.Mark(f.Gunwale.OnStock(x)), w.Mark(2*f.Gunwale.Line.Point(x).Y), w.Mark(inner))
+	t := report.Titled("Spreaders while building, "+w.Marks()).Words("Place", "Holds").Numbers("Along the gunwale", "Middle to middle of the undersides", "Between the inner lower edges")
+	for _, s := range w.Bend.Spread.Spreaders {
+		t.Row(w.Station(s.At), s.Holds.String(), w.Mark(s.Along), w.Mark(s.Beam), w.Mark(s.Inner))
 	}
-	w.add(t)
+	w.add(append([]report.Block{t}, trial.Spreaders(w.Bend, w.Letters)...)...)
 	if len(f.Thwarts) == 0 {
 		w.say("The design has no cross pieces that stay in the boat.")
 		return

@@ -3,11 +3,13 @@ package book
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -80,7 +82,7 @@ func (w *writer) woodSteps() []step {
 	case f.Design.Gunwale.Plies > 1:
 		gunwale = []string{
 			"Clamp the dry plies of a gunwale flush and straight. " + marks,
-			"Let the spreaders, or the form, hold the plies to the finished curve while they are glued, their midship marks together: the marks on the middle ply hold, the others slide. " + glue,
+			w.heldToGlue() + " Keep their midship marks together: the marks on the middle ply hold, the others slide. " + glue,
 			cut, end}
 	}
 	return []step{
@@ -103,6 +105,30 @@ func (w *writer) woodSteps() []step {
 	}
 }
 
+// heldToGlue says what holds the dry plies while they are glued in the bend.
+func (w *writer) heldToGlue() string {
+	if w.Frame.Design.Gunwale.Glued == design.GluedOnForm {
+		return "Clamp the plies to the form while they are glued."
+	}
+	return "Hold the plies to the finished curve while they are glued. " + w.heldApart() + " Measure every beam again when the clamps are on."
+}
+
+// heldApart says how the spreaders go in: the pushing ones first.
+func (w *writer) heldApart() string {
+	said := func(way spreader.Holds) string {
+		all := slices.DeleteFunc(slices.Clone(w.Bend.Spread.Spreaders), func(s spreader.Spreader) bool { return s.Holds != way })
+		return wording.List(all, func(s spreader.Spreader) string { return w.Station(s.At) })
+	}
+	words := ""
+	if at := said(spreader.Apart); at != "" {
+		words = "Set notched sticks of the widths in the spreader table at " + at + "."
+	}
+	if at := said(spreader.Together); at != "" {
+		words += " Draw the gunwales TOGETHER at " + at + " with a strap or a windlass of cord, to the width in the table."
+	}
+	return strings.TrimSpace(words)
+}
+
 func (w *writer) frameSteps() []step {
 	f := w.Frame
 	ribs := w.bending()
@@ -111,7 +137,7 @@ func (w *writer) frameSteps() []step {
 			tools: "band saw or bow saw, spokeshave, drill", check: "lay the stem on its pattern; the notch takes both gunwales",
 			care: "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"},
 		{stage: hours.Setup, do: w.setUp(),
-			tools: "trestles, spreaders, clamps, cord, level, bevel, straightedge, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
+			tools: "trestles, spreaders, straps or cord for a windlass, clamps, cord, level, bevel, straightedge, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
 			care: "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"},
 		{stage: hours.Bend, do: ribs.do, tools: ribs.tools, dry: ribs.dry, check: ribs.check,
 			care: "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",

@@ -22,6 +22,7 @@ func Bending(b Balance, units measure.System) []report.Block {
 	out = append(out, report.Section("Ribs"), ribsInSteam(b.Report), firstRib(b.Report, l), ribTable(b.Report, l),
 		report.Caution{Words: "Bend one rib and look at it before you bend the others. Steam scalds: vent the box and wear gauntlets.", Says: "common practice; limits of steamed bends are from memory, stresses are for clear, straight wood"})
 	out = append(out, PushedIn(b.Report, b.Loose, l)...)
+	out = append(append(out, report.Section("Spreaders")), Spreaders(b.Report, l)...)
 	out = append(append(out, under(AtRestGunwales(b.Report, l))...), gunwales(b.Report, l))
 	out = append(append(out, EdgeSet(b.Report, l)...), b.held(l)...)
 	out = append(out, HowTrue(b.Hands, l)...)
