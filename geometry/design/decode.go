@@ -80,7 +80,7 @@ func Defaults() *Design {
 			AtMidship: true, TenonGap: 2, FitWidth: 0.3, FitThickness: 0.3,
 			Trim: 12, Tolerance: 1, Spare: 6,
 		},
-		Skin:    Skin{Thickness: 0.6, Mass: 600},
+		Skin:    Skin{Thickness: 0.6, Mass: 600, Tension: 0.3},
 		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
 		Stock:   Stock{Kerf: 3},
 	}

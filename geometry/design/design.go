@@ -132,6 +132,7 @@ type Breasthook struct {
 type Skin struct {
 	Thickness measure.Length `toml:"thickness" accepts:"0 to 5 mm" comment:"Cloth and coating together."`
 	Mass      float64        `toml:"mass" accepts:"0 to 5000 g/m2" comment:"Cloth and coating together, grams per square metre."`
+	Tension   float64        `toml:"tension" accepts:"0 to 2 N/mm" comment:"How hard the finished skin pulls from gunwale to gunwale, newtons for each millimetre along the boat. 0.3 when left out, from memory: 0.1 for slack cloth, 1 for taut; reports tell what a third of it and a good three times as much would do. 0 for a frame without its skin."`
 }
 
 // Thwart is a cross piece under the gunwales that can be taken out.

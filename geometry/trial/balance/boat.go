@@ -19,7 +19,9 @@ type Boat struct {
 	Wood  timber.Species // of the gunwales
 	Ribs  timber.Species
 	Open  []float64        // the neutral set: how much wider than its place each rib should stand before it is fitted, mm; nil when there is none
+	Fit   []float64        // how much longer than drawn each cross piece is, mm: cut to the frame as it stands in the neutral set; nil when there is none
 	Why   *finding.Finding // why there is no neutral set; nil when there is one
+	Ends  EndBend          // what it takes to force the stringers' ends cold
 }
 
 // Of works out the balance of a frame.
@@ -42,18 +44,22 @@ func Of(f *frame.Frame) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	if b.Model, err = New(b.rail(), b.springs(), struts, 1); err != nil {
+	if b.Model, err = b.model(struts); err != nil {
 		return nil, err
 	}
+	b.Ends = b.endBend()
 	b.Open, err = b.Model.Neutral()
 	if errors.Is(err, ErrNoNeutral) {
-		b.Why = b.without(err.Error(), "")
+		b.Why = b.without(err.Error(), softer)
 		return b, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	b.Why = b.beyond()
+	b.Fit = b.Model.Fit(b.Open)
+	if b.Why = b.beyond(); b.Why != nil {
+		b.Fit = nil
+	}
 	return b, nil
 }
 
@@ -84,9 +90,9 @@ func (b *Boat) beyond() *finding.Finding {
 			return b.without(fmt.Sprintf("gunwales too stiff for these ribs: rib %s would have to stand %.0f mm wide for its place of %.0f mm",
 				r.Name, wide+b.Open[i], wide), softer)
 		}
-		if most := timber.AssemblyShare * b.Ribs.MOR; b.RibStress(i, s.Ribs[i]) > most {
+		if most := timber.AssemblyShare * b.Ribs.MOR; b.RibStress(i, s) > most {
 			return b.without(fmt.Sprintf("gunwales too stiff for these ribs: holding them, rib %s would bear %.0f N/mm2, more than half of what %s breaks at (%.0f)",
-				r.Name, b.RibStress(i, s.Ribs[i]), b.Ribs.Name, b.Ribs.MOR), softer)
+				r.Name, b.RibStress(i, s), b.Ribs.Name, b.Ribs.MOR), softer)
 		}
 	}
 	return nil
@@ -143,18 +149,6 @@ func (b *Boat) ribStiff() float64 {
 	return b.Ribs.MOE * w * t * t * t / 12
 }
 
-func (b *Boat) springs() []Member {
-	var out []Member
-	for _, r := range b.Frame.Ribs {
-		stiff := 0.0
-		if give := Give(r.Section.Half); give > 0 {
-			stiff = b.ribStiff() / give
-		}
-		out = append(out, Member{r.Name, r.Station, stiff})
-	}
-	return out
-}
-
 // struts are the cross pieces, stiff along themselves as sticks of their mean
 // width.
 func (b *Boat) struts() ([]Member, error) {
@@ -171,13 +165,14 @@ func (b *Boat) struts() ([]Member, error) {
 	return out, nil
 }
 
-// Settle returns where the frame rests with its ribs set open by the given
-// amounts (nil for ribs just as wide as their places) and without some members.
+// Settle returns where the frame rests in the likely case with its ribs set open by the
+// given amounts (nil for ribs just as wide as their places) and without some members.
+// Cross pieces are as long as they are cut for the neutral set.
 func (b *Boat) Settle(open []float64, without *Without) (*State, error) {
 	if without == nil {
 		without = &Without{}
 	}
-	return b.Model.Settle(Setting{Open: open, RibsOut: without.ribs, StrutsOut: without.struts})
+	return b.Model.Settle(Setting{Open: open, Slack: b.Fit, RibsOut: without.ribs, StrutsOut: without.struts})
 }
 
 // Width returns how wide rib i stands between the middles of its heads' thickness
@@ -186,32 +181,34 @@ func (b *Boat) Width(i int) float64 {
 	return 2*b.Frame.Ribs[i].Section.HalfBreadth + b.Open[i]
 }
 
-// RibStress returns the greatest stress in rib i when it pushes on each gunwale
-// with the force in N, N/mm2: at the keel, the head's height above it times the
-// force over the section's modulus.
-func (b *Boat) RibStress(i int, push float64) float64 {
+// RibStress returns the greatest stress in rib i of a state, beyond what it stands free
+// with, N/mm2: its bending over the section's modulus.
+func (b *Boat) RibStress(i int, s *State) float64 {
 	w, t := float64(b.Frame.Design.Ribs.Width), float64(b.Frame.Design.Ribs.Thickness)
-	return math.Abs(push) * b.Frame.Ribs[i].Section.Depth / (w * t * t / 6)
+	return s.Bent[i] / (w * t * t / 6)
 }
 
 // FreeRadius returns the radius that bend j of rib i has when the rib stands free
 // in the neutral set, mm at mid-thickness; +Inf when it would be straight or bent
-// the other way.
+// the other way, the radius in the boat when there is no neutral set.
 //
 // How: in its place the rib is pinched by P, which bends it by P m/(E I) more, m
 // the height of its head above the place. A form has plain arcs and straight runs
 // that stay straight, so each bend takes the mean of m over it, and all together
 // are scaled so that they make the whole opening, P Give/(E I).
-func (b *Boat) FreeRadius(i, j int, push float64) float64 {
+func (b *Boat) FreeRadius(i, j int) float64 {
 	parts := legs(b.Frame.Ribs[i].Section.Half)
-	whole, bends := Give(b.Frame.Ribs[i].Section.Half)/2, 0.0
-	for _, l := range parts {
-		if l.bend.Radius > 0 {
-			bends += l.moment(1) * l.moment(1) / l.bend.Length
+	l, pinch := parts[j], 0.0 // pinch is P/(E I) for each mm of moment
+	if b.Why == nil {
+		bends := 0.0
+		for _, l := range parts {
+			if l.bend.Radius > 0 {
+				bends += l.moment() * l.moment() / l.bend.Length
+			}
 		}
+		pinch = b.Open[i] / 2 / bends
 	}
-	l := parts[j]
-	free := 1/l.bend.Radius - push*l.moment(1)/l.bend.Length/b.ribStiff()*whole/bends
+	free := 1/l.bend.Radius - pinch*l.moment()/l.bend.Length
 	if l.bend.Radius == 0 || !(free > 0) {
 		return math.Inf(1)
 	}
@@ -228,11 +225,11 @@ func (b *Boat) FreeRadius(i, j int, push float64) float64 {
 // Returns: > 0 for a rib that stands up, 0 for one without depth or length.
 // Accuracy: 1e-9 of the result; the tests have the closed forms of arcs and legs.
 func Give(half curve.Chain) float64 {
-	sum := 0.0
-	for _, part := range legs(half) {
-		sum += part.moment(2)
+	h := newHoop(half, 1, 0, nil, nil)
+	if h == nil {
+		return 0
 	}
-	return 2 * sum
+	return h.give()
 }
 
 // leg is one bend of a half rib with where it begins.
@@ -253,15 +250,10 @@ func legs(half curve.Chain) []leg {
 	return out
 }
 
-// moment returns ∫ m^power ds over the leg for power 1 or 2, mm to the power+1.
-func (l leg) moment(power int) float64 {
-	// Four panels of five points leave 1e-12 for a quarter turn.
+// moment returns ∫ m ds over the leg, m the height of the head above the place, mm2.
+func (l leg) moment() float64 {
 	return curve.Integrate(func(s float64) float64 {
 		p, _ := l.chain.At(s)
-		if m := l.head - p.Y; power == 2 {
-			return m * m
-		} else {
-			return m
-		}
-	}, l.from, l.from+l.bend.Length, 4)
+		return l.head - p.Y
+	}, l.from, l.from+l.bend.Length, 1)
 }

@@ -88,9 +88,9 @@ func TestNeutral(t *testing.T) {
 				}
 			}
 		}
-		// The boat keeps the beam designed, within what a builder can measure.
+		// The boat keeps the beam designed, within what spreaders set by hand are off: 3 mm.
 		for _, r := range b.Frame.Ribs {
-			if off := 2 * in.At(r.Station); math.Abs(off) > 0.5 {
+			if off := 2 * in.At(r.Station); math.Abs(off) > 3 {
 				t.Errorf("%s: the neutral set leaves the beam at rib %s off by %.2f mm", name, r.Name, off)
 			}
 		}
@@ -134,17 +134,18 @@ func TestMiss(t *testing.T) {
 	}
 }
 
-// TestStiffer doubles the stiffness of every wood: all forces double, nothing
+// TestStiffer doubles the stiffness of every wood and the pull of the cloth: all forces double, nothing
 // moves, and the neutral set stays. Elasticity is linear.
 func TestStiffer(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		soft := boat(t, name, nil)
 		hard := boat(t, name, func(d *design.Design) {
-			for _, s := range []string{d.Gunwale.Species, d.Ribs.Species, "white ash"} {
+			for _, s := range []string{d.Gunwale.Species, d.Ribs.Species, d.Keel.Species, d.Stringers.Species, "white ash"} {
 				known, err := timber.Lookup(s)
 				if err != nil {
 					t.Fatal(err)
 				}
+				d.Skin.Tension = 0.6
 				if !slices.ContainsFunc(d.Woods, func(w design.Wood) bool { return w.Name == known.Name }) {
 					d.Woods = append(d.Woods, design.Wood{Name: known.Name, Stiff: 2 * known.MOE})
 				}
@@ -239,9 +240,16 @@ func TestLostRibs(t *testing.T) {
 	if i := slices.IndexFunc(b.Frame.Ribs, func(r frame.Rib) bool { return r.Name == "M" }); out.Ribs[i] != 0 {
 		t.Errorf("rib M is out and pushes with %.2f N", out.Ribs[i])
 	}
-	// Rib M pulls the gunwales in; without it they go out.
-	if moved := out.At(0) - rest(t, b, b.Open, nil).At(0); moved <= 0 {
-		t.Errorf("without rib M, which pulls, the boat moves by %.3f mm at midship", moved)
+	// Without battens, the gunwales go in where a rib that pushes is out, and out where it
+	// pulled.
+	_, hoops := hinged(t, b)
+	all := choose(t, b, "all").struts
+	for i, r := range hoops.ribs {
+		with := settle(t, hoops, nil, Setting{Open: b.Open, StrutsOut: all})
+		gone := settle(t, hoops, nil, Setting{Open: b.Open, StrutsOut: all, RibsOut: map[int]bool{i: true}})
+		if moved := gone.At(r.At) - with.At(r.At); moved*with.Ribs[i] >= 0 {
+			t.Errorf("without rib %s, which pushes with %.2f N, the boat moves by %.3f mm there", r.Name, with.Ribs[i], moved)
+		}
 	}
 
 	ribs, struts := b.Model.ribs, b.Model.struts
@@ -255,7 +263,7 @@ func TestLostRibs(t *testing.T) {
 	if err != nil || open[3] != 0 {
 		t.Errorf("a rib that bears nothing should be set by %v mm (%v), want 0", open[3], err)
 	}
-	s := settle(t, m, nil, Setting{Open: open})
+	s := settle(t, m, nil, Setting{Open: open, Slack: m.Fit(open)})
 	finite("a limp rib", s)
 	if math.Abs(s.Struts[0]) > 1e-6 {
 		t.Errorf("a limp rib leaves %.2g N in the thwart", s.Struts[0])
@@ -324,13 +332,19 @@ func TestRefused(t *testing.T) {
 			t.Errorf("%s: got %v, want a refusal in a line", c.name, err)
 		}
 	}
-	// Two cross pieces on one place cannot both be set to nothing by name.
+	// Two cross pieces on one place, both cut to the frame, carry nothing.
 	m, err := New(good, []Member{{"a", 1000, 1}, {"b", 2000, 1}}, []Member{{"one", 1500, 1}, {"two", 1500, 1}}, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := m.Neutral(); !errors.Is(err, ErrNoNeutral) {
-		t.Errorf("two cross pieces on one place: %v", err)
+	open, err := m.Neutral()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, p := range settle(t, m, nil, Setting{Open: open, Slack: m.Fit(open)}).Struts {
+		if math.Abs(p) > 1e-9 {
+			t.Errorf("of two cross pieces on one place number %d bears %g N", i, p)
+		}
 	}
 	m, _ = New(good, []Member{{"a", 1000, 1}}, nil, 1)
 	if _, err := m.Settle(Setting{Open: []float64{1e9}}); err == nil {
@@ -365,13 +379,12 @@ func TestChoose(t *testing.T) {
 
 // TestForms bends each rib free on its arcs as the forms make them, straight runs
 // straight: the width between its heads is then what it is to be relaxed to,
-// within 2 % of the opening asked, what the turn of a bend costs at second order,
-// or 0.5 mm. Width of an arc chain by walking
+// to what the turn of a bend costs at second order, which grows with the square of the
+// opening: o²/2000 mm, 0.8 mm at 40 mm; or 0.5 mm. Width of an arc chain by walking
 // it, which shares nothing with the moments behind the radii.
 func TestForms(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		b := boat(t, name, nil)
-		s := rest(t, b, b.Open, nil)
 		for i, r := range b.Frame.Ribs {
 			x, heading := 0.0, 0.0
 			for j, bend := range r.Section.Half {
@@ -379,13 +392,13 @@ func TestForms(t *testing.T) {
 					x += bend.Length * math.Cos(heading)
 					continue
 				}
-				free := b.FreeRadius(i, j, s.Ribs[i])
+				free := b.FreeRadius(i, j)
 				turn := bend.Length / free
 				x += free * (math.Sin(heading+turn) - math.Sin(heading))
 				heading += turn
 			}
 			miss := 2*x - b.Width(i)
-			if math.Abs(miss) > math.Max(0.5, 0.02*math.Abs(b.Open[i])) {
+			if math.Abs(miss) > math.Max(0.5, b.Open[i]*b.Open[i]/2000) {
 				t.Errorf("%s rib %s: forms make it %.1f mm wide, it is to be %.1f (opened by %.1f)", name, r.Name, 2*x, b.Width(i), b.Open[i])
 			}
 		}

@@ -46,10 +46,15 @@ func TestForm(t *testing.T) {
 }
 
 // TestFormHolds: on a form nothing is left to push, so ribs as wide as their
-// places are neutral already.
+// places are neutral already, where nothing but gunwales, ribs and cross pieces is.
 func TestFormHolds(t *testing.T) {
 	b := boat(t, "river", func(d *design.Design) { d.Gunwale.Glued = design.GluedOnForm })
-	for i, o := range b.Open {
+	form, _ := hinged(t, b)
+	open, err := form.Neutral()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, o := range open {
 		if math.Abs(o) > 1e-6 {
 			t.Errorf("rib %s is to be opened by %g mm", b.Frame.Ribs[i].Name, o)
 		}
@@ -57,7 +62,8 @@ func TestFormHolds(t *testing.T) {
 	// And each way of gluing pushes by what it does not keep.
 	straight := boat(t, "river", func(d *design.Design) { d.Gunwale.Glued = design.GluedStraight })
 	bent := boat(t, "river", nil)
-	a, c := rest(t, straight, nil, nil), rest(t, bent, nil, nil)
+	held := func(b *Boat) *State { m, _ := hinged(t, b); return settle(t, m, nil, Setting{}) }
+	a, c := held(straight), held(bent)
 	for i := range a.Struts {
 		within(t, b.Frame.Thwarts[i].Name, 9*c.Struts[i], a.Struts[i], 1e-6)
 	}
@@ -93,7 +99,8 @@ func TestStress(t *testing.T) {
 // wherever cross pieces and ribs hold it to the design, beam theory.
 func TestRests(t *testing.T) {
 	b := boat(t, "brook", func(d *design.Design) { d.Gunwale.Glued = design.GluedStraight; d.Gunwale.Plies = 1 })
-	held := rest(t, b, b.Open, nil)
+	springs, _ := hinged(t, b)
+	held := settle(t, springs, nil, Setting{Open: heldAtPieces(t, springs)})
 	g := &b.Frame.Gunwale
 	worst := 0.0
 	for i, r := range b.Rests(held) {

@@ -4,15 +4,34 @@
 // when some are taken out, and how far each rib should stand open before it is
 // fitted so that the cross pieces carry nothing.
 //
-// The model is one gunwale in plan; the other is its mirror. It is a beam of
-// cubic elements, pinned at the stems, on the springs of the ribs. Offsets are
-// changes of half-breadth from the design, outward positive, small against the
-// boat. Rib heads are hinged in their mortises; the twist of the gunwales, the
-// stringers, the skin and the breasthooks' grip are left out, and the ends are
-// free to draw together by the fraction of a millimetre that widening takes.
+// The model is the port side; the other is its mirror. Changes from the design are
+// small against the boat, offsets outward positive.
 //
-// Source: beam theory as in S. Timoshenko, Strength of Materials, and M. Hetenyi,
-// Beams on Elastic Foundation; recalled, and checked by closed forms in the tests.
+//   - The gunwale in plan is a beam of cubic elements, pinned at the stems.
+//   - Each rib is a curved beam, level and in the middle at the keel. It bends in a few
+//     ways: as a level push at the head bends it, and with curvature that is a polynomial
+//     along it. Its head bears a share of the moment of a head that cannot turn in its
+//     mortise, as a spring there does.
+//   - Stringers, and the keel with half of its width, are beams about both axes of the
+//     stick, straight before they were bent, pinned at the stems and moved by the ribs
+//     where they are lashed. Between ribs they follow cubics, as the ribs' ways do along
+//     the boat. Bends beyond the last rib but one are steamed, so that no spring is left
+//     in them, or forced cold.
+//   - The cloth is pulled from gunwale to gunwale outside the ribs, by so many newtons
+//     for each mm along the boat. Where it runs e mm outside the middle of a rib it bends
+//     the rib open with pull times e, a tendon outside a beam.
+//
+// Gunwales are tall and keep their height: what the ribs do to it moves keel and
+// stringers, not them. Their twist, the cloth's pull along the boat and the breasthooks'
+// grip are left out, and the ends are free to draw together by the fraction of a
+// millimetre that widening takes.
+//
+// What no drawing settles is a Case; the likely one makes the neutral set, and the
+// corners of all that may be make a Band.
+//
+// Source: beam theory as in S. Timoshenko, Strength of Materials (Castigliano's theorem
+// for curved beams), and M. Hetenyi, Beams on Elastic Foundation; recalled, and checked
+// by closed forms and an independent solution in the tests.
 package balance
 
 import (
@@ -34,37 +53,54 @@ type Member struct {
 type Model struct {
 	rail         Rail
 	ribs, struts []Member
+	hoops        []*hoop   // the ribs as they give, nil for one that is not there; none when ribs are springs and no more
+	battens      []*batten // lashed to the hoops
+	pitches      []float64 // length of cloth along the boat that each rib bears, mm
+	likely       Case
 
 	x              []float64 // nodes, from aft forward, mm
-	elements       []element // between them
+	first          []int     // the unknown that is the offset at each node; its turn follows
+	elements       []element // of the rail between them
 	ribAt, strutAt []int     // the unknown that is the offset at each
-	beam           band      // of the bare rail, before anything is pinned
-	push           []float64
+	unknowns       int
+	beam           profile     // of the bare rail and the battens, before anything is pinned
+	push           [][]float64 // of rail and battens in the middle, of the battens' ends, of 1 N/mm in the cloth
+	settled        *bare       // with heads as they are likely, without cross pieces
 }
 
-// New puts a model together. fine, 1 or more, cuts every element into that many,
-// for tests of convergence.
+// New puts a model together in which ribs are springs, heads hinged, and nothing else
+// holds. fine, 1 or more, cuts every element into that many, for tests of convergence.
 //
 // Errors: a member off the rail, a stiffness that is none, a rail that bends
 // nothing. Each names the member.
 func New(rail Rail, ribs, struts []Member, fine int) (*Model, error) {
 	m := &Model{rail: rail, ribs: ribs, struts: struts}
+	return m, m.build(fine)
+}
+
+func (m *Model) build(fine int) error {
 	if err := m.check(); err != nil {
-		return nil, err
+		return err
 	}
+	rail := m.rail
 	places := []float64{rail.From, rail.To}
 	for _, k := range rail.Kinks {
 		if k > rail.From && k < rail.To {
 			places = append(places, k)
 		}
 	}
-	for _, s := range slices.Concat(ribs, struts) {
+	for _, s := range slices.Concat(m.ribs, m.struts) {
 		places = append(places, s.At)
 	}
 	slices.Sort(places)
 	m.x = cuts(places, max(1, fine))
-	m.ribAt, m.strutAt = m.offsets(ribs), m.offsets(struts)
-	return m, m.assemble()
+	m.number()
+	if err := m.assemble(); err != nil {
+		return err
+	}
+	var err error
+	m.settled, err = m.bare(m.likely.Heads)
+	return err
 }
 
 func (m *Model) check() error {
@@ -86,59 +122,150 @@ func (m *Model) check() error {
 	return nil
 }
 
-// offsets returns the unknowns that are the offsets at the members: those of the nodes
-// nearest to them.
-func (m *Model) offsets(members []Member) []int {
-	out := make([]int, len(members))
-	for k, b := range members {
-		i, _ := slices.BinarySearch(m.x, b.At)
-		if i == len(m.x) || i > 0 && b.At-m.x[i-1] < m.x[i]-b.At {
-			i--
-		}
-		out[k] = 2 * i
+// hoop returns rib i as it gives, nil when it is a spring and no more, or not there.
+func (m *Model) hoop(i int) *hoop {
+	if m.hoops == nil {
+		return nil
 	}
-	return out
+	return m.hoops[i]
 }
 
-// assemble adds the elements up. Unknown 2i is the offset of node i, 2i+1 its
-// turn.
+// number gives every node its unknowns: offset and turn, and at a rib the amounts of its
+// other ways, each with its slope along the boat.
+func (m *Model) number() {
+	wide := make([]int, len(m.x))
+	for i := range wide {
+		wide[i] = 2
+	}
+	node := func(members []Member) []int {
+		out := make([]int, len(members))
+		for k, b := range members {
+			i, _ := slices.BinarySearch(m.x, b.At)
+			if i == len(m.x) || i > 0 && b.At-m.x[i-1] < m.x[i]-b.At {
+				i--
+			}
+			out[k] = i
+		}
+		return out
+	}
+	ribs, struts := node(m.ribs), node(m.struts)
+	for k, i := range ribs {
+		if m.hoop(k) != nil {
+			wide[i] = 2 * modes
+		}
+	}
+	m.first, m.unknowns = make([]int, len(m.x)), 0
+	for i, w := range wide {
+		m.first[i] = m.unknowns
+		m.unknowns += w
+	}
+	m.ribAt, m.strutAt = make([]int, len(ribs)), make([]int, len(struts))
+	for k, i := range ribs {
+		m.ribAt[k] = m.first[i]
+	}
+	for k, i := range struts {
+		m.strutAt[k] = m.first[i]
+	}
+}
+
+// assemble adds the elements up.
 func (m *Model) assemble() error {
-	m.beam, m.push = make(band, 2*len(m.x)), make([]float64, 2*len(m.x))
+	m.beam = newProfile(m.shape())
+	m.push = [][]float64{make([]float64, m.unknowns), make([]float64, m.unknowns), make([]float64, m.unknowns)}
 	for i := range len(m.x) - 1 {
 		e := m.rail.element(m.x[i], m.x[i+1])
 		m.elements = append(m.elements, e)
+		at := m.ends(i)
 		for p := range 4 {
 			if !(e.k[p][p] > 0) || math.IsInf(e.k[p][p], 1) || !geometry.Finite(e.push[p]) {
 				return fmt.Errorf("the gunwale at %.0f mm has a stiffness or a curve that is no number above 0", m.x[i])
 			}
-			m.push[2*i+p] += e.push[p]
-			for q := p; q < 4; q++ {
-				m.beam.add(2*i+p, 2*i+q, e.k[p][q])
+			m.push[0][at[p]] += e.push[p]
+			for q := range p + 1 {
+				m.beam.add(at[p], at[q], e.k[p][q])
+			}
+		}
+	}
+	m.lashAll()
+	for i, h := range m.hoops {
+		if h != nil {
+			for k, v := range h.cloth {
+				m.push[2][m.ribAt[i]+2*k] += v * m.pitches[i]
 			}
 		}
 	}
 	return nil
 }
 
-// held returns the stiffness of the rail with the ribs and cross pieces that are
-// in, pinned at both ends and factored.
-func (m *Model) held(s Setting) (band, error) {
-	b := append(band(nil), m.beam...)
-	for _, f := range m.fitted(s) {
-		if !f.out {
-			b.add(f.at, f.at, 2*f.Stiffness)
-		}
-	}
-	b.pin(0)
-	b.pin(len(b) - 2)
-	f, ok := b.factor()
-	if !ok {
-		return nil, fmt.Errorf("the gunwales are so stiff or so limp beside the ribs that no shape can be worked out")
-	}
-	return f, nil
+// ends are the unknowns of element i of the rail.
+func (m *Model) ends(i int) [4]int {
+	a, b := m.first[i], m.first[i+1]
+	return [4]int{a, a + 1, b, b + 1}
 }
 
-// RibStiffness returns the stiffness of the heads of rib i, N per mm of opening.
+// shape tells how far back from the diagonal each row reaches: to the node before, and
+// at a rib to the rib before.
+func (m *Model) shape() []int {
+	out := make([]int, 0, m.unknowns)
+	for i := range m.x {
+		end := m.unknowns
+		if i+1 < len(m.x) {
+			end = m.first[i+1]
+		}
+		for len(out) < end {
+			out = append(out, m.first[max(0, i-1)])
+		}
+	}
+	last := m.unknowns
+	for i, at := range m.ribAt {
+		if m.hoop(i) == nil {
+			continue
+		}
+		for k := at; k < at+2*modes; k++ {
+			out[k] = min(out[k], last)
+		}
+		last = at
+	}
+	return out
+}
+
+// lashAll lashes the battens to the ribs that are there; a batten wants two of them.
+func (m *Model) lashAll() {
+	var live []int
+	for i, h := range m.hoops {
+		if h != nil {
+			live = append(live, i)
+		}
+	}
+	if len(live) > 1 {
+		for j, b := range m.battens {
+			var move [][2]ways
+			for _, i := range live {
+				move = append(move, m.hoops[i].move[j])
+			}
+			m.lash(b.over(live), live, move)
+		}
+	}
+	m.steady(live)
+}
+
+// limp is the share of a rib's own stiffness that nobody could notice.
+const limp = 1e-9
+
+// steady gives the slopes of the ribs' ways along the boat a stiffness next to nothing:
+// where few battens lie, or none, nothing else resists some of them, and none is wanted.
+func (m *Model) steady(live []int) {
+	for _, i := range live {
+		h := m.hoops[i]
+		for k := 1; k < modes; k++ {
+			at := m.ribAt[i] + 2*k + 1
+			m.beam.add(at, at, limp*h.stiff*h.energy[k][k]*h.length*h.length)
+		}
+	}
+}
+
+// RibStiffness returns the stiffness of the heads of rib i as it stands free, N per mm
+// of opening: what a spring balance between its heads shows.
 func (m *Model) RibStiffness(i int) float64 { return m.ribs[i].Stiffness }
 
 // Rail is one gunwale seen from above, between its pinned ends. Station x in mm.

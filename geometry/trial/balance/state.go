@@ -1,12 +1,20 @@
 package balance
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
 	"ribwright/geometry"
 )
+
+// Case says how what no drawing settles turns out. The zero Case is a frame of hinged
+// heads and steamed ends without cloth.
+type Case struct {
+	Heads   float64 // share of the moment that the ribs' heads bear of what heads that cannot turn in their mortises would: 0 hinged, 1 fast
+	Upright float64 // how ribs were opened, relaxed or bent over: 0 all along, as their forms are made; 1 by their width alone, heads as they stand in the boat
+	Cold    float64 // share of the stringers' end bends that is forced cold: 0 steamed, 1 forced
+	Cloth   float64 // tension, N for each mm along the boat
+}
 
 // Setting says how the members are put in.
 type Setting struct {
@@ -14,31 +22,7 @@ type Setting struct {
 	Slack     []float64    // how much longer than its place each cross piece is, mm; nil for none
 	RibsOut   map[int]bool // ribs that are taken out, by their number
 	StrutsOut map[int]bool // cross pieces that are taken out
-}
-
-// fitted is a member as it is put in.
-type fitted struct {
-	Member
-	at   int     // the unknown that is its offset
-	wide float64 // how much wider or longer than its place it is, mm
-	out  bool
-}
-
-// fitted lists the ribs and then the cross pieces.
-func (m *Model) fitted(s Setting) []fitted {
-	var all []fitted
-	list := func(members []Member, at []int, wide []float64, out map[int]bool) {
-		for i, b := range members {
-			f := fitted{Member: b, at: at[i], out: out[i]}
-			if i < len(wide) {
-				f.wide = wide[i]
-			}
-			all = append(all, f)
-		}
-	}
-	list(m.ribs, m.ribAt, s.Open, s.RibsOut)
-	list(m.struts, m.strutAt, s.Slack, s.StrutsOut)
-	return all
+	Case      *Case        // nil for the likely one
 }
 
 // State is the frame at rest.
@@ -47,55 +31,229 @@ type State struct {
 	Offset []float64 // change of half-breadth there, outward positive, mm
 	Turn   []float64 // change of slope there, radians
 	Moment []float64 // bending of the gunwale there, as it bears it sideways, N mm; negative where it bulges
-	Ribs   []float64 // push of each rib on either gunwale, outward positive, N; 0 when out
+	Ribs   []float64 // push of each rib, with what is lashed to it, on either gunwale, outward positive, N; 0 when out
+	Bent   []float64 // greatest bending in each rib beyond what it stands free with, N mm; 0 when out
 	Struts []float64 // push of each cross piece on either gunwale: positive a strut, negative a tie, N; 0 when out
+}
+
+// bare is the frame without its cross pieces, with heads held so much, ready to be
+// loaded.
+type bare struct {
+	m      *Model
+	stiff  profile      // pinned and factored
+	own    [3][]float64 // what the model's own pushes do, in their order
+	struts [][]float64  // what a push of 1 N by each cross piece does to both gunwales
+}
+
+// bare holds the ribs' heads by a share.
+func (m *Model) bare(heads float64) (*bare, error) {
+	b := &bare{m: m, stiff: m.beam.clone()}
+	for i, r := range m.ribs {
+		h := m.hoop(i)
+		if h == nil {
+			b.stiff.add(m.ribAt[i], m.ribAt[i], 2*r.Stiffness)
+			continue
+		}
+		for k, row := range h.held(heads) {
+			for l := range k + 1 {
+				b.stiff.add(m.ribAt[i]+2*k, m.ribAt[i]+2*l, row[l])
+			}
+		}
+	}
+	b.stiff.pin(0)
+	b.stiff.pin(m.first[len(m.first)-1])
+	if !b.stiff.factor() {
+		return nil, fmt.Errorf("the gunwales are so stiff or so limp beside the ribs that no shape can be worked out")
+	}
+	for k, load := range m.push {
+		b.own[k] = b.under(append([]float64(nil), load...))
+	}
+	for _, at := range m.strutAt {
+		b.struts = append(b.struts, b.under(m.unit(at, 1)))
+	}
+	return b, nil
+}
+
+func (m *Model) unit(at int, force float64) []float64 {
+	load := make([]float64, m.unknowns)
+	load[at] = force
+	return load
+}
+
+// under returns where a load brings the frame. It overwrites the load.
+func (b *bare) under(load []float64) []float64 {
+	load[0], load[b.m.first[len(b.m.first)-1]] = 0, 0
+	b.stiff.solve(load)
+	return load
+}
+
+// opened returns what ribs that stand so much wider than their places do to the frame
+// without cross pieces; nil for ribs that are not.
+func (b *bare) opened(open []float64, upright float64) []float64 {
+	if open == nil {
+		return nil
+	}
+	m := b.m
+	load := make([]float64, m.unknowns)
+	for i := range min(len(open), len(m.ribs)) {
+		h, at := m.hoop(i), m.ribAt[i]
+		if h == nil {
+			load[at] += m.ribs[i].Stiffness * open[i]
+			continue
+		}
+		free := h.opened(open[i], upright)
+		for k, row := range h.energy {
+			load[at+2*k] += h.stiff * row.dot(free)
+		}
+	}
+	return b.under(load)
+}
+
+// free is where the unknown k rests in a case without cross pieces, with what the ribs do.
+func (b *bare) free(k int, c Case, opened []float64) float64 {
+	v := b.own[0][k] + c.Cold*b.own[1][k] + c.Cloth*b.own[2][k]
+	if opened != nil {
+		v += opened[k]
+	}
+	return v
+}
+
+// pushes returns how each cross piece of the given slack pushes, but those that are out,
+// on gunwales that rest at offset(k) without any.
+//
+// How: superposition. A piece of the stiffness k that is w too long pushes with p = k (w
+// - 2 v), and v is what it was without and what all of them add.
+func (b *bare) pushes(offset func(k int) float64, slack []float64, out map[int]bool) ([]float64, error) {
+	m := b.m
+	push := make([]float64, len(m.struts))
+	var in []int
+	for i := range m.struts {
+		if !out[i] {
+			in = append(in, i)
+		}
+	}
+	a, y := make([][]float64, len(in)), make([]float64, len(in))
+	for r, i := range in {
+		a[r] = make([]float64, len(in))
+		for c, j := range in {
+			a[r][c] = 2 * b.struts[j][m.strutAt[i]]
+		}
+		a[r][r] += 1 / m.struts[i].Stiffness
+		y[r] = -2 * offset(m.strutAt[i])
+		if i < len(slack) {
+			y[r] += slack[i]
+		}
+	}
+	p, ok := eliminate(a, y)
+	if !ok {
+		return nil, fmt.Errorf("the cross pieces bear on one another so that no shape can be worked out")
+	}
+	for r, i := range in {
+		push[i] = p[r]
+	}
+	return push, nil
 }
 
 // Settle returns where the frame comes to rest.
 //
 // Errors: a setting that is not for this model; a frame that does not stand.
 func (m *Model) Settle(s Setting) (*State, error) {
-	f, err := m.held(s)
+	c := m.likely
+	if s.Case != nil {
+		c = *s.Case
+	}
+	b := m.settled
+	if c.Heads != m.likely.Heads || len(s.RibsOut) > 0 {
+		less, err := m.lacking(s.RibsOut)
+		if err != nil {
+			return nil, err
+		}
+		if b, err = less.bare(c.Heads); err != nil {
+			return nil, err
+		}
+	}
+	return b.rest(c, s)
+}
+
+// lacking is the model without some of its ribs, on the same nodes.
+func (m *Model) lacking(out map[int]bool) (*Model, error) {
+	if len(out) == 0 {
+		return m, nil
+	}
+	less := *m
+	less.ribs, less.hoops = append([]Member(nil), m.ribs...), append([]*hoop(nil), m.hoops...)
+	for i := range less.ribs {
+		if !out[i] {
+			continue
+		}
+		less.ribs[i].Stiffness = 0
+		if less.hoops != nil {
+			less.hoops[i] = nil
+		}
+	}
+	less.elements = nil
+	less.number()
+	return &less, less.assemble()
+}
+
+// rest puts ribs and cross pieces in and reads the state.
+func (b *bare) rest(c Case, s Setting) (*State, error) {
+	m, u := b.m, make([]float64, b.m.unknowns)
+	opened := b.opened(s.Open, c.Upright)
+	for k := range u {
+		u[k] = b.free(k, c, opened)
+	}
+	push, err := b.pushes(func(k int) float64 { return u[k] }, s.Slack, s.StrutsOut)
 	if err != nil {
 		return nil, err
 	}
-	load := append([]float64(nil), m.push...)
-	for _, f := range m.fitted(s) {
-		if !f.out {
-			load[f.at] += f.Stiffness * f.wide
+	for i, p := range push {
+		for k, v := range b.struts[i] {
+			u[k] += p * v
 		}
 	}
-	load[0], load[len(load)-2] = 0, 0
-	return m.read(f.solve(load), s)
-}
-
-func (m *Model) read(u []float64, s Setting) (*State, error) {
-	out := &State{X: m.x, Moment: m.moments(u)}
-	for i := range m.x {
-		if !geometry.Finite(u[2*i]) || math.Abs(u[2*i]) > 1e5 {
-			return nil, fmt.Errorf("at station %.0f mm the gunwales would move by %g mm: ribs and gunwales do not go together", m.x[i], u[2*i])
+	out := &State{X: m.x, Struts: push, Ribs: make([]float64, len(m.ribs)), Bent: make([]float64, len(m.ribs)),
+		Offset: make([]float64, 0, len(m.x)), Turn: make([]float64, 0, len(m.x))}
+	for i, at := range m.first {
+		if !geometry.Finite(u[at]) || math.Abs(u[at]) > 1e5 {
+			return nil, fmt.Errorf("at station %.0f mm the gunwales would move by %g mm: ribs and gunwales do not go together", m.x[i], u[at])
 		}
-		out.Offset, out.Turn = append(out.Offset, u[2*i]), append(out.Turn, u[2*i+1])
+		out.Offset, out.Turn = append(out.Offset, u[at]), append(out.Turn, u[at+1])
 	}
-	push := make([]float64, len(m.ribs)+len(m.struts))
-	for i, f := range m.fitted(s) {
-		if !f.out {
-			push[i] = f.Stiffness * (f.wide - 2*u[f.at])
+	var bears []float64
+	out.Moment, bears = m.bears(u)
+	for i, at := range m.strutAt {
+		bears[at] -= push[i]
+	}
+	for i, at := range m.ribAt {
+		open := 0.0
+		if i < len(s.Open) {
+			open = s.Open[i]
+		}
+		if h := m.hoop(i); h != nil {
+			out.Ribs[i] = bears[at]
+			out.Bent[i] = h.bent(u[at:], h.opened(open, c.Upright))
+		} else if m.ribs[i].Stiffness > 0 {
+			out.Ribs[i] = m.ribs[i].Stiffness * (open - 2*u[at])
 		}
 	}
-	out.Ribs, out.Struts = push[:len(m.ribs)], push[len(m.ribs):]
 	return out, nil
 }
 
-// moments returns the bending moment of the rail at each node, from the forces on
-// the ends of the elements: exact at the nodes for even stiffness.
-func (m *Model) moments(u []float64) []float64 {
-	out := make([]float64, len(m.x))
+// bears returns the bending moment of the rail at each node, from the forces on the
+// ends of the elements, exact at the nodes for even stiffness; and for each unknown the
+// force that the rail bears there.
+func (m *Model) bears(u []float64) (moments, bears []float64) {
+	moments, bears = make([]float64, len(m.x)), make([]float64, m.unknowns)
 	for i, e := range m.elements {
-		f := e.forces([4]float64{u[2*i], u[2*i+1], u[2*i+2], u[2*i+3]})
-		out[i], out[i+1] = -f[1], f[3]
+		at := m.ends(i)
+		f := e.forces([4]float64{u[at[0]], u[at[1]], u[at[2]], u[at[3]]})
+		moments[i], moments[i+1] = -f[1], f[3]
+		for p, v := range f {
+			bears[at[p]] += v
+		}
 	}
-	return out
+	return moments, bears
 }
 
 // At returns the change of half-breadth at the station x, mm: 0 beyond the ends.
@@ -111,79 +269,4 @@ func (s *State) At(x float64) float64 {
 			h*(s.Turn[i]*(t-2*t*t+t*t*t)+s.Turn[i+1]*(t*t*t-t*t))
 	}
 	return 0
-}
-
-// effort weighs a rib's opening against an error of the boat's beam in the search
-// for the neutral set: 1 mm of beam counts as much as 1/effort mm of opening at
-// one rib. More would leave the shape; less would ask one rib to carry what its
-// neighbours can share. Our own choice; the tests hold what it brings.
-const effort = 0.02
-
-// ErrNoNeutral says that the ribs cannot take the load off the cross pieces.
-var ErrNoNeutral = errors.New("no setting of the ribs takes the load off every cross piece: the ribs bear nothing there, or two cross pieces lie on one place")
-
-// Neutral returns how much wider than its place in the boat each rib should stand
-// before it is fitted, mm, so that every cross piece carries nothing and can be
-// taken out without the boat moving.
-//
-// How: without cross pieces the offsets v follow from the openings o by v = v0 +
-// G o. The offset at every cross piece is held at 0; of all openings that do so,
-// those are taken that make
-//
-//	Σ (2 v)² + effort² Σ o²
-//
-// over the ribs least. Both terms are lengths, so the stiffness of the wood as
-// such plays no part.
-// Errors: ErrNoNeutral.
-func (m *Model) Neutral() ([]float64, error) {
-	start, effect, err := m.responses()
-	if err != nil {
-		return nil, err
-	}
-	n, all := len(m.ribs), len(m.ribs)+len(m.struts)
-	a, y := make([][]float64, all), make([]float64, all)
-	for i := range a {
-		a[i] = make([]float64, all)
-	}
-	for i := range n {
-		for _, at := range m.ribAt {
-			y[i] -= 4 * effect[i][at] * start[at]
-			for j := range n {
-				a[i][j] += 4 * effect[i][at] * effect[j][at]
-			}
-		}
-		a[i][i] += effort * effort
-		for t, at := range m.strutAt {
-			a[i][n+t], a[n+t][i] = effect[i][at], effect[i][at]
-		}
-	}
-	for t, at := range m.strutAt {
-		y[n+t] = -start[at]
-	}
-	x, ok := eliminate(a, y)
-	if !ok || n == 0 {
-		return nil, ErrNoNeutral
-	}
-	return x[:n], nil
-}
-
-// responses returns the unknowns of the frame without cross pieces: with its ribs
-// unset, and what 1 mm of opening at each rib adds.
-func (m *Model) responses() (start []float64, effect [][]float64, err error) {
-	bare := Setting{StrutsOut: map[int]bool{}}
-	for i := range m.struts {
-		bare.StrutsOut[i] = true
-	}
-	f, err := m.held(bare)
-	if err != nil {
-		return nil, nil, err
-	}
-	load := append([]float64(nil), m.push...)
-	load[0], load[len(load)-2] = 0, 0
-	for i, r := range m.ribs {
-		unit := make([]float64, len(load))
-		unit[m.ribAt[i]] = r.Stiffness
-		effect = append(effect, f.solve(unit))
-	}
-	return f.solve(load), effect, nil
 }

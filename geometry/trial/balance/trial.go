@@ -1,121 +1,61 @@
 package balance
 
 import (
-	"fmt"
+	"math"
 	"slices"
-	"strings"
-
-	"ribwright/geometry/design"
-	"ribwright/geometry/wording"
 )
 
-// Without is a choice of members to take out.
-type Without struct {
-	Names  []string // of what is out, in the order of the boat
-	ribs   map[int]bool
-	struts map[int]bool
-	all    int // cross pieces of the boat
+// Range is what may come, from the least through the likely to the most.
+type Range struct{ Least, Likely, Most float64 }
+
+// take widens a range.
+func (r *Range) take(v float64) { r.Least, r.Most = math.Min(r.Least, v), math.Max(r.Most, v) }
+
+// Band is what may come of taking members out, whatever the case.
+type Band struct {
+	Moved       []Range // change of the boat's beam at the nodes of the states, mm, wider positive
+	Forces      []Range // push of each cross piece on either gunwale with everything in, N
+	Least, Most Extreme // the greatest narrowing and widening anywhere: 0 where the boat never moves so
+	Likely      Extreme // the greatest change in the likely case
+	x           []float64
 }
 
-// Code returns what the cross piece with the number i, from 0, is called in a
-// choice: thwart-1 is the first that the design names, whatever its kind.
-func Code(i int) string { return fmt.Sprintf("thwart-%d", i+1) }
-
-// Choose reads a choice of members.
-//
-// How: each word is a code (thwart-2), the name of a cross piece, the name of a
-// rib (F3), or a kind: seat, yoke, thwart, all. Capitals and the spaces, commas
-// and hyphens within names do not matter.
-// Errors: a word that fits nothing in this boat, with what would.
-func (b *Boat) Choose(words []string) (*Without, error) {
-	out := &Without{ribs: map[int]bool{}, struts: map[int]bool{}, all: len(b.Frame.Thwarts)}
-	for _, w := range words {
-		if !b.pick(out, plain(w)) {
-			return nil, fmt.Errorf("nothing in this boat is called %q; accepted: %s", wording.Clip(w, 40), b.accepted())
-		}
-	}
-	for i, t := range b.Frame.Thwarts {
-		if out.struts[i] {
-			out.Names = append(out.Names, t.Name)
-		}
-	}
-	for i, r := range b.Frame.Ribs {
-		if out.ribs[i] {
-			out.Names = append(out.Names, "rib "+r.Name)
-		}
-	}
-	return out, nil
+// Extreme is a change of the beam with its place and the case in which it comes.
+type Extreme struct {
+	Moved, X float64 // mm
+	Case     Case
 }
 
-func (b *Boat) pick(out *Without, word string) bool {
-	found := false
-	for i, t := range b.Frame.Thwarts {
-		if word == plain(Code(i)) || word == plain(t.Name) || word == "all" || word == kindWord(t.Kind) {
-			out.struts[i], found = true, true
-		}
+// At returns the range at the station x of a rib or a cross piece: that of the node
+// nearest to it.
+func (b Band) At(x float64) Range {
+	i, _ := slices.BinarySearch(b.x, x)
+	if i == len(b.x) || i > 0 && x-b.x[i-1] < b.x[i]-x {
+		i--
 	}
-	for i, r := range b.Frame.Ribs {
-		if word == plain(r.Name) || word == plain("rib "+r.Name) {
-			out.ribs[i], found = true, true
-		}
-	}
-	return found
+	return b.Moved[i]
 }
 
-func kindWord(k design.Kind) string {
-	if k == design.SeatBar {
-		return "seat"
-	}
-	return k.String()
-}
-
-func (b *Boat) accepted() string {
-	var words []string
-	seen := map[string]bool{}
-	for i, t := range b.Frame.Thwarts {
-		if k := kindWord(t.Kind); !seen[k] {
-			seen[k] = true
-			words = append(words, k)
-		}
-		words = append(words, Code(i))
-	}
-	return strings.Join(append(words, "all, or a rib as "+b.Frame.Ribs[0].Name), ", ")
-}
-
-// plain drops everything but letters and digits, in small letters.
-func plain(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'A' && r <= 'Z':
-			return r - 'A' + 'a'
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9', r > 127:
-			return r
-		}
-		return -1
-	}, s)
-}
-
-// Struts reports whether the cross piece with the number i is out.
-func (w *Without) Struts(i int) bool { return w.struts[i] }
-
-// String names what is out: all the cross pieces by one word, when it is just
-// them.
-func (w *Without) String() string {
-	switch {
-	case len(w.Names) == 0:
-		return "nothing"
-	case len(w.ribs) == 0 && len(w.struts) == w.all && w.all > 1:
-		return "any cross piece"
-	}
-	return strings.Join(w.Names, "; ")
-}
+// Over is the whole band in three numbers: the greatest narrowing and widening anywhere
+// in any case, and the greatest change in the likely one.
+func (b Band) Over() Range { return Range{b.Least.Moved, b.Likely.Moved, b.Most.Moved} }
 
 // Trial is the frame with its ribs set one way: with all members in, and with the
-// chosen ones out.
+// chosen ones out, in the likely case, and the band of all cases.
 type Trial struct {
 	Set     string    // "unset", "neutral" or "off"
 	Open    []float64 // of each rib, mm; nil for none
 	In, Out *State
+	Band    Band
+	Causes  []Cause // of the first trial without a neutral set, of the neutral one with it: the one that is promised
+}
+
+// Cause is one thing that no drawing settles, alone at one of its limits while all else
+// is as likely, with the greatest narrowing and widening of the beam anywhere when the
+// members come out, mm; 0 where it never moves so.
+type Cause struct {
+	Case        Case
+	Least, Most float64
 }
 
 // Moved returns by how much the boat's beam changes at the station x when the
@@ -138,15 +78,223 @@ func (b *Boat) Trials(w *Without, miss float64) ([]Trial, error) {
 		}
 		trials = append(trials, Trial{Set: "neutral", Open: b.Open}, Trial{Set: "off", Open: off})
 	}
+	j, err := b.jury(w)
+	if err != nil {
+		return nil, err
+	}
+	likely := j.in[j.likely.Heads]
 	for i := range trials {
 		t := &trials[i]
-		var err error
-		if t.In, err = b.Settle(t.Open, nil); err != nil {
+		if t.In, err = likely.rest(j.likely, Setting{Open: t.Open, Slack: b.Fit}); err != nil {
 			return nil, err
 		}
-		if t.Out, err = b.Settle(t.Open, w); err != nil {
+		if t.Out, err = j.out[j.likely.Heads].rest(j.likely, Setting{Open: t.Open, Slack: b.Fit, StrutsOut: w.struts}); err != nil {
+			return nil, err
+		}
+		if t.Band, err = j.band(t.Open, w.struts); err != nil {
 			return nil, err
 		}
 	}
-	return trials, nil
+	told := &trials[min(1, len(trials)-1)]
+	told.Causes, err = j.causes(told.Open, w.struts)
+	return trials, err
+}
+
+// Alone returns the band of each chosen member when it alone comes out, in the order of
+// Names, with the ribs in the neutral set, or unset when there is none.
+func (b *Boat) Alone(w *Without) ([]Band, error) {
+	var open []float64
+	if b.Why == nil {
+		open = b.Open
+	}
+	var out []Band
+	j, err := b.jury(&Without{})
+	if err != nil {
+		return nil, err
+	}
+	for i := range b.Frame.Thwarts {
+		if !w.struts[i] {
+			continue
+		}
+		band, err := j.band(open, map[int]bool{i: true})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, band)
+	}
+	for i := range b.Frame.Ribs {
+		if !w.ribs[i] {
+			continue
+		}
+		j, err := b.jury(&Without{ribs: map[int]bool{i: true}})
+		if err != nil {
+			return nil, err
+		}
+		band, err := j.band(open, nil)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, band)
+	}
+	return out, nil
+}
+
+// jury is all that is asked of a frame before and after members come out: the likely
+// case and every corner of what is not known, with cross pieces as they are cut.
+type jury struct {
+	likely  Case
+	corners []Case
+	slack   []float64
+	in, out map[float64]*bare // by the share of the heads' moment
+}
+
+// Corners are the cases at the limits of what no drawing settles. The beam does not
+// rise with each of them all the way, so all are tried: heads that turn freely and heads
+// that cannot, these with ribs opened as forms do and by their width alone; ends of
+// stringers steamed and forced; slack cloth and taut.
+func (b *Boat) Corners() []Case {
+	var out []Case
+	tension := b.Frame.Design.Skin.Tension
+	for _, heads := range []Case{{Heads: 0}, {Heads: 1}, {Heads: 1, Upright: 1}} {
+		for _, cold := range []float64{0, 1} {
+			for _, pull := range []float64{slacker, tauter} {
+				out = append(out, Case{heads.Heads, heads.Upright, cold, pull * tension})
+			}
+		}
+	}
+	return out
+}
+
+func (b *Boat) jury(w *Without) (*jury, error) {
+	j := &jury{likely: b.Likely(), corners: b.Corners(), slack: b.Fit, in: map[float64]*bare{}, out: map[float64]*bare{}}
+	less, err := b.Model.lacking(w.ribs)
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range append([]Case{j.likely}, j.corners...) {
+		if j.in[c.Heads] != nil {
+			continue
+		}
+		in := b.Model.settled
+		if c.Heads != j.likely.Heads {
+			if in, err = b.Model.bare(c.Heads); err != nil {
+				return nil, err
+			}
+		}
+		out := in
+		if less != b.Model {
+			if out, err = less.bare(c.Heads); err != nil {
+				return nil, err
+			}
+		}
+		j.in[c.Heads], j.out[c.Heads] = in, out
+	}
+	return j, nil
+}
+
+// causes moves one thing after another from where it is likely to its limits.
+func (j *jury) causes(open []float64, struts map[int]bool) ([]Cause, error) {
+	var cases []Case
+	for _, limit := range []func(c *Case){
+		func(c *Case) { c.Cloth *= slacker },
+		func(c *Case) { c.Cloth *= tauter },
+		func(c *Case) { c.Cold = 1 },
+		func(c *Case) { c.Heads = 0 },
+		func(c *Case) { c.Heads = 1 },
+		func(c *Case) { c.Heads, c.Upright = 1, 1 },
+	} {
+		c := j.likely
+		if limit(&c); c != j.likely { // no cloth, no pull
+			cases = append(cases, c)
+		}
+	}
+	var out []Cause
+	err := j.each(cases, open, struts, func(c Case, _, moved []float64) {
+		out = append(out, Cause{c, min(0, slices.Min(moved)), max(0, slices.Max(moved))})
+	})
+	return out, err
+}
+
+// band tries the likely case and every corner.
+func (j *jury) band(open []float64, struts map[int]bool) (Band, error) {
+	m := j.in[j.likely.Heads].m
+	b := Band{x: m.x}
+	err := j.each(append([]Case{j.likely}, j.corners...), open, struts, func(c Case, push, moved []float64) {
+		if b.Moved == nil {
+			b.Moved, b.Forces = ranges(moved), ranges(push)
+		}
+		for k, v := range push {
+			b.Forces[k].take(v)
+		}
+		for k, v := range moved {
+			b.Moved[k].take(v)
+			here := Extreme{v, m.x[k], c}
+			if c == j.likely && math.Abs(v) > math.Abs(b.Likely.Moved) {
+				b.Likely = here
+			}
+			if v < b.Least.Moved {
+				b.Least = here
+			}
+			if v > b.Most.Moved {
+				b.Most = here
+			}
+		}
+	})
+	return b, err
+}
+
+func ranges(likely []float64) []Range {
+	out := make([]Range, len(likely))
+	for i, v := range likely {
+		out[i] = Range{v, v, v}
+	}
+	return out
+}
+
+// each tries cases and shows of each what the cross pieces push and how the beam moves.
+// It is quick where those that share heads and ribs stand next to one another.
+func (j *jury) each(cases []Case, open []float64, struts map[int]bool, show func(c Case, push, moved []float64)) error {
+	var before, after []float64
+	for i, c := range cases {
+		if i == 0 || c.Heads != cases[i-1].Heads || c.Upright != cases[i-1].Upright {
+			in, out := j.in[c.Heads], j.out[c.Heads]
+			before = in.opened(open, c.Upright)
+			if after = before; out != in {
+				after = out.opened(open, c.Upright)
+			}
+		}
+		push, moved, err := j.try(c, before, after, struts)
+		if err != nil {
+			return err
+		}
+		show(c, push, moved)
+	}
+	return nil
+}
+
+// try returns the push of each cross piece in one case, and the change of beam at every
+// node when members come out, of ribs opened as they are before and after.
+func (j *jury) try(c Case, opened, openedOut []float64, struts map[int]bool) (push, moved []float64, err error) {
+	in, out := j.in[c.Heads], j.out[c.Heads]
+	push, err = in.pushes(func(k int) float64 { return in.free(k, c, opened) }, j.slack, nil)
+	if err != nil {
+		return nil, nil, err
+	}
+	left, err := out.pushes(func(k int) float64 { return out.free(k, c, openedOut) }, j.slack, struts)
+	if err != nil {
+		return nil, nil, err
+	}
+	moved = make([]float64, len(in.m.first))
+	for i, at := range in.m.first {
+		after := out.m.first[i]
+		v := 0.0
+		if out != in {
+			v = out.free(after, c, openedOut) - in.free(at, c, opened)
+		}
+		for k, p := range push {
+			v += left[k]*out.struts[k][after] - p*in.struts[k][at]
+		}
+		moved[i] = 2 * v
+	}
+	return push, moved, nil
 }

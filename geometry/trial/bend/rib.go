@@ -20,8 +20,8 @@ type Rib struct {
 	Relax   float64    // width to which it is relaxed before it is fitted or pegged; 0 when there is no neutral set
 	Point   float64    // how much wider it stands free for each hundredth of springback more, mm
 	Push    float64    // on each gunwale in its place, N
-	Stress  float64    // that the push makes, N/mm2
-	Stiff   float64    // of its heads, N per mm of opening
+	Stress  float64    // in its place, N/mm2
+	Stiff   float64    // of its heads as it stands free, N per mm of opening
 	Minutes float64    // in steam
 	Arcs    []Arc      // from the keel outward
 	Parts   []string   // names of the half section's bends, straight ones too
@@ -65,7 +65,7 @@ func (r *Report) ribs() {
 	d, loose := r.Frame.Design, pushed.Of(r.Frame, r.Boat.Ribs)
 	for i, rib := range r.Frame.Ribs {
 		push := r.AtRest.Ribs[i]
-		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, push), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
+		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, r.AtRest), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
 		if r.Boat.Why == nil {
 			out.Relax = r.Boat.Width(i)
 		}
@@ -118,7 +118,7 @@ func (r *Report) dry() {
 
 func (r *Report) arc(i, j int, name string, b curve.Bend) Arc {
 	t, d := r.Frame.Ribs[i].Thickness, r.Frame.Design
-	a := Arc{Bend: j, Name: name, Radius: b.Radius, Free: r.Boat.FreeRadius(i, j, r.AtRest.Ribs[i])}
+	a := Arc{Bend: j, Name: name, Radius: b.Radius, Free: r.Boat.FreeRadius(i, j)}
 	a.Form = timber.FormRadius(a.Free, d.Bending.Springback)
 	a.Over = b.Length/a.Form - b.Sweep
 	a.Ratio = (a.Radius - t/2) / t

@@ -1,0 +1,175 @@
+package balance
+
+import (
+	"encoding/csv"
+	"fmt"
+	"math"
+	"os"
+	"strconv"
+	"testing"
+
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+)
+
+// hinged is the frame of springs that this package once was: heads hinged, no stringers,
+// no cloth, and the gunwale a natural spline through its spreaders. All of it is put
+// together here from the frame, the ribs' sections solved anew under that line.
+func hinged(t testing.TB, b *Boat) (springs, hoops *Model) {
+	t.Helper()
+	d, line := b.Frame.Design, b.Frame.Gunwale.Line
+	aft, fore := line.Ends()
+	x, y := []float64{aft}, []float64{float64(d.After().Siding) / 2}
+	rail := Rail{From: aft, To: fore}
+	for _, s := range d.AllSpreaders() {
+		x, y = append(x, float64(s.At)), append(y, float64(s.Beam)/2)
+		rail.Kinks = append(rail.Kinks, float64(s.At))
+	}
+	plan, err := curve.NewBatten(append(x, fore), append(y, float64(d.Bow.Siding)/2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	sin, tilt := math.Sincos(b.Frame.Gunwale.Tilt)
+	slant := func(x float64) float64 {
+		_, slope, _ := plan.At(x)
+		return 1 / math.Hypot(1, slope/tilt)
+	}
+	rail.Stiffness = func(x float64) float64 { return b.stiff() * slant(x) / (tilt * tilt) }
+	rail.Strain = func(x float64) float64 {
+		_, _, second := plan.At(x)
+		return second * slant(x) * slant(x) * (1 - b.Glue.Kept)
+	}
+	var ribs, struts []Member
+	var bent []*hoop
+	for _, r := range b.Frame.Ribs {
+		half, _, _ := plan.At(r.Station)
+		lower := (half - r.Section.HalfBreadth) * sin / tilt
+		s, err := hull.Solve(half, r.Section.Depth-lower, r.Section.Shape)
+		if err != nil {
+			t.Fatal(err)
+		}
+		bent = append(bent, newHoop(s.Half, b.ribStiff(), r.Thickness, nil, nil))
+		ribs = append(ribs, Member{r.Name, r.Station, b.ribStiff() / Give(s.Half)})
+	}
+	for i, s := range b.Model.struts {
+		half, _, _ := plan.At(s.At)
+		s.Stiffness *= line.Point(b.Frame.Thwarts[i].At).Y / half
+		struts = append(struts, s)
+	}
+	if springs, err = New(rail, ribs, struts, 1); err != nil {
+		t.Fatal(err)
+	}
+	hoops = &Model{rail: rail, ribs: ribs, struts: struts, hoops: bent, pitches: make([]float64, len(ribs))}
+	if err := hoops.build(1); err != nil {
+		t.Fatal(err)
+	}
+	return springs, hoops
+}
+
+// TestOldAnswers: with heads hinged, no stringers, no cloth and the gunwale's old line
+// the answers recorded before any of these was known return, to 1e-6: neutral set,
+// offsets, movements, pushes. 1e-6 of a millimeter or newton where they are small.
+func TestOldAnswers(t *testing.T) {
+	old := recorded(t)
+	for _, name := range design.ShippedNames() {
+		b := boat(t, name, nil)
+		out := map[int]bool{}
+		for i := range b.Frame.Thwarts {
+			out[i] = true
+		}
+		springs, hoops := hinged(t, b)
+		for model, m := range map[string]*Model{"springs": springs, "hoops": hoops} {
+			open := heldAtPieces(t, m)
+			wide := make([]float64, len(open))
+			for i, o := range open {
+				wide[i] = o + 10
+			}
+			unset, neutral, off := settle(t, m, nil, Setting{}), settle(t, m, nil, Setting{Open: open}), settle(t, m, nil, Setting{Open: wide})
+			unsetOut, offOut := settle(t, m, nil, Setting{StrutsOut: out}), settle(t, m, nil, Setting{Open: wide, StrutsOut: out})
+			check := func(part, named string, x, open float64, pushes ...float64) {
+				t.Helper()
+				moved := func(a, b *State) float64 { return 2 * (b.At(x) - a.At(x)) }
+				got := append([]float64{open, 2 * unset.At(x), moved(unset, unsetOut), 2 * off.At(x), moved(off, offOut)}, pushes...)
+				want := old[fmt.Sprint(name, part, named)]
+				for k, v := range got {
+					if !(math.Abs(v-want[k]) <= 1e-6*math.Max(1, math.Abs(want[k]))) {
+						t.Errorf("%s, %s, %s %s, value %d: %.9f, was %.9f", name, model, part, named, k, v, want[k])
+					}
+				}
+			}
+			for i, r := range m.ribs {
+				check("rib", r.Name, r.At, open[i], unset.Ribs[i], neutral.Ribs[i], off.Ribs[i])
+			}
+			for i, s := range m.struts {
+				check("cross piece", s.Name, s.At, 0, unset.Struts[i], neutral.Struts[i], off.Struts[i])
+			}
+		}
+	}
+}
+
+// recorded reads the old answers: by boat, part and name their figures.
+func recorded(t *testing.T) map[string][]float64 {
+	t.Helper()
+	f, err := os.Open("testdata/springs_only.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string][]float64{}
+	for _, r := range rows[1:] {
+		var v []float64
+		for _, s := range r[4:] {
+			n := 0.0
+			if s != "" {
+				if n, err = strconv.ParseFloat(s, 64); err != nil {
+					t.Fatal(err)
+				}
+			}
+			v = append(v, n)
+		}
+		out[r[0]+r[1]+r[2]] = v
+	}
+	return out
+}
+
+// heldAtPieces is the neutral set as it was worked out before cross pieces were cut to
+// the frame: the beam true to the drawing at every one of them, and 1 mm of beam
+// elsewhere worth 50 mm of opening.
+func heldAtPieces(t *testing.T, m *Model) []float64 {
+	t.Helper()
+	n, all := len(m.ribs), len(m.ribs)+len(m.struts)
+	a, y := make([][]float64, all), make([]float64, all)
+	for i := range a {
+		a[i] = make([]float64, all)
+	}
+	free := func(at int) float64 { return m.settled.free(at, m.likely, nil) }
+	var effect [][]float64
+	for i, r := range m.ribs {
+		effect = append(effect, m.settled.under(m.unit(m.ribAt[i], r.Stiffness)))
+	}
+	for i := range n {
+		for _, at := range m.ribAt {
+			y[i] -= 4 * effect[i][at] * free(at)
+			for j := range n {
+				a[i][j] += 4 * effect[i][at] * effect[j][at]
+			}
+		}
+		a[i][i] += 0.02 * 0.02
+		for s, at := range m.strutAt {
+			a[i][n+s], a[n+s][i] = effect[i][at], effect[i][at]
+		}
+	}
+	for s, at := range m.strutAt {
+		y[n+s] = -free(at)
+	}
+	x, ok := eliminate(a, y)
+	if !ok {
+		t.Fatal("no neutral set")
+	}
+	return x[:n]
+}

@@ -1,0 +1,110 @@
+package balance
+
+import (
+	"fmt"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/wording"
+)
+
+// Without is a choice of members to take out.
+type Without struct {
+	Names  []string // of what is out, in the order of the boat
+	ribs   map[int]bool
+	struts map[int]bool
+	all    int // cross pieces of the boat
+}
+
+// Code returns what the cross piece with the number i, from 0, is called in a
+// choice: thwart-1 is the first that the design names, whatever its kind.
+func Code(i int) string { return fmt.Sprintf("thwart-%d", i+1) }
+
+// Choose reads a choice of members.
+//
+// How: each word is a code (thwart-2), the name of a cross piece, the name of a
+// rib (F3), or a kind: seat, yoke, thwart, all. Capitals and the spaces, commas
+// and hyphens within names do not matter.
+// Errors: a word that fits nothing in this boat, with what would.
+func (b *Boat) Choose(words []string) (*Without, error) {
+	out := &Without{ribs: map[int]bool{}, struts: map[int]bool{}, all: len(b.Frame.Thwarts)}
+	for _, w := range words {
+		if !b.pick(out, plain(w)) {
+			return nil, fmt.Errorf("nothing in this boat is called %q; accepted: %s", wording.Clip(w, 40), b.accepted())
+		}
+	}
+	for i, t := range b.Frame.Thwarts {
+		if out.struts[i] {
+			out.Names = append(out.Names, t.Name)
+		}
+	}
+	for i, r := range b.Frame.Ribs {
+		if out.ribs[i] {
+			out.Names = append(out.Names, "rib "+r.Name)
+		}
+	}
+	return out, nil
+}
+
+func (b *Boat) pick(out *Without, word string) bool {
+	found := false
+	for i, t := range b.Frame.Thwarts {
+		if word == plain(Code(i)) || word == plain(t.Name) || word == "all" || word == kindWord(t.Kind) {
+			out.struts[i], found = true, true
+		}
+	}
+	for i, r := range b.Frame.Ribs {
+		if word == plain(r.Name) || word == plain("rib "+r.Name) {
+			out.ribs[i], found = true, true
+		}
+	}
+	return found
+}
+
+func kindWord(k design.Kind) string {
+	if k == design.SeatBar {
+		return "seat"
+	}
+	return k.String()
+}
+
+func (b *Boat) accepted() string {
+	var words []string
+	seen := map[string]bool{}
+	for i, t := range b.Frame.Thwarts {
+		if k := kindWord(t.Kind); !seen[k] {
+			seen[k] = true
+			words = append(words, k)
+		}
+		words = append(words, Code(i))
+	}
+	return strings.Join(append(words, "all, or a rib as "+b.Frame.Ribs[0].Name), ", ")
+}
+
+// plain drops everything but letters and digits, in small letters.
+func plain(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'A' && r <= 'Z':
+			return r - 'A' + 'a'
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9', r > 127:
+			return r
+		}
+		return -1
+	}, s)
+}
+
+// Struts reports whether the cross piece with the number i is out.
+func (w *Without) Struts(i int) bool { return w.struts[i] }
+
+// String names what is out: all the cross pieces by one word, when it is just
+// them.
+func (w *Without) String() string {
+	switch {
+	case len(w.Names) == 0:
+		return "nothing"
+	case len(w.ribs) == 0 && len(w.struts) == w.all && w.all > 1:
+		return "any cross piece"
+	}
+	return strings.Join(w.Names, "; ")
+}
