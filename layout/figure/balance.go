@@ -45,8 +45,8 @@ func BalanceTrial(b *balance.Boat, w *balance.Without, t balance.Trial, miss, wi
 	return f.d, f.factor
 }
 
-// exaggeration is the roundest factor of 1, 2, 5, 10 and so on that draws the
-// largest change no larger than readby.
+// exaggeration is the roundest factor of 1, 2, 5, 10 and 20 that draws the largest
+// change no larger than readby. More would make a shape of what nobody can measure.
 func exaggeration(trials []balance.Trial, scale float64) float64 {
 	most := 0.0
 	for _, t := range trials {
@@ -54,7 +54,7 @@ func exaggeration(trials []balance.Trial, scale float64) float64 {
 			most = math.Max(most, math.Max(math.Abs(t.In.Offset[i]), math.Abs(t.Out.Offset[i])))
 		}
 	}
-	for _, f := range []float64{100, 50, 20, 10, 5, 2} {
+	for _, f := range []float64{20, 10, 5, 2} {
 		if most*scale*f <= readby {
 			return f
 		}

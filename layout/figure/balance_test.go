@@ -105,7 +105,7 @@ func TestFigureWords(t *testing.T) {
 // TestExaggeration takes the roundest factor that draws no change over 6 mm.
 func TestExaggeration(t *testing.T) {
 	for _, c := range []struct{ move, scale, want float64 }{
-		{1, 0.05, 100}, {10, 0.05, 10}, {100, 0.05, 1}, {1000, 0.05, 1}, {0, 0.05, 100}, {5.9, 0.05, 20}, {6.1, 0.05, 10},
+		{1, 0.05, 20}, {10, 0.05, 10}, {100, 0.05, 1}, {1000, 0.05, 1}, {0, 0.05, 20}, {5.9, 0.05, 20}, {6.1, 0.05, 10},
 	} {
 		s := &balance.State{Offset: []float64{0, -c.move}}
 		if got := exaggeration([]balance.Trial{{In: s, Out: s}}, c.scale); got != c.want {

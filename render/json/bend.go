@@ -16,7 +16,7 @@ import (
 // changes of beam are of the whole width.
 //
 // Errors: a design that has no fingerprint, which Check would have refused.
-func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss float64) (Object, error) {
+func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, alone []balance.Band, miss float64) (Object, error) {
 	d, g := r.Frame.Design, r.Gunwale
 	var why any
 	if r.Boat.Why != nil {
@@ -47,7 +47,8 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, miss flo
 		{"laminated_stems", each(r.Stems, func(s bend.Stem) Object {
 			return Object{{"end", s.End}, {"ply_mm", fixed(s.Ply)}, {"form_radius_mm", fixed(s.Form)}}
 		})},
-		{"without", append([]string{}, out.Names...)},
+		{"without", without(out, promised(trials), alone)},
+		{"unsettled", each(promised(trials).Causes, unsettled)},
 		{"no_neutral_set", why},
 		{"trials", each(trials, func(t balance.Trial) Object { return bentTrial(r, out, t, miss) })},
 	}...)
@@ -82,7 +83,7 @@ func bentRib(r *bend.Report, i int) Object {
 	rib, from := r.Ribs[i], r.Frame.Ribs[i]
 	relax, hot := none, none
 	if rib.Relax > 0 {
-		relax = rib.Relax
+		relax = math.Round(rib.Relax) // no finer than a free rib can be set
 	}
 	if rib.Hot > 0 {
 		hot = rib.Hot
@@ -123,18 +124,26 @@ func bentTrial(r *bend.Report, out *balance.Without, t balance.Trial, miss float
 	if t.Set != "off" {
 		miss = 0
 	}
+	fit := func(i int) fixed {
+		if i < len(r.Boat.Fit) {
+			return tenth(r.Boat.Fit[i])
+		}
+		return 0
+	}
 	return Object{
 		{"ribs_set", t.Set},
 		{"wide_of_neutral_mm", fixed(miss)},
 		{"cross_pieces", upTo(len(r.Frame.Thwarts), func(i int) Object {
 			s := r.Frame.Thwarts[i]
 			return Object{{"code", balance.Code(i)}, {"name", s.Name}, {"station_mm", fixed(s.At)},
-				{"force_n", fixed(t.In.Struts[i])}, {"out", out.Struts(i)}}
+				{"force_n", fixed(t.In.Struts[i])}, {"force_range_n", ranged(t.Band.Forces[i])},
+				{"longer_than_drawn_mm", fit(i)}, {"out", out.Struts(i)}}
 		})},
 		{"ribs", upTo(len(r.Frame.Ribs), func(i int) Object {
 			rib := r.Frame.Ribs[i]
 			return Object{{"rib", rib.Name}, {"push_n", fixed(t.In.Ribs[i])},
-				{"beam_off_design_mm", fixed(t.Off(rib.Station))}, {"beam_moved_mm", fixed(t.Moved(rib.Station))}}
+				{"beam_off_design_mm", fixed(t.Off(rib.Station))}, {"beam_moved_mm", fixed(t.Moved(rib.Station))},
+				{"beam_moved_range_mm", ranged(t.Band.At(rib.Station))}}
 		})},
 	}
 }

@@ -64,7 +64,11 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	numbers, err := json.Bend(bends, without, trials, b.Miss)
+	alone, err := bends.Boat.Alone(without)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	numbers, err := json.Bend(bends, without, trials, alone, b.Miss)
 	if err != nil {
 		return nil, of(k.name, err)
 	}

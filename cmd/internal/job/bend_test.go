@@ -6,11 +6,11 @@ import (
 	"testing"
 )
 
-// TestBendJSON reads the JSON as a stranger would: one rib relaxed so much wider
-// pushes with its stiffness times that, and the gunwales stand still: the pushes of
-// the ribs and the cross pieces and the stems' own balance the model's, so here
-// only what each number says of another is checked.
+// TestBendJSON reads the JSON as a stranger would: of every member that comes out, and of
+// all of them together, the least, the likely and the most, in order and about nothing in
+// the neutral set; forms as much tighter than the free rib as it springs back.
 func TestBendJSON(t *testing.T) {
+	type span struct{ Least, Likely, Most float64 }
 	var got struct {
 		Pass bool
 		Ribs []struct {
@@ -28,13 +28,19 @@ func TestBendJSON(t *testing.T) {
 			Set    string `json:"ribs_set"`
 			Pieces []struct {
 				Force float64 `json:"force_n"`
+				Range span    `json:"force_range_n"`
 				Out   bool
 			} `json:"cross_pieces"`
 			Ribs []struct {
 				Push  float64 `json:"push_n"`
 				Off   float64 `json:"beam_off_design_mm"`
 				Moved float64 `json:"beam_moved_mm"`
+				Range span    `json:"beam_moved_range_mm"`
 			}
+		}
+		Without []struct {
+			Member string
+			Change span `json:"beam_change_mm"`
 		}
 	}
 	if err := json.Unmarshal(ask(t, "bend", "river", "--without", "seat").numbers(t), &got); err != nil {
@@ -45,10 +51,8 @@ func TestBendJSON(t *testing.T) {
 	}
 	neutral := got.Trials[1]
 	for i, r := range got.Ribs {
-		// Hooke: stiffness times how far the rib is kept from its free width.
-		want := r.Stiffness * (*r.Relax - r.Width - neutral.Ribs[i].Off)
-		if math.Abs(r.Push-want) > 0.01 || math.Abs(neutral.Ribs[i].Push-r.Push) > 1e-4 {
-			t.Errorf("rib %s pushes with %.4f N, its spring with %.4f", r.Rib, r.Push, want)
+		if math.Abs(neutral.Ribs[i].Push-r.Push) > 1e-4 || *r.Relax != math.Round(*r.Relax) || math.Abs(*r.Relax-r.Width) > 25 {
+			t.Errorf("rib %s is relaxed to %g mm for %g and pushes with %.4f N, or %.4f", r.Rib, *r.Relax, r.Width, r.Push, neutral.Ribs[i].Push)
 		}
 		if math.Abs(neutral.Ribs[i].Moved) > 1e-3 {
 			t.Errorf("rib %s: the neutral set moves by %g mm", r.Rib, neutral.Ribs[i].Moved)
@@ -66,6 +70,26 @@ func TestBendJSON(t *testing.T) {
 		}
 		if math.Abs(p.Force) > 1e-3 {
 			t.Errorf("a cross piece bears %g N in the neutral set", p.Force)
+		}
+	}
+	if len(got.Without) != 5 || got.Without[4].Member != "all of them together" {
+		t.Fatalf("without: %+v", got.Without)
+	}
+	wide := got.Without[4].Change
+	for _, w := range got.Without {
+		// Taut cloth and forced ends are there, so that something may move by a millimeter.
+		if c := w.Change; !(c.Least < 0 && c.Likely == 0 && c.Most > 0 && c.Most-c.Least > 1) {
+			t.Errorf("without %s: %+v", w.Member, c)
+		}
+	}
+	for i, r := range neutral.Ribs {
+		if c := r.Range; !(c.Least <= c.Likely && c.Likely <= c.Most && c.Least >= wide.Least-0.1 && c.Most <= wide.Most+0.1) {
+			t.Errorf("rib %s: %+v, all along %+v", got.Ribs[i].Rib, c, wide)
+		}
+	}
+	for _, p := range neutral.Pieces {
+		if c := p.Range; !(c.Least < -1 && c.Likely == 0 && c.Most > 1) {
+			t.Errorf("a cross piece may bear %+v N", c)
 		}
 	}
 	if out != 4 {

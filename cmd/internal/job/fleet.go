@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/stow"
 	"ribwright/layout/figure"
 	"ribwright/layout/report"
@@ -55,7 +56,7 @@ func (f *Fleet) Do(w World) (*Result, error) {
 	case f.Fit && f.LeaveIn:
 		return nil, misuse("fit,leave-in", "a boat is not drawn round a thwart that can be taken out; leave one of them out")
 	}
-	boats, err := f.boats(w)
+	boats, sprung, err := f.boats(w)
 	if err != nil {
 		return nil, err
 	}
@@ -67,26 +68,46 @@ func (f *Fleet) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Result{Report: report.Report{Title: "Fleet", Blocks: trial.Fleet(r, f.Units)}, Numbers: numbers, Outputs: f.outputs(r)}, nil
+	return &Result{Report: report.Report{Title: "Fleet", Blocks: trial.Fleet(r, sprung, f.Units)}, Numbers: numbers, Outputs: f.outputs(r)}, nil
 }
 
-// boats reads and builds every boat; one given twice is built once.
-func (f *Fleet) boats(w World) ([]*stow.Boat, error) {
-	var out []*stow.Boat
+// boats reads and builds every boat, and tells what each does when its cross pieces come
+// out to nest; one given twice is built once.
+func (f *Fleet) boats(w World) (out []*stow.Boat, sprung []trial.Sprung, err error) {
 	built := map[string]*stow.Boat{}
 	for _, name := range f.Designs {
 		if built[name] == nil {
 			k, err := w.factsOf(name)
 			if err != nil {
-				return nil, err
+				return nil, nil, err
 			}
 			if built[name], err = then(name, k.frame, stow.NewBoat)(); err != nil {
-				return nil, err
+				return nil, nil, err
+			}
+			if len(built[name].Frame.Thwarts) > 0 && !f.LeaveIn {
+				s, err := then(name, k.bending, withoutAll)()
+				if err != nil {
+					return nil, nil, err
+				}
+				sprung = append(sprung, s)
 			}
 		}
 		out = append(out, built[name])
 	}
-	return out, nil
+	return out, sprung, nil
+}
+
+// withoutAll is what a boat does when all its cross pieces come out.
+func withoutAll(b *bend.Report) (s trial.Sprung, err error) {
+	w, err := b.Boat.Choose(allOut(b.Frame))
+	if err != nil {
+		return s, err
+	}
+	trials, err := b.Boat.Trials(w, 0)
+	if err != nil {
+		return s, err
+	}
+	return trial.Sprung{Title: b.Frame.Design.Title, Neutral: b.Boat.Why == nil, Trial: trials[min(1, len(trials)-1)]}, nil
 }
 
 // outputs lists the files asked for.

@@ -42,6 +42,7 @@ func (w *writer) balance() {
 		w.add(report.Figure{Drawing: d, Caption: fmt.Sprintf("Gunwales from above, bow to the right: dashed with all members in, solid without %s. Changes of shape are exaggerated %.0f times; forces in newtons, + a strut, - a tie; ticks outside the gunwales are the ribs' push.", w.Without, factor),
 			About: "Both gunwales from above before and after the cross pieces are taken out, with the force in each."})
 	}
+	w.add(held.Promised(w.Letters)...)
 	w.add(trial.HowTrue(w.Hands, w.Letters)...)
 	w.section("What the wood is asked for")
 	w.add(report.Findings{List: w.Bend.Findings, Judged: true,

@@ -1,7 +1,9 @@
 package trial
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/balance"
@@ -22,11 +24,23 @@ type Balance struct {
 
 // Balanced says what holds the shape, and warns where nothing but cross pieces can.
 func (b Balance) Balanced() []report.Block {
-	out := []report.Block{report.Paragraph{Words: "Without a mould the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out."}}
+	out := []report.Block{report.Paragraph{Words: "Without a mould the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. Stringers want to straighten as well, and the cloth pulls the ribs open. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out, if all is as likely." + b.cut()}}
 	if why := b.Report.Boat.Why; why != nil {
 		out = append(out, report.Caution{Words: "There is no neutral set: " + why.Text, Says: "beam theory"})
 	}
 	return out
+}
+
+// cut says how cross pieces are cut for the neutral set.
+func (b Balance) cut() string {
+	off := 0.0
+	for _, v := range b.Report.Boat.Fit {
+		off = math.Max(off, math.Abs(v))
+	}
+	if len(b.Report.Boat.Fit) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" Cut each cross piece to the gunwales as they then stand, within %.0f mm of its drawing, not the gunwales to the cross piece.", math.Ceil(off))
 }
 
 // held tells of the balance with the force in every cross piece and the beam at every rib.
@@ -35,7 +49,99 @@ func (b Balance) held(l report.Letters) []report.Block {
 	if len(b.Report.Frame.Thwarts) > 0 {
 		out = append(out, b.coded(l))
 	}
-	return append(out, b.beams(l))
+	return append(append(out, b.beams(l)), b.Promised(l)...)
+}
+
+// Promised says by how much the beam may change when members come out, and what that
+// hangs on.
+func (b Balance) Promised(l report.Letters) []report.Block {
+	t := b.Trials[min(1, len(b.Trials)-1)]
+	if len(b.Without.Names) == 0 {
+		return nil
+	}
+	out := []report.Block{report.Paragraph{Words: Promise(b.Without.String(), t, l)}}
+	table := report.Titled("What that hangs on: the beam without "+b.Without.String()+", one thing at a time").Words("When").Numbers("Narrower, "+l.Unit(), "Wider, "+l.Unit())
+	for _, c := range t.Causes {
+		table.Row(b.cause(c.Case), l.Whole(-c.Least), l.Whole(c.Most))
+	}
+	table.Row("all at once, at the worst", l.Whole(-t.Band.Least.Moved), l.Whole(t.Band.Most.Moved))
+	table.Note = "How firmly heads sit and how hard cloth pulls is from memory (skin.tension sets what is likely): measure the beam before and after the skin goes on, and with the cross pieces in and out."
+	return append(append(out, table), b.forced(t, l)...)
+}
+
+// forced says what stringer ends that are forced cold cost.
+func (b Balance) forced(t balance.Trial, l report.Letters) []report.Block {
+	ends, cost := b.Report.Boat.Ends, 0.0
+	for _, c := range t.Causes {
+		if c.Case.Cold > 0 {
+			cost = math.Max(-c.Least, c.Most)
+		}
+	}
+	words := fmt.Sprintf("Steam the ends of the stringers. Forced cold they move the beam by up to %s, and stringer %d bears %.0f N/mm2 there", l.Length(cost), ends.Stringer, ends.Stress)
+	if ends.Stress > ends.Breaks/2 {
+		words += fmt.Sprintf(": %s breaks at about %.0f", ends.Wood, ends.Breaks)
+	}
+	return []report.Block{report.Paragraph{Words: words + "."}}
+}
+
+// cause words what is at its limit while all else is as likely.
+func (b Balance) cause(c balance.Case) string {
+	usual := b.Report.Boat.Likely()
+	switch {
+	case c.Upright > 0:
+		return "rib heads fast, ribs opened by their width alone"
+	case c.Heads < usual.Heads:
+		return "rib heads loose in their mortises"
+	case c.Heads > usual.Heads:
+		return "rib heads fast in their mortises"
+	case c.Cold > 0:
+		return "stringer ends forced cold"
+	case c.Cloth < usual.Cloth:
+		return fmt.Sprintf("slack cloth, %.1f N/mm", c.Cloth)
+	}
+	return fmt.Sprintf("taut cloth, %.1f N/mm", c.Cloth)
+}
+
+// Promise words what the beam does when members come out, with its band.
+func Promise(without string, t balance.Trial, l report.Letters) string {
+	over := t.Band.Over()
+	limits := []string{}
+	if over.Least <= -0.5 {
+		limits = append(limits, fmt.Sprintf("%s narrower (%s)", l.Length(-over.Least), worded(t.Band.Least.Case)))
+	}
+	if over.Most >= 0.5 {
+		limits = append(limits, fmt.Sprintf("%s wider (%s)", l.Length(over.Most), worded(t.Band.Most.Case)))
+	}
+	if len(limits) == 0 {
+		return fmt.Sprintf("Without %s the beam %s, and by no more than a millimeter whatever comes.", without, likely(over, l))
+	}
+	return fmt.Sprintf("Without %s the beam %s. At the worst it becomes %s.", without, likely(over, l), strings.Join(limits, " or "))
+}
+
+// likely words the change of the beam if all is as likely.
+func likely(over balance.Range, l report.Letters) string {
+	switch {
+	case over.Likely >= 0.5:
+		return "widens by up to " + l.Length(over.Likely) + " if all is as likely"
+	case over.Likely <= -0.5:
+		return "narrows by up to " + l.Length(-over.Likely) + " if all is as likely"
+	}
+	return "does not change if all is as likely"
+}
+
+// worded says what comes together in a case.
+func worded(c balance.Case) string {
+	heads, ends := "rib heads loose", "stringer ends steamed"
+	switch {
+	case c.Upright > 0:
+		heads = "rib heads fast and ribs opened by their width alone"
+	case c.Heads > 0:
+		heads = "rib heads fast"
+	}
+	if c.Cold > 0 {
+		ends = "stringer ends forced cold"
+	}
+	return fmt.Sprintf("%s, %s, cloth at %.1f N/mm", heads, ends, c.Cloth)
 }
 
 // Forces lists the force in every cross piece.

@@ -6,15 +6,17 @@ import (
 	"strings"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/stow"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
 
 // Fleet tells which boats nest in one another: the verdict and what fails first, then
-// the room, what must come out, and the stack with what is dangerous about it.
-func Fleet(r *stow.Report, units measure.System) []report.Block {
-	n := nest{report.Letters{Units: units}, r}
+// the room, what must come out and what that does to each boat, and the stack with what
+// is dangerous about it.
+func Fleet(r *stow.Report, sprung []Sprung, units measure.System) []report.Block {
+	n := nest{report.Letters{Units: units}, r, sprung}
 	out := n.verdict()
 	for _, part := range []func() []report.Block{n.failures, n.proposed, n.room, n.contacts, n.out, n.stack} {
 		out = append(out, part()...)
@@ -25,6 +27,36 @@ func Fleet(r *stow.Report, units measure.System) []report.Block {
 type nest struct {
 	report.Letters
 	*stow.Report
+	sprung []Sprung
+}
+
+// Sprung is what a boat does when its cross pieces come out.
+type Sprung struct {
+	Title   string
+	Neutral bool // whether its ribs are in the neutral set, as they can be
+	Trial   balance.Trial
+}
+
+// keeps words whether the boats of which something comes out keep their shape.
+func (n nest) keeps(s *stow.Stack) []report.Block {
+	var items []string
+	for i, b := range s.Boats {
+		for _, k := range n.sprung {
+			if k.Title != b.Title || len(s.TakenOut(i)) == 0 {
+				continue
+			}
+			set := "its ribs in the neutral set"
+			if !k.Neutral {
+				set = "its ribs unset, for it has no neutral set"
+			}
+			over := k.Trial.Band.Over()
+			items = append(items, fmt.Sprintf("%s, %s: its beam %s; at the worst it becomes %s narrower or %s wider.", s.Name(i), set, likely(over, n.Letters), n.Length(-over.Least), n.Length(over.Most)))
+		}
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return []report.Block{report.Say("Whether they keep their shape, for rib heads from tight to loose, stringer ends steamed or forced and cloth from slack to taut:"), report.List{Items: items}}
 }
 
 func (n nest) small(mm float64) string {
@@ -145,8 +177,8 @@ func (n nest) out() []report.Block {
 		}
 		items = append(items, s.Name(i)+": "+what+".")
 	}
-	return []report.Block{report.Section("What must come out" + as), report.List{Items: items},
-		report.Caution{Words: "Gunwales spring when their thwarts are out: put a spreader of the thwart's length back on top, or measure the beam again, before you trust the room above.", Says: practice}}
+	out := append([]report.Block{report.Section("What must come out" + as), report.List{Items: items}}, n.keeps(s)...)
+	return append(out, report.Caution{Words: "Gunwales spring when their thwarts are out: put a spreader of the thwart's length back on top, or measure the beam again, before you trust the room above.", Says: practice})
 }
 
 // stack tells how large and heavy the nest is, whether it keeps to its limits, and how
