@@ -30,15 +30,11 @@ func (b *Boat) hoop(i int) *hoop {
 	r := b.Frame.Ribs[i]
 	keel := geometry.Point{Y: r.Section.KeelZ}
 	var at []crossing
-	for _, s := range b.Frame.Stringers {
+	for j, s := range b.Frame.Stringers {
 		p := s.Line.Point(r.Station)
-		at = append(at, crossing{s.Share * r.Section.Half.Length(), geometry.Pt(p.Y, p.Z).Sub(keel)})
+		at = append(at, crossing{r.Stringers[j], geometry.Pt(p.Y, p.Z).Sub(keel)})
 	}
-	// Where the gunwale's outer face meets the rib's plane it is a few mm off in length,
-	// which moves the cloth by nothing that matters here.
-	g := &b.Frame.Gunwale
-	low, high := g.At(r.Station, g.Width/2, 0), g.At(r.Station, g.Width/2, g.Height)
-	cloth := r.Section.Corners(b.Frame.Design, [2]geometry.Point{geometry.Pt(low.Y, low.Z), geometry.Pt(high.Y, high.Z)})
+	cloth := b.Frame.Corners(r)
 	for k := range cloth {
 		cloth[k] = cloth[k].Sub(keel)
 	}
@@ -67,27 +63,26 @@ func (b *Boat) battens() ([]*batten, error) {
 	}
 	// Half of the keel belongs to either side of the boat.
 	keel := &batten{moe: wood.MOE, wide: float64(d.Keel.Width) / 2, deep: float64(d.Keel.Depth)}
-	out := []*batten{b.lie(keel, b.Frame.Keel, 0)}
+	out := []*batten{b.lie(keel, b.Frame.Keel, func(frame.Rib) float64 { return 0 })}
 	if wood, err = d.Wood(d.Stringers.Species); err != nil {
 		return nil, err
 	}
-	for _, s := range b.Frame.Stringers {
+	for j, s := range b.Frame.Stringers {
 		stick := &batten{moe: wood.MOE, wide: float64(d.Stringers.Width), deep: float64(d.Stringers.Depth), ends: true}
-		out = append(out, b.lie(stick, s.Batten, s.Share))
+		out = append(out, b.lie(stick, s.Batten, func(r frame.Rib) float64 { return r.Stringers[j] }))
 	}
 	return out, nil
 }
 
-// lie lays a stick along its line over the ribs, at a share of the way from keel to
-// gunwale.
-func (b *Boat) lie(t *batten, on frame.Batten, share float64) *batten {
+// lie lays a stick along its line over the ribs, so far along each.
+func (b *Boat) lie(t *batten, on frame.Batten, along func(frame.Rib) float64) *batten {
 	aft, fore := on.Line.Ends()
 	n := len(b.Frame.Ribs) + 2
 	t.x, t.face = append(make([]float64, 0, n), aft), make([]float64, 0, n)
 	t.at, t.slope = make([][2]float64, 0, n), make([][2]float64, 0, n)
 	for _, r := range b.Frame.Ribs {
 		t.x = append(t.x, r.Station)
-		_, heading := r.Section.Half.At(share * r.Section.Half.Length())
+		_, heading := r.Section.Half.At(along(r))
 		t.face = append(t.face, heading)
 	}
 	t.x = append(t.x, fore)

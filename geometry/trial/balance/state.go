@@ -175,6 +175,69 @@ func (m *Model) Settle(s Setting) (*State, error) {
 	return b.rest(c, s)
 }
 
+// Stiffer returns by how much the half-breadth changes at the nodes of a state, mm, for a
+// whole share by which the gunwales become stiffer, and in turn the ribs: the slope of
+// what Settle gives for the setting in the likely case.
+//
+// How: what bears more by a share of what it bears pushes with that on where it is.
+// Errors: those of Settle.
+func (m *Model) Stiffer(s Setting) (gunwales, ribs *State, err error) {
+	b, c := m.settled, m.likely
+	u, _, err := b.at(c, s)
+	if err != nil {
+		return nil, nil, err
+	}
+	_, rail := m.bears(u)
+	load := make([]float64, m.unknowns)
+	for k, v := range rail {
+		load[k] = -v
+	}
+	if gunwales, err = b.moved(load, s.StrutsOut); err != nil {
+		return nil, nil, err
+	}
+	clear(load)
+	for i, at := range m.ribAt {
+		open := value(s.Open, i)
+		h := m.hoop(i)
+		if h == nil {
+			load[at] += m.ribs[i].Stiffness * (open - 2*u[at])
+			continue
+		}
+		free, held := h.opened(open, c.Upright), h.held(c.Heads)
+		var now ways
+		for k := range now {
+			now[k] = u[at+2*k]
+		}
+		for k := range held {
+			load[at+2*k] += h.stiff*h.energy[k].dot(free) - held[k].dot(now)
+		}
+	}
+	ribs, err = b.moved(load, s.StrutsOut)
+	return gunwales, ribs, err
+}
+
+// moved is the change that a load makes, with the cross pieces in it. It overwrites the
+// load.
+func (b *bare) moved(load []float64, out map[int]bool) (*State, error) {
+	u := b.under(append([]float64(nil), load...))
+	if _, err := b.hold(u, nil, out); err != nil {
+		return nil, err
+	}
+	s := &State{X: b.m.x}
+	for _, at := range b.m.first {
+		s.Offset, s.Turn = append(s.Offset, u[at]), append(s.Turn, u[at+1])
+	}
+	return s, nil
+}
+
+// value is what a list has at i, 0 where it ends before.
+func value(list []float64, i int) float64 {
+	if i < len(list) {
+		return list[i]
+	}
+	return 0
+}
+
 // lacking is the model without some of its ribs, on the same nodes.
 func (m *Model) lacking(out map[int]bool) (*Model, error) {
 	if len(out) == 0 {
@@ -196,21 +259,35 @@ func (m *Model) lacking(out map[int]bool) (*Model, error) {
 	return &less, less.assemble()
 }
 
-// rest puts ribs and cross pieces in and reads the state.
-func (b *bare) rest(c Case, s Setting) (*State, error) {
-	m, u := b.m, make([]float64, b.m.unknowns)
+// at puts ribs and cross pieces in and returns where every unknown comes to rest, and
+// how each cross piece pushes.
+func (b *bare) at(c Case, s Setting) (u, push []float64, err error) {
 	opened := b.opened(s.Open, c.Upright)
+	u = make([]float64, b.m.unknowns)
 	for k := range u {
 		u[k] = b.free(k, c, opened)
 	}
-	push, err := b.pushes(func(k int) float64 { return u[k] }, s.Slack, s.StrutsOut)
-	if err != nil {
-		return nil, err
-	}
+	push, err = b.hold(u, s.Slack, s.StrutsOut)
+	return u, push, err
+}
+
+// hold puts the cross pieces into a frame that rests at u without them. u follows.
+func (b *bare) hold(u, slack []float64, out map[int]bool) (push []float64, err error) {
+	push, err = b.pushes(func(k int) float64 { return u[k] }, slack, out)
 	for i, p := range push {
 		for k, v := range b.struts[i] {
 			u[k] += p * v
 		}
+	}
+	return push, err
+}
+
+// rest reads the state of a setting.
+func (b *bare) rest(c Case, s Setting) (*State, error) {
+	m := b.m
+	u, push, err := b.at(c, s)
+	if err != nil {
+		return nil, err
 	}
 	out := &State{X: m.x, Struts: push, Ribs: make([]float64, len(m.ribs)), Bent: make([]float64, len(m.ribs)),
 		Offset: make([]float64, 0, len(m.x)), Turn: make([]float64, 0, len(m.x))}
@@ -226,10 +303,7 @@ func (b *bare) rest(c Case, s Setting) (*State, error) {
 		bears[at] -= push[i]
 	}
 	for i, at := range m.ribAt {
-		open := 0.0
-		if i < len(s.Open) {
-			open = s.Open[i]
-		}
+		open := value(s.Open, i)
 		if h := m.hoop(i); h != nil {
 			out.Ribs[i] = bears[at]
 			out.Bent[i] = h.bent(u[at:], h.opened(open, c.Upright))

@@ -30,6 +30,8 @@ type plan struct {
 	rest   *state
 	ribs   [][]float64 // by rib that is a millimeter wider: half-breadth more at every rib, and last at midship
 	pieces [][]float64 // the same by cross piece that is longer; nil when they are out
+
+	gunwales, stiff []float64 // the same for a whole share by which the gunwales, and the ribs, are stiffer
 }
 
 func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
@@ -68,12 +70,17 @@ func (m *model) plan(without map[int]bool) (plan, error) {
 	settle := func(open, slack []float64) (*state, error) {
 		return m.b.Model.Settle(balance.Setting{Open: open, Slack: slack, StrutsOut: without})
 	}
-	rest, err := settle(m.open, nil)
+	rest, err := settle(m.open, m.b.Fit)
 	p := plan{rest: rest}
 	if err != nil {
 		return p, err
 	}
 	base := m.read(rest)
+	gunwales, stiff, err := m.b.Model.Stiffer(balance.Setting{Open: m.open, Slack: m.b.Fit, StrutsOut: without})
+	if err != nil {
+		return p, err
+	}
+	p.gunwales, p.stiff = m.read(gunwales), m.read(stiff)
 	by := func(open, slack []float64) ([]float64, error) {
 		s, err := settle(open, slack)
 		if err != nil {
@@ -89,7 +96,7 @@ func (m *model) plan(without map[int]bool) (plan, error) {
 		open := make([]float64, len(m.ribs))
 		copy(open, m.open)
 		open[i]++
-		row, err := by(open, nil)
+		row, err := by(open, m.b.Fit)
 		if err != nil {
 			return p, err
 		}
@@ -100,7 +107,8 @@ func (m *model) plan(without map[int]bool) (plan, error) {
 			continue
 		}
 		slack := make([]float64, len(m.pieces))
-		slack[j] = 1
+		copy(slack, m.b.Fit)
+		slack[j]++
 		row, err := by(m.open, slack)
 		if err != nil {
 			return p, err
@@ -146,6 +154,7 @@ func (m *model) wider(p plan, d put, glued func(x float64) float64) []float64 {
 		add(p.ribs[i], value(d.open, i)-2*keeps(r.at))
 	}
 	out[len(m.ribs)] += keeps(0)
+	add(d.off, 1)
 	for j, row := range p.pieces {
 		add(row, value(d.slack, j)-2*keeps(m.pieces[j]))
 	}

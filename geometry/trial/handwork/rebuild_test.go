@@ -178,8 +178,13 @@ func (y *yard) settle(k mistakes, open []float64) (in, out []float64) {
 	if k.thickness != 0 {
 		stiffer(d.Ribs.Species, math.Pow(1+k.thickness/float64(d.Ribs.Thickness), 3))
 	}
-	if k.gunwale != 0 {
-		stiffer(d.Gunwale.Species, 1+k.gunwale)
+	if k.gunwale != 0 { // the gunwales alone, whatever else is of their wood
+		wood, err := d.Wood(d.Gunwale.Species)
+		if err != nil {
+			y.t.Fatal(err)
+		}
+		d.Gunwale.Species = "stock of the gunwales"
+		d.Woods = append(slices.Clone(d.Woods), design.Wood{Name: d.Gunwale.Species, Stiff: wood.MOE * (1 + k.gunwale)})
 	}
 	f.Design = &d
 	b, err := balance.Of(&f)
@@ -196,6 +201,9 @@ func (y *yard) settle(k mistakes, open []float64) (in, out []float64) {
 	}
 	for j, t := range f.Thwarts {
 		s.Slack[j] = k.piece[j] - 2*keeps(t.At)
+		if y.b.Fit != nil {
+			s.Slack[j] += y.b.Fit[j] // cut for the boat as designed
+		}
 	}
 	read := func() (off []float64) {
 		state, err := b.Model.Settle(s)

@@ -26,9 +26,9 @@ type disturbance struct {
 	stern, bow float64                 // how much higher the stems stand
 }
 
-// put is how ribs and cross pieces are put in otherwise than designed: wider, longer;
-// nil for none.
-type put struct{ open, slack []float64 }
+// put is how ribs and cross pieces are put in otherwise than designed, wider, longer, and
+// what else moves the gunwales at every rib, and last at midship; nil for none.
+type put struct{ open, slack, off []float64 }
 
 // slips lists all errors, those of a kind together.
 func (m *model) slips() []slip {
@@ -45,7 +45,7 @@ func (m *model) slips() []slip {
 	add(every("bend marks of each rib", "mm", usual.bendMark), m.eachRib(rib.markedOut)...)
 	add(one("springback of the ribs' board", "points", usual.board), m.allRibs(m.sprung))
 	add(every("springback of each rib beside the board's", "points", usual.rib), m.eachRib(m.sprung)...)
-	add(one("thickness of all ribs", "mm", usual.thickness), m.stiffer(3/m.thick, 0))
+	add(one("thickness of all ribs", "mm", usual.thickness), m.stiffer(0, 3/m.thick))
 	for _, s := range m.held {
 		k := every("spreaders", "mm", usual.spreader)
 		k.from, k.placed = math.Abs(s.at), true
@@ -56,7 +56,7 @@ func (m *model) slips() []slip {
 	}
 	add(every("place of each mortise", "mm", usual.mortise), m.mortises()...)
 	add(every("height of each stem", "mm", usual.stem), disturbance{stern: 1}, disturbance{bow: 1})
-	add(one("stiffness of the gunwales", "%", usual.gunwale), m.stiffer(-0.01, -0.01))
+	add(one("stiffness of the gunwales", "%", usual.gunwale), m.stiffer(0.01, 0))
 	return all
 }
 
@@ -98,20 +98,16 @@ func (m *model) sprung(r rib) step {
 	return r.opened(point / (1 - m.b.Frame.Design.Bending.Springback))
 }
 
-// stiffer is ribs and cross pieces that push harder by a share, each where it is: as
-// ribs that stand wider and cross pieces that are longer, for the same push.
-func (m *model) stiffer(ribs, pieces float64) disturbance {
-	at := func(open []float64, state *state) put {
-		p := put{open: make([]float64, len(m.ribs)), slack: make([]float64, len(m.pieces))}
-		for i, r := range m.ribs {
-			p.open[i] = ribs * (value(open, i) - 2*state.At(r.at))
+// stiffer is gunwales and ribs that are stiffer by a share of what they are.
+func (m *model) stiffer(gunwales, ribs float64) disturbance {
+	at := func(p plan) put {
+		off := make([]float64, len(m.ribs)+1)
+		for i := range off {
+			off[i] = gunwales*p.gunwales[i] + ribs*p.stiff[i]
 		}
-		for j, x := range m.pieces {
-			p.slack[j] = -pieces * 2 * state.At(x)
-		}
-		return p
+		return put{off: off}
 	}
-	return disturbance{in: at(m.open, m.in.rest), out: at(m.open, m.out.rest)}
+	return disturbance{in: at(m.in), out: at(m.out)}
 }
 
 func value(all []float64, i int) float64 {
