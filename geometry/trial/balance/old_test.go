@@ -35,7 +35,7 @@ func hinged(t testing.TB, b *Boat) (springs, hoops *Model) {
 		_, slope, _ := plan.At(x)
 		return 1 / math.Hypot(1, slope/tilt)
 	}
-	rail.Stiffness = func(x float64) float64 { return b.stiff() * slant(x) / (tilt * tilt) }
+	rail.Stiffness = func(x float64) float64 { return b.Stiff() * slant(x) / (tilt * tilt) }
 	rail.Strain = func(x float64) float64 {
 		_, _, second := plan.At(x)
 		return second * slant(x) * slant(x) * (1 - b.Glue.Kept)
