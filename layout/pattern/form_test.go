@@ -77,14 +77,14 @@ func TestFormPatterns(t *testing.T) {
 						break
 					}
 				}
-				keepsClear(t, name+" "+d.Name, d, b.Forms[i].Outline.Bounds().Max.X)
+				onFace(t, name+" "+d.Name, d, b.Forms[i].Outline.Bounds().Max.X)
 			}
 		}
 	}
 }
 
-// keepsClear holds a form's words to its face: no circle is crossed, nothing reaches out.
-func keepsClear(t *testing.T, what string, d layout.Drawing, wide float64) {
+// onFace holds a form's words to its face: no circle is crossed, nothing reaches out.
+func onFace(t *testing.T, what string, d layout.Drawing, wide float64) {
 	t.Helper()
 	for _, x := range d.Texts {
 		box := x.Bounds()
