@@ -41,10 +41,10 @@ func spreaderWords(taken []layout.Span, s spreader.Spreader, units measure.Syste
 	const beside = 40.0 // mm
 	how := lettering.Safe("hold " + holding(s, units))
 	full := lettering.Safe(units.Fine(s.Beam)) + ", " + how
-	if at := clear(taken, s.Along+3, lettering.Width(full, small)); at < s.Along+beside {
+	if at := freePlace(taken, s.Along+3, lettering.Width(full, small)); at < s.Along+beside {
 		return full, at
 	}
-	return how, clear(taken, s.Along+3, lettering.Width(how, small))
+	return how, freePlace(taken, s.Along+3, lettering.Width(how, small))
 }
 
 // onStock lists what stands on the strip between its edges already.
@@ -70,9 +70,9 @@ func onStock(d *layout.Drawing, b *bend.Report) []layout.Span {
 	return append(out, layout.Span{From: g.Fore - g.Width, To: math.Inf(1)})
 }
 
-// clear returns where words of a width can stand, from a place on; that place itself
+// freePlace returns where words of a width can stand, from a place on; that place itself
 // when nothing is free within a hand's breadth.
-func clear(taken []layout.Span, from, wide float64) float64 {
+func freePlace(taken []layout.Span, from, wide float64) float64 {
 	const gap, reach, step = 1.5, 150.0, 0.5
 	for at := from; at < from+reach; at += step {
 		if !slices.ContainsFunc(taken, func(s layout.Span) bool { return at-gap < s.To && at+wide+gap > s.From }) {

@@ -137,7 +137,7 @@ func (w *writer) frameSteps() []step {
 			tools: "band saw or bow saw, spokeshave, drill", check: "lay the stem on its pattern; the notch takes both gunwales",
 			care: "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"},
 		{stage: hours.Setup, do: w.setUp(),
-			tools: "trestles, spreaders, straps or cord for a windlass, clamps, cord, level, bevel, straightedge, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
+			tools: "trestles, spreaders, straps or cord for a windlass, clamps, level, bevel, straightedge, tape", check: "diagonals alike within 3 mm (1/8 in); heights of the undersides at both ends alike",
 			care: "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"},
 		{stage: hours.Bend, do: ribs.do, tools: ribs.tools, dry: ribs.dry, check: ribs.check,
 			care: "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",
