@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"sort"
+	"sync"
 
 	"ribwright/geometry"
 )
@@ -15,11 +16,16 @@ type Func func(x float64) (value, slope float64)
 // or a stringer. It knows its own length, so that a place can be marked on
 // straight stock before the stock is bent.
 type Track struct {
-	y, z   Func
-	x0, x1 float64
-	x, s   []float64 // stations and the length from x0 to each, mm
-	zero   float64   // station that lengths are counted from, mm
-	origin float64   // length from x0 to there
+	y, z    Func
+	x0, x1  float64
+	zero    float64         // station that lengths are counted from, mm
+	lengths func() *lengths // made when a length is first asked for
+}
+
+// lengths is the table of a track's lengths.
+type lengths struct {
+	x, s   []float64 // stations and the length from the after end to each, mm
+	origin float64   // length from there to the zero
 }
 
 // trackPanel is the step of the length table in mm. Five Gauss points in 25 mm
@@ -34,15 +40,21 @@ func NewTrack(x0, x1, zero float64, y, z Func) (*Track, error) {
 		return nil, errors.New("a line along the boat needs its after end behind its forward end")
 	}
 	t := &Track{y: y, z: z, x0: x0, x1: x1, zero: zero}
-	n := int(math.Ceil((x1 - x0) / trackPanel))
-	t.x, t.s = make([]float64, n+1), make([]float64, n+1)
-	t.x[0] = x0
-	for i := 1; i <= n; i++ {
-		t.x[i] = x0 + (x1-x0)*float64(i)/float64(n)
-		t.s[i] = t.s[i-1] + Integrate(t.speed, t.x[i-1], t.x[i], 1)
-	}
-	t.origin = t.fromStart(zero)
+	t.lengths = sync.OnceValue(t.measure)
 	return t, nil
+}
+
+// measure makes the table of lengths.
+func (t *Track) measure() *lengths {
+	n := int(math.Ceil((t.x1 - t.x0) / trackPanel))
+	l := &lengths{x: make([]float64, n+1), s: make([]float64, n+1)}
+	l.x[0] = t.x0
+	for i := 1; i <= n; i++ {
+		l.x[i] = t.x0 + (t.x1-t.x0)*float64(i)/float64(n)
+		l.s[i] = l.s[i-1] + Integrate(t.speed, l.x[i-1], l.x[i], 1)
+	}
+	l.origin = l.fromStart(t, t.zero)
+	return l
 }
 
 // Moved returns the track with dy and dz added to its coordinates, between the same
@@ -84,19 +96,23 @@ func (t *Track) Slopes(x float64) (dy, dz float64) {
 
 // Length returns the length along the track from its zero to the station x in
 // mm, negative abaft the zero. Stations beyond the ends are extended.
-func (t *Track) Length(x float64) float64 { return t.fromStart(x) - t.origin }
+func (t *Track) Length(x float64) float64 {
+	l := t.lengths()
+	return l.fromStart(t, x) - l.origin
+}
 
-func (t *Track) fromStart(x float64) float64 {
-	i := sort.SearchFloat64s(t.x, x)
-	i = min(max(i-1, 0), len(t.x)-1)
-	return t.s[i] + Integrate(t.speed, t.x[i], x, 1)
+func (l *lengths) fromStart(t *Track, x float64) float64 {
+	i := sort.SearchFloat64s(l.x, x)
+	i = min(max(i-1, 0), len(l.x)-1)
+	return l.s[i] + Integrate(t.speed, l.x[i], x, 1)
 }
 
 // Station returns the station x whose Length is s, to 1e-9 mm. Lengths beyond
 // the ends give stations beyond the ends.
 func (t *Track) Station(s float64) float64 {
-	i := sort.SearchFloat64s(t.s, s+t.origin)
-	x := t.x[min(max(i, 0), len(t.x)-1)]
+	l := t.lengths()
+	i := sort.SearchFloat64s(l.s, s+l.origin)
+	x := l.x[min(max(i, 0), len(l.x)-1)]
 	for range 50 { // Newton; the speed is at least 1 and nearly constant
 		miss := t.Length(x) - s
 		if math.Abs(miss) < 1e-10 {

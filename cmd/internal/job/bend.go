@@ -72,7 +72,7 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	loose, err := k.loose()
+	loose, err := k.loose(&carried)
 	if err != nil {
 		return nil, err
 	}

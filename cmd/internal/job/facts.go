@@ -117,9 +117,8 @@ func (k *facts) outfits(w World, gear []design.Gear) (*outfit.Outfits, error) {
 	return outfit.Of(s), nil
 }
 
-// loose floats the boat with the people and gear of the design, in fresh water, with ribs
-// that are only pushed in.
-func (k *facts) loose() (*afloat.Loose, error) {
+// loose floats the boat, in fresh water, with ribs that are only pushed in.
+func (k *facts) loose(carried *aboard.Boat) (*afloat.Loose, error) {
 	on, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		return nil, err
@@ -128,11 +127,7 @@ func (k *facts) loose() (*afloat.Loose, error) {
 	if err != nil {
 		return nil, err
 	}
-	boat, err := aboard.New(b.Frame, k.design.Crew, k.design.Gear)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	return afloat.LooseRibs(boat, b.Loose(), on), nil
+	return afloat.LooseRibs(*carried, b.Loose(), on), nil
 }
 
 // allOut is the choice of all cross pieces, of none where there are none.

@@ -1,6 +1,8 @@
 package afloat
 
 import (
+	"sync"
+
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
@@ -36,11 +38,12 @@ func LooseRibs(b aboard.Boat, ribs []pushed.Rib, w water.Water) *Loose {
 		}
 		return lying(h, load, w)
 	}
-	return &Loose{
-		Drawn:   lying(b.Hull, load, w),
-		Hinged:  lie(func(r pushed.Rib) pushed.Head { return r.Hinged }),
-		Clamped: lie(func(r pushed.Rib) pushed.Head { return r.Clamped }),
-	}
+	out := &Loose{Drawn: lying(b.Hull, load, w)}
+	var both sync.WaitGroup
+	both.Go(func() { out.Hinged = lie(func(r pushed.Rib) pushed.Head { return r.Hinged }) })
+	both.Go(func() { out.Clamped = lie(func(r pushed.Rib) pushed.Head { return r.Clamped }) })
+	both.Wait()
+	return out
 }
 
 func lying(h *float.Hull, load float.Load, w water.Water) Lying {
