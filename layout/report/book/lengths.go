@@ -63,8 +63,8 @@ func (w *writer) bilgeSlack() (same string, differ bool) {
 
 // aboutLengths says what the widths mean and how far off a rib may be.
 func (w *writer) aboutLengths(free, slack string, differ bool) string {
-	words := fmt.Sprintf("Widths are between the heads, to the middle of the thickness; those that a rib is held at or relaxed to are in steps of %s, for wood keeps to no finer. Relax to: the width at which the rib, %s, leaves the cross pieces without load. A rib may be %s too long: the gaps under its two tenons take that up. More changes the boat as the corrections say.",
-		report.Either(w.Letters.Units, "5 mm", "1/4 in"), free, w.Letters.Units.Within(2*marks.ShoulderSlack(w.Frame)))
+	words := fmt.Sprintf("Widths are between the heads, to the middle of the thickness; those that a rib is held at or relaxed to are in steps of %s, for wood keeps to no finer. Relax to: the width at which the rib, %s, leaves the cross pieces without load. ",
+		report.Either(w.Letters.Units, "5 mm", "1/4 in"), free) + w.tooLong()
 	switch {
 	case differ:
 		words += " Bilge marks may be off, along the blank, by what the last column says"
@@ -74,6 +74,15 @@ func (w *writer) aboutLengths(free, slack string, differ bool) string {
 		words += " Bilge marks may lie " + slack + " out or in along the blank"
 	}
 	return words + fmt.Sprintf(": that leaves the beam within %s mm (%s) of the drawing.", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
+}
+
+// tooLong says what comes of a rib that is too long: the gaps under its tenons take up some.
+func (w *writer) tooLong() string {
+	gaps := 2 * float64(w.Frame.Design.Ribs.TenonGap)
+	if gaps < 1 {
+		return "A rib that is too long changes the boat as the corrections say."
+	}
+	return "A rib may be " + w.Letters.Units.Within(gaps) + " too long: the gaps under its two tenons take that up. More changes the boat as the corrections say."
 }
 
 // cellIf letters a length, "-" where there is none.
