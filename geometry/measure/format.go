@@ -80,6 +80,17 @@ func (s System) Rough(mm float64) string {
 	return metric
 }
 
+// Within returns how far off a mark may be, in steps that hands can hold, downward and
+// never less than one: whole millimeters, "3 mm", or sixteenths of an inch, "1/8 in". A
+// twentieth of a millimeter short of a step is no less. An unknown System shows metric.
+func (s System) Within(mm float64) string {
+	down := func(step float64) float64 { return step * math.Max(1, math.Floor((mm+0.05)/step)) }
+	if s == Imperial {
+		return Sixteenths(down(25.4 / 16))
+	}
+	return MM(down(1), 0) + " mm"
+}
+
 func (s System) letter(mm float64, decimals int) string {
 	metric := MM(mm, decimals) + " mm"
 	if s == Imperial {

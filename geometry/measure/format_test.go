@@ -153,6 +153,16 @@ func ExampleFeetInches() {
 	// Output: 13'-11 7/8" 14 3/4 in 1'-2 3/4" (375 mm)
 }
 
+// TestWithin: down to whole millimeters, or sixteenths of 1.5875 mm, never to nothing,
+// and a twentieth of a millimeter is not missed.
+func TestWithin(t *testing.T) {
+	for mm, want := range map[float64][2]string{2.96: {"3 mm", "1/16 in"}, 3.13: {"3 mm", "1/8 in"}, 2.94: {"2 mm", "1/16 in"}, 3.9: {"3 mm", "1/8 in"}, 0.5: {"1 mm", "1/16 in"}, 25.4: {"25 mm", "1 in"}} {
+		if got := [2]string{Metric.Within(mm), Imperial.Within(mm)}; got != want {
+			t.Errorf("%g mm: %q, want %q", mm, got, want)
+		}
+	}
+}
+
 // TestRough: to the nearest 5 mm, and to the nearest quarter of an inch with the 5 mm
 // behind it. 743.2 mm is 29.26 in.
 func TestRough(t *testing.T) {

@@ -55,17 +55,12 @@ func RibStrip(b *bend.Report, g frame.Group, units measure.System) layout.Drawin
 	return d
 }
 
-// within says how far off a mark may be, in steps that hands can hold: whole millimeters,
-// or sixteenths of an inch, and never less than one.
+// within says how far off a mark may be, "" where it does not matter.
 func within(slack float64, units measure.System) string {
 	if math.IsInf(slack, 1) {
 		return ""
 	}
-	if units == measure.Imperial {
-		const step = 25.4 / 16
-		return " +-" + measure.Sixteenths(step*math.Max(1, math.Floor(slack/step)))
-	}
-	return fmt.Sprintf(" +-%.0f", math.Max(1, math.Floor(slack)))
+	return " +-" + strings.TrimSuffix(units.Within(slack), " mm")
 }
 
 // markBends marks what lies between middle and shoulder.

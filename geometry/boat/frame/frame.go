@@ -156,6 +156,15 @@ func newSkin(f *Frame) Skin {
 	return s
 }
 
+// Stations returns where the ribs stand, from aft forward, mm.
+func (f *Frame) Stations() []float64 {
+	out := make([]float64, len(f.Ribs))
+	for i, r := range f.Ribs {
+		out[i] = r.Station
+	}
+	return out
+}
+
 // Nearest returns the rib nearest to the station x, mm.
 func (f *Frame) Nearest(x float64) Rib {
 	return slices.MinFunc(f.Ribs, func(a, b Rib) int { return cmp.Compare(math.Abs(a.Station-x), math.Abs(b.Station-x)) })

@@ -11,7 +11,7 @@ import (
 	"ribwright/layout/report"
 )
 
-// widths says how wide the ribs are held hot and how wide they stand free.
+// widths says how far the ribs are bent.
 func (w *writer) widths() {
 	w.section("How far to bend them")
 	back := report.Percent(w.Frame.Design.Bending.Springback)
@@ -20,25 +20,27 @@ func (w *writer) widths() {
 	} else {
 		w.say("These ribs are bent hot, by hand and eye, and set in the boat; they need no form. Bend each a little beyond its marks, for it loses about %s of its curvature when you let go: pull the heads in to the width held hot, one bilge after the other. The gauges in the cutter's file show the rib as it stands in the boat: true the bilges to them.", back)
 	}
-	held, when := "Held hot", "lifted out of its mortises"
-	if w.Bend.OnForms() {
-		held, when = "On the form", "off the form"
+	if words := w.each(); words != "" {
+		w.say("For each 1 %% of springback more a free rib stands %s wider between its heads.", words)
 	}
-	t := report.Titled("Widths between the heads, to the middle of the thickness, "+w.Unit()).Names("Rib").Numbers(held, "Free: relax to", "In the boat", "Free width for each 1 % of springback more")
-	for i, r := range w.Frame.Ribs {
-		b := w.Bend.Ribs[i]
-		hot, free := "heads cross", "-"
-		if b.Hot > 0 {
-			hot = w.Rough(b.Hot)
-		}
-		if b.Relax > 0 {
-			free = w.Rough(b.Relax)
-		}
-		t.Row(r.Name, hot, free, w.Cell(2*r.Section.HalfBreadth), signed(w.Cell(b.Point)))
-	}
-	t.Note = fmt.Sprintf("Free: %s, cold. Widths held and free are in steps of %s: wood keeps to no finer.", when, report.Either(w.Letters.Units, "5 mm", "1/4 in"))
-	w.add(t)
 	w.firstRib()
+}
+
+// each letters how much wider the ribs stand free for each hundredth of springback more,
+// from the least to the most; "" where no rib is bent.
+func (w *writer) each() string {
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, b := range w.Bend.Ribs {
+		least, most = math.Min(least, b.Point), math.Max(most, b.Point)
+	}
+	from, to := w.Whole(least), w.Whole(most)
+	switch {
+	case most < 0.5:
+		return ""
+	case from == to:
+		return to + " " + w.Unit()
+	}
+	return from + " to " + to + " " + w.Unit()
 }
 
 // firstRib says how the springback of a board is measured, and what to do with it.
@@ -53,10 +55,12 @@ func (w *writer) firstRib() {
 	w.say("Nobody knows springback to better than %.0f points of a hundred before the first rib of a board is bent, and that is %s of free width at rib %s (from memory). Bend rib %s first: %s, and measure between its heads, to the middle of the thickness. The table says what springback that is.",
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
 	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it write the springback into the design (bending.springback, 0.10 for 10 %%) and print %s again before you bend the others: widths and radii change, lengths and marks do not. Stock of another board, wetter or drier, wants a first rib of its own.",
-		w.roughly(at.Width), report.Percent(at.Back), w.Fine(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), w.printed())
+		w.roughly(at.Width), report.Percent(at.Back), w.Whole(b.Point)+" "+w.Unit(), report.Either(w.Letters.Units, "10 mm", "3/8 in"), w.printed())
 	t := report.Titled("Rib "+b.Name+", free width measured, "+w.Unit()).Numbers("Free width", "Springback")
-	for _, s := range w.Bend.Test {
-		t.Row(w.Rough(s.Width), report.Percent(s.Back))
+	for i, s := range w.Bend.Test {
+		if (i-slices.Index(w.Bend.Test, at))%2 == 0 { // what lies between two rows, the words above tell
+			t.Row(w.Rough(s.Width), report.Percent(s.Back))
+		}
 	}
 	w.add(t)
 }
@@ -71,25 +75,12 @@ func (w *writer) printed() string {
 // roughly letters mm in running words, in the steps of Rough.
 func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit() }
 
-// datum says from what heights and depths are measured, before a rib stands and after.
-func (w *writer) datum() {
-	w.section("Depths while you set up")
-	w.say("Stand the gunwales on two trestles that are level with each other and across. Lay a straightedge over both gunwales, square to the boat, and measure down in the middle: to the keel, or the string in its place, before a rib is in; to the inside of the rib afterwards.")
-	t := report.Titled("Depths from a straightedge across the gunwales, "+w.Unit()).Names("Rib").Numbers("To the keel's upper face", "To the inside of the rib")
-	g := &w.Frame.Gunwale
-	for _, r := range w.Frame.Ribs {
-		top := math.Max(g.At(r.Station, g.Width/2, g.Height).Z, g.At(r.Station, -g.Width/2, g.Height).Z) - r.Section.KeelZ
-		t.Row(r.Name, w.Whole(top+r.Thickness/2), w.Whole(top-r.Thickness/2))
-	}
-	w.add(t)
-}
-
 // setUp is the work from trestles to a frame that ribs can be fitted to. Depths are
 // measured when the keel is there and the edge-set sprung.
 func (w *writer) setUp() []string {
-	keel := "Hang the keel in cords from the gunwales so that it stands at the depths of the table Depths."
+	keel := "Hang the keel in cords from the gunwales so that it stands at the depths of the table under Depths and corrections."
 	if w.Bend.EdgeSet == nil {
-		keel = "Mark the keel from the story stick while it is straight and clamp it to the feet of both stems. Hang it in cords from the gunwales so that it stands at the depths of the table Depths. A string at the same depths serves until the keel is planed."
+		keel = "Mark the keel from the story stick while it is straight and clamp it to the feet of both stems. Hang it in cords from the gunwales so that it stands at the depths of the table under Depths and corrections. A string at the same depths serves until the keel is planed."
 	}
 	return slices.Concat(w.joined(), []string{
 		"Stand the gunwales on two trestles that are level with each other and across.",
@@ -98,7 +89,7 @@ func (w *writer) setUp() []string {
 		"Sight along both gunwales and measure both diagonals, end to spreader.",
 	}, w.sprung(), []string{
 		keel,
-		"Measure beam and depth at every rib's place, between the gunwales and from the straightedge to the keel. Take the corrections from the table and write each rib's length on its blank.",
+		"Measure beam and depth at every rib's place, between the gunwales and from the straightedge to the keel. Take the corrections from the same table and write each rib's length on its blank.",
 	})
 }
 
@@ -140,7 +131,7 @@ func (w *writer) byHand() []string {
 		"Put both heads into their mortises while the rib is hot, set its middle on the keel, and true both bilges by hand, by sight and with the gauge.",
 		"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
 		"Tie a batten along each bilge. It shows lows and highs at once: steam a rib again that stands proud or shy, and ease it.",
-		"Leave all of it under the battens overnight. Then lift every third rib out, measure its free width and relax it by hand to the width of the table; do the same with its neighbors when it is off by more than 10 mm (3/8 in). Put it back and peg all heads.",
+		"Leave all of it under the battens overnight. Then lift every third rib out, measure its free width and relax it by hand to its width in the table; do the same with its neighbors when it is off by more than 10 mm (3/8 in). Put it back and peg all heads.",
 	}
 }
 
@@ -157,7 +148,7 @@ func (w *writer) onForms() []string {
 		fmt.Sprintf("Saw the form for rib %s from its pattern, fair its edge and cut the holes. Bend that rib first and measure its springback; see Ribs. Then saw the other forms, %d in all.", w.first(), len(w.Bend.Forms)),
 		"Clamp the middle of the hot rib to the middle of its form" + strap + "; pull both sides round within seconds and clamp them from the middle outward.",
 		"Leave it on the form for a day. Before you take it off for the next, tie a lath across the heads to hold them at the width on the form, and let it dry so for some days.",
-		"Untie each rib, hold it against its gauge and relax it by hand to the width of the table.",
+		"Untie each rib, hold it against its gauge and relax it by hand to its width in the table.",
 		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, then peg the heads.",
 	}
 }

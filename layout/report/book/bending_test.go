@@ -3,12 +3,14 @@ package book
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout/report"
 	"ribwright/layout/typeset"
 )
@@ -97,15 +99,51 @@ func TestFreeWidthsInSteps(t *testing.T) {
 			t.Errorf("%q is told for %.2f mm: %v", cell, want, err)
 		}
 	}
-	for i, row := range all["Widths between the heads, to the middle of the thickness, mm"].Rows {
-		check(row[1], f.Bend.Ribs[i].Hot)
-		check(row[2], f.Bend.Ribs[i].Relax)
-		check(all["Lengths, mm"].Rows[i][5], f.Bend.Ribs[i].Relax)
+	for _, r := range f.Bend.Ribs {
+		row := rowOf(t, all["Lengths and widths, mm"], r.Name)
+		check(row[4], r.Hot)
+		check(row[5], r.Relax)
 	}
 	for i, row := range all["Rib M, free width measured, mm"].Rows {
-		check(row[0], f.Bend.Test[i].Width)
-		if want := fmt.Sprintf("%.0f %%", 100*f.Bend.Test[i].Back); row[1] != want {
+		back := 0.04 * float64(i) // and so the 8 % of the design
+		k := slices.IndexFunc(f.Bend.Test, func(s bend.Sprung) bool { return math.Abs(s.Back-back) < 1e-9 })
+		check(row[0], f.Bend.Test[k].Width)
+		if want := fmt.Sprintf("%d %%", 4*i); row[1] != want {
 			t.Errorf("%s mm is %s, want %s", row[0], row[1], want)
+		}
+	}
+}
+
+// TestMirroredRibs: a boat that is alike fore and aft tells of a rib and its mirror once,
+// in the order in which ribs go in; one whose ends differ keeps them apart.
+func TestMirroredRibs(t *testing.T) {
+	for name, want := range map[string][]string{"lake": {"M", "A1, F1", "A2, F2"}, "river": {"M", "A1", "F1"}} {
+		f := facts(t, shipped(t, name), measure.Metric)
+		all := tables(bookOf(t, f))
+		for _, title := range []string{"Lengths and widths, mm", "Bends, from the middle of the blank, mm", "Middles of the stringers, from the middle of the blank, mm",
+			"Ribs only pushed in, heads loose to heads tight; lengths in mm", "Depths from a straightedge across the gunwales, and corrections of length, mm"} {
+			for i, w := range want {
+				if rows := all[title].Rows; len(rows) <= i || rows[i][0] != w {
+					t.Errorf("%s, %s: row %d is not of %s", name, title, i, w)
+				}
+			}
+			for _, r := range f.Frame.Ribs {
+				rowOf(t, all[title], r.Name)
+			}
+		}
+	}
+}
+
+// TestEachHundredth: what a hundredth of springback does to the free ribs is told once,
+// from the least to the most of all ribs, and not at all where none is bent.
+func TestEachHundredth(t *testing.T) {
+	for want, points := range map[string][]float64{"8 to 10 mm": {8.2, 7.7, 10.1}, "8 mm": {7.7, 8.4}, "": {0, 0}} {
+		w := writer{Facts: Facts{Bend: &bend.Report{}}}
+		for _, p := range points {
+			w.Bend.Ribs = append(w.Bend.Ribs, bend.Rib{Point: p})
+		}
+		if got := w.each(); got != want {
+			t.Errorf("%v are told as %q, want %q", points, got, want)
 		}
 	}
 }
@@ -117,7 +155,9 @@ func TestFreeWidthsInSteps(t *testing.T) {
 func TestDepthsFromStraightedge(t *testing.T) {
 	f := facts(t, shipped(t, "lake"), measure.Metric)
 	d := f.Frame.Design
-	for i, row := range tables(bookOf(t, f))["Depths from a straightedge across the gunwales, mm"].Rows {
+	table := tables(bookOf(t, f))["Depths from a straightedge across the gunwales, and corrections of length, mm"]
+	for i, r := range f.Frame.Ribs {
+		row := rowOf(t, table, r.Name)
 		keel, errA := strconv.ParseFloat(row[1], 64)
 		rib, errB := strconv.ParseFloat(row[2], 64)
 		sin, cos := math.Sincos(float64(d.Gunwale.Tilt))

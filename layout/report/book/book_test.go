@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -156,13 +157,12 @@ func TestTold(t *testing.T) {
 		}
 	}
 	rows("Mortises, mm", 29)
-	rows("Lengths, mm", 29)
+	rows("Lengths and widths, mm", 29)
 	rows("Bends, from the middle of the blank, mm", 29)
 	rows("Middles of the stringers, from the middle of the blank, mm", 29)
 	rows("Cross pieces, under the gunwales, mm", 6)
 	rows("Spreaders while building, mm", 3)
-	rows("Widths between the heads, to the middle of the thickness, mm", 29)
-	rows("Depths from a straightedge across the gunwales, mm", 29)
+	rows("Depths from a straightedge across the gunwales, and corrections of length, mm", 29)
 	rows("Sticks, mm", 6+29+6+2+1+8+2+6)
 	cautions := ""
 	figures := 0
@@ -224,6 +224,18 @@ func apart(t *testing.T, where string, s layout.Sheet, area geometry.Box) {
 			t.Errorf("%s: a line leaves the margins: %.1f", where, b)
 		}
 	}
+}
+
+// rowOf returns the row of a table by ribs that tells of a rib, alone or with its mirror.
+func rowOf(t *testing.T, table report.Table, rib string) []string {
+	t.Helper()
+	for _, row := range table.Rows {
+		if slices.Contains(strings.Split(row[0], ", "), rib) {
+			return row
+		}
+	}
+	t.Fatalf("the table %q has no row of rib %s", table.Title, rib)
+	return nil
 }
 
 // tables returns the tables of a book by their titles.

@@ -8,8 +8,6 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/marks"
-	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/wording"
@@ -25,31 +23,14 @@ func (w *writer) ribs() {
 	if n := d.Ribs.Spare; n > 0 {
 		spare = " and " + wording.Counted(n, "spare blank")
 	}
-	w.say("%s, %s wide and %s thick, %d of them%s. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike.",
+	w.say("%s, %s wide and %s thick, %d of them%s. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike. Ribs are counted from midship outward, A aft and F forward; two that are alike share a row.",
 		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs), spare)
 	w.say("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim)))
-	w.add(w.ribLengths(), w.ribBends(), w.ribMarks())
+	w.add(w.lengths(), w.ribBends(), w.ribMarks())
 	w.widths()
 	w.add(trial.PushedIn(w.Bend, w.Loose, w.Letters)...)
 	w.add(w.loose(), trial.LooseRibs(w.Bend, w.Letters))
 	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
-}
-
-func (w *writer) ribLengths() report.Table {
-	before := "before pegging"
-	if w.Bend.OnForms() {
-		before = "before fitting"
-	}
-	t := report.Titled("Lengths, "+w.Marks()).Names("Rib").Numbers("Station", "Shoulder to shoulder", "Blank", "Width at the heads, in place", "Relax to, "+before, "Depth under the gunwales", "Length may be off", "Bilge marks may be off")
-	for i, r := range w.Frame.Ribs {
-		relax, slack := "-", marks.BilgeSlack(r)
-		if mm := w.Bend.Ribs[i].Relax; mm > 0 {
-			relax = w.Rough(mm)
-		}
-		t.Row(r.Name, w.Cell(r.Station), w.Mark(r.Length), w.Cell(r.Blank), w.Cell(2*r.Section.HalfBreadth), relax, w.Cell(r.Section.Depth), w.Cell(2*float64(w.Frame.Design.Ribs.TenonGap)), w.cellIf(!math.IsInf(slack, 0), slack))
-	}
-	t.Note = fmt.Sprintf("Relax to: the width between the heads, middle to middle of their thickness, at which the free rib leaves the cross pieces without load, in steps that wood keeps to. Length may be off: so much too long the gaps under both tenons take up; beyond it the boat comes out as the corrections say. Bilge marks may be off: so far out or in along the blank they leave the beam within %s mm (%s).", measure.MM(marks.FreeWidth, 0), measure.Sixteenths(marks.FreeWidth))
-	return t
 }
 
 // loose draws two ribs beside what they do when they are only pushed in: the one nearest
@@ -77,14 +58,6 @@ func (w *writer) loose() report.Figure {
 		About:   "Half sections of two ribs, each with the two even curves that it takes when nobody works its bilges."}
 }
 
-// cellIf letters a length, "-" where there is none.
-func (w *writer) cellIf(is bool, mm float64) string {
-	if !is {
-		return "-"
-	}
-	return w.Cell(mm)
-}
-
 func (w *writer) ribBends() report.Table {
 	bent, note := "hot", "Hot: the radius that you bend to, and by how many degrees farther the bend then turns than in the boat. It allows for springback and for the neutral set."
 	if w.Bend.OnForms() {
@@ -98,8 +71,7 @@ func (w *writer) ribBends() report.Table {
 		}
 		t.Row(r.Name, w.runs(i), least, fmt.Sprintf("%.0f", w.Bend.Ribs[i].Minutes))
 	}
-	t.Note = note
-	return t
+	return t.Outward(w.Frame.Stations()).Noted(note)
 }
 
 // runs describes the half rib from the middle outward.
@@ -116,7 +88,7 @@ func (w *writer) runs(i int) string {
 		for _, a := range w.Bend.Ribs[i].Arcs {
 			if a.Bend == j {
 				name = a.Name + ", "
-				shape = "radius " + w.Cell(b.Radius)
+				shape = "radius " + w.Whole(b.Radius)
 				shape += w.bentTo(a)
 			}
 		}
@@ -132,7 +104,7 @@ func (w *writer) bentTo(a bend.Arc) string {
 	case math.IsInf(a.Form, 1):
 		return ""
 	case w.Bend.OnForms():
-		return ", form " + w.Cell(a.Form)
+		return ", form " + w.Whole(a.Form)
 	}
 	return fmt.Sprintf(", hot %s (%+.0f deg)", w.Whole(a.Form), math.Round(a.Over*180/math.Pi)+0)
 }
@@ -149,30 +121,5 @@ func (w *writer) ribMarks() report.Table {
 		}
 		t.Row(row...)
 	}
-	return t
-}
-
-// corrections tells what to do when the boat as built is not as drawn.
-func (w *writer) corrections() {
-	w.datum()
-	w.section("Corrections by eye")
-	step, name := report.Either(w.Letters.Units, 10, 12.7), report.Either(w.Letters.Units, "10 mm", "1/2 in")
-	w.say("Where the gunwales stand wider or deeper than drawn, as they always do somewhere, make the rib longer before you cut its shoulders: by so much for each %s of beam at its heads, and by so much for each %s of depth. The two add up; narrower or shallower shortens alike.", name, name)
-	t := report.Titled("").Names("Rib").Numbers("Beam drawn, "+w.Unit(), "For "+name+" more beam", "Depth drawn, "+w.Unit(), "For "+name+" more depth", "Length drawn, "+w.Unit())
-	for i, r := range w.Frame.Ribs {
-		c := w.Corrections[i]
-		t.Row(r.Name, w.Cell(2*r.Section.HalfBreadth), w.longer(step*c.Beam), w.Cell(r.Section.Depth), w.longer(step*c.Depth), w.Cell(r.Length))
-	}
-	t.Note = "Worked out with the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimetres."
-	w.add(t)
-}
-
-func (w *writer) longer(mm float64) string { return signed(w.Cell(mm)) }
-
-// signed puts a plus before a number that is more than nothing.
-func signed(s string) string {
-	if s == "0" || s == "0.0" || s[0] == '-' {
-		return s
-	}
-	return "+" + s
+	return t.Outward(w.Frame.Stations())
 }

@@ -192,7 +192,7 @@ func (b Balance) missed(l report.Letters) string {
 
 // beams lists how far the beam is off the design, and moves, at every rib.
 func (b Balance) beams(l report.Letters) report.Table {
-	t := report.Titled("Beam: mm off the design with everything in, and by how much it moves without " + b.Without.String()).Names("Rib").Numbers("Station, " + l.Unit())
+	t := report.Titled("Beam: mm off the design with everything in, and by how much it moves without " + b.Without.String()).Names("Rib").Numbers("From midship, " + l.Unit())
 	for _, r := range b.Trials {
 		set := r.Set
 		if set == "off" {
@@ -201,11 +201,11 @@ func (b Balance) beams(l report.Letters) report.Table {
 		t = t.Numbers("Off, "+set, "Moves, "+set)
 	}
 	for _, r := range b.Report.Frame.Ribs {
-		row := []string{r.Name, l.Whole(r.Station)}
+		row := []string{r.Name, l.Whole(math.Abs(r.Station))}
 		for _, tr := range b.Trials {
 			row = append(row, report.Signed(tr.Off(r.Station)), report.Signed(tr.Moved(r.Station)))
 		}
 		t.Row(row...)
 	}
-	return t
+	return t.Outward(b.Report.Frame.Stations())
 }

@@ -129,7 +129,7 @@ func ribTable(r *bend.Report, l report.Letters) report.Table {
 		arcs := wording.List(rib.Arcs, func(a bend.Arc) string { return a.Name + " " + radius(a.Form, l.Whole) })
 		t.Row(rib.Name, l.Whole(2*r.Frame.Ribs[i].Section.HalfBreadth), hot, relax, report.Signed(rib.Push), report.Number(rib.Stress), arcs)
 	}
-	return t
+	return t.Outward(r.Frame.Stations())
 }
 
 // radius letters a radius; one of more than 100 m is no bend.

@@ -16,13 +16,13 @@ func EdgeSet(r *bend.Report, l report.Letters) []report.Block {
 	if e == nil {
 		return nil
 	}
-	words := "It takes a moment of " + moments(e.Moment) + " on each gunwale to hold the edge-set, and when the props are gone the frame itself must hold it. "
-	words += fmt.Sprintf("It can while stems and keel are one piece: join them before you spring the set. A foot must then hold up to %s along the keel, and the end ribs up to %s between keel and gunwales: peg them before the props go. ",
+	words := "A moment of " + moments(e.Moment) + " on each gunwale holds the edge-set. Props hold it while you build. Once they are gone the frame must, and it can only while stems and keel are one piece: join them before you spring the set. "
+	words += fmt.Sprintf("Before the props go, peg the stems' feet and the heads of the end ribs: a foot holds up to %s along the keel, an end rib up to %s between keel and gunwales. ",
 		newtons(math.Max(e.Least.Thrust, e.Likely.Thrust)), newtons(math.Max(e.Least.Pull, e.Likely.Pull)))
-	words += "A set that is cut in or laminated in asks for none of this; its marks then lie a little farther out, as the pattern's first sheet says."
+	words += "If you cut the set in or laminate it in, the frame need not hold it; the marks then lie a little farther out, as the first sheet of the patterns says."
 	t := report.Titled("What the profile does when the frame is let go, up is +, "+l.Unit()).Words("Stems' feet").
 		Numbers("Sheer, bow", "Sheer, stern", "Rocker, bow", "Rocker, stern", "Depth, midship").
-		Noted("Sheer: the gunwales' ends over midship. Rocker: the keel's ends over midship. Least: the gunwales' ends turn on the stems and the ribs spread. Likely: ends lashed in their notches, cross pieces in. Most: ends that cannot turn. Estimates of a plane frame, our own model: measure heights again before you lash.")
+		Noted("Sheer: height of the gunwales' ends over midship. Rocker: height of the keel's ends over midship. Least: the gunwales' ends turn on the stems and the ribs spread. Likely: the ends are lashed in their notches and the cross pieces are in. Most: the ends cannot turn. These are estimates of a plane frame, our own model: measure the heights again before you lash.")
 	for _, row := range []struct {
 		name string
 		rest *edgeset.Rest

@@ -109,7 +109,7 @@ func LooseRibs(b *bend.Report, l report.Letters) report.Table {
 			both(func(h pushed.Head) float64 { return h.In.By }), where(r, h.In, c.In),
 			both(func(h pushed.Head) float64 { return h.Least }), both(farthest))
 	}
-	return t.Noted("Loose heads turn in their mortises, tight ones stand as the section wants within 2 deg. Outside and inside are measured square to the rib's line at mid-thickness. For wood that springs evenly; ribs bent very hot give a little more where they turn most.")
+	return t.Outward(b.Frame.Stations()).Noted("Loose heads turn in their mortises, tight ones stand as the section wants within 2 deg. Outside and inside are measured square to the rib's line at mid-thickness. For wood that springs evenly; ribs bent very hot give a little more where they turn most.")
 }
 
 // where names one or two parts of a rib.

@@ -60,10 +60,10 @@ func TestPushedIn(t *testing.T) {
 		t.Error(got)
 	}
 	table := LooseRibs(b, l)
-	if row := strings.Join(table.Rows[13], "|"); row != "M|9|2 to 7|14 to 16|bottom|9|bilge|215 to 206|8 to 4" {
+	if row := strings.Join(table.Rows[0], "|"); row != "M|9|2 to 7|14 to 16|bottom|9|bilge|215 to 206|8 to 4" {
 		t.Error(row)
 	}
-	if row := strings.Join(table.Rows[0], "|"); row != "A13|3|-|-|no even curve|-|-|-|-" {
+	if row := strings.Join(table.Rows[len(table.Rows)-1], "|"); row != "A13, F13|3|-|-|no even curve|-|-|-|-" {
 		t.Error(row)
 	}
 }

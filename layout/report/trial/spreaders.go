@@ -31,11 +31,11 @@ func Spreaders(b *bend.Report, l report.Letters) []report.Block {
 		}
 		t.Row(append(row, l.Whole(s.Alone))...)
 	}
-	t.Note = "Apart: a stick with notched ends, a gunwale in each notch. Together: a strap or a windlass of cord round both gunwales, drawn up against a stick of that length; or a bolted bar. As one stick: what the spreader must be able to hold."
+	t.Note = "Apart: push the gunwales apart with a stick that has a notch for a gunwale at each end. Together: pull them in with a strap or a windlass of cord round both, against a stick of that length, or with a bolted bar. As one stick: make the spreader strong enough for this force."
 	if slips {
-		t.Note += " Dry plies that slip past each other need far less, but clamps make them one stick."
+		t.Note += " Dry plies slip past each other and need far less, but clamps make them one stick."
 	}
-	t.Note += fmt.Sprintf(" Sticks alone: the beam when every spreader can only push. The ends spring apart with about %s on each: tie them before the spreaders go in. All from the stiffness of clear wood, which varies by a fifth.", l.Units.Force(math.Max(math.Abs(b.Spread.Ends[0]), math.Abs(b.Spread.Ends[1]))))
+	t.Note += fmt.Sprintf(" Sticks alone: the beam when every spreader can only push. Tie the gunwales' ends before the spreaders go in: they spring apart with about %s on each. All forces are for clear wood, whose stiffness varies by a fifth.", l.Units.Force(math.Max(math.Abs(b.Spread.Ends[0]), math.Abs(b.Spread.Ends[1]))))
 	out := []report.Block{t}
 	if words := sticksAlone(b, l); words != "" {
 		out = append(out, report.Caution{Words: words, Says: "beam theory, for clear wood"})
@@ -61,11 +61,11 @@ func sticksAlone(b *bend.Report, l report.Letters) string {
 	if len(pull) == 0 || byForm(b) {
 		return ""
 	}
-	words := fmt.Sprintf("Hold the gunwales TOGETHER at %s: a stick that only pushes falls out there.", wording.List(pull, func(o spreader.Spreader) string { return l.Station(o.At) }))
+	words := fmt.Sprintf("Hold the gunwales TOGETHER at %s. A stick that only pushes falls out there.", wording.List(pull, func(o spreader.Spreader) string { return l.Station(o.At) }))
 	if w := s.Widest(); w.Alone-w.Beam > 2 {
-		words += fmt.Sprintf(" With sticks alone they stand %s apart at %s where the design has %s", l.Length(w.Alone), l.Station(w.At), l.Length(w.Beam))
+		words += fmt.Sprintf(" With sticks alone the gunwales stand %s apart at %s, where the design has %s", l.Length(w.Alone), l.Station(w.At), l.Length(w.Beam))
 		if glue.Plies > 1 {
-			words += ", and plies glued so stay too wide"
+			words += "; plies glued so stay too wide"
 		}
 		words += "."
 	}

@@ -1,0 +1,42 @@
+package book
+
+import (
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/layout/report"
+)
+
+// depths says from what depths are measured, before a rib stands and after, and what to
+// do where the boat as built is not as drawn.
+func (w *writer) depths() {
+	w.section("Depths and corrections")
+	step, name := report.Either(w.Letters.Units, 10, 12.7), report.Either(w.Letters.Units, "10 mm", "1/2 in")
+	w.say("Stand the gunwales on two trestles that are level with each other and across. Lay a straightedge over both gunwales, square to the boat, and measure down in the middle: to the keel, or the string in its place, before a rib is in; to the inside of the rib afterwards.")
+	w.say("Somewhere the gunwales always stand wider or deeper than drawn. Make the rib longer there before you cut its shoulders: by so much for each %s more beam, and by so much for each %s more depth. Add the two. Shorten it alike where the boat is narrower or shallower.", name, name)
+	t := report.Titled("Depths from a straightedge across the gunwales, and corrections of length, "+w.Unit()).Names("Rib").
+		Numbers("To the keel's upper face", "To the inside of the rib", "Beam drawn", "For "+name+" more beam", "For "+name+" more depth").
+		Noted("Beam: between the middles of a rib's heads, at the gunwales' undersides. The corrections keep the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimeters.")
+	for i, r := range w.Frame.Ribs {
+		top, c := w.overKeel(r), w.Corrections[i]
+		t.Row(r.Name, w.Whole(top+r.Thickness/2), w.Whole(top-r.Thickness/2), w.Whole(2*r.Section.HalfBreadth), w.longer(step*c.Beam), w.longer(step*c.Depth))
+	}
+	w.add(t.Outward(w.Frame.Stations()))
+}
+
+// overKeel is how high a straightedge across the gunwales lies over the middle of a rib's
+// thickness at the keel, mm.
+func (w *writer) overKeel(r frame.Rib) float64 {
+	g := &w.Frame.Gunwale
+	return math.Max(g.At(r.Station, g.Width/2, g.Height).Z, g.At(r.Station, -g.Width/2, g.Height).Z) - r.Section.KeelZ
+}
+
+func (w *writer) longer(mm float64) string { return signed(w.Cell(mm)) }
+
+// signed puts a plus before a number that is more than nothing.
+func signed(s string) string {
+	if s == "0" || s == "0.0" || s[0] == '-' {
+		return s
+	}
+	return "+" + s
+}
