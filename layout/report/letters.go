@@ -81,12 +81,12 @@ func (l Letters) Speed(ms float64) string {
 // Angle letters radians in degrees to the tenth, without the unit.
 func Angle(rad float64) string { return measure.MM(rad*180/math.Pi, 1) }
 
-// Signed letters a number to the tenth with its sign; what would be lettered as zero is a plain 0.
+// Signed letters a whole number with its sign; what would be lettered as zero is a plain 0.
 func Signed(v float64) string {
-	if math.Abs(v) < 0.05 {
+	if math.Abs(v) < 0.5 {
 		return "0"
 	}
-	return fmt.Sprintf("%+.1f", v)
+	return fmt.Sprintf("%+.0f", v)
 }
 
 // Percent letters a share in whole per cent.

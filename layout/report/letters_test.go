@@ -23,7 +23,7 @@ func TestLetters(t *testing.T) {
 		{"forward", mm.Station(900), "900 mm forward"}, {"aft", in.Station(-914.4), `3'-0" aft`}, {"midship", mm.Station(0.04), "midship"},
 		{"speed", mm.Speed(1.25), "4.5 km/h"}, {"speed in knots", in.Speed(1852.0 / 1800), "2.0 knots"},
 		{"angle", Angle(math.Pi / 8), "22.5"}, {"angle at zero", Angle(-1e-6), "0.0"},
-		{"signed", Signed(1.26) + Signed(-3), "+1.3-3.0"}, {"signed at zero", Signed(-0.04), "0"},
+		{"signed", Signed(1.26) + Signed(-3), "+1-3"}, {"signed at zero", Signed(-0.04), "0"},
 	} {
 		if row.got != row.want {
 			t.Errorf("%s: %q, want %q", row.name, row.got, row.want)

@@ -24,7 +24,7 @@ type Balance struct {
 
 // Balanced says what holds the shape, and warns where nothing but cross pieces can.
 func (b Balance) Balanced() []report.Block {
-	out := []report.Block{report.Paragraph{Words: "Without a mould the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. Stringers want to straighten as well, and the cloth pulls the ribs open. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out, if all is as likely." + b.cut()}}
+	out := []report.Block{report.Paragraph{Words: "Without a mould the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. Stringers want to straighten as well, and the cloth pulls the ribs open. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out, in the likely case: rib heads that their mortises hold half, stringer ends that were steamed, cloth as taut as the design says." + b.cut()}}
 	if why := b.Report.Boat.Why; why != nil {
 		out = append(out, report.Caution{Words: "There is no neutral set: " + why.Text, Says: "beam theory"})
 	}
@@ -118,15 +118,15 @@ func Promise(without string, t balance.Trial, l report.Letters) string {
 	return fmt.Sprintf("Without %s the beam %s. At the worst it becomes %s.", without, likely(over, l), strings.Join(limits, " or "))
 }
 
-// likely words the change of the beam if all is as likely.
+// likely words the change of the beam in the likely case.
 func likely(over balance.Range, l report.Letters) string {
 	switch {
 	case over.Likely >= 0.5:
-		return "widens by up to " + l.Length(over.Likely) + " if all is as likely"
+		return "widens by up to " + l.Length(over.Likely) + " in the likely case"
 	case over.Likely <= -0.5:
-		return "narrows by up to " + l.Length(-over.Likely) + " if all is as likely"
+		return "narrows by up to " + l.Length(-over.Likely) + " in the likely case"
 	}
-	return "does not change if all is as likely"
+	return "does not change in the likely case"
 }
 
 // worded says what comes together in a case.
@@ -153,7 +153,7 @@ func (b Balance) Forces(l report.Letters) report.Table {
 	for i, p := range b.Report.Frame.Thwarts {
 		row := []string{p.Name}
 		for _, r := range b.Trials {
-			row = append(row, report.Number(r.In.Struts[i]))
+			row = append(row, report.Signed(r.In.Struts[i]))
 		}
 		t.Row(row...)
 	}
@@ -192,7 +192,7 @@ func (b Balance) missed(l report.Letters) string {
 
 // beams lists how far the beam is off the design, and moves, at every rib.
 func (b Balance) beams(l report.Letters) report.Table {
-	t := report.Titled("Beam: mm off the design with everything in, and by how much it moves without " + b.Without.String()).Names("Rib").Numbers("From midship, " + l.Unit())
+	t := report.Titled("Beam: mm off the design with everything in, and by how much it moves without " + b.Without.String()).Names("Rib").Numbers("Station, " + l.Unit())
 	for _, r := range b.Trials {
 		set := r.Set
 		if set == "off" {
@@ -201,11 +201,11 @@ func (b Balance) beams(l report.Letters) report.Table {
 		t = t.Numbers("Off, "+set, "Moves, "+set)
 	}
 	for _, r := range b.Report.Frame.Ribs {
-		row := []string{r.Name, l.Whole(math.Abs(r.Station))}
+		row := []string{r.Name, l.Whole(r.Station)}
 		for _, tr := range b.Trials {
 			row = append(row, report.Signed(tr.Off(r.Station)), report.Signed(tr.Moved(r.Station)))
 		}
 		t.Row(row...)
 	}
-	return t.Outward(b.Report.Frame.Stations())
+	return t
 }
