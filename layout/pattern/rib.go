@@ -60,7 +60,7 @@ func within(slack float64, units measure.System) string {
 	if math.IsInf(slack, 1) {
 		return ""
 	}
-	return " +-" + strings.TrimSuffix(units.Within(slack), " mm")
+	return " +-" + units.Within(slack)
 }
 
 // markBends marks what lies between middle and shoulder.

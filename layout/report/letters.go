@@ -45,6 +45,10 @@ func (l Letters) Rough(mm float64) string {
 	return strings.TrimSuffix(strings.TrimSuffix(words, " mm"), " in")
 }
 
+// Point letters mm of free width for a point of springback in running words: whole mm or
+// sixteenths of an inch, for no rib is measured finer.
+func (l Letters) Point(mm float64) string { return l.Whole(mm) + " " + l.Unit() }
+
 // Mark letters mm for a column of what is marked on wood, headed with Marks: inches carry the mm.
 func (l Letters) Mark(mm float64) string {
 	return Either(l.Units, measure.MM(mm, 1), l.Cell(mm)+" ("+measure.MM(mm, 1)+")")

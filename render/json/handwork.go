@@ -1,12 +1,16 @@
 package json
 
-import "ribwright/geometry/trial/handwork"
+import (
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/handwork"
+)
 
 // HowTrue is what errors of hand work do to a boat, to be added to a report of bending:
 // the spread of what comes out, within which nine boats in ten lie, and the errors, the
 // one that matters most first. An error's usual size is one standard deviation, in mm,
 // percent or points of springback as its unit says; moves_mm is in the order of spread.
-func HowTrue(r *handwork.Report) Object {
+// The free width for a point of springback is that of the rib that is bent first.
+func HowTrue(r *handwork.Report, b *bend.Report) Object {
 	return Object{{"handwork", Object{
 		{"spread", each(r.Outcomes, func(o handwork.Outcome) Object {
 			return Object{{"outcome", o.Name}, {"first_mm", fixed(o.Spread.First)}, {"practiced_mm", fixed(o.Spread.Practiced)}, {"matters_mm", fixed(o.Matters)}}
@@ -25,6 +29,6 @@ func HowTrue(r *handwork.Report) Object {
 				})},
 			}
 		})},
-		{"free_width_mm_per_point", fixed(r.Point)},
+		{"free_width_mm_per_point", fixed(b.Ribs[b.TestRib()].Point)},
 	}}}
 }

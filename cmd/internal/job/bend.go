@@ -77,7 +77,7 @@ func (b *Bend) Do(w World) (*Result, error) {
 		return nil, err
 	}
 	told := trial.Balance{Report: bends, Without: without, Trials: trials, Loose: loose, Miss: b.Miss, Hands: hands}
-	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: append(numbers, json.HowTrue(hands)...)}
+	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: append(numbers, json.HowTrue(hands, bends)...)}
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {

@@ -41,7 +41,7 @@ func TestOncePerPiece(t *testing.T) {
 		}
 		got := counted(all)
 		for op, want := range map[string]float64{
-			"mark, shoulder and ease ribs":     ribs,
+			"mark, trim and ease ribs":         ribs,
 			"steam and bend":                   ribs,
 			"fit, true by eye and peg":         ribs,
 			"mark and cut mortises":            2 * ribs, // one in each gunwale

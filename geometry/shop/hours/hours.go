@@ -151,9 +151,8 @@ func (c *counter) frame() {
 	c.add(Ends, "saw and shape stems", 2, "stems", 45)
 	c.add(Ends, "make and fit breasthooks", 2, "breasthooks", 35)
 	c.add(Setup, "spread the gunwales and tie the ends", 1, "boat", 110)
-	c.add(Setup, "make and fit cross pieces", float64(len(f.Thwarts)), "cross pieces", 25)
 	c.add(Bend, "rig the steam box", 1, "boat", 45)
-	c.add(Bend, "mark, shoulder and ease ribs", ribs, "ribs", 3)
+	c.add(Bend, "mark, trim and ease ribs", ribs, "ribs", 3)
 	c.add(Bend, "saw, drill and fair forms", float64(c.n.Forms.Plates), "plates", 20)
 	c.add(Bend, "steam and bend", ribs, "ribs", 3)
 	if f.Design.Bending.Method == design.OnForms {
@@ -164,6 +163,7 @@ func (c *counter) frame() {
 	c.add(Bend, "fit, true by eye and peg", ribs, "ribs", 5)
 	c.add(Lash, "fit keel and stringers", float64(1+2*len(f.Stringers)), "battens", 10)
 	c.add(Lash, "lash", float64(c.n.Lashings.Count()), "crossings", 1.5)
+	c.add(Lash, "make and fit cross pieces", float64(len(f.Thwarts)), "cross pieces", 25)
 }
 
 // cover is the rest: oil, skin, coats, fitting out.

@@ -22,6 +22,30 @@ type Stringer struct {
 	Twist    float64 // of its flat in one bay, radians
 	Shear    float64 // from the twist
 	Bays     []Bay   // from the after end to the forward one
+
+	Steamed bool    // its ends are steamed before they are bent in
+	Wrung   bool    // its flat turns more than dry wood bears
+	Whole   bool    // it is steamed between its ends as well
+	Minutes float64 // in steam, where it is steamed
+}
+
+// atEnd is how many bays from a stem on are looked at as an end: there the stick leaves
+// the ribs' slope.
+const atEnd = 3
+
+// ends returns the number of the first bay that is no longer the after end, and of the
+// first that is the forward end.
+func (s Stringer) ends() (aft, fore int) {
+	n := len(s.Bays)
+	return min(atEnd, n/2), max(n-atEnd, n/2)
+}
+
+// EndRun returns how far from the stem an end reaches along the boat, the longer of the
+// two, mm: from the last ribs to the stem.
+func (s Stringer) EndRun() float64 {
+	aft, fore := s.ends()
+	from, to := s.Bays[0].From, s.Bays[len(s.Bays)-1].To
+	return math.Max(s.Bays[max(aft, 1)-1].To-from, to-s.Bays[min(fore, len(s.Bays)-1)].From)
 }
 
 // Bay is a stringer from one of its ties to the next: ribs, and the stems at both ends.
@@ -49,8 +73,9 @@ func (r *Report) stringers() error {
 	b := batten{wood, float64(d.Stringers.Width), float64(d.Stringers.Depth)}
 	for _, s := range r.Frame.Stringers {
 		out := b.inPlace(s, r.Frame.Ribs)
+		out.Minutes = timber.SteamTime(b.depth, d.Bending.Moisture)
+		r.judgeStringer(b, &out)
 		r.Stringers = append(r.Stringers, out)
-		r.judgeStringer(b, out)
 	}
 	return nil
 }
@@ -106,9 +131,8 @@ const (
 // judgeStringer notes the worst bay along the boat and the worst of those at the last
 // two ribs of each end, where the stick leaves the ribs' slope; then the twist, where it
 // matters.
-func (r *Report) judgeStringer(b batten, s Stringer) {
+func (r *Report) judgeStringer(b batten, s *Stringer) {
 	name := fmt.Sprintf("stringer %d", s.Number)
-	const atEnd = 3 // bays
 	worst := func(bays []Bay) (w Bay) {
 		for _, y := range bays {
 			if b.stress(y.Off, y.Along) > b.stress(w.Off, w.Along) {
@@ -118,16 +142,26 @@ func (r *Report) judgeStringer(b batten, s Stringer) {
 		return w
 	}
 	n := len(s.Bays)
-	if mid := s.Bays[min(atEnd, n/2):max(n-atEnd, n/2)]; len(mid) > 0 {
+	aft, fore := s.ends()
+	if mid := s.Bays[aft:fore]; len(mid) > 0 {
 		w := worst(mid)
-		r.note(b.judge(name, w.Off, w.Along))
+		f := b.judge(name, w.Off, w.Along)
+		s.Whole = hot(f)
+		r.note(f)
 	}
-	w := worst(append(append([]Bay(nil), s.Bays[:min(atEnd, n/2)]...), s.Bays[max(n-atEnd, n/2):]...))
-	r.note(b.judge(name+", ends", w.Off, w.Along))
-	r.judgeTwist(name, b.wood, s)
+	w := worst(append(append([]Bay(nil), s.Bays[:aft]...), s.Bays[fore:]...))
+	f := b.judge(name+", ends", w.Off, w.Along)
+	s.Steamed = hot(f)
+	r.note(f)
+	s.Wrung = r.judgeTwist(name, b.wood, *s)
 	for side, run := range [2][2]Bay{{s.Bays[0], s.Bays[1]}, {s.Bays[n-1], s.Bays[n-2]}} {
 		r.judgeRunOut(name+", "+[2]string{"stern", "bow"}[side], run[0], run[1])
 	}
+}
+
+// hot reports whether a batten so judged is steamed.
+func hot(f finding.Finding) bool {
+	return f.Verdict != finding.Dry && f.Verdict != finding.Eases
 }
 
 // judgeRunOut notes an end that turns harder from the last rib to the stem than looks fair
@@ -142,12 +176,13 @@ func (r *Report) judgeRunOut(about string, out, before Bay) {
 			out.Turn*180/math.Pi, most*180/math.Pi)})
 }
 
-// judgeTwist notes a twist that dry wood does not bear. How far hot wood may be wrung is
+// judgeTwist notes a twist that dry wood does not bear, and reports whether it is one. How far hot wood may be wrung is
 // not known, so there is no limit beside it.
-func (r *Report) judgeTwist(name string, wood timber.Species, s Stringer) {
+func (r *Report) judgeTwist(name string, wood timber.Species, s Stringer) bool {
 	if s.Shear <= timber.AssemblyShare*shearStrength*wood.MOR {
-		return
+		return false
 	}
 	r.note(finding.Finding{About: name + ", twist", Verdict: finding.Steam, Standing: finding.Memory,
 		Cure: fmt.Sprintf("its flat turns by %.0f degrees in one bay: wring it hot there, or let it ride on one edge and plane a seat for it", s.Twist*180/math.Pi)})
+	return true
 }

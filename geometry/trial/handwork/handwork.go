@@ -47,9 +47,6 @@ type Report struct {
 	Frame    *frame.Frame
 	Outcomes []Outcome // what comes out, those that the frame has
 	Errors   []Error   // those that matter first
-
-	Middle string  // the rib nearest midship
-	Point  float64 // how much wider it stands free for a point of springback, mm
 }
 
 // Outcome is one measure of the finished boat, mm.
@@ -99,8 +96,6 @@ func Of(b *balance.Boat, carried *aboard.Boat) (*Report, error) {
 	}
 	r.worst(m, slips, effects)
 	r.sum(slips, effects)
-	middle := b.Frame.Nearest(0)
-	r.Middle, r.Point = middle.Name, 2*m.sprung(newRib(middle)).out
 	return r, nil
 }
 

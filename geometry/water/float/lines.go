@@ -29,6 +29,14 @@ func (h *Hull) Heights(x float64) (keel, sheer float64) {
 	return between(a.keel(), b.keel()), between(a.sheer(), b.sheer())
 }
 
+// Bottom returns the half-breadth of the keel's underside at a station, mm: straight from
+// that of one station to that of the next, however far the keel rises between them.
+func (h *Hull) Bottom(x float64) float64 {
+	const up = 0.1 // mm over the lowest point: a flat underside is there at its whole breadth
+	a, b, t := h.around(x)
+	return (1-t)*a.breadth(a.keel().Y+up) + t*b.breadth(b.keel().Y+up)
+}
+
 // Side returns the half-breadth at a station and a height, mm: as HalfBreadth, but
 // where the sheer rises from one station to the next the side runs straight on over
 // the lower one to the sheer.

@@ -43,7 +43,7 @@ func (w *writer) balance() {
 			About: "Both gunwales from above before and after the cross pieces are taken out, with the force in each."})
 	}
 	w.add(held.Promised(w.Letters)...)
-	w.add(trial.HowTrue(w.Hands, w.Letters)...)
+	w.add(trial.HowTrue(w.Hands, w.Bend, w.Letters)...)
 	w.section("What the wood is asked for")
 	w.add(report.Findings{List: w.Bend.Findings, Judged: true,
 		Note: "Radius/thickness: more is easier. N/mm2 is a stress: less is easier. Limits of steamed bends are from memory: bend one rib first."})

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/wood/timber"
 	"ribwright/geometry/wording"
@@ -55,7 +56,7 @@ func (w *writer) firstRib() {
 	w.say("Nobody knows springback to better than %.0f points of a hundred before the first rib of a board is bent, and that is %s of free width at rib %s (from memory). Bend rib %s first: %s, and measure between its heads, to the middle of the thickness. The table says what springback that is.",
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
 	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it write the springback into the design (bending.springback, 0.10 for 10 %%) and print %s again before you bend the others: widths and radii change, lengths and marks do not. Stock of another board, wetter or drier, wants a first rib of its own.",
-		w.roughly(at.Width), report.Percent(at.Back), w.Whole(b.Point)+" "+w.Unit(), report.Either(w.Letters.Units, "10 mm", "3/8 in"), w.printed())
+		w.roughly(at.Width), report.Percent(at.Back), w.Point(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), w.printed())
 	t := report.Titled("Rib "+b.Name+", free width measured, "+w.Unit()).Numbers("Free width", "Springback")
 	for i, s := range w.Bend.Test {
 		if (i-slices.Index(w.Bend.Test, at))%2 == 0 { // what lies between two rows, the words above tell
@@ -75,24 +76,6 @@ func (w *writer) printed() string {
 // roughly letters mm in running words, in the steps of Rough.
 func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit() }
 
-// setUp is the work from trestles to a frame that ribs can be fitted to. Depths are
-// measured when the keel is there and the edge-set sprung.
-func (w *writer) setUp() []string {
-	keel := "Hang the keel in cords from the gunwales so that it stands at the depths of the table under Depths and corrections."
-	if w.Bend.EdgeSet == nil {
-		keel = "Mark the keel from the story stick while it is straight and clamp it to the feet of both stems. Hang it in cords from the gunwales so that it stands at the depths of the table under Depths and corrections. A string at the same depths serves until the keel is planed."
-	}
-	return slices.Concat(w.joined(), []string{
-		"Stand the gunwales on two trestles that are level with each other and across.",
-		"Spread the gunwales, their ends tied to the stems. " + w.heldApart() + " Peg the breasthooks.",
-		"Set the lean with a bevel; fit the cross pieces.",
-		"Sight along both gunwales and measure both diagonals, end to spreader.",
-	}, w.sprung(), []string{
-		keel,
-		"Measure beam and depth at every rib's place, between the gunwales and from the straightedge to the keel. Take the corrections from the same table and write each rib's length on its blank.",
-	})
-}
-
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
 	s := step{tools: "steam box and boiler, a post or round former, gauges, battens, straightedge, gauntlets", dry: "overnight in the boat before the pegs, some days before the skin",
@@ -101,39 +84,79 @@ func (w *writer) bending() step {
 		s = step{tools: "steam box and boiler, forms, clamps, gauges, laths, gauntlets", dry: "a day on the form, then some days tied across the heads before they are fitted",
 			check: "every free rib against its gauge; tape and straightedge at every rib when it is in", do: w.onForms()}
 	}
-	if w.Bend.Boat.Why != nil {
-		s.do = append(s.do, "There is no neutral set for this frame: the cross pieces stay in.")
-	}
 	return s
 }
 
-// blanks says how the blanks are readied.
+// blanks says how the blanks are readied: a head that goes in hot needs room to swell.
 func (w *writer) blanks() string {
-	words := "Mark the blanks from the rib strips, with the corrections; plane the heads until they slide into their mortises."
+	words := "Mark the blanks from the rib strips, with the corrections. "
+	if w.Bend.OnForms() {
+		words += "Leave the heads full: they are fitted when the ribs are dry."
+	} else {
+		words += "Plane the heads until they go into their mortises with " + report.Either(w.Letters.Units, "half a millimeter", "1/32 in") + " to spare in width and in thickness: soaking and steam swell them."
+	}
 	if n := w.Frame.Design.Ribs.Spare; n > 0 {
 		words += fmt.Sprintf(" Keep %s ready: some will break.", wording.Counted(n, "spare blank"))
 	}
 	return words
 }
 
+// trimmed says when a rib is cut to its length.
+func (w *writer) trimmed() string {
+	tenon, trim := w.Letters.Units.Whole(w.Frame.Ribs[0].Tenon), float64(w.Frame.Design.Ribs.Trim)
+	why := "."
+	if trim > 0 {
+		why = ": with the " + w.Letters.Units.Whole(trim) + " to spare still on, a head does not reach the bottom of its mortise."
+		if !w.Bend.OnForms() {
+			why = ": with the " + w.Letters.Units.Whole(trim) + " to spare still on, a hot rib does not seat."
+		}
+	}
+	if w.Bend.OnForms() {
+		return "When a rib is dry, plane its heads until they slide into their mortises. Cut both ends off at the tenon line, " + tenon + " past the shoulder line, before you fit it" + why
+	}
+	return "Try each blank's ends in their mortises while it is dry and straight. Then cut both ends off at the tenon line, " + tenon + " past the shoulder line" + why
+}
+
+// alone says how the first rib is bent before the others are soaked.
+func (w *writer) alone(set string) string {
+	soak := "soak it overnight"
+	if w.Frame.Design.Ribs.Spare > 0 {
+		soak = "soak it and one spare blank overnight"
+	}
+	return fmt.Sprintf("Bend rib %s first, by itself: %s, steam it for %.0f minutes, %s, and measure its free width; see Ribs. Soak no other rib until you have looked at it and know its springback.", w.first(), soak, w.Bend.Ribs[0].Minutes, set)
+}
+
 func (w *writer) steamed() string {
-	return fmt.Sprintf("Soak the blanks overnight and steam each for %.0f minutes.", w.Bend.Ribs[0].Minutes)
+	return fmt.Sprintf("Soak the other blanks overnight and steam each for %.0f minutes.", w.Bend.Ribs[0].Minutes)
 }
 
 func (w *writer) first() string { return w.Bend.Ribs[w.Bend.TestRib()].Name }
 
 // byHand is how ribs are bent in place.
 func (w *writer) byHand() []string {
+	st := w.Frame.Design.Stringers
 	return []string{
-		w.blanks(), w.steamed(),
-		fmt.Sprintf("Bend rib %s first and measure its springback; see Ribs.", w.first()),
+		w.blanks(), w.trimmed(),
+		w.alone("bend it and put it in as the next steps say, leave it overnight, lift it out"),
+		w.steamed(),
 		"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot; hold it there for a few breaths and let go.",
 		"Put both heads into their mortises while the rib is hot, set its middle on the keel, and true both bilges by hand, by sight and with the gauge.",
 		"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
-		"Tie a batten along each bilge. It shows lows and highs at once: steam a rib again that stands proud or shy, and ease it.",
-		"Leave all of it under the battens overnight. Then lift every third rib out, measure its free width and relax it by hand to its width in the table; do the same with its neighbors when it is off by more than 10 mm (3/8 in). Put it back and peg all heads.",
+		fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s; a stringer serves. Tie every rib to both battens as it goes in, while it is still hot. They show lows and highs at once: steam a rib again that stands proud or shy, and ease it.", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth))),
+		"Leave all of it under the battens overnight. " + w.relaxed(),
 	}
 }
+
+// relaxed is how ribs that were bent in place come to their free widths.
+func (w *writer) relaxed() string {
+	if w.Bend.Boat.Why != nil {
+		return "Then peg all heads."
+	}
+	return "Then lift every third rib out, measure its free width and relax it by hand to its width in the table; do the same with its neighbors when it is off by more than " + offWidth(w.Letters.Units) + ". Put it back and peg all heads."
+}
+
+// offWidth is by how much a width may be off that is bent by hand; common practice.
+func offWidth(u measure.System) string { return report.Either(u, "10 mm", "3/8 in") }
 
 // onForms is how ribs are bent round forms.
 func (w *writer) onForms() []string {
@@ -143,12 +166,19 @@ func (w *writer) onForms() []string {
 	}) {
 		strap = ", the strap outside and its stops tight against the ends"
 	}
+	untie := "Untie each rib and hold it against its gauge."
+	if w.Bend.Boat.Why == nil {
+		untie = "Untie each rib, hold it against its gauge and relax it by hand to its width in the table."
+	}
 	return []string{
-		w.blanks(), w.steamed(),
-		fmt.Sprintf("Saw the form for rib %s from its pattern, fair its edge and cut the holes. Bend that rib first and measure its springback; see Ribs. Then saw the other forms, %d in all.", w.first(), len(w.Bend.Forms)),
+		w.blanks(),
+		fmt.Sprintf("Saw the form for rib %s from its pattern, fair its edge and cut the holes.", w.first()),
+		w.alone("clamp it to its form as the next steps say, take it off when it is dry"),
+		fmt.Sprintf("Saw the other forms, %d in all. ", len(w.Bend.Forms)) + w.steamed(),
 		"Clamp the middle of the hot rib to the middle of its form" + strap + "; pull both sides round within seconds and clamp them from the middle outward.",
 		"Leave it on the form for a day. Before you take it off for the next, tie a lath across the heads to hold them at the width on the form, and let it dry so for some days.",
-		"Untie each rib, hold it against its gauge and relax it by hand to its width in the table.",
+		untie,
+		w.trimmed(),
 		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, then peg the heads.",
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout/report"
@@ -29,23 +30,25 @@ func steps(b report.Report) map[string]string {
 	return out
 }
 
+// inOrder wants words in a text one after the other.
+func inOrder(t *testing.T, text string, words ...string) {
+	t.Helper()
+	at := 0
+	for _, w := range words {
+		i := strings.Index(text[at:], w)
+		if i < 0 {
+			t.Errorf("%q does not follow in %q", w, text)
+			return
+		}
+		at += i
+	}
+}
+
 // TestOrderOfBending: in place the ribs go hot into their mortises, from midship
 // outward, and stay overnight under battens before they are pegged; not a word of forms.
 // On forms they are taken off and relaxed before they are fitted. Both begin with a
 // frame that depth can be measured in.
 func TestOrderOfBending(t *testing.T) {
-	inOrder := func(t *testing.T, text string, words ...string) {
-		t.Helper()
-		at := 0
-		for _, w := range words {
-			i := strings.Index(text[at:], w)
-			if i < 0 {
-				t.Errorf("%q does not follow in %q", w, text)
-				return
-			}
-			at += i
-		}
-	}
 	for _, method := range []design.Method{design.InPlace, design.OnForms} {
 		d := shipped(t, "lake")
 		d.Bending.Method = method
@@ -57,13 +60,17 @@ func TestOrderOfBending(t *testing.T) {
 		b := bookOf(t, f)
 		do := steps(b)
 		inOrder(t, do["Setting up"], keel)
-		inOrder(t, do["Setting up"], "trestles", "Spread the gunwales", "it stands at the depths", "Measure beam and depth", "straightedge to the keel")
+		spread := "spread them"
+		if method == design.OnForms {
+			spread = "Spread the gunwales"
+		}
+		inOrder(t, do["Setting up"], "trestles", spread, "Peg the breasthooks", "it stands at the depths", "Measure beam and depth", "straightedge to the keel")
 		if strings.Contains(do["Ribs"], "Measure beam and depth") {
 			t.Errorf("%v: depth is measured among the ribs", method)
 		}
 		if method == design.InPlace {
-			inOrder(t, do["Ribs"], "6 spare blanks", "Soak", "rib M first", "one bilge after the other", "into their mortises while the rib is hot", "middle on the keel",
-				"outward in pairs", "batten along each bilge", "overnight", "relax", "peg")
+			inOrder(t, do["Ribs"], "half a millimeter to spare", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "one bilge after the other", "into their mortises while the rib is hot", "middle on the keel",
+				"outward in pairs", "When three ribs are in, tie a batten along each bilge, 20.0 mm by 11.0 mm", "Tie every rib to both battens as it goes in", "overnight", "relax", "peg")
 			if strings.Contains(do["Ribs"], " form ") || strings.Contains(do["Ribs"], " forms") {
 				t.Errorf("in place the work on the ribs speaks of forms: %q", do["Ribs"])
 			}
@@ -72,7 +79,7 @@ func TestOrderOfBending(t *testing.T) {
 			}
 			continue
 		}
-		inOrder(t, do["Ribs"], "Soak", "Saw the form for rib M", "the other forms, 14 in all", "Clamp the middle", "tie a lath", "gauge", "relax", "from midship outward in pairs", "peg")
+		inOrder(t, do["Ribs"], "Saw the form for rib M", "rib M first", "soak it", "Soak no other rib", "the other forms, 14 in all", "Soak the other blanks", "Clamp the middle", "tie a lath", "gauge", "relax", "Cut both ends off at the tenon line", "from midship outward in pairs", "peg")
 		if n := len(tables(b)["Forms for bending ribs, mm"].Rows); n != len(f.Frame.RibGroups) {
 			t.Errorf("%d forms are listed for %d groups", n, len(f.Frame.RibGroups))
 		}
@@ -166,5 +173,81 @@ func TestDepthsFromStraightedge(t *testing.T) {
 		if errA != nil || errB != nil || math.Abs(rib-want) > 1.5 || math.Abs(keel-rib-f.Frame.Ribs[i].Thickness) > 1 {
 			t.Errorf("rib %s: %v, want %.1f mm to its inside", row[0], row, want)
 		}
+	}
+}
+
+// TestOrderOfHolding: spreaders are cut before they are first used and come out last, the
+// strap after the sticks; cross pieces are cut to the frame that ribs hold. Where no
+// neutral set holds it they go in before the ribs and stay.
+func TestOrderOfHolding(t *testing.T) {
+	for _, glued := range []string{design.GluedBent, design.GluedStraight, design.GluedOnForm} {
+		d := shipped(t, "lake")
+		d.Gunwale.Glued = glued
+		f := facts(t, d, measure.Metric)
+		do := steps(bookOf(t, f))
+		stage := do["Setting up"]
+		if glued == design.GluedBent {
+			stage = do["Gunwales"]
+			inOrder(t, stage, "ends together round a block, 22 mm from the middle", "the lean comes later")
+		}
+		inOrder(t, stage, "square notch", "inner walls stand apart by the width between the inner lower edges", "stays free", "Set the notched sticks at")
+		if n := strings.Count(do["Gunwales"]+do["Setting up"], "square notch"); n != 1 {
+			t.Errorf("%s: spreaders are cut %d times", glued, n)
+		}
+	}
+	d := shipped(t, "lake")
+	f := facts(t, d, measure.Metric)
+	do := steps(bookOf(t, f))
+	inOrder(t, do["Keel and stringers"], "Lash the keel first", "Lash the stringers", "gap for each cross piece with the spreaders still in", "take the spreaders out", "the sticks first", "the strap last")
+	if strings.Contains(do["Setting up"], "cross piece") {
+		t.Error("cross pieces are fitted before the ribs hold the frame")
+	}
+	f.Bend.Boat.Why = &finding.Finding{Text: "too stiff"}
+	do = steps(bookOf(t, f))
+	inOrder(t, do["Setting up"], "no neutral set", "Fit the cross pieces now", "stay in")
+	inOrder(t, do["Ribs"], "overnight", "peg all heads")
+	for _, w := range []string{"gap for each", "free widths"} {
+		if strings.Contains(do["Ribs"]+do["Keel and stringers"], w) {
+			t.Errorf("without a neutral set the steps tell of %q", w)
+		}
+	}
+	f.Frame.Design.Bending.Method = design.OnForms
+	if said := steps(bookOf(t, f))["Ribs"]; strings.Contains(said, "relax it") {
+		t.Errorf("without a neutral set ribs are relaxed to no width: %q", said)
+	}
+	f.Frame.Thwarts = nil
+	if do := stepsOf(bookOf(t, f)); strings.Contains(do, "cross piece") {
+		t.Error("a frame without cross pieces is told to fit them")
+	}
+}
+
+// TestStringerEnds: the ends that the report judges as steamed or wrung are told of with
+// their minutes, and no others.
+func TestStringerEnds(t *testing.T) {
+	f := facts(t, shipped(t, "river"), measure.Metric)
+	said := steps(bookOf(t, f))["Keel and stringers"]
+	var steamed, wrung []string
+	for n := range f.Bend.Stringers {
+		for _, g := range f.Bend.Findings {
+			name := fmt.Sprintf("stringer %d, ", n+1)
+			twist := g.About == name+"twist"
+			if twist {
+				wrung = append(wrung, fmt.Sprintf("S%d by ", n+1))
+			}
+			if s := fmt.Sprintf("S%d", n+1); (twist || g.About == name+"ends" && g.Verdict == finding.Steam) && !slices.Contains(steamed, s) {
+				steamed = append(steamed, s)
+			}
+		}
+	}
+	inOrder(t, said, fmt.Sprintf("Steam the ends of %s, the last", strings.Join(steamed, ", ")))
+	inOrder(t, said, append([]string{"wring their flats"}, wrung...)...)
+	if n := strings.Count(said, " by "); n < len(wrung) || strings.Contains(said, "S4") {
+		t.Errorf("an end that bends dry is steamed: %q", said)
+	}
+	for i := range f.Bend.Stringers {
+		f.Bend.Stringers[i].Steamed, f.Bend.Stringers[i].Wrung, f.Bend.Stringers[i].Whole = false, false, false
+	}
+	if said := steps(bookOf(t, f))["Keel and stringers"]; strings.Contains(said, "team") || strings.Contains(said, "boiler") {
+		t.Errorf("ends that bend dry are steamed: %q", said)
 	}
 }

@@ -13,7 +13,7 @@ func (w *writer) depths() {
 	w.section("Depths and corrections")
 	step, name := report.Either(w.Letters.Units, 10, 12.7), report.Either(w.Letters.Units, "10 mm", "1/2 in")
 	w.say("Stand the gunwales on two trestles that are level with each other and across. Lay a straightedge over both gunwales, square to the boat, and measure down in the middle: to the keel, or the string in its place, before a rib is in; to the inside of the rib afterwards.")
-	w.say("Somewhere the gunwales always stand wider or deeper than drawn. Make the rib longer there before you cut its shoulders: by so much for each %s more beam, and by so much for each %s more depth. Add the two. Shorten it alike where the boat is narrower or shallower.", name, name)
+	w.say("Somewhere the gunwales always stand wider or deeper than drawn. Make the rib longer there when you mark its shoulder lines: by so much for each %s more beam, and by so much for each %s more depth. Add the two. Shorten it alike where the boat is narrower or shallower.", name, name)
 	t := report.Titled("Depths from a straightedge across the gunwales, and corrections of length, "+w.Unit()).Names("Rib").
 		Numbers("To the keel's upper face", "To the inside of the rib", "Beam drawn", "For "+name+" more beam", "For "+name+" more depth").
 		Noted("Beam: between the middles of a rib's heads, at the gunwales' undersides. The corrections keep the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimeters.")

@@ -1,8 +1,10 @@
 package book
 
 import (
+	"fmt"
 	"math"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/layout/report/trial"
 )
 
@@ -17,7 +19,7 @@ func (w *writer) joined() []string {
 		return nil
 	}
 	drop := -math.Min(e.Loose.Sheer[0], e.Loose.Sheer[1])
-	return []string{"Mark the keel from the story stick and join it to both stems before anything is sprung: peg or screw each foot on its landing so that it can neither slide nor turn, with the keel on blocks at its rocker heights. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go."}
+	return []string{"Mark the keel from the story stick and join it to both stems before anything is sprung: peg or screw each foot on its landing so that it can neither slide nor turn, and stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go."}
 }
 
 // sprung are the steps after they are spread.
@@ -25,7 +27,9 @@ func (w *writer) sprung() []string {
 	if w.Bend.EdgeSet == nil {
 		return nil
 	}
-	return []string{"Now spring the edge-set: lift the gunwales' ends into the stems' notches, lash them there, and prop ends and midship at their heights until ribs and keel are lashed."}
+	return []string{
+		"Now spring the edge-set. Tie the gunwales down to both trestles, and amidships to the keel's blocks or with a weight: the middle rises as the ends are lifted. One lifts and one lashes: lift the gunwales' ends into the stems' notches, lash them there, and prop ends and midship until ribs and keel are lashed. The undersides of the ends then stand " + w.endsOver() + " over midship's.",
+	}
 }
 
 // letGo are the steps when ribs and keel are lashed.
@@ -34,4 +38,38 @@ func (w *writer) letGo() []string {
 		return nil
 	}
 	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged; measure heights and rocker again, and compare them with The edge-set, before the stringers go on."}
+}
+
+// trestles says where they stand when the keel stands there already.
+func (w *writer) trestles() string {
+	quarter := w.Frame.Hull.Length / 4
+	aft, fore := w.Frame.Nearest(-quarter), w.Frame.Nearest(quarter)
+	over := func(r frame.Rib) string { return w.Length(r.Section.Depth + r.Thickness/2) }
+	high := over(aft)
+	if over(fore) != high {
+		high += " aft and " + over(fore) + " forward"
+	}
+	return fmt.Sprintf("Set two trestles across the keel, beside the places of ribs %s and %s, level across, with their bars %s over the keel's upper face.", aft.Name, fore.Name, high)
+}
+
+// rockers says how much higher the keel's ends stand than its middle.
+func (w *writer) rockers() string {
+	h := w.Frame.Hull
+	mid, _ := h.KeelZ(0)
+	bow, _ := h.KeelZ(h.Bow.Toe.X)
+	stern, _ := h.KeelZ(-h.Stern.Toe.X)
+	if w.Length(bow-mid) == w.Length(stern-mid) {
+		return "its ends stand " + w.Length(bow-mid) + " higher than its middle"
+	}
+	return fmt.Sprintf("it stands %s higher at the bow and %s at the stern than in the middle", w.Length(bow-mid), w.Length(stern-mid))
+}
+
+// endsOver says how far the undersides of the gunwales' ends stand over midship's.
+func (w *writer) endsOver() string {
+	s := w.Frame.Hull.Sheer
+	bow, stern := w.Length(s.BowZ-s.MidZ), w.Length(s.SternZ-s.MidZ)
+	if bow == stern {
+		return bow
+	}
+	return bow + " (bow) and " + stern + " (stern)"
 }

@@ -82,11 +82,8 @@ func (w *writer) breadthLines() []offsetLine {
 	for i := len(w.Frame.Stringers) - 1; i >= 0; i-- {
 		out = append(out, offsetLine{fmt.Sprintf("stringer %d", i+1), func(x float64) (float64, bool) { p, ok := w.onSkin(i, x); return p.X, ok }})
 	}
-	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { k, _ := h.Heights(x); return h.Side(x, k+keelUp), true }})
+	return append(out, offsetLine{"keel", func(x float64) (float64, bool) { return h.Bottom(x), true }})
 }
-
-// keelUp is how far over the lowest point the half-breadth of the keel is taken, mm.
-const keelUp = 0.1
 
 // waterlines are the heights of the level lines, mm: close together where the boat floats.
 func (w *writer) waterlines() []float64 {

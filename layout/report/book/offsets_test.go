@@ -165,3 +165,28 @@ func alongSimpson(x, y []float64) float64 {
 	inner := y[2 : n-1]
 	return simpson(half, y[0], y[1], y[2]) + simpson((x[2]-x[n-2])/float64(len(inner)-1), inner...) + simpson(half, y[n-2], y[n-1], y[n])
 }
+
+// TestKeelKeepsItsBreadth: the keel is one batten, so its half-breadth at the stations
+// along it is that of half the keel and the skin beside it, however it rises.
+func TestKeelKeepsItsBreadth(t *testing.T) {
+	for _, name := range []string{"brook", "lake", "river"} {
+		f := facts(t, shipped(t, name), measure.Metric)
+		half := float64(f.Frame.Design.Keel.Width) / 2
+		for title, table := range tables(bookOf(t, f)) {
+			if !strings.HasSuffix(title, "body") {
+				continue
+			}
+			place, keel := table.Rows[0], table.Rows[len(table.Rows)-1]
+			for i := 1; i < len(place); i++ {
+				x, errX := strconv.ParseFloat(place[i], 64)
+				got, err := strconv.ParseFloat(keel[i], 64)
+				if errX != nil || err != nil || keel[0] != "half-breadth at keel" {
+					t.Fatal(keel, place)
+				}
+				if last := f.Frame.Ribs[len(f.Frame.Ribs)-1].Station; math.Abs(x) < last-100 && math.Abs(got-half) > 2.5 {
+					t.Errorf("%s: %.0f mm from midship the keel is %.0f mm to a side, cut to %.1f", name, x, got, half)
+				}
+			}
+		}
+	}
+}

@@ -3,13 +3,11 @@ package book
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
-	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -84,6 +82,9 @@ func (w *writer) woodSteps() []step {
 			"Clamp the dry plies of a gunwale flush and straight. " + marks,
 			w.heldToGlue() + " Keep their midship marks together: the marks on the middle ply hold, the others slide. " + glue,
 			cut, end}
+		if f.Design.Gunwale.Glued != design.GluedOnForm {
+			gunwale = slices.Insert(gunwale, 1, w.sticks())
+		}
 	}
 	return []step{
 		{stage: hours.Loft, do: []string{
@@ -105,30 +106,6 @@ func (w *writer) woodSteps() []step {
 	}
 }
 
-// heldToGlue says what holds the dry plies while they are glued in the bend.
-func (w *writer) heldToGlue() string {
-	if w.Frame.Design.Gunwale.Glued == design.GluedOnForm {
-		return "Clamp the plies to the form while they are glued."
-	}
-	return "Hold the plies to the finished curve while they are glued. " + w.heldApart() + " Measure every beam again when the clamps are on."
-}
-
-// heldApart says how the spreaders go in: the pushing ones first.
-func (w *writer) heldApart() string {
-	said := func(way spreader.Holds) string {
-		all := slices.DeleteFunc(slices.Clone(w.Bend.Spread.Spreaders), func(s spreader.Spreader) bool { return s.Holds != way })
-		return wording.List(all, func(s spreader.Spreader) string { return w.Station(s.At) })
-	}
-	words := ""
-	if at := said(spreader.Apart); at != "" {
-		words = "Set notched sticks of the widths in the spreader table at " + at + "."
-	}
-	if at := said(spreader.Together); at != "" {
-		words += " Draw the gunwales TOGETHER at " + at + " with a strap or a windlass of cord, to the width in the table."
-	}
-	return strings.TrimSpace(words)
-}
-
 func (w *writer) frameSteps() []step {
 	f := w.Frame
 	ribs := w.bending()
@@ -144,10 +121,9 @@ func (w *writer) frameSteps() []step {
 			who:  "common practice; bend limits from memory"},
 		{stage: hours.Lash, do: slices.Concat([]string{
 			"Mark the stringers from the story stick while they are straight.",
-			"Lash the keel first, from midship to both ends."}, w.letGo(), []string{
-			"Lash the stringers in pairs from the keel up, from midship to both ends.",
-			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), materials.Turns)}),
-			tools: "cord, fid, spring clamps", check: fmt.Sprintf("sight every batten for a fair curve; %d pairs level port and starboard", len(f.Stringers)),
+			"Lash the keel first, from midship to both ends."}, w.letGo(), w.lashStringers(), []string{
+			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), materials.Turns)}, w.cutToGaps(), w.takeOut()),
+			tools: "cord, fid, spring clamps, saw, tape" + w.toSteamEnds(), check: fmt.Sprintf("sight every batten for a fair curve; %d pairs level port and starboard", len(f.Stringers)),
 			care: "Awls and fids slip: push away from the other hand.", who: "common practice, no source"},
 	}
 }

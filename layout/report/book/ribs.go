@@ -25,12 +25,12 @@ func (w *writer) ribs() {
 	}
 	w.say("%s, %s wide and %s thick, %d of them%s. All lengths are on the flat blank, from its middle: what the bends add to the length is in them. Both halves are alike. Ribs are counted from midship outward, A aft and F forward; two that are alike share a row.",
 		wording.Capital(d.Ribs.Species), w.Fine(float64(d.Ribs.Width)), w.Fine(float64(d.Ribs.Thickness)), len(f.Ribs), spare)
-	w.say("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim)))
+	w.say("The blank is the length between the shoulders, a tenon of %s at each end, and %s at each end to cut off after the test fit. Shoulder is only a line, where the gunwale's underside stops: nothing is sawn there, and the whole end of the rib is the tenon.", w.Fine(f.Ribs[0].Tenon), w.Fine(float64(d.Ribs.Trim)))
 	w.add(w.lengths(), w.ribBends(), w.ribMarks())
 	w.widths()
 	w.add(trial.PushedIn(w.Bend, w.Loose, w.Letters)...)
 	w.add(w.loose(), trial.LooseRibs(w.Bend, w.Letters))
-	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend one rib and look at it before you cut the others.", "common practice; bend limits here are from memory")
+	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend rib "+w.first()+" first, and look at it before you soak the others.", "common practice; bend limits here are from memory")
 }
 
 // loose draws two ribs beside what they do when they are only pushed in: the one nearest

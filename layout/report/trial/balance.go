@@ -33,14 +33,20 @@ func (b Balance) Balanced() []report.Block {
 
 // cut says how cross pieces are cut for the neutral set.
 func (b Balance) cut() string {
-	off := 0.0
-	for _, v := range b.Report.Boat.Fit {
-		off = math.Max(off, math.Abs(v))
-	}
 	if len(b.Report.Boat.Fit) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Cut each cross piece to the gunwales as they then stand, within %.0f mm of its drawing, not the gunwales to the cross piece.", math.Ceil(off))
+	return fmt.Sprintf(" Cut each cross piece to the gunwales as they then stand, within %.0f mm of its drawing, not the gunwales to the cross piece.", OffDrawing(b.Report))
+}
+
+// OffDrawing returns how far the gap for a cross piece is off its drawing at most in the
+// neutral set, in whole mm and never under 1: no gap is measured finer.
+func OffDrawing(r *bend.Report) float64 {
+	off := 1.0
+	for _, v := range r.Boat.Fit {
+		off = math.Max(off, math.Ceil(math.Abs(v)))
+	}
+	return off
 }
 
 // held tells of the balance with the force in every cross piece and the beam at every rib.

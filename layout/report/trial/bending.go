@@ -25,7 +25,7 @@ func Bending(b Balance, units measure.System) []report.Block {
 	out = append(append(out, report.Section("Spreaders")), Spreaders(b.Report, l)...)
 	out = append(append(out, under(AtRestGunwales(b.Report, l))...), gunwales(b.Report, l))
 	out = append(append(out, EdgeSet(b.Report, l)...), b.held(l)...)
-	out = append(out, HowTrue(b.Hands, l)...)
+	out = append(out, HowTrue(b.Hands, b.Report, l)...)
 	return append(out, report.Paragraph{Words: report.Promise})
 }
 
@@ -106,8 +106,8 @@ func ribsInSteam(r *bend.Report) report.Paragraph {
 // one tells it.
 func firstRib(r *bend.Report, l report.Letters) report.Paragraph {
 	rib, at := r.Ribs[r.TestRib()], r.Expected()
-	return report.Paragraph{Words: fmt.Sprintf("Springback is not known to better than %.0f points of a hundred before the first rib of a board is bent: that is %s %s of free width at rib %s. Bend that rib first, measure its free width cold, and set bending.springback to %.2f + (measured - %s) / %s, all in %s.",
-		100*timber.SpringbackDoubt, l.Rough(100*timber.SpringbackDoubt*rib.Point), l.Unit(), rib.Name, at.Back, l.Rough(at.Width), l.Whole(100*rib.Point), l.Unit())}
+	return report.Paragraph{Words: fmt.Sprintf("Springback is not known to better than %.0f points of a hundred before the first rib of a board is bent: that is %s %s of free width at rib %s. Bend that rib first, measure its free width cold, and set bending.springback to %.2f, and 0.01 more for each %s that it stands wider than %s %s.",
+		100*timber.SpringbackDoubt, l.Rough(100*timber.SpringbackDoubt*rib.Point), l.Unit(), rib.Name, at.Back, l.Point(rib.Point), l.Rough(at.Width), l.Unit())}
 }
 
 // ribTable says how wide each rib is held hot and what it is relaxed to, how it pushes,

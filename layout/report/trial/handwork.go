@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
@@ -11,7 +12,7 @@ import (
 
 // HowTrue tells what errors of hand work do to the boat, which of them matter, and how
 // far boats come out apart.
-func HowTrue(r *handwork.Report, l report.Letters) []report.Block {
+func HowTrue(r *handwork.Report, b *bend.Report, l report.Letters) []report.Block {
 	out := []report.Block{report.Section("How true must you be"),
 		report.Paragraph{Words: "Hands make a boat that is a little off the drawing. Nine first boats in ten come out within the first column, nine in ten of a practiced builder's within the second. Port and starboard are taken to be alike."},
 		spreads(r, l)}
@@ -24,7 +25,7 @@ func HowTrue(r *handwork.Report, l report.Letters) []report.Block {
 		out = append(out, report.Paragraph{Words: "What hardly matters: " + wording.List(rest, func(e handwork.Error) string { return named(e, l) + " (" + usual(e, e.Usual.First, l) + ")" }) + ". Work to the mark and go on."})
 	}
 	return append(out, report.Say("A point of springback opens the free rib %s by %s. Bend one rib of each board first and measure it free: its board is then known to less than half of the error above. A rib that is measured and relaxed to its width before it is fitted carries no more of it than you misread.",
-		r.Middle, l.Length(r.Point)))
+		b.Ribs[b.TestRib()].Name, l.Point(b.Ribs[b.TestRib()].Point)))
 }
 
 func spreads(r *handwork.Report, l report.Letters) report.Table {

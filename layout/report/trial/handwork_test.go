@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/handwork"
 	"ribwright/layout/report"
 )
@@ -34,10 +35,17 @@ func hands(t *testing.T, name string, change func(*design.Design)) *handwork.Rep
 // millimeters or sixteenths, and springback comes with what to do about it.
 func TestHowTrue(t *testing.T) {
 	r := hands(t, "lake", same)
+	b, err := bend.Of(r.Frame)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, units := range []measure.System{measure.Metric, measure.Imperial} {
 		l := report.Letters{Units: units}
-		blocks := HowTrue(r, l)
+		blocks := HowTrue(r, b, l)
 		said := words(blocks)
+		if want := "opens the free rib M by " + l.Point(b.Ribs[b.TestRib()].Point); !strings.Contains(said, want) {
+			t.Errorf("%q is not told of", want)
+		}
 		for _, o := range r.Outcomes {
 			if !strings.Contains(said, o.Name) {
 				t.Errorf("%s is not told of", o.Name)
