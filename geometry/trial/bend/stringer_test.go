@@ -1,6 +1,7 @@
 package bend
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -137,5 +139,46 @@ func TestRunOut(t *testing.T) {
 	r.judgeRunOut("stringer 2, bow", Bay{From: 1000, To: 1300, Turn: 0.1}, Bay{From: 850, To: 1000, Turn: 0.05})
 	if len(r.Findings) != 1 {
 		t.Errorf("what is just fair is told of: %v", r.Findings[1])
+	}
+}
+
+// TestEndRun: an end reaches from the stem over the last three bays, or over half of them
+// where there are few, and is told by the longer side.
+func TestEndRun(t *testing.T) {
+	for _, c := range []struct {
+		ties []float64 // stations, the stems' among them
+		want float64
+	}{
+		{[]float64{-900, -700, -500, -300, 0, 200, 400, 800, 1000}, 800},
+		{[]float64{-900, -700, -500, -200, 0, 300, 500, 800, 1000}, 700},
+		{[]float64{-1000, 100, 900}, 1100},
+		{[]float64{-1000, 0, 100, 900}, 1000},
+	} {
+		s := Stringer{}
+		for i := 1; i < len(c.ties); i++ {
+			s.Bays = append(s.Bays, Bay{From: c.ties[i-1], To: c.ties[i]})
+		}
+		near(t, "end", s.EndRun(), c.want, 0)
+	}
+}
+
+// TestHotEnds: what is steamed is what its findings say, with the minutes of its depth.
+func TestHotEnds(t *testing.T) {
+	for _, name := range []string{"brook", "lake", "river"} {
+		r := report(t, name, nil)
+		for _, s := range r.Stringers {
+			about := fmt.Sprintf("stringer %d", s.Number)
+			var ends, whole, twist bool
+			for _, f := range r.Findings {
+				dry := f.Verdict == finding.Dry || f.Verdict == finding.Eases
+				ends = ends || f.About == about+", ends" && !dry
+				whole = whole || f.About == about && !dry
+				twist = twist || f.About == about+", twist"
+			}
+			if s.Steamed != ends || s.Whole != whole || s.Wrung != twist {
+				t.Errorf("%s: %s: %v %v %v, found %v %v %v", name, about, s.Steamed, s.Whole, s.Wrung, ends, whole, twist)
+			}
+			near(t, about+", minutes", s.Minutes, timber.SteamTime(float64(r.Frame.Design.Stringers.Depth), r.Frame.Design.Bending.Moisture), 0)
+		}
 	}
 }

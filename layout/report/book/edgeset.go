@@ -44,7 +44,7 @@ func (w *writer) letGo() []string {
 func (w *writer) trestles() string {
 	quarter := w.Frame.Hull.Length / 4
 	aft, fore := w.Frame.Nearest(-quarter), w.Frame.Nearest(quarter)
-	over := func(r frame.Rib) string { return w.Length(r.Section.Depth + r.Thickness/2) }
+	over := func(r frame.Rib) string { return w.Letters.Units.Rough(r.Section.Depth + r.Thickness/2) }
 	high := over(aft)
 	if over(fore) != high {
 		high += " aft and " + over(fore) + " forward"
