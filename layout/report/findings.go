@@ -54,8 +54,10 @@ func (f Findings) verdicts() Table {
 // Number letters a figure that may be far off.
 func Number(v float64) string {
 	switch {
-	case math.IsInf(v, 0) || math.IsNaN(v) || math.Abs(v) >= 1000:
+	case math.IsNaN(v) || math.Abs(v) >= 1e5:
 		return "ample"
+	case math.Abs(v) >= 999.95:
+		return fmt.Sprintf("%.0f", v)
 	case math.Abs(v) < 0.05:
 		return "0.0"
 	}

@@ -67,7 +67,7 @@ func heldEdgeSet(e *edgeset.Report) any {
 	}
 	return Object{
 		{"moment_n_m", ends(edgeset.Pair{e.Moment[0] / 1000, e.Moment[1] / 1000})}, {"feet_loose", rest(e.Loose)},
-		{"feet_joined", Object{{"least", rest(e.Least)}, {"likely", rest(e.Likely)}, {"most", rest(e.Most)}}},
+		{"feet_joined", Object{{"ends_turn_ribs_spread", rest(e.Free)}, {"ends_turn", rest(e.Usual)}, {"ends_fast", rest(e.Fast)}}},
 	}
 }
 

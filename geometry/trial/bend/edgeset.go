@@ -29,7 +29,7 @@ func (r *Report) edgeSet() error {
 	if err != nil {
 		return err
 	}
-	stress := math.Max(e.Least.Keel, e.Likely.Keel) / e.KeelModulus
+	stress := math.Max(e.Free.Keel, e.Usual.Keel) / e.KeelModulus
 	r.noteCure(byStress("keel, holding the edge-set", wood, stress, finding.Weak), "a deeper keel (keel.depth), or less edge-set")
 	return nil
 }

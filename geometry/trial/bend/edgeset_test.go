@@ -47,5 +47,5 @@ func TestKeelHoldsEdgeSet(t *testing.T) {
 	r := report(t, "river", func(d *design.Design) {})
 	f := found(t, r, "keel, holding the edge-set")
 	d := r.Frame.Design.Keel
-	near(t, "stress", f.Value, max(r.EdgeSet.Least.Keel, r.EdgeSet.Likely.Keel)*6/float64(d.Width*d.Depth*d.Depth), 1e-9)
+	near(t, "stress", f.Value, max(r.EdgeSet.Free.Keel, r.EdgeSet.Usual.Keel)*6/float64(d.Width*d.Depth*d.Depth), 1e-9)
 }

@@ -6,7 +6,7 @@ const MostOff = 15.0
 
 // Off is by how much the profile changes at most when the frame is let go with its
 // stems' feet joined and the gunwales' ends lashed, mm.
-func (r *Report) Off() float64 { return max(r.Least.Worst(), r.Likely.Worst()) }
+func (r *Report) Off() float64 { return max(r.Free.Worst(), r.Usual.Worst()) }
 
 // off is that of a model.
 func (m *Model) off() (float64, error) {

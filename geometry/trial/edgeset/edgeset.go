@@ -46,10 +46,10 @@ import (
 type Report struct {
 	Moment Pair // that holds each gunwale in its set, N mm; 0 at an end without one
 
-	Loose  *Rest // let go with the stems' feet loose
-	Least  *Rest // feet joined, the set held least: gunwale ends turn on the stems, ribs spread
-	Likely *Rest // feet joined, gunwale ends turn on the stems, cross pieces hold the ribs
-	Most   *Rest // feet joined, gunwale ends cannot turn
+	Loose *Rest // let go with the stems' feet loose
+	Free  *Rest // feet joined, the set held least: gunwale ends turn on the stems, ribs spread
+	Usual *Rest // feet joined, gunwale ends turn on the stems, cross pieces hold the ribs
+	Fast  *Rest // feet joined, gunwale ends cannot turn
 
 	KeelModulus float64 // of the keel against bending up and down, mm3
 
@@ -78,7 +78,7 @@ func Of(f *frame.Frame) (*Report, error) {
 	for _, c := range []struct {
 		to   **Rest
 		held Held
-	}{{&r.Loose, Held{Ends: true, Ribs: true}}, {&r.Least, Held{Feet: true}}, {&r.Likely, Likely}, {&r.Most, Held{Feet: true, Ends: true, Ribs: true}}} {
+	}{{&r.Loose, Held{Ends: true, Ribs: true}}, {&r.Free, Held{Feet: true}}, {&r.Usual, Likely}, {&r.Fast, Held{Feet: true, Ends: true, Ribs: true}}} {
 		if *c.to, err = m.Settle(c.held); err != nil {
 			return nil, fmt.Errorf("edge-set: %w", err)
 		}

@@ -116,8 +116,8 @@ func TestJoinedHoldsMore(t *testing.T) {
 			if r.Loose.Sheer[i] > -0.9*s.Rise || r.Loose.Sheer[i] < -1.02*s.Rise {
 				t.Errorf("%s: of %.0f mm of rise %.1f mm are let go", name, s.Rise, r.Loose.Sheer[i])
 			}
-			if !(r.Loose.Sheer[i] < r.Least.Sheer[i] && r.Least.Sheer[i] < r.Likely.Sheer[i] && r.Likely.Sheer[i] < r.Most.Sheer[i]) {
-				t.Errorf("%s: the band is out of order: %+v %+v %+v", name, r.Least, r.Likely, r.Most)
+			if !(r.Loose.Sheer[i] < r.Free.Sheer[i] && r.Free.Sheer[i] < r.Usual.Sheer[i] && r.Usual.Sheer[i] < r.Fast.Sheer[i]) {
+				t.Errorf("%s: the band is out of order: %+v %+v %+v", name, r.Free, r.Usual, r.Fast)
 			}
 		}
 		if r, err := Of(frameOf(t, name, set(0, 0, 500))); r != nil || err != nil {
@@ -133,8 +133,8 @@ func TestSymmetric(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "sheer", r.Likely.Sheer[0], r.Likely.Sheer[1], 1e-6)
-	near(t, "rocker", r.Likely.Rocker[0], r.Likely.Rocker[1], 1e-6)
+	near(t, "sheer", r.Usual.Sheer[0], r.Usual.Sheer[1], 1e-6)
+	near(t, "rocker", r.Usual.Rocker[0], r.Usual.Rocker[1], 1e-6)
 	one, err := Of(frameOf(t, "river", set(60, 0, 900)))
 	if err != nil {
 		t.Fatal(err)
@@ -195,11 +195,11 @@ func TestOddBoats(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		for _, x := range []*Rest{r.Loose, r.Least, r.Likely, r.Most} {
+		for _, x := range []*Rest{r.Loose, r.Free, r.Usual, r.Fast} {
 			if !(x.Worst() < 150) || math.IsNaN(x.Keel+x.Thrust+x.Pull) {
 				t.Errorf("%s: %+v", name, *x)
 			}
 		}
-		t.Logf("%s: likely %+v", name, *r.Likely)
+		t.Logf("%s: likely %+v", name, *r.Usual)
 	}
 }

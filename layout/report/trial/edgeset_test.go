@@ -17,7 +17,7 @@ func TestEdgeSetTold(t *testing.T) {
 		t.Errorf("no edge-set tells %v", out)
 	}
 	least := &edgeset.Rest{Sheer: edgeset.Pair{0.3, -12.4}, Thrust: 141, Pull: 62}
-	e := &edgeset.Report{Moment: edgeset.Pair{0, 55300}, Loose: &edgeset.Rest{Sheer: edgeset.Pair{-1, -47.6}}, Least: least, Likely: least, Most: least}
+	e := &edgeset.Report{Moment: edgeset.Pair{0, 55300}, Loose: &edgeset.Rest{Sheer: edgeset.Pair{-1, -47.6}}, Free: least, Usual: least, Fast: least}
 	for units, want := range map[measure.System][]string{measure.Metric: {"-48", "-1", "0", "0", "0"}, measure.Imperial: {"-1 7/8", "-1/16", "0", "0", "0"}} {
 		out := EdgeSet(&bend.Report{EdgeSet: e}, report.Letters{Units: units})
 		for i, cell := range out[2].(report.Table).Rows[0][1:] {
