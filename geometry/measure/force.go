@@ -6,7 +6,8 @@ import (
 )
 
 // Force letters a force, N, without its sign, as hands know it: to 5 N under 100 N, to
-// 10 N above, with the weight that feels like it in kilograms or pounds beside it.
+// 10 N above, with the weight that feels like it beside it, in kilograms (under 2 kg to
+// the half) or pounds.
 // Under 2.5 N it is "next to nothing".
 func (s System) Force(newtons float64) string {
 	n := math.Abs(newtons)
@@ -22,5 +23,8 @@ func (s System) Force(newtons float64) string {
 	if s == Imperial {
 		return fmt.Sprintf("%.0f N (%.0f lb)", told, math.Max(1, kg/Pound))
 	}
-	return fmt.Sprintf("%.0f N (%.0f kg)", told, math.Max(1, kg))
+	if kg < 2 {
+		return fmt.Sprintf("%.0f N (%g kg)", told, math.Max(0.5, math.Round(2*kg)/2))
+	}
+	return fmt.Sprintf("%.0f N (%.0f kg)", told, kg)
 }

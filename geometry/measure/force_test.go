@@ -9,7 +9,7 @@ func TestForce(t *testing.T) {
 		metric, imperial string
 	}{
 		{0, "next to nothing", "next to nothing"}, {-2.4, "next to nothing", "next to nothing"},
-		{3, "5 N (1 kg)", "5 N (1 lb)"}, {-67.9, "70 N (7 kg)", "70 N (15 lb)"}, {97.4, "95 N (10 kg)", "95 N (22 lb)"},
+		{3, "5 N (0.5 kg)", "5 N (1 lb)"}, {-67.9, "70 N (7 kg)", "70 N (15 lb)"}, {97.4, "95 N (10 kg)", "95 N (22 lb)"},
 		{97.9, "100 N (10 kg)", "100 N (22 lb)"}, {154.6, "150 N (16 kg)", "150 N (35 lb)"}, {98.0665, "100 N (10 kg)", "100 N (22 lb)"},
 	} {
 		if got := Metric.Force(c.n); got != c.metric {

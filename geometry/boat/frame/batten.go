@@ -74,15 +74,23 @@ func stringersApart(d *design.Design, ribs []Rib) error {
 		for i, at := range r.Stringers {
 			name := fmt.Sprintf("stringer %d", i+1)
 			if gap := at - wide/2 - edge; gap < LashingRoom {
-				return fmt.Errorf("%s lies %.0f mm from %s on rib %s, at least %.0f mm are needed to lash it; change stringers.at", name, gap, last, r.Name, LashingRoom)
+				return tooNear(name, last, r.Name, gap)
 			}
 			last, edge = name, at+wide/2
 		}
 		if gap := girth - edge; gap < LashingRoom {
-			return fmt.Errorf("%s lies %.0f mm from the gunwale on rib %s, at least %.0f mm are needed to lash it; change stringers.at", last, gap, r.Name, LashingRoom)
+			return tooNear(last, "the gunwale", r.Name, gap)
 		}
 	}
 	return nil
+}
+
+func tooNear(name, other, rib string, gap float64) error {
+	lies := fmt.Sprintf("lies %.0f mm from", math.Max(0, gap))
+	if gap <= -0.5 {
+		lies = fmt.Sprintf("lies %.0f mm over", -gap)
+	}
+	return fmt.Errorf("%s %s %s on rib %s, at least %.0f mm between them are needed to lash it; change stringers.at", name, lies, other, rib, LashingRoom)
 }
 
 // newStringers runs each stringer as a stick tied to the ribs and ended on the stems;

@@ -158,7 +158,7 @@ func (g *Gunwale) check() error {
 	for _, m := range g.Mortises {
 		if m.Deep < leastWall {
 			return fmt.Errorf("the mortise of rib %s leans %.0f deg off the gunwale's square and leaves %.1f mm of wood beside its bottom; accepted: %.0f mm or more (bring hull.section.flare and gunwale.tilt nearer each other, or make ribs.mortise_depth less)",
-				m.Rib, math.Abs(m.Bevel)*180/math.Pi, m.Deep, leastWall)
+				m.Rib, math.Abs(m.Bevel)*180/math.Pi, math.Floor(10*m.Deep)/10, leastWall)
 		}
 	}
 	return nil

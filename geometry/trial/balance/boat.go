@@ -87,8 +87,7 @@ func (b *Boat) beyond() *finding.Finding {
 	for i, r := range b.Frame.Ribs {
 		wide := 2 * r.Section.HalfBreadth
 		if math.Abs(b.Open[i]) > mostOpen*wide {
-			return b.without(fmt.Sprintf("gunwales too stiff for these ribs: rib %s would have to stand %.0f mm wide for its place of %.0f mm",
-				r.Name, wide+b.Open[i], wide), softer)
+			return b.tooFar(r.Name, b.Open[i], wide)
 		}
 		if most := timber.AssemblyShare * b.Ribs.MOR; b.RibStress(i, s) > most {
 			return b.without(fmt.Sprintf("gunwales too stiff for these ribs: holding them, rib %s would bear %.0f N/mm2, more than half of what %s breaks at (%.0f)",
@@ -96,6 +95,19 @@ func (b *Boat) beyond() *finding.Finding {
 		}
 	}
 	return nil
+}
+
+// tooFar says that a rib would have to stand so much wider than its place, mm, as to be
+// another rib.
+func (b *Boat) tooFar(name string, open, wide float64) *finding.Finding {
+	stand := fmt.Sprintf("rib %s would have to stand %.0f mm wide for its place of %.0f mm", name, wide+open, wide)
+	if open > 0 {
+		return b.without("gunwales too stiff for these ribs: "+stand, softer)
+	}
+	if wide+open <= 0 {
+		stand = fmt.Sprintf("the heads of rib %s would have to cross before it goes into its place of %.0f mm", name, wide)
+	}
+	return b.without("cloth or gunwales spread these ribs too far: "+stand, "less pull of the cloth (skin.tension), thicker ribs, or gunwales that need less drawing in (hull.spreader)")
 }
 
 // Stiff returns the gunwale's bending stiffness about its weak axis, N mm2.

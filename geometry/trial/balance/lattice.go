@@ -126,6 +126,8 @@ const (
 	// 0.1 to 1 N/mm where 0.3 is likely. It is hardly ever measured, and rises and falls
 	// with wetness. From memory.
 	slacker, tauter = 1 / 3.0, 10 / 3.0
+	// No cloth on a small boat pulls harder than a design may say, N/mm.
+	tautest = 2.0
 )
 
 // Likely is the case for which the neutral set is made: heads half fast, ribs opened as

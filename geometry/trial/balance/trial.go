@@ -158,7 +158,7 @@ func (b *Boat) Corners() []Case {
 	for _, heads := range []Case{{Heads: 0}, {Heads: 1}, {Heads: 1, Upright: 1}} {
 		for _, cold := range []float64{0, 1} {
 			for _, pull := range []float64{slacker, tauter} {
-				out = append(out, Case{heads.Heads, heads.Upright, cold, pull * tension})
+				out = append(out, Case{heads.Heads, heads.Upright, cold, math.Min(pull*tension, math.Max(tension, tautest))})
 			}
 		}
 	}

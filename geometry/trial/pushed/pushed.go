@@ -123,12 +123,9 @@ func (s *strip) rests(a aim, y *yield) bool {
 
 // head measures the rib that rests as a strip of length 1 does.
 func (w *wanted) head(s *strip) Head {
-	out := Head{Half: s.chain(w.length), Least: math.Inf(1), Flare: math.Pi / 2}
+	out := Head{Half: s.chain(w.length), Least: s.tightest(w.length), Flare: math.Pi / 2}
 	for _, b := range out.Half {
 		out.Flare -= b.Sweep
-		if b.Radius != 0 {
-			out.Least = math.Min(out.Least, math.Abs(b.Radius))
-		}
 	}
 	force := w.stiff / (w.length * w.length)
 	out.Push, out.Lift = s.push*force, -s.lift*force

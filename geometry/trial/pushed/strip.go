@@ -27,6 +27,19 @@ func (s *strip) chain(length float64) curve.Chain {
 	return out
 }
 
+// tightest returns the least radius of a strip of the given length, +Inf when straight.
+// An arc knows the bend at its middle; at the ends, half an arc on, the bend is that of
+// the last two carried on straight.
+func (s *strip) tightest(length float64) float64 {
+	n, most := len(s.turn), 0.0
+	for _, turn := range s.turn {
+		most = math.Max(most, math.Abs(turn))
+	}
+	most = math.Max(most, math.Abs(1.5*s.turn[0]-0.5*s.turn[1]))
+	most = math.Max(most, math.Abs(1.5*s.turn[n-1]-0.5*s.turn[n-2]))
+	return length / float64(n) / most
+}
+
 // aim is where the far end of a strip is held.
 type aim struct {
 	x, y    float64
