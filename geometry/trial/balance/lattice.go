@@ -8,9 +8,10 @@ import (
 // model is the frame as the likely case has it.
 func (b *Boat) model(struts []Member) (*Model, error) {
 	m := &Model{rail: b.rail(), struts: struts, likely: b.Likely()}
+	m.hoops = make([]*hoop, len(b.Frame.Ribs))
+	sideBySide(len(m.hoops), func(i int) { m.hoops[i] = b.hoop(i) })
 	for i, r := range b.Frame.Ribs {
-		h := b.hoop(i)
-		m.hoops = append(m.hoops, h)
+		h := m.hoops[i]
 		spring := Member{r.Name, r.Station, 0}
 		if h != nil {
 			spring.Stiffness = 1 / h.give()

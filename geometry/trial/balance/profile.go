@@ -76,14 +76,20 @@ func (p profile) factor() (ok bool) {
 	return true
 }
 
-// dot sums the products of a with as many of b.
+// dot sums the products of a with as many of b, two sums at a time, which do not wait
+// for one another.
 func dot(a, b []float64) float64 {
-	sum := 0.0
+	even, odd := 0.0, 0.0
 	b = b[:len(a)]
-	for i, v := range a {
-		sum += v * b[i]
+	i := 0
+	for ; i+1 < len(a); i += 2 {
+		even += a[i] * b[i]
+		odd += a[i+1] * b[i+1]
 	}
-	return sum
+	if i < len(a) {
+		even += a[i] * b[i]
+	}
+	return even + odd
 }
 
 // solve puts in the place of y the x of L D Lᵀ x = y, for a factored profile.

@@ -1,6 +1,7 @@
 package balance
 
 import (
+	"errors"
 	"math"
 	"slices"
 )
@@ -158,12 +159,16 @@ func (b *Boat) Corners() []Case {
 	for _, heads := range []Case{{Heads: 0}, {Heads: 1}, {Heads: 1, Upright: 1}} {
 		for _, cold := range []float64{0, 1} {
 			for _, pull := range []float64{slacker, tauter} {
-				out = append(out, Case{heads.Heads, heads.Upright, cold, math.Min(pull*tension, math.Max(tension, tautest))})
+				out = append(out, Case{heads.Heads, heads.Upright, cold, pulls(tension, pull)})
 			}
 		}
 	}
 	return out
 }
+
+// pulls is the pull of cloth that is so many times as taut, N/mm: more than a design may
+// say only where it says so.
+func pulls(likely, times float64) float64 { return math.Min(times*likely, math.Max(likely, tautest)) }
 
 func (b *Boat) jury(w *Without) (*jury, error) {
 	j := &jury{likely: b.Likely(), corners: b.Corners(), slack: b.Fit, in: map[float64]*bare{}, out: map[float64]*bare{}}
@@ -171,33 +176,46 @@ func (b *Boat) jury(w *Without) (*jury, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, c := range append([]Case{j.likely}, j.corners...) {
-		if j.in[c.Heads] != nil {
-			continue
-		}
-		in := b.Model.settled
-		if c.Heads != j.likely.Heads {
-			if in, err = b.Model.bare(c.Heads); err != nil {
-				return nil, err
-			}
-		}
-		out := in
-		if less != b.Model {
-			if out, err = less.bare(c.Heads); err != nil {
-				return nil, err
-			}
-		}
-		j.in[c.Heads], j.out[c.Heads] = in, out
+	for _, c := range j.corners {
+		j.in[c.Heads] = nil
 	}
-	return j, nil
+	j.in[j.likely.Heads] = b.Model.settled
+	if err := b.Model.bares(j.in); err != nil {
+		return nil, err
+	}
+	if less == b.Model {
+		j.out = j.in
+		return j, nil
+	}
+	for heads := range j.in {
+		j.out[heads] = nil
+	}
+	return j, less.bares(j.out)
+}
+
+// bares holds the ribs' heads by every share for which there is no frame yet.
+func (m *Model) bares(by map[float64]*bare) error {
+	var missing []float64
+	for heads, b := range by {
+		if b == nil {
+			missing = append(missing, heads)
+		}
+	}
+	slices.Sort(missing)
+	found, faults := make([]*bare, len(missing)), make([]error, len(missing))
+	sideBySide(len(missing), func(i int) { found[i], faults[i] = m.bare(missing[i]) })
+	for i, heads := range missing {
+		by[heads] = found[i]
+	}
+	return errors.Join(faults...)
 }
 
 // causes moves one thing after another from where it is likely to its limits.
 func (j *jury) causes(open []float64, struts map[int]bool) ([]Cause, error) {
 	var cases []Case
 	for _, limit := range []func(c *Case){
-		func(c *Case) { c.Cloth *= slacker },
-		func(c *Case) { c.Cloth *= tauter },
+		func(c *Case) { c.Cloth = pulls(c.Cloth, slacker) },
+		func(c *Case) { c.Cloth = pulls(c.Cloth, tauter) },
 		func(c *Case) { c.Cold = 1 },
 		func(c *Case) { c.Heads = 0 },
 		func(c *Case) { c.Heads = 1 },
