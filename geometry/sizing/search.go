@@ -31,6 +31,8 @@ type search struct {
 	aim     Aim
 	tried   int
 	memory  map[string]candidate
+
+	finished map[string]finished // by free values
 }
 
 // candidate is one boat of a search.

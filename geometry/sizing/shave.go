@@ -2,7 +2,6 @@ package sizing
 
 import (
 	"math"
-	"slices"
 
 	"ribwright/geometry/sizing/formula"
 )
@@ -11,7 +10,9 @@ import (
 type made struct {
 	values []float64
 	boat   *Boat
+	checks []formula.Check
 	cost   float64
+	short  float64 // how far it misses what was asked, as shares of the limits
 }
 
 // valuesOf are the free values of a candidate.
@@ -38,76 +39,43 @@ func (s *search) make(values []float64) (made, error) {
 		out.boat, err = s.c.Finish()
 	}
 	if err == nil {
-		out.cost = s.cost()
+		out.cost, out.checks = s.cost(), out.boat.Checks
+		for _, t := range s.asked {
+			m, _ := s.judge(t, out.checks)
+			out.short += math.Max(0, -m)
+		}
 	}
 	return out, err
 }
 
 // passes reports whether a finished boat meets all that was asked and fails no check of
 // the family that the boat before it passed.
-func (s *search) passes(now, before made) bool {
-	for _, t := range s.asked {
-		if m, _ := s.judge(t, now.boat.Checks); m < 0 {
+func (m made) passes(before made) bool {
+	for i, v := range m.checks {
+		if !v.Passed && before.checks[i].Passed {
 			return false
 		}
 	}
-	for i, v := range now.boat.Checks {
-		if !v.Passed && before.boat.Checks[i].Passed {
-			return false
-		}
-	}
-	return true
+	return m.short == 0
 }
 
-// shave steps each free length of a finished boat down, millimeter by millimeter, while
+// shave steps each free length of a finished boat down, stride by stride, while
 // all that was asked still holds and the aim grows no worse; and again from the first
 // until none moves, so that of the boat that is left every length one millimeter less
-// would fail. A boat that misses what was asked, or that cannot be made anew, is left as
-// it is.
-func (s *search) shave(values []float64) (made, error) {
-	best, err := s.make(values)
-	if err != nil || !s.passes(best, best) {
-		return best, err
-	}
-	// The design rounds lengths; what is told of them should be what is built.
-	if whole, err := s.make(s.whole(values)); err == nil && s.passes(whole, best) {
-		best = whole
-	}
-	for moved := true; moved; {
+// would fail. A boat that misses what was asked is left as it is. With wider strides, mm,
+// it comes down sooner from far off, but not to the last millimeter.
+func (s *search) shave(best made, stride float64) made {
+	for moved := best.short == 0; moved; {
 		moved = false
 		for i, f := range s.free {
 			for f.Dim == formula.Length {
-				next, ok := s.less(best, i)
-				if !ok {
+				next, ok := s.moved(best.values, s.move(i, -stride))
+				if !ok || next.cost > best.cost || !next.passes(best) {
 					break
 				}
 				best, moved = next, true
 			}
 		}
 	}
-	return best, nil
-}
-
-// whole rounds the free lengths.
-func (s *search) whole(values []float64) []float64 {
-	out := slices.Clone(values)
-	for i, f := range s.free {
-		if f.Dim == formula.Length {
-			out[i] = max(f.Lo, min(f.Hi, math.Round(values[i])))
-		}
-	}
-	return out
-}
-
-// less is the boat with one free value a millimeter less, or at the whole millimeter under
-// it; ok is false when it fails.
-func (s *search) less(best made, i int) (next made, ok bool) {
-	const whole = 1e-6 // mm: rounding of a value that is a whole millimeter
-	values := slices.Clone(best.values)
-	values[i] = math.Ceil(values[i]-whole) - 1
-	if values[i] < s.free[i].Lo {
-		return next, false
-	}
-	next, err := s.make(values)
-	return next, err == nil && next.cost <= best.cost && s.passes(next, best)
+	return best
 }

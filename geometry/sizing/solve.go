@@ -78,13 +78,12 @@ func (c *Case) Solve(w Goal) (*Answer, error) {
 		return nil, s.clash(best, own)
 	}
 	a := &Answer{Tried: len(s.memory)}
-	if best, err = s.finish(best, targets); err != nil {
-		return nil, err
-	}
-	least, err := s.shave(s.valuesOf(best))
+	best = s.finish(best, targets)
+	least, err := s.stand(s.valuesOf(best))
 	if err != nil {
 		return nil, err
 	}
+	a.AtEdge = s.edges(least.values)
 	s.explain(a, best)
 	// The explaining moved the case; the boat's own values go back into it.
 	if least, err = s.make(least.values); err != nil {
@@ -112,18 +111,16 @@ func (c *Case) withRules(targets []Target) ([]Target, error) {
 
 // finish looks for the boat that still meets every target when its parts are made:
 // when it misses one, rounded to whole millimetres and floated as its cloth makes it,
-// the target is tightened by what it misses and a little more.
-func (s *search) finish(best candidate, targets []Target) (candidate, error) {
+// the target is tightened by what it misses and a little more. It goes no further from
+// a boat that cannot be built: others beside it may be, and stand looks there.
+func (s *search) finish(best candidate, targets []Target) candidate {
 	for try := 0; ; try++ {
-		if err := s.settle(best.x); err != nil {
-			return best, err
+		if s.settle(best.x) != nil {
+			return best
 		}
 		boat, err := s.c.Finish()
-		if err != nil {
-			return best, err
-		}
-		if try == tightenings || !s.tighten(targets, boat) {
-			return best, nil
+		if err != nil || try == tightenings || !s.tighten(targets, boat) {
+			return best
 		}
 		s.again()
 		if l := s.from(best.x); l.worst() <= met {
@@ -149,14 +146,6 @@ func (s *search) tighten(targets []Target, boat *Boat) (any bool) {
 
 // explain finds which targets stand in the way, and what one step more would buy.
 func (s *search) explain(a *Answer, best candidate) {
-	for i, f := range s.free {
-		switch {
-		case best.x[i] < 1e-3:
-			a.AtEdge = append(a.AtEdge, f.Name+" is at its least, "+formula.ShowNumber(f.Lo, f.Dim))
-		case best.x[i] > 1-1e-3:
-			a.AtEdge = append(a.AtEdge, f.Name+" is at its most, "+formula.ShowNumber(f.Hi, f.Dim))
-		}
-	}
 	was := s.sizes(best)
 	for i, t := range s.targets {
 		if best.margins[i] > 5e-3 {
@@ -182,6 +171,20 @@ func (s *search) explain(a *Answer, best candidate) {
 		a.Obstacles = append(a.Obstacles, Obstacle{s.asked[i].String(), moved, s.gain(was, now, best.cost-l.cost)})
 	}
 	s.memory = map[string]candidate{}
+}
+
+// edges names the free values that are at the end of their limits.
+func (s *search) edges(values []float64) (out []string) {
+	for i, f := range s.free {
+		near := 0.9 * s.grain(i) // less than a step more would pass the end
+		switch {
+		case values[i] < f.Lo+near:
+			out = append(out, f.Name+" is at its least, "+formula.ShowNumber(f.Lo, f.Dim))
+		case values[i] > f.Hi-near:
+			out = append(out, f.Name+" is at its most, "+formula.ShowNumber(f.Hi, f.Dim))
+		}
+	}
+	return out
 }
 
 // sizes are length, beam and depth of a boat, mm; all 0 when it cannot be floated.
@@ -272,9 +275,13 @@ func (s *search) nearest(best candidate) string {
 			missed = append(missed, s.missed(t))
 		}
 	}
+	return fmt.Sprintf("the nearest is %s with %s", s.shown(), strings.Join(missed, ", "))
+}
+
+// shown are the sizes of the boat that the case is at.
+func (s *search) shown() string {
 	r := s.c.run
-	return fmt.Sprintf("the nearest is %s x %s x %s with %s",
-		r.Shown("hull.length"), r.Shown("hull.beam"), r.Shown("hull.depth"), strings.Join(missed, ", "))
+	return fmt.Sprintf("%s x %s x %s", r.Shown("hull.length"), r.Shown("hull.beam"), r.Shown("hull.depth"))
 }
 
 // missed says what the settled boat has where a target is missed.

@@ -204,6 +204,8 @@ func fill(name string, field reflect.Value, v formula.Value) error {
 	switch {
 	case name == clothMass:
 		field.SetFloat(v.Num * 1e9)
+	case field.Type() == reflect.TypeFor[measure.Length]():
+		field.SetFloat(fine(v.Num))
 	case field.Kind() == reflect.Float64:
 		field.SetFloat(v.Num)
 	case choice != nil: // one of the words that the design knows
@@ -215,6 +217,9 @@ func fill(name string, field reflect.Value, v formula.Value) error {
 	case field.Kind() == reflect.Slice:
 		field.SetZero()
 		for _, n := range v.List {
+			if field.Type().Elem() == reflect.TypeFor[measure.Length]() {
+				n = fine(n)
+			}
 			field.Set(reflect.Append(field, reflect.ValueOf(n).Convert(field.Type().Elem())))
 		}
 	case !(math.Abs(v.Num) < 1e6+0.5):
@@ -224,3 +229,7 @@ func fill(name string, field reflect.Value, v formula.Value) error {
 	}
 	return nil
 }
+
+// fine rounds a length to a millionth of a millimeter, so that a file says 5.6 mm and not
+// 5.6000000000000005 mm, which a sum of steps may give, and reads back the same.
+func fine(mm float64) float64 { return math.Round(mm*1e6) / 1e6 }
