@@ -35,10 +35,14 @@ type Answer struct {
 type Clash struct {
 	Targets []Target // one that cannot be met, or two that cannot be met together
 	Nearest string   // the boat that misses least
+	Whole   bool     // targets are met between whole millimeters, by a boat that cannot be built so
 }
 
 // Error says so in a line.
 func (c *Clash) Error() string {
+	if c.Whole {
+		return "nothing fits on whole millimeters; " + c.Nearest
+	}
 	switch len(c.Targets) {
 	case 1:
 		return fmt.Sprintf("nothing fits: %s cannot be met by moving what is free; %s", c.Targets[0], c.Nearest)
@@ -275,13 +279,14 @@ func (s *search) nearest(best candidate) string {
 			missed = append(missed, s.missed(t))
 		}
 	}
-	return fmt.Sprintf("the nearest is %s with %s", s.shown(), strings.Join(missed, ", "))
+	return s.near(missed)
 }
 
-// shown are the sizes of the boat that the case is at.
-func (s *search) shown() string {
+// near says what the boat that the case is at misses.
+func (s *search) near(missed []string) string {
 	r := s.c.run
-	return fmt.Sprintf("%s x %s x %s", r.Shown("hull.length"), r.Shown("hull.beam"), r.Shown("hull.depth"))
+	return fmt.Sprintf("the nearest is %s x %s x %s with %s",
+		r.Shown("hull.length"), r.Shown("hull.beam"), r.Shown("hull.depth"), strings.Join(missed, ", "))
 }
 
 // missed says what the settled boat has where a target is missed.

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"ribwright/geometry/sizing/formula"
 )
@@ -30,7 +29,7 @@ func (s *search) whole(values []float64) []float64 {
 // free value, and takes the best of what it finds there.
 //
 // Errors: why the boat of these values cannot be built when none beside it can be
-// either; what the nearest misses when none meets all that was asked.
+// either; *Clash when none meets all that was asked.
 func (s *search) stand(values []float64) (made, error) {
 	s.finished = map[string]finished{}
 	first, err := s.finishedAt(s.whole(values))
@@ -211,5 +210,5 @@ func (s *search) falls(m made) error {
 			missed = append(missed, s.missed(t))
 		}
 	}
-	return fmt.Errorf("nothing fits on whole millimeters: the nearest is %s with %s", s.shown(), strings.Join(missed, ", "))
+	return &Clash{Whole: true, Nearest: s.near(missed)}
 }

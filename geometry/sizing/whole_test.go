@@ -115,7 +115,7 @@ func TestSought(t *testing.T) {
 		n = 300
 	}
 	r := rand.New(rand.NewPCG(5, 12))
-	fits := 0
+	fits, between := 0, 0
 	for i := range n {
 		name := []string{"pack", "solo", "tandem"}[i%3]
 		kg, stature, gear := 45+65*r.Float64(), 1520+400*r.Float64(), 25*r.Float64()
@@ -131,6 +131,10 @@ func TestSought(t *testing.T) {
 		var clash *Clash
 		switch {
 		case errors.As(err, &clash):
+			if clash.Whole {
+				between++
+				t.Logf("%s: %v", about, err)
+			}
 			continue
 		case err != nil:
 			t.Errorf("%s: %v", about, err)
@@ -142,8 +146,8 @@ func TestSought(t *testing.T) {
 		}
 		readBack(t, about, a.Boat)
 	}
-	if t.Logf("%d of %d fit", fits, n); fits < n/3 {
-		t.Errorf("only %d of %d briefs fit", fits, n)
+	if t.Logf("%d of %d fit", fits, n); fits < n/2 || between > n/50 {
+		t.Errorf("only %d of %d briefs fit, %d between millimeters", fits, n, between)
 	}
 }
 
