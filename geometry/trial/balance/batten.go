@@ -225,8 +225,8 @@ func (m *Model) bear(p piece, rows *[2][4]row, drawn [2][4]float64, at [4 * mode
 				i += from
 				push[at[i]] -= v * force
 				into := sum[i][:i+1]
-				for j := range into {
-					into[j] += v * bears[j]
+				for j, b := range bears[:len(into)] {
+					into[j] += v * b
 				}
 			}
 		}

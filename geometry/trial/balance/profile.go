@@ -1,6 +1,9 @@
 package balance
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // profile is a symmetric matrix of which every row is kept from its first entry that
 // is not 0 to the diagonal: what a beam joins lies near the diagonal, but not equally
@@ -105,11 +108,11 @@ func (p profile) solve(x []float64) {
 	for i, row := range p.row {
 		x[i] /= row[len(row)-1]
 	}
-	for i := len(p.row) - 1; i >= 0; i-- {
-		row, into := p.row[i], x[p.first[i]:i]
-		v := x[i]
-		for k := range into {
-			into[k] -= row[k] * v
+	for i, row := range slices.Backward(p.row) {
+		into, v := x[p.first[i]:i], x[i]
+		row = row[:len(into)]
+		for k, share := range row {
+			into[k] -= share * v
 		}
 	}
 }
