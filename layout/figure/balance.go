@@ -149,14 +149,14 @@ func (f *planView) strut(at, force float64, out bool, in *balance.State, middle 
 }
 
 // idle is the force in N under which a cross piece is said to carry nothing:
-// less than its own weight.
-const idle = 0.05
+// less than its own weight, and less than the whole newtons that are lettered.
+const idle = 0.5
 
 func newtons(v float64) string {
 	if math.Abs(v) < idle {
 		return "0"
 	}
-	return fmt.Sprintf("%+.1f", v)
+	return fmt.Sprintf("%+.0f", v)
 }
 
 // arrow draws a head at (x, y) that points up for way 1, down for -1.
@@ -179,18 +179,16 @@ func (f *planView) ribs(t balance.Trial, middle float64) {
 	}
 }
 
+// moves letters how the beam changes when the members come out, likely and at the worst.
 func (f *planView) moves(t balance.Trial, low float64) float64 {
-	aft, fore := f.boat.Frame.Gunwale.Line.Ends()
-	var most, at float64
-	for x := aft; x <= fore; x += 10 {
-		if m := t.Moved(x); math.Abs(m) > math.Abs(most) {
-			most, at = m, x
-		}
+	aft, _ := f.boat.Frame.Gunwale.Line.Ends()
+	most := t.Band.Likely
+	words := "In the likely case taking them out moves nothing"
+	if math.Abs(most.Moved) >= 0.5 {
+		words = fmt.Sprintf("In the likely case taking them out changes the beam by %+.0f mm at most, at station %+.0f mm", most.Moved, most.X)
 	}
-	words := "Taking them out moves nothing."
-	if math.Abs(most) >= 0.05 {
-		words = fmt.Sprintf("Largest change of beam when they come out: %+.1f mm at station %+.0f mm.", most, at)
-	}
+	over := t.Band.Over()
+	words += fmt.Sprintf("; at the worst it becomes %.0f mm narrower or %.0f mm wider.", math.Abs(over.Least), over.Most)
 	f.write(aft, low, small, words)
 	return low
 }

@@ -3,6 +3,7 @@ package figure
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -81,6 +82,10 @@ func TestFigureWords(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		d, _, trials := figureOf(t, name, "thwart-1")
 		for _, trial := range trials {
+			band := fmt.Sprintf("%.0f mm narrower or %.0f mm wider.", -trial.Band.Least.Moved, trial.Band.Most.Moved)
+			if !slices.ContainsFunc(d.Texts, func(w layout.Text) bool { return strings.HasSuffix(w.Words, band) }) {
+				t.Errorf("%s, %s: the band is not lettered: %s", name, trial.Set, band)
+			}
 			for _, p := range trial.In.Struts {
 				found := false
 				for _, w := range d.Texts {
