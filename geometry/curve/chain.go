@@ -65,6 +65,29 @@ func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float6
 	return p.Add(geometry.Polar(s*Sinc(turn/2), heading+turn/2)), heading + turn
 }
 
+// Along calls f at places of the chain, from its start at the origin on, each with the
+// number of its bend and the length ds that it stands for, mm, so that the sum of g(p) ds
+// is the integral of g along the chain.
+//
+// How: five Gauss points in panels that turn by half a radian at the most.
+// Accuracy: 1e-9 of the integral of a square of coordinates (TestAlong).
+func (c Chain) Along(f func(bend int, p geometry.Point, ds float64)) {
+	const widest = 0.5 // radians
+	var start geometry.Point
+	heading := 0.0
+	for i, b := range c {
+		panels := math.Max(1, math.Ceil(math.Abs(b.Sweep)/widest))
+		half := b.Length / panels / 2
+		for n := range int(panels) {
+			for k, w := range gaussWeight {
+				p, _ := b.walk(start, heading, half*(float64(2*n+1)+gaussNode[k]))
+				f(i, p, w*half)
+			}
+		}
+		start, heading = b.walk(start, heading, b.Length)
+	}
+}
+
 // flat is the rise of an arc over its chord, mm, under which it is drawn straight: its
 // center would lie a hundred meters off and more.
 const flat = 0.001

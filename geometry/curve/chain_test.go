@@ -255,3 +255,32 @@ func TestSinc(t *testing.T) {
 		near(t, fmt.Sprint(a), Sinc(-a), math.Sin(a)/a, 2e-16, "")
 	}
 }
+
+// TestAlong: the squares of the levers about the end of a quarter arc, pi R³/4 level and
+// (3 pi/4 - 2) R³ upright; of a square corner, h³/3 + b h² and b³/3. A quarter arc lies R²
+// under the level of its end, all together. Plane geometry.
+func TestAlong(t *testing.T) {
+	levers := func(c Chain) (x2, y2 float64) {
+		end, _ := c.End()
+		c.Along(func(_ int, p geometry.Point, ds float64) {
+			l := end.Sub(p)
+			x2, y2 = x2+ds*l.X*l.X, y2+ds*l.Y*l.Y
+		})
+		return x2, y2
+	}
+	const r = 300.0
+	x2, y2 := levers(Chain{Turned(r, math.Pi/2)})
+	if math.Abs(y2/(math.Pi/4*r*r*r)-1) > 1e-9 || math.Abs(x2/((3*math.Pi/4-2)*r*r*r)-1) > 1e-9 {
+		t.Errorf("quarter arc: %.9g and %.9g", x2, y2)
+	}
+	sum := 0.0
+	Chain{Turned(r, math.Pi/2)}.Along(func(_ int, p geometry.Point, ds float64) { sum += (r - p.Y) * ds })
+	if math.Abs(sum/(r*r)-1) > 1e-9 {
+		t.Errorf("first moment of a quarter arc: %.9g, want %.9g", sum, r*r)
+	}
+	const b, h = 200.0, 90.0
+	c := Chain{Straight(b), Turned(1e-9, math.Pi/2), Straight(h)}
+	if x2, y2 = levers(c); math.Abs(x2/(b*b*b/3)-1) > 1e-9 || math.Abs(y2/(h*h*h/3+b*h*h)-1) > 1e-9 {
+		t.Errorf("corner: %.9g and %.9g", x2, y2)
+	}
+}

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/curve"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/timber"
 )
@@ -207,65 +207,25 @@ func (b *Boat) RibStress(i int, s *State) float64 {
 // How: in its place the rib is pinched by P, which bends it by P m/(E I) more, m
 // the height of its head above the place. A form has plain arcs and straight runs
 // that stay straight, so each bend takes the mean of m over it, and all together
-// are scaled so that they make the whole opening, P Give/(E I).
+// are scaled so that they make the whole opening.
 func (b *Boat) FreeRadius(i, j int) float64 {
-	parts := legs(b.Frame.Ribs[i].Section.Half)
-	l, pinch := parts[j], 0.0 // pinch is P/(E I) for each mm of moment
+	half := b.Frame.Ribs[i].Section.Half
+	head, _ := half.End()
+	moments := make([]float64, len(half)) // ∫ m ds over each bend, mm2
+	half.Along(func(k int, p geometry.Point, ds float64) { moments[k] += (head.Y - p.Y) * ds })
+	pinch := 0.0 // P/(E I) for each mm of moment
 	if b.Why == nil {
 		bends := 0.0
-		for _, l := range parts {
-			if l.bend.Radius > 0 {
-				bends += l.moment() * l.moment() / l.bend.Length
+		for k, bend := range half {
+			if bend.Radius > 0 {
+				bends += moments[k] * moments[k] / bend.Length
 			}
 		}
 		pinch = b.Open[i] / 2 / bends
 	}
-	free := 1/l.bend.Radius - pinch*l.moment()/l.bend.Length
-	if l.bend.Radius == 0 || !(free > 0) {
+	free := 1/half[j].Radius - pinch*moments[j]/half[j].Length
+	if half[j].Radius == 0 || !(free > 0) {
 		return math.Inf(1)
 	}
 	return 1 / free
-}
-
-// Give returns how far the heads of a rib open for a pair of equal and opposite
-// level forces of 1 N on them, times its bending stiffness: mm3, so that
-//
-//	opening = P Give / (E I)
-//
-// How: Castigliano, 2 ∫ m² ds over the half rib, m the height of the head above
-// the place. half runs from the keel to the head, mm.
-// Returns: > 0 for a rib that stands up, 0 for one without depth or length.
-// Accuracy: 1e-9 of the result; the tests have the closed forms of arcs and legs.
-func Give(half curve.Chain) float64 {
-	h := newHoop(half, 1, 0, nil, nil)
-	if h == nil {
-		return 0
-	}
-	return h.give()
-}
-
-// leg is one bend of a half rib with where it begins.
-type leg struct {
-	bend  curve.Bend
-	chain curve.Chain
-	from  float64 // length along the chain to its start, mm
-	head  float64 // height of the rib's head, mm
-}
-
-func legs(half curve.Chain) []leg {
-	end, _ := half.End()
-	out, from := make([]leg, 0, len(half)), 0.0
-	for _, b := range half {
-		out = append(out, leg{b, half, from, end.Y})
-		from += b.Length
-	}
-	return out
-}
-
-// moment returns ∫ m ds over the leg, m the height of the head above the place, mm2.
-func (l leg) moment() float64 {
-	return curve.Integrate(func(s float64) float64 {
-		p, _ := l.chain.At(s)
-		return l.head - p.Y
-	}, l.from, l.from+l.bend.Length, 1)
 }

@@ -255,7 +255,7 @@ func TestLostRibs(t *testing.T) {
 	ribs, struts := b.Model.ribs, b.Model.struts
 	limp := slices.Clone(ribs)
 	limp[3].Stiffness = 0
-	m, err := New(b.Model.rail, limp, struts, 1)
+	m, err := sprung(b.Model.rail, limp, struts, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -272,7 +272,7 @@ func TestLostRibs(t *testing.T) {
 		limp[i].Stiffness = 0
 	}
 	for name, ribs := range map[string][]Member{"all limp": limp, "none": nil} {
-		m, err := New(b.Model.rail, ribs, struts, 1)
+		m, err := sprung(b.Model.rail, ribs, struts, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -328,12 +328,12 @@ func TestRefused(t *testing.T) {
 		{"strut of no stiffness", good, nil, []Member{{"bar", 100, 0}}},
 		{"strut of endless stiffness", good, nil, []Member{{"bar", 100, inf}}},
 	} {
-		if _, err := New(c.rail, c.ribs, c.struts, 1); err == nil || strings.Contains(err.Error(), "\n") {
+		if _, err := sprung(c.rail, c.ribs, c.struts, 1); err == nil || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s: got %v, want a refusal in a line", c.name, err)
 		}
 	}
 	// Two cross pieces on one place, both cut to the frame, carry nothing.
-	m, err := New(good, []Member{{"a", 1000, 1}, {"b", 2000, 1}}, []Member{{"one", 1500, 1}, {"two", 1500, 1}}, 1)
+	m, err := sprung(good, []Member{{"a", 1000, 1}, {"b", 2000, 1}}, []Member{{"one", 1500, 1}, {"two", 1500, 1}}, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -346,7 +346,7 @@ func TestRefused(t *testing.T) {
 			t.Errorf("of two cross pieces on one place number %d bears %g N", i, p)
 		}
 	}
-	m, _ = New(good, []Member{{"a", 1000, 1}}, nil, 1)
+	m, _ = sprung(good, []Member{{"a", 1000, 1}}, nil, 1)
 	if _, err := m.Settle(Setting{Open: []float64{1e9}}); err == nil {
 		t.Error("a rib a kilometre too wide is taken")
 	}

@@ -48,7 +48,7 @@ func settle(t *testing.T, m *Model, err error, s Setting) *State {
 // x/L - 4 (x/L)^3), 0.6875 D at the quarter, 3 D/L at the stem, 48 EI D / L^3 per
 // gunwale.
 func TestOneSpreader(t *testing.T) {
-	m, err := New(even(testL, testEI), nil, []Member{{"spreader", testL / 2, stiff}}, 1)
+	m, err := sprung(even(testL, testEI), nil, []Member{{"spreader", testL / 2, stiff}}, 1)
 	s := settle(t, m, err, Setting{Slack: []float64{2 * testD}})
 	force := 48 * testEI * testD / math.Pow(testL, 3)
 	within(t, "force, N", s.Struts[0], force, 1e-6)
@@ -68,7 +68,7 @@ func TestHeldToTheCurve(t *testing.T) {
 	r := even(testL, testEI)
 	r.Kinks = []float64{testL / 2}
 	r.Strain = func(x float64) float64 { return -24 * testD * math.Min(x, testL-x) / math.Pow(testL, 3) }
-	m, err := New(r, nil, []Member{{"spreader", testL / 2, stiff}}, 1)
+	m, err := sprung(r, nil, []Member{{"spreader", testL / 2, stiff}}, 1)
 	s := settle(t, m, err, Setting{})
 	within(t, "force, N", s.Struts[0], 48*testEI*testD/math.Pow(testL, 3), 1e-6)
 	for i, v := range s.Offset {
@@ -86,7 +86,7 @@ func TestHeldToTheCurve(t *testing.T) {
 // one.
 func TestTwoSpreaders(t *testing.T) {
 	for _, a := range []float64{400, 1000, 1400} {
-		m, err := New(even(testL, testEI), nil, []Member{{"after", a, stiff}, {"forward", testL - a, stiff}}, 1)
+		m, err := sprung(even(testL, testEI), nil, []Member{{"after", a, stiff}, {"forward", testL - a, stiff}}, 1)
 		s := settle(t, m, err, Setting{Slack: []float64{2 * testD, 2 * testD}})
 		want := 6 * testEI * testD / (a * a * (3*testL - 4*a))
 		within(t, "after force, N", s.Struts[0], want, 1e-6)
@@ -103,17 +103,14 @@ func TestTwoSpreaders(t *testing.T) {
 func TestRibs(t *testing.T) {
 	const r, h, b = 300.0, 285.0, 720.0
 	half := curve.Chain{curve.Turned(r, math.Pi/2)}
-	within(t, "half circle", Give(half), math.Pi*r*r*r/2, 1e-9)
-	within(t, "quarter arc", Give(half)/2, math.Pi*r*r*r/4, 1e-9)
+	within(t, "half circle", headsGive(half), math.Pi*r*r*r/2, 1e-9)
+	within(t, "quarter arc", headsGive(half)/2, math.Pi*r*r*r/4, 1e-9)
 	// A corner is an arc so small that it counts for nothing.
 	u := curve.Chain{curve.Straight(b / 2), curve.Turned(1e-9, math.Pi/2), curve.Straight(h)}
-	within(t, "square U", Give(u), 2*h*h*h/3+b*h*h, 1e-9)
-	if g := Give(curve.Chain{curve.Straight(100)}); g != 0 {
+	within(t, "square U", headsGive(u), 2*h*h*h/3+b*h*h, 1e-9)
+	if g := headsGive(curve.Chain{curve.Straight(100)}); g != 0 {
 		t.Errorf("a rib that lies flat gives %g mm3, want 0", g)
 	}
-	// First moment of a quarter circle about the level of its head: R (R pi/2) - R^2
-	// (pi/2 - 1) = R^2.
-	within(t, "first moment of a quarter circle", legs(half)[0].moment(), r*r, 1e-9)
 }
 
 // TestFoundation pushes on one rib of a long gunwale on close ribs: the load P
@@ -131,7 +128,7 @@ func TestFoundation(t *testing.T) {
 		for i := 1; i < n; i++ {
 			ribs = append(ribs, Member{"", float64(i) * pitch, k * pitch / 2}) // 2 k_rib v is the push back
 		}
-		m, err := New(even(length, testEI), ribs, nil, 1)
+		m, err := sprung(even(length, testEI), ribs, nil, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -161,7 +158,7 @@ func TestConvergence(t *testing.T) {
 		return -testD * math.Pow(math.Pi/testL, 2) * math.Sin(math.Pi*x/testL)
 	}
 	miss := func(fine int) float64 {
-		m, err := New(r, nil, nil, fine)
+		m, err := sprung(r, nil, nil, fine)
 		s := settle(t, m, err, Setting{})
 		worst := 0.0
 		for x := 3.0; x < testL; x += 7 {

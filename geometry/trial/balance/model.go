@@ -68,16 +68,11 @@ type Model struct {
 	settled        *bare       // with heads as they are likely, without cross pieces
 }
 
-// New puts a model together in which ribs are springs, heads hinged, and nothing else
-// holds. fine, 1 or more, cuts every element into that many, for tests of convergence.
+// build puts the model together. fine, 1 or more, cuts every element into that many,
+// for tests of convergence.
 //
-// Errors: a member off the rail, a stiffness that is none, a rail that bends
+// Errors: a member off the rail, a stiffness that is no number, a rail that bends
 // nothing. Each names the member.
-func New(rail Rail, ribs, struts []Member, fine int) (*Model, error) {
-	m := &Model{rail: rail, ribs: ribs, struts: struts}
-	return m, m.build(fine)
-}
-
 func (m *Model) build(fine int) error {
 	if err := m.check(); err != nil {
 		return err

@@ -50,14 +50,14 @@ func hinged(t testing.TB, b *Boat) (springs, hoops *Model) {
 			t.Fatal(err)
 		}
 		bent = append(bent, newHoop(s.Half, b.ribStiff(), r.Thickness, nil, nil))
-		ribs = append(ribs, Member{r.Name, r.Station, b.ribStiff() / Give(s.Half)})
+		ribs = append(ribs, Member{r.Name, r.Station, b.ribStiff() / headsGive(s.Half)})
 	}
 	for i, s := range b.Model.struts {
 		half, _, _ := plan.At(s.At)
 		s.Stiffness *= line.Point(b.Frame.Thwarts[i].At).Y / half
 		struts = append(struts, s)
 	}
-	if springs, err = New(rail, ribs, struts, 1); err != nil {
+	if springs, err = sprung(rail, ribs, struts, 1); err != nil {
 		t.Fatal(err)
 	}
 	hoops = &Model{rail: rail, ribs: ribs, struts: struts, hoops: bent, pitches: make([]float64, len(ribs))}

@@ -39,7 +39,6 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
-	"ribwright/geometry/curve"
 )
 
 // Report is what the sprung edge-set of a frame asks and does.
@@ -124,46 +123,21 @@ func modelOf(f *frame.Frame) (Model, error) {
 //
 // Free, H is nought; held, out is. Length given away along the wood is added, so that a
 // rib without a bend is no rigid post.
-// Source: Castigliano, as for balance.Give.
+// Source: Castigliano, as in S. Timoshenko, Strength of Materials.
 func postOf(r frame.Rib, moe, width float64) Post {
 	t := r.Thickness
 	flex := moe * width * t * t * t / 12
 	half := r.Section.Half
 	end, _ := half.End()
 	var up, out, both float64
-	for _, s := range samples(half) {
-		a, c := end.X-s.at.X, end.Y-s.at.Y
-		up, out, both = up+s.weight*a*a, out+s.weight*c*c, both+s.weight*a*c
-	}
+	half.Along(func(_ int, p geometry.Point, ds float64) {
+		a, c := end.X-p.X, end.Y-p.Y
+		up, out, both = up+ds*a*a, out+ds*c*c, both+ds*a*c
+	})
 	along := half.Length() / (moe * width * t)
 	held := up / flex
 	if out > 0 {
 		held = (up - both*both/out) / flex
 	}
 	return Post{At: r.Station, Free: 2 / (up/flex + along), Held: 2 / (math.Max(held, 0) + along)}
-}
-
-// sample is a place with its weight in an integral along a rib.
-type sample struct {
-	at     geometry.Point
-	weight float64
-}
-
-// samples cuts every bend of a half rib into panels for the three-point rule of Gauss,
-// which leaves 1e-6 of the integrals of a quarter turn.
-func samples(half curve.Chain) []sample {
-	const panels = 3
-	var out []sample
-	from := 0.0
-	for _, bend := range half {
-		h := bend.Length / panels
-		for i := range panels {
-			for k, node := range [3]float64{-math.Sqrt(0.6), 0, math.Sqrt(0.6)} {
-				p, _ := half.At(from + h*(float64(i)+0.5+node/2))
-				out = append(out, sample{p, h / 2 * [3]float64{5. / 9, 8. / 9, 5. / 9}[k]})
-			}
-		}
-		from += bend.Length
-	}
-	return out
 }

@@ -5,7 +5,6 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/curve"
 )
 
 // rib is one rib as an error meets it. It is fixed at its middle and free at its head.
@@ -28,40 +27,18 @@ type step struct{ out, up float64 }
 func newRib(r frame.Rib) rib {
 	out := rib{Rib: r, at: r.Station}
 	out.head, out.last = r.Section.Half.End()
-	var from geometry.Point
-	heading := 0.0
-	for _, b := range r.Section.Half {
-		bend := curve.Chain{b}
-		turn := geometry.Turn(heading)
-		along(bend, func(p geometry.Point, ds float64) {
-			lever := out.head.Sub(from.Add(turn.Apply(p)))
-			out.level += ds * lever.Y * lever.Y
-			out.cross += ds * lever.X * lever.Y
-			out.rise += ds * lever.X * lever.X
-			out.opens.out += ds * b.Sweep / b.Length * lever.Y
-			out.opens.up -= ds * b.Sweep / b.Length * lever.X
-		})
-		end, turned := bend.End()
-		from, heading = from.Add(turn.Apply(end)), heading+turned
-	}
+	r.Section.Half.Along(func(i int, p geometry.Point, ds float64) {
+		lever, b := out.head.Sub(p), r.Section.Half[i]
+		out.level += ds * lever.Y * lever.Y
+		out.cross += ds * lever.X * lever.Y
+		out.rise += ds * lever.X * lever.X
+		out.opens.out += ds * b.Sweep / b.Length * lever.Y
+		out.opens.up -= ds * b.Sweep / b.Length * lever.X
+	})
 	if out.level > 0 {
 		out.lift = out.cross / out.level
 	}
 	return out
-}
-
-// along calls f at places along a bend, each with the length that it stands for.
-func along(bend curve.Chain, f func(p geometry.Point, ds float64)) {
-	const n = 20 // Simpson's rule: 2 parts in 1,000,000 for a quarter turn
-	h := bend.Length() / n
-	for i := range n + 1 {
-		times := [2]float64{2, 4}[i%2]
-		if i == 0 || i == n {
-			times = 1
-		}
-		p, _ := bend.At(h * float64(i))
-		f(p, times*h/3)
-	}
 }
 
 // longer is a rib a millimeter longer, shoulder to shoulder: half of it at each end.
