@@ -234,7 +234,7 @@ func (m *Model) bear(p piece, rows *[2][4]row, drawn [2][4]float64, at [4 * mode
 	for i := range sum {
 		for j, v := range sum[i][:i+1] {
 			if v != 0 {
-				m.beam.add(at[i], at[j], v)
+				m.beam.Add(at[i], at[j], v)
 			}
 		}
 	}

@@ -40,6 +40,7 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/equations"
 )
 
 // Member is a bent rib or a cross piece as the gunwales feel it.
@@ -63,9 +64,9 @@ type Model struct {
 	elements       []element // of the rail between them
 	ribAt, strutAt []int     // the unknown that is the offset at each
 	unknowns       int
-	beam           profile     // of the bare rail and the battens, before anything is pinned
-	push           [][]float64 // of rail and battens in the middle, of the battens' ends, of 1 N/mm in the cloth
-	settled        *bare       // with heads as they are likely, without cross pieces
+	beam           equations.Profile // of the bare rail and the battens, before anything is pinned
+	push           [][]float64       // of rail and battens in the middle, of the battens' ends, of 1 N/mm in the cloth
+	settled        *bare             // with heads as they are likely, without cross pieces
 }
 
 // build puts the model together. fine, 1 or more, cuts every element into that many,
@@ -165,7 +166,7 @@ func (m *Model) number() {
 
 // assemble adds the elements up.
 func (m *Model) assemble() error {
-	m.beam = newProfile(m.shape())
+	m.beam = equations.NewProfile(m.shape())
 	m.push = [][]float64{make([]float64, m.unknowns), make([]float64, m.unknowns), make([]float64, m.unknowns)}
 	for i := range len(m.x) - 1 {
 		e := m.rail.element(m.x[i], m.x[i+1])
@@ -177,7 +178,7 @@ func (m *Model) assemble() error {
 			}
 			m.push[0][at[p]] += e.push[p]
 			for q := range p + 1 {
-				m.beam.add(at[p], at[q], e.k[p][q])
+				m.beam.Add(at[p], at[q], e.k[p][q])
 			}
 		}
 	}
@@ -254,7 +255,7 @@ func (m *Model) steady(live []int) {
 		h := m.hoops[i]
 		for k := 1; k < modes; k++ {
 			at := m.ribAt[i] + 2*k + 1
-			m.beam.add(at, at, limp*h.stiff*h.energy[k][k]*h.length*h.length)
+			m.beam.Add(at, at, limp*h.stiff*h.energy[k][k]*h.length*h.length)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"ribwright/geometry/equations"
 )
 
 // effort weighs a rib's opening against an error of the boat's beam in the search
@@ -68,16 +69,16 @@ func lightest(effect [][]float64, start []float64, weight float64) []float64 {
 	a, y := make([][]float64, n), make([]float64, n)
 	for i := range n {
 		a[i] = make([]float64, n)
-		y[i] = -dot(effect[i], start)
+		y[i] = -equations.Dot(effect[i], start)
 		for j := range i + 1 {
-			a[i][j] = dot(effect[i], effect[j])
+			a[i][j] = equations.Dot(effect[i], effect[j])
 			a[j][i] = a[i][j]
 		}
 	}
 	for i := range n {
 		a[i][i] += weight * weight
 	}
-	open, ok := eliminate(a, y)
+	open, ok := equations.Eliminate(a, y)
 	if !ok {
 		return nil
 	}

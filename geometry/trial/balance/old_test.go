@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"ribwright/geometry/equations"
 	"strconv"
 	"testing"
 
@@ -167,7 +168,7 @@ func heldAtPieces(t *testing.T, m *Model) []float64 {
 	for s, at := range m.strutAt {
 		y[n+s] = -free(at)
 	}
-	x, ok := eliminate(a, y)
+	x, ok := equations.Eliminate(a, y)
 	if !ok {
 		t.Fatal("no neutral set")
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/equations"
 )
 
 // Case says how what no drawing settles turns out. The zero Case is a frame of hinged
@@ -40,29 +41,29 @@ type State struct {
 // loaded.
 type bare struct {
 	m      *Model
-	stiff  profile      // pinned and factored
-	own    [3][]float64 // what the model's own pushes do, in their order
-	struts [][]float64  // what a push of 1 N by each cross piece does to both gunwales
+	stiff  equations.Profile // pinned and factored
+	own    [3][]float64      // what the model's own pushes do, in their order
+	struts [][]float64       // what a push of 1 N by each cross piece does to both gunwales
 }
 
 // bare holds the ribs' heads by a share.
 func (m *Model) bare(heads float64) (*bare, error) {
-	b := &bare{m: m, stiff: m.beam.clone()}
+	b := &bare{m: m, stiff: m.beam.Clone()}
 	for i, r := range m.ribs {
 		h := m.hoop(i)
 		if h == nil {
-			b.stiff.add(m.ribAt[i], m.ribAt[i], 2*r.Stiffness)
+			b.stiff.Add(m.ribAt[i], m.ribAt[i], 2*r.Stiffness)
 			continue
 		}
 		for k, row := range h.held(heads) {
 			for l := range k + 1 {
-				b.stiff.add(m.ribAt[i]+2*k, m.ribAt[i]+2*l, row[l])
+				b.stiff.Add(m.ribAt[i]+2*k, m.ribAt[i]+2*l, row[l])
 			}
 		}
 	}
-	b.stiff.pin(0)
-	b.stiff.pin(m.first[len(m.first)-1])
-	if !b.stiff.factor() {
+	b.stiff.Pin(0)
+	b.stiff.Pin(m.first[len(m.first)-1])
+	if !b.stiff.Factor() {
 		return nil, fmt.Errorf("the gunwales are so stiff or so limp beside the ribs that no shape can be worked out")
 	}
 	for k, load := range m.push {
@@ -83,7 +84,7 @@ func (m *Model) unit(at int, force float64) []float64 {
 // under returns where a load brings the frame. It overwrites the load.
 func (b *bare) under(load []float64) []float64 {
 	load[0], load[b.m.first[len(b.m.first)-1]] = 0, 0
-	b.stiff.solve(load)
+	b.stiff.Solve(load)
 	return load
 }
 
@@ -144,7 +145,7 @@ func (b *bare) pushes(offset func(k int) float64, slack []float64, out map[int]b
 			y[r] += slack[i]
 		}
 	}
-	p, ok := eliminate(a, y)
+	p, ok := equations.Eliminate(a, y)
 	if !ok {
 		return nil, fmt.Errorf("the cross pieces bear on one another so that no shape can be worked out")
 	}

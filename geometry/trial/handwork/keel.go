@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/curve"
+	"ribwright/geometry/equations"
 )
 
 // keel is the keel as a batten on the ribs, free to turn at the stems.
@@ -35,21 +36,23 @@ func newKeel(stiffness, aft, fore float64, at, springs []float64) (*keel, error)
 		k.units = append(k.units, unit)
 		push[j] = pushes(unit, x, stiffness)
 	}
-	a := make([][]float64, n)
+	a := equations.NewProfile(make([]int, n)) // full: a spline joins every rib with every other
 	right := make([][]float64, n+2)
 	for i := range n {
-		a[i] = make([]float64, n)
-		for j := range n {
-			a[i][j] = push[j+1][i]
+		for j := range i + 1 {
+			a.Add(i, j, push[j+1][i])
 		}
-		a[i][i] += springs[i]
+		a.Add(i, i, springs[i])
 		unit := make([]float64, n)
 		unit[i] = springs[i]
 		right[i] = unit
 		right[n], right[n+1] = append(right[n], -push[0][i]), append(right[n+1], -push[n+1][i])
 	}
-	if !solve(a, right) {
+	if !a.Factor() {
 		return nil, fmt.Errorf("keel: it rests on nothing")
+	}
+	for _, y := range right {
+		a.Solve(y)
 	}
 	k.by, k.stern, k.bow = right[:n], right[n], right[n+1]
 	for i := range n {
@@ -99,38 +102,4 @@ func (k *keel) midship(z []float64, stern, bow float64) float64 {
 		sum += k.middle[i] * v
 	}
 	return sum
-}
-
-// solve solves a x = y for every y in right and leaves x there; a is symmetric and
-// overwritten. It is false when a does not stand firm.
-//
-// Source: Cholesky's method without roots, as in any text on matrices.
-func solve(a, right [][]float64) bool {
-	n := len(a)
-	for i := range n {
-		if !(a[i][i] > 0) {
-			return false
-		}
-		for r := i + 1; r < n; r++ {
-			share := a[r][i] / a[i][i]
-			if share == 0 {
-				continue
-			}
-			for c := i; c < n; c++ {
-				a[r][c] -= share * a[i][c]
-			}
-			for _, y := range right {
-				y[r] -= share * y[i]
-			}
-		}
-	}
-	for _, y := range right {
-		for i := n - 1; i >= 0; i-- {
-			for c := i + 1; c < n; c++ {
-				y[i] -= a[i][c] * y[c]
-			}
-			y[i] /= a[i][i]
-		}
-	}
-	return true
 }

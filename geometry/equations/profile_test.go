@@ -1,4 +1,4 @@
-package balance
+package equations
 
 import (
 	"math"
@@ -17,19 +17,19 @@ func TestProfile(t *testing.T) {
 		for i := range first {
 			first[i] = max(0, i-rnd.IntN(8))
 		}
-		p, dense := newProfile(first), mat.NewSymDense(n, nil)
+		p, dense := NewProfile(first), mat.NewSymDense(n, nil)
 		for i := range n {
 			for j := first[i]; j <= i; j++ {
 				v := rnd.Float64() - 0.5
 				if i == j {
 					v += 8
 				}
-				p.add(j, i, v)
+				p.Add(j, i, v)
 				dense.SetSym(i, j, v)
 			}
 		}
 		if n > 4 { // and one that is held
-			p.pin(3)
+			p.Pin(3)
 			for j := range n {
 				dense.SetSym(3, j, 0)
 			}
@@ -39,11 +39,11 @@ func TestProfile(t *testing.T) {
 		for i := range y {
 			y[i] = rnd.Float64()
 		}
-		if !p.factor() {
+		if !p.Factor() {
 			t.Fatalf("n = %d is refused", n)
 		}
 		got := append([]float64(nil), y...)
-		p.solve(got)
+		p.Solve(got)
 		var want mat.VecDense
 		if err := want.SolveVec(dense, mat.NewVecDense(n, y)); err != nil {
 			t.Fatal(err)
@@ -54,11 +54,11 @@ func TestProfile(t *testing.T) {
 			}
 		}
 	}
-	loose := newProfile([]int{0, 0})
-	loose.add(0, 0, 1)
-	loose.add(0, 1, 1)
-	loose.add(1, 1, 1)
-	if loose.factor() {
+	loose := NewProfile([]int{0, 0})
+	loose.Add(0, 0, 1)
+	loose.Add(0, 1, 1)
+	loose.Add(1, 1, 1)
+	if loose.Factor() {
 		t.Error("a system that does not stand firm is solved")
 	}
 }
@@ -82,7 +82,7 @@ func TestEliminate(t *testing.T) {
 		if err := want.SolveVec(dense, mat.NewVecDense(n, append([]float64(nil), y...))); err != nil {
 			t.Fatal(err)
 		}
-		got, ok := eliminate(a, y)
+		got, ok := Eliminate(a, y)
 		if !ok {
 			t.Fatalf("n = %d is refused", n)
 		}
@@ -92,7 +92,7 @@ func TestEliminate(t *testing.T) {
 			}
 		}
 	}
-	if _, ok := eliminate([][]float64{{1, 2}, {2, 4}}, []float64{1, 2}); ok {
+	if _, ok := Eliminate([][]float64{{1, 2}, {2, 4}}, []float64{1, 2}); ok {
 		t.Error("two rows that say the same are solved")
 	}
 }

@@ -1,0 +1,123 @@
+// Package equations solves systems of linear equations: those of frames and beams, which
+// are symmetric and join what lies near, and small full ones.
+package equations
+
+import (
+	"math"
+	"slices"
+)
+
+// Profile is a symmetric matrix of which every row is kept from its first entry that
+// is not 0 to the diagonal: what a beam joins lies near the diagonal, but not equally
+// near everywhere.
+type Profile struct {
+	first []int // column of the first entry that is kept, in each row
+	row   [][]float64
+}
+
+// NewProfile returns one of nothing but zeros, each row kept from the column given: 0 to
+// its own number.
+func NewProfile(first []int) Profile {
+	size := 0
+	for i, f := range first {
+		size += i - f + 1
+	}
+	all := make([]float64, size)
+	p := Profile{first, make([][]float64, len(first))}
+	for i, f := range first {
+		p.row[i], all = all[:i-f+1:i-f+1], all[i-f+1:]
+	}
+	return p
+}
+
+// Clone returns a copy of its own.
+func (p Profile) Clone() Profile {
+	out := NewProfile(p.first)
+	for i, r := range p.row {
+		copy(out.row[i], r)
+	}
+	return out
+}
+
+// Add adds to the entries (i, j) and (j, i), which are one.
+func (p Profile) Add(i, j int, v float64) {
+	if i < j {
+		i, j = j, i
+	}
+	p.row[i][j-p.first[i]] += v
+}
+
+// Pin holds the unknown i at zero: its row and column become those of the identity.
+func (p Profile) Pin(i int) {
+	clear(p.row[i])
+	for r := i + 1; r < len(p.row); r++ {
+		if p.first[r] <= i {
+			p.row[r][i-p.first[r]] = 0
+		}
+	}
+	p.row[i][i-p.first[i]] = 1
+}
+
+// Factor turns p into L and D of p = L D Lᵀ, D on the diagonal; ok is false when p
+// does not stand firm: a pivot is not above 0 beside its own stiffness.
+//
+// Source: Cholesky's method without roots, as in any text on matrices.
+func (p Profile) Factor() (ok bool) {
+	for i, row := range p.row {
+		from, last := p.first[i], len(row)-1
+		for j := from; j < i; j++ {
+			other, at := p.row[j], p.first[j]
+			k := max(from, at)
+			row[j-from] -= Dot(row[k-from:j-from], other[k-at:])
+		}
+		whole, pivot := row[last], row[last]
+		for j := range last {
+			share := row[j] / p.row[from+j][from+j-p.first[from+j]]
+			pivot -= share * row[j]
+			row[j] = share
+		}
+		if !(pivot > 1e-13*whole) || math.IsInf(pivot, 1) {
+			return false
+		}
+		row[last] = pivot
+	}
+	return true
+}
+
+// Dot sums the products of a with as many of b, two sums at a time, which do not wait
+// for one another.
+func Dot(a, b []float64) float64 {
+	even, odd := 0.0, 0.0
+	b = b[:len(a)]
+	i := 0
+	for ; i+1 < len(a); i += 2 {
+		even += a[i] * b[i]
+		odd += a[i+1] * b[i+1]
+	}
+	if i < len(a) {
+		even += a[i] * b[i]
+	}
+	return even + odd
+}
+
+// Solve puts in the place of y the x of L D Lᵀ x = y, for a factored profile.
+func (p Profile) Solve(x []float64) {
+	from := 0 // nothing goes on before the first load
+	for from < len(x) && x[from] == 0 {
+		from++
+	}
+	for i := from; i < len(x); i++ {
+		row := p.row[i]
+		x[i] -= Dot(row[:len(row)-1], x[p.first[i]:])
+	}
+	for i, row := range p.row {
+		x[i] /= row[len(row)-1]
+	}
+	for i, row := range slices.Backward(p.row) {
+		into, v := x[p.first[i]:i], x[i]
+		row = row[:len(into)]
+		for k, share := range row {
+			into[k] -= share * v
+		}
+	}
+}
