@@ -183,12 +183,13 @@ func (f *planView) ribs(t balance.Trial, middle float64) {
 func (f *planView) moves(t balance.Trial, low float64) float64 {
 	aft, _ := f.boat.Frame.Gunwale.Line.Ends()
 	most := t.Band.Likely
-	words := "In the likely case taking them out moves nothing"
+	words := "In the likely case taking them out moves nothing."
 	if math.Abs(most.Moved) >= 0.5 {
-		words = fmt.Sprintf("In the likely case taking them out changes the beam by %+.0f mm at most, at station %+.0f mm", most.Moved, most.X)
+		words = fmt.Sprintf("In the likely case taking them out changes the beam by %+.0f mm at most, at station %+.0f mm.", most.Moved, most.X)
 	}
-	over := t.Band.Over()
-	words += fmt.Sprintf("; at the worst it becomes %.0f mm narrower or %.0f mm wider.", math.Abs(over.Least), over.Most)
 	f.write(aft, low, small, words)
+	low -= row
+	over := t.Band.Over()
+	f.write(aft, low, small, fmt.Sprintf("At the worst it becomes %.0f mm narrower or %.0f mm wider.", math.Abs(over.Least), over.Most))
 	return low
 }

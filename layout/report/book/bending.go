@@ -19,7 +19,7 @@ func (w *writer) widths() {
 	if w.Bend.OnForms() {
 		w.say("These ribs are bent round forms, one for each kind of rib. A form is tighter than the free rib by the %s of curvature that a rib loses when it comes off. The gauges in the cutter's file show the free rib: hold them to it off the form, before it is fitted.", back)
 	} else {
-		w.say("These ribs are bent hot, by hand and eye, and set in the boat; they need no form. Bend each a little beyond its marks, for it loses about %s of its curvature when you let go: pull the heads in to the width held hot, one bilge after the other. The gauges in the cutter's file show the rib as it stands in the boat: true the bilges to them.", back)
+		w.say("These ribs are bent hot, by hand and eye, and set in the boat; they need no form. Bend each a little beyond its marks, for it loses about %s of its curvature when you let go: pull the heads in to the width held hot, one bilge after the other. The gauges in the cutter's file show the rib as it stands in the boat: true the bilges to them. Without a cutter, trace the inner lines of the body plan on thin board for them.", back)
 	}
 	if words := w.each(); words != "" {
 		w.say("For each 1 %% of springback more a free rib stands %s wider between its heads.", words)
@@ -140,11 +140,20 @@ func (w *writer) byHand() []string {
 		w.alone("bend it and put it in as the next steps say, leave it overnight, lift it out"),
 		w.steamed(),
 		"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot; hold it there for a few breaths and let go.",
-		"Put both heads into their mortises while the rib is hot, set its middle on the keel, and true both bilges by hand, by sight and with the gauge.",
+		"Put one head into its mortise while the rib is hot, press the middle up until the other goes in, then press the middle down on the keel. True both bilges by hand, by sight and with the gauge.",
 		"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
-		fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s; a stringer serves. Tie every rib to both battens as it goes in, while it is still hot. They show lows and highs at once: steam a rib again that stands proud or shy, and ease it.", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth))),
+		fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s. Tie every rib to both battens as it goes in, while it is still hot. They show lows and highs at once: steam a rib again that stands proud or shy, and ease it.", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.dryStringer()),
 		"Leave all of it under the battens overnight. " + w.relaxed(),
 	}
+}
+
+// dryStringer says which stringer serves as a batten along the bilge, "" for none.
+func (w *writer) dryStringer() string {
+	dry := w.stringersThat(func(s bend.Stringer) bool { return !s.Whole })
+	if len(dry) == 0 {
+		return ""
+	}
+	return "; " + stringers(dry[len(dry)-1:]) + " serves"
 }
 
 // relaxed is how ribs that were bent in place come to their free widths.
@@ -152,7 +161,7 @@ func (w *writer) relaxed() string {
 	if w.Bend.Boat.Why != nil {
 		return "Then peg all heads."
 	}
-	return "Then lift every third rib out, measure its free width and relax it by hand to its width in the table; do the same with its neighbors when it is off by more than " + offWidth(w.Letters.Units) + ". Put it back and peg all heads."
+	return "Then lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free. Measure its free width: relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider. Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors. Put it back and peg all heads."
 }
 
 // offWidth is by how much a width may be off that is bent by hand; common practice.

@@ -69,7 +69,7 @@ func TestOrderOfBending(t *testing.T) {
 			t.Errorf("%v: depth is measured among the ribs", method)
 		}
 		if method == design.InPlace {
-			inOrder(t, do["Ribs"], "half a millimeter to spare", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "one bilge after the other", "into their mortises while the rib is hot", "middle on the keel",
+			inOrder(t, do["Ribs"], "half a millimeter to spare", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "one bilge after the other", "into its mortise while the rib is hot", "the middle down on the keel",
 				"outward in pairs", "When three ribs are in, tie a batten along each bilge, 20.0 mm by 11.0 mm", "Tie every rib to both battens as it goes in", "overnight", "relax", "peg")
 			if strings.Contains(do["Ribs"], " form ") || strings.Contains(do["Ribs"], " forms") {
 				t.Errorf("in place the work on the ribs speaks of forms: %q", do["Ribs"])
@@ -188,7 +188,7 @@ func TestOrderOfHolding(t *testing.T) {
 		stage := do["Setting up"]
 		if glued == design.GluedBent {
 			stage = do["Gunwales"]
-			inOrder(t, stage, "ends together round a block, 22 mm from the middle", "the lean comes later")
+			inOrder(t, stage, "ends together round a block that holds them, at the end marks, 22 mm apart, from the middle", "the lean comes later")
 		}
 		inOrder(t, stage, "square notch", "inner walls stand apart by the width between the inner lower edges", "stays free", "Set the notched sticks at")
 		if n := strings.Count(do["Gunwales"]+do["Setting up"], "square notch"); n != 1 {
@@ -198,7 +198,7 @@ func TestOrderOfHolding(t *testing.T) {
 	d := shipped(t, "lake")
 	f := facts(t, d, measure.Metric)
 	do := steps(bookOf(t, f))
-	inOrder(t, do["Keel and stringers"], "Lash the keel first", "Lash the stringers", "gap for each cross piece with the spreaders still in", "take the spreaders out", "the sticks first", "the strap last")
+	inOrder(t, do["Keel and stringers"], "Lash the keel first", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out", "the sticks first", "the strap last")
 	if strings.Contains(do["Setting up"], "cross piece") {
 		t.Error("cross pieces are fitted before the ribs hold the frame")
 	}
@@ -206,7 +206,7 @@ func TestOrderOfHolding(t *testing.T) {
 	do = steps(bookOf(t, f))
 	inOrder(t, do["Setting up"], "no neutral set", "Fit the cross pieces now", "stay in")
 	inOrder(t, do["Ribs"], "overnight", "peg all heads")
-	for _, w := range []string{"gap for each", "free widths"} {
+	for _, w := range []string{"each cross piece", "free widths"} {
 		if strings.Contains(do["Ribs"]+do["Keel and stringers"], w) {
 			t.Errorf("without a neutral set the steps tell of %q", w)
 		}
@@ -239,7 +239,7 @@ func TestStringerEnds(t *testing.T) {
 			}
 		}
 	}
-	inOrder(t, said, fmt.Sprintf("Steam the ends of %s, the last", strings.Join(steamed, ", ")))
+	inOrder(t, said, fmt.Sprintf(" of %s loose at either end", strings.Join(steamed, ", ")), "Steam these ends for ")
 	inOrder(t, said, append([]string{"wring their flats"}, wrung...)...)
 	if n := strings.Count(said, " by "); n < len(wrung) || strings.Contains(said, "S4") {
 		t.Errorf("an end that bends dry is steamed: %q", said)

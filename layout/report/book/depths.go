@@ -13,13 +13,13 @@ func (w *writer) depths() {
 	w.section("Depths and corrections")
 	step, name := report.Either(w.Letters.Units, 10, 12.7), report.Either(w.Letters.Units, "10 mm", "1/2 in")
 	w.say("Stand the gunwales on two trestles that are level with each other and across. Lay a straightedge over both gunwales, square to the boat, and measure down in the middle: to the keel, or the string in its place, before a rib is in; to the inside of the rib afterwards.")
-	w.say("Somewhere the gunwales always stand wider or deeper than drawn. Make the rib longer there when you mark its shoulder lines: by so much for each %s more beam, and by so much for each %s more depth. Add the two. Shorten it alike where the boat is narrower or shallower.", name, name)
+	w.say("Somewhere the gunwales always stand wider or deeper than drawn. Make the rib longer there when you mark its shoulder lines, half of it at each end: by so much for each %s more between the gunwales, and by so much for each %s more depth. Add the two. Shorten it alike where the boat is narrower or shallower. A blank has %s to spare at each end: where that is too little, set the gunwales and the keel nearer to the drawing.", name, name, w.Letters.Units.Whole(float64(w.Frame.Design.Ribs.Trim)))
 	t := report.Titled("Depths from a straightedge across the gunwales, and corrections of length, "+w.Unit()).Names("Rib").
-		Numbers("To the keel's upper face", "To the inside of the rib", "Beam drawn", "For "+name+" more beam", "For "+name+" more depth").
-		Noted("Beam: between the middles of a rib's heads, at the gunwales' undersides. The corrections keep the turns and the bilge radius as drawn: bottom and topside take up the change. Good for a few centimeters.")
+		Numbers("To the keel's upper face", "To the inside of the rib", "Between the gunwales", "For "+name+" more beam", "For "+name+" more depth").
+		Noted("Between the gunwales: between their inner lower edges, as a tape reads it. The corrections keep the turns and the bilge radius as drawn: bottom and topside take up the change.")
 	for i, r := range w.Frame.Ribs {
 		top, c := w.overKeel(r), w.Corrections[i]
-		t.Row(r.Name, w.Whole(top+r.Thickness/2), w.Whole(top-r.Thickness/2), w.Whole(2*r.Section.HalfBreadth), w.longer(step*c.Beam), w.longer(step*c.Depth))
+		t.Row(r.Name, w.Whole(top+r.Thickness/2), w.Whole(top-r.Thickness/2), w.Whole(2*w.Frame.Gunwale.EdgeAt(r.Station, -w.Frame.Gunwale.Width/2, 0).Y), w.longer(step*c.Beam), w.longer(step*c.Depth))
 	}
 	w.add(t.Outward(w.Frame.Stations()))
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/trial/edgeset"
 	"ribwright/layout/report/trial"
 )
 
@@ -37,7 +38,7 @@ func (w *writer) letGo() []string {
 	if w.Bend.EdgeSet == nil {
 		return nil
 	}
-	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged; measure heights and rocker again, and compare them with The edge-set, before the stringers go on."}
+	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged; measure heights and rocker again before the stringers go on. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set."}
 }
 
 // trestles says where they stand when the keel stands there already.
@@ -49,7 +50,7 @@ func (w *writer) trestles() string {
 	if over(fore) != high {
 		high += " aft and " + over(fore) + " forward"
 	}
-	return fmt.Sprintf("Set two trestles across the keel, beside the places of ribs %s and %s, level across, with their bars %s over the keel's upper face.", aft.Name, fore.Name, high)
+	return fmt.Sprintf("Set two trestles across the keel, beside the places of ribs %s and %s, level across, with their bars %s over the keel's upper face.", aft.Name, fore.Name, high) + looseBars
 }
 
 // rockers says how much higher the keel's ends stand than its middle.

@@ -21,9 +21,10 @@ func (w *writer) lashStringers() []string {
 	for _, s := range hot {
 		run = math.Max(run, s.EndRun())
 	}
+	last := w.Letters.Units.Rough(50 * math.Ceil(run/50))
 	out := []string{
-		"Lash the stringers in pairs from the keel up, from midship outward. Leave the ends of " + stringers(hot) + " loose, from the last ribs to the stems.",
-		fmt.Sprintf("Steam the ends of %s, the last %s or so, for %.0f minutes: in place, in a bag fed from the boiler. Bend them in and lash them while they are hot; forced cold they may break.", stringers(hot), w.Letters.Units.Rough(50*math.Ceil(run/50)), hot[0].Minutes),
+		"Lash the stringers in pairs from the keel up, from midship outward. Leave the last " + last + " of " + stringers(hot) + " loose at either end.",
+		fmt.Sprintf("Steam these ends for %.0f minutes: in place, in a bag fed from the boiler. Bend them in and lash them while they are hot; forced cold they may break.", hot[0].Minutes),
 	}
 	if wrung := w.stringersThat(func(s bend.Stringer) bool { return s.Wrung }); len(wrung) > 0 {
 		turns := wording.List(wrung, func(s bend.Stringer) string { return fmt.Sprintf("S%d by %.0f", s.Number, s.Twist*180/math.Pi) })
@@ -56,7 +57,7 @@ func (w *writer) cutToGaps() []string {
 	if w.Bend.Boat.Why != nil || len(w.Frame.Thwarts) == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Measure the gap for each cross piece with the spreaders still in. Up to %s off its drawing, cut the cross piece to the gap and never force the gunwales to it. More: check the spreader there and the free widths of the ribs beside it first, then cut it to the gap. Fit and peg the cross pieces.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend)))}
+	return []string{fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first. Then cut the cross piece longer or shorter by the difference, half of it at each end, and move its holes with the ends; never force the gunwales to it. Fit and peg the cross pieces.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend)))}
 }
 
 // takeOut is the step that leaves the frame to itself. While sticks stand they push the

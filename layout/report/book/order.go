@@ -89,7 +89,7 @@ func (w *writer) woodSteps() []step {
 	return []step{
 		{stage: hours.Loft, do: []string{
 			"Print the patterns at 100 %, check both scale bars of sheet 1, tape the strips and pull a tape over each.",
-			"Trace the story stick, the rib strips and the gauges on stock that does not shrink" + w.traced()},
+			"Trace the story stick, which is the sheets of keel and stringers, the rib strips and the gauges on stock that does not shrink" + w.traced()},
 			tools: "printer, steel rule, tape measure, knife", check: "no taped strip off by more than 1 mm in 3 m",
 			care: "Work knives away from you.", who: "common practice, no source read"},
 		{stage: hours.Saw, do: []string{

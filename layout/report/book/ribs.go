@@ -63,11 +63,15 @@ func (w *writer) ribBends() report.Table {
 	if w.Bend.OnForms() {
 		bent, note = "on the form", "The form's radius allows for springback and for the neutral set."
 	}
-	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where, name, radius at mid-thickness in the boat and "+bent).Numbers("Least radius over thickness", "Steam, min")
+	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where, name, radius at mid-thickness in the boat and "+bent).Numbers("Least radius over thickness, "+bent, "Steam, min")
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
-		if !math.IsInf(r.Tightest, 1) {
-			least = fmt.Sprintf("%.1f", r.Tightest)
+		tight := math.Inf(1)
+		for _, a := range w.Bend.Ribs[i].Arcs {
+			tight = math.Min(tight, a.OnForm)
+		}
+		if !math.IsInf(tight, 1) {
+			least = fmt.Sprintf("%.1f", tight)
 		}
 		t.Row(r.Name, w.runs(i), least, fmt.Sprintf("%.0f", w.Bend.Ribs[i].Minutes))
 	}

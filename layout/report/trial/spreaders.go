@@ -31,7 +31,7 @@ func Spreaders(b *bend.Report, l report.Letters) []report.Block {
 		}
 		t.Row(append(row, l.Whole(s.Alone))...)
 	}
-	t.Note = "Apart: push the gunwales apart with a stick that has a notch for a gunwale at each end. Together: pull them in with a strap or a windlass of cord round both, against a stick of that length, or with a bolted bar. As one stick: make the spreader strong enough for this force."
+	t.Note = "Apart: push the gunwales apart with a stick that has a notch for a gunwale at each end. Together: pull them in with a strap or a windlass of cord round both, against the inner walls of a notched stick of that width, or with a bolted bar. As one stick: make the spreader strong enough for this force."
 	if slips {
 		t.Note += " Dry plies slip past each other and need far less, but clamps make them one stick."
 	}
