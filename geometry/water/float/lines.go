@@ -112,19 +112,12 @@ func (h *Hull) WetOffsets(p Plane, lines int) (x, depth []float64, half [][]floa
 	for j := range lines {
 		depth = append(depth, deep*float64(j)/float64(lines-1))
 	}
-	const (
-		apart    = 1.0  // mm: nearer to an end a station adds nothing but a steep step
-		rounding = 1e-6 // mm
-	)
+	const apart = 1.0 // mm: nearer to an end a station adds nothing but a steep step
 	read := func(s *section, at float64) {
 		row := make([]float64, lines)
 		for j := range row {
 			if s != nil {
-				z := p.Water(at) - depth[j]
-				if math.Abs(z-s.low) < rounding { // the deepest line lies on a flat keel or under it, by the last bit
-					z = s.low
-				}
-				row[j] = s.breadth(z)
+				row[j] = s.breadth(p.Water(at) - depth[j])
 			}
 		}
 		x, half = append(x, at), append(half, row)

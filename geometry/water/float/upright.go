@@ -61,8 +61,13 @@ func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
 }
 
 // breadth returns the greatest half-breadth of the outline at the height z; zero
-// off the section.
+// off the section. A line that touches its lowest place is on it, whatever the last bit
+// says: a flat keel has its whole breadth there and none a hair below.
 func (s *section) breadth(z float64) float64 {
+	const rounding = 1e-6 // mm
+	if math.Abs(z-s.low) < rounding {
+		z = s.low
+	}
 	wide := 0.0
 	for k := 1; k < len(s.half); k++ {
 		a, b := s.half[k-1], s.half[k]
