@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
@@ -13,14 +14,7 @@ import (
 
 func built(t testing.TB, name string) (*frame.Frame, []Mark) {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, nil)
 	b, err := bend.Of(f)
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
@@ -21,20 +22,12 @@ import (
 // ship is a shipped boat with outfits.
 func ship(t *testing.T, boat string, change func(*design.Design)) Ship {
 	t.Helper()
-	d, err := design.Shipped(boat)
-	if err != nil {
-		t.Fatal(err)
-	}
-	change(d)
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, boat, change)
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := NewShip(f, d.Gear, w)
+	s, err := NewShip(f, f.Design.Gear, w)
 	if err != nil {
 		t.Fatal(err)
 	}

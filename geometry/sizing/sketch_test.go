@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/body"
 	"ribwright/geometry/design"
@@ -71,14 +72,10 @@ func TestSketchAgainstFrame(t *testing.T) {
 // gunwales alone are simpler: their faces are taken square across the boat.
 func TestSketchCloth(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		d, err := design.Shipped(name)
+		f := frametest.Shipped(t, name, nil)
+		s, err := newSketch(f.Design)
 		if err != nil {
 			t.Fatal(err)
-		}
-		f, err1 := frame.Build(d)
-		s, err2 := newSketch(d)
-		if err1 != nil || err2 != nil {
-			t.Fatal(err1, err2)
 		}
 		c, err := skin.Of(f)
 		if err != nil {

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
@@ -15,16 +15,8 @@ import (
 
 func tried(t *testing.T, name string, posture design.Posture, mass float64) *afloat.Report {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d.Crew[0].Posture, d.Crew[0].Mass = posture, mass
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := aboard.New(f, d.Crew, d.Gear)
+	f := frametest.Shipped(t, name, func(d *design.Design) { d.Crew[0].Posture, d.Crew[0].Mass = posture, mass })
+	b, err := aboard.New(f, f.Design.Crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/balance"
 	"ribwright/layout"
@@ -15,14 +15,7 @@ import (
 
 func figureOf(t *testing.T, name string, out ...string) (layout.Drawing, *balance.Boat, []balance.Trial) {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, nil)
 	b, err := balance.Of(f)
 	if err != nil {
 		t.Fatal(err)
@@ -35,7 +28,7 @@ func figureOf(t *testing.T, name string, out ...string) (layout.Drawing, *balanc
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Balance(d.Title, b, w, trials, 10), b, trials
+	return Balance(f.Design.Title, b, w, trials, 10), b, trials
 }
 
 // TestFigure measures the picture: the gunwales stand apart by the beam at the

@@ -5,8 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/design"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
 )
@@ -15,14 +14,7 @@ func nested(t *testing.T, names ...string) *stow.Stack {
 	t.Helper()
 	var boats []*stow.Boat
 	for _, n := range names {
-		d, err := design.Shipped(n)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, err := frame.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := frametest.Shipped(t, n, nil)
 		b, err := stow.NewBoat(f)
 		if err != nil {
 			t.Fatal(err)

@@ -5,23 +5,15 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/design"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/water"
 )
 
 func ladenBoat(t *testing.T, name string) aboard.Boat {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := aboard.New(f, aboard.People(d), d.Gear)
+	f := frametest.Shipped(t, name, nil)
+	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

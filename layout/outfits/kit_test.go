@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -14,25 +14,15 @@ import (
 	"ribwright/geometry/water"
 )
 
-// manned is a shipped boat with its people, fitted out as said.
-func manned(t *testing.T, boat string, with *design.Outfit) outfit.Ship {
+// manned is a shipped boat with its people, after a change.
+func manned(t *testing.T, boat string, change func(*design.Design)) outfit.Ship {
 	t.Helper()
-	d, err := design.Shipped(boat)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if with != nil {
-		d.Outfit = with
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, boat, change)
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := outfit.NewShip(f, d.Gear, w)
+	s, err := outfit.NewShip(f, f.Design.Gear, w)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -42,13 +32,11 @@ func manned(t *testing.T, boat string, with *design.Outfit) outfit.Ship {
 // fitted is a shipped boat with every outfit, the sail of a rig.
 func fitted(t *testing.T, boat string, r design.Rig) *outfit.Outfits {
 	t.Helper()
-	d, err := design.Shipped(boat)
-	if err != nil {
-		t.Fatal(err)
-	}
-	sail, pair, row := d.Sail(), d.Pair(), d.Row()
-	sail.Rig = r
-	return outfit.Of(manned(t, boat, &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}))
+	return outfit.Of(manned(t, boat, func(d *design.Design) {
+		sail, pair, row := d.Sail(), d.Pair(), d.Row()
+		sail.Rig = r
+		d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
+	}))
 }
 
 // TestKitIsDrawn: what is weighed, bought and sawn is what the patterns show: as many

@@ -7,25 +7,11 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 )
-
-func built(t *testing.T, name string, change func(*design.Design)) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	change(d)
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 func onForms(d *design.Design) { d.Bending.Method = design.OnForms }
 
@@ -34,12 +20,12 @@ func onForms(d *design.Design) { d.Bending.Method = design.OnForms }
 // two widths in steps of 5 mm, and lie on the wood, clear of holes.
 func TestFormPatterns(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		for _, d := range All(bent(t, build(t, name)), measure.Metric) {
+		for _, d := range All(bent(t, frametest.Shipped(t, name, nil)), measure.Metric) {
 			if strings.HasPrefix(d.Name, "form") {
 				t.Errorf("%s in place has the pattern %s", name, d.Name)
 			}
 		}
-		b := bent(t, built(t, name, onForms))
+		b := bent(t, frametest.Shipped(t, name, onForms))
 		forms := map[string]layout.Drawing{}
 		for _, d := range All(b, measure.Metric) {
 			if strings.HasPrefix(d.Name, "form-") {
@@ -107,7 +93,7 @@ func TestFormParts(t *testing.T) {
 		layers int
 		shows  string
 	}{{design.InPlace, 0, "in the boat"}, {design.OnForms, 1, "free rib"}, {design.OnForms, 2, "free rib"}} {
-		b := bent(t, built(t, "brook", func(d *design.Design) {
+		b := bent(t, frametest.Shipped(t, "brook", func(d *design.Design) {
 			if d.Bending.Method = c.method; c.layers == 2 {
 				d.Ribs.Width = 30
 			}
@@ -157,7 +143,7 @@ func TestMethodWords(t *testing.T) {
 		{design.InPlace, []string{"Ribs are bent hot 8 % tighter", "as it stands in the boat", "IT WANTS A STRAP, and a strap wants forms", "Bend rib M first"}},
 		{design.OnForms, []string{"Rib forms are 8 % tighter", "show it free", "USE A STRAP", "Bend rib M first"}},
 	} {
-		b := bent(t, built(t, "brook", func(d *design.Design) { d.Bending.Method, d.Ribs.Thickness = c.method, 7.5 }))
+		b := bent(t, frametest.Shipped(t, "brook", func(d *design.Design) { d.Bending.Method, d.Ribs.Thickness = c.method, 7.5 }))
 		said := ""
 		for _, n := range Notes(b, measure.Metric) {
 			said += strings.Join(n.Lines, "\n") + "\n"

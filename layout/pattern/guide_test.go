@@ -6,13 +6,14 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/layout/lettering"
 )
 
 // TestGuide rolls a bush round inside the opening: the bit in its middle must cut
 // the slot's length and width, and the slot lie in the middle of the gunwale.
 func TestGuide(t *testing.T) {
-	f := build(t, "brook")
+	f := frametest.Shipped(t, "brook", nil)
 	slot := f.Gunwale.Mortises[0]
 	for _, c := range []struct{ bush, bit float64 }{{16, 6}, {f.Gunwale.Width, slot.Width}, {9.525, 3.175}} {
 		parts, err := Guide(f, c.bush, c.bit)
@@ -72,7 +73,7 @@ func TestGuide(t *testing.T) {
 // TestPartsKnowTheirWood checks what the nest needs: a thickness for every part,
 // and a grain for all but gauges. A stem's runs from its foot to its head.
 func TestPartsKnowTheirWood(t *testing.T) {
-	f := build(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	for _, p := range Parts(bent(t, f)) {
 		if p.Thickness <= 0 {
 			t.Errorf("%s has no thickness", p.Name)

@@ -9,6 +9,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -16,19 +17,6 @@ import (
 	"ribwright/geometry/trial/pushed"
 	"ribwright/layout"
 )
-
-func build(t *testing.T, name string) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 // bent is how a frame is bent.
 func bent(t *testing.T, f *frame.Frame) *bend.Report {
@@ -44,7 +32,7 @@ func each(t *testing.T, check func(t *testing.T, f *frame.Frame, units measure.S
 	t.Helper()
 	for _, name := range design.ShippedNames() {
 		for _, u := range []measure.System{measure.Metric, measure.Imperial} {
-			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, build(t, name), u) })
+			t.Run(fmt.Sprintf("%s %v", name, u), func(t *testing.T) { check(t, frametest.Shipped(t, name, nil), u) })
 		}
 	}
 }
@@ -106,7 +94,7 @@ func round(p geometry.Point) geometry.Point {
 // TestHalvesSayWhose checks that what lies on one half of the boat only says so
 // on a pattern that serves both, and that such patterns say how they are turned.
 func TestHalvesSayWhose(t *testing.T) {
-	f := build(t, "lake")
+	f := frametest.Shipped(t, "lake", nil)
 	for _, d := range []layout.Drawing{Mortises(bent(t, f), measure.Metric), BodyPlan(bent(t, f), measure.Metric), Battens(f, measure.Metric)} {
 		if !strings.Contains(d.Make, "turn over at midship") {
 			t.Errorf("%s does not say that it is turned over: %q", d.Name, d.Make)
@@ -132,7 +120,7 @@ func TestHalvesSayWhose(t *testing.T) {
 // middle plane (plane geometry). The half strip lies as drawn forward and is turned
 // by half a turn aft; seen from below, inboard is up on port and down on starboard.
 func TestHalfEndCuts(t *testing.T) {
-	f := build(t, "lake")
+	f := frametest.Shipped(t, "lake", nil)
 	d := Mortises(bent(t, f), measure.Metric)
 	half, x := f.Gunwale.Width/2, f.Gunwale.Fore
 	reach := func(pen layout.Pen, y float64) float64 { // of the cut at the strip's edge y
@@ -164,7 +152,7 @@ func TestHalfEndCuts(t *testing.T) {
 	if !strings.Contains(said, "full line with the upper edge inboard,") || !strings.Contains(said, "dashed with it outboard") || strings.Contains(said, "on port") {
 		t.Errorf("the half strip says of its ends: %s", said)
 	}
-	if whole := words(Mortises(bent(t, build(t, "river")), measure.Metric)); !strings.Contains(whole, "full line on port,") || !strings.Contains(whole, "dashed on starboard;") {
+	if whole := words(Mortises(bent(t, frametest.Shipped(t, "river", nil)), measure.Metric)); !strings.Contains(whole, "full line on port,") || !strings.Contains(whole, "dashed on starboard;") {
 		t.Errorf("the whole strip says of its ends: %s", whole)
 	}
 }
@@ -236,7 +224,7 @@ func overlap(a, b layout.Text) bool {
 // TestBodyPlan checks that both faces of every rib are drawn, the fore body on
 // the right and the after body on the left, each true to the section.
 func TestBodyPlan(t *testing.T) {
-	f := build(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	d := BodyPlan(bent(t, f), measure.Metric)
 	for _, r := range f.Ribs {
 		side := 1.0
@@ -259,7 +247,7 @@ func TestBodyPlan(t *testing.T) {
 // TestLooseRibs checks that the body plan shows what the rib amidships and the last on
 // either side do when they are only pushed in, on a pen of their own beside the ribs'.
 func TestLooseRibs(t *testing.T) {
-	f := build(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	b := bent(t, f)
 	d := BodyPlan(b, measure.Metric)
 	d.Strokes = slices.DeleteFunc(d.Strokes, func(s layout.Stroke) bool { return s.Pen != layout.Guide })
@@ -303,7 +291,7 @@ func drawn(d layout.Drawing, p geometry.Point) bool {
 // TestHalfThwart checks that half a thwart and its mirror make the whole outline.
 func TestHalfThwart(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		for i, w := range f.Thwarts {
 			long := 0.0
 			for _, s := range Thwart(f, i, measure.Metric).Strokes {
@@ -325,7 +313,7 @@ func TestHalfThwart(t *testing.T) {
 // boat needs it.
 func TestParts(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		parts := Parts(bent(t, f))
 		if want := 4 + len(f.Thwarts) + len(f.RibGroups); len(parts) != want {
 			t.Errorf("%s: %d parts, want %d: two stems, two breasthooks, thwarts, gauges", name, len(parts), want)
@@ -362,7 +350,7 @@ func inside(p geometry.Point, outline curve.Path) bool {
 // waterline at the designed height, the station of its toe, grain, shelf, keel
 // joint and a cross for every stringer.
 func TestStemPattern(t *testing.T) {
-	f := build(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	d := Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", measure.Metric)
 	said := words(d)
 	for _, w := range []string{"waterline, 115.0 mm up", fmt.Sprintf("station %.1f mm", f.Bow.ToeX), "grain", "gunwales rest", "keel butts", "24.0 mm thick", "make 1", "S1", "S4"} {
@@ -384,7 +372,7 @@ func TestStemPattern(t *testing.T) {
 // TestStoryStick checks that every lane has a tick for every rib and for both
 // ends, and names its rib with the distance.
 func TestStoryStick(t *testing.T) {
-	f := build(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	d := Battens(f, measure.Metric)
 	said := words(d)
 	lanes := [][]float64{}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/balance"
@@ -17,7 +17,7 @@ import (
 // of the balance, not against the words; ribs of a group may differ by 5 mm.
 func TestRelaxOnStrips(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		b, err := balance.Of(f)
 		if err != nil {
 			t.Fatal(err)
@@ -53,18 +53,11 @@ func TestRelaxOnStrips(t *testing.T) {
 // TestPliesOnStrip: the mortise strip carries the thickness of the plies, and the
 // form's radius where they are glued on one: the gunwale's own less 1/n^2.
 func TestPliesOnStrip(t *testing.T) {
-	f := build(t, "lake")
+	f := frametest.Shipped(t, "lake", nil)
 	if said := words(Mortises(bent(t, f), measure.Metric)); !strings.Contains(said, "3 plies of 6.7 mm, glued bent round the spreaders") {
 		t.Errorf("the strip says %q", said)
 	}
-	d, err := design.Shipped("lake")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d.Gunwale.Glued = design.GluedOnForm
-	if f, err = frame.Build(d); err != nil {
-		t.Fatal(err)
-	}
+	f = frametest.Shipped(t, "lake", func(d *design.Design) { d.Gunwale.Glued = design.GluedOnForm })
 	b, err := balance.Of(f)
 	if err != nil {
 		t.Fatal(err)
@@ -97,15 +90,7 @@ func TestSpringWords(t *testing.T) {
 		{"on a form", func(d *design.Design) { d.Gunwale.Glued = design.GluedOnForm }, "A gunwale form has 0.889"},
 		{"close ribs", func(d *design.Design) { d.Ribs.Pitch = 80; d.Thwarts = nil; d.Gunwale.Scarfs = nil }, "\"Relax to\":"},
 	} {
-		d, err := design.Shipped("river")
-		if err != nil {
-			t.Fatal(err)
-		}
-		c.change(d)
-		f, err := frame.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := frametest.Shipped(t, "river", c.change)
 		for _, u := range []measure.System{measure.Metric, measure.Imperial} {
 			b := bent(t, f)
 			if said := setting(b); !strings.Contains(said, c.want) {

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
@@ -17,16 +17,8 @@ import (
 
 func trial(t testing.TB, name string, change func(d *design.Design)) *afloat.Report {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	change(d)
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := aboard.New(f, d.Crew, d.Gear)
+	f := frametest.Shipped(t, name, change)
+	b, err := aboard.New(f, f.Design.Crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -40,8 +32,6 @@ func trial(t testing.TB, name string, change func(d *design.Design)) *afloat.Rep
 	}
 	return r
 }
-
-func same(*design.Design) {}
 
 func tippy(d *design.Design) { d.Crew[0].Mass, d.Crew[0].Posture = 120, design.Bench }
 
@@ -58,7 +48,7 @@ var afloatKeys = map[string][]string{
 
 // TestAfloatKeys finds every name of the contract, with a number where one is due.
 func TestAfloatKeys(t *testing.T) {
-	doc := parsed(t)(Afloat(trial(t, "brook", same)))
+	doc := parsed(t)(Afloat(trial(t, "brook", nil)))
 	for table, names := range afloatKeys {
 		fields, ok := doc[table].(map[string]any)
 		if list, is := doc[table].([]any); is && len(list) > 0 {
@@ -103,7 +93,7 @@ func TestAfloatNoUpright(t *testing.T) {
 
 // TestAfloatOfTable: a table of offsets has a title and a slug, and no design.
 func TestAfloatOfTable(t *testing.T) {
-	r := trial(t, "brook", same)
+	r := trial(t, "brook", nil)
 	r.Boat.Frame, r.Boat.Title = nil, "Old Canoe"
 	want := map[string]any{"title": "Old Canoe", "slug": "old-canoe", "edition": "", "fingerprint": ""}
 	if got := parsed(t)(Afloat(r))["design"]; !reflect.DeepEqual(got, want) {
@@ -114,7 +104,7 @@ func TestAfloatOfTable(t *testing.T) {
 // TestRepeat writes the same bytes twice, and passes a full disk on.
 func TestRepeat(t *testing.T) {
 	write := func(w io.Writer) error {
-		r, err := Afloat(trial(t, "lake", same))
+		r, err := Afloat(trial(t, "lake", nil))
 		if err != nil {
 			t.Fatal(err)
 		}

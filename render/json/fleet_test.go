@@ -3,6 +3,7 @@ package json
 import (
 	"testing"
 
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/trial/stow"
 )
 
@@ -10,7 +11,7 @@ import (
 func TestFleetDesigns(t *testing.T) {
 	var boats []*stow.Boat
 	for _, name := range []string{"brook", "river"} {
-		b, err := stow.NewBoat(built(t, name))
+		b, err := stow.NewBoat(frametest.Shipped(t, name, nil))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -7,22 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/design"
+	"ribwright/geometry/boat/frame/frametest"
 )
-
-func built(t testing.TB, name string) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 // parsed writes a report, reads it back, and holds it to begin with its design.
 func parsed(t testing.TB) func(report any, err error) map[string]any {
@@ -68,7 +54,7 @@ func TestKindsOfNumber(t *testing.T) {
 // TestHeader: an edition stands beside the fingerprint and changes it; letters that
 // mean something to a browser are written as they are.
 func TestHeader(t *testing.T) {
-	d := built(t, "brook").Design
+	d := frametest.Shipped(t, "brook", nil).Design
 	plain := parsed(t)(of(d))["design"].(map[string]any)
 	if plain["title"] != "Brook" || plain["slug"] != "brook" || plain["edition"] != "" || len(plain["fingerprint"].(string)) != 8 {
 		t.Fatalf("%v", plain)

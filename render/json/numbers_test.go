@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/trial/bend"
@@ -39,7 +40,7 @@ func listed(t testing.TB, f *frame.Frame) []marks.Mark {
 func TestNumbersAreTheMarks(t *testing.T) {
 	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "edgewise_n_mm2", "force_n", "before_gluing_n", "after_gluing_n", "beam_with_sticks_alone_mm", "girth_share", "tightest_radius_over_thickness", "strain_percent"}
 	for _, name := range design.ShippedNames() {
-		f := built(t, name)
+		f := frametest.Shipped(t, name, nil)
 		list := listed(t, f)
 		var want, got []float64
 		for i := range list {
@@ -78,8 +79,8 @@ func TestNumbersAreTheMarks(t *testing.T) {
 
 // TestNumbersLackAMark: a list of another boat is refused, by the first mark missing.
 func TestNumbersLackAMark(t *testing.T) {
-	f := built(t, "river")
-	_, err := Numbers(bent(t, f), listed(t, built(t, "brook")), layout.Document{})
+	f := frametest.Shipped(t, "river", nil)
+	_, err := Numbers(bent(t, f), listed(t, frametest.Shipped(t, "brook", nil)), layout.Document{})
 	if err == nil || !strings.Contains(err.Error(), "the list of marks has no ") {
 		t.Errorf("got %v", err)
 	}
@@ -87,7 +88,7 @@ func TestNumbersLackAMark(t *testing.T) {
 
 // TestNumbersWithoutBending: what nothing is known of is null, not zero.
 func TestNumbersWithoutBending(t *testing.T) {
-	f := built(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	list, err := marks.Of(f, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -109,7 +110,7 @@ func TestNumbersWithoutBending(t *testing.T) {
 
 // TestFieldNames holds the promise of the field names that other programs read.
 func TestFieldNames(t *testing.T) {
-	f := built(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	all := parsed(t)(Numbers(bent(t, f), listed(t, f), layout.Document{}))
 	promised := map[string]string{
 		"design":                 "title slug edition fingerprint",

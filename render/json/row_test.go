@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/water"
 )
@@ -11,7 +12,7 @@ import (
 // TestRowNotAfloat: no figure that depends on the water is given of a boat that does
 // not float under its rower.
 func TestRowNotAfloat(t *testing.T) {
-	f := built(t, "brook")
+	f := frametest.Shipped(t, "brook", nil)
 	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)

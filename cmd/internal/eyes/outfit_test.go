@@ -4,9 +4,8 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/outfit/rowing"
@@ -20,41 +19,34 @@ import (
 // drawn draws every pattern of a design's outfit in its own coordinates.
 func drawn(t *testing.T, verb, name string) []layout.Drawing {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, nil)
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		t.Fatal(err)
 	}
-	crew := aboard.People(d)
+	crew := aboard.People(f.Design)
 	if verb == "row" {
 		crew = nil
 	}
-	b, err := aboard.New(f, crew, d.Gear)
+	b, err := aboard.New(f, crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}
 	switch verb {
 	case "sail":
-		fit, err := sail.New(b, d.Sail(), w)
+		fit, err := sail.New(b, f.Design.Sail(), w)
 		if err != nil {
 			t.Fatal(err)
 		}
 		return append(outfits.Drawings(outfits.SailBoards(fit, measure.Metric), measure.Metric), outfits.PanelDrawings(fit, measure.Metric)...)
 	case "pair":
-		c, err := pair.New(b, b, d.Pair(), w)
+		c, err := pair.New(b, b, f.Design.Pair(), w)
 		if err != nil {
 			t.Fatal(err)
 		}
 		return append(outfits.BeamDrawings(c, measure.Metric), outfits.Drawings(outfits.PairBoards(c, measure.Metric), measure.Metric)...)
 	}
-	fit, err := rowing.New(b, d.Row(), w)
+	fit, err := rowing.New(b, f.Design.Row(), w)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
@@ -19,14 +19,7 @@ import (
 // the first sheets are the price.
 func TestEconomy(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		d, err := design.Shipped(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, err := frame.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := frametest.Shipped(t, name, nil)
 		bent, err := bend.Of(f)
 		if err != nil {
 			t.Fatal(err)

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/water/float"
@@ -15,14 +15,7 @@ import (
 // TestLoad weighs Lake with people, gear and an outfit of known masses: sums and
 // moments by hand.
 func TestLoad(t *testing.T) {
-	d, err := design.Shipped("lake")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, "lake", nil)
 	people := []design.Person{{Name: "A", Mass: 60, At: 500}, {Name: "B", Mass: 80, At: -400}}
 	b, err := New(f, people, []design.Gear{{Name: "Bag", Mass: 10, At: 1000}})
 	if err != nil {
@@ -40,7 +33,7 @@ func TestLoad(t *testing.T) {
 	if len(b.Notes) > 0 || len(b.Aboard()) != 3 || len(b.People) != len(b.Crew) {
 		t.Errorf("%d aboard, notes %q", len(b.Aboard()), b.Notes)
 	}
-	if high := b.Floor(0); math.Abs(high-float64(d.Skin.Thickness+d.Keel.Depth+d.Ribs.Thickness)) > 1e-9 {
+	if high := b.Floor(0); math.Abs(high-float64(f.Design.Skin.Thickness+f.Design.Keel.Depth+f.Design.Ribs.Thickness)) > 1e-9 {
 		t.Errorf("the floor lies %.3f mm up", high)
 	}
 	if nobody, _ := New(f, nil, nil); len(nobody.Notes) != 1 || !strings.Contains(nobody.Notes[0], "nobody is aboard") {

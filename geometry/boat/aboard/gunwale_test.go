@@ -6,24 +6,16 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/weight"
-	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/water/float"
 )
 
 func river(t *testing.T) Boat {
 	t.Helper()
-	d, err := design.Shipped("river")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := New(f, d.Crew, d.Gear)
+	f := frametest.Shipped(t, "river", nil)
+	b, err := New(f, f.Design.Crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

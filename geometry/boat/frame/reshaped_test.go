@@ -7,27 +7,12 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/water/float"
 )
-
-func shipped(t *testing.T, name string, change func(*design.Design)) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(d)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 // reshaped is the frame off by so much at each rib.
 func reshaped(t *testing.T, f *frame.Frame, off []frame.Off, ends frame.Ends) *frame.Frame {
@@ -60,7 +45,7 @@ func rest(t *testing.T, f *frame.Frame) float.Hydrostatics {
 // TestReshapedAsDrawn: nothing off gives the boat of the drawing, to the last bit.
 func TestReshapedAsDrawn(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := shipped(t, name, nil)
+		f := frametest.Shipped(t, name, nil)
 		if got, want := rest(t, reshaped(t, f, make([]frame.Off, len(f.Ribs)), frame.Ends{})), rest(t, f); got != want {
 			t.Errorf("%s as drawn floats at\n%+v, want\n%+v", name, got, want)
 		}
@@ -71,7 +56,7 @@ func TestReshapedAsDrawn(t *testing.T) {
 // with the same draft, trim and GM and holds as much.
 func TestReshapedUp(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := shipped(t, name, nil)
+		f := frametest.Shipped(t, name, nil)
 		off := make([]frame.Off, len(f.Ribs))
 		for i := range off {
 			off[i].Keel = 10
@@ -97,8 +82,8 @@ func TestReshapedUp(t *testing.T) {
 // of changes of some 10 mm and 15 parts.
 func TestReshapedAsDesigned(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := shipped(t, name, nil)
-		wide := shipped(t, name, func(d *design.Design) {
+		f := frametest.Shipped(t, name, nil)
+		wide := frametest.Shipped(t, name, func(d *design.Design) {
 			d.Hull.Beam += 10
 			for i := range d.Hull.Spreaders {
 				d.Hull.Spreaders[i].Beam += 10
@@ -130,7 +115,7 @@ func TestReshapedAsDesigned(t *testing.T) {
 // TestReshapedBySteps: a rib that came out as a chain of many short arcs makes the boat
 // of the arcs that it follows.
 func TestReshapedBySteps(t *testing.T) {
-	f := shipped(t, "lake", nil)
+	f := frametest.Shipped(t, "lake", nil)
 	var many []hull.Section
 	for _, r := range f.Ribs {
 		s := r.Section
@@ -155,7 +140,7 @@ func TestReshapedBySteps(t *testing.T) {
 // TestReshapedThroughRibs: gunwale, keel and stringers go through every rib as it came
 // out, on the trestles with the gunwales as drawn, and end where the stems stand.
 func TestReshapedThroughRibs(t *testing.T) {
-	f := shipped(t, "river", nil)
+	f := frametest.Shipped(t, "river", nil)
 	off := make([]frame.Off, len(f.Ribs))
 	for i := range off {
 		off[i] = frame.Off{HalfBreadth: float64(i%3) * 2, Depth: float64(i%4) - 1}
@@ -199,7 +184,7 @@ func TestReshapedThroughRibs(t *testing.T) {
 
 // TestReshapedRefuses names what does not go.
 func TestReshapedRefuses(t *testing.T) {
-	f := shipped(t, "brook", nil)
+	f := frametest.Shipped(t, "brook", nil)
 	if _, err := f.Sections(make([]frame.Off, 2)); err == nil || !strings.Contains(err.Error(), "2 ribs are measured") {
 		t.Errorf("too few ribs: %v", err)
 	}

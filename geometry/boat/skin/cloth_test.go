@@ -5,22 +5,10 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/water/float"
 )
-
-func build(t testing.TB, name string) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 func cover(t testing.TB, f *frame.Frame) *Cloth {
 	t.Helper()
@@ -36,7 +24,7 @@ func cover(t testing.TB, f *frame.Frame) *Cloth {
 // designed beam.
 func TestDesigned(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		h := cover(t, f).Hull
 		aft, fore := h.Ends()
 		if l := float64(f.Design.Hull.Length); math.Abs(fore-aft-l) > 0.5 {
@@ -59,7 +47,7 @@ func TestDesigned(t *testing.T) {
 // cent at most with stringers a hand's breadth apart.
 func TestInsideArcs(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		c := cover(t, f)
 		flat := c.Hull
 		round, err := Smooth(f, c)
@@ -78,7 +66,7 @@ func TestInsideArcs(t *testing.T) {
 // TestEnds doubles the stations in the ends.
 func TestEnds(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		volume := func(steps int) float64 {
 			c, err := New(framed{f}, steps)
 			if err != nil {

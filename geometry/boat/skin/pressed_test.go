@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame/frametest"
 )
 
 // TestPressed: where ribs stand proud, the pressed cloth lies on their faces, a skin's
 // thickness out; elsewhere it is the flat cloth. A shipped boat is not pressed at all.
 func TestPressed(t *testing.T) {
-	f := build(t, "brook")
+	f := frametest.Shipped(t, "brook", nil)
 	rearrange(f, 0.27, 0.5, 0.74)
 	c := cover(t, f)
 	p := c.Press(f)
@@ -42,7 +43,7 @@ func TestPressed(t *testing.T) {
 	if seen == 0 {
 		t.Error("no rib presses the cloth out")
 	}
-	whole := build(t, "brook")
+	whole := frametest.Shipped(t, "brook", nil)
 	for i, by := range cover(t, whole).Press(whole).out {
 		if by != nil {
 			t.Errorf("rib %s of the shipped boat is proud", whole.Ribs[i].Name)
@@ -54,7 +55,7 @@ func TestPressed(t *testing.T) {
 // middle line or under the keel, and between two ribs it lies between theirs.
 func TestOutlineEverywhere(t *testing.T) {
 	for _, name := range []string{"brook", "lake", "river"} {
-		c := cover(t, build(t, name))
+		c := cover(t, frametest.Shipped(t, name, nil))
 		stern, bow := c.Ends()
 		corners := len(c.covered[0])
 		for x := -stern.Tip - 5; x <= bow.Tip+5; x += 7 {

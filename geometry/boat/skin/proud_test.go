@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
@@ -39,18 +40,12 @@ func TestProudOfCircle(t *testing.T) {
 // TestProudOfQuarterRound builds a whole boat whose midship rib is a quarter of a
 // circle and holds it to the same closed form.
 func TestProudOfQuarterRound(t *testing.T) {
-	d, err := design.Shipped("brook")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d.Hull.Sections = []design.Section{{BilgeRadius: 300}} // no flare, no bottom turn
-	d.Hull.Beam, d.Hull.Depth = 600, 300
-	d.Hull.Spreaders[0].Beam = 450
-	d.Stringers.At = []float64{0.3, 0.8}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, "brook", func(d *design.Design) {
+		d.Hull.Sections = []design.Section{{BilgeRadius: 300}} // no flare, no bottom turn
+		d.Hull.Beam, d.Hull.Depth = 600, 300
+		d.Hull.Spreaders[0].Beam = 450
+		d.Stringers.At = []float64{0.3, 0.8}
+	})
 	var mid frame.Rib
 	for _, r := range f.Ribs {
 		if r.Name == "M" {
@@ -61,7 +56,7 @@ func TestProudOfQuarterRound(t *testing.T) {
 	if l := mid.Section.Half.Length(); math.Abs(l-radius*math.Pi/2) > 1e-6 {
 		t.Fatalf("the midship rib is %.3f mm long, a quarter of a circle of %.0f mm is %.3f mm", l, radius, radius*math.Pi/2)
 	}
-	face, deep, half := radius+mid.Thickness/2, float64(d.Stringers.Depth), float64(d.Stringers.Width)/2
+	face, deep, half := radius+mid.Thickness/2, float64(f.Design.Stringers.Depth), float64(f.Design.Stringers.Width)/2
 	corner := math.Hypot(face+deep, half)
 	part := 0.5*math.Pi/2 - 2*math.Atan2(half, face+deep)
 	want := face - corner*math.Cos(part/2)
@@ -100,7 +95,7 @@ func rearrange(f *frame.Frame, at ...float64) {
 // TestProudByTracing holds every rib to the tracing, with stringers here and there.
 func TestProudByTracing(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		for _, at := range [][]float64{f.Design.Stringers.At, {0.27, 0.5, 0.74}, {0.5}} {
 			rearrange(f, at...)
 			for _, r := range f.Ribs {
@@ -113,7 +108,7 @@ func TestProudByTracing(t *testing.T) {
 }
 
 func TestRuns(t *testing.T) {
-	f := build(t, "brook")
+	f := frametest.Shipped(t, "brook", nil)
 	for want, names := range map[string]string{
 		"": "", "M": "M", "A1, M": "A1 M", "A1 to F1": "F1 A1 M", "A11, A9 to A7, F11": "A9 A8 A7 F11 A11", "A11 to A9, F1, F2": "A11 A10 A9 F1 F2",
 	} {
@@ -130,7 +125,7 @@ func TestRuns(t *testing.T) {
 // TestShippedClear keeps the ribs of the shipped boats off their cloth.
 func TestShippedClear(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := build(t, name)
+		f := frametest.Shipped(t, name, nil)
 		for _, r := range f.Ribs {
 			if by := traced(f, r); by > -0.5 {
 				t.Errorf("%s: rib %s comes within %.2f mm of the cloth", name, r.Name, -by)
@@ -153,7 +148,7 @@ func TestCure(t *testing.T) {
 		{"brook", []float64{0.27, 0.46, 0.62}, 5, "make the stringers 6.0 mm deep instead of 5.0 mm"},
 		{"river", []float64{0.3, 0.6}, 12, "add one stringer on each side"},
 	} {
-		f := build(t, c.name)
+		f := frametest.Shipped(t, c.name, nil)
 		rearrange(f, c.at...)
 		f.Design.Stringers.Depth = c.depth
 		cure, ok := CureOf(f)
@@ -179,7 +174,7 @@ func TestCure(t *testing.T) {
 
 // TestLeastMove finds by trying all hundredths that no smaller move serves.
 func TestLeastMove(t *testing.T) {
-	f := build(t, "brook")
+	f := frametest.Shipped(t, "brook", nil)
 	rearrange(f, 0.27, 0.5, 0.74)
 	cure, _ := CureOf(f)
 	for k := range 3 {

@@ -5,22 +5,10 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 )
-
-func build(t *testing.T, name string) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 func parts(t *testing.T, f *frame.Frame) []Item {
 	t.Helper()
@@ -39,7 +27,7 @@ func parts(t *testing.T, f *frame.Frame) []Item {
 // design file, densities from FPL-GTR-282 tables 5-3a and 5-3b (western redcedar
 // 0.32, white ash 0.60 specific gravity, 12 % moisture).
 func TestHand(t *testing.T) {
-	f := build(t, "brook")
+	f := frametest.Shipped(t, "brook", nil)
 	items := parts(t, f)
 	const cedar, ash = 0.32 * 1.12e-6, 0.60 * 1.12e-6 // kg/mm3
 	keel := f.Keel.Fore - f.Keel.Aft
@@ -73,7 +61,7 @@ func TestHand(t *testing.T) {
 // says that 14 ft of canvas on spruce and ash can come under 35 lb, 15.9 kg; his
 // own decked one weighed 42 lb. Lake is 14 ft of spruce and ash.
 func TestOldCanoes(t *testing.T) {
-	items := parts(t, build(t, "lake"))
+	items := parts(t, frametest.Shipped(t, "lake", nil))
 	if m := Sum(items).Mass; m < 12 || m > 19 {
 		t.Errorf("Lake weighs %.1f kg, want 12 to 19", m)
 	}
@@ -103,7 +91,7 @@ func TestHeights(t *testing.T) {
 
 // TestPlaces puts people and gear where the design has them, on the floor of ribs.
 func TestPlaces(t *testing.T) {
-	f := build(t, "river")
+	f := frametest.Shipped(t, "river", nil)
 	crew, gear := Crew(f.Hull, f.Design.Crew), Gear(f.Hull, f.Design.Gear)
 	if len(crew) != 2 || len(gear) != 1 {
 		t.Fatalf("%d people and %d lots of gear, want 2 and 1", len(crew), len(gear))

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
@@ -16,17 +17,7 @@ import (
 
 func built(t *testing.T, name string, change func(*design.Design)) (*frame.Frame, []weight.Item) {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(d)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, change)
 	c, err := skin.Of(f)
 	if err != nil {
 		t.Fatal(err)

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/water"
 	"ribwright/geometry/wood/beam"
@@ -66,15 +66,8 @@ func TestSize(t *testing.T) {
 
 func boat(t *testing.T, name string) aboard.Boat {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := aboard.New(f, d.Crew, d.Gear)
+	f := frametest.Shipped(t, name, nil)
+	b, err := aboard.New(f, f.Design.Crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
@@ -117,15 +117,8 @@ func TestBear(t *testing.T) {
 
 func boat(t *testing.T, name string) aboard.Boat {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := aboard.New(f, nil, d.Gear)
+	f := frametest.Shipped(t, name, nil)
+	b, err := aboard.New(f, nil, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

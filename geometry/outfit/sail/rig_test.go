@@ -6,7 +6,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -182,15 +182,8 @@ func TestProfile(t *testing.T) {
 
 func boat(t *testing.T, name string) aboard.Boat {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := aboard.New(f, aboard.People(d), d.Gear)
+	f := frametest.Shipped(t, name, nil)
+	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
@@ -17,17 +17,7 @@ import (
 
 func estimate(t *testing.T, name string, table *Table, change func(*design.Design)) Estimate {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(d)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, change)
 	p := cutlist.Make(f)
 	c, err := skin.Of(f)
 	if err != nil {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
 )
 
@@ -45,7 +46,7 @@ func TestHardCurves(t *testing.T) {
 func TestScarfsOutOfHardCurves(t *testing.T) {
 	found := 0
 	for _, boat := range []string{"brook", "lake", "river"} {
-		f := built(t, boat, nil)
+		f := frametest.Shipped(t, boat, nil)
 		f.Design.Stock.Boards = nil
 		lines := map[string]*curve.Track{"K1": f.Keel.Line}
 		for _, s := range f.Stringers {

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/design"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/outfit/kit"
 )
 
@@ -49,14 +49,7 @@ func TestLayersMakeThePiece(t *testing.T) {
 // TestRoomForTheSaw: a part that is sawn to an outline has wood all round it, the
 // same at both ends, so that a saw can follow the line.
 func TestRoomForTheSaw(t *testing.T) {
-	d, err := design.Shipped("river")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, "river", nil)
 	const kerf = 3.0 // mm: a common saw cuts as wide
 	sticks := map[string]Stick{}
 	for _, s := range Sticks(f) {

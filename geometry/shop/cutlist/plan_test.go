@@ -8,27 +8,12 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 )
-
-func built(t testing.TB, name string, change func(*design.Design)) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(d)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
 
 // randomFrames builds boats of random sizes on the shipped designs, with random
 // boards named for some of their woods; those that cannot be built are passed over.
@@ -81,7 +66,7 @@ func everyFrame(t *testing.T, check func(t *testing.T, f *frame.Frame, p *Plan))
 	t.Helper()
 	var all []*frame.Frame
 	for _, name := range design.ShippedNames() {
-		all = append(all, built(t, name, nil))
+		all = append(all, frametest.Shipped(t, name, nil))
 	}
 	for i, f := range append(all, randomFrames(t, 15)...) {
 		t.Run(fmt.Sprintf("%d %s %.0f", i, f.Design.Title, f.Hull.Length), func(t *testing.T) { check(t, f, Make(f)) })
@@ -138,7 +123,7 @@ func TestEachStickOnce(t *testing.T) {
 // times there as the design says, six by default.
 func TestSpareRibs(t *testing.T) {
 	for _, n := range []int{-1, 0, 3, 6} {
-		f := built(t, "lake", func(d *design.Design) {
+		f := frametest.Shipped(t, "lake", func(d *design.Design) {
 			if n >= 0 {
 				d.Ribs.Spare = n
 			}
@@ -366,7 +351,7 @@ func TestVolumes(t *testing.T) {
 // TestByHand weighs the plain sticks of Brook from its design file: keel 40 x 12 mm,
 // rib 20 x 6 mm with tenons of 18 mm.
 func TestByHand(t *testing.T) {
-	f := built(t, "brook", nil)
+	f := frametest.Shipped(t, "brook", nil)
 	for _, s := range Sticks(f) {
 		want := s.Net
 		switch s.Family {
@@ -402,7 +387,7 @@ func TestImpossible(t *testing.T) {
 		{"no room to scarf", []design.Board{{Species: "western redcedar", Length: 600, Width: 300, Thickness: 40}}, "G1", "no place for a scarf"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := Make(built(t, "brook", func(d *design.Design) { d.Stock.Boards = c.boards }))
+			p := Make(frametest.Shipped(t, "brook", func(d *design.Design) { d.Stock.Boards = c.boards }))
 			for _, m := range p.Missing() {
 				if p.Sticks[m.Stick].Mark == c.mark && strings.Contains(m.Why, c.why) {
 					return

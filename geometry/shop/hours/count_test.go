@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit/kit"
@@ -130,15 +130,7 @@ func TestGlueLines(t *testing.T) {
 // nothing else about the frame's own work changes.
 func TestMorePlies(t *testing.T) {
 	frameWork := func(plies int) map[string]float64 {
-		d, err := design.Shipped("brook")
-		if err != nil {
-			t.Fatal(err)
-		}
-		d.Gunwale.Plies = plies
-		f, err := frame.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := frametest.Shipped(t, "brook", func(d *design.Design) { d.Gunwale.Plies = plies })
 		c := counter{f: f, n: &materials.Needs{}}
 		c.frame()
 		return counted(c.out)
@@ -159,15 +151,7 @@ func TestMorePlies(t *testing.T) {
 // by hand; in place nothing is said of forms. The rest of the work is the same.
 func TestMethods(t *testing.T) {
 	ribs := func(method design.Method, needs *materials.Needs) (all []Work, count map[string]float64, hours float64) {
-		d, err := design.Shipped("lake")
-		if err != nil {
-			t.Fatal(err)
-		}
-		d.Bending.Method = method
-		f, err := frame.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
+		f := frametest.Shipped(t, "lake", func(d *design.Design) { d.Bending.Method = method })
 		c := counter{f: f, n: needs}
 		c.frame()
 		return c.out, counted(c.out), Hours(c.out, Bend, Experienced)

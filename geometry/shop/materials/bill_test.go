@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
@@ -13,14 +14,7 @@ import (
 
 func needs(t *testing.T, name string) (*frame.Frame, *Needs) {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, nil)
 	c, err := skin.Of(f)
 	if err != nil {
 		t.Fatal(err)

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
@@ -43,15 +43,7 @@ func TestRows(t *testing.T) {
 func TestFormsOfBoats(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		for _, method := range []design.Method{design.InPlace, design.OnForms} {
-			d, err := design.Shipped(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			d.Bending.Method = method
-			f, err := frame.Build(d)
-			if err != nil {
-				t.Fatal(err)
-			}
+			f := frametest.Shipped(t, name, func(d *design.Design) { d.Bending.Method = method })
 			b, err := bend.Of(f)
 			if err != nil {
 				t.Fatal(err)

@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit"
@@ -17,15 +18,7 @@ import (
 // tried floats the lake design with outfit tables added to its file.
 func tried(t *testing.T, o *design.Outfit) *Report {
 	t.Helper()
-	d, err := design.Shipped("lake")
-	if err != nil {
-		t.Fatal(err)
-	}
-	d.Outfit = o
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, "lake", func(d *design.Design) { d.Outfit = o })
 	b, fit := fittedOut(t, f)
 	w, err := water.At(water.Fresh, 15)
 	if err != nil {
@@ -115,18 +108,12 @@ func TestFitted(t *testing.T) {
 // TestTooMuch: an outfit under which the boat does not stay upright is named and not
 // weighed.
 func TestTooMuch(t *testing.T) {
-	d, err := design.Shipped("brook")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := d.Sail()
-	s.Area = 8
-	d.Outfit = &design.Outfit{Sail: &s}
-	d.Gear = []design.Gear{{Name: "Statue", Mass: 70, Height: 1000}} // a metre up
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, "brook", func(d *design.Design) {
+		s := d.Sail()
+		s.Area = 8
+		d.Outfit = &design.Outfit{Sail: &s}
+		d.Gear = []design.Gear{{Name: "Statue", Mass: 70, Height: 1000}} // a metre up
+	})
 	b, _ := fittedOut(t, f)
 	if len(b.Outfits) > 0 || len(b.Notes) != 1 || !strings.Contains(b.Notes[0], "the sail is not counted: ") || !strings.Contains(b.Notes[0], "capsizes") {
 		t.Errorf("%d items, notes %q", len(b.Outfits), b.Notes)

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/water"
@@ -27,15 +27,8 @@ func TestLooseRibs(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, name := range design.ShippedNames() {
-		d, err := design.Shipped(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, err := frame.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b, err := aboard.New(f, d.Crew, d.Gear)
+		f := frametest.Shipped(t, name, nil)
+		b, err := aboard.New(f, f.Design.Crew, f.Design.Gear)
 		if err != nil {
 			t.Fatal(err)
 		}

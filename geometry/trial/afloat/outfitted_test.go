@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/water/float"
@@ -14,23 +14,17 @@ import (
 // withOutfits is how a shipped boat lies with a pair and a rowing frame.
 func withOutfits(t *testing.T, change func(*design.Design)) []Outfitted {
 	t.Helper()
-	d, err := design.Shipped("brook")
-	if err != nil {
-		t.Fatal(err)
-	}
-	pair, row := d.Pair(), d.Row()
-	d.Outfit = &design.Outfit{Pair: &pair, Row: &row}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := outfit.NewShip(f, d.Gear, options(t).Water)
+	f := frametest.Shipped(t, "brook", func(d *design.Design) {
+		pair, row := d.Pair(), d.Row()
+		d.Outfit = &design.Outfit{Pair: &pair, Row: &row}
+	})
+	s, err := outfit.NewShip(f, f.Design.Gear, options(t).Water)
 	if err != nil {
 		t.Fatal(err)
 	}
 	o := outfit.Of(s)
-	change(d)
-	b, err := o.PutAboard(boatOf(t, d))
+	change(f.Design)
+	b, err := o.PutAboard(boatOf(t, f.Design))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wood/timber"
@@ -16,19 +17,9 @@ import (
 // boat builds the balance of a shipped design after a change.
 func boat(t testing.TB, name string, change func(*design.Design)) *Boat {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(d)
-	}
-	if p := d.Check(); p != nil {
+	f := frametest.Shipped(t, name, change)
+	if p := f.Design.Check(); p != nil {
 		t.Fatalf("%s: %s %s", name, p.Key, p.Text)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
 	}
 	b, err := Of(f)
 	if err != nil {

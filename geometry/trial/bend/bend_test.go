@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -16,19 +16,9 @@ import (
 
 func report(t testing.TB, name string, change func(*design.Design)) *Report {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(d)
-	}
-	if p := d.Check(); p != nil {
+	f := frametest.Shipped(t, name, change)
+	if p := f.Design.Check(); p != nil {
 		t.Fatalf("%s: %s %s", name, p.Key, p.Text)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
 	}
 	r, err := Of(f)
 	if err != nil {

@@ -5,8 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/design"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/trial/pushed"
 )
 
@@ -14,14 +13,7 @@ import (
 // its line has the name of the bend there, and a rib that finds no rest is noted and
 // fails nothing.
 func TestLoose(t *testing.T) {
-	d, err := design.Shipped("lake")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, "lake", nil)
 	r, err := Of(f)
 	if err != nil {
 		t.Fatal(err)

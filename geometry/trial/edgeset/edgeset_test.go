@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
@@ -62,17 +63,9 @@ func TestPostOfArch(t *testing.T) {
 
 func frameOf(t *testing.T, name string, change func(*design.Design)) *frame.Frame {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	change(d)
-	if p := d.Check(); p != nil {
+	f := frametest.Shipped(t, name, change)
+	if p := f.Design.Check(); p != nil {
 		t.Fatalf("%s: %s", p.Key, p.Text)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
 	}
 	return f
 }
@@ -86,7 +79,7 @@ func set(bow, stern, from float64) func(*design.Design) {
 // TestMoment of a gunwale by hand: E h³ w/12 over R = run²/(2 rise).
 func TestMoment(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := frameOf(t, name, func(*design.Design) {})
+		f := frameOf(t, name, nil)
 		r, err := Of(f)
 		if err != nil {
 			t.Fatal(err)
@@ -107,7 +100,7 @@ func TestMoment(t *testing.T) {
 // most of the rise go; the band is in order; no set is no report.
 func TestJoinedHoldsMore(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := frameOf(t, name, func(*design.Design) {})
+		f := frameOf(t, name, nil)
 		r, err := Of(f)
 		if err != nil {
 			t.Fatal(err)
@@ -129,7 +122,7 @@ func TestJoinedHoldsMore(t *testing.T) {
 // TestSymmetric: a boat alike at its ends stays so; with one end set the profile is told
 // for both.
 func TestSymmetric(t *testing.T) {
-	r, err := Of(frameOf(t, "lake", func(*design.Design) {}))
+	r, err := Of(frameOf(t, "lake", nil))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,31 +6,18 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/wood/timber"
 )
 
-func shipped(t testing.TB, name string) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
-
 // TestKept checks what every rib keeps: its length, level at the keel, its head in its
 // place, and a clamped head within the slack of its mortise.
 func TestKept(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := shipped(t, name)
+		f := frametest.Shipped(t, name, nil)
 		for i, r := range Of(f, wood(t, "white ash")) {
 			s := f.Ribs[i].Section
 			if r.Why != nil {
@@ -71,7 +58,7 @@ func wood(t testing.TB, name string) timber.Species {
 
 // TestStiffer checks that a stiffer wood changes no shape, and its forces in proportion.
 func TestStiffer(t *testing.T) {
-	f, w := shipped(t, "lake"), wood(t, "white ash")
+	f, w := frametest.Shipped(t, "lake", nil), wood(t, "white ash")
 	soft := Of(f, w)
 	ei := 12000 * 22 * 6.5 * 6.5 * 6.5 / 12 // white ash, 22 x 6.5 mm
 	near(t, "push of M, by the independent solution", soft[13].Hinged.Push, 2.712129521e-05*ei, 0.5)
@@ -179,7 +166,7 @@ func TestOdd(t *testing.T) {
 }
 
 func BenchmarkOf(b *testing.B) {
-	f, w := shipped(b, "river"), wood(b, "white ash")
+	f, w := frametest.Shipped(b, "river", nil), wood(b, "white ash")
 	for b.Loop() {
 		Of(f, w)
 	}

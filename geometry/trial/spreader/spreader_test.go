@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -19,17 +19,7 @@ import (
 // boat is the balance of a shipped design with a change.
 func boat(t *testing.T, name string, change func(*design.Design)) *balance.Boat {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if change != nil {
-		change(d)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, change)
 	b, err := balance.Of(f)
 	if err != nil {
 		t.Fatal(err)

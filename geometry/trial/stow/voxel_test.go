@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -164,14 +165,7 @@ func TestVoxels(t *testing.T) {
 // cells: they do not overlap where it is said to lie, and lie the room asked for
 // apart.
 func TestProposal(t *testing.T) {
-	d, err := design.Shipped("lake")
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, "lake", nil)
 	lake, err := stow.NewBoat(f)
 	if err != nil {
 		t.Fatal(err)

@@ -10,9 +10,8 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
@@ -29,14 +28,7 @@ func box(name string, w, h float64) layout.Part {
 // canoe returns the parts of a shipped design.
 func canoe(t testing.TB, name string) []layout.Part {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := frametest.Shipped(t, name, nil)
 	b, err := bend.Of(f)
 	if err != nil {
 		t.Fatal(err)

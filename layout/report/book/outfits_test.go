@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
@@ -22,19 +22,16 @@ import (
 // outfitted are the facts of a shipped boat with every outfit, its sail of a rig.
 func outfitted(t testing.TB, boat string, r design.Rig, units measure.System) Facts {
 	t.Helper()
-	d := shipped(t, boat)
-	sail, pair, row := d.Sail(), d.Pair(), d.Row()
-	sail.Rig, sail.Reefs = r, 3
-	d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
+	f := frametest.Shipped(t, boat, func(d *design.Design) {
+		sail, pair, row := d.Sail(), d.Pair(), d.Row()
+		sail.Rig, sail.Reefs = r, 3
+		d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
+	})
 	w, err := water.At(water.Fresh, 15)
 	if err != nil {
 		t.Fatal(err)
 	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := outfit.NewShip(f, d.Gear, w)
+	s, err := outfit.NewShip(f, f.Design.Gear, w)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,7 +40,7 @@ func outfitted(t testing.TB, boat string, r design.Rig, units measure.System) Fa
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, err := Gather(d, Options{Units: units, Prices: table, Skill: hours.Average, Water: w, Speeds: []float64{1, 2, 3}, Outfits: o})
+	out, err := Gather(f.Design, Options{Units: units, Prices: table, Skill: hours.Average, Water: w, Speeds: []float64{1, 2, 3}, Outfits: o})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/rowing"
@@ -20,15 +20,8 @@ import (
 
 func boat(t *testing.T, name string) (aboard.Boat, water.Water) {
 	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := aboard.New(f, aboard.People(d), d.Gear)
+	f := frametest.Shipped(t, name, nil)
+	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/balance"
@@ -15,7 +16,7 @@ import (
 
 func hands(t *testing.T, name string, change func(*design.Design)) *handwork.Report {
 	t.Helper()
-	f := frameOf(t, name, change)
+	f := frametest.Shipped(t, name, change)
 	b, err := balance.Of(f)
 	if err != nil {
 		t.Fatal(err)
@@ -34,7 +35,7 @@ func hands(t *testing.T, name string, change func(*design.Design)) *handwork.Rep
 // TestHowTrue: every measure and every error is told of once, lengths in whole
 // millimeters or sixteenths, and springback comes with what to do about it.
 func TestHowTrue(t *testing.T) {
-	r := hands(t, "lake", same)
+	r := hands(t, "lake", nil)
 	b, err := bend.Of(r.Frame)
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
@@ -18,7 +19,7 @@ import (
 // leave them, and of ribs that find no rest.
 func TestPushedIn(t *testing.T) {
 	const deg = math.Pi / 180
-	b, err := bend.Of(frameOf(t, "lake", same))
+	b, err := bend.Of(frametest.Shipped(t, "lake", nil))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
@@ -17,27 +17,11 @@ import (
 	"ribwright/layout/report"
 )
 
-func frameOf(t testing.TB, name string, change func(d *design.Design)) *frame.Frame {
-	t.Helper()
-	d, err := design.Shipped(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	change(d)
-	f, err := frame.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
-
-func same(*design.Design) {}
-
 func tippy(d *design.Design) { d.Crew[0].Mass, d.Crew[0].Posture = 120, design.Bench }
 
 func tried(t testing.TB, name string, change func(d *design.Design)) *afloat.Report {
 	t.Helper()
-	f := frameOf(t, name, change)
+	f := frametest.Shipped(t, name, change)
 	b, err := aboard.New(f, f.Design.Crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
@@ -72,7 +56,7 @@ func words(blocks []report.Block) string {
 // TestAfloatOrder tells what to make of it before the figures, and warns of swamping
 // before any of them.
 func TestAfloatOrder(t *testing.T) {
-	told := words(Afloat(tried(t, "brook", same), measure.Metric))
+	told := words(Afloat(tried(t, "brook", nil), measure.Metric))
 	at := -1
 	for _, w := range []string{"What to make of it", "stability", "CAUTION: Wear a life jacket", "At rest", "Weights", "Righting lever", "Effort", report.Promise} {
 		i := strings.Index(told, w)
