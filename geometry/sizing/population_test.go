@@ -1,18 +1,16 @@
 package sizing
 
 import (
-	"encoding/csv"
 	"flag"
 	"math"
 	"math/rand/v2"
-	"os"
-	"strconv"
 	"testing"
 
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/body"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/referencetest"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/trial/bend"
 )
@@ -182,23 +180,12 @@ func TestCorners(t *testing.T) {
 // over 14 ft, and depth over beam.
 func proportions(t *testing.T) (small, large, deep [2]float64) {
 	t.Helper()
-	file, err := os.Open("../../testdata/canoes/proportions.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	small, large, deep = [2]float64{9, 0}, [2]float64{9, 0}, [2]float64{9, 0}
 	grow := func(b *[2]float64, v float64) { b[0], b[1] = math.Min(b[0], v), math.Max(b[1], v) }
-	for _, r := range rows[1:] {
+	for _, r := range referencetest.Table(t, "../../testdata/canoes/proportions.csv") {
 		v := [4]float64{}
 		for i := 1; i < 4; i++ {
-			if v[i], err = strconv.ParseFloat(r[i], 64); err != nil {
-				t.Fatal(err)
-			}
+			v[i] = referencetest.Number(t, r[i])
 		}
 		if v[1] <= 14*304.8 {
 			grow(&small, v[1]/v[2])

@@ -2,14 +2,12 @@ package frame
 
 import (
 	"bytes"
-	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/referencetest"
 )
 
 // canoe is one measured boat. Source: Adney and Chapelle, Smithsonian Bulletin
@@ -23,22 +21,11 @@ type canoe struct {
 
 func canoes(t *testing.T) []canoe {
 	t.Helper()
-	f, err := os.Open("../../../testdata/canoes/boats.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var out []canoe
-	for _, r := range rows[1:] {
+	for _, r := range referencetest.Table(t, "../../../testdata/canoes/boats.csv") {
 		v := make([]float64, len(r))
 		for i := 1; i < len(r); i++ {
-			if v[i], err = strconv.ParseFloat(r[i], 64); err != nil {
-				t.Fatal(err)
-			}
+			v[i] = referencetest.Number(t, r[i])
 		}
 		out = append(out, canoe{r[0], v[1], v[2], v[3], v[4], v[5], v[6], int(v[7]), v[8], v[9], v[10], v[11]})
 	}

@@ -1,38 +1,25 @@
 package frame
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
+	"ribwright/geometry/referencetest"
 )
 
 // reference reads the rows of one kind for a boat from the table that
 // testdata/reference/elastica.py writes: three numbers each.
 func reference(t *testing.T, boat, what string) (out [][3]float64) {
 	t.Helper()
-	file, err := os.Open("../../../testdata/reference/elastica.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows {
+	for _, row := range referencetest.Table(t, "../../../testdata/reference/elastica.csv") {
 		if row[0] != boat || row[1] != what {
 			continue
 		}
 		var v [3]float64
 		for i := range v {
-			if v[i], err = strconv.ParseFloat(row[2+i], 64); err != nil {
-				t.Fatal(err)
-			}
+			v[i] = referencetest.Number(t, row[2+i])
 		}
 		out = append(out, v)
 	}

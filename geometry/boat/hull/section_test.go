@@ -1,15 +1,13 @@
 package hull
 
 import (
-	"encoding/csv"
 	"math"
 	"math/rand/v2"
-	"os"
-	"strconv"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/referencetest"
 )
 
 func rad(deg float64) float64 { return deg * math.Pi / 180 }
@@ -195,23 +193,9 @@ func TestMeasuredMidships(t *testing.T) {
 
 func midship(t *testing.T, figure string) []geometry.Point {
 	t.Helper()
-	f, err := os.Open("../../../testdata/canoes/midship-fig" + figure + ".csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var out []geometry.Point
-	for _, r := range rows[1:] {
-		z, err1 := strconv.ParseFloat(r[0], 64)
-		y, err2 := strconv.ParseFloat(r[1], 64)
-		if err1 != nil || err2 != nil {
-			t.Fatalf("row %v", r)
-		}
-		out = append(out, geometry.Point{X: y, Y: z})
+	for _, r := range referencetest.Table(t, "../../../testdata/canoes/midship-fig"+figure+".csv") {
+		out = append(out, geometry.Point{X: referencetest.Number(t, r[1]), Y: referencetest.Number(t, r[0])})
 	}
 	return out
 }

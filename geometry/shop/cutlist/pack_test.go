@@ -1,12 +1,11 @@
 package cutlist
 
 import (
-	"encoding/csv"
 	"math/rand/v2"
-	"os"
 	"slices"
-	"strconv"
 	"testing"
+
+	"ribwright/geometry/referencetest"
 )
 
 // instance is a published problem with its best known number of bins.
@@ -20,26 +19,9 @@ type instance struct {
 // instances reads the published problems; the sources stand in the file.
 func instances(t testing.TB) []instance {
 	t.Helper()
-	file, err := os.Open("testdata/instances.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	r := csv.NewReader(file)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	number := func(s string) float64 {
-		v, err := strconv.ParseFloat(s, 64)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return v
-	}
+	number := func(s string) float64 { return referencetest.Number(t, s) }
 	var out []instance
-	for _, row := range rows[1:] {
+	for _, row := range referencetest.Table(t, "testdata/instances.csv") {
 		if len(out) == 0 || out[len(out)-1].name != row[0] {
 			out = append(out, instance{row[0], number(row[1]), int(number(row[2])), nil})
 		}

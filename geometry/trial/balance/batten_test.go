@@ -1,16 +1,14 @@
 package balance
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"slices"
-	"strconv"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/referencetest"
 )
 
 // tube is a boat of even ribs: half circles at even distances under straight gunwales,
@@ -271,15 +269,6 @@ func setSections(d *design.Design, bottom, flare float64) {
 // testdata/reference/lattice.py. What the few ways of bending and the battens' shape
 // between ribs leave out is 0.3 % of the greatest movement at the most.
 func TestLattice(t *testing.T) {
-	f, err := os.Open("../../../testdata/reference/lattice.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	line := func(j int, x float64) (at, slope [2]float64) {
 		const k = math.Pi / testL
 		a, b := 3-float64(j), 2+float64(j)
@@ -288,14 +277,10 @@ func TestLattice(t *testing.T) {
 			[2]float64{a * k * math.Cos(k*x), -2*b*k*sin*(1+x/testL) + b*cos/testL}
 	}
 	m := tube(t, 11, even(testL, testEI), []float64{0.3, 0.6, 0.85}, line)
-	for _, row := range rows[1:] {
+	for _, row := range referencetest.Table(t, "../../../testdata/reference/lattice.csv") {
 		var v []float64
 		for _, s := range row {
-			n, err := strconv.ParseFloat(s, 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			v = append(v, n)
+			v = append(v, referencetest.Number(t, s))
 		}
 		open := make([]float64, 11)
 		open[3] = v[2]

@@ -1,17 +1,15 @@
 package balance
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
-	"ribwright/geometry/equations"
-	"strconv"
 	"testing"
 
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/equations"
+	"ribwright/geometry/referencetest"
 )
 
 // hinged is the frame of springs that this package once was: heads hinged, no stringers,
@@ -112,24 +110,13 @@ func TestOldAnswers(t *testing.T) {
 // recorded reads the old answers: by boat, part and name their figures.
 func recorded(t *testing.T) map[string][]float64 {
 	t.Helper()
-	f, err := os.Open("testdata/springs_only.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	out := map[string][]float64{}
-	for _, r := range rows[1:] {
+	for _, r := range referencetest.Table(t, "testdata/springs_only.csv") {
 		var v []float64
 		for _, s := range r[4:] {
 			n := 0.0
 			if s != "" {
-				if n, err = strconv.ParseFloat(s, 64); err != nil {
-					t.Fatal(err)
-				}
+				n = referencetest.Number(t, s)
 			}
 			v = append(v, n)
 		}

@@ -1,14 +1,13 @@
 package pushed
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"testing"
 
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/referencetest"
 )
 
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -142,19 +141,10 @@ func section(t *testing.T, halfBreadth, depth, bottom, bilge, flare, top float64
 // TestReference holds ribs to an independent solution by collocation and shooting,
 // testdata/reference/pushed.py: places within 0.1 mm all along, forces within 0.3 %.
 func TestReference(t *testing.T) {
-	file, err := os.Open("../../../testdata/reference/pushed.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatal(len(rows), err)
-	}
 	worst, last := 0.0, ""
 	var r Rib
 	var long float64
-	for _, row := range rows[1:] {
+	for _, row := range referencetest.Table(t, "../../../testdata/reference/pushed.csv") {
 		v := make([]float64, len(row))
 		for i, s := range row {
 			v[i], _ = strconv.ParseFloat(s, 64)

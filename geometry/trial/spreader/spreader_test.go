@@ -1,10 +1,8 @@
 package spreader
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
 	"strconv"
 	"testing"
 
@@ -13,6 +11,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/referencetest"
 	"ribwright/geometry/trial/balance"
 )
 
@@ -42,15 +41,6 @@ func stiff(t *testing.T, b *balance.Boat) float64 {
 // solution of the elastica in arc length by another program:
 // testdata/reference/elastica.py. 1 % is asked for; the two are alike to 0.01 %.
 func TestForcesAgainstReference(t *testing.T) {
-	file, err := os.Open("../../../testdata/reference/elastica.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	for _, name := range design.ShippedNames() {
 		b := boat(t, name, nil)
 		ei, s := stiff(t, b), Of(b)
@@ -60,7 +50,7 @@ func TestForcesAgainstReference(t *testing.T) {
 		}
 		got = append(got, s.Ends[1])
 		i := 0
-		for _, row := range rows {
+		for _, row := range referencetest.Table(t, "../../../testdata/reference/elastica.csv") {
 			if row[0] != name || row[1] != "pin" {
 				continue
 			}
