@@ -8,10 +8,10 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/outfit/sail"

@@ -7,11 +7,11 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"

@@ -6,11 +6,11 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/water"
 )
 

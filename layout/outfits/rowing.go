@@ -6,10 +6,10 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/wording"
 	"ribwright/layout"

@@ -5,10 +5,10 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/wording"
 	"ribwright/layout"

@@ -3,11 +3,14 @@
 package aboard
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
@@ -26,11 +29,12 @@ type Boat struct {
 	Cloth *skin.Cloth  // likewise
 	Hull  *float.Hull
 
-	Parts   []weight.Item // of the boat itself
-	Outfits []weight.Item // what its outfits weigh
-	People  []design.Person
-	Crew    []weight.Item // what the people weigh
-	Gear    []weight.Item
+	Fittings []kit.Kit     // what the finished boat has besides frame and skin
+	Parts    []weight.Item // of the boat itself, fittings too
+	Outfits  []weight.Item // what its outfits weigh
+	People   []design.Person
+	Crew     []weight.Item // what the people weigh
+	Gear     []weight.Item
 }
 
 // New covers and weighs a frame with the people and gear given, and no outfits.
@@ -47,7 +51,14 @@ func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, erro
 		return b, err
 	}
 	b.Hull = b.Cloth.Hull
-	b.Parts, err = weight.Boat(f, b.Cloth)
+	if b.Parts, err = weight.Boat(f, b.Cloth); err != nil {
+		return b, err
+	}
+	b.Fittings, err = fittings.Of(f, b.Cloth)
+	for _, k := range b.Fittings {
+		items, wrong := k.Items(f.Design)
+		b.Parts, err = append(b.Parts, items...), cmp.Or(err, wrong)
+	}
 	return b, err
 }
 

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/water"
 )
 

@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/water/float"
 )
 

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 )
 
 func fitted(t *testing.T, name string) *Fit {

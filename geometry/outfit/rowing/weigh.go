@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
-	"ribwright/geometry/outfit/kit"
 )
 
 // SeatLong returns the length of the seat across the boat, mm: the rower's hips and

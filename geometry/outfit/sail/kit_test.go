@@ -6,9 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/body"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 )
 
 // fitted fits lake with a sail of 3 m2.

@@ -6,9 +6,9 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/wording"
 )
 

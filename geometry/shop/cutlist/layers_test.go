@@ -6,7 +6,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
-	"ribwright/geometry/outfit/kit"
+	"ribwright/geometry/boat/kit"
 )
 
 // TestLayersMakeThePiece: the layers and staves of a piece hold its whole wood: no

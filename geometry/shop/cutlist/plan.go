@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 )
 
 // Plan is everything that is sawn for one boat.

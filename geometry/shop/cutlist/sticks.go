@@ -8,9 +8,9 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/wording"
 )
 
@@ -28,7 +28,7 @@ const (
 	Thwart     Family = "cross piece"
 	Spar       Family = "spar"
 	Beam       Family = "beam"
-	Fitting    Family = "fitting" // a board of an outfit
+	Fitting    Family = "fitting" // a board of an outfit or of a fitting of the boat
 )
 
 // Stick is one piece of wood of the boat, as it is sawn.
@@ -45,6 +45,8 @@ type Stick struct {
 	Grain     string
 	Net       float64 // wood that stays in the boat, mm3
 	Spare     bool    // sawn in case another breaks or sets wrong
+	Kit       string  // what it is fitted with; "" for the frame
+	Own       bool    // that belongs to the finished boat and is no outfit
 	Run       *Run    // how it may be scarfed; nil when it must be one piece
 }
 
@@ -55,7 +57,7 @@ func (s Stick) shaped() bool {
 }
 
 // Outfit reports whether the stick is an outfit's and not the boat's.
-func (s Stick) Outfit() bool { return s.Family == Spar || s.Family == Beam || s.Family == Fitting }
+func (s Stick) Outfit() bool { return s.Kit != "" && !s.Own }
 
 // Run is a long stick along the boat. Places are along the stock from midship.
 type Run struct {
@@ -73,13 +75,13 @@ const (
 	around  = 6.0
 )
 
-// Sticks lists every piece of wood of a frame and its outfits, each once.
+// Sticks lists every piece of wood of a frame, its fittings and its outfits, each once.
 func Sticks(f *frame.Frame, kits ...kit.Kit) []Stick {
 	var out []Stick
 	for _, add := range []func(*frame.Frame) []Stick{gunwales, ribs, stems, keel, stringers, breasthooks, thwarts} {
 		out = append(out, add(f)...)
 	}
-	out = append(out, outfits(kits)...)
+	out = append(out, fitted(kits)...)
 	for i := range out {
 		s := &out[i]
 		s.Width, s.Thickness = max(s.Width, s.Thickness), min(s.Width, s.Thickness)
@@ -254,14 +256,19 @@ const (
 	jointing = 3.0
 )
 
-func outfits(kits []kit.Kit) []Stick {
+// fitted are the sticks of all kits: P of the boat itself, X of outfits.
+func fitted(kits []kit.Kit) []Stick {
 	var out []Stick
-	number := 0
+	number := map[bool]int{}
 	for _, k := range kits {
 		for _, p := range k.Pieces {
 			for i := range p.Count {
-				number++
-				out = append(out, layers(p, fmt.Sprintf("X%d", number), name(k, p, i))...)
+				number[k.Own]++
+				letter := map[bool]string{true: "P", false: "X"}[k.Own]
+				for _, s := range layers(p, fmt.Sprintf("%s%d", letter, number[k.Own]), name(k, p, i)) {
+					s.Kit, s.Own = k.Name, k.Own
+					out = append(out, s)
+				}
 			}
 		}
 	}
@@ -269,10 +276,14 @@ func outfits(kits []kit.Kit) []Stick {
 }
 
 func name(k kit.Kit, p kit.Piece, i int) string {
-	if p.Count == 1 {
-		return fmt.Sprintf("%s (%s)", wording.Capital(p.Name), k.Name)
+	out := wording.Capital(p.Name)
+	if p.Count > 1 {
+		out = fmt.Sprintf("%s, %d of %d", out, i+1, p.Count)
 	}
-	return fmt.Sprintf("%s, %d of %d (%s)", wording.Capital(p.Name), i+1, p.Count, k.Name)
+	if k.Own {
+		return out
+	}
+	return fmt.Sprintf("%s (%s)", out, k.Name)
 }
 
 // layers are the sticks of one piece: layers of a thick one, staves of a wide board.

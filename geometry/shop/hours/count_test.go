@@ -6,9 +6,9 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
 )
@@ -104,7 +104,7 @@ func TestOutfitByHand(t *testing.T) {
 	k := kit.Kit{Name: "trial", Sewing: 12, Corners: 4, Pieces: []kit.Piece{
 		{Count: 3, Form: kit.Board, Long: 500}, {Count: 2, Form: kit.Spar, Long: 2000}, {Count: 1, Form: kit.Beam, Long: 2600}}}
 	c := counter{p: &cutlist.Plan{}}
-	c.outfit(k)
+	c.fitted(k)
 	got := counted(c.out)
 	for op, want := range map[string]float64{"trial: shape and drill boards": 3, "trial: plane spars round": 4,
 		"trial: plane beams, round their edges": 2.6, "trial: sew hems and seams": 12, "trial: patch and eyelet corners": 4} {
@@ -117,7 +117,9 @@ func TestOutfitByHand(t *testing.T) {
 // TestGlueLines: three layers of one piece are glued twice, a piece in one layer not
 // at all; the boat's own plies are counted with its gunwales.
 func TestGlueLines(t *testing.T) {
-	layer := func(member string) cutlist.Stick { return cutlist.Stick{Family: cutlist.Fitting, Member: member} }
+	layer := func(member string) cutlist.Stick {
+		return cutlist.Stick{Family: cutlist.Fitting, Member: member, Kit: "trial"}
+	}
 	c := counter{p: &cutlist.Plan{Sticks: []cutlist.Stick{layer("step"), layer("step"), layer("step"), layer("cheek"), layer("cheek"), layer(""),
 		{Family: cutlist.Gunwale, Member: "port gunwale"}, {Family: cutlist.Gunwale, Member: "port gunwale"}}}}
 	c.layers()

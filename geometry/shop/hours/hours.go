@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
 )
@@ -89,7 +89,7 @@ func Hours(all []Work, stage Stage, s Skill) float64 {
 	return sum
 }
 
-// Count lists the operations of a boat and its outfits. Waiting for glue, wood and
+// Count lists the operations of a boat, its fittings and its outfits. Waiting for glue, wood and
 // coats to dry is not in it.
 func Count(f *frame.Frame, p *cutlist.Plan, n *materials.Needs, kits ...kit.Kit) []Work {
 	c := counter{f: f, p: p, n: n}
@@ -97,7 +97,7 @@ func Count(f *frame.Frame, p *cutlist.Plan, n *materials.Needs, kits ...kit.Kit)
 	c.frame()
 	c.cover()
 	for _, k := range kits {
-		c.outfit(k)
+		c.fitted(k)
 	}
 	c.layers()
 	return c.out
@@ -180,8 +180,9 @@ func (c *counter) cover() {
 	c.add(Fit, "seat, flotation, trial", 1, "boat", 90)
 }
 
-// outfit is the work on an outfit besides sawing, which is counted with the boards.
-func (c *counter) outfit(k kit.Kit) {
+// fitted is the work on a kit besides sawing, which is counted with the boards.
+func (c *counter) fitted(k kit.Kit) {
+	stage := stageOf(k.Own)
 	boards, metres := 0.0, map[kit.Form]float64{}
 	for _, p := range k.Pieces {
 		n := float64(p.Count)
@@ -190,26 +191,42 @@ func (c *counter) outfit(k kit.Kit) {
 			boards += n
 		}
 	}
-	c.add(Outfit, k.Name+": print, check and tape patterns", 1, "set", 30)
-	c.add(Outfit, k.Name+": shape and drill boards", boards, "boards", 20)
-	c.add(Outfit, k.Name+": plane spars round", metres[kit.Spar], "m", 20)
-	c.add(Outfit, k.Name+": plane beams, round their edges", metres[kit.Beam], "m", 8)
-	c.add(Outfit, k.Name+": sew hems and seams", k.Sewing, "m", 5)
-	c.add(Outfit, k.Name+": patch and eyelet corners", float64(k.Corners), "corners", 15)
-	c.add(Outfit, k.Name+": fit and try on land", 1, "outfit", 60)
+	if !k.Own {
+		c.add(stage, k.Name+": print, check and tape patterns", 1, "set", 30)
+	}
+	c.add(stage, k.Name+": shape and drill boards", boards, "boards", 20)
+	c.add(stage, k.Name+": plane spars round", metres[kit.Spar], "m", 20)
+	c.add(stage, k.Name+": plane beams, round their edges", metres[kit.Beam], "m", 8)
+	c.add(stage, k.Name+": sew hems and seams", k.Sewing, "m", 5)
+	c.add(stage, k.Name+": patch and eyelet corners", float64(k.Corners), "corners", 15)
+	for _, w := range k.Works {
+		c.add(stage, k.Name+": "+w.Name, w.Count, w.Unit, w.Minutes)
+	}
+	if !k.Own {
+		c.add(stage, k.Name+": fit and try on land", 1, "outfit", 60)
+	}
 }
 
-// layers is the gluing of an outfit's thick and wide pieces.
+// stageOf is when a kit is made: what the boat is not ready without, before outfits.
+func stageOf(own bool) Stage {
+	if own {
+		return Fit
+	}
+	return Outfit
+}
+
+// layers is the gluing of thick and wide pieces of all kits.
 func (c *counter) layers() {
-	lines, begun := 0.0, map[string]bool{}
+	lines, begun := map[bool]float64{}, map[string]bool{}
 	for _, s := range c.p.Sticks {
-		if s.Member == "" || !s.Outfit() {
+		if s.Member == "" || s.Kit == "" {
 			continue
 		}
 		if begun[s.Member] {
-			lines++
+			lines[s.Own]++
 		}
 		begun[s.Member] = true
 	}
-	c.add(Outfit, "glue layers and staves", lines, "glue lines", 15)
+	c.add(Fit, "glue layers and staves", lines[true], "glue lines", 15)
+	c.add(Outfit, "glue layers and staves", lines[false], "glue lines", 15)
 }

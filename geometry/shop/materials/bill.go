@@ -8,8 +8,8 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/wording"
 )
@@ -58,8 +58,8 @@ type Needs struct {
 	Tacks     int
 }
 
-// Count works out the needs of a frame with its cloth and its outfits, whose sticks are
-// sawn by the plan.
+// Count works out the needs of a frame with its cloth, its fittings and its outfits,
+// whose sticks are sawn by the plan.
 func Count(f *frame.Frame, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Needs {
 	n := &Needs{Lashings: lashings(f), GlueArea: glueArea(p), Cloth: sheet(f, c)}
 	for _, s := range p.Sticks {
@@ -73,7 +73,7 @@ func Count(f *frame.Frame, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Nee
 	}
 	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/tackPitch))
 	n.list(f, p)
-	n.outfits(kits)
+	n.fitted(kits)
 	return n
 }
 
@@ -141,9 +141,9 @@ func (n *Needs) list(f *frame.Frame, p *cutlist.Plan) {
 	add("workshop", "abrasives, blades, gloves, masks, rags", 1, "lot", "one lot for a boat")
 }
 
-// outfits adds what outfits are bought for, by the price table's keys: what is there
+// fitted adds what kits are bought for, by the price table's keys: what is there
 // already grows.
-func (n *Needs) outfits(kits []kit.Kit) {
+func (n *Needs) fitted(kits []kit.Kit) {
 	at := map[string]int{}
 	for i, v := range n.Items {
 		at[v.Key] = i

@@ -5,9 +5,9 @@ import (
 	"math"
 	"testing"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/cutlist"
 )
 

@@ -1,6 +1,8 @@
 package book
 
 import (
+	"slices"
+
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
@@ -54,11 +56,11 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	if p.Fingerprint, err = d.Fingerprint(); err != nil {
 		return p, err
 	}
-	kits := p.Outfits.Kits()
-	p.Plan = cutlist.Make(p.Frame, kits...)
 	if p.Afloat, err = aboard.New(p.Frame, d.Crew, d.Gear); err != nil {
 		return p, err
 	}
+	kits := slices.Concat(p.Afloat.Fittings, p.Outfits.Kits())
+	p.Plan = cutlist.Make(p.Frame, kits...)
 	if p.Bend, err = bend.Of(p.Frame); err != nil {
 		return p, err
 	}

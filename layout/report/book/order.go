@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/design"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"

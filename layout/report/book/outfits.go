@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/outfit"
-	"ribwright/geometry/outfit/kit"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"

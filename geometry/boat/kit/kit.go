@@ -1,6 +1,6 @@
-// Package kit lists what an outfit is made of: pieces of wood with their size and
-// place, things to buy, and sewing. One list serves its weight, the boards, the
-// shopping and the hours. Units: mm, kg.
+// Package kit lists what is fitted to a frame, a seat as well as a sail: pieces of wood
+// with their size and place, things to buy, sewing and other work. One list serves the
+// weight, the boards, the shopping and the hours. Units: mm, kg.
 package kit
 
 import (
@@ -27,7 +27,7 @@ const (
 
 // Piece is a kind of piece of wood.
 type Piece struct {
-	Group             string // the entry of the list of weights that it is counted in
+	Group             string // the entry of the list of weights that it is counted in, and can be left ashore by
 	Name              string // as its pattern has it
 	Count             int
 	Form              Form
@@ -60,13 +60,23 @@ type Thing struct {
 	At     geometry.Point3
 }
 
-// Kit is all of an outfit.
+// Work is an operation besides sawing, shaping and sewing.
+type Work struct {
+	Name    string
+	Count   float64
+	Unit    string  // what is counted
+	Minutes float64 // for one, by an experienced woodworker
+}
+
+// Kit is all of an outfit, or of what belongs to the finished boat itself.
 type Kit struct {
-	Name    string // of the outfit, "sail"
+	Name    string // of the outfit, "sail", or of the boat's own, "seats"
+	Own     bool   // the boat is not ready for the water without it
 	Pieces  []Piece
 	Things  []Thing
 	Sewing  float64 // seams and hems, m
 	Corners int     // of a sail, to be patched
+	Works   []Work  // besides
 }
 
 // Items lists what the kit weighs, one item a group, in the order of the pieces.
