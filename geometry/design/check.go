@@ -30,7 +30,10 @@ func (d *Design) Check() *Problem {
 	if d.Stern != nil {
 		d.checkStem(c, "stern", *d.Stern)
 	}
+	d.checkMortises(c)
 	d.checkRibs(c)
+	d.checkSeasoning(c)
+	d.checkBoards(c)
 	d.checkStringers(c)
 	d.checkFittings(c)
 	d.checkOutfit(c)
@@ -65,6 +68,7 @@ func (c *checker) table(d *Design, prefix string, table reflect.Value) {
 		}
 		c.most(key, v, field.Tag.Get("most"))
 		switch {
+		case !v.IsValid(): // left out
 		case v.Kind() == reflect.Struct:
 			c.table(d, key+".", v)
 		case v.Kind() == reflect.Slice && tableOf(v.Type()) != nil:

@@ -92,6 +92,39 @@ func (b Body) String() string                   { return b.words()[b] }
 func (b Body) MarshalText() ([]byte, error)     { return []byte(b.String()), nil }
 func (b *Body) UnmarshalText(text []byte) error { return choose(b, "body that is known", text) }
 
+// MortiseWay is how the gunwales' mortises are made.
+type MortiseWay int
+
+// The ways. CutMortises is the zero MortiseWay.
+const (
+	CutMortises MortiseWay = iota // routed or chopped into the finished gunwale
+	ByGap                         // left open between blocks of the middle ply
+)
+
+func (MortiseWay) words() []string { return []string{"cut", "by gap"} }
+
+func (m MortiseWay) String() string                   { return m.words()[m] }
+func (m MortiseWay) MarshalText() ([]byte, error)     { return []byte(m.String()), nil }
+func (m *MortiseWay) UnmarshalText(text []byte) error { return choose(m, "way to make mortises", text) }
+
+// Seasoning is how the wood that is steamed was dried before it came.
+type Seasoning int
+
+// The seasonings. AirDried is the zero Seasoning.
+const (
+	AirDried  Seasoning = iota // in the open, under cover
+	Green                      // fresh from the tree, or kept wet
+	KilnDried                  // in a kiln, as most yards sell it
+)
+
+func (Seasoning) words() []string { return []string{"air-dried", "green", "kiln-dried"} }
+
+func (s Seasoning) String() string               { return s.words()[s] }
+func (s Seasoning) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s *Seasoning) UnmarshalText(text []byte) error {
+	return choose(s, "way that wood is dried", text)
+}
+
 // Method is how the ribs are bent.
 type Method int
 

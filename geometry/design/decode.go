@@ -90,6 +90,7 @@ func Defaults() *Design {
 // where its own value is left out, and a list without items is no list.
 func (d *Design) settle(given func(key string) bool) {
 	d.SternLikeBow(given)
+	d.season(given)
 	emptied(&d.Hull.Spreaders)
 	emptied(&d.Hull.Sections)
 	emptied(&d.Gunwale.Scarfs)

@@ -84,6 +84,7 @@ type Gunwale struct {
 	EdgeSetAft  measure.Length   `toml:"edge_set_stern" accepts:"0 to 400 mm" comment:"The same at the stern; like the bow when left out."`
 	EdgeSetFrom measure.Length   `toml:"edge_set_from" comment:"Distance from midship where the edge-set begins, both ways."`
 	Scarfs      []measure.Length `toml:"scarfs" most:"20" comment:"Middles of the scarfs along the gunwale from midship, forward positive; empty for full-length stock."`
+	Mortises    MortiseWay       `toml:"mortises" json:",omitempty" comment:"How the mortises are made: cut (routed or chopped; so when left out) or by gap (the middle ply is set in blocks with gaps for mortises, which wants an odd number of plies, 3 or more, each as thick as a mortise is wide)."`
 	ScarfSlope  float64          `toml:"scarf_slope" accepts:"5 to 20, 8 to 12 is usual" comment:"Scarf length over ply thickness. 8 to 12 is usual."`
 }
 
@@ -148,13 +149,14 @@ type Thwart struct {
 
 // Bending is how the wood is bent and glued.
 type Bending struct {
-	Method      Method  `toml:"method" json:",omitempty" comment:"How the ribs are bent: in place (hot, by hand and eye, and set in the boat; so when left out) or on forms (round a flat form for each kind of rib, which has a pattern and takes stock and hours)."`
-	Moisture    float64 `toml:"moisture" accepts:"8 to 40 %" comment:"Moisture of the rib stock when it is steamed, percent. 8 to 40; at least 16 for mild bends and 23 for severe ones."`
-	Strap       bool    `toml:"strap" comment:"true: ribs are bent with a metal strap and end stops where they need it; that takes forms."`
-	Springback  float64 `toml:"springback" accepts:"0 to 0.4, a share" comment:"Share of its curvature that a rib loses when it is let go. 0 to 0.4; 0.05 to 0.1 when dried as it was bent, 0.1 to 0.2 when only cooled, from memory: measure your first rib, as the build book says how."`
-	GlueCreep   float64 `toml:"glue_creep" accepts:"1 to 1.3" comment:"How much more a lamination springs back than plies alone explain. 1 for a rigid glue line, up to 1.3 for a soft one, from memory."`
-	StemPlies   int     `toml:"stem_plies" accepts:"2 to 40, or 0 for stems that are cut" comment:"Number of layers when the stems are laminated round their forefoot; 0 when they are cut from sheet or plank."`
-	StemSpecies string  `toml:"stem_species" comment:"Wood of laminated stems."`
+	Method      Method    `toml:"method" json:",omitempty" comment:"How the ribs are bent: in place (hot, by hand and eye, and set in the boat; so when left out) or on forms (round a flat form for each kind of rib, which has a pattern and takes stock and hours)."`
+	Stock       Seasoning `toml:"stock" json:",omitempty" comment:"How the wood that is steamed was dried when you get it: air-dried, green or kiln-dried. It says how long to soak, to steam and to dry. When left out it follows from moisture, and is air-dried when that is left out too."`
+	Moisture    float64   `toml:"moisture" accepts:"8 to 40 %" comment:"Moisture of the rib stock when it is steamed, after soaking, percent. 8 to 40; at least 16 for mild bends and 23 for severe ones. When left out it follows from stock: air-dried 23, green 30, kiln-dried 20."`
+	Strap       bool      `toml:"strap" comment:"true: ribs are bent with a metal strap and end stops where they need it; that takes forms."`
+	Springback  float64   `toml:"springback" accepts:"0 to 0.4, a share" comment:"Share of its curvature that a rib loses when it is let go. 0 to 0.4; 0.05 to 0.1 when dried as it was bent, 0.1 to 0.2 when only cooled, from memory: measure your first rib, as the build book says how."`
+	GlueCreep   float64   `toml:"glue_creep" accepts:"1 to 1.3" comment:"How much more a lamination springs back than plies alone explain. 1 for a rigid glue line, up to 1.3 for a soft one, from memory."`
+	StemPlies   int       `toml:"stem_plies" accepts:"2 to 40, or 0 for stems that are cut" comment:"Number of layers when the stems are laminated round their forefoot; 0 when they are cut from sheet or plank."`
+	StemSpecies string    `toml:"stem_species" comment:"Wood of laminated stems."`
 }
 
 // The ways to glue a gunwale's plies.
@@ -177,7 +179,8 @@ type Board struct {
 	Width     measure.Length `toml:"width" accepts:"20 to 1000 mm" comment:"Usable width, sapwood and edges off. 20 to 1000 mm."`
 	Thickness measure.Length `toml:"thickness" accepts:"5 to 200 mm" comment:"Thickness as it is planed before ripping. 5 to 200 mm."`
 	Count     int            `toml:"count" accepts:"0 to 1000, 0 for as many as needed" comment:"How many there are; 0, or left out, for as many as are needed."`
-	Price     float64        `toml:"price" accepts:"0 to 1000000, 0 to price it by volume" comment:"Price of one, in the currency of your price table; 0, or left out, to price it by volume."`
+	Price     *float64       `toml:"price,omitempty" json:",omitempty" accepts:"0 to 1000000, 0 for a board that you own" comment:"Price of one, in the currency of your price table; 0 for a board that you own already, which then costs nothing. Left out, it is priced by volume."`
+	Sawn      string         `toml:"sawn,omitempty" json:",omitempty" comment:"How its rings lie, as the end of the board shows: flat (along its face) or quarter (upright to its face). Left out when you do not know."`
 }
 
 // Person is one of the crew, where and how they sit.

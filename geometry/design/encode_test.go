@@ -58,7 +58,7 @@ func TestRoundTripValues(t *testing.T) {
 		{"no thwarts", func(d *Design) { d.Thwarts = nil }},
 		{"no scarfs", func(d *Design) { d.Gunwale.Scarfs = nil }},
 		{"boards", func(d *Design) {
-			d.Stock = Stock{Kerf: 2.5, Boards: []Board{{Species: "white oak", Length: 2440, Width: 7.25 * 25.4, Thickness: 25, Count: 3, Price: 31.4}}}
+			d.Stock = Stock{Kerf: 2.5, Boards: []Board{{Species: "white oak", Length: 2440, Width: 7.25 * 25.4, Thickness: 25, Count: 3, Price: new(31.4), Sawn: "quarter"}, {Species: "white ash", Length: 3000, Width: 150, Thickness: 25, Price: new(0.0)}}}
 		}},
 		{"no saw", func(d *Design) { d.Stock = Stock{} }},
 		{"stern like the bow", func(d *Design) { d.Stern = nil }},
@@ -86,6 +86,7 @@ func TestEncodeComments(t *testing.T) {
 	river := mustDecode(t, text(t, "river"))
 	river.Outfit = &Outfit{defaultSail(), defaultPair(), defaultRow()}
 	river.Edition = "2"
+	river.Stock.Boards[0].Price, river.Stock.Boards[0].Sawn = new(0.0), "flat"
 	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}
 	for _, l := range strings.Split(encode(t, river), "\n") {
 		name := ""

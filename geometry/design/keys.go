@@ -97,6 +97,9 @@ func KeyNames(table reflect.Type) []string {
 }
 
 func kindOf(t reflect.Type) string {
+	if t.Kind() == reflect.Pointer && tableOf(t) == nil { // a value that may be left out
+		t = t.Elem()
+	}
 	switch {
 	case t == reflect.TypeFor[measure.Length]():
 		return `a length in quotes with its unit, such as "720 mm" or "28 3/8 in"`

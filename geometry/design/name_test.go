@@ -69,6 +69,9 @@ func TestFingerprintDiffers(t *testing.T) {
 func changeNth(v reflect.Value, name string, n *int) string {
 	switch v.Kind() {
 	case reflect.Pointer:
+		if v.IsNil() {
+			return ""
+		}
 		return changeNth(v.Elem(), name, n)
 	case reflect.Struct:
 		for i := range v.NumField() {

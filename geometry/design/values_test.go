@@ -67,6 +67,8 @@ func TestEveryValue(t *testing.T) {
 		`"spritsail"`: {"0", `"sprit"`, `""`, "true", "[]"},
 		`"woman" or `: {"0", `"child"`, `""`, "true", "[]"},
 		`"in place" `: {"0", `"on form"`, `""`, "true", "[]"},
+		`"cut" or "b`: {"0", `"gap"`, `""`, "true", "[]"},
+		`"air-dried"`: {"0", `"dry"`, `""`, "true", "[]"},
 		"tables, eac": {"5", `"x"`, "true", "{}", "[5]", "[[]]"},
 		"a table beg": {"5", `"x"`, "true", "[]", "[{}]"},
 	}

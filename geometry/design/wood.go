@@ -88,6 +88,14 @@ func (d *Design) checkWoods(c *checker) {
 	}
 }
 
+// checkBoards refuses a word for how a board is sawn that is none.
+func (d *Design) checkBoards(c *checker) {
+	for i, b := range d.Stock.Boards {
+		c.must(slices.Contains([]string{"", "flat", "quarter"}, b.Sawn), fmt.Sprintf("stock.board.%d.sawn", i),
+			"%q is no way to saw a board; accepted: flat, quarter, or leave it out when you do not know", wording.Clip(b.Sawn, 40))
+	}
+}
+
 // check holds each value to what wood can be; a known wood may leave any out.
 func (w Wood) check(c *checker, key string, known bool) {
 	for _, v := range []struct {

@@ -27,6 +27,7 @@ type Gunwale struct {
 	Mortises          []Mortise    // from aft forward
 	ScarfLength       float64      // of one ply's scarf at the design's slope, mm
 	Scarfs            []Scarf      // as the design places them
+	Blocks            []Zone       // of the middle ply, between which it is left open for mortises, from aft forward; nil where mortises are cut
 	NoScarf           []Zone       // where no part of a scarf may lie, from aft forward, none touching
 
 	sheer hull.Sheer
@@ -71,6 +72,7 @@ type Mortise struct {
 	Deep        float64 // wood left on the thinner side at the bottom, where the lean has carried the slot, mm
 	ToNext      float64 // wood to the next mortise forward, or to the end for the last, mm
 	ToScarf     float64 // wood to the nearest scarf, mm; +Inf without scarfs
+	Taper       float64 // planed off the tip of a leaning rib's head so that it goes into a slot that does not lean, mm; 0 for cut mortises, which do
 }
 
 // leastEnd is the least wood between the last mortise and the gunwale's end,
@@ -102,7 +104,20 @@ func newGunwale(d *design.Design, h *hull.Hull, ribs []Rib) (Gunwale, error) {
 		g.Mortises = append(g.Mortises, newMortise(d, g, r))
 	}
 	g.measureGaps()
+	if d.Gunwale.Mortises == design.ByGap {
+		return g, g.leaveGaps(d)
+	}
 	return g, g.check()
+}
+
+// checkEnds keeps the end mortises clear of the gunwale's ends.
+func (g *Gunwale) checkEnds() error {
+	first, _ := g.Mortises[0].Ends()
+	last := g.Mortises[len(g.Mortises)-1]
+	if room := math.Min(first-g.Aft, last.ToNext); room < leastEnd {
+		return fmt.Errorf("the end mortise leaves %.0f mm of wood to the gunwale's end; accepted: %d mm or more (ribs.from_bow, ribs.from_stern)", room, leastEnd)
+	}
+	return nil
 }
 
 // endCut returns the angle off square of the cut across the stock's underside at
@@ -150,10 +165,8 @@ func (g *Gunwale) measureGaps() {
 }
 
 func (g *Gunwale) check() error {
-	first, _ := g.Mortises[0].Ends()
-	last := g.Mortises[len(g.Mortises)-1]
-	if room := math.Min(first-g.Aft, last.ToNext); room < leastEnd {
-		return fmt.Errorf("the end mortise leaves %.0f mm of wood to the gunwale's end; accepted: %d mm or more (ribs.from_bow, ribs.from_stern)", room, leastEnd)
+	if err := g.checkEnds(); err != nil {
+		return err
 	}
 	for _, m := range g.Mortises {
 		if m.Deep < leastWall {

@@ -16,6 +16,7 @@ import (
 
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/wording"
 )
 
 // Table is a list of prices.
@@ -140,34 +141,53 @@ func (t *Table) price(item materials.Item, p *cutlist.Plan) (Line, bool) {
 		return l, ok
 	}
 	l.Spread = t.spread(kind)
-	if boards, sum, ok := named(p, species); ok {
-		l.Likely, l.From = sum, fmt.Sprintf("%d boards at the prices in the design", boards)
-		return l, true
-	}
-	key := species
-	if _, ok := t.Wood[key]; !ok {
-		key = "other"
-	}
-	l.Each = t.Wood[key]
-	l.Likely, l.From = l.Each*item.Amount, fmt.Sprintf("wood.%s of %s", key, t.Name)
+	t.boards(&l, p, species)
 	return l, true
 }
 
-// named adds up the boards of a wood, when all have a price of their own.
-func named(p *cutlist.Plan, species string) (boards int, sum float64, ok bool) {
+// boards prices those of one wood: each at its own price where it has one, nothing for
+// one that is owned, the others by their volume.
+func (t *Table) boards(l *Line, p *cutlist.Plan, species string) {
+	priced, owned, volume := 0, 0, 0.0
 	for _, w := range p.Woods {
 		if w.Species != species {
 			continue
 		}
 		for _, b := range w.Boards {
-			if b.Board.Price == 0 {
-				return 0, 0, false
+			switch {
+			case b.Board.Owned():
+				owned++
+			case b.Board.Priced:
+				priced++
+				l.Likely += b.Board.Price
+			default:
+				volume += b.Board.Volume() / 1e9
 			}
-			boards++
-			sum += b.Board.Price
 		}
 	}
-	return boards, sum, boards > 0
+	var from []string
+	if volume > 0 {
+		key := species
+		if _, ok := t.Wood[key]; !ok {
+			key = "other"
+		}
+		l.Likely += t.Wood[key] * volume
+		from = append(from, fmt.Sprintf("wood.%s of %s", key, t.Name))
+		if priced == 0 {
+			l.Each = t.Wood[key]
+		}
+	}
+	if priced > 0 {
+		from = append(from, fmt.Sprintf("%s at the prices in the design", wording.Counted(priced, "board")))
+	}
+	if owned > 0 {
+		cost := "cost"
+		if owned == 1 {
+			cost = "costs"
+		}
+		from = append(from, fmt.Sprintf("%s of your own %s nothing", wording.Counted(owned, "board"), cost))
+	}
+	l.From = strings.Join(from, "; ")
 }
 
 func (t *Table) spread(key string) float64 {

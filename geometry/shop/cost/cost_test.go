@@ -96,10 +96,36 @@ func TestForms(t *testing.T) {
 // TestNamedBoards uses the price of a board where the design gives it.
 func TestNamedBoards(t *testing.T) {
 	e := estimate(t, "brook", level(t, "local"), func(d *design.Design) {
-		d.Stock.Boards = []design.Board{{Species: "western redcedar", Length: 3700, Width: 240, Thickness: 40, Price: 55}}
+		d.Stock.Boards = []design.Board{{Species: "western redcedar", Length: 3700, Width: 240, Thickness: 40, Price: new(55.0)}}
 	})
-	if l := e.Lines[0]; l.Likely != 55 || !strings.Contains(l.From, "1 boards at the prices in the design") {
+	if l := e.Lines[0]; l.Likely != 55 || !strings.Contains(l.From, "1 board at the prices in the design") {
 		t.Errorf("%+v, want 55 for one board", l)
+	}
+}
+
+// TestOwnBoards: boards at a price of 0 are owned and cost nothing; the others of their
+// wood are paid for by volume, and the words say which.
+func TestOwnBoards(t *testing.T) {
+	at := func(boards ...design.Board) Line {
+		e := estimate(t, "brook", level(t, "local"), func(d *design.Design) { d.Stock.Boards = boards })
+		return e.Lines[0]
+	}
+	cedar := design.Board{Species: "western redcedar", Length: 3700, Width: 240, Thickness: 40, Price: new(0.0)}
+	if l := at(cedar); l.Likely != 0 || l.Amount != 0 || l.How != "nothing to buy: 1 board of the ripping plan, your own" || l.From != "1 board of your own costs nothing" {
+		t.Errorf("all owned: %+v", l)
+	}
+	few := cedar
+	few.Width, few.Count = 100, 1
+	more := few
+	more.Count, more.Price = 0, nil
+	l := at(few, more)
+	each := 3.7 * 0.1 * 0.04
+	if n := l.Amount / each; n < 0.99 || math.Abs(n-math.Round(n)) > 1e-9 || math.Abs(l.Likely-1500*l.Amount) > 1e-9 || !strings.Contains(l.How, "; 1 more is your own") {
+		t.Errorf("some owned: %+v", l)
+	}
+	more.Price = new(20.0)
+	if l := at(few, more); math.Abs(l.Likely-20*math.Round(l.Amount/each)) > 1e-9 || !strings.Contains(l.From, "at the prices in the design; 1 board of your own costs nothing") {
+		t.Errorf("the others priced: %+v", l)
 	}
 }
 

@@ -15,6 +15,7 @@ type Plan struct {
 	Cuttings []Cutting // of each stick; no pieces when there is no wood for it
 	Woods    []Wood    // in the order in which they are first used
 	Kerf     float64   // mm
+	Lies     []Lie     // how each stick lies in its board; the zero Lie without wood
 }
 
 // Wood is the sawing of one wood.
@@ -22,6 +23,7 @@ type Wood struct {
 	Species string
 	Boards  []Sawn
 	Missing []Missing
+	Buy     []Lot   // of boards that would give the missing sticks that any board can
 	Sawn    float64 // of the pieces as they are cut, mm3
 	Bought  float64 // of the boards, mm3
 	Least   float64 // no plan buys less whole boards of these sizes, mm3
@@ -90,7 +92,7 @@ func Make(f *frame.Frame, kits ...kit.Kit) *Plan { return plan(f, kits, Pack) }
 type packer func(lengths []float64, capacity, gap float64) Packing
 
 func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
-	p := &Plan{Sticks: Sticks(f, kits...), Kerf: float64(f.Design.Stock.Kerf)}
+	p := &Plan{Sticks: edgeGlued(f.Design, Sticks(f, kits...)), Kerf: float64(f.Design.Stock.Kerf)}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
 	var woods []string
 	for _, s := range p.Sticks {
@@ -116,6 +118,7 @@ func plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 		}
 		p.Woods = append(p.Woods, w.Wood)
 	}
+	p.lies()
 	return p
 }
 
@@ -133,9 +136,15 @@ type Board struct {
 	Species                  string
 	Length, Width, Thickness float64
 	Count                    int     // 0 for as many as needed
-	Price                    float64 // of one; 0 when not known
+	Price                    float64 // of one, where it is Priced
+	Priced                   bool    // else it is priced by volume
 	Asked                    bool    // not named by the builder: a size to ask the yard for
+	Sawn                     Faces   // how its rings lie; "" when that is not known or does not matter
+	asWanted                 bool    // sticks lie in it only so that their faces come out as they should
 }
+
+// Owned reports whether the builder has the board already and pays nothing for it.
+func (b Board) Owned() bool { return b.Priced && b.Price == 0 }
 
 // Volume returns the wood of one board, mm3.
 func (b Board) Volume() float64 { return b.Length * b.Width * b.Thickness }
@@ -153,7 +162,7 @@ func (b Board) lie(s Stick, kerf float64) (across float64, layers int, ok bool) 
 		if way[1] <= b.Thickness {
 			n = max(1, int((b.Thickness+kerf+Dressing)/(way[1]+kerf+Dressing)))
 		}
-		if way[0] > b.Width || n == 0 {
+		if way[0] > b.Width || n == 0 || b.asWanted && s.Wants != "" && b.faces(s, way[0]) != s.Wants {
 			continue
 		}
 		if cost := (way[0] + kerf + Dressing) / float64(n); cost < best-1e-9 {
@@ -167,7 +176,11 @@ func named(d *design.Design, species string) []Board {
 	var out []Board
 	for _, b := range d.Stock.Boards {
 		if same(d, b.Species, species) {
-			out = append(out, Board{Species: species, Length: float64(b.Length), Width: float64(b.Width), Thickness: float64(b.Thickness), Count: b.Count, Price: b.Price})
+			own := Board{Species: species, Length: float64(b.Length), Width: float64(b.Width), Thickness: float64(b.Thickness), Count: b.Count, Sawn: Faces(b.Sawn)}
+			if b.Price != nil {
+				own.Price, own.Priced = *b.Price, true
+			}
+			out = append(out, own)
 		}
 	}
 	return out

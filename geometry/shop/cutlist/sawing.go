@@ -18,6 +18,7 @@ type result struct {
 	Wood
 	cuttings map[int]Cutting
 	cost     float64
+	astray   int // sticks whose faces do not come out as they should
 }
 
 func (r result) joints() int {
@@ -31,29 +32,33 @@ func (r result) joints() int {
 // beats reports whether a result is to be preferred; anything is to none.
 func (r result) beats(o result) bool { return o.cuttings == nil || r.compare(o) < 0 }
 
-// compare prefers fewer sticks without wood, then fewer scarfs, then less cost, then
-// fewer boards.
+// compare prefers fewer sticks without wood, then fewer whose rings lie the wrong way,
+// then fewer scarfs, then less cost, then fewer boards.
 func (r result) compare(o result) int {
 	const same = 1e-9
 	cost := 0
 	if d := r.cost - o.cost; d > same*o.cost || d < -same*o.cost {
 		cost = cmp.Compare(d, 0)
 	}
-	return cmp.Or(cmp.Compare(len(r.Missing), len(o.Missing)), cmp.Compare(r.joints(), o.joints()), cost, cmp.Compare(len(r.Boards), len(o.Boards)))
+	return cmp.Or(cmp.Compare(len(r.Missing), len(o.Missing)), cmp.Compare(r.astray, o.astray), cmp.Compare(r.joints(), o.joints()), cost, cmp.Compare(len(r.Boards), len(o.Boards)))
 }
 
-// fromNamed tries the orders in which the builder's boards can be used up, and the
-// lengths to scarf for.
-func (t sawing) fromNamed(boards []Board) result {
+// ordered tries the orders in which the builder's boards can be used up, the lengths to
+// scarf for, and where rings matter both ways to lay sticks: so that they lie as they
+// should, and as it saves wood.
+func (t sawing) ordered(boards []Board) result {
 	var best result
-	for _, order := range orders(len(boards)) {
-		kinds := make([]Board, len(boards))
-		for i, k := range order {
-			kinds[i] = boards[k]
-		}
-		for _, long := range lengths(boards) {
-			if r := t.saw(kinds, long); r.beats(best) {
-				best = r
+	for _, asWanted := range t.ways(boards) {
+		for _, order := range orders(len(boards)) {
+			kinds := make([]Board, len(boards))
+			for i, k := range order {
+				kinds[i] = boards[k]
+				kinds[i].asWanted = asWanted && kinds[i].Sawn != ""
+			}
+			for _, long := range lengths(boards) {
+				if r := t.saw(kinds, long); r.beats(best) {
+					best = r
+				}
 			}
 		}
 	}
@@ -81,7 +86,24 @@ func (t sawing) fromYard() result {
 			best = r
 		}
 	}
+	t.askFor(&best)
 	return best
+}
+
+// outlay is what boards cost: by price where every kind has one, else by the volume of
+// those that must be paid for.
+func outlay(kinds []Board, boards []Sawn) float64 {
+	price, volume := 0.0, 0.0
+	for _, b := range boards {
+		price += b.Board.Price
+		if !b.Board.Owned() {
+			volume += b.Board.Volume()
+		}
+	}
+	if slices.ContainsFunc(kinds, func(b Board) bool { return !b.Priced }) {
+		return volume
+	}
+	return price
 }
 
 // saw makes all sticks from boards used up in their order, scarfed for stock of
@@ -105,12 +127,9 @@ func (t sawing) saw(kinds []Board, long float64) result {
 		r.Boards = append(r.Boards, boards...)
 		for _, b := range boards {
 			r.Bought += b.Board.Volume()
-			r.cost += b.Board.Price
 		}
 	}
-	if slices.ContainsFunc(kinds, func(b Board) bool { return b.Price == 0 }) { // priced by volume
-		r.cost = r.Bought
-	}
+	r.cost = outlay(kinds, r.Boards)
 	r.without(pieces, kinds, t)
 	r.prune()
 	for _, i := range t.mine {
@@ -119,6 +138,7 @@ func (t sawing) saw(kinds []Board, long float64) result {
 		}
 	}
 	r.Least = t.least(r.Wood, r.cuttings)
+	r.astray = t.astray(r.Boards)
 	slices.SortStableFunc(r.Missing, func(a, b Missing) int { return cmp.Compare(a.Stick, b.Stick) })
 	return r
 }
@@ -144,7 +164,7 @@ func (r *result) without(pieces []Piece, kinds []Board, t sawing) {
 		}
 		for _, k := range kinds {
 			if _, _, ok := k.lie(s, t.kerf); ok && k.Length >= p.Length {
-				why = fmt.Sprintf("the %d boards named are used up", k.Count)
+				why = "the boards named are used up"
 			}
 		}
 		r.Missing = append(r.Missing, Missing{p.Stick, why})

@@ -20,6 +20,7 @@ type Family string
 // The families, in the order in which they are made.
 const (
 	Gunwale    Family = "gunwale"
+	Block      Family = "gunwale block" // of a middle ply that is left open for mortises
 	Rib        Family = "rib"
 	Stem       Family = "stem"
 	Keel       Family = "keel"
@@ -43,6 +44,7 @@ type Stick struct {
 	Width     float64 // the larger side of the finished section
 	Thickness float64
 	Grain     string
+	Wants     Faces   // how the rings should lie in its wide faces; "" where it does not matter
 	Net       float64 // wood that stays in the boat, mm3
 	Spare     bool    // sawn in case another breaks or sets wrong
 	Kit       string  // what it is fitted with; "" for the frame
@@ -100,6 +102,10 @@ func gunwales(f *frame.Frame) []Stick {
 	for _, m := range g.Mortises {
 		slots += m.Length * m.Width * m.Depth
 	}
+	gaps := g.Blocks != nil
+	if gaps {
+		slots = 0 // the blocks have none
+	}
 	var out []Stick
 	for s, side := range []string{"port", "starboard"} {
 		for i := range n {
@@ -116,7 +122,11 @@ func gunwales(f *frame.Frame) []Stick {
 			out = append(out, Stick{Mark: fmt.Sprintf("G%d", s*n+i+1), Part: part, Family: Gunwale, Member: side + " gunwale", Species: d.Gunwale.Species,
 				Length: run.Fore - run.Aft, Width: g.Height, Thickness: g.Width / float64(n),
 				Grain: "along, straightest", Net: (long*g.Width*g.Height - slots) / float64(n), Run: run})
+			if gaps && i == n/2 {
+				out[len(out)-1].overGaps(g.Mortises[0].Depth)
+			}
 		}
+		out = append(out, blocks(f, side)...)
 	}
 	return out
 }
@@ -125,7 +135,7 @@ func gunwales(f *frame.Frame) []Stick {
 func ribs(f *frame.Frame) []Stick {
 	d := f.Design.Ribs
 	w, t := float64(d.Width), float64(d.Thickness)
-	blank := Stick{Family: Rib, Species: d.Species, Width: w, Thickness: t, Grain: "along, straightest; rings flat"}
+	blank := Stick{Family: Rib, Species: d.Species, Width: w, Thickness: t, Grain: "along, straightest", Wants: FlatFaces}
 	var out []Stick
 	longest := 0.0
 	for _, r := range f.Ribs {
@@ -160,7 +170,7 @@ func stems(f *frame.Frame) []Stick {
 		long := outer.Length() + (s.ToeX - s.FootX) + 2*endTrim
 		for k := range b.StemPlies {
 			out = append(out, Stick{Mark: fmt.Sprintf("%s-%d", mark, k+1), Part: fmt.Sprintf("%s stem, ply %d of %d", s.End, k+1, b.StemPlies), Family: Stem, Member: s.End + " stem", Species: b.StemSpecies,
-				Length: long, Width: s.Thickness, Thickness: s.Moulded / float64(b.StemPlies), Grain: "along, straightest", Net: net / float64(b.StemPlies)})
+				Length: long, Width: s.Thickness, Thickness: s.Moulded / float64(b.StemPlies), Grain: "along, straightest", Wants: FlatFaces, Net: net / float64(b.StemPlies)})
 		}
 	}
 	return out
@@ -249,12 +259,9 @@ const (
 	glueBoard = 25.0
 )
 
-// edgeUp is the widest board that is sawn as one, mm; wider ones are glued edge to edge,
-// with so much left on each stave to plane the joints. Common practice, no source.
-const (
-	edgeUp   = 280.0
-	jointing = 3.0
-)
+// edgeUp is the widest board of an outfit that is sawn as one, mm; wider ones are glued
+// edge to edge. Common practice, no source.
+const edgeUp = 280.0
 
 // fitted are the sticks of all kits: P of the boat itself, X of outfits.
 func fitted(kits []kit.Kit) []Stick {
@@ -302,19 +309,24 @@ func layers(p kit.Piece, mark, name string) []Stick {
 	if p.Form == kit.Board {
 		thick = glueBoard
 	}
-	n, word := max(1, int(math.Ceil(p.Thick/thick))), "layer"
+	const word = "layer"
+	n := max(1, int(math.Ceil(p.Thick/thick)))
 	s.Thickness /= float64(n)
 	if n == 1 && p.Wide > edgeUp { // what is thick as well is left in whole widths
-		n, word = int(math.Ceil(p.Wide/edgeUp)), "stave"
-		s.Width, s.Edge = p.Wide/float64(n)+jointing, true
+		return s.staves(int(math.Ceil(p.Wide / edgeUp)))
 	}
+	return s.parted(n, word)
+}
+
+// parted shares a stick out over so many that become one part.
+func (s Stick) parted(n int, word string) []Stick {
 	if n == 1 {
 		return []Stick{s}
 	}
 	out := make([]Stick, n)
 	for i := range out {
 		out[i] = s
-		out[i].Mark, out[i].Part, out[i].Member = fmt.Sprintf("%s-%d", mark, i+1), fmt.Sprintf("%s, %s %d of %d", name, word, i+1, n), name
+		out[i].Mark, out[i].Part, out[i].Member = fmt.Sprintf("%s-%d", s.Mark, i+1), fmt.Sprintf("%s, %s %d of %d", s.Part, word, i+1, n), s.Part
 		out[i].Net = s.Net / float64(n)
 	}
 	return out

@@ -139,6 +139,7 @@ func (c *counter) wood() {
 	c.add(Saw, "crosscut and mark", pieces, "pieces", 0.7)
 	c.add(Saw, "plane and ease the edges", metres, "m", 0.6)
 	c.add(Saw, "scarf and glue", joints, "scarfs", 15)
+	c.add(Saw, "joint and glue staves of wide parts", float64(c.p.GlueLines()), "glue lines", 20)
 }
 
 // frame is the frame, from the gunwales to the last lashing.
@@ -146,7 +147,7 @@ func (c *counter) frame() {
 	f := c.f
 	ribs, plies := float64(len(f.Ribs)), float64(f.Design.Gunwale.Plies)
 	c.add(Gunwale, "glue plies of a pair of gunwales", 2*(plies-1), "glue lines", 15)
-	c.add(Gunwale, "mark and cut mortises", 2*ribs, "mortises", 3.5)
+	c.out = append(c.out, Mortises(f, f.Design.Gunwale.Mortises)...)
 	c.add(Gunwale, "cut the ends", 4, "ends", 8)
 	c.add(Ends, "saw and shape stems", 2, "stems", 45)
 	c.add(Ends, "make and fit breasthooks", 2, "breasthooks", 35)
@@ -155,6 +156,9 @@ func (c *counter) frame() {
 	c.add(Bend, "mark, trim and ease ribs", ribs, "ribs", 3)
 	c.add(Bend, "saw, drill and fair forms", float64(c.n.Forms.Plates), "plates", 20)
 	c.add(Bend, "steam and bend", ribs, "ribs", 3)
+	if d := f.Design; d.Bending.Stock == design.KilnDried {
+		c.add(Bend, "soak, turn and steam longer", ribs, "ribs", 1)
+	}
 	if f.Design.Bending.Method == design.OnForms {
 		c.add(Bend, "clamp on the form, tie and take off", ribs, "ribs", 4)
 	} else {

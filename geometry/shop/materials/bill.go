@@ -107,6 +107,9 @@ func glueArea(p *cutlist.Plan) float64 {
 			if s.Edge {
 				wide = s.Thickness
 			}
+			if s.Family == cutlist.Block { // on its faces, and under its strip
+				wide += s.Thickness
+			}
 			if members[m]++; members[m] > 1 {
 				sum += wide * s.Length
 			}
@@ -121,7 +124,7 @@ func (n *Needs) list(f *frame.Frame, p *cutlist.Plan) {
 	}
 	for _, w := range p.Woods {
 		if len(w.Boards) > 0 {
-			add("wood: "+w.Species, w.Species, w.Bought/1e9, "m3", "%s of the ripping plan", wording.Counted(len(w.Boards), "board"))
+			n.wood(w)
 		}
 	}
 	sheet := n.Cloth.Length * n.Cloth.Width / 1e6
@@ -139,6 +142,31 @@ func (n *Needs) list(f *frame.Frame, p *cutlist.Plan) {
 	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", tackPitch)
 	add("thread", "waxed thread", 2*threadPerEnd, "m", "%.0f m for each end", threadPerEnd)
 	add("workshop", "abrasives, blades, gloves, masks, rags", 1, "lot", "one lot for a boat")
+}
+
+// wood adds what is to be bought of one wood: the boards of the ripping plan that the
+// builder does not own.
+func (n *Needs) wood(w cutlist.Wood) {
+	volume, owned := 0.0, 0
+	for _, b := range w.Boards {
+		if b.Board.Owned() {
+			owned++
+		} else {
+			volume += b.Board.Volume()
+		}
+	}
+	how := wording.Counted(len(w.Boards)-owned, "board") + " of the ripping plan"
+	switch {
+	case owned == len(w.Boards):
+		how = "nothing to buy: " + wording.Counted(owned, "board") + " of the ripping plan, your own"
+	case owned > 0:
+		is := "are"
+		if owned == 1 {
+			is = "is"
+		}
+		how += fmt.Sprintf("; %d more %s your own", owned, is)
+	}
+	n.Items = append(n.Items, Item{"wood: " + w.Species, w.Species, volume / 1e9, "m3", how})
 }
 
 // fitted adds what kits are bought for, by the price table's keys: what is there

@@ -30,6 +30,7 @@ type Report struct {
 	Slots  []Slot         // mortises, from aft forward
 
 	LeastMoisture float64 // that stock for the ribs' bends should have, %; 0 when it does not matter
+	Soak          Soak    // of the ribs' stock, and how it dries
 	Shrink        float64 // of a rib's thickness at most until it is in service, mm; 0 when its wood's shrinkage is not known or its stock is dry
 	SquareTenon   float64 // width of the widest sharp-edged rib that goes into a mortise with half-round ends, mm
 

@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/wood/timber"
@@ -65,7 +66,7 @@ func (r *Report) ribs() {
 	d, loose := r.Frame.Design, pushed.Of(r.Frame, r.Boat.Ribs)
 	for i, rib := range r.Frame.Ribs {
 		push := r.AtRest.Ribs[i]
-		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, r.AtRest), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture)}
+		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, r.AtRest), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture, d.Bending.Stock == design.KilnDried)}
 		if r.Boat.Why == nil {
 			out.Relax = r.Boat.Width(i)
 		}
@@ -100,19 +101,6 @@ func (r *Report) loose() {
 			r.note(finding.Finding{About: "rib " + rib.Name + " only pushed in", Text: why.Error(), Verdict: finding.Noted, Standing: finding.Arithmetic,
 				Cure: "bend all of it by hand while it is hot; it will not find its place by itself"})
 		}
-	}
-}
-
-// dry works out how moist the ribs' stock should be and how far they shrink.
-func (r *Report) dry() {
-	d, wood := r.Frame.Design, r.Boat.Ribs
-	for _, rib := range r.Ribs {
-		for _, a := range rib.Arcs {
-			r.LeastMoisture = math.Max(r.LeastMoisture, timber.LeastMoisture(a.Band))
-		}
-	}
-	if d.Bending.Moisture > timber.ServiceMoisture {
-		r.Shrink = timber.Shrink(float64(d.Ribs.Thickness), wood.Tangential, d.Bending.Moisture, timber.ServiceMoisture)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/curve/stick"
+	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wood/timber"
@@ -73,7 +74,7 @@ func (r *Report) stringers() error {
 	b := batten{wood, float64(d.Stringers.Width), float64(d.Stringers.Depth)}
 	for _, s := range r.Frame.Stringers {
 		out := b.inPlace(s, r.Frame.Ribs)
-		out.Minutes = timber.SteamTime(b.depth, d.Bending.Moisture)
+		out.Minutes = timber.SteamTime(b.depth, d.Bending.Moisture, d.Bending.Stock == design.KilnDried)
 		r.judgeStringer(b, &out)
 		r.Stringers = append(r.Stringers, out)
 	}

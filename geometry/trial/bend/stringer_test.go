@@ -178,7 +178,7 @@ func TestHotEnds(t *testing.T) {
 			if s.Steamed != ends || s.Whole != whole || s.Wrung != twist {
 				t.Errorf("%s: %s: %v %v %v, found %v %v %v", name, about, s.Steamed, s.Whole, s.Wrung, ends, whole, twist)
 			}
-			near(t, about+", minutes", s.Minutes, timber.SteamTime(float64(r.Frame.Design.Stringers.Depth), r.Frame.Design.Bending.Moisture), 0)
+			near(t, about+", minutes", s.Minutes, timber.SteamTime(float64(r.Frame.Design.Stringers.Depth), r.Frame.Design.Bending.Moisture, false), 0)
 		}
 	}
 }

@@ -92,9 +92,10 @@ func TestFormRadius(t *testing.T) {
 // TestSteamTime: 8 mm at one hour for 25 mm is 19.2 minutes; drier stock takes 30
 // minutes for 10 mm (from memory of the Wood Handbook).
 func TestSteamTime(t *testing.T) {
-	near(t, SteamTime(8, 25), 19.2, 1e-12, "min")
-	near(t, SteamTime(8, 20), 19.2, 1e-12, "min")
-	near(t, SteamTime(8, 19.9), 24, 1e-12, "min")
+	near(t, SteamTime(8, 25, false), 19.2, 1e-12, "min")
+	near(t, SteamTime(8, 20, false), 19.2, 1e-12, "min")
+	near(t, SteamTime(8, 19.9, false), 24, 1e-12, "min")
+	near(t, SteamTime(8, 23, true), 24, 1e-12, "min, kiln-dried")
 	for _, c := range []struct {
 		band Band
 		want float64

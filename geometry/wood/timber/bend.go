@@ -147,13 +147,15 @@ func LeastMoisture(b Band) float64 {
 const dryStock = 20.0
 
 // SteamTime returns how many minutes a piece is steamed at 100 C: SteamMinutes
-// from 20 % of moisture up, at least 30 minutes for 10 mm when it is drier.
+// from 20 % of moisture up, at least 30 minutes for 10 mm when it is drier, or was dried
+// in a kiln, however long it has been soaked since.
 //
 // Units: thickness mm >= 0, moisture %.
-// Source: the shop rule; the longer time from memory of the Wood Handbook. About
-// twice the time makes the inner face wrinkle.
-func SteamTime(thickness, moisture float64) float64 {
-	if moisture >= dryStock {
+// Source: the shop rule; the longer time from memory of the Wood Handbook, and for
+// kiln-dried stock of J. Ilic on bending. About twice the time makes the inner face
+// wrinkle.
+func SteamTime(thickness, moisture float64, kiln bool) float64 {
+	if moisture >= dryStock && !kiln {
 		return SteamMinutes(thickness)
 	}
 	return math.Max(SteamMinutes(thickness), 3*thickness)
