@@ -49,12 +49,12 @@ var solvers = []solver{
 	{"trial/pushed", "Of", "lets ribs come to rest"},
 	{"trial/handwork", "Of", "works out what errors of hand work do to the boat"},
 	{"trial/stow", "NewBoat Nest Plan Fit Drop Squeeze .Refit .Cures", "nests boats and looks for what would make them fit"},
-	{"shop/cutlist", "Make Pack Sticks .Finished", "plans the sawing"},
+	{"shop/cutlist", "Make Pack Sticks .Finished .Rings", "plans the sawing"},
 	{"shop/materials", "Count Lashing", "counts what is bought"},
-	{"shop/hours", "Count", "counts the work"},
+	{"shop/hours", "Count Mortises Saved", "counts the work"},
 	{"shop/cost", "Of Read", "prices a boat"},
 	{"sizing", "Size NewCase .Finish .Solve .Sweep .Try", "sizes boats"},
-	{"wood/timber", "Shrink SquareTenon LeastMoisture Springback FormRadius SteamTime", "works out what the wood does"},
+	{"wood/timber", "Shrink SquareTenon LeastMoisture Springback FormRadius SteamTime MoistureHours SoakShare", "works out what the wood does"},
 }
 
 // exempt are files that may: they are no part of the program.

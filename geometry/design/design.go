@@ -151,7 +151,7 @@ type Thwart struct {
 type Bending struct {
 	Method      Method    `toml:"method" json:",omitempty" comment:"How the ribs are bent: in place (hot, by hand and eye, and set in the boat; so when left out) or on forms (round a flat form for each kind of rib, which has a pattern and takes stock and hours)."`
 	Stock       Seasoning `toml:"stock" json:",omitempty" comment:"How the wood that is steamed was dried when you get it: air-dried, green or kiln-dried. It says how long to soak, to steam and to dry. When left out it follows from moisture, and is air-dried when that is left out too."`
-	Moisture    float64   `toml:"moisture" accepts:"8 to 40 %" comment:"Moisture of the rib stock when it is steamed, after soaking, percent. 8 to 40; at least 16 for mild bends and 23 for severe ones. When left out it follows from stock: air-dried 23, green 30, kiln-dried 20."`
+	Moisture    float64   `toml:"moisture" accepts:"8 to 40 %" comment:"Moisture of the rib stock when it is steamed, after soaking, percent. 8 to 40; at least 16 for mild bends and 23 for severe ones. When left out it follows from stock: air-dried 23, green 30, kiln-dried 27."`
 	Strap       bool      `toml:"strap" comment:"true: ribs are bent with a metal strap and end stops where they need it; that takes forms."`
 	Springback  float64   `toml:"springback" accepts:"0 to 0.4, a share" comment:"Share of its curvature that a rib loses when it is let go. 0 to 0.4; 0.05 to 0.1 when dried as it was bent, 0.1 to 0.2 when only cooled, from memory: measure your first rib, as the build book says how."`
 	GlueCreep   float64   `toml:"glue_creep" accepts:"1 to 1.3" comment:"How much more a lamination springs back than plies alone explain. 1 for a rigid glue line, up to 1.3 for a soft one, from memory."`

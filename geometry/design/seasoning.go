@@ -8,8 +8,8 @@ import "ribwright/geometry/wood/timber"
 func (s Seasoning) Bought() float64 { return [...]float64{14, timber.FiberSaturation, 7}[s] }
 
 // usualMoisture is what stock has when it is steamed and nobody says otherwise, %: as a
-// night under water leaves thin air-dried stock, and two days leave kiln-dried stock.
-func (s Seasoning) usualMoisture() float64 { return [...]float64{23, timber.FiberSaturation, 20}[s] }
+// night under water leaves thin air-dried stock, and a day or two leave kiln-dried stock.
+func (s Seasoning) usualMoisture() float64 { return [...]float64{23, timber.FiberSaturation, 27}[s] }
 
 // moistures are between what stock can be when it is steamed, %. Dried stock takes up
 // little more than 28 in the days that anybody soaks it; stock under 25 is no longer

@@ -1,6 +1,7 @@
 package marks
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry/boat/frame"
@@ -39,5 +40,15 @@ func (l *list) mortise(m frame.Mortise) {
 		length("wall at bottom", m.Deep, planed), length("to next", m.ToNext, pencil))
 	if !math.IsInf(m.ToScarf, 0) {
 		l.add(part, length("to scarf", m.ToScarf, pencil))
+	}
+	if m.Taper > 0 {
+		l.add(part, length("head taper", m.Taper, ribbed))
+	}
+}
+
+// blocks lists those of a middle ply that is left open for mortises, by number from aft.
+func (l *list) blocks(g *frame.Gunwale) {
+	for i, z := range g.Blocks {
+		l.add(fmt.Sprintf("block %d", i+1), length("from", z.From, planed), length("to", z.To, planed), length("length", z.To-z.From, planed))
 	}
 }

@@ -35,7 +35,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	d.Straight(layout.Center, aft, 0, g.Fore+6, 0)
 	for i, m := range g.Mortises {
 		if !d.Turns || onHalf(m.FromMidship) {
-			drawMortise(&d, m, twins(f, i), half)
+			drawMortise(&d, m, twins(f, i), half, g.Blocks != nil)
 		}
 	}
 	drawScarfs(&d, f, half, units)
@@ -52,7 +52,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	return d
 }
 
-func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64) {
+func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64, gap bool) {
 	lo, hi := m.Ends()
 	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(lo, -m.Width/2, hi, m.Width/2)))
 	x := m.FromMidship
@@ -61,7 +61,14 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64) {
 	d.Write(x-1.5, half+3, name, layout.Right, rib)
 	d.Write(x+1.5, half+5.9, small, layout.Left, measure.MM(x, 1)+" mm")
 	d.Write(x+1.5, half+1.8, small, layout.Left, measure.Sixteenths(x))
-	d.Write(x, -half-6, small, layout.Middle, "lean "+leaning(m.Bevel))
+	lean := "lean " + leaning(m.Bevel)
+	if gap {
+		lean = "rib leans " + leaning(m.Bevel)
+		if words := lean + ", taper " + measure.MM(m.Taper, 1) + " mm"; m.Taper > 0 && lettering.Width(words, small) < m.ToNext {
+			lean = words
+		}
+	}
+	d.Write(x, -half-6, small, layout.Middle, lean)
 	// A joint's code stands up to 4 mm to its right, and must not lie on a slot.
 	d.Whole = append(d.Whole, layout.Span{From: lo - 5, To: hi + 1})
 	// Nor half of its crosses on the name of the rib.

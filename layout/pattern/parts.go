@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -127,9 +128,12 @@ const (
 // cheek's face lies on it, and the short lines on the middle of the mortise. Lean
 // the stock, not the guide.
 //
-// Units: mm. Errors: a bit wider than the slot, or a bush that does not go round
-// the bit.
+// Units: mm. Errors: a bit wider than the slot, a bush that does not go round the bit,
+// or mortises that are gaps.
 func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
+	if f.Gunwale.Blocks != nil {
+		return nil, errors.New(`no router cuts the mortises of this gunwale, which are gaps between blocks; leave the guide out, or set gunwale.mortises = "cut"`)
+	}
 	slot := f.Gunwale.Mortises[0]
 	for _, m := range f.Gunwale.Mortises {
 		slot.Length, slot.Width = math.Min(slot.Length, m.Length), math.Min(slot.Width, m.Width)

@@ -5,6 +5,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
@@ -27,6 +28,9 @@ const row = 4.2
 func All(b *bend.Report, units measure.System) []layout.Drawing {
 	f := b.Frame
 	out := []layout.Drawing{Mortises(b, units), BodyPlan(b, units)}
+	if f.Gunwale.Blocks != nil {
+		out = slices.Insert(out, 1, MiddlePly(f, units))
+	}
 	for _, g := range f.RibGroups {
 		out = append(out, RibStrip(b, g, units))
 	}

@@ -1,6 +1,7 @@
 package json
 
 import (
+	"fmt"
 	"slices"
 
 	"ribwright/geometry/boat/frame"
@@ -12,7 +13,7 @@ import (
 
 func gunwaleOf(l *lookup, f *frame.Frame) Object {
 	g, sheer, wood, p := &f.Gunwale, &f.Hull.Sheer, f.Design.Gunwale, l.part("gunwale")
-	return Object{
+	out := Object{
 		{"stock_length_mm", p.of("stock length")}, {"width_mm", p.of("width")}, {"height_mm", p.of("height")}, {"tilt_deg", p.of("tilt")},
 		{"ends_mm", p.both("end")}, {"end_cuts_deg", p.both("end cut")},
 		{"edge_set", []Object{edgeSet(p, "bow", sheer.BowSet, g.Height), edgeSet(p, "stern", sheer.SternSet, g.Height)}},
@@ -22,6 +23,13 @@ func gunwaleOf(l *lookup, f *frame.Frame) Object {
 		{"mortises", each(g.Mortises, func(m frame.Mortise) Object { return mortise(l.part("mortise "+m.Rib), m) })},
 		{"scarfs", spans(p, "scarf", len(g.Scarfs))}, {"no_scarf", spans(p, "no scarf", len(g.NoScarf))},
 	}
+	if g.Blocks != nil { // only where the mortises are gaps between blocks of the middle ply
+		out = append(out, Object{{"blocks", upTo(len(g.Blocks), func(i int) Object {
+			b := l.part(fmt.Sprintf("block %d", i+1))
+			return Object{{"block", i + 1}, {"from_mm", b.of("from")}, {"to_mm", b.of("to")}, {"length_mm", b.of("length")}}
+		})}}...)
+	}
+	return out
 }
 
 // stations are the places that the gunwale's line must pass: mortises and spreaders,
@@ -51,7 +59,7 @@ func edgeSet(p part, end string, e hull.EdgeSet, height float64) Object {
 // in after marking, for that stretches the underside, on which the line runs.
 func mortise(p part, m frame.Mortise) Object {
 	const from = "from midship"
-	return Object{
+	out := Object{
 		{"rib", m.Rib}, {"station_mm", p.of("station")}, {"from_midship_mm", p.of(from)},
 		{"from_midship_in", measure.Sixteenths(p.in[marks.Name{Part: p.name, Quantity: from}].Value)}, // as on the patterns
 		{"along_line_mm", fixed(m.AlongLine)},
@@ -59,4 +67,8 @@ func mortise(p part, m frame.Mortise) Object {
 		{"wall_mm", p.of("wall")}, {"wall_at_bottom_mm", p.of("wall at bottom")}, {"to_next_mm", p.of("to next")},
 		{"to_scarf_mm", p.maybe("to scarf", 0)}, // null without scarfs
 	}
+	if m.Taper > 0 { // only of a gap, which cannot lean
+		out = append(out, Object{{"head_taper_mm", p.of("head taper")}}...)
+	}
+	return out
 }

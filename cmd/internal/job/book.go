@@ -168,6 +168,7 @@ func inShop(k *facts, p *book.Facts) (err error) {
 	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
 	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
+	p.Rings, p.Saved = p.Plan.Rings(), hours.Saved(p.Frame)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	if p.InBoat, p.InOutfits, err = p.Plan.Finished(k.design); err != nil {
 		return err
@@ -234,6 +235,9 @@ func summary(p book.Facts) []report.Block {
 		if line := fmt.Sprintf("no wood for %s: it %s", cmp.Or(s.Member, s.Part), m.Why); !slices.Contains(each, line) {
 			each = append(each, line)
 		}
+	}
+	if slices.ContainsFunc(p.Plan.Woods, func(w cutlist.Wood) bool { return len(w.Buy) > 0 }) {
+		each = append(each, "the ripping plan of the book says which boards to buy for them")
 	}
 	return append(out, report.Paragraph{Words: fmt.Sprintf("The materials are without %s for which there is no wood:", wording.Counted(len(missing), "stick"))},
 		report.List{Items: each})

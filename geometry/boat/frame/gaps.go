@@ -39,5 +39,12 @@ func (g *Gunwale) leaveGaps(d *design.Design) error {
 // it moves sideways by tan(lean) of that; what the slot does not hold is planed off.
 func taper(thick, tenon, slot, lean float64) float64 {
 	lean = math.Abs(lean)
-	return math.Max(0, (thick/math.Cos(lean)+tenon*math.Tan(lean)-slot)*math.Cos(lean))
+	off := (thick/math.Cos(lean) + tenon*math.Tan(lean) - slot) * math.Cos(lean)
+	if off < shaving {
+		return 0
+	}
+	return off
 }
+
+// shaving is the least taper that is planed, mm: ribs are planed no truer than that.
+const shaving = 0.2

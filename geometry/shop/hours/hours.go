@@ -116,6 +116,9 @@ func (c *counter) add(s Stage, name string, count float64, unit string, minutes 
 	}
 }
 
+// crosscut is the time for one crosscut with its mark, minutes.
+const crosscut = 0.7
+
 // wood is everything from the patterns to planed sticks.
 func (c *counter) wood() {
 	rips, pieces, metres, sections := 0.0, 0.0, 0.0, map[[2]float64]bool{}
@@ -136,7 +139,7 @@ func (c *counter) wood() {
 	c.add(Loft, "print, check and tape patterns", 1, "set", 90)
 	c.add(Saw, "set the saw for a section", float64(len(sections)), "sections", 6)
 	c.add(Saw, "rip", rips, "m", 0.9)
-	c.add(Saw, "crosscut and mark", pieces, "pieces", 0.7)
+	c.add(Saw, "crosscut and mark", pieces, "pieces", crosscut)
 	c.add(Saw, "plane and ease the edges", metres, "m", 0.6)
 	c.add(Saw, "scarf and glue", joints, "scarfs", 15)
 	c.add(Saw, "joint and glue staves of wide parts", float64(c.p.GlueLines()), "glue lines", 20)

@@ -5,6 +5,17 @@ import (
 	"ribwright/geometry/design"
 )
 
+// Saved is how many hours mortises by gap spare an experienced woodworker, with the
+// crosscuts of their blocks, or cost where it is negative; 0 for mortises that are cut.
+func Saved(f *frame.Frame) float64 {
+	if f.Gunwale.Blocks == nil {
+		return 0
+	}
+	sum := func(all []Work) float64 { return Hours(all, "", Experienced) }
+	blocks := Work{Saw, "", 2 * float64(len(f.Gunwale.Blocks)), "", crosscut}
+	return sum(Mortises(f, design.CutMortises)) - sum(Mortises(f, design.ByGap)) - blocks.Hours(Experienced)
+}
+
 // Mortises lists the work on the mortises of a frame made in one of the ways, besides
 // sawing, which is counted with the boards. Minutes are common practice, no source.
 func Mortises(f *frame.Frame, way design.MortiseWay) []Work {

@@ -118,6 +118,9 @@ func (r *Report) slots() {
 	rests := r.Boat.Rests(r.AtRest)
 	first := g.Mortises[0]
 	r.SquareTenon = timber.SquareTenon(first.Length, first.Width, float64(r.Frame.Design.Ribs.Thickness))
+	if g.Blocks != nil { // the ends of gaps are square
+		r.SquareTenon = first.Length
+	}
 	var worst Slot
 	for _, m := range g.Mortises {
 		s := Slot{Rib: m.Rib}

@@ -38,10 +38,9 @@ func MoistureHours(thickness, share float64) float64 {
 }
 
 // SoakShare returns the share of what wood can take up that brings it from one moisture
-// to another, both in %: 0 when it is as moist already.
-// Requires: from < FiberSaturation, or to <= from.
+// to another, both in %: 0 when it is as moist already, or wetter than it can take up.
 func SoakShare(from, to float64) float64 {
-	if to <= from {
+	if to <= from || from >= FiberSaturation {
 		return 0
 	}
 	return (to - from) / (FiberSaturation - from)

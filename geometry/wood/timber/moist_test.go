@@ -44,5 +44,6 @@ func TestSoakShare(t *testing.T) {
 	near(t, SoakShare(14, 23), 9.0/16, 1e-12, "air-dried")
 	near(t, SoakShare(7, FiberSaturation), 1, 1e-12, "all")
 	near(t, SoakShare(30, 30), 0, 0, "green")
+	near(t, SoakShare(30, 38), 0, 0, "wet")
 	near(t, SoakShare(14, 12), 0, 0, "drier than bought")
 }

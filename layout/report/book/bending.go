@@ -24,6 +24,7 @@ func (w *writer) widths() {
 	if words := w.each(); words != "" {
 		w.say("For each 1 %% of springback more a free rib stands %s wider between its heads.", words)
 	}
+	w.stock()
 	w.firstRib()
 }
 
@@ -78,10 +79,10 @@ func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit(
 
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
-	s := step{tools: "steam box and boiler, a post or round former, gauges, battens, straightedge, gauntlets", dry: "overnight in the boat before the pegs, some days before the skin",
+	s := step{tools: "steam box and boiler, a post or round former, gauges, battens, straightedge, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
 		check: "bilge battens fair, port and starboard alike; tape and straightedge at every rib", do: w.byHand()}
 	if w.Bend.OnForms() {
-		s = step{tools: "steam box and boiler, forms, clamps, gauges, laths, gauntlets", dry: "a day on the form, then some days tied across the heads before they are fitted",
+		s = step{tools: "steam box and boiler, forms, clamps, gauges, laths, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
 			check: "every free rib against its gauge; tape and straightedge at every rib when it is in", do: w.onForms()}
 	}
 	return s
@@ -119,15 +120,21 @@ func (w *writer) trimmed() string {
 
 // alone says how the first rib is bent before the others are soaked.
 func (w *writer) alone(set string) string {
-	soak := "soak it overnight"
+	soak, wait := w.soaked("it")+", ", "Soak"
 	if w.Frame.Design.Ribs.Spare > 0 {
-		soak = "soak it and one spare blank overnight"
+		soak = w.soaked("it and one spare blank") + ", "
 	}
-	return fmt.Sprintf("Bend rib %s first, by itself: %s, steam it for %.0f minutes, %s, and measure its free width; see Ribs. Soak no other rib until you have looked at it and know its springback.", w.first(), soak, w.Bend.Ribs[0].Minutes, set)
+	if w.Bend.Soak.Hours == 0 {
+		soak, wait = "", "Steam"
+	}
+	return fmt.Sprintf("Bend rib %s first, by itself: %ssteam it for %.0f minutes, %s, and measure its free width; see Ribs. %s no other rib until you have looked at it and know its springback.", w.first(), soak, w.Bend.Ribs[0].Minutes, set, wait)
 }
 
 func (w *writer) steamed() string {
-	return fmt.Sprintf("Soak the other blanks overnight and steam each for %.0f minutes.", w.Bend.Ribs[0].Minutes)
+	if w.Bend.Soak.Hours == 0 {
+		return fmt.Sprintf("Steam each of the other blanks for %.0f minutes.", w.Bend.Ribs[0].Minutes)
+	}
+	return wording.Capital(w.soaked("the other blanks")) + fmt.Sprintf(" and steam each for %.0f minutes.", w.Bend.Ribs[0].Minutes)
 }
 
 func (w *writer) first() string { return w.Bend.Ribs[w.Bend.TestRib()].Name }

@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/shop/cost"
@@ -32,7 +33,9 @@ type Facts struct {
 	Needs  *materials.Needs
 	Cost   cost.Estimate
 	Prices *cost.Table
+	Rings  finding.List // where rings do not lie as wood that is bent wants them
 	Work   []hours.Work
+	Saved  float64 // hours that mortises by gap spare an experienced woodworker
 	Skill  hours.Skill
 
 	Water   water.Water

@@ -29,6 +29,12 @@ func (w *writer) mortises() {
 		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt))
 	w.say("The ends are cut across the underside %s degrees off square forward and %s aft. %s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.edgeSets())
 	m0 := g.Mortises[0]
+	if g.Blocks != nil {
+		w.gaps()
+		w.holding()
+		w.scarfs()
+		return
+	}
 	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
 		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall))
 	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Wood to the next", "Least wall at the bottom", "To a scarf")

@@ -86,6 +86,10 @@ func (w *writer) woodSteps() []step {
 			gunwale = slices.Insert(gunwale, 1, w.sticks())
 		}
 	}
+	tools := "router or drill and chisels, bevel, clamps"
+	if g.Blocks != nil {
+		gunwale, tools = w.byGap(glue, end), "shooting board or disc sander, straight board, film, wedges, wax, chisel, clamps"
+	}
 	return []step{
 		{stage: hours.Loft, do: []string{
 			"Print the patterns at 100 %, check both scale bars of sheet 1, tape the strips and pull a tape over each.",
@@ -95,15 +99,31 @@ func (w *writer) woodSteps() []step {
 		{stage: hours.Saw, do: []string{
 			"Sort the boards: straightest grain for ribs and gunwales; a slope of grain no steeper than 1 in 15.",
 			"Rip by the ripping plan, plane to the section, ease the edges of battens and ribs.",
-			"Mark every stick with its mark from the cut list; number port and starboard."},
+			"Mark every stick with its mark from the cut list; number port and starboard." + w.gluedUp()},
 			tools: "saw with a rip fence, plane, square, pencil", check: "gauge the thickness of rib stock at three places: it decides how it bends",
 			care: "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitiser. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 			who:  "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"},
 		{stage: hours.Gunwale, do: gunwale,
-			tools: "router or drill and chisels, bevel, clamps", dry: "glue overnight before the clamps come off, a day before bending",
+			tools: tools, dry: "glue overnight before the clamps come off, a day before bending",
 			check: "first to last mortise by tape; a rib offcut slides in by hand",
 			care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes. Epoxy sensitises the skin: nitrile gloves, changed often; never sand it half cured.", who: "common practice; HSE on epoxy"},
 	}
+}
+
+// byGap is the work on gunwales whose mortises are gaps.
+func (w *writer) byGap(glue, end string) []string {
+	out := w.gapSteps()
+	switch w.Frame.Design.Gunwale.Glued {
+	case design.GluedStraight:
+		out = append(out, glue+gapsGlued())
+	default:
+		out = append(out, "Clamp the dry plies of a gunwale flush and straight, and draw midship and the places of the spreaders across all of them.")
+		if w.Frame.Design.Gunwale.Glued != design.GluedOnForm {
+			out = append(out, w.sticks())
+		}
+		out = append(out, w.heldToGlue()+" Keep their midship marks together: the middle ply holds, the others slide. "+glue+gapsGlued())
+	}
+	return append(out, w.clearGaps(), end)
 }
 
 func (w *writer) frameSteps() []step {

@@ -20,9 +20,13 @@ func (w *writer) cutList() {
 	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
 	t := report.Titled("Sticks, "+w.Unit()).Names("Mark").Words("Part").Names("Wood").Numbers("Length", "Width", "Thick", "Pieces").Words("Grain")
 	for i, s := range w.Plan.Sticks {
+		if s.Family == cutlist.Block {
+			continue
+		}
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
-		t.Row(s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, s.Grain)
+		t.Row(s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, w.Plan.Grain(i))
 	}
+	w.blocksInList(&t)
 	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
 	if o := w.InOutfits; o.Volume > 0 {
 		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
@@ -43,6 +47,9 @@ func (w *writer) boards() {
 		from := "your [stock]"
 		if b.Asked {
 			from = "ask the yard"
+			if b.Sawn != "" {
+				from += ", " + string(b.Sawn) + "-sawn"
+			}
 		}
 		t.Row(v.Species, fmt.Sprint(len(v.Boards)), report.Percent(v.Waste()), report.Percent(v.LeastWaste()), w.boardSizes(v), from)
 	}
@@ -53,9 +60,11 @@ func (w *writer) boards() {
 		for _, m := range missing {
 			items = append(items, w.Plan.Sticks[m.Stick].Mark+", "+w.Plan.Sticks[m.Stick].Part+": "+m.Why)
 		}
-		w.warn("There is no wood for these sticks.", "arithmetic of this design")
+		w.warn("There is no wood for these sticks. No other wood, and no wood of another part, is taken for them.", "arithmetic of this design")
 		w.add(report.List{Items: items})
+		w.toBuy()
 	}
+	w.rings()
 	for _, v := range w.Plan.Woods {
 		w.ripping(v)
 	}
@@ -182,6 +191,9 @@ func (w *writer) hours() {
 	w.chapter("Hours")
 	total := hours.Hours(w.Work, "", w.Skill)
 	w.say("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for a builder who is %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill)
+	if words := w.saved(); words != "" {
+		w.say("%s", words)
+	}
 	t := report.Titled("").Names("Stage").Words("Operation").Numbers("Count").Names("Unit").Numbers("Minutes each", "Hours")
 	for _, k := range w.Work {
 		t.Row(string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill)))
