@@ -1,6 +1,7 @@
 package marks
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -218,5 +219,31 @@ func TestBilgeSlack(t *testing.T) {
 	}
 	if got := BilgeSlack(frame.Rib{}); !math.IsInf(got, 1) {
 		t.Errorf("a straight rib: %v", got)
+	}
+}
+
+// TestBlocks: a middle ply in blocks has a mark for where each begins and ends, and the
+// mortises stand where they would be cut.
+func TestBlocks(t *testing.T) {
+	_, cut := built(t, "brook")
+	f := frametest.Shipped(t, "brook", func(d *design.Design) { d.Gunwale.Mortises = design.ByGap })
+	all, err := Of(f, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	gap, was := Index(all), Index(cut)
+	for i, m := range f.Gunwale.Mortises {
+		middle := (gap[Name{fmt.Sprintf("block %d", i+1), "to", 0}].Value + gap[Name{fmt.Sprintf("block %d", i+2), "from", 0}].Value) / 2
+		want := was[Name{"mortise " + m.Rib, "from midship", 0}].Value
+		if math.Abs(middle-want) > 1e-9 || gap[Name{"mortise " + m.Rib, "from midship", 0}].Value != want {
+			t.Errorf("the gap of rib %s lies at %.4f mm, cut it would at %.4f", m.Rib, middle, want)
+		}
+		b := gap[Name{fmt.Sprintf("block %d", i+1), "length", 0}]
+		if b.Tolerance != 0.5 || !(b.Value > 0) {
+			t.Errorf("block %d: %+v", i+1, b)
+		}
+	}
+	if _, there := was[Name{"block 1", "from", 0}]; there {
+		t.Error("cut mortises leave blocks")
 	}
 }

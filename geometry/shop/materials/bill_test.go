@@ -102,3 +102,31 @@ func TestItems(t *testing.T) {
 		}
 	}
 }
+
+// TestGlueOfBlocks: a middle ply in blocks is glued to its neighbors as a whole one is,
+// less the gaps, and each block along its strip besides. Blocks are 20 mm tall and 19 / 3
+// mm thick.
+func TestGlueOfBlocks(t *testing.T) {
+	_, whole := needs(t, "brook")
+	f := frametest.Shipped(t, "brook", func(d *design.Design) { d.Gunwale.Mortises = design.ByGap })
+	c, err := skin.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := cutlist.Make(f)
+	gap := Count(f, c, p)
+	blocks, gaps := 0.0, 0.0
+	for _, s := range p.Sticks {
+		if s.Family == cutlist.Block {
+			blocks += s.Length
+		}
+	}
+	for _, m := range f.Gunwale.Mortises {
+		gaps += 2 * m.Length
+	}
+	// 48 blocks have 2 mm to trim, and the four at the ends reach as far as the plies.
+	want := whole.GlueArea - 20*gaps + 20*2*48 + blocks*19/3
+	if math.Abs(gap.GlueArea-want) > 1 {
+		t.Errorf("%.0f mm2 of glue line, want %.0f", gap.GlueArea, want)
+	}
+}

@@ -67,6 +67,7 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
 	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
+	p.Rings, p.Saved = p.Plan.Rings(), hours.Saved(p.Frame)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	if p.InBoat, p.InOutfits, err = p.Plan.Finished(d); err != nil {
 		return p, err
