@@ -92,7 +92,11 @@ func ribsInSteam(r *bend.Report) report.Paragraph {
 	if r.OnForms() {
 		how = fmt.Sprintf("bent on forms (%d), made tighter", len(r.Forms))
 	}
-	words := fmt.Sprintf("%s, %s, steam %.0f minutes at %.0f %% moisture; %s for %.0f %% of springback.", wording.Capital(wood.Name), d.Bending.Stock, r.Ribs[0].Minutes, d.Bending.Moisture, how, 100*d.Bending.Springback)
+	called := wording.Capital(wood.Name)
+	if d.Bending.Stock != design.AirDried { // the usual
+		called += ", " + d.Bending.Stock.String()
+	}
+	words := fmt.Sprintf("%s, steam %.0f minutes at %.0f %% moisture; %s for %.0f %% of springback.", called, r.Ribs[0].Minutes, d.Bending.Moisture, how, 100*d.Bending.Springback)
 	if least := r.LeastMoisture; d.Bending.Moisture < least {
 		words += fmt.Sprintf(" Such bends want stock of at least %.0f %%: soak it, or take air-dried stock.", least)
 	}
