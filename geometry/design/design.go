@@ -84,7 +84,7 @@ type Gunwale struct {
 	EdgeSetAft  measure.Length   `toml:"edge_set_stern" accepts:"0 to 400 mm" comment:"The same at the stern; like the bow when left out."`
 	EdgeSetFrom measure.Length   `toml:"edge_set_from" comment:"Distance from midship where the edge-set begins, both ways."`
 	Scarfs      []measure.Length `toml:"scarfs" most:"20" comment:"Middles of the scarfs along the gunwale from midship, forward positive; empty for full-length stock."`
-	Mortises    MortiseWay       `toml:"mortises" json:",omitempty" comment:"How the mortises are made: cut (routed or chopped; so when left out) or by gap (the middle ply is set in blocks with gaps for mortises, which wants an odd number of plies, 3 or more, each as thick as a mortise is wide)."`
+	Mortises    MortiseWay       `toml:"mortises" json:",omitempty" comment:"How the mortises are made: cut (routed or chopped; so when left out) or by gap (the middle ply is set in blocks with gaps for mortises, which wants an odd number of plies, 3 or more, each as thick as a mortise is wide, within 0.2 mm)."`
 	ScarfSlope  float64          `toml:"scarf_slope" accepts:"5 to 20, 8 to 12 is usual" comment:"Scarf length over ply thickness. 8 to 12 is usual."`
 }
 

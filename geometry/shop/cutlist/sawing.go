@@ -164,7 +164,7 @@ func (r *result) without(pieces []Piece, kinds []Board, t sawing) {
 		}
 		for _, k := range kinds {
 			if _, _, ok := k.lie(s, t.kerf); ok && k.Length >= p.Length {
-				why = "the boards named are used up"
+				why = "finds no room: the boards named are used up"
 			}
 		}
 		r.Missing = append(r.Missing, Missing{p.Stick, why})

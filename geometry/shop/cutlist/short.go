@@ -1,6 +1,9 @@
 package cutlist
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // Lot is so many boards of one size.
 type Lot struct {
@@ -61,8 +64,9 @@ func (t sawing) sparesLast(boards []Board, all result) result {
 		}
 	}
 	for _, i := range spare[kept:] {
-		best.Missing = append(best.Missing, Missing{i, "the boards named go to what the boat needs before spares"})
+		best.Missing = append(best.Missing, Missing{i, "gives way: the boards named go to what the boat needs before spares"})
 	}
+	slices.SortStableFunc(best.Missing, func(a, b Missing) int { return cmp.Compare(a.Stick, b.Stick) })
 	return best
 }
 

@@ -86,9 +86,10 @@ func (w *writer) woodSteps() []step {
 			gunwale = slices.Insert(gunwale, 1, w.sticks())
 		}
 	}
-	tools := "router or drill and chisels, bevel, clamps"
+	tools, routing := "router or drill and chisels, bevel, clamps", "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes. "
 	if g.Blocks != nil {
 		gunwale, tools = w.byGap(glue, end), "shooting board or disc sander, straight board, film, wedges, wax, chisel, clamps"
+		routing = "Short blocks are hard to hold: trim them against a stop, fingers clear of the blade. "
 	}
 	return []step{
 		{stage: hours.Loft, do: []string{
@@ -106,7 +107,7 @@ func (w *writer) woodSteps() []step {
 		{stage: hours.Gunwale, do: gunwale,
 			tools: tools, dry: "glue overnight before the clamps come off, a day before bending",
 			check: "first to last mortise by tape; a rib offcut slides in by hand",
-			care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes. Epoxy sensitises the skin: nitrile gloves, changed often; never sand it half cured.", who: "common practice; HSE on epoxy"},
+			care:  routing + "Epoxy sensitises the skin: nitrile gloves, changed often; never sand it half cured.", who: "common practice; HSE on epoxy"},
 	}
 }
 
