@@ -72,8 +72,8 @@ func TestNarrowBoards(t *testing.T) {
 		})
 	}
 	whole, narrow, both := with(200), with(80), with(80, 200)
-	if whole.GlueLines(false) != 0 || both.GlueLines(false) != 0 {
-		t.Errorf("%d and %d glue lines where a board is wide enough", whole.GlueLines(false), both.GlueLines(false))
+	if whole.GlueLines() != 0 || both.GlueLines() != 0 {
+		t.Errorf("%d and %d glue lines where a board is wide enough", whole.GlueLines(), both.GlueLines())
 	}
 	lines := 0
 	for _, s := range whole.Sticks {
@@ -95,8 +95,8 @@ func TestNarrowBoards(t *testing.T) {
 			t.Errorf("%s of %.0f mm: %d staves of %.1f mm together and %.0f mm3, want %d, %.1f, %.0f", s.Part, s.Width, found, wide, net, n, s.Width, s.Net)
 		}
 	}
-	if lines < 4 || narrow.GlueLines(false) != lines || len(narrow.Missing()) > 0 {
-		t.Errorf("%d glue lines, want %d; missing %v", narrow.GlueLines(false), lines, narrow.Missing())
+	if lines < 4 || narrow.GlueLines() != lines || len(narrow.Missing()) > 0 {
+		t.Errorf("%d glue lines, want %d; missing %v", narrow.GlueLines(), lines, narrow.Missing())
 	}
 }
 
