@@ -116,8 +116,13 @@ func (c *counter) add(s Stage, name string, count float64, unit string, minutes 
 	}
 }
 
-// crosscut is the time for one crosscut with its mark, minutes.
-const crosscut = 0.7
+// What sawing takes, minutes: one crosscut with its mark, a meter planed, the saw set for
+// a section.
+const (
+	crosscut = 0.7
+	planing  = 0.6
+	setting  = 6.0
+)
 
 // wood is everything from the patterns to planed sticks.
 func (c *counter) wood() {
@@ -137,10 +142,10 @@ func (c *counter) wood() {
 		joints += float64(len(c.p.Cuttings[i].Joints))
 	}
 	c.add(Loft, "print, check and tape patterns", 1, "set", 90)
-	c.add(Saw, "set the saw for a section", float64(len(sections)), "sections", 6)
+	c.add(Saw, "set the saw for a section", float64(len(sections)), "sections", setting)
 	c.add(Saw, "rip", rips, "m", 0.9)
 	c.add(Saw, "crosscut and mark", pieces, "pieces", crosscut)
-	c.add(Saw, "plane and ease the edges", metres, "m", 0.6)
+	c.add(Saw, "plane and ease the edges", metres, "m", planing)
 	c.add(Saw, "scarf and glue", joints, "scarfs", 15)
 	c.add(Saw, "joint and glue staves of wide parts", float64(c.p.GlueLines()), "glue lines", 20)
 }

@@ -5,15 +5,21 @@ import (
 	"ribwright/geometry/design"
 )
 
-// Saved is how many hours mortises by gap spare an experienced woodworker, with the
-// crosscuts of their blocks, or cost where it is negative; 0 for mortises that are cut.
+// Saved is how many hours mortises by gap spare an experienced woodworker, less what it
+// takes to crosscut and plane their blocks and to set the saw for blocks and strip; below 0
+// where they take longer. 0 for mortises that are cut. How much more is ripped is not in
+// it: that follows from the boards.
 func Saved(f *frame.Frame) float64 {
 	if f.Gunwale.Blocks == nil {
 		return 0
 	}
 	sum := func(all []Work) float64 { return Hours(all, "", Experienced) }
-	blocks := Work{Saw, "", 2 * float64(len(f.Gunwale.Blocks)), "", crosscut}
-	return sum(Mortises(f, design.CutMortises)) - sum(Mortises(f, design.ByGap)) - blocks.Hours(Experienced)
+	long := 0.0 // of the blocks of both gunwales, m
+	for _, z := range f.Gunwale.Blocks {
+		long += 2 * (z.To - z.From) / 1000
+	}
+	sawing := (2*float64(len(f.Gunwale.Blocks))*crosscut + long*planing + 2*setting) / 60
+	return sum(Mortises(f, design.CutMortises)) - sum(Mortises(f, design.ByGap)) - sawing
 }
 
 // Mortises lists the work on the mortises of a frame made in one of the ways, besides

@@ -25,9 +25,13 @@ func TestGapsInsteadOfCuts(t *testing.T) {
 		}
 	}
 	// Minutes: 3.5 a mortise; a gauge 0.4, a block 0.4 and its crosscut 0.7, a gap 0.6, a
-	// slot 0.3, a ply 12, a head 0.5.
-	want := (2*ribs*3.5 - ribs*0.4 - 2*(ribs+1)*(0.4+0.7) - 2*ribs*(0.6+0.3) - 2*12 - heads*0.5) / 60
-	if math.Abs(Saved(gap)-want) > 1e-9 || Saved(gap) <= 0 {
+	// slot 0.3, a ply 12, a head 0.5, a meter planed 0.6, two settings of the saw 6.
+	planed := 0.0
+	for _, z := range gap.Gunwale.Blocks {
+		planed += 2 * (z.To - z.From) / 1000 * 0.6
+	}
+	want := (-planed - 2*6 +2*ribs*3.5 - ribs*0.4 - 2*(ribs+1)*(0.4+0.7) - 2*ribs*(0.6+0.3) - 2*12 - heads*0.5) / 60
+	if math.Abs(Saved(gap)-want) > 1e-9 {
 		t.Errorf("gaps spare %.3f h, want %.3f", Saved(gap), want)
 	}
 	work := func(all []Work) (mortises, gaps int) {
@@ -47,5 +51,8 @@ func TestGapsInsteadOfCuts(t *testing.T) {
 	c.out = append(c.out, Mortises(gap, gap.Design.Gunwale.Mortises)...)
 	if m, g := work(c.out); m != 0 || g != 1 {
 		t.Errorf("%d times cutting and %d times gaps", m, g)
+	}
+	if w := c.out[1]; w.Unit != "sections" || w.Minutes != 6 {
+		t.Errorf("%+v is no setting of the saw", w)
 	}
 }

@@ -68,7 +68,7 @@ func (w *writer) saved() string {
 	h := w.Saved * w.Skill.Factor()
 	words := fmt.Sprintf("Mortises by gap spare %.1f hours here", h)
 	if h < 0.05 {
-		words = fmt.Sprintf("Mortises by gap spare no time here and take %.1f hours more", math.Max(0, -h))
+		words = fmt.Sprintf("Mortises by gap spare no time here: they take %.1f hours more", math.Max(0, -h))
 	}
-	return words + fmt.Sprintf(" against cutting them, the crosscuts of the blocks counted; for a builder who is %s. What they spare besides is the router and its setting up.", hours.Skill(w.Skill))
+	return words + fmt.Sprintf(" against cutting them, crosscuts, planing and two more settings of the saw counted; for a builder who is %s. What they spare besides is the router, and slots that have to be squared.", hours.Skill(w.Skill))
 }
