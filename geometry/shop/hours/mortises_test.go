@@ -30,7 +30,7 @@ func TestGapsInsteadOfCuts(t *testing.T) {
 	for _, z := range gap.Gunwale.Blocks {
 		planed += 2 * (z.To - z.From) / 1000 * 0.6
 	}
-	want := (-planed - 2*6 +2*ribs*3.5 - ribs*0.4 - 2*(ribs+1)*(0.4+0.7) - 2*ribs*(0.6+0.3) - 2*12 - heads*0.5) / 60
+	want := (-planed - 2*6 + 2*ribs*3.5 - ribs*0.4 - 2*(ribs+1)*(0.4+0.7) - 2*ribs*(0.6+0.3) - 2*12 - heads*0.5) / 60
 	if math.Abs(Saved(gap)-want) > 1e-9 {
 		t.Errorf("gaps spare %.3f h, want %.3f", Saved(gap), want)
 	}
