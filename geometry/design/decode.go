@@ -80,7 +80,7 @@ func Defaults() *Design {
 			AtMidship: true, TenonGap: 2, FitWidth: 0.3, FitThickness: 0.3,
 			Trim: 12, Tolerance: 1, Spare: 6,
 		},
-		Skin:    Skin{Thickness: 0.6, Mass: 600, Tension: 0.3},
+		Skin:    usualSkin(),
 		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
 		Stock:   Stock{Kerf: 3},
 	}
@@ -90,6 +90,7 @@ func Defaults() *Design {
 // where its own value is left out, and a list without items is no list.
 func (d *Design) settle(given func(key string) bool) {
 	d.SternLikeBow(given)
+	d.SkinOfMass(given)
 	emptied(&d.Hull.Spreaders)
 	emptied(&d.Hull.Sections)
 	emptied(&d.Gunwale.Scarfs)

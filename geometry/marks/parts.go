@@ -61,6 +61,6 @@ func (l *list) batten(part string, f *frame.Frame, aft, fore float64, ribs []flo
 }
 
 func (l *list) skin(f *frame.Frame) {
-	l.add("skin", length("thickness", float64(f.Design.Skin.Thickness), coating),
+	l.add("skin", length("thickness", float64(f.Design.Skin.Thickness()), coating),
 		length("midship girth", f.Skin.Girth, cloth), length("length", f.Skin.Length, cloth))
 }

@@ -37,7 +37,7 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 	}
 	wood := float.Total(w.loads...)
 	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At})
-	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass)...)...), w.err
+	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass())...)...), w.err
 }
 
 // densities remembers what woods weigh, kg/m3, by name: to look one up takes

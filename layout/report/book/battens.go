@@ -129,7 +129,7 @@ func (w *writer) skin() {
 		"least way round at the last ribs", w.Length(n.Cloth.EndGirth),
 		"length along keel and both stems", w.Length(f.Skin.Length), "length along a gunwale", w.Length(f.Gunwale.Fore-f.Gunwale.Aft),
 		"outside of the boat", fmt.Sprintf("%.2f m2 (%.1f sq ft)", n.Cloth.Area/1e6, n.Cloth.Area/92903.04),
-		"cloth and coating by the design", fmt.Sprintf("%.0f g/m2 = %.1f oz/yd2", f.Design.Skin.Mass, measure.OuncesPerSquareYard(f.Design.Skin.Mass)),
+		"cloth and coating by the design", fmt.Sprintf("%.0f g/m2 = %.1f oz/yd2", f.Design.Skin.Mass(), measure.OuncesPerSquareYard(f.Design.Skin.Mass())),
 		"fasteners along both gunwales", fmt.Sprint(n.Tacks)))
 	w.cloth()
 	w.say("Lay the sheet over the upturned frame with its middle thread on the keel. It has %s more on each side than it covers, to pull by. Fasten amidships first, then outward to both ends, each place on one side and then on the other; pull along the boat before across.", w.Length(materials.GripEach))
