@@ -16,7 +16,9 @@ func usualSkin() Skin {
 // Coated is the cloth with its coats.
 func (s Skin) Coated() fabric.Coats {
 	can := fabric.Usual()
-	can.Solids = s.Solids / 100
+	if s.Solids > 0 {
+		can.Solids = s.Solids / 100
+	}
 	return fabric.Coats{Fiber: fabric.Fiber(s.Fiber), Cloth: s.Cloth, Count: s.Coats, Coating: can}
 }
 
