@@ -33,6 +33,7 @@ func (d *Design) Check() *Problem {
 	d.checkRibs(c)
 	d.checkStringers(c)
 	d.checkSkin(c)
+	d.checkOutside(c)
 	d.checkFittings(c)
 	d.checkOutfit(c)
 	return c.first

@@ -81,6 +81,7 @@ func Defaults() *Design {
 			Trim: 12, Tolerance: 1, Spare: 6,
 		},
 		Skin:    usualSkin(),
+		Outside: usualOutside(),
 		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
 		Stock:   Stock{Kerf: 3},
 	}

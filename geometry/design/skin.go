@@ -1,6 +1,7 @@
 package design
 
 import (
+	"cmp"
 	"math"
 
 	"ribwright/geometry/fabric"
@@ -83,4 +84,20 @@ func (d *Design) checkSkin(c *checker) {
 	s := d.Skin
 	c.must(s.agree(), "skin.mass", "%s g/m2 contradicts skin.cloth, %.0f g/m2, with %d coats, which make %.0f g/m2; leave mass out, or change cloth or coats",
 		short(s.Weighed), s.Cloth, s.Coats, s.Mass())
+}
+
+// usualOutside is what is outside the skin of a design that does not say. Common practice,
+// no source.
+func usualOutside() Outside {
+	return Outside{Outwale: 9, OutwaleHeight: 20, KeelStrip: 4, KeelStripWidth: 20, Painters: 3000}
+}
+
+// OutsideWood returns the wood of the strips outside the skin.
+func (d *Design) OutsideWood() string { return cmp.Or(d.Outside.Species, d.Ribs.Species) }
+
+func (d *Design) checkOutside(c *checker) {
+	o := d.Outside
+	c.species(d, "outside.species", d.OutsideWood())
+	c.must(o.Outwale == 0 || o.OutwaleHeight <= d.Gunwale.Height, "outside.outwale_height", "%s mm is more than the gunwale's height, %s mm; accepted: up to that", mm(o.OutwaleHeight), mm(d.Gunwale.Height))
+	c.must(o.KeelStrip == 0 || o.KeelStripWidth <= d.Keel.Width, "outside.keel_strip_width", "%s mm is more than the keel's width, %s mm; accepted: up to that", mm(o.KeelStripWidth), mm(d.Keel.Width))
 }

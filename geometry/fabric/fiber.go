@@ -48,6 +48,12 @@ func (f Fiber) Pull() float64 { return [...]float64{0.005, 0.02, 0.01}[f] }
 // Range is a low, a likely and a high value.
 type Range struct{ Low, Likely, High float64 }
 
+// Shrink is how much slack along the boat a cloth takes up when it is drawn taut, as a
+// share: polyester some 5 % at 120 C and up to 10 % at 177 C of loom-state cloth, less of
+// cloth that was heat-set; nylon 1 to 4 %; cotton 2 to 4 % when wet. From memory, the low
+// end.
+func (f Fiber) Shrink() float64 { return [...]float64{0.05, 0.01, 0.02}[f] }
+
 // Tension is how hard a finished skin of the fiber pulls, N for each mm along the boat.
 // From memory: nobody has published measured skins; a boat's own may be off by two or
 // three times.

@@ -30,7 +30,7 @@ const (
 	OilCoats    = 2
 	oilPerLitre = 10.0 // m2 of wood and coat
 	PegsPerRib  = 2    // one in each head
-	tackPitch   = 30.0 // mm along each gunwale
+	TackPitch   = 30.0 // mm along each gunwale
 	endLashings = 6.0  // m of cord at each end: stem to keel, gunwales, breasthook
 )
 
@@ -60,7 +60,7 @@ func Count(f *frame.Frame, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Nee
 	for _, t := range f.Thwarts {
 		n.Pegs += len(t.Holes)
 	}
-	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/tackPitch))
+	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/TackPitch))
 	n.list(f, p)
 	n.fitted(kits)
 	return n
@@ -107,7 +107,7 @@ func (n *Needs) list(f *frame.Frame, p *cutlist.Plan) {
 	}
 	add("cord", "lashing cord", upTo(n.Lashings.Total/1000, 1), "m", "%d crossings, a tenth to spare, %.0f m at each end", n.Lashings.Count(), endLashings)
 	add("peg", "pegs", float64(n.Pegs), "each", "%d in each rib, and the holes of the cross pieces", PegsPerRib)
-	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", tackPitch)
+	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", TackPitch)
 	n.thread()
 	add("workshop", "abrasives, blades, gloves, masks, rags", 1, "lot", "one lot for a boat")
 }

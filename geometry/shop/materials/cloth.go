@@ -3,6 +3,7 @@ package materials
 import (
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
@@ -29,19 +30,38 @@ const (
 
 // Cloth is the sheet for the skin, mm.
 type Cloth struct {
-	Girth    float64 // the greatest way round the outside, gunwale top to gunwale top
-	EndGirth float64 // round the last rib on each end; what the cloth has too much there is gathered
-	Area     float64 // of the boat's outside, mm2
-	Length   float64 // of each sheet
-	Wide     float64 // least width that covers the boat and can be gripped
-	Roll     float64 // width that is bought
-	Sheets   int     // side by side; more than one are sewn together along the boat
-	Grip     float64 // what is left on each side to pull by
-	Pull     float64 // how far it is drawn over the greatest girth
-	Ends     [2]float64
-	Seam     float64 // all seams along the boat, 0 for one sheet
+	Girth    float64    // the greatest way round the outside, gunwale top to gunwale top
+	EndGirth float64    // round the last rib on each end; what the cloth has too much there is gathered
+	Area     float64    // of the boat's outside, mm2
+	Length   float64    // of each sheet
+	Wide     float64    // least width that covers the boat and can be gripped
+	Roll     float64    // width that is bought
+	Sheets   int        // side by side; more than one are sewn together along the boat
+	Grip     float64    // what is left on each side to pull by
+	Pull     float64    // how far it is drawn over the greatest girth
+	Ends     [2]float64 // seams up the stems, the after one first
+	Seam     float64    // all seams along the boat, 0 for one sheet
 	Thread   float64
+	Slack    float64  // how much longer the way along a gunwale is than along the keel, between the forefeet
+	Pleats   int      // at each end, for slack that the fiber does not take up
+	Marks    []Pulled // by rib, from aft forward
+	Lies     []Lie    // from aft forward
 }
+
+// Pulled is where a rib lies under the cloth.
+type Pulled struct {
+	Rib     string
+	Station float64
+	Half    float64 // from the middle of the keel to the gunwale's upper edge, round the outside
+	Mark    float64 // from the middle thread to a line that is drawn on slack cloth and stands on that edge when it is drawn taut
+}
+
+// Lie is what the boat takes of the flat sheet at a station: on each side of the middle
+// thread from the stem, or from the thread itself, to the gunwale's upper edge.
+type Lie struct{ Station, Inner, Outer float64 }
+
+// PleatTakes is how much cloth one pleat takes up, mm. Common practice, no source.
+const PleatTakes = 20.0
 
 // sheetOf is the cloth to buy: over the greatest girth and the longest line, with what is
 // needed to grip it. Of the widths that are sold it takes the narrowest that does as one
@@ -61,7 +81,16 @@ func sheetOf(f *frame.Frame, c *skin.Cloth) Cloth {
 			out.EndGirth = math.Min(out.EndGirth, 2*half)
 		}
 	}
-	out.Pull = fabric.Fiber(s.Fiber).Pull() * out.Girth
+	fiber := fabric.Fiber(s.Fiber)
+	out.Pull = fiber.Pull() * out.Girth
+	for i, r := range f.Ribs {
+		half, _ := ribs[i].Girth()
+		out.Marks = append(out.Marks, Pulled{r.Name, r.Station, half, half * (1 - fiber.Pull())})
+	}
+	out.lie(c)
+	if over := out.Slack - fiber.Shrink()*(out.Length-GripLength); over > 0 {
+		out.Pleats = int(math.Ceil(over / 2 / PleatTakes))
+	}
 	out.Wide = out.Girth + 2*GripLeast
 	out.Roll, out.Sheets = rollFor(out.Wide, float64(s.Roll))
 	joins := float64(out.Sheets - 1)
@@ -73,6 +102,40 @@ func sheetOf(f *frame.Frame, c *skin.Cloth) Cloth {
 		}
 	}
 	return out
+}
+
+// lie lays the boat on the flat sheet with its keel on the middle thread, and measures by
+// how much the gunwales' way along the boat is the longer one.
+func (c *Cloth) lie(over *skin.Cloth) {
+	stern, bow := over.Ends()
+	heel, toe := over.At(-stern.Toe)[0].Y, over.At(bow.Toe)[0].Y
+	var last [2]geometry.Point3
+	begun := false
+	for _, x := range over.Stations() {
+		pts := over.At(x)
+		l := Lie{Station: x}
+		switch {
+		case x > bow.Toe:
+			l.Inner = math.Max(0, pts[0].Y-toe)
+		case x < -stern.Toe:
+			l.Inner = math.Max(0, pts[0].Y-heel)
+		}
+		l.Outer = l.Inner
+		for i := 1; i < len(pts); i++ {
+			l.Outer += pts[i].Sub(pts[i-1]).Norm()
+		}
+		c.Lies = append(c.Lies, l)
+		if x < -stern.Toe || x > bow.Toe {
+			continue
+		}
+		rail := pts[len(pts)-1]
+		at := [2]geometry.Point3{{X: x, Z: pts[0].Y}, {X: x, Y: rail.X, Z: rail.Y}}
+		if begun {
+			c.Slack += at[1].Sub(last[1]).Norm() - at[0].Sub(last[0]).Norm()
+		}
+		last, begun = at, true
+	}
+	c.Slack = math.Max(0, c.Slack)
 }
 
 // rollFor picks a width that is sold, or the builder's own, and how many lengths of it lie

@@ -117,7 +117,9 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 		}
 	}
 	d.SternLikeBow(f.Program.HasFormula)
-	d.SkinOfMass(f.Program.HasFormula)
+	// The families that come with the program all say the cloth: who writes a mass over
+	// theirs means it.
+	d.SkinOfMass(func(key string) bool { return key != "skin.cloth" && f.Program.HasFormula(key) })
 	return d, nil
 }
 
