@@ -27,12 +27,12 @@ func (s Skin) Coated() fabric.Coats {
 func (s Skin) Mass() float64 { return s.Coated().Mass() }
 
 // Thickness returns that of the finished skin, mm: as the builder measured it, else what
-// cloth and coats make to the nearest 0.05 mm, for cloth is no more even.
+// cloth and coats make to the nearest 0.1 mm, for cloth and brush are no more even.
 func (s Skin) Thickness() measure.Length {
 	if s.Thick > 0 {
 		return s.Thick
 	}
-	return measure.Length(math.Round(s.Coated().Thickness()*20) / 20)
+	return measure.Length(math.Round(s.Coated().Thickness()*10) / 10)
 }
 
 // Older designs say the mass of cloth and coating together. leastUnder is the lightest

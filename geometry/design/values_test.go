@@ -140,7 +140,7 @@ func TestZero(t *testing.T) {
 	zero := []string{"hull.keel_straight", "hull.rocker_bow", "hull.rocker_stern", "bow.head_radius", "bow.horn",
 		"stern.head_radius", "stern.horn", "gunwale.edge_set_bow", "gunwale.edge_set_stern", "gunwale.edge_set_from",
 		"ribs.tenon_gap", "ribs.fit_width", "ribs.fit_thickness", "ribs.trim", "ribs.tolerance",
-		"breasthook.hollow", "skin.roll", "skin.thickness", "stock.kerf", "thwart.at",
+		"breasthook.hollow", "skin.roll", "skin.thickness", "outside.outwale", "outside.keel_strip", "outside.painters", "stock.kerf", "thwart.at",
 		"crew.at", "crew.seat", "crew.stature", "gear.at", "gear.height"}
 	below := []string{"thwart.at", "crew.at", "gear.at"}
 	river := text(t, "river")

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
 	"ribwright/geometry/wording"
 )
 
@@ -72,4 +73,24 @@ func (o Fit) strip(k *kit.Kit, f *frame.Frame, name string, count int, s Strip) 
 		k.Things = append(k.Things, kit.Thing{Group: strips, Key: "screw", Name: "bronze or stainless screws of 3.5 mm", Amount: n * float64(s.Screws), Unit: "each",
 			How: fmt.Sprintf("%s of %.0f mm in each %s", wording.Counted(s.Screws, "screw"), s.Screw, name), Mass: n * float64(s.Screws) * screwMass, At: s.At})
 	}
+}
+
+// Roughly returns what it takes before there is a frame: the wood, mm3, and what is bought,
+// kg, for gunwales and a keel of such lengths, mm, and so many ribs.
+func Roughly(d *design.Design, gunwale, keel float64, ribs int) (wood, bought float64) {
+	o := d.Outside
+	screws := 0
+	if o.Outwale > 0 {
+		wood += 2 * gunwale * float64(o.Outwale*o.OutwaleHeight)
+		screws += 2 * (ribs + 1)
+	}
+	if o.KeelStrip > 0 {
+		wood += keel * float64(o.KeelStrip*o.KeelStripWidth)
+		screws += ribs + 1
+	}
+	bought = float64(screws)*screwMass + 2*float64(o.Painters)/1000*lineMass
+	if o.Drain {
+		bought += drainMass
+	}
+	return wood, bought
 }

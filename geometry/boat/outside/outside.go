@@ -56,7 +56,7 @@ func Of(f *frame.Frame) Fit {
 	skin := float64(f.Design.Skin.Thickness())
 	if d.Outwale > 0 {
 		out.Outwale = Strip{Across: float64(d.Outwale), Tall: float64(d.OutwaleHeight)}
-		out.Outwale.Long, out.Outwale.At = alongGunwale(f, skin+out.Outwale.Across/2, out.Outwale.Tall/2)
+		out.Outwale.Long, out.Outwale.At = alongGunwale(f, out.Outwale.Tall/2)
 		out.Outwale.screwed(f, skin, f.Gunwale.Width)
 	}
 	if d.KeelStrip > 0 {
@@ -72,9 +72,10 @@ func Of(f *frame.Frame) Fit {
 	return out
 }
 
-// alongGunwale measures a line that runs off the gunwale's outer face and down from its
-// upper edge, mm: its length, and the middle of both sides.
-func alongGunwale(f *frame.Frame, off, down float64) (long float64, middle geometry.Point3) {
+// alongGunwale measures a line on the gunwale's outer face, down from its upper edge, mm:
+// its length, and the middle of both sides. A strip beside it that ends at the same
+// stations is as long within 1 mm, for what it gains in the bend it loses at the ends.
+func alongGunwale(f *frame.Frame, down float64) (long float64, middle geometry.Point3) {
 	const steps = 400 // chords of 10 to 20 mm, that cut the bend by less than 0.01 mm each
 	from, to := -f.Hull.Stern.GunwaleX, f.Hull.Bow.GunwaleX
 	var last geometry.Point3
@@ -83,7 +84,7 @@ func alongGunwale(f *frame.Frame, off, down float64) (long float64, middle geome
 		x := from + (to-from)*float64(i)/steps
 		face := f.Gunwale.Outer(x)
 		way := face[1].Sub(face[0]).Unit()
-		p := face[1].Sub(way.Scale(down)).Sub(way.Left().Scale(off))
+		p := face[1].Sub(way.Scale(down))
 		at := geometry.Point3{X: x, Y: p.X, Z: p.Y}
 		if i > 0 {
 			l := at.Sub(last).Norm()

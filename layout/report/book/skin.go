@@ -88,9 +88,9 @@ func (w *writer) skinMeasures() report.Table {
 	if c.Seam > 0 {
 		t.Row("seams along the boat", w.Length(c.Seam))
 	}
-	t.Row("outside of the boat", report.Either(w.Letters.Units, fmt.Sprintf("%.2f m2", c.Area/1e6), fmt.Sprintf("%.1f sq ft", c.Area/92903.04)))
+	t.Row("outside of the boat", report.Either(w.Letters.Units, fmt.Sprintf("%.2f m2 (%.1f sq ft)", c.Area/1e6, c.Area/92903.04), fmt.Sprintf("%.1f sq ft", c.Area/92903.04)))
 	t.Row("finished skin, cloth and "+wording.Counted(s.Coats, "coat"), w.grams(s.Mass()))
-	t.Row("its thickness", report.Either(w.Letters.Units, fmt.Sprintf("%.2f mm", float64(s.Thickness())), fmt.Sprintf("%.3f in", float64(s.Thickness())/25.4)))
+	t.Row("its thickness", report.Either(w.Letters.Units, fmt.Sprintf("%.1f mm", float64(s.Thickness())), fmt.Sprintf("%.3f in", float64(s.Thickness())/25.4)))
 	return t
 }
 
