@@ -257,7 +257,13 @@ func above(f *frame.Frame) *solid {
 		}
 		g, w := &f.Gunwale, f.Gunwale.Width/2+skin
 		top := flat3(g.EdgeAt(x, w, f.Gunwale.Height))
-		poly = append(poly, flat3(g.EdgeAt(x, w, 0)), top, geometry.Point{Y: top.Y})
+		poly = append(poly, flat3(g.EdgeAt(x, w, 0)))
+		if o := d.Outside; o.Outwale > 0 {
+			off, under := w+float64(o.Outwale), f.Gunwale.Height-float64(o.OutwaleHeight)
+			poly = append(poly, flat3(g.EdgeAt(x, w, under)), flat3(g.EdgeAt(x, off, under)))
+			top = flat3(g.EdgeAt(x, off, f.Gunwale.Height))
+		}
+		poly = append(poly, top, geometry.Point{Y: top.Y})
 		s.reach(i, poly)
 		if a.Name != b.Name || x == a.Station {
 			var over []geometry.Point

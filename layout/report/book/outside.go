@@ -45,6 +45,9 @@ func (w *writer) outsideSteps() (out []string) {
 		}
 		out = append(out, step+" It covers the tacks and takes the knocks. Put the two on in turn, a few screws a side, so that they pull the boat alike.")
 	}
+	if !o.Outwale.There() && w.Frame.Design.Skin.Cloth > 0 {
+		out = append(out, fmt.Sprintf("Band over the tacks, for there is no outwale: cut strips %s wide from what is left of the cloth, and bed them along both gunwales in the last coat, over the tacks and round the upper edge. Coat them once more.", w.Length(40)))
+	}
 	if s := o.Keel; s.There() {
 		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, and thin its last %s to a feather at both ends. ", w.Fine(s.Across), w.Fine(s.Tall), w.Length(100))+bed+" "+w.screwed(s)+
 			" Wipe off what comes out. When it is worn, take it off and put on another.")
