@@ -18,7 +18,7 @@ func near(t *testing.T, what string, got, want, tol float64) {
 }
 
 // full is a boat with all there is outside.
-func full(d *design.Design) { d.Outside.Drain = true }
+func full(d *design.Design) { d.Outside.Drain, d.Outside.Outwale = true, 8 }
 
 // TestAlongGunwale: the upper edge of the outer face is as long as the gunwale's own line
 // but for what the sheer and the end cuts change; a strip beside it, by the theorem of
@@ -104,7 +104,7 @@ func kitOf(t *testing.T, f *frame.Frame) []struct{ Key, How string } {
 // TestWeighed weighs Brook's strips by hand: white ash is 672 kg/m3 (FPL-GTR-282, gravity
 // 0.60), and the painters are 6 m of line of 45 g.
 func TestWeighed(t *testing.T) {
-	f := frametest.Shipped(t, "brook", nil)
+	f := frametest.Shipped(t, "brook", func(d *design.Design) { d.Outside.Outwale = 8 })
 	k, _ := Kit(f, nil)
 	items, err := k.Items(f.Design)
 	if err != nil {

@@ -3,6 +3,7 @@ package bend
 import (
 	"math"
 
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/finding"
 )
@@ -14,7 +15,7 @@ type Outside struct {
 }
 
 // outside judges the strips outside the skin. An outwale follows its gunwale, flat and
-// edgewise; the strip under the keel follows the keel.
+// edgewise where that is sprung; the strip under the keel follows the keel.
 func (r *Report) outside() error {
 	out := Outside{Fit: outside.Of(r.Frame)}
 	wood, err := r.Frame.Design.Wood(out.Wood)
@@ -22,12 +23,7 @@ func (r *Report) outside() error {
 		return err
 	}
 	if s := out.Outwale; s.There() {
-		flat, edge := 0.0, 0.0
-		sin, cos := math.Sincos(r.Frame.Gunwale.Tilt)
-		for _, x := range r.AtRest.X {
-			over, up := bendAt(r.Frame.Gunwale.Line, x)
-			flat, edge = math.Max(flat, math.Abs(over*cos-up*sin)), math.Max(edge, math.Abs(over*sin+up*cos))
-		}
+		flat, edge := r.gunwaleBends()
 		out.Outwales = batten{wood, s.Tall, s.Across}.judge("outwale", flat, edge)
 		r.note(out.Outwales)
 	}
@@ -42,4 +38,19 @@ func (r *Report) outside() error {
 	}
 	r.Outside = out
 	return nil
+}
+
+// gunwaleBends returns the sharpest curvature of the gunwale off its flat and, where an
+// edge-set begins, along it, 1/mm. The two are not at one place, and are taken as if they
+// were.
+func (r *Report) gunwaleBends() (flat, edge float64) {
+	for _, x := range r.AtRest.X {
+		flat = math.Max(flat, math.Abs(r.Boat.Curvature(x)))
+	}
+	for _, set := range []hull.EdgeSet{r.Frame.Hull.Sheer.BowSet, r.Frame.Hull.Sheer.SternSet} {
+		if set.Rise > 0 {
+			edge = math.Max(edge, 1/set.Radius())
+		}
+	}
+	return flat, edge
 }
