@@ -71,3 +71,11 @@ func (w *writer) screwed(s outside.Strip) string {
 	return fmt.Sprintf("Bore and drive %s of %s x %s, not farther than %s apart, always midway between two ribs, so that none meets a mortise, and one %s from each end; sink the heads.",
 		wording.Counted(s.Screws, "screw"), w.Fine(3.5), w.Length(s.Screw), w.Length(s.Apart), w.Length(outside.EndScrew))
 }
+
+// outsideBrief is the same in the order of work.
+func (w *writer) outsideBrief() []string {
+	if len(w.outsideSteps()) == 0 {
+		return nil
+	}
+	return []string{"Put on what goes outside the skin, when the last coat is hard: the steps of Outside the skin, in the chapter Skin."}
+}

@@ -322,7 +322,8 @@ func (w *writer) cloth() {
 
 // skinStep and coatStep are the skin in the order of work.
 func (w *writer) skinStep() step {
-	do := append(w.sewing(), "Draw it taut as the chapter Skin says.")
+	do := []string{"Lay the marked sheet over the upturned frame, tack it from amidships outward, and sew both ends: the steps of Sew and draw on the cloth, in the chapter Skin.",
+		"Draw it taut as that chapter says."}
 	if w.Frame.Design.Skin.Cloth == 0 {
 		do = []string{"The design has no cloth."}
 	}
