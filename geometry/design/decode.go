@@ -92,6 +92,7 @@ func Defaults() *Design {
 func (d *Design) settle(given func(key string) bool) {
 	d.SternLikeBow(given)
 	d.SkinOfMass(given)
+	d.OutsideWithin(given)
 	emptied(&d.Hull.Spreaders)
 	emptied(&d.Hull.Sections)
 	emptied(&d.Gunwale.Scarfs)

@@ -145,9 +145,9 @@ type Skin struct {
 type Outside struct {
 	Species        string         `toml:"species" comment:"Wood of outwales and keel strip; that of the ribs when left out."`
 	Outwale        measure.Length `toml:"outwale" accepts:"4 to 40 mm, or 0 mm for none" comment:"Thickness across the boat of the batten outside each gunwale, which covers the cloth's fasteners and takes the knocks."`
-	OutwaleHeight  measure.Length `toml:"outwale_height" accepts:"8 to 80 mm" comment:"Its height, from the gunwale's upper edge down."`
+	OutwaleHeight  measure.Length `toml:"outwale_height" accepts:"8 to 80 mm" comment:"Its height, from the gunwale's upper edge down; 20 mm when left out, or the gunwale's where that is less."`
 	KeelStrip      measure.Length `toml:"keel_strip" accepts:"2 to 20 mm, or 0 mm for none" comment:"Depth of the strip under the keel, outside the skin, which wears in place of the cloth."`
-	KeelStripWidth measure.Length `toml:"keel_strip_width" accepts:"8 to 80 mm" comment:"Its width, up to the keel's."`
+	KeelStripWidth measure.Length `toml:"keel_strip_width" accepts:"8 to 80 mm" comment:"Its width, up to the keel's; 20 mm when left out, or the keel's where that is less."`
 	Painters       measure.Length `toml:"painters" accepts:"1000 to 15000 mm, or 0 mm for none" comment:"Length of the line at each end of the boat."`
 	Drain          bool           `toml:"drain" comment:"true: a drain with a screw cap beside the keel; false, when left out: the boat is emptied by turning it over."`
 }

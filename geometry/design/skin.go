@@ -92,6 +92,17 @@ func usualOutside() Outside {
 	return Outside{Outwale: 9, OutwaleHeight: 20, KeelStrip: 4, KeelStripWidth: 20, Painters: 3000}
 }
 
+// OutsideWithin keeps the strips outside the skin, where their widths are not said, within
+// the gunwale and the keel.
+func (d *Design) OutsideWithin(given func(key string) bool) {
+	if !given("outside.outwale_height") {
+		d.Outside.OutwaleHeight = min(d.Outside.OutwaleHeight, max(d.Gunwale.Height, 8))
+	}
+	if !given("outside.keel_strip_width") {
+		d.Outside.KeelStripWidth = min(d.Outside.KeelStripWidth, max(d.Keel.Width, 8))
+	}
+}
+
 // OutsideWood returns the wood of the strips outside the skin.
 func (d *Design) OutsideWood() string { return cmp.Or(d.Outside.Species, d.Ribs.Species) }
 

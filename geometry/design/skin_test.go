@@ -75,3 +75,23 @@ func TestSkinUsual(t *testing.T) {
 		t.Error("a thickness that was measured is not taken")
 	}
 }
+
+// TestOutsideWithin: a low gunwale or a narrow keel of a design that says nothing of what
+// is outside gets strips that fit; one that asks for too much is refused.
+func TestOutsideWithin(t *testing.T) {
+	river := text(t, "river")
+	from := strings.Index(river, "[outside]")
+	to := from + strings.Index(river[from:], "[[")
+	old := river[:from] + river[to:]
+	narrow := swap(t, old, "width = \"45 mm\"", "width = \"18 mm\"")
+	d, err := decode(narrow)
+	if err != nil || d.Outside.KeelStripWidth != 18 || d.Outside.OutwaleHeight != 20 {
+		t.Errorf("%+v, %v", d, err)
+	}
+	if _, err := decode(narrow[:from] + "[outside]\nkeel_strip_width = \"20 mm\"\n" + narrow[from:]); err == nil || !strings.Contains(err.Error(), "outside.keel_strip_width: 20 mm is more than the keel's width, 18 mm") {
+		t.Error(err)
+	}
+	if _, err := decode(swap(t, river, "keel_strip_width = \"25 mm\"", "species = \"tin\"")); err == nil || !strings.Contains(err.Error(), "outside.species") {
+		t.Error(err)
+	}
+}

@@ -120,6 +120,7 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 	// The families that come with the program all say the cloth: who writes a mass over
 	// theirs means it.
 	d.SkinOfMass(func(key string) bool { return key != "skin.cloth" && f.Program.HasFormula(key) })
+	d.OutsideWithin(f.Program.HasFormula)
 	return d, nil
 }
 
