@@ -83,7 +83,7 @@ func TestOutsideWithin(t *testing.T) {
 	from := strings.Index(river, "[outside]")
 	to := from + strings.Index(river[from:], "[[")
 	old := river[:from] + river[to:]
-	narrow := swap(t, old, "width = \"45 mm\"", "width = \"18 mm\"")
+	narrow := swap(t, old, "[keel]\nspecies = \"douglas-fir\"\nwidth = \"45 mm\"", "[keel]\nspecies = \"douglas-fir\"\nwidth = \"18 mm\"")
 	d, err := decode(narrow)
 	if err != nil || d.Outside.KeelStripWidth != 18 || d.Outside.OutwaleHeight != 20 {
 		t.Errorf("%+v, %v", d, err)
