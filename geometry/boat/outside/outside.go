@@ -61,13 +61,13 @@ func Of(f *frame.Frame) Fit {
 	}
 	if d.KeelStrip > 0 {
 		out.Keel = Strip{Across: float64(d.KeelStrip), Tall: float64(d.KeelStripWidth), Long: f.Keel.Fore - f.Keel.Aft}
-		out.Keel.At = geometry.Point3{X: (f.Hull.Bow.Toe.X - f.Hull.Stern.Toe.X) / 2, Z: -out.Keel.Across / 2}
+		out.Keel.At = underKeel(f, out.Keel.Across/2)
 		out.Keel.screwed(f, skin, float64(f.Design.Keel.Depth))
 	}
 	hook := f.Design.Breasthook
 	out.Hole = float64(hook.Length-hook.Hollow) / 2
-	stern, bow := f.Hull.Stern, f.Hull.Bow
-	out.top = geometry.Point3{X: (bow.GunwaleX - stern.GunwaleX) / 2, Z: (bow.TopZ + stern.TopZ) / 2}
+	aft, fore := -f.Hull.Stern.GunwaleX, f.Hull.Bow.GunwaleX
+	out.top = geometry.Point3{X: (fore + aft) / 2, Z: (f.Gunwale.Outer(fore)[1].Y + f.Gunwale.Outer(aft)[1].Y) / 2}
 	out.drain(f)
 	return out
 }
@@ -94,6 +94,19 @@ func alongGunwale(f *frame.Frame, down float64) (long float64, middle geometry.P
 		last = at
 	}
 	return long, geometry.Point3{X: x0 / long, Z: z0 / long} // port and starboard together
+}
+
+// underKeel is the middle of a strip under the keel whose own middle lies so far under the
+// skin, mm.
+func underKeel(f *frame.Frame, down float64) geometry.Point3 {
+	const pieces = 40
+	from, to := f.Keel.Line.Ends()
+	z := 0.0
+	for i := range pieces {
+		z += f.Keel.Line.Point(from+(to-from)*(float64(i)+0.5)/pieces).Z / pieces
+	}
+	d := f.Design
+	return geometry.Point3{X: (from + to) / 2, Z: z - float64(d.Keel.Depth)/2 - float64(d.Skin.Thickness()) - down}
 }
 
 // screwed puts screws midway between ribs, through the skin into wood so deep: the longest
@@ -124,5 +137,5 @@ func (f *Fit) drain(fr *frame.Frame) {
 	ribs := fr.Ribs
 	i := len(ribs) / 2
 	f.DrainAt = (ribs[i-1].Station + ribs[i].Station) / 2
-	f.pad = geometry.Point3{X: f.DrainAt, Y: float64(fr.Design.Keel.Width)/2 + PadAcross/2, Z: PadThick}
+	f.pad = geometry.Point3{X: f.DrainAt, Y: float64(fr.Design.Keel.Width)/2 + PadAcross/2, Z: fr.Keel.Line.Point(f.DrainAt).Z}
 }

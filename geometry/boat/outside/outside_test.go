@@ -149,3 +149,16 @@ func TestDrain(t *testing.T) {
 		}
 	}
 }
+
+// TestUnderKeel: over the straight keel amidships the strip hangs half its depth under the
+// baseline, and the rocker lifts its middle over that, by less than it rises at the ends.
+func TestUnderKeel(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		f := frametest.Shipped(t, name, nil)
+		d := f.Design
+		most := math.Max(float64(d.Hull.RockerBow), float64(d.Hull.RockerStern))
+		if z := Of(f).Keel.At.Z + float64(d.Outside.KeelStrip)/2; z <= 0 || z >= most {
+			t.Errorf("%s: the strip's middle lies %.1f mm over the baseline with a rocker of %.0f mm", name, z, most)
+		}
+	}
+}
