@@ -35,6 +35,8 @@ func (d *Design) Check() *Problem {
 	d.checkSeasoning(c)
 	d.checkBoards(c)
 	d.checkStringers(c)
+	d.checkSkin(c)
+	d.checkOutside(c)
 	d.checkFittings(c)
 	d.checkOutfit(c)
 	return c.first

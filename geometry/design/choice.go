@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/fabric"
 	"ribwright/geometry/wording"
 )
 
@@ -139,3 +140,17 @@ func (Method) words() []string { return []string{"in place", "on forms"} }
 func (m Method) String() string                   { return m.words()[m] }
 func (m Method) MarshalText() ([]byte, error)     { return []byte(m.String()), nil }
 func (m *Method) UnmarshalText(text []byte) error { return choose(m, "method of bending", text) }
+
+// Fiber is what the skin is woven of; what it does is for package fabric to know.
+type Fiber fabric.Fiber
+
+func (Fiber) words() (out []string) {
+	for _, f := range fabric.Fibers() {
+		out = append(out, f.String())
+	}
+	return out
+}
+
+func (f Fiber) String() string                   { return f.words()[f] }
+func (f Fiber) MarshalText() ([]byte, error)     { return []byte(f.String()), nil }
+func (f *Fiber) UnmarshalText(text []byte) error { return choose(f, "fiber that is known", text) }

@@ -80,7 +80,8 @@ func Defaults() *Design {
 			AtMidship: true, TenonGap: 2, FitWidth: 0.3, FitThickness: 0.3,
 			Trim: 12, Tolerance: 1, Spare: 6,
 		},
-		Skin:    Skin{Thickness: 0.6, Mass: 600, Tension: 0.3},
+		Skin:    usualSkin(),
+		Outside: usualOutside(),
 		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
 		Stock:   Stock{Kerf: 3},
 	}
@@ -91,6 +92,8 @@ func Defaults() *Design {
 func (d *Design) settle(given func(key string) bool) {
 	d.SternLikeBow(given)
 	d.season(given)
+	d.SkinOfMass(given)
+	d.OutsideWithin(given)
 	emptied(&d.Hull.Spreaders)
 	emptied(&d.Hull.Sections)
 	emptied(&d.Gunwale.Scarfs)

@@ -89,7 +89,7 @@ func TestDecodeValues(t *testing.T) {
 		{"negative length", float64(d.Hull.Spreaders[0].At), -1250, 0},
 		{"list of lengths", float64(d.Gunwale.Scarfs[1]), 1480, 0},
 		{"whole number", float64(d.Gunwale.Plies), 3, 0},
-		{"number", d.Skin.Mass, 700, 0},
+		{"number", d.Skin.Cloth, 407, 0},
 		{"list of numbers", d.Stringers.At[3], 0.8, 0},
 		{"default", float64(d.Ribs.Trim), 12, 0},
 		{"kind", float64(d.Thwarts[2].Kind), float64(SeatBar), 0},

@@ -20,6 +20,7 @@ type Design struct {
 	Stringers  Stringers  `toml:"stringers" comment:"The battens lashed along the outside of the ribs."`
 	Breasthook Breasthook `toml:"breasthook" comment:"The plate at each end that ties the gunwale ends together."`
 	Skin       Skin       `toml:"skin" comment:"The cloth and its coating."`
+	Outside    Outside    `toml:"outside" comment:"What goes on outside the skin: a strip along each gunwale and under the keel, painters, a drain."`
 	Bending    Bending    `toml:"bending" comment:"How the wood is bent and glued."`
 	Stock      Stock      `toml:"stock" comment:"The lumber that the sticks are sawn from, for the build book; none is needed to loft the boat."`
 	Woods      []Wood     `toml:"wood" comment:"One [[wood]] for each wood of your own, or known wood that you have better values for."`
@@ -131,9 +132,25 @@ type Breasthook struct {
 
 // Skin is the cloth and its coating.
 type Skin struct {
-	Thickness measure.Length `toml:"thickness" accepts:"0 to 5 mm" comment:"Cloth and coating together."`
-	Mass      float64        `toml:"mass" accepts:"0 to 5000 g/m2" comment:"Cloth and coating together, grams per square metre."`
-	Tension   float64        `toml:"tension" accepts:"0 to 2 N/mm" comment:"How hard the finished skin pulls from gunwale to gunwale, newtons for each millimetre along the boat. 0.3 when left out, from memory: 0.1 for slack cloth, 1 for taut; reports tell what a third of it and a good three times as much would do. 0 for a frame without its skin."`
+	Fiber   Fiber          `toml:"fiber" comment:"What the cloth is woven of: polyester (when left out; heat draws it taut and water leaves it so), nylon (tougher; slackens when wet) or cotton."`
+	Cloth   float64        `toml:"cloth" accepts:"0 to 3000 g/m2" comment:"The cloth as it is bought, grams per square metre: 271 (8 oz/yd2) when left out, 200 to 410 is usual. Coats come on top. 0 for a frame without its skin."`
+	Coats   int            `toml:"coats" accepts:"0 to 12" comment:"How many coats of the coating. 3 when left out; 0 for bare cloth."`
+	Solids  float64        `toml:"solids" accepts:"20 to 100 %, or 0 for 70 %" comment:"What of the coating's volume stays when it is dry, percent, as its data sheet says. 70 when left out or 0, from memory for two-part polyurethane."`
+	Roll    measure.Length `toml:"roll" accepts:"300 to 5000 mm, or 0 mm for the width that suits" comment:"Width of the cloth as it is sold; of the usual widths the one that suits when left out or 0 mm."`
+	Thick   measure.Length `toml:"thickness" accepts:"0 to 5 mm" comment:"Cloth and coating together, when you have measured it; what cloth and coats make when left out or 0 mm."`
+	Weighed float64        `toml:"mass,omitempty" json:",omitempty" accepts:"0 to 5000 g/m2" comment:"Only in older designs: cloth and coating together, grams per square metre, from which the cloth is worked out. Give cloth and coats instead."`
+	Tension float64        `toml:"tension" accepts:"0 to 2 N/mm" comment:"How hard the finished skin pulls from gunwale to gunwale, newtons for each millimetre along the boat. 0.3 when left out, from memory: 0.1 for slack cloth, 1 for taut; reports tell what a third of it and a good three times as much would do. 0 for a frame without its skin."`
+}
+
+// Outside is what goes on over the skin when it is coated.
+type Outside struct {
+	Species        string         `toml:"species" comment:"Wood of outwales and keel strip; that of the ribs when left out."`
+	Outwale        measure.Length `toml:"outwale" accepts:"4 to 40 mm, or 0 mm for none" comment:"Thickness across the boat of the batten outside each gunwale, which covers the cloth's fasteners and takes the knocks."`
+	OutwaleHeight  measure.Length `toml:"outwale_height" accepts:"8 to 80 mm" comment:"Its height, from the gunwale's upper edge down; 20 mm when left out, or the gunwale's where that is less."`
+	KeelStrip      measure.Length `toml:"keel_strip" accepts:"2 to 20 mm, or 0 mm for none" comment:"Depth of the strip under the keel, outside the skin, which wears in place of the cloth."`
+	KeelStripWidth measure.Length `toml:"keel_strip_width" accepts:"8 to 80 mm" comment:"Its width, up to the keel's; 20 mm when left out, or the keel's where that is less."`
+	Painters       measure.Length `toml:"painters" accepts:"1000 to 15000 mm, or 0 mm for none" comment:"Length of the line at each end of the boat."`
+	Drain          bool           `toml:"drain" comment:"true: a drain with a screw cap beside the keel; false, when left out: the boat is emptied by turning it over."`
 }
 
 // Thwart is a cross piece under the gunwales that can be taken out.

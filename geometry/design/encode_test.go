@@ -87,6 +87,7 @@ func TestEncodeComments(t *testing.T) {
 	river.Outfit = &Outfit{defaultSail(), defaultPair(), defaultRow()}
 	river.Edition = "2"
 	river.Stock.Boards[0].Price, river.Stock.Boards[0].Sawn = new(0.0), "flat"
+	river.Skin.Weighed = 700 // only in older designs
 	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}
 	for _, l := range strings.Split(encode(t, river), "\n") {
 		name := ""

@@ -69,6 +69,7 @@ func TestEveryValue(t *testing.T) {
 		`"in place" `: {"0", `"on form"`, `""`, "true", "[]"},
 		`"cut" or "b`: {"0", `"gap"`, `""`, "true", "[]"},
 		`"air-dried"`: {"0", `"dry"`, `""`, "true", "[]"},
+		`"polyester"`: {"0", `"silk"`, `""`, "true", "[]"},
 		"tables, eac": {"5", `"x"`, "true", "{}", "[5]", "[[]]"},
 		"a table beg": {"5", `"x"`, "true", "[]", "[{}]"},
 	}
@@ -85,6 +86,9 @@ func TestEveryValue(t *testing.T) {
 			}
 			if k.Name == "stock.board.count" { // 0 and 13 boards are real counts
 				values = []string{"-1", "1001", "2.0", "nan", `"2"`, "true", "[]", "{}"}
+			}
+			if k.Name == "skin.coats" { // bare cloth is real
+				values = []string{"-1", "13", "2.0", "nan", `"2"`, "true", "[]", "{}"}
 			}
 			if k.Name == "ribs.spare" { // none and 13 are real counts
 				values = []string{"-1", "41", "2.0", "nan", `"2"`, "true", "[]", "{}"}
@@ -138,7 +142,7 @@ func TestZero(t *testing.T) {
 	zero := []string{"hull.keel_straight", "hull.rocker_bow", "hull.rocker_stern", "bow.head_radius", "bow.horn",
 		"stern.head_radius", "stern.horn", "gunwale.edge_set_bow", "gunwale.edge_set_stern", "gunwale.edge_set_from",
 		"ribs.tenon_gap", "ribs.fit_width", "ribs.fit_thickness", "ribs.trim", "ribs.tolerance",
-		"breasthook.hollow", "skin.thickness", "stock.kerf", "thwart.at",
+		"breasthook.hollow", "skin.roll", "skin.thickness", "outside.outwale", "outside.keel_strip", "outside.painters", "stock.kerf", "thwart.at",
 		"crew.at", "crew.seat", "crew.stature", "gear.at", "gear.height"}
 	below := []string{"thwart.at", "crew.at", "gear.at"}
 	river := text(t, "river")

@@ -9,6 +9,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/trial/bend"
 )
 
@@ -38,7 +39,7 @@ type Mark struct {
 
 // Of lists the marks of a frame in the order of the work: gunwales and their
 // mortises, the ends, the shape to hold, the cross pieces, the ribs, the battens, the
-// skin. The starboard half is the mirror of the port one and has no marks of its own.
+// skin and what goes on over it. The starboard half is the mirror of the port one and has no marks of its own.
 // What a boat does not have (a scarf, a radius of a straight piece) has no mark.
 //
 // b is how the wood of the same frame is bent; without it (nil) the radii and widths
@@ -63,6 +64,7 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	}
 	l.battens(f)
 	l.skin(f)
+	l.outside(outside.Of(f))
 	for _, m := range *l {
 		if !geometry.Finite(m.Value) {
 			return nil, fmt.Errorf("%s: %s is not a finite number (%v)", m.Part, m.Quantity, m.Value)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/outside"
 )
 
 // ends lists stems and breasthooks. Their outlines are on the patterns.
@@ -61,6 +62,21 @@ func (l *list) batten(part string, f *frame.Frame, aft, fore float64, ribs []flo
 }
 
 func (l *list) skin(f *frame.Frame) {
-	l.add("skin", length("thickness", float64(f.Design.Skin.Thickness), coating),
+	l.add("skin", length("thickness", float64(f.Design.Skin.Thickness()), coating),
 		length("midship girth", f.Skin.Girth, cloth), length("length", f.Skin.Length, cloth))
+}
+
+// outside lists the strips over the skin and the holes for painters.
+func (l *list) outside(o outside.Fit) {
+	for _, s := range []struct {
+		part string
+		outside.Strip
+	}{{"outwale", o.Outwale}, {"keel strip", o.Keel}} {
+		if s.There() {
+			l.add(s.part, length("off the skin", s.Across, planed), length("along the skin", s.Tall, planed), length("length", s.Long, sawn))
+		}
+	}
+	if o.Painter > 0 {
+		l.add("painters", length("length", o.Painter, cloth), length("hole from the gunwale ends", o.Hole, pencil))
+	}
 }

@@ -85,7 +85,7 @@ func (s *sketch) runStringers() {
 }
 
 // Thickness returns that of the cloth, mm.
-func (s *sketch) Thickness() float64 { return float64(s.d.Skin.Thickness) }
+func (s *sketch) Thickness() float64 { return float64(s.d.Skin.Thickness()) }
 
 // Ribs returns the wood under the cloth.
 func (s *sketch) Ribs() []skin.Rib {

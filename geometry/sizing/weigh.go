@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/timber"
@@ -36,8 +37,10 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 		w.add(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), p.Z-float64(t.Thickness)/2)
 	}
 	wood := float.Total(w.loads...)
-	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At})
-	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass)...)...), w.err
+	volume, bought := outside.Roughly(d, stick, s.hull.Bow.Toe.X+s.hull.Stern.Toe.X, len(s.ribs))
+	w.add(d.OutsideWood(), volume, high)
+	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}})
+	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass())...)...), w.err
 }
 
 // densities remembers what woods weigh, kg/m3, by name: to look one up takes

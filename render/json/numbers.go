@@ -37,7 +37,8 @@ func Numbers(b *bend.Report, list []marks.Mark, doc layout.Document) (Object, er
 		{"breasthooks", each([]frame.Breasthook{f.BowHook, f.SternHook}, func(b frame.Breasthook) Object {
 			return hookOf(l.part(b.End+" breasthook"), b)
 		})},
-		{"skin", skinOf(l.part("skin"))},
+		{"skin", skinOf(l.part("skin"), f.Design.Skin)},
+		{"outside", outsideOf(l, b.Outside.Fit)},
 		{"pages", pages(doc)},
 	}...)
 	return out, cmp.Or(err, l.missing)

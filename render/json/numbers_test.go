@@ -38,7 +38,7 @@ func listed(t testing.TB, f *frame.Frame) []marks.Mark {
 // of them once: no number of wood comes from elsewhere and none is left out. Lines,
 // outlines, forces, ratios and counts are no marks.
 func TestNumbersAreTheMarks(t *testing.T) {
-	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "edgewise_n_mm2", "force_n", "before_gluing_n", "after_gluing_n", "beam_with_sticks_alone_mm", "girth_share", "tightest_radius_over_thickness", "strain_percent", "block"}
+	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "edgewise_n_mm2", "force_n", "before_gluing_n", "after_gluing_n", "beam_with_sticks_alone_mm", "girth_share", "tightest_radius_over_thickness", "strain_percent", "block", "cloth_g_m2", "coats", "mass_g_m2", "screws"}
 	for _, name := range append(design.ShippedNames(), "brook by gap") {
 		boat, gap := strings.CutSuffix(name, " by gap")
 		f := frametest.Shipped(t, boat, func(d *design.Design) {
@@ -146,7 +146,7 @@ func TestFieldNames(t *testing.T) {
 			}
 		}
 	}
-	for _, part := range []string{"stringers", "thwarts", "keel", "skin", "pages"} {
+	for _, part := range []string{"stringers", "thwarts", "keel", "skin", "outside", "pages"} {
 		if _, ok := all[part]; !ok {
 			t.Errorf("%s is missing", part)
 		}

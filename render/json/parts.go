@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/outside"
+	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/spreader"
 )
@@ -105,6 +107,25 @@ func hookOf(p part, b frame.Breasthook) Object {
 	}
 }
 
-func skinOf(p part) Object {
-	return Object{{"thickness_mm", p.of("thickness")}, {"midship_girth_mm", p.of("midship girth")}, {"length_mm", p.of("length")}}
+func skinOf(p part, s design.Skin) Object {
+	return Object{
+		{"thickness_mm", p.of("thickness")}, {"midship_girth_mm", p.of("midship girth")}, {"length_mm", p.of("length")},
+		{"fiber", s.Fiber.String()}, {"cloth_g_m2", fixed(s.Cloth)}, {"coats", s.Coats}, {"mass_g_m2", fixed(s.Mass())},
+	}
+}
+
+// outsideOf tells what goes on over the skin; null is what the boat does not have.
+func outsideOf(l *lookup, o outside.Fit) Object {
+	strip := func(name string, s outside.Strip) any {
+		if !s.There() {
+			return nil
+		}
+		p := l.part(name)
+		return Object{{"off_skin_mm", p.of("off the skin")}, {"along_skin_mm", p.of("along the skin")}, {"length_mm", p.of("length")}, {"screws", s.Screws}}
+	}
+	out := Object{{"species", o.Wood}, {"outwales", strip("outwale", o.Outwale)}, {"keel_strip", strip("keel strip", o.Keel)}, {"painters", nil}, {"drain", o.Drain}}
+	if p := l.part("painters"); o.Painter > 0 {
+		out[3].value = Object{{"length_mm", p.of("length")}, {"hole_from_gunwale_ends_mm", p.of("hole from the gunwale ends")}}
+	}
+	return out
 }

@@ -33,7 +33,7 @@ func TestLoad(t *testing.T) {
 	if len(b.Notes) > 0 || len(b.Aboard()) != 3 || len(b.People) != len(b.Crew) {
 		t.Errorf("%d aboard, notes %q", len(b.Aboard()), b.Notes)
 	}
-	if high := b.Floor(0); math.Abs(high-float64(f.Design.Skin.Thickness+f.Design.Keel.Depth+f.Design.Ribs.Thickness)) > 1e-9 {
+	if high := b.Floor(0); math.Abs(high-float64(f.Design.Skin.Thickness()+f.Design.Keel.Depth+f.Design.Ribs.Thickness)) > 1e-9 {
 		t.Errorf("the floor lies %.3f mm up", high)
 	}
 	if nobody, _ := New(f, nil, nil); len(nobody.Notes) != 1 || !strings.Contains(nobody.Notes[0], "nobody is aboard") {

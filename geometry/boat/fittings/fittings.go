@@ -5,6 +5,7 @@ package fittings
 import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/boat/skin"
 )
 
@@ -13,7 +14,9 @@ import (
 // Errors: a wood that is not known.
 func Of(f *frame.Frame, c *skin.Cloth) ([]kit.Kit, error) {
 	var out []kit.Kit
-	for _, list := range []func(*frame.Frame, *skin.Cloth) (kit.Kit, error){} {
+	for _, list := range []func(*frame.Frame, *skin.Cloth) (kit.Kit, error){
+		outside.Kit,
+	} {
 		k, err := list(f, c)
 		if err != nil {
 			return nil, err

@@ -60,7 +60,7 @@ func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
 }
 
 // keelMiddle is the height of the middle of the keel's depth over the skin's face, mm.
-func keelMiddle(d *design.Design) float64 { return float64(d.Skin.Thickness + d.Keel.Depth/2) }
+func keelMiddle(d *design.Design) float64 { return float64(d.Skin.Thickness() + d.Keel.Depth/2) }
 
 // LashingRoom is the least room between neighboring battens on a rib, mm.
 const LashingRoom = stringer.LashingRoom

@@ -215,7 +215,7 @@ func TestCurvedHeads(t *testing.T) {
 		if !f.Bow.Outline.Closed() || !f.Bow.Outline.Joined() {
 			t.Errorf("head radius %.0f mm: the outline does not close", radius)
 		}
-		if reach := f.Bow.Outline.Bounds().Max.X + float64(f.Design.Skin.Thickness); math.Abs(reach-2135) > 0.05 {
+		if reach := f.Bow.Outline.Bounds().Max.X + float64(f.Design.Skin.Thickness()); math.Abs(reach-2135) > 0.05 {
 			t.Errorf("head radius %.0f mm: the stem reaches %.3f mm, want 2135", radius, reach)
 		}
 	}

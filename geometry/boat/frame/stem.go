@@ -47,7 +47,7 @@ const (
 func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope float64) (Stem, error) {
 	st := Stem{End: name, Thickness: float64(s.Siding), Moulded: float64(s.Moulded), ToeX: e.Toe.X,
 		FootX: e.Toe.X - float64(s.Landing), Waterline: float64(d.Hull.Waterline)}
-	skin, keel := float64(d.Skin.Thickness), float64(d.Keel.Depth)
+	skin, keel := float64(d.Skin.Thickness()), float64(d.Keel.Depth)
 	if keel >= st.Moulded {
 		return st, fmt.Errorf("%s: moulded depth %.0f mm is not more than the keel's depth %.0f mm, so the foot has no wood", name, st.Moulded, keel)
 	}

@@ -107,7 +107,7 @@ func TestMarksWithoutEdgeSet(t *testing.T) {
 // height times the turn.
 func TestKeelLength(t *testing.T) {
 	everyShipped(t, func(t *testing.T, f *Frame) {
-		up := float64(f.Design.Skin.Thickness + f.Design.Keel.Depth/2)
+		up := float64(f.Design.Skin.Thickness() + f.Design.Keel.Depth/2)
 		at := func(x float64) geometry.Point3 {
 			z, slope := f.Hull.KeelZ(x)
 			sin, cos := math.Sincos(math.Atan(slope))

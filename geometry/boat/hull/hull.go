@@ -33,8 +33,8 @@ type Hull struct {
 func New(d *design.Design) (*Hull, error) {
 	h := &Hull{
 		Length: float64(d.Hull.Length), Beam: float64(d.Hull.Beam), Depth: float64(d.Hull.Depth),
-		seat:  float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness/2),
-		floor: float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness),
+		seat:  float64(d.Skin.Thickness() + d.Keel.Depth + d.Ribs.Thickness/2),
+		floor: float64(d.Skin.Thickness() + d.Keel.Depth + d.Ribs.Thickness),
 		level: float64(d.Hull.KeelStraight) / 2,
 	}
 	h.Sheer = newSheer(d, h.seat+h.Depth)

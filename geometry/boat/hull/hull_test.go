@@ -158,7 +158,7 @@ func TestMidshipSection(t *testing.T) {
 			t.Errorf("%s: midship %.6f by %.6f mm, want %v and %v", name, 2*s.HalfBreadth, s.Depth, d.Hull.Beam, d.Hull.Depth)
 		}
 		// The keel's parts lie between baseline and rib: skin, keel, half a rib.
-		if want := float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness/2); math.Abs(s.KeelZ-want) > 1e-9 {
+		if want := float64(d.Skin.Thickness() + d.Keel.Depth + d.Ribs.Thickness/2); math.Abs(s.KeelZ-want) > 1e-9 {
 			t.Errorf("%s: keel point %.6f mm up, want %.6f", name, s.KeelZ, want)
 		}
 	}

@@ -36,6 +36,7 @@ type Piece struct {
 	Grain             string          // "" for along Long
 	Fill              float64         // share of the block that is left in the end
 	At                geometry.Point3 // the middle of all of them
+	Scarf             float64         // slope at which a long stick may be scarfed; 0 when it must be one piece
 }
 
 // Volume returns the wood of one finished piece, mm3.

@@ -35,7 +35,7 @@ func TestDesigned(t *testing.T) {
 		}
 		d := f.Design
 		cos, sin := math.Cos(float64(d.Gunwale.Tilt)), math.Sin(float64(d.Gunwale.Tilt))
-		top := float64(d.Hull.Depth+d.Skin.Thickness+d.Keel.Depth+d.Ribs.Thickness/2) + float64(d.Gunwale.Height)*cos - float64(d.Gunwale.Width)/2*sin
+		top := float64(d.Hull.Depth+d.Skin.Thickness()+d.Keel.Depth+d.Ribs.Thickness/2) + float64(d.Gunwale.Height)*cos - float64(d.Gunwale.Width)/2*sin
 		at := h.Freeboard(float.Level(0)).Least
 		if math.Abs(at-top) > 2 {
 			t.Errorf("%s: the sheer stands %.1f mm over the baseline, the design gives %.1f mm", name, at, top)

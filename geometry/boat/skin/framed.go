@@ -22,7 +22,7 @@ func Of(f *frame.Frame) (*Cloth, error) { return New(framed{f}, endSteps) }
 // framed is a finished frame as what the cloth lies on.
 type framed struct{ f *frame.Frame }
 
-func (b framed) Thickness() float64                  { return float64(b.f.Design.Skin.Thickness) }
+func (b framed) Thickness() float64                  { return float64(b.f.Design.Skin.Thickness()) }
 func (b framed) Gunwale(x float64) [2]geometry.Point { return b.f.Gunwale.Outer(x) }
 
 func (b framed) Ribs() []Rib {
@@ -87,7 +87,7 @@ const chordMM = 0.2
 // the keel's skin up to the gunwale.
 func arcs(f *frame.Frame, r frame.Rib, skin []geometry.Point) ([]geometry.Point, error) {
 	d := f.Design
-	out := r.Thickness/2 + float64(d.Stringers.Depth+d.Skin.Thickness)
+	out := r.Thickness/2 + float64(d.Stringers.Depth+d.Skin.Thickness())
 	chain, err := r.Section.Half.Offset(-out)
 	if err != nil {
 		return nil, err

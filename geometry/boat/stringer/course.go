@@ -104,7 +104,7 @@ func onStem(p geometry.Point, siding float64) stick.Pin {
 // their run there.
 func (c *Courses) land(name string, e hull.End, s design.Stem, slope, side float64) ([]geometry.Point, error) {
 	wide := float64(c.design.Stringers.Width)
-	st, err := newSide(e, float64(c.design.Skin.Thickness+c.design.Stringers.Depth), float64(s.Siding))
+	st, err := newSide(e, float64(c.design.Skin.Thickness()+c.design.Stringers.Depth), float64(s.Siding))
 	if err != nil {
 		return nil, fmt.Errorf("%s: where the stringers end: %w", name, err)
 	}

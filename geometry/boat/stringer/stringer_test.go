@@ -69,7 +69,7 @@ func TestWedge(t *testing.T) {
 			w := wedge{radius: 300, falls: 0.11, sweep: 1.4, rise: 0.012}
 			ribs := w.sections(125, 14)
 			off := float64(d.Ribs.Thickness+d.Stringers.Depth) / 2
-			in := float64(d.Skin.Thickness + d.Stringers.Depth)
+			in := float64(d.Skin.Thickness() + d.Stringers.Depth)
 			half := float64(d.Bow.Siding) / 2
 			// It comes to half the siding where its half-breadth, which falls evenly, does.
 			a, b := w.at(share, off, 0), w.at(share, off, 1000)
@@ -108,7 +108,7 @@ func TestLeastEnergy(t *testing.T) {
 		c := ways(t, d)
 		h, _ := sections(t, d)
 		for i := range d.Stringers.At {
-			in := float64(d.Skin.Thickness + d.Stringers.Depth)
+			in := float64(d.Skin.Thickness() + d.Stringers.Depth)
 			fore, aft := edgeAt(h.Bow, in, c.Bow[i]), edgeAt(h.Stern, in, c.Stern[i])
 			energy := func(bow, stern float64) float64 {
 				pins := c.Pins(i)

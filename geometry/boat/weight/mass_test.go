@@ -97,7 +97,7 @@ func TestPlaces(t *testing.T) {
 		t.Fatalf("%d people and %d lots of gear, want 2 and 1", len(crew), len(gear))
 	}
 	// Over the straight keel the floor lies at skin + keel + rib.
-	if got, want := gear[0].Load().At.Z, 0.8+14+7+150; math.Abs(got-want) > 1e-9 {
+	if got, want := gear[0].Load().At.Z, 0.7+14+7+150; math.Abs(got-want) > 1e-9 {
 		t.Errorf("the packs' middle lies %.1f mm up, want %.1f", got, want)
 	}
 	if got := Sum(append(crew, gear...)).Mass; got != 190 {

@@ -79,8 +79,8 @@ func TestClothBetweenBareAndBought(t *testing.T) {
 		}
 		const under = 1e6 // mm of water
 		n := materials.Count(f, c, cutlist.Make(f))
-		bare := c.Hull.Wetted(float.Level(under)) * f.Design.Skin.Mass * 1e-9
-		sheet := n.Cloth.Length * n.Cloth.Width * f.Design.Skin.Mass * 1e-9
+		bare := c.Hull.Wetted(float.Level(under)) * f.Design.Skin.Mass() * 1e-9
+		sheet := n.Cloth.Bought() * f.Design.Skin.Mass() * 1e-9
 		if got := massOf(t, items, "Cloth"); got <= bare || got >= sheet {
 			t.Errorf("%s: cloth of %.2f kg; bare outside %.2f, sheet %.2f", name, got, bare, sheet)
 		}
@@ -92,7 +92,10 @@ func TestClothBetweenBareAndBought(t *testing.T) {
 // with the wood.
 func TestTwiceAsHeavy(t *testing.T) {
 	_, light := built(t, "brook", nil)
-	_, heavy := built(t, "brook", func(d *design.Design) { d.Skin.Mass *= 2 })
+	_, heavy := built(t, "brook", func(d *design.Design) {
+		d.Skin.Thick = d.Skin.Thickness() // the boat stays as large
+		d.Skin.Cloth, d.Skin.Coats = 2*d.Skin.Mass(), 0
+	})
 	for i, a := range light {
 		times := 1.0
 		if strings.HasPrefix(a.Name, "Cloth") {

@@ -53,7 +53,7 @@ func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 	}
 	wood := Sum(items)
 	items = append(items, Item{"Cord, pegs, oil (estimate)", []float.Load{{Mass: Lashing * wood.Mass, At: wood.At}}})
-	return append(items, Item{"Cloth and coating", Cloth(cloth, f.Design.Skin.Mass)}), w.err
+	return append(items, Item{"Cloth and coating", Cloth(cloth, f.Design.Skin.Mass())}), w.err
 }
 
 // weigher weighs parts and keeps the first wood that is not known.

@@ -282,6 +282,16 @@ func fitted(kits []kit.Kit) []Stick {
 	return out
 }
 
+// scarfed lets a stick be scarfed at a slope, away from its ends.
+func scarfed(s Stick, slope float64) *Run {
+	half, long := s.Length/2, slope*s.Thickness
+	run := &Run{Aft: -half, Fore: half, Scarf: long, Beside: s.Part}
+	if room := (frame.Zone{From: -half * 0.8, To: half * 0.8}); room.To-room.From > long {
+		run.Rooms = []frame.Zone{room}
+	}
+	return run
+}
+
 func name(k kit.Kit, p kit.Piece, i int) string {
 	out := wording.Capital(p.Name)
 	if p.Count > 1 {
@@ -304,6 +314,9 @@ func layers(p kit.Piece, mark, name string) []Stick {
 		s.Family, s.Grain, s.Length = Spar, "along, straightest, no knots", p.Long+2*endTrim
 	case kit.Beam:
 		s.Family, s.Grain, s.Length = Beam, "along, straightest, no knots", p.Long+2*endTrim
+	}
+	if p.Scarf > 0 {
+		s.Run = scarfed(s, p.Scarf)
 	}
 	thick := glueUp
 	if p.Form == kit.Board {

@@ -187,8 +187,10 @@ func (c *counter) cover() {
 	c.add(Skin, "lay out and stretch the cloth", 1, "boat", 60)
 	c.add(Skin, "fasten the cloth", 2*(g.Fore-g.Aft)/1000, "m of gunwale", 4)
 	c.add(Skin, "gather and sew the ends", 2, "ends", 45)
-	c.add(Coat, "coat", area*materials.Coats, "m2 and coat", 4)
-	c.add(Coat, "mix, clean up", materials.Coats, "coats", 15)
+	coats := float64(c.f.Design.Skin.Coats)
+	c.add(Coat, "coat", area*coats, "m2 and coat", 4)
+	c.add(Coat, "mix, clean up", coats, "coats", 15)
+	c.add(Skin, "sew sheets together", c.n.Cloth.Seam/1000, "m of seam", 12)
 	c.add(Fit, "seat, flotation, trial", 1, "boat", 90)
 }
 

@@ -25,31 +25,20 @@ type Item struct {
 
 // Allowances and rates. Common practice, no source, unless said otherwise.
 const (
-	GluePerArea  = 0.30  // kg/m2 of glue line, both faces wetted
-	glueWaste    = 1.5   // mixed and not used
-	GripEach     = 100.0 // mm of cloth beyond the gunwale's top on each side, to pull by
-	GripLength   = 400.0 // mm of cloth beyond the boat, both ends together
-	CoatPerArea  = 0.40  // L/m2 of two-part coating, all coats together; from memory, 0.3 to 0.5
-	Coats        = 3
-	OilCoats     = 2
-	oilPerLitre  = 10.0 // m2 of wood and coat
-	PegsPerRib   = 2    // one in each head
-	tackPitch    = 30.0 // mm along each gunwale
-	endLashings  = 6.0  // m of cord at each end: stem to keel, gunwales, breasthook
-	threadPerEnd = 4.0  // m for sewing one end
+	GluePerArea = 0.30 // kg/m2 of glue line, both faces wetted
+	glueWaste   = 1.5  // mixed and not used
+	OilCoats    = 2
+	oilPerLitre = 10.0 // m2 of wood and coat
+	PegsPerRib  = 2    // one in each head
+	TackPitch   = 30.0 // mm along each gunwale
+	endLashings = 6.0  // m of cord at each end: stem to keel, gunwales, breasthook
 )
-
-// Cloth is the sheet for the skin, mm.
-type Cloth struct {
-	Length, Width float64
-	Area          float64 // of the boat's outside, mm2
-	EndGirth      float64 // round the last rib on each end, mm; what the cloth has too much there is gathered
-}
 
 // Needs is everything counted for one boat.
 type Needs struct {
 	Items     []Item
 	Cloth     Cloth
+	Coating   Coating
 	Lashings  Lashings
 	Forms     Forms   // none until AddForms counts them
 	GlueArea  float64 // mm2
@@ -61,7 +50,7 @@ type Needs struct {
 // Count works out the needs of a frame with its cloth, its fittings and its outfits,
 // whose sticks are sawn by the plan.
 func Count(f *frame.Frame, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Needs {
-	n := &Needs{Lashings: lashings(f), GlueArea: glueArea(p), Cloth: sheet(f, c)}
+	n := &Needs{Lashings: lashings(f), GlueArea: glueArea(p), Cloth: sheetOf(f, c), Coating: coatingOf(f.Design.Skin, c)}
 	for _, s := range p.Sticks {
 		if !s.Spare {
 			n.WoodFaces += 2 * (s.Width + s.Thickness) * s.Length
@@ -71,27 +60,10 @@ func Count(f *frame.Frame, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Nee
 	for _, t := range f.Thwarts {
 		n.Pegs += len(t.Holes)
 	}
-	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/tackPitch))
+	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/TackPitch))
 	n.list(f, p)
 	n.fitted(kits)
 	return n
-}
-
-// sheet is the cloth to buy: over the greatest girth and the longest line, with
-// what is needed to grip it.
-func sheet(f *frame.Frame, c *skin.Cloth) Cloth {
-	long := math.Max(f.Hull.Length, f.Gunwale.Fore-f.Gunwale.Aft)
-	girth, last := f.Skin.Girth, math.Inf(1)
-	ribs := c.Ribs()
-	for i, r := range ribs {
-		half, _ := r.Girth()
-		round := 2 * half
-		girth = math.Max(girth, round)
-		if i == 0 || i == len(ribs)-1 {
-			last = math.Min(last, round)
-		}
-	}
-	return Cloth{Length: long + GripLength, Width: girth + 2*GripEach, Area: c.Area(), EndGirth: last}
 }
 
 // glueArea is every glue line: between plies, and in scarfs.
@@ -118,19 +90,18 @@ func glueArea(p *cutlist.Plan) float64 {
 	return sum
 }
 
+func (n *Needs) add(key, name string, amount float64, unit, how string, args ...any) {
+	n.Items = append(n.Items, Item{key, name, amount, unit, fmt.Sprintf(how, args...)})
+}
+
 func (n *Needs) list(f *frame.Frame, p *cutlist.Plan) {
-	add := func(key, name string, amount float64, unit, how string, args ...any) {
-		n.Items = append(n.Items, Item{key, name, amount, unit, fmt.Sprintf(how, args...)})
-	}
+	add := n.add
 	for _, w := range p.Woods {
 		if len(w.Boards) > 0 {
 			n.wood(w)
 		}
 	}
-	sheet := n.Cloth.Length * n.Cloth.Width / 1e6
-	area := n.Cloth.Area / 1e6
-	add("cloth", "cloth for the skin", upTo(sheet, 0.1), "m2", "one sheet of %.2f x %.2f m", n.Cloth.Length/1000, n.Cloth.Width/1000)
-	add("coating", "coating of the skin", upTo(area*CoatPerArea, 0.1), "L", "%.2f m2 at %.2f L/m2, %d coats in all", area, CoatPerArea, Coats)
+	n.cover(f.Design.Skin)
 	faces := n.WoodFaces / 1e6
 	add("oil", "oil or varnish for the frame", upTo(faces*OilCoats/oilPerLitre, 0.1), "L", "%.1f m2 of wood, %d coats at %.0f m2/L", faces, OilCoats, oilPerLitre)
 	if n.GlueArea > 0 {
@@ -139,8 +110,8 @@ func (n *Needs) list(f *frame.Frame, p *cutlist.Plan) {
 	}
 	add("cord", "lashing cord", upTo(n.Lashings.Total/1000, 1), "m", "%d crossings, a tenth to spare, %.0f m at each end", n.Lashings.Count(), endLashings)
 	add("peg", "pegs", float64(n.Pegs), "each", "%d in each rib, and the holes of the cross pieces", PegsPerRib)
-	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", tackPitch)
-	add("thread", "waxed thread", 2*threadPerEnd, "m", "%.0f m for each end", threadPerEnd)
+	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", TackPitch)
+	n.thread()
 	add("workshop", "abrasives, blades, gloves, masks, rags", 1, "lot", "one lot for a boat")
 }
 

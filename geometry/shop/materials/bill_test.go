@@ -59,8 +59,8 @@ func TestCloth(t *testing.T) {
 			for i := 1; i < len(pts); i++ {
 				girth += 2 * math.Hypot(pts[i].X-pts[i-1].X, pts[i].Y-pts[i-1].Y)
 			}
-			if n.Cloth.Width < girth+200 {
-				t.Errorf("%s: cloth of %.0f mm, rib %s is %.0f mm round", name, n.Cloth.Width, r.Name, girth)
+			if c := n.Cloth; float64(c.Sheets)*c.Roll-float64(c.Sheets-1)*JoinLap < girth+120 {
+				t.Errorf("%s: cloth of %.0f mm, rib %s is %.0f mm round", name, c.Roll, r.Name, girth)
 			}
 		}
 		if n.Cloth.Length < f.Hull.Length+300 {

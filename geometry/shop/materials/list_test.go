@@ -50,7 +50,7 @@ func TestAmountsAsTold(t *testing.T) {
 
 		i := item(t, n, "coating")
 		read(t, i, "%f m2 at %f L/m2, %d coats", &area, &rate, &coats)
-		upto(t, i, area*rate, 0.1, 0.005)
+		upto(t, i, area*rate, 0.1, 0.01)
 
 		i = item(t, n, "oil")
 		read(t, i, "%f m2 of wood, %d coats at %f m2/L", &area, &coats, &by)
@@ -65,8 +65,8 @@ func TestAmountsAsTold(t *testing.T) {
 		upto(t, i, 2*(f.Gunwale.Fore-f.Gunwale.Aft)/by, 2, 1e-9)
 
 		i = item(t, n, "thread")
-		read(t, i, "%f m for each end", &by)
-		upto(t, i, 2*by, 0, 1e-9)
+		read(t, i, "%f times %f m of seam, and %f m at each of its ends", &rate, &area, &by)
+		upto(t, i, rate*area+2*2*by, 1, 0.05)
 
 		// A rib has two heads, and each is pegged.
 		holes := 0
@@ -80,8 +80,10 @@ func TestAmountsAsTold(t *testing.T) {
 		}
 		upto(t, i, float64(2*len(f.Ribs)+holes), 0, 1e-9)
 
-		sheet := n.Cloth.Length * n.Cloth.Width / 1e6
-		upto(t, item(t, n, "cloth"), sheet, 0.1, 1e-9)
+		sheet := n.Cloth.Bought() / 1e6
+		i = item(t, n, "cloth")
+		read(t, i, "%f m off a roll %f m wide", &area, &rate)
+		upto(t, i, area*rate, 0.1, 0.01)
 		if sheet < n.Cloth.Area/1e6 {
 			t.Errorf("%s: a sheet of %.2f m2 for %.2f m2 of boat", name, sheet, n.Cloth.Area/1e6)
 		}

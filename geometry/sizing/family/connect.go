@@ -117,6 +117,10 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 		}
 	}
 	d.SternLikeBow(f.Program.HasFormula)
+	// The families that come with the program all say the cloth: who writes a mass over
+	// theirs means it.
+	d.SkinOfMass(func(key string) bool { return key != "skin.cloth" && f.Program.HasFormula(key) })
+	d.OutsideWithin(f.Program.HasFormula)
 	return d, nil
 }
 
@@ -187,7 +191,7 @@ func kindOf(name string, t reflect.Type) (k formula.Kind, ok bool) {
 		return formula.Kind{Class: formula.List}, true
 	case t.Kind() == reflect.Bool:
 		return formula.Kind{Class: formula.Truth}, true
-	case t.Kind() == reflect.Float64 && name == clothMass:
+	case t.Kind() == reflect.Float64 && isCloth(name):
 		return formula.Of(formula.Cloth), true
 	case t.Kind() == reflect.Float64 && strings.HasSuffix(name, ".mass"):
 		return formula.Of(formula.Mass), true
@@ -195,15 +199,15 @@ func kindOf(name string, t reflect.Type) (k formula.Kind, ok bool) {
 	return formula.Of(formula.Plain), t.Kind() == reflect.Float64 || t.Kind() == reflect.Int
 }
 
-// clothMass is in g/m2 in the design and in kg/mm2 in formulas.
-const clothMass = "skin.mass"
+// isCloth reports whether a key is in g/m2 in the design and in kg/mm2 in formulas.
+func isCloth(name string) bool { return name == "skin.cloth" || name == "skin.mass" }
 
 // fill puts a value of the kind that a field takes into it.
 func fill(name string, field reflect.Value, v formula.Value) error {
 	choice, _ := field.Addr().Interface().(encoding.TextUnmarshaler)
 	switch {
-	case name == clothMass:
-		field.SetFloat(v.Num * 1e9)
+	case isCloth(name):
+		field.SetFloat(fine(v.Num * 1e9))
 	case field.Type() == reflect.TypeFor[measure.Length]():
 		field.SetFloat(fine(v.Num))
 	case field.Kind() == reflect.Float64:

@@ -2,6 +2,7 @@ package family
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -93,7 +94,7 @@ hull.symmetric = false
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := fmt.Sprint(d.Hull.Length, d.Bow.Rake, d.Gunwale.Plies, d.Ribs.Spare, d.Bending.Method, d.Gunwale.Scarfs, d.Skin.Mass, d.Stern.Horn, d.Hull.Symmetric, len(d.Thwarts), d.Thwarts[0].Kind == design.Yoke)
+	got := fmt.Sprint(d.Hull.Length, d.Bow.Rake, d.Gunwale.Plies, d.Ribs.Spare, d.Bending.Method, d.Gunwale.Scarfs, math.Round(d.Skin.Mass()*1e6)/1e6, d.Stern.Horn, d.Hull.Symmetric, len(d.Thwarts), d.Thwarts[0].Kind == design.Yoke)
 	want := "3352.8 mm 12.5 deg 4 2 on forms [-1000 mm 1000 mm] 510 17 mm false 1 true"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)

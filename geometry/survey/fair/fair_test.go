@@ -55,8 +55,8 @@ func walk(t *testing.T, d *design.Design, h *hull.Hull, x float64) []geometry.Po
 	if err != nil {
 		t.Fatal(err)
 	}
-	over := float64(d.Ribs.Thickness)/2 + float64(d.Stringers.Depth) + float64(d.Skin.Thickness)
-	pts := []geometry.Point{{Y: s.KeelZ - float64(d.Ribs.Thickness)/2 - float64(d.Keel.Depth) - float64(d.Skin.Thickness)}}
+	over := float64(d.Ribs.Thickness)/2 + float64(d.Stringers.Depth) + float64(d.Skin.Thickness())
+	pts := []geometry.Point{{Y: s.KeelZ - float64(d.Ribs.Thickness)/2 - float64(d.Keel.Depth) - float64(d.Skin.Thickness())}}
 	const steps = 4000
 	girth := s.Half.Length()
 	for i := range steps + 1 {
@@ -67,7 +67,7 @@ func walk(t *testing.T, d *design.Design, h *hull.Hull, x float64) []geometry.Po
 	a, b := g.EdgeAt(x, g.Width/2, 0), g.EdgeAt(x, g.Width/2, g.Height)
 	for i := range 400 {
 		u := float64(i+1) / 400
-		pts = append(pts, geometry.Point{X: a.Y + (b.Y-a.Y)*u + float64(d.Skin.Thickness), Y: a.Z + (b.Z-a.Z)*u})
+		pts = append(pts, geometry.Point{X: a.Y + (b.Y-a.Y)*u + float64(d.Skin.Thickness()), Y: a.Z + (b.Z-a.Z)*u})
 	}
 	return pts
 }

@@ -17,7 +17,7 @@ func (f *fit) gunwaleIn() (in, under float64) {
 	g := f.d.Gunwale
 	sin, cos := math.Sincos(float64(g.Tilt))
 	w, h := float64(g.Width)/2, float64(g.Height)
-	return w*cos + h*sin + float64(f.d.Skin.Thickness), h*cos - w*sin
+	return w*cos + h*sin + float64(f.d.Skin.Thickness()), h*cos - w*sin
 }
 
 // sheerFit is what shapes the sheer: tilt, the edge-set at bow and stern, where it

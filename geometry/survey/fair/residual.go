@@ -86,7 +86,7 @@ func (f *fit) holdAt(h *hull.Hull, x float64) holding {
 	gun := frame.Gunwale{Line: h.Gunwale, Width: float64(f.d.Gunwale.Width), Height: float64(f.d.Gunwale.Height), Tilt: float64(f.d.Gunwale.Tilt)}
 	for i, up := range []float64{0, gun.Height} {
 		p := gun.EdgeAt(x, gun.Width/2, up)
-		out.rail[i] = geometry.Point{X: p.Y + float64(f.d.Skin.Thickness), Y: p.Z}
+		out.rail[i] = geometry.Point{X: p.Y + float64(f.d.Skin.Thickness()), Y: p.Z}
 	}
 	return out
 }

@@ -49,7 +49,7 @@ func scantlings(title string, t *offsets.Table, r rail) *design.Design {
 	d.Keel = design.Keel{Species: "sitka spruce", Width: 40, Depth: 12}
 	d.Stringers = design.Stringers{Species: "sitka spruce", Width: 20, Depth: 10, At: []float64{0.24, 0.42, 0.6, 0.8}}
 	d.Breasthook = design.Breasthook{Species: "white ash", Length: 120, Thickness: 12, Hollow: 0}
-	d.Skin = design.Skin{Thickness: 0.7, Mass: 600}
+	d.Skin.Thick = 0.7 // as coated skins of such canoes measure
 	d.Hull.Sections = []design.Section{{BottomTurn: turned(15), BilgeRadius: 100, Flare: turned(5)}}
 	return d
 }
@@ -57,11 +57,11 @@ func scantlings(title string, t *offsets.Table, r rail) *design.Design {
 // skinOver is how far outside the middle of a rib the skin lies, mm.
 func (f *fit) skinOver() float64 {
 	d := f.d
-	return float64(d.Ribs.Thickness/2 + d.Stringers.Depth + d.Skin.Thickness)
+	return float64(d.Ribs.Thickness/2 + d.Stringers.Depth + d.Skin.Thickness())
 }
 
 // seat is how far over the keel's skin the middle of a rib lies, mm.
 func (f *fit) seat() float64 {
 	d := f.d
-	return float64(d.Skin.Thickness + d.Keel.Depth + d.Ribs.Thickness/2)
+	return float64(d.Skin.Thickness() + d.Keel.Depth + d.Ribs.Thickness/2)
 }

@@ -39,6 +39,7 @@ type Report struct {
 	Spread    *spreader.Set   // what holds the gunwales while they are bent
 	Stringers []Stringer      // from the keel up
 	Stems     []Stem          // laminated stems; nil when they are cut
+	Outside   Outside         // what goes on over the skin
 	Findings  finding.List    // one for each part or run of parts, from the ribs on
 }
 
@@ -71,6 +72,9 @@ func Of(f *frame.Frame) (*Report, error) {
 		return nil, err
 	}
 	if err := r.stems(); err != nil {
+		return nil, err
+	}
+	if err := r.outside(); err != nil {
 		return nil, err
 	}
 	r.slots()

@@ -44,7 +44,7 @@ func (r *Report) stems() error {
 }
 
 func (r *Report) laminated(name string, e design.Stem) (Stem, error) {
-	b, skin := r.Frame.Design.Bending, float64(r.Frame.Design.Skin.Thickness)
+	b, skin := r.Frame.Design.Bending, float64(r.Frame.Design.Skin.Thickness())
 	s := Stem{End: name, Ply: float64(e.Moulded) / float64(b.StemPlies), Inner: float64(e.ForefootRadius-e.Moulded) - skin}
 	back, err := timber.Springback(slices.Repeat([]float64{s.Ply}, b.StemPlies))
 	if err != nil {

@@ -26,7 +26,7 @@ type rides struct {
 // Errors: a wood that is not known.
 func (s *sounding) hang() (rides, error) {
 	f, d := s.m.b.Frame, s.m.b.Frame.Design
-	out := rides{frame: f, cloth: s.boat.Cloth, floor: make([]float64, len(s.m.ribs)+2), perCloth: d.Skin.Mass * 1e-9 * (1 + weight.Lap)}
+	out := rides{frame: f, cloth: s.boat.Cloth, floor: make([]float64, len(s.m.ribs)+2), perCloth: d.Skin.Mass() * 1e-9 * (1 + weight.Lap)}
 	var perKeel, perGunwale float64
 	for _, stick := range []struct {
 		per     *float64

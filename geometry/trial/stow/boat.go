@@ -60,16 +60,33 @@ func (b *Boat) open(o Options) *Inside {
 // Length returns the boat's length overall with its cloth, mm.
 func (b *Boat) Length() float64 { return b.Outside.Fore - b.Outside.Aft }
 
-// OutsideOf returns the outside of a boat's cloth, out over the ribs where they stand
-// proud of it between two stringers.
+// OutsideOf returns the outside of a boat's cloth with its outwales, out over the ribs
+// where they stand proud of it between two stringers.
 //
 // Errors: sections that do not match, which those of a frame do.
 func OutsideOf(f *frame.Frame, cloth skin.Pressed) (*Outside, error) {
 	var sections []Section
 	for _, x := range rowsOf(f, cloth) {
-		sections = append(sections, Section{x, cloth.At(x)})
+		half := cloth.At(x)
+		if f.Design.Outside.Outwale > 0 {
+			half = outwaled(f, x, half)
+		}
+		sections = append(sections, Section{x, half})
 	}
 	return NewOutside(sections, underCloth(f))
+}
+
+// outwaled puts the outwale on a section: from the gunwale's face out under it, and up its
+// own. Past the gunwales' ends there is none.
+func outwaled(f *frame.Frame, x float64, half []geometry.Point) []geometry.Point {
+	n := len(half) - 1
+	low, top, o := half[n-1], half[n], f.Design.Outside
+	if x < -f.Hull.Stern.GunwaleX || x > f.Hull.Bow.GunwaleX || low == top {
+		return append(half, top, top)
+	}
+	up := top.Sub(low).Unit()
+	off, under := up.Left().Scale(-float64(o.Outwale)), top.Sub(up.Scale(float64(o.OutwaleHeight)))
+	return append(half[:n], under, under.Add(off), top.Add(off))
 }
 
 func underCloth(f *frame.Frame) []Part {
@@ -80,7 +97,11 @@ func underCloth(f *frame.Frame) []Part {
 			out = append(out, Part{Stringer, fmt.Sprintf("stringer %d", i+1)})
 		}
 	}
-	return append(out, Part{Gunwale, "gunwale"})
+	out = append(out, Part{Gunwale, "gunwale"})
+	if f.Design.Outside.Outwale > 0 {
+		out = append(out, Part{Gunwale, "outwale"}, Part{Gunwale, "outwale"})
+	}
+	return out
 }
 
 // How far apart sections are drawn along the boat and up the stems, and how far apart

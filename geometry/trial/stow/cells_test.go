@@ -123,7 +123,7 @@ func below(f *frame.Frame) *solid {
 		}
 		if x < f.Hull.Bow.Toe.X && -x < f.Hull.Stern.Toe.X {
 			z, _ := f.Hull.KeelZ(x)
-			z += float64(d.Skin.Thickness)
+			z += float64(d.Skin.Thickness())
 			s.begin(i, stick(geometry.Point{Y: z + float64(d.Keel.Depth)/2}, 0, float64(d.Keel.Width), float64(d.Keel.Depth)))
 		}
 		s.post(i, x, f.Bow)
@@ -195,7 +195,7 @@ func (s *solid) plate(i int, u, tip, top float64, b frame.Breasthook) {
 func above(f *frame.Frame) *solid {
 	s := newSolid(f, -1)
 	d := f.Design
-	skin := float64(d.Skin.Thickness)
+	skin := float64(d.Skin.Thickness())
 	aft, fore := f.Gunwale.Line.Ends()
 	for i := range s.rows {
 		x := s.x0 + cellX*float64(i)
@@ -257,7 +257,13 @@ func above(f *frame.Frame) *solid {
 		}
 		g, w := &f.Gunwale, f.Gunwale.Width/2+skin
 		top := flat3(g.EdgeAt(x, w, f.Gunwale.Height))
-		poly = append(poly, flat3(g.EdgeAt(x, w, 0)), top, geometry.Point{Y: top.Y})
+		poly = append(poly, flat3(g.EdgeAt(x, w, 0)))
+		if o := d.Outside; o.Outwale > 0 {
+			off, under := w+float64(o.Outwale), f.Gunwale.Height-float64(o.OutwaleHeight)
+			poly = append(poly, flat3(g.EdgeAt(x, w, under)), flat3(g.EdgeAt(x, off, under)))
+			top = flat3(g.EdgeAt(x, off, f.Gunwale.Height))
+		}
+		poly = append(poly, top, geometry.Point{Y: top.Y})
 		s.reach(i, poly)
 		if a.Name != b.Name || x == a.Station {
 			var over []geometry.Point

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 )
 
 // TestOneCloth: at every rib and in both ends the outside that boats nest by is the
@@ -14,7 +15,7 @@ import (
 // of what floats are taken as their greatest so far.
 func TestOneCloth(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		b := shipped(t, name, nil)
+		b := shipped(t, name, func(d *design.Design) { d.Outside.Outwale = 0 }) // which floats nothing
 		boat, err := aboard.New(b.Frame, nil, nil)
 		if err != nil {
 			t.Fatal(err)
@@ -55,4 +56,19 @@ func apart(pts, line []geometry.Point) float64 {
 		most = math.Max(most, least)
 	}
 	return most
+}
+
+// TestOutwaleStandsOut: a boat is broader by its two outwales where they stand square off
+// gunwales that lean: each by its thickness times the cosine of the lean.
+func TestOutwaleStandsOut(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		with := func(mm float64) *Boat {
+			return shipped(t, name, func(d *design.Design) { d.Outside.Outwale = measure.Length(mm) })
+		}
+		b := with(12)
+		want := with(0).Outside.Half + 12*math.Cos(b.Frame.Gunwale.Tilt)
+		if got := b.Outside.Half; math.Abs(got-want) > 0.01 { // sections cut a gunwale that runs askew to them
+			t.Errorf("%s: %.3f mm to a side, want %.3f", name, got, want)
+		}
+	}
 }

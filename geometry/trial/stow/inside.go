@@ -186,7 +186,7 @@ func (w *wood) under(x float64, keel, cloth int, stringers []int) {
 	f, d := w.f, w.f.Design
 	if x < f.Hull.Bow.Toe.X && -x < f.Hull.Stern.Toe.X {
 		z, _ := f.Hull.KeelZ(x)
-		z += float64(d.Skin.Thickness + d.Keel.Depth)
+		z += float64(d.Skin.Thickness() + d.Keel.Depth)
 		w.line(keel, x, []geometry.Point{{Y: z}, {X: float64(d.Keel.Width) / 2, Y: z}})
 	}
 	corners := w.cloth.At(x)
@@ -197,7 +197,7 @@ func (w *wood) under(x float64, keel, cloth int, stringers []int) {
 		}
 		// The inner face of a stringer lies its depth inside its outer corners.
 		a, b := corners[i], corners[i+1]
-		in := b.Sub(a).Left().Unit().Scale(float64(d.Stringers.Depth + d.Skin.Thickness))
+		in := b.Sub(a).Left().Unit().Scale(float64(d.Stringers.Depth + d.Skin.Thickness()))
 		if a != b {
 			w.line(stringers[i/2-1], x, []geometry.Point{a.Add(in), b.Add(in)})
 		}

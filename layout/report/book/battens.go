@@ -7,9 +7,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
@@ -114,48 +112,8 @@ func (w *writer) battenMarks() report.Table {
 
 func (w *writer) lashings() {
 	l := w.Needs.Lashings
-	w.chapter("Lashings and skin")
+	w.chapter("Lashings")
 	w.say("%d crossings, each an X lashing of %d turns, two on each diagonal: %d of ribs with stringers at %s of cord each, %d with the keel at %s, tails of %s together. With a tenth to spare and both ends tied, %.0f m (%.0f ft) of cord.",
 		l.Count(), materials.Turns, l.Stringers, w.Length(l.EachStringer), l.Keel, w.Length(l.EachKeel), w.Length(materials.Tails), l.Total/1000, l.Total/304.8)
 	w.say("Wet or wax the cord, haul every turn taut, and let no knot stand outside the battens, where the skin would chafe on it.")
-}
-
-func (w *writer) skin() {
-	n, f := w.Needs, w.Frame
-	w.section("Skin")
-	w.add(report.Titled("").Words("Cloth and coating").Numbers("").Filled(
-		"sheet to buy, length", w.Length(n.Cloth.Length), "sheet to buy, width", w.Length(n.Cloth.Width),
-		"greatest way round the outside, gunwale top to gunwale top", w.Length(n.Cloth.Width-2*materials.GripEach),
-		"least way round at the last ribs", w.Length(n.Cloth.EndGirth),
-		"length along keel and both stems", w.Length(f.Skin.Length), "length along a gunwale", w.Length(f.Gunwale.Fore-f.Gunwale.Aft),
-		"outside of the boat", fmt.Sprintf("%.2f m2 (%.1f sq ft)", n.Cloth.Area/1e6, n.Cloth.Area/92903.04),
-		"cloth and coating by the design", fmt.Sprintf("%.0f g/m2 = %.1f oz/yd2", f.Design.Skin.Mass, measure.OuncesPerSquareYard(f.Design.Skin.Mass)),
-		"fasteners along both gunwales", fmt.Sprint(n.Tacks)))
-	w.cloth()
-	w.say("Lay the sheet over the upturned frame with its middle thread on the keel. It has %s more on each side than it covers, to pull by. Fasten amidships first, then outward to both ends, each place on one side and then on the other; pull along the boat before across.", w.Length(materials.GripEach))
-	over := n.Cloth.Width - 2*materials.GripEach - n.Cloth.EndGirth
-	w.say("The seam runs up each stem, from the forefoot to the head, a flat fell of some 20 mm (3/4 in). At the last ribs the sheet has about %s too much across: gather it in even pleats towards the stem, none longer than 40 mm (1 1/2 in), as common practice has it without a source; sew the seam, trim, and turn the edge in.", w.Length(math.Max(0, over)))
-	w.warn("A hot knife and a hot iron give off fumes from synthetic cloth: open the doors. Cut away from yourself; a glove that resists cuts on the hand that holds.", "common practice, no source read")
-	w.warn("Two-part urethanes and their vapour can cause asthma for life, and smaller amounts then suffice. Brush, never spray; ventilate; gloves, goggles, and the respirator that the maker's sheet asks for.", "NIOSH alert 96-111 on diisocyanates")
-}
-
-// cloth says whether the stringers hold the cloth off the ribs.
-func (w *writer) cloth() {
-	f, c := w.Frame, w.Clearance
-	near := c.Nearest
-	if len(c.Proud) == 0 {
-		if near.By <= -0.1 {
-			w.say("The stringers hold the flat cloth off every rib; rib %s comes nearest, %s inside it between %s. Stringers that are planed thinner than the design leave less.",
-				near.Rib, w.Fine(-near.By), near.Between(f))
-		}
-		return
-	}
-	text := fmt.Sprintf("Ribs %s stand outside the flat cloth, most of all rib %s, by %s between %s: the cloth lies on them there, they show through and chafe it.",
-		skin.Runs(f, c.Proud), near.Rib, w.Fine(near.By), near.Between(f))
-	if c.Cure != nil {
-		text += fmt.Sprintf(" The cheapest cure, before the stringers are lashed: %s, and make the book and the patterns anew; then every rib stays inside the cloth.", c.Cure.Words(f.Design, w.Fine))
-	} else {
-		text += " Round their outer edges over with care."
-	}
-	w.say("%s", text)
 }

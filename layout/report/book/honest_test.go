@@ -128,7 +128,7 @@ func agree(head string) float64 {
 	switch head {
 	case "Held hot", "Relax to, before pegging", "Free width":
 		return 2.5 + 25.4/8
-	case "To the keel's upper face", "To the inside of the rib", "Between the gunwales", "Width in place", "Depth under the gunwales":
+	case "To the keel's upper face", "To the inside of the rib", "Between the gunwales", "Width in place", "Depth under the gunwales", "Half way round", "Mark on slack cloth":
 		return 0.5 + 25.4/32
 	}
 	return 25.4/32 + 0.051
@@ -299,7 +299,7 @@ func TestMetersAndFeet(t *testing.T) {
 			}
 		}
 	}
-	for form, unit := range map[string]float64{`([0-9.]+) m \(([0-9.]+) ft\)`: 0.3048, `([0-9.]+) m2 \(([0-9.]+) sq ft\)`: 0.3048 * 0.3048, `([0-9.]+) g/m2 = ([0-9.]+) oz/yd2`: 33.906} {
+	for form, unit := range map[string]float64{`([0-9.]+) m \(([0-9.]+) ft\)`: 0.3048, `([0-9.]+) m2 \(([0-9.]+) sq ft\)`: 0.3048 * 0.3048, `([0-9.]+) g/m2 \(([0-9.]+) oz/yd2\)`: 33.906} {
 		found := regexp.MustCompile(form).FindAllStringSubmatch(words, -1)
 		if len(found) == 0 {
 			t.Errorf("nothing reads %s", form)

@@ -1,0 +1,188 @@
+package materials
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
+	"ribwright/geometry/fabric"
+)
+
+// Allowances for the cloth, mm. Common practice, no source.
+const (
+	GripLeast  = 60.0  // beyond the gunwale's top on each side, to pull by
+	gripMost   = 100.0 // likewise; more is cut off before it is in the way
+	GripLength = 400.0 // beyond the boat, both ends together
+	JoinLap    = 30.0  // of two sheets sewn to one another
+)
+
+// rolls are the widths that cloth is sold in, 45, 60 and 72 in, mm. From memory.
+func rolls() []float64 { return []float64{1143, 1524, 1829} }
+
+// Thread for one mm of seam, both rows with their turns through the cloth, and for its two
+// ends, mm. Estimate.
+const (
+	threadPerSeam = 6.0
+	threadTails   = 1000.0
+)
+
+// Cloth is the sheet for the skin, mm.
+type Cloth struct {
+	Girth    float64    // the greatest way round the outside, gunwale top to gunwale top
+	EndGirth float64    // round the last rib on each end; what the cloth has too much there is gathered
+	Area     float64    // of the boat's outside, mm2
+	Length   float64    // of each sheet
+	Wide     float64    // least width that covers the boat and can be gripped
+	Roll     float64    // width that is bought
+	Sheets   int        // side by side; more than one are sewn together along the boat
+	Grip     float64    // what is left on each side to pull by
+	Pull     float64    // how far it is drawn over the greatest girth
+	Ends     [2]float64 // seams up the stems, the after one first
+	Seam     float64    // all seams along the boat, 0 for one sheet
+	Thread   float64
+	Slack    float64  // how much longer the way along a gunwale is than along the keel, between the forefeet
+	Pleats   int      // at each end, for slack that the fiber does not take up
+	Marks    []Pulled // by rib, from aft forward
+	Lies     []Lie    // from aft forward
+}
+
+// Pulled is where a rib lies under the cloth.
+type Pulled struct {
+	Rib     string
+	Station float64
+	Half    float64 // from the middle of the keel to the gunwale's upper edge, round the outside
+	Mark    float64 // from the middle thread to a line that is drawn on slack cloth and stands on that edge when it is drawn taut
+}
+
+// Lie is what the boat takes of the flat sheet at a station: on each side of the middle
+// thread from the stem, or from the thread itself, to the gunwale's upper edge.
+type Lie struct{ Station, Inner, Outer float64 }
+
+// PleatTakes is how much cloth one pleat takes up, mm. Common practice, no source.
+const PleatTakes = 20.0
+
+// sheetOf is the cloth to buy: over the greatest girth and the longest line, with what is
+// needed to grip it. Of the widths that are sold it takes the narrowest that does as one
+// sheet; a boat that none covers takes two or more sewn together.
+func sheetOf(f *frame.Frame, c *skin.Cloth) Cloth {
+	s := f.Design.Skin
+	out := Cloth{
+		Girth: f.Skin.Girth, EndGirth: math.Inf(1), Area: c.Area(),
+		Length: math.Max(f.Hull.Length, f.Gunwale.Fore-f.Gunwale.Aft) + GripLength,
+		Ends:   [2]float64{f.Hull.Stern.Outer.Length(), f.Hull.Bow.Outer.Length()},
+	}
+	ribs := c.Ribs()
+	for i, r := range ribs {
+		half, _ := r.Girth()
+		out.Girth = math.Max(out.Girth, 2*half)
+		if i == 0 || i == len(ribs)-1 {
+			out.EndGirth = math.Min(out.EndGirth, 2*half)
+		}
+	}
+	fiber := fabric.Fiber(s.Fiber)
+	out.Pull = fiber.Pull() * out.Girth
+	for i, r := range f.Ribs {
+		half, _ := ribs[i].Girth()
+		out.Marks = append(out.Marks, Pulled{r.Name, r.Station, half, half * (1 - fiber.Pull())})
+	}
+	out.lie(c)
+	if over := out.Slack - fiber.Shrink()*(out.Length-GripLength); over > 0 {
+		out.Pleats = int(math.Ceil(over / 2 / PleatTakes))
+	}
+	out.Wide = out.Girth + 2*GripLeast
+	out.Roll, out.Sheets = rollFor(out.Wide, float64(s.Roll))
+	joins := float64(out.Sheets - 1)
+	out.Seam = joins * out.Length
+	out.Grip = math.Min((float64(out.Sheets)*out.Roll-joins*JoinLap-out.Girth)/2, gripMost)
+	for _, seam := range append(out.Ends[:], out.Seam) {
+		if seam > 0 {
+			out.Thread += threadPerSeam*seam + threadTails
+		}
+	}
+	return out
+}
+
+// lie lays the boat on the flat sheet with its keel on the middle thread, and measures by
+// how much the gunwales' way along the boat is the longer one.
+func (c *Cloth) lie(over *skin.Cloth) {
+	stern, bow := over.Ends()
+	heel, toe := over.At(-stern.Toe)[0].Y, over.At(bow.Toe)[0].Y
+	var last [2]geometry.Point3
+	begun := false
+	for _, x := range over.Stations() {
+		pts := over.At(x)
+		l := Lie{Station: x}
+		switch {
+		case x > bow.Toe:
+			l.Inner = math.Max(0, pts[0].Y-toe)
+		case x < -stern.Toe:
+			l.Inner = math.Max(0, pts[0].Y-heel)
+		}
+		l.Outer = l.Inner
+		for i := 1; i < len(pts); i++ {
+			l.Outer += pts[i].Sub(pts[i-1]).Norm()
+		}
+		c.Lies = append(c.Lies, l)
+		if x < -stern.Toe || x > bow.Toe {
+			continue
+		}
+		rail := pts[len(pts)-1]
+		at := [2]geometry.Point3{{X: x, Z: pts[0].Y}, {X: x, Y: rail.X, Z: rail.Y}}
+		if begun {
+			c.Slack += at[1].Sub(last[1]).Norm() - at[0].Sub(last[0]).Norm()
+		}
+		last, begun = at, true
+	}
+	c.Slack = math.Max(0, c.Slack)
+}
+
+// rollFor picks a width that is sold, or the builder's own, and how many lengths of it lie
+// side by side. Two sheets meet under the keel and may be half as wide.
+func rollFor(wide, own float64) (roll float64, sheets int) {
+	widths := rolls()
+	if own > 0 {
+		widths = []float64{own}
+	}
+	for n := 1; ; n++ {
+		for _, w := range widths {
+			if float64(n)*w-float64(n-1)*JoinLap >= wide {
+				return w, n
+			}
+		}
+	}
+}
+
+// Bought is the cloth off the roll, mm2.
+func (c Cloth) Bought() float64 { return float64(c.Sheets) * c.Length * c.Roll }
+
+// Coating is what the coats take, liters, with what stays in brush and tray.
+type Coating struct {
+	fabric.Coats
+	FirstCoat float64
+	EachLater float64 // 0 where there is no second
+	Liters    float64 // to buy
+}
+
+func coatingOf(s design.Skin, c *skin.Cloth) Coating {
+	k, area := s.Coated(), c.Area()/1e6/(1-fabric.Loss)
+	return Coating{k, area * k.First(), area * k.Later(), area * k.Liquid()}
+}
+
+// cover lists cloth and coating, none for a frame without its skin.
+func (n *Needs) cover(s design.Skin) {
+	c, area := n.Cloth, n.Cloth.Area/1e6
+	if s.Cloth > 0 {
+		n.add("cloth", s.Fiber.String()+" cloth for the skin", upTo(c.Bought()/1e6, 0.1), "m2", "%.2f m off a roll %.3f m wide, for %s",
+			float64(c.Sheets)*c.Length/1000, c.Roll/1000, map[bool]string{true: "one sheet", false: "sheets sewn together"}[c.Sheets == 1])
+	}
+	if rate := n.Coating.Liquid() / (1 - fabric.Loss); rate > 0 {
+		n.add("coating", "coating of the skin", upTo(n.Coating.Liters, 0.1), "L", "%.2f m2 at %.3f L/m2, %d coats in all with what stays in brush and tray", area, rate, s.Coats)
+	}
+}
+
+// thread is for all seams.
+func (n *Needs) thread() {
+	n.add("thread", "waxed thread", upTo(n.Cloth.Thread/1000, 1), "m", "%.0f times %.2f m of seam, and %.1f m at each of its ends", threadPerSeam, (n.Cloth.Ends[0]+n.Cloth.Ends[1]+n.Cloth.Seam)/1000, threadTails/2000)
+}

@@ -1,0 +1,81 @@
+package book
+
+import (
+	"fmt"
+
+	"ribwright/geometry/boat/outside"
+	"ribwright/geometry/wording"
+	"ribwright/layout/report"
+)
+
+// outsideSkin is what goes on over the skin.
+func (w *writer) outsideSkin() {
+	o := w.Bend.Outside
+	items := w.outsideSteps()
+	if len(items) == 0 {
+		return
+	}
+	w.section("Outside the skin")
+	t := report.Titled("Strips outside the skin, of "+o.Wood+", "+w.Marks()).Names("Strip").Numbers("Pieces", "Off the skin", "Along it", "Finished length", "Screws in each").Words("How it is bent")
+	for _, s := range []struct {
+		name  string
+		count int
+		strip outside.Strip
+		bent  string
+	}{{"Outwale", 2, o.Outwale, o.Outwales.Verdict.String()}, {"Keel strip", 1, o.Keel, o.UnderKeel.Verdict.String()}} {
+		if s.strip.There() {
+			t.Row(s.name, fmt.Sprint(s.count), w.Mark(s.strip.Across), w.Mark(s.strip.Tall), w.Mark(s.strip.Long), fmt.Sprint(s.strip.Screws), s.bent)
+		}
+	}
+	w.add(t.IfAny()...)
+	w.add(report.List{First: 1, Items: items})
+	if o.Painter > 0 {
+		w.warn("A long loose line catches feet in a capsize: coil each painter and tuck it under a stretched cord, and leave no loop that a foot goes into.", "common practice, no source read")
+	}
+}
+
+// outsideSteps is the work outside the skin, when the last coat is hard.
+func (w *writer) outsideSteps() (out []string) {
+	o, bed := w.Bend.Outside, "Lay a bead of bedding compound on the skin where it goes."
+	if s := o.Outwale; s.There() {
+		step := fmt.Sprintf("Outwales: plane both to %s x %s, round the outer edges, oil them. ", w.Fine(s.Across), w.Fine(s.Tall)) +
+			"Clamp one dry along the gunwale, its upper edge flush, from midship outward; mark its ends at the stems and cut them. " + bed + " " + w.screwed(s)
+		if o.Outwales.Cure != "" {
+			step += " Its bend: " + o.Outwales.Cure + "."
+		}
+		out = append(out, step+" It covers the tacks and takes the knocks. Put the two on in turn, a few screws a side, so that they pull the boat alike.")
+	}
+	if !o.Outwale.There() && w.Frame.Design.Skin.Cloth > 0 {
+		out = append(out, fmt.Sprintf("Band over the tacks, for there is no outwale: cut strips %s wide from what is left of the cloth, and bed them along both gunwales in the last coat, over the tacks and round the upper edge. Coat them once more.", w.Length(40)))
+	}
+	if s := o.Keel; s.There() {
+		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, and thin its last %s to a feather at both ends. ", w.Fine(s.Across), w.Fine(s.Tall), w.Length(100))+bed+" "+w.screwed(s)+
+			" Wipe off what comes out. When it is worn, take it off and put on another.")
+	}
+	if o.Painter > 0 {
+		out = append(out, fmt.Sprintf("Painters: bore a hole of %s through each breasthook on its middle line, %s from the gunwales' ends, and round its edges. Put %s of line of %s through each, with a stopper knot under the plate.",
+			w.Length(10), w.Length(o.Hole), w.meters(o.Painter), w.Length(8)))
+	}
+	if o.Drain {
+		out = append(out, fmt.Sprintf("Drain: bed a round pad, %s across and %s thick, inside against the skin beside the keel at %s, between two ribs. Bore through pad and skin to the drain's size, seal the edge with coating, bed the drain and screw it tight from inside.",
+			w.Length(outside.PadAcross), w.Length(outside.PadThick), w.Station(o.DrainAt)))
+	}
+	return out
+}
+
+// screwed says how a strip is fastened.
+func (w *writer) screwed(s outside.Strip) string {
+	if s.Screws == 0 {
+		return "The wood under it is too thin for screws: clamp or strap it until the compound holds."
+	}
+	return fmt.Sprintf("Bore and drive %s of %s x %s, not farther than %s apart, always midway between two ribs, so that none meets a mortise, and one %s from each end; sink the heads.",
+		wording.Counted(s.Screws, "screw"), w.Fine(3.5), w.Length(s.Screw), w.Length(s.Apart), w.Length(outside.EndScrew))
+}
+
+// outsideBrief is the same in the order of work.
+func (w *writer) outsideBrief() []string {
+	if len(w.outsideSteps()) == 0 {
+		return nil
+	}
+	return []string{"Put on what goes outside the skin, when the last coat is hard: the steps of Outside the skin, in the chapter Skin."}
+}

@@ -1,0 +1,344 @@
+package book
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/fabric"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/wording"
+	"ribwright/layout"
+	"ribwright/layout/report"
+)
+
+func (w *writer) skin() {
+	d := w.Frame.Design.Skin
+	w.chapter("Skin")
+	if d.Cloth == 0 {
+		w.say("The design has no cloth: this is a frame without its skin.")
+	} else {
+		w.add(w.clothToBuy(), w.skinMeasures(), w.sheetFigure(), w.pulledMarks())
+		w.cloth()
+		w.section("Sew and draw on the cloth")
+		w.add(report.List{First: 1, Items: w.sewing()})
+		w.taut()
+		w.coats()
+	}
+	w.outsideSkin()
+}
+
+// fiber is what the cloth is woven of.
+func (w *writer) fiber() fabric.Fiber { return fabric.Fiber(w.Frame.Design.Skin.Fiber) }
+
+// grams letters a mass of cloth.
+func (w *writer) grams(g float64) string {
+	ounces := fmt.Sprintf("%.1f oz/yd2", measure.OuncesPerSquareYard(g))
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f g/m2 (%s)", g, ounces), ounces)
+}
+
+// liters letters a volume of coating, up.
+func (w *writer) liters(l float64) string {
+	up := math.Ceil(l*10-1e-9) / 10
+	const quart = 0.946353
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.1f L", up), fmt.Sprintf("%.1f US quarts", math.Ceil(l/quart*10)/10))
+}
+
+// meters letters a length as shops sell it.
+func (w *writer) meters(mm float64) string {
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.1f m", math.Ceil(mm/100-1e-9)/10), fmt.Sprintf("%.2f yd", math.Ceil(mm/914.4*4)/4))
+}
+
+// degrees letters a temperature in C.
+func (w *writer) degrees(c float64) string {
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f degrees C", c), fmt.Sprintf("%.0f degrees F", math.Round((c*1.8+32)/5)*5))
+}
+
+func (w *writer) clothToBuy() report.Table {
+	c, k := w.Needs.Cloth, w.Needs.Coating
+	t := report.Titled("What to buy for the skin").Names("Thing").Words("What to ask for").Numbers("How much")
+	what := w.grams(k.Cloth) + ", woven, off a roll " + w.Length(c.Roll) + " wide"
+	if w.fiber() == fabric.Polyester {
+		what += ", not heat-set, or it will not shrink"
+	}
+	t.Row(wording.Capital(w.fiber().String())+" cloth", what, w.meters(float64(c.Sheets)*c.Length))
+	t.Row("Thread", "waxed polyester, about 1 mm (1/25 in) thick, for the seams", w.meters(c.Thread))
+	t.Row("Tacks or staples", "bronze or stainless, "+w.Length(12)+" long, every "+w.Length(materials.TackPitch), fmt.Sprint(w.Needs.Tacks))
+	if k.Count > 0 {
+		t.Row("Coating", fmt.Sprintf("two-part polyurethane for brushing, %.0f %% solids by volume, %s", k.Solids*100, wording.Counted(k.Count, "coat")), w.liters(k.Liters))
+	}
+	return t.Noted(fmt.Sprintf("The cloth must be %s wide at least. Of the coating, %.0f %% stays in tray and brush: paint makers reckon 10 to 20 %%. Buy a little more cloth than that and try needle, heat and coating on it first.", w.Length(c.Wide), fabric.Loss*100))
+}
+
+func (w *writer) skinMeasures() report.Table {
+	n, f, s := w.Needs, w.Frame, w.Frame.Design.Skin
+	c := n.Cloth
+	t := report.Titled("The skin in figures").Words("").Numbers("").Filled(
+		"greatest way round the outside, gunwale top to gunwale top", w.Length(c.Girth),
+		"least way round at the last ribs", w.Length(c.EndGirth),
+		"length along keel and both stems", w.Length(f.Skin.Length),
+		"left beyond each gunwale to pull by", w.Length(c.Grip),
+		"drawn over the greatest way round", w.Length(c.Pull),
+		"seam up the after stem, up the fore stem", w.Letters.Units.Rough(c.Ends[0])+", "+w.Letters.Units.Rough(c.Ends[1]))
+	if c.Seam > 0 {
+		t.Row("seams along the boat", w.Length(c.Seam))
+	}
+	t.Row("outside of the boat", report.Either(w.Letters.Units, fmt.Sprintf("%.2f m2 (%.1f sq ft)", c.Area/1e6, c.Area/92903.04), fmt.Sprintf("%.1f sq ft", c.Area/92903.04)))
+	t.Row("finished skin, cloth and "+wording.Counted(s.Coats, "coat"), w.grams(s.Mass()))
+	t.Row("its thickness", report.Either(w.Letters.Units, fmt.Sprintf("%.1f mm", float64(s.Thickness())), fmt.Sprintf("%.3f in", float64(s.Thickness())/25.4)))
+	return t
+}
+
+// sheetFigure draws the sheet flat, with what of it the boat takes.
+func (w *writer) sheetFigure() report.Figure {
+	c := w.Needs.Cloth
+	wide := float64(c.Sheets)*c.Roll - float64(c.Sheets-1)*materials.JoinLap
+	per := scaleFor(c.Length, wide, report.Wide-16, 80)
+	s := newSketch("sheet", "The sheet of cloth", per)
+	middle := (c.Lies[0].Station + c.Lies[len(c.Lies)-1].Station) / 2
+	aft, fore := middle-c.Length/2, middle+c.Length/2
+	s.path(layout.Cut, curve.Rectangle(geometry.Rect(aft, -wide/2, fore, wide/2)))
+	s.line(layout.Center, aft, 0, fore, 0)
+	for k := 1; k < c.Sheets; k++ {
+		y := -wide/2 + float64(k)*(c.Roll-materials.JoinLap) + materials.JoinLap/2
+		s.line(layout.Mark, aft, y, fore, y)
+	}
+	for _, side := range []float64{1, -1} {
+		var edge []geometry.Point
+		for i, l := range c.Lies {
+			edge = append(edge, geometry.Point{X: l.Station, Y: side * l.Outer})
+			if b := c.Lies[max(0, i-1)]; b.Inner > 0 || l.Inner > 0 {
+				s.line(layout.Mark, b.Station, side*b.Inner, l.Station, side*l.Inner)
+			}
+		}
+		s.path(layout.Guide, curve.Polyline(edge...))
+		for _, m := range c.Marks {
+			s.line(layout.Tick, m.Station, side*(m.Half-20), m.Station, side*(m.Half+20))
+		}
+	}
+	s.pleats(c)
+	s.across(aft, fore, -wide/2/per-6, w.Length(c.Length))
+	s.up(-wide/2, wide/2, aft/per-4, w.Length(wide))
+	s.note(middle, 0, 0, 1, layout.Middle, "middle thread, on the keel")
+	caption := fmt.Sprintf("The sheet laid flat, %s, bow to the right. Dashed: where the gunwales' upper edges come, with a tick at each rib; beyond is to pull by. Bold lines at both ends: where the two sides meet on the stem and are sewn; what lies between them is cut out after sewing.", ratio(per))
+	if c.Sheets > 1 {
+		caption += " Lines from end to end: seams between sheets."
+	}
+	if c.Pleats > 0 {
+		caption += " Short lines beside the stems: pleats."
+	}
+	return report.Figure{Drawing: s.Drawing, Caption: caption, About: "Flat sheet of cloth with its middle thread, the line of the gunwales and the seams at the stems."}
+}
+
+// pleats draws them beside each stem, as many as there are.
+func (s *sketch) pleats(c materials.Cloth) {
+	first, last := c.Marks[0], c.Marks[len(c.Marks)-1]
+	for _, e := range []struct {
+		m   materials.Pulled
+		tip float64
+	}{{first, c.Lies[0].Station}, {last, c.Lies[len(c.Lies)-1].Station}} {
+		for k := range c.Pleats {
+			x := e.m.Station + (e.tip-e.m.Station)*(0.2+0.6*(float64(k)+0.5)/float64(c.Pleats))
+			for _, side := range []float64{1, -1} {
+				s.line(layout.Tick, x, side*e.m.Half*0.45, x, side*e.m.Half*0.75)
+			}
+		}
+	}
+}
+
+// pulledMarks has lines to draw on slack cloth that tell when it is pulled enough, at
+// about every fourth rib.
+func (w *writer) pulledMarks() report.Table {
+	c := w.Needs.Cloth
+	t := report.Titled("Marks on the cloth, from the middle thread to each side, "+w.Unit()).Names("Rib").Numbers("Half way round", "Mark on slack cloth")
+	step, mid := max(1, len(c.Marks)/7), len(c.Marks)/2
+	var at []float64
+	for i, m := range c.Marks {
+		if (i-mid)%step == 0 {
+			t.Row(m.Rib, w.Whole(m.Half), w.Whole(m.Mark))
+			at = append(at, m.Station)
+		}
+	}
+	return t.Outward(at).Noted("The cloth is drawn enough when the mark stands on the gunwale's upper edge. Half way round is for who checks with a tape on the frame.")
+}
+
+// sewing is the cloth from the roll to the last tack.
+func (w *writer) sewing() []string {
+	c, out := w.Needs.Cloth, []string(nil)
+	if c.Sheets > 1 {
+		out = append(out, w.joining())
+	}
+	out = append(out,
+		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and the marks of the table across it.",
+		w.layOn())
+	out = append(out,
+		"Tack amidships on one side, a finger's breadth under the gunwale's upper edge"+w.covered()+". "+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
+		fmt.Sprintf("Pin both sides together along each stem's middle line, from the forefoot up; they meet on the bold lines of the figure. Sew %s at the after end and %s at the fore end, from below: a backstitch of %s through both sides, close to the wood.", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6)),
+		fmt.Sprintf("Trim to %s beyond the stitches, fold one edge over the other and turn both down to one side; whip the fold down every %s. That is a flat fell: no raw edge is left, and the coats seal it.", w.Length(15), w.Length(8)))
+	return append(out, w.slack()+" Then tack the ends along the gunwales, cut the cloth flush with the gunwales' upper edges, and sear or fold the edge.")
+}
+
+func (w *writer) joining() string {
+	c := w.Needs.Cloth
+	where := "one along the keel, where the strip under the keel covers it"
+	if c.Sheets > 2 {
+		where = "along the boat"
+	}
+	return fmt.Sprintf("No roll that is sold covers the boat in one. Cut %d lengths of %s and sew them side by side, %s: lap them by %s and sew two rows of stitches of %s, each %s from an edge.",
+		c.Sheets, w.Length(c.Length), where, w.Length(materials.JoinLap), w.Length(4), w.Length(5))
+}
+
+// layOn is how the sheet comes on the frame.
+func (w *writer) layOn() string {
+	how := map[fabric.Fiber]string{
+		fabric.Polyester: "smooth and dry: heat does the pulling later.",
+		fabric.Nylon:     "damp: wet it, wring it out, and work while it is damp, for damp nylon is longest and drums when it dries.",
+		fabric.Cotton:    "dry: wetting it at the end shrinks it.",
+	}[w.fiber()]
+	return fmt.Sprintf("Lay the sheet over with its middle thread on the keel and %s more beyond each stem. Lay it on %s", w.Length(materials.GripLength/2), how)
+}
+
+// drawOver says how hard the other side is pulled.
+func (w *writer) drawOver() string {
+	p := w.Needs.Cloth.Pull
+	return fmt.Sprintf("Draw the other side over until the mark stands on the edge: that is %s in all over the greatest way round, by common practice for %s; pull with flat pliers, not with the tacks.", w.Length(math.Max(1, p)), w.fiber())
+}
+
+// covered says what hides the tacks.
+func (w *writer) covered() string {
+	if w.Bend.Outside.Outwale.There() {
+		return ", where the outwale will cover it"
+	}
+	return ""
+}
+
+// slack says what becomes of what the cloth has too much along the keel.
+func (w *writer) slack() string {
+	c := w.Needs.Cloth
+	text := fmt.Sprintf("The boat is longer along a gunwale than along the keel, by %s: so much the cloth is slack along the bottom.", w.Letters.Units.Rough(c.Slack))
+	if c.Pleats == 0 {
+		return text + fmt.Sprintf(" %s takes that up; no pleats are needed.", wording.Capital(w.fiber().String()))
+	}
+	return text + fmt.Sprintf(" Lay it in %s at each end, between the last rib and the stem, each taking up %s and running from the stem seam toward the gunwale; sew each down flat.", wording.Counted(c.Pleats, "pleat"), w.Length(materials.PleatTakes))
+}
+
+// taut is how the cloth is made tight, and what that gives.
+func (w *writer) taut() {
+	i := w.fiber().Ironing()
+	w.section("Draw it taut")
+	switch w.fiber() {
+	case fabric.Polyester:
+		t := report.Titled("Iron the whole boat once at each step").Names("Pass").Numbers("Iron no hotter than").Words("What you should see")
+		see := []string{"wrinkles shorten; seams lie flat", "the cloth drums between stringers", "the last wrinkles go; stop here"}
+		for k, s := range i.Steps {
+			t.Row(fmt.Sprint(k+1), w.degrees(s), see[min(k, len(see)-1)])
+		}
+		w.add(t.Noted(fmt.Sprintf("From memory of common practice: measure your iron, for its dial may be off by %s. Never over %s: hotter, polyester slackens for good, and it melts at about %s. Start at the seams, then from amidships outward, one side and the other in turn, so that no side pulls the frame over. Keep the iron moving. Ten seconds on one place is too long.", w.spread(30), w.degrees(i.Most), w.degrees(i.Melts))))
+	case fabric.Nylon:
+		w.say("Let the cloth dry where it is, overnight, out of the sun: it drums as the water leaves. Where it is still slack, wet that part again, draw it over a little more and let it dry. Heat does little for nylon; never over %s, and it melts from about %s (from memory). Coat it while it is dry and taut: bare nylon takes up %.1f %% of its mass from damp air and slackens.", w.degrees(i.Most), w.degrees(i.Melts), 100*w.fiber().Regain())
+	default:
+		w.say("Sponge the whole skin with hot water, once, and let it dry a day: cotton shrinks as it dries. No iron: it scorches from about %s and shrinks no more for it. Coat it dry; wet cotton rots.", w.degrees(i.Melts))
+	}
+	w.tension()
+	w.warn("A hot iron and a hot knife burn hands and give off fumes from synthetic cloth: open the doors, keep the other hand out of the iron's way and a bucket of water near. Cut away from yourself.", "common practice, no source read")
+}
+
+// spread letters a difference of temperatures in C.
+func (w *writer) spread(c float64) string {
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f degrees C", c), fmt.Sprintf("%.0f degrees F", math.Round(c*1.8/5)*5))
+}
+
+// tension says what the skin may pull, beside what the design reckons with.
+func (w *writer) tension() {
+	r, got := w.fiber().Tension(), w.Frame.Design.Skin.Tension
+	w.say("Drawn so, a skin of %s pulls with %g to %g N on each mm of the boat's length, %g likely: from memory, nobody has published measured skins. The balance of this frame reckons with %g.", w.fiber(), r.Low, r.High, r.Likely, got)
+	if got > 0 && (got < r.Low || got > r.High) {
+		w.warn(fmt.Sprintf("The tension of the design, %g N/mm, is outside what %s gives. Set skin.tension between %g and %g, and look at What holds the shape again.", got, w.fiber(), r.Low, r.High), "from memory")
+	}
+}
+
+// coats is the coating, coat by coat.
+func (w *writer) coats() {
+	k := w.Needs.Coating
+	if k.Count == 0 {
+		w.say("The design has no coats: bare cloth leaks.")
+		return
+	}
+	w.section("Coat it")
+	rate := func(m2 float64) string {
+		return report.Either(w.Letters.Units, fmt.Sprintf("%.1f m2", m2), fmt.Sprintf("%.0f sq ft", m2*10.7639*0.946353))
+	}
+	t := report.Titled("Coat by coat").Names("Coat").Numbers("Takes", report.Either(w.Letters.Units, "A liter covers", "A quart covers")).Words("Wait before the next")
+	wait := []string{"until it no longer comes off on a glove, 2 to 6 hours when the shop is warm", "the same; past a day, roughen it first, or the next one peels"}
+	for i := range k.Count {
+		takes, covers := k.EachLater, fabric.Spread(k.Solids, k.Film)
+		name := fmt.Sprint(i + 1)
+		if i == 0 {
+			takes, covers = k.FirstCoat, fabric.FirstSpread(w.fiber(), k.Cloth)
+			name += ", fills the cloth"
+		}
+		then := wait[min(i, 1)]
+		if i == k.Count-1 {
+			then = "a week before the water, or as the maker says"
+		}
+		t.Row(name, w.liters(takes), rate(covers), then)
+	}
+	w.add(t.Noted(fmt.Sprintf("The first coat fills the room between the threads; each later one leaves a film of %.0f um: volume solids in percent times 10 over the film in um are the m2 that a liter covers. Takes is with losses, covers without. Times are common practice; what the maker's sheet says comes first.", k.Film)))
+	w.add(report.List{First: 1, Items: []string{
+		fmt.Sprintf("Wait for dry weather or a dry shop, %s to %s. Wipe the cloth with a dry cloth; no oil, no wax, no dust.", strings.TrimSuffix(strings.TrimSuffix(w.degrees(15), " degrees C"), " degrees F"), w.degrees(25)),
+		"Mix only what you brush out before it thickens, by the maker's proportions, by weight if you can.",
+		"First coat: work it into the cloth with a stiff brush from the keel outward until the weave is full and dark. Wipe off what hangs in runs inside.",
+		"Later coats: thin, with a roller and a brush after it, each across the one before. The seams at the stems get one more.",
+		"Hold a lamp inside in the dark: touch up every pinhole before the last coat.",
+	}})
+	w.warn("Two-part urethanes and their vapor can cause asthma for life, and smaller amounts then suffice. Brush or roll, never spray; ventilate; gloves, goggles, and the respirator that the maker's sheet asks for. Keep others out until it is dry.", "NIOSH alert 96-111 on diisocyanates")
+}
+
+// cloth says whether the stringers hold the cloth off the ribs.
+func (w *writer) cloth() {
+	f, c := w.Frame, w.Clearance
+	near := c.Nearest
+	if len(c.Proud) == 0 {
+		if near.By <= -0.1 {
+			w.say("The stringers hold the flat cloth off every rib; rib %s comes nearest, %s inside it between %s. Stringers that are planed thinner than the design leave less.",
+				near.Rib, w.Fine(-near.By), near.Between(f))
+		}
+		return
+	}
+	text := fmt.Sprintf("Ribs %s stand outside the flat cloth, most of all rib %s, by %s between %s: the cloth lies on them there, they show through and chafe it.",
+		skin.Runs(f, c.Proud), near.Rib, w.Fine(near.By), near.Between(f))
+	if c.Cure != nil {
+		text += fmt.Sprintf(" The cheapest cure, before the stringers are lashed: %s, and make the book and the patterns anew; then every rib stays inside the cloth.", c.Cure.Words(f.Design, w.Fine))
+	} else {
+		text += " Round their outer edges over with care."
+	}
+	w.say("%s", text)
+}
+
+// skinStep and coatStep are the skin in the order of work.
+func (w *writer) skinStep() step {
+	do := []string{"Lay the marked sheet over the upturned frame, tack it from amidships outward, and sew both ends: the steps of Sew and draw on the cloth, in the chapter Skin.",
+		"Draw it taut as that chapter says."}
+	if w.Frame.Design.Skin.Cloth == 0 {
+		do = []string{"The design has no cloth."}
+	}
+	return step{stage: hours.Skin, do: do, tools: "soft pencil, pins, needles, palm, flat pliers, tack hammer or stapler, shears, iron with a thermometer or a kettle",
+		check: "drum-tight, no slack between stringers, both sides alike, every tack in one line near the gunwale's upper edge",
+		care:  "Hot cutting and ironing of synthetics needs ventilation; cut away from you.", who: "common practice, no source read"}
+}
+
+func (w *writer) coatStep() step {
+	n := w.Needs.Coating.Count
+	return step{stage: hours.Coat, do: []string{
+		fmt.Sprintf("Brush on %s, thin, each on the one before while it still bonds; see Coat it in the chapter Skin.", wording.Counted(n, "coat")),
+		"Give the seams at the stems one coat more."},
+		tools: "brushes, rollers, gloves, goggles, respirator", dry: "hours between coats, a week before the water; the maker's sheet comes first",
+		check: "hold a lamp inside in the dark: no pinholes",
+		care:  "Two-part urethanes hold diisocyanates: asthma, other lung disease and deaths have followed exposure, and once sensitized a person stays so. Brush, never spray; ventilate; gloves and goggles; supplied air where an air-purifying mask is not enough.",
+		who:   "NIOSH alert 96-111"}
+}
