@@ -148,7 +148,7 @@ func TestHeadCure(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.Bow.HeadTurn, d.Bow.Horn, d.Bow.Landing = 1.1, 12, 60
+	d.Bow.HeadTurn, d.Bow.Horn, d.Bow.Landing, d.Bow.Moulded = 1.35, 12, 60, 45
 	for range 4 {
 		_, err := Build(d)
 		if err == nil {
