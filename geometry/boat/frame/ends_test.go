@@ -165,3 +165,13 @@ func TestHeadCure(t *testing.T) {
 	}
 	t.Errorf("no cure: horn %v, moulded %v", d.Bow.Horn, d.Bow.Moulded)
 }
+
+// TestHeadCureKeepsShelf: a longer horn takes from the shelf what it gives the head. With
+// 13 mm of shelf and 1 mm of head, 3 mm more horn leave 10 mm, 2 mm short of a shelf.
+func TestHeadCureKeepsShelf(t *testing.T) {
+	s := Stem{Shelf: [2]geometry.Point{{X: 87}, {X: 100}}}
+	err := s.checkHead("bow", design.Stem{Horn: 10, HeadTurn: 0.5}, 101)
+	if want := "give a horn of 13 mm and 2 mm more moulded depth, or less head_turn"; err == nil || !strings.HasSuffix(err.Error(), want) {
+		t.Errorf("got %v, want %q", err, want)
+	}
+}
