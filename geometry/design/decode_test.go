@@ -93,14 +93,14 @@ func TestDecodeValues(t *testing.T) {
 		{"list of numbers", d.Stringers.At[3], 0.8, 0},
 		{"default", float64(d.Ribs.Trim), 12, 0},
 		{"kind", float64(d.Thwarts[2].Kind), float64(SeatBar), 0},
-		{"stern of its own", float64(d.After().ForefootRadius), 220, 0},
+		{"stern of its own", float64(d.After().ForefootRadius), 340, 0},
 	} {
 		if diff := c.got - c.want; diff > c.tol || diff < -c.tol {
 			t.Errorf("%s: got %g, want %g within %g", c.name, c.got, c.want, c.tol)
 		}
 	}
-	if got := mustDecode(t, text(t, "lake")).After().ForefootRadius; got != 210 {
-		t.Errorf("a stern left out has a forefoot of %v, want the bow's 210 mm", got)
+	if got := mustDecode(t, text(t, "lake")).After().ForefootRadius; got != 320 {
+		t.Errorf("a stern left out has a forefoot of %v, want the bow's 320 mm", got)
 	}
 }
 

@@ -66,7 +66,8 @@ type Section struct {
 type Stem struct {
 	Rake           measure.Angle  `toml:"rake" accepts:"-10 to 45 deg" comment:"Lean of the stem outward from upright, above the forefoot."`
 	ForefootRadius measure.Length `toml:"forefoot_radius" accepts:"30 to 1500 mm" comment:"Radius of the outer edge from keel to stem."`
-	HeadRadius     measure.Length `toml:"head_radius" accepts:"50 to 5000 mm, or 0 mm for a straight rake" comment:"Radius of the outer edge above the forefoot when the head curves back in; 0 mm for a straight rake."`
+	HeadTurn       measure.Angle  `toml:"head_turn" json:",omitempty" accepts:"0 to 90 deg" comment:"How far the head turns back from the rake on: as much as the rake brings it upright at its top, more leans it inboard there. 0 deg, a straight rake, when left out."`
+	HeadRadius     measure.Length `toml:"head_radius" accepts:"50 to 5000 mm, or 0 mm for a straight rake or an even turn" comment:"Radius of the head's turn: small for a head that rolls back at the top of a straight rake; 0 mm, or left out, for one even curve from the forefoot up. Given without head_turn, all above the forefoot curves so."`
 	Siding         measure.Length `toml:"siding" accepts:"10 to 100 mm" comment:"Thickness across the boat; at least the width of a gunwale so that the gunwale ends clear each other."`
 	Moulded        measure.Length `toml:"moulded" accepts:"20 to 300 mm" comment:"Depth of the piece seen from the side, outer to inner edge."`
 	Landing        measure.Length `toml:"landing" accepts:"30 to 600 mm" comment:"Length along the keel on which the stem's foot lies."`

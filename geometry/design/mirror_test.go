@@ -60,7 +60,7 @@ func TestMirror(t *testing.T) {
 		name      string
 		got, want measure.Length
 	}{
-		{"rocker", d.Hull.RockerStern, 25}, {"edge-set", d.Gunwale.EdgeSetAft, 25}, {"last rib", d.Ribs.FromStern, 330},
+		{"rocker", d.Hull.RockerStern, 25}, {"edge-set", d.Gunwale.EdgeSetAft, 30}, {"last rib", d.Ribs.FromStern, 330},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s at the stern is %v, want the bow's %v", c.name, c.got, c.want)

@@ -79,11 +79,18 @@ func (c *checker) place(d *Design, key string, places []measure.Length, reach fl
 	}
 }
 
+// mostLean is how far a stem head may lean inboard at its top: farther, the gunwales'
+// ends find no wood to lie against. Our own choice.
+const mostLean = measure.Angle(60 * math.Pi / 180)
+
 func (d *Design) checkStem(c *checker, end string, s Stem) {
-	c.must(s.Moulded < s.ForefootRadius, end+".moulded", "%s mm is not less than the forefoot radius %s mm, so the stem has no inner edge", mm(s.Moulded), mm(s.ForefootRadius))
+	c.must(s.Moulded < s.ForefootRadius, end+".moulded", "%s mm is not less than the forefoot radius %s mm, so the stem has no inner edge; accepted: less than that", mm(s.Moulded), mm(s.ForefootRadius))
 	c.must(s.Siding >= d.Gunwale.Width, end+".siding",
 		"%s mm is less than the gunwale width %s mm, so the gunwale ends would run into each other; accepted: the gunwale width or more", mm(s.Siding), mm(d.Gunwale.Width))
-	c.must(s.Horn < s.Moulded, end+".horn", "%s mm is not less than the moulded depth %s mm, so no shelf is left for the gunwales", mm(s.Horn), mm(s.Moulded))
+	c.must(s.Horn < s.Moulded, end+".horn", "%s mm is not less than the moulded depth %s mm, so no shelf is left for the gunwales; accepted: less than that", mm(s.Horn), mm(s.Moulded))
+	c.must(s.HeadRadius == 0 || s.HeadRadius > s.Moulded, end+".head_radius", "%s mm is not more than the moulded depth %s mm, so the head has no inner edge; accepted: more than that, or 0 mm", mm(s.HeadRadius), mm(s.Moulded))
+	c.must(s.HeadTurn-s.Rake <= mostLean+1e-9, end+".head_turn", "%s deg over a rake of %s deg leans the head %s deg inboard at its top; accepted: up to %s deg",
+		degrees(s.HeadTurn), degrees(s.Rake), degrees(s.HeadTurn-s.Rake), degrees(mostLean+s.Rake))
 }
 
 func (d *Design) checkGunwale(c *checker) {

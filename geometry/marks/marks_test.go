@@ -98,10 +98,10 @@ func TestMortisePlaces(t *testing.T) {
 			b := f.Gunwale.Line.Point(station * float64(i+1) / steps)
 			sum += math.Sqrt(math.Pow(b.X-a.X, 2) + math.Pow(b.Y-a.Y, 2) + math.Pow(b.Z-a.Z, 2))
 		}
-		// Springing in the edge-set, 25 mm of it from 700 mm out on, stretches the underside
+		// Springing in the edge-set, 30 mm of it from 600 mm out on, stretches the underside
 		// of stock 36 mm tall by 18 mm times the slope of that parabola.
-		run := f.Hull.Bow.GunwaleX - 700
-		want := math.Copysign(sum-18*2*25*math.Max(0, math.Abs(station)-700)/run/run, station)
+		run := f.Hull.Bow.GunwaleX - 600
+		want := math.Copysign(sum-18*2*30*math.Max(0, math.Abs(station)-600)/run/run, station)
 		if got := index[Name{"mortise " + r.Name, "from midship", 0}].Value; math.Abs(got-want) > 0.001 {
 			t.Errorf("mortise %s is %.4f mm from midship, the line less what the edge-set stretches is %.4f mm long", r.Name, got, want)
 		}

@@ -62,7 +62,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEff
 	}
 	// The box round a stem piece, near enough: from its foot to its head.
 	e := s.hull.Bow
-	f.measure(s.hull, s.cloth, at, ribs, e.TopZ-e.Toe.Y, s.bow.at(e.TopZ)-e.Toe.X+float64(d.Bow.Landing))
+	f.measure(s.hull, s.cloth, at, ribs, e.TopZ-e.Toe.Y, e.Tip()-e.Toe.X+float64(d.Bow.Landing))
 	return f, nil
 }
 

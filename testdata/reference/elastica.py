@@ -28,12 +28,12 @@ from scipy.interpolate import PchipInterpolator
 # among them; the first rib from the middle, the pitch, and the ribs' number to either
 # side; where the edge-set begins and what it rises to at stern and bow.
 BOATS = {
-    "brook": dict(x=[-1726.422433, -900, 0, 900, 1726.422433], y=[10, 276, 360, 276, 10],
-                  ribs=[-1375 + 125 * i for i in range(23)], start=700, rise=(25, 25), tilt=8),
-    "lake": dict(x=[-2107.123938, -1050, 0, 1050, 2107.123938], y=[11, 303.5, 386, 303.5, 11],
-                 ribs=[-1690 + 130 * i for i in range(27)], start=900, rise=(35, 35), tilt=8),
-    "river": dict(x=[-2421.159505, -1250, 0, 1250, 2418.855656], y=[12, 324, 425, 336, 12],
-                  ribs=[-1960 + 140 * i for i in range(29)], start=900, rise=(35, 50), tilt=8),
+    "brook": dict(x=[-1728.613846, -900, 0, 900, 1728.613846], y=[10, 276, 360, 276, 10],
+                  ribs=[-1375 + 125 * i for i in range(23)], start=600, rise=(30, 30), tilt=10.5),
+    "lake": dict(x=[-2104.402287, -1050, 0, 1050, 2104.402287], y=[11, 303.5, 386, 303.5, 11],
+                 ribs=[-1690 + 130 * i for i in range(27)], start=800, rise=(42, 42), tilt=10.5),
+    "river": dict(x=[-2423.803246, -1250, 0, 1250, 2412.758065], y=[12, 324, 425, 336, 12],
+                  ribs=[-1960 + 140 * i for i in range(29)], start=700, rise=(40, 54), tilt=10.5),
 }
 
 

@@ -100,7 +100,7 @@ func TestSizeNumbers(t *testing.T) {
 		value any
 		unit  string
 	}{
-		"hull.length": {float64(d.Hull.Length), "mm"}, "paddler.weight": {62.0, "kg"}, "gunwale.tilt": {8.0, "deg"}, "skill": {"average", ""},
+		"hull.length": {float64(d.Hull.Length), "mm"}, "paddler.weight": {62.0, "kg"}, "gunwale.tilt": {10.5, "deg"}, "skill": {"average", ""},
 		"hull.symmetric": {true, ""}, "skin.cloth": {d.Skin.Cloth, "g/m2"}, "stringers.at": {[]any{d.Stringers.At[0], d.Stringers.At[1], d.Stringers.At[2]}, ""},
 	} {
 		v := got.Values[name]

@@ -210,7 +210,8 @@ func TestOutlines(t *testing.T) {
 func TestCurvedHeads(t *testing.T) {
 	for _, radius := range []float64{500, 700, 900, 1500, 4000} {
 		f := build(t, "lake", func(d *design.Design) {
-			d.Bow.HeadRadius, d.Bow.Horn = measure.Length(radius), 26
+			d.Bow.Rake, d.Bow.ForefootRadius = 0.24, 210
+			d.Bow.HeadRadius, d.Bow.HeadTurn, d.Bow.Horn = measure.Length(radius), 0, 26
 		})
 		if !f.Bow.Outline.Closed() || !f.Bow.Outline.Joined() {
 			t.Errorf("head radius %.0f mm: the outline does not close", radius)
@@ -296,7 +297,7 @@ func TestRefusals(t *testing.T) {
 			[]string{"gunwale", "bent hollow between two spreaders"}},
 		{"over the middle line", func(d *design.Design) { d.Hull.Spreaders[0].Beam = 50 },
 			[]string{"gunwale", "cross the middle line"}},
-		{"horn too short for the head", func(d *design.Design) { d.Bow.HeadRadius = 300 },
+		{"horn too short for the head", func(d *design.Design) { d.Bow.HeadTurn = 0.95 },
 			[]string{"stem head stands -", "give a horn of"}},
 		{"siding hardly enough", func(d *design.Design) { d.Bow.Siding = 19; d.Gunwale.Tilt = 0 },
 			[]string{"inner edges cross", "more siding (bow.siding)"}},

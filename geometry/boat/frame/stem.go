@@ -63,13 +63,8 @@ func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope flo
 	inner = upTo(inner, func(p geometry.Point) float64 { return p.Y - gunwale.Y - slope*(p.X-gunwale.X) })
 	outer = upTo(outer, func(p geometry.Point) float64 { return p.Y - e.TopZ })
 	st.Shelf = [2]geometry.Point{inner[len(inner)-1].End(), gunwale}
-	if room := gunwale.X - st.Shelf[0].X; room < leastShelf {
-		return st, fmt.Errorf("%s: inside the horn %.0f mm are left for the gunwales to rest on, at least %.0f mm are needed; give %.0f mm more moulded depth or a shorter horn",
-			name, math.Max(0, room), leastShelf, math.Ceil(leastShelf-room))
-	}
-	if head := outer[len(outer)-1].End(); head.X < gunwale.X+leastHorn {
-		return st, fmt.Errorf("%s: at its top the stem head stands %.0f mm outside the gunwale ends, at least %.0f mm are needed; give a horn of %.0f mm or a larger head radius",
-			name, head.X-gunwale.X, leastHorn, math.Ceil(float64(s.Horn)+leastHorn-(head.X-gunwale.X)))
+	if err := st.checkHead(name, s, outer[len(outer)-1].End().X); err != nil {
+		return st, err
 	}
 	st.outline(footLine(d, e, st.FootX, skin+keel), outer, inner, keel)
 	fore := e.Outer[0].Length
@@ -79,6 +74,31 @@ func newStem(name string, d *design.Design, s design.Stem, e hull.End, slope flo
 		return st, fmt.Errorf("%s: its outline does not close; give a larger forefoot radius or a smaller moulded depth", name)
 	}
 	return st, nil
+}
+
+// checkHead refuses a head without wood beside the gunwales' ends: the outer edge of the
+// wood ends at the distance top from midship.
+func (s *Stem) checkHead(name string, d design.Stem, top float64) error {
+	at := s.Shelf[1].X
+	room, horn := at-s.Shelf[0].X, top-at
+	if horn < leastHorn {
+		want := math.Ceil(float64(d.Horn) + leastHorn - horn)
+		cure := fmt.Sprintf("give a horn of %.0f mm", want)
+		if lack := leastShelf - room + want - float64(d.Horn); lack > 0 {
+			cure += fmt.Sprintf(" and %.0f mm more moulded depth", math.Ceil(lack))
+		}
+		if d.HeadTurn > 0 {
+			cure += ", or less head_turn"
+		} else {
+			cure += " or a larger head radius"
+		}
+		return fmt.Errorf("%s: at its top the stem head stands %.1f mm outside the gunwale ends, at least %.0f mm are needed; %s", name, horn, leastHorn, cure)
+	}
+	if room < leastShelf {
+		return fmt.Errorf("%s: inside the horn %.0f mm are left for the gunwales to rest on, at least %.0f mm are needed; give %.0f mm more moulded depth or a shorter horn",
+			name, math.Max(0, room), leastShelf, math.Ceil(leastShelf-room))
+	}
+	return nil
 }
 
 // edge is the outer edge moved in mm inward, from the toe up.

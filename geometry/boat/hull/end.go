@@ -1,7 +1,6 @@
 package hull
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -36,13 +35,18 @@ func newEnd(name string, d *design.Design, s design.Stem, rocker, gunwaleZ float
 		return End{}, fmt.Errorf("%s: the forefoot and rake need %.0f mm beyond the straight keel but only %.0f mm are left; shorten hull.keel_straight or %s.forefoot_radius",
 			name, e.reach()-straight, half-straight, name)
 	}
-	var fault error
-	curve.Bisect(lo, hi, func(toe float64) bool {
-		fault = errors.Join(fault, e.build(toe, straight, rocker, s))
-		return fault == nil && e.reach() <= half
+	faulty := false // with a toe that lies too far out: the keel is flattest and the forefoot highest there
+	toe := curve.Bisect(lo, hi, func(toe float64) bool {
+		err := e.build(toe, straight, rocker, s)
+		faulty = faulty || err != nil
+		return err == nil && e.reach() <= half
 	})
-	if fault != nil {
-		return End{}, fmt.Errorf("%s: %w", name, fault)
+	if faulty && e.build(toe, straight, rocker, s) != nil {
+		return End{}, fmt.Errorf("%s: %w", name, e.build(hi, straight, rocker, s)) // what serves there serves anywhere
+	}
+	if in := float64(d.Skin.Thickness() + s.Moulded); e.Tightest() <= in {
+		return End{}, fmt.Errorf("%s: its outer edge is bent to a radius of %.0f mm, which leaves no inner edge to wood %.0f mm deep; accepted: more than %.0f mm; give less head_turn, a larger forefoot_radius or head_radius, or less moulded depth",
+			name, e.Tightest(), float64(s.Moulded), in)
 	}
 	e.GunwaleX = e.OuterAt(gunwaleZ) - float64(s.Horn)
 	return e, nil
@@ -61,23 +65,41 @@ func (e *End) build(toe, straight, rocker float64, s design.Stem) error {
 		return fmt.Errorf("a forefoot radius of %.0f mm ends %.0f mm up, above the gunwales at %.0f mm; accepted: less than %.0f mm",
 			radius, z, e.GunwaleZ, radius*(e.GunwaleZ-rocker)/(z-rocker))
 	}
-	head, err := headBend(float64(s.HeadRadius), up, e.TopZ-z)
-	e.Outer = append(e.Outer, head)
+	bends, err := head(s, up, e.TopZ-z)
+	e.Outer = append(e.Outer, bends...)
 	return err
 }
 
-// headBend rises by the given height from the heading up: straight for a
-// radius of zero, else turning on inboard.
-func headBend(radius, up, rise float64) (curve.Bend, error) {
-	if radius == 0 {
-		return curve.Straight(rise / math.Sin(up)), nil
+// head rises by the given height from the heading up: straight, or turning on inboard.
+func head(s design.Stem, up, rise float64) (curve.Chain, error) {
+	radius, turn := float64(s.HeadRadius), float64(s.HeadTurn)
+	switch {
+	case turn > 0:
+		return turnedHead(radius, turn, up, rise)
+	case radius == 0:
+		return curve.Chain{curve.Straight(rise / math.Sin(up))}, nil
 	}
 	c := math.Cos(up) - rise/radius
 	if c <= -1 {
-		return curve.Bend{}, fmt.Errorf("a head radius of %.0f mm curls over before it has risen the %.0f mm to the stem head; accepted: more than %.0f mm, or 0 mm for a straight rake",
+		return nil, fmt.Errorf("a head radius of %.0f mm curls over before it has risen the %.0f mm to the stem head; accepted: more than %.0f mm, or 0 mm for a straight rake",
 			radius, rise, rise/(1+math.Cos(up)))
 	}
-	return curve.Turned(radius, math.Acos(c)-up), nil
+	return curve.Chain{curve.Turned(radius, math.Acos(c)-up)}, nil
+}
+
+// turnedHead ends with the given turn: of the given radius over a straight rake, or in
+// one curve all the way for a radius of zero.
+func turnedHead(radius, turn, up, rise float64) (curve.Chain, error) {
+	rises := math.Cos(up) - math.Cos(up+turn) // of each mm of radius
+	whole := rise / rises
+	switch {
+	case radius > whole:
+		return nil, fmt.Errorf("a head that turns by %.4g deg on a radius of %.0f mm needs %.0f mm of height and %.0f mm are left over the forefoot; accepted: a head_radius up to %.0f mm, or 0 mm for one even curve",
+			degrees(turn), radius, radius*rises, rise, math.Floor(whole))
+	case radius == 0:
+		return curve.Chain{curve.Turned(whole, turn)}, nil
+	}
+	return curve.Chain{curve.Straight((rise - radius*rises) / math.Sin(up)), curve.Turned(radius, turn)}, nil
 }
 
 // Point returns the place on the outer edge at the length s from the toe, mm,
@@ -85,6 +107,17 @@ func headBend(radius, up, rise float64) (curve.Bend, error) {
 func (e End) Point(s float64) (geometry.Point, float64) {
 	p, heading := e.Outer.At(s)
 	return geometry.Turn(e.Heading).Apply(p).Add(e.Toe), heading + e.Heading
+}
+
+// Tightest returns the least radius of the outer edge, mm.
+func (e End) Tightest() float64 {
+	least := math.Inf(1)
+	for _, b := range e.Outer {
+		if b.Radius > 0 {
+			least = math.Min(least, b.Radius)
+		}
+	}
+	return least
 }
 
 // reach returns the greatest distance of the outer edge from midship.

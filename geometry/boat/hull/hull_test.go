@@ -98,9 +98,9 @@ func TestEdgeSet(t *testing.T) {
 // at the horn.
 func TestStems(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		for _, head := range []measure.Length{0, 900} {
+		for _, head := range []struct{ radius, turn float64 }{{}, {radius: 900}, {turn: 0.7}, {120, 0.7}, {90, 1.1}} {
 			d := shipped(t, name)
-			d.Bow.HeadRadius = head
+			d.Bow.HeadRadius, d.Bow.HeadTurn = measure.Length(head.radius), measure.Angle(head.turn)
 			h := newHull(t, d)
 			far := 0.0
 			for s := 0.0; s < h.Bow.Outer.Length()+0.05; s += 0.05 {
@@ -108,7 +108,7 @@ func TestStems(t *testing.T) {
 				far = math.Max(far, p.X)
 			}
 			if want := float64(d.Hull.Length) / 2; math.Abs(far-want) > 0.001 {
-				t.Errorf("%s, head radius %v: the stem reaches %.4f mm, want %.4f", name, head, far, want)
+				t.Errorf("%s, head %v: the stem reaches %.4f mm, want %.4f", name, head, far, want)
 			}
 			z, slope := h.KeelZ(h.Bow.Toe.X)
 			if math.Abs(z-h.Bow.Toe.Y) > 1e-9 || math.Abs(math.Atan(slope)-h.Bow.Heading) > 1e-9 {
@@ -173,7 +173,7 @@ func TestHullRefusals(t *testing.T) {
 	}{
 		{"forefoot too large for the depth", func(d *design.Design) { d.Bow.ForefootRadius = 1200 }, "bow: a forefoot radius of 1200 mm"},
 		{"straight keel too long", func(d *design.Design) { d.Hull.KeelStraight = 3300 }, "shorten hull.keel_straight"},
-		{"head curls over", func(d *design.Design) { d.Bow.HeadRadius = 60 }, "curls over"},
+		{"head curls over", func(d *design.Design) { d.Bow.HeadRadius, d.Bow.HeadTurn = 60, 0 }, "curls over"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -193,18 +193,18 @@ func TestHullRefusals(t *testing.T) {
 // TestTip: the outermost place of an end is half the length overall, also of a head that
 // curls back in; under it a height read at a distance leads back to the distance.
 func TestTip(t *testing.T) {
-	for _, head := range []measure.Length{0, 400} {
+	for _, head := range []struct{ radius, turn float64 }{{}, {radius: 400}, {turn: 0.8}, {100, 0.8}} {
 		d := shipped(t, "brook")
-		d.Bow.HeadRadius = head
+		d.Bow.HeadRadius, d.Bow.HeadTurn = measure.Length(head.radius), measure.Angle(head.turn)
 		h := newHull(t, d)
 		if got, want := h.Bow.Tip(), float64(d.Hull.Length)/2; math.Abs(got-want) > 1e-6 {
-			t.Errorf("head radius %v: the tip stands at %.6f mm, want %.6f", head, got, want)
+			t.Errorf("head %v: the tip stands at %.6f mm, want %.6f", head, got, want)
 		}
 		low := h.Bow.Toe
 		for u := low.X + 1; u < h.Bow.Tip(); u += 5 {
 			z := h.Bow.HeightAt(u)
 			if back := h.Bow.OuterAt(z); math.Abs(back-u) > 1e-6 || z < low.Y {
-				t.Fatalf("head radius %v: height %.3f mm at %.3f mm leads back to %.6f mm", head, z, u, back)
+				t.Fatalf("head %v: height %.3f mm at %.3f mm leads back to %.6f mm", head, z, u, back)
 			}
 			low.Y = z
 		}

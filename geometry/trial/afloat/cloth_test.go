@@ -43,7 +43,7 @@ func TestClothFinding(t *testing.T) {
 	}
 	d.Stringers.At = []float64{0.27, 0.5, 0.74}
 	text := told()
-	for _, want := range []string{"between stringer 2 and stringer 3", "rib M stands 4.1 mm", "of A6 to F6", "move stringer 3 from 0.74 to 0.7"} {
+	for _, want := range []string{"between stringer 2 and stringer 3", "rib M stands 4.1 mm", "of A5 to F5", "move stringer 3 from 0.74 to 0.7"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q does not say %q", text, want)
 		}

@@ -114,7 +114,7 @@ func TestFreeboardFinding(t *testing.T) {
 	}
 	text := r.about("freeboard")
 	var least, payload, want, less, depth float64
-	if _, err := fmt.Sscanf(text, "freeboard %f mm, least at the stern quarter, with %f kg aboard; %f mm needs %f kg less or %f mm more depth", &least, &payload, &want, &less, &depth); err != nil {
+	if _, err := fmt.Sscanf(text, "freeboard %f mm, least amidships, with %f kg aboard; %f mm needs %f kg less or %f mm more depth", &least, &payload, &want, &less, &depth); err != nil {
 		t.Fatalf("%q: %v", text, err)
 	}
 	if want != 260 || math.Abs(depth-(260-r.Rest.Freeboard.Least)) > 1 {

@@ -218,7 +218,7 @@ func TestOddFrames(t *testing.T) {
 		"few ribs":         func(d *design.Design) { d.Ribs.Pitch = 400; d.Gunwale.Scarfs = nil },
 		"close ribs":       func(d *design.Design) { d.Ribs.Pitch = 85; d.Gunwale.Scarfs, d.Thwarts[0].At = nil, 43 },
 		"flat bottom":      func(d *design.Design) { setSections(d, 0, 0) },
-		"tumblehome":       func(d *design.Design) { setSections(d, 15, -4) },
+		"tumblehome":       func(d *design.Design) { setSections(d, 15, -4); d.Gunwale.Tilt = 0.14 },
 		"no edge-set":      func(d *design.Design) { d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0 },
 		"stiff stringers":  func(d *design.Design) { d.Stringers.Width, d.Stringers.Depth = 40, 30 },
 

@@ -5,15 +5,16 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/design"
 	"ribwright/geometry/wood/timber"
 )
 
-// Stem is a stem laminated round its forefoot.
+// Stem is a stem laminated round its forefoot and up its head.
 type Stem struct {
 	End   string
 	Ply   float64 // mm
-	Inner float64 // radius of its inner edge in the boat, mm
+	Inner float64 // radius of its inner edge in the boat where it is bent most, mm
 	Form  float64 // radius of the form, on which the inner edge lies, mm
 	Ratio float64 // inner radius over thickness of the innermost ply on the form
 }
@@ -31,8 +32,9 @@ func (r *Report) stems() error {
 	for _, e := range []struct {
 		name string
 		stem design.Stem
-	}{{"bow", r.Frame.Design.Bow}, {"stern", r.Frame.Design.After()}} {
-		s, err := r.laminated(e.name, e.stem)
+		end  hull.End
+	}{{"bow", r.Frame.Design.Bow, r.Frame.Hull.Bow}, {"stern", r.Frame.Design.After(), r.Frame.Hull.Stern}} {
+		s, err := r.laminated(e.name, e.stem, e.end.Tightest())
 		if err != nil {
 			return fmt.Errorf("%s: %w", e.name, err)
 		}
@@ -43,9 +45,10 @@ func (r *Report) stems() error {
 	return nil
 }
 
-func (r *Report) laminated(name string, e design.Stem) (Stem, error) {
+// laminated is a stem whose outer edge is nowhere bent more than to the given radius, mm.
+func (r *Report) laminated(name string, e design.Stem, radius float64) (Stem, error) {
 	b, skin := r.Frame.Design.Bending, float64(r.Frame.Design.Skin.Thickness())
-	s := Stem{End: name, Ply: float64(e.Moulded) / float64(b.StemPlies), Inner: float64(e.ForefootRadius-e.Moulded) - skin}
+	s := Stem{End: name, Ply: float64(e.Moulded) / float64(b.StemPlies), Inner: radius - float64(e.Moulded) - skin}
 	back, err := timber.Springback(slices.Repeat([]float64{s.Ply}, b.StemPlies))
 	if err != nil {
 		return s, err
@@ -53,7 +56,7 @@ func (r *Report) laminated(name string, e design.Stem) (Stem, error) {
 	middle := s.Inner + float64(e.Moulded)/2
 	s.Form = middle*(1-math.Min(back*b.GlueCreep, 0.95)) - float64(e.Moulded)/2
 	if s.Form <= 0 {
-		return s, fmt.Errorf("a laminated stem of %.0f mm round a forefoot of %.0f mm leaves no form inside it; accepted: more bending.stem_plies, less moulded depth or a larger forefoot radius", float64(e.Moulded), float64(e.ForefootRadius))
+		return s, fmt.Errorf("a laminated stem of %.0f mm round an outer edge of %.0f mm radius leaves no form inside it; accepted: more bending.stem_plies, less moulded depth or a larger forefoot or head radius", float64(e.Moulded), radius)
 	}
 	s.Ratio = s.Form / s.Ply
 	return s, nil

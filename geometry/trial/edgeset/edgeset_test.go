@@ -140,7 +140,7 @@ func TestSymmetric(t *testing.T) {
 // TestCure: the rise that is told is held to the limit when the boat is drawn anew, and
 // so is the present rise from where it is told to begin.
 func TestCure(t *testing.T) {
-	f := frameOf(t, "river", set(80, 80, 900))
+	f := frameOf(t, "river", set(80, 80, 1100))
 	r, err := Of(f)
 	if err != nil {
 		t.Fatal(err)
@@ -152,7 +152,7 @@ func TestCure(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	less, err := Of(frameOf(t, "river", set(c.Rise[1], c.Rise[0], 900)))
+	less, err := Of(frameOf(t, "river", set(c.Rise[1], c.Rise[0], 1100)))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -90,6 +90,7 @@ func TestLeftIn(t *testing.T) {
 // or tumblehome.
 func TestRisingRoom(t *testing.T) {
 	bulged := func(d *design.Design) {
+		d.Gunwale.Tilt = 0.14
 		for i := range d.Hull.Sections {
 			d.Hull.Sections[i].Flare = -0.06
 			d.Hull.Sections[i].TopsideCurve = 0.2

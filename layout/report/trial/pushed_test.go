@@ -46,7 +46,7 @@ func TestPushedIn(t *testing.T) {
 	for _, want := range []string{
 		"Rib M: 14 to 16 mm outside its line (bottom), 9 mm inside it (bilge), flare 2 to 7 deg where 9 is wanted.",
 		"With all ribs so and the people and gear of the design aboard, GM is 118 to 112 mm where 152 is drawn, the waterline's breadth 653 mm where 667 is drawn, the draft 90 to 88 mm where 91 is drawn.",
-		"Rib F12: 21 mm outside its line (topside, bilge), 0 mm inside it (bottom), flare -9 to -2 deg where 4 is wanted.",
+		"Rib F12: 21 mm outside its line (topside, bilge), 0 mm inside it (bottom), flare -9 to -2 deg where 5 is wanted.",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%s\nlacks %s", got, want)
@@ -64,7 +64,7 @@ func TestPushedIn(t *testing.T) {
 	if row := strings.Join(table.Rows[0], "|"); row != "M|9|2 to 7|14 to 16|bottom|9|bilge|215 to 206|8 to 4" {
 		t.Error(row)
 	}
-	if row := strings.Join(table.Rows[len(table.Rows)-1], "|"); row != "A13, F13|3|-|-|no even curve|-|-|-|-" {
+	if row := strings.Join(table.Rows[len(table.Rows)-1], "|"); row != "A13, F13|4|-|-|no even curve|-|-|-|-" {
 		t.Error(row)
 	}
 }
