@@ -6,26 +6,21 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/solid"
 )
-
-// Eye is where one looks from, and at what.
-type Eye struct {
-	At, To   geometry.Point3
-	Parallel bool // seen from so far off that nothing grows smaller with its distance
-}
 
 // View is an eye with its picture: x right and y up, the place looked at in its origin.
 type View struct {
-	eye              Eye
+	eye              solid.Eye
 	ahead, right, up geometry.Point3
 	far              float64 // from the eye to the place looked at, mm
 	k                float64 // mm of paper for each there
 }
 
-// View returns the picture at a scale, mm of paper for each mm at the place looked at.
+// NewView returns the picture at a scale, mm of paper for each mm at the place looked at.
 // Up on paper is up in the boat; for an eye that looks straight down it is port, so that
 // the bow lies to the right.
-func (e Eye) View(k float64) View {
+func NewView(e solid.Eye, k float64) View {
 	v := View{eye: e, k: k}
 	step := e.To.Sub(e.At)
 	v.far = step.Norm()

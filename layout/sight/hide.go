@@ -19,6 +19,7 @@ type Screen struct {
 	faces []face
 	cells map[[2]int][]int // faces by the square of the picture that they reach
 	side  float64          // of a square, mm
+	asked int              // how many lines have been asked for
 }
 
 // face is a face in the picture; its depth is base + slope . place.
@@ -26,6 +27,7 @@ type face struct {
 	pts   []spot
 	slope geometry.Point
 	base  float64
+	asked int // the last line that has been asked for here
 }
 
 // skin is how deep behind a face a line must lie to be hidden by it, mm of the boat: far
@@ -111,12 +113,12 @@ type span struct{ from, to float64 }
 // showing returns what of a straight line shows.
 func (s *Screen) showing(a, b spot) []span {
 	var hidden []span
-	done := map[int]bool{}
+	s.asked++
 	s.each(box([]spot{a, b}), func(cell [2]int) {
 		for _, n := range s.cells[cell] {
-			if !done[n] {
-				done[n] = true
-				hidden = s.faces[n].hides(hidden, a, b)
+			if f := &s.faces[n]; f.asked != s.asked {
+				f.asked = s.asked
+				hidden = f.hides(hidden, a, b)
 			}
 		}
 	})

@@ -10,7 +10,10 @@ import (
 	"ribwright/geometry/boat/solid"
 )
 
-type point = geometry.Point3
+type (
+	point = geometry.Point3
+	eye   = solid.Eye
+)
 
 func pt(x, y, z float64) point { return point{X: x, Y: y, Z: z} }
 
@@ -56,8 +59,8 @@ func TestBox(t *testing.T) {
 	const h = 50.0
 	for _, triangles := range []bool{false, true} {
 		for _, parallel := range []bool{false, true} {
-			e := Eye{At: pt(300, 210, 160), Parallel: parallel}
-			s := NewScreen(e.View(0.5), cube(2*h, triangles))
+			e := eye{At: pt(300, 210, 160), Parallel: parallel}
+			s := NewScreen(NewView(e, 0.5), cube(2*h, triangles))
 			for axis := range 3 {
 				for _, c := range [4][2]float64{{-h, -h}, {h, -h}, {h, h}, {-h, h}} {
 					a, b := [3]float64{}, [3]float64{}
@@ -84,16 +87,16 @@ func TestBox(t *testing.T) {
 func TestBehindBox(t *testing.T) {
 	faces := cube(100, true)
 	for _, c := range []struct {
-		e    Eye
+		e    eye
 		deep float64 // of the line behind the middle
 		want float64 // half of what is hidden
 	}{
-		{Eye{At: pt(1000, 0, 0), Parallel: true}, 200, 50},
-		{Eye{At: pt(1000, 0, 0)}, 200, 50 * 1200 / 950.0}, // the front face throws the shadow
-		{Eye{At: pt(1000, 0, 0)}, -70, 0},                 // before the box
-		{Eye{At: pt(1000, 0, 0)}, 0, 50 * 1000 / 950.0},   // through its middle
+		{eye{At: pt(1000, 0, 0), Parallel: true}, 200, 50},
+		{eye{At: pt(1000, 0, 0)}, 200, 50 * 1200 / 950.0}, // the front face throws the shadow
+		{eye{At: pt(1000, 0, 0)}, -70, 0},                 // before the box
+		{eye{At: pt(1000, 0, 0)}, 0, 50 * 1000 / 950.0},   // through its middle
 	} {
-		s := NewScreen(c.e.View(0.1), faces)
+		s := NewScreen(NewView(c.e, 0.1), faces)
 		const half = 300.0
 		runs := s.Runs([]point{pt(-c.deep, -half, 5), pt(-c.deep, half, 5)}, geometry.EmptyBox())
 		got := 0.0
@@ -130,13 +133,13 @@ func tube(radius, long float64, sides int) []solid.Face {
 func TestCylinder(t *testing.T) {
 	const radius, long, sides = 40.0, 90.0, 360
 	for _, c := range []struct {
-		e    Eye
+		e    eye
 		most float64 // angle off the eye to which sides show
 	}{
-		{Eye{At: pt(1000, 0, 600), Parallel: true}, math.Pi / 2},
-		{Eye{At: pt(100, 0, 600)}, math.Acos(radius / 100)},
+		{eye{At: pt(1000, 0, 600), Parallel: true}, math.Pi / 2},
+		{eye{At: pt(100, 0, 600)}, math.Acos(radius / 100)},
 	} {
-		s := NewScreen(c.e.View(1), tube(radius, long, sides))
+		s := NewScreen(NewView(c.e, 1), tube(radius, long, sides))
 		for k := range sides {
 			// Off the corners' own angles, which lie half a side on.
 			a := 2 * math.Pi * float64(k) / sides
@@ -171,7 +174,7 @@ func TestCylinder(t *testing.T) {
 // TestHollowFace: through the opening of a face that is a horseshoe a line shows.
 func TestHollowFace(t *testing.T) {
 	f := solid.Face{pt(0, -30, 0), pt(0, 30, 0), pt(0, 30, 40), pt(0, 10, 40), pt(0, 10, 10), pt(0, -10, 10), pt(0, -10, 40), pt(0, -30, 40)}
-	s := NewScreen(Eye{At: pt(500, 0, 0), Parallel: true}.View(1), []solid.Face{f})
+	s := NewScreen(NewView(eye{At: pt(500, 0, 0), Parallel: true}, 1), []solid.Face{f})
 	runs := s.Runs([]point{pt(-100, -100, 20), pt(-100, 100, 20)}, geometry.EmptyBox())
 	want := [][2]float64{{-100, -30}, {-10, 10}, {30, 100}}
 	if len(runs) != len(want) {
@@ -198,8 +201,8 @@ func TestAgainstRays(t *testing.T) {
 			p := any(200)
 			faces = append(faces, solid.Face{p, p.Add(any(90)), p.Add(any(90))})
 		}
-		e := Eye{At: pt(400, 150, 220), Parallel: parallel}
-		s := NewScreen(e.View(1), faces)
+		e := eye{At: pt(400, 150, 220), Parallel: parallel}
+		s := NewScreen(NewView(e, 1), faces)
 		checked, hid := 0, 0
 		for range 200 {
 			a, b := any(220), any(220)
@@ -238,7 +241,7 @@ func TestAgainstRays(t *testing.T) {
 }
 
 // freeWay meets every triangle with the ray to the eye by Cramer's rule.
-func freeWay(e Eye, p point, faces []solid.Face) bool {
+func freeWay(e eye, p point, faces []solid.Face) bool {
 	d := e.At.Sub(p)
 	if e.Parallel {
 		d = e.At.Sub(e.To)
@@ -258,23 +261,23 @@ func freeWay(e Eye, p point, faces []solid.Face) bool {
 // TestEye: scale, sides and shrinking of a picture by similar triangles.
 func TestEye(t *testing.T) {
 	for _, c := range []struct {
-		e    Eye
+		e    eye
 		p    point
 		x, y float64
 	}{
-		{Eye{At: pt(0, -1000, 0), Parallel: true}, pt(120, 0, 50), 12, 5},       // from starboard: bow to the right
-		{Eye{At: pt(0, 0, 1000), Parallel: true}, pt(120, 50, 0), 12, 5},        // from above: bow to the right, port up
-		{Eye{At: pt(1000, 0, 0), Parallel: true}, pt(-300, 50, 70), 5, 7},       // from the bow: port to the right
-		{Eye{At: pt(1000, 0, 0)}, pt(-1000, 50, 70), 2.5, 3.5},                  // twice as far, half as large
-		{Eye{At: pt(1000, 0, 0)}, pt(500, 50, 70), 10, 14},                      // half as far, twice as large
-		{Eye{At: pt(1500, 10, 20), To: pt(500, 10, 20)}, pt(500, 60, 90), 5, 7}, // at the place looked at
+		{eye{At: pt(0, -1000, 0), Parallel: true}, pt(120, 0, 50), 12, 5},       // from starboard: bow to the right
+		{eye{At: pt(0, 0, 1000), Parallel: true}, pt(120, 50, 0), 12, 5},        // from above: bow to the right, port up
+		{eye{At: pt(1000, 0, 0), Parallel: true}, pt(-300, 50, 70), 5, 7},       // from the bow: port to the right
+		{eye{At: pt(1000, 0, 0)}, pt(-1000, 50, 70), 2.5, 3.5},                  // twice as far, half as large
+		{eye{At: pt(1000, 0, 0)}, pt(500, 50, 70), 10, 14},                      // half as far, twice as large
+		{eye{At: pt(1500, 10, 20), To: pt(500, 10, 20)}, pt(500, 60, 90), 5, 7}, // at the place looked at
 	} {
-		q, ok := c.e.View(0.1).Place(c.p)
+		q, ok := NewView(c.e, 0.1).Place(c.p)
 		if !ok || math.Abs(q.X-c.x) > 1e-9 || math.Abs(q.Y-c.y) > 1e-9 {
 			t.Errorf("%+v: %v lies at %v, want %g, %g", c.e, c.p, q, c.x, c.y)
 		}
 	}
-	if _, ok := (Eye{At: pt(1000, 0, 0)}).View(1).Place(pt(1200, 0, 0)); ok {
+	if _, ok := NewView(eye{At: pt(1000, 0, 0)}, 1).Place(pt(1200, 0, 0)); ok {
 		t.Error("a place behind the eye is seen")
 	}
 }
@@ -283,7 +286,7 @@ func TestEye(t *testing.T) {
 // runs past it is drawn up to where it is too near.
 func TestPastEye(t *testing.T) {
 	wall := solid.Face{pt(2000, 20, -100), pt(-500, 20, -100), pt(-500, 20, 100), pt(2000, 20, 100)}
-	v := Eye{At: pt(1000, 0, 0)}.View(1)
+	v := NewView(eye{At: pt(1000, 0, 0)}, 1)
 	s := NewScreen(v, []solid.Face{wall})
 	if got := shown(s, pt(-100, 60, 0), pt(-100, 150, 0)); got != 0 {
 		t.Errorf("behind the wall shows %g", got)
@@ -296,7 +299,7 @@ func TestPastEye(t *testing.T) {
 
 // TestWindow: lines end at a window's edges.
 func TestWindow(t *testing.T) {
-	s := NewScreen(Eye{At: pt(0, 0, 1000), Parallel: true}.View(1), nil)
+	s := NewScreen(NewView(eye{At: pt(0, 0, 1000), Parallel: true}, 1), nil)
 	for _, c := range []struct{ a, b, want string }{
 		{"-20 0", "20 0", "[[{-10 0} {10 0}]]"}, {"0 0", "40 20", "[[{0 0} {10 5}]]"}, {"0 -9", "0 9", "[[{0 -5} {0 5}]]"},
 		{"-20 0", "-11 4", "[]"}, {"0 6", "11 -5", "[[{1 5} {10 -4}]]"},

@@ -5,10 +5,16 @@ import (
 	"ribwright/geometry/boat/skin"
 )
 
-// Cover adds the cloth: flat from station to station and from corner to corner, with a
-// line along the stringers' edges, the gunwales' and the middle.
+// Cover adds the cloth: flat from corner to corner and from station to station, three of
+// these to each of the cloth's own, with a line along the stringers' edges, the gunwales'
+// and the middle.
 func (b *Boat) Cover(c *skin.Cloth) {
-	stations := c.Stations()
+	own := c.Stations()
+	stations := []float64{own[0]}
+	for i, to := range own[1:] {
+		from := own[i]
+		stations = append(stations, from+(to-from)/3, from+(to-from)*2/3, to)
+	}
 	for _, side := range []float64{1, -1} {
 		var rows [][]geometry.Point3
 		for _, x := range stations {

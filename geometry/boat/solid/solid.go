@@ -37,6 +37,12 @@ type Face []geometry.Point3
 // lie to one side of it, it is an outline.
 type Fold struct{ A, B, P, Q geometry.Point3 }
 
+// Eye is where one looks from, and at what.
+type Eye struct {
+	At, To   geometry.Point3
+	Parallel bool // seen from so far off that nothing grows smaller with its distance
+}
+
 // Boat is what is seen.
 type Boat struct {
 	Lines []Line
@@ -117,12 +123,8 @@ func (b *Boat) quad(p, q, r, s geometry.Point3) {
 	b.Faces = append(b.Faces, Face{p, q, r}, Face{p, r, s})
 }
 
-// plate adds a flat piece of an outline, which goes on by a step to its other face.
-func (b *Boat) plate(like Line, outline []geometry.Point3, step geometry.Point3) {
-	other := make([]geometry.Point3, len(outline))
-	for i, p := range outline {
-		other[i] = p.Add(step)
-	}
+// plate adds a flat piece by the outlines of its two faces, which lie opposite.
+func (b *Boat) plate(like Line, outline, other []geometry.Point3) {
 	b.Faces = append(b.Faces, outline, other)
 	for i, p := range outline {
 		next := (i + 1) % len(outline)
@@ -136,6 +138,15 @@ func (b *Boat) plate(like Line, outline []geometry.Point3, step geometry.Point3)
 		like.Points = closed(o)
 		b.Lines = append(b.Lines, like)
 	}
+}
+
+// stepped is an outline moved by a step.
+func stepped(outline []geometry.Point3, step geometry.Point3) []geometry.Point3 {
+	out := make([]geometry.Point3, len(outline))
+	for i, p := range outline {
+		out[i] = p.Add(step)
+	}
+	return out
 }
 
 // corner tells whether a line turns by more than some 25 degrees from p by q to r.

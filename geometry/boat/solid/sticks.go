@@ -89,7 +89,7 @@ func (b *Boat) stem(s frame.Stem, m Moves, forward float64) {
 		at := geometry.Point3{X: p.X * forward, Y: s.Thickness / 2, Z: p.Y}
 		outline = append(outline, at.Add(m.Stem(at)))
 	}
-	b.plate(Line{Part: Stems}, outline, geometry.Point3{Y: -s.Thickness})
+	b.plate(Line{Part: Stems}, outline, stepped(outline, geometry.Point3{Y: -s.Thickness}))
 }
 
 // hook lies between the gunwales' ends, its upper face flush with their tops.
@@ -109,19 +109,21 @@ func (b *Boat) hook(f *frame.Frame, m Moves, h frame.Breasthook, forward float64
 		at := geometry.Point3{X: end + forward*p.X/run, Y: p.Y, Z: top + rise*p.X}
 		outline = append(outline, at.Add(m.Stem(at)))
 	}
-	b.plate(Line{Part: Cross}, outline, geometry.Point3{X: forward * h.Thickness * rise, Z: -h.Thickness / run})
+	b.plate(Line{Part: Cross}, outline, stepped(outline, geometry.Point3{X: forward * h.Thickness * rise, Z: -h.Thickness / run}))
 }
 
-// thwart lies under the gunwales.
+// thwart lies under the gunwales, its ends cut back at the lower face.
 func (b *Boat) thwart(f *frame.Frame, m Moves, t frame.Thwart) {
 	at := f.Gunwale.Line.Point(t.At)
 	port, board := m.Gunwale(1, t.At), m.Gunwale(-1, t.At)
 	pts := t.Outline.Flatten(flat)
-	var outline []geometry.Point3
+	var outline, lower []geometry.Point3
 	for _, p := range pts[:len(pts)-1] {
 		share := (1 + p.X/at.Y) / 2
 		by := geometry.Point3{Y: board.Y + share*(port.Y-board.Y), Z: board.Z + share*(port.Z-board.Z)}
-		outline = append(outline, geometry.Point3{X: t.At + p.Y, Y: p.X, Z: at.Z}.Add(by))
+		top := geometry.Point3{X: t.At + p.Y, Y: p.X, Z: at.Z}.Add(by)
+		outline = append(outline, top)
+		lower = append(lower, top.Add(geometry.Point3{Y: -p.X * 2 * t.Under / t.Length, Z: -t.Thickness}))
 	}
-	b.plate(Line{Part: Cross}, outline, geometry.Point3{Z: -t.Thickness})
+	b.plate(Line{Part: Cross}, outline, lower)
 }
