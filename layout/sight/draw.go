@@ -20,9 +20,9 @@ type Picture struct {
 // Accuracy: lines are drawn to 0.01 mm on paper; stretches that show over less than 0.05
 // mm are left out.
 func (p Picture) Draw(d *layout.Drawing, b *solid.Boat, at geometry.Point) {
-	s := NewScreen(p.View, b.Faces)
+	s := NewScreen(p.View, b.Faces, p.Window)
 	add := func(pen layout.Pen, pts []geometry.Point3) {
-		for _, run := range s.Runs(pts, p.Window) {
+		for _, run := range s.Runs(pts) {
 			for i := range run {
 				run[i] = run[i].Add(at)
 			}
@@ -62,9 +62,9 @@ const (
 	close = 0.01
 )
 
-// Runs returns what shows of a line in space within a window, an empty one for
-// everywhere: each run as its places in the picture.
-func (s *Screen) Runs(pts []geometry.Point3, window geometry.Box) [][]geometry.Point {
+// Runs returns what shows of a line in space within the window, outside it too where that
+// was empty: each run as its places in the picture.
+func (s *Screen) Runs(pts []geometry.Point3) [][]geometry.Point {
 	var out [][]geometry.Point
 	var run []geometry.Point
 	end := func() {
@@ -80,12 +80,16 @@ func (s *Screen) Runs(pts []geometry.Point3, window geometry.Box) [][]geometry.P
 			continue
 		}
 		a, b := s.view.place(p), s.view.place(q)
-		if a.Sub(b.Point).Norm() == 0 {
+		if a.Point == b.Point {
+			continue
+		}
+		if s.bounded && !geometry.Around(a.Point, b.Point).Overlaps(s.window) {
+			end()
 			continue
 		}
 		shows := s.showing(a, b)
-		if !window.Empty() {
-			shows = within(shows, a.Point, b.Point, window)
+		if s.bounded {
+			shows = within(shows, a.Point, b.Point, s.window)
 		}
 		for _, sh := range shows {
 			from, to := a.Lerp(b.Point, sh.from), b.Point

@@ -15,11 +15,13 @@ import (
 // face hides of a straight line is the stretch inside its outline, cut where the line
 // comes out in front of it. Nothing is sampled.
 type Screen struct {
-	view  View
-	faces []face
-	cells map[[2]int][]int // faces by the square of the picture that they reach
-	side  float64          // of a square, mm
-	asked int              // how many lines have been asked for
+	view    View
+	window  geometry.Box // of the picture, mm
+	bounded bool         // lines end at the window
+	faces   []face
+	cols    int
+	cells   [][]int // faces by the square of the window that they reach, row by row from below
+	asked   int     // how many lines have been asked for
 }
 
 // face is a face in the picture; its depth is base + slope . place.
@@ -37,26 +39,61 @@ const skin = 0.01
 // thin is the least height of a face in the picture that can hide anything, mm of paper.
 const thin = 1e-4
 
-// square is the side of the picture's squares, mm.
-const square = 4.0
+// square is the least side of the picture's squares, mm, and squares is how many there
+// are at the most to either side.
+const (
+	square  = 2.0
+	squares = 100
+)
 
-// NewScreen readies the faces of a boat. Faces behind the eye hide nothing.
-func NewScreen(v View, faces []solid.Face) *Screen {
-	s := &Screen{view: v, cells: map[[2]int][]int{}, side: square}
+// NewScreen readies the faces of a boat for a window of the picture, an empty one for
+// all. Faces behind the eye hide nothing.
+func NewScreen(v View, faces []solid.Face, window geometry.Box) *Screen {
+	s := &Screen{view: v, window: window, bounded: !window.Empty()}
+	all := geometry.EmptyBox()
 	for _, f := range faces {
 		var pts []spot
 		for _, p := range v.cut(f) {
 			pts = append(pts, v.place(p))
 		}
-		f, ok := newFace(pts)
-		if !ok {
-			continue
+		if f, ok := newFace(pts); ok {
+			all = all.Union(box(pts))
+			s.faces = append(s.faces, f)
 		}
-		n := len(s.faces)
-		s.faces = append(s.faces, f)
-		s.each(box(pts), func(cell [2]int) { s.cells[cell] = append(s.cells[cell], n) })
+	}
+	if window.Empty() {
+		s.window = all
+	}
+	if s.window.Empty() {
+		return s
+	}
+	size := s.size()
+	s.cols = int(s.window.W()/size) + 1
+	s.cells = make([][]int, s.cols*(int(s.window.H()/size)+1))
+	for n, f := range s.faces {
+		s.each(box(f.pts), func(cell int) { s.cells[cell] = append(s.cells[cell], n) })
 	}
 	return s
+}
+
+// size is the side of a square, mm.
+func (s *Screen) size() float64 {
+	return math.Max(square, math.Max(s.window.W(), s.window.H())/squares)
+}
+
+// each calls f for every square of the window that a box reaches.
+func (s *Screen) each(b geometry.Box, f func(cell int)) {
+	if len(s.cells) == 0 || !b.Overlaps(s.window) {
+		return
+	}
+	size := s.size()
+	at := func(v, from float64, n int) int { return min(max(int((v-from)/size), 0), n-1) }
+	rows := len(s.cells) / s.cols
+	for j := at(b.Min.Y, s.window.Min.Y, rows); j <= at(b.Max.Y, s.window.Min.Y, rows); j++ {
+		for i := at(b.Min.X, s.window.Min.X, s.cols); i <= at(b.Max.X, s.window.Min.X, s.cols); i++ {
+			f(j*s.cols + i)
+		}
+	}
 }
 
 // newFace finds the plane of a face; none for one that is seen on its edge.
@@ -93,20 +130,6 @@ func box(pts []spot) geometry.Box {
 	return b
 }
 
-// widest is how many squares a face or a line may reach to either side; what is larger is
-// looked at everywhere on them.
-const widest = 200
-
-// each calls f for every square that a box reaches, none too far off the picture's middle.
-func (s *Screen) each(b geometry.Box, f func([2]int)) {
-	at := func(v float64) int { return int(math.Floor(math.Max(-widest, math.Min(widest, v/s.side)))) }
-	for i := at(b.Min.X); i <= at(b.Max.X); i++ {
-		for j := at(b.Min.Y); j <= at(b.Max.Y); j++ {
-			f([2]int{i, j})
-		}
-	}
-}
-
 // span is a stretch of a line, shares of it.
 type span struct{ from, to float64 }
 
@@ -114,7 +137,7 @@ type span struct{ from, to float64 }
 func (s *Screen) showing(a, b spot) []span {
 	var hidden []span
 	s.asked++
-	s.each(box([]spot{a, b}), func(cell [2]int) {
+	s.each(box([]spot{a, b}), func(cell int) {
 		for _, n := range s.cells[cell] {
 			if f := &s.faces[n]; f.asked != s.asked {
 				f.asked = s.asked

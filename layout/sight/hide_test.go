@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/solid"
+	"ribwright/layout"
 )
 
 type (
@@ -21,7 +23,7 @@ func pt(x, y, z float64) point { return point{X: x, Y: y, Z: z} }
 // picture.
 func shown(s *Screen, a, b point) float64 {
 	sum := 0.0
-	for _, r := range s.Runs([]point{a, b}, geometry.EmptyBox()) {
+	for _, r := range s.Runs([]point{a, b}) {
 		for i := 1; i < len(r); i++ {
 			sum += r[i].Sub(r[i-1]).Norm()
 		}
@@ -60,7 +62,7 @@ func TestBox(t *testing.T) {
 	for _, triangles := range []bool{false, true} {
 		for _, parallel := range []bool{false, true} {
 			e := eye{At: pt(300, 210, 160), Parallel: parallel}
-			s := NewScreen(NewView(e, 0.5), cube(2*h, triangles))
+			s := NewScreen(NewView(e, 0.5), cube(2*h, triangles), geometry.EmptyBox())
 			for axis := range 3 {
 				for _, c := range [4][2]float64{{-h, -h}, {h, -h}, {h, h}, {-h, h}} {
 					a, b := [3]float64{}, [3]float64{}
@@ -96,9 +98,9 @@ func TestBehindBox(t *testing.T) {
 		{eye{At: pt(1000, 0, 0)}, -70, 0},                 // before the box
 		{eye{At: pt(1000, 0, 0)}, 0, 50 * 1000 / 950.0},   // through its middle
 	} {
-		s := NewScreen(NewView(c.e, 0.1), faces)
+		s := NewScreen(NewView(c.e, 0.1), faces, geometry.EmptyBox())
 		const half = 300.0
-		runs := s.Runs([]point{pt(-c.deep, -half, 5), pt(-c.deep, half, 5)}, geometry.EmptyBox())
+		runs := s.Runs([]point{pt(-c.deep, -half, 5), pt(-c.deep, half, 5)})
 		got := 0.0
 		if len(runs) == 2 {
 			got = (runs[1][0].X - runs[0][1].X) / 2 / 0.1 * (1000 + c.deep) / 1000
@@ -139,7 +141,7 @@ func TestCylinder(t *testing.T) {
 		{eye{At: pt(1000, 0, 600), Parallel: true}, math.Pi / 2},
 		{eye{At: pt(100, 0, 600)}, math.Acos(radius / 100)},
 	} {
-		s := NewScreen(NewView(c.e, 1), tube(radius, long, sides))
+		s := NewScreen(NewView(c.e, 1), tube(radius, long, sides), geometry.EmptyBox())
 		for k := range sides {
 			// Off the corners' own angles, which lie half a side on.
 			a := 2 * math.Pi * float64(k) / sides
@@ -174,8 +176,8 @@ func TestCylinder(t *testing.T) {
 // TestHollowFace: through the opening of a face that is a horseshoe a line shows.
 func TestHollowFace(t *testing.T) {
 	f := solid.Face{pt(0, -30, 0), pt(0, 30, 0), pt(0, 30, 40), pt(0, 10, 40), pt(0, 10, 10), pt(0, -10, 10), pt(0, -10, 40), pt(0, -30, 40)}
-	s := NewScreen(NewView(eye{At: pt(500, 0, 0), Parallel: true}, 1), []solid.Face{f})
-	runs := s.Runs([]point{pt(-100, -100, 20), pt(-100, 100, 20)}, geometry.EmptyBox())
+	s := NewScreen(NewView(eye{At: pt(500, 0, 0), Parallel: true}, 1), []solid.Face{f}, geometry.EmptyBox())
+	runs := s.Runs([]point{pt(-100, -100, 20), pt(-100, 100, 20)})
 	want := [][2]float64{{-100, -30}, {-10, 10}, {30, 100}}
 	if len(runs) != len(want) {
 		t.Fatalf("%d stretches show, want %d: %v", len(runs), len(want), runs)
@@ -202,7 +204,7 @@ func TestAgainstRays(t *testing.T) {
 			faces = append(faces, solid.Face{p, p.Add(any(90)), p.Add(any(90))})
 		}
 		e := eye{At: pt(400, 150, 220), Parallel: parallel}
-		s := NewScreen(NewView(e, 1), faces)
+		s := NewScreen(NewView(e, 1), faces, geometry.EmptyBox())
 		checked, hid := 0, 0
 		for range 200 {
 			a, b := any(220), any(220)
@@ -287,11 +289,11 @@ func TestEye(t *testing.T) {
 func TestPastEye(t *testing.T) {
 	wall := solid.Face{pt(2000, 20, -100), pt(-500, 20, -100), pt(-500, 20, 100), pt(2000, 20, 100)}
 	v := NewView(eye{At: pt(1000, 0, 0)}, 1)
-	s := NewScreen(v, []solid.Face{wall})
+	s := NewScreen(v, []solid.Face{wall}, geometry.EmptyBox())
 	if got := shown(s, pt(-100, 60, 0), pt(-100, 150, 0)); got != 0 {
 		t.Errorf("behind the wall shows %g", got)
 	}
-	runs := s.Runs([]point{pt(1500, -10, 0), pt(0, -10, 0)}, geometry.EmptyBox())
+	runs := s.Runs([]point{pt(1500, -10, 0), pt(0, -10, 0)})
 	if len(runs) != 1 || math.Abs(runs[0][0].X+10/nearest) > 1e-3 || math.Abs(runs[0][1].X+10) > 1e-9 {
 		t.Errorf("the line past the eye is drawn as %v", runs)
 	}
@@ -299,7 +301,7 @@ func TestPastEye(t *testing.T) {
 
 // TestWindow: lines end at a window's edges.
 func TestWindow(t *testing.T) {
-	s := NewScreen(NewView(eye{At: pt(0, 0, 1000), Parallel: true}, 1), nil)
+	s := NewScreen(NewView(eye{At: pt(0, 0, 1000), Parallel: true}, 1), nil, geometry.Rect(-10, -5, 10, 5))
 	for _, c := range []struct{ a, b, want string }{
 		{"-20 0", "20 0", "[[{-10 0} {10 0}]]"}, {"0 0", "40 20", "[[{0 0} {10 5}]]"}, {"0 -9", "0 9", "[[{0 -5} {0 5}]]"},
 		{"-20 0", "-11 4", "[]"}, {"0 6", "11 -5", "[[{1 5} {10 -4}]]"},
@@ -307,8 +309,94 @@ func TestWindow(t *testing.T) {
 		var a, b point
 		fmt.Sscan(c.a, &a.X, &a.Y)
 		fmt.Sscan(c.b, &b.X, &b.Y)
-		if got := fmt.Sprint(s.Runs([]point{a, b}, geometry.Rect(-10, -5, 10, 5))); got != c.want {
+		if got := fmt.Sprint(s.Runs([]point{a, b})); got != c.want {
 			t.Errorf("%s to %s: %s, want %s", c.a, c.b, got, c.want)
+		}
+	}
+}
+
+// folds are the edges of a box, each with a place on either side.
+func folds(h float64) []solid.Fold {
+	var out []solid.Fold
+	for axis := range 3 {
+		for _, c := range [4][2]float64{{-h, -h}, {h, -h}, {h, h}, {-h, h}} {
+			at := func(a, b, c float64) point {
+				v := [3]float64{}
+				v[axis], v[(axis+1)%3], v[(axis+2)%3] = a, b, c
+				return pt(v[0], v[1], v[2])
+			}
+			out = append(out, solid.Fold{A: at(-h, c[0], c[1]), B: at(h, c[0], c[1]), P: at(0, 0, c[1]), Q: at(0, c[0], 0)})
+		}
+	}
+	return out
+}
+
+// TestOutline: a box seen over a corner is outlined by the six edges that do not meet in
+// the near corner or the far one.
+func TestOutline(t *testing.T) {
+	for _, parallel := range []bool{false, true} {
+		v := NewView(eye{At: pt(300, 210, 160), Parallel: parallel}, 1)
+		n := 0
+		for _, f := range folds(50) {
+			mid := scaled(f.A.Add(f.B), 0.5)
+			want := mid.X*mid.Y < 0 || mid.Y*mid.Z < 0 || mid.X*mid.Z < 0
+			if got := v.outline(f); got != want {
+				t.Errorf("parallel %v: the edge at %v is an outline %v", parallel, mid, got)
+			}
+			if want {
+				n++
+			}
+		}
+		if n != 6 {
+			t.Fatalf("%d edges looked for", n)
+		}
+	}
+}
+
+// TestDraw: of a boat that is a box with one edge drawn and its folds, the drawing holds
+// that edge in its own pen and six outlines, moved to their place; what has no pen is
+// left out.
+func TestDraw(t *testing.T) {
+	b := &solid.Boat{Faces: cube(100, true), Folds: folds(50), Lines: []solid.Line{
+		{Part: solid.Keel, Points: []point{pt(-50, 50, 50), pt(50, 50, 50)}},
+		{Part: solid.Ribs, Points: []point{pt(50, -50, 50), pt(50, 50, 50)}},
+		{Part: solid.Keel, Points: []point{pt(-50, -50, -50), pt(50, -50, -50)}}, // behind
+	}}
+	var d layout.Drawing
+	p := Picture{View: NewView(eye{At: pt(3, 2.1, 1.6), Parallel: true}, 0.1), Window: geometry.EmptyBox(), Fold: layout.Mark,
+		Pen: func(l solid.Line) (layout.Pen, bool) { return layout.Cut, l.Part == solid.Keel }}
+	p.Draw(&d, b, geometry.Pt(200, 300))
+	pens := map[layout.Pen]int{}
+	for _, s := range d.Strokes {
+		pens[s.Pen]++
+	}
+	if pens[layout.Cut] != 1 || pens[layout.Mark] != 6 || len(pens) != 2 {
+		t.Errorf("drawn are %v", pens)
+	}
+	if c := d.Bounds().Center(); math.Abs(c.X-200) > 1e-9 || math.Abs(c.Y-300) > 1e-9 {
+		t.Errorf("the box lies round %v", c)
+	}
+}
+
+// TestThinned: a line of many places on an arc is drawn by few, none of them farther from
+// it than 0.01 mm, and keeps its ends and corners.
+func TestThinned(t *testing.T) {
+	var pts []geometry.Point
+	for k := range 401 {
+		pts = append(pts, geometry.Polar(30, float64(k)/400))
+	}
+	pts = append(pts, geometry.Pt(0, 0))
+	got := thinned(pts)
+	if len(got) > 40 || got[0] != pts[0] || got[len(got)-1] != pts[401] || !slices.Contains(got, pts[400]) {
+		t.Fatalf("%d places: %v", len(got), got)
+	}
+	for _, p := range pts {
+		off := math.Inf(1)
+		for i := 1; i < len(got); i++ {
+			off = math.Min(off, p.Off(got[i-1], got[i]))
+		}
+		if off > 0.01+1e-12 {
+			t.Errorf("%v lies %.4f mm off the line", p, off)
 		}
 	}
 }

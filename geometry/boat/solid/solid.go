@@ -17,7 +17,8 @@ const (
 	Keel
 	Stringers
 	Stems
-	Cross // thwarts and breasthooks
+	Thwarts
+	Hooks
 	Cloth
 	Tool // what the builder holds or stretches to look along
 )
@@ -71,29 +72,39 @@ func (AsDrawn) Gunwale(float64, float64) (none geometry.Point3)       { return n
 func (AsDrawn) Keel(float64) (none geometry.Point3)                   { return none }
 func (AsDrawn) Stem(geometry.Point3) (none geometry.Point3)           { return none }
 
-// Of returns the bare frame with its parts moved.
+// Of returns the bare frame with its parts moved, all of them or those that has names;
+// stringers are counted from 1 at the keel, thwarts from 0, and ribs from aft.
 //
 // Accuracy: sticks run straight from place to place; those are the ribs' stations and
 // two more in each bay, and on ribs so close that an arc leaves its chord by under 0.5
 // mm. A stick that is moved keeps the lean of its section.
-func Of(f *frame.Frame, m Moves) *Boat {
+func Of(f *frame.Frame, m Moves, has func(p Part, number int) bool) *Boat {
+	if has == nil {
+		has = func(Part, int) bool { return true }
+	}
 	b := &Boat{}
 	for _, side := range []float64{1, -1} {
 		b.gunwale(f, m, side)
-		for k := range f.Stringers {
-			b.stringer(f, m, k, side)
+		for k, s := range f.Stringers {
+			if has(Stringers, s.Number) {
+				b.stringer(f, m, k, side)
+			}
 		}
 	}
 	for i := range f.Ribs {
-		b.rib(f, m, i)
+		if has(Ribs, i) {
+			b.rib(f, m, i)
+		}
 	}
 	b.keel(f, m)
 	b.stem(f.Bow, m, 1)
 	b.stem(f.Stern, m, -1)
 	b.hook(f, m, f.BowHook, 1)
 	b.hook(f, m, f.SternHook, -1)
-	for _, t := range f.Thwarts {
-		b.thwart(f, m, t)
+	for i, t := range f.Thwarts {
+		if has(Thwarts, i) {
+			b.thwart(f, m, t)
+		}
 	}
 	return b
 }

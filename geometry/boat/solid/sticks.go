@@ -109,7 +109,7 @@ func (b *Boat) hook(f *frame.Frame, m Moves, h frame.Breasthook, forward float64
 		at := geometry.Point3{X: end + forward*p.X/run, Y: p.Y, Z: top + rise*p.X}
 		outline = append(outline, at.Add(m.Stem(at)))
 	}
-	b.plate(Line{Part: Cross}, outline, stepped(outline, geometry.Point3{X: forward * h.Thickness * rise, Z: -h.Thickness / run}))
+	b.plate(Line{Part: Hooks}, outline, stepped(outline, geometry.Point3{X: forward * h.Thickness * rise, Z: -h.Thickness / run}))
 }
 
 // thwart lies under the gunwales, its ends cut back at the lower face.
@@ -125,5 +125,5 @@ func (b *Boat) thwart(f *frame.Frame, m Moves, t frame.Thwart) {
 		outline = append(outline, top)
 		lower = append(lower, top.Add(geometry.Point3{Y: -p.X * 2 * t.Under / t.Length, Z: -t.Thickness}))
 	}
-	b.plate(Line{Part: Cross}, outline, lower)
+	b.plate(Line{Part: Thwarts}, outline, lower)
 }

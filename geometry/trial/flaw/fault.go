@@ -179,19 +179,19 @@ func (m *Moved) turned(p geometry.Point3) geometry.Point3 {
 // eased goes smoothly from 0 at the keel to 1 at the head.
 func eased(share float64) float64 { return share * share * (3 - 2*share) }
 
-// calm is how many ribs at either end lie as drawn where the keel is wavy.
-const calm = 2
-
-// wave is 0, 1, 0, -1 and so on from the rib in the middle forward.
+// wave is 0, 1, 0, -1 and so on from the rib in the middle forward, with none at the
+// last two ribs of either end, or fewer of a short row.
 func wave(i, n int) float64 {
+	calm := min(2, (n-1)/4)
 	if i < calm || i >= n-calm {
 		return 0
 	}
 	return [4]float64{0, 1, 0, -1}[((i-n/2)%4+4)%4]
 }
 
-// bow is the bend of a stick that is pinned at both ends and pushed at midship, 1 there:
-// 1 - 3/2 u2 + 1/2 u3 at the share u of the way out. Any text on beams.
+// bow is 1 at midship and falls to either end as a stick does that lies along the boat
+// there and is pinned at its end: 1 - 3/2 u2 + 1/2 u3 at the share u of the way out. Any
+// text on beams.
 func (m *Moved) bow(x float64) float64 {
 	aft, fore := m.f.Gunwale.Line.Ends()
 	u := x / fore

@@ -17,33 +17,43 @@ func (r *Report) eye(fault Fault) solid.Eye {
 	case Proud:
 		return r.along(fault)
 	case OneSide:
-		return solid.Eye{At: geometry.Point3{X: tip + 1500, Z: middle.Z + depth/4}, To: middle}
+		return solid.Eye{At: geometry.Point3{X: tip + 900, Z: f.Hull.Bow.TopZ + 500}, To: geometry.Point3{X: f.Ribs[fault.Rib].Station, Z: middle.Z}}
 	case Wavy:
-		return solid.Eye{At: geometry.Point3{X: tip + 600, Z: -80}}
+		return solid.Eye{At: geometry.Point3{X: tip + 900, Z: -120}}
 	case Aside:
 		return solid.Eye{At: geometry.Point3{X: tip + 700, Z: f.Hull.Bow.TopZ + 700}, To: geometry.Point3{Z: z + depth}}
-	default:
-		return solid.Eye{At: geometry.Point3{X: tip + 3000, Z: f.Hull.Bow.TopZ + 150}, To: geometry.Point3{Z: z + depth}, Parallel: true}
 	}
+	return r.overSticks()
 }
 
-// along looks along the bilge from past the bow: down the tangent to the stringer at
-// the rib, a little outside it, so that the line runs away from the eye.
+// overSticks looks over the near winding stick so that a sliver of the far one shows.
+func (r *Report) overSticks() solid.Eye {
+	f := r.Frame
+	const sliver, past = 12.0, 1500.0 // mm
+	aft, fore := r.stickFoot(0), r.stickFoot(len(f.Ribs)-1)
+	rise := (fore.Z + sliver - aft.Z) / (fore.X - aft.X)
+	run := f.Hull.Bow.Tip() + past - fore.X
+	return solid.Eye{At: geometry.Point3{X: fore.X + run, Z: fore.Z + rise*run}, To: fore, Parallel: true}
+}
+
+// along looks along the bilge from past the bow. The eye lies near the plane that touches
+// the ribs there, so that a bump stands up from it, and low down in that plane, so that
+// the stringer runs away across the picture.
 func (r *Report) along(fault Fault) solid.Eye {
 	f, rib := r.Frame, r.Frame.Ribs[fault.Rib]
-	const past, out = 500.0, 60.0 // mm
+	const past, low, out = 700.0, 330.0, 25.0 // mm
 	run := f.Hull.Bow.Tip() + past - rib.Station
-	girth := rib.Section.Half.Length()
-	place := bulgeOf(rib).peak * girth
+	place := bulgeOf(rib).peak * rib.Section.Half.Length()
 	dy, dz := 0.0, 0.0
 	if r.Sighted > 0 {
 		place = rib.Stringers[r.Sighted-1]
 		dy, dz = f.Stringers[r.Sighted-1].Line.Slopes(rib.Station)
 	}
 	p := rib.Face(place, 0)
-	n := rib.Face(place, 1).Sub(p).Scale(out)
+	n := rib.Face(place, 1).Sub(p)
+	off := n.Scale(out).Sub(n.Left().Scale(low))
 	to := geometry.Point3{X: rib.Station, Y: p.X, Z: p.Y}
-	return solid.Eye{At: to.Add(geometry.Point3{X: run, Y: dy*run + n.X, Z: dz*run + n.Y}), To: to}
+	return solid.Eye{At: to.Add(geometry.Point3{X: run, Y: dy*run + off.X, Z: dz*run + off.Y}), To: to}
 }
 
 // with adds what the builder looks along: a string from stem to stem over gunwales that
@@ -68,11 +78,18 @@ func (r *Report) with(b *solid.Boat, fault Fault, m solid.Moves) *solid.Boat {
 	return &out
 }
 
+// stickFoot is the middle of the lower edge of a winding stick that lies across the
+// gunwales at a rib.
+func (r *Report) stickFoot(rib int) geometry.Point3 {
+	g, x := &r.Frame.Gunwale, r.Frame.Ribs[rib].Station
+	return geometry.Point3{X: x, Z: math.Max(g.At(x, g.Width/2, g.Height).Z, g.At(x, -g.Width/2, g.Height).Z)}
+}
+
 // stick lays a winding stick across the gunwales at a rib.
 func (r *Report) stick(b *solid.Boat, rib int, m solid.Moves) {
 	const tall = 30.0 // mm
 	g, x := &r.Frame.Gunwale, r.Frame.Ribs[rib].Station
-	z := math.Max(g.At(x, g.Width/2, g.Height).Z, g.At(x, -g.Width/2, g.Height).Z)
+	z := r.stickFoot(rib).Z
 	// It lies on both gunwales, wherever these have gone.
 	at := g.Line.Point(x)
 	port, board := at.Add(m.Gunwale(1, x)), geometry.Point3{X: x, Y: -at.Y, Z: at.Z}.Add(m.Gunwale(-1, x))
@@ -102,7 +119,7 @@ type Mark struct {
 	Name string
 }
 
-// detail lays the fault flat: a stringer, both halves of a rib on each other, the keel's
+// detail lays the fault flat: a stringer, both halves of a rib laid straight, the keel's
 // underside, the middle between the gunwales. A twist has none.
 func (r *Report) detail(m *Moved) (d Detail) {
 	f := r.Frame
@@ -151,18 +168,20 @@ func (d *Detail) row(m *Moved, bays int, at, by func(x float64) geometry.Point3,
 	d.Fair, d.Faulty = [][]geometry.Point{fair}, [][]geometry.Point{faulty}
 }
 
-// halves lays both halves of the rib on each other, at mid-thickness.
+// halves lays both halves of the rib straight on each other, from keel to head.
 func (d *Detail) halves(m *Moved) {
 	r := m.f.Ribs[m.fault.Rib]
-	var fair, port, board []geometry.Point
+	girth := r.Section.Half.Length()
+	lines := [2][]geometry.Point{}
 	const parts = 60
 	for k := range parts + 1 {
 		t := float64(k) / parts
-		p := r.Face(t*r.Section.Half.Length(), 0)
-		full, flat := m.Rib(m.fault.Rib, 1, t), m.Rib(m.fault.Rib, -1, t)
-		fair = append(fair, p)
-		port, board = append(port, p.Add(geometry.Pt(full.Y, full.Z))), append(board, p.Add(geometry.Pt(-flat.Y, flat.Z)))
+		n := r.Face(t*girth, 1).Sub(r.Face(t*girth, 0))
+		for i, side := range [2]float64{1, -1} {
+			by := m.Rib(m.fault.Rib, side, t)
+			lines[i] = append(lines[i], geometry.Pt(t*girth, by.Y*side*n.X+by.Z*n.Y))
+		}
 	}
-	d.Fair, d.Faulty = [][]geometry.Point{fair}, [][]geometry.Point{port, board}
-	d.Marks = []Mark{{port[parts/2], "port"}, {board[parts/2], "starboard"}}
+	d.Fair, d.Faulty = [][]geometry.Point{{{}, {X: girth}}}, lines[:]
+	d.Marks = []Mark{{geometry.Point{}, "keel"}, {geometry.Pt(bulgeOf(r).peak*girth, 0), "bilge"}, {geometry.Pt(girth, 0), "head"}}
 }

@@ -14,14 +14,14 @@ import (
 // Report shows one frame to an eye: fair, and with each fault by itself.
 type Report struct {
 	Frame *frame.Frame
-	Fair  *solid.Boat
-	Looks []Look // one for each kind, in their order
+	Fair  *solid.Boat // as it stands while ribs are bent in: a batten along each bilge, no other stringers, no cross pieces
+	Looks []Look      // one for each kind, in their order
 
 	Sighted int     // number of the stringer along the bilge of the ribs with a fault
-	Longer  float64 // of a half rib for each mm that it is proud at the bilge, mm
+	Longer  float64 // of a half rib for each mm that it is proud at the bilge, to the first order, mm
+	Long    float64 // of the half rib as it is shown proud, mm
 	Touches float64 // how proud the rib may stand before it touches the flat cloth between two stringers, mm; +Inf for never
 	Hollow  float64 // of the bump in the stringer, how deep the hollow beside it is, a share
-	Bay     float64 // between two ribs, mm
 	Sticks  float64 // length of the winding sticks, mm
 }
 
@@ -50,23 +50,32 @@ const (
 func Of(f *frame.Frame, rest *float.Hydrostatics) (*Report, error) {
 	shown := f.Nearest(f.Hull.Length / 8)
 	rib := slices.IndexFunc(f.Ribs, func(r frame.Rib) bool { return r.Name == shown.Name })
-	r := &Report{Frame: f, Fair: solid.Of(f, solid.AsDrawn{}), Bay: float64(f.Design.Ribs.Pitch)}
-	r.Sighted = sighted(f.Ribs[rib])
+	r := &Report{Frame: f, Sighted: sighted(f.Ribs[rib])}
+	r.Fair = r.standing(solid.AsDrawn{})
 	for _, fault := range []Fault{{Proud, showsProud, rib}, {OneSide, showsSide, rib}, {Wavy, showsWave, rib}, {Aside, showsAside, rib}, {Twist, showsTwist, rib}} {
 		m, err := New(f, fault)
 		if err != nil {
 			return nil, err
 		}
 		l := Look{Fault: fault, Moved: m, Eye: r.eye(fault), Fair: r.with(r.Fair, fault, solid.AsDrawn{}), Heels: heels(m, rest)}
-		l.Faulty = r.with(solid.Of(f, m), fault, m)
+		l.Faulty = r.with(r.standing(m), fault, m)
 		l.Detail = r.detail(m)
 		r.Looks = append(r.Looks, l)
 	}
 	proud := r.Looks[Proud].Moved
-	r.Longer = (proud.girth() - f.Ribs[rib].Section.Half.Length()) / showsProud
+	const little = 0.01 // mm, to either side: the slope to 1 part in 10,000
+	r.Longer = (proud.girth(little) - proud.girth(-little)) / (2 * little)
+	r.Long = proud.girth(showsProud) - proud.girth(0)
 	r.Touches = proud.touches()
 	r.Hollow = proud.hollow(r.Sighted)
 	return r, nil
+}
+
+// standing is the frame as it stands while ribs are bent in.
+func (r *Report) standing(m solid.Moves) *solid.Boat {
+	return solid.Of(r.Frame, m, func(p solid.Part, number int) bool {
+		return p != solid.Thwarts && (p != solid.Stringers || number == r.Sighted)
+	})
 }
 
 // sighted is the number of the stringer nearest to where a rib bulges; 0 without any.
@@ -81,9 +90,17 @@ func sighted(r frame.Rib) int {
 	return best
 }
 
-// girth is the length of the half rib with the fault, mm.
-func (m *Moved) girth() float64 {
+// sized is the same fault with another size.
+func (m *Moved) sized(size float64) *Moved {
+	n := *m
+	n.fault.Size = size
+	return &n
+}
+
+// girth is the length of the port half of the rib with the fault of a size, mm.
+func (m *Moved) girth(size float64) float64 {
 	const pieces = 400
+	m = m.sized(size)
 	sum, r := 0.0, m.f.Ribs[m.fault.Rib]
 	at := func(k int) geometry.Point3 {
 		t := float64(k) / pieces
@@ -100,11 +117,7 @@ func (m *Moved) girth() float64 {
 // which spans flat between the corners of keel, stringers and gunwale that ride on it.
 func (m *Moved) touches() float64 {
 	const most = 40.0 // mm: no rib is that far off and stays in
-	free := func(size float64) bool {
-		n := *m
-		n.fault.Size = size
-		return n.outside() <= 0
-	}
+	free := func(size float64) bool { return m.sized(size).outside() <= 0 }
 	if free(most) {
 		return math.Inf(1)
 	}
@@ -112,9 +125,9 @@ func (m *Moved) touches() float64 {
 }
 
 // outside is how far the rib's outer face stands outside the flat cloth, mm; negative
-// inside. It looks at 400 places.
+// inside. It looks at 100 places between two stringers.
 func (m *Moved) outside() float64 {
-	const looks = 400
+	const looks = 100
 	r := m.f.Ribs[m.fault.Rib]
 	girth := r.Section.Half.Length()
 	moved := func(p geometry.Point, along float64) geometry.Point {

@@ -56,7 +56,7 @@ func (w *writer) quarter() layout.Drawing {
 	sinR, cosR := math.Sincos(rise)
 	from := geometry.Point3{X: cosT * cosR, Y: sinT * cosR, Z: sinR}
 	k := wide / (f.Hull.Length*sinT + f.Hull.Beam*cosT)
-	b := solid.Of(f, solid.AsDrawn{})
+	b := solid.Of(f, solid.AsDrawn{}, nil)
 	b.Cover(w.Afloat.Cloth)
 	p := sight.Picture{View: sight.NewView(solid.Eye{At: from, Parallel: true}, k), Window: geometry.EmptyBox(), Fold: layout.Mark, Pen: func(l solid.Line) (layout.Pen, bool) {
 		if l.Part == solid.Gunwales || l.Part == solid.Stems {
