@@ -4,6 +4,7 @@ package sight
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/solid"
@@ -95,7 +96,7 @@ func (v View) edge(seen, not geometry.Point3) geometry.Point3 {
 
 // cut cuts off what of a face lies behind the eye.
 func (v View) cut(pts []geometry.Point3) []geometry.Point3 {
-	if v.eye.Parallel {
+	if v.eye.Parallel || !slices.ContainsFunc(pts, func(p geometry.Point3) bool { return !v.seen(p) }) {
 		return pts
 	}
 	var out []geometry.Point3

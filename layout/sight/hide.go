@@ -27,6 +27,8 @@ type Screen struct {
 // face is a face in the picture; its depth is base + slope . place.
 type face struct {
 	pts   []spot
+	box   geometry.Box
+	near  float64 // the least depth of its corners
 	slope geometry.Point
 	base  float64
 	asked int // the last line that has been asked for here
@@ -52,12 +54,13 @@ func NewScreen(v View, faces []solid.Face, window geometry.Box) *Screen {
 	s := &Screen{view: v, window: window, bounded: !window.Empty()}
 	all := geometry.EmptyBox()
 	for _, f := range faces {
-		var pts []spot
-		for _, p := range v.cut(f) {
-			pts = append(pts, v.place(p))
+		seen := v.cut(f)
+		pts := make([]spot, len(seen))
+		for i, p := range seen {
+			pts[i] = v.place(p)
 		}
-		if f, ok := newFace(pts); ok {
-			all = all.Union(box(pts))
+		if f, ok := newFace(pts); ok && (!s.bounded || f.box.Overlaps(window)) {
+			all = all.Union(f.box)
 			s.faces = append(s.faces, f)
 		}
 	}
@@ -71,7 +74,7 @@ func NewScreen(v View, faces []solid.Face, window geometry.Box) *Screen {
 	s.cols = int(s.window.W()/size) + 1
 	s.cells = make([][]int, s.cols*(int(s.window.H()/size)+1))
 	for n, f := range s.faces {
-		s.each(box(f.pts), func(cell int) { s.cells[cell] = append(s.cells[cell], n) })
+		s.each(f.box, func(cell int) { s.cells[cell] = append(s.cells[cell], n) })
 	}
 	return s
 }
@@ -112,22 +115,19 @@ func newFace(pts []spot) (face, bool) {
 		n.Z += (p.X - q.X) * (p.Y + q.Y)
 		mid, deep = mid.Add(p.Point), deep+p.deep
 	}
-	b := box(pts)
-	if math.Abs(n.Z) <= thin*math.Max(b.W(), b.H()) {
+	f := face{pts: pts, box: geometry.EmptyBox(), near: math.Inf(1)}
+	for _, p := range pts {
+		f.box.Min = geometry.Pt(math.Min(f.box.Min.X, p.X), math.Min(f.box.Min.Y, p.Y))
+		f.box.Max = geometry.Pt(math.Max(f.box.Max.X, p.X), math.Max(f.box.Max.Y, p.Y))
+		f.near = math.Min(f.near, p.deep)
+	}
+	if math.Abs(n.Z) <= thin*math.Max(f.box.W(), f.box.H()) {
 		return face{}, false
 	}
 	k := 1 / float64(len(pts))
-	f := face{pts: pts, slope: geometry.Pt(-n.X/n.Z, -n.Y/n.Z)}
+	f.slope = geometry.Pt(-n.X/n.Z, -n.Y/n.Z)
 	f.base = deep*k - f.slope.Dot(mid.Scale(k))
 	return f, true
-}
-
-func box(pts []spot) geometry.Box {
-	b := geometry.EmptyBox()
-	for _, p := range pts {
-		b = b.Union(geometry.Around(p.Point))
-	}
-	return b
 }
 
 // span is a stretch of a line, shares of it.
@@ -137,11 +137,14 @@ type span struct{ from, to float64 }
 func (s *Screen) showing(a, b spot) []span {
 	var hidden []span
 	s.asked++
-	s.each(box([]spot{a, b}), func(cell int) {
+	reach, far := geometry.Around(a.Point, b.Point), math.Max(a.deep, b.deep)
+	s.each(reach, func(cell int) {
 		for _, n := range s.cells[cell] {
 			if f := &s.faces[n]; f.asked != s.asked {
 				f.asked = s.asked
-				hidden = f.hides(hidden, a, b)
+				if f.near < far && f.box.Overlaps(reach) {
+					hidden = f.hides(hidden, a, b)
+				}
 			}
 		}
 	})

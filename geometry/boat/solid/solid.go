@@ -76,7 +76,7 @@ func (AsDrawn) Stem(geometry.Point3) (none geometry.Point3)           { return n
 // stringers are counted from 1 at the keel, thwarts from 0, and ribs from aft.
 //
 // Accuracy: sticks run straight from place to place; those are the ribs' stations and
-// two more in each bay, and on ribs so close that an arc leaves its chord by under 0.5
+// two more in each bay, and on ribs so close that an arc leaves its chord by under 0.3
 // mm. A stick that is moved keeps the lean of its section.
 func Of(f *frame.Frame, m Moves, has func(p Part, number int) bool) *Boat {
 	if has == nil {

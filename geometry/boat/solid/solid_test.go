@@ -105,10 +105,10 @@ func TestSticksLieWhereTheyAre(t *testing.T) {
 					near(t, name+" "+r.Name+" gunwale", passes(b, Gunwales, at(p)), 0, 0.2) // chords of a third of a bay
 				}
 				for _, out := range []float64{0.5, -0.5} {
-					for _, share := range []float64{0, 0.5, 1} {
+					for share, off := range map[float64]float64{0: 1e-9, 0.5: flat * 1.1, 1: 1e-9} { // chords of the middle leave 0.3 mm, of a face outside it a little more
 						p := at(r.Face(share*r.Section.Half.Length(), out*r.Thickness))
 						p.X += float64(f.Design.Ribs.Width) / 2
-						near(t, name+" "+r.Name+" face", passes(b, Ribs, p), 0, 1e-9)
+						near(t, name+" "+r.Name+" face", passes(b, Ribs, p), 0, off)
 					}
 				}
 			}

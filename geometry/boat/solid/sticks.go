@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
 )
 
 func (b *Boat) gunwale(f *frame.Frame, m Moves, side float64) {
@@ -39,27 +40,48 @@ func (b *Boat) stringer(f *frame.Frame, m Moves, k int, side float64) {
 	b.bar(Line{Part: Stringers, Number: s.Number, Side: side}, edges)
 }
 
-// halfRib is how many straight pieces a half rib is drawn in.
-const halfRib = 24
-
 // rib runs from the port head by the keel to the starboard one. The first two edges are
 // those of its outer face, the after one first.
 func (b *Boat) rib(f *frame.Frame, m Moves, i int) {
 	r := f.Ribs[i]
 	wide, girth := float64(f.Design.Ribs.Width)/2, r.Section.Half.Length()
 	var edges [4][]geometry.Point3
-	for k := halfRib; k >= -halfRib; k-- {
-		side, share := 1.0, float64(k)/halfRib
-		if k < 0 {
-			side, share = -1, -share
-		}
+	add := func(side, share float64) {
 		by := m.Rib(i, side, share)
 		for e, c := range [4][2]float64{{-wide, 0.5}, {wide, 0.5}, {wide, -0.5}, {-wide, -0.5}} {
 			p := r.Face(share*girth, c[1]*r.Thickness)
 			edges[e] = append(edges[e], geometry.Point3{X: r.Station + c[0], Y: p.X * side, Z: p.Y}.Add(by))
 		}
 	}
+	all := shares(r.Section.Half)
+	for k := len(all) - 1; k >= 0; k-- {
+		add(1, all[k])
+	}
+	for _, share := range all[1:] {
+		add(-1, share)
+	}
 	b.bar(Line{Part: Ribs, Number: i}, edges)
+}
+
+// shares are the places from keel to head between which a half rib is drawn straight:
+// chords that keep to its arcs, a twelfth of it at the most so that it may bulge.
+func shares(half curve.Chain) []float64 {
+	const most = 12
+	girth, at := half.Length(), 0.0
+	out := []float64{0}
+	for _, b := range half {
+		n := math.Max(1, b.Length/girth*most)
+		if b.Radius > 0 {
+			n = math.Max(n, b.Length/math.Sqrt(8*b.Radius*flat))
+		}
+		pieces := int(math.Ceil(n - 1e-9))
+		for k := range pieces {
+			out = append(out, (at+b.Length*float64(k+1)/float64(pieces))/girth)
+		}
+		at += b.Length
+	}
+	out[len(out)-1] = 1
+	return out
 }
 
 // keel's first edge is the lower port one.
@@ -78,7 +100,7 @@ func (b *Boat) keel(f *frame.Frame, m Moves) {
 	b.bar(Line{Part: Keel}, edges)
 }
 
-// flat is how far a chord may leave the outline of a plate, mm.
+// flat is how far a chord may leave the outline of a plate or the middle of a rib, mm.
 const flat = 0.3
 
 // stem stands on the middle line, forward for a side of 1 and aft for -1.

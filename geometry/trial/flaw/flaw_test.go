@@ -193,12 +193,41 @@ func TestTouches(t *testing.T) {
 				t.Errorf("%s, %s is proud of the cloth as drawn and touches at %g", name, r.Name, touch)
 			case is < -0.02 && !math.IsInf(touch, 1):
 				near(t, name+" "+r.Name+" where it touches", m.sized(touch).outside(), 0, 1e-6)
+				near(t, name+" "+r.Name+" off the stringers", offCloth(t, f, n, touch), 0, 0.1)
 				if m.sized(touch+0.5).outside() <= 0 {
 					t.Errorf("%s, %s is free again past where it touches", name, r.Name)
 				}
 			}
 		}
 	}
+}
+
+// offCloth is how far the outer face of a rib that is proud stands outside the lines from
+// each stringer, where it is tied now, to the next, mm.
+func offCloth(t *testing.T, f *frame.Frame, n int, size float64) float64 {
+	t.Helper()
+	m, r := given(t, f, Fault{Proud, size, n}), f.Ribs[n]
+	corners := f.Corners(r)
+	for k := range f.Stringers {
+		by := m.Stringer(k, 1, r.Station)
+		for c := 2 + 2*k; c < 4+2*k; c++ {
+			corners[c] = corners[c].Add(geometry.Pt(by.Y, by.Z))
+		}
+	}
+	worst := math.Inf(-1)
+	const looks = 300
+	for k := range looks + 1 {
+		share := float64(k) / looks
+		by := m.Rib(n, 1, share)
+		p := r.Face(share*r.Section.Half.Length(), r.Thickness/2).Add(geometry.Pt(by.Y, by.Z))
+		for c := 1; c+1 < len(corners)-1; c += 2 {
+			a, b := corners[c], corners[c+1]
+			if way := b.Sub(a); p.Sub(a).Dot(way) > 0 && b.Sub(p).Dot(way) > 0 {
+				worst = math.Max(worst, -way.Cross(p.Sub(a))/way.Norm())
+			}
+		}
+	}
+	return worst
 }
 
 // TestHeels: one rib of a quarter circle all under water that is full to port by w and

@@ -19,7 +19,7 @@ func (r *Report) eye(fault Fault) solid.Eye {
 	case OneSide:
 		return solid.Eye{At: geometry.Point3{X: tip + 900, Z: f.Hull.Bow.TopZ + 500}, To: geometry.Point3{X: f.Ribs[fault.Rib].Station, Z: middle.Z}}
 	case Wavy:
-		return solid.Eye{At: geometry.Point3{X: tip + 900, Z: -120}}
+		return solid.Eye{At: geometry.Point3{X: tip + 1200, Z: -150}}
 	case Aside:
 		return solid.Eye{At: geometry.Point3{X: tip + 700, Z: f.Hull.Bow.TopZ + 700}, To: geometry.Point3{Z: z + depth}}
 	}
@@ -41,7 +41,7 @@ func (r *Report) overSticks() solid.Eye {
 // the stringer runs away across the picture.
 func (r *Report) along(fault Fault) solid.Eye {
 	f, rib := r.Frame, r.Frame.Ribs[fault.Rib]
-	const past, low, out = 700.0, 330.0, 25.0 // mm
+	const past, low, out = 600.0, 330.0, 25.0 // mm
 	run := f.Hull.Bow.Tip() + past - rib.Station
 	place := bulgeOf(rib).peak * rib.Section.Half.Length()
 	dy, dz := 0.0, 0.0

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/flaw"
 	"ribwright/layout/report"
 )
@@ -28,7 +29,7 @@ func (w *writer) faultTable(l flaw.Look) report.Table {
 
 // past says where an eye stands, to the nearest hand's breadth.
 func (w *writer) past(l flaw.Look) string {
-	const hand = 50.0
+	hand := map[bool]float64{true: 50.8, false: 50}[w.Letters.Units == measure.Imperial]
 	near := func(v float64) string { return w.Length(math.Round(math.Abs(v)/hand) * hand) }
 	e := l.Eye.At
 	words := near(e.X-w.Frame.Hull.Bow.Tip()) + " past the bow"
@@ -69,7 +70,7 @@ func (w *writer) offHeads() string {
 	if w.Eye.Long < 0.5 {
 		return ""
 	}
-	return "Where both sides stand out so, take " + w.Length(w.Eye.Long) + " off each head. "
+	return "Where it is too long, a bump like this asks for " + w.Length(w.Eye.Long) + " off the head of that side. "
 }
 
 // clears says how proud a rib may stay, for the eye and for the cloth.
