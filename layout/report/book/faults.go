@@ -81,7 +81,7 @@ func (w *writer) clears() string {
 	case math.IsInf(touch, 1):
 		return leave + "However proud, this rib does not touch the cloth: the stringers ride out on it."
 	case touch < 0.5:
-		return "never: the cloth lies on this rib as it is drawn."
+		return leave + "The cloth lies on this rib even as it is drawn, so that every bump shows through."
 	case touch < mild:
 		return "under " + most + ": farther out it touches the flat cloth between two stringers."
 	default:
