@@ -53,12 +53,14 @@ const (
 func NewScreen(v View, faces []solid.Face, window geometry.Box) *Screen {
 	s := &Screen{view: v, window: window, bounded: !window.Empty()}
 	all := geometry.EmptyBox()
+	s.faces = make([]face, 0, len(faces))
+	spots := make([]spot, 0, 4*len(faces))
 	for _, f := range faces {
-		seen := v.cut(f)
-		pts := make([]spot, len(seen))
-		for i, p := range seen {
-			pts[i] = v.place(p)
+		first := len(spots)
+		for _, p := range v.cut(f) {
+			spots = append(spots, v.place(p))
 		}
+		pts := spots[first:len(spots):len(spots)]
 		if f, ok := newFace(pts); ok && (!s.bounded || f.box.Overlaps(window)) {
 			all = all.Union(f.box)
 			s.faces = append(s.faces, f)
@@ -183,19 +185,20 @@ func (f *face) hides(to []span, a, b spot) []span {
 	} else if gb <= 0 {
 		hi = ga / (ga - gb)
 	}
-	for _, in := range f.inside(a.Point, way) {
-		if from, till := math.Max(lo, in.from), math.Min(hi, in.to); from < till {
+	var room [8]float64 // a face has seldom more corners
+	at := f.crossed(room[:0], a.Point, way)
+	for i := 1; i < len(at); i += 2 {
+		if from, till := math.Max(lo, at[i-1]), math.Min(hi, at[i]); from < till {
 			to = append(to, span{from, till})
 		}
 	}
 	return to
 }
 
-// inside returns the stretches of the line through a that lie in the face's outline, by
-// counting how often it has been crossed.
-func (f *face) inside(a, way geometry.Point) []span {
-	var at []float64
-	before := f.pts[len(f.pts)-1]
+// crossed adds where the line through a crosses the face's outline, in order: it lies
+// inside from the first to the second, from the third to the fourth and so on.
+func (f *face) crossed(at []float64, a, way geometry.Point) []float64 {
+	before := f.pts[len(f.pts)-1].Point
 	was := way.Cross(before.Sub(a))
 	for _, p := range f.pts {
 		is := way.Cross(p.Sub(a))
@@ -203,12 +206,8 @@ func (f *face) inside(a, way geometry.Point) []span {
 			q := before.Lerp(p.Point, was/(was-is))
 			at = append(at, q.Sub(a).Dot(way)/way.Dot(way))
 		}
-		before, was = p, is
+		before, was = p.Point, is
 	}
 	slices.Sort(at)
-	var out []span
-	for i := 1; i < len(at); i += 2 {
-		out = append(out, span{at[i-1], at[i]})
-	}
-	return out
+	return at
 }
