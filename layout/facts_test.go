@@ -47,6 +47,7 @@ var solvers = []solver{
 	{"trial/spreader", "Of", "bends the gunwales round their spreaders"},
 	{"trial/edgeset", "Of .Cure", "lets the frame go in profile"},
 	{"trial/pushed", "Of", "lets ribs come to rest"},
+	{"trial/flaw", "Of New", "gives a frame faults and works out what they do"},
 	{"trial/handwork", "Of", "works out what errors of hand work do to the boat"},
 	{"trial/stow", "NewBoat Nest Plan Fit Drop Squeeze .Refit .Cures", "nests boats and looks for what would make them fit"},
 	{"shop/cutlist", "Make Pack Sticks .Finished .Rings", "plans the sawing"},

@@ -17,7 +17,9 @@ import (
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/trial/flaw"
 	"ribwright/geometry/water"
+	"ribwright/geometry/water/float"
 	"ribwright/geometry/wording"
 	"ribwright/layout/paper"
 	"ribwright/layout/pattern"
@@ -153,7 +155,7 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Hands, err = k.hands(&p.Afloat); err != nil {
 		return p, err
 	}
-	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles} {
+	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles, byEye} {
 		if err := step(k, &p); err != nil {
 			return p, of(k.name, err)
 		}
@@ -241,4 +243,14 @@ func summary(p book.Facts) []report.Block {
 	}
 	return append(out, report.Paragraph{Words: fmt.Sprintf("The materials are without %s for which there is no wood:", wording.Counted(len(missing), "stick"))},
 		report.List{Items: each})
+}
+
+// byEye looks at the frame fair and with each fault.
+func byEye(_ *facts, p *book.Facts) (err error) {
+	var rest *float.Hydrostatics
+	if p.Trial != nil && p.Trial.Fault == nil {
+		rest = &p.Trial.Rest
+	}
+	p.Eye, err = flaw.Of(p.Frame, rest)
+	return err
 }

@@ -47,6 +47,8 @@ type Report struct {
 	Frame    *frame.Frame
 	Outcomes []Outcome // what comes out, those that the frame has
 	Errors   []Error   // those that matter first
+
+	KeelTakes []float64 // by rib from aft: of each mm that one rib by itself stands too deep or too shallow, what the keel there takes
 }
 
 // Outcome is one measure of the finished boat, mm.
@@ -90,6 +92,9 @@ func Of(b *balance.Boat, carried *aboard.Boat) (*Report, error) {
 	}
 	slips := m.slips()
 	r := &Report{Frame: b.Frame, Outcomes: m.outcomes()}
+	for i, rests := range m.keel.by {
+		r.KeelTakes = append(r.KeelTakes, rests[i])
+	}
 	effects := make([]effect, len(slips))
 	for i, s := range slips {
 		effects[i] = m.effect(s.does)

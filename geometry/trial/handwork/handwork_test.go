@@ -121,6 +121,35 @@ func TestKeelOnManyRibs(t *testing.T) {
 	near(t, "at the push", k.rests(wanted, 0, 0)[len(at)/2], want, 2e-3*want)
 }
 
+// TestKeelTakes: what the keel takes of one rib's error amidships is what a long beam on a
+// foundation as stiff as the midship rib over the pitch takes (Hetenyi, as above): ribs
+// near midship are stiffer by a few hundredths only, the beam carries over a few of them.
+func TestKeelTakes(t *testing.T) {
+	for _, name := range []string{"brook", "lake", "river"} {
+		y := newYard(t, name, nil)
+		r, err := Of(y.b, &y.carried)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := y.f.Design
+		wood, err := d.Wood(d.Keel.Species)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, h, pitch := float64(d.Keel.Width), float64(d.Keel.Depth), float64(d.Ribs.Pitch)
+		ei := wood.MOE * w * h * h * h / 12
+		i := len(y.f.Ribs) / 2
+		thick := float64(d.Ribs.Thickness)
+		spring := y.b.Ribs.MOE * float64(d.Ribs.Width) * thick * thick * thick / 12 * y.m.ribs[i].upright()
+		beta := math.Pow(spring/pitch/(4*ei), 0.25)
+		want := pitch * beta / 2
+		near(t, name, r.KeelTakes[i], want, 0.1*want)
+		if len(r.KeelTakes) != len(y.f.Ribs) {
+			t.Errorf("%s: %d shares for %d ribs", name, len(r.KeelTakes), len(y.f.Ribs))
+		}
+	}
+}
+
 // TestSpreads: no errors, no spread; twice the errors, twice the spread.
 func TestSpreads(t *testing.T) {
 	y := newYard(t, "lake", nil)

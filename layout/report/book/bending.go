@@ -80,7 +80,7 @@ func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit(
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
 	s := step{tools: "steam box and boiler, a post or round former, gauges, battens, straightedge, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
-		check: "bilge battens fair, port and starboard alike; tape and straightedge at every rib", do: w.byHand()}
+		check: "bilge battens fair, port and starboard alike, see Judging by eye; tape and straightedge at every rib", do: w.byHand()}
 	if w.Bend.OnForms() {
 		s = step{tools: "steam box and boiler, forms, clamps, gauges, laths, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
 			check: "every free rib against its gauge; tape and straightedge at every rib when it is in", do: w.onForms()}
@@ -195,7 +195,7 @@ func (w *writer) onForms() []string {
 		"Leave it on the form for a day. Before you take it off for the next, tie a lath across the heads to hold them at the width on the form, and let it dry so for some days.",
 		untie,
 		w.trimmed(),
-		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, then peg the heads.",
+		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, see Judging by eye, then peg the heads.",
 	}
 }
 

@@ -18,6 +18,7 @@ import (
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/flaw"
 	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
 	"ribwright/layout/report"
@@ -46,7 +47,8 @@ type Facts struct {
 	Without *balance.Without // what the trials of the frame balance take out
 	Trials  []balance.Trial
 	Hands   *handwork.Report
-	Miss    float64 // by how much the last trial's ribs miss the neutral set, mm
+	Eye     *flaw.Report // the frame fair and with faults
+	Miss    float64      // by how much the last trial's ribs miss the neutral set, mm
 	Outfits *outfit.Outfits
 	Boards  int // sheets of 1220 x 2440 mm that hold the cutter's parts
 
@@ -63,7 +65,7 @@ func Of(f Facts) report.Report {
 	w.book = report.Report{Title: f.Frame.Design.Title, Kind: "build book", For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
 	for _, chapter := range []func(){
 		w.cover, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.depths, w.crossPieces,
-		w.ends, w.battens, w.lashings, w.skin, w.afloat, w.balance, w.outfits,
+		w.ends, w.battens, w.eye, w.lashings, w.skin, w.afloat, w.balance, w.outfits,
 		w.cutList, w.boards, w.shopping, w.hours, w.order,
 	} {
 		chapter()

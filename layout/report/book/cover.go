@@ -6,11 +6,12 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/curve"
+	"ribwright/geometry/boat/solid"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
+	"ribwright/layout/sight"
 )
 
 func (w *writer) cover() {
@@ -19,8 +20,8 @@ func (w *writer) cover() {
 	if w.book.For != "" {
 		w.say("%s", w.book.For)
 	}
-	w.add(report.Figure{Drawing: quarter(f), Caption: "The frame from over the bow, not to scale.",
-		About: "Line drawing of the frame in three-quarter view: gunwales, ribs, keel, stringers, stems and cross pieces."})
+	w.add(report.Figure{Drawing: w.quarter(), Caption: "The boat from over the bow, its cloth on, not to scale.",
+		About: "Line drawing of the boat in three-quarter view: the skin outside, ribs, stringers, gunwales and cross pieces inside; what lies behind something is hidden."})
 	t := report.Titled("").Words("The job", "").Filled(
 		"Length of hull", w.Length(f.Hull.Length), "Beam between the gunwale lines", w.Length(f.Hull.Beam),
 		"Depth amidships, under the gunwales", w.Length(f.Hull.Depth),
@@ -45,67 +46,26 @@ func (w *writer) cover() {
 	w.add(report.Contents{})
 }
 
-// quarter draws the frame in three-quarter view, square to a line of sight over the bow from port.
-func quarter(f *frame.Frame) layout.Drawing {
+// quarter draws the boat under its cloth, with all that hides left out, over the bow
+// from port.
+func (w *writer) quarter() layout.Drawing {
 	const wide, turn, rise = 160.0, 55 * math.Pi / 180, 22 * math.Pi / 180
 	d := layout.Drawing{Name: "quarter", Title: "Three-quarter view"}
+	f := w.Frame
 	sinT, cosT := math.Sincos(turn)
 	sinR, cosR := math.Sincos(rise)
+	from := geometry.Point3{X: cosT * cosR, Y: sinT * cosR, Z: sinR}
 	k := wide / (f.Hull.Length*sinT + f.Hull.Beam*cosT)
-	for _, l := range frameLines(f) {
-		var out []geometry.Point
-		for _, p := range l.pts {
-			out = append(out, geometry.Pt(k*(p.Y*cosT-p.X*sinT), k*(p.Z*cosR-(p.X*cosT+p.Y*sinT)*sinR)))
+	b := solid.Of(f, solid.AsDrawn{}, nil)
+	b.Cover(w.Afloat.Cloth)
+	p := sight.Picture{View: sight.NewView(solid.Eye{At: from, Parallel: true}, k), Window: geometry.EmptyBox(), Fold: layout.Mark, Pen: func(l solid.Line) (layout.Pen, bool) {
+		if l.Part == solid.Gunwales || l.Part == solid.Stems {
+			return layout.Mark, true
 		}
-		d.Line(l.pen, curve.Polyline(out...))
-	}
+		return layout.Tick, true
+	}}
+	p.Draw(&d, b, geometry.Point{})
 	return d
-}
-
-type spaceLine struct {
-	pen layout.Pen
-	pts []geometry.Point3
-}
-
-func frameLines(f *frame.Frame) []spaceLine {
-	var out []spaceLine
-	both := func(pen layout.Pen, pts []geometry.Point3) {
-		other := make([]geometry.Point3, len(pts))
-		for i, p := range pts {
-			other[i] = geometry.Point3{X: p.X, Y: -p.Y, Z: p.Z}
-		}
-		out = append(out, spaceLine{pen, pts}, spaceLine{pen, other})
-	}
-	const n = 60
-	g := &f.Gunwale
-	aft, fore := g.Line.Ends()
-	for _, edge := range [][2]float64{{g.Width / 2, g.Height}, {-g.Width / 2, g.Height}, {g.Width / 2, 0}} {
-		both(layout.Cut, along(aft, fore, n, func(x float64) geometry.Point3 { return g.At(x, edge[0], edge[1]) }))
-	}
-	for _, r := range f.Ribs {
-		both(layout.Mark, ribLine(r))
-	}
-	for _, s := range f.Stringers {
-		a, b := s.Line.Ends()
-		both(layout.Tick, along(a, b, n, s.Line.Point))
-	}
-	for _, t := range f.Thwarts {
-		p := g.Line.Point(t.At)
-		half := t.Outline.Bounds().H() / 2
-		for _, x := range []float64{t.At - half, t.At + half} {
-			out = append(out, spaceLine{layout.Mark, []geometry.Point3{{X: x, Y: p.Y, Z: p.Z}, {X: x, Y: -p.Y, Z: p.Z}}})
-		}
-	}
-	return append(out, spaceLine{layout.Cut, profile(f)})
-}
-
-// ribLine runs along the port half of a rib at mid-thickness.
-func ribLine(r frame.Rib) []geometry.Point3 {
-	const n = 24
-	return along(0, r.Section.Half.Length(), n, func(s float64) geometry.Point3 {
-		p := r.Face(s, 0)
-		return geometry.Point3{X: r.Station, Y: p.X, Z: p.Y}
-	})
 }
 
 // profile runs along the middle line from the head of the stern to the head of the bow.

@@ -15,8 +15,10 @@ import (
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/flaw"
 	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
+	"ribwright/geometry/water/float"
 	"ribwright/layout/pattern"
 	"ribwright/layout/plate/nest"
 )
@@ -117,6 +119,13 @@ func (p *Facts) tryFrame() error {
 	if p.Trials, err = p.Bend.Boat.Trials(p.Without, miss); err != nil {
 		return err
 	}
-	p.Hands, err = handwork.Of(p.Bend.Boat, &p.Afloat)
+	if p.Hands, err = handwork.Of(p.Bend.Boat, &p.Afloat); err != nil {
+		return err
+	}
+	var rest *float.Hydrostatics
+	if p.Trial != nil && p.Trial.Fault == nil {
+		rest = &p.Trial.Rest
+	}
+	p.Eye, err = flaw.Of(p.Frame, rest)
 	return err
 }
