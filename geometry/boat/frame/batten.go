@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/curve"
@@ -41,18 +42,17 @@ func newBatten(t *curve.Track, ribs []Rib) Batten {
 // rocker.
 func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
 	up := keelMiddle(d)
-	flat := func(float64) (float64, float64) { return 0, 0 }
-	middle := func(x float64) (z, slope float64) {
-		foot := x
+	middle := func(x float64) (at, run geometry.Point) {
+		foot, slope := x, 0.0
 		for range 5 { // the foot lies forward by the height times the slope, which changes little: each round wins two digits
 			_, slope = h.KeelZ(foot)
 			foot = x + up*math.Sin(math.Atan(slope))
 		}
-		z, slope = h.KeelZ(foot)
-		return z + up*math.Cos(math.Atan(slope)), slope
+		z, slope := h.KeelZ(foot)
+		return geometry.Point{Y: z + up*math.Cos(math.Atan(slope))}, geometry.Point{Y: slope}
 	}
 	end := func(e hull.End) float64 { return e.Toe.X - up*math.Sin(e.Heading) }
-	t, err := curve.NewTrack(-end(h.Stern), end(h.Bow), 0, flat, middle)
+	t, err := curve.NewTrack(-end(h.Stern), end(h.Bow), 0, middle)
 	if err != nil {
 		return Batten{}, fmt.Errorf("keel: %w", err)
 	}
@@ -103,7 +103,7 @@ func newStringers(d *design.Design, c *stringer.Courses, ribs []Rib) ([]Stringer
 			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
 		}
 		aft, fore := s.Ends()
-		t, err := curve.NewTrack(aft, fore, 0, s.Plan, s.Profile)
+		t, err := curve.NewTrack(aft, fore, 0, s.Line)
 		if err != nil {
 			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
 		}

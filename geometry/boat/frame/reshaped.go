@@ -126,8 +126,10 @@ func (m *making) gunwaleAndKeel(out *Frame) (err error) {
 		return fmt.Errorf("keel: %w", err)
 	}
 	out.Hull = h.Reshaped(out.Gunwale.Line, keel.Rise, m.ends.Stern, m.ends.Bow)
-	none := func(float64) (float64, float64) { return 0, 0 }
-	out.Keel.Line, err = m.from.Keel.Line.Moved(none, keel.Rise)
+	out.Keel.Line, err = m.from.Keel.Line.Moved(func(x float64) (at, slope geometry.Point) {
+		at.Y, slope.Y = keel.Rise(x)
+		return at, slope
+	})
 	return err
 }
 
@@ -156,7 +158,7 @@ func (m *making) moved(line *curve.Track, place func(int, hull.Section) geometry
 	if err != nil {
 		return nil, err
 	}
-	return line.Moved(y.Rise, z.Rise)
+	return line.Moved(curve.Apart(y.Rise, z.Rise))
 }
 
 // change is the spline from the after to the forward end through what is off at each

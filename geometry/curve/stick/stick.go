@@ -132,16 +132,10 @@ func (s *Stick) Flat(x float64) (flat, turn float64) {
 	return a.Flat + (b.Flat-a.Flat)*t, (b.Flat - a.Flat) / s.bays[i].h
 }
 
-// Plan returns the half-breadth at x in mm and its slope, as a track takes them.
-func (s *Stick) Plan(x float64) (y, dy float64) {
-	at, slope, _ := s.Run(x)
-	return at.X, slope.X
-}
-
-// Profile returns the height at x in mm and its slope, as a track takes them.
-func (s *Stick) Profile(x float64) (z, dz float64) {
-	at, slope, _ := s.Run(x)
-	return at.Y, slope.Y
+// Line returns where the stick is at x and how it points there, as a track takes them.
+func (s *Stick) Line(x float64) (at, slope geometry.Point) {
+	at, slope, _ = s.Run(x)
+	return at, slope
 }
 
 // About returns the curvatures off the flat and along it at the station x, 1/mm. They
