@@ -54,8 +54,9 @@ func (f *Frame) Sections(off []Off) ([]hull.Section, error) {
 // How: gunwales, keel and stringers go through the ribs as they are. Between the ribs
 // the change from the drawing runs as a natural cubic spline, to the rise of the stem at
 // each end and to none across the boat.
-// Returns: a frame to cover, weigh and float. What was cut stays as it was cut: lengths
-// and marks on the stock, mortises, scarfs, cross pieces, groups of ribs and gauges.
+// Returns: a frame to cover, weigh and float; the faces of its ribs are not drawn. What
+// was cut stays as it was cut: lengths and marks on the stock, mortises, scarfs, cross
+// pieces, groups of ribs and gauges.
 // Accuracy: with the drawing's own sections the shape is the drawing's, to the last bit.
 // Errors: a number of sections that is not that of the ribs, ribs out of their order, a
 // bend too tight for the rib's thickness.
@@ -85,23 +86,21 @@ type making struct {
 	ends     Ends
 }
 
-func (m *making) ribs(out *Frame) (err error) {
+func (m *making) ribs(out *Frame) error {
 	out.Ribs = slices.Clone(m.from.Ribs)
 	for i := range out.Ribs {
 		r := &out.Ribs[i]
 		r.Stringers = r.StringersOn(m.sections[i])
 		r.Section, r.Station, r.Tightest = m.sections[i], m.sections[i].Station, math.Inf(1)
 		for _, b := range r.Section.Half {
+			if b.Radius != 0 && math.Abs(b.Radius) <= r.Thickness/2 {
+				return fmt.Errorf("rib %s as it came out: a bend of %.1f mm radius has no inner face in wood %.1f mm thick", r.Name, b.Radius, r.Thickness)
+			}
 			if b.Radius > 0 {
 				r.Tightest = math.Min(r.Tightest, (b.Radius-r.Thickness/2)/r.Thickness)
 			}
 		}
-		if r.Outer, err = r.faceLine(r.Thickness / 2); err == nil {
-			r.Inner, err = r.faceLine(-r.Thickness / 2)
-		}
-		if err != nil {
-			return fmt.Errorf("rib %s as it came out: %w", r.Name, err)
-		}
+		r.Outer, r.Inner = nil, nil
 	}
 	return nil
 }

@@ -38,6 +38,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/equations"
@@ -67,6 +68,9 @@ type Model struct {
 	beam           equations.Profile // of the bare rail and the battens, before anything is pinned
 	push           [][]float64       // of rail and battens in the middle, of the battens' ends, of 1 N/mm in the cloth
 	settled        *bare             // with heads as they are likely, without cross pieces
+	opens          [][]float64       // what each rib that stands a millimeter wider does to it
+
+	held func() (map[float64]*bare, error) // with heads of every share that is tried; made when first asked for
 }
 
 // build puts the model together. fine, 1 or more, cuts every element into that many,
@@ -95,8 +99,17 @@ func (m *Model) build(fine int) error {
 		return err
 	}
 	var err error
-	m.settled, err = m.bare(m.likely.Heads)
-	return err
+	if m.settled, err = m.bare(m.likely.Heads); err != nil {
+		return err
+	}
+	m.held = sync.OnceValues(m.bares)
+	m.opens = make([][]float64, len(m.ribs))
+	sideBySide(len(m.ribs), func(i int) {
+		load := make([]float64, m.unknowns)
+		m.open(load, i, 1, m.likely.Upright)
+		m.opens[i] = m.settled.under(load)
+	})
+	return nil
 }
 
 func (m *Model) check() error {
