@@ -246,16 +246,48 @@ func (m *Model) lashAll() {
 			live = append(live, i)
 		}
 	}
-	if len(live) > 1 {
-		for j, b := range m.battens {
-			var move [][2]ways
-			for _, i := range live {
-				move = append(move, m.hoops[i].move[j])
-			}
-			m.lash(b.over(live), live, move)
+	m.steady(live)
+	if len(live) < 2 {
+		return
+	}
+	var all []lashed
+	for j, b := range m.battens {
+		var move [][2]ways
+		for _, i := range live {
+			move = append(move, m.hoops[i].move[j])
+		}
+		all = append(all, m.lash(b.over(live), move))
+	}
+	for i := range len(live) - 1 {
+		m.lashBay(i, live, all)
+	}
+}
+
+// lashBay adds what the battens do between two neighboring ribs of those that are there,
+// and beyond the last ones.
+func (m *Model) lashBay(i int, live []int, all []lashed) {
+	var y bay
+	for k := range 2 * modes {
+		y.at[k], y.at[2*modes+k] = m.ribAt[live[i]]+k, m.ribAt[live[i+1]]+k
+	}
+	last := len(live) - 2
+	for k := range all {
+		b, push := &all[k], all[k].middle
+		if i == 0 {
+			push = b.ends
+			y.runOut(b, 0, 0)
+		}
+		if i == last {
+			push = b.ends
+			y.runOut(b, last+2, 1)
+		}
+		y.stretch(b, i, push)
+	}
+	for r, row := range y.sum {
+		for c, v := range row[:r+1] {
+			m.beam.Add(y.at[r], y.at[c], v)
 		}
 	}
-	m.steady(live)
 }
 
 // limp is the share of a rib's own stiffness that nobody could notice.
