@@ -5,6 +5,10 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/handwork"
 	"ribwright/layout/figure"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
@@ -40,8 +44,12 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	bends, err := k.bending()
-	if err != nil {
+	var bends *bend.Report
+	var carried aboard.Boat
+	if err := together(
+		func() (err error) { bends, err = k.bending(); return err },
+		func() (err error) { carried, err = k.carried(); return err },
+	); err != nil {
 		return nil, err
 	}
 	members := b.Without
@@ -52,29 +60,21 @@ func (b *Bend) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, wrong("without", err)
 	}
-	trials, err := bends.Boat.Trials(without, b.Miss)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	carried, err := aboard.New(bends.Frame, k.design.Crew, k.design.Gear)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	hands, err := k.hands(&carried)
-	if err != nil {
+	var trials []balance.Trial
+	var alone []balance.Band
+	var hands *handwork.Report
+	var loose *afloat.Loose
+	if err := together(
+		func() (err error) { hands, err = k.hands(&carried); return err },
+		func() (err error) { loose, err = k.loose(&carried); return err },
+		func() (err error) { trials, err = bends.Boat.Trials(without, b.Miss); return of(k.name, err) },
+		func() (err error) { alone, err = bends.Boat.Alone(without); return of(k.name, err) },
+	); err != nil {
 		return nil, err
-	}
-	alone, err := bends.Boat.Alone(without)
-	if err != nil {
-		return nil, of(k.name, err)
 	}
 	numbers, err := json.Bend(bends, without, trials, alone, b.Miss)
 	if err != nil {
 		return nil, of(k.name, err)
-	}
-	loose, err := k.loose(&carried)
-	if err != nil {
-		return nil, err
 	}
 	told := trial.Balance{Report: bends, Without: without, Trials: trials, Loose: loose, Miss: b.Miss, Hands: hands}
 	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: append(numbers, json.HowTrue(hands, bends)...)}
