@@ -82,9 +82,13 @@ func (c *checker) table(d *Design, prefix string, table reflect.Value) {
 }
 
 func (c *checker) most(key string, v reflect.Value, most string) {
+	if most == "" {
+		return
+	}
 	n, err := strconv.Atoi(most)
 	switch {
 	case err != nil:
+		panic("the tag of " + key + " has no number: " + most)
 	case v.Kind() == reflect.String:
 		c.must(v.Len() <= n, key, "has %d bytes; accepted: up to %d", v.Len(), n)
 	default:

@@ -46,7 +46,10 @@ func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
 		foot, slope := x, 0.0
 		for range 5 { // the foot lies forward by the height times the slope, which changes little: each round wins two digits
 			_, slope = h.KeelZ(foot)
-			foot = x + up*math.Sin(math.Atan(slope))
+			before := foot
+			if foot = x + up*math.Sin(math.Atan(slope)); foot == before {
+				break
+			}
 		}
 		z, slope := h.KeelZ(foot)
 		return geometry.Point{Y: z + up*math.Cos(math.Atan(slope))}, geometry.Point{Y: slope}

@@ -24,13 +24,9 @@ func (i Item) Load() float.Load { return float.Total(i.Loads...) }
 
 // Sum returns the whole of a list.
 func Sum(items []Item) float.Load {
-	n := 0
-	for _, i := range items {
-		n += len(i.Loads)
-	}
-	all := make([]float.Load, 0, n)
-	for _, i := range items {
-		all = append(all, i.Loads...)
+	all := make([]float.Load, len(items))
+	for k, i := range items {
+		all[k] = i.Load()
 	}
 	return float.Total(all...)
 }

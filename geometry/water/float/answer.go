@@ -13,6 +13,7 @@ type Answer struct {
 	plane  Plane
 	load   Load
 	under  Immersed
+	parts  []Immersed // the same, by section
 	slopes slopes
 	gm     float64
 	byRise float64 // GM for each mm that the water rises
@@ -22,6 +23,10 @@ type Answer struct {
 // Answer readies the boat that rests on the plane p, without heel, with the load l.
 func (h *Hull) Answer(p Plane, l Load) *Answer {
 	a := &Answer{hull: h, plane: p, load: l, under: h.Immerse(p)}
+	a.parts = make([]Immersed, len(h.sections))
+	for i, s := range h.sections {
+		a.parts[i].add(s, p.knife())
+	}
 	a.slopes, a.gm = a.under.slopes(p, l.At), GM(p, a.under, l)
 	const up, turn = 0.1, 1e-4 // mm, radians: sections are polygons, so the water moves smoothly over them
 	at := func(rise, trim float64) float64 {
@@ -45,11 +50,9 @@ func (a *Answer) Section(i int, half []geometry.Point) (Immersed, error) {
 		return Immersed{}, fmt.Errorf("station %.1f mm: %w", was.x, err)
 	}
 	now.weight = was.weight
-	var before, after Immersed
-	k := a.plane.knife()
-	before.add(was, k)
-	after.add(now, k)
-	return after.Plus(before, -1), nil
+	var after Immersed
+	after.add(now, a.plane.knife())
+	return after.Plus(a.parts[i], -1), nil
 }
 
 // Plus returns m and so many times o.

@@ -105,7 +105,9 @@ func outline(s Station) (*section, error) {
 	if !geometry.Finite(s.X) {
 		return nil, errors.New("its place is no number")
 	}
-	out := &section{x: s.X, half: make([]geometry.Point, 0, len(s.Half)+1)}
+	most := len(s.Half) + 1
+	room := make([]geometry.Point, 0, 3*most) // for one side, then for both
+	out := &section{x: s.X, half: room[:0:most], round: room[most:most]}
 	if s.Half[0].X > 0 {
 		out.half = append(out.half, geometry.Point{Y: s.Half[0].Y})
 	}
@@ -117,7 +119,7 @@ func outline(s Station) (*section, error) {
 		}
 		out.low = min(out.low, p.Y)
 	}
-	out.round = append(make([]geometry.Point, 0, 2*len(out.half)), out.half...)
+	out.round = append(out.round, out.half...)
 	for i := len(out.half) - 1; i > 0; i-- {
 		if p := out.half[i]; p.X > 0 {
 			out.round = append(out.round, geometry.Point{X: -p.X, Y: p.Y})
