@@ -7,13 +7,14 @@ import (
 )
 
 // Answer is how a boat that rests upright answers small changes of its sections and of
-// its load: to the first order, without floating it anew.
+// its load: to the first order, without floating it anew. It is for one goroutine.
 type Answer struct {
 	hull   *Hull
 	plane  Plane
 	load   Load
 	under  Immersed
 	parts  []Immersed // the same, by section
+	now    section    // room for the one that is asked about
 	slopes slopes
 	gm     float64
 	byRise float64 // GM for each mm that the water rises
@@ -45,13 +46,12 @@ func (h *Hull) Answer(p Plane, l Load) *Answer {
 // Errors: an outline that is none.
 func (a *Answer) Section(i int, half []geometry.Point) (Immersed, error) {
 	was := a.hull.sections[i]
-	now, err := outline(Station{X: was.x, Half: half})
-	if err != nil {
+	if err := a.now.outline(Station{X: was.x, Half: half}); err != nil {
 		return Immersed{}, fmt.Errorf("station %.1f mm: %w", was.x, err)
 	}
-	now.weight = was.weight
+	a.now.weight = was.weight
 	var after Immersed
-	after.add(now, a.plane.knife())
+	after.add(&a.now, a.plane.knife())
 	return after.Plus(a.parts[i], -1), nil
 }
 
