@@ -40,7 +40,7 @@ func (m *Model) Answers(s Setting, x []float64) (*Answers, error) {
 		longer[j] = 1
 		out.Pieces[j] = answer(still, longer)
 	}
-	u, _ := t.at(m.likely, s)
+	u, _ := t.at(m.likely, t.opened(s.Open, m.likely.Upright), s.Slack)
 	out.Gunwales = answer(t.under(m.stiffGunwales(u)), nil)
 	out.Stiff = answer(t.under(m.stiffRibs(u, s.Open)), nil)
 	return out, nil

@@ -145,7 +145,7 @@ func (m *Model) Settle(s Setting) (*State, error) {
 	if err != nil {
 		return nil, err
 	}
-	return t.rest(c, s)
+	return t.rest(c, s.Open, t.opened(s.Open, c.Upright), s.Slack)
 }
 
 // value is what a list has at i, 0 where it ends before.

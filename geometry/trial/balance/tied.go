@@ -53,15 +53,14 @@ func (t *tied) pushes(offset func(k int) float64, slack []float64) []float64 {
 	return push
 }
 
-// at puts the ribs in too and returns where every unknown comes to rest, and how each
-// cross piece pushes.
-func (t *tied) at(c Case, s Setting) (u, push []float64) {
-	opened := t.opened(s.Open, c.Upright)
+// at returns where every unknown comes to rest, and how each cross piece pushes, with
+// what the ribs do that are opened.
+func (t *tied) at(c Case, opened, slack []float64) (u, push []float64) {
 	u = make([]float64, t.m.unknowns)
 	for k := range u {
 		u[k] = t.free(k, c, opened)
 	}
-	push = t.pushes(func(k int) float64 { return u[k] }, s.Slack)
+	push = t.pushes(func(k int) float64 { return u[k] }, slack)
 	for i, p := range push {
 		add(u, p, t.struts[i])
 	}
@@ -75,10 +74,10 @@ func add(to []float64, times float64, v []float64) {
 	}
 }
 
-// rest reads the state of a setting.
-func (t *tied) rest(c Case, s Setting) (*State, error) {
+// rest reads the state with ribs that stand open so much wider, which does what opened is.
+func (t *tied) rest(c Case, open, opened, slack []float64) (*State, error) {
 	m := t.m
-	u, push := t.at(c, s)
+	u, push := t.at(c, opened, slack)
 	out := &State{X: m.x, Struts: push, Ribs: make([]float64, len(m.ribs)), Bent: make([]float64, len(m.ribs)),
 		Offset: make([]float64, 0, len(m.x)), Turn: make([]float64, 0, len(m.x))}
 	for i, at := range m.first {
@@ -93,7 +92,7 @@ func (t *tied) rest(c Case, s Setting) (*State, error) {
 		bears[at] -= push[i]
 	}
 	for i, at := range m.ribAt {
-		open := value(s.Open, i)
+		open := value(open, i)
 		if h := m.hoop(i); h != nil {
 			out.Ribs[i] = bears[at]
 			out.Bent[i] = h.bent(u[at:], h.opened(open, c.Upright))

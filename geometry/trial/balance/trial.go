@@ -86,16 +86,18 @@ func (b *Boat) Trials(w *Without, miss float64) ([]Trial, error) {
 	in, out := j.in[j.likely.Heads], j.out[j.likely.Heads]
 	for i := range trials {
 		t := &trials[i]
-		if t.In, err = in.rest(j.likely, Setting{Open: t.Open, Slack: b.Fit}); err != nil {
+		set := j.set(t.Open)
+		if t.In, err = in.rest(j.likely, t.Open, set.before.in(j.likely), b.Fit); err != nil {
 			return nil, err
 		}
-		if t.Out, err = out.rest(j.likely, Setting{Open: t.Open, Slack: b.Fit}); err != nil {
+		if t.Out, err = out.rest(j.likely, t.Open, set.after.in(j.likely), b.Fit); err != nil {
 			return nil, err
 		}
-		t.Band = j.band(t.Open)
+		t.Band = set.band()
+		if i == min(1, len(trials)-1) {
+			t.Causes = set.causes()
+		}
 	}
-	told := &trials[min(1, len(trials)-1)]
-	told.Causes = j.causes(told.Open)
 	return trials, nil
 }
 
@@ -106,24 +108,31 @@ func (b *Boat) Alone(w *Without) ([]Band, error) {
 	if b.Why == nil {
 		open = b.Open
 	}
-	var each []*Without
+	whole, err := b.jury(&Without{})
+	if err != nil {
+		return nil, err
+	}
+	var out []Band
+	set := whole.set(open)
 	for i := range b.Frame.Thwarts {
-		if w.struts[i] {
-			each = append(each, &Without{struts: map[int]bool{i: true}})
+		if !w.struts[i] {
+			continue
 		}
-	}
-	for i := range b.Frame.Ribs {
-		if w.ribs[i] {
-			each = append(each, &Without{ribs: map[int]bool{i: true}})
-		}
-	}
-	out := make([]Band, len(each))
-	for i, one := range each {
-		j, err := b.jury(one)
+		less, err := set.without(map[int]bool{i: true})
 		if err != nil {
 			return nil, err
 		}
-		out[i] = j.band(open)
+		out = append(out, less.band())
+	}
+	for i := range b.Frame.Ribs {
+		if !w.ribs[i] {
+			continue
+		}
+		j, err := b.jury(&Without{ribs: map[int]bool{i: true}})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, j.set(open).band())
 	}
 	return out, nil
 }
@@ -135,6 +144,49 @@ type jury struct {
 	corners []Case
 	slack   []float64
 	in, out map[float64]*tied // by the share of the heads' moment
+}
+
+// set is a jury of ribs that are set in one way.
+type set struct {
+	*jury
+	before, after openings
+}
+
+// openings are what ribs that are set in one way do to a frame without cross pieces, by
+// the share of the heads' moment and how they were opened.
+type openings map[[2]float64][]float64
+
+func (o openings) in(c Case) []float64 { return o[[2]float64{c.Heads, c.Upright}] }
+
+// set opens the ribs.
+func (j *jury) set(open []float64) set {
+	s := set{jury: j, before: j.opened(j.in, open)}
+	if s.after = s.before; j.out[j.likely.Heads].bare != j.in[j.likely.Heads].bare {
+		s.after = j.opened(j.out, open)
+	}
+	return s
+}
+
+func (j *jury) opened(by map[float64]*tied, open []float64) openings {
+	out := openings{}
+	for _, c := range append([]Case{j.likely}, j.corners...) {
+		if out.in(c) == nil {
+			out[[2]float64{c.Heads, c.Upright}] = by[c.Heads].opened(open, c.Upright)
+		}
+	}
+	return out
+}
+
+// without is the same set where other cross pieces come out, and all ribs stay.
+func (s set) without(struts map[int]bool) (set, error) {
+	j := *s.jury
+	whole := map[float64]*bare{}
+	for heads, t := range j.in {
+		whole[heads] = t.bare
+	}
+	var err error
+	j.out, err = tie(whole, struts)
+	return set{&j, s.before, s.before}, err
 }
 
 // Corners are the cases at the limits of what no drawing settles. The beam does not
@@ -211,8 +263,8 @@ func tie(by map[float64]*bare, out map[int]bool) (map[float64]*tied, error) {
 }
 
 // causes moves one thing after another from where it is likely to its limits.
-func (j *jury) causes(open []float64) []Cause {
-	var cases []Case
+func (s set) causes() []Cause {
+	var out []Cause
 	for _, limit := range []func(c *Case){
 		func(c *Case) { c.Cloth = pulls(c.Cloth, slacker) },
 		func(c *Case) { c.Cloth = pulls(c.Cloth, tauter) },
@@ -221,23 +273,21 @@ func (j *jury) causes(open []float64) []Cause {
 		func(c *Case) { c.Heads = 1 },
 		func(c *Case) { c.Heads, c.Upright = 1, 1 },
 	} {
-		c := j.likely
-		if limit(&c); c != j.likely { // no cloth, no pull
-			cases = append(cases, c)
+		c := s.likely
+		if limit(&c); c != s.likely { // no cloth, no pull
+			_, moved := s.try(c)
+			out = append(out, Cause{c, min(0, slices.Min(moved)), max(0, slices.Max(moved))})
 		}
 	}
-	var out []Cause
-	j.each(cases, open, func(c Case, _, moved []float64) {
-		out = append(out, Cause{c, min(0, slices.Min(moved)), max(0, slices.Max(moved))})
-	})
 	return out
 }
 
 // band tries the likely case and every corner.
-func (j *jury) band(open []float64) Band {
-	m := j.in[j.likely.Heads].m
+func (s set) band() Band {
+	m := s.in[s.likely.Heads].m
 	b := Band{x: m.x}
-	j.each(append([]Case{j.likely}, j.corners...), open, func(c Case, push, moved []float64) {
+	for _, c := range append([]Case{s.likely}, s.corners...) {
+		push, moved := s.try(c)
 		if b.Moved == nil {
 			b.Moved, b.Forces = ranges(moved), ranges(push)
 		}
@@ -247,7 +297,7 @@ func (j *jury) band(open []float64) Band {
 		for k, v := range moved {
 			b.Moved[k].take(v)
 			here := Extreme{v, m.x[k], c}
-			if c == j.likely && math.Abs(v) > math.Abs(b.Likely.Moved) {
+			if c == s.likely && math.Abs(v) > math.Abs(b.Likely.Moved) {
 				b.Likely = here
 			}
 			if v < b.Least.Moved {
@@ -257,7 +307,7 @@ func (j *jury) band(open []float64) Band {
 				b.Most = here
 			}
 		}
-	})
+	}
 	return b
 }
 
@@ -269,38 +319,22 @@ func ranges(likely []float64) []Range {
 	return out
 }
 
-// each tries cases and shows of each what the cross pieces push and how the beam moves.
-// It is quick where those that share heads and ribs stand next to one another.
-func (j *jury) each(cases []Case, open []float64, show func(c Case, push, moved []float64)) {
-	var before, after []float64
-	for i, c := range cases {
-		if i == 0 || c.Heads != cases[i-1].Heads || c.Upright != cases[i-1].Upright {
-			in, out := j.in[c.Heads], j.out[c.Heads]
-			before = in.opened(open, c.Upright)
-			if after = before; out.bare != in.bare {
-				after = out.opened(open, c.Upright)
-			}
-		}
-		push, moved := j.try(c, before, after)
-		show(c, push, moved)
-	}
-}
-
 // try returns the push of each cross piece in one case, and the change of beam at every
-// node when members come out, of ribs opened as they are before and after.
-func (j *jury) try(c Case, opened, openedOut []float64) (push, moved []float64) {
-	in, out := j.in[c.Heads], j.out[c.Heads]
-	push = in.pushes(func(k int) float64 { return in.free(k, c, opened) }, j.slack)
-	left := out.pushes(func(k int) float64 { return out.free(k, c, openedOut) }, j.slack)
+// node when members come out.
+func (s set) try(c Case) (push, moved []float64) {
+	in, out := s.in[c.Heads], s.out[c.Heads]
+	before, after := s.before.in(c), s.after.in(c)
+	push = in.pushes(func(k int) float64 { return in.free(k, c, before) }, s.slack)
+	left := out.pushes(func(k int) float64 { return out.free(k, c, after) }, s.slack)
 	moved = make([]float64, len(in.m.first))
 	for i, at := range in.m.first {
-		after := out.m.first[i]
+		then := out.m.first[i]
 		v := 0.0
 		if out.bare != in.bare {
-			v = out.free(after, c, openedOut) - in.free(at, c, opened)
+			v = out.free(then, c, after) - in.free(at, c, before)
 		}
 		for k, p := range push {
-			v += left[k]*out.struts[k][after] - p*in.struts[k][at]
+			v += left[k]*out.struts[k][then] - p*in.struts[k][at]
 		}
 		moved[i] = 2 * v
 	}
