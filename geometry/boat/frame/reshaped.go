@@ -117,10 +117,12 @@ func (m *making) gunwaleAndKeel(out *Frame) (err error) {
 	seat := m.from.Ribs[0].Section.KeelZ // of a rib's middle over the keel's skin
 	z, _ := h.KeelZ(m.from.Ribs[0].Station)
 	seat -= z
-	keel, err := m.change(-h.Stern.Toe.X, h.Bow.Toe.X, [2]float64{m.ends.Stern, m.ends.Bow}, func(_ int, s hull.Section) float64 {
+	higher := make([]float64, len(m.sections))
+	for k, s := range m.sections {
 		z, _ := h.KeelZ(s.Station)
-		return s.KeelZ - seat - z
-	})
+		higher[k] = off(s.KeelZ-seat, z)
+	}
+	keel, err := m.change(-h.Stern.Toe.X, h.Bow.Toe.X, m.ends, higher)
 	if err != nil {
 		return fmt.Errorf("keel: %w", err)
 	}
@@ -148,31 +150,44 @@ func (m *making) stringers(out *Frame) (err error) {
 // moved returns a line of the drawing so moved that it goes through the place of each
 // section, x the half-breadth and y the height, and at its ends rises with the stems.
 func (m *making) moved(line *curve.Track, place func(int, hull.Section) geometry.Point) (*curve.Track, error) {
+	out, up := make([]float64, len(m.sections)), make([]float64, len(m.sections))
+	for k, s := range m.sections {
+		is, was := place(k, s), line.Point(s.Station)
+		out[k], up[k] = off(is.X, was.Y), off(is.Y, was.Z)
+	}
+	moves := func(v float64) bool { return v != 0 }
+	if m.ends == (Ends{}) && !slices.ContainsFunc(out, moves) && !slices.ContainsFunc(up, moves) {
+		return line, nil
+	}
 	aft, fore := line.Ends()
-	y, err := m.change(aft, fore, [2]float64{}, func(k int, s hull.Section) float64 { return place(k, s).X - line.Point(s.Station).Y })
+	y, err := m.change(aft, fore, Ends{}, out)
 	if err != nil {
 		return nil, err
 	}
-	z, err := m.change(aft, fore, [2]float64{m.ends.Stern, m.ends.Bow}, func(k int, s hull.Section) float64 { return place(k, s).Y - line.Point(s.Station).Z })
+	z, err := m.change(aft, fore, m.ends, up)
 	if err != nil {
 		return nil, err
 	}
 	return line.Moved(curve.Apart(y.Rise, z.Rise))
 }
 
+// off is how far a place is off, mm: 0 where no more than rounding.
+func off(is, was float64) float64 {
+	const rounding = 1e-9 // mm: a line drawn through a rib leaves it by no more
+	if math.Abs(is-was) < rounding {
+		return 0
+	}
+	return is - was
+}
+
 // change is the spline from the after to the forward end through what is off at each
 // rib.
-func (m *making) change(aft, fore float64, ends [2]float64, off func(int, hull.Section) float64) (*curve.Batten, error) {
-	const rounding = 1e-9 // mm: a line drawn through a rib leaves it by no more
-	x, v := []float64{aft}, []float64{ends[0]}
-	for k, s := range m.sections {
-		d := off(k, s)
-		if math.Abs(d) < rounding {
-			d = 0
-		}
-		x, v = append(x, s.Station), append(v, d)
+func (m *making) change(aft, fore float64, ends Ends, off []float64) (*curve.Batten, error) {
+	x := []float64{aft}
+	for _, s := range m.sections {
+		x = append(x, s.Station)
 	}
-	return curve.NewBatten(append(x, fore), append(v, ends[1]))
+	return curve.NewBatten(append(x, fore), slices.Concat([]float64{ends.Stern}, off, []float64{ends.Bow}))
 }
 
 // raised returns the stem so much higher, mm. The waterline stays where it is.
