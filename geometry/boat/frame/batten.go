@@ -1,8 +1,10 @@
 package frame
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -99,18 +101,24 @@ func tooNear(name, other, rib string, gap float64) error {
 // newStringers runs each stringer as a stick tied to the ribs and ended on the stems;
 // its own line is the middle of its depth.
 func newStringers(d *design.Design, c *stringer.Courses, ribs []Rib) ([]Stringer, error) {
-	out := make([]Stringer, len(d.Stringers.At))
-	for i, share := range d.Stringers.At {
-		s, err := stick.New(c.Pins(i), stringer.Stiff(d))
-		if err != nil {
-			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
-		}
-		aft, fore := s.Ends()
-		t, err := curve.NewTrack(aft, fore, 0, s.Line)
-		if err != nil {
-			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
-		}
-		out[i] = Stringer{i + 1, share, s, newBatten(t, ribs)}
+	out, faults := make([]Stringer, len(d.Stringers.At)), make([]error, len(d.Stringers.At))
+	var all sync.WaitGroup
+	for i := range out {
+		all.Go(func() { out[i], faults[i] = newStringer(d, c, ribs, i) })
 	}
-	return out, nil
+	all.Wait()
+	return out, cmp.Or(faults...)
+}
+
+func newStringer(d *design.Design, c *stringer.Courses, ribs []Rib, i int) (Stringer, error) {
+	s, err := stick.New(c.Pins(i), stringer.Stiff(d))
+	if err != nil {
+		return Stringer{}, fmt.Errorf("stringer %d: %w", i+1, err)
+	}
+	aft, fore := s.Ends()
+	t, err := curve.NewTrack(aft, fore, 0, s.Line)
+	if err != nil {
+		return Stringer{}, fmt.Errorf("stringer %d: %w", i+1, err)
+	}
+	return Stringer{i + 1, d.Stringers.At[i], s, newBatten(t, ribs)}, nil
 }
