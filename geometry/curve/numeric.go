@@ -42,10 +42,14 @@ func Sinc(a float64) float64 {
 func Bisect(lo, hi float64, below func(float64) bool) float64 {
 	for range 80 {
 		mid := lo + (hi-lo)/2
+		closed := mid == lo || mid == hi // nothing lies between
 		if below(mid) {
 			lo = mid
 		} else {
 			hi = mid
+		}
+		if closed {
+			break
 		}
 	}
 	return hi

@@ -12,11 +12,24 @@ import (
 // Func gives a coordinate (mm) and its slope per mm of x.
 type Func func(x float64) (value, slope float64)
 
+// Run gives a place of a line along the boat at the station x, X its half-breadth and Y
+// its height in mm, and their slopes per mm of x.
+type Run func(x float64) (at, slope geometry.Point)
+
+// Apart returns the run of a line whose plan y and profile z know nothing of one another.
+func Apart(y, z Func) Run {
+	return func(x float64) (at, slope geometry.Point) {
+		at.X, slope.X = y(x)
+		at.Y, slope.Y = z(x)
+		return at, slope
+	}
+}
+
 // Track is a curve in space that never turns back along x: a gunwale, the keel
 // or a stringer. It knows its own length, so that a place can be marked on
 // straight stock before the stock is bent.
 type Track struct {
-	y, z    Func
+	run     Run
 	x0, x1  float64
 	zero    float64         // station that lengths are counted from, mm
 	lengths func() *lengths // made when a length is first asked for
@@ -35,11 +48,11 @@ const trackPanel = 25
 
 // NewTrack returns the track from x0 to x1 (mm, x0 < x1) with lengths counted
 // from the station zero, positive forward.
-func NewTrack(x0, x1, zero float64, y, z Func) (*Track, error) {
+func NewTrack(x0, x1, zero float64, run Run) (*Track, error) {
 	if !(x0 < x1) || x1-x0 > 1e6 {
 		return nil, errors.New("a line along the boat needs its after end behind its forward end")
 	}
-	t := &Track{y: y, z: z, x0: x0, x1: x1, zero: zero}
+	t := &Track{run: run, x0: x0, x1: x1, zero: zero}
 	t.lengths = sync.OnceValue(t.measure)
 	return t, nil
 }
@@ -57,24 +70,19 @@ func (t *Track) measure() *lengths {
 	return l
 }
 
-// Moved returns the track with dy and dz added to its coordinates, between the same
-// ends and with lengths from the same station.
-func (t *Track) Moved(dy, dz Func) (*Track, error) {
-	return NewTrack(t.x0, t.x1, t.zero, sum(t.y, dy), sum(t.z, dz))
-}
-
-func sum(a, b Func) Func {
-	return func(x float64) (value, slope float64) {
-		v, s := a(x)
-		w, r := b(x)
-		return v + w, s + r
-	}
+// Moved returns the track with another run added to its own, between the same ends and
+// with lengths from the same station.
+func (t *Track) Moved(by Run) (*Track, error) {
+	return NewTrack(t.x0, t.x1, t.zero, func(x float64) (at, slope geometry.Point) {
+		at, slope = t.run(x)
+		more, steeper := by(x)
+		return at.Add(more), slope.Add(steeper)
+	})
 }
 
 func (t *Track) speed(x float64) float64 {
-	_, dy := t.y(x)
-	_, dz := t.z(x)
-	return math.Sqrt(1 + dy*dy + dz*dz)
+	_, slope := t.run(x)
+	return math.Sqrt(1 + slope.X*slope.X + slope.Y*slope.Y)
 }
 
 // Ends returns the stations of the after and the forward end, mm.
@@ -82,16 +90,20 @@ func (t *Track) Ends() (float64, float64) { return t.x0, t.x1 }
 
 // Point returns the place at the station x, mm.
 func (t *Track) Point(x float64) geometry.Point3 {
-	y, _ := t.y(x)
-	z, _ := t.z(x)
-	return geometry.Point3{X: x, Y: y, Z: z}
+	p, _, _ := t.At(x)
+	return p
 }
 
 // Slopes returns dy/dx and dz/dx at the station x.
 func (t *Track) Slopes(x float64) (dy, dz float64) {
-	_, dy = t.y(x)
-	_, dz = t.z(x)
+	_, dy, dz = t.At(x)
 	return dy, dz
+}
+
+// At returns the place at the station x, mm, and the slopes dy/dx and dz/dx there.
+func (t *Track) At(x float64) (p geometry.Point3, dy, dz float64) {
+	at, slope := t.run(x)
+	return geometry.Point3{X: x, Y: at.X, Z: at.Y}, slope.X, slope.Y
 }
 
 // Length returns the length along the track from its zero to the station x in

@@ -27,7 +27,7 @@ func circle(r float64) Func {
 // mustTrack returns the track between the stations.
 func mustTrack(t *testing.T, x0, x1, zero float64, y, z Func) *Track {
 	t.Helper()
-	track, err := NewTrack(x0, x1, zero, y, z)
+	track, err := NewTrack(x0, x1, zero, Apart(y, z))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -222,12 +222,12 @@ func TestTrackRefuses(t *testing.T) {
 		{"longer than a kilometre", 0, 1.0001e6},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			if track, err := NewTrack(row.x0, row.x1, 0, level, level); err == nil || track != nil {
+			if track, err := NewTrack(row.x0, row.x1, 0, Apart(level, level)); err == nil || track != nil {
 				t.Errorf("from %g to %g: got %v, %v, want an error", row.x0, row.x1, track, err)
 			}
 		})
 	}
-	if _, err := NewTrack(0, 1e6, 0, level, level); err != nil {
+	if _, err := NewTrack(0, 1e6, 0, Apart(level, level)); err != nil {
 		t.Errorf("a kilometre: %v", err)
 	}
 }

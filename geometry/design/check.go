@@ -62,9 +62,9 @@ func (c *checker) length(key string, v measure.Length, lo, hi float64) {
 // table holds every value of a table of d to its tags: "accepts" has a range, a wood
 // or a name, and "most" how many rows or bytes are read.
 func (c *checker) table(d *Design, prefix string, table reflect.Value) {
-	for i, name := range KeyNames(table.Type()) {
+	for i := range table.NumField() {
 		field, v := table.Type().Field(i), table.Field(i)
-		key, accepts := prefix+name, field.Tag.Get("accepts")
+		key, accepts := prefix+keyName(field), field.Tag.Get("accepts")
 		if v.Kind() == reflect.Pointer {
 			v = v.Elem()
 		}
@@ -88,9 +88,13 @@ func (c *checker) table(d *Design, prefix string, table reflect.Value) {
 }
 
 func (c *checker) most(key string, v reflect.Value, most string) {
+	if most == "" {
+		return
+	}
 	n, err := strconv.Atoi(most)
 	switch {
 	case err != nil:
+		panic("the tag of " + key + " has no number: " + most)
 	case v.Kind() == reflect.String:
 		c.must(v.Len() <= n, key, "has %d bytes; accepted: up to %d", v.Len(), n)
 	default:
@@ -101,13 +105,9 @@ func (c *checker) most(key string, v reflect.Value, most string) {
 // within holds a number to a range such as "8 to 60 mm" or "50 to 5000 mm, or 0 mm for
 // a straight rake". NaN falls out.
 func (c *checker) within(key string, v reflect.Value, accepts string) {
-	var lo, hi float64
-	var unit string
-	if n, _ := fmt.Sscanf(accepts, "%g to %g %s", &lo, &hi, &unit); n < 2 {
+	lo, hi, unit, ok := span(accepts)
+	if !ok {
 		panic("the tag of " + key + " has no range: " + accepts)
-	}
-	if unit = strings.TrimSuffix(unit, ","); unit != "" {
-		unit = " " + unit
 	}
 	const slack = 1e-9 // 45 deg is in when 45 is the limit, whatever its radians round to
 	n := number(v)
@@ -115,6 +115,21 @@ func (c *checker) within(key string, v reflect.Value, accepts string) {
 		c.must(false, key, "is missing, or 0%s; accepted: %s", unit, accepts)
 	}
 	c.must(n >= lo-slack && n <= hi+slack || n == 0 && lo > 0, key, "%s%s is out of range; accepted: %s", short(n), unit, accepts)
+}
+
+// span reads a range: its limits, and its unit after a space, "" without one.
+func span(accepts string) (lo, hi float64, unit string, ok bool) {
+	from, rest, _ := strings.Cut(accepts, " to ")
+	to, rest, _ := strings.Cut(rest, " ")
+	to, bare := strings.CutSuffix(to, ",") // what follows the comma is no unit
+	if unit, _, _ = strings.Cut(rest, " "); bare || unit == "" {
+		unit = ""
+	} else {
+		unit = " " + strings.TrimSuffix(unit, ",")
+	}
+	lo, err := strconv.ParseFloat(from, 64)
+	hi, fault := strconv.ParseFloat(to, 64)
+	return lo, hi, unit, err == nil && fault == nil
 }
 
 // number is a value as its range has it: an angle in degrees.

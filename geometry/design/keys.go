@@ -4,7 +4,6 @@ import (
 	"encoding"
 	"fmt"
 	"reflect"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -90,10 +89,14 @@ func KeyNames(table reflect.Type) []string {
 	}
 	var out []string
 	for i := range table.NumField() {
-		name, _, _ := strings.Cut(table.Field(i).Tag.Get("toml"), ",")
-		out = append(out, name)
+		out = append(out, keyName(table.Field(i)))
 	}
 	return out
+}
+
+func keyName(f reflect.StructField) string {
+	name, _, _ := strings.Cut(f.Tag.Get("toml"), ",")
+	return name
 }
 
 func kindOf(t reflect.Type) string {
@@ -144,9 +147,15 @@ func wholeFile() place { return place{typ: reflect.TypeFor[Design]()} }
 func (at place) child(part string) place {
 	out := place{name: joined(at.name, spelled(part)), path: joined(at.path, part)}
 	table := tableOf(at.typ)
-	if i := slices.Index(KeyNames(table), part); i >= 0 {
-		if out.typ = table.Field(i).Type; out.typ.Kind() == reflect.Pointer {
-			out.typ = out.typ.Elem()
+	if table == nil {
+		return out
+	}
+	for i := range table.NumField() {
+		if f := table.Field(i); keyName(f) == part {
+			if out.typ = f.Type; out.typ.Kind() == reflect.Pointer {
+				out.typ = out.typ.Elem()
+			}
+			break
 		}
 	}
 	return out

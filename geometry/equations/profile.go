@@ -2,10 +2,7 @@
 // are symmetric and join what lies near, and small full ones.
 package equations
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // Profile is a symmetric matrix of which every row is kept from its first entry that
 // is not 0 to the diagonal: what a beam joins lies near the diagonal, but not equally
@@ -113,9 +110,9 @@ func (p Profile) Solve(x []float64) {
 	for i, row := range p.row {
 		x[i] /= row[len(row)-1]
 	}
-	for i, row := range slices.Backward(p.row) {
+	for i := len(x) - 1; i >= 0; i-- {
 		into, v := x[p.first[i]:i], x[i]
-		row = row[:len(into)]
+		row := p.row[i][:len(into)]
 		for k, share := range row {
 			into[k] -= share * v
 		}

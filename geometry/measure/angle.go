@@ -41,30 +41,36 @@ func (r *reader) angle() *big.Rat {
 	if r.peek(0).kind != end {
 		r.fail("%s comes after the unit; write one number and one unit, as 12.5 deg", quote(r.rest()))
 	}
-	if turn := pi(); v.Cmp(turn.Add(turn, turn)) > 0 {
+	if v.Cmp(turn) > 0 {
 		r.fail("an angle is at most 360 deg either way")
 	}
 	return v
 }
 
-// pi returns pi to 62 decimals, enough that the last bit of a float64 never
-// hangs on it. Source: OEIS A000796, the same digits as math.Pi has in Go.
-func pi() *big.Rat {
-	v, _ := new(big.Rat).SetString("3.14159265358979323846264338327950288419716939937510582097494459")
-	return v
-}
+// pi is pi to 62 decimals, enough that the last bit of a float64 never hangs on it; a
+// degree and a turn follow in radians. Source: OEIS A000796, the same digits as math.Pi
+// has in Go.
+var (
+	pi, _  = new(big.Rat).SetString("3.14159265358979323846264338327950288419716939937510582097494459")
+	degree = new(big.Float).SetPrec(precise).SetRat(new(big.Rat).Mul(pi, big.NewRat(1, 180)))
+	turn   = radians(big.NewRat(360, 1))
+)
+
+// precise is to how many bits radians are worked out: as many as pi has.
+const precise = 206
 
 // radians returns deg times pi/180; deg is left alone.
 func radians(deg *big.Rat) *big.Rat {
-	v := pi()
-	return v.Mul(v, deg).Quo(v, big.NewRat(180, 1))
+	v := new(big.Float).SetPrec(precise).SetRat(deg)
+	out, _ := v.Mul(v, degree).Rat(nil)
+	return out
 }
 
 // degrees returns the decimal with the fewest places from which ParseAngle
 // gets exactly a back. a must be finite.
 func (a Angle) degrees() string {
 	d := new(big.Rat).SetFloat64(float64(a))
-	d.Mul(d, big.NewRat(180, 1)).Quo(d, pi())
+	d.Mul(d, big.NewRat(180, 1)).Quo(d, pi)
 	// A place more divides the error by ten, so this ends: near place 17 for
 	// angles met in boats, near place 340 for the least float64.
 	for places := 0; ; places++ {

@@ -58,7 +58,7 @@ func (r *reader) length() *big.Rat {
 	if r.peek(0).kind != end {
 		r.fail("%s comes after the unit; write one unit, or feet and inches", quote(r.rest()))
 	}
-	if v.Cmp(new(big.Rat).SetFloat64(float64(MaxLength))) > 0 {
+	if v.Cmp(longest) > 0 {
 		r.fail("%s is not a length of a boat part; at most 1000000 mm is read", Length(r.nearest(v)))
 	}
 	return v
@@ -84,7 +84,7 @@ func (r *reader) inches(wholeFeet bool) *big.Rat {
 	return v.Mul(v, inch)
 }
 
-var inch, foot = big.NewRat(254, 10), big.NewRat(3048, 10)
+var inch, foot, longest = big.NewRat(254, 10), big.NewRat(3048, 10), new(big.Rat).SetFloat64(float64(MaxLength))
 
 var mmPer = map[string]*big.Rat{
 	"mm": big.NewRat(1, 1), "cm": big.NewRat(10, 1), "m": big.NewRat(1000, 1),

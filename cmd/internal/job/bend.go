@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/trial/balance"
 	"ribwright/layout/figure"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
@@ -34,54 +35,61 @@ func (b *Bend) Fields() []Field {
 	}
 }
 
+// bent is a design with every fact that is told of its bends and balance.
+type bent struct {
+	*facts
+	trial.Balance
+	alone []balance.Band // of each member that is taken out, when it alone is
+}
+
 // Do judges the frame.
 func (b *Bend) Do(w World) (*Result, error) {
-	k, err := w.factsOf(b.Design)
+	k, err := b.work(w)
 	if err != nil {
 		return nil, err
 	}
-	bends, err := k.bending()
-	if err != nil {
-		return nil, err
+	return b.tell(k)
+}
+
+// work works the facts out.
+func (b *Bend) work(w World) (k bent, err error) {
+	if k.facts, err = w.factsOf(b.Design); err != nil {
+		return k, err
 	}
-	members := b.Without
+	k.Miss = b.Miss
+	var carried aboard.Boat
+	if err := together(
+		func() (err error) { k.Report, err = k.bending(); return err },
+		func() (err error) { carried, err = k.carried(); return err },
+	); err != nil {
+		return k, err
+	}
+	boat, members := k.Report.Boat, b.Without
 	if len(members) == 1 && members[0] == "all" {
-		members = allOut(bends.Frame)
+		members = allOut(k.Report.Frame)
 	}
-	without, err := bends.Boat.Choose(members)
-	if err != nil {
-		return nil, wrong("without", err)
+	if k.Without, err = boat.Choose(members); err != nil {
+		return k, wrong("without", err)
 	}
-	trials, err := bends.Boat.Trials(without, b.Miss)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	carried, err := aboard.New(bends.Frame, k.design.Crew, k.design.Gear)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	hands, err := k.hands(&carried)
-	if err != nil {
-		return nil, err
-	}
-	alone, err := bends.Boat.Alone(without)
+	return k, together(
+		func() (err error) { k.Hands, err = k.hands(&carried); return err },
+		func() (err error) { k.Loose, err = k.loose(&carried); return err },
+		func() (err error) { k.Trials, err = boat.Trials(k.Without, b.Miss); return of(k.name, err) },
+		func() (err error) { k.alone, err = boat.Alone(k.Without); return of(k.name, err) },
+	)
+}
+
+// tell makes blocks and numbers of the facts.
+func (b *Bend) tell(k bent) (*Result, error) {
+	numbers, err := json.Bend(k.Report, k.Without, k.Trials, k.alone, b.Miss)
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	numbers, err := json.Bend(bends, without, trials, alone, b.Miss)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	loose, err := k.loose(&carried)
-	if err != nil {
-		return nil, err
-	}
-	told := trial.Balance{Report: bends, Without: without, Trials: trials, Loose: loose, Miss: b.Miss, Hands: hands}
-	out := &Result{Report: k.report("bends and balance", trial.Bending(told, b.Units)), Numbers: append(numbers, json.HowTrue(hands, bends)...)}
+	out := &Result{Report: k.report("bends and balance", trial.Bending(k.Balance, b.Units)), Numbers: append(numbers, json.HowTrue(k.Hands, k.Report)...)}
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {
-			return svg.EncodeFigure(to, figure.Balance(title, bends.Boat, without, trials, b.Miss),
+			return svg.EncodeFigure(to, figure.Balance(title, k.Report.Boat, k.Without, k.Trials, b.Miss),
 				"The gunwales of "+title+" from above, dashed with every cross piece in and solid with some taken out, changes exaggerated, with the force in each cross piece.")
 		}}}
 	}

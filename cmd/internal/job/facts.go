@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"path/filepath"
 	"slices"
 	"sync"
@@ -60,6 +61,23 @@ func then[A, B any](name string, first func() (A, error), work func(A) (B, error
 		out, err = work(from)
 		return out, of(name, err)
 	})
+}
+
+// carried is the boat with the people and gear of the design.
+func (k *facts) carried() (aboard.Boat, error) {
+	return then(k.name, k.frame, func(f *frame.Frame) (aboard.Boat, error) { return aboard.New(f, k.design.Crew, k.design.Gear) })()
+}
+
+// together works out facts that know nothing of one another at the same time. It returns
+// the first error in the order given.
+func together(facts ...func() error) error {
+	faults := make([]error, len(facts))
+	var all sync.WaitGroup
+	for i, work := range facts {
+		all.Go(func() { faults[i] = work() })
+	}
+	all.Wait()
+	return cmp.Or(faults...)
 }
 
 // hands works out how true the builder must be, with the people and gear of the design.

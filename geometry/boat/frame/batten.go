@@ -1,9 +1,12 @@
 package frame
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"sync"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/curve"
@@ -41,18 +44,20 @@ func newBatten(t *curve.Track, ribs []Rib) Batten {
 // rocker.
 func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
 	up := keelMiddle(d)
-	flat := func(float64) (float64, float64) { return 0, 0 }
-	middle := func(x float64) (z, slope float64) {
-		foot := x
+	middle := func(x float64) (at, run geometry.Point) {
+		foot, slope := x, 0.0
 		for range 5 { // the foot lies forward by the height times the slope, which changes little: each round wins two digits
 			_, slope = h.KeelZ(foot)
-			foot = x + up*math.Sin(math.Atan(slope))
+			before := foot
+			if foot = x + up*math.Sin(math.Atan(slope)); foot == before {
+				break
+			}
 		}
-		z, slope = h.KeelZ(foot)
-		return z + up*math.Cos(math.Atan(slope)), slope
+		z, slope := h.KeelZ(foot)
+		return geometry.Point{Y: z + up*math.Cos(math.Atan(slope))}, geometry.Point{Y: slope}
 	}
 	end := func(e hull.End) float64 { return e.Toe.X - up*math.Sin(e.Heading) }
-	t, err := curve.NewTrack(-end(h.Stern), end(h.Bow), 0, flat, middle)
+	t, err := curve.NewTrack(-end(h.Stern), end(h.Bow), 0, middle)
 	if err != nil {
 		return Batten{}, fmt.Errorf("keel: %w", err)
 	}
@@ -96,18 +101,24 @@ func tooNear(name, other, rib string, gap float64) error {
 // newStringers runs each stringer as a stick tied to the ribs and ended on the stems;
 // its own line is the middle of its depth.
 func newStringers(d *design.Design, c *stringer.Courses, ribs []Rib) ([]Stringer, error) {
-	out := make([]Stringer, len(d.Stringers.At))
-	for i, share := range d.Stringers.At {
-		s, err := stick.New(c.Pins(i), stringer.Stiff(d))
-		if err != nil {
-			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
-		}
-		aft, fore := s.Ends()
-		t, err := curve.NewTrack(aft, fore, 0, s.Plan, s.Profile)
-		if err != nil {
-			return nil, fmt.Errorf("stringer %d: %w", i+1, err)
-		}
-		out[i] = Stringer{i + 1, share, s, newBatten(t, ribs)}
+	out, faults := make([]Stringer, len(d.Stringers.At)), make([]error, len(d.Stringers.At))
+	var all sync.WaitGroup
+	for i := range out {
+		all.Go(func() { out[i], faults[i] = newStringer(d, c, ribs, i) })
 	}
-	return out, nil
+	all.Wait()
+	return out, cmp.Or(faults...)
+}
+
+func newStringer(d *design.Design, c *stringer.Courses, ribs []Rib, i int) (Stringer, error) {
+	s, err := stick.New(c.Pins(i), stringer.Stiff(d))
+	if err != nil {
+		return Stringer{}, fmt.Errorf("stringer %d: %w", i+1, err)
+	}
+	aft, fore := s.Ends()
+	t, err := curve.NewTrack(aft, fore, 0, s.Line)
+	if err != nil {
+		return Stringer{}, fmt.Errorf("stringer %d: %w", i+1, err)
+	}
+	return Stringer{i + 1, d.Stringers.At[i], s, newBatten(t, ribs)}, nil
 }

@@ -181,8 +181,7 @@ func (g *Gunwale) check() error {
 // x of its underside's middle, across mm outboard of it and up mm above it,
 // both measured square to the stock as it stands before any edge-set.
 func (g *Gunwale) At(x, across, up float64) geometry.Point3 {
-	p := g.Line.Point(x)
-	dy, _ := g.Line.Slopes(x)
+	p, dy, _ := g.Line.At(x)
 	sin, cos := math.Sincos(g.Tilt)
 	turn := math.Atan(dy / cos) // of the stock in its own tilted plane
 	return geometry.Point3{
@@ -211,8 +210,9 @@ func (g *Gunwale) EdgeAt(x, across, up float64) geometry.Point3 {
 // Outer returns the outer face in the section at the distance x along the boat, its
 // lower edge first: x the half-breadth, y the height above the baseline, mm.
 func (g *Gunwale) Outer(x float64) [2]geometry.Point {
-	low, high := g.EdgeAt(x, g.Width/2, 0), g.EdgeAt(x, g.Width/2, g.Height)
-	return [2]geometry.Point{{X: low.Y, Y: low.Z}, {X: high.Y, Y: high.Z}}
+	edge := g.EdgeAt(x, g.Width/2, 0)
+	low := geometry.Point{X: edge.Y, Y: edge.Z}
+	return [2]geometry.Point{low, low.Add(geometry.Polar(g.Height, math.Pi/2-g.Tilt))}
 }
 
 // Scarf is the stretch of gunwale in which the plies of one place are joined.

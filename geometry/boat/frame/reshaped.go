@@ -54,8 +54,9 @@ func (f *Frame) Sections(off []Off) ([]hull.Section, error) {
 // How: gunwales, keel and stringers go through the ribs as they are. Between the ribs
 // the change from the drawing runs as a natural cubic spline, to the rise of the stem at
 // each end and to none across the boat.
-// Returns: a frame to cover, weigh and float. What was cut stays as it was cut: lengths
-// and marks on the stock, mortises, scarfs, cross pieces, groups of ribs and gauges.
+// Returns: a frame to cover, weigh and float; the faces of its ribs are not drawn. What
+// was cut stays as it was cut: lengths and marks on the stock, mortises, scarfs, cross
+// pieces, groups of ribs and gauges.
 // Accuracy: with the drawing's own sections the shape is the drawing's, to the last bit.
 // Errors: a number of sections that is not that of the ribs, ribs out of their order, a
 // bend too tight for the rib's thickness.
@@ -85,23 +86,21 @@ type making struct {
 	ends     Ends
 }
 
-func (m *making) ribs(out *Frame) (err error) {
+func (m *making) ribs(out *Frame) error {
 	out.Ribs = slices.Clone(m.from.Ribs)
 	for i := range out.Ribs {
 		r := &out.Ribs[i]
 		r.Stringers = r.StringersOn(m.sections[i])
 		r.Section, r.Station, r.Tightest = m.sections[i], m.sections[i].Station, math.Inf(1)
 		for _, b := range r.Section.Half {
+			if b.Radius != 0 && math.Abs(b.Radius) <= r.Thickness/2 {
+				return fmt.Errorf("rib %s as it came out: a bend of %.1f mm radius has no inner face in wood %.1f mm thick", r.Name, b.Radius, r.Thickness)
+			}
 			if b.Radius > 0 {
 				r.Tightest = math.Min(r.Tightest, (b.Radius-r.Thickness/2)/r.Thickness)
 			}
 		}
-		if r.Outer, err = r.faceLine(r.Thickness / 2); err == nil {
-			r.Inner, err = r.faceLine(-r.Thickness / 2)
-		}
-		if err != nil {
-			return fmt.Errorf("rib %s as it came out: %w", r.Name, err)
-		}
+		r.Outer, r.Inner = nil, nil
 	}
 	return nil
 }
@@ -118,16 +117,20 @@ func (m *making) gunwaleAndKeel(out *Frame) (err error) {
 	seat := m.from.Ribs[0].Section.KeelZ // of a rib's middle over the keel's skin
 	z, _ := h.KeelZ(m.from.Ribs[0].Station)
 	seat -= z
-	keel, err := m.change(-h.Stern.Toe.X, h.Bow.Toe.X, [2]float64{m.ends.Stern, m.ends.Bow}, func(_ int, s hull.Section) float64 {
+	higher := make([]float64, len(m.sections))
+	for k, s := range m.sections {
 		z, _ := h.KeelZ(s.Station)
-		return s.KeelZ - seat - z
-	})
+		higher[k] = off(s.KeelZ-seat, z)
+	}
+	keel, err := m.change(-h.Stern.Toe.X, h.Bow.Toe.X, m.ends, higher)
 	if err != nil {
 		return fmt.Errorf("keel: %w", err)
 	}
 	out.Hull = h.Reshaped(out.Gunwale.Line, keel.Rise, m.ends.Stern, m.ends.Bow)
-	none := func(float64) (float64, float64) { return 0, 0 }
-	out.Keel.Line, err = m.from.Keel.Line.Moved(none, keel.Rise)
+	out.Keel.Line, err = m.from.Keel.Line.Moved(func(x float64) (at, slope geometry.Point) {
+		at.Y, slope.Y = keel.Rise(x)
+		return at, slope
+	})
 	return err
 }
 
@@ -147,31 +150,44 @@ func (m *making) stringers(out *Frame) (err error) {
 // moved returns a line of the drawing so moved that it goes through the place of each
 // section, x the half-breadth and y the height, and at its ends rises with the stems.
 func (m *making) moved(line *curve.Track, place func(int, hull.Section) geometry.Point) (*curve.Track, error) {
+	out, up := make([]float64, len(m.sections)), make([]float64, len(m.sections))
+	for k, s := range m.sections {
+		is, was := place(k, s), line.Point(s.Station)
+		out[k], up[k] = off(is.X, was.Y), off(is.Y, was.Z)
+	}
+	moves := func(v float64) bool { return v != 0 }
+	if m.ends == (Ends{}) && !slices.ContainsFunc(out, moves) && !slices.ContainsFunc(up, moves) {
+		return line, nil
+	}
 	aft, fore := line.Ends()
-	y, err := m.change(aft, fore, [2]float64{}, func(k int, s hull.Section) float64 { return place(k, s).X - line.Point(s.Station).Y })
+	y, err := m.change(aft, fore, Ends{}, out)
 	if err != nil {
 		return nil, err
 	}
-	z, err := m.change(aft, fore, [2]float64{m.ends.Stern, m.ends.Bow}, func(k int, s hull.Section) float64 { return place(k, s).Y - line.Point(s.Station).Z })
+	z, err := m.change(aft, fore, m.ends, up)
 	if err != nil {
 		return nil, err
 	}
-	return line.Moved(y.Rise, z.Rise)
+	return line.Moved(curve.Apart(y.Rise, z.Rise))
+}
+
+// off is how far a place is off, mm: 0 where no more than rounding.
+func off(is, was float64) float64 {
+	const rounding = 1e-9 // mm: a line drawn through a rib leaves it by no more
+	if math.Abs(is-was) < rounding {
+		return 0
+	}
+	return is - was
 }
 
 // change is the spline from the after to the forward end through what is off at each
 // rib.
-func (m *making) change(aft, fore float64, ends [2]float64, off func(int, hull.Section) float64) (*curve.Batten, error) {
-	const rounding = 1e-9 // mm: a line drawn through a rib leaves it by no more
-	x, v := []float64{aft}, []float64{ends[0]}
-	for k, s := range m.sections {
-		d := off(k, s)
-		if math.Abs(d) < rounding {
-			d = 0
-		}
-		x, v = append(x, s.Station), append(v, d)
+func (m *making) change(aft, fore float64, ends Ends, off []float64) (*curve.Batten, error) {
+	x := []float64{aft}
+	for _, s := range m.sections {
+		x = append(x, s.Station)
 	}
-	return curve.NewBatten(append(x, fore), append(v, ends[1]))
+	return curve.NewBatten(append(x, fore), slices.Concat([]float64{ends.Stern}, off, []float64{ends.Bow}))
 }
 
 // raised returns the stem so much higher, mm. The waterline stays where it is.

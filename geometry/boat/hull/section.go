@@ -169,15 +169,20 @@ func (s shapes) at(x float64) Shape {
 // mm square to it: outward to the skin when positive. X is the half-breadth and Y the
 // height above the baseline.
 func (s Section) Face(along, out float64) geometry.Point {
+	p, _ := s.face(along, out)
+	return p
+}
+
+// face returns the heading of the half section there too.
+func (s Section) face(along, out float64) (geometry.Point, float64) {
 	p, heading := s.Half.At(along)
-	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ})
+	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ}), heading
 }
 
 // Stringer returns the outer corners of a stringer whose middle lies so many mm along
 // the half section, the one towards the keel first: the wood on which the cloth lies.
 func (s Section) Stringer(d *design.Design, along float64) (in, out geometry.Point) {
-	_, heading := s.Half.At(along)
-	middle := s.Face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
+	middle, heading := s.face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
 	half := geometry.Polar(float64(d.Stringers.Width)/2, heading)
 	return middle.Sub(half), middle.Add(half)
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 )
@@ -135,14 +136,14 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 	if err := checkPlan(plan, d.AllSpreaders()); err != nil {
 		return nil, err
 	}
-	height := func(x float64) (float64, float64) {
+	return curve.NewTrack(aft, fore, 0, func(x float64) (at, run geometry.Point) {
 		y, dy := plan.Rise(x)
 		set, u := h.Sheer.At(x)
 		rise, slope := set.at(u)
 		if x < 0 {
 			slope = -slope
 		}
-		return h.Sheer.MidZ + (h.Beam/2-y)*h.Sheer.tanTilt + rise, slope - dy*h.Sheer.tanTilt
-	}
-	return curve.NewTrack(aft, fore, 0, plan.Rise, height)
+		z := h.Sheer.MidZ + (h.Beam/2-y)*h.Sheer.tanTilt + rise
+		return geometry.Point{X: y, Y: z}, geometry.Point{X: dy, Y: slope - dy*h.Sheer.tanTilt}
+	})
 }

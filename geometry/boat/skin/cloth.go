@@ -72,7 +72,7 @@ func New(b Boat, steps int) (*Cloth, error) {
 	c.ends[0], c.ends[1] = b.Ends()
 	for _, r := range c.ribs {
 		over := covered(r.Corners, b.Thickness())
-		lines := c.lines(r.Station)
+		lines := c.lines(r.Station, [2]geometry.Point(r.Corners[len(r.Corners)-2:]))
 		off := make([]geometry.Point, len(over))
 		for i, p := range over {
 			off[i] = p.Sub(lines[i])
@@ -142,7 +142,7 @@ func (c *Cloth) At(x float64) []geometry.Point {
 		return c.Past(x, c.Lines(x))
 	}
 	a, b := c.ribs[i-1].Station, c.ribs[i].Station
-	out := c.lines(x)
+	out := c.lines(x, c.boat.Gunwale(x))
 	for k := range out {
 		out[k] = out[k].Add(c.off[i-1][k].Lerp(c.off[i][k], (x-a)/(b-a)))
 	}
@@ -150,8 +150,8 @@ func (c *Cloth) At(x float64) []geometry.Point {
 }
 
 // lines are what the corners follow from rib to rib: the keel's skin on the middle
-// line, the stringers, the gunwale's edges.
-func (c *Cloth) lines(x float64) []geometry.Point {
+// line, the stringers, the gunwale's edges as given.
+func (c *Cloth) lines(x float64, rail [2]geometry.Point) []geometry.Point {
 	keel := geometry.Point{Y: c.boat.Keel(x)}
 	out := make([]geometry.Point, 2, 4+2*len(c.ends[0].Landings))
 	out[0], out[1] = keel, keel
@@ -159,7 +159,6 @@ func (c *Cloth) lines(x float64) []geometry.Point {
 		p := c.boat.Stringer(i, x)
 		out = append(out, p, p)
 	}
-	rail := c.boat.Gunwale(x)
 	return append(out, rail[:]...)
 }
 

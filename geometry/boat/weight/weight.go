@@ -24,9 +24,9 @@ func (i Item) Load() float.Load { return float.Total(i.Loads...) }
 
 // Sum returns the whole of a list.
 func Sum(items []Item) float.Load {
-	var all []float.Load
-	for _, i := range items {
-		all = append(all, i.Loads...)
+	all := make([]float.Load, len(items))
+	for k, i := range items {
+		all[k] = i.Load()
 	}
 	return float.Total(all...)
 }
@@ -75,10 +75,11 @@ func (w *weigher) density(species string) float64 {
 	return s.Density
 }
 
-func pair(mass float64, at geometry.Point3) []float.Load {
+// pair adds a load and its mirror to a list.
+func pair(to []float.Load, mass float64, at geometry.Point3) []float.Load {
 	other := at
 	other.Y = -at.Y
-	return []float.Load{{Mass: mass, At: at}, {Mass: mass, At: other}}
+	return append(to, float.Load{Mass: mass, At: at}, float.Load{Mass: mass, At: other})
 }
 
 // pieces is how many lengths a long part is weighed in.
@@ -88,11 +89,13 @@ const pieces = 40
 // each at the middle of its length moved by the step.
 func along(t *curve.Track, section, density float64, step geometry.Point3) []float.Load {
 	a, b := t.Ends()
-	var out []float.Load
+	out := make([]float.Load, 0, 2*pieces)
+	x0, s0 := a, t.Length(a)
 	for i := range pieces {
-		x0, x1 := a+(b-a)*float64(i)/pieces, a+(b-a)*float64(i+1)/pieces
-		length := t.Length(x1) - t.Length(x0)
-		out = append(out, pair(cubic(section*length, density), t.Point((x0+x1)/2).Add(step))...)
+		x1 := a + (b-a)*float64(i+1)/pieces
+		s1 := t.Length(x1)
+		out = pair(out, cubic(section*(s1-s0), density), t.Point((x0+x1)/2).Add(step))
+		x0, s0 = x1, s1
 	}
 	return out
 }
@@ -134,10 +137,10 @@ func (w *weigher) ribs() []float.Load {
 		const parts = 12
 		for i := range parts {
 			p := r.Face(half*(float64(i)+0.5)/parts, 0)
-			out = append(out, pair(cubic(section*r.Length/2/parts, density), geometry.Point3{X: r.Station, Y: p.X, Z: p.Y})...)
+			out = pair(out, cubic(section*r.Length/2/parts, density), geometry.Point3{X: r.Station, Y: p.X, Z: p.Y})
 		}
 		head := r.Face(half, 0)
-		out = append(out, pair(cubic(section*r.Tenon, density), geometry.Point3{X: r.Station, Y: head.X, Z: head.Y + r.Tenon/2})...)
+		out = pair(out, cubic(section*r.Tenon, density), geometry.Point3{X: r.Station, Y: head.X, Z: head.Y + r.Tenon/2})
 	}
 	return out
 }
@@ -195,7 +198,7 @@ func Cloth(c *skin.Cloth, mass float64) []float.Load {
 	spread := 0.0
 	add := func(x, area float64, at geometry.Point) {
 		spread += 2 * area
-		out = append(out, pair(area, geometry.Point3{X: x, Y: at.X, Z: at.Y})...)
+		out = pair(out, area, geometry.Point3{X: x, Y: at.X, Z: at.Y})
 	}
 	ribs := c.Ribs()
 	girths, mids := make([]float64, len(ribs)), make([]geometry.Point, len(ribs))

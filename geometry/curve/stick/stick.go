@@ -99,21 +99,26 @@ func (s *Stick) Run(x float64) (at, slope, bend geometry.Point) {
 	aft, fore := s.Ends()
 	in := math.Min(math.Max(x, aft), fore)
 	i, t := s.at(in)
-	b, p := s.bays[i], s.pins[i]
-	power := 1.0
-	turn, rise := geometry.Point{}, geometry.Point{}
-	for k, c := range b.c {
-		n := float64(k)
-		bend = bend.Add(c.Scale(power))
-		turn = turn.Add(c.Scale(power * t / (n + 1)))
-		rise = rise.Add(c.Scale(power * t * t / (n + 1) / (n + 2)))
-		power *= t
-	}
-	slope = b.slope.Add(turn.Scale(b.h))
-	at = geometry.Point{X: p.Y, Y: p.Z}.Add(b.slope.Scale(b.h * t)).Add(rise.Scale(b.h * b.h))
+	at, slope, bend = s.run(i, t)
 	if in != x {
 		return at.Add(slope.Scale(x - in)), slope, geometry.Point{}
 	}
+	return at, slope, bend
+}
+
+// run is that in bay i, past a share of it.
+func (s *Stick) run(i int, t float64) (at, slope, bend geometry.Point) {
+	b, p := &s.bays[i], &s.pins[i]
+	c := &b.c
+	cubic := func(k0, k1, k2, k3 float64) geometry.Point {
+		return geometry.Point{
+			X: k0*c[0].X + t*(k1*c[1].X+t*(k2*c[2].X+t*k3*c[3].X)),
+			Y: k0*c[0].Y + t*(k1*c[1].Y+t*(k2*c[2].Y+t*k3*c[3].Y)),
+		}
+	}
+	bend = cubic(1, 1, 1, 1)
+	slope = b.slope.Add(cubic(1, 1.0/2, 1.0/3, 1.0/4).Scale(t * b.h))
+	at = geometry.Point{X: p.Y, Y: p.Z}.Add(b.slope.Scale(b.h * t)).Add(cubic(1.0/2, 1.0/6, 1.0/12, 1.0/20).Scale(t * t * b.h * b.h))
 	return at, slope, bend
 }
 
@@ -127,21 +132,19 @@ func Turn(a, b geometry.Point) float64 {
 // of station: even within a bay, and no more beyond the ends.
 func (s *Stick) Flat(x float64) (flat, turn float64) {
 	aft, fore := s.Ends()
-	i, t := s.at(math.Min(math.Max(x, aft), fore))
-	a, b := s.pins[i], s.pins[i+1]
+	return s.flat(s.at(math.Min(math.Max(x, aft), fore)))
+}
+
+// flat is that in bay i, past a share of it.
+func (s *Stick) flat(i int, t float64) (flat, turn float64) {
+	a, b := &s.pins[i], &s.pins[i+1]
 	return a.Flat + (b.Flat-a.Flat)*t, (b.Flat - a.Flat) / s.bays[i].h
 }
 
-// Plan returns the half-breadth at x in mm and its slope, as a track takes them.
-func (s *Stick) Plan(x float64) (y, dy float64) {
-	at, slope, _ := s.Run(x)
-	return at.X, slope.X
-}
-
-// Profile returns the height at x in mm and its slope, as a track takes them.
-func (s *Stick) Profile(x float64) (z, dz float64) {
-	at, slope, _ := s.Run(x)
-	return at.Y, slope.Y
+// Line returns where the stick is at x and how it points there, as a track takes them.
+func (s *Stick) Line(x float64) (at, slope geometry.Point) {
+	at, slope, _ = s.Run(x)
+	return at, slope
 }
 
 // About returns the curvatures off the flat and along it at the station x, 1/mm. They

@@ -16,7 +16,7 @@ func TestHardCurves(t *testing.T) {
 	const long, c = 2000.0, 2e-9
 	flat := func(float64) (float64, float64) { return 0, 0 }
 	line := func(f curve.Func) *curve.Track {
-		track, err := curve.NewTrack(0, long, 0, f, flat)
+		track, err := curve.NewTrack(0, long, 0, curve.Apart(f, flat))
 		if err != nil {
 			t.Fatal(err)
 		}

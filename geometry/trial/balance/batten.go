@@ -14,19 +14,30 @@ type batten struct {
 	face       []float64    // heading of the rib under it, radians from level; that of the next rib at the ends
 }
 
-// stiffness is that of the stretch from place i to the next, outward, across and
-// upward, N mm2: of a stick whose flat lies half-way between those of both ribs.
+// axis is one of a stick's own: its direction outward and upward, and the stiffness
+// against bending that way, N mm2.
+type axis struct {
+	along [2]float64
+	stiff float64
+}
+
+// axes are those of the stretch from place i to the next, of a stick whose flat lies
+// half-way between those of both ribs: off its flat and along it.
 //
 // A stick that runs aslant by φ is longer than its stations: as in rail, E I cos φ
 // against a small change.
-func (b *batten) stiffness(i int) [2][2]float64 {
-	off, along := b.moe*b.wide*cube(b.deep)/12, b.moe*b.deep*cube(b.wide)/12
+func (b *batten) axes(i int) [2]axis {
 	sin, cos := math.Sincos((b.face[i] + b.face[i+1]) / 2)
+	lean := b.moe * b.lean(i) / 12
+	return [2]axis{{[2]float64{sin, -cos}, lean * b.wide * cube(b.deep)}, {[2]float64{cos, sin}, lean * b.deep * cube(b.wide)}}
+}
+
+// share is how much of the bend of the stretch from place i to the next, as its stations
+// draw it, strains it: a line that runs aslant by φ is curved by cos³ φ of its second
+// derivative, and its stiffness has one cos φ of that.
+func (b *batten) share(i int) float64 {
 	lean := b.lean(i)
-	return [2][2]float64{
-		{lean * (off*sin*sin + along*cos*cos), lean * (along - off) * sin * cos},
-		{lean * (along - off) * sin * cos, lean * (off*cos*cos + along*sin*sin)},
-	}
+	return lean * lean
 }
 
 // lean is the cosine of how far the stretch from place i to the next runs aslant.
@@ -60,16 +71,15 @@ func (b *batten) stress() float64 {
 	return worst
 }
 
-// row is what a place or slope of a stick owes to the amounts of the ways at two
-// neighboring ribs and to their slopes along the boat: amount and slope of every way of
-// the first rib, then of the second.
-type row [4 * modes]float64
+// owed is what a place or slope of a stick owes to the ways of a rib: to the amount of
+// each, and to its slope along the boat.
+type owed [2 * modes]float64
 
-// tied returns rows for how the ways at each rib move a batten outward and upward, and
-// how they make it slope: by their own slopes, and because from rib to rib the same way
-// moves it more or less.
-func (b *batten) tied(move [][2]ways) (place, slope [][2]row) {
-	place, slope = make([][2]row, len(move)), make([][2]row, len(move))
+// follows returns how the ways at each rib move a batten outward and upward, and how they
+// make it slope: by their own slopes, and because from rib to rib the same way moves it
+// more or less.
+func (b *batten) follows(move [][2]ways) (place, slope [][2]owed) {
+	place, slope = make([][2]owed, len(move)), make([][2]owed, len(move))
 	for i := range move {
 		lo, hi := max(0, i-1), min(len(move)-1, i+1)
 		x := b.x[1:]
@@ -96,20 +106,6 @@ func (b *batten) tied(move [][2]ways) (place, slope [][2]row) {
 	return place, slope
 }
 
-// second moves what stands for the first rib of two to the second.
-func (r row) second() row {
-	var out row
-	copy(out[2*modes:], r[:2*modes])
-	return out
-}
-
-// beamed is the stiffness of an element of the length h mm for a stiffness of 1 against
-// bending, in the order place, slope, place, slope.
-func beamed(h float64) [4][4]float64 {
-	a, b, c, d := 12/cube(h), 6/(h*h), 4/h, 2/h
-	return [4][4]float64{{a, b, -a, b}, {b, c, -b, d}, {-a, -b, a, -b}, {b, d, -b, c}}
-}
-
 // over is the batten on those of its ribs that are there.
 func (b *batten) over(ribs []int) *batten {
 	out := &batten{moe: b.moe, ends: b.ends, wide: b.wide, deep: b.deep}
@@ -124,118 +120,101 @@ func (b *batten) over(ribs []int) *batten {
 	return out
 }
 
-// lash adds a batten to the stiffness of the frame, and how it pushes because it would
-// be straight: by its bend between the last ribs but one, and by its bends beyond them,
-// which may be steamed.
-func (m *Model) lash(b *batten, ribs []int, move [][2]ways) {
-	n := len(ribs)
-	middle, ends := m.push[0], m.push[0]
+// lashed is a batten on the ribs that are there, and how it follows them.
+type lashed struct {
+	*batten
+	places, turns [][2]owed // by rib
+	middle, ends  []float64 // how it pushes: by its bend between the last ribs but one, and by its bends beyond them, which may be steamed
+}
+
+func (m *Model) lash(b *batten, move [][2]ways) lashed {
+	l := lashed{batten: b, middle: m.push[0], ends: m.push[0]}
 	if b.ends {
-		ends = m.push[1]
+		l.ends = m.push[1]
 	}
-	place, slope := b.tied(move)
-	for i := range n - 1 {
-		var rows [2][4]row
-		var drawn [2][4]float64
-		for d := range 2 {
-			rows[d] = [4]row{place[i][d], slope[i][d], place[i+1][d].second(), slope[i+1][d].second()}
-			drawn[d] = [4]float64{b.at[i+1][d], b.slope[i+1][d], b.at[i+2][d], b.slope[i+2][d]}
-		}
-		into := middle
-		if i == 0 || i == n-2 {
-			into = ends
-		}
-		m.bear(b.piece(i+1, beamed(b.x[i+2]-b.x[i+1])), &rows, drawn, m.both(ribs[i], ribs[i+1]), into)
-	}
-	m.runOut(b, 0, b.x[0]-b.x[1], ribs[0], place[0], slope[0], ends)
-	m.runOut(b, n, b.x[n+1]-b.x[n], ribs[n-1], place[n-1], slope[n-1], ends)
+	l.places, l.turns = b.follows(move)
+	return l
 }
 
-// runOut adds the stretch from a rib to a stem, on which the stick turns freely: a beam
-// of the length h is bent by as much as the stem lies off its slope at the rib, with
-// 3 E I / h³.
-func (m *Model) runOut(b *batten, i int, h float64, rib int, place, slope [2]row, ends []float64) {
-	near, far := 1, 0
-	if h > 0 {
-		near, far = i, i+1
-	}
-	var rows [2][4]row
-	var drawn [2][4]float64
-	for d := range 2 {
-		off := place[d]
-		for k, v := range slope[d] {
-			off[k] += h * v
-		}
-		rows[d][0], drawn[d][0] = off, b.at[near][d]+h*b.slope[near][d]-b.at[far][d]
-	}
-	m.bear(b.piece(i, [4][4]float64{{3 / cube(math.Abs(h))}}), &rows, drawn, m.both(rib, rib), ends)
+// bay is the stiffness that all battens have between two neighboring ribs.
+type bay struct {
+	at  [4 * modes]int // the unknowns of both
+	sum [4 * modes][4 * modes]float64
 }
 
-// piece is a stretch of a batten: its stiffness outward, across and upward, that of an
-// element for a stiffness of 1, and the share of both that strains it as it is drawn.
-type piece struct {
-	bend  [2][2]float64
-	k     [4][4]float64
+// strain is one way in which a stretch of a batten is bent: what it owes to either rib,
+// and how much there is of it as drawn.
+type strain struct {
+	by    [4 * modes]float64
 	drawn float64
 }
 
-// piece is the stretch from place i to the next. A line that runs aslant by φ is curved
-// by cos³ φ of its second derivative, and its stiffness has one cos φ of that.
-func (b *batten) piece(i int, k [4][4]float64) piece {
-	lean := b.lean(i)
-	return piece{b.stiffness(i), k, lean * lean}
+// owe adds so many times what is owed to a rib, the first or the second, and to the
+// drawing.
+func (s *strain) owe(times float64, rib int, to *owed, drawn float64) {
+	into := s.by[rib*len(to) : (rib+1)*len(to)]
+	for k, v := range to {
+		into[k] += times * v
+	}
+	s.drawn += times * drawn
 }
 
-// both are the unknowns that a row stands for at two ribs.
-func (m *Model) both(a, b int) (at [4 * modes]int) {
-	for k := range 2 * modes {
-		at[k], at[2*modes+k] = m.ribAt[a]+k, m.ribAt[b]+k
+// bear adds a strain that the stretch resists with so much. It was unstrained when
+// straight and is drawn bent, by the share given, so it pushes.
+func (y *bay) bear(s *strain, stiff, share float64, push []float64) {
+	force := stiff * share * s.drawn
+	for i, v := range s.by {
+		if v == 0 {
+			continue
+		}
+		push[y.at[i]] -= force * v
+		v *= stiff
+		into := y.sum[i][:i+1]
+		for j, w := range s.by[:len(into)] {
+			into[j] += v * w
+		}
 	}
-	return at
 }
 
-// bear adds a strained piece, outward and upward. It was unstrained when straight and is
-// drawn bent, so it pushes. The first two rows owe to the first rib, the others to the
-// second.
-func (m *Model) bear(p piece, rows *[2][4]row, drawn [2][4]float64, at [4 * modes]int, push []float64) {
-	const half = 2 * modes
-	var sum [4 * modes]row
-	for c := range 2 {
-		for q := range 4 {
-			// What the place or slope q bears in the direction c.
-			var bears row
-			force := 0.0
-			for d := range 2 {
-				for r, k := range p.k[q] {
-					if k *= p.bend[c][d]; k == 0 {
-						continue
-					}
-					force += k * drawn[d][r] * p.drawn
-					from := r / 2 * half
-					for j, v := range rows[d][r][from : from+half] {
-						bears[from+j] += k * v
-					}
-				}
-			}
-			from := q / 2 * half
-			for i, v := range rows[c][q][from : from+half] {
-				if v == 0 {
-					continue
-				}
-				i += from
-				push[at[i]] -= v * force
-				into := sum[i][:i+1]
-				for j, b := range bears[:len(into)] {
-					into[j] += v * b
-				}
+// stretch adds the stretch of a batten from rib i to the next.
+//
+// How: a stick of the length h without a load between its ends bends in two ways, evenly
+// by the difference p of its ends' turns, and both ways by their sum less twice the turn
+// of its chord, q. About each of its axes its energy is E I/h (p² + 3 q²)/2.
+func (y *bay) stretch(b *lashed, i int, push []float64) {
+	h := b.x[i+2] - b.x[i+1]
+	share := b.share(i + 1)
+	for _, axis := range b.axes(i + 1) {
+		var even, skew strain
+		for d, w := range axis.along {
+			for k := range 2 {
+				side := float64(2*k - 1)
+				even.owe(side*w, k, &b.turns[i+k][d], b.slope[i+1+k][d])
+				skew.owe(w, k, &b.turns[i+k][d], b.slope[i+1+k][d])
+				skew.owe(-2/h*side*w, k, &b.places[i+k][d], b.at[i+1+k][d])
 			}
 		}
+		y.bear(&even, axis.stiff/h, share, push)
+		y.bear(&skew, 3*axis.stiff/h, share, push)
 	}
-	for i := range sum {
-		for j, v := range sum[i][:i+1] {
-			if v != 0 {
-				m.beam.Add(at[i], at[j], v)
-			}
+}
+
+// runOut adds the stretch i of a batten, from the first rib of the bay to the stem
+// behind it or from the second to the one before it. There the stick turns freely: a beam
+// of the length h is bent by as much as the stem lies off its slope at the rib, with
+// 3 E I/h³.
+func (y *bay) runOut(b *lashed, i, side int) {
+	rib, near, far := 0, 1, 0
+	if side == 1 {
+		rib, near, far = len(b.places)-1, i, i+1
+	}
+	h := b.x[far] - b.x[near]
+	for _, axis := range b.axes(i) {
+		var off strain
+		for d, w := range axis.along {
+			off.owe(w, side, &b.places[rib][d], b.at[near][d]+h*b.slope[near][d]-b.at[far][d])
+			off.owe(w*h, side, &b.turns[rib][d], 0)
 		}
+		y.bear(&off, 3*axis.stiff/cube(math.Abs(h)), b.share(i), b.ends)
 	}
 }

@@ -38,6 +38,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/equations"
@@ -67,6 +68,9 @@ type Model struct {
 	beam           equations.Profile // of the bare rail and the battens, before anything is pinned
 	push           [][]float64       // of rail and battens in the middle, of the battens' ends, of 1 N/mm in the cloth
 	settled        *bare             // with heads as they are likely, without cross pieces
+	opens          [][]float64       // what each rib that stands a millimeter wider does to it
+
+	held func() (map[float64]*bare, error) // with heads of every share that is tried; made when first asked for
 }
 
 // build puts the model together. fine, 1 or more, cuts every element into that many,
@@ -95,8 +99,17 @@ func (m *Model) build(fine int) error {
 		return err
 	}
 	var err error
-	m.settled, err = m.bare(m.likely.Heads)
-	return err
+	if m.settled, err = m.bare(m.likely.Heads); err != nil {
+		return err
+	}
+	m.held = sync.OnceValues(m.bares)
+	m.opens = make([][]float64, len(m.ribs))
+	sideBySide(len(m.ribs), func(i int) {
+		load := make([]float64, m.unknowns)
+		m.open(load, i, 1, m.likely.Upright)
+		m.opens[i] = m.settled.under(load)
+	})
+	return nil
 }
 
 func (m *Model) check() error {
@@ -233,16 +246,48 @@ func (m *Model) lashAll() {
 			live = append(live, i)
 		}
 	}
-	if len(live) > 1 {
-		for j, b := range m.battens {
-			var move [][2]ways
-			for _, i := range live {
-				move = append(move, m.hoops[i].move[j])
-			}
-			m.lash(b.over(live), live, move)
+	m.steady(live)
+	if len(live) < 2 {
+		return
+	}
+	var all []lashed
+	for j, b := range m.battens {
+		var move [][2]ways
+		for _, i := range live {
+			move = append(move, m.hoops[i].move[j])
+		}
+		all = append(all, m.lash(b.over(live), move))
+	}
+	for i := range len(live) - 1 {
+		m.lashBay(i, live, all)
+	}
+}
+
+// lashBay adds what the battens do between two neighboring ribs of those that are there,
+// and beyond the last ones.
+func (m *Model) lashBay(i int, live []int, all []lashed) {
+	var y bay
+	for k := range 2 * modes {
+		y.at[k], y.at[2*modes+k] = m.ribAt[live[i]]+k, m.ribAt[live[i+1]]+k
+	}
+	last := len(live) - 2
+	for k := range all {
+		b, push := &all[k], all[k].middle
+		if i == 0 {
+			push = b.ends
+			y.runOut(b, 0, 0)
+		}
+		if i == last {
+			push = b.ends
+			y.runOut(b, last+2, 1)
+		}
+		y.stretch(b, i, push)
+	}
+	for r, row := range y.sum {
+		for c, v := range row[:r+1] {
+			m.beam.Add(y.at[r], y.at[c], v)
 		}
 	}
-	m.steady(live)
 }
 
 // limp is the share of a rib's own stiffness that nobody could notice.
@@ -263,71 +308,6 @@ func (m *Model) steady(live []int) {
 // RibStiffness returns the stiffness of the heads of rib i as it stands free, N per mm
 // of opening: what a spring balance between its heads shows.
 func (m *Model) RibStiffness(i int) float64 { return m.ribs[i].Stiffness }
-
-// Rail is one gunwale seen from above, between its pinned ends. Station x in mm.
-type Rail struct {
-	From, To  float64                 // stations of the ends, From < To, mm
-	Stiffness func(x float64) float64 // against bending sideways, N mm2, > 0
-	Strain    func(x float64) float64 // how much more it is curved than it lies by itself, d2y/dx2, 1/mm; negative where it bulges
-	Kinks     []float64               // stations where either of them has a corner, mm
-}
-
-// The three-point Gauss rule on [-1, 1], exact to the fifth degree. Abramowitz
-// and Stegun, table 25.4.
-var (
-	gaussAt     = [3]float64{-0.7745966692414834, 0, 0.7745966692414834}
-	gaussWeight = [3]float64{5.0 / 9, 8.0 / 9, 5.0 / 9}
-)
-
-// element is one piece of the rail between two nodes: its stiffness against
-// offset and turn at either end, and the push of its strain on them.
-type element struct {
-	k    [4][4]float64
-	push [4]float64
-}
-
-// element integrates the piece from a to b. With the curvatures B of the four
-// cubic shapes (Hermite),
-//
-//	k = ∫ S Bᵀ B dx    push = -∫ S g B dx
-//
-// S the stiffness and g the strain. It is exact for even S and a strain that
-// runs straight.
-func (r Rail) element(a, b float64) element {
-	var e element
-	h := b - a
-	for i, at := range gaussAt {
-		x, w := (a+b)/2+at*h/2, gaussWeight[i]*h/2
-		s, g := r.Stiffness(x), r.Strain(x)
-		shape := curvatures((at+1)/2, h)
-		for p := range 4 {
-			e.push[p] -= w * s * g * shape[p]
-			for q := range 4 {
-				e.k[p][q] += w * s * shape[p] * shape[q]
-			}
-		}
-	}
-	return e
-}
-
-// curvatures returns the second derivatives of the four cubic shapes at the
-// share t of an element of length h.
-func curvatures(t, h float64) [4]float64 {
-	return [4]float64{(12*t - 6) / (h * h), (6*t - 4) / h, (6 - 12*t) / (h * h), (6*t - 2) / h}
-}
-
-// forces returns what the ends of the element bear at the given offsets and
-// turns: force and moment at its first node, then at its second.
-func (e element) forces(u [4]float64) [4]float64 {
-	var out [4]float64
-	for p := range 4 {
-		out[p] = -e.push[p]
-		for q := range 4 {
-			out[p] += e.k[p][q] * u[q]
-		}
-	}
-	return out
-}
 
 // longest is the greatest length of an element, mm: where ribs stand farther
 // apart the rail is cut finer, so that its changing slope is followed.

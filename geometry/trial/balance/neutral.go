@@ -37,14 +37,12 @@ var ErrNoNeutral = errors.New("no setting of the ribs holds the beam")
 func (m *Model) Neutral() ([]float64, error) {
 	n := len(m.ribs)
 	effect := make([][]float64, n)
-	sideBySide(n, func(i int) {
-		// The shape of forms: a level push, 2 v of the first way alone.
+	for i, u := range m.opens {
 		effect[i] = make([]float64, n)
-		u := m.settled.under(m.unit(m.ribAt[i], m.ribs[i].Stiffness))
 		for k, at := range m.ribAt {
 			effect[i][k] = 2 * u[at]
 		}
-	})
+	}
 	start := make([]float64, n)
 	for k, at := range m.ribAt {
 		start[k] = 2 * m.settled.free(at, m.likely, nil)

@@ -2,9 +2,9 @@ package balance
 
 import (
 	"fmt"
-	"math"
+	"slices"
+	"sync"
 
-	"ribwright/geometry"
 	"ribwright/geometry/equations"
 )
 
@@ -94,20 +94,24 @@ func (b *bare) opened(open []float64, upright float64) []float64 {
 	if open == nil {
 		return nil
 	}
-	m := b.m
-	load := make([]float64, m.unknowns)
-	for i := range min(len(open), len(m.ribs)) {
-		h, at := m.hoop(i), m.ribAt[i]
-		if h == nil {
-			load[at] += m.ribs[i].Stiffness * open[i]
-			continue
-		}
-		free := h.opened(open[i], upright)
-		for k, row := range h.energy {
-			load[at+2*k] += h.stiff * row.dot(free)
-		}
+	load := make([]float64, b.m.unknowns)
+	for i := range min(len(open), len(b.m.ribs)) {
+		b.m.open(load, i, open[i], upright)
 	}
 	return b.under(load)
+}
+
+// open adds to a load how rib i pushes that stands so much wider than its place.
+func (m *Model) open(load []float64, i int, wide, upright float64) {
+	h, at := m.hoop(i), m.ribAt[i]
+	if h == nil {
+		load[at] += m.ribs[i].Stiffness * wide
+		return
+	}
+	free := h.opened(wide, upright)
+	for k, row := range h.energy {
+		load[at+2*k] += h.stiff * row.dot(free)
+	}
 }
 
 // free is where the unknown k rests in a case without cross pieces, with what the ribs do.
@@ -117,42 +121,6 @@ func (b *bare) free(k int, c Case, opened []float64) float64 {
 		v += opened[k]
 	}
 	return v
-}
-
-// pushes returns how each cross piece of the given slack pushes, but those that are out,
-// on gunwales that rest at offset(k) without any.
-//
-// How: superposition. A piece of the stiffness k that is w too long pushes with p = k (w
-// - 2 v), and v is what it was without and what all of them add.
-func (b *bare) pushes(offset func(k int) float64, slack []float64, out map[int]bool) ([]float64, error) {
-	m := b.m
-	push := make([]float64, len(m.struts))
-	var in []int
-	for i := range m.struts {
-		if !out[i] {
-			in = append(in, i)
-		}
-	}
-	a, y := make([][]float64, len(in)), make([]float64, len(in))
-	for r, i := range in {
-		a[r] = make([]float64, len(in))
-		for c, j := range in {
-			a[r][c] = 2 * b.struts[j][m.strutAt[i]]
-		}
-		a[r][r] += 1 / m.struts[i].Stiffness
-		y[r] = -2 * offset(m.strutAt[i])
-		if i < len(slack) {
-			y[r] += slack[i]
-		}
-	}
-	p, ok := equations.Eliminate(a, y)
-	if !ok {
-		return nil, fmt.Errorf("the cross pieces bear on one another so that no shape can be worked out")
-	}
-	for r, i := range in {
-		push[i] = p[r]
-	}
-	return push, nil
 }
 
 // Settle returns where the frame comes to rest.
@@ -173,62 +141,11 @@ func (m *Model) Settle(s Setting) (*State, error) {
 			return nil, err
 		}
 	}
-	return b.rest(c, s)
-}
-
-// Stiffer returns by how much the half-breadth changes at the nodes of a state, mm, for a
-// whole share by which the gunwales become stiffer, and in turn the ribs: the slope of
-// what Settle gives for the setting in the likely case.
-//
-// How: what bears more by a share of what it bears pushes with that on where it is.
-// Errors: those of Settle.
-func (m *Model) Stiffer(s Setting) (gunwales, ribs *State, err error) {
-	b, c := m.settled, m.likely
-	u, _, err := b.at(c, s)
+	t, err := b.with(s.StrutsOut)
 	if err != nil {
-		return nil, nil, err
-	}
-	_, rail := m.bears(u)
-	load := make([]float64, m.unknowns)
-	for k, v := range rail {
-		load[k] = -v
-	}
-	if gunwales, err = b.moved(load, s.StrutsOut); err != nil {
-		return nil, nil, err
-	}
-	clear(load)
-	for i, at := range m.ribAt {
-		open := value(s.Open, i)
-		h := m.hoop(i)
-		if h == nil {
-			load[at] += m.ribs[i].Stiffness * (open - 2*u[at])
-			continue
-		}
-		free, held := h.opened(open, c.Upright), h.held(c.Heads)
-		var now ways
-		for k := range now {
-			now[k] = u[at+2*k]
-		}
-		for k := range held {
-			load[at+2*k] += h.stiff*h.energy[k].dot(free) - held[k].dot(now)
-		}
-	}
-	ribs, err = b.moved(load, s.StrutsOut)
-	return gunwales, ribs, err
-}
-
-// moved is the change that a load makes, with the cross pieces in it. It overwrites the
-// load.
-func (b *bare) moved(load []float64, out map[int]bool) (*State, error) {
-	u := b.under(append([]float64(nil), load...))
-	if _, err := b.hold(u, nil, out); err != nil {
 		return nil, err
 	}
-	s := &State{X: b.m.x}
-	for _, at := range b.m.first {
-		s.Offset, s.Turn = append(s.Offset, u[at]), append(s.Turn, u[at+1])
-	}
-	return s, nil
+	return t.rest(c, s.Open, t.opened(s.Open, c.Upright), s.Slack)
 }
 
 // value is what a list has at i, 0 where it ends before.
@@ -255,93 +172,30 @@ func (m *Model) lacking(out map[int]bool) (*Model, error) {
 			less.hoops[i] = nil
 		}
 	}
-	less.elements = nil
+	less.elements, less.settled, less.opens = nil, nil, nil
+	less.held = sync.OnceValues(less.bares)
 	less.number()
 	return &less, less.assemble()
 }
 
-// at puts ribs and cross pieces in and returns where every unknown comes to rest, and
-// how each cross piece pushes.
-func (b *bare) at(c Case, s Setting) (u, push []float64, err error) {
-	opened := b.opened(s.Open, c.Upright)
-	u = make([]float64, b.m.unknowns)
-	for k := range u {
-		u[k] = b.free(k, c, opened)
-	}
-	push, err = b.hold(u, s.Slack, s.StrutsOut)
-	return u, push, err
-}
-
-// hold puts the cross pieces into a frame that rests at u without them. u follows.
-func (b *bare) hold(u, slack []float64, out map[int]bool) (push []float64, err error) {
-	push, err = b.pushes(func(k int) float64 { return u[k] }, slack, out)
-	for i, p := range push {
-		for k, v := range b.struts[i] {
-			u[k] += p * v
-		}
-	}
-	return push, err
-}
-
-// rest reads the state of a setting.
-func (b *bare) rest(c Case, s Setting) (*State, error) {
-	m := b.m
-	u, push, err := b.at(c, s)
-	if err != nil {
-		return nil, err
-	}
-	out := &State{X: m.x, Struts: push, Ribs: make([]float64, len(m.ribs)), Bent: make([]float64, len(m.ribs)),
-		Offset: make([]float64, 0, len(m.x)), Turn: make([]float64, 0, len(m.x))}
-	for i, at := range m.first {
-		if !geometry.Finite(u[at]) || math.Abs(u[at]) > 1e5 {
-			return nil, fmt.Errorf("at station %.0f mm the gunwales would move by %g mm: ribs and gunwales do not go together", m.x[i], u[at])
-		}
-		out.Offset, out.Turn = append(out.Offset, u[at]), append(out.Turn, u[at+1])
-	}
-	var bears []float64
-	out.Moment, bears = m.bears(u)
-	for i, at := range m.strutAt {
-		bears[at] -= push[i]
-	}
-	for i, at := range m.ribAt {
-		open := value(s.Open, i)
-		if h := m.hoop(i); h != nil {
-			out.Ribs[i] = bears[at]
-			out.Bent[i] = h.bent(u[at:], h.opened(open, c.Upright))
-		} else if m.ribs[i].Stiffness > 0 {
-			out.Ribs[i] = m.ribs[i].Stiffness * (open - 2*u[at])
-		}
-	}
-	return out, nil
-}
-
-// bears returns the bending moment of the rail at each node, from the forces on the
-// ends of the elements, exact at the nodes for even stiffness; and for each unknown the
-// force that the rail bears there.
-func (m *Model) bears(u []float64) (moments, bears []float64) {
-	moments, bears = make([]float64, len(m.x)), make([]float64, m.unknowns)
-	for i, e := range m.elements {
-		at := m.ends(i)
-		f := e.forces([4]float64{u[at[0]], u[at[1]], u[at[2]], u[at[3]]})
-		moments[i], moments[i+1] = -f[1], f[3]
-		for p, v := range f {
-			bears[at[p]] += v
-		}
-	}
-	return moments, bears
-}
-
 // At returns the change of half-breadth at the station x, mm: 0 beyond the ends.
 func (s *State) At(x float64) float64 {
-	for i := range len(s.X) - 1 {
-		a, b := s.X[i], s.X[i+1]
-		if x < a || x > b {
-			continue
-		}
-		h := b - a
-		t := (x - a) / h
-		return s.Offset[i]*(1-3*t*t+2*t*t*t) + s.Offset[i+1]*(3*t*t-2*t*t*t) +
-			h*(s.Turn[i]*(t-2*t*t+t*t*t)+s.Turn[i+1]*(t*t*t-t*t))
+	i, by := cubics(s.X, x)
+	if i < 0 {
+		return 0
 	}
-	return 0
+	return s.Offset[i]*by[0] + s.Turn[i]*by[1] + s.Offset[i+1]*by[2] + s.Turn[i+1]*by[3]
+}
+
+// cubics returns the element between nodes in which the station x lies, and what the
+// offset and the turn of its first node, and those of its second, count for there. The
+// element is -1 beyond the ends.
+func cubics(nodes []float64, x float64) (i int, by [4]float64) {
+	if !(x >= nodes[0] && x <= nodes[len(nodes)-1]) {
+		return -1, by
+	}
+	i, _ = slices.BinarySearch(nodes[1:len(nodes)-1], x)
+	h := nodes[i+1] - nodes[i]
+	t := (x - nodes[i]) / h
+	return i, [4]float64{1 - 3*t*t + 2*t*t*t, h * (t - 2*t*t + t*t*t), 3*t*t - 2*t*t*t, h * (t*t*t - t*t)}
 }

@@ -83,22 +83,22 @@ func (b *Boat) Trials(w *Without, miss float64) ([]Trial, error) {
 	if err != nil {
 		return nil, err
 	}
-	likely := j.in[j.likely.Heads]
+	in, out := j.in[j.likely.Heads], j.out[j.likely.Heads]
 	for i := range trials {
 		t := &trials[i]
-		if t.In, err = likely.rest(j.likely, Setting{Open: t.Open, Slack: b.Fit}); err != nil {
+		set := j.set(t.Open)
+		if t.In, err = in.rest(j.likely, t.Open, set.before.in(j.likely), b.Fit); err != nil {
 			return nil, err
 		}
-		if t.Out, err = j.out[j.likely.Heads].rest(j.likely, Setting{Open: t.Open, Slack: b.Fit, StrutsOut: w.struts}); err != nil {
+		if t.Out, err = out.rest(j.likely, t.Open, set.after.in(j.likely), b.Fit); err != nil {
 			return nil, err
 		}
-		if t.Band, err = j.band(t.Open, w.struts); err != nil {
-			return nil, err
+		t.Band = set.band()
+		if i == min(1, len(trials)-1) {
+			t.Causes = set.causes()
 		}
 	}
-	told := &trials[min(1, len(trials)-1)]
-	told.Causes, err = j.causes(told.Open, w.struts)
-	return trials, err
+	return trials, nil
 }
 
 // Alone returns the band of each chosen member when it alone comes out, in the order of
@@ -108,20 +108,21 @@ func (b *Boat) Alone(w *Without) ([]Band, error) {
 	if b.Why == nil {
 		open = b.Open
 	}
-	var out []Band
-	j, err := b.jury(&Without{})
+	whole, err := b.jury(&Without{})
 	if err != nil {
 		return nil, err
 	}
+	var out []Band
+	set := whole.set(open)
 	for i := range b.Frame.Thwarts {
 		if !w.struts[i] {
 			continue
 		}
-		band, err := j.band(open, map[int]bool{i: true})
+		less, err := set.without(map[int]bool{i: true})
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, band)
+		out = append(out, less.band())
 	}
 	for i := range b.Frame.Ribs {
 		if !w.ribs[i] {
@@ -131,11 +132,7 @@ func (b *Boat) Alone(w *Without) ([]Band, error) {
 		if err != nil {
 			return nil, err
 		}
-		band, err := j.band(open, nil)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, band)
+		out = append(out, j.set(open).band())
 	}
 	return out, nil
 }
@@ -146,7 +143,50 @@ type jury struct {
 	likely  Case
 	corners []Case
 	slack   []float64
-	in, out map[float64]*bare // by the share of the heads' moment
+	in, out map[float64]*tied // by the share of the heads' moment
+}
+
+// set is a jury of ribs that are set in one way.
+type set struct {
+	*jury
+	before, after openings
+}
+
+// openings are what ribs that are set in one way do to a frame without cross pieces, by
+// the share of the heads' moment and how they were opened.
+type openings map[[2]float64][]float64
+
+func (o openings) in(c Case) []float64 { return o[[2]float64{c.Heads, c.Upright}] }
+
+// set opens the ribs.
+func (j *jury) set(open []float64) set {
+	s := set{jury: j, before: j.opened(j.in, open)}
+	if s.after = s.before; j.out[j.likely.Heads].bare != j.in[j.likely.Heads].bare {
+		s.after = j.opened(j.out, open)
+	}
+	return s
+}
+
+func (j *jury) opened(by map[float64]*tied, open []float64) openings {
+	out := openings{}
+	for _, c := range append([]Case{j.likely}, j.corners...) {
+		if out.in(c) == nil {
+			out[[2]float64{c.Heads, c.Upright}] = by[c.Heads].opened(open, c.Upright)
+		}
+	}
+	return out
+}
+
+// without is the same set where other cross pieces come out, and all ribs stay.
+func (s set) without(struts map[int]bool) (set, error) {
+	j := *s.jury
+	whole := map[float64]*bare{}
+	for heads, t := range j.in {
+		whole[heads] = t.bare
+	}
+	var err error
+	j.out, err = tie(whole, struts)
+	return set{&j, s.before, s.before}, err
 }
 
 // Corners are the cases at the limits of what no drawing settles. The beam does not
@@ -171,48 +211,60 @@ func (b *Boat) Corners() []Case {
 func pulls(likely, times float64) float64 { return math.Min(times*likely, math.Max(likely, tautest)) }
 
 func (b *Boat) jury(w *Without) (*jury, error) {
-	j := &jury{likely: b.Likely(), corners: b.Corners(), slack: b.Fit, in: map[float64]*bare{}, out: map[float64]*bare{}}
-	less, err := b.Model.lacking(w.ribs)
+	j := &jury{likely: b.Likely(), corners: b.Corners(), slack: b.Fit}
+	whole, err := b.Model.held()
 	if err != nil {
 		return nil, err
 	}
-	for _, c := range j.corners {
-		j.in[c.Heads] = nil
-	}
-	j.in[j.likely.Heads] = b.Model.settled
-	if err := b.Model.bares(j.in); err != nil {
+	if j.in, err = tie(whole, nil); err != nil {
 		return nil, err
 	}
-	if less == b.Model {
-		j.out = j.in
-		return j, nil
-	}
-	for heads := range j.in {
-		j.out[heads] = nil
-	}
-	return j, less.bares(j.out)
-}
-
-// bares holds the ribs' heads by every share for which there is no frame yet.
-func (m *Model) bares(by map[float64]*bare) error {
-	var missing []float64
-	for heads, b := range by {
-		if b == nil {
-			missing = append(missing, heads)
+	left := whole
+	if len(w.ribs) > 0 {
+		less, err := b.Model.lacking(w.ribs)
+		if err != nil {
+			return nil, err
+		}
+		if left, err = less.held(); err != nil {
+			return nil, err
 		}
 	}
-	slices.Sort(missing)
-	found, faults := make([]*bare, len(missing)), make([]error, len(missing))
-	sideBySide(len(missing), func(i int) { found[i], faults[i] = m.bare(missing[i]) })
-	for i, heads := range missing {
-		by[heads] = found[i]
+	j.out, err = tie(left, w.struts)
+	return j, err
+}
+
+// bares holds the ribs' heads by the shares that are tried: none, the likely one and all.
+func (m *Model) bares() (map[float64]*bare, error) {
+	shares := []float64{0, 1}
+	out := map[float64]*bare{}
+	if m.settled != nil {
+		out[m.likely.Heads] = m.settled
+	} else {
+		shares = append(shares, m.likely.Heads)
 	}
-	return errors.Join(faults...)
+	found, faults := make([]*bare, len(shares)), make([]error, len(shares))
+	sideBySide(len(shares), func(i int) { found[i], faults[i] = m.bare(shares[i]) })
+	for i, heads := range shares {
+		out[heads] = found[i]
+	}
+	return out, errors.Join(faults...)
+}
+
+// tie puts all cross pieces but those that are out into each of the frames.
+func tie(by map[float64]*bare, out map[int]bool) (map[float64]*tied, error) {
+	all := map[float64]*tied{}
+	for heads, b := range by {
+		var err error
+		if all[heads], err = b.with(out); err != nil {
+			return nil, err
+		}
+	}
+	return all, nil
 }
 
 // causes moves one thing after another from where it is likely to its limits.
-func (j *jury) causes(open []float64, struts map[int]bool) ([]Cause, error) {
-	var cases []Case
+func (s set) causes() []Cause {
+	var out []Cause
 	for _, limit := range []func(c *Case){
 		func(c *Case) { c.Cloth = pulls(c.Cloth, slacker) },
 		func(c *Case) { c.Cloth = pulls(c.Cloth, tauter) },
@@ -221,23 +273,21 @@ func (j *jury) causes(open []float64, struts map[int]bool) ([]Cause, error) {
 		func(c *Case) { c.Heads = 1 },
 		func(c *Case) { c.Heads, c.Upright = 1, 1 },
 	} {
-		c := j.likely
-		if limit(&c); c != j.likely { // no cloth, no pull
-			cases = append(cases, c)
+		c := s.likely
+		if limit(&c); c != s.likely { // no cloth, no pull
+			_, moved := s.try(c)
+			out = append(out, Cause{c, min(0, slices.Min(moved)), max(0, slices.Max(moved))})
 		}
 	}
-	var out []Cause
-	err := j.each(cases, open, struts, func(c Case, _, moved []float64) {
-		out = append(out, Cause{c, min(0, slices.Min(moved)), max(0, slices.Max(moved))})
-	})
-	return out, err
+	return out
 }
 
 // band tries the likely case and every corner.
-func (j *jury) band(open []float64, struts map[int]bool) (Band, error) {
-	m := j.in[j.likely.Heads].m
+func (s set) band() Band {
+	m := s.in[s.likely.Heads].m
 	b := Band{x: m.x}
-	err := j.each(append([]Case{j.likely}, j.corners...), open, struts, func(c Case, push, moved []float64) {
+	for _, c := range append([]Case{s.likely}, s.corners...) {
+		push, moved := s.try(c)
 		if b.Moved == nil {
 			b.Moved, b.Forces = ranges(moved), ranges(push)
 		}
@@ -247,7 +297,7 @@ func (j *jury) band(open []float64, struts map[int]bool) (Band, error) {
 		for k, v := range moved {
 			b.Moved[k].take(v)
 			here := Extreme{v, m.x[k], c}
-			if c == j.likely && math.Abs(v) > math.Abs(b.Likely.Moved) {
+			if c == s.likely && math.Abs(v) > math.Abs(b.Likely.Moved) {
 				b.Likely = here
 			}
 			if v < b.Least.Moved {
@@ -257,8 +307,8 @@ func (j *jury) band(open []float64, struts map[int]bool) (Band, error) {
 				b.Most = here
 			}
 		}
-	})
-	return b, err
+	}
+	return b
 }
 
 func ranges(likely []float64) []Range {
@@ -269,50 +319,24 @@ func ranges(likely []float64) []Range {
 	return out
 }
 
-// each tries cases and shows of each what the cross pieces push and how the beam moves.
-// It is quick where those that share heads and ribs stand next to one another.
-func (j *jury) each(cases []Case, open []float64, struts map[int]bool, show func(c Case, push, moved []float64)) error {
-	var before, after []float64
-	for i, c := range cases {
-		if i == 0 || c.Heads != cases[i-1].Heads || c.Upright != cases[i-1].Upright {
-			in, out := j.in[c.Heads], j.out[c.Heads]
-			before = in.opened(open, c.Upright)
-			if after = before; out != in {
-				after = out.opened(open, c.Upright)
-			}
-		}
-		push, moved, err := j.try(c, before, after, struts)
-		if err != nil {
-			return err
-		}
-		show(c, push, moved)
-	}
-	return nil
-}
-
 // try returns the push of each cross piece in one case, and the change of beam at every
-// node when members come out, of ribs opened as they are before and after.
-func (j *jury) try(c Case, opened, openedOut []float64, struts map[int]bool) (push, moved []float64, err error) {
-	in, out := j.in[c.Heads], j.out[c.Heads]
-	push, err = in.pushes(func(k int) float64 { return in.free(k, c, opened) }, j.slack, nil)
-	if err != nil {
-		return nil, nil, err
-	}
-	left, err := out.pushes(func(k int) float64 { return out.free(k, c, openedOut) }, j.slack, struts)
-	if err != nil {
-		return nil, nil, err
-	}
+// node when members come out.
+func (s set) try(c Case) (push, moved []float64) {
+	in, out := s.in[c.Heads], s.out[c.Heads]
+	before, after := s.before.in(c), s.after.in(c)
+	push = in.pushes(func(k int) float64 { return in.free(k, c, before) }, s.slack)
+	left := out.pushes(func(k int) float64 { return out.free(k, c, after) }, s.slack)
 	moved = make([]float64, len(in.m.first))
 	for i, at := range in.m.first {
-		after := out.m.first[i]
+		then := out.m.first[i]
 		v := 0.0
-		if out != in {
-			v = out.free(after, c, openedOut) - in.free(at, c, opened)
+		if out.bare != in.bare {
+			v = out.free(then, c, after) - in.free(at, c, before)
 		}
 		for k, p := range push {
-			v += left[k]*out.struts[k][after] - p*in.struts[k][at]
+			v += left[k]*out.struts[k][then] - p*in.struts[k][at]
 		}
 		moved[i] = 2 * v
 	}
-	return push, moved, nil
+	return push, moved
 }

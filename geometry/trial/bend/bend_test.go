@@ -87,7 +87,7 @@ func TestColdStress(t *testing.T) {
 			return y, -x / y
 		}
 		flat := func(float64) (float64, float64) { return 0, 0 }
-		line, err := curve.NewTrack(-100, 100, 0, arc, flat)
+		line, err := curve.NewTrack(-100, 100, 0, curve.Apart(arc, flat))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,11 +9,13 @@ package bend
 
 import (
 	"fmt"
+	"sync"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wood/timber"
 )
@@ -47,11 +49,12 @@ type Report struct {
 //
 // Errors: woods or sizes from which no balance can be made.
 func Of(f *frame.Frame) (*Report, error) {
-	b, err := balance.Of(f)
+	r := &Report{Frame: f}
+	loose, err := r.apart()
 	if err != nil {
-		return nil, fmt.Errorf("frame balance: %w", err)
+		return nil, err
 	}
-	r := &Report{Frame: f, Boat: b}
+	b := r.Boat
 	open := b.Open // the neutral set, where it can be made
 	if b.Why != nil {
 		open = nil
@@ -59,7 +62,7 @@ func Of(f *frame.Frame) (*Report, error) {
 	if r.AtRest, err = b.Settle(open, nil); err != nil {
 		return nil, fmt.Errorf("frame balance: %w", err)
 	}
-	r.ribs()
+	r.ribs(loose)
 	r.onForms()
 	r.Test = r.test()
 	r.gunwale()
@@ -80,6 +83,25 @@ func Of(f *frame.Frame) (*Report, error) {
 	r.slots()
 	r.balanced()
 	return r, nil
+}
+
+// apart works out side by side what knows nothing of one another: the balance, the ribs
+// as they are when they are only pushed in, and what holds the edge-set.
+func (r *Report) apart() (loose []pushed.Rib, err error) {
+	wood, err := r.Frame.Design.Wood(r.Frame.Design.Ribs.Species)
+	if err != nil {
+		return nil, err
+	}
+	var set error
+	var all sync.WaitGroup
+	all.Go(func() { loose = pushed.Of(r.Frame, wood) })
+	all.Go(func() { r.EdgeSet, set = edgeset.Of(r.Frame) })
+	r.Boat, err = balance.Of(r.Frame)
+	all.Wait()
+	if err != nil {
+		return nil, fmt.Errorf("frame balance: %w", err)
+	}
+	return loose, set
 }
 
 func (r *Report) note(f finding.Finding) { r.Findings = append(r.Findings, f) }

@@ -62,8 +62,8 @@ func arcNames(s hull.Section) []string {
 	return names[:min(len(s.Half), len(names))]
 }
 
-func (r *Report) ribs() {
-	d, loose := r.Frame.Design, pushed.Of(r.Frame, r.Boat.Ribs)
+func (r *Report) ribs(loose []pushed.Rib) {
+	d := r.Frame.Design
 	for i, rib := range r.Frame.Ribs {
 		push := r.AtRest.Ribs[i]
 		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, r.AtRest), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture, d.Bending.Stock == design.KilnDried)}

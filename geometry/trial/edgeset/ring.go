@@ -15,16 +15,26 @@ type term struct {
 // sum is a movement as shares of unknowns; an empty one stands still.
 type sum []term
 
-func (s sum) times(by float64) sum {
-	out := make(sum, len(s))
-	for i, t := range s {
-		out[i] = term{t.of, t.by * by}
+// share is so many times a movement.
+type share struct {
+	of sum
+	by float64
+}
+
+// plus adds shares of movements up.
+func plus(all ...share) sum {
+	n := 0
+	for _, s := range all {
+		n += len(s.of)
+	}
+	out := make(sum, 0, n)
+	for _, s := range all {
+		for _, t := range s.of {
+			out = append(out, term{t.of, t.by * s.by})
+		}
 	}
 	return out
 }
-
-// plus adds movements up.
-func plus(all ...sum) sum { return slices.Concat(all...) }
 
 func (s sum) at(u []float64) float64 {
 	v := 0.0
@@ -119,8 +129,8 @@ func (b *built) stem(head, foot *node, h Held) {
 	if !h.Ends {
 		head.way = b.next()
 	}
-	foot.up = plus(head.up, turn.times(foot.x-head.x))
-	foot.on, foot.way = plus(head.on, turn.times(head.z-foot.z)), turn
+	foot.up = plus(share{head.up, 1}, share{turn, foot.x - head.x})
+	foot.on, foot.way = plus(share{head.on, 1}, share{turn, head.z - foot.z}), turn
 	if !h.Feet {
 		foot.on, foot.way = b.next(), b.next()
 	}
@@ -141,12 +151,11 @@ func (b *built) lay(nodes []node, c Chord, wanted func(x float64) float64) {
 		p, q := &nodes[i-1], &nodes[i]
 		l := math.Hypot(q.x-p.x, q.z-p.z)
 		cos, sin := (q.x-p.x)/l, (q.z-p.z)/l
-		on, up := plus(q.on, p.on.times(-1)), plus(q.up, p.up.times(-1))
 		k := c.Bend / l
 		s := piece{
-			along:  spring{on: plus(on.times(cos), up.times(sin)), stiff: c.Stretch / l},
-			even:   spring{plus(q.way, p.way.times(-1)), k, wanted((p.x+q.x)/2) * l},
-			skew:   spring{on: plus(p.way, q.way, up.times(-2*cos/l), on.times(2*sin/l)), stiff: 3 * k},
+			along:  spring{on: plus(share{q.on, cos}, share{p.on, -cos}, share{q.up, sin}, share{p.up, -sin}), stiff: c.Stretch / l},
+			even:   spring{plus(share{q.way, 1}, share{p.way, -1}), k, wanted((p.x+q.x)/2) * l},
+			skew:   spring{on: plus(share{p.way, 1}, share{q.way, 1}, share{q.up, -2 * cos / l}, share{p.up, 2 * cos / l}, share{q.on, 2 * sin / l}, share{p.on, -2 * sin / l}), stiff: 3 * k},
 			length: l,
 		}
 		b.springs = append(b.springs, s.along, s.even, s.skew)
@@ -157,7 +166,7 @@ func (b *built) lay(nodes []node, c Chord, wanted func(x float64) float64) {
 }
 
 func (b *built) post(x, stiff float64) {
-	s := spring{on: plus(at(b.gunwale, x).up, at(b.keel, x).up.times(-1)), stiff: stiff}
+	s := spring{on: plus(share{at(b.gunwale, x).up, 1}, share{at(b.keel, x).up, -1}), stiff: stiff}
 	b.springs, b.posts = append(b.springs, s), append(b.posts, s)
 }
 

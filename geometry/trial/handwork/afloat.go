@@ -54,7 +54,7 @@ func newWater(m *model, carried *aboard.Boat) (*water, error) {
 	if err != nil || p.Heel != 0 {
 		return nil, err
 	}
-	s := sounding{m: m, boat: carried, answer: carried.Hull.Answer(p, l), mass: l.Mass, long: carried.Hull.Upright(p, l, fresh).LWL}
+	s := sounding{m: m, boat: carried, answer: carried.Hull.Answer(p, l), mass: l.Mass, long: carried.Hull.LWL(p)}
 	return s.all()
 }
 

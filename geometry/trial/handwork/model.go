@@ -9,8 +9,6 @@ import (
 	"ribwright/geometry/trial/balance"
 )
 
-type state = balance.State
-
 // model is a frame made ready to be disturbed.
 type model struct {
 	b      *balance.Boat
@@ -19,19 +17,10 @@ type model struct {
 	pieces []float64 // stations of the cross pieces
 	thick  float64   // of the ribs, mm
 
-	in, out plan   // with the cross pieces in, and with all of them out
-	held    []held // places around which the plies are glued, from aft forward
+	in, out *balance.Answers // at every rib, and last at midship: with the cross pieces in, and with all of them out
+	held    []held           // places around which the plies are glued, from aft forward
 	keel    *keel
 	water   *water // nil when the boat does not rest upright
-}
-
-// plan is how the gunwales answer ribs and cross pieces.
-type plan struct {
-	rest   *state
-	ribs   [][]float64 // by rib that is a millimeter wider: half-breadth more at every rib, and last at midship
-	pieces [][]float64 // the same by cross piece that is longer; nil when they are out
-
-	gunwales, stiff []float64 // the same for a whole share by which the gunwales, and the ribs, are stiffer
 }
 
 func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
@@ -43,18 +32,16 @@ func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
 	for _, r := range f.Ribs {
 		m.ribs = append(m.ribs, newRib(r))
 	}
-	out := map[int]bool{}
-	for j, t := range f.Thwarts {
-		m.pieces, out[j] = append(m.pieces, t.At), true
-	}
+	set := balance.Setting{Open: m.open, Slack: b.Fit, StrutsOut: map[int]bool{}}
 	var err error
-	if m.in, err = m.plan(nil); err != nil {
+	if m.in, err = b.Model.Answers(set, append(f.Stations(), 0)); err != nil {
 		return nil, err
 	}
-	if m.out = m.in; len(m.pieces) > 0 {
-		if m.out, err = m.plan(out); err != nil {
-			return nil, err
-		}
+	for j, t := range f.Thwarts {
+		m.pieces, set.StrutsOut[j] = append(m.pieces, t.At), true
+	}
+	if m.out, err = b.Model.Answers(set, append(f.Stations(), 0)); err != nil {
+		return nil, err
 	}
 	for _, step := range []func() error{m.readSpreaders, m.restKeel} {
 		if err := step(); err != nil {
@@ -65,75 +52,12 @@ func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
 	return m, err
 }
 
-// plan works out the answers with the given cross pieces taken out.
-func (m *model) plan(without map[int]bool) (plan, error) {
-	settle := func(open, slack []float64) (*state, error) {
-		return m.b.Model.Settle(balance.Setting{Open: open, Slack: slack, StrutsOut: without})
-	}
-	rest, err := settle(m.open, m.b.Fit)
-	p := plan{rest: rest}
-	if err != nil {
-		return p, err
-	}
-	base := m.read(rest)
-	gunwales, stiff, err := m.b.Model.Stiffer(balance.Setting{Open: m.open, Slack: m.b.Fit, StrutsOut: without})
-	if err != nil {
-		return p, err
-	}
-	p.gunwales, p.stiff = m.read(gunwales), m.read(stiff)
-	by := func(open, slack []float64) ([]float64, error) {
-		s, err := settle(open, slack)
-		if err != nil {
-			return nil, err
-		}
-		out := m.read(s)
-		for i := range out {
-			out[i] -= base[i]
-		}
-		return out, nil
-	}
-	for i := range m.ribs {
-		open := make([]float64, len(m.ribs))
-		copy(open, m.open)
-		open[i]++
-		row, err := by(open, m.b.Fit)
-		if err != nil {
-			return p, err
-		}
-		p.ribs = append(p.ribs, row)
-	}
-	for j := range m.pieces {
-		if without[j] {
-			continue
-		}
-		slack := make([]float64, len(m.pieces))
-		copy(slack, m.b.Fit)
-		slack[j]++
-		row, err := by(m.open, slack)
-		if err != nil {
-			return p, err
-		}
-		p.pieces = append(p.pieces, row)
-	}
-	return p, nil
-}
-
-// read returns the change of half-breadth at every rib, and last at midship.
-func (m *model) read(s *state) []float64 {
-	out := make([]float64, len(m.ribs)+1)
-	for i, r := range m.ribs {
-		out[i] = s.At(r.at)
-	}
-	out[len(m.ribs)] = s.At(0)
-	return out
-}
-
 // wider returns how much wider the gunwales come to lie at every rib, and last at
 // midship, on each side, mm.
 //
 // How: where the gunwales keep w more by themselves, ribs and cross pieces, which do
 // not know of it, are as much narrower and shorter in the boat that is off by w.
-func (m *model) wider(p plan, d put, glued func(x float64) float64) []float64 {
+func (m *model) wider(by *balance.Answers, d put, glued func(x float64) float64) []float64 {
 	out := make([]float64, len(m.ribs)+1)
 	keeps := func(x float64) float64 {
 		if glued == nil {
@@ -151,11 +75,11 @@ func (m *model) wider(p plan, d put, glued func(x float64) float64) []float64 {
 	}
 	for i, r := range m.ribs {
 		out[i] += keeps(r.at)
-		add(p.ribs[i], value(d.open, i)-2*keeps(r.at))
+		add(by.Ribs[i], value(d.open, i)-2*keeps(r.at))
 	}
 	out[len(m.ribs)] += keeps(0)
 	add(d.off, 1)
-	for j, row := range p.pieces {
+	for j, row := range by.Pieces {
 		add(row, value(d.slack, j)-2*keeps(m.pieces[j]))
 	}
 	return out

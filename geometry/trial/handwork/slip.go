@@ -1,6 +1,10 @@
 package handwork
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry/trial/balance"
+)
 
 // slip is one error, by itself of all others, of one unit.
 type slip struct {
@@ -100,10 +104,10 @@ func (m *model) sprung(r rib) step {
 
 // stiffer is gunwales and ribs that are stiffer by a share of what they are.
 func (m *model) stiffer(gunwales, ribs float64) disturbance {
-	at := func(p plan) put {
+	at := func(by *balance.Answers) put {
 		off := make([]float64, len(m.ribs)+1)
 		for i := range off {
-			off[i] = gunwales*p.gunwales[i] + ribs*p.stiff[i]
+			off[i] = gunwales*by.Gunwales[i] + ribs*by.Stiff[i]
 		}
 		return put{off: off}
 	}

@@ -67,7 +67,7 @@ const Slack = 2 * math.Pi / 180
 // Accuracy: against an independent solution places are within 0.03 mm, and forces within
 // 0.3 %, where half a rib is at least 3 % longer than the straight way to its head.
 func Of(f *frame.Frame, wood timber.Species) []Rib {
-	out := make([]Rib, len(f.Ribs))
+	out, room := make([]Rib, len(f.Ribs)), newYield(arcs)
 	for i, r := range f.Ribs {
 		if j := len(out) - 1 - i; j < i && same(r, f.Ribs[j]) {
 			out[i] = out[j]
@@ -75,7 +75,7 @@ func Of(f *frame.Frame, wood timber.Species) []Rib {
 		}
 		w := newWanted(r.Section, f.Design.Stringers.At)
 		w.stiff = wood.MOE * float64(f.Design.Ribs.Width) * math.Pow(r.Thickness, 3) / 12
-		out[i] = w.pushedIn()
+		out[i] = w.pushedIn(room)
 	}
 	return out
 }
@@ -92,16 +92,17 @@ const arcs = 48
 
 var errNoRest = errors.New("no even bend of its length leads from the keel to its heads")
 
-// pushedIn works out one rib.
-func (w *wanted) pushedIn() Rib {
+// pushedIn works out one rib; y is room to work in, for as many arcs as a rib mostly has.
+func (w *wanted) pushedIn(y *yield) Rib {
 	far, n := math.Hypot(w.HalfBreadth, w.Depth), arcs
 	if !(w.length > far) {
 		return Rib{Why: fmt.Errorf("half of it is %.1f mm long and its heads stand %.1f mm from the keel", w.length, far)}
 	}
 	if w.length < 1.06*far {
 		n *= 4
+		y = newYield(n)
 	}
-	end, s, y := aim{x: w.HalfBreadth / w.length, y: w.Depth / w.length}, w.strip(n), newYield(n)
+	end, s := aim{x: w.HalfBreadth / w.length, y: w.Depth / w.length}, w.strip(n)
 	if !s.rests(end, y) {
 		return Rib{Why: errNoRest}
 	}

@@ -79,11 +79,11 @@ func TestStiffer(t *testing.T) {
 // alone, and that others lean to its end.
 func TestSlack(t *testing.T) {
 	w := newWanted(section(t, 190, 420, 20, 150, 20, 0), nil) // turns by 1.95 deg
-	if r := w.pushedIn(); r.Clamped.Flare != r.Hinged.Flare {
+	if r := w.pushedIn(newYield(arcs)); r.Clamped.Flare != r.Hinged.Flare {
 		near(t, "flare within the slack", r.Clamped.Flare, r.Hinged.Flare, 1e-6)
 	}
 	w = newWanted(section(t, 386, 310, 17, 120, 9, 0), nil)
-	near(t, "flare at the slack's end", w.pushedIn().Clamped.Flare, 9*math.Pi/180-Slack, 1e-9)
+	near(t, "flare at the slack's end", w.pushedIn(newYield(arcs)).Clamped.Flare, 9*math.Pi/180-Slack, 1e-9)
 }
 
 // TestApart measures curves whose distance from the section is known.
@@ -111,7 +111,7 @@ func TestApart(t *testing.T) {
 // TestMoved compares a mark's way with the places that it lies between.
 func TestMoved(t *testing.T) {
 	w := newWanted(section(t, 386, 310, 17, 120, 9, 0), []float64{0.25, 1})
-	h := w.pushedIn().Hinged
+	h := w.pushedIn(newYield(arcs)).Hinged
 	is, _ := h.Half.At(w.length / 4)
 	was, _ := w.Half.At(w.length / 4)
 	near(t, "a quarter of the way", h.Moved[0], is.Sub(was).Norm(), 1e-9)
@@ -130,7 +130,7 @@ func TestNoRest(t *testing.T) {
 		{s, "half of it is 588.3 mm long and its heads stand 640.3 mm from the keel"},
 		{section(t, 83.26, 391.93, 5.1955, 175.373, 11.974, 0), "no even bend"},
 	} {
-		r := newWanted(c.s, nil).pushedIn()
+		r := newWanted(c.s, nil).pushedIn(newYield(arcs))
 		if r.Why == nil || !strings.Contains(r.Why.Error(), c.words) || r.Hinged.Half != nil {
 			t.Errorf("got %v, want %q", r.Why, c.words)
 		}
@@ -152,7 +152,7 @@ func TestOdd(t *testing.T) {
 			continue
 		}
 		tried++
-		got := newWanted(s, []float64{0.3}).pushedIn()
+		got := newWanted(s, []float64{0.3}).pushedIn(newYield(arcs))
 		if got.Why != nil {
 			t.Fatalf("%+v: %v", s, got.Why)
 		}

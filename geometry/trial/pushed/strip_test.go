@@ -112,7 +112,7 @@ func TestEnergy(t *testing.T) {
 		t.Fatal("no rest")
 	}
 	least := energy(s.chain(w.length))
-	for _, other := range []curve.Chain{w.Half, w.pushedIn().Clamped.Half} {
+	for _, other := range []curve.Chain{w.Half, w.pushedIn(newYield(arcs)).Clamped.Half} {
 		if e := energy(other); !(e > least) {
 			t.Errorf("another curve of the same length and ends stores %.6g, the rest %.6g", e, least)
 		}
@@ -152,7 +152,7 @@ func TestReference(t *testing.T) {
 		if row[0] != last {
 			w := newWanted(section(t, v[1], v[2], v[3], v[4], v[5], v[6]), nil)
 			w.stiff, long = 1e8, w.length
-			if r = w.pushedIn(); r.Why != nil {
+			if r = w.pushedIn(newYield(arcs)); r.Why != nil {
 				t.Fatal(row[0], r.Why)
 			}
 			last = row[0]

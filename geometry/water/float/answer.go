@@ -7,12 +7,14 @@ import (
 )
 
 // Answer is how a boat that rests upright answers small changes of its sections and of
-// its load: to the first order, without floating it anew.
+// its load: to the first order, without floating it anew. It is for one goroutine.
 type Answer struct {
 	hull   *Hull
 	plane  Plane
 	load   Load
 	under  Immersed
+	parts  []Immersed // the same, by section
+	now    section    // room for the one that is asked about
 	slopes slopes
 	gm     float64
 	byRise float64 // GM for each mm that the water rises
@@ -22,6 +24,10 @@ type Answer struct {
 // Answer readies the boat that rests on the plane p, without heel, with the load l.
 func (h *Hull) Answer(p Plane, l Load) *Answer {
 	a := &Answer{hull: h, plane: p, load: l, under: h.Immerse(p)}
+	a.parts = make([]Immersed, len(h.sections))
+	for i, s := range h.sections {
+		a.parts[i].add(s, p.knife())
+	}
 	a.slopes, a.gm = a.under.slopes(p, l.At), GM(p, a.under, l)
 	const up, turn = 0.1, 1e-4 // mm, radians: sections are polygons, so the water moves smoothly over them
 	at := func(rise, trim float64) float64 {
@@ -40,16 +46,13 @@ func (h *Hull) Answer(p Plane, l Load) *Answer {
 // Errors: an outline that is none.
 func (a *Answer) Section(i int, half []geometry.Point) (Immersed, error) {
 	was := a.hull.sections[i]
-	now, err := outline(Station{X: was.x, Half: half})
-	if err != nil {
+	if err := a.now.outline(Station{X: was.x, Half: half}); err != nil {
 		return Immersed{}, fmt.Errorf("station %.1f mm: %w", was.x, err)
 	}
-	now.weight = was.weight
-	var before, after Immersed
-	k := a.plane.knife()
-	before.add(was, k)
-	after.add(now, k)
-	return after.Plus(before, -1), nil
+	a.now.weight = was.weight
+	var after Immersed
+	after.add(&a.now, a.plane.knife())
+	return after.Plus(a.parts[i], -1), nil
 }
 
 // Plus returns m and so many times o.

@@ -11,6 +11,7 @@ package float
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"ribwright/geometry"
 )
@@ -85,8 +86,8 @@ func New(stations []Station) (*Hull, error) {
 }
 
 func newSection(s Station) (*section, error) {
-	out, err := outline(s)
-	if err != nil {
+	out := &section{}
+	if err := out.outline(s); err != nil {
 		return nil, err
 	}
 	top := out.low
@@ -97,33 +98,35 @@ func newSection(s Station) (*section, error) {
 	return out, nil
 }
 
-// outline makes a station ready for clipping, without its whole.
-func outline(s Station) (*section, error) {
-	if len(s.Half) == 0 {
-		return nil, errors.New("has no points")
+// outline makes a station ready for clipping, without its whole, in the room that the
+// section has.
+func (s *section) outline(st Station) error {
+	if len(st.Half) == 0 {
+		return errors.New("has no points")
 	}
-	if !geometry.Finite(s.X) {
-		return nil, errors.New("its place is no number")
+	if !geometry.Finite(st.X) {
+		return errors.New("its place is no number")
 	}
-	out := &section{x: s.X, half: make([]geometry.Point, 0, len(s.Half)+1)}
-	if s.Half[0].X > 0 {
-		out.half = append(out.half, geometry.Point{Y: s.Half[0].Y})
+	s.x = st.X
+	s.half, s.round = slices.Grow(s.half[:0], len(st.Half)+1), slices.Grow(s.round[:0], 2*len(st.Half)+1)
+	if st.Half[0].X > 0 {
+		s.half = append(s.half, geometry.Point{Y: st.Half[0].Y})
 	}
-	out.half = append(out.half, s.Half...)
-	out.low = out.half[0].Y
-	for _, p := range out.half {
+	s.half = append(s.half, st.Half...)
+	s.low = s.half[0].Y
+	for _, p := range s.half {
 		if !p.Finite() || p.X < 0 {
-			return nil, fmt.Errorf("half-breadth %g mm at height %g mm is no place on the port side", p.X, p.Y)
+			return fmt.Errorf("half-breadth %g mm at height %g mm is no place on the port side", p.X, p.Y)
 		}
-		out.low = min(out.low, p.Y)
+		s.low = min(s.low, p.Y)
 	}
-	out.round = append(make([]geometry.Point, 0, 2*len(out.half)), out.half...)
-	for i := len(out.half) - 1; i > 0; i-- {
-		if p := out.half[i]; p.X > 0 {
-			out.round = append(out.round, geometry.Point{X: -p.X, Y: p.Y})
+	s.round = append(s.round, s.half...)
+	for i := len(s.half) - 1; i > 0; i-- {
+		if p := s.half[i]; p.X > 0 {
+			s.round = append(s.round, geometry.Point{X: -p.X, Y: p.Y})
 		}
 	}
-	return out, nil
+	return nil
 }
 
 // Ends returns the places of the first and the last station, mm.

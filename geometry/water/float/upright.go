@@ -44,7 +44,7 @@ func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
 	o.KM = o.KB + o.BM
 	o.GML = o.BML + o.GM - o.BM
 	o.Aft, o.Fore = h.waterEnds(p)
-	o.LWL = (o.Fore - o.Aft) / math.Cos(p.Trim)
+	o.LWL = h.LWL(p)
 	fullest := 0.0
 	for _, s := range h.sections {
 		z := p.Water(s.x)
@@ -58,6 +58,12 @@ func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
 	o.CWP = m.Area / (o.LWL * o.BWL)
 	o.MomentToTrim = o.Displacement * measure.Gravity * o.GML / o.LWL
 	return o
+}
+
+// LWL returns the length of the waterline on a plane without heel, mm.
+func (h *Hull) LWL(p Plane) float64 {
+	aft, fore := h.waterEnds(p)
+	return (fore - aft) / math.Cos(p.Trim)
 }
 
 // breadth returns the greatest half-breadth of the outline at the height z; zero

@@ -50,7 +50,7 @@ func (h *Hull) ring(i int, p Plane) *ring {
 	if s.keel().Y >= z {
 		return nil
 	}
-	r := &ring{x: s.x}
+	r := &ring{x: s.x, pts: make([]geometry.Point, 0, len(s.half))}
 	for k, q := range s.half {
 		if q.Y > z {
 			o := s.half[k-1]
@@ -111,7 +111,7 @@ func (r *ring) at(share float64) geometry.Point {
 // strip returns the area of both sides between two rings, each quadrangle as
 // the mean of its two ways of being cut in triangles.
 func strip(a, b ring) float64 {
-	shares := append(slices.Clone(a.share), b.share...)
+	shares := slices.Concat(a.share, b.share)
 	slices.Sort(shares)
 	sum := 0.0
 	place := func(r *ring, t float64) geometry.Point3 {
