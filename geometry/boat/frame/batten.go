@@ -49,12 +49,12 @@ func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
 		for range 5 { // the foot lies forward by the height times the slope, which changes little: each round wins two digits
 			_, slope = h.KeelZ(foot)
 			before := foot
-			if foot = x + up*math.Sin(math.Atan(slope)); foot == before {
+			if foot = x + up*slope/math.Sqrt(1+slope*slope); foot == before {
 				break
 			}
 		}
 		z, slope := h.KeelZ(foot)
-		return geometry.Point{Y: z + up*math.Cos(math.Atan(slope))}, geometry.Point{Y: slope}
+		return geometry.Point{Y: z + up/math.Sqrt(1+slope*slope)}, geometry.Point{Y: slope}
 	}
 	end := func(e hull.End) float64 { return e.Toe.X - up*math.Sin(e.Heading) }
 	t, err := curve.NewTrack(-end(h.Stern), end(h.Bow), 0, middle)
