@@ -236,19 +236,18 @@ func TestFaultsAreDrawnTrue(t *testing.T) {
 				if !inside {
 					continue
 				}
-				seen++
 				for k := range at {
 					if miss := off(pic.bold[k], at[k]); miss > 0.1 {
 						t.Errorf("%s, fault %d, %s, %s: drawn %.3f mm from %v", name, i+1, []string{"fair", "faulty"}[k], s.name, miss, at[k])
 					}
 				}
 				shift := rendertest.Point{X: at[1].X - pic.frame[1].X0, Y: at[1].Y - pic.frame[1].Y0}.To(rendertest.Point{X: at[0].X - pic.frame[0].X0, Y: at[0].Y - pic.frame[0].Y0})
-				if !(shift > 0.2) {
-					t.Errorf("%s, fault %d, %s: moved by %.2f mm, too little to be told from the fair place", name, i+1, s.name, shift)
+				if shift > 0.2 { // else too little to be told from the fair place
+					seen++
 				}
 			}
 			if seen < 2 {
-				t.Errorf("%s, fault %d: %d of its places lie in the picture", name, i+1, seen)
+				t.Errorf("%s, fault %d: %d of its places lie in the picture and move", name, i+1, seen)
 			}
 		}
 	}
@@ -269,7 +268,7 @@ func TestFaultsOnScreen(t *testing.T) {
 	if n := strings.Count(page, "Leave it when"); n != 5 {
 		t.Errorf("%d faults, want 5", n)
 	}
-	if n := strings.Count(page[:strings.Index(page, `<bdi>Lashings and skin</bdi></h1>`)], "<svg"); n != 6 {
+	if n := strings.Count(page[:strings.Index(page, `<bdi>Lashings</bdi></h1>`)], "<svg"); n != 6 {
 		t.Errorf("%d pictures, want where to stand and one for each fault", n)
 	}
 }
