@@ -46,12 +46,13 @@ const Within = 1.645
 type Report struct {
 	Frame    *frame.Frame
 	Outcomes []Outcome // what comes out, those that the frame has
-	Errors   []Error   // those that matter first
+	Errors   []Error   // all, the worst first
 }
 
 // Outcome is one measure of the finished boat, mm.
 type Outcome struct {
 	Name    string
+	Of      Measure
 	Matters float64 // a change of it that a builder would notice or mind, mm: our own choice
 	Spread  Spread  // nine boats in ten lie within so much of the design, mm
 	at      func(effect) float64
@@ -63,6 +64,7 @@ type Spread struct{ First, Practiced float64 }
 // Error is one kind of error of hand work, with what it does.
 type Error struct {
 	Name   string
+	Rank   int      // its place among all, from 1
 	From   float64  // midship, either way, of spreaders; 0 for midship, mm
 	Placed bool     // From means something
 	Unit   string   // "mm", "%", or "points" of springback
