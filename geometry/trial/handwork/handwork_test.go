@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/marks"
 )
 
 func near(t *testing.T, what string, got, want, tolerance float64) {
@@ -276,6 +277,44 @@ func TestMirrored(t *testing.T) {
 	for _, e := range r.Errors {
 		if !e.Each && e.Moves[5].First > 1e-3 {
 			t.Errorf("%s trims by %.4f mm", e.Name, e.Moves[5].First)
+		}
+	}
+}
+
+// TestMarksMayBeOff: whatever the patterns allow a mark, one that is all of it off moves
+// nothing by half of what a builder would mind.
+func TestMarksMayBeOff(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		y := newYard(t, name, nil)
+		r, err := Of(y.b, &y.carried)
+		if err != nil {
+			t.Fatal(err)
+		}
+		allowed := map[string]func(rib int) float64{
+			"length of each rib":     func(int) float64 { return 2 * marks.ShoulderSlack(y.f) },
+			"bend marks of each rib": func(i int) float64 { return marks.BilgeSlack(y.f.Ribs[i]) },
+			"spreaders":              func(int) float64 { return marks.Held },
+			"place of each mortise":  func(int) float64 { return marks.Placed },
+			"height of each stem":    func(int) float64 { return marks.Joined }, // its shelf
+		}
+		slips := y.m.slips()
+		held := map[string]bool{}
+		for i, n := range numbered(slips) {
+			s := slips[i]
+			off := allowed[s.name]
+			if off == nil {
+				continue
+			}
+			held[s.name] = true
+			e := y.m.effect(s.does)
+			for _, o := range r.Outcomes {
+				if moves := math.Abs(o.at(e)) * off(n); moves > o.Matters/2 {
+					t.Errorf("%s, %s %d off by %.1f mm: %s moves by %.1f mm", name, s.name, n, off(n), o.Name, moves)
+				}
+			}
+		}
+		if len(held) != len(allowed) {
+			t.Errorf("%s: only %v are tried", name, held)
 		}
 	}
 }
