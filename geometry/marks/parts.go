@@ -14,8 +14,8 @@ func (l *list) ends(f *frame.Frame) {
 		part := s.End + " stem"
 		l.add(part, length("thickness", s.Thickness, planed))
 		for i, at := range s.Landings {
-			l.add(part, length("stringer landing from midship", at.X, pencil).nth(i+1),
-				length("stringer landing height", at.Y, pencil).nth(i+1))
+			l.add(part, length("stringer landing from midship", at.X, joined).nth(i+1),
+				length("stringer landing height", at.Y, joined).nth(i+1))
 		}
 	}
 	for _, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
@@ -37,7 +37,7 @@ func (l *list) hull(f *frame.Frame) {
 func (l *list) spreaders(f *frame.Frame) {
 	for i, s := range f.Design.AllSpreaders() {
 		l.add(fmt.Sprintf("spreader %d", i+1), length("station", float64(s.At), set),
-			length("from midship", f.Gunwale.OnStock(float64(s.At)), pencil), length("beam", float64(s.Beam), set))
+			length("from midship", f.Gunwale.OnStock(float64(s.At)), pencil), length("beam", float64(s.Beam), held))
 	}
 }
 
@@ -57,7 +57,7 @@ func (l *list) battens(f *frame.Frame) {
 func (l *list) batten(part string, f *frame.Frame, aft, fore float64, ribs []float64) {
 	l.add(part, length("aft end", aft, sawn), length("fore end", fore, sawn))
 	for i, at := range ribs {
-		l.add(part, length("middle of rib "+f.Ribs[i].Name, at, sawn))
+		l.add(part, length("middle of rib "+f.Ribs[i].Name, at, joined))
 	}
 }
 

@@ -10,7 +10,9 @@ import (
 // practice, no source, unless a comment says where they come from.
 const (
 	pencil  = 1.0                 // mm: a place from a strip or rule. A strip may be 1 mm off in 3 m, as the patterns say.
-	sawn    = 2.0                 // mm: a length cut to be trimmed or butted, a place that a lashing takes up
+	sawn    = 2.0                 // mm: a length cut to be trimmed or butted
+	joined  = Joined              // mm: a place that a lashing takes up
+	held    = Held                // mm: the beam at a spreader while the gunwales are glued or bent
 	planed  = 0.5                 // mm: width and thickness of planed stock
 	ribbed  = 0.2                 // mm: thickness of a rib, which decides how it bends
 	slot    = 0.3                 // mm: a mortise across and along; the room that a rib is given in it by default
@@ -29,6 +31,17 @@ const (
 // of the row and off its mark on the keel. The shape takes more: a millimeter moves the
 // beam by less than a tenth. Common practice, no source.
 const Placed = 2.0
+
+// Joined is how far a place may be off that a lashing, a bevel or a peg takes up, mm:
+// where ribs stand on keel and stringers, where stringers land on a stem and gunwales
+// rest on it. Common practice, no source. A stem that stands so much too high gives as
+// much more rocker, and no more.
+const Joined = 2.0
+
+// Held is how far off the length of a spreader may be, mm: an eighth of an inch, for a
+// tape is read over two edges. Common practice, no source. The boat's beam moves by at
+// most two thirds of it.
+const Held = 3.2
 
 // ShoulderSlack returns by how much a rib's shoulder may lie too far out or in, mm: what
 // the gap under its tenon takes up, and no less than a pencil line. The boat takes more:

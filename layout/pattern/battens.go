@@ -2,8 +2,10 @@ package pattern
 
 import (
 	"fmt"
+	"strings"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
@@ -39,30 +41,39 @@ func Battens(f *frame.Frame, units measure.System) layout.Drawing {
 	return d
 }
 
-func drawLane(d *layout.Drawing, f *frame.Frame, units measure.System, y float64, batten string, aft, fore float64, marks []float64) {
-	from, end := aft-3, " forward end "
+func drawLane(d *layout.Drawing, f *frame.Frame, units measure.System, y float64, batten string, aft, fore float64, ribs []float64) {
+	const high, low = 3.8, 7.6 // mm under the lane's edge: two lines of words
+	off := strings.TrimSpace(within(marks.Joined, units))
+	from, end, free := aft-3, " forward end ", aft
 	if halved(f) {
 		from, end = -3, " end "
 	} else {
 		d.Straight(layout.Cut, aft, y, aft, y-laneHigh+1)
-		d.Write(aft+2, y-7.6, small, layout.Left, batten+" after end "+units.Fine(aft))
+		words := batten + " after end " + units.Fine(aft)
+		d.Write(aft+2, y-high, small, layout.Left, off)
+		d.Write(aft+2, y-low, small, layout.Left, words)
+		free = aft + 4 + lettering.Width(words, small)
 		d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 60})
 	}
 	d.Straight(layout.Mark, from, y, fore+3, y)
 	d.Straight(layout.Cut, fore, y, fore, y-laneHigh+1)
-	d.Write(fore-2, y-7.6, small, layout.Right, batten+end+units.Fine(fore))
+	d.Write(fore-2, y-high, small, layout.Right, off)
+	d.Write(fore-2, y-low, small, layout.Right, batten+end+units.Fine(fore))
 	d.Keep = append(d.Keep, layout.Span{From: fore - 60, To: fore + 5})
-	for i, x := range marks {
+	for i, x := range ribs {
 		if halved(f) && !onHalf(x) {
 			continue
 		}
 		d.Straight(layout.Mark, x, y, x, y-4)
 		if x-2 < aft+60 || x+30 > fore-60 || float64(f.Design.Ribs.Pitch) < 60 {
-			d.Write(x+1, y-3.8, small, layout.Left, twins(f, i))
+			d.Write(x+1, y-high, small, layout.Left, twins(f, i))
 			continue
 		}
 		words := batten + " " + twins(f, i) + " " + units.Fine(x)
-		d.Write(x+1, y-3.8, small, layout.Left, words)
+		d.Write(x+1, y-high, small, layout.Left, words)
+		if x > free {
+			d.Write(x+1, y-low, small, layout.Left, off)
+		}
 		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 4 + lettering.Width(words, small)})
 	}
 }

@@ -3,10 +3,12 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 )
@@ -38,11 +40,12 @@ func Stem(f *frame.Frame, s frame.Stem, key, title, count string, units measure.
 		d.Straight(layout.Mark, l.X-3, l.Y, l.X+3, l.Y)
 		d.Straight(layout.Mark, l.X, l.Y-3, l.X, l.Y+3)
 		d.Write(l.X-4, l.Y-1.2, small, layout.Right, fmt.Sprintf("S%d", i+1))
+		d.Write(l.X+3, besideCross(l.Y, s.Waterline), small, layout.Right, strings.TrimSpace(within(marks.Joined, units)))
 	}
 	drawGrain(&d, s)
 	x := s.Shelf[0].X - 4
 	d.Write(x, s.Shelf[0].Y-1, small, layout.Right, "gunwales rest")
-	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "on this shelf")
+	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "on this shelf"+within(marks.Joined, units))
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
 	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
 	// The title runs up the middle of the wood above the forefoot.
@@ -52,6 +55,17 @@ func Stem(f *frame.Frame, s frame.Stem, key, title, count string, units measure.
 	d.WriteAt(at.Add(geometry.Polar(row*1.1, up-math.Pi/2)), small, up, layout.Left, units.Fine(s.Thickness)+" thick")
 	d.WriteAt(at.Add(geometry.Polar(row*2.1, up-math.Pi/2)), small, up, layout.Left, f.Design.Title)
 	return d
+}
+
+// besideCross is where the foot of words under the cross at a height stands: over the
+// cross where they would lie on the waterline.
+func besideCross(y, waterline float64) float64 {
+	const arm, air = 3.0, 1.2
+	under := y - arm - air - small
+	if waterline > under-air && waterline < y-arm {
+		return y + arm + air
+	}
+	return under
 }
 
 func drawGrain(d *layout.Drawing, s frame.Stem) {

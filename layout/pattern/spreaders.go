@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/spreader"
@@ -30,8 +31,8 @@ func drawSpreaders(d *layout.Drawing, b *bend.Report, half float64, units measur
 			d.Straight(layout.Tick, s.Along+2, y+small/2, from-1, y+small/2)
 		}
 		d.Write(from, y, small, layout.Left, words)
-		d.Keep = append(d.Keep, layout.Span{From: s.Along - 3, To: from + wide + 2})
-		taken = append(taken, layout.Span{From: s.Along - 3, To: from + wide + 2})
+		lies := layout.Span{From: s.Along - 3, To: from + wide}
+		d.Keep, taken = append(d.Keep, lies), append(taken, lies)
 	}
 }
 
@@ -40,7 +41,7 @@ func drawSpreaders(d *layout.Drawing, b *bend.Report, half float64, units measur
 func spreaderWords(taken []layout.Span, s spreader.Spreader, units measure.System) (string, float64) {
 	const beside = 40.0 // mm
 	how := lettering.Safe("hold " + holding(s, units))
-	full := lettering.Safe(units.Fine(s.Beam)) + ", " + how
+	full := lettering.Safe(units.Fine(s.Beam)+within(marks.Held, units)) + ", " + how
 	if at := freePlace(taken, s.Along+3, lettering.Width(full, small)); at < s.Along+beside {
 		return full, at
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/spreader"
@@ -106,7 +107,7 @@ func shape(b *bend.Report, units measure.System) []string {
 		return fmt.Sprintf("%s %s, %s", place, units.Fine(p.Beam), holding(p, units))
 	})
 	out := []string{
-		"Hold the gunwales, middle to middle of their undersides, with up to the force given on each: " + spread + ". A stick cannot pull: where they want to be held together take a strap or a windlass of cord. Triangles on the gunwale strip mark the places.",
+		"Hold the gunwales within " + units.Within(marks.Held) + ", middle to middle of their undersides, with up to the force given on each: " + spread + ". A stick cannot pull: where they want to be held together take a strap or a windlass of cord. Triangles on the gunwale strip mark the places.",
 		fmt.Sprintf("Their lean: %s. Their undersides stand %s above the baseline at midship, %s at the bow, %s at the stern.",
 			leaning(g.Tilt), units.Fine(s.MidZ), units.Fine(s.BowZ), units.Fine(s.SternZ)),
 	}

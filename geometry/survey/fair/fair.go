@@ -84,14 +84,15 @@ const MostRMS = 15.0
 // own choice.
 const MostOff = 3 * MostRMS
 
-// near refuses a fit that is another boat.
+// near refuses a fit that is another boat. What it misses by is told rounded up, so that
+// it does not read as accepted.
 func (r *Result) near() error {
 	if r.RMS <= MostRMS && r.Worst.Off <= MostOff {
 		return nil
 	}
 	w := r.Worst
 	return fmt.Errorf("the nearest boat of this kind misses the offsets by %.0f mm in the mean (rms), by %.0f mm at station %.0f mm, half-breadth %.0f mm, height %.0f mm; accepted: %.0f mm or less in the mean, %.0f mm anywhere. Look there for a slip of the table; without one the boat has a shape that is not built here",
-		r.RMS, w.Off, w.Station, w.Point.X, w.Point.Y, MostRMS, MostOff)
+		math.Ceil(r.RMS), math.Ceil(w.Off), w.Station, w.Point.X, w.Point.Y, MostRMS, MostOff)
 }
 
 // good is a fit that no stouter gunwale need be tried for, mm: less than half of

@@ -246,10 +246,6 @@ func TestOtherBoat(t *testing.T) {
 	if err == nil || !strings.Contains(err.Error(), "accepted: 15 mm or less in the mean, 45 mm anywhere") || !strings.Contains(err.Error(), "at station") {
 		t.Errorf("%v", err)
 	}
-	near := Result{RMS: MostRMS, Worst: Miss{Off: MostOff}}
-	if near.near() != nil {
-		t.Error("a fit at the limit is refused")
-	}
 	// One station of twenty read 30 mm too wide hides in the mean.
 	tab = table(t, "cruising.csv")
 	for i := range tab.Stations {
@@ -261,6 +257,33 @@ func TestOtherBoat(t *testing.T) {
 	}
 	if _, err := Of(tab, "Slip"); err == nil || !strings.Contains(err.Error(), "45 mm anywhere") {
 		t.Errorf("a slip of 30 mm: %v", err)
+	}
+}
+
+// TestEitherLimit: the mean alone refuses a fit, and so does one point; at both limits it
+// passes. Nobody reads that what is refused is as accepted.
+func TestEitherLimit(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		rms, worst float64
+		want       string // what the refusal says of it; "" where it passes
+	}{
+		{"far within", 3, 8, ""},
+		{"at both limits", MostRMS, MostOff, ""},
+		{"over in the mean, no point far off", MostRMS + 0.2, MostOff - 15, "16 mm in the mean"},
+		{"over in the mean, a point at its limit", MostRMS + 0.2, MostOff, "16 mm in the mean"},
+		{"one point over", 3, MostOff + 0.2, "by 46 mm at station"},
+		{"one point over, the mean at its limit", MostRMS, MostOff + 0.2, "by 46 mm at station"},
+		{"no number", math.NaN(), 8, "the nearest boat"},
+		{"no number at a point", 3, math.NaN(), "the nearest boat"},
+	} {
+		err := (&Result{RMS: c.rms, Worst: Miss{Off: c.worst}}).near()
+		switch {
+		case c.want == "" && err != nil:
+			t.Errorf("%s: %v", c.name, err)
+		case c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)):
+			t.Errorf("%s: %v, want ... %s ...", c.name, err, c.want)
+		}
 	}
 }
 

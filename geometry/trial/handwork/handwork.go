@@ -46,7 +46,7 @@ const Within = 1.645
 type Report struct {
 	Frame    *frame.Frame
 	Outcomes []Outcome // what comes out, those that the frame has
-	Errors   []Error   // those that matter first
+	Errors   []Error   // all, the worst first
 
 	KeelTakes []float64 // by rib from aft: of each mm that one rib by itself stands too deep or too shallow, what the keel there takes
 }
@@ -54,6 +54,7 @@ type Report struct {
 // Outcome is one measure of the finished boat, mm.
 type Outcome struct {
 	Name    string
+	Of      Measure
 	Matters float64 // a change of it that a builder would notice or mind, mm: our own choice
 	Spread  Spread  // nine boats in ten lie within so much of the design, mm
 	at      func(effect) float64
@@ -65,6 +66,7 @@ type Spread struct{ First, Practiced float64 }
 // Error is one kind of error of hand work, with what it does.
 type Error struct {
 	Name   string
+	Rank   int      // its place among all, from 1
 	From   float64  // midship, either way, of spreaders; 0 for midship, mm
 	Placed bool     // From means something
 	Unit   string   // "mm", "%", or "points" of springback

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/marks"
 )
 
 func near(t *testing.T, what string, got, want, tolerance float64) {
@@ -177,8 +178,10 @@ func TestSpreads(t *testing.T) {
 			t.Errorf("%s: %v, without errors %v", o.Name, o.Spread, none.Outcomes[k].Spread)
 		}
 	}
-	if n := len(none.Ranked()); n != 0 {
-		t.Errorf("%d errors of nothing matter", n)
+	for _, e := range none.Errors {
+		if e.Matters() {
+			t.Errorf("%s of nothing matters", e.Name)
+		}
 	}
 	share := make([]float64, len(once.Outcomes))
 	for _, e := range once.Errors {
@@ -191,8 +194,8 @@ func TestSpreads(t *testing.T) {
 	}
 }
 
-// TestRank: what matters stands first, alike stand by their names, and no more than ten
-// are told of.
+// TestRank: what matters most stands first, alike stand by their names, each has its
+// number, and the first ten are told of, whether they matter or not.
 func TestRank(t *testing.T) {
 	var all []Error
 	for _, name := range []string{"c", "a", "b"} {
@@ -201,21 +204,50 @@ func TestRank(t *testing.T) {
 	all = append(all, Error{Name: "d", weight: 2}, Error{Name: "e", weight: 0.1})
 	rank(all)
 	got := ""
-	for _, e := range all {
+	for i, e := range all {
 		got += e.Name
+		if e.Rank != i+1 {
+			t.Errorf("%s has rank %d in its place %d", e.Name, e.Rank, i+1)
+		}
 	}
 	if got != "dabce" {
 		t.Errorf("ranked %s, want dabce", got)
 	}
 	r := Report{Errors: all}
-	if len(r.Ranked()) != 4 || len(r.Rest()) != 1 {
-		t.Errorf("%d matter and %d do not, want 4 and 1", len(r.Ranked()), len(r.Rest()))
+	if len(r.Ranked()) != 5 || len(r.Rest()) != 0 || all[3].Matters() == all[4].Matters() {
+		t.Errorf("%d are ranked and %d not, want 5 and 0, of which the last does not matter", len(r.Ranked()), len(r.Rest()))
 	}
 	for range 10 {
 		r.Errors = append([]Error{{Name: "x", weight: 3}}, r.Errors...)
 	}
-	if len(r.Ranked()) != 10 {
-		t.Errorf("%d are ranked, want 10", len(r.Ranked()))
+	if len(r.Ranked()) != 10 || len(r.Rest()) != 5 {
+		t.Errorf("%d are ranked and %d not, want 10 and 5", len(r.Ranked()), len(r.Rest()))
+	}
+}
+
+// TestMoved: two stems that are off by 4 mm each, and the keel between them a batten that
+// the ribs hold, change the rocker of either end by 4 mm and no beam; a measure moves as
+// far as that of its outcomes which moves most, and all are in order.
+func TestMoved(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		y := newYard(t, name, nil)
+		r, err := Of(y.b, &y.carried)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := r.Measures(); !slices.Equal(got, []Measure{Beam, Depth, Rocker, Trim, GM, Balance}) {
+			t.Errorf("%s: measures %v", name, got)
+		}
+		if len(r.Ranked()) != 10 {
+			t.Errorf("%s: %d errors are ranked, want 10", name, len(r.Ranked()))
+		}
+		for _, e := range r.Errors {
+			if e.Name == "height of each stem" {
+				near(t, name+", rocker", r.Moved(e, Rocker), 4, 0.05)
+				near(t, name+", beam", r.Moved(e, Beam), 0, 1e-9)
+			}
+			near(t, name+", "+e.Name+", beam", r.Moved(e, Beam)*Within, math.Max(e.Moves[0].First, e.Moves[1].First), 1e-9)
+		}
 	}
 }
 
@@ -274,6 +306,44 @@ func TestMirrored(t *testing.T) {
 	for _, e := range r.Errors {
 		if !e.Each && e.Moves[5].First > 1e-3 {
 			t.Errorf("%s trims by %.4f mm", e.Name, e.Moves[5].First)
+		}
+	}
+}
+
+// TestMarksMayBeOff: whatever the patterns allow a mark, one that is all of it off moves
+// nothing by half of what a builder would mind.
+func TestMarksMayBeOff(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		y := newYard(t, name, nil)
+		r, err := Of(y.b, &y.carried)
+		if err != nil {
+			t.Fatal(err)
+		}
+		allowed := map[string]func(rib int) float64{
+			"length of each rib":     func(int) float64 { return 2 * marks.ShoulderSlack(y.f) },
+			"bend marks of each rib": func(i int) float64 { return marks.BilgeSlack(y.f.Ribs[i]) },
+			"spreaders":              func(int) float64 { return marks.Held },
+			"place of each mortise":  func(int) float64 { return marks.Placed },
+			"height of each stem":    func(int) float64 { return marks.Joined }, // its shelf
+		}
+		slips := y.m.slips()
+		held := map[string]bool{}
+		for i, n := range numbered(slips) {
+			s := slips[i]
+			off := allowed[s.name]
+			if off == nil {
+				continue
+			}
+			held[s.name] = true
+			e := y.m.effect(s.does)
+			for _, o := range r.Outcomes {
+				if moves := math.Abs(o.at(e)) * off(n); moves > o.Matters/2 {
+					t.Errorf("%s, %s %d off by %.1f mm: %s moves by %.1f mm", name, s.name, n, off(n), o.Name, moves)
+				}
+			}
+		}
+		if len(held) != len(allowed) {
+			t.Errorf("%s: only %v are tried", name, held)
 		}
 	}
 }

@@ -184,18 +184,18 @@ const (
 func (m *model) outcomes() []Outcome {
 	n := len(m.ribs)
 	out := []Outcome{
-		{Name: "beam at midship", Matters: Minds, at: func(e effect) float64 { return e.wide[n] }},
-		{Name: beamAlong, Matters: Minds},
-		{Name: "depth at midship", Matters: Minds, at: func(e effect) float64 { return -e.middle }},
-		{Name: "rocker at the bow", Matters: Minds, at: func(e effect) float64 { return e.bow - e.middle }},
-		{Name: "rocker at the stern", Matters: Minds, at: func(e effect) float64 { return e.stern - e.middle }},
+		{Name: "beam at midship", Of: Beam, Matters: Minds, at: func(e effect) float64 { return e.wide[n] }},
+		{Name: beamAlong, Of: Beam, Matters: Minds},
+		{Name: "depth at midship", Of: Depth, Matters: Minds, at: func(e effect) float64 { return -e.middle }},
+		{Name: "rocker at the bow", Of: Rocker, Matters: Minds, at: func(e effect) float64 { return e.bow - e.middle }},
+		{Name: "rocker at the stern", Of: Rocker, Matters: Minds, at: func(e effect) float64 { return e.stern - e.middle }},
 	}
 	if m.water != nil {
-		out = append(out, Outcome{Name: "trim over the waterline", Matters: MindsTrim, at: func(e effect) float64 { return e.trim }},
-			Outcome{Name: "GM", Matters: Minds, at: func(e effect) float64 { return e.metric }})
+		out = append(out, Outcome{Name: "trim over the waterline", Of: Trim, Matters: MindsTrim, at: func(e effect) float64 { return e.trim }},
+			Outcome{Name: "GM", Of: GM, Matters: Minds, at: func(e effect) float64 { return e.metric }})
 	}
 	if m.b.Why == nil && len(m.pieces) > 0 {
-		out = append(out, Outcome{Name: movedAlong, Matters: Minds})
+		out = append(out, Outcome{Name: movedAlong, Of: Balance, Matters: Minds})
 	}
 	return out
 }

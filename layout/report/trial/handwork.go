@@ -2,7 +2,6 @@ package trial
 
 import (
 	"fmt"
-	"math"
 
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/handwork"
@@ -10,20 +9,13 @@ import (
 	"ribwright/layout/report"
 )
 
-// HowTrue tells what errors of hand work do to the boat, which of them matter, and how
-// far boats come out apart.
+// HowTrue tells how far boats come out apart, which errors of hand work do most to the
+// boat, and which of them matter.
 func HowTrue(r *handwork.Report, b *bend.Report, l report.Letters) []report.Block {
 	out := []report.Block{report.Section("How true must you be"),
 		report.Paragraph{Words: "Hands make a boat that is a little off the drawing. Nine first boats in ten come out within the first column, nine in ten of a practiced builder's within the second. Port and starboard are taken to be alike."},
 		spreads(r, l)}
-	ranked := r.Ranked()
-	if len(ranked) == 0 {
-		return append(out, report.Paragraph{Words: "No error of hand work matters to this boat."})
-	}
-	out = append(out, errorsThatMatter(r, ranked, l))
-	if rest := r.Rest(); len(rest) > 0 {
-		out = append(out, report.Paragraph{Words: "What hardly matters: " + wording.List(rest, func(e handwork.Error) string { return named(e, l) + " (" + usual(e, e.Usual.First, l) + ")" }) + ". Work to the mark and go on."})
-	}
+	out = append(out, worstErrors(r, l), report.Paragraph{Words: whatMatters(r, l)})
 	return append(out, report.Say("A point of springback opens the free rib %s by %s. Bend one rib of each board first and measure it free: its board is then known to less than half of the error above. A rib that is measured and relaxed to its width before it is fitted carries no more of it than you misread.",
 		b.Ribs[b.TestRib()].Name, l.Point(b.Ribs[b.TestRib()].Point)))
 }
@@ -36,15 +28,44 @@ func spreads(r *handwork.Report, l report.Letters) report.Table {
 	return t
 }
 
-func errorsThatMatter(r *handwork.Report, ranked []handwork.Error, l report.Letters) report.Table {
-	t := report.Titled("Errors that matter, the worst first").Words("Error").Numbers("Usual, first boat", "Practiced").Words("Moves most").Numbers("By, "+l.Unit(), "Share, %").
-		Noted(fmt.Sprintf("Usual: one builder in three does worse; these figures are from memory. By: nine first boats in ten are moved within so much by this error alone. Share: of all that makes this measure differ from boat to boat, by squares. Worst: measured by what a builder would mind, %s of any measure and %s of trim, our own choice.",
-			l.Length(handwork.Minds), l.Length(handwork.MindsTrim)))
-	for _, e := range ranked {
-		t.Row(named(e, l), usual(e, e.Usual.First, l), usual(e, e.Usual.Practiced, l), r.Outcomes[e.Hits].Name,
-			within(e.Moves[e.Hits].First, l), fmt.Sprintf("%.0f", 100*e.Share))
+// worstErrors is a table of what the usual error of each kind does to the boat.
+func worstErrors(r *handwork.Report, l report.Letters) report.Table {
+	t := report.Titled("Errors, the worst first, and how far each moves the boat, " + l.Unit()).Numbers("Rank").Words("Error").Numbers("Usual")
+	balance := ""
+	for _, m := range r.Measures() {
+		t = t.Numbers(wording.Capital(string(m)))
+		if m == handwork.Balance {
+			balance = " Balance: the beam when all cross pieces come out."
+		}
 	}
-	return t
+	for _, e := range r.Ranked() {
+		row := []string{fmt.Sprint(e.Rank), named(e, l), usual(e, l)}
+		for _, m := range r.Measures() {
+			row = append(row, moved(r.Moved(e, m), l))
+		}
+		t.Row(row...)
+	}
+	return t.Noted(fmt.Sprintf("Usual: on a first boat, from memory. One builder in three does worse; a practiced builder makes about half of it. Beam: where it moves most.%s -: under %s.", balance, leastTold(l)+" "+l.Unit()))
+}
+
+// whatMatters says down to which rank errors matter, and names those past the ranked.
+func whatMatters(r *handwork.Report, l report.Letters) string {
+	ranked, n := r.Ranked(), 0
+	for n < len(ranked) && ranked[n].Matters() {
+		n++
+	}
+	minds := fmt.Sprintf("a fifth of what a builder would mind (%s; of trim %s; our own choice).", l.Length(handwork.Minds), l.Length(handwork.MindsTrim))
+	words := fmt.Sprintf("Errors down to rank %d matter. Those below hardly do: alone each moves nine first boats in ten by less than %s Work to the mark there and go on.", n, minds)
+	switch n {
+	case 0:
+		words = "No error matters much: alone each moves nine first boats in ten by less than " + minds
+	case len(ranked):
+		words = "All of these matter: alone each moves one first boat in ten by more than " + minds
+	}
+	if rest := r.Rest(); len(rest) > 0 {
+		words += " These do less still: " + wording.List(rest, func(e handwork.Error) string { return named(e, l) + " (" + usual(e, l) + ")" }) + "."
+	}
+	return words
 }
 
 // named says which error it is.
@@ -58,8 +79,9 @@ func named(e handwork.Error, l report.Letters) string {
 	return e.Name
 }
 
-// usual letters the size of an error.
-func usual(e handwork.Error, v float64, l report.Letters) string {
+// usual letters the usual size of an error on a first boat.
+func usual(e handwork.Error, l report.Letters) string {
+	v := e.Usual.First
 	switch e.Unit {
 	case "mm":
 		return report.Either(l.Units, fmt.Sprintf("%g mm", v), fmt.Sprintf("%.2f in", v/25.4))
@@ -73,9 +95,17 @@ func usual(e handwork.Error, v float64, l report.Letters) string {
 }
 
 // within letters mm of spread: never finer than a millimeter, or a sixteenth.
-func within(mm float64, l report.Letters) string {
-	if least := report.Either(l.Units, 1.0, 25.4/16); mm < least {
-		return "under " + report.Either(l.Units, "1", "1/16")
+func within(mm float64, l report.Letters) string { return told(mm, "under "+leastTold(l), l) }
+
+// moved letters mm of a measure, "-" for less than is told.
+func moved(mm float64, l report.Letters) string { return told(mm, "-", l) }
+
+func told(mm float64, less string, l report.Letters) string {
+	if mm < report.Either(l.Units, 1.0, 25.4/16) {
+		return less
 	}
-	return l.Whole(math.Abs(mm))
+	return l.Whole(mm)
 }
+
+// leastTold is the least that is told of.
+func leastTold(l report.Letters) string { return report.Either(l.Units, "1", "1/16") }

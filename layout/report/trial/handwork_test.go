@@ -1,6 +1,9 @@
 package trial
 
 import (
+	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -32,8 +35,9 @@ func hands(t *testing.T, name string, change func(*design.Design)) *handwork.Rep
 	return r
 }
 
-// TestHowTrue: every measure and every error is told of once, lengths in whole
-// millimeters or sixteenths, and springback comes with what to do about it.
+// TestHowTrue: every measure and every error is told of, the ten worst in rows by their
+// rank, lengths in whole millimeters or sixteenths, and springback comes with what to do
+// about it.
 func TestHowTrue(t *testing.T) {
 	r := hands(t, "lake", nil)
 	b, err := bend.Of(r.Frame)
@@ -62,6 +66,10 @@ func TestHowTrue(t *testing.T) {
 			if !is {
 				continue
 			}
+			if table.Columns[0].Head == "Rank" {
+				tenRows(t, table, r, l)
+				continue
+			}
 			for _, row := range table.Rows {
 				if strings.Contains(row[1], ".") && units == measure.Metric && !strings.HasSuffix(row[1], "mm") {
 					t.Errorf("%s: %s is finer than is known", row[0], row[1])
@@ -74,14 +82,73 @@ func TestHowTrue(t *testing.T) {
 	}
 }
 
+// tenRows holds a table to the ten worst errors and to what each moves.
+func tenRows(t *testing.T, table report.Table, r *handwork.Report, l report.Letters) {
+	t.Helper()
+	if len(table.Rows) != 10 || len(table.Columns) != 9 {
+		t.Fatalf("%d rows of %d columns, want 10 of 9", len(table.Rows), len(table.Columns))
+	}
+	for i, row := range table.Rows {
+		e := r.Errors[i]
+		want := []string{strconv.Itoa(i + 1), named(e, l), usual(e, l)}
+		// One standard deviation of what nine in ten lie within 1.645 of.
+		for _, at := range [][]int{{0, 1}, {2}, {3, 4}, {5}, {6}, {7}} {
+			far := 0.0
+			for _, k := range at {
+				far = math.Max(far, e.Moves[k].First/1.645)
+			}
+			want = append(want, moved(far, l))
+		}
+		if !slices.Equal(row, want) {
+			t.Errorf("row %d says %q, want %q", i+1, row, want)
+		}
+	}
+}
+
+// TestWhatMatters: the words draw the line where errors cease to matter.
+func TestWhatMatters(t *testing.T) {
+	r, l := hands(t, "river", nil), report.Letters{}
+	n := 0
+	for _, e := range r.Errors {
+		worst := 0.0
+		for k, o := range r.Outcomes {
+			worst = math.Max(worst, e.Moves[k].First/o.Matters)
+		}
+		if worst >= 0.2 { // a fifth
+			n++
+		}
+	}
+	if n == 0 || n >= 10 {
+		t.Fatalf("%d errors matter; the test wants a boat where some of ten do not", n)
+	}
+	matter, all := slices.Clone(r.Errors[:n]), slices.Clone(r.Errors)
+	for _, c := range []struct {
+		errors     []handwork.Error
+		want, last string
+	}{
+		{all, "down to rank " + strconv.Itoa(n) + " matter", "These do less still: " + named(all[10], l)},
+		{matter, "All of these matter", "our own choice)."},
+		{all[n:10], "No error matters much", "our own choice)."},
+	} {
+		r.Errors = c.errors
+		if said := whatMatters(r, l); !strings.Contains(said, c.want) || !strings.Contains(said, c.last) || strings.Contains(said, "still") != (len(c.errors) > 10) {
+			t.Errorf("%d errors: %s", len(c.errors), said)
+		}
+	}
+}
+
 // TestWithin letters spreads no finer than a millimeter or a sixteenth.
 func TestWithin(t *testing.T) {
+	off := func(unit string, first float64) handwork.Error {
+		return handwork.Error{Unit: unit, Usual: handwork.Spread{First: first}}
+	}
 	mm, in := report.Letters{}, report.Letters{Units: measure.Imperial}
 	for _, c := range []struct{ got, want string }{
 		{within(0.3, mm), "under 1"}, {within(53.6, mm), "54"}, {within(1.2, in), "under 1/16"}, {within(12.7, in), "1/2"},
-		{usual(handwork.Error{Unit: "mm"}, 0.2, mm), "0.2 mm"}, {usual(handwork.Error{Unit: "mm"}, 5, in), "0.20 in"},
-		{usual(handwork.Error{Unit: "points"}, 1, mm), "1 point"}, {usual(handwork.Error{Unit: "points"}, 1.8, in), "1.8 points"},
-		{usual(handwork.Error{Unit: "%"}, 10, mm), "10 %"},
+		{moved(0.99, mm), "-"}, {moved(1, mm), "1"}, {moved(1.5, in), "-"}, {moved(1.6, in), "1/16"},
+		{usual(off("mm", 0.2), mm), "0.2 mm"}, {usual(off("mm", 5), in), "0.20 in"},
+		{usual(off("points", 1), mm), "1 point"}, {usual(off("points", 1.8), in), "1.8 points"},
+		{usual(off("%", 10), mm), "10 %"},
 		{named(handwork.Error{Name: "spreaders", Placed: true}, mm), "spreaders at midship"},
 		{named(handwork.Error{Name: "spreaders", Placed: true, From: 900}, mm), "spreaders 900 mm from midship"},
 	} {

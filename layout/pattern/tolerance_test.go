@@ -1,0 +1,150 @@
+package pattern
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+)
+
+// What a lashing takes up, and what a spreader may be off, as the patterns letter it.
+var (
+	joinedWords = map[measure.System]string{measure.Metric: "+-2 mm", measure.Imperial: "+-1/16 in"}
+	heldWords   = map[measure.System]string{measure.Metric: "+-3 mm", measure.Imperial: "+-1/8 in"}
+)
+
+// TestLanesMayBeOff: under every figure of a lane, and over every end of a stick, stands
+// by how much the mark may be off.
+func TestLanesMayBeOff(t *testing.T) {
+	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
+		d := Battens(f, units)
+		at := map[geometry.Point]bool{}
+		for _, w := range d.Texts {
+			if w.Words == joinedWords[units] {
+				at[round(w.At)] = true
+			}
+		}
+		figures := 0
+		for _, w := range d.Texts {
+			foot := geometry.Point{X: w.At.X, Y: w.At.Y - 3.8}
+			switch fields := strings.Fields(w.Words); {
+			case strings.Contains(w.Words, " end "):
+				foot.Y = w.At.Y + 3.8
+			case len(fields) < 3 || fields[0] != "keel" && fields[0][0] != 'S':
+				continue
+			}
+			if figures++; !at[round(foot)] {
+				t.Errorf("%q does not say by how much it may be off", w.Words)
+			}
+		}
+		if sticks := len(f.Stringers) + 1; figures < 4*sticks || figures != len(at) {
+			t.Errorf("%d figures and %d tolerances on %d lanes", figures, len(at), sticks)
+		}
+	})
+}
+
+// TestStemMayBeOff: every cross of a stem has its tolerance beside it, on the wood and
+// off the waterline, and so has the shelf.
+func TestStemMayBeOff(t *testing.T) {
+	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
+		for _, s := range []frame.Stem{f.Bow, f.Stern} {
+			d := Stem(f, s, "stem", "Stem", "make 1", units)
+			if !strings.Contains(words(d), "on this shelf "+joinedWords[units]) {
+				t.Errorf("the %s shelf does not say by how much it may be off", s.End)
+			}
+			for i, l := range s.Landings {
+				found := false
+				for _, w := range d.Texts {
+					b := w.Bounds()
+					if w.Words != joinedWords[units] || b.Center().Sub(l).Norm() > 14 {
+						continue
+					}
+					found = true
+					for _, corner := range []geometry.Point{b.Min, b.Max, {X: b.Min.X, Y: b.Max.Y}, {X: b.Max.X, Y: b.Min.Y}} {
+						if !inside(corner, s.Outline) {
+							t.Errorf("%s stem, S%d: %q reaches off the wood", s.End, i+1, w.Words)
+						}
+					}
+					if w.At.Y < s.Waterline && w.At.Y+w.Height > s.Waterline {
+						t.Errorf("%s stem, S%d: %q lies on the waterline", s.End, i+1, w.Words)
+					}
+				}
+				if !found {
+					t.Errorf("%s stem, S%d does not say by how much it may be off", s.End, i+1)
+				}
+			}
+		}
+	})
+}
+
+// TestBesideCross: words stand under a cross whose arms are 3 mm long, or over it where
+// the waterline would run through them.
+func TestBesideCross(t *testing.T) {
+	for _, waterline := range []float64{50, 90, 94, 96, 99, 100, 101, 110} {
+		y := besideCross(100, waterline)
+		if y+small > 97 && y < 103 {
+			t.Errorf("waterline %g: the words lie on the cross, at %.1f", waterline, y)
+		}
+		if waterline > y && waterline < y+small {
+			t.Errorf("the waterline at %g runs through the words at %.1f", waterline, y)
+		}
+		if math.Abs(y-100) > 8 {
+			t.Errorf("waterline %g: the words stand far off, at %.1f", waterline, y)
+		}
+	}
+}
+
+// TestSpreadersMayBeOff: where a spreader's beam stands beside its notch, and in the
+// shape to hold, stands by how much it may be off.
+func TestSpreadersMayBeOff(t *testing.T) {
+	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
+		b, found := bent(t, f), 0
+		for _, w := range Mortises(b, units).Texts {
+			beam, _, is := strings.Cut(w.Words, ", hold ")
+			if !is {
+				continue
+			}
+			if found++; !strings.HasSuffix(beam, " "+heldWords[units]) {
+				t.Errorf("%q does not say by how much it may be off", w.Words)
+			}
+		}
+		if found == 0 {
+			t.Error("no beam of a spreader stands on the strip")
+		}
+		if said := strings.Join(shape(b, units), " "); !strings.Contains(said, "within "+strings.TrimPrefix(heldWords[units], "+-")) {
+			t.Errorf("the shape to hold does not say by how much it may be off: %s", said)
+		}
+	})
+}
+
+// TestOddLanes: no lettering of keel and stringers lies on other lettering where ribs
+// stand close or far, and where a boat has one stringer.
+func TestOddLanes(t *testing.T) {
+	for _, change := range []func(*design.Design){
+		func(d *design.Design) { d.Ribs.Pitch, d.Thwarts, d.Gunwale.Scarfs = 61, nil, nil },
+		func(d *design.Design) { d.Ribs.Pitch, d.Thwarts, d.Gunwale.Scarfs = 68, nil, nil },
+		func(d *design.Design) { d.Ribs.Pitch, d.Gunwale.Scarfs = 420, nil },
+		func(d *design.Design) { d.Stringers.At = []float64{0.5} },
+	} {
+		for _, name := range design.ShippedNames() {
+			f := frametest.Shipped(t, name, change)
+			for units := range joinedWords {
+				for _, d := range []layout.Drawing{Battens(f, units), Stem(f, f.Bow, "stem", "Stem", "make 1", units)} {
+					for i, a := range d.Texts {
+						for _, b := range d.Texts[:i] {
+							if overlap(a, b) {
+								t.Errorf("%s, %v, pitch %.0f mm: %q lies on %q", name, units, float64(f.Design.Ribs.Pitch), a.Words, b.Words)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+}
