@@ -126,10 +126,17 @@ func TestSpreadersMayBeOff(t *testing.T) {
 // TestOddLanes: no lettering of keel and stringers lies on other lettering where ribs
 // stand close or far, and where a boat has one stringer.
 func TestOddLanes(t *testing.T) {
+	apart := func(pitch measure.Length) func(*design.Design) {
+		return func(d *design.Design) {
+			d.Ribs.Pitch, d.Thwarts, d.Gunwale.Scarfs = pitch, nil, nil
+			d.Bow.Landing = 60 // clear of the last rib wherever it comes
+			if d.Stern != nil {
+				d.Stern.Landing = 60
+			}
+		}
+	}
 	for _, change := range []func(*design.Design){
-		func(d *design.Design) { d.Ribs.Pitch, d.Thwarts, d.Gunwale.Scarfs = 61, nil, nil },
-		func(d *design.Design) { d.Ribs.Pitch, d.Thwarts, d.Gunwale.Scarfs = 68, nil, nil },
-		func(d *design.Design) { d.Ribs.Pitch, d.Gunwale.Scarfs = 420, nil },
+		apart(61), apart(68), apart(420),
 		func(d *design.Design) { d.Stringers.At = []float64{0.5} },
 	} {
 		for _, name := range design.ShippedNames() {
