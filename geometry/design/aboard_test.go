@@ -1,6 +1,9 @@
 package design
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // TestAboard refuses people and gear that cannot be, by their key.
 func TestAboard(t *testing.T) {
@@ -11,8 +14,21 @@ func TestAboard(t *testing.T) {
 		{func(d *Design) { d.Crew[1].Mass = 9 }, "crew.1.mass"},
 		{func(d *Design) { d.Crew[0].Mass = 251 }, "crew.0.mass"},
 		{func(d *Design) { d.Crew[0].Name = " " }, "crew.0.name"},
-		{func(d *Design) { d.Crew[0].At = 2300 }, "crew.0.at"},
-		{func(d *Design) { d.Crew[0].Seat = 601 }, "crew.0.seat"},
+		{func(d *Design) { d.Crew[0].Seat, d.Crew[0].Posture, d.Crew[0].At = OnFloor, Floor, 2300 }, "crew.0.at"},
+		{func(d *Design) { d.Crew[0].At = 1 }, "crew.0.at"},
+		{func(d *Design) { d.Crew[0].Seat = "" }, "crew.0.seat"},
+		{func(d *Design) { d.Crew[0].Seat = "230 mm" }, "crew.0.seat"},
+		{func(d *Design) { d.Crew[0].Seat = "nowhere" }, "crew.0.seat"},
+		{func(d *Design) { d.Crew[1].Seat = "seat-3" }, "crew.1.seat"},
+		{func(d *Design) { d.Crew[0].Seat, d.Crew[0].Posture = OnFloor, Bench }, "crew.0.posture"},
+		{func(d *Design) { d.Seats[1].Name = "bow-seat" }, "seat.1.name"},
+		{func(d *Design) { d.Seats[0].Name = " Floor" }, "seat.0.name"},
+		{func(d *Design) { d.Seats[0].Height = 149 }, "seat.0.height"},
+		{func(d *Design) { d.Seats[0].Height = 0 }, "seat.0.height"},
+		{func(d *Design) { d.Seats[0].Kind, d.Seats[0].Height = Pad, 121 }, "seat.0.height"},
+		{func(d *Design) { d.Seats[0].Kind, d.Seats[0].Height = Pad, 40 }, "crew.0.posture"},
+		{func(d *Design) { d.Seats[1].At = -2300 }, "seat.1.at"},
+		{func(d *Design) { d.Seats[1].Species = "tin" }, "seat.1.species"},
 		{func(d *Design) { d.Crew[0].Stature = 700 }, "crew.0.stature"},
 		{func(d *Design) { d.Gear[0].Mass = 0 }, "gear.0.mass"},
 		{func(d *Design) { d.Gear[0].Height = -1 }, "gear.0.height"},
@@ -24,6 +40,11 @@ func TestAboard(t *testing.T) {
 		if p := d.Check(); p == nil || p.Key != c.key {
 			t.Errorf("Check() = %+v, want a problem of %s", p, c.key)
 		}
+	}
+	old := mustDecode(t, text(t, "river"))
+	old.Crew[0].Seat = "230 mm"
+	if p := old.Check(); p == nil || !strings.Contains(p.Text, `height = "230 mm"`) {
+		t.Errorf("a height for a seat: %+v", p)
 	}
 	d := mustDecode(t, text(t, "river"))
 	if d.Crew, d.Gear = nil, nil; d.Check() != nil {

@@ -84,7 +84,7 @@ func TestCheckBorders(t *testing.T) {
 		{"spreader near the bow", func(d *Design, by float64) { d.Hull.Spreaders[1].At = measure.Length(0.95*2450 + by) }},
 		{"last rib amidships", func(d *Design, by float64) { d.Ribs.FromBow = measure.Length(0.4*4900 + by) }},
 		{"deep mortise", func(d *Design, by float64) { d.Ribs.MortiseDepth = measure.Length(0.8*42 + by) }},
-		{"thwart near the stern", func(d *Design, by float64) { d.Thwarts[5].At = measure.Length(-0.9*2450 - by) }},
+		{"thwart near the stern", func(d *Design, by float64) { d.Thwarts[2].At = measure.Length(-0.9*2450 - by) }},
 		{"sections side by side", func(d *Design, by float64) { d.Hull.Sections[0].At = measure.Length(-50 + by) }},
 		{"most plies", func(d *Design, by float64) { d.Gunwale.Plies = 12 + int(by) }},
 		{"steepest scarf", func(d *Design, by float64) { d.Gunwale.ScarfSlope = 5 - by }},

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -33,14 +34,18 @@ type Kind int
 const (
 	PlainThwart Kind = iota // holds the gunwales apart
 	Yoke                    // a thwart with a hollow for the neck, to carry by
-	SeatBar                 // one of a pair that carries a seat
 )
 
-func (Kind) words() []string { return []string{"thwart", "yoke", "seat bar"} }
+func (Kind) words() []string { return []string{"thwart", "yoke"} }
 
-func (k Kind) String() string                   { return k.words()[k] }
-func (k Kind) MarshalText() ([]byte, error)     { return []byte(k.String()), nil }
-func (k *Kind) UnmarshalText(text []byte) error { return choose(k, "kind of cross piece", text) }
+func (k Kind) String() string               { return k.words()[k] }
+func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+func (k *Kind) UnmarshalText(text []byte) error {
+	if string(text) == "seat bar" { // of files before seats were parts
+		return errors.New(`"seat bar" is no cross piece any more; write one [[seat]] in place of each pair of bars, with name, kind = "hung", at and height, and name it in [[crew]]`)
+	}
+	return choose(k, "kind of cross piece", text)
+}
 
 // Posture is how a person sits, which sets how high their weight is.
 type Posture int

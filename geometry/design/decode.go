@@ -101,6 +101,7 @@ func (d *Design) settle(given func(key string) bool) {
 	emptied(&d.Woods)
 	emptied(&d.Stock.Boards)
 	emptied(&d.Thwarts)
+	emptied(&d.Seats)
 	emptied(&d.Crew)
 	emptied(&d.Gear)
 	if d.Fitted() == (Outfit{}) {

@@ -92,7 +92,7 @@ func TestDecodeValues(t *testing.T) {
 		{"number", d.Skin.Cloth, 407, 0},
 		{"list of numbers", d.Stringers.At[3], 0.8, 0},
 		{"default", float64(d.Ribs.Trim), 12, 0},
-		{"kind", float64(d.Thwarts[2].Kind), float64(SeatBar), 0},
+		{"kind", float64(d.Thwarts[2].Kind), float64(PlainThwart), 0},
 		{"stern of its own", float64(d.After().ForefootRadius), 340, 0},
 	} {
 		if diff := c.got - c.want; diff > c.tol || diff < -c.tol {

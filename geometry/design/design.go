@@ -25,6 +25,7 @@ type Design struct {
 	Stock      Stock      `toml:"stock" comment:"The lumber that the sticks are sawn from, for the build book; none is needed to loft the boat."`
 	Woods      []Wood     `toml:"wood" comment:"One [[wood]] for each wood of your own, or known wood that you have better values for."`
 	Thwarts    []Thwart   `toml:"thwart" most:"12" comment:"One [[thwart]] for each cross piece under the gunwales."`
+	Seats      []Seat     `toml:"seat" json:",omitempty" most:"12" comment:"One [[seat]] for each seat: a pad, a saddle or a hung one. Who sits on it sits at its height and at no other."`
 	Crew       []Person   `toml:"crew" most:"20" comment:"One [[crew]] for each person aboard, for floating the boat; none is needed to loft it."`
 	Gear       []Gear     `toml:"gear" most:"20" comment:"One [[gear]] for each lot of what is carried."`
 	Outfit     *Outfit    `toml:"outfit,omitempty" json:",omitempty" comment:"What is added for a while: sail, second hull, oars. Leave out what is not aboard."`
@@ -157,7 +158,7 @@ type Outside struct {
 // Thwart is a cross piece under the gunwales that can be taken out.
 type Thwart struct {
 	Name      string         `toml:"name" most:"200" accepts:"a name in quotes, as 'Yoke'" comment:"What it is called on the sheets."`
-	Kind      Kind           `toml:"kind" comment:"thwart, yoke (with a neck hollow) or seat bar."`
+	Kind      Kind           `toml:"kind" comment:"thwart, or yoke (with a neck hollow). Seats are no cross pieces: they have tables of their own, [[seat]]."`
 	At        measure.Length `toml:"at" comment:"Its middle along the boat from midship, forward positive."`
 	Species   string         `toml:"species" accepts:"a wood" comment:"Wood."`
 	Width     measure.Length `toml:"width" accepts:"15 to 200 mm" comment:"Along the boat, at its ends."`
@@ -206,8 +207,8 @@ type Person struct {
 	Name    string         `toml:"name" most:"200" accepts:"a name in quotes, as 'Paddler'" comment:"What to call the person on the page, as \"Bow paddler\"."`
 	Mass    float64        `toml:"mass" accepts:"15 to 250 kg" comment:"Kilograms, dressed and with a life jacket. 15 to 250."`
 	Posture Posture        `toml:"posture" comment:"How the person sits: kneeling with the hips on a seat edge (when left out), floor, or bench."`
-	At      measure.Length `toml:"at" comment:"Where the person's weight comes down, from midship, forward positive: seated, some 220 mm forward of the back."`
-	Seat    measure.Length `toml:"seat" accepts:"0 to 600 mm" comment:"Height of the seat over the floor; the usual one of the posture when left out or 0 mm: bench 250 mm, kneeling 230 mm, floor 0 mm."`
+	Seat    string         `toml:"seat" most:"200" comment:"Name of the [[seat]] that the person sits on or kneels at, or floor. The seat's height is the person's."`
+	At      measure.Length `toml:"at" comment:"Of one on the floor alone: where the weight comes down, from midship, forward positive, some 220 mm forward of the back. On a seat it comes a little ahead of the seat's middle: 100 mm kneeling, 50 mm sitting, from memory."`
 	Stature measure.Length `toml:"stature" accepts:"800 to 2300 mm, or 0 mm when not known" comment:"Height of the person standing; an average of that mass when left out or 0 mm."`
 }
 

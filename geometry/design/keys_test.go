@@ -44,7 +44,7 @@ func TestKeysWant(t *testing.T) {
 		{"gunwale.scarf_slope", "a number"},
 		{"gunwale.scarfs", `a list of lengths, such as ["-900 mm", "900 mm"]`},
 		{"stringers.at", "a list of numbers, such as [0.3, 0.6]"},
-		{"thwart.kind", `"thwart", "yoke" or "seat bar"`},
+		{"thwart.kind", `"thwart" or "yoke"`},
 	} {
 		if want[c.key] != c.want {
 			t.Errorf("%s takes %q, want %q", c.key, want[c.key], c.want)

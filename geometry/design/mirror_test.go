@@ -2,6 +2,7 @@ package design
 
 import (
 	"reflect"
+	"strings"
 	"testing"
 
 	"ribwright/geometry/measure"
@@ -75,12 +76,16 @@ func TestMirror(t *testing.T) {
 }
 
 func TestKind(t *testing.T) {
-	for _, k := range []Kind{PlainThwart, Yoke, SeatBar} {
+	for _, k := range []Kind{PlainThwart, Yoke} {
 		text, err := k.MarshalText()
 		var back Kind = -1
 		if err != nil || back.UnmarshalText(text) != nil || back != k {
 			t.Errorf("%v is written %q (%v) and read back as %v", k, text, err, back)
 		}
+	}
+	// A file from before seats were parts is told in one line what to write instead.
+	if err := new(Kind).UnmarshalText([]byte("seat bar")); err == nil || !strings.Contains(err.Error(), "[[seat]]") || strings.Contains(err.Error(), "\n") {
+		t.Errorf("a seat bar: %v", err)
 	}
 	k := Yoke
 	if err := k.UnmarshalText([]byte("Thwart")); err == nil || k != Yoke {

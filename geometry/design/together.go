@@ -142,9 +142,8 @@ func (d *Design) checkFittings(c *checker) {
 		c.length(fmt.Sprintf("thwart.%d.at", i), t.At, -reach, reach)
 		c.must(t.Waist <= t.Width, fmt.Sprintf("thwart.%d.waist", i), "%s mm is wider than its ends, %s mm; accepted: up to their width", mm(t.Waist), mm(t.Width))
 	}
-	for i, p := range d.Crew {
-		c.length(fmt.Sprintf("crew.%d.at", i), p.At, -reach, reach)
-	}
+	d.checkSeats(c, reach)
+	d.checkCrew(c, reach)
 	for i, g := range d.Gear {
 		c.length(fmt.Sprintf("gear.%d.at", i), g.At, -reach, reach)
 	}

@@ -62,7 +62,9 @@ func TestEveryValue(t *testing.T) {
 		"a whole num": {"0", "-1", "13", "2.0", "nan", `"2"`, "true", "[]", "{}"},
 		"true or fal": {`"true"`, "1", "[]"},
 		"text in quo": {"5", "true", "[]", "{}"},
-		`"thwart", "`: {"0", `"Yoke"`, `""`, "true", "[]"},
+		`"thwart" or`: {"0", `"Yoke"`, `""`, "true", "[]"},
+		`"pad", "sad`: {"0", `"Hung"`, `""`, "true", "[]"},
+		`"webbing" o`: {"0", `"cane"`, `""`, "true", "[]"},
 		`"kneeling",`: {"0", `"Bench"`, `""`, "true", "[]"},
 		`"spritsail"`: {"0", `"sprit"`, `""`, "true", "[]"},
 		`"woman" or `: {"0", `"child"`, `""`, "true", "[]"},
@@ -143,8 +145,8 @@ func TestZero(t *testing.T) {
 		"stern.head_radius", "stern.horn", "gunwale.edge_set_bow", "gunwale.edge_set_stern", "gunwale.edge_set_from",
 		"ribs.tenon_gap", "ribs.fit_width", "ribs.fit_thickness", "ribs.trim", "ribs.tolerance",
 		"breasthook.hollow", "skin.roll", "skin.thickness", "outside.outwale", "outside.keel_strip", "outside.painters", "stock.kerf", "thwart.at",
-		"crew.at", "crew.seat", "crew.stature", "gear.at", "gear.height"}
-	below := []string{"thwart.at", "crew.at", "gear.at"}
+		"seat.at", "seat.long", "seat.wide", "seat.drop", "seat.rail_width", "seat.rail_depth", "crew.at", "crew.stature", "gear.at", "gear.height"}
+	below := []string{"thwart.at", "seat.at", "gear.at"} // a crew that is seated has no place of its own
 	river := text(t, "river")
 	var gotZero, gotBelow []string
 	for _, k := range Keys() {

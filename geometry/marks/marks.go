@@ -24,7 +24,7 @@ const (
 
 // Name says which mark of a boat one is. No two marks of a list have the same.
 type Name struct {
-	Part     string // "gunwale", "mortise F3", "block 1" from aft, "rib F3", "bow stem", "spreader 1" from aft, "thwart 1" as the patterns number it, "stringer 1" from the keel up
+	Part     string // "gunwale", "mortise F3", "block 1" from aft, "rib F3", "bow stem", "spreader 1" from aft, "thwart 1" as the patterns number it, "seat 1" as the design has it, "stringer 1" from the keel up
 	Quantity string // "stock length", "from midship", "bend mark", "middle of rib F3"
 	Number   int    // from 1 where a part has several of the quantity; 0 where it has one
 }
@@ -58,6 +58,9 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	l.spreaders(f)
 	for i, t := range f.Thwarts {
 		l.thwart(i, t)
+	}
+	for _, s := range f.Seats {
+		l.seat(s)
 	}
 	for i := range f.Ribs {
 		l.rib(f, i, b)

@@ -24,6 +24,7 @@ const (
 	cloth   = 10.0                // mm: cloth, which is cut over size
 	coating = 0.1                 // mm: thickness of cloth and coating
 	turned  = 0.02                // of a radius: a form is faired by eye
+	seatSet = 3.0                 // mm: the height of a seat; it moves GM by a millimeter or two
 	least   = 0.5                 // mm: no mark is nearer than the width of a pencil line
 )
 

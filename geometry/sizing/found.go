@@ -45,7 +45,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEff
 		return nil, err
 	}
 	f := Found{}
-	loads := []float.Load{weight.Sum(weight.Crew(s.hull, d.Crew)), weight.Sum(weight.Gear(s.hull, d.Gear))}
+	loads := []float.Load{weight.Sum(weight.Crew(s.hull, d, d.Crew)), weight.Sum(weight.Gear(s.hull, d.Gear))}
 	if err := b.afloat(f, s.cloth.Hull, float.Total(append(loads, boat)...), boat, withEffort); err != nil {
 		return nil, err
 	}

@@ -2,10 +2,13 @@ package sizing
 
 import (
 	"cmp"
+	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/outside"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/timber"
 )
@@ -37,6 +40,9 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 		w.add(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), p.Z-float64(t.Thickness)/2)
 	}
 	wood := float.Total(w.loads...)
+	if err := s.weighSeats(&w); err != nil {
+		return float.Load{}, err
+	}
 	volume, bought := outside.Roughly(d, stick, s.hull.Bow.Toe.X+s.hull.Stern.Toe.X, len(s.ribs))
 	w.add(d.OutsideWood(), volume, high)
 	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}})
@@ -89,3 +95,49 @@ func (s *sketch) weighStringers(w *weigher) {
 		w.add(d.Stringers.Species, 2*1.015*length*section, mid.KeelZ+p.Y+20)
 	}
 }
+
+// weighSeats adds the seats, which are worked out as those of a finished frame.
+func (s *sketch) weighSeats(w *weigher) error {
+	seats, err := seat.All(s.fitted())
+	for _, one := range seats {
+		for _, p := range one.Pieces() {
+			w.add(one.Wood, float64(p.Count)*p.Volume(), p.At.Z)
+		}
+		for _, t := range one.Things() {
+			w.loads = append(w.loads, float.Load{Mass: t.Mass, At: geometry.Point3{Z: t.At.Z}})
+		}
+	}
+	return err
+}
+
+// fitted is the boat that seats are fitted into.
+func (s *sketch) fitted() seat.Boat {
+	g := rail{s.hull.Gunwale, float64(s.d.Gunwale.Tilt)}
+	b := seat.Boat{Design: s.d, Hull: s.hull, Gunwale: g}
+	aft, fore := s.hull.Gunwale.Ends()
+	b.Stock = seat.Span{From: g.OnStock(aft), To: g.OnStock(fore)}
+	half := float64(s.d.Ribs.Width+s.d.Ribs.FitWidth) / 2
+	for _, r := range s.ribs {
+		at := g.OnStock(r.Station)
+		b.Mortises = append(b.Mortises, seat.Span{From: at - half, To: at + half})
+	}
+	b.Crosses = seat.Under(s.d.Thwarts, g.OnStock)
+	return b
+}
+
+// rail is a gunwale that keeps its tilt square across the boat and whose stock is as long
+// as its line.
+type rail struct {
+	line *curve.Track
+	tilt float64
+}
+
+func (r rail) EdgeAt(x, across, up float64) geometry.Point3 {
+	p := r.line.Point(x)
+	sin, cos := math.Sincos(r.tilt)
+	return geometry.Point3{X: x, Y: p.Y + across*cos + up*sin, Z: p.Z - across*sin + up*cos}
+}
+
+func (r rail) OnStock(x float64) float64 { return r.line.Length(x) }
+
+func (r rail) StationOf(mark float64) float64 { return r.line.Station(mark) }

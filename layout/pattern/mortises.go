@@ -40,6 +40,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	}
 	drawScarfs(&d, f, half, units)
 	drawThwarts(&d, f, half)
+	drawSeatBolts(&d, f, half, units)
 	drawSpreaders(&d, b, half, units)
 	drawZones(&d, f, half)
 	drawEndCut(&d, g.Fore, g.ForeCut, g.ForeRise, half, 1, units)

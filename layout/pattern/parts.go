@@ -31,6 +31,7 @@ func Parts(b *bend.Report) []layout.Part {
 	for _, t := range f.Thwarts {
 		out = append(out, thwartPart(t))
 	}
+	out = append(out, seatParts(f)...)
 	shows := "in the boat"
 	if b.OnForms() {
 		shows = "free rib"

@@ -41,7 +41,7 @@ func All(b *bend.Report, units measure.System) []layout.Drawing {
 	for i := range f.Thwarts {
 		out = append(out, Thwart(f, i, units))
 	}
-	return out
+	return append(out, SeatsOf(f, units)...)
 }
 
 // both letters a length in mm and in inches to the sixteenth, the builder's own system first.

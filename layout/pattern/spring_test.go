@@ -90,7 +90,7 @@ func TestSpringWords(t *testing.T) {
 		{"on a form", func(d *design.Design) { d.Gunwale.Glued = design.GluedOnForm }, "A gunwale form has 0.889"},
 		{"close ribs", func(d *design.Design) {
 			d.Ribs.Pitch = 80
-			d.Thwarts = nil
+			d.Thwarts, d.Seats, d.Crew = nil, nil, nil
 			d.Gunwale.Scarfs = nil
 			d.Bow.Landing, d.Stern.Landing = 100, 100
 		}, "\"Relax to\":"},

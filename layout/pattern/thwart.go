@@ -17,7 +17,7 @@ import (
 func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	t := f.Thwarts[i]
 	d := layout.Drawing{
-		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Family: "Thwarts and seat bars",
+		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Family: "Thwarts",
 		Make: fmt.Sprintf("%s thick, under the gunwales; turn over on the line at 0", units.Fine(t.Thickness)),
 	}
 	for _, p := range rightHalf(t.Outline) {

@@ -1,6 +1,7 @@
 package json
 
 import (
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -22,6 +23,9 @@ func Afloat(r *afloat.Report) (Object, error) {
 		{"weights", each(r.Entries(), func(i weight.Item) Object {
 			l := i.Load()
 			return Object{{"name", i.Name}, {"mass_kg", l.Mass}, {"x_mm", l.At.X}, {"z_mm", l.At.Z}}
+		})},
+		{"seats", each(r.Boat.Seats, func(s seat.Seat) Object { // that are in the boat
+			return Object{{"name", s.Name}, {"kind", s.Kind.String()}, {"station_mm", s.At}, {"top_over_floor_mm", s.Height}, {"top_z_mm", s.TopZ()}}
 		})},
 		{"hydrostatics", hydrostatics(r.Rest)},
 	}

@@ -34,6 +34,7 @@ func Numbers(b *bend.Report, list []marks.Mark, doc layout.Document) (Object, er
 		{"thwarts", orNull(upTo(len(f.Thwarts), func(i int) Object {
 			return thwartOf(l.part(fmt.Sprintf("thwart %d", i+1)), f.Thwarts[i])
 		}))},
+		{"seats", seatsOf(l, f)},
 		{"breasthooks", each([]frame.Breasthook{f.BowHook, f.SternHook}, func(b frame.Breasthook) Object {
 			return hookOf(l.part(b.End+" breasthook"), b)
 		})},

@@ -2,7 +2,6 @@ package job
 
 import (
 	"io"
-	"strings"
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/trial/balance"
@@ -27,8 +26,7 @@ func NewBend() *Bend { return &Bend{Subject: usual(), Without: []string{"all"}, 
 func (b *Bend) Fields() []Field {
 	const mostMiss = 100 // beyond it the frame no longer moves in proportion
 	return []Field{
-		{Name: "without", Takes: "members", Says: "members to take out: seat, yoke, thwart, thwart-2, a name, a rib as F3", Value: bind(&b.Without,
-			func(s string) ([]string, error) { return strings.Split(s, ","), nil }, func(v []string) string { return strings.Join(v, ",") })},
+		without(&b.Without),
 		{Name: "miss", Takes: "length", Says: "by how much every rib misses the neutral set, wider positive", Value: length(&b.Miss, -mostMiss, mostMiss)},
 		units(&b.Units, "what lengths are lettered in"),
 		picture(&b.Picture, "the plan shape before and after as NAME-bend.svg too"),

@@ -148,9 +148,9 @@ func (k *facts) loose(carried *aboard.Boat) (*afloat.Loose, error) {
 	return afloat.LooseRibs(*carried, b.Loose(), on), nil
 }
 
-// allOut is the choice of all cross pieces, of none where there are none.
+// allOut is the choice of all cross pieces and seats, of none where there are none.
 func allOut(f *frame.Frame) []string {
-	if len(f.Thwarts) == 0 {
+	if len(f.Thwarts)+len(f.Seats) == 0 {
 		return nil
 	}
 	return []string{"all"}

@@ -96,6 +96,16 @@ func words(to *string) Value {
 	return bind(to, asIs, func(s string) string { return s })
 }
 
+// without is the field that names what is taken out.
+func without(to *[]string) Field {
+	return Field{Name: "without", Takes: "members", Says: "members to take out: seat, seat-1, yoke, thwart, thwart-2, a name, a rib as F3; a boat afloat gives up seats alone", Value: bind(to, listed, joined)}
+}
+
+// listed and joined are words with commas between them.
+func listed(s string) ([]string, error) { return strings.Split(s, ","), nil }
+
+func joined(v []string) string { return strings.Join(v, ",") }
+
 func asIs(s string) (string, error) { return s, nil }
 
 // yes is a choice that is made or not.

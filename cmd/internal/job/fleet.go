@@ -2,11 +2,14 @@ package job
 
 import (
 	"io"
+	"slices"
+	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/stow"
+	"ribwright/geometry/wording"
 	"ribwright/layout/figure"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
@@ -18,11 +21,12 @@ import (
 type Fleet struct {
 	Designs []string
 	Units   measure.System
-	Room    float64 // mm, the least between the boats
-	LeaveIn bool    // thwarts, yoke and seat bars of the lower boats
-	Roof    float64 // kg; 0 for none
-	Door    float64 // mm; 0 for none
-	Fit     bool    // propose a smaller design for each boat that does not nest
+	Room    float64  // mm, the least between the boats
+	LeaveIn bool     // thwarts, yoke and seats of the lower boats
+	Without []string // which of them come out; nil for all
+	Roof    float64  // kg; 0 for none
+	Door    float64  // mm; 0 for none
+	Fit     bool     // propose a smaller design for each boat that does not nest
 	Picture bool
 }
 
@@ -34,7 +38,8 @@ func (f *Fleet) Fields() []Field {
 	const mostRoom = 40 // with more, boats are not in one another
 	return []Field{
 		{Name: "room", Takes: "length", Says: "the least room wanted between the boats, all round: as pads on the floor and free at the sides", Value: length(&f.Room, 0.1, mostRoom)},
-		{Name: "leave-in", Says: "thwarts, yoke and seat bars of the lower boats stay in", Value: yes(&f.LeaveIn)},
+		{Name: "leave-in", Says: "thwarts, yoke and seats of the lower boats stay in", Value: yes(&f.LeaveIn)},
+		without(&f.Without),
 		{Name: "roof", Takes: "mass", Says: "what the roof or rack may carry, bars and straps taken off", Value: mass(&f.Roof)},
 		{Name: "door", Takes: "length", Says: "clear width of the door the nest must go through", Value: length(&f.Door, 1, 3000)},
 		{Name: "fit", Takes: "inner", Says: "propose a smaller design for each inner boat that does not nest, and write it", Value: oneOf(&f.Fit, []string{"", "inner"}, []bool{false, true})},
@@ -53,14 +58,25 @@ func (f *Fleet) Do(w World) (*Result, error) {
 		return nil, misuse("", "one boat is no fleet; give two or more, the same one twice if you like")
 	case n > stow.Most:
 		return nil, misuse("", "%d boats; accepted: 2 to %d, for every order of them is tried (a nest higher than that is lifted by nobody)", n, stow.Most)
+	case f.LeaveIn && len(f.Without) > 0:
+		return nil, misuse("leave-in,without", "the one leaves everything in and the other takes something out; give one")
 	case f.Fit && f.LeaveIn:
 		return nil, misuse("fit,leave-in", "a boat is not drawn round a thwart that can be taken out; leave one of them out")
+	case f.Fit && f.staysIn():
+		return nil, misuse("fit,without", "a boat is not drawn round a thwart that can be taken out; leave one of them out")
 	}
 	boats, sprung, err := f.boats(w)
 	if err != nil {
 		return nil, err
 	}
-	r, err := stow.Plan(boats, stow.Options{Pad: f.Room, LeftIn: f.LeaveIn}, stow.Limits{Roof: f.Roof, Door: f.Door}, f.Fit)
+	if err := f.named(boats); err != nil {
+		return nil, err
+	}
+	o := stow.Options{Pad: f.Room, LeftIn: f.staysIn()}
+	if o.LeftIn {
+		o.Out = f.Without
+	}
+	r, err := stow.Plan(boats, o, stow.Limits{Roof: f.Roof, Door: f.Door}, f.Fit)
 	if err != nil {
 		return nil, err
 	}
@@ -69,6 +85,21 @@ func (f *Fleet) Do(w World) (*Result, error) {
 		return nil, err
 	}
 	return &Result{Report: report.Report{Title: "Fleet", Blocks: trial.Fleet(r, sprung, f.Units)}, Numbers: numbers, Outputs: f.outputs(r)}, nil
+}
+
+// staysIn reports whether something that can come out stays in the lower boats.
+func (f *Fleet) staysIn() bool {
+	return f.LeaveIn || len(f.Without) > 0 && !slices.ContainsFunc(f.Without, func(w string) bool { return strings.EqualFold(strings.TrimSpace(w), "all") })
+}
+
+// named refuses a word that means nothing in any of the boats.
+func (f *Fleet) named(boats []*stow.Boat) error {
+	for _, word := range f.Without {
+		if !strings.EqualFold(strings.TrimSpace(word), "all") && !slices.ContainsFunc(boats, func(b *stow.Boat) bool { return b.Takes(word) }) {
+			return misuse("without", "nothing in these boats is called %q; accepted: all, seat, thwart, yoke, seat-1, thwart-1, or a name", wording.Clip(word, 40))
+		}
+	}
+	return nil
 }
 
 // boats reads and builds every boat, and tells what each does when its cross pieces come
@@ -84,7 +115,7 @@ func (f *Fleet) boats(w World) (out []*stow.Boat, sprung []trial.Sprung, err err
 			if built[name], err = then(name, k.frame, stow.NewBoat)(); err != nil {
 				return nil, nil, err
 			}
-			if len(built[name].Frame.Thwarts) > 0 && !f.LeaveIn {
+			if len(built[name].Frame.Thwarts) > 0 && !f.staysIn() {
 				s, err := then(name, k.bending, withoutAll)()
 				if err != nil {
 					return nil, nil, err

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
+	"ribwright/geometry/wording"
 	"ribwright/layout/figure"
 	"ribwright/layout/report/trial"
 	"ribwright/render/json"
@@ -21,10 +22,11 @@ import (
 type Float struct {
 	Subject     // a table of offsets too
 	Crew        People
-	Load        float64 // kg, of all aboard together; 0 for what it is
-	Height      float64 // mm, of a table's whole weight over the baseline; 0 when not known
-	Draft       float64 // mm, a fixed waterline instead of the weights; 0 for the weights
-	Freeboard   float64 // mm, the least wanted
+	Without     []string // seats that are taken out
+	Load        float64  // kg, of all aboard together; 0 for what it is
+	Height      float64  // mm, of a table's whole weight over the baseline; 0 when not known
+	Draft       float64  // mm, a fixed waterline instead of the weights; 0 for the weights
+	Freeboard   float64  // mm, the least wanted
 	Water       water.Kind
 	Temperature float64 // degrees Celsius
 	Smooth      bool
@@ -41,6 +43,7 @@ func (f *Float) Fields() []Field {
 	const most = 3000
 	return []Field{
 		crew(&f.Crew),
+		without(&f.Without),
 		{Name: "load", Takes: "mass", Says: "all that is aboard together: people and gear scaled to it; of a table of offsets the whole weight", Value: mass(&f.Load)},
 		kindOfWater(&f.Water),
 		{Name: "temperature", Takes: "degrees", Says: "of the water, as 15C or 59F", Value: bind(&f.Temperature, parseTemperature, showTemperature)},
@@ -98,12 +101,14 @@ func (f *Float) check(table bool) error {
 	switch {
 	case table && f.Crew.text != "":
 		return misuse("crew", "a table of offsets has no floor to sit on; give the whole weight and its height")
+	case table && len(f.Without) > 0:
+		return misuse("without", "a table of offsets has no seats; leave it out")
 	case table && f.Smooth:
 		return misuse("smooth", "a table of offsets has no stringers; leave it out")
 	case table && f.Load == 0 && f.Draft == 0:
 		return misuse("load,draft", "a table of offsets has no weight; give the one, as 120kg, or the other, as 100mm")
 	case !table && f.Height != 0:
-		return misuse("kg", "a design knows where its weights lie; leave it out, or set crew.seat and gear.height in the design")
+		return misuse("kg", "a design knows where its weights lie; leave it out, or set seat.height and gear.height in the design")
 	case f.Load != 0 && f.Draft != 0:
 		return misuse("load,draft", "the one follows from the other; give one")
 	}
@@ -141,9 +146,37 @@ func (f *Float) ofDesign(w World) (b aboard.Boat, k *facts, fitted *outfit.Outfi
 	if b, err = aboard.New(frame, people, gear); err != nil {
 		return b, k, nil, of(k.name, err)
 	}
+	if b, err = f.unseated(b); err != nil {
+		return b, k, nil, err
+	}
 	if fitted, err = k.outfits(w, gear); err != nil {
 		return b, k, nil, err
 	}
 	b, err = fitted.PutAboard(b)
 	return b, k, fitted, of(k.name, err)
+}
+
+// unseated takes the seats out that are not wanted.
+func (f *Float) unseated(b aboard.Boat) (aboard.Boat, error) {
+	if len(f.Without) == 0 {
+		return b, nil
+	}
+	d := b.Frame.Design
+	var out []int
+	for _, word := range f.Without {
+		word = strings.TrimSpace(word)
+		i := d.FindSeat(word)
+		switch {
+		case len(d.Seats) > 0 && (strings.EqualFold(word, "seat") || strings.EqualFold(word, "all")):
+			for j := range d.Seats {
+				out = append(out, j)
+			}
+		case i >= 0:
+			out = append(out, i)
+		default:
+			return b, misuse("without", "%q is no seat of this boat; accepted: seat%s", wording.Clip(word, 40), seatsOf(d))
+		}
+	}
+	b, err := b.WithoutSeats(out)
+	return b, of(f.Design, err)
 }

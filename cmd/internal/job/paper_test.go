@@ -15,7 +15,7 @@ import (
 
 // TestEconomy holds the number of sheets against a bound that no packing can
 // beat: the boxes around all patterns over what lies within the margins of a
-// sheet, 195.9 x 256.7 mm of letter. Laps, captions, title blocks, scale bars and
+// standing sheet, 195.9 x 256.7 mm of letter. Laps, captions, title blocks, scale bars and
 // the first sheets are the price.
 func TestEconomy(t *testing.T) {
 	for _, name := range design.ShippedNames() {
@@ -29,7 +29,7 @@ func TestEconomy(t *testing.T) {
 			b := p.Bounds()
 			bound += b.W() * b.H() / (195.9 * 256.7)
 		}
-		l, err := lay(t, name, "--paper", "letter", "--nest", "quick")
+		l, err := lay(t, name, "--paper", "letter", "--way", "standing", "--nest", "quick")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/wording"
 )
 
 // People are who is aboard instead of the design's people.
@@ -21,12 +23,13 @@ type People struct {
 type sitter struct {
 	mass    float64
 	posture *design.Posture
-	at      *measure.Length
+	seat    string          // the name or the code of one, or the floor; "" for the design's
+	at      *measure.Length // on the floor
 }
 
 // crew is the field that names people.
 func crew(to *People) Field {
-	return Field{Name: "crew", Takes: "people", Says: "who is aboard instead of the design's people, as 70kg,85kg or 70kg:floor@-200mm; none for nobody",
+	return Field{Name: "crew", Takes: "people", Says: "who is aboard instead of the design's people, as 70kg,85kg or 60kg:seat-1,25kg:floor@-200mm; none for nobody",
 		Value: bind(to, parsePeople, func(p People) string { return p.text })}
 }
 
@@ -51,22 +54,23 @@ const (
 	heaviest = 250.0
 )
 
-// parseSitter reads a mass with perhaps a posture and a place, as 70kg:floor@-200mm. A
-// mass without a unit is in kg.
+// parseSitter reads a mass with perhaps a posture, a seat and a place on the floor, as
+// 70kg:kneeling:seat-1 or 25kg:floor@-200mm. A mass without a unit is in kg; floor is
+// both a posture and where one sits.
 func parseSitter(text string) (sitter, error) {
 	var out sitter
 	head, place, hasPlace := strings.Cut(text, "@")
-	weight, posture, hasPosture := strings.Cut(head, ":")
-	if weight = strings.TrimSpace(weight); strings.Trim(weight, "0123456789.") == "" {
+	words := strings.Split(head, ":")
+	weight := strings.TrimSpace(words[0])
+	if strings.Trim(weight, "0123456789.") == "" {
 		weight += " kg"
 	}
 	var err error
 	if out.mass, err = parseQuantity(weight, formula.Mass, lightest, heaviest, "70kg or 155lb"); err != nil {
 		return out, fmt.Errorf("a person of %w", err)
 	}
-	if hasPosture {
-		out.posture = new(design.Posture)
-		if err := out.posture.UnmarshalText([]byte(strings.TrimSpace(posture))); err != nil {
+	for _, word := range words[1:] {
+		if err := out.word(strings.TrimSpace(word)); err != nil {
 			return out, err
 		}
 	}
@@ -80,35 +84,93 @@ func parseSitter(text string) (sitter, error) {
 	return out, nil
 }
 
-// seated puts the people into a design: into the places of its own crew, in order,
-// where no place is given. Without people the design's own stay.
+// word takes a posture or a seat.
+func (s *sitter) word(word string) error {
+	var p design.Posture
+	known := p.UnmarshalText([]byte(word)) == nil
+	switch {
+	case word == "":
+		return errors.New("nothing stands behind a colon; accepted: a posture (kneeling, floor, bench), a seat as seat-1 or by its name, or both")
+	case known && s.posture != nil:
+		return fmt.Errorf("two postures, %v and %v; give one", *s.posture, p)
+	case known:
+		s.posture = &p
+		if p == design.Floor && s.seat == "" {
+			s.seat = design.OnFloor
+		}
+	case s.seat != "" && s.seat != design.OnFloor:
+		return fmt.Errorf("two seats, %q and %q; give one", wording.Clip(s.seat, 40), wording.Clip(word, 40))
+	default:
+		s.seat = word
+	}
+	return nil
+}
+
+// seated puts the people into a design: onto the seats of its own crew, in order, where
+// neither seat nor place is given. Without people the design's own stay.
 func (p People) seated(d *design.Design) ([]design.Person, error) {
 	if p.text == "" {
 		return d.Crew, nil
 	}
 	var out []design.Person
 	for i, s := range p.each {
-		one := design.Person{Name: fmt.Sprintf("Person %d", i+1)}
+		one := design.Person{Name: fmt.Sprintf("Person %d", i+1), Seat: design.OnFloor}
 		switch {
 		case i < len(d.Crew):
 			one = d.Crew[i]
 			one.Stature = 0
-		case s.at == nil:
-			return nil, misuse("crew", "person %d has no place, for the design seats %d; give one, as %gkg@-500mm", i+1, len(d.Crew), s.mass)
+		case s.seat == "" && s.at == nil:
+			return nil, misuse("crew", "person %d has no place, for the design seats %d; give a seat, as %gkg:seat-1, or the floor, as %gkg:floor@-500mm", i+1, len(d.Crew), s.mass, s.mass)
 		}
-		one.Mass = s.mass
-		if s.posture != nil {
-			one.Posture, one.Seat = *s.posture, 0
-		}
-		if s.at != nil {
-			one.At = *s.at
-		}
-		if half := float64(d.Hull.Length) / 2 * 0.9; math.Abs(float64(one.At)) > half {
-			return nil, misuse("crew", "person %d sits at %.0f mm; accepted: up to %.0f mm from midship", i+1, float64(one.At), half)
+		if err := s.sits(d, i, &one); err != nil {
+			return nil, err
 		}
 		out = append(out, one)
 	}
 	return out, nil
+}
+
+// sits puts one person, the number i from 0, where they are said to sit.
+func (s sitter) sits(d *design.Design, i int, one *design.Person) error {
+	one.Mass = s.mass
+	onFloor := s.at != nil || s.seat != "" && d.FindSeat(s.seat) < 0
+	switch {
+	case onFloor && s.seat != "" && !strings.EqualFold(s.seat, design.OnFloor):
+		if d.FindSeat(s.seat) >= 0 {
+			return misuse("crew", "person %d sits on %q and is given a place; give the one or the other: a seat is where it is", i+1, wording.Clip(s.seat, 40))
+		}
+		return misuse("crew", "person %d: %q is no posture and no seat of this boat; accepted: kneeling, floor, bench%s", i+1, wording.Clip(s.seat, 40), seatsOf(d))
+	case onFloor:
+		*one = d.Lowered(*one)
+	case s.seat != "":
+		seat := d.Seats[d.FindSeat(s.seat)]
+		one.Seat, one.At = seat.Name, 0
+		if seat.Kind == design.Pad {
+			one.Posture = design.Floor
+		}
+	}
+	if s.posture != nil {
+		one.Posture = *s.posture
+	}
+	if s.at != nil {
+		one.At = *s.at
+	}
+	if !d.Suits(*one) {
+		return misuse("crew", "person %d: %v does not go with the floor or a pad on it; name another seat%s, or sit with the legs out: floor", i+1, one.Posture, seatsOf(d))
+	}
+	if half := float64(d.Hull.Length) / 2 * 0.9; math.Abs(float64(one.At)) > half {
+		return misuse("crew", "person %d sits at %.0f mm; accepted: up to %.0f mm from midship", i+1, float64(one.At), half)
+	}
+	return nil
+}
+
+// seatsOf lists the seats of a boat behind a comma; nothing when it has none.
+func seatsOf(d *design.Design) string {
+	out := ""
+	for i, s := range d.Seats {
+		out += fmt.Sprintf(", %s (%s)", design.SeatCode(i), wording.Clip(s.Name, 40))
+	}
+	return out
 }
 
 // scaled brings all masses of people and gear to a sum in kg; where there are none,

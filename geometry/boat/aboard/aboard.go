@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
@@ -29,20 +30,23 @@ type Boat struct {
 	Cloth *skin.Cloth  // likewise
 	Hull  *float.Hull
 
+	Seats    []seat.Seat   // that are in the boat
 	Fittings []kit.Kit     // what the finished boat has besides frame and skin
 	Parts    []weight.Item // of the boat itself, fittings too
 	Outfits  []weight.Item // what its outfits weigh
 	People   []design.Person
 	Crew     []weight.Item // what the people weigh
 	Gear     []weight.Item
+
+	framed []weight.Item // the parts without fittings
 }
 
 // New covers and weighs a frame with the people and gear given, and no outfits.
 //
 // Errors: an outside that cannot be drawn, or a wood that is not known.
 func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, error) {
-	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, People: people}
-	b.Crew, b.Gear = weight.Crew(f.Hull, people), weight.Gear(f.Hull, gear)
+	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, Seats: f.Seats, People: people}
+	b.Crew, b.Gear = weight.Crew(f.Hull, f.Design, people), weight.Gear(f.Hull, gear)
 	if len(people)+len(gear) == 0 {
 		b.Notes = append(b.Notes, "nobody is aboard: the design has no [[crew]] and no [[gear]]")
 	}
@@ -51,15 +55,52 @@ func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, erro
 		return b, err
 	}
 	b.Hull = b.Cloth.Hull
-	if b.Parts, err = weight.Boat(f, b.Cloth); err != nil {
+	if b.framed, err = weight.Boat(f, b.Cloth); err != nil {
 		return b, err
 	}
-	b.Fittings, err = fittings.Of(f, b.Cloth)
-	for _, k := range b.Fittings {
-		items, wrong := k.Items(f.Design)
-		b.Parts, err = append(b.Parts, items...), cmp.Or(err, wrong)
+	fitted, err := fittings.Of(f, b.Cloth)
+	return b, cmp.Or(err, b.fit(fitted))
+}
+
+// fit takes the fittings and weighs them.
+func (b *Boat) fit(kits []kit.Kit) error {
+	b.Fittings, b.Parts = kits, slices.Clone(b.framed)
+	for _, k := range kits {
+		items, err := k.Items(b.Frame.Design)
+		if err != nil {
+			return err
+		}
+		b.Parts = append(b.Parts, items...)
 	}
-	return b, err
+	return nil
+}
+
+// WithoutSeats returns the boat with the seats of those numbers taken out, each with all
+// of its parts and no other. Who sat on one sits on the floor there; a note says so.
+//
+// Errors: a wood that is not known.
+func (b Boat) WithoutSeats(numbers []int) (Boat, error) {
+	d := b.Frame.Design
+	var groups []string
+	for _, i := range numbers {
+		groups = append(groups, d.Seats[i].Name)
+	}
+	kits := slices.Clone(b.Fittings)
+	for i, k := range kits {
+		if k.Name == fittings.Seats {
+			kits[i] = k.Without(groups)
+		}
+	}
+	b.People, b.Notes = slices.Clone(b.People), slices.Clone(b.Notes)
+	for i, p := range b.People {
+		if s, ok := d.SeatOf(p); ok && slices.Contains(groups, s.Name) {
+			b.People[i] = d.Lowered(p)
+			b.Notes = append(b.Notes, fmt.Sprintf("%s sits on the floor: %s is out", wording.OneLine(p.Name), wording.OneLine(s.Name)))
+		}
+	}
+	b.Seats = slices.DeleteFunc(slices.Clone(b.Seats), func(s seat.Seat) bool { return slices.Contains(numbers, s.Number) })
+	b.Crew = weight.Crew(b.Frame.Hull, d, b.People)
+	return b, b.fit(kits)
 }
 
 // AssumedHeight is how high over the baseline the weight lies that a table of offsets is
@@ -84,13 +125,17 @@ func OfHull(title string, hull *float.Hull, notes []string, mass, height float64
 // take one.
 const UsualMass = 75.0
 
-// People returns the crew of a design, or one usual person kneeling amidships when it
-// has none.
+// People returns the crew of a design; when it has none, one usual person who kneels at
+// its first seat, or on the floor amidships.
 func People(d *design.Design) []design.Person {
 	if len(d.Crew) > 0 {
 		return d.Crew
 	}
-	return []design.Person{{Name: "Paddler (assumed)", Mass: UsualMass}}
+	p := design.Person{Name: "Paddler (assumed)", Mass: UsualMass, Seat: design.OnFloor}
+	if len(d.Seats) > 0 {
+		p.Seat = d.Seats[0].Name
+	}
+	return []design.Person{p}
 }
 
 // Own returns what the boat itself weighs.

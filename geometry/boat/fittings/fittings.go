@@ -15,7 +15,7 @@ import (
 func Of(f *frame.Frame, c *skin.Cloth) ([]kit.Kit, error) {
 	var out []kit.Kit
 	for _, list := range []func(*frame.Frame, *skin.Cloth) (kit.Kit, error){
-		outside.Kit,
+		seats, outside.Kit,
 	} {
 		k, err := list(f, c)
 		if err != nil {

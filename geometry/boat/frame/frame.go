@@ -11,6 +11,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/design"
 )
@@ -26,6 +27,7 @@ type Frame struct {
 	Keel               Batten
 	Stringers          []Stringer // on one side, from the keel up
 	Thwarts            []Thwart
+	Seats              []seat.Seat
 	BowHook, SternHook Breasthook
 	Gauges             []Gauge // one for each group of ribs, of the shape in the boat
 	Skin               Skin
@@ -44,7 +46,7 @@ func Build(d *design.Design) (*Frame, error) {
 		return nil, err
 	}
 	f := &Frame{Design: d, Hull: h}
-	for _, step := range []func() error{f.makeRibs, f.makeGunwale, f.makeEnds, f.makeBattens, f.makeCrossPieces} {
+	for _, step := range []func() error{f.makeRibs, f.makeGunwale, f.makeEnds, f.makeBattens, f.makeCrossPieces, f.makeSeats} {
 		if err := step(); err != nil {
 			return nil, err
 		}
@@ -116,6 +118,17 @@ func (f *Frame) makeCrossPieces() (err error) {
 		t.Under = t.Thickness * math.Max(0, f.skinLean(t.At))
 	}
 	return nil
+}
+
+func (f *Frame) makeSeats() (err error) {
+	b := seat.Boat{Design: f.Design, Hull: f.Hull, Gunwale: &f.Gunwale, Stock: seat.Span{From: f.Gunwale.Aft, To: f.Gunwale.Fore}}
+	for _, m := range f.Gunwale.Mortises {
+		lo, hi := m.Ends()
+		b.Mortises = append(b.Mortises, seat.Span{From: lo, To: hi})
+	}
+	b.Crosses = seat.Under(f.Design.Thwarts, f.Gunwale.OnStock)
+	f.Seats, err = seat.All(b)
+	return err
 }
 
 // checkLandings keeps the feet of the stems clear of the end ribs, which pass

@@ -74,6 +74,10 @@ func Reshaped(f *Frame, sections []hull.Section, ends Ends) (*Frame, error) {
 			return nil, fmt.Errorf("the frame as it came out: %w", err)
 		}
 	}
+	out.Seats = slices.Clone(f.Seats)
+	for i, s := range out.Seats {
+		out.Seats[i] = s.Raised(out.Hull.FloorZ(s.At) - f.Hull.FloorZ(s.At))
+	}
 	out.Bow, out.Stern = f.Bow.raised(ends.Bow), f.Stern.raised(ends.Stern)
 	out.Skin = newSkin(&out)
 	return &out, nil

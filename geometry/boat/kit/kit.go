@@ -107,6 +107,13 @@ func (k Kit) Items(d *design.Design) ([]weight.Item, error) {
 	return out, nil
 }
 
+// Without returns the kit without what is counted in those groups. The work on it stays.
+func (k Kit) Without(groups []string) Kit {
+	k.Pieces = slices.DeleteFunc(slices.Clone(k.Pieces), func(p Piece) bool { return slices.Contains(groups, p.Group) })
+	k.Things = slices.DeleteFunc(slices.Clone(k.Things), func(t Thing) bool { return slices.Contains(groups, t.Group) })
+	return k
+}
+
 // Round is the share of a square block that a parallel round stick is.
 const Round = math.Pi / 4
 

@@ -70,6 +70,8 @@ func TestOldCanoes(t *testing.T) {
 // TestHeights has the weight of the median bodies of ANSUR II over the floor in
 // three postures, from segment masses: within 12 mm, for one share serves all.
 func TestHeights(t *testing.T) {
+	d := &design.Design{Seats: []design.Seat{{Name: "Bench", Height: 250}, {Name: "Edge", Height: 230}, {Name: "Pad", Height: 40}}}
+	on := map[design.Posture]string{design.Bench: "bench", design.Kneeling: "seat-2", design.Floor: design.OnFloor}
 	for _, c := range []struct {
 		posture design.Posture
 		mass    float64
@@ -79,12 +81,12 @@ func TestHeights(t *testing.T) {
 		{design.Kneeling, 66.8, 434}, {design.Kneeling, 84.6, 463},
 		{design.Floor, 66.8, 275}, {design.Floor, 84.6, 301},
 	} {
-		if got := Height(design.Person{Mass: c.mass, Posture: c.posture}); math.Abs(got-c.want) > 12 {
+		if got := Height(d, design.Person{Mass: c.mass, Posture: c.posture, Seat: on[c.posture]}); math.Abs(got-c.want) > 12 {
 			t.Errorf("%.1f kg %v: %.0f mm over the floor, want %.0f", c.mass, c.posture, got, c.want)
 		}
 	}
-	p := design.Person{Mass: 66.8, Posture: design.Floor, Seat: 40, Stature: 1626}
-	if got := Height(p); math.Abs(got-(40+0.33*0.525*1626)) > 1e-9 {
+	p := design.Person{Mass: 66.8, Posture: design.Floor, Seat: "Pad", Stature: 1626}
+	if got := Height(d, p); math.Abs(got-(40+0.33*0.525*1626)) > 1e-9 {
 		t.Errorf("with seat and stature given %.1f mm", got)
 	}
 }
@@ -92,13 +94,20 @@ func TestHeights(t *testing.T) {
 // TestPlaces puts people and gear where the design has them, on the floor of ribs.
 func TestPlaces(t *testing.T) {
 	f := frametest.Shipped(t, "river", nil)
-	crew, gear := Crew(f.Hull, f.Design.Crew), Gear(f.Hull, f.Design.Gear)
+	crew, gear := Crew(f.Hull, f.Design, f.Design.Crew), Gear(f.Hull, f.Design.Gear)
 	if len(crew) != 2 || len(gear) != 1 {
 		t.Fatalf("%d people and %d lots of gear, want 2 and 1", len(crew), len(gear))
 	}
 	// Over the straight keel the floor lies at skin + keel + rib.
 	if got, want := gear[0].Load().At.Z, 0.7+14+7+150; math.Abs(got-want) > 1e-9 {
 		t.Errorf("the packs' middle lies %.1f mm up, want %.1f", got, want)
+	}
+	// A kneeler's weight comes 100 mm ahead of the seat; the floor is that under the seat.
+	if got := crew[0].Load().At.X; got != 910+100 {
+		t.Errorf("the bow paddler's weight comes down at %.1f mm, want 1010", got)
+	}
+	if got, want := crew[1].Load().At.Z, f.Hull.FloorZ(-1470)+230+0.25*Sitting(f.Design.Crew[1]); math.Abs(got-want) > 1e-9 {
+		t.Errorf("the stern paddler's weight lies %.1f mm up, want %.1f", got, want)
 	}
 	if got := Sum(append(crew, gear...)).Mass; got != 190 {
 		t.Errorf("190 kg aboard weigh %g kg", got)

@@ -14,11 +14,17 @@ import (
 // say, mm: a pack lying down. Common practice, no source.
 const usualGear = 150.0
 
-// Crew lists people, each at the center of their weight.
-func Crew(h *hull.Hull, crew []design.Person) []Item {
+// Crew lists people, each at the center of their weight: over the seat that the design
+// has for them, or over the floor.
+func Crew(h *hull.Hull, d *design.Design, crew []design.Person) []Item {
 	var out []Item
 	for _, p := range crew {
-		out = append(out, over(h, p.Name, p.Mass, float64(p.At), Height(p)))
+		x := d.WeightAt(p)
+		floor := h.FloorZ(x)
+		if s, ok := d.SeatOf(p); ok {
+			floor = h.FloorZ(float64(s.At))
+		}
+		out = append(out, Item{p.Name, []float.Load{{Mass: p.Mass, At: geometry.Point3{X: x, Z: floor + Height(d, p)}}}})
 	}
 	return out
 }
@@ -27,22 +33,15 @@ func Crew(h *hull.Hull, crew []design.Person) []Item {
 func Gear(h *hull.Hull, gear []design.Gear) []Item {
 	var out []Item
 	for _, g := range gear {
-		out = append(out, over(h, g.Name, g.Mass, float64(g.At), cmp.Or(float64(g.Height), usualGear)))
+		x, high := float64(g.At), cmp.Or(float64(g.Height), usualGear)
+		out = append(out, Item{g.Name, []float.Load{{Mass: g.Mass, At: geometry.Point3{X: x, Z: h.FloorZ(x) + high}}}})
 	}
 	return out
 }
 
-// over is a mass, kg, at a station and a height over the floor, mm.
-func over(h *hull.Hull, name string, mass, x, high float64) Item {
-	return Item{name, []float.Load{{Mass: mass, At: geometry.Point3{X: x, Z: h.FloorZ(x) + high}}}}
-}
-
-// The usual seat over the floor, mm: a bench; the edge of the seat behind a
-// kneeling person's hips. Common practice, no source.
-const (
-	benchSeat = 250.0
-	kneelSeat = 230.0
-)
+// heels is how high the hips are of one who kneels on the floor and sits on the heels,
+// mm: the depth of a foot in its shoe. From memory.
+const heels = 150.0
 
 // How high a sitting person's weight lies over the seat, as a share of the
 // sitting height. Worked from body-segment masses (de Leva 1996, from memory) on
@@ -53,18 +52,22 @@ const (
 	FloorShare = 0.33
 )
 
-// Height returns how high over the floor the weight of a person lies, mm. It is
-// an estimate.
-func Height(p design.Person) float64 {
+// Height returns how high over the floor the weight of a person lies, mm, the floor being
+// that under the seat. It is an estimate.
+func Height(d *design.Design, p design.Person) float64 {
 	sitting := Sitting(p)
-	seat := float64(p.Seat)
+	s, seated := d.SeatOf(p)
+	hips := float64(s.Height)
 	switch p.Posture {
 	case design.Bench:
-		return cmp.Or(seat, benchSeat) + BenchShare*sitting
+		return hips + BenchShare*sitting
 	case design.Kneeling:
-		return cmp.Or(seat, kneelSeat) + kneelShare*sitting
+		if !seated {
+			hips = heels
+		}
+		return hips + kneelShare*sitting
 	}
-	return seat + FloorShare*sitting
+	return hips + FloorShare*sitting
 }
 
 // Sitting returns a person's sitting height, mm: a share of the stature, or that

@@ -40,16 +40,16 @@ const (
 // cubic is the mass in kg of a volume in mm3 at a density in kg/m3.
 func cubic(volume, density float64) float64 { return volume * density * 1e-9 }
 
-// Boat lists the parts of the empty boat, with the cloth over its frame. Seats, floor
-// slats and footrests are not in a design and are not counted; stems are counted as
-// the wood of the breasthooks.
+// Boat lists the parts of the empty boat, with the cloth over its frame. Seats and
+// other fittings have lists of their own; stems are counted as the wood of the
+// breasthooks.
 //
 // Errors: a wood that is not known.
 func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 	w := weigher{f: f, known: map[string]float64{}}
 	items := []Item{
 		{"Gunwales", w.gunwales()}, {"Ribs", w.ribs()}, {"Keel", w.keel()}, {"Stringers", w.stringers()},
-		{"Stems and breasthooks", w.ends()}, {"Thwarts, yoke, seat bars", w.thwarts()},
+		{"Stems and breasthooks", w.ends()}, {"Thwarts, yoke", w.thwarts()},
 	}
 	wood := Sum(items)
 	items = append(items, Item{"Cord, pegs, oil (estimate)", []float.Load{{Mass: Lashing * wood.Mass, At: wood.At}}})

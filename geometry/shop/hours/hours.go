@@ -191,7 +191,7 @@ func (c *counter) cover() {
 	c.add(Coat, "coat", area*coats, "m2 and coat", 4)
 	c.add(Coat, "mix, clean up", coats, "coats", 15)
 	c.add(Skin, "sew sheets together", c.n.Cloth.Seam/1000, "m of seam", 12)
-	c.add(Fit, "seat, flotation, trial", 1, "boat", 90)
+	c.add(Fit, "flotation, trial", 1, "boat", 60)
 }
 
 // fitted is the work on a kit besides sawing, which is counted with the boards.

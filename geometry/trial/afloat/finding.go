@@ -19,7 +19,7 @@ import (
 func (r *Report) find() {
 	for _, look := range []func(*Report){
 		(*Report).findUpright, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
-		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findWeights, (*Report).findFitted, (*Report).findReminders,
+		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findWeights, (*Report).findFitted, (*Report).findFeet, (*Report).findReminders,
 	} {
 		look(r)
 	}
@@ -62,16 +62,22 @@ func goesOver(levers []float.Lever) (float64, bool) {
 
 // lower says what GM would be with everyone sitting on the floor.
 func (r *Report) lower() string {
-	if r.Boat.Frame == nil || !slices.ContainsFunc(r.Boat.People, func(p design.Person) bool { return p.Posture != design.Floor }) {
+	if r.Boat.Frame == nil || !slices.ContainsFunc(r.Boat.People, func(p design.Person) bool { return p.Posture != design.Floor || !r.onFloor(p) }) {
 		return ""
 	}
 	low := slices.Clone(r.Boat.People)
 	for i := range low {
-		low[i].Posture, low[i].Seat = design.Floor, 0
+		low[i] = r.Boat.Frame.Design.Lowered(low[i])
+		low[i].Posture = design.Floor
 	}
-	items := append(weight.Crew(r.Boat.Frame.Hull, low), r.Boat.Gear...)
+	items := append(weight.Crew(r.Boat.Frame.Hull, r.Boat.Frame.Design, low), r.Boat.Gear...)
 	l := float.Total(r.Boat.Light(), weight.Sum(items))
 	return fmt.Sprintf("; with everyone sitting on the floor GM is %.0f mm", r.Rest.KM-l.At.Z)
+}
+
+func (r *Report) onFloor(p design.Person) bool {
+	_, seated := r.Boat.Frame.Design.SeatOf(p)
+	return !seated
 }
 
 func (r *Report) findFreeboard() {
@@ -305,7 +311,14 @@ func (r *Report) findWeights() {
 	if r.Boat.Frame == nil {
 		return
 	}
-	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities, without seats, floor or footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Own().Mass)
+	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities, without floor and footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Own().Mass)
+}
+
+// findFeet warns of seats under which feet may be caught.
+func (r *Report) findFeet() {
+	for _, s := range r.Boat.Seats {
+		r.Findings = append(r.Findings, s.Feet()...)
+	}
 }
 
 func (r *Report) findReminders() {

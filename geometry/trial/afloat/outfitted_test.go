@@ -56,7 +56,9 @@ func TestOutfitted(t *testing.T) {
 	if all := rows[1].Added + rows[2].Added; math.Abs(rows[3].Added-all) > 1e-9 {
 		t.Errorf("both outfits weigh %.3f kg, want %.3f", rows[3].Added, all)
 	}
-	over := withOutfits(t, func(d *design.Design) { d.Crew[0].Posture, d.Crew[0].Seat = design.Bench, 600 })
+	over := withOutfits(t, func(d *design.Design) {
+		d.Seats[0].Kind, d.Seats[0].Height, d.Crew[0].Posture = design.Saddle, 600, design.Bench
+	})
 	var f *float.Fault
 	if !errors.As(over[0].Fault, &f) || f.Outcome != float.Capsizes || over[0].Rest != (float.Hydrostatics{}) {
 		t.Errorf("somebody on a bench of 600 mm: %+v", over[0])

@@ -158,6 +158,7 @@ func TestTrimFinding(t *testing.T) {
 func TestCapsize(t *testing.T) {
 	d := shipped(t, "brook")
 	d.Crew[0].Mass, d.Crew[0].Posture = 100, design.Bench
+	d.Seats[0].Kind, d.Seats[0].Height = design.Saddle, 250
 	r := run(t, d)
 	if r.Fault == nil || r.Fault.Outcome != float.Capsizes || len(r.Curve.Levers) > 0 || r.Rest.GM > 0 {
 		t.Errorf("GM %.0f mm and %v; want it to capsize", r.Rest.GM, r.Fault)
@@ -311,7 +312,7 @@ func shuffled(t *testing.T, r *rand.Rand) *design.Design {
 	half := float64(d.Hull.Length) / 2
 	d.Crew, d.Gear = nil, nil
 	for range r.IntN(4) {
-		d.Crew = append(d.Crew, design.Person{Name: "P", Mass: 15 + 120*r.Float64(), Posture: design.Posture(r.IntN(3)), At: measure.Length(half * 0.85 * (2*r.Float64() - 1))})
+		d.Crew = append(d.Crew, design.Person{Name: "P", Mass: 15 + 120*r.Float64(), Posture: design.Posture(r.IntN(2)), Seat: design.OnFloor, At: measure.Length(half * 0.85 * (2*r.Float64() - 1))})
 	}
 	if r.IntN(2) == 0 {
 		d.Gear = append(d.Gear, design.Gear{Name: "G", Mass: 1 + 499*r.Float64()*r.Float64(), At: measure.Length(half * 0.8 * (2*r.Float64() - 1))})

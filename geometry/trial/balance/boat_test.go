@@ -180,6 +180,9 @@ func mirrored(d *design.Design) {
 	for i := range d.Thwarts {
 		turn(&d.Thwarts[i].At)
 	}
+	for i := range d.Seats {
+		turn(&d.Seats[i].At)
+	}
 }
 
 // TestMirror turns river end for end: every answer is the mirror of the first.
@@ -203,6 +206,7 @@ func TestMirror(t *testing.T) {
 	}
 	// And a boat alike at both ends, with its cross pieces laid alike, answers so.
 	lake := boat(t, "lake", func(d *design.Design) {
+		d.Seats, d.Crew = nil, nil
 		d.Thwarts = []design.Thwart{d.Thwarts[1], d.Thwarts[1]}
 		d.Thwarts[0].At, d.Thwarts[1].At = -325, 325
 	})
@@ -353,16 +357,16 @@ func TestChoose(t *testing.T) {
 		words []string
 		want  int
 	}{
-		{[]string{"seat"}, 4}, {[]string{"SEAT", "thwart-2"}, 5}, {[]string{"yoke"}, 1}, {[]string{"thwart"}, 1},
-		{[]string{"bow seat bar, forward"}, 1}, {[]string{"After-Thwart"}, 1}, {[]string{"all"}, 6}, {nil, 0},
+		{[]string{"seat"}, 2}, {[]string{"SEAT", "thwart-2"}, 3}, {[]string{"yoke"}, 1}, {[]string{"thwart"}, 2},
+		{[]string{"bow seat"}, 1}, {[]string{"seat-2"}, 1}, {[]string{"After-Thwart"}, 1}, {[]string{"all"}, 5}, {nil, 0},
 		{[]string{"rib F3", "a1"}, 2}, {[]string{"thwart-1", "yoke"}, 1},
 	} {
 		if got := choose(t, b, c.words...); len(got.Names) != c.want {
 			t.Errorf("%v takes out %v, want %d", c.words, got.Names, c.want)
 		}
 	}
-	for _, w := range []string{"mast", "", "thwart-7", strings.Repeat("x", 1000)} {
-		if _, err := b.Choose([]string{w}); err == nil || !strings.Contains(err.Error(), "thwart-6, all") || len(err.Error()) > 300 {
+	for _, w := range []string{"mast", "", "thwart-4", "seat-3", strings.Repeat("x", 1000)} {
+		if _, err := b.Choose([]string{w}); err == nil || !strings.Contains(err.Error(), "thwart-3, seat, seat-1, seat-2, all") || len(err.Error()) > 300 {
 			t.Errorf("%.10q: got %v", w, err)
 		}
 	}

@@ -124,6 +124,9 @@ func (b *Boat) Alone(w *Without) ([]Band, error) {
 		}
 		out = append(out, less.band())
 	}
+	for range w.seats {
+		out = append(out, Band{}) // nothing moves
+	}
 	for i := range b.Frame.Ribs {
 		if !w.ribs[i] {
 			continue

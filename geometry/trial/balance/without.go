@@ -13,7 +13,8 @@ type Without struct {
 	Names  []string // of what is out, in the order of the boat
 	ribs   map[int]bool
 	struts map[int]bool
-	all    int // cross pieces of the boat
+	seats  map[int]bool // which carry nothing of the balance
+	all    int          // cross pieces of the boat
 }
 
 // Code returns what the cross piece with the number i, from 0, is called in a
@@ -22,12 +23,12 @@ func Code(i int) string { return fmt.Sprintf("thwart-%d", i+1) }
 
 // Choose reads a choice of members.
 //
-// How: each word is a code (thwart-2), the name of a cross piece, the name of a
-// rib (F3), or a kind: seat, yoke, thwart, all. Capitals and the spaces, commas
+// How: each word is a code (thwart-2, seat-1), the name of a cross piece or a seat, the
+// name of a rib (F3), or a kind: seat, yoke, thwart, all. Capitals and the spaces, commas
 // and hyphens within names do not matter.
 // Errors: a word that fits nothing in this boat, with what would.
 func (b *Boat) Choose(words []string) (*Without, error) {
-	out := &Without{ribs: map[int]bool{}, struts: map[int]bool{}, all: len(b.Frame.Thwarts)}
+	out := &Without{ribs: map[int]bool{}, struts: map[int]bool{}, seats: map[int]bool{}, all: len(b.Frame.Thwarts)}
 	for _, w := range words {
 		if !b.pick(out, plain(w)) {
 			return nil, fmt.Errorf("nothing in this boat is called %q; accepted: %s", wording.Clip(w, 40), b.accepted())
@@ -35,6 +36,11 @@ func (b *Boat) Choose(words []string) (*Without, error) {
 	}
 	for i, t := range b.Frame.Thwarts {
 		if out.struts[i] {
+			out.Names = append(out.Names, t.Name)
+		}
+	}
+	for i, t := range b.Frame.Seats {
+		if out.seats[i] {
 			out.Names = append(out.Names, t.Name)
 		}
 	}
@@ -49,8 +55,13 @@ func (b *Boat) Choose(words []string) (*Without, error) {
 func (b *Boat) pick(out *Without, word string) bool {
 	found := false
 	for i, t := range b.Frame.Thwarts {
-		if word == plain(Code(i)) || word == plain(t.Name) || word == "all" || word == kindWord(t.Kind) {
+		if word == plain(Code(i)) || word == plain(t.Name) || word == "all" || word == t.Kind.String() {
 			out.struts[i], found = true, true
+		}
+	}
+	for i, t := range b.Frame.Seats {
+		if word == plain(design.SeatCode(i)) || word == plain(t.Name) || word == "all" || word == "seat" {
+			out.seats[i], found = true, true
 		}
 	}
 	for i, r := range b.Frame.Ribs {
@@ -61,22 +72,21 @@ func (b *Boat) pick(out *Without, word string) bool {
 	return found
 }
 
-func kindWord(k design.Kind) string {
-	if k == design.SeatBar {
-		return "seat"
-	}
-	return k.String()
-}
-
 func (b *Boat) accepted() string {
 	var words []string
 	seen := map[string]bool{}
 	for i, t := range b.Frame.Thwarts {
-		if k := kindWord(t.Kind); !seen[k] {
+		if k := t.Kind.String(); !seen[k] {
 			seen[k] = true
 			words = append(words, k)
 		}
 		words = append(words, Code(i))
+	}
+	if len(b.Frame.Seats) > 0 {
+		words = append(words, "seat")
+	}
+	for i := range b.Frame.Seats {
+		words = append(words, design.SeatCode(i))
 	}
 	return strings.Join(append(words, "all, or a rib as "+b.Frame.Ribs[0].Name), ", ")
 }
@@ -96,6 +106,9 @@ func plain(s string) string {
 
 // Struts reports whether the cross piece with the number i is out.
 func (w *Without) Struts(i int) bool { return w.struts[i] }
+
+// OnlySeats reports whether nothing comes out that bears on the frame's shape.
+func (w *Without) OnlySeats() bool { return len(w.seats) > 0 && len(w.ribs)+len(w.struts) == 0 }
 
 // String names what is out: all the cross pieces by one word, when it is just
 // them.

@@ -82,7 +82,7 @@ func Of(f *frame.Frame) (*Report, error) {
 	}
 	r.slots()
 	r.balanced()
-	return r, nil
+	return r, r.seats()
 }
 
 // apart works out side by side what knows nothing of one another: the balance, the ribs
@@ -113,6 +113,22 @@ func (r *Report) noteCure(f finding.Finding, cure string, args ...any) bool {
 	}
 	r.note(f)
 	return f.Verdict.Passes()
+}
+
+// seats judges what people sit on.
+func (r *Report) seats() error {
+	for _, s := range r.Frame.Seats {
+		found, err := s.Judge(r.Frame.Design)
+		if err != nil {
+			return err
+		}
+		for _, f := range found {
+			if f.IsSet() {
+				r.note(f)
+			}
+		}
+	}
+	return nil
 }
 
 func (r *Report) balanced() {

@@ -264,7 +264,10 @@ func TestOddBoats(t *testing.T) {
 		{"glued straight", func(d *design.Design) { d.Gunwale.Glued = design.GluedStraight }, 0},
 		{"few ribs", func(d *design.Design) { d.Ribs.Pitch = 420 }, 0},
 		{"no crew", func(d *design.Design) { d.Crew, d.Gear = nil, nil }, 8},
-		{"too heavy to stand", func(d *design.Design) { d.Crew[0].Mass, d.Crew[0].Posture, d.Crew[0].Seat = 80, design.Bench, 600 }, 6},
+		{"too heavy to stand", func(d *design.Design) {
+			d.Crew[0].Mass = 80
+			d.Seats[0].Kind, d.Seats[0].Height, d.Crew[0].Posture = design.Saddle, 600, design.Bench
+		}, 6},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			y := newYard(t, "brook", c.change)
@@ -293,9 +296,9 @@ func TestOddBoats(t *testing.T) {
 // stern alike, and nothing but the stems, the ribs and what lies off the middle trims it.
 func TestMirrored(t *testing.T) {
 	y := newYard(t, "lake", func(d *design.Design) {
-		d.Thwarts, d.Gear = nil, nil
+		d.Thwarts, d.Gear, d.Seats = nil, nil, nil
 		for i := range d.Crew {
-			d.Crew[i].At = 0
+			d.Crew[i].Seat = design.OnFloor
 		}
 	})
 	r, err := Of(y.b, &y.carried)

@@ -44,10 +44,25 @@ func (s *sounding) hang() (rides, error) {
 		}
 		*stick.per = stick.section * wood.Density * 1e-9 * (1 + weight.Lashing)
 	}
-	for _, item := range s.boat.Aboard() {
-		for _, l := range item.Loads {
-			for j, v := range shares(s.m.keel.units, l.At.X) {
-				out.floor[j] += v * l.Mass
+	stands := func(x, kg float64) {
+		for j, v := range shares(s.m.keel.units, x) {
+			out.floor[j] += v * kg
+		}
+	}
+	for i, item := range s.boat.Crew {
+		at := item.Load().At.X
+		if on, ok := d.SeatOf(s.boat.People[i]); ok {
+			at = float64(on.At)
+		}
+		stands(at, item.Load().Mass)
+	}
+	for _, item := range s.boat.Gear {
+		stands(item.Load().At.X, item.Load().Mass)
+	}
+	for _, one := range s.boat.Seats { // set by their height over the floor, hung ones too
+		for _, item := range s.boat.Parts {
+			if item.Name == one.Name {
+				stands(one.At, item.Load().Mass)
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
@@ -12,6 +13,7 @@ import (
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 )
 
 // Boat is one boat of a fleet, made ready to go into another and to take one.
@@ -20,7 +22,7 @@ type Boat struct {
 	Frame   *frame.Frame
 	Cloth   skin.Pressed
 	Outside *Outside
-	Inside  *Inside // with its thwarts, yoke and seat bars
+	Inside  *Inside // with its thwarts, yoke and seats
 	Mass    float64 // empty, kg, everything aboard that the design names as a part
 
 	bare *Inside
@@ -51,11 +53,52 @@ func NewBoat(f *frame.Frame) (*Boat, error) {
 
 // open returns the inside that another boat is lowered into.
 func (b *Boat) open(o Options) *Inside {
-	if o.LeftIn {
+	switch {
+	case !o.LeftIn:
+		return b.bare
+	case len(o.Out) == 0:
 		return b.Inside
 	}
-	return b.bare
+	out := taken(b.Frame, o.Out)
+	return b.Inside.only(func(_ Edge, p Part) bool { return p.Kind != CrossPiece || !slices.Contains(out, p.Name) })
 }
+
+// loose is a part that can be taken out.
+type loose struct {
+	name  string
+	words []string // that it may be called by besides its name
+}
+
+// looseOf lists thwarts and yoke, then the seats, in the order of the design.
+func looseOf(f *frame.Frame) []loose {
+	var out []loose
+	for i, t := range f.Thwarts {
+		out = append(out, loose{strings.TrimSpace(t.Name), []string{fmt.Sprintf("thwart-%d", i+1), t.Kind.String()}})
+	}
+	for i, s := range f.Seats {
+		out = append(out, loose{strings.TrimSpace(s.Name), []string{design.SeatCode(i), "seat"}})
+	}
+	return out
+}
+
+// taken names the parts that words mean: kinds (seat, thwart, yoke), codes or names.
+func taken(f *frame.Frame, words []string) []string {
+	var out []string
+	for _, l := range looseOf(f) {
+		if slices.ContainsFunc(words, l.called) {
+			out = append(out, l.name)
+		}
+	}
+	return out
+}
+
+func (l loose) called(word string) bool {
+	word = strings.TrimSpace(word)
+	return strings.EqualFold(word, l.name) || slices.ContainsFunc(l.words, func(w string) bool { return strings.EqualFold(w, word) })
+}
+
+// Takes reports whether a word means a part of the boat that can be taken out.
+func (b *Boat) Takes(word string) bool { return len(taken(b.Frame, []string{word})) > 0 }
 
 // Length returns the boat's length overall with its cloth, mm.
 func (b *Boat) Length() float64 { return b.Outside.Fore - b.Outside.Aft }

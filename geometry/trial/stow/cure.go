@@ -112,10 +112,8 @@ func receives(d *design.Design, upper *Boat, at Place, o Options) bool {
 	if err != nil {
 		return false
 	}
-	if !o.LeftIn {
-		in = in.Bare()
-	}
-	return seeker{in, upper.Outside, o.Pad}.stands(at)
+	lower := &Boat{Frame: f, Inside: in, bare: in.Bare()}
+	return seeker{lower.open(o), upper.Outside, o.Pad}.stands(at)
 }
 
 // stands reports whether there is the room asked for with the boat on its pads.

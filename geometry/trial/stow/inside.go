@@ -58,7 +58,7 @@ func (in *Inside) only(keep func(Edge, Part) bool) *Inside {
 	return out
 }
 
-// Bare returns the inside with thwarts, yoke and seat bars taken out.
+// Bare returns the inside with thwarts, yoke and seats taken out.
 func (in *Inside) Bare() *Inside {
 	return in.only(func(_ Edge, p Part) bool { return p.Kind != CrossPiece })
 }
@@ -88,7 +88,7 @@ func (e Edge) zone(lower, upper Kind) Zone {
 
 // InsideOf returns the inner faces of a boat: ribs, keel, stringers and cloth
 // between and beyond them, gunwales, stems, breasthooks, and the thwarts, yoke
-// and seat bars, which Bare takes out.
+// and seats, which Bare takes out.
 func InsideOf(f *frame.Frame, cloth *skin.Cloth) (*Inside, error) {
 	w := &wood{f: f, cloth: cloth}
 	w.ribs()
@@ -99,6 +99,7 @@ func InsideOf(f *frame.Frame, cloth *skin.Cloth) (*Inside, error) {
 	w.hook("bow", f.BowHook, f.Hull.Bow, 1)
 	w.hook("stern", f.SternHook, f.Hull.Stern, -1)
 	w.thwarts()
+	w.seats()
 	return NewInside(w.edges, w.parts)
 }
 

@@ -4,8 +4,9 @@ import "math"
 
 // Options say how boats are to be put into one another.
 type Options struct {
-	Pad    float64 // room asked for between wood and cloth everywhere, mm, >= 0; pads of this thickness on the floor
-	LeftIn bool    // thwarts, yoke and seat bars of the lower boats stay in
+	Pad    float64  // room asked for between wood and cloth everywhere, mm, >= 0; pads of this thickness on the floor
+	LeftIn bool     // thwarts, yoke and seats of the lower boats stay in
+	Out    []string // which of them come out all the same: seat, thwart, yoke, seat-1, a name
 }
 
 // Pair is one boat lowered into another.
@@ -20,7 +21,7 @@ type Pair struct {
 	Bound        Contact // what keeps it off the floor; none when it nests
 	Short        float64 // room lacking there with the boat on the floor: a side at the sides, in height elsewhere, mm
 	Far          *Boat   // the boat that Bound belongs to when it is one farther down, else nil
-	Out          []int   // thwarts of the lower boat that are in the way, by number
+	Out          []int   // thwarts and seats of the lower boat that are in the way, by number
 }
 
 // Lift returns how much too high the upper boat lies, mm; 0 when it nests.
@@ -65,7 +66,7 @@ func settle(lower, upper *Boat, in *Inside, at Place, o Options) *Pair {
 	}
 	p.Place = at
 	p.Rooms = Clearance(in, upper.Outside, at)
-	for i := range lower.Frame.Thwarts {
+	for i := range looseOf(lower.Frame) {
 		if s.inTheWay(lower, i, at) {
 			p.Out = append(p.Out, i)
 		}
@@ -73,10 +74,10 @@ func settle(lower, upper *Boat, in *Inside, at Place, o Options) *Pair {
 	return p
 }
 
-// inTheWay reports whether a thwart of the lower boat would come nearer than the
+// inTheWay reports whether a thwart or seat of the lower boat would come nearer than the
 // pad to the upper boat on its way down.
 func (s seeker) inTheWay(lower *Boat, i int, at Place) bool {
-	name := lower.Frame.Thwarts[i].Name
+	name := looseOf(lower.Frame)[i].name
 	one := lower.Inside.only(func(_ Edge, p Part) bool { return p.Kind == CrossPiece && p.Name == name })
 	return clearanceWithin(one, s.o, at, s.pad+1).Least().Room < s.pad-slack
 }

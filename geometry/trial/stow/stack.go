@@ -14,7 +14,7 @@ type Stack struct {
 	Boats  []*Boat
 	Pairs  []*Pair // the second boat in the first, the third in the second ...
 	Places []Place // of each boat in the axes of the first
-	Out    [][]int // thwarts that must come out, by boat
+	Out    [][]int // thwarts and seats that must come out, by boat
 	Nests  bool    // every boat stands in the one before it
 
 	Height        float64 // from the lowest cloth to the highest wood, mm
@@ -22,11 +22,11 @@ type Stack struct {
 	Mass          float64 // all boats empty, what is taken out included, kg
 }
 
-// TakenOut names the thwarts that must come out of boat i of the stack.
+// TakenOut names the thwarts and seats that must come out of boat i of the stack.
 func (s *Stack) TakenOut(i int) []string {
 	out := []string{}
 	for _, n := range s.Out[i] {
-		out = append(out, s.Boats[i].Frame.Thwarts[n].Name)
+		out = append(out, looseOf(s.Boats[i].Frame)[n].name)
 	}
 	return out
 }
@@ -141,7 +141,7 @@ func (s *Stack) add(k int, p *Pair, o Options) {
 	}
 	for j := range k - 1 {
 		sk := seeker{nil, s.Boats[k].Outside, o.Pad}
-		for i := range s.Boats[j].Frame.Thwarts {
+		for i := range looseOf(s.Boats[j].Frame) {
 			if sk.inTheWay(s.Boats[j], i, s.Places[j].from(at)) && !slices.Contains(s.Out[j], i) {
 				s.Out[j] = append(s.Out[j], i)
 			}

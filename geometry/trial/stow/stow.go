@@ -26,7 +26,7 @@ const (
 	Gunwale
 	Stem
 	Breasthook
-	CrossPiece // a thwart, yoke or seat bar
+	CrossPiece // a thwart, yoke or seat, which can be taken out
 )
 
 // Part is one part of a boat.
@@ -45,7 +45,7 @@ const (
 	Floor Zone = iota
 	Sides
 	Ends
-	Across // thwarts, yoke and seat bars that are left in
+	Across // thwarts, yoke and seats that are left in
 	zones
 )
 

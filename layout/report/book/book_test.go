@@ -160,10 +160,12 @@ func TestTold(t *testing.T) {
 	rows("Lengths and widths, mm", 29)
 	rows("Bends, from the middle of the blank, mm", 29)
 	rows("Middles of the stringers, from the middle of the blank, mm", 29)
-	rows("Cross pieces, under the gunwales, mm", 6)
+	rows("Cross pieces, under the gunwales, mm", 3)
+	rows("Seats, mm", 2)
+	rows("Rails and hangers of Bow seat, mm", 2)
 	rows("Spreaders while building, mm", 3)
 	rows("Depths from a straightedge across the gunwales, and corrections of length, mm", 29)
-	rows("Sticks, mm", 6+29+6+2+1+8+2+6+3) // the last are outwales and keel strip
+	rows("Sticks, mm", 6+29+6+2+1+8+2+3+2*12+3) // of a seat two rails, four hangers, four blocks, two spreaders; the last are outwales and keel strip
 	cautions := ""
 	figures := 0
 	for _, k := range b.Blocks {

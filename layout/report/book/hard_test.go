@@ -19,7 +19,9 @@ func TestHardBoats(t *testing.T) {
 		want   string
 	}{
 		{"sinks", func(d *design.Design) { d.Crew = append(d.Crew, heavy(), heavy(), heavy(), heavy()) }, "finds no rest"},
-		{"capsizes", func(d *design.Design) { d.Crew[0].Posture, d.Crew[0].Seat = design.Bench, 600 }, "capsizes"},
+		{"capsizes", func(d *design.Design) {
+			d.Seats[0].Kind, d.Seats[0].Height, d.Crew[0].Posture = design.Saddle, 600, design.Bench
+		}, "capsizes"},
 		{"nobody aboard", func(d *design.Design) { d.Crew, d.Gear = nil, nil }, "On the water"},
 		{"twelve stringers a side", func(d *design.Design) {
 			d.Stringers.Width, d.Stringers.Depth, d.Keel.Width = 8, 8, 20
@@ -57,4 +59,6 @@ func TestHardBoats(t *testing.T) {
 	}
 }
 
-func heavy() design.Person { return design.Person{Name: "Guest", Mass: 250, Posture: design.Floor} }
+func heavy() design.Person {
+	return design.Person{Name: "Guest", Mass: 250, Posture: design.Floor, Seat: design.OnFloor}
+}

@@ -151,12 +151,12 @@ func (w *writer) frameSteps() []step {
 
 func (w *writer) coverSteps() []step {
 	return []step{
-		{stage: hours.Oil, do: []string{"Round over all that the skin or a hand will touch.", "Oil or varnish every stick, end grain twice."},
+		{stage: hours.Oil, do: append(w.boreForSeats(), "Round over all that the skin or a hand will touch.", "Oil or varnish every stick, end grain twice."),
 			tools: "spokeshave, abrasive, brush", dry: "a day for each coat", check: "run a stocking over the outside: nothing may catch",
 			care: "Oily rags heat by themselves and burn: into water or spread flat outdoors at once.", who: "common practice, no source read"},
 		w.skinStep(),
 		w.coatStep(),
-		{stage: hours.Fit, do: append(w.outsideBrief(), "Fit seat or pad, footrest and flotation at both ends.", "Weigh the boat; float it empty, then loaded, and compare draught and freeboard with On the water.", "Try it swamped in shallow water near help."),
+		{stage: hours.Fit, do: append(w.outsideBrief(), w.fitSeats()+"Fit footrest and flotation at both ends.", "Weigh the boat; float it empty, then loaded, and compare draught and freeboard with On the water.", "Try it swamped in shallow water near help."),
 			tools: "plane, saw, drill, screwdriver, clamps; bathroom scale, tape", dry: "bedding compound a day before the water", check: "freeboard within 20 mm (3/4 in) of the page; no leak after an hour",
 			care: "Wear a life jacket. Cold water kills fast. Check local rules for registration, lights and life jackets; licensed advice comes first where a boat is used for hire.",
 			who:  "33 CFR 175.15 in the United States; local law comes first"},

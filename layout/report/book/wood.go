@@ -183,7 +183,7 @@ func (w *writer) shopping() {
 	if w.Bend.OnForms() {
 		forms = " and the forms"
 	}
-	w.say("The cutter's file lays stems, breasthooks, cross pieces, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+	w.say("The cutter's file lays stems, breasthooks, cross pieces, hangers of seats, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
 		forms, wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
 }
 

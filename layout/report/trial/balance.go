@@ -62,8 +62,11 @@ func (b Balance) held(l report.Letters) []report.Block {
 // hangs on.
 func (b Balance) Promised(l report.Letters) []report.Block {
 	t := b.Trials[min(1, len(b.Trials)-1)]
-	if len(b.Without.Names) == 0 {
+	switch {
+	case len(b.Without.Names) == 0:
 		return nil
+	case b.Without.OnlySeats():
+		return []report.Block{report.Say("Without %s the frame stands as before: seats hang on the gunwales or stand on the floor and carry nothing of its shape.", b.Without)}
 	}
 	out := []report.Block{report.Paragraph{Words: Promise(b.Without.String(), t, l)}}
 	table := report.Titled("What that hangs on: the beam without "+b.Without.String()+", one thing at a time").Words("When").Numbers("Narrower, "+l.Unit(), "Wider, "+l.Unit())

@@ -78,9 +78,12 @@ func (n nest) verdict() []report.Block {
 	if n.Options.LeftIn {
 		state = "left in"
 	}
+	if len(n.Options.Out) > 0 {
+		state += ", but for " + strings.Join(n.Options.Out, ", ")
+	}
 	names := wording.List(n.Stack.Boats, func(b *stow.Boat) string { return b.Title })
 	return []report.Block{report.Say("From the outermost in: %s: %s.", names, verdict),
-		report.Say("Thwarts, yoke and seat bars of the lower boats are %s. Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, n.small(n.Options.Pad))}
+		report.Say("Thwarts, yoke and seats of the lower boats are %s. Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, n.small(n.Options.Pad))}
 }
 
 // failures says where a boat is held up, and what would cure it.
@@ -170,8 +173,8 @@ func (n nest) out() []report.Block {
 	for i, b := range s.Boats {
 		what := strings.Join(s.TakenOut(i), "; ")
 		switch {
-		case len(b.Frame.Thwarts) == 0:
-			what = "it has no thwarts"
+		case len(b.Frame.Thwarts)+len(b.Frame.Seats) == 0:
+			what = "it has no thwarts and no seats"
 		case what == "":
 			what = "nothing"
 		}

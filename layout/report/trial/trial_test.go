@@ -17,7 +17,10 @@ import (
 	"ribwright/layout/report"
 )
 
-func tippy(d *design.Design) { d.Crew[0].Mass, d.Crew[0].Posture = 120, design.Bench }
+func tippy(d *design.Design) {
+	d.Crew[0].Mass, d.Crew[0].Posture = 120, design.Bench
+	d.Seats[0].Kind, d.Seats[0].Height = design.Saddle, 250
+}
 
 func tried(t testing.TB, name string, change func(d *design.Design)) *afloat.Report {
 	t.Helper()

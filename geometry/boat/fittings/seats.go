@@ -1,0 +1,64 @@
+package fittings
+
+import (
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
+	"ribwright/geometry/wording"
+)
+
+// Seats is the kit of all seats: each seat is a group of its own, by its name.
+const Seats = "seats"
+
+// The minutes of what is done to a seat besides sawing and shaping boards. Common
+// practice, no source.
+const (
+	minutesBore   = 8.0 // bore a gunwale for a hanger, let in two bolt heads, glue its block
+	minutesFrame  = 45.0
+	minutesWeave  = 4.0
+	minutesSaddle = 40.0
+	minutesPad    = 20.0
+)
+
+func seats(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) {
+	k := kit.Kit{Name: Seats}
+	for _, s := range f.Seats {
+		for _, p := range s.Pieces() {
+			k.Pieces = append(k.Pieces, kit.Piece{Group: s.Name, Name: wording.Clip(s.Name, 40) + ", " + p.Name, Count: p.Count, Form: formOf(s), Wood: s.Wood,
+				Long: p.Long, Wide: p.Wide, Thick: p.Thick, Grain: p.Grain, Fill: p.Fill, At: p.At})
+		}
+		for _, t := range s.Things() {
+			k.Things = append(k.Things, kit.Thing{Group: s.Name, Key: t.Key, Name: t.Name, Amount: t.Amount, Unit: t.Unit, How: t.How, Mass: t.Mass, At: t.At})
+		}
+		k.Works = append(k.Works, works(s)...)
+	}
+	return k, nil
+}
+
+// formOf takes the sticks of a hung seat as planed square and the boards of a saddle as
+// sawn to an outline.
+func formOf(s seat.Seat) kit.Form {
+	if s.Hung != nil {
+		return kit.Beam
+	}
+	return kit.Board
+}
+
+func works(s seat.Seat) []kit.Work {
+	name := wording.Clip(s.Name, 40)
+	switch {
+	case s.Hung != nil:
+		out := []kit.Work{
+			{Name: name + ": bore the gunwales, let in bolt heads, glue blocks", Count: 4, Unit: "hangers", Minutes: minutesBore},
+			{Name: name + ": slot hangers, joint and glue the frame, hang it", Count: 1, Unit: "seat", Minutes: minutesFrame}}
+		if s.Hung.Bottom == design.Webbing {
+			out = append(out, kit.Work{Name: name + ": cut, wrap and sew webbing", Count: float64(s.Hung.Along + s.Hung.Across), Unit: "straps", Minutes: minutesWeave})
+		}
+		return out
+	case s.Saddle != nil:
+		return []kit.Work{{Name: name + ": glue and screw the box, fit it to the ribs, lash it", Count: 1, Unit: "seat", Minutes: minutesSaddle}}
+	}
+	return []kit.Work{{Name: name + ": cut and glue the foam, tie it to the ribs", Count: 1, Unit: "pad", Minutes: minutesPad}}
+}

@@ -1,0 +1,362 @@
+package seat
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/design"
+)
+
+// Hung is what carries a hung seat: two rails across the boat, each with a hanger at
+// either end, and two spreaders that keep the rails apart beside the bottom.
+type Hung struct {
+	Front, After Rail
+	Width, Depth float64 // of a rail, along the boat and up and down
+	Spreader     float64 // length of one, between the rails
+	Clear        float64 // height under the front rail over the floor, for the feet
+	Bottom       design.Bottom
+	Along        int // straps or slats from rail to rail
+	Across       int // straps from spreader to spreader
+}
+
+// Rail is one rail and the pair of hangers that it lies in.
+type Rail struct {
+	Station float64
+	TopZ    float64
+	Length  float64 // over all: it ends flush with the hangers' outer faces
+	Between float64 // the hangers' inner faces
+	Hanger  Hanger  // on the port side; starboard is its mirror
+}
+
+// Hanger is a board that lies against the gunwale's inner face, behind a block, and
+// carries a rail's end in a slot near its foot. Down is measured along the gunwale's
+// inner face from its upper edge, in from that face inboard.
+type Hanger struct {
+	Station float64
+	Bolts   [2]float64 // marks on the stock, the after one first
+	Down    float64    // of the bolts
+	Slot    float64    // down to the rail's top, at the middle of the board
+	Length  float64    // down to the foot
+	Wide    float64    // along the boat
+	Off     float64    // how far the rail's middle lies forward of its own
+	Block   float64    // thickness of the block between it and the gunwale
+	Skew    float64    // of the gunwale in plan off the middle line, radians
+
+	high       float64        // of the gunwale, mm
+	top, along geometry.Point // the gunwale's upper inner edge, and the way down its face
+}
+
+// The sizes of hangers and bolts. Common practice, no source, unless a comment says
+// otherwise.
+const (
+	Thick      = 20.0 // of a hanger
+	Bolt       = 6.0  // diameter
+	Hole       = 6.4
+	Washer     = 24.0     // under a bolt's head
+	clearOf    = 25.0     // from a bolt's hole to a mortise
+	boltsApart = 40.0     // at most
+	leastApart = 24.0     // 4 diameters
+	boltEdge   = 14.0     // from a bolt to the hanger's edge
+	beside     = 8.0      // wood beside a slot
+	relish     = 20.0     // wood under a slot
+	leastHigh  = 5 * Bolt // of a gunwale: 3 diameters over a bolt and 2 under it
+	leastBlock = 12.0
+	mostBlock  = 30.0
+	toRibs     = 3.0 // from a hanger to a rib
+	SpreadWide = 20.0
+	StrapWide  = 50.0
+	SlatWide   = 45.0
+	SlatThick  = 12.0
+	strapPitch = 72.0
+	leastRails = 150.0 // between the rails' middles, and the most
+	mostRails  = 330.0
+)
+
+// Point returns the place of a point of the hanger in the section: x the half-breadth,
+// y the height above the baseline.
+func (h Hanger) Point(down, in float64) geometry.Point {
+	inboard := geometry.Point{X: h.along.Y, Y: -h.along.X}
+	return h.top.Add(h.along.Scale(down)).Add(inboard.Scale(in))
+}
+
+// Lean returns how far the hanger leans outward from upright, radians.
+func (h Hanger) Lean() float64 { return math.Atan2(-h.along.X, -h.along.Y) }
+
+// SlotInboard returns how far down the slot begins on the face that looks inboard: it is
+// level in the boat, and the board leans.
+func (h Hanger) SlotInboard() float64 { return h.Slot + Thick/2*math.Tan(h.Lean()) }
+
+// BlockLong returns the length of the block along the gunwale: 4 bolt diameters past
+// either bolt.
+func (h Hanger) BlockLong() float64 { return h.Bolts[1] - h.Bolts[0] + 8*Bolt }
+
+// BlockHigh returns how far the block reaches down the gunwale: all but 2 mm at either
+// edge.
+func (h Hanger) BlockHigh() float64 { return h.high - 4 }
+
+// window is a gap between mortises and cross pieces in which a hanger's bolts may stand.
+type window struct {
+	lo, hi float64 // stations of the middle of the pair
+	apart  float64 // the bolts
+}
+
+// windows lists the gaps between mortises and cross pieces, from aft forward.
+func (b Boat) windows() []window {
+	var out []window
+	const narrow = 200.0 // mm of half-breadth under which nobody sits
+	const ends = 100.0   // mm of a gunwale's ends that breasthooks and stems take
+	closed := slices.Concat(b.Mortises, b.Crosses, []Span{{b.Stock.From, b.Stock.From + ends}, {b.Stock.To - ends, b.Stock.To}})
+	slices.SortFunc(closed, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
+	for i := 1; i < len(closed); i++ {
+		closed[i].To = max(closed[i].To, closed[i-1].To)
+		from, to := closed[i-1].To, closed[i].From
+		apart := math.Floor(min(boltsApart, to-from-2*clearOf-Hole-2))
+		if apart < leastApart {
+			continue
+		}
+		in := clearOf + Hole/2 + apart/2
+		w := window{b.Gunwale.StationOf(from + in), b.Gunwale.StationOf(to - in), apart}
+		if b.Gunwale.EdgeAt(w.middle(), 0, 0).Y > narrow {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// Under returns the stretches of gunwale stock that lie over cross pieces.
+func Under(crosses []design.Thwart, onStock func(x float64) float64) []Span {
+	var out []Span
+	for _, t := range crosses {
+		at, half := float64(t.At), float64(t.Width)/2
+		out = append(out, Span{onStock(at - half), onStock(at + half)})
+	}
+	return out
+}
+
+func (w window) middle() float64 { return (w.lo + w.hi) / 2 }
+
+// near returns the place in the window that is nearest to x.
+func (w window) near(x float64) float64 { return min(max(x, w.lo), w.hi) }
+
+// pair is a choice of windows for the front and the after rail.
+type pair struct {
+	front, after window
+	half         float64 // from the seat's middle to either rail's
+	off          float64 // how far a rail lies off its hanger's middle, the worse of the two
+}
+
+func (p pair) most(width float64) float64 {
+	return (min(p.front.apart, p.after.apart)+2*boltEdge-width)/2 - beside
+}
+
+// pairs lists the choices for a seat; long is its given length, 0 for one that follows
+// the gaps. Where the gaps are wide both rails may hang in one.
+func (b Boat) pairs(at, long, width float64) []pair {
+	var out []pair
+	w := b.windows()
+	for i := range w {
+		for _, front := range w[i:] {
+			if p, ok := b.pair(front, w[i], at, long, width); ok {
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+// pair places the rails in two windows, each as far from the seat's middle.
+func (b Boat) pair(front, after window, at, long, width float64) (p pair, ok bool) {
+	p = pair{front: front, after: after}
+	least, most := leastRails/2, mostRails/2
+	if long > 0 {
+		least, most = (long-width)/2, (long-width)/2
+	}
+	lo, hi := max(front.lo-at, at-after.hi, least), min(front.hi-at, at-after.lo, most)
+	p.half = min(max(hungApart/2, lo), hi)
+	if lo > hi { // off the middle of the hangers alike
+		p.half = min(max((front.middle()-after.middle())/2, least), most)
+	}
+	p.off = max(abs(at+p.half-front.near(at+p.half)), abs(at-p.half-after.near(at-p.half)))
+	x, y := front.near(at+p.half), after.near(at-p.half)
+	return p, x-y >= max(front.apart, after.apart)+2*boltEdge+2
+}
+
+// choose takes the pair that leaves the rails most nearly in the middle of their
+// hangers, then the one most nearly as long as usual.
+func choose(all []pair) (best pair, ok bool) {
+	score := func(p pair) float64 { return p.off + abs(2*p.half-hungApart)/1000 }
+	for _, p := range all {
+		if !ok || score(p) < score(best) {
+			best, ok = p, true
+		}
+	}
+	return best, ok
+}
+
+// hang works out a hung seat.
+func (b Boat) hang(s *Seat, d design.Seat) error {
+	h := &Hung{Width: cmp.Or(float64(d.RailWidth), railWide), Depth: cmp.Or(float64(d.RailDepth), railDeep), Bottom: d.Bottom}
+	s.Hung = h
+	p, err := b.between(s, h.Width)
+	if err != nil {
+		return err
+	}
+	s.Long = 2*p.half + h.Width
+	if err := b.clears(s, p.half); err != nil {
+		return err
+	}
+	for _, r := range []struct {
+		rail    *Rail
+		w       window
+		forward float64
+	}{{&h.Front, p.front, p.half}, {&h.After, p.after, -p.half}} {
+		if err := b.rail(s, r.rail, r.w, r.forward); err != nil {
+			return err
+		}
+	}
+	return s.fillIn(float64(d.Wide))
+}
+
+// between finds the gaps between the ribs in which the hangers go.
+func (b Boat) between(s *Seat, width float64) (pair, error) {
+	all := b.pairs(s.At, s.Long, width)
+	p, ok := choose(all)
+	if ok && p.off <= p.most(width) {
+		return p, nil
+	}
+	best := math.Inf(1)
+	for _, q := range all {
+		at := (q.front.middle() + q.after.middle()) / 2
+		if again, ok := choose(b.pairs(at, s.Long, width)); ok && again.off <= again.most(width) && abs(at-s.At) < abs(best-s.At) {
+			best = at
+		}
+	}
+	switch {
+	case math.IsInf(best, 1) && s.Long > 0:
+		return p, s.fault("is %.0f mm long, and no two gaps between the ribs take its hangers' bolts so far apart; leave seat.long out", s.Long)
+	case math.IsInf(best, 1):
+		return p, s.fault("cannot hang: bolts of its hangers need %.0f mm between two mortises to stay %.0f mm from each, and two such gaps %.0f to %.0f mm apart without a cross piece; give a wider ribs.pitch, or make it a saddle (kind = \"saddle\")",
+			math.Ceil(leastApart+2*clearOf+Hole+2), clearOf, leastRails, mostRails)
+	}
+	return p, s.fault("would have hanger bolts nearer than %.0f mm to a mortise; put it at %.1f mm", clearOf, math.Round(10*best)/10)
+}
+
+// railZ is the height of a rail's top: slats lie on the rails, webbing round them.
+func (s *Seat) railZ(forward float64) float64 {
+	if s.Hung.Bottom == design.Slats {
+		return s.EdgeZ(forward) - SlatThick
+	}
+	return s.EdgeZ(forward)
+}
+
+// clears keeps the feet free under the front edge.
+func (b Boat) clears(s *Seat, half float64) error {
+	h := s.Hung
+	front := s.At + half
+	floor := max(b.Hull.FloorZ(front-h.Width/2), b.Hull.FloorZ(front+h.Width/2))
+	h.Clear = s.railZ(half) - h.Depth - floor
+	if h.Clear >= LeastClear {
+		return nil
+	}
+	return s.fault("would clear the floor by %.0f mm under its front rail, and a heel is up to 152 mm deep: feet caught there do not come out after a capsize; accepted: %.0f mm or more. Make it a saddle between the feet (kind = \"saddle\"), or %.0f mm higher",
+		h.Clear, LeastClear, math.Ceil(LeastClear-h.Clear))
+}
+
+// rail works out a rail and its hangers.
+func (b Boat) rail(s *Seat, r *Rail, w window, forward float64) error {
+	r.Station, r.TopZ = s.At+forward, s.railZ(forward)
+	g := b.Design.Gunwale
+	wide, high := float64(g.Width), float64(g.Height)
+	x := w.near(r.Station)
+	top, foot := b.Gunwale.EdgeAt(x, -wide/2, high), b.Gunwale.EdgeAt(x, -wide/2, 0)
+	a, c := b.Gunwale.EdgeAt(x-1, -wide/2, high), b.Gunwale.EdgeAt(x+1, -wide/2, high)
+	h := Hanger{Station: x, Wide: w.apart + 2*boltEdge, Off: r.Station - x, Skew: math.Atan(abs(c.Y-a.Y) / 2), Down: boltDown(high), high: high}
+	h.top = geometry.Point{X: top.Y, Y: top.Z}
+	h.along = geometry.Point{X: foot.Y, Y: foot.Z}.Sub(h.top).Unit()
+	mark := b.Gunwale.OnStock(x)
+	h.Bolts = [2]float64{mark - w.apart/2, mark + w.apart/2}
+	if high < leastHigh {
+		return s.fault("cannot hang from a gunwale %.0f mm high; accepted: %.0f mm or more for its bolts (gunwale.height), or make it a saddle", high, leastHigh)
+	}
+	if low := foot.Z - 8; r.TopZ > low {
+		return s.fault("would have its rails beside the gunwale; accepted: %.0f mm over the floor or less (seat.height)", math.Floor(s.Height-(r.TopZ-low)))
+	}
+	sides, err := b.beside(h)
+	if err != nil {
+		return s.fault("cannot hang: %v", err)
+	}
+	for h.Block = leastBlock; h.Block <= mostBlock; h.Block += 2 {
+		if h.set(r, s.Hung.Depth); h.free(sides) {
+			r.Hanger = h
+			return nil
+		}
+	}
+	return s.fault("would have hangers that touch the ribs at their feet, %.0f mm over the floor; make it higher, put it nearer midship, or make it a saddle", h.Point(h.Length, 0).Y-b.Hull.FloorZ(x))
+}
+
+// boltDown is how far under the gunwale's upper edge bolts stand: the lower, the more of
+// the hanger stands over them; the higher, the harder the gunwale splits.
+func boltDown(high float64) float64 { return math.Round(0.6 * high) }
+
+// set works out lengths from the block's thickness.
+func (h *Hanger) set(r *Rail, deep float64) {
+	level := func(in, z float64) float64 { return (h.Point(0, in).Y - z) / -h.along.Y }
+	h.Slot = level(h.Block+Thick/2, r.TopZ)
+	h.Length = level(h.Block+Thick/2, r.TopZ-deep) + relish
+	mid := func(in float64) float64 { return h.Point(level(in, r.TopZ-deep/2), in).X }
+	r.Length, r.Between = 2*mid(h.Block), 2*mid(h.Block+Thick)
+}
+
+// side is the ribs' inner face beside one edge of a hanger, and how much farther out the
+// gunwale is there than at the hanger's middle.
+type side struct {
+	face []geometry.Point
+	out  float64
+}
+
+func (b Boat) beside(h Hanger) ([]side, error) {
+	var out []side
+	for _, edge := range []float64{-1, 0, 1} {
+		x := h.Station + edge*h.Wide/2
+		face, err := b.inside(x)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, side{face, b.Gunwale.EdgeAt(x, -float64(b.Design.Gunwale.Width)/2, h.high).Y - h.top.X})
+	}
+	return out, nil
+}
+
+// free reports whether a hanger clears the ribs below the gunwale.
+func (h Hanger) free(sides []side) bool {
+	const step = 8.0
+	for _, s := range sides {
+		for down := h.high + 4; down < h.Length+step; down += step {
+			p := h.Point(min(down, h.Length), h.Block)
+			if p.X+s.out > broad(s.face, p.Y)-toRibs {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// fillIn finds the bottom between the rails; wide is what the design asks for, 0 for the
+// usual.
+func (s *Seat) fillIn(wide float64) error {
+	h := s.Hung
+	room := math.Floor(min(h.Front.Between, h.After.Between)) - 2*SpreadWide - 20
+	s.Wide = min(cmp.Or(wide, hungWide), room)
+	if s.Wide < 200 || wide > room {
+		return s.fault("has %.0f mm between its hangers for what one sits on; accepted: seat.wide up to %.0f mm and 200 mm at least, so put it nearer midship", min(h.Front.Between, h.After.Between), room)
+	}
+	h.Spreader = h.Front.Station - h.After.Station - h.Width
+	h.Along = max(3, int(s.Wide/strapPitch))
+	h.Across = max(2, int(h.Spreader/strapPitch))
+	if h.Bottom == design.Slats {
+		h.Along, h.Across = max(4, int(s.Wide/60)), 0
+	}
+	return nil
+}

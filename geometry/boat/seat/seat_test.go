@@ -1,0 +1,190 @@
+package seat_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/wood/beam"
+)
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s: %g, want %g", what, got, want)
+	}
+}
+
+// TestRails: a rail of 700 mm under 1.5 times 100 kg, 1471.0 N, by M = F (L - c/2)/4 and
+// the section moduli 5333 and 2667 mm3 of 20 x 40 upright and flat; worked by hand.
+func TestRails(t *testing.T) {
+	p := 1.5 * 100 * measure.Gravity
+	near(t, "load, N", p, 1471.0, 0.05)
+	for _, c := range []struct {
+		what     string
+		load, on float64
+		moment   float64 // N m
+		upright  float64 // N/mm2, and flat
+		flat     float64
+		sag      float64 // upright, mm, E 12 GPa
+	}{
+		{"half, even", p / 2, 700, 64.4, 12.1, 24.1, 2.6},
+		{"half on 300 mm", p / 2, 300, 101.1, 19.0, 37.9, 3.8},
+		{"all on 300 mm", p, 300, 202.3, 37.9, 75.8, 7.5},
+		{"all at a point", p, 0, 257.4, 48.3, 96.5, 8.2},
+	} {
+		m := seat.RailMoment(c.load, 700, c.on)
+		near(t, c.what+": N m", m/1000, c.moment, 0.06)
+		near(t, c.what+": upright", m/beam.Rectangle(20, 40).Modulus, c.upright, 0.06)
+		near(t, c.what+": flat", m/beam.Rectangle(40, 20).Modulus, c.flat, 0.06)
+		near(t, c.what+": sag", seat.RailSag(c.load, 700, c.on, 12000, beam.Rectangle(20, 40)), c.sag, 0.06)
+	}
+	// At its ends the closed form is that of the tables: 5 P L3/384 E I and P L3/48 E I.
+	s := beam.Rectangle(20, 40)
+	near(t, "even", seat.RailSag(p, 700, 700, 12000, s), beam.Even().Gives(p, 700, 12000, s), 1e-9)
+	near(t, "point", seat.RailSag(p, 700, 0, 12000, s), beam.Middle().Gives(p, 700, 12000, s), 1e-9)
+}
+
+// TestWebbing: H = P l/(8 s) of webbing 300 mm long; 2758, 1379 and 919 N at 20, 40 and
+// 60 mm, worked by hand; the tension of all straps at 40 mm is 1563 N.
+func TestWebbing(t *testing.T) {
+	p := 1.5 * 100 * measure.Gravity
+	for sag, want := range map[float64]float64{20: 2758, 40: 1379, 60: 919} {
+		near(t, "pull, N", seat.WebPull(p, 300, sag), want, 0.6)
+	}
+	near(t, "tension, N", math.Hypot(seat.WebPull(p, 300, 40), p/2), 1563, 0.6)
+}
+
+// lake with a seat for 100 kg, so that its loads are those of the worked cases.
+func lake(t *testing.T, change func(*design.Design)) *frame.Frame {
+	t.Helper()
+	return frametest.Shipped(t, "lake", func(d *design.Design) {
+		d.Crew[0].Mass = 100
+		if change != nil {
+			change(d)
+		}
+	})
+}
+
+// TestBolts: a hanger of ash on spruce. Worked by the equations of AWC TR12 with the
+// bearings of the NDS, two M6 in a spruce gunwale of 24 mm bear 1132 N; the block here,
+// as soft as the gunwale, makes that 32 mm of 20 + 12. Worst of four hangers at 60 to 40:
+// 883 N. A gunwale of 24 x 40 splits at 2125 N with its bolts 20 mm from the lower edge.
+func TestBolts(t *testing.T) {
+	f := lake(t, func(d *design.Design) { d.Gunwale.Width = 24; d.Bow.Siding = 26 })
+	l, err := f.Seats[0].Loads(f.Design)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "hanger, N", l.Hanger, 882.6, 0.1)
+	if l.Bolts < 1132 || l.Bolts > 1500 {
+		t.Errorf("two bolts in %g mm bear %.0f N, want more than 1132 in 24 mm", 24+f.Seats[0].Hung.Front.Hanger.Block, l.Bolts)
+	}
+	// 14 b sqrt(he/(1 - he/h)) with he 16 of 40: 1735 N.
+	near(t, "splitting, N", l.Splits, 14*24*math.Sqrt(16/(1-16.0/40)), 1e-6)
+}
+
+// TestHangs: the height alone decides. From the gunwale's top down the hanger to its slot
+// is where the rail lies, and the rail's top is as far over the floor as the design says,
+// both rails 10 mm off the middle's height by their share of the drop; nothing nearer
+// than 25 mm to a mortise. Worked from the gunwale's own edges, not from the hanger.
+func TestHangs(t *testing.T) {
+	for _, name := range []string{"lake", "river"} {
+		f := frametest.Shipped(t, name, nil)
+		for _, s := range f.Seats {
+			d := f.Design.Seats[s.Number]
+			near(t, s.Name+": top over floor", s.TopZ()-f.Hull.FloorZ(float64(d.At)), float64(d.Height), 1e-9)
+			mid := (s.Hung.Front.Station + s.Hung.After.Station) / 2
+			near(t, s.Name+": middle of the rails", mid, float64(d.At), 1e-9)
+			near(t, s.Name+": rails' heights", (s.Hung.Front.TopZ+s.Hung.After.TopZ)/2, s.TopZ(), 1e-9)
+			if fall := s.Hung.After.TopZ - s.Hung.Front.TopZ; fall < 15 || fall > 20 {
+				t.Errorf("%s: the front rail lies %.1f mm lower", s.Name, fall)
+			}
+			for _, r := range []seat.Rail{s.Hung.Front, s.Hung.After} {
+				h := r.Hanger
+				g := &f.Gunwale
+				top := g.EdgeAt(h.Station, -g.Width/2, g.Height)
+				// Down the leaning board, and back up by what its middle stands inboard.
+				z := top.Z - h.Slot*math.Cos(g.Tilt) + (h.Block+seat.Thick/2)*math.Sin(g.Tilt)
+				near(t, s.Name+": rail's top by its hanger", z, r.TopZ, 0.05)
+				near(t, s.Name+": hanger under the slot", h.Length-h.Slot, s.Hung.Depth/math.Cos(g.Tilt)+20, 0.05)
+				for _, m := range g.Mortises {
+					lo, hi := m.Ends()
+					for _, b := range h.Bolts {
+						if away := math.Max(lo-b, b-hi) - seat.Hole/2; away < 25-1e-6 {
+							t.Errorf("%s: a bolt's hole is %.2f mm from the mortise of %s", s.Name, away, m.Rib)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestRefuses: what cannot be is refused in one line with a cure, and the cure holds.
+func TestRefuses(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*design.Design)
+		want   string
+		cure   func(*design.Design)
+	}{
+		{"no room for feet", func(d *design.Design) { d.Seats[0].Height = 155 }, `kind = "saddle"`, func(d *design.Design) { d.Seats[0].Kind = design.Saddle }},
+		{"no room for feet, higher", func(d *design.Design) { d.Seats[0].Height = 155 }, "or 9 mm higher", func(d *design.Design) { d.Seats[0].Height = 164 }},
+		{"at a mortise", func(d *design.Design) { d.Seats[0].At = -480 }, "put it at -455.0 mm", func(d *design.Design) { d.Seats[0].At = -455 }},
+		{"beside the gunwale", func(d *design.Design) { d.Seats[0].Height = 320 }, "mm over the floor or less", func(d *design.Design) { d.Seats[0].Height = 280 }},
+		{"close ribs", func(d *design.Design) { d.Ribs.Pitch, d.Thwarts = 75, nil }, "wider ribs.pitch", func(d *design.Design) { d.Seats[0].Kind = design.Saddle }},
+		{"in the bow", func(d *design.Design) { d.Seats[0].At = 1690 }, "put it at 1300.1 mm", func(d *design.Design) { d.Seats[0].At = 1300.1 }},
+		{"two in one place", func(d *design.Design) {
+			d.Seats = append(d.Seats, design.Seat{Name: "Second", At: -500, Height: 10})
+		}, "move one of them", func(d *design.Design) { d.Seats[1].At = 500 }},
+		{"wide saddle", func(d *design.Design) { d.Seats[0].Kind, d.Seats[0].Wide, d.Seats[0].At = design.Saddle, 700, 1200 }, "narrower", func(d *design.Design) { d.Seats[0].Wide = 200 }},
+	} {
+		d, err := design.Shipped("lake")
+		if err != nil {
+			t.Fatal(err)
+		}
+		c.change(d)
+		_, err = frame.Build(d)
+		if err == nil || !strings.Contains(err.Error(), c.want) || !strings.Contains(err.Error(), "seat \"") || strings.Contains(err.Error(), "\n") {
+			t.Errorf("%s: %v, want %q", c.name, err, c.want)
+		}
+		c.cure(d)
+		if _, err := frame.Build(d); err != nil {
+			t.Errorf("%s: the cure: %v", c.name, err)
+		}
+	}
+}
+
+// TestFeet: under 150 mm of clear height the caution says what is safer.
+func TestFeet(t *testing.T) {
+	for height, warned := range map[measure.Length]bool{200: false, 175: true} {
+		f := lake(t, func(d *design.Design) { d.Seats[0].Height = height })
+		found := f.Seats[0].Feet()
+		if len(found) != 1 || !found[0].Verdict.Danger() || (found[0].Cure != "") != warned {
+			t.Errorf("%v: %+v", height, found)
+		}
+	}
+}
+
+// TestStands: a pad is as thick as it is high; a saddle's cheeks and top make its height,
+// front edge and back, on the ribs' inner face.
+func TestStands(t *testing.T) {
+	f := lake(t, func(d *design.Design) { d.Seats[0].Kind, d.Seats[0].Height = design.Saddle, 160 })
+	s := f.Seats[0]
+	n := len(s.Saddle.Cheek)
+	front, back := s.Saddle.Cheek[n-2].Y+seat.BoardThick, s.Saddle.Cheek[n-1].Y+seat.BoardThick
+	near(t, "middle", (front+back)/2, 160, 1e-9)
+	near(t, "front edge lower", back-front, 20, 1e-9)
+	if s.Saddle.Cheek[0].Y < 0 || s.Saddle.Cheek[0].Y > 30 {
+		t.Errorf("cheeks stand %.1f mm over the floor at the keel", s.Saddle.Cheek[0].Y)
+	}
+	brook := frametest.Shipped(t, "brook", nil).Seats[0]
+	near(t, "foam, liters", brook.Things()[0].Amount, 3.5*3.8*0.2, 1e-9)
+	near(t, "its mass at 33 kg/m3", brook.Things()[0].Mass, 0.0878, 1e-3)
+}

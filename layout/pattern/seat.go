@@ -1,0 +1,152 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+// SeatsOf draws what of the seats is sawn to an outline: hangers and a saddle's cheeks.
+func SeatsOf(f *frame.Frame, units measure.System) []layout.Drawing {
+	var out []layout.Drawing
+	for _, s := range f.Seats {
+		switch {
+		case s.Hung != nil:
+			out = append(out, Hanger(s, "front", s.Hung.Front, units), Hanger(s, "after", s.Hung.After, units))
+		case s.Saddle != nil:
+			out = append(out, cheek(s, units))
+		}
+	}
+	return out
+}
+
+// Hanger draws the port hanger of a rail on the face that looks inboard, its upper end
+// at the top: x along the boat from its middle, y = 0 at the gunwale's upper edge. The
+// starboard one is its mirror.
+func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout.Drawing {
+	h := r.Hanger
+	d := layout.Drawing{Name: fmt.Sprintf("seat-%d-%s", s.Number+1, which), Title: lettering.Clip(s.Name, head, 40) + ", " + which + " hanger", Family: "Seats",
+		Make: fmt.Sprintf("make 2, one mirrored, %s thick", units.Fine(seat.Thick))}
+	for _, p := range hangerCut(s, r) {
+		d.Line(layout.Cut, p)
+	}
+	half := h.Wide / 2
+	d.Straight(layout.Center, 0, 4, 0, -h.BlockHigh())
+	d.Straight(layout.Center, 0, -h.SlotInboard()-s.Hung.Depth, 0, -h.Length-4)
+	d.Straight(layout.Guide, -half, -h.BlockHigh()-2, half, -h.BlockHigh()-2)
+	low := -h.BlockHigh() - 8
+	d.Write(0, low, head, layout.Middle, lettering.Clip(s.Name, head, h.Wide-lettering.Width(", "+which, head)-6)+", "+which)
+	for i, words := range []string{
+		"top flush with the gunwale's top",
+		"seen from inboard on port, bow right",
+		fmt.Sprintf("holes %.1f mm, %s down", seat.Hole, units.Fine(h.Down)),
+		"through gunwale, block and this",
+		"block behind, grain along, glued:",
+		fmt.Sprintf("%s x %s x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),
+		fmt.Sprintf("slot %s x %s", units.Fine(s.Hung.Width), units.Fine(s.Hung.Depth)),
+		fmt.Sprintf("level in the boat: %.1f\u00B0 off square,", degrees(h.Lean())),
+		fmt.Sprintf("lower inboard, and %.1f\u00B0 in plan", degrees(h.Skew)),
+	} {
+		d.Write(0, low-row*float64(i+1), small, layout.Middle, words)
+	}
+	return d
+}
+
+// hangerCut are the outlines of a hanger: its bolts' holes, its slot and the board, which a
+// cutter cuts last. Seen
+// from inboard on the port side the bow is to the right.
+func hangerCut(s seat.Seat, r seat.Rail) []curve.Path {
+	h := r.Hanger
+	half, apart := h.Wide/2, (h.Bolts[1]-h.Bolts[0])/2
+	slot, deep := h.SlotInboard(), s.Hung.Depth/math.Cos(h.Lean())
+	return []curve.Path{
+		curve.Circle(geometry.Point{X: -apart, Y: -h.Down}, seat.Hole/2),
+		curve.Circle(geometry.Point{X: apart, Y: -h.Down}, seat.Hole/2),
+		curve.Rectangle(geometry.Rect(h.Off-s.Hung.Width/2, -slot-deep, h.Off+s.Hung.Width/2, -slot)),
+		curve.Rounded(geometry.Rect(-half, -h.Length, half, 0), 6),
+	}
+}
+
+// cheek draws a side of a saddle, the bow to the right, y over the floor at its middle.
+func cheek(s seat.Seat, units measure.System) layout.Drawing {
+	a := s.Saddle
+	d := layout.Drawing{Name: fmt.Sprintf("seat-%d-cheek", s.Number+1), Title: lettering.Clip(s.Name, head, 60) + ", cheek", Family: "Seats",
+		Make: fmt.Sprintf("make 2, %s thick, grain along", units.Fine(seat.BoardThick))}
+	d.Line(layout.Cut, curve.Polygon(a.Cheek...))
+	box := geometry.Around(a.Cheek...)
+	for i, words := range []string{
+		fmt.Sprintf("top board %s x %s, grain across the boat; cheeks %s apart, middle to middle", units.Fine(s.Long), units.Fine(s.Wide), units.Fine(a.Apart)),
+		fmt.Sprintf("middle at station %s; top %s over the floor; forward is to the right", units.Fine(s.At), units.Fine(s.Height)),
+		"lower edge on the ribs: plane it there to stand without rocking",
+	} {
+		d.Write(box.Min.X, box.Min.Y-6-row*float64(i), small, layout.Left, words)
+	}
+	d.Write(0, box.Min.Y-6-row*3.4, head, layout.Middle, d.Title)
+	d.Straight(layout.Center, 0, box.Min.Y-3, 0, box.Max.Y+3)
+	return d
+}
+
+// seatParts are the pieces of the seats for a cutter, as many as the boat needs.
+func seatParts(f *frame.Frame) []layout.Part {
+	var out []layout.Part
+	for _, s := range f.Seats {
+		name := lettering.Clip(s.Name, engraved, 40)
+		switch {
+		case s.Hung != nil:
+			for _, r := range []struct {
+				word string
+				rail seat.Rail
+			}{{"front", s.Hung.Front}, {"after", s.Hung.After}} {
+				for _, hand := range []string{"port", "starboard"} {
+					cut := hangerCut(s, r.rail)
+					if hand == "starboard" {
+						for i, p := range cut {
+							cut[i] = p.Map(geometry.Stretch(-1, 1)).Reverse()
+						}
+					}
+					p := layout.Part{Name: fmt.Sprintf("%s, %s hanger, %s", s.Name, r.word, hand), Cut: cut, Thickness: seat.Thick, Grain: math.Pi / 2}
+					engrave(&p, geometry.Point{Y: -r.rail.Hanger.Down - 20}, 0, r.word+" "+hand[:1])
+					out = append(out, p)
+				}
+			}
+		case s.Saddle != nil:
+			for range 2 {
+				p := layout.Part{Name: s.Name + ", cheek", Cut: []curve.Path{curve.Polygon(s.Saddle.Cheek...)}, Thickness: seat.BoardThick}
+				engrave(&p, geometry.Around(s.Saddle.Cheek...).Center(), 0, name)
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+// drawSeatBolts marks where hangers' bolts go through the gunwale, on the strip of its
+// underside.
+func drawSeatBolts(d *layout.Drawing, f *frame.Frame, half float64, units measure.System) {
+	for _, s := range f.Seats {
+		if s.Hung == nil {
+			continue
+		}
+		for _, r := range []seat.Rail{s.Hung.Front, s.Hung.After} {
+			a, b, whose := r.Hanger.Bolts[0], r.Hanger.Bolts[1], ""
+			if d.Turns {
+				mid, word := folded((a + b) / 2)
+				a, b, whose = mid-(b-a)/2, mid+(b-a)/2, word
+			}
+			for _, x := range []float64{a, b} {
+				d.Straight(layout.Mark, x, -half, x, half)
+			}
+			d.Write((a+b)/2, -half+1, small, layout.Middle, "bolts "+units.Fine(r.Hanger.Down)+" down")
+			d.Write((a+b)/2, half-3.4, small, layout.Middle, strings.TrimPrefix(whose, ", "))
+			d.Whole = append(d.Whole, layout.Span{From: a - 5, To: b + 1})
+		}
+	}
+}
