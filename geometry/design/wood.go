@@ -24,6 +24,10 @@ type Wood struct {
 	Bending    string  `toml:"bending_standing" comment:"How firmly the two ratios are known; measured when left out."`
 	Tangential float64 `toml:"tangential" comment:"Movement along the growth rings for 1 % of moisture, mm per mm, as 0.0027; 0 when not known."`
 	Radial     float64 `toml:"radial" comment:"The same square to the rings."`
+	Crush      float64 `toml:"crush" json:",omitempty" comment:"Strength across the grain where it begins to stay dented, N/mm2; 0.5 to 40. For joints; derived from strong when left out of a new wood, as the next two."`
+	Shear      float64 `toml:"shear" json:",omitempty" comment:"Strength in shear along the grain, N/mm2; 1 to 50."`
+	Split      float64 `toml:"split" json:",omitempty" comment:"Strength against being pulled apart across the grain, N/mm2; 0.3 to 20."`
+	Joints     string  `toml:"joints_standing" json:",omitempty" comment:"How firmly these three are known; measured when left out."`
 	Movement   string  `toml:"movement_standing" comment:"How firmly the movement is known; measured when left out."`
 }
 
@@ -69,7 +73,10 @@ func (w Wood) over(s timber.Species) timber.Species {
 	set(&s.FreeRatio, w.FreeRatio, &s.Bending, w.Bending)
 	set(&s.Tangential, w.Tangential, &s.Movement, w.Movement)
 	set(&s.Radial, w.Radial, &s.Movement, w.Movement)
-	return s
+	set(&s.Crush, w.Crush, &s.Joints, w.Joints)
+	set(&s.Shear, w.Shear, &s.Joints, w.Joints)
+	set(&s.Split, w.Split, &s.Joints, w.Joints)
+	return s.Derived()
 }
 
 const mostWoods = 20
@@ -111,6 +118,9 @@ func (w Wood) check(c *checker, key string, known bool) {
 		{"free_ratio", w.FreeRatio, 0.1, 200, false},
 		{"tangential", w.Tangential, 0.0001, 0.01, true},
 		{"radial", w.Radial, 0.0001, 0.01, true},
+		{"crush", w.Crush, 0.5, 40, true},
+		{"shear", w.Shear, 1, 50, true},
+		{"split", w.Split, 0.3, 20, true},
 	} {
 		if v.v == 0 {
 			c.must(known || v.without, key+v.key, "is missing, or 0, and %q is no known wood; accepted: %s to %s", wording.Clip(w.Name, 40), short4(v.lo), short4(v.hi))
@@ -123,7 +133,7 @@ func (w Wood) check(c *checker, key string, known bool) {
 	c.must(s.FreeRatio >= s.StrapRatio, key+"free_ratio", "%s is less than the ratio with a strap, %s; accepted: that or more", short4(s.FreeRatio), short4(s.StrapRatio))
 	standings := []string{"", string(finding.Handbook), string(finding.Common), string(finding.Memory), string(finding.Measured)}
 	for _, v := range []struct{ key, said string }{
-		{"strength_standing", w.Strength}, {"bending_standing", w.Bending}, {"movement_standing", w.Movement},
+		{"strength_standing", w.Strength}, {"bending_standing", w.Bending}, {"movement_standing", w.Movement}, {"joints_standing", w.Joints},
 	} {
 		c.must(slices.Contains(standings, v.said), key+v.key, "%q is no standing; accepted: handbook, common practice, from memory, measured", wording.Clip(v.said, 40))
 	}
