@@ -163,7 +163,7 @@ func TestTold(t *testing.T) {
 	rows("Cross pieces, under the gunwales, mm", 6)
 	rows("Spreaders while building, mm", 3)
 	rows("Depths from a straightedge across the gunwales, and corrections of length, mm", 29)
-	rows("Sticks, mm", 6+29+6+2+1+8+2+6+3) // the last are outwales and keel strip
+	rows("Sticks, mm", 6+29+6+1+8+2+6+3) // stems are of plywood; the last are outwales and keel strip
 	cautions := ""
 	figures := 0
 	for _, k := range b.Blocks {
