@@ -30,6 +30,8 @@ type solver struct {
 var solvers = []solver{
 	{"boat/frame", "Build Corrections Reshaped .Sections", "builds every part of a boat; solves the ribs' sections anew"},
 	{"boat/hull", "New Solve .Reshaped", "bends the gunwales and solves the sections"},
+	{"boat/joint", "Of Lashing", "works out the joints"},
+	{"wood/fasten", "Single Double SingleEC5", "works out what a fastening bears"},
 	{"boat/skin", "New Of Smooth ClearanceOf ProudRibs CureOf .Press", "lays the cloth over a frame and builds frames to find a cure"},
 	{"boat/aboard", "New OfHull", "weighs the boat and takes people and gear aboard"},
 	{"boat/weight", "Boat Cloth Crew Gear", "weighs the boat and who is aboard"},
@@ -51,7 +53,7 @@ var solvers = []solver{
 	{"trial/handwork", "Of", "works out what errors of hand work do to the boat"},
 	{"trial/stow", "NewBoat Nest Plan Fit Drop Squeeze .Refit .Cures", "nests boats and looks for what would make them fit"},
 	{"shop/cutlist", "Make Pack Sticks .Finished .Rings", "plans the sawing"},
-	{"shop/materials", "Count Lashing", "counts what is bought"},
+	{"shop/materials", "Count", "counts what is bought"},
 	{"shop/hours", "Count Mortises Saved", "counts the work"},
 	{"shop/cost", "Of Read", "prices a boat"},
 	{"sizing", "Size NewCase .Finish .Solve .Sweep .Try", "sizes boats"},

@@ -73,6 +73,7 @@ type Stem struct {
 	Moulded        measure.Length `toml:"moulded" accepts:"20 to 300 mm" comment:"Depth of the piece seen from the side, outer to inner edge."`
 	Landing        measure.Length `toml:"landing" accepts:"30 to 600 mm" comment:"Length along the keel on which the stem's foot lies."`
 	Horn           measure.Length `toml:"horn" accepts:"0 to 100 mm" comment:"What stands of the stem head outside the gunwale ends, measured level."`
+	Made           string         `toml:"made" json:",omitempty" comment:"How both stems are made: solid (sawn from a plank, where the grain allows), plywood (a blank glued from sheets to the siding, then sawn) or laminated (glued from bending.stem_plies layers round the forefoot). Where bending.stem_plies is given they are laminated, whatever stands here; left out without it: solid. At the stern like the bow."`
 }
 
 // Gunwale is one of the pair of laminated rails that the ribs are mortised into.
@@ -175,7 +176,7 @@ type Bending struct {
 	Springback  float64   `toml:"springback" accepts:"0 to 0.4, a share" comment:"Share of its curvature that a rib loses when it is let go. 0 to 0.4; 0.05 to 0.1 when dried as it was bent, 0.1 to 0.2 when only cooled, from memory: measure your first rib, as the build book says how."`
 	GlueCreep   float64   `toml:"glue_creep" accepts:"1 to 1.3" comment:"How much more a lamination springs back than plies alone explain. 1 for a rigid glue line, up to 1.3 for a soft one, from memory."`
 	StemPlies   int       `toml:"stem_plies" accepts:"2 to 40, or 0 for stems that are cut" comment:"Number of layers when the stems are laminated round their forefoot; 0 when they are cut from sheet or plank."`
-	StemSpecies string    `toml:"stem_species" comment:"Wood of laminated stems."`
+	StemSpecies string    `toml:"stem_species" comment:"Wood of the stems. Left out: that of the breasthooks for solid stems, Douglas-fir for plywood; laminated stems need it."`
 }
 
 // The ways to glue a gunwale's plies.

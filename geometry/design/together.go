@@ -120,9 +120,7 @@ func (d *Design) checkRibs(c *checker) {
 	c.sameAft(d, "ribs.from_stern", r.FromStern, r.FromBow)
 	c.length("ribs.mortise_depth", r.MortiseDepth, 4, 0.8*float64(g.Height))
 	c.length("ribs.tenon_gap", r.TenonGap, 0, float64(r.MortiseDepth)/2)
-	if d.Bending.StemPlies > 0 {
-		c.species(d, "bending.stem_species", d.Bending.StemSpecies)
-	}
+	d.checkStems(c)
 }
 
 func (d *Design) checkStringers(c *checker) {

@@ -42,8 +42,8 @@ type Mark struct {
 // skin and what goes on over it. The starboard half is the mirror of the port one and has no marks of its own.
 // What a boat does not have (a scarf, a radius of a straight piece) has no mark.
 //
-// b is how the wood of the same frame is bent; without it (nil) the radii and widths
-// that ribs are bent and relaxed to are left out.
+// b is how the wood of the same frame is bent and joined; without it (nil) the radii and
+// widths that ribs are bent and relaxed to are left out, and the holes of the joints.
 //
 // Errors: a number that is not finite, by its name.
 func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
@@ -53,7 +53,7 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 		l.mortise(m)
 	}
 	l.blocks(&f.Gunwale)
-	l.ends(f)
+	l.ends(f, b)
 	l.hull(f)
 	l.spreaders(f)
 	for i, t := range f.Thwarts {
@@ -64,6 +64,9 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	}
 	for i := range f.Ribs {
 		l.rib(f, i, b)
+	}
+	if b != nil {
+		l.ribPeg(&b.Joints.Head)
 	}
 	l.battens(f)
 	l.skin(f)

@@ -5,21 +5,47 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/boat/outside"
+	"ribwright/geometry/trial/bend"
 )
 
 // ends lists stems and breasthooks. Their outlines are on the patterns.
-func (l *list) ends(f *frame.Frame) {
-	for _, s := range []frame.Stem{f.Bow, f.Stern} {
+func (l *list) ends(f *frame.Frame, b *bend.Report) {
+	for end, s := range []frame.Stem{f.Bow, f.Stern} {
 		part := s.End + " stem"
 		l.add(part, length("thickness", s.Thickness, planed))
+		if b != nil {
+			l.stemHoles(part, b.Joints, 1-end)
+		}
 		for i, at := range s.Landings {
 			l.add(part, length("stringer landing from midship", at.X, joined).nth(i+1),
 				length("stringer landing height", at.Y, joined).nth(i+1))
 		}
 	}
-	for _, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
-		l.add(b.End+" breasthook", length("thickness", b.Thickness, planed), angle("bevel", b.Bevel), angle("slope", math.Atan(b.Slope)))
+	for end, h := range []frame.Breasthook{f.BowHook, f.SternHook} {
+		l.add(h.End+" breasthook", length("thickness", h.Thickness, planed), angle("bevel", h.Bevel), angle("slope", math.Atan(h.Slope)))
+		if b != nil {
+			pegs := &b.Joints.Hooks[1-end]
+			for i, from := range pegs.FromEnd {
+				l.add(h.End+" breasthook", length("peg from the gunwale's end", from, pencil).nth(i+1))
+			}
+			l.add(h.End+" breasthook", length("peg diameter", pegs.Fastener.Diameter, bored), length("pegs down", pegs.Down, pencil))
+		}
+	}
+}
+
+// stemHoles lists what is bored in a stem, and the screws of its foot.
+func (l *list) stemHoles(part string, j *joint.Joints, end int) {
+	for i, h := range j.Landings[end].Holes {
+		l.add(part, length("stringer hole from midship", h.At.X, pencil).nth(i+1), length("stringer hole height", h.At.Y, pencil).nth(i+1))
+	}
+	g := &j.Ends[end]
+	l.add(part, length("stringer hole diameter", j.Landings[end].Drill, bored), length("gunwale hole diameter", g.Drill, bored),
+		length("gunwale hole from midship", g.At.X, pencil), length("gunwale hole height", g.At.Y, pencil),
+		length("gunwale hole from its end", g.FromEnd, pencil), length("gunwale hole up", g.Up, pencil))
+	for i, from := range j.Feet[end].FromEnd {
+		l.add(part, length("screw from the keel's end", from, pencil).nth(i+1))
 	}
 }
 
@@ -43,7 +69,16 @@ func (l *list) spreaders(f *frame.Frame) {
 
 func (l *list) thwart(i int, t frame.Thwart) {
 	l.add(fmt.Sprintf("thwart %d", i+1), length("station", t.At, set), length("thickness", t.Thickness, planed),
-		length("length", t.Length, pencil), length("between gunwales", t.Between, FreeWidth), angle("end cut", t.EndCut))
+		length("length", t.Length, pencil), length("between gunwales", t.Between, FreeWidth), angle("end cut", t.EndCut), length("hole diameter", t.Hole, bored))
+	for k, h := range t.Holes {
+		at := h.Bounds().Center()
+		l.add(fmt.Sprintf("thwart %d", i+1), length("hole off the middle line", at.X, pencil).nth(k+1), length("hole forward of its middle", at.Y, pencil).nth(k+1))
+	}
+}
+
+// ribPeg lists the peg of a rib's head.
+func (l *list) ribPeg(h *joint.Head) {
+	l.add("rib peg", length("diameter", h.Fastener.Diameter, bored), length("up", h.Up, pencil), length("hole depth", h.Long, pencil), length("least wall", h.Wall, planed))
 }
 
 // battens lists the keel and the stringers.

@@ -17,6 +17,7 @@ const (
 	ribbed  = 0.2                 // mm: thickness of a rib, which decides how it bends
 	slot    = 0.3                 // mm: a mortise across and along; the room that a rib is given in it by default
 	placed  = Placed              // mm: a mortise along the stock
+	bored   = 0.3                 // mm: a hole by its drill
 	deep    = 1.0                 // mm: depth of a mortise; half of the gap that a tenon is given by default
 	set     = 3.0                 // mm: the frame as it is set up; diagonals may differ by so much, as the book says
 	sprung  = 5.0                 // mm: rise that is sprung in, and the ends of the sheer

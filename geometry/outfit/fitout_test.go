@@ -2,6 +2,7 @@ package outfit
 
 import (
 	"math"
+	"ribwright/geometry/boat/joint"
 	"strings"
 	"testing"
 
@@ -256,6 +257,10 @@ func count(t *testing.T, f *frame.Frame, p *cutlist.Plan, kits ...kit.Kit) *mate
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := materials.Count(f, c, p, kits...)
+	j, err := joint.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := materials.Count(j, c, p, kits...)
 	return n
 }

@@ -31,7 +31,7 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 		if end < 0 {
 			e, st = s.hull.Stern, d.After()
 		}
-		w.add(d.Breasthook.Species, (e.Outer.Length()+float64(st.Landing))*float64(st.Moulded*st.Siding)*0.9, e.TopZ*0.45)
+		w.add(d.StemWood(), (e.Outer.Length()+float64(st.Landing))*float64(st.Moulded*st.Siding)*0.9, e.TopZ*0.45)
 		hook := float64(d.Breasthook.Length)
 		w.add(d.Breasthook.Species, 0.25*hook*hook*float64(d.Breasthook.Thickness), e.TopZ)
 	}

@@ -99,7 +99,7 @@ func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, units measure.S
 	}
 }
 
-// drawThwarts marks the cross pieces' edges and the holes for their pegs.
+// drawThwarts marks the cross pieces' edges and the holes for their bolts.
 func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 	g := &f.Gunwale
 	for i, t := range f.Thwarts {
@@ -111,9 +111,13 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 			d.Straight(layout.Guide, x, -half, x, half)
 		}
 		at = g.OnStock(at)
-		d.Line(layout.Mark, curve.Circle(geometry.Point{X: at}, t.Hole/2))
+		for _, h := range t.Holes {
+			if b := h.Bounds(); b.Min.X > 0 {
+				d.Line(layout.Mark, curve.Circle(geometry.Point{X: at + (b.Min.Y+b.Max.Y)/2}, t.Hole/2))
+			}
+		}
 		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60-lettering.Width(whose, small))+whose)
-		d.Whole = append(d.Whole, layout.Span{From: at - t.Hole/2 - 5, To: at + t.Hole/2 + 1})
+		d.Whole = append(d.Whole, layout.Span{From: at - wide/2 - t.Hole/2 - 5, To: at + wide/2 + t.Hole/2 + 1})
 	}
 }
 

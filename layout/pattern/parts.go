@@ -27,7 +27,7 @@ const engraved = 5
 // thwarts and breasthooks along x; gauges and forms may lie any way.
 func Parts(b *bend.Report) []layout.Part {
 	f := b.Frame
-	out := []layout.Part{stemPart(f, f.Bow), stemPart(f, f.Stern), hookPart(f.BowHook), hookPart(f.SternHook)}
+	out := []layout.Part{stemPart(b, f.Bow, 1), stemPart(b, f.Stern, 0), hookPart(b, f.BowHook, 1), hookPart(b, f.SternHook, 0)}
 	for _, t := range f.Thwarts {
 		out = append(out, thwartPart(t))
 	}
@@ -51,8 +51,13 @@ func engrave(p *layout.Part, at geometry.Point, angle float64, words string) {
 	}
 }
 
-func stemPart(f *frame.Frame, s frame.Stem) layout.Part {
-	p := layout.Part{Name: s.End + " stem", Cut: []curve.Path{s.Outline}, Thickness: s.Thickness, Grain: s.Grain}
+func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
+	l, g := &b.Joints.Landings[end], &b.Joints.Ends[end]
+	p := layout.Part{Name: s.End + " stem", Thickness: s.Thickness, Grain: s.Grain}
+	for _, h := range l.Holes {
+		p.Cut = append(p.Cut, curve.Circle(h.At, l.Drill/2))
+	}
+	p.Cut = append(p.Cut, curve.Circle(g.At, g.Drill/2), s.Outline)
 	for i, l := range s.Landings {
 		// Crosses show where the stringers land; the number stands beside them.
 		p.Marks = append(p.Marks,
@@ -66,8 +71,8 @@ func stemPart(f *frame.Frame, s frame.Stem) layout.Part {
 	return p
 }
 
-func hookPart(b frame.Breasthook) layout.Part {
-	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}, Thickness: b.Thickness}
+func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
+	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}, Thickness: b.Thickness, Marks: pegMarks(&r.Joints.Hooks[end])}
 	box := b.Outline.Bounds()
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{X: box.Min.X * 0.45}, geometry.Point{X: box.Max.X - 4}))
 	engrave(&p, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 2}, 0, lettering.Clip(fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness), engraved, box.W()*0.5))

@@ -37,7 +37,7 @@ func All(b *bend.Report, units measure.System) []layout.Drawing {
 	for i := range b.Forms {
 		out = append(out, Form(b, i, units))
 	}
-	out = append(append(out, Battens(f, units)), ends(f, units)...)
+	out = append(append(out, Battens(f, units)), ends(b, units)...)
 	for i := range f.Thwarts {
 		out = append(out, Thwart(f, i, units))
 	}

@@ -352,7 +352,8 @@ func inside(p geometry.Point, outline curve.Path) bool {
 // joint and a cross for every stringer.
 func TestStemPattern(t *testing.T) {
 	f := frametest.Shipped(t, "river", nil)
-	d := Stem(f, f.Bow, "stem-bow", "Bow stem", "make 1", measure.Metric)
+	r := bent(t, f)
+	d := Stem(r, 1, "stem-bow", "Bow stem", "make 1", measure.Metric)
 	said := words(d)
 	for _, w := range []string{"waterline, 115.0 mm up", fmt.Sprintf("station %.1f mm", f.Bow.ToeX), "grain", "gunwales rest", "keel butts", "24.0 mm thick", "make 1", "S1", "S4"} {
 		if !strings.Contains(said, w) {

@@ -23,7 +23,11 @@ func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	for _, p := range rightHalf(t.Outline) {
 		d.Line(layout.Cut, p)
 	}
-	d.Line(layout.Cut, t.Holes[0])
+	for _, h := range t.Holes {
+		if h.Bounds().Min.X > 0 {
+			d.Line(layout.Cut, h)
+		}
+	}
 	b := t.Outline.Bounds()
 	d.Straight(layout.Center, 0, b.Min.Y-3, 0, b.Max.Y+3)
 	d.Straight(layout.Center, 0, 0, b.Max.X+4, 0)
@@ -35,7 +39,7 @@ func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	// The ends are cut back below, because the skin falls inward there.
 	d.Straight(layout.Guide, t.ForeEnd-t.Under, b.Max.Y, t.AftEnd-t.Under, b.Min.Y)
 	d.Write(b.Max.X-20, b.Min.Y+2+row, small, layout.Right, "lower face: cut the end back to the dashed line")
-	d.Write(b.Max.X-18, 1.5, small, layout.Right, fmt.Sprintf("hole %.0f mm", t.Hole))
+	d.Write(b.Max.X-18, 1.5, small, layout.Right, "bolt holes "+units.Fine(t.Hole))
 	d.Write(b.Max.X-20, b.Min.Y+2, small, layout.Right, fmt.Sprintf("ease the top to the gunwales' lean, %s", leaning(f.Gunwale.Tilt)))
 	end := layout.Span{From: b.Max.X - 55, To: b.Max.X + 10}
 	for _, t := range d.Texts[written:] {

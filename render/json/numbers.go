@@ -20,13 +20,13 @@ import (
 // Errors: a design that has no fingerprint, which Check would have refused; a list that
 // lacks a mark of the frame, by its name.
 func Numbers(b *bend.Report, list []marks.Mark, doc layout.Document) (Object, error) {
-	f := b.Frame
+	f, joints := b.Frame, b.Joints
 	l := &lookup{in: marks.Index(list)}
 	out, err := of(f.Design, Object{
 		{"hull", hullOf(l, b)},
 		{"gunwale", gunwaleOf(l, f)},
 		{"ribs", each(f.Ribs, func(r frame.Rib) Object { return ribOf(l.part("rib "+r.Name), f, r) })},
-		{"stems", each([]frame.Stem{f.Bow, f.Stern}, func(s frame.Stem) Object { return stemOf(l.part(s.End+" stem"), s) })},
+		{"stems", each([]frame.Stem{f.Bow, f.Stern}, func(s frame.Stem) Object { return stemOf(l.part(s.End+" stem"), s, b.Joints) })},
 		{"keel", battenOf(l.part("keel"), f, 0, 0)},
 		{"stringers", upTo(len(f.Stringers), func(i int) Object {
 			return stringerOf(l.part(fmt.Sprintf("stringer %d", i+1)), f, f.Stringers[i], b.Stringers[i])
@@ -36,8 +36,10 @@ func Numbers(b *bend.Report, list []marks.Mark, doc layout.Document) (Object, er
 		}))},
 		{"seats", seatsOf(l, f)},
 		{"breasthooks", each([]frame.Breasthook{f.BowHook, f.SternHook}, func(b frame.Breasthook) Object {
-			return hookOf(l.part(b.End+" breasthook"), b)
+			return hookOf(l.part(b.End+" breasthook"), b, joints)
 		})},
+		{"joints", each(joints.All(), jointOf)},
+		{"rib_peg", pegOf(l.part("rib peg"), &joints.Head)},
 		{"skin", skinOf(l.part("skin"), f.Design.Skin)},
 		{"outside", outsideOf(l, b.Outside.Fit)},
 		{"pages", pages(doc)},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
@@ -63,12 +64,52 @@ func pushedIn(p part, heads string) Object {
 	}
 }
 
-func stemOf(p part, s frame.Stem) Object {
+func stemOf(p part, s frame.Stem, j *joint.Joints) Object {
+	end := ended(s.End)
+	l, f := &j.Landings[end], &j.Feet[end]
 	return Object{
 		{"end", s.End}, {"outline_mm", outline(s.Outline)}, {"thickness_mm", p.of("thickness")},
 		{"stringer_landings_mm", orNull(upTo(len(s.Landings), func(i int) []fixed {
 			return []fixed{p.nth("stringer landing from midship", i+1), p.nth("stringer landing height", i+1)}
 		}))},
+		{"stringer_holes_mm", upTo(len(l.Holes), func(i int) []fixed {
+			return []fixed{p.maybe("stringer hole from midship", i+1), p.maybe("stringer hole height", i+1)}
+		})}, {"stringer_hole_diameter_mm", p.maybe("stringer hole diameter", 0)},
+		{"gunwale_hole_mm", []fixed{p.maybe("gunwale hole from midship", 0), p.maybe("gunwale hole height", 0)}}, {"gunwale_hole_diameter_mm", p.maybe("gunwale hole diameter", 0)},
+		{"gunwale_hole_from_its_end_mm", p.maybe("gunwale hole from its end", 0)}, {"gunwale_hole_up_mm", p.maybe("gunwale hole up", 0)},
+		{"screws_from_keel_end_mm", upTo(len(f.FromEnd), func(i int) fixed { return p.maybe("screw from the keel's end", i+1) })},
+	}
+}
+
+// ended is the place of an end in a pair: stern and bow.
+func ended(name string) int {
+	if name == "stern" {
+		return 0
+	}
+	return 1
+}
+
+// The numbers of joints are null where the list of marks was made without them.
+
+// jointOf tells what a joint takes, for one and with how many there are; null for what it
+// does not have.
+func jointOf(o joint.Joint) Object {
+	f := o.Fastener
+	dims := [2]fixed{fixed(none), fixed(none)}
+	if f.Each > 0 {
+		dims = [2]fixed{fixed(f.Diameter), fixed(f.Length)}
+	}
+	return Object{
+		{"joint", o.Name}, {"count", o.Count}, {"fastener", f.Name}, {"fasteners_each", f.Each}, {"diameter_mm", dims[0]}, {"fastener_length_mm", dims[1]},
+		{"turns", o.Turns}, {"cord_each_mm", fixed(o.Cord)}, {"glue_each_mm2", fixed(o.Glue)},
+	}
+}
+
+// pegOf tells of the peg of a rib's head.
+func pegOf(p part, h *joint.Head) Object {
+	return Object{
+		{"diameter_mm", p.maybe("diameter", 0)}, {"up_mm", p.maybe("up", 0)}, {"hole_depth_mm", p.maybe("hole depth", 0)}, {"least_wall_mm", p.maybe("least wall", 0)},
+		{"glued_ribs_at_each_end", h.Glued},
 	}
 }
 
@@ -97,13 +138,18 @@ func thwartOf(p part, t frame.Thwart) Object {
 		{"name", t.Name}, {"kind", t.Kind.String()}, {"station_mm", p.of("station")}, {"outline_mm", outline(t.Outline)},
 		{"thickness_mm", p.of("thickness")}, {"length_mm", p.of("length")}, {"between_gunwales_mm", p.of("between gunwales")},
 		{"end_cut_deg", p.of("end cut")},
+		{"holes_mm", upTo(len(t.Holes), func(i int) []fixed {
+			return []fixed{p.nth("hole off the middle line", i+1), p.nth("hole forward of its middle", i+1)}
+		})}, {"hole_diameter_mm", p.of("hole diameter")},
 	}
 }
 
-func hookOf(p part, b frame.Breasthook) Object {
+func hookOf(p part, b frame.Breasthook, j *joint.Joints) Object {
 	return Object{
 		{"end", b.End}, {"outline_mm", outline(b.Outline)}, {"thickness_mm", p.of("thickness")},
 		{"bevel_deg", p.of("bevel")}, {"slope_deg", p.of("slope")},
+		{"pegs_from_end_mm", upTo(len(j.Hooks[ended(b.End)].FromEnd), func(i int) fixed { return p.maybe("peg from the gunwale's end", i+1) })},
+		{"peg_diameter_mm", p.maybe("peg diameter", 0)}, {"pegs_down_mm", p.maybe("pegs down", 0)},
 	}
 }
 

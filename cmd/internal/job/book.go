@@ -167,7 +167,7 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 func inShop(k *facts, p *book.Facts) (err error) {
 	kits := slices.Concat(p.Afloat.Fittings, p.Outfits.Kits())
 	p.Plan = cutlist.Make(p.Frame, kits...)
-	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
+	p.Needs = materials.Count(p.Bend.Joints, p.Afloat.Cloth, p.Plan, kits...)
 	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
 	p.Rings, p.Saved = p.Plan.Rings(), hours.Saved(p.Frame)

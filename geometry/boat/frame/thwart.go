@@ -28,9 +28,10 @@ type Thwart struct {
 }
 
 const (
-	pegHole = 6.0  // mm across; common practice, no source
-	edgeIn  = 1.5  // mm that the ends stay inside the gunwale's outer face, clear of the skin; what is left of it keeps the peg off the end grain
-	square  = 70.0 // mm of full width at each end, under the gunwale and a little beyond
+	boltHole = 6.0  // mm across, for bolts of 5 mm; common practice, no source
+	twoBolts = 40.0 // mm: width from which each end takes two bolts, a quarter of it off the middle: 4 diameters and more between them, 2 to the edges
+	edgeIn   = 1.5  // mm that the ends stay inside the gunwale's outer face, clear of the skin; what is left of it keeps the bolt off the end grain
+	square   = 70.0 // mm of full width at each end, under the gunwale and a little beyond
 )
 
 func newThwarts(d *design.Design, g Gunwale) ([]Thwart, error) {
@@ -83,7 +84,7 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	across := g.Width/2 - edgeIn
 	aft, mid, fore := g.EdgeAt(at-half, across, 0), g.EdgeAt(at, across, 0), g.EdgeAt(at+half, across, 0)
 	out := Thwart{
-		Name: t.Name, Kind: t.Kind, At: at, Hole: pegHole, ForeEnd: fore.Y, AftEnd: aft.Y, Thickness: float64(t.Thickness),
+		Name: t.Name, Kind: t.Kind, At: at, Hole: boltHole, ForeEnd: fore.Y, AftEnd: aft.Y, Thickness: float64(t.Thickness),
 		Length:  2 * math.Max(aft.Y, fore.Y),
 		Between: 2 * g.EdgeAt(at, -g.Width/2, 0).Y,
 		EndCut:  math.Atan2(math.Abs(fore.Y-aft.Y), 2*half),
@@ -91,8 +92,14 @@ func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	if mid.Y < square+20 {
 		return out, fmt.Errorf("thwart %q at %.0f mm: the gunwales stand only %.0f mm apart there; put it nearer midship", t.Name, at, out.Between)
 	}
+	places := []float64{0}
+	if 2*half >= twoBolts {
+		places = []float64{-half / 2, half / 2}
+	}
 	for _, side := range []float64{1, -1} {
-		out.Holes = append(out.Holes, curve.Circle(geometry.Point{X: side * g.Line.Point(at).Y}, pegHole/2))
+		for _, y := range places {
+			out.Holes = append(out.Holes, curve.Circle(geometry.Point{X: side * g.Line.Point(at+y).Y, Y: y}, boltHole/2))
+		}
 	}
 	out.Outline = thwartOutline(fore.Y, aft.Y, half, float64(t.Waist)/2, t.Kind)
 	return out, nil

@@ -2,6 +2,8 @@ package weight_test
 
 import (
 	"math"
+	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/curve"
 	"strings"
 	"testing"
 
@@ -60,6 +62,10 @@ func TestWeighsItsCutList(t *testing.T) {
 			}
 			want[names[s.Family]] += s.Net * wood.Density * 1e-9
 		}
+		// Stems of plywood are no sticks: Douglas-fir, gravity 0.48 (FPL-GTR-282 table 5-3b).
+		for _, s := range []frame.Stem{f.Bow, f.Stern} {
+			want["Stems"] += math.Abs(curve.Area(s.Outline.Flatten(0.01))) * s.Thickness * 480 * 1.12 * 1e-9
+		}
 		for part, kg := range want {
 			if got := massOf(t, items, part); math.Abs(got/kg-1) > 3e-3 {
 				t.Errorf("%s: %s weigh %.4f kg, the cut list's %.4f", name, part, got, kg)
@@ -78,7 +84,11 @@ func TestClothBetweenBareAndBought(t *testing.T) {
 			t.Fatal(err)
 		}
 		const under = 1e6 // mm of water
-		n := materials.Count(f, c, cutlist.Make(f))
+		j, err := joint.Of(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := materials.Count(j, c, cutlist.Make(f))
 		bare := c.Hull.Wetted(float.Level(under)) * f.Design.Skin.Mass() * 1e-9
 		sheet := n.Cloth.Bought() * f.Design.Skin.Mass() * 1e-9
 		if got := massOf(t, items, "Cloth"); got <= bare || got >= sheet {
@@ -106,7 +116,7 @@ func TestTwiceAsHeavy(t *testing.T) {
 		}
 	}
 	_, oak := built(t, "brook", func(d *design.Design) {
-		for _, s := range []string{"western redcedar", "white ash"} {
+		for _, s := range []string{"western redcedar", "white ash", "Douglas-fir"} {
 			w, err := d.Wood(s)
 			if err != nil {
 				t.Fatal(err)

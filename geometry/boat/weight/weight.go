@@ -41,8 +41,7 @@ const (
 func cubic(volume, density float64) float64 { return volume * density * 1e-9 }
 
 // Boat lists the parts of the empty boat, with the cloth over its frame. Seats and
-// other fittings have lists of their own; stems are counted as the wood of the
-// breasthooks.
+// other fittings have lists of their own.
 //
 // Errors: a wood that is not known.
 func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
@@ -149,7 +148,7 @@ func (w *weigher) ribs() []float.Load {
 // the stern's lies the other way.
 func (w *weigher) ends() []float.Load {
 	f := w.f
-	density := w.density(f.Design.Breasthook.Species)
+	density, stems := w.density(f.Design.Breasthook.Species), w.density(f.Design.StemWood())
 	var out []float.Load
 	for _, e := range []struct {
 		stem frame.Stem
@@ -158,7 +157,7 @@ func (w *weigher) ends() []float.Load {
 		side float64
 	}{{f.Bow, f.BowHook, f.Hull.Bow, 1}, {f.Stern, f.SternHook, f.Hull.Stern, -1}} {
 		area, mid := plate(e.stem.Outline)
-		out = append(out, float.Load{Mass: cubic(area*e.stem.Thickness, density), At: geometry.Point3{X: e.side * mid.X, Z: mid.Y}})
+		out = append(out, float.Load{Mass: cubic(area*e.stem.Thickness, stems), At: geometry.Point3{X: e.side * mid.X, Z: mid.Y}})
 		area, mid = plate(e.hook.Outline) // x from the gunwale ends inward, negative
 		out = append(out, float.Load{
 			Mass: cubic(area*e.hook.Thickness, density),

@@ -2,6 +2,7 @@ package cost
 
 import (
 	"math"
+	"ribwright/geometry/boat/joint"
 	"strings"
 	"testing"
 
@@ -23,7 +24,11 @@ func estimate(t *testing.T, name string, table *Table, change func(*design.Desig
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := materials.Count(f, c, p)
+	j, err := joint.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := materials.Count(j, c, p)
 	return Of(n, p, table)
 }
 

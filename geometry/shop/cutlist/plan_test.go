@@ -41,6 +41,7 @@ func randomFrames(t *testing.T, want int) []*frame.Frame {
 		}
 		d.Gunwale.Scarfs = nil
 		d.Thwarts = d.Thwarts[:min(len(d.Thwarts), random.IntN(2))]
+		fromPlank(d)
 		d.Ribs.Pitch, d.Keel.Width, d.Gunwale.Plies = between(100, 170), between(30, 60), 1+random.IntN(4)
 		d.Stock.Kerf, d.Stock.Boards = between(0, 6), nil
 		for _, s := range []string{d.Gunwale.Species, d.Ribs.Species} {
@@ -62,11 +63,22 @@ func randomFrames(t *testing.T, want int) []*frame.Frame {
 	return out
 }
 
+// fromPlank saws the stems from a plank: those of plywood are no sticks.
+func fromPlank(d *design.Design) { d.Bow.Made = design.StemsSolid }
+
+// TestPlywoodStems: stems of plywood are in no board.
+func TestPlywoodStems(t *testing.T) {
+	solid, sheet := len(Sticks(frametest.Shipped(t, "lake", fromPlank))), len(Sticks(frametest.Shipped(t, "lake", nil)))
+	if solid != sheet+2 {
+		t.Errorf("%d sticks with stems from a plank, %d with stems from plywood", solid, sheet)
+	}
+}
+
 func everyFrame(t *testing.T, check func(t *testing.T, f *frame.Frame, p *Plan)) {
 	t.Helper()
 	var all []*frame.Frame
 	for _, name := range design.ShippedNames() {
-		all = append(all, frametest.Shipped(t, name, nil))
+		all = append(all, frametest.Shipped(t, name, fromPlank))
 	}
 	for i, f := range append(all, randomFrames(t, 15)...) {
 		t.Run(fmt.Sprintf("%d %s %.0f", i, f.Design.Title, f.Hull.Length), func(t *testing.T) { check(t, f, Make(f)) })
@@ -392,7 +404,7 @@ func TestImpossible(t *testing.T) {
 		{"no room to scarf", []design.Board{{Species: "western redcedar", Length: 600, Width: 300, Thickness: 40}}, "G1", "no place for a scarf"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := Make(frametest.Shipped(t, "brook", func(d *design.Design) { d.Stock.Boards = c.boards }))
+			p := Make(frametest.Shipped(t, "brook", func(d *design.Design) { fromPlank(d); d.Stock.Boards = c.boards }))
 			for _, m := range p.Missing() {
 				if p.Sticks[m.Stick].Mark == c.mark && strings.Contains(m.Why, c.why) {
 					return

@@ -151,15 +151,19 @@ func ribs(f *frame.Frame) []Stick {
 	return out
 }
 
-// stems are sawn from plank, or glued from layers round their forefoot.
+// stems are sawn from plank, or glued from layers round their forefoot; those of plywood
+// are no sticks.
 func stems(f *frame.Frame) []Stick {
 	var out []Stick
-	b := f.Design.Bending
+	b, made, wood := f.Design.Bending, f.Design.MadeStems(), f.Design.StemWood()
+	if made == design.StemsPlywood {
+		return nil
+	}
 	for i, s := range []frame.Stem{f.Bow, f.Stern} {
 		mark, net := fmt.Sprintf("T%d", i+1), area(s.Outline)*s.Thickness
-		if b.StemPlies == 0 {
+		if made == design.StemsSolid {
 			box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
-			out = append(out, Stick{Mark: mark, Part: s.End + " stem", Family: Stem, Species: f.Design.Breasthook.Species,
+			out = append(out, Stick{Mark: mark, Part: s.End + " stem", Family: Stem, Species: wood,
 				Length: box.W() + 2*around, Width: box.H() + 2*around, Thickness: s.Thickness, Grain: "along the arrow on the pattern", Net: net})
 			continue
 		}
@@ -169,7 +173,7 @@ func stems(f *frame.Frame) []Stick {
 		}
 		long := outer.Length() + (s.ToeX - s.FootX) + 2*endTrim
 		for k := range b.StemPlies {
-			out = append(out, Stick{Mark: fmt.Sprintf("%s-%d", mark, k+1), Part: fmt.Sprintf("%s stem, ply %d of %d", s.End, k+1, b.StemPlies), Family: Stem, Member: s.End + " stem", Species: b.StemSpecies,
+			out = append(out, Stick{Mark: fmt.Sprintf("%s-%d", mark, k+1), Part: fmt.Sprintf("%s stem, ply %d of %d", s.End, k+1, b.StemPlies), Family: Stem, Member: s.End + " stem", Species: wood,
 				Length: long, Width: s.Thickness, Thickness: s.Moulded / float64(b.StemPlies), Grain: "along, straightest", Wants: FlatFaces, Net: net / float64(b.StemPlies)})
 		}
 	}

@@ -2,6 +2,7 @@ package hours
 
 import (
 	"math"
+	"ribwright/geometry/boat/joint"
 	"strings"
 	"testing"
 
@@ -31,7 +32,11 @@ func TestOncePerPiece(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		n := materials.Count(f, c, p)
+		j, err := joint.Of(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := materials.Count(j, c, p)
 		ribs, plies := float64(len(f.Ribs)), float64(f.Design.Gunwale.Plies)
 		battens := 0.0 // keel and stringers, port and starboard
 		for _, s := range p.Sticks {
@@ -133,7 +138,7 @@ func TestGlueLines(t *testing.T) {
 func TestMorePlies(t *testing.T) {
 	frameWork := func(plies int) map[string]float64 {
 		f := frametest.Shipped(t, "brook", func(d *design.Design) { d.Gunwale.Plies = plies })
-		c := counter{f: f, n: &materials.Needs{}}
+		c := counter{f: f, n: &materials.Needs{Joints: &joint.Joints{}}}
 		c.frame()
 		return counted(c.out)
 	}
@@ -158,8 +163,8 @@ func TestMethods(t *testing.T) {
 		c.frame()
 		return c.out, counted(c.out), Hours(c.out, Bend, Experienced)
 	}
-	hand, byHand, handHours := ribs(design.InPlace, &materials.Needs{})
-	_, onForms, formHours := ribs(design.OnForms, &materials.Needs{Forms: materials.Forms{Count: 14, Plates: 28, Sheets: 3}})
+	hand, byHand, handHours := ribs(design.InPlace, &materials.Needs{Joints: &joint.Joints{}})
+	_, onForms, formHours := ribs(design.OnForms, &materials.Needs{Joints: &joint.Joints{}, Forms: materials.Forms{Count: 14, Plates: 28, Sheets: 3}})
 	for _, w := range hand {
 		if strings.Contains(w.Name, "form") {
 			t.Errorf("in place: %+v", w)

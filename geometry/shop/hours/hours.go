@@ -174,7 +174,8 @@ func (c *counter) frame() {
 	}
 	c.add(Bend, "fit, true by eye and peg", ribs, "ribs", 5)
 	c.add(Lash, "fit keel and stringers", float64(1+2*len(f.Stringers)), "battens", 10)
-	c.add(Lash, "lash", float64(c.n.Lashings.Count()), "crossings", 1.5)
+	c.add(Lash, "lash", float64(c.n.Joints.Keel.Count+c.n.Joints.Stringers.Count), "crossings", 1.5)
+	c.add(Lash, "lash stringer ends, feet and gunwale ends", float64(c.n.Joints.Lashings()), "lashings", 4)
 	c.add(Lash, "make and fit cross pieces", float64(len(f.Thwarts)), "cross pieces", 25)
 }
 

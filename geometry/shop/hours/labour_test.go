@@ -2,6 +2,7 @@ package hours
 
 import (
 	"math"
+	"ribwright/geometry/boat/joint"
 	"testing"
 
 	"ribwright/geometry/boat/frame"
@@ -19,7 +20,11 @@ func work(t *testing.T, name string) (*frame.Frame, *cutlist.Plan, []Work) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := materials.Count(f, c, p)
+	j, err := joint.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := materials.Count(j, c, p)
 	return f, p, Count(f, p, n)
 }
 

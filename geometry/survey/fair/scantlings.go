@@ -38,7 +38,7 @@ func scantlings(title string, t *offsets.Table, r rail) *design.Design {
 	d := design.Defaults()
 	d.Title = title
 	d.For = fmt.Sprintf("Faired from a table of offsets of %d stations", len(t.Stations))
-	stem := design.Stem{Rake: turned(10), ForefootRadius: 200, Siding: measure.Length(r.width + 4), Moulded: 60, Landing: 100, Horn: 18}
+	stem := design.Stem{Rake: turned(10), ForefootRadius: 200, Siding: measure.Length(r.width + 4), Moulded: 60, Landing: 100, Horn: 18, Made: design.StemsPlywood}
 	d.Bow = stem
 	d.Gunwale = design.Gunwale{
 		Species: "sitka spruce", Width: measure.Length(r.width), Height: 38, Plies: 3, Glued: design.GluedBent, ScarfSlope: 8,

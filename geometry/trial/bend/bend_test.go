@@ -254,7 +254,9 @@ func TestEdgeSet(t *testing.T) {
 // TestStem laminates brook's stem in layers: springback of n plies 1/n^2 at the
 // middle of the stack, the innermost ply on the form.
 func TestStem(t *testing.T) {
-	r := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = 11, "white ash" })
+	r := report(t, "brook", func(d *design.Design) {
+		d.Bending.StemPlies, d.Bending.StemSpecies = 11, "white ash"
+	})
 	s := r.Stems[0]
 	middle := 275 - 0.6 - 55/2.0 // the forefoot; the head above it bends less
 	near(t, "ply", s.Ply, 5, 1e-12)
@@ -262,13 +264,17 @@ func TestStem(t *testing.T) {
 	if f := found(t, r, "stem at the bow"); f.Verdict != finding.Steam || !f.Verdict.Passes() {
 		t.Errorf("plies of 5 mm on %.0f mm: %+v", s.Form, f)
 	}
-	thick := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = 2, "Sitka spruce" })
+	thick := report(t, "brook", func(d *design.Design) {
+		d.Bending.StemPlies, d.Bending.StemSpecies = 2, "Sitka spruce"
+	})
 	f := found(t, thick, "stem at the bow")
 	var plies int
 	if _, err := fmt.Sscanf(f.Cure, "%d plies", &plies); err != nil || f.Verdict.Passes() {
 		t.Fatalf("%+v: %v", f, err)
 	}
-	cured := report(t, "brook", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = plies, "Sitka spruce" })
+	cured := report(t, "brook", func(d *design.Design) {
+		d.Bending.StemPlies, d.Bending.StemSpecies = plies, "Sitka spruce"
+	})
 	if f := found(t, cured, "stem at the bow"); !f.Verdict.Passes() {
 		t.Errorf("%d plies: %+v", plies, f)
 	}

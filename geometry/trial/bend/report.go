@@ -12,6 +12,7 @@ import (
 	"sync"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/edgeset"
@@ -41,8 +42,9 @@ type Report struct {
 	Spread    *spreader.Set   // what holds the gunwales while they are bent
 	Stringers []Stringer      // from the keel up
 	Stems     []Stem          // laminated stems; nil when they are cut
-	Outside   Outside         // what goes on over the skin
-	Findings  finding.List    // one for each part or run of parts, from the ribs on
+	Joints    *joint.Joints
+	Outside   Outside      // what goes on over the skin
+	Findings  finding.List // one for each part or run of parts, from the ribs on
 }
 
 // Of works out the report of a frame.
@@ -77,6 +79,10 @@ func Of(f *frame.Frame) (*Report, error) {
 	if err := r.stems(); err != nil {
 		return nil, err
 	}
+	if r.Joints, err = joint.Of(f); err != nil {
+		return nil, err
+	}
+	r.jointed()
 	if err := r.outside(); err != nil {
 		return nil, err
 	}

@@ -5,8 +5,13 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/wood/grain"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -19,28 +24,30 @@ type Stem struct {
 	Ratio float64 // inner radius over thickness of the innermost ply on the form
 }
 
-// stems judges laminated stems: the innermost ply has the tightest bend.
+// stems judges how the stems are made: the innermost ply of a laminated one has the
+// tightest bend, and a sawn one the steepest grain.
 func (r *Report) stems() error {
-	b := r.Frame.Design.Bending
-	if b.StemPlies == 0 {
-		return nil
-	}
-	wood, err := r.Frame.Design.Wood(b.StemSpecies)
+	d := r.Frame.Design
+	wood, err := d.Wood(d.StemWood())
 	if err != nil {
 		return err
 	}
-	for _, e := range []struct {
-		name string
-		stem design.Stem
-		end  hull.End
-	}{{"bow", r.Frame.Design.Bow, r.Frame.Hull.Bow}, {"stern", r.Frame.Design.After(), r.Frame.Hull.Stern}} {
-		s, err := r.laminated(e.name, e.stem, e.end.Tightest())
-		if err != nil {
-			return fmt.Errorf("%s: %w", e.name, err)
+	for i, e := range []stemEnd{{d.Bow, r.Frame.Bow, r.Frame.Hull.Bow, "stem at the bow"}, {d.After(), r.Frame.Stern, r.Frame.Hull.Stern, "stem at the stern"}} {
+		if d.MadeStems() == design.StemsLaminated {
+			s, err := r.laminated(e.stem.End, e.of, e.hull.Tightest())
+			if err != nil {
+				return fmt.Errorf("%s: %w", e.stem.End, err)
+			}
+			r.Stems = append(r.Stems, s)
+			f := byRatio(fmt.Sprintf("%s, ply of %.1f mm", e.name, s.Ply), wood, s.Ratio, d.Bending.Strap)
+			r.noteCure(f, "%.0f plies", math.Ceil(float64(e.of.Moulded)/(s.Form/f.Limit)))
 		}
-		r.Stems = append(r.Stems, s)
-		f := byRatio(fmt.Sprintf("stem at the %s, ply of %.1f mm", e.name, s.Ply), wood, s.Ratio, b.Strap)
-		r.noteCure(f, "%.0f plies", math.Ceil(float64(e.stem.Moulded)/(s.Form/f.Limit)))
+		if i == 0 && d.EndsAlike() {
+			e.name = "stems"
+		}
+		if i == 0 || !d.EndsAlike() {
+			r.knocked(e, wood)
+		}
 	}
 	return nil
 }
@@ -61,3 +68,82 @@ func (r *Report) laminated(name string, e design.Stem, radius float64) (Stem, er
 	s.Ratio = s.Form / s.Ply
 	return s, nil
 }
+
+// stemEnd is one stem by the design, by the frame and by the hull.
+type stemEnd struct {
+	of   design.Stem
+	stem frame.Stem
+	hull hull.End
+	name string
+}
+
+// knocked judges a stem under a push against it at the waterline, as on a stone, carried
+// by the foot and by the gunwales.
+//
+// How: a beam between the toe and the gunwales' ends. Each section bends along the
+// stem's edge; what it bears there follows from how it is made. Solid: Hankinson's
+// formula at the angle between edge and grain, on the cautious side. Plywood: the plies
+// along the edge. Laminated: the wood along its grain, and a third of its strength
+// across it against being pulled open, which is half a safety for the glue.
+func (r *Report) knocked(e stemEnd, wood timber.Species) {
+	d, push := r.Frame.Design, joint.Remembered().Knock
+	wide, deep := e.stem.Thickness, e.stem.Moulded
+	low, high, at := e.hull.Toe.Y, e.hull.GunwaleZ, e.stem.Waterline
+	at = math.Min(math.Max(at, low), high)
+	f := finding.Finding{About: e.name + ", knocked at the waterline", Verdict: finding.Holds, Standing: finding.Estimate, Measure: finding.Measure{Unit: stressUnit, AtMost: true}}
+	steepest, share := 0.0, -1.0
+	take := func(stress, limit float64) {
+		if stress/limit > share {
+			share, f.Value, f.Limit = stress/limit, stress, limit
+		}
+	}
+	for s := 0.0; s <= e.hull.Outer.Length(); s++ {
+		p, heading := e.hull.Point(s)
+		if p.Y > high {
+			break
+		}
+		moment := push * math.Min((high-at)*(p.Y-low), (at-low)*(high-p.Y)) / (high - low)
+		stress := moment / (wide * deep * deep / 6)
+		off := grain.Off(heading, e.stem.Grain)
+		switch d.MadeStems() {
+		case design.StemsSolid:
+			steepest = math.Max(steepest, off)
+			take(stress, grain.Hankinson(wood.MOR, wood.Split, off, grain.Cautious))
+		case design.StemsPlywood:
+			take(stress, wood.MOR*grain.OnEdge(stemSheetPlies, off))
+		default:
+			take(stress, wood.MOR)
+			if radius := radiusAt(e.hull.Outer, s); radius > 0 {
+				take(grain.RadialTension(moment, radius-deep/2, wide, deep), wood.Split/3)
+			}
+		}
+	}
+	cure := `plywood (bow.made = "plywood") or layers round the forefoot (bow.made = "laminated")`
+	switch {
+	case !(f.Value <= f.Limit):
+		f.Verdict = finding.Weak
+		if d.MadeStems() != design.StemsSolid {
+			cure = "more siding or more moulded depth"
+		}
+		f.Cure = cure
+	case steepest > grain.Short:
+		f.Verdict, f.Cure = finding.Caution, cure
+		f.About += fmt.Sprintf(", grain up to %.0f degrees across", steepest*180/math.Pi)
+	}
+	r.note(f)
+}
+
+// radiusAt returns the radius of a chain at the length s along it, mm; 0 where it is straight.
+func radiusAt(c curve.Chain, s float64) float64 {
+	for _, b := range c {
+		if s <= b.Length {
+			return b.Radius
+		}
+		s -= b.Length
+	}
+	return 0
+}
+
+// stemSheetPlies is how many plies a sheet for stems has at the least. Common practice
+// for sheets of 9 mm and more.
+const stemSheetPlies = 5

@@ -15,8 +15,12 @@ const (
 	chord = 0.01
 )
 
+// leastHole is the width of a hole under which nothing can lie in it, so that it counts
+// as wood, mm: holes for bolts and lashings only slow the search down. Our own choice.
+const leastHole = 20.0
+
 // shape is a part's closed edges as polygons that repeat their first point, the
-// outer edge last, turned about the part's own origin.
+// outer edge last, turned about the part's own origin. Small holes are left out.
 type shape struct {
 	loops [][]geometry.Point
 	box   geometry.Box
@@ -24,12 +28,28 @@ type shape struct {
 
 func newShape(p layout.Part, chord float64) shape {
 	s := shape{box: geometry.EmptyBox()}
-	for _, c := range p.Cut {
+	for i, c := range p.Cut {
+		if b := c.Bounds(); i < len(p.Cut)-1 && max(b.W(), b.H()) < leastHole {
+			continue
+		}
 		pts := c.Flatten(chord)
 		s.loops = append(s.loops, pts)
 		s.box = s.box.Union(geometry.Around(pts...))
 	}
 	return s
+}
+
+// area is what the shape takes of a board, mm2.
+func (s shape) area() float64 {
+	sum := 0.0
+	for i, l := range s.loops {
+		a := math.Abs(curve.Area(l))
+		if i < len(s.loops)-1 {
+			a = -a
+		}
+		sum += a
+	}
+	return sum
 }
 
 func (s shape) mapped(m geometry.Affine) shape {

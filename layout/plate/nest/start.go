@@ -46,7 +46,7 @@ func newJob(parts []layout.Part, grain, gap float64, room geometry.Point) *job {
 		}
 		j.shapes, j.exact, j.long = append(j.shapes, s), append(j.exact, newShape(p, chord)), append(j.long, long)
 		j.turns, j.loose = append(j.turns, bound), append(j.loose, p.Loose)
-		j.area += p.Area()
+		j.area += s.area()
 	}
 	return j
 }

@@ -8,7 +8,6 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
@@ -108,12 +107,4 @@ func (w *writer) battenMarks() report.Table {
 		t.Rows = append(t.Rows, row)
 	}
 	return t
-}
-
-func (w *writer) lashings() {
-	l := w.Needs.Lashings
-	w.chapter("Lashings")
-	w.say("%d crossings, each an X lashing of %d turns, two on each diagonal: %d of ribs with stringers at %s of cord each, %d with the keel at %s, tails of %s together. With a tenth to spare and both ends tied, %.0f m (%.0f ft) of cord.",
-		l.Count(), materials.Turns, l.Stringers, w.Length(l.EachStringer), l.Keel, w.Length(l.EachKeel), w.Length(materials.Tails), l.Total/1000, l.Total/304.8)
-	w.say("Wet or wax the cord, haul every turn taut, and let no knot stand outside the battens, where the skin would chafe on it.")
 }

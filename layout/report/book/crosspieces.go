@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
@@ -46,7 +47,7 @@ func (w *writer) crossPiece(i int) report.Figure {
 	s.line(layout.Center, 0, b.Min.Y-1.5*per, 0, b.Max.Y+1.5*per)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-6, w.Fine(p.Length))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-4, w.Fine(b.H()))
-	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Pegs %s.", i+1, p.Name, ratio(per), w.Fine(p.Hole)),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Holes %s, for bolts; see Joints.", i+1, p.Name, ratio(per), w.Fine(p.Hole)),
 		About: fmt.Sprintf("Outline of the cross piece %s with its length and width.", p.Name)}
 }
 
@@ -60,6 +61,23 @@ func (w *writer) ends() {
 		return
 	}
 	w.add(w.stem(f.Stern), w.hook(f.BowHook), w.hook(f.SternHook))
+}
+
+// stemsMade says how the stems are made.
+func (w *writer) stemsMade() string {
+	d := w.Frame.Design
+	const then = " Cut foot and notch, and bore the holes from the pattern while the piece lies flat."
+	switch d.MadeStems() {
+	case design.StemsPlywood:
+		return "Glue a blank for each stem from plywood, " + wording.List(design.Sheets(w.Frame.Bow.Thickness), w.Letters.Units.Whole) + " thick, the grain of the faces along the pattern's arrow: flat under weights, overnight. Then saw it to the pattern in one piece and fair the edges." + then
+	case design.StemsLaminated:
+		form := math.Inf(1)
+		for _, s := range w.Bend.Stems {
+			form = math.Min(form, s.Form)
+		}
+		return fmt.Sprintf("Saw a form whose edge has a radius of %s at the forefoot, which allows for springback, and straight runs beyond it. Glue the %d layers of each stem round it, from the middle outward, overnight. Plane the piece to its siding and saw it to the pattern.", w.Letters.Units.Whole(form), d.Bending.StemPlies) + then
+	}
+	return "Saw the stems from straight-grained plank with the grain along the arrow." + then
 }
 
 func (w *writer) stem(st frame.Stem) report.Figure {

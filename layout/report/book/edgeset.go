@@ -20,7 +20,7 @@ func (w *writer) joined() []string {
 		return nil
 	}
 	drop := -math.Min(e.Loose.Sheer[0], e.Loose.Sheer[1])
-	return []string{"Mark the keel from the story stick and join it to both stems before anything is sprung: peg or screw each foot on its landing so that it can neither slide nor turn, and stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go."}
+	return []string{"Mark the keel from the story stick and join it to both stems before anything is sprung: screw and lash each foot on its landing (see Joints), so that it can neither slide nor turn, and stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go."}
 }
 
 // sprung are the steps after they are spread.
@@ -38,7 +38,7 @@ func (w *writer) letGo() []string {
 	if w.Bend.EdgeSet == nil {
 		return nil
 	}
-	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged; measure heights and rocker again before the stringers go on. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set."}
+	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard; measure heights and rocker again before the stringers go on. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set."}
 }
 
 // trestles says where they stand when the keel stands there already.

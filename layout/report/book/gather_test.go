@@ -66,7 +66,7 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	if p.Bend, err = bend.Of(p.Frame); err != nil {
 		return p, err
 	}
-	p.Needs = materials.Count(p.Frame, p.Afloat.Cloth, p.Plan, kits...)
+	p.Needs = materials.Count(p.Bend.Joints, p.Afloat.Cloth, p.Plan, kits...)
 	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)
 	p.Rings, p.Saved = p.Plan.Rings(), hours.Saved(p.Frame)

@@ -30,7 +30,9 @@ func TestHardBoats(t *testing.T) {
 				d.Stringers.At = append(d.Stringers.At, 0.1+0.07*float64(i))
 			}
 		}, "S12"},
-		{"glued stems", func(d *design.Design) { d.Bending.StemPlies, d.Bending.StemSpecies = 16, "white ash" }, "bow stem, ply 16 of 16"},
+		{"glued stems", func(d *design.Design) {
+			d.Bending.StemPlies, d.Bending.StemSpecies = 16, "white ash"
+		}, "bow stem, ply 16 of 16"},
 		{"one ply", func(d *design.Design) { d.Gunwale.Plies, d.Gunwale.Glued = 1, design.GluedStraight }, "port gunwale"},
 		{"no wood", func(d *design.Design) {
 			d.Stock.Boards = []design.Board{{Species: "white ash", Length: 600, Width: 100, Thickness: 10, Count: 1}}

@@ -57,7 +57,7 @@ func (w *writer) cutToGaps() []string {
 	if w.Bend.Boat.Why != nil || len(w.Frame.Thwarts) == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first. Then cut the cross piece longer or shorter by the difference, half of it at each end, and move its holes with the ends; never force the gunwales to it. Fit and peg the cross pieces.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend)))}
+	return []string{fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first. Then cut the cross piece longer or shorter by the difference, half of it at each end, and move its holes with the ends; never force the gunwales to it. Fit and bolt the cross pieces; see Joints.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend)))}
 }
 
 // takeOut is the step that leaves the frame to itself. While sticks stand they push the

@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"slices"
 
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/hours"
-	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -131,7 +131,7 @@ func (w *writer) frameSteps() []step {
 	f := w.Frame
 	ribs := w.bending()
 	return []step{
-		{stage: hours.Ends, do: []string{"Saw the stems with the grain along the arrow; cut foot, notch and stringer landings.", "Shape the breasthooks to the lean of the gunwales."},
+		{stage: hours.Ends, do: []string{w.stemsMade(), "Shape the breasthooks to the lean of the gunwales."},
 			tools: "band saw or bow saw, spokeshave, drill", check: "lay the stem on its pattern; the notch takes both gunwales",
 			care: "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"},
 		{stage: hours.Setup, do: w.setUp(),
@@ -143,7 +143,7 @@ func (w *writer) frameSteps() []step {
 		{stage: hours.Lash, do: slices.Concat([]string{
 			"Mark the stringers from the story stick while they are straight.",
 			"Lash the keel first, from midship to both ends."}, w.letGo(), w.lashStringers(), []string{
-			fmt.Sprintf("%d lashings of %d turns; see Lashings.", w.Needs.Lashings.Count(), materials.Turns)}, w.cutToGaps(), w.takeOut()),
+			fmt.Sprintf("%d lashings of %d turns; see Joints.", w.Needs.Joints.Keel.Count+w.Needs.Joints.Stringers.Count, joint.Turns)}, w.cutToGaps(), w.takeOut()),
 			tools: "cord, fid, spring clamps, saw, tape" + w.toSteamEnds(), check: fmt.Sprintf("sight every batten for a fair curve; %d pairs level port and starboard", len(f.Stringers)),
 			care: "Awls and fids slip: push away from the other hand.", who: "common practice, no source"},
 	}

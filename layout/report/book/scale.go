@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // Heights of lettering in figures, mm.
@@ -63,8 +64,16 @@ func (s *sketch) across(fromX, toX, y float64, words string) {
 	s.Straight(layout.Tick, a, y, b, y)
 	s.Straight(layout.Tick, a, y-1.2, a, y+1.2)
 	s.Straight(layout.Tick, b, y-1.2, b, y+1.2)
+	if room := math.Abs(b - a); lettering.Width(lettering.Safe(words), small) > room-1 && room < narrow {
+		s.Write(math.Max(a, b)+1.2, y-small/2, small, layout.Left, words)
+		return
+	}
 	s.Write((a+b)/2, y+0.8, small, layout.Middle, words)
 }
+
+// narrow is the distance under which a dimension that its words do not fit is lettered
+// beside its line, mm of paper.
+const narrow = 20.0
 
 // up dimensions an upright distance at x mm of paper, lettered along it.
 func (s *sketch) up(fromY, toY, x float64, words string) {
@@ -72,5 +81,9 @@ func (s *sketch) up(fromY, toY, x float64, words string) {
 	s.Straight(layout.Tick, x, a, x, b)
 	s.Straight(layout.Tick, x-1.2, a, x+1.2, a)
 	s.Straight(layout.Tick, x-1.2, b, x+1.2, b)
+	if room := math.Abs(b - a); lettering.Width(lettering.Safe(words), small) > room-1 && room < narrow {
+		s.Write(x+1.8, (a+b)/2-small/2, small, layout.Left, words)
+		return
+	}
 	s.WriteAt(geometry.Point{X: x - 0.8, Y: (a + b) / 2}, small, math.Pi/2, layout.Middle, words)
 }

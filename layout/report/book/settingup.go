@@ -89,7 +89,7 @@ func (w *writer) setUp() []string {
 	return slices.Concat(cut, w.joined(), []string{
 		stand, spread + w.heldApart(), fmt.Sprintf("Set the lean of %s degrees with a bevel, and hold it with wedges in the notches.", report.Angle(math.Abs(g.Tilt))),
 		"Sight along both gunwales and measure both diagonals, end to spreader.",
-	}, w.sprung(), []string{"Peg the breasthooks: the gunwales' ends now lie in the stems' notches."}, w.stayIn(), []string{
+	}, w.sprung(), []string{"Peg the breasthooks and glue them, see Joints: the gunwales' ends now lie in the stems' notches."}, w.stayIn(), []string{
 		keel,
 		"Measure beam and depth at every rib's place: between the gunwales' inner lower edges, and from the straightedge to the keel. Take the corrections from the same table and write each rib's length on its blank.",
 	})

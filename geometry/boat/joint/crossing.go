@@ -1,0 +1,107 @@
+package joint
+
+import (
+	"math"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/wood/fasten"
+)
+
+// Crossing is where a rib crosses the keel or a stringer, lashed in an X.
+type Crossing struct {
+	Joint
+	Rib, Thick  float64 // width and thickness of the rib
+	Wide, Depth float64 // of the batten
+	Fraps       int     // turns round the strands between rib and batten
+	Bears       float64 // for years, of the turns alone, N
+	Round       float64 // least radius of the edges under the cord
+}
+
+// The turns of one X lashing, two on each diagonal, those that draw it tight, and its two
+// tails together, mm. Common practice, no source; old beam lashings of skin boats have
+// three to four turns (Murdoch, Ninth Annual Report of the Bureau of Ethnology, 1892).
+const (
+	Turns = 4
+	Fraps = 1
+	Tails = 200.0
+)
+
+// Lashing returns the cord of one X lashing, mm: a rib of width a and thickness t
+// crossed by a batten of width b and depth d, with so many turns:
+//
+//	turns (2 sqrt(a2 + b2) + 2 (t + d)) + tails
+//
+// Derived: each turn goes over the crossing on one diagonal and back under it.
+func Lashing(a, t, b, d float64, turns int, tails float64) float64 {
+	return float64(turns)*(2*math.Hypot(a, b)+2*(t+d)) + tails
+}
+
+// frap is one turn round the strands beside the crossing: once round both sticks.
+func frap(a, b float64) float64 { return 2 * (a + b) }
+
+func (m *maker) crossings() (keel, stringers Crossing) {
+	d, n := m.Frame.Design, len(m.Frame.Ribs)
+	kind := func(name string, count int, wide, depth float64) Crossing {
+		a, t := float64(d.Ribs.Width), float64(d.Ribs.Thickness)
+		return Crossing{Rib: a, Thick: t, Wide: wide, Depth: depth, Fraps: Fraps, Bears: m.Usual.Bears(Turns), Round: m.Usual.CordEdge * m.Usual.Cord.Diameter,
+			Joint: Joint{Name: name, Count: count, Turns: Turns, Cord: Lashing(a, t, wide, depth, Turns, Tails) + Fraps*frap(a, wide)}}
+	}
+	return kind("rib to keel", n, float64(d.Keel.Width), float64(d.Keel.Depth)),
+		kind("stringer to rib", 2*len(m.Frame.Stringers)*n, float64(d.Stringers.Width), float64(d.Stringers.Depth))
+}
+
+// Cross is a cross piece under the gunwales, bolted to both.
+type Cross struct {
+	Joint
+	Piece     string
+	Of        frame.Thwart
+	PerEnd    int
+	Apart     float64 // between the two bolts of an end, along the boat; 0 for one
+	In        float64 // from the cross piece's end to a bolt's middle, at its middle line
+	Side      float64 // from a bolt to the nearer edge of the cross piece
+	Gunwale   float64 // from a bolt to the gunwale's faces
+	Mortise   float64 // from a bolt's middle to the nearest mortise, along the stock
+	Washer    float64
+	Pulls     float64 // at which the washers of one end begin to dent the dry gunwale, N
+	Pushes    float64 // across the gunwale, of one end, wet, by the design value, N
+	EdgeWants float64 // what a bolt should stand from a gunwale's face
+}
+
+func (m *maker) cross(t frame.Thwart, species string) Cross {
+	f, u := m.Frame, m.Usual
+	g := &f.Gunwale
+	c := Cross{Piece: t.Name, Of: t, PerEnd: len(t.Holes) / 2, Washer: math.Max(2*u.Bolt, math.Min(u.Washer, math.Floor(g.Width-2*u.Beside))), Gunwale: g.Width / 2, EdgeWants: u.BoltEdge * u.Bolt, Mortise: math.Inf(1)}
+	var at []float64 // of the bolts along the boat, off the piece's middle
+	for _, h := range t.Holes {
+		b := h.Bounds()
+		if b.Min.X > 0 {
+			at = append(at, (b.Min.Y+b.Max.Y)/2)
+			c.In = (t.ForeEnd+t.AftEnd)/2 - (b.Min.X+b.Max.X)/2
+		}
+	}
+	half := t.Outline.Bounds().H() / 2
+	c.Side = half
+	for _, y := range at {
+		c.Side = math.Min(c.Side, half-math.Abs(y))
+		along := g.OnStock(t.At + y)
+		for _, w := range g.Mortises {
+			lo, hi := w.Ends()
+			c.Mortise = math.Min(c.Mortise, math.Max(lo-along, along-hi))
+		}
+	}
+	if len(at) > 1 {
+		c.Apart = math.Abs(at[1] - at[0])
+	}
+	piece, rail := m.wood(species), m.wood(f.Design.Gunwale.Species)
+	bolt := fasten.Bolt(u.Bolt)
+	y := fasten.Single(bolt, fasten.Piece{Bearing: fasten.Bearing(piece.Gravity(), u.Bolt, 0), Length: t.Thickness},
+		fasten.Piece{Bearing: fasten.Bearing(rail.Gravity(), u.Bolt, math.Pi/2), Length: g.Height})
+	z, _ := y.Design(u.Bolt, math.Pi/2)
+	c.Pushes = float64(c.PerEnd) * z * fasten.Wet
+	c.Pulls = float64(c.PerEnd) * fasten.Washer(c.Washer, u.BoltHole, rail.Crush)
+	const nut = 9.0 // mm for washers, nut and a thread or two
+	long := 5 * math.Ceil((g.Height/math.Cos(g.Tilt)+t.Thickness+nut)/5)
+	c.Joint = Joint{Name: "cross piece to gunwales, " + t.Name, Count: 1,
+		Fastener: Fastener{"bolt-5", "stainless bolt M5 with washers and wing nut", u.Bolt, long, 2 * c.PerEnd}}
+	return c
+}

@@ -1,0 +1,142 @@
+package joint
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+)
+
+// End is where both gunwales end on a stem's shelf: beveled to it, and lashed to the stem
+// through a hole in each and one under the shelf.
+type End struct {
+	Joint
+	End      string
+	At       geometry.Point // of the hole in the stem, on its pattern
+	Under    float64        // from the shelf down to it, square to the shelf
+	FromHorn float64        // from the horn along the shelf to it
+	Drill    float64        // of all three holes
+	FromEnd  float64        // of a gunwale's hole from its end, along its inner face
+	Up       float64        // of it from the underside
+	Edge     float64        // least wood from the hole's middle to the stem's edge
+	Wants    float64
+}
+
+func (m *maker) end(e stemAt) End {
+	g, u := &m.Frame.Gunwale, m.Usual
+	const more = 6 // turns: this lashing holds what nothing else does until the breasthook is in
+	out := End{End: e.End, Drill: u.cordHole(more)}
+	inner, horn := e.Shelf[0], e.Shelf[1]
+	out.Wants = u.PegEdge * out.Drill
+	along := horn.Sub(inner)
+	down := geometry.Polar(1, math.Atan2(along.Y, along.X)-math.Pi/2)
+	outline := e.Outline.Flatten(0.05)
+	// As near the shelf as the wood over it allows, and clear of all edges.
+	best := math.Inf(-1)
+	for under := out.Wants; under <= out.Wants+20; under++ {
+		for share := 0.0; share <= 1; share += 0.05 {
+			p := inner.Add(along.Scale(share)).Add(down.Scale(under))
+			if room := math.Min(edgeTo(outline, p), out.Wants+1); room > best+0.01 {
+				best, out.At, out.Under, out.FromHorn = room, p, under, along.Norm()*(1-share)
+			}
+		}
+	}
+	out.Edge = edgeTo(outline, out.At)
+	out.FromEnd = math.Max(math.Ceil(u.PegEnd*out.Drill), math.Round(out.FromHorn))
+	out.Up = math.Round(math.Max(u.PegEdge*out.Drill, (g.Height-float64(m.Frame.Design.Breasthook.Thickness))/2))
+	out.Joint = Joint{Name: "gunwales to stem, " + e.End, Count: 1, Turns: more,
+		Cord: more*2*(e.Thickness+g.Width+out.Up+out.Under) + tails}
+	return out
+}
+
+// Hook is a breasthook between the gunwale ends: glued, and pegged through each gunwale
+// into its edge.
+type Hook struct {
+	Joint
+	End     string
+	FromEnd []float64        // of the pegs, from the gunwales' ends along their inner faces
+	At      []geometry.Point // where they enter the plate, on its pattern, on the side where y is negative
+	Out     []geometry.Point // outward there, square to the plate's edge, of length 1
+	Line    []geometry.Point // that edge, from the nose inward
+	Down    float64          // from the gunwale's top to a peg's middle
+	Into    float64          // how deep a peg goes into the plate
+	Edge    float64          // diameters of wood over and under a peg in the plate
+	Bears   float64          // of all pegs of one side, across the boat or along it, until they shear, N
+}
+
+func (m *maker) hook(h frame.Breasthook) Hook {
+	u, d := m.Usual, m.Frame.Design
+	peg := u.PegFor(h.Thickness, u.LeastPeg, u.PegWide)
+	if most := math.Floor(h.Thickness/u.PegEdge) / 2; most >= u.LeastPeg {
+		peg = math.Min(peg, most)
+	}
+	out := Hook{End: h.End, Down: h.Thickness / 2, Into: math.Ceil(u.PegInHook * peg), Edge: h.Thickness / 2 / peg}
+	side, length := edgeLine(h)
+	out.Line = side
+	// Clear of the lashing near the ends, and four diameters and more from the plate's
+	// inner end.
+	from, to := math.Max(0.25*length, 25), length-math.Max(3*u.PegEnd*peg/2, 12)
+	// The plate is hollow there: all of a peg must lie in wood.
+	plate := h.Outline.Flatten(0.05)
+	inside := func(s float64) bool {
+		way := Outward(pointAlong(side, s-1), pointAlong(side, s+1))
+		return edgeTo(plate, pointAlong(side, s).Sub(way.Scale(out.Into))) >= u.PegEdge*peg
+	}
+	for to > length/2 && !inside(to) {
+		to--
+	}
+	n := 3
+	if to-from < 4*u.PegEnd*peg {
+		n, from = 2, math.Min(from, to)
+	}
+	for i := range n {
+		s := math.Round(from + (to-from)*float64(i)/float64(n-1))
+		out.FromEnd = append(out.FromEnd, s)
+		out.At = append(out.At, pointAlong(side, s))
+		a, b := pointAlong(side, s-1), pointAlong(side, s+1)
+		out.Out = append(out.Out, Outward(a, b))
+	}
+	gunwale := m.wood(d.Gunwale.Species)
+	p := m.peg(peg)
+	out.Bears = float64(n) * math.Min(u.Shears(p, gunwale), p.CrushesAlong(gunwale, m.Frame.Gunwale.Width))
+	out.Joint = Joint{Name: "breasthook to gunwales, " + h.End, Count: 1, Glue: 2 * length * h.Thickness,
+		Fastener: Fastener{"peg", m.pegName(), peg, m.Frame.Gunwale.Width + out.Into, 2 * n}}
+	return out
+}
+
+// edgeLine returns one edge of a breasthook from its nose inward, and its length.
+func edgeLine(h frame.Breasthook) ([]geometry.Point, float64) {
+	var pts []geometry.Point
+	for _, p := range h.Outline.Flatten(0.01) {
+		if p.Y < 0 && (len(pts) == 0 || pts[len(pts)-1].X < p.X) {
+			pts = append(pts, p)
+		}
+	}
+	for i, j := 0, len(pts)-1; i < j; i, j = i+1, j-1 {
+		pts[i], pts[j] = pts[j], pts[i]
+	}
+	length := 0.0
+	for i := 1; i < len(pts); i++ {
+		length += pts[i].Sub(pts[i-1]).Norm()
+	}
+	return pts, length
+}
+
+// Outward is square to the way from a on to b along such an edge, of length 1: the edge
+// runs inward, so outward lies on its left.
+func Outward(a, b geometry.Point) geometry.Point {
+	way := b.Sub(a).Unit()
+	return geometry.Point{X: -way.Y, Y: way.X}
+}
+
+// pointAlong returns the place so far along a line of points.
+func pointAlong(pts []geometry.Point, s float64) geometry.Point {
+	for i := 1; i < len(pts); i++ {
+		l := pts[i].Sub(pts[i-1]).Norm()
+		if s <= l && l > 0 {
+			return pts[i-1].Lerp(pts[i], s/l)
+		}
+		s -= l
+	}
+	return pts[len(pts)-1]
+}

@@ -1,0 +1,177 @@
+package book
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/report"
+)
+
+// headFigure draws a rib's head in its mortise, across the gunwale and from inboard.
+func (w *writer) headFigure(h joint.Head) report.Figure {
+	g, d := &w.Frame.Gunwale, w.Frame.Design
+	m := g.Mortises[0]
+	for _, o := range g.Mortises {
+		if o.Rib == h.WallRib {
+			m = o
+		}
+	}
+	per := jointScale(150, g.Height+45, 160, 120)
+	s := newSketch("rib-head", "Rib to gunwale", per)
+	// Across the gunwale, inboard to the left, upright: the slot with the rib's lean.
+	half, t := g.Width/2, h.Thick/2
+	s.box(layout.Cut, -half, 0, half, g.Height)
+	lean := math.Tan(m.Bevel)
+	slot := func(y, off float64) geometry.Point { return geometry.Pt(off+y*lean, y) }
+	s.path(layout.Mark, curve.Polyline(slot(0, -m.Width/2), slot(m.Depth, -m.Width/2), slot(m.Depth, m.Width/2), slot(0, m.Width/2)))
+	s.path(layout.Cut, curve.Polyline(slot(-25, -t), slot(h.Tenon, -t), slot(h.Tenon, t), slot(-25, t)))
+	r := h.Fastener.Diameter / 2
+	to := h.Up*lean + t
+	s.box(layout.Cut, -half, h.Up-r, to, h.Up+r)
+	s.line(layout.Center, -half-18*per, h.Up, to+2*per, h.Up)
+	s.up(0, h.Up, (-half)/per-18, w.Fine(h.Up))
+	s.up(h.Up, h.Tenon, (half)/per+6, w.Fine(h.TenonEnd))
+	s.across(-half, h.Up*lean-m.Width/2, g.Height/per+3, w.Fine(math.Floor(10*h.Wall)/10))
+	s.across(-half, to, g.Height/per+8, w.Whole(h.Long)+" "+w.Unit()+" deep")
+	s.across(-half, half, -30/per-3, w.Fine(g.Width))
+	s.note(-half, g.Height, -2, -8, layout.Right, "inboard")
+	s.note(t, -20, 2, 0, layout.Left, "rib")
+	// From inboard: the rib's width, the peg in its middle.
+	x0 := 2*half + 60
+	wide := float64(d.Ribs.Width)
+	s.line(layout.Cut, x0-35, 0, x0+35, 0)
+	s.line(layout.Cut, x0-35, g.Height, x0+35, g.Height)
+	s.path(layout.Cut, curve.Polyline(geometry.Pt(x0-wide/2, -25), geometry.Pt(x0-wide/2, 0)))
+	s.path(layout.Cut, curve.Polyline(geometry.Pt(x0+wide/2, -25), geometry.Pt(x0+wide/2, 0)))
+	s.path(layout.Guide, curve.Polyline(geometry.Pt(x0-wide/2, 0), geometry.Pt(x0-wide/2, h.Tenon), geometry.Pt(x0+wide/2, h.Tenon), geometry.Pt(x0+wide/2, 0)))
+	s.hole(geometry.Pt(x0, h.Up), h.Fastener.Diameter)
+	s.across(x0-wide/2, x0, -30/per-3, w.Fine(h.Side))
+	s.up(0, g.Height, (x0+35)/per+4, w.Fine(g.Height))
+	return report.Figure{Drawing: s.Drawing,
+		Caption: fmt.Sprintf("Head of rib %s, %s, across the gunwale and from inboard. The peg of %s goes through the inner wall and the tenon and stops before the outer wall.", m.Rib, times(per), w.Fine(h.Fastener.Diameter)),
+		About:   "A rib's end in the mortise of the gunwale with a peg through one wall, and the peg's place in the middle of the rib."}
+}
+
+// lashingFigure draws the X lashing in four steps, from outside: the batten level over
+// the upright rib.
+func (w *writer) lashingFigure(c joint.Crossing) report.Figure {
+	const apart = 42.0 // mm of paper
+	per := math.Max(1, c.Rib/16)
+	s := newSketch("lashing", "The X lashing", per)
+	for step, name := range []string{"1 start", "2 first diagonal", "3 second diagonal", "4 frap and finish"} {
+		s.crossing(c, step+1, apart*per*float64(step))
+		s.note(apart*per*float64(step), -c.Wide/2, 0, -16, layout.Middle, name)
+	}
+	s.note(-c.Rib/2-9*s.per, 0, 0, -1, layout.Left, "batten")
+	s.note(0, c.Wide/2+9*s.per, 0, -3, layout.Middle, "rib")
+	return report.Figure{Drawing: s.Drawing,
+		Caption: fmt.Sprintf("The X lashing from outside, %s: the batten lies over the rib. Dashed cord runs behind. The loose end points to where the cord goes next.", times(per)),
+		About:   "Four drawings of a lashing: a clove hitch on the rib, two turns over one diagonal, two over the other, a turn round the strands and the knot."}
+}
+
+// crossing draws one step of a lashing with its middle at x.
+func (s *sketch) crossing(c joint.Crossing, step int, x float64) {
+	a, b, reach := c.Rib/2, c.Wide/2, 9*s.per
+	// The batten covers the rib.
+	for _, side := range []float64{1, -1} {
+		s.line(layout.Cut, x-a-reach, side*b, x+a+reach, side*b)
+		s.line(layout.Cut, x+side*a, b, x+side*a, b+reach)
+		s.line(layout.Cut, x+side*a, -b, x+side*a, -b-reach)
+	}
+	gap := 1.1 * s.per
+	strand := func(way, off float64) { // over the batten, corner to corner
+		dx, dy := off*b/math.Hypot(a, b), -way*off*a/math.Hypot(a, b)
+		s.line(layout.Mark, x-a-dx, -way*b-dy, x+a-dx, way*b-dy)
+	}
+	hitch := func() { // two turns round the rib below the batten, the tail to the left
+		for _, y := range []float64{-b - 2.5*s.per, -b - 4.5*s.per} {
+			s.line(layout.Mark, x-a, y, x+a, y+0.8*s.per)
+		}
+		s.line(layout.Mark, x-a, -b-4.5*s.per, x+a, -b-1.7*s.per)
+		s.line(layout.Mark, x-a, -b-4.5*s.per, x-a-6*s.per, -b-7*s.per)
+	}
+	end := func(x0, y0, x1, y1 float64) { // the loose end, with an arrow
+		s.line(layout.Mark, x0, y0, x1, y1)
+		tip, turn := s.at(x1, y1), math.Atan2(y1-y0, x1-x0)
+		for _, off := range []float64{2.6, -2.6} {
+			q := tip.Add(geometry.Polar(2, turn+off))
+			s.Straight(layout.Mark, tip.X, tip.Y, q.X, q.Y)
+		}
+	}
+	pair := func(way float64) {
+		for _, off := range []float64{-gap / 2, gap / 2} {
+			strand(way, off)
+		}
+		for _, side := range []float64{1, -1} { // behind the rib, from corner to corner
+			s.line(layout.Guide, x-a, side*way*(b+0.6*s.per), x+a, side*way*(b+0.6*s.per))
+		}
+	}
+	hitch()
+	switch {
+	case step == 1:
+		end(x-a, -b-2.5*s.per, x-a-3*s.per, b*0.3)
+	case step == 2:
+		pair(1)
+		end(x+a, b, x+a+5*s.per, b+6*s.per)
+	case step == 3:
+		pair(1)
+		pair(-1)
+		end(x-a, b, x-a-5*s.per, b+6*s.per)
+	default:
+		pair(1)
+		pair(-1)
+		// The turn goes round all strands, between the batten and the rib.
+		s.path(layout.Cut, curve.Rounded(geometry.Rect(x-a-1.6*s.per, -b-1.2*s.per, x+a+1.6*s.per, b+1.2*s.per), 3*s.per))
+		s.path(layout.Cut, curve.Circle(geometry.Pt(x-a-3*s.per, -b-3*s.per), 1.3*s.per))
+		s.note(x-a-3*s.per, -b-3*s.per, -2.4, -1, layout.Right, "knot")
+	}
+}
+
+// crossFigure draws the end of a cross piece under a gunwale, from above and along it.
+func (w *writer) crossFigure(i int) report.Figure {
+	c, g := w.Bend.Joints.Cross[i], &w.Frame.Gunwale
+	t := c.Of
+	b := t.Outline.Bounds()
+	const shown = 110.0
+	per := jointScale(shown+150, math.Max(b.H(), g.Height+t.Thickness)+30, report.Wide-8, 80)
+	s := newSketch(fmt.Sprintf("cross-joint-%d", i+1), t.Name, per)
+	mid := (t.ForeEnd + t.AftEnd) / 2
+	place := geometry.Shift(-mid, 0)
+	s.within(layout.Cut, t.Outline.Map(place), geometry.Rect(-shown, b.Min.Y-1, 20, b.Max.Y+1))
+	for _, h := range t.Holes {
+		hb := h.Bounds()
+		if hb.Min.X > 0 {
+			s.hole(geometry.Pt((hb.Min.X+hb.Max.X)/2-mid, (hb.Min.Y+hb.Max.Y)/2), t.Hole)
+		}
+	}
+	for _, side := range []float64{-1, 1} { // the gunwale over it
+		at := -c.In + side*g.Width/2
+		tilt := (t.ForeEnd - t.AftEnd) / b.H()
+		s.line(layout.Guide, at+tilt*(b.Min.Y-12), b.Min.Y-12, at+tilt*(b.Max.Y+12), b.Max.Y+12)
+	}
+	s.across(-c.In, 0, b.Max.Y/per+9, w.Fine(c.In))
+	if c.Apart > 0 {
+		s.up(-c.Apart/2, c.Apart/2, (-c.In-g.Width/2)/per-6, w.Fine(c.Apart))
+	}
+	s.up(b.Min.Y, -c.Apart/2, (-c.In-g.Width/2)/per-12, w.Fine(c.Side))
+	s.note(-shown, 0, 2, -1, layout.Left, "from above")
+	// Along the boat: gunwale on the piece, bolt through both.
+	x0 := 95.0
+	base := -(g.Height + t.Thickness) / 2
+	s.box(layout.Cut, x0-60, base, x0+c.In, base+t.Thickness)
+	s.box(layout.Cut, x0-g.Width/2, base+t.Thickness, x0+g.Width/2, base+t.Thickness+g.Height)
+	top, r := base+t.Thickness+g.Height, w.Bend.Joints.Usual.Bolt/2
+	s.box(layout.Mark, x0-r, top-c.Fastener.Length, x0+r, top-1)
+	s.box(layout.Mark, x0-c.Washer/2, top-3, x0+c.Washer/2, top-1.5)
+	s.box(layout.Mark, x0-c.Washer/2, base-1.5, x0+c.Washer/2, base)
+	s.up(base, base+t.Thickness, (x0-64)/per, w.Fine(t.Thickness))
+	s.up(base+t.Thickness, top, (x0+g.Width/2)/per+8, w.Fine(g.Height))
+	s.across(x0-g.Width/2, x0, top/per+9, w.Fine(c.Gunwale))
+	return report.Figure{Drawing: s.Drawing,
+		Caption: fmt.Sprintf("End of C%d, %s, %s, from above with the gunwale dashed, and along the boat, the gunwale drawn upright.", i+1, t.Name, times(per)),
+		About:   "The end of a cross piece under the gunwale with its bolt holes and their distances from end and edge."}
+}

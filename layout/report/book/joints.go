@@ -1,0 +1,252 @@
+package book
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/wording"
+	"ribwright/layout/report"
+)
+
+// joints tells how every joint of the frame is made: a table to shop and to bore by,
+// then each joint with its drawing and its steps.
+func (w *writer) joints() {
+	j := w.Bend.Joints
+	w.chapter("Joints")
+	w.say("Bore a scrap of the same wood first. Where a drawing and this table speak of an edge, measure from that edge on the wood, not from a line. Holes in the stems and in the breasthooks are on their full-size patterns too.")
+	w.add(w.jointTable(), w.cords())
+	w.say("Whether each joint bears its load stands under What the wood is asked for. Those strengths are for clear wood, by rules for buildings.")
+	w.foot()
+	w.stringerEnds()
+	w.gunwaleEnds()
+	w.breasthooks()
+	w.ribHeads()
+	w.crossings()
+	if len(j.Cross) > 0 {
+		w.bolted()
+	}
+}
+
+// jointTable has a row for each kind of joint.
+func (w *writer) jointTable() report.Table {
+	j := w.Bend.Joints
+	t := report.Titled("Joints of the frame").Words("Joint").Numbers("How many").Words("Fastening and size", "Holes", "Glue or cord")
+	foot, land, end, hook, head := &j.Feet[1], &j.Landings[1], &j.Ends[1], &j.Hooks[1], &j.Head
+	row := func(name string, count int, fastening, holes, glue string) {
+		t.Row(name, fmt.Sprint(count), fastening, holes, glue)
+	}
+	row("Keel to stem", 2, fmt.Sprintf("%s, %s by %s", wording.Counted(foot.Fastener.Each, "screw"), w.Fine(foot.Fastener.Diameter), w.Fine(foot.Fastener.Length)),
+		w.places(foot.FromEnd)+" from the keel's end, on its middle line", w.lashed(foot.Joint))
+	row("Stringers to stem", j.Landings[0].Count+land.Count, "lashed in pairs", fmt.Sprintf("%s through the stem, above and below each stringer", w.drill(land.Drill)), w.lashed(land.Joint))
+	row("Gunwales to stem", 2, "lashed together", fmt.Sprintf("%s: in each gunwale %s from its end and %s up; in the stem %s under the shelf", w.drill(end.Drill), w.Whole(end.FromEnd), w.Whole(end.Up), w.Whole(end.Under)), w.lashed(end.Joint))
+	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends, %s down from the top", w.places(hook.FromEnd), w.Fine(hook.Down)), "glue both edges")
+	row("Rib to gunwale", head.Count, "a peg, "+w.Fine(head.Fastener.Diameter), fmt.Sprintf("in the middle of the rib, %s up from the underside, %s deep", w.Fine(head.Up), w.Whole(head.Long)), w.gluedHeads())
+	row("Rib to keel", j.Keel.Count, "lashed in an X", "none", w.lashed(j.Keel.Joint))
+	row("Stringer to rib", j.Stringers.Count, "lashed in an X", "none", w.lashed(j.Stringers.Joint))
+	for _, c := range j.Cross {
+		row(c.Piece, 1, fmt.Sprintf("%d bolts, %s by %s", c.Fastener.Each, w.Whole(c.Fastener.Diameter), w.Whole(c.Fastener.Length)), fmt.Sprintf("%s, %s a side", w.drill(c.Of.Hole), wording.Counted(c.PerEnd, "hole")), "none: it comes out")
+	}
+	t.Note = "Drills and distances in " + w.Unit() + " where no unit stands. " + w.unlike()
+	return t
+}
+
+// unlike says that the stern's distances differ, where they do.
+func (w *writer) unlike() string {
+	if w.Frame.Design.EndsAlike() {
+		return "Both ends are alike."
+	}
+	return "Figures are the bow's; those of the stern are on its pattern and in its drawings."
+}
+
+func (w *writer) drill(mm float64) string { return "drill " + w.Fine(mm) }
+
+// places letters a few distances, as "36 and 71 mm".
+func (w *writer) places(all []float64) string {
+	words := make([]string, len(all))
+	for i, mm := range all {
+		words[i] = w.Whole(mm)
+	}
+	if n := len(words); n > 1 {
+		words = []string{strings.Join(words[:n-1], ", ") + " and " + words[n-1]}
+	}
+	return words[0] + " " + w.Unit()
+}
+
+func (w *writer) lashed(j joint.Joint) string {
+	return fmt.Sprintf("%d turns, %s of cord", j.Turns, w.cordOf(j.Cord))
+}
+
+// cordOf letters a length of cord to the next 50 mm or two inches.
+func (w *writer) cordOf(mm float64) string { return w.Length(50 * math.Ceil(mm/50)) }
+
+func (w *writer) gluedHeads() string {
+	if w.Bend.Joints.Head.All() {
+		return "glue every head"
+	}
+	if n := w.Bend.Joints.Head.Glued; n > 0 {
+		return fmt.Sprintf("glue the heads of the last %d ribs at either end", n)
+	}
+	return "no glue"
+}
+
+// cords says what cord, how much, and how it is handled.
+func (w *writer) cords() report.Paragraph {
+	j := w.Bend.Joints
+	u := j.Usual
+	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. %d lashings take %.0f m (%.0f ft), with a tenth to spare. Round all edges under cord to %s or more: on a sharp edge the wood cuts in before the cord breaks.",
+		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), math.Ceil(1.1*j.Cord()/1000), math.Ceil(1.1*j.Cord()/304.8), w.Whole(j.Keel.Round)+" "+w.Unit())
+}
+
+// made adds a joint's section: drawings first, then the steps.
+func (w *writer) made(name string, steps []string, figures ...report.Figure) {
+	w.section(name)
+	for _, f := range figures {
+		w.add(f)
+	}
+	w.add(report.List{First: 1, Items: steps})
+}
+
+func (w *writer) foot() {
+	j := w.Bend.Joints
+	f := j.Feet[1]
+	steps := []string{
+		"Plane the foot to the keel until no light shows between them, and cut the keel's end square against the step.",
+		fmt.Sprintf("Clamp keel and stem together in one plane. Bore from below, square to the keel: %s through the keel, %s on into the foot, a drill marked with tape %s from its tip. Countersink until the heads lie %s deep.",
+			w.Fine(f.Shank), w.Fine(f.Pilot), w.Whole(f.Fastener.Length)+" "+w.Unit(), w.Fine(1)),
+		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s into the foot. Fill over the heads.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.Whole(f.Deep)+" "+w.Unit()),
+		fmt.Sprintf("Lash round keel and foot between the screws, %s. Cut a shallow groove for the cord across the keel's underside, so that it cannot chafe.", w.lashed(f.Joint)),
+		"Look: push the foot along and across with your hand; nothing may move.",
+	}
+	w.made("Keel to stem", steps, w.footFigure(f))
+	if o := j.Feet[0]; o.Fastener != f.Fastener || w.places(o.FromEnd) != w.places(f.FromEnd) {
+		w.add(w.footFigure(o))
+	}
+}
+
+func (w *writer) stringerEnds() {
+	j := w.Bend.Joints
+	l := j.Landings[1]
+	var taper []string
+	for _, e := range l.Ends {
+		taper = append(taper, fmt.Sprintf("S%d %s", e.Number, w.Whole(e.Taper)))
+	}
+	steps := []string{
+		fmt.Sprintf("Bore the holes through the stem, %s, from its pattern: one above and one below each stringer. Where two stringers end close together they share a hole.", w.Fine(l.Drill)),
+		fmt.Sprintf("Plane the inner face of each stringer to a feather, so that it lies flat on the stem's side, over the last (bow) %s %s. The outer faces then run fair into the stem.", strings.Join(taper, ", "), w.Unit()),
+		fmt.Sprintf("Lay port and starboard on the stem, their ends on the crosses. Lash both at once: through the hole below, over the port stringer, through the hole above, over the starboard one, %s a pair. Knot inside, under a stringer.", w.lashed(l.Joint)),
+		"Look: both stringers lie on the stem without a gap that takes a fingernail, and stand level with each other.",
+	}
+	w.made("Stringers to stem", steps, w.landingFigure(1), w.taperFigure(l))
+	w.add(w.holes(1))
+	if !w.Frame.Design.EndsAlike() {
+		w.add(w.landingFigure(0), w.holes(0))
+	}
+}
+
+// holes lists the stringers' holes of a stem from its edges.
+func (w *writer) holes(i int) report.Table {
+	l := w.Bend.Joints.Landings[i]
+	t := report.Titled("Stringers' holes, "+l.End+" stem, "+w.Unit()).Names("Hole").Numbers("Down the outer edge from the head", "In from the outer edge, square to it")
+	for k, h := range l.Holes {
+		name := fmt.Sprintf("S%d, above", h.Stringer)
+		switch {
+		case h.Shared:
+			name = fmt.Sprintf("S%d and S%d", h.Stringer, h.Stringer+1)
+		case k+1 < len(l.Holes) && l.Holes[k+1].Stringer == h.Stringer:
+			name = fmt.Sprintf("S%d, below", h.Stringer)
+		}
+		t.Row(name, w.Cell(h.FromHead), w.Cell(h.FromOut))
+	}
+	return t
+}
+
+func (w *writer) gunwaleEnds() {
+	j := w.Bend.Joints
+	e := j.Ends[1]
+	steps := []string{
+		fmt.Sprintf("Cut the gunwales' ends as the mortise strip says, so that they stand against the horn. Bore each across, %s, %s from its end and %s up from the underside; bore the stem %s under the shelf and %s back from the horn.",
+			w.Fine(e.Drill), w.Whole(e.FromEnd)+" "+w.Unit(), w.Whole(e.Up)+" "+w.Unit(), w.Whole(e.Under)+" "+w.Unit(), w.Whole(e.FromHorn)+" "+w.Unit()),
+		fmt.Sprintf("Set both ends on the shelf, half of each on the stem. Lash: through both gunwales, down outside, through the stem, up outside on the other side; %s. Haul each turn taut with a stick in the cord.", w.lashed(e.Joint)),
+		"Leave this lashing on: it stays under the breasthook, which has room over it.",
+		"Look: the ends touch the horn, and their tops are level across.",
+	}
+	w.made("Gunwales to stem", steps, w.endFigure(e))
+	if !w.Frame.Design.EndsAlike() {
+		w.add(w.endFigure(j.Ends[0]))
+	}
+}
+
+func (w *writer) breasthooks() {
+	j := w.Bend.Joints
+	h := j.Hooks[1]
+	f := h.Fastener
+	steps := []string{
+		"Plane the plate's edges to their lean until it drops between the gunwales, flush with their tops, its nose against the horn.",
+		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, level: %s wide, %s deep, %s from the gunwale's end and %s down from its top.",
+			w.Fine(f.Diameter), w.Whole(f.Length)+" "+w.Unit(), w.places(h.FromEnd), w.Fine(h.Down)),
+		fmt.Sprintf("Drive the pegs (%s, split and drawn through a hole in steel plate) with a little glue; cut them flush.", f.Name),
+		"Look: no light between plate and gunwales, and a straightedge over both gunwales touches the plate.",
+	}
+	w.made("Breasthook to gunwales", steps, w.hookFigure(1))
+	if !w.Frame.Design.EndsAlike() {
+		w.add(w.hookFigure(0))
+	}
+}
+
+func (w *writer) ribHeads() {
+	h := w.Bend.Joints.Head
+	glue := "No glue: a broken rib can be replaced."
+	switch {
+	case h.All():
+		glue = "Glue every head as well: pegs so thin would not bear the loaded boat when it is lifted by its gunwales."
+	case h.Glued > 0:
+		glue = fmt.Sprintf("The heads of the last %d ribs at either end are glued as well, for they hold the edge-set; all others have no glue, so that a broken rib can be replaced.", h.Glued)
+	}
+	steps := []string{
+		"The whole end of the rib goes into its mortise; nothing is sawn at the shoulder line, which only shows how far.",
+		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill, through inner wall and tenon. Stop there: the outer wall stays whole. The thinnest inner wall, at rib %s, is %s.",
+			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.Whole(h.Long)+" "+w.Unit(), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
+		fmt.Sprintf("Split pegs from straight %s, some %s long, with the grain along them, and draw them through a %s hole in a steel plate. Tap one in dry until it stops and cut it flush.", w.Bend.Joints.Frame.Design.Ribs.Species, w.Whole(30)+" "+w.Unit(), w.Fine(h.Fastener.Diameter)),
+		glue,
+		"Look: pull at the rib; it may not slide. A wall that cracks is glued, clamped, and pegged anew beside the crack.",
+	}
+	w.made("Rib to gunwale", steps, w.headFigure(h))
+}
+
+func (w *writer) crossings() {
+	j := w.Bend.Joints
+	s := j.Stringers
+	steps := []string{
+		fmt.Sprintf("Start: tie the cord round the rib with a clove hitch beside the crossing, a tail of %s. For the keel use %s of cord, for a stringer %s.", w.Whole(joint.Tails/2)+" "+w.Unit(), w.cordOf(j.Keel.Cord), w.cordOf(s.Cord)),
+		fmt.Sprintf("First diagonal: %d turns over the batten from corner to corner, behind the rib and back, side by side, each hauled taut.", joint.Turns/2),
+		fmt.Sprintf("Second diagonal: %d turns over the other two corners.", joint.Turns/2),
+		fmt.Sprintf("Frap and finish: %s round the strands between batten and rib, hauled hard, which draws the X tight. Tie it to the first tail with a reef knot and one more turn, on the inboard side; no knot outside, where the skin would chafe on it.", wording.Counted(joint.Fraps, "turn")),
+		"Look: twist the batten on the rib with your fingers; it may not turn. Wax a dry cord again.",
+	}
+	w.made("Ribs to keel and stringers", steps, w.lashingFigure(s))
+}
+
+func (w *writer) bolted() {
+	j := w.Bend.Joints
+	steps := []string{
+		"Ease the cross piece's upper face to the gunwales' lean, and cut its ends back below, as on its pattern.",
+		fmt.Sprintf("Clamp it in place, mark the holes from its pattern and bore upright, %s, through piece and gunwale, from below with a scrap clamped on top. They stand in the middle of the gunwale and clear of all mortises.", w.Fine(j.Cross[0].Of.Hole)),
+		fmt.Sprintf("Bolts %s from above, heads sunk with their washers (%s across) until they lie flush; washers and wing nuts below. Tighten with fingers only: the wood is dented before the bolt is tight.", w.Whole(j.Usual.Bolt)+" "+w.Unit(), w.Whole(j.Cross[0].Washer)+" "+w.Unit()),
+		"Oil the holes before the bolts go in.",
+		"Look: beam at the cross piece as in its table, and every nut runs off by hand.",
+	}
+	var all []report.Figure
+	for i := range j.Cross {
+		if i == 0 || j.Cross[i].PerEnd != j.Cross[0].PerEnd {
+			all = append(all, w.crossFigure(i))
+		}
+	}
+	t := report.Titled("Bolts of the cross pieces, "+w.Unit()).Words("Cross piece").Numbers("Bolts", "From its end", "Apart", "From its edge", "To the gunwale's faces", "To the nearest mortise")
+	for _, c := range j.Cross {
+		t.Row(c.Piece, fmt.Sprint(c.Fastener.Each), w.Cell(c.In), w.Cell(c.Apart), w.Cell(c.Side), w.Cell(c.Gunwale), w.Cell(c.Mortise))
+	}
+	w.made("Cross pieces to gunwales", steps, all...)
+	w.add(t)
+}
