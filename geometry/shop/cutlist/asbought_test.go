@@ -13,7 +13,12 @@ import (
 
 func brook(t *testing.T, change func(d *design.Design)) *Plan {
 	t.Helper()
-	return Make(frametest.Shipped(t, "brook", change))
+	return Make(frametest.Shipped(t, "brook", func(d *design.Design) {
+		fromPlank(d)
+		if change != nil {
+			change(d)
+		}
+	}))
 }
 
 // TestBlocksFillTheGaps: a middle ply in blocks takes as much wood as plies with cut
