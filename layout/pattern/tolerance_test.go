@@ -53,8 +53,9 @@ func TestLanesMayBeOff(t *testing.T) {
 // off the waterline, and so has the shelf.
 func TestStemMayBeOff(t *testing.T) {
 	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
-		for _, s := range []frame.Stem{f.Bow, f.Stern} {
-			d := Stem(f, s, "stem", "Stem", "make 1", units)
+		r := bent(t, f)
+		for end, s := range []frame.Stem{f.Stern, f.Bow} {
+			d := Stem(r, end, "stem", "Stem", "make 1", units)
 			if !strings.Contains(words(d), "on this shelf "+joinedWords[units]) {
 				t.Errorf("the %s shelf does not say by how much it may be off", s.End)
 			}
@@ -143,7 +144,7 @@ func TestOddLanes(t *testing.T) {
 		for _, name := range design.ShippedNames() {
 			f := frametest.Shipped(t, name, change)
 			for units := range joinedWords {
-				for _, d := range []layout.Drawing{Battens(f, units), Stem(f, f.Bow, "stem", "Stem", "make 1", units)} {
+				for _, d := range []layout.Drawing{Battens(f, units), Stem(bent(t, f), 1, "stem", "Stem", "make 1", units)} {
 					for i, a := range d.Texts {
 						for _, b := range d.Texts[:i] {
 							if overlap(a, b) {

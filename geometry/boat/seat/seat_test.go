@@ -138,7 +138,7 @@ func TestRefuses(t *testing.T) {
 		{"no room for feet, higher", func(d *design.Design) { d.Seats[0].Height = 155 }, "or 9 mm higher", func(d *design.Design) { d.Seats[0].Height = 164 }},
 		{"at a mortise", func(d *design.Design) { d.Seats[0].At = -480 }, "put it at -455.1 mm", func(d *design.Design) { d.Seats[0].At = -455.1 }},
 		{"beside the gunwale", func(d *design.Design) { d.Seats[0].Height = 320 }, "mm over the floor or less", func(d *design.Design) { d.Seats[0].Height = 280 }},
-		{"close ribs", func(d *design.Design) { d.Ribs.Pitch, d.Thwarts = 82, nil }, "wider ribs.pitch", func(d *design.Design) { d.Seats[0].Kind = design.Saddle }},
+		{"close ribs", func(d *design.Design) { d.Ribs.Pitch, d.Thwarts, d.Bow.Landing = 82, nil, 90 }, "wider ribs.pitch", func(d *design.Design) { d.Seats[0].Kind = design.Saddle }},
 		{"in the bow", func(d *design.Design) { d.Seats[0].At = 1690 }, "put it at 1300.1 mm", func(d *design.Design) { d.Seats[0].At = 1300.1 }},
 		{"two in one place", func(d *design.Design) {
 			d.Seats = append(d.Seats, design.Seat{Name: "Second", At: -500, Height: 10})

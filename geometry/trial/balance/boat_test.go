@@ -164,6 +164,7 @@ func mirrored(d *design.Design) {
 	stern := d.After()
 	bow := d.Bow
 	d.Bow, d.Stern = stern, &bow
+	d.Bow.Made, d.Stern.Made = bow.Made, "" // said once for both
 	d.Hull.RockerBow, d.Hull.RockerStern = d.Hull.RockerStern, d.Hull.RockerBow
 	d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = d.Gunwale.EdgeSetAft, d.Gunwale.EdgeSetBow
 	d.Ribs.FromBow, d.Ribs.FromStern = d.Ribs.FromStern, d.Ribs.FromBow
