@@ -132,3 +132,15 @@ func (c Chain) Offset(d float64) (Chain, error) {
 	}
 	return out, nil
 }
+
+// RadiusAt returns the radius at the length s along the chain; 0 where it is straight and
+// beyond its end.
+func (c Chain) RadiusAt(s float64) float64 {
+	for _, b := range c {
+		if s <= b.Length {
+			return b.Radius
+		}
+		s -= b.Length
+	}
+	return 0
+}

@@ -284,3 +284,13 @@ func TestAlong(t *testing.T) {
 		t.Errorf("corner: %.9g and %.9g", x2, y2)
 	}
 }
+
+// TestRadiusAt: an arc, a straight run, an arc, by their lengths.
+func TestRadiusAt(t *testing.T) {
+	c := Chain{Turned(100, 1), Straight(50), Turned(30, 0.5)}
+	for s, want := range map[float64]float64{0: 100, 100: 100, 100.1: 0, 149: 0, 151: 30, 165: 30, 166: 0} {
+		if got := c.RadiusAt(s); got != want {
+			t.Errorf("%g mm along: %g, want %g", s, got, want)
+		}
+	}
+}

@@ -37,7 +37,7 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 	}
 	for _, t := range d.Thwarts {
 		p := s.hull.Gunwale.Point(float64(t.At))
-		w.add(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), p.Z-float64(t.Thickness)/2)
+		w.put(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), geometry.Point3{X: p.X, Z: p.Z - float64(t.Thickness)/2})
 	}
 	wood := float.Total(w.loads...)
 	if err := s.weighSeats(&w); err != nil {
@@ -59,8 +59,13 @@ type weigher struct {
 	err   error
 }
 
-// add weighs a volume, mm3, at a height, mm.
+// add weighs a volume, mm3, that is spread alike fore and aft, at a height, mm.
 func (w *weigher) add(species string, volume, z float64) {
+	w.put(species, volume, geometry.Point3{Z: z})
+}
+
+// put weighs a volume, mm3, with its middle at a place.
+func (w *weigher) put(species string, volume float64, at geometry.Point3) {
 	if _, known := w.woods[species]; !known {
 		wood, err := timber.Lookup(species)
 		if err != nil {
@@ -69,7 +74,7 @@ func (w *weigher) add(species string, volume, z float64) {
 		}
 		w.woods[species] = wood.Density
 	}
-	w.loads = append(w.loads, float.Load{Mass: volume * w.woods[species] * 1e-9, At: geometry.Point3{Z: z}})
+	w.loads = append(w.loads, float.Load{Mass: volume * w.woods[species] * 1e-9, At: at})
 }
 
 func (s *sketch) weighRibs(w *weigher) {
@@ -101,10 +106,10 @@ func (s *sketch) weighSeats(w *weigher) error {
 	seats, err := seat.All(s.fitted())
 	for _, one := range seats {
 		for _, p := range one.Pieces() {
-			w.add(one.Wood, float64(p.Count)*p.Volume(), p.At.Z)
+			w.put(one.Wood, float64(p.Count)*p.Volume(), p.At)
 		}
 		for _, t := range one.Things() {
-			w.loads = append(w.loads, float.Load{Mass: t.Mass, At: geometry.Point3{Z: t.At.Z}})
+			w.loads = append(w.loads, float.Load{Mass: t.Mass, At: t.At})
 		}
 	}
 	return err

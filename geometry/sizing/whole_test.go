@@ -73,10 +73,10 @@ func TestStand(t *testing.T) {
 		freeboard         float64
 		byHand            [3]float64 // length, beam, depth
 	}{
-		{"solo", 95, 1820, 12, 256, [3]float64{4270, 724, 310}}, // 723 stood before outwales and painters were weighed
+		{"solo", 95, 1820, 12, 256, [3]float64{4270, 727, 310}}, // 726 leaves 0.01 mm too little freeboard, 725 a GM of 49 mm; 723 stood before outwales, painters and seats were weighed
 		{"pack", 62, 1680, 12, 252, [3]float64{}},
 		{"pack", 45, 1680, 12, 223, [3]float64{}},
-		{"solo", 95, 1820, 12, 250, [3]float64{4270, 723, 310}},
+		{"solo", 95, 1820, 12, 250, [3]float64{4270, 726, 310}},
 		{"pack", 45, 1680, 12, 238, [3]float64{}},
 		{"pack", 62, 1680, 12, 242, [3]float64{}},
 		{"pack", 62, 1680, 12, 245, [3]float64{}},

@@ -8,7 +8,6 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/joint"
-	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/grain"
@@ -110,10 +109,10 @@ func (r *Report) knocked(e stemEnd, wood timber.Species) {
 			steepest = math.Max(steepest, off)
 			take(stress, grain.Hankinson(wood.MOR, wood.Split, off, grain.Cautious))
 		case design.StemsPlywood:
-			take(stress, wood.MOR*grain.OnEdge(stemSheetPlies, off))
+			take(stress, wood.MOR*grain.OnEdge(grain.SheetPlies, off))
 		default:
 			take(stress, wood.MOR)
-			if radius := radiusAt(e.hull.Outer, s); radius > 0 {
+			if radius := e.hull.Outer.RadiusAt(s); radius > 0 {
 				take(grain.RadialTension(moment, radius-deep/2, wide, deep), wood.Split/3)
 			}
 		}
@@ -132,18 +131,3 @@ func (r *Report) knocked(e stemEnd, wood timber.Species) {
 	}
 	r.note(f)
 }
-
-// radiusAt returns the radius of a chain at the length s along it, mm; 0 where it is straight.
-func radiusAt(c curve.Chain, s float64) float64 {
-	for _, b := range c {
-		if s <= b.Length {
-			return b.Radius
-		}
-		s -= b.Length
-	}
-	return 0
-}
-
-// stemSheetPlies is how many plies a sheet for stems has at the least. Common practice
-// for sheets of 9 mm and more.
-const stemSheetPlies = 5

@@ -54,6 +54,10 @@ func Plies(n int) (along, across float64) {
 // the load runs between its plies' ways, at 45 degrees: 0.2 to 0.3, from memory.
 const Diagonal = 0.2
 
+// SheetPlies is how many plies a sheet of plywood has at the least. Common practice for
+// sheets of 9 mm and more.
+const SheetPlies = 5
+
 // OnEdge returns the share of the wood's strength in bending that plywood of n equal
 // plies has on edge, with the load at the angle to the grain of its faces. Plies along
 // the load bear alone; between the two ways it falls to Diagonal.
