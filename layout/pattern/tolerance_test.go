@@ -131,7 +131,7 @@ func TestOddLanes(t *testing.T) {
 		return func(d *design.Design) {
 			d.Ribs.Pitch, d.Thwarts, d.Gunwale.Scarfs = pitch, nil, nil
 			d.Seats, d.Crew = nil, nil // close ribs leave no room for hangers
-			d.Bow.Landing = 60 // clear of the last rib wherever it comes
+			d.Bow.Landing = 60         // clear of the last rib wherever it comes
 			if d.Stern != nil {
 				d.Stern.Landing = 60
 			}

@@ -21,14 +21,14 @@ func (r *Report) jointed() {
 		along = math.Max(along, math.Max(e.Free.Thrust, e.Usual.Thrust))
 		head = math.Max(e.Free.Pull, e.Usual.Pull) / 2
 	}
-	var feet, landings, ends, hooks, cross scarcest
+	var feet, landings, ends, hooks, cross joint.Scarcest
 	for i := range 2 {
 		f, l, e, h := &j.Feet[i], &j.Landings[i], &j.Ends[i], &j.Hooks[i]
 		apart := math.Abs(r.Spread.Ends[i])
-		feet.take("", along, f.Bears)
-		landings.take("", u.EndPull, u.Bears(l.Turns))
-		ends.take("", apart, u.Bears(e.Turns))
-		hooks.take("", apart, h.Bears)
+		feet.Take("", along, f.Bears)
+		landings.Take("", u.EndPull, u.Bears(l.Turns))
+		ends.Take("", apart, u.Bears(e.Turns))
+		hooks.Take("", apart, h.Bears)
 		if i == 0 && r.Frame.Design.EndsAlike() {
 			continue
 		}
@@ -42,7 +42,7 @@ func (r *Report) jointed() {
 	r.bears("breasthook to gunwales, pegs alone", hooks, "keep the gunwales' lashing on until the glue is hard: glue holds this joint, pegs only place it")
 	r.heads(head)
 	if r.EdgeSet != nil {
-		r.bears("end rib to keel, holding the edge-set", one(2*head, j.Keel.Bears), "thicker cord or two more turns at the end ribs")
+		r.bears("end rib to keel, holding the edge-set", joint.One(2*head, j.Keel.Bears), "thicker cord or two more turns at the end ribs")
 	}
 	for i, c := range j.Cross {
 		r.crossed(&cross, i)
@@ -50,7 +50,7 @@ func (r *Report) jointed() {
 			r.short(c.Name, fmt.Sprintf("a bolt stands %.0f mm from the gunwale's faces, %.0f mm are wanted; give wider gunwales", c.Gunwale, math.Ceil(c.EdgeWants)))
 		}
 	}
-	r.bears("cross pieces to gunwales"+cross.what, cross, "larger washers, or one more bolt at each end")
+	r.bears("cross pieces to gunwales"+cross.What, cross, "larger washers, or one more bolt at each end")
 }
 
 // heads judges the ribs' heads in their mortises.
@@ -60,48 +60,32 @@ func (r *Report) heads(set float64) {
 	if h.All() {
 		how, bears = "pegged and glued", h.GlueBears
 	}
-	r.bears("rib heads, "+how+", loaded boat lifted by its gunwales", one(h.Lifted, bears), "a deeper mortise (ribs.mortise_depth)")
+	r.bears("rib heads, "+how+", loaded boat lifted by its gunwales", joint.One(h.Lifted, bears), "a deeper mortise (ribs.mortise_depth)")
 	if set > 0 {
-		r.bears("heads of the end ribs, glued too, holding the edge-set", one(set, h.GlueBears), "less edge-set")
+		r.bears("heads of the end ribs, glued too, holding the edge-set", joint.One(set, h.GlueBears), "less edge-set")
 	}
 	r.short("rib to gunwale", h.Shortage)
 }
 
 // crossed takes a cross piece: what pushes it or pulls it along itself, and what hangs on
 // it.
-func (r *Report) crossed(s *scarcest, i int) {
+func (r *Report) crossed(s *joint.Scarcest, i int) {
 	u, c := r.Joints.Usual, r.Joints.Cross[i]
 	push := u.EndPull
 	if i < len(r.AtRest.Struts) {
 		push = math.Max(push, math.Abs(r.AtRest.Struts[i]))
 	}
-	s.take(", "+c.Piece+" pushed", push, c.Pushes)
-	s.take(", boat carried by "+c.Piece, u.Handling*u.Hull*joint.Gravity/2, c.Pulls)
-}
-
-// scarcest is the joint of a kind that has least to spare.
-type scarcest struct {
-	what        string
-	load, bears float64
-	any         bool
-}
-
-// one is that of a single joint.
-func one(load, bears float64) scarcest { return scarcest{"", load, bears, true} }
-
-func (s *scarcest) take(what string, load, bears float64) {
-	if !s.any || load*s.bears > s.load*bears {
-		*s = scarcest{what, load, bears, true}
-	}
+	s.Take(", "+c.Piece+" pushed", push, c.Pushes)
+	s.Take(", boat carried by "+c.Piece, u.Handling*u.Hull*joint.Gravity/2, c.Pulls)
 }
 
 // bears notes whether joints bear their load.
-func (r *Report) bears(about string, s scarcest, cure string) {
-	if !s.any {
+func (r *Report) bears(about string, s joint.Scarcest, cure string) {
+	if !s.Any() {
 		return
 	}
-	f := finding.Finding{About: about, Verdict: finding.Holds, Standing: finding.Estimate, Measure: finding.Measure{Value: s.load, Limit: s.bears, Unit: newtonUnit, AtMost: true}}
-	if !(s.load <= s.bears) {
+	f := finding.Finding{About: about, Verdict: finding.Holds, Standing: finding.Estimate, Measure: finding.Measure{Value: s.Load, Limit: s.Bears, Unit: newtonUnit, AtMost: true}}
+	if !(s.Load <= s.Bears) {
 		f.Verdict, f.Cure = finding.Weak, cure
 	}
 	r.note(f)

@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -53,22 +54,12 @@ func TestLoadsOfJoints(t *testing.T) {
 	near(t, "a usual load along the keel", about(flat, "keel to stem")[0].Value, 100, 0)
 }
 
-// TestScarcest keeps the joint that has least to spare, whatever the order.
-func TestScarcest(t *testing.T) {
-	loads := [][2]float64{{10, 100}, {50, 100}, {30, 40}, {5, 50}}
-	for i := range loads {
-		var s scarcest
-		for k := range loads {
-			l := loads[(i+k)%len(loads)]
-			s.take("", l[0], l[1])
-		}
-		if s.load != 30 || s.bears != 40 {
-			t.Errorf("kept %.0f of %.0f N", s.load, s.bears)
-		}
-	}
+// TestBears: a joint that bears less than its load is too weak and has its cure; without
+// a joint nothing is said.
+func TestBears(t *testing.T) {
 	r := &Report{}
-	r.bears("x", one(2, 1), "cure")
-	r.bears("x", scarcest{}, "cure")
+	r.bears("x", joint.One(2, 1), "cure")
+	r.bears("x", joint.Scarcest{}, "cure")
 	if len(r.Findings) != 1 || r.Findings[0].Verdict != finding.Weak || r.Findings[0].Cure != "cure" {
 		t.Errorf("%+v", r.Findings)
 	}
