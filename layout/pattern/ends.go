@@ -51,7 +51,7 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	drawGrain(&d, s)
 	x := s.Shelf[0].X - 4
 	d.Write(x, s.Shelf[0].Y-1, small, layout.Right, "gunwales rest")
-	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "on this shelf"+within(marks.Joined, units))
+	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "here"+within(marks.Joined, units))
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
 	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
 	// The title runs up the middle of the wood above the forefoot.

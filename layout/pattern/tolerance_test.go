@@ -56,7 +56,7 @@ func TestStemMayBeOff(t *testing.T) {
 		r := bent(t, f)
 		for end, s := range []frame.Stem{f.Stern, f.Bow} {
 			d := Stem(r, end, "stem", "Stem", "make 1", units)
-			if !strings.Contains(words(d), "on this shelf "+joinedWords[units]) {
+			if !strings.Contains(words(d), "gunwales rest | here "+joinedWords[units]) {
 				t.Errorf("the %s shelf does not say by how much it may be off", s.End)
 			}
 			for i, l := range s.Landings {
