@@ -156,16 +156,6 @@ func newEdge(e hull.End, s design.Stem) edge {
 	return out
 }
 
-// at returns the distance of the outer edge from midship at the height z.
-func (e edge) at(z float64) float64 {
-	for i := 1; i < len(e.pts); i++ {
-		if a, b := e.pts[i-1], e.pts[i]; z <= b.Y {
-			return a.X + (b.X-a.X)*max(0, z-a.Y)/max(1e-9, b.Y-a.Y)
-		}
-	}
-	return e.pts[edgeSteps].X
-}
-
 // over returns the height of the outer edge at the distance u from midship.
 func (e edge) over(u float64) float64 {
 	for i := 1; i < len(e.pts); i++ {
