@@ -171,3 +171,26 @@ func readBack(t *testing.T, about string, b *Boat) {
 		t.Errorf("%s: the file reads back as another design", about)
 	}
 }
+
+// TestStandFromShort: from a boat a few millimeters too small for what was asked, the
+// search steps on to one that meets all of it.
+func TestStandFromShort(t *testing.T) {
+	a, g, err := sought(t, "solo", 95, 1820, 12, "freeboard>=256mm")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := a.Boat.Case
+	asked, err := c.withRules(g.Targets)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := &search{c: c, free: g.Free, asked: asked, aim: g.Aim, memory: map[string]candidate{}}
+	var values []float64
+	for _, f := range g.Free {
+		values = append(values, c.run.Number(f.Name)-3)
+	}
+	m, err := s.stand(values)
+	if err != nil || m.short != 0 {
+		t.Errorf("from %v: %v misses by %g, %v", values, m.values, m.short, err)
+	}
+}
