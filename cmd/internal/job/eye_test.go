@@ -268,7 +268,7 @@ func TestFaultsOnScreen(t *testing.T) {
 	if n := strings.Count(page, "Leave it when"); n != 5 {
 		t.Errorf("%d faults, want 5", n)
 	}
-	if n := strings.Count(page[:strings.Index(page, `<bdi>Lashings</bdi></h1>`)], "<svg"); n != 6 {
+	if n := strings.Count(page[:strings.Index(page, `<bdi>Joints</bdi></h1>`)], "<svg"); n != 6 {
 		t.Errorf("%d pictures, want where to stand and one for each fault", n)
 	}
 }
