@@ -17,7 +17,11 @@ type Numbers struct {
 		EndCuts [2]float64 `json:"end_cuts_deg"` // aft, fore
 	} `json:"gunwale"`
 	Stems []struct {
-		End string `json:"end"`
+		End     string       `json:"end"`
+		Holes   [][2]float64 `json:"stringer_holes_mm"`
+		Wide    float64      `json:"stringer_hole_diameter_mm"`
+		Gunwale [2]float64   `json:"gunwale_hole_mm"`
+		Lashed  float64      `json:"gunwale_hole_diameter_mm"`
 	} `json:"stems"`
 }
 
@@ -33,7 +37,7 @@ func ReadNumbers(src []byte) (*Numbers, error) {
 }
 
 // CutLines returns every line of a pattern that is to be cut, from the numbers
-// alone: the slots and end cuts of the gunwale strip, the outline of a stem.
+// alone: the slots and end cuts of the gunwale strip, the outline and the holes of a stem.
 func (n *Numbers) CutLines(pattern string) ([]Line, error) {
 	switch pattern {
 	case "mortises":
@@ -77,7 +81,22 @@ func (n *Numbers) stem(end string) ([]Line, error) {
 		for _, c := range n.Numbers.Stems[i].Corners {
 			l.Points = append(l.Points, rendertest.Point{X: c[0], Y: c[1]})
 		}
-		return []Line{l}, nil
+		out := []Line{l, hole(s.Gunwale, s.Lashed)}
+		for _, at := range s.Holes {
+			out = append(out, hole(at, s.Wide))
+		}
+		return out, nil
 	}
 	return nil, fmt.Errorf("the numbers hold no %s stem", end)
+}
+
+// hole is a round hole; its chords leave it by a thousandth of a millimeter.
+func hole(at [2]float64, wide float64) Line {
+	const corners = 96
+	l := Line{Name: "hole", Closed: true}
+	for i := range corners {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
+		l.Points = append(l.Points, rendertest.Point{X: at[0] + wide/2*cos, Y: at[1] + wide/2*sin})
+	}
+	return l
 }
