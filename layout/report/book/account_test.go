@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/marks"
@@ -39,9 +41,13 @@ func accounted(t *testing.T) map[string]Facts {
 	stiff.Bend.Boat.Why = &finding.Finding{Text: "too stiff"}
 	return map[string]Facts{
 		"brook": of("brook", nil), "lake": of("lake", nil), "river": of("river", nil),
-		"by gap":         of("brook", func(d *design.Design) { d.Gunwale.Mortises = design.ByGap }),
-		"on forms":       of("lake", func(d *design.Design) { d.Bending.Method = design.OnForms }),
-		"bare":           of("brook", bareBoat),
+		"by gap":      of("brook", func(d *design.Design) { d.Gunwale.Mortises = design.ByGap }),
+		"on forms":    of("lake", func(d *design.Design) { d.Bending.Method = design.OnForms }),
+		"bare":        of("brook", bareBoat),
+		"solid stems": of("brook", func(d *design.Design) { d.Bow.Made = design.StemsSolid }),
+		"laminated stems": of("brook", func(d *design.Design) {
+			d.Bow.Made, d.Bending.StemPlies, d.Bending.StemSpecies = design.StemsLaminated, 11, "white ash"
+		}),
 		"no neutral set": stiff,
 		"outfitted":      outfitted(t, "lake", design.Spritsail, measure.Metric),
 	}
@@ -139,6 +145,11 @@ func weighed(t *testing.T, f Facts) {
 	}
 	entry := map[cutlist.Family]string{cutlist.Gunwale: "Gunwales", cutlist.Block: "Gunwales", cutlist.Rib: "Ribs", cutlist.Keel: "Keel", cutlist.Stringer: "Stringers",
 		cutlist.Stem: "Stems and breasthooks", cutlist.Breasthook: "Stems and breasthooks", cutlist.Thwart: "Thwarts"}
+	if d := f.Frame.Design; d.MadeStems() == design.StemsPlywood { // bought as sheets
+		for _, s := range []frame.Stem{f.Frame.Bow, f.Frame.Stern} {
+			mass[entry[cutlist.Stem]] += math.Abs(curve.Area(s.Outline.Flatten(0.05))) * s.Thickness * density(d.StemWood())
+		}
+	}
 	kits := map[string]float64{}
 	for _, s := range f.Plan.Sticks {
 		if s.Spare {
@@ -196,6 +207,9 @@ func drawnOrTold(t *testing.T, f Facts) {
 	}
 	for _, p := range pattern.All(f.Bend, measure.Metric) {
 		told += strings.ToLower(p.Name+" "+p.Title) + "\n"
+	}
+	if !strings.Contains(told, "bow stem") {
+		t.Error("the bow stem has no pattern")
 	}
 	for _, s := range f.Plan.Sticks {
 		if !(s.Length > 0 && s.Width > 0 && s.Thickness > 0) {

@@ -3,8 +3,10 @@ package book
 import (
 	"slices"
 
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/outside"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
@@ -13,7 +15,11 @@ import (
 
 // coverSteps are from the bare frame to the last coat.
 func (w *writer) coverSteps() []step {
-	oil := step{name: string(hours.Oil), work: stage(hours.Oil), buys: []string{"oil"}, do: append(w.onBareFrame(),
+	buys := []string{"oil"}
+	if slices.ContainsFunc(w.Frame.Seats, func(s seat.Seat) bool { return s.Hung != nil }) {
+		buys = append(buys, "seat-bolt", "glue")
+	}
+	oil := step{name: string(hours.Oil), work: stage(hours.Oil), buys: buys, do: append(w.onBareFrame(),
 		"Round over all that the skin or a hand will touch.",
 		"Run a stocking over the outside. Where it catches, smooth again.",
 		"Oil or varnish every stick, end grain twice.",
@@ -81,6 +87,13 @@ func (w *writer) fittingStep(k kit.Kit) step {
 	s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k))
 	if w.gluesUp(k) {
 		s.buys, s.dry = []string{"glue"}, "glue overnight"
+	}
+	if slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return t.Key == "glue" }) {
+		s.dry = "glue overnight"
+	}
+	if len(w.Frame.Seats) > 0 && k.Name == fittings.Seats {
+		s.do = append(s.do, "Measure the tops of the seats over the floor.")
+		s.check = "no top stands higher than the table Seats says; " + s.check
 	}
 	return s
 }
