@@ -177,13 +177,13 @@ func (w *writer) dryStringer() string {
 // relaxed is how ribs that were bent in place come to their free widths.
 func (w *writer) relaxed() []string {
 	if w.Bend.Boat.Why != nil {
-		return []string{"Then peg all heads."}
+		return []string{"Then peg all heads." + w.headsGlued()}
 	}
 	return []string{
 		"Then lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
 		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
 		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
-		"Put them back and peg all heads.",
+		"Put them back and peg all heads." + w.headsGlued(),
 	}
 }
 
@@ -234,4 +234,16 @@ func (w *writer) traced() string {
 		return ", and the forms on their plywood."
 	}
 	return "."
+}
+
+// headsGlued says which rib heads are glued besides, "" for none.
+func (w *writer) headsGlued() string {
+	h := &w.Needs.Joints.Head
+	switch {
+	case h.Glued == 0:
+		return ""
+	case h.All():
+		return " Glue each head into its mortise as you peg it."
+	}
+	return fmt.Sprintf(" Glue the heads of the last %s at each end as you peg them.", wording.Counted(h.Glued, "rib"))
 }
