@@ -23,8 +23,14 @@ func (s Skin) Coated() fabric.Coats {
 	return fabric.Coats{Fiber: fabric.Fiber(s.Fiber), Cloth: s.Cloth, Count: s.Coats, Coating: can}
 }
 
-// Mass returns the finished skin, cloth and dry coats, g/m2.
-func (s Skin) Mass() float64 { return s.Coated().Mass() }
+// Mass returns the finished skin, cloth and dry coats, g/m2; 0 without cloth, for coats need
+// something to lie on.
+func (s Skin) Mass() float64 {
+	if s.Cloth == 0 {
+		return 0
+	}
+	return s.Coated().Mass()
+}
 
 // Thickness returns that of the finished skin, mm: as the builder measured it, else what
 // cloth and coats make to the nearest 0.1 mm, for cloth and brush are no more even.

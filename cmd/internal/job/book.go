@@ -226,7 +226,8 @@ func onTrestles(_ *facts, p *book.Facts) (err error) {
 // where several alike are the layers of a part.
 func summary(p book.Facts) []report.Block {
 	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("Materials about %.0f at prices %s, give or take %.0f; %.0f hours, %s builder.",
-		p.Cost.Likely, p.Prices.Name, p.Cost.Off, hours.Hours(p.Work, "", p.Skill), p.Skill)}}
+		p.Cost.Likely, p.Prices.Name, p.Cost.Off, hours.Hours(p.Work, "", p.Skill), p.Skill)},
+		report.Say("Materials: %s. Hours: %s.", p.Money(), p.Time())}
 	missing := p.Plan.Missing()
 	if len(missing) == 0 {
 		return out

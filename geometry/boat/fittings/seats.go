@@ -51,7 +51,7 @@ func works(s seat.Seat) []kit.Work {
 	switch {
 	case s.Hung != nil:
 		out := []kit.Work{
-			{Name: name + ": bore the gunwales, let in bolt heads, glue blocks", Count: 4, Unit: "hangers", Minutes: minutesBore},
+			{Name: name + ": bore the gunwales, let in bolt heads, glue blocks", Count: 4, Unit: "hangers", Minutes: minutesBore, Bare: true},
 			{Name: name + ": slot hangers, joint and glue the frame, hang it", Count: 1, Unit: "seat", Minutes: minutesFrame}}
 		if s.Hung.Bottom == design.Webbing {
 			out = append(out, kit.Work{Name: name + ": cut, wrap and sew webbing", Count: float64(s.Hung.Along + s.Hung.Across), Unit: "straps", Minutes: minutesWeave})

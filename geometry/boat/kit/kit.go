@@ -67,6 +67,7 @@ type Work struct {
 	Count   float64
 	Unit    string  // what is counted
 	Minutes float64 // for one, by an experienced woodworker
+	Bare    bool    // done on the bare frame, before it is oiled and covered
 }
 
 // Kit is all of an outfit, or of what belongs to the finished boat itself.

@@ -30,6 +30,12 @@ const (
 // Estimate.
 const perTube = 12.0
 
+// name is the kit's.
+const name = "outside"
+
+// Named reports whether a kit is what is outside the skin.
+func Named(k kit.Kit) bool { return k.Own && k.Name == name }
+
 // Kit lists what is outside the skin of a covered frame.
 //
 // Errors: none; a wood that is not known shows when the kit is weighed.
@@ -37,7 +43,7 @@ func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) { return Of(f).Kit(f), 
 
 // Kit lists what all of it is made of.
 func (o Fit) Kit(f *frame.Frame) kit.Kit {
-	k := kit.Kit{Name: "outside"}
+	k := kit.Kit{Name: name}
 	if o.Outwale.There() {
 		o.strip(&k, f, "outwale", 2, o.Outwale)
 	}
@@ -53,7 +59,8 @@ func (o Fit) Kit(f *frame.Frame) kit.Kit {
 		long := 2 * o.Painter / 1000
 		k.Things = append(k.Things, kit.Thing{Group: painters, Key: "line", Name: "line of 8 mm that floats, for painters", Amount: long, Unit: "m",
 			How: fmt.Sprintf("%.1f m at each end", o.Painter/1000), Mass: lineMass * long, At: o.top})
-		k.Works = append(k.Works, kit.Work{Name: "bore for a painter, splice or whip and tie it", Count: 2, Unit: "painters", Minutes: 12})
+		k.Works = append(k.Works, kit.Work{Name: "bore for painters", Count: 2, Unit: "holes", Minutes: 4, Bare: true},
+			kit.Work{Name: "whip and tie painters", Count: 2, Unit: "painters", Minutes: 8})
 	}
 	if o.Drain {
 		k.Pieces = append(k.Pieces, kit.Piece{Group: drain, Name: "drain pad", Count: 1, Wood: o.Wood, Long: PadAcross, Wide: PadAcross, Thick: PadThick, Fill: kit.Round, At: o.pad})

@@ -104,9 +104,11 @@ func (s Seat) Webbing() float64 {
 // Things lists what is bought for a seat.
 func (s Seat) Things() []Thing {
 	top := s.at(0, s.TopZ())
+	// The least that is mixed at once; what of it stays in the joints weighs a few grams.
+	glue := Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints", At: top}
 	if h := s.Hung; h != nil {
 		at := s.at(0, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
-		out := []Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}}
+		out := []Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
 		if m := s.Webbing() / 1000; m > 0 {
 			out = append(out, Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(2*m) / 2, Unit: "m", How: "each strap round both members, its ends sewn", Mass: m * webMass, At: top})
 		}
@@ -114,7 +116,7 @@ func (s Seat) Things() []Thing {
 	}
 	cord := Thing{Key: "cord", Name: "lashing cord", Amount: lashing, Unit: "m", How: "to tie it to the ribs", At: top}
 	if s.Saddle != nil {
-		return []Thing{cord}
+		return []Thing{cord, glue}
 	}
 	return []Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity,
 		At: s.at(0, s.TopZ()-s.Height/2)}, cord}

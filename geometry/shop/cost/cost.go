@@ -14,6 +14,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
@@ -110,6 +111,16 @@ type Estimate struct {
 	// Off is by how much the sum may be off when prices err on their own, one up and
 	// one down; OffAll when all err the same way.
 	Off, OffAll float64
+}
+
+// Within returns what a scope costs: each line by the share of its amount. Boards serve all, and
+// are shared by the volume of sticks.
+func (e Estimate) Within(all kit.Scope) float64 {
+	sum := 0.0
+	for _, l := range e.Lines {
+		sum += l.Share.Scaled(l.Amount, l.Likely).Within(l.Likely, all)
+	}
+	return sum
 }
 
 // Of prices a bill.

@@ -42,6 +42,23 @@ func share(part, whole float64) float64 {
 	return part / whole
 }
 
+// Share says what kits take of an amount that the boards of one wood make up, in mm3, as the
+// volume of their wood or the length that is ripped. A board serves whoever has room in it, so
+// all share all boards of a wood by the volume of their sticks, as these are sawn.
+func (p *Plan) Share(w Wood, amount float64) kit.Share {
+	var s kit.Share
+	whole := 0.0
+	for _, b := range w.Boards {
+		for _, c := range b.Pieces() {
+			stick := p.Sticks[c.Stick]
+			v := c.Length * stick.Width * stick.Thickness
+			whole += v
+			s.Take(stick.Scope(), v)
+		}
+	}
+	return s.Scaled(whole, amount)
+}
+
 // Missing is a stick that no board gives, with the cause.
 type Missing struct {
 	Stick int

@@ -61,6 +61,17 @@ func (s Stick) shaped() bool {
 // Outfit reports whether the stick is an outfit's and not the boat's.
 func (s Stick) Outfit() bool { return s.Kit != "" && !s.Own }
 
+// Scope is the narrowest part of the build that needs the stick.
+func (s Stick) Scope() kit.Scope {
+	switch {
+	case s.Kit == "":
+		return kit.FrameAndSkin
+	case s.Own:
+		return kit.ReadyForWater
+	}
+	return kit.WithOutfits
+}
+
 // Run is a long stick along the boat. Places are along the stock from midship.
 type Run struct {
 	Aft, Fore float64      // of the stock, trim included

@@ -104,6 +104,26 @@ func TestSaw(t *testing.T) {
 	}
 }
 
+// TestSharesOfSawing: a board with 900 mm of the frame's 30 x 10 and as much of a fitting's is
+// ripped half for each; each is crosscut and planed for itself, and the saw that is set already
+// is not set again.
+func TestSharesOfSawing(t *testing.T) {
+	piece := func(stick int) cutlist.Piece { return cutlist.Piece{Stick: stick, Number: 1, Of: 1, Length: 900} }
+	stick := cutlist.Stick{Length: 900, Width: 30, Thickness: 10}
+	own := stick
+	own.Kit, own.Own = "trial", true
+	p := &cutlist.Plan{Sticks: []cutlist.Stick{stick, own}, Cuttings: make([]cutlist.Cutting, 2),
+		Woods: []cutlist.Wood{{Boards: []cutlist.Sawn{{Board: cutlist.Board{Length: 2000}, Rips: []cutlist.RipCut{{Layers: [][]cutlist.Piece{{piece(0)}, {piece(1)}}}}}}}}}
+	c := counter{p: p}
+	c.wood()
+	for _, w := range c.out {
+		want := map[string]float64{"rip": 2, "crosscut and mark": 1, "plane and ease the edges": 0.9}[w.Name]
+		if math.Abs(w.Own-want) > 1e-9 || w.Outfits != 0 {
+			t.Errorf("%s: fittings have %g of %g, want %g", w.Name, w.Own, w.Count, want)
+		}
+	}
+}
+
 // TestOutfitByHand counts an outfit of three boards and two spars of 2 m.
 func TestOutfitByHand(t *testing.T) {
 	k := kit.Kit{Name: "trial", Sewing: 12, Corners: 4, Pieces: []kit.Piece{
@@ -127,8 +147,13 @@ func TestGlueLines(t *testing.T) {
 	}
 	c := counter{p: &cutlist.Plan{Sticks: []cutlist.Stick{layer("step"), layer("step"), layer("step"), layer("cheek"), layer("cheek"), layer(""),
 		{Family: cutlist.Gunwale, Member: "port gunwale"}, {Family: cutlist.Gunwale, Member: "port gunwale"}}}}
-	c.layers()
-	if got := counted(c.out)["glue layers and staves"]; got != 3 {
+	c.fitted(kit.Kit{Name: "trial", Own: true, Works: []kit.Work{{Name: "bore", Count: 2, Bare: true}}})
+	for _, w := range c.out {
+		if bore := w.Name == "trial: bore"; (w.Stage == Oil) != bore || (w.Stage == Fit) == bore || w.Own != w.Count {
+			t.Errorf("%+v", w)
+		}
+	}
+	if got := counted(c.out)["trial: glue layers and staves"]; got != 3 {
 		t.Errorf("%g glue lines, want 3", got)
 	}
 }

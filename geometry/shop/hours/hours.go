@@ -68,11 +68,13 @@ const (
 
 // Work is one operation with its count.
 type Work struct {
-	Stage   Stage
-	Name    string
-	Count   float64
-	Unit    string  // what is counted
-	Minutes float64 // for one, by an experienced woodworker; common practice, no source
+	Stage     Stage
+	Name      string
+	Count     float64
+	Unit      string  // what is counted
+	Minutes   float64 // for one, by an experienced woodworker; common practice, no source
+	Kit       string  // what it is done for; "" for frame and skin, or for all together
+	kit.Share         // of the count
 }
 
 // Hours is the time of the work for a skill.
@@ -89,6 +91,17 @@ func Hours(all []Work, stage Stage, s Skill) float64 {
 	return sum
 }
 
+// Within is the time of the work that a scope covers. Boards serve all, and ripping is shared
+// by the volume of sticks.
+func Within(all []Work, scope kit.Scope, s Skill) float64 {
+	sum := 0.0
+	for _, w := range all {
+		w.Count = w.Share.Within(w.Count, scope)
+		sum += w.Hours(s)
+	}
+	return sum
+}
+
 // Count lists the operations of a boat, its fittings and its outfits. Waiting for glue, wood and
 // coats to dry is not in it.
 func Count(f *frame.Frame, p *cutlist.Plan, n *materials.Needs, kits ...kit.Kit) []Work {
@@ -99,7 +112,6 @@ func Count(f *frame.Frame, p *cutlist.Plan, n *materials.Needs, kits ...kit.Kit)
 	for _, k := range kits {
 		c.fitted(k)
 	}
-	c.layers()
 	return c.out
 }
 
@@ -111,9 +123,25 @@ type counter struct {
 }
 
 func (c *counter) add(s Stage, name string, count float64, unit string, minutes float64) {
-	if count > 0 {
-		c.out = append(c.out, Work{s, name, count, unit, minutes})
+	c.share(s, name, amount{n: count}, unit, minutes)
+}
+
+// share adds an operation of which kits have a share.
+func (c *counter) share(s Stage, name string, a amount, unit string, minutes float64) {
+	if a.n > 0 {
+		c.out = append(c.out, Work{Stage: s, Name: name, Count: a.n, Unit: unit, Minutes: minutes, Share: a.Share})
 	}
+}
+
+// amount is a count with what kits have of it.
+type amount struct {
+	n float64
+	kit.Share
+}
+
+func (a *amount) of(scope kit.Scope, n float64) {
+	a.n += n
+	a.Take(scope, n)
 }
 
 // What sawing takes, minutes: one crosscut with its mark, a meter planed, the saw set for
@@ -126,27 +154,35 @@ const (
 
 // wood is everything from the patterns to planed sticks.
 func (c *counter) wood() {
-	rips, pieces, metres, sections := 0.0, 0.0, 0.0, map[[2]float64]bool{}
+	var rips, pieces, metres, joints, settings amount
 	for _, w := range c.p.Woods {
+		long := 0.0
 		for _, b := range w.Boards {
 			for _, r := range b.Rips {
-				rips += b.Board.Length / 1000 * float64(len(r.Layers))
+				long += b.Board.Length / 1000 * float64(len(r.Layers))
 			}
-			pieces += float64(len(b.Pieces()))
+			for _, cut := range b.Pieces() {
+				pieces.of(c.p.Sticks[cut.Stick].Scope(), 1)
+			}
+		}
+		s := c.p.Share(w, long)
+		rips.n, rips.Own, rips.Outfits = rips.n+long, rips.Own+s.Own, rips.Outfits+s.Outfits
+	}
+	sections := map[[2]float64]bool{}
+	for i, s := range c.p.Sticks { // the frame's come first
+		metres.of(s.Scope(), s.Length/1000)
+		joints.of(s.Scope(), float64(len(c.p.Cuttings[i].Joints)))
+		if section := [2]float64{s.Width, s.Thickness}; !sections[section] {
+			sections[section] = true
+			settings.of(s.Scope(), 1)
 		}
 	}
-	joints := 0.0
-	for i, s := range c.p.Sticks {
-		metres += s.Length / 1000
-		sections[[2]float64{s.Width, s.Thickness}] = true
-		joints += float64(len(c.p.Cuttings[i].Joints))
-	}
 	c.add(Loft, "print, check and tape patterns", 1, "set", 90)
-	c.add(Saw, "set the saw for a section", float64(len(sections)), "sections", setting)
-	c.add(Saw, "rip", rips, "m", 0.9)
-	c.add(Saw, "crosscut and mark", pieces, "pieces", crosscut)
-	c.add(Saw, "plane and ease the edges", metres, "m", planing)
-	c.add(Saw, "scarf and glue", joints, "scarfs", 15)
+	c.share(Saw, "set the saw for a section", settings, "sections", setting)
+	c.share(Saw, "rip", rips, "m", 0.9)
+	c.share(Saw, "crosscut and mark", pieces, "pieces", crosscut)
+	c.share(Saw, "plane and ease the edges", metres, "m", planing)
+	c.share(Saw, "scarf and glue", joints, "scarfs", 15)
 	c.add(Saw, "joint and glue staves of wide parts", float64(c.p.GlueLines()), "glue lines", 20)
 }
 
@@ -183,21 +219,27 @@ func (c *counter) frame() {
 func (c *counter) cover() {
 	g := &c.f.Gunwale
 	area := c.n.Cloth.Area / 1e6
-	c.add(Oil, "smooth and round over", c.n.WoodFaces/1e6, "m2 of wood", 8)
-	c.add(Oil, "oil", c.n.WoodFaces/1e6*materials.OilCoats, "m2 and coat", 3)
-	c.add(Skin, "lay out and stretch the cloth", 1, "boat", 60)
-	c.add(Skin, "fasten the cloth", 2*(g.Fore-g.Aft)/1000, "m of gunwale", 4)
-	c.add(Skin, "gather and sew the ends", 2, "ends", 45)
-	coats := float64(c.f.Design.Skin.Coats)
+	faces := amount{c.n.WoodFaces / 1e6, c.n.Faces.Scaled(1e6, 1)}
+	c.share(Oil, "smooth and round over", faces, "m2 of wood", 8)
+	c.share(Oil, "oil", amount{faces.n * materials.OilCoats, faces.Scaled(1, materials.OilCoats)}, "m2 and coat", 3)
+	if c.f.Design.Skin.Cloth > 0 {
+		c.add(Skin, "lay out and stretch the cloth", 1, "boat", 60)
+		c.add(Skin, "fasten the cloth", 2*(g.Fore-g.Aft)/1000, "m of gunwale", 4)
+		c.add(Skin, "gather and sew the ends", 2, "ends", 45)
+		c.add(Skin, "sew sheets together", c.n.Cloth.Seam/1000, "m of seam", 12)
+	}
+	coats := float64(c.n.Coating.Count)
 	c.add(Coat, "coat", area*coats, "m2 and coat", 4)
 	c.add(Coat, "mix, clean up", coats, "coats", 15)
-	c.add(Skin, "sew sheets together", c.n.Cloth.Seam/1000, "m of seam", 12)
-	c.add(Fit, "flotation, trial", 1, "boat", 60)
+	c.share(Fit, FirstWater, amount{1, kit.Share{Own: 1}}, "boat", 60)
 }
+
+// FirstWater is the operation after which the boat is ready.
+const FirstWater = "weigh, float, load and swamp the boat"
 
 // fitted is the work on a kit besides sawing, which is counted with the boards.
 func (c *counter) fitted(k kit.Kit) {
-	stage := stageOf(k.Own)
+	stage, first := stageOf(k.Own), len(c.out)
 	boards, metres := 0.0, map[kit.Form]float64{}
 	for _, p := range k.Pieces {
 		n := float64(p.Count)
@@ -209,16 +251,26 @@ func (c *counter) fitted(k kit.Kit) {
 	if !k.Own {
 		c.add(stage, k.Name+": print, check and tape patterns", 1, "set", 30)
 	}
+	c.add(stage, k.Name+": glue layers and staves", c.glueLines(k.Name), "glue lines", 15)
 	c.add(stage, k.Name+": shape and drill boards", boards, "boards", 20)
 	c.add(stage, k.Name+": plane spars round", metres[kit.Spar], "m", 20)
 	c.add(stage, k.Name+": plane beams, round their edges", metres[kit.Beam], "m", 8)
 	c.add(stage, k.Name+": sew hems and seams", k.Sewing, "m", 5)
 	c.add(stage, k.Name+": patch and eyelet corners", float64(k.Corners), "corners", 15)
 	for _, w := range k.Works {
-		c.add(stage, k.Name+": "+w.Name, w.Count, w.Unit, w.Minutes)
+		at := stage
+		if w.Bare {
+			at = Oil
+		}
+		c.add(at, k.Name+": "+w.Name, w.Count, w.Unit, w.Minutes)
 	}
 	if !k.Own {
 		c.add(stage, k.Name+": fit and try on land", 1, "outfit", 60)
+	}
+	for i := range c.out[first:] {
+		w := &c.out[first+i]
+		w.Kit = k.Name
+		w.Take(k.Scope(), w.Count)
 	}
 }
 
@@ -230,18 +282,17 @@ func stageOf(own bool) Stage {
 	return Outfit
 }
 
-// layers is the gluing of thick and wide pieces of all kits.
-func (c *counter) layers() {
-	lines, begun := map[bool]float64{}, map[string]bool{}
+// glueLines counts the joints between layers and staves of thick and wide pieces of a kit.
+func (c *counter) glueLines(kit string) float64 {
+	lines, begun := 0.0, map[string]bool{}
 	for _, s := range c.p.Sticks {
-		if s.Member == "" || s.Kit == "" {
+		if s.Member == "" || s.Kit != kit {
 			continue
 		}
 		if begun[s.Member] {
-			lines[s.Own]++
+			lines++
 		}
 		begun[s.Member] = true
 	}
-	c.add(Fit, "glue layers and staves", lines[true], "glue lines", 15)
-	c.add(Outfit, "glue layers and staves", lines[false], "glue lines", 15)
+	return lines
 }

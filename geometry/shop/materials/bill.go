@@ -21,6 +21,7 @@ type Item struct {
 	Amount float64 // in units
 	Unit   string  // "kg", "L", "m", "m2", "m3", "each", "lot"
 	How    string  // how the amount is worked out
+	kit.Share
 }
 
 // Allowances and rates. Common practice, no source, unless said otherwise.
@@ -39,9 +40,11 @@ type Needs struct {
 	Cloth     Cloth
 	Coating   Coating
 	Joints    *joint.Joints
-	Forms     Forms   // none until AddForms counts them
-	GlueArea  float64 // mm2
-	WoodFaces float64 // mm2 of wood to oil
+	Forms     Forms     // none until AddForms counts them
+	GlueArea  float64   // mm2
+	WoodFaces float64   // mm2 of wood to oil
+	Glued     kit.Share // of the glue lines
+	Faces     kit.Share // of the wood to oil
 	Tacks     int
 }
 
@@ -49,23 +52,29 @@ type Needs struct {
 // outfits, whose sticks are sawn by the plan.
 func Count(j *joint.Joints, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Needs {
 	f := j.Frame
-	n := &Needs{Joints: j, GlueArea: glueArea(p) + j.Glue(), Cloth: sheetOf(f, c), Coating: coatingOf(f.Design.Skin, c)}
+	n := &Needs{Joints: j, Cloth: sheetOf(f, c), Coating: coatingOf(f.Design.Skin, c)}
+	n.GlueArea, n.Glued = glueArea(p)
+	n.GlueArea += j.Glue()
 	for _, s := range p.Sticks {
 		if !s.Spare {
-			n.WoodFaces += 2 * (s.Width + s.Thickness) * s.Length
+			faces := 2 * (s.Width + s.Thickness) * s.Length
+			n.WoodFaces += faces
+			n.Faces.Take(s.Scope(), faces)
 		}
 	}
-	n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/TackPitch))
+	if f.Design.Skin.Cloth > 0 {
+		n.Tacks = 2 * int(math.Ceil((f.Gunwale.Fore-f.Gunwale.Aft)/TackPitch))
+	}
 	n.list(p)
 	n.fitted(kits)
 	return n
 }
 
 // glueArea is every glue line: between plies, and in scarfs.
-func glueArea(p *cutlist.Plan) float64 {
-	sum := 0.0
+func glueArea(p *cutlist.Plan) (sum float64, share kit.Share) {
 	members := map[string]int{}
 	for i, s := range p.Sticks {
+		before := sum
 		for _, j := range p.Cuttings[i].Joints {
 			sum += s.Width * math.Hypot(j.Length, s.Thickness)
 		}
@@ -81,37 +90,49 @@ func glueArea(p *cutlist.Plan) float64 {
 				sum += wide * s.Length
 			}
 		}
+		share.Take(s.Scope(), sum-before)
 	}
-	return sum
+	return sum, share
 }
 
 func (n *Needs) add(key, name string, amount float64, unit, how string, args ...any) {
-	n.Items = append(n.Items, Item{key, name, amount, unit, fmt.Sprintf(how, args...)})
+	n.Items = append(n.Items, Item{Key: key, Name: name, Amount: amount, Unit: unit, How: fmt.Sprintf(how, args...)})
+}
+
+// shared says what kits take of the last thing, by what they take of the quantity that its
+// amount follows from.
+func (n *Needs) shared(s kit.Share, of float64) {
+	last := &n.Items[len(n.Items)-1]
+	last.Share = s.Scaled(of, last.Amount)
 }
 
 func (n *Needs) list(p *cutlist.Plan) {
 	add := n.add
 	for _, w := range p.Woods {
 		if len(w.Boards) > 0 {
-			n.wood(w)
+			n.wood(p, w)
 		}
 	}
 	n.cover(n.Joints.Frame.Design.Skin)
 	faces := n.WoodFaces / 1e6
 	add("oil", "oil or varnish for the frame", upTo(faces*OilCoats/oilPerLitre, 0.1), "L", "%.1f m2 of wood, %d coats at %.0f m2/L", faces, OilCoats, oilPerLitre)
+	n.shared(n.Faces, n.WoodFaces)
 	if n.GlueArea > 0 {
 		glue := n.GlueArea / 1e6
 		add("glue", "waterproof glue", upTo(glue*GluePerArea*glueWaste, 0.1), "kg", "%.2f m2 of glue line at %.2f kg/m2, half as much again", glue, GluePerArea)
+		n.shared(n.Glued, n.GlueArea)
 	}
 	n.joints(add)
-	add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", TackPitch)
-	n.thread()
+	if n.Joints.Frame.Design.Skin.Cloth > 0 {
+		add("tack", "tacks or staples that do not rust", float64(n.Tacks), "each", "every %.0f mm along both gunwales", TackPitch)
+		n.thread()
+	}
 	add("workshop", "abrasives, blades, gloves, masks, rags", 1, "lot", "one lot for a boat")
 }
 
 // wood adds what is to be bought of one wood: the boards of the ripping plan that the
 // builder does not own.
-func (n *Needs) wood(w cutlist.Wood) {
+func (n *Needs) wood(p *cutlist.Plan, w cutlist.Wood) {
 	volume, owned := 0.0, 0
 	for _, b := range w.Boards {
 		if b.Board.Owned() {
@@ -131,7 +152,7 @@ func (n *Needs) wood(w cutlist.Wood) {
 		}
 		how += fmt.Sprintf("; %d more %s your own", owned, is)
 	}
-	n.Items = append(n.Items, Item{"wood: " + w.Species, w.Species, volume / 1e9, "m3", how})
+	n.Items = append(n.Items, Item{"wood: " + w.Species, w.Species, volume / 1e9, "m3", how, p.Share(w, volume/1e9)})
 }
 
 // fitted adds what kits are bought for, by the price table's keys: what is there
@@ -147,10 +168,12 @@ func (n *Needs) fitted(kits []kit.Kit) {
 			i, there := at[t.Key]
 			if !there {
 				at[t.Key] = len(n.Items)
-				n.Items = append(n.Items, Item{t.Key, t.Name, t.Amount, t.Unit, how})
+				i, n.Items = len(n.Items), append(n.Items, Item{Key: t.Key, Name: t.Name, Amount: t.Amount, Unit: t.Unit, How: how})
+				n.Items[i].Take(k.Scope(), t.Amount)
 				continue
 			}
 			n.Items[i].Amount += t.Amount
+			n.Items[i].Take(k.Scope(), t.Amount)
 			n.Items[i].How += "; " + how
 			if !strings.Contains(n.Items[i].Name, t.Name) {
 				n.Items[i].Name += ", " + t.Name

@@ -165,7 +165,11 @@ type Coating struct {
 	Liters    float64 // to buy
 }
 
+// coatingOf is none where there is no cloth.
 func coatingOf(s design.Skin, c *skin.Cloth) Coating {
+	if s.Cloth == 0 {
+		return Coating{}
+	}
 	k, area := s.Coated(), c.Area()/1e6/(1-fabric.Loss)
 	return Coating{k, area * k.First(), area * k.Later(), area * k.Liquid()}
 }

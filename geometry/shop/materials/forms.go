@@ -38,8 +38,8 @@ func (n *Needs) AddForms(forms []bend.Form) {
 	}
 	n.Forms = Forms{len(forms), len(plates), rows(plates)}
 	if n.Forms.Count > 0 {
-		n.Items = append(n.Items, Item{"form", "plywood for forms", float64(n.Forms.Sheets), "each",
-			wording.Counted(n.Forms.Count, "form") + ", " + wording.Counted(n.Forms.Plates, "plate") + ": sheets of 1220 x 2440 mm, 18 mm thick"})
+		n.add("form", "plywood for forms", float64(n.Forms.Sheets), "each", "%s, %s: sheets of 1220 x 2440 mm, 18 mm thick",
+			wording.Counted(n.Forms.Count, "form"), wording.Counted(n.Forms.Plates, "plate"))
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/wood/timber"
@@ -89,17 +90,21 @@ func (w *writer) bending() step {
 }
 
 // blanks says how the blanks are readied: a head that goes in hot needs room to swell.
-func (w *writer) blanks() string {
-	words := "Mark the blanks from the rib strips, with the corrections. "
+func (w *writer) blanks() []string {
+	out, words := []string{"Mark the blanks from the rib strips, with the corrections."}, ""
 	if w.Bend.OnForms() {
-		words += "Leave the heads full: they are fitted when the ribs are dry."
+		words = "Leave the heads full: they are fitted when the ribs are dry."
 	} else {
-		words += "Plane the heads until they go into their mortises with " + report.Either(w.Letters.Units, "half a millimeter", "1/32 in") + " to spare in width and in thickness: soaking and steam swell them."
+		words = "Plane the heads until they go into their mortises with " + report.Either(w.Letters.Units, "half a millimeter", "1/32 in") + " to spare in width and in thickness: soaking and steam swell them."
 	}
+	if w.Frame.Gunwale.Blocks != nil && slices.ContainsFunc(w.Frame.Gunwale.Mortises, func(m frame.Mortise) bool { return m.Taper > 0 }) {
+		words += " Taper the heads of ribs that lean, by the table under Gunwales."
+	}
+	out = append(out, words)
 	if n := w.Frame.Design.Ribs.Spare; n > 0 {
-		words += fmt.Sprintf(" Keep %s ready: some will break.", wording.Counted(n, "spare blank"))
+		out = append(out, fmt.Sprintf("Keep %s ready: some will break.", wording.Counted(n, "spare blank")))
 	}
-	return words
+	return out
 }
 
 // trimmed says when a rib is cut to its length.
@@ -119,7 +124,7 @@ func (w *writer) trimmed() string {
 }
 
 // alone says how the first rib is bent before the others are soaked.
-func (w *writer) alone(set string) string {
+func (w *writer) alone(set string) []string {
 	soak, wait := w.soaked("it")+", ", "Soak"
 	if w.Frame.Design.Ribs.Spare > 0 {
 		soak = w.soaked("it and one spare blank") + ", "
@@ -127,7 +132,11 @@ func (w *writer) alone(set string) string {
 	if w.Bend.Soak.Hours == 0 {
 		soak, wait = "", "Steam"
 	}
-	return fmt.Sprintf("Bend rib %s first, by itself: %ssteam it for %.0f minutes, %s, and measure its free width; see Ribs. %s no other rib until you have looked at it and know its springback.", w.first(), soak, w.Bend.Ribs[0].Minutes, set, wait)
+	return []string{
+		fmt.Sprintf("Bend rib %s first, by itself: %ssteam it for %.0f minutes, %s.", w.first(), soak, w.Bend.Ribs[0].Minutes, set),
+		"Measure its free width, from head to head. The chapter Ribs says what springback that is.",
+		wait + " no other rib until you have looked at it and know its springback.",
+	}
 }
 
 func (w *writer) steamed() string {
@@ -142,16 +151,18 @@ func (w *writer) first() string { return w.Bend.Ribs[w.Bend.TestRib()].Name }
 // byHand is how ribs are bent in place.
 func (w *writer) byHand() []string {
 	st := w.Frame.Design.Stringers
-	return []string{
-		w.blanks(), w.trimmed(),
-		w.alone("bend it and put it in as the next steps say, leave it overnight, lift it out"),
-		w.steamed(),
-		"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot; hold it there for a few breaths and let go.",
-		"Put one head into its mortise while the rib is hot, press the middle up until the other goes in, then press the middle down on the keel. True both bilges by hand, by sight and with the gauge.",
-		"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
-		fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s. Tie every rib to both battens as it goes in, while it is still hot. They show lows and highs at once: steam a rib again that stands proud or shy, and ease it.", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.dryStringer()),
-		"Leave all of it under the battens overnight. " + w.relaxed(),
-	}
+	return slices.Concat(w.blanks(), []string{w.trimmed()},
+		w.alone("bend it and put it in as the next steps say, leave it overnight, lift it out"), []string{
+			w.steamed(),
+			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
+			"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot. Hold it there for a few breaths and let go.",
+			"Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel.",
+			"True both bilges by hand, by sight and with the gauge.",
+			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s.", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.dryStringer()),
+			"Tie every rib to both battens as it goes in, while it is still hot. They show lows and highs at once.",
+			"Steam a rib again that stands proud or shy, and ease it.",
+			"Leave all of it under the battens overnight.",
+		}, w.relaxed())
 }
 
 // dryStringer says which stringer serves as a batten along the bilge, "" for none.
@@ -164,11 +175,16 @@ func (w *writer) dryStringer() string {
 }
 
 // relaxed is how ribs that were bent in place come to their free widths.
-func (w *writer) relaxed() string {
+func (w *writer) relaxed() []string {
 	if w.Bend.Boat.Why != nil {
-		return "Then peg all heads."
+		return []string{"Then peg all heads." + w.headsGlued()}
 	}
-	return "Then lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free. Measure its free width: relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider. Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors. Put it back and peg all heads."
+	return []string{
+		"Then lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
+		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
+		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
+		"Put them back and peg all heads." + w.headsGlued(),
+	}
 }
 
 // offWidth is by how much a width may be off that is bent by hand; common practice.
@@ -186,17 +202,16 @@ func (w *writer) onForms() []string {
 	if w.Bend.Boat.Why == nil {
 		untie = "Untie each rib, hold it against its gauge and relax it by hand to its width in the table."
 	}
-	return []string{
-		w.blanks(),
+	return slices.Concat(w.blanks(), []string{
 		fmt.Sprintf("Saw the form for rib %s from its pattern, fair its edge and cut the holes.", w.first()),
-		w.alone("clamp it to its form as the next steps say, take it off when it is dry"),
-		fmt.Sprintf("Saw the other forms, %d in all. ", len(w.Bend.Forms)) + w.steamed(),
+	}, w.alone("clamp it to its form as the next steps say, take it off when it is dry"), []string{
+		fmt.Sprintf("Saw the other forms, %d in all.", len(w.Bend.Forms)), w.steamed(),
 		"Clamp the middle of the hot rib to the middle of its form" + strap + "; pull both sides round within seconds and clamp them from the middle outward.",
 		"Leave it on the form for a day. Before you take it off for the next, tie a lath across the heads to hold them at the width on the form, and let it dry so for some days.",
 		untie,
 		w.trimmed(),
 		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, see Judging by eye, then peg the heads.",
-	}
+	})
 }
 
 // forms lists what is sawn for bending the ribs; no table where they are bent in place.
@@ -219,4 +234,16 @@ func (w *writer) traced() string {
 		return ", and the forms on their plywood."
 	}
 	return "."
+}
+
+// headsGlued says which rib heads are glued besides, "" for none.
+func (w *writer) headsGlued() string {
+	h := &w.Needs.Joints.Head
+	switch {
+	case h.Glued == 0:
+		return ""
+	case h.All():
+		return " Glue each head into its mortise as you peg it."
+	}
+	return fmt.Sprintf(" Glue the heads of the last %s at each end as you peg them.", wording.Counted(h.Glued, "rib"))
 }

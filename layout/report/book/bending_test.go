@@ -54,7 +54,7 @@ func TestOrderOfBending(t *testing.T) {
 		d.Bending.Method = method
 		keel := "join it to both stems"
 		if method == design.OnForms { // and without edge-set
-			d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft, keel = 0, 0, "clamp it to the feet of both stems"
+			d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft, keel = 0, 0, "lamp it to the feet of both stems"
 		}
 		f := facts(t, d, measure.Metric)
 		b := bookOf(t, f)
@@ -69,8 +69,8 @@ func TestOrderOfBending(t *testing.T) {
 			t.Errorf("%v: depth is measured among the ribs", method)
 		}
 		if method == design.InPlace {
-			inOrder(t, do["Ribs"], "half a millimeter to spare", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "one bilge after the other", "into its mortise while the rib is hot", "the middle down on the keel",
-				"outward in pairs", "When three ribs are in, tie a batten along each bilge, 20.0 mm by 11.0 mm", "Tie every rib to both battens as it goes in", "overnight", "relax", "peg")
+			inOrder(t, do["Ribs"], "half a millimeter to spare", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "outward in pairs", "one bilge after the other", "into its mortise while the rib is hot", "the middle down on the keel",
+				"When three ribs are in, tie a batten along each bilge, 20.0 mm by 11.0 mm", "Tie every rib to both battens as it goes in", "overnight", "Relax", "peg")
 			if strings.Contains(do["Ribs"], " form ") || strings.Contains(do["Ribs"], " forms") {
 				t.Errorf("in place the work on the ribs speaks of forms: %q", do["Ribs"])
 			}

@@ -3,7 +3,6 @@ package book
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/wording"
@@ -27,20 +26,6 @@ func (w *writer) blocksInList(t *report.Table) {
 		t.Row(first.Mark+" to "+last.Mark, fmt.Sprintf("%d blocks of the middle plies; finished lengths stand under Gunwales", n), first.Species,
 			w.Cell(short)+" to "+w.Cell(long), w.Cell(first.Width), w.Cell(first.Thickness), "1", first.Grain)
 	}
-}
-
-// gluedUp says which parts are glued from staves before they are shaped, "" for none.
-func (w *writer) gluedUp() string {
-	var parts []string
-	for _, s := range w.Plan.Sticks {
-		if s.Edge && !s.Outfit() && !slices.Contains(parts, s.Member) {
-			parts = append(parts, s.Member)
-		}
-	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return fmt.Sprintf(" No board is wide enough for %s: plane the edges of the staves straight and square, glue them edge to edge, and lay the pattern on them the next day.", wording.List(parts, func(s string) string { return s }))
 }
 
 // toBuy lists the boards that would give the sticks for which there is no wood.

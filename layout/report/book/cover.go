@@ -34,8 +34,8 @@ func (w *writer) cover() {
 		t.Row("Aboard: "+i.Name, w.Mass(i.Load().Mass))
 	}
 	work := hours.Hours(w.Work, "", w.Skill)
-	w.add(t.Filled("Materials, prices "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f", w.Cost.Likely, w.Cost.Off),
-		"Work, "+w.Skill.String()+" builder", fmt.Sprintf("%.0f hours, give or take %.0f", work, hours.Off*work)))
+	w.add(t.Filled("Materials, prices "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f: %s", w.Cost.Likely, w.Cost.Off, w.Money()),
+		"Work, "+w.Skill.String()+" builder", fmt.Sprintf("%.0f hours, give or take %.0f: %s", work, hours.Off*work, w.Time())))
 	w.section("Read first")
 	w.add(report.List{Items: []string{
 		"Print the full-size patterns with ribwright loft; this book has no line that may be cut by.",

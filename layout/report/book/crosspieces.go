@@ -63,21 +63,26 @@ func (w *writer) ends() {
 	w.add(w.stem(f.Stern), w.hook(f.BowHook), w.hook(f.SternHook))
 }
 
-// stemsMade says how the stems are made.
-func (w *writer) stemsMade() string {
+// stemsMade is how the stems are made, up to their outline.
+func (w *writer) stemsMade() []string {
 	d := w.Frame.Design
-	const then = " Cut foot and notch, and bore the holes from the pattern while the piece lies flat."
 	switch d.MadeStems() {
 	case design.StemsPlywood:
-		return "Glue a blank for each stem from plywood, " + wording.List(design.Sheets(w.Frame.Bow.Thickness), w.Letters.Units.Whole) + " thick, the grain of the faces along the pattern's arrow: flat under weights, overnight. Then saw it to the pattern in one piece and fair the edges." + then
+		return []string{
+			"Saw the layers of each stem's blank from plywood, " + wording.List(design.Sheets(w.Frame.Bow.Thickness), w.Letters.Units.Whole) + " thick, the grain of their faces along the pattern's arrow.",
+			"Glue the layers of a blank on each other, flat under weights.",
+			"Saw each stem to its pattern in one piece and fair the edges."}
 	case design.StemsLaminated:
 		form := math.Inf(1)
 		for _, s := range w.Bend.Stems {
 			form = math.Min(form, s.Form)
 		}
-		return fmt.Sprintf("Saw a form whose edge has a radius of %s at the forefoot, which allows for springback, and straight runs beyond it. Glue the %d layers of each stem round it, from the middle outward, overnight. Plane the piece to its siding and saw it to the pattern.", w.Letters.Units.Whole(form), d.Bending.StemPlies) + then
+		return []string{
+			fmt.Sprintf("Saw a form whose edge has a radius of %s at the forefoot, which allows for springback, and straight runs beyond it. Wax it.", w.Letters.Units.Whole(form)),
+			fmt.Sprintf("Glue the %d layers of each stem round it, from the middle outward.", d.Bending.StemPlies),
+			"Plane the piece to its siding, and saw it to the pattern."}
 	}
-	return "Saw the stems from straight-grained plank with the grain along the arrow." + then
+	return []string{"Saw the stems from straight-grained plank, each with the grain along its pattern's arrow."}
 }
 
 func (w *writer) stem(st frame.Stem) report.Figure {

@@ -20,7 +20,12 @@ func (w *writer) joined() []string {
 		return nil
 	}
 	drop := -math.Min(e.Loose.Sheer[0], e.Loose.Sheer[1])
-	return []string{"Mark the keel from the story stick and join it to both stems before anything is sprung: screw and lash each foot on its landing (see Joints), so that it can neither slide nor turn, and stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go."}
+	return []string{
+		"Mark the keel from the story stick while it is straight.",
+		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ".",
+		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
+	}
 }
 
 // sprung are the steps after they are spread.
@@ -29,7 +34,10 @@ func (w *writer) sprung() []string {
 		return nil
 	}
 	return []string{
-		"Now spring the edge-set. Tie the gunwales down to both trestles, and amidships to the keel's blocks or with a weight: the middle rises as the ends are lifted. One lifts and one lashes: lift the gunwales' ends into the stems' notches, lash them there, and prop ends and midship until ribs and keel are lashed. The undersides of the ends then stand " + w.endsOver() + " over midship's.",
+		"Now spring the edge-set; it takes two people. Tie the gunwales down to both trestles, and amidships to the keel's blocks or with a weight: the middle rises as the ends are lifted.",
+		"One lifts and one lashes: lift the gunwales' ends into the stems' notches and lash them there.",
+		"Prop ends and midship. The props stay until ribs and keel are lashed.",
+		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's.",
 	}
 }
 
@@ -38,11 +46,11 @@ func (w *writer) letGo() []string {
 	if w.Bend.EdgeSet == nil {
 		return nil
 	}
-	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard; measure heights and rocker again before the stringers go on. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set."}
+	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
 }
 
 // trestles says where they stand when the keel stands there already.
-func (w *writer) trestles() string {
+func (w *writer) trestles() []string {
 	quarter := w.Frame.Hull.Length / 4
 	aft, fore := w.Frame.Nearest(-quarter), w.Frame.Nearest(quarter)
 	over := func(r frame.Rib) string { return w.Letters.Units.Rough(r.Section.Depth + r.Thickness/2) }
@@ -50,7 +58,9 @@ func (w *writer) trestles() string {
 	if over(fore) != high {
 		high += " aft and " + over(fore) + " forward"
 	}
-	return fmt.Sprintf("Set two trestles across the keel, beside the places of ribs %s and %s, level across, with their bars %s over the keel's upper face.", aft.Name, fore.Name, high) + looseBars
+	return []string{
+		fmt.Sprintf("Set two trestles across the keel, beside the places of ribs %s and %s, level across, with their bars %s over the keel's upper face.%s", aft.Name, fore.Name, high, looseBars),
+	}
 }
 
 // rockers says how much higher the keel's ends stand than its middle.

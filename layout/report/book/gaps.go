@@ -42,10 +42,13 @@ func (w *writer) gapSteps() []string {
 	g := &w.Frame.Gunwale
 	m := g.Mortises[0]
 	return []string{
-		fmt.Sprintf("Saw %s for the gaps from hardwood: %s long, %s thick or a shaving less, some %s taller than a gap is deep. Wax them, and wax them again for each gunwale.",
+		fmt.Sprintf("Saw %s for the gaps from hardwood: %s long, %s thick or a shaving less, some %s taller than a gap is deep. Wax them; wax them again for each gunwale.",
 			wording.Counted(len(g.Mortises), "gauge"), w.Fine(m.Length), w.Fine(m.Width), report.Either(w.Letters.Units, "20 mm", "3/4 in")),
-		"Trim the blocks to their lengths; write on each its number and P or S. Clamp a straight board beside the pattern of the middle ply and cover both with film.",
-		"Lay the strip along the board, spread glue on its lower edge and set gauges and blocks against it from midship outward, each gauge on its own place. No glue goes on the ends of the blocks. Press all up with wedges, tap the blocks flat, and draw the gauges when the glue has gelled.",
+		"Trim the blocks to their lengths. Write on each its number, and P or S.",
+		"Clamp a straight board beside the pattern of the middle ply. Cover both with film.",
+		"Lay the strip along the board and spread glue on its lower edge.",
+		"Set gauges and blocks against it from midship outward, each gauge on its own place. No glue goes on the ends of the blocks.",
+		"Press all up with wedges and tap the blocks flat. Draw the gauges when the glue has gelled.",
 		"Plane both faces of the middle ply flush, no thinner than its mark says.",
 	}
 }

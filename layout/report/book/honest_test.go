@@ -27,29 +27,29 @@ func TestCautionsByStage(t *testing.T) {
 			cautions[stage] += k.Words + "\n"
 		}
 	}
-	for stage, words := range map[hours.Stage][]string{
-		hours.Loft:    {"away from you"},
-		hours.Saw:     {"dust", "mask", "push sticks", "guard", "too short to hold"},
-		hours.Gunwale: {"both hands", "Epoxy", "gloves", "half cured"},
-		hours.Ends:    {"Eye protection", "fingers"},
-		hours.Setup:   {"springs", "tie every spreader"},
-		hours.Bend:    {"scalds", "invisible", "never plug", "gauntlets", "carbon monoxide", "outdoors", "boil dry"},
-		hours.Lash:    {"slip", "away from the other hand"},
-		hours.Oil:     {"Oily rags", "burn"},
-		hours.Skin:    {"ventilation"},
-		hours.Coat:    {"diisocyanates", "never spray", "ventilate", "gloves", "supplied air"},
-		hours.Fit:     {"life jacket", "Cold water"},
+	for stage, words := range map[string][]string{
+		string(hours.Loft):    {"away from you"},
+		string(hours.Saw):     {"dust", "mask", "push sticks", "guard", "too short to hold"},
+		string(hours.Gunwale): {"both hands", "Epoxy", "gloves", "half cured"},
+		string(hours.Ends):    {"Eye protection", "fingers"},
+		string(hours.Setup):   {"springs", "tie every spreader"},
+		string(hours.Bend):    {"scalds", "invisible", "never plug", "gauntlets", "carbon monoxide", "outdoors", "boil dry"},
+		string(hours.Lash):    {"slip", "away from the other hand"},
+		string(hours.Oil):     {"Oily rags", "burn"},
+		string(hours.Skin):    {"ventilation"},
+		string(hours.Coat):    {"diisocyanates", "never spray", "ventilate", "gloves", "supplied air"},
+		"first water":         {"life jacket", "Cold water"},
 	} {
 		for _, w := range words {
-			if !strings.Contains(cautions[string(stage)], w) {
-				t.Errorf("no caution of the stage %s says %q: %q", stage, w, cautions[string(stage)])
+			if !strings.Contains(cautions[stage], w) {
+				t.Errorf("no caution of the stage %s says %q: %q", stage, w, cautions[stage])
 			}
 		}
 	}
 	for _, w := range []string{"life jacket", "swamped in shallow water", "near help"} {
 		found := false
 		for s, c := range cautions {
-			found = found || s != string(hours.Fit) && strings.Contains(c, w)
+			found = found || s != "first water" && strings.Contains(c, w)
 		}
 		if !found {
 			t.Errorf("on the water no caution says %q", w)

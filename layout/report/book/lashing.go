@@ -14,7 +14,7 @@ import (
 // lashStringers are the steps of the stringers, with the ends that want steam.
 func (w *writer) lashStringers() []string {
 	hot := w.stringersThat(func(s bend.Stringer) bool { return s.Steamed || s.Wrung })
-	if len(hot) == 0 {
+	if len(hot) == 0 && len(w.Frame.Stringers) > 0 {
 		return []string{"Lash the stringers in pairs from the keel up, from midship to both ends."}
 	}
 	run := 0.0
@@ -22,16 +22,20 @@ func (w *writer) lashStringers() []string {
 		run = math.Max(run, s.EndRun())
 	}
 	last := w.Letters.Units.Rough(50 * math.Ceil(run/50))
+	if len(w.Frame.Stringers) == 0 {
+		return nil
+	}
 	out := []string{
 		"Lash the stringers in pairs from the keel up, from midship outward. Leave the last " + last + " of " + stringers(hot) + " loose at either end.",
-		fmt.Sprintf("Steam these ends for %.0f minutes: in place, in a bag fed from the boiler. Bend them in and lash them while they are hot; forced cold they may break.", hot[0].Minutes),
+		fmt.Sprintf("Steam these ends for %.0f minutes: in place, in a bag fed from the boiler.", hot[0].Minutes),
+		"Bend them in and lash them while they are hot; forced cold they may break.",
 	}
 	if wrung := w.stringersThat(func(s bend.Stringer) bool { return s.Wrung }); len(wrung) > 0 {
 		turns := wording.List(wrung, func(s bend.Stringer) string { return fmt.Sprintf("S%d by %.0f", s.Number, s.Twist*180/math.Pi) })
-		out[1] += " While they are hot, wring their flats to the stems' sides (" + turns + " degrees) and clamp them there until they are cold. Or let such an end ride on its edge and plane a seat for it."
+		out = append(out, "While they are hot, wring their flats to the stems' sides ("+turns+" degrees) and clamp them there until they are cold. Or let such an end ride on its edge and plane a seat for it.")
 	}
 	if whole := w.stringersThat(func(s bend.Stringer) bool { return s.Whole }); len(whole) > 0 {
-		out = slices.Insert(out, 0, fmt.Sprintf("Steam %s between the ends as well, for %.0f minutes just before they are lashed, or plane them thinner; see What the wood is asked for.", stringers(whole), whole[0].Minutes))
+		out = slices.Insert(out, 0, fmt.Sprintf("Steam %s between the ends as well, for %.0f minutes just before they are lashed, or plane them thinner; see What the wood is asked for, in the chapter Frame balance.", stringers(whole), whole[0].Minutes))
 	}
 	return out
 }
@@ -57,7 +61,12 @@ func (w *writer) cutToGaps() []string {
 	if w.Bend.Boat.Why != nil || len(w.Frame.Thwarts) == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first. Then cut the cross piece longer or shorter by the difference, half of it at each end, and move its holes with the ends; never force the gunwales to it. Fit and bolt the cross pieces; see Joints.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend)))}
+	return []string{
+		"Saw the cross pieces to their patterns, but leave their ends full.",
+		fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend))),
+		"Cut each cross piece longer or shorter than its pattern by the difference, half of it at each end, and move its holes with the ends. Never force the gunwales to it.",
+		"Fit and bolt the cross pieces, as the chapter Joints shows.",
+	}
 }
 
 // takeOut is the step that leaves the frame to itself. While sticks stand they push the
@@ -77,5 +86,9 @@ func (w *writer) takeOut() []string {
 	case w.Bend.Boat.Why != nil:
 		look = "read What holds the shape: nothing else holds this frame"
 	}
-	return []string{"Now take the spreaders out " + how + ". Measure the beam there before and after. Where it moves by more than " + offWidth(w.Letters.Units) + ", put the spreader back and " + look + "."}
+	return []string{
+		"Measure the beam at every spreader and write it down.",
+		"Now take the spreaders out " + how + ".",
+		"Measure the beam there again. Where it has moved by more than " + offWidth(w.Letters.Units) + ", put the spreader back and " + look + ".",
+	}
 }

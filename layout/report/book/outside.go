@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/wording"
@@ -12,7 +13,7 @@ import (
 func (w *writer) outsideSkin() {
 	o := w.Bend.Outside
 	items := w.outsideSteps()
-	if len(items) == 0 {
+	if len(items)+len(w.band()) == 0 {
 		return
 	}
 	w.section("Outside the skin")
@@ -28,7 +29,7 @@ func (w *writer) outsideSkin() {
 		}
 	}
 	w.add(t.IfAny()...)
-	w.add(report.List{First: 1, Items: items})
+	w.add(report.List{First: 1, Items: slices.Concat(w.painterHoles(), w.band(), items)})
 	if o.Painter > 0 {
 		w.warn("A long loose line catches feet in a capsize: coil each painter and tuck it under a stretched cord, and leave no loop that a foot goes into.", "common practice, no source read")
 	}
@@ -36,31 +37,47 @@ func (w *writer) outsideSkin() {
 
 // outsideSteps is the work outside the skin, when the last coat is hard.
 func (w *writer) outsideSteps() (out []string) {
-	o, bed := w.Bend.Outside, "Lay a bead of bedding compound on the skin where it goes."
+	o := w.Bend.Outside
+	const bed = "Lay a bead of bedding compound on the skin where it goes."
 	if s := o.Outwale; s.There() {
-		step := fmt.Sprintf("Outwales: plane both to %s x %s, round the outer edges, oil them. ", w.Fine(s.Across), w.Fine(s.Tall)) +
-			"Clamp one dry along the gunwale, its upper edge flush, from midship outward; mark its ends at the stems and cut them. " + bed + " " + w.screwed(s)
+		out = append(out, fmt.Sprintf("Outwales: plane both to %s x %s, round the outer edges, oil them.", w.Fine(s.Across), w.Fine(s.Tall)),
+			"Clamp one dry along the gunwale, its upper edge flush, from midship outward. It covers the tacks and takes the knocks.",
+			"Mark its ends at the stems and cut them.")
 		if o.Outwales.Cure != "" {
-			step += " Its bend: " + o.Outwales.Cure + "."
+			out = append(out, "Its bend: "+o.Outwales.Cure+".")
 		}
-		out = append(out, step+" It covers the tacks and takes the knocks. Put the two on in turn, a few screws a side, so that they pull the boat alike.")
-	}
-	if !o.Outwale.There() && w.Frame.Design.Skin.Cloth > 0 {
-		out = append(out, fmt.Sprintf("Band over the tacks, for there is no outwale: cut strips %s wide from what is left of the cloth, and bed them along both gunwales in the last coat, over the tacks and round the upper edge. Coat them once more.", w.Length(40)))
+		out = append(out, bed, w.screwed(s)+" Put the two on in turn, a few screws a side, so that they pull the boat alike.")
 	}
 	if s := o.Keel; s.There() {
-		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, and thin its last %s to a feather at both ends. ", w.Fine(s.Across), w.Fine(s.Tall), w.Length(100))+bed+" "+w.screwed(s)+
-			" Wipe off what comes out. When it is worn, take it off and put on another.")
+		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, and thin its last %s to a feather at both ends.", w.Fine(s.Across), w.Fine(s.Tall), w.Length(100)), bed,
+			w.screwed(s)+" Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
 	}
 	if o.Painter > 0 {
-		out = append(out, fmt.Sprintf("Painters: bore a hole of %s through each breasthook on its middle line, %s from the gunwales' ends, and round its edges. Put %s of line of %s through each, with a stopper knot under the plate.",
-			w.Length(10), w.Length(o.Hole), w.meters(o.Painter), w.Length(8)))
+		out = append(out, fmt.Sprintf("Painters: put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(8)))
 	}
 	if o.Drain {
-		out = append(out, fmt.Sprintf("Drain: bed a round pad, %s across and %s thick, inside against the skin beside the keel at %s, between two ribs. Bore through pad and skin to the drain's size, seal the edge with coating, bed the drain and screw it tight from inside.",
-			w.Length(outside.PadAcross), w.Length(outside.PadThick), w.Station(o.DrainAt)))
+		out = append(out, fmt.Sprintf("Drain: bed a round pad, %s across and %s thick, inside against the skin beside the keel at %s, between two ribs.",
+			w.Length(outside.PadAcross), w.Length(outside.PadThick), w.Station(o.DrainAt)),
+			"Bore through pad and skin to the drain's size, and seal the edge with coating.", "Bed the drain and screw it tight from inside.")
 	}
 	return out
+}
+
+// band is what covers the tacks where no outwale does; it goes in with the coats.
+func (w *writer) band() []string {
+	if w.Bend.Outside.Outwale.There() || w.Frame.Design.Skin.Cloth == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("Cut strips %s wide from what is left of the cloth. Bed them along both gunwales in the last coat, over the tacks and round the upper edge, and coat them once more: nothing else covers the tacks.", w.Length(40))}
+}
+
+// painterHoles are bored while the breasthooks are bare.
+func (w *writer) painterHoles() []string {
+	o := w.Bend.Outside
+	if o.Painter == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("Bore a hole of %s through each breasthook for its painter, on the middle line, %s from the gunwales' ends. Round its edges.", w.Length(10), w.Length(o.Hole))}
 }
 
 // screwed says how a strip is fastened.
@@ -70,12 +87,4 @@ func (w *writer) screwed(s outside.Strip) string {
 	}
 	return fmt.Sprintf("Bore and drive %s of %s x %s, not farther than %s apart, always midway between two ribs, so that none meets a mortise, and one %s from each end; sink the heads.",
 		wording.Counted(s.Screws, "screw"), w.Fine(3.5), w.Length(s.Screw), w.Length(s.Apart), w.Length(outside.EndScrew))
-}
-
-// outsideBrief is the same in the order of work.
-func (w *writer) outsideBrief() []string {
-	if len(w.outsideSteps()) == 0 {
-		return nil
-	}
-	return []string{"Put on what goes outside the skin, when the last coat is hard: the steps of Outside the skin, in the chapter Skin."}
 }

@@ -153,21 +153,3 @@ func (w *writer) saddle(s seat.Seat) {
 		"Stand it on the ribs, plane the cheeks until it does not rock, and lash it to two ribs through holes in the cheeks.",
 	}})
 }
-
-// boreForSeats is what must be done for hung seats before the skin hides the gunwales.
-func (w *writer) boreForSeats() []string {
-	for _, s := range w.Frame.Seats {
-		if s.Hung != nil {
-			return []string{"Bore the gunwales for the seats' hangers, let the bolts' heads in flush and glue the blocks; see Seats."}
-		}
-	}
-	return nil
-}
-
-// fitSeats begins the step in which the boat is fitted out.
-func (w *writer) fitSeats() string {
-	if len(w.Frame.Seats) == 0 {
-		return ""
-	}
-	return "Fit the seats and measure their tops over the floor; see Seats. "
-}

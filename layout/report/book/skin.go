@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry"
@@ -322,23 +323,28 @@ func (w *writer) cloth() {
 
 // skinStep and coatStep are the skin in the order of work.
 func (w *writer) skinStep() step {
-	do := []string{"Lay the marked sheet over the upturned frame, tack it from amidships outward, and sew both ends: the steps of Sew and draw on the cloth, in the chapter Skin.",
-		"Draw it taut as that chapter says."}
-	if w.Frame.Design.Skin.Cloth == 0 {
-		do = []string{"The design has no cloth."}
-	}
-	return step{stage: hours.Skin, do: do, tools: "soft pencil, pins, needles, palm, flat pliers, tack hammer or stapler, shears, iron with a thermometer or a kettle",
+	return step{name: string(hours.Skin), work: stage(hours.Skin), buys: []string{"cloth", "thread", "tack"}, do: []string{
+		"Turn the frame upside down on its trestles, level.",
+		"Draw the middle thread and the marks on the sheet.",
+		"Lay it over the frame, and tack it from amidships outward.",
+		"Sew both ends. The chapter Skin has each act of it, under Sew and draw on the cloth.",
+		"Draw it taut as that chapter says.",
+	}, tools: "soft pencil, pins, needles, palm, flat pliers, tack hammer or stapler, shears, iron with a thermometer or a kettle",
 		check: "drum-tight, no slack between stringers, both sides alike, every tack in one line near the gunwale's upper edge",
+		wrong: "a slack place or a wrinkle: draw the tacks beside it and pull again, before any coat",
 		care:  "Hot cutting and ironing of synthetics needs ventilation; cut away from you.", who: "common practice, no source read"}
 }
 
 func (w *writer) coatStep() step {
 	n := w.Needs.Coating.Count
-	return step{stage: hours.Coat, do: []string{
-		fmt.Sprintf("Brush on %s, thin, each on the one before while it still bonds; see Coat it in the chapter Skin.", wording.Counted(n, "coat")),
-		"Give the seams at the stems one coat more."},
-		tools: "brushes, rollers, gloves, goggles, respirator", dry: "hours between coats, a week before the water; the maker's sheet comes first",
-		check: "hold a lamp inside in the dark: no pinholes",
+	return step{name: string(hours.Coat), work: stage(hours.Coat), buys: []string{"coating"}, do: slices.Concat([]string{
+		"Mix what you brush out in a quarter of an hour.",
+		fmt.Sprintf("Brush on %s, thin, each on the one before while it still bonds. Coat it, in the chapter Skin, says how much each takes.", wording.Counted(n, "coat")),
+		"Before the last coat hold a lamp inside in the dark. Touch up every pinhole."},
+		w.band(), []string{"Give the seams at the stems one coat more."}),
+		tools: "brushes, rollers, gloves, goggles, respirator, lamp", dry: "hours between coats, a week before the water; the maker's sheet comes first",
+		check: "a lamp inside in the dark shows no pinhole",
+		wrong: "a pinhole or a run: roughen it when it is hard, and coat that place again",
 		care:  "Two-part urethanes hold diisocyanates: asthma, other lung disease and deaths have followed exposure, and once sensitized a person stays so. Brush, never spray; ventilate; gloves and goggles; supplied air where an air-purifying mask is not enough.",
 		who:   "NIOSH alert 96-111"}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
@@ -173,6 +174,9 @@ func (w *writer) shopping() {
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
 	w.add(t)
+	if e.Likely > 0 {
+		w.add(w.sums("What the materials come to", "Cost", e.Within, e.Off/e.Likely))
+	}
 	if n := len(w.Plan.Missing()); n > 0 {
 		w.warn(fmt.Sprintf("The sum is without the wood of %s for which no board was found; see the ripping plan.", wording.Counted(n, "stick")), "arithmetic of this design")
 	}
@@ -183,7 +187,7 @@ func (w *writer) shopping() {
 	if w.Bend.OnForms() {
 		forms = " and the forms"
 	}
-	w.say("The cutter's file lays stems, breasthooks, cross pieces, hangers of seats, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, seat, flotation, paddles nor tools are in the cost.",
+	w.say("The cutter's file lays stems, breasthooks, cross pieces, hangers of seats, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
 		forms, wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
 }
 
@@ -199,6 +203,6 @@ func (w *writer) hours() {
 		t.Row(string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill)))
 	}
 	t.Note = fmt.Sprintf("Together %.0f hours, likely between %.0f and %.0f.", total, total*(1-hours.Off), total*(1+hours.Off))
-	w.add(t)
+	w.add(t, w.sums("What the work comes to", "Hours", func(s kit.Scope) float64 { return hours.Within(w.Work, s, w.Skill) }, hours.Off))
 	w.say("The same boat by a builder who is: %s.", wording.Joined(hours.Skills(), "; ", func(s hours.Skill) string { return fmt.Sprintf("%s %.0f hours", s, hours.Hours(w.Work, "", s)) }))
 }
