@@ -29,7 +29,7 @@ const thick = inch / 4
 //
 // Units: gravity the specific gravity; diameter in mm; angle of the push to the grain,
 // 0 along it to pi/2 across it. Under 6.35 mm the angle does not matter. Source: NDS
-// table 12.3.3 and its notes, read in two transcriptions.
+// table 12.3.3 and its notes, read second hand in two places that agree.
 func Bearing(gravity, diameter, angle float64) float64 {
 	if diameter < thick {
 		return 16600 * math.Pow(gravity, 1.84) * psi

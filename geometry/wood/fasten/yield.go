@@ -37,7 +37,7 @@ func (y Yields) Least() (load float64, mode int) {
 // piece on main piece, without a gap between them.
 //
 // How: for each of the modes II to IV the positive root of A P² + B P + C = 0.
-// Source: AWC Technical Report 12, general dowel equations, read in a transcription.
+// Source: AWC Technical Report 12, general dowel equations, read second hand.
 func Single(r Rod, side, main Piece) Yields {
 	s, m := side.Bearing*r.Diameter, main.Bearing*r.Diameter
 	ls, lm := side.Length, main.Length

@@ -7,7 +7,7 @@ import (
 )
 
 // TestJoining: what joints ask of wood, against the inch-pound Table 5-3b of the Wood
-// Handbook, FPL-GTR-282 (2021), as an open transcription has it: along and across the
+// Handbook, FPL-GTR-282 (2021), read second hand in open data: along and across the
 // grain, shear, tension across, psi.
 func TestJoining(t *testing.T) {
 	const mpa = 6894.757e-6

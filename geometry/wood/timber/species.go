@@ -94,7 +94,7 @@ type entry struct {
 // without a strap is 36 or more.
 //
 // Joints: where the standing is Handbook, Wood Handbook FPL-GTR-282 (2021) Table 5-3b
-// as an open transcription has it, converted and rounded to 0.1 and 0.01 N/mm2. The
+// read second hand in open data, converted and rounded to 0.1 and 0.01 N/mm2. The
 // American woods that stand as Memory are remembered from the same table. The others
 // are derived (Derived).
 //
