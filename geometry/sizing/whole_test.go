@@ -9,6 +9,7 @@ import (
 	"os"
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -172,9 +173,10 @@ func readBack(t *testing.T, about string, b *Boat) {
 	}
 }
 
-// TestStandFromShort: from a boat a few millimeters too small for what was asked, the
-// search steps on to one that meets all of it.
-func TestStandFromShort(t *testing.T) {
+// standing is a search that has settled on a solo canoe with 256 mm of freeboard, and the
+// free values of that boat.
+func standing(t *testing.T) (*search, []float64) {
+	t.Helper()
 	a, g, err := sought(t, "solo", 95, 1820, 12, "freeboard>=256mm")
 	if err != nil {
 		t.Fatal(err)
@@ -184,13 +186,44 @@ func TestStandFromShort(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := &search{c: c, free: g.Free, asked: asked, aim: g.Aim, memory: map[string]candidate{}}
 	var values []float64
 	for _, f := range g.Free {
-		values = append(values, c.run.Number(f.Name)-3)
+		values = append(values, c.run.Number(f.Name))
+	}
+	return &search{c: c, free: g.Free, asked: asked, aim: g.Aim, memory: map[string]candidate{}}, values
+}
+
+// TestStandFromShort: from a boat a few millimeters too small for what was asked, the
+// search steps on to one that meets all of it.
+func TestStandFromShort(t *testing.T) {
+	s, values := standing(t)
+	for i := range values {
+		values[i] -= 3
 	}
 	m, err := s.stand(values)
 	if err != nil || m.short != 0 {
 		t.Errorf("from %v: %v misses by %g, %v", values, m.values, m.short, err)
+	}
+}
+
+// TestStandFromUnbuilt: from a boat so shallow that its seat would hang beside the
+// gunwales, the search goes up to where it can be built, and on to the least depth that
+// meets all that was asked: that of the boat as it was found. Where the depth must stay,
+// it says why the boat cannot be built.
+func TestStandFromUnbuilt(t *testing.T) {
+	s, found := standing(t)
+	i := slices.IndexFunc(s.free, func(f FreeValue) bool { return f.Name == "depth" })
+	s.free = s.free[i : i+1]
+	shallow := []float64{s.free[0].Lo}
+	_, why := s.make(shallow)
+	if why == nil {
+		t.Fatalf("a depth of %v can be built, so it tries nothing; choose a boat that cannot be", shallow)
+	}
+	if m, err := s.stand(shallow); err != nil || m.short != 0 || m.values[0] != found[i] {
+		t.Errorf("from a depth of %v: %v misses by %g, %v; found before: %v", shallow, m.values, m.short, err, found[i])
+	}
+	s.free[0].Hi = s.free[0].Lo
+	if m, err := s.stand(shallow); err == nil || err.Error() != why.Error() {
+		t.Errorf("with no way to go from %v: %v, %v; want: %v", shallow, m.values, err, why)
 	}
 }

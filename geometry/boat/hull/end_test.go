@@ -90,6 +90,16 @@ func TestHeadRadius(t *testing.T) {
 	if got := h.Bow.Tightest(); got != 100 {
 		t.Errorf("the tightest bend is %.3f mm, want the head's 100", got)
 	}
+	// A hair less than one even curve serves too, though not on a toe that lies farther
+	// out, where the forefoot leaves less height.
+	_, h, err = ended(t, 20, 260, 35, want-0.01)
+	if err != nil {
+		t.Fatal(err)
+	}
+	straight = (over(h.Bow) - (want-0.01)*(math.Cos(70*deg)-math.Cos(105*deg))) / math.Sin(70*deg)
+	if got := h.Bow.Outer[1]; got.Radius != 0 || got.Length <= 0 || math.Abs(got.Length-straight) > 1e-6 {
+		t.Errorf("under a head that is nearly one curve runs %+v, want %.4f mm straight", got, straight)
+	}
 }
 
 // TestHeadRefusals: keys that contradict each other are refused in one line with a cure,
