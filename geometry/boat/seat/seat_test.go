@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/seat"
@@ -154,6 +155,7 @@ func TestStands(t *testing.T) {
 		t.Errorf("cheeks stand %.1f mm over the floor at the keel", s.Saddle.Cheek[0].Y)
 	}
 	brook := frametest.Shipped(t, "brook", nil).Seats[0]
-	near(t, "foam, liters", brook.Things()[0].Amount, 3.5*3.8*0.2, 1e-9)
-	near(t, "its mass at 33 kg/m3", brook.Things()[0].Mass, 0.0878, 1e-3)
+	foam := fittings.Seat(brook).Things[0]
+	near(t, "foam, liters", foam.Amount, 3.5*3.8*0.2, 1e-9)
+	near(t, "its mass at 33 kg/m3", foam.Mass, 0.0878, 1e-3)
 }
