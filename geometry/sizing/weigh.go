@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
@@ -105,10 +106,11 @@ func (s *sketch) weighStringers(w *weigher) {
 func (s *sketch) weighSeats(w *weigher) error {
 	seats, err := seat.All(s.fitted())
 	for _, one := range seats {
-		for _, p := range one.Pieces() {
-			w.put(one.Wood, float64(p.Count)*p.Volume(), p.At)
+		k := fittings.Seat(one)
+		for _, p := range k.Pieces {
+			w.put(p.Wood, float64(p.Count)*p.Volume(), p.At)
 		}
-		for _, t := range one.Things() {
+		for _, t := range k.Things {
 			w.loads = append(w.loads, float.Load{Mass: t.Mass, At: t.At})
 		}
 	}

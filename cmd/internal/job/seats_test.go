@@ -11,6 +11,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
@@ -169,10 +170,11 @@ func TestSeatTakenOut(t *testing.T) {
 	}
 	const ash = 672e-9 // kg/mm3, FPL-GTR-282 table 5-3b
 	mass := 0.0
-	for _, p := range f.Seats[0].Pieces() {
+	k := fittings.Seat(f.Seats[0])
+	for _, p := range k.Pieces {
 		mass += float64(p.Count) * p.Long * p.Wide * p.Thick * p.Fill * ash
 	}
-	for _, v := range f.Seats[0].Things() {
+	for _, v := range k.Things {
 		mass += v.Mass
 	}
 	if got := b.Own().Mass - out.Own().Mass; math.Abs(got-mass) > 1e-9 || mass < 1.5 || mass > 3 {

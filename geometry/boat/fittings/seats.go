@@ -23,27 +23,12 @@ const (
 )
 
 func seats(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) {
-	k := kit.Kit{Name: Seats}
+	all := kit.Kit{Name: Seats}
 	for _, s := range f.Seats {
-		for _, p := range s.Pieces() {
-			k.Pieces = append(k.Pieces, kit.Piece{Group: s.Name, Name: wording.Clip(s.Name, 40) + ", " + p.Name, Count: p.Count, Form: formOf(s), Wood: s.Wood,
-				Long: p.Long, Wide: p.Wide, Thick: p.Thick, Grain: p.Grain, Fill: p.Fill, At: p.At})
-		}
-		for _, t := range s.Things() {
-			k.Things = append(k.Things, kit.Thing{Group: s.Name, Key: t.Key, Name: t.Name, Amount: t.Amount, Unit: t.Unit, How: t.How, Mass: t.Mass, At: t.At})
-		}
-		k.Works = append(k.Works, works(s)...)
+		k := Seat(s)
+		all.Pieces, all.Things, all.Works = append(all.Pieces, k.Pieces...), append(all.Things, k.Things...), append(all.Works, k.Works...)
 	}
-	return k, nil
-}
-
-// formOf takes the sticks of a hung seat as planed square and the boards of a saddle as
-// sawn to an outline.
-func formOf(s seat.Seat) kit.Form {
-	if s.Hung != nil {
-		return kit.Beam
-	}
-	return kit.Board
+	return all, nil
 }
 
 func works(s seat.Seat) []kit.Work {

@@ -17,8 +17,8 @@ type Crossing struct {
 	Round       float64 // least radius of the edges under the cord
 }
 
-// The turns of one X lashing, two on each diagonal, those that draw it tight, and its two
-// tails together, mm. Common practice, no source; old beam lashings of skin boats have
+// The turns of one lashing, of an X two on each diagonal, those that draw an X tight, and
+// both tails together, mm. Common practice, no source; old beam lashings of skin boats have
 // three to four turns (Murdoch, Ninth Annual Report of the Bureau of Ethnology, 1892).
 const (
 	Turns = 4

@@ -45,7 +45,7 @@ func (m *maker) end(e stemAt) End {
 	out.FromEnd = math.Max(math.Ceil(u.PegEnd*out.Drill), math.Round(out.FromHorn))
 	out.Up = math.Round(math.Max(u.PegEdge*out.Drill, (g.Height-float64(m.Frame.Design.Breasthook.Thickness))/2))
 	out.Joint = Joint{Name: "gunwales to stem, " + e.End, Count: 1, Turns: more,
-		Cord: more*2*(e.Thickness+g.Width+out.Up+out.Under) + tails}
+		Cord: more*2*(e.Thickness+g.Width+out.Up+out.Under) + Tails}
 	return out
 }
 

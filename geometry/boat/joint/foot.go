@@ -68,9 +68,9 @@ func (m *maker) foot(e stemAt) Foot {
 	f.Lash = land / 2
 	n, shallow := len(f.FromEnd), f.shallow
 	wide := math.Max(float64(d.Keel.Width), siding)
-	f.Joint = Joint{Name: "keel to stem, " + e.End, Count: 1, Turns: endTurns,
+	f.Joint = Joint{Name: "keel to stem, " + e.End, Count: 1, Turns: Turns,
 		Fastener: Fastener{"screw", fmt.Sprintf("stainless wood screw, No. %d", s.number), s.shank, f.long, n},
-		Cord:     endTurns*2*(wide+keel+shallow) + tails}
+		Cord:     Turns*2*(wide+keel+shallow) + Tails}
 	foot, bottom := m.wood(d.StemWood()), m.wood(d.Keel.Species)
 	f.Pilot, f.Shank = math.Round(2*m.Usual.Pilot(s.root, foot.Hard))/2, math.Ceil(2*s.shank)/2
 	rod := fasten.Rod{Diameter: s.root, Yield: s.yield}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wood/fasten"
 )
 
@@ -62,7 +63,7 @@ func (m *maker) head() Head {
 	glued := 2 * h.Tenon * float64(d.Ribs.Width)
 	h.GlueBears = glued * rolling * gunwale.Shear
 	h.Joint = Joint{Name: "rib to gunwale", Count: 2 * len(f.Ribs), Fastener: Fastener{"peg", m.pegName(), peg, h.Long, 1}}
-	h.Lifted = u.Handling * m.carried() * Gravity / float64(h.Count)
+	h.Lifted = u.Handling * m.carried() * measure.Gravity / float64(h.Count)
 	s := f.Hull.Sheer
 	switch {
 	case h.Bears() < h.Lifted:
@@ -76,9 +77,6 @@ func (m *maker) head() Head {
 
 // All reports whether every head is glued.
 func (h *Head) All() bool { return 4*h.Glued >= h.Count }
-
-// Gravity is the weight of a kilogram, N.
-const Gravity = 9.80665
 
 // carried is the mass of a boat with the people and gear of its design, kg.
 func (m *maker) carried() float64 {

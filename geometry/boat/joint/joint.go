@@ -201,9 +201,3 @@ func (u Usual) cordHole(turns int) float64 {
 func (u Usual) Bears(turns int) float64 {
 	return u.Lashing(u.Cord, turns) * u.WorkingEnd
 }
-
-// The turns and tails of lashings at the ends. Common practice, no source.
-const (
-	endTurns = 4
-	tails    = 200.0 // both together, mm
-)

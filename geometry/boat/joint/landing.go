@@ -42,7 +42,7 @@ type StringerEnd struct {
 func (m *maker) landing(e stemAt) Landing {
 	d := m.Frame.Design
 	wide, depth := float64(d.Stringers.Width), float64(d.Stringers.Depth)
-	l := Landing{End: e.End, Drill: m.Usual.cordHole(endTurns), Edge: math.Inf(1)}
+	l := Landing{End: e.End, Drill: m.Usual.cordHole(Turns), Edge: math.Inf(1)}
 	outline := e.Outline.Flatten(0.05)
 	off := wide/2 + l.Drill/2 + 0.5
 	for i, s := range m.Frame.Stringers {
@@ -70,7 +70,7 @@ func (m *maker) landing(e stemAt) Landing {
 	}
 	l.Wants = m.Usual.PegEdge * l.Drill
 	round := 2*(e.Thickness+2*depth) + 2*(2*off)
-	l.Joint = Joint{Name: "stringers to stem, " + e.End, Count: len(l.Ends), Turns: endTurns, Cord: endTurns*round + tails}
+	l.Joint = Joint{Name: "stringers to stem, " + e.End, Count: len(l.Ends), Turns: Turns, Cord: Turns*round + Tails}
 	return l
 }
 

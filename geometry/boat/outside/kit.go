@@ -18,8 +18,8 @@ const (
 	drain    = "Drain"
 )
 
-// What things weigh, kg: a screw of bronze 3.5 mm thick, a meter of line of 8 mm, a drain
-// with its cap and nut. Estimates.
+// What things weigh, kg: a screw of bronze, a meter of line, a drain with its cap and nut.
+// Estimates.
 const (
 	screwMass = 0.0015
 	lineMass  = 0.045
@@ -57,7 +57,7 @@ func (o Fit) Kit(f *frame.Frame) kit.Kit {
 	}
 	if o.Painter > 0 {
 		long := 2 * o.Painter / 1000
-		k.Things = append(k.Things, kit.Thing{Group: painters, Key: "line", Name: "line of 8 mm that floats, for painters", Amount: long, Unit: "m",
+		k.Things = append(k.Things, kit.Thing{Group: painters, Key: "line", Name: fmt.Sprintf("line of %g mm that floats, for painters", LineWide), Amount: long, Unit: "m",
 			How: fmt.Sprintf("%.1f m at each end", o.Painter/1000), Mass: lineMass * long, At: o.top})
 		k.Works = append(k.Works, kit.Work{Name: "bore for painters", Count: 2, Unit: "holes", Minutes: 4, Bare: true},
 			kit.Work{Name: "whip and tie painters", Count: 2, Unit: "painters", Minutes: 8})
@@ -77,7 +77,7 @@ func (o Fit) strip(k *kit.Kit, f *frame.Frame, name string, count int, s Strip) 
 	n := float64(count)
 	k.Works = append(k.Works, kit.Work{Name: "bend on, bed and screw each " + name, Count: n * s.Long / 1000, Unit: "m", Minutes: 7})
 	if s.Screws > 0 {
-		k.Things = append(k.Things, kit.Thing{Group: strips, Key: "screw", Name: "bronze or stainless screws of 3.5 mm", Amount: n * float64(s.Screws), Unit: "each",
+		k.Things = append(k.Things, kit.Thing{Group: strips, Key: "strip-screw", Name: fmt.Sprintf("bronze or stainless screws of %g mm", ScrewWide), Amount: n * float64(s.Screws), Unit: "each",
 			How: fmt.Sprintf("%s of %.0f mm in each %s", wording.Counted(s.Screws, "screw"), s.Screw, name), Mass: n * float64(s.Screws) * screwMass, At: s.At})
 	}
 }

@@ -41,6 +41,9 @@ type Fit struct {
 const (
 	mostApart = 200.0
 	EndScrew  = 30.0
+	ScrewWide = 3.5
+	LineWide  = 8.0  // of painters
+	LineHole  = 10.0 // for one
 	under     = 2.0
 	PadAcross = 70.0 // of the drain's pad, round
 	PadThick  = 8.0

@@ -81,7 +81,7 @@ func TestThinKeel(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	for _, i := range kitOf(t, f) {
-		if i.Key == "screw" && strings.Contains(i.How, "keel") {
+		if i.Key == "strip-screw" && strings.Contains(i.How, "keel") {
 			t.Errorf("%+v", i)
 		}
 	}

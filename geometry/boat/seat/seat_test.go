@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/wood/beam"
 )
 
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -18,36 +18,6 @@ func near(t *testing.T, what string, got, want, tol float64) {
 	if !(math.Abs(got-want) <= tol) {
 		t.Errorf("%s: %g, want %g", what, got, want)
 	}
-}
-
-// TestRails: a rail of 700 mm under 1.5 times 100 kg, 1471.0 N, by M = F (L - c/2)/4 and
-// the section moduli 5333 and 2667 mm3 of 20 x 40 upright and flat; worked by hand.
-func TestRails(t *testing.T) {
-	p := 1.5 * 100 * measure.Gravity
-	near(t, "load, N", p, 1471.0, 0.05)
-	for _, c := range []struct {
-		what     string
-		load, on float64
-		moment   float64 // N m
-		upright  float64 // N/mm2, and flat
-		flat     float64
-		sag      float64 // upright, mm, E 12 GPa
-	}{
-		{"half, even", p / 2, 700, 64.4, 12.1, 24.1, 2.6},
-		{"half on 300 mm", p / 2, 300, 101.1, 19.0, 37.9, 3.8},
-		{"all on 300 mm", p, 300, 202.3, 37.9, 75.8, 7.5},
-		{"all at a point", p, 0, 257.4, 48.3, 96.5, 8.2},
-	} {
-		m := seat.RailMoment(c.load, 700, c.on)
-		near(t, c.what+": N m", m/1000, c.moment, 0.06)
-		near(t, c.what+": upright", m/beam.Rectangle(20, 40).Modulus, c.upright, 0.06)
-		near(t, c.what+": flat", m/beam.Rectangle(40, 20).Modulus, c.flat, 0.06)
-		near(t, c.what+": sag", seat.RailSag(c.load, 700, c.on, 12000, beam.Rectangle(20, 40)), c.sag, 0.06)
-	}
-	// At its ends the closed form is that of the tables: 5 P L3/384 E I and P L3/48 E I.
-	s := beam.Rectangle(20, 40)
-	near(t, "even", seat.RailSag(p, 700, 700, 12000, s), beam.Even().Gives(p, 700, 12000, s), 1e-9)
-	near(t, "point", seat.RailSag(p, 700, 0, 12000, s), beam.Middle().Gives(p, 700, 12000, s), 1e-9)
 }
 
 // TestWebbing: H = P l/(8 s) of webbing 300 mm long; 2758, 1379 and 919 N at 20, 40 and
@@ -185,6 +155,7 @@ func TestStands(t *testing.T) {
 		t.Errorf("cheeks stand %.1f mm over the floor at the keel", s.Saddle.Cheek[0].Y)
 	}
 	brook := frametest.Shipped(t, "brook", nil).Seats[0]
-	near(t, "foam, liters", brook.Things()[0].Amount, 3.5*3.8*0.2, 1e-9)
-	near(t, "its mass at 33 kg/m3", brook.Things()[0].Mass, 0.0878, 1e-3)
+	foam := fittings.Seat(brook).Things[0]
+	near(t, "foam, liters", foam.Amount, 3.5*3.8*0.2, 1e-9)
+	near(t, "its mass at 33 kg/m3", foam.Mass, 0.0878, 1e-3)
 }

@@ -27,7 +27,6 @@ type Loads struct {
 	Person  float64 // the load: 1.5 times the weight
 	Kneeler float64 // stress in the front rail when all lies on it
 	Sitter  float64 // stress in a rail with half of the load and the webbing's pull
-	Sinks   float64 // the front rail's sag when all lies on it
 	Pull    float64 // of all webbing together, sideways on each rail
 	Strap   float64 // tension in one strap
 	Slat    float64 // stress in a slat
@@ -37,17 +36,6 @@ type Loads struct {
 	Plug    float64 // what shears the bolts out of the hanger's top, over its safety
 	Pry     float64 // pull on each bolt, from the hanger standing inside the gunwale
 	Washer  float64 // what its washer bears
-}
-
-// RailMoment returns the bending moment in a rail, N mm, under a load in N that lies
-// evenly on so many mm in its middle. A longer stretch than the rail counts as the rail.
-func RailMoment(load, span, on float64) float64 { return load * (span - min(on, span)/2) / 4 }
-
-// RailSag returns how far such a rail sinks in its middle, mm, with the stiffness moe
-// in N/mm2. Closed form of the simple beam.
-func RailSag(load, span, on, moe float64, s beam.Section) float64 {
-	on = min(on, span)
-	return load / (384 * moe * s.Inertia) * (8*span*span*span - 4*span*on*on + on*on*on)
 }
 
 // WebPull returns the sideways pull of webbing under an even load, N: a cable of that
@@ -79,9 +67,9 @@ func (s Seat) Loads(d *design.Design) (l Loads, err error) {
 	p, span := s.Weighs(), max(h.Front.Between, h.After.Between)
 	l.Person = p
 	upright, flat := beam.Rectangle(h.Width, h.Depth), beam.Rectangle(h.Depth, h.Width)
-	l.Kneeler = RailMoment(p, span, patch) / upright.Modulus
-	l.Sinks = RailSag(p, span, patch, wood.MOE, upright)
-	l.Sitter = RailMoment(p/2, span, patch) / upright.Modulus
+	on := beam.Patch(patch / span)
+	l.Kneeler = on.Bending(p, span) / upright.Modulus
+	l.Sitter = on.Bending(p/2, span) / upright.Modulus
 	if h.Bottom == design.Webbing {
 		l.Pull = WebPull(p, h.Spreader, Sag)
 		l.Strap = math.Hypot(l.Pull, p/2) / float64(h.Along)

@@ -31,7 +31,7 @@ const (
 	OilCoats    = 2
 	oilPerLitre = 10.0 // m2 of wood and coat
 	TackPitch   = 30.0 // mm along each gunwale
-	cordSpare   = 1.10 // of cord
+	CordSpare   = 1.10 // of cord
 )
 
 // Needs is everything counted for one boat.

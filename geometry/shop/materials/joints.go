@@ -13,7 +13,7 @@ import (
 // joints adds what the joints take, and the plywood of stems that are made of it.
 func (n *Needs) joints(add func(key, name string, amount float64, unit, how string, args ...any)) {
 	j := n.Joints
-	add("cord", "lashing cord", upTo(cordSpare*j.Cord()/1000, 1), "m", "%d crossings, %d lashings at the ends, a tenth to spare", j.Keel.Count+j.Stringers.Count, j.Lashings())
+	add("cord", "lashing cord", upTo(CordSpare*j.Cord()/1000, 1), "m", "%d crossings, %d lashings at the ends, a tenth to spare", j.Keel.Count+j.Stringers.Count, j.Lashings())
 	for _, key := range []struct{ key, name, how string }{
 		{"peg", "pegs", "one in each rib head, and the breasthooks'"},
 		{"screw", "wood screws for the stems' feet, stainless", "keel to stems"},

@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 )
 
 // newtonUnit is what joints are measured in.
@@ -76,7 +77,7 @@ func (r *Report) crossed(s *joint.Scarcest, i int) {
 		push = math.Max(push, math.Abs(r.AtRest.Struts[i]))
 	}
 	s.Take(", "+c.Piece+" pushed", push, c.Pushes)
-	s.Take(", boat carried by "+c.Piece, u.Handling*u.Hull*joint.Gravity/2, c.Pulls)
+	s.Take(", boat carried by "+c.Piece, u.Handling*u.Hull*measure.Gravity/2, c.Pulls)
 }
 
 // bears notes whether joints bear their load.

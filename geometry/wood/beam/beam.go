@@ -36,7 +36,14 @@ type Case struct{ Moment, Sag float64 }
 func Middle() Case { return Case{1.0 / 4, 1.0 / 48} }
 
 // Even is a load spread evenly over a stick that rests on both ends.
-func Even() Case { return Case{1.0 / 8, 5.0 / 384} }
+func Even() Case { return Patch(1) }
+
+// Patch is a load spread evenly over a share of a stick that rests on both ends, on its
+// middle; a share over 1 counts as 1.
+func Patch(share float64) Case {
+	s := math.Min(share, 1)
+	return Case{(1 - s/2) / 4, (8 - 4*s*s + s*s*s) / 384}
+}
 
 // Tip is a load on the free end of a stick held fast at the other.
 func Tip() Case { return Case{1, 1.0 / 3} }

@@ -39,6 +39,9 @@ func TestCases(t *testing.T) {
 		slope  func(func(float64) float64) float64
 	}{
 		{"middle", Middle(), func(x float64) float64 { return -math.Min(x, 1-x) / 2 }, rests},
+		{"on 300 of 700 mm", Patch(3.0 / 7), func(x float64) float64 {
+			return -(math.Min(x, 1-x) - square(math.Max(0, 1.5/7-math.Abs(x-0.5)))*7/3) / 2
+		}, rests},
 		{"even", Even(), func(x float64) float64 { return -x * (1 - x) / 2 }, rests},
 		{"tip", Tip(), func(x float64) float64 { return 1 - x }, held},
 		{"sway", Sway(), func(x float64) float64 { return 0.5 - x }, held},
@@ -47,6 +50,37 @@ func TestCases(t *testing.T) {
 		if math.Abs(most-c.got.Moment) > 1e-4 || math.Abs(sag-c.got.Sag) > 1e-5 {
 			t.Errorf("%s: moment %.5f and sag %.6f, by integration %.5f and %.6f", c.name, c.got.Moment, c.got.Sag, most, sag)
 		}
+	}
+}
+
+func square(x float64) float64 { return x * x }
+
+// TestPatch: a stick of 20 x 40 mm on edge, 700 mm long, of E 12 GPa, under 1.5 times
+// 100 kg, 1471.0 N, by M = F (L - c/2)/4 and the section modulus 5333 mm3; worked by hand.
+func TestPatch(t *testing.T) {
+	const p, long = 1471.0, 700.0
+	s := Rectangle(20, 40)
+	for _, c := range []struct {
+		what     string
+		load, on float64
+		moment   float64 // N m
+		stress   float64 // N/mm2
+		sag      float64 // mm
+	}{
+		{"half, even", p / 2, 700, 64.4, 12.1, 2.6},
+		{"half, even, by more than its length", p / 2, 900, 64.4, 12.1, 2.6},
+		{"half on 300 mm", p / 2, 300, 101.1, 19.0, 3.8},
+		{"all on 300 mm", p, 300, 202.3, 37.9, 7.5},
+		{"all at a point", p, 0, 257.4, 48.3, 8.2},
+	} {
+		on := Patch(c.on / long)
+		m, sag := on.Bending(c.load, long), on.Gives(c.load, long, 12000, s)
+		if math.Abs(m/1000-c.moment) > 0.06 || math.Abs(m/s.Modulus-c.stress) > 0.06 || math.Abs(sag-c.sag) > 0.06 {
+			t.Errorf("%s: %.1f N m, %.1f N/mm2, sag %.1f mm; want %g, %g, %g", c.what, m/1000, m/s.Modulus, sag, c.moment, c.stress, c.sag)
+		}
+	}
+	if Patch(0) != Middle() {
+		t.Errorf("on no length at all: %v, on the middle %v", Patch(0), Middle())
 	}
 }
 

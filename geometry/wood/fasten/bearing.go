@@ -1,18 +1,21 @@
 // Package fasten works out what a fastening bears: dowels of metal across a joint,
-// nails and screws pulled out, wooden pegs with the wall round them, cord in a lashing,
-// and how far from edges and ends they must stand.
+// wooden pegs with the wall round them, cord in a lashing, and how far from edges and
+// ends they must stand.
 //
-// Two families of formulas stand side by side: the general dowel equations of AWC
-// Technical Report 12 with the bearing strengths of the National Design Specification
-// (NDS) for Wood Construction, in which a mean yield is divided by a reduction to a
-// design value; and those of Eurocode 5 (EN 1995-1-1, section 8). They are written for
-// buildings. Values that are only remembered stand in Usual, each by its name.
+// Metal follows the general dowel equations of AWC Technical Report 12 with the bearing
+// strengths of the National Design Specification (NDS) for Wood Construction, in which a
+// mean yield is divided by a reduction to a design value. They are written for buildings.
+// Values that are only remembered stand in Usual, each by its name.
 //
 // N, mm, N/mm2 (MPa), radians; specific gravity is oven-dry mass over volume at 12 % of
 // moisture, relative to water.
 package fasten
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry/wood/grain"
+)
 
 // The units of the American tables.
 const (
@@ -36,20 +39,7 @@ func Bearing(gravity, diameter, angle float64) float64 {
 	}
 	along := 11200 * gravity * psi
 	across := 6100 * math.Pow(gravity, 1.45) / math.Sqrt(diameter/inch) * psi
-	sin, cos := math.Sincos(angle)
-	return along * across / (along*sin*sin + across*cos*cos)
-}
-
-// BearingEC5 is the same by Eurocode 5 (8.32) for bolts, from the characteristic
-// density in kg/m3; hard for the wood of broad-leaved trees.
-func BearingEC5(density, diameter, angle float64, hard bool) float64 {
-	along := 0.082 * (1 - 0.01*diameter) * density
-	k := 1.35 + 0.015*diameter
-	if hard {
-		k = 0.90 + 0.015*diameter
-	}
-	sin, cos := math.Sincos(angle)
-	return along / (k*sin*sin + cos*cos)
+	return grain.Hankinson(along, across, angle, grain.Mean)
 }
 
 // Rod is a dowel of metal.
@@ -64,7 +54,3 @@ func Bolt(diameter float64) Rod { return Rod{diameter, 45000 * psi} }
 // Moment returns the moment at which the rod bends for good, N mm: the plastic one of a
 // round section.
 func (r Rod) Moment() float64 { return r.Yield * r.Diameter * r.Diameter * r.Diameter / 6 }
-
-// MomentEC5 is that of a bolt by Eurocode 5 (8.30), N mm, from the strength of its steel
-// in tension, N/mm2.
-func MomentEC5(strength, diameter float64) float64 { return 0.3 * strength * math.Pow(diameter, 2.6) }

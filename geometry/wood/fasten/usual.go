@@ -3,19 +3,17 @@ package fasten
 // Usual are values that are remembered and have not been read: defaults, each to be
 // replaced by its name where better is known.
 type Usual struct {
-	ScrewMean            float64 // N/mm2: mean withdrawal of a wood screw over gravity² and diameter; Wood Handbook chapter 8
 	PilotSoft, PilotHard float64 // pilot hole over the root of the thread; Wood Handbook chapter 8
 
-	// Distances of bolts, in diameters; NDS 12.5. Those along the grain are in ends.go.
-	BoltEdge, BoltEdgeLoaded, BoltRow float64
+	BoltEdge float64 // of a bolt from an edge, in diameters; NDS 12.5
 	// Distances of screws and nails under 6.35 mm in bored holes, in diameters; NDS commentary.
-	ScrewEdge, ScrewEndPulled, ScrewEndPressed, ScrewAlong, ScrewAcross float64
+	ScrewEdge, ScrewEndPulled, ScrewEndPressed, ScrewAlong float64
 
 	SplitFactor float64 // N/mm^1.5: splitting at a bolt that pulls across softwood's grain; Eurocode 5 (8.4)
 
 	// A wooden peg that shears, psi over the powers of the gravities of peg and wood; the
-	// standard of the timber framers' council. PegSafe is what it is divided by.
-	PegShear, PegPower, WoodPower, PegSafe float64
+	// standard of the timber framers' council.
+	PegShear, PegPower, WoodPower float64
 	// Where a peg stands: in diameters of the peg, and its diameter as a share of the
 	// thinner piece; timber practice.
 	PegEdge, PegEnd, PegShare float64
@@ -32,11 +30,11 @@ type Usual struct {
 // Remembered returns the defaults.
 func Remembered() Usual {
 	return Usual{
-		ScrewMean: 108.25, PilotSoft: 0.70, PilotHard: 0.90,
-		BoltEdge: 1.5, BoltEdgeLoaded: 4, BoltRow: 4,
-		ScrewEdge: 2.5, ScrewEndPulled: 10, ScrewEndPressed: 5, ScrewAlong: 10, ScrewAcross: 5,
+		PilotSoft: 0.70, PilotHard: 0.90,
+		BoltEdge:  1.5,
+		ScrewEdge: 2.5, ScrewEndPulled: 10, ScrewEndPressed: 5, ScrewAlong: 10,
 		SplitFactor: 14,
-		PegShear:    4810, PegPower: 0.926, WoodPower: 0.778, PegSafe: 3.5,
+		PegShear:    4810, PegPower: 0.926, WoodPower: 0.778,
 		PegEdge: 2.5, PegEnd: 4, PegShare: 1.0 / 3,
 		KnotKeeps: 0.5, TurnShare: 0.6, CordFull: 0.6, CordTwist: 0.6, Tenacity: 6.5, CordEdge: 2, WorkingEnd: 0.2,
 	}

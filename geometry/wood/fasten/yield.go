@@ -19,19 +19,8 @@ const (
 	modes
 )
 
-// Yields are the loads in N at which a joint yields in each mode; +Inf for a mode that
-// it does not have.
+// Yields are the loads in N at which a joint yields in each mode.
 type Yields [modes]float64
-
-// Least returns the lowest load and its mode.
-func (y Yields) Least() (load float64, mode int) {
-	for m, v := range y {
-		if v < y[mode] {
-			mode = m
-		}
-	}
-	return y[mode], mode
-}
 
 // Single returns the yields of a joint in which the rod goes through one face, side
 // piece on main piece, without a gap between them.
@@ -53,14 +42,7 @@ func Single(r Rod, side, main Piece) Yields {
 	}
 }
 
-// Double returns the yields of a main piece between two side pieces alike.
-func Double(r Rod, side, main Piece) Yields {
-	y := Single(r, side, main)
-	none := math.Inf(1)
-	return Yields{Im: y[Im], Is: 2 * y[Is], II: none, IIIm: none, IIIs: 2 * y[IIIs], IV: 2 * y[IV]}
-}
-
-// Wet is the share of a lateral or a withdrawal value that is left in wood that is wet
+// Wet is the share of a lateral value that is left in wood that is wet
 // in use (NDS).
 const Wet = 0.7
 
@@ -96,22 +78,4 @@ func (y Yields) Design(nominal, angle float64) (load float64, mode int) {
 		}
 	}
 	return load, mode
-}
-
-// SingleEC5 returns the six values a to f of a joint in single shear by Eurocode 5
-// (8.6), N, without the rope effect: pieces 1 and 2, the rod's diameter in mm and its
-// yield moment in N mm.
-func SingleEC5(one, two Piece, diameter, moment float64) [6]float64 {
-	f1, d, t1, t2 := one.Bearing, diameter, one.Length, two.Length
-	b := two.Bearing / f1
-	r := t2 / t1
-	bent := func(t float64) float64 { return moment / (f1 * d * t * t) }
-	return [6]float64{
-		f1 * t1 * d,
-		two.Bearing * t2 * d,
-		f1 * t1 * d / (1 + b) * (math.Sqrt(b+2*b*b*(1+r+r*r)+b*b*b*r*r) - b*(1+r)),
-		1.05 * f1 * t1 * d / (2 + b) * (math.Sqrt(2*b*(1+b)+4*b*(2+b)*bent(t1)) - b),
-		1.05 * f1 * t2 * d / (1 + 2*b) * (math.Sqrt(2*b*b*(1+b)+4*b*(1+2*b)*bent(t2)) - b),
-		1.15 * math.Sqrt(2*b/(1+b)) * math.Sqrt(2*moment*f1*d),
-	}
 }

@@ -1,6 +1,6 @@
 // Package grain tells how much of its strength wood keeps where the load does not run
 // with its fibers: short grain in pieces sawn to a curve, plies that cross, bends that
-// are pulled open, notches. N, mm, N/mm2, radians.
+// are pulled open. N, mm, N/mm2, radians.
 package grain
 
 import "math"
@@ -34,22 +34,6 @@ func Off(a, b float64) float64 {
 	return math.Min(d, math.Pi-d)
 }
 
-// Plies returns the stiffness of plywood of n equal plies, n odd, as shares of the solid
-// wood's: along the grain of its faces and across it. A ply across is taken to bear
-// nothing.
-func Plies(n int) (along, across float64) {
-	cube := func(v int) int { return v * v * v }
-	for i := range n {
-		share := float64(cube(2*i+2-n)-cube(2*i-n)) / float64(2*cube(n))
-		if i%2 == 0 {
-			along += share
-		} else {
-			across += share
-		}
-	}
-	return along, across
-}
-
 // Diagonal is the share of the wood's strength in bending that plywood on edge has where
 // the load runs between its plies' ways, at 45 degrees: 0.2 to 0.3, from memory.
 const Diagonal = 0.2
@@ -75,43 +59,9 @@ func OnEdge(n int, angle float64) float64 {
 	return Hankinson(end, across, a, Mean)
 }
 
-// SurfaceStrain returns the strain in the face of a ply of the thickness t bent to the
-// radius of its middle.
-func SurfaceStrain(t, radius float64) float64 { return t / (2 * radius) }
-
 // RadialTension returns the greatest tension across the plies of a curved piece that a
 // moment opens, N/mm2: 3 M/(2 R b h), R at mid-depth. From memory of timber codes; it
 // follows from the equilibrium of the half of the section outside the middle.
 func RadialTension(moment, radius, width, depth float64) float64 {
 	return 1.5 * moment / (radius * width * depth)
 }
-
-// Notched returns the share of the shear strength that a beam keeps at a sharp notch in
-// the edge that is pulled, by Eurocode 5 (6.62): depth in mm over the whole, left the
-// share of it that is left, from the mm from the load to the notch. From memory; solid
-// wood.
-func Notched(depth, left, from float64) float64 {
-	const solid = 5.0
-	x := math.Sqrt(left*(1-left)) + 0.8*from/depth*math.Sqrt(1/left-left*left)
-	return math.Min(1, solid/(math.Sqrt(depth)*x))
-}
-
-// Shoulder returns how many times the stress in bending grows at an inner corner whose
-// radius is the given share of the smaller depth. From memory of charts for stress
-// concentration in an even material: 2.0 at 0.05, 1.7 at 0.1, 1.25 at 0.3.
-func Shoulder(share float64) float64 {
-	type at struct{ r, k float64 }
-	chart := []at{{0.05, 2.0}, {0.1, 1.7}, {0.3, 1.25}}
-	if share <= chart[0].r {
-		return chart[0].k
-	}
-	for i, b := range chart[1:] {
-		if a := chart[i]; share <= b.r {
-			return a.k + (b.k-a.k)*(share-a.r)/(b.r-a.r)
-		}
-	}
-	return math.Max(1, chart[2].k-(share-chart[2].r))
-}
-
-// Fillet is the least radius of an inner corner, as a share of the piece's thickness.
-const Fillet = 1.0 / 4

@@ -52,16 +52,6 @@ func TestOff(t *testing.T) {
 	}
 }
 
-// TestPlies: second moments of equal plies by hand: 5 plies 0.792 and 0.208, 7 plies
-// 0.711 and 0.289, 3 plies 26/27; one is solid.
-func TestPlies(t *testing.T) {
-	for n, want := range map[int]float64{1: 1, 3: 26.0 / 27, 5: 0.792, 7: 0.711} {
-		along, across := Plies(n)
-		near(t, "along", along, want, 0.0005)
-		near(t, "both", along+across, 1, 1e-12)
-	}
-}
-
 // TestOnEdge: plies along the stress alone at both ways, Diagonal between them, and
 // smooth where the halves meet.
 func TestOnEdge(t *testing.T) {
@@ -76,14 +66,7 @@ func TestOnEdge(t *testing.T) {
 	}
 }
 
-// TestBends: 3 mm at 150 mm strain 1 %; 50 N m on 20 x 30 mm at 150 mm pull 0.83 N/mm2
-// apart; a notch of half of 40 mm, 20 mm from the load, leaves 0.768.
-func TestBends(t *testing.T) {
-	near(t, "strain", SurfaceStrain(3, 150), 0.01, 1e-12)
+// TestRadialTension: 50 N m on 20 x 30 mm at 150 mm pull 0.83 N/mm2 apart.
+func TestRadialTension(t *testing.T) {
 	near(t, "radial", RadialTension(50000, 150, 20, 30), 0.8333, 1e-4)
-	near(t, "notch", Notched(40, 0.5, 20), 0.768, 0.0005)
-	near(t, "no notch", Notched(40, 1, 20), 1, 0)
-	for _, c := range [][2]float64{{0, 2}, {0.05, 2}, {0.1, 1.7}, {0.2, 1.475}, {0.3, 1.25}, {1, 1}} {
-		near(t, "shoulder", Shoulder(c[0]), c[1], 1e-9)
-	}
 }

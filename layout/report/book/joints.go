@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -94,9 +95,9 @@ func (w *writer) gluedHeads() string {
 // cords says what cord, how much, and how it is handled.
 func (w *writer) cords() report.Paragraph {
 	j := w.Bend.Joints
-	u := j.Usual
+	u, cord := j.Usual, materials.CordSpare*j.Cord()
 	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. %d lashings take %.0f m (%.0f ft), with a tenth to spare. Round all edges under cord to %s or more: on a sharp edge the wood cuts in before the cord breaks.",
-		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), math.Ceil(1.1*j.Cord()/1000), math.Ceil(1.1*j.Cord()/304.8), w.Whole(j.Keel.Round)+" "+w.Unit())
+		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), math.Ceil(cord/1000), math.Ceil(cord/304.8), w.Whole(j.Keel.Round)+" "+w.Unit())
 }
 
 // made adds a joint's section: drawings first, then the steps.

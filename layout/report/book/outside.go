@@ -53,7 +53,7 @@ func (w *writer) outsideSteps() (out []string) {
 			w.screwed(s)+" Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
 	}
 	if o.Painter > 0 {
-		out = append(out, fmt.Sprintf("Painters: put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(8)))
+		out = append(out, fmt.Sprintf("Painters: put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(outside.LineWide)))
 	}
 	if o.Drain {
 		out = append(out, fmt.Sprintf("Drain: bed a round pad, %s across and %s thick, inside against the skin beside the keel at %s, between two ribs.",
@@ -77,7 +77,7 @@ func (w *writer) painterHoles() []string {
 	if o.Painter == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Bore a hole of %s through each breasthook for its painter, on the middle line, %s from the gunwales' ends. Round its edges.", w.Length(10), w.Length(o.Hole))}
+	return []string{fmt.Sprintf("Bore a hole of %s through each breasthook for its painter, on the middle line, %s from the gunwales' ends. Round its edges.", w.Length(outside.LineHole), w.Length(o.Hole))}
 }
 
 // screwed says how a strip is fastened.
@@ -86,5 +86,5 @@ func (w *writer) screwed(s outside.Strip) string {
 		return "The wood under it is too thin for screws: clamp or strap it until the compound holds."
 	}
 	return fmt.Sprintf("Bore and drive %s of %s x %s, not farther than %s apart, always midway between two ribs, so that none meets a mortise, and one %s from each end; sink the heads.",
-		wording.Counted(s.Screws, "screw"), w.Fine(3.5), w.Length(s.Screw), w.Length(s.Apart), w.Length(outside.EndScrew))
+		wording.Counted(s.Screws, "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), w.Length(s.Apart), w.Length(outside.EndScrew))
 }

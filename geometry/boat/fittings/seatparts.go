@@ -1,0 +1,122 @@
+package fittings
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/design"
+	"ribwright/geometry/wording"
+)
+
+// What is bought for seats. Masses are estimates, but for foam (30 to 35 kg/m3).
+const (
+	boltMass    = 0.025 // kg, M6 with its washers and nut
+	webMass     = 0.045 // kg/m of webbing 50 mm wide
+	foamDensity = 33e-9 // kg/mm3
+	sewn        = 60.0  // mm of webbing doubled at each end
+	lashing     = 2.0   // m of cord that hold down a pad or a saddle
+)
+
+// Seat is the kit of one seat, which is a group by its name.
+func Seat(s seat.Seat) kit.Kit {
+	k := kit.Kit{Name: Seats, Pieces: wood(s), Things: things(s), Works: works(s)}
+	for i := range k.Pieces {
+		p := &k.Pieces[i]
+		p.Group, p.Wood, p.Name = s.Name, s.Wood, wording.Clip(s.Name, 40)+", "+p.Name
+	}
+	for i := range k.Things {
+		k.Things[i].Group = s.Name
+	}
+	return k
+}
+
+func place(s seat.Seat, z float64) geometry.Point3 { return geometry.Point3{X: s.At, Z: z} }
+
+func wood(s seat.Seat) []kit.Piece {
+	switch {
+	case s.Hung != nil:
+		return hung(s)
+	case s.Saddle != nil:
+		return saddle(s)
+	}
+	return nil
+}
+
+// hung are the sticks of a hung seat, all planed square.
+func hung(s seat.Seat) []kit.Piece {
+	h := s.Hung
+	var out []kit.Piece
+	for _, r := range []struct {
+		word string
+		rail seat.Rail
+	}{{"front", h.Front}, {"after", h.After}} {
+		g := r.rail.Hanger
+		deep := h.Depth / math.Cos(g.Lean())
+		middle := g.Point(g.Length/2, g.Block+seat.Thick/2).Y
+		out = append(out,
+			kit.Piece{Name: r.word + " rail", Count: 1, Long: r.rail.Length, Wide: h.Width, Thick: h.Depth, Fill: 1,
+				At: geometry.Point3{X: r.rail.Station, Z: r.rail.TopZ - h.Depth/2}},
+			kit.Piece{Name: r.word + " hanger", Count: 2, Long: g.Length, Wide: g.Wide, Thick: seat.Thick, Fill: 1 - h.Width*deep/(g.Length*g.Wide),
+				At: geometry.Point3{X: g.Station, Z: middle}},
+			kit.Piece{Name: r.word + " block", Count: 2, Long: g.BlockLong(), Wide: g.BlockHigh(), Thick: g.Block, Fill: 1,
+				At: geometry.Point3{X: g.Station, Z: g.Point(g.BlockHigh()/2, 0).Y}})
+	}
+	out = append(out, kit.Piece{Name: "spreader", Count: 2, Long: h.Spreader, Wide: h.Depth, Thick: seat.SpreadWide, Fill: 1, At: place(s, s.TopZ()-h.Depth/2)})
+	if h.Bottom == design.Slats {
+		out = append(out, kit.Piece{Name: "slat", Count: h.Along, Long: s.Long, Wide: seat.SlatWide, Thick: seat.SlatThick, Fill: 1, At: place(s, s.TopZ()-seat.SlatThick/2)})
+	}
+	for i := range out {
+		out[i].Form = kit.Beam
+	}
+	return out
+}
+
+// saddle are the boards of a saddle.
+func saddle(s seat.Seat) []kit.Piece {
+	const thick = seat.BoardThick
+	a := s.Saddle
+	box := geometry.Around(a.Cheek...)
+	cheek := kit.Piece{Name: "cheek", Count: 2, Thick: thick, At: place(s, s.Floor+(box.Min.Y+box.Max.Y)/2)}
+	cheek.Block(a.Cheek)
+	return []kit.Piece{
+		{Name: "top", Count: 1, Long: s.Wide, Wide: s.Long, Thick: thick, Grain: "across the boat", Fill: 1, At: place(s, s.TopZ()-thick/2)},
+		cheek,
+		{Name: "stretcher", Count: 1, Long: a.Stretcher, Wide: a.High, Thick: thick, Fill: 1, At: place(s, s.TopZ()-thick-a.High/2)},
+	}
+}
+
+// webbing returns how much of it a hung seat takes, mm: each strap round the members at
+// both its ends, its last bit doubled and sewn.
+func webbing(s seat.Seat) float64 {
+	h := s.Hung
+	if h.Bottom != design.Webbing {
+		return 0
+	}
+	round := func(wide float64) float64 { return 2*wide + 2*h.Depth + sewn }
+	fore := h.Spreader + 2*round(h.Width)
+	over := s.Wide + 2*round(seat.SpreadWide)
+	return float64(h.Along)*fore + float64(h.Across)*over
+}
+
+// things are what is bought for a seat.
+func things(s seat.Seat) []kit.Thing {
+	top := place(s, s.TopZ())
+	// The least that is mixed at once; what of it stays in the joints weighs a few grams.
+	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints", At: top}
+	if h := s.Hung; h != nil {
+		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
+		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
+		if m := webbing(s) / 1000; m > 0 {
+			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(2*m) / 2, Unit: "m", How: "each strap round both members, its ends sewn", Mass: m * webMass, At: top})
+		}
+		return out
+	}
+	cord := kit.Thing{Key: "cord", Name: "lashing cord", Amount: lashing, Unit: "m", How: "to tie it to the ribs", At: top}
+	if s.Saddle != nil {
+		return []kit.Thing{cord, glue}
+	}
+	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity,
+		At: place(s, s.TopZ()-s.Height/2)}, cord}
+}
