@@ -31,9 +31,10 @@ func (m *maker) end(e stemAt) End {
 	along := horn.Sub(inner)
 	down := geometry.Polar(1, math.Atan2(along.Y, along.X)-math.Pi/2)
 	outline := e.Outline.Flatten(0.05)
-	// As near the shelf as the wood over it allows, and clear of all edges.
+	// As near the shelf as the wood over it allows, and clear of all edges: no more room
+	// than enough counts, and where that is found the search is over.
 	best := math.Inf(-1)
-	for under := out.Wants; under <= out.Wants+20; under++ {
+	for under := out.Wants; under <= out.Wants+20 && best+0.01 < out.Wants+1; under++ {
 		for share := 0.0; share <= 1; share += 0.05 {
 			p := inner.Add(along.Scale(share)).Add(down.Scale(under))
 			if room := math.Min(edgeTo(outline, p), out.Wants+1); room > best+0.01 {

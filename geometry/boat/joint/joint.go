@@ -174,22 +174,39 @@ func deep(outline curve.Path, from geometry.Point, heading float64) float64 {
 // edgeTo returns how far a place lies from the nearest point of an outline, negative
 // outside.
 func edgeTo(outline []geometry.Point, p geometry.Point) float64 {
-	best, inside := math.Inf(1), false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		run := b.Sub(a)
+	best, inside := math.Inf(1), false // the square of the distance: this is asked for thousands of places
+	a := outline[len(outline)-1]
+	for _, b := range outline {
+		run, to := b.Sub(a), p.Sub(a)
 		if n := run.X*run.X + run.Y*run.Y; n > 0 {
-			t := math.Min(1, math.Max(0, (p.Sub(a).X*run.X+p.Sub(a).Y*run.Y)/n))
-			best = math.Min(best, p.Sub(a.Add(run.Scale(t))).Norm())
+			t := min(1, max(0, (to.X*run.X+to.Y*run.Y)/n))
+			dx, dy := to.X-t*run.X, to.Y-t*run.Y
+			best = min(best, dx*dx+dy*dy)
 		}
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*run.X {
+		if (a.Y > p.Y) != (b.Y > p.Y) && to.X < to.Y/run.Y*run.X {
 			inside = !inside
 		}
+		a = b
 	}
 	if !inside {
-		return -best
+		return -math.Sqrt(best)
 	}
-	return best
+	return math.Sqrt(best)
+}
+
+// roomiest returns the first of the whole millimeters from one place to another where
+// there is most room, to a hundredth. A step of a millimeter changes the room by one at
+// the most, so places that cannot have more are left out.
+func roomiest(from, to float64, room func(at float64) float64) float64 {
+	best, place := math.Inf(-1), from
+	for at := from; at <= to; {
+		now := room(at)
+		if now > best+0.01 {
+			best, place = now, at
+		}
+		at += max(1, math.Ceil(best-now-0.01)) // a little early, for rounding
+	}
+	return place
 }
 
 // cordHole returns the drill for so many turns of the cord.

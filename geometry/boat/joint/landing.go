@@ -50,22 +50,20 @@ func (m *maker) landing(e stemAt) Landing {
 		way, turn := runBack(s, e.side)
 		across := geometry.Polar(off, math.Atan2(way.Y, way.X)-math.Pi/2) // upward, for it runs inboard
 		end := StringerEnd{Number: s.Number, At: at, Taper: math.Min(depth/math.Max(math.Tan(turn), 0.02), 15*depth)}
-		best := math.Inf(-1)
-		for back := 8.0; back <= 80; back++ {
+		end.Back = roomiest(8, 80, func(back float64) float64 {
 			p := at.Add(way.Scale(back))
-			if room := math.Min(edgeTo(outline, p.Add(across)), edgeTo(outline, p.Sub(across))); room > best+0.01 {
-				best, end.Back = room, back
-			}
-		}
+			return min(edgeTo(outline, p.Add(across)), edgeTo(outline, p.Sub(across)))
+		})
 		p := at.Add(way.Scale(end.Back))
 		l.Ends = append(l.Ends, end)
 		l.Holes = append(l.Holes, StemHole{At: p.Sub(across), Stringer: s.Number}, StemHole{At: p.Add(across), Stringer: s.Number})
 	}
 	l.share()
+	outer := outerEdge(e.hull, float64(d.Skin.Thickness()))
 	for i := range l.Holes {
 		h := &l.Holes[i]
 		h.FromEdge = edgeTo(outline, h.At)
-		h.FromOut, h.FromHead = fromOuter(e.hull, float64(d.Skin.Thickness()), h.At)
+		h.FromOut, h.FromHead = fromOuter(outer, h.At)
 		l.Edge = math.Min(l.Edge, h.FromEdge)
 	}
 	l.Wants = m.Usual.PegEdge * l.Drill
@@ -74,15 +72,25 @@ func (m *maker) landing(e stemAt) Landing {
 	return l
 }
 
+const outerStep = 0.5 // between places on a stem's outer edge, mm
+
+// outerEdge returns the stem's outer edge inside the skin, from its head down.
+func outerEdge(e hull.End, skin float64) []geometry.Point {
+	var out []geometry.Point
+	for s := e.Outer.Length(); s >= 0; s -= outerStep {
+		p, _ := e.Inside(s, skin)
+		out = append(out, p)
+	}
+	return out
+}
+
 // fromOuter returns how far a place lies inside the stem's outer edge, and how far down
 // that edge from the head the nearest point of it lies.
-func fromOuter(e hull.End, skin float64, p geometry.Point) (in, down float64) {
+func fromOuter(edge []geometry.Point, p geometry.Point) (in, down float64) {
 	in = math.Inf(1)
-	long := e.Outer.Length()
-	for s := 0.0; s <= long; s += 0.5 {
-		q, _ := e.Inside(s, skin)
+	for i, q := range edge {
 		if d := q.Sub(p).Norm(); d < in {
-			in, down = d, long-s
+			in, down = d, float64(i)*outerStep
 		}
 	}
 	return in, down
