@@ -123,8 +123,8 @@ func (l *lengths) fromStart(t *Track, x float64) float64 {
 // the ends give stations beyond the ends.
 func (t *Track) Station(s float64) float64 {
 	l := t.lengths()
-	i := sort.SearchFloat64s(l.s, s+l.origin)
-	x := l.x[min(max(i, 0), len(l.x)-1)]
+	i := min(max(sort.SearchFloat64s(l.s, s+l.origin), 1), len(l.x)-1)
+	x := l.x[i-1] + (s+l.origin-l.s[i-1])*(l.x[i]-l.x[i-1])/(l.s[i]-l.s[i-1])
 	for range 50 { // Newton; the speed is at least 1 and nearly constant
 		miss := t.Length(x) - s
 		if math.Abs(miss) < 1e-10 {

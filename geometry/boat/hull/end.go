@@ -126,13 +126,14 @@ func (e End) reach() float64 { return e.Outer.Path(e.Toe, e.Heading).Bounds().Ma
 // farthest is the length along the outer edge to its outermost place, mm: its end,
 // but for a head that curls back in.
 func (e End) farthest() float64 {
-	if _, up := e.Point(e.Outer.Length()); up <= math.Pi/2 {
-		return e.Outer.Length()
+	heading, s := e.Heading, 0.0
+	for _, b := range e.Outer {
+		if left := math.Pi/2 - heading; b.Sweep > left {
+			return s + b.Radius*left
+		}
+		heading, s = heading+b.Sweep, s+b.Length
 	}
-	return curve.Bisect(0, e.Outer.Length(), func(s float64) bool {
-		_, up := e.Point(s)
-		return up < math.Pi/2
-	})
+	return s
 }
 
 // Tip returns the distance of the outermost place from midship, mm.

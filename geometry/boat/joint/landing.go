@@ -59,11 +59,10 @@ func (m *maker) landing(e stemAt) Landing {
 		l.Holes = append(l.Holes, StemHole{At: p.Sub(across), Stringer: s.Number}, StemHole{At: p.Add(across), Stringer: s.Number})
 	}
 	l.share()
-	outer := outerEdge(e.hull, float64(d.Skin.Thickness()))
 	for i := range l.Holes {
 		h := &l.Holes[i]
 		h.FromEdge = edgeTo(outline, h.At)
-		h.FromOut, h.FromHead = fromOuter(outer, h.At)
+		h.FromOut, h.FromHead = fromOuter(e.hull, float64(d.Skin.Thickness()), h.At)
 		l.Edge = math.Min(l.Edge, h.FromEdge)
 	}
 	l.Wants = m.Usual.PegEdge * l.Drill
@@ -72,26 +71,25 @@ func (m *maker) landing(e stemAt) Landing {
 	return l
 }
 
-const outerStep = 0.5 // between places on a stem's outer edge, mm
-
-// outerEdge returns the stem's outer edge inside the skin, from its head down.
-func outerEdge(e hull.End, skin float64) []geometry.Point {
-	var out []geometry.Point
-	for s := e.Outer.Length(); s >= 0; s -= outerStep {
-		p, _ := e.Inside(s, skin)
-		out = append(out, p)
-	}
-	return out
-}
-
 // fromOuter returns how far a place lies inside the stem's outer edge, and how far down
 // that edge from the head the nearest point of it lies.
-func fromOuter(edge []geometry.Point, p geometry.Point) (in, down float64) {
-	in = math.Inf(1)
-	for i, q := range edge {
-		if d := q.Sub(p).Norm(); d < in {
-			in, down = d, float64(i)*outerStep
+func fromOuter(e hull.End, skin float64, p geometry.Point) (in, down float64) {
+	in, down = math.Inf(1), e.Outer.Length()
+	s, long := 0.0, down
+	for _, b := range e.Outer {
+		start, heading := e.Inside(s, skin)
+		share := p.Sub(start).Dot(geometry.Polar(1, heading)) / b.Length
+		if b.Radius != 0 {
+			center := start.Add(geometry.Polar(b.Radius-skin, heading+math.Pi/2))
+			from, to := start.Sub(center), p.Sub(center)
+			share = math.Atan2(from.Cross(to), from.Dot(to)) / b.Sweep
 		}
+		at := s + min(1, max(0, share))*b.Length
+		q, _ := e.Inside(at, skin)
+		if d := q.Sub(p).Norm(); d < in {
+			in, down = d, long-at
+		}
+		s += b.Length
 	}
 	return in, down
 }
