@@ -76,7 +76,7 @@ func rough(f *frame.Frame) (out finding.List) {
 		}
 		steamed := false
 		for _, v := range r.Findings {
-			steamed = steamed || (v.About == fmt.Sprintf("stringer %d", i+1) || v.About == fmt.Sprintf("stringer %d, ends", i+1)) && v.Verdict >= finding.Steam
+			steamed = steamed || (v.About == fmt.Sprintf("stringer %d, between its ends", i+1) || v.About == fmt.Sprintf("stringer %d, ends", i+1)) && v.Verdict >= finding.Steam
 		}
 		if !steamed {
 			say("S%d is bent along its flat by %.0f N/mm2 and not steamed", i+1, edge)

@@ -166,7 +166,7 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 // inShop lists the wood and what is bought, and counts cost, hours and sheets.
 func inShop(k *facts, p *book.Facts) (err error) {
 	kits := slices.Concat(p.Afloat.Fittings, p.Outfits.Kits())
-	p.Plan = cutlist.Make(p.Frame, kits...)
+	p.Plan = cutlist.Heat(p.Bend.Heat()).Make(p.Frame, kits...)
 	p.Needs = materials.Count(p.Bend.Joints, p.Afloat.Cloth, p.Plan, kits...)
 	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)

@@ -84,10 +84,23 @@ func bendAt(line *curve.Track, x float64) float64 {
 
 // joints places the scarfs of a run so that no piece is longer than the stock,
 // those of the design first. taken are the middles of scarfs in the sticks beside
-// it. From aft forward each piece is made as long as it can be.
+// it. From aft forward each piece is made as long as it can be. Scarfs keep out of what is
+// steamed where they can, for heat opens most glues.
 //
 // Errors: no place within the rules.
 func (r *Run) joints(stock float64, taken []Joint) ([]Joint, error) {
+	if len(r.Heat) > 0 {
+		cool := *r
+		cool.Rooms = r.cool()
+		if out, err := cool.within(stock, taken); err == nil {
+			return out, nil
+		}
+	}
+	return r.within(stock, taken)
+}
+
+// within places the scarfs in the rooms of a run.
+func (r *Run) within(stock float64, taken []Joint) ([]Joint, error) {
 	var out []Joint
 	for _, m := range r.Fixed {
 		out = append(out, Joint{m, r.Scarf})

@@ -77,6 +77,7 @@ type Run struct {
 	Aft, Fore float64      // of the stock, trim included
 	Scarf     float64      // length of one scarf at the design's slope
 	Rooms     []frame.Zone // where a whole scarf may lie
+	Heat      []frame.Zone // what is steamed before it is bent in; nil for nothing
 	Fixed     []float64    // middles of the scarfs that the design places in this stick
 	Beside    string       // sticks with the same word lie side by side and stagger their scarfs
 }
@@ -89,9 +90,11 @@ const (
 )
 
 // Sticks lists every piece of wood of a frame, its fittings and its outfits, each once.
-func Sticks(f *frame.Frame, kits ...kit.Kit) []Stick {
+func Sticks(f *frame.Frame, kits ...kit.Kit) []Stick { return Heat(nil).sticks(f, kits) }
+
+func (h Heat) sticks(f *frame.Frame, kits []kit.Kit) []Stick {
 	var out []Stick
-	for _, add := range []func(*frame.Frame) []Stick{gunwales, ribs, stems, keel, stringers, breasthooks, thwarts} {
+	for _, add := range []func(*frame.Frame) []Stick{gunwales, ribs, stems, keel, h.stringers, breasthooks, thwarts} {
 		out = append(out, add(f)...)
 	}
 	out = append(out, fitted(kits)...)
@@ -200,14 +203,14 @@ func keel(f *frame.Frame) []Stick {
 		Grain: "along", Net: w * t * (f.Keel.Fore - f.Keel.Aft), Run: run}}
 }
 
-func stringers(f *frame.Frame) []Stick {
+func (h Heat) stringers(f *frame.Frame) []Stick {
 	d := f.Design.Stringers
 	w, t := float64(d.Width), float64(d.Depth)
 	var out []Stick
 	for _, side := range []string{"port", "starboard"} {
 		for _, s := range f.Stringers {
 			run := battenRun(f, s.Line, s.Aft, s.Fore, t)
-			run.Beside = side + " stringers"
+			run.Beside, run.Heat = side+" stringers", h[s.Number]
 			out = append(out, Stick{Mark: fmt.Sprintf("S%d%s", s.Number, side[:1]), Part: fmt.Sprintf("%s stringer %d", side, s.Number), Family: Stringer, Species: d.Species,
 				Length: run.Fore - run.Aft, Width: w, Thickness: t, Grain: "along, straight", Net: w * t * (s.Fore - s.Aft), Run: run})
 		}

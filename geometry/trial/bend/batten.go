@@ -58,7 +58,7 @@ func (b batten) judge(part string, off, along float64) finding.Finding {
 	}
 	spare := ""
 	if thin := 2*f.Limit/b.wood.MOE - b.width*along; off > 0 && thin/off >= b.depth/2 {
-		spare = fmt.Sprintf("%.1f mm thinner there to bend it dry", math.Ceil((b.depth-thin/off)*10)/10)
+		spare = fmt.Sprintf("%.1f mm thinner there would bend dry, but only where the cloth clears the ribs by more than that", math.Ceil((b.depth-thin/off)*10)/10)
 	}
 	f = steamed(part, b.wood, innerRatio(off, b.depth), false)
 	if side := steamed(part, b.wood, innerRatio(along, b.width), false); side.Verdict > f.Verdict {

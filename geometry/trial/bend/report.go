@@ -35,6 +35,7 @@ type Report struct {
 	LeastMoisture float64 // that stock for the ribs' bends should have, %; 0 when it does not matter
 	Soak          Soak    // of the ribs' stock, and how it dries
 	Shrink        float64 // of a rib's thickness at most until it is in service, mm; 0 when its wood's shrinkage is not known or its stock is dry
+	Swell         float64 // of the ribs' stock across the grain at most from as it comes until it is steamed, a share; 0 when its wood's movement is not known
 	SquareTenon   float64 // width of the widest sharp-edged rib that goes into a mortise with half-round ends, mm
 
 	Gunwale   Gunwale

@@ -34,6 +34,7 @@ func (r *Report) dry() {
 	if bound > timber.ServiceMoisture {
 		r.Shrink = timber.Shrink(thick, r.Boat.Ribs.Tangential, bound, timber.ServiceMoisture)
 	}
+	r.Swell = math.Max(0, timber.Shrink(1, r.Boat.Ribs.Tangential, bound, d.Bending.Stock.Bought()))
 	r.Soak = Soak{Bought: d.Bending.Stock.Bought(), Half: timber.MoistureHours(thick, 0.5), Most: timber.MoistureHours(thick, 0.9)}
 	r.Soak.Hours = timber.MoistureHours(thick, timber.SoakShare(r.Soak.Bought, d.Bending.Moisture))
 	r.judgeStock()

@@ -3,9 +3,11 @@ package bend
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/stringer"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -24,10 +26,17 @@ type Stringer struct {
 	Shear    float64 // from the twist
 	Bays     []Bay   // from the after end to the forward one
 
-	Steamed bool    // its ends are steamed before they are bent in
-	Wrung   bool    // its flat turns more than dry wood bears
-	Whole   bool    // it is steamed between its ends as well
+	Hot     []Hot   // from aft; nil where dry wood bears all of it
 	Minutes float64 // in steam, where it is steamed
+}
+
+// Hot is a stretch of a stringer from one of its ties to another that is bent or wrung
+// harder than dry wood bears, so that it is steamed before it is bent in.
+type Hot struct {
+	Bays  frame.Zone // stations of the two ties, mm
+	Bent  frame.Zone // stations from the first to the last tie where it bends harder; the zero Zone where it is only wrung
+	Along frame.Zone // Bays along the straight stock from midship, mm
+	Twist float64    // of the flat in the bay that is wrung most, radians; 0 where dry wood bears it
 }
 
 // atEnd is how many bays from a stem on are looked at as an end: there the stick leaves
@@ -39,14 +48,6 @@ const atEnd = 3
 func (s Stringer) ends() (aft, fore int) {
 	n := len(s.Bays)
 	return min(atEnd, n/2), max(n-atEnd, n/2)
-}
-
-// EndRun returns how far from the stem an end reaches along the boat, the longer of the
-// two, mm: from the last ribs to the stem.
-func (s Stringer) EndRun() float64 {
-	aft, fore := s.ends()
-	from, to := s.Bays[0].From, s.Bays[len(s.Bays)-1].To
-	return math.Max(s.Bays[max(aft, 1)-1].To-from, to-s.Bays[min(fore, len(s.Bays)-1)].From)
 }
 
 // Bay is a stringer from one of its ties to the next: ribs, and the stems at both ends.
@@ -75,7 +76,8 @@ func (r *Report) stringers() error {
 	for _, s := range r.Frame.Stringers {
 		out := b.inPlace(s, r.Frame.Ribs)
 		out.Minutes = timber.SteamTime(b.depth, d.Bending.Moisture, d.Bending.Stock == design.KilnDried)
-		r.judgeStringer(b, &out)
+		r.judgeStringer(b, out)
+		out.Hot = b.hot(out, s.Line)
 		r.Stringers = append(r.Stringers, out)
 	}
 	return nil
@@ -132,7 +134,7 @@ const (
 // judgeStringer notes the worst bay along the boat and the worst of those at the last
 // two ribs of each end, where the stick leaves the ribs' slope; then the twist, where it
 // matters.
-func (r *Report) judgeStringer(b batten, s *Stringer) {
+func (r *Report) judgeStringer(b batten, s Stringer) {
 	name := fmt.Sprintf("stringer %d", s.Number)
 	worst := func(bays []Bay) (w Bay) {
 		for _, y := range bays {
@@ -146,23 +148,57 @@ func (r *Report) judgeStringer(b batten, s *Stringer) {
 	aft, fore := s.ends()
 	if mid := s.Bays[aft:fore]; len(mid) > 0 {
 		w := worst(mid)
-		f := b.judge(name, w.Off, w.Along)
-		s.Whole = hot(f)
-		r.note(f)
+		r.note(b.judge(name+", between its ends", w.Off, w.Along))
 	}
 	w := worst(append(append([]Bay(nil), s.Bays[:aft]...), s.Bays[fore:]...))
-	f := b.judge(name+", ends", w.Off, w.Along)
-	s.Steamed = hot(f)
-	r.note(f)
-	s.Wrung = r.judgeTwist(name, b.wood, *s)
+	r.note(b.judge(name+", ends", w.Off, w.Along))
+	r.judgeTwist(name, b, s)
 	for side, run := range [2][2]Bay{{s.Bays[0], s.Bays[1]}, {s.Bays[n-1], s.Bays[n-2]}} {
 		r.judgeRunOut(name+", "+[2]string{"stern", "bow"}[side], run[0], run[1])
 	}
 }
 
-// hot reports whether a batten so judged is steamed.
-func hot(f finding.Finding) bool {
-	return f.Verdict != finding.Dry && f.Verdict != finding.Eases
+// hot returns the stretches of a stringer that are steamed: runs of bays that follow each
+// other, each bent or wrung too hard for dry wood.
+func (b batten) hot(s Stringer, line *curve.Track) (out []Hot) {
+	for _, y := range s.Bays {
+		v := b.judge("", y.Off, y.Along).Verdict
+		bent, wrung := v != finding.Dry && v != finding.Eases, b.wrung(y)
+		if !bent && !wrung {
+			continue
+		}
+		if n := len(out); n == 0 || out[n-1].Bays.To != y.From {
+			out = append(out, Hot{Bays: frame.Zone{From: y.From}})
+		}
+		h := &out[len(out)-1]
+		h.Bays.To = y.To
+		h.Along = frame.Zone{From: line.Length(h.Bays.From), To: line.Length(h.Bays.To)}
+		if bent {
+			if h.Bent == (frame.Zone{}) {
+				h.Bent.From = y.From
+			}
+			h.Bent.To = y.To
+		}
+		if wrung {
+			h.Twist = math.Max(h.Twist, y.Twist)
+		}
+	}
+	return out
+}
+
+// wrung reports whether the flat turns more in a bay than dry wood bears.
+func (b batten) wrung(y Bay) bool { return y.Shear > timber.AssemblyShare*shearStrength*b.wood.MOR }
+
+// Heat lists the steamed stretches of each stringer by its number, along the straight
+// stock from midship, mm.
+func (r *Report) Heat() map[int][]frame.Zone {
+	out := map[int][]frame.Zone{}
+	for _, s := range r.Stringers {
+		for _, h := range s.Hot {
+			out[s.Number] = append(out[s.Number], h.Along)
+		}
+	}
+	return out
 }
 
 // judgeRunOut notes an end that turns harder from the last rib to the stem than looks fair
@@ -177,13 +213,12 @@ func (r *Report) judgeRunOut(about string, out, before Bay) {
 			out.Turn*180/math.Pi, most*180/math.Pi)})
 }
 
-// judgeTwist notes a twist that dry wood does not bear, and reports whether it is one. How far hot wood may be wrung is
+// judgeTwist notes a twist that dry wood does not bear. How far hot wood may be wrung is
 // not known, so there is no limit beside it.
-func (r *Report) judgeTwist(name string, wood timber.Species, s Stringer) bool {
-	if s.Shear <= timber.AssemblyShare*shearStrength*wood.MOR {
-		return false
+func (r *Report) judgeTwist(name string, b batten, s Stringer) {
+	if !slices.ContainsFunc(s.Bays, b.wrung) {
+		return
 	}
 	r.note(finding.Finding{About: name + ", twist", Verdict: finding.Steam, Standing: finding.Memory,
 		Cure: fmt.Sprintf("its flat turns by %.0f degrees in one bay: wring it hot there, or let it ride on one edge and plane a seat for it", s.Twist*180/math.Pi)})
-	return true
 }

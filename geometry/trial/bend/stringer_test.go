@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -123,7 +124,7 @@ func TestFewRibs(t *testing.T) {
 		t.Fatalf("%d ribs", n)
 	}
 	for _, v := range r.Findings {
-		if v.About == "stringer 1" {
+		if v.About == "stringer 1, between its ends" {
 			t.Errorf("there is a middle: %s", v)
 		}
 	}
@@ -142,43 +143,75 @@ func TestRunOut(t *testing.T) {
 	}
 }
 
-// TestEndRun: an end reaches from the stem over the last three bays, or over half of them
-// where there are few, and is told by the longer side.
-func TestEndRun(t *testing.T) {
+// TestHot: a stretch is hot from tie to tie where bays in a row bend or wring the stick
+// harder than half of what dry wood bears (the share that assembly may take), and told
+// along the straight stock. Stresses of the bays are laid down here; the wood has an MOE
+// of 10,000 N/mm2 and bears 80 N/mm2, so that a depth of 10 mm bends dry to 1/1250 mm.
+func TestHot(t *testing.T) {
+	b := batten{timber.Species{Name: "trial", MOE: 10000, MOR: 80, FreeRatio: 20, StrapRatio: 10}, 20, 10}
+	dry, steam := Bay{Off: 1 / 1300.0}, Bay{Off: 1 / 1000.0}
+	wring := Bay{Shear: 1.01 * 0.5 * 0.09 * 80, Twist: 0.3}
+	rising, err := curve.NewTrack(-500, 500, 0, curve.Apart(func(float64) (float64, float64) { return 0, 0 }, func(x float64) (float64, float64) { return 0.75 * x, 0.75 }))
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct {
-		ties []float64 // stations, the stems' among them
-		want float64
+		bays []Bay
+		want [][2]float64
+		bent frame.Zone // of the first
+		turn float64
 	}{
-		{[]float64{-900, -700, -500, -300, 0, 200, 400, 800, 1000}, 800},
-		{[]float64{-900, -700, -500, -100, 0, 300, 500, 800, 1000}, 800},
-		{[]float64{-1000, 100, 900}, 1100},
-		{[]float64{-1000, 0, 100, 900}, 1000},
+		{[]Bay{dry, dry, dry}, nil, frame.Zone{}, 0},
+		{[]Bay{steam, steam, dry, dry, steam}, [][2]float64{{-500, -300}, {-100, 0}}, frame.Zone{From: -500, To: -300}, 0},
+		{[]Bay{dry, steam, wring, dry}, [][2]float64{{-400, -200}}, frame.Zone{From: -400, To: -300}, 0.3},
+		{[]Bay{wring, dry, wring}, [][2]float64{{-500, -400}, {-300, -200}}, frame.Zone{}, 0.3},
 	} {
 		s := Stringer{}
-		for i := 1; i < len(c.ties); i++ {
-			s.Bays = append(s.Bays, Bay{From: c.ties[i-1], To: c.ties[i]})
+		for i, y := range c.bays {
+			y.From, y.To = -500+100*float64(i), -400+100*float64(i)
+			s.Bays = append(s.Bays, y)
 		}
-		near(t, "end", s.EndRun(), c.want, 0)
+		hot := b.hot(s, rising)
+		if len(hot) != len(c.want) {
+			t.Fatalf("%+v: hot in %+v, want %v", c.bays, hot, c.want)
+		}
+		if len(hot) > 0 && hot[0].Bent != c.bent {
+			t.Errorf("%+v: bent in %+v, want %+v", c.bays, hot[0].Bent, c.bent)
+		}
+		for i, h := range hot {
+			near(t, "from", h.Bays.From, c.want[i][0], 1e-9)
+			near(t, "to", h.Bays.To, c.want[i][1], 1e-9)
+			near(t, "from, along", h.Along.From, 1.25*c.want[i][0], 1e-6) // a slope of 3 in 4 is 5 long
+			near(t, "to, along", h.Along.To, 1.25*c.want[i][1], 1e-6)
+			near(t, "turn", h.Twist, c.turn, 1e-12)
+		}
 	}
 }
 
-// TestHotEnds: what is steamed is what its findings say, with the minutes of its depth.
-func TestHotEnds(t *testing.T) {
+// TestHotStringers: a stringer has hot stretches when its findings say that it is steamed
+// or wrung, and none else, with the minutes of its depth.
+func TestHotStringers(t *testing.T) {
 	for _, name := range []string{"brook", "lake", "river"} {
 		r := report(t, name, nil)
 		for _, s := range r.Stringers {
-			about := fmt.Sprintf("stringer %d", s.Number)
-			var ends, whole, twist bool
+			about := fmt.Sprintf("stringer %d, ", s.Number)
+			steamed, twist := false, false
 			for _, f := range r.Findings {
 				dry := f.Verdict == finding.Dry || f.Verdict == finding.Eases
-				ends = ends || f.About == about+", ends" && !dry
-				whole = whole || f.About == about && !dry
-				twist = twist || f.About == about+", twist"
+				steamed = steamed || (f.About == about+"ends" || f.About == about+"between its ends") && !dry
+				twist = twist || f.About == about+"twist"
 			}
-			if s.Steamed != ends || s.Whole != whole || s.Wrung != twist {
-				t.Errorf("%s: %s: %v %v %v, found %v %v %v", name, about, s.Steamed, s.Whole, s.Wrung, ends, whole, twist)
+			turned := 0.0
+			for _, h := range s.Hot {
+				turned = math.Max(turned, h.Twist)
 			}
-			near(t, about+", minutes", s.Minutes, timber.SteamTime(float64(r.Frame.Design.Stringers.Depth), r.Frame.Design.Bending.Moisture, false), 0)
+			if hot := len(s.Hot) > 0; hot != (steamed || twist) || (turned > 0) != twist || twist && turned != s.Twist {
+				t.Errorf("%s: %s%+v, found steamed %v, wrung %v", name, about, s.Hot, steamed, twist)
+			}
+			if got := r.Heat()[s.Number]; len(got) != len(s.Hot) {
+				t.Errorf("%s: %sheat %v", name, about, got)
+			}
+			near(t, about+"minutes", s.Minutes, timber.SteamTime(float64(r.Frame.Design.Stringers.Depth), r.Frame.Design.Bending.Moisture, false), 0)
 		}
 	}
 }

@@ -28,6 +28,7 @@ func (w *writer) battens() {
 	w.add(t)
 	w.runOut()
 	w.add(w.battenFigure(), w.battenMarks())
+	w.add(w.toSteam().IfAny()...)
 }
 
 // runOut says how the stringers run out to the stems.

@@ -80,10 +80,10 @@ func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit(
 
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
-	s := step{tools: "steam box and boiler, a post or round former, gauges, battens, straightedge, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
+	s := step{tools: "steam box and boiler, thermometer, watch, a post or round former, gauges, battens, straightedge, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
 		check: "bilge battens fair, port and starboard alike, see Judging by eye; tape and straightedge at every rib", do: w.byHand()}
 	if w.Bend.OnForms() {
-		s = step{tools: "steam box and boiler, forms, clamps, gauges, laths, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
+		s = step{tools: "steam box and boiler, thermometer, watch, forms, clamps, gauges, laths, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
 			check: "every free rib against its gauge; tape and straightedge at every rib when it is in", do: w.onForms()}
 	}
 	return s
@@ -95,7 +95,7 @@ func (w *writer) blanks() []string {
 	if w.Bend.OnForms() {
 		words = "Leave the heads full: they are fitted when the ribs are dry."
 	} else {
-		words = "Plane the heads until they go into their mortises with " + report.Either(w.Letters.Units, "half a millimeter", "1/32 in") + " to spare in width and in thickness: soaking and steam swell them."
+		words = w.headsToSwell()
 	}
 	if w.Frame.Gunwale.Blocks != nil && slices.ContainsFunc(w.Frame.Gunwale.Mortises, func(m frame.Mortise) bool { return m.Taper > 0 }) {
 		words += " Taper the heads of ribs that lean, by the table under Gunwales."
@@ -151,27 +151,100 @@ func (w *writer) first() string { return w.Bend.Ribs[w.Bend.TestRib()].Name }
 // byHand is how ribs are bent in place.
 func (w *writer) byHand() []string {
 	st := w.Frame.Design.Stringers
-	return slices.Concat(w.blanks(), []string{w.trimmed()},
+	return slices.Concat(w.blanks(), []string{w.trimmed()}, w.steamBox(),
 		w.alone("bend it and put it in as the next steps say, leave it overnight, lift it out"), []string{
 			w.steamed(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
 			"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot. Hold it there for a few breaths and let go.",
 			"Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel.",
 			"True both bilges by hand, by sight and with the gauge.",
-			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s.", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.dryStringer()),
-			"Tie every rib to both battens as it goes in, while it is still hot. They show lows and highs at once.",
+			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.bilgeBatten()),
+			"Tie every rib that they reach to both battens as it goes in, while it is still hot. They show lows and highs at once.",
 			"Steam a rib again that stands proud or shy, and ease it.",
 			"Leave all of it under the battens overnight.",
 		}, w.relaxed())
 }
 
-// dryStringer says which stringer serves as a batten along the bilge, "" for none.
-func (w *writer) dryStringer() string {
-	dry := w.stringersThat(func(s bend.Stringer) bool { return !s.Whole })
-	if len(dry) == 0 {
-		return ""
+// bilgeBatten says at which marks the batten along the bilge lies, how far it is tied, and
+// which stick serves. It lies where Judging by eye looks along it.
+func (w *writer) bilgeBatten() string {
+	n := w.Eye.Sighted
+	if n == 0 {
+		return "."
 	}
-	return "; " + stringers(dry[len(dry)-1:]) + " serves"
+	words := fmt.Sprintf(", its middle on the ribs' marks of S%d", n)
+	if dry := w.stringersThat(func(s bend.Stringer) bool { return len(s.Hot) == 0 }); len(dry) > 0 {
+		words += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve"
+	}
+	if aft, fore := w.dryRun(n); aft != "" {
+		words += fmt.Sprintf(". Tie it from rib %s to rib %s and let its ends stand free: dry, it may break farther out. True the ribs there by their gauges and by eye", aft, fore)
+	}
+	return words + "."
+}
+
+// dryRun names the ribs between which a stringer lies dry round midship, "" where it does
+// everywhere or nowhere.
+func (w *writer) dryRun(number int) (aft, fore string) {
+	from, to := math.Inf(-1), math.Inf(1)
+	for _, h := range w.Bend.Stringers[number-1].Hot {
+		switch bent := h.Bent; {
+		case bent == frame.Zone{}: // it is only wrung, and a batten that is tied rides on its edge
+		case bent.To <= 0:
+			from = math.Max(from, bent.To)
+		case bent.From >= 0:
+			to = math.Min(to, bent.From)
+		default:
+			return "", ""
+		}
+	}
+	if math.IsInf(from, 0) && math.IsInf(to, 0) {
+		return "", ""
+	}
+	for _, r := range w.Frame.Ribs {
+		if r.Station >= from-0.5 && r.Station <= to+0.5 {
+			if fore = r.Name; aft == "" {
+				aft = fore
+			}
+		}
+	}
+	return aft, fore
+}
+
+// headsToSwell says how much smaller than its mortise a head is that goes in hot: the design's
+// fit, and what the wood swells until then.
+func (w *writer) headsToSwell() string {
+	d := w.Frame.Design.Ribs
+	words := fmt.Sprintf("Try the heads dry. A mortise is %s longer than the rib is wide, and %s wider than the rib is thick", w.Fine(float64(d.FitWidth)), w.Fine(float64(d.FitThickness)))
+	if w.Frame.Gunwale.Blocks != nil {
+		words = fmt.Sprintf("Try the heads dry. A gap is %s longer than the rib is wide, and %s wider than the rib is thick", w.Fine(float64(d.FitWidth)), w.Fine(float64(d.FitThickness)))
+	}
+	swell := w.Bend.Swell
+	if swell == 0 {
+		return words + "; ease them until they slide in by hand."
+	}
+	words += fmt.Sprintf("; soaked and steamed, the rib swells by up to %s in width and %s in thickness.", w.Fine(swell*float64(d.Width)), w.Fine(swell*float64(d.Thickness)))
+	var off []string
+	for _, side := range []struct {
+		name      string
+		size, fit float64
+	}{{"width", float64(d.Width), float64(d.FitWidth)}, {"thickness", float64(d.Thickness), float64(d.FitThickness)}} {
+		if more := math.Ceil(10*(swell*side.size-side.fit)) / 10; more > 0 {
+			off = append(off, w.Fine(more)+" off their "+side.name)
+		}
+	}
+	if len(off) == 0 {
+		return words + " So they go in hot as they are: only ease their edges."
+	}
+	return words + " So plane " + and(off) + ", as far as they go in, and ease their edges."
+}
+
+// steamBox says how the box is rigged before the first rib is soaked.
+func (w *writer) steamBox() []string {
+	long := 0.0
+	for _, r := range w.Frame.Ribs {
+		long = math.Max(long, r.Blank)
+	}
+	return []string{"Rig the steam box outdoors: longer inside than the longest blank, " + w.Whole(long) + " " + w.Unit() + ", sloping, with a drain at its low end and a vent at the other. Count the minutes of steam from when a thermometer in the vent stands near the boiling point again."}
 }
 
 // relaxed is how ribs that were bent in place come to their free widths.
@@ -183,7 +256,7 @@ func (w *writer) relaxed() []string {
 		"Then lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
 		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
 		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
-		"Put them back and peg all heads." + w.headsGlued(),
+		"Put them back and peg all heads, as the chapter Joints shows." + w.headsGlued(),
 	}
 }
 
@@ -202,7 +275,7 @@ func (w *writer) onForms() []string {
 	if w.Bend.Boat.Why == nil {
 		untie = "Untie each rib, hold it against its gauge and relax it by hand to its width in the table."
 	}
-	return slices.Concat(w.blanks(), []string{
+	return slices.Concat(w.blanks(), w.steamBox(), []string{
 		fmt.Sprintf("Saw the form for rib %s from its pattern, fair its edge and cut the holes.", w.first()),
 	}, w.alone("clamp it to its form as the next steps say, take it off when it is dry"), []string{
 		fmt.Sprintf("Saw the other forms, %d in all.", len(w.Bend.Forms)), w.steamed(),

@@ -64,13 +64,13 @@ func TestOrderOfBending(t *testing.T) {
 		if method == design.OnForms {
 			spread = "Spread the gunwales"
 		}
-		inOrder(t, do["Setting up"], "trestles", spread, "Peg the breasthooks", "it stands at the depths", "Measure beam and depth", "straightedge to the keel")
+		inOrder(t, do["Setting up"], "trestles", spread, "Glue the breasthooks in", "drive them", "it stands at the depths", "Measure beam and depth", "straightedge to the keel")
 		if strings.Contains(do["Ribs"], "Measure beam and depth") {
 			t.Errorf("%v: depth is measured among the ribs", method)
 		}
 		if method == design.InPlace {
-			inOrder(t, do["Ribs"], "half a millimeter to spare", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "outward in pairs", "one bilge after the other", "into its mortise while the rib is hot", "the middle down on the keel",
-				"When three ribs are in, tie a batten along each bilge, 20.0 mm by 11.0 mm", "Tie every rib to both battens as it goes in", "overnight", "Relax", "peg")
+			inOrder(t, do["Ribs"], "0.3 mm longer than the rib is wide", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "outward in pairs", "one bilge after the other", "into its mortise while the rib is hot", "the middle down on the keel",
+				"When three ribs are in, tie a batten along each bilge, 20.0 mm by 11.0 mm", "Tie every rib that they reach to both battens as it goes in", "overnight", "Relax", "peg")
 			if strings.Contains(do["Ribs"], " form ") || strings.Contains(do["Ribs"], " forms") {
 				t.Errorf("in place the work on the ribs speaks of forms: %q", do["Ribs"])
 			}
@@ -188,7 +188,7 @@ func TestOrderOfHolding(t *testing.T) {
 		stage := do["Setting up"]
 		if glued == design.GluedBent {
 			stage = do["Gunwales"]
-			inOrder(t, stage, "ends together round a block that holds them, at the end marks, 22 mm apart, from the middle", "the lean comes later")
+			inOrder(t, stage, "ends together round a block that holds them, at the marks of their ends, 22 mm apart, from the middle", "the lean comes later")
 		}
 		inOrder(t, stage, "square notch", "inner walls stand apart by the width between the inner lower edges", "stays free", "Set the notched sticks at")
 		if n := strings.Count(do["Gunwales"]+do["Setting up"], "square notch"); n != 1 {
@@ -221,33 +221,42 @@ func TestOrderOfHolding(t *testing.T) {
 	}
 }
 
-// TestStringerEnds: the ends that the report judges as steamed or wrung are told of with
-// their minutes, and no others.
+// TestStringerEnds: each length that the report has as hot is in the table with its ties, its
+// places on the straight stick and its minutes, and the steps name the stringers that have
+// one, and no others.
 func TestStringerEnds(t *testing.T) {
+	const title = "Lengths to steam, along the straight stick from midship, mm"
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	said := steps(bookOf(t, f))["Keel and stringers"]
-	var steamed, wrung []string
-	for n := range f.Bend.Stringers {
-		for _, g := range f.Bend.Findings {
-			name := fmt.Sprintf("stringer %d, ", n+1)
-			twist := g.About == name+"twist"
-			if twist {
-				wrung = append(wrung, fmt.Sprintf("S%d by ", n+1))
+	b := bookOf(t, f)
+	said, table := steps(b)["Keel and stringers"], tables(b)[title]
+	var names []string
+	n := 0
+	for _, s := range f.Bend.Stringers {
+		for i, h := range s.Hot {
+			if i == 0 {
+				names = append(names, fmt.Sprintf("S%d", s.Number))
 			}
-			if s := fmt.Sprintf("S%d", n+1); (twist || g.About == name+"ends" && g.Verdict == finding.Steam) && !slices.Contains(steamed, s) {
-				steamed = append(steamed, s)
+			row := table.Rows[n]
+			if n++; row[0] != fmt.Sprintf("S%d", s.Number) || row[2] != measure.MM(5*math.Round(h.Along.From/5), 0) || row[3] != measure.MM(5*math.Round(h.Along.To/5), 0) || row[4] != fmt.Sprintf("%.0f", s.Minutes) {
+				t.Errorf("row %v, want %+v", row, h)
 			}
 		}
 	}
-	inOrder(t, said, fmt.Sprintf(" of %s loose at either end", strings.Join(steamed, ", ")), "Steam these ends for ")
-	inOrder(t, said, append([]string{"wring their flats"}, wrung...)...)
-	if n := strings.Count(said, " by "); n < len(wrung) || strings.Contains(said, "S4") {
-		t.Errorf("an end that bends dry is steamed: %q", said)
+	if n == 0 || len(table.Rows) != n {
+		t.Errorf("%d lengths are told, of %d", len(table.Rows), n)
+	}
+	inOrder(t, said, "Feather their ends now", "Lash the keel first", strings.Join(names, ", ")+" stay loose", "Steam each of those lengths", "The longest sleeve is ", "clamp it to one rib after another", "Wring it", "until it is cold", "each cross piece")
+	if strings.Contains(said, "S4") || strings.Contains(said, "thinner") {
+		t.Errorf("an end that bends dry is steamed, or a stringer is planed: %q", said)
 	}
 	for i := range f.Bend.Stringers {
-		f.Bend.Stringers[i].Steamed, f.Bend.Stringers[i].Wrung, f.Bend.Stringers[i].Whole = false, false, false
+		f.Bend.Stringers[i].Hot = nil
 	}
-	if said := steps(bookOf(t, f))["Keel and stringers"]; strings.Contains(said, "team") || strings.Contains(said, "boiler") {
+	b = bookOf(t, f)
+	if said := steps(b)["Keel and stringers"]; strings.Contains(said, "team") || strings.Contains(said, "boiler") {
 		t.Errorf("ends that bend dry are steamed: %q", said)
+	}
+	if _, there := tables(b)[title]; there {
+		t.Error("an empty table tells of steam")
 	}
 }

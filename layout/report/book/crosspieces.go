@@ -70,8 +70,8 @@ func (w *writer) stemsMade() []string {
 	case design.StemsPlywood:
 		return []string{
 			"Saw the layers of each stem's blank from plywood, " + wording.List(design.Sheets(w.Frame.Bow.Thickness), w.Letters.Units.Whole) + " thick, the grain of their faces along the pattern's arrow.",
-			"Glue the layers of a blank on each other, flat under weights.",
-			"Saw each stem to its pattern in one piece and fair the edges."}
+			"Glue the layers of a blank on each other, flat under weights. Leave them overnight.",
+			"Saw each stem to its pattern, through all layers at once, or have the machine cut it. Fair the edges."}
 	case design.StemsLaminated:
 		form := math.Inf(1)
 		for _, s := range w.Bend.Stems {
@@ -79,7 +79,7 @@ func (w *writer) stemsMade() []string {
 		}
 		return []string{
 			fmt.Sprintf("Saw a form whose edge has a radius of %s at the forefoot, which allows for springback, and straight runs beyond it. Wax it.", w.Letters.Units.Whole(form)),
-			fmt.Sprintf("Glue the %d layers of each stem round it, from the middle outward.", d.Bending.StemPlies),
+			fmt.Sprintf("Glue the %d layers of each stem round it, from the middle outward. Leave them on the form overnight.", d.Bending.StemPlies),
 			"Plane the piece to its siding, and saw it to the pattern."}
 	}
 	return []string{"Saw the stems from straight-grained plank, each with the grain along its pattern's arrow."}
@@ -100,7 +100,7 @@ func (w *writer) stem(st frame.Stem) report.Figure {
 	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.Fine(b.H()))
 	return report.Figure{Drawing: s.Drawing,
 		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s moulded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.Fine(st.Thickness), w.Fine(st.Moulded), w.Fine(st.ToeX), w.Fine(st.FootX)),
-		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and the stringers' landings.", st.End)}
+		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and where the stringers end.", st.End)}
 }
 
 func (w *writer) hook(h frame.Breasthook) report.Figure {

@@ -21,9 +21,9 @@ func (w *writer) joined() []string {
 	}
 	drop := -math.Min(e.Loose.Sheer[0], e.Loose.Sheer[1])
 	return []string{
-		"Mark the keel from the story stick while it is straight.",
+		markKeel,
 		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
-		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ".",
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". Clamp each stem to an upright plank that is fast to the floor.",
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
 	}
 }
@@ -36,7 +36,7 @@ func (w *writer) sprung() []string {
 	return []string{
 		"Now spring the edge-set; it takes two people. Tie the gunwales down to both trestles, and amidships to the keel's blocks or with a weight: the middle rises as the ends are lifted.",
 		"One lifts and one lashes: lift the gunwales' ends into the stems' notches and lash them there.",
-		"Prop ends and midship. The props stay until ribs and keel are lashed.",
+		"Prop both ends from below and hold midship down. Props and ties stay until ribs and keel are lashed.",
 		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's.",
 	}
 }

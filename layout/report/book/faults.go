@@ -42,7 +42,7 @@ func (w *writer) past(l flaw.Look) string {
 func (w *writer) proud(l flaw.Look) [5]string {
 	shows := "The batten"
 	if w.Eye.Sighted > 0 {
-		shows = fmt.Sprintf("Stringer %d, the batten here,", w.Eye.Sighted)
+		shows = fmt.Sprintf("The batten on the marks of S%d", w.Eye.Sighted)
 	}
 	shows += " jumps out at one rib"
 	if h := w.Eye.Hollow * l.Fault.Size; h >= 0.5 {

@@ -61,11 +61,11 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	if p.Afloat, err = aboard.New(p.Frame, d.Crew, d.Gear); err != nil {
 		return p, err
 	}
-	kits := slices.Concat(p.Afloat.Fittings, p.Outfits.Kits())
-	p.Plan = cutlist.Make(p.Frame, kits...)
 	if p.Bend, err = bend.Of(p.Frame); err != nil {
 		return p, err
 	}
+	kits := slices.Concat(p.Afloat.Fittings, p.Outfits.Kits())
+	p.Plan = cutlist.Heat(p.Bend.Heat()).Make(p.Frame, kits...)
 	p.Needs = materials.Count(p.Bend.Joints, p.Afloat.Cloth, p.Plan, kits...)
 	p.Needs.AddForms(p.Bend.Forms)
 	p.Cost = cost.Of(p.Needs, p.Plan, o.Prices)

@@ -73,6 +73,6 @@ func (w *writer) scarfs() {
 		w.say("No stick needs a scarf with the boards of the ripping plan.")
 		return
 	}
-	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third and the hardest curve of a batten; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side."
-	w.add(t)
+	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third, the hardest curve of a batten and, where a board allows it, what is steamed of a stringer; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side."
+	w.add(t, report.Findings{List: w.Plan.Heated()})
 }

@@ -8,36 +8,83 @@ import (
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wording"
+	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
 )
 
-// lashStringers are the steps of the stringers, with the ends that want steam.
-func (w *writer) lashStringers() []string {
-	hot := w.stringersThat(func(s bend.Stringer) bool { return s.Steamed || s.Wrung })
-	if len(hot) == 0 && len(w.Frame.Stringers) > 0 {
-		return []string{"Lash the stringers in pairs from the keel up, from midship to both ends."}
-	}
-	run := 0.0
-	for _, s := range hot {
-		run = math.Max(run, s.EndRun())
-	}
-	last := w.Letters.Units.Rough(50 * math.Ceil(run/50))
+// readyStringers is the work on the stringers while they are straight sticks.
+func (w *writer) readyStringers() []string {
 	if len(w.Frame.Stringers) == 0 {
 		return nil
 	}
+	return []string{
+		"Mark the stringers from the story stick while they are straight, and saw their ends to its marks.",
+		"Feather their ends now: plane the inner face away to nothing, as the chapter Joints says under Stringers to stem.",
+	}
+}
+
+// lashStringers are the steps of the stringers, with the lengths that want steam.
+func (w *writer) lashStringers() []string {
+	hot := w.hotStringers()
+	if len(hot) == 0 && len(w.Frame.Stringers) > 0 {
+		return []string{"Lash the stringers in pairs from the keel up, from midship to both ends."}
+	}
+	if len(w.Frame.Stringers) == 0 {
+		return nil
+	}
+	longest := 0.0
+	for _, s := range hot {
+		for _, h := range s.Hot {
+			longest = math.Max(longest, h.Along.To-h.Along.From)
+		}
+	}
 	out := []string{
-		"Lash the stringers in pairs from the keel up, from midship outward. Leave the last " + last + " of " + stringers(hot) + " loose at either end.",
-		fmt.Sprintf("Steam these ends for %.0f minutes: in place, in a bag fed from the boiler.", hot[0].Minutes),
-		"Bend them in and lash them while they are hot; forced cold they may break.",
+		"Lash the stringers in pairs from the keel up, from midship outward. " + stringers(hot) + " stay loose from where the table Lengths to steam begins, in the chapter Keel and stringers; all else is bent dry.",
+		fmt.Sprintf("Steam each of those lengths in place for %.0f minutes: in a sleeve of plastic sheet or tube, tied round the stick a hand's breadth past both ends of the length, fed from the boiler at its high end and open a finger at its low end. The longest sleeve is %s.", hot[0].Minutes, w.Letters.Units.Rough(longest+2*sleevePast)),
+		"Pull the sleeve off, bend the stick in and clamp it to one rib after another, outward, within a minute; forced cold it may break.",
 	}
-	if wrung := w.stringersThat(func(s bend.Stringer) bool { return s.Wrung }); len(wrung) > 0 {
+	if wrung := w.stringersThat(func(s bend.Stringer) bool {
+		return slices.ContainsFunc(s.Hot, func(h bend.Hot) bool { return h.Twist > 0 })
+	}); len(wrung) > 0 {
 		turns := wording.List(wrung, func(s bend.Stringer) string { return fmt.Sprintf("S%d by %.0f", s.Number, s.Twist*180/math.Pi) })
-		out = append(out, "While they are hot, wring their flats to the stems' sides ("+turns+" degrees) and clamp them there until they are cold. Or let such an end ride on its edge and plane a seat for it.")
+		out = append(out, "Wring it as you clamp it, until its flat lies on each rib, and its end on the stem's side ("+turns+" degrees from one rib to the next, at most). Where one will not turn so far, let it ride on its edge and plane a seat for it.")
 	}
-	if whole := w.stringersThat(func(s bend.Stringer) bool { return s.Whole }); len(whole) > 0 {
-		out = slices.Insert(out, 0, fmt.Sprintf("Steam %s between the ends as well, for %.0f minutes just before they are lashed, or plane them thinner; see What the wood is asked for, in the chapter Frame balance.", stringers(whole), whole[0].Minutes))
+	return append(out, "Leave it clamped until it is cold, an hour or so, then lash it on to the stem.")
+}
+
+// sleevePast is how far a sleeve for steam reaches past the length that is steamed, mm.
+const sleevePast = 100.0
+
+// toSteam lists what is steamed of each stringer; no table where all bends dry.
+func (w *writer) toSteam() report.Table {
+	t := report.Titled("Lengths to steam, along the straight stick from midship, "+w.Unit()).Names("Stringer").Words("Between").Numbers("Begins", "Ends", "Minutes", "Flat turns in one bay, degrees")
+	for _, s := range w.hotStringers() {
+		for _, h := range s.Hot {
+			turn := "-"
+			if h.Twist > 0 {
+				turn = fmt.Sprintf("%.0f", h.Twist*180/math.Pi)
+			}
+			t.Row(fmt.Sprintf("S%d", s.Number), w.tie(h.Bays.From)+" and "+w.tie(h.Bays.To), w.Rough(h.Along.From), w.Rough(h.Along.To), fmt.Sprintf("%.0f", s.Minutes), turn)
+		}
 	}
-	return out
+	return t.Noted("All else of the keel and the stringers bends dry. Do not plane a stringer thinner to bend it dry: the cloth would then lie nearer to the ribs, see Skin.")
+}
+
+// tie names a rib by its station, or the stem that a stringer runs to.
+func (w *writer) tie(station float64) string {
+	for _, r := range w.Frame.Ribs {
+		if math.Abs(r.Station-station) < 0.5 {
+			return r.Name
+		}
+	}
+	if station < 0 {
+		return "the stern stem"
+	}
+	return "the bow stem"
+}
+
+func (w *writer) hotStringers() []bend.Stringer {
+	return w.stringersThat(func(s bend.Stringer) bool { return len(s.Hot) > 0 })
 }
 
 func (w *writer) stringersThat(do func(bend.Stringer) bool) []bend.Stringer {
@@ -50,8 +97,8 @@ func stringers(all []bend.Stringer) string {
 
 // toSteamEnds ends the list of tools.
 func (w *writer) toSteamEnds() string {
-	if len(w.stringersThat(func(s bend.Stringer) bool { return s.Steamed || s.Wrung || s.Whole })) > 0 {
-		return ", boiler and a plastic bag, gauntlets"
+	if len(w.hotStringers()) > 0 {
+		return ", boiler, plastic sheet or tube for the sleeve, watch, gauntlets"
 	}
 	return ""
 }
@@ -62,9 +109,9 @@ func (w *writer) cutToGaps() []string {
 		return nil
 	}
 	return []string{
-		"Saw the cross pieces to their patterns, but leave their ends full.",
+		"Saw the cross pieces by hand to their patterns, but leave their ends full: " + w.Letters.Units.Whole(10) + " longer at each end.",
 		fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend))),
-		"Cut each cross piece longer or shorter than its pattern by the difference, half of it at each end, and move its holes with the ends. Never force the gunwales to it.",
+		"Now cut each cross piece longer or shorter than its pattern by the difference, half of it at each end, and move its holes with the ends. Never force the gunwales to it.",
 		"Fit and bolt the cross pieces, as the chapter Joints shows.",
 	}
 }

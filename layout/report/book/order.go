@@ -18,6 +18,7 @@ type step struct {
 	name  string
 	work  func(hours.Work) bool // the operations that are done in it
 	wood  []cutlist.Family      // of the frame, that is fitted in it
+	bare  bool                  // it fits what the fittings' gunwale blocks are made of
 	kit   *kit.Kit              // of which it fits all pieces and uses all that is bought
 	buys  []string              // keys of the bill that it opens, where the boat has them
 	do    []string              // one act each, read aloud one by one
@@ -85,7 +86,8 @@ func (w *writer) workOf(s step) (out []hours.Work) {
 // sticksOf lists the sticks that a step fits.
 func (w *writer) sticksOf(s step) (out []cutlist.Stick) {
 	for _, k := range w.Plan.Sticks {
-		if k.Kit == "" && slices.Contains(s.wood, k.Family) || s.kit != nil && k.Kit == s.kit.Name {
+		block := seatBlock(k)
+		if k.Kit == "" && slices.Contains(s.wood, k.Family) || s.kit != nil && k.Kit == s.kit.Name && !block || s.bare && block {
 			out = append(out, k)
 		}
 	}
@@ -152,6 +154,15 @@ func (w *writer) bought(s step) string {
 // has reports whether the bill has something.
 func (w *writer) has(key string) bool {
 	return slices.ContainsFunc(w.Needs.Items, func(i materials.Item) bool { return i.Key == key })
+}
+
+// and joins words as they are spoken: "a, b and c".
+func and(all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
+	}
+	last := len(all) - 1
+	return strings.Join(all[:last], ", ") + " and " + all[last]
 }
 
 // acts leaves out what a boat has no use for.

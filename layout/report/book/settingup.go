@@ -38,7 +38,7 @@ func (w *writer) sticks() []string {
 	}
 	wide := math.Ceil((g.Width*cos+g.Height*sin)*math.Hypot(1, aslant)+thick*aslant) + 1
 	return []string{
-		"Cut a stick for each place of the table Spreaders while building, in the chapter on spreaders. Leave it longer than the boat is wide there. It may be " + w.Letters.Units.Whole(thick) + " thick at the most.",
+		"Cut a stick of scrap for each place of the table Spreaders while building, in the chapter on spreaders. Leave it longer than the boat is wide there. It may be " + w.Letters.Units.Whole(thick) + " thick at the most.",
 		fmt.Sprintf("Saw a square notch into the stick's lower edge near each end, as deep as a gunwale is tall and %s wide. At the lower edge the two inner walls stand apart by the width between the inner lower edges in the table.", w.Letters.Units.Whole(wide)),
 		"A gunwale sits in each notch with " + wall + ".",
 		"Sticks lie across the tops of the gunwales, their middles at the places of the table, so that every mortise in the underside stays free.",
@@ -62,6 +62,9 @@ func (w *writer) held(way spreader.Holds) string {
 	return wording.List(all, func(s spreader.Spreader) string { return w.Station(s.At) })
 }
 
+// markKeel is what is done to the keel before it is joined to anything.
+const markKeel = "Mark the keel from the story stick while it is straight, and saw its ends square to the marks."
+
 // looseBars says how trestles come out of a frame that ribs and keel close round.
 const looseBars = " Let the gunwales lie on loose bars. They are drawn out sideways when the ribs are pegged."
 
@@ -75,7 +78,7 @@ func (w *writer) setUp() []string {
 	}
 	stand := []string{"Stand the gunwales on two trestles that are level with each other and across." + looseBars}
 	spread := "Spread the gunwales, their ends lashed in the stems' notches."
-	keel := []string{"Mark the keel from the story stick while it is straight.", "Clamp it to the feet of both stems.",
+	keel := []string{markKeel, "Clamp it to the feet of both stems.",
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()
@@ -84,10 +87,12 @@ func (w *writer) setUp() []string {
 	}
 	return slices.Concat(cut, w.joined(), stand, []string{spread}, w.heldApart(), []string{
 		fmt.Sprintf("Set the lean of %s degrees with a bevel, and hold it with wedges in the notches.", report.Angle(math.Abs(g.Tilt))),
-		"Sight along both gunwales.", "Measure both diagonals: from one end of each gunwale to the farther spreader on the other.",
-	}, w.sprung(), []string{"Peg the breasthooks and glue them, as the chapter Joints shows: the gunwales' ends now lie in the stems' notches."}, w.stayIn(), keel, []string{
+		"Sight along both gunwales: each runs in one sweep. Then measure both diagonals, from one end of each gunwale to the farther spreader on the other.",
+	}, w.sprung(), []string{
+		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie in the stems' notches. Leave them overnight.",
+		"When the glue is hard, bore for their pegs and drive them."}, w.stayIn(), keel, []string{
 		"Lay a straightedge across the gunwales at each rib's place. Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
-		"Take the corrections from that table and write each rib's length on its blank.",
+		"Write beside each rib in that table what you measured, and its corrected length: the blanks are marked by it.",
 	})
 }
 

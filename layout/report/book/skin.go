@@ -181,7 +181,7 @@ func (w *writer) sewing() []string {
 		"Tack amidships on one side, a finger's breadth under the gunwale's upper edge"+w.covered()+". "+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
 		fmt.Sprintf("Pin both sides together along each stem's middle line, from the forefoot up; they meet on the bold lines of the figure. Sew %s at the after end and %s at the fore end, from below: a backstitch of %s through both sides, close to the wood.", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6)),
 		fmt.Sprintf("Trim to %s beyond the stitches, fold one edge over the other and turn both down to one side; whip the fold down every %s. That is a flat fell: no raw edge is left, and the coats seal it.", w.Length(15), w.Length(8)))
-	return append(out, w.slack()+" Then tack the ends along the gunwales, cut the cloth flush with the gunwales' upper edges, and sear or fold the edge.")
+	return append(out, w.slack()+" Then tack the ends along the gunwales. Do not cut the cloth there yet: you pull by it once more.")
 }
 
 func (w *writer) joining() string {
@@ -245,8 +245,32 @@ func (w *writer) taut() {
 	default:
 		w.say("Sponge the whole skin with hot water, once, and let it dry a day: cotton shrinks as it dries. No iron: it scorches from about %s and shrinks no more for it. Coat it dry; wet cotton rots.", w.degrees(i.Melts))
 	}
+	w.say("%s", w.flush())
 	w.tension()
-	w.warn("A hot iron and a hot knife burn hands and give off fumes from synthetic cloth: open the doors, keep the other hand out of the iron's way and a bucket of water near. Cut away from yourself.", "common practice, no source read")
+	if words := w.hotTools(); words != "" {
+		w.warn(words, "common practice, no source read")
+	}
+}
+
+// flush says when the cloth is cut at the gunwales.
+func (w *writer) flush() string {
+	edge := "fold the edge in"
+	if w.fiber() != fabric.Cotton {
+		edge = "sear or fold the edge"
+	}
+	return "When the cloth is taut and you will not pull at it again, draw a tack wherever it is still slack, pull and tack once more; only then cut it flush with the gunwales' upper edges, and " + edge + "."
+}
+
+// hotTools warns of what is hot that draws or cuts the cloth, "" where nothing is.
+func (w *writer) hotTools() string {
+	const fumes = " burns hands and gives off fumes from synthetic cloth: it needs ventilation, so open the doors; keep the other hand out of its way and a bucket of water near. Cut away from yourself."
+	switch w.fiber() {
+	case fabric.Polyester:
+		return "A hot iron or a hot knife" + fumes
+	case fabric.Nylon:
+		return "A hot knife" + fumes
+	}
+	return ""
 }
 
 // spread letters a difference of temperatures in C.
@@ -323,16 +347,39 @@ func (w *writer) cloth() {
 
 // skinStep and coatStep are the skin in the order of work.
 func (w *writer) skinStep() step {
+	tool, dry, care := "iron with a thermometer", "", "A needle goes through a finger as easily as through cloth, and shears slip: push and cut away from you."
+	if words := w.hotTools(); words != "" {
+		care = words
+	}
+	switch w.fiber() {
+	case fabric.Nylon:
+		tool, dry = "tub of water", "overnight, until the damp cloth is dry"
+	case fabric.Cotton:
+		tool, dry = "kettle and sponge", "a day, until the wet cloth is dry"
+	}
 	return step{name: string(hours.Skin), work: stage(hours.Skin), buys: []string{"cloth", "thread", "tack"}, do: []string{
 		"Turn the frame upside down on its trestles, level.",
 		"Draw the middle thread and the marks on the sheet.",
 		"Lay it over the frame, and tack it from amidships outward.",
 		"Sew both ends. The chapter Skin has each act of it, under Sew and draw on the cloth.",
-		"Draw it taut as that chapter says.",
-	}, tools: "soft pencil, pins, needles, palm, flat pliers, tack hammer or stapler, shears, iron with a thermometer or a kettle",
+		w.drawTaut(),
+		"Draw tacks where it is still slack, pull by what stands over, and tack again.",
+		"Cut the cloth flush with the gunwales' upper edges now, and not before.",
+	}, tools: "soft pencil, pins, needles, palm, flat pliers, tack hammer or stapler, shears, " + tool,
 		check: "drum-tight, no slack between stringers, both sides alike, every tack in one line near the gunwale's upper edge",
-		wrong: "a slack place or a wrinkle: draw the tacks beside it and pull again, before any coat",
-		care:  "Hot cutting and ironing of synthetics needs ventilation; cut away from you.", who: "common practice, no source read"}
+		wrong: "a slack place or a wrinkle: draw the tacks beside it and pull again, before the cloth is cut and before any coat",
+		dry:   dry, care: care, who: "common practice, no source read"}
+}
+
+// drawTaut says in short how the cloth is made tight.
+func (w *writer) drawTaut() string {
+	switch w.fiber() {
+	case fabric.Polyester:
+		return "Draw it taut with the iron, in the passes that the chapter Skin gives under Draw it taut."
+	case fabric.Nylon:
+		return "Let it dry where it is, overnight, out of the sun; it draws taut by itself. No iron."
+	}
+	return "Sponge it with hot water once and let it dry for a day; it draws taut by itself. No iron."
 }
 
 func (w *writer) coatStep() step {

@@ -6,7 +6,6 @@ import (
 	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/outside"
-	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
@@ -15,16 +14,17 @@ import (
 
 // coverSteps are from the bare frame to the last coat.
 func (w *writer) coverSteps() []step {
-	buys := []string{"oil"}
-	if slices.ContainsFunc(w.Frame.Seats, func(s seat.Seat) bool { return s.Hung != nil }) {
-		buys = append(buys, "seat-bolt", "glue")
+	buys, dry := []string{"oil"}, "a day for each coat"
+	tools := "drill, spokeshave, abrasive, brush, an old stocking"
+	if w.hungSeats() {
+		buys, dry, tools = append(buys, "seat-bolt", "glue"), "glue of the blocks overnight, "+dry, "clamps, chisel, "+tools
 	}
-	oil := step{name: string(hours.Oil), work: stage(hours.Oil), buys: buys, do: append(w.onBareFrame(),
+	oil := step{name: string(hours.Oil), work: stage(hours.Oil), bare: true, buys: buys, do: append(w.onBareFrame(),
 		"Round over all that the skin or a hand will touch.",
 		"Run a stocking over the outside. Where it catches, smooth again.",
-		"Oil or varnish every stick, end grain twice.",
-		"Do it once more the next day."),
-		tools: "spokeshave, abrasive, brush, an old stocking", dry: "a day for each coat", check: "a stocking runs over the outside and catches nowhere; no wood is dull",
+		"Oil or varnish every stick, end grain twice, and wipe off what stands on it after a quarter of an hour. Leave it for a day.",
+		"Do it once more the next day, and leave it for another."),
+		tools: tools, dry: dry, check: "a stocking runs over the outside and catches nowhere; no wood is dull",
 		wrong: "wipe off what is still sticky after a day, and wait another day",
 		care:  "Oily rags heat by themselves and burn: into water or spread flat outdoors at once.", who: "common practice, no source read"}
 	out := []step{oil}
@@ -42,6 +42,10 @@ func (w *writer) onBareFrame() (out []string) {
 	for _, k := range w.Afloat.Fittings {
 		if outside.Named(k) {
 			out = append(out, w.painterHoles()...)
+			continue
+		}
+		if k.Name == fittings.Seats {
+			out = append(out, w.boltsFirst()...)
 			continue
 		}
 		for _, v := range k.Works {
@@ -84,7 +88,11 @@ func (w *writer) fittingStep(k kit.Kit) step {
 	if at := w.placeOf(k.Name); at != "" {
 		s.do = []string{"Look at " + at + ": it has the sizes and how each is made."}
 	}
-	s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k))
+	if k.Name == fittings.Seats && w.hungSeats() {
+		s.do = append(s.do, w.seatActs(k)...)
+	} else {
+		s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k), w.oiled(k))
+	}
 	if w.gluesUp(k) {
 		s.buys, s.dry = []string{"glue"}, "glue overnight"
 	}
@@ -124,14 +132,17 @@ func (w *writer) shaping(k kit.Kit) []string {
 		when(w.gluesUp(k), "Glue thick and wide pieces from their layers and staves. Plane them when the glue is hard."),
 		when(there[kit.Board], "Saw, shape and drill the boards."),
 		when(there[kit.Beam], "Plane the square pieces and round their edges."),
-		when(there[kit.Spar], "Plane the spars: square, then eight sides, then round."),
-		when(len(k.Pieces) > 0, "Oil all of its wood."))
+		when(there[kit.Spar], "Plane the spars: square, then eight sides, then round."))
 }
+
+// noFlotation stands until the lists have flotation among them.
+const noFlotation = "Tie in flotation before anyone gets in: air bags made for boats, or closed-cell foam, under both ends. No list of this book has it yet, and swamped without it the boat does not carry you."
 
 // firstWater is the last step of the boat.
 func (w *writer) firstWater() step {
 	return step{name: "first water", work: func(v hours.Work) bool { return v.Stage == hours.Fit && v.Kit == "" }, do: []string{
 		"Weigh the boat.",
+		noFlotation,
 		"Float it empty. Leave it for an hour and feel along keel and seams for water.",
 		"Load it as On the water says, and measure draft and freeboard.",
 		"Go in with a life jacket on. Swamp it in shallow water near help, and see that it carries you.",
@@ -157,7 +168,7 @@ func (w *writer) outfitStep(k kit.Kit) step {
 	}
 	s := step{name: "outfit: " + k.Name, kit: &k, work: func(v hours.Work) bool { return v.Kit == k.Name }, do: slices.Concat(
 		[]string{"Print the outfit's own patterns.", "Hold the gunwale marks to the boat as it stands before you cut a board that crosses it."},
-		w.shaping(k), acts(sew), w.worksOf(k), []string{
+		w.shaping(k), acts(sew), w.worksOf(k), w.oiled(k), []string{
 			"Put leather or cloth wherever a fitting bears on a gunwale. Nothing is screwed into the frame.",
 			"Fit everything on land.",
 			"Load it there with more than it will feel afloat, a little at a time.",

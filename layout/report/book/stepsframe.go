@@ -20,13 +20,13 @@ func (w *writer) frameSteps() []step {
 	if w.Needs.Joints.Head.Glue > 0 {
 		heads = append(heads, "glue")
 	}
-	setup := step{name: string(hours.Setup), work: stage(hours.Setup), do: w.setUp(), buys: []string{"cord", "peg", "screw", "bolt-5", "glue"}, dry: "glue of the breasthooks overnight",
+	setup := step{name: string(hours.Setup), work: stage(hours.Setup), do: w.setUp(), wood: []cutlist.Family{cutlist.Keel}, buys: []string{"cord", "peg", "screw", "glue"}, dry: "glue of the breasthooks overnight",
 		tools: "two trestles, spreaders, strap or cord for a windlass, clamps, wedges, level, bevel, straightedge, tape, mallet, drill",
 		check: "diagonals alike within 3 mm (1/8 in); the undersides at both ends as high port and starboard",
 		wrong: "the diagonals differ: push the longer one's ends together until they agree, then lash the ends again. One side is high: shim its trestle",
 		care:  "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"}
-	lash := step{name: string(hours.Lash), work: stage(hours.Lash), do: w.battensOn(), wood: []cutlist.Family{cutlist.Keel, cutlist.Stringer}, buys: []string{"cord", "bolt-5"},
-		tools: "cord, fid, spring clamps, saw, tape" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
+	lash := step{name: string(hours.Lash), work: stage(hours.Lash), do: w.battensOn(), wood: []cutlist.Family{cutlist.Stringer}, buys: []string{"cord"},
+		tools: "story stick, plane, fid, spring clamps, saw, drill, tape" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
 		wrong: "look the picture up in Judging by eye. Cut that lashing, ease the batten, and lash it again",
 		care:  "Awls and fids slip: push away from the other hand.", who: "common practice, no source"}
 	of := &lash
@@ -39,7 +39,7 @@ func (w *writer) frameSteps() []step {
 		usual := s.work
 		s.work = func(k hours.Work) bool { return mine && crosses(k) || usual(k) && !crosses(k) }
 	}
-	of.wood = append(of.wood, cutlist.Thwart)
+	of.wood, of.buys = append(of.wood, cutlist.Thwart), append(of.buys, "bolt-5")
 	return []step{setup, {name: string(hours.Bend), work: stage(hours.Bend), wood: []cutlist.Family{cutlist.Rib}, buys: heads, do: ribs.do, tools: ribs.tools, dry: ribs.dry, check: ribs.check,
 		wrong: "see Judging by eye: it has a picture and a cure for each fault. Steam a rib again before you force it",
 		care:  "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",
@@ -57,11 +57,7 @@ func (w *writer) levelPairs() string {
 
 // battensOn is the work on keel and stringers, up to a frame that stands by itself.
 func (w *writer) battensOn() []string {
-	mark := ""
-	if len(w.Frame.Stringers) > 0 {
-		mark = "Mark the stringers from the story stick while they are straight."
-	}
-	return slices.Concat(acts(mark,
+	return slices.Concat(w.readyStringers(), acts(
 		fmt.Sprintf("There are %d lashings of %d turns. The chapter Joints shows them.", w.Needs.Joints.Keel.Count+w.Needs.Joints.Stringers.Count, joint.Turns),
 		"Lash the keel first, from midship to both ends."), w.letGo(), w.lashStringers(), w.cutToGaps(), w.takeOut())
 }

@@ -18,12 +18,13 @@ func (w *writer) woodSteps() []step { return []step{w.patterns(), w.sawing(), w.
 func (w *writer) patterns() step {
 	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib strips; and the gauges"
 	return step{name: string(hours.Loft), work: stage(hours.Loft), buys: []string{"workshop"}, do: []string{
-		"Print the patterns at 100 %.",
-		"Measure both scale bars of sheet 1 with a steel rule.",
+		"Print the patterns at 100 %, sheet 1 first.",
+		"Measure both scale bars of sheet 1 with a steel rule, then print the others.",
 		"Lay the sheets of a strip on each other's crosses and tape them.",
-		"Pull a tape measure over each strip.",
+		"Pull a tape measure over each strip. The patterns' first sheets say how long it is.",
 		trace + w.traced(),
 		"Keep the story stick flat and dry. Every batten is marked from it.",
+		w.byMachine(),
 	}, tools: "printer, steel rule, tape measure, knife", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
 		wrong: "a scale bar is off: set the printer to actual size and print again. A strip is off: cut its tape and lay the sheets anew",
 		care:  "Work knives away from you.", who: "common practice, no source read"}
@@ -38,24 +39,25 @@ func (w *writer) alongSticks() (n int) {
 }
 
 func (w *writer) sawing() step {
-	scarf := ""
-	if n := w.alongSticks(); n > 0 {
-		scarf = fmt.Sprintf("Cut and glue the scarfs, %d in all, by the ripping plan. Clamp them on a straight board with film under them, and leave them overnight.", n)
+	var buys []string
+	scarf, dry := w.scarfing(), ""
+	if scarf != nil || w.gluedUp() != "" {
+		buys, dry = []string{"glue"}, "glue overnight, before the sticks are planed"
 	}
-	buys := []string{"glue"}
 	for _, v := range w.Plan.Woods {
 		buys = append(buys, "wood: "+v.Species)
 	}
-	return step{name: string(hours.Saw), work: stage(hours.Saw), buys: buys, do: acts(
+	return step{name: string(hours.Saw), work: stage(hours.Saw), buys: buys, dry: dry, do: acts(slices.Concat([]string{
 		"Sort the boards. The straightest grain is for ribs and gunwales, its slope no steeper than 1 in 15.",
-		"Rip each board by the ripping plan.",
+		"Rip each board by the ripping plan, each rip " + w.Fine(cutlist.Dressing) + " wider than it says there: so much is planed off.",
+		w.endsOfRips(),
 		"Crosscut the rips by the plan, each from one end.",
-		"Write on every piece its mark from the cut list, with P for port and S for starboard.",
-		scarf,
-		"Plane every stick to its section.",
-		"Ease the edges of battens and ribs.",
+		"Write on every piece its mark from the cut list." + w.sides(),
+	}, scarf, []string{
+		"Plane every stick to the section that the ripping plan and the cut list give it.",
+		"Ease the edges of battens and ribs: take the sharpness off, no more.",
 		w.gluedUp(),
-	), tools: "saw with a rip fence, plane, square, pencil", check: "gauge the thickness of rib stock at three places: it decides how it bends",
+	})...), tools: "saw with a rip fence, plane, square, pencil", check: "gauge the thickness of rib stock at three places: it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
 		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitiser. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
@@ -63,27 +65,27 @@ func (w *writer) sawing() step {
 
 func (w *writer) gunwales() step {
 	g, d := &w.Frame.Gunwale, w.Frame.Design.Gunwale
-	marks := fmt.Sprintf("While the stock is straight, mark all %d mortises of a gunwale from midship, and its mirror on the other.", len(g.Mortises))
-	cut := fmt.Sprintf("Cut the mortises %s deep with their lean. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
-	end := "Cut the gunwales to length, with their end cuts, after the mortises are done."
+	marks := fmt.Sprintf("While the stock is straight, mark from the gunwale strip midship, all %d mortises, the places of the spreaders and the sloping cut at each end of a gunwale, and the mirror of it on the other.", len(g.Mortises))
+	cut := fmt.Sprintf("Cut the mortises %s deep with their lean, by the table Mortises in the chapter Gunwales. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
+	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends.", w.boredEnds()}
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
-	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: []string{marks, cut, end},
+	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: append([]string{marks, cut}, end...),
 		tools: "router or drill and chisels, bevel, clamps, tape", check: "first to last mortise by tape within 1 mm (1/32 in); a rib offcut slides in by hand",
 		wrong: "a mortise is too tight: pare its ends. It is in a wrong place: glue in a plug of the same wood, and cut anew when it is hard",
 		care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes.", who: "common practice, no source"}
 	switch {
 	case d.Plies > 1 && d.Glued == design.GluedStraight:
-		s.do = []string{glue, marks, cut, end}
+		s.do = slices.Concat([]string{glue, offBench, marks, cut}, end)
 	case d.Plies > 1:
-		s.do = slices.Concat([]string{"Clamp the dry plies of a gunwale flush and straight.", marks}, w.ifBent(w.sticks()), w.glueInBend(""), []string{cut, end})
+		s.do = slices.Concat([]string{"Clamp the dry plies of a gunwale flush and straight.", marks}, w.ifBent(w.sticks()), w.glueInBend(""), []string{cut}, end)
 	}
 	if g.Blocks != nil {
-		s.do, s.tools = w.byGap(glue, end), "shooting board or disc sander, straight board, film, wedges, wax, chisel, clamps"
+		s.do, s.tools = w.byGap(glue, end...), "shooting board or disc sander, straight board, film, wedges, wax, chisel, clamps"
 		s.care = "Short blocks are hard to hold: trim them against a stop, fingers clear of the blade."
 		s.wrong = "a gap is too tight: pare the ends of its blocks. It is in a wrong place: glue in a plug of the same wood, and cut it anew when it is hard"
 	}
 	if d.Plies > 1 {
-		s.buys, s.dry = []string{"glue"}, "glue overnight before the clamps come off, a day before bending"
+		s.buys, s.dry = []string{"glue"}, "glue overnight before the clamps come off, a day more before anything is bent or sprung"
 		s.care += " Epoxy sensitises the skin: nitrile gloves, changed often; never sand it half cured."
 		s.who = "common practice; HSE on epoxy"
 	}
@@ -108,31 +110,32 @@ func (w *writer) glueInBend(more string) []string {
 	}
 	spread := fmt.Sprintf("Glue the %d plies of each gunwale: spread glue on both faces of every joint and lay the plies flush. %s%s", plies, flush, more)
 	if w.Frame.Design.Gunwale.Glued == design.GluedOnForm {
-		return []string{"Do the next steps once without glue.", spread, "Clamp the plies to the form, from midship outward."}
+		return []string{"Do the next steps once without glue.", spread, "Clamp the plies to the form, from midship outward.", offBench}
 	}
 	return slices.Concat([]string{
-		"Saw the plies off " + report.Either(w.Letters.Units, "2 mm", "1/16 in") + " past their end marks: longer they would meet.",
+		"Saw the plies of both gunwales off " + report.Either(w.Letters.Units, "2 mm", "1/16 in") + " outside the sloping marks of their ends, along their slope: longer, the two gunwales would meet there.",
 		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you.",
 		spread,
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
-		"Tie the gunwales' ends together round a block that holds them, at the end marks, " + w.endsApart() + " apart, from the middle of one underside to the middle of the other.",
+		"Tie the gunwales' ends together round a block that holds them, at the marks of their ends, " + w.endsApart() + " apart, from the middle of one underside to the middle of the other.",
 	}, w.heldApart(), []string{
 		"The gunwales stand upright in the notches; the lean comes later, in setting up.",
 		"Draw the clamps tight from midship outward.",
 		"Measure every beam again when the clamps are on.",
+		offBench,
 	})
 }
 
 // byGap is the work on gunwales whose mortises are gaps.
-func (w *writer) byGap(glue, end string) []string {
+func (w *writer) byGap(glue string, end ...string) []string {
 	out := w.gapSteps()
 	if w.Frame.Design.Gunwale.Glued == design.GluedStraight {
-		out = append(out, glue+gapsGlued())
+		out = append(out, glue+gapsGlued(), offBench)
 	} else {
 		out = append(out, "Clamp the dry plies of a gunwale flush and straight.", "Draw midship and the places of the spreaders across all of them.")
 		out = slices.Concat(out, w.ifBent(w.sticks()), w.glueInBend(gapsGlued()))
 	}
-	return append(out, w.clearGaps(), end)
+	return append(append(out, w.clearGaps()), end...)
 }
 
 func (w *writer) stems() step {
@@ -140,15 +143,15 @@ func (w *writer) stems() step {
 	var buys []string
 	switch w.Frame.Design.MadeStems() {
 	case design.StemsPlywood:
-		buys, dry, tools = []string{"glue", "stem-ply"}, "glue overnight", "clamps or weights, "+tools
+		buys, dry, tools = []string{"glue", "stem-ply"}, "glue overnight, before the stems are sawn", "clamps or weights, "+tools
 	case design.StemsLaminated:
-		buys, dry, tools = []string{"glue"}, "glue overnight on the form", "form, clamps, "+tools
+		buys, dry, tools = []string{"glue"}, "glue overnight on the form, before the stems are sawn", "form, clamps, "+tools
 	}
 	return step{name: string(hours.Ends), work: stage(hours.Ends), wood: []cutlist.Family{cutlist.Stem, cutlist.Breasthook}, buys: buys, do: append(made,
-		"Cut foot, notch and stringer landings to their lines.",
+		"Cut the foot and the notch for the gunwales to their lines."+w.crosses(),
 		"Bore all holes of the pattern now, while the piece lies flat, square to the stem.",
 		"Saw the breasthooks to their patterns.",
-		"Plane their edges to the lean of the gunwales."),
+		"Plane their edges to the lean that the chapter Stems and breasthooks gives."),
 		tools: tools, dry: dry, check: "lay the stem on its pattern; the notch takes both gunwales",
 		wrong: "a notch is tight: pare it. It is wide: glue in a shaving. A stem or a plate that has split is made anew",
 		care:  "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"}

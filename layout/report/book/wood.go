@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
@@ -38,14 +39,14 @@ func (w *writer) cutList() {
 
 func (w *writer) boards() {
 	w.chapter("Ripping plan")
-	w.say("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them; each is then crosscut from one end. Where a rip stands for several layers it is resawn. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing))
+	w.say("Rips run the whole length of a board, side by side, with %s of saw and %s of plane between them: saw each so much wider than it says, and plane it to its width. Each is then crosscut from one end. Where a rip stands for several layers, with | between them, it is resawn. Plane each piece, or each slice off the edge, to the section in the third column, larger side first. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft. Some rips leave a rest that is ripped once more (1.1, 1.2 and so on): crosscut it off as the line before says, then rip it.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing))
 	t := report.Titled("Boards").Words("Wood").Numbers("Boards", "Waste", "Least waste in whole boards").Words("Size, "+w.Unit(), "From")
 	for _, v := range w.Plan.Woods {
 		if len(v.Boards) == 0 {
 			continue
 		}
 		b := v.Boards[0].Board
-		from := "your [stock]"
+		from := "yours"
 		if b.Asked {
 			from = "ask the yard"
 			if b.Sawn != "" {
@@ -91,11 +92,11 @@ func (w *writer) ripping(v cutlist.Wood) {
 	w.section(wording.Capital(v.Species))
 	for i, s := range v.Boards {
 		w.add(w.boardFigure(v, i))
-		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Crosscut, layer by layer: mark, length")
+		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Plane to", "Crosscut, layer by layer: mark, length")
 		for k, r := range s.Rips {
-			t.Row(fmt.Sprint(k+1), w.Cell(r.Across), w.layers(r))
+			t.Row(fmt.Sprint(k+1), w.Cell(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r))
 			for m, more := range r.Rest {
-				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), "end of it: "+w.layers(more))
+				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), w.planedTo(more), "of the rest: "+w.layers(more))
 			}
 		}
 		w.add(t)
@@ -155,8 +156,8 @@ func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
 func (w *writer) shopping() {
 	w.chapter("Shopping list and cost")
 	e := w.Cost
-	w.say("Prices by the table %q (%s), in no currency: an invented level to compare boats by until you put in what you are asked for (--prices FILE).", w.Prices.Name, w.Prices.About)
-	t := report.Titled("").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by").Words("Price from")
+	w.say("Prices are those of the table %q (%s), all in the one currency of that table. The tables that come with the program are invented, to compare boats by, and are no money of any country: ask for prices where you buy, and have the book made anew with a table of your own.", w.Prices.Name, w.Prices.About)
+	t := report.Titled("").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by")
 	for _, l := range e.Lines {
 		each := "-"
 		if l.Each > 0 {
@@ -169,7 +170,7 @@ func (w *writer) shopping() {
 		case "each", "lot", "m":
 			amount = fmt.Sprintf("%.0f", l.Amount)
 		}
-		t.Row(l.Name, amount, l.Unit, l.How, each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread), l.From)
+		t.Row(l.Name, amount, l.Unit, l.How+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
 	}
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
@@ -189,6 +190,16 @@ func (w *writer) shopping() {
 	}
 	w.say("The cutter's file lays stems, breasthooks, cross pieces, hangers of seats, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
 		forms, wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
+}
+
+// notByTable says which boards of a line are not priced by the table, "" for none.
+func notByTable(l cost.Line) (words string) {
+	for _, from := range strings.Split(l.From, "; ") {
+		if strings.Contains(from, "your own") || strings.Contains(from, "in the design") {
+			words += "; " + from
+		}
+	}
+	return words
 }
 
 func (w *writer) hours() {

@@ -1,0 +1,119 @@
+package book
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/wording"
+)
+
+// offBench is what is done when the glue of the plies is hard.
+const offBench = "Leave it overnight. The next day take all clamps and sticks off, and plane the glue off all faces of the gunwales."
+
+// byMachine says which parts a machine may cut before the boat stands.
+func (w *writer) byMachine() string {
+	now := []string{"gauges"}
+	if w.Bend.OnForms() {
+		now = append(now, "forms")
+	}
+	now = append(now, "breasthooks")
+	if len(w.Frame.Thwarts) > 0 && w.Bend.Boat.Why != nil {
+		now = append(now, "cross pieces")
+	}
+	words := "If a machine cuts parts from the cutter's file, have it cut " + and(now) + " now."
+	if w.Frame.Design.MadeStems() == design.StemsPlywood {
+		words += " Stems come after the step Stems and breasthooks has glued their blanks: the file has each once, for a blank of its whole thickness."
+	}
+	var later []string
+	if len(w.Frame.Thwarts) > 0 && w.Bend.Boat.Why == nil {
+		later = append(later, "cross pieces")
+	}
+	if w.hungSeats() {
+		later = append(later, "hangers of seats")
+	}
+	if len(later) > 0 {
+		words += " It leaves out " + and(later) + ": you saw them by hand, to the boat as it then stands."
+	}
+	return words
+}
+
+// endsOfRips says when a rip is crosscut whose end is ripped once more, "" where none is.
+func (w *writer) endsOfRips() string {
+	for _, v := range w.Plan.Woods {
+		for _, b := range v.Boards {
+			if slices.ContainsFunc(b.Rips, func(r cutlist.RipCut) bool { return len(r.Rest) > 0 }) {
+				return "Where the plan rips the rest of a rip (numbers like 1.1), crosscut what comes before it off that rip first, as the plan says; then rip the rest."
+			}
+		}
+	}
+	return ""
+}
+
+// sides explains the letters of the two sides.
+func (w *writer) sides() string {
+	if len(w.Frame.Stringers) == 0 {
+		return ""
+	}
+	return " In S1p the p is for port, the left side of the boat looking forward; in S1s the s is for starboard, the right."
+}
+
+// scarfing is the work on scarfs, nil where no stick has one.
+func (w *writer) scarfing() []string {
+	n := w.alongSticks()
+	if n == 0 {
+		return nil
+	}
+	return []string{
+		fmt.Sprintf("Cut the scarfs, %d in all, by the table Scarfs in long sticks in the chapter Gunwales: pieces are counted from aft.", n),
+		"Glue them, clamped on a straight board with film under them. Leave them overnight.",
+	}
+}
+
+// boredEnds says how the ends of the gunwales are bored for the cord that lashes them.
+func (w *writer) boredEnds() string {
+	e := w.Bend.Joints.Ends
+	place := func(i int) string {
+		return fmt.Sprintf("%s %s from its end and %s up from the underside", w.Whole(e[i].FromEnd), w.Unit(), w.Whole(e[i].Up)+" "+w.Unit())
+	}
+	words := place(1)
+	if place(0) != words {
+		words += " at the bow, " + place(0) + " at the stern"
+	}
+	return fmt.Sprintf("Bore each end across for its lashing, %s, %s; ease the edges of the holes.", w.Fine(e[1].Drill), words)
+}
+
+// crosses says what is marked on the stems for the stringers, "" without any.
+func (w *writer) crosses() string {
+	if len(w.Frame.Stringers) == 0 {
+		return ""
+	}
+	return " Prick the crosses of the stringers' ends through on both sides: the stringers lie on the stem's flat sides, and nothing is cut for them."
+}
+
+// planedTo letters what the pieces of a rip are planed to, each section once.
+func (w *writer) planedTo(r cutlist.RipCut) string {
+	var out []string
+	for _, p := range slices.Concat(r.Layers...) {
+		s := w.Plan.Sticks[p.Stick]
+		if words := w.Cell(s.Width) + " x " + w.Cell(s.Thickness); !slices.Contains(out, words) {
+			out = append(out, words)
+		}
+	}
+	return wording.Joined(out, "; ", strings.Clone)
+}
+
+// crosscutFirst letters what is crosscut off a rip before its rest is ripped once more, ""
+// where it is not.
+func (w *writer) crosscutFirst(r cutlist.RipCut) string {
+	if len(r.Rest) == 0 {
+		return ""
+	}
+	long := 0.0
+	for _, p := range r.Layers[0] {
+		long += p.Length + w.Plan.Kerf
+	}
+	return "first crosscut " + w.Cell(long) + " off this rip, for "
+}

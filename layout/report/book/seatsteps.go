@@ -1,0 +1,75 @@
+package book
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/design"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/wording"
+)
+
+// hungSeats reports whether a seat hangs from the gunwales.
+func (w *writer) hungSeats() bool {
+	return slices.ContainsFunc(w.Frame.Seats, func(s seat.Seat) bool { return s.Hung != nil })
+}
+
+// seatBlock reports whether a stick is glued behind a gunwale for a seat's bolts, while the
+// frame is bare.
+func seatBlock(s cutlist.Stick) bool {
+	part, _, _ := strings.Cut(s.Part, " block, ")
+	return s.Own && (strings.HasSuffix(part, ", front") || strings.HasSuffix(part, ", after")) && part != s.Part
+}
+
+// boltsFirst is what hung seats want while the frame is bare: the skin covers the heads of their
+// bolts.
+func (w *writer) boltsFirst() (out []string) {
+	for _, s := range w.Frame.Seats {
+		if s.Hung == nil {
+			continue
+		}
+		out = append(out, fmt.Sprintf("%s: bore the gunwales for its bolts and let their heads in, by its tables in the chapter Seats.", s.Name),
+			fmt.Sprintf("%s: glue a block behind each pair of bolts, its holes bored with the gunwale's. Leave them overnight.", s.Name),
+			fmt.Sprintf("%s: put the bolts in now, with their nuts on: later the skin covers their heads.", s.Name))
+	}
+	return out
+}
+
+// seatActs is the work on seats of which one hangs: joined first, oiled last.
+func (w *writer) seatActs(k kit.Kit) []string {
+	var out []string
+	for _, s := range w.Frame.Seats {
+		name := s.Name + ": "
+		switch h := s.Hung; {
+		case h != nil:
+			bottom := "screw the slats on."
+			if h.Bottom == design.Webbing {
+				bottom = "cut, wrap and sew the webbing."
+			}
+			out = append(out,
+				name+"measure from the gunwales to the floor, saw the hangers to that and slot them.",
+				name+"hang hangers and rails dry on the bolts, and measure the height of the rails.",
+				name+"take it down; glue spreaders and rails together and pin the rails in their slots. Leave it overnight.",
+				name+"plane it flush, round all edges and oil it. Leave it for a day.",
+				name+bottom+" Hang it on its bolts, nuts finger-tight.")
+		default:
+			for _, v := range k.Works {
+				if strings.HasPrefix(v.Name, wording.Clip(s.Name, 40)+": ") && !v.Bare {
+					out = append(out, wording.Capital(v.Name)+".")
+				}
+			}
+		}
+	}
+	return out
+}
+
+// oiled is what is done to the wood of a kit last.
+func (w *writer) oiled(k kit.Kit) []string {
+	if len(k.Pieces) == 0 {
+		return nil
+	}
+	return []string{"Oil all of its wood, and leave it for a day."}
+}
