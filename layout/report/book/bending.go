@@ -297,7 +297,7 @@ func (w *writer) forms() {
 		b := f.Outline.Bounds()
 		t.Row(wording.List(f.Names, func(s string) string { return s }), w.Whole(b.W()), w.Whole(b.H()), fmt.Sprint(f.Layers))
 	}
-	t.Note = fmt.Sprintf("From %s plywood, %s of 1220 x 2440 mm (4 x 8 ft); full-size patterns and the cutter's file have them. Ribs that differ by less than ribs.tolerance share a form: a larger one saves forms.", w.Fine(bend.FormStock), wording.Counted(w.Needs.Forms.Sheets, "sheet"))
+	t.Note = fmt.Sprintf("From %s plywood, %s of 1220 x 2440 mm (4 x 8 ft); full-size patterns and the cutter's file have them. Ribs that hardly differ share a form.", w.Fine(bend.FormStock), wording.Counted(w.Needs.Forms.Sheets, "sheet"))
 	w.add(t)
 }
 

@@ -110,11 +110,16 @@ func stage(of hours.Stage) func(hours.Work) bool {
 	return func(k hours.Work) bool { return k.Stage == of }
 }
 
-// marksOf letters the sticks of a step, the first and the last of each family.
+// marksOf letters the sticks of a step, the first and the last of those of a family that follow
+// each other in the cut list.
 func (w *writer) marksOf(s step) string {
 	var runs [][]cutlist.Stick
+	follows := 0
 	for _, k := range w.sticksOf(s) {
-		if n := len(runs); n > 0 && runs[n-1][0].Family == k.Family {
+		at := slices.IndexFunc(w.Plan.Sticks, func(o cutlist.Stick) bool { return o.Mark == k.Mark })
+		n := len(runs)
+		next := n > 0 && runs[n-1][0].Family == k.Family && at == follows
+		if follows = at + 1; next {
 			runs[n-1] = append(runs[n-1], k)
 		} else {
 			runs = append(runs, []cutlist.Stick{k})

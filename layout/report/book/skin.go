@@ -258,7 +258,7 @@ func (w *writer) flush() string {
 	if w.fiber() != fabric.Cotton {
 		edge = "sear or fold the edge"
 	}
-	return "When the cloth is taut and you will not pull at it again, draw a tack wherever it is still slack, pull and tack once more; only then cut it flush with the gunwales' upper edges, and " + edge + "."
+	return "Wherever the cloth is still slack, draw the tacks, pull by what stands over and tack once more. When you will not pull at it again, and not before, cut it flush with the gunwales' upper edges, and " + edge + "."
 }
 
 // hotTools warns of what is hot that draws or cuts the cloth, "" where nothing is.

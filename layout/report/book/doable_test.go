@@ -1,0 +1,155 @@
+package book
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/trial/bend"
+)
+
+// TestRestsOfRips: before a rip whose rest is ripped once more stands what is crosscut off it,
+// which is its pieces with a saw cut after each; every line says what its pieces are planed to.
+func TestRestsOfRips(t *testing.T) {
+	for _, name := range []string{"brook", "river"} {
+		f := facts(t, shipped(t, name), measure.Metric)
+		b := bookOf(t, f)
+		all, rests := tables(b), 0
+		for _, v := range f.Plan.Woods {
+			for i, s := range v.Boards {
+				table := all[fmt.Sprintf("%s, board %d of %d, mm", strings.ToUpper(v.Species[:1])+v.Species[1:], i+1, len(v.Boards))]
+				rows := table.Rows
+				for _, r := range s.Rips {
+					if p := f.Plan.Sticks[r.Layers[0][0].Stick]; !strings.Contains(rows[0][2], fmt.Sprintf("%.1f x %.1f", p.Width, p.Thickness)) {
+						t.Errorf("%s: %v does not say that it is planed to %g by %g", name, rows[0], p.Width, p.Thickness)
+					}
+					if len(r.Rest) > 0 {
+						rests++
+						off := 0.0
+						for _, p := range r.Layers[0] {
+							off += p.Length + f.Plan.Kerf
+						}
+						if want := fmt.Sprintf("first crosscut %.1f off this rip", off); !strings.HasPrefix(rows[0][3], want) {
+							t.Errorf("%s: %q, want %q", name, rows[0][3], want)
+						}
+					}
+					rows = rows[1+len(r.Rest):]
+				}
+			}
+		}
+		if rests == 0 {
+			t.Errorf("%s: no rest is ripped", name)
+		}
+		inOrder(t, steps(b)["Sawing"], "Rip each board", "rips the rest of a rip", "Crosscut the rips", "Plane every stick")
+	}
+}
+
+// TestBeforeItIsHidden: what is out of reach later is done before: gunwales' ends are bored
+// before they are lashed, stringers' ends feathered before they are, bolts of seats put in
+// before the skin, cloth pulled before it is cut, wood joined before it is oiled.
+func TestBeforeItIsHidden(t *testing.T) {
+	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
+	inOrder(t, stepsOf(b), "sloping cut at each end", "outside the sloping marks", "Leave it overnight", "Cut the mortises", "Bore each end across for its lashing",
+		"Glue the layers of a blank", "Leave them overnight", "Saw each stem to its pattern", "Prick the crosses", "lash them there", "Glue the breasthooks in", "Leave them overnight", "drive them",
+		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: bore the gunwales", "glue a block", "Leave them overnight", "put the bolts in now", "Oil or varnish every stick",
+		"tack it from amidships", "pull by what stands over", "Cut the cloth flush", "glue spreaders and rails", "Leave it overnight", "round all edges and oil it", "sew the webbing",
+		"Tie in flotation", "Swamp it")
+	if strings.Contains(stepsOf(b), "landings to") || strings.Contains(steps(b)["Skin"], "the iron") {
+		t.Error("a stem has landings to cut, or nylon is ironed")
+	}
+}
+
+// TestOneFit: the room of a head in its mortise is the design's, and what is planed off a head
+// is what its wood swells beyond that room: width times movement times the rise in moisture
+// (Wood Handbook, FPL-GTR-282, chapter 4).
+func TestOneFit(t *testing.T) {
+	d := shipped(t, "river")
+	d.Ribs.FitWidth = 0.4
+	wood, err := d.Wood(d.Ribs.Species)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rise := d.Bending.Moisture - d.Bending.Stock.Bought()
+	swells := float64(d.Ribs.Width) * wood.Tangential * rise
+	b := bookOf(t, facts(t, d, measure.Metric))
+	inOrder(t, steps(b)["Ribs"], "0.4 mm longer than the rib is wide", fmt.Sprintf("%.1f mm in width", swells), fmt.Sprintf("plane %.1f mm off their width", math.Ceil(10*(swells-0.4))/10))
+	d.Ribs.FitWidth = 3
+	if said := steps(bookOf(t, facts(t, d, measure.Metric)))["Ribs"]; !strings.Contains(said, "go in hot as they are") {
+		t.Errorf("heads with room are planed: %s", said)
+	}
+}
+
+// TestBilgeBatten: it lies on the marks that Judging by eye looks along, as far as it bends dry.
+func TestBilgeBatten(t *testing.T) {
+	f := facts(t, shipped(t, "river"), measure.Metric)
+	at := f.Eye.Sighted
+	b := bookOf(t, f)
+	inOrder(t, steps(b)["Ribs"], fmt.Sprintf("marks of S%d; the sticks of S4 serve", at), "Tie it from rib ")
+	if !strings.Contains(told(b), fmt.Sprintf("The batten on the marks of S%d", at)) {
+		t.Error("Judging by eye looks along another batten")
+	}
+	w := &writer{Facts: f}
+	aft, fore := w.dryRun(at)
+	for _, h := range f.Bend.Stringers[at-1].Hot {
+		for _, r := range f.Frame.Ribs {
+			if (r.Name == aft || r.Name == fore) && r.Station > h.Bent.From+1 && r.Station < h.Bent.To-1 {
+				t.Errorf("a dry batten is tied to %s, where it would be steamed", r.Name)
+			}
+		}
+	}
+	f.Bend.Stringers[at-1].Hot = []bend.Hot{{Bays: frame.Zone{From: -10, To: 10}, Bent: frame.Zone{From: -10, To: 10}}}
+	if aft, fore := w.dryRun(at); aft != "" || fore != "" {
+		t.Errorf("hot at midship, dry from %s to %s", aft, fore)
+	}
+}
+
+// TestWoodWhereItIsUsed: the keel is for setting up, blocks of seats for the bare frame, and
+// glue stands only with a step that glues.
+func TestWoodWhereItIsUsed(t *testing.T) {
+	f := facts(t, shipped(t, "river"), measure.Metric)
+	w := &writer{Facts: f}
+	blocks := 0
+	for _, s := range w.steps() {
+		for _, k := range w.sticksOf(s) {
+			switch {
+			case k.Family == cutlist.Keel && s.name != "setting up":
+				t.Errorf("the keel is for %s", s.name)
+			case strings.Contains(k.Part, "block"):
+				if blocks++; s.name != "smoothing and oiling" {
+					t.Errorf("%s is for %s", k.Part, s.name)
+				}
+			}
+		}
+	}
+	if blocks != 8 {
+		t.Errorf("%d blocks of two seats with four hangers each", blocks)
+	}
+	brook := &writer{Facts: facts(t, shipped(t, "brook"), measure.Metric)}
+	for _, s := range brook.steps() {
+		said := strings.ToLower(strings.Join(s.do, " "))
+		if slices.Contains(s.buys, "glue") && !strings.Contains(said, "glue") {
+			t.Errorf("glue is to hand for %s, which glues nothing", s.name)
+		}
+		if slices.Contains(s.buys, "bolt-5") && !strings.Contains(said, "bolt") {
+			t.Errorf("bolts are to hand for %s, which bolts nothing", s.name)
+		}
+	}
+}
+
+// TestByMachine: what is cut to the boat as it stands is not cut by machine before.
+func TestByMachine(t *testing.T) {
+	f := facts(t, shipped(t, "river"), measure.Metric)
+	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges and breasthooks now", "glued their blanks", "leaves out cross pieces and hangers of seats")
+	bare := shipped(t, "brook")
+	bareBoat(bare)
+	bare.Bow.Made = design.StemsSolid
+	if said := steps(bookOf(t, facts(t, bare, measure.Metric)))["Patterns"]; strings.Contains(said, "leaves out") || strings.Contains(said, "blank") {
+		t.Errorf("a boat without cross pieces: %s", said)
+	}
+}
