@@ -60,7 +60,7 @@ func TestStockInBook(t *testing.T) {
 		b := bookOf(t, facts(t, d, measure.Metric))
 		do := steps(b)["Ribs"]
 		inOrder(t, do, c.soak, c.others)
-		if strings.Contains(do, c.not) || !strings.Contains(told(b), "The design counts with "+c.stock.String()+" stock") {
+		if strings.Contains(do, c.not) || !strings.Contains(told(b), "The design reckons on "+c.stock.String()+" stock") {
 			t.Errorf("%v: %s", c.stock, do)
 		}
 	}

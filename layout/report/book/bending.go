@@ -57,7 +57,7 @@ func (w *writer) firstRib() {
 	}
 	w.say("Nobody knows springback to better than %.0f points of a hundred before the first rib of a board is bent, and that is %s of free width at rib %s (from memory). Bend rib %s first: %s, and measure between its heads, to the middle of the thickness. The table says what springback that is.",
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
-	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it write the springback into the design (bending.springback, 0.10 for 10 %%) and print %s again before you bend the others: widths and radii change, lengths and marks do not. Stock of another board, wetter or drier, wants a first rib of its own.",
+	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it change the springback in the design (its line bending.springback; 0.10 is 10 %%) and print %s again before you bend the others: widths and radii change, lengths and marks do not. Stock of another board, wetter or drier, wants a first rib of its own.",
 		w.roughly(at.Width), report.Percent(at.Back), w.Point(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), w.printed())
 	t := report.Titled("Rib "+b.Name+", free width measured, "+w.Unit()).Numbers("Free width", "Springback")
 	for i, s := range w.Bend.Test {

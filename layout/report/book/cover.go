@@ -34,11 +34,11 @@ func (w *writer) cover() {
 		t.Row("Aboard: "+i.Name, w.Mass(i.Load().Mass))
 	}
 	work := hours.Hours(w.Work, "", w.Skill)
-	w.add(t.Filled("Materials, prices "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f: %s", w.Cost.Likely, w.Cost.Off, w.Money()),
+	w.add(t.Filled("Materials, in the currency of the price table "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f: %s", w.Cost.Likely, w.Cost.Off, w.Money()),
 		"Work, "+w.Skill.String()+" builder", fmt.Sprintf("%.0f hours, give or take %.0f: %s", work, hours.Off*work, w.Time())))
 	w.section("Read first")
 	w.add(report.List{Items: []string{
-		"Print the full-size patterns with ribwright loft; this book has no line that may be cut by.",
+		"Cut by the full-size patterns alone, which ribwright loft prints: this book has no line that may be cut by.",
 		"Wood varies: every bend, strength, weight and time here is an estimate, some of it from rules of thumb that are said to be so. Nothing here certifies a boat.",
 		"Local law, the waterway's authority and licensed advice come first.",
 	}})

@@ -19,6 +19,7 @@ func (w *writer) frameSteps() []step {
 	heads := []string{"peg", "form"}
 	if w.Needs.Joints.Head.Glue > 0 {
 		heads = append(heads, "glue")
+		ribs.dry += "; glue of rib heads overnight"
 	}
 	setup := step{name: string(hours.Setup), work: stage(hours.Setup), do: w.setUp(), wood: []cutlist.Family{cutlist.Keel}, buys: []string{"cord", "peg", "screw", "glue"}, dry: "glue of the breasthooks overnight",
 		tools: "two trestles, spreaders, strap or cord for a windlass, clamps, wedges, level, bevel, straightedge, tape, mallet, drill",

@@ -15,9 +15,9 @@ func (w *writer) stock() {
 	d, s := w.Frame.Design, w.Bend.Soak
 	w.section("The wood as it comes")
 	words := map[design.Seasoning]string{
-		design.AirDried:  "The design counts with air-dried stock, which has about %.0f %% of moisture as it comes; soaked, it has %.0f %% when it is steamed.",
-		design.Green:     "The design counts with green stock, which has %.0f %% of moisture or more as it comes; it is steamed at %.0f %% and wants no soaking. Keep the blanks wrapped or under water until then: a thin blank dries in days.",
-		design.KilnDried: "The design counts with kiln-dried stock, which has about %.0f %% of moisture as it comes; soaked long, it has %.0f %% when it is steamed. It wants longer steam, never gets all of its suppleness back, and more of it breaks.",
+		design.AirDried:  "The design reckons on air-dried stock, which has about %.0f %% of moisture as it comes; soaked, it has %.0f %% when it is steamed.",
+		design.Green:     "The design reckons on green stock, which has %.0f %% of moisture or more as it comes; it is steamed at %.0f %% and wants no soaking. Keep the blanks wrapped or under water until then: a thin blank dries in days.",
+		design.KilnDried: "The design reckons on kiln-dried stock, which has about %.0f %% of moisture as it comes; soaked long, it has %.0f %% when it is steamed. It wants longer steam, never gets all of its suppleness back, and more of it breaks.",
 	}[d.Bending.Stock]
 	w.say(words, s.Bought, d.Bending.Moisture)
 	if s.Hours > 0 {
@@ -36,7 +36,7 @@ func (w *writer) byStock() report.Table {
 	t.Row("green", "30 % or more", "no soaking", "all; above 30 % let it dry in the air first, for shut-in water splits it", "dries longest and shrinks most: pegs only when it has settled")
 	t.Row("air-dried", "12 to 15 %", "soak a night, longer when thicker than 8 mm", "all", "a day or two")
 	t.Row("kiln-dried", "6 to 8 %", "soak a day or two, steam a quarter longer at least", "mild ones; advised against where stock must be picked or a strap is needed", "a day or two")
-	t.Note = "From extension articles on bending and common practice. Say in the design what you have (bending.stock); soaking, steaming and findings follow."
+	t.Note = "From extension articles on bending and common practice. If yours is another than the design reckons on, change that in the design (its line bending.stock) and have the book made anew: soaking and steaming change with it."
 	return t
 }
 
