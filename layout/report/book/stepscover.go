@@ -88,16 +88,16 @@ func (w *writer) fittingStep(k kit.Kit) step {
 	if at := w.placeOf(k.Name); at != "" {
 		s.do = []string{"Look at " + at + ": it has the sizes and how each is made."}
 	}
+	if w.gluesUp(k) {
+		s.buys = []string{"glue"}
+	}
+	if w.gluesUp(k) || slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return t.Key == "glue" }) {
+		s.dry = "glue overnight"
+	}
 	if k.Name == fittings.Seats && w.hungSeats() {
-		s.do = append(s.do, w.seatActs(k)...)
+		s.do, s.dry = append(s.do, w.seatActs(k)...), s.dry+", oil a day"
 	} else {
 		s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k), w.oiled(k))
-	}
-	if w.gluesUp(k) {
-		s.buys, s.dry = []string{"glue"}, "glue overnight"
-	}
-	if slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return t.Key == "glue" }) {
-		s.dry = "glue overnight"
 	}
 	if len(w.Frame.Seats) > 0 && k.Name == fittings.Seats {
 		s.do = append(s.do, "Measure the tops of the seats over the floor.")
