@@ -11,7 +11,7 @@ import (
 )
 
 // offBench is what is done when the glue of the plies is hard.
-const offBench = "Leave it overnight. The next day take all clamps and sticks off, and plane the glue off all faces of the gunwales."
+const offBench = "Leave it overnight. The next day take off all that holds it, and scrape the glue off all faces. Do not plane them: marks would go with the glue."
 
 // byMachine says which parts a machine may cut before the boat stands.
 func (w *writer) byMachine() string {
