@@ -31,7 +31,7 @@ var solvers = []solver{
 	{"boat/frame", "Build Corrections Reshaped .Sections", "builds every part of a boat; solves the ribs' sections anew"},
 	{"boat/hull", "New Solve .Reshaped", "bends the gunwales and solves the sections"},
 	{"boat/joint", "Of Lashing", "works out the joints"},
-	{"wood/fasten", "Single Double SingleEC5", "works out what a fastening bears"},
+	{"wood/fasten", "Single", "works out what a fastening bears"},
 	{"boat/skin", "New Of Smooth ClearanceOf ProudRibs CureOf .Press", "lays the cloth over a frame and builds frames to find a cure"},
 	{"boat/aboard", "New OfHull", "weighs the boat and takes people and gear aboard"},
 	{"boat/weight", "Boat Cloth Crew Gear", "weighs the boat and who is aboard"},
