@@ -2,21 +2,18 @@ package outfit
 
 import (
 	"math"
-	"ribwright/geometry/boat/joint"
 	"strings"
 	"testing"
 
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/kit"
-	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
-	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/shop/shoptest"
 	"ribwright/geometry/water"
 )
 
@@ -188,7 +185,8 @@ func TestCounted(t *testing.T) {
 		if got, ask := thick["Beam 1 (pair)"], beamThick(kits); ask > 45 && math.Abs(got-ask) > 1e-9 {
 			t.Errorf("%s: layers of %.1f mm make a beam of %.1f", boat, got, ask)
 		}
-		bareNeeds, needs := count(t, f, cutlist.Make(f)), count(t, f, plan, kits...)
+		_, bareNeeds := shoptest.Needs(t, f)
+		_, needs := shoptest.Needs(t, f, kits...)
 		had := map[string]float64{}
 		for _, i := range bareNeeds.Items {
 			had[i.Key] = i.Amount
@@ -218,8 +216,8 @@ func TestCounted(t *testing.T) {
 func TestHours(t *testing.T) {
 	s := ship(t, "lake", every)
 	f, kits := s.Boat.Frame, Of(s).Kits()
-	plan := cutlist.Make(f, kits...)
-	work := hours.Count(f, plan, count(t, f, plan, kits...), kits...)
+	plan, needs := shoptest.Needs(t, f, kits...)
+	work := hours.Count(f, plan, needs, kits...)
 	got := map[string]float64{}
 	for _, w := range work {
 		if w.Stage == hours.Outfit {
@@ -234,8 +232,8 @@ func TestHours(t *testing.T) {
 			t.Errorf("%s: %.1f, want %.0f", name, got[name], want)
 		}
 	}
-	bare := cutlist.Make(f)
-	if h := hours.Hours(hours.Count(f, bare, count(t, f, bare)), hours.Outfit, hours.Average); h != 0 {
+	bare, least := shoptest.Needs(t, f)
+	if h := hours.Hours(hours.Count(f, bare, least), hours.Outfit, hours.Average); h != 0 {
 		t.Errorf("%.1f h of work on no outfits", h)
 	}
 }
@@ -249,18 +247,4 @@ func beamThick(kits []kit.Kit) float64 {
 		}
 	}
 	return 0
-}
-
-func count(t *testing.T, f *frame.Frame, p *cutlist.Plan, kits ...kit.Kit) *materials.Needs {
-	t.Helper()
-	c, err := skin.Of(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := joint.Of(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	n := materials.Count(j, c, p, kits...)
-	return n
 }

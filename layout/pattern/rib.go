@@ -60,7 +60,7 @@ func within(slack float64, units measure.System) string {
 	if math.IsInf(slack, 1) {
 		return ""
 	}
-	return " +-" + units.Within(slack)
+	return " \u00b1" + units.Within(slack)
 }
 
 // markBends marks what lies between middle and shoulder.

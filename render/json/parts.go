@@ -101,7 +101,7 @@ func jointOf(o joint.Joint) Object {
 	}
 	return Object{
 		{"joint", o.Name}, {"count", o.Count}, {"fastener", f.Name}, {"fasteners_each", f.Each}, {"diameter_mm", dims[0]}, {"fastener_length_mm", dims[1]},
-		{"turns", o.Turns}, {"cord_each_mm", fixed(o.Cord)}, {"glue_each_mm2", fixed(o.Glue)},
+		{"turns", o.Turns}, {"cord_each_mm", fixed(o.Cut())}, {"glue_each_mm2", fixed(o.Glue)},
 	}
 }
 

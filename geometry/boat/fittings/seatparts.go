@@ -1,6 +1,7 @@
 package fittings
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry"
@@ -16,6 +17,7 @@ const (
 	webMass     = 0.045 // kg/m of webbing 50 mm wide
 	foamDensity = 33e-9 // kg/mm3
 	sewn        = 60.0  // mm of webbing doubled at each end
+	held        = 100.0 // mm of a strap to pull it by; cut off afterwards
 	lashing     = 2.0   // m of cord that hold down a pad or a saddle
 )
 
@@ -87,17 +89,15 @@ func saddle(s seat.Seat) []kit.Piece {
 	}
 }
 
-// webbing returns how much of it a hung seat takes, mm: each strap round the members at
-// both its ends, its last bit doubled and sewn.
-func webbing(s seat.Seat) float64 {
+// straps returns the length that each strap of a hung seat is cut to, from rail to rail and
+// from spreader to spreader, mm, to the next 10 mm: the way between the members, once round
+// each of them, both ends doubled and sewn, and what the hands hold while it is pulled.
+func straps(s seat.Seat) (along, across float64) {
 	h := s.Hung
-	if h.Bottom != design.Webbing {
-		return 0
+	cut := func(between, wide float64) float64 {
+		return 10 * math.Ceil((between+2*(2*wide+2*h.Depth+sewn)+held)/10)
 	}
-	round := func(wide float64) float64 { return 2*wide + 2*h.Depth + sewn }
-	fore := h.Spreader + 2*round(h.Width)
-	over := s.Wide + 2*round(seat.SpreadWide)
-	return float64(h.Along)*fore + float64(h.Across)*over
+	return cut(h.Spreader, h.Width), cut(s.Wide, seat.SpreadWide)
 }
 
 // things are what is bought for a seat.
@@ -108,8 +108,11 @@ func things(s seat.Seat) []kit.Thing {
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
 		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
-		if m := webbing(s) / 1000; m > 0 {
-			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(2*m) / 2, Unit: "m", How: "each strap round both members, its ends sewn", Mass: m * webMass, At: top})
+		if h.Bottom == design.Webbing {
+			along, across := straps(s)
+			m := (float64(h.Along)*along + float64(h.Across)*across) / 1000
+			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(m), Unit: "m",
+				How: fmt.Sprintf("%s, %d straps of %.0f mm and %d of %.0f mm", wording.Clip(s.Name, 40), h.Along, along, h.Across, across), Mass: m * webMass, At: top})
 		}
 		return out
 	}

@@ -30,9 +30,15 @@ type Joint struct {
 	Count    int    // of the same in the boat
 	Fastener Fastener
 	Turns    int     // of its lashing; 0 for none
-	Cord     float64 // of one lashing, both tails in it
+	Cord     float64 // that one lashing takes, both tails in it
 	Glue     float64 // area glued in one, mm2
 }
+
+// cordStep is what cord is cut by, mm: nobody measures it closer.
+const cordStep = 50.0
+
+// Cut is the cord that is cut for one lashing, mm: what it takes, up to the next 50 mm.
+func (j Joint) Cut() float64 { return cordStep * math.Ceil(j.Cord/cordStep-1e-9) }
 
 // Joints are all joints of one frame. Pairs are stern and bow, as everywhere.
 type Joints struct {
@@ -121,11 +127,11 @@ func (j *Joints) Fasteners(key string) int {
 	return n
 }
 
-// Cord is the cord of all lashings, and Lashings how many there are.
+// Cord is the cord that is cut for all lashings, mm.
 func (j *Joints) Cord() float64 {
 	sum := 0.0
 	for _, o := range j.All() {
-		sum += float64(o.Count) * o.Cord
+		sum += float64(o.Count) * o.Cut()
 	}
 	return sum
 }

@@ -211,9 +211,11 @@ func TestCounts(t *testing.T) {
 	if got := j.Lashings(); got != 2*(4+1+1) {
 		t.Errorf("%d lashings at the ends, want 12: four stringers, gunwales and foot at each", got)
 	}
-	cord := float64(ribs)*j.Keel.Cord + 8*float64(ribs)*j.Stringers.Cord
+	// Each lashing is cut to whole steps of 50 mm, as the table of the book has it.
+	cut := func(o Joint) float64 { return 50 * math.Ceil(o.Cord/50) }
+	cord := float64(ribs)*cut(j.Keel.Joint) + 8*float64(ribs)*cut(j.Stringers.Joint)
 	for i := range 2 {
-		cord += j.Feet[i].Cord + 4*j.Landings[i].Cord + j.Ends[i].Cord
+		cord += cut(j.Feet[i].Joint) + 4*cut(j.Landings[i].Joint) + cut(j.Ends[i].Joint)
 	}
 	near(t, "cord", j.Cord(), cord, 1e-6)
 }

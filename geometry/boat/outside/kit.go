@@ -57,7 +57,7 @@ func (o Fit) Kit(f *frame.Frame) kit.Kit {
 	}
 	if o.Painter > 0 {
 		long := 2 * o.Painter / 1000
-		k.Things = append(k.Things, kit.Thing{Group: painters, Key: "line", Name: fmt.Sprintf("line of %g mm that floats, for painters", LineWide), Amount: long, Unit: "m",
+		k.Things = append(k.Things, kit.Thing{Group: painters, Key: "painter-line", Name: fmt.Sprintf("line of %g mm that floats, for painters", LineWide), Amount: long, Unit: "m",
 			How: fmt.Sprintf("%.1f m at each end", o.Painter/1000), Mass: lineMass * long, At: o.top})
 		k.Works = append(k.Works, kit.Work{Name: "bore for painters", Count: 2, Unit: "holes", Minutes: 4, Bare: true},
 			kit.Work{Name: "whip and tie painters", Count: 2, Unit: "painters", Minutes: 8})

@@ -6,45 +6,27 @@ import (
 	"testing"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
-	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/boat/kit"
-	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/shop/shoptest"
 	"ribwright/geometry/trial/bend"
 )
 
 func estimate(t *testing.T, name string, table *Table, change func(*design.Design)) Estimate {
 	t.Helper()
-	return fitted(t, table, frametest.Shipped(t, name, change), false)
+	return priced(t, table, frametest.Shipped(t, name, change))
 }
 
-// fitted prices a frame and its skin, with or without what the boat is not ready without.
-func fitted(t *testing.T, table *Table, f *frame.Frame, ready bool) Estimate {
+// priced is what a frame, its skin and the kits cost.
+func priced(t *testing.T, table *Table, f *frame.Frame, kits ...kit.Kit) Estimate {
 	t.Helper()
-	c, err := skin.Of(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := joint.Of(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var kits []kit.Kit
-	if ready {
-		boat, err := aboard.New(f, nil, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		kits = boat.Fittings
-	}
-	p := cutlist.Make(f, kits...)
-	return Of(materials.Count(j, c, p, kits...), p, table)
+	p, n := shoptest.Needs(t, f, kits...)
+	return Of(n, p, table)
 }
 
 func level(t *testing.T, name string) *Table {
@@ -66,7 +48,7 @@ func TestCheckValues(t *testing.T) {
 		want        float64
 	}{{"brook", "local", 300}, {"lake", "mixed", 450}, {"river", "shipped", 700}} {
 		f := frametest.Shipped(t, c.boat, nil)
-		e := fitted(t, level(t, c.level), f, true)
+		e := priced(t, level(t, c.level), f, shoptest.Fittings(t, f)...)
 		got := e.Within(kit.FrameAndSkin)
 		t.Logf("%s, %s: %.0f, %+.1f %%; ready for the water %.0f", c.boat, c.level, got, 100*(got/c.want-1), e.Within(kit.ReadyForWater))
 		if math.Abs(got/c.want-1) > 0.15 {
@@ -74,7 +56,7 @@ func TestCheckValues(t *testing.T) {
 		}
 		// Whole boards are bought, and a fitting may fill what the frame leaves of one: the
 		// subtotal is what the frame costs alone but for some waste.
-		if bare := fitted(t, level(t, c.level), f, false); math.Abs(got/bare.Likely-1) > 0.05 || bare.Within(kit.FrameAndSkin) != bare.Likely {
+		if bare := priced(t, level(t, c.level), f); math.Abs(got/bare.Likely-1) > 0.05 || bare.Within(kit.FrameAndSkin) != bare.Likely {
 			t.Errorf("%s: frame and skin %.1f of the finished boat, %.1f alone", c.boat, got, bare.Likely)
 		}
 	}

@@ -2,16 +2,16 @@ package hours
 
 import (
 	"math"
-	"ribwright/geometry/boat/joint"
 	"strings"
 	"testing"
 
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/boat/kit"
-	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/shop/shoptest"
 )
 
 // counted returns the counts of operations by their names.
@@ -28,15 +28,7 @@ func counted(all []Work) map[string]float64 {
 func TestOncePerPiece(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f, p, all := work(t, name)
-		c, err := skin.Of(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		j, err := joint.Of(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		n := materials.Count(j, c, p)
+		_, n := shoptest.Needs(t, f)
 		ribs, plies := float64(len(f.Ribs)), float64(f.Design.Gunwale.Plies)
 		battens := 0.0 // keel and stringers, port and starboard
 		for _, s := range p.Sticks {

@@ -4,43 +4,25 @@ import (
 	"math"
 	"testing"
 
-	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
-	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/boat/kit"
-	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/shop/cutlist"
-	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/shop/shoptest"
 )
 
 func work(t *testing.T, name string) (*frame.Frame, *cutlist.Plan, []Work) {
 	t.Helper()
-	return fitted(t, frametest.Shipped(t, name, nil), false)
+	f := frametest.Shipped(t, name, nil)
+	p, all := counts(t, f)
+	return f, p, all
 }
 
-// fitted is the work on a frame and its skin, with or without what the boat is not ready
-// without.
-func fitted(t *testing.T, f *frame.Frame, ready bool) (*frame.Frame, *cutlist.Plan, []Work) {
+// counts is the work on a frame, its skin and the kits.
+func counts(t *testing.T, f *frame.Frame, kits ...kit.Kit) (*cutlist.Plan, []Work) {
 	t.Helper()
-	c, err := skin.Of(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := joint.Of(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var kits []kit.Kit
-	if ready {
-		boat, err := aboard.New(f, nil, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
-		kits = boat.Fittings
-	}
-	p := cutlist.Make(f, kits...)
-	return f, p, Count(f, p, materials.Count(j, c, p, kits...), kits...)
+	p, n := shoptest.Needs(t, f, kits...)
+	return p, Count(f, p, n, kits...)
 }
 
 // TestCheckValues has what home builders say they take: 30 hours for a small boat
@@ -52,12 +34,13 @@ func TestCheckValues(t *testing.T) {
 		skill  Skill
 		lo, hi float64
 	}{{"brook", Experienced, 30, 30}, {"lake", Average, 50, 55}, {"river", Beginner, 70, 75}} {
-		f, _, all := fitted(t, frametest.Shipped(t, c.boat, nil), true)
+		f := frametest.Shipped(t, c.boat, nil)
+		_, all := counts(t, f, shoptest.Fittings(t, f)...)
 		got := Within(all, kit.FrameAndSkin, c.skill)
 		t.Logf("%s, %v: %.1f h; ready for the water %.1f h", c.boat, c.skill, got, Within(all, kit.ReadyForWater, c.skill))
 		// Ripping is by the board, so that the subtotal is what the frame takes alone but for
 		// boards that are filled otherwise.
-		if _, _, bare := fitted(t, f, false); math.Abs(got/Within(bare, kit.FrameAndSkin, c.skill)-1) > 0.02 {
+		if _, bare := counts(t, f); math.Abs(got/Within(bare, kit.FrameAndSkin, c.skill)-1) > 0.02 {
 			t.Errorf("%s: frame and skin %.2f h of the finished boat, %.2f h alone", c.boat, got, Within(bare, kit.FrameAndSkin, c.skill))
 		}
 		if got < c.lo*0.85 || got > c.hi*1.15 {

@@ -1,6 +1,7 @@
 package materials
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry"
@@ -8,13 +9,15 @@ import (
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/fabric"
+	"ribwright/geometry/wording"
 )
 
 // Allowances for the cloth, mm. Common practice, no source.
 const (
-	GripLeast  = 60.0  // beyond the gunwale's top on each side, to pull by
-	gripMost   = 100.0 // likewise; more is cut off before it is in the way
-	GripLength = 400.0 // beyond the boat, both ends together
+	GripLeast  = 60.0  // beyond the gunwale's top on each side: the least that can be pulled by
+	gripMost   = 100.0 // likewise; more is trimmed off before it is in the way
+	GripLength = 400.0 // beyond the boat, both ends together, at least
+	cutStep    = 100.0 // of lengths that shops cut
 	JoinLap    = 30.0  // of two sheets sewn to one another
 )
 
@@ -33,9 +36,10 @@ type Cloth struct {
 	Girth    float64    // the greatest way round the outside, gunwale top to gunwale top
 	EndGirth float64    // round the last rib on each end; what the cloth has too much there is gathered
 	Area     float64    // of the boat's outside, mm2
-	Length   float64    // of each sheet
-	Wide     float64    // least width that covers the boat and can be gripped
+	Length   float64    // of each sheet, in steps that shops cut
+	Least    float64    // width that covers the boat and can just be gripped
 	Roll     float64    // width that is bought
+	Wide     float64    // to which the sheet is trimmed: Girth and Grip on either side
 	Sheets   int        // side by side; more than one are sewn together along the boat
 	Grip     float64    // what is left on each side to pull by
 	Pull     float64    // how far it is drawn over the greatest girth
@@ -43,7 +47,9 @@ type Cloth struct {
 	Seam     float64    // all seams along the boat, 0 for one sheet
 	Thread   float64
 	Slack    float64  // how much longer the way along a gunwale is than along the keel, between the forefeet
-	Pleats   int      // at each end, for slack that the fiber does not take up
+	TakesUp  float64  // how much of Slack the fiber takes up when it is drawn taut
+	Pleats   int      // at each end, for the slack that is left
+	Pleat    float64  // what each of them takes up, at most PleatTakes; 0 without pleats
 	Marks    []Pulled // by rib, from aft forward
 	Lies     []Lie    // from aft forward
 }
@@ -60,7 +66,7 @@ type Pulled struct {
 // thread from the stem, or from the thread itself, to the gunwale's upper edge.
 type Lie struct{ Station, Inner, Outer float64 }
 
-// PleatTakes is how much cloth one pleat takes up, mm. Common practice, no source.
+// PleatTakes is how much cloth one pleat takes up at most, mm. Common practice, no source.
 const PleatTakes = 20.0
 
 // sheetOf is the cloth to buy: over the greatest girth and the longest line, with what is
@@ -70,7 +76,7 @@ func sheetOf(f *frame.Frame, c *skin.Cloth) Cloth {
 	s := f.Design.Skin
 	out := Cloth{
 		Girth: f.Skin.Girth, EndGirth: math.Inf(1), Area: c.Area(),
-		Length: math.Max(f.Hull.Length, f.Gunwale.Fore-f.Gunwale.Aft) + GripLength,
+		Length: upTo(math.Max(f.Hull.Length, f.Gunwale.Fore-f.Gunwale.Aft)+GripLength, cutStep),
 		Ends:   [2]float64{f.Hull.Stern.Outer.Length(), f.Hull.Bow.Outer.Length()},
 	}
 	ribs := c.Ribs()
@@ -88,14 +94,16 @@ func sheetOf(f *frame.Frame, c *skin.Cloth) Cloth {
 		out.Marks = append(out.Marks, Pulled{r.Name, r.Station, half, half * (1 - fiber.Pull())})
 	}
 	out.lie(c)
-	if over := out.Slack - fiber.Shrink()*(out.Length-GripLength); over > 0 {
-		out.Pleats = int(math.Ceil(over / 2 / PleatTakes))
+	out.TakesUp = math.Min(out.Slack, fiber.Shrink()*(out.Length-GripLength))
+	if each := (out.Slack - out.TakesUp) / 2; each > 0 {
+		out.Pleats = int(math.Ceil(each / PleatTakes))
+		out.Pleat = each / float64(out.Pleats)
 	}
-	out.Wide = out.Girth + 2*GripLeast
-	out.Roll, out.Sheets = rollFor(out.Wide, float64(s.Roll))
-	joins := float64(out.Sheets - 1)
-	out.Seam = joins * out.Length
-	out.Grip = math.Min((float64(out.Sheets)*out.Roll-joins*JoinLap-out.Girth)/2, gripMost)
+	out.Least = out.Girth + 2*GripLeast
+	out.Roll, out.Sheets = rollFor(out.Least, float64(s.Roll))
+	out.Seam = float64(out.Sheets-1) * out.Length
+	out.Grip = math.Min((out.Sewn()-out.Girth)/2, gripMost)
+	out.Wide = out.Girth + 2*out.Grip
 	for _, seam := range append(out.Ends[:], out.Seam) {
 		if seam > 0 {
 			out.Thread += threadPerSeam*seam + threadTails
@@ -138,6 +146,9 @@ func (c *Cloth) lie(over *skin.Cloth) {
 	c.Slack = math.Max(0, c.Slack)
 }
 
+// Sewn is how wide the lengths off the roll are side by side, mm.
+func (c Cloth) Sewn() float64 { return float64(c.Sheets)*c.Roll - float64(c.Sheets-1)*JoinLap }
+
 // rollFor picks a width that is sold, or the builder's own, and how many lengths of it lie
 // side by side. Two sheets meet under the keel and may be half as wide.
 func rollFor(wide, own float64) (roll float64, sheets int) {
@@ -157,7 +168,8 @@ func rollFor(wide, own float64) (roll float64, sheets int) {
 // Bought is the cloth off the roll, mm2.
 func (c Cloth) Bought() float64 { return float64(c.Sheets) * c.Length * c.Roll }
 
-// Coating is what the coats take, liters, with what stays in brush and tray.
+// Coating is what the coats take, liters, with what stays in brush and tray. Each coat is
+// mixed by itself, to the next tenth of a liter, and all of them are bought.
 type Coating struct {
 	fabric.Coats
 	FirstCoat float64
@@ -171,18 +183,23 @@ func coatingOf(s design.Skin, c *skin.Cloth) Coating {
 		return Coating{}
 	}
 	k, area := s.Coated(), c.Area()/1e6/(1-fabric.Loss)
-	return Coating{k, area * k.First(), area * k.Later(), area * k.Liquid()}
+	first, later := upTo(area*k.First(), 0.1), upTo(area*k.Later(), 0.1)
+	return Coating{k, first, later, upTo(first+later*math.Max(0, float64(k.Count-1)), 0.1)}
 }
 
 // cover lists cloth and coating, none for a frame without its skin.
 func (n *Needs) cover(s design.Skin) {
-	c, area := n.Cloth, n.Cloth.Area/1e6
+	c, k := n.Cloth, n.Coating
 	if s.Cloth > 0 {
-		n.add("cloth", s.Fiber.String()+" cloth for the skin", upTo(c.Bought()/1e6, 0.1), "m2", "%.2f m off a roll %.3f m wide, for %s",
+		n.add("cloth", s.Fiber.String()+" cloth for the skin", upTo(c.Bought()/1e6, 0.1), "m2", "%.1f m off a roll %.3f m wide, for %s",
 			float64(c.Sheets)*c.Length/1000, c.Roll/1000, map[bool]string{true: "one sheet", false: "sheets sewn together"}[c.Sheets == 1])
 	}
-	if rate := n.Coating.Liquid() / (1 - fabric.Loss); rate > 0 {
-		n.add("coating", "coating of the skin", upTo(n.Coating.Liters, 0.1), "L", "%.2f m2 at %.3f L/m2, %d coats in all with what stays in brush and tray", area, rate, s.Coats)
+	if k.Liters > 0 {
+		later := ""
+		if k.Count > 1 {
+			later = fmt.Sprintf(", %.1f L for each later one", k.EachLater)
+		}
+		n.add("coating", "coating of the skin", k.Liters, "L", "%s on %.2f m2, each mixed by itself: %.1f L for the first%s, with what stays in brush and tray", wording.Counted(k.Count, "coat"), c.Area/1e6, k.FirstCoat, later)
 	}
 }
 

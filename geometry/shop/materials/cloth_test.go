@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 )
 
 // covered is what one boat takes after a change.
@@ -53,6 +54,19 @@ func TestJoined(t *testing.T) {
 	}
 	if g := joined.Cloth.Grip; g < GripLeast || g > gripMost {
 		t.Errorf("%g mm to pull by", g)
+	}
+}
+
+// TestTrimmed: the sheet that the figure draws is the way round with what is left on both
+// sides; no roll is narrower than it, and all of a roll that is only just wide enough is kept.
+func TestTrimmed(t *testing.T) {
+	for _, roll := range []float64{0, 1320, 900} {
+		_, n := covered(t, "brook", func(d *design.Design) { d.Skin.Roll = measure.Length(roll) })
+		c := n.Cloth
+		sheet := float64(c.Sheets)*c.Roll - float64(c.Sheets-1)*JoinLap
+		if math.Abs(c.Wide-c.Girth-2*c.Grip) > 1e-9 || c.Wide > sheet+1e-9 || c.Wide < c.Least || c.Grip < gripMost && c.Wide < sheet-1e-9 {
+			t.Errorf("%+v", c)
+		}
 	}
 }
 
@@ -118,7 +132,7 @@ func TestSlack(t *testing.T) {
 func TestPleats(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		_, p := covered(t, name, func(d *design.Design) { d.Skin.Fiber = 0 })
-		if p.Cloth.Pleats != 0 {
+		if p.Cloth.Pleats != 0 || p.Cloth.Pleat != 0 || p.Cloth.TakesUp != p.Cloth.Slack {
 			t.Errorf("%s: %d pleats in polyester", name, p.Cloth.Pleats)
 		}
 		_, y := covered(t, name, func(d *design.Design) { d.Skin.Fiber = 1 })
@@ -126,11 +140,15 @@ func TestPleats(t *testing.T) {
 		if want := int(math.Ceil(math.Max(0, over) / 40)); y.Cloth.Pleats != want {
 			t.Errorf("%s: %d pleats in nylon for %.0f mm, want %d", name, y.Cloth.Pleats, over, want)
 		}
+		// What the fiber takes up and what lies in the pleats of both ends is all the slack.
+		if sum := y.Cloth.TakesUp + 2*float64(y.Cloth.Pleats)*y.Cloth.Pleat; math.Abs(sum-y.Cloth.Slack) > 1e-9 || y.Cloth.Pleat > 20 {
+			t.Errorf("%s: %.1f mm taken up of %.1f mm of slack", name, sum, y.Cloth.Slack)
+		}
 	}
 }
 
-// TestCoats: each coat of the table and all of them together are what is bought, with 15 %
-// left in tray and brush.
+// TestCoats: each coat is mixed to a tenth of a liter, and all of them together are what is
+// bought, with 15 % left in tray and brush and less than a tenth over in each coat.
 func TestCoats(t *testing.T) {
 	for _, count := range []int{1, 2, 3, 5} {
 		over, n := covered(t, "brook", func(d *design.Design) { d.Skin.Coats = count })
@@ -138,8 +156,13 @@ func TestCoats(t *testing.T) {
 		if sum := k.FirstCoat + float64(count-1)*k.EachLater; math.Abs(sum-k.Liters) > 1e-9 {
 			t.Errorf("%d coats: %.3f L one by one, %.3f together", count, sum, k.Liters)
 		}
-		if on := k.Liters * 0.85; math.Abs(on-k.Liquid()*over.Area()/1e6) > 1e-9 {
-			t.Errorf("%d coats: %.3f L stay on the boat", count, on)
+		for _, l := range []float64{k.FirstCoat, k.EachLater} {
+			if tenths := l * 10; math.Abs(tenths-math.Round(tenths)) > 1e-9 {
+				t.Errorf("%d coats: %g L are mixed for one", count, l)
+			}
+		}
+		if more := k.Liters - k.Liquid()*over.Area()/1e6/0.85; more < 0 || more >= 0.1*float64(count) {
+			t.Errorf("%d coats: %.3f L more than the boat takes", count, more)
 		}
 	}
 }

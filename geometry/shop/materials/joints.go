@@ -2,43 +2,112 @@ package materials
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
 
+// CordToBuy is the cord for all lashings of the frame, a tenth to spare, to the next meter, m.
+func CordToBuy(j *joint.Joints) float64 { return upTo(CordSpare*j.Cord()/1000, 1) }
+
 // joints adds what the joints take, and the plywood of stems that are made of it.
 func (n *Needs) joints(add func(key, name string, amount float64, unit, how string, args ...any)) {
 	j := n.Joints
-	add("cord", "lashing cord", upTo(CordSpare*j.Cord()/1000, 1), "m", "%d crossings, %d lashings at the ends, a tenth to spare", j.Keel.Count+j.Stringers.Count, j.Lashings())
+	add("cord", "lashing cord", CordToBuy(j), "m", "%d crossings, %d lashings at the ends, a tenth to spare", j.Keel.Count+j.Stringers.Count, j.Lashings())
 	for _, key := range []struct{ key, name, how string }{
 		{"peg", "pegs", "one in each rib head, and the breasthooks'"},
 		{"screw", "wood screws for the stems' feet, stainless", "keel to stems"},
 		{"bolt-5", "bolts M5 with washers and wing nuts, stainless", "the holes of the cross pieces"},
 	} {
 		if count := j.Fasteners(key.key); count > 0 {
-			add(key.key, key.name, float64(count), "each", "%s", key.how)
+			add(key.key, key.name, float64(count), "each", "%s: %s", key.how, wording.List(sizes(j, key.key), size.String))
 		}
 	}
-	if area, sheets := stemSheets(j.Frame); area > 0 {
-		add("stem-ply", "plywood for use outdoors, for the stems", upTo(area/1e6, 0.05), "m2", "%s of %s for each stem", wording.Counted(len(sheets), "layer"), wording.List(sheets, func(t float64) string { return fmt.Sprintf("%s mm", measure.MM(t, 0)) }))
+	if blanks := stemBlanks(j.Frame); len(blanks) > 0 {
+		area := 0.0
+		for _, b := range blanks {
+			area += b.long * b.wide
+		}
+		add("stem-ply", "plywood for use outdoors, for the stems", upTo(area/1e6, 0.05), "m2", "%s, the longer side along the arrow of the pattern, with room to saw round", wording.List(alike(blanks), blank.String))
 	}
 }
 
-// stemSheets returns the plywood that stems take, mm2, with room to saw round each layer,
-// and the layers of the bow's; none where they are not made of it.
-func stemSheets(f *frame.Frame) (area float64, layers []float64) {
+// size is how many fasteners of one size are bought, mm; a peg's length is its hole's.
+type size struct {
+	key        string
+	count      int
+	wide, long float64
+}
+
+func (s size) String() string {
+	between := " x "
+	if s.key == "peg" {
+		between = " mm for holes of "
+	}
+	return fmt.Sprintf("%d of %s%s%s mm", s.count, measure.MM(s.wide, 1), between, measure.MM(s.long, 0))
+}
+
+// sizes lists the fasteners with a key of the price table by their size, in the order of
+// the joints.
+func sizes(j *joint.Joints, key string) []size {
+	var out []size
+	for _, o := range j.All() {
+		f := o.Fastener
+		if f.Key != key {
+			continue
+		}
+		i := slices.IndexFunc(out, func(s size) bool { return s.wide == f.Diameter && s.long == f.Length })
+		if i < 0 {
+			i, out = len(out), append(out, size{key, 0, f.Diameter, f.Length})
+		}
+		out[i].count += o.Count * f.Each
+	}
+	return out
+}
+
+// blank is so many pieces of plywood alike, long along the grain of their faces, mm.
+type blank struct {
+	count             int
+	thick, long, wide float64
+}
+
+func (b blank) String() string {
+	return fmt.Sprintf("%s of %s mm, %s x %s mm", wording.Counted(b.count, "blank"), measure.MM(b.thick, 0), measure.MM(b.long, 0), measure.MM(b.wide, 0))
+}
+
+// alike puts blanks of one size together.
+func alike(blanks []blank) []blank {
+	var out []blank
+	for _, b := range blanks {
+		i := slices.IndexFunc(out, func(o blank) bool { return o.thick == b.thick && o.long == b.long && o.wide == b.wide })
+		if i < 0 {
+			out = append(out, b)
+			continue
+		}
+		out[i].count++
+	}
+	return out
+}
+
+// stemBlanks are the layers that stems of plywood are glued from, one by one, with room to
+// saw round each; none where they are not made of it.
+func stemBlanks(f *frame.Frame) []blank {
 	if f.Design.MadeStems() != design.StemsPlywood {
-		return 0, nil
+		return nil
 	}
 	const round = 12.0 // mm more each way
+	var out []blank
 	for _, s := range []frame.Stem{f.Stern, f.Bow} {
-		layers = design.Sheets(s.Thickness)
 		box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
-		area += float64(len(layers)) * (box.W() + round) * (box.H() + round)
+		for _, t := range design.Sheets(s.Thickness) {
+			out = append(out, blank{1, t, math.Ceil(box.W() + round), math.Ceil(box.H() + round)})
+		}
 	}
-	return area, layers
+	return out
 }

@@ -3,10 +3,14 @@ package materials
 import (
 	"fmt"
 	"math"
+	"regexp"
+	"strconv"
 	"testing"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 )
@@ -49,8 +53,8 @@ func TestAmountsAsTold(t *testing.T) {
 		var coats int
 
 		i := item(t, n, "coating")
-		read(t, i, "%f m2 at %f L/m2, %d coats", &area, &rate, &coats)
-		upto(t, i, area*rate, 0.1, 0.01)
+		read(t, i, "%d coats on %f m2, each mixed by itself: %f L for the first, %f L for each later one", &coats, &area, &rate, &by)
+		upto(t, i, rate+by*float64(coats-1), 0, 1e-9)
 
 		i = item(t, n, "oil")
 		read(t, i, "%f m2 of wood, %d coats at %f m2/L", &area, &coats, &by)
@@ -76,6 +80,16 @@ func TestAmountsAsTold(t *testing.T) {
 		upto(t, item(t, n, "peg"), float64(2*len(f.Ribs)+2*6), 0, 1e-9)
 		upto(t, item(t, n, "bolt-5"), float64(holes), 0, 1e-9)
 		upto(t, item(t, n, "screw"), 4, 0, 1e-9)
+		for _, key := range []string{"peg", "bolt-5", "screw"} { // the sizes add up to all of them
+			sum, i := 0.0, item(t, n, key)
+			for _, m := range regexp.MustCompile(`(\d+) of [0-9.]+(?: x | mm for holes of )\d+ mm`).FindAllStringSubmatch(i.How, -1) {
+				n, _ := strconv.ParseFloat(m[1], 64)
+				sum += n
+			}
+			if sum != i.Amount {
+				t.Errorf("%s: %q makes %g, %g are bought", name, i.How, sum, i.Amount)
+			}
+		}
 
 		sheet := n.Cloth.Bought() / 1e6
 		i = item(t, n, "cloth")
@@ -88,13 +102,14 @@ func TestAmountsAsTold(t *testing.T) {
 }
 
 // TestCordOfBrook reckons Brook's cord by hand: ribs of 20 x 6 mm cross stringers of
-// 20 x 10 and a keel of 40 x 12; four turns, one round both sticks, 200 mm of tails, a
-// tenth to spare; at each end one lashing of the foot, one of the gunwales and three of
+// 20 x 10 and a keel of 40 x 12; four turns, one round both sticks, 200 mm of tails, cut
+// to the next 50 mm, a tenth to spare; at each end one lashing of the foot, one of the gunwales and three of
 // pairs of stringers, each some 0.7 to 1.1 m.
 func TestCordOfBrook(t *testing.T) {
 	f, n := needs(t, "brook")
-	stringer := 4*(2*math.Sqrt(20*20+20*20)+2*(6+10)) + 2*(20+20) + 200
-	keel := 4*(2*math.Sqrt(20*20+40*40)+2*(6+12)) + 2*(20+40) + 200
+	cut := func(mm float64) float64 { return 50 * math.Ceil(mm/50) }
+	stringer := cut(4*(2*math.Sqrt(20*20+20*20)+2*(6+10)) + 2*(20+20) + 200)
+	keel := cut(4*(2*math.Sqrt(20*20+40*40)+2*(6+12)) + 2*(20+40) + 200)
 	ribs := float64(len(f.Ribs))
 	ends := 10 * 0.9
 	want := 1.1 * (ribs*(6*stringer+keel)/1000 + ends)
@@ -135,5 +150,29 @@ func TestOutfitsAdd(t *testing.T) {
 	}
 	if got := item(t, both, "bolt").Amount; got != 8 {
 		t.Errorf("%g bolts, want 8", got)
+	}
+}
+
+// TestStemBlanks: what is bought of plywood for stems holds each layer with its longer side
+// along the grain, and the blanks that the words name make the area.
+func TestStemBlanks(t *testing.T) {
+	f, n := needs(t, "river")
+	i := item(t, n, "stem-ply")
+	sum := 0.0
+	for _, m := range regexp.MustCompile(`(\d+) blanks? of \d+ mm, (\d+) x (\d+) mm`).FindAllStringSubmatch(i.How, -1) {
+		var v [3]float64
+		for k := range v {
+			v[k], _ = strconv.ParseFloat(m[k+1], 64)
+		}
+		if v[1] < v[2] {
+			t.Errorf("%q: the longer side is not first", i.How)
+		}
+		sum += v[0] * v[1] * v[2] / 1e6
+	}
+	upto(t, i, sum, 0.05, 1e-9)
+	for _, s := range []frame.Stem{f.Stern, f.Bow} {
+		if least := math.Abs(curve.Area(s.Outline.Flatten(0.1))) * s.Thickness / 12 / 1e6; 2*least > i.Amount {
+			t.Errorf("two stems of %.3f m2 from %g m2", least, i.Amount)
+		}
 	}
 }

@@ -147,7 +147,7 @@ func (r *Report) judgeWalls() {
 	g := &r.Frame.Gunwale
 	thin := slices.MinFunc(g.Mortises, func(a, b frame.Mortise) int { return cmp.Compare(a.Wall, b.Wall) })
 	close := slices.MinFunc(g.Mortises[:len(g.Mortises)-1], func(a, b frame.Mortise) int { return cmp.Compare(a.ToNext, b.ToNext) })
-	r.note(sized("wood beside mortise "+thin.Rib, thin.Wall, leastMouth, "a wider gunwale or thinner ribs"))
+	r.note(sized("wood beside mortise "+thin.Rib+" at its mouth", thin.Wall, leastMouth, "a wider gunwale or thinner ribs"))
 	r.note(sized("wood between mortises, from "+close.Rib, close.ToNext, leastNext, "a wider ribs.pitch"))
 	under := g.Height - thin.Depth
 	r.note(sized("wood over the mortises", under, (1-mostDepth)*g.Height, "a shallower mortise (ribs.mortise_depth)"))

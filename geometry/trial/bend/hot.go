@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/wood/timber"
 )
 
 // OnForms reports whether the ribs are bent round forms, and not by hand.
@@ -56,9 +57,10 @@ func sprung(half curve.Chain, arcs []Arc, back float64) (hot, point float64) {
 		width(bentTo(half, arcs, after(back+step))) - width(bentTo(half, arcs, after(back-step)))
 }
 
-// Sprung is a free width that a rib may come to and what it says.
+// Sprung is a width of a rib that goes with a springback: what it comes to when it is let
+// go, or how it is held so that it comes out right.
 type Sprung struct {
-	Back  float64 // share of the curvature that the rib has lost
+	Back  float64 // share of the curvature that the rib loses
 	Width float64 // between its heads, to the middle of the thickness, mm
 }
 
@@ -72,10 +74,31 @@ func (r *Report) TestRib() int {
 	return 0
 }
 
-// test lists what the first rib may come to, in steps of two hundredths about the
-// springback that the design counts with.
-func (r *Report) test() []Sprung {
+// backs are springbacks that a board may have, in steps of two hundredths about what the
+// design counts with.
+func backs(back float64) []float64 {
 	const step, below, above = 0.02, 4, 6
+	var out []float64
+	for n := -below; n <= above; n++ {
+		if s := back + step*float64(n); s > -1e-9 && s < 0.5 {
+			out = append(out, math.Max(s, 0))
+		}
+	}
+	return out
+}
+
+// held lists how wide a rib is held hot so that it stands as it should when it has sprung
+// back as its board does; a width that is not above 0 is one where its heads would cross.
+func held(half curve.Chain, arcs []Arc, back float64) []Sprung {
+	var out []Sprung
+	for _, s := range backs(back) {
+		out = append(out, Sprung{s, width(bentTo(half, arcs, func(a Arc) float64 { return timber.FormRadius(a.Free, s) }))})
+	}
+	return out
+}
+
+// test lists what the first rib may come to.
+func (r *Report) test() []Sprung {
 	i := r.TestRib()
 	half, arcs, back := r.Frame.Ribs[i].Section.Half, r.Ribs[i].Arcs, r.Frame.Design.Bending.Springback
 	// At the design's own springback the rib stands at its width of the neutral set,
@@ -85,11 +108,8 @@ func (r *Report) test() []Sprung {
 		off = relax - width(bentTo(half, arcs, free))
 	}
 	var out []Sprung
-	for n := -below; n <= above; n++ {
-		if s := back + step*float64(n); s > -1e-9 && s < 0.5 {
-			s = math.Max(s, 0)
-			out = append(out, Sprung{s, width(bentTo(half, arcs, after(s))) + off})
-		}
+	for _, s := range backs(back) {
+		out = append(out, Sprung{s, width(bentTo(half, arcs, after(s))) + off})
 	}
 	return out
 }

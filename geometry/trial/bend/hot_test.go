@@ -55,6 +55,35 @@ func TestHotWidth(t *testing.T) {
 	}
 }
 
+// TestHeld: whatever the board springs back, a rib that is held at the width for it, each
+// bend tighter by that share, comes out as it should stand free; the more it springs back,
+// the closer it is held. A walk along the bends says so without the chains.
+func TestHeld(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		r := report(t, name, nil)
+		for i, rib := range r.Ribs {
+			half, arcs := r.Frame.Ribs[i].Section.Half, map[int]Arc{}
+			for _, a := range rib.Arcs {
+				arcs[a.Bend] = a
+			}
+			own := false
+			for k, h := range rib.Held {
+				near(t, name+" rib "+rib.Name+", held", h.Width, walked(half, func(b int) float64 { return arcs[b].Free * (1 - h.Back) }), 0.01)
+				if h.Back != r.Test[k].Back || k > 0 && h.Width >= rib.Held[k-1].Width {
+					t.Errorf("%s rib %s: %+v, the first rib's table has %+v", name, rib.Name, rib.Held, r.Test)
+				}
+				if math.Abs(h.Back-r.Frame.Design.Bending.Springback) < 1e-9 {
+					near(t, name+" rib "+rib.Name+", as the design counts", h.Width, rib.Hot, 1e-9)
+					own = true
+				}
+			}
+			if !own {
+				t.Errorf("%s rib %s: the design's own springback is not in %+v", name, rib.Name, rib.Held)
+			}
+		}
+	}
+}
+
 // TestSprung: a half rib that is a quarter circle of 300 mm, bent hot to 270, has its
 // heads 2 r sin(L/r) apart: 540 sin 100 deg held, 600 let go with a tenth of springback.
 func TestSprung(t *testing.T) {

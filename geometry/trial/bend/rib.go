@@ -19,6 +19,7 @@ type Rib struct {
 	Name    string
 	Hot     float64    // width to which it is bent hot, and held until it has cooled; not above 0 when its heads would cross
 	Relax   float64    // width to which it is relaxed before it is fitted or pegged; 0 when there is no neutral set
+	Held    []Sprung   // the same width by what the board springs back, in the steps of Report.Test
 	Point   float64    // how much wider it stands free for each hundredth of springback more, mm
 	Push    float64    // on each gunwale in its place, N
 	Stress  float64    // in its place, N/mm2
@@ -77,6 +78,7 @@ func (r *Report) ribs(loose []pushed.Rib) {
 			}
 		}
 		out.Hot, out.Point = sprung(rib.Section.Half, out.Arcs, d.Bending.Springback)
+		out.Held = held(rib.Section.Half, out.Arcs, d.Bending.Springback)
 		r.Ribs = append(r.Ribs, out)
 	}
 	r.judgeRibs()

@@ -57,22 +57,21 @@ func (w *writer) firstRib() {
 	}
 	w.say("Nobody knows springback to better than %.0f points of a hundred before the first rib of a board is bent, and that is %s of free width at rib %s (from memory). Bend rib %s first: %s, and measure between its heads, to the middle of the thickness. The table says what springback that is.",
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
-	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it change the springback in the design (its line bending.springback; 0.10 is 10 %%) and print %s again before you bend the others: widths and radii change, lengths and marks do not. Stock of another board, wetter or drier, wants a first rib of its own.",
-		w.roughly(at.Width), report.Percent(at.Back), w.Point(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), w.printed())
+	beyond := "hold the others hot at the widths of the last table here, for what you measured"
+	if w.Bend.OnForms() {
+		beyond = "change the springback in the design (its line bending.springback; 0.10 is 10 %) and print strips and forms again before you bend the others: widths and radii change, lengths and marks do not"
+	}
+	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it %s. Stock of another board, wetter or drier, wants a first rib of its own.",
+		w.roughly(at.Width), report.Percent(at.Back), w.Point(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), beyond)
 	t := report.Titled("Rib "+b.Name+", free width measured, "+w.Unit()).Numbers("Free width", "Springback")
 	for i, s := range w.Bend.Test {
 		if (i-slices.Index(w.Bend.Test, at))%2 == 0 { // what lies between two rows, the words above tell
 			t.Row(w.Rough(s.Width), report.Percent(s.Back))
 		}
 	}
-	w.add(t)
-}
-
-func (w *writer) printed() string {
-	if w.Bend.OnForms() {
-		return "strips and forms"
+	if w.add(t); !w.Bend.OnForms() {
+		w.add(w.heldHot())
 	}
-	return "the strips"
 }
 
 // roughly letters mm in running words, in the steps of Rough.

@@ -27,12 +27,6 @@ func (w *writer) cover() {
 		"Depth amidships, under the gunwales", w.Length(f.Hull.Depth),
 		"Sticks", fmt.Sprintf("%d, of them %s and %s", len(w.Plan.Sticks), wording.Counted(len(f.Ribs), "rib"), wording.Counted(f.Design.Ribs.Spare, "spare blank")),
 		"The boat as built, estimated", w.Mass(w.Afloat.Own().Mass))
-	for _, i := range w.Afloat.Outfits {
-		t.Row("Outfit: "+i.Name, w.Mass(i.Load().Mass))
-	}
-	for _, i := range w.Afloat.Aboard() {
-		t.Row("Aboard: "+i.Name, w.Mass(i.Load().Mass))
-	}
 	work := hours.Hours(w.Work, "", w.Skill)
 	w.add(t.Filled("Materials, in the currency of the price table "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f: %s", w.Cost.Likely, w.Cost.Off, w.Money()),
 		"Work, "+w.Skill.String()+" builder", fmt.Sprintf("%.0f hours, give or take %.0f: %s", work, hours.Off*work, w.Time())))

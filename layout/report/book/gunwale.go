@@ -1,9 +1,12 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/measure"
 	"ribwright/layout/report"
@@ -35,9 +38,9 @@ func (w *writer) mortises() {
 		w.scarfs()
 		return
 	}
-	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. Places are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
-		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall))
-	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Wood to the next", "Least wall at the bottom", "To a scarf")
+	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. %sPlaces are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
+		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall), w.walls())
+	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Wood to the next", "Thinner wall, at the bottom", "To a scarf")
 	for _, m := range g.Mortises {
 		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), w.Cell(m.ToNext), w.Cell(m.Deep), w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
 	}
@@ -45,6 +48,15 @@ func (w *writer) mortises() {
 	w.add(t)
 	w.holding()
 	w.scarfs()
+}
+
+// walls says how a mortise's lean thins its wall.
+func (w *writer) walls() string {
+	m := slices.MinFunc(w.Frame.Gunwale.Mortises, func(a, b frame.Mortise) int { return cmp.Compare(a.Deep, b.Deep) })
+	if m.Wall-m.Deep < 0.1 {
+		return ""
+	}
+	return fmt.Sprintf("A slot that leans comes nearer to one face the deeper it goes: at its bottom, %s from the underside, the thinner wall is %s at mortise %s, the thinnest of all. What joinery texts ask for, under What the wood is asked for, is for the mouth; about half of it does at the bottom, which has whole wood over it. ", w.Fine(m.Depth), w.Fine(m.Deep), m.Rib)
 }
 
 // edgeSets says what is sprung in beyond the natural sheer.

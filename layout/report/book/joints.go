@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/boat/joint"
@@ -76,11 +77,8 @@ func (w *writer) places(all []float64) string {
 }
 
 func (w *writer) lashed(j joint.Joint) string {
-	return fmt.Sprintf("%d turns, %s of cord", j.Turns, w.cordOf(j.Cord))
+	return fmt.Sprintf("%d turns, %s of cord", j.Turns, w.Length(j.Cut()))
 }
-
-// cordOf letters a length of cord to the next 50 mm or two inches.
-func (w *writer) cordOf(mm float64) string { return w.Length(50 * math.Ceil(mm/50)) }
 
 func (w *writer) gluedHeads() string {
 	if w.Bend.Joints.Head.All() {
@@ -95,9 +93,12 @@ func (w *writer) gluedHeads() string {
 // cords says what cord, how much, and how it is handled.
 func (w *writer) cords() report.Paragraph {
 	j := w.Bend.Joints
-	u, cord := j.Usual, materials.CordSpare*j.Cord()
-	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. %d lashings take %.0f m (%.0f ft), with a tenth to spare. Round all edges under cord to %s or more: on a sharp edge the wood cuts in before the cord breaks.",
-		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), math.Ceil(cord/1000), math.Ceil(cord/304.8), w.Whole(j.Keel.Round)+" "+w.Unit())
+	u, cord, besides := j.Usual, j.Cord(), ""
+	if i := slices.IndexFunc(w.Needs.Items, func(i materials.Item) bool { return i.Key == "cord" && i.Own+i.Outfits > 0 }); i >= 0 {
+		besides = fmt.Sprintf(" The shopping list has %.0f m: what is fitted later takes the rest.", w.Needs.Items[i].Amount)
+	}
+	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. The %d lashings of the table take %.1f m; buy %.0f m (%.0f ft), a tenth more.%s Round all edges under cord to %s or more: on a sharp edge the wood cuts in before the cord breaks.",
+		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), cord/1000, materials.CordToBuy(j), math.Ceil(materials.CordToBuy(j)/0.3048), besides, w.Whole(j.Keel.Round)+" "+w.Unit())
 }
 
 // made adds a joint's section: drawings first, then the steps.
@@ -220,7 +221,7 @@ func (w *writer) crossings() {
 	j := w.Bend.Joints
 	s := j.Stringers
 	steps := []string{
-		fmt.Sprintf("Start: tie the cord round the rib with a clove hitch beside the crossing, a tail of %s. For the keel use %s of cord, for a stringer %s.", w.Whole(joint.Tails/2)+" "+w.Unit(), w.cordOf(j.Keel.Cord), w.cordOf(s.Cord)),
+		fmt.Sprintf("Start: tie the cord round the rib with a clove hitch beside the crossing, a tail of %s. For the keel use %s of cord, for a stringer %s.", w.Whole(joint.Tails/2)+" "+w.Unit(), w.Length(j.Keel.Cut()), w.Length(s.Cut())),
 		fmt.Sprintf("First diagonal: %d turns over the batten from corner to corner, behind the rib and back, side by side, each hauled taut.", joint.Turns/2),
 		fmt.Sprintf("Second diagonal: %d turns over the other two corners.", joint.Turns/2),
 		fmt.Sprintf("Frap and finish: %s round the strands between batten and rib, hauled hard, which draws the X tight. Tie it to the first tail with a reef knot and one more turn, on the inboard side; no knot outside, where the skin would chafe on it.", wording.Counted(joint.Fraps, "turn")),

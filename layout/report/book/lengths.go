@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/boat/frame"
@@ -35,6 +36,28 @@ func (w *writer) lengths() report.Table {
 	return t.Outward(w.Frame.Stations()).Noted(w.aboutLengths(free, slack, differ))
 }
 
+// heldHot lists how wide each rib is held hot by what its board springs back: the design's
+// own springback, a step under it and two over it.
+func (w *writer) heldHot() report.Table {
+	t := report.Titled("Held hot, by the springback that you measured, " + w.Unit()).Names("Rib")
+	at := slices.Index(w.Bend.Test, w.Bend.Expected())
+	var columns []int
+	for n := at - 2; n <= at+4; n += 2 {
+		if n >= 0 && n < len(w.Bend.Test) && w.Bend.Test[n].Back > 0 {
+			columns = append(columns, n)
+			t = t.Numbers(report.Percent(w.Bend.Test[n].Back))
+		}
+	}
+	for i, r := range w.Frame.Ribs {
+		row := []string{r.Name}
+		for _, n := range columns {
+			row = append(row, w.roughIf(w.Bend.Ribs[i].Held[n].Width, "heads cross"))
+		}
+		t.Row(row...)
+	}
+	return t.Outward(w.Frame.Stations()).Noted("Between two columns go in proportion. Each 1 % more also wants each hot radius about 1 % smaller. What a rib is relaxed to, its length and its marks stay.")
+}
+
 // roughIf letters a width that is bent by hand, and other words where there is none.
 func (w *writer) roughIf(mm float64, none string) string {
 	if mm > 0 {
@@ -63,7 +86,7 @@ func (w *writer) bilgeSlack() (same string, differ bool) {
 
 // aboutLengths says what the widths mean and how far off a rib may be.
 func (w *writer) aboutLengths(free, slack string, differ bool) string {
-	words := fmt.Sprintf("Widths are between the heads, to the middle of the thickness; those that a rib is held at or relaxed to are in steps of %s, for wood keeps to no finer. Relax to: the width at which the rib, %s, leaves the cross pieces without load. ",
+	words := fmt.Sprintf("Widths are between the heads, and the depth is from the gunwales' underside to the keel, all to the middle of the rib's thickness; widths that a rib is held at or relaxed to are in steps of %s, for wood keeps to no finer. Relax to: the width at which the rib, %s, leaves the cross pieces without load. ",
 		report.Either(w.Letters.Units, "5 mm", "1/4 in"), free) + w.tooLong()
 	switch {
 	case differ:

@@ -30,7 +30,6 @@ func (w *writer) ribs() {
 	w.widths()
 	w.add(trial.PushedIn(w.Bend, w.Loose, w.Letters)...)
 	w.add(w.loose(), trial.LooseRibs(w.Bend, w.Letters))
-	w.warn("Steam scalds worse than boiling water and pure steam is invisible. Vent the box, never plug it, stand aside when you open it; gauntlets, long sleeves and goggles. Bend rib "+w.first()+" first, and look at it before you soak the others.", "common practice; bend limits here are from memory")
 }
 
 // loose draws two ribs beside what they do when they are only pushed in: the one nearest
@@ -63,7 +62,8 @@ func (w *writer) ribBends() report.Table {
 	if w.Bend.OnForms() {
 		bent, note = "on the form", "The form's radius allows for springback and for the neutral set."
 	}
-	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where, name, radius at mid-thickness in the boat and "+bent).Numbers("Least radius over thickness, "+bent, "Steam, min")
+	note += w.onPaper()
+	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where: name, radius in the boat and degrees that it turns; radius "+bent).Numbers("Least radius over thickness, "+bent, "Steam, min")
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
 		tight := math.Inf(1)
@@ -76,6 +76,13 @@ func (w *writer) ribBends() report.Table {
 		t.Row(r.Name, w.runs(i), least, fmt.Sprintf("%.0f", w.Bend.Ribs[i].Minutes))
 	}
 	return t.Outward(w.Frame.Stations()).Noted(note)
+}
+
+// onPaper says what radii are measured to, and how a rib is drawn by them.
+func (w *writer) onPaper() string {
+	half := w.Fine(w.Frame.Ribs[0].Thickness / 2)
+	return fmt.Sprintf(" Radii, widths and depths run to the middle of the thickness, %s from either face: the inner face of a bend has a radius %s less, the outer one as much more. To check a rib on paper, begin on the middle line, level, and draw bend after bend, each going on where the last one points. A bend is as long as its radius times its degrees over 57.3. The end comes to half the width in place and to the depth under the gunwales, within %s.",
+		half, half, report.Either(w.Letters.Units, "2 mm", "1/8 in"))
 }
 
 // runs describes the half rib from the middle outward.
@@ -92,7 +99,7 @@ func (w *writer) runs(i int) string {
 		for _, a := range w.Bend.Ribs[i].Arcs {
 			if a.Bend == j {
 				name = a.Name + ", "
-				shape = "radius " + w.Whole(b.Radius)
+				shape = fmt.Sprintf("radius %s, %s deg", w.Whole(b.Radius), report.Angle(b.Sweep))
 				shape += w.bentTo(a)
 			}
 		}
@@ -110,7 +117,7 @@ func (w *writer) bentTo(a bend.Arc) string {
 	case w.Bend.OnForms():
 		return ", form " + w.Whole(a.Form)
 	}
-	return fmt.Sprintf(", hot %s (%+.0f deg)", w.Whole(a.Form), math.Round(a.Over*180/math.Pi)+0)
+	return fmt.Sprintf("; hot %s (%+.0f deg)", w.Whole(a.Form), math.Round(a.Over*180/math.Pi)+0)
 }
 
 func (w *writer) ribMarks() report.Table {

@@ -43,11 +43,25 @@ func (w *writer) grams(g float64) string {
 	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f g/m2 (%s)", g, ounces), ounces)
 }
 
-// liters letters a volume of coating, up.
+// quart is the US quart, L.
+const quart = 0.946353
+
+// coat is what is mixed for one coat of so many liters, up to a tenth of a liter or a quart,
+// L: what is printed, so that the coats of a table add up to what is bought.
+func (w *writer) coat(l float64) float64 {
+	unit := report.Either(w.Letters.Units, 1, quart)
+	return math.Ceil(l/unit*10-1e-9) / 10 * unit
+}
+
+// mixed is all coats together, L.
+func (w *writer) mixed() float64 {
+	k := w.Needs.Coating
+	return w.coat(k.FirstCoat) + w.coat(k.EachLater)*float64(k.Count-1)
+}
+
+// liters letters a volume of coating.
 func (w *writer) liters(l float64) string {
-	up := math.Ceil(l*10-1e-9) / 10
-	const quart = 0.946353
-	return report.Either(w.Letters.Units, fmt.Sprintf("%.1f L", up), fmt.Sprintf("%.1f US quarts", math.Ceil(l/quart*10)/10))
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.1f L", l), fmt.Sprintf("%.1f US quarts", l/quart))
 }
 
 // meters letters a length as shops sell it.
@@ -68,22 +82,28 @@ func (w *writer) clothToBuy() report.Table {
 		what += ", not heat-set, or it will not shrink"
 	}
 	t.Row(wording.Capital(w.fiber().String())+" cloth", what, w.meters(float64(c.Sheets)*c.Length))
-	t.Row("Thread", "waxed polyester, about 1 mm (1/25 in) thick, for the seams", w.meters(c.Thread))
+	t.Row("Thread", "waxed polyester, about 1 mm (1/25 in) thick, for the seams", w.meters(1000*math.Ceil(c.Thread/1000)))
 	t.Row("Tacks or staples", "bronze or stainless, "+w.Length(12)+" long, every "+w.Length(materials.TackPitch), fmt.Sprint(w.Needs.Tacks))
 	if k.Count > 0 {
-		t.Row("Coating", fmt.Sprintf("two-part polyurethane for brushing, %.0f %% solids by volume, %s", k.Solids*100, wording.Counted(k.Count, "coat")), w.liters(k.Liters))
+		t.Row("Coating", fmt.Sprintf("two-part polyurethane for brushing, %.0f %% solids by volume, %s", k.Solids*100, wording.Counted(k.Count, "coat")), w.liters(w.mixed()))
 	}
-	return t.Noted(fmt.Sprintf("The cloth must be %s wide at least. Of the coating, %.0f %% stays in tray and brush: paint makers reckon 10 to 20 %%. Buy a little more cloth than that and try needle, heat and coating on it first.", w.Length(c.Wide), fabric.Loss*100))
+	try := "Buy a little more cloth than that, and try needle, heat and coating on it first."
+	if w.trims() {
+		try = "Try needle, heat and coating first, on what is trimmed off the sheet."
+	}
+	return t.Noted(fmt.Sprintf("Another roll does when it is %s wide or more: that is %s round the boat and %s beyond each gunwale, the least to pull by. Of the coating, %.0f %% stays in tray and brush: paint makers reckon 10 to 20 %%. ", w.Length(c.Least), w.Length(c.Girth), w.Length(materials.GripLeast), fabric.Loss*100) + try)
 }
 
+// trims reports whether the roll is wider than the sheet.
+func (w *writer) trims() bool { return w.Needs.Cloth.Sewn()-w.Needs.Cloth.Wide >= 1 }
+
 func (w *writer) skinMeasures() report.Table {
-	n, f, s := w.Needs, w.Frame, w.Frame.Design.Skin
-	c := n.Cloth
+	c, s := w.Needs.Cloth, w.Frame.Design.Skin
 	t := report.Titled("The skin in figures").Words("").Numbers("").Filled(
 		"greatest way round the outside, gunwale top to gunwale top", w.Length(c.Girth),
 		"least way round at the last ribs", w.Length(c.EndGirth),
-		"length along keel and both stems", w.Length(f.Skin.Length),
 		"left beyond each gunwale to pull by", w.Length(c.Grip),
+		"width of the sheet: the greatest way round, and what is left on both sides", w.Length(c.Wide),
 		"drawn over the greatest way round", w.Length(c.Pull),
 		"seam up the after stem, up the fore stem", w.Letters.Units.Rough(c.Ends[0])+", "+w.Letters.Units.Rough(c.Ends[1]))
 	if c.Seam > 0 {
@@ -98,7 +118,7 @@ func (w *writer) skinMeasures() report.Table {
 // sheetFigure draws the sheet flat, with what of it the boat takes.
 func (w *writer) sheetFigure() report.Figure {
 	c := w.Needs.Cloth
-	wide := float64(c.Sheets)*c.Roll - float64(c.Sheets-1)*materials.JoinLap
+	wide := c.Wide
 	per := scaleFor(c.Length, wide, report.Wide-16, 80)
 	s := newSketch("sheet", "The sheet of cloth", per)
 	middle := (c.Lies[0].Station + c.Lies[len(c.Lies)-1].Station) / 2
@@ -106,7 +126,7 @@ func (w *writer) sheetFigure() report.Figure {
 	s.path(layout.Cut, curve.Rectangle(geometry.Rect(aft, -wide/2, fore, wide/2)))
 	s.line(layout.Center, aft, 0, fore, 0)
 	for k := 1; k < c.Sheets; k++ {
-		y := -wide/2 + float64(k)*(c.Roll-materials.JoinLap) + materials.JoinLap/2
+		y := -c.Sewn()/2 + float64(k)*(c.Roll-materials.JoinLap) + materials.JoinLap/2
 		s.line(layout.Mark, aft, y, fore, y)
 	}
 	for _, side := range []float64{1, -1} {
@@ -126,12 +146,12 @@ func (w *writer) sheetFigure() report.Figure {
 	s.across(aft, fore, -wide/2/per-6, w.Length(c.Length))
 	s.up(-wide/2, wide/2, aft/per-4, w.Length(wide))
 	s.note(middle, 0, 0, 1, layout.Middle, "middle thread, on the keel")
-	caption := fmt.Sprintf("The sheet laid flat, %s, bow to the right. Dashed: where the gunwales' upper edges come, with a tick at each rib; beyond is to pull by. Bold lines at both ends: where the two sides meet on the stem and are sewn; what lies between them is cut out after sewing.", ratio(per))
+	caption := fmt.Sprintf("The sheet laid flat, trimmed, %s, bow to the right. Dashed: where the gunwales' upper edges come; beyond is to pull by. The tick across it at each rib is half of that rib's way round from the middle thread. The two curves that open from the middle thread at either end lie one on the other on the stem: there its two sides are sewn together, and what lies between the curves is cut off %s beyond the stitches.", ratio(per), w.Length(pastSeam))
 	if c.Sheets > 1 {
 		caption += " Lines from end to end: seams between sheets."
 	}
 	if c.Pleats > 0 {
-		caption += " Short lines beside the stems: pleats."
+		caption += " Short lines between the last ribs and the stems: pleats."
 	}
 	return report.Figure{Drawing: s.Drawing, Caption: caption, About: "Flat sheet of cloth with its middle thread, the line of the gunwales and the seams at the stems."}
 }
@@ -168,20 +188,27 @@ func (w *writer) pulledMarks() report.Table {
 	return t.Outward(at).Noted("The cloth is drawn enough when the mark stands on the gunwale's upper edge. Half way round is for who checks with a tape on the frame.")
 }
 
+// pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.
+const pastSeam = 15.0
+
 // sewing is the cloth from the roll to the last tack.
 func (w *writer) sewing() []string {
 	c, out := w.Needs.Cloth, []string(nil)
 	if c.Sheets > 1 {
 		out = append(out, w.joining())
 	}
+	if w.trims() {
+		out = append(out, fmt.Sprintf("Trim the sheet to %s, as much off one edge as off the other, and keep what comes off.", w.Length(c.Wide)))
+	}
 	out = append(out,
 		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and the marks of the table across it.",
 		w.layOn())
 	out = append(out,
 		"Tack amidships on one side, a finger's breadth under the gunwale's upper edge"+w.covered()+". "+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
-		fmt.Sprintf("Pin both sides together along each stem's middle line, from the forefoot up; they meet on the bold lines of the figure. Sew %s at the after end and %s at the fore end, from below: a backstitch of %s through both sides, close to the wood.", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6)),
-		fmt.Sprintf("Trim to %s beyond the stitches, fold one edge over the other and turn both down to one side; whip the fold down every %s. That is a flat fell: no raw edge is left, and the coats seal it.", w.Length(15), w.Length(8)))
-	return append(out, w.slack()+" Then tack the ends along the gunwales. Do not cut the cloth there yet: you pull by it once more.")
+		"Pin both sides together along each stem's middle line, from the forefoot up; they meet on the curves of the figure. "+w.slack(),
+		fmt.Sprintf("Sew %s at the after end and %s at the fore end, from below: a backstitch of %s through both sides, close to the wood.%s", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6), w.pleatsDown()),
+		fmt.Sprintf("Trim to %s beyond the stitches, fold one edge over the other and turn both down to one side; whip the fold down every %s. That is a flat fell: no raw edge is left, and the coats seal it.", w.Length(pastSeam), w.Length(8)))
+	return append(out, "Draw both ends over in the same way and tack them along the gunwales. Do not cut the cloth there yet: you pull by it once more.")
 }
 
 func (w *writer) joining() string {
@@ -201,7 +228,7 @@ func (w *writer) layOn() string {
 		fabric.Nylon:     "damp: wet it, wring it out, and work while it is damp, for damp nylon is longest and drums when it dries.",
 		fabric.Cotton:    "dry: wetting it at the end shrinks it.",
 	}[w.fiber()]
-	return fmt.Sprintf("Lay the sheet over with its middle thread on the keel and %s more beyond each stem. Lay it on %s", w.Length(materials.GripLength/2), how)
+	return fmt.Sprintf("Lay the sheet over with its middle thread on the keel and as much beyond one stem as beyond the other, %s or more. Lay it on %s", w.Length(materials.GripLength/2), how)
 }
 
 // drawOver says how hard the other side is pulled.
@@ -220,12 +247,24 @@ func (w *writer) covered() string {
 
 // slack says what becomes of what the cloth has too much along the keel.
 func (w *writer) slack() string {
-	c := w.Needs.Cloth
-	text := fmt.Sprintf("The boat is longer along a gunwale than along the keel, by %s: so much the cloth is slack along the bottom.", w.Letters.Units.Rough(c.Slack))
+	c, rough := w.Needs.Cloth, w.Letters.Units.Rough
+	text := fmt.Sprintf("The way along a gunwale is %s longer than along the keel: so much the cloth is slack along the bottom. ", rough(c.Slack))
 	if c.Pleats == 0 {
-		return text + fmt.Sprintf(" %s takes that up; no pleats are needed.", wording.Capital(w.fiber().String()))
+		return text + fmt.Sprintf("Drawn taut, %s takes all of it up: lay no pleats.", w.fiber())
 	}
-	return text + fmt.Sprintf(" Lay it in %s at each end, between the last rib and the stem, each taking up %s and running from the stem seam toward the gunwale; sew each down flat.", wording.Counted(c.Pleats, "pleat"), w.Length(materials.PleatTakes))
+	each := ", "
+	if c.Pleats > 1 {
+		each = ", each "
+	}
+	return text + fmt.Sprintf("Drawn taut, %s takes up %s. Lay the rest now, before the seam is sewn, in %s at each end%sof %s: from the stem's seam toward the gunwale, between the stem and the last rib. Pin it down.", w.fiber(), rough(c.TakesUp), wording.Counted(c.Pleats, "pleat"), each, w.Length(math.Ceil(c.Pleat)))
+}
+
+// pleatsDown ends the sewing of the seams.
+func (w *writer) pleatsDown() string {
+	if w.Needs.Cloth.Pleats == 0 {
+		return ""
+	}
+	return " Sew through the pleats where they start, then sew each down flat along its fold."
 }
 
 // taut is how the cloth is made tight, and what that gives.
@@ -296,7 +335,7 @@ func (w *writer) coats() {
 	}
 	w.section("Coat it")
 	rate := func(m2 float64) string {
-		return report.Either(w.Letters.Units, fmt.Sprintf("%.1f m2", m2), fmt.Sprintf("%.0f sq ft", m2*10.7639*0.946353))
+		return report.Either(w.Letters.Units, fmt.Sprintf("%.1f m2", m2), fmt.Sprintf("%.0f sq ft", m2*10.7639*quart))
 	}
 	t := report.Titled("Coat by coat").Names("Coat").Numbers("Takes", report.Either(w.Letters.Units, "A liter covers", "A quart covers")).Words("Wait before the next")
 	wait := []string{"until it no longer comes off on a glove, 2 to 6 hours when the shop is warm", "the same; past a day, roughen it first, or the next one peels"}
@@ -311,9 +350,9 @@ func (w *writer) coats() {
 		if i == k.Count-1 {
 			then = "a week before the water, or as the maker says"
 		}
-		t.Row(name, w.liters(takes), rate(covers), then)
+		t.Row(name, w.liters(w.coat(takes)), rate(covers), then)
 	}
-	w.add(t.Noted(fmt.Sprintf("The first coat fills the room between the threads; each later one leaves a film of %.0f um: volume solids in percent times 10 over the film in um are the m2 that a liter covers. Takes is with losses, covers without. Times are common practice; what the maker's sheet says comes first.", k.Film)))
+	w.add(t.Noted(fmt.Sprintf("The first coat fills the room between the threads; each later one leaves a film of %.0f um: volume solids in percent times 10 over the film in um are the m2 that a liter covers. Takes is with losses, covers without; all coats together are %s. Times are common practice; what the maker's sheet says comes first.", k.Film, w.liters(w.mixed()))))
 	w.add(report.List{First: 1, Items: []string{
 		fmt.Sprintf("Wait for dry weather or a dry shop, %s to %s. Wipe the cloth with a dry cloth; no oil, no wax, no dust.", strings.TrimSuffix(strings.TrimSuffix(w.degrees(15), " degrees C"), " degrees F"), w.degrees(25)),
 		"Mix only what you brush out before it thickens, by the maker's proportions, by weight if you can.",
@@ -321,7 +360,7 @@ func (w *writer) coats() {
 		"Later coats: thin, with a roller and a brush after it, each across the one before. The seams at the stems get one more.",
 		"Hold a lamp inside in the dark: touch up every pinhole before the last coat.",
 	}})
-	w.warn("Two-part urethanes and their vapor can cause asthma for life, and smaller amounts then suffice. Brush or roll, never spray; ventilate; gloves, goggles, and the respirator that the maker's sheet asks for. Keep others out until it is dry.", "NIOSH alert 96-111 on diisocyanates")
+	w.warn("Two-part urethanes hold diisocyanates: asthma for life, other lung disease and deaths have followed exposure, and once sensitized a person stays so. Brush or roll, never spray; ventilate; gloves, goggles, and the respirator that the maker's sheet asks for, with supplied air where an air-purifying mask is not enough. Keep others out until it is dry.", "NIOSH alert 96-111 on diisocyanates")
 }
 
 // cloth says whether the stringers hold the cloth off the ribs.
@@ -392,6 +431,6 @@ func (w *writer) coatStep() step {
 		tools: "brushes, rollers, gloves, goggles, respirator, lamp", dry: "hours between coats, a week before the water; the maker's sheet comes first",
 		check: "a lamp inside in the dark shows no pinhole",
 		wrong: "a pinhole or a run: roughen it when it is hard, and coat that place again",
-		care:  "Two-part urethanes hold diisocyanates: asthma, other lung disease and deaths have followed exposure, and once sensitized a person stays so. Brush, never spray; ventilate; gloves and goggles; supplied air where an air-purifying mask is not enough.",
+		care:  "Vapor of two-part urethanes harms the lungs for life: read the caution under Coat it, in the chapter Skin, before you open a can.",
 		who:   "NIOSH alert 96-111"}
 }
