@@ -45,10 +45,7 @@ func Lay(b report.Report, p paper.Sheet) (layout.Document, error) {
 	for range 3 { // first to find the chapters, then their sheets, then to say them
 		s = newSetter(b, p, chapters)
 		for i, block := range b.Blocks {
-			s.next = nil
-			if i+1 < len(b.Blocks) {
-				s.next = b.Blocks[i+1]
-			}
+			s.rest = b.Blocks[i+1:]
 			s.set(block)
 		}
 		if s.err != nil {
@@ -77,8 +74,8 @@ type setter struct {
 	y        float64   // the lowest that is taken
 	known    []chapter // from the run before
 	chapters []chapter
-	fresh    bool         // nothing stands on the current sheet yet
-	next     report.Block // what comes after the block that is set
+	fresh    bool           // nothing stands on the current sheet yet
+	rest     []report.Block // what comes after the block that is set
 	err      error
 }
 

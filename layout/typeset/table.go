@@ -30,11 +30,7 @@ func (s *setter) table(t report.Table) {
 	if s.err != nil {
 		return
 	}
-	first := 0.0
-	if len(t.Rows) > 0 {
-		first = rowHigh(t, wide, t.Rows[0])
-	}
-	s.need(s.headHigh(t, wide) + 2*first + leading)
+	s.need(s.begins(t, wide))
 	s.tableHead(t, wide, t.Title)
 	for i, row := range t.Rows {
 		if s.y-s.withLast(t, wide, i) < s.room.Min.Y && i > 0 {
@@ -55,6 +51,36 @@ func (s *setter) table(t report.Table) {
 	s.space(2 * air)
 }
 
+// wholeTable is the share of a sheet up to which a table is not parted.
+const wholeTable = 0.4
+
+// begins is how much room a table wants where it begins, mm: a short one stands whole with
+// its note, of a long one the heads and two rows.
+func (s *setter) begins(t report.Table, wide []float64) float64 {
+	head, rows := s.headHigh(t, wide), 0.0
+	for _, row := range t.Rows {
+		if rows += rowHigh(t, wide, row); rows > s.room.H() {
+			break
+		}
+	}
+	if whole := head + rows + s.noteHigh(t); whole <= wholeTable*s.room.H() {
+		return whole
+	}
+	first := 0.0
+	if len(t.Rows) > 0 {
+		first = rowHigh(t, wide, t.Rows[0])
+	}
+	return head + 2*first + leading
+}
+
+// noteHigh is the height of a table's note, mm.
+func (s *setter) noteHigh(t report.Table) float64 {
+	if t.Note == "" {
+		return 0
+	}
+	return 1 + float64(len(lettering.Wrap(t.Note, small, min(measure, s.room.W()))))*leading
+}
+
 // tableRoom is what small lettering makes of a width in mm.
 func tableRoom(wide float64) report.Room {
 	return report.Room{
@@ -71,8 +97,8 @@ func (s *setter) withLast(t report.Table, wide []float64, i int) float64 {
 	if i == len(t.Rows)-2 {
 		high += rowHigh(t, wide, t.Rows[i+1])
 	}
-	if i >= len(t.Rows)-2 && t.Note != "" {
-		high += 1 + float64(len(lettering.Wrap(t.Note, small, min(measure, s.room.W()))))*leading
+	if i >= len(t.Rows)-2 {
+		high += s.noteHigh(t)
 	}
 	return high
 }

@@ -21,14 +21,8 @@ func (s *setter) heading(h report.Heading) {
 	if h.Level == 1 && s.y-s.room.Min.Y < chapterRoom*s.room.H() {
 		s.turn()
 	}
-	lines := lettering.Wrap(h.Words, high, s.room.W())
-	if len(lines) > longestHeading {
-		lines = lines[:longestHeading]
-		last := &lines[longestHeading-1]
-		*last = lettering.Clip(*last+" ...", high, s.room.W()-high*2) + " ..."
-	}
-	lead := high * 1.7
-	s.need(over + float64(len(lines))*lead + under + s.follows()) // some of what it heads stays with it
+	lines, lead := s.headed(h)
+	s.need(over + float64(len(lines))*lead + under + s.start(s.rest)) // some of what it heads stays with it
 	s.space(over)
 	sheet := len(s.sheets)
 	for _, l := range lines {
@@ -43,6 +37,18 @@ func (s *setter) heading(h report.Heading) {
 	}
 }
 
+// headed returns the lines of a heading and what each takes, mm.
+func (s *setter) headed(h report.Heading) (lines []string, lead float64) {
+	high, _, _ := heads(h.Level)
+	lines = lettering.Wrap(h.Words, high, s.room.W())
+	if len(lines) > longestHeading {
+		lines = lines[:longestHeading]
+		last := &lines[longestHeading-1]
+		*last = lettering.Clip(*last+" ...", high, s.room.W()-high*2) + " ..."
+	}
+	return lines, high * 1.7
+}
+
 // text sets words in lines from x on, as wide as given.
 func (s *setter) text(x, wide float64, words string) {
 	lines := lettering.Wrap(words, small, wide)
@@ -52,16 +58,21 @@ func (s *setter) text(x, wide float64, words string) {
 	}
 }
 
+// indent is how far the items of a list stand in, barred a caution, mm.
+const (
+	indent = 8.0
+	barred = 4.0
+)
+
 func (s *setter) paragraph(words string) {
 	s.text(s.room.Min.X, min(measure, s.room.W()), words)
 	s.space(air)
 }
 
 func (s *setter) list(l report.List) {
-	const indent = 8.0
 	for i, item := range l.Items {
 		lines := lettering.Wrap(item, small, min(measure, s.room.W())-indent)
-		s.need(float64(min(len(lines), 2)) * leading)
+		s.need(itemHigh(lines))
 		for k, words := range lines {
 			s.line(s.room.Min.X+indent, small, leading, layout.Left, words)
 			if k == 0 {
@@ -73,15 +84,22 @@ func (s *setter) list(l report.List) {
 	s.space(air - 0.8)
 }
 
+// itemHigh is how much of an item of a list stays on one sheet, mm: all of one that is short.
+func itemHigh(lines []string) float64 {
+	if len(lines) > 6 {
+		return 2 * leading
+	}
+	return float64(len(lines)) * leading
+}
+
 // caution is set off by a heavy bar beside it.
 func (s *setter) caution(c report.Caution) {
-	const indent = 4.0
-	lines := lettering.Wrap(c.String(), small, min(measure, s.room.W())-indent)
+	lines := s.cautioned(c)
 	s.need(float64(len(lines)) * leading)
 	top := s.y
 	on := len(s.sheets)
 	for _, l := range lines {
-		s.line(s.room.Min.X+indent, small, leading, layout.Left, l)
+		s.line(s.room.Min.X+barred, small, leading, layout.Left, l)
 	}
 	if on == len(s.sheets) {
 		for _, x := range []float64{0.4, 0.9} {
@@ -89,6 +107,11 @@ func (s *setter) caution(c report.Caution) {
 		}
 	}
 	s.space(air)
+}
+
+// cautioned returns the lines of a caution.
+func (s *setter) cautioned(c report.Caution) []string {
+	return lettering.Wrap(c.String(), small, min(measure, s.room.W())-barred)
 }
 
 // contents lists the chapters of the run before.
@@ -102,12 +125,27 @@ func (s *setter) contents() {
 	s.space(air)
 }
 
-// follows is how much room what comes after a heading wants on its sheet, mm: a figure
-// stands whole, of words some lines.
-func (s *setter) follows() float64 {
-	if f, ok := s.next.(report.Figure); ok {
-		_, high := s.captioned(f)
-		return high
+// start is how much of what comes next wants to stand with the heading over it, mm: a
+// figure, a caution or a short table stands whole, of words and of long tables some lines;
+// what a heading heads stands with that too, and so does what a caution warns of.
+func (s *setter) start(rest []report.Block) float64 {
+	if len(rest) == 0 {
+		return 0
+	}
+	switch b := rest[0].(type) {
+	case report.Figure:
+		_, high := s.captioned(b)
+		return high + air
+	case report.Table:
+		if wide, ok := b.Widths(tableRoom(s.room.W())); ok {
+			return s.begins(b, wide)
+		}
+	case report.Caution:
+		return float64(len(s.cautioned(b)))*leading + air + min(s.start(rest[1:]), 3*leading)
+	case report.Heading:
+		_, over, under := heads(b.Level)
+		lines, lead := s.headed(b)
+		return over + float64(len(lines))*lead + under + s.start(rest[1:])
 	}
 	return 3 * leading
 }

@@ -30,7 +30,7 @@ func (w *writer) sticks() []string {
 		wall = "its inner face on the notch's inner wall, which is sawn to the lean"
 	}
 	// A gunwale runs through the stick aslant: as thick as it is, the stick wants more.
-	const thick = 20.0 // mm
+	const thick = stickThick
 	aslant := 0.0
 	for _, s := range w.Bend.Spread.Spreaders {
 		dy, _ := g.Line.Slopes(s.At)

@@ -271,6 +271,7 @@ func (w *writer) pleatsDown() string {
 func (w *writer) taut() {
 	i := w.fiber().Ironing()
 	w.section("Draw it taut")
+	w.say("%s", w.cautionOf(hours.Skin))
 	switch w.fiber() {
 	case fabric.Polyester:
 		t := report.Titled("Iron the whole boat once at each step").Names("Pass").Numbers("Iron no hotter than").Words("What you should see")
@@ -286,9 +287,6 @@ func (w *writer) taut() {
 	}
 	w.say("%s", w.flush())
 	w.tension()
-	if words := w.hotTools(); words != "" {
-		w.warn(words, "common practice, no source read")
-	}
 }
 
 // flush says when the cloth is cut at the gunwales.
@@ -310,6 +308,11 @@ func (w *writer) hotTools() string {
 		return "A hot knife" + fumes
 	}
 	return ""
+}
+
+// cautionOf sends the reader to the caution of a step, which is told once, where the step is.
+func (w *writer) cautionOf(s hours.Stage) string {
+	return fmt.Sprintf("Read the caution of %s first, in the chapter Order of work.", wording.Capital(string(s)))
 }
 
 // spread letters a difference of temperatures in C.
@@ -334,6 +337,7 @@ func (w *writer) coats() {
 		return
 	}
 	w.section("Coat it")
+	w.say("%s", w.cautionOf(hours.Coat))
 	rate := func(m2 float64) string {
 		return report.Either(w.Letters.Units, fmt.Sprintf("%.1f m2", m2), fmt.Sprintf("%.0f sq ft", m2*10.7639*quart))
 	}
@@ -360,7 +364,6 @@ func (w *writer) coats() {
 		"Later coats: thin, with a roller and a brush after it, each across the one before. The seams at the stems get one more.",
 		"Hold a lamp inside in the dark: touch up every pinhole before the last coat.",
 	}})
-	w.warn("Two-part urethanes hold diisocyanates: asthma for life, other lung disease and deaths have followed exposure, and once sensitized a person stays so. Brush or roll, never spray; ventilate; gloves, goggles, and the respirator that the maker's sheet asks for, with supplied air where an air-purifying mask is not enough. Keep others out until it is dry.", "NIOSH alert 96-111 on diisocyanates")
 }
 
 // cloth says whether the stringers hold the cloth off the ribs.
@@ -431,6 +434,6 @@ func (w *writer) coatStep() step {
 		tools: "brushes, rollers, gloves, goggles, respirator, lamp", dry: "hours between coats, a week before the water; the maker's sheet comes first",
 		check: "a lamp inside in the dark shows no pinhole",
 		wrong: "a pinhole or a run: roughen it when it is hard, and coat that place again",
-		care:  "Vapor of two-part urethanes harms the lungs for life: read the caution under Coat it, in the chapter Skin, before you open a can.",
+		care:  "Two-part urethanes hold diisocyanates: asthma, other lung disease and deaths have followed exposure, and once sensitized a person stays so. Brush or roll, never spray; ventilate; gloves, goggles, and the respirator that the maker's sheet asks for; supplied air where an air-purifying mask is not enough. Keep others out until it is dry.",
 		who:   "NIOSH alert 96-111"}
 }

@@ -184,6 +184,7 @@ func (w *writer) shopping() {
 	if len(e.Missing) > 0 {
 		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
+	w.add(w.helps())
 	sheet, forms := nest.DefaultOptions().Stock, ""
 	if w.Bend.OnForms() {
 		forms = " and the forms"

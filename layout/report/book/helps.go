@@ -1,0 +1,87 @@
+package book
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/trial/spreader"
+	"ribwright/geometry/wording"
+	"ribwright/layout/report"
+)
+
+// helps lists what the work needs and the boat does not keep, made or borrowed before it is
+// wanted. Sizes follow from the frame; sections are common practice.
+func (w *writer) helps() report.Table {
+	f, g := w.Frame, &w.Frame.Gunwale
+	t := report.Titled("Helps that the work needs and the boat does not keep").Words("What").Numbers("How many").Words("Size", "For")
+	row := func(what string, n int, size, use string) { t.Row(what, fmt.Sprint(n), size, use) }
+	w.sticksToCut(row)
+	if w.held(spreader.Together) != "" {
+		row("strap, or cord for a windlass", 1, "twice round both gunwales", "to draw them together")
+	}
+	row("trestles", 2, "bars longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "to set up on")
+	row("block", 1, w.endsApart()+" thick", "between the gunwales' ends while they are tied together")
+	if w.Bend.EdgeSet != nil {
+		row("props", 3, "wedged to their height", "under both ends and midship, while the edge-set is held")
+	}
+	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
+		row("clamps", 2*(1+int((g.Fore-g.Aft)/300)), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
+	}
+	row("string", 1, w.meters(f.Hull.Length+1000), "over the middle line, from stem to stem")
+	row("straightedge", 1, "longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "across the gunwales, to measure depths from")
+	row("straight sticks", 2, w.Length(math.Ceil(w.Eye.Sticks/50)*50), "to sight for twist")
+	longest := 0.0
+	for _, r := range f.Ribs {
+		longest = math.Max(longest, r.Blank)
+	}
+	row("steam box", 1, "inside longer than "+w.Length(math.Ceil(longest/50)*50)+", with a boiler", "for the ribs")
+	row("soaking trough or tube", 1, "as long", "for their blanks")
+	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
+		row("post or round former", 1, "of a radius of "+w.Length(5*math.Floor(r/5))+" or less", "to bend ribs over")
+	}
+	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through")
+	return t.Noted("None of it is in the cost. Offcuts do for most.")
+}
+
+// stickThick is the most that a spreader's stick is thick along the boat, mm: a gunwale runs
+// through it aslant. Common practice, no source.
+const stickThick = 20.0
+
+// sticksToCut has a row for the notched sticks of each length.
+func (w *writer) sticksToCut(row func(what string, n int, size, use string)) {
+	const past = 100.0 // beyond each gunwale, to take hold of
+	var long []float64
+	for _, s := range w.Bend.Spread.Spreaders {
+		long = append(long, 50*math.Ceil((s.Beam+2*w.Frame.Gunwale.Width+2*past)/50))
+	}
+	slices.Sort(long)
+	for i := 0; i < len(long); {
+		n := 1
+		for i+n < len(long) && long[i+n] == long[i] {
+			n++
+		}
+		row("spreader stick", n, fmt.Sprintf("%s long, %s high, %s thick", w.Length(long[i]), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(stickThick)), "to hold the gunwales to the table Spreaders while building")
+		i += n
+	}
+}
+
+// tightest is the least radius of an inner face as a rib is bent hot, mm; +Inf without bends.
+func (w *writer) tightest() float64 {
+	least := math.Inf(1)
+	for i, b := range w.Bend.Ribs {
+		for _, a := range b.Arcs {
+			least = math.Min(least, a.Form-w.Frame.Ribs[i].Thickness/2)
+		}
+	}
+	return math.Max(least, 5)
+}
+
+// pegHoles letters the diameters of all pegs.
+func (w *writer) pegHoles() string {
+	j := w.Bend.Joints
+	all := []float64{j.Head.Fastener.Diameter, j.Hooks[0].Fastener.Diameter, j.Hooks[1].Fastener.Diameter}
+	slices.Sort(all)
+	return wording.Joined(slices.Compact(all), " and ", w.Fine)
+}
