@@ -125,7 +125,7 @@ func TestBothSystemsAgree(t *testing.T) {
 // of a mm and sixteenths of an inch; what is bent by hand stands in 5 mm and quarters,
 // depths under a straightedge in whole mm.
 func agree(head string) float64 {
-	if strings.HasSuffix(head, " %") { // held hot, by springback
+	if strings.HasSuffix(head, "%") { // held hot, by springback
 		head = "Held hot"
 	}
 	switch head {

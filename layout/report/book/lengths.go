@@ -45,7 +45,7 @@ func (w *writer) heldHot() report.Table {
 	for n := at - 2; n <= at+4; n += 2 {
 		if n >= 0 && n < len(w.Bend.Test) && w.Bend.Test[n].Back > 0 {
 			columns = append(columns, n)
-			t = t.Numbers(report.Percent(w.Bend.Test[n].Back))
+			t = t.Numbers(fmt.Sprintf("%.0f%%", 100*w.Bend.Test[n].Back)) // in one word
 		}
 	}
 	for i, r := range w.Frame.Ribs {

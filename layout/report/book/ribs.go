@@ -63,7 +63,7 @@ func (w *writer) ribBends() report.Table {
 		bent, note = "on the form", "The form's radius allows for springback and for the neutral set."
 	}
 	note += w.onPaper()
-	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where: name, radius in the boat and degrees that it turns; radius "+bent).Numbers("Least radius over thickness, "+bent, "Steam, min")
+	t := report.Titled("Bends, from the middle of the blank, "+w.Unit()).Names("Rib").Words("From where to where, name, radius in the boat and degrees that it turns there, radius "+bent).Numbers("Least radius over thickness, "+bent, "Steam, min")
 	for i, r := range w.Frame.Ribs {
 		least := "straight"
 		tight := math.Inf(1)
@@ -80,9 +80,16 @@ func (w *writer) ribBends() report.Table {
 
 // onPaper says what radii are measured to, and how a rib is drawn by them.
 func (w *writer) onPaper() string {
-	half := w.Fine(w.Frame.Ribs[0].Thickness / 2)
-	return fmt.Sprintf(" Radii, widths and depths run to the middle of the thickness, %s from either face: the inner face of a bend has a radius %s less, the outer one as much more. To check a rib on paper, begin on the middle line, level, and draw bend after bend, each going on where the last one points. A bend is as long as its radius times its degrees over 57.3. The end comes to half the width in place and to the depth under the gunwales, within %s.",
-		half, half, report.Either(w.Letters.Units, "2 mm", "1/8 in"))
+	half, more := w.Fine(w.Frame.Ribs[0].Thickness/2), 0.0
+	for _, r := range w.Frame.Ribs {
+		more = math.Max(more, r.Correction/2)
+	}
+	longer := ""
+	if more >= 0.05 {
+		longer = fmt.Sprintf("; on the blank the bends of a half take up to %s more, for the outer face of a tight bend hardly stretches", w.Fine(math.Ceil(10*more)/10))
+	}
+	return fmt.Sprintf(" Radii, widths and depths run to the middle of the thickness, %s from either face: the inner face of a bend has a radius %s less, the outer one as much more. To check a rib on paper, begin on the middle line, level, and draw bend after bend, each going on where the last one points. On paper a bend is as long as its radius times its degrees over 57.3%s. The end comes to half the width in place and to the depth under the gunwales, within %s.",
+		half, half, longer, report.Either(w.Letters.Units, "2 mm", "1/8 in"))
 }
 
 // runs describes the half rib from the middle outward.
@@ -99,7 +106,7 @@ func (w *writer) runs(i int) string {
 		for _, a := range w.Bend.Ribs[i].Arcs {
 			if a.Bend == j {
 				name = a.Name + ", "
-				shape = fmt.Sprintf("radius %s, %s deg", w.Whole(b.Radius), report.Angle(b.Sweep))
+				shape = fmt.Sprintf("radius %s and %s deg", w.Whole(b.Radius), report.Angle(b.Sweep))
 				shape += w.bentTo(a)
 			}
 		}
@@ -117,7 +124,7 @@ func (w *writer) bentTo(a bend.Arc) string {
 	case w.Bend.OnForms():
 		return ", form " + w.Whole(a.Form)
 	}
-	return fmt.Sprintf("; hot %s (%+.0f deg)", w.Whole(a.Form), math.Round(a.Over*180/math.Pi)+0)
+	return fmt.Sprintf(", hot %s (%+.0f deg)", w.Whole(a.Form), math.Round(a.Over*180/math.Pi)+0)
 }
 
 func (w *writer) ribMarks() report.Table {
