@@ -404,7 +404,7 @@ func TestMarksMayBeOff(t *testing.T) {
 		units measure.System
 		want  string
 	}{
-		{3.9, measure.Metric, " +-3 mm"}, {0.4, measure.Metric, " +-1 mm"}, {3.3, measure.Imperial, " +-1/8 in"}, {2, measure.Imperial, " +-1/16 in"},
+		{3.9, measure.Metric, " \u00b13 mm"}, {0.4, measure.Metric, " \u00b11 mm"}, {3.3, measure.Imperial, " \u00b11/8 in"}, {2, measure.Imperial, " \u00b11/16 in"},
 		{math.Inf(1), measure.Metric, ""},
 	} {
 		if got := within(c.slack, c.units); got != c.want {

@@ -15,8 +15,8 @@ import (
 
 // What a lashing takes up, and what a spreader may be off, as the patterns letter it.
 var (
-	joinedWords = map[measure.System]string{measure.Metric: "+-2 mm", measure.Imperial: "+-1/16 in"}
-	heldWords   = map[measure.System]string{measure.Metric: "+-3 mm", measure.Imperial: "+-1/8 in"}
+	joinedWords = map[measure.System]string{measure.Metric: "\u00b12 mm", measure.Imperial: "\u00b11/16 in"}
+	heldWords   = map[measure.System]string{measure.Metric: "\u00b13 mm", measure.Imperial: "\u00b11/8 in"}
 )
 
 // TestLanesMayBeOff: under every figure of a lane, and over every end of a stick, stands
@@ -118,7 +118,7 @@ func TestSpreadersMayBeOff(t *testing.T) {
 		if found == 0 {
 			t.Error("no beam of a spreader stands on the strip")
 		}
-		if said := strings.Join(shape(b, units), " "); !strings.Contains(said, "within "+strings.TrimPrefix(heldWords[units], "+-")) {
+		if said := strings.Join(shape(b, units), " "); !strings.Contains(said, "within "+strings.TrimPrefix(heldWords[units], "\u00b1")) {
 			t.Errorf("the shape to hold does not say by how much it may be off: %s", said)
 		}
 	})

@@ -135,7 +135,7 @@ func (s *setter) start(rest []report.Block) float64 {
 	switch b := rest[0].(type) {
 	case report.Figure:
 		_, high := s.captioned(b)
-		return high + air
+		return s.shown(high, rest[1:])
 	case report.Table:
 		if wide, ok := b.Widths(tableRoom(s.room.W())); ok {
 			return s.begins(b, wide)
@@ -148,6 +148,20 @@ func (s *setter) start(rest []report.Block) float64 {
 		return over + float64(len(lines))*lead + under + s.start(rest[1:])
 	}
 	return 3 * leading
+}
+
+// shown is how much room a figure wants with its caption, high mm, and with the table that
+// comes after it, where both go on one sheet.
+func (s *setter) shown(high float64, rest []report.Block) float64 {
+	high += air
+	if len(rest) > 0 {
+		if t, ok := rest[0].(report.Table); ok {
+			if both := high + s.start([]report.Block{t}); both <= s.room.H() {
+				return both
+			}
+		}
+	}
+	return high
 }
 
 // captioned returns the lines under a figure and the height of both, mm.
@@ -166,7 +180,7 @@ func (s *setter) figure(f report.Figure) {
 	if s.err != nil {
 		return
 	}
-	s.need(high + air)
+	s.need(s.shown(high, s.rest))
 	m := geometry.Shift(s.room.Min.X-b.Min.X, s.y-b.Max.Y)
 	for _, k := range f.Drawing.Strokes {
 		s.sheet().Strokes = append(s.sheet().Strokes, layout.Stroke{Pen: k.Pen, Path: k.Path.Map(m)})

@@ -26,6 +26,7 @@ func TestTogether(t *testing.T) {
 		{[]report.Block{report.Section("head"), table}, []string{"head", "ttitle", "trow0", "trow11", "tnote"}},
 		{[]report.Block{report.Section("head"), report.Heading{Level: 3, Words: "under"}, figure}, []string{"head", "under", "fcaption"}},
 		{[]report.Block{report.Section("head"), caution, list}, []string{"head", "cfirst", "clast"}},
+		{[]report.Block{report.Section("head"), figure, table}, []string{"head", "fcaption", "ttitle", "trow11"}},
 		{[]report.Block{list}, []string{"ifirst", "ilast"}},
 	} {
 		for lines := range 60 {

@@ -174,7 +174,9 @@ func (n *Needs) fitted(kits []kit.Kit) {
 			}
 			n.Items[i].Amount += t.Amount
 			n.Items[i].Take(k.Scope(), t.Amount)
-			n.Items[i].How += "; " + how
+			if !strings.Contains(n.Items[i].How, how) {
+				n.Items[i].How += "; " + how
+			}
 			if !strings.Contains(n.Items[i].Name, t.Name) {
 				n.Items[i].Name += ", " + t.Name
 			}

@@ -49,22 +49,17 @@ func (w *writer) helps() report.Table {
 // through it aslant. Common practice, no source.
 const stickThick = 20.0
 
-// sticksToCut has a row for the notched sticks of each length.
+// sticksToCut has a row for the notched sticks, from aft forward.
 func (w *writer) sticksToCut(row func(what string, n int, size, use string)) {
 	const past = 100.0 // beyond each gunwale, to take hold of
 	var long []float64
 	for _, s := range w.Bend.Spread.Spreaders {
 		long = append(long, 50*math.Ceil((s.Beam+2*w.Frame.Gunwale.Width+2*past)/50))
 	}
-	slices.Sort(long)
-	for i := 0; i < len(long); {
-		n := 1
-		for i+n < len(long) && long[i+n] == long[i] {
-			n++
-		}
-		row("spreader stick", n, fmt.Sprintf("%s long, %s high, %s thick", w.Length(long[i]), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(stickThick)), "to hold the gunwales to the table Spreaders while building")
-		i += n
+	if len(long) == 0 {
+		return
 	}
+	row("spreader sticks", len(long), fmt.Sprintf("%s long; %s high, %s thick", wording.List(long, w.Length), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(stickThick)), "to hold the gunwales to the table Spreaders while building")
 }
 
 // tightest is the least radius of an inner face as a rib is bent hot, mm; +Inf without bends.

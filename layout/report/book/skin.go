@@ -252,11 +252,7 @@ func (w *writer) slack() string {
 	if c.Pleats == 0 {
 		return text + fmt.Sprintf("Drawn taut, %s takes all of it up: lay no pleats.", w.fiber())
 	}
-	each := ", "
-	if c.Pleats > 1 {
-		each = ", each "
-	}
-	return text + fmt.Sprintf("Drawn taut, %s takes up %s. Lay the rest now, before the seam is sewn, in %s at each end%sof %s: from the stem's seam toward the gunwale, between the stem and the last rib. Pin it down.", w.fiber(), rough(c.TakesUp), wording.Counted(c.Pleats, "pleat"), each, w.Length(math.Ceil(c.Pleat)))
+	return text + fmt.Sprintf("Drawn taut, %s takes up %s. Lay the rest now, before the seam is sewn, in pleats from the stem's seam toward the gunwale, between the stem and the last rib: %s of %s on either side at each end. Pin them down.", w.fiber(), rough(c.TakesUp), fmt.Sprint(c.Pleats), w.Length(c.Pleat))
 }
 
 // pleatsDown ends the sewing of the seams.

@@ -157,7 +157,7 @@ func (w *writer) shopping() {
 	w.chapter("Shopping list and cost")
 	e := w.Cost
 	w.say("Prices are those of the table %q (%s), all in the one currency of that table. The tables that come with the program are invented, to compare boats by, and are no money of any country: ask for prices where you buy, and have the book made anew with a table of your own.", w.Prices.Name, w.Prices.About)
-	t := report.Titled("").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by")
+	t := report.Titled("What to buy").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by")
 	for _, l := range e.Lines {
 		each := "-"
 		if l.Each > 0 {
