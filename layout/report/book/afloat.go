@@ -2,7 +2,11 @@ package book
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
+	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 	"ribwright/layout/figure"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trial"
@@ -20,12 +24,20 @@ func (w *writer) afloat() {
 		w.warn("With the people and gear of the design it does not stay upright: "+r.Fault.Text+". The figures are those of the boat held upright.", "arithmetic of this design")
 	}
 	w.section("What to make of it")
-	w.add(report.Findings{List: r.Findings})
+	w.add(report.Findings{List: slices.DeleteFunc(slices.Clone(r.Findings), w.cautioned)})
 	w.section("Curves")
 	for _, p := range figure.AfloatPlots(r) {
 		w.add(p.Block())
 	}
 	w.add(trial.Swamping())
+}
+
+// cautioned reports whether a chapter before has a finding as a caution: it is told once.
+func (w *writer) cautioned(f finding.Finding) bool {
+	return slices.ContainsFunc(w.book.Blocks, func(b report.Block) bool {
+		c, ok := b.(report.Caution)
+		return ok && strings.HasPrefix(c.Words, wording.Capital(f.About)+": "+f.Text)
+	})
 }
 
 func (w *writer) balance() {

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/boat/kit"
@@ -46,7 +47,9 @@ func (w *writer) guessed() report.Paragraph {
 		for _, t := range k.Things {
 			if t.Mass > 0 {
 				name, _, _ := strings.Cut(t.Name, ",")
-				things = append(things, name)
+				if !slices.Contains(things, name) {
+					things = append(things, name)
+				}
 			}
 		}
 	}
