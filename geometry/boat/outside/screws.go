@@ -168,6 +168,17 @@ func (r *row) edges() (out []float64) {
 	return out
 }
 
+// Mirrored reports whether the screws stand alike fore and aft of midship, within half a
+// millimeter.
+func (s *Strip) Mirrored() bool {
+	for i, at := range s.Screws {
+		if math.Abs(at+s.Screws[len(s.Screws)-1-i]) > 0.5 {
+			return false
+		}
+	}
+	return len(s.Screws) > 0
+}
+
 // screwed puts screws through a strip and the skin into wood so deep: the longest that are
 // sold and whose tips stay in it when their heads are sunk.
 func (s *Strip) screwed(r row, skin, wood float64) {

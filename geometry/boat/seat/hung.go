@@ -29,10 +29,9 @@ func (h *Hung) Pegs() int { return 4 + 4 }
 // outer side, mm.
 func (h *Hung) IntoSpreader() float64 { return h.Width + 5*Peg }
 
-// IntoRail is how deep the hole is for the peg of a rail's end, from the edge of its hanger:
-// to the rail's middle, mm. It goes in from the after edge, or from the fore one where the
-// rail lies nearer to that.
-func (h *Hung) IntoRail(r Rail) float64 { return r.Hanger.Wide/2 - math.Abs(r.Hanger.Off) }
+// IntoRail is how deep the hole is for the peg of a rail's end, from the after edge of its
+// hanger to the rail's middle, mm.
+func (r Rail) IntoRail() float64 { return r.Hanger.Wide/2 + r.Hanger.Off }
 
 // Rail is one rail and the pair of hangers that it lies in.
 type Rail struct {
