@@ -54,6 +54,10 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
 	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
 	d.Write(s.FootX, b.Min.Y-4.5-2*row, small, layout.Left, "dash-dot: keel's screws")
+	for _, l := range s.Landings { // a joint has crosses too
+		d.Keep, d.KeepUp = append(d.Keep, layout.Span{From: l.X - 12, To: l.X + 6}), append(d.KeepUp, layout.Span{From: l.Y - 9, To: l.Y + 6})
+	}
+	d.KeepUp = append(d.KeepUp, layout.Span{From: s.Shelf[0].Y - 3 - 2*row, To: s.Shelf[1].Y + 5})
 	g := newGround(s.Outline)
 	g.drawing(&d)
 	stemWords(&d, g, r, end, units)

@@ -58,7 +58,7 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 		d.Write(0, low-row*float64(i+1), small, layout.Middle, words)
 	}
 	last := d.Texts[len(d.Texts)-1].At.Y
-	d.KeepUp = append(d.KeepUp, layout.Span{From: last - 2, To: 1}) // bolts and words in one piece
+	d.KeepUp = append(d.KeepUp, layout.Span{From: last - 9, To: 1}) // bolts and words in one piece, clear of a joint's crosses
 	return d
 }
 

@@ -107,7 +107,7 @@ func (s *setter) contents() {
 func (s *setter) follows() float64 {
 	if f, ok := s.next.(report.Figure); ok {
 		_, high := s.captioned(f)
-		return high
+		return high + air
 	}
 	return 3 * leading
 }

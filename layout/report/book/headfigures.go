@@ -39,7 +39,7 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 	s.across(-half, to, g.Height/per+8, w.whole(h.Long)+" deep")
 	s.across(-half, half, -30/per-3, w.Fine(g.Width))
 	s.note(-half, g.Height, -2, -8, layout.Right, "inboard")
-	s.note(t, -20, 2, 0, layout.Left, "rib")
+	s.note(slot(-20, t).X, -20, 1.5, 0, layout.Left, "rib")
 	// From inboard: the rib's width, the peg in its middle.
 	x0 := 2*half + 60
 	wide := float64(d.Ribs.Width)
@@ -51,7 +51,7 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 	s.hole(geometry.Pt(x0, h.Up), h.Fastener.Diameter)
 	s.across(x0-wide/2, x0, -30/per-3, w.Fine(h.Side))
 	s.up(0, g.Height, (x0+35)/per+4, w.Fine(g.Height))
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("Head of rib %s, %s, across the gunwale and from inboard. The peg of %s goes through the inner wall and the tenon and stops before the outer wall.", m.Rib, times(per), w.Fine(h.Fastener.Diameter)),
 		About:   "A rib's end in the mortise of the gunwale with a peg through one wall, and the peg's place in the middle of the rib."}
 }
@@ -68,7 +68,7 @@ func (w *writer) lashingFigure(c joint.Crossing) report.Figure {
 	}
 	s.note(-c.Rib/2-9*s.per, 0, 0, -1, layout.Left, "batten")
 	s.note(0, c.Wide/2+9*s.per, 0, -3, layout.Middle, "rib")
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("The X lashing from outside, %s: the batten lies over the rib. Dashed cord runs behind. The loose end points to where the cord goes next.", times(per)),
 		About:   "Four drawings of a lashing: a clove hitch on the rib, two turns over one diagonal, two over the other, a turn round the strands and the knot."}
 }
@@ -155,13 +155,13 @@ func (w *writer) crossFigure(i int) report.Figure {
 	}
 	s.across(-c.In, 0, b.Max.Y/per+9, w.Fine(c.In))
 	if c.Apart > 0 {
-		s.up(-c.Apart/2, c.Apart/2, (-c.In-g.Width/2)/per-6, w.Fine(c.Apart))
+		s.up(-c.Apart/2, c.Apart/2, (-c.In-g.Width/2)/per-34, w.Fine(c.Apart))
 	}
-	s.up(b.Min.Y, -c.Apart/2, (-c.In-g.Width/2)/per-12, w.Fine(c.Side))
-	s.note(-shown, 0, 2, -1, layout.Left, "from above")
+	s.up(b.Min.Y, -c.Apart/2, (-c.In-g.Width/2)/per-34, w.Fine(c.Side))
+	s.note(-shown, b.Max.Y, 2, -5, layout.Left, "from above")
 	w.bolt(s, c)
-	return report.Figure{Drawing: s.Drawing,
-		Caption: fmt.Sprintf("End of C%d, %s, %s, from above with the gunwale dashed, and along the boat, outboard to the right: gunwale and bolt lean %s degrees, and the lower face is pared square under the washer.", i+1, t.Name, times(per), report.Angle(c.Lean)),
+	return report.Figure{Drawing: s.settled(),
+		Caption: fmt.Sprintf("End of C%d, %s, %s, from above with the gunwale dashed, and along the boat, outboard to the right: gunwale and bolt lean %s degrees, the bolt %s from either face, and the lower face is pared square under the washer.", i+1, t.Name, times(per), report.Angle(c.Lean), w.Fine(c.Gunwale)),
 		About:   "The end of a cross piece under the gunwale with its bolt holes and their distances from end and edge."}
 }
 
@@ -190,8 +190,4 @@ func (w *writer) bolt(s *sketch, c joint.Cross) {
 	quad(layout.Mark, -c.Washer/2, seat-1.5, c.Washer/2, seat)
 	s.line(layout.Center, own(0, g.Height+6).X, own(0, g.Height+6).Y, own(0, below-14).X, own(0, below-14).Y)
 	s.up(low, top, (x0-64)/s.per, w.Fine(t.Thickness))
-	a, b := own(half, 0), own(half, g.Height)
-	s.up(a.Y, b.Y, b.X/s.per+8, w.Fine(g.Height)+" along it")
-	s.note(own(-half, g.Height).X, own(-half, g.Height).Y, -1.5, -3, layout.Right, "middle of the gunwale")
-	s.note(x0-58, low, 0, -4.5, layout.Left, "square to the gunwale's underside")
 }

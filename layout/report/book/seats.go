@@ -133,7 +133,7 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 	d.note(r.Length/3, r.TopZ, 0, 1.5, layout.Middle, "front rail")
 	d.note(-70, s.TopZ(), -1.5, -small/2, layout.Right, "top")
 	d.note(-70, floor, -1.5, -small/2, layout.Right, "floor")
-	return report.Figure{Drawing: d.Drawing,
+	return report.Figure{Drawing: d.settled(),
 		Caption: fmt.Sprintf("%s, %s, section at the front rail, port side, seen from ahead: gunwale, block, hanger with its rail, the nearest rib. The top of the seat at its middle is %s over the floor; %s are clear under the front rail.", s.Name, ratio(per), w.Fine(s.Height), w.Fine(h.Clear)),
 		About:   "The front rail in its hanger under the gunwale, with the height of the seat over the floor and the room for the feet."}
 }
@@ -180,7 +180,7 @@ func (w *writer) frameFigure(s seat.Seat) report.Figure {
 	high := (h.Front.Station-s.At+math.Max(h.Width, h.Front.Hanger.Wide)/2)/per + 5
 	d.across(-h.Front.Length/2, h.Front.Length/2, high, w.Length(h.Front.Length)+", front rail")
 	d.up(aft-s.At, fore-s.At, (-wide/2-seat.Thick)/per-5, w.Fine(h.Spreader))
-	return report.Figure{Drawing: d.Drawing,
+	return report.Figure{Drawing: d.settled(),
 		Caption: fmt.Sprintf("%s, %s, from above, forward up: two rails through the closed slots of their hangers, two spreaders glued between them; dashed the %s. The short dash-dot lines are pegs: through a hanger's after edge into its rail, and through a rail into a spreader's end.", s.Name, ratio(per), map[bool]string{true: "straps", false: "slats"}[h.Bottom == design.Webbing]),
 		About:   "The rails, spreaders and hangers of a hung seat from above, with their lengths and the places of the pegs."}
 }
@@ -199,7 +199,7 @@ func (w *writer) saddle(s seat.Seat) {
 	d.line(layout.Guide, -s.Long/2-20, 0, s.Long/2+20, 0)
 	d.up(0, s.Height, -s.Long/2/per-6, w.Fine(s.Height))
 	d.across(-s.Long/2, s.Long/2, -8, w.Fine(s.Long))
-	w.add(report.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("%s, %s, from the side, forward to the right; dashed the floor over the keel.", s.Name, ratio(per)), About: "A saddle from the side with its height over the floor."})
+	w.add(report.Figure{Drawing: d.settled(), Caption: fmt.Sprintf("%s, %s, from the side, forward to the right; dashed the floor over the keel.", s.Name, ratio(per)), About: "A saddle from the side with its height over the floor."})
 	w.add(report.List{Items: []string{
 		fmt.Sprintf("Saw two cheeks to their pattern, a top of %s by %s with its grain across the boat, and a stretcher of %s by %s, all %s thick, of %s.", w.Length(s.Long), w.Length(s.Wide), w.Fine(a.Stretcher), w.Fine(a.High), w.Fine(seat.BoardThick), s.Wood),
 		fmt.Sprintf("Glue and screw the stretcher between the cheeks, %s apart middle to middle, and the top on both. Round the front edge well.", w.Fine(a.Apart)),
