@@ -54,10 +54,6 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
 	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
 	d.Write(s.FootX, b.Min.Y-4.5-2*row, small, layout.Left, "dash-dot: keel's screws")
-	for _, l := range s.Landings { // a joint has crosses too
-		d.Keep, d.KeepUp = append(d.Keep, layout.Span{From: l.X - 12, To: l.X + 6}), append(d.KeepUp, layout.Span{From: l.Y - 9, To: l.Y + 6})
-	}
-	d.KeepUp = append(d.KeepUp, layout.Span{From: s.Shelf[0].Y - 3 - 2*row, To: s.Shelf[1].Y + 5})
 	g := newGround(s.Outline)
 	g.drawing(&d)
 	stemWords(&d, g, r, end, units)
@@ -117,16 +113,16 @@ func stemTitle(d *layout.Drawing, g *ground, r *bend.Report, s frame.Stem, title
 		}
 		at = spot{at: geometry.Point{X: s.Outline.Bounds().Min.X - wide - 6, Y: s.Waterline + 6*row}}
 	}
-	down := geometry.Polar(1, at.angle-math.Pi/2)
+	down, box := geometry.Polar(1, at.angle-math.Pi/2), geometry.EmptyBox()
 	for i, words := range lines {
 		drop := 0.0
 		if i > 0 {
 			drop = row * (0.1 + float64(i))
 		}
 		d.WriteAt(at.at.Add(down.Scale(drop)), titleHeight(i), at.angle, layout.Left, words)
-		b := d.Texts[len(d.Texts)-1].Bounds()
-		d.Keep, d.KeepUp = append(d.Keep, layout.Span{From: b.Min.X, To: b.Max.X}), append(d.KeepUp, layout.Span{From: b.Min.Y, To: b.Max.Y})
+		box = box.Union(d.Texts[len(d.Texts)-1].Bounds())
 	}
+	d.Keep, d.KeepUp = append(d.Keep, layout.Span{From: box.Min.X, To: box.Max.X}), append(d.KeepUp, layout.Span{From: box.Min.Y, To: box.Max.Y})
 }
 
 // titleHeight is the height of letters of a title's line.
