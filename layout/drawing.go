@@ -95,6 +95,7 @@ type Drawing struct {
 	Texts   []Text
 	Whole   []Span // stretches of x that a joint must not cut
 	Keep    []Span // stretches of x in which a joint would be a nuisance
+	KeepUp  []Span // the same of y
 }
 
 // Line adds a path drawn with the pen.

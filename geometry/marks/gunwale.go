@@ -37,7 +37,10 @@ func (l *list) mortise(m frame.Mortise) {
 	part := "mortise " + m.Rib
 	l.add(part, length("station", m.Station, pencil), length("from midship", m.FromMidship, placed), length("length", m.Length, slot),
 		length("width", m.Width, slot), length("depth", m.Depth, deep), angle("bevel", m.Bevel), length("wall", m.Wall, planed),
-		length("wall at bottom", m.Deep, planed), length("to next", m.ToNext, pencil))
+		length("wall at bottom", m.Deep, planed), length("to next", m.ToNext, pencil), angle("lean along", m.Along), angle("twist", m.Twist))
+	if m.Ease > 0 {
+		l.add(part, length("ease", m.Ease, ribbed))
+	}
 	if !math.IsInf(m.ToScarf, 0) {
 		l.add(part, length("to scarf", m.ToScarf, pencil))
 	}

@@ -57,7 +57,7 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	l.hull(f)
 	l.spreaders(f)
 	for i, t := range f.Thwarts {
-		l.thwart(i, t)
+		l.thwart(i, t, f.Gunwale.Tilt)
 	}
 	for _, s := range f.Seats {
 		l.seat(s)
@@ -70,7 +70,7 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	}
 	l.battens(f)
 	l.skin(f)
-	l.outside(outside.Of(f))
+	l.outside(f, outside.Of(f))
 	for _, m := range *l {
 		if !geometry.Finite(m.Value) {
 			return nil, fmt.Errorf("%s: %s is not a finite number (%v)", m.Part, m.Quantity, m.Value)

@@ -177,7 +177,7 @@ func TestByHand(t *testing.T) {
 
 // ofJoint reports whether a mark is a hole of a joint, which needs the wood to be known.
 func ofJoint(m Mark) bool {
-	return m.Part == "rib peg" || (strings.HasSuffix(m.Part, " stem") || strings.HasSuffix(m.Part, " breasthook")) && (strings.Contains(m.Quantity, "hole") || strings.Contains(m.Quantity, "peg") || strings.HasPrefix(m.Quantity, "screw"))
+	return m.Part == "rib peg" || !strings.HasPrefix(m.Quantity, "painter") && (strings.HasSuffix(m.Part, " stem") || strings.HasSuffix(m.Part, " breasthook")) && (strings.Contains(m.Quantity, "hole") || strings.Contains(m.Quantity, "peg") || strings.HasPrefix(m.Quantity, "screw"))
 }
 
 // TestWithoutBending leaves out what only bending knows, and nothing else.

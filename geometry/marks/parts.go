@@ -25,12 +25,15 @@ func (l *list) ends(f *frame.Frame, b *bend.Report) {
 	}
 	for end, h := range []frame.Breasthook{f.BowHook, f.SternHook} {
 		l.add(h.End+" breasthook", length("thickness", h.Thickness, planed), angle("bevel", h.Bevel), angle("slope", math.Atan(h.Slope)))
+		if h.Painter > 0 {
+			l.add(h.End+" breasthook", length("painter's hole from the gunwale ends", h.Painter, joined))
+		}
 		if b != nil {
 			pegs := &b.Joints.Hooks[1-end]
 			for i, from := range pegs.FromEnd {
 				l.add(h.End+" breasthook", length("peg from the gunwale's end", from, pencil).nth(i+1))
 			}
-			l.add(h.End+" breasthook", length("peg diameter", pegs.Fastener.Diameter, bored), length("pegs down", pegs.Down, pencil))
+			l.add(h.End+" breasthook", length("peg diameter", pegs.Fastener.Diameter, bored), length("pegs down", pegs.Down, pencil), length("peg hole depth", pegs.Fastener.Length, pencil))
 		}
 	}
 }
@@ -67,9 +70,9 @@ func (l *list) spreaders(f *frame.Frame) {
 	}
 }
 
-func (l *list) thwart(i int, t frame.Thwart) {
+func (l *list) thwart(i int, t frame.Thwart, tilt float64) {
 	l.add(fmt.Sprintf("thwart %d", i+1), length("station", t.At, set), length("thickness", t.Thickness, planed),
-		length("length", t.Length, pencil), length("between gunwales", t.Between, FreeWidth), angle("end cut", t.EndCut), length("hole diameter", t.Hole, bored))
+		length("length", t.Length, pencil), length("between gunwales", t.Between, FreeWidth), angle("end cut", t.EndCut), length("hole diameter", t.Hole, bored), angle("bolts lean", tilt))
 	for k, h := range t.Holes {
 		at := h.Bounds().Center()
 		l.add(fmt.Sprintf("thwart %d", i+1), length("hole off the middle line", at.X, pencil).nth(k+1), length("hole forward of its middle", at.Y, pencil).nth(k+1))
@@ -102,16 +105,19 @@ func (l *list) skin(f *frame.Frame) {
 }
 
 // outside lists the strips over the skin and the holes for painters.
-func (l *list) outside(o outside.Fit) {
+func (l *list) outside(f *frame.Frame, o outside.Fit) {
 	for _, s := range []struct {
 		part string
 		outside.Strip
 	}{{"outwale", o.Outwale}, {"keel strip", o.Keel}} {
 		if s.There() {
 			l.add(s.part, length("off the skin", s.Across, planed), length("along the skin", s.Tall, planed), length("length", s.Long, sawn))
+			for i, at := range s.Screws {
+				l.add(s.part, length("screw from midship", at, joined).nth(i+1))
+			}
 		}
 	}
 	if o.Painter > 0 {
-		l.add("painters", length("length", o.Painter, cloth), length("hole from the gunwale ends", o.Hole, pencil))
+		l.add("painters", length("length", o.Painter, cloth), length("hole from the gunwale ends", f.BowHook.Painter, joined))
 	}
 }

@@ -9,7 +9,7 @@ import (
 // How far work may be off, in steps that a shop can hold. All of them are common
 // practice, no source, unless a comment says where they come from.
 const (
-	pencil  = 1.0                 // mm: a place from a strip or rule. A strip may be 1 mm off in 3 m, as the patterns say.
+	pencil  = Penciled            // mm: a place from a strip or rule. A strip may be 1 mm off in 3 m, as the patterns say.
 	sawn    = 2.0                 // mm: a length cut to be trimmed or butted
 	joined  = Joined              // mm: a place that a lashing takes up
 	held    = Held                // mm: the beam at a spreader while the gunwales are glued or bent
@@ -39,6 +39,12 @@ const Placed = 2.0
 // rest on it. Common practice, no source. A stem that stands so much too high gives as
 // much more rocker, and no more.
 const Joined = 2.0
+
+// Penciled is how far a place may be off that is pricked through or measured with a rule,
+// mm, as bolts of cross pieces from the middle line and pegs of breasthooks along their
+// edges. Common practice, no source. Both ends of a cross piece so far off move the beam
+// there by twice as much, which is under half of what a builder would mind.
+const Penciled = 1.0
 
 // Held is how far off the length of a spreader may be, mm: an eighth of an inch, for a
 // tape is read over two edges. Common practice, no source. The boat's beam moves by at

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/pushed"
@@ -49,6 +50,7 @@ func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
 	d.Write(6, top-row, small, layout.Left, "dashed: some ribs if only pushed in,")
 	d.Write(6, top-2*row, small, layout.Left, "heads loose and heads tight")
+	d.Write(6, top-3*row, small, layout.Left, "width between heads"+within(marks.FreeWidth, units))
 	for _, side := range sides {
 		var heads []ribHead
 		for i, r := range f.Ribs {

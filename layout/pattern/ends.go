@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // ends returns the patterns of stems and breasthooks: one for both ends when they are equal.
@@ -32,21 +33,19 @@ func ends(b *bend.Report, units measure.System) []layout.Drawing {
 // Stem draws one stem from the side, the stern's (end 0) or the bow's (1): x is the
 // distance from midship, y the height above the baseline.
 func Stem(r *bend.Report, end int, key, title, count string, units measure.System) layout.Drawing {
-	f, s := r.Frame, [2]frame.Stem{r.Frame.Stern, r.Frame.Bow}[end]
+	s := [2]frame.Stem{r.Frame.Stern, r.Frame.Bow}[end]
 	d := layout.Drawing{Name: key, Title: title, Make: count}
 	d.Line(layout.Cut, s.Outline)
 	b := s.Outline.Bounds()
-	stemHoles(&d, r, end, units)
+	stemHoles(&d, r, end)
 	// The station lines and the waterline place the stem in the boat.
 	d.Straight(layout.Guide, b.Min.X-4, s.Waterline, b.Max.X+4, s.Waterline)
 	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+units.Fine(s.Waterline)+" up")
 	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
 	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
-	for i, l := range s.Landings {
+	for _, l := range s.Landings {
 		d.Straight(layout.Mark, l.X-3, l.Y, l.X+3, l.Y)
 		d.Straight(layout.Mark, l.X, l.Y-3, l.X, l.Y+3)
-		d.Write(l.X-4, l.Y-1.2, small, layout.Right, fmt.Sprintf("S%d", i+1))
-		d.Write(l.X+3, besideCross(l.Y, s.Waterline), small, layout.Right, strings.TrimSpace(within(marks.Joined, units)))
 	}
 	drawGrain(&d, s)
 	x := s.Shelf[0].X - 4
@@ -54,13 +53,84 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "here"+within(marks.Joined, units))
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
 	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
-	// The title runs up the middle of the wood above the forefoot.
-	up := s.Rise
-	at := s.Middle.Add(geometry.Polar(row*0.9, up+math.Pi/2))
-	d.WriteAt(at, head, up, layout.Left, title+", "+count)
-	d.WriteAt(at.Add(geometry.Polar(row*1.1, up-math.Pi/2)), small, up, layout.Left, units.Fine(s.Thickness)+" thick, "+stemMade(f))
-	d.WriteAt(at.Add(geometry.Polar(row*2.1, up-math.Pi/2)), small, up, layout.Left, f.Design.Title)
+	d.Write(s.FootX, b.Min.Y-4.5-2*row, small, layout.Left, "dash-dot: keel's screws")
+	g := newGround(s.Outline)
+	g.drawing(&d)
+	stemWords(&d, g, r, end, units)
+	stemTitle(&d, g, r, s, title+", "+count, units)
 	return d
+}
+
+// stemWords letters the holes and the crosses of a stem, each beside its own and clear of
+// all others.
+func stemWords(d *layout.Drawing, g *ground, r *bend.Report, end int, units measure.System) {
+	s, l, lash := [2]frame.Stem{r.Frame.Stern, r.Frame.Bow}[end], &r.Joints.Landings[end], &r.Joints.Ends[end]
+	around := func(at geometry.Point, reach float64, words string, sides ...layout.Align) layout.Text {
+		var all []layout.Text
+		at = at.Sub(geometry.Point{Y: 1.2})
+		for _, side := range sides {
+			all = append(all, layout.Text{At: at.Add(geometry.Point{X: reach * (1 - float64(side))}), Height: small, Align: side, Words: lettering.Safe(words)})
+		}
+		for _, up := range []float64{reach + 1.2, -reach - small + 1.2} {
+			all = append(all, layout.Text{At: at.Add(geometry.Point{Y: up}), Height: small, Align: layout.Middle, Words: lettering.Safe(words)})
+		}
+		return g.first(all...)
+	}
+	d.Texts = append(d.Texts, around(l.Holes[0].At, l.Drill/2+1, units.Fine(l.Drill), layout.Left, layout.Right),
+		around(lash.At, lash.Drill/2+1, units.Fine(lash.Drill), layout.Left, layout.Right))
+	for i, c := range s.Landings {
+		d.Texts = append(d.Texts, around(c, 4, fmt.Sprintf("S%d", i+1), layout.Right, layout.Left))
+		words := strings.TrimSpace(within(marks.Joined, units))
+		tolerance := layout.Text{At: geometry.Point{X: c.X + 3, Y: besideCross(c.Y, s.Waterline)}, Height: small, Align: layout.Right, Words: lettering.Safe(words)}
+		all := []layout.Text{tolerance}
+		for _, by := range []geometry.Point{{Y: 10.7}, {X: 6}, {X: -6}, {X: 6, Y: 10.7}, {X: -6, Y: 10.7}, {X: 10, Y: 5.2}, {X: -8, Y: 5.2}} {
+			t := tolerance
+			t.At = geometry.Point{X: c.X + 3, Y: c.Y - 3 - 1.2 - small}.Add(by)
+			all = append(all, t)
+		}
+		d.Texts = append(d.Texts, g.first(all...))
+	}
+}
+
+// stemTitle letters a stem's name where its wood has room: near the middle, above the
+// forefoot, along the wood where that can be; in more and shorter lines where it must, and
+// beside the stem where nothing fits. Joints of the paper keep off it.
+func stemTitle(d *layout.Drawing, g *ground, r *bend.Report, s frame.Stem, title string, units measure.System) {
+	thick, boat := units.Fine(s.Thickness)+" thick", lettering.Clip(r.Frame.Design.Title, small, 50)
+	var lines []string
+	var at spot
+	wide := 0.0
+	for _, try := range [][]string{{title, thick + ", " + stemMade(r.Frame), boat}, {title, thick + ",", stemMade(r.Frame), boat}, {title, thick}} {
+		lines, wide = try, 0
+		for i, words := range lines {
+			lines[i] = lettering.Safe(words)
+			wide = math.Max(wide, lettering.Width(lines[i], titleHeight(i)))
+		}
+		low := -row*(float64(len(lines))-0.9) - 0.3*small
+		var found bool
+		if at, found = g.place(s.Middle.Add(geometry.Polar(wide/2, s.Rise)), s.Rise, wide, low, head); found {
+			break
+		}
+		at = spot{at: geometry.Point{X: s.Outline.Bounds().Min.X - wide - 6, Y: s.Waterline + 6*row}}
+	}
+	down, box := geometry.Polar(1, at.angle-math.Pi/2), geometry.EmptyBox()
+	for i, words := range lines {
+		drop := 0.0
+		if i > 0 {
+			drop = row * (0.1 + float64(i))
+		}
+		d.WriteAt(at.at.Add(down.Scale(drop)), titleHeight(i), at.angle, layout.Left, words)
+		box = box.Union(d.Texts[len(d.Texts)-1].Bounds())
+	}
+	d.Keep, d.KeepUp = append(d.Keep, layout.Span{From: box.Min.X, To: box.Max.X}), append(d.KeepUp, layout.Span{From: box.Min.Y, To: box.Max.Y})
+}
+
+// titleHeight is the height of letters of a title's line.
+func titleHeight(line int) float64 {
+	if line == 0 {
+		return head
+	}
+	return small
 }
 
 // besideCross is where the foot of words under the cross at a height stands: over the
@@ -88,16 +158,12 @@ func stemMade(f *frame.Frame) string {
 
 // stemHoles draws what is bored in a stem: for the stringers' and the gunwales' lashings,
 // and where the keel's screws come up.
-func stemHoles(d *layout.Drawing, r *bend.Report, end int, units measure.System) {
+func stemHoles(d *layout.Drawing, r *bend.Report, end int) {
 	l, g, f := &r.Joints.Landings[end], &r.Joints.Ends[end], &r.Joints.Feet[end]
-	for i, h := range l.Holes {
+	for _, h := range l.Holes {
 		d.Line(layout.Cut, curve.Circle(h.At, l.Drill/2))
-		if i == 0 {
-			d.Write(h.At.X+l.Drill/2+1, h.At.Y-1, small, layout.Left, units.Fine(l.Drill))
-		}
 	}
 	d.Line(layout.Cut, curve.Circle(g.At, g.Drill/2))
-	d.Write(g.At.X+g.Drill/2+1, g.At.Y-1, small, layout.Left, units.Fine(g.Drill))
 	for _, p := range f.At {
 		d.Straight(layout.Center, p.X, p.Y-2, p.X, p.Y+f.Deep)
 	}
@@ -138,12 +204,36 @@ func Breasthook(r *bend.Report, end int, key, title, count string, units measure
 	d.Line(layout.Cut, b.Outline)
 	box := b.Outline.Bounds()
 	d.Straight(layout.Center, box.Min.X-4, 0, 6, 0)
+	words := []string{
+		"upper face, flush with the gunwales' tops; nose against the horn; sides lean",
+		leaning(b.Bevel) + " at the top, to fit the gunwales",
+		"short lines: pegs " + units.Fine(pegs.Fastener.Diameter) + ", their places" + within(marks.Penciled, units) + " along the edge; bore them",
+		units.Fine(pegs.Fastener.Length) + " deep from outside the gunwale, " + units.Fine(pegs.Down) + " under the upper face and parallel to it",
+	}
+	if b.Painter > 0 {
+		d.Line(layout.Cut, b.Hole())
+		d.Straight(layout.Mark, -b.Painter, -frame.PainterHole/2-2, -b.Painter, frame.PainterHole/2+2)
+		words = append(words, "hole on the middle line: the painter's, "+units.Fine(frame.PainterHole))
+	}
 	x := box.Min.X + float64(f.Design.Breasthook.Hollow) + 4
+	hookGrain(&d, geometry.Point{X: x, Y: 13.5})
 	d.Write(x, 7, head, layout.Left, title)
 	d.Write(x, 2, small, layout.Left, count+", "+units.Fine(b.Thickness)+" thick")
-	d.Write(x, -5.5, small, layout.Left, "upper face, flush with the gunwales' tops;")
-	d.Write(x, -5.5-row, small, layout.Left, "sides lean "+leaning(b.Bevel)+" at the top, to fit the gunwales; grain this way")
-	d.Write(x, -5.5-2*row, small, layout.Left, "nose against the horn; short lines: pegs "+units.Fine(pegs.Fastener.Diameter)+", level,")
-	d.Write(x, -5.5-3*row, small, layout.Left, units.Fine(pegs.Down)+" under the upper face")
+	// The rest stands under the plate, where nothing is bored.
+	for i, w := range words {
+		d.Write(box.Min.X, box.Min.Y-5-row*float64(i), small, layout.Left, w)
+	}
 	return d
+}
+
+// hookGrain draws an arrow along a breasthook, from a place inward.
+func hookGrain(d *layout.Drawing, at geometry.Point) {
+	const long = 28.0
+	to := at.Add(geometry.Point{X: long})
+	d.Line(layout.Guide, curve.Polyline(at, to))
+	for _, turn := range []float64{math.Pi * 0.9, -math.Pi * 0.9} {
+		d.Line(layout.Tick, curve.Polyline(to, to.Add(geometry.Polar(4, turn))))
+		d.Line(layout.Tick, curve.Polyline(at, at.Sub(geometry.Polar(4, turn))))
+	}
+	d.Write(at.X+long/2, at.Y+1.2, small, layout.Middle, "grain")
 }

@@ -58,24 +58,54 @@ func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 		p.Cut = append(p.Cut, curve.Circle(h.At, l.Drill/2))
 	}
 	p.Cut = append(p.Cut, curve.Circle(g.At, g.Drill/2), s.Outline)
-	for i, l := range s.Landings {
+	for _, l := range s.Landings {
 		// Crosses show where the stringers land; the number stands beside them.
 		p.Marks = append(p.Marks,
 			curve.Polyline(l.Add(geometry.Point{X: -3}), l.Add(geometry.Point{X: 3})),
 			curve.Polyline(l.Add(geometry.Point{Y: -3}), l.Add(geometry.Point{Y: 3})))
-		engrave(&p, l.Add(geometry.Point{X: -11, Y: -2.5}), 0, fmt.Sprintf("S%d", i+1))
 	}
-	// The name runs up the wood from the forefoot, clear of the crosses.
-	at := s.Middle.Add(geometry.Polar(engraved*1.4, s.Rise+math.Pi/2)).Add(geometry.Polar(40, s.Rise))
-	engrave(&p, at, s.Rise, fmt.Sprintf("%s stem, %.4g mm", s.End, s.Thickness))
+	room := newGround(s.Outline)
+	for _, path := range append(slices.Clone(p.Cut), p.Marks...) {
+		room.line(path)
+	}
+	for i, l := range s.Landings {
+		engraveNear(&p, room, l.Add(geometry.Point{X: -11}), 0, fmt.Sprintf("S%d", i+1))
+	}
+	// The name runs up the wood from the forefoot, clear of all that is cut and marked.
+	engraveNear(&p, room, s.Middle.Add(geometry.Polar(40, s.Rise)), s.Rise, fmt.Sprintf("%s stem, %.4g mm", s.End, s.Thickness))
 	return p
+}
+
+// engraveNear engraves words as near to a place as the part has room for them, in small
+// letters where large ones have none.
+func engraveNear(p *layout.Part, room *ground, near geometry.Point, angle float64, words string) {
+	words = lettering.Safe(words)
+	for _, height := range []float64{engraved, engraved * 0.7, small} {
+		wide := lettering.StrokeWidth(words, height)
+		if at, found := room.place(near, angle, wide, -0.3*height, height); found {
+			room.block(at.at, at.angle, wide, -0.3*height, height)
+			p.Letters = append(p.Letters, layout.Text{At: at.at, Height: height, Angle: at.angle, Align: layout.Left, Words: words})
+			return
+		}
+	}
 }
 
 func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}, Thickness: b.Thickness, Marks: pegMarks(&r.Joints.Hooks[end])}
+	if hole := b.Hole(); hole != nil {
+		p.Cut = append([]curve.Path{hole}, p.Cut...)
+	}
 	box := b.Outline.Bounds()
-	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{X: box.Min.X * 0.45}, geometry.Point{X: box.Max.X - 4}))
-	engrave(&p, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 2}, 0, lettering.Clip(fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness), engraved, box.W()*0.5))
+	from := box.Min.X * 0.45
+	if b.Painter > 0 { // the middle line begins beyond the hole
+		from = math.Max(from, frame.PainterHole/2+3-b.Painter)
+	}
+	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{X: from}, geometry.Point{X: box.Max.X - 4}))
+	room := newGround(b.Outline)
+	for _, path := range append(slices.Clone(p.Cut), p.Marks...) {
+		room.line(path)
+	}
+	engraveNear(&p, room, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 1.5}, 0, fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness))
 	return p
 }
 

@@ -208,15 +208,19 @@ func TestNothingCovered(t *testing.T) {
 
 // overlap compares the lettering's own boxes, by their corners along the line of
 // writing of the first; a tail of a letter may touch.
-func overlap(a, b layout.Text) bool {
-	turn := geometry.Turn(-a.Angle)
+func overlap(a, b layout.Text) bool { return along(a.Angle, a, b) && along(b.Angle, a, b) }
+
+// along reports whether two lines of lettering overlap as far as boxes at an angle tell;
+// boxes at the angles of both tell it for sure.
+func along(angle float64, a, b layout.Text) bool {
+	turn := geometry.Turn(-angle)
 	box := func(t layout.Text) geometry.Box {
 		along := geometry.Polar(1, t.Angle)
 		w := t.Bounds()
 		long := math.Abs(w.W()*along.X) + math.Abs(w.H()*along.Y)
 		s := t.Start()
 		up := geometry.Polar(t.Height, t.Angle+math.Pi/2)
-		return geometry.Around(turn.Apply(s), turn.Apply(s.Add(along.Scale(long*0.98))), turn.Apply(s.Add(up)))
+		return geometry.Around(turn.Apply(s), turn.Apply(s.Add(along.Scale(long*0.98))), turn.Apply(s.Add(up)), turn.Apply(s.Add(up).Add(along.Scale(long*0.98))))
 	}
 	return box(a).Grow(-0.1).Overlaps(box(b).Grow(-0.1))
 }

@@ -47,16 +47,18 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	for i, words := range []string{
 		"top flush with the gunwale's top",
 		"seen from inboard on port, bow right",
-		fmt.Sprintf("holes %.1f mm, %s down", seat.Hole, units.Fine(h.Down)),
+		fmt.Sprintf("holes %s, %s down", units.Fine(seat.Hole), units.Fine(h.Down)),
 		"through gunwale, block and this",
 		"block behind, grain along, glued:",
 		fmt.Sprintf("%s x %s x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),
-		fmt.Sprintf("slot %s x %s", units.Fine(s.Hung.Width), units.Fine(s.Hung.Depth)),
+		fmt.Sprintf("closed slot %s x %s", units.Fine(s.Hung.Width), units.Fine(s.Hung.Depth)),
 		fmt.Sprintf("level in the boat: %.1f\u00B0 off square,", degrees(h.Lean())),
 		fmt.Sprintf("lower inboard, and %.1f\u00B0 in plan", degrees(h.Skew)),
 	} {
 		d.Write(0, low-row*float64(i+1), small, layout.Middle, words)
 	}
+	last := d.Texts[len(d.Texts)-1].At.Y
+	d.KeepUp = append(d.KeepUp, layout.Span{From: last - 9, To: 1}) // bolts and words in one piece, clear of a joint's crosses
 	return d
 }
 

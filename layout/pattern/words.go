@@ -48,16 +48,13 @@ func checks(b *bend.Report, units measure.System) []string {
 
 func codes(f *frame.Frame, units measure.System) []string {
 	last := f.Gunwale.Mortises[len(f.Gunwale.Mortises)-1]
-	dy, dz := f.Gunwale.Line.Slopes(last.Station)
-	sin, cos := math.Sincos(f.Ribs[len(f.Ribs)-1].Section.Shape.Flare)
-	along := math.Asin(math.Abs(dy*sin+dz*cos) / math.Sqrt(1+dy*dy+dz*dz))
 	return []string{
 		"M, F, A: ribs. M stands at midship where there is one, F1 is the first forward of it, A1 the first aft. Midship is 0; forward is positive, aft negative.",
 		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
 		"Dashed beside some ribs of the body plan: where such a rib stands that is only pushed into its mortises, once with heads that turn in them and once with heads that do not. Work its bilges by hand while it is hot until it lies on its own lines.",
 		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + units.Fine(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + units.Fine(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops. Peg the head through the gunwale's inner wall and the tenon only; the build book has the peg and its place.",
 		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
-		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0).", degrees(math.Atan(math.Abs(dy))), last.Rib, degrees(along)),
+		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0): the build book has both for each rib, and what to ease.", degrees(math.Abs(last.Twist)), last.Rib, degrees(math.Abs(last.Along))),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
 		"Rib strips show half a rib on the flat blank, whichever face you mark, and hold what the bends add to its length. Dashed pairs of lines are the stringers' edges. Radii are to the middle of the thickness.",
 	}

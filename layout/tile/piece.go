@@ -30,7 +30,7 @@ func cut(d *layout.Drawing, w, h float64, long bool) []piece {
 		return nil
 	}
 	b = b.Grow(air)
-	g := &grid{x: joints(b.Min.X, b.Max.X, w, d.Whole, d.Keep, long), y: joints(b.Min.Y, b.Max.Y, h, nil, nil, long)}
+	g := &grid{x: joints(b.Min.X, b.Max.X, w, d.Whole, d.Keep, long), y: joints(b.Min.Y, b.Max.Y, h, nil, d.KeepUp, long)}
 	g.ink = inkOf(d)
 	g.settle()
 	var out []piece

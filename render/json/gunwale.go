@@ -66,6 +66,8 @@ func mortise(p part, m frame.Mortise) Object {
 		{"length_mm", p.of("length")}, {"width_mm", p.of("width")}, {"depth_mm", p.of("depth")}, {"bevel_deg", p.of("bevel")},
 		{"wall_mm", p.of("wall")}, {"wall_at_bottom_mm", p.of("wall at bottom")}, {"to_next_mm", p.of("to next")},
 		{"to_scarf_mm", p.maybe("to scarf", 0)}, // null without scarfs
+		// Forward, and forward edge outboard, are positive; null where the slot has room.
+		{"lean_along_deg", p.of("lean along")}, {"twist_deg", p.of("twist")}, {"ease_mm", p.maybe("ease", 0)},
 	}
 	if m.Taper > 0 { // only of a gap, which cannot lean
 		out = append(out, Object{{"head_taper_mm", p.of("head taper")}}...)

@@ -140,7 +140,7 @@ func thwartOf(p part, t frame.Thwart) Object {
 		{"end_cut_deg", p.of("end cut")},
 		{"holes_mm", upTo(len(t.Holes), func(i int) []fixed {
 			return []fixed{p.nth("hole off the middle line", i+1), p.nth("hole forward of its middle", i+1)}
-		})}, {"hole_diameter_mm", p.of("hole diameter")},
+		})}, {"hole_diameter_mm", p.of("hole diameter")}, {"bolts_lean_deg", p.of("bolts lean")},
 	}
 }
 
@@ -149,7 +149,8 @@ func hookOf(p part, b frame.Breasthook, j *joint.Joints) Object {
 		{"end", b.End}, {"outline_mm", outline(b.Outline)}, {"thickness_mm", p.of("thickness")},
 		{"bevel_deg", p.of("bevel")}, {"slope_deg", p.of("slope")},
 		{"pegs_from_end_mm", upTo(len(j.Hooks[ended(b.End)].FromEnd), func(i int) fixed { return p.maybe("peg from the gunwale's end", i+1) })},
-		{"peg_diameter_mm", p.maybe("peg diameter", 0)}, {"pegs_down_mm", p.maybe("pegs down", 0)},
+		{"peg_diameter_mm", p.maybe("peg diameter", 0)}, {"pegs_down_mm", p.maybe("pegs down", 0)}, {"peg_holes_deep_mm", p.maybe("peg hole depth", 0)},
+		{"painters_hole_from_end_mm", p.maybe("painter's hole from the gunwale ends", 0)}, // null for none
 	}
 }
 
@@ -167,7 +168,8 @@ func outsideOf(l *lookup, o outside.Fit) Object {
 			return nil
 		}
 		p := l.part(name)
-		return Object{{"off_skin_mm", p.of("off the skin")}, {"along_skin_mm", p.of("along the skin")}, {"length_mm", p.of("length")}, {"screws", s.Screws}}
+		return Object{{"off_skin_mm", p.of("off the skin")}, {"along_skin_mm", p.of("along the skin")}, {"length_mm", p.of("length")}, {"screws", len(s.Screws)},
+			{"screws_from_midship_mm", upTo(len(s.Screws), func(i int) fixed { return p.nth("screw from midship", i+1) })}}
 	}
 	out := Object{{"species", o.Wood}, {"outwales", strip("outwale", o.Outwale)}, {"keel_strip", strip("keel strip", o.Keel)}, {"painters", nil}, {"drain", o.Drain}}
 	if p := l.part("painters"); o.Painter > 0 {

@@ -15,6 +15,7 @@ import (
 const (
 	boltMass    = 0.025 // kg, M6 with its washers and nut
 	webMass     = 0.045 // kg/m of webbing 50 mm wide
+	pegMass     = 0.001 // kg, of hardwood, 6 mm across and 40 to 70 mm long
 	foamDensity = 33e-9 // kg/mm3
 	sewn        = 60.0  // mm of webbing doubled at each end
 	held        = 100.0 // mm of a strap to pull it by; cut off afterwards
@@ -108,6 +109,7 @@ func things(s seat.Seat) []kit.Thing {
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
 		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
+		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
 		if h.Bottom == design.Webbing {
 			along, across := straps(s)
 			m := (float64(h.Along)*along + float64(h.Across)*across) / 1000

@@ -17,6 +17,7 @@ const Seats = "seats"
 const (
 	minutesBore   = 8.0 // bore a gunwale for a hanger, let in two bolt heads, glue its block
 	minutesFrame  = 45.0
+	minutesPeg    = 1.0
 	minutesWeave  = 4.0
 	minutesSaddle = 40.0
 	minutesPad    = 20.0
@@ -37,7 +38,7 @@ func works(s seat.Seat) []kit.Work {
 	case s.Hung != nil:
 		out := []kit.Work{
 			{Name: name + ": bore the gunwales, let in bolt heads, glue blocks", Count: 4, Unit: "hangers", Minutes: minutesBore, Bare: true},
-			{Name: name + ": slot hangers, joint and glue the frame, hang it", Count: 1, Unit: "seat", Minutes: minutesFrame}}
+			{Name: name + ": slot hangers, glue and peg the frame, hang it", Count: 1, Unit: "seat", Minutes: minutesFrame + minutesPeg*float64(s.Hung.Pegs())}}
 		if s.Hung.Bottom == design.Webbing {
 			out = append(out, kit.Work{Name: name + ": cut, wrap and sew webbing", Count: float64(s.Hung.Along + s.Hung.Across), Unit: "straps", Minutes: minutesWeave})
 		}

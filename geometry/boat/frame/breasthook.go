@@ -20,7 +20,11 @@ type Breasthook struct {
 	Thickness float64
 	Bevel     float64 // lean of its sides outward at the top, radians
 	Slope     float64 // of the plate, rise towards the end over run
+	Painter   float64 // from the gunwale ends inward, along the plate, to the middle of the painter's hole; 0 for none
 }
+
+// PainterHole is the hole for a painter, mm. Common practice, no source.
+const PainterHole = 10.0
 
 // newBreasthook fits the plate at the bow (side 1) or the stern (side -1).
 func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side float64) (Breasthook, error) {
@@ -50,7 +54,18 @@ func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side 
 	right, nose := curve.Polyline(pts...), pts[pieces]
 	left := right.Reverse().Map(geometry.Stretch(1, -1))
 	out.Outline = slices.Concat(right, curve.Path{curve.Line{A: nose, B: geometry.Point{X: nose.X, Y: -nose.Y}}}, left)
+	if d.Outside.Painters > 0 {
+		out.Painter = float64(b.Length-b.Hollow) / 2 * stretch
+	}
 	return out, out.closeHollow(float64(b.Hollow))
+}
+
+// Hole is the painter's hole as the plate's pattern has it, nil for none.
+func (b *Breasthook) Hole() curve.Path {
+	if b.Painter == 0 {
+		return nil
+	}
+	return curve.Circle(geometry.Point{X: -b.Painter}, PainterHole/2)
 }
 
 // hookBevel returns how far a gunwale's inner face leans outward from square to a plate

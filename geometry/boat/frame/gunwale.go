@@ -68,6 +68,9 @@ type Mortise struct {
 	Width       float64 // across the stock, mm
 	Depth       float64 // mm
 	Bevel       float64 // lean of the rib beyond the gunwale's own square, outward positive, radians
+	Along       float64 // lean of the rib's head along the stock off square to its underside, forward positive, radians
+	Twist       float64 // of the rib's head about its own length, from the rib's plane to the slot: its forward edge outboard positive, radians
+	Ease        float64 // what must come off the leading edge of a head's tip, or off the slot's end there, for that lean along, mm; 0 where the slot has room for it
 	Wall        float64 // wood left on each side at the mouth, mm
 	Deep        float64 // wood left on the thinner side at the bottom, where the lean has carried the slot, mm
 	ToNext      float64 // wood to the next mortise forward, or to the end for the last, mm
@@ -138,9 +141,22 @@ func newMortise(d *design.Design, g Gunwale, r Rib) Mortise {
 		Depth:  float64(d.Ribs.MortiseDepth), Bevel: r.Section.Shape.Flare - g.Tilt,
 		ToScarf: math.Inf(1),
 	}
+	m.Along, m.Twist = g.head(r.Station, r.Section.Shape.Flare)
+	m.Ease = math.Max(0, r.Tenon*math.Tan(math.Abs(m.Along))-float64(d.Ribs.FitWidth))
 	m.Wall = (g.Width - m.Width) / 2
 	m.Deep = m.Wall - m.Depth*math.Tan(math.Abs(m.Bevel))
 	return m
+}
+
+// head returns how the head of a rib that stands across the boat lies to the stock at the
+// station x, radians: its lean along the stock off square, forward positive, and by how
+// much it twists from the rib's plane to lie along the slot, its forward edge outboard
+// positive. flare is the rib's lean off plumb there, outward positive. Where no edge-set
+// is sprung in, a head without bevel leans along nothing and twists as the stock turns.
+func (g *Gunwale) head(x, flare float64) (along, twist float64) {
+	dy, dz := g.Line.Slopes(x)
+	sin, cos := math.Sincos(flare)
+	return math.Asin((dy*sin + dz*cos) / math.Sqrt(1+dy*dy+dz*dz)), math.Atan(dy*cos - dz*sin)
 }
 
 // Ends returns the after and the forward end of the slot, mm along the stock.

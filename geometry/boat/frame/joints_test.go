@@ -101,3 +101,45 @@ func TestScarfPastTheEnd(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// TestHeadsInSlots turns a rib's head as printed and looks at it in space: after the twist
+// its width lies over the stock, and its lean along the stock is what its axis is off a
+// right angle to the line of the gunwale, whose way is taken from chords.
+func TestHeadsInSlots(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		f := build(t, name, nil)
+		g := &f.Gunwale
+		for i, m := range g.Mortises {
+			a, b := g.Line.Point(m.Station-0.1), g.Line.Point(m.Station+0.1)
+			long := b.Sub(a).Norm()
+			x, y, z := (b.X-a.X)/long, (b.Y-a.Y)/long, (b.Z-a.Z)/long
+			sin, cos := math.Sincos(f.Ribs[i].Section.Shape.Flare) // the head's axis is (0, sin, cos)
+			if lean := math.Pi/2 - math.Acos(y*sin+z*cos); math.Abs(lean-m.Along) > 1e-5 {
+				t.Errorf("%s, %s: leans %.5f along the stock, want %.5f", name, m.Rib, m.Along, lean)
+			}
+			// The head's width, turned from forward by the twist about its axis, outboard positive.
+			wx, wy, wz := math.Cos(m.Twist), math.Sin(m.Twist)*cos, -math.Sin(m.Twist)*sin
+			// It lies in the plane of the axis and the stock: their triple product is nothing.
+			if off := wx*(sin*z-cos*y) + wy*(cos*x) + wz*(-sin*x); math.Abs(off) > 1e-5 {
+				t.Errorf("%s, %s: twisted by %.4f its width stands %.5f off the slot", name, m.Rib, m.Twist, off)
+			}
+			if tip := f.Ribs[i].Tenon * math.Abs(math.Tan(m.Along)); math.Abs(tip-m.Ease-math.Min(tip, float64(f.Design.Ribs.FitWidth))) > 1e-9 {
+				t.Errorf("%s, %s: the tip goes %.2f mm along, %.2f mm are eased", name, m.Rib, tip, m.Ease)
+			}
+		}
+	}
+}
+
+// TestHeadsWithoutEdgeSet: where no rise is sprung in, stock that leans by psi stays in its
+// plane, z' = -y' tan psi, and a head with a bevel leans along it by asin(y' sin(bevel) /
+// (cos psi sqrt(1 + y'2 + z'2))): one without bevel not at all.
+func TestHeadsWithoutEdgeSet(t *testing.T) {
+	f := build(t, "lake", func(d *design.Design) { d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0 })
+	g := &f.Gunwale
+	for _, m := range g.Mortises {
+		dy, dz := g.Line.Slopes(m.Station)
+		if want := math.Asin(dy * math.Sin(m.Bevel) / math.Cos(g.Tilt) / math.Sqrt(1+dy*dy+dz*dz)); math.Abs(m.Along-want) > 1e-9 {
+			t.Errorf("mortise %s leans %.6f along, want %.6f", m.Rib, m.Along, want)
+		}
+	}
+}

@@ -79,6 +79,16 @@ func clearOfMortises(t design.Thwart, g Gunwale) error {
 	return nil
 }
 
+// BoltsOn returns where its bolts go through the gunwale, mm along the stock from midship.
+func (t *Thwart) BoltsOn(g *Gunwale) (out []float64) {
+	for _, h := range t.Holes {
+		if b := h.Bounds(); b.Min.X > 0 {
+			out = append(out, g.OnStock(t.At+(b.Min.Y+b.Max.Y)/2))
+		}
+	}
+	return out
+}
+
 func newThwart(t design.Thwart, g Gunwale) (Thwart, error) {
 	at, half := float64(t.At), float64(t.Width)/2
 	across := g.Width/2 - edgeIn

@@ -65,6 +65,9 @@ type Cross struct {
 	Pulls     float64 // at which the washers of one end begin to dent the dry gunwale, N
 	Pushes    float64 // across the gunwale, of one end, wet, by the design value, N
 	EdgeWants float64 // what a bolt should stand from a gunwale's face
+	Lean      float64 // of the bolts off upright, square to the gunwale's underside: their heads outboard, radians
+	Drift     float64 // how much farther inboard they come out of the cross piece's lower face than they go in at its upper one, mm
+	Seat      float64 // how deep the lower face is pared at the inboard edge of a washer, so that it lies square to its bolt, mm
 }
 
 func (m *maker) cross(t frame.Thwart, species string) Cross {
@@ -100,7 +103,9 @@ func (m *maker) cross(t frame.Thwart, species string) Cross {
 	c.Pushes = float64(c.PerEnd) * z * fasten.Wet
 	c.Pulls = float64(c.PerEnd) * fasten.Washer(c.Washer, u.BoltHole, rail.Crush)
 	const nut = 9.0 // mm for washers, nut and a thread or two
-	long := 5 * math.Ceil((g.Height/math.Cos(g.Tilt)+t.Thickness+nut)/5)
+	c.Lean = g.Tilt
+	c.Drift, c.Seat = t.Thickness*math.Tan(g.Tilt), c.Washer*math.Sin(math.Abs(g.Tilt))
+	long := 5 * math.Ceil((g.Height+t.Thickness/math.Cos(g.Tilt)+nut)/5)
 	c.Joint = Joint{Name: "cross piece to gunwales, " + t.Name, Count: 1,
 		Fastener: Fastener{"bolt-5", "stainless bolt M5 with washers and wing nut", u.Bolt, long, 2 * c.PerEnd}}
 	return c

@@ -60,18 +60,41 @@ type Hook struct {
 	Out     []geometry.Point // outward there, square to the plate's edge, of length 1
 	Line    []geometry.Point // that edge, from the nose inward
 	Down    float64          // from the gunwale's top to a peg's middle
-	Into    float64          // how deep a peg goes into the plate
+	Into    float64          // how deep a peg goes into the plate: short of the middle line, where it would meet its twin, and of the painter's hole
 	Edge    float64          // diameters of wood over and under a peg in the plate
-	Bears   float64          // of all pegs of one side, across the boat or along it, until they shear, N
+	Bears   float64          // of all pegs of one side, across the boat or along it, until they shear or dent the wood round them, N
 }
 
 func (m *maker) hook(h frame.Breasthook) Hook {
 	u, d := m.Usual, m.Frame.Design
-	peg := u.PegFor(h.Thickness, u.LeastPeg, u.PegWide)
+	out, peg, length := pegged(u, h)
+	n := len(out.FromEnd)
+	gunwale := m.wood(d.Gunwale.Species)
+	p := m.peg(peg)
+	out.Bears = float64(n) * math.Min(u.Shears(p, gunwale), math.Min(p.CrushesAlong(gunwale, m.Frame.Gunwale.Width), p.CrushesAlong(m.wood(d.Breasthook.Species), out.Into)))
+	out.Joint = Joint{Name: "breasthook to gunwales, " + h.End, Count: 1, Glue: 2 * length * h.Thickness,
+		Fastener: Fastener{"peg", m.pegName(), peg, m.Frame.Gunwale.Width + out.Into, 2 * n}}
+	return out
+}
+
+// pegged chooses the pegs of a breasthook and places them along its edge, whose length it
+// returns too: as thick as the plate allows, and thinner where they would go into it by
+// less than four diameters.
+func pegged(u Usual, h frame.Breasthook) (out Hook, peg, length float64) {
+	peg = u.PegFor(h.Thickness, u.LeastPeg, u.PegWide)
 	if most := math.Floor(h.Thickness/u.PegEdge) / 2; most >= u.LeastPeg {
 		peg = math.Min(peg, most)
 	}
-	out := Hook{End: h.End, Down: h.Thickness / 2, Into: math.Ceil(u.PegInHook * peg), Edge: h.Thickness / 2 / peg}
+	for ; ; peg -= 0.5 {
+		if out, length = pegsOf(u, h, peg); out.Into >= u.PegEnd*peg || peg-0.5 < u.LeastPeg {
+			return out, peg, length
+		}
+	}
+}
+
+// pegsOf places pegs of a diameter along the edge of a breasthook.
+func pegsOf(u Usual, h frame.Breasthook, peg float64) (out Hook, length float64) {
+	out = Hook{End: h.End, Down: h.Thickness / 2, Into: math.Ceil(u.PegInHook * peg), Edge: h.Thickness / 2 / peg}
 	side, length := edgeLine(h)
 	out.Line = side
 	// Clear of the lashing near the ends, and four diameters and more from the plate's
@@ -80,8 +103,7 @@ func (m *maker) hook(h frame.Breasthook) Hook {
 	// The plate is hollow there: all of a peg must lie in wood.
 	plate := h.Outline.Flatten(0.05)
 	inside := func(s float64) bool {
-		way := Outward(pointAlong(side, s-1), pointAlong(side, s+1))
-		return edgeTo(plate, pointAlong(side, s).Sub(way.Scale(out.Into))) >= u.PegEdge*peg
+		return edgeTo(plate, pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Into))) >= u.PegEdge*peg
 	}
 	for to > length/2 && !inside(to) {
 		to--
@@ -93,16 +115,36 @@ func (m *maker) hook(h frame.Breasthook) Hook {
 	for i := range n {
 		s := math.Round(from + (to-from)*float64(i)/float64(n-1))
 		out.FromEnd = append(out.FromEnd, s)
-		out.At = append(out.At, pointAlong(side, s))
-		a, b := pointAlong(side, s-1), pointAlong(side, s+1)
-		out.Out = append(out.Out, Outward(a, b))
+		out.At, out.Out = append(out.At, pointAlong(side, s)), append(out.Out, acrossAt(side, s))
 	}
-	gunwale := m.wood(d.Gunwale.Species)
-	p := m.peg(peg)
-	out.Bears = float64(n) * math.Min(u.Shears(p, gunwale), p.CrushesAlong(gunwale, m.Frame.Gunwale.Width))
-	out.Joint = Joint{Name: "breasthook to gunwales, " + h.End, Count: 1, Glue: 2 * length * h.Thickness,
-		Fastener: Fastener{"peg", m.pegName(), peg, m.Frame.Gunwale.Width + out.Into, 2 * n}}
-	return out
+	for out.Into > 1 && !out.apart(h, u.PegEdge*peg) {
+		out.Into--
+	}
+	return out, length
+}
+
+// apart reports whether all pegs stay so far from the middle line of the plate, and from
+// the edge of the painter's hole.
+func (h *Hook) apart(plate frame.Breasthook, off float64) bool {
+	for i, at := range h.At {
+		tip := at.Sub(h.Out[i].Scale(h.Into))
+		if tip.Y > -off {
+			return false
+		}
+		if plate.Painter > 0 {
+			hole := geometry.Point{X: -plate.Painter}
+			near := math.Min(h.Into, math.Max(0, at.Sub(hole).X*h.Out[i].X+at.Sub(hole).Y*h.Out[i].Y))
+			if at.Sub(h.Out[i].Scale(near)).Sub(hole).Norm() < frame.PainterHole/2+off {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// acrossAt is the way outward, square to an edge of a breasthook, so far along it.
+func acrossAt(side []geometry.Point, s float64) geometry.Point {
+	return Outward(pointAlong(side, s-1), pointAlong(side, s+1))
 }
 
 // edgeLine returns one edge of a breasthook from its nose inward, and its length.

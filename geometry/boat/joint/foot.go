@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/wood/fasten"
 )
 
@@ -46,26 +47,7 @@ var lengths = [...]float64{16, 20, 25, 30, 35, 40, 45, 50, 60}
 func (m *maker) foot(e stemAt) Foot {
 	d := m.Frame.Design
 	keel, siding := float64(d.Keel.Depth), e.Thickness
-	up := float64(d.Skin.Thickness()) + keel
-	// on is the keel's upper face at a station, and up the way square to it.
-	on := func(x float64) (geometry.Point, float64) {
-		z, slope := m.Frame.Hull.KeelZ(e.side * x)
-		heading := math.Atan(slope * e.side)
-		return geometry.Point{X: x, Y: z}.Add(geometry.Polar(up, heading+math.Pi/2)), heading
-	}
-	step, _ := on(e.ToeX)
-	after, _ := on(e.FootX)
-	f := Foot{End: e.End, Stem: [2]geometry.Point{step, after}, Side: siding / 2}
-	land := step.Sub(after).Norm()
-	var s screw
-	for i, o := range screws() {
-		t := f
-		t.place(o, m.Usual, e, on, land, keel)
-		if i == 0 || m.Usual.ScrewEdge*o.shank <= t.Side && t.Deep >= fasten.ScrewDeep*o.shank {
-			s, f = o, t
-		}
-	}
-	f.Lash = land / 2
+	s, f, land := screwed(m.Frame, m.Usual, e)
 	n, shallow := len(f.FromEnd), f.shallow
 	wide := math.Max(float64(d.Keel.Width), siding)
 	f.Joint = Joint{Name: "keel to stem, " + e.End, Count: 1, Turns: Turns,
@@ -88,6 +70,32 @@ func (m *maker) foot(e stemAt) Foot {
 		f.Shortage = fmt.Sprintf("two screws want a landing of %.0f mm", math.Ceil((m.Usual.ScrewAlong+2*m.Usual.ScrewEndPressed)*s.shank))
 	}
 	return f
+}
+
+// screwed chooses the screws of a foot and places them on its landing, whose length it
+// returns too.
+func screwed(frame *frame.Frame, u Usual, e stemAt) (s screw, f Foot, land float64) {
+	keel := float64(frame.Design.Keel.Depth)
+	up := float64(frame.Design.Skin.Thickness()) + keel
+	// on is the keel's upper face at a station, and up the way square to it.
+	on := func(x float64) (geometry.Point, float64) {
+		z, slope := frame.Hull.KeelZ(e.side * x)
+		heading := math.Atan(slope * e.side)
+		return geometry.Point{X: x, Y: z}.Add(geometry.Polar(up, heading+math.Pi/2)), heading
+	}
+	step, _ := on(e.ToeX)
+	after, _ := on(e.FootX)
+	f = Foot{End: e.End, Stem: [2]geometry.Point{step, after}, Side: e.Thickness / 2}
+	land = step.Sub(after).Norm()
+	for i, o := range screws() {
+		t := f
+		t.place(o, u, e, on, land, keel)
+		if i == 0 || u.ScrewEdge*o.shank <= t.Side && t.Deep >= fasten.ScrewDeep*o.shank {
+			s, f = o, t
+		}
+	}
+	f.Lash = land / 2
+	return s, f, land
 }
 
 // place sets screws of a kind into the foot, as long as the wood over them allows.

@@ -61,7 +61,7 @@ type Joints struct {
 func Of(f *frame.Frame) (*Joints, error) {
 	j := &Joints{Frame: f, Usual: Remembered()}
 	m := maker{Joints: j, woods: map[string]timber.Species{}}
-	for i, e := range [2]stemAt{{f.Stern, f.Hull.Stern, -1}, {f.Bow, f.Hull.Bow, 1}} {
+	for i, e := range ends(f) {
 		j.Feet[i] = m.foot(e)
 		j.Landings[i] = m.landing(e)
 		j.Ends[i] = m.end(e)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 )
@@ -191,6 +192,60 @@ func TestHooks(t *testing.T) {
 				}
 			}
 			near(t, name+": edge", h.Edge*h.Fastener.Diameter, part.Thickness/2, 1e-9)
+		}
+	}
+}
+
+// TestPegsMeetNothing walks every peg of a breasthook from its plate's edge inward by a
+// millimeter: it stays clear of its twin from the other side, whose way is its mirror, of
+// the pegs beside it, and of the painter's hole.
+func TestPegsMeetNothing(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		for _, change := range []func(*design.Design){nil, func(d *design.Design) { d.Outside.Painters = 0 }, func(d *design.Design) { d.Breasthook.Thickness = 25 }} {
+			j := of(t, name, change)
+			for i, part := range []frame.Breasthook{j.Frame.SternHook, j.Frame.BowHook} {
+				h := j.Hooks[i]
+				var all []geometry.Point
+				for k, at := range h.At {
+					for deep := 0.0; deep <= h.Into; deep++ {
+						p := at.Sub(h.Out[k].Scale(deep))
+						if p.Y > -h.Fastener.Diameter {
+							t.Errorf("%s, %s: peg %d comes within %.1f mm of the middle line", name, h.End, k+1, -p.Y)
+						}
+						if room := p.Sub(geometry.Point{X: -part.Painter}).Norm() - 5; part.Painter > 0 && room < 2*h.Fastener.Diameter {
+							t.Errorf("%s, %s: peg %d comes within %.1f mm of the painter's hole", name, h.End, k+1, room)
+						}
+						for _, q := range all {
+							if p.Sub(q).Norm() < 3*h.Fastener.Diameter {
+								t.Errorf("%s, %s: peg %d meets the one before", name, h.End, k+1)
+							}
+						}
+					}
+					all = append(all, at, at.Sub(h.Out[k].Scale(h.Into)))
+				}
+				if h.Into < 4*h.Fastener.Diameter {
+					t.Errorf("%s, %s: pegs go only %.0f mm into the plate", name, h.End, h.Into)
+				}
+			}
+		}
+	}
+}
+
+// TestBoltsOfCrossPieces: square to a gunwale that leans by psi, a bolt comes out of a
+// piece of thickness t that lies level t tan psi from where it went in.
+func TestBoltsOfCrossPieces(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		j := of(t, name, nil)
+		for _, c := range j.Cross {
+			near(t, name+", "+c.Piece+": lean", c.Lean, j.Frame.Gunwale.Tilt, 0)
+			near(t, name+", "+c.Piece+": drift", c.Drift, c.Of.Thickness*math.Tan(c.Lean), 1e-9)
+			near(t, name+", "+c.Piece+": seat of a washer", c.Seat, c.Washer*math.Sin(c.Lean), 1e-9)
+			if out := c.In - c.Of.Under + c.Drift; out < 1.5*c.Fastener.Diameter {
+				t.Errorf("%s, %s: its bolts come out %.1f mm from the lower end", name, c.Piece, out)
+			}
+			if through := j.Frame.Gunwale.Height + c.Of.Thickness/math.Cos(c.Lean); c.Fastener.Length < through+6 {
+				t.Errorf("%s, %s: bolts of %.0f mm through %.1f mm of wood leave no room for a nut", name, c.Piece, c.Fastener.Length, through)
+			}
 		}
 	}
 }

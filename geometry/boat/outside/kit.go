@@ -76,9 +76,9 @@ func (o Fit) strip(k *kit.Kit, f *frame.Frame, name string, count int, s Strip) 
 		Long: s.Long, Wide: math.Max(s.Across, s.Tall), Thick: math.Min(s.Across, s.Tall), Fill: 1, At: s.At, Scarf: f.Design.Gunwale.ScarfSlope})
 	n := float64(count)
 	k.Works = append(k.Works, kit.Work{Name: "bend on, bed and screw each " + name, Count: n * s.Long / 1000, Unit: "m", Minutes: 7})
-	if s.Screws > 0 {
-		k.Things = append(k.Things, kit.Thing{Group: strips, Key: "strip-screw", Name: fmt.Sprintf("bronze or stainless screws of %g mm", ScrewWide), Amount: n * float64(s.Screws), Unit: "each",
-			How: fmt.Sprintf("%s of %.0f mm in each %s", wording.Counted(s.Screws, "screw"), s.Screw, name), Mass: n * float64(s.Screws) * screwMass, At: s.At})
+	if s.Screws != nil {
+		k.Things = append(k.Things, kit.Thing{Group: strips, Key: "strip-screw", Name: fmt.Sprintf("bronze or stainless screws of %g mm", ScrewWide), Amount: n * float64(len(s.Screws)), Unit: "each",
+			How: fmt.Sprintf("%s of %.0f mm in each %s", wording.Counted(len(s.Screws), "screw"), s.Screw, name), Mass: n * float64(len(s.Screws)) * screwMass, At: s.At})
 	}
 }
 

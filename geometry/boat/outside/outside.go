@@ -3,18 +3,18 @@
 package outside
 
 import (
-	"math"
-
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/joint"
 )
 
 // Strip is a batten outside the skin.
 type Strip struct {
-	Across, Tall, Long float64 // off the skin, along it, and the finished length; 0 for none
-	Screws             int     // in each; 0 where the wood under it is too thin for any
-	Screw              float64 // length of one
-	Apart              float64 // the farthest that two screws are from one another
+	Across, Tall, Long float64   // off the skin, along it, and the finished length; 0 for none
+	From, To           float64   // its ends, along the gunwale's stock or the keel from midship
+	Screws             []float64 // where they stand, along the same; none where the wood under it is too thin
+	Screw              float64   // length of one
+	Apart              float64   // the farthest that two neighbors stand from one another
 	At                 geometry.Point3
 }
 
@@ -27,7 +27,6 @@ type Fit struct {
 	Outwale Strip   // one of two alike
 	Keel    Strip   // under the keel batten, from forefoot to forefoot
 	Painter float64 // length of each of the two; 0 for none
-	Hole    float64 // for a painter, in each breasthook, from the gunwale ends inward on the middle line
 	Drain   bool
 	DrainAt float64 // station of the drain, between two ribs at the lowest place
 
@@ -35,40 +34,30 @@ type Fit struct {
 	pad geometry.Point3 // of the drain
 }
 
-// Screws stand midway between ribs, closer where ribs are far apart; EndScrew is how far
-// the last is from the end of a strip, under how much wood stays under its tip, mm.
-// Common practice, no source.
+// What is put on outside, mm. Common practice, no source.
 const (
-	mostApart = 200.0
-	EndScrew  = 30.0
 	ScrewWide = 3.5
 	LineWide  = 8.0  // of painters
-	LineHole  = 10.0 // for one
-	under     = 2.0
+	Feather   = 60.0 // over so much the keel strip is thinned to nothing at either end
 	PadAcross = 70.0 // of the drain's pad, round
 	PadThick  = 8.0
 )
-
-// screwLengths are those that are sold, mm: from 1/2 to 1 5/8 in.
-func screwLengths() []float64 { return []float64{12, 16, 20, 25, 30, 35, 40} }
 
 // Of works out what the design of a frame has outside.
 func Of(f *frame.Frame) Fit {
 	d := f.Design.Outside
 	out := Fit{Wood: f.Design.OutsideWood(), Painter: float64(d.Painters), Drain: d.Drain}
-	skin := float64(f.Design.Skin.Thickness())
+	skin, driven := float64(f.Design.Skin.Thickness()), joint.DrivenInto(f)
 	if d.Outwale > 0 {
 		out.Outwale = Strip{Across: float64(d.Outwale), Tall: float64(d.OutwaleHeight)}
 		out.Outwale.Long, out.Outwale.At = alongGunwale(f, out.Outwale.Tall/2)
-		out.Outwale.screwed(f, skin, f.Gunwale.Width)
+		out.Outwale.screwed(alongOutwale(f, driven), skin, f.Gunwale.Width)
 	}
 	if d.KeelStrip > 0 {
 		out.Keel = Strip{Across: float64(d.KeelStrip), Tall: float64(d.KeelStripWidth), Long: f.Keel.Fore - f.Keel.Aft}
 		out.Keel.At = underKeel(f, out.Keel.Across/2)
-		out.Keel.screwed(f, skin, float64(f.Design.Keel.Depth))
+		out.Keel.screwed(alongKeel(f, driven), skin, float64(f.Design.Keel.Depth))
 	}
-	hook := f.Design.Breasthook
-	out.Hole = float64(hook.Length-hook.Hollow) / 2
 	aft, fore := -f.Hull.Stern.GunwaleX, f.Hull.Bow.GunwaleX
 	out.top = geometry.Point3{X: (fore + aft) / 2, Z: (f.Gunwale.Outer(fore)[1].Y + f.Gunwale.Outer(aft)[1].Y) / 2}
 	out.drain(f)
@@ -110,26 +99,6 @@ func underKeel(f *frame.Frame, down float64) geometry.Point3 {
 	}
 	d := f.Design
 	return geometry.Point3{X: (from + to) / 2, Z: z - float64(d.Keel.Depth)/2 - float64(d.Skin.Thickness()) - down}
-}
-
-// screwed puts screws midway between ribs, through the skin into wood so deep: the longest
-// that are sold and do not come through.
-func (s *Strip) screwed(f *frame.Frame, skin, wood float64) {
-	for _, l := range screwLengths() {
-		if l <= s.Across+skin+wood-under {
-			s.Screw = l
-		}
-	}
-	if s.Screw <= s.Across+skin {
-		s.Screw = 0
-		return
-	}
-	s.Screws = 2
-	for i := 1; i < len(f.Ribs); i++ {
-		bay := f.Ribs[i].Station - f.Ribs[i-1].Station
-		n := math.Ceil(bay / mostApart)
-		s.Screws, s.Apart = s.Screws+int(n), math.Max(s.Apart, bay/n)
-	}
 }
 
 // drain places the drain beside the keel, between two ribs where the keel is lowest.

@@ -21,6 +21,18 @@ type Hung struct {
 	Across       int // straps from spreader to spreader
 }
 
+// Pegs is how many hold the frame together: one through the hanger into each end of a
+// rail, and one through the rail into each end of a spreader.
+func (h *Hung) Pegs() int { return 4 + 4 }
+
+// IntoSpreader is how deep the hole is for the peg of a spreader's end, from the rail's
+// outer side, mm.
+func (h *Hung) IntoSpreader() float64 { return h.Width + 5*Peg }
+
+// IntoRail is how deep the hole is for the peg of a rail's end, from the after edge of its
+// hanger to the rail's middle, mm.
+func (r Rail) IntoRail() float64 { return r.Hanger.Wide/2 + r.Hanger.Off }
+
 // Rail is one rail and the pair of hangers that it lies in.
 type Rail struct {
 	Station float64
@@ -52,6 +64,7 @@ type Hanger struct {
 // otherwise.
 const (
 	Thick      = 20.0 // of a hanger
+	Peg        = 6.0  // of rails and spreaders
 	Bolt       = 6.0  // diameter
 	Hole       = 6.4
 	Washer     = 24.0     // under a bolt's head

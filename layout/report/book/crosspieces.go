@@ -47,7 +47,7 @@ func (w *writer) crossPiece(i int) report.Figure {
 	s.line(layout.Center, 0, b.Min.Y-1.5*per, 0, b.Max.Y+1.5*per)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-6, w.Fine(p.Length))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-4, w.Fine(b.H()))
-	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Holes %s, for bolts; see Joints.", i+1, p.Name, ratio(per), w.Fine(p.Hole)),
+	return report.Figure{Drawing: s.settled(), Caption: fmt.Sprintf("C%d, %s, from above, %s; forward is up. Holes %s, for bolts; see Joints.", i+1, p.Name, ratio(per), w.Fine(p.Hole)),
 		About: fmt.Sprintf("Outline of the cross piece %s with its length and width.", p.Name)}
 }
 
@@ -98,7 +98,7 @@ func (w *writer) stem(st frame.Stem) report.Figure {
 	s.line(layout.Guide, b.Min.X-4*per, st.Waterline, b.Max.X+4*per, st.Waterline)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.Fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.Fine(b.H()))
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s moulded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.Fine(st.Thickness), w.Fine(st.Moulded), w.Fine(st.ToeX), w.Fine(st.FootX)),
 		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and where the stringers end.", st.End)}
 }
@@ -109,10 +109,13 @@ func (w *writer) hook(h frame.Breasthook) report.Figure {
 	s := newSketch(h.End+"-hook", wording.Capital(h.End)+" breasthook", per)
 	s.path(layout.Cut, h.Outline)
 	s.line(layout.Center, b.Min.X-4*per, 0, b.Max.X+4*per, 0)
+	if hole := h.Hole(); hole != nil {
+		s.path(layout.Cut, hole)
+	}
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.Fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-6, w.Fine(b.H()))
 	slope := math.Atan(h.Slope)
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops.", wording.Capital(h.End), ratio(per), w.Fine(h.Thickness), report.Angle(h.Bevel), report.Angle(slope)),
 		About:   fmt.Sprintf("Outline of the %s breasthook with its length and width.", h.End)}
 }

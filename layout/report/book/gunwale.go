@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
@@ -30,7 +31,7 @@ func (w *writer) mortises() {
 	}
 	w.say("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the straight stock along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
 		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt))
-	w.say("The ends are cut across the underside %s degrees off square forward and %s aft. %s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.edgeSets())
+	w.say("The ends are cut across the underside %s degrees off square forward and %s aft, the inboard edge the longer one, so that in the boat each end stands square across and plumb against its stem's horn. %s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.edgeSets())
 	m0 := g.Mortises[0]
 	if g.Blocks != nil {
 		w.gaps()
@@ -40,11 +41,11 @@ func (w *writer) mortises() {
 	}
 	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. %sPlaces are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
 		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall), w.walls())
-	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Wood to the next", "Thinner wall, at the bottom", "To a scarf")
+	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Along, degrees", "Twist, degrees", "Ease", "Wood to the next", "Thinner wall, at the bottom", "To a scarf")
 	for _, m := range g.Mortises {
-		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), w.Cell(m.ToNext), w.Cell(m.Deep), w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
+		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.Cell(m.ToNext), w.Cell(m.Deep), w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
 	}
-	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square."
+	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square. " + headNote
 	w.add(t)
 	w.holding()
 	w.scarfs()
@@ -58,6 +59,15 @@ func (w *writer) walls() string {
 	}
 	return fmt.Sprintf("A slot that leans comes nearer to one face the deeper it goes: at its bottom, %s from the underside, the thinner wall is %s at mortise %s, the thinnest of all. What joinery texts ask for, under What the wood is asked for, is for the mouth; about half of it does at the bottom, which has whole wood over it. ", w.Fine(m.Depth), w.Fine(m.Deep), m.Rib)
 }
+
+// headNote explains the columns that tell how a head lies in its slot.
+const headNote = "Along: the rib's head leans forward (+) or aft (-) in its slot, which is cut square along the stock. Twist: the rib's last hand's breadth is wrung by so much to lie along the slot, its forward edge outboard (+) or inboard (-). Ease: plane so much off the tip of the head, on its forward edge where it leans forward, on its after edge where it leans aft, running out to nothing at the shoulder line; a blank is a head that goes in as it is."
+
+// turned letters a twist to the whole degree, for no hand wrings a rib finer.
+func turned(a float64) string { return report.Signed(a * 180 / math.Pi) }
+
+// eased reports whether a head wants more easing than a shaving.
+func (w *writer) eased(m frame.Mortise) bool { return m.Ease >= 0.1 }
 
 // edgeSets says what is sprung in beyond the natural sheer.
 func (w *writer) edgeSets() string {
@@ -74,17 +84,26 @@ func (w *writer) edgeSets() string {
 }
 
 func (w *writer) scarfs() {
-	t := report.Titled("Scarfs in long sticks, middles along the stock from midship, "+w.Marks()).Names("Stick").Words("Part").Numbers("Middle", "Length", "Slope")
+	t := report.Titled("Scarfs in long sticks, middles along the stock from midship, "+w.Marks()).Names("Stick").Words("Part").Numbers("Middle", "Length", "Slope").Words("On the strip")
+	plies := false
 	for i, c := range w.Plan.Cuttings {
 		for _, j := range c.Joints {
 			s := w.Plan.Sticks[i]
-			t.Row(s.Mark, s.Part, w.Mark(j.Middle), w.Cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness))
+			drawn := "mark it"
+			if strings.Contains(s.Part, "gunwale") && slices.ContainsFunc(w.Frame.Gunwale.Scarfs, func(o frame.Scarf) bool { return math.Abs(o.Middle-j.Middle) < 0.5 }) {
+				drawn = "drawn"
+			}
+			plies = plies || strings.Contains(s.Part, "ply")
+			t.Row(s.Mark, s.Part, w.Mark(j.Middle), w.Cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness), drawn)
 		}
 	}
 	if len(t.Rows) == 0 {
 		w.say("No stick needs a scarf with the boards of the ripping plan.")
 		return
 	}
-	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third, the hardest curve of a batten and, where a board allows it, what is steamed of a stringer; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side."
+	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third, the hardest curve of a batten and, where a board allows it, what is steamed of a stringer; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side. Patterns show the scarfs that the design places; those that follow from the length of the boards are marked from this table, with a tape from midship."
+	if plies {
+		t.Note += " Ply 1 is the inboard one, the last the outboard one."
+	}
 	w.add(t, report.Findings{List: w.Plan.Heated()})
 }

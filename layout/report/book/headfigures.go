@@ -36,10 +36,10 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 	s.up(0, h.Up, (-half)/per-18, w.Fine(h.Up))
 	s.up(h.Up, h.Tenon, (half)/per+6, w.Fine(h.TenonEnd))
 	s.across(-half, h.Up*lean-m.Width/2, g.Height/per+3, w.Fine(math.Floor(10*h.Wall)/10))
-	s.across(-half, to, g.Height/per+8, w.Whole(h.Long)+" "+w.Unit()+" deep")
+	s.across(-half, to, g.Height/per+8, w.whole(h.Long)+" deep")
 	s.across(-half, half, -30/per-3, w.Fine(g.Width))
 	s.note(-half, g.Height, -2, -8, layout.Right, "inboard")
-	s.note(t, -20, 2, 0, layout.Left, "rib")
+	s.note(slot(-20, t).X, -20, 1.5, 0, layout.Left, "rib")
 	// From inboard: the rib's width, the peg in its middle.
 	x0 := 2*half + 60
 	wide := float64(d.Ribs.Width)
@@ -51,7 +51,7 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 	s.hole(geometry.Pt(x0, h.Up), h.Fastener.Diameter)
 	s.across(x0-wide/2, x0, -30/per-3, w.Fine(h.Side))
 	s.up(0, g.Height, (x0+35)/per+4, w.Fine(g.Height))
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("Head of rib %s, %s, across the gunwale and from inboard. The peg of %s goes through the inner wall and the tenon and stops before the outer wall.", m.Rib, times(per), w.Fine(h.Fastener.Diameter)),
 		About:   "A rib's end in the mortise of the gunwale with a peg through one wall, and the peg's place in the middle of the rib."}
 }
@@ -68,7 +68,7 @@ func (w *writer) lashingFigure(c joint.Crossing) report.Figure {
 	}
 	s.note(-c.Rib/2-9*s.per, 0, 0, -1, layout.Left, "batten")
 	s.note(0, c.Wide/2+9*s.per, 0, -3, layout.Middle, "rib")
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("The X lashing from outside, %s: the batten lies over the rib. Dashed cord runs behind. The loose end points to where the cord goes next.", times(per)),
 		About:   "Four drawings of a lashing: a clove hitch on the rib, two turns over one diagonal, two over the other, a turn round the strands and the knot."}
 }
@@ -155,23 +155,39 @@ func (w *writer) crossFigure(i int) report.Figure {
 	}
 	s.across(-c.In, 0, b.Max.Y/per+9, w.Fine(c.In))
 	if c.Apart > 0 {
-		s.up(-c.Apart/2, c.Apart/2, (-c.In-g.Width/2)/per-6, w.Fine(c.Apart))
+		s.up(-c.Apart/2, c.Apart/2, (-c.In-g.Width/2)/per-34, w.Fine(c.Apart))
 	}
-	s.up(b.Min.Y, -c.Apart/2, (-c.In-g.Width/2)/per-12, w.Fine(c.Side))
-	s.note(-shown, 0, 2, -1, layout.Left, "from above")
-	// Along the boat: gunwale on the piece, bolt through both.
-	x0 := 95.0
-	base := -(g.Height + t.Thickness) / 2
-	s.box(layout.Cut, x0-60, base, x0+c.In, base+t.Thickness)
-	s.box(layout.Cut, x0-g.Width/2, base+t.Thickness, x0+g.Width/2, base+t.Thickness+g.Height)
-	top, r := base+t.Thickness+g.Height, w.Bend.Joints.Usual.Bolt/2
-	s.box(layout.Mark, x0-r, top-c.Fastener.Length, x0+r, top-1)
-	s.box(layout.Mark, x0-c.Washer/2, top-3, x0+c.Washer/2, top-1.5)
-	s.box(layout.Mark, x0-c.Washer/2, base-1.5, x0+c.Washer/2, base)
-	s.up(base, base+t.Thickness, (x0-64)/per, w.Fine(t.Thickness))
-	s.up(base+t.Thickness, top, (x0+g.Width/2)/per+8, w.Fine(g.Height))
-	s.across(x0-g.Width/2, x0, top/per+9, w.Fine(c.Gunwale))
-	return report.Figure{Drawing: s.Drawing,
-		Caption: fmt.Sprintf("End of C%d, %s, %s, from above with the gunwale dashed, and along the boat, the gunwale drawn upright.", i+1, t.Name, times(per)),
+	s.up(b.Min.Y, -c.Apart/2, (-c.In-g.Width/2)/per-34, w.Fine(c.Side))
+	s.note(-shown, b.Max.Y, 2, -5, layout.Left, "from above")
+	w.bolt(s, c)
+	return report.Figure{Drawing: s.settled(),
+		Caption: fmt.Sprintf("End of C%d, %s, %s, from above with the gunwale dashed, and along the boat, outboard to the right: gunwale and bolt lean %s degrees, the bolt %s from either face, and the lower face is pared square under the washer.", i+1, t.Name, times(per), report.Angle(c.Lean), w.Fine(c.Gunwale)),
 		About:   "The end of a cross piece under the gunwale with its bolt holes and their distances from end and edge."}
+}
+
+// bolt draws the gunwale on the end of a cross piece along the boat, outboard to the
+// right, as they stand, with a bolt through both.
+func (w *writer) bolt(s *sketch, c joint.Cross) {
+	g, t := &w.Frame.Gunwale, c.Of
+	// The gunwale's own axes at the middle of its underside: out across it, up along it.
+	const x0 = 95.0
+	place := geometry.Turn(-c.Lean).Then(geometry.Shift(x0, 0))
+	own := func(out, up float64) geometry.Point { return place.Apply(geometry.Pt(out, up)) }
+	quad := func(p layout.Pen, out0, up0, out1, up1 float64) {
+		s.path(p, curve.Polygon(own(out0, up0), own(out1, up0), own(out1, up1), own(out0, up1)))
+	}
+	half, r := g.Width/2, w.Bend.Joints.Usual.Bolt/2
+	quad(layout.Cut, -half, 0, half, g.Height)
+	// The piece's top meets the gunwale's lower inner edge and is eased to its underside.
+	inner, top := own(-half, 0), own(-half, 0).Y
+	end := own(c.In/math.Cos(c.Lean), 0)
+	low := top - t.Thickness
+	s.path(layout.Cut, curve.Polyline(geometry.Pt(x0-60, top), inner, end, geometry.Pt(x0+c.In-t.Under, low), geometry.Pt(x0-60, low)))
+	below := -(0 - low) / math.Cos(c.Lean) // along the bolt, to the lower face
+	quad(layout.Mark, -r, g.Height-1-c.Fastener.Length, r, g.Height-1)
+	quad(layout.Mark, -c.Washer/2, g.Height-3, c.Washer/2, g.Height-1.5)
+	seat := below + c.Washer/2*math.Tan(c.Lean)
+	quad(layout.Mark, -c.Washer/2, seat-1.5, c.Washer/2, seat)
+	s.line(layout.Center, own(0, g.Height+6).X, own(0, g.Height+6).Y, own(0, below-14).X, own(0, below-14).Y)
+	s.up(low, top, (x0-64)/s.per, w.Fine(t.Thickness))
 }

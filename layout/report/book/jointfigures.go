@@ -121,7 +121,7 @@ func (w *writer) footFigure(f joint.Foot) report.Figure {
 	s.line(layout.Center, x0, -keel-4*per, x0, 34)
 	s.across(x0-half, x0, y, w.Fine(half))
 	s.across(x0-st.Thickness/2, x0, 30/per+3, w.Fine(f.Side))
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("Foot of the %s stem on the keel, %s, from the side and from its end. Screws from below, dashed the lashing between them.", f.End, times(per)),
 		About:   "The keel under the stem's foot with two screws from below and a lashing, with the distances of the screws from the keel's end."}
 }
@@ -155,8 +155,8 @@ func (w *writer) landingFigure(i int) report.Figure {
 		up := geometry.Polar(22, math.Pi/2)
 		s.line(layout.Center, p.X, p.Y, p.X+up.X, p.Y+up.Y)
 	}
-	s.note(w.Bend.Joints.Feet[i].At[0].X, w.Bend.Joints.Feet[i].At[0].Y, 0, -4, layout.Right, "screws of the keel")
-	return report.Figure{Drawing: s.Drawing,
+	s.note(b.Min.X, b.Min.Y, 0, -4.5, layout.Left, "upright lines: screws of the keel")
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("Holes of the %s stem, %s, drawn as the bow; all go straight through. The full-size pattern has them; the table below has them from the edges.", l.End, times(per)),
 		About:   "The stem from the side with the ends of the stringers on it and two holes for each."}
 }
@@ -200,12 +200,12 @@ func (w *writer) taperFigure(l joint.Landing) report.Figure {
 		s.path(layout.Guide, curve.Polyline(out(e.Back-1, half*0-half-half*0), out(e.Back-1, e.Back*slope)))
 	}
 	s.hole(geometry.Pt(-e.Back, 0), 0.01)
-	s.across(-e.Taper, 0, (half+long*math.Tan(turn)+4)/per, w.Whole(e.Taper)+" "+w.Unit()+" feathered")
-	s.across(-e.Back, 0, (-half-long*math.Tan(turn)-9)/per, w.Whole(e.Back)+" "+w.Unit()+" to the holes")
+	s.across(-e.Taper, 0, (half+long*math.Tan(turn)+4)/per, w.whole(e.Taper)+" feathered")
+	s.across(-e.Back, 0, (-half-long*math.Tan(turn)-9)/per, w.whole(e.Back)+" to the holes")
 	s.up(-half, half, 6/per+2, w.Fine(st.Thickness))
 	s.note(-st.Moulded, 0, 1.5, -1, layout.Left, "stem")
 	s.note(-long, half+long*math.Tan(turn)-d*0.6, -1, -1, layout.Right, fmt.Sprintf("S%d", e.Number))
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("S%d of both sides on the stem, from above, %s; its end to the right. Inner faces are planed away to nothing.", e.Number, times(per)),
 		About:   "Two stringers that taper to a feather on both sides of the stem, with the length of the taper."}
 }
@@ -220,19 +220,21 @@ func (w *writer) endFigure(e joint.End) report.Figure {
 	s := newSketch(e.End+"-end", "Gunwales to stem", per)
 	box := geometry.Rect(-100, -45, 40, g.Height+10)
 	s.within(layout.Cut, st.Outline.Map(geometry.Shift(-horn.X, -horn.Y)).Map(geometry.Turn(-turn)), box)
-	s.path(layout.Mark, curve.Polyline(geometry.Pt(-110, 0), geometry.Pt(0, 0), geometry.Pt(0, g.Height), geometry.Pt(-110, g.Height)))
+	// The end stands plumb in the boat; here the shelf lies level, so it leans as the horn does.
+	end := func(up float64) float64 { return up * math.Tan(turn) }
+	s.path(layout.Mark, curve.Polyline(geometry.Pt(-110, 0), geometry.Pt(0, 0), geometry.Pt(end(g.Height), g.Height), geometry.Pt(-110, g.Height)))
 	hook := float64(w.Frame.Design.Breasthook.Thickness)
-	s.line(layout.Guide, -110, g.Height-hook, 0, g.Height-hook)
+	s.line(layout.Guide, -110, g.Height-hook, end(g.Height-hook), g.Height-hook)
 	s.note(-108, g.Height-hook/2, 0, -1, layout.Left, "breasthook")
 	s.note(-108, 0, 0, 1.5, layout.Left, "gunwale")
-	in := geometry.Pt(-e.FromEnd, e.Up)
+	in := geometry.Pt(end(e.Up)-e.FromEnd, e.Up)
 	s.hole(in, e.Drill)
 	at := level(e.At)
 	s.hole(at, e.Drill)
-	s.across(-e.FromEnd, 0, g.Height/per+4, w.Whole(e.FromEnd)+" "+w.Unit())
-	s.up(0, e.Up, -e.FromEnd/per+6, w.Whole(e.Up))
-	s.up(at.Y, 0, at.X/per+6, w.Whole(e.Under))
-	s.across(at.X, 0, at.Y/per-6, w.Whole(e.FromHorn)+" "+w.Unit())
+	s.across(in.X, end(e.Up), g.Height/per+4, w.whole(e.FromEnd))
+	s.up(0, e.Up, in.X/per-5, w.whole(e.Up))
+	s.up(at.Y, 0, at.X/per-5, w.whole(e.Under))
+	s.across(at.X, 0, at.Y/per-6, w.whole(e.FromHorn))
 	// From ahead: both gunwales on the stem, the cord round them.
 	x0, half := 95.0, st.Thickness/2
 	s.line(layout.Cut, x0-half, 0, x0-half, -45)
@@ -244,7 +246,7 @@ func (w *writer) endFigure(e joint.End) report.Figure {
 		s.path(layout.Guide, curve.Polyline(geometry.Pt(x0, e.Up), geometry.Pt(out, e.Up), geometry.Pt(out, -3), geometry.Pt(x0+side*half, at.Y), geometry.Pt(x0, at.Y)))
 	}
 	s.across(x0-half, x0+half, -45/per-4, w.Fine(st.Thickness))
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("Gunwales on the %s stem, %s, from the side with the horn to the right, and from ahead, drawn upright; dashed the way of the cord.", e.End, times(per)),
 		About:   "A gunwale's end on the stem's shelf with its lashing hole and the one in the stem, with their distances."}
 }
@@ -269,12 +271,37 @@ func (w *writer) hookFigure(i int) report.Figure {
 		}
 		s.path(layout.Mark, curve.Polyline(outer...).Map(flip))
 	}
-	s.note(h.Line[len(h.Line)/2].X, 0, 0, -1, layout.Left, "grain this way")
+	s.grain(part)
 	for k, p := range h.At {
 		q := p.Add(h.Out[k].Scale(g.Width))
-		s.note(q.X, q.Y, 0, -3.8, layout.Middle, w.Whole(h.FromEnd[k]))
+		s.note(q.X, q.Y, 0.8, -3.4, layout.Left, w.whole(h.FromEnd[k]))
 	}
-	return report.Figure{Drawing: s.Drawing,
-		Caption: fmt.Sprintf("%s breasthook between the gunwales, %s, from above. Pegs %s from the gunwales' ends, measured along their inner faces, and %s deep from outside.", wording.Capital(h.End), times(per), w.places(h.FromEnd), w.Whole(h.Fastener.Length)+" "+w.Unit()),
-		About:   "The breasthook with three pegs on each side through the gunwales."}
+	if part.Painter > 0 {
+		s.hole(geometry.Pt(-part.Painter, 0), frame.PainterHole)
+		s.note(5, b.Max.Y+g.Width, 0, -4, layout.Left, "painter's hole, "+w.Length(frame.PainterHole)+" wide,")
+		s.note(5, b.Max.Y+g.Width, 0, -8, layout.Left, w.whole(part.Painter)+" from the nose")
+	}
+	return report.Figure{Drawing: s.settled(),
+		Caption: fmt.Sprintf("%s breasthook between the gunwales, %s, from above. Pegs %s from the gunwales' ends, measured along their inner faces, %s deep from outside, square to the plate's edge and parallel to its upper face.", wording.Capital(h.End), times(per), w.places(h.FromEnd), w.whole(h.Fastener.Length)),
+		About:   "The breasthook with its pegs on each side through the gunwales, the painter's hole and the way of the grain."}
+}
+
+// grain draws an arrow along a breasthook's grain, between its hollow and the painter's
+// hole, with its name.
+func (s *sketch) grain(part frame.Breasthook) {
+	hollow := part.Outline.Bounds().Min.X
+	for _, p := range part.Outline.Flatten(0.1) { // the deepest of the hollow, on the middle line
+		if math.Abs(p.Y) < 3 && p.X < -part.Painter-frame.PainterHole {
+			hollow = math.Max(hollow, p.X)
+		}
+	}
+	to := math.Min(-part.Painter-frame.PainterHole-2*s.per, hollow+30*s.per)
+	a, b := s.at(hollow+3*s.per, 0), s.at(to, 0)
+	s.Straight(layout.Tick, a.X, a.Y, b.X, b.Y)
+	for _, turn := range []float64{2.8, -2.8} {
+		p, q := b.Add(geometry.Polar(2, turn)), a.Sub(geometry.Polar(2, turn))
+		s.Straight(layout.Tick, b.X, b.Y, p.X, p.Y)
+		s.Straight(layout.Tick, a.X, a.Y, q.X, q.Y)
+	}
+	s.Write((a.X+b.X)/2, a.Y+0.8, small, layout.Middle, "grain")
 }

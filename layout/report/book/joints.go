@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
@@ -42,15 +43,15 @@ func (w *writer) jointTable() report.Table {
 	row("Keel to stem", 2, fmt.Sprintf("%s, %s by %s", wording.Counted(foot.Fastener.Each, "screw"), w.Fine(foot.Fastener.Diameter), w.Fine(foot.Fastener.Length)),
 		w.places(foot.FromEnd)+" from the keel's end, on its middle line", w.lashed(foot.Joint))
 	row("Stringers to stem", j.Landings[0].Count+land.Count, "lashed in pairs", fmt.Sprintf("%s through the stem, above and below each stringer", w.drill(land.Drill)), w.lashed(land.Joint))
-	row("Gunwales to stem", 2, "lashed together", fmt.Sprintf("%s: in each gunwale %s from its end and %s up; in the stem %s under the shelf", w.drill(end.Drill), w.Whole(end.FromEnd), w.Whole(end.Up), w.Whole(end.Under)), w.lashed(end.Joint))
-	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends, %s down from the top", w.places(hook.FromEnd), w.Fine(hook.Down)), "glue both edges")
-	row("Rib to gunwale", head.Count, "a peg, "+w.Fine(head.Fastener.Diameter), fmt.Sprintf("in the middle of the rib, %s up from the underside, %s deep", w.Fine(head.Up), w.Whole(head.Long)), w.gluedHeads())
+	row("Gunwales to stem", 2, "lashed together", fmt.Sprintf("%s: in each gunwale %s from its end and %s up; in the stem %s under the shelf", w.drill(end.Drill), w.whole(end.FromEnd), w.whole(end.Up), w.whole(end.Under)), w.lashed(end.Joint))
+	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends, %s down from the top, %s deep", w.places(hook.FromEnd), w.Fine(hook.Down), w.whole(hook.Fastener.Length)), "glue both edges")
+	row("Rib to gunwale", head.Count, "a peg, "+w.Fine(head.Fastener.Diameter), fmt.Sprintf("in the middle of the rib, %s up from the underside, %s deep", w.Fine(head.Up), w.whole(head.Long)), w.gluedHeads())
 	row("Rib to keel", j.Keel.Count, "lashed in an X", "none", w.lashed(j.Keel.Joint))
 	row("Stringer to rib", j.Stringers.Count, "lashed in an X", "none", w.lashed(j.Stringers.Joint))
 	for _, c := range j.Cross {
-		row(c.Piece, 1, fmt.Sprintf("%d bolts, %s by %s", c.Fastener.Each, w.Whole(c.Fastener.Diameter), w.Whole(c.Fastener.Length)), fmt.Sprintf("%s, %s a side", w.drill(c.Of.Hole), wording.Counted(c.PerEnd, "hole")), "none: it comes out")
+		row(c.Piece, 1, fmt.Sprintf("%d bolts, %s by %s", c.Fastener.Each, w.whole(c.Fastener.Diameter), w.whole(c.Fastener.Length)), fmt.Sprintf("%s, %s a side", w.drill(c.Of.Hole), wording.Counted(c.PerEnd, "hole")), "none: it comes out")
 	}
-	t.Note = "Drills and distances in " + w.Unit() + " where no unit stands. " + w.unlike()
+	t.Note = w.unlike()
 	return t
 }
 
@@ -61,6 +62,9 @@ func (w *writer) unlike() string {
 	}
 	return "Figures are the bow's; those of the stern are on its pattern and in its drawings."
 }
+
+// whole letters mm to the millimeter or the sixteenth, with the unit.
+func (w *writer) whole(mm float64) string { return w.Whole(mm) + " " + w.Unit() }
 
 func (w *writer) drill(mm float64) string { return "drill " + w.Fine(mm) }
 
@@ -116,8 +120,8 @@ func (w *writer) foot() {
 	steps := []string{
 		"Plane the foot to the keel until no light shows between them, and cut the keel's end square against the step.",
 		fmt.Sprintf("Clamp keel and stem together in one plane. Bore from below, square to the keel: %s through the keel, %s on into the foot, a drill marked with tape %s from its tip. Countersink until the heads lie %s deep.",
-			w.Fine(f.Shank), w.Fine(f.Pilot), w.Whole(f.Fastener.Length)+" "+w.Unit(), w.Fine(1)),
-		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s into the foot. Fill over the heads.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.Whole(f.Deep)+" "+w.Unit()),
+			w.Fine(f.Shank), w.Fine(f.Pilot), w.whole(f.Fastener.Length), w.Fine(1)),
+		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s into the foot. Fill over the heads.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.whole(f.Deep)),
 		fmt.Sprintf("Lash round keel and foot between the screws, %s. Cut a shallow groove for the cord across the keel's underside, so that it cannot chafe.", w.lashed(f.Joint)),
 		"Look: push the foot along and across with your hand; nothing may move.",
 	}
@@ -168,8 +172,8 @@ func (w *writer) gunwaleEnds() {
 	j := w.Bend.Joints
 	e := j.Ends[1]
 	steps := []string{
-		fmt.Sprintf("Cut the gunwales' ends as the mortise strip says, so that they stand against the horn. Bore each across, %s, %s from its end and %s up from the underside; bore the stem %s under the shelf and %s back from the horn.",
-			w.Fine(e.Drill), w.Whole(e.FromEnd)+" "+w.Unit(), w.Whole(e.Up)+" "+w.Unit(), w.Whole(e.Under)+" "+w.Unit(), w.Whole(e.FromHorn)+" "+w.Unit()),
+		fmt.Sprintf("Cut the gunwales' ends as the mortise strip says, %s degrees off square across the underside, the inboard edge the longer one: in the boat the end then stands square across and plumb, flat against the horn. Bore each across, %s, %s from its end and %s up from the underside; bore the stem %s under the shelf and %s back from the horn.",
+			report.Angle(w.Frame.Gunwale.ForeCut), w.Fine(e.Drill), w.whole(e.FromEnd), w.whole(e.Up), w.whole(e.Under), w.whole(e.FromHorn)),
 		fmt.Sprintf("Set both ends on the shelf, half of each on the stem. Lash: through both gunwales, down outside, through the stem, up outside on the other side; %s. Haul each turn taut with a stick in the cord.", w.lashed(e.Joint)),
 		"Leave this lashing on: it stays under the breasthook, which has room over it.",
 		"Look: the ends touch the horn, and their tops are level across.",
@@ -186,8 +190,8 @@ func (w *writer) breasthooks() {
 	f := h.Fastener
 	steps := []string{
 		"Plane the plate's edges to their lean until it drops between the gunwales, flush with their tops, its nose against the horn.",
-		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, level: %s wide, %s deep, %s from the gunwale's end and %s down from its top.",
-			w.Fine(f.Diameter), w.Whole(f.Length)+" "+w.Unit(), w.places(h.FromEnd), w.Fine(h.Down)),
+		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide, %s from the gunwale's end and %s down from its top. Stop at %s, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
+			w.Fine(f.Diameter), w.places(h.FromEnd), w.Fine(h.Down), w.whole(f.Length)),
 		fmt.Sprintf("Drive the pegs (%s, split and drawn through a hole in steel plate) with a little glue; cut them flush.", f.Name),
 		"Look: no light between plate and gunwales, and a straightedge over both gunwales touches the plate.",
 	}
@@ -208,13 +212,29 @@ func (w *writer) ribHeads() {
 	}
 	steps := []string{
 		"The whole end of the rib goes into its mortise; nothing is sawn at the shoulder line, which only shows how far.",
+		w.headsLean(),
 		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill, through inner wall and tenon. Stop there: the outer wall stays whole. The thinnest inner wall, at rib %s, is %s.",
-			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.Whole(h.Long)+" "+w.Unit(), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
-		fmt.Sprintf("Split pegs from straight %s, some %s long, with the grain along them, and draw them through a %s hole in a steel plate. Tap one in dry until it stops and cut it flush.", w.Bend.Joints.Frame.Design.Ribs.Species, w.Whole(30)+" "+w.Unit(), w.Fine(h.Fastener.Diameter)),
+			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.whole(h.Long), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
+		fmt.Sprintf("Split pegs from straight %s, some %s long, with the grain along them, and draw them through a %s hole in a steel plate. Tap one in dry until it stops and cut it flush.", w.Bend.Joints.Frame.Design.Ribs.Species, w.whole(30), w.Fine(h.Fastener.Diameter)),
 		glue,
 		"Look: pull at the rib; it may not slide. A wall that cracks is glued, clamped, and pegged anew beside the crack.",
 	}
 	w.made("Rib to gunwale", steps, w.headFigure(h))
+}
+
+// headsLean says how heads that lean along their slots and twist to them are made to fit.
+func (w *writer) headsLean() string {
+	worst := frame.Mortise{}
+	for _, m := range w.Frame.Gunwale.Mortises {
+		if math.Abs(m.Along) > math.Abs(worst.Along) {
+			worst = m
+		}
+	}
+	words := "Towards the ends the gunwale runs slantwise to its ribs: a head twists to lie along its slot, and leans along it. The table of mortises has both for every rib, under Twist and Along. While a rib is hot, wring its last hand's breadth by its twist, port and starboard alike."
+	if !w.eased(worst) {
+		return words + " No head leans along so much that it has to be eased."
+	}
+	return words + fmt.Sprintf(" Where a figure stands under Ease, plane so much off one edge of the head's tip, running out to nothing at the shoulder line: the forward edge where the head leans forward (+), the after edge where it leans aft (-). Rib %s, the worst, leans %s degrees and wants %s off. Plane the heads and leave the slots as they are.", worst.Rib, report.Angle(math.Abs(worst.Along)), w.Fine(worst.Ease))
 }
 
 func (w *writer) crossings() {
@@ -232,10 +252,16 @@ func (w *writer) crossings() {
 
 func (w *writer) bolted() {
 	j := w.Bend.Joints
+	c, side := j.Cross[0], "inboard"
+	if c.Lean < 0 {
+		side = "outboard"
+	}
 	steps := []string{
 		"Ease the cross piece's upper face to the gunwales' lean, and cut its ends back below, as on its pattern.",
-		fmt.Sprintf("Clamp it in place, mark the holes from its pattern and bore upright, %s, through piece and gunwale, from below with a scrap clamped on top. They stand in the middle of the gunwale and clear of all mortises.", w.Fine(j.Cross[0].Of.Hole)),
-		fmt.Sprintf("Bolts %s from above, heads sunk with their washers (%s across) until they lie flush; washers and wing nuts below. Tighten with fingers only: the wood is dented before the bolt is tight.", w.Whole(j.Usual.Bolt)+" "+w.Unit(), w.Whole(j.Cross[0].Washer)+" "+w.Unit()),
+		fmt.Sprintf("The gunwale strip has the bolts' places, in the middle of the gunwale's underside and clear of all mortises. Bore them there through the gunwale, %s, square to its underside, so that the hole leans with it, by %s degrees.", w.Fine(c.Of.Hole), report.Angle(math.Abs(c.Lean))),
+		fmt.Sprintf("Clamp the piece in place under the gunwales, a scrap under it, and bore on down through it from above, the gunwale's hole as the guide. At its upper face the holes are where its pattern has them; below they come out some %s farther %s, for the drill leans.", w.whole(math.Abs(c.Drift)), side),
+		fmt.Sprintf("Pare the lower face square to each bolt under its washer, %s deep on the %s side, running out to nothing on the other, so that the nut does not bend the bolt.", w.whole(c.Seat), side),
+		fmt.Sprintf("Bolts %s from above, heads sunk with their washers (%s across) until they lie flush; washers and wing nuts below. Tighten with fingers only: the wood is dented before the bolt is tight.", w.whole(j.Usual.Bolt), w.whole(c.Washer)),
 		"Oil the holes before the bolts go in.",
 		"Look: beam at the cross piece as in its table, and every nut runs off by hand.",
 	}

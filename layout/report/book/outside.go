@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"slices"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/outside"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -25,14 +27,34 @@ func (w *writer) outsideSkin() {
 		bent  string
 	}{{"Outwale", 2, o.Outwale, o.Outwales.Verdict.String()}, {"Keel strip", 1, o.Keel, o.UnderKeel.Verdict.String()}} {
 		if s.strip.There() {
-			t.Row(s.name, fmt.Sprint(s.count), w.Mark(s.strip.Across), w.Mark(s.strip.Tall), w.Mark(s.strip.Long), fmt.Sprint(s.strip.Screws), s.bent)
+			t.Row(s.name, fmt.Sprint(s.count), w.Mark(s.strip.Across), w.Mark(s.strip.Tall), w.Mark(s.strip.Long), fmt.Sprint(len(s.strip.Screws)), s.bent)
 		}
 	}
 	w.add(t.IfAny()...)
-	w.add(report.List{First: 1, Items: slices.Concat(w.painterHoles(), w.band(), items)})
+	w.add(w.screwPlaces().IfAny()...)
+	w.add(report.List{First: 1, Items: slices.Concat(w.band(), items)})
 	if o.Painter > 0 {
 		w.warn("A long loose line catches feet in a capsize: coil each painter and tuck it under a stretched cord, and leave no loop that a foot goes into.", "common practice, no source read")
 	}
+}
+
+// screwPlaces lists the screws of the strips, once where fore and aft are alike.
+func (w *writer) screwPlaces() report.Table {
+	o := w.Bend.Outside
+	t := report.Titled("Screws of the strips, from midship along them, " + w.Unit()).Names("Strip").Words("Places")
+	t.Note = "Forward is positive. A screw stands midway between two ribs, and is moved aside or added where a bolt, a peg or a lashing is in its way or the next one would be too far off. Keep to these places within " + w.Whole(marks.Joined) + " " + w.Unit() + "."
+	row := func(name string, s outside.Strip) {
+		all := s.Screws
+		if s.Mirrored() {
+			name, all = name+", forward and aft alike", all[len(all)/2:]
+		}
+		if len(all) > 0 {
+			t.Row(name, wording.Joined(all, ", ", w.Whole))
+		}
+	}
+	row("Outwale", o.Outwale)
+	row("Keel strip", o.Keel)
+	return t
 }
 
 // outsideSteps is the work outside the skin, when the last coat is hard.
@@ -46,11 +68,11 @@ func (w *writer) outsideSteps() (out []string) {
 		if o.Outwales.Cure != "" {
 			out = append(out, "Its bend: "+o.Outwales.Cure+".")
 		}
-		out = append(out, bed, w.screwed(s)+" Put the two on in turn, a few screws a side, so that they pull the boat alike.")
+		out = append(out, bed, w.screwed(s, "between the ribs, clear of mortises, bolts and pegs")+" Put the two on in turn, a few screws a side, so that they pull the boat alike.")
 	}
 	if s := o.Keel; s.There() {
-		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, and thin its last %s to a feather at both ends.", w.Fine(s.Across), w.Fine(s.Tall), w.Length(100)), bed,
-			w.screwed(s)+" Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
+		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, and thin its last %s to a feather at both ends.", w.Fine(s.Across), w.Fine(s.Tall), w.Length(outside.Feather)), bed,
+			w.screwed(s, "between the ribs, clear of their lashings and of what holds the stems' feet")+" Strap the thin ends down until the compound grips. Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
 	}
 	if o.Painter > 0 {
 		out = append(out, fmt.Sprintf("Painters: put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(outside.LineWide)))
@@ -73,18 +95,19 @@ func (w *writer) band() []string {
 
 // painterHoles are bored while the breasthooks are bare.
 func (w *writer) painterHoles() []string {
-	o := w.Bend.Outside
-	if o.Painter == 0 {
+	hook := w.Frame.BowHook
+	if hook.Painter == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Bore a hole of %s through each breasthook for its painter, on the middle line, %s from the gunwales' ends. Round its edges.", w.Length(outside.LineHole), w.Length(o.Hole))}
+	return []string{fmt.Sprintf("Bore the painters' holes, %s, through both breasthooks where their patterns have them: on the middle line, %s from the gunwales' ends. Round the edges.", w.Length(frame.PainterHole), w.Length(hook.Painter))}
 }
 
 // screwed says how a strip is fastened.
-func (w *writer) screwed(s outside.Strip) string {
-	if s.Screws == 0 {
+func (w *writer) screwed(s outside.Strip, why string) string {
+	if s.Screws == nil {
 		return "The wood under it is too thin for screws: clamp or strap it until the compound holds."
 	}
-	return fmt.Sprintf("Bore and drive %s of %s x %s, not farther than %s apart, always midway between two ribs, so that none meets a mortise, and one %s from each end; sink the heads.",
-		wording.Counted(s.Screws, "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), w.Length(s.Apart), w.Length(outside.EndScrew))
+	return fmt.Sprintf("Bore and drive %s of %s x %s, square to the face, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and none is farther than %s from the next. Sink the heads by %s; then %s of wood or more stay under the tips.",
+		wording.Counted(len(s.Screws), "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), why,
+		w.Length(s.Screws[0]-s.From), w.Length(s.To-s.Screws[len(s.Screws)-1]), w.Length(s.Apart), w.Length(outside.Sunk), w.Length(outside.Under))
 }

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/seat"
@@ -21,7 +22,7 @@ func (w *writer) seats() {
 	}
 	w.chapter("Seats")
 	w.say("How high people sit decides how stiff the boat is: every figure of On the water counts these heights. Measure them from the ribs' upper face over the keel to the top of the seat, at its middle. Seats carry nothing of the frame's shape; they come out with all their parts.")
-	t := report.Titled("Seats, "+w.Marks()).Words("Seat", "Kind", "Who", "Middle at").Numbers("Top over the floor", "Along", "Across", "Front edge lower")
+	t := report.Titled("Seats, "+w.Marks()).Words("Seat", "Kind", "Who", "Middle at").Numbers("Top over the floor", "Along", "Across", "Front edge lower than the back")
 	for _, s := range all {
 		who := wording.List(w.on(s), func(p design.Person) string { return p.Name })
 		if who == "" {
@@ -63,7 +64,7 @@ func (w *writer) on(s seat.Seat) (out []design.Person) {
 
 func (w *writer) hungSeat(s seat.Seat) {
 	h := s.Hung
-	w.add(w.hungFigure(s))
+	w.add(w.hungFigure(s), w.frameFigure(s))
 	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot, inboard face", "Bolts down", "Block", "Lean, degrees")
 	b := report.Titled("Bolts of the hangers, on the straight gunwale from midship, "+w.Marks()).Words("Rail").Numbers("After bolt", "Fore bolt", "Slot forward of the hanger's middle")
 	for _, r := range []struct {
@@ -83,9 +84,11 @@ func (w *writer) hungSeat(s seat.Seat) {
 func (w *writer) hangSteps(s seat.Seat) []string {
 	h := s.Hung
 	out := []string{
-		fmt.Sprintf("Before the skin goes on: bore the gunwales for the bolts, %.1f mm, square to the wood and never within 25 mm of a mortise. Let heads and washers in flush with the outer face and glue a block of %s behind each pair.", seat.Hole, s.Wood),
-		"Clamp the hangers in place, lay the rails in their slots, and measure from the floor to the rails before you bore the hangers through the blocks.",
-		fmt.Sprintf("Glue two spreaders of %s between the rails, %s apart, so that the bottom cannot pull the rails together. Pin each rail in its slots with a 6 mm peg from the edge of the hanger.", w.Fine(h.Spreader), w.Length(s.Wide)),
+		fmt.Sprintf("Before the skin goes on: bore the gunwales for the bolts, %s, square to the wood and never within %s of a mortise. Let heads and washers in flush with the outer face and glue a block of %s behind each pair.", w.Fine(seat.Hole), w.whole(25), s.Wood),
+		"Cut the slots of the hangers as closed holes, wood all round them: bore the corners, saw between them, and pare to the lines. The rail lies level, so the slot slants through the leaning board as its pattern says.",
+		"Slide a hanger on each end of both rails, clamp the hangers to their blocks, dry, and measure from the floor to the rails before you bore the hangers for their bolts.",
+		fmt.Sprintf("Take it down and make the frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. Saw the spreaders' ends square and glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, and drive a peg of hardwood with glue.", w.Fine(h.Spreader), w.Length(s.Wide), w.whole(seat.Peg), w.whole(h.IntoSpreader())),
+		fmt.Sprintf("Pin each end of both rails: bore from the after edge of the hanger, in the middle of its thickness and level, through its wood into the middle of the rail, %s wide, %s deep in front and %s behind. Drive a peg without glue, so that it can be driven out.", w.whole(seat.Peg), w.whole(h.Front.IntoRail()), w.whole(h.After.IntoRail())),
 	}
 	if h.Bottom == design.Webbing {
 		out = append(out, fmt.Sprintf("Wrap %d straps from rail to rail and weave %d from spreader to spreader; sew each round its rail. Pull them so that they sink about %s under a person: tighter ones pull the rails together with more than the person's weight.", h.Along, h.Across, w.Length(seat.Sag)))
@@ -127,13 +130,63 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 	d.up(f.Hull.FloorZ(r.Station), r.TopZ-h.Depth, 60/per, w.Fine(h.Clear)+" clear")
 	mid := g.Point(g.Down, g.Block+seat.Thick+14)
 	d.note(mid.X, mid.Y, -1, -1, layout.Right, "bolts")
-	d.note(r.Length/4, r.TopZ, 0, 1.5, layout.Middle, "front rail")
-	d.note(-70, s.TopZ(), 0, 1, layout.Left, "top")
-	d.note(-70, floor, 0, -3.6, layout.Left, "floor")
-	return report.Figure{Drawing: d.Drawing,
+	d.note(r.Length/3, r.TopZ, 0, 1.5, layout.Middle, "front rail")
+	d.note(-70, s.TopZ(), -1.5, -small/2, layout.Right, "top")
+	d.note(-70, floor, -1.5, -small/2, layout.Right, "floor")
+	return report.Figure{Drawing: d.settled(),
 		Caption: fmt.Sprintf("%s, %s, section at the front rail, port side, seen from ahead: gunwale, block, hanger with its rail, the nearest rib. The top of the seat at its middle is %s over the floor; %s are clear under the front rail.", s.Name, ratio(per), w.Fine(s.Height), w.Fine(h.Clear)),
 		About:   "The front rail in its hanger under the gunwale, with the height of the seat over the floor and the room for the feet."}
 }
+
+// frameFigure is a hung seat from above, the bow up: rails, hangers, spreaders, the
+// straps or slats, and where the pegs go.
+func (w *writer) frameFigure(s seat.Seat) report.Figure {
+	h := s.Hung
+	wide := math.Max(h.Front.Length, h.After.Length)
+	per := scaleFor(wide+60, s.Long+80, 150, 95)
+	d := newSketch(fmt.Sprintf("seat-%d-above", s.Number+1), s.Name+", from above", per)
+	rect := func(p layout.Pen, x0, y0, x1, y1 float64) { d.box(p, x0, y0-s.At, x1, y1-s.At) }
+	inner, outer := s.Wide/2, s.Wide/2+seat.SpreadWide
+	for _, r := range []seat.Rail{h.Front, h.After} {
+		rect(layout.Cut, -r.Length/2, r.Station-h.Width/2, r.Length/2, r.Station+h.Width/2)
+		g := r.Hanger
+		for _, side := range []float64{-1, 1} {
+			rect(layout.Mark, side*r.Between/2, g.Station-g.Wide/2, side*(r.Between/2+seat.Thick), g.Station+g.Wide/2)
+			x := side * (r.Between/2 + seat.Thick/2)
+			d.line(layout.Center, x, g.Station-g.Wide/2-s.At-2*per, x, r.Station-s.At)
+			x = side * (s.Wide + seat.SpreadWide) / 2
+			d.line(layout.Center, x, r.Station-s.At+h.Width/2*way(r.Station-s.At), x, r.Station-s.At+(h.Width/2-h.IntoSpreader())*way(r.Station-s.At))
+		}
+	}
+	aft, fore := h.After.Station+h.Width/2, h.Front.Station-h.Width/2
+	for _, side := range []float64{-1, 1} {
+		rect(layout.Cut, side*inner, aft, side*outer, fore)
+	}
+	across := seat.StrapWide
+	if h.Bottom != design.Webbing {
+		across = seat.SlatWide
+	}
+	for i := range h.Along {
+		x := -s.Wide/2 + s.Wide*(float64(i)+0.5)/float64(h.Along)
+		rect(layout.Guide, x-across/2, aft-h.Width, x+across/2, fore+h.Width)
+	}
+	for i := range h.Across {
+		y := aft + (fore-aft)*(float64(i)+0.5)/float64(h.Across)
+		rect(layout.Guide, -outer, y-across/2, outer, y+across/2)
+	}
+	low := (h.After.Station-s.At-math.Max(h.Width, h.After.Hanger.Wide)/2)/per - 9
+	d.across(-inner, inner, low, w.Length(s.Wide))
+	d.across(-h.After.Length/2, h.After.Length/2, low-7, w.Length(h.After.Length)+", after rail")
+	high := (h.Front.Station-s.At+math.Max(h.Width, h.Front.Hanger.Wide)/2)/per + 5
+	d.across(-h.Front.Length/2, h.Front.Length/2, high, w.Length(h.Front.Length)+", front rail")
+	d.up(aft-s.At, fore-s.At, (-wide/2-seat.Thick)/per-5, w.Fine(h.Spreader))
+	return report.Figure{Drawing: d.settled(),
+		Caption: fmt.Sprintf("%s, %s, from above, forward up: two rails through the closed slots of their hangers, two spreaders glued between them; dashed the %s. The short dash-dot lines are pegs: through a hanger's after edge into its rail, and through a rail into a spreader's end.", s.Name, ratio(per), map[bool]string{true: "straps", false: "slats"}[h.Bottom == design.Webbing]),
+		About:   "The rails, spreaders and hangers of a hung seat from above, with their lengths and the places of the pegs."}
+}
+
+// way is 1 forward and -1 aft.
+func way(forward float64) float64 { return math.Copysign(1, forward) }
 
 func (w *writer) saddle(s seat.Seat) {
 	a := s.Saddle
@@ -146,7 +199,7 @@ func (w *writer) saddle(s seat.Seat) {
 	d.line(layout.Guide, -s.Long/2-20, 0, s.Long/2+20, 0)
 	d.up(0, s.Height, -s.Long/2/per-6, w.Fine(s.Height))
 	d.across(-s.Long/2, s.Long/2, -8, w.Fine(s.Long))
-	w.add(report.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("%s, %s, from the side, forward to the right; dashed the floor over the keel.", s.Name, ratio(per)), About: "A saddle from the side with its height over the floor."})
+	w.add(report.Figure{Drawing: d.settled(), Caption: fmt.Sprintf("%s, %s, from the side, forward to the right; dashed the floor over the keel.", s.Name, ratio(per)), About: "A saddle from the side with its height over the floor."})
 	w.add(report.List{Items: []string{
 		fmt.Sprintf("Saw two cheeks to their pattern, a top of %s by %s with its grain across the boat, and a stretcher of %s by %s, all %s thick, of %s.", w.Length(s.Long), w.Length(s.Wide), w.Fine(a.Stretcher), w.Fine(a.High), w.Fine(seat.BoardThick), s.Wood),
 		fmt.Sprintf("Glue and screw the stretcher between the cheeks, %s apart middle to middle, and the top on both. Round the front edge well.", w.Fine(a.Apart)),

@@ -1,0 +1,142 @@
+package pattern
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+// ground is a piece of wood on which lettering finds a place: clear of its edges, of every
+// hole and cross, and of other words.
+type ground struct {
+	wood  []geometry.Point // its outline
+	taken []geometry.Point // what is drawn, a point every millimeter
+}
+
+// off is how far words keep from what is drawn, mm.
+const off = 0.8
+
+func newGround(wood curve.Path) *ground {
+	g := &ground{wood: wood.Flatten(0.1)}
+	g.line(wood)
+	return g
+}
+
+// line takes what a line covers.
+func (g *ground) line(p curve.Path) {
+	pts := p.Flatten(0.1)
+	for i := 1; i < len(pts); i++ {
+		n := max(1, int(math.Ceil(pts[i].Sub(pts[i-1]).Norm())))
+		for k := range n + 1 {
+			g.taken = append(g.taken, pts[i-1].Lerp(pts[i], float64(k)/float64(n)))
+		}
+	}
+}
+
+// block takes what words cover that begin at a place and run so wide at an angle, from so
+// far under their line to so far over it.
+func (g *ground) block(at geometry.Point, angle, wide, low, high float64) {
+	along, up := geometry.Polar(1, angle), geometry.Polar(1, angle+math.Pi/2)
+	for x := 0.0; x < wide+1; x++ {
+		for y := low; y < high+1; y++ {
+			g.taken = append(g.taken, at.Add(along.Scale(math.Min(x, wide))).Add(up.Scale(math.Min(y, high))))
+		}
+	}
+}
+
+// text takes what a line of lettering covers.
+func (g *ground) text(t layout.Text) {
+	g.block(t.Start(), t.Angle, lettering.Width(t.Words, t.Height), -0.3*t.Height, t.Height)
+}
+
+// drawing takes all that a drawing holds.
+func (g *ground) drawing(d *layout.Drawing) {
+	for _, s := range d.Strokes {
+		g.line(s.Path)
+	}
+	for _, t := range d.Texts {
+		g.text(t)
+	}
+}
+
+// free reports whether such a block lies on the wood and covers nothing.
+func (g *ground) free(at geometry.Point, angle, wide, low, high float64) bool {
+	sin, cos := math.Sincos(angle)
+	for _, p := range g.taken {
+		d := p.Sub(at)
+		if x, y := d.X*cos+d.Y*sin, d.Y*cos-d.X*sin; x > -off && x < wide+off && y > low-off && y < high+off {
+			return false
+		}
+	}
+	return g.on(at.Add(geometry.Polar(wide/2, angle)))
+}
+
+// on reports whether a place lies on the wood.
+func (g *ground) on(p geometry.Point) bool {
+	in := false
+	a := g.wood[len(g.wood)-1]
+	for _, b := range g.wood {
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+		a = b
+	}
+	return in
+}
+
+// first returns the first of some texts that covers nothing, and takes its place; the very
+// first where none is free.
+func (g *ground) first(all ...layout.Text) layout.Text {
+	best := all[0]
+	for _, t := range all {
+		if g.free(t.Start(), t.Angle, lettering.Width(t.Words, t.Height), -0.3*t.Height, t.Height) {
+			best = t
+			break
+		}
+	}
+	g.text(best)
+	return best
+}
+
+// spot is a place for a block of words: where its first line begins, and the angle.
+type spot struct {
+	at    geometry.Point
+	angle float64
+	cost  float64
+}
+
+// place finds room for a block as near to a point as can be, best at the given angle. ok
+// is false where the wood has no room for it.
+func (g *ground) place(near geometry.Point, angle, wide, low, high float64) (spot, bool) {
+	const step, turn, perTurn = 4.0, math.Pi / 12, 6.0 // mm, radians, mm of way that a turn is worth
+	var all []spot
+	box := geometry.Around(g.wood...)
+	for x := box.Min.X; x < box.Max.X; x += step {
+		for y := box.Min.Y; y < box.Max.Y; y += step {
+			mid := geometry.Point{X: x, Y: y}
+			if !g.on(mid) {
+				continue
+			}
+			for k := -12; k <= 12; k++ {
+				a := angle + turn*float64(k)
+				if a < -math.Pi/2-1e-9 || a > math.Pi/2+1e-9 {
+					continue
+				}
+				at := mid.Sub(geometry.Polar(wide/2, a)).Sub(geometry.Polar((low+high)/2, a+math.Pi/2))
+				all = append(all, spot{at, a, mid.Sub(near).Norm() + perTurn*math.Abs(float64(k))})
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b spot) int { return cmp.Compare(a.cost, b.cost) })
+	for _, s := range all {
+		if g.free(s.at, s.angle, wide, low, high) {
+			return s, true
+		}
+	}
+	return spot{}, false
+}
