@@ -6,6 +6,8 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/fittings"
+	"ribwright/geometry/boat/flotation"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
@@ -46,6 +48,10 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 	}
 	volume, bought := outside.Roughly(d, stick, s.hull.Bow.Toe.X+s.hull.Stern.Toe.X, len(s.ribs))
 	w.add(d.OutsideWood(), volume, high)
+	within, fitted := inside.Roughly(d)
+	low := s.hull.FloorZ(0)
+	w.add(d.InsideWood(), within, low+20)
+	w.loads = append(w.loads, float.Load{Mass: fitted, At: geometry.Point3{Z: low + 20}}, float.Load{Mass: flotation.Roughly(d), At: geometry.Point3{Z: 0.6 * high}})
 	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}})
 	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass())...)...), w.err
 }

@@ -14,6 +14,7 @@ import (
 const (
 	boltMass    = 0.025 // kg, M6 with its washers and nut
 	webMass     = 0.045 // kg/m of webbing 50 mm wide
+	webDense    = 950.0 // kg/m3 of polypropylene with a buckle's share
 	foamDensity = 33e-9 // kg/mm3
 	sewn        = 60.0  // mm of webbing doubled at each end
 	lashing     = 2.0   // m of cord that hold down a pad or a saddle
@@ -109,7 +110,7 @@ func things(s seat.Seat) []kit.Thing {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
 		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
 		if m := webbing(s) / 1000; m > 0 {
-			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(2*m) / 2, Unit: "m", How: "each strap round both members, its ends sewn", Mass: m * webMass, At: top})
+			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(2*m) / 2, Unit: "m", How: "each strap round both members, its ends sewn", Mass: m * webMass, Dense: webDense, At: top})
 		}
 		return out
 	}
@@ -117,6 +118,6 @@ func things(s seat.Seat) []kit.Thing {
 	if s.Saddle != nil {
 		return []kit.Thing{cord, glue}
 	}
-	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity,
+	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity, Dense: 1e9 * foamDensity,
 		At: place(s, s.TopZ()-s.Height/2)}, cord}
 }

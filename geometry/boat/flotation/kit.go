@@ -1,0 +1,56 @@
+package flotation
+
+import (
+	"fmt"
+
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/design"
+)
+
+// Straps, m and kg a meter. Estimates.
+const (
+	strapLong  = 1.2
+	strapMass  = 0.022
+	strapDense = 950.0 // kg/m3, polypropylene
+)
+
+// Kit lists what the flotation is bought as.
+func (f Fit) Kit() kit.Kit {
+	k := kit.Kit{Name: "flotation"}
+	for _, b := range f.Bags {
+		if b.Liters == 0 {
+			continue
+		}
+		b.At.Y = 0 // the sides are a pair
+		t := kit.Thing{Group: Group, Key: "foam", Name: "closed-cell foam", Amount: b.Liters, Unit: "l", Mass: b.Mass, At: b.At, Dense: 30,
+			How: fmt.Sprintf("%.0f l of flotation, %s", b.Liters, b.Where)}
+		if !b.Foam {
+			t.Key, t.Name, t.Dense = "float-bag", "float bags for the ends", 1000*bagMass
+		}
+		straps := float64(b.Straps) * strapLong
+		k.Things = append(k.Things, t, kit.Thing{Group: Group, Key: "webbing", Name: "webbing of 25 mm with buckles", Amount: straps, Unit: "m",
+			How: fmt.Sprintf("%d straps of flotation, %s", b.Straps, b.Where), Mass: straps * strapMass, Dense: strapDense, At: b.At})
+		k.Works = append(k.Works, kit.Work{Name: "cut, strap and try flotation, " + b.Where, Count: 1, Unit: "piece", Minutes: 30})
+	}
+	return k
+}
+
+// Roughly returns what flotation weighs before there is a frame, kg, for people and gear
+// of such masses: as if the boat lifted a ninth of the people itself, which small canoes
+// do, with its straps. The shares are estimates.
+func Roughly(d *design.Design) float64 {
+	load := 0.0
+	for _, p := range crew(d) {
+		load += (Sitting - 1.0/9) * p.Mass
+	}
+	for _, g := range d.Gear {
+		load += WithGear * g.Mass
+	}
+	if d.Inside.Flotation == design.NoFlotation {
+		return 0
+	}
+	if len(d.Crew) > 1 {
+		load *= 0.85 // ends behind two people have little room
+	}
+	return load * reserve * (foamMass + 0.003) // with straps, and bags that are lighter than foam
+}

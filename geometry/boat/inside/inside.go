@@ -1,0 +1,271 @@
+// Package inside is what is fitted in a boat for the people in it: floor slats under
+// them, a backrest behind them and a footbrace at the length of their leg. Units: mm, kg.
+package inside
+
+import (
+	"math"
+	"slices"
+
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/design"
+)
+
+// Fit is all of it.
+type Fit struct {
+	Wood   string
+	Floors []Floor // from aft forward
+	Braces []Brace // a row for each person who has one, in the order of the crew
+	Backs  []Back
+}
+
+// Floor is slats side by side, lashed over the ribs.
+type Floor struct {
+	Count, Wanted     int
+	Wide, Thick, Long float64
+	Aft, Fore         float64   // stations of their ends
+	Across            []float64 // middles of the slats from the middle line, port positive
+	Ribs              []string  // that they lie on
+}
+
+// Brace is a board for both feet on two rails, which has holes to move it by.
+type Brace struct {
+	Who                    string
+	Leg                    float64 // seat back to sole, leg straight
+	At                     float64 // station of its after face, in the middle of its holes
+	Bar, Tall, Thick       float64 // the board: across the boat, upward, along it
+	Rail, RailWide, Across float64 // one of two rails: its length along the boat, section, and middle from the middle line
+	Floor                  float64 // height of the ribs' upper faces there, over the baseline
+	Room                   float64 // across the boat between the ribs at the board's upper edge; less than Bar where it does not fit
+}
+
+// Back is a board to lean on.
+type Back struct {
+	Who                          string
+	At, Low, Across, Tall, Thick float64 // station of its fore face; lower edge over the floor; the board
+	Gunwale                      float64 // between the gunwales there
+	Floor                        float64 // as of a brace
+}
+
+// Where people sit and reach, mm. The weight of one who sits comes down some 220 mm
+// forward of the back, as the design file has it; a kneeling person reaches from the toes
+// to the knees. Knees a little bent, a leg is 0.93 to 0.97 of its length. Common practice,
+// no source.
+const (
+	backFromWeight = 220.0
+	kneesBent      = 0.95
+	toes, knees    = 500.0, 350.0
+)
+
+// Footbraces move by holes 25 mm apart, 75 mm either way. Common practice, no source.
+const (
+	Step  = 25.0
+	Holes = 7
+)
+
+// Leg is the functional length of a leg, seat back to sole with the leg straight, mm:
+// 0.676 of the stature less 57 mm, within 32 mm for two people of three (ANSUR II, 2012,
+// 6068 persons). A person whose stature is not known has that of the mass.
+func Leg(p design.Person) float64 {
+	return 0.676*stature(p) - 57
+}
+
+func stature(p design.Person) float64 {
+	if p.Stature > 0 {
+		return float64(p.Stature)
+	}
+	return weight.Sitting(p) / 0.525
+}
+
+// place is what a person takes up along the boat, mm: the back where one leans on
+// something, the soles, and the floor that is needed.
+type place struct {
+	leans, braces   bool
+	back, sole      float64
+	aft, fore, seat float64
+}
+
+// placed is where a person sits, facing forward.
+func placed(d *design.Design, p design.Person) place {
+	at := d.WeightAt(p)
+	if p.Posture == design.Kneeling {
+		return place{aft: at - toes, fore: at + knees}
+	}
+	on, _ := d.SeatOf(p)
+	seat := float64(on.Height)
+	reach := kneesBent * Leg(p)
+	w := place{leans: true, braces: true, back: at - backFromWeight, seat: seat}
+	w.sole = w.back + math.Sqrt(math.Max(0, reach*reach-seat*seat))
+	w.aft, w.fore = w.back-60, w.sole-60
+	if p.Posture == design.Bench {
+		w.aft = at
+	}
+	return w
+}
+
+// Of works out what the design of a frame has inside.
+func Of(f *frame.Frame) Fit {
+	d := f.Design
+	out := Fit{Wood: d.InsideWood()}
+	out.floors(f)
+	for _, p := range d.Crew {
+		w := placed(d, p)
+		if d.Inside.Backrest && w.leans {
+			out.Backs = append(out.Backs, back(f, p, w))
+		}
+		if d.Inside.Footbrace && w.braces {
+			if b, ok := brace(f, p, w); ok {
+				b.Across = out.clear(b)
+				out.Braces = append(out.Braces, b)
+			}
+		}
+	}
+	return out
+}
+
+// clear is where a brace's rails lie down beside the floor slats, their middles from the
+// middle line: in the outermost gap that is wide enough and under the board, else where
+// they are, on the slats.
+func (f Fit) clear(b Brace) float64 {
+	const play = 4
+	best := 0.0
+	for _, fl := range f.Floors {
+		if fl.Fore < b.At-b.Rail/2 || fl.Aft > b.At+b.Rail/2 {
+			continue
+		}
+		for i := 1; i < fl.Count; i++ {
+			y := (fl.Across[i-1] + fl.Across[i]) / 2
+			if gap := fl.Across[i] - fl.Across[i-1] - fl.Wide; gap >= b.RailWide+play && y+b.RailWide/2 <= b.Bar/2 {
+				best = math.Max(best, y)
+			}
+		}
+	}
+	if best >= b.Bar/4 {
+		return best
+	}
+	return b.Across
+}
+
+// Reach returns the stations between which the people of a design sit, kneel and stretch
+// their legs; false when it has nobody.
+func Reach(d *design.Design) (aft, fore float64, ok bool) {
+	for i, p := range d.Crew {
+		w := placed(d, p)
+		from, to := w.aft, math.Max(w.fore, w.sole+Step*(Holes-1)/2)
+		if i == 0 {
+			aft, fore = from, to
+		}
+		aft, fore = math.Min(aft, from), math.Max(fore, to)
+	}
+	return aft, fore, len(d.Crew) > 0
+}
+
+// Slats want room between them for water and sand, and no more than a heel goes through.
+// Common practice, no source.
+const (
+	leastGap, mostGap = 12.0, 40.0
+	risen             = 30.0 // by how much the ribs may have risen under the outer slats
+	past              = 20.0 // of a slat beyond its last rib
+)
+
+// floors lays slats under each person; those that meet are one.
+func (out *Fit) floors(f *frame.Frame) {
+	d := f.Design
+	if d.Inside.Slats == 0 {
+		return
+	}
+	spans := [][2]float64{{-600, 600}}
+	if len(d.Crew) > 0 {
+		spans = nil
+		for _, p := range d.Crew {
+			w := placed(d, p)
+			spans = append(spans, [2]float64{w.aft, w.fore})
+		}
+		slices.SortFunc(spans, func(a, b [2]float64) int { return int(math.Copysign(1, a[0]-b[0])) })
+	}
+	for i := 0; i < len(spans); i++ {
+		s := spans[i]
+		for i+1 < len(spans) && spans[i+1][0] < s[1]+2*float64(d.Ribs.Pitch) {
+			i++
+			s[1] = math.Max(s[1], spans[i][1])
+		}
+		if fl, ok := floor(f, s[0], s[1]); ok {
+			out.Floors = append(out.Floors, fl)
+		}
+	}
+}
+
+// floor lays slats over the ribs from one station to another, as far as the floor is wide
+// enough for one.
+func floor(f *frame.Frame, aft, fore float64) (Floor, bool) {
+	in := f.Design.Inside
+	fl := Floor{Wanted: in.Slats, Wide: float64(in.SlatWidth), Thick: float64(in.SlatThickness)}
+	narrow := math.Inf(1)
+	for _, r := range f.Ribs {
+		half := flat(r, risen)
+		if r.Station < aft-past || r.Station > fore+past || half < fl.Wide {
+			continue
+		}
+		if len(fl.Ribs) == 0 {
+			fl.Aft = r.Station - past
+		}
+		fl.Fore, narrow = r.Station+past, math.Min(narrow, half)
+		fl.Ribs = append(fl.Ribs, r.Name)
+	}
+	if len(fl.Ribs) < 2 {
+		return fl, false
+	}
+	fl.Long = fl.Fore - fl.Aft
+	fl.Count = min(in.Slats, max(1, int((2*narrow+leastGap)/(fl.Wide+leastGap))))
+	pitch := fl.Wide + mostGap
+	if fl.Count > 1 {
+		pitch = math.Min(pitch, (2*narrow-fl.Wide)/float64(fl.Count-1))
+	}
+	for i := range fl.Count {
+		fl.Across = append(fl.Across, pitch*(float64(i)-float64(fl.Count-1)/2))
+	}
+	return fl, true
+}
+
+// flat is how far from the middle line a rib's upper face has risen by so much, mm.
+func flat(r frame.Rib, by float64) float64 {
+	low := r.Face(0, -r.Thickness/2).Y
+	const steps = 400
+	half := r.Section.Half.Length()
+	for i := 1; i <= steps; i++ {
+		if p := r.Face(half*float64(i)/steps, -r.Thickness/2); p.Y > low+by {
+			return p.X
+		}
+	}
+	return r.Face(half, -r.Thickness/2).X
+}
+
+// Sizes of what people lean on and push against, mm. Our own choice.
+const (
+	barTall, barThick, barMost, barLeast = 90.0, 15.0, 420.0, 160.0
+	railWide                             = 20.0
+	sideRoom                             = 12.0 // between the board's ends and the ribs
+	backLow, backTall, backThick         = 110.0, 130.0, 10.0
+	backWide                             = 340.0
+)
+
+// brace places a person's footbrace; false where no board of a foot's width fits.
+func brace(f *frame.Frame, p design.Person, w place) (Brace, bool) {
+	r := f.Nearest(w.sole)
+	b := Brace{Who: p.Name, Leg: Leg(p), At: w.sole, Tall: barTall, Thick: barThick, RailWide: railWide, Floor: f.Hull.FloorZ(w.sole)}
+	b.Room = 2 * flat(r, railWide+10)
+	b.Bar = math.Min(barMost, math.Floor((b.Room-2*sideRoom)/10)*10)
+	first, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
+	if b.Bar < barLeast || w.sole+Step*Holes/2 > last || w.sole < first {
+		return b, false
+	}
+	b.Rail = math.Max(2*float64(f.Design.Ribs.Pitch)+2*past, Step*(Holes-1)+2*60)
+	b.Across = b.Bar/2 - 2*railWide
+	return b, true
+}
+
+func back(f *frame.Frame, p design.Person, w place) Back {
+	inner := f.Gunwale.EdgeAt(w.back, -f.Gunwale.Width/2, 0)
+	return Back{Who: p.Name, At: w.back, Low: w.seat + backLow, Across: math.Min(backWide, 2*inner.Y-60), Tall: backTall, Thick: backThick,
+		Gunwale: 2 * inner.Y, Floor: f.Hull.FloorZ(w.back)}
+}

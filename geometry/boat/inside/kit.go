@@ -1,0 +1,104 @@
+package inside
+
+import (
+	"fmt"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
+)
+
+// The entries of the list of weights.
+const (
+	slats  = "Floor slats"
+	braces = "Footbraces"
+	backs  = "Backrests"
+)
+
+// What things weigh, kg, and are made of, kg/m3: a meter of cord of 2 mm, of webbing of
+// 25 mm. Estimates.
+const (
+	cordMass, cordDense = 0.0035, 1380.0
+	webMass             = 0.022
+	perLashing          = 0.6 // m of cord
+)
+
+// Kit lists what is inside a covered frame, besides flotation.
+//
+// Errors: none; a wood that is not known shows when the kit is weighed.
+func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) {
+	o, k := Of(f), kit.Kit{Name: "inside"}
+	for _, fl := range o.Floors {
+		fl.kit(&k, f, o.Wood)
+	}
+	for _, b := range o.Braces {
+		b.kit(&k, o.Wood)
+	}
+	for _, b := range o.Backs {
+		b.kit(&k, o.Wood)
+	}
+	return k, nil
+}
+
+// Lashings is how many times each slat of a floor is lashed: at its ends and at every
+// second rib between.
+func (fl Floor) Lashings() int { return len(fl.Ribs)/2 + 1 }
+
+func (fl Floor) kit(k *kit.Kit, f *frame.Frame, wood string) {
+	x := (fl.Aft + fl.Fore) / 2
+	at := geometry.Point3{X: x, Z: f.Hull.FloorZ(x) + fl.Thick/2}
+	k.Pieces = append(k.Pieces, kit.Piece{Group: slats, Name: "floor slat", Count: fl.Count, Form: kit.Beam, Wood: wood, Long: fl.Long, Wide: fl.Wide, Thick: fl.Thick, Fill: 1, At: at, Scarf: f.Design.Gunwale.ScarfSlope})
+	n := float64(fl.Count * fl.Lashings())
+	k.Things = append(k.Things, kit.Thing{Group: slats, Key: "cord", Name: "lashing cord", Amount: n * perLashing, Unit: "m",
+		How: fmt.Sprintf("%.0f lashings of floor slats", n), Mass: n * perLashing * cordMass, Dense: cordDense, At: at})
+	k.Works = append(k.Works, kit.Work{Name: "lash floor slats", Count: n, Unit: "lashings", Minutes: 3})
+}
+
+func (b Brace) kit(k *kit.Kit, wood string) {
+	at := geometry.Point3{X: b.At, Z: b.Floor + b.Tall/2}
+	k.Pieces = append(k.Pieces,
+		kit.Piece{Group: braces, Name: "footbrace board", Count: 1, Wood: wood, Long: b.Bar, Wide: b.Tall, Thick: b.Thick, Fill: 1, At: at},
+		kit.Piece{Group: braces, Name: "footbrace rail", Count: 2, Form: kit.Beam, Wood: wood, Long: b.Rail, Wide: b.RailWide, Thick: b.RailWide, Fill: 1, At: at},
+		kit.Piece{Group: braces, Name: "footbrace cleat", Count: 2, Wood: wood, Long: 70, Wide: 70, Thick: b.RailWide, Fill: 0.5, At: at})
+	k.Things = append(k.Things,
+		kit.Thing{Group: braces, Key: "peg", Name: "pegs of 8 mm", Amount: 2, Unit: "each", How: "a footbrace's", Mass: 0.004, Dense: 670, At: at},
+		kit.Thing{Group: braces, Key: "screw", Name: "bronze or stainless screws of 3.5 mm", Amount: 8, Unit: "each", How: "30 mm, two through the board into each cleat and rail's stop", Mass: 8 * 0.0015, At: at},
+		kit.Thing{Group: braces, Key: "cord", Name: "lashing cord", Amount: 4 * perLashing, Unit: "m", How: "4 lashings of a footbrace's rails", Mass: 4 * perLashing * cordMass, Dense: cordDense, At: at})
+	k.Works = append(k.Works, kit.Work{Name: "bore, glue and lash a footbrace", Count: 1, Unit: "footbrace", Minutes: 45})
+}
+
+func (b Back) kit(k *kit.Kit, wood string) {
+	at := geometry.Point3{X: b.At, Z: b.Floor + b.Low + b.Tall/2}
+	web := (2*b.Gunwale + 600) / 1000
+	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest", Count: 1, Wood: wood, Long: b.Across, Wide: b.Tall, Thick: b.Thick, Fill: 1, At: at})
+	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "webbing", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
+		How: "round the gunwales, behind a backrest, with ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
+	k.Works = append(k.Works, kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
+}
+
+// Roughly returns what is inside takes before there is a frame, besides flotation: the
+// wood, mm3, and what is bought, kg. The shares of slats and the board's width are
+// estimates.
+func Roughly(d *design.Design) (wood, bought float64) {
+	in := d.Inside
+	for _, p := range d.Crew {
+		w, share := placed(d, p), 1.0
+		if len(d.Crew) > 1 { // two sit where the floor is narrow, and slats are fewer: an estimate
+			share = 0.7
+		}
+		wood += float64(in.Slats) * share * (w.fore - w.aft) *
+			float64(in.SlatWidth*in.SlatThickness)
+		bought += 4 * float64(in.Slats) * perLashing * cordMass
+		if in.Footbrace && w.braces {
+			wood += barTall*barThick*360 + 2*railWide*railWide*300 + railWide*70*70
+			bought += 0.02
+		}
+		if in.Backrest && w.leans {
+			wood += backWide * backTall * backThick
+			bought += 2 * webMass
+		}
+	}
+	return wood, bought
+}
