@@ -51,18 +51,23 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 	within, fitted := inside.Roughly(d)
 	low := s.hull.FloorZ(0)
 	w.add(d.InsideWood(), within, low+20)
-	w.loads = append(w.loads, float.Load{Mass: fitted, At: geometry.Point3{Z: low + 20}}, float.Load{Mass: flotation.Roughly(d), At: geometry.Point3{Z: 0.6 * high}})
-	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}})
-	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass())...)...), w.err
+	dry := float.Total(w.loads...).Mass // of wood, but for what seats are fastened with
+	cloth, cord := weight.Cloth(s.cloth, d.Skin.Mass()), weight.Lashing*wood.Mass
+	cover := float.Total(cloth...).Mass
+	solid := w.solid.Plus(weight.SolidOf(cover, weight.SkinDensity(d.Skin))).Plus(weight.SolidOf(cord, weight.Corded))
+	own := weight.Item{Loads: []float.Load{{Mass: dry + cover + cord}}, Solid: solid}
+	all := append(w.loads, float.Load{Mass: cord, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}},
+		float.Load{Mass: fitted, At: geometry.Point3{Z: low + 20}}, float.Load{Mass: flotation.Roughly(d, own), At: geometry.Point3{Z: 0.6 * high}})
+	return float.Total(append(all, cloth...)...), w.err
 }
 
-// densities remembers what woods weigh, kg/m3, by name: to look one up takes
-// longer than to weigh a part.
-type densities map[string]float64
+// densities remembers woods by name: to look one up takes longer than to weigh a part.
+type densities map[string]timber.Species
 
 type weigher struct {
 	woods densities
 	loads []float.Load
+	solid weight.Solid // of the wood
 	err   error
 }
 
@@ -79,9 +84,11 @@ func (w *weigher) put(species string, volume float64, at geometry.Point3) {
 			w.err = cmp.Or(w.err, err)
 			return
 		}
-		w.woods[species] = wood.Density
+		w.woods[species] = wood
 	}
-	w.loads = append(w.loads, float.Load{Mass: volume * w.woods[species] * 1e-9, At: at})
+	wood := w.woods[species]
+	l := float.Load{Mass: volume * wood.Density * 1e-9, At: at}
+	w.loads, w.solid = append(w.loads, l), w.solid.Plus(weight.SolidWood(l.Mass, wood))
 }
 
 func (s *sketch) weighRibs(w *weigher) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 )
 
@@ -35,22 +36,27 @@ func (f Fit) Kit() kit.Kit {
 	return k
 }
 
-// Roughly returns what flotation weighs before there is a frame, kg, for people and gear
-// of such masses: as if the boat lifted a ninth of the people itself, which small canoes
-// do, with its straps. The shares are estimates.
-func Roughly(d *design.Design) float64 {
-	load := 0.0
+// Roughly returns what flotation weighs before there is a frame, kg, for the people and
+// gear of a design whose own parts lift what the item says. Three straps a piece are an
+// estimate, and so is that there is room for all of it.
+func Roughly(d *design.Design, own weight.Item) float64 {
+	people, gear := 0.0, 0.0
 	for _, p := range crew(d) {
-		load += (Sitting - 1.0/9) * p.Mass
+		people += p.Mass
 	}
 	for _, g := range d.Gear {
-		load += WithGear * g.Mass
+		gear += g.Mass
 	}
-	if d.Inside.Flotation == design.NoFlotation {
+	need := NeedOf([]weight.Item{own}, people, gear).Seat
+	const pair = 2 * 3 * strapLong * strapMass
+	sides, ends := d.Inside.Flotation.Sides(), d.Inside.Flotation.Ends()
+	switch {
+	case need == 0 || !sides && !ends:
 		return 0
+	case sides && ends:
+		return need*(foamMass+(reserve-1)*bagMass) + 2*pair
+	case sides:
+		return reserve*need*foamMass + pair
 	}
-	if len(d.Crew) > 1 {
-		load *= 0.85 // ends behind two people have little room
-	}
-	return load * reserve * (foamMass + 0.003) // with straps, and bags that are lighter than foam
+	return reserve*need*bagMass + pair
 }

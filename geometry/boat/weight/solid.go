@@ -37,15 +37,15 @@ func SolidOf(mass, density float64) Solid {
 	return Solid{Volume: mass / density * 1e9}
 }
 
-// corded is the density of cord, glue and oil together, kg/m3. Estimate.
-const corded = 1100.0
+// Corded is the density of cord, glue and oil together, kg/m3. Estimate.
+const Corded = 1100.0
 
-// skinDensity is that of cloth with its coats, the gaps filled, kg/m3.
-func skinDensity(s design.Skin) float64 {
+// SkinDensity is that of cloth with its coats, the gaps filled, kg/m3.
+func SkinDensity(s design.Skin) float64 {
 	c := s.Coated()
 	thick := c.Cloth/1000/fabric.Fiber(s.Fiber).Density() + c.Liquid()*c.Solids
 	if thick == 0 {
-		return corded
+		return Corded
 	}
 	return c.Mass() / thick
 }

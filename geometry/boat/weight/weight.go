@@ -59,9 +59,9 @@ func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 	}
 	wood := Sum(items)
 	cord := float.Load{Mass: Lashing * wood.Mass, At: wood.At}
-	items = append(items, Item{"Cord, pegs, oil (estimate)", []float.Load{cord}, SolidOf(cord.Mass, corded)})
+	items = append(items, Item{"Cord, pegs, oil (estimate)", []float.Load{cord}, SolidOf(cord.Mass, Corded)})
 	skin := Item{Name: "Cloth and coating", Loads: Cloth(cloth, d.Skin.Mass())}
-	skin.Solid = SolidOf(skin.Load().Mass, skinDensity(d.Skin))
+	skin.Solid = SolidOf(skin.Load().Mass, SkinDensity(d.Skin))
 	return append(items, skin), w.err
 }
 
