@@ -99,7 +99,7 @@ func plainEnds(name string) func(*design.Design) {
 }
 
 // asRecorded gives a boat the cross pieces that it had when the answers were recorded:
-// bars for seats in place of today's thwarts beside the yoke.
+// bars for seats in place of today's thwarts beside the yoke, and the yoke where it was.
 func asRecorded(d *design.Design) {
 	d.Seats, d.Crew = nil, nil
 	if d.Title == "Brook" {
@@ -112,6 +112,7 @@ func asRecorded(d *design.Design) {
 		keep = 2
 	}
 	d.Thwarts = d.Thwarts[:keep]
+	d.Thwarts[0].At = measure.Length(d.Ribs.Pitch / 2) // the yoke was forward of midship
 	for _, end := range []string{"Bow s", "Stern s", "S"} {
 		for _, edge := range []string{"forward", "after"} {
 			if at, ok := bars[end+"eat bar, "+edge]; ok {
