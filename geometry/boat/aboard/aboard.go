@@ -182,5 +182,6 @@ func (b Boat) GunwaleTop(x float64) (inner, outer geometry.Point3) {
 	return g.EdgeAt(x, -g.Width/2, g.Height), g.EdgeAt(x, g.Width/2, g.Height)
 }
 
-// Floor returns the height of the floor, the ribs' upper face, at a station.
-func (b Boat) Floor(x float64) float64 { return b.Frame.Hull.FloorZ(x) }
+// Floor returns the height of the ribs' upper face over the keel at a station: an outfit
+// stands on the ribs, wherever the floor slats end.
+func (b Boat) Floor(x float64) float64 { return b.Frame.Hull.RibsZ(x) }

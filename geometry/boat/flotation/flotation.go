@@ -15,7 +15,7 @@ import (
 
 // Bag is a piece of flotation: foam beside the people, or an air bag in an end.
 type Bag struct {
-	Where        string // "bow", "stern", "port side", "starboard side"
+	Where        string // "bow", "stern", "port side", "starboard side"; with a number where a side has several
 	Foam         bool
 	Liters       float64 // that it holds
 	Aft, Fore    float64 // stations of its ends
@@ -33,7 +33,7 @@ type Bag struct {
 // Fit is the flotation of one boat.
 type Fit struct {
 	Need Need
-	Bags []Bag // port side, starboard side, stern, bow
+	Bags []Bag // port side from aft, starboard side likewise, stern, bow
 }
 
 // Liters returns what all of it holds.
@@ -45,20 +45,34 @@ func (f Fit) Liters() float64 {
 	return sum
 }
 
-// Sizes and places, mm. Our own choice: side pieces as thick as leaves room to kneel
-// between them, close under the gunwales.
+// Wanted returns what there would be if there were room for all of it, liters: what the
+// sides lack goes into the ends.
+func (f Fit) Wanted() float64 {
+	sides, ends, wanted := 0.0, 0.0, 0.0
+	for _, b := range f.Bags {
+		if b.Foam {
+			sides, wanted = sides+b.Liters, wanted+b.Wanted
+		} else {
+			ends += b.Wanted
+		}
+	}
+	if ends > 0 {
+		return sides + ends
+	}
+	return wanted
+}
+
+// Sizes and places, mm. Our own choice.
 const (
-	sideAcross = 110.0 // at most; less where hips want the room
-	sideTall   = 170.0 // at most, and half the depth
-	under      = 10.0  // below the gunwale
-	beside     = 6.0   // off the ribs
+	under      = 10.0 // below the gunwale
 	slice      = 50.0
 	strapEvery = 350.0
-	filled     = 0.8   // of the room in an end, that a bag fills
-	step       = 1.0   // liters
-	between    = 480.0 // room for hips: 456 mm for 95 of 100 women (ANSUR II), and clothes
-	reserve    = 1.5   // times the need in all, for bags leak and people are seldom still
-	strapSafe  = 2.0   // times the lift, on each strap
+	filled     = 0.8  // of the room in an end, that a bag fills
+	step       = 1.0  // liters
+	reserve    = 1.5  // times the need, in one place, for bags leak and people are seldom still
+	atSides    = 1.25 // times the need at the sides of a boat that has some in the ends too
+	atEnds     = 0.5  // and there
+	strapSafe  = 2.0  // times the lift, on each strap
 )
 
 // Of works out the flotation of a covered frame whose other parts are given.
@@ -77,15 +91,19 @@ func Of(f *frame.Frame, c *skin.Cloth, parts []weight.Item) Fit {
 }
 
 // Placed puts half as much again as so many liters, net of what foam and bags weigh, at
-// the sides or in the ends; in both, the sides carry all of the need.
+// the sides or in the ends; in both, the sides alone carry all of the need and a quarter
+// more, so that the boat stays upright under people who sit on its floor; what the sides
+// have no room for goes into the ends.
 func Placed(f *frame.Frame, c *skin.Cloth, liters float64, sides, ends bool) (out []Bag) {
 	toSides, toEnds := reserve*liters, reserve*liters
 	if sides && ends {
-		toSides, toEnds = liters, (reserve-1)*liters
+		toSides, toEnds = atSides*liters, atEnds*liters
 	}
 	each := func(liters, mass float64) float64 { return math.Ceil(liters/2/(1-mass)/step) * step }
 	if sides && liters > 0 {
-		out = append(out, sidesOf(f, c, each(toSides, foamMass))...)
+		want := each(toSides, foamMass)
+		out = append(out, sidesOf(f, c, want)...)
+		toEnds += math.Max(0, 2*want-Fit{Bags: out}.Liters())
 	}
 	if ends && liters > 0 {
 		for _, way := range []float64{-1, 1} {
@@ -95,61 +113,10 @@ func Placed(f *frame.Frame, c *skin.Cloth, liters float64, sides, ends bool) (ou
 	return out
 }
 
-// middle is the station that the people's weight comes down at.
-func middle(f *frame.Frame) float64 {
-	sum, mass := 0.0, 0.0
-	for _, p := range crew(f.Design) {
-		sum, mass = sum+p.Mass*f.Design.WeightAt(p), mass+p.Mass
-	}
-	return sum / mass
-}
-
 // wood is what stands inside the cloth's inner face where there are ribs, mm.
 func wood(f *frame.Frame) float64 {
 	d := f.Design
 	return float64(d.Skin.Thickness() + d.Stringers.Depth + d.Ribs.Thickness)
-}
-
-// sidesOf makes a pair of pieces along both sides, so many liters each, as long as it
-// takes and as the ribs stand.
-func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
-	from, to := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	lo, hi := 0.0, to-from
-	for range 40 {
-		if long := (lo + hi) / 2; side(f, c, long).Liters < liters {
-			lo = long
-		} else {
-			hi = long
-		}
-	}
-	port := side(f, c, hi)
-	port.Wanted = liters
-	star := port
-	star.Where, star.Blocks, star.At.Y = "starboard side", nil, -port.At.Y
-	for _, b := range port.Blocks {
-		b.At.Y = -b.At.Y
-		star.Blocks = append(star.Blocks, b)
-	}
-	return []Bag{port, star}
-}
-
-// side is the port piece, so long: beside the people as far as the ribs let it.
-func side(f *frame.Frame, c *skin.Cloth, long float64) Bag {
-	from, to := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	tall := math.Min(sideTall, float64(f.Design.Hull.Depth)/2)
-	mid := math.Max(from+long/2, math.Min(to-long/2, middle(f)))
-	n := max(1, int(math.Ceil(long/slice)))
-	port := Bag{Where: "port side", Foam: true, Aft: mid - long/2, Fore: mid + long/2, Tall: tall}
-	for i := range n {
-		x := port.Aft + long*(float64(i)+0.5)/float64(n)
-		top := f.Gunwale.Line.Point(x).Z - under
-		y := math.Min(c.Hull.Side(x, top), c.Hull.Side(x, top-tall)) - wood(f) - beside
-		w := math.Max(0, math.Min(sideAcross, y-between/2))
-		port.Across = math.Max(port.Across, w)
-		port.Blocks = append(port.Blocks, awash.Block{Long: long / float64(n), Wide: w, Tall: tall, At: geometry.Point3{X: x, Y: y - w/2, Z: top - tall/2}})
-	}
-	port.finish(foamMass)
-	return port
 }
 
 // endOf fills an end, from the stem inward, with so many liters: as far as the last rib,

@@ -54,7 +54,7 @@ func Roughly(d *design.Design, own weight.Item) float64 {
 	case need == 0 || !sides && !ends:
 		return 0
 	case sides && ends:
-		return need*(foamMass+(reserve-1)*bagMass) + 2*pair
+		return need*(atSides*foamMass+atEnds*bagMass) + 2*pair
 	case sides:
 		return reserve*need*foamMass + pair
 	}

@@ -48,7 +48,7 @@ func (fl Floor) Lashings() int { return len(fl.Ribs)/2 + 1 }
 
 func (fl Floor) kit(k *kit.Kit, f *frame.Frame, wood string) {
 	x := (fl.Aft + fl.Fore) / 2
-	at := geometry.Point3{X: x, Z: f.Hull.FloorZ(x) + fl.Thick/2}
+	at := geometry.Point3{X: x, Z: f.Hull.RibsZ(x) + fl.Thick/2}
 	k.Pieces = append(k.Pieces, kit.Piece{Group: slats, Name: "floor slat", Count: fl.Count, Form: kit.Beam, Wood: wood, Long: fl.Long, Wide: fl.Wide, Thick: fl.Thick, Fill: 1, At: at, Scarf: f.Design.Gunwale.ScarfSlope})
 	n := float64(fl.Count * fl.Lashings())
 	k.Things = append(k.Things, kit.Thing{Group: slats, Key: "cord", Name: "lashing cord", Amount: n * perLashing, Unit: "m",

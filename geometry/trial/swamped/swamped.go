@@ -1,12 +1,12 @@
 // Package swamped tells how a boat lies that is full of water: with its people holding
-// on to it, and with them sitting in it, as its flotation is and as the same flotation
-// would serve elsewhere. Units: mm, kg.
+// on to it, with them sitting on its floor and on their seats, as its flotation is and as
+// the same flotation would serve elsewhere. Units: mm, kg.
 package swamped
 
 import (
 	"math"
+	"slices"
 
-	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/weight"
@@ -20,7 +20,8 @@ type Posture string
 // The postures.
 const (
 	Holding Posture = "in the water, holding on"
-	Seated  Posture = "sitting in the boat"
+	Low     Posture = "sitting on the floor"
+	Seated  Posture = "on their seats"
 )
 
 // Lying is how the boat lies in one case.
@@ -31,18 +32,22 @@ type Lying struct {
 	awash.Rest
 	Fault               string  // why it finds no rest; "" when it does
 	Bow, Midship, Stern float64 // the sheer over the water there, mm; less than 0 under it
-	Carried             float64 // kg
+	Carried             float64 // kg of people and gear that the boat carries, the water carrying the rest
+	More                float64 // kg more that sink it until its sheer is under at the lowest of the three; less than 0 it is
 }
 
 // Upright reports whether it rests and comes back from a small heel.
 func (l Lying) Upright() bool { return l.Fault == "" && l.GM > 0 }
 
+// Least is how far the sheer is out of the water at the lowest of bow, midship and stern.
+func (l Lying) Least() float64 { return math.Min(l.Midship, math.Min(l.Bow, l.Stern)) }
+
 // Report is all that was tried.
 type Report struct {
 	flotation.Fit
 	Where  design.Flotation
-	Fitted []Lying // with the boat's own flotation: holding on, then sitting
-	Sides  Lying   // sitting, with what it needs at the sides alone
+	Fitted []Lying // with the boat's own flotation: holding on, low, and on seats where there are any to speak of
+	Sides  Lying   // low, with what it needs at the sides alone
 	Ends   Lying   // likewise in the ends alone
 }
 
@@ -53,38 +58,33 @@ func Of(b aboard.Boat, density float64) *Report {
 	solids := Solids(b.Parts)
 	try := func(p Posture, where design.Flotation, bags []flotation.Bag) Lying {
 		l := Lying{Posture: p, Where: where}
-		blocks := solids
+		blocks := slices.Clone(solids)
 		for _, bag := range bags {
 			l.Liters += bag.Liters
 			for _, k := range bag.Blocks {
 				k.Mass = bag.Mass * k.Volume() / (bag.Liters * 1e6)
-				blocks = append(blocks[:len(blocks):len(blocks)], k)
+				blocks = append(blocks, k)
 			}
 		}
-		if p == Seated {
-			people := Sitting(b)
-			l.Carried = mass(people)
-			blocks = append(blocks[:len(blocks):len(blocks)], people...)
+		carried := Bodies(b, p)
+		if p != Holding {
+			carried = append(carried, packs(b)...)
 		}
-		l.settle(b, blocks, density)
+		l.settle(b, blocks, carried, density)
 		return l
 	}
-	r.Fitted = []Lying{try(Holding, r.Where, r.Bags), try(Seated, r.Where, r.Bags)}
+	r.Fitted = []Lying{try(Holding, r.Where, r.Bags), try(Low, r.Where, r.Bags)}
+	if b.People != nil && high(b) {
+		r.Fitted = append(r.Fitted, try(Seated, r.Where, r.Bags))
+	}
 	need := b.Flotation.Need.Seat
-	r.Sides = try(Seated, design.AtSides, flotation.Placed(b.Frame, b.Cloth, need, true, false))
-	r.Ends = try(Seated, design.AtEnds, flotation.Placed(b.Frame, b.Cloth, need, false, true))
+	r.Sides = try(Low, design.AtSides, flotation.Placed(b.Frame, b.Cloth, need, true, false))
+	r.Ends = try(Low, design.AtEnds, flotation.Placed(b.Frame, b.Cloth, need, false, true))
 	return r
 }
 
-func mass(blocks []awash.Block) float64 {
-	sum := 0.0
-	for _, b := range blocks {
-		sum += b.Mass
-	}
-	return sum
-}
-
-func (l *Lying) settle(b aboard.Boat, blocks []awash.Block, density float64) {
+func (l *Lying) settle(b aboard.Boat, own, carried []awash.Block, density float64) {
+	blocks := slices.Concat(own, carried)
 	var err error
 	if l.Rest, err = awash.Settle(blocks, density); err != nil {
 		l.Fault = err.Error()
@@ -98,6 +98,8 @@ func (l *Lying) settle(b aboard.Boat, blocks []awash.Block, density float64) {
 		_, sheer := b.Hull.Heights(at.x)
 		*at.to = sheer - l.Surface(at.x)
 	}
+	l.Carried = -awash.Lifted(carried, density, l.Rest, 0)
+	l.More = awash.Lifted(own, density, l.Rest, l.Least()) - l.Carried
 }
 
 // tall is the height over which a part is taken to be spread about its middle, mm: it
@@ -120,35 +122,4 @@ func Solids(parts []weight.Item) []awash.Block {
 		}
 	}
 	return out
-}
-
-// pelvis is how high over the seat the middle of what is under water lies of one who sits
-// to the navel in it, as a share of the sitting height. Estimate.
-const pelvis = 0.10
-
-// Sitting are people and gear of a boat as its flotation carries them: what the water
-// does not carry, at the height at which the two together turn the boat. A weight m at
-// zg of which the water carries the share s at zb is m (1-s) at (zg - s zb) / (1-s).
-func Sitting(b aboard.Boat) []awash.Block {
-	d := b.Frame.Design
-	var out []awash.Block
-	for i, c := range b.Crew {
-		p, l := b.People[i], c.Load()
-		sitting := weight.Sitting(p)
-		low := l.At.Z - weight.Height(d, p) + seatOf(d, p) + pelvis*sitting
-		s := 1 - flotation.Sitting
-		l.At.Z = (l.At.Z - s*low) / (1 - s)
-		out = append(out, awash.Block{Mass: flotation.Sitting * l.Mass, At: l.At})
-	}
-	for _, g := range b.Gear {
-		l := g.Load()
-		out = append(out, awash.Block{Mass: flotation.WithGear * l.Mass, At: geometry.Point3{X: l.At.X, Z: l.At.Z}})
-	}
-	return out
-}
-
-// seatOf is how high a person sits over the floor, mm, by how high the weight lies.
-func seatOf(d *design.Design, p design.Person) float64 {
-	share := map[design.Posture]float64{design.Floor: weight.FloorShare, design.Bench: weight.BenchShare, design.Kneeling: weight.KneelShare}[p.Posture]
-	return weight.Height(d, p) - share*weight.Sitting(p)
 }

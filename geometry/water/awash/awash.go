@@ -49,7 +49,6 @@ type Rest struct {
 	Rise, Slope float64 // of the water's surface: its height at station 0, mm, and its climb forward on the boat, mm/mm
 	GM          float64 // mm, by the weight of all blocks out of the water; less than 0 they roll over
 	Righting    float64 // N m for each degree of heel from upright, less than 0 likewise
-	Spare       float64 // kg more that they would carry before all is under
 }
 
 // Surface returns the height of the water over the baseline at a station, mm.
@@ -67,18 +66,27 @@ const steepest = 0.36
 //
 // Errors: all of it sinks, or it stands on end.
 func Settle(blocks []Block, density float64) (Rest, error) {
-	spare := Lift(blocks, density)
-	if spare <= 0 {
-		return Rest{Spare: spare}, fmt.Errorf("it sinks: %.1f kg of lift are missing", -spare)
+	if spare := Lift(blocks, density); spare <= 0 {
+		return Rest{}, fmt.Errorf("it sinks: %.1f kg of lift are missing", -spare)
 	}
 	s := sea{pieces(blocks), density * 1e-9}
 	slope, ok := s.trim()
 	if !ok {
-		return Rest{Spare: spare}, fmt.Errorf("it stands on end, past %.0f degrees of trim", math.Atan(steepest)*180/math.Pi)
+		return Rest{}, fmt.Errorf("it stands on end, past %.0f degrees of trim", math.Atan(steepest)*180/math.Pi)
 	}
-	r := Rest{Rise: s.rise(slope), Slope: slope, Spare: spare}
+	r := Rest{Rise: s.rise(slope), Slope: slope}
 	s.upright(&r)
 	return r, nil
+}
+
+// Lifted returns by how much some of the blocks are lighter than the water that they push
+// aside, kg, where all rest so and where they lie so much deeper, mm, at the same trim.
+func Lifted(some []Block, density float64, r Rest, deeper float64) float64 {
+	sum := 0.0
+	for _, b := range pieces(some) {
+		sum += b.Volume()*b.wet(r.Surface(b.At.X)+deeper)*density*1e-9 - b.Mass
+	}
+	return sum
 }
 
 // pieces cuts long blocks, so that a trimmed surface may cut each elsewhere.

@@ -1,0 +1,155 @@
+package flotation
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/water/awash"
+)
+
+// Side pieces, mm. Our own choice: as thick as leaves room to kneel between them, close
+// under the gunwales.
+const (
+	sideAcross = 110.0 // at most; less where hips want the room
+	sideTall   = 170.0 // at most, and half the depth
+	beside     = 6.0   // off the ribs
+	between    = 480.0 // room for hips: 456 mm for 95 of 100 women (ANSUR II), and clothes
+	thinnest   = 30.0  // that foam is worth fitting
+	shortest   = 150.0
+	clearOf    = 15.0 // hangers of seats and cross pieces, along the boat
+)
+
+// span is a stretch along the boat, mm.
+type span struct{ aft, fore float64 }
+
+func (s span) long() float64 { return s.fore - s.aft }
+
+// middle is the station that the people's weight comes down at.
+func middle(f *frame.Frame) float64 {
+	sum, mass := 0.0, 0.0
+	for _, p := range crew(f.Design) {
+		sum, mass = sum+p.Mass*f.Design.WeightAt(p), mass+p.Mass
+	}
+	return sum / mass
+}
+
+// inTheWay lists what hangs or lies under the gunwales where side pieces go, from aft
+// forward: cross pieces, and hangers of seats with their rails.
+func inTheWay(f *frame.Frame) []span {
+	var out []span
+	add := func(at, wide float64) {
+		out = append(out, span{at - wide/2 - clearOf, at + wide/2 + clearOf})
+	}
+	for _, t := range f.Thwarts {
+		add(t.At, t.Outline.Bounds().H())
+	}
+	for _, s := range f.Seats {
+		if h := s.Hung; h != nil {
+			add(h.Front.Hanger.Station, h.Front.Hanger.Wide)
+			add(h.After.Hanger.Station, h.After.Hanger.Wide)
+			add(h.Front.Station, h.Width)
+			add(h.After.Station, h.Width)
+		}
+	}
+	slices.SortFunc(out, func(a, b span) int { return int(math.Copysign(1, a.aft-b.aft)) })
+	return out
+}
+
+// bays are the stretches between what is in the way, from the first rib to the last.
+func bays(f *frame.Frame) []span {
+	at, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
+	var out []span
+	for _, o := range append(inTheWay(f), span{last, last}) {
+		if o.aft > at {
+			out = append(out, span{at, math.Min(o.aft, last)})
+		}
+		at = math.Max(at, o.fore)
+	}
+	return out
+}
+
+// sidesOf makes pieces along both sides, so many liters a side: beside the people and on
+// from there, as far as it takes and as the ribs stand, a piece in each bay.
+func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
+	free := bays(f)
+	from, to := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
+	lay := func(long float64) (pieces []Bag, sum float64) {
+		mid := math.Max(from+long/2, math.Min(to-long/2, middle(f)))
+		for _, b := range free {
+			p := side(f, c, span{math.Max(b.aft, mid-long/2), math.Min(b.fore, mid+long/2)})
+			if p.Liters > 0 {
+				pieces, sum = append(pieces, p), sum+p.Liters
+			}
+		}
+		return pieces, sum
+	}
+	lo, hi := 0.0, to-from
+	for range 40 {
+		long := (lo + hi) / 2
+		if _, sum := lay(long); sum < liters {
+			lo = long
+		} else {
+			hi = long
+		}
+	}
+	port, sum := lay(hi)
+	if len(port) == 0 {
+		port = []Bag{{Foam: true}}
+	}
+	for i := range port {
+		port[i].Wanted = port[i].Liters
+	}
+	port[0].Wanted += math.Max(0, liters-sum)
+	star := make([]Bag, len(port))
+	for i := range port {
+		star[i] = port[i].mirrored()
+		star[i].Where = "starboard side"
+		port[i].Where = "port side"
+		if len(port) > 1 {
+			port[i].Where, star[i].Where = fmt.Sprintf("port side %d", i+1), fmt.Sprintf("starboard side %d", i+1)
+		}
+	}
+	return append(port, star...)
+}
+
+// mirrored is the same piece on the other side.
+func (b Bag) mirrored() Bag {
+	b.At.Y = -b.At.Y
+	b.Blocks = slices.Clone(b.Blocks)
+	for i := range b.Blocks {
+		b.Blocks[i].At.Y = -b.Blocks[i].At.Y
+	}
+	return b
+}
+
+// side is a port piece along a stretch, as far as the boat is wide enough for it beside
+// people; nothing where it would be too short.
+func side(f *frame.Frame, c *skin.Cloth, s span) Bag {
+	tall := math.Min(sideTall, float64(f.Design.Hull.Depth)/2)
+	n := int(math.Ceil(s.long() / slice))
+	b := Bag{Foam: true, Tall: tall}
+	for i := range n {
+		long := s.long() / float64(n)
+		x := s.aft + long*(float64(i)+0.5)
+		top := f.Gunwale.Line.Point(x).Z - under
+		y := math.Min(c.Hull.Side(x, top), c.Hull.Side(x, top-tall)) - wood(f) - beside
+		w := math.Min(sideAcross, y-between/2)
+		if w < thinnest {
+			continue
+		}
+		if len(b.Blocks) == 0 {
+			b.Aft = x - long/2
+		}
+		b.Fore, b.Across = x+long/2, math.Max(b.Across, w)
+		b.Blocks = append(b.Blocks, awash.Block{Long: long, Wide: w, Tall: tall, At: geometry.Point3{X: x, Y: y - w/2, Z: top - tall/2}})
+	}
+	if b.Fore-b.Aft < shortest {
+		return Bag{}
+	}
+	b.finish(foamMass)
+	return b
+}
