@@ -25,7 +25,7 @@ func swampedOf(s *swamped.Report) any {
 				return Object{{"people", string(l.Posture)}, {"flotation", l.Where.String()}, {"liters", l.Liters}, {"why_not", l.Fault}, {"carried_kg", l.Carried}}
 			}
 			return Object{{"people", string(l.Posture)}, {"flotation", l.Where.String()}, {"liters", l.Liters}, {"why_not", nil}, {"carried_kg", l.Carried},
-				{"gm_mm", l.GM}, {"righting_n_m_deg", l.Righting}, {"trim_deg", -inDegrees(l.Trim())}, {"spare_kg", l.Spare},
+				{"gm_mm", l.GM}, {"righting_n_m_deg", l.Righting}, {"trim_deg", -inDegrees(l.Trim())}, {"takes_more_kg", l.More},
 				{"sheer_over_water_mm", Object{{"bow", l.Bow}, {"midship", l.Midship}, {"stern", l.Stern}}}}
 		})},
 	}

@@ -28,7 +28,7 @@ type All struct {
 func Of(f *frame.Frame, c *skin.Cloth, parts []weight.Item) (All, error) {
 	var out All
 	for _, list := range []func(*frame.Frame, *skin.Cloth) (kit.Kit, error){
-		seats, outside.Kit, inside.Kit,
+		outside.Kit, inside.Kit, seats, // seats stand on floor slats
 	} {
 		k, err := list(f, c)
 		if err == nil {

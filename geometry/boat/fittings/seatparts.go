@@ -18,6 +18,8 @@ const (
 	foamDensity = 33e-9 // kg/mm3
 	sewn        = 60.0  // mm of webbing doubled at each end
 	lashing     = 2.0   // m of cord that hold down a pad or a saddle
+
+	saddleScrews = 10
 )
 
 // Seat is the kit of one seat, which is a group by its name.
@@ -114,10 +116,10 @@ func things(s seat.Seat) []kit.Thing {
 		}
 		return out
 	}
-	cord := kit.Thing{Key: "cord", Name: "lashing cord", Amount: lashing, Unit: "m", How: "to tie it to the ribs", At: top}
+	cord := kit.Thing{Key: "cord", Name: "lashing cord", Amount: lashing, Unit: "m", How: "to tie it down to two ribs", At: top}
 	if s.Saddle != nil {
-		return []kit.Thing{cord, glue}
+		return []kit.Thing{cord, glue, {Key: kit.ScrewKey, Name: kit.ScrewName, Amount: saddleScrews, Unit: "each", How: "30 mm, six through the top and two through each cheek of a saddle", Mass: saddleScrews * kit.ScrewMass, At: top}}
 	}
 	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity, Dense: 1e9 * foamDensity,
-		At: place(s, s.TopZ()-s.Height/2)}, cord}
+		At: place(s, s.TopZ()-s.Height/2)}, cord, {Key: "foam-glue", Name: "glue for foam, tins of 0.5 l", Amount: 1, Unit: "each", How: "layers of a pad", At: top}}
 }

@@ -67,12 +67,12 @@ const (
 	under      = 10.0 // below the gunwale
 	slice      = 50.0
 	strapEvery = 350.0
-	filled     = 0.8  // of the room in an end, that a bag fills
-	step       = 1.0  // liters
-	reserve    = 1.5  // times the need, in one place, for bags leak and people are seldom still
-	atSides    = 1.25 // times the need at the sides of a boat that has some in the ends too
-	atEnds     = 0.5  // and there
-	strapSafe  = 2.0  // times the lift, on each strap
+	filled     = 0.8 // of the room in an end, that a bag fills
+	step       = 1.0 // liters
+	reserve    = 1.5 // times the need, in one place, for bags leak and people are seldom still
+	atSides    = 1.5 // times the need at the sides of a boat that has some in the ends too
+	atEnds     = 0.5 // and there
+	strapSafe  = 2.0 // times the lift, on each strap
 )
 
 // Of works out the flotation of a covered frame whose other parts are given.
@@ -91,8 +91,8 @@ func Of(f *frame.Frame, c *skin.Cloth, parts []weight.Item) Fit {
 }
 
 // Placed puts half as much again as so many liters, net of what foam and bags weigh, at
-// the sides or in the ends; in both, the sides alone carry all of the need and a quarter
-// more, so that the boat stays upright under people who sit on its floor; what the sides
+// the sides or in the ends. In both, the sides have as much, so that the boat stays upright
+// under people who sit on its floor, and the ends half the need besides; what the sides
 // have no room for goes into the ends.
 func Placed(f *frame.Frame, c *skin.Cloth, liters float64, sides, ends bool) (out []Bag) {
 	toSides, toEnds := reserve*liters, reserve*liters

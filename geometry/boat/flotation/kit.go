@@ -29,7 +29,7 @@ func (f Fit) Kit() kit.Kit {
 			t.Key, t.Name, t.Dense = "float-bag", "float bags for the ends", 1000*bagMass
 		}
 		straps := float64(b.Straps) * strapLong
-		k.Things = append(k.Things, t, kit.Thing{Group: Group, Key: "webbing", Name: "webbing of 25 mm with buckles", Amount: straps, Unit: "m",
+		k.Things = append(k.Things, t, kit.Thing{Group: Group, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: straps, Unit: "m",
 			How: fmt.Sprintf("%d straps of flotation, %s", b.Straps, b.Where), Mass: straps * strapMass, Dense: strapDense, At: b.At})
 		k.Works = append(k.Works, kit.Work{Name: "cut, strap and try flotation, " + b.Where, Count: 1, Unit: "piece", Minutes: 30})
 	}

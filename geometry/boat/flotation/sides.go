@@ -1,48 +1,50 @@
 package flotation
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/water/awash"
 )
 
-// Side pieces, mm. Our own choice: as thick as leaves room to kneel between them, close
-// under the gunwales.
+// Side pieces, mm. Our own choice: as thick as leaves people their room between them,
+// close under the gunwales.
 const (
-	sideAcross = 110.0 // at most; less where hips want the room
-	sideTall   = 170.0 // at most, and half the depth
-	beside     = 6.0   // off the ribs
-	between    = 480.0 // room for hips: 456 mm for 95 of 100 women (ANSUR II), and clothes
-	thinnest   = 30.0  // that foam is worth fitting
-	shortest   = 150.0
-	clearOf    = 15.0 // hangers of seats and cross pieces, along the boat
+	besidePeople = 110.0 // across, at most
+	elsewhere    = 150.0 // likewise
+	sideTall     = 170.0 // at most, and half the depth
+	beside       = 6.0   // off the ribs
+	thinnest     = 30.0  // that foam is worth fitting
+	shortest     = 150.0
+	clearOf      = 15.0 // hangers of seats and cross pieces, along the boat
 )
 
-// span is a stretch along the boat, mm.
-type span struct{ aft, fore float64 }
+// bay is a stretch along the boat for one piece, mm, that people want so much room in.
+type bay struct{ aft, fore, people float64 }
 
-func (s span) long() float64 { return s.fore - s.aft }
-
-// middle is the station that the people's weight comes down at.
-func middle(f *frame.Frame) float64 {
+// center is the station that side pieces are laid about: half way from midship to where
+// the people's weight comes down. All of it beside people who sit aft would spoil the
+// balance of the boat as it is carried; all of it amidships would let its stern sink.
+func center(f *frame.Frame) float64 {
 	sum, mass := 0.0, 0.0
 	for _, p := range crew(f.Design) {
 		sum, mass = sum+p.Mass*f.Design.WeightAt(p), mass+p.Mass
 	}
-	return sum / mass
+	return sum / mass / 2
 }
 
 // inTheWay lists what hangs or lies under the gunwales where side pieces go, from aft
 // forward: cross pieces, and hangers of seats with their rails.
-func inTheWay(f *frame.Frame) []span {
-	var out []span
+func inTheWay(f *frame.Frame) []bay {
+	var out []bay
 	add := func(at, wide float64) {
-		out = append(out, span{at - wide/2 - clearOf, at + wide/2 + clearOf})
+		out = append(out, bay{aft: at - wide/2 - clearOf, fore: at + wide/2 + clearOf})
 	}
 	for _, t := range f.Thwarts {
 		add(t.At, t.Outline.Bounds().H())
@@ -55,17 +57,20 @@ func inTheWay(f *frame.Frame) []span {
 			add(h.After.Station, h.Width)
 		}
 	}
-	slices.SortFunc(out, func(a, b span) int { return int(math.Copysign(1, a.aft-b.aft)) })
+	slices.SortFunc(out, func(a, b bay) int { return cmp.Compare(a.aft, b.aft) })
 	return out
 }
 
-// bays are the stretches between what is in the way, from the first rib to the last.
-func bays(f *frame.Frame) []span {
+// bays are the stretches between what is in the way, from the first rib to the last, cut
+// where people want another room.
+func bays(f *frame.Frame) []bay {
 	at, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	var out []span
-	for _, o := range append(inTheWay(f), span{last, last}) {
-		if o.aft > at {
-			out = append(out, span{at, math.Min(o.aft, last)})
+	var out []bay
+	for _, o := range append(inTheWay(f), bay{aft: last, fore: last}) {
+		if to := math.Min(o.aft, last); to > at {
+			for _, r := range inside.Rooms(f.Design, at, to) {
+				out = append(out, bay{r.Aft, r.Fore, r.Across})
+			}
 		}
 		at = math.Max(at, o.fore)
 	}
@@ -78,9 +83,9 @@ func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
 	free := bays(f)
 	from, to := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
 	lay := func(long float64) (pieces []Bag, sum float64) {
-		mid := math.Max(from+long/2, math.Min(to-long/2, middle(f)))
+		mid := math.Max(from+long/2, math.Min(to-long/2, center(f)))
 		for _, b := range free {
-			p := side(f, c, span{math.Max(b.aft, mid-long/2), math.Min(b.fore, mid+long/2)})
+			p := side(f, c, bay{math.Max(b.aft, mid-long/2), math.Min(b.fore, mid+long/2), b.people})
 			if p.Liters > 0 {
 				pieces, sum = append(pieces, p), sum+p.Liters
 			}
@@ -128,16 +133,20 @@ func (b Bag) mirrored() Bag {
 
 // side is a port piece along a stretch, as far as the boat is wide enough for it beside
 // people; nothing where it would be too short.
-func side(f *frame.Frame, c *skin.Cloth, s span) Bag {
+func side(f *frame.Frame, c *skin.Cloth, s bay) Bag {
+	most := besidePeople
+	if s.people == 0 {
+		most = elsewhere
+	}
 	tall := math.Min(sideTall, float64(f.Design.Hull.Depth)/2)
-	n := int(math.Ceil(s.long() / slice))
+	n := int(math.Ceil((s.fore - s.aft) / slice))
 	b := Bag{Foam: true, Tall: tall}
 	for i := range n {
-		long := s.long() / float64(n)
+		long := (s.fore - s.aft) / float64(n)
 		x := s.aft + long*(float64(i)+0.5)
 		top := f.Gunwale.Line.Point(x).Z - under
 		y := math.Min(c.Hull.Side(x, top), c.Hull.Side(x, top-tall)) - wood(f) - beside
-		w := math.Min(sideAcross, y-between/2)
+		w := math.Min(most, y-s.people/2)
 		if w < thinnest {
 			continue
 		}

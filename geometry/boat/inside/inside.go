@@ -85,6 +85,14 @@ type place struct {
 	aft, fore, seat float64
 }
 
+// ahead is how far forward the person wants room, the footbrace in its foremost hole.
+func (w place) ahead() float64 {
+	if !w.braces {
+		return w.fore
+	}
+	return math.Max(w.fore, w.sole+Step*(Holes-1)/2)
+}
+
 // placed is where a person sits, facing forward.
 func placed(d *design.Design, p design.Person) place {
 	at := d.WeightAt(p)
@@ -151,7 +159,7 @@ func (f Fit) clear(b Brace) float64 {
 func Reach(d *design.Design) (aft, fore float64, ok bool) {
 	for i, p := range d.Crew {
 		w := placed(d, p)
-		from, to := w.aft, math.Max(w.fore, w.sole+Step*(Holes-1)/2)
+		from, to := w.aft, w.ahead()
 		if i == 0 {
 			aft, fore = from, to
 		}

@@ -63,8 +63,9 @@ func (b Brace) kit(k *kit.Kit, wood string) {
 		kit.Piece{Group: braces, Name: "footbrace rail", Count: 2, Form: kit.Beam, Wood: wood, Long: b.Rail, Wide: b.RailWide, Thick: b.RailWide, Fill: 1, At: at},
 		kit.Piece{Group: braces, Name: "footbrace cleat", Count: 2, Wood: wood, Long: 70, Wide: 70, Thick: b.RailWide, Fill: 0.5, At: at})
 	k.Things = append(k.Things,
-		kit.Thing{Group: braces, Key: "peg", Name: "pegs of 8 mm", Amount: 2, Unit: "each", How: "a footbrace's", Mass: 0.004, Dense: 670, At: at},
-		kit.Thing{Group: braces, Key: "screw", Name: "bronze or stainless screws of 3.5 mm", Amount: 8, Unit: "each", How: "30 mm, two through the board into each cleat and rail's stop", Mass: 8 * 0.0015, At: at},
+		kit.Thing{Group: braces, Key: "brace-peg", Name: "hardwood pegs of 8 mm", Amount: 2, Unit: "each", How: "a footbrace's, 60 mm long", Mass: 0.004, Dense: 670, At: at},
+		kit.Thing{Group: braces, Key: kit.ScrewKey, Name: kit.ScrewName, Amount: 6, Unit: "each", How: "30 mm, three through the board of a footbrace into each cleat", Mass: 6 * kit.ScrewMass, At: at},
+		kit.Thing{Group: braces, Key: "glue", Name: "waterproof glue", Amount: 0.05, Unit: "kg", How: "cleats of a footbrace", At: at},
 		kit.Thing{Group: braces, Key: "cord", Name: "lashing cord", Amount: 4 * perLashing, Unit: "m", How: "4 lashings of a footbrace's rails", Mass: 4 * perLashing * cordMass, Dense: cordDense, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "bore, glue and lash a footbrace", Count: 1, Unit: "footbrace", Minutes: 45})
 }
@@ -73,7 +74,7 @@ func (b Back) kit(k *kit.Kit, wood string) {
 	at := geometry.Point3{X: b.At, Z: b.Floor + b.Low + b.Tall/2}
 	web := (2*b.Gunwale + 600) / 1000
 	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest", Count: 1, Wood: wood, Long: b.Across, Wide: b.Tall, Thick: b.Thick, Fill: 1, At: at})
-	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "webbing", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
+	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
 		How: "round the gunwales, behind a backrest, with ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
 }

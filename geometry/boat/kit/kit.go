@@ -161,3 +161,11 @@ func Bolts(group string, count int, how string, middle geometry.Point3) Thing {
 
 // boltMass is one bolt's with its nut and washers, kg. Estimate.
 const boltMass = 0.06
+
+// What saddles and footbraces are screwed with: bronze or stainless, 3.5 by 30 mm. The
+// mass is an estimate, kg.
+const (
+	ScrewKey  = "fit-screw"
+	ScrewName = "screws of 3.5 mm for fittings, bronze or stainless"
+	ScrewMass = 0.0018
+)

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
 
@@ -42,6 +43,16 @@ func (r *Report) carriedBy() {
 	r.Carried = &c
 }
 
+// carrier is the cross piece that the boat is carried by.
+func (r *Report) carrier() frame.Thwart {
+	for _, t := range r.Boat.Frame.Thwarts {
+		if t.Name == r.Carried.By && t.At == r.Carried.At {
+			return t
+		}
+	}
+	return frame.Thwart{}
+}
+
 func (r *Report) findCarried() {
 	if r.Boat.Frame == nil {
 		return
@@ -58,22 +69,65 @@ func (r *Report) findCarried() {
 	f := finding.Finding{About: "carrying", Standing: finding.Common, Verdict: finding.Holds,
 		Measure: finding.Measure{Value: math.Round(math.Abs(c.Off())), Limit: CarryWithin, Unit: "mm", AtMost: true}}
 	if f.Value > f.Limit {
-		f.Verdict, f.Cure = finding.Missed, fmt.Sprintf("%s at %.1f mm, between two ribs", name, between(r.Boat.Frame, c.Balance))
-		text += fmt.Sprintf(", more than %.0f mm: one end pulls down. Put %s", CarryWithin, f.Cure)
+		f.Verdict = finding.Missed
+		text += fmt.Sprintf(", more than %.0f mm: one end pulls down", CarryWithin)
+		if at, ok := nearest(r.Boat.Frame, r.carrier(), c.Balance); ok && math.Abs(at-c.Balance) < f.Value {
+			f.Cure = fmt.Sprintf("%s at %.0f mm, clear of the ribs", name, at)
+			text += ". Put " + f.Cure
+		} else {
+			f.Verdict = finding.Caution
+			text += fmt.Sprintf(". Ribs and people leave no nearer place: a hand on the gunwale 0.6 m away holds it level with %.0f N", c.Mass*measure.Gravity*f.Value/600)
+		}
 	}
 	f.Text = text
 	r.Findings = append(r.Findings, f)
 }
 
-// between is the middle between two ribs that is nearest to a station, mm.
-func between(f *frame.Frame, x float64) float64 {
-	best := math.Inf(1)
-	for i := 1; i < len(f.Ribs); i++ {
-		if mid := (f.Ribs[i-1].Station + f.Ribs[i].Station) / 2; math.Abs(mid-x) < math.Abs(best-x) {
-			best = mid
+// nearest is the station closest to another one at which a cross piece clears the ribs'
+// heads and the other cross pieces, to the whole millimeter; false where it has no room.
+func nearest(f *frame.Frame, t frame.Thwart, x float64) (float64, bool) {
+	const clear = 2.0
+	half := t.Outline.Bounds().H()/2 + clear
+	best, found := 0.0, false
+	g := f.Gunwale
+	for i := 1; i < len(g.Mortises); i++ {
+		_, lo := g.Mortises[i-1].Ends()
+		hi, _ := g.Mortises[i].Ends()
+		from, to := math.Ceil(g.StationOf(lo)+half), math.Floor(g.StationOf(hi)-half)
+		at := math.Max(from, math.Min(to, math.Round(x)))
+		if from > to || taken(f, t, at, half) {
+			continue
+		}
+		if !found || math.Abs(at-x) < math.Abs(best-x) {
+			best, found = at, true
 		}
 	}
-	return best
+	return best, found
+}
+
+// Where the trunk of one whose weight comes down at a place is, mm behind it and ahead.
+// Estimates.
+const trunkAft, trunkFore = 250.0, 60.0
+
+// taken reports whether another cross piece, a seat's hanger or a person is there.
+func taken(f *frame.Frame, t frame.Thwart, at, half float64) bool {
+	meets := func(x, wide float64) bool { return math.Abs(x-at) < half+wide/2 }
+	for _, o := range f.Thwarts {
+		if o.At != t.At && meets(o.At, o.Outline.Bounds().H()) {
+			return true
+		}
+	}
+	for _, p := range f.Design.Crew {
+		if w := f.Design.WeightAt(p); meets(w+(trunkFore-trunkAft)/2, trunkFore+trunkAft) {
+			return true
+		}
+	}
+	for _, s := range f.Seats {
+		if h := s.Hung; h != nil && (meets(h.Front.Hanger.Station, h.Front.Hanger.Wide) || meets(h.After.Hanger.Station, h.After.Hanger.Wide)) {
+			return true
+		}
+	}
+	return false
 }
 
 // off says how far forward or aft of something a station lies.

@@ -1,6 +1,7 @@
 package afloat
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 )
 
 // TestCarried: the boat balances where its parts do, by their moments; a yoke farther off
@@ -31,8 +33,13 @@ func TestCarried(t *testing.T) {
 			f = v
 		}
 	}
-	if f.Verdict != finding.Missed || !strings.Contains(f.Cure, "Yoke at -65.0 mm") {
-		t.Errorf("%+v", f)
+	at := 0.0
+	if n, _ := fmt.Sscanf(f.Cure, "Yoke at %f mm", &at); n != 1 || f.Verdict != finding.Missed {
+		t.Fatalf("%+v", f)
+	}
+	d.Thwarts[0].At = measure.Length(at)
+	if c := run(t, d).Carried; math.Abs(c.Off()) > CarryWithin {
+		t.Errorf("the cure, %s, leaves it %.0f mm off", f.Cure, c.Off())
 	}
 	for _, name := range design.ShippedNames() {
 		if c := run(t, shipped(t, name)).Carried; math.Abs(c.Off()) > CarryWithin {
@@ -42,20 +49,28 @@ func TestCarried(t *testing.T) {
 }
 
 // TestSwampedTold: with none, the boat says what it lacks; with people holding on and
-// sitting, how it lies.
+// sitting low it lies upright; on high seats it rolls over, and says what to do.
 func TestSwampedTold(t *testing.T) {
+	const holding, low, seated = "swamped, people in the water, holding on", "swamped, people sitting on the floor", "swamped, people on their seats"
 	d := shipped(t, "brook")
 	r := run(t, d)
-	if text := r.about("swamped, people holding on"); !strings.Contains(text, "floats upright with the sheer") {
-		t.Errorf("holding on: %q", text)
+	for _, about := range []string{holding, low} {
+		if text := r.about(about); !strings.Contains(text, ", upright (GM") {
+			t.Errorf("%s: %q", about, text)
+		}
 	}
-	sit := r.Swamped.Fitted[1]
-	if text := r.about("swamped, people sitting in it"); !sit.Upright() || strings.Contains(text, "hardly upright") != (sit.GM < steady) {
-		t.Errorf("sitting, GM %.0f mm: %q", sit.GM, text)
+	if text := r.about(seated); text != "" {
+		t.Errorf("the paddler sits on the floor, and %q", text)
 	}
+	d = shipped(t, "river")
+	d.Crew[0].Mass, d.Crew[1].Mass = 100, 100
+	if text := run(t, d).about(seated); !strings.Contains(text, "rolls over") || !strings.Contains(text, "Go down from the seats to the floor") {
+		t.Errorf("on high seats: %q", text)
+	}
+	d = shipped(t, "brook")
 	d.Inside.Flotation = design.NoFlotation
-	if r = run(t, d); !strings.Contains(r.about("swamped"), "has no flotation") || !strings.Contains(r.about("swamped, people sitting in it"), "it sinks") {
-		t.Errorf("%q, %q", r.about("swamped"), r.about("swamped, people sitting in it"))
+	if r = run(t, d); !strings.Contains(r.about("swamped"), "has no flotation") || !strings.Contains(r.about(low), "mm under water") || !strings.Contains(r.about(low), "do not climb in") {
+		t.Errorf("%q, %q", r.about("swamped"), r.about(low))
 	}
 	if weight.Sum(r.Boat.Parts).Mass >= run(t, shipped(t, "brook")).Carried.Mass {
 		t.Error("flotation weighs nothing")
