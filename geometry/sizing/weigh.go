@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/inside"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
@@ -43,21 +44,18 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 		w.put(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), geometry.Point3{X: p.X, Z: p.Z - float64(t.Thickness)/2})
 	}
 	wood := float.Total(w.loads...)
-	if err := s.weighSeats(&w); err != nil {
+	if err := s.weighFittings(&w); err != nil {
 		return float.Load{}, err
 	}
 	volume, bought := outside.Roughly(d, stick, s.hull.Bow.Toe.X+s.hull.Stern.Toe.X, len(s.ribs))
 	w.add(d.OutsideWood(), volume, high)
-	within, fitted := inside.Roughly(d)
-	low := s.hull.FloorZ(0)
-	w.add(d.InsideWood(), within, low+20)
-	dry := float.Total(w.loads...).Mass // of wood, but for what seats are fastened with
+	dry := float.Total(w.loads...).Mass // of wood and of what is bought for fittings
 	cloth, cord := weight.Cloth(s.cloth, d.Skin.Mass()), weight.Lashing*wood.Mass
 	cover := float.Total(cloth...).Mass
 	solid := w.solid.Plus(weight.SolidOf(cover, weight.SkinDensity(d.Skin))).Plus(weight.SolidOf(cord, weight.Corded))
 	own := weight.Item{Loads: []float.Load{{Mass: dry + cover + cord}}, Solid: solid}
 	all := append(w.loads, float.Load{Mass: cord, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}},
-		float.Load{Mass: fitted, At: geometry.Point3{Z: low + 20}}, float.Load{Mass: flotation.Roughly(d, own), At: geometry.Point3{Z: 0.6 * high}})
+		float.Load{Mass: flotation.Roughly(d, own), At: geometry.Point3{Z: 0.6 * high}})
 	return float.Total(append(all, cloth...)...), w.err
 }
 
@@ -115,19 +113,31 @@ func (s *sketch) weighStringers(w *weigher) {
 	}
 }
 
-// weighSeats adds the seats, which are worked out as those of a finished frame.
-func (s *sketch) weighSeats(w *weigher) error {
-	seats, err := seat.All(s.fitted())
+// weighFittings adds seats and what is inside, which are worked out as those of a
+// finished frame.
+func (s *sketch) weighFittings(w *weigher) error {
+	in := s.fitted()
+	seats, err := seat.All(in)
+	if err != nil {
+		return err
+	}
+	boat := inside.Boat{Design: s.d, Hull: s.hull, Gunwale: in.Gunwale, Seats: seats}
+	for _, r := range s.ribs {
+		boat.Ribs = append(boat.Ribs, inside.Rib{Section: r})
+	}
+	kits := []kit.Kit{boat.Kit()}
 	for _, one := range seats {
-		k := fittings.Seat(one)
+		kits = append(kits, fittings.Seat(one))
+	}
+	for _, k := range kits {
 		for _, p := range k.Pieces {
 			w.put(p.Wood, float64(p.Count)*p.Volume(), p.At)
 		}
 		for _, t := range k.Things {
-			w.loads = append(w.loads, float.Load{Mass: t.Mass, At: t.At})
+			w.loads, w.solid = append(w.loads, float.Load{Mass: t.Mass, At: t.At}), w.solid.Plus(t.Solid())
 		}
 	}
-	return err
+	return nil
 }
 
 // fitted is the boat that seats are fitted into.

@@ -21,7 +21,7 @@ const (
 	sideTall     = 170.0 // at most, and half the depth
 	beside       = 6.0   // off the ribs
 	thinnest     = 30.0  // that foam is worth fitting
-	shortest     = 150.0
+	shortest     = 200.0
 	clearOf      = 15.0 // hangers of seats and cross pieces, along the boat
 )
 
@@ -82,26 +82,37 @@ func bays(f *frame.Frame) []bay {
 func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
 	free := bays(f)
 	from, to := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	lay := func(long float64) (pieces []Bag, sum float64) {
+	lay := func(long float64) (pieces []Bag, where []bay, sum float64) {
 		mid := math.Max(from+long/2, math.Min(to-long/2, center(f)))
 		for _, b := range free {
-			p := side(f, c, bay{math.Max(b.aft, mid-long/2), math.Min(b.fore, mid+long/2), b.people})
-			if p.Liters > 0 {
-				pieces, sum = append(pieces, p), sum+p.Liters
+			b.aft, b.fore = math.Max(b.aft, mid-long/2), math.Min(b.fore, mid+long/2)
+			if p := side(f, c, b); p.Liters > 0 {
+				pieces, where, sum = append(pieces, p), append(where, b), sum+p.Liters
 			}
 		}
-		return pieces, sum
+		return pieces, where, sum
 	}
 	lo, hi := 0.0, to-from
 	for range 40 {
 		long := (lo + hi) / 2
-		if _, sum := lay(long); sum < liters {
+		if _, _, sum := lay(long); sum < liters {
 			lo = long
 		} else {
 			hi = long
 		}
 	}
-	port, sum := lay(hi)
+	port, where, sum := lay(hi)
+	for sum > liters+0.1 { // a piece that begins to be worth fitting comes all at once
+		i := longest(port)
+		shorter := where[i]
+		shorter.fore -= (sum - liters) / port[i].Liters * (port[i].Fore - port[i].Aft)
+		p := side(f, c, shorter)
+		if p.Liters == 0 || p.Liters >= port[i].Liters {
+			break
+		}
+		sum += p.Liters - port[i].Liters
+		port[i], where[i] = p, shorter
+	}
 	if len(port) == 0 {
 		port = []Bag{{Foam: true}}
 	}
@@ -119,6 +130,17 @@ func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
 		}
 	}
 	return append(port, star...)
+}
+
+// longest is the number of the piece that has most of the length.
+func longest(pieces []Bag) int {
+	best := 0
+	for i, p := range pieces {
+		if p.Fore-p.Aft > pieces[best].Fore-pieces[best].Aft {
+			best = i
+		}
+	}
+	return best
 }
 
 // mirrored is the same piece on the other side.

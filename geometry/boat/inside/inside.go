@@ -3,10 +3,13 @@
 package inside
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 )
@@ -100,10 +103,10 @@ func placed(d *design.Design, p design.Person) place {
 		return place{aft: at - toes, fore: at + knees}
 	}
 	on, _ := d.SeatOf(p)
-	seat := float64(on.Height)
+	high := float64(on.Height)
 	reach := kneesBent * Leg(p)
-	w := place{leans: true, braces: true, back: at - backFromWeight, seat: seat}
-	w.sole = w.back + math.Sqrt(math.Max(0, reach*reach-seat*seat))
+	w := place{leans: true, braces: true, back: at - backFromWeight, seat: high}
+	w.sole = w.back + math.Sqrt(math.Max(0, reach*reach-high*high))
 	w.aft, w.fore = w.back-60, w.sole-60
 	if p.Posture == design.Bench {
 		w.aft = at
@@ -111,8 +114,34 @@ func placed(d *design.Design, p design.Person) place {
 	return w
 }
 
+// Boat is what people and their fittings are in: a finished frame, or a sketch of one.
+type Boat struct {
+	Design  *design.Design
+	Hull    *hull.Hull
+	Gunwale seat.Gunwale
+	Ribs    []Rib // from aft forward
+	Seats   []seat.Seat
+}
+
+// Rib is one that floor slats may lie on.
+type Rib struct {
+	Name string
+	hull.Section
+}
+
 // Of works out what the design of a frame has inside.
-func Of(f *frame.Frame) Fit {
+func Of(f *frame.Frame) Fit { return framed(f).Fit() }
+
+func framed(f *frame.Frame) Boat {
+	b := Boat{Design: f.Design, Hull: f.Hull, Gunwale: &f.Gunwale, Seats: f.Seats}
+	for _, r := range f.Ribs {
+		b.Ribs = append(b.Ribs, Rib{r.Name, r.Section})
+	}
+	return b
+}
+
+// Fit works out what a boat has inside.
+func (f Boat) Fit() Fit {
 	d := f.Design
 	out := Fit{Wood: d.InsideWood()}
 	out.floors(f)
@@ -176,21 +205,27 @@ const (
 	past              = 20.0 // of a slat beyond its last rib
 )
 
-// floors lays slats under each person; those that meet are one.
-func (out *Fit) floors(f *frame.Frame) {
+// floors lays slats under each person and under each seat that stands on them; those that
+// meet are one.
+func (out *Fit) floors(f Boat) {
 	d := f.Design
 	if d.Inside.Slats == 0 {
 		return
 	}
-	spans := [][2]float64{{-600, 600}}
-	if len(d.Crew) > 0 {
-		spans = nil
-		for _, p := range d.Crew {
-			w := placed(d, p)
-			spans = append(spans, [2]float64{w.aft, w.fore})
-		}
-		slices.SortFunc(spans, func(a, b [2]float64) int { return int(math.Copysign(1, a[0]-b[0])) })
+	var spans [][2]float64
+	for _, p := range d.Crew {
+		w := placed(d, p)
+		spans = append(spans, [2]float64{w.aft, w.fore})
 	}
+	for _, s := range f.Seats { // one that nobody sits on yet stands on slats too
+		if s.Hung == nil {
+			spans = append(spans, [2]float64{s.At - s.Long/2, s.At + s.Long/2})
+		}
+	}
+	if len(spans) == 0 {
+		spans = [][2]float64{{-600, 600}}
+	}
+	slices.SortFunc(spans, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	for i := 0; i < len(spans); i++ {
 		s := spans[i]
 		for i+1 < len(spans) && spans[i+1][0] < s[1]+2*float64(d.Ribs.Pitch) {
@@ -205,12 +240,12 @@ func (out *Fit) floors(f *frame.Frame) {
 
 // floor lays slats over the ribs from one station to another, as far as the floor is wide
 // enough for one.
-func floor(f *frame.Frame, aft, fore float64) (Floor, bool) {
+func floor(f Boat, aft, fore float64) (Floor, bool) {
 	in := f.Design.Inside
 	fl := Floor{Wanted: in.Slats, Wide: float64(in.SlatWidth), Thick: float64(in.SlatThickness)}
 	narrow := math.Inf(1)
 	for _, r := range f.Ribs {
-		half := flat(r, risen)
+		half := f.flat(r, risen)
 		if r.Station < aft-past || r.Station > fore+past || half < fl.Wide {
 			continue
 		}
@@ -225,27 +260,82 @@ func floor(f *frame.Frame, aft, fore float64) (Floor, bool) {
 	}
 	fl.Long = fl.Fore - fl.Aft
 	fl.Count = min(in.Slats, max(1, int((2*narrow+leastGap)/(fl.Wide+leastGap))))
-	pitch := fl.Wide + mostGap
-	if fl.Count > 1 {
-		pitch = math.Min(pitch, (2*narrow-fl.Wide)/float64(fl.Count-1))
-	}
-	for i := range fl.Count {
-		fl.Across = append(fl.Across, pitch*(float64(i)-float64(fl.Count-1)/2))
-	}
+	fl.spread(narrow, cheeks(f, fl))
 	return fl, true
 }
 
-// flat is how far from the middle line a rib's upper face has risen by so much, mm.
-func flat(r frame.Rib, by float64) float64 {
-	low := r.Face(0, -r.Thickness/2).Y
-	const steps = 400
-	half := r.Section.Half.Length()
-	for i := 1; i <= steps; i++ {
-		if p := r.Face(half*float64(i)/steps, -r.Thickness/2); p.Y > low+by {
-			return p.X
+// cheeks lists how far from the middle line the cheeks of saddles stand on a floor.
+func cheeks(f Boat, fl Floor) (out []float64) {
+	for _, s := range f.Seats {
+		if s.Saddle != nil && s.At > fl.Aft && s.At < fl.Fore {
+			out = append(out, s.Saddle.Apart/2)
 		}
 	}
-	return r.Face(half, -r.Thickness/2).X
+	return out
+}
+
+// spread lays the slats as wide apart as floor and gaps allow; where cheeks of a saddle
+// stand on them, as wide as puts a slat under each, with fewer slats if it must be.
+func (fl *Floor) spread(half float64, cheeks []float64) {
+	lay := func(n int, pitch float64) (across []float64) {
+		for i := range n {
+			across = append(across, pitch*(float64(i)-float64(n-1)/2))
+		}
+		return across
+	}
+	most := func(n int) float64 {
+		if n < 2 {
+			return fl.Wide + mostGap
+		}
+		return math.Min(fl.Wide+mostGap, (2*half-fl.Wide)/float64(n-1))
+	}
+	fl.Across = lay(fl.Count, most(fl.Count))
+	for n := fl.Count; n > 1; n-- {
+		for pitch := most(n); pitch >= fl.Wide+leastGap; pitch-- {
+			if across := lay(n, pitch); fl.bears(across, cheeks) {
+				fl.Count, fl.Across = n, across
+				return
+			}
+		}
+	}
+}
+
+// bears reports whether slats lie under all cheeks.
+func (fl *Floor) bears(across, cheeks []float64) bool {
+	for _, y := range cheeks {
+		under := func(slat float64) bool { return math.Abs(slat-y) <= (fl.Wide-seat.BoardThick)/2 }
+		if !slices.ContainsFunc(across, under) {
+			return false
+		}
+	}
+	return true
+}
+
+// flat is how far from the middle line a rib's upper face has risen by so much, mm, to
+// 0.01 mm.
+func (f Boat) flat(r Rib, by float64) float64 {
+	out := -float64(f.Design.Ribs.Thickness) / 2
+	low := r.Face(0, out).Y
+	from, to := 0.0, r.Half.Length()
+	for to-from > 0.01 {
+		if mid := (from + to) / 2; r.Face(mid, out).Y > low+by {
+			to = mid
+		} else {
+			from = mid
+		}
+	}
+	return r.Face(to, out).X
+}
+
+// nearest returns the rib nearest to a station.
+func (f Boat) nearest(x float64) Rib {
+	best := f.Ribs[0]
+	for _, r := range f.Ribs {
+		if math.Abs(r.Station-x) < math.Abs(best.Station-x) {
+			best = r
+		}
+	}
+	return best
 }
 
 // Sizes of what people lean on and push against, mm. Our own choice.
@@ -258,10 +348,10 @@ const (
 )
 
 // brace places a person's footbrace; false where no board of a foot's width fits.
-func brace(f *frame.Frame, p design.Person, w place) (Brace, bool) {
-	r := f.Nearest(w.sole)
+func brace(f Boat, p design.Person, w place) (Brace, bool) {
+	r := f.nearest(w.sole)
 	b := Brace{Who: p.Name, Leg: Leg(p), At: w.sole, Tall: barTall, Thick: barThick, RailWide: railWide, Floor: f.Hull.FloorZ(w.sole)}
-	b.Room = 2 * flat(r, railWide+10)
+	b.Room = 2 * f.flat(r, railWide+10)
 	b.Bar = math.Min(barMost, math.Floor((b.Room-2*sideRoom)/10)*10)
 	first, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
 	if b.Bar < barLeast || w.sole+Step*Holes/2 > last || w.sole < first {
@@ -272,8 +362,8 @@ func brace(f *frame.Frame, p design.Person, w place) (Brace, bool) {
 	return b, true
 }
 
-func back(f *frame.Frame, p design.Person, w place) Back {
-	inner := f.Gunwale.EdgeAt(w.back, -f.Gunwale.Width/2, 0)
+func back(f Boat, p design.Person, w place) Back {
+	inner := f.Gunwale.EdgeAt(w.back, -float64(f.Design.Gunwale.Width)/2, 0)
 	return Back{Who: p.Name, At: w.back, Low: w.seat + backLow, Across: math.Min(backWide, 2*inner.Y-60), Tall: backTall, Thick: backThick,
 		Gunwale: 2 * inner.Y, Floor: f.Hull.FloorZ(w.back)}
 }

@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 )
 
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -78,7 +80,7 @@ func TestFloors(t *testing.T) {
 				}
 			}
 			for _, r := range fr.Ribs {
-				if edge := fl.Across[fl.Count-1] + fl.Wide/2; r.Station > fl.Aft && r.Station < fl.Fore && edge > flat(r, risen)+1e-9 {
+				if edge := fl.Across[fl.Count-1] + fl.Wide/2; r.Station > fl.Aft && r.Station < fl.Fore && edge > framed(fr).flat(Rib{r.Name, r.Section}, risen)+0.02 {
 					t.Errorf("%s: at rib %s the outer slat's edge lies %.0f mm out, past where the rib has risen", name, r.Name, edge)
 				}
 			}
@@ -90,19 +92,24 @@ func TestFloors(t *testing.T) {
 	}
 }
 
-// TestRoughly: what is guessed before there is a frame is what the frame has, within a
-// quarter, by weight of Brook's redcedar.
-func TestRoughly(t *testing.T) {
-	f := frametest.Shipped(t, "brook", nil)
-	k, _ := Kit(f, nil)
-	items, err := k.Items(f.Design)
-	if err != nil {
-		t.Fatal(err)
+// TestCheeks: a saddle's cheeks stand on slats, however wide it is, and a seat that nobody
+// sits on has slats under it too.
+func TestCheeks(t *testing.T) {
+	for _, wide := range []measure.Length{160, 200, 240, 300} {
+		f := frametest.Shipped(t, "lake", func(d *design.Design) {
+			d.Seats[0].Kind, d.Seats[0].Wide = design.Saddle, wide
+			d.Seats = append(d.Seats, design.Seat{Name: "Spare", Kind: design.Saddle, At: 900, Height: 150, Wide: 200})
+		})
+		for _, s := range f.Seats {
+			borne := false
+			for _, fl := range Of(f).Floors {
+				for _, y := range fl.Across {
+					borne = borne || s.At > fl.Aft && s.At < fl.Fore && math.Abs(y-s.Saddle.Apart/2) <= (fl.Wide-seat.BoardThick)/2
+				}
+			}
+			if !borne {
+				t.Errorf("%s, %.0f mm wide: no slat under a cheek %.0f mm from the middle line", s.Name, s.Wide, s.Saddle.Apart/2)
+			}
+		}
 	}
-	got := 0.0
-	for _, i := range items {
-		got += i.Load().Mass
-	}
-	wood, bought := Roughly(f.Design)
-	near(t, "kg", wood*358.4e-9+bought, got, 0.25*got)
 }

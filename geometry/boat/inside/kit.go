@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/skin"
-	"ribwright/geometry/design"
 )
 
 // The entries of the list of weights.
@@ -28,8 +27,11 @@ const (
 // Kit lists what is inside a covered frame, besides flotation.
 //
 // Errors: none; a wood that is not known shows when the kit is weighed.
-func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) {
-	o, k := Of(f), kit.Kit{Name: "inside"}
+func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) { return framed(f).Kit(), nil }
+
+// Kit lists what is inside a boat, besides flotation.
+func (f Boat) Kit() kit.Kit {
+	o, k := f.Fit(), kit.Kit{Name: "inside"}
 	for _, fl := range o.Floors {
 		fl.kit(&k, f, o.Wood)
 	}
@@ -39,14 +41,14 @@ func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) {
 	for _, b := range o.Backs {
 		b.kit(&k, o.Wood)
 	}
-	return k, nil
+	return k
 }
 
 // Lashings is how many times each slat of a floor is lashed: at its ends and at every
 // second rib between.
 func (fl Floor) Lashings() int { return len(fl.Ribs)/2 + 1 }
 
-func (fl Floor) kit(k *kit.Kit, f *frame.Frame, wood string) {
+func (fl Floor) kit(k *kit.Kit, f Boat, wood string) {
 	x := (fl.Aft + fl.Fore) / 2
 	at := geometry.Point3{X: x, Z: f.Hull.RibsZ(x) + fl.Thick/2}
 	k.Pieces = append(k.Pieces, kit.Piece{Group: slats, Name: "floor slat", Count: fl.Count, Form: kit.Beam, Wood: wood, Long: fl.Long, Wide: fl.Wide, Thick: fl.Thick, Fill: 1, At: at, Scarf: f.Design.Gunwale.ScarfSlope})
@@ -77,29 +79,4 @@ func (b Back) kit(k *kit.Kit, wood string) {
 	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
 		How: "round the gunwales, behind a backrest, with ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
-}
-
-// Roughly returns what is inside takes before there is a frame, besides flotation: the
-// wood, mm3, and what is bought, kg. The shares of slats and the board's width are
-// estimates.
-func Roughly(d *design.Design) (wood, bought float64) {
-	in := d.Inside
-	for _, p := range d.Crew {
-		w, share := placed(d, p), 1.0
-		if len(d.Crew) > 1 { // two sit where the floor is narrow, and slats are fewer: an estimate
-			share = 0.7
-		}
-		wood += float64(in.Slats) * share * (w.fore - w.aft) *
-			float64(in.SlatWidth*in.SlatThickness)
-		bought += 4 * float64(in.Slats) * perLashing * cordMass
-		if in.Footbrace && w.braces {
-			wood += barTall*barThick*360 + 2*railWide*railWide*300 + railWide*70*70
-			bought += 0.02
-		}
-		if in.Backrest && w.leans {
-			wood += backWide * backTall * backThick
-			bought += 2 * webMass
-		}
-	}
-	return wood, bought
 }

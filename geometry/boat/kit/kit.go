@@ -67,6 +67,9 @@ type Thing struct {
 // least.
 const metal = 8000.0
 
+// Solid is the room that all of it takes up in water.
+func (t Thing) Solid() weight.Solid { return weight.SolidOf(t.Mass, cmp.Or(t.Dense, metal)) }
+
 // Work is an operation besides sawing, shaping and sewing.
 type Work struct {
 	Name    string
@@ -109,7 +112,7 @@ func (k Kit) Items(d *design.Design) ([]weight.Item, error) {
 	}
 	for _, t := range k.Things {
 		if t.Mass > 0 {
-			add(t.Group, float.Load{Mass: t.Mass, At: t.At}, weight.SolidOf(t.Mass, cmp.Or(t.Dense, metal)))
+			add(t.Group, float.Load{Mass: t.Mass, At: t.At}, t.Solid())
 		}
 	}
 	return out, nil
