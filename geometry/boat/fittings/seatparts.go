@@ -111,6 +111,10 @@ func things(s seat.Seat) []kit.Thing {
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
 		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
+		if h.Bottom == design.Slats {
+			n := 4 * float64(h.Along)
+			out = append(out, kit.Thing{Key: kit.ScrewKey, Name: kit.ScrewName, Amount: n, Unit: "each", How: "30 mm, two at each end of a seat's slats", Mass: n * kit.ScrewMass, At: top})
+		}
 		if m := webbing(s) / 1000; m > 0 {
 			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(2*m) / 2, Unit: "m", How: "each strap round both members, its ends sewn", Mass: m * webMass, Dense: webDense, At: top})
 		}

@@ -16,6 +16,7 @@ import (
 // Bag is a piece of flotation: foam beside the people, or an air bag in an end.
 type Bag struct {
 	Where        string // "bow", "stern", "port side", "starboard side"; with a number where a side has several
+	Number       int    // of a side piece, from aft; 0 where a side has one
 	Foam         bool
 	Liters       float64 // that it holds
 	Aft, Fore    float64 // stations of its ends

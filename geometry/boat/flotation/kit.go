@@ -70,6 +70,7 @@ func (f Fit) sum(of func(Bag) bool) (g group) {
 	}
 	all := float.Total(loads...)
 	g.Mass, g.At = all.Mass, all.At
+	g.At.Y = 0 // the sides are a pair, to the last bit
 	return g
 }
 

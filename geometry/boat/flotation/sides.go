@@ -102,17 +102,7 @@ func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
 		}
 	}
 	port, where, sum := lay(hi)
-	for sum > liters+0.1 { // a piece that begins to be worth fitting comes all at once
-		i := longest(port)
-		shorter := where[i]
-		shorter.fore -= (sum - liters) / port[i].Liters * (port[i].Fore - port[i].Aft)
-		p := side(f, c, shorter)
-		if p.Liters == 0 || p.Liters >= port[i].Liters {
-			break
-		}
-		sum += p.Liters - port[i].Liters
-		port[i], where[i] = p, shorter
-	}
+	port, sum = trimmed(f, c, port, where, sum, liters)
 	if len(port) == 0 {
 		port = []Bag{{Foam: true}}
 	}
@@ -126,21 +116,33 @@ func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
 		star[i].Where = "starboard side"
 		port[i].Where = "port side"
 		if len(port) > 1 {
+			port[i].Number, star[i].Number = i+1, i+1
 			port[i].Where, star[i].Where = fmt.Sprintf("port side %d", i+1), fmt.Sprintf("starboard side %d", i+1)
 		}
 	}
 	return append(port, star...)
 }
 
-// longest is the number of the piece that has most of the length.
-func longest(pieces []Bag) int {
-	best := 0
-	for i, p := range pieces {
-		if p.Fore-p.Aft > pieces[best].Fore-pieces[best].Aft {
-			best = i
+// trimmed cuts pieces shorter at both ends, all by the same share, while they hold more
+// than so many liters: one that begins to be worth fitting comes all at once.
+func trimmed(f *frame.Frame, c *skin.Cloth, pieces []Bag, where []bay, sum, liters float64) ([]Bag, float64) {
+	for range 4 {
+		if sum < liters+0.05 {
+			break
 		}
+		share := (sum - liters) / sum
+		shorter, left, all := make([]Bag, len(pieces)), make([]bay, len(pieces)), 0.0
+		for i, b := range where {
+			cut := share * (pieces[i].Fore - pieces[i].Aft) / 2
+			left[i] = bay{math.Max(b.aft, pieces[i].Aft) + cut, math.Min(b.fore, pieces[i].Fore) - cut, b.people}
+			if shorter[i] = side(f, c, left[i]); shorter[i].Liters == 0 {
+				return pieces, sum // it would be too short to fit
+			}
+			all += shorter[i].Liters
+		}
+		pieces, where, sum = shorter, left, all
 	}
-	return best
+	return pieces, sum
 }
 
 // mirrored is the same piece on the other side.

@@ -42,10 +42,11 @@ type Brace struct {
 	Room                   float64 // across the boat between the ribs at the board's upper edge; less than Bar where it does not fit
 }
 
-// Back is a board to lean on.
+// Back is two bars to lean on, one over the other.
 type Back struct {
 	Who                          string
-	At, Low, Across, Tall, Thick float64 // station of its fore face; lower edge over the floor; the board
+	At, Low, Across, Tall, Thick float64 // station of its fore face; lower edge over the floor; over both bars
+	Bar                          float64 // height of one of them
 	Gunwale                      float64 // between the gunwales there
 	Floor                        float64 // as of a brace
 }
@@ -340,11 +341,11 @@ func (f Boat) nearest(x float64) Rib {
 
 // Sizes of what people lean on and push against, mm. Our own choice.
 const (
-	barTall, barThick, barMost, barLeast = 90.0, 15.0, 420.0, 160.0
-	railWide                             = 20.0
-	sideRoom                             = 12.0 // between the board's ends and the ribs
-	backLow, backTall, backThick         = 110.0, 130.0, 10.0
-	backWide                             = 340.0
+	barTall, barThick, barMost, barLeast  = 90.0, 15.0, 420.0, 160.0
+	railWide                              = 20.0
+	sideRoom                              = 12.0 // between the board's ends and the ribs
+	backLow, backTall, backThick, backBar = 110.0, 130.0, 10.0, 60.0
+	backWide                              = 340.0
 )
 
 // brace places a person's footbrace; false where no board of a foot's width fits.
@@ -364,6 +365,6 @@ func brace(f Boat, p design.Person, w place) (Brace, bool) {
 
 func back(f Boat, p design.Person, w place) Back {
 	inner := f.Gunwale.EdgeAt(w.back, -float64(f.Design.Gunwale.Width)/2, 0)
-	return Back{Who: p.Name, At: w.back, Low: w.seat + backLow, Across: math.Min(backWide, 2*inner.Y-60), Tall: backTall, Thick: backThick,
+	return Back{Who: p.Name, At: w.back, Low: w.seat + backLow, Across: math.Min(backWide, 2*inner.Y-60), Tall: backTall, Thick: backThick, Bar: backBar,
 		Gunwale: 2 * inner.Y, Floor: f.Hull.FloorZ(w.back)}
 }

@@ -75,7 +75,7 @@ func (b Brace) kit(k *kit.Kit, wood string) {
 func (b Back) kit(k *kit.Kit, wood string) {
 	at := geometry.Point3{X: b.At, Z: b.Floor + b.Low + b.Tall/2}
 	web := (2*b.Gunwale + 600) / 1000
-	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest", Count: 1, Wood: wood, Long: b.Across, Wide: b.Tall, Thick: b.Thick, Fill: 1, At: at})
+	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest bar", Count: 2, Wood: wood, Long: b.Across, Wide: b.Bar, Thick: b.Thick, Fill: 1, At: at})
 	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
 		How: "round the gunwales, behind a backrest, with ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})

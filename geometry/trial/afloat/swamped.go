@@ -9,10 +9,6 @@ import (
 	"ribwright/geometry/trial/swamped"
 )
 
-// steady is the GM under which nobody should rely on it, mm: how high people's weight lies
-// is known to some 30 mm.
-const steady = 30.0
-
 // findSwamped tells how the boat lies when it is full of water.
 func (r *Report) findSwamped() {
 	if r.Boat.Frame == nil {
@@ -77,7 +73,7 @@ func (r *Report) lies(about string, l swamped.Lying, cure string) {
 		r.Findings.Warn(about, finding.Estimate, "%s (GM %.0f mm): nobody can bail it so%s", floats, l.GM, cure)
 	case l.GM <= 0:
 		r.Findings.Warn(about, finding.Estimate, "%s and rolls over (GM %.0f mm)%s", floats, l.GM, cure)
-	case l.GM < steady:
+	case l.GM < swamped.Steady:
 		r.Findings.Warn(about, finding.Estimate, "%s, hardly upright (GM %.0f mm, and how high people's weight lies is known to some 30 mm)%s", floats, l.GM, cure)
 	case l.Posture == swamped.Holding:
 		r.Findings.Say(about, finding.Estimate, "%s, upright (GM %.0f mm): hold on to it from both sides or at its ends", floats, l.GM)

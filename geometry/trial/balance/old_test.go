@@ -102,6 +102,7 @@ func plainEnds(name string) func(*design.Design) {
 // bars for seats in place of today's thwarts beside the yoke, and the yoke where it was.
 func asRecorded(d *design.Design) {
 	d.Seats, d.Crew = nil, nil
+	d.Thwarts[0].At = measure.Length(d.Ribs.Pitch / 2) // what it is carried by was forward of midship
 	if d.Title == "Brook" {
 		return
 	}
@@ -112,7 +113,6 @@ func asRecorded(d *design.Design) {
 		keep = 2
 	}
 	d.Thwarts = d.Thwarts[:keep]
-	d.Thwarts[0].At = measure.Length(d.Ribs.Pitch / 2) // the yoke was forward of midship
 	for _, end := range []string{"Bow s", "Stern s", "S"} {
 		for _, edge := range []string{"forward", "after"} {
 			if at, ok := bars[end+"eat bar, "+edge]; ok {

@@ -36,6 +36,10 @@ type Lying struct {
 	More                float64 // kg more that sink it until its sheer is under at the lowest of the three; less than 0 it is
 }
 
+// Steady is the GM under which nobody should rely on it, mm: how high people's weight lies
+// is known to some 30 mm.
+const Steady = 30.0
+
 // Upright reports whether it rests and comes back from a small heel.
 func (l Lying) Upright() bool { return l.Fault == "" && l.GM > 0 }
 

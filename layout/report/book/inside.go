@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/wording"
@@ -59,39 +58,17 @@ func (w *writer) insidePlan() report.Figure {
 	}
 	for _, b := range w.Afloat.Flotation.Bags {
 		s.path(layout.Guide, around(b))
+		if b.Liters > 0 {
+			s.note(b.At.X, b.At.Y, 0, -small/2, layout.Middle, mark(b))
+		}
 	}
 	s.line(layout.Center, -f.Hull.Length/2, 0, f.Hull.Length/2, 0)
 	s.line(layout.Center, 0, -f.Hull.Beam/2-4*per, 0, f.Hull.Beam/2+4*per)
-	low := -f.Hull.Beam/2/per - 7
 	for _, fl := range o.Floors {
-		s.across(fl.Aft, fl.Fore, low, w.Length(fl.Long))
+		s.across(fl.Aft, fl.Fore, -f.Hull.Beam/2/per-7, w.Length(fl.Long))
 	}
-	for _, b := range w.Afloat.Flotation.Bags {
-		if b.Liters > 0 && b.Where != "starboard side" {
-			y := low - 6
-			if b.Foam {
-				y = f.Hull.Beam/2/per + 5
-			}
-			s.across(b.Aft, b.Fore, y, w.Length(b.Fore-b.Aft))
-		}
-	}
-	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Inside from above, %s, bow to the right, upright line at midship. Solid: floor slats, backrests, footbraces; dashed: flotation, with its lengths.", ratio(per)),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Inside from above, %s, bow to the right, upright line at midship. Solid: floor slats, backrests, footbraces; dashed: flotation, numbered as in its tables.", ratio(per)),
 		About: "The boat from above with floor slats, backrests, footbraces and flotation in their places."}
-}
-
-// around is the outline of a piece of flotation from above.
-func around(b flotation.Bag) curve.Path {
-	var out, back []geometry.Point
-	for _, k := range b.Blocks {
-		for _, x := range []float64{k.At.X - k.Long/2, k.At.X + k.Long/2} {
-			out = append(out, geometry.Pt(x, k.At.Y+k.Wide/2))
-			back = append([]geometry.Point{geometry.Pt(x, k.At.Y-k.Wide/2)}, back...)
-		}
-	}
-	if len(out) == 0 {
-		return nil
-	}
-	return curve.Polyline(append(append(out, back...), out[0])...)
 }
 
 func (w *writer) floors() {
@@ -140,37 +117,13 @@ func (w *writer) backs() {
 		return
 	}
 	w.section("Backrest")
-	t := report.Titled("Backrests, "+w.Marks()).Words("For").Numbers("Fore face at", "Lower edge over the floor", "Board across", "Tall", "Thick", "Between the gunwales there")
+	t := report.Titled("Backrests, of two bars, "+w.Marks()).Words("For").Numbers("Fore face at", "Lower edge over the floor", "Bars across", "Each bar", "Thick", "Both bars", "Between the gunwales there")
 	for _, b := range w.Bend.Inside.Backs {
-		t.Row(wording.OneLine(b.Who), w.Station(b.At), w.Mark(b.Low), w.Mark(b.Across), w.Mark(b.Tall), w.Mark(b.Thick), w.Mark(b.Gunwale))
+		t.Row(wording.OneLine(b.Who), w.Station(b.At), w.Mark(b.Low), w.Mark(b.Across), w.Mark(b.Bar), w.Mark(b.Thick), w.Mark(b.Tall), w.Mark(b.Gunwale))
 	}
 	w.add(t, report.List{First: 1, Items: []string{
-		"Round all edges of the board, pad its fore face, and bore two slots for the webbing near each end.",
-		"Lead webbing through the slots and round both gunwales, with a buckle at each side, and tie the board's lower edge to the rib or slat below so that it cannot ride up.",
+		"Round all edges of both bars. Bore two slots for the webbing near each end of each bar, in line.",
+		"Lead webbing through the slots of both bars, the gap of the table between them, and round both gunwales, with a buckle at each side.",
+		"Tie the lower bar to the rib or slat below, so that the backrest cannot ride up.",
 		"Set its height and its lean by the buckles with the person in the boat: it bears on the small of the back."}})
-}
-
-func (w *writer) flotation() {
-	fit := w.Afloat.Flotation
-	if len(fit.Bags) == 0 {
-		return
-	}
-	w.section("Flotation")
-	w.say("Full of water and with its wood soaked the boat lifts %.0f kg itself. People who sit in it to the navel want %.0f l more, for half their weight and a quarter of the gear's; %.0f l are fitted. Foam at the sides keeps the boat upright under people who sit in it; bags in the ends keep its trim and leave less water to empty.", fit.Need.Soaked, math.Ceil(fit.Need.Seat), fit.Liters())
-	t := report.Titled("Flotation, "+w.Unit()).Names("Place").Words("What").Numbers("Liters", "From", "To", "Across at most", "Tall", "Straps", "Each strap holds, N")
-	for _, b := range fit.Bags {
-		what := "air bag"
-		if b.Foam {
-			what = "closed-cell foam"
-		}
-		if b.Liters > 0 {
-			t.Row(wording.Capital(b.Where), what, fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Cell(b.Across), w.Cell(b.Tall), fmt.Sprint(b.Straps), fmt.Sprintf("%.0f", math.Ceil(b.Pull/10)*10))
-		}
-	}
-	t.Note = "A strap and what it is tied to must hold twice the lift of the whole piece, and there is never one strap alone."
-	w.add(t, report.List{First: 1, Items: []string{
-		"Side pieces: glue foam sheets to the size of the table, taper them where the ribs close in, cover them with cloth against rubbing, and lay each close under its gunwale, against the ribs. Strap it to the gunwale and round two ribs or a stringer, so that it can go neither up nor in.",
-		"End bags: push each into its end, blow it up and strap it down across the stringers and under the gunwales, with a net or crossed cord over its open face. Let out some air when the boat lies in the sun.",
-		"Pull at every strap with your own weight. Then fill the boat in shallow water, sit in it, and look how it lies: On the water says what to expect."}})
-	w.warn("Flotation that comes loose leaves the boat when it is needed. Look at every strap before each trip, and leave no loop that a foot or a hand goes into.", "common practice, no source")
 }
