@@ -18,10 +18,12 @@ const (
 	strapDense = 950.0 // kg/m3, polypropylene
 )
 
-// The minutes of a piece of foam and of a bag. Common practice, no source.
+// The minutes of a piece of foam, of a bag, and of a loop on the bare frame. Common
+// practice, no source.
 const (
 	minutesFoam = 25.0
 	minutesBag  = 15.0
+	minutesLoop = 2.0
 )
 
 // Kit lists what the flotation is bought as, foam and bags each with its middle.
@@ -39,10 +41,13 @@ func (f Fit) Kit() kit.Kit {
 		k.Things = append(k.Things, kit.Thing{Group: Group, Key: "float-bag", Name: "float bags for the ends", Amount: bags.Liters, Unit: "L", Mass: bags.Mass, At: bags.At, Dense: 1000 * bagMass, How: wording.Counted(bags.pieces, "bag")})
 		k.Works = append(k.Works, kit.Work{Name: "place and strap float bags", Count: float64(bags.pieces), Unit: "bags", Minutes: minutesBag})
 	}
+	if n := foam.Straps + bags.Straps; n > 0 {
+		k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for the straps of flotation, as Inside says", Count: float64(2 * n), Unit: "loops", Minutes: minutesLoop, Bare: true})
+	}
 	for _, g := range []group{foam, bags} {
 		if long := float64(g.Straps) * strapLong; long > 0 {
 			k.Things = append(k.Things, kit.Thing{Group: Group, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: long, Unit: "m",
-				How: fmt.Sprintf("%s of %.1f m for flotation", wording.Counted(g.Straps, "strap"), strapLong), Mass: long * strapMass, Dense: strapDense, At: g.At})
+				How: fmt.Sprintf("%s of %.1f m for flotation, with their loops", wording.Counted(g.Straps, "strap"), strapLong), Mass: long * strapMass, Dense: strapDense, At: g.At})
 		}
 	}
 	return k

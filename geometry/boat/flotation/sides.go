@@ -124,9 +124,10 @@ func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
 }
 
 // trimmed cuts pieces shorter at both ends, all by the same share, while they hold more
-// than so many liters: one that begins to be worth fitting comes all at once.
+// than so many liters: one that begins to be worth fitting comes all at once. A piece that
+// would be too short stays as it is.
 func trimmed(f *frame.Frame, c *skin.Cloth, pieces []Bag, where []bay, sum, liters float64) ([]Bag, float64) {
-	for range 4 {
+	for range 8 {
 		if sum < liters+0.05 {
 			break
 		}
@@ -136,7 +137,7 @@ func trimmed(f *frame.Frame, c *skin.Cloth, pieces []Bag, where []bay, sum, lite
 			cut := share * (pieces[i].Fore - pieces[i].Aft) / 2
 			left[i] = bay{math.Max(b.aft, pieces[i].Aft) + cut, math.Min(b.fore, pieces[i].Fore) - cut, b.people}
 			if shorter[i] = side(f, c, left[i]); shorter[i].Liters == 0 {
-				return pieces, sum // it would be too short to fit
+				shorter[i], left[i] = pieces[i], b
 			}
 			all += shorter[i].Liters
 		}

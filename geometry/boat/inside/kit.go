@@ -77,6 +77,7 @@ func (b Back) kit(k *kit.Kit, wood string) {
 	web := (2*b.Gunwale + 600) / 1000
 	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest bar", Count: 2, Wood: wood, Long: b.Across, Wide: b.Bar, Thick: b.Thick, Fill: 1, At: at})
 	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
-		How: "round the gunwales, behind a backrest, with ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
-	k.Works = append(k.Works, kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
+		How: "a backrest's, with its loops and ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
+	k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for a backrest round two ribs' heads, close under the gunwales", Count: 2, Unit: "loops", Minutes: 2, Bare: true},
+		kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
 }

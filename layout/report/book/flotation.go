@@ -40,6 +40,19 @@ func mark(b flotation.Bag) string {
 	return fmt.Sprint(b.Number)
 }
 
+// lettered writes a piece's mark outside the gunwale that it lies under.
+func (w *writer) lettered(s *sketch, b flotation.Bag) {
+	if b.Liters == 0 {
+		return
+	}
+	half := w.Frame.Gunwale.At(b.At.X, 0, 0).Y
+	if b.At.Y > 0 {
+		s.note(b.At.X, half, 0, 1.2, layout.Middle, mark(b))
+	} else {
+		s.note(b.At.X, -half, 0, -small-1.2, layout.Middle, mark(b))
+	}
+}
+
 // flotation is what keeps the boat up when it is full of water.
 func (w *writer) flotation() {
 	fit := w.Afloat.Flotation
@@ -88,17 +101,18 @@ func (w *writer) sidePieces(sides []flotation.Bag) {
 	if len(sides) == 0 {
 		return
 	}
-	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Marks()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", "Liters", "Straps", "Each holds, N")
+	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Unit()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", "Liters", "Straps", "Each holds, N")
 	for _, b := range sides {
 		n := len(b.Blocks)
-		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Cell(b.Blocks[0].Wide), w.Cell(b.Blocks[n/2].Wide), w.Cell(b.Blocks[n-1].Wide), w.Cell(b.Tall), fmt.Sprintf("%.1f", b.Liters), fmt.Sprint(b.Straps), strapHolds(b))
+		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), fmt.Sprint(b.Straps), strapHolds(b))
 	}
 	t.Note = "Thick is across the boat. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone."
 	w.add(t, w.sideFigure(widest(sides)))
 	w.add(report.List{First: 1, Items: []string{
+		"Before the skin goes on, tie two loops of webbing for each strap round the rib nearest to its place: one close under the gunwale, one just under the piece. A strap stands a hand's width from each end of a piece, and the rest between.",
 		"Glue foam sheets to a block of each size. Cut its outer face to the ribs' lean and its thickness to the table; round every edge.",
-		"Lay it under its gunwale against the ribs, as the figure shows. Mark where the straps go: a hand's width from each end, and the rest between.",
-		"Lead each strap round the piece and over the gunwale, inside the skin, and round a rib below, so that the piece can go neither up nor in nor along. Buckle it where a hand reaches it from outside the boat."}})
+		"Lay it under its gunwale against the ribs, as the figure shows.",
+		"Lead each strap through both loops and round the piece, draw it tight and buckle it on the piece's face, where a hand reaches it from outside the boat. The piece goes neither up nor in nor along."}})
 }
 
 // widest is the piece of the most lift, which the figure shows.
@@ -130,13 +144,19 @@ func (w *writer) sideFigure(b flotation.Bag) report.Figure {
 	d.path(layout.Mark, rib.Outer)
 	in, out, low, top := k.At.Y-k.Wide/2, k.At.Y+k.Wide/2, k.At.Z-k.Tall/2, k.At.Z+k.Tall/2
 	d.box(layout.Cut, in, low, out, top)
-	d.path(layout.Guide, curve.Polyline(geometry.Pt(in-4, low-4), geometry.Pt(in-4, top+4), edge(-rail.Width/2-4, rail.Height+4), edge(rail.Width/2+4, rail.Height+4), geometry.Pt(out+4, top-8), geometry.Pt(out+4, low-4), geometry.Pt(in-4, low-4)))
+	strap := []geometry.Point{geometry.Pt(in-3, low-3)}
+	for _, p := range dense(rib.Outer.Flatten(0.5)) { // behind the rib
+		if p.Y > low-12 && p.Y < top+3 {
+			strap = append(strap, geometry.Pt(p.X+3, p.Y))
+		}
+	}
+	d.path(layout.Guide, curve.Polyline(append(strap, geometry.Pt(in-3, top+3), strap[0])...))
 	floor := f.Hull.FloorZ(k.At.X)
 	d.line(layout.Center, 0, floor-20, 0, high.Y)
 	d.line(layout.Guide, 0, floor, in, floor)
-	d.across(in, out, low/per-8, w.Fine(k.Wide))
+	d.across(in, out, low/per-8, w.Length(k.Wide))
 	d.across(0, in, top/per-4, w.Length(in))
-	d.up(low, top, in/per-5, w.Fine(k.Tall))
+	d.up(low, top, in/per-5, w.Length(k.Tall))
 	d.up(floor, low, in/per-5, w.Length(low-floor))
 	d.note(k.At.Y, k.At.Z, 0, -small/2, layout.Middle, "foam")
 	d.note(high.X, high.Y, 3, -small, layout.Left, "gunwale")
@@ -152,11 +172,11 @@ func (w *writer) bags(ends []flotation.Bag) {
 	}
 	t := report.Titled("Float bags, "+w.Unit()).Names("Place").Numbers("Liters", "From", "To", "Across at most", "Tall", "Straps", "Each holds, N")
 	for _, b := range ends {
-		t.Row(wording.Capital(b.Where), fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Cell(b.Across), w.Cell(b.Tall), fmt.Sprint(b.Straps), strapHolds(b))
+		t.Row(wording.Capital(b.Where), fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Across), w.Whole(b.Tall), fmt.Sprint(b.Straps), strapHolds(b))
 	}
 	w.add(t, report.List{First: 1, Items: []string{
-		"Push each bag into its end and blow it up.",
-		"Strap it down across the stringers and under the gunwales, with a net or crossed cord over its open face.",
+		"Before the skin goes on, tie two loops of webbing for each strap where it will cross the bag: round the upper stringer to port and to starboard. Tie one more round the keel at the bag's inner end.",
+		"Push each bag into its end and blow it up. Buckle its straps across its top, from loop to loop, and lace crossed cord over its open face from the straps to the loop at the keel.",
 		"Let out some air when the boat lies in the sun."}})
 }
 

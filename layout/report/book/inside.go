@@ -58,9 +58,7 @@ func (w *writer) insidePlan() report.Figure {
 	}
 	for _, b := range w.Afloat.Flotation.Bags {
 		s.path(layout.Guide, around(b))
-		if b.Liters > 0 {
-			s.note(b.At.X, b.At.Y, 0, -small/2, layout.Middle, mark(b))
-		}
+		w.lettered(s, b)
 	}
 	s.line(layout.Center, -f.Hull.Length/2, 0, f.Hull.Length/2, 0)
 	s.line(layout.Center, 0, -f.Hull.Beam/2-4*per, 0, f.Hull.Beam/2+4*per)
@@ -117,13 +115,15 @@ func (w *writer) backs() {
 		return
 	}
 	w.section("Backrest")
+	w.say("Two bars on webbing, hung from the ribs' heads, for the small of the back.")
 	t := report.Titled("Backrests, of two bars, "+w.Marks()).Words("For").Numbers("Fore face at", "Lower edge over the floor", "Bars across", "Each bar", "Thick", "Both bars", "Between the gunwales there")
 	for _, b := range w.Bend.Inside.Backs {
 		t.Row(wording.OneLine(b.Who), w.Station(b.At), w.Mark(b.Low), w.Mark(b.Across), w.Mark(b.Bar), w.Mark(b.Thick), w.Mark(b.Tall), w.Mark(b.Gunwale))
 	}
 	w.add(t, report.List{First: 1, Items: []string{
+		"Before the skin goes on, tie a loop of webbing round the rib's head nearest to the place on each side, close under the gunwale.",
 		"Round all edges of both bars. Bore two slots for the webbing near each end of each bar, in line.",
-		"Lead webbing through the slots of both bars, the gap of the table between them, and round both gunwales, with a buckle at each side.",
+		"Lead webbing through the slots of both bars, the gap of the table between them, and to the loops at both sides, with a buckle at each.",
 		"Tie the lower bar to the rib or slat below, so that the backrest cannot ride up.",
 		"Set its height and its lean by the buckles with the person in the boat: it bears on the small of the back."}})
 }
