@@ -37,6 +37,7 @@ func (d *Design) Check() *Problem {
 	d.checkStringers(c)
 	d.checkSkin(c)
 	d.checkOutside(c)
+	c.species(d, "inside.species", d.InsideWood())
 	d.checkFittings(c)
 	d.checkOutfit(c)
 	return c.first

@@ -47,6 +47,27 @@ func (k *Kind) UnmarshalText(text []byte) error {
 	return choose(k, "kind of cross piece", text)
 }
 
+// Flotation is where a boat has it.
+type Flotation int
+
+// The places of flotation. SidesAndEnds is the zero Flotation.
+const (
+	SidesAndEnds Flotation = iota
+	AtSides                // under the gunwales amidships: keeps people sitting upright
+	AtEnds                 // keeps the trim and eases emptying
+	NoFlotation
+)
+
+func (Flotation) words() []string { return []string{"sides and ends", "sides", "ends", "none"} }
+
+func (f Flotation) String() string                   { return f.words()[f] }
+func (f Flotation) MarshalText() ([]byte, error)     { return []byte(f.String()), nil }
+func (f *Flotation) UnmarshalText(text []byte) error { return choose(f, "place for flotation", text) }
+
+// Sides and Ends report whether there is flotation there.
+func (f Flotation) Sides() bool { return f == SidesAndEnds || f == AtSides }
+func (f Flotation) Ends() bool  { return f == SidesAndEnds || f == AtEnds }
+
 // Posture is how a person sits, which sets how high their weight is.
 type Posture int
 

@@ -82,6 +82,7 @@ func Defaults() *Design {
 		},
 		Skin:    usualSkin(),
 		Outside: usualOutside(),
+		Inside:  usualInside(),
 		Bending: Bending{Moisture: 23, Springback: 0.08, GlueCreep: 1},
 		Stock:   Stock{Kerf: 3},
 	}

@@ -21,6 +21,7 @@ type Design struct {
 	Breasthook Breasthook `toml:"breasthook" comment:"The plate at each end that ties the gunwale ends together."`
 	Skin       Skin       `toml:"skin" comment:"The cloth and its coating."`
 	Outside    Outside    `toml:"outside" comment:"What goes on outside the skin: a strip along each gunwale and under the keel, painters, a drain."`
+	Inside     Inside     `toml:"inside" comment:"What people sit on, lean on and push against, and what keeps the boat up when it is full of water."`
 	Bending    Bending    `toml:"bending" comment:"How the wood is bent and glued."`
 	Stock      Stock      `toml:"stock" comment:"The lumber that the sticks are sawn from, for the build book; none is needed to loft the boat."`
 	Woods      []Wood     `toml:"wood" comment:"One [[wood]] for each wood of your own, or known wood that you have better values for."`
@@ -154,6 +155,17 @@ type Outside struct {
 	KeelStripWidth measure.Length `toml:"keel_strip_width" accepts:"8 to 80 mm" comment:"Its width, up to the keel's; 20 mm when left out, or the keel's where that is less."`
 	Painters       measure.Length `toml:"painters" accepts:"1000 to 15000 mm, or 0 mm for none" comment:"Length of the line at each end of the boat."`
 	Drain          bool           `toml:"drain" comment:"true: a drain with a screw cap beside the keel; false, when left out: the boat is emptied by turning it over."`
+}
+
+// Inside is what is fitted in the boat for the people in it.
+type Inside struct {
+	Species       string         `toml:"species" comment:"Wood of floor slats, footbraces and backrests; that of the stringers when left out."`
+	Slats         int            `toml:"slats" accepts:"1 to 15, or 0 for none" comment:"How many floor slats lie side by side under each person, lashed over the ribs. 5 when left out; fewer where the floor is too narrow for them; 0 for none."`
+	SlatWidth     measure.Length `toml:"slat_width" accepts:"20 to 150 mm" comment:"Width of a floor slat. 45 mm when left out."`
+	SlatThickness measure.Length `toml:"slat_thickness" accepts:"4 to 20 mm" comment:"Thickness of a floor slat. 6 mm when left out."`
+	Backrest      bool           `toml:"backrest" comment:"true, when left out: a board to lean on, hung behind each person who sits on the floor or on a bench; false: none."`
+	Footbrace     bool           `toml:"footbrace" comment:"true, when left out: a board to push against for the same people, at the length of the leg; false: none."`
+	Flotation     Flotation      `toml:"flotation" comment:"Where flotation lies that carries the swamped boat with its people sitting in it: sides and ends (when left out), sides, ends, or none. How much is worked out."`
 }
 
 // Thwart is a cross piece under the gunwales that can be taken out.

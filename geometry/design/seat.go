@@ -12,9 +12,9 @@ import (
 // follows from its height: there is no second key for that.
 type Seat struct {
 	Name      string         `toml:"name" most:"200" accepts:"a name in quotes, as 'Bow seat'" comment:"What it is called on the sheets and by [[crew]]."`
-	Kind      SeatKind       `toml:"kind" comment:"pad (of foam, on the floor; so when left out), saddle (a box of boards on the ribs, between a kneeler's feet) or hung (two rails on hangers from the gunwales)."`
+	Kind      SeatKind       `toml:"kind" comment:"pad (of foam, on the floor; so when left out), saddle (a box of boards on the floor, between a kneeler's feet) or hung (two rails on hangers from the gunwales)."`
 	At        measure.Length `toml:"at" comment:"Its middle along the boat from midship, forward positive."`
-	Height    measure.Length `toml:"height" accepts:"5 to 600 mm" comment:"Its top over the floor inside, the ribs' upper face, at its middle. A pad 10 to 70 mm, a saddle 70 to 230 mm, a hung seat 180 to 260 mm; hangers, cheeks and thickness follow."`
+	Height    measure.Length `toml:"height" accepts:"5 to 600 mm" comment:"Its top over the floor inside, which is the upper face of the floor slats, or of the ribs in a boat without slats, at its middle. A pad 10 to 70 mm, a saddle 70 to 230 mm, a hung seat 180 to 260 mm; hangers, cheeks and thickness follow."`
 	Species   string         `toml:"species" comment:"Wood of rails, hangers, cheeks; white ash when left out. A pad has none."`
 	Long      measure.Length `toml:"long" accepts:"120 to 600 mm, or 0 mm for the usual" comment:"Along the boat, over all; 0 mm for the usual: pad 350 mm, saddle 260 mm, hung what suits the gaps between the ribs, 190 to 330 mm."`
 	Wide      measure.Length `toml:"wide" accepts:"100 to 700 mm, or 0 mm for the usual" comment:"Across the boat where one sits; 0 mm for the usual: pad 380 mm, saddle 200 mm to kneel and 300 mm to sit, hung 380 mm."`
@@ -30,7 +30,7 @@ type SeatKind int
 // The kinds of seat. Pad is the zero SeatKind.
 const (
 	Pad    SeatKind = iota // foam on the floor
-	Saddle                 // a box on the ribs
+	Saddle                 // a box on the floor
 	Hung                   // rails on hangers from the gunwales
 )
 

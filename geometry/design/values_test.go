@@ -71,6 +71,7 @@ func TestEveryValue(t *testing.T) {
 		`"in place" `: {"0", `"on form"`, `""`, "true", "[]"},
 		`"cut" or "b`: {"0", `"gap"`, `""`, "true", "[]"},
 		`"air-dried"`: {"0", `"dry"`, `""`, "true", "[]"},
+		`"sides and `: {"0", `"everywhere"`, `""`, "true", "[]"},
 		`"polyester"`: {"0", `"silk"`, `""`, "true", "[]"},
 		"tables, eac": {"5", `"x"`, "true", "{}", "[5]", "[[]]"},
 		"a table beg": {"5", `"x"`, "true", "[]", "[{}]"},
@@ -91,6 +92,9 @@ func TestEveryValue(t *testing.T) {
 			}
 			if k.Name == "skin.coats" { // bare cloth is real
 				values = []string{"-1", "13", "2.0", "nan", `"2"`, "true", "[]", "{}"}
+			}
+			if k.Name == "inside.slats" { // none and 13 are real counts
+				values = []string{"-1", "16", "2.0", "nan", `"2"`, "true", "[]", "{}"}
 			}
 			if k.Name == "ribs.spare" { // none and 13 are real counts
 				values = []string{"-1", "41", "2.0", "nan", `"2"`, "true", "[]", "{}"}

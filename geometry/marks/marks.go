@@ -9,6 +9,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/trial/bend"
 )
@@ -71,6 +72,7 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	l.battens(f)
 	l.skin(f)
 	l.outside(f, outside.Of(f))
+	l.inside(inside.Of(f))
 	for _, m := range *l {
 		if !geometry.Finite(m.Value) {
 			return nil, fmt.Errorf("%s: %s is not a finite number (%v)", m.Part, m.Quantity, m.Value)

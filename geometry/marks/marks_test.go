@@ -53,7 +53,7 @@ func TestEveryMark(t *testing.T) {
 // TestOrder: the parts stand in the order of the work, each in one piece, and a
 // repeated quantity counts from 1.
 func TestOrder(t *testing.T) {
-	kinds := []string{"gunwale", "mortise ", "bow stem", "stern stem", "bow breasthook", "stern breasthook", "hull", "spreader ", "thwart ", "seat ", "rib ", "keel", "stringer ", "skin", "outwale", "keel strip", "painters"}
+	kinds := []string{"gunwale", "mortise ", "bow stem", "stern stem", "bow breasthook", "stern breasthook", "hull", "spreader ", "thwart ", "seat ", "rib ", "keel", "stringer ", "skin", "outwale", "keel strip", "painters", "floor ", "footbrace ", "backrest "}
 	for _, name := range design.ShippedNames() {
 		_, all := built(t, name)
 		at, part := 0, ""

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/trial/bend"
@@ -119,5 +120,23 @@ func (l *list) outside(f *frame.Frame, o outside.Fit) {
 	}
 	if o.Painter > 0 {
 		l.add("painters", length("length", o.Painter, cloth), length("hole from the gunwale ends", f.BowHook.Painter, joined))
+	}
+}
+
+// inside lists floor slats, footbraces and backrests, by number from aft or in the order
+// of the crew.
+func (l *list) inside(o inside.Fit) {
+	for i, fl := range o.Floors {
+		part := fmt.Sprintf("floor %d", i+1)
+		l.add(part, length("aft end", fl.Aft, sawn), length("fore end", fl.Fore, sawn), length("width", fl.Wide, planed), length("thickness", fl.Thick, planed))
+		for k, y := range fl.Across {
+			l.add(part, length("slat from the middle line", y, sawn).nth(k+1))
+		}
+	}
+	for i, b := range o.Braces {
+		l.add(fmt.Sprintf("footbrace %d", i+1), length("after face", b.At, sprung), length("board", b.Bar, sawn), length("rail", b.Rail, sawn), length("rail from the middle line", b.Across, sawn))
+	}
+	for i, b := range o.Backs {
+		l.add(fmt.Sprintf("backrest %d", i+1), length("fore face", b.At, cloth), length("lower edge over the floor", b.Low, cloth), length("board", b.Across, sawn))
 	}
 }

@@ -62,8 +62,9 @@ func (m made) passes(before made) bool {
 // shave steps each free length of a finished boat down, stride by stride, while
 // all that was asked still holds and the aim grows no worse; and again from the first
 // until none moves, so that of the boat that is left every length one millimeter less
-// would fail. A boat that misses what was asked is left as it is. With wider strides, mm,
-// it comes down sooner from far off, but not to the last millimeter.
+// would fail, and so would one less of one length for one or two more of another. A boat
+// that misses what was asked is left as it is. With wider strides, mm, it comes down
+// sooner from far off, but not to the last millimeter.
 func (s *search) shave(best made, stride float64) made {
 	for moved := best.short == 0; moved; {
 		moved = false
@@ -76,6 +77,29 @@ func (s *search) shave(best made, stride float64) made {
 				best, moved = next, true
 			}
 		}
+		if !moved && stride == 1 && best.short == 0 {
+			best, moved = s.traded(best)
+		}
 	}
 	return best
+}
+
+// traded is a boat that one millimeter less of one length for one or two more of another
+// makes better; false where none is.
+func (s *search) traded(best made) (made, bool) {
+	for i := range s.free {
+		for j := range s.free {
+			if i == j || s.free[i].Dim != formula.Length || s.free[j].Dim != formula.Length {
+				continue
+			}
+			for _, more := range []float64{1, 2} {
+				by := s.move(i, -1)
+				by[j] = s.move(j, more)[j]
+				if next, ok := s.moved(best.values, by); ok && next.cost < best.cost-1e-9 && next.passes(best) {
+					return next, true
+				}
+			}
+		}
+	}
+	return best, false
 }

@@ -107,7 +107,7 @@ func TestClash(t *testing.T) {
 		want    string
 	}{
 		{[]string{"draft<=60mm"}, "nothing fits: draft<=60 mm cannot be met by moving what is free"},
-		{[]string{"boat_weight<=8kg", "gm>=150mm"}, "nothing fits: boat_weight<=8 kg and gm>=150 mm cannot be met together"},
+		{[]string{"boat_weight<=11kg", "gm>=150mm"}, "nothing fits: boat_weight<=11 kg and gm>=150 mm cannot be met together"},
 		{[]string{"length<=3200mm", "draft<=80mm", "freeboard>=200mm"}, "nothing fits: length<=3200 mm and draft<=80 mm cannot be met together"},
 	} {
 		c := benchCase(t, "pack")

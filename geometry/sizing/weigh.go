@@ -6,6 +6,9 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/fittings"
+	"ribwright/geometry/boat/flotation"
+	"ribwright/geometry/boat/inside"
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
@@ -41,22 +44,28 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 		w.put(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), geometry.Point3{X: p.X, Z: p.Z - float64(t.Thickness)/2})
 	}
 	wood := float.Total(w.loads...)
-	if err := s.weighSeats(&w); err != nil {
+	if err := s.weighFittings(&w); err != nil {
 		return float.Load{}, err
 	}
 	volume, bought := outside.Roughly(d, stick, s.hull.Bow.Toe.X+s.hull.Stern.Toe.X, len(s.ribs))
 	w.add(d.OutsideWood(), volume, high)
-	all := append(w.loads, float.Load{Mass: weight.Lashing * wood.Mass, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}})
-	return float.Total(append(all, weight.Cloth(s.cloth, d.Skin.Mass())...)...), w.err
+	dry := float.Total(w.loads...).Mass // of wood and of what is bought for fittings
+	cloth, cord := weight.Cloth(s.cloth, d.Skin.Mass()), weight.Lashing*wood.Mass
+	cover := float.Total(cloth...).Mass
+	solid := w.solid.Plus(weight.SolidOf(cover, weight.SkinDensity(d.Skin))).Plus(weight.SolidOf(cord, weight.Corded))
+	own := weight.Item{Loads: []float.Load{{Mass: dry + cover + cord}}, Solid: solid}
+	all := append(w.loads, float.Load{Mass: cord, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}},
+		float.Load{Mass: flotation.Roughly(d, own), At: geometry.Point3{Z: 0.6 * high}})
+	return float.Total(append(all, cloth...)...), w.err
 }
 
-// densities remembers what woods weigh, kg/m3, by name: to look one up takes
-// longer than to weigh a part.
-type densities map[string]float64
+// densities remembers woods by name: to look one up takes longer than to weigh a part.
+type densities map[string]timber.Species
 
 type weigher struct {
 	woods densities
 	loads []float.Load
+	solid weight.Solid // of the wood
 	err   error
 }
 
@@ -73,9 +82,11 @@ func (w *weigher) put(species string, volume float64, at geometry.Point3) {
 			w.err = cmp.Or(w.err, err)
 			return
 		}
-		w.woods[species] = wood.Density
+		w.woods[species] = wood
 	}
-	w.loads = append(w.loads, float.Load{Mass: volume * w.woods[species] * 1e-9, At: at})
+	wood := w.woods[species]
+	l := float.Load{Mass: volume * wood.Density * 1e-9, At: at}
+	w.loads, w.solid = append(w.loads, l), w.solid.Plus(weight.SolidWood(l.Mass, wood))
 }
 
 func (s *sketch) weighRibs(w *weigher) {
@@ -102,19 +113,31 @@ func (s *sketch) weighStringers(w *weigher) {
 	}
 }
 
-// weighSeats adds the seats, which are worked out as those of a finished frame.
-func (s *sketch) weighSeats(w *weigher) error {
-	seats, err := seat.All(s.fitted())
+// weighFittings adds seats and what is inside, which are worked out as those of a
+// finished frame.
+func (s *sketch) weighFittings(w *weigher) error {
+	in := s.fitted()
+	seats, err := seat.All(in)
+	if err != nil {
+		return err
+	}
+	boat := inside.Boat{Design: s.d, Hull: s.hull, Gunwale: in.Gunwale, Seats: seats}
+	for _, r := range s.ribs {
+		boat.Ribs = append(boat.Ribs, inside.Rib{Section: r})
+	}
+	kits := []kit.Kit{boat.Kit()}
 	for _, one := range seats {
-		k := fittings.Seat(one)
+		kits = append(kits, fittings.Seat(one))
+	}
+	for _, k := range kits {
 		for _, p := range k.Pieces {
 			w.put(p.Wood, float64(p.Count)*p.Volume(), p.At)
 		}
 		for _, t := range k.Things {
-			w.loads = append(w.loads, float.Load{Mass: t.Mass, At: t.At})
+			w.loads, w.solid = append(w.loads, float.Load{Mass: t.Mass, At: t.At}), w.solid.Plus(t.Solid())
 		}
 	}
-	return err
+	return nil
 }
 
 // fitted is the boat that seats are fitted into.

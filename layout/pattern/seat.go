@@ -87,7 +87,7 @@ func cheek(s seat.Seat, units measure.System) layout.Drawing {
 	for i, words := range []string{
 		fmt.Sprintf("top board %s x %s, grain across the boat; cheeks %s apart, middle to middle", units.Fine(s.Long), units.Fine(s.Wide), units.Fine(a.Apart)),
 		fmt.Sprintf("middle at station %s; top %s over the floor; forward is to the right", units.Fine(s.At), units.Fine(s.Height)),
-		"lower edge on the ribs: plane it there to stand without rocking",
+		"lower edge on the floor: plane it there to stand without rocking",
 	} {
 		d.Write(box.Min.X, box.Min.Y-6-row*float64(i), small, layout.Left, words)
 	}

@@ -46,6 +46,8 @@ func Afloat(r *afloat.Report) (Object, error) {
 			return Object{{"speed_m_s", p.Speed}, {"froude", p.Froude}, {"friction_n", p.Friction}, {"form_n", p.Form},
 				{"wave_n", p.Wave}, {"total_n", p.Total}, {"power_w", p.Power}}
 		})},
+		{"swamped", swampedOf(r.Swamped)}, // null for a table of offsets
+		{"carried", carriedOf(r.Carried)}, // likewise
 		{"effort_assumes", Object{{"form_share_of_friction", effort.Allowance}, {"paddle_efficiency", effort.Efficiency}}},
 		{"findings", each(r.Findings, func(f finding.Finding) Object {
 			return Object{{"about", f.About}, {"text", f.Text}, {"standing", f.Standing}}

@@ -42,6 +42,7 @@ func Numbers(b *bend.Report, list []marks.Mark, doc layout.Document) (Object, er
 		{"rib_peg", pegOf(l.part("rib peg"), &joints.Head)},
 		{"skin", skinOf(l.part("skin"), f.Design.Skin)},
 		{"outside", outsideOf(l, b.Outside.Fit)},
+		{"inside", insideOf(l, b.Inside)},
 		{"pages", pages(doc)},
 	}...)
 	return out, cmp.Or(err, l.missing)

@@ -9,6 +9,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/fittings"
+	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/seat"
@@ -30,13 +31,14 @@ type Boat struct {
 	Cloth *skin.Cloth  // likewise
 	Hull  *float.Hull
 
-	Seats    []seat.Seat   // that are in the boat
-	Fittings []kit.Kit     // what the finished boat has besides frame and skin
-	Parts    []weight.Item // of the boat itself, fittings too
-	Outfits  []weight.Item // what its outfits weigh
-	People   []design.Person
-	Crew     []weight.Item // what the people weigh
-	Gear     []weight.Item
+	Seats     []seat.Seat   // that are in the boat
+	Fittings  []kit.Kit     // what the finished boat has besides frame and skin
+	Flotation flotation.Fit // that is among them
+	Parts     []weight.Item // of the boat itself, fittings too
+	Outfits   []weight.Item // what its outfits weigh
+	People    []design.Person
+	Crew      []weight.Item // what the people weigh
+	Gear      []weight.Item
 
 	framed []weight.Item // the parts without fittings
 }
@@ -58,8 +60,9 @@ func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, erro
 	if b.framed, err = weight.Boat(f, b.Cloth); err != nil {
 		return b, err
 	}
-	fitted, err := fittings.Of(f, b.Cloth)
-	return b, cmp.Or(err, b.fit(fitted))
+	fitted, err := fittings.Of(f, b.Cloth, b.framed)
+	b.Flotation = fitted.Flotation
+	return b, cmp.Or(err, b.fit(fitted.Kits))
 }
 
 // fit takes the fittings and weighs them.
@@ -179,5 +182,6 @@ func (b Boat) GunwaleTop(x float64) (inner, outer geometry.Point3) {
 	return g.EdgeAt(x, -g.Width/2, g.Height), g.EdgeAt(x, g.Width/2, g.Height)
 }
 
-// Floor returns the height of the floor, the ribs' upper face, at a station.
-func (b Boat) Floor(x float64) float64 { return b.Frame.Hull.FloorZ(x) }
+// Floor returns the height of the ribs' upper face over the keel at a station: an outfit
+// stands on the ribs, wherever the floor slats end.
+func (b Boat) Floor(x float64) float64 { return b.Frame.Hull.RibsZ(x) }

@@ -16,10 +16,13 @@ const (
 	boltMass    = 0.025 // kg, M6 with its washers and nut
 	webMass     = 0.045 // kg/m of webbing 50 mm wide
 	pegMass     = 0.001 // kg, of hardwood, 6 mm across and 40 to 70 mm long
+	webDense    = 950.0 // kg/m3 of polypropylene with a buckle's share
 	foamDensity = 33e-9 // kg/mm3
 	sewn        = 60.0  // mm of webbing doubled at each end
 	held        = 100.0 // mm of a strap to pull it by; cut off afterwards
 	lashing     = 2.0   // m of cord that hold down a pad or a saddle
+
+	saddleScrews = 10
 )
 
 // Seat is the kit of one seat, which is a group by its name.
@@ -110,18 +113,22 @@ func things(s seat.Seat) []kit.Thing {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
 		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
 		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
+		if h.Bottom == design.Slats {
+			n := 4 * float64(h.Along)
+			out = append(out, kit.Thing{Key: kit.ScrewKey, Name: kit.ScrewName, Amount: n, Unit: "each", How: "30 mm, two at each end of a seat's slats", Mass: n * kit.ScrewMass, At: top})
+		}
 		if h.Bottom == design.Webbing {
 			along, across := straps(s)
 			m := (float64(h.Along)*along + float64(h.Across)*across) / 1000
 			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(m), Unit: "m",
-				How: fmt.Sprintf("%s, %d straps of %.0f mm and %d of %.0f mm", wording.Clip(s.Name, 40), h.Along, along, h.Across, across), Mass: m * webMass, At: top})
+				How: fmt.Sprintf("%s, %d straps of %.0f mm and %d of %.0f mm", wording.Clip(s.Name, 40), h.Along, along, h.Across, across), Mass: m * webMass, Dense: webDense, At: top})
 		}
 		return out
 	}
-	cord := kit.Thing{Key: "cord", Name: "lashing cord", Amount: lashing, Unit: "m", How: "to tie it to the ribs", At: top}
+	cord := kit.Thing{Key: "cord", Name: "lashing cord", Amount: lashing, Unit: "m", How: "to tie it down to two ribs", At: top}
 	if s.Saddle != nil {
-		return []kit.Thing{cord, glue}
+		return []kit.Thing{cord, glue, {Key: kit.ScrewKey, Name: kit.ScrewName, Amount: saddleScrews, Unit: "each", How: "30 mm, six through the top and two through each cheek of a saddle", Mass: saddleScrews * kit.ScrewMass, At: top}}
 	}
-	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity,
-		At: place(s, s.TopZ()-s.Height/2)}, cord}
+	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity, Dense: 1e9 * foamDensity,
+		At: place(s, s.TopZ()-s.Height/2)}, cord, {Key: "foam-glue", Name: "glue for foam, tins of 0.5 l", Amount: 1, Unit: "each", How: "layers of a pad", At: top}}
 }

@@ -44,7 +44,7 @@ func works(s seat.Seat) []kit.Work {
 		}
 		return out
 	case s.Saddle != nil:
-		return []kit.Work{{Name: name + ": glue and screw the box, fit it to the ribs, lash it", Count: 1, Unit: "seat", Minutes: minutesSaddle}}
+		return []kit.Work{{Name: name + ": glue and screw the box, fit it to the floor, lash it", Count: 1, Unit: "seat", Minutes: minutesSaddle}}
 	}
-	return []kit.Work{{Name: name + ": cut and glue the foam, tie it to the ribs", Count: 1, Unit: "pad", Minutes: minutesPad}}
+	return []kit.Work{{Name: name + ": cut and glue the foam, tie it down", Count: 1, Unit: "pad", Minutes: minutesPad}}
 }

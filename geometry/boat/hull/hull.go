@@ -20,7 +20,8 @@ type Hull struct {
 	Plan                *curve.Elastica // its half-breadth, as spreaders and stems bend it
 	Sheer               Sheer
 
-	seat, floor float64 // skin face of the keel to mid-thickness of the rib and to its upper face, mm
+	seat, onRib float64 // skin face of the keel to mid-thickness of the rib and to its upper face, mm
+	slats       float64 // thickness of the floor slats on the ribs, mm
 	level       float64 // half the straight length of the keel, mm
 	shapes      shapes
 	drawn       *drawn // what it was before it came out otherwise; nil as designed
@@ -34,7 +35,8 @@ func New(d *design.Design) (*Hull, error) {
 	h := &Hull{
 		Length: float64(d.Hull.Length), Beam: float64(d.Hull.Beam), Depth: float64(d.Hull.Depth),
 		seat:  float64(d.Skin.Thickness() + d.Keel.Depth + d.Ribs.Thickness/2),
-		floor: float64(d.Skin.Thickness() + d.Keel.Depth + d.Ribs.Thickness),
+		onRib: float64(d.Skin.Thickness() + d.Keel.Depth + d.Ribs.Thickness),
+		slats: float64(d.Inside.Floor()),
 		level: float64(d.Hull.KeelStraight) / 2,
 	}
 	h.Sheer = newSheer(d, h.seat+h.Depth)
@@ -83,12 +85,16 @@ func (h *Hull) KeelZ(x float64) (z, slope float64) {
 	return rise * share * share, math.Copysign(2*rise*share/run, x)
 }
 
-// FloorZ returns the height of the floor at the station x, mm: the upper face of a rib
-// over the keel.
-func (h *Hull) FloorZ(x float64) float64 {
+// RibsZ returns the height of the upper face of a rib over the keel at the station x, mm.
+func (h *Hull) RibsZ(x float64) float64 {
 	z, _ := h.KeelZ(x)
-	return z + h.floor
+	return z + h.onRib
 }
+
+// FloorZ returns the height of the floor at the station x, mm, that people sit, kneel and
+// stand on: of the slats' upper faces over the keel, or of the ribs' in a boat without
+// slats.
+func (h *Hull) FloorZ(x float64) float64 { return h.RibsZ(x) + h.slats }
 
 // Section returns the section at the station x, from the keel point up.
 //

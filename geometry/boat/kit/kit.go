@@ -4,6 +4,7 @@
 package kit
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -58,8 +59,16 @@ type Thing struct {
 	Unit   string // "m", "m2", "each"
 	How    string // how the amount is worked out
 	Mass   float64
+	Dense  float64 // kg/m3 of what it is made of; metal when 0
 	At     geometry.Point3
 }
+
+// metal is taken for things that say nothing else, kg/m3: steel and bronze, which lift
+// least.
+const metal = 8000.0
+
+// Solid is the room that all of it takes up in water.
+func (t Thing) Solid() weight.Solid { return weight.SolidOf(t.Mass, cmp.Or(t.Dense, metal)) }
 
 // Work is an operation besides sawing, shaping and sewing.
 type Work struct {
@@ -86,23 +95,24 @@ type Kit struct {
 // Errors: a wood that is not known.
 func (k Kit) Items(d *design.Design) ([]weight.Item, error) {
 	var out []weight.Item
-	add := func(group string, l float.Load) {
+	add := func(group string, l float.Load, s weight.Solid) {
 		i := slices.IndexFunc(out, func(v weight.Item) bool { return v.Name == group })
 		if i < 0 {
 			i, out = len(out), append(out, weight.Item{Name: group})
 		}
-		out[i].Loads = append(out[i].Loads, l)
+		out[i].Loads, out[i].Solid = append(out[i].Loads, l), out[i].Solid.Plus(s)
 	}
 	for _, p := range k.Pieces {
 		s, err := d.Wood(p.Wood)
 		if err != nil {
 			return nil, err
 		}
-		add(p.Group, float.Load{Mass: float64(p.Count) * p.Volume() * s.Density * 1e-9, At: p.At})
+		l := float.Load{Mass: float64(p.Count) * p.Volume() * s.Density * 1e-9, At: p.At}
+		add(p.Group, l, weight.SolidWood(l.Mass, s))
 	}
 	for _, t := range k.Things {
 		if t.Mass > 0 {
-			add(t.Group, float.Load{Mass: t.Mass, At: t.At})
+			add(t.Group, float.Load{Mass: t.Mass, At: t.At}, t.Solid())
 		}
 	}
 	return out, nil
@@ -154,3 +164,11 @@ func Bolts(group string, count int, how string, middle geometry.Point3) Thing {
 
 // boltMass is one bolt's with its nut and washers, kg. Estimate.
 const boltMass = 0.06
+
+// What saddles and footbraces are screwed with: bronze or stainless, 3.5 by 30 mm. The
+// mass is an estimate, kg.
+const (
+	ScrewKey  = "fit-screw"
+	ScrewName = "screws of 3.5 mm for fittings, bronze or stainless"
+	ScrewMass = 0.0018
+)

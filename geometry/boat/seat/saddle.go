@@ -6,7 +6,7 @@ import (
 	"ribwright/geometry"
 )
 
-// Saddle is a box that stands on the ribs: a top board, two cheeks under it along the
+// Saddle is a box that stands on the floor slats, or on the ribs of a boat without: a top board, two cheeks under it along the
 // boat and a stretcher between them.
 type Saddle struct {
 	Cheek     []geometry.Point // seen from the side: x forward of the seat's middle, y over the floor there, counter-clockwise
@@ -43,7 +43,7 @@ func (b Boat) stand(s *Seat) error {
 		if room := 2 * broad(face, s.EdgeZ(x)); room < s.Wide+10 {
 			return s.fault("is %.0f mm wide, and the boat %.0f mm there inside; make it narrower (seat.wide) or put it nearer midship", s.Wide, room)
 		}
-		foot[i] = floorAt(face, (a.Apart+BoardThick)/2) - s.Floor
+		foot[i] = floorAt(face, (a.Apart+BoardThick)/2) + float64(b.Design.Inside.Floor()) - s.Floor
 	}
 	top := func(x float64) float64 { return s.EdgeZ(x) - s.Floor - BoardThick }
 	a.Cheek = []geometry.Point{{X: -half, Y: foot[0]}, {X: half, Y: foot[1]}, {X: half, Y: top(half)}, {X: -half, Y: top(-half)}}

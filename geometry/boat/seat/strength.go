@@ -187,6 +187,6 @@ func (s Seat) judgeSaddle(out *finding.List, d *design.Design) error {
 	}
 	board := beam.Even().Bending(s.Weighs(), s.Saddle.Apart) / beam.Rectangle(s.Long, BoardThick).Modulus
 	s.judged(out, "top board", stress(board, wood), finding.Arithmetic, "a narrower saddle (seat.wide)")
-	out.Say(s.Name, finding.Practice, "stands on the ribs beside the keel: lash it down so that it cannot slide, and let the floor slats under its cheeks spread the load")
+	out.Say(s.Name, finding.Practice, "stands on the floor slats beside the keel, which spread the load over several ribs: lash it down so that it cannot slide")
 	return nil
 }

@@ -91,15 +91,15 @@ func TestHeights(t *testing.T) {
 	}
 }
 
-// TestPlaces puts people and gear where the design has them, on the floor of ribs.
+// TestPlaces puts people and gear where the design has them, on the floor slats.
 func TestPlaces(t *testing.T) {
 	f := frametest.Shipped(t, "river", nil)
 	crew, gear := Crew(f.Hull, f.Design, f.Design.Crew), Gear(f.Hull, f.Design.Gear)
 	if len(crew) != 2 || len(gear) != 1 {
 		t.Fatalf("%d people and %d lots of gear, want 2 and 1", len(crew), len(gear))
 	}
-	// Over the straight keel the floor lies at skin + keel + rib.
-	if got, want := gear[0].Load().At.Z, 0.7+14+7+150; math.Abs(got-want) > 1e-9 {
+	// Over the straight keel the floor lies at skin + keel + rib + slat.
+	if got, want := gear[0].Load().At.Z, 0.7+14+7+6.5+150; math.Abs(got-want) > 1e-9 {
 		t.Errorf("the packs' middle lies %.1f mm up, want %.1f", got, want)
 	}
 	// A kneeler's weight comes 100 mm ahead of the seat; the floor is that under the seat.

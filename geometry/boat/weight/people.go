@@ -24,7 +24,7 @@ func Crew(h *hull.Hull, d *design.Design, crew []design.Person) []Item {
 		if s, ok := d.SeatOf(p); ok {
 			floor = h.FloorZ(float64(s.At))
 		}
-		out = append(out, Item{p.Name, []float.Load{{Mass: p.Mass, At: geometry.Point3{X: x, Z: floor + Height(d, p)}}}})
+		out = append(out, Item{Name: p.Name, Loads: []float.Load{{Mass: p.Mass, At: geometry.Point3{X: x, Z: floor + Height(d, p)}}}})
 	}
 	return out
 }
@@ -34,7 +34,7 @@ func Gear(h *hull.Hull, gear []design.Gear) []Item {
 	var out []Item
 	for _, g := range gear {
 		x, high := float64(g.At), cmp.Or(float64(g.Height), usualGear)
-		out = append(out, Item{g.Name, []float.Load{{Mass: g.Mass, At: geometry.Point3{X: x, Z: h.FloorZ(x) + high}}}})
+		out = append(out, Item{Name: g.Name, Loads: []float.Load{{Mass: g.Mass, At: geometry.Point3{X: x, Z: h.FloorZ(x) + high}}}})
 	}
 	return out
 }
@@ -48,7 +48,7 @@ const heels = 150.0
 // the median bodies of ANSUR II: estimates, good to some 30 mm.
 const (
 	BenchShare = 0.30
-	kneelShare = 0.25
+	KneelShare = 0.25
 	FloorShare = 0.33
 )
 
@@ -65,7 +65,7 @@ func Height(d *design.Design, p design.Person) float64 {
 		if !seated {
 			hips = heels
 		}
-		return hips + kneelShare*sitting
+		return hips + KneelShare*sitting
 	}
 	return hips + FloorShare*sitting
 }

@@ -17,6 +17,7 @@ import (
 type Item struct {
 	Name  string
 	Loads []float.Load // its pieces; places in mm
+	Solid Solid        // of the boat's own; the zero Solid of people and gear
 }
 
 // Load returns the whole of the item.
@@ -46,13 +47,33 @@ func cubic(volume, density float64) float64 { return volume * density * 1e-9 }
 // Errors: a wood that is not known.
 func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 	w := weigher{f: f, known: map[string]float64{}}
+	d := f.Design
+	var crosses []string
+	for _, t := range d.Thwarts {
+		crosses = append(crosses, t.Species)
+	}
 	items := []Item{
-		{"Gunwales", w.gunwales()}, {"Ribs", w.ribs()}, {"Keel", w.keel()}, {"Stringers", w.stringers()},
-		{"Stems and breasthooks", w.ends()}, {"Thwarts, yoke", w.thwarts()},
+		w.item("Gunwales", w.gunwales(), d.Gunwale.Species), w.item("Ribs", w.ribs(), d.Ribs.Species),
+		w.item("Keel", w.keel(), d.Keel.Species), w.item("Stringers", w.stringers(), d.Stringers.Species),
+		w.item("Stems and breasthooks", w.ends(), d.StemWood(), d.Breasthook.Species), w.item("Thwarts, yoke", w.thwarts(), crosses...),
 	}
 	wood := Sum(items)
-	items = append(items, Item{"Cord, pegs, oil (estimate)", []float.Load{{Mass: Lashing * wood.Mass, At: wood.At}}})
-	return append(items, Item{"Cloth and coating", Cloth(cloth, f.Design.Skin.Mass())}), w.err
+	cord := float.Load{Mass: Lashing * wood.Mass, At: wood.At}
+	items = append(items, Item{"Cord, pegs, oil (estimate)", []float.Load{cord}, SolidOf(cord.Mass, Corded)})
+	skin := Item{Name: "Cloth and coating", Loads: Cloth(cloth, d.Skin.Mass())}
+	skin.Solid = SolidOf(skin.Load().Mass, SkinDensity(d.Skin))
+	return append(items, skin), w.err
+}
+
+// item is wood of one kind, or a kind for each load.
+func (w *weigher) item(name string, loads []float.Load, species ...string) Item {
+	out := Item{Name: name, Loads: loads}
+	for i, l := range loads {
+		if s, err := w.f.Design.Wood(species[i%len(species)]); err == nil { // one that is not known has been found before
+			out.Solid = out.Solid.Plus(SolidWood(l.Mass, s))
+		}
+	}
+	return out
 }
 
 // weigher weighs parts and keeps the first wood that is not known.

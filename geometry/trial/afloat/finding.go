@@ -19,7 +19,7 @@ import (
 func (r *Report) find() {
 	for _, look := range []func(*Report){
 		(*Report).findUpright, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
-		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findWeights, (*Report).findFitted, (*Report).findFeet, (*Report).findReminders,
+		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findSwamped, (*Report).findCarried, (*Report).findWeights, (*Report).findFitted, (*Report).findFeet, (*Report).findReminders,
 	} {
 		look(r)
 	}
@@ -311,7 +311,7 @@ func (r *Report) findWeights() {
 	if r.Boat.Frame == nil {
 		return
 	}
-	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities, without floor and footrests: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Own().Mass)
+	r.Findings.Say("weights", finding.Estimate, "the boat's %.1f kg are worked from volumes and densities: weigh it. How high people's weight lies is good to some 30 mm, and GM with it", r.Boat.Own().Mass)
 }
 
 // findFeet warns of seats under which feet may be caught.

@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
+	"ribwright/geometry/trial/swamped"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
@@ -44,6 +45,8 @@ type Report struct {
 	Hull         effort.Hull
 	Displacement []Displacement  // with more and more aboard, from nothing on
 	Clearance    *skin.Clearance // how the cloth clears the ribs; nil for a table of offsets
+	Carried      *Carried        // as one person carries it; likewise
+	Swamped      *swamped.Report // full of water; likewise
 	Findings     finding.List
 
 	unsmooth error // why the smooth hull has no figures; nil when it has, or is not asked for

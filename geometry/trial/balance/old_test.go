@@ -99,9 +99,10 @@ func plainEnds(name string) func(*design.Design) {
 }
 
 // asRecorded gives a boat the cross pieces that it had when the answers were recorded:
-// bars for seats in place of today's thwarts beside the yoke.
+// bars for seats in place of today's thwarts beside the yoke, and the yoke where it was.
 func asRecorded(d *design.Design) {
 	d.Seats, d.Crew = nil, nil
+	d.Thwarts[0].At = measure.Length(d.Ribs.Pitch / 2) // what it is carried by was forward of midship
 	if d.Title == "Brook" {
 		return
 	}

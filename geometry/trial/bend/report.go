@@ -12,6 +12,7 @@ import (
 	"sync"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
@@ -45,6 +46,7 @@ type Report struct {
 	Stems     []Stem          // laminated stems; nil when they are cut
 	Joints    *joint.Joints
 	Outside   Outside      // what goes on over the skin
+	Inside    inside.Fit   // and in the boat, besides flotation
 	Findings  finding.List // one for each part or run of parts, from the ribs on
 }
 
@@ -84,6 +86,7 @@ func Of(f *frame.Frame) (*Report, error) {
 		return nil, err
 	}
 	r.jointed()
+	r.Inside = inside.Of(f)
 	if err := r.outside(); err != nil {
 		return nil, err
 	}

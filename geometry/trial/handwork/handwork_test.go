@@ -297,6 +297,7 @@ func TestOddBoats(t *testing.T) {
 func TestMirrored(t *testing.T) {
 	y := newYard(t, "lake", func(d *design.Design) {
 		d.Thwarts, d.Gear, d.Seats = nil, nil, nil
+		d.Inside.Slats, d.Inside.Flotation = 0, design.NoFlotation // they lie where toes and hips do, not even about a person
 		for i := range d.Crew {
 			d.Crew[i].Seat = design.OnFloor
 		}

@@ -9,9 +9,11 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -298,6 +300,11 @@ func (y *yard) build(k mistakes, beamAt, movedAt int) measured {
 	if err != nil {
 		y.t.Fatal(err)
 	}
+	for i := range b.Parts { // foam is cut to its table, whatever the boat came out like
+		if b.Parts[i].Name == flotation.Group {
+			b.Parts[i] = foamOf(y.carried.Parts)
+		}
+	}
 	p, _, err := b.Hull.Settle(b.Load(), fresh)
 	if err != nil {
 		y.t.Fatal(err)
@@ -327,6 +334,16 @@ func (y *yard) slope(s slip, beamAt, movedAt int) measured {
 
 func (m measured) all() []float64 {
 	return []float64{m.beam, m.moved, m.depth, m.keel, m.stern, m.bow, m.trim, m.gm}
+}
+
+// foamOf is the flotation among the parts of a boat.
+func foamOf(parts []weight.Item) weight.Item {
+	for _, p := range parts {
+		if p.Name == flotation.Group {
+			return p
+		}
+	}
+	return weight.Item{}
 }
 
 var names = []string{"beam", "beam without cross pieces", "depth", "keel", "stern's rocker", "bow's rocker", "trim", "GM"}

@@ -65,7 +65,7 @@ func Of(f Facts) report.Report {
 	w.book = report.Report{Title: f.Frame.Design.Title, Kind: "build book", For: f.Frame.Design.For, Fingerprint: f.Fingerprint}
 	for _, chapter := range []func(){
 		w.cover, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.depths, w.crossPieces, w.seats,
-		w.ends, w.battens, w.eye, w.joints, w.skin, w.afloat, w.balance, w.outfits,
+		w.ends, w.battens, w.eye, w.joints, w.skin, w.inside, w.afloat, w.balance, w.outfits,
 		w.cutList, w.boards, w.shopping, w.hours, w.order,
 	} {
 		chapter()

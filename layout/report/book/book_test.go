@@ -165,7 +165,7 @@ func TestTold(t *testing.T) {
 	rows("Rails and hangers of Bow seat, mm", 2)
 	rows("Spreaders while building, mm", 3)
 	rows("Depths from a straightedge across the gunwales, and corrections of length, mm", 29)
-	rows("Sticks, mm", 6+29+6+1+8+2+3+2*12+3) // stems are of plywood; of a seat two rails, four hangers, four blocks, two spreaders; the last are outwales and keel strip
+	rows("Sticks, mm", 6+29+6+1+8+2+3+2*12+3+8) // stems are of plywood; of a seat two rails, four hangers, four blocks, two spreaders; the last are outwales and keel strip, and floor slats
 	cautions := ""
 	figures := 0
 	for _, k := range b.Blocks {

@@ -21,7 +21,7 @@ func (w *writer) seats() {
 		return
 	}
 	w.chapter("Seats")
-	w.say("How high people sit decides how stiff the boat is: every figure of On the water counts these heights. Measure them from the ribs' upper face over the keel to the top of the seat, at its middle. Seats carry nothing of the frame's shape; they come out with all their parts.")
+	w.say("How high people sit decides how stiff the boat is: every figure of On the water counts these heights. Measure them from %s to the top of the seat, at its middle. Seats carry nothing of the frame's shape; they come out with all their parts.", w.floorIs())
 	t := report.Titled("Seats, "+w.Marks()).Words("Seat", "Kind", "Who", "Middle at").Numbers("Top over the floor", "Along", "Across", "Front edge lower than the back")
 	for _, s := range all {
 		who := wording.List(w.on(s), func(p design.Person) string { return p.Name })
@@ -203,6 +203,14 @@ func (w *writer) saddle(s seat.Seat) {
 	w.add(report.List{Items: []string{
 		fmt.Sprintf("Saw two cheeks to their pattern, a top of %s by %s with its grain across the boat, and a stretcher of %s by %s, all %s thick, of %s.", w.Length(s.Long), w.Length(s.Wide), w.Fine(a.Stretcher), w.Fine(a.High), w.Fine(seat.BoardThick), s.Wood),
 		fmt.Sprintf("Glue and screw the stretcher between the cheeks, %s apart middle to middle, and the top on both. Round the front edge well.", w.Fine(a.Apart)),
-		"Stand it on the ribs, plane the cheeks until it does not rock, and lash it to two ribs through holes in the cheeks.",
+		"Stand it on the floor, plane the cheeks until it does not rock, and lash it to two ribs through holes in the cheeks.",
 	}})
+}
+
+// floorIs says what heights over the floor are measured from.
+func (w *writer) floorIs() string {
+	if w.Frame.Design.Inside.Slats == 0 {
+		return "the ribs' upper face over the keel, for the boat has no floor slats,"
+	}
+	return "the upper face of the floor slats beside the keel"
 }

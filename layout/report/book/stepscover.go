@@ -135,14 +135,10 @@ func (w *writer) shaping(k kit.Kit) []string {
 		when(there[kit.Spar], "Plane the spars: square, then eight sides, then round."))
 }
 
-// noFlotation stands until the lists have flotation among them.
-const noFlotation = "Tie in flotation before anyone gets in: air bags made for boats, or closed-cell foam, under both ends. No list of this book has it yet, and swamped without it the boat does not carry you."
-
 // firstWater is the last step of the boat.
 func (w *writer) firstWater() step {
 	return step{name: "first water", work: func(v hours.Work) bool { return v.Stage == hours.Fit && v.Kit == "" }, do: []string{
 		"Weigh the boat.",
-		noFlotation,
 		"Float it empty. Leave it for an hour and feel along keel and seams for water.",
 		"Load it as On the water says, and measure draft and freeboard.",
 		"Go in with a life jacket on. Swamp it in shallow water near help, and see that it carries you.",

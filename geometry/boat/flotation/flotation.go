@@ -1,0 +1,200 @@
+package flotation
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/inside"
+	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/water/awash"
+	"ribwright/geometry/water/float"
+)
+
+// Bag is a piece of flotation: foam beside the people, or an air bag in an end.
+type Bag struct {
+	Where        string // "bow", "stern", "port side", "starboard side"; with a number where a side has several
+	Number       int    // of a side piece, from aft; 0 where a side has one
+	Foam         bool
+	Liters       float64 // that it holds
+	Aft, Fore    float64 // stations of its ends
+	Across, Tall float64 // at its thickest
+	Top          float64 // height of its upper face over the baseline, at its middle
+	Straps       int
+	Pull         float64       // N, that each strap and what it is tied to must hold
+	Blocks       []awash.Block // weightless
+	Mass         float64
+	At           geometry.Point3
+	Wanted       float64 // liters that were asked for
+	Room, ToRib  float64 // liters there is room for, and of it beyond the last rib; 0 at the sides
+}
+
+// Fit is the flotation of one boat.
+type Fit struct {
+	Need Need
+	Bags []Bag // port side from aft, starboard side likewise, stern, bow
+}
+
+// Liters returns what all of it holds.
+func (f Fit) Liters() float64 {
+	sum := 0.0
+	for _, b := range f.Bags {
+		sum += b.Liters
+	}
+	return sum
+}
+
+// Wanted returns what there would be if there were room for all of it, liters: what the
+// sides lack goes into the ends.
+func (f Fit) Wanted() float64 {
+	sides, ends, wanted := 0.0, 0.0, 0.0
+	for _, b := range f.Bags {
+		if b.Foam {
+			sides, wanted = sides+b.Liters, wanted+b.Wanted
+		} else {
+			ends += b.Wanted
+		}
+	}
+	if ends > 0 {
+		return sides + ends
+	}
+	return wanted
+}
+
+// Sizes and places, mm. Our own choice.
+const (
+	under      = 10.0 // below the gunwale
+	slice      = 50.0
+	strapEvery = 350.0
+	filled     = 0.8 // of the room in an end, that a bag fills
+	step       = 1.0 // liters
+	reserve    = 1.5 // times the need, in one place, for bags leak and people are seldom still
+	atSides    = 1.5 // times the need at the sides of a boat that has some in the ends too
+	atEnds     = 0.5 // and there
+	strapSafe  = 2.0 // times the lift, on each strap
+)
+
+// Of works out the flotation of a covered frame whose other parts are given.
+func Of(f *frame.Frame, c *skin.Cloth, parts []weight.Item) Fit {
+	d := f.Design
+	people, gear := 0.0, 0.0
+	for _, p := range crew(d) {
+		people += p.Mass
+	}
+	for _, g := range d.Gear {
+		gear += g.Mass
+	}
+	out := Fit{Need: NeedOf(parts, people, gear)}
+	out.Bags = Placed(f, c, out.Need.Seat, d.Inside.Flotation.Sides(), d.Inside.Flotation.Ends())
+	return out
+}
+
+// Placed puts half as much again as so many liters, net of what foam and bags weigh, at
+// the sides or in the ends. In both, the sides have as much, so that the boat stays upright
+// under people who sit on its floor, and the ends half the need besides; what the sides
+// have no room for goes into the ends.
+func Placed(f *frame.Frame, c *skin.Cloth, liters float64, sides, ends bool) (out []Bag) {
+	toSides, toEnds := reserve*liters, reserve*liters
+	if sides && ends {
+		toSides, toEnds = atSides*liters, atEnds*liters
+	}
+	each := func(liters, mass float64) float64 { return math.Ceil(liters/2/(1-mass)/step) * step }
+	if sides && liters > 0 {
+		want := each(toSides, foamMass)
+		out = append(out, sidesOf(f, c, want)...)
+		toEnds += math.Max(0, 2*want-Fit{Bags: out}.Liters())
+	}
+	if ends && liters > 0 {
+		for _, way := range []float64{-1, 1} {
+			out = append(out, endOf(f, c, each(toEnds, bagMass), way))
+		}
+	}
+	return out
+}
+
+// wood is what stands inside the cloth's inner face where there are ribs, mm.
+func wood(f *frame.Frame) float64 {
+	d := f.Design
+	return float64(d.Skin.Thickness() + d.Stringers.Depth + d.Ribs.Thickness)
+}
+
+// endOf fills an end, from the stem inward, with so many liters: as far as the last rib,
+// and where that is too little on towards the people, never to within a hand of them.
+func endOf(f *frame.Frame, c *skin.Cloth, liters, way float64) Bag {
+	b := Bag{Where: "bow", Wanted: liters}
+	e, rib := f.Hull.Bow, f.Ribs[len(f.Ribs)-1].Station
+	limit := 0.0
+	if way < 0 {
+		b.Where, e, rib = "stern", f.Hull.Stern, -f.Ribs[0].Station
+	}
+	if aft, fore, ok := inside.Reach(f.Design); ok {
+		limit = math.Max(0, way*map[bool]float64{true: fore, false: aft}[way > 0]) + 80
+	}
+	u := e.GunwaleX - float64(f.Design.Bow.Moulded)
+	b.Aft, b.Fore = u, u
+	for ; u-slice > limit; u -= slice {
+		block := room(c.Hull, way*(u-slice/2), wood(f))
+		v := block.Volume() * 1e-6
+		if b.Room += v; u-slice >= rib {
+			b.ToRib += v
+		}
+		if b.Liters >= liters || v == 0 {
+			continue
+		}
+		if share := (liters - b.Liters) / v; share < 1 { // the last slice is as long as it takes
+			block.Long *= share
+			block.At.X = way * (u - block.Long/2)
+		}
+		b.Blocks = append(b.Blocks, block)
+		b.Liters += block.Volume() * 1e-6
+		b.Across, b.Tall = math.Max(b.Across, block.Wide/filled), math.Max(b.Tall, block.Tall)
+		b.Aft, b.Fore = math.Min(b.Aft, u-block.Long), e.GunwaleX-float64(f.Design.Bow.Moulded)
+	}
+	if way < 0 {
+		b.Aft, b.Fore = -b.Fore, -b.Aft
+	}
+	b.finish(bagMass)
+	return b
+}
+
+// room is the slice of a bag that fits into the hull at a station, inside so much wood.
+func room(h *float.Hull, x, wood float64) awash.Block {
+	keel, sheer := h.Heights(x)
+	low, high := keel+2*wood, sheer-2*under
+	if high <= low {
+		return awash.Block{At: geometry.Point3{X: x}}
+	}
+	const steps = 24
+	area, moment := 0.0, 0.0
+	for i := range steps {
+		z := low + (high-low)*(float64(i)+0.5)/steps
+		w := 2 * math.Max(0, h.Side(x, z)-wood) * filled
+		area, moment = area+w*(high-low)/steps, moment+w*(high-low)/steps*z
+	}
+	if area == 0 {
+		return awash.Block{At: geometry.Point3{X: x}}
+	}
+	z := moment / area
+	tall := math.Min(high-low, 2*(high-z)) // a prism as high as keeps its middle and its top
+	return awash.Block{Long: slice, Wide: area / tall, Tall: tall, At: geometry.Point3{X: x, Z: z}}
+}
+
+// finish sums up what the blocks of a bag come to.
+func (b *Bag) finish(perLiter float64) {
+	b.Liters = 0
+	for _, k := range b.Blocks {
+		v := k.Volume() * 1e-6
+		b.Liters += v
+		b.At = b.At.Add(geometry.Point3{X: v * k.At.X, Y: v * k.At.Y, Z: v * k.At.Z})
+		b.Top = math.Max(b.Top, k.At.Z+k.Tall/2)
+	}
+	if b.Liters == 0 {
+		return
+	}
+	b.At = geometry.Point3{X: b.At.X / b.Liters, Y: b.At.Y / b.Liters, Z: b.At.Z / b.Liters}
+	b.Mass = perLiter * b.Liters
+	b.Straps = max(2, int(math.Ceil((b.Fore-b.Aft)/strapEvery)))
+	b.Pull = strapSafe * (b.Liters*fresh/1000 - b.Mass) * measure.Gravity
+}

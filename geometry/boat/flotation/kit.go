@@ -1,0 +1,106 @@
+package flotation
+
+import (
+	"fmt"
+	"math"
+
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/design"
+	"ribwright/geometry/water/float"
+	"ribwright/geometry/wording"
+)
+
+// Straps, m and kg a meter. Estimates.
+const (
+	strapLong  = 1.2
+	strapMass  = 0.022
+	strapDense = 950.0 // kg/m3, polypropylene
+)
+
+// The minutes of a piece of foam, of a bag, and of a loop on the bare frame. Common
+// practice, no source.
+const (
+	minutesFoam = 25.0
+	minutesBag  = 15.0
+	minutesLoop = 2.0
+)
+
+// Kit lists what the flotation is bought as, foam and bags each with its middle.
+func (f Fit) Kit() kit.Kit {
+	k := kit.Kit{Name: "flotation"}
+	foam := f.sum(func(b Bag) bool { return b.Foam })
+	bags := f.sum(func(b Bag) bool { return !b.Foam })
+	if foam.pieces > 0 {
+		k.Things = append(k.Things,
+			kit.Thing{Group: Group, Key: "foam", Name: "closed-cell foam", Amount: foam.Liters, Unit: "L", Mass: foam.Mass, At: foam.At, Dense: 1000 * foamMass, How: wording.Counted(foam.pieces, "side piece")},
+			kit.Thing{Group: Group, Key: "foam-glue", Name: "glue for foam, tins of 0.5 l", Amount: math.Ceil(foam.Liters / glueCovers), Unit: "each", How: "layers of side pieces", At: foam.At})
+		k.Works = append(k.Works, kit.Work{Name: "cut, glue and strap side pieces of flotation", Count: float64(foam.pieces), Unit: "pieces", Minutes: minutesFoam})
+	}
+	if bags.pieces > 0 {
+		k.Things = append(k.Things, kit.Thing{Group: Group, Key: "float-bag", Name: "float bags for the ends", Amount: bags.Liters, Unit: "L", Mass: bags.Mass, At: bags.At, Dense: 1000 * bagMass, How: wording.Counted(bags.pieces, "bag")})
+		k.Works = append(k.Works, kit.Work{Name: "place and strap float bags", Count: float64(bags.pieces), Unit: "bags", Minutes: minutesBag})
+	}
+	if n := foam.Straps + bags.Straps; n > 0 {
+		k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for the straps of flotation, as Inside says", Count: float64(2 * n), Unit: "loops", Minutes: minutesLoop, Bare: true})
+	}
+	for _, g := range []group{foam, bags} {
+		if long := float64(g.Straps) * strapLong; long > 0 {
+			k.Things = append(k.Things, kit.Thing{Group: Group, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: long, Unit: "m",
+				How: fmt.Sprintf("%s of %.1f m for flotation, with their loops", wording.Counted(g.Straps, "strap"), strapLong), Mass: long * strapMass, Dense: strapDense, At: g.At})
+		}
+	}
+	return k
+}
+
+// glueCovers is how many liters of foam in layers a tin of glue is good for. Estimate.
+const glueCovers = 60.0
+
+// group is several pieces together.
+type group struct {
+	Bag
+	pieces int
+}
+
+// sum adds up the pieces of a kind that hold anything.
+func (f Fit) sum(of func(Bag) bool) (g group) {
+	var loads []float.Load
+	for _, b := range f.Bags {
+		if b.Liters == 0 || !of(b) {
+			continue
+		}
+		g.pieces++
+		g.Liters, g.Straps = g.Liters+b.Liters, g.Straps+b.Straps
+		loads = append(loads, float.Load{Mass: b.Mass, At: b.At})
+	}
+	all := float.Total(loads...)
+	g.Mass, g.At = all.Mass, all.At
+	g.At.Y = 0 // the sides are a pair, to the last bit
+	return g
+}
+
+// Roughly is an estimate of what flotation weighs, kg, where there is no frame yet to place
+// it in, for the people and gear of a design whose own parts lift what the item says: it
+// takes seven straps for a side and two for a bag, and room for all of it. Within a fifth
+// of what the finished boats of the families have.
+func Roughly(d *design.Design, own weight.Item) float64 {
+	people, gear := 0.0, 0.0
+	for _, p := range crew(d) {
+		people += p.Mass
+	}
+	for _, g := range d.Gear {
+		gear += g.Mass
+	}
+	need := NeedOf([]weight.Item{own}, people, gear).Seat
+	const foamStraps, bagStraps = 2 * 7 * strapLong * strapMass, 2 * 2 * strapLong * strapMass
+	sides, ends := d.Inside.Flotation.Sides(), d.Inside.Flotation.Ends()
+	switch {
+	case need == 0 || !sides && !ends:
+		return 0
+	case sides && ends:
+		return need*(atSides*foamMass+atEnds*bagMass) + foamStraps + bagStraps
+	case sides:
+		return reserve*need*foamMass + foamStraps
+	}
+	return reserve*need*bagMass + bagStraps
+}

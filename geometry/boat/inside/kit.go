@@ -1,0 +1,83 @@
+package inside
+
+import (
+	"fmt"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/boat/skin"
+)
+
+// The entries of the list of weights.
+const (
+	slats  = "Floor slats"
+	braces = "Footbraces"
+	backs  = "Backrests"
+)
+
+// What things weigh, kg, and are made of, kg/m3: a meter of cord of 2 mm, of webbing of
+// 25 mm. Estimates.
+const (
+	cordMass, cordDense = 0.0035, 1380.0
+	webMass             = 0.022
+	perLashing          = 0.6 // m of cord
+)
+
+// Kit lists what is inside a covered frame, besides flotation.
+//
+// Errors: none; a wood that is not known shows when the kit is weighed.
+func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) { return framed(f).Kit(), nil }
+
+// Kit lists what is inside a boat, besides flotation.
+func (f Boat) Kit() kit.Kit {
+	o, k := f.Fit(), kit.Kit{Name: "inside"}
+	for _, fl := range o.Floors {
+		fl.kit(&k, f, o.Wood)
+	}
+	for _, b := range o.Braces {
+		b.kit(&k, o.Wood)
+	}
+	for _, b := range o.Backs {
+		b.kit(&k, o.Wood)
+	}
+	return k
+}
+
+// Lashings is how many times each slat of a floor is lashed: at its ends and at every
+// second rib between.
+func (fl Floor) Lashings() int { return len(fl.Ribs)/2 + 1 }
+
+func (fl Floor) kit(k *kit.Kit, f Boat, wood string) {
+	x := (fl.Aft + fl.Fore) / 2
+	at := geometry.Point3{X: x, Z: f.Hull.RibsZ(x) + fl.Thick/2}
+	k.Pieces = append(k.Pieces, kit.Piece{Group: slats, Name: "floor slat", Count: fl.Count, Form: kit.Beam, Wood: wood, Long: fl.Long, Wide: fl.Wide, Thick: fl.Thick, Fill: 1, At: at, Scarf: f.Design.Gunwale.ScarfSlope})
+	n := float64(fl.Count * fl.Lashings())
+	k.Things = append(k.Things, kit.Thing{Group: slats, Key: "cord", Name: "lashing cord", Amount: n * perLashing, Unit: "m",
+		How: fmt.Sprintf("%.0f lashings of floor slats", n), Mass: n * perLashing * cordMass, Dense: cordDense, At: at})
+	k.Works = append(k.Works, kit.Work{Name: "lash floor slats", Count: n, Unit: "lashings", Minutes: 3})
+}
+
+func (b Brace) kit(k *kit.Kit, wood string) {
+	at := geometry.Point3{X: b.At, Z: b.Floor + b.Tall/2}
+	k.Pieces = append(k.Pieces,
+		kit.Piece{Group: braces, Name: "footbrace board", Count: 1, Wood: wood, Long: b.Bar, Wide: b.Tall, Thick: b.Thick, Fill: 1, At: at},
+		kit.Piece{Group: braces, Name: "footbrace rail", Count: 2, Form: kit.Beam, Wood: wood, Long: b.Rail, Wide: b.RailWide, Thick: b.RailWide, Fill: 1, At: at},
+		kit.Piece{Group: braces, Name: "footbrace cleat", Count: 2, Wood: wood, Long: 70, Wide: 70, Thick: b.RailWide, Fill: 0.5, At: at})
+	k.Things = append(k.Things,
+		kit.Thing{Group: braces, Key: "brace-peg", Name: "hardwood pegs of 8 mm", Amount: 2, Unit: "each", How: "a footbrace's, 60 mm long", Mass: 0.004, Dense: 670, At: at},
+		kit.Thing{Group: braces, Key: kit.ScrewKey, Name: kit.ScrewName, Amount: 6, Unit: "each", How: "30 mm, three through the board of a footbrace into each cleat", Mass: 6 * kit.ScrewMass, At: at},
+		kit.Thing{Group: braces, Key: "glue", Name: "waterproof glue", Amount: 0.05, Unit: "kg", How: "cleats of a footbrace", At: at},
+		kit.Thing{Group: braces, Key: "cord", Name: "lashing cord", Amount: 4 * perLashing, Unit: "m", How: "4 lashings of a footbrace's rails", Mass: 4 * perLashing * cordMass, Dense: cordDense, At: at})
+	k.Works = append(k.Works, kit.Work{Name: "bore, glue and lash a footbrace", Count: 1, Unit: "footbrace", Minutes: 45})
+}
+
+func (b Back) kit(k *kit.Kit, wood string) {
+	at := geometry.Point3{X: b.At, Z: b.Floor + b.Low + b.Tall/2}
+	web := (2*b.Gunwale + 600) / 1000
+	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest bar", Count: 2, Wood: wood, Long: b.Across, Wide: b.Bar, Thick: b.Thick, Fill: 1, At: at})
+	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
+		How: "a backrest's, with its loops and ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
+	k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for a backrest round two ribs' heads, close under the gunwales", Count: 2, Unit: "loops", Minutes: 2, Bare: true},
+		kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
+}

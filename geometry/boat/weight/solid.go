@@ -1,0 +1,51 @@
+package weight
+
+import (
+	"ribwright/geometry/design"
+	"ribwright/geometry/fabric"
+	"ribwright/geometry/wood/timber"
+)
+
+// Solid is the room that wood, cloth and metal take up in the water they lie in, and what
+// a day in it does to the wood.
+type Solid struct {
+	Volume float64 // dry, mm3
+	Swells float64 // more when soaked, mm3
+	Drinks float64 // kg of water more
+}
+
+// Plus returns both together.
+func (s Solid) Plus(o Solid) Solid {
+	return Solid{s.Volume + o.Volume, s.Swells + o.Swells, s.Drinks + o.Drinks}
+}
+
+// SolidWood is so much wood of a kind, mass in kg at 12 % of moisture.
+func SolidWood(mass float64, s timber.Species) Solid {
+	if mass == 0 {
+		return Solid{}
+	}
+	volume := mass / s.Density * 1e9
+	swollen, wet := s.Soaked()
+	return Solid{volume, volume * (swollen - 1), mass * (wet - 1)}
+}
+
+// SolidOf is what does not soak, of a density in kg/m3: metal, cord, cloth.
+func SolidOf(mass, density float64) Solid {
+	if mass == 0 {
+		return Solid{}
+	}
+	return Solid{Volume: mass / density * 1e9}
+}
+
+// Corded is the density of cord, glue and oil together, kg/m3. Estimate.
+const Corded = 1100.0
+
+// SkinDensity is that of cloth with its coats, the gaps filled, kg/m3.
+func SkinDensity(s design.Skin) float64 {
+	c := s.Coated()
+	thick := c.Cloth/1000/fabric.Fiber(s.Fiber).Density() + c.Liquid()*c.Solids
+	if thick == 0 {
+		return Corded
+	}
+	return c.Mass() / thick
+}
