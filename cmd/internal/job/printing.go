@@ -176,11 +176,25 @@ func kinds(all []layout.Drawing) string {
 	return strings.Join(out, ", ") + single
 }
 
-// pick keeps the sheets that are asked for, each once, in the order of the set.
-func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
-	if len(p.Sheets) == 0 {
-		return all, nil
+// over lays a set over an older one, and says which of its sheets differ.
+func (p *Printing) over(before, set tile.Set, o tile.Options) (tile.Laid, func(number int) bool, error) {
+	old, err := p.patterns(before.Drawings)
+	if err != nil {
+		old = nil // patterns that only the newer edition has
 	}
+	before.Drawings = old
+	s, err := tile.LaySince(before, set, o)
+	if err != nil {
+		return tile.Laid{}, nil, err
+	}
+	return s.Now, func(number int) bool { return slices.Contains(s.Reprint, number) }, nil
+}
+
+// all wants every sheet.
+func all(int) bool { return true }
+
+// pick keeps the sheets that are asked for and wanted, each once, in the order of the set.
+func (p *Printing) pick(all []layout.Sheet, wanted func(number int) bool) ([]layout.Sheet, error) {
 	for _, s := range p.Sheets {
 		if last := max(s.From, s.To); last > len(all) {
 			return nil, misuse("sheets", "there is no sheet %d; accepted: 1 to %d", last, len(all))
@@ -188,7 +202,8 @@ func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
 	}
 	var out []layout.Sheet
 	for i, sheet := range all {
-		if slices.ContainsFunc(p.Sheets, func(s Span) bool { return i+1 >= s.From && (s.To == 0 || i < s.To) }) {
+		asked := len(p.Sheets) == 0 || slices.ContainsFunc(p.Sheets, func(s Span) bool { return i+1 >= s.From && (s.To == 0 || i < s.To) })
+		if asked && wanted(i+1) {
 			out = append(out, sheet)
 		}
 	}
@@ -201,18 +216,26 @@ type laid struct {
 	printed layout.Document
 }
 
-// lay puts the patterns of a set that are asked for on sheets.
-func (p *Printing) lay(set tile.Set, units measure.System) (laid, error) {
+// lay puts the patterns of a set that are asked for on sheets: all of them, or those that
+// differ from an older set's, nil for none.
+func (p *Printing) lay(set tile.Set, before *tile.Set, units measure.System) (laid, error) {
 	var out laid
 	var err error
 	if set.Drawings, err = p.patterns(set.Drawings); err != nil {
 		return out, err
 	}
-	if out.Laid, err = tile.Lay(set, tile.Options{Paper: p.Setup, Way: p.Way, Units: units}); err != nil {
+	o := tile.Options{Paper: p.Setup, Way: p.Way, Units: units}
+	changed := all
+	if before == nil {
+		out.Laid, err = tile.Lay(set, o)
+	} else {
+		out.Laid, changed, err = p.over(*before, set, o)
+	}
+	if err != nil {
 		return out, err
 	}
 	out.printed = out.Document
-	if out.printed.Sheets, err = p.pick(out.printed.Sheets); err != nil {
+	if out.printed.Sheets, err = p.pick(out.Sheets, changed); err != nil {
 		return out, err
 	}
 	if n := len(out.printed.Sheets); n > p.Most {

@@ -1,0 +1,89 @@
+package compare
+
+import (
+	"fmt"
+	"strings"
+
+	"ribwright/geometry/edition"
+	"ribwright/geometry/wording"
+	"ribwright/layout/report"
+)
+
+// mostDo is how many things to do are told of one piece; more of them say that it is
+// made again sooner.
+const mostDo = 6
+
+// cut tells what becomes of the pieces that are cut.
+func (p page) cut() []report.Block {
+	if len(p.Cut) == 0 {
+		return nil
+	}
+	t := report.Titled("").Words("Piece").Names("Verdict").Words("What to do").Noted(fmt.Sprintf(
+		"A piece fits where nothing on it moved by more than %s of what it may be off; the rest is for your own cut.", report.Percent(1-edition.CutOff)))
+	for _, j := range p.Cut {
+		t.Row(j.Name, j.Verdict.String(), p.todo(j))
+	}
+	return []report.Block{report.Section("The parts that are cut"), t}
+}
+
+// todo says what to do with a piece.
+func (p page) todo(j edition.Judged) string {
+	var do []string
+	more := 0
+	for _, r := range j.Reasons {
+		words := ""
+		switch {
+		case r.Verdict == edition.Placed:
+			continue
+		case j.Verdict == edition.Again && r.Verdict != edition.Again:
+			continue // nobody mends what is made again
+		case r.Part == j.Name:
+			words = r.Label() + ": " + r.Do
+		default:
+			words = r.Part + ", " + r.Label() + ": " + r.Do
+		}
+		if len(do) == mostDo {
+			more++
+			continue
+		}
+		do = append(do, words)
+	}
+	if more > 0 {
+		do = append(do, fmt.Sprintf("and %s more", wording.Counted(more, "mark")))
+	}
+	if j.Instead != "" {
+		do = append(do, "as it is it would do for "+j.Instead)
+	}
+	if len(do) == 0 && j.Verdict == edition.Placed {
+		do = append(do, p.placed(j))
+	}
+	return strings.Join(do, "; ")
+}
+
+// placed says where a piece that fits is set up now, by what moved most.
+func (p page) placed(j edition.Judged) string {
+	for _, r := range j.Reasons {
+		if r.Moved() {
+			return fmt.Sprintf("%s is %s, was %s", r.Label(), p.value(r.Change, r.New), p.value(r.Change, r.Old))
+		}
+	}
+	return "its fittings lie elsewhere"
+}
+
+// kept tells of the edition that keeps the pieces.
+func (p page) kept() []report.Block {
+	k := p.Kept
+	if k == nil {
+		return nil
+	}
+	out := []report.Block{report.Section("An edition that keeps them"), report.Say(
+		"Edition %s is as near to edition %s as the parts that are cut let it be; all of them fit it as they are. It is written as a design of its own.", k.Design.EditionName(), p.New.Design.EditionName())}
+	t := report.Titled("").Words("Key", "Cut from", "New", "Comes to", "Held by")
+	for _, d := range k.Takes {
+		t.Row(d.Key, wording.Clip(d.Old, 40), wording.Clip(d.New, 40), wording.Clip(d.Value, 40), d.Held)
+	}
+	for _, d := range k.Leaves {
+		t.Row(d.Key, wording.Clip(d.Old, 40), wording.Clip(d.New, 40), wording.Clip(d.Old, 40), d.Held)
+	}
+	return append(out, t)
+}
