@@ -106,11 +106,6 @@ func (s Sawn) Pieces() []Piece {
 // volume.
 func Make(f *frame.Frame, kits ...kit.Kit) *Plan { return Heat(nil).Make(f, kits...) }
 
-// Rough plans the sawing like Make, but lays each stick on the first board with room and
-// looks for nothing better: in a tenth of the time, with a board more here and there. It
-// is for comparing two boats.
-func Rough(f *frame.Frame, kits ...kit.Kit) *Plan { return plan(f, kits, firstFitOnly) }
-
 type packer func(lengths []float64, capacity, gap float64) Packing
 
 func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
