@@ -56,18 +56,25 @@ const (
 	layStep     = 10.0
 	measureStep = 2.0
 	chord       = 0.01 // of the lines that stand for an outline, mm
-	settled     = 1e-4 // how little a round of laying may move it to be done, mm
+	settled     = 1e-5 // how little a round of laying may move it to be done, mm
 	rounds      = 12
+	easeFrom    = 0.1 // first and last step by which it is eased then, mm
+	easeTo      = 0.005
+	easeMost    = 60   // steps at most
+	coarse      = 0.03 // of the lines it is eased by, mm
+	easeWithin  = 3.0  // lines that are farther apart are other parts anyhow, mm
 )
 
-// layOn finds the shift and turn that lay the old outline on the new one with the least
-// squares of their distances, and how far they are apart then. What it returns is never
+// layOn finds the shift and turn that lay the old outline on the new one as close as can
+// be, and how far they are apart then. What it returns is never
 // less than the least possible: where a better way to lay them exists, the parts are more
 // alike than it says.
 //
 // How: points of equal share of length are paired and the motion is the closed form for
 // pairs; then each point is paired with the nearest place of the other line, again and
-// again (P. Besl, N. McKay, IEEE Trans. PAMI 14(2), 1992).
+// again (P. Besl, N. McKay, IEEE Trans. PAMI 14(2), 1992). At last it is shifted and
+// turned by small steps as long as the largest distance becomes less by that, where the
+// lines are near enough for it to matter.
 func layOn(old, new curve.Path) fit {
 	was, is := old.Flatten(chord), new.Flatten(chord)
 	out := fit{move: geometry.Shift(0, 0)}
@@ -94,10 +101,66 @@ func layOn(old, new curve.Path) fit {
 		}
 	}
 	laid := mapped(was, out.move)
+	if far, _, _ := distances(laid, is); far > chord && far < easeWithin {
+		out.move = eased(old.Flatten(coarse), new.Flatten(coarse), out.move)
+		laid = mapped(was, out.move)
+	}
 	out.turn = math.Atan2(out.move.B, out.move.A)
 	box := geometry.Around(was...).Center()
 	out.middle = out.move.Apply(box).Sub(box)
 	out.apart, out.outside, out.spare = distances(laid, is)
+	return out
+}
+
+// eased shifts and turns a line that is laid on another by small steps, as long as the
+// largest distance between them becomes less.
+func eased(was, is []geometry.Point, at geometry.Affine) geometry.Affine {
+	n := max(16, int(math.Ceil(lengthOf(is)/layStep)))
+	from, to := append(spaced(was, n), was...), append(spaced(is, n), is...)
+	from, to = thinned(from), thinned(to)
+	most := func(m geometry.Affine) float64 {
+		laid, out := mapped(was, m), 0.0
+		for _, p := range from {
+			q := m.Apply(p)
+			out = max(out, nearest(is, q).Sub(q).Norm())
+		}
+		for _, p := range to {
+			out = max(out, nearest(laid, p).Sub(p).Norm())
+		}
+		return out
+	}
+	least, middle, arm := most(at), geometry.Around(is...).Center(), geometry.Around(is...).W()/2
+	for step, tries := easeFrom, 0; step > easeTo && least > easeTo && tries < easeMost; {
+		better := false
+		for _, move := range []geometry.Affine{
+			geometry.Shift(step, 0), geometry.Shift(-step, 0), geometry.Shift(0, step), geometry.Shift(0, -step),
+			about(middle, step/arm), about(middle, -step/arm),
+		} {
+			tries++
+			m := at.Then(move)
+			if far := most(m); far < least-easeTo/10 {
+				least, at, better = far, m, true
+			}
+		}
+		if !better {
+			step /= 2
+		}
+	}
+	return at
+}
+
+func about(p geometry.Point, a float64) geometry.Affine {
+	return geometry.Shift(-p.X, -p.Y).Then(geometry.Turn(a)).Then(geometry.Shift(p.X, p.Y))
+}
+
+// thinned keeps every point that is farther than a millimeter from the last one kept.
+func thinned(pts []geometry.Point) []geometry.Point {
+	var out []geometry.Point
+	for _, p := range pts {
+		if len(out) == 0 || out[len(out)-1].Sub(p).Norm() > 1 {
+			out = append(out, p)
+		}
+	}
 	return out
 }
 

@@ -2,7 +2,6 @@ package job
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"slices"
 
@@ -80,7 +79,7 @@ func (c *Compare) Do(w World) (*Result, error) {
 	}
 	told := compare.Of(compare.Facts{Comparison: k.Comparison, Behave: k.behave, Afloat: k.fault, Paper: c.Setup.Size.Name, Sheets: set,
 		Cut: k.cut, Kept: k.kept, Prices: k.prices.Name, Units: c.Units})
-	out := &Result{Report: k.new.report(fmt.Sprintf("edition %s beside edition %s", k.new.design.EditionName(), k.old.design.EditionName()), told), Numbers: numbers}
+	out := &Result{Report: k.new.report("compared with edition "+k.old.design.EditionName(), told), Numbers: numbers}
 	if k.kept != nil {
 		d := k.kept.Design
 		out.Outputs = []Output{{d.Slug() + "-kept.toml", "the edition that keeps the parts that are cut; see how it floats and bends, then loft it",
