@@ -20,10 +20,19 @@ func (p page) cut() []report.Block {
 	}
 	t := report.Titled("").Words("Piece").Names("Verdict").Words("What to do").Noted(fmt.Sprintf(
 		"A piece fits where nothing on it moved by more than %s of what it may be off; the rest is for your own cut.", report.Percent(1-edition.CutOff)))
+	var fit []string
 	for _, j := range p.Cut {
+		if j.Verdict == edition.Fits {
+			fit = append(fit, j.Name)
+			continue
+		}
 		t.Row(j.Name, j.Verdict.String(), p.todo(j))
 	}
-	return []report.Block{report.Section("The parts that are cut"), t}
+	out := append([]report.Block{report.Section("The parts that are cut")}, t.IfAny()...)
+	if len(fit) > 0 {
+		out = append(out, report.Say("These fit as they are: %s.", strings.Join(fit, ", ")))
+	}
+	return out
 }
 
 // todo says what to do with a piece.
