@@ -397,6 +397,28 @@ func TestKeep(t *testing.T) {
 	}
 }
 
+// TestKeepTied: two keys that cannot be built without one another go together.
+func TestKeepTied(t *testing.T) {
+	old := shipped(t, "brook", nil)
+	new := shipped(t, "brook", func(d *design.Design) {
+		d.Ribs.FromBow += 110
+		d.Ribs.FromStern += 110
+		d.Hull.Beam += 10
+	})
+	c := Compare(old, new)
+	cut, err := ParseCut("ribs:M", old)
+	if err != nil {
+		t.Fatal(err)
+	}
+	k, err := c.Keep(cut, worked)
+	if err != nil || k == nil {
+		t.Fatal(k, err)
+	}
+	if r := k.Design.Ribs; r.FromBow != r.FromStern || r.FromBow <= 330 {
+		t.Errorf("from bow %v, from stern %v", r.FromBow, r.FromStern)
+	}
+}
+
 // TestElsewhere: where ribs change places, a rib that is cut does for another.
 func TestElsewhere(t *testing.T) {
 	old := shipped(t, "lake", nil)

@@ -115,7 +115,10 @@ func (c *Comparison) reason(d Change) Reason {
 	case kind == setUp || math.Abs(r.Off) <= (1-CutOff)*d.Tolerance:
 	case math.Abs(r.Off) <= d.Tolerance:
 		r.Verdict = Measure
-		r.Do = "it serves where your own cut is off by no more than " + inUnit(d.Tolerance-math.Abs(r.Off), d.Unit) + " this way"
+		r.Do = "serves if yours is within " + inUnit(d.Tolerance-math.Abs(r.Off), d.Unit) + " of its pattern"
+		if kind == bent || kind == curved {
+			r.Do = "serves if yours is bent true"
+		}
 	default:
 		r.Verdict, r.Do = mend(kind, d, r.Off)
 	}
@@ -172,7 +175,7 @@ func (c *Comparison) outlined(r Reason) Reason {
 	case f.apart <= (1-CutOff)*sawnTo:
 		r.Verdict = Fits
 	case f.apart <= sawnTo:
-		r.Verdict, r.Do = Measure, "it serves where you sawed to the line"
+		r.Verdict, r.Do = Measure, "serves if yours is sawn to the line"
 	case f.outside <= (1-CutOff)*sawnTo:
 		r.Verdict, r.Do = Rework, "saw to the new outline, up to "+inUnit(f.spare, marks.Millimeter)+" off"
 	default:

@@ -3,6 +3,7 @@ package edition
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/design"
@@ -42,8 +43,8 @@ type Worker func(*design.Design) (*Edition, error)
 // How: a merge of three, key by key. What the pieces were cut from is the base; every
 // piece that is cut holds the marks on its wood, and the new edition wants its own value
 // of each key that differs. From the base on each key is taken, in the order of the file,
-// where all pieces fit then; keys that need one another are tried again when others have
-// been taken, and at last a length, an angle or a share goes as many steps of the way as
+// where all pieces fit then; two keys that cannot be built without one another are taken
+// together; keys are tried again when others have been taken, and at last a length, an angle or a share goes as many steps of the way as
 // the pieces let it. So it is an edition of which no key can be taken further by itself;
 // another order might take others.
 //
@@ -53,20 +54,18 @@ func (c *Comparison) Keep(cut []Cut, work Worker) (*Kept, error) {
 	if m.fits(c.New.Design) {
 		return nil, nil
 	}
+	groups := m.groups()
 	for again := true; again; {
 		again = false
-		for _, k := range c.Keys {
-			if m.share[k.Key] == 1 {
-				continue
-			}
-			if m.try(k.Key, 1) {
+		for _, g := range groups {
+			if m.share[g[0]] < 1 && m.try(g, 1) {
 				again = true
 			}
 		}
 	}
-	for _, k := range c.Keys {
-		if m.share[k.Key] < 1 {
-			m.partly(k.Key)
+	for _, g := range groups {
+		if m.share[g[0]] < 1 {
+			m.partly(g)
 		}
 	}
 	return m.kept()
@@ -81,24 +80,65 @@ type merge struct {
 	why   string            // why the last design tried was not taken
 }
 
-// try takes a share of the way of one key besides what is taken, if all pieces fit then.
-func (m *merge) try(key string, share float64) bool {
-	before := m.share[key]
-	m.share[key] = share
+// groups are the keys that are taken together: each by itself, but for two of which
+// neither can be built alone, as what holds for bow and stern alike.
+func (m *merge) groups() [][]string {
+	var out [][]string
+	var bound []string
+	for _, k := range m.c.Keys {
+		if m.builds(k.Key) {
+			out = append(out, []string{k.Key})
+		} else {
+			bound = append(bound, k.Key)
+		}
+	}
+	for len(bound) > 0 {
+		g := bound[:1:1]
+		for i, other := range bound[1:] {
+			if m.builds(g[0], other) {
+				g, bound = append(g, other), slices.Delete(bound, i+1, i+2)
+				break
+			}
+		}
+		out, bound = append(out, g), bound[1:]
+	}
+	return out
+}
+
+// builds reports whether the old edition can be built with the new one's values of keys.
+func (m *merge) builds(keys ...string) bool {
+	share := map[string]float64{}
+	for _, k := range keys {
+		share[k] = 1
+	}
+	_, err := m.made(design.Toward(m.c.Old.Design, m.c.New.Design, share))
+	return err == nil
+}
+
+// try takes a share of the way of a group besides what is taken, if all pieces fit then.
+func (m *merge) try(group []string, share float64) bool {
+	before := m.share[group[0]]
+	for _, key := range group {
+		m.share[key] = share
+	}
 	if m.fits(design.Toward(m.c.Old.Design, m.c.New.Design, m.share)) {
 		return true
 	}
-	m.share[key] = before
-	m.held[key] = m.why
+	for _, key := range group {
+		m.share[key], m.held[key] = before, m.why
+	}
 	return false
 }
 
 // partly goes as many steps of the way as the pieces let it, halving what is left.
-func (m *merge) partly(key string) {
-	steps := design.Steps(m.c.Old.Design, m.c.New.Design, key)
+func (m *merge) partly(group []string) {
+	steps := 1
+	for _, key := range group {
+		steps = max(steps, design.Steps(m.c.Old.Design, m.c.New.Design, key))
+	}
 	for low, high := 0, steps; high-low > 1; {
 		middle := (low + high) / 2
-		if m.try(key, float64(middle)/float64(steps)) {
+		if m.try(group, float64(middle)/float64(steps)) {
 			low = middle
 		} else {
 			high = middle

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -176,22 +177,13 @@ func kinds(all []layout.Drawing) string {
 	return strings.Join(out, ", ") + single
 }
 
-// over lays a set over an older one, and says which of its sheets differ.
-func (p *Printing) over(before, set tile.Set, o tile.Options) (tile.Laid, func(number int) bool, error) {
-	old, err := p.patterns(before.Drawings)
-	if err != nil {
-		old = nil // patterns that only the newer edition has
-	}
-	before.Drawings = old
-	s, err := tile.LaySince(before, set, o)
-	if err != nil {
-		return tile.Laid{}, nil, err
-	}
-	return s.Now, func(number int) bool { return slices.Contains(s.Reprint, number) }, nil
+// over lays a set over an older one, of which the same patterns are printed.
+func (p *Printing) over(before, set tile.Set, o tile.Options) (*tile.Since, error) {
+	before.Drawings = slices.DeleteFunc(slices.Clone(before.Drawings), func(d layout.Drawing) bool {
+		return p.Only != "" && !slices.ContainsFunc(set.Drawings, func(n layout.Drawing) bool { return n.Name == d.Name || kind(n.Name) == kind(d.Name) })
+	})
+	return tile.LaySince(before, set, o)
 }
-
-// all wants every sheet.
-func all(int) bool { return true }
 
 // pick keeps the sheets that are asked for and wanted, each once, in the order of the set.
 func (p *Printing) pick(all []layout.Sheet, wanted func(number int) bool) ([]layout.Sheet, error) {
@@ -214,6 +206,7 @@ func (p *Printing) pick(all []layout.Sheet, wanted func(number int) bool) ([]lay
 type laid struct {
 	tile.Laid
 	printed layout.Document
+	since   *tile.Since // the older set that it is laid over; nil for none
 }
 
 // lay puts the patterns of a set that are asked for on sheets: all of them, or those that
@@ -225,17 +218,18 @@ func (p *Printing) lay(set tile.Set, before *tile.Set, units measure.System) (la
 		return out, err
 	}
 	o := tile.Options{Paper: p.Setup, Way: p.Way, Units: units}
-	changed := all
+	wanted := func(int) bool { return true }
 	if before == nil {
 		out.Laid, err = tile.Lay(set, o)
-	} else {
-		out.Laid, changed, err = p.over(*before, set, o)
+	} else if out.since, err = p.over(*before, set, o); err == nil {
+		out.Laid = out.since.Now
+		wanted = func(number int) bool { return slices.Contains(out.since.Reprint, number) }
 	}
 	if err != nil {
 		return out, err
 	}
 	out.printed = out.Document
-	if out.printed.Sheets, err = p.pick(out.Sheets, changed); err != nil {
+	if out.printed.Sheets, err = p.pick(out.Sheets, wanted); err != nil {
 		return out, err
 	}
 	if n := len(out.printed.Sheets); n > p.Most {
@@ -262,6 +256,9 @@ func (l *laid) told(p *Printer) []report.Block {
 		out += fmt.Sprintf("; the patterns alone would fill %.1f", l.Least)
 	}
 	blocks := []report.Block{report.Paragraph{Words: out + "."}}
+	if l.since != nil {
+		blocks = append(blocks, report.Say("Sheets of the older edition to keep: %s. Throw the others away and put these in their places.", cmp.Or(tile.Ranges(l.since.Kept), "none")))
+	}
 	if p.Setup.Margins.Narrow() {
 		blocks = append(blocks, report.Paragraph{Words: "Some of these margins are under 6.4 mm (1/4 in), which many printers clip; print a proof and look."})
 	}

@@ -119,12 +119,15 @@ func (p page) moved() []report.Block {
 	}
 	var rows []row
 	for _, c := range p.Mattering() {
-		sort := sortOf(c.Part)
-		i := slices.IndexFunc(rows, func(r row) bool { return r.sort == sort && r.quantity == c.Quantity })
+		sort, quantity := sortOf(c.Part), c.Quantity
+		if of, rib, one := strings.Cut(quantity, " of rib "); one {
+			quantity, c.Part = of+" of rib", c.Part+" at "+rib
+		}
+		i := slices.IndexFunc(rows, func(r row) bool { return r.sort == sort && r.quantity == quantity })
 		switch {
-		case !c.Moved():
+		case !c.Moved(), strings.HasPrefix(c.Quantity, "no scarf"): // counted along the stock, not put on it
 		case i < 0:
-			rows = append(rows, row{sort, c.Quantity, 1, c})
+			rows = append(rows, row{sort, quantity, 1, c})
 		default:
 			rows[i].many++
 		}
@@ -143,7 +146,7 @@ func (p page) moved() []report.Block {
 		if strings.HasPrefix(c.Quantity, edition.Outline) {
 			old = "" // it is how far the two lie apart
 		}
-		t.Row(r.sort, c.Quantity, fmt.Sprint(r.many), which(c), old, p.value(c, c.New), p.signed(c, c.By()), p.value(c, c.Tolerance), unit)
+		t.Row(r.sort, r.quantity, fmt.Sprint(r.many), which(c), old, p.value(c, c.New), p.signed(c, c.By()), p.value(c, c.Tolerance), unit)
 	}
 	out := append([]report.Block{report.Section("What moved")}, t.IfAny()...)
 	out = append(out, p.alone()...)

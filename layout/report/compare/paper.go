@@ -1,11 +1,14 @@
 package compare
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"ribwright/layout/report"
 	"ribwright/layout/reprint"
+	"ribwright/layout/tile"
 )
 
 // print tells which sheets to print, and of each pattern which pieces.
@@ -14,9 +17,9 @@ func (p page) print() []report.Block {
 		return nil
 	}
 	out := []report.Block{report.Section("What to print, on " + p.Paper), report.List{Items: []string{
-		"Print: " + ranges(p.Sheets.Sheets(reprint.Reprint), "no sheet") + ".",
-		"Need not be printed, for nothing on them moved by more than matters on wood: " + ranges(p.Sheets.Sheets(reprint.Serves), "none") + ".",
-		"Equal but for the title block, keep yours: " + ranges(p.Sheets.Sheets(reprint.Keep), "none") + ".",
+		"Print: " + cmp.Or(tile.Ranges(p.Sheets.Sheets(reprint.Reprint)), "no sheet") + ".",
+		"Need not be printed, for nothing on them moved by more than matters on wood: " + cmp.Or(tile.Ranges(p.Sheets.Sheets(reprint.Serves)), "none") + ".",
+		"Equal but for the title block, keep yours: " + cmp.Or(tile.Ranges(p.Sheets.Sheets(reprint.Keep)), "none") + ".",
 	}}}
 	t := report.Titled("By piece").Words("Pattern").Numbers("Pieces", "Equal").Names("Print").Words("Sheets")
 	for _, pattern := range p.Sheets.Patterns() {
@@ -62,34 +65,6 @@ func (p page) pattern(name string) []string {
 	case all == 1 || len(tiles) == all:
 		print = "all"
 	}
-	return []string{title, fmt.Sprint(all), fmt.Sprint(same), print, ranges(sheets, "")}
-}
-
-// ranges letters sheet numbers that rise or repeat: "2-5, 9".
-func ranges(sheets []int, none string) string {
-	if len(sheets) == 0 {
-		return none
-	}
-	on := map[int]bool{}
-	last := 0
-	for _, n := range sheets {
-		on[n] = true
-		last = max(last, n)
-	}
-	var out []string
-	for n := 1; n <= last; n++ {
-		if !on[n] {
-			continue
-		}
-		from := n
-		for on[n+1] {
-			n++
-		}
-		if from == n {
-			out = append(out, fmt.Sprint(n))
-		} else {
-			out = append(out, fmt.Sprintf("%d-%d", from, n))
-		}
-	}
-	return strings.Join(out, ", ")
+	slices.Sort(sheets)
+	return []string{title, fmt.Sprint(all), fmt.Sprint(same), print, tile.Ranges(sheets)}
 }

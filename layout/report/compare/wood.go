@@ -2,6 +2,7 @@ package compare
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/edition"
@@ -26,7 +27,12 @@ func (p page) cut() []report.Block {
 			fit = append(fit, j.Name)
 			continue
 		}
-		t.Row(j.Name, j.Verdict.String(), p.todo(j))
+		verdict, do := j.Verdict.String(), p.todo(j)
+		if i := slices.IndexFunc(t.Rows, func(row []string) bool { return row[1] == verdict && row[2] == do }); i >= 0 {
+			t.Rows[i][0] += ", " + j.Name
+			continue
+		}
+		t.Row(j.Name, verdict, do)
 	}
 	out := append([]report.Block{report.Section("The parts that are cut")}, t.IfAny()...)
 	if len(fit) > 0 {
@@ -35,39 +41,45 @@ func (p page) cut() []report.Block {
 	return out
 }
 
-// todo says what to do with a piece.
+// doing is one thing to do, and on which marks.
+type doing struct{ marks, do string }
+
+// todo says what to do with a piece, what is to be done at several marks once.
 func (p page) todo(j edition.Judged) string {
-	var do []string
-	more := 0
+	var all []doing
 	for _, r := range j.Reasons {
-		words := ""
-		switch {
-		case r.Verdict == edition.Placed:
-			continue
-		case j.Verdict == edition.Again && r.Verdict != edition.Again:
+		if r.Verdict == edition.Placed || j.Verdict == edition.Again && r.Verdict != edition.Again {
 			continue // nobody mends what is made again
-		case r.Part == j.Name:
-			words = r.Label() + ": " + r.Do
-		default:
-			words = r.Part + ", " + r.Label() + ": " + r.Do
 		}
-		if len(do) == mostDo {
-			more++
+		words := r.Label()
+		if r.Part != j.Name {
+			words = r.Part + ", " + words
+		}
+		if i := slices.IndexFunc(all, func(d doing) bool { return d.do == r.Do }); i >= 0 {
+			all[i].marks += ", " + words
 			continue
 		}
-		do = append(do, words)
+		all = append(all, doing{words, r.Do})
 	}
-	if more > 0 {
-		do = append(do, fmt.Sprintf("and %s more", wording.Counted(more, "mark")))
+	var do []string
+	for i, d := range all {
+		if i == mostDo {
+			do = append(do, fmt.Sprintf("and %s more to do", wording.Counted(len(all)-i, "thing")))
+			break
+		}
+		do = append(do, wording.Clip(d.marks, mostNamed)+": "+d.do)
 	}
 	if j.Instead != "" {
 		do = append(do, "as it is it would do for "+j.Instead)
 	}
 	if len(do) == 0 && j.Verdict == edition.Placed {
-		do = append(do, p.placed(j))
+		return p.placed(j)
 	}
 	return strings.Join(do, "; ")
 }
+
+// mostNamed is how many letters of the marks that one thing is done at are told.
+const mostNamed = 120
 
 // placed says where a piece that fits is set up now, by what moved most.
 func (p page) placed(j edition.Judged) string {
