@@ -52,7 +52,7 @@ var rules = []struct {
 	{"bow breasthook", "slope", setUp}, {"stern breasthook", "slope", setUp}, {"bow breasthook", "peg diameter", holeSize}, {"stern breasthook", "peg diameter", holeSize},
 	{"bow breasthook", "", holeAt}, {"stern breasthook", "", holeAt},
 	{"thwart", "station", setUp}, {"thwart", "between", setUp}, {"thwart", "thickness", thick}, {"thwart", "length", long}, {"thwart", "end cut", bevel},
-	{"thwart", "hole diameter", holeSize}, {"thwart", "hole", holeAt},
+	{"thwart", "bolts lean", bevel}, {"thwart", "hole diameter", holeSize}, {"thwart", "hole", holeAt},
 	{"seat", "station", setUp}, {"seat", "top", setUp}, {"seat", "front edge", setUp}, {"seat", "clear", setUp}, {"seat", "long", long}, {"seat", "wide", long},
 	{"seat", "rail width", thick}, {"seat", "rail depth", thick}, {"seat", "spreader", long},
 	{"seat", "front rail station", setUp}, {"seat", "front rail top", setUp}, {"seat", "after rail station", setUp}, {"seat", "after rail top", setUp},
@@ -66,6 +66,9 @@ var rules = []struct {
 	{"rib", "form radius", bent}, {"rib", "hot width", bent}, {"rib", "relax to", bent}, {"rib", "flare pushed in", setUp}, {"rib", "off pushed in", setUp}, {"rib", "least radius pushed in", setUp},
 	{"keel strip", "length", long}, {"keel strip", "", thick}, {"outwale", "length", long}, {"outwale", "", thick},
 	{"keel", "middle", pencil}, {"keel", "", endPlace}, {"stringer", "middle", pencil}, {"stringer", "", endPlace},
+	{"floor", "aft end", endPlace}, {"floor", "fore end", endPlace}, {"floor", "width", thick}, {"floor", "thickness", thick}, {"floor", "slat", pencil},
+	{"footbrace", "board", long}, {"footbrace", "rail from", pencil}, {"footbrace", "rail", long}, {"footbrace", "after face", setUp},
+	{"backrest", "board", long}, {"backrest", "", setUp},
 	{"skin", "", cloth}, {"painters", "", cloth},
 }
 
