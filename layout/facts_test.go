@@ -35,6 +35,7 @@ var solvers = []solver{
 	{"boat/skin", "New Of Smooth ClearanceOf ProudRibs CureOf .Press", "lays the cloth over a frame and builds frames to find a cure"},
 	{"boat/aboard", "New OfHull", "weighs the boat and takes people and gear aboard"},
 	{"boat/weight", "Boat Cloth Crew Gear", "weighs the boat and who is aboard"},
+	{"edition", "Compare Behave .Judge .Keep", "compares two editions and looks for one that keeps what is cut"},
 	{"survey/fair", "Of", "fits a design to measured offsets"},
 	{"outfit", "NewShip Of One .Weights .PutAboard", "sizes and weighs the outfits"},
 	{"outfit/sail", "New NewPlan Windage", "sizes sail, mast and leeboard"},

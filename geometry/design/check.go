@@ -24,6 +24,7 @@ func (d *Design) Check() *Problem {
 	d.checkWoods(c) // before the parts, which name them
 	c.table(d, "", reflect.ValueOf(d).Elem())
 	c.must(!strings.ContainsAny(d.Edition, "\r\n"), "edition", `stands on more than one line; accepted: a short line, as "2"`)
+	c.must(!strings.ContainsAny(d.Changed, "\r\n"), "changed", `stands on more than one line; accepted: a line, as "20 mm wider"`)
 	d.checkHull(c)
 	d.checkGunwale(c) // before the stems, which are measured against it
 	d.checkStem(c, "bow", d.Bow)

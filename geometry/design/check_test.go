@@ -38,6 +38,7 @@ func TestCheck(t *testing.T) {
 		{"long title", func(d *Design) { d.Title = strings.Repeat("x", 2001) }, "title", "has 2001 bytes; accepted: up to 2000"},
 		{"long edition", func(d *Design) { d.Edition = strings.Repeat("2", 81) }, "edition", "has 81 bytes; accepted: up to 80"},
 		{"edition on lines", func(d *Design) { d.Edition = "2\n3" }, "edition", "stands on more than one line"},
+		{"what changed on lines", func(d *Design) { d.Changed = "wider\nlonger" }, "changed", "stands on more than one line"},
 		{"long note", func(d *Design) { d.For = strings.Repeat("x", 2001) }, "for", "has 2001 bytes; accepted: up to 2000"},
 		{"nameless thwart", func(d *Design) { d.Thwarts[1].Name = "\n" }, "thwart.1.name", "is missing"},
 		{"long name", func(d *Design) { d.Thwarts[1].Name = strings.Repeat("x", 201) }, "thwart.1.name", "has 201 bytes; accepted: up to 200"},

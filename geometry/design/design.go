@@ -9,7 +9,8 @@ import "ribwright/geometry/measure"
 // has been checked; one put together by hand must pass Check before use.
 type Design struct {
 	Title      string     `toml:"title" most:"2000" accepts:"a name in quotes, as title = 'Brook'" comment:"Name of the boat, printed on every sheet."`
-	Edition    string     `toml:"edition,omitempty" json:",omitempty" most:"80" comment:"Which edition of the design this is, as '2' or 'spring 2027'; written into the JSON files. None when left out."`
+	Edition    string     `toml:"edition,omitempty" json:",omitempty" most:"80" comment:"Which edition of the design this is, as '2' or 'spring 2027'; it stands on every sheet and in every file. None when left out."`
+	Changed    string     `toml:"changed,omitempty" json:",omitempty" most:"400" comment:"What this edition changes of the one before, in a line. None when left out."`
 	For        string     `toml:"for" most:"2000" comment:"Who and what it is for, in your own words."`
 	Hull       Hull       `toml:"hull" comment:"The shape, without a mould: widths, depths and how the ribs turn."`
 	Bow        Stem       `toml:"bow" comment:"The stem at the bow, seen from the side and cut from sheet or plank."`

@@ -53,7 +53,7 @@ func TestRoundTripValues(t *testing.T) {
 		{"smallest share", func(d *Design) { d.Stringers.At = []float64{5e-324} }},
 		{"title in quotes", func(d *Design) { d.Title = `"River" 'R' \ """ ''' # [x]` }},
 		{"title on lines", func(d *Design) { d.Title = "a\nb\r\nc\td\x00\x1b\u0085\u2028é—🛶" }},
-		{"edition", func(d *Design) { d.Edition = `2 "b", spring 2027` }},
+		{"edition", func(d *Design) { d.Edition, d.Changed = `2 "b", spring 2027`, `"wider", by 20 mm` }},
 		{"no spreaders", func(d *Design) { d.Hull.Spreaders = nil }},
 		{"no thwarts", func(d *Design) { d.Thwarts = nil }},
 		{"no scarfs", func(d *Design) { d.Gunwale.Scarfs = nil }},
@@ -85,7 +85,7 @@ func TestEncodeComments(t *testing.T) {
 	table, before := "", ""
 	river := mustDecode(t, text(t, "river"))
 	river.Outfit = &Outfit{defaultSail(), defaultPair(), defaultRow()}
-	river.Edition = "2"
+	river.Edition, river.Changed = "2", "wider"
 	river.Stock.Boards[0].Price, river.Stock.Boards[0].Sawn = new(0.0), "flat"
 	river.Skin.Weighed = 700 // only in older designs
 	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}

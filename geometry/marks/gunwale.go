@@ -18,7 +18,8 @@ func (l *list) gunwale(f *frame.Frame, b *bend.Report) {
 		l.add(part, radius("form radius", b.Gunwale.Form))
 	}
 	l.add(part, angle("tilt", g.Tilt), length("aft end", g.Aft, sawn), length("fore end", g.Fore, sawn),
-		angle("aft end cut", g.AftCut), angle("fore end cut", g.ForeCut))
+		angle("aft end cut", g.AftCut), angle("fore end cut", g.ForeCut),
+		length("aft end longer above", g.AftRise, pencil), length("fore end longer above", g.ForeRise, pencil))
 	for i, s := range g.Scarfs {
 		l.add(part, length("scarf from", s.Middle-s.Length/2, pencil).nth(i+1), length("scarf to", s.Middle+s.Length/2, pencil).nth(i+1))
 	}

@@ -73,7 +73,7 @@ func (l *list) spreaders(f *frame.Frame) {
 
 func (l *list) thwart(i int, t frame.Thwart, tilt float64) {
 	l.add(fmt.Sprintf("thwart %d", i+1), length("station", t.At, set), length("thickness", t.Thickness, planed),
-		length("length", t.Length, pencil), length("between gunwales", t.Between, FreeWidth), angle("end cut", t.EndCut), length("hole diameter", t.Hole, bored), angle("bolts lean", tilt))
+		length("length", t.Length, pencil), length("between gunwales", t.Between, FreeWidth), angle("end cut", t.EndCut), length("end cut back below", t.Under, pencil), length("hole diameter", t.Hole, bored), angle("bolts lean", tilt))
 	for k, h := range t.Holes {
 		at := h.Bounds().Center()
 		l.add(fmt.Sprintf("thwart %d", i+1), length("hole off the middle line", at.X, pencil).nth(k+1), length("hole forward of its middle", at.Y, pencil).nth(k+1))

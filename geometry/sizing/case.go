@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/wording"
 )
 
 // Case is one brief being sized by one family. It belongs to one goroutine.
@@ -104,6 +105,7 @@ func (c *Case) design() (*design.Design, error) {
 		return nil, err
 	}
 	d.Title, d.For = c.Brief.Title, c.Brief.Who()
+	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
 	return d, nil
 }
 

@@ -21,7 +21,8 @@ type Outcome struct {
 	Folder string // "" when there is no boat
 	Why    string // it failed or was not done
 
-	Fingerprint string // of the design
+	Edition     string // of the design
+	Fingerprint string // likewise
 
 	Length, Beam, Depth  float64 // mm
 	Draft, Freeboard, GM float64 // mm, loaded
@@ -40,6 +41,7 @@ func (o *Outcome) Take(b *Boat) error {
 		o.ChecksFailed = append(o.ChecksFailed, v.About)
 	}
 	var err error
+	o.Edition = b.Design.Edition
 	o.Fingerprint, err = b.Design.Fingerprint()
 	return err
 }

@@ -22,6 +22,9 @@ func (r Report) Foot() string {
 	if r.Fingerprint == "" {
 		return r.Name()
 	}
+	if r.Edition != "" {
+		return r.Name() + ", edition " + r.Edition + ", design " + r.Fingerprint
+	}
 	return r.Name() + ", design " + r.Fingerprint
 }
 

@@ -15,6 +15,7 @@ type Report struct {
 	Title       string
 	Kind        string // what is told, as "build book"; may be empty
 	For         string
+	Edition     string // of the design; may be empty
 	Fingerprint string // tells two versions of a design apart; empty without a design
 	Blocks      []Block
 }

@@ -66,19 +66,28 @@ func contents(uses []use) []string {
 	return out
 }
 
-// ranges letters sheets, counted from 0, by their numbers from 1: "2-5, 9".
+// ranges letters sheets, counted from 0, by their numbers.
 func ranges(sheets []int) string {
+	numbers := make([]int, len(sheets))
+	for i, n := range sheets {
+		numbers[i] = n + 1
+	}
+	return Ranges(numbers)
+}
+
+// Ranges letters numbers of sheets that rise, repeats passed over: "2-5, 9".
+func Ranges(numbers []int) string {
+	numbers = slices.Compact(slices.Clone(numbers))
 	var parts []string
-	for i := 0; i < len(sheets); {
+	for i := 0; i < len(numbers); {
 		j := i
-		for j+1 < len(sheets) && sheets[j+1] == sheets[j]+1 {
+		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
 			j++
 		}
-		from, to := sheets[i]+1, sheets[j]+1
-		if from == to {
-			parts = append(parts, fmt.Sprint(from))
+		if i == j {
+			parts = append(parts, fmt.Sprint(numbers[i]))
 		} else {
-			parts = append(parts, fmt.Sprintf("%d-%d", from, to))
+			parts = append(parts, fmt.Sprintf("%d-%d", numbers[i], numbers[j]))
 		}
 		i = j + 1
 	}

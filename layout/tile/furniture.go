@@ -42,8 +42,16 @@ func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	s.Write(right.Add(geometry.Point{Y: 9.1}), small, layout.Right, count)
 	s.Write(left.Add(geometry.Point{Y: 9.1}), small, layout.Left, lettering.Clip(set.Title, small, room-lettering.Width(count, small)-4))
 	s.Write(left.Add(geometry.Point{Y: 5.1}), small, layout.Left,
-		lettering.Clip(fmt.Sprintf("%s %s, one side, design %s", p.Size.Name, p.Way(), set.Fingerprint), small, room))
+		lettering.Clip(fmt.Sprintf("%s %s, one side, %s", p.Size.Name, p.Way(), set.version()), small, room))
 	s.Write(left.Add(geometry.Point{Y: 1.1}), small, layout.Left, lettering.Clip(bidding(p), small, room))
+}
+
+// version tells the sheets of two versions of a design apart.
+func (s Set) version() string {
+	if s.Edition == "" {
+		return "design " + s.Fingerprint
+	}
+	return "edition " + s.Edition + ", design " + s.Fingerprint
 }
 
 // bidding says how to print a sheet and what was done about the printer.

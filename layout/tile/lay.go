@@ -19,6 +19,7 @@ import (
 type Set struct {
 	Title       string // of the boat
 	For         string // one line about it
+	Edition     string // of the design; "" for none
 	Fingerprint string // tells sheets of two versions of a design apart
 	Drawings    []layout.Drawing
 	Notes       []layout.Note // about the boat, for the first sheets
@@ -68,10 +69,8 @@ type Count struct {
 // the document's stretch.
 // Errors: a drawing with nothing in it; margins that leave too little room.
 func Lay(set Set, o Options) (Laid, error) {
-	for _, d := range set.Drawings {
-		if d.Bounds().Empty() {
-			return Laid{}, fmt.Errorf("pattern %q has nothing in it", d.Title)
-		}
+	if err := set.check(); err != nil {
+		return Laid{}, err
 	}
 	p, err := bestPlan(set, o)
 	if err != nil {
@@ -81,6 +80,16 @@ func Lay(set Set, o Options) (Laid, error) {
 		p = p.trimmed(set)
 	}
 	return p.finish(set), nil
+}
+
+// check refuses a drawing with nothing in it.
+func (s Set) check() error {
+	for _, d := range s.Drawings {
+		if d.Bounds().Empty() {
+			return fmt.Errorf("pattern %q has nothing in it", d.Title)
+		}
+	}
+	return nil
 }
 
 func (p plan) finish(set Set) Laid {

@@ -30,8 +30,12 @@ func cut(d *layout.Drawing, w, h float64, long bool) []piece {
 		return nil
 	}
 	b = b.Grow(air)
-	g := &grid{x: joints(b.Min.X, b.Max.X, w, d.Whole, d.Keep, long), y: joints(b.Min.Y, b.Max.Y, h, nil, d.KeepUp, long)}
-	g.ink = inkOf(d)
+	return cutAt(d, joints(b.Min.X, b.Max.X, w, d.Whole, d.Keep, long), joints(b.Min.Y, b.Max.Y, h, nil, d.KeepUp, long))
+}
+
+// cutAt divides a drawing at joints, its ends included.
+func cutAt(d *layout.Drawing, x, y []float64) []piece {
+	g := &grid{x: x, y: y, ink: inkOf(d)}
 	g.settle()
 	var out []piece
 	for row := range g.rows() {

@@ -23,6 +23,7 @@ type plan struct {
 	count    int // of sheets, the first ones included
 	fronts   int // sheets that the words at the beginning begin on
 	other    Count
+	long     bool // cut as long as can be, not evenly
 }
 
 // beats reports whether a plan takes fewer sheets than another, or as many with
@@ -73,7 +74,7 @@ func (w Way) Lying() []bool {
 func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	var best plan
 	for _, long := range []bool{false, true} {
-		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings}
+		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings, long: long}
 		for i := range set.Drawings {
 			p.pieces = append(p.pieces, cut(&set.Drawings[i], p.room.W(), p.room.H()-captionHigh, long)...)
 		}

@@ -15,7 +15,7 @@ func gunwaleOf(l *lookup, f *frame.Frame) Object {
 	g, sheer, wood, p := &f.Gunwale, &f.Hull.Sheer, f.Design.Gunwale, l.part("gunwale")
 	out := Object{
 		{"stock_length_mm", p.of("stock length")}, {"width_mm", p.of("width")}, {"height_mm", p.of("height")}, {"tilt_deg", p.of("tilt")},
-		{"ends_mm", p.both("end")}, {"end_cuts_deg", p.both("end cut")},
+		{"ends_mm", p.both("end")}, {"end_cuts_deg", p.both("end cut")}, {"ends_longer_above_mm", p.both("end longer above")},
 		{"edge_set", []Object{edgeSet(p, "bow", sheer.BowSet, g.Height), edgeSet(p, "stern", sheer.SternSet, g.Height)}},
 		{"plies", wood.Plies}, {"ply_mm", p.of("ply thickness")}, {"glued", wood.Glued},
 		{"form_radius_mm", p.maybe("form radius", 0)}, // of a form for the plies, where it is tightest; null for a single ply

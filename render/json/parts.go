@@ -137,7 +137,7 @@ func thwartOf(p part, t frame.Thwart) Object {
 	return Object{
 		{"name", t.Name}, {"kind", t.Kind.String()}, {"station_mm", p.of("station")}, {"outline_mm", outline(t.Outline)},
 		{"thickness_mm", p.of("thickness")}, {"length_mm", p.of("length")}, {"between_gunwales_mm", p.of("between gunwales")},
-		{"end_cut_deg", p.of("end cut")},
+		{"end_cut_deg", p.of("end cut")}, {"end_cut_back_below_mm", p.of("end cut back below")},
 		{"holes_mm", upTo(len(t.Holes), func(i int) []fixed {
 			return []fixed{p.nth("hole off the middle line", i+1), p.nth("hole forward of its middle", i+1)}
 		})}, {"hole_diameter_mm", p.of("hole diameter")}, {"bolts_lean_deg", p.of("bolts lean")},

@@ -77,7 +77,7 @@ func Class(all []sizing.Outcome) Object {
 	return Object{{"rows", each(all, func(o sizing.Outcome) Object {
 		var head, boat any
 		if o.Folder != "" {
-			head = header(o.Name, o.Folder, "", o.Fingerprint)
+			head = header(o.Name, o.Folder, o.Edition, o.Fingerprint)
 			boat = Object{
 				{"length_mm", fixed(o.Length)}, {"beam_mm", fixed(o.Beam)}, {"depth_mm", fixed(o.Depth)}, {"all_up_kg", fixed(o.AllUp)},
 				{"boat_kg", fixed(o.BoatWeight)}, {"draft_mm", fixed(o.Draft)}, {"freeboard_mm", fixed(o.Freeboard)}, {"gm_mm", fixed(o.GM)},

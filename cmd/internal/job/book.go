@@ -49,15 +49,19 @@ func NewBook() *Book {
 
 // Fields lists the choices.
 func (b *Book) Fields() []Field {
-	levels := strings.Join(cost.Levels(), ", ")
 	onPaper := slices.DeleteFunc(b.Printer.fields(), func(f Field) bool { return f.Name != "paper" && f.Name != "margins" })
 	return append([]Field{
 		units(&b.Units, "what lengths are lettered in; marks on wood carry both"),
 		kindOfWater(&b.Water),
-		{Name: "prices", Takes: "level|FILE.toml", Says: "level of the invented prices (" + levels + "), or a price table of your own", Value: words(&b.Prices)},
+		prices(&b.Prices),
 		skill(&b.Skill),
 		{Name: "html", Says: "one HTML file too, to read on a screen or a phone", Value: yes(&b.HTML)},
 	}, onPaper...)
+}
+
+// prices are a level or a table of prices.
+func prices(to *string) Field {
+	return Field{Name: "prices", Takes: "level|FILE.toml", Says: "level of the invented prices (" + strings.Join(cost.Levels(), ", ") + "), or a price table of your own", Value: words(to)}
 }
 
 // skill is how practiced the builder is.

@@ -189,7 +189,7 @@ func (c *Course) built(b *sizing.Boat) (Built, error) {
 	if err != nil {
 		return Built{}, err
 	}
-	page := report.Report{Title: b.Design.Title, For: b.Design.For, Fingerprint: print, Blocks: append(reasons.Boat(b), report.Paragraph{Words: report.Promise})}
+	page := report.Report{Title: b.Design.Title, For: b.Design.For, Edition: b.Design.Edition, Fingerprint: print, Blocks: append(reasons.Boat(b), report.Paragraph{Words: report.Promise})}
 	why := Output{Name: b.Design.Slug() + "-reasons.txt", Says: "why it is so", Write: func(to io.Writer) error { return text.Encode(to, page) }}
 	key := sha256.New()
 	if err := errors.Join(b.Write(key), why.Write(key)); err != nil {

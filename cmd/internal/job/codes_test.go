@@ -51,5 +51,5 @@ func lay(t testing.TB, name string, flags ...string) (lofted, error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return asked(t, "loft", flags...).(*Loft).lay(k)
+	return asked(t, "loft", flags...).(*Loft).lay(k, World{})
 }

@@ -87,7 +87,7 @@ func (k *facts) hands(carried *aboard.Boat) (*handwork.Report, error) {
 
 // report is what a job of a kind tells.
 func (k *facts) report(kind string, blocks []report.Block) report.Report {
-	return report.Report{Title: k.design.Title, Kind: kind, For: k.design.For, Fingerprint: k.fingerprint, Blocks: blocks}
+	return report.Report{Title: k.design.Title, Kind: kind, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Blocks: blocks}
 }
 
 // ship readies the boat to be fitted out, with the people of its design or a usual

@@ -50,7 +50,7 @@ func (f *Fair) Do(w World) (*Result, error) {
 		return nil, err
 	}
 	return &Result{
-		Report:  report.Report{Title: r.Design.Title + ", faired", Fingerprint: k.fingerprint, Blocks: f.told(r, t.Notes)},
+		Report:  report.Report{Title: r.Design.Title + ", faired", Edition: r.Design.Edition, Fingerprint: k.fingerprint, Blocks: f.told(r, t.Notes)},
 		Outputs: []Output{{name, "the design, to be lofted", func(w io.Writer) error { return design.Encode(w, r.Design) }}},
 	}, nil
 }

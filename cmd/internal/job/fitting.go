@@ -175,7 +175,7 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	if !t.Loft {
 		return out, nil
 	}
-	sheets, err := t.Printing.lay(tile.Set{Title: f.facts.design.Title, For: f.purpose, Fingerprint: f.facts.fingerprint, Drawings: f.drawings, Notes: f.notes}, t.Units)
+	sheets, err := t.Printing.lay(tile.Set{Title: f.facts.design.Title, For: f.purpose, Edition: f.facts.design.Edition, Fingerprint: f.facts.fingerprint, Drawings: f.drawings, Notes: f.notes}, nil, t.Units)
 	if err != nil {
 		return nil, of(f.facts.name, err)
 	}

@@ -5,6 +5,8 @@ import (
 	"io"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
 	"ribwright/layout/tile"
@@ -16,6 +18,7 @@ import (
 // number on them.
 type Loft struct {
 	Subject
+	Since string // an older edition that is printed already: only what differs is printed; "" for none
 	Printing
 	Cutting
 }
@@ -27,7 +30,10 @@ func NewLoft() *Loft {
 
 // Fields lists the choices.
 func (l *Loft) Fields() []Field {
-	own := []Field{units(&l.Units, "what lengths are lettered in; marks on wood carry both")}
+	own := []Field{
+		units(&l.Units, "what lengths are lettered in; marks on wood carry both"),
+		{Name: "since", Takes: "OLD.toml", Says: "an older edition that you have printed on the same paper: only the sheets that differ are printed, and the others stay as they are", Value: words(&l.Since)},
+	}
 	return append(append(own, l.Printing.fields()...), l.Cutting.fields()...)
 }
 
@@ -54,7 +60,7 @@ type lofted struct {
 }
 
 // lay puts the patterns on sheets and the parts on stock.
-func (l *Loft) lay(k *facts) (out lofted, err error) {
+func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.frame, err = k.frame(); err != nil {
 		return out, err
 	}
@@ -62,17 +68,41 @@ func (l *Loft) lay(k *facts) (out lofted, err error) {
 	if err != nil {
 		return out, err
 	}
-	set := tile.Set{Title: k.design.Title, For: k.design.For, Fingerprint: k.fingerprint, Drawings: pattern.All(bends, l.Units), Notes: pattern.Notes(bends, l.Units)}
-	if out.laid, err = l.Printing.lay(set, l.Units); err != nil {
+	var before *tile.Set
+	if l.Since != "" {
+		if before, err = l.before(w); err != nil {
+			return out, err
+		}
+	}
+	if out.laid, err = l.Printing.lay(k.set(bends, l.Units), before, l.Units); err != nil {
 		return out, of(k.name, err)
 	}
-	out.plate, err = l.Cutting.plate(k.design.Title, bends)
+	out.plate, err = l.Cutting.plate(k.design, bends)
 	return out, of(k.name, err)
+}
+
+// before are the patterns of the older edition.
+func (l *Loft) before(w World) (*tile.Set, error) {
+	k, err := w.factsOf(l.Since)
+	if err != nil {
+		return nil, err
+	}
+	bends, err := k.bending()
+	if err != nil {
+		return nil, err
+	}
+	set := k.set(bends, l.Units)
+	return &set, nil
+}
+
+// set are the patterns of a design with what the first sheets say.
+func (k *facts) set(b *bend.Report, units measure.System) tile.Set {
+	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), Notes: pattern.Notes(b, units)}
 }
 
 // loft goes from the facts of a design to files.
 func (l *Loft) loft(k *facts, w World) (*Result, error) {
-	made, err := l.lay(k)
+	made, err := l.lay(k, w)
 	if err != nil {
 		return nil, err
 	}

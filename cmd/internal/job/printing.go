@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -176,11 +177,16 @@ func kinds(all []layout.Drawing) string {
 	return strings.Join(out, ", ") + single
 }
 
-// pick keeps the sheets that are asked for, each once, in the order of the set.
-func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
-	if len(p.Sheets) == 0 {
-		return all, nil
-	}
+// over lays a set over an older one, of which the same patterns are printed.
+func (p *Printing) over(before, set tile.Set, o tile.Options) (*tile.Since, error) {
+	before.Drawings = slices.DeleteFunc(slices.Clone(before.Drawings), func(d layout.Drawing) bool {
+		return p.Only != "" && !slices.ContainsFunc(set.Drawings, func(n layout.Drawing) bool { return n.Name == d.Name || kind(n.Name) == kind(d.Name) })
+	})
+	return tile.LaySince(before, set, o)
+}
+
+// pick keeps the sheets that are asked for and wanted, each once, in the order of the set.
+func (p *Printing) pick(all []layout.Sheet, wanted func(number int) bool) ([]layout.Sheet, error) {
 	for _, s := range p.Sheets {
 		if last := max(s.From, s.To); last > len(all) {
 			return nil, misuse("sheets", "there is no sheet %d; accepted: 1 to %d", last, len(all))
@@ -188,7 +194,8 @@ func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
 	}
 	var out []layout.Sheet
 	for i, sheet := range all {
-		if slices.ContainsFunc(p.Sheets, func(s Span) bool { return i+1 >= s.From && (s.To == 0 || i < s.To) }) {
+		asked := len(p.Sheets) == 0 || slices.ContainsFunc(p.Sheets, func(s Span) bool { return i+1 >= s.From && (s.To == 0 || i < s.To) })
+		if asked && wanted(i+1) {
 			out = append(out, sheet)
 		}
 	}
@@ -199,20 +206,30 @@ func (p *Printing) pick(all []layout.Sheet) ([]layout.Sheet, error) {
 type laid struct {
 	tile.Laid
 	printed layout.Document
+	since   *tile.Since // the older set that it is laid over; nil for none
 }
 
-// lay puts the patterns of a set that are asked for on sheets.
-func (p *Printing) lay(set tile.Set, units measure.System) (laid, error) {
+// lay puts the patterns of a set that are asked for on sheets: all of them, or those that
+// differ from an older set's, nil for none.
+func (p *Printing) lay(set tile.Set, before *tile.Set, units measure.System) (laid, error) {
 	var out laid
 	var err error
 	if set.Drawings, err = p.patterns(set.Drawings); err != nil {
 		return out, err
 	}
-	if out.Laid, err = tile.Lay(set, tile.Options{Paper: p.Setup, Way: p.Way, Units: units}); err != nil {
+	o := tile.Options{Paper: p.Setup, Way: p.Way, Units: units}
+	wanted := func(int) bool { return true }
+	if before == nil {
+		out.Laid, err = tile.Lay(set, o)
+	} else if out.since, err = p.over(*before, set, o); err == nil {
+		out.Laid = out.since.Now
+		wanted = func(number int) bool { return slices.Contains(out.since.Reprint, number) }
+	}
+	if err != nil {
 		return out, err
 	}
 	out.printed = out.Document
-	if out.printed.Sheets, err = p.pick(out.printed.Sheets); err != nil {
+	if out.printed.Sheets, err = p.pick(out.Sheets, wanted); err != nil {
 		return out, err
 	}
 	if n := len(out.printed.Sheets); n > p.Most {
@@ -239,6 +256,9 @@ func (l *laid) told(p *Printer) []report.Block {
 		out += fmt.Sprintf("; the patterns alone would fill %.1f", l.Least)
 	}
 	blocks := []report.Block{report.Paragraph{Words: out + "."}}
+	if l.since != nil {
+		blocks = append(blocks, report.Say("Sheets of the older edition to keep: %s. Throw the others away and put these in their places.", cmp.Or(tile.Ranges(l.since.Kept), "none")))
+	}
 	if p.Setup.Margins.Narrow() {
 		blocks = append(blocks, report.Paragraph{Words: "Some of these margins are under 6.4 mm (1/4 in), which many printers clip; print a proof and look."})
 	}

@@ -142,7 +142,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Result{Report: report.Report{Title: boat.Design.Title, For: boat.Design.For, Fingerprint: print}}
+	out := &Result{Report: report.Report{Title: boat.Design.Title, For: boat.Design.For, Edition: boat.Design.Edition, Fingerprint: print}}
 	if s.Explain != "" {
 		steps, err := boat.Case.Run().Explain(s.Explain)
 		if err != nil {

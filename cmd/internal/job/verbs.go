@@ -24,6 +24,7 @@ func Verbs() []Verb {
 		{"sail", "a small sail: how much the boat stands, in what wind to reef and to stop", func() Request { return NewSail() }},
 		{"pair", "two hulls side by side: how stiff, when the windward one lifts, and beams that hold", func() Request { return NewPair() }},
 		{"row", "a clip-on frame, oars and a seat to row the boat, fitted to the rower", func() Request { return NewRow() }},
+		{"compare", "two editions of a design: what moved, what to print again, what of the cut wood still serves", func() Request { return NewCompare() }},
 		{"fair", "a design taken off a boat that exists, from its table of offsets", func() Request { return NewFair() }},
 	}
 }

@@ -37,6 +37,7 @@ func (f *fit) lean() float64 {
 func scantlings(title string, t *offsets.Table, r rail) *design.Design {
 	d := design.Defaults()
 	d.Title = title
+	d.First("taken off the offsets of a boat that exists")
 	d.For = fmt.Sprintf("Faired from a table of offsets of %d stations", len(t.Stations))
 	stem := design.Stem{Rake: turned(10), ForefootRadius: 200, Siding: measure.Length(r.width + 4), Moulded: 60, Landing: 100, Horn: 18, Made: design.StemsPlywood}
 	d.Bow = stem

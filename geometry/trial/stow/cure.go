@@ -229,6 +229,7 @@ func (p *Pair) Refit(o Options, title string) (*Boat, error) {
 		}
 		d := smaller(was, float64(shorter)*step, float64(narrower))
 		d.Title = title
+		d.Next(was, fmt.Sprintf("%.0f mm narrower and %.0f mm shorter, to stand in another boat", float64(was.Hull.Beam-d.Hull.Beam), float64(was.Hull.Length-d.Hull.Length)))
 		f, err := frame.Build(d)
 		if err != nil {
 			return nil, err

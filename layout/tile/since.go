@@ -1,0 +1,369 @@
+package tile
+
+import (
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+)
+
+// Since is a set laid over an older one that is printed already: what is equal keeps its
+// code, its sheet and its place there.
+type Since struct {
+	Was, Now Laid
+	Pieces   []Fate // of the new set, in its order
+	Gone     []Fate // of the older set, that the new one has no more
+	Kept     []int  // numbers of the sheets that are equal in ink but for the title block
+	Reprint  []int  // numbers of the sheets that are not; one left without any piece is in neither
+}
+
+// Fate is what becomes of one piece.
+type Fate struct {
+	Pattern, Title string // name and title of its drawing
+	Tile           string // its code; "" for a whole pattern
+	Sheet          int    // number of the sheet that it lies on
+	Same           bool   // equal in ink to the one that is printed
+	Follows        bool   // a piece of the same pattern, title and code is printed
+}
+
+// LaySince lays a set over an older one. Joints of a pattern stay where they were as long
+// as a piece of it stays equal by that. A changed piece takes the place of its
+// forerunner where it goes in, or lies where room is left; the first sheets are
+// always written anew. Where no piece is equal the set is laid as if it were alone.
+//
+// Returns: both sets, and what of the older one still holds.
+// Errors: those of Lay, of either set.
+func LaySince(was, now Set, o Options) (*Since, error) {
+	for _, set := range []Set{was, now} {
+		if err := set.check(); err != nil {
+			return nil, err
+		}
+	}
+	old, err := bestPlan(was, o)
+	if err != nil {
+		return nil, err
+	}
+	if o.Paper.Size.Roll {
+		old = old.trimmed(was)
+	}
+	p, from, ok := old.followed(now)
+	if !ok {
+		if p, err = bestPlan(now, o); err != nil {
+			return nil, err
+		}
+		if o.Paper.Size.Roll {
+			p = p.trimmed(now)
+		}
+		from = old.forerunners(p.pieces)
+	}
+	out := &Since{Was: old.finish(was), Now: p.finish(now)}
+	same := make([]bool, len(p.pieces))
+	for i, k := range p.pieces {
+		same[i] = from[i] >= 0 && k.sameInk(old.pieces[from[i]], p.units, p.room.W())
+		f := p.fate(i, same[i])
+		f.Follows = from[i] >= 0 && k.drawing.Title == old.pieces[from[i]].drawing.Title
+		out.Pieces = append(out.Pieces, f)
+	}
+	for j := range old.pieces {
+		if !slices.Contains(from, j) {
+			out.Gone = append(out.Gone, old.fate(j, false))
+		}
+	}
+	out.sheets(old, p, from, same)
+	return out, nil
+}
+
+func (p plan) fate(i int, same bool) Fate {
+	k := p.pieces[i]
+	return Fate{Pattern: k.drawing.Name, Title: k.drawing.Title, Tile: k.name(), Sheet: p.spots[i].sheet + 1, Same: same}
+}
+
+// sheets parts those that hold from those to print again.
+func (s *Since) sheets(old, p plan, from []int, same []bool) {
+	for n := range p.count {
+		var mine, theirs []int
+		for i := range p.pieces {
+			if p.spots[i].sheet == n {
+				mine = append(mine, i)
+			}
+		}
+		for j := range old.pieces {
+			if old.spots[j].sheet == n {
+				theirs = append(theirs, j)
+			}
+		}
+		equal := n >= p.fronts && n >= old.fronts && n < old.count && old.sheet == p.sheet && len(mine) == len(theirs)
+		for k := 0; equal && k < len(mine); k++ {
+			i, j := mine[k], theirs[k]
+			equal = same[i] && from[i] == j && p.spots[i].near(old.spots[j]) && p.pieces[i].sameMap(old.pieces[j])
+		}
+		switch {
+		case len(mine) == 0 && n >= p.fronts:
+		case equal:
+			s.Kept = append(s.Kept, n+1)
+		default:
+			s.Reprint = append(s.Reprint, n+1)
+		}
+	}
+}
+
+func (s spot) near(t spot) bool { return s.sheet == t.sheet && s.at.Sub(t.at).Norm() < closeEnough }
+
+// sameMap reports whether the maps of both pieces' grids look alike.
+func (p piece) sameMap(q piece) bool {
+	g, h := p.grid, q.grid
+	if g.rows() != h.rows() || g.cols() != h.cols() || p.col != q.col || p.row != q.row {
+		return false
+	}
+	for row := range g.rows() {
+		for col := range g.cols() {
+			if g.has(col, row) != h.has(col, row) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// followed lays a set over an older plan. It returns which of the older pieces each is
+// the follower of, -1 for none; ok is false where nothing would keep its place.
+func (p plan) followed(set Set) (out plan, from []int, ok bool) {
+	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, long: p.long, other: p.other, fronts: p.fronts}
+	for i := range set.Drawings {
+		out.pieces = append(out.pieces, p.recut(&set.Drawings[i])...)
+	}
+	from = p.forerunners(out.pieces)
+	for i, k := range out.pieces {
+		ok = ok || from[i] >= 0 && k.sameInk(p.pieces[from[i]], p.units, p.room.W())
+	}
+	return out, from, ok && out.settleOver(p, set, from)
+}
+
+// forerunners finds for each piece the older one of the same pattern and code.
+func (p plan) forerunners(pieces []piece) []int {
+	type code struct{ pattern, tile string }
+	at := map[code]int{}
+	for j, k := range p.pieces {
+		at[code{k.drawing.Name, k.name()}] = j
+	}
+	out := make([]int, len(pieces))
+	for i, k := range pieces {
+		out[i] = -1
+		if j, there := at[code{k.drawing.Name, k.name()}]; there {
+			out[i] = j
+		}
+	}
+	return out
+}
+
+// recut divides a drawing at the joints of its forerunner where that leaves a piece as it
+// was, and anew where it does not.
+func (p plan) recut(d *layout.Drawing) []piece {
+	w, h := p.room.W(), p.room.H()-captionHigh
+	anew := func() []piece { return cut(d, w, h, p.long) }
+	i := slices.IndexFunc(p.pieces, func(k piece) bool { return k.drawing.Name == d.Name })
+	if i < 0 || p.pieces[i].grid.whole() {
+		return anew()
+	}
+	was, b := p.pieces[i], d.Bounds().Grow(air)
+	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, w, was.drawing.Whole, d.Whole)
+	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, h, nil, nil)
+	if !okX || !okY {
+		return anew()
+	}
+	out := cutAt(d, x, y)
+	from := p.forerunners(out)
+	for j, k := range out {
+		if from[j] >= 0 && k.sameInk(p.pieces[from[j]], p.units, p.room.W()) {
+			return out
+		}
+	}
+	return anew()
+}
+
+// moved takes the joints of an older pattern over to ends that may lie elsewhere, unless
+// a piece gets too long or too short by that, or a joint cuts deeper into what must stay
+// whole.
+func moved(was []float64, lo, hi, room float64, whole, wholeNow []layout.Span) ([]float64, bool) {
+	out := slices.Clone(was)
+	last := len(out) - 1
+	out[0], out[last] = lo, hi
+	for i := 1; i <= last; i++ {
+		long, laps := out[i]-out[i-1], 0.0
+		for _, at := range []int{i - 1, i} {
+			if at > 0 && at < last {
+				laps += lap
+			}
+		}
+		if long+laps > room+closeEnough || last > 1 && long < room*shortest {
+			return nil, false
+		}
+	}
+	for _, x := range out[1:last] {
+		before, _ := into(x, whole)
+		if now, _ := into(x, wholeNow); now > before+closeEnough {
+			return nil, false
+		}
+	}
+	return out, true
+}
+
+// settleOver puts every piece in the place of its forerunner, where it goes in, and the
+// rest where room is left behind the first sheets. It fails where those want more sheets
+// than before.
+func (p *plan) settleOver(old plan, set Set, from []int) bool {
+	home := make([]bool, len(p.pieces)) // whether it takes its forerunner's place
+	for i, k := range p.pieces {
+		if from[i] < 0 {
+			continue
+		}
+		was := old.pieces[from[i]]
+		home[i] = k.frame.H() <= was.frame.H()+closeEnough && k.wide(p.room.W()) <= was.wide(p.room.W())+closeEnough
+	}
+	for {
+		p.layOver(old, from, home)
+		fronts, free := p.cover(set)
+		if len(fronts) > p.fronts {
+			return false
+		}
+		away := false
+		for i, k := range p.pieces {
+			s := p.spots[i]
+			if s.sheet >= p.fronts || s.sheet < len(free) && holdsAll(free[s.sheet], k.box(s.at, p.room.W())) {
+				continue
+			}
+			home[i], away = false, true
+		}
+		if !away {
+			return true
+		}
+	}
+}
+
+// box is the room that a piece takes on a sheet, its caption included.
+func (k piece) box(at geometry.Point, room float64) geometry.Box {
+	return geometry.Box{Min: at, Max: at.Add(geometry.Point{X: k.wide(room), Y: k.frame.H() + captionHigh})}
+}
+
+func holdsAll(free []geometry.Box, b geometry.Box) bool {
+	return slices.ContainsFunc(free, func(f geometry.Box) bool { f = f.Grow(closeEnough); return f.Holds(b.Min) && f.Holds(b.Max) })
+}
+
+// layOver lays the pieces that take their forerunners' places, then the others.
+func (p *plan) layOver(old plan, from []int, home []bool) {
+	k := packer{room: p.room, free: make([][]geometry.Box, old.count)}
+	for n := p.fronts; n < old.count; n++ {
+		k.free[n] = []geometry.Box{p.room}
+	}
+	p.spots = make([]spot, len(p.pieces))
+	for i := range p.pieces {
+		if home[i] {
+			s := old.spots[from[i]]
+			k.take(s.sheet, geometry.Point{X: s.at.X, Y: s.at.Y + p.pieces[i].frame.H() + captionHigh}, p.pieces[i].wide(p.room.W()), p.pieces[i].frame.H()+captionHigh)
+			p.spots[i] = s
+		}
+	}
+	p.count = p.fronts
+	for i := range p.pieces {
+		if !home[i] {
+			p.spots[i] = k.lay(p.pieces[i].wide(p.room.W()), p.pieces[i].frame.H()+captionHigh)
+		}
+		p.count = max(p.count, p.spots[i].sheet+1)
+	}
+}
+
+// inkClose is how near two lines must lie to be one on paper, mm: a tenth of a dot at
+// 600 to the inch.
+const inkClose = 0.004
+
+// sameInk reports whether a piece looks as another one does: all within its frame, and
+// what it is dressed with. room is how wide a sheet is for patterns, mm.
+func (p piece) sameInk(q piece, u measure.System, room float64) bool {
+	if !sameBox(p.frame, q.frame) || p.caption(u) != q.caption(u) {
+		return false
+	}
+	a, b := p.shown(u, room), q.shown(u, room)
+	return slices.EqualFunc(a.lines, b.lines, line.same) && slices.EqualFunc(a.texts, b.texts, sameText)
+}
+
+func sameBox(a, b geometry.Box) bool {
+	return a.Min.Sub(b.Min).Norm() < inkClose && a.Max.Sub(b.Max).Norm() < inkClose
+}
+
+// line is a straight stretch of ink; phase is where in its dashes it begins, mm.
+type line struct {
+	pen      layout.Pen
+	from, to geometry.Point
+	phase    float64
+}
+
+func (l line) same(m line) bool {
+	if l.pen != m.pen || l.from.Sub(m.from).Norm() > inkClose || l.to.Sub(m.to).Norm() > inkClose {
+		return false
+	}
+	period := period(l.pen)
+	off := math.Mod(math.Abs(l.phase-m.phase), math.Max(period, 1))
+	return period == 0 || off < inkClose || period-off < inkClose
+}
+
+// period is the length of a pen's dashes until they repeat, mm; 0 for a solid line.
+func period(p layout.Pen) float64 {
+	sum := 0.0
+	for _, v := range p.Dash() {
+		sum += v
+	}
+	return sum
+}
+
+func sameText(a, b layout.Text) bool {
+	return a.Words == b.Words && a.At.Sub(b.At).Norm() < inkClose && math.Abs(a.Height-b.Height) < inkClose && math.Abs(a.Angle-b.Angle) < 1e-4 && a.Align == b.Align
+}
+
+// seen is what is seen of a piece.
+type seen struct {
+	lines []line
+	texts []layout.Text
+}
+
+// shown lists what lies in a piece's frame, and what it is dressed with, in the pattern's
+// coordinates.
+func (p piece) shown(u measure.System, room float64) seen {
+	var out seen
+	k := p.grid.ink
+	for i, s := range p.drawing.Strokes {
+		if k.boxes[i].Overlaps(p.frame) {
+			out.lines = append(out.lines, clipped(s.Pen, k.lines[i], p.frame)...)
+		}
+	}
+	for _, t := range p.drawing.Texts {
+		if t.Bounds().Overlaps(p.frame) {
+			out.texts = append(out.texts, t)
+		}
+	}
+	var s layout.Sheet
+	p.dress(&s, geometry.Shift(0, 0), u, room)
+	for _, stroke := range s.Strokes {
+		pts := stroke.Path.Flatten(inkTol)
+		out.lines = append(out.lines, clipped(stroke.Pen, pts, geometry.Around(pts...).Grow(1))...)
+	}
+	out.texts = append(out.texts, s.Texts...)
+	return out
+}
+
+// clipped are the stretches of a line that lie in a box. Those that follow one another
+// straight are one, so that a long line is the same wherever it ends outside.
+func clipped(pen layout.Pen, pts []geometry.Point, b geometry.Box) []line {
+	var out []line
+	passed := 0.0
+	for j := 1; j < len(pts); j++ {
+		p, q := pts[j-1], pts[j]
+		long := q.Sub(p).Norm()
+		if from, to, ok := inside(p, q, b); ok && (to-from)*long > inkClose {
+			out = append(out, line{pen, p.Lerp(q, from), p.Lerp(q, to), passed + from*long})
+		}
+		passed += long
+	}
+	return out
+}
