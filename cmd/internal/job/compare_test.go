@@ -252,6 +252,12 @@ func acrossRibs(t *testing.T, old, new *facts, was, is drawn, named map[string]e
 			}
 			t.Errorf("rib %s has a line at %.3f mm that the new edition has not (%.3f), and nothing says so", r.Name, x, b)
 		}
+		for _, x := range b {
+			if near(a, x, 0.1+slip) || near(after, x, slip) || near(after, x-r.Tenon, slip) {
+				continue
+			}
+			t.Errorf("rib %s has a new line at %.3f mm that the old edition has not (%.3f), and nothing says so", r.Name, x, a)
+		}
 	}
 	return looked
 }
