@@ -113,8 +113,8 @@ type Estimate struct {
 	Off, OffAll float64
 }
 
-// Within returns what a scope costs: each line by the share of its amount. Boards serve all, and
-// are shared by the volume of sticks.
+// Within returns what a scope costs: each line by the share of its amount. Boards
+// that the frame would take alone count as the frame's.
 func (e Estimate) Within(all kit.Scope) float64 {
 	sum := 0.0
 	for _, l := range e.Lines {

@@ -12,10 +12,11 @@ import (
 // Plan is everything that is sawn for one boat.
 type Plan struct {
 	Sticks   []Stick
-	Cuttings []Cutting // of each stick; no pieces when there is no wood for it
-	Woods    []Wood    // in the order in which they are first used
-	Kerf     float64   // mm
-	Lies     []Lie     // how each stick lies in its board; the zero Lie without wood
+	Cuttings []Cutting          // of each stick; no pieces when there is no wood for it
+	Woods    []Wood             // in the order in which they are first used
+	Kerf     float64            // mm
+	Lies     []Lie              // how each stick lies in its board; the zero Lie without wood
+	alone    map[string]float64 // what frame and skin alone would have bought of each wood, mm3
 }
 
 // Wood is the sawing of one wood.
@@ -57,6 +58,30 @@ func (p *Plan) Share(w Wood, amount float64) kit.Share {
 		}
 	}
 	return s.Scaled(whole, amount)
+}
+
+// Bill says what kits take of an amount that stands for the boards to buy of one wood, in
+// mm3: what is bought beyond the boards of a frame sawn alone, shared by the volume of the
+// kits' sticks. Nothing where these come out of what the frame leaves.
+func (p *Plan) Bill(w Wood, amount float64) kit.Share {
+	s := p.Share(w, 1)
+	kits, all := s.Own+s.Outfits, w.toBuy()
+	if kits == 0 || all == 0 {
+		return kit.Share{}
+	}
+	more := math.Max(0, all-p.alone[w.Species])
+	return s.Scaled(kits, amount*more/all)
+}
+
+// toBuy is the volume of the boards that the builder does not own, mm3.
+func (w Wood) toBuy() float64 {
+	sum := 0.0
+	for _, b := range w.Boards {
+		if !b.Board.Owned() {
+			sum += b.Board.Volume()
+		}
+	}
+	return sum
 }
 
 // Missing is a stick that no board gives, with the cause.
@@ -136,6 +161,12 @@ func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 		p.Woods = append(p.Woods, w.Wood)
 	}
 	p.lies()
+	if len(kits) > 0 {
+		p.alone = make(map[string]float64)
+		for _, w := range h.plan(f, nil, pack).Woods {
+			p.alone[w.Species] = w.toBuy()
+		}
+	}
 	return p
 }
 

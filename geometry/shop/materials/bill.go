@@ -152,7 +152,7 @@ func (n *Needs) wood(p *cutlist.Plan, w cutlist.Wood) {
 		}
 		how += fmt.Sprintf("; %d more %s your own", owned, is)
 	}
-	n.Items = append(n.Items, Item{"wood: " + w.Species, w.Species, volume / 1e9, "m3", how, p.Share(w, volume/1e9)})
+	n.Items = append(n.Items, Item{"wood: " + w.Species, w.Species, volume / 1e9, "m3", how, p.Bill(w, volume/1e9)})
 }
 
 // fitted adds what kits are bought for, by the price table's keys: what is there

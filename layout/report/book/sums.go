@@ -36,7 +36,7 @@ func (w *writer) sums(title, head string, sum func(kit.Scope) float64, off float
 	for _, s := range w.scopes() {
 		t.Row(wording.Capital(s.String()), fmt.Sprintf("%.0f", sum(s)), fmt.Sprintf("%.0f", off*sum(s)))
 	}
-	t.Note = "Each line has the ones before in it. Ready for the water adds all that is fitted to the covered frame: the sticks marked P of the cut list and what is bought for them. Boards serve all, and are shared by the volume of the sticks."
+	t.Note = "Each line has the ones before in it. Ready for the water adds all that is fitted to the covered frame: the sticks marked P of the cut list and what is bought for them. The boards that the frame would take alone count as the frame's, what is bought beyond them as the rest's."
 	return t
 }
 
