@@ -8,15 +8,17 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/water/float"
 )
 
 // Boat is a sized boat: a design that lofts, with what is known of it.
 type Boat struct {
-	Design *design.Design
-	Frame  *frame.Frame
-	Found  Found
-	Checks []formula.Check
-	Case   *Case // its Run holds every value
+	Design   *design.Design
+	Frame    *frame.Frame
+	Found    Found
+	Standing float.Standing
+	Checks   []formula.Check
+	Case     *Case // its Run holds every value
 }
 
 // Failures lists the checks that do not hold.

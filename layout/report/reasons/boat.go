@@ -11,22 +11,25 @@ import (
 	"ribwright/geometry/body"
 	"ribwright/geometry/sizing"
 	"ribwright/layout/report"
+	"ribwright/layout/report/trial"
 )
 
 // Boat tells what was decided and why, what the boat does with its load, and what to
 // be careful about.
 func Boat(b *sizing.Boat) []report.Block {
-	out := []report.Block{
-		report.Paragraph{Words: "Sized for " + b.Case.Brief.Who() + "."},
+	out := append([]report.Block{report.Paragraph{Words: "Sized for " + b.Case.Brief.Who() + "."}}, failures(b)...)
+	out = append(out,
 		values("What the family "+b.Case.Family.Name+" decides", b, b.Case.Family.Program.OnPage(), b.Why),
-		values("Afloat with this load", b, []string{"all_up", "boat_weight", "draft", "freeboard", "gm", "trim", "effort"}, func(name string) string {
+		values("Afloat with this load", b, []string{"all_up", "boat_weight", "draft", "freeboard", "gm", "trim_rise", "effort"}, func(name string) string {
 			if name == "effort" {
 				return fmt.Sprintf("at %.1f km/h; an estimate, only to compare designs", b.Case.Brief.Speed*3.6/1000)
 			}
 			return b.Case.Run().Reason(name)
 		}),
+		trial.Standing(b.Standing, len(b.Design.Crew)))
+	if len(b.Failures()) == 0 {
+		out = append(out, report.Say("All %d checks of the family hold.", len(b.Checks)))
 	}
-	out = append(out, checks(b)...)
 	return append(out, bodies(b)...)
 }
 
@@ -38,11 +41,11 @@ func values(title string, b *sizing.Boat, names []string, why func(name string) 
 	return t
 }
 
-// checks lists what does not hold, or says that all does.
-func checks(b *sizing.Boat) []report.Block {
+// failures lists the checks that do not hold; the page opens with them.
+func failures(b *sizing.Boat) []report.Block {
 	failed := b.Failures()
 	if len(failed) == 0 {
-		return []report.Block{report.Say("All %d checks of the family hold.", len(b.Checks))}
+		return nil
 	}
 	l := report.List{}
 	for _, v := range failed {

@@ -1,0 +1,107 @@
+package sizing
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"ribwright/geometry/body"
+	"ribwright/geometry/measure"
+)
+
+// TestLowerSeat: of a given boat a lower seat never gives less lever, nor less held
+// shift, for forty bodies a family.
+func TestLowerSeat(t *testing.T) {
+	for _, name := range []string{"pack", "solo", "tandem"} {
+		f := shipped(t, name)
+		r := rand.New(rand.NewPCG(11, 12))
+		for range 40 {
+			b := briefFor(f, body.Random(r), 30*r.Float64())
+			c, err := NewCase(f, b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := c.Settle(); err != nil {
+				t.Fatal(err)
+			}
+			d, err := c.design()
+			if err != nil {
+				t.Fatal(err)
+			}
+			lever, held := -1.0, -1.0
+			for _, up := range []float64{30, 15, 0} {
+				for i := range d.Seats {
+					d.Seats[i].Height += measure.Length(up)
+				}
+				found, l, err := b.floatSketch(d, c.seats(), c.woods, false)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if _, err := found.stand(l, b.Density, coarse); err != nil {
+					t.Fatal(err)
+				}
+				if found["gz_max"] < lever || found["held_shift"] < held {
+					t.Errorf("%s, %s, seat %.0f mm higher: lever %.2f mm after %.2f, held %.1f mm after %.1f", name, b.Who(), up, found["gz_max"], lever, found["held_shift"], held)
+				}
+				lever, held = found["gz_max"], found["held_shift"]
+				for i := range d.Seats {
+					d.Seats[i].Height -= measure.Length(up)
+				}
+			}
+		}
+	}
+}
+
+// TestHeavierAstern: the heavier the paddler astern, the farther forward are the seats,
+// and never farther aft.
+func TestHeavierAstern(t *testing.T) {
+	f := shipped(t, "tandem")
+	for _, gear := range []float64{0, 20} {
+		stern, bow, moved := -1e9, -1e9, false
+		for kg := 50.0; kg <= 110; kg += 5 {
+			b := briefFor(f, body.Person{Sex: body.Man, Weight: 75, Stature: 1750}, gear)
+			b.Crew[0].Weight = kg
+			c, err := NewCase(f, b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := c.Settle(); err != nil {
+				t.Fatal(err)
+			}
+			// Shares of the length, which grows with the load too.
+			s, w := c.run.Number("seat_at")/c.run.Number("length"), c.run.Number("partner_seat_at")/c.run.Number("length")
+			if s < stern-1e-9 || w < bow-1e-9 {
+				t.Errorf("%.0f kg astern, %.0f kg of gear: seats at %.4f and %.4f of the length after %.4f and %.4f", kg, gear, s, w, stern, bow)
+			}
+			moved = moved || stern > -1 && (s > stern+1e-3 || w > bow+1e-3)
+			stern, bow = s, w
+		}
+		if !moved {
+			t.Errorf("with %.0f kg of gear no seat moves", gear)
+		}
+	}
+}
+
+// TestFirmness: a boat is no firmer than it must be, in the order of the family's own
+// words: where the least lever is all that it has, no firmer one has less, and where it
+// has more than it must, its section is as easy as can be.
+func TestFirmness(t *testing.T) {
+	for _, name := range []string{"pack", "solo", "tandem"} {
+		f := shipped(t, name)
+		r := rand.New(rand.NewPCG(13, 14))
+		for range 30 {
+			b := briefFor(f, body.Random(r), 30*r.Float64())
+			c, err := NewCase(f, b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := c.Settle(); err != nil {
+				t.Fatal(err)
+			}
+			firm, has := c.run.Number("firmness"), c.run.Number("standing")
+			most := c.run.Number("firmest")
+			if has < 0.995 && firm < most || has > 1.005 && firm > 0 || firm < 0 || firm > most {
+				t.Errorf("%s, %s: firmness %.3f, standing %.4f", name, b.Who(), firm, has)
+			}
+		}
+	}
+}
