@@ -81,7 +81,7 @@ func (h *Hull) dip(l Load, density float64, dry Lever, wet float64) Lever {
 		default:
 			wet, under, over = next, free, over/2
 		}
-		if math.Abs(wet-dry.Heel) < 1e-7 || dry.Freeboard.Least < 1e-6 {
+		if math.Abs(wet-dry.Heel) < 1e-7 || dry.Freeboard.Least < 1e-4 {
 			break
 		}
 	}
