@@ -43,7 +43,7 @@ func For(people int) []Boat {
 	if people > 1 {
 		out = []Boat{
 			{"Malecite river canoe, 5.08 m (figure 31)", bulletin, 210, 150, 37, 77, 26, 55},
-			{"River, 4.90 m", ours, 222, 150, 36, 77, 37, 59},
+			{"River, 4.90 m", ours, 222, 150, 36, 78, 37, 59},
 			{"Malecite river canoe of 1890, 5.16 m (figure 69)", bulletin, 210, 150, 19, 38, 24, 28},
 			{"Cruising canoe of 1883, 4.27 m", stephens, 210, 150, 14, 30, 19, 21},
 		}
