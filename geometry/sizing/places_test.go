@@ -1,6 +1,8 @@
 package sizing
 
 import (
+	"cmp"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -47,6 +49,42 @@ func TestLowerSeat(t *testing.T) {
 					d.Seats[i].Height -= measure.Length(up)
 				}
 			}
+		}
+	}
+}
+
+// TestSeatPrice: what a higher seat is said to cost is what the boat has less with it, to
+// a tenth; and a seat that was set by hand is told of as a wish.
+func TestSeatPrice(t *testing.T) {
+	for _, name := range []string{"pack", "solo", "tandem"} {
+		f := shipped(t, name)
+		at := func(seat, firm float64) *Boat {
+			c, err := NewCase(f, briefFor(f, body.Person{Sex: body.Woman, Weight: 67, Stature: 1700}, 15))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if seat > 0 {
+				if err := cmp.Or(c.Set("seat_height", seat), c.Set("firm", firm)); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if err := c.Settle(); err != nil {
+				t.Fatal(err)
+			}
+			b, err := c.Finish()
+			if err != nil {
+				t.Fatal(err)
+			}
+			return b
+		}
+		own := at(0, 0)
+		seat, firm := own.Case.run.Number("seat_height"), own.Case.run.Number("firm")
+		high := at(seat+10, firm)
+		if cost, said := own.Standing.Most-high.Standing.Most, own.SeatPrice(10); math.Abs(cost-said) > 0.1*cost {
+			t.Errorf("%s: 10 mm cost %.2f mm of lever, said %.2f", name, cost, said)
+		}
+		if w := high.SeatWish(); math.Abs(w-10) > 0.5 || own.SeatWish() != 0 {
+			t.Errorf("%s: a wish of %.1f mm, without one %.1f", name, w, own.SeatWish())
 		}
 	}
 }
