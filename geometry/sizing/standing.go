@@ -32,13 +32,27 @@ func (f Found) stand(l lying, density, step float64) (float.Standing, error) {
 		c, err = float.Curve{}, nil // its sheer is under at rest: it floods at once
 	}
 	s := c.Standing(l.load.Mass, l.people, l.rest)
-	f["gz_left"] = c.LeverAt(mustStand)
+	f["gz_left"] = leverAt(c, mustStand)
 	f["gz_max"], f["righting_moment"], f["held_shift"], f["trim_rise"] = s.Most, s.Moment*1000, s.Held, s.Trim
 	f["stands_to"], f["flooding"] = s.Over(), s.Flooding
 	if math.IsNaN(s.Flooding) {
 		f["flooding"] = math.Pi / 2
 	}
 	return s, err
+}
+
+// leverAt is the righting lever at a heel, radians, mm: in a straight line between the
+// steps of the curve, and that of its last lever past it. 0 for an empty curve.
+func leverAt(c float.Curve, heel float64) float64 {
+	last := 0.0
+	for i, v := range c.Levers {
+		if v.Heel >= heel && i > 0 {
+			a := c.Levers[i-1]
+			return a.GZ + (v.GZ-a.GZ)*(heel-a.Heel)/(v.Heel-a.Heel)
+		}
+		last = v.GZ
+	}
+	return last
 }
 
 // coarse is the step of the levers of a sketch, radians.

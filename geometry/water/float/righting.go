@@ -67,7 +67,7 @@ func (h *Hull) Curve(l Load, density, step float64) (Curve, error) {
 // side has none.
 func (h *Hull) dip(l Load, density float64, dry Lever, wet float64) Lever {
 	over, under := dry.Freeboard.Least, math.NaN()
-	for range 60 {
+	for i := 0; i < 60 && math.Abs(wet-dry.Heel) >= 1e-7 && dry.Freeboard.Least >= 1e-4; i++ {
 		next := (dry.Heel + wet) / 2
 		if under < 0 {
 			next = dry.Heel + (wet-dry.Heel)*over/(over-under)
@@ -80,9 +80,6 @@ func (h *Hull) dip(l Load, density float64, dry Lever, wet float64) Lever {
 			dry, over, under = v, free, under/2
 		default:
 			wet, under, over = next, free, over/2
-		}
-		if math.Abs(wet-dry.Heel) < 1e-7 || dry.Freeboard.Least < 1e-4 {
-			break
 		}
 	}
 	return dry

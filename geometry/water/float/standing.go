@@ -41,26 +41,12 @@ func (c Curve) Standing(mass, people float64, rest Hydrostatics) Standing {
 // Over returns the heel past which nothing rights the boat any more, radians: where it
 // goes over by itself, or where water comes in if that is earlier, or 90 degrees.
 func (s Standing) Over() float64 {
-	for _, v := range []float64{s.GoesOver, s.Flooding} {
-		if !math.IsNaN(v) {
-			return v
-		}
+	if !math.IsNaN(s.GoesOver) {
+		return s.GoesOver
+	} else if !math.IsNaN(s.Flooding) {
+		return s.Flooding
 	}
 	return math.Pi / 2
-}
-
-// LeverAt returns the righting lever at a heel, radians, mm: in a straight line between
-// the steps of the curve, and that of its last lever past it. 0 for an empty curve.
-func (c Curve) LeverAt(heel float64) float64 {
-	last := 0.0
-	for i, v := range c.Levers {
-		if v.Heel >= heel && i > 0 {
-			a := c.Levers[i-1]
-			return a.GZ + (v.GZ-a.GZ)*(heel-a.Heel)/(v.Heel-a.Heel)
-		}
-		last = v.GZ
-	}
-	return last
 }
 
 // goesOver finds where the lever falls to nothing after its greatest.
@@ -90,12 +76,11 @@ func (c Curve) best(of func(Lever) float64) int {
 
 // most returns the heel at which something of the levers is greatest, and that.
 func (c Curve) most(of func(Lever) float64) (heel, value float64) {
-	if len(c.Levers) == 0 {
-		return 0, 0
-	}
 	i := c.best(of)
-	v := c.Levers[i]
-	if heel, value = v.Heel, of(v); i == 0 || i == len(c.Levers)-1 {
+	if i < len(c.Levers) {
+		heel, value = c.Levers[i].Heel, of(c.Levers[i])
+	}
+	if i == 0 || i >= len(c.Levers)-1 {
 		return heel, value
 	}
 	a, b := c.Levers[i-1], c.Levers[i+1]
