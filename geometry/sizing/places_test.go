@@ -121,7 +121,8 @@ func TestHeavierAstern(t *testing.T) {
 
 // TestFirmness: a boat is no firmer than it must be, in the order of the family's own
 // words: where the least lever is all that it has, no firmer one has less, and where it
-// has more than it must, its section is as easy as can be.
+// has more than it must, its section is as easy as can be; but for steps of two hundredths
+// that parts in whole pieces leave, as slats of a floor.
 func TestFirmness(t *testing.T) {
 	for _, name := range []string{"pack", "solo", "tandem"} {
 		f := shipped(t, name)
@@ -137,7 +138,7 @@ func TestFirmness(t *testing.T) {
 			}
 			firm, has := c.run.Number("firmness"), c.run.Number("standing")
 			most := c.run.Number("firmest")
-			if has < 0.995 && firm < most || has > 1.005 && firm > 0 || firm < 0 || firm > most {
+			if has < 0.995 && firm < most || has > 1.02 && firm > 0 || firm < 0 || firm > most {
 				t.Errorf("%s, %s: firmness %.3f, standing %.4f", name, b.Who(), firm, has)
 			}
 		}

@@ -95,7 +95,11 @@ func (c *Case) firm() error {
 			return err
 		}
 	}
-	return nil
+	// Parts in whole pieces may leave a step in the standing: stay on its firm side.
+	if !b.firm.known {
+		return nil
+	}
+	return cmp.Or(c.run.Set("firmness", formula.Num(b.firm.at)), c.agree())
 }
 
 // bracket is what is known of the firmness that is wanted: one that is too soft and one

@@ -34,16 +34,16 @@ const (
 func For(people int) []Boat {
 	out := []Boat{
 		{"Malecite river canoe, 5.08 m (figure 31)", bulletin, 110, 75, 80, 86, 37, 125},
-		{"Brook, 3.50 m", ours, 81, 65, 43, 34, 41, 60},
+		{"Brook, 3.50 m", ours, 84, 65, 42, 34, 41, 60},
 		{"Malecite river canoe of 1890, 5.16 m (figure 69)", bulletin, 110, 75, 41, 44, 33, 70},
 		{"Algonkin hunter's canoe, 4.06 m (figure 108)", bulletin, 110, 75, 39, 42, 33, 64},
 		{"Cruising canoe of 1883, 4.27 m", stephens, 110, 75, 36, 38, 30, 56},
-		{"Lake, 4.27 m", ours, 124, 80, 31, 37, 41, 51},
+		{"Lake, 4.27 m", ours, 127, 80, 30, 37, 41, 51},
 	}
 	if people > 1 {
 		out = []Boat{
 			{"Malecite river canoe, 5.08 m (figure 31)", bulletin, 210, 150, 37, 77, 26, 55},
-			{"River, 4.90 m", ours, 222, 150, 36, 78, 37, 59},
+			{"River, 4.90 m", ours, 228, 150, 34, 75, 37, 57},
 			{"Malecite river canoe of 1890, 5.16 m (figure 69)", bulletin, 210, 150, 19, 38, 24, 28},
 			{"Cruising canoe of 1883, 4.27 m", stephens, 210, 150, 14, 30, 19, 21},
 		}
