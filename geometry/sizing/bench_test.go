@@ -30,12 +30,22 @@ func benchCase(b testing.TB, name string) *Case {
 
 // BenchmarkEvaluation is one boat judged, as a search does it hundreds of times:
 // formulas, hull, flotation at the load, GM and reach.
-func BenchmarkEvaluation(b *testing.B) {
+func BenchmarkEvaluation(b *testing.B) { evaluate(b, func(*Case) error { return nil }) }
+
+// BenchmarkLever is the same with how the boat stands.
+func BenchmarkLever(b *testing.B) { evaluate(b, (*Case).stand) }
+
+func evaluate(b *testing.B, stand func(*Case) error) {
 	for _, name := range family.Names() {
 		c := benchCase(b, name)
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := c.round(); err != nil {
+				found, err := c.round()
+				if err != nil {
+					b.Fatal(err)
+				}
+				c.found = found
+				if err := stand(c); err != nil {
 					b.Fatal(err)
 				}
 				if err := c.run.Work(nil); err != nil {

@@ -2,21 +2,24 @@ package sizing
 
 import (
 	"io"
+	"math"
 	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/water/float"
 )
 
 // Boat is a sized boat: a design that lofts, with what is known of it.
 type Boat struct {
-	Design *design.Design
-	Frame  *frame.Frame
-	Found  Found
-	Checks []formula.Check
-	Case   *Case // its Run holds every value
+	Design   *design.Design
+	Frame    *frame.Frame
+	Found    Found
+	Standing float.Standing
+	Checks   []formula.Check
+	Case     *Case // its Run holds every value
 }
 
 // Failures lists the checks that do not hold.
@@ -28,6 +31,27 @@ func (b *Boat) Failures() finding.List {
 		}
 	}
 	return out
+}
+
+// SeatPrice is how much of the greatest righting lever a seat costs that is so much
+// higher, mm: the people's share of all weight is raised by it, at the heel where the
+// lever is greatest. A lower seat gives as much.
+func (b *Boat) SeatPrice(higher float64) float64 {
+	people := 0.0
+	for _, p := range b.Design.Crew {
+		people += p.Mass
+	}
+	return higher * people / b.Found["all_up"] * math.Sin(b.Standing.MostAt)
+}
+
+// SeatWish is by how much the seat stands over the lowest in comfort because it was set
+// by hand, mm; 0 where it was not, or the family does not say what is comfortable.
+func (b *Boat) SeatWish() float64 {
+	run := b.Case.run
+	if !run.IsFixed("seat_height") || !b.Case.Family.Program.HasFormula("seat_low") {
+		return 0
+	}
+	return run.Number("seat_height") - run.Number("seat_low")
 }
 
 // Why is a value's reason, and what won where it is the least or greatest of several.

@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -17,10 +18,12 @@ type Case struct {
 	Family *family.Family
 	Brief  Brief
 	Effort bool // whether the effort is worked out, which takes longer than all else
+	Levers bool // whether it is worked out how the boat stands, which takes some time too
 
 	run   *formula.Run
 	woods densities
 	found Found
+	lying lying // of the last round
 }
 
 // NewCase checks the brief and makes a case of it.
@@ -28,7 +31,7 @@ func NewCase(f *family.Family, b Brief) (*Case, error) {
 	if err := b.Check(f.Seats); err != nil {
 		return nil, err
 	}
-	c := &Case{Family: f, Brief: b, woods: densities{}, run: f.Program.NewRun()}
+	c := &Case{Family: f, Brief: b, Levers: f.Program.Uses(standingNames()...), woods: densities{}, run: f.Program.NewRun()}
 	return c, c.Brief.put(c.run)
 }
 
@@ -49,13 +52,22 @@ func (c *Case) Set(name string, v float64) error { return c.run.Fix(name, formul
 // need some five rounds.
 const mostRounds = 60
 
-// Settle works the formulas out, draws and floats the boat they give, and goes
-// round until what was found afloat stays the same. Values are not rounded.
+// Settle works the formulas out, draws and floats the boat they give, and goes round
+// until what was found afloat stays the same; then it makes the boat as firm as it must
+// be for its standing. Values are not rounded.
 //
 // Errors: a formula without an answer, a boat that cannot be drawn or floated, or
 // formulas that never settle.
 func (c *Case) Settle() error {
 	c.run.Smooth = true
+	if err := c.agree(); err != nil {
+		return err
+	}
+	return c.firm()
+}
+
+// agree goes round until formulas and flotation agree.
+func (c *Case) agree() error {
 	for round := range mostRounds {
 		found, err := c.round()
 		if err != nil {
@@ -70,7 +82,7 @@ func (c *Case) Settle() error {
 			return err
 		}
 		if moved == 0 {
-			return c.run.Work(nil)
+			return cmp.Or(c.stand(), c.run.Work(nil))
 		}
 		if round == mostRounds-1 {
 			return fmt.Errorf("%s: the formulas never settle: after %d rounds of designing and floating %s still moves by %.3g mm or kg; a value found afloat is fed back too strongly",
@@ -86,7 +98,8 @@ func (c *Case) round() (Found, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, err := c.Brief.floatSketch(d, c.seats(), c.woods, c.Effort)
+	var found Found
+	found, c.lying, err = c.Brief.floatSketch(d, c.seats(), c.woods, c.Effort)
 	if err != nil {
 		// A value out of range is plainer than what it does to the drawing.
 		if p := d.Check(); p != nil {
@@ -171,7 +184,7 @@ func (c *Case) Finish() (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, err := c.Brief.floatFrame(f, c.seats())
+	found, stands, err := c.Brief.floatFrame(f, c.seats())
 	if err != nil {
 		return nil, err
 	}
@@ -182,7 +195,7 @@ func (c *Case) Finish() (*Boat, error) {
 		return nil, err
 	}
 	checks, err := c.run.Checks()
-	return &Boat{d, f, found, checks, c}, err
+	return &Boat{d, f, found, stands, checks, c}, err
 }
 
 // problem tells what a formula gave that no design takes.

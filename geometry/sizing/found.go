@@ -34,20 +34,21 @@ func (f Found) put(r *formula.Run) error {
 // seats are the stations of those who paddle.
 type seats []float64
 
-// floatSketch draws a design quickly and floats it.
-func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEffort bool) (Found, error) {
+// floatSketch draws a design quickly and floats it; how it stands is asked for apart.
+func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEffort bool) (Found, lying, error) {
 	s, err := newSketch(d)
 	if err != nil {
-		return nil, err
+		return nil, lying{}, err
 	}
 	boat, err := s.weigh(woods)
 	if err != nil {
-		return nil, err
+		return nil, lying{}, err
 	}
 	f := Found{}
-	loads := []float.Load{weight.Sum(weight.Crew(s.hull, d, d.Crew)), weight.Sum(weight.Gear(s.hull, d.Gear))}
-	if err := b.afloat(f, s.cloth.Hull, float.Total(append(loads, boat)...), boat, withEffort); err != nil {
-		return nil, err
+	people := weight.Sum(weight.Crew(s.hull, d, d.Crew))
+	l := lying{hull: s.cloth.Hull, load: float.Total(people, weight.Sum(weight.Gear(s.hull, d.Gear)), boat), people: people.Mass}
+	if err := b.afloat(f, &l, boat, withEffort); err != nil {
+		return nil, l, err
 	}
 	t := float64(d.Ribs.Thickness)
 	ribs := make([]bent, len(s.ribs))
@@ -63,7 +64,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEff
 	// The box round a stem piece, near enough: from its foot to its head.
 	e := s.hull.Bow
 	f.measure(s.hull, s.cloth, at, ribs, e.TopZ-e.Toe.Y, e.Tip()-e.Toe.X+float64(d.Bow.Landing))
-	return f, nil
+	return f, l, nil
 }
 
 // bent is a rib: its place, its length between the gunwales, that of its blank, mm,
@@ -90,18 +91,20 @@ func (f Found) measure(h *hull.Hull, c *skin.Cloth, at seats, ribs []bent, tall,
 }
 
 // afloat balances the boat with all aboard and notes the figures.
-func (b *Brief) afloat(f Found, h *float.Hull, all, boat float.Load, withEffort bool) error {
-	p, _, err := h.Balance(all, b.Density, 0, nil)
+func (b *Brief) afloat(f Found, l *lying, boat float.Load, withEffort bool) error {
+	all := l.load
+	p, _, err := l.hull.Balance(all, b.Density, 0, nil)
 	if err != nil {
 		return err
 	}
-	u := h.Upright(p, all, b.Density)
+	u := l.hull.Upright(p, all, b.Density)
+	l.rest = u
 	f["draft"], f["freeboard"], f["gm"], f["km"] = u.Draft, u.Freeboard.Least, u.GM, u.GM+all.At.Z
 	f["trim"], f["all_up"], f["boat_weight"], f["boat_center"] = u.Trim, all.Mass, boat.Mass, boat.At.Z
 	f["waterline_length"], f["waterline_beam"], f["wetted"] = u.LWL, u.BWL, u.Wetted
 	f["effort"] = 0
 	if withEffort {
-		f["effort"], err = b.effort(h, u)
+		f["effort"], err = b.effort(l.hull, u)
 	}
 	return err
 }
@@ -123,15 +126,19 @@ func (b *Brief) effort(h *float.Hull, u float.Hydrostatics) (float64, error) {
 }
 
 // floatFrame draws a boat in full and floats it as its cloth makes it.
-func (b *Brief) floatFrame(fr *frame.Frame, at seats) (Found, error) {
-	d := fr.Design
+func (b *Brief) floatFrame(fr *frame.Frame, at seats) (Found, float.Standing, error) {
+	d, stands := fr.Design, float.Standing{}
 	boat, err := aboard.New(fr, d.Crew, d.Gear)
 	if err != nil {
-		return nil, err
+		return nil, stands, err
 	}
 	f := Found{}
-	if err := b.afloat(f, boat.Hull, boat.Load(), boat.Own(), true); err != nil {
-		return nil, err
+	l := lying{hull: boat.Hull, load: boat.Load(), people: boat.Carried()}
+	if err := b.afloat(f, &l, boat.Own(), true); err != nil {
+		return nil, stands, err
+	}
+	if stands, err = f.stand(l, b.Density, float.Fine); err != nil {
+		return nil, stands, err
 	}
 	ribs := make([]bent, len(fr.Ribs))
 	for i, r := range fr.Ribs {
@@ -139,5 +146,5 @@ func (b *Brief) floatFrame(fr *frame.Frame, at seats) (Found, error) {
 	}
 	box := fr.Bow.Outline.Bounds()
 	f.measure(fr.Hull, boat.Cloth, at, ribs, box.W(), box.H())
-	return f, nil
+	return f, stands, nil
 }

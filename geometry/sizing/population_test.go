@@ -4,6 +4,9 @@ import (
 	"flag"
 	"math"
 	"math/rand/v2"
+	"os"
+	"slices"
+	"strings"
 	"testing"
 
 	"ribwright/geometry/boat/skin"
@@ -15,9 +18,19 @@ import (
 	"ribwright/geometry/trial/bend"
 )
 
-// bodies is how many random briefs each family is tried on; -bodies 2000 takes
-// some minutes.
-var bodies = flag.Int("bodies", 100, "random briefs to try each family on")
+// bodies is how many random briefs each family is tried on, unless told 300, and 2000
+// with RIBWRIGHT_LONG, which takes some minutes.
+var bodies = flag.Int("bodies", 0, "random briefs to try each family on")
+
+func howMany() int {
+	switch {
+	case *bodies > 0:
+		return *bodies
+	case os.Getenv("RIBWRIGHT_LONG") != "":
+		return 2000
+	}
+	return 300
+}
 
 func shipped(t testing.TB, name string) *family.Family {
 	t.Helper()
@@ -62,45 +75,57 @@ func judged(b *Boat) finding.List {
 	return out
 }
 
-// shortArms is the only stated corner: a solo canoe over 14 ft inside the measured
-// band of length over beam is at least 690 mm wide outside, so arms that reach
-// over less than 662 mm at the seat cannot be suited.
-const shortArms = 662
-
-// TestPopulation sizes, lofts, floats, covers and bends boats for random bodies,
-// loads, waters, skills and postures. Every check of the family must hold, but for the
-// stated corner.
+// TestPopulation sizes, lofts, floats, covers and bends boats for random bodies, loads,
+// waters, skills and postures, and judges how they stand by limits written out here. No
+// boat goes over by itself under 40 degrees before water comes in. Of a hundred bodies
+// one may ask for more than a boat can give: then a check of the family fails that
+// says what would cure it. Nothing else may fail.
 func TestPopulation(t *testing.T) {
+	bodyLimits := []string{"lever", "held", "level", "reach_at_seat", "partner_reach_at_seat"}
 	for _, name := range family.Names() {
 		f := shipped(t, name)
-		p := Trying{Family: f, Judge: judged}.Try(*bodies)
-		corner := 0
+		p := Trying{Family: f, Judge: func(b *Boat) finding.List { return append(judged(b), stands(b)...) }}.Try(howMany())
 		for _, trial := range p.Failing {
-			if name == "solo" && trial.Fault == "" && len(trial.Failed) == 1 && trial.Failed[0].About == "reach_at_seat" && reachOf(t, f, trial.Brief) < shortArms {
-				corner++
-				continue
+			t.Logf("%s, trial %d, %s: %s %v", name, trial.Number, trial.Brief.Who(), trial.Fault, trial.Failed)
+			if trial.Fault != "" {
+				t.Errorf("%s, trial %d, %s: %s", name, trial.Number, trial.Brief.Who(), trial.Fault)
 			}
-			t.Errorf("%s, trial %d, %s: %s %v", name, trial.Number, trial.Brief.Who(), trial.Fault, trial.Failed)
+			for _, v := range trial.Failed {
+				if !slices.Contains(bodyLimits, v.About) || !strings.Contains(v.Text, "cure: ") {
+					t.Errorf("%s, trial %d, %s: %s", name, trial.Number, trial.Brief.Who(), v)
+				}
+			}
 		}
-		if p.Passed+corner != p.Tried {
-			t.Errorf("%s: %d of %d pass, %d in the stated corner", name, p.Passed, p.Tried, corner)
-		}
-		if corner > max(2, p.Tried/25) {
-			t.Errorf("%s: %d of %d lie in the stated corner", name, corner, p.Tried)
+		if n := len(p.Failing); 100*n > p.Tried {
+			t.Errorf("%s: %d of %d fail", name, n, p.Tried)
 		}
 	}
 }
 
-func reachOf(t *testing.T, f *family.Family, b Brief) float64 {
-	t.Helper()
-	c, err := NewCase(f, b)
-	if err != nil {
-		t.Fatal(err)
+// stands adds what a boat has too little of that its family's checks do not tell of.
+func stands(b *Boat) finding.List {
+	var out finding.List
+	lever, held := 28.0, 36.0
+	if len(b.Design.Crew) == 2 {
+		lever, held = 20, 18
 	}
-	if err := c.Settle(); err != nil {
-		t.Fatal(err)
+	trim := 45.0
+	if b.Case.Brief.Gear >= 10 {
+		trim = 25
 	}
-	return c.run.Number("reach")
+	told := func(name string) bool {
+		return slices.ContainsFunc(b.Failures(), func(v finding.Finding) bool { return v.About == name })
+	}
+	s := b.Standing
+	for name, short := range map[string]bool{"lever": s.Most < lever, "held": s.Held < held, "level": math.Abs(s.Trim) > trim} {
+		if short && !told(name) {
+			out.Judge(finding.Missed, "unsaid "+name, finding.Arithmetic, "%+v", s)
+		}
+	}
+	if !math.IsNaN(s.GoesOver) && s.GoesOver < 40*math.Pi/180 {
+		out.Judge(finding.Unsafe, "over", finding.Arithmetic, "goes over by itself at %.1f deg", s.GoesOver*180/math.Pi)
+	}
+	return out
 }
 
 // corners returns bodies at the survey's 5th, 50th and 95th percentiles of weight and
@@ -224,7 +249,7 @@ func TestMoreLoad(t *testing.T) {
 			d.Gear[0].At = measure.Length(moment / weight)
 			for gear := 1.0; gear <= 61; gear += 10 {
 				d.Gear[0].Mass = gear
-				found, err := c.Brief.floatSketch(d, c.seats(), c.woods, false)
+				found, _, err := c.Brief.floatSketch(d, c.seats(), c.woods, false)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -267,7 +292,9 @@ func TestTallerReachesFarther(t *testing.T) {
 // TestSmallChanges: a little more weight, stature, span or gear changes a boat a
 // little. 200 g and 2 mm move no dimension by more than 8 mm: length goes with the
 // fourth or fifth root of the load, some 10 mm a kilogram, and beam over reach is
-// drawn out five times into length where it holds it.
+// drawn out five times into length where it holds it. Where arms hold the beam the seat
+// makes up for it: 1 mm of beam is a quarter of a millimeter of lever, and that more than
+// 1 mm of seat.
 func TestSmallChanges(t *testing.T) {
 	for _, name := range family.Names() {
 		f := shipped(t, name)
@@ -285,7 +312,7 @@ func TestSmallChanges(t *testing.T) {
 			}
 			now := settled(t, f, b)
 			for _, n := range []string{"length", "beam", "depth", "draft", "freeboard", "seat_height"} {
-				most := map[string]float64{"length": 12}[n]
+				most := map[string]float64{"length": 12, "seat_height": 9}[n]
 				if most == 0 {
 					most = 5
 				}

@@ -44,11 +44,11 @@ func TestSketchAgainstFrame(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := seats{-400, 700}
-		want, err := b.floatFrame(f, at)
+		want, _, err := b.floatFrame(f, at)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := b.floatSketch(d, at, densities{}, true)
+		got, _, err := b.floatSketch(d, at, densities{}, true)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -153,6 +153,9 @@ func TestParseSweep(t *testing.T) {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
 	}
+	if err := c.Set("firm", 0); err != nil { // else the section gives up what the beam gains
+		t.Fatal(err)
+	}
 	rows, err := c.Sweep(s)
 	if err != nil || len(rows) != 6 {
 		t.Fatalf("%d rows, %v", len(rows), err)

@@ -142,24 +142,28 @@ func (s *sketch) weighFittings(w *weigher) error {
 
 // fitted is the boat that seats are fitted into.
 func (s *sketch) fitted() seat.Boat {
-	g := rail{s.hull.Gunwale, float64(s.d.Gunwale.Tilt)}
+	g := rail{line: s.hull.Gunwale, tilt: float64(s.d.Gunwale.Tilt)}
 	b := seat.Boat{Design: s.d, Hull: s.hull, Gunwale: g}
 	aft, fore := s.hull.Gunwale.Ends()
 	b.Stock = seat.Span{From: g.OnStock(aft), To: g.OnStock(fore)}
 	half := float64(s.d.Ribs.Width+s.d.Ribs.FitWidth) / 2
 	for _, r := range s.ribs {
 		at := g.OnStock(r.Station)
+		g.ribs = append(g.ribs, geometry.Point{X: r.Station, Y: at})
 		b.Mortises = append(b.Mortises, seat.Span{From: at - half, To: at + half})
 	}
+	b.Gunwale = g
 	b.Crosses = seat.Under(s.d.Thwarts, g.OnStock)
 	return b
 }
 
 // rail is a gunwale that keeps its tilt square across the boat and whose stock is as long
-// as its line.
+// as its line. Between the ribs, where alone seats hang, stations go with lengths in a
+// straight line: a tenth of a millimeter off at most, and much quicker.
 type rail struct {
 	line *curve.Track
 	tilt float64
+	ribs []geometry.Point // X the station, Y the mark on the stock, from aft forward
 }
 
 func (r rail) EdgeAt(x, across, up float64) geometry.Point3 {
@@ -170,4 +174,11 @@ func (r rail) EdgeAt(x, across, up float64) geometry.Point3 {
 
 func (r rail) OnStock(x float64) float64 { return r.line.Length(x) }
 
-func (r rail) StationOf(mark float64) float64 { return r.line.Station(mark) }
+func (r rail) StationOf(mark float64) float64 {
+	for i := 1; i < len(r.ribs); i++ {
+		if a, b := r.ribs[i-1], r.ribs[i]; mark >= a.Y && mark <= b.Y {
+			return a.X + (b.X-a.X)*(mark-a.Y)/(b.Y-a.Y)
+		}
+	}
+	return r.line.Station(mark)
+}

@@ -38,6 +38,7 @@ func Afloat(r *afloat.Report) (Object, error) {
 		flooding = none
 	}
 	told = append(told, Object{
+		standing(r.Standing), known(len(r.Boat.Crew)),
 		{"gz", each(r.Curve.Levers, func(v float.Lever) Object {
 			return Object{{"heel_deg", inDegrees(v.Heel)}, {"gz_mm", v.GZ}}
 		})},

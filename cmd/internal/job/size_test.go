@@ -111,7 +111,7 @@ func TestSizeNumbers(t *testing.T) {
 	if v := got.Values["beam"]; !strings.HasPrefix(v.Why, "held by beam_by_reach; reach ") {
 		t.Errorf("beam: %q", v.Why)
 	}
-	if len(got.Checks) != 13 || got.Checks[0].Name != "reach_at_seat" || !got.Checks[0].Holds || !strings.Contains(got.Checks[0].Text, ", wanted at most ") {
+	if len(got.Checks) != 18 || got.Checks[0].Name != "reach_at_seat" || !got.Checks[0].Holds || !strings.Contains(got.Checks[0].Text, ", wanted at most ") {
 		t.Errorf("%+v", got.Checks)
 	}
 }
@@ -164,7 +164,7 @@ func TestSizeSearch(t *testing.T) {
 	if r, err = sizeOne(t, World{}, "--explain", "beam"); err != nil || len(r.Outputs) != 0 {
 		t.Errorf("%v, %d files", err, len(r.Outputs))
 	}
-	if r, err = sizeOne(t, World{}, "--formulas", "people"); err != nil || !strings.Contains(r.Text, "gm_want = ") {
+	if r, err = sizeOne(t, World{}, "--formulas", "people"); err != nil || !strings.Contains(r.Text, "lever_want  = ") {
 		t.Errorf("%v, %q", err, r.Text)
 	}
 }

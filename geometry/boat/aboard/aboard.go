@@ -150,6 +150,9 @@ func (b Boat) Light() float.Load { return weight.Sum(slices.Concat(b.Parts, b.Ou
 // Aboard lists people and gear.
 func (b Boat) Aboard() []weight.Item { return slices.Concat(b.Crew, b.Gear) }
 
+// Carried returns what the people weigh together, kg.
+func (b Boat) Carried() float64 { return weight.Sum(b.Crew).Mass }
+
 // Load returns boat, outfits, crew and gear with whatever else is given.
 func (b Boat) Load(more ...float.Load) float.Load {
 	all := append([]float.Load{b.Light(), weight.Sum(b.Aboard())}, more...)

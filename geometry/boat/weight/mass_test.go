@@ -106,7 +106,7 @@ func TestPlaces(t *testing.T) {
 	if got := crew[0].Load().At.X; got != 910+100 {
 		t.Errorf("the bow paddler's weight comes down at %.1f mm, want 1010", got)
 	}
-	if got, want := crew[1].Load().At.Z, f.Hull.FloorZ(-1470)+230+0.25*Sitting(f.Design.Crew[1]); math.Abs(got-want) > 1e-9 {
+	if got, want := crew[1].Load().At.Z, f.Hull.FloorZ(-1470)+185+0.25*Sitting(f.Design.Crew[1]); math.Abs(got-want) > 1e-9 {
 		t.Errorf("the stern paddler's weight lies %.1f mm up, want %.1f", got, want)
 	}
 	if got := Sum(append(crew, gear...)).Mass; got != 190 {

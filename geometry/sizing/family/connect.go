@@ -221,10 +221,7 @@ func fill(name string, field reflect.Value, v formula.Value) error {
 	case field.Kind() == reflect.Slice:
 		field.SetZero()
 		for _, n := range v.List {
-			if field.Type().Elem() == reflect.TypeFor[measure.Length]() {
-				n = fine(n)
-			}
-			field.Set(reflect.Append(field, reflect.ValueOf(n).Convert(field.Type().Elem())))
+			field.Set(reflect.Append(field, reflect.ValueOf(fine(n)).Convert(field.Type().Elem())))
 		}
 	case !(math.Abs(v.Num) < 1e6+0.5):
 		return fmt.Errorf("%g is no count", v.Num)
@@ -234,6 +231,6 @@ func fill(name string, field reflect.Value, v formula.Value) error {
 	return nil
 }
 
-// fine rounds a length to a millionth of a millimeter, so that a file says 5.6 mm and not
+// fine rounds a length, or a share of one, to a millionth, so that a file says 5.6 mm and not
 // 5.6000000000000005 mm, which a sum of steps may give, and reads back the same.
 func fine(mm float64) float64 { return math.Round(mm*1e6) / 1e6 }

@@ -29,6 +29,7 @@ func Postures() []string { return []string{Either, Sitting, Kneeling} }
 // when the boat is drawn and floated.
 func inputs(seats int) []formula.Input {
 	length, weight, word, plain := formula.Of(formula.Length), formula.Of(formula.Mass), formula.Kind{Class: formula.Text}, formula.Of(formula.Plain)
+	angle := formula.Of(formula.Angle)
 	out := []formula.Input{
 		{Name: "gear", Kind: weight, Doc: "everything carried besides the people"},
 		{Name: "waters", Kind: word, Doc: "sheltered, open or moving"},
@@ -54,7 +55,15 @@ func inputs(seats int) []formula.Input {
 		{Name: "gm", Kind: length, Doc: "height of the metacenter over the weights, loaded"},
 		{Name: "km", Kind: length, Doc: "height of the metacenter above the baseline, loaded"},
 		{Name: "boat_center", Kind: length, Doc: "height of the empty boat's center of weight above the baseline"},
-		{Name: "trim", Kind: formula.Of(formula.Angle), Doc: "bow up, loaded"},
+		{Name: "trim", Kind: angle, Doc: "bow up, loaded"},
+		{Name: "trim_rise", Kind: length, Doc: "the same over the waterline's length"},
+		{Name: "gz_max", Kind: length, Doc: "the greatest righting lever, loaded"},
+		{Name: "righting_moment", Kind: formula.Of(formula.Moment), Doc: "the greatest, loaded"},
+		{Name: "stands_to", Kind: angle, Doc: "heel past which the boat goes over by itself, or water comes in if that is earlier, loaded"},
+		{Name: "gz_left", Kind: length, Doc: "the righting lever left at 40 degrees of heel, or where water comes in if that is earlier, loaded"},
+		{Name: "flooding", Kind: angle, Doc: "heel at which water comes in, loaded"},
+		{Name: "held_shift", Kind: length, Doc: "how far all people's weight can be moved aside at once and held, loaded"},
+		{Name: "firmness", Kind: plain, Doc: "the least, from its guess on, with which standing comes to 1"},
 		{Name: "all_up", Kind: weight, Doc: "boat, people and gear"},
 		{Name: "boat_weight", Kind: weight, Doc: "the empty boat"},
 		{Name: "waterline_length", Kind: length, Doc: "along the water, loaded"},

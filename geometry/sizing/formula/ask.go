@@ -68,6 +68,13 @@ func (p *Program) AfloatBehind(name string) []string {
 	return slices.Sorted(slices.Values(p.namesOf(func(s statement) bool { return s.afloat && m[p.slots[s.name]] })))
 }
 
+// Uses reports whether any formula or check rests on one of the values.
+func (p *Program) Uses(names ...string) bool {
+	return slices.ContainsFunc(slices.Concat(p.values, p.checks), func(s statement) bool {
+		return slices.ContainsFunc(s.uses, func(slot int) bool { return slices.Contains(names, p.values[slot].name) })
+	})
+}
+
 // Guess reports whether the file says where a value found afloat starts.
 func (p *Program) Guess(name string) bool { _, ok := p.guess[name]; return ok }
 

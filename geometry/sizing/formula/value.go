@@ -97,6 +97,7 @@ var (
 	Volume = Dim{3, 0, 0, 0}
 	Cloth  = Dim{-2, 1, 0, 0}
 	Force  = Dim{1, 1, -2, 0}
+	Moment = Dim{2, 1, -2, 0}
 	time   = Dim{0, 0, 1, 0}
 )
 
@@ -142,7 +143,7 @@ func displays() []display {
 		{Plain, "a plain number", "", 1, 3}, {Length, "a length (mm)", "mm", 1, 0}, {Mass, "a weight (kg)", "kg", 1, 1},
 		{Angle, "an angle (deg)", "deg", math.Pi / 180, 1}, {Speed, "a speed (m/s)", "m/s", 1e3, 2}, {Area, "an area (mm2)", "m2", 1e6, 3},
 		{Volume, "a volume (mm3)", "L", 1e6, 1}, {Cloth, "a weight on an area (kg/mm2)", "g/m2", 1e-9, 0},
-		{Force, "a force", "N", 1e3, 1}, {time, "a time (s)", "", 0, 0},
+		{Force, "a force", "N", 1e3, 1}, {Moment, "a moment (Nm)", "Nm", 1e6, 0}, {time, "a time (s)", "", 0, 0},
 	}
 }
 
@@ -199,7 +200,7 @@ func units() []unit {
 		{"mm", 1, Length}, {"cm", 10, Length}, {"m", 1e3, Length}, {"in", 25.4, Length}, {"ft", 304.8, Length},
 		{"kg", 1, Mass}, {"g", 1e-3, Mass}, {"lbs", measure.Pound, Mass}, {"lb", measure.Pound, Mass},
 		{"min", 60, time}, {"h", 3600, time}, {"s", 1, time},
-		{"N", 1e3, Force}, {"L", 1e6, Volume},
+		{"Nm", 1e6, Moment}, {"N", 1e3, Force}, {"L", 1e6, Volume},
 		{"deg", math.Pi / 180, Angle}, {"rad", 1, Angle}, {"%", 0.01, Plain},
 	}
 }

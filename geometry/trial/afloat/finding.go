@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/yardstick"
 	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
 )
@@ -18,7 +19,7 @@ import (
 // find looks at the figures in the order in which they matter.
 func (r *Report) find() {
 	for _, look := range []func(*Report){
-		(*Report).findUpright, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
+		(*Report).findUpright, (*Report).findStanding, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
 		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findSwamped, (*Report).findCarried, (*Report).findWeights, (*Report).findFitted, (*Report).findFeet, (*Report).findReminders,
 	} {
 		look(r)
@@ -30,34 +31,37 @@ func (r *Report) findUpright() {
 		r.Findings.Judge(finding.Unsafe, "stability", finding.Arithmetic, "it capsizes: %s%s", r.Fault.Text, r.lower())
 		return
 	}
-	c, best := r.Curve, 0
-	for i, v := range c.Levers {
-		if v.GZ > c.Levers[best].GZ {
-			best = i
-		}
-	}
-	most := c.Levers[best]
-	text := fmt.Sprintf("GM %.0f mm, greatest righting lever %.0f mm at %.0f deg", r.Rest.GM, most.GZ, deg(most.Heel))
-	over, ok := goesOver(c.Levers[best:])
+	s := r.Standing
+	text := fmt.Sprintf("GM %.0f mm, greatest righting lever %.0f mm at %.0f deg", r.Rest.GM, s.Most, deg(s.MostAt))
 	switch {
-	case math.IsNaN(c.Flooding):
-	case ok:
-		text += fmt.Sprintf("; past %.0f deg it goes over by itself, before water would come over the gunwale at %.0f deg", deg(over), deg(c.Flooding))
-	default:
-		text += fmt.Sprintf("; water comes over the gunwale at %.0f deg of heel, %s", deg(c.Flooding), r.where(c.At.At.X))
+	case !math.IsNaN(s.GoesOver):
+		text += fmt.Sprintf("; past %.0f deg it goes over by itself", deg(s.GoesOver))
+		if !math.IsNaN(s.Flooding) {
+			text += fmt.Sprintf(", before water would come over the gunwale at %.0f deg", deg(s.Flooding))
+		}
+	case !math.IsNaN(s.Flooding):
+		text += fmt.Sprintf("; water comes over the gunwale at %.0f deg of heel, %s", deg(s.Flooding), r.where(r.Curve.At.At.X))
 	}
 	r.Findings.Say("stability", finding.Arithmetic, "%s%s", text, r.lower())
 }
 
-// goesOver finds the heel past which nothing rights the boat any more, radians: where the
-// lever falls to nothing after its greatest, the first given.
-func goesOver(levers []float.Lever) (float64, bool) {
-	for i := 1; i < len(levers); i++ {
-		if a, b := levers[i-1], levers[i]; b.GZ <= 0 {
-			return a.Heel + (b.Heel-a.Heel)*a.GZ/(a.GZ-b.GZ), true
-		}
+// findStanding lays the boat beside known ones.
+func (r *Report) findStanding() {
+	s := r.Standing
+	if r.Fault != nil {
+		return
 	}
-	return 0, false
+	people := len(r.Boat.Crew)
+	than, of := yardstick.Steadier(s.Most, people)
+	text := fmt.Sprintf("its greatest righting moment is %.0f N m, and by its greatest lever it is steadier than %d of %d known boats", s.Moment/1000, than, of)
+	if s.Held > 0 {
+		who := "all people's"
+		if people == 1 {
+			who = "the paddler's"
+		}
+		text += fmt.Sprintf("; %s whole weight, moved aside at once, can be held up to %.0f mm off the middle line", who, s.Held)
+	}
+	r.Findings.Say("standing", finding.Compared, "%s", text)
 }
 
 // lower says what GM would be with everyone sitting on the floor.
@@ -172,7 +176,7 @@ func (r *Report) findLean() {
 	if l.Mass == 0 || r.Fault != nil {
 		return
 	}
-	far := r.farthest(l.Mass)
+	far := r.Standing.Held * r.Boat.Carried() / l.Mass
 	lean, ok := r.lean(l.Mass, leans)
 	if !ok {
 		r.Findings.Warn("leaning out", finding.Arithmetic, "%s (%.0f kg), held stiff, rolls the boat until water comes in once their weight has moved %.0f mm aside", name, l.Mass, far)
@@ -248,21 +252,6 @@ func (r *Report) lean(mass, aside float64) (Lean, bool) {
 		return Lean{}, false
 	}
 	return Lean{math.Abs(p.Heel), r.Boat.Hull.Freeboard(p).Least}, true
-}
-
-// farthest returns how far a mass, kg, can move aside before the boat rolls until
-// water comes in, mm.
-func (r *Report) farthest(mass float64) float64 {
-	lo, hi := 0.0, 2000.0
-	for range 14 {
-		mid := (lo + hi) / 2
-		if _, ok := r.lean(mass, mid); ok {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
 }
 
 func heaviest(items []weight.Item) (name string, l float.Load) {

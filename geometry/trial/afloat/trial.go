@@ -38,8 +38,9 @@ type Report struct {
 
 	Load         float.Load // boat and all aboard
 	Rest         float.Hydrostatics
-	Fault        *float.Fault // set when the boat will not stay upright; Rest is then the upright figures
-	Curve        float.Curve  // empty with a Fault
+	Fault        *float.Fault   // set when the boat will not stay upright; Rest is then the upright figures
+	Curve        float.Curve    // empty with a Fault
+	Standing     float.Standing // with a Fault, of a boat that nothing rights
 	Smooth       *float.Hydrostatics
 	Effort       []effort.Point
 	Hull         effort.Hull
@@ -79,11 +80,13 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 			return nil, err
 		}
 	}
+	r.Curve.Flooding = math.NaN()
 	if r.Fault == nil {
-		if r.Curve, err = b.Hull.Curve(r.Load, density, levers); err != nil {
+		if r.Curve, err = b.Hull.Curve(r.Load, density, float.Fine); err != nil {
 			return nil, err
 		}
 	}
+	r.Standing = r.Curve.Standing(r.Load.Mass, r.Boat.Carried(), r.Rest)
 	if r.Hull, err = towed(b.Hull, r.Rest); err != nil {
 		return nil, err
 	}
@@ -121,9 +124,6 @@ func (r *Report) smooth(near float.Plane) error {
 	}
 	return nil
 }
-
-// levers is the step of the righting curve, radians.
-const levers = 2.5 * math.Pi / 180
 
 // settle finds the plane of rest: for a fixed draft the weight follows from the
 // water, else the water from the weight.

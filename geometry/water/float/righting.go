@@ -62,19 +62,24 @@ func (h *Hull) Curve(l Load, density, step float64) (Curve, error) {
 	return out, nil
 }
 
-// dip finds the heel between a dry lever and a wet heel at which the sheer
-// touches, by bisection.
+// dip finds the heel between a dry lever and a wet heel at which the sheer touches: it
+// steps along the chord of the freeboards (Illinois), and halves the way where the wet
+// side has none.
 func (h *Hull) dip(l Load, density float64, dry Lever, wet float64) Lever {
-	for range 40 {
-		mid := (dry.Heel + wet) / 2
-		v, err := h.Righting(l, density, mid, &dry.Plane)
-		if err == nil && v.Freeboard.Least > 0 {
-			dry = v
-		} else {
-			wet = mid
+	over, under := dry.Freeboard.Least, math.NaN()
+	for i := 0; i < 60 && math.Abs(wet-dry.Heel) >= 1e-7 && dry.Freeboard.Least >= 1e-4; i++ {
+		next := (dry.Heel + wet) / 2
+		if under < 0 {
+			next = dry.Heel + (wet-dry.Heel)*over/(over-under)
 		}
-		if math.Abs(wet-dry.Heel) < 1e-7 {
-			break
+		v, err := h.Righting(l, density, next, &dry.Plane)
+		switch free := v.Freeboard.Least; {
+		case err != nil:
+			wet, under = next, math.NaN()
+		case free > 0:
+			dry, over, under = v, free, under/2
+		default:
+			wet, under, over = next, free, over/2
 		}
 	}
 	return dry

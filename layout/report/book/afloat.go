@@ -19,7 +19,7 @@ func (w *writer) afloat() {
 		w.warn("With the people and gear of the design the boat finds no rest: "+w.NoTrial, "arithmetic of this design")
 		return
 	}
-	w.add(trial.Conditions(r), trial.Weights(r, w.Letters, w.Cell), w.guessed(), trial.AtRest(r, w.Letters))
+	w.add(trial.Conditions(r), trial.Weights(r, w.Letters, w.Cell), w.guessed(), trial.AtRest(r, w.Letters), trial.Standing(r.Standing, len(r.Boat.Crew)))
 	if r.Fault != nil {
 		w.warn("With the people and gear of the design it does not stay upright: "+r.Fault.Text+". The figures are those of the boat held upright.", "arithmetic of this design")
 	}

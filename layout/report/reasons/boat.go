@@ -11,23 +11,34 @@ import (
 	"ribwright/geometry/body"
 	"ribwright/geometry/sizing"
 	"ribwright/layout/report"
+	"ribwright/layout/report/trial"
 )
 
 // Boat tells what was decided and why, what the boat does with its load, and what to
 // be careful about.
 func Boat(b *sizing.Boat) []report.Block {
-	out := []report.Block{
-		report.Paragraph{Words: "Sized for " + b.Case.Brief.Who() + "."},
+	out := append([]report.Block{report.Paragraph{Words: "Sized for " + b.Case.Brief.Who() + "."}}, failures(b)...)
+	out = append(out,
 		values("What the family "+b.Case.Family.Name+" decides", b, b.Case.Family.Program.OnPage(), b.Why),
-		values("Afloat with this load", b, []string{"all_up", "boat_weight", "draft", "freeboard", "gm", "trim", "effort"}, func(name string) string {
+		values("Afloat with this load", b, []string{"all_up", "boat_weight", "draft", "freeboard", "gm", "trim_rise", "effort"}, func(name string) string {
 			if name == "effort" {
 				return fmt.Sprintf("at %.1f km/h; an estimate, only to compare designs", b.Case.Brief.Speed*3.6/1000)
 			}
 			return b.Case.Run().Reason(name)
 		}),
+		trial.Standing(b.Standing, len(b.Design.Crew)), seatPrice(b))
+	if len(b.Failures()) == 0 {
+		out = append(out, report.Say("All %d checks of the family hold.", len(b.Checks)))
 	}
-	out = append(out, checks(b)...)
 	return append(out, bodies(b)...)
+}
+
+// seatPrice says what a higher seat costs.
+func seatPrice(b *sizing.Boat) report.Paragraph {
+	if wish := b.SeatWish(); wish >= 1 {
+		return report.Say("The seat is %.0f mm higher than the lowest in comfort, as you wish: that costs %.0f mm of the greatest righting lever, for which section and beam make up as far as they can.", wish, b.SeatPrice(wish))
+	}
+	return report.Say("A seat 10 mm higher costs %.1f mm of the greatest righting lever; one 10 mm lower gives as much.", b.SeatPrice(10))
 }
 
 func values(title string, b *sizing.Boat, names []string, why func(name string) string) report.Table {
@@ -38,11 +49,11 @@ func values(title string, b *sizing.Boat, names []string, why func(name string) 
 	return t
 }
 
-// checks lists what does not hold, or says that all does.
-func checks(b *sizing.Boat) []report.Block {
+// failures lists the checks that do not hold; the page opens with them.
+func failures(b *sizing.Boat) []report.Block {
 	failed := b.Failures()
 	if len(failed) == 0 {
-		return []report.Block{report.Say("All %d checks of the family hold.", len(b.Checks))}
+		return nil
 	}
 	l := report.List{}
 	for _, v := range failed {

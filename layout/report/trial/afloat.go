@@ -19,7 +19,7 @@ func Afloat(r *afloat.Report, units measure.System) []report.Block {
 		out = append(out, report.Paragraph{Words: "Note: " + n + "."})
 	}
 	out = append(out, report.Section("What to make of it"), report.Findings{List: r.Findings}, Swamping())
-	tables := []report.Table{atRestInFull(r, l), Weights(r, l, l.Whole)}
+	tables := []report.Table{Standing(r.Standing, len(r.Boat.Crew)), atRestInFull(r, l), Weights(r, l, l.Whole)}
 	if r.Fault == nil {
 		tables = append(tables, levers(r))
 	}
