@@ -29,12 +29,17 @@ func Verbs() []Verb {
 	}
 }
 
+// Asked lists what a page can ask besides: it stands on no command line.
+func Asked() []Verb {
+	return append(Verbs(), Verb{"look", "the boat's lines and how it stands, while it is changed", func() Request { return NewLook() }})
+}
+
 // Ask makes a request of the verb's name and sets the fields given, each by its name
 // and its value as text: "true" for a yes.
 //
 // Errors: *Misuse for no such verb or field, or a value that is not accepted.
 func Ask(verb string, names []string, fields ...[2]string) (Request, error) {
-	for _, v := range Verbs() {
+	for _, v := range Asked() {
 		if v.Name != verb {
 			continue
 		}
