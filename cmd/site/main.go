@@ -81,5 +81,8 @@ func build() (*page.Engine, error) {
 		return nil, err
 	}
 	_, err = z.Write(module)
-	return &page.Engine{Module: small.Bytes(), Runtime: string(runtime)}, errors.Join(err, z.Close())
+	if err := errors.Join(err, z.Close()); err != nil { // what is left is written when it is closed
+		return nil, err
+	}
+	return &page.Engine{Module: small.Bytes(), Runtime: string(runtime)}, nil
 }

@@ -19,9 +19,7 @@ async function make(button, verb, only) {
 	const now = await nowDesign();
 	let made = now.file && [now.file];
 	if (!now.fault && verb) {
-		const fields = [["paper", state.paper]];
-		if (verb !== "proof" || true) fields.push(["units", state.units]);
-		const q = { verb, fields, make: true, only };
+		const q = { verb, fields: [["paper", state.paper], ["units", state.units]], make: true, only };
 		if (verb !== "proof") Object.assign(q, now.named);
 		const a = await ask(q);
 		made = a.files;

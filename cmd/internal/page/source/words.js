@@ -13,6 +13,14 @@ function tell(n) {
 	byId("for").textContent = n.for;
 	byId("told").replaceChildren(...n.told.map((t) => { const p = document.createElement("p"); p.textContent = t.says; return p; }));
 	const list = (id, all) => byId(id).replaceChildren(...all.map((f) => item(f.says, f.about, f.danger || !f.passes)));
-	list("wood", n.wood);
+	// What bends dry and holds is said in one line; what asks for care stands out.
+	const easy = n.wood.filter((f) => ["holds", "bends dry", "dry, eases", "noted"].includes(f.verdict)), hard = n.wood.filter((f) => !easy.includes(f));
+	const rest = document.createElement("li"), more = document.createElement("details"), head = document.createElement("summary"), inner = document.createElement("ul");
+	head.textContent = `${easy.length} parts bend dry and hold with room to spare`;
+	inner.className = "found"; inner.append(...easy.map((f) => item(f.says, f.about, false)));
+	more.open = byId("wood").querySelector("details")?.open ?? false;
+	more.append(head, inner); rest.append(more);
+	list("wood", hard);
+	byId("wood").append(rest);
 	if (n.water.length) list("water", n.water);
 }
