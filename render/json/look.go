@@ -1,6 +1,7 @@
 package json
 
 import (
+	"bytes"
 	"math"
 	"strconv"
 
@@ -85,21 +86,30 @@ func drawing(d layout.Drawing) Object {
 // run is a line's places, x and y in turn, to the hundredth of a millimeter of drawing.
 type run []geometry.Point
 
-// MarshalJSON writes the run; a place that is none becomes null.
-func (r run) MarshalJSON() ([]byte, error) {
-	out := make([]byte, 0, 14*len(r)+2)
-	out = append(out, '[')
-	for i, p := range r {
-		for k, v := range [2]float64{p.X, p.Y} {
-			if i+k > 0 {
-				out = append(out, ',')
-			}
-			if !geometry.Finite(v) {
-				out = append(out, "null"...)
-				continue
-			}
-			out = strconv.AppendFloat(out, decimals(v, 100)+0, 'f', -1, 64)
+// writeRuns writes runs; a place that is none becomes null.
+func writeRuns(out *bytes.Buffer, all []run) {
+	b := make([]byte, 0, 4096)
+	for i, r := range all {
+		if i > 0 {
+			b = append(b, ',')
 		}
+		b = append(b, '[')
+		for k, p := range r {
+			if k > 0 {
+				b = append(b, ',')
+			}
+			b = appendPlace(append(appendPlace(b, p.X), ','), p.Y)
+		}
+		b = append(b, ']')
 	}
-	return append(out, ']'), nil
+	out.WriteByte('[')
+	out.Write(b)
+	out.WriteByte(']')
+}
+
+func appendPlace(b []byte, v float64) []byte {
+	if !geometry.Finite(v) {
+		return append(b, "null"...)
+	}
+	return strconv.AppendFloat(b, decimals(v, 100)+0, 'f', -1, 64)
 }

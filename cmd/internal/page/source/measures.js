@@ -14,7 +14,7 @@ function showMeasures(all) {
 	for (const m of all) {
 		const div = byId("m-" + fieldOf[m.name]), input = div.querySelector("input");
 		input.min = Math.ceil(m.least_mm); input.max = Math.floor(m.most_mm);
-		if (document.activeElement !== input || !dragging) input.value = m.now_mm;
+		input.value = state.set[fieldOf[m.name]] ?? m.now_mm; // an answer may be older than the hand
 		div.querySelector("output").textContent = shownLength(m.now_mm);
 		div.querySelector(".band").textContent = `${shownLength(m.least_mm)} to ${shownLength(m.most_mm)}: ${m.why}.`;
 		input.setAttribute("aria-valuetext", shownLength(m.now_mm));
