@@ -28,6 +28,11 @@ const (
 // Pens returns every pen, for tables and tests.
 func Pens() []Pen { return []Pen{Cut, Mark, Center, Guide, Tick} }
 
+// String is the pen's name.
+func (p Pen) String() string {
+	return [...]string{"cut", "mark", "center", "guide", "tick"}[p]
+}
+
 // Width returns the weight of the line in mm.
 func (p Pen) Width() float64 { return [...]float64{0.35, 0.22, 0.18, 0.18, 0.13}[p] }
 

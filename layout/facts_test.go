@@ -30,6 +30,7 @@ type solver struct {
 var solvers = []solver{
 	{"boat/frame", "Build Corrections Reshaped .Sections", "builds every part of a boat; solves the ribs' sections anew"},
 	{"boat/hull", "New Solve .Reshaped", "bends the gunwales and solves the sections"},
+	{"altered", "Of", "gives a design other measures"},
 	{"boat/joint", "Of Lashing", "works out the joints"},
 	{"wood/fasten", "Single", "works out what a fastening bears"},
 	{"boat/skin", "New Of Smooth ClearanceOf ProudRibs CureOf .Press", "lays the cloth over a frame and builds frames to find a cure"},
@@ -43,7 +44,7 @@ var solvers = []solver{
 	{"outfit/rowing", "New BodyOf ForSpan Short", "fits oars and seat to the rower"},
 	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Answer .Freeboard .Righting .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},
 	{"water/effort", "Friction Together .Waves .Even", "works out the resistance"},
-	{"trial/afloat", "Run WithOutfits LooseRibs", "takes the boat out on paper"},
+	{"trial/afloat", "Run Stands WithOutfits LooseRibs", "takes the boat out on paper"},
 	{"trial/balance", "Of .Settle .Neutral .Trials .Alone .Fit .Answers .Choose .Rests .RibStress .RibStiffness .FreeRadius", "finds the balance of gunwales, ribs and cross pieces"},
 	{"trial/bend", "Of", "judges every bend"},
 	{"curve", "NewElastica", "bends a stick through pins"},

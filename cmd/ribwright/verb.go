@@ -96,7 +96,7 @@ func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*p
 // Source: the SOURCE_DATE_EPOCH specification, version 1.1, reproducible-builds.org.
 func dateOfFiles(epoch string) (time.Time, error) {
 	if epoch == "" {
-		return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC), nil
+		return job.UsualDate(), nil
 	}
 	seconds, err := strconv.ParseInt(epoch, 10, 64)
 	// The date must have a year of four figures in the files.

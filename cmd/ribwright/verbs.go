@@ -19,7 +19,7 @@ func verbs() []verb {
 		}
 		out = append(out, t)
 	}
-	return out
+	return append(out, opening())
 }
 
 // howTyped is what a line of words adds to a verb: the names that follow it, and where

@@ -18,21 +18,55 @@ type field struct {
 // MarshalJSON writes the object.
 func (o Object) MarshalJSON() ([]byte, error) {
 	var out bytes.Buffer
-	e := json.NewEncoder(&out)
+	err := o.write(&out)
+	return out.Bytes(), err
+}
+
+// write writes the object and those in it in one go: each MarshalJSON is read once more by
+// whoever called it, which for a page's drawings takes longer than making them.
+func (o Object) write(out *bytes.Buffer) error {
+	e := json.NewEncoder(out)
 	e.SetEscapeHTML(false) // whoever writes the whole decides
+	out.WriteByte('{')
 	for i, f := range o {
 		if i > 0 {
 			out.WriteByte(',')
 		}
-		fmt.Fprintf(&out, "%q:", f.key)
-		if v, plain := f.value.(float64); plain {
-			f.value = significant(v)
-		}
-		if err := e.Encode(f.value); err != nil {
-			return nil, err
+		fmt.Fprintf(out, "%q:", f.key)
+		if err := f.write(out, e); err != nil {
+			return err
 		}
 	}
-	return fmt.Appendf(nil, "{%s}", out.Bytes()), nil
+	out.WriteByte('}')
+	return nil
+}
+
+func (f field) write(out *bytes.Buffer, e *json.Encoder) error {
+	switch v := f.value.(type) {
+	case float64:
+		return e.Encode(significant(v))
+	case Object:
+		return v.write(out)
+	case []Object:
+		if v == nil {
+			break
+		}
+		out.WriteByte('[')
+		for i, o := range v {
+			if i > 0 {
+				out.WriteByte(',')
+			}
+			if err := o.write(out); err != nil {
+				return err
+			}
+		}
+		out.WriteByte(']')
+		return nil
+	case []run:
+		writeRuns(out, v)
+		return nil
+	}
+	return e.Encode(f.value)
 }
 
 // each returns what f makes of every item. No items give an empty list, not null.

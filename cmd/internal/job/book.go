@@ -27,9 +27,7 @@ import (
 	"ribwright/layout/report"
 	"ribwright/layout/report/book"
 	"ribwright/layout/typeset"
-	"ribwright/render/html"
 	"ribwright/render/pdf"
-	"ribwright/render/svg"
 )
 
 // Book asks for the build book of a design.
@@ -96,7 +94,11 @@ func (b *Book) Do(w World) (*Result, error) {
 	out := []Output{{slug + "-book-" + doc.Paper.Name + ".pdf", fmt.Sprintf("the build book, %s of %s", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
 		func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }}}
 	if b.HTML {
-		out = append(out, Output{slug + "-book.html", "the same for a screen", func(to io.Writer) error { return html.Encode(to, told, svg.EncodeInline) }})
+		screen, err := onScreen(slug, told)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, screen)
 	}
 	return &Result{
 		Report:  k.report("", summary(facts)),

@@ -1,11 +1,11 @@
+//go:build !js
+
 package job
 
 import (
 	"fmt"
 	"io"
 	"math"
-	"path"
-	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -22,6 +22,11 @@ type Fair struct {
 
 // NewFair returns the request with its defaults.
 func NewFair() *Fair { return &Fair{} }
+
+// fromTables is what can be asked of a table of offsets.
+func fromTables() []Verb {
+	return []Verb{{"fair", "a design taken off a boat that exists, from its table of offsets", func() Request { return NewFair() }}}
+}
 
 // Fields lists the choices.
 func (f *Fair) Fields() []Field {
@@ -53,12 +58,6 @@ func (f *Fair) Do(w World) (*Result, error) {
 		Report:  report.Report{Title: r.Design.Title + ", faired", Edition: r.Design.Edition, Fingerprint: k.fingerprint, Blocks: f.told(r, t.Notes)},
 		Outputs: []Output{{name, "the design, to be lofted", func(w io.Writer) error { return design.Encode(w, r.Design) }}},
 	}, nil
-}
-
-// titleOf is what a boat is called that has a table and no design.
-func titleOf(table string) string {
-	base := path.Base(strings.ReplaceAll(table, `\`, "/"))
-	return strings.TrimSuffix(base, path.Ext(base))
 }
 
 // told is what the faired design leaves of the offsets.

@@ -222,4 +222,15 @@ func parseTemperature(s string) (float64, error) {
 	return 0, fmt.Errorf("%q is not understood; accepted: degrees with their scale, as 15C or 59F", wording.Clip(s, 30))
 }
 
-func showTemperature(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) + "C" }
+func showTemperature(v float64) string { return trimmed(v) + "C" }
+
+// plainNumber reads a number without a unit, from low to high.
+func plainNumber(s string, low, high float64) (float64, error) {
+	v, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
+	if err != nil || !(v >= low && v <= high) {
+		return 0, fmt.Errorf("%q is not understood; accepted: a number, %g to %g", wording.Clip(s, 30), low, high)
+	}
+	return v, nil
+}
+
+func trimmed(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -2,6 +2,7 @@ package job
 
 import (
 	"io"
+	"path"
 	"path/filepath"
 	"strings"
 
@@ -179,4 +180,10 @@ func (f *Float) unseated(b aboard.Boat) (aboard.Boat, error) {
 	}
 	b, err := b.WithoutSeats(out)
 	return b, of(f.Design, err)
+}
+
+// titleOf is what a boat is called that has a table and no design.
+func titleOf(table string) string {
+	base := path.Base(strings.ReplaceAll(table, `\`, "/"))
+	return strings.TrimSuffix(base, path.Ext(base))
 }

@@ -12,7 +12,7 @@ type Verb struct {
 
 // Verbs lists what can be asked, in the order of a builder's work.
 func Verbs() []Verb {
-	return []Verb{
+	return append([]Verb{
 		{"size", "from the people and the water to a design, by formulas you can change", func() Request { return NewSize() }},
 		{"class", "a course: every builder's boat in a folder of its own, and a summary", func() Request { return NewClass() }},
 		{"float", "whether it carries you, stays upright and moves easily", func() Request { return NewFloat() }},
@@ -25,8 +25,12 @@ func Verbs() []Verb {
 		{"pair", "two hulls side by side: how stiff, when the windward one lifts, and beams that hold", func() Request { return NewPair() }},
 		{"row", "a clip-on frame, oars and a seat to row the boat, fitted to the rower", func() Request { return NewRow() }},
 		{"compare", "two editions of a design: what moved, what to print again, what of the cut wood still serves", func() Request { return NewCompare() }},
-		{"fair", "a design taken off a boat that exists, from its table of offsets", func() Request { return NewFair() }},
-	}
+	}, fromTables()...)
+}
+
+// Asked lists what a page can ask besides: it stands on no command line.
+func Asked() []Verb {
+	return append(Verbs(), Verb{"look", "the boat's lines and how it stands, while it is changed", func() Request { return NewLook() }})
 }
 
 // Ask makes a request of the verb's name and sets the fields given, each by its name
@@ -34,7 +38,7 @@ func Verbs() []Verb {
 //
 // Errors: *Misuse for no such verb or field, or a value that is not accepted.
 func Ask(verb string, names []string, fields ...[2]string) (Request, error) {
-	for _, v := range Verbs() {
+	for _, v := range Asked() {
 		if v.Name != verb {
 			continue
 		}

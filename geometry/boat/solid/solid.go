@@ -20,7 +20,7 @@ const (
 	Thwarts
 	Hooks
 	Cloth
-	Tool // what the builder holds or stretches to look along
+	Tool // no part of the boat: what the builder looks along, who sits in it, the water
 )
 
 // Line is a line to draw: an edge of a stick.

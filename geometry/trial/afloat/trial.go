@@ -65,6 +65,25 @@ type Displacement struct {
 // Errors: *float.Fault when there is no rest: sinks, swamps, load outside the
 // hull; a draft that the hull has not; a rib whose arcs have no line outside them.
 func Run(b aboard.Boat, o Options) (*Report, error) {
+	r, err := Stands(b, o)
+	if err != nil {
+		return nil, err
+	}
+	if r.Hull, err = towed(b.Hull, r.Rest); err != nil {
+		return nil, err
+	}
+	for _, u := range o.Speeds {
+		r.Effort = append(r.Effort, r.Hull.At(o.Water, u))
+	}
+	r.displace()
+	r.find()
+	return r, nil
+}
+
+// Stands makes the part of a trial that is soon done: how the boat lies and how it
+// stands up, without the effort, what more load does, and the findings. Its errors are
+// Run's.
+func Stands(b aboard.Boat, o Options) (*Report, error) {
 	r := &Report{Boat: b, Options: o, Load: b.Load()}
 	if b.Frame == nil { // a weight that is not known yet has its height all the same
 		r.Load.At.Z = b.Gear[0].Loads[0].At.Z
@@ -87,14 +106,6 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 		}
 	}
 	r.Standing = r.Curve.Standing(r.Load.Mass, r.Boat.Carried(), r.Rest)
-	if r.Hull, err = towed(b.Hull, r.Rest); err != nil {
-		return nil, err
-	}
-	for _, u := range o.Speeds {
-		r.Effort = append(r.Effort, r.Hull.At(o.Water, u))
-	}
-	r.displace()
-	r.find()
 	return r, nil
 }
 

@@ -1,0 +1,143 @@
+package job
+
+import (
+	"io"
+	"math"
+
+	"ribwright/geometry/altered"
+	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/water"
+	"ribwright/layout/lines"
+	"ribwright/layout/report"
+	"ribwright/render/json"
+)
+
+// Look asks for a boat to be looked at while it is changed: its lines, how it stands and
+// what its wood bears, and the design as it then is. Only a page asks for it.
+type Look struct {
+	Subject
+	Measures [6]float64 // by altered.Measure, mm; NaN for as it is
+	Turn     float64    // degrees, where the three-quarter view is seen from
+	Rise     float64
+	Water    water.Kind
+	Whole    bool // with what takes longer: hidden lines left out, and every finding
+}
+
+// NewLook returns the request with its defaults.
+func NewLook() *Look {
+	l := &Look{Subject: usual(), Turn: 55, Rise: 22}
+	for i := range l.Measures {
+		l.Measures[i] = math.NaN()
+	}
+	return l
+}
+
+// Fields lists the choices.
+func (l *Look) Fields() []Field {
+	out := []Field{units(&l.Units, "what lengths are lettered in"), kindOfWater(&l.Water)}
+	for i, m := range altered.All() {
+		name := [...]string{"hull-length", "hull-beam", "hull-depth", "rocker", "seat-height", "seat-place"}[i]
+		out = append(out, Field{Name: name, Takes: "length", Says: m.Says(), Value: bind(&l.Measures[i],
+			func(s string) (float64, error) { v, err := measure.ParseLength(s); return float64(v), err }, showMeasure)})
+	}
+	return append(out,
+		Field{Name: "turn", Takes: "degrees", Says: "from ahead towards port, where the view is seen from", Value: degrees(&l.Turn, -3600, 3600)},
+		Field{Name: "rise", Takes: "degrees", Says: "over level, where the view is seen from", Value: degrees(&l.Rise, -89, 89)},
+		Field{Name: "whole", Says: "what is hidden left out, and every finding", Value: yes(&l.Whole)})
+}
+
+func showMeasure(v float64) string {
+	if math.IsNaN(v) {
+		return ""
+	}
+	return measure.Length(v).String()
+}
+
+// degrees is an angle written as a plain number, from low to high.
+func degrees(to *float64, low, high float64) Value {
+	return bind(to, func(s string) (float64, error) { return plainNumber(s, low, high) }, func(v float64) string { return trimmed(v) })
+}
+
+// changes are those that are asked for.
+func (l *Look) changes() []altered.Change {
+	var out []altered.Change
+	for i, m := range altered.All() {
+		if !math.IsNaN(l.Measures[i]) {
+			out = append(out, altered.Change{Measure: m, To: l.Measures[i]})
+		}
+	}
+	return out
+}
+
+// Do looks at the boat.
+func (l *Look) Do(w World) (*Result, error) {
+	first, err := w.open(l.Design)
+	if err != nil {
+		return nil, err
+	}
+	d := first
+	if changes := l.changes(); len(changes) > 0 {
+		if d, err = altered.Of(first, changes...); err != nil {
+			return nil, misuse("", "%w", err)
+		}
+	}
+	k, err := newFacts(d, l.Design)
+	if err != nil {
+		return nil, err
+	}
+	var trial *afloat.Report
+	var bends *bend.Report
+	if err := together(
+		func() (err error) { trial, err = l.afloat(k, w); return err },
+		func() (err error) { bends, err = k.bending(); return err },
+	); err != nil {
+		return nil, err
+	}
+	return l.tell(k, first, trial, bends)
+}
+
+// afloat sets the boat on the water with all that is aboard.
+func (l *Look) afloat(k *facts, w World) (*afloat.Report, error) {
+	on, err := water.At(l.Water, water.Usual)
+	if err != nil {
+		return nil, err
+	}
+	f, err := k.frame()
+	if err != nil {
+		return nil, err
+	}
+	b, err := aboard.New(f, k.design.Crew, k.design.Gear)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	fitted, err := k.outfits(w, k.design.Gear)
+	if err != nil {
+		return nil, err
+	}
+	if b, err = fitted.PutAboard(b); err != nil {
+		return nil, of(k.name, err)
+	}
+	try := afloat.Stands
+	if l.Whole {
+		try = afloat.Run
+	}
+	r, err := try(b, afloat.Options{Water: on, Freeboard: wantFreeboard, Outfits: fitted})
+	return r, of(k.name, err)
+}
+
+// tell draws the boat and writes the design as it now is.
+func (l *Look) tell(k *facts, first *design.Design, trial *afloat.Report, bends *bend.Report) (*Result, error) {
+	const degree = math.Pi / 180
+	b := lines.Boat{Boat: trial.Boat, Water: &trial.Rest.Plane}
+	drawn := b.Draw(lines.Eye{Turn: l.Turn * degree, Rise: l.Rise * degree, Hidden: l.Whole})
+	numbers, err := json.Look(first, k.design, drawn, lines.Tell(trial, report.Letters{Units: l.Units}), trial, bends)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	out := Output{k.design.Slug() + ".toml", "the design as it now is", func(to io.Writer) error { return design.Encode(to, k.design) }}
+	return &Result{Report: k.report("looked at", nil), Numbers: numbers, Outputs: []Output{out}}, nil
+}

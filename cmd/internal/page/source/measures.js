@@ -1,0 +1,40 @@
+// Sliders: the measures that the engine says can be changed, each within its band.
+const fieldOf = { length: "hull-length", beam: "hull-beam", depth: "hull-depth", rocker: "rocker", "seat height": "seat-height", "seat place": "seat-place" };
+const inch = () => state.units === "imperial";
+
+function shownLength(mm) {
+	if (!inch()) return Math.round(mm) + " mm";
+	const n = Math.round(Math.abs(mm) / 25.4 * 8), feet = Math.floor(n / 96), rest = (n % 96) / 8;
+	return (mm < 0 ? "-" : "") + (feet ? feet + " ft " : "") + rest + " in";
+}
+
+function showMeasures(all) {
+	const box = byId("measures"), names = all.map((m) => m.name).join();
+	if (box.dataset.names !== names) { box.replaceChildren(...all.map(slider)); box.dataset.names = names; }
+	for (const m of all) {
+		const div = byId("m-" + fieldOf[m.name]), input = div.querySelector("input");
+		input.min = Math.ceil(m.least_mm); input.max = Math.floor(m.most_mm);
+		input.value = state.set[fieldOf[m.name]] ?? m.now_mm; // an answer may be older than the hand
+		div.querySelector("output").textContent = shownLength(m.now_mm);
+		div.querySelector(".band").textContent = `${shownLength(m.least_mm)} to ${shownLength(m.most_mm)}: ${m.why}.`;
+		input.setAttribute("aria-valuetext", shownLength(m.now_mm));
+	}
+}
+
+let dragging = false;
+
+function slider(m) {
+	const field = fieldOf[m.name], div = document.createElement("div"), head = document.createElement("div"), label = document.createElement("label");
+	const out = document.createElement("output"), input = document.createElement("input"), says = document.createElement("p"), band = document.createElement("p");
+	div.className = "measure"; div.id = "m-" + field; head.className = "row"; band.className = "band";
+	label.textContent = m.name[0].toUpperCase() + m.name.slice(1); label.htmlFor = input.id = "r-" + field;
+	input.type = "range"; input.step = 1; says.textContent = m.says;
+	input.oninput = () => {
+		if (!dragging) { dragging = true; past.push(JSON.stringify(state)); future.length = 0; }
+		state.set = { ...state.set, [field]: Number(input.value) };
+		look();
+	};
+	input.onchange = () => { dragging = false; arrive(); };
+	head.append(label, out); div.append(head, input, says, band);
+	return div;
+}

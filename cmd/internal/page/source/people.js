@@ -1,0 +1,43 @@
+// Your measure: who the boat is for. The engine reads what is typed, with its unit.
+const questions = [
+	["weight", "Your weight", "70 kg", "Dressed, with a life jacket. It decides how much boat you need.", "154 lb"],
+	["height", "Your height", "172 cm", "It decides where the gunwales come and how high your weight lies.", "5 ft 8 in"],
+	["span", "Arm span, if you know it", "", "Fingertip to fingertip. You must reach over the gunwales; left empty, it is estimated from your height.", ""],
+	["posture", "How you sit", "", "Kneeling is higher and surer in waves; sitting low is easier on the knees.", "", ["", "either"], ["kneeling", "kneeling"], ["sitting", "sitting"]],
+	["use", "The boat", "pack", "One person and a day bag, one with packs, or two.", "", ["pack", "small, for one"], ["solo", "for one with packs"], ["tandem", "for two"]],
+	["partner", "The other's weight and height", "60 kg, 165 cm", "Only for two: who paddles in the bow.", "132 lb, 5 ft 5 in"],
+	["gear", "Gear", "10 kg", "All that is carried besides people.", "22 lb"],
+	["waters", "Water", "sheltered", "Open water wants more side; moving water more rocker.", "", ["sheltered", "sheltered"], ["open", "open"], ["moving", "moving"]],
+];
+
+function buildForm() {
+	const form = byId("people");
+	form.replaceChildren();
+	for (const [name, asks, usual, why, pounds, ...choices] of questions) {
+		const label = document.createElement("label"), span = document.createElement("span"), p = document.createElement("p");
+		const field = document.createElement(choices.length ? "select" : "input");
+		span.textContent = asks; p.textContent = why; field.name = name; field.id = "p-" + name;
+		for (const [value, words] of choices) field.add(new Option(words, value));
+		field.value = state.people?.[name] ?? (inch() && pounds ? pounds : usual);
+		label.append(span, field, p);
+		form.append(label);
+	}
+	const go = document.createElement("button");
+	go.type = "submit"; go.textContent = "Size a boat for me";
+	form.append(go);
+	const two = () => { byId("p-partner").closest("label").hidden = byId("p-use").value !== "tandem"; };
+	byId("p-use").onchange = two; two();
+	form.onsubmit = (e) => {
+		e.preventDefault();
+		const people = Object.fromEntries(new FormData(form));
+		change({ base: "people", people, set: {}, text: "" });
+	};
+}
+
+// sizing is the question for a boat to the measure of people.
+function sizing(p) {
+	const who = [p.weight, p.height, p.span ? "span " + p.span : "", p.posture].filter(Boolean).join(", ");
+	const fields = [["paddler", who], ["use", p.use], ["gear", p.gear], ["waters", p.waters]];
+	if (p.use === "tandem") fields.splice(1, 0, ["paddler", p.partner]);
+	return { verb: "size", fields, make: true, only: [".toml"] };
+}

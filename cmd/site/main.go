@@ -1,0 +1,88 @@
+// Command site writes the page with the engine inside as one HTML file, which needs no
+// server: it opens from a disk, a mail or any web space.
+package main
+
+import (
+	"bytes"
+	"compress/gzip"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+
+	"ribwright/cmd/internal/page"
+)
+
+func main() {
+	out := flag.String("out", "out", "folder for the page; made when missing")
+	flag.Parse()
+	if err := write(*out); err != nil {
+		fmt.Fprintln(os.Stderr, "site:", err)
+		os.Exit(1)
+	}
+}
+
+// write puts the page into a folder.
+func write(folder string) error {
+	engine, err := build()
+	if err != nil {
+		return err
+	}
+	start, err := page.Begin("", nil)
+	if err != nil {
+		return err
+	}
+	p, err := page.New(start, engine)
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	place := filepath.Join(folder, "ribwright.html")
+	if err := os.WriteFile(place, p.HTML, 0o644); err != nil {
+		return err
+	}
+	fmt.Printf("%s\n  the page with its engine, %.1f MB, of it the engine %.1f MB compressed\n", place, float64(len(p.HTML))/1e6, float64(len(engine.Module))/1e6)
+	return nil
+}
+
+// build compiles the engine for browsers, with Go's own tools.
+func build() (*page.Engine, error) {
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return nil, fmt.Errorf("the go command is needed to build the engine: %w", err)
+	}
+	runtime, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"))
+	if err != nil {
+		return nil, err
+	}
+	dir, err := os.MkdirTemp("", "ribwright-site")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	file := filepath.Join(dir, "engine.wasm")
+	c := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", file, "ribwright/cmd/wasm")
+	c.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	if said, err := c.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("the engine does not build: %w\n%s", err, said)
+	}
+	module, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	var small bytes.Buffer
+	z, err := gzip.NewWriterLevel(&small, gzip.BestCompression)
+	if err != nil {
+		return nil, err
+	}
+	_, err = z.Write(module)
+	if err := errors.Join(err, z.Close()); err != nil { // what is left is written when it is closed
+		return nil, err
+	}
+	return &page.Engine{Module: small.Bytes(), Runtime: string(runtime)}, nil
+}

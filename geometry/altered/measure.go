@@ -1,0 +1,134 @@
+package altered
+
+import (
+	"math"
+
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+)
+
+// Measure is something of a boat that can be changed alone.
+type Measure int
+
+// The measures, in the order in which people ask for them.
+const (
+	Length Measure = iota
+	Beam
+	Depth
+	Rocker
+	SeatHeight // of the first seat; others rise as much
+	SeatPlace  // of the first seat, with all others
+)
+
+// All lists the measures.
+func All() []Measure { return []Measure{Length, Beam, Depth, Rocker, SeatHeight, SeatPlace} }
+
+// String is the measure's name.
+func (m Measure) String() string {
+	return [...]string{"length", "beam", "depth", "rocker", "seat height", "seat place"}[m]
+}
+
+// Says is what the measure is and what more of it does, in a sentence.
+func (m Measure) Says() string {
+	return [...]string{
+		"Overall, from stem head to stem head. A longer boat carries more and runs straighter; it takes longer sticks.",
+		"Between the gunwales amidships. A wider boat stands stiffer; beyond your arms' reach it is hard to paddle.",
+		"From keel to gunwales amidships. A deeper boat stays drier and catches more wind.",
+		"How far the keel rises towards the bow. More rocker turns easily; less runs straight.",
+		"The top of the seat over the floor. A lower seat is steadier; a higher one is easier on the knees.",
+		"The middle of the seat from midship, forward positive. It trims the boat: sit so that the ends float level, or the bow a little high.",
+	}[m]
+}
+
+// Band is how far a measure may be changed in a design, mm, and why no farther.
+type Band struct {
+	Now, Least, Most float64
+	Why              string
+}
+
+// How far length, beam and depth may be stretched, as shares of what they are: beyond it
+// the boat wants its other measures drawn anew. Our own choice.
+const (
+	lengthShare = 0.15
+	beamShare   = 0.14
+	depthShare  = 0.22
+	mostRocker  = 90.0 // mm; more leaves no straight keel in boats of these lengths
+	seatWay     = 250.0
+)
+
+// Band returns how far the measure may be changed; false where the design has no such
+// thing.
+func (m Measure) Band(d *design.Design) (Band, bool) {
+	const stretched = "beyond that a boat wants to be sized anew, not stretched"
+	about := func(now measure.Length, share, least, most float64) (Band, bool) {
+		v := float64(now)
+		return Band{v, math.Max(least, math.Ceil(v*(1-share))), math.Min(most, math.Floor(v*(1+share))), stretched}, true
+	}
+	switch m {
+	case Length:
+		return about(d.Hull.Length, lengthShare, 2000, 9000)
+	case Beam:
+		return about(d.Hull.Beam, beamShare, 400, 1500)
+	case Depth:
+		return about(d.Hull.Depth, depthShare, 150, 700)
+	case Rocker:
+		now := float64(d.Hull.RockerBow)
+		return Band{now, 0, math.Max(mostRocker, now), "more than that leaves no straight keel to steer by"}, true
+	}
+	if len(d.Seats) == 0 {
+		return Band{}, false
+	}
+	s := d.Seats[0]
+	if m == SeatPlace {
+		now := float64(s.At)
+		return Band{now, now - seatWay, now + seatWay, "farther off the boat would lie on its end"}, true
+	}
+	kind, now := bandOf(s.Kind), float64(s.Height)
+	kind.Now, kind.Least, kind.Most = now, math.Min(kind.Least, now), math.Max(kind.Most, now)
+	return kind, true
+}
+
+// bandOf is how high a seat of a kind may be.
+func bandOf(k design.SeatKind) Band {
+	switch k {
+	case design.Hung:
+		return Band{Least: 150, Most: 260, Why: "lower leaves no room for feet under it, higher rolls the boat"}
+	case design.Saddle:
+		return Band{Least: 70, Most: 230, Why: "lower is a pad, higher rolls the boat"}
+	}
+	return Band{Least: 10, Most: 70, Why: "foam that is thicker rolls under you"}
+}
+
+// put gives a design the measure's value, which was now.
+func (m Measure) put(d *design.Design, now, to float64) {
+	h := &d.Hull
+	switch m {
+	case Length:
+		lengthen(d, to/now)
+		h.Length = measure.Length(to)
+	case Beam:
+		widen(d, to/now)
+		h.Beam = measure.Length(to)
+	case Depth:
+		deepen(d, to/now)
+		h.Depth = measure.Length(to)
+	case Rocker:
+		if now > 0 {
+			scale(to/now, &h.RockerStern)
+		} else {
+			h.RockerStern += measure.Length(to)
+		}
+		h.RockerBow = measure.Length(to)
+		if h.Symmetric {
+			h.RockerStern = h.RockerBow
+		}
+	case SeatHeight:
+		for i := range d.Seats {
+			d.Seats[i].Height += measure.Length(to - now)
+		}
+	case SeatPlace:
+		for i := range d.Seats {
+			d.Seats[i].At += measure.Length(to - now)
+		}
+	}
+}

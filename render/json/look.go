@@ -1,0 +1,115 @@
+package json
+
+import (
+	"bytes"
+	"math"
+	"strconv"
+
+	"ribwright/geometry"
+	"ribwright/geometry/altered"
+	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/water/float"
+	"ribwright/layout"
+	"ribwright/layout/lines"
+)
+
+// Look tells of a boat while it is changed: its drawings as lines, what can be changed
+// and how far, how it stands, and what was found. first is the design before the
+// changes. The trial may be without effort and findings.
+//
+// Errors: a design that has no fingerprint, which Check would have refused.
+func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r *afloat.Report, b *bend.Report) (Object, error) {
+	flooding, outcome := inDegrees(r.Curve.Flooding), ""
+	if r.Fault != nil {
+		flooding, outcome = none, r.Fault.Outcome.String()
+	}
+	o := r.Rest
+	return of(d, Object{
+		{"for", d.For},
+		{"drawings", each(drawn, drawing)},
+		{"measures", measures(first, d)},
+		{"told", each(told, func(t lines.Told) Object { return Object{{"about", t.About}, {"says", t.Says}} })},
+		{"standing", Object{
+			{"fault", outcome}, {"draft_mm", o.Draft}, {"freeboard_min_mm", o.Freeboard.Least}, {"trim_mm", math.Tan(o.Trim) * o.LWL}, {"gm_mm", o.GM},
+			{"all_up_kg", r.Load.Mass}, {"flooding_deg", flooding},
+			{"gz", each(r.Curve.Levers, func(v float.Lever) []fixed { return as[fixed](inDegrees(v.Heel), v.GZ) })},
+		}},
+		{"water", found(r.Findings)},
+		{"wood", found(b.Findings)},
+	}...)
+}
+
+// found tells findings in words, dangers first.
+func found(all finding.List) []Object {
+	return each(all.Sorted(), func(f finding.Finding) Object {
+		return Object{{"about", f.About}, {"says", f.Words()}, {"verdict", f.Verdict.String()}, {"passes", f.Verdict.Passes()},
+			{"danger", f.Verdict.Danger()}, {"standing", f.Standing}}
+	})
+}
+
+// measures are those that the design has, with what they were.
+func measures(first, d *design.Design) []Object {
+	var out []Object
+	for _, m := range altered.All() {
+		b, ok := m.Band(first)
+		if !ok {
+			continue
+		}
+		now, _ := m.Band(d) // has what first has
+		out = append(out, Object{{"name", m.String()}, {"says", m.Says()}, {"was_mm", fixed(b.Now)}, {"now_mm", fixed(now.Now)},
+			{"least_mm", fixed(b.Least)}, {"most_mm", fixed(b.Most)}, {"why", b.Why}})
+	}
+	return out
+}
+
+// drawing is the lines of a drawing by their pens, mm of drawing, y up.
+func drawing(d layout.Drawing) Object {
+	box := d.Bounds()
+	pens := Object{}
+	for _, p := range layout.Pens() {
+		var runs []run
+		for _, s := range d.Strokes {
+			if s.Pen == p {
+				runs = append(runs, s.Path.Flatten(0.02))
+			}
+		}
+		if runs != nil {
+			pens = append(pens, field{p.String(), runs})
+		}
+	}
+	return Object{{"name", d.Name}, {"title", d.Title}, {"box_mm", as[fixed](box.Min.X, box.Min.Y, box.Max.X, box.Max.Y)}, {"lines", pens}}
+}
+
+// run is a line's places, x and y in turn, to the hundredth of a millimeter of drawing.
+type run []geometry.Point
+
+// writeRuns writes runs; a place that is none becomes null.
+func writeRuns(out *bytes.Buffer, all []run) {
+	b := make([]byte, 0, 4096)
+	for i, r := range all {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = append(b, '[')
+		for k, p := range r {
+			if k > 0 {
+				b = append(b, ',')
+			}
+			b = appendPlace(append(appendPlace(b, p.X), ','), p.Y)
+		}
+		b = append(b, ']')
+	}
+	out.WriteByte('[')
+	out.Write(b)
+	out.WriteByte(']')
+}
+
+func appendPlace(b []byte, v float64) []byte {
+	if !geometry.Finite(v) {
+		return append(b, "null"...)
+	}
+	return strconv.AppendFloat(b, decimals(v, 100)+0, 'f', -1, 64)
+}
