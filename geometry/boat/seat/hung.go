@@ -168,7 +168,7 @@ func (p pair) most(width float64) float64 {
 // the gaps. Where the gaps are wide both rails may hang in one.
 func (b Boat) pairs(at, long, width float64) []pair {
 	var out []pair
-	w := b.windows()
+	w := b.gaps()
 	for i := range w {
 		for _, front := range w[i:] {
 			if p, ok := b.pair(front, w[i], at, long, width); ok {

@@ -6,6 +6,7 @@ package seat
 import (
 	"cmp"
 	"fmt"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -30,6 +31,8 @@ type Boat struct {
 	Stock    Span   // the whole of a gunwale
 	Mortises []Span // from aft forward
 	Crosses  []Span // under cross pieces
+
+	gaps func() []window // for hangers, worked out once
 }
 
 // Seat is one seat with its place and its sizes.
@@ -84,6 +87,7 @@ const (
 // the value, what is accepted and the cure.
 func All(b Boat) ([]Seat, error) {
 	var out []Seat
+	b.gaps = sync.OnceValue(b.windows)
 	for i := range b.Design.Seats {
 		s, err := b.seat(i)
 		if err != nil {
