@@ -216,7 +216,7 @@ func Lookup(name string) (Species, error) {
 	if len(name) > maxName {
 		return Species{}, fmt.Errorf("species %q: the name is too long; write one as white oak", name[:20]+"...")
 	}
-	if i := slices.IndexFunc(table[:], func(e entry) bool { return e.Name == name }); i >= 0 {
+	if i := slices.IndexFunc(table[:], func(e entry) bool { return strings.EqualFold(e.Name, name) }); i >= 0 {
 		return table[i].Species, nil // as most names are written
 	}
 	want := plain(name)
