@@ -93,7 +93,7 @@ func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
 		return pieces, where, sum
 	}
 	lo, hi := 0.0, to-from
-	for range 24 { // to a thousandth of a millimeter
+	for range 14 { // to a quarter of a millimeter
 		long := (lo + hi) / 2
 		if _, _, sum := lay(long); sum < liters {
 			lo = long
