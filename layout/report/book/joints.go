@@ -230,7 +230,7 @@ func (w *writer) headsLean() string {
 			worst = m
 		}
 	}
-	words := "Towards the ends the gunwale runs slantwise to its ribs: a head twists to lie along its slot, and leans along it. The table of mortises has both for every rib, under Twist and Along. While a rib is hot, wring its last hand's breadth by its twist, port and starboard alike."
+	words := "Toward the ends the gunwale runs slantwise to its ribs: a head twists to lie along its slot, and leans along it. The table of mortises has both for every rib, under Twist and Along. While a rib is hot, wring its last hand's breadth by its twist, port and starboard alike."
 	if !w.eased(worst) {
 		return words + " No head leans along so much that it has to be eased."
 	}

@@ -59,7 +59,7 @@ func (w *writer) sawing() step {
 		w.gluedUp(),
 	})...), tools: "saw with a rip fence, plane, square, pencil", check: "gauge the thickness of rib stock at three places: it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
-		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitiser. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
+		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
 }
 
@@ -86,7 +86,7 @@ func (w *writer) gunwales() step {
 	}
 	if d.Plies > 1 {
 		s.buys, s.dry = []string{"glue"}, "glue overnight before the clamps come off, a day more before anything is bent or sprung"
-		s.care += " Epoxy sensitises the skin: nitrile gloves, changed often; never sand it half cured."
+		s.care += " Epoxy sensitizes the skin: nitrile gloves, changed often; never sand it half cured."
 		s.who = "common practice; HSE on epoxy"
 	}
 	return s

@@ -29,7 +29,7 @@ func (w *writer) cutList() {
 		t.Row(s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, w.Plan.Grain(i))
 	}
 	w.blocksInList(&t)
-	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f liters of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
 	if o := w.InOutfits; o.Volume > 0 {
 		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
 	}
