@@ -35,7 +35,7 @@ func (w *writer) sprung() []string {
 	}
 	return []string{
 		"Now spring the edge-set; it takes two people. Tie the gunwales down to both trestles, and amidships to the keel's blocks or with a weight: the middle rises as the ends are lifted.",
-		"One lifts and one lashes: take the block out, lift the gunwales' ends into the stems' notches and lash them there, as the chapter Joints shows.",
+		"One lifts and one lashes: untie the gunwales' ends, lift them into the stems' notches and lash them there, as the chapter Joints shows.",
 		"Prop both ends from below and hold midship down. Props and ties stay until ribs and keel are lashed.",
 		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's.",
 	}

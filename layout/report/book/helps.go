@@ -22,7 +22,9 @@ func (w *writer) helps() report.Table {
 		row("strap, or cord for a windlass", 1, "twice round both gunwales", "to draw them together")
 	}
 	row("trestles", 2, "bars longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "to set up on")
-	row("block", 1, w.endsApart()+" thick", "between the gunwales' ends while they are tied together")
+	if blocks := w.blockSizes(); blocks != "" {
+		row("blocks", 2, blocks+" thick", "between the gunwales' ends while they are tied together")
+	}
 	if w.Bend.EdgeSet != nil {
 		row("props", 3, "wedged to their height", "under both ends and midship, while the edge-set is held")
 	}

@@ -117,7 +117,7 @@ func (w *writer) glueInBend(more string) []string {
 		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you.",
 		spread,
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
-		"Tie the gunwales' ends together round a block that holds them, at the marks of their ends, " + w.endsApart() + " apart, from the middle of one underside to the middle of the other.",
+		w.tieEnds(),
 	}, w.heldApart(), []string{
 		"The gunwales stand upright in the notches; the lean comes later, in setting up.",
 		"Draw the clamps tight from midship outward.",
