@@ -145,7 +145,7 @@ func TestWoodWhereItIsUsed(t *testing.T) {
 // TestByMachine: what is cut to the boat as it stands is not cut by machine before.
 func TestByMachine(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges and breasthooks now", "glued their blanks", "leaves out cross pieces and hangers of seats")
+	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges and breasthooks now", "glued their blanks", "has cross pieces and hangers of seats too", "by hand from their patterns")
 	bare := shipped(t, "brook")
 	bareBoat(bare)
 	bare.Bow.Made = design.StemsSolid

@@ -43,7 +43,7 @@ func (w *writer) helps() report.Table {
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
 		row("post or round former", 1, "of a radius of "+w.Length(5*math.Floor(r/5))+" or less", "to bend ribs over")
 	}
-	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through")
+	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through, where you split them yourself")
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
 }
 

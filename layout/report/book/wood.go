@@ -185,12 +185,9 @@ func (w *writer) shopping() {
 		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
 	w.add(w.helps())
-	sheet, forms := nest.DefaultOptions().Stock, ""
-	if w.Bend.OnForms() {
-		forms = " and the forms"
-	}
-	w.say("The cutter's file lays stems, breasthooks, cross pieces, hangers of seats, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
-		forms, wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
+	sheet := nest.DefaultOptions().Stock
+	w.say("The cutter's file lays %s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
+		and(w.machined()), wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
 }
 
 // notByTable says which boards of a line are not priced by the table, "" for none.
