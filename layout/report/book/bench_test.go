@@ -47,3 +47,24 @@ func TestFullEnds(t *testing.T) {
 		}
 	}
 }
+
+// TestClothMarks: every rib that the cloth is tacked at has its marks, with its place along the
+// middle thread, which lies on the keel.
+func TestClothMarks(t *testing.T) {
+	f := facts(t, shipped(t, "river"), measure.Metric)
+	rows := tables(bookOf(t, f))["Marks on the cloth, mm"].Rows
+	if len(rows) == 0 {
+		t.Fatal("no marks")
+	}
+	for i, r := range f.Frame.Ribs {
+		found := false
+		for _, row := range rows {
+			for _, name := range strings.Split(row[0], ", ") {
+				found = found || name == r.Name && row[1] == fmt.Sprintf("%.0f", math.Abs(f.Frame.Keel.RibMarks[i]))
+			}
+		}
+		if !found {
+			t.Errorf("rib %s has no mark %.0f mm along the thread", r.Name, math.Abs(f.Frame.Keel.RibMarks[i]))
+		}
+	}
+}

@@ -131,7 +131,7 @@ func agree(head string) float64 {
 	switch head {
 	case "Held hot", "Relax to, before pegging", "Free width", "Begins", "Ends":
 		return 2.5 + 25.4/8
-	case "To the keel's upper face", "To the inside of the rib", "Between the gunwales", "Width in place", "Depth under the gunwales", "Half way round", "Mark on slack cloth":
+	case "To the keel's upper face", "To the inside of the rib", "Between the gunwales", "Width in place", "Depth under the gunwales", "Half way round", "Mark on slack cloth", "Along the middle thread":
 		return 0.5 + 25.4/32
 	}
 	return 25.4/32 + 0.051

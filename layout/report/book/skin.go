@@ -171,20 +171,17 @@ func (s *sketch) pleats(c materials.Cloth) {
 	}
 }
 
-// pulledMarks has lines to draw on slack cloth that tell when it is pulled enough, at
-// about every fourth rib.
+// pulledMarks has lines to draw on slack cloth that tell when it is pulled enough, at every
+// rib, for it is tacked rib by rib.
 func (w *writer) pulledMarks() report.Table {
 	c := w.Needs.Cloth
-	t := report.Titled("Marks on the cloth, from the middle thread to each side, "+w.Unit()).Names("Rib").Numbers("Half way round", "Mark on slack cloth")
-	step, mid := max(1, len(c.Marks)/7), len(c.Marks)/2
+	t := report.Titled("Marks on the cloth, "+w.Unit()).Names("Rib").Numbers("Along the middle thread", "Mark on slack cloth", "Half way round")
 	var at []float64
 	for i, m := range c.Marks {
-		if (i-mid)%step == 0 {
-			t.Row(m.Rib, w.Whole(m.Half), w.Whole(m.Mark))
-			at = append(at, m.Station)
-		}
+		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half))
+		at = append(at, m.Station)
 	}
-	return t.Outward(at).Noted("The cloth is drawn enough when the mark stands on the gunwale's upper edge. Half way round is for who checks with a tape on the frame.")
+	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship, A toward the stern and F toward the bow. Mark on slack cloth: from the thread to each side. The cloth is drawn enough when the mark stands on the gunwale's upper edge. It is tacked as far as the last ribs here; its ends come after. Half way round is for who checks with a tape on the frame.")
 }
 
 // pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.
@@ -200,7 +197,7 @@ func (w *writer) sewing() []string {
 		out = append(out, fmt.Sprintf("Trim the sheet to %s, as much off one edge as off the other, and keep what comes off.", w.Length(c.Wide)))
 	}
 	out = append(out,
-		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and the marks of the table across it.",
+		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and its middle. Draw the marks of the table, a short line at each rib on either side, with the rib's name.",
 		w.layOn())
 	out = append(out,
 		"Tack amidships on one side, a finger's breadth under the gunwale's upper edge"+w.covered()+". "+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
