@@ -51,7 +51,7 @@ func (w *writer) sawing() step {
 		"Sort the boards. The straightest grain is for ribs and gunwales, its slope no steeper than 1 in 15.",
 		"Rip each board by the ripping plan, each rip " + w.Fine(cutlist.Dressing) + " wider than it says there: so much is planed off.",
 		w.endsOfRips(),
-		"Crosscut the rips by the plan, each from one end.",
+		"Cut the checked end off each rip, square, " + w.Length(cutlist.Checked) + " or more; then crosscut it by the plan from there.",
 		"Write on every piece its mark from the cut list." + w.sides(),
 	}, scarf, []string{
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
