@@ -48,6 +48,19 @@ func TestFullEnds(t *testing.T) {
 	}
 }
 
+// TestTackedInWholeWood: tacks stand in the wood over the mortises, whose depth is measured
+// from the underside, and not in the heads of ribs.
+func TestTackedInWholeWood(t *testing.T) {
+	f := facts(t, shipped(t, "brook"), measure.Metric)
+	d := f.Frame.Design
+	over := float64(d.Gunwale.Height - d.Ribs.MortiseDepth)
+	_, words, _ := strings.Cut(stepsOf(bookOf(t, f)), "Tack amidships on one side, ")
+	down := 0.0
+	if _, err := fmt.Sscanf(words, "%f mm under the gunwale's upper edge", &down); err != nil || down < 5 || down > over-5 {
+		t.Errorf("tacks %.0f mm down, %.40q; the mortises begin at %.0f mm", down, words, over)
+	}
+}
+
 // TestClothMarks: every rib that the cloth is tacked at has its marks, with its place along the
 // middle thread, which lies on the keel.
 func TestClothMarks(t *testing.T) {

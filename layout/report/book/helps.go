@@ -26,10 +26,11 @@ func (w *writer) helps() report.Table {
 		row("blocks", 2, blocks+" thick", "between the gunwales' ends while they are tied together")
 	}
 	if w.Bend.EdgeSet != nil {
-		row("props", 3, "wedged to their height", "under both ends and midship, while the edge-set is held")
+		row("props", 2, "wedged to their height", "under both ends of the gunwales, while the edge-set is held")
+		row("weight, or cord to the keel's blocks", 1, "-", "to hold the gunwales down amidships meanwhile")
 	}
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
-		row("clamps", 2*(1+int((g.Fore-g.Aft)/300)), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
+		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
 	}
 	row("string", 1, w.meters(f.Hull.Length+1000), "over the middle line, from stem to stem")
 	row("straightedge", 1, "longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "across the gunwales, to measure depths from")
