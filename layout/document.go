@@ -32,7 +32,7 @@ type Document struct {
 	Title  string
 	Paper  Paper
 	Sheets []Sheet
-	// Stretch is how long a true millimetre is in the file along x and y, where
+	// Stretch is how long a true millimeter is in the file along x and y, where
 	// the printer's own stretch is worked against; the zero Point stands for 1.
 	Stretch geometry.Point
 }

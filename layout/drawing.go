@@ -1,6 +1,6 @@
 // Package layout holds the nouns of everything that is put on paper or on a
 // cutter: pens, strokes, lettering, drawings, sheets and plates. Lengths are
-// millimetres, x runs right, y up, angles counter-clockwise in radians. It
+// millimeters, x runs right, y up, angles counter-clockwise in radians. It
 // knows no file format.
 package layout
 

@@ -14,7 +14,7 @@ import (
 // overview says what the program can do.
 func (p program) overview() string {
 	var b strings.Builder
-	b.WriteString("ribwright: full-size patterns for a canoe built without a mould\n\n")
+	b.WriteString("ribwright: full-size patterns for a canoe built without a mold\n\n")
 	for _, v := range p {
 		fmt.Fprintf(&b, "  %-8s %s\n           for example: %s\n", v.name, v.line, "ribwright "+v.name+" "+v.example)
 	}

@@ -1,5 +1,5 @@
 // Command ribwright goes from a design file to the full-size patterns of a
-// canoe built without a mould.
+// canoe built without a mold.
 package main
 
 import "os"

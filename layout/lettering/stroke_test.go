@@ -53,7 +53,7 @@ func TestStrokesPoints(t *testing.T) {
 		width, tol float64
 	}{
 		{"L", "L", 12, [][]geometry.Point{{{X: 0, Y: 12}, {X: 0, Y: 0}, {X: 6, Y: 0}}}, 6, 0},
-		{"L at half a millimetre", "L", 0.5, [][]geometry.Point{{{X: 0, Y: 0.5}, {X: 0, Y: 0}, {X: 0.25, Y: 0}}}, 0.25, 1e-15},
+		{"L at half a millimeter", "L", 0.5, [][]geometry.Point{{{X: 0, Y: 0.5}, {X: 0, Y: 0}, {X: 0.25, Y: 0}}}, 0.25, 1e-15},
 		{"V and hyphen", "V-", 6, [][]geometry.Point{{{X: 0, Y: 6}, {X: 2, Y: 0}, {X: 4, Y: 6}}, {{X: 5.5, Y: 2.5}, {X: 7.5, Y: 2.5}}}, 7.5, 1e-15},
 	} {
 		t.Run(row.name, func(t *testing.T) {

@@ -51,7 +51,7 @@ func rowingBar(f *rowing.Fit, way float64, units measure.System) Board {
 	return b
 }
 
-// alignOut begins words at a place and runs them away from the middle line; alignIn towards it.
+// alignOut begins words at a place and runs them away from the middle line; alignIn toward it.
 func alignOut(side float64) layout.Align {
 	if side > 0 {
 		return layout.Left

@@ -147,7 +147,7 @@ func formParts(f bend.Form) []layout.Part {
 }
 
 // leastBush is how much wider a guide bush is than its bit at the least, mm: half
-// a millimetre of steel on each side. Common practice, no source.
+// a millimeter of steel on each side. Common practice, no source.
 const leastBush = 1.0
 
 // How far a guide reaches past its opening, so that the router does not tip, and

@@ -41,7 +41,7 @@ func checks(b *bend.Report, units measure.System) []string {
 		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, both(units, last.FromMidship-first.FromMidship)),
 		"Keel, end to end: " + both(units, f.Keel.Fore-f.Keel.Aft) + ".",
 		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, both(units, mid.Section.HalfBreadth)),
-		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 metres means a joint has slipped.",
+		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 meters means a joint has slipped.",
 		fmt.Sprintf("Bend rib %s first: its free width tells the springback of the board; see the build book.", b.Ribs[b.TestRib()].Name),
 	}
 }
@@ -53,8 +53,8 @@ func codes(f *frame.Frame, units measure.System) []string {
 		fmt.Sprintf("S1 to S%d: stringers on each side, counted from the keel up; make each twice. On the stems a cross marks the middle of a stringer's end, on both sides. Short lines across the ribs of the body plan are the stringers' middles.", len(f.Stringers)),
 		"Dashed beside some ribs of the body plan: where such a rib stands that is only pushed into its mortises, once with heads that turn in them and once with heads that do not. Work its bilges by hand while it is hot until it lies on its own lines.",
 		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + units.Fine(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + units.Fine(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops. Peg the head through the gunwale's inner wall and the tenon only; the build book has the peg and its place.",
-		"lean out: the bottom of the slot goes towards the gunwale's outboard face by this angle off its own square; in: towards the inboard face.",
-		fmt.Sprintf("Slots run along the gunwale. Towards the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0): the build book has both for each rib, and what to ease.", degrees(math.Abs(last.Twist)), last.Rib, degrees(math.Abs(last.Along))),
+		"lean out: the bottom of the slot goes toward the gunwale's outboard face by this angle off its own square; in: toward the inboard face.",
+		fmt.Sprintf("Slots run along the gunwale. Toward the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0): the build book has both for each rib, and what to ease.", degrees(math.Abs(last.Twist)), last.Rib, degrees(math.Abs(last.Along))),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
 		"Rib strips show half a rib on the flat blank, whichever face you mark, and hold what the bends add to its length. Dashed pairs of lines are the stringers' edges. Radii are to the middle of the thickness.",
 	}
@@ -73,7 +73,7 @@ func gauges(b *bend.Report) string {
 func cautions() []string {
 	return []string{
 		"Steam scalds worse than boiling water and pure steam is invisible: vent the box, never plug it, stand aside when you open it, wear gauntlets, long sleeves and goggles.",
-		"Wood dust harms the lungs (health and safety authorities set limits for it; western redcedar is a known sensitiser): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
+		"Wood dust harms the lungs (health and safety authorities set limits for it; western redcedar is a known sensitizer): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
 		"Two-part coatings can cause asthma for life (NIOSH publication 96-111): brush, never spray, ventilate, wear gloves and goggles.",
 		"Wood varies: every bend, strength and size here is an estimate, some of it from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
 		"On the water: wear a life jacket, fit flotation, and try the finished boat swamped in shallow water near help first.",
@@ -92,7 +92,7 @@ func stationOf(units measure.System, station float64) string {
 	return fmt.Sprintf("%.0f mm", math.Abs(station)) + way
 }
 
-// shape lists what gives the boat its form where no mould does.
+// shape lists what gives the boat its form where no mold does.
 func shape(b *bend.Report, units measure.System) []string {
 	f := b.Frame
 	g, s := &f.Gunwale, f.Hull.Sheer

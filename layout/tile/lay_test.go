@@ -98,7 +98,7 @@ func TestLaps(t *testing.T) {
 		if p.grid.has(p.col-1, p.row) {
 			left := p.grid.frame(p.col-1, p.row)
 			if lap := left.Max.X - p.frame.Min.X; math.Abs(lap-10) > 1e-9 {
-				t.Errorf("tile %s overlaps its left neighbour by %.3f mm, want 10", p.name(), lap)
+				t.Errorf("tile %s overlaps its left neighbor by %.3f mm, want 10", p.name(), lap)
 			}
 		}
 	}

@@ -108,7 +108,7 @@ func TestEdgeDistances(t *testing.T) {
 				if _, err := fmt.Sscanf(x.Words, "%f", &figure); err != nil {
 					t.Fatalf("%q is no figure", x.Words)
 				}
-				// A millimetre beside its tick on the lower or the left edge.
+				// A millimeter beside its tick on the lower or the left edge.
 				low := math.Abs(math.Abs(x.At.X-figure*unit)-1) < 1e-9
 				left := math.Abs(x.At.Y-figure*unit-1) < 1e-9 || math.Abs(x.At.Y-figure*unit+1+small) < 1e-9
 				if !low && !left {

@@ -17,7 +17,8 @@ type Head struct {
 	WallRib  string  // whose it is
 	TenonEnd float64 // from the peg's middle to the tenon's end
 	Tenon    float64
-	Long     float64 // the hole, from the gunwale's inner face: wall and tenon
+	Long     float64 // the hole, from the gunwale's inner face: through wall and tenon of every rib, to the next mm
+	Outer    float64 // what stays of the gunwale beyond the hole
 	Side     float64 // from the peg to the edges of the rib
 	Thick    float64 // of the rib
 	Glued    int     // ribs at each end whose heads are glued too: all where pegs alone would not bear Lifted
@@ -55,7 +56,8 @@ func (m *maker) head() Head {
 		h.Up = math.Max(h.Up, 1)
 		h.Wall, h.WallRib = m.inner(h.Up)
 	}
-	h.TenonEnd, h.Long = h.Tenon-h.Up, h.Wall+h.Thick
+	h.TenonEnd, h.Long = h.Tenon-h.Up, math.Min(math.Ceil(m.through(h.Up)-speck), math.Ceil(f.Gunwale.Width)-1)
+	h.Outer = f.Gunwale.Width - h.Long
 	p := m.peg(peg)
 	h.Shears = u.Shears(p, gunwale)
 	h.Crushes = math.Min(p.CrushesAcross(gunwale, h.Wall), p.CrushesAlong(rib, h.Thick))
@@ -101,6 +103,18 @@ func (m *maker) inner(up float64) (wall float64, rib string) {
 	}
 	return wall, rib
 }
+
+// through is how deep a hole at a height over the gunwale's underside must be to come out of
+// the tenon of every rib, from the inner face: where a slot leans out, farther.
+func (m *maker) through(up float64) (deep float64) {
+	for _, w := range m.Frame.Gunwale.Mortises {
+		deep = math.Max(deep, w.Wall+up*math.Tan(w.Bevel)+w.Width)
+	}
+	return deep
+}
+
+// speck is far below what a drill's stop is set to, mm.
+const speck = 1e-6
 
 func (m *maker) peg(diameter float64) fasten.Peg {
 	return fasten.Peg{Diameter: diameter, Wood: m.wood(m.Frame.Design.Ribs.Species)}

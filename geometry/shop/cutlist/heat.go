@@ -78,7 +78,7 @@ func (p *Plan) Heated() (out finding.List) {
 			}
 			out = append(out, finding.Finding{About: "scarf of " + s.Mark, Verdict: finding.Missed, Standing: finding.Common,
 				Text: fmt.Sprintf("%s has a scarf in a length that is steamed, and heat opens most glues", s.Part),
-				Cure: fmt.Sprintf("a board of %.0f mm makes it in one piece; or take a glue that its maker says stands boiling water, as resorcinol", math.Ceil(s.Length/10)*10)})
+				Cure: fmt.Sprintf("a board of %.0f mm makes it in one piece; or take a glue that its maker says stands boiling water, as resorcinol", math.Ceil((s.Length+2*Checked)/10)*10)})
 			break
 		}
 	}

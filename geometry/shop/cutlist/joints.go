@@ -199,7 +199,7 @@ func (m *maker) split(i int, stock float64) (Cutting, error) {
 	case s.Length <= stock && (s.Run == nil || len(s.Run.Fixed) == 0):
 		return Cutting{Pieces: []Piece{{i, 1, 1, s.Length}}}, nil
 	case s.Run == nil:
-		return Cutting{}, fmt.Errorf("is %.0f mm long and must be one piece; the longest board is %.0f mm", s.Length, stock)
+		return Cutting{}, fmt.Errorf("is %.0f mm long and must be one piece; the longest board gives %.0f mm between its checked ends", s.Length, stock)
 	}
 	joints, err := s.Run.joints(stock, m.placed[s.Run.Beside])
 	if err != nil {

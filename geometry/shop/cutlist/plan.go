@@ -197,6 +197,13 @@ func (b Board) Owned() bool { return b.Priced && b.Price == 0 }
 // Volume returns the wood of one board, mm3.
 func (b Board) Volume() float64 { return b.Length * b.Width * b.Thickness }
 
+// Checked is what is cut off each end of a board before anything is sawn from it, mm: ends of
+// boards have checks and are seldom square. Common practice, no source.
+const Checked = 25.0
+
+// Clear is the length of a board between the checks of its ends, mm, 0 for one that has none.
+func (b Board) Clear() float64 { return math.Max(0, b.Length-2*Checked) }
+
 // Dressing is what is planed off the two sawn faces of a rip together, mm. Common
 // practice, no source.
 const Dressing = 1.0

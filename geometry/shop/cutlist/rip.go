@@ -23,7 +23,7 @@ func (t sawing) classes(b Board, pieces []Piece, together bool) (in []class, out
 	for _, p := range pieces {
 		s := t.sticks[p.Stick]
 		across, layers, ok := b.lie(s, t.kerf)
-		if !ok || p.Length > b.Length {
+		if !ok || p.Length > b.Clear() {
 			out = append(out, p)
 			continue
 		}
@@ -49,7 +49,7 @@ func (t sawing) cut(b Board, pieces []Piece) ([]Sawn, []Piece) {
 	in, left := t.classes(b, pieces, false)
 	var plain []RipCut
 	for _, c := range in {
-		plain = append(plain, t.rip(b.Length, c)...)
+		plain = append(plain, t.rip(b.Clear(), c)...)
 	}
 	out := t.boards(b, plain)
 	for _, together := range []bool{false, true} {
@@ -94,9 +94,9 @@ func (t sawing) thriftyRips(b Board, in []class) []RipCut {
 	rest := slices.Clone(in)
 	var out []RipCut
 	for i := range rest {
-		for _, r := range t.rip(b.Length, rest[i]) {
+		for _, r := range t.rip(b.Clear(), rest[i]) {
 			if rest[i].layers == 1 {
-				left := b.Length
+				left := b.Clear()
 				for _, p := range r.Layers[0] {
 					left -= p.Length + t.kerf
 				}
@@ -203,5 +203,5 @@ func (t sawing) least(w Wood, cuttings map[int]Cutting) float64 {
 		}
 	}
 	const speck = 1e-9
-	return math.Ceil(ground/((b.Length+t.kerf)*(b.Width+t.gap()))-speck) * b.Volume()
+	return math.Ceil(ground/((b.Clear()+t.kerf)*(b.Width+t.gap()))-speck) * b.Volume()
 }

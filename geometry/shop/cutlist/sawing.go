@@ -77,12 +77,12 @@ func (t sawing) fromYard() result {
 	tried := make([]result, len(sizes))
 	order := make([]int, len(sizes))
 	for i, b := range sizes {
-		tried[i], order[i] = quick.saw([]Board{b}, b.Length), i
+		tried[i], order[i] = quick.saw([]Board{b}, b.Clear()), i
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return tried[a].compare(tried[b]) })
 	var best result
 	for _, i := range order[:fewest] {
-		if r := t.saw([]Board{sizes[i]}, sizes[i].Length); r.beats(best) {
+		if r := t.saw([]Board{sizes[i]}, sizes[i].Clear()); r.beats(best) {
 			best = r
 		}
 	}
@@ -158,12 +158,12 @@ func (r *result) without(pieces []Piece, kinds []Board, t sawing) {
 		}
 		why := fmt.Sprintf("is %.1f x %.1f mm, and no %s is wide and thick enough", s.Width, s.Thickness, any)
 		for _, k := range kinds {
-			if _, _, ok := k.lie(s, t.kerf); ok && k.Length < p.Length {
+			if _, _, ok := k.lie(s, t.kerf); ok && k.Clear() < p.Length {
 				why = fmt.Sprintf("needs a piece of %.0f mm, and no %s that is wide and thick enough is so long", p.Length, any)
 			}
 		}
 		for _, k := range kinds {
-			if _, _, ok := k.lie(s, t.kerf); ok && k.Length >= p.Length {
+			if _, _, ok := k.lie(s, t.kerf); ok && k.Clear() >= p.Length {
 				why = "finds no room: the boards named are used up"
 			}
 		}
@@ -231,7 +231,7 @@ func orders(n int) [][]int {
 func lengths(boards []Board) []float64 {
 	var out []float64
 	for _, b := range boards {
-		out = append(out, b.Length)
+		out = append(out, b.Clear())
 	}
 	slices.SortFunc(out, func(a, b float64) int { return cmp.Compare(b, a) })
 	return slices.Compact(out)

@@ -81,7 +81,7 @@ func (t sawing) lack(boards []Board, missing []Missing) []Lot {
 	var best result
 	for _, b := range boards {
 		b.Count, b.Price, b.Priced = 0, 0, false // the next one is bought, whatever this one cost
-		if r := t.saw([]Board{b}, b.Length); r.beats(best) {
+		if r := t.saw([]Board{b}, b.Clear()); r.beats(best) {
 			best = r
 		}
 	}

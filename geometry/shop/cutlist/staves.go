@@ -60,7 +60,7 @@ func widest(d *design.Design, s Stick) float64 {
 	}
 	wide := 0.0
 	for _, b := range boards {
-		if b.Thickness >= s.Thickness && b.Length >= s.Length {
+		if b.Thickness >= s.Thickness && b.Clear() >= s.Length {
 			wide = math.Max(wide, b.Width)
 		}
 	}

@@ -86,7 +86,7 @@ type Run struct {
 // stick, and round a shaped part. Common practice, no source.
 const (
 	endTrim = 25.0
-	around  = 6.0
+	Around  = 6.0
 )
 
 // Sticks lists every piece of wood of a frame, its fittings and its outfits, each once.
@@ -178,7 +178,7 @@ func stems(f *frame.Frame) []Stick {
 		if made == design.StemsSolid {
 			box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
 			out = append(out, Stick{Mark: mark, Part: s.End + " stem", Family: Stem, Species: wood,
-				Length: box.W() + 2*around, Width: box.H() + 2*around, Thickness: s.Thickness, Grain: "along the arrow on the pattern", Net: net})
+				Length: box.W() + 2*Around, Width: box.H() + 2*Around, Thickness: s.Thickness, Grain: "along the arrow on the pattern", Net: net})
 			continue
 		}
 		outer := f.Hull.Bow.Outer
@@ -223,7 +223,7 @@ func breasthooks(f *frame.Frame) []Stick {
 	for i, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
 		box := b.Outline.Bounds()
 		out = append(out, Stick{Mark: fmt.Sprintf("B%d", i+1), Part: b.End + " breasthook", Family: Breasthook, Species: f.Design.Breasthook.Species,
-			Length: math.Max(box.W(), box.H()) + 2*around, Width: math.Min(box.W(), box.H()) + 2*around, Thickness: b.Thickness, Grain: "as on the pattern", Net: area(b.Outline) * b.Thickness})
+			Length: math.Max(box.W(), box.H()) + 2*Around, Width: math.Min(box.W(), box.H()) + 2*Around, Thickness: b.Thickness, Grain: "as on the pattern", Net: area(b.Outline) * b.Thickness})
 	}
 	return out
 }
@@ -233,7 +233,7 @@ func thwarts(f *frame.Frame) []Stick {
 	for i, t := range f.Thwarts {
 		box := t.Outline.Bounds()
 		out = append(out, Stick{Mark: fmt.Sprintf("C%d", i+1), Part: t.Name, Family: Thwart, Species: f.Design.Thwarts[i].Species,
-			Length: box.W() + 2*around, Width: box.H(), Thickness: t.Thickness, Grain: "along", Net: area(t.Outline) * t.Thickness})
+			Length: box.W() + 2*Around, Width: box.H(), Thickness: t.Thickness, Grain: "along", Net: area(t.Outline) * t.Thickness})
 	}
 	return out
 }
@@ -323,7 +323,7 @@ func name(k kit.Kit, p kit.Piece, i int) string {
 
 // layers are the sticks of one piece: layers of a thick one, staves of a wide board.
 func layers(p kit.Piece, mark, name string) []Stick {
-	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: p.Long + 2*around, Width: p.Wide, Thickness: p.Thick, Grain: p.Grain, Net: p.Volume()}
+	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: p.Long + 2*Around, Width: p.Wide, Thickness: p.Thick, Grain: p.Grain, Net: p.Volume()}
 	if s.Grain == "" {
 		s.Grain = "along"
 	}

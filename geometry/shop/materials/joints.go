@@ -23,7 +23,7 @@ func (n *Needs) joints(add func(key, name string, amount float64, unit, how stri
 	for _, key := range []struct{ key, name, how string }{
 		{"peg", "pegs", "one in each rib head, and the breasthooks'"},
 		{"screw", "wood screws for the stems' feet, stainless", "keel to stems"},
-		{"bolt-5", "bolts M5 with washers and wing nuts, stainless", "the holes of the cross pieces"},
+		{"bolt-5", "bolts M5, each with two washers and a wing nut, stainless", "the holes of the cross pieces"},
 	} {
 		if count := j.Fasteners(key.key); count > 0 {
 			add(key.key, key.name, float64(count), "each", "%s: %s", key.how, wording.List(sizes(j, key.key), size.String))

@@ -366,6 +366,9 @@ func TestChoose(t *testing.T) {
 			t.Errorf("%v takes out %v, want %d", c.words, got.Names, c.want)
 		}
 	}
+	if got := choose(t, boat(t, "brook", nil), "all").String(); got != "Carrying thwart" {
+		t.Errorf("without all brook is without %q; its pad bears on nothing", got)
+	}
 	for _, w := range []string{"mast", "", "thwart-4", "seat-3", strings.Repeat("x", 1000)} {
 		if _, err := b.Choose([]string{w}); err == nil || !strings.Contains(err.Error(), "thwart-3, seat, seat-1, seat-2, all") || len(err.Error()) > 300 {
 			t.Errorf("%.10q: got %v", w, err)

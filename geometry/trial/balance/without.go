@@ -11,6 +11,7 @@ import (
 // Without is a choice of members to take out.
 type Without struct {
 	Names  []string // of what is out, in the order of the boat
+	bear   []string // those of them that bear on the frame's shape
 	ribs   map[int]bool
 	struts map[int]bool
 	seats  map[int]bool // which carry nothing of the balance
@@ -37,6 +38,7 @@ func (b *Boat) Choose(words []string) (*Without, error) {
 	for i, t := range b.Frame.Thwarts {
 		if out.struts[i] {
 			out.Names = append(out.Names, t.Name)
+			out.bear = append(out.bear, t.Name)
 		}
 	}
 	for i, t := range b.Frame.Seats {
@@ -47,6 +49,7 @@ func (b *Boat) Choose(words []string) (*Without, error) {
 	for i, r := range b.Frame.Ribs {
 		if out.ribs[i] {
 			out.Names = append(out.Names, "rib "+r.Name)
+			out.bear = append(out.bear, "rib "+r.Name)
 		}
 	}
 	return out, nil
@@ -110,14 +113,16 @@ func (w *Without) Struts(i int) bool { return w.struts[i] }
 // OnlySeats reports whether nothing comes out that bears on the frame's shape.
 func (w *Without) OnlySeats() bool { return len(w.seats) > 0 && len(w.ribs)+len(w.struts) == 0 }
 
-// String names what is out: all the cross pieces by one word, when it is just
-// them.
+// String names what is out and bears on the frame's shape, for a pad on the floor does not:
+// all the cross pieces by one word, when it is just them; seats where nothing else comes out.
 func (w *Without) String() string {
 	switch {
 	case len(w.Names) == 0:
 		return "nothing"
 	case len(w.ribs) == 0 && len(w.struts) == w.all && w.all > 1:
 		return "any cross piece"
+	case len(w.bear) > 0:
+		return strings.Join(w.bear, "; ")
 	}
 	return strings.Join(w.Names, "; ")
 }

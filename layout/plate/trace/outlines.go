@@ -55,7 +55,7 @@ func key(p curve.Path) string {
 	return strings.Join(sides, ";")
 }
 
-// quantum is a place in whole thousandths of a millimetre.
+// quantum is a place in whole thousandths of a millimeter.
 func quantum(p geometry.Point) [2]int64 {
 	return [2]int64{int64(math.Round(p.X * 1000)), int64(math.Round(p.Y * 1000))}
 }

@@ -79,10 +79,10 @@ func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit(
 
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
-	s := step{tools: "steam box and boiler, thermometer, watch, a post or round former, gauges, battens, straightedge, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
+	s := step{tools: "steam box and boiler, thermometer, watch, a post or round former, gauges, battens and cord to tie them, straightedge, tape, plane, saw, drill with a stop, hammer, steel plate, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
 		check: "bilge battens fair, port and starboard alike, see Judging by eye; tape and straightedge at every rib", do: w.byHand()}
 	if w.Bend.OnForms() {
-		s = step{tools: "steam box and boiler, thermometer, watch, forms, clamps, gauges, laths, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
+		s = step{tools: "steam box and boiler, thermometer, watch, forms, clamps, gauges, laths, tape, plane, saw, drill with a stop, hammer, steel plate, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
 			check: "every free rib against its gauge; tape and straightedge at every rib when it is in", do: w.onForms()}
 	}
 	return s
@@ -258,7 +258,7 @@ func (w *writer) relaxed() []string {
 		return []string{"Then peg all heads." + w.headsGlued()}
 	}
 	return []string{
-		"Then lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
+		"Then untie the battens, and lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
 		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
 		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
 		"Put them back and peg all heads, as the chapter Joints shows." + w.headsGlued(),

@@ -46,7 +46,7 @@ func TestRestsOfRips(t *testing.T) {
 		if rests == 0 {
 			t.Errorf("%s: no rest is ripped", name)
 		}
-		inOrder(t, steps(b)["Sawing"], "Rip each board", "rips the rest of a rip", "Crosscut the rips", "Plane every stick")
+		inOrder(t, steps(b)["Sawing"], "Rip each board", "rips the rest of a rip", "Cut the checked end off each rip", "Plane every stick")
 	}
 }
 
@@ -145,7 +145,7 @@ func TestWoodWhereItIsUsed(t *testing.T) {
 // TestByMachine: what is cut to the boat as it stands is not cut by machine before.
 func TestByMachine(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges and breasthooks now", "glued their blanks", "leaves out cross pieces and hangers of seats")
+	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges and breasthooks now", "glued their blanks", "has cross pieces and hangers of seats too", "by hand from their patterns")
 	bare := shipped(t, "brook")
 	bareBoat(bare)
 	bare.Bow.Made = design.StemsSolid

@@ -35,7 +35,7 @@ func (w *writer) sprung() []string {
 	}
 	return []string{
 		"Now spring the edge-set; it takes two people. Tie the gunwales down to both trestles, and amidships to the keel's blocks or with a weight: the middle rises as the ends are lifted.",
-		"One lifts and one lashes: take the block out, lift the gunwales' ends into the stems' notches and lash them there, as the chapter Joints shows.",
+		"One lifts and one lashes: untie the gunwales' ends, lift them into the stems' notches and lash them there, as the chapter Joints shows.",
 		"Prop both ends from below and hold midship down. Props and ties stay until ribs and keel are lashed.",
 		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's.",
 	}
@@ -46,7 +46,7 @@ func (w *writer) letGo() []string {
 	if w.Bend.EdgeSet == nil {
 		return nil
 	}
-	return []string{"Take the props away when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
+	return []string{"Take the props and the tie amidships away when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
 }
 
 // trestles says where they stand when the keel stands there already.

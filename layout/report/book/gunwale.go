@@ -31,7 +31,7 @@ func (w *writer) mortises() {
 	}
 	w.say("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the straight stock along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
 		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt))
-	w.say("The ends are cut across the underside %s degrees off square forward and %s aft, the inboard edge the longer one, so that in the boat each end stands square across and plumb against its stem's horn. %s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.edgeSets())
+	w.say("The ends are cut across the underside %s degrees off square forward and %s aft, the inboard edge the longer one, so that in the boat each end stands square across and plumb against its stem's horn. %s%s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.reachOn(), w.edgeSets())
 	m0 := g.Mortises[0]
 	if g.Blocks != nil {
 		w.gaps()
@@ -39,7 +39,7 @@ func (w *writer) mortises() {
 		w.scarfs()
 		return
 	}
-	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. %sPlaces are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbour.",
+	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. %sPlaces are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbor.",
 		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall), w.walls())
 	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Along, degrees", "Twist, degrees", "Ease", "Wood to the next", "Thinner wall, at the bottom", "To a scarf")
 	for _, m := range g.Mortises {
@@ -49,6 +49,19 @@ func (w *writer) mortises() {
 	w.add(t)
 	w.holding()
 	w.scarfs()
+}
+
+// reachOn says how the cut at a gunwale's end slopes up its side, "" where it stands square.
+func (w *writer) reachOn() string {
+	g := &w.Frame.Gunwale
+	fore, aft := w.Fine(g.ForeRise), w.Fine(g.AftRise)
+	switch {
+	case math.Max(g.ForeRise, g.AftRise) < 0.05:
+		return "Up the sides the cut is square to the underside. "
+	case fore == aft:
+		return "Up the sides it slopes: at the upper face the cut lies " + fore + " farther out than on the underside. "
+	}
+	return "Up the sides it slopes: at the upper face the cut lies farther out than on the underside, by " + fore + " forward and " + aft + " aft. "
 }
 
 // walls says how a mortise's lean thins its wall.

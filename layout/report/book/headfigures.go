@@ -30,7 +30,7 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 	s.path(layout.Mark, curve.Polyline(slot(0, -m.Width/2), slot(m.Depth, -m.Width/2), slot(m.Depth, m.Width/2), slot(0, m.Width/2)))
 	s.path(layout.Cut, curve.Polyline(slot(-25, -t), slot(h.Tenon, -t), slot(h.Tenon, t), slot(-25, t)))
 	r := h.Fastener.Diameter / 2
-	to := h.Up*lean + t
+	to := h.Long - half
 	s.box(layout.Cut, -half, h.Up-r, to, h.Up+r)
 	s.line(layout.Center, -half-18*per, h.Up, to+2*per, h.Up)
 	s.up(0, h.Up, (-half)/per-18, w.Fine(h.Up))
@@ -52,7 +52,7 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 	s.across(x0-wide/2, x0, -30/per-3, w.Fine(h.Side))
 	s.up(0, g.Height, (x0+35)/per+4, w.Fine(g.Height))
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("Head of rib %s, %s, across the gunwale and from inboard. The peg of %s goes through the inner wall and the tenon and stops before the outer wall.", m.Rib, times(per), w.Fine(h.Fastener.Diameter)),
+		Caption: fmt.Sprintf("Head of rib %s, %s, across the gunwale and from inboard. The peg of %s goes through the inner wall and the tenon and stops short of the outer face.", m.Rib, times(per), w.Fine(h.Fastener.Diameter)),
 		About:   "A rib's end in the mortise of the gunwale with a peg through one wall, and the peg's place in the middle of the rib."}
 }
 

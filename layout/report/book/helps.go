@@ -22,12 +22,15 @@ func (w *writer) helps() report.Table {
 		row("strap, or cord for a windlass", 1, "twice round both gunwales", "to draw them together")
 	}
 	row("trestles", 2, "bars longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "to set up on")
-	row("block", 1, w.endsApart()+" thick", "between the gunwales' ends while they are tied together")
+	if blocks := w.blockSizes(); blocks != "" {
+		row("blocks", 2, blocks+" thick", "between the gunwales' ends while they are tied together")
+	}
 	if w.Bend.EdgeSet != nil {
-		row("props", 3, "wedged to their height", "under both ends and midship, while the edge-set is held")
+		row("props", 2, "wedged to their height", "under both ends of the gunwales, while the edge-set is held")
+		row("weight, or cord to the keel's blocks", 1, "-", "to hold the gunwales down amidships meanwhile")
 	}
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
-		row("clamps", 2*(1+int((g.Fore-g.Aft)/300)), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
+		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
 	}
 	row("string", 1, w.meters(f.Hull.Length+1000), "over the middle line, from stem to stem")
 	row("straightedge", 1, "longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "across the gunwales, to measure depths from")
@@ -41,7 +44,7 @@ func (w *writer) helps() report.Table {
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
 		row("post or round former", 1, "of a radius of "+w.Length(5*math.Floor(r/5))+" or less", "to bend ribs over")
 	}
-	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through")
+	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through, where you split them yourself")
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
 }
 

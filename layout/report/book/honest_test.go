@@ -74,7 +74,7 @@ func TestReadFirst(t *testing.T) {
 }
 
 // TestBothSystemsAgree: what the book in inches and pounds says is what the one in
-// millimetres and kilograms says, to the last figure that either prints. An inch is
+// millimeters and kilograms says, to the last figure that either prints. An inch is
 // 25.4 mm and a pound 0.45359237 kg, both by law.
 func TestBothSystemsAgree(t *testing.T) {
 	metric, imperial := tables(bookOf(t, facts(t, shipped(t, "river"), measure.Metric))), tables(bookOf(t, facts(t, shipped(t, "river"), measure.Imperial)))
@@ -131,7 +131,7 @@ func agree(head string) float64 {
 	switch head {
 	case "Held hot", "Relax to, before pegging", "Free width", "Begins", "Ends":
 		return 2.5 + 25.4/8
-	case "To the keel's upper face", "To the inside of the rib", "Between the gunwales", "Width in place", "Depth under the gunwales", "Half way round", "Mark on slack cloth":
+	case "To the keel's upper face", "To the inside of the rib", "Between the gunwales", "Width in place", "Depth under the gunwales", "Half way round", "Mark on slack cloth", "Along the middle thread":
 		return 0.5 + 25.4/32
 	}
 	return 25.4/32 + 0.051
@@ -273,7 +273,7 @@ func TestWoodNote(t *testing.T) {
 		f := facts(t, shipped(t, name), measure.Metric)
 		var litres, kg float64
 		note := tables(bookOf(t, f))["Sticks, mm"].Note
-		if _, err := fmt.Sscanf(note, "In the finished boat these sticks are %f litres of wood, %f kg", &litres, &kg); err != nil {
+		if _, err := fmt.Sscanf(note, "In the finished boat these sticks are %f liters of wood, %f kg", &litres, &kg); err != nil {
 			t.Fatalf("%q: %v", note, err)
 		}
 		low, high := math.Inf(1), 0.0

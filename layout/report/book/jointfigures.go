@@ -210,6 +210,29 @@ func (w *writer) taperFigure(l joint.Landing) report.Figure {
 		About:   "Two stringers that taper to a feather on both sides of the stem, with the length of the taper."}
 }
 
+// innerEdge is how far a gunwale's inner lower edge stands off the middle line at an end, mm;
+// less than 0 where the two would run into one another.
+func (w *writer) innerEdge(end string) float64 {
+	g := &w.Frame.Gunwale
+	x := g.StationOf(g.Fore)
+	if end == w.Frame.Stern.End {
+		x = g.StationOf(g.Aft)
+	}
+	return g.EdgeAt(x, -g.Width/2, 0).Y
+}
+
+// edgesMeet says what is between the gunwales on a stem.
+func (w *writer) edgesMeet(end string) string {
+	switch between := 2 * w.innerEdge(end); {
+	case between < -0.5:
+		return fmt.Sprintf("Cut aslant, the gunwales are wider than the stem: pare %s off the inner lower edge of each, there only, until both lie on their marks.", w.Fine(-between/2))
+	case between < 1:
+		return "Cut aslant, the gunwales are as wide as the stem: their inner lower edges touch."
+	default:
+		return fmt.Sprintf("Between their inner lower edges %s stays open.", w.whole(between))
+	}
+}
+
 // endFigure draws the gunwales' ends from the side and from ahead.
 func (w *writer) endFigure(e joint.End) report.Figure {
 	st, g := w.stemOf(e.End), &w.Frame.Gunwale
@@ -239,15 +262,16 @@ func (w *writer) endFigure(e joint.End) report.Figure {
 	x0, half := 95.0, st.Thickness/2
 	s.line(layout.Cut, x0-half, 0, x0-half, -45)
 	s.line(layout.Cut, x0+half, 0, x0+half, -45)
+	wide := half - w.innerEdge(e.End)
 	for _, side := range []float64{-1, 1} {
 		mid := x0 + side*half
-		s.box(layout.Mark, mid-g.Width/2, 0, mid+g.Width/2, g.Height)
-		out := mid + side*(g.Width/2+2)
+		s.box(layout.Mark, mid-wide, 0, mid+wide, g.Height)
+		out := mid + side*(wide+2)
 		s.path(layout.Guide, curve.Polyline(geometry.Pt(x0, e.Up), geometry.Pt(out, e.Up), geometry.Pt(out, -3), geometry.Pt(x0+side*half, at.Y), geometry.Pt(x0, at.Y)))
 	}
 	s.across(x0-half, x0+half, -45/per-4, w.Fine(st.Thickness))
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("Gunwales on the %s stem, %s, from the side with the horn to the right, and from ahead, drawn upright; dashed the way of the cord.", e.End, times(per)),
+		Caption: fmt.Sprintf("Gunwales on the %s stem, %s, from the side with the horn to the right, and from ahead, drawn upright; dashed the way of the cord. %s", e.End, times(per), w.edgesMeet(e.End)),
 		About:   "A gunwale's end on the stem's shelf with its lashing hole and the one in the stem, with their distances."}
 }
 

@@ -121,7 +121,7 @@ func (w *writer) foot() {
 		"Plane the foot to the keel until no light shows between them, and cut the keel's end square against the step.",
 		fmt.Sprintf("Clamp keel and stem together in one plane. Bore from below, square to the keel: %s through the keel, %s on into the foot, a drill marked with tape %s from its tip. Countersink until the heads lie %s deep.",
 			w.Fine(f.Shank), w.Fine(f.Pilot), w.whole(f.Fastener.Length), w.Fine(1)),
-		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s into the foot. Fill over the heads.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.whole(f.Deep)),
+		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s into the foot. Fill over the heads with glue that fine sawdust makes stiff, and plane it flush when it is hard.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.whole(f.Deep)),
 		fmt.Sprintf("Lash round keel and foot between the screws, %s. Cut a shallow groove for the cord across the keel's underside, so that it cannot chafe.", w.lashed(f.Joint)),
 		"Look: push the foot along and across with your hand; nothing may move.",
 	}
@@ -192,7 +192,7 @@ func (w *writer) breasthooks() {
 		"Plane the plate's edges to their lean until it drops between the gunwales, flush with their tops, its nose against the horn.",
 		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide, %s from the gunwale's end and %s down from its top. Stop at %s, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
 			w.Fine(f.Diameter), w.places(h.FromEnd), w.Fine(h.Down), w.whole(f.Length)),
-		fmt.Sprintf("Drive the pegs (%s, split and drawn through a hole in steel plate) with a little glue; cut them flush.", f.Name),
+		w.pegs(f) + " Drive them with a little glue and cut them flush.",
 		"Look: no light between plate and gunwales, and a straightedge over both gunwales touches the plate.",
 	}
 	w.made("Breasthook to gunwales", steps, w.hookFigure(1))
@@ -213,13 +213,21 @@ func (w *writer) ribHeads() {
 	steps := []string{
 		"The whole end of the rib goes into its mortise; nothing is sawn at the shoulder line, which only shows how far.",
 		w.headsLean(),
-		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill, through inner wall and tenon. Stop there: the outer wall stays whole. The thinnest inner wall, at rib %s, is %s.",
-			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.whole(h.Long), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
-		fmt.Sprintf("Split pegs from straight %s, some %s long, with the grain along them, and draw them through a %s hole in a steel plate. Tap one in dry until it stops and cut it flush.", w.Bend.Joints.Frame.Design.Ribs.Species, w.whole(30), w.Fine(h.Fastener.Diameter)),
+		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill. That goes through inner wall and tenon at every rib and stops %s short of the gunwale's outer face. The thinnest inner wall, at rib %s, is %s.",
+			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.whole(h.Long), w.whole(h.Outer), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
+		w.pegs(h.Fastener) + " Tap one in dry until it stops and cut it flush.",
 		glue,
 		"Look: pull at the rib; it may not slide. A wall that cracks is glued, clamped, and pegged anew beside the crack.",
 	}
 	w.made("Rib to gunwale", steps, w.headFigure(h))
+}
+
+// pegs says where the pegs of a joint come from, and how long they are before they are driven:
+// so much longer than their hole that they can be held.
+func (w *writer) pegs(f joint.Fastener) string {
+	const hold = 15.0 // mm
+	return fmt.Sprintf("Take pegs of %s from the shopping list, or buy none and split your own from straight offcuts of the ribs, the grain along them, and draw them through a %s hole in a steel plate. Either way each is %s wide and %s long before it is driven.",
+		strings.TrimPrefix(f.Name, "peg of "), w.Fine(f.Diameter), w.Fine(f.Diameter), w.whole(5*math.Ceil((f.Length+hold)/5)))
 }
 
 // headsLean says how heads that lean along their slots and twist to them are made to fit.
@@ -230,7 +238,7 @@ func (w *writer) headsLean() string {
 			worst = m
 		}
 	}
-	words := "Towards the ends the gunwale runs slantwise to its ribs: a head twists to lie along its slot, and leans along it. The table of mortises has both for every rib, under Twist and Along. While a rib is hot, wring its last hand's breadth by its twist, port and starboard alike."
+	words := "Toward the ends the gunwale runs slantwise to its ribs: a head twists to lie along its slot, and leans along it. The table of mortises has both for every rib, under Twist and Along. While a rib is hot, wring its last hand's breadth by its twist, port and starboard alike."
 	if !w.eased(worst) {
 		return words + " No head leans along so much that it has to be eased."
 	}

@@ -113,14 +113,14 @@ func (w *writer) bodyPlan() report.Figure {
 	}
 	s.line(layout.Mark, -wide, 0, wide, 0)
 	s.line(layout.Center, 0, -3*per, 0, top+3*per)
-	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Body plan to the outside of the skin, %s: fore body on the right, after body on the left, the stations of the table of offsets, narrower towards the ends. Level lines are the waterlines.", ratio(per)),
+	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Body plan to the outside of the skin, %s: fore body on the right, after body on the left, the stations of the table of offsets, narrower toward the ends. Level lines are the waterlines.", ratio(per)),
 		About: "Body plan: half sections of the fore body on the right and of the after body on the left, with waterlines."}
 }
 
 // dimensions lists the principal dimensions by the terms of ISO 8666.
 func (w *writer) dimensions() {
 	w.chapter("Dimensions and lines")
-	w.say("Terms and symbols after ISO 8666, taken from the design and not from a finished boat; no claim of compliance is made. Waterline, draught and freeboard are those at rest with the people and gear of the design aboard.")
+	w.say("Terms and symbols after ISO 8666, taken from the design and not from a finished boat; no claim of compliance is made. Waterline, draft and freeboard are those at rest with the people and gear of the design aboard.")
 	h := w.Afloat.Hull
 	aft, fore := h.Ends()
 	_, midSheer := h.Heights(0)
@@ -130,7 +130,7 @@ func (w *writer) dimensions() {
 		"", "sheer at the bow and at the stern, over the baseline", w.Fine(w.Frame.Hull.Bow.TopZ)+", "+w.Fine(w.Frame.Hull.Stern.TopZ))
 	if r := w.Trial; r != nil {
 		o := r.Rest
-		t = t.Filled("LWL", "length of waterline", w.Fine(o.LWL), "BWL", "beam of waterline", w.Fine(o.BWL), "TC", "draught of canoe body", w.Fine(o.Draft),
+		t = t.Filled("LWL", "length of waterline", w.Fine(o.LWL), "BWL", "beam of waterline", w.Fine(o.BWL), "TC", "draft of canoe body", w.Fine(o.Draft),
 			"FF", "freeboard forward, at the bow", w.Fine(freeboard(h, o.Plane, fore)), "FM", "freeboard amidships", w.Fine(freeboard(h, o.Plane, 0)),
 			"FA", "freeboard aft, at the stern", w.Fine(freeboard(h, o.Plane, aft)), "", "least freeboard", w.Fine(o.Freeboard.Least),
 			"", "mass of the boat, estimated", w.Mass(w.Afloat.Own().Mass), "", "displacement, all aboard", w.Mass(o.Displacement),

@@ -138,7 +138,7 @@ func (w *writer) offset(mm float64) string {
 func (w *writer) offsets() {
 	w.section("Table of offsets")
 	w.say("%s, to the outside of the skin, which lies flat between keel, stringers and gunwales. Heights are over the baseline, half-breadths from the middle line. Stations are counted from the bow and stand a tenth of the length apart. Ribs follow the patterns, not this table.",
-		report.Either(w.Letters.Units, "Millimetres", "Feet-inches-eighths, + for a sixteenth more"))
+		report.Either(w.Letters.Units, "Millimeters", "Feet-inches-eighths, + for a sixteenth more"))
 	all := stations(w.Afloat.Hull)
 	halves := []struct {
 		title string

@@ -38,7 +38,7 @@ func (w *writer) outfits() {
 
 // lies is how the boat lies on the water with each outfit, its own people aboard.
 func (w *writer) lies() {
-	t := report.Titled("How the boat lies with the design's people and gear, "+w.Unit()).Words("With").Numbers("Outfit", "All up", "Draught", "Bow up by", "Least freeboard").Noted("Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair.")
+	t := report.Titled("How the boat lies with the design's people and gear, "+w.Unit()).Words("With").Numbers("Outfit", "All up", "Draft", "Bow up by", "Least freeboard").Noted("Bow up by is over the length of the waterline; less than nothing is bow down; - where it does not float upright. Of a pair one hull has half of the beams. The rower on the rowing seat is told of under Rowing, the two hulls as one under Pair.")
 	var faults []afloat.Outfitted
 	for _, l := range w.Outfitted {
 		row := []string{l.With, w.Mass(l.Added), w.Mass(l.All.Mass), "-", "-", "-"}

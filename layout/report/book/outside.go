@@ -90,7 +90,11 @@ func (w *writer) band() []string {
 	if w.Bend.Outside.Outwale.There() || w.Frame.Design.Skin.Cloth == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("Cut strips %s wide from what is left of the cloth. Bed them along both gunwales in the last coat, over the tacks and round the upper edge, and coat them once more: nothing else covers the tacks.", w.Length(40))}
+	free := ""
+	if len(w.Bend.Joints.Cross) > 0 {
+		free = " Cut them out round the heads of the cross pieces' bolts: these stay free, so that the pieces come out."
+	}
+	return []string{fmt.Sprintf("Cut strips %s wide from what is left of the cloth. Bed them along both gunwales in the last coat, over the tacks and round the upper edge, and coat them once more: nothing else covers the tacks.", w.Length(40)) + free}
 }
 
 // painterHoles are bored while the breasthooks are bare.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/wording"
@@ -35,9 +36,28 @@ func (w *writer) byMachine() string {
 		later = append(later, "hangers of seats")
 	}
 	if len(later) > 0 {
-		words += " It leaves out " + and(later) + ": you saw them by hand, to the boat as it then stands."
+		words += " The file has " + and(later) + " too: take them out of it before it cuts. You saw them later by hand from their patterns, to the boat as it then stands."
 	}
 	return words
+}
+
+// machined lists what the cutter's file holds.
+func (w *writer) machined() []string {
+	out := []string{"stems", "breasthooks"}
+	if len(w.Frame.Thwarts) > 0 {
+		out = append(out, "cross pieces")
+	}
+	if w.hungSeats() {
+		out = append(out, "hangers of seats")
+	}
+	if slices.ContainsFunc(w.Frame.Seats, func(s seat.Seat) bool { return s.Saddle != nil }) {
+		out = append(out, "cheeks of saddles")
+	}
+	out = append(out, "gauges for bent ribs")
+	if w.Bend.OnForms() {
+		out = append(out, "forms")
+	}
+	return out
 }
 
 // endsOfRips says when a rip is crosscut whose end is ripped once more, "" where none is.

@@ -4,20 +4,72 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
 
-// endsApart says how far apart the gunwales' ends lie on the stems.
-func (w *writer) endsApart() string {
-	bow, stern := w.Letters.Units.Whole(w.Frame.Bow.Thickness), w.Letters.Units.Whole(w.Frame.Stern.Thickness)
-	if bow == stern {
-		return bow
+// leastBlock is the thinnest block that is worth a place between the gunwales' ends, mm; where
+// less would go between, they are tied to one another. Our own choice.
+const leastBlock = 2.0
+
+// atEnds lists the stern and the bow with the cut of the gunwales there.
+func (w *writer) atEnds() [2]struct {
+	stem *frame.Stem
+	cut  float64
+} {
+	g := &w.Frame.Gunwale
+	return [2]struct {
+		stem *frame.Stem
+		cut  float64
+	}{{&w.Frame.Stern, g.AftCut}, {&w.Frame.Bow, g.ForeCut}}
+}
+
+// endBlocks are what fills the room between the inner faces of the gunwales' ends while these
+// stand upright, their middles as far apart as on the stems, aft and forward, mm: a gunwale
+// that is cut aslant is wider across the boat than its stock. 0 where none goes between.
+func (w *writer) endBlocks() (out [2]float64) {
+	for i, e := range w.atEnds() {
+		if room := e.stem.Thickness - w.Frame.Gunwale.Width/math.Cos(e.cut); room >= leastBlock {
+			out[i] = math.Round(room)
+		}
 	}
-	return bow + " at the bow and " + stern + " at the stern"
+	return out
+}
+
+// blockSizes letters the blocks, "" where none goes between.
+func (w *writer) blockSizes() string {
+	b, u := w.endBlocks(), w.Letters.Units
+	switch {
+	case b[0] == b[1] && b[0] == 0:
+		return ""
+	case b[0] == b[1]:
+		return u.Whole(b[0])
+	case b[0] == 0:
+		return u.Whole(b[1]) + " at the bow, none at the stern"
+	case b[1] == 0:
+		return u.Whole(b[0]) + " at the stern, none at the bow"
+	}
+	return u.Whole(b[1]) + " at the bow, " + u.Whole(b[0]) + " at the stern"
+}
+
+// tieEnds says how the gunwales' ends are tied together until they lie on the stems.
+func (w *writer) tieEnds() string {
+	if blocks := w.blockSizes(); blocks != "" {
+		return "Tie the gunwales' ends together, round a block between their inner faces (" + blocks + " thick): so they stand as on the stems."
+	}
+	var apart []string
+	for _, e := range w.atEnds() {
+		words := w.Letters.Units.Whole(math.Max(e.stem.Thickness, w.Frame.Gunwale.Width/math.Cos(e.cut)))
+		if !slices.Contains(apart, words) {
+			apart = append(apart, words)
+		}
+	}
+	return "Tie the gunwales' ends to each other, their inner edges touching and no block between: cut aslant, they are so wide that the middles of their undersides then stand about " + strings.Join(apart, " to ") + " apart, as on the stems."
 }
 
 // sticks says how spreaders are cut. Their notches are square, so that a gunwale bears
@@ -82,7 +134,7 @@ func (w *writer) setUp() []string {
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()
-		spread = "Lay the gunwales on the trestles and spread them, their ends tied together round a block that holds them " + w.endsApart() + " apart, from the middle of one underside to the middle of the other."
+		spread = "Lay the gunwales on the trestles and spread them. " + w.tieEnds()
 		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	}
 	return slices.Concat(cut, w.joined(), stand, []string{spread}, w.heldApart(), []string{

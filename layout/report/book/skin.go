@@ -171,20 +171,17 @@ func (s *sketch) pleats(c materials.Cloth) {
 	}
 }
 
-// pulledMarks has lines to draw on slack cloth that tell when it is pulled enough, at
-// about every fourth rib.
+// pulledMarks has lines to draw on slack cloth that tell when it is pulled enough, at every
+// rib, for it is tacked rib by rib.
 func (w *writer) pulledMarks() report.Table {
 	c := w.Needs.Cloth
-	t := report.Titled("Marks on the cloth, from the middle thread to each side, "+w.Unit()).Names("Rib").Numbers("Half way round", "Mark on slack cloth")
-	step, mid := max(1, len(c.Marks)/7), len(c.Marks)/2
+	t := report.Titled("Marks on the cloth, "+w.Unit()).Names("Rib").Numbers("Along the middle thread", "Mark on slack cloth", "Half way round")
 	var at []float64
 	for i, m := range c.Marks {
-		if (i-mid)%step == 0 {
-			t.Row(m.Rib, w.Whole(m.Half), w.Whole(m.Mark))
-			at = append(at, m.Station)
-		}
+		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half))
+		at = append(at, m.Station)
 	}
-	return t.Outward(at).Noted("The cloth is drawn enough when the mark stands on the gunwale's upper edge. Half way round is for who checks with a tape on the frame.")
+	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship, A toward the stern and F toward the bow. Mark on slack cloth: from the thread to each side. The cloth is drawn enough when the mark stands on the gunwale's upper edge. It is tacked as far as the last ribs here; its ends come after. Half way round is for who checks with a tape on the frame.")
 }
 
 // pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.
@@ -200,10 +197,10 @@ func (w *writer) sewing() []string {
 		out = append(out, fmt.Sprintf("Trim the sheet to %s, as much off one edge as off the other, and keep what comes off.", w.Length(c.Wide)))
 	}
 	out = append(out,
-		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and the marks of the table across it.",
+		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and its middle. Draw the marks of the table, a short line at each rib on either side, with the rib's name.",
 		w.layOn())
 	out = append(out,
-		"Tack amidships on one side, a finger's breadth under the gunwale's upper edge"+w.covered()+". "+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
+		"Tack amidships on one side, "+w.tackDown()+" under the gunwale's upper edge, over the heads of the ribs"+w.covered()+". "+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
 		"Pin both sides together along each stem's middle line, from the forefoot up; they meet on the curves of the figure. "+w.slack(),
 		fmt.Sprintf("Sew %s at the after end and %s at the fore end, from below: a backstitch of %s through both sides, close to the wood.%s", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6), w.pleatsDown()),
 		fmt.Sprintf("Trim to %s beyond the stitches, fold one edge over the other and turn both down to one side; whip the fold down every %s. That is a flat fell: no raw edge is left, and the coats seal it.", w.Length(pastSeam), w.Length(8)))
@@ -234,6 +231,17 @@ func (w *writer) layOn() string {
 func (w *writer) drawOver() string {
 	p := w.Needs.Cloth.Pull
 	return fmt.Sprintf("Draw the other side over until the mark stands on the edge: that is %s in all over the greatest way round, by common practice for %s; pull with flat pliers, not with the tacks.", w.Length(math.Max(1, p)), w.fiber())
+}
+
+// tackDown is how far tacks stand under the gunwale's upper edge: half-way down the wood that
+// is whole above the mortises.
+func (w *writer) tackDown() string {
+	g := &w.Frame.Gunwale
+	whole := g.Height
+	for _, m := range g.Mortises {
+		whole = math.Min(whole, g.Height-m.Depth)
+	}
+	return w.Letters.Units.Whole(math.Floor(whole / 2))
 }
 
 // covered says what hides the tacks.

@@ -2,6 +2,7 @@ package book
 
 import (
 	"slices"
+	"strings"
 
 	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/kit"
@@ -15,7 +16,7 @@ import (
 // coverSteps are from the bare frame to the last coat.
 func (w *writer) coverSteps() []step {
 	buys, dry := []string{"oil"}, "a day for each coat"
-	tools := "drill, spokeshave, abrasive, brush, an old stocking"
+	tools := "drill, spokeshave, abrasive, brush, rags, an old stocking"
 	if w.hungSeats() {
 		buys, dry, tools = append(buys, "seat-bolt", "glue"), "glue of the blocks overnight, "+dry, "clamps, chisel, "+tools
 	}
@@ -93,6 +94,12 @@ func (w *writer) fittingStep(k kit.Kit) step {
 	}
 	if w.gluesUp(k) || slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return t.Key == "glue" }) {
 		s.dry = "glue overnight"
+	}
+	if w.oiled(k) != nil {
+		s.buys, s.tools = append(s.buys, "oil"), s.tools+", brush, rags"
+	}
+	if slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return strings.Contains(t.Name, "foam") }) {
+		s.tools += ", long knife, brush for glue"
 	}
 	if k.Name == fittings.Seats && w.hungSeats() {
 		s.do, s.dry = append(s.do, w.seatActs(k)...), s.dry+", oil a day"
@@ -172,8 +179,11 @@ func (w *writer) outfitStep(k kit.Kit) step {
 		tools: tools, check: "no clip can slide along its gunwale when it is lashed; every line runs free and lets go at once",
 		wrong: "a clip slides: pad it until it holds. A joint moves under load: take it apart and make it anew",
 		care:  care, who: "common practice, no source"}
+	if w.oiled(k) != nil {
+		s.buys, s.tools = []string{"oil"}, s.tools+", brush, rags"
+	}
 	if w.gluesUp(k) {
-		s.buys, s.dry = []string{"glue"}, "glue overnight, a day before it is loaded"
+		s.buys, s.dry = append(s.buys, "glue"), "glue overnight, a day before it is loaded"
 	}
 	return s
 }

@@ -22,7 +22,7 @@ func (w *writer) frameSteps() []step {
 		ribs.dry += "; glue of rib heads overnight"
 	}
 	setup := step{name: string(hours.Setup), work: stage(hours.Setup), do: w.setUp(), wood: []cutlist.Family{cutlist.Keel}, buys: []string{"cord", "peg", "screw", "glue"}, dry: "glue of the breasthooks overnight",
-		tools: "two trestles, spreaders, strap or cord for a windlass, clamps, wedges, level, bevel, straightedge, tape, mallet, drill",
+		tools: "two trestles, spreaders, strap or cord for a windlass, clamps, wedges, level, bevel, straightedge, string, tape, plane, mallet, drill with a stop, countersink, screwdriver",
 		check: "diagonals alike within 3 mm (1/8 in); the undersides at both ends as high port and starboard",
 		wrong: "the diagonals differ: push the longer one's ends together until they agree, then lash the ends again. One side is high: shim its trestle",
 		care:  "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"}
@@ -40,7 +40,7 @@ func (w *writer) frameSteps() []step {
 		usual := s.work
 		s.work = func(k hours.Work) bool { return mine && crosses(k) || usual(k) && !crosses(k) }
 	}
-	of.wood, of.buys = append(of.wood, cutlist.Thwart), append(of.buys, "bolt-5")
+	of.wood, of.buys = append(of.wood, cutlist.Thwart), append(of.buys, "bolt-5", "oil")
 	return []step{setup, {name: string(hours.Bend), work: stage(hours.Bend), wood: []cutlist.Family{cutlist.Rib}, buys: heads, do: ribs.do, tools: ribs.tools, dry: ribs.dry, check: ribs.check,
 		wrong: "see Judging by eye: it has a picture and a cure for each fault. Steam a rib again before you force it",
 		care:  "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",

@@ -23,7 +23,7 @@ func (w *writer) skinStep() step {
 	}
 	return step{name: string(hours.Skin), work: stage(hours.Skin), buys: []string{"cloth", "thread", "tack"}, do: []string{
 		"Turn the frame upside down on its trestles, level.",
-		"Draw the middle thread and the marks on the sheet.",
+		"Draw the middle thread and the marks of all ribs on the sheet, by the table Marks on the cloth.",
 		"Lay it over the frame, and tack it from amidships outward.",
 		"Sew both ends. The chapter Skin has each act of it, under Sew and draw on the cloth.",
 		w.drawTaut(),

@@ -51,7 +51,7 @@ func (w *writer) sawing() step {
 		"Sort the boards. The straightest grain is for ribs and gunwales, its slope no steeper than 1 in 15.",
 		"Rip each board by the ripping plan, each rip " + w.Fine(cutlist.Dressing) + " wider than it says there: so much is planed off.",
 		w.endsOfRips(),
-		"Crosscut the rips by the plan, each from one end.",
+		"Cut the checked end off each rip, square, " + w.Length(cutlist.Checked) + " or more; then crosscut it by the plan from there.",
 		"Write on every piece its mark from the cut list." + w.sides(),
 	}, scarf, []string{
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
@@ -59,7 +59,7 @@ func (w *writer) sawing() step {
 		w.gluedUp(),
 	})...), tools: "saw with a rip fence, plane, square, pencil", check: "gauge the thickness of rib stock at three places: it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
-		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitiser. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
+		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
 }
 
@@ -86,7 +86,7 @@ func (w *writer) gunwales() step {
 	}
 	if d.Plies > 1 {
 		s.buys, s.dry = []string{"glue"}, "glue overnight before the clamps come off, a day more before anything is bent or sprung"
-		s.care += " Epoxy sensitises the skin: nitrile gloves, changed often; never sand it half cured."
+		s.care += " Epoxy sensitizes the skin: nitrile gloves, changed often; never sand it half cured."
 		s.who = "common practice; HSE on epoxy"
 	}
 	return s
@@ -117,7 +117,7 @@ func (w *writer) glueInBend(more string) []string {
 		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you.",
 		spread,
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
-		"Tie the gunwales' ends together round a block that holds them, at the marks of their ends, " + w.endsApart() + " apart, from the middle of one underside to the middle of the other.",
+		w.tieEnds(),
 	}, w.heldApart(), []string{
 		"The gunwales stand upright in the notches; the lean comes later, in setting up.",
 		"Draw the clamps tight from midship outward.",

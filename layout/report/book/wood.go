@@ -29,7 +29,7 @@ func (w *writer) cutList() {
 		t.Row(s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, w.Plan.Grain(i))
 	}
 	w.blocksInList(&t)
-	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f litres of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f liters of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
 	if o := w.InOutfits; o.Volume > 0 {
 		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
 	}
@@ -39,7 +39,7 @@ func (w *writer) cutList() {
 
 func (w *writer) boards() {
 	w.chapter("Ripping plan")
-	w.say("Rips run the whole length of a board, side by side, with %[1]s of saw and %[2]s of plane between them: saw each %[2]s wider than it says, and plane it to its width. Each is then crosscut from one end. Where a rip stands for several layers, with | between them, it is resawn. Plane each piece, or each slice off the edge, to the section in the third column, larger side first. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft. Some rips leave a rest that is ripped once more (1.1, 1.2 and so on): crosscut it off as the line before says, then rip it.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing))
+	w.say("Rips run the whole length of a board, side by side, with %[1]s of saw and %[2]s of plane between them: saw each %[2]s wider than it says, and plane it to its width. Each is then crosscut from one end: first cut off its checked end, %[3]s or more until the wood is sound and the cut square; the plan leaves so much at both ends of every board. Thickness and width are those of a board whose faces are planed and whose first edge is straight. Where a rip stands for several layers, with | between them, it is resawn. Plane each piece, or each slice off the edge, to the section in the third column, larger side first. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft. Some rips leave a rest that is ripped once more (1.1, 1.2 and so on): crosscut it off as the line before says, then rip it.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing), w.Length(cutlist.Checked))
 	t := report.Titled("Boards").Words("Wood").Numbers("Boards", "Waste", "Least waste in whole boards").Words("Size, "+w.Unit(), "From")
 	for _, v := range w.Plan.Woods {
 		if len(v.Boards) == 0 {
@@ -122,8 +122,11 @@ func (w *writer) boardFigure(v cutlist.Wood, i int) report.Figure {
 	d := boardSketch{layout.Drawing{Name: fmt.Sprintf("board-%d", i+1), Title: fmt.Sprintf("%s, board %d", wording.Capital(v.Species), i+1)},
 		geometry.Stretch(1/along, 1/across), w.Plan.Kerf}
 	d.box(layout.Cut, 0, s.Board.Width, s.Board.Length, s.Board.Width)
-	d.rips(s.Rips, geometry.Point{Y: s.Board.Width})
-	return report.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, its face, %s along and %s across: rips from the upper edge down as in the table, the first layer's crosscuts from the left.", i+1, v.Species, ratio(along), ratio(across)),
+	for _, x := range []float64{cutlist.Checked, s.Board.Length - cutlist.Checked} {
+		d.Straight(layout.Guide, x/along, 0, x/along, s.Board.Width/across)
+	}
+	d.rips(s.Rips, geometry.Point{X: cutlist.Checked, Y: s.Board.Width})
+	return report.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("Board %d of %s, its face, %s along and %s across: rips from the upper edge down as in the table, the first layer's crosscuts from the left; dashed what is cut off its ends.", i+1, v.Species, ratio(along), ratio(across)),
 		About: fmt.Sprintf("A board of %s with its rips and crosscuts.", v.Species)}
 }
 
@@ -185,12 +188,9 @@ func (w *writer) shopping() {
 		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
 	w.add(w.helps())
-	sheet, forms := nest.DefaultOptions().Stock, ""
-	if w.Bend.OnForms() {
-		forms = " and the forms"
-	}
-	w.say("The cutter's file lays stems, breasthooks, cross pieces, hangers of seats, gauges for bent ribs%s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
-		forms, wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
+	sheet := nest.DefaultOptions().Stock
+	w.say("The cutter's file lays %s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
+		and(w.machined()), wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
 }
 
 // notByTable says which boards of a line are not priced by the table, "" for none.

@@ -105,7 +105,7 @@ func TestNotAfloat(t *testing.T) {
 	blocks := Rowing(f, measure.Metric)
 	rows := append(table(t, blocks, "Oars and places").Rows, table(t, blocks, "Reach").Rows...)
 	for _, what := range []string{"rowlocks over the seat, over the water", "handles over the seat, pulled", "handles over the seat, carried clear",
-		"hands over the legs, oar over the gunwale", "rower alone: draught, bow up by, least freeboard"} {
+		"hands over the legs, oar over the gunwale", "rower alone: draft, bow up by, least freeboard"} {
 		i := slices.IndexFunc(rows, func(row []string) bool { return row[0] == what })
 		if i < 0 {
 			t.Errorf("nothing is said of %s", what)

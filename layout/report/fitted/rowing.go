@@ -41,7 +41,7 @@ func (t teller) oars(f *rowing.Fit) report.Table {
 		"rowlocks at", t.Station(f.LockX), "rowlocks over the seat, over the water", t.Length(f.LockZ-f.SeatZ)+", "+overWater,
 		"seat's middle at, over the floor", t.Station(f.SeatX)+", "+t.Length(f.SeatOver), "heels at", t.Station(f.FootX),
 		"hands over the legs, oar over the gunwale", clear,
-		"rower alone: draught, bow up by, least freeboard", alone,
+		"rower alone: draft, bow up by, least freeboard", alone,
 		"stress in a bar, asked of the wood", fmt.Sprintf("%.1f, %.1f N/mm2 at %.0f N on each handle", math.Max(f.Strength.Flat, f.Strength.Upright), f.Strength.Working, f.Strength.Pull))
 }
 

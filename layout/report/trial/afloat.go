@@ -51,7 +51,7 @@ func Weights(r *afloat.Report, l report.Letters, cell func(mm float64) string) r
 // AtRest lists how the boat lies upright.
 func AtRest(r *afloat.Report, l report.Letters) report.Table {
 	o := r.Rest
-	t := report.Facts("At rest", "displacement", l.Mass(o.Displacement), "draught", l.Length(o.Draft),
+	t := report.Facts("At rest", "displacement", l.Mass(o.Displacement), "draft", l.Length(o.Draft),
 		"trim over the waterline, bow up", l.Length(math.Tan(o.Trim)*o.LWL), "least freeboard", l.Length(o.Freeboard.Least),
 		"waterline, length and beam", l.Length(o.LWL)+", "+l.Length(o.BWL), "wetted surface", squareMeters(o.Wetted),
 		"waterplane", squareMeters(o.Waterplane), "KB, BM, KM", fmt.Sprintf("%.0f, %.0f, %.0f mm", o.KB, o.BM, o.KM),
@@ -75,7 +75,7 @@ func atRestInFull(r *afloat.Report, l report.Letters) report.Table {
 	t.Row("volume under water", fmt.Sprintf("%.1f l of %.1f kg/m3", r.Rest.Volume/1e6, r.Options.Water.Density))
 	t.Row("moment that trims it by 1 mm", fmt.Sprintf("%.1f N m", r.Rest.MomentToTrim/1000))
 	if s := r.Smooth; s != nil {
-		t.Row("on the ribs' smooth arcs: draught, GM", fmt.Sprintf("%s, %.0f mm", l.Length(s.Draft), s.GM))
+		t.Row("on the ribs' smooth arcs: draft, GM", fmt.Sprintf("%s, %.0f mm", l.Length(s.Draft), s.GM))
 		t.Row("on smooth arcs: waterplane, wetted surface", squareMeters(s.Waterplane)+", "+squareMeters(s.Wetted))
 	}
 	return t

@@ -24,7 +24,7 @@ type Balance struct {
 
 // Balanced says what holds the shape, and warns where nothing but cross pieces can.
 func (b Balance) Balanced() []report.Block {
-	out := []report.Block{report.Paragraph{Words: "Without a mould the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. Stringers want to straighten as well, and the cloth pulls the ribs open. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out, in the likely case: rib heads that their mortises hold half, stringer ends that were steamed, cloth as taut as the design says." + b.cut()}}
+	out := []report.Block{report.Paragraph{Words: "Without a mold the shape is a balance: bent gunwales want to straighten, bent ribs want to open, cross pieces carry what is left over. Stringers want to straighten as well, and the cloth pulls the ribs open. In the neutral set, ribs relaxed to the widths of the rib table, the cross pieces carry nothing and can come out, in the likely case: rib heads that their mortises hold half, stringer ends that were steamed, cloth as taut as the design says." + b.cut()}}
 	if why := b.Report.Boat.Why; why != nil {
 		out = append(out, report.Caution{Words: "There is no neutral set: " + why.Text, Says: "beam theory"})
 	}
