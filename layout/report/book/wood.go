@@ -39,7 +39,7 @@ func (w *writer) cutList() {
 
 func (w *writer) boards() {
 	w.chapter("Ripping plan")
-	w.say("Rips run the whole length of a board, side by side, with %[1]s of saw and %[2]s of plane between them: saw each %[2]s wider than it says, and plane it to its width. Each is then crosscut from one end. Where a rip stands for several layers, with | between them, it is resawn. Plane each piece, or each slice off the edge, to the section in the third column, larger side first. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft. Some rips leave a rest that is ripped once more (1.1, 1.2 and so on): crosscut it off as the line before says, then rip it.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing))
+	w.say("Rips run the whole length of a board, side by side, with %[1]s of saw and %[2]s of plane between them: saw each %[2]s wider than it says, those along a board's two edges %[3]s wider, and plane each sawn face to the width. Edges of boards count as straight and clean: where yours are not, true them first and measure what is left. Each is then crosscut from one end. Where a rip stands for several layers, with | between them, it is resawn. Plane each piece, or each slice off the edge, to the section in the third column, larger side first. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft. Some rips leave a rest that is ripped once more (1.1, 1.2 and so on): crosscut it off as the line before says, then rip it.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing), w.Fine(cutlist.Dressing/2))
 	t := report.Titled("Boards").Words("Wood").Numbers("Boards", "Waste", "Least waste in whole boards").Words("Size, "+w.Unit(), "From")
 	for _, v := range w.Plan.Woods {
 		if len(v.Boards) == 0 {
