@@ -59,7 +59,7 @@ func (w *writer) firstRib() {
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
 	beyond := "hold the others hot at the widths of the last table here, for what you measured"
 	if w.Bend.OnForms() {
-		beyond = "change the springback in the design (its line bending.springback; 0.10 is 10 %) and print strips and forms again before you bend the others: widths and radii change, lengths and marks do not"
+		beyond = "change the springback in the design and print strips and forms again before you bend the others: widths and radii change, lengths and marks do not"
 	}
 	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it %s. Stock of another board, wetter or drier, wants a first rib of its own.",
 		w.roughly(at.Width), report.Percent(at.Back), w.Point(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), beyond)
