@@ -95,7 +95,7 @@ func (w *writer) gunwales() step {
 // boltMarks names the bolts that are marked along the straight gunwale, "" without any.
 func (w *writer) boltMarks() string {
 	words := ""
-	if len(w.Bend.Joints.Cross) > 0 {
+	if len(w.Frame.Thwarts) > 0 {
 		words += ", the bolts of the cross pieces"
 	}
 	if w.hungSeats() {
