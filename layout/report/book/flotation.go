@@ -68,7 +68,7 @@ func (w *writer) flotation() {
 		w.add(swampedTable(w.Trial.Swamped, w.Letters))
 	}
 	w.add(report.List{First: 1, Items: []string{
-		"Hold each piece in its place before you strap it. Nothing touches a hanger, a cross piece or a person.",
+		"Hold each piece in its place before you strap it. It touches nothing but ribs and gunwales, and no person.",
 		"Pull at every strap with your own weight.",
 		"In shallow water, with a life jacket on, fill the boat to its gunwales. Sit on its floor, then hold on outside. Compare with the table above: the least of the sheer out of water, and whether it comes back when you rock it.",
 		"Where it lies lower or rolls, look for a strap that gave and foam that lies low or inboard. People heavier than the design's want more foam."}})
