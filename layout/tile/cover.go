@@ -21,7 +21,7 @@ func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 	f.section("What is here", contents(p.uses()))
 	f.section("Printing", []string{
 		"1. Print at 100 % (actual size), on one side, without fit to page. Print this sheet first.",
-		"2. Lay a steel rule on both scale bars of this sheet. If 100 mm or 4 in is off by more than 0.3 mm, print the proof sheet (ribwright proof): it says how to correct for your printer.",
+		"2. Lay a steel rule on both scale bars of this sheet. If 100 mm or 4 in is off by more than 0.3 mm, print the proof sheet: it says how to correct for your printer.",
 		"3. Print, put together and trace on one day: paper grows and shrinks with the weather.",
 	})
 	f.section("Putting together", []string{

@@ -13,14 +13,15 @@ import (
 
 // What is bought for seats. Masses are estimates, but for foam (30 to 35 kg/m3).
 const (
-	boltMass    = 0.025 // kg, M6 with its washers and nut
-	webMass     = 0.045 // kg/m of webbing 50 mm wide
-	pegMass     = 0.001 // kg, of hardwood, 6 mm across and 40 to 70 mm long
-	webDense    = 950.0 // kg/m3 of polypropylene with a buckle's share
-	foamDensity = 33e-9 // kg/mm3
-	sewn        = 60.0  // mm of webbing doubled at each end
-	held        = 100.0 // mm of a strap to pull it by; cut off afterwards
-	lashing     = 2.0   // m of cord that hold down a pad or a saddle
+	boltMass     = 0.025 // kg, M6 with its washers and nut
+	webMass      = 0.045 // kg/m of webbing 50 mm wide
+	pegMass      = 0.001 // kg, of hardwood, 6 mm across and 40 to 70 mm long
+	webDense     = 950.0 // kg/m3 of polypropylene with a buckle's share
+	foamDensity  = 33e-9 // kg/mm3
+	sewn         = 60.0  // mm of webbing doubled at each end
+	held         = 100.0 // mm of a strap to pull it by; cut off afterwards
+	threadPerEnd = 1.0   // m: two rows of 50 mm, six times their length with what goes through the webbing, and tails
+	lashing      = 2.0   // m of cord that hold down a pad or a saddle
 
 	saddleScrews = 10
 )
@@ -104,14 +105,23 @@ func straps(s seat.Seat) (along, across float64) {
 	return cut(h.Spreader, h.Width), cut(s.Wide, seat.SpreadWide)
 }
 
+// boltSizes says how many bolts of which length hold a seat's hangers.
+func boltSizes(h *seat.Hung) string {
+	front, after := h.Front.Hanger.BoltLong(), h.After.Hanger.BoltLong()
+	if front == after {
+		return fmt.Sprintf("8 of M6 x %.0f mm", front)
+	}
+	return fmt.Sprintf("4 of M6 x %.0f mm in front, 4 of M6 x %.0f mm behind", front, after)
+}
+
 // things are what is bought for a seat.
 func things(s seat.Seat) []kit.Thing {
 	top := place(s, s.TopZ())
 	// The least that is mixed at once; what of it stays in the joints weighs a few grams.
-	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints", At: top}
+	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints; epoxy beds bolt heads too", At: top}
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
-		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger", Mass: 8 * boltMass, At: at}, glue}
+		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger: " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue}
 		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
 		if h.Bottom == design.Slats {
 			n := 4 * float64(h.Along)
@@ -121,7 +131,8 @@ func things(s seat.Seat) []kit.Thing {
 			along, across := straps(s)
 			m := (float64(h.Along)*along + float64(h.Across)*across) / 1000
 			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(m), Unit: "m",
-				How: fmt.Sprintf("%s, %d straps of %.0f mm and %d of %.0f mm", wording.Clip(s.Name, 40), h.Along, along, h.Across, across), Mass: m * webMass, Dense: webDense, At: top})
+				How: fmt.Sprintf("%s, %d straps of %.0f mm and %d of %.0f mm", wording.Clip(s.Name, 40), h.Along, along, h.Across, across), Mass: m * webMass, Dense: webDense, At: top},
+				kit.Thing{Key: "thread", Name: "waxed thread", Amount: threadPerEnd * 2 * float64(h.Along+h.Across), Unit: "m", How: fmt.Sprintf("%g m for each end of a seat's straps", threadPerEnd), At: top})
 		}
 		return out
 	}

@@ -181,6 +181,33 @@ func room(h *float.Hull, x, wood float64) awash.Block {
 	return awash.Block{Long: slice, Wide: area / tall, Tall: tall, At: geometry.Point3{X: x, Z: z}}
 }
 
+// Loops is how many loops of webbing a piece wants on the bare frame: two for each strap, and
+// for a bag one more round the keel, which its cord is laced to.
+func (b Bag) Loops() int {
+	if b.Foam {
+		return 2 * b.Straps
+	}
+	return 2*b.Straps + 1
+}
+
+// StrapLong is what one strap is cut to, m, to the next 0.05 m: over the face of foam and
+// both ways to the ribs behind it, or across the top of a bag, with its buckle and an end to
+// pull by.
+func (b Bag) StrapLong() float64 {
+	long := b.Across
+	if b.Foam {
+		long = 2*b.Across + b.Tall
+	}
+	return math.Ceil((long+buckled)/50-1e-9) / 20
+}
+
+// LaceLong is the cord that is laced over the open face of a bag, m, to the next half: four
+// times across and down it.
+func (b Bag) LaceLong() float64 { return math.Ceil(4*(b.Across+b.Tall)/500-1e-9) / 2 }
+
+// buckled is what a strap takes at its buckle and to pull by, mm. Estimate.
+const buckled = 250.0
+
 // finish sums up what the blocks of a bag come to.
 func (b *Bag) finish(perLiter float64) {
 	b.Liters = 0

@@ -137,6 +137,9 @@ func TestClear(t *testing.T) {
 		for _, v := range inside.Of(f).Braces {
 			box("footbrace", v.At, inside.Step*inside.Holes, v.Bar/2, v.Floor, v.Floor+v.Tall)
 		}
+		for _, v := range inside.Of(f).Backs { // a loop of webbing round a rib's head, from side to side
+			box("backrest's loop", v.RibAt, float64(f.Design.Ribs.Width)+6, v.Gunwale/2, v.Floor, f.Gunwale.Line.Point(v.RibAt).Z)
+		}
 		for _, p := range b.Flotation.Bags {
 			for _, k := range p.Blocks {
 				for _, o := range fixed {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
@@ -13,7 +14,7 @@ import (
 
 // Straps, m and kg a meter. Estimates.
 const (
-	strapLong  = 1.2
+	strapLong  = 1.2 // with its loops, where there is no frame yet
 	strapMass  = 0.022
 	strapDense = 950.0 // kg/m3, polypropylene
 )
@@ -33,21 +34,22 @@ func (f Fit) Kit() kit.Kit {
 	bags := f.sum(func(b Bag) bool { return !b.Foam })
 	if foam.pieces > 0 {
 		k.Things = append(k.Things,
-			kit.Thing{Group: Group, Key: "foam", Name: "closed-cell foam", Amount: foam.Liters, Unit: "L", Mass: foam.Mass, At: foam.At, Dense: 1000 * foamMass, How: wording.Counted(foam.pieces, "side piece")},
+			kit.Thing{Group: Group, Key: "foam", Name: "closed-cell foam", Amount: math.Ceil(foam.Liters * foamWaste), Unit: "L", Mass: foam.Mass, At: foam.At, Dense: 1000 * foamMass, How: fmt.Sprintf("%s, %.0f L when they are shaped, a quarter more for taper and round edges; sheets of %.0f mm", wording.Counted(foam.pieces, "side piece"), foam.Liters, FoamSheet)},
 			kit.Thing{Group: Group, Key: "foam-glue", Name: "glue for foam, tins of 0.5 l", Amount: math.Ceil(foam.Liters / glueCovers), Unit: "each", How: "layers of side pieces", At: foam.At})
 		k.Works = append(k.Works, kit.Work{Name: "cut, glue and strap side pieces of flotation", Count: float64(foam.pieces), Unit: "pieces", Minutes: minutesFoam})
 	}
 	if bags.pieces > 0 {
-		k.Things = append(k.Things, kit.Thing{Group: Group, Key: "float-bag", Name: "float bags for the ends", Amount: bags.Liters, Unit: "L", Mass: bags.Mass, At: bags.At, Dense: 1000 * bagMass, How: wording.Counted(bags.pieces, "bag")})
+		k.Things = append(k.Things, kit.Thing{Group: Group, Key: "float-bag", Name: "float bags for the ends", Amount: bags.Liters, Unit: "L", Mass: bags.Mass, At: bags.At, Dense: 1000 * bagMass, How: wording.Counted(bags.pieces, "bag")},
+			kit.Thing{Group: Group, Key: "cord", Name: "lashing cord", Amount: bags.lace, Unit: "m", How: "to lace " + wording.Counted(bags.pieces, "float bag")})
 		k.Works = append(k.Works, kit.Work{Name: "place and strap float bags", Count: float64(bags.pieces), Unit: "bags", Minutes: minutesBag})
 	}
-	if n := foam.Straps + bags.Straps; n > 0 {
-		k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for the straps of flotation, as Inside says", Count: float64(2 * n), Unit: "loops", Minutes: minutesLoop, Bare: true})
+	if n := foam.loops + bags.loops; n > 0 {
+		k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for the straps of flotation, as Inside says", Count: float64(n), Unit: "loops", Minutes: minutesLoop, Bare: true})
 	}
 	for _, g := range []group{foam, bags} {
-		if long := float64(g.Straps) * strapLong; long > 0 {
+		if long := g.webbing + float64(g.loops)*inside.LoopLong; long > 0 {
 			k.Things = append(k.Things, kit.Thing{Group: Group, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: long, Unit: "m",
-				How: fmt.Sprintf("%s of %.1f m for flotation, with their loops", wording.Counted(g.Straps, "strap"), strapLong), Mass: long * strapMass, Dense: strapDense, At: g.At})
+				How: fmt.Sprintf("%s for flotation, %.1f m in all, as many buckles; %s of %.2f m", wording.Counted(g.Straps, "strap"), g.webbing, wording.Counted(g.loops, "loop"), inside.LoopLong), Mass: long * strapMass, Dense: strapDense, At: g.At})
 		}
 	}
 	return k
@@ -56,10 +58,18 @@ func (f Fit) Kit() kit.Kit {
 // glueCovers is how many liters of foam in layers a tin of glue is good for. Estimate.
 const glueCovers = 60.0
 
+// FoamSheet is the thickness of sheets that side pieces are glued from, mm, as it is sold;
+// foamWaste is what is bought for what is fitted. Common practice, no source.
+const (
+	FoamSheet = 50.0
+	foamWaste = 1.25
+)
+
 // group is several pieces together.
 type group struct {
 	Bag
-	pieces int
+	pieces, loops int
+	webbing, lace float64 // m of straps without their loops, and of cord
 }
 
 // sum adds up the pieces of a kind that hold anything.
@@ -71,6 +81,7 @@ func (f Fit) sum(of func(Bag) bool) (g group) {
 		}
 		g.pieces++
 		g.Liters, g.Straps = g.Liters+b.Liters, g.Straps+b.Straps
+		g.loops, g.webbing, g.lace = g.loops+b.Loops(), g.webbing+float64(b.Straps)*b.StrapLong(), g.lace+b.LaceLong()
 		loads = append(loads, float.Load{Mass: b.Mass, At: b.At})
 	}
 	all := float.Total(loads...)

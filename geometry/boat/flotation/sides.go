@@ -40,7 +40,7 @@ func center(f *frame.Frame) float64 {
 }
 
 // inTheWay lists what hangs or lies under the gunwales where side pieces go, from aft
-// forward: cross pieces, and hangers of seats with their rails.
+// forward: cross pieces, hangers of seats with their rails, and ribs that backrests hang from.
 func inTheWay(f *frame.Frame) []bay {
 	var out []bay
 	add := func(at, wide float64) {
@@ -56,6 +56,9 @@ func inTheWay(f *frame.Frame) []bay {
 			add(h.Front.Station, h.Width)
 			add(h.After.Station, h.Width)
 		}
+	}
+	for _, b := range inside.Of(f).Backs { // its loops are tied round the rib's heads
+		add(b.RibAt, float64(f.Design.Ribs.Width))
 	}
 	slices.SortFunc(out, func(a, b bay) int { return cmp.Compare(a.aft, b.aft) })
 	return out

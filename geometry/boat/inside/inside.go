@@ -36,10 +36,13 @@ type Brace struct {
 	Who                    string
 	Leg                    float64 // seat back to sole, leg straight
 	At                     float64 // station of its after face, in the middle of its holes
-	Bar, Tall, Thick       float64 // the board: across the boat, upward, along it
-	Rail, RailWide, Across float64 // one of two rails: its length along the boat, section, and middle from the middle line
+	Bar, Tall, Thick       float64 // the board: across the boat, upward, along it; it stands on the rails
+	Rail, RailWide, Across float64 // one of two rails: its length along the boat, width, and middle from the middle line
+	RailTall, RailAft      float64 // its height, and the station of its after end
+	HoleUp, HoleAt         float64 // its holes: over its underside, and the station of the middle one
+	KneeFoot               float64 // the knees' feet over the rails' undersides: clear of the slats
 	Floor                  float64 // height of the ribs' upper faces there, over the baseline
-	Room                   float64 // across the boat between the ribs at the board's upper edge; less than Bar where it does not fit
+	Room                   float64 // across the boat between the ribs at the board's lower edge; less than Bar where it does not fit
 }
 
 // Back is two bars to lean on, one over the other.
@@ -48,6 +51,8 @@ type Back struct {
 	At, Low, Across, Tall, Thick float64 // station of its fore face; lower edge over the floor; over both bars
 	Bar                          float64 // height of one of them
 	Gunwale                      float64 // between the gunwales there
+	Rib                          string  // round whose heads its loops are tied
+	RibAt                        float64 // its station
 	Floor                        float64 // as of a brace
 }
 
@@ -168,7 +173,7 @@ func (f Fit) clear(b Brace) float64 {
 	const play = 4
 	best := 0.0
 	for _, fl := range f.Floors {
-		if fl.Fore < b.At-b.Rail/2 || fl.Aft > b.At+b.Rail/2 {
+		if fl.Fore < b.RailAft || fl.Aft > b.RailAft+b.Rail {
 			continue
 		}
 		for i := 1; i < fl.Count; i++ {
@@ -348,23 +353,46 @@ const (
 	backWide                              = 340.0
 )
 
+// The knees of a footbrace, mm: one stands against the inboard side of each rail, forward
+// of the board, and the peg goes through both. Our own choice; a peg stands 1.5 diameters
+// from every edge.
+const (
+	Peg      = 8.0
+	Knee     = 90.0      // its two legs, up the board and along the rail
+	KneeHole = 30.0      // from the board to the hole, along the rail
+	KneeUp   = 1.5 * Peg // the hole over the knee's foot
+	kneePlay = 1.0       // a knee off the slats and off its rail
+	holeEnd  = 5 * Peg   // from the last hole to the rail's end
+)
+
+// KneeAcross is how far the middle of a knee stands from the middle line, mm.
+func (b Brace) KneeAcross() float64 { return b.Across - b.RailWide - kneePlay }
+
 // brace places a person's footbrace; false where no board of a foot's width fits.
 func brace(f Boat, p design.Person, w place) (Brace, bool) {
 	r := f.nearest(w.sole)
 	b := Brace{Who: p.Name, Leg: Leg(p), At: w.sole, Tall: barTall, Thick: barThick, RailWide: railWide, Floor: f.Hull.FloorZ(w.sole)}
-	b.Room = 2 * f.flat(r, railWide+10)
+	b.KneeFoot = kneePlay
+	if f.Design.Inside.Slats > 0 {
+		b.KneeFoot += float64(f.Design.Inside.SlatThickness)
+	}
+	b.HoleUp, b.HoleAt = b.KneeFoot+KneeUp, b.At+b.Thick+KneeHole
+	b.RailTall = b.HoleUp + 1.5*Peg
+	b.Room = 2 * f.flat(r, b.RailTall)
 	b.Bar = math.Min(barMost, math.Floor((b.Room-2*sideRoom)/10)*10)
 	first, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	if b.Bar < barLeast || w.sole+Step*Holes/2 > last || w.sole < first {
+	if b.Bar < barLeast || b.HoleAt+Step*(Holes-1)/2+holeEnd > last+past || w.sole < first {
 		return b, false
 	}
 	b.Rail = math.Max(2*float64(f.Design.Ribs.Pitch)+2*past, Step*(Holes-1)+2*60)
+	b.RailAft = math.Min(b.HoleAt+b.Rail/2, last+past) - b.Rail
 	b.Across = b.Bar/2 - 2*railWide
 	return b, true
 }
 
 func back(f Boat, p design.Person, w place) Back {
 	inner := f.Gunwale.EdgeAt(w.back, -float64(f.Design.Gunwale.Width)/2, 0)
-	return Back{Who: p.Name, At: w.back, Low: w.seat + backLow, Across: math.Min(backWide, 2*inner.Y-60), Tall: backTall, Thick: backThick, Bar: backBar,
+	r := f.nearest(w.back)
+	return Back{Rib: r.Name, RibAt: r.Station, Who: p.Name, At: w.back, Low: w.seat + backLow, Across: math.Min(backWide, 2*inner.Y-60), Tall: backTall, Thick: backThick, Bar: backBar,
 		Gunwale: 2 * inner.Y, Floor: f.Hull.FloorZ(w.back)}
 }

@@ -42,7 +42,10 @@ func TestBrace(t *testing.T) {
 	if b := f.Braces[0]; b.Bar > b.Room || b.Rail < Step*(Holes-1) || 2*b.Across+b.RailWide > b.Bar {
 		t.Errorf("%+v", b)
 	}
-	for _, fl := range f.Floors { // the rails lie between the slats
+	for _, fl := range f.Floors { // the rails lie between the slats that reach so far
+		if fl.Fore < f.Braces[0].RailAft {
+			continue
+		}
 		for _, y := range fl.Across {
 			if apart := math.Abs(math.Abs(y)-f.Braces[0].Across) - (fl.Wide+f.Braces[0].RailWide)/2; apart < 2 {
 				t.Errorf("a rail %.1f mm out and a slat at %.1f mm are %.1f mm apart", f.Braces[0].Across, y, apart)
@@ -57,6 +60,30 @@ func TestBrace(t *testing.T) {
 	near(t, "board before a bench, mm", bench.Braces[0].At, -187.5+50-220+math.Sqrt(math.Pow(0.95*(0.676*1700-57), 2)-260*260), 1e-6)
 	if k := Of(frametest.Shipped(t, "brook", set(design.Kneeling))); len(k.Braces)+len(k.Backs) != 0 {
 		t.Errorf("one who kneels has %+v and %+v", k.Braces, k.Backs)
+	}
+}
+
+// TestKnees: a footbrace's peg goes level through its rail and the knee beside it: the knee
+// stands off the slats, the hole 1.5 diameters from every edge of both, inside the board; and
+// all holes of a rail are in it, with five diameters to its ends.
+func TestKnees(t *testing.T) {
+	for _, slats := range []int{0, 5} {
+		f := Of(frametest.Shipped(t, "brook", func(d *design.Design) { d.Inside.Slats = slats }))
+		b, thick := f.Braces[0], 5.0
+		if slats == 0 {
+			thick = 0
+		}
+		near(t, "knee over the slats, mm", b.KneeFoot-thick, 1, 1e-9)
+		near(t, "hole over the knee's foot, mm", b.HoleUp-b.KneeFoot, 12, 1e-9)
+		near(t, "hole under the rail's top, mm", b.RailTall-b.HoleUp, 12, 1e-9)
+		near(t, "knee beside the rail, mm", b.Across-b.KneeAcross()-b.RailWide/2-10, 1, 1e-9)
+		if b.KneeAcross() < 10 || b.KneeAcross()+10 > b.Bar/2 {
+			t.Errorf("a knee %.1f mm out behind a board of %.0f mm", b.KneeAcross(), b.Bar)
+		}
+		near(t, "hole forward of the board, mm", b.HoleAt-b.At-15, 30, 1e-9)
+		if first, last := b.HoleAt-75, b.HoleAt+75; first-b.RailAft < 40 || b.RailAft+b.Rail-last < 40 {
+			t.Errorf("holes from %.0f to %.0f mm in a rail from %.0f mm, %.0f mm long", first, last, b.RailAft, b.Rail)
+		}
 	}
 }
 

@@ -24,6 +24,17 @@ const (
 	perLashing          = 0.6 // m of cord
 )
 
+// LoopLong is the webbing of one loop round a rib or a stringer, m: round the wood, an eye
+// for a strap, and a water knot with its tails. Estimate.
+const LoopLong = 0.45
+
+// KneeSquare is the square that is sawn corner to corner into the two knees of a footbrace,
+// mm, with room for the cut.
+const KneeSquare = Knee + 5
+
+// buckled is what a backrest's strap takes besides: two buckles, and ends to tie down, mm.
+const buckled = 600.0
+
 // Kit lists what is inside a covered frame, besides flotation.
 //
 // Errors: none; a wood that is not known shows when the kit is weighed.
@@ -62,22 +73,22 @@ func (b Brace) kit(k *kit.Kit, wood string) {
 	at := geometry.Point3{X: b.At, Z: b.Floor + b.Tall/2}
 	k.Pieces = append(k.Pieces,
 		kit.Piece{Group: braces, Name: "footbrace board", Count: 1, Wood: wood, Long: b.Bar, Wide: b.Tall, Thick: b.Thick, Fill: 1, At: at},
-		kit.Piece{Group: braces, Name: "footbrace rail", Count: 2, Form: kit.Beam, Wood: wood, Long: b.Rail, Wide: b.RailWide, Thick: b.RailWide, Fill: 1, At: at},
-		kit.Piece{Group: braces, Name: "footbrace cleat", Count: 2, Wood: wood, Long: 70, Wide: 70, Thick: b.RailWide, Fill: 0.5, At: at})
+		kit.Piece{Group: braces, Name: "footbrace rail", Count: 2, Form: kit.Beam, Wood: wood, Long: b.Rail, Wide: b.RailTall, Thick: b.RailWide, Fill: 1, At: at},
+		kit.Piece{Group: braces, Name: "square for two footbrace knees", Count: 1, Wood: wood, Long: KneeSquare, Wide: KneeSquare, Thick: b.RailWide, Fill: Knee * Knee / (KneeSquare * KneeSquare), At: at})
 	k.Things = append(k.Things,
 		kit.Thing{Group: braces, Key: "brace-peg", Name: "hardwood pegs of 8 mm", Amount: 2, Unit: "each", How: "a footbrace's, 60 mm long", Mass: 0.004, Dense: 670, At: at},
-		kit.Thing{Group: braces, Key: kit.ScrewKey, Name: kit.ScrewName, Amount: 6, Unit: "each", How: "30 mm, three through the board of a footbrace into each cleat", Mass: 6 * kit.ScrewMass, At: at},
-		kit.Thing{Group: braces, Key: "glue", Name: "waterproof glue", Amount: 0.05, Unit: "kg", How: "cleats of a footbrace", At: at},
+		kit.Thing{Group: braces, Key: kit.ScrewKey, Name: kit.ScrewName, Amount: 6, Unit: "each", How: "30 mm, three through the board of a footbrace into each knee", Mass: 6 * kit.ScrewMass, At: at},
+		kit.Thing{Group: braces, Key: "glue", Name: "waterproof glue", Amount: 0.05, Unit: "kg", How: "knees of a footbrace", At: at},
 		kit.Thing{Group: braces, Key: "cord", Name: "lashing cord", Amount: 4 * perLashing, Unit: "m", How: "4 lashings of a footbrace's rails", Mass: 4 * perLashing * cordMass, Dense: cordDense, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "bore, glue and lash a footbrace", Count: 1, Unit: "footbrace", Minutes: 45})
 }
 
 func (b Back) kit(k *kit.Kit, wood string) {
 	at := geometry.Point3{X: b.At, Z: b.Floor + b.Low + b.Tall/2}
-	web := (2*b.Gunwale + 600) / 1000
+	web := (2*b.Gunwale+buckled)/1000 + 2*LoopLong
 	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest bar", Count: 2, Wood: wood, Long: b.Across, Wide: b.Bar, Thick: b.Thick, Fill: 1, At: at})
 	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
-		How: "a backrest's, with its loops and ends to hold it down", Mass: web * webMass, Dense: 950, At: at})
+		How: fmt.Sprintf("a backrest's: %.1f m across and to hold it down, 2 loops of %.2f m, 2 buckles", (2*b.Gunwale+buckled)/1000, LoopLong), Mass: web * webMass, Dense: 950, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for a backrest round two ribs' heads, close under the gunwales", Count: 2, Unit: "loops", Minutes: 2, Bare: true},
-		kit.Work{Name: "pad and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
+		kit.Work{Name: "make and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
 }

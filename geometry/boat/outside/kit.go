@@ -26,6 +26,13 @@ const (
 	drainMass = 0.06
 )
 
+// whipping is the thread for one end of a line of 8 mm, m: some twelve turns and tails.
+// Estimate.
+const whipping = 0.75
+
+// stow is the cord from gunwale to gunwale that a painter is tucked under, m. Estimate.
+const stow = 1.0
+
 // perTube is how far a tube of bedding compound goes under strips of this width, m.
 // Estimate.
 const perTube = 12.0
@@ -58,7 +65,9 @@ func (o Fit) Kit(f *frame.Frame) kit.Kit {
 	if o.Painter > 0 {
 		long := 2 * o.Painter / 1000
 		k.Things = append(k.Things, kit.Thing{Group: painters, Key: "painter-line", Name: fmt.Sprintf("line of %g mm that floats, for painters", LineWide), Amount: long, Unit: "m",
-			How: fmt.Sprintf("%.1f m at each end", o.Painter/1000), Mass: lineMass * long, At: o.top})
+			How: fmt.Sprintf("%.1f m at each end", o.Painter/1000), Mass: lineMass * long, At: o.top},
+			kit.Thing{Group: painters, Key: "cord", Name: "lashing cord", Amount: stow * 2, Unit: "m", How: "to tuck the coiled painters under"},
+			kit.Thing{Group: painters, Key: "thread", Name: "waxed thread", Amount: 4 * whipping, Unit: "m", How: fmt.Sprintf("%g m to whip each end of the painters", whipping), At: o.top})
 		k.Works = append(k.Works, kit.Work{Name: "bore for painters", Count: 2, Unit: "holes", Minutes: 4, Bare: true},
 			kit.Work{Name: "whip and tie painters", Count: 2, Unit: "painters", Minutes: 8})
 	}

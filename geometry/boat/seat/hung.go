@@ -56,7 +56,7 @@ type Hanger struct {
 	Block   float64    // thickness of the block between it and the gunwale
 	Skew    float64    // of the gunwale in plan off the middle line, radians
 
-	high       float64        // of the gunwale, mm
+	high, wide float64        // of the gunwale, mm
 	top, along geometry.Point // the gunwale's upper inner edge, and the way down its face
 }
 
@@ -108,6 +108,24 @@ func (h Hanger) BlockLong() float64 { return h.Bolts[1] - h.Bolts[0] + 8*Bolt }
 // BlockHigh returns how far the block reaches down the gunwale: all but 2 mm at either
 // edge.
 func (h Hanger) BlockHigh() float64 { return h.high - 4 }
+
+// A bolt's head and the washer under it, which are let in flush with the gunwale's outer
+// face; and what stands beyond the hanger: washer, nut, and a thread or two. Sizes of M6 by
+// ISO 4017, 7093 and 4032, from memory.
+const (
+	LetIn  = 4.0 + 1.6
+	beyond = 1.6 + 5.2 + 2
+)
+
+// BoltLong returns the length of the hanger's bolts under their heads, mm: the next that is
+// sold, by 5 mm up to 80 mm and by 10 mm over it.
+func (h Hanger) BoltLong() float64 {
+	long := h.wide - LetIn + h.Block + Thick + beyond
+	if long <= 80 {
+		return 5 * math.Ceil(long/5)
+	}
+	return 10 * math.Ceil(long/10)
+}
 
 // window is a gap between mortises and cross pieces in which a hanger's bolts may stand.
 type window struct {
@@ -285,7 +303,7 @@ func (b Boat) rail(s *Seat, r *Rail, w window, forward float64) error {
 	x := w.near(r.Station)
 	top, foot := b.Gunwale.EdgeAt(x, -wide/2, high), b.Gunwale.EdgeAt(x, -wide/2, 0)
 	a, c := b.Gunwale.EdgeAt(x-1, -wide/2, high), b.Gunwale.EdgeAt(x+1, -wide/2, high)
-	h := Hanger{Station: x, Wide: w.apart + 2*boltEdge, Off: r.Station - x, Skew: math.Atan(abs(c.Y-a.Y) / 2), Down: boltDown(high), high: high}
+	h := Hanger{Station: x, Wide: w.apart + 2*boltEdge, Off: r.Station - x, Skew: math.Atan(abs(c.Y-a.Y) / 2), Down: boltDown(high), high: high, wide: wide}
 	h.top = geometry.Point{X: top.Y, Y: top.Z}
 	h.along = geometry.Point{X: foot.Y, Y: foot.Z}.Sub(h.top).Unit()
 	mark := b.Gunwale.OnStock(x)

@@ -59,6 +59,26 @@ func TestBolts(t *testing.T) {
 	near(t, "splitting, N", l.Splits, 14*24*math.Sqrt(16/(1-16.0/40)), 1e-6)
 }
 
+// TestBoltLong: River's bolts go through 22 mm of gunwale less the seat of head and washer,
+// a block of 12 mm, and a hanger of 20 mm; under the nut lies a washer of 1.6 mm, and an M6
+// nut is 5.2 mm (ISO 4032): 22 - 5.6 + 12 + 20 + 1.6 + 5.2 = 55.2 mm are filled, and 60 mm
+// is the next that is sold. Elsewhere likewise, with a thread of 1 mm over the nut.
+func TestBoltLong(t *testing.T) {
+	for _, name := range []string{"lake", "river"} {
+		f := frametest.Shipped(t, name, nil)
+		for _, s := range f.Seats {
+			g := s.Hung.Front.Hanger
+			long, filled := g.BoltLong(), f.Gunwale.Width-5.6+g.Block+20+1.6+5.2
+			if name == "river" && g.Block == 12 {
+				near(t, "bolt, mm", long, 60, 0)
+			}
+			if long < filled+1 || long > filled+13 || math.Mod(long, 5) != 0 || long > 80 && math.Mod(long, 10) != 0 {
+				t.Errorf("%s: a bolt of %g mm for %.1f mm with nut and washers", name, long, filled)
+			}
+		}
+	}
+}
+
 // TestHangs: the height alone decides. From the gunwale's top down the hanger to its slot
 // is where the rail lies, and the rail's top is as far over the floor as the design says,
 // both rails off the middle's height by their share of the drop, some 220 of 260 mm of it; nothing nearer

@@ -59,7 +59,7 @@ func (w *writer) firstRib() {
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
 	beyond := "hold the others hot at the widths of the last table here, for what you measured"
 	if w.Bend.OnForms() {
-		beyond = "change the springback in the design (its line bending.springback; 0.10 is 10 %) and print strips and forms again before you bend the others: widths and radii change, lengths and marks do not"
+		beyond = "change the springback in the design and print strips and forms again before you bend the others: widths and radii change, lengths and marks do not"
 	}
 	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it %s. Stock of another board, wetter or drier, wants a first rib of its own.",
 		w.roughly(at.Width), report.Percent(at.Back), w.Point(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), beyond)
@@ -176,9 +176,9 @@ func (w *writer) bilgeBatten() string {
 		words += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve"
 	}
 	if aft, fore := w.dryRun(n); aft != "" {
-		words += fmt.Sprintf(". Tie it from rib %s to rib %s and let its ends stand free: dry, it may break farther out. True the ribs there by their gauges and by eye", aft, fore)
+		words += fmt.Sprintf(". Tie it from rib %s to rib %s, one turn of cord at each, so that it may ride on its edge: a stringer that is lashed is wrung flat there, and steamed for that, but this one need not lie flat. Let its ends stand free: bent farther out, it may break dry. True the ribs there by their gauges and by eye", aft, fore)
 	}
-	return words + "."
+	return words + ". It is a help and no part of the boat."
 }
 
 // dryRun names the ribs between which a stringer lies dry round midship, "" where it does
@@ -255,15 +255,19 @@ func (w *writer) steamBox() []string {
 // relaxed is how ribs that were bent in place come to their free widths.
 func (w *writer) relaxed() []string {
 	if w.Bend.Boat.Why != nil {
-		return []string{"Then peg all heads." + w.headsGlued()}
+		return []string{"Then peg all heads." + w.headsGlued(), battensOff}
 	}
 	return []string{
 		"Then untie the battens, and lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
 		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
 		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
 		"Put them back and peg all heads, as the chapter Joints shows." + w.headsGlued(),
+		battensOff,
 	}
 }
+
+// battensOff says how long the bilge battens stay.
+const battensOff = "Sight along the bilge battens once more, then take them off: keel and stringers hold the ribs from now on."
 
 // offWidth is by how much a width may be off that is bent by hand; common practice.
 func offWidth(u measure.System) string { return report.Either(u, "10 mm", "3/8 in") }

@@ -32,12 +32,27 @@ func (w *writer) cover() {
 		"Work, "+w.Skill.String()+" builder", fmt.Sprintf("%.0f hours, give or take %.0f: %s", work, hours.Off*work, w.Time())))
 	w.section("Read first")
 	w.add(report.List{Items: []string{
-		"Cut by the full-size patterns alone, which ribwright loft prints: this book has no line that may be cut by.",
+		"Cut by the full-size patterns alone, which are printed apart from it: this book has no line that may be cut by.",
 		"Wood varies: every bend, strength, weight and time here is an estimate, some of it from rules of thumb that are said to be so. Nothing here certifies a boat.",
 		"Local law, the waterway's authority and licensed advice come first.",
 	}})
 	w.section("Contents")
 	w.add(report.Contents{})
+	w.add(glossary())
+}
+
+// glossary explains the words of the trade that the book takes for granted.
+func glossary() report.Table {
+	return report.Titled("Words of this book").Names("Word").Words("What it means").Filled(
+		"moulded", "the width of a stem on its flat side, from its outer edge inward",
+		"horn, shelf", "the point in which a stem ends between the gunwales, and the step under it that they lie on",
+		"scarf", "two sticks joined end to end by long slopes that are glued on each other",
+		"fair", "in one sweep, without bumps or flats",
+		"clove hitch", "two turns round a stick, the second crossing over the first and tucked under itself",
+		"reef knot", "left over right, then right over left",
+		"frapping", "turns round the strands of a lashing, between the sticks, that draw it tight",
+		"springback", "the share of its curvature that a bent stick loses when it is let go",
+		"GM", "how stiffly a boat stands up when it begins to heel, as a length: more is stiffer, less than 0 rolls over")
 }
 
 // quarter draws the boat under its cloth, with all that hides left out, over the bow

@@ -57,7 +57,7 @@ func TestBeforeItIsHidden(t *testing.T) {
 	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
 	inOrder(t, stepsOf(b), "sloping cut at each end", "outside the sloping marks", "Leave it overnight", "Cut the mortises", "Bore each end across for its lashing",
 		"Glue the layers of a blank", "Leave them overnight", "Saw each stem to its pattern", "Prick the crosses", "lash them there", "Glue the breasthooks in", "Leave them overnight", "drive them",
-		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: bore the gunwales", "glue a block", "Leave them overnight", "put the bolts in now", "Oil or varnish every stick",
+		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: bore the gunwales", "glue a block", "Leave them overnight", "put the bolts in, 8 of 6 mm by 60 mm", "Oil or varnish every stick",
 		"tack it from amidships", "pull by what stands over", "Cut the cloth flush", "glue spreaders and rails", "Leave it overnight", "round all edges and oil it", "sew the webbing",
 		"Swamp it")
 	if strings.Contains(stepsOf(b), "landings to") || strings.Contains(steps(b)["Skin"], "the iron") {
@@ -145,7 +145,7 @@ func TestWoodWhereItIsUsed(t *testing.T) {
 // TestByMachine: what is cut to the boat as it stands is not cut by machine before.
 func TestByMachine(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges and breasthooks now", "glued their blanks", "has cross pieces and hangers of seats too", "by hand from their patterns")
+	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges now, and breasthooks when their stock is sawn", "glued their blanks", "has cross pieces and hangers of seats too", "by hand from their patterns")
 	bare := shipped(t, "brook")
 	bareBoat(bare)
 	bare.Bow.Made = design.StemsSolid

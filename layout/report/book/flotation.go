@@ -68,7 +68,7 @@ func (w *writer) flotation() {
 		w.add(swampedTable(w.Trial.Swamped, w.Letters))
 	}
 	w.add(report.List{First: 1, Items: []string{
-		"Hold each piece in its place before you strap it. Nothing touches a hanger, a cross piece or a person.",
+		"Hold each piece in its place before you strap it. It touches nothing but ribs and gunwales, and no person.",
 		"Pull at every strap with your own weight.",
 		"In shallow water, with a life jacket on, fill the boat to its gunwales. Sit on its floor, then hold on outside. Compare with the table above: the least of the sheer out of water, and whether it comes back when you rock it.",
 		"Where it lies lower or rolls, look for a strap that gave and foam that lies low or inboard. People heavier than the design's want more foam."}})
@@ -109,8 +109,8 @@ func (w *writer) sidePieces(sides []flotation.Bag) {
 	t.Note = "Thick is across the boat. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone."
 	w.add(t, w.sideFigure(widest(sides)))
 	w.add(report.List{First: 1, Items: []string{
-		"Before the skin goes on, tie two loops of webbing for each strap round the rib nearest to its place: one close under the gunwale, one just under the piece. A strap stands a hand's width from each end of a piece, and the rest between.",
-		"Glue foam sheets to a block of each size. Cut its outer face to the ribs' lean and its thickness to the table; round every edge.",
+		"Before the skin goes on, tie two loops of webbing for each strap round the rib nearest to its place: one close under the gunwale, one just under the piece. A strap stands a hand's width from each end of a piece, and the rest between. " + w.loop(),
+		"Glue foam sheets of " + w.Length(flotation.FoamSheet) + " to a block of each size. Cut its outer face to the ribs' lean and its thickness to the table; round every edge.",
 		"Lay it under its gunwale against the ribs, as the figure shows.",
 		"Lead each strap through both loops and round the piece, draw it tight and buckle it on the piece's face, where a hand reaches it from outside the boat. The piece goes neither up nor in nor along."}})
 }
@@ -161,7 +161,7 @@ func (w *writer) sideFigure(b flotation.Bag) report.Figure {
 	d.note(k.At.Y, k.At.Z, 0, -small/2, layout.Middle, "foam")
 	d.note(high.X, high.Y, 3, -small, layout.Left, "gunwale")
 	d.note(20, floor, 0, 1.5, layout.Left, "floor")
-	return report.Figure{Drawing: d.Drawing,
+	return report.Figure{Drawing: d.settled(),
 		Caption: fmt.Sprintf("Side piece %s, %s, section at its middle, port side, seen from ahead: gunwale, foam, the nearest rib; dashed a strap and the floor. From the middle line to its face, and from the floor to its lower edge, is what people have.", mark(b), ratio(per)),
 		About:   "A piece of foam under the gunwale against a rib, with its sizes and a strap round it."}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
@@ -34,6 +35,13 @@ func (w *writer) helps() report.Table {
 	}
 	row("string", 1, w.meters(f.Hull.Length+1000), "over the middle line, from stem to stem")
 	row("straightedge", 1, "longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "across the gunwales, to measure depths from")
+	if n := w.Eye.Sighted; n > 0 && !w.Bend.OnForms() {
+		s, use := f.Stringers[n-1], "along the bilges while the ribs are bent"
+		if dry := w.stringersThat(func(s bend.Stringer) bool { return len(s.Hot) == 0 }); len(dry) > 0 {
+			use += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve, before they are marked"
+		}
+		row("bilge battens", 2, fmt.Sprintf("%s by %s, up to %s long", w.Fine(float64(f.Design.Stringers.Width)), w.Fine(float64(f.Design.Stringers.Depth)), w.Length(math.Ceil((s.Fore-s.Aft)/50)*50)), use)
+	}
 	row("straight sticks", 2, w.Length(math.Ceil(w.Eye.Sticks/50)*50), "to sight for twist")
 	longest := 0.0
 	for _, r := range f.Ribs {

@@ -50,7 +50,7 @@ func (w *writer) insidePlan() report.Figure {
 	for _, b := range o.Braces {
 		box(layout.Cut, b.At, b.At+b.Thick, -b.Bar/2, b.Bar/2)
 		for _, y := range []float64{-b.Across, b.Across} {
-			box(layout.Mark, b.At-b.Rail/2, b.At+b.Rail/2, y-b.RailWide/2, y+b.RailWide/2)
+			box(layout.Mark, b.RailAft, b.RailAft+b.Rail, y-b.RailWide/2, y+b.RailWide/2)
 		}
 	}
 	for _, b := range o.Backs {
@@ -65,8 +65,24 @@ func (w *writer) insidePlan() report.Figure {
 	for _, fl := range o.Floors {
 		s.across(fl.Aft, fl.Fore, -f.Hull.Beam/2/per-7, w.Length(fl.Long))
 	}
-	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Inside from above, %s, bow to the right, upright line at midship. Solid: floor slats, backrests, footbraces; dashed: flotation, numbered as in its tables.", ratio(per)),
-		About: "The boat from above with floor slats, backrests, footbraces and flotation in their places."}
+	var solid []string
+	for _, of := range []struct {
+		n    int
+		name string
+	}{{len(o.Floors), "floor slats"}, {len(o.Backs), "backrests"}, {len(o.Braces), "footbraces"}} {
+		if of.n > 0 {
+			solid = append(solid, of.name)
+		}
+	}
+	what := ""
+	if len(solid) > 0 {
+		what = " Solid: " + and(solid) + "."
+	}
+	if len(w.Afloat.Flotation.Bags) > 0 {
+		what += " Dashed: flotation, numbered as in its tables."
+	}
+	return report.Figure{Drawing: s.settled(), Caption: fmt.Sprintf("Inside from above, %s, bow to the right, upright line at midship.%s", ratio(per), what),
+		About: "The boat from above with what is inside it in its place."}
 }
 
 func (w *writer) floors() {
@@ -89,7 +105,14 @@ func (w *writer) floors() {
 	w.add(report.List{First: 1, Items: []string{
 		"Plane the slats, round their upper edges and oil them.",
 		fmt.Sprintf("Lay them over the ribs at the places of the table and lash each to its end ribs and to every second rib between, %d lashings a slat in the first floor. Nothing is screwed into a rib.", fl.Lashings()),
+		w.underRibs(),
 		"Tie the knots between the slats, clear of knees and heels. A slat can be cut free and taken out to dry and to clean."}})
+}
+
+// underRibs says how cord comes round a rib that has its skin on.
+func (w *writer) underRibs() string {
+	deep := w.Fine(float64(w.Frame.Design.Stringers.Depth))
+	return "The cloth stands " + deep + " off a rib between the stringers: push the cord through there, behind the rib, with a hook of bent wire, blunt at its tip. At the keel it goes round the rib close beside the keel. Where a slat or a rail lies on a lashing, hollow its underside by a shaving until it does not rock."
 }
 
 func (w *writer) braces() {
@@ -97,17 +120,25 @@ func (w *writer) braces() {
 		return
 	}
 	w.section("Footbrace")
-	t := report.Titled("Footbraces, "+w.Marks()).Words("For").Numbers("Leg", "Board's after face at", "Board", "Rails, each", "Rails' middles from the middle line")
+	t := report.Titled("Footbraces, "+w.Marks()).Words("For").Numbers("Leg", "Board's after face at", "Board", "Rails, each", "Rails' after ends at", "Rails' middles from the middle line", "Knees' middles from it")
 	for _, b := range w.Bend.Inside.Braces {
-		t.Row(wording.OneLine(b.Who), w.Whole(b.Leg), w.Station(b.At), w.Mark(b.Bar), w.Mark(b.Rail), w.Mark(b.Across))
+		t.Row(wording.OneLine(b.Who), w.Whole(b.Leg), w.Station(b.At), w.Mark(b.Bar), w.Mark(b.Rail), w.Station(b.RailAft), w.Mark(b.Across), w.Mark(b.KneeAcross()))
 	}
 	t.Note = "Leg is from the seat's back to the sole, worked from the stature, good to 30 mm: measure the person. The board stands at 0.95 of it from the backrest, knees a little bent."
 	b := w.Bend.Inside.Braces[0]
-	w.add(t, report.List{First: 1, Items: []string{
-		fmt.Sprintf("Plane two rails %s square. Bore %d holes of %s through each, level and across the boat, %s apart, the middle one at the board's place: three steps forward and three aft for other legs and shoes.", w.Fine(b.RailWide), inside.Holes, w.Length(8), w.Length(inside.Step)),
+	w.add(t, w.braceFigure(b), report.List{First: 1, Items: []string{
+		fmt.Sprintf("Plane two rails %s wide and %s tall. Bore %d holes of %s through each, level and across the boat, %s over its underside, %s apart, the middle one %s forward of the rail's after end: three steps forward and three aft for other legs and shoes.", w.Fine(b.RailWide), w.Fine(b.RailTall), inside.Holes, w.Length(inside.Peg), w.Fine(b.HoleUp), w.Length(inside.Step), w.Length(b.HoleAt-b.RailAft)),
 		"Lash both rails to the ribs under them, as the slats are.",
-		fmt.Sprintf("Saw the board %s tall and %s thick. Saw one square of %s into two cleats, corner to corner, and glue and screw one behind each end of the board as a knee. Bore each knee's foot for a peg of %s, which goes through the rail's hole.", w.Fine(b.Tall), w.Fine(b.Thick), w.Length(70), w.Length(8)),
+		fmt.Sprintf("Saw the board %s tall and %s thick; it stands on the rails. Saw one square of %s, %s thick, corner to corner into two knees, and trim their legs to %s, the grain along the foot.", w.Fine(b.Tall), w.Fine(b.Thick), w.Length(inside.KneeSquare), w.Fine(b.RailWide), w.Length(inside.Knee)),
+		fmt.Sprintf("Glue and screw a knee on the board's forward face inboard of each rail, a card's thickness off it, its foot %s over the rail's underside, so that it clears the slats.", w.Fine(b.KneeFoot)),
+		fmt.Sprintf("When that is hard, stand the board in its place and bore each knee through the rail's middle hole, %s forward of the board and %s over the knee's foot. A peg of %s goes through both.", w.Length(inside.KneeHole), w.Length(inside.KneeUp), w.Length(inside.Peg)),
 		"Sit in the boat and push: the pegs come out by hand, and no foot goes under the board."}})
+	w.inTheWay()
+}
+
+// loop says how a loop of webbing is closed.
+func (w *writer) loop() string {
+	return fmt.Sprintf("A loop is %s of webbing, once round the wood with an eye left on the inner side, closed by a water knot (an overhand knot, its other end led back along it) with tails of %s, drawn tight by your weight.", w.Length(1000*inside.LoopLong), w.Length(75))
 }
 
 func (w *writer) backs() {
@@ -116,13 +147,13 @@ func (w *writer) backs() {
 	}
 	w.section("Backrest")
 	w.say("Two bars on webbing, hung from the ribs' heads, for the small of the back.")
-	t := report.Titled("Backrests, of two bars, "+w.Marks()).Words("For").Numbers("Fore face at", "Lower edge over the floor", "Bars across", "Each bar", "Thick", "Both bars", "Between the gunwales there")
+	t := report.Titled("Backrests, of two bars, "+w.Marks()).Words("For").Numbers("Fore face at", "Lower edge over the floor", "Bars across", "Each bar", "Thick", "Both bars", "Between the gunwales there").Words("Loops on rib")
 	for _, b := range w.Bend.Inside.Backs {
-		t.Row(wording.OneLine(b.Who), w.Station(b.At), w.Mark(b.Low), w.Mark(b.Across), w.Mark(b.Bar), w.Mark(b.Thick), w.Mark(b.Tall), w.Mark(b.Gunwale))
+		t.Row(wording.OneLine(b.Who), w.Station(b.At), w.Mark(b.Low), w.Mark(b.Across), w.Mark(b.Bar), w.Mark(b.Thick), w.Mark(b.Tall), w.Mark(b.Gunwale), b.Rib)
 	}
-	w.add(t, report.List{First: 1, Items: []string{
-		"Before the skin goes on, tie a loop of webbing round the rib's head nearest to the place on each side, close under the gunwale.",
-		"Round all edges of both bars. Bore two slots for the webbing near each end of each bar, in line.",
+	w.add(t, w.backFigure(w.Bend.Inside.Backs[0]), report.List{First: 1, Items: []string{
+		"Before the skin goes on, tie a loop of webbing round the head of the rib of the table on each side, close under the gunwale. " + w.loop() + " No foam lies there.",
+		fmt.Sprintf("Round all edges of both bars. Bore and saw two upright slots for the webbing near each end of each bar, %s by %s, %s and %s from its end.", w.Length(slotLong), w.Length(slotWide), w.Length(slotIn), w.Length(slotIn+slotApart)),
 		"Lead webbing through the slots of both bars, the gap of the table between them, and to the loops at both sides, with a buckle at each.",
 		"Tie the lower bar to the rib or slat below, so that the backrest cannot ride up.",
 		"Set its height and its lean by the buckles with the person in the boat: it bears on the small of the back."}})

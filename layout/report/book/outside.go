@@ -34,7 +34,7 @@ func (w *writer) outsideSkin() {
 	w.add(w.screwPlaces().IfAny()...)
 	w.add(report.List{First: 1, Items: slices.Concat(w.band(), items)})
 	if o.Painter > 0 {
-		w.warn("A long loose line catches feet in a capsize: coil each painter and tuck it under a stretched cord, and leave no loop that a foot goes into.", "common practice, no source read")
+		w.warn("A long loose line catches feet in a capsize: coil each painter and tuck it under the cord that is stretched for it, and leave no loop that a foot goes into.", "common practice, no source read")
 	}
 }
 
@@ -42,7 +42,7 @@ func (w *writer) outsideSkin() {
 func (w *writer) screwPlaces() report.Table {
 	o := w.Bend.Outside
 	t := report.Titled("Screws of the strips, from midship along them, " + w.Unit()).Names("Strip").Words("Places")
-	t.Note = "Forward is positive. A screw stands midway between two ribs, and is moved aside or added where a bolt, a peg or a lashing is in its way or the next one would be too far off. Keep to these places within " + w.Whole(marks.Joined) + " " + w.Unit() + "."
+	t.Note = "Forward is positive. A screw stands midway between two ribs, and is moved aside or added where a bolt, a peg or a lashing is in its way or the next one would be too far off. Keep to these places within " + w.Whole(marks.Joined) + " " + w.Unit() + ". One that stands on a scarf of the gunwale may stay: it goes square through both halves and its hole is bored, so that it pulls the joint together."
 	row := func(name string, s outside.Strip) {
 		all := s.Screws
 		if s.Mirrored() {
@@ -75,7 +75,8 @@ func (w *writer) outsideSteps() (out []string) {
 			w.screwed(s, "between the ribs, clear of their lashings and of what holds the stems' feet")+" Strap the thin ends down until the compound grips. Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
 	}
 	if o.Painter > 0 {
-		out = append(out, fmt.Sprintf("Painters: put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(outside.LineWide)))
+		out = append(out, fmt.Sprintf("Painters: put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(outside.LineWide)),
+			"Tie a lashing cord tight from one gunwale to the other round the heads of the last rib at each end, under the gunwales: the coiled painter is tucked under it.")
 	}
 	if o.Drain {
 		out = append(out, fmt.Sprintf("Drain: bed a round pad, %s across and %s thick, inside against the skin beside the keel at %s, between two ribs.",

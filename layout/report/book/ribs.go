@@ -52,7 +52,7 @@ func (w *writer) loose() report.Figure {
 		s.note(from+r.Section.HalfBreadth, r.Section.Depth, 0, 1.5, layout.Middle, r.Name)
 		from += wide + 60
 	}
-	return report.Figure{Drawing: s.Drawing,
+	return report.Figure{Drawing: s.settled(),
 		Caption: fmt.Sprintf("Half of ribs %s and %s, %s: bold as wanted, dashed only pushed in, once with heads loose in their mortises and once with heads tight.", ribs[middle].Name, ribs[len(ribs)-1].Name, ratio(per)),
 		About:   "Half sections of two ribs, each with the two even curves that it takes when nobody works its bilges."}
 }

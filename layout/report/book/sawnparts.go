@@ -20,11 +20,11 @@ func (w *writer) byMachine() string {
 	if w.Bend.OnForms() {
 		now = append(now, "forms")
 	}
-	now = append(now, "breasthooks")
+	sawn := []string{"breasthooks"}
 	if len(w.Frame.Thwarts) > 0 && w.Bend.Boat.Why != nil {
-		now = append(now, "cross pieces")
+		sawn = append(sawn, "cross pieces")
 	}
-	words := "If a machine cuts parts from the cutter's file, have it cut " + and(now) + " now."
+	words := "If a machine cuts parts from the cutter's file, have it cut " + and(now) + " now, and " + and(sawn) + " when their stock is sawn and planed, after the next step."
 	if w.Frame.Design.MadeStems() == design.StemsPlywood {
 		words += " Stems come after the step Stems and breasthooks has glued their blanks: the file has each once, for a blank of its whole thickness."
 	}
@@ -87,8 +87,9 @@ func (w *writer) scarfing() []string {
 		return nil
 	}
 	return []string{
-		fmt.Sprintf("Cut the scarfs, %d in all, by the table Scarfs in long sticks in the chapter Gunwales: pieces are counted from aft.", n),
-		"Glue them, clamped on a straight board with film under them. Leave them overnight.",
+		fmt.Sprintf("Mark the scarfs, %d in all, by the table Scarfs in long sticks in the chapter Gunwales: pieces are counted from aft. A scarf slopes through the thickness of a stick, the smaller side of its section: draw it on both narrow sides, from nothing on one wide face to the other wide face, as long as the table says.", n),
+		"Plane the wide faces true at the ends first. Lay the two pieces of a joint on each other, one end back from the other by the length of the scarf, clamp them down, and saw and plane both slopes in one plane, to a feather on a board's edge.",
+		"Turn one piece over and lay slope on slope: no light shows between them. Glue them, clamped on a straight board with film under them, a brad through the waste of each or a stop at each end so that they cannot slide. Leave them overnight.",
 	}
 }
 

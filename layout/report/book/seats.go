@@ -65,14 +65,14 @@ func (w *writer) on(s seat.Seat) (out []design.Person) {
 func (w *writer) hungSeat(s seat.Seat) {
 	h := s.Hung
 	w.add(w.hungFigure(s), w.frameFigure(s))
-	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot, inboard face", "Bolts down", "Block", "Lean, degrees")
+	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot, inboard face", "Bolts down", "Bolts, 6 mm, long", "Block", "Lean, degrees")
 	b := report.Titled("Bolts of the hangers, on the straight gunwale from midship, "+w.Marks()).Words("Rail").Numbers("After bolt", "Fore bolt", "Slot forward of the hanger's middle")
 	for _, r := range []struct {
 		name string
 		rail seat.Rail
 	}{{"front", h.Front}, {"after", h.After}} {
 		g := r.rail.Hanger
-		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(g.SlotInboard()), w.Cell(g.Down), w.Cell(g.Block), report.Angle(g.Lean()))
+		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(g.SlotInboard()), w.Cell(g.Down), w.Whole(g.BoltLong()), w.Cell(g.Block), report.Angle(g.Lean()))
 		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Cell(g.Off))
 	}
 	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. Lengths follow from the height of the seat: measure gunwale and floor as they stand before you cut, and cut to them.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))
@@ -80,11 +80,15 @@ func (w *writer) hungSeat(s seat.Seat) {
 	w.add(report.List{Items: w.hangSteps(s)})
 }
 
+// headsHeld keeps bolts from turning whose heads nobody reaches under skin and outwale.
+const headsHeld = "Wax the threads, and bed head and washer of each bolt in their seat in epoxy thickened with its filler or fine sawdust; wipe it off flush. It keeps the head from turning when skin and outwale hide it. Draw the nut up by hand against the block, and leave it overnight."
+
 // hangSteps are how a hung seat is made, in short.
 func (w *writer) hangSteps(s seat.Seat) []string {
 	h := s.Hung
 	out := []string{
-		fmt.Sprintf("Before the skin goes on: bore the gunwales for the bolts, %s, square to the wood and never within %s of a mortise. Let heads and washers in flush with the outer face and glue a block of %s behind each pair.", w.Fine(seat.Hole), w.whole(25), s.Wood),
+		fmt.Sprintf("Before the skin goes on: bore the gunwales for the bolts, %s, square to the wood and never within %s of a mortise. Let heads and washers in, %s deep, flush with the outer face, and glue a block of %s behind each pair.", w.Fine(seat.Hole), w.whole(25), w.Fine(seat.LetIn), s.Wood),
+		headsHeld,
 		"Cut the slots of the hangers as closed holes, wood all round them: bore the corners, saw between them, and pare to the lines. The rail lies level, so the slot slants through the leaning board as its pattern says.",
 		"Slide a hanger on each end of both rails, clamp the hangers to their blocks, dry, and measure from the floor to the rails before you bore the hangers for their bolts.",
 		fmt.Sprintf("Take it down and make the frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. Saw the spreaders' ends square and glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, and drive a peg of hardwood with glue.", w.Fine(h.Spreader), w.Length(s.Wide), w.whole(seat.Peg), w.whole(h.IntoSpreader())),

@@ -33,9 +33,18 @@ func (w *writer) boltsFirst() (out []string) {
 		}
 		out = append(out, fmt.Sprintf("%s: bore the gunwales for its bolts and let their heads in, by its tables in the chapter Seats.", s.Name),
 			fmt.Sprintf("%s: glue a block behind each pair of bolts, its holes bored with the gunwale's. Leave them overnight.", s.Name),
-			fmt.Sprintf("%s: put the bolts in now, with their nuts on: later the skin covers their heads.", s.Name))
+			fmt.Sprintf("%s: put the bolts in, %s: %s", s.Name, boltsOf(s.Hung, w), strings.ToLower(headsHeld[:1])+headsHeld[1:]))
 	}
 	return out
+}
+
+// boltsOf letters the bolts of a seat by their length.
+func boltsOf(h *seat.Hung, w *writer) string {
+	front, after := h.Front.Hanger.BoltLong(), h.After.Hanger.BoltLong()
+	if front == after {
+		return "8 of 6 mm by " + w.whole(front)
+	}
+	return fmt.Sprintf("4 of 6 mm by %s in front and 4 by %s behind", w.whole(front), w.whole(after))
 }
 
 // seatActs is the work on seats of which one hangs: joined first, oiled last.

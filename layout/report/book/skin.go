@@ -152,7 +152,7 @@ func (w *writer) sheetFigure() report.Figure {
 	if c.Pleats > 0 {
 		caption += " Short lines between the last ribs and the stems: pleats."
 	}
-	return report.Figure{Drawing: s.Drawing, Caption: caption, About: "Flat sheet of cloth with its middle thread, the line of the gunwales and the seams at the stems."}
+	return report.Figure{Drawing: s.settled(), Caption: caption, About: "Flat sheet of cloth with its middle thread, the line of the gunwales and the seams at the stems."}
 }
 
 // pleats draws them beside each stem, as many as there are.

@@ -106,6 +106,9 @@ func (w *writer) fittingStep(k kit.Kit) step {
 	} else {
 		s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k), w.oiled(k))
 	}
+	if slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return t.Key == "thread" }) {
+		s.tools += ", needle and palm"
+	}
 	if len(w.Frame.Seats) > 0 && k.Name == fittings.Seats {
 		s.do = append(s.do, "Measure the tops of the seats over the floor.")
 		s.check = "no top stands higher than the table Seats says; " + s.check

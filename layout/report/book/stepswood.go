@@ -49,7 +49,7 @@ func (w *writer) sawing() step {
 	}
 	return step{name: string(hours.Saw), work: stage(hours.Saw), buys: buys, dry: dry, do: acts(slices.Concat([]string{
 		"Sort the boards. The straightest grain is for ribs and gunwales, its slope no steeper than 1 in 15.",
-		"Rip each board by the ripping plan, each rip " + w.Fine(cutlist.Dressing) + " wider than it says there: so much is planed off.",
+		"Rip each board by the ripping plan, each rip " + w.Fine(cutlist.Dressing) + " wider than it says there, but the first and the last of a board, which have one sawn face, " + w.Fine(cutlist.Dressing/2) + " wider: so much is planed off.",
 		w.endsOfRips(),
 		"Cut the checked end off each rip, square, " + w.Length(cutlist.Checked) + " or more; then crosscut it by the plan from there.",
 		"Write on every piece its mark from the cut list." + w.sides(),
@@ -65,7 +65,7 @@ func (w *writer) sawing() step {
 
 func (w *writer) gunwales() step {
 	g, d := &w.Frame.Gunwale, w.Frame.Design.Gunwale
-	marks := fmt.Sprintf("While the stock is straight, mark from the gunwale strip midship, all %d mortises, the places of the spreaders and the sloping cut at each end of a gunwale, and the mirror of it on the other.", len(g.Mortises))
+	marks := fmt.Sprintf("While the stock is straight, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other.", len(g.Mortises), w.boltMarks())
 	cut := fmt.Sprintf("Cut the mortises %s deep with their lean, by the table Mortises in the chapter Gunwales. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
 	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends.", w.boredEnds()}
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
@@ -90,6 +90,18 @@ func (w *writer) gunwales() step {
 		s.who = "common practice; HSE on epoxy"
 	}
 	return s
+}
+
+// boltMarks names the bolts that are marked along the straight gunwale, "" without any.
+func (w *writer) boltMarks() string {
+	words := ""
+	if len(w.Frame.Thwarts) > 0 {
+		words += ", the bolts of the cross pieces"
+	}
+	if w.hungSeats() {
+		words += ", the bolts of the seats' hangers by the chapter Seats"
+	}
+	return words
 }
 
 // ifBent leaves out what is for gunwales that spreaders hold while they are glued.
