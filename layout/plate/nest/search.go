@@ -16,7 +16,7 @@ const (
 	tightest = 1.75  // the least share that is tried when the board is smaller
 	begins   = 12    // nests begun at most
 	goal     = 1.795 // share at which the search is content
-	rounds   = 12     // of laying parts anew at most
+	rounds   = 12    // of laying parts anew at most
 	effort   = 170   // parts of a nest times the tries of a round
 )
 
