@@ -40,15 +40,21 @@ func mark(b flotation.Bag) string {
 	return fmt.Sprint(b.Number)
 }
 
-// lettered writes a piece's mark outside the gunwale that it lies under.
+// lettered writes a side piece's mark outside the gunwale that it lies under, a bag's beside
+// the end that it lies in.
 func (w *writer) lettered(s *sketch, b flotation.Bag) {
 	if b.Liters == 0 {
 		return
 	}
-	half := w.Frame.Gunwale.At(b.At.X, 0, 0).Y
-	if b.At.Y > 0 {
+	h, half := w.Frame.Hull, w.Frame.Gunwale.At(b.At.X, 0, 0).Y
+	switch {
+	case !b.Foam && b.At.X < 0:
+		s.note(-h.Stern.Tip(), 0, -2, -small/2, layout.Right, mark(b))
+	case !b.Foam:
+		s.note(h.Bow.Tip(), 0, 2, -small/2, layout.Left, mark(b))
+	case b.At.Y > 0:
 		s.note(b.At.X, half, 0, 1.2, layout.Middle, mark(b))
-	} else {
+	default:
 		s.note(b.At.X, -half, 0, -small-1.2, layout.Middle, mark(b))
 	}
 }

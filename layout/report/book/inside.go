@@ -30,7 +30,7 @@ func (w *writer) inside() {
 // insidePlan is the boat from above with all that is inside.
 func (w *writer) insidePlan() report.Figure {
 	f, o := w.Frame, w.Bend.Inside
-	per := scaleFor(f.Hull.Length, f.Hull.Beam, 164, 60)
+	per := scaleFor(f.Hull.Length, f.Hull.Beam, 144, 60)
 	s := newSketch("inside", "Inside, from above", per)
 	g := &f.Gunwale
 	aft, fore := g.Line.Ends()
@@ -63,7 +63,7 @@ func (w *writer) insidePlan() report.Figure {
 	s.line(layout.Center, -f.Hull.Length/2, 0, f.Hull.Length/2, 0)
 	s.line(layout.Center, 0, -f.Hull.Beam/2-4*per, 0, f.Hull.Beam/2+4*per)
 	for _, fl := range o.Floors {
-		s.across(fl.Aft, fl.Fore, -f.Hull.Beam/2/per-7, w.Length(fl.Long))
+		s.across(fl.Aft, fl.Fore, -f.Hull.Beam/2/per-11, w.Length(fl.Long))
 	}
 	var solid []string
 	for _, of := range []struct {
