@@ -20,7 +20,7 @@ func swampedOf(s *swamped.Report) any {
 		{"wants_l", Object{{"holding_on", n.Holding}, {"two_fifteenths", n.Basic}, {"sitting", n.Seat}, {"all_weight", n.Whole}}},
 		{"assumes", Object{{"sitting_share", flotation.Sitting}, {"gear_share", flotation.WithGear}, {"wood", "soaked"}}},
 		{"flotation", each(s.Bags, bagOf)},
-		{"lies", each(append(append([]swamped.Lying{}, s.Fitted...), s.Sides, s.Ends), func(l swamped.Lying) Object {
+		{"lies", each(s.All(), func(l swamped.Lying) Object {
 			if l.Fault != "" {
 				return Object{{"people", string(l.Posture)}, {"flotation", l.Where.String()}, {"liters", l.Liters}, {"why_not", l.Fault}, {"carried_kg", l.Carried}}
 			}

@@ -30,7 +30,10 @@ func (r *Report) findSwamped() {
 	if want := s.Wanted(); want-s.Liters() > 1 {
 		text += fmt.Sprintf("; %.0f l were wanted, and there is room for no more beside people, hangers and cross pieces", want)
 	}
-	r.Findings.Say("flotation", finding.Estimate, "%s. %s", text, compared(s))
+	if len(s.Fitted) > 1 {
+		text += ". " + compared(s)
+	}
+	r.Findings.Say("flotation", finding.Estimate, "%s", text)
 }
 
 // compared says what as much as is needed at the sides alone and in the ends alone would do.
@@ -78,16 +81,25 @@ func (r *Report) lies(about string, l swamped.Lying, cure string) {
 	case l.Posture == swamped.Holding:
 		r.Findings.Say(about, finding.Estimate, "%s, upright (GM %.0f mm): hold on to it from both sides or at its ends", floats, l.GM)
 	default:
-		r.Findings.Say(about, finding.Estimate, "%s, upright (GM %.0f mm), carries %.0f kg of people and gear while the water carries the rest, and takes %.0f kg more before the sheer is under: it can be bailed and paddled ashore", floats, l.GM, l.Carried, math.Floor(l.More))
+		r.Findings.Say(about, finding.Estimate, "%s, upright (GM %.0f mm), carries %.0f kg of people and gear while the water carries the rest, and takes %.0f kg more before the sheer is under: it can be bailed and paddled ashore%s", floats, l.GM, l.Carried, math.Floor(l.More), steadier(l))
 	}
+}
+
+// steadier says where a swamped boat is steadier than under people on their seats.
+func steadier(l swamped.Lying) string {
+	if l.Posture == swamped.Seated {
+		return ", steadier from its floor than from its seats"
+	}
+	return ""
 }
 
 // cure says what to do about a case that is no good.
 func cure(s *swamped.Report, l swamped.Lying) string {
+	if l.Posture == swamped.Holding {
+		return ". Fit more flotation"
+	}
 	low := s.Fitted[1]
 	switch {
-	case l.Posture == swamped.Holding:
-		return ". Fit more flotation"
 	case l.Posture == swamped.Seated && low.Upright() && low.Least() > 0:
 		return ". Go down from the seats to the floor, or hold on outside"
 	case !s.Where.Sides() && s.Sides.Upright() && s.Sides.Least() > 0:

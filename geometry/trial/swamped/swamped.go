@@ -50,9 +50,17 @@ func (l Lying) Least() float64 { return math.Min(l.Midship, math.Min(l.Bow, l.St
 type Report struct {
 	flotation.Fit
 	Where  design.Flotation
-	Fitted []Lying // with the boat's own flotation: holding on, low, and on seats where there are any to speak of
-	Sides  Lying   // low, with what it needs at the sides alone
+	Fitted []Lying // with the boat's own flotation: holding on; low, where there are people; and on seats where there are any to speak of
+	Sides  Lying   // low, with what it needs at the sides alone; the zero Lying without people
 	Ends   Lying   // likewise in the ends alone
+}
+
+// All lists every case, as the boat is fitted first.
+func (r *Report) All() []Lying {
+	if r.Sides.Posture == "" {
+		return r.Fitted
+	}
+	return append(slices.Clone(r.Fitted), r.Sides, r.Ends)
 }
 
 // Of tries a boat of a design, whose wood has lain in the water, in water of a density,
@@ -77,8 +85,12 @@ func Of(b aboard.Boat, density float64) *Report {
 		l.settle(b, blocks, carried, density)
 		return l
 	}
-	r.Fitted = []Lying{try(Holding, r.Where, r.Bags), try(Low, r.Where, r.Bags)}
-	if b.People != nil && high(b) {
+	r.Fitted = []Lying{try(Holding, r.Where, r.Bags)}
+	if len(b.Crew) == 0 {
+		return r
+	}
+	r.Fitted = append(r.Fitted, try(Low, r.Where, r.Bags))
+	if high(b) {
 		r.Fitted = append(r.Fitted, try(Seated, r.Where, r.Bags))
 	}
 	need := b.Flotation.Need.Seat
@@ -102,7 +114,9 @@ func (l *Lying) settle(b aboard.Boat, own, carried []awash.Block, density float6
 		_, sheer := b.Hull.Heights(at.x)
 		*at.to = sheer - l.Surface(at.x)
 	}
-	l.Carried = -awash.Lifted(carried, density, l.Rest, 0)
+	if len(carried) > 0 {
+		l.Carried = -awash.Lifted(carried, density, l.Rest, 0)
+	}
 	l.More = awash.Lifted(own, density, l.Rest, l.Least()) - l.Carried
 }
 

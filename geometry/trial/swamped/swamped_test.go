@@ -99,6 +99,14 @@ func TestLow(t *testing.T) {
 	}
 }
 
+// TestNobody: a boat without people has nobody to sit in it, and says nothing of them.
+func TestNobody(t *testing.T) {
+	r := Of(boat(t, "brook", func(d *design.Design) { d.Crew, d.Gear, d.Seats = nil, nil, nil }), 1000)
+	if all := r.All(); len(all) != 1 || all[0].Posture != Holding || !all[0].Upright() || math.Signbit(all[0].Carried) {
+		t.Errorf("%+v", all)
+	}
+}
+
 // TestSidesRight: flotation at the sides rights the boat under people who sit in it more
 // than as much in the ends, as BM goes with the square of the distance from the middle.
 func TestSidesRight(t *testing.T) {
