@@ -102,6 +102,21 @@ func TestPlaced(t *testing.T) {
 	}
 }
 
+// TestShort: what the sides have no room for is asked of the ends, so that twice the need is
+// asked for in all, whoever sits in the boat.
+func TestShort(t *testing.T) {
+	for _, mass := range []float64{50, 75, 100, 150} {
+		f := frametest.Shipped(t, "river", func(d *design.Design) { d.Crew[0].Mass, d.Crew[1].Mass = mass, mass })
+		b, err := aboard.New(f, f.Design.Crew, f.Design.Gear)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if fit := b.Flotation; fit.Wanted() < 2*fit.Need.Seat || fit.Liters() > fit.Wanted()+1 {
+			t.Errorf("two of %.0f kg need %.0f l: %.0f l wanted, %.0f l fitted", mass, fit.Need.Seat, fit.Wanted(), fit.Liters())
+		}
+	}
+}
+
 // TestClear: no foam is where a hanger, a rail, a cross piece, a footbrace or an end bag
 // is, along the boat, across it and in height.
 func TestClear(t *testing.T) {

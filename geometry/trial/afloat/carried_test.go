@@ -48,6 +48,25 @@ func TestCarried(t *testing.T) {
 	}
 }
 
+// TestCureClearOfPeople: where people sit over the balance, the yoke is told to go as near
+// to it as their trunks let it, which reach 60 mm ahead of where their weight comes down.
+func TestCureClearOfPeople(t *testing.T) {
+	d := shipped(t, "lake")
+	d.Seats, d.Thwarts = nil, d.Thwarts[:1]
+	d.Crew[0].Seat, d.Crew[0].Posture, d.Crew[0].At = design.OnFloor, design.Floor, -60
+	d.Thwarts[0].At = 195
+	r := run(t, d)
+	at := 0.0
+	for _, v := range r.Findings {
+		if v.About == "carrying" {
+			fmt.Sscanf(v.Cure, "Yoke at %f mm", &at)
+		}
+	}
+	if half := float64(d.Thwarts[0].Width) / 2; at-half < 0 || at >= 195 {
+		t.Errorf("balance at %.0f mm: the yoke is told to go to %.0f mm", r.Carried.Balance, at)
+	}
+}
+
 // TestSwampedTold: with none, the boat says what it lacks; with people holding on and
 // sitting low it lies upright; on high seats it rolls over, and says what to do.
 func TestSwampedTold(t *testing.T) {
