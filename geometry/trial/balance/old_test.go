@@ -104,6 +104,7 @@ func asRecorded(d *design.Design) {
 	d.Seats, d.Crew = nil, nil
 	d.Thwarts[0].At = measure.Length(d.Ribs.Pitch / 2) // what it is carried by was forward of midship
 	if d.Title == "Brook" {
+		d.Thwarts[0].Waist = 38
 		return
 	}
 	bars := map[string]measure.Length{"Seat bar, forward": -325, "Seat bar, after": -585}
