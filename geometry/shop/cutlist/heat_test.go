@@ -63,7 +63,7 @@ func TestScarfsStayCool(t *testing.T) {
 			t.Errorf("%v: %v", c.heat, found)
 		}
 		for _, f := range found {
-			if f.Verdict != finding.Missed || !strings.Contains(f.About, "S1p") || !strings.Contains(f.Cure, "4000 mm") {
+			if f.Verdict != finding.Missed || !strings.Contains(f.About, "S1p") || !strings.Contains(f.Cure, "4050 mm") {
 				t.Errorf("%v: %v", c.heat, f)
 			}
 		}

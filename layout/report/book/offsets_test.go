@@ -46,7 +46,8 @@ func read(t *testing.T, cell string, units measure.System) float64 {
 
 // TestOffsetsFloat integrates the printed table alone, by trapezoids over the
 // outline that its cells give and by Simpson's rule along the boat, up to the water
-// of the trial, and compares with the displacement that the trial reports: 1 %.
+// of the trial, and compares with the displacement that the trial reports: 1 %, and what the
+// rounding of its cells leaves open.
 func TestOffsetsFloat(t *testing.T) {
 	for _, d := range boats(t) {
 		for _, units := range []measure.System{measure.Metric, measure.Imperial} {
@@ -59,7 +60,8 @@ func TestOffsetsFloat(t *testing.T) {
 			got := alongSimpson(x, area) * f.Trial.Options.Water.Density * 1e-9
 			want := f.Trial.Rest.Displacement
 			t.Logf("%s, %v: %.2f kg, the trial %.2f, %+.2f %%", d.Title, units, got, want, 100*(got/want-1))
-			if math.Abs(got/want-1) > 0.01 {
+			// The mean of some fifty cells, each off by up to half a millimeter, is off by 0.1 mm.
+			if off := 0.1 * f.Trial.Rest.Waterplane * f.Trial.Options.Water.Density * 1e-9; math.Abs(got-want) > 0.01*want+off {
 				t.Errorf("%s, %v: the table displaces %.2f kg, the trial %.2f kg", d.Title, units, got, want)
 			}
 		}
