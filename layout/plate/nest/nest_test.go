@@ -193,7 +193,7 @@ func TestOtherStock(t *testing.T) {
 		{600, 900, 10, false, 2},
 		{1220, 2440, 12, true, 4}, // stems, thwart, breasthooks, gauges
 		{800, 800, 3, false, 1},
-		{500, 760, 12, false, 2},
+		{500, 800, 12, false, 2},
 	} {
 		o := nest.Options{Stock: nest.Stock{W: row.w, H: row.h}, Gap: row.gap, ByThickness: row.thick}
 		t.Run(fmt.Sprintf("%v by %g", o.Stock, row.gap), func(t *testing.T) {
