@@ -14,7 +14,7 @@ import (
 
 // Straps, m and kg a meter. Estimates.
 const (
-	strapLong  = 1.6 // with two loops, where there is no frame yet
+	strapLong  = 1.6 // with its loops, where there is no frame yet
 	strapMass  = 0.022
 	strapDense = 950.0 // kg/m3, polypropylene
 )
@@ -92,8 +92,8 @@ func (f Fit) sum(of func(Bag) bool) (g group) {
 
 // Roughly is an estimate of what flotation weighs, kg, where there is no frame yet to place
 // it in, for the people and gear of a design whose own parts lift what the item says: it
-// takes a strap for every 5 liters at the sides, seven a side at the least, two for a bag,
-// and room for all of it. Within a fifth of what the finished boats of the families have.
+// takes eight straps for a side and two for a bag, and room for all of it. Within a fifth
+// of what the finished boats of the families have.
 func Roughly(d *design.Design, own weight.Item) float64 {
 	people, gear := 0.0, 0.0
 	for _, p := range crew(d) {
@@ -103,18 +103,15 @@ func Roughly(d *design.Design, own weight.Item) float64 {
 		gear += g.Mass
 	}
 	need := NeedOf([]weight.Item{own}, people, gear).Seat
-	const bagStraps = 2 * 2 * strapLong * strapMass
-	foam := func(liters float64) float64 {
-		return liters*foamMass + math.Max(14, liters/5)*strapLong*strapMass
-	}
+	const foamStraps, bagStraps = 2 * 8 * strapLong * strapMass, 2 * 2 * strapLong * strapMass
 	sides, ends := d.Inside.Flotation.Sides(), d.Inside.Flotation.Ends()
 	switch {
 	case need == 0 || !sides && !ends:
 		return 0
 	case sides && ends:
-		return foam(atSides*need) + atEnds*need*bagMass + bagStraps
+		return need*(atSides*foamMass+atEnds*bagMass) + foamStraps + bagStraps
 	case sides:
-		return foam(reserve * need)
+		return reserve*need*foamMass + foamStraps
 	}
 	return reserve*need*bagMass + bagStraps
 }
