@@ -103,8 +103,13 @@ func (c *Case) firm() error {
 }
 
 // bracket is what is known of the firmness that is wanted: one that is too soft and one
-// that is firm enough, each with what the standing has to spare there.
-type bracket struct{ soft, firm end }
+// that is firm enough, each with what the standing has to spare there. While one end alone
+// is known, each step is at least twice the last: there are stretches in which the standing
+// does not change, as where a limit holds the beam and the seat is not low yet.
+type bracket struct {
+	soft, firm end
+	step       float64
+}
 
 type end struct {
 	at, spare float64
@@ -124,7 +129,8 @@ func (b *bracket) next(at, spare float64) float64 {
 	}
 	*here = end{at, spare, true}
 	if !there.known {
-		return at - spare/slope
+		b.step = math.Copysign(math.Max(math.Abs(spare)/slope, 2*math.Abs(b.step)), -spare)
+		return at + b.step
 	}
 	return (b.soft.at*b.firm.spare - b.firm.at*b.soft.spare) / (b.firm.spare - b.soft.spare)
 }
