@@ -48,9 +48,15 @@ func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, fore)
 	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
-	d.Write(6, top-row, small, layout.Left, "dashed: some ribs if only pushed in,")
-	d.Write(6, top-2*row, small, layout.Left, "heads loose and heads tight")
-	d.Write(6, top-3*row, small, layout.Left, "width between heads"+within(marks.FreeWidth, units))
+	notes := []string{"dashed: some ribs if only pushed in,", "heads loose and heads tight", "width between heads" + within(marks.FreeWidth, units)}
+	y := top - row
+	step, _ := levelStep(units)
+	if level := math.Floor(top/step) * step; y-row*float64(len(notes)-1)-1 < level {
+		y = level - row // under the level line that would strike them
+	}
+	for i, note := range notes {
+		d.Write(6, y-float64(i)*row, small, layout.Left, note)
+	}
 	for _, side := range sides {
 		var heads []ribHead
 		for i, r := range f.Ribs {

@@ -1,6 +1,7 @@
 package pattern
 
 import (
+	"strings"
 	"testing"
 
 	"ribwright/geometry"
@@ -118,5 +119,31 @@ func TestGround(t *testing.T) {
 	}
 	if at, found := g.place(geometry.Point{}, 0, 60, 0, 8); found {
 		t.Errorf("a block of 60 x 8 mm found room at %+v", at)
+	}
+}
+
+// TestBodyNotesOffLevels: no level line strikes or touches the notes beside the middle line.
+func TestBodyNotesOffLevels(t *testing.T) {
+	const air = 0.5 // mm
+	for _, name := range design.ShippedNames() {
+		for _, units := range []measure.System{measure.Metric, measure.Imperial} {
+			d := BodyPlan(bent(t, frametest.Shipped(t, name, nil)), units)
+			seen := 0
+			for _, x := range d.Texts {
+				if !strings.HasPrefix(x.Words, "dashed: ") && !strings.HasPrefix(x.Words, "heads ") && !strings.HasPrefix(x.Words, "width between") {
+					continue
+				}
+				seen++
+				for _, s := range d.Strokes {
+					line, box := s.Path.Bounds(), x.Bounds()
+					if line.H() == 0 && line.W() > 100 && line.Min.Y > box.Min.Y-air && line.Min.Y < box.Max.Y+air {
+						t.Errorf("%s, %v: a level line strikes %q at %.0f mm", name, units, x.Words, line.Min.Y)
+					}
+				}
+			}
+			if seen != 3 {
+				t.Errorf("%s: %d notes", name, seen)
+			}
+		}
 	}
 }
