@@ -85,17 +85,6 @@ func (s Set) Sheets(u Use) []int {
 	return out
 }
 
-// Count is how many pieces are of a use.
-func (s Set) Count(u Use) int {
-	n := 0
-	for _, p := range s.All {
-		if p.Use == u {
-			n++
-		}
-	}
-	return n
-}
-
 // Patterns lists the patterns in their order.
 func (s Set) Patterns() []string {
 	var out []string

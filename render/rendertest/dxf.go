@@ -235,12 +235,3 @@ func (d *DXF) On(layer string) []Entity {
 	}
 	return out
 }
-
-// Pieces returns the outlines to cut that lie in no other, as SVG.Pieces does.
-func (d *DXF) Pieces() []Outline {
-	var all []Outline
-	for _, e := range d.On("CUT") {
-		all = append(all, e.Outline)
-	}
-	return Outermost(all)
-}

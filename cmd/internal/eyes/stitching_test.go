@@ -18,9 +18,6 @@ type Sheets struct {
 // usable; a true one is 1 and 1.
 type Printer struct{ Across, Down float64 }
 
-// True reports whether the printer keeps the size.
-func (p Printer) True() bool { return p.Across == 1 && p.Down == 1 }
-
 // stretch returns by how much a sheet of this size grows to the right and up:
 // a printer pulls paper in the same way whichever way the sheet is read.
 func (p Printer) stretch(sheet [2]float64) Motion {

@@ -30,10 +30,6 @@ func (b Block) wet(surface float64) float64 {
 	return math.Max(0, math.Min(1, (surface-b.At.Z)/b.Tall+0.5))
 }
 
-// Submerged returns what a mass weighs when all of it is under water, per kilogram: 1 less
-// the water's density over its own, both kg/m3. Less than 0 it floats up.
-func Submerged(own, water float64) float64 { return 1 - water/own }
-
 // Lift returns by how much all the blocks under water would be lighter than the water
 // that they push aside, kg; less than 0 they sink.
 func Lift(blocks []Block, density float64) float64 {

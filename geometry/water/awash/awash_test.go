@@ -15,15 +15,6 @@ func near(t *testing.T, what string, got, want, tol float64) {
 	}
 }
 
-// TestSubmerged: 1 - 1000/rho, as builders' pages on flotation have it for fiberglass,
-// aluminum and ABS (0.33, 0.63 and 0.11 for 1500, 2700 and 1120 kg/m3), and less than
-// nothing for wood.
-func TestSubmerged(t *testing.T) {
-	for _, c := range []struct{ rho, want float64 }{{1500, 0.33}, {2700, 0.63}, {1120, 0.11}, {358, -1.793}, {672, -0.488}, {7850, 0.873}} {
-		near(t, "kg/kg", Submerged(c.rho, 1000), c.want, 0.005)
-	}
-}
-
 // sides and ends are 0.36 m2 of flotation, 0.4 m tall, without weight.
 func sides() []Block {
 	return []Block{{Long: 1500, Wide: 120, Tall: 400, At: geometry.Point3{Y: 300, Z: 200}}, {Long: 1500, Wide: 120, Tall: 400, At: geometry.Point3{Y: -300, Z: 200}}}
