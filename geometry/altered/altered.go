@@ -6,7 +6,6 @@ package altered
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -25,7 +24,7 @@ type Change struct {
 // Errors: a measure that the design has not, a value outside its band, or a design that
 // nobody can build; each says which measure, the value and what is accepted.
 func Of(d *design.Design, changes ...Change) (*design.Design, error) {
-	out := copied(d)
+	out := d.Copy()
 	for _, c := range changes {
 		b, ok := c.Measure.Band(d)
 		if !ok {
@@ -43,16 +42,6 @@ func Of(d *design.Design, changes ...Change) (*design.Design, error) {
 		return nil, fmt.Errorf("altered so, %s %s", p.Key, p.Text)
 	}
 	return out, nil
-}
-
-// copied copies all that a change may touch.
-func copied(d *design.Design) *design.Design {
-	out := *d
-	out.Hull.Spreaders, out.Hull.Sections = slices.Clone(d.Hull.Spreaders), slices.Clone(d.Hull.Sections)
-	out.Gunwale.Scarfs = slices.Clone(d.Gunwale.Scarfs)
-	out.Thwarts, out.Seats = slices.Clone(d.Thwarts), slices.Clone(d.Seats)
-	out.Crew, out.Gear = slices.Clone(d.Crew), slices.Clone(d.Gear)
-	return &out
 }
 
 // scale multiplies lengths.
