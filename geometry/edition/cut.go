@@ -16,13 +16,16 @@ type Cut struct {
 	parts []string // of the marks
 }
 
-// sorts are what may be cut, by the word for all of a sort: the parts of its marks begin
-// so. Those that count as one piece have no numbers.
-var sorts = []struct {
+// sort is pieces that go by one word: the parts of their marks begin so. Those that count
+// as one piece have no numbers.
+type sort struct {
 	word  string
 	one   bool
 	parts []string
-}{
+}
+
+// sorts are what may be cut.
+var sorts = []sort{
 	{"gunwales", true, []string{"gunwale", "mortise ", "block "}},
 	{"stems", false, []string{"bow stem", "stern stem"}},
 	{"breasthooks", false, []string{"bow breasthook", "stern breasthook"}},
@@ -47,13 +50,9 @@ var sorts = []struct {
 func ParseCut(text string, e *Edition) ([]Cut, error) {
 	var out []Cut
 	for _, word := range strings.Split(text, ",") {
-		sort, which, some := strings.Cut(strings.ToLower(strings.TrimSpace(word)), ":")
-		i := slices.IndexFunc(sorts, func(s struct {
-			word  string
-			one   bool
-			parts []string
-		}) bool {
-			return sort != "" && (s.word == sort || strings.TrimSuffix(s.word, "s") == sort)
+		name, which, some := strings.Cut(strings.ToLower(strings.TrimSpace(word)), ":")
+		i := slices.IndexFunc(sorts, func(s sort) bool {
+			return name != "" && (s.word == name || strings.TrimSuffix(s.word, "s") == name)
 		})
 		if i < 0 {
 			return nil, fmt.Errorf("%q is no part that is cut; accepted: %s", wording.Clip(word, 40), sortsOf(e))

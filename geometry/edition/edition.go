@@ -4,6 +4,7 @@
 package edition
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -157,17 +158,13 @@ func (c *Comparison) fitOf(part, quantity string) fit {
 func (c *Comparison) Mattering() []Change {
 	out := slices.DeleteFunc(slices.Clone(c.Changes), func(d Change) bool { return !d.Matters() })
 	slices.SortStableFunc(out, func(a, b Change) int {
-		switch x, y := a.Share(), b.Share(); {
-		case a.Moved() != b.Moved() && a.Moved():
+		switch {
+		case a.Moved() && !b.Moved():
 			return -1
-		case a.Moved() != b.Moved():
-			return 1
-		case x > y:
-			return -1
-		case x < y:
+		case b.Moved() && !a.Moved():
 			return 1
 		}
-		return 0
+		return cmp.Compare(b.Share(), a.Share())
 	})
 	return out
 }

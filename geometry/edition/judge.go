@@ -1,6 +1,7 @@
 package edition
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -80,15 +81,7 @@ func (c *Comparison) judge(piece Cut) Judged {
 		out.Verdict = max(out.Verdict, r.Verdict)
 	}
 	slices.SortStableFunc(out.Reasons, func(a, b Reason) int {
-		switch x, y := math.Abs(a.Off)/a.Tolerance, math.Abs(b.Off)/b.Tolerance; {
-		case a.Verdict != b.Verdict:
-			return int(b.Verdict) - int(a.Verdict)
-		case x > y:
-			return -1
-		case x < y:
-			return 1
-		}
-		return 0
+		return cmp.Or(cmp.Compare(b.Verdict, a.Verdict), cmp.Compare(math.Abs(b.Off)/b.Tolerance, math.Abs(a.Off)/a.Tolerance))
 	})
 	return out
 }

@@ -213,7 +213,7 @@ func distances(a, b []geometry.Point) (apart, out, spare float64) {
 		for _, p := range dense(way.from) {
 			d := nearest(way.of, p).Sub(p).Norm()
 			apart = max(apart, d)
-			if d > *way.past && !inside(way.of, p) {
+			if d > *way.past && !curve.Holds(way.of, p) {
 				*way.past = d
 			}
 		}
@@ -254,19 +254,6 @@ func nearest(line []geometry.Point, p geometry.Point) geometry.Point {
 		}
 	}
 	return at
-}
-
-// inside reports whether a point lies in a closed line: a ray from it crosses it an odd
-// number of times.
-func inside(line []geometry.Point, p geometry.Point) bool {
-	in := false
-	for i := 1; i < len(line); i++ {
-		a, b := line[i-1], line[i]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }
 
 func lengthOf(line []geometry.Point) float64 {
