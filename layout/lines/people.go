@@ -18,7 +18,6 @@ const (
 	chest      = 115.0 // half, from back to front
 	knees      = 430.0 // before the hips
 	apart      = 110.0 // of a leg from the middle
-	heels      = 150.0 // under one who kneels on the floor
 )
 
 // people are outlines that face the eye, with their legs.
@@ -27,12 +26,7 @@ func (b Boat) people(e Eye) (out []bone) {
 	for _, p := range b.People {
 		x := d.WeightAt(p)
 		floor := b.Frame.Hull.FloorZ(x)
-		hips := floor
-		if s, ok := d.SeatOf(p); ok {
-			hips += float64(s.Height)
-		} else if p.Posture == design.Kneeling {
-			hips += heels
-		}
+		hips := floor + weight.Hips(d, p)
 		out = append(out, trunk(geometry.Point3{X: x, Z: hips}, weight.Sitting(p), e)...)
 		for _, side := range []float64{1, -1} {
 			out = append(out, bone{person, side, layout.Guide, leg(p.Posture, geometry.Point3{X: x, Y: apart * side, Z: hips}, floor)})

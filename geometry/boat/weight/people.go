@@ -52,22 +52,31 @@ const (
 	FloorShare = 0.33
 )
 
+// OverHips returns that share for a posture.
+func OverHips(p design.Posture) float64 {
+	switch p {
+	case design.Bench:
+		return BenchShare
+	case design.Kneeling:
+		return KneelShare
+	}
+	return FloorShare
+}
+
 // Height returns how high over the floor the weight of a person lies, mm, the floor being
 // that under the seat. It is an estimate.
 func Height(d *design.Design, p design.Person) float64 {
-	sitting := Sitting(p)
+	return Hips(d, p) + OverHips(p.Posture)*Sitting(p)
+}
+
+// Hips returns how high over the same floor a person sits, mm: on the seat, on the floor,
+// or on the heels.
+func Hips(d *design.Design, p design.Person) float64 {
 	s, seated := d.SeatOf(p)
-	hips := float64(s.Height)
-	switch p.Posture {
-	case design.Bench:
-		return hips + BenchShare*sitting
-	case design.Kneeling:
-		if !seated {
-			hips = heels
-		}
-		return hips + KneelShare*sitting
+	if p.Posture == design.Kneeling && !seated {
+		return heels
 	}
-	return hips + FloorShare*sitting
+	return float64(s.Height)
 }
 
 // Sitting returns a person's sitting height, mm: a share of the stature, or that

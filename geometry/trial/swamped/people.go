@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/weight"
-	"ribwright/geometry/design"
 	"ribwright/geometry/water/awash"
 )
 
@@ -71,18 +70,13 @@ func Bodies(b aboard.Boat, p Posture) []awash.Block {
 	for i, c := range b.Crew {
 		one, l := b.People[i], c.Load()
 		floor := b.Frame.Hull.FloorZ(l.At.X)
-		seat := l.At.Z - over(one.Posture)*weight.Sitting(one)
+		seat := l.At.Z - weight.OverHips(one.Posture)*weight.Sitting(one)
 		if z, lower := low(b, i); p == Low && lower {
 			seat, l.At.Z = floor, z
 		}
 		out = append(out, body(l.Mass, weight.Sitting(one), seat, floor, l.At)...)
 	}
 	return out
-}
-
-// over is how high a weight lies over what is sat on, as a share of the sitting height.
-func over(p design.Posture) float64 {
-	return map[design.Posture]float64{design.Floor: weight.FloorShare, design.Bench: weight.BenchShare, design.Kneeling: weight.KneelShare}[p]
 }
 
 // packs are what is left of the gear's weight, tied in and in the water.
