@@ -124,17 +124,13 @@ func OfHull(title string, hull *float.Hull, notes []string, mass, height float64
 	return b
 }
 
-// UsualMass is that of a person whose mass nobody gave, kg: as small-craft standards
-// take one.
-const UsualMass = 75.0
-
 // People returns the crew of a design; when it has none, one usual person who kneels at
 // its first seat, or on the floor amidships.
 func People(d *design.Design) []design.Person {
 	if len(d.Crew) > 0 {
 		return d.Crew
 	}
-	p := design.Person{Name: "Paddler (assumed)", Mass: UsualMass, Seat: design.OnFloor}
+	p := design.Person{Name: "Paddler (assumed)", Mass: weight.UsualMass, Seat: design.OnFloor}
 	if len(d.Seats) > 0 {
 		p.Seat = d.Seats[0].Name
 	}

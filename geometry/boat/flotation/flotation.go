@@ -24,7 +24,7 @@ type Bag struct {
 	Top          float64 // height of its upper face over the baseline, at its middle
 	Straps       int
 	Pull         float64       // N, that each strap and what it is tied to must hold
-	Blocks       []awash.Block // weightless
+	Blocks       []awash.Block // that it is made of, each with its share of the mass
 	Mass         float64
 	At           geometry.Point3
 	Wanted       float64 // liters that were asked for
@@ -78,16 +78,8 @@ const (
 
 // Of works out the flotation of a covered frame whose other parts are given.
 func Of(f *frame.Frame, c *skin.Cloth, parts []weight.Item) Fit {
-	d := f.Design
-	people, gear := 0.0, 0.0
-	for _, p := range crew(d) {
-		people += p.Mass
-	}
-	for _, g := range d.Gear {
-		gear += g.Mass
-	}
-	out := Fit{Need: NeedOf(parts, people, gear)}
-	out.Bags = Placed(f, c, out.Need.Seat, d.Inside.Flotation.Sides(), d.Inside.Flotation.Ends())
+	out, where := Fit{Need: needAboard(f.Design, parts)}, f.Design.Inside.Flotation
+	out.Bags = Placed(f, c, out.Need.Seat, where.Sides(), where.Ends())
 	return out
 }
 
@@ -222,6 +214,10 @@ func (b *Bag) finish(perLiter float64) {
 	}
 	b.At = geometry.Point3{X: b.At.X / b.Liters, Y: b.At.Y / b.Liters, Z: b.At.Z / b.Liters}
 	b.Mass = perLiter * b.Liters
+	for i := range b.Blocks {
+		k := &b.Blocks[i]
+		k.Mass = b.Mass * k.Volume() / (b.Liters * 1e6)
+	}
 	b.Straps = max(2, int(math.Ceil((b.Fore-b.Aft)/strapEvery)))
 	b.Pull = strapSafe * (b.Liters*fresh/1000 - b.Mass) * measure.Gravity
 }

@@ -69,9 +69,9 @@ func TestPlaced(t *testing.T) {
 		}
 		fit, lift, sides := b.Flotation, 0.0, 0.0
 		for _, p := range fit.Bags {
-			held := 0.0
+			held, mass := 0.0, 0.0
 			for _, k := range p.Blocks {
-				held += k.Volume() * 1e-6
+				held, mass = held+k.Volume()*1e-6, mass+k.Mass
 				out := math.Abs(k.At.Y) + k.Wide/2
 				if half := b.Hull.Side(k.At.X, k.At.Z); out > half {
 					t.Errorf("%s: %s reaches %.0f mm out at station %.0f mm, the cloth %.0f mm", name, p.Where, out, k.At.X, half)
@@ -84,6 +84,7 @@ func TestPlaced(t *testing.T) {
 				}
 			}
 			near(t, name+": "+p.Where+", l", p.Liters, held, 1e-9)
+			near(t, name+": "+p.Where+", kg", mass, p.Mass, 1e-9)
 			near(t, name+": strap, N", p.Pull, 2*(held-p.Mass)*measure.Gravity, 1e-9)
 			if p.Straps < 2 {
 				t.Errorf("%s: %s hangs on %d strap", name, p.Where, p.Straps)

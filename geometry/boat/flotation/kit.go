@@ -95,14 +95,7 @@ func (f Fit) sum(of func(Bag) bool) (g group) {
 // takes eight straps for a side and two for a bag, and room for all of it. Within a fifth
 // of what the finished boats of the families have.
 func Roughly(d *design.Design, own weight.Item) float64 {
-	people, gear := 0.0, 0.0
-	for _, p := range crew(d) {
-		people += p.Mass
-	}
-	for _, g := range d.Gear {
-		gear += g.Mass
-	}
-	need := NeedOf([]weight.Item{own}, people, gear).Seat
+	need := needAboard(d, []weight.Item{own}).Seat
 	const foamStraps, bagStraps = 2 * 8 * strapLong * strapMass, 2 * 2 * strapLong * strapMass
 	sides, ends := d.Inside.Flotation.Sides(), d.Inside.Flotation.Ends()
 	switch {

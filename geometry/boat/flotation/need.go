@@ -62,6 +62,18 @@ func NeedOf(parts []weight.Item, people, gear float64) Need {
 	return n
 }
 
+// needAboard works it out for the people and gear of a design.
+func needAboard(d *design.Design, parts []weight.Item) Need {
+	people, gear := 0.0, 0.0
+	for _, p := range crew(d) {
+		people += p.Mass
+	}
+	for _, g := range d.Gear {
+		gear += g.Mass
+	}
+	return NeedOf(parts, people, gear)
+}
+
 // lack is the room in water that a soaked boat wants more under a load, kg, in liters.
 func (n Need) lack(load float64) float64 { return math.Max(0, (load-n.Soaked)/(fresh/1000)) }
 
@@ -70,5 +82,5 @@ func crew(d *design.Design) []design.Person {
 	if len(d.Crew) > 0 {
 		return d.Crew
 	}
-	return []design.Person{{Name: "Paddler (assumed)", Mass: 75}}
+	return []design.Person{{Name: "Paddler (assumed)", Mass: weight.UsualMass}}
 }

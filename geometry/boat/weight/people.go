@@ -10,6 +10,10 @@ import (
 	"ribwright/geometry/water/float"
 )
 
+// UsualMass is that of a person whose mass nobody gave, kg: as small-craft standards
+// take one.
+const UsualMass = 75.0
+
 // usualGear is how high over the floor the middle of gear lies when a design does not
 // say, mm: a pack lying down. Common practice, no source.
 const usualGear = 150.0

@@ -73,10 +73,7 @@ func Of(b aboard.Boat, density float64) *Report {
 		blocks := slices.Clone(solids)
 		for _, bag := range bags {
 			l.Liters += bag.Liters
-			for _, k := range bag.Blocks {
-				k.Mass = bag.Mass * k.Volume() / (bag.Liters * 1e6)
-				blocks = append(blocks, k)
-			}
+			blocks = append(blocks, bag.Blocks...)
 		}
 		carried := Bodies(b, p)
 		if p != Holding {

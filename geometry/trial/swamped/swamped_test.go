@@ -45,10 +45,7 @@ func TestArchimedes(t *testing.T) {
 		r := Of(b, 1000)
 		own := Solids(b.Parts)
 		for _, p := range r.Bags {
-			for _, k := range p.Blocks {
-				k.Mass = p.Mass * k.Volume() / (p.Liters * 1e6)
-				own = append(own, k)
-			}
+			own = append(own, p.Blocks...)
 		}
 		for _, l := range r.Fitted {
 			if l.Fault != "" {
