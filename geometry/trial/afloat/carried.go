@@ -26,14 +26,15 @@ func (c Carried) Off() float64 { return c.At - c.Balance }
 // end down all the way. Common practice, no source.
 const CarryWithin = 50.0
 
-// carriedBy finds the yoke, or the thwart nearest to the balance where there is none.
-func (r *Report) carriedBy() {
+// carriedBy finds the yoke, or the thwart nearest to the balance where there is none, and
+// returns it; the zero Thwart where there is neither.
+func (r *Report) carriedBy() (by frame.Thwart) {
 	own := r.Boat.Own()
 	c := Carried{Mass: own.Mass, Balance: own.At.X}
 	for _, kind := range []design.Kind{design.Yoke, design.PlainThwart} {
 		for _, t := range r.Boat.Frame.Thwarts {
 			if t.Kind == kind && (c.By == "" || math.Abs(t.At-c.Balance) < math.Abs(c.Off())) {
-				c.By, c.At = t.Name, t.At
+				by, c.By, c.At = t, t.Name, t.At
 			}
 		}
 		if c.By != "" {
@@ -41,23 +42,14 @@ func (r *Report) carriedBy() {
 		}
 	}
 	r.Carried = &c
-}
-
-// carrier is the cross piece that the boat is carried by.
-func (r *Report) carrier() frame.Thwart {
-	for _, t := range r.Boat.Frame.Thwarts {
-		if t.Name == r.Carried.By && t.At == r.Carried.At {
-			return t
-		}
-	}
-	return frame.Thwart{}
+	return by
 }
 
 func (r *Report) findCarried() {
 	if r.Boat.Frame == nil {
 		return
 	}
-	r.carriedBy()
+	by := r.carriedBy()
 	c := r.Carried
 	text := fmt.Sprintf("as it is carried, %.1f kg without people and gear, the boat balances %s", c.Mass, off(c.Balance, "midship"))
 	if c.By == "" {
@@ -71,7 +63,7 @@ func (r *Report) findCarried() {
 	if f.Value > f.Limit {
 		f.Verdict = finding.Missed
 		text += fmt.Sprintf(", more than %.0f mm: one end pulls down", CarryWithin)
-		if at, ok := nearest(r.Boat.Frame, r.carrier(), c.Balance); ok && math.Abs(at-c.Balance) < f.Value {
+		if at, ok := nearest(r.Boat.Frame, by, c.Balance); ok && math.Abs(at-c.Balance) < f.Value {
 			f.Cure = fmt.Sprintf("%s at %.0f mm, clear of the ribs", name, at)
 			text += ". Put " + f.Cure
 		} else {
