@@ -12,12 +12,8 @@ import (
 	"ribwright/geometry/wording"
 )
 
-// Straps, m and kg a meter. Estimates.
-const (
-	strapLong  = 1.6 // with its loops, where there is no frame yet
-	strapMass  = 0.022
-	strapDense = 950.0 // kg/m3, polypropylene
-)
+// strapLong is a strap with its loops where there is no frame yet, m. Estimate.
+const strapLong = 1.6
 
 // The minutes of a piece of foam, of a bag, and of a loop on the bare frame. Common
 // practice, no source.
@@ -48,8 +44,8 @@ func (f Fit) Kit() kit.Kit {
 	}
 	for _, g := range []group{foam, bags} {
 		if long := g.webbing + float64(g.loops)*inside.LoopLong; long > 0 {
-			k.Things = append(k.Things, kit.Thing{Group: Group, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: long, Unit: "m",
-				How: fmt.Sprintf("%s for flotation, %.1f m in all, as many buckles; %s of %.2f m", wording.Counted(g.Straps, "strap"), g.webbing, wording.Counted(g.loops, "loop"), inside.LoopLong), Mass: long * strapMass, Dense: strapDense, At: g.At})
+			k.Things = append(k.Things, kit.Webbing(Group, long,
+				fmt.Sprintf("%s for flotation, %.1f m in all, as many buckles; %s of %.2f m", wording.Counted(g.Straps, "strap"), g.webbing, wording.Counted(g.loops, "loop"), inside.LoopLong), g.At))
 		}
 	}
 	return k
@@ -96,7 +92,7 @@ func (f Fit) sum(of func(Bag) bool) (g group) {
 // of what the finished boats of the families have.
 func Roughly(d *design.Design, own weight.Item) float64 {
 	need := needAboard(d, []weight.Item{own}).Seat
-	const foamStraps, bagStraps = 2 * 8 * strapLong * strapMass, 2 * 2 * strapLong * strapMass
+	const foamStraps, bagStraps = 2 * 8 * strapLong * kit.WebbingMass, 2 * 2 * strapLong * kit.WebbingMass
 	sides, ends := d.Inside.Flotation.Sides(), d.Inside.Flotation.Ends()
 	switch {
 	case need == 0 || !sides && !ends:

@@ -16,11 +16,10 @@ const (
 	backs  = "Backrests"
 )
 
-// What things weigh, kg, and are made of, kg/m3: a meter of cord of 2 mm, of webbing of
-// 25 mm. Estimates.
+// What a meter of cord of 2 mm weighs, kg, and is made of, kg/m3, and what a lashing takes.
+// Estimates.
 const (
 	cordMass, cordDense = 0.0035, 1380.0
-	webMass             = 0.022
 	perLashing          = 0.6 // m of cord
 )
 
@@ -85,10 +84,11 @@ func (b Brace) kit(k *kit.Kit, wood string) {
 
 func (b Back) kit(k *kit.Kit, wood string) {
 	at := geometry.Point3{X: b.At, Z: b.Floor + b.Low + b.Tall/2}
-	web := (2*b.Gunwale+buckled)/1000 + 2*LoopLong
+	across := (2*b.Gunwale + buckled) / 1000
+	web := across + 2*LoopLong
 	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest bar", Count: 2, Wood: wood, Long: b.Across, Wide: b.Bar, Thick: b.Thick, Fill: 1, At: at})
-	k.Things = append(k.Things, kit.Thing{Group: backs, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: web, Unit: "m",
-		How: fmt.Sprintf("a backrest's: %.1f m across and to hold it down, 2 loops of %.2f m, 2 buckles", (2*b.Gunwale+buckled)/1000, LoopLong), Mass: web * webMass, Dense: 950, At: at})
+	k.Things = append(k.Things, kit.Webbing(backs, web,
+		fmt.Sprintf("a backrest's: %.1f m across and to hold it down, 2 loops of %.2f m, 2 buckles", across, LoopLong), at))
 	k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for a backrest round two ribs' heads, close under the gunwales", Count: 2, Unit: "loops", Minutes: 2, Bare: true},
 		kit.Work{Name: "make and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
 }

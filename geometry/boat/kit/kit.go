@@ -165,6 +165,19 @@ func Bolts(group string, count int, how string, middle geometry.Point3) Thing {
 // boltMass is one bolt's with its nut and washers, kg. Estimate.
 const boltMass = 0.06
 
+// Webbing returns so many meters of what straps and loops inside the boat are made of.
+func Webbing(group string, long float64, how string, middle geometry.Point3) Thing {
+	return Thing{Group: group, Key: "strap", Name: "webbing of 25 mm with buckles", Amount: long, Unit: "m",
+		How: how, Mass: long * WebbingMass, Dense: webbingDense, At: middle}
+}
+
+// Webbing of 25 mm with its share of buckles, kg a meter, and polypropylene, kg/m3.
+// Estimates.
+const (
+	WebbingMass  = 0.022
+	webbingDense = 950.0
+)
+
 // What saddles and footbraces are screwed with: bronze or stainless, 3.5 by 30 mm. The
 // mass is an estimate, kg.
 const (
