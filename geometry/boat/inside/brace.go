@@ -1,0 +1,91 @@
+package inside
+
+import (
+	"math"
+
+	"ribwright/geometry/design"
+)
+
+// Brace is a board for both feet on two rails, which has holes to move it by.
+type Brace struct {
+	Who                    string
+	Leg                    float64 // seat back to sole, leg straight
+	At                     float64 // station of its after face, in the middle of its holes
+	Bar, Tall, Thick       float64 // the board: across the boat, upward, along it; it stands on the rails
+	Rail, RailWide, Across float64 // one of two rails: its length along the boat, width, and middle from the middle line
+	RailTall, RailAft      float64 // its height, and the station of its after end
+	HoleUp, HoleAt         float64 // its holes: over its underside, and the station of the middle one
+	KneeFoot               float64 // the knees' feet over the rails' undersides: clear of the slats
+	Floor                  float64 // height of the floor there, over the baseline
+	Room                   float64 // across the boat between the ribs at the board's lower edge; less than Bar where it does not fit
+}
+
+// Footbraces move by holes 25 mm apart, 75 mm either way. Common practice, no source.
+const (
+	Step  = 25.0
+	Holes = 7
+)
+
+// Sizes of a footbrace, mm. Our own choice.
+const (
+	barTall, barThick, barMost, barLeast = 90.0, 15.0, 420.0, 160.0
+	railWide                             = 20.0
+	sideRoom                             = 12.0 // between the board's ends and the ribs
+)
+
+// The knees of a footbrace, mm: one stands against the inboard side of each rail, forward
+// of the board, and the peg goes through both. Our own choice; a peg stands 1.5 diameters
+// from every edge.
+const (
+	Peg      = 8.0
+	Knee     = 90.0      // its two legs, up the board and along the rail
+	KneeHole = 30.0      // from the board to the hole, along the rail
+	KneeUp   = 1.5 * Peg // the hole over the knee's foot
+	kneePlay = 1.0       // a knee off the slats and off its rail
+	holeEnd  = 5 * Peg   // from the last hole to the rail's end
+)
+
+// KneeAcross is how far the middle of a knee stands from the middle line, mm.
+func (b Brace) KneeAcross() float64 { return b.Across - b.RailWide - kneePlay }
+
+// brace places a person's footbrace; false where no board of a foot's width fits.
+func brace(f Boat, p design.Person, w place) (Brace, bool) {
+	r := f.nearest(w.sole)
+	b := Brace{Who: p.Name, Leg: Leg(p), At: w.sole, Tall: barTall, Thick: barThick, RailWide: railWide, Floor: f.Hull.FloorZ(w.sole)}
+	b.KneeFoot = kneePlay + float64(f.Design.Inside.Floor())
+	b.HoleUp, b.HoleAt = b.KneeFoot+KneeUp, b.At+b.Thick+KneeHole
+	b.RailTall = b.HoleUp + 1.5*Peg
+	b.Room = 2 * f.flat(r, b.RailTall)
+	b.Bar = math.Min(barMost, math.Floor((b.Room-2*sideRoom)/10)*10)
+	first, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
+	if b.Bar < barLeast || b.HoleAt+Step*(Holes-1)/2+holeEnd > last+past || w.sole < first {
+		return b, false
+	}
+	b.Rail = math.Max(2*float64(f.Design.Ribs.Pitch)+2*past, Step*(Holes-1)+2*60)
+	b.RailAft = math.Min(b.HoleAt+b.Rail/2, last+past) - b.Rail
+	b.Across = b.Bar/2 - 2*railWide
+	return b, true
+}
+
+// clear is where a brace's rails lie down beside the floor slats, their middles from the
+// middle line: in the outermost gap that is wide enough and under the board, else where
+// they are, on the slats.
+func (f Fit) clear(b Brace) float64 {
+	const play = 4
+	best := 0.0
+	for _, fl := range f.Floors {
+		if fl.Fore < b.RailAft || fl.Aft > b.RailAft+b.Rail {
+			continue
+		}
+		for i := 1; i < fl.Count; i++ {
+			y := (fl.Across[i-1] + fl.Across[i]) / 2
+			if gap := fl.Across[i] - fl.Across[i-1] - fl.Wide; gap >= b.RailWide+play && y+b.RailWide/2 <= b.Bar/2 {
+				best = math.Max(best, y)
+			}
+		}
+	}
+	if best >= b.Bar/4 {
+		return best
+	}
+	return b.Across
+}
