@@ -73,20 +73,7 @@ func (g *ground) free(at geometry.Point, angle, wide, low, high float64) bool {
 			return false
 		}
 	}
-	return g.on(at.Add(geometry.Polar(wide/2, angle)))
-}
-
-// on reports whether a place lies on the wood.
-func (g *ground) on(p geometry.Point) bool {
-	in := false
-	a := g.wood[len(g.wood)-1]
-	for _, b := range g.wood {
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-		a = b
-	}
-	return in
+	return curve.Holds(g.wood, at.Add(geometry.Polar(wide/2, angle)))
 }
 
 // first returns the first of some texts that covers nothing, and takes its place; the very
@@ -119,7 +106,7 @@ func (g *ground) place(near geometry.Point, angle, wide, low, high float64) (spo
 	for x := box.Min.X; x < box.Max.X; x += step {
 		for y := box.Min.Y; y < box.Max.Y; y += step {
 			mid := geometry.Point{X: x, Y: y}
-			if !g.on(mid) {
+			if !curve.Holds(g.wood, mid) {
 				continue
 			}
 			for k := -12; k <= 12; k++ {

@@ -21,12 +21,13 @@ func swampedOf(s *swamped.Report) any {
 		{"assumes", Object{{"sitting_share", flotation.Sitting}, {"gear_share", flotation.WithGear}, {"wood", "soaked"}}},
 		{"flotation", each(s.Bags, bagOf)},
 		{"lies", each(s.All(), func(l swamped.Lying) Object {
+			out := Object{{"people", string(l.Posture)}, {"flotation", l.Where.String()}, {"liters", l.Liters}, {"why_not", nil}, {"carried_kg", l.Carried}}
 			if l.Fault != "" {
-				return Object{{"people", string(l.Posture)}, {"flotation", l.Where.String()}, {"liters", l.Liters}, {"why_not", l.Fault}, {"carried_kg", l.Carried}}
+				out[3].value = l.Fault
+				return out
 			}
-			return Object{{"people", string(l.Posture)}, {"flotation", l.Where.String()}, {"liters", l.Liters}, {"why_not", nil}, {"carried_kg", l.Carried},
-				{"gm_mm", l.GM}, {"righting_n_m_deg", l.Righting}, {"trim_deg", -inDegrees(l.Trim())}, {"takes_more_kg", l.More},
-				{"sheer_over_water_mm", Object{{"bow", l.Bow}, {"midship", l.Midship}, {"stern", l.Stern}}}}
+			return append(out, Object{{"gm_mm", l.GM}, {"righting_n_m_deg", l.Righting}, {"trim_deg", -inDegrees(l.Trim())}, {"takes_more_kg", l.More},
+				{"sheer_over_water_mm", Object{{"bow", l.Bow}, {"midship", l.Midship}, {"stern", l.Stern}}}}...)
 		})},
 	}
 }

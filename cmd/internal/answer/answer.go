@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io/fs"
 	"slices"
+	"strings"
 	"time"
 
 	"ribwright/cmd/internal/job"
@@ -115,7 +116,7 @@ func (q Question) file(name string) ([]byte, error) {
 func (q Question) make(all []job.Output) ([]File, error) {
 	var out []File
 	for _, o := range all {
-		wanted := len(q.Only) == 0 || slices.ContainsFunc(q.Only, func(end string) bool { return len(o.Name) >= len(end) && o.Name[len(o.Name)-len(end):] == end })
+		wanted := len(q.Only) == 0 || slices.ContainsFunc(q.Only, func(end string) bool { return strings.HasSuffix(o.Name, end) })
 		if !wanted {
 			continue
 		}
