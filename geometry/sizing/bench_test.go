@@ -18,14 +18,7 @@ func benchCase(b testing.TB, name string) *Case {
 	for range f.Seats {
 		brief.Crew = append(brief.Crew, Paddler{Person: body.Person{Weight: 70, Stature: 1700}, Posture: family.Either})
 	}
-	c, err := NewCase(f, brief)
-	if err != nil {
-		b.Fatal(err)
-	}
-	if err := c.Settle(); err != nil {
-		b.Fatal(err)
-	}
-	return c
+	return settledCase(b, f, brief)
 }
 
 // BenchmarkEvaluation is one boat judged, as a search does it hundreds of times:

@@ -18,17 +18,8 @@ func TestLowerSeat(t *testing.T) {
 		r := rand.New(rand.NewPCG(11, 12))
 		for range 40 {
 			b := briefFor(f, body.Random(r), 30*r.Float64())
-			c, err := NewCase(f, b)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := c.Settle(); err != nil {
-				t.Fatal(err)
-			}
-			d, err := c.design()
-			if err != nil {
-				t.Fatal(err)
-			}
+			c := settledCase(t, f, b)
+			d := designed(t, c)
 			lever, held := -1.0, -1.0
 			for _, up := range []float64{30, 15, 0} {
 				for i := range d.Seats {
@@ -98,13 +89,7 @@ func TestHeavierAstern(t *testing.T) {
 		for kg := 50.0; kg <= 110; kg += 5 {
 			b := briefFor(f, body.Person{Sex: body.Man, Weight: 75, Stature: 1750}, gear)
 			b.Crew[0].Weight = kg
-			c, err := NewCase(f, b)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := c.Settle(); err != nil {
-				t.Fatal(err)
-			}
+			c := settledCase(t, f, b)
 			// Shares of the length, which grows with the load too.
 			s, w := c.run.Number("seat_at")/c.run.Number("length"), c.run.Number("partner_seat_at")/c.run.Number("length")
 			if s < stern-1e-9 || w < bow-1e-9 {
@@ -129,13 +114,7 @@ func TestFirmness(t *testing.T) {
 		r := rand.New(rand.NewPCG(13, 14))
 		for range 30 {
 			b := briefFor(f, body.Random(r), 30*r.Float64())
-			c, err := NewCase(f, b)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := c.Settle(); err != nil {
-				t.Fatal(err)
-			}
+			c := settledCase(t, f, b)
 			firm, has := c.run.Number("firmness"), c.run.Number("standing")
 			most := c.run.Number("firmest")
 			if has < 0.995 && firm < most || has > 1.02 && firm > 0 || firm < 0 || firm > most {

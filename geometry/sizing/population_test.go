@@ -11,6 +11,7 @@ import (
 
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/body"
+	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/referencetest"
@@ -48,6 +49,29 @@ func briefFor(f *family.Family, p body.Person, gear float64) Brief {
 		b.Crew = append(b.Crew, Paddler{Person: p, Posture: family.Either})
 	}
 	return b
+}
+
+// settledCase is a case of a family for a brief, its formulas settled.
+func settledCase(t testing.TB, f *family.Family, b Brief) *Case {
+	t.Helper()
+	c, err := NewCase(f, b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Settle(); err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// designed is the design of a case, not yet finished.
+func designed(t testing.TB, c *Case) *design.Design {
+	t.Helper()
+	d, err := c.design()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
 }
 
 // bending adds what the bending check refuses.
@@ -230,17 +254,8 @@ func TestMoreLoad(t *testing.T) {
 		f := shipped(t, name)
 		r := rand.New(rand.NewPCG(5, 6))
 		for range 100 {
-			c, err := NewCase(f, briefFor(f, body.Random(r), 15))
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := c.Settle(); err != nil {
-				t.Fatal(err)
-			}
-			d, err := c.design()
-			if err != nil {
-				t.Fatal(err)
-			}
+			c := settledCase(t, f, briefFor(f, body.Random(r), 15))
+			d := designed(t, c)
 			draft, freeboard := 0.0, math.Inf(1)
 			moment, weight := 0.0, c.found["boat_weight"]
 			for _, p := range d.Crew {
@@ -326,13 +341,7 @@ func TestSmallChanges(t *testing.T) {
 
 func settled(t *testing.T, f *family.Family, b Brief) map[string]float64 {
 	t.Helper()
-	c, err := NewCase(f, b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := c.Settle(); err != nil {
-		t.Fatal(err)
-	}
+	c := settledCase(t, f, b)
 	out := map[string]float64{}
 	for _, n := range []string{"length", "beam", "depth", "draft", "freeboard", "seat_height"} {
 		out[n] = c.run.Number(n)

@@ -32,13 +32,7 @@ func sought(t *testing.T, name string, kg, stature, gear float64, wishes ...stri
 	for range f.Seats {
 		b.Crew = append(b.Crew, Paddler{Person: body.Person{Weight: kg, Stature: stature}, Posture: family.Either})
 	}
-	c, err := NewCase(f, b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := c.Settle(); err != nil {
-		t.Fatal(err)
-	}
+	c := settledCase(t, f, b)
 	g := wish(t, c, Smallest, "length,beam,depth", wishes...)
 	a, err := c.Solve(g)
 	return a, g, err

@@ -28,6 +28,15 @@ func walked(half curve.Chain, radius func(bend int) float64) float64 {
 	return 2 * x
 }
 
+// byBend are arcs by the bend of the half rib that each is.
+func byBend(all []Arc) map[int]Arc {
+	out := map[int]Arc{}
+	for _, a := range all {
+		out[a.Bend] = a
+	}
+	return out
+}
+
 // TestHotWidth: a rib held as it is bent hot is as wide as a walk along its bends says,
 // and let go it stands at the width of the neutral set. TestForms of the balance has
 // the allowance.
@@ -35,9 +44,8 @@ func TestHotWidth(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		r := report(t, name, nil)
 		for i, rib := range r.Ribs {
-			half, arcs := r.Frame.Ribs[i].Section.Half, map[int]Arc{}
+			half, arcs := r.Frame.Ribs[i].Section.Half, byBend(rib.Arcs)
 			for _, a := range rib.Arcs {
-				arcs[a.Bend] = a
 				if turned := half[a.Bend].Length/a.Form - half[a.Bend].Sweep; math.Abs(a.Over-turned) > 1e-9 {
 					t.Errorf("%s rib %s: %s is bent %.5f farther, its length turns %.5f", name, rib.Name, a.Name, a.Over, turned)
 				}
@@ -62,11 +70,7 @@ func TestHeld(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		r := report(t, name, nil)
 		for i, rib := range r.Ribs {
-			half, arcs := r.Frame.Ribs[i].Section.Half, map[int]Arc{}
-			for _, a := range rib.Arcs {
-				arcs[a.Bend] = a
-			}
-			own := false
+			half, arcs, own := r.Frame.Ribs[i].Section.Half, byBend(rib.Arcs), false
 			for k, h := range rib.Held {
 				near(t, name+" rib "+rib.Name+", held", h.Width, walked(half, func(b int) float64 { return arcs[b].Free * (1 - h.Back) }), 0.01)
 				if h.Back != r.Test[k].Back || k > 0 && h.Width >= rib.Held[k-1].Width {
