@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strings"
 
-	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/shop/cost"
@@ -155,8 +154,8 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Outfits, err = k.outfits(w, k.design.Gear); err != nil {
 		return p, err
 	}
-	if p.Afloat, err = aboard.New(p.Frame, k.design.Crew, k.design.Gear); err != nil {
-		return p, of(k.name, err)
+	if p.Afloat, err = k.carried(); err != nil {
+		return p, err
 	}
 	if p.Hands, err = k.hands(&p.Afloat); err != nil {
 		return p, err

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"ribwright/geometry/altered"
-	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/afloat"
@@ -106,13 +105,9 @@ func (l *Look) afloat(k *facts, w World) (*afloat.Report, error) {
 	if err != nil {
 		return nil, err
 	}
-	f, err := k.frame()
+	b, err := k.carried()
 	if err != nil {
 		return nil, err
-	}
-	b, err := aboard.New(f, k.design.Crew, k.design.Gear)
-	if err != nil {
-		return nil, of(k.name, err)
 	}
 	fitted, err := k.outfits(w, k.design.Gear)
 	if err != nil {
