@@ -76,7 +76,7 @@ func Behave(old, new Facts) []Figure {
 	const more, less = 1, -1
 	add("weight of the boat", Mass, 0.2, less, func(f Facts) float64 { return f.Mass })
 	add("draft", Length, 2, 0, afloatOnly(func(r *afloat.Report) float64 { return r.Rest.Draft }))
-	add("trim over the waterline, bow up positive", Length, 4, 0, afloatOnly(func(r *afloat.Report) float64 { return r.Rest.LWL * math.Tan(r.Rest.Trim) }))
+	add("trim over the waterline, bow up positive", Length, 4, 0, afloatOnly(func(r *afloat.Report) float64 { return r.Rest.TrimRise() }))
 	add("least freeboard", Length, 3, more, afloatOnly(func(r *afloat.Report) float64 { return r.Rest.Freeboard.Least }))
 	add("steadiness upright (GM)", Length, 4, more, afloatOnly(func(r *afloat.Report) float64 { return r.Rest.GM }))
 	add("greatest righting lever", Length, 2, more, afloatOnly(lever))

@@ -20,7 +20,7 @@ func Tell(r *afloat.Report, l report.Letters) []Told {
 	o := r.Rest
 	out = append(out,
 		Told{"draft", fmt.Sprintf("It floats %s deep and leaves %s of side over the water at the lowest place.", l.Length(o.Draft), l.Length(o.Freeboard.Least))},
-		Told{"trim", trim(math.Tan(o.Trim)*o.LWL, l)})
+		Told{"trim", trim(o.TrimRise(), l)})
 	if f := r.Curve.Flooding; !math.IsNaN(f) {
 		out = append(out, Told{"standing", fmt.Sprintf("Heeled to %.0f degrees, water comes in over the side; up to there it comes back by itself where the curve is above zero.", f*180/math.Pi)})
 	}

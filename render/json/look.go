@@ -2,7 +2,6 @@ package json
 
 import (
 	"bytes"
-	"math"
 	"strconv"
 
 	"ribwright/geometry"
@@ -33,7 +32,7 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 		{"measures", measures(first, d)},
 		{"told", each(told, func(t lines.Told) Object { return Object{{"about", t.About}, {"says", t.Says}} })},
 		{"standing", Object{
-			{"fault", outcome}, {"draft_mm", o.Draft}, {"freeboard_min_mm", o.Freeboard.Least}, {"trim_mm", math.Tan(o.Trim) * o.LWL}, {"gm_mm", o.GM},
+			{"fault", outcome}, {"draft_mm", o.Draft}, {"freeboard_min_mm", o.Freeboard.Least}, {"trim_mm", o.TrimRise()}, {"gm_mm", o.GM},
 			{"all_up_kg", r.Load.Mass}, {"flooding_deg", flooding},
 			{"gz", each(r.Curve.Levers, func(v float.Lever) []fixed { return as[fixed](inDegrees(v.Heel), v.GZ) })},
 		}},

@@ -47,7 +47,7 @@ func (f *Fit) judgeFloat() {
 }
 
 func (f *Fit) judgeTrim() {
-	rise := math.Tan(f.Rest.Trim) * f.Rest.LWL
+	rise := f.Rest.TrimRise()
 	way := "level"
 	switch {
 	case rise >= 1:

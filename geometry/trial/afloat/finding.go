@@ -187,7 +187,7 @@ func (r *Report) findLean() {
 }
 
 func (r *Report) findTrim() {
-	rise := math.Tan(r.Rest.Trim) * r.Rest.LWL
+	rise := r.Rest.TrimRise()
 	if math.Abs(rise) < 1 {
 		r.Findings.Say("trim", finding.Arithmetic, "floats level")
 		return

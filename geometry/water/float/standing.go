@@ -27,7 +27,7 @@ const Fine = 2.5 * math.Pi / 180
 // Between the steps of the curve a parabola is laid through three levers: with steps of
 // 5 degrees the greatest lever is good to some 0.2 mm.
 func (c Curve) Standing(mass, people float64, rest Hydrostatics) Standing {
-	s := Standing{GoesOver: c.goesOver(), Flooding: c.Flooding, Trim: math.Tan(rest.Trim) * rest.LWL}
+	s := Standing{GoesOver: c.goesOver(), Flooding: c.Flooding, Trim: rest.TrimRise()}
 	s.MostAt, s.Most = c.most(func(v Lever) float64 { return v.GZ })
 	s.Moment = mass * measure.Gravity * s.Most
 	if people > 0 {

@@ -30,6 +30,9 @@ type Hydrostatics struct {
 	Plane        Plane
 }
 
+// TrimRise returns the trim as mm over the waterline's length, positive with the bow up.
+func (o Hydrostatics) TrimRise() float64 { return math.Tan(o.Trim) * o.LWL }
+
 // Upright returns the figures of the hull on a plane without heel, with the load
 // that rests there.
 func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {

@@ -34,7 +34,7 @@ func (t teller) oars(f *rowing.Fit) report.Table {
 	clear, overWater, alone := "-", "-", "-"
 	if f.Fault == nil {
 		clear, overWater = t.Length(f.OverLegs())+", "+t.Length(f.OverGunwale()), t.Length(f.WaterLock)
-		alone = t.Length(f.Rest.Draft) + ", " + t.Length(math.Tan(f.Rest.Trim)*f.Rest.LWL) + ", " + t.Length(f.Rest.Freeboard.Least)
+		alone = t.Length(f.Rest.Draft) + ", " + t.Length(f.Rest.TrimRise()) + ", " + t.Length(f.Rest.Freeboard.Least)
 	}
 	return report.Facts("Oars and places",
 		"between the rowlocks", t.Length(f.Span), "oars, and inboard of the button", t.Length(f.Oar.Length)+", "+t.Length(f.Oar.Inboard),

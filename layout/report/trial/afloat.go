@@ -52,7 +52,7 @@ func Weights(r *afloat.Report, l report.Letters, cell func(mm float64) string) r
 func AtRest(r *afloat.Report, l report.Letters) report.Table {
 	o := r.Rest
 	t := report.Facts("At rest", "displacement", l.Mass(o.Displacement), "draft", l.Length(o.Draft),
-		"trim over the waterline, bow up", l.Length(math.Tan(o.Trim)*o.LWL), "least freeboard", l.Length(o.Freeboard.Least),
+		"trim over the waterline, bow up", l.Length(o.TrimRise()), "least freeboard", l.Length(o.Freeboard.Least),
 		"waterline, length and beam", l.Length(o.LWL)+", "+l.Length(o.BWL), "wetted surface", squareMeters(o.Wetted),
 		"waterplane", squareMeters(o.Waterplane), "KB, BM, KM", fmt.Sprintf("%.0f, %.0f, %.0f mm", o.KB, o.BM, o.KM),
 		"KG, GM", fmt.Sprintf("%.0f, %.0f mm", o.KG, o.GM),
