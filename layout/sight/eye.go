@@ -49,12 +49,12 @@ type spot struct {
 const nearest = 0.02
 
 // before returns how far ahead of the eye a place lies, mm.
-func (v View) before(p geometry.Point3) float64 { return dot(p.Sub(v.eye.At), v.ahead) }
+func (v View) before(p geometry.Point3) float64 { return p.Sub(v.eye.At).Dot(v.ahead) }
 
 // place returns where a place is drawn. In perspective it must lie ahead of the eye.
 func (v View) place(p geometry.Point3) spot {
 	q := p.Sub(v.eye.To)
-	s := spot{geometry.Pt(dot(q, v.right), dot(q, v.up)), dot(q, v.ahead)}
+	s := spot{geometry.Pt(q.Dot(v.right), q.Dot(v.up)), q.Dot(v.ahead)}
 	if !v.eye.Parallel {
 		shrink := v.far / v.before(p)
 		s.Point, s.deep = s.Point.Scale(shrink), s.deep*shrink
@@ -114,8 +114,6 @@ func (v View) cut(pts []geometry.Point3) []geometry.Point3 {
 	}
 	return out
 }
-
-func dot(p, q geometry.Point3) float64 { return p.X*q.X + p.Y*q.Y + p.Z*q.Z }
 
 func scaled(p geometry.Point3, k float64) geometry.Point3 {
 	return geometry.Point3{X: p.X * k, Y: p.Y * k, Z: p.Z * k}

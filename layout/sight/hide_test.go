@@ -248,7 +248,7 @@ func freeWay(e eye, p point, faces []solid.Face) bool {
 	if e.Parallel {
 		d = e.At.Sub(e.To)
 	}
-	det := func(a, b, c point) float64 { return dot(a, cross(b, c)) }
+	det := func(a, b, c point) float64 { return a.Dot(cross(b, c)) }
 	for _, f := range faces {
 		u, v, w := f[1].Sub(f[0]), f[2].Sub(f[0]), p.Sub(f[0])
 		n := det(u, v, scaled(d, -1))

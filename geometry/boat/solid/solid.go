@@ -163,7 +163,7 @@ func stepped(outline []geometry.Point3, step geometry.Point3) []geometry.Point3 
 // corner tells whether a line turns by more than some 25 degrees from p by q to r.
 func corner(p, q, r geometry.Point3) bool {
 	a, b := q.Sub(p), r.Sub(q)
-	return a.X*b.X+a.Y*b.Y+a.Z*b.Z < 0.9*a.Norm()*b.Norm()
+	return a.Dot(b) < 0.9*a.Norm()*b.Norm()
 }
 
 func closed(pts []geometry.Point3) []geometry.Point3 {

@@ -203,7 +203,7 @@ func (c *Craft) float() error {
 	inertia, _ := c.Hulls.Inertia(p)
 	c.BM = inertia / w.volume
 	up := p.Up()
-	c.GM = c.BM + float.Dot(up, w.center()) - float.Dot(up, c.Load.At)
+	c.GM = c.BM + up.Dot(w.center()) - up.Dot(c.Load.At)
 	c.Lifting = math.NaN()
 	for i, way := range []float64{toStarboard, toPort} {
 		if c.Curves[i], err = c.Hulls.Curve(c.Load, density, way*grain); err != nil {

@@ -20,7 +20,7 @@ type side struct {
 
 // local returns the water as the hull sees it in its own axes.
 func (s side) local(p float.Plane) float.Plane {
-	p.Rise -= float.Dot(p.Up(), s.at)
+	p.Rise -= p.Up().Dot(s.at)
 	return p
 }
 
@@ -129,7 +129,7 @@ func (h Hulls) balance(l float.Load, density, heel float64, start float.Plane) (
 		p.Trim = trim
 		p, w = h.sink(p, want)
 		ahead := p.Ahead()
-		return float.Dot(ahead, w.center()) - float.Dot(ahead, l.At)
+		return ahead.Dot(w.center()) - ahead.Dot(l.At)
 	}
 	if t := level(lever, start.Trim); mostTrim-math.Abs(t) < 1e-6 {
 		return p, wet{}, errDry
@@ -197,7 +197,7 @@ func (h Hulls) righting(l float.Load, density, heel, way float64, start float.Pl
 		return Lever{}, err
 	}
 	across := p.ToPort()
-	gz := way * (float.Dot(across, l.At) - float.Dot(across, w.center()))
+	gz := way * (across.Dot(l.At) - across.Dot(w.center()))
 	windward := 0 // port, going over to starboard
 	if way == toPort {
 		windward = 1

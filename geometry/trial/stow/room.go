@@ -143,8 +143,6 @@ func toPanel(a, b geometry.Point3, r, s *row, i int) (float64, geometry.Point3) 
 	return d, at
 }
 
-func dot(a, b geometry.Point3) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
-
 func cross(a, b geometry.Point3) geometry.Point3 {
 	return geometry.Point3{X: a.Y*b.Z - a.Z*b.Y, Y: a.Z*b.X - a.X*b.Z, Z: a.X*b.Y - a.Y*b.X}
 }
@@ -162,7 +160,7 @@ func unit(t float64) float64 { return min(1, max(0, t)) }
 // connecting line stands square to both pieces.
 func lineToLine(p0, p1, q0, q1 geometry.Point3) (float64, geometry.Point3) {
 	d, e, r := p1.Sub(p0), q1.Sub(q0), p0.Sub(q0)
-	dd, ee, de, dr, er := dot(d, d), dot(e, e), dot(d, e), dot(d, r), dot(e, r)
+	dd, ee, de, dr, er := d.Dot(d), e.Dot(e), d.Dot(e), d.Dot(r), e.Dot(r)
 	s, t := 0.0, 0.0
 	switch {
 	case dd == 0 && ee == 0:
@@ -183,7 +181,7 @@ func lineToLine(p0, p1, q0, q1 geometry.Point3) (float64, geometry.Point3) {
 	}
 	on := along(p0, p1, s)
 	gap := on.Sub(along(q0, q1, t))
-	return dot(gap, gap), on
+	return gap.Dot(gap), on
 }
 
 // pointToFace returns the distance squared of a point from a triangle when the
@@ -192,16 +190,16 @@ func lineToLine(p0, p1, q0, q1 geometry.Point3) (float64, geometry.Point3) {
 func pointToFace(p, a, b, c geometry.Point3) (float64, bool) {
 	ab, ac := b.Sub(a), c.Sub(a)
 	n := cross(ab, ac)
-	nn := dot(n, n)
+	nn := n.Dot(n)
 	if nn == 0 {
 		return 0, false
 	}
 	ap := p.Sub(a)
-	v, w := dot(cross(ap, ac), n)/nn, dot(cross(ab, ap), n)/nn
+	v, w := cross(ap, ac).Dot(n)/nn, cross(ab, ap).Dot(n)/nn
 	if v < 0 || w < 0 || v+w > 1 {
 		return 0, false
 	}
-	h := dot(ap, n)
+	h := ap.Dot(n)
 	return h * h / nn, true
 }
 

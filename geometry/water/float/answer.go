@@ -73,9 +73,9 @@ func (a *Answer) To(more Immersed, step geometry.Point3, aboard Load) (trim, gm 
 	moved := Total(a.load, aboard)
 	moved.At = moved.At.Add(step)
 	ahead := a.plane.Ahead()
-	lever := Dot(ahead, a.load.At)
+	lever := ahead.Dot(a.load.At)
 	volume := more.Volume - a.under.Volume*(moved.Mass/a.load.Mass-1)
-	moment := Dot(ahead, more.Moment) - more.Volume*lever - a.under.Volume*(Dot(ahead, moved.At)-lever)
+	moment := ahead.Dot(more.Moment) - more.Volume*lever - a.under.Volume*(ahead.Dot(moved.At)-lever)
 	rise, trim := a.slopes.step(volume, moment)
 	gm = GM(a.plane, a.under.Plus(more, 1), moved) - a.gm
 	return trim, gm + a.byRise*rise + a.byTrim*trim

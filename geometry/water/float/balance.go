@@ -60,9 +60,9 @@ func (h *Hull) newton(p Plane, want float64, g geometry.Point3) (Plane, Immersed
 	for range mostSteps {
 		m := h.Immerse(p)
 		ahead := p.Ahead()
-		lever := Dot(ahead, g)
+		lever := ahead.Dot(g)
 		short := m.Volume - want
-		moment := Dot(ahead, m.Moment) - m.Volume*lever
+		moment := ahead.Dot(m.Moment) - m.Volume*lever
 		if math.Abs(short) <= near*want && math.Abs(moment) <= near*want*length {
 			return p, m, true
 		}
@@ -91,9 +91,9 @@ func (h *Hull) newton(p Plane, want float64, g geometry.Point3) (Plane, Immersed
 type slopes struct{ volumeRise, volumeTrim, momentRise, momentTrim float64 }
 
 func (m Immersed) slopes(p Plane, g geometry.Point3) slopes {
-	up, lever := p.Up(), Dot(p.Ahead(), g)
+	up, lever := p.Up(), p.Ahead().Dot(g)
 	return slopes{m.Area, -m.alongFirst, m.alongFirst - m.Area*lever,
-		-m.alongSecond + lever*m.alongFirst + m.Volume*Dot(up, g) - Dot(up, m.Moment)}
+		-m.alongSecond + lever*m.alongFirst + m.Volume*up.Dot(g) - up.Dot(m.Moment)}
 }
 
 // step is how far to rise and to trim when so much volume and moment are over.
@@ -148,7 +148,7 @@ func (h *Hull) bisectTrim(l Load, want, heel float64) (Plane, Immersed, error) {
 	lever := func(trim float64) (float64, Plane, Immersed) {
 		p := h.sink(Plane{Heel: heel, Trim: trim}, want)
 		m := h.Immerse(p)
-		return Dot(p.Ahead(), m.Center()) - Dot(p.Ahead(), l.At), p, m
+		return p.Ahead().Dot(m.Center()) - p.Ahead().Dot(l.At), p, m
 	}
 	const steps = 50
 	at := func(i int) float64 { return mostTrim * (2*float64(i)/steps - 1) }

@@ -39,7 +39,7 @@ func (p Plane) ToPort() geometry.Point3 {
 }
 
 // Above returns how high a point of the boat stands above the water, mm.
-func (p Plane) Above(q geometry.Point3) float64 { return Dot(p.Up(), q) - p.Rise }
+func (p Plane) Above(q geometry.Point3) float64 { return p.Up().Dot(q) - p.Rise }
 
 // Water returns the height of the water on the middle line at the station x,
 // mm above the baseline.
@@ -47,9 +47,6 @@ func (p Plane) Water(x float64) float64 {
 	up := p.Up()
 	return (p.Rise - up.X*x) / up.Z
 }
-
-// Dot returns the scalar product of two steps in space.
-func Dot(a, b geometry.Point3) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
 
 // Immersed is what a plane puts under water.
 type Immersed struct {

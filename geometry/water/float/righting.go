@@ -28,7 +28,7 @@ func (h *Hull) Righting(l Load, density, heel float64, start *Plane) (Lever, err
 		return Lever{}, err
 	}
 	across := p.ToPort()
-	gz := Dot(across, l.At) - Dot(across, m.Center())
+	gz := across.Dot(l.At) - across.Dot(m.Center())
 	return Lever{heel, gz, h.Freeboard(p), p}, nil
 }
 
@@ -116,7 +116,7 @@ func (h *Hull) Settle(l Load, density float64) (Plane, Immersed, error) {
 // inertia over the volume, less how far the weight stands above the buoyancy.
 func GM(p Plane, m Immersed, l Load) float64 {
 	up := p.Up()
-	return m.AcrossInertia()/m.Volume - Dot(up, l.At) + Dot(up, m.Center())
+	return m.AcrossInertia()/m.Volume - up.Dot(l.At) + up.Dot(m.Center())
 }
 
 // loll says what a boat does that does not stay upright: come to rest leaning,

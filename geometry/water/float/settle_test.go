@@ -139,8 +139,8 @@ func TestAlwaysSettlesOrSaysWhy(t *testing.T) {
 		outcomes["floats"]++
 		b := m.Center()
 		off := geometry.Point3{X: b.X - l.At.X, Y: b.Y - l.At.Y, Z: b.Z - l.At.Z}
-		if math.Abs(m.Volume*1e-6/l.Mass-1) > 1e-9 || math.Abs(Dot(p.Ahead(), off)) > 1e-5 || math.Abs(Dot(p.ToPort(), off)) > 1e-4 {
-			t.Errorf("hull %d: buoyancy %.6f kg of %.6f, out of line by %g mm along and %g mm across", i, m.Volume*1e-6, l.Mass, Dot(p.Ahead(), off), Dot(p.ToPort(), off))
+		if math.Abs(m.Volume*1e-6/l.Mass-1) > 1e-9 || math.Abs(p.Ahead().Dot(off)) > 1e-5 || math.Abs(p.ToPort().Dot(off)) > 1e-4 {
+			t.Errorf("hull %d: buoyancy %.6f kg of %.6f, out of line by %g mm along and %g mm across", i, m.Volume*1e-6, l.Mass, p.Ahead().Dot(off), p.ToPort().Dot(off))
 		}
 		if free := h.Freeboard(p).Least; free <= 0 {
 			t.Errorf("hull %d: settled with the sheer %.1f mm under", i, -free)
