@@ -329,6 +329,18 @@ func TestStemGoesAlong(t *testing.T) {
 	if len(c.Shifted) != 2 || math.Abs(c.Shifted[0].Along-15) > 1 {
 		t.Errorf("stems go %+v, want some 15 mm outward", c.Shifted)
 	}
+	along := 0
+	for _, d := range c.Changes {
+		if off, ok := c.onStem(d); ok && strings.HasSuffix(d.Quantity, " from midship") && math.Abs(d.By()) > 13 {
+			along++
+			if math.Abs(off) > 2 {
+				t.Errorf("%s, %s moves by %.1f mm in the boat and %.1f mm on the wood", d.Part, d.Label(), d.By(), off)
+			}
+		}
+	}
+	if along < 4 {
+		t.Errorf("%d places of the stems go along", along)
+	}
 }
 
 // TestParseCut reads which parts are cut.

@@ -3,7 +3,10 @@
 // they show what people have paddled for a hundred years.
 package yardstick
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // Boat is a known boat with what it carries.
 type Boat struct {
@@ -48,7 +51,7 @@ func For(people int) []Boat {
 			{"Cruising canoe of 1883, 4.27 m", stephens, 210, 150, 14, 30, 19, 21},
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Boat) int { return int(b.Lever - a.Lever) })
+	slices.SortStableFunc(out, func(a, b Boat) int { return cmp.Compare(b.Lever, a.Lever) })
 	return out
 }
 

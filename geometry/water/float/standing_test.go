@@ -85,6 +85,20 @@ func TestStandingOfBox(t *testing.T) {
 	}
 }
 
+// TestMost: between levers that lie on a parabola, evenly spread or not, the greatest is
+// the parabola's own, not that of a step.
+func TestMost(t *testing.T) {
+	for _, heels := range [][]float64{{0, 0.1, 0.2, 0.3, 0.4, 0.5}, {0, 0.15, 0.33, 0.44, 0.6}} {
+		var c Curve
+		for _, h := range heels {
+			c.Levers = append(c.Levers, Lever{Heel: h, GZ: 40 - 300*(h-0.37)*(h-0.37)})
+		}
+		heel, value := c.most(func(l Lever) float64 { return l.GZ })
+		near64(t, "at", heel, 0.37, 1e-12)
+		near64(t, "greatest", value, 40, 1e-12)
+	}
+}
+
 // TestStandingOfNothing: a boat that nothing rights has no lever and goes over at once;
 // nobody aboard can hold nothing.
 func TestStandingOfNothing(t *testing.T) {
