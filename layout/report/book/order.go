@@ -156,11 +156,6 @@ func (w *writer) bought(s step) string {
 	return strings.Join(names, "; ")
 }
 
-// has reports whether the bill has something.
-func (w *writer) has(key string) bool {
-	return slices.ContainsFunc(w.Needs.Items, func(i materials.Item) bool { return i.Key == key })
-}
-
 // and joins words as they are spoken: "a, b and c".
 func and(all []string) string {
 	if len(all) < 2 {

@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"math"
 
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/outfit"
@@ -45,7 +44,7 @@ func (w *writer) lies() {
 		if l.Fault != nil {
 			faults = append(faults, l)
 		} else {
-			row = append(row[:3], w.Cell(l.Rest.Draft), w.Cell(math.Tan(l.Rest.Trim)*l.Rest.LWL), w.Cell(l.Rest.Freeboard.Least))
+			row = append(row[:3], w.Cell(l.Rest.Draft), w.Cell(l.Rest.TrimRise()), w.Cell(l.Rest.Freeboard.Least))
 		}
 		t.Rows = append(t.Rows, row)
 	}
