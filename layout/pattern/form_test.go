@@ -145,7 +145,7 @@ func TestMethodWords(t *testing.T) {
 	} {
 		b := bent(t, frametest.Shipped(t, "brook", func(d *design.Design) { d.Bending.Method, d.Ribs.Thickness = c.method, 7.5 }))
 		said := ""
-		for _, n := range Notes(b, nil, measure.Metric) {
+		for _, n := range Notes(b, measure.Metric) {
 			said += strings.Join(n.Lines, "\n") + "\n"
 		}
 		for _, w := range c.want {

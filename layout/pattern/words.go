@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/finding"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
@@ -15,14 +14,13 @@ import (
 )
 
 // Notes returns what the first sheets say about the boat: the shape to hold, the
-// stock to mill, what to measure, what the codes mean and what can hurt. told is whether it
-// stands and its wood bends, in a line each.
-func Notes(b *bend.Report, told finding.List, units measure.System) []layout.Note {
+// stock to mill, what to measure, what the codes mean and what can hurt.
+func Notes(b *bend.Report, units measure.System) []layout.Note {
 	f := b.Frame
 	return []layout.Note{
 		{Heading: "Codes", Lines: append(codes(f, units), gauges(b), setting(b))},
 		{Heading: "Check with a tape before you cut", Lines: checks(b, units)},
-		{Heading: "Cautions", Lines: append(toldLines(told), cautions()...)},
+		{Heading: "Cautions", Lines: cautions()},
 		{Heading: "Shape to hold", Lines: shape(b, units)},
 		{Heading: "Stock", Lines: stock(b, units)},
 	}
@@ -69,15 +67,6 @@ func gauges(b *bend.Report) string {
 		return lie + "free: off its form and relaxed, before it is fitted."
 	}
 	return lie + "as it stands in the boat: true the hot bilges to them."
-}
-
-// toldLines are the lines as the sheets have them.
-func toldLines(told finding.List) []string {
-	out := make([]string, len(told))
-	for i, f := range told {
-		out[i] = wording.Capital(f.String()) + "."
-	}
-	return out
 }
 
 // cautions lists what can hurt, with who says so where someone does.

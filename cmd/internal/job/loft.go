@@ -104,7 +104,7 @@ func (l *Loft) before(w World) (*tile.Set, error) {
 
 // set are the patterns of a design with what the first sheets say.
 func (k *facts) set(b *bend.Report, told finding.List, units measure.System) tile.Set {
-	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), Notes: pattern.Notes(b, told, units)}
+	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), Notes: pattern.Notes(b, units), Told: told}
 }
 
 // loft goes from the facts of a design to files.
