@@ -63,3 +63,22 @@ func Number(v float64) string {
 	}
 	return fmt.Sprintf("%.1f", v)
 }
+
+// Told sets the lines that say whether a boat stands and its wood bends: cautions where it
+// does not, else a list.
+func Told(told finding.List) []Block {
+	var out []Block
+	var well List
+	for _, f := range told {
+		words := wording.Capital(f.String()) + "."
+		if f.Verdict.Passes() {
+			well.Items = append(well.Items, words)
+		} else {
+			out = append(out, Caution{Words: words, Says: string(f.Standing)})
+		}
+	}
+	if len(well.Items) > 0 {
+		out = append(out, well)
+	}
+	return out
+}

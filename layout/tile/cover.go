@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -18,6 +20,9 @@ func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 	top := geometry.Point{X: p.room.Min.X, Y: p.room.Max.Y - 6}
 	f.sheet().Write(top, 6, layout.Left, lettering.Clip(set.Title, 6, p.room.W()))
 	f.sheet().Write(top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, p.room.W()))
+	if len(set.Told) > 0 {
+		f.section("Before you cut", toldLines(set.Told))
+	}
 	f.section("What is here", contents(p.uses()))
 	f.section("Printing", []string{
 		"1. Print at 100 % (actual size), on one side, without fit to page. Print this sheet first.",
@@ -37,6 +42,15 @@ func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 		}
 	}
 	return f.sheets, f.free()
+}
+
+// toldLines are the lines about the boat as the first sheet has them.
+func toldLines(told finding.List) []string {
+	out := make([]string, len(told))
+	for i, f := range told {
+		out[i] = wording.Capital(f.String()) + "."
+	}
+	return out
 }
 
 // use says on which sheets a pattern lies.

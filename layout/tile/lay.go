@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/paper"
@@ -17,10 +18,11 @@ import (
 
 // Set is everything that goes on one set of sheets.
 type Set struct {
-	Title       string // of the boat
-	For         string // one line about it
-	Edition     string // of the design; "" for none
-	Fingerprint string // tells sheets of two versions of a design apart
+	Title       string       // of the boat
+	For         string       // one line about it
+	Edition     string       // of the design; "" for none
+	Fingerprint string       // tells sheets of two versions of a design apart
+	Told        finding.List // whether the boat stands and its wood bends, in a line each
 	Drawings    []layout.Drawing
 	Notes       []layout.Note // about the boat, for the first sheets
 }

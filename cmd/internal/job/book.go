@@ -11,6 +11,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
@@ -100,8 +101,9 @@ func (b *Book) Do(w World) (*Result, error) {
 		out = append(out, screen)
 	}
 	return &Result{
-		Report:  k.report("", summary(facts)),
-		Outputs: out,
+		Report:   k.report("", append(report.Told(facts.Told), summary(facts)...)),
+		Outputs:  out,
+		Warnings: warnings(facts.Told),
 	}, nil
 }
 
@@ -200,9 +202,9 @@ func (b *Book) onWater(k *facts, p *book.Facts) (err error) {
 	}
 	if p.Trial, err = afloat.Run(p.Afloat, afloat.Options{Water: p.Water, Freeboard: wantFreeboard, Speeds: speeds(), Outfits: p.Outfits}); err != nil {
 		p.Trial, p.NoTrial = nil, err.Error()
-		p.Clearance = skin.ClearanceOf(p.Frame)
+		p.Clearance, p.Told = skin.ClearanceOf(p.Frame), finding.List{afloat.NoRest(err), p.Bend.InALine()}
 	} else {
-		p.Clearance = p.Trial.Clearance
+		p.Clearance, p.Told = p.Trial.Clearance, finding.List{p.Trial.InALine(), p.Bend.InALine()}
 	}
 	p.Outfitted, err = afloat.WithOutfits(p.Afloat, p.Outfits, p.Water)
 	return err

@@ -116,7 +116,7 @@ func (c *Compare) work(w World) (*compared, error) {
 	var was, is edition.Facts
 	var faults [2]string
 	if err = together(
-		func() (err error) { k.sheets, err = c.sheets(k); return err },
+		func() (err error) { k.sheets, err = c.sheets(k, w); return err },
 		func() error { k.Comparison = edition.Compare(k.was, k.is); return nil },
 		func() (err error) { was, faults[0], err = k.old.behavior(w, k.prices); return err },
 		func() (err error) { is, faults[1], err = k.new.behavior(w, k.prices); return err },
@@ -159,8 +159,16 @@ func (k *facts) edition() (*edition.Edition, error) {
 }
 
 // sheets lays the patterns of the newer edition over those of the older one.
-func (c *Compare) sheets(k *compared) (*tile.Since, error) {
-	s, err := tile.LaySince(k.old.set(k.was.Bend, c.Units), k.new.set(k.is.Bend, c.Units), tile.Options{Paper: c.Setup, Way: c.Way, Units: c.Units})
+func (c *Compare) sheets(k *compared, w World) (*tile.Since, error) {
+	old, err := k.old.told(w)
+	if err != nil {
+		return nil, err
+	}
+	told, err := k.new.told(w)
+	if err != nil {
+		return nil, err
+	}
+	s, err := tile.LaySince(k.old.set(k.was.Bend, old, c.Units), k.new.set(k.is.Bend, told, c.Units), tile.Options{Paper: c.Setup, Way: c.Way, Units: c.Units})
 	return s, of(k.new.name, err)
 }
 

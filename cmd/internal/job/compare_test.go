@@ -274,7 +274,7 @@ func laidOver(t *testing.T, old, new *facts) (*edition.Comparison, *tile.Since) 
 		t.Fatal(err)
 	}
 	c := NewCompare()
-	s, err := c.sheets(&compared{old: old, new: new, was: a, is: b})
+	s, err := c.sheets(&compared{old: old, new: new, was: a, is: b}, World{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,6 +8,7 @@ import (
 	"io"
 	"strings"
 
+	"ribwright/geometry/finding"
 	"ribwright/layout/report"
 )
 
@@ -31,6 +32,8 @@ type Result struct {
 	Report  report.Report // for people
 	Numbers any           // for programs, to be written as JSON; nil where there is none
 	Outputs []Output
+
+	Warnings finding.List // why the boat should not be built or used as it is, a line each
 }
 
 // Output is one file.

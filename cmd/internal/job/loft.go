@@ -5,10 +5,12 @@ import (
 	"io"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
+	"ribwright/layout/report"
 	"ribwright/layout/tile"
 	"ribwright/render/json"
 	"ribwright/render/pdf"
@@ -55,6 +57,7 @@ func (l *Loft) Do(w World) (*Result, error) {
 // lofted is a boat on sheets and on the cutter's stock.
 type lofted struct {
 	frame *frame.Frame
+	told  finding.List // whether the boat stands and its wood bends, in a line each
 	laid
 	plate layout.Plate
 }
@@ -74,7 +77,10 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 			return out, err
 		}
 	}
-	if out.laid, err = l.Printing.lay(k.set(bends, l.Units), before, l.Units); err != nil {
+	if out.told, err = k.told(w); err != nil {
+		return out, err
+	}
+	if out.laid, err = l.Printing.lay(k.set(bends, out.told, l.Units), before, l.Units); err != nil {
 		return out, of(k.name, err)
 	}
 	out.plate, err = l.Cutting.plate(k.design, bends)
@@ -91,13 +97,14 @@ func (l *Loft) before(w World) (*tile.Set, error) {
 	if err != nil {
 		return nil, err
 	}
-	set := k.set(bends, l.Units)
-	return &set, nil
+	told, err := k.told(w)
+	set := k.set(bends, told, l.Units)
+	return &set, err
 }
 
 // set are the patterns of a design with what the first sheets say.
-func (k *facts) set(b *bend.Report, units measure.System) tile.Set {
-	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), Notes: pattern.Notes(b, units)}
+func (k *facts) set(b *bend.Report, told finding.List, units measure.System) tile.Set {
+	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), Notes: pattern.Notes(b, units), Told: told}
 }
 
 // loft goes from the facts of a design to files.
@@ -122,7 +129,7 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
-	return &Result{Report: k.report("patterns", made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
+	return &Result{Report: k.report("patterns", append(made.laid.told(&l.Printer), report.Told(made.told)...)), Numbers: numbers, Outputs: out, Warnings: warnings(made.told)}, nil
 }
 
 // onSheets is the file of patterns.

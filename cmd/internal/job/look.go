@@ -90,38 +90,17 @@ func (l *Look) Do(w World) (*Result, error) {
 	}
 	var trial *afloat.Report
 	var bends *bend.Report
+	try := afloat.Stands
+	if l.Whole {
+		try = afloat.Run
+	}
 	if err := together(
-		func() (err error) { trial, err = l.afloat(k, w); return err },
+		func() (err error) { trial, err = k.afloat(w, l.Water, try); return err },
 		func() (err error) { bends, err = k.bending(); return err },
 	); err != nil {
 		return nil, err
 	}
 	return l.tell(k, first, trial, bends)
-}
-
-// afloat sets the boat on the water with all that is aboard.
-func (l *Look) afloat(k *facts, w World) (*afloat.Report, error) {
-	on, err := water.At(l.Water, water.Usual)
-	if err != nil {
-		return nil, err
-	}
-	b, err := k.carried()
-	if err != nil {
-		return nil, err
-	}
-	fitted, err := k.outfits(w, k.design.Gear)
-	if err != nil {
-		return nil, err
-	}
-	if b, err = fitted.PutAboard(b); err != nil {
-		return nil, of(k.name, err)
-	}
-	try := afloat.Stands
-	if l.Whole {
-		try = afloat.Run
-	}
-	r, err := try(b, afloat.Options{Water: on, Freeboard: wantFreeboard, Outfits: fitted})
-	return r, of(k.name, err)
 }
 
 // tell draws the boat and writes the design as it now is.

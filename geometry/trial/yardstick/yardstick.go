@@ -5,6 +5,7 @@ package yardstick
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -64,4 +65,25 @@ func Steadier(lever float64, people int) (than, of int) {
 		}
 	}
 	return than, len(all)
+}
+
+// Least is what is asked of any boat with its people and gear.
+type Least struct {
+	Lever   float64 // mm, of the greatest righting lever
+	Held    float64 // mm, that all people's weight may be moved aside at once and held
+	Upright float64 // radians of heel, before which it must not go over by itself; less where water comes in earlier
+	Trim    float64 // mm over the waterline either way, with gear that can be shifted
+	Bare    float64 // mm of trim where there is less gear than that
+	Gear    float64 // kg, from which on gear can level the boat
+}
+
+// LeastFor is the least that is asked for with so many people. For one person lever and
+// shift are about those of the weakest measured canoe of that size, for two a little more
+// than theirs; trim and heel are our own choice.
+func LeastFor(people int) Least {
+	l := Least{Lever: 28, Held: 36, Upright: 40 * math.Pi / 180, Trim: 25, Bare: 45, Gear: 10}
+	if people > 1 {
+		l.Lever, l.Held = 20, 18
+	}
+	return l
 }

@@ -44,6 +44,7 @@ type Facts struct {
 	Trial   *afloat.Report // nil when the boat finds no rest
 	NoTrial string         // why not
 	Bend    *bend.Report
+	Told    finding.List     // whether it stands and its wood bends, in a line each
 	Without *balance.Without // what the trials of the frame balance take out
 	Trials  []balance.Trial
 	Hands   *handwork.Report

@@ -31,6 +31,7 @@ func (w *writer) cover() {
 	w.add(t.Filled("Materials, in the currency of the price table "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f: %s", w.Cost.Likely, w.Cost.Off, w.Money()),
 		"Work, "+w.Skill.String()+" builder", fmt.Sprintf("%.0f hours, give or take %.0f: %s", work, hours.Off*work, w.Time())))
 	w.section("Read first")
+	w.add(report.Told(w.Told)...)
 	w.add(report.List{Items: []string{
 		"Cut by the full-size patterns alone, which are printed apart from it: this book has no line that may be cut by.",
 		"Wood varies: every bend, strength, weight and time here is an estimate, some of it from rules of thumb that are said to be so. Nothing here certifies a boat.",
