@@ -79,6 +79,16 @@ func (r *Report) lower() string {
 	return fmt.Sprintf("; with everyone sitting on the floor GM is %.0f mm", r.Rest.KM-l.At.Z)
 }
 
+// paddlers counts those who paddle.
+func (r *Report) paddlers() (n int) {
+	for _, p := range r.Boat.People {
+		if !p.Role.Live() {
+			n++
+		}
+	}
+	return n
+}
+
 func (r *Report) onFloor(p design.Person) bool {
 	_, seated := r.Boat.Frame.Design.SeatOf(p)
 	return !seated
@@ -271,7 +281,7 @@ const (
 )
 
 func (r *Report) findEffort() {
-	people := math.Max(1, float64(len(r.Boat.People)))
+	people := math.Max(1, float64(r.paddlers()))
 	each := ""
 	if people > 1 {
 		each = " each"
@@ -312,7 +322,13 @@ func (r *Report) findFeet() {
 
 func (r *Report) findReminders() {
 	text := "a wearable life jacket for each person"
-	if n := len(r.Boat.People); n > 1 {
+	n := 0
+	for _, p := range r.Boat.People {
+		if p.Role != design.Dog {
+			n++
+		}
+	}
+	if n > 1 {
 		text = fmt.Sprintf("%d wearable life jackets, one for each person", n)
 	}
 	r.Findings.Say("on board", finding.Law, "%s (in the United States 33 CFR 175.15). Registration, lights and sound signals follow local law; sail, motor, passengers for hire or a sale change which rules apply", text)
