@@ -5,11 +5,13 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/trial/cargo"
 	"ribwright/geometry/wording"
 )
 
@@ -28,6 +30,7 @@ type Case struct {
 
 // NewCase checks the brief and makes a case of it.
 func NewCase(f *family.Family, b Brief) (*Case, error) {
+	b = b.arranged(f.Seats)
 	if err := b.Check(f.Seats); err != nil {
 		return nil, err
 	}
@@ -117,6 +120,12 @@ func (c *Case) design() (*design.Design, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(c.Brief.Riders()) > 0 {
+		if !c.Family.Program.HasFormula("live_at") {
+			return nil, fmt.Errorf("%s does not say where passengers and dogs go; give it a line live_at = the place along the boat where their weight comes down", c.Family.Name)
+		}
+		c.Brief.embark(d, c.run.Number("live_at"))
+	}
 	d.Title, d.For = c.Brief.Title, c.Brief.Who()
 	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
 	return d, nil
@@ -184,7 +193,15 @@ func (c *Case) Finish() (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, stands, err := c.Brief.floatFrame(f, c.seats())
+	boat, err := aboard.New(f, d.Crew, d.Gear)
+	if err != nil {
+		return nil, err
+	}
+	found, stands, err := c.Brief.floatFrame(boat, c.seats())
+	if err != nil {
+		return nil, err
+	}
+	moves, err := cargo.Of(boat, stands, c.Brief.Density)
 	if err != nil {
 		return nil, err
 	}
@@ -195,7 +212,7 @@ func (c *Case) Finish() (*Boat, error) {
 		return nil, err
 	}
 	checks, err := c.run.Checks()
-	return &Boat{d, f, found, stands, checks, c}, err
+	return &Boat{d, f, found, stands, moves, checks, c}, err
 }
 
 // problem tells what a formula gave that no design takes.

@@ -19,7 +19,7 @@ import (
 // find looks at the figures in the order in which they matter.
 func (r *Report) find() {
 	for _, look := range []func(*Report){
-		(*Report).findUpright, (*Report).findStanding, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
+		(*Report).findUpright, (*Report).findStanding, (*Report).findFreeboard, (*Report).findCargo, (*Report).findCapacity, (*Report).findLean,
 		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findSwamped, (*Report).findCarried, (*Report).findWeights, (*Report).findFitted, (*Report).findFeet, (*Report).findReminders,
 	} {
 		look(r)
@@ -63,6 +63,8 @@ func (r *Report) findStanding() {
 	}
 	r.Findings.Say("standing", finding.Compared, "%s", text)
 }
+
+func (r *Report) findCargo() { r.Findings = append(r.Findings, r.Cargo.Findings()...) }
 
 // lower says what GM would be with everyone sitting on the floor.
 func (r *Report) lower() string {
