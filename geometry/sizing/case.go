@@ -22,10 +22,11 @@ type Case struct {
 	Effort bool // whether the effort is worked out, which takes longer than all else
 	Levers bool // whether it is worked out how the boat stands, which takes some time too
 
-	run   *formula.Run
-	woods densities
-	found Found
-	lying lying // of the last round
+	byHand bool // a value was put in the place of a formula
+	run    *formula.Run
+	woods  densities
+	found  Found
+	lying  lying // of the last round
 }
 
 // NewCase checks the brief and makes a case of it.
@@ -235,9 +236,10 @@ func Size(f *family.Family, b Brief) (*Boat, error) {
 		return nil, err
 	}
 	if err := c.Settle(); err != nil {
-		return nil, err
+		return nil, c.Refused(err)
 	}
-	return c.Finish()
+	boat, err := c.Finish()
+	return boat, c.Refused(err)
 }
 
 // Put puts a value of a dimension in the place of a formula. Errors: a name that
@@ -246,6 +248,7 @@ func (c *Case) Put(name string, v float64, d formula.Dim) error {
 	if err := numberOf(c.Family.Program, name, d, "set "+name); err != nil {
 		return err
 	}
+	c.byHand = true
 	return c.Set(name, v)
 }
 

@@ -169,11 +169,11 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 
 func (s *Size) boat(c *sizing.Case) (*sizing.Boat, *sizing.Answer, error) {
 	if err := c.Settle(); err != nil {
-		return nil, nil, err
+		return nil, nil, c.Refused(err)
 	}
 	if len(s.Targets) == 0 {
 		b, err := c.Finish()
-		return b, nil, err
+		return b, nil, c.Refused(err)
 	}
 	g := sizing.Goal{Aim: s.Aim}
 	for _, text := range s.Targets {
