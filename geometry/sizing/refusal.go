@@ -18,9 +18,21 @@ func (c *Case) Refused(err error) error {
 	if clash := (*Clash)(nil); err == nil || own || c.byHand || errors.As(err, &clash) {
 		return err
 	}
-	return fmt.Errorf("no boat of the family %s can be made for %s: %s; check weights and statures, measure the arm span, or take another family",
-		strings.TrimSuffix(c.Family.Name, ".family"), c.Brief.Who(), c.hinders())
+	return &Refusal{fmt.Sprintf("no boat of the family %s can be made for %s: %s; check weights and statures, measure the arm span, or take another family",
+		strings.TrimSuffix(c.Family.Name, ".family"), c.Brief.Who(), c.hinders()), err}
 }
+
+// Refusal is why a family makes no boat for a brief.
+type Refusal struct {
+	Text  string
+	cause error // in the words of design and formulas
+}
+
+// Error returns the words of the brief.
+func (r *Refusal) Error() string { return r.Text }
+
+// Unwrap returns what stopped the formulas or the parts.
+func (r *Refusal) Unwrap() error { return r.cause }
 
 // hinders is what stands in the way of a boat, as far as the formulas came.
 func (c *Case) hinders() string {
