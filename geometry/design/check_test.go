@@ -142,8 +142,8 @@ func TestTags(t *testing.T) {
 		{"outfit.row.pull", "49 N is out of range; accepted: 50 to 600 N", func(d *Design) { d.Outfit.Row.Pull = 49 }},
 		{"stock.board.0.thickness", "4 mm is out of range; accepted: 5 to 200 mm", func(d *Design) { d.Stock.Boards[0].Thickness = 4 }},
 		{"stock.board.0.count", "-1 is out of range; accepted: 0 to 1000, 0 for as many as needed", func(d *Design) { d.Stock.Boards[0].Count = -1 }},
-		{"crew.0.stature", "799 mm is out of range; accepted: 800 to 2300 mm, or 0 mm when not known", func(d *Design) { d.Crew[0].Stature = 799 }},
-		{"crew.0.mass", "is missing, or 0 kg; accepted: 15 to 250 kg", func(d *Design) { d.Crew[0].Mass = 0 }},
+		{"crew.0.stature", "699 mm is out of range; accepted: 700 to 2300 mm, or 0 mm when not known", func(d *Design) { d.Crew[0].Stature = 699 }},
+		{"crew.0.mass", "is missing, or 0 kg; accepted: 3 to 250 kg", func(d *Design) { d.Crew[0].Mass = 0 }},
 	} {
 		d := full()
 		c.set(d)

@@ -84,6 +84,25 @@ func (p Posture) String() string                   { return p.words()[p] }
 func (p Posture) MarshalText() ([]byte, error)     { return []byte(p.String()), nil }
 func (p *Posture) UnmarshalText(text []byte) error { return choose(p, "posture", text) }
 
+// Role is what one aboard does.
+type Role int
+
+// The roles. Paddler is the zero Role; the others are live cargo.
+const (
+	Paddler   Role = iota
+	Passenger      // of any age
+	Dog
+)
+
+func (Role) words() []string { return []string{"paddler", "passenger", "dog"} }
+
+func (r Role) String() string                   { return r.words()[r] }
+func (r Role) MarshalText() ([]byte, error)     { return []byte(r.String()), nil }
+func (r *Role) UnmarshalText(text []byte) error { return choose(r, "role aboard", text) }
+
+// Live reports whether one aboard is live cargo: carried, and free to move.
+func (r Role) Live() bool { return r != Paddler }
+
 // Rig is a kind of sail.
 type Rig int
 

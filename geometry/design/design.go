@@ -219,11 +219,12 @@ type Board struct {
 // Person is one of the crew, where and how they sit.
 type Person struct {
 	Name    string         `toml:"name" most:"200" accepts:"a name in quotes, as 'Paddler'" comment:"What to call the person on the page, as \"Bow paddler\"."`
-	Mass    float64        `toml:"mass" accepts:"15 to 250 kg" comment:"Kilograms, dressed and with a life jacket. 15 to 250."`
-	Posture Posture        `toml:"posture" comment:"How the person sits: kneeling with the hips on a seat edge (when left out), floor, or bench."`
+	Role    Role           `toml:"role,omitempty" json:",omitempty" comment:"paddler, when left out, or live cargo: passenger, a child too, or dog. Live cargo paddles nothing, needs no footbrace, sits on the floor or a seat, and moves about."`
+	Mass    float64        `toml:"mass" accepts:"3 to 250 kg" comment:"Kilograms, dressed and with a life jacket. 3 to 250."`
+	Posture Posture        `toml:"posture" comment:"How the person sits: kneeling with the hips on a seat edge (when left out), floor, or bench. A dog: floor."`
 	Seat    string         `toml:"seat" most:"200" comment:"Name of the [[seat]] that the person sits on or kneels at, or floor. The seat's height is the person's."`
 	At      measure.Length `toml:"at" comment:"Of one on the floor alone: where the weight comes down, from midship, forward positive, some 220 mm forward of the back. On a seat it comes a little ahead of the seat's middle: 100 mm kneeling, 50 mm sitting, from memory."`
-	Stature measure.Length `toml:"stature" accepts:"800 to 2300 mm, or 0 mm when not known" comment:"Height of the person standing; an average of that mass when left out or 0 mm."`
+	Stature measure.Length `toml:"stature" accepts:"700 to 2300 mm, or 0 mm when not known" comment:"Height of the person standing; an average of that mass when left out or 0 mm. A dog has none."`
 }
 
 // Gear is one lot of what is carried.

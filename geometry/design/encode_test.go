@@ -86,6 +86,7 @@ func TestEncodeComments(t *testing.T) {
 	river := mustDecode(t, text(t, "river"))
 	river.Outfit = &Outfit{defaultSail(), defaultPair(), defaultRow()}
 	river.Edition, river.Changed = "2", "wider"
+	river.Crew[0].Role = Passenger // written of live cargo alone
 	river.Stock.Boards[0].Price, river.Stock.Boards[0].Sawn = new(0.0), "flat"
 	river.Skin.Weighed = 700 // only in older designs
 	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}

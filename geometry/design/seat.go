@@ -166,6 +166,8 @@ func (d *Design) checkCrew(c *checker, reach float64) {
 		if _, err := measure.ParseLength(p.Seat); err == nil {
 			c.must(false, key+"seat", "%s is a height; write a [[seat]] with a name and height = %q, and give its name here", wording.Clip(p.Seat, 40), wording.Clip(p.Seat, 40))
 		}
+		c.must(p.Role.Live() || p.Mass == 0 || p.Mass >= 15, key+"mass", "%.4g kg is little for one who paddles; accepted: 15 to 250 kg, or role = \"passenger\" or \"dog\"", p.Mass)
+		c.must(p.Role != Dog || bare(p.Seat) == OnFloor && p.Posture == Floor, key+"role", "a dog sits on no seat; accepted with it: seat = \"floor\" and posture = \"floor\"")
 		if bare(p.Seat) == OnFloor {
 			c.length(key+"at", p.At, -reach, reach)
 			c.must(d.Suits(p), key+"posture", "bench wants a seat to let the legs down from; accepted on the floor: floor, kneeling")

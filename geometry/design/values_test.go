@@ -66,6 +66,7 @@ func TestEveryValue(t *testing.T) {
 		`"pad", "sad`: {"0", `"Hung"`, `""`, "true", "[]"},
 		`"webbing" o`: {"0", `"cane"`, `""`, "true", "[]"},
 		`"kneeling",`: {"0", `"Bench"`, `""`, "true", "[]"},
+		`"paddler", `: {"0", `"Dog"`, `"cat"`, `""`, "true", "[]"},
 		`"spritsail"`: {"0", `"sprit"`, `""`, "true", "[]"},
 		`"woman" or `: {"0", `"child"`, `""`, "true", "[]"},
 		`"in place" `: {"0", `"on form"`, `""`, "true", "[]"},

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/trial/cargo"
 	"ribwright/geometry/water/float"
 )
 
@@ -18,6 +19,7 @@ type Boat struct {
 	Frame    *frame.Frame
 	Found    Found
 	Standing float.Standing
+	Cargo    *cargo.Report // when it moves; nil without live cargo
 	Checks   []formula.Check
 	Case     *Case // its Run holds every value
 }

@@ -9,7 +9,9 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/body"
+	"ribwright/geometry/design"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/wood/timber"
@@ -19,13 +21,16 @@ import (
 type Paddler struct {
 	Name string
 	body.Person
-	Posture string // one of family.Postures
+	Posture string      // one of family.Postures
+	Role    design.Role // one of the live cargo who sits in the bow is no paddler
 }
 
 // Brief is what a boat is sized for.
 type Brief struct {
 	Title        string
 	Crew         []Paddler // the first paddles astern in a tandem
+	Passengers   []Rider   // live cargo
+	Dogs         []Rider   // likewise
 	Gear         float64   // kg
 	Waters       string    // one of family.Waters
 	Skill        string    // of the builder, one of family.Skills
@@ -56,9 +61,20 @@ const (
 // Check refuses a brief that no boat can be sized for.
 func (b *Brief) Check(seats int) error {
 	if len(b.Crew) != seats {
-		return fmt.Errorf("the family seats %d and %d paddlers are given", seats, len(b.Crew))
+		return fmt.Errorf("the family seats %d and %d paddlers are given%s", seats, len(b.Crew), b.cure(seats))
+	}
+	if n := len(b.Riders()); n > mostRiders {
+		return fmt.Errorf("%d passengers and dogs; accepted: up to %d", n, mostRiders)
+	}
+	for _, r := range b.Riders() {
+		if err := r.Check(); err != nil {
+			return err
+		}
 	}
 	for _, p := range b.Crew {
+		if p.Role.Live() {
+			continue
+		}
 		if err := p.Check(); err != nil {
 			return err
 		}
@@ -86,11 +102,52 @@ func (b *Brief) Check(seats int) error {
 	return nil
 }
 
+// mostRiders is the most of the live cargo that a boat is sized for.
+const mostRiders = 6
+
+// cure says what to do where too few or too many paddle.
+func (b *Brief) cure(seats int) string {
+	switch {
+	case len(b.Crew) > seats:
+		return "; who does not paddle is a passenger"
+	case len(b.Crew) == 1 && len(b.Riders()) == 0:
+		return "; give a second one, or a passenger who sits in the bow"
+	}
+	return ""
+}
+
+// arranged is the brief as a family of so many seats takes it: where one paddles a boat for
+// two, the first of the live cargo that has no place of its own sits in the bow, on the floor.
+func (b Brief) arranged(seats int) Brief {
+	if seats != 2 || len(b.Crew) != 1 {
+		return b
+	}
+	for _, from := range []*[]Rider{&b.Passengers, &b.Dogs} {
+		if i := slices.IndexFunc(*from, func(r Rider) bool { return !r.Placed && r.Posture == family.Either }); i >= 0 {
+			r := (*from)[i]
+			*from = slices.Delete(slices.Clone(*from), i, i+1)
+			one := r.person("", 0)
+			aft, _ := weight.Room(one)
+			high := aft / 0.13 // the families take that share of the stature for the back; a dog's length counts so
+			p := Paddler{Person: body.Person{Weight: r.Weight, Stature: high}, Posture: family.Either, Role: one.Role}
+			b.Crew = []Paddler{b.Crew[0], p}
+			return b
+		}
+	}
+	return b
+}
+
 // put gives a run all that the formulas may use of the brief.
 func (b *Brief) put(r *formula.Run) error {
 	put := map[string]formula.Value{
 		"gear": formula.Num(b.Gear), "waters": formula.Word(b.Waters), "skill": formula.Word(b.Skill),
 		"longest_stick": formula.Num(b.LongestStick), "wood": formula.Word(b.Wood), "rib_wood": formula.Word(b.RibWood),
+	}
+	put["live"] = formula.Num(b.live())
+	long, center := b.row()
+	put["live_long"], put["live_center"] = formula.Num(long), formula.Num(center)
+	if len(b.Crew) == 2 {
+		put["partner.role"] = formula.Word(b.Crew[1].Role.String())
 	}
 	for i, who := range []string{"paddler.", "partner."}[:len(b.Crew)] {
 		p := b.Crew[i]
@@ -121,7 +178,13 @@ func (b *Brief) Who() string {
 		if p.Name != "" {
 			words = append([]string{p.Name}, words...)
 		}
+		if p.Role.Live() {
+			words = []string{Rider{Dog: p.Role == design.Dog, Weight: p.Weight, Stature: p.Stature}.words() + " in the bow"}
+		}
 		all = append(all, strings.Join(words, ", "))
+	}
+	for _, r := range b.Riders() {
+		all = append(all, r.words())
 	}
 	return strings.Join(all, " and ") + ", with " + formula.ShowNumber(b.Gear, formula.Mass) + " of gear, " + b.Waters + " water"
 }

@@ -5,11 +5,13 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/trial/cargo"
 	"ribwright/geometry/wording"
 )
 
@@ -20,14 +22,16 @@ type Case struct {
 	Effort bool // whether the effort is worked out, which takes longer than all else
 	Levers bool // whether it is worked out how the boat stands, which takes some time too
 
-	run   *formula.Run
-	woods densities
-	found Found
-	lying lying // of the last round
+	byHand bool // a value was put in the place of a formula
+	run    *formula.Run
+	woods  densities
+	found  Found
+	lying  lying // of the last round
 }
 
 // NewCase checks the brief and makes a case of it.
 func NewCase(f *family.Family, b Brief) (*Case, error) {
+	b = b.arranged(f.Seats)
 	if err := b.Check(f.Seats); err != nil {
 		return nil, err
 	}
@@ -117,6 +121,12 @@ func (c *Case) design() (*design.Design, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(c.Brief.Riders()) > 0 {
+		if !c.Family.Program.HasFormula("live_at") {
+			return nil, fmt.Errorf("%s does not say where passengers and dogs go; give it a line live_at = the place along the boat where their weight comes down", c.Family.Name)
+		}
+		c.Brief.embark(d, c.run.Number("live_at"))
+	}
 	d.Title, d.For = c.Brief.Title, c.Brief.Who()
 	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
 	return d, nil
@@ -184,7 +194,15 @@ func (c *Case) Finish() (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	found, stands, err := c.Brief.floatFrame(f, c.seats())
+	boat, err := aboard.New(f, d.Crew, d.Gear)
+	if err != nil {
+		return nil, err
+	}
+	found, stands, err := c.Brief.floatFrame(boat, c.seats())
+	if err != nil {
+		return nil, err
+	}
+	moves, err := cargo.Of(boat, stands, c.Brief.Density)
 	if err != nil {
 		return nil, err
 	}
@@ -195,7 +213,7 @@ func (c *Case) Finish() (*Boat, error) {
 		return nil, err
 	}
 	checks, err := c.run.Checks()
-	return &Boat{d, f, found, stands, checks, c}, err
+	return &Boat{d, f, found, stands, moves, checks, c}, err
 }
 
 // problem tells what a formula gave that no design takes.
@@ -218,9 +236,10 @@ func Size(f *family.Family, b Brief) (*Boat, error) {
 		return nil, err
 	}
 	if err := c.Settle(); err != nil {
-		return nil, err
+		return nil, c.Refused(err)
 	}
-	return c.Finish()
+	boat, err := c.Finish()
+	return boat, c.Refused(err)
 }
 
 // Put puts a value of a dimension in the place of a formula. Errors: a name that
@@ -229,6 +248,7 @@ func (c *Case) Put(name string, v float64, d formula.Dim) error {
 	if err := numberOf(c.Family.Program, name, d, "set "+name); err != nil {
 		return err
 	}
+	c.byHand = true
 	return c.Set(name, v)
 }
 

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
@@ -46,7 +45,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEff
 	}
 	f := Found{}
 	people := weight.Sum(weight.Crew(s.hull, d, d.Crew))
-	l := lying{hull: s.cloth.Hull, load: float.Total(people, weight.Sum(weight.Gear(s.hull, d.Gear)), boat), people: people.Mass}
+	l := lying{hull: s.cloth.Hull, load: float.Total(people, weight.Sum(weight.Gear(s.hull, d.Gear)), boat), people: people.Mass, live: aboard.Live(d.Crew)}
 	if err := b.afloat(f, &l, boat, withEffort); err != nil {
 		return nil, l, err
 	}
@@ -125,18 +124,15 @@ func (b *Brief) effort(h *float.Hull, u float.Hydrostatics) (float64, error) {
 	return at.Total * 1000, nil
 }
 
-// floatFrame draws a boat in full and floats it as its cloth makes it.
-func (b *Brief) floatFrame(fr *frame.Frame, at seats) (Found, float.Standing, error) {
-	d, stands := fr.Design, float.Standing{}
-	boat, err := aboard.New(fr, d.Crew, d.Gear)
-	if err != nil {
-		return nil, stands, err
-	}
-	f := Found{}
-	l := lying{hull: boat.Hull, load: boat.Load(), people: boat.Carried()}
+// floatFrame floats a boat drawn in full as its cloth makes it.
+func (b *Brief) floatFrame(boat aboard.Boat, at seats) (Found, float.Standing, error) {
+	fr, f, stands := boat.Frame, Found{}, float.Standing{}
+	d := fr.Design
+	l := lying{hull: boat.Hull, load: boat.Load(), people: boat.Carried(), live: aboard.Live(d.Crew)}
 	if err := b.afloat(f, &l, boat.Own(), true); err != nil {
 		return nil, stands, err
 	}
+	var err error
 	if stands, err = f.stand(l, b.Density, float.Fine); err != nil {
 		return nil, stands, err
 	}

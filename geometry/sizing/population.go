@@ -2,6 +2,7 @@ package sizing
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"runtime"
@@ -78,6 +79,9 @@ func (f Trying) one(i int) Attempt {
 	boat, err := Size(f.Family, t.Brief)
 	if err != nil {
 		t.Fault = err.Error()
+		if why := errors.Unwrap(err); why != nil { // who tries a family is to mend it
+			t.Fault = why.Error()
+		}
 		return t
 	}
 	t.Failed = boat.Failures()

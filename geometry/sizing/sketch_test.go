@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/skin"
@@ -44,7 +45,11 @@ func TestSketchAgainstFrame(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := seats{-400, 700}
-		want, _, err := b.floatFrame(f, at)
+		boat, err := aboard.New(f, d.Crew, d.Gear)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, _, err := b.floatFrame(boat, at)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -14,6 +14,7 @@ type lying struct {
 	hull   *float.Hull
 	load   float.Load
 	people float64 // kg, of the load
+	live   float64 // kg, of those that are live cargo
 	rest   float.Hydrostatics
 }
 
@@ -34,6 +35,9 @@ func (f Found) stand(l lying, density, step float64) (float.Standing, error) {
 	s := c.Standing(l.load.Mass, l.people, l.rest)
 	f["gz_left"] = leverAt(c, mustStand)
 	f["gz_max"], f["righting_moment"], f["held_shift"], f["trim_rise"] = s.Most, s.Moment*1000, s.Held, s.Trim
+	if f["live_held"] = 0; l.live > 0 {
+		f["live_held"] = s.Held * l.people / l.live
+	}
 	f["stands_to"], f["flooding"] = s.Over(), s.Flooding
 	if math.IsNaN(s.Flooding) {
 		f["flooding"] = math.Pi / 2

@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/body"
 	"ribwright/geometry/design"
 	"ribwright/layout"
 )
@@ -18,6 +19,7 @@ const (
 	chest      = 115.0 // half, from back to front
 	knees      = 430.0 // before the hips
 	apart      = 110.0 // of a leg from the middle
+	least      = 800.0 // a sitting height from which on all is drawn so large; a child smaller
 )
 
 // people are outlines that face the eye, with their legs.
@@ -25,6 +27,10 @@ func (b Boat) people(e Eye) (out []bone) {
 	d := b.Frame.Design
 	for _, p := range b.People {
 		x := d.WeightAt(p)
+		if p.Role == design.Dog {
+			out = append(out, bone{person, 0, layout.Guide, lying(p.Mass, geometry.Point3{X: x, Z: b.Frame.Hull.FloorZ(x)})})
+			continue
+		}
 		floor := b.Frame.Hull.FloorZ(x)
 		hips := floor + weight.Hips(d, p)
 		out = append(out, trunk(geometry.Point3{X: x, Z: hips}, weight.Sitting(p), e)...)
@@ -35,26 +41,36 @@ func (b Boat) people(e Eye) (out []bone) {
 	return out
 }
 
+// lying is a dog seen from the side, curled up on the floor.
+func lying(mass float64, at geometry.Point3) []geometry.Point3 {
+	long, high := body.DogLong(mass)/2, body.DogLying*body.Shoulder(mass)
+	return even(0, 2*math.Pi, 24, func(a float64) geometry.Point3 {
+		return at.Add(geometry.Point3{X: long * math.Cos(a), Z: high * (1 + math.Sin(a))})
+	})
+}
+
 // trunk is a body from the hips up and its head.
 func trunk(hips geometry.Point3, sitting float64, e Eye) []bone {
 	sin, cos := math.Sincos(e.Turn)
-	wide := math.Hypot(shoulders*cos, chest*sin) // as broad as it is seen from there
+	size := math.Min(1, sitting/least)
+	wide := size * math.Hypot(shoulders*cos, chest*sin) // as broad as it is seen from there
+	radius := size * headRadius
 	at := func(out, up float64) geometry.Point3 {
 		return hips.Add(geometry.Point3{X: -sin * out, Y: cos * out, Z: up})
 	}
-	top := sitting - 2*headRadius - neck
+	top := sitting - 2*radius - size*neck
 	half := []geometry.Point{{X: 0.75, Y: 0}, {X: 0.72, Y: 0.3}, {X: 0.85, Y: 0.6}, {X: 1, Y: 0.85}, {X: 0.95, Y: 0.96}, {X: 0.7, Y: 1}, {X: 0.3, Y: 1.03}}
-	var body []geometry.Point3
+	var outline []geometry.Point3
 	for _, q := range half {
-		body = append(body, at(q.X*wide, q.Y*top))
+		outline = append(outline, at(q.X*wide, q.Y*top))
 	}
 	for i := len(half) - 1; i >= 0; i-- {
-		body = append(body, at(-half[i].X*wide, half[i].Y*top))
+		outline = append(outline, at(-half[i].X*wide, half[i].Y*top))
 	}
 	head := even(0, 2*math.Pi, 20, func(a float64) geometry.Point3 {
-		return at(headRadius*0.85*math.Cos(a), sitting-headRadius+headRadius*math.Sin(a))
+		return at(radius*0.85*math.Cos(a), sitting-radius+radius*math.Sin(a))
 	})
-	return []bone{{person, 0, layout.Guide, append(body, body[0])}, {person, 0, layout.Guide, head}}
+	return []bone{{person, 0, layout.Guide, append(outline, outline[0])}, {person, 0, layout.Guide, head}}
 }
 
 // leg runs from the hips to the foot.

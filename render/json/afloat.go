@@ -42,6 +42,7 @@ func Afloat(r *afloat.Report) (Object, error) {
 		{"gz", each(r.Curve.Levers, func(v float.Lever) Object {
 			return Object{{"heel_deg", inDegrees(v.Heel)}, {"gz_mm", v.GZ}}
 		})},
+		liveCargo(r.Cargo),
 		{"downflooding_deg", flooding}, // null where no water comes in
 		{"effort", each(r.Effort, func(p effort.Point) Object {
 			return Object{{"speed_m_s", p.Speed}, {"froude", p.Froude}, {"friction_n", p.Friction}, {"form_n", p.Form},

@@ -18,7 +18,7 @@ func Sizing(b *sizing.Boat) (Object, error) {
 	}
 	return of(b.Design, field{"values", values}, field{"checks", each(b.Checks, func(v formula.Check) Object {
 		return Object{{"name", v.Name}, {"holds", v.Passed}, {"text", v.Finding().Text}}
-	})}, standing(b.Standing), known(len(b.Design.Crew)))
+	})}, standing(b.Standing), known(len(b.Design.Crew)), liveCargo(b.Cargo))
 }
 
 // sizedValue is a number in the unit that people read it in, true or false, a word, or

@@ -23,13 +23,14 @@ type People struct {
 type sitter struct {
 	mass    float64
 	posture *design.Posture
+	role    *design.Role
 	seat    string          // the name or the code of one, or the floor; "" for the design's
 	at      *measure.Length // on the floor
 }
 
 // crew is the field that names people.
 func crew(to *People) Field {
-	return Field{Name: "crew", Takes: "people", Says: "who is aboard instead of the design's people, as 70kg,85kg or 60kg:seat-1,25kg:floor@-200mm; none for nobody",
+	return Field{Name: "crew", Takes: "people", Says: "who is aboard instead of the design's people, as 70kg,85kg or 60kg:seat-1,25kg:child@-200mm,30kg:dog@300mm; none for nobody",
 		Value: bind(to, parsePeople, func(p People) string { return p.text })}
 }
 
@@ -48,25 +49,27 @@ func parsePeople(text string) (People, error) {
 	return out, nil
 }
 
-// The lightest and the heaviest person, kg.
+// The lightest and the heaviest aboard, kg. A bare number under leastBare is likelier the
+// rest of a decimal comma.
 const (
-	lightest = 15.0
-	heaviest = 250.0
+	lightest, heaviest = 3.0, 250.0
+	leastBare          = 15.0
 )
 
-// parseSitter reads a mass with perhaps a posture, a seat and a place on the floor, as
-// 70kg:kneeling:seat-1 or 25kg:floor@-200mm. A mass without a unit is in kg; floor is
+// parseSitter reads a mass with perhaps a posture, a role, a seat and a place on the floor,
+// as 70kg:kneeling:seat-1, 25kg:child:floor@-200mm or 30kg:dog@300mm. A mass without a unit is in kg; floor is
 // both a posture and where one sits.
 func parseSitter(text string) (sitter, error) {
 	var out sitter
 	head, place, hasPlace := strings.Cut(text, "@")
 	words := strings.Split(head, ":")
 	weight := strings.TrimSpace(words[0])
+	least := lightest
 	if strings.Trim(weight, "0123456789.") == "" {
-		weight += " kg"
+		weight, least = weight+" kg", leastBare
 	}
 	var err error
-	if out.mass, err = parseQuantity(weight, formula.Mass, lightest, heaviest, "70kg or 155lb"); err != nil {
+	if out.mass, err = parseQuantity(weight, formula.Mass, least, heaviest, "70kg or 155lb"); err != nil {
 		return out, fmt.Errorf("a person of %w", err)
 	}
 	for _, word := range words[1:] {
@@ -84,9 +87,17 @@ func parseSitter(text string) (sitter, error) {
 	return out, nil
 }
 
-// word takes a posture or a seat.
+// word takes a posture, a role or a seat. A child is a passenger; live cargo that is told
+// no seat has the floor, amidships unless a place is given.
 func (s *sitter) word(word string) error {
 	var p design.Posture
+	var r design.Role
+	if role := strings.Replace(word, "child", "passenger", 1); r.UnmarshalText([]byte(role)) == nil {
+		if s.role = &r; r.Live() && s.seat == "" {
+			s.seat = design.OnFloor
+		}
+		return nil
+	}
 	known := p.UnmarshalText([]byte(word)) == nil
 	switch {
 	case word == "":
@@ -115,10 +126,16 @@ func (p People) seated(d *design.Design) ([]design.Person, error) {
 	var out []design.Person
 	for i, s := range p.each {
 		one := design.Person{Name: fmt.Sprintf("Person %d", i+1), Seat: design.OnFloor}
+		if s.role != nil && s.role.Live() {
+			one.Name = wording.Capital(s.role.String())
+		}
 		switch {
 		case i < len(d.Crew):
+			name := one.Name
 			one = d.Crew[i]
-			one.Stature = 0
+			if one.Stature = 0; s.role != nil && *s.role != one.Role {
+				one.Name = name
+			}
 		case s.seat == "" && s.at == nil:
 			return nil, misuse("crew", "person %d has no place, for the design seats %d; give a seat, as %gkg:seat-1, or the floor, as %gkg:floor@-500mm", i+1, len(d.Crew), s.mass, s.mass)
 		}
@@ -133,6 +150,9 @@ func (p People) seated(d *design.Design) ([]design.Person, error) {
 // sits puts one person, the number i from 0, where they are said to sit.
 func (s sitter) sits(d *design.Design, i int, one *design.Person) error {
 	one.Mass = s.mass
+	if s.role != nil {
+		one.Role = *s.role
+	}
 	onFloor := s.at != nil || s.seat != "" && d.FindSeat(s.seat) < 0
 	switch {
 	case onFloor && s.seat != "" && !strings.EqualFold(s.seat, design.OnFloor):
@@ -151,9 +171,17 @@ func (s sitter) sits(d *design.Design, i int, one *design.Person) error {
 	}
 	if s.posture != nil {
 		one.Posture = *s.posture
+	} else if one.Role.Live() && one.Seat == design.OnFloor {
+		one.Posture = design.Floor
 	}
 	if s.at != nil {
 		one.At = *s.at
+	}
+	if one.Role == design.Dog && (one.Posture != design.Floor || one.Seat != design.OnFloor) {
+		return misuse("crew", "person %d is a dog, which sits on no seat; give its place on the floor, as %gkg:dog@300mm", i+1, s.mass)
+	}
+	if !one.Role.Live() && s.mass < leastBare {
+		return misuse("crew", "person %d of %g kg is little for one who paddles; accepted: 15 kg or more, or a child or dog, as %gkg:child@300mm", i+1, s.mass, s.mass)
 	}
 	if !d.Suits(*one) {
 		return misuse("crew", "person %d: %v does not go with the floor or a pad on it; name another seat%s, or sit with the legs out: floor", i+1, one.Posture, seatsOf(d))

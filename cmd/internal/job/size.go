@@ -47,6 +47,9 @@ func (s *Size) Fields() []Field {
 	aims := namesOf(sizing.Aims())
 	out := []Field{
 		{Name: "paddler", Takes: "who", Says: who, Value: list(&s.Crew, sizing.ParsePaddler, sizing.Paddler.String), Many: true},
+		{Name: "passenger", Takes: "who", Says: `who rides along and does not paddle, a child too, as "25 kg, 120 cm", perhaps with kneeling or sitting, or at 200 mm from midship; may be given several times, from aft forward. In a tandem with one paddler the first sits in the bow`,
+			Value: list(&s.Passengers, sizing.ParsePassenger, sizing.Rider.String), Many: true},
+		{Name: "dog", Takes: "weight", Says: `a dog aboard, as "30 kg"; may be given several times`, Value: list(&s.Dogs, sizing.ParseDog, sizing.Rider.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
 		{Name: "formulas", Takes: strings.Join(family.Files(), "|"), Says: "print a family's file, to begin one of your own", Value: words(&s.Formulas)},
@@ -166,11 +169,11 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 
 func (s *Size) boat(c *sizing.Case) (*sizing.Boat, *sizing.Answer, error) {
 	if err := c.Settle(); err != nil {
-		return nil, nil, err
+		return nil, nil, c.Refused(err)
 	}
 	if len(s.Targets) == 0 {
 		b, err := c.Finish()
-		return b, nil, err
+		return b, nil, c.Refused(err)
 	}
 	g := sizing.Goal{Aim: s.Aim}
 	for _, text := range s.Targets {

@@ -149,6 +149,16 @@ func (b Boat) Aboard() []weight.Item { return slices.Concat(b.Crew, b.Gear) }
 // Carried returns what the people weigh together, kg.
 func (b Boat) Carried() float64 { return weight.Sum(b.Crew).Mass }
 
+// Live returns what the live cargo of a crew weighs together, kg.
+func Live(crew []design.Person) (mass float64) {
+	for _, p := range crew {
+		if p.Role.Live() {
+			mass += p.Mass
+		}
+	}
+	return mass
+}
+
 // Load returns boat, outfits, crew and gear with whatever else is given.
 func (b Boat) Load(more ...float.Load) float.Load {
 	all := append([]float.Load{b.Light(), weight.Sum(b.Aboard())}, more...)

@@ -21,14 +21,7 @@ const (
 // 0.676 of the stature less 57 mm, within 32 mm for two people of three (ANSUR II, 2012,
 // 6068 persons). A person whose stature is not known has that of the mass.
 func Leg(p design.Person) float64 {
-	return 0.676*stature(p) - 57
-}
-
-func stature(p design.Person) float64 {
-	if p.Stature > 0 {
-		return float64(p.Stature)
-	}
-	return weight.Sitting(p) / 0.525
+	return 0.676*weight.Stature(p) - 57
 }
 
 // place is what a person takes up along the boat, mm: the back where one leans on
@@ -50,6 +43,10 @@ func (w place) ahead() float64 {
 // placed is where a person sits, facing forward.
 func placed(d *design.Design, p design.Person) place {
 	at := d.WeightAt(p)
+	if p.Role.Live() && p.Posture != design.Kneeling {
+		aft, fore := weight.Room(p)
+		return place{aft: at - aft, fore: at + fore}
+	}
 	if p.Posture == design.Kneeling {
 		return place{aft: at - toes, fore: at + knees}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/body"
 	"ribwright/geometry/design"
 	"ribwright/geometry/water/float"
 )
@@ -56,21 +57,37 @@ const (
 	FloorShare = 0.33
 )
 
-// OverHips returns that share for a posture.
-func OverHips(p design.Posture) float64 {
-	switch p {
+// OverHips returns that share for a person; a child's is larger.
+func OverHips(p design.Person) float64 {
+	share := FloorShare
+	switch p.Posture {
 	case design.Bench:
-		return BenchShare
+		share = BenchShare
 	case design.Kneeling:
-		return KneelShare
+		share = KneelShare
 	}
-	return FloorShare
+	return share + body.HeadHeavy(Stature(p))
 }
 
 // Height returns how high over the floor the weight of a person lies, mm, the floor being
 // that under the seat. It is an estimate.
 func Height(d *design.Design, p design.Person) float64 {
-	return Hips(d, p) + OverHips(p.Posture)*Sitting(p)
+	if p.Role == design.Dog {
+		return body.DogLying * body.Shoulder(p.Mass)
+	}
+	return Hips(d, p) + OverHips(p)*Sitting(p)
+}
+
+// Stature returns a person's height standing, mm: as given, or that of a middling body of
+// the mass.
+func Stature(p design.Person) float64 {
+	switch {
+	case p.Stature > 0:
+		return float64(p.Stature)
+	case p.Mass < body.Grown:
+		return body.StatureOf(p.Mass)
+	}
+	return Sitting(p) / body.GrownSitting
 }
 
 // Hips returns how high over the same floor a person sits, mm: on the seat, on the floor,
@@ -84,15 +101,38 @@ func Hips(d *design.Design, p design.Person) float64 {
 }
 
 // Sitting returns a person's sitting height, mm: a share of the stature, or that
-// of the median body of the mass when the stature is not known.
+// of the median body of the mass when the stature is not known. A child has a larger share.
 //
 // Source: ANSUR II (US Army 2012): sitting over stature 0.526 in women and 0.523
 // in men; medians 66.8 kg and 857 mm, 84.6 kg and 918 mm, taken as a straight
-// line and kept between the 5th percentile of women and the 95th of men.
+// line and kept between the 5th percentile of women and the 95th of men. Children: package
+// body.
 func Sitting(p design.Person) float64 {
-	if p.Stature > 0 {
-		return 0.525 * float64(p.Stature)
+	if p.Stature > 0 || p.Mass < body.Grown {
+		high := Stature(p)
+		return body.SittingShare(high) * high
 	}
 	const perKg = (918.0 - 857) / (84.6 - 66.8)
 	return math.Max(803, math.Min(977, 857+(p.Mass-66.8)*perKg))
+}
+
+// Room returns how much floor one of the live cargo takes up along the boat behind the
+// place where the weight comes down, and ahead of it, mm: from the back to the feet of one
+// who sits with the knees drawn up, 0.43 of the stature; half of a dog either way.
+// Estimates.
+func Room(p design.Person) (aft, fore float64) {
+	if p.Role == design.Dog {
+		half := body.DogLong(p.Mass) / 2
+		return half, half
+	}
+	high := Stature(p)
+	return 0.13 * high, 0.30 * high
+}
+
+// Wide returns how broad somebody is low down, mm: a dog's chest, or hips. An estimate.
+func Wide(p design.Person) float64 {
+	if p.Role == design.Dog {
+		return body.DogWide(p.Mass)
+	}
+	return body.HipsOf(p.Mass)
 }

@@ -88,6 +88,9 @@ func Read(src formula.Source) (*Family, error) {
 	for _, w := range required(f.Seats) {
 		names = append(names, w.Name)
 	}
+	if p.HasFormula("live_at") {
+		names = append(names, "live_at")
+	}
 	f.Drawing = p.Behind(names...)
 	for _, n := range names {
 		for _, found := range p.AfloatBehind(n) {

@@ -32,11 +32,17 @@ func inputs(seats int) []formula.Input {
 	angle := formula.Of(formula.Angle)
 	out := []formula.Input{
 		{Name: "gear", Kind: weight, Doc: "everything carried besides the people"},
+		{Name: "live", Kind: weight, Doc: "live cargo: passengers and dogs, but for one who sits in the bow of a tandem"},
+		{Name: "live_long", Kind: length, Doc: "the floor that live cargo takes up along the boat, one behind the other"},
+		{Name: "live_center", Kind: length, Doc: "how far its weight comes down ahead of the after end of that"},
 		{Name: "waters", Kind: word, Doc: "sheltered, open or moving"},
 		{Name: "skill", Kind: word, Doc: "of the builder: beginner, average or experienced"},
 		{Name: "longest_stick", Kind: length, Doc: "the longest sticks at hand"},
 		{Name: "wood", Kind: word, Doc: "of gunwales, keel and stringers"},
 		{Name: "rib_wood", Kind: word, Doc: "of the ribs"},
+	}
+	if seats == 2 {
+		out = append(out, formula.Input{Name: "partner.role", Kind: word, Doc: "paddler; or passenger or dog, who sits on the floor in the bow"})
 	}
 	for _, who := range []string{"paddler", "partner"}[:seats] {
 		out = append(out,
@@ -63,6 +69,7 @@ func inputs(seats int) []formula.Input {
 		{Name: "gz_left", Kind: length, Doc: "the righting lever left at 40 degrees of heel, or where water comes in if that is earlier, loaded"},
 		{Name: "flooding", Kind: angle, Doc: "heel at which water comes in, loaded"},
 		{Name: "held_shift", Kind: length, Doc: "how far all people's weight can be moved aside at once and held, loaded"},
+		{Name: "live_held", Kind: length, Doc: "how far all live cargo's weight can be moved aside at once and held while the paddlers sit still, loaded; 0 without live cargo"},
 		{Name: "firmness", Kind: plain, Doc: "the least, from its guess on, with which standing comes to 1"},
 		{Name: "all_up", Kind: weight, Doc: "boat, people and gear"},
 		{Name: "boat_weight", Kind: weight, Doc: "the empty boat"},

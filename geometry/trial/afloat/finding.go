@@ -19,7 +19,7 @@ import (
 // find looks at the figures in the order in which they matter.
 func (r *Report) find() {
 	for _, look := range []func(*Report){
-		(*Report).findUpright, (*Report).findStanding, (*Report).findFreeboard, (*Report).findCapacity, (*Report).findLean,
+		(*Report).findUpright, (*Report).findStanding, (*Report).findFreeboard, (*Report).findCargo, (*Report).findCapacity, (*Report).findLean,
 		(*Report).findTrim, (*Report).findEffort, (*Report).findSkin, (*Report).findCloth, (*Report).findSwamped, (*Report).findCarried, (*Report).findWeights, (*Report).findFitted, (*Report).findFeet, (*Report).findReminders,
 	} {
 		look(r)
@@ -64,6 +64,8 @@ func (r *Report) findStanding() {
 	r.Findings.Say("standing", finding.Compared, "%s", text)
 }
 
+func (r *Report) findCargo() { r.Findings = append(r.Findings, r.Cargo.Findings()...) }
+
 // lower says what GM would be with everyone sitting on the floor.
 func (r *Report) lower() string {
 	if r.Boat.Frame == nil || !slices.ContainsFunc(r.Boat.People, func(p design.Person) bool { return p.Posture != design.Floor || !r.onFloor(p) }) {
@@ -77,6 +79,16 @@ func (r *Report) lower() string {
 	items := append(weight.Crew(r.Boat.Frame.Hull, r.Boat.Frame.Design, low), r.Boat.Gear...)
 	l := float.Total(r.Boat.Light(), weight.Sum(items))
 	return fmt.Sprintf("; with everyone sitting on the floor GM is %.0f mm", r.Rest.KM-l.At.Z)
+}
+
+// paddlers counts those who paddle.
+func (r *Report) paddlers() (n int) {
+	for _, p := range r.Boat.People {
+		if !p.Role.Live() {
+			n++
+		}
+	}
+	return n
 }
 
 func (r *Report) onFloor(p design.Person) bool {
@@ -271,7 +283,7 @@ const (
 )
 
 func (r *Report) findEffort() {
-	people := math.Max(1, float64(len(r.Boat.People)))
+	people := math.Max(1, float64(r.paddlers()))
 	each := ""
 	if people > 1 {
 		each = " each"
@@ -312,7 +324,13 @@ func (r *Report) findFeet() {
 
 func (r *Report) findReminders() {
 	text := "a wearable life jacket for each person"
-	if n := len(r.Boat.People); n > 1 {
+	n := 0
+	for _, p := range r.Boat.People {
+		if p.Role != design.Dog {
+			n++
+		}
+	}
+	if n > 1 {
 		text = fmt.Sprintf("%d wearable life jackets, one for each person", n)
 	}
 	r.Findings.Say("on board", finding.Law, "%s (in the United States 33 CFR 175.15). Registration, lights and sound signals follow local law; sail, motor, passengers for hire or a sale change which rules apply", text)

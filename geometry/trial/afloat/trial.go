@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
+	"ribwright/geometry/trial/cargo"
 	"ribwright/geometry/trial/swamped"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/effort"
@@ -48,6 +49,7 @@ type Report struct {
 	Clearance    *skin.Clearance // how the cloth clears the ribs; nil for a table of offsets
 	Carried      *Carried        // as one person carries it; likewise
 	Swamped      *swamped.Report // full of water; likewise
+	Cargo        *cargo.Report   // when it moves; nil without live cargo
 	Findings     finding.List
 
 	unsmooth error // why the smooth hull has no figures; nil when it has, or is not asked for
@@ -74,6 +76,9 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 	}
 	for _, u := range o.Speeds {
 		r.Effort = append(r.Effort, r.Hull.At(o.Water, u))
+	}
+	if r.Cargo, err = cargo.Of(b, r.Standing, o.Water.Density); err != nil {
+		return nil, err
 	}
 	r.displace()
 	r.find()

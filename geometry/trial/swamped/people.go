@@ -7,7 +7,10 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/body"
+	"ribwright/geometry/design"
 	"ribwright/geometry/water/awash"
+	"ribwright/geometry/water/float"
 )
 
 // A sitting body in three blocks as heavy as water: shares of the mass of legs with feet,
@@ -19,9 +22,9 @@ const (
 	navel, crown     = 0.25, 0.90
 )
 
-// body is one person whose weight lies at a point and who sits so high over the baseline:
+// sitter is one person whose weight lies at a point and who sits so high over the baseline:
 // the legs lie where the whole has its weight in its place, on the floor.
-func body(mass, sitting, seat, floor float64, at geometry.Point3) []awash.Block {
+func sitter(mass, sitting, seat, floor float64, at geometry.Point3) []awash.Block {
 	low, up := seat+navel/2*sitting, seat+(navel+crown)/2*sitting
 	leg := (at.Z - lap*low - trunk*up) / legs
 	block := func(share, z, tall float64) awash.Block {
@@ -29,6 +32,13 @@ func body(mass, sitting, seat, floor float64, at geometry.Point3) []awash.Block 
 		return awash.Block{Mass: mass * share, Long: across, Wide: across, Tall: tall, At: geometry.Point3{X: at.X, Y: at.Y, Z: z}}
 	}
 	return []awash.Block{block(legs, leg, math.Max(leanest, 2*math.Min(leg-floor, seat+thigh-leg))), block(lap, low, navel*sitting), block(trunk, up, (crown-navel)*sitting)}
+}
+
+// dog is one that stands in the water inside, as heavy as water.
+func dog(l float.Load, floor float64) awash.Block {
+	tall := 2 * (l.At.Z - floor)
+	long := body.DogLong(l.Mass)
+	return awash.Block{Mass: l.Mass, Long: long, Wide: l.Mass * 1e6 / (tall * long), Tall: tall, At: l.At}
 }
 
 // How high a thigh lies over the seat, and how tall legs are at least that lie on the
@@ -46,7 +56,9 @@ const downBy = 50.0
 // does so already, or nearly.
 func low(b aboard.Boat, i int) (z float64, lower bool) {
 	l := b.Crew[i].Load()
-	z = b.Frame.Hull.FloorZ(l.At.X) + weight.FloorShare*weight.Sitting(b.People[i])
+	down := b.People[i]
+	down.Posture, down.Seat = design.Floor, design.OnFloor
+	z = b.Frame.Hull.FloorZ(l.At.X) + weight.Height(b.Frame.Design, down)
 	return math.Min(z, l.At.Z), l.At.Z-z > downBy
 }
 
@@ -70,11 +82,15 @@ func Bodies(b aboard.Boat, p Posture) []awash.Block {
 	for i, c := range b.Crew {
 		one, l := b.People[i], c.Load()
 		floor := b.Frame.Hull.FloorZ(l.At.X)
-		seat := l.At.Z - weight.OverHips(one.Posture)*weight.Sitting(one)
+		if one.Role == design.Dog {
+			out = append(out, dog(l, floor))
+			continue
+		}
+		seat := l.At.Z - weight.OverHips(one)*weight.Sitting(one)
 		if z, lower := low(b, i); p == Low && lower {
 			seat, l.At.Z = floor, z
 		}
-		out = append(out, body(l.Mass, weight.Sitting(one), seat, floor, l.At)...)
+		out = append(out, sitter(l.Mass, weight.Sitting(one), seat, floor, l.At)...)
 	}
 	return out
 }

@@ -68,7 +68,7 @@ func TestBody(t *testing.T) {
 	for _, c := range []struct{ seat, share float64 }{{20, weight.FloorShare}, {185, weight.KneelShare}, {300, weight.BenchShare}} {
 		const mass, sitting, floor = 80.0, 900.0, 45.0
 		at := geometry.Point3{X: -300, Z: floor + c.seat + c.share*sitting}
-		blocks := body(mass, sitting, floor+c.seat, floor, at)
+		blocks := sitter(mass, sitting, floor+c.seat, floor, at)
 		m, z := 0.0, 0.0
 		for _, k := range blocks {
 			m, z = m+k.Mass, z+k.Mass*k.At.Z

@@ -27,6 +27,7 @@ func Boat(b *sizing.Boat) []report.Block {
 			return b.Case.Run().Reason(name)
 		}),
 		trial.Standing(b.Standing, len(b.Design.Crew)), seatPrice(b))
+	out = append(out, trial.Cargo(b.Cargo, report.Letters{})...)
 	if len(b.Failures()) == 0 {
 		out = append(out, report.Say("All %d checks of the family hold.", len(b.Checks)))
 	}
@@ -67,6 +68,9 @@ func bodies(b *sizing.Boat) []report.Block {
 	out := []report.Block{report.Paragraph{Words: "Bodies: " + body.Source + "."}}
 	l := report.List{}
 	for _, p := range b.Case.Brief.Crew {
+		if p.Role.Live() {
+			continue
+		}
 		for _, e := range p.Estimates() {
 			if e.Name == "span" && e.Spread > 0 {
 				l.Items = append(l.Items, fmt.Sprintf("arm span estimated at %.0f mm, give or take %.0f mm for two people in three; measure it with a tape and add \"span %.0f cm\"", e.Value, e.Spread, math.Round(e.Value/10)))

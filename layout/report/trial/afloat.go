@@ -26,6 +26,9 @@ func Afloat(r *afloat.Report, units measure.System) []report.Block {
 	for _, t := range append(tables, effort(r)) {
 		out = append(out, under(t)...)
 	}
+	for _, b := range Cargo(r.Cargo, l) {
+		out = append(out, under(b.(report.Table))...)
+	}
 	return append(out, report.Paragraph{Words: report.Promise})
 }
 
