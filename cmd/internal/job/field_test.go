@@ -15,7 +15,7 @@ var others = map[string]string{
 	"layer-colors": "CUT=red,MARK=#0000ff", "relief": "round", "router-guide": "16mm,6mm", "water": "salt", "prices": "local", "skill": "beginner",
 	"html": "true", "crew": "70,85kg:floor@-200mm", "load": "230kg", "temperature": "50F", "freeboard": "6 in", "draft": "100 mm", "kg": "280 mm",
 	"smooth": "true", "svg": "true", "without": "seat,thwart-2", "miss": "-4 mm", "room": "8 mm", "leave-in": "true", "roof": "75kg", "door": "900 mm",
-	"fit": "inner", "loft": "true", "rig": "lug", "area": "38sqft", "wind": "10kn", "mast-at": "-1.2 m", "hike": "true", "reefs": "3",
+	"fit": "inner", "loft": "true", "full-size": "true", "rig": "lug", "area": "38sqft", "wind": "10kn", "mast-at": "-1.2 m", "hike": "true", "reefs": "3",
 	"spacing": "2400 mm", "apart": "1 m", "width": "60 mm", "depth": "90 mm", "person": "80kg", "beams": "3", "paddler": "man, 175 cm, 78 kg",
 	"title": "Teal", "explain": "beam", "formulas": "people", "gear": "22 lb", "use": "solo", "family": "own.family", "waters": "moving",
 	"longest-stick": "8 ft", "wood": "sitka spruce", "rib-wood": "white oak", "speed": "4 mph", "set": "beam=700mm; length=4 m", "target": "draft<=110mm",
