@@ -67,6 +67,7 @@ func TestEveryValue(t *testing.T) {
 		`"webbing" o`: {"0", `"cane"`, `""`, "true", "[]"},
 		`"kneeling",`: {"0", `"Bench"`, `""`, "true", "[]"},
 		`"spritsail"`: {"0", `"sprit"`, `""`, "true", "[]"},
+		`"moving", "`: {"0", `"race"`, "true", "[]"},
 		`"woman" or `: {"0", `"child"`, `""`, "true", "[]"},
 		`"in place" `: {"0", `"on form"`, `""`, "true", "[]"},
 		`"cut" or "b`: {"0", `"gap"`, `""`, "true", "[]"},

@@ -34,7 +34,7 @@ func fitted(t *testing.T, boat string, r design.Rig) *outfit.Outfits {
 	t.Helper()
 	return outfit.Of(manned(t, boat, func(d *design.Design) {
 		sail, pair, row := d.Sail(), d.Pair(), d.Row()
-		sail.Rig = r
+		sail.Rig, pair.Purpose = r, design.OpenWater
 		d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
 	}))
 }

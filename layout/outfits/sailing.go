@@ -16,7 +16,7 @@ import (
 // SailBoards returns the wooden pieces: step, partner, leeboard with its bracket, and
 // the clips that hold partner and bracket.
 func SailBoards(f *sail.Fit, units measure.System) []Board {
-	out := []Board{mastStep(f, units), partner(f, units)}
+	out := []Board{mastStep(f, units), mastBed(f, units), boxSide(f, units), partner(f, units)}
 	clips := sail.PartnerClips
 	if f.Board.Area > 0 {
 		out = append(out, leeboard(f, units), bracketBar(f, units), bracketCheek(f, units))
@@ -42,19 +42,44 @@ func mastHole(f *sail.Fit) string {
 	return "the mast"
 }
 
-// mastStep is the block on the keel between two ribs, from above: x along the boat.
+// mastStep is the block on the bed, from above: x along the boat.
 func mastStep(f *sail.Fit, units measure.System) Board {
-	half, high := f.StepLong()/2, f.StepAcross()/2
-	pitch := float64(f.Boat.Frame.Design.Ribs.Pitch)
-	b := Board{Name: "step", Title: "Mast step", Count: 1, Thick: sail.StepThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 12), Flat: true, Corner: 12,
-		At: geometry.Pt(-pitch/2+3, high-7), NameAt: geometry.Pt(0, -high+9), Engrave: "step",
-		Words: []string{"on the keel, lashed to two ribs"}}
+	half, high := sail.StepLong/2.0, f.StepAcross()/2
+	b := Board{Name: "step", Title: "Mast step", Count: 1, Thick: sail.StepThick, Outline: curve.Rectangle(geometry.Rect(-half, -high, half, high)), Flat: true,
+		At: geometry.Pt(-half+3, high-7), NameAt: geometry.Pt(0, -high+9), Engrave: "step",
+		Words: []string{"on its bed, between the sides of the box"}}
 	for _, y := range mastHoles(f, f.Mast.StepZ+sail.StepThick) {
 		b.hole(0, y, f.Mast.Diameter+1, mastHole(f))
 	}
-	b.marks(high, pitch/2, "middle of a rib")
-	b.Rows = []string{"middle at station " + units.Fine(f.Mast.At) + "; length runs along the boat"}
-	b.label(-pitch/2+3, -high+3, layout.Left, "station "+units.Fine(f.Mast.At)+"; lines: middles of ribs")
+	b.Rows = []string{"middle at station " + units.Fine(f.Mast.At) + "; two rods run through it along the boat, with the sides of the box: bore them through both together"}
+	return b
+}
+
+// boxSide is a side of the mast box as it stands, seen along the boat: x across, y up
+// from the bed.
+func boxSide(f *sail.Fit, _ measure.System) Board {
+	half, high := f.BoxWide()/2, f.BoxHigh()
+	b := Board{Name: "box-side", Title: "Side of the mast box", Count: 2, Thick: sail.BoxThick, Outline: curve.Rectangle(geometry.Rect(-half, 0, half, high)), Flat: true,
+		At: geometry.Pt(-half+8, high-45), NameAt: geometry.Pt(0, high/2), Engrave: "box",
+		Words: []string{"one before the mast, one behind it; grain up and down", "the upper rods go through the partner's edges"}}
+	for _, y := range []float64{sail.StepThick / 2, high - sail.PartnerThick/2} {
+		for _, side := range []float64{1, -1} {
+			b.hole(side*f.RodsAt(), y, bolt, "rod")
+		}
+	}
+	return b
+}
+
+// mastBed is the plank under the step, from above: x along the boat, forward to the right.
+func mastBed(f *sail.Fit, units measure.System) Board {
+	half, high := f.Bed.Long/2, sail.BedWide/2.0
+	b := Board{Name: "bed", Title: "Mast bed", Count: 1, Thick: sail.BedThick, Outline: curve.Rectangle(geometry.Rect(-half, -high, half, high)), Flat: true,
+		At: geometry.Pt(-half+12, high-8), NameAt: geometry.Pt(0, -high+9), Engrave: "bed",
+		Words: []string{"forward is to the right; plane its lower face to the ribs",
+			"lash it to each rib on both sides of the keel, four turns of 4 mm cord", "and to the keel between them; the step goes on its middle"}}
+	for _, r := range f.Bed.Ribs {
+		b.mark(r.Station-f.Mast.At, high, "middle of rib "+r.Name)
+	}
 	return b
 }
 
@@ -82,6 +107,15 @@ func partner(f *sail.Fit, units measure.System) Board {
 	return b
 }
 
+// inPieces says how a spar comes apart; nothing for one that does not.
+func inPieces(f *sail.Fit, s sail.Spar, units measure.System) string {
+	n := f.Pieces(s)
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf(", in %d pieces of %s that butt in a sleeve of %s", n, units.Fine(s.Length()/float64(n)), units.Fine(f.SleeveLong()))
+}
+
 // SailNotes are the words for the first sheet.
 func SailNotes(f *sail.Fit, units measure.System) []layout.Note {
 	var winds []string
@@ -102,7 +136,7 @@ func SailNotes(f *sail.Fit, units measure.System) []layout.Note {
 		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", units.Fine(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
 	}
 	for _, s := range f.Plan.Spars {
-		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle.", wording.Capital(s.Name), units.Fine(s.Length()), s.Diameter))
+		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle%s.", wording.Capital(s.Name), units.Fine(s.Length()), s.Diameter, inPieces(f, s, units)))
 	}
 	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", units.Fine(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
 	return []layout.Note{{Heading: "Wind", Lines: winds}, cautions(f.Findings), {Heading: "Spars", Lines: sticks}}

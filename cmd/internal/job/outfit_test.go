@@ -14,7 +14,7 @@ import (
 // outfitted does the job of an outfit with its patterns and reads everything back.
 func outfitted(t *testing.T, verb, design, paper string, flags ...string) truth {
 	t.Helper()
-	m := ask(t, verb, append([]string{design, "--loft", "--svg", "--paper", paper}, flags...)...)
+	m := ask(t, verb, append(append([]string{design, "--loft", "--svg", "--paper", paper}, purpose(verb)...), flags...)...)
 	stem := design + "-" + verb
 	s := truth{said: m.said, files: m.files}
 	file, err := rendertest.ReadPDF(m.only(t, ".pdf"))
@@ -34,6 +34,14 @@ func outfitted(t *testing.T, verb, design, paper string, flags ...string) truth 
 		t.Fatal(err)
 	}
 	return s
+}
+
+// purpose is what a pair must be told and nothing else.
+func purpose(verb string) []string {
+	if verb == "pair" {
+		return []string{"--purpose", "open"}
+	}
+	return nil
 }
 
 // long says whether there is time for all boats and rigs, as in CI.
@@ -172,7 +180,7 @@ func TestOutfitPages(t *testing.T) {
 	for _, verb := range []string{"sail", "pair", "row"} {
 		for _, design := range []string{"brook", "lake", "river"} {
 			for _, units := range []string{"metric", "imperial"} {
-				page := ask(t, verb, design, "--units", units).said
+				page := ask(t, verb, append([]string{design, "--units", units}, purpose(verb)...)...).said
 				for i, l := range strings.Split(page, "\n") {
 					if n := len([]rune(l)); n > 80 {
 						t.Errorf("%s %s %s, line %d has %d columns: %s", verb, design, units, i+1, n, l)
