@@ -38,7 +38,7 @@ func howTyped() map[string]verb {
 		"book":    {takes: design, most: 1, example: "river --paper a4 --prices shipped --skill beginner --html"},
 		"fleet":   {takes: design + " ...", most: any, example: "brook lake river --roof 75kg --door '900 mm' --svg", numbers: true},
 		"sail":    {takes: design, most: 1, example: "lake --rig lug --wind 5m/s --loft --paper roll36", numbers: true},
-		"pair":    {takes: design + " [DESIGN2]", most: 2, example: "river --spacing 2400mm --svg", numbers: true},
+		"pair":    {takes: design + " [DESIGN2]", most: 2, example: "river --purpose moving --svg", numbers: true},
 		"row":     {takes: design, most: 1, example: `lake --paddler "man, 175 cm" --loft --paper a4`, numbers: true},
 		"compare": {takes: "OLD.toml NEW.toml", most: 2, example: "old.toml new.toml --paper a4 --cut stems,ribs:A1-A6", numbers: true, placed: true},
 		"fair":    {takes: "OFFSETS.csv", most: 1, example: "old-canoe.csv -o old-canoe.toml", placed: true},

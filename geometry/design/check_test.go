@@ -121,6 +121,7 @@ func TestTags(t *testing.T) {
 			t.Fatal(err)
 		}
 		d.Outfit = &Outfit{Sail: defaultSail(), Pair: defaultPair(), Row: defaultRow()}
+		d.Outfit.Pair.Purpose = OpenWater
 		d.Stock.Boards = []Board{{Species: "white ash", Length: 3000, Width: 150, Thickness: 25}}
 		if p := d.Check(); p != nil {
 			t.Fatal(p)
@@ -138,7 +139,7 @@ func TestTags(t *testing.T) {
 		{"outfit.sail.reefs", "4 is out of range; accepted: 0 to 3", func(d *Design) { d.Outfit.Sail.Reefs = 4 }},
 		{"outfit.pair.depth", "24 mm is out of range; accepted: 25 to 300 mm, or 0 mm", func(d *Design) { d.Outfit.Pair.Depth = 24 }},
 		{"outfit.pair.with", "has 501 bytes; accepted: up to 500", func(d *Design) { d.Outfit.Pair.With = strings.Repeat("x", 501) }},
-		{"outfit.row.mass", "201 kg is out of range; accepted: 25 to 200 kg, or 0 for the median", func(d *Design) { d.Outfit.Row.Mass = 201 }},
+		{"outfit.row.mass", "201 kg is out of range; accepted: 25 to 200 kg, or 0", func(d *Design) { d.Outfit.Row.Mass = 201 }},
 		{"outfit.row.pull", "49 N is out of range; accepted: 50 to 600 N", func(d *Design) { d.Outfit.Row.Pull = 49 }},
 		{"stock.board.0.thickness", "4 mm is out of range; accepted: 5 to 200 mm", func(d *Design) { d.Stock.Boards[0].Thickness = 4 }},
 		{"stock.board.0.count", "-1 is out of range; accepted: 0 to 1000, 0 for as many as needed", func(d *Design) { d.Stock.Boards[0].Count = -1 }},

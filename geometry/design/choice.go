@@ -21,7 +21,7 @@ func choose[T interface {
 	words := (*to).words()
 	i := slices.Index(words, string(text))
 	if i < 0 {
-		return fmt.Errorf("%q is no %s; accepted: %s", wording.Clip(string(text), 40), what, strings.Join(words, ", "))
+		return fmt.Errorf("%q is no %s; accepted: %s", wording.Clip(string(text), 40), what, strings.TrimPrefix(strings.Join(words, ", "), ", "))
 	}
 	*to = T(i)
 	return nil
@@ -122,6 +122,26 @@ func (Rig) words() []string { return []string{"spritsail", "leg-of-mutton", "lug
 func (r Rig) String() string                   { return r.words()[r] }
 func (r Rig) MarshalText() ([]byte, error)     { return []byte(r.String()), nil }
 func (r *Rig) UnmarshalText(text []byte) error { return choose(r, "rig", text) }
+
+// Purpose is what two hulls are tied together for.
+type Purpose int
+
+// The purposes. Unsaid is the zero Purpose: nobody can choose it for the builder.
+const (
+	Unsaid Purpose = iota
+	MovingWater
+	OpenWater
+	Sailing
+)
+
+// Purposes returns every purpose that can be said.
+func Purposes() []Purpose { return []Purpose{MovingWater, OpenWater, Sailing} }
+
+func (Purpose) words() []string { return []string{"", "moving", "open", "sail"} }
+
+func (p Purpose) String() string                   { return p.words()[p] }
+func (p Purpose) MarshalText() ([]byte, error)     { return []byte(p.String()), nil }
+func (p *Purpose) UnmarshalText(text []byte) error { return choose(p, "purpose", text) }
 
 // Body is whose proportions a person has where they are not measured.
 type Body int

@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -111,7 +112,7 @@ func kindOf(t reflect.Type) string {
 	case t == reflect.TypeFor[measure.Angle]():
 		return `an angle in quotes with its unit, such as "12 deg"`
 	case isChoice(t):
-		words := reflect.Zero(t).Interface().(choice).words()
+		words := slices.DeleteFunc(slices.Clone(reflect.Zero(t).Interface().(choice).words()), func(w string) bool { return w == "" })
 		last := len(words) - 1
 		return fmt.Sprintf(`"%s" or "%s"`, strings.Join(words[:last], `", "`), words[last])
 	case t.Kind() == reflect.String:

@@ -43,7 +43,7 @@ func TestFingerprintSame(t *testing.T) {
 
 // TestFingerprintDiffers changes every value of a design, one at a time.
 func TestFingerprintDiffers(t *testing.T) {
-	all := text(t, "river") + "\n[outfit.sail]\n[outfit.pair]\n[outfit.row]\n"
+	all := text(t, "river") + "\n[outfit.sail]\n[outfit.pair]\npurpose = \"open\"\n[outfit.row]\n"
 	seen := map[string]string{fingerprint(t, mustDecode(t, all)): "nothing"}
 	for n := 0; ; n++ {
 		d, left := mustDecode(t, all), n

@@ -22,6 +22,7 @@ type Sail struct {
 	Hike   bool           `toml:"hike" comment:"true: the crew leans out over the gunwale; false: they sit inside against it."`
 	Reefs  int            `toml:"reefs" accepts:"0 to 3" comment:"How many times the sail can be made smaller. 0 to 3."`
 	MastAt measure.Length `toml:"mast_at" comment:"Station of the mast, forward positive; 0 mm lets the program choose."`
+	Pack   measure.Length `toml:"pack" accepts:"400 to 4000 mm, or 0 mm" comment:"Of a vee: how long the longest piece may be when it is packed; its spars come apart. 0 mm for 1.2 m."`
 	Spars  string         `toml:"spars" accepts:"a wood" comment:"Wood of mast and spars."`
 	Boards string         `toml:"boards" accepts:"a wood" comment:"Wood of leeboard, partner, step and bracket."`
 	Cloth  float64        `toml:"cloth" accepts:"30 to 400 g/m2" comment:"Mass of the sailcloth, grams per square metre. 30 to 400."`
@@ -34,7 +35,8 @@ type Sail struct {
 // Pair is two hulls side by side.
 type Pair struct {
 	With    string         `toml:"with" most:"500" comment:"The other boat, a file or a shipped name; one like this when left out."`
-	Spacing measure.Length `toml:"spacing" comment:"Between the middle lines of the hulls; 0 mm for half the length of the boat."`
+	Purpose Purpose        `toml:"purpose" comment:"moving: narrow, to pass between rocks and turn; open or sail: wide. It must be said, or a spacing given."`
+	Spacing measure.Length `toml:"spacing" comment:"Between the middle lines of the hulls; 0 mm for what the purpose asks: 1.4 m on moving water, else half the length of the boat."`
 	Beams   int            `toml:"beams" accepts:"2 to 4" comment:"How many beams. 2 to 4."`
 	Apart   measure.Length `toml:"apart" comment:"Between the first beam and the last; 0 mm for four tenths of the length of the boat."`
 	Species string         `toml:"species" accepts:"a wood" comment:"Wood of the beams."`
@@ -46,8 +48,8 @@ type Pair struct {
 // Row is a frame with rowlocks that clips on the gunwales, and a fixed seat.
 type Row struct {
 	Body    Body           `toml:"body" comment:"Whose proportions the rower has where they are not measured: woman or man; woman when left out."`
-	Stature measure.Length `toml:"stature" accepts:"1200 to 2200 mm, or 0 mm for the median" comment:"Height of the rower standing; the median of that body when 0 mm."`
-	Mass    float64        `toml:"mass" accepts:"25 to 200 kg, or 0 for the median" comment:"Of the rower, kilograms; the median of that body when 0. 25 to 200."`
+	Stature measure.Length `toml:"stature" accepts:"1200 to 2200 mm, or 0 mm" comment:"Height of the rower standing; the median of that body when 0 mm. With neither this nor a mass the heaviest of the boat's people rows."`
+	Mass    float64        `toml:"mass" accepts:"25 to 200 kg, or 0" comment:"Of the rower, kilograms; the median of that body when 0. 25 to 200."`
 	Span    measure.Length `toml:"span" accepts:"700 to 2000 mm, or 0 mm for 48 in" comment:"Between the rowlocks, pin to pin; 0 mm for 48 in, 1219.2 mm."`
 	Oar     measure.Length `toml:"oar" accepts:"1000 to 4000 mm, or 0 mm for the rule from the span" comment:"Length of an oar; 0 mm for the oar maker's rule from the span."`
 	SeatAt  measure.Length `toml:"seat_at" comment:"Station of the middle of the seat, forward positive; 0 mm for where the boat floats level."`

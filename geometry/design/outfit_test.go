@@ -25,7 +25,7 @@ func TestOutfitDefaults(t *testing.T) {
 		{"none", "", Outfit{}},
 		{"empty", "[outfit]\n", Outfit{}},
 		{"begun", "[outfit.sail]\n", Outfit{Sail: defaultSail()}},
-		{"both", "[outfit.pair]\n[outfit.row]\n", Outfit{Pair: defaultPair(), Row: defaultRow()}},
+		{"both", "[outfit.pair]\npurpose = \"sail\"\n[outfit.row]\n", Outfit{Pair: func() *Pair { p := defaultPair(); p.Purpose = Sailing; return p }(), Row: defaultRow()}},
 		{"dotted", "[outfit]\nrow.pull = 300\n", Outfit{Row: func() *Row { r := defaultRow(); r.Pull = 300; return r }()}},
 		{"braces", "[outfit]\nsail = { reefs = 0 }\n", Outfit{Sail: func() *Sail { s := defaultSail(); s.Reefs = 0; return s }()}},
 	} {
@@ -67,6 +67,8 @@ func TestOutfitValues(t *testing.T) {
 		{"[outfit.pair]\nspacing = \"849 mm\"", "outfit.pair.spacing"}, // under the beam of 850
 		{"[outfit.pair]\nspacing = \"8 m\"", "outfit.pair.spacing"},
 		{"[outfit.pair]\nspacing = \"2400 mm\"", ""},
+		{"[outfit.pair]", "outfit.pair.purpose"},
+		{"[outfit.pair]\npurpose = \"moving\"", ""},
 		{"[outfit.pair]\nbeams = 1", "outfit.pair.beams"},
 		{"[outfit.pair]\nbeams = 5", "outfit.pair.beams"},
 		{"[outfit.pair]\napart = \"10 mm\"", "outfit.pair.apart"},

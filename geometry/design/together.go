@@ -158,6 +158,9 @@ func (d *Design) checkOutfit(c *checker) {
 	if p := o.Pair; p != nil && p.Apart != 0 {
 		c.length("outfit.pair.apart", p.Apart, length*0.15, length*0.7)
 	}
+	if p := o.Pair; p != nil {
+		c.must(p.Purpose != Unsaid || p.Spacing != 0, "outfit.pair.purpose", "is not said; accepted: moving (river and current, middle lines about 1.4 m apart), open or sail (half the length of the boat apart), or a spacing of your own")
+	}
 	if r := o.Row; r != nil {
 		c.must(r.Oar == 0 || r.Oar > r.Span, "outfit.row.oar", "%s mm is no longer than the span of %s mm; accepted: about twice the span", mm(r.Oar), mm(r.Span))
 		c.length("outfit.row.seat_at", r.SeatAt, -length*0.3, length*0.3)

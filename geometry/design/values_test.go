@@ -68,6 +68,7 @@ func TestEveryValue(t *testing.T) {
 		`"kneeling",`: {"0", `"Bench"`, `""`, "true", "[]"},
 		`"paddler", `: {"0", `"Dog"`, `"cat"`, `""`, "true", "[]"},
 		`"spritsail"`: {"0", `"sprit"`, `""`, "true", "[]"},
+		`"moving", "`: {"0", `"race"`, "true", "[]"},
 		`"woman" or `: {"0", `"child"`, `""`, "true", "[]"},
 		`"in place" `: {"0", `"on form"`, `""`, "true", "[]"},
 		`"cut" or "b`: {"0", `"gap"`, `""`, "true", "[]"},

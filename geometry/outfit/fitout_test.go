@@ -35,6 +35,7 @@ func ship(t *testing.T, boat string, change func(*design.Design)) Ship {
 // every gives a design all outfits.
 func every(d *design.Design) {
 	s, p, r := d.Sail(), d.Pair(), d.Row()
+	p.Purpose = design.OpenWater
 	d.Outfit = &design.Outfit{Sail: &s, Pair: &p, Row: &r}
 }
 
@@ -57,8 +58,12 @@ func TestTogether(t *testing.T) {
 	alone := map[string]float64{}
 	for name, add := range map[string]func(*design.Design){
 		"sail": func(d *design.Design) { s := d.Sail(); d.Outfit = &design.Outfit{Sail: &s} },
-		"pair": func(d *design.Design) { p := d.Pair(); d.Outfit = &design.Outfit{Pair: &p} },
-		"row":  func(d *design.Design) { r := d.Row(); d.Outfit = &design.Outfit{Row: &r} },
+		"pair": func(d *design.Design) {
+			p := d.Pair()
+			p.Purpose = design.OpenWater
+			d.Outfit = &design.Outfit{Pair: &p}
+		},
+		"row": func(d *design.Design) { r := d.Row(); d.Outfit = &design.Outfit{Row: &r} },
 	} {
 		got := weigh(t, Of(ship(t, "lake", add)))
 		if len(got) != 1 {

@@ -10,6 +10,9 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit/pair"
+	"ribwright/geometry/outfit/rowing"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -39,6 +42,27 @@ type Board struct {
 	Also    []layout.Text   // engraved too
 	Pattern []layout.Stroke // drawn on the pattern only
 	Keep    []layout.Span   // stretches of x where a joint would be a nuisance
+	Places  []Place         // of its holes and lines, for a sketch
+	Rows    []string        // more that a sketch says
+	Flat    bool            // a sketch with distances, and its Curves at full size, give all of it
+	Curves  []Curved        // stretches that are drawn at full size when the rest is a sketch
+	Corner  float64         // radius of a rectangle's corners, mm
+	Zero    string          // what the sketch measures up from, for a board that is no rectangle
+}
+
+// Curved is a stretch of x of a board.
+type Curved struct {
+	Name     string
+	From, To float64
+}
+
+// Place is a hole or a line across a board, for whoever sets it out by distances.
+type Place struct {
+	What   string
+	At     geometry.Point // of a line only X counts
+	Dia    float64        // of a round hole, mm; 0 for a line
+	Slot   geometry.Point // how long and high a square hole is; none when zero
+	Corner bool           // of the outline
 }
 
 func (b *Board) label(x, y float64, a layout.Align, words string) {
@@ -49,17 +73,22 @@ func (b *Board) line(p layout.Pen, ax, ay, bx, by float64) {
 	b.Marks = append(b.Marks, layout.Stroke{Pen: p, Path: curve.Polyline(geometry.Pt(ax, ay), geometry.Pt(bx, by))})
 }
 
-// marks draws lines across the board at places on both sides of its middle.
-func (b *Board) marks(high float64, places ...float64) {
+// marks draws lines across the board on both sides of its middle.
+func (b *Board) marks(high, x float64, what string) {
 	for _, side := range []float64{1, -1} {
-		for _, x := range places {
-			b.line(layout.Mark, side*x, -high, side*x, high)
-		}
+		b.mark(side*x, high, what)
 	}
 }
 
+// mark draws a line across the board.
+func (b *Board) mark(x, high float64, what string) {
+	b.line(layout.Mark, x, -high, x, high)
+	b.Places = append(b.Places, Place{What: what, At: geometry.Pt(x, 0)})
+}
+
 // hole adds a round hole with a cross at its middle on the pattern.
-func (b *Board) hole(x, y, diameter float64) {
+func (b *Board) hole(x, y, diameter float64, what string) {
+	b.Places = append(b.Places, Place{What: what, At: geometry.Pt(x, y), Dia: diameter})
 	b.Holes = append(b.Holes, curve.Circle(geometry.Pt(x, y), diameter/2))
 	b.Keep = append(b.Keep, kept(x-diameter/2, x+diameter/2))
 	r := diameter/2 + 3
@@ -113,13 +142,42 @@ func (b Board) Parts() []layout.Part {
 	return slices.Repeat([]layout.Part{p}, b.Count)
 }
 
-// Drawings returns the patterns of all boards.
-func Drawings(boards []Board, units measure.System) []layout.Drawing {
+// Drawings returns the patterns of all boards: at full size, or where distances give all
+// of a board a sketch with its curves.
+func Drawings(boards []Board, units measure.System, full bool) []layout.Drawing {
 	var out []layout.Drawing
 	for _, b := range boards {
-		out = append(out, b.Drawing(units))
+		if full || !b.Flat {
+			out = append(out, b.Drawing(units))
+			continue
+		}
+		out = append(append(out, b.Sketch(units)), b.CurveDrawings(units)...)
 	}
 	return out
+}
+
+// Sail returns everything that is drawn of a sail: full size throughout, or sketches,
+// distances, and at full size only what is curved or joined.
+func Sail(f *sail.Fit, units measure.System, full bool) []layout.Drawing {
+	out := Drawings(SailBoards(f, units), units, full)
+	if full {
+		return append(out, PanelDrawings(f, units)...)
+	}
+	return append(out, TapedPanels(f, units)...)
+}
+
+// Pair returns everything that is drawn of two hulls, as Sail does.
+func Pair(c *pair.Craft, units measure.System, full bool) []layout.Drawing {
+	saddles := Drawings(PairBoards(c, units), units, full)
+	if full {
+		return append(BeamDrawings(c, units), saddles...)
+	}
+	return append(Drawings(beamBoards(c, units), units, false), saddles...)
+}
+
+// Row returns everything that is drawn of a rowing outfit, as Sail does.
+func Row(f *rowing.Fit, units measure.System, full bool) []layout.Drawing {
+	return Drawings(RowingBoards(f, units), units, full)
 }
 
 // Parts returns the pieces of all boards.

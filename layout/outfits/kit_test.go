@@ -34,22 +34,26 @@ func fitted(t *testing.T, boat string, r design.Rig) *outfit.Outfits {
 	t.Helper()
 	return outfit.Of(manned(t, boat, func(d *design.Design) {
 		sail, pair, row := d.Sail(), d.Pair(), d.Row()
-		sail.Rig = r
+		sail.Rig, pair.Purpose = r, design.OpenWater
 		d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
 	}))
 }
 
 // TestKitIsDrawn: what is weighed, bought and sawn is what the patterns show: as many
 // boards of the same names, thickness and size, and as much wood left of the block as
-// the outline holds.
+// the outline holds. What is not drawn at full size is given by the words of its sketch.
 func TestKitIsDrawn(t *testing.T) {
 	for _, boat := range design.ShippedNames() {
 		for _, r := range []design.Rig{design.Spritsail, design.LegOfMutton, design.Lug, design.Vee} {
 			f := fitted(t, boat, r)
 			compare(t, boat+" "+r.String(), f.Sail.Kit(), SailBoards(f.Sail, measure.Metric))
+			sketchesGiveAll(t, boat+" "+r.String(), f.Sail.Kit(), SailBoards(f.Sail, measure.Metric))
+			panelsAreTaped(t, boat+" "+r.String(), f.Sail)
 			if r == design.Spritsail {
 				compare(t, boat+" paired", f.Pair.Kit(), PairBoards(f.Pair, measure.Metric))
 				compare(t, boat+" rowed", f.Row.Kit(), RowingBoards(f.Row, measure.Metric))
+				sketchesGiveAll(t, boat+" paired", f.Pair.Kit(), append(beamBoards(f.Pair, measure.Metric), PairBoards(f.Pair, measure.Metric)...))
+				sketchesGiveAll(t, boat+" rowed", f.Row.Kit(), RowingBoards(f.Row, measure.Metric))
 			}
 		}
 	}

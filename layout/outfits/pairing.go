@@ -66,6 +66,31 @@ func BeamDrawings(c *pair.Craft, units measure.System) []layout.Drawing {
 	return out
 }
 
+// beamBoards are the beams as boards that distances give, seen from above as in
+// BeamDrawings.
+func beamBoards(c *pair.Craft, units measure.System) []Board {
+	var out []Board
+	for k, x := range c.Beams.At {
+		half, high := c.Beams.Long/2, c.Beams.Width/2
+		b := Board{Name: fmt.Sprintf("beam-%d", k+1), Title: fmt.Sprintf("Beam %d", k+1), Count: 1, Thick: c.Beams.Depth, Flat: true,
+			Outline: curve.Rectangle(geometry.Rect(-half, -high, half, high)),
+			Rows:    []string{fmt.Sprintf("of %s, %s wide along the boats, %s deep", c.Beams.Wood.Name, units.Fine(c.Beams.Width), units.Fine(c.Beams.Depth))},
+			Words:   []string{"station " + units.Fine(x) + "; lower face, port to the right", "no holes in the middle half; round the edges under cord"}}
+		b.mark(0, high, "middle between the hulls")
+		for i, boat := range c.Boats {
+			center := c.Spacing / 2 * (1 - 2*float64(i))
+			inner, outer := boat.GunwaleTop(x)
+			b.mark(center, high, "middle of a hull")
+			for _, side := range []float64{1, -1} {
+				b.mark(center+side*inner.Y, high, fmt.Sprintf("gunwale's inner edge, saddle S%d", k+1))
+				b.mark(center+side*outer.Y, high, fmt.Sprintf("gunwale's outer edge, saddle S%d", k+1))
+			}
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
 // PairNotes are the words for the first sheet.
 func PairNotes(c *pair.Craft, units measure.System) []layout.Note {
 	_, lash := c.Worst()

@@ -34,15 +34,16 @@ func rowingBar(f *rowing.Fit, way float64, units measure.System) Board {
 		name, title = "bar-aft", "After bar"
 	}
 	half, high := f.BarLong()/2, rowing.BarWide/2
-	b := Board{Name: name, Title: title, Count: 1, Thick: f.BarThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 10),
+	b := Board{Name: name, Title: title, Count: 1, Thick: f.BarThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 10), Flat: true, Corner: 10,
 		At: geometry.Pt(12, 7), NameAt: geometry.Pt(60, -engraved/2),
 		Words: []string{"middle at station " + units.Fine(station) + ", lies on the gunwales", "upper face, forward edge up"}}
 	inner, outer := f.Boat.GunwaleTop(station)
 	b.line(layout.Center, 0, -high, 0, high)
-	b.marks(high, inner.Y, outer.Y)
+	b.marks(high, inner.Y, gunwaleIn)
+	b.marks(high, outer.Y, gunwaleOut)
 	for _, side := range []float64{1, -1} {
-		b.hole(side*f.Span/2, 0, bolt)
-		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt)
+		b.hole(side*f.Span/2, 0, bolt, "bolt of the rowlock board")
+		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt, clipBolt)
 		b.Keep = append(b.Keep, layout.Span{From: side*f.Span/2 - 20, To: side*f.Span/2 + 20})
 		b.label(side*(outer.Y+3), high-5.5, alignOut(side), "gunwale's outer edge")
 		b.label(side*(f.Span/2-9), -high+3, alignIn(side), "rowlock board")
@@ -50,6 +51,13 @@ func rowingBar(f *rowing.Fit, way float64, units measure.System) Board {
 	b.Keep = append(b.Keep, layout.Span{From: -5, To: 90})
 	return b
 }
+
+// What stands on more than one board.
+const (
+	gunwaleIn  = "gunwale's inner edge"
+	gunwaleOut = "gunwale's outer edge"
+	clipBolt   = "bolt of a clip"
+)
 
 // alignOut begins words at a place and runs them away from the middle line; alignIn toward it.
 func alignOut(side float64) layout.Align {
@@ -65,13 +73,14 @@ func alignIn(side float64) layout.Align { return alignOut(-side) }
 func rowlockBoard(f *rowing.Fit, units measure.System) Board {
 	half, high := rowing.BoardLong/2.0, rowing.BoardWide/2.0
 	b := Board{Name: "rowlock-board", Title: "Rowlock board", Count: 2, Thick: rowing.BoardThick,
-		Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 20), At: geometry.Pt(-half+95, high-9), NameAt: geometry.Pt(-half+140, -engraved/2),
+		Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 20), Flat: true, Corner: 20, At: geometry.Pt(-half+95, high-9), NameAt: geometry.Pt(-half+140, -engraved/2),
 		Words: []string{"under the bars; " + units.Fine(f.Span/2) + " from the boat's middle line"}}
-	b.hole(-rowing.Pitch/2, 0, bolt)
-	b.hole(rowing.Pitch/2, 0, bolt)
-	b.hole(0, 0, rowing.PinHole)
+	b.hole(-rowing.Pitch/2, 0, bolt, "bolt of a bar")
+	b.hole(rowing.Pitch/2, 0, bolt, "bolt of a bar")
+	b.hole(0, 0, rowing.PinHole, "socket of the rowlock, or as yours asks")
 	b.label(14, -high+4, layout.Left, fmt.Sprintf("socket of the rowlock: drill for yours, %.0f mm here", rowing.PinHole))
-	b.marks(high, rowing.Pitch/2-rowing.BarWide/2, rowing.Pitch/2+rowing.BarWide/2)
+	b.marks(high, rowing.Pitch/2-rowing.BarWide/2, "a bar's inner edge")
+	b.marks(high, rowing.Pitch/2+rowing.BarWide/2, "a bar's outer edge")
 	return b
 }
 
@@ -93,11 +102,11 @@ func gunwaleClip(g frame.Gunwale, count int) Board {
 func rowingSeat(f *rowing.Fit, units measure.System) Board {
 	half, high := f.SeatLong()/2, rowing.SeatWide/2.0
 	b := Board{Name: "rowing-seat", Title: "Rowing seat", Count: 1, Thick: rowing.BoardThick,
-		Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 25), At: geometry.Pt(25, -12), NameAt: geometry.Pt(80, -55),
+		Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 25), Flat: true, Corner: 25, At: geometry.Pt(25, -12), NameAt: geometry.Pt(80, -55),
 		Words: []string{"middle at station " + units.Fine(f.SeatX), "top " + units.Fine(f.SeatOver) + " over the floor", "the rower faces aft: down on this sheet"}}
 	b.line(layout.Center, 0, -high, 0, high)
 	for _, side := range []float64{1, -1} {
-		b.line(layout.Mark, side*(half-50), -high, side*(half-50), high)
+		b.mark(side*(half-50), high, "middle of a cheek")
 		b.label(side*(half-53), -high+20, alignIn(side), "cheek")
 	}
 	return b
@@ -105,7 +114,7 @@ func rowingSeat(f *rowing.Fit, units measure.System) Board {
 
 func seatCheek(f *rowing.Fit, units measure.System) Board {
 	high, half := f.CheekHigh(), rowing.CheekLong/2.0
-	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, NameAt: geometry.Pt(0, high/2+4), At: geometry.Pt(-half+12, high/2-8),
+	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, NameAt: geometry.Pt(0, high/2+4), At: geometry.Pt(-half+12, high/2-8), Flat: true,
 		Outline: curve.Polygon(geometry.Pt(-half, 0), geometry.Pt(half, 0), geometry.Pt(half, high), geometry.Pt(-half, high)),
 		Words:   []string{"lower edge on the ribs, lashed to two of them", "plane it to the floor where it stands"}}
 	if high < 40 {
@@ -116,7 +125,7 @@ func seatCheek(f *rowing.Fit, units measure.System) Board {
 
 func footrest(f *rowing.Fit, units measure.System) Board {
 	half := f.FootrestLong() / 2
-	b := Board{Name: "footrest", Title: "Footrest", Count: 1, Thick: rowing.BoardThick, Outline: curve.Rounded(geometry.Rect(-half, 0, half, rowing.FootrestHigh), 15),
+	b := Board{Name: "footrest", Title: "Footrest", Count: 1, Thick: rowing.BoardThick, Outline: curve.Rounded(geometry.Rect(-half, 0, half, rowing.FootrestHigh), 15), Flat: true, Corner: 15,
 		At: geometry.Pt(-40, 100), NameAt: geometry.Pt(0, 20),
 		Words: []string{"heels at station " + units.Fine(f.FootX), units.Fine(f.Legs.Heel) + " from the back of the seat", "let it move 200 mm along the boat"}}
 	for _, side := range []float64{1, -1} {

@@ -15,7 +15,7 @@ func Pair(c *pair.Craft, doc *layout.Document) (Object, error) {
 	first, second, b := c.Boats[0].Frame.Design, c.Boats[1].Frame.Design, c.Beams
 	return outfit(first, "pair", Object{
 		{"boats", []string{first.Title, second.Title}},
-		{"spacing_mm", c.Spacing}, {"width_over_all_mm", c.Over}, {"displacement_kg", c.Load.Mass},
+		{"purpose", c.Pair.Purpose.String()}, {"spacing_mm", c.Spacing}, {"width_over_all_mm", c.Over}, {"displacement_kg", c.Load.Mass},
 		{"bm_mm", c.BM}, {"gm_mm", c.GM}, {"gm_single_mm", c.Single},
 		{"list_deg", inDegrees(c.Rest.Heel)}, {"freeboard_min_mm", c.Rest.Freeboard},
 		{"beams_over_water_mm", c.Beneath}, {"lifting_moment_n_m", c.Lifting},

@@ -23,8 +23,12 @@ func Row(f *rowing.Fit, doc *layout.Document) (Object, error) {
 		}
 		return v
 	}
+	stands := field{"standing", nil}
+	if f.Fault == nil {
+		stands = standing(f.Standing)
+	}
 	return outfit(f.Boat.Frame.Design, "row", Object{
-		{"body", f.Row.Body.String()}, {"stature_mm", f.Body.Stature}, {"mass_kg", f.Body.Mass}, {"span_mm", f.Span},
+		{"rower", f.Who}, {"body", f.Row.Body.String()}, {"stature_mm", f.Body.Stature}, {"mass_kg", f.Body.Mass}, {"span_mm", f.Span},
 		{"oar_mm", f.Oar.Length}, {"inboard_mm", f.Oar.Inboard}, {"oar_by_rule_mm", f.Ruled.Length},
 		{"rowlock_station_mm", f.LockX}, {"rowlock_over_water_mm", afloat(f.WaterLock)}, {"rowlock_over_seat_mm", f.LockZ - f.SeatZ},
 		{"seat_station_mm", f.SeatX}, {"seat_over_floor_mm", f.SeatOver},
@@ -33,7 +37,7 @@ func Row(f *rowing.Fit, doc *layout.Document) (Object, error) {
 		{"hands_over_legs_mm", afloat(f.OverLegs())}, {"oar_over_gunwale_mm", afloat(f.OverGunwale())},
 		{"oar_slope_deg", afloat(inDegrees(f.Level.Slope))}, {"oar_slope_high_side_deg", afloat(inDegrees(f.HighSide.Slope))},
 		{"blades_reach", f.Reaches && f.Fault == nil},
-		{"trim_deg", afloat(inDegrees(f.Rest.Trim))}, {"freeboard_min_mm", afloat(f.Rest.Freeboard.Least)}, {"gm_mm", afloat(f.Rest.GM)},
+		{"trim_deg", afloat(inDegrees(f.Rest.Trim))}, {"freeboard_min_mm", afloat(f.Rest.Freeboard.Least)}, {"gm_mm", afloat(f.Rest.GM)}, stands,
 		{"bar_width_mm", rowing.BarWide}, {"bar_thickness_mm", f.BarThick},
 		{"pull_n", s.Pull}, {"at_rowlock_n", s.AtLock}, {"stress_along_n_mm2", s.Flat}, {"stress_down_n_mm2", s.Upright},
 		{"working_stress_n_mm2", s.Working}, {"sag_mm", s.Sag}, {"clip_n", s.Clip}, {"clip_lift_n", s.ClipLift},

@@ -41,7 +41,7 @@ func ask(t *testing.T, verb, design string, flags ...string) func(end string) []
 	var fields [][2]string
 	for len(flags) > 0 {
 		name := strings.TrimPrefix(flags[0], "--")
-		if name == "loft" {
+		if name == "loft" || name == "full-size" {
 			fields, flags = append(fields, [2]string{name, "true"}), flags[1:]
 			continue
 		}

@@ -1,11 +1,13 @@
 package eyes
 
 import (
+	"fmt"
 	"testing"
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/outfit/rowing"
@@ -16,8 +18,9 @@ import (
 	"ribwright/render/rendertest"
 )
 
-// drawn draws every pattern of a design's outfit in its own coordinates.
-func drawn(t *testing.T, verb, name string) []layout.Drawing {
+// drawn draws every pattern of a design's outfit in its own coordinates: all at full
+// size, or straight pieces and panels as sketches.
+func drawn(t *testing.T, verb, name string, full bool) []layout.Drawing {
 	t.Helper()
 	f := frametest.Shipped(t, name, nil)
 	w, err := water.At(water.Fresh, water.Usual)
@@ -25,9 +28,6 @@ func drawn(t *testing.T, verb, name string) []layout.Drawing {
 		t.Fatal(err)
 	}
 	crew := aboard.People(f.Design)
-	if verb == "row" {
-		crew = nil
-	}
 	b, err := aboard.New(f, crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
@@ -38,24 +38,32 @@ func drawn(t *testing.T, verb, name string) []layout.Drawing {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return append(outfits.Drawings(outfits.SailBoards(fit, measure.Metric), measure.Metric), outfits.PanelDrawings(fit, measure.Metric)...)
+		return outfits.Sail(fit, measure.Metric, full)
 	case "pair":
-		c, err := pair.New(b, b, f.Design.Pair(), w)
+		p := f.Design.Pair()
+		p.Purpose = design.OpenWater
+		c, err := pair.New(b, b, p, w)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return append(outfits.BeamDrawings(c, measure.Metric), outfits.Drawings(outfits.PairBoards(c, measure.Metric), measure.Metric)...)
+		return outfits.Pair(c, measure.Metric, full)
 	}
 	fit, err := rowing.New(b, f.Design.Row(), w)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return outfits.Drawings(outfits.RowingBoards(fit, measure.Metric), measure.Metric)
+	return outfits.Row(fit, measure.Metric, full)
 }
 
 // fitted lofts a design's outfit and reads the sheets.
-func fitted(t *testing.T, verb, name, paper string, flags ...string) set {
+func fitted(t *testing.T, verb, name, paper string, full bool, flags ...string) set {
 	t.Helper()
+	if verb == "pair" {
+		flags = append(flags, "--purpose", "open")
+	}
+	if full {
+		flags = append(flags, "--full-size")
+	}
 	read := ask(t, verb, name, append([]string{"--loft", "--paper", paper}, flags...)...)
 	n, err := rendertest.ReadPages(read("-numbers.json"))
 	if err != nil {
@@ -73,24 +81,30 @@ func fitted(t *testing.T, verb, name, paper string, flags ...string) set {
 // panels of sails and the beams with them, and holds them against the pattern in
 // one piece, as TestStitched does; and lays the rule across every line to cut.
 func TestStitchedOutfits(t *testing.T) {
-	rows := []struct{ verb, design, paper string }{
-		{"row", "brook", "letter"}, {"pair", "lake", "a4"}, {"sail", "brook", "letter"},
-		{"row", "lake", "a4"}, {"pair", "river", "letter"}, {"sail", "lake", "a4"},
+	rows := []struct {
+		verb, design, paper string
+		full                bool
+	}{
+		{"row", "brook", "letter", true}, {"pair", "lake", "a4", true}, {"sail", "brook", "letter", true},
+		{"row", "lake", "a4", false}, {"pair", "river", "letter", false}, {"sail", "lake", "a4", false},
+		{"row", "lake", "a4", true}, {"pair", "river", "letter", true}, {"sail", "lake", "a4", true},
 	}
 	if !long {
-		rows = rows[:3]
+		rows = rows[:6]
 	}
 	for _, row := range rows {
-		t.Run(row.verb+" "+row.design+" on "+row.paper, func(t *testing.T) {
-			s := fitted(t, row.verb, row.design, row.paper)
-			eachPattern(t, s, row.verb, row.design, Undone, func(t *testing.T, c check, lines []Line) {
+		t.Run(fmt.Sprintf("%s %s on %s, full size %v", row.verb, row.design, row.paper, row.full), func(t *testing.T) {
+			s := fitted(t, row.verb, row.design, row.paper, row.full)
+			eachPattern(t, s, drawn(t, row.verb, row.design, row.full), Undone, func(t *testing.T, c check, lines []Line) {
 				c.nothingBeyond(t)
 				c.linesInOnePiece(t)
 				c.drawnOnce(t)
 				c.lettersInOnePiece(t)
 				c.covered(t)
 				c.sameInk(t)
-				c.measured(t, lines, mayStitch)
+				if row.full || len(lines) > 0 { // a sketch has nothing to cut
+					c.measured(t, lines, mayStitch)
+				}
 			})
 		})
 	}
@@ -101,8 +115,8 @@ func TestStitchedOutfits(t *testing.T) {
 func TestPrintedOutfits(t *testing.T) {
 	for _, row := range []struct{ verb, design, paper string }{{"pair", "brook", "letter"}, {"sail", "lake", "a4"}} {
 		t.Run(row.verb+" "+row.design+" on "+row.paper, func(t *testing.T) {
-			s := fitted(t, row.verb, row.design, row.paper, correction(stretched)...)
-			eachPattern(t, s, row.verb, row.design, stretched.Laid, func(t *testing.T, c check, lines []Line) {
+			s := fitted(t, row.verb, row.design, row.paper, true, correction(stretched)...)
+			eachPattern(t, s, drawn(t, row.verb, row.design, true), stretched.Laid, func(t *testing.T, c check, lines []Line) {
 				c.linesInOnePiece(t)
 				c.measured(t, lines, mayPrint)
 			})
@@ -112,10 +126,10 @@ func TestPrintedOutfits(t *testing.T) {
 
 // eachPattern looks at every pattern of an outfit; none may be missing from the
 // sheets, and none may be there that the outfit does not have.
-func eachPattern(t *testing.T, s set, verb, name string, lay func(rendertest.View) Motion, look func(*testing.T, check, []Line)) {
+func eachPattern(t *testing.T, s set, all []layout.Drawing, lay func(rendertest.View) Motion, look func(*testing.T, check, []Line)) {
 	t.Helper()
 	known := map[string]bool{}
-	for _, d := range drawn(t, verb, name) {
+	for _, d := range all {
 		known[d.Name] = true
 		t.Run(d.Name, func(t *testing.T) {
 			one, err := WholeOf(eyesOf(t), &d)

@@ -26,6 +26,8 @@ type Fitting struct {
 	Water   water.Kind
 	Picture bool
 	Loft    bool // patterns and the cutter's file too
+	// FullSize draws straight pieces and panels at full size too, not as sketches with distances.
+	FullSize bool
 	Printing
 }
 
@@ -34,7 +36,8 @@ func newFitting() Fitting { return Fitting{Subject: usual(), Printing: newPrinti
 func (t *Fitting) fields(own ...Field) []Field {
 	return append(append(own, kindOfWater(&t.Water), units(&t.Units, "what lengths are lettered in"),
 		picture(&t.Picture, "a figure as a file too"),
-		Field{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&t.Loft)}), t.Printing.fields()...)
+		Field{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&t.Loft)},
+		Field{Name: "full-size", Says: "straight pieces and panels at full size, not as sketches with distances", Value: yes(&t.FullSize)}), t.Printing.fields()...)
 }
 
 // changes are what a request says in the place of values of the design, by the names of

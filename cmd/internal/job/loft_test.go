@@ -248,7 +248,7 @@ func TestOutfitTitles(t *testing.T) {
 				}
 				w := world()
 				w.Files = InMemory(map[string][]byte{"x.toml": bytes.ReplaceAll(shipped, []byte(`"Brook"`), quoted)})
-				for name := range wellFormed(t, do(t, asked(t, verb, "x.toml", "--loft"), w), count) {
+				for name := range wellFormed(t, do(t, asked(t, verb, append([]string{"x.toml", "--loft"}, purpose(verb)...)...), w), count) {
 					if !strings.HasPrefix(name, slug+"-"+verb+"-") {
 						t.Errorf("a file is called %q, want %s-%s-...", name, slug, verb)
 					}

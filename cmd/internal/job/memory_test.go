@@ -15,7 +15,7 @@ import (
 // asks for is a fault.
 func TestFromMemory(t *testing.T) {
 	own := bytes.ReplaceAll(brookFile(t), []byte(`"Brook"`), []byte(`"Nowhere"`))
-	own = append(own, []byte("\n[outfit.pair]\nwith = \"other.toml\"\n")...)
+	own = append(own, []byte("\n[outfit.pair]\npurpose = \"open\"\nwith = \"other.toml\"\n")...)
 	files := map[string][]byte{"shed/mine.toml": own, "shed/other.toml": brookFile(t), "prices.toml": priceTable(t)}
 	asked := map[string]int{}
 	w := world()

@@ -14,7 +14,7 @@ import (
 // outfitted does the job of an outfit with its patterns and reads everything back.
 func outfitted(t *testing.T, verb, design, paper string, flags ...string) truth {
 	t.Helper()
-	m := ask(t, verb, append([]string{design, "--loft", "--svg", "--paper", paper}, flags...)...)
+	m := ask(t, verb, append(append([]string{design, "--loft", "--svg", "--paper", paper}, purpose(verb)...), flags...)...)
 	stem := design + "-" + verb
 	s := truth{said: m.said, files: m.files}
 	file, err := rendertest.ReadPDF(m.only(t, ".pdf"))
@@ -36,6 +36,14 @@ func outfitted(t *testing.T, verb, design, paper string, flags ...string) truth 
 	return s
 }
 
+// purpose is what a pair must be told and nothing else.
+func purpose(verb string) []string {
+	if verb == "pair" {
+		return []string{"--purpose", "open"}
+	}
+	return nil
+}
+
 // long says whether there is time for all boats and rigs, as in CI.
 var long = os.Getenv("RIBWRIGHT_LONG") != ""
 
@@ -44,6 +52,7 @@ var long = os.Getenv("RIBWRIGHT_LONG") != ""
 type fitRow struct {
 	verb, design, paper, rig string
 	flags                    []string
+	small                    bool // straight pieces and panels as sketches
 }
 
 // fitRows are all outfits of all shipped boats, the sail in each of its rigs, on
@@ -56,18 +65,19 @@ func fitRows() []fitRow {
 		if !long && i == 1 {
 			continue
 		}
-		out = append(out, fitRow{"row", boat, papers[i%2], "", nil}, fitRow{"pair", boat, papers[(i+1)%2], "", nil})
+		out = append(out, fitRow{verb: "row", design: boat, paper: papers[i%2]}, fitRow{verb: "pair", design: boat, paper: papers[(i+1)%2]})
 		for k, rig := range []string{"spritsail", "leg-of-mutton", "lug", "vee"} {
 			if !long && k/2 != i/2 { // two rigs a boat
 				continue
 			}
-			out = append(out, fitRow{"sail", boat, papers[(i+k)%2], rig, nil})
+			out = append(out, fitRow{verb: "sail", design: boat, paper: papers[(i+k)%2], rig: rig})
 		}
 	}
 	return append(out,
-		fitRow{"row", "lake", "a4", "", []string{"--paddler", "man"}}, fitRow{"row", "river", "a4", "", []string{"--units", "imperial"}},
-		fitRow{"pair", "lake", "a4", "", []string{"--beams", "3"}}, fitRow{"sail", "brook", "letter", "leg-of-mutton", []string{"--wind", "8m/s"}},
-		fitRow{"sail", "river", "letter", "vee", []string{"--area", "1.5m2"}}, fitRow{"sail", "lake", "letter", "lug", []string{"--area", "1.8m2", "--reefs", "3"}})
+		fitRow{"row", "lake", "a4", "", []string{"--paddler", "man"}, false}, fitRow{"row", "river", "a4", "", []string{"--units", "imperial"}, false},
+		fitRow{"pair", "lake", "a4", "", []string{"--beams", "3"}, false}, fitRow{"sail", "brook", "letter", "leg-of-mutton", []string{"--wind", "8m/s"}, false},
+		fitRow{"sail", "river", "letter", "vee", []string{"--area", "1.5m2"}, false}, fitRow{"sail", "lake", "letter", "lug", []string{"--area", "1.8m2", "--reefs", "3"}, false},
+		fitRow{verb: "row", design: "lake", paper: "a4", small: true}, fitRow{verb: "pair", design: "river", paper: "letter", small: true}, fitRow{verb: "sail", design: "lake", paper: "a4", rig: "spritsail", small: true})
 }
 
 // TestOutfitTruth reads the outfits' sheets and cutter's files back and measures them
@@ -78,6 +88,9 @@ func TestOutfitTruth(t *testing.T) {
 		flags := row.flags
 		if row.rig != "" {
 			flags = append([]string{"--rig", row.rig}, flags...)
+		}
+		if !row.small {
+			flags = append([]string{"--full-size"}, flags...)
 		}
 		t.Run(row.verb+" "+row.design+" on "+row.paper+strings.Join(flags, " "), func(t *testing.T) {
 			t.Parallel()
@@ -94,7 +107,9 @@ func TestOutfitTruth(t *testing.T) {
 			t.Run("outlines", s.checkOutlines)
 			t.Run("cutter's files", s.checkCutter)
 			t.Run("words", s.checkWords)
-			t.Run("figures", func(t *testing.T) { s.checkFigures(t, row) })
+			if !row.small {
+				t.Run("figures", func(t *testing.T) { s.checkFigures(t, row) })
+			}
 			plates := map[string]truth{"cut": s}
 			if row.verb == "sail" {
 				cloth := s.cloth(t, row.design)
@@ -103,10 +118,23 @@ func TestOutfitTruth(t *testing.T) {
 				t.Run("cloth cutter's files", cloth.checkCutter)
 				plates["cloth"] = cloth
 			}
-			if row.flags == nil {
+			if row.flags == nil && !row.small {
 				t.Run("model and files", func(t *testing.T) { checkOutfitModel(t, row, plates) })
 			}
 		})
+	}
+}
+
+// TestFewSheets: what is straight or cloth takes words and not paper. How many sheets of
+// a4 each set may take is our own choice.
+func TestFewSheets(t *testing.T) {
+	for _, c := range []struct {
+		verb, design string
+		most         int
+	}{{"sail", "lake", 12}, {"pair", "river", 6}, {"row", "lake", 8}} {
+		if s := outfitted(t, c.verb, c.design, "a4"); len(s.pages) > c.most {
+			t.Errorf("%s of %s takes %d sheets, %d are enough", c.verb, c.design, len(s.pages), c.most)
+		}
 	}
 }
 
@@ -152,7 +180,7 @@ func TestOutfitPages(t *testing.T) {
 	for _, verb := range []string{"sail", "pair", "row"} {
 		for _, design := range []string{"brook", "lake", "river"} {
 			for _, units := range []string{"metric", "imperial"} {
-				page := ask(t, verb, design, "--units", units).said
+				page := ask(t, verb, append([]string{design, "--units", units}, purpose(verb)...)...).said
 				for i, l := range strings.Split(page, "\n") {
 					if n := len([]rune(l)); n > 80 {
 						t.Errorf("%s %s %s, line %d has %d columns: %s", verb, design, units, i+1, n, l)

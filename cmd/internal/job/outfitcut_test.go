@@ -169,7 +169,7 @@ func modelOf(t *testing.T, row fitRow) outfitting {
 		r := NewRow()
 		return fit(outfit.Row, r, &r.Fitting)
 	case "pair":
-		r := NewPair()
+		r := asked(t, "pair", purpose("pair")...).(*Pair)
 		return fit(outfit.Pair, r, &r.Fitting)
 	}
 	r := asked(t, "sail", "--rig", row.rig).(*Sail)

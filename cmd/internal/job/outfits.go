@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
+	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
 	"ribwright/layout/figure"
@@ -51,6 +52,7 @@ func (s *Sail) Fields() []Field {
 		instead(s.said, "area", "area", "of the sail, as 3.5m2 or 38sqft; the boat and the wind decide when left out", area, func(d *design.Sail) *float64 { return &d.Area }),
 		instead(s.said, "wind", "speed", "the steady wind for full sail, as 5m/s or 10kn; 5 m/s when the design says nothing", wind, func(d *design.Sail) *float64 { return &d.Wind }),
 		insteadLength(s.said, "mast-at", "station of the mast", func(d *design.Sail) *measure.Length { return &d.MastAt }),
+		insteadLength(s.said, "pack", "of a vee, how long its pieces may be when it is packed; 1.2 m when left out", func(d *design.Sail) *measure.Length { return &d.Pack }),
 		instead(s.said, "hike", "", "the crew leans out over the gunwale", strconv.ParseBool, func(d *design.Sail) *bool { return &d.Hike }),
 		instead(s.said, "reefs", "number", "how many times the sail can be made smaller, 0 to 3", reefs, func(d *design.Sail) *int { return &d.Reefs }),
 	)
@@ -75,7 +77,7 @@ func (s *Sail) outfitting(k *facts, all *outfit.Outfits) outfitting {
 		about: fmt.Sprintf("%s from the side under a %s of %s with its reefs, and the righting moment with the crew in the middle, inside and out, to where the lee gunwale dips.",
 			k.design.Title, fit.Sail.Rig, m2(fit.Plan.Area())),
 		purpose:  fmt.Sprintf("Sailing: %s of %s; step, partner, leeboard and sail panels", fit.Sail.Rig, m2(fit.Plan.Area())),
-		drawings: append(outfits.Drawings(made, units), outfits.PanelDrawings(fit, units)...), notes: outfits.SailNotes(fit, units),
+		drawings: outfits.Sail(fit, units, s.FullSize), notes: outfits.SailNotes(fit, units),
 		plates:  []plateOf{boards(outfits.Parts(made)), {"cloth", outfits.PanelParts(fit), clothWide}},
 		numbers: func(doc *layout.Document) (any, error) { return json.Sail(fit, doc) },
 	}
@@ -97,7 +99,8 @@ func (p *Pair) Fields() []Field {
 		return parseQuantity(s, formula.Mass, lightest, heaviest, "100kg or 220lb")
 	}
 	return p.Fitting.fields(
-		insteadLength(p.said, "spacing", "between the middle lines of the hulls; half the length when left out", func(d *design.Pair) *measure.Length { return &d.Spacing }),
+		instead(p.said, "purpose", "moving|open|sail", "what the two hulls are tied together for: moving is narrow; it or the spacing must be said", among(namesOf(design.Purposes()), design.Purposes()), func(d *design.Pair) *design.Purpose { return &d.Purpose }),
+		insteadLength(p.said, "spacing", "between the middle lines of the hulls; what the purpose asks when left out", func(d *design.Pair) *measure.Length { return &d.Spacing }),
 		insteadLength(p.said, "apart", "between the first beam and the last", func(d *design.Pair) *measure.Length { return &d.Apart }),
 		insteadLength(p.said, "width", "of a beam; the loads decide when left out", func(d *design.Pair) *measure.Length { return &d.Width }),
 		insteadLength(p.said, "depth", "of a beam; the loads decide when left out", func(d *design.Pair) *measure.Length { return &d.Depth }),
@@ -140,7 +143,7 @@ func (p *Pair) outfitting(k *facts, all *outfit.Outfits) outfitting {
 		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
 			craft.Spacing),
 		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",
-		drawings: append(outfits.BeamDrawings(craft, units), outfits.Drawings(made, units)...), notes: outfits.PairNotes(craft, units),
+		drawings: outfits.Pair(craft, units, p.FullSize), notes: outfits.PairNotes(craft, units),
 		plates:  []plateOf{boards(outfits.Parts(made))},
 		numbers: func(doc *layout.Document) (any, error) { return json.Pair(craft, doc) },
 	}
@@ -163,7 +166,7 @@ func (r *Row) Fields() []Field {
 		return v / 1e3, err
 	}
 	return r.Fitting.fields(
-		Field{Name: "paddler", Takes: "who", Says: `who rows, as "man, 175 cm, 78 kg"; the median of what is left out`, Value: changing[design.Row]{r.said, "paddler", parseRower}},
+		Field{Name: "paddler", Takes: "who", Says: `who rows, as "man, 175 cm, 78 kg"; the median of what is left out; the heaviest of the design's people when nobody is said`, Value: changing[design.Row]{r.said, "paddler", parseRower}},
 		insteadLength(r.said, "span", "between the rowlocks", func(d *design.Row) *measure.Length { return &d.Span }),
 		insteadLength(r.said, "oar", "length of the oars you have", func(d *design.Row) *measure.Length { return &d.Oar }),
 		insteadLength(r.said, "seat", "height of the seat over the floor", func(d *design.Row) *measure.Length { return &d.Seat }),
@@ -190,6 +193,8 @@ func parseRower(text string) (func(*design.Row), error) {
 			return nil, fmt.Errorf(`%q is not understood; accepted: woman or man, a stature and a weight, as "man, 175 cm, 78 kg"`, part)
 		}
 	}
+	b := rowing.BodyOf(r.Body, float64(r.Stature), r.Mass) // said in full, lest the boat's own rower be taken
+	r.Stature, r.Mass = measure.Length(b.Stature), b.Mass
 	return func(to *design.Row) { to.Body, to.Stature, to.Mass = r.Body, r.Stature, r.Mass }, nil
 }
 
@@ -211,7 +216,7 @@ func (r *Row) outfitting(k *facts, all *outfit.Outfits) outfitting {
 		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			k.design.Title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",
-		drawings: outfits.Drawings(made, units), notes: outfits.RowingNotes(fit, units), plates: []plateOf{boards(outfits.Parts(made))},
+		drawings: outfits.Row(fit, units, r.FullSize), notes: outfits.RowingNotes(fit, units), plates: []plateOf{boards(outfits.Parts(made))},
 		numbers: func(doc *layout.Document) (any, error) { return json.Row(fit, doc) },
 	}
 }

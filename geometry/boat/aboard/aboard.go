@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/fittings"
@@ -170,6 +171,25 @@ func (b Boat) SayOutfits(n *finding.List) {
 	if l := weight.Sum(b.Outfits); l.Mass > 0 {
 		n.Say("aboard", finding.Arithmetic, "the other outfits of %s, %.1f kg, are counted as weight", wording.OneLine(b.Title), l.Mass)
 	}
+}
+
+// Who says who is aboard, each with their weight and place: "Paddler, 80 kg, kneeling at
+// Seat, 480 mm aft"; nobody when nobody is.
+func (b Boat) Who() string {
+	var out []string
+	for i, p := range b.People {
+		at := b.Crew[i].Load().At
+		on := "on the floor"
+		if s, seated := b.Frame.Design.SeatOf(p); seated {
+			on = "at " + wording.OneLine(wording.Clip(s.Name, 40))
+		}
+		how := map[design.Posture]string{design.Kneeling: "kneeling ", design.Floor: "legs out ", design.Bench: "sitting "}[p.Posture]
+		out = append(out, fmt.Sprintf("%s, %.0f kg, %s%s, weight at station %.0f mm, %.0f mm over the floor", wording.OneLine(wording.Clip(p.Name, 40)), p.Mass, how, on, at.X, weight.Height(b.Frame.Design, p)))
+	}
+	if out == nil {
+		return "nobody"
+	}
+	return strings.Join(out, "; ")
 }
 
 // Crosses names the cross pieces of the frame, with their stations, whose middles lie

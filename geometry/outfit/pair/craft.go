@@ -90,7 +90,7 @@ func (c *Craft) layOut() error {
 		c.Over += outer.Y
 	}
 	c.Rise = top[0] - top[1]
-	c.Spacing = cmp.Or(float64(c.Pair.Spacing), math.Round(long/2/50)*50)
+	c.Spacing = cmp.Or(float64(c.Pair.Spacing), c.asked(long))
 	if least := c.Over + between; c.Spacing < least {
 		return fmt.Errorf("hulls %.0f mm apart, middle line to middle line, would touch: over the gunwales they are %.0f mm wide together at their middle; accepted: %.0f mm or more", c.Spacing, c.Over, math.Ceil(least))
 	}
@@ -108,6 +108,19 @@ func (c *Craft) layOut() error {
 	c.Beams.Long = math.Ceil((c.Over+2*spare)/10) * 10
 	c.Hulls = NewHulls(c.Boats[0].Hull, c.Boats[1].Hull, c.Spacing, c.Rise)
 	return nil
+}
+
+// narrow is how far apart middle lines are on moving water, mm: the pair turns, and
+// passes between rocks, but still clears a paddler's hands. From memory.
+const narrow = 1400.0
+
+// asked is the spacing that the purpose asks for, mm, of boats of which the shorter is
+// so long; on moving water no less than keeps wide hulls apart.
+func (c *Craft) asked(long float64) float64 {
+	if c.Pair.Purpose == design.MovingWater {
+		return math.Max(narrow, math.Ceil((c.Over+between)/50)*50)
+	}
+	return math.Round(long/2/50) * 50
 }
 
 // grip is the least distance between the lashings on one hull, at any beam.

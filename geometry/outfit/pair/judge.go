@@ -5,8 +5,10 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/beam"
+	"ribwright/geometry/wording"
 )
 
 // judge says what can hurt, and lays the figures beside practice.
@@ -22,13 +24,35 @@ func (c *Craft) judge() {
 	n.Say("deck", finding.Arithmetic, "the beams' lower faces lie %.0f mm over still water; waves higher than about half of that strike them", c.Beneath)
 	c.judgeWaves()
 	length := math.Min(c.Boats[0].Frame.Hull.Length, c.Boats[1].Frame.Hull.Length)
-	c.Practices = []finding.Range{
-		{Name: "spacing over length", Value: c.Spacing / length * 100, Low: 50, High: 70, Unit: "%", Source: "half the length or more, to sail; paddlers report, no standard"},
+	apart := finding.Range{Name: "spacing over length", Value: c.Spacing / length * 100, Low: 50, High: 70, Unit: "%", Source: "half the length or more, to sail; paddlers report, no standard"}
+	if c.Pair.Purpose == design.MovingWater {
+		apart = finding.Range{Name: "middle lines apart", Value: c.Spacing, Low: 1300, High: 1700, Unit: "mm", Source: "about 1.4 m on moving water, to turn and to pass; from memory"}
+	}
+	c.Practices = []finding.Range{apart,
 		{Name: "beams apart over length", Value: (c.Beams.At[len(c.Beams.At)-1] - c.Beams.At[0]) / length * 100, Low: 30, High: 50, Unit: "%", Source: "common practice, no source"},
 	}
+	c.judgeUse()
 	n.Say("handling", finding.Practice, "wider is stiffer and makes fewer waves between the hulls, but turns slowly, loads the beams more and is hard to land; less than half the length does for paddling. %.0f mm over all; a paddler reaches the water on the outer side only", c.Over)
 	n.Say("setting up", finding.Practice, "set the hulls without toe-out, which forces water between them; add a diagonal or a tight line across, because hulls shift; bear on both gunwales of each hull, never on the thwarts alone")
 	n.Say("rules", finding.Law, "two hulls side by side are no monohull boat (33 CFR 183.3): rules for one hull do not fit. A sail or motor on them changes which rules apply again. A wearable life jacket for each person")
+}
+
+// judgeUse says what the pair is for, and who is in which hull.
+func (c *Craft) judgeUse() {
+	use := "its spacing was given"
+	switch c.Pair.Purpose {
+	case design.MovingWater:
+		use = "for moving water: narrow, so that it turns and passes between rocks. Sail and open water want it wider"
+	case design.OpenWater:
+		use = "for open water: wide, so that it stands steady. In current it turns slowly and catches on rocks"
+	case design.Sailing:
+		use = "to carry a sail: wide, so that the windward hull stays down longer. In current it turns slowly and catches on rocks"
+	}
+	c.Findings.Say("use", finding.Practice, "%s", use)
+	for i, b := range c.Boats {
+		side := [...]string{"port", "starboard"}[i]
+		c.Findings.Say("people", finding.Arithmetic, "in the hull to %s, %s: %s", side, wording.OneLine(b.Title), b.Who())
+	}
 }
 
 func (c *Craft) judgeLift() {

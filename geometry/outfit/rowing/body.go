@@ -24,15 +24,20 @@ type Body struct {
 // median has the medians of ANSUR II (US Army 2012, 1986 women and 4082 men).
 type median struct{ stature, mass, belly, shoulder float64 }
 
+var (
+	medianWoman = median{1626, 66.8, 227, 1332}
+	medianMan   = median{1755, 84.6, 251, 1439}
+)
+
 // BodyOf returns the proportions that go with a stature and a mass; where one is 0
 // it is the median's.
 //
 // Source: the estimates of package body, which are off by 8 to 22 mm (one standard
 // deviation) from person to person. Belly and shoulder go with the median's.
 func BodyOf(kind design.Body, stature, mass float64) Body {
-	m, sex := median{1626, 66.8, 227, 1332}, body.Woman
+	m, sex := medianWoman, body.Woman
 	if kind == design.Man {
-		m, sex = median{1755, 84.6, 251, 1439}, body.Man
+		m, sex = medianMan, body.Man
 	}
 	stature, mass = cmp.Or(stature, m.stature), cmp.Or(mass, m.mass)
 	p := body.Person{Sex: sex, Weight: mass, Stature: stature}

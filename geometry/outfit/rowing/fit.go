@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
@@ -14,6 +15,7 @@ import (
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/timber"
+	"ribwright/geometry/wording"
 )
 
 // Fit is a boat fitted out for rowing. Stations in mm from midship, forward
@@ -23,6 +25,7 @@ type Fit struct {
 	Row   design.Row
 	Water water.Water
 	Body  Body
+	Who   string // rows
 
 	Span      float64
 	Oar       Oar
@@ -41,11 +44,12 @@ type Fit struct {
 	Load      float.Load // boat, rower, gear and frame
 	Rest      float.Hydrostatics
 	Fault     *float.Fault // set when it does not float upright; what depends on the water then has no meaning
-	WaterLock float64      // of the rowlock over the water, mm
-	Level     Stroke       // upright
-	HighSide  Stroke       // rolled, the rowlock that rises
-	LowSide   Stroke       // the one that falls
-	Reaches   bool         // the blades reach the water on all three
+	Standing  float.Standing
+	WaterLock float64 // of the rowlock over the water, mm
+	Level     Stroke  // upright
+	HighSide  Stroke  // rolled, the rowlock that rises
+	LowSide   Stroke  // the one that falls
+	Reaches   bool    // the blades reach the water on all three
 	Ranges    []finding.Range
 	Findings  finding.List
 }
@@ -70,13 +74,14 @@ const (
 	overLegs  = 25.0 // that the hands should pass over the legs
 )
 
-// New fits a boat out. Its crew stays ashore: the rower alone is aboard, with the
-// gear.
+// New fits a boat out for a rower of given measures, or for the heaviest of its people.
+// The others stay ashore: the rower alone is aboard, with the gear.
 //
 // Errors: a span that lies inside the gunwales, an oar shorter than the span, a
 // place where there is no boat; a boat that cannot carry the rower.
 func New(b aboard.Boat, row design.Row, w water.Water) (*Fit, error) {
-	f := &Fit{Boat: b, Row: row, Water: w, Body: BodyOf(row.Body, float64(row.Stature), row.Mass)}
+	f := &Fit{Boat: b, Row: row, Water: w}
+	f.takeRower()
 	f.Boat.People, f.Boat.Crew = nil, nil
 	wood, err := b.Frame.Design.Wood(row.Species)
 	if err != nil {
@@ -85,9 +90,26 @@ func New(b aboard.Boat, row design.Row, w water.Water) (*Fit, error) {
 	if err := f.level(wood); err != nil {
 		return nil, err
 	}
-	f.float()
+	if err := f.float(); err != nil {
+		return nil, err
+	}
 	f.judge()
 	return f, nil
+}
+
+// takeRower finds out who rows: whoever is described, else the heaviest of the boat's
+// people, who asks most of it.
+func (f *Fit) takeRower() {
+	r := &f.Row
+	f.Who = "the rower described"
+	if r.Stature == 0 && r.Mass == 0 && len(f.Boat.People) > 0 {
+		p := slices.MaxFunc(f.Boat.People, func(a, b design.Person) int { return cmp.Compare(a.Mass, b.Mass) })
+		f.Who, r.Mass, r.Stature = wording.OneLine(wording.Clip(p.Name, 40)), p.Mass, p.Stature
+		if r.Body = design.Woman; p.Mass > (medianWoman.mass+medianMan.mass)/2 {
+			r.Body = design.Man // the body whose median is nearer
+		}
+	}
+	f.Body = BodyOf(r.Body, float64(r.Stature), r.Mass)
 }
 
 // level puts the seat where the boat floats level, or where the design has it.
@@ -186,7 +208,9 @@ func (f *Fit) chooseOar() error {
 }
 
 // float sets the boat on the water and follows the handles.
-func (f *Fit) float() {
+//
+// Errors: those of a curve of levers.
+func (f *Fit) float() error {
 	p, _, err := f.Boat.Hull.Settle(f.Load, f.Water.Density)
 	errors.As(err, &f.Fault)
 	f.Rest = f.Boat.Hull.Upright(p, f.Load, f.Water.Density)
@@ -195,6 +219,12 @@ func (f *Fit) float() {
 	f.Level, _ = stroke(f.Oar, f.WaterLock, over)
 	f.HighSide, f.Reaches = stroke(f.Oar, f.WaterLock+rise, over) // and then on the others too
 	f.LowSide, _ = stroke(f.Oar, f.WaterLock-rise, over)
+	if f.Fault != nil {
+		return nil
+	}
+	c, err := f.Boat.Hull.Curve(f.Load, f.Water.Density, float.Fine)
+	f.Standing = c.Standing(f.Load.Mass, f.Body.Mass, f.Rest)
+	return err
 }
 
 // OverLegs returns the least clearance of the hands over thighs and knees on the

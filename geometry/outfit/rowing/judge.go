@@ -1,10 +1,12 @@
 package rowing
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
 	"ribwright/geometry/finding"
+	"ribwright/geometry/trial/yardstick"
 )
 
 // judge lays the figures beside what practice gives, and says what can hurt.
@@ -41,8 +43,35 @@ func (f *Fit) judgeFloat() {
 	if f.Fault != nil {
 		n.Judge(finding.Unsafe, "stability", finding.Arithmetic, "with the rower on the seat: %s. Lower the seat and the rowlocks, carry weight on the floor, or do not row this boat", f.Fault.Error())
 	} else {
-		n.Warn("stability", finding.Arithmetic, "with the rower seated GM is %.0f mm and the least freeboard %.0f mm. A rower sits high and cannot see ahead: sit before you unship the oars, and never stand",
-			f.Rest.GM, f.Rest.Freeboard.Least)
+		n.Warn("stability", finding.Arithmetic, "with %s, %.0f kg, on the rowing seat GM is %.0f mm and the least freeboard %.0f mm. A rower sits high and cannot see ahead: sit before you unship the oars, and never stand",
+			f.Who, f.Body.Mass, f.Rest.GM, f.Rest.Freeboard.Least)
+		f.judgeStanding()
+	}
+}
+
+// What a boat with one aboard should have: the lever and the held shift just under the
+// least of known boats, and a GM that answers before a hand's breadth of lean. Our own choice.
+const (
+	leastGM    = 40.0
+	leastLever = 28.0
+	leastHeld  = 36.0
+)
+
+// judgeStanding lays lever, held shift and GM beside those of known boats.
+func (f *Fit) judgeStanding() {
+	s := f.Standing
+	than, of := yardstick.Steadier(s.Most, 1)
+	ends := "water comes over the gunwale"
+	if !math.IsNaN(s.GoesOver) {
+		ends = "it goes over by itself"
+	}
+	text := fmt.Sprintf("the greatest righting lever is %.0f mm, steadier than %d of %d known boats with one aboard; past %.0f deg %s; the rower's whole weight, moved aside at once, is held up to %.0f mm off the middle line", s.Most, than, of, deg(s.Over()), ends, s.Held)
+	const cure = "lower seat and rowlocks, carry weight on the floor, or row a wider boat"
+	switch {
+	case f.Rest.GM < leastGM || s.Most < leastLever || s.Held < leastHeld || !math.IsNaN(s.GoesOver) && deg(s.GoesOver) < 40:
+		f.Findings.Judge(finding.Unsafe, "standing", finding.Compared, "%s. That is little: wanted are a GM of %.0f mm, a lever of %.0f, a held shift of %.0f, and nothing that goes over before 40 deg: %s", text, leastGM, leastLever, leastHeld, cure)
+	default:
+		f.Findings.Say("standing", finding.Compared, "%s", text)
 	}
 }
 

@@ -27,6 +27,7 @@ type Fit struct {
 	States   []State // full sail first, then each reef
 	Stands   []Stand // in the order of Places
 	Mast     Mast
+	Bed      Bed // spreads the mast's load
 	Board    Board
 	Hull     Profile // the hull's under water
 	Tack     float64 // height of the tack
@@ -52,12 +53,6 @@ type State struct {
 type Wind struct {
 	Reef []float64 // to take in full sail, then each reef; the last is to stop
 	Stop float64   // to have no sail up
-}
-
-// Run is what limits a sail before the wind: the bow is pressed down.
-type Run struct {
-	Bow   float64 // wind, m/s, in which the bow's freeboard is down to its least
-	Least float64 // mm
 }
 
 // Places lists where the crew may sit, in the order of tables.
@@ -105,14 +100,18 @@ func (f *Fit) choose() error {
 	if f.Asked {
 		return f.try(f.Sail.Area, true)
 	}
-	lo, hi := smallest, ceiling
-	if err := f.try(ceiling, false); err != nil {
+	most, err := f.most()
+	if err != nil {
+		return err
+	}
+	lo, hi := smallest, most
+	if err := f.try(most, false); err != nil {
 		return err
 	}
 	if f.carried() >= f.Sail.Wind {
-		lo = ceiling
+		lo = most
 	}
-	for lo < ceiling && hi-lo > 0.01 {
+	for lo < most && hi-lo > 0.01 {
 		mid := (lo + hi) / 2
 		if err := f.try(mid, false); err != nil {
 			return err
@@ -139,7 +138,7 @@ func (f *Fit) choose() error {
 func (f *Fit) carried() float64 {
 	reef := f.States[0].Limits[f.Chosen()].Reef
 	if f.Run != nil {
-		reef = math.Min(reef, f.Run.Bow/Gust)
+		reef = math.Min(reef, f.Run.Most()/Gust)
 	}
 	return reef
 }
@@ -152,7 +151,7 @@ func mastShare(r design.Rig) float64 {
 }
 
 // PartnerThick is the partner's thickness, mm.
-const PartnerThick = 24.0
+const PartnerThick = 34.0
 
 // stepMast puts the mast midway between two ribs.
 func (f *Fit) stepMast() error {
@@ -176,7 +175,7 @@ func (f *Fit) stepMast() error {
 	if wide := f.Spread(top) + 60; f.Sail.Rig == design.Vee && inner.Y < wide {
 		return fmt.Errorf("at the foot of the vee, %.0f mm from midship, the gunwales stand only %.0f mm apart; accepted: %.0f mm or more; move outfit.sail.mast_at towards midship", f.Mast.At, 2*inner.Y, 2*wide)
 	}
-	f.Mast.StepZ = f.Boat.Floor(f.Mast.At)
+	f.Mast.StepZ = f.Boat.Floor(f.Mast.At) + BedThick
 	f.Mast.PartnerZ = top + PartnerThick/2
 	f.Tack = top + tackOver(f.Sail.Rig)
 	return nil
@@ -199,10 +198,16 @@ func tackOver(r design.Rig) float64 {
 // try works out everything for an area, m2; only the full sail unless all.
 func (f *Fit) try(area float64, all bool) error {
 	f.Plan = NewPlan(f.Sail.Rig, area)
+	for i, s := range f.Plan.Spars {
+		if s.Hinge {
+			f.Plan.Spars[i].Foot = (f.Tack - f.Mast.StepZ) * veeSlope
+		}
+	}
 	f.Cloth = f.Plan.cut(f.Sail)
 	wood, err := f.Boat.Frame.Design.Wood(f.Sail.Spars)
 	boards, other := f.Boat.Frame.Design.Wood(f.Sail.Boards)
-	if err := cmp.Or(err, other); err != nil {
+	ribs, third := f.Boat.Frame.Design.Wood(f.Boat.Frame.Design.Ribs.Species)
+	if err := cmp.Or(err, other, third); err != nil {
 		return err
 	}
 	// The rig's own weight waits for its spars, and they for the moment it stands:
@@ -231,6 +236,7 @@ func (f *Fit) try(area float64, all bool) error {
 			f.Plan.Spars[i] = f.Plan.Spars[i].sized(force, wood, f.Mast.Diameter)
 		}
 		f.Mast.Long = f.mastLong()
+		f.layBed(boards, ribs)
 		f.bearBoard(force, beam.Working(boards))
 	}
 	return nil
@@ -259,7 +265,7 @@ func (f *Fit) turn(area float64, all bool) error {
 	f.Load = float.Total(base, seated(f.Boat, Middle))
 	plane, _, err := f.Boat.Hull.Settle(f.Load, f.Water.Density)
 	if err != nil {
-		return fmt.Errorf("with the rig aboard and the crew on the floor: %w", err)
+		return fmt.Errorf("with the rig aboard and the crew at their seats: %w", err)
 	}
 	f.Rest = f.Boat.Hull.Upright(plane, f.Load, f.Water.Density)
 	f.Hull = profile(f.Boat.Hull, plane)

@@ -12,10 +12,12 @@ import (
 
 // judge says what can drown people or break, and lays the figures beside practice.
 func (f *Fit) judge() {
+	f.Findings.Say("people", finding.Arithmetic, "%s. To windward they sit as high, hips against the side", f.Boat.Who())
 	f.judgeWind()
 	f.judgeSize()
 	f.judgeBoard()
 	f.judgeSpars()
+	f.judgeBed()
 	n := &f.Findings
 	f.Boat.SayOutfits(n)
 	n.Warn("capsize", finding.Practice, "practise letting the sail go, taking it down and climbing back in shallow warm water before anything else; an open canoe that fills under sail does not sail home. Flotation in both ends, a life jacket on each person, a knife at hand, nobody else's help counted on")
@@ -45,9 +47,7 @@ func (f *Fit) judgeWind() {
 	case chosen.Calm > 0.5*math.Pi/180:
 		n.Warn("lull", finding.Arithmetic, "when the wind drops and the crew stays %s, the boat lies over %.0f deg to windward", chosen.Place, chosen.Calm*180/math.Pi)
 	}
-	if f.Run != nil {
-		n.Warn("running", finding.Estimate, "before the wind the bow is down to %.0f mm of freeboard at %s m/s; crew and gear go aft. A vee only runs: it cannot bring you back to windward. Half of it is taken as heeling the boat when she broaches", f.Run.Least, Over(f.Run.Bow))
-	}
+	f.judgeRun()
 }
 
 // crossHalf is half the width of a cross piece with room for a hand, mm. Common practice,
@@ -63,6 +63,8 @@ func (f *Fit) judgeSize() {
 			n.Judge(finding.Unfit, "area", finding.Arithmetic, "this boat cannot carry even %.1f m2 in %.1f m/s with the crew %s, only in %.1f m/s: ask for less wind, sit out, carry ballast low, or tie two hulls together", area, f.Sail.Wind, f.Chosen(), full)
 		case f.Sail.Wind > Rough:
 			n.Say("area", finding.Arithmetic, "by its righting moment alone the boat stands %.2f m2 in %.1f m/s with the crew %s; past %.1f m/s all sail is down none the less", area, f.Sail.Wind, f.Chosen(), Rough)
+		case f.Sail.Rig == design.Vee && full > f.Sail.Wind+0.1:
+			n.Say("area", finding.Arithmetic, "%.2f m2 is what spars that pack to %.0f mm in %d pieces carry; the boat would stand it up to %.1f m/s", area, f.Packed(), pieces, math.Min(full, Rough))
 		case area > ceiling-0.06:
 			n.Say("area", finding.Practice, "the boat would carry more in %.1f m/s; %.1f m2 is what a cruising canoe's sail has, and the program stops there by itself", f.Sail.Wind, ceiling)
 		default:
@@ -113,6 +115,6 @@ func (f *Fit) judgeSpars() {
 	if f.Sail.Rig == design.Vee {
 		what = "each spar"
 	}
-	f.Findings.Warn("mast", finding.Estimate, "the most the boat stands, with a gust, is %.0f N on the sail: %.0f N on the partner, %.0f N sideways on the step, %.0f N m at the partner. %s of %.0f mm then carries %.1f N/mm2 of the %.1f asked of %s. The gunwales feel the partner: lash it to both beside rib heads, and step the mast on the keel between two ribs, never on the skin",
+	f.Findings.Warn("mast", finding.Estimate, "the most the boat stands, with a gust, is %.0f N on the sail: %.0f N on the partner, %.0f N sideways on the step, %.0f N m at the partner. %s of %.0f mm then carries %.1f N/mm2 of the %.1f asked of %s. The gunwales feel the partner: lash it to both beside rib heads, and step the mast on its bed between two ribs, never on the skin",
 		m.Force, m.Partner, m.Step, m.Moment, wording.Capital(what), m.Diameter, m.Stress, m.Working, f.Sail.Spars)
 }

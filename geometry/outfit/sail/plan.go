@@ -32,11 +32,15 @@ type Spar struct {
 	Pressed  bool    // a strut between its ends; else it is bent by the sail along it
 	Share    float64 // of the sail's force that it bears
 	Hinge    bool    // held at its foot like a mast
+	Foot     float64 // of it below the sail, mm
 	Diameter float64 // mm, sized later
 }
 
+// sparEnds is what of a spar stands over at its ends, mm. Common practice, no source.
+const sparEnds = 60.0
+
 // Length returns the length of the spar with what stands over at its ends, mm.
-func (s Spar) Length() float64 { return s.To.Sub(s.From).Norm() + 60 }
+func (s Spar) Length() float64 { return s.To.Sub(s.From).Norm() + s.Foot + sparEnds }
 
 // unit has the proportions of each rig for a luff of 1, drawn after common small
 // boats; common practice, no source.
@@ -54,10 +58,10 @@ func unit(r design.Rig) Plan {
 			Edges: []Edge{{"luff", false}, {"head", true}, {"leech", false}, {"foot", true}},
 			Spars: []Spar{{Name: "yard", From: pt(0.12, 0.92), To: pt(-0.60, 1.62), Share: 0.45}, {Name: "boom", From: pt(0.05, 0), To: pt(-0.98, 0.10), Share: 0.30}}}
 	case design.Vee:
-		return Plan{Rig: r, Corners: []geometry.Point{pt(0, 0), pt(0.36, 1), pt(-0.36, 1)},
+		return Plan{Rig: r, Corners: []geometry.Point{pt(0, 0), pt(veeOpens, 1), pt(-veeOpens, 1)},
 			Names: []string{"foot", "port head", "starboard head"},
 			Edges: []Edge{{"port side", false}, {"head", false}, {"starboard side", false}},
-			Spars: []Spar{{Name: "port spar", From: pt(0, 0), To: pt(0.36, 1), Share: 0.5, Hinge: true}, {Name: "starboard spar", From: pt(0, 0), To: pt(-0.36, 1), Share: 0.5, Hinge: true}}}
+			Spars: []Spar{{Name: "port spar", From: pt(0, 0), To: pt(veeOpens, 1), Share: 0.5, Hinge: true}, {Name: "starboard spar", From: pt(0, 0), To: pt(-veeOpens, 1), Share: 0.5, Hinge: true}}}
 	}
 	return Plan{Rig: r, Mast: 1.05, Corners: []geometry.Point{pt(0, 0), pt(0, 1), pt(-0.62, 1.52), pt(-0.98, 0.10)},
 		Names: []string{"tack", "throat", "peak", "clew"},

@@ -206,6 +206,9 @@ func TestMoreSailLessWind(t *testing.T) {
 	for _, r := range design.Rigs() {
 		last := []Limit{{Reef: 99, Under: 99}, {Reef: 99, Under: 99}, {Reef: 99, Under: 99}}
 		for _, area := range []float64{0.5, 1, 1.7, 2.6, 3.5, 4.5, 6, 8} {
+			if r == design.Vee && area > 6 { // spars of 5 m are more than the boat stands
+				continue
+			}
 			s := b.Frame.Design.Sail()
 			s.Rig, s.Area, s.Reefs = r, area, 3
 			f, err := New(b, s, w)

@@ -3,7 +3,6 @@ package sail
 import (
 	"math"
 
-	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/measure"
@@ -15,8 +14,8 @@ type Place int
 
 // The places. From memory; a sailor may do something between.
 const (
-	Middle Place = iota // on the floor, in the middle
-	Inside              // on the floor, hips against the windward side
+	Middle Place = iota // on their seats or wherever the design has them, in the middle
+	Inside              // as high as there, hips against the windward side
 	Out                 // on the windward gunwale
 )
 
@@ -28,21 +27,21 @@ func (p Place) String() string {
 // hipHalf is half of a person's breadth, mm: the median of women's hips sitting.
 const hipHalf = 200.0
 
-// seated returns the weight of the boat's people in a place, with the wind from port.
+// seated returns the weight of the boat's people in a place, with the wind from port:
+// each where the design has them, moved aside or out on the gunwale.
 func seated(b aboard.Boat, p Place) float.Load {
 	var all []float.Load
-	for _, c := range b.People {
-		x, sitting := float64(c.At), weight.Sitting(c)
-		inner, outer := b.GunwaleTop(x)
-		at := geometry.Point3{X: x, Z: b.Floor(x) + weight.FloorShare*sitting}
+	for i, c := range b.People {
+		l := b.Crew[i].Load()
+		inner, outer := b.GunwaleTop(l.At.X)
 		switch p {
 		case Inside:
-			at.Y = math.Max(0, inner.Y-hipHalf)
+			l.At.Y = math.Max(0, inner.Y-hipHalf)
 		case Out:
-			at.Y = (inner.Y + outer.Y) / 2
-			at.Z = inner.Z + weight.BenchShare*sitting
+			l.At.Y = (inner.Y + outer.Y) / 2
+			l.At.Z = inner.Z + weight.BenchShare*weight.Sitting(c)
 		}
-		all = append(all, float.Load{Mass: c.Mass, At: at})
+		all = append(all, l)
 	}
 	return float.Total(all...)
 }

@@ -34,6 +34,9 @@ const (
 	BladeHead   = 70.0  // of the blade over its bolt
 )
 
+// rodLong goes through both sides of the box with a nut at each end, mm.
+const rodLong = PartnerWide + 2*BoxThick + 24
+
 // CheekHigh is the height of a cheek, mm.
 const CheekHigh = CheekDown + BracketHigh + CheekUp
 
@@ -43,18 +46,19 @@ const (
 	BracketClips = 2
 )
 
-// StepLong is the step's length along the boat, mm: over two ribs.
-func (f *Fit) StepLong() float64 {
-	d := f.Boat.Frame.Design.Ribs
-	return math.Ceil(float64(d.Pitch+d.Width)/10)*10 + 30
-}
+// StepLong is the step's length along the boat, mm: the partner's breadth, so that the
+// sides of the box meet both.
+const StepLong = PartnerWide
+
+// BoxHigh is the height of the box's sides, mm: from the bed to the partner's upper face.
+func (f *Fit) BoxHigh() float64 { return math.Ceil(f.Mast.PartnerZ + PartnerThick/2 - f.Mast.StepZ) }
 
 // StepAcross is the step's breadth, mm: wood enough beside each hole.
 func (f *Fit) StepAcross() float64 {
 	if f.Sail.Rig != design.Vee {
 		return math.Max(StepWide, math.Ceil(f.Mast.Diameter)+64)
 	}
-	return math.Ceil(2*(f.Spread(f.Mast.StepZ+StepThick)+f.Mast.Diameter/2)) + 50
+	return math.Ceil(2*(f.Spread(f.Mast.StepZ+StepThick)+f.Mast.Diameter/2)) + 64
 }
 
 // PartnerLong is the partner's length across the boat, mm.
@@ -135,6 +139,13 @@ func (f *Fit) Kit() kit.Kit {
 	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line for sheet, halyard and lashings", Amount: math.Ceil(3*long + 8), Unit: "m",
 		How: "three times the longest spar and 8 m; its weight is in the sail's"},
 		kit.Bolts(fittings, PartnerClips, "one through each clip of the partner", at(f.Mast.At, f.Mast.PartnerZ)))
+	k.Things = append(k.Things, kit.Thing{Group: fittings, Key: "rod", Name: "threaded rods of 8 mm that do not rust, with washers and locking nuts", Amount: 4, Unit: "each",
+		How: fmt.Sprintf("%.0f mm long: two through the sides of the box and the partner, two through the sides and the step", rodLong), Mass: 4 * 0.09, At: at(f.Mast.At, f.Mast.PartnerZ)})
+	if n := f.Sleeves(); n > 0 {
+		k.Things = append(k.Things, kit.Thing{Group: sticks, Key: "sleeve", Name: "sleeves of aluminum tube that join the spars' pieces", Amount: float64(n), Unit: "each",
+			How:  fmt.Sprintf("%.0f mm inside, %.0f mm wall, %.0f mm long", f.Mast.Diameter, sleeveWall, f.SleeveLong()),
+			Mass: float64(n) * f.sleeveMass(), Dense: aluminum, At: at(f.Mast.At, f.Tack)})
+	}
 	if f.Board.Area > 0 {
 		bar := at(f.BracketAt(), f.Mast.PartnerZ)
 		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, "one through each clip of the bracket, and one to keep the cheeks on, on the side in use", bar),
@@ -146,19 +157,20 @@ func (f *Fit) Kit() kit.Kit {
 
 func (f *Fit) sticks() []kit.Piece {
 	var out []kit.Piece
-	add := func(name string, long, diameter, x, z float64) {
-		out = append(out, kit.Piece{Group: sticks, Name: name, Count: 1, Form: kit.Spar, Wood: f.Sail.Spars,
+	add := func(name string, count int, long, diameter, x, z float64) {
+		out = append(out, kit.Piece{Group: sticks, Name: name, Count: count, Form: kit.Spar, Wood: f.Sail.Spars,
 			Long: long, Wide: diameter, Thick: diameter, Fill: taper * kit.Round, At: at(x, z)})
 	}
 	if f.Mast.Long > 0 {
-		add("mast", f.Mast.Long, f.Mast.Diameter, f.Mast.At, f.Mast.StepZ+0.45*f.Mast.Long)
+		add("mast", 1, f.Mast.Long, f.Mast.Diameter, f.Mast.At, f.Mast.StepZ+0.45*f.Mast.Long)
 	}
 	for _, s := range f.Plan.Spars {
 		x, mid := f.Mast.At, s.From.Lerp(s.To, 0.5)
 		if f.Sail.Rig != design.Vee {
 			x += mid.X
 		}
-		add(s.Name, s.Length(), cmp.Or(s.Diameter, leastSpar), x, f.Tack+mid.Y)
+		n := f.Pieces(s)
+		add(s.Name, n, s.Length()/float64(n), cmp.Or(s.Diameter, leastSpar), x, f.Tack+mid.Y)
 	}
 	return out
 }
@@ -168,12 +180,14 @@ func (f *Fit) boards() []kit.Piece {
 		return kit.Piece{Group: fittings, Name: name, Count: count, Wood: f.Sail.Boards, Long: long, Wide: wide, Thick: thick, Fill: fill, At: p}
 	}
 	m := f.Mast
-	long, across := f.StepLong(), f.StepAcross()
+	long, across := StepLong, f.StepAcross()
 	holes := func(easy float64) float64 { // of mast or spars
 		return float64(m.Count) * kit.Round * (m.Diameter + easy) * (m.Diameter + easy)
 	}
 	out := []kit.Piece{
 		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
+		board("Mast bed", 1, f.Bed.Long, BedWide, BedThick, 1, at(m.At, m.StepZ-BedThick/2)),
+		board("Side of the mast box", 2, math.Max(f.BoxHigh(), f.BoxWide()), math.Min(f.BoxHigh(), f.BoxWide()), BoxThick, 1, at(m.At, m.StepZ+f.BoxHigh()/2)),
 		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1-holes(2)/(f.PartnerLong()*PartnerWide), at(m.At, m.PartnerZ)),
 	}
 	clips, mid := PartnerClips, m.At

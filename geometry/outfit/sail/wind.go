@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 )
 
@@ -65,7 +64,7 @@ func (f *Fit) TakeIn(size int, p Place) float64 {
 	s := f.States[size]
 	reef := s.Limits[p].Reef
 	if f.Run != nil {
-		reef = math.Min(reef, f.Run.Bow/Gust*math.Sqrt(f.States[0].Area*f.States[0].Arm/(s.Area*s.Arm)))
+		reef = math.Min(reef, f.Run.Most()/Gust*math.Sqrt(f.States[0].Area*f.States[0].Arm/(s.Area*s.Arm)))
 	}
 	if reef >= Rough {
 		return Rough
@@ -120,38 +119,6 @@ func Over(v float64) string {
 		return fmt.Sprintf("over %.0f", math.Floor(Gale))
 	}
 	return fmt.Sprintf("%.1f", v)
-}
-
-// bowLeast is the freeboard at the bow that a sail before the wind must leave, mm. From memory.
-const bowLeast = 120.0
-
-// run finds the wind that presses the bow of a boat before it down too far.
-func (f *Fit) run() error {
-	f.Run = nil
-	if f.Sail.Rig != design.Vee {
-		return nil
-	}
-	area, high := f.Plan.Area(), f.Tack+f.Plan.Center().Y
-	bow := func(v float64) float64 {
-		force := Pressure(v) * Force * area
-		l := f.Load
-		l.At.X += force * (high - f.Hull.Center.Y) / (f.Load.Mass * measure.Gravity)
-		p, _, err := f.Boat.Hull.Balance(l, f.Water.Density, 0, &f.Rest.Plane)
-		if err != nil {
-			return -1
-		}
-		return f.Boat.Hull.Freeboard(p).Least
-	}
-	lo, hi := 0.0, 40.0
-	for range 24 {
-		if mid := (lo + hi) / 2; bow(mid) >= bowLeast {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	f.Run = &Run{lo, bowLeast}
-	return nil
 }
 
 // Rough is the wind, m/s, past which no open canoe has a sail up, whatever its

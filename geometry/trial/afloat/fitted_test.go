@@ -60,6 +60,7 @@ func TestFitted(t *testing.T) {
 	plain := tried(t, nil)
 	d, _ := design.Shipped("lake")
 	s, p, r := d.Sail(), d.Pair(), d.Row()
+	p.Purpose = design.OpenWater
 	for _, c := range []struct {
 		name   string
 		outfit design.Outfit

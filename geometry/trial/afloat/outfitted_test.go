@@ -16,6 +16,7 @@ func withOutfits(t *testing.T, change func(*design.Design)) []Outfitted {
 	t.Helper()
 	f := frametest.Shipped(t, "brook", func(d *design.Design) {
 		pair, row := d.Pair(), d.Row()
+		pair.Purpose = design.OpenWater
 		d.Outfit = &design.Outfit{Pair: &pair, Row: &row}
 	})
 	s, err := outfit.NewShip(f, f.Design.Gear, options(t).Water)

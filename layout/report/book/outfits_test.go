@@ -24,7 +24,7 @@ func outfitted(t testing.TB, boat string, r design.Rig, units measure.System) Fa
 	t.Helper()
 	f := frametest.Shipped(t, boat, func(d *design.Design) {
 		sail, pair, row := d.Sail(), d.Pair(), d.Row()
-		sail.Rig, sail.Reefs = r, 3
+		sail.Rig, sail.Reefs, pair.Purpose = r, 3, design.OpenWater
 		d.Outfit = &design.Outfit{Sail: &sail, Pair: &pair, Row: &row}
 	})
 	w, err := water.At(water.Fresh, 15)

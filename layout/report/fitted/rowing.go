@@ -15,7 +15,7 @@ import (
 func Rowing(f *rowing.Fit, units measure.System) []report.Block {
 	t := in(units)
 	return page(f.Findings, append([]report.Block{
-		report.Facts("The rower, alone with the gear", "proportions of a", f.Row.Body.String(), "stature", t.Length(f.Body.Stature), "weight", t.Mass(f.Body.Mass)),
+		report.Facts("The rower, alone with the gear", "who", f.Who, "proportions of a", f.Row.Body.String(), "stature", t.Length(f.Body.Stature), "weight", t.Mass(f.Body.Mass)),
 		t.oars(f), t.reach(f), t.frame(f)}, t.ranges(f.Ranges)...)...)
 }
 
@@ -31,10 +31,11 @@ func RowingInBook(f *rowing.Fit, units measure.System) []report.Block {
 }
 
 func (t teller) oars(f *rowing.Fit) report.Table {
-	clear, overWater, alone := "-", "-", "-"
+	clear, overWater, alone, stands := "-", "-", "-", "-"
 	if f.Fault == nil {
 		clear, overWater = t.Length(f.OverLegs())+", "+t.Length(f.OverGunwale()), t.Length(f.WaterLock)
 		alone = t.Length(f.Rest.Draft) + ", " + t.Length(f.Rest.TrimRise()) + ", " + t.Length(f.Rest.Freeboard.Least)
+		stands = fmt.Sprintf("%.0f mm, %.0f mm, %.0f mm", f.Rest.GM, f.Standing.Most, f.Standing.Held)
 	}
 	return report.Facts("Oars and places",
 		"between the rowlocks", t.Length(f.Span), "oars, and inboard of the button", t.Length(f.Oar.Length)+", "+t.Length(f.Oar.Inboard),
@@ -42,6 +43,7 @@ func (t teller) oars(f *rowing.Fit) report.Table {
 		"seat's middle at, over the floor", t.Station(f.SeatX)+", "+t.Length(f.SeatOver), "heels at", t.Station(f.FootX),
 		"hands over the legs, oar over the gunwale", clear,
 		"rower alone: draft, bow up by, least freeboard", alone,
+		"GM, greatest lever, weight held aside", stands,
 		"stress in a bar, asked of the wood", fmt.Sprintf("%.1f, %.1f N/mm2 at %.0f N on each handle", math.Max(f.Strength.Flat, f.Strength.Upright), f.Strength.Working, f.Strength.Pull))
 }
 
