@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/layout"
+	"ribwright/layout/label"
 )
 
 // grid is how a pattern was divided.
@@ -146,7 +147,12 @@ func (g *grid) frame(col, row int) geometry.Box {
 type ink struct {
 	lines [][]geometry.Point
 	boxes []geometry.Box // around each of lines
-	texts []geometry.Box
+	texts []inkText
+}
+
+type inkText struct {
+	at  geometry.Point
+	box geometry.Box
 }
 
 // inkTol is the chord error of the lines used to find empty tiles, mm; far less
@@ -161,12 +167,26 @@ func inkOf(d *layout.Drawing) ink {
 		k.boxes = append(k.boxes, geometry.Around(pts...))
 	}
 	for _, t := range d.Texts {
-		k.texts = append(k.texts, t.Bounds())
+		k.texts = append(k.texts, inkText{t.At, t.Bounds()})
 	}
 	return k
 }
 
-// touches reports whether a line or a letter lies in the box or on its edge.
+// ground is the lines that lie in a box, for lettering to keep off.
+func (k ink) ground(b geometry.Box) label.Ground {
+	var out label.Ground
+	for i, pts := range k.lines {
+		for j := 1; j < len(pts) && k.boxes[i].Overlaps(b); j++ {
+			if from, to, ok := inside(pts[j-1], pts[j], b); ok {
+				out.Straight(pts[j-1].Lerp(pts[j], from), pts[j-1].Lerp(pts[j], to))
+			}
+		}
+	}
+	return out
+}
+
+// touches reports whether a line lies in the box or on its edge, or words that have their
+// place there.
 func (k ink) touches(b geometry.Box) bool {
 	for range k.in(b) {
 		return true
@@ -174,7 +194,7 @@ func (k ink) touches(b geometry.Box) bool {
 	return false
 }
 
-// within returns the box around the lines and letters that lie in b.
+// within returns the box around the lines that lie in b, and the words that have their place there.
 func (k ink) within(b geometry.Box) geometry.Box {
 	out := geometry.EmptyBox()
 	for part := range k.in(b) {
@@ -183,11 +203,11 @@ func (k ink) within(b geometry.Box) geometry.Box {
 	return out
 }
 
-// in yields the boxes around the parts of lines and letters that lie in b.
+// in yields the boxes around the parts in b of lines and of such words.
 func (k ink) in(b geometry.Box) iter.Seq[geometry.Box] {
 	return func(yield func(geometry.Box) bool) {
 		for _, t := range k.texts {
-			if t.Overlaps(b) && !yield(geometry.Rect(max(t.Min.X, b.Min.X), max(t.Min.Y, b.Min.Y), min(t.Max.X, b.Max.X), min(t.Max.Y, b.Max.Y))) {
+			if b.Holds(t.at) && !yield(geometry.Rect(max(t.box.Min.X, b.Min.X), max(t.box.Min.Y, b.Min.Y), min(t.box.Max.X, b.Max.X), min(t.box.Max.Y, b.Max.Y))) {
 				return
 			}
 		}

@@ -7,6 +7,7 @@ package tile
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"ribwright/geometry"
@@ -108,7 +109,7 @@ func (p plan) finish(set Set) Laid {
 	}
 	for i := range sheets {
 		furnish(&sheets[i], set, p.sheet, i+1, len(sheets))
-		sheets[i].Number, sheets[i].Label = i+1, label(sheets[i], i+1)
+		sheets[i].Number, sheets[i].Label = i+1, named(sheets[i], i+1)
 		toFile(&sheets[i], p.sheet.ToFile)
 	}
 	for i := range set.Drawings {
@@ -123,15 +124,29 @@ func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
 	if k.grid.rows() > 1 && !hasGrid(s) {
 		keyMap(s, p.sheet, k)
 	}
-	s.Views = append(s.Views, layout.View{Drawing: k.drawing, Tile: k.name(), Frame: k.frame, ToSheet: m})
-	k.dress(s, m, p.units, p.room.W())
+	dressed, shown := k.dress(p.units, p.room.W()), *k.drawing
+	shown.Texts = k.words(dressed)
+	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})
+	put(s, dressed, m)
+}
+
+// put lays on a sheet what a piece is dressed with, moved as the piece is.
+func put(s *layout.Sheet, dressed layout.Sheet, m geometry.Affine) {
+	for _, k := range dressed.Strokes {
+		s.Strokes = append(s.Strokes, layout.Stroke{Pen: k.Pen, Path: k.Path.Map(m)})
+	}
+	turn := math.Atan2(m.B, m.A)
+	for _, t := range dressed.Texts {
+		t.At, t.Angle = m.Apply(t.At), t.Angle+turn
+		s.Texts = append(s.Texts, t)
+	}
 }
 
 func hasGrid(s *layout.Sheet) bool {
 	return slices.ContainsFunc(s.Views, func(v layout.View) bool { return v.Tile != "" && v.Tile[0] >= 'A' })
 }
 
-func label(s layout.Sheet, number int) string {
+func named(s layout.Sheet, number int) string {
 	const most = 60
 	out := fmt.Sprint(number)
 	last := ""

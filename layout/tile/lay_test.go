@@ -122,7 +122,7 @@ func TestPiecesDoNotOverlap(t *testing.T) {
 		for _, v := range s.Views {
 			views++
 			b := geometry.Around(v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max))
-			b.Max.Y += captionHigh
+			b.Max.Y += whatHigh + overPiece // the heading's least
 			if !room.Grow(0.02).Holds(b.Min) || !room.Grow(0.02).Holds(b.Max) {
 				t.Errorf("sheet %d: a piece at %v leaves %v", n+1, b, room)
 			}

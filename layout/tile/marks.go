@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -9,7 +10,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
-	"ribwright/layout/lettering"
+	"ribwright/layout/label"
 )
 
 const (
@@ -81,86 +82,123 @@ func (s side) crossPlaces() []geometry.Point {
 	return out
 }
 
-// dress draws what a piece needs to be put together: caption, crosses, trim
-// lines with the neighbors' names, and absolute distances for a grid. room is
-// how wide a sheet is for patterns, mm.
-func (p piece) dress(s *layout.Sheet, m geometry.Affine, u measure.System, room float64) {
-	f := m.Apply(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
-	s.Write(f.Add(geometry.Point{Y: 1.2}), small, layout.Left, lettering.Clip(p.caption(u), small, p.wide(room)))
+// dress draws what a piece needs to be put together, in the pattern's own coordinates:
+// heading, crosses, trim lines with the neighbors' names, and absolute distances for a
+// grid. room is how wide a sheet is for patterns, mm.
+func (p piece) dress(u measure.System, room float64) layout.Sheet {
+	var s layout.Sheet
+	wide, _ := p.size(u, room)
+	head, _ := p.heading(u, wide)
+	for _, t := range head {
+		t.At = t.At.Add(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
+		s.Texts = append(s.Texts, t)
+	}
 	for _, j := range p.sides() {
 		for _, at := range j.crossPlaces() {
-			drawCross(s, m.Apply(at))
+			s.Strokes = append(s.Strokes, crossAt(at)...)
 		}
-		p.drawJoint(s, m, j)
+		p.drawJoint(&s, j)
 	}
 	if p.grid.rows() > 1 {
-		p.drawScales(s, m, u)
+		p.drawScales(&s, u)
 	}
+	return s
 }
 
-func drawCross(s *layout.Sheet, at geometry.Point) {
-	s.Line(layout.Tick, at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))
-	s.Line(layout.Tick, at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))
-	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Circle(at, crossCircle)})
+func crossAt(at geometry.Point) []layout.Stroke {
+	return []layout.Stroke{
+		{Pen: layout.Tick, Path: curve.Polyline(at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))},
+		{Pen: layout.Tick, Path: curve.Polyline(at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))},
+		{Pen: layout.Tick, Path: curve.Circle(at, crossCircle)},
+	}
 }
 
 // drawJoint letters the joint with a code that stands at the same place on both
 // pieces, and draws the line to cut where this piece is cut.
-func (p piece) drawJoint(s *layout.Sheet, m geometry.Affine, j side) {
-	a, b := j.from, j.to
+func (p piece) drawJoint(s *layout.Sheet, j side) {
 	if j.trim {
-		s.Line(layout.Guide, m.Apply(a), m.Apply(b))
+		s.Line(layout.Guide, j.from, j.to)
 	}
 	first, second := p.name(), j.other
 	if j.trim {
 		first, second = second, first
 	}
-	code := p.codeAt(a, b, first+"-"+second)
-	code.At = m.Apply(code.At) // pieces are never turned
-	s.Texts = append(s.Texts, code)
+	s.Texts = append(s.Texts, p.codeAt(j, first+"-"+second))
 }
 
-// codeAt finds a place for a joint's code beside the joint from a to b that is
-// free of the pattern's own ink, the same from both its pieces; the first place
-// tried when none is free.
-func (p piece) codeAt(a, b geometry.Point, words string) layout.Text {
-	var first layout.Text
-	for i, share := range []float64{0.62, 0.58, 0.66, 0.7, 0.54, 0.5, 0.46, 0.42, 0.38, 0.34, 0.3, 0.25, 0.75, 0.8, 0.86, 0.2, 0.14} {
-		t := layout.Text{Height: small, Align: layout.Middle, Words: words}
-		if a.X == b.X { // to the right of an upright joint
-			t.At, t.Angle = a.Lerp(b, share).Add(geometry.Point{X: 1.2 + small}), math.Pi/2
-		} else { // under a level one
-			t.At = a.Lerp(b, share).Sub(geometry.Point{Y: 1.2 + small})
-		}
-		if i == 0 {
-			first = t
-		}
-		if !p.grid.ink.touches(t.Bounds()) && !nearEnds(t, a, b) {
-			return t
+// codeWish is where along a joint its code is wished, as a share of its length: off the
+// middle, where a long joint has a cross.
+const codeWish = 0.62
+
+// codeAt finds a place for a joint's code beside the joint that is free of the pattern's
+// own lines, of the joint's crosses and, where that can be, of the pattern's lettering. It
+// looks at nothing but the joint's surroundings, so that both pieces find the same.
+func (p piece) codeAt(j side, words string) layout.Text {
+	a, b := j.from, j.to
+	near := geometry.Around(a, b).Grow(2 * lap)
+	bare := p.grid.ink.ground(near)
+	for _, at := range j.crossPlaces() {
+		for _, k := range crossAt(at) {
+			bare.Line(k.Path)
 		}
 	}
-	return first
+	full := bare
+	for _, t := range p.drawing.Texts {
+		if t.Bounds().Overlaps(near) {
+			full.Text(t)
+		}
+	}
+	places := codePlaces(a, b, words)
+	for _, ground := range []label.Ground{full, bare} {
+		for _, t := range places {
+			if ground.Clear(label.BlockOf(t), label.Off) {
+				return t
+			}
+		}
+	}
+	return places[0]
 }
 
-// nearEnds reports whether a text lies on the cross near either end of a joint.
-func nearEnds(t layout.Text, a, b geometry.Point) bool {
-	in := b.Sub(a).Unit().Scale(math.Min(lap, b.Sub(a).Norm()/5))
-	return slices.ContainsFunc([]geometry.Point{a, a.Add(in), b.Sub(in), b}, func(at geometry.Point) bool {
-		return t.Bounds().Overlaps(geometry.Around(at).Grow(crossCircle))
+// codePlaces lists places for a joint's code, best first: to the right of an upright joint
+// and under a level one, then on the other side.
+func codePlaces(a, b geometry.Point, words string) []layout.Text {
+	var shares []float64
+	for k := range 89 {
+		shares = append(shares, 0.06+0.01*float64(k))
+	}
+	slices.SortStableFunc(shares, func(s, t float64) int {
+		return cmp.Compare(math.Round(1e4*math.Abs(s-codeWish)), math.Round(1e4*math.Abs(t-codeWish)))
 	})
+	angle, beside := 0.0, []geometry.Point{{Y: -1.2 - small}, {Y: 1.2}}
+	if a.X == b.X {
+		angle, beside = math.Pi/2, []geometry.Point{{X: 1.2 + small}, {X: -1.2}}
+	}
+	var out []layout.Text
+	for _, side := range beside {
+		for _, share := range shares {
+			out = append(out, layout.Text{At: a.Lerp(b, share).Add(side), Height: small, Angle: angle, Align: layout.Middle, Words: words})
+		}
+	}
+	return out
 }
 
-// drawScales puts absolute distances along the lower and left edge of a tile.
-func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) {
+// drawScales puts absolute distances along the lower and left edge of a tile, clear of
+// all that is on it.
+func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 	step, unit := 50.0, 1.0
 	if u == measure.Imperial {
 		step, unit = 50.8, 25.4
 	}
 	c := p.cell
+	r := p.room(*s)
 	tick := func(at, inward geometry.Point, i float64) {
-		s.Line(layout.Tick, m.Apply(at), m.Apply(at.Add(inward)))
+		if r.Strikes(at, at.Add(inward)) {
+			return
+		}
+		s.Line(layout.Tick, at, at.Add(inward))
+		r.Straight(at, at.Add(inward))
 		if math.Mod(i, 2) == 0 {
-			p.number(s, m, at, fmt.Sprint(math.Round(i*step/unit)+0))
+			numberAt(s, &r, at, fmt.Sprint(math.Round(i*step/unit)+0))
 		}
 	}
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
@@ -171,35 +209,65 @@ func (p piece) drawScales(s *layout.Sheet, m geometry.Affine, u measure.System) 
 	}
 }
 
-// number letters a tick where neither ink nor letters lie, and away from crosses
-// where that can be: to its upper right, its upper left or its lower right.
-func (p piece) number(s *layout.Sheet, m geometry.Affine, at geometry.Point, words string) {
-	var found *layout.Text
+// numberAt letters a tick where nothing lies: to its upper right, its upper left or its
+// lower right.
+func numberAt(s *layout.Sheet, r *label.Room, at geometry.Point, words string) {
 	for _, way := range []layout.Text{
 		{At: geometry.Point{X: 1, Y: 1}}, {At: geometry.Point{X: -1, Y: 1}, Align: layout.Right}, {At: geometry.Point{X: 1, Y: -1 - small}},
 	} {
 		t := layout.Text{At: at.Add(way.At), Height: small, Align: way.Align, Words: words}
-		box, onSheet := t.Bounds(), t
-		onSheet.At = m.Apply(t.At)
-		if !p.frame.Holds(box.Min) || !p.frame.Holds(box.Max) || p.grid.ink.touches(box) || slices.ContainsFunc(s.Texts, func(o layout.Text) bool { return o.Bounds().Overlaps(onSheet.Bounds()) }) {
-			continue
+		if r.Fits(t, label.Least) {
+			s.Texts = append(s.Texts, t)
+			r.Text(t)
+			return
 		}
-		clear := !p.onCross(box)
-		if found == nil || clear {
-			found = &onSheet
-		}
-		if clear {
-			break
-		}
-	}
-	if found != nil {
-		s.Texts = append(s.Texts, *found)
 	}
 }
 
-// onCross reports whether a box of the pattern lies on a registration cross.
-func (p piece) onCross(box geometry.Box) bool {
-	return slices.ContainsFunc(p.sides(), func(j side) bool {
-		return slices.ContainsFunc(j.crossPlaces(), func(at geometry.Point) bool { return box.Overlaps(geometry.Around(at).Grow(crossArm)) })
-	})
+// room is what a piece leaves for lettering between its joints: clear of the pattern's
+// lines and of all that the piece is dressed with.
+func (p piece) room(dressed layout.Sheet) label.Room {
+	r := label.Room{Ground: p.grid.ink.ground(p.frame), Within: p.cell}
+	for _, k := range dressed.Strokes {
+		r.Line(k.Path)
+	}
+	for _, t := range dressed.Texts {
+		r.Text(t)
+	}
+	return r
+}
+
+// words are the pattern's lettering as this piece shows it. Words belong to the piece that
+// their place lies on, and stand there whole: near a joint they are moved.
+func (p piece) words(dressed layout.Sheet) []layout.Text {
+	r := p.room(dressed)
+	var out, late []layout.Text
+	for _, t := range p.drawing.Texts {
+		switch {
+		case !p.owns(t.At):
+		case r.Fits(t, label.Least):
+			r.Text(t)
+			out = append(out, t)
+		default:
+			late = append(late, t)
+		}
+	}
+	for _, t := range late {
+		moved, _ := r.Near(t)
+		out = append(out, moved...)
+	}
+	return out
+}
+
+// owns reports whether a place lies on this piece and no other.
+func (p piece) owns(at geometry.Point) bool {
+	from := func(edges []float64, v float64) int {
+		i := 0
+		for i+2 < len(edges) && v >= edges[i+1] {
+			i++
+		}
+		return i
+	}
+	g := p.grid
+	return from(g.x, at.X) == p.col && g.rows()-1-from(g.y, at.Y) == p.row
 }

@@ -1,13 +1,8 @@
 package tile
 
 import (
-	"fmt"
-	"strings"
-
 	"ribwright/geometry"
-	"ribwright/geometry/measure"
 	"ribwright/layout"
-	"ribwright/layout/lettering"
 )
 
 // piece is one sheet-sized part of a pattern.
@@ -60,42 +55,3 @@ func joints(lo, hi, room float64, must, should []layout.Span, long bool) []float
 }
 
 func (p piece) name() string { return p.grid.tileName(p.col, p.row) }
-
-// wide returns the room that a piece takes beside others, so that the first
-// words of its caption have theirs; at most the whole room.
-func (p piece) wide(room float64) float64 {
-	need := lettering.Width(p.shortCaption(), small)
-	return max(p.frame.W(), min(need, room))
-}
-
-// shortCaption is what a piece must be known by.
-func (p piece) shortCaption() string {
-	d, g := p.drawing, p.grid
-	switch {
-	case g.rows() > 1:
-		return fmt.Sprintf("%s%stile %s of %s%d", d.Title, dot, p.name(), rowName(g.rows()-1), g.cols())
-	case g.cols() > 1:
-		return fmt.Sprintf("%s%spiece %s of %d", d.Title, dot, p.name(), g.cols())
-	case d.Make != "":
-		return d.Title + dot + d.Make
-	}
-	return d.Title
-}
-
-// dot parts the words of a caption.
-const dot = "  \u00B7  "
-
-func (p piece) caption(u measure.System) string {
-	parts := []string{p.shortCaption()}
-	switch g := p.grid; {
-	case g.rows() > 1:
-		unit := map[measure.System]string{measure.Metric: "mm", measure.Imperial: "inches"}[u]
-		parts = append(parts, "figures at the edges in "+unit, p.drawing.Make)
-	case g.cols() > 1:
-		parts = append(parts, fmt.Sprintf("from %s to %s", u.Tape(p.cell.Min.X), u.Tape(p.cell.Max.X)), p.drawing.Make)
-	}
-	if parts[len(parts)-1] == "" {
-		parts = parts[:len(parts)-1]
-	}
-	return strings.Join(parts, dot)
-}

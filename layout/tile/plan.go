@@ -76,7 +76,7 @@ func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	for _, long := range []bool{false, true} {
 		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings, long: long}
 		for i := range set.Drawings {
-			p.pieces = append(p.pieces, cut(&set.Drawings[i], p.room.W(), p.room.H()-captionHigh, long)...)
+			p.pieces = append(p.pieces, fitted(&set.Drawings[i], p.room, long, u)...)
 		}
 		for _, order := range orders(p.pieces) {
 			if q := p.packed(set, order); q.beats(best) {
@@ -116,7 +116,7 @@ func (p *plan) lay(order []int, free [][]geometry.Box) {
 	k := packer{room: p.room, free: slices.Clone(free)} // a copy, which packing changes
 	p.spots = make([]spot, len(p.pieces))
 	for _, i := range order {
-		p.spots[i] = k.lay(p.pieces[i].wide(p.room.W()), p.pieces[i].frame.H()+captionHigh)
+		p.spots[i] = k.lay(p.pieces[i].size(p.units, p.room.W()))
 	}
 	p.count, p.fronts = len(k.free), len(free)
 	p.sortSheets()
@@ -152,7 +152,8 @@ const rollStep = 10.0
 func (p plan) trimmed(set Set) plan {
 	used := 0.0
 	for i, k := range p.pieces {
-		end := p.spots[i].at.X + k.wide(p.room.W()) - p.sheet.Area.Min.X
+		wide, _ := k.size(p.units, p.room.W())
+		end := p.spots[i].at.X + wide - p.sheet.Area.Min.X
 		if !p.sheet.Lying {
 			end = p.sheet.Area.Max.Y - p.spots[i].at.Y
 		}
@@ -177,12 +178,8 @@ func (p plan) trimmed(set Set) plan {
 	return p
 }
 
-const (
-	// captionHigh is the room for the line of lettering over a piece, mm.
-	captionHigh = 4.4
-	// pieceGap is left between pieces on one sheet, mm: room for scissors.
-	pieceGap = 2.5
-)
+// pieceGap is left between pieces on one sheet, mm: room for scissors.
+const pieceGap = 2.5
 
 // spot is where a piece lies: its frame's lower left corner on a sheet.
 type spot struct {

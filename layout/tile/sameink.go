@@ -16,7 +16,7 @@ const inkClose = 0.004
 // sameInk reports whether a piece looks as another one does: all within its frame, and
 // what it is dressed with. room is how wide a sheet is for patterns, mm.
 func (p piece) sameInk(q piece, u measure.System, room float64) bool {
-	if !sameBox(p.frame, q.frame) || p.caption(u) != q.caption(u) {
+	if !sameBox(p.frame, q.frame) {
 		return false
 	}
 	a, b := p.shown(u, room), q.shown(u, room)
@@ -72,13 +72,8 @@ func (p piece) shown(u measure.System, room float64) seen {
 			out.lines = append(out.lines, clipped(s.Pen, k.lines[i], p.frame)...)
 		}
 	}
-	for _, t := range p.drawing.Texts {
-		if t.Bounds().Overlaps(p.frame) {
-			out.texts = append(out.texts, t)
-		}
-	}
-	var s layout.Sheet
-	p.dress(&s, geometry.Shift(0, 0), u, room)
+	s := p.dress(u, room)
+	out.texts = p.words(s)
 	for _, stroke := range s.Strokes {
 		pts := stroke.Path.Flatten(inkTol)
 		out.lines = append(out.lines, clipped(stroke.Pen, pts, geometry.Around(pts...).Grow(1))...)

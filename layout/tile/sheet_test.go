@@ -56,10 +56,8 @@ func TestCrossesWhole(t *testing.T) {
 	for _, p := range cut(&d, 247, 173, false) {
 		for _, j := range p.sides() {
 			for _, at := range j.crossPlaces() {
-				var s layout.Sheet
-				drawCross(&s, at)
-				box := geometry.EmptyBox()
-				for _, k := range s.Strokes {
+				cross, box := crossAt(at), geometry.EmptyBox()
+				for _, k := range cross {
 					box = box.Union(k.Path.Bounds())
 				}
 				if !p.frame.Grow(1e-6).Holds(box.Min) || !p.frame.Grow(1e-6).Holds(box.Max) {
@@ -68,7 +66,7 @@ func TestCrossesWhole(t *testing.T) {
 				if math.Abs(box.W()-10) > 1e-9 || math.Abs(box.H()-10) > 1e-9 || box.Min.Lerp(box.Max, 0.5).Sub(at).Norm() > 1e-9 {
 					t.Errorf("tile %s: a cross of %.1f x %.1f mm", p.name(), box.W(), box.H())
 				}
-				if r := s.Strokes[2].Path.Bounds().W() / 2; r >= box.W()/2-2 || r < 1 {
+				if r := cross[2].Path.Bounds().W() / 2; r >= box.W()/2-2 || r < 1 {
 					t.Errorf("tile %s: a circle of %.1f mm in a cross of %.1f", p.name(), 2*r, box.W())
 				}
 			}
@@ -102,7 +100,7 @@ func TestEdgeDistances(t *testing.T) {
 		figures := 0
 		for _, p := range cut(&d, 247, 173, false) {
 			var s layout.Sheet
-			p.drawScales(&s, geometry.Affine{A: 1, D: 1}, u)
+			p.drawScales(&s, u)
 			for _, x := range s.Texts {
 				var figure float64
 				if _, err := fmt.Sscanf(x.Words, "%f", &figure); err != nil {
@@ -141,7 +139,7 @@ func TestJointCodes(t *testing.T) {
 	for _, p := range cut(&d, 247, 173, false) {
 		var s layout.Sheet
 		for _, j := range p.sides() {
-			p.drawJoint(&s, geometry.Affine{A: 1, D: 1}, j)
+			p.drawJoint(&s, j)
 			a, b := p.name(), j.other
 			words := s.Texts[len(s.Texts)-1].Words
 			if words != a+"-"+b && words != b+"-"+a {

@@ -159,19 +159,23 @@ func (p plan) forerunners(pieces []piece) []int {
 // recut divides a drawing at the joints of its forerunner where that leaves a piece as it
 // was, and anew where it does not.
 func (p plan) recut(d *layout.Drawing) []piece {
-	w, h := p.room.W(), p.room.H()-captionHigh
-	anew := func() []piece { return cut(d, w, h, p.long) }
+	anew := func() []piece { return fitted(d, p.room, p.long, p.units) }
 	i := slices.IndexFunc(p.pieces, func(k piece) bool { return k.drawing.Name == d.Name })
 	if i < 0 || p.pieces[i].grid.whole() {
 		return anew()
 	}
 	was, b := p.pieces[i], d.Bounds().Grow(air)
-	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, w, was.drawing.Whole, d.Whole)
-	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, h, nil, nil)
+	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, p.room.W(), was.drawing.Whole, d.Whole)
+	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, p.room.H()-whatHigh-overPiece, nil, nil)
 	if !okX || !okY {
 		return anew()
 	}
 	out := cutAt(d, x, y)
+	for _, k := range out {
+		if _, high := k.size(p.units, p.room.W()); high > p.room.H()+closeEnough {
+			return anew()
+		}
+	}
 	from := p.forerunners(out)
 	for j, k := range out {
 		if from[j] >= 0 && k.sameInk(p.pieces[from[j]], p.units, p.room.W()) {
@@ -218,7 +222,9 @@ func (p *plan) settleOver(old plan, set Set, from []int) bool {
 			continue
 		}
 		was := old.pieces[from[i]]
-		home[i] = k.frame.H() <= was.frame.H()+closeEnough && k.wide(p.room.W()) <= was.wide(p.room.W())+closeEnough
+		wide, high := k.size(p.units, p.room.W())
+		wasWide, wasHigh := was.size(p.units, p.room.W())
+		home[i] = high <= wasHigh+closeEnough && wide <= wasWide+closeEnough
 	}
 	for {
 		p.layOver(old, from, home)
@@ -229,7 +235,7 @@ func (p *plan) settleOver(old plan, set Set, from []int) bool {
 		away := false
 		for i, k := range p.pieces {
 			s := p.spots[i]
-			if s.sheet >= p.fronts || s.sheet < len(free) && holdsAll(free[s.sheet], k.box(s.at, p.room.W())) {
+			if s.sheet >= p.fronts || s.sheet < len(free) && holdsAll(free[s.sheet], p.box(k, s.at)) {
 				continue
 			}
 			home[i], away = false, true
@@ -240,9 +246,10 @@ func (p *plan) settleOver(old plan, set Set, from []int) bool {
 	}
 }
 
-// box is the room that a piece takes on a sheet, its caption included.
-func (k piece) box(at geometry.Point, room float64) geometry.Box {
-	return geometry.Box{Min: at, Max: at.Add(geometry.Point{X: k.wide(room), Y: k.frame.H() + captionHigh})}
+// box is the room that a piece takes on a sheet, its heading included.
+func (p *plan) box(k piece, at geometry.Point) geometry.Box {
+	wide, high := k.size(p.units, p.room.W())
+	return geometry.Box{Min: at, Max: at.Add(geometry.Point{X: wide, Y: high})}
 }
 
 func holdsAll(free []geometry.Box, b geometry.Box) bool {
@@ -259,14 +266,15 @@ func (p *plan) layOver(old plan, from []int, home []bool) {
 	for i := range p.pieces {
 		if home[i] {
 			s := old.spots[from[i]]
-			k.take(s.sheet, geometry.Point{X: s.at.X, Y: s.at.Y + p.pieces[i].frame.H() + captionHigh}, p.pieces[i].wide(p.room.W()), p.pieces[i].frame.H()+captionHigh)
+			wide, high := p.pieces[i].size(p.units, p.room.W())
+			k.take(s.sheet, geometry.Point{X: s.at.X, Y: s.at.Y + high}, wide, high)
 			p.spots[i] = s
 		}
 	}
 	p.count = p.fronts
 	for i := range p.pieces {
 		if !home[i] {
-			p.spots[i] = k.lay(p.pieces[i].wide(p.room.W()), p.pieces[i].frame.H()+captionHigh)
+			p.spots[i] = k.lay(p.pieces[i].size(p.units, p.room.W()))
 		}
 		p.count = max(p.count, p.spots[i].sheet+1)
 	}

@@ -1,6 +1,9 @@
 package eyes
 
 import (
+	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"ribwright/layout"
@@ -165,9 +168,45 @@ func (c check) linesInOnePiece(t *testing.T) {
 	c.same(t, Layer{Own: true, Only: Lines, Solid: true}, lineDots)
 }
 
-// lettersInOnePiece is the same for lettering.
+// lettersInOnePiece: the tiles together hold every letter of the pattern once, however its
+// words are moved or broken beside a joint.
 func (c check) lettersInOnePiece(t *testing.T) {
-	c.same(t, Layer{Own: true, Only: Letters}, letterDots)
+	if got, want := letters(c.Sheets, c.Of(c.pattern)), inOnePiece(c.one); got != want {
+		t.Errorf("the tiles hold the letters\n%q, one piece\n%q", got, want)
+	}
+}
+
+// letters are all letters and figures that tiles show as the pattern's own, in order.
+func letters(s *Sheets, views []rendertest.View) string {
+	var all []rune
+	for _, v := range views {
+		for _, x := range s.Drawn[v.Page-1].Texts {
+			if x.Clip.Off(v.OnSheet()) <= clipTol {
+				all = append(all, []rune(strings.ReplaceAll(x.Words, " ", ""))...)
+			}
+		}
+	}
+	slices.Sort(all)
+	return string(all)
+}
+
+// inOnePiece are the letters of a pattern in one piece: on several long pages, where the
+// same words may show twice.
+func inOnePiece(s *Sheets) string {
+	var all []rune
+	seen := map[string]bool{}
+	for _, v := range s.Views {
+		for _, x := range s.Drawn[v.Page-1].Texts {
+			at := v.Back(x.At)
+			key := fmt.Sprintf("%s %.2f %.2f", x.Words, at.X, at.Y)
+			if !seen[key] {
+				all = append(all, []rune(strings.ReplaceAll(x.Words, " ", ""))...)
+			}
+			seen[key] = true
+		}
+	}
+	slices.Sort(all)
+	return string(all)
 }
 
 // same compares dot by dot, both ways.
@@ -197,7 +236,7 @@ func judge(t *testing.T, missing, doubled Difference) {
 	}
 }
 
-// nothingBeyond: in one piece the pattern has no dark dot but where some tile
+// nothingBeyond: in one piece the pattern's lines have no dark dot but where some tile
 // shows it, so comparing tile after tile leaves nothing out.
 func (c check) nothingBeyond(t *testing.T) {
 	for _, ink := range c.beyond(t) {
@@ -209,7 +248,7 @@ func (c check) nothingBeyond(t *testing.T) {
 func (c check) beyond(t *testing.T) []rendertest.Box {
 	t.Helper()
 	var out []rendertest.Box
-	_, one := c.open(t, Layer{})
+	_, one := c.open(t, Layer{Only: Lines})
 	all := rendertest.Nowhere()
 	for _, v := range c.one.Views {
 		all = rendertest.Around(ends(all, v.Frame())...)
@@ -252,11 +291,11 @@ func (c check) drawnOnce(t *testing.T) {
 	}
 }
 
-// covered: with everything on it that a sheet carries, no dark dot of the
-// pattern has gone: nothing white lies over it.
+// covered: with all lines on it that a sheet carries, no dark dot of the
+// pattern's own has gone: nothing white lies over it.
 func (c check) covered(t *testing.T) {
 	var gone Difference
-	c.parts(t, Layer{Solid: true}, func(part rendertest.Box, got, want *Raster) {
+	c.parts(t, Layer{Only: Lines, Solid: true}, func(part rendertest.Box, got, want *Raster) {
 		gone.Join(Astray(want.Within(part), got, letterDots))
 	})
 	if gone.Off > 0 || gone.Dark == 0 {
@@ -264,12 +303,12 @@ func (c check) covered(t *testing.T) {
 	}
 }
 
-// sameInk: drawn as it is, dashes and all, the pattern takes as much ink as in
+// sameInk: drawn as they are, dashes and all, the pattern's lines take as much ink as in
 // one piece, so what is dashed there is dashed here. What two tiles show counts
 // twice on both sides.
 func (c check) sameInk(t *testing.T) {
 	got, want := 0.0, 0.0
-	c.parts(t, Layer{Own: true}, func(part rendertest.Box, tiles, one *Raster) {
+	c.parts(t, Layer{Own: true, Only: Lines}, func(part rendertest.Box, tiles, one *Raster) {
 		got, want = got+tiles.Within(part).Weight(), want+one.Within(part).Weight()
 	})
 	t.Logf("ink %.0f dots, in one piece %.0f", got, want)

@@ -1,0 +1,195 @@
+// Package label finds places for lettering: clear of lines, of other lettering and of
+// edges. It moves words only, never what they name.
+package label
+
+import (
+	"math"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+const (
+	// Off is how far lettering keeps from what is drawn, mm.
+	Off = 0.4
+	// Least is how near it may stand where it was put on purpose, mm.
+	Least = 0.1
+	// tail is how far the letters with tails hang under their line, as a share of their
+	// height. Source: Adobe Core 14 AFM files, Helvetica: descender -207, capitals 718.
+	tail = 0.29
+	// chord is how far a curve may lie off the straight lines that stand for it here, mm.
+	chord = 0.05
+)
+
+// Block is an upright rectangle in coordinates of its own, which begin at a place and are
+// turned by an angle: a line of lettering, or several.
+type Block struct {
+	At        geometry.Point
+	Angle     float64
+	Wide      float64 // along the angle, from 0
+	Low, High float64 // across it
+}
+
+// BlockOf is the room of a line of lettering, tails of letters included where it has any.
+func BlockOf(t layout.Text) Block {
+	b := Block{At: t.Start(), Angle: t.Angle, Wide: lettering.Width(t.Words, t.Height), High: t.Height}
+	if strings.ContainsAny(t.Words, "gjpqyQ,;()[]") {
+		b.Low = -tail * t.Height
+	}
+	return b
+}
+
+// own brings a point into the block's coordinates.
+func (b Block) own(p geometry.Point) geometry.Point {
+	sin, cos := math.Sincos(b.Angle)
+	d := p.Sub(b.At)
+	return geometry.Point{X: d.X*cos + d.Y*sin, Y: d.Y*cos - d.X*sin}
+}
+
+// Corners are the block's corners, in turn.
+func (b Block) Corners() [4]geometry.Point {
+	along, up := geometry.Polar(1, b.Angle), geometry.Polar(1, b.Angle+math.Pi/2)
+	at := func(x, y float64) geometry.Point { return b.At.Add(along.Scale(x)).Add(up.Scale(y)) }
+	return [4]geometry.Point{at(0, b.Low), at(b.Wide, b.Low), at(b.Wide, b.High), at(0, b.High)}
+}
+
+// Bounds is the upright box round a block.
+func (b Block) Bounds() geometry.Box { c := b.Corners(); return geometry.Around(c[:]...) }
+
+// Middle is the block's middle.
+func (b Block) Middle() geometry.Point { c := b.Corners(); return c[0].Lerp(c[2], 0.5) }
+
+// grown is the block with air round it.
+func (b Block) grown(air float64) Block {
+	b.At = b.At.Sub(geometry.Polar(air, b.Angle))
+	b.Wide, b.Low, b.High = b.Wide+2*air, b.Low-air, b.High+air
+	return b
+}
+
+// crossed reports whether the straight line from p to q meets the block.
+func (b Block) crossed(p, q geometry.Point) bool {
+	p, q = b.own(p), b.own(q)
+	d := q.Sub(p)
+	from, to := 0.0, 1.0
+	narrow := func(start, step, lo, hi float64) bool {
+		if step == 0 {
+			return lo < start && start < hi
+		}
+		a, c := (lo-start)/step, (hi-start)/step
+		from, to = math.Max(from, math.Min(a, c)), math.Min(to, math.Max(a, c))
+		return from < to
+	}
+	if p == q {
+		return p.X > 0 && p.X < b.Wide && p.Y > b.Low && p.Y < b.High
+	}
+	return narrow(p.X, d.X, 0, b.Wide) && narrow(p.Y, d.Y, b.Low, b.High)
+}
+
+// meets reports whether two blocks lie on each other: no straight line along an edge of
+// one parts them.
+func (b Block) meets(c Block) bool { return !b.parted(c) && !c.parted(b) }
+
+func (b Block) parted(c Block) bool {
+	box := geometry.EmptyBox()
+	for _, p := range c.Corners() {
+		box = box.Union(geometry.Around(b.own(p)))
+	}
+	return box.Max.X <= 0 || box.Min.X >= b.Wide || box.Max.Y <= b.Low || box.Min.Y >= b.High
+}
+
+// Ground is what lettering has to keep clear of. The zero Ground is bare.
+type Ground struct {
+	lines []straight
+	words []taken
+}
+
+type straight struct {
+	from, to geometry.Point
+	box      geometry.Box
+}
+
+type taken struct {
+	Block
+	box geometry.Box
+}
+
+// Line takes what a line covers.
+func (g *Ground) Line(p curve.Path) {
+	pts := p.Flatten(chord)
+	for i := 1; i < len(pts); i++ {
+		g.Straight(pts[i-1], pts[i])
+	}
+}
+
+// Straight takes what a straight line covers.
+func (g *Ground) Straight(a, b geometry.Point) {
+	g.lines = append(g.lines, straight{a, b, geometry.Around(a, b)})
+}
+
+// Text takes what a line of lettering covers.
+func (g *Ground) Text(t layout.Text) { g.Block(BlockOf(t)) }
+
+// Block takes all that a block covers.
+func (g *Ground) Block(b Block) { g.words = append(g.words, taken{b, b.Bounds()}) }
+
+// Clear reports whether a block covers nothing and keeps so far from all that is drawn.
+func (g *Ground) Clear(b Block, off float64) bool {
+	b = b.grown(off)
+	box := b.Bounds()
+	for _, l := range g.lines {
+		if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
+			return false
+		}
+	}
+	for _, w := range g.words {
+		if w.box.Overlaps(box) && b.meets(w.Block) {
+			return false
+		}
+	}
+	return true
+}
+
+// Reaches reports whether a straight line from p to q meets no line further than the given
+// way from p: whether words at q still belong to p.
+func (g *Ground) Reaches(p, q geometry.Point, past float64) bool {
+	long := q.Sub(p).Norm()
+	if long <= past {
+		return true
+	}
+	b := Block{At: p, Angle: math.Atan2(q.Y-p.Y, q.X-p.X), Low: -1e-6, High: 1e-6}
+	b.At, b.Wide = p.Lerp(q, past/long), long-past
+	box := b.Bounds()
+	for _, l := range g.lines {
+		if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
+			return false
+		}
+	}
+	return true
+}
+
+// Strikes reports whether a straight line would strike words.
+func (g *Ground) Strikes(p, q geometry.Point) bool {
+	for _, w := range g.words {
+		if w.grown(Off).crossed(p, q) {
+			return true
+		}
+	}
+	return false
+}
+
+// First returns the first of some texts that covers nothing; ok is false, and the text the
+// very first, where none is clear. Its place is taken.
+func (g *Ground) First(all ...layout.Text) (best layout.Text, ok bool) {
+	best = all[0]
+	for _, t := range all {
+		if g.Clear(BlockOf(t), Off) {
+			best, ok = t, true
+			break
+		}
+	}
+	g.Text(best)
+	return best, ok
+}

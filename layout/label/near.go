@@ -1,0 +1,170 @@
+package label
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+const (
+	row      = 4.2  // between lines of lettering, as a share of 2.5 mm letters, mm
+	step     = 1.5  // between places that are tried along a line of lettering, mm
+	farAlong = 30.0 // mm, as far as words may be shifted along
+	own      = 4.0  // mm within which a line that words reach over is their own mark
+	longest  = 30.0 // mm that a line of lettering may be long and is not broken
+	turned   = 2.0  // mm of way that words on the other side of their mark count as
+	lower    = 1.5  // how much dearer a way across the line of lettering is than along it
+)
+
+// Room is a ground with an edge that words must not pass.
+type Room struct {
+	Ground
+	Within geometry.Box
+}
+
+// Holds reports whether the room holds all of a block.
+func (r *Room) Holds(b Block) bool {
+	box := b.Bounds()
+	return r.Within.Holds(box.Min) && r.Within.Holds(box.Max)
+}
+
+// Fits reports whether a line of lettering stands whole where it is, and so far off all else.
+func (r *Room) Fits(t layout.Text, off float64) bool {
+	b := BlockOf(t)
+	return r.Holds(b) && r.Clear(b, off)
+}
+
+// Near finds the place for a line of lettering that lies nearest to where it is wished:
+// there, on the other side of its mark, a little along or in another row; in smaller
+// letters, or in several lines, where that has no room. What it finds it takes. Where
+// nothing is clear, ok is false and the words lie inside the room, on whatever is there.
+func (r *Room) Near(t layout.Text) (out []layout.Text, ok bool) {
+	if out, ok = r.near(t); ok {
+		return out, true
+	}
+	if t.Height > lettering.MinHeight {
+		less := t
+		less.Height = lettering.MinHeight
+		if out, ok = r.near(less); ok {
+			return out, true
+		}
+	}
+	out = r.drawnIn(t)
+	for _, l := range out {
+		r.Text(l)
+	}
+	return out, false
+}
+
+// near tries places for letters of one height.
+func (r *Room) near(t layout.Text) ([]layout.Text, bool) {
+	for lines := 1; lines <= 4; lines++ {
+		split := broken(t, lines)
+		if len(split) != lines {
+			continue
+		}
+		for _, c := range tries(t, split) {
+			if r.stands(t, c) {
+				for _, l := range c {
+					r.Text(l)
+				}
+				return c, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// stands reports whether lines of lettering are whole, clear, and still beside their mark.
+func (r *Room) stands(t layout.Text, lines []layout.Text) bool {
+	for _, l := range lines {
+		if !r.Fits(l, Off) {
+			return false
+		}
+	}
+	b := BlockOf(lines[0])
+	x := math.Min(math.Max(b.own(t.At).X, 0), b.Wide)
+	nearest := b.At.Add(geometry.Polar(x, b.Angle)).Add(geometry.Polar(lines[0].Height/2, b.Angle+math.Pi/2))
+	from := t.At.Add(geometry.Polar(t.Height/2, t.Angle+math.Pi/2))
+	return r.Reaches(from, nearest, own)
+}
+
+// tries lists places for lines of lettering, nearest first.
+func tries(t layout.Text, lines []string) [][]layout.Text {
+	type place struct {
+		align     layout.Align
+		dx, dy, w float64
+	}
+	var all []place
+	high := row * t.Height / 2.5
+	for k := -3; k <= 3; k++ {
+		dy := float64(k) * high
+		for dx := -farAlong; dx <= farAlong+1e-9; dx += step {
+			all = append(all, place{t.Align, dx, dy, math.Abs(dx) + lower*math.Abs(dy)})
+		}
+		if t.Align == layout.Middle {
+			continue
+		}
+		way := 1.0 // from the mark to the words
+		if t.Align == layout.Right {
+			way = -1
+		}
+		for gap := 2.4; gap <= farAlong; gap += step / 2 {
+			all = append(all, place{layout.Right - t.Align, -way * gap, dy, turned + gap - 2.4 + lower*math.Abs(dy)})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b place) int { return cmp.Compare(math.Round(a.w*100), math.Round(b.w*100)) })
+	along, up := geometry.Polar(1, t.Angle), geometry.Polar(1, t.Angle+math.Pi/2)
+	var out [][]layout.Text
+	for _, p := range all {
+		var c []layout.Text
+		for i, w := range lines {
+			l := t
+			l.Words, l.Align = w, p.align
+			l.At = t.At.Add(along.Scale(p.dx)).Add(up.Scale(p.dy - float64(i)*high))
+			c = append(c, l)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// broken divides words into so many lines, as even as can be.
+func broken(t layout.Text, lines int) []string {
+	if lines == 1 {
+		return []string{t.Words}
+	}
+	wide := lettering.Width(t.Words, t.Height)
+	if wide < longest {
+		return nil
+	}
+	for w := wide / float64(lines); w < wide; w += 2 {
+		if out := lettering.Wrap(t.Words, t.Height, w); len(out) <= lines {
+			return out
+		}
+	}
+	return nil
+}
+
+// drawnIn shifts words into the room, broken where they are too long for it.
+func (r *Room) drawnIn(t layout.Text) []layout.Text {
+	lines := []string{t.Words}
+	if math.Abs(math.Cos(t.Angle)) > 0.9 {
+		lines = lettering.Wrap(t.Words, t.Height, math.Max(r.Within.W()-1, 10))
+	}
+	var out []layout.Text
+	for i, w := range lines {
+		l := t
+		l.Words, l.At = w, t.At.Sub(geometry.Polar(float64(i)*row*t.Height/2.5, t.Angle+math.Pi/2))
+		b := BlockOf(l).Bounds()
+		l.At = l.At.Add(geometry.Point{
+			X: math.Max(0, r.Within.Min.X-b.Min.X) - math.Max(0, b.Max.X-r.Within.Max.X),
+			Y: math.Max(0, r.Within.Min.Y-b.Min.Y) - math.Max(0, b.Max.Y-r.Within.Max.Y)})
+		out = append(out, l)
+	}
+	return out
+}
