@@ -8,9 +8,8 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/boat/inside"
-	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/trial/bend"
 )
 
@@ -46,7 +45,7 @@ type Mark struct {
 // b is how the wood of the same frame is bent and joined; without it (nil) the radii and
 // widths that ribs are bent and relaxed to are left out, and the holes of the joints.
 //
-// Errors: a number that is not finite, by its name.
+// Errors: a number that is not finite, by its name; without b a wood that is not known.
 func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	l := &list{}
 	l.gunwale(f, b)
@@ -71,14 +70,31 @@ func Of(f *frame.Frame, b *bend.Report) ([]Mark, error) {
 	}
 	l.battens(f)
 	l.skin(f)
-	l.outside(f, outside.Of(f))
-	l.inside(inside.Of(f))
+	if err := l.fitted(f, b); err != nil {
+		return nil, err
+	}
 	for _, m := range *l {
 		if !geometry.Finite(m.Value) {
 			return nil, fmt.Errorf("%s: %s is not a finite number (%v)", m.Part, m.Quantity, m.Value)
 		}
 	}
 	return *l, nil
+}
+
+// fitted adds what is fitted outside the skin and inside.
+func (l *list) fitted(f *frame.Frame, b *bend.Report) error {
+	if b != nil {
+		l.outside(f, b.Outside.Fit)
+		l.inside(b.Inside)
+		return nil
+	}
+	p, err := fittings.Placed(f)
+	if err != nil {
+		return err
+	}
+	l.outside(f, p.Outside)
+	l.inside(p.Inside)
+	return nil
 }
 
 // Index returns the marks of a list by name.

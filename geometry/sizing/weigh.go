@@ -125,7 +125,7 @@ func (s *sketch) weighFittings(w *weigher) error {
 	for _, r := range s.ribs {
 		boat.Ribs = append(boat.Ribs, inside.Rib{Section: r})
 	}
-	kits := []kit.Kit{boat.Kit()}
+	kits := []kit.Kit{boat.Fit().Kit(s.hull, s.d)}
 	for _, one := range seats {
 		kits = append(kits, fittings.Seat(one))
 	}

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
@@ -26,6 +27,7 @@ type facts struct {
 	name        string // the design's, as it was given
 
 	frame   func() (*frame.Frame, error)
+	places  func() (fittings.Places, error)
 	bending func() (*bend.Report, error)
 	marks   func() ([]marks.Mark, error)
 }
@@ -46,7 +48,8 @@ func factsBy(d *design.Design, name string, build func(*design.Design) (*frame.F
 	print, err := d.Fingerprint()
 	k := &facts{design: d, name: name, fingerprint: print}
 	k.frame = then(name, func() (*design.Design, error) { return d, nil }, build)
-	k.bending = then(name, k.frame, bend.Of)
+	k.places = then(name, k.frame, fittings.Placed)
+	k.bending = then(name, k.places, bend.Fitted)
 	k.marks = then(name, k.bending, func(b *bend.Report) ([]marks.Mark, error) { return marks.Of(b.Frame, b) })
 	return k, err
 }
@@ -65,7 +68,12 @@ func then[A, B any](name string, first func() (A, error), work func(A) (B, error
 
 // carried is the boat with the people and gear of the design.
 func (k *facts) carried() (aboard.Boat, error) {
-	return then(k.name, k.frame, func(f *frame.Frame) (aboard.Boat, error) { return aboard.New(f, k.design.Crew, k.design.Gear) })()
+	return k.aboard(k.design.Crew, k.design.Gear)
+}
+
+// aboard is the boat with people and gear.
+func (k *facts) aboard(people []design.Person, gear []design.Gear) (aboard.Boat, error) {
+	return then(k.name, k.places, func(p fittings.Places) (aboard.Boat, error) { return aboard.Fitted(p, people, gear) })()
 }
 
 // together works out facts that know nothing of one another at the same time. It returns

@@ -140,12 +140,8 @@ func (f *Float) ofDesign(w World) (b aboard.Boat, k *facts, fitted *outfit.Outfi
 		return b, k, nil, err
 	}
 	people, gear := scaled(people, k.design.Gear, f.Load)
-	frame, err := k.frame()
-	if err != nil {
+	if b, err = k.aboard(people, gear); err != nil {
 		return b, k, nil, err
-	}
-	if b, err = aboard.New(frame, people, gear); err != nil {
-		return b, k, nil, of(k.name, err)
 	}
 	if b, err = f.unseated(b); err != nil {
 		return b, k, nil, err

@@ -32,11 +32,12 @@ type Boat struct {
 	Cloth *skin.Cloth  // likewise
 	Hull  *float.Hull
 
-	Seats     []seat.Seat   // that are in the boat
-	Fittings  []kit.Kit     // what the finished boat has besides frame and skin
-	Flotation flotation.Fit // that is among them
-	Parts     []weight.Item // of the boat itself, fittings too
-	Outfits   []weight.Item // what its outfits weigh
+	Places    fittings.Places // of all that is fastened to the frame, seats taken out or not
+	Seats     []seat.Seat     // that are in the boat
+	Fittings  []kit.Kit       // what the finished boat has besides frame and skin
+	Flotation flotation.Fit   // that is among them
+	Parts     []weight.Item   // of the boat itself, fittings too
+	Outfits   []weight.Item   // what its outfits weigh
 	People    []design.Person
 	Crew      []weight.Item // what the people weigh
 	Gear      []weight.Item
@@ -48,7 +49,17 @@ type Boat struct {
 //
 // Errors: an outside that cannot be drawn, or a wood that is not known.
 func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, error) {
-	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, Seats: f.Seats, People: people}
+	p, err := fittings.Placed(f)
+	if err != nil {
+		return Boat{}, err
+	}
+	return Fitted(p, people, gear)
+}
+
+// Fitted is New for a frame whose places are worked out already.
+func Fitted(p fittings.Places, people []design.Person, gear []design.Gear) (Boat, error) {
+	f := p.Frame
+	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, Places: p, Seats: f.Seats, People: people}
 	b.Crew, b.Gear = weight.Crew(f.Hull, f.Design, people), weight.Gear(f.Hull, gear)
 	if len(people)+len(gear) == 0 {
 		b.Notes = append(b.Notes, "nobody is aboard: the design has no [[crew]] and no [[gear]]")
@@ -61,7 +72,7 @@ func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, erro
 	if b.framed, err = weight.Boat(f, b.Cloth); err != nil {
 		return b, err
 	}
-	fitted, err := fittings.Of(f, b.Cloth, b.framed)
+	fitted, err := fittings.Of(p, b.Cloth, b.framed)
 	b.Flotation = fitted.Flotation
 	return b, cmp.Or(err, b.fit(fitted.Kits))
 }

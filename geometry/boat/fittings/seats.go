@@ -4,7 +4,6 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/seat"
-	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/wording"
 )
@@ -23,13 +22,13 @@ const (
 	minutesPad    = 20.0
 )
 
-func seats(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) {
+func seats(f *frame.Frame) kit.Kit {
 	all := kit.Kit{Name: Seats}
 	for _, s := range f.Seats {
 		k := Seat(s)
 		all.Pieces, all.Things, all.Works = append(all.Pieces, k.Pieces...), append(all.Things, k.Things...), append(all.Works, k.Works...)
 	}
-	return all, nil
+	return all
 }
 
 func works(s seat.Seat) []kit.Work {

@@ -76,10 +76,18 @@ const (
 	strapSafe  = 2.0 // times the lift, on each strap
 )
 
-// Of works out the flotation of a covered frame whose other parts are given.
-func Of(f *frame.Frame, c *skin.Cloth, parts []weight.Item) Fit {
-	out, where := Fit{Need: needAboard(f.Design, parts)}, f.Design.Inside.Flotation
-	out.Bags = Placed(f, c, out.Need.Seat, where.Sides(), where.Ends())
+// Boat is what flotation is placed in: a covered frame with what else is inside it.
+type Boat struct {
+	Frame  *frame.Frame
+	Cloth  *skin.Cloth
+	Inside inside.Fit
+}
+
+// Of works out the flotation of a boat whose other parts are given.
+func Of(b Boat, parts []weight.Item) Fit {
+	d := b.Frame.Design
+	out, where := Fit{Need: needAboard(d, parts)}, d.Inside.Flotation
+	out.Bags = Placed(b, out.Need.Seat, where.Sides(), where.Ends())
 	return out
 }
 
@@ -87,7 +95,7 @@ func Of(f *frame.Frame, c *skin.Cloth, parts []weight.Item) Fit {
 // the sides or in the ends. In both, the sides have as much, so that the boat stays upright
 // under people who sit on its floor, and the ends half the need besides; what the sides
 // have no room for goes into the ends.
-func Placed(f *frame.Frame, c *skin.Cloth, liters float64, sides, ends bool) (out []Bag) {
+func Placed(b Boat, liters float64, sides, ends bool) (out []Bag) {
 	toSides, toEnds := reserve*liters, reserve*liters
 	if sides && ends {
 		toSides, toEnds = atSides*liters, atEnds*liters
@@ -95,12 +103,12 @@ func Placed(f *frame.Frame, c *skin.Cloth, liters float64, sides, ends bool) (ou
 	each := func(liters, mass float64) float64 { return math.Ceil(liters/2/(1-mass)/step) * step }
 	if sides && liters > 0 {
 		want := each(toSides, foamMass)
-		out = append(out, sidesOf(f, c, want)...)
+		out = append(out, sidesOf(b, want)...)
 		toEnds += math.Max(0, 2*want-Fit{Bags: out}.Liters())
 	}
 	if ends && liters > 0 {
 		for _, way := range []float64{-1, 1} {
-			out = append(out, endOf(f, c, each(toEnds, bagMass), way))
+			out = append(out, endOf(b.Frame, b.Cloth, each(toEnds, bagMass), way))
 		}
 	}
 	return out

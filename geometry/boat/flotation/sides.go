@@ -41,8 +41,9 @@ func center(f *frame.Frame) float64 {
 
 // inTheWay lists what hangs or lies under the gunwales where side pieces go, from aft
 // forward: cross pieces, hangers of seats with their rails, and ribs that backrests hang from.
-func inTheWay(f *frame.Frame) []bay {
+func inTheWay(in Boat) []bay {
 	var out []bay
+	f := in.Frame
 	add := func(at, wide float64) {
 		out = append(out, bay{aft: at - wide/2 - clearOf, fore: at + wide/2 + clearOf})
 	}
@@ -57,7 +58,7 @@ func inTheWay(f *frame.Frame) []bay {
 			add(h.After.Station, h.Width)
 		}
 	}
-	for _, b := range inside.Of(f).Backs { // its loops are tied round the rib's heads
+	for _, b := range in.Inside.Backs { // its loops are tied round the rib's heads
 		add(b.RibAt, float64(f.Design.Ribs.Width))
 	}
 	slices.SortFunc(out, func(a, b bay) int { return cmp.Compare(a.aft, b.aft) })
@@ -66,10 +67,11 @@ func inTheWay(f *frame.Frame) []bay {
 
 // bays are the stretches between what is in the way, from the first rib to the last, cut
 // where people want another room.
-func bays(f *frame.Frame) []bay {
+func bays(in Boat) []bay {
+	f := in.Frame
 	at, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
 	var out []bay
-	for _, o := range append(inTheWay(f), bay{aft: last, fore: last}) {
+	for _, o := range append(inTheWay(in), bay{aft: last, fore: last}) {
 		if to := math.Min(o.aft, last); to > at {
 			for _, r := range inside.Rooms(f.Design, at, to) {
 				out = append(out, bay{r.Aft, r.Fore, r.Across})
@@ -82,15 +84,24 @@ func bays(f *frame.Frame) []bay {
 
 // sidesOf makes pieces along both sides, so many liters a side: beside the people and on
 // from there, as far as it takes and as the ribs stand, a piece in each bay.
-func sidesOf(f *frame.Frame, c *skin.Cloth, liters float64) []Bag {
-	free := bays(f)
+func sidesOf(in Boat, liters float64) []Bag {
+	f, c := in.Frame, in.Cloth
+	free, about := bays(in), center(f)
+	whole := make([]Bag, len(free)) // the piece that fills a bay, once it is made
 	from, to := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
 	lay := func(long float64) (pieces []Bag, where []bay, sum float64) {
-		mid := math.Max(from+long/2, math.Min(to-long/2, center(f)))
-		for _, b := range free {
-			b.aft, b.fore = math.Max(b.aft, mid-long/2), math.Min(b.fore, mid+long/2)
-			if p := side(f, c, b); p.Liters > 0 {
-				pieces, where, sum = append(pieces, p), append(where, b), sum+p.Liters
+		mid := math.Max(from+long/2, math.Min(to-long/2, about))
+		for i, all := range free {
+			b := bay{math.Max(all.aft, mid-long/2), math.Min(all.fore, mid+long/2), all.people}
+			p := &whole[i]
+			if b != all {
+				part := side(f, c, b)
+				p = &part
+			} else if !p.Foam {
+				*p = side(f, c, b)
+			}
+			if p.Liters > 0 {
+				pieces, where, sum = append(pieces, *p), append(where, b), sum+p.Liters
 			}
 		}
 		return pieces, where, sum
@@ -167,8 +178,12 @@ func side(f *frame.Frame, c *skin.Cloth, s bay) Bag {
 		most = elsewhere
 	}
 	tall := math.Min(sideTall, float64(f.Design.Hull.Depth)/2)
-	n := int(math.Ceil((s.fore - s.aft) / slice))
 	b := Bag{Foam: true, Tall: tall}
+	if s.fore-s.aft < shortest {
+		return b
+	}
+	n := int(math.Ceil((s.fore - s.aft) / slice))
+	b.Blocks = make([]awash.Block, 0, n)
 	for i := range n {
 		long := (s.fore - s.aft) / float64(n)
 		x := s.aft + long*(float64(i)+0.5)
@@ -185,7 +200,7 @@ func side(f *frame.Frame, c *skin.Cloth, s bay) Bag {
 		b.Blocks = append(b.Blocks, awash.Block{Long: long, Wide: w, Tall: tall, At: geometry.Point3{X: x, Y: y - w/2, Z: top - tall/2}})
 	}
 	if b.Fore-b.Aft < shortest {
-		return Bag{}
+		return Bag{Foam: true}
 	}
 	b.finish(foamMass)
 	return b

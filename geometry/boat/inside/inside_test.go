@@ -114,8 +114,8 @@ func TestFloors(t *testing.T) {
 		}
 	}
 	none := frametest.Shipped(t, "river", func(d *design.Design) { d.Inside.Slats = 0 })
-	if k, err := Kit(none, nil); err != nil || len(k.Pieces)+len(k.Things)+len(k.Works) != 0 {
-		t.Errorf("%+v, %v", k, err)
+	if k := Of(none).Kit(none.Hull, none.Design); len(k.Pieces)+len(k.Things)+len(k.Works) != 0 {
+		t.Errorf("%+v", k)
 	}
 }
 

@@ -4,9 +4,9 @@ import (
 	"fmt"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/kit"
-	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
 )
 
 // The entries of the list of weights.
@@ -34,16 +34,12 @@ const KneeSquare = Knee + 5
 // buckled is what a backrest's strap takes besides: two buckles, and ends to tie down, mm.
 const buckled = 600.0
 
-// Kit lists what is inside a covered frame, besides flotation.
-//
-// Errors: none; a wood that is not known shows when the kit is weighed.
-func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) { return framed(f).Kit(), nil }
-
-// Kit lists what is inside a boat, besides flotation.
-func (f Boat) Kit() kit.Kit {
-	o, k := f.Fit(), kit.Kit{Name: "inside"}
+// Kit lists what all of it is made of, besides flotation. A wood that is not known shows
+// when the kit is weighed.
+func (o Fit) Kit(h *hull.Hull, d *design.Design) kit.Kit {
+	k := kit.Kit{Name: "inside"}
 	for _, fl := range o.Floors {
-		fl.kit(&k, f, o.Wood)
+		fl.kit(&k, h, d, o.Wood)
 	}
 	for _, b := range o.Braces {
 		b.kit(&k, o.Wood)
@@ -58,10 +54,10 @@ func (f Boat) Kit() kit.Kit {
 // second rib between.
 func (fl Floor) Lashings() int { return len(fl.Ribs)/2 + 1 }
 
-func (fl Floor) kit(k *kit.Kit, f Boat, wood string) {
+func (fl Floor) kit(k *kit.Kit, h *hull.Hull, d *design.Design, wood string) {
 	x := (fl.Aft + fl.Fore) / 2
-	at := geometry.Point3{X: x, Z: f.Hull.RibsZ(x) + fl.Thick/2}
-	k.Pieces = append(k.Pieces, kit.Piece{Group: slats, Name: "floor slat", Count: fl.Count, Form: kit.Beam, Wood: wood, Long: fl.Long, Wide: fl.Wide, Thick: fl.Thick, Fill: 1, At: at, Scarf: f.Design.Gunwale.ScarfSlope})
+	at := geometry.Point3{X: x, Z: h.RibsZ(x) + fl.Thick/2}
+	k.Pieces = append(k.Pieces, kit.Piece{Group: slats, Name: "floor slat", Count: fl.Count, Form: kit.Beam, Wood: wood, Long: fl.Long, Wide: fl.Wide, Thick: fl.Thick, Fill: 1, At: at, Scarf: d.Gunwale.ScarfSlope})
 	n := float64(fl.Count * fl.Lashings())
 	k.Things = append(k.Things, kit.Thing{Group: slats, Key: "cord", Name: "lashing cord", Amount: n * perLashing, Unit: "m",
 		How: fmt.Sprintf("%.0f lashings of floor slats", n), Mass: n * perLashing * cordMass, Dense: cordDense, At: at})

@@ -87,9 +87,10 @@ func screwed(frame *frame.Frame, u Usual, e stemAt) (s screw, f Foot, land float
 	after, _ := on(e.FootX)
 	f = Foot{End: e.End, Stem: [2]geometry.Point{step, after}, Side: e.Thickness / 2}
 	land = step.Sub(after).Norm()
+	outline := e.Outline.Flatten(0.01)
 	for i, o := range screws() {
 		t := f
-		t.place(o, u, e, on, land, keel)
+		t.place(o, u, e, outline, on, land, keel)
 		if i == 0 || u.ScrewEdge*o.shank <= t.Side && t.Deep >= fasten.ScrewDeep*o.shank {
 			s, f = o, t
 		}
@@ -99,12 +100,12 @@ func screwed(frame *frame.Frame, u Usual, e stemAt) (s screw, f Foot, land float
 }
 
 // place sets screws of a kind into the foot, as long as the wood over them allows.
-func (f *Foot) place(s screw, u Usual, e stemAt, on func(float64) (geometry.Point, float64), land, keel float64) {
+func (f *Foot) place(s screw, u Usual, e stemAt, outline []geometry.Point, on func(float64) (geometry.Point, float64), land, keel float64) {
 	f.FromEnd, f.At, f.shallow = screwPlaces(land, u.ScrewEndPulled*s.shank, u.ScrewEndPressed*s.shank, u.ScrewAlong*s.shank), nil, math.Inf(1)
 	for _, from := range f.FromEnd {
 		p, heading := on(e.ToeX - (e.ToeX-e.FootX)*from/land)
 		f.At = append(f.At, p)
-		f.shallow = math.Min(f.shallow, deep(e.Outline, p, heading+math.Pi/2))
+		f.shallow = math.Min(f.shallow, deep(outline, p, heading+math.Pi/2))
 	}
 	f.FootEnd = land - f.FromEnd[len(f.FromEnd)-1]
 	const under = 3.0 // mm of wood left over a screw's tip

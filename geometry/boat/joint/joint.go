@@ -12,7 +12,6 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
-	"ribwright/geometry/curve"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -157,12 +156,11 @@ func (j *Joints) Glue() float64 {
 }
 
 // deep returns how far wood reaches from a place on an outline in a direction, mm.
-func deep(outline curve.Path, from geometry.Point, heading float64) float64 {
-	pts := outline.Flatten(0.01)
+func deep(outline []geometry.Point, from geometry.Point, heading float64) float64 {
 	way := geometry.Polar(1, heading)
 	best := math.Inf(1)
-	for i, a := range pts {
-		b := pts[(i+1)%len(pts)]
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
 		edge := b.Sub(a)
 		cross := way.Cross(edge)
 		if math.Abs(cross) < 1e-12 {

@@ -1,6 +1,10 @@
 package joint
 
-import "ribwright/geometry/boat/frame"
+import (
+	"slices"
+
+	"ribwright/geometry/boat/frame"
+)
 
 // Driven is what is driven into the ends of keel and gunwales, which other fastenings keep
 // clear of: stern and bow, mm from either's end.
@@ -9,16 +13,13 @@ type Driven struct {
 	Gunwale [2][]float64 // pegs of the breasthooks, from the gunwales' ends along their inner faces
 }
 
-// DrivenInto returns those places. They follow from the frame alone, whatever its woods.
-func DrivenInto(f *frame.Frame) (out Driven) {
-	u := Remembered()
-	for i, e := range ends(f) {
-		_, foot, _ := screwed(f, u, e)
-		out.Keel[i] = append(foot.FromEnd, foot.Lash)
+// Driven returns those places.
+func (j *Joints) Driven() (out Driven) {
+	for i, f := range j.Feet {
+		out.Keel[i] = append(slices.Clone(f.FromEnd), f.Lash)
 	}
-	for i, h := range [2]frame.Breasthook{f.SternHook, f.BowHook} {
-		hook, _, _ := pegged(u, h)
-		out.Gunwale[i] = hook.FromEnd
+	for i, h := range j.Hooks {
+		out.Gunwale[i] = h.FromEnd
 	}
 	return out
 }

@@ -6,7 +6,6 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
-	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/design"
 	"ribwright/geometry/wording"
 )
@@ -43,12 +42,8 @@ const name = "outside"
 // Named reports whether a kit is what is outside the skin.
 func Named(k kit.Kit) bool { return k.Own && k.Name == name }
 
-// Kit lists what is outside the skin of a covered frame.
-//
-// Errors: none; a wood that is not known shows when the kit is weighed.
-func Kit(f *frame.Frame, _ *skin.Cloth) (kit.Kit, error) { return Of(f).Kit(f), nil }
-
-// Kit lists what all of it is made of.
+// Kit lists what all of it is made of. A wood that is not known shows when the kit is
+// weighed.
 func (o Fit) Kit(f *frame.Frame) kit.Kit {
 	k := kit.Kit{Name: name}
 	if o.Outwale.There() {

@@ -43,11 +43,11 @@ const (
 	PadThick  = 8.0
 )
 
-// Of works out what the design of a frame has outside.
-func Of(f *frame.Frame) Fit {
+// Of works out what the design of a frame has outside, clear of what its joints drive in.
+func Of(f *frame.Frame, driven joint.Driven) Fit {
 	d := f.Design.Outside
 	out := Fit{Wood: f.Design.OutsideWood(), Painter: float64(d.Painters), Drain: d.Drain}
-	skin, driven := float64(f.Design.Skin.Thickness()), joint.DrivenInto(f)
+	skin := float64(f.Design.Skin.Thickness())
 	if d.Outwale > 0 {
 		out.Outwale = Strip{Across: float64(d.Outwale), Tall: float64(d.OutwaleHeight)}
 		out.Outwale.Long, out.Outwale.At = alongGunwale(f, out.Outwale.Tall/2)

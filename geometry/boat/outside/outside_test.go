@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/design"
 )
 
@@ -15,6 +16,16 @@ func near(t *testing.T, what string, got, want, tol float64) {
 	if !(math.Abs(got-want) <= tol) {
 		t.Errorf("%s: %g, want %g within %g", what, got, want, tol)
 	}
+}
+
+// of works out what a frame has outside.
+func of(t *testing.T, f *frame.Frame) Fit {
+	t.Helper()
+	j, err := joint.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Of(f, j.Driven())
 }
 
 // full is a boat with all there is outside.
@@ -43,7 +54,7 @@ func TestAlongGunwale(t *testing.T) {
 func TestStrips(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := frametest.Shipped(t, name, full)
-		o := Of(f)
+		o := of(t, f)
 		near(t, name+": outwale", o.Outwale.Long, f.Gunwale.Fore-f.Gunwale.Aft, 60)
 		near(t, name+": strip under the keel", o.Keel.Long, f.Keel.Fore-f.Keel.Aft, 1e-9)
 		for _, h := range []frame.Breasthook{f.BowHook, f.SternHook} {
@@ -57,7 +68,7 @@ func TestStrips(t *testing.T) {
 // TestFarRibs: where ribs stand 260 mm apart there are two screws in each bay.
 func TestFarRibs(t *testing.T) {
 	f := frametest.Shipped(t, "lake", func(d *design.Design) { d.Ribs.Pitch = 260 })
-	s := Of(f).Outwale
+	s := of(t, f).Outwale
 	for i := 1; i < len(f.Ribs); i++ {
 		from, to, n := f.Gunwale.Mortises[i-1].FromMidship, f.Gunwale.Mortises[i].FromMidship, 0
 		for _, at := range s.Screws {
@@ -74,7 +85,7 @@ func TestFarRibs(t *testing.T) {
 // TestThinKeel: where no screw that is sold stays in the wood there are none.
 func TestThinKeel(t *testing.T) {
 	f := frametest.Shipped(t, "lake", func(d *design.Design) { d.Keel.Depth, d.Outside.KeelStrip = 3, 10 })
-	if s := Of(f).Keel; s.Screws != nil || s.Screw != 0 {
+	if s := of(t, f).Keel; s.Screws != nil || s.Screw != 0 {
 		t.Errorf("%+v", s)
 	}
 	for _, i := range kitOf(t, f) {
@@ -87,10 +98,7 @@ func TestThinKeel(t *testing.T) {
 // kitOf is what is bought for a frame.
 func kitOf(t *testing.T, f *frame.Frame) []struct{ Key, How string } {
 	t.Helper()
-	k, err := Kit(f, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	k := of(t, f).Kit(f)
 	var out []struct{ Key, How string }
 	for _, v := range k.Things {
 		out = append(out, struct{ Key, How string }{v.Key, v.How})
@@ -102,7 +110,8 @@ func kitOf(t *testing.T, f *frame.Frame) []struct{ Key, How string } {
 // 0.60), and the painters are 6 m of line of 45 g.
 func TestWeighed(t *testing.T) {
 	f := frametest.Shipped(t, "brook", func(d *design.Design) { d.Outside.Outwale = 8 })
-	k, _ := Kit(f, nil)
+	o, d := of(t, f), f.Design.Outside
+	k := o.Kit(f)
 	items, err := k.Items(f.Design)
 	if err != nil {
 		t.Fatal(err)
@@ -111,7 +120,6 @@ func TestWeighed(t *testing.T) {
 	for _, i := range items {
 		got[i.Name] = i.Load().Mass
 	}
-	o, d := Of(f), f.Design.Outside
 	wood := (2*o.Outwale.Long*float64(d.Outwale*d.OutwaleHeight) + o.Keel.Long*float64(d.KeelStrip*d.KeelStripWidth)) * 672e-9
 	near(t, "strips, kg", got[strips], wood+screwMass*float64(2*len(o.Outwale.Screws)+len(o.Keel.Screws)), 1e-9)
 	near(t, "painters, kg", got[painters], 6*0.045, 1e-9)
@@ -124,9 +132,8 @@ func TestNone(t *testing.T) {
 	f := frametest.Shipped(t, "river", func(d *design.Design) {
 		d.Outside.Outwale, d.Outside.KeelStrip, d.Outside.Painters = 0, 0, 0
 	})
-	k, err := Kit(f, nil)
-	if err != nil || len(k.Pieces)+len(k.Things)+len(k.Works) != 0 {
-		t.Errorf("%+v, %v", k, err)
+	if k := of(t, f).Kit(f); len(k.Pieces)+len(k.Things)+len(k.Works) != 0 {
+		t.Errorf("%+v", k)
 	}
 	if volume, bought := Roughly(f.Design, 4000, 4000, 20); volume != 0 || bought != 0 {
 		t.Errorf("%g mm3 and %g kg of nothing", volume, bought)
@@ -136,7 +143,7 @@ func TestNone(t *testing.T) {
 // TestDrain: the pad lies on the skin beside the keel, between two ribs.
 func TestDrain(t *testing.T) {
 	f := frametest.Shipped(t, "lake", full)
-	o := Of(f)
+	o := of(t, f)
 	if o.pad.Y-PadAcross/2 < float64(f.Design.Keel.Width)/2-1e-9 {
 		t.Errorf("the pad lies on the keel: %+v", o.pad)
 	}
@@ -154,7 +161,7 @@ func TestUnderKeel(t *testing.T) {
 		f := frametest.Shipped(t, name, nil)
 		d := f.Design
 		most := math.Max(float64(d.Hull.RockerBow), float64(d.Hull.RockerStern))
-		if z := Of(f).Keel.At.Z + float64(d.Outside.KeelStrip)/2; z <= 0 || z >= most {
+		if z := of(t, f).Keel.At.Z + float64(d.Outside.KeelStrip)/2; z <= 0 || z >= most {
 			t.Errorf("%s: the strip's middle lies %.1f mm over the baseline with a rocker of %.0f mm", name, z, most)
 		}
 	}

@@ -93,14 +93,15 @@ func (r *row) keepOff(at, by float64) {
 // clear returns the place nearest to another where a screw may stand; that place itself
 // where there is none.
 func (r *row) clear(at float64) float64 {
+	if r.open(at) {
+		return at
+	}
 	best := math.Inf(1)
 	try := func(p float64) {
-		if p >= r.from+r.first && p <= r.to-r.first && !slices.ContainsFunc(r.shut, func(z frame.Zone) bool { return p > z.From && p < z.To }) &&
-			math.Abs(p-at) < math.Abs(best-at) {
+		if math.Abs(p-at) < math.Abs(best-at) && r.open(p) {
 			best = p
 		}
 	}
-	try(at)
 	for _, z := range r.shut {
 		try(z.From)
 		try(z.To)
@@ -109,6 +110,11 @@ func (r *row) clear(at float64) float64 {
 		return at
 	}
 	return best
+}
+
+// open reports whether a screw may stand at a place.
+func (r *row) open(p float64) bool {
+	return p >= r.from+r.first && p <= r.to-r.first && !slices.ContainsFunc(r.shut, func(z frame.Zone) bool { return p > z.From && p < z.To })
 }
 
 // places are the screws: one in the middle of every bay and one near each end, and more
@@ -154,7 +160,7 @@ func (r *row) filled(all []float64) []float64 {
 func (r *row) before(at float64) float64 {
 	best := math.Inf(-1)
 	for _, p := range append([]float64{at}, r.edges()...) {
-		if p <= at && p > best && r.clear(p) == p {
+		if p <= at && p > best && r.open(p) {
 			best = p
 		}
 	}

@@ -32,7 +32,7 @@ func TestScrews(t *testing.T) {
 	for what, change := range odd {
 		for _, name := range design.ShippedNames() {
 			f := frametest.Shipped(t, name, change)
-			o := Of(f)
+			o := of(t, f)
 			about := fmt.Sprintf("%s, %s", name, what)
 			checkStrip(t, about+", outwale", o.Outwale, float64(f.Design.Skin.Thickness()), f.Gunwale.Width, OutwaleEnd)
 			checkStrip(t, about+", keel strip", o.Keel, float64(f.Design.Skin.Thickness()), float64(f.Design.Keel.Depth), Feather)

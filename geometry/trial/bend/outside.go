@@ -16,8 +16,8 @@ type Outside struct {
 
 // outside judges the strips outside the skin. An outwale follows its gunwale, flat and
 // edgewise where that is sprung; the strip under the keel follows the keel.
-func (r *Report) outside() error {
-	out := Outside{Fit: outside.Of(r.Frame)}
+func (r *Report) outside(fit outside.Fit) error {
+	out := Outside{Fit: fit}
 	wood, err := r.Frame.Design.Wood(out.Wood)
 	if err != nil {
 		return err

@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"sync"
 
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/joint"
@@ -54,7 +55,16 @@ type Report struct {
 //
 // Errors: woods or sizes from which no balance can be made.
 func Of(f *frame.Frame) (*Report, error) {
-	r := &Report{Frame: f}
+	p, err := fittings.Placed(f)
+	if err != nil {
+		return nil, err
+	}
+	return Fitted(p)
+}
+
+// Fitted is Of for a frame whose places are worked out already.
+func Fitted(p fittings.Places) (*Report, error) {
+	r := &Report{Frame: p.Frame, Joints: p.Joints, Inside: p.Inside}
 	loose, err := r.apart()
 	if err != nil {
 		return nil, err
@@ -82,12 +92,8 @@ func Of(f *frame.Frame) (*Report, error) {
 	if err := r.stems(); err != nil {
 		return nil, err
 	}
-	if r.Joints, err = joint.Of(f); err != nil {
-		return nil, err
-	}
 	r.jointed()
-	r.Inside = inside.Of(f)
-	if err := r.outside(); err != nil {
+	if err := r.outside(p.Outside); err != nil {
 		return nil, err
 	}
 	r.slots()

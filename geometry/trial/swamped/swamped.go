@@ -90,9 +90,9 @@ func Of(b aboard.Boat, density float64) *Report {
 	if high(b) {
 		r.Fitted = append(r.Fitted, try(Seated, r.Where, r.Bags))
 	}
-	need := b.Flotation.Need.Seat
-	r.Sides = try(Low, design.AtSides, flotation.Placed(b.Frame, b.Cloth, need, true, false))
-	r.Ends = try(Low, design.AtEnds, flotation.Placed(b.Frame, b.Cloth, need, false, true))
+	need, in := b.Flotation.Need.Seat, b.Places.Swamped(b.Cloth)
+	r.Sides = try(Low, design.AtSides, flotation.Placed(in, need, true, false))
+	r.Ends = try(Low, design.AtEnds, flotation.Placed(in, need, false, true))
 	return r
 }
 
