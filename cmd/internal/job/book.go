@@ -100,7 +100,7 @@ func (b *Book) Do(w World) (*Result, error) {
 		out = append(out, screen)
 	}
 	return &Result{
-		Report:  k.report("", summary(facts)),
+		Report:  k.report("", append(summary(facts), k.unlettered()...)),
 		Outputs: out,
 	}, nil
 }

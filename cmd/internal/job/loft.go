@@ -122,7 +122,7 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
-	return &Result{Report: k.report("patterns", made.told(&l.Printer)), Numbers: numbers, Outputs: out}, nil
+	return &Result{Report: k.report("patterns", append(made.told(&l.Printer), k.unlettered()...)), Numbers: numbers, Outputs: out}, nil
 }
 
 // onSheets is the file of patterns.
