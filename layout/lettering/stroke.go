@@ -71,6 +71,14 @@ func drawable(s string) []rune {
 	return out
 }
 
+// ASCII returns Safe(s) as Strokes spells it, in printable ASCII alone, for files that know
+// no other letters: a number sign stands for a letter that cannot be said.
+func ASCII(s string) string {
+	return asASCII.Replace(string(drawable(s)))
+}
+
+var asASCII = strings.NewReplacer("\u00d7", "x", "\u00b0", " deg", "\u00b1", "+-", "\u00d8", "dia. ", "\u2013", "-", "\u2014", "-", "\u00b7", "*", "\u00f8", "o", string(box), "#")
+
 // spelled returns the glyphs that r is drawn with.
 func spelled(r rune) []rune {
 	if _, ok := glyphs()[r]; ok {

@@ -154,3 +154,19 @@ func checkLines(t *testing.T, s string, capHeight float64) {
 		}
 	}
 }
+
+// TestASCII: every glyph that is not ASCII is spelled, and names stay readable.
+func TestASCII(t *testing.T) {
+	for r := range glyphs() {
+		for _, c := range ASCII("a" + string(r) + "b") {
+			if c < ' ' || c > '~' {
+				t.Errorf("%+q is spelled with %+q", r, c)
+			}
+		}
+	}
+	for in, want := range map[string]string{"Чайка 3½″ × 90°": "Chayka 3 1/2\" x 90 deg", "Łódź—小舟": "Lodz-##", "Ø6": "dia. 6"} {
+		if got := ASCII(in); got != want {
+			t.Errorf("ASCII(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
