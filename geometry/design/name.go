@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // Fingerprint returns eight letters that differ between designs that differ in
@@ -22,19 +23,24 @@ func (d *Design) Fingerprint() (string, error) {
 	return fmt.Sprintf("%x", sum[:4]), nil
 }
 
-// slugLong is the longest slug, so that file names stay readable.
+// slugLong is the longest slug, so that file names stay readable; its letters take up to
+// 160 bytes of the 255 that systems allow a file's name.
 const slugLong = 40
 
-// Slug returns the title in a form that is safe in file names everywhere: small
-// ASCII letters, digits and single hyphens, at most 40; "boat" when nothing of
-// the title is left, and in front of a name that Windows keeps for a device.
+// Slug returns the title in a form that is safe in file names everywhere: small letters of
+// any script with their accents, digits and single hyphens, at most 40. Where nothing of
+// the title is left it is "boat", with six letters of a fingerprint behind it when the title
+// holds pictures, so that two such boats keep apart; "boat" stands in front of a name that
+// Windows keeps for a device.
 func (d *Design) Slug() string {
-	words := strings.FieldsFunc(strings.ToLower(d.Title), func(r rune) bool {
-		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9')
+	words := strings.FieldsFunc(strings.ToLower(strings.ToValidUTF8(d.Title, " ")), func(r rune) bool {
+		return !unicode.In(r, unicode.L, unicode.M, unicode.Nd)
 	})
-	s := strings.Join(words, "-")
-	s = strings.TrimRight(s[:min(len(s), slugLong)], "-")
+	letters := []rune(strings.Join(words, "-"))
+	s := strings.TrimRight(string(letters[:min(len(letters), slugLong)]), "-")
 	switch {
+	case s == "" && strings.ContainsFunc(d.Title, func(r rune) bool { return r > unicode.MaxASCII && unicode.IsPrint(r) }):
+		return fmt.Sprintf("boat-%.3x", sha256.Sum256([]byte(d.Title)))
 	case s == "":
 		return "boat"
 	case isDevice(s):

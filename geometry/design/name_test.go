@@ -112,8 +112,14 @@ func TestSlug(t *testing.T) {
 		{"marks between", "Salt & <Pepper>", "salt-pepper"},
 		{"em dash", "North—South", "north-south"},
 		{"emoji", "🛶 Otter 🛶", "otter"},
-		{"emoji alone", "🛶", "boat"},
-		{"other letters", "Ölwë", "lw"},
+		{"emoji alone", "🛶", "boat-5ac59b"},
+		{"accents", "Ölwë", "ölwë"},
+		{"accents of their own", "O\u0308lwe", "o\u0308lwe"},
+		{"Cyrillic", "Чайка № 2", "чайка-2"},
+		{"Greek", "Ο Γλάρος", "ο-γλάρος"},
+		{"Chinese", "小舟", "小舟"},
+		{"Hindi, with marks", "नाव", "नाव"},
+		{"300 letters of three bytes", strings.Repeat("舟", 300), strings.Repeat("舟", 40)},
 		{"capital that lengthens", "İx", "ix"},
 		{"digits", "No. 12", "no-12"},
 		{"300 letters", strings.Repeat("a", 300), strings.Repeat("a", 40)},
@@ -141,7 +147,7 @@ func TestSlug(t *testing.T) {
 		if got != c.want {
 			t.Errorf("%s: Slug of %q = %q, want %q", c.name, c.title, got, c.want)
 		}
-		if !regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`).MatchString(got) || len(got) > 45 {
+		if !regexp.MustCompile(`^[\pL\pM\p{Nd}]+(-[\pL\pM\p{Nd}]+)*$`).MatchString(got) || len(got) > 165 {
 			t.Errorf("%s: %q is not safe as a file name everywhere", c.name, got)
 		}
 	}

@@ -18,10 +18,10 @@ func TestClip(t *testing.T) {
 		{"Stem", Width("Stem", em) - 1e-6, "St..."},
 		{"  Stem\n", 100, "Stem"},
 		{"Ab cd", Width("Ab ...", em), "Ab..."},
-		{"WWWW", 3 * .278, "..."},
-		{"WWWW", 3*.278 - 1e-6, ""},
+		{"WWWW", Width("...", em), "..."},
+		{"WWWW", Width("...", em) - 1e-6, ""},
 		{"W", 0, ""}, {"", 0, ""}, {"", -1, ""}, {"W", -1, ""}, {"W", math.NaN(), ""},
-		{"ii", .444, "ii"},
+		{"ii", Width("ii", em), "ii"},
 	} {
 		if got := Clip(c.in, em, c.width); got != c.want {
 			t.Errorf("Clip(%q, %g) = %q, want %q", c.in, c.width, got, c.want)

@@ -1,6 +1,6 @@
-// Package lettering knows the two kinds of lettering on a pattern: printed
-// Helvetica, which it measures, wraps and clips but does not draw, and
-// single strokes for a tool that burns or cuts along a line, which it draws.
+// Package lettering knows the two kinds of lettering on a pattern: a printed font, which it
+// carries, measures, wraps and clips but does not draw, and single strokes for a tool that
+// burns or cuts along a line, which it draws.
 //
 // Lengths are mm, y is up, and a line of lettering starts at the origin on its
 // baseline and runs right.
@@ -8,6 +8,7 @@ package lettering
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -15,13 +16,13 @@ import (
 // zeroWidthJoiner glues emoji into one picture; alone it prints nothing.
 const zeroWidthJoiner = '\u200d'
 
-// Safe returns s as one line that the cp1252 character set can print: every
-// rune of the result has exactly one cp1252 code and none is a control
-// character. White space of any kind becomes single spaces, none at the ends;
-// other control and invisible characters vanish. Primes, curly quotes, vulgar
-// fractions and the like are written plainly, Latin letters outside cp1252
-// lose their accents, and what is left (a run of invalid bytes, a foreign
-// letter, a whole emoji) becomes "?". Safe(Safe(s)) is Safe(s); "" stays "".
+// Safe returns s as one line that the font of the sheets can print: it has a glyph for
+// every rune of the result, and none is a control character. White space of any kind
+// becomes single spaces, none at the ends; other control and invisible characters vanish.
+// Primes, curly quotes, vulgar fractions and the like are written plainly, Latin letters
+// that the font lacks lose their accents, and what is left (a run of invalid bytes, a
+// letter of another script, a whole emoji) becomes an empty box, of which Missing tells.
+// Safe(Safe(s)) is Safe(s); "" stays "".
 func Safe(s string) string {
 	if safeAlready(s) {
 		return s
@@ -78,8 +79,8 @@ func (c *cleaner) take(r rune) {
 	}
 }
 
-// accent puts the combining mark r on the last letter where cp1252 has the
-// pair as one character, and drops it where not.
+// accent puts the combining mark r on the last letter where the font has the pair as one
+// character, and drops it where not.
 func (c *cleaner) accent(r rune) {
 	if n := len(c.out); n > 0 && !c.space {
 		c.out[n-1] = compose(c.out[n-1], r)
@@ -123,4 +124,21 @@ func (c *cleaner) write(r rune) {
 	}
 	c.out = append(c.out, runes...)
 	c.space, c.fraction, c.previous = false, isFraction, r
+}
+
+// Missing returns the letters and pictures of s that the font of the sheets lacks, each
+// once and in order. Safe writes a Latin letter among them without its accent and a box for
+// any other. "" when all of s is lettered.
+func Missing(s string) string {
+	var out []rune
+	for _, r := range strings.ToValidUTF8(s, "\ufffd") {
+		invisible := unicode.IsSpace(r) || unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || unicode.IsMark(r)
+		if invisible || fraction(r) != "" || slices.Contains(out, r) {
+			continue
+		}
+		if p := plain(r); p == string(box) && r != box || p == string(baseLetter(r)) {
+			out = append(out, r)
+		}
+	}
+	return string(out)
 }

@@ -1,6 +1,7 @@
 package lettering
 
 import (
+	"cmp"
 	_ "embed"
 	"errors"
 	"math"
@@ -23,8 +24,8 @@ const (
 // high: open or closed polylines of at least two points each, in mm, in
 // writing order. The first glyph starts at x = 0 on the baseline y = 0. All of
 // it lies between y = -capHeight/3 and y = 7/6 capHeight. A character the
-// alphabet lacks is drawn plainly (an accented letter without its accent) or
-// as "?". nil when nothing is left to draw or capHeight is not above 0 and
+// alphabet lacks is drawn plainly: a letter without its accent, Greek and Cyrillic in Latin
+// letters, and what is left as an empty box. nil when nothing is left to draw or capHeight is not above 0 and
 // finite.
 func Strokes(s string, capHeight float64) [][]geometry.Point {
 	if !usable(capHeight) {
@@ -65,19 +66,45 @@ func usable(capHeight float64) bool { return capHeight > 0 && !math.IsInf(capHei
 func drawable(s string) []rune {
 	var out []rune
 	for _, r := range Safe(s) {
-		if _, ok := glyphs()[r]; ok {
-			out = append(out, r)
-		} else if s, ok := standIns()[r]; ok {
-			out = append(out, []rune(s)...)
-		} else {
-			out = append(out, baseLetter(r))
-		}
+		out = append(out, spelled(r)...)
 	}
 	return out
 }
 
-// standIns spells the cp1252 characters that have neither a glyph nor a base letter, as
-// far as the alphabet can say the same.
+// ASCII returns Safe(s) as Strokes spells it, in printable ASCII alone, for files that know
+// no other letters: a number sign stands for a letter that cannot be said.
+func ASCII(s string) string {
+	return asASCII.Replace(string(drawable(s)))
+}
+
+var asASCII = strings.NewReplacer("\u00d7", "x", "\u00b0", " deg", "\u00b1", "+-", "\u00d8", "dia. ", "\u2013", "-", "\u2014", "-", "\u00b7", "*", "\u00f8", "o", string(box), "#")
+
+// spelled returns the glyphs that r is drawn with.
+func spelled(r rune) []rune {
+	if _, ok := glyphs()[r]; ok {
+		return []rune{r}
+	}
+	if s, ok := standIns()[r]; ok {
+		return []rune(s)
+	}
+	if bare, ok := bareLetters()[r]; ok {
+		return spelled(bare)
+	}
+	return []rune{cmp.Or(baseLetter(r), box)}
+}
+
+// bareLetters are the letters of the font under their accents.
+var bareLetters = sync.OnceValue(func() map[rune]rune {
+	out := map[rune]rune{}
+	for pair, r := range accents() {
+		out[r] = pair[0]
+	}
+	return out
+})
+
+// standIns spells the characters of the font that have neither a glyph nor a base letter, as
+// far as the alphabet can say the same. Greek is spelled by ISO 843 and Cyrillic as in
+// passports, both letter by letter and from memory.
 var standIns = sync.OnceValue(func() map[rune]string { return spellings(standInFile) })
 
 //go:embed strokes.txt

@@ -97,8 +97,9 @@ func TestStrokesEdges(t *testing.T) {
 func TestStrokesStandIn(t *testing.T) {
 	for s, like := range map[string]string{
 		"\u00e9": "e", "\u0141": "L", "\u00df": "ss", "\u20ac": "EUR", "\u00b5m": "um",
-		"m\u00b2": "m^2", "\u65e5": "?", "\u00a5": "?", "\xff": "?", "\U0001f6f6": "?",
-		"5\u215b\u2033": "5 1/8\"", "\u2019": "'", "\u2212": "-", "\u2030": "?",
+		"m\u00b2": "m^2", "\u65e5": "\u25a1", "\u00a5": "YEN", "\xff": "\u25a1", "\U0001f6f6": "\u25a1",
+		"5\u215b\u2033": "5 1/8\"", "\u2019": "'", "\u2212": "-", "\u2030": "o/oo",
+		"Чайка": "Chayka", "Щёголь": "Shchyogol'", "Γλάρος": "Glaros", "Ψαράκι": "Psaraki", "Łódź Ğ": "Lodz G", "Nguy\u1ec5n": "Nguyen",
 	} {
 		if !reflect.DeepEqual(Strokes(s, 5), Strokes(like, 5)) || StrokeWidth(s, 5) != StrokeWidth(like, 5) {
 			t.Errorf("%+q is not drawn like %q", s, like)
@@ -108,8 +109,8 @@ func TestStrokesStandIn(t *testing.T) {
 
 // Everything Safe can return is drawn, and every spelling is in the alphabet.
 func TestStrokesEveryCode(t *testing.T) {
-	for r := rune('!'); r <= 0x2122; r++ {
-		if _, ok := code(r); ok && Safe(string(r)) != "" {
+	for r := rune('!'); r <= 0xffff; r++ {
+		if has(r) && Safe(string(r)) != "" {
 			if len(Strokes(string(r), 5)) == 0 {
 				t.Errorf("nothing drawn for %+q", r)
 			}
@@ -150,6 +151,22 @@ func checkLines(t *testing.T, s string, capHeight float64) {
 			if math.IsNaN(p.X) || math.IsNaN(p.Y) {
 				t.Errorf("%+q at height %g reaches %v", s, capHeight, p)
 			}
+		}
+	}
+}
+
+// TestASCII: every glyph that is not ASCII is spelled, and names stay readable.
+func TestASCII(t *testing.T) {
+	for r := range glyphs() {
+		for _, c := range ASCII("a" + string(r) + "b") {
+			if c < ' ' || c > '~' {
+				t.Errorf("%+q is spelled with %+q", r, c)
+			}
+		}
+	}
+	for in, want := range map[string]string{"Чайка 3½″ × 90°": "Chayka 3 1/2\" x 90 deg", "Łódź—小舟": "Lodz-##", "Ø6": "dia. 6"} {
+		if got := ASCII(in); got != want {
+			t.Errorf("ASCII(%q) = %q, want %q", in, got, want)
 		}
 	}
 }

@@ -35,8 +35,8 @@ func Encode(w io.Writer, p layout.Plate) error {
 		return err
 	}
 	e := &encoder{}
-	e.comment(lettering.Safe(p.Title))
-	e.comment(lettering.Safe(render.Describe(p)))
+	e.comment(lettering.ASCII(p.Title))
+	e.comment(lettering.ASCII(render.Describe(p)))
 	e.comment(fmt.Sprintf("arcs are arcs; other curves are chords within %s mm", render.Number(chord, 3)))
 	e.header(p, layers)
 	e.tables(p)
@@ -78,25 +78,15 @@ func (e *encoder) put(all ...group) {
 	}
 }
 
-// comment writes a line for people, at most as long as readers take.
+// comment writes a line for people in ASCII, which is all that release 12 can say, at most as
+// long as readers take.
 func (e *encoder) comment(words string) {
 	const most = 250
 	for words != "" {
 		n := min(most, len(words))
-		e.put(group{999, plain(words[:n])})
+		e.put(group{999, words[:n]})
 		words = words[n:]
 	}
-}
-
-// plain keeps what release 12 can say: printable ASCII.
-func plain(s string) string {
-	out := []byte(s)
-	for i, c := range out {
-		if c < ' ' || c > '~' {
-			out[i] = '?'
-		}
-	}
-	return string(out)
 }
 
 func (e *encoder) section(name string, body func()) {

@@ -2,11 +2,11 @@ package pdf_test
 
 import (
 	"bytes"
+	"encoding/xml"
 	"errors"
 	"math"
 	"strings"
 	"testing"
-	"unicode/utf16"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -68,8 +68,14 @@ func TestPagesAreThePaper(t *testing.T) {
 	}
 }
 
+// TestTitle: a title is in the file as it was given, in any script, on one line and
+// without control characters; both descriptions say it.
 func TestTitle(t *testing.T) {
-	for _, title := range append(hostile(), "Brook", "caf\u00e9") {
+	for title, want := range map[string]string{
+		"Brook": "Brook", "": "", " \x00caf\u00e9\r\n(port) \\": "caf\u00e9 (port) \\", "caf\xe9": "caf\ufffd",
+		"\u5c0f\u821f \U0001F6F6 & <Чайка>": "\u5c0f\u821f \U0001F6F6 & <Чайка>", "\u202eright to left": "right to left",
+		") Tj ET %%EOF\nstartxref\n0": ") Tj ET %%EOF startxref 0",
+	} {
 		doc := manySheets(1)
 		doc.Title = title
 		f := readFile(t, doc)
@@ -77,20 +83,47 @@ func TestTitle(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%.40q: %v", title, err)
 		}
-		got, _ := info["Title"].(string)
-		if strings.HasPrefix(got, "\xfe\xff") { // UTF-16, high byte first
-			var units []uint16
-			for i := 2; i+1 < len(got); i += 2 {
-				units = append(units, uint16(got[i])<<8|uint16(got[i+1]))
-			}
-			got = string(utf16.Decode(units))
-		}
-		if want := lettering.Safe(title); got != want {
+		if got := rendertest.PlainText(info["Title"]); got != want {
 			t.Errorf("title %.40q reads back as %.40q, want %.40q", title, got, want)
 		}
-		if root, err := f.Catalogue(); err != nil || root["ViewerPreferences"] == nil {
-			t.Errorf("title %.40q: no hints in the catalogue (%v)", title, err)
+		root, err := f.Catalogue()
+		if err != nil || root["ViewerPreferences"] == nil || root["Lang"] != "en" {
+			t.Errorf("title %.40q: no hints or no language in the catalogue (%v)", title, err)
 		}
+		var xmp struct {
+			Title string `xml:"RDF>Description>title>Alt>li"`
+			Made  string `xml:"RDF>Description>CreateDate"`
+		}
+		about, err := f.Metadata()
+		if err == nil {
+			err = xml.Unmarshal(about, &xmp)
+		}
+		if err != nil || xmp.Title != want || xmp.Made != "2000-01-01T00:00:00Z" {
+			t.Errorf("title %.40q: described as %+v (%v)", title, xmp, err)
+		}
+	}
+}
+
+// TestIdentifier: files that differ have other identifiers and other names for their
+// subsets of letters. Source: ISO 32000-1, 14.4 and 9.6.4.
+func TestIdentifier(t *testing.T) {
+	seen := map[string]bool{}
+	for _, words := range []string{"Brook", "Lake", "Чайка"} {
+		f := readFile(t, onSheet(nil, []layout.Text{{At: pt(20, 20), Height: 3, Words: words}}))
+		id, _ := f.Trailer["ID"].([]any)
+		if len(id) != 2 || id[0] != id[1] || len(id[0].(string)) != 16 || seen[id[0].(string)] {
+			t.Fatalf("%s: identifier %q", words, id)
+		}
+		seen[id[0].(string)] = true
+	}
+}
+
+// TestSubset: the file holds the letters that are used, a small part of the font.
+func TestSubset(t *testing.T) {
+	few := encode(t, onSheet(nil, []layout.Text{{At: pt(20, 20), Height: 3, Words: "ab"}}))
+	many := encode(t, onSheet(nil, []layout.Text{{At: pt(20, 20), Height: 3, Words: "абвгдежзклмнопрстуфхцчшщэюя"}}))
+	if len(few) > 12000 || len(many) < len(few)+1000 || len(lettering.Font()) < 4*len(few) {
+		t.Errorf("%d bytes with two letters, %d with thirty more, of a font of %d", len(few), len(many), len(lettering.Font()))
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"strconv"
 )
 
 // hints ask the print dialogue to keep the size, to pick paper by page size and
@@ -20,11 +21,11 @@ var (
 	startXref = regexp.MustCompile(`startxref\s+(\d+)\s+%%EOF\s*$`)
 )
 
-// withViewerHints returns the finished file with the hints and more entries in its catalogue. The
-// writing library has no call for them, so the catalogue is written anew in an
+// withViewerHints returns the finished file with the hints, more entries and a description in
+// its catalogue, and an identifier in its trailer. The writing library has no call for them, so the catalogue is written anew in an
 // incremental update (ISO 32000-1, 7.5.6), and the header is raised to the
 // version that knows them.
-func withViewerHints(file []byte, more string) ([]byte, error) {
+func withViewerHints(file []byte, more, about string) ([]byte, error) {
 	tail := file[max(0, len(file)-1024):]
 	root, size, prev := rootEntry.FindSubmatch(tail), sizeEntry.FindSubmatch(tail), startXref.FindSubmatch(tail)
 	info := infoEntry.Find(tail)
@@ -43,8 +44,11 @@ func withViewerHints(file []byte, more string) ([]byte, error) {
 	}
 	out := append([]byte("%PDF-1.7"), file[len("%PDF-1.7"):]...)
 	offset := len(out)
-	out = fmt.Appendf(out, "%s%s%s%sendobj\n", open, hints, more, object[len(open):end])
+	out = fmt.Appendf(out, "%s%s%s/Metadata %s 0 R\n%sendobj\n", open, hints, more, size[1], object[len(open):end])
+	described := len(out)
+	out = fmt.Appendf(out, "%s 0 obj\n<</Type /Metadata /Subtype /XML /Length %d>>\nstream\n%s\nendstream\nendobj\n", size[1], len(about), about)
 	xref := len(out)
-	return fmt.Appendf(out, "xref\n%s 1\n%010d 00000 n \ntrailer\n<<\n/Size %s\n/Root %s 0 R\n%s\n/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n",
-		root[1], offset, size[1], root[1], info, prev[1], xref), nil
+	n, err := strconv.Atoi(string(size[1]))
+	return fmt.Appendf(out, "xref\n%s 1\n%010d 00000 n \n%d 1\n%010d 00000 n \ntrailer\n<<\n/Size %d\n/Root %s 0 R\n%s\n%s/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n",
+		root[1], offset, n, described, n+1, root[1], info, fileID(file), prev[1], xref), err
 }

@@ -27,9 +27,9 @@ const perMM = 72 / 25.4
 // points: PDF Reference 1.7, appendix C).
 const longest = 5080
 
-// Encode writes the document, one page a sheet, in black, with a bookmark for
-// every pattern and labels that say what lies on each page. made is the date in
-// the file; it must be the same for the same bytes.
+// Encode writes the document, one page a sheet, in black, with the letters of its font that
+// it uses, bookmarks for every pattern and its pieces, and labels that say what lies on
+// each page. made is the date in the file; it must be the same for the same bytes.
 //
 // Accuracy: line ends to 0.002 mm, arcs within 5e-7 of their radius.
 // Errors: a document without sheets, a number that is no place on paper, a view
@@ -48,24 +48,21 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 	f.SetAutoPageBreak(false, 0)
 	// A pointed corner of a narrow part would reach past it by a millimetre.
 	f.SetLineJoinStyle("round")
-	f.SetCatalogSort(true)
-	f.SetCreationDate(made.UTC())
-	f.SetModificationDate(made.UTC())
-	f.SetTitle(lettering.Safe(doc.Title), true)
-	f.SetCreator("ribwright", false)
-	f.SetProducer("ribwright", false)
-	p := &page{f: f, high: doc.Paper.H, toCP1252: f.UnicodeTranslatorFromDescriptor("")}
-	marked := bookmarks{}
+	about := describe(f, doc.Title, made)
+	f.AddUTF8FontFromBytes(fontKey, "", lettering.Font())
+	f.SetFont(fontKey, "", 1) // bookmarks ask which letters are in use
+	p := &page{f: f, high: doc.Paper.H}
 	for _, s := range doc.Sheets {
 		f.AddPage()
-		marked.add(f, s)
 		p.sheet(s)
 	}
+	contents(doc, p).write(f, 0)
+	f.SetPage(len(doc.Sheets)) // the writer ends with the page it is on
 	var out bytes.Buffer
 	if err := f.Output(&out); err != nil {
 		return err
 	}
-	full, err := withViewerHints(out.Bytes(), labels(doc))
+	full, err := withViewerHints(withFontName(out.Bytes()), labels(doc), about)
 	if err != nil {
 		return err
 	}
@@ -75,11 +72,10 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 
 // page draws on the current page.
 type page struct {
-	f        *fpdf.Fpdf
-	high     float64 // of the sheet, mm
-	toCP1252 func(string) string
-	pen      layout.Pen
-	penSet   bool // whether pen is what the page's state holds
+	f      *fpdf.Fpdf
+	high   float64 // of the sheet, mm
+	pen    layout.Pen
+	penSet bool // whether pen is what the page's state holds
 }
 
 func (p *page) sheet(s layout.Sheet) {
@@ -185,14 +181,17 @@ func (p *page) text(t layout.Text) {
 	if t.Words == "" {
 		return
 	}
-	p.f.SetFont("Helvetica", "", t.Height/lettering.CapHeight*perMM)
+	// The file rounds sizes to hundredths of a point: cut to them, no line runs on farther
+	// than it was laid out.
+	size := math.Floor(t.Height/lettering.CapHeight*perMM*100) / 100
+	t.Height = size / perMM * lettering.CapHeight
+	p.f.SetFont(fontKey, "", size)
 	at := p.at(t.Start())
-	words := p.toCP1252(t.Words)
 	if t.Angle != 0 {
 		p.f.TransformBegin()
 		p.f.TransformRotate(t.Angle*180/math.Pi, at.X, at.Y)
 		defer p.f.TransformEnd()
 		p.penSet = false
 	}
-	p.f.Text(at.X, at.Y, words)
+	p.f.Text(at.X, at.Y, t.Words)
 }

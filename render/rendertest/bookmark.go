@@ -53,7 +53,7 @@ func (f *PDF) bookmarks(v any, level int, pages map[int]int, out *[]Bookmark) er
 		if !ok {
 			return fmt.Errorf("a bookmark points at nothing")
 		}
-		title, _ := node["Title"].(string)
+		title := PlainText(node["Title"])
 		dest, _ := f.resolve(node["Dest"]).([]any)
 		if len(dest) == 0 {
 			return fmt.Errorf("bookmark %q leads nowhere", title)
@@ -62,7 +62,7 @@ func (f *PDF) bookmarks(v any, level int, pages map[int]int, out *[]Bookmark) er
 		if !ok || pages[page.Number] == 0 {
 			return fmt.Errorf("bookmark %q leads to no page", title)
 		}
-		*out = append(*out, Bookmark{plainText(title), pages[page.Number], level})
+		*out = append(*out, Bookmark{title, pages[page.Number], level})
 		if err := f.bookmarks(node["First"], level+1, pages, out); err != nil {
 			return err
 		}
@@ -71,10 +71,12 @@ func (f *PDF) bookmarks(v any, level int, pages map[int]int, out *[]Bookmark) er
 	return nil
 }
 
-// plainText reads a text string: UTF-16 behind its mark, or as it stands.
+// PlainText reads a text string: UTF-16 behind its mark, or as it stands; "" for any other
+// value.
 //
 // Source: ISO 32000-1, 7.9.2.2.
-func plainText(s string) string {
+func PlainText(v any) string {
+	s, _ := v.(string)
 	if len(s) < 2 || s[:2] != "\xfe\xff" {
 		return s
 	}
@@ -101,7 +103,7 @@ func (f *PDF) PageLabels() (map[int]string, error) {
 		if !isNumber || !isDict {
 			return nil, fmt.Errorf("page label %d is not a number with its words", i/2+1)
 		}
-		out[int(at)+1], _ = entry["P"].(string)
+		out[int(at)+1] = PlainText(entry["P"])
 	}
 	return out, nil
 }

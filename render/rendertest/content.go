@@ -26,15 +26,14 @@ func (m matrix) size() float64 { return math.Sqrt(math.Abs(m[0]*m[3] - m[1]*m[2]
 
 // state is what q saves and Q gives back.
 type state struct {
-	ctm       matrix
-	clip      Box
-	width     float64
-	dash      []float64
-	gray      float64
-	fillGray  float64
-	font      Name
-	size      float64
-	fontKnown bool
+	ctm      matrix
+	clip     Box
+	width    float64
+	dash     []float64
+	gray     float64
+	fillGray float64
+	font     *font
+	size     float64
 }
 
 // pen interprets page content (ISO 32000-1, annex A, the part our writers use).
@@ -42,6 +41,7 @@ type pen struct {
 	file   *PDF
 	page   *Page
 	fonts  Dict
+	known  map[Name]*font // those of fonts that have been read
 	state  state
 	saved  []state
 	path   []Outline
@@ -55,7 +55,7 @@ type pen struct {
 
 // draw runs the content of a page and puts what it draws on the page.
 func (f *PDF) draw(page *Page, src []byte, resources any, origin Point) error {
-	p := &pen{file: f, page: page, state: state{
+	p := &pen{file: f, page: page, known: map[Name]*font{}, state: state{
 		ctm:  matrix{mmPerPoint, 0, 0, mmPerPoint, -origin.X, -origin.Y},
 		clip: Box{0, 0, page.W, page.H}, width: 1,
 	}}

@@ -43,35 +43,41 @@ func corners(b Box) []Point {
 
 // Text is one piece of lettering.
 type Text struct {
-	Words string // decoded from cp1252
-	At    Point  // where the baseline starts
+	Words string
+	At    Point // where the baseline starts
 	Size  float64
 	Angle float64
 	Gray  float64
 	Clip  Box
+
+	advance float64
 }
 
-// CapHeight returns the height of the capitals. Source: Adobe Core 14 AFM
-// files, Helvetica: CapHeight 718.
-func (t Text) CapHeight() float64 { return t.Size * 0.718 }
+// CapHeight returns the height of the capitals. Source: Go Regular, table OS/2,
+// sCapHeight 1480 of 2048.
+func (t Text) CapHeight() float64 { return t.Size * 1480 / 2048 }
+
+// Advance returns how far the lettering runs along its baseline, mm, by the widths that
+// stand in the file.
+func (t Text) Advance() float64 { return t.advance }
 
 // Bounds returns the box around the lettering, from the lowest descender of the
 // font to its highest capital; it does not look at the clip.
 //
-// Source: Adobe Core 14 AFM files, Helvetica: descender -207.
+// Source: Go Regular, table OS/2: typographic descender -395 of 2048.
 func (t Text) Bounds() Box {
 	sin, cos := math.Sincos(t.Angle)
 	at := func(along, up float64) Point {
 		return Point{t.At.X + along*cos - up*sin, t.At.Y + along*sin + up*cos}
 	}
-	w, low, high := t.Advance(), -0.207*t.Size, t.CapHeight()
+	w, low, high := t.Advance(), -395*t.Size/2048, t.CapHeight()
 	return Around(at(0, low), at(w, low), at(0, high), at(w, high))
 }
 
 // Pages returns the pages in order.
 //
-// Errors: an operator the writers have no business with, a font other than
-// Helvetica in cp1252, a clip that is no upright rectangle, a state that is
+// Errors: an operator the writers have no business with, a font that
+// is not in the file, a letter that it does not draw, a clip that is no upright rectangle, a state that is
 // saved and not given back.
 func (f *PDF) Pages() ([]Page, error) {
 	root, err := f.Catalogue()

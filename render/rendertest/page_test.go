@@ -48,8 +48,8 @@ func TestPageReadsStrokes(t *testing.T) {
 }
 
 func TestPageReadsTexts(t *testing.T) {
-	p := pageOf(t, "BT /F1 10 Tf ET BT 72 90 Td (a\\(b\\)\\\\\\101\\223 (c)) Tj ET\n"+
-		"q 0 1 -1 0 108 54 cm BT /F1 20 Tf 0 0 Td (Hi) Tj ET Q BT 36 18 Td <48> Tj ET")
+	p := pageOf(t, "BT /F1 10 Tf ET BT 72 90 Td (\\000a\\000\\(\\000b\\000\\)\\000\\\\\\000\\101\\004\\026) Tj ET\n"+
+		"q 0 1 -1 0 108 54 cm BT /F1 20 Tf 0 0 Td (\\000H\\000i) Tj ET Q BT 36 18 Td <0048> Tj ET")
 	if len(p.Texts) != 3 {
 		t.Fatalf("%d texts, want 3", len(p.Texts))
 	}
@@ -58,7 +58,7 @@ func TestPageReadsTexts(t *testing.T) {
 		x, y, angle float64
 		size        float64
 	}{
-		{"a(b)\\A\u201c (c)", 12.7, 25.4, 0, 10},
+		{"a(b)\\A\u0416", 12.7, 25.4, 0, 10},
 		{"Hi", 25.4, 12.7, math.Pi / 2, 20},
 		{"H", 0, 0, 0, 10}, // the font of before q again
 	} {
@@ -68,12 +68,12 @@ func TestPageReadsTexts(t *testing.T) {
 			t.Errorf("text %d is %+v, want %+v", i, got, want)
 		}
 	}
-	// Adobe Core 14 AFM, Helvetica: H 722, i 222, CapHeight 718, descender -207.
+	// By the widths of the font in the file: H 722, i 222.
 	hi := p.Texts[1]
 	if w := hi.Advance() / hi.Size; math.Abs(w-0.944) > readTol {
 		t.Errorf("Hi is %g of its size wide, want 0.944", w)
 	}
-	want := Box{25.4 - 0.718*hi.Size, 12.7, 25.4 + 0.207*hi.Size, 12.7 + 0.944*hi.Size}
+	want := Box{25.4 - 1480.0/2048*hi.Size, 12.7, 25.4 + 395.0/2048*hi.Size, 12.7 + 0.944*hi.Size}
 	if b := hi.Bounds(); b.Off(want) > readTol {
 		t.Errorf("Hi, upright, fills %v, want %v", b, want)
 	}

@@ -64,6 +64,19 @@ func (f *PDF) Info() (Dict, error) {
 	return d, nil
 }
 
+// Metadata returns the description that the catalogue points at, as XML.
+func (f *PDF) Metadata() ([]byte, error) {
+	root, err := f.Catalogue()
+	if err != nil {
+		return nil, err
+	}
+	at, ok := root["Metadata"].(Ref)
+	if !ok {
+		return nil, fmt.Errorf("the catalogue points at no description")
+	}
+	return f.stream(at.Number)
+}
+
 // resolve returns what a reference points at, and any other value as it is; nil
 // when there is nothing.
 func (f *PDF) resolve(v any) any {

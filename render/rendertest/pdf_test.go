@@ -35,10 +35,24 @@ func (h *handmade) finish(trailer string, numbers ...int) {
 	fmt.Fprintf(&h.b, "trailer\n<< %s >>\nstartxref\n%d\n%%%%EOF\n", trailer, at)
 }
 
-const (
-	helveticaFont = "<< /Type /Font /BaseFont /Helvetica /Encoding /WinAnsiEncoding >>"
-	fullTrailer   = "/Size 6 /Root 1 0 R"
-)
+const fullTrailer = "/Size 11 /Root 1 0 R"
+
+// letteredIn adds a font of two bytes a letter as objects 5 to 10.
+func (h *handmade) letteredIn() {
+	stream := func(number int, of string) {
+		h.object(number, fmt.Sprintf("<< /Length %d >>\nstream\n%s\nendstream", len(of), of))
+	}
+	glyphs := make([]byte, 2*0x500)
+	for _, r := range "a(b)\\AHi\u0416" {
+		glyphs[2*r+1] = 1
+	}
+	h.object(5, "<< /Type /Font /Subtype /Type0 /BaseFont /ABCDEF+Test /Encoding /Identity-H /DescendantFonts [6 0 R] /ToUnicode 7 0 R >>")
+	h.object(6, "<< /Type /Font /Subtype /CIDFontType2 /BaseFont /ABCDEF+Test /FontDescriptor 8 0 R /DW 500 /W [72 [722] 100 110 222] /CIDToGIDMap 9 0 R >>")
+	stream(7, "1 beginbfrange\n<0000> <FFFF> <0000>\nendbfrange")
+	h.object(8, "<< /Type /FontDescriptor /FontName /ABCDEF+Test /FontFile2 10 0 R >>")
+	stream(9, string(glyphs))
+	stream(10, "glyphs")
+}
 
 // onePage returns a file of one page, 720 by 360 points from (36, 18) on, with
 // the given content.
@@ -49,8 +63,8 @@ func onePage(content string) *handmade {
 	h.object(2, "<< /Type /Pages /Kids [3 0 R] /Count 1 /MediaBox [36 18 756 378] /Resources << /Font << /F1 5 0 R >> >> >>")
 	h.object(3, "<< /Type /Page /Parent 2 0 R /Contents 4 0 R >>")
 	h.object(4, fmt.Sprintf("<< /Length %d >>\nstream\n%s\nendstream", len(content), content))
-	h.object(5, helveticaFont)
-	h.finish(fullTrailer, 1, 2, 3, 4, 5)
+	h.letteredIn()
+	h.finish(fullTrailer, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10)
 	return h
 }
 
@@ -100,8 +114,8 @@ func TestReadPDFRefuses(t *testing.T) {
 		{"startxref off by one", strings.Replace(good, "startxref\n", "startxref\n1", 1), "cannot be"},
 		{"object moved by a space", strings.Replace(good, "3 0 obj", " 3 0 obj", 1), "no cross-reference table"},
 		{"entry off by one", strings.Replace(good, "\n0000000009 ", "\n0000000010 ", 1), "object 1 does not stand at byte 10"},
-		{"size too large", strings.Replace(good, "/Size 6", "/Size 7", 1), "/Size is 7"},
-		{"root given twice", strings.Replace(good, "/Size 6", "/Root 1 0 R /Size 6", 1), "/Root stands twice"},
+		{"size too large", strings.Replace(good, "/Size 11", "/Size 12", 1), "/Size is 12"},
+		{"root given twice", strings.Replace(good, "/Size 11", "/Root 1 0 R /Size 11", 1), "/Root stands twice"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			_, err := ReadPDF([]byte(row.file))
@@ -128,7 +142,9 @@ func TestPagesRefuses(t *testing.T) {
 		{"text without font", "BT 5 5 Td (a) Tj ET", "without a font"},
 		{"text outside BT", "BT /F1 9 Tf ET (a) Tj", "outside BT"},
 		{"unknown font", "BT /F2 9 Tf ET", "no such font"},
-		{"control character", "BT /F1 9 Tf (a\\nb) Tj ET", "0xa"},
+		{"control character", "BT /F1 9 Tf <0061000A> Tj ET", "0xa"},
+		{"half a letter", "BT /F1 9 Tf (abc) Tj ET", "cannot be read"},
+		{"letter without a glyph", "BT /F1 9 Tf <0062> Tj <0043> Tj ET", "no glyph for 'C'"},
 		{"string not closed", "BT /F1 9 Tf (a Tj ET", "not closed"},
 		{"dash of no length", "[0 2] 0 d", "dash"},
 	} {

@@ -101,7 +101,7 @@ func (b *Book) Do(w World) (*Result, error) {
 		out = append(out, screen)
 	}
 	return &Result{
-		Report:   k.report("", append(report.Told(facts.Told), summary(facts)...)),
+		Report:   k.report("", slices.Concat(report.Told(facts.Told), summary(facts), k.unlettered())),
 		Outputs:  out,
 		Warnings: warnings(facts.Told),
 	}, nil

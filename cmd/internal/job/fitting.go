@@ -190,7 +190,7 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	if err != nil {
 		return nil, of(f.facts.name, err)
 	}
-	out.Report.Blocks = append(out.Report.Blocks, sheets.told(&t.Printer)...)
+	out.Report.Blocks = append(out.Report.Blocks, append(sheets.told(&t.Printer), f.facts.unlettered()...)...)
 	out.Outputs = append(append(out.Outputs, onSheets(stem, sheets.printed, w)), plates...)
 	out.Outputs = append(out.Outputs, Output{stem + "-numbers.json", "every number, and where each tile lies",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
