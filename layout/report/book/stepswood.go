@@ -141,10 +141,11 @@ func (w *writer) glueInBend(more string) []string {
 // byGap is the work on gunwales whose mortises are gaps.
 func (w *writer) byGap(glue string, end ...string) []string {
 	out := w.gapSteps()
+	draw := fmt.Sprintf("Draw from the gunwale strip midship, the places of the spreaders%s and the sloping cut at each end", w.boltMarks())
 	if w.Frame.Design.Gunwale.Glued == design.GluedStraight {
-		out = append(out, glue+gapsGlued(), offBench)
+		out = append(out, glue+gapsGlued(), offBench, draw+".")
 	} else {
-		out = append(out, "Clamp the dry plies of a gunwale flush and straight.", "Draw midship and the places of the spreaders across all of them.")
+		out = append(out, "Clamp the dry plies of a gunwale flush and straight.", draw+" across all of them.")
 		out = slices.Concat(out, w.ifBent(w.sticks()), w.glueInBend(gapsGlued()))
 	}
 	return append(append(out, w.clearGaps()), end...)
