@@ -90,7 +90,7 @@ func (w *writer) boredEnds() string {
 	if place(0) != words {
 		words += " at the bow, " + place(0) + " at the stern"
 	}
-	return fmt.Sprintf("Bore each end across for its lashing, %s, %s; ease the edges of the holes.", w.Fine(e[1].Drill), words)
+	return fmt.Sprintf("Bore each end across for its lashing, along its sloping cut and not square to the wood, %s, %s; ease the edges of the holes.", w.Fine(e[1].Drill), words)
 }
 
 // crosses says what is marked on the stems for the stringers, "" without any.
