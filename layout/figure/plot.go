@@ -51,11 +51,12 @@ const (
 	plotTitle = 3.6
 	plotSmall = 2.6
 	reach     = 1.5
+	markRow   = plotSmall + 1.4 // a row of names of marks, over the axes
 )
 
 // Draw adds the plot to a drawing with the lower left corner of its axes at the
 // place given, mm. Lettering stands outside the axes: some 16 mm to the left, 14
-// mm below, 6 mm above and, for the curves' names, to the right.
+// mm below, 7 mm and a row for each mark above and, for the curves' names, to the right.
 //
 // A plot without a single number draws its axes from 0 to 1.
 func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
@@ -63,7 +64,7 @@ func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
 	place := func(q geometry.Point) geometry.Point {
 		return geometry.Pt(at.X+p.W*x.share(q.X), at.Y+p.H*y.share(q.Y))
 	}
-	d.Write(at.X, at.Y+p.H+3, plotTitle, layout.Left, p.Title)
+	d.Write(at.X, at.Y+p.H+3+markRow*float64(len(p.Marks)), plotTitle, layout.Left, p.Title)
 	for _, v := range x.ticks() {
 		px := place(geometry.Pt(v, y.lo)).X
 		d.Straight(layout.Tick, px, at.Y, px, at.Y+p.H)
@@ -82,11 +83,7 @@ func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
 	for i, m := range p.Marks {
 		px := place(geometry.Point{X: m.X}).X
 		d.Straight(layout.Center, px, at.Y, px, at.Y+p.H)
-		side, align := 1.0, layout.Left
-		if x.share(m.X) > 0.5 {
-			side, align = -1, layout.Right
-		}
-		d.Write(px+side, at.Y+p.H-(1.5+plotSmall)*float64(i+1), plotSmall, align, m.Name)
+		d.Write(px, at.Y+p.H+1+markRow*float64(i), plotSmall, layout.Middle, m.Name)
 	}
 	p.drawCurves(d, place, at.X+p.W)
 }

@@ -18,6 +18,7 @@ const (
 	pegMass      = 0.001 // kg, of hardwood, 6 mm across and 40 to 70 mm long
 	webDense     = 950.0 // kg/m3 of polypropylene with a buckle's share
 	foamDensity  = 33e-9 // kg/mm3
+	padWaste     = 1.1   // bought for what is cut. Common practice, no source
 	sewn         = 60.0  // mm of webbing doubled at each end
 	held         = 100.0 // mm of a strap to pull it by; cut off afterwards
 	threadPerEnd = 1.0   // m: two rows of 50 mm, six times their length with what goes through the webbing, and tails
@@ -140,6 +141,6 @@ func things(s seat.Seat) []kit.Thing {
 	if s.Saddle != nil {
 		return []kit.Thing{cord, glue, {Key: kit.ScrewKey, Name: kit.ScrewName, Amount: saddleScrews, Unit: "each", How: "30 mm, six through the top and two through each cheek of a saddle", Mass: saddleScrews * kit.ScrewMass, At: top}}
 	}
-	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height", Mass: s.Long * s.Wide * s.Height * foamDensity, Dense: 1e9 * foamDensity,
+	return []kit.Thing{{Key: "foam", Name: "closed-cell foam for pads", Amount: padWaste * s.Long * s.Wide * s.Height * 1e-6, Unit: "L", How: "length by width by height, a tenth more to trim off", Mass: s.Long * s.Wide * s.Height * foamDensity, Dense: 1e9 * foamDensity,
 		At: place(s, s.TopZ()-s.Height/2)}, cord, {Key: "foam-glue", Name: "glue for foam, tins of 0.5 l", Amount: 1, Unit: "each", How: "layers of a pad", At: top}}
 }

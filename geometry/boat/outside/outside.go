@@ -37,6 +37,7 @@ type Fit struct {
 // What is put on outside, mm. Common practice, no source.
 const (
 	ScrewWide = 3.5
+	Pilot     = 2.0  // the hole for its thread: nine tenths of the root at most, from memory
 	LineWide  = 8.0  // of painters
 	Feather   = 60.0 // over so much the keel strip is thinned to nothing at either end
 	PadAcross = 70.0 // of the drain's pad, round

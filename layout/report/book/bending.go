@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
@@ -99,9 +100,12 @@ func (w *writer) blanks() []string {
 	if w.Frame.Gunwale.Blocks != nil && slices.ContainsFunc(w.Frame.Gunwale.Mortises, func(m frame.Mortise) bool { return m.Taper > 0 }) {
 		words += " Taper the heads of ribs that lean, by the table under Gunwales."
 	}
+	if slices.ContainsFunc(w.Frame.Gunwale.Mortises, w.eased) {
+		words += " Plane off the tips of heads what the table of the chapter Gunwales has under Ease: the whole tenon leans along its slot."
+	}
 	out = append(out, words)
 	if n := w.Frame.Design.Ribs.Spare; n > 0 {
-		out = append(out, fmt.Sprintf("Keep %s ready: some will break.", wording.Counted(n, "spare blank")))
+		out = append(out, fmt.Sprintf("Keep %s ready, of full length and without marks: some ribs will break, and a spare is marked for the one that did.", wording.Counted(n, "spare blank")))
 	}
 	return out
 }
@@ -133,7 +137,7 @@ func (w *writer) alone(set string) []string {
 	}
 	return []string{
 		fmt.Sprintf("Bend rib %s first, by itself: %ssteam it for %.0f minutes, %s.", w.first(), soak, w.Bend.Ribs[0].Minutes, set),
-		"Measure its free width, from head to head. The chapter Ribs says what springback that is.",
+		"Measure its free width, from head to head. The chapter Ribs says what springback that is. Then it goes back into its mortises; off by more than " + offWidth(w.Letters.Units) + ", it is steamed again with the others.",
 		wait + " no other rib until you have looked at it and know its springback.",
 	}
 }
@@ -155,13 +159,28 @@ func (w *writer) byHand() []string {
 			w.steamed(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
 			"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot. Hold it there for a few breaths and let go.",
-			"Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel.",
+			w.wrung() + "Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel.",
 			"True both bilges by hand, by sight and with the gauge.",
 			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.bilgeBatten()),
 			"Tie every rib that they reach to both battens as it goes in, while it is still hot. They show lows and highs at once.",
 			"Steam a rib again that stands proud or shy, and ease it.",
 			"Leave all of it under the battens overnight.",
 		}, w.relaxed())
+}
+
+// leastTwist is the twist of a head that needs no hand, radians; our own choice.
+const leastTwist = 2 * math.Pi / 180
+
+// wrung says which heads are wrung while a rib is hot, "" where none is.
+func (w *writer) wrung() string {
+	most := 0.0
+	for _, m := range w.Frame.Gunwale.Mortises {
+		most = math.Max(most, math.Abs(m.Twist))
+	}
+	if most < leastTwist {
+		return ""
+	}
+	return fmt.Sprintf("At once wring the last hand's breadth of each head by its Twist in the table of the chapter Gunwales, up to %.0f degrees near the ends, port and starboard alike. ", most*180/math.Pi)
 }
 
 // bilgeBatten says at which marks the batten along the bilge lies, how far it is tied, and
@@ -255,19 +274,20 @@ func (w *writer) steamBox() []string {
 // relaxed is how ribs that were bent in place come to their free widths.
 func (w *writer) relaxed() []string {
 	if w.Bend.Boat.Why != nil {
-		return []string{"Then peg all heads." + w.headsGlued(), battensOff}
+		return []string{"Sight along the bilge battens once more, then peg all heads." + w.headsGlued(), battensOff}
 	}
 	return []string{
 		"Then untie the battens, and lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
 		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
 		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
-		"Put them back and peg all heads, as the chapter Joints shows." + w.headsGlued(),
+		"Put them back, tie the battens on again and sight along them: it is the last look before the pegs.",
+		"Peg all heads, as the chapter Joints shows." + w.headsGlued(),
 		battensOff,
 	}
 }
 
 // battensOff says how long the bilge battens stay.
-const battensOff = "Sight along the bilge battens once more, then take them off: keel and stringers hold the ribs from now on."
+const battensOff = "Take the bilge battens off: keel and stringers hold the ribs from now on."
 
 // offWidth is by how much a width may be off that is bent by hand; common practice.
 func offWidth(u measure.System) string { return report.Either(u, "10 mm", "3/8 in") }
@@ -288,7 +308,7 @@ func (w *writer) onForms() []string {
 		fmt.Sprintf("Saw the form for rib %s from its pattern, fair its edge and cut the holes.", w.first()),
 	}, w.alone("clamp it to its form as the next steps say, take it off when it is dry"), []string{
 		fmt.Sprintf("Saw the other forms, %d in all.", len(w.Bend.Forms)), w.steamed(),
-		"Clamp the middle of the hot rib to the middle of its form" + strap + "; pull both sides round within seconds and clamp them from the middle outward.",
+		"Clamp the middle of the hot rib to the middle of its form" + strap + "; pull both sides round within seconds and clamp them from the middle outward. " + strings.TrimSuffix(w.wrung(), " "),
 		"Leave it on the form for a day. Before you take it off for the next, tie a lath across the heads to hold them at the width on the form, and let it dry so for some days.",
 		untie,
 		w.trimmed(),

@@ -45,7 +45,7 @@ func (w *writer) cover() {
 // glossary explains the words of the trade that the book takes for granted.
 func glossary() report.Table {
 	return report.Titled("Words of this book").Names("Word").Words("What it means").Filled(
-		"moulded", "the width of a stem on its flat side, from its outer edge inward",
+		"molded (designs write moulded)", "the width of a stem on its flat side, from its outer edge inward",
 		"horn, shelf", "the point in which a stem ends between the gunwales, and the step under it that they lie on",
 		"scarf", "two sticks joined end to end by long slopes that are glued on each other",
 		"fair", "in one sweep, without bumps or flats",

@@ -56,7 +56,7 @@ func TestRestsOfRips(t *testing.T) {
 func TestBeforeItIsHidden(t *testing.T) {
 	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
 	inOrder(t, stepsOf(b), "sloping cut at each end", "outside the sloping marks", "Leave it overnight", "Cut the mortises", "Bore each end across for its lashing",
-		"Glue the layers of a blank", "Leave them overnight", "Saw each stem to its pattern", "Prick the crosses", "lash them there", "Glue the breasthooks in", "Leave them overnight", "drive them",
+		"Glue the layers of a blank", "Leave them overnight", "Saw each stem to its pattern", "Prick the crosses", "Lash the ends there", "Glue the breasthooks in", "Leave them overnight", "drive them",
 		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: bore the gunwales", "glue a block", "Leave them overnight", "put the bolts in, 8 of 6 mm by 60 mm", "Oil or varnish every stick",
 		"tack it from amidships", "pull by what stands over", "Cut the cloth flush", "glue spreaders and rails", "Leave it overnight", "round all edges and oil it", "sew the webbing",
 		"Swamp it")

@@ -12,8 +12,8 @@ import (
 // holding tells in the chapter on gunwales what a sprung edge-set asks of the frame.
 func (w *writer) holding() { w.add(trial.EdgeSet(w.Bend, w.Letters)...) }
 
-// joined are the steps before gunwales that are sprung edgewise are spread; none where
-// they are not.
+// joined are the steps from keel and stems to a backbone that gunwales are sprung over;
+// none where they are not.
 func (w *writer) joined() []string {
 	e := w.Bend.EdgeSet
 	if e == nil {
@@ -23,7 +23,7 @@ func (w *writer) joined() []string {
 	return []string{
 		markKeel,
 		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
-		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". Clamp each stem to an upright plank that is fast to the floor.",
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
 	}
 }
@@ -34,12 +34,16 @@ func (w *writer) sprung() []string {
 		return nil
 	}
 	return []string{
-		"Now spring the edge-set; it takes two people. Tie the gunwales down to both trestles, and amidships to the keel's blocks or with a weight: the middle rises as the ends are lifted.",
-		"One lifts and one lashes: untie the gunwales' ends, lift them into the stems' notches and lash them there, as the chapter Joints shows.",
-		"Prop both ends from below and hold midship down. Props and ties stay until ribs and keel are lashed.",
-		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's.",
+		"With a helper at each end, lift the spread gunwales with all that holds them over the stems, and lower them until their ends lie on the shelves of both stems, against the horns. The middle stands high still. Lash the ends there, as the chapter Joints shows; then take off what tied them.",
+		"Now spring the edge-set; it takes two people. Draw the gunwales down onto the bars of both trestles, at both together and port and starboard alike, and tie them there; tie them down amidships too, to the keel's blocks or with a weight.",
+		"Prop both ends of the gunwales from below, close to the stems. Props and ties stay until ribs and keel are lashed.",
+		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's, give or take " + w.Letters.Units.Whole(setWithin) + ". Where they stand lower, draw the middle farther down; where they stand higher, let it up.",
 	}
 }
+
+// setWithin is how true the edge-set is sprung, mm: what a builder measures over a boat's
+// length. Our own choice.
+const setWithin = 5.0
 
 // letGo are the steps when ribs and keel are lashed.
 func (w *writer) letGo() []string {

@@ -27,7 +27,7 @@ func TestOrderOfEdgeSet(t *testing.T) {
 	d := shipped(t, "brook")
 	steps := stepsOf(bookOf(t, facts(t, d, measure.Metric)))
 	var at []int
-	for _, w := range []string{"join it to both stems", "keel on blocks", "two trestles across the keel", "spread them. Tie the gunwales' ends", "Now spring the edge-set", "Tie the gunwales down", "over midship's", "Glue the breasthooks in", "stays joined to both stems", "Lash the keel first", "Take the props and the tie amidships away", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out"} {
+	for _, w := range []string{"beside the place of the boat, and spread them", "Tie them a hand's length", "join it to both stems", "keel on blocks", "two trestles across the keel", "lower them until their ends lie on the shelves", "Now spring the edge-set", "Draw the gunwales down", "over midship's", "Glue the breasthooks in", "stays joined to both stems", "Lash the keel first", "Take the props and the tie amidships away", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out"} {
 		at = append(at, strings.Index(steps, w))
 	}
 	if at[0] < 0 || !slices.IsSorted(at) {

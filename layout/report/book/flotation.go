@@ -112,12 +112,12 @@ func (w *writer) sidePieces(sides []flotation.Bag) {
 		n := len(b.Blocks)
 		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), fmt.Sprint(b.Straps), strapHolds(b))
 	}
-	t.Note = "Thick is across the boat. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone."
+	t.Note = "Thick is across the boat, at the lower edge. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone."
 	w.add(t, w.sideFigure(widest(sides)))
 	w.add(report.List{First: 1, Items: []string{
 		"Before the skin goes on, tie two loops of webbing for each strap round the rib nearest to its place: one close under the gunwale, one just under the piece. A strap stands a hand's width from each end of a piece, and the rest between. " + w.loop(),
-		"Glue foam sheets of " + w.Length(flotation.FoamSheet) + " to a block of each size. Cut its outer face to the ribs' lean and its thickness to the table; round every edge.",
-		"Lay it under its gunwale against the ribs, as the figure shows.",
+		"Glue foam sheets of " + w.Length(flotation.FoamSheet) + " to a block of each size. Cut its thickness to the table; its outer face may follow the ribs' lean and be thicker above. Round every edge.",
+		"Lay it under its gunwale, its lower outer edge against the ribs, as the figure shows.",
 		"Lead each strap through both loops and round the piece, draw it tight and buckle it on the piece's face, where a hand reaches it from outside the boat. The piece goes neither up nor in nor along."}})
 }
 
@@ -168,7 +168,7 @@ func (w *writer) sideFigure(b flotation.Bag) report.Figure {
 	d.note(high.X, high.Y, 3, -small, layout.Left, "gunwale")
 	d.note(20, floor, 0, 1.5, layout.Left, "floor")
 	return report.Figure{Drawing: d.settled(),
-		Caption: fmt.Sprintf("Side piece %s, %s, section at its middle, port side, seen from ahead: gunwale, foam, the nearest rib; dashed a strap and the floor. From the middle line to its face, and from the floor to its lower edge, is what people have.", mark(b), ratio(per)),
+		Caption: fmt.Sprintf("Side piece %s, %s, section at its middle, port side, seen from ahead: gunwale, foam, the nearest rib; dashed a strap and the floor. From the middle line to its face, and from the floor to its lower edge, is what people have. Its top lies %s under the gunwale's underside.", mark(b), ratio(per), w.Length(math.Max(0, edge(0, 0).Y-top))),
 		About:   "A piece of foam under the gunwale against a rib, with its sizes and a strap round it."}
 }
 
@@ -181,7 +181,7 @@ func (w *writer) bags(ends []flotation.Bag) {
 		t.Row(wording.Capital(b.Where), fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Across), w.Whole(b.Tall), fmt.Sprint(b.Straps), strapHolds(b))
 	}
 	w.add(t, report.List{First: 1, Items: []string{
-		"Before the skin goes on, tie two loops of webbing for each strap where it will cross the bag: round the upper stringer to port and to starboard. Tie one more round the keel at the bag's inner end.",
+		"Before the skin goes on, tie two loops of webbing for each strap where it will cross the bag: a quarter of its length from each end, round the upper stringer to port and to starboard. Tie one more round the keel, where it is bare between two lashings, a little inboard of the bag's inner end.",
 		"Push each bag into its end and blow it up. Buckle its straps across its top, from loop to loop, and lace crossed cord over its open face from the straps to the loop at the keel.",
 		"Let out some air when the boat lies in the sun."}})
 }

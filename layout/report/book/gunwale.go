@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
@@ -94,29 +93,4 @@ func (w *writer) edgeSets() string {
 		}
 	}
 	return words
-}
-
-func (w *writer) scarfs() {
-	t := report.Titled("Scarfs in long sticks, middles along the stock from midship, "+w.Marks()).Names("Stick").Words("Part").Numbers("Middle", "Length", "Slope").Words("On the strip")
-	plies := false
-	for i, c := range w.Plan.Cuttings {
-		for _, j := range c.Joints {
-			s := w.Plan.Sticks[i]
-			drawn := "mark it"
-			if strings.Contains(s.Part, "gunwale") && slices.ContainsFunc(w.Frame.Gunwale.Scarfs, func(o frame.Scarf) bool { return math.Abs(o.Middle-j.Middle) < 0.5 }) {
-				drawn = "drawn"
-			}
-			plies = plies || strings.Contains(s.Part, "ply")
-			t.Row(s.Mark, s.Part, w.Mark(j.Middle), w.Cell(j.Length), fmt.Sprintf("1:%.3g", j.Length/s.Thickness), drawn)
-		}
-	}
-	if len(t.Rows) == 0 {
-		w.say("No stick needs a scarf with the boards of the ripping plan.")
-		return
-	}
-	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third, the hardest curve of a batten and, where a board allows it, what is steamed of a stringer; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side. Patterns show the scarfs that the design places; those that follow from the length of the boards are marked from this table, with a tape from midship."
-	if plies {
-		t.Note += " Ply 1 is the inboard one, the last the outboard one."
-	}
-	w.add(t, report.Findings{List: w.Plan.Heated()})
 }

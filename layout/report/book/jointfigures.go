@@ -106,10 +106,10 @@ func (w *writer) footFigure(f joint.Foot) report.Figure {
 	y := -keel/per - 8
 	last := 0.0
 	for i, from := range f.FromEnd {
-		s.across(-from, last, y-4.5*float64(i), w.Fine(from+last))
+		s.across(-from, last, y-6*float64(i), w.Fine(from+last))
 		last = 0
 	}
-	s.across(-land, -f.FromEnd[len(f.FromEnd)-1], y-4.5*float64(len(f.FromEnd)), w.Fine(f.FootEnd))
+	s.across(-land, -f.FromEnd[len(f.FromEnd)-1], y-6*float64(len(f.FromEnd)), w.Fine(f.FootEnd))
 	s.up(-keel, 0, (-land-40)/per, w.Fine(keel))
 	s.note(-land-30, -keel, 0, keel/per+1.2, layout.Left, "keel")
 	s.note(4, 18, 0, 0, layout.Left, "stem")

@@ -114,14 +114,17 @@ func (w *writer) made(name string, steps []string, figures ...report.Figure) {
 	w.add(report.List{First: 1, Items: steps})
 }
 
+// sunk is how deep the heads of the foot's screws lie, mm.
+const sunk = 1.0
+
 func (w *writer) foot() {
 	j := w.Bend.Joints
 	f := j.Feet[1]
 	steps := []string{
 		"Plane the foot to the keel until no light shows between them, and cut the keel's end square against the step.",
 		fmt.Sprintf("Clamp keel and stem together in one plane. Bore from below, square to the keel: %s through the keel, %s on into the foot, a drill marked with tape %s from its tip. Countersink until the heads lie %s deep.",
-			w.Fine(f.Shank), w.Fine(f.Pilot), w.whole(f.Fastener.Length), w.Fine(1)),
-		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s into the foot. Fill over the heads with glue that fine sawdust makes stiff, and plane it flush when it is hard.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.whole(f.Deep)),
+			w.Fine(f.Shank), w.Fine(f.Pilot), w.whole(f.Fastener.Length+sunk), w.Fine(sunk)),
+		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s or more into the foot. Fill over the heads with glue that fine sawdust makes stiff, and plane it flush when it is hard.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.whole(f.Deep)),
 		fmt.Sprintf("Lash round keel and foot between the screws, %s. Cut a shallow groove for the cord across the keel's underside, so that it cannot chafe.", w.lashed(f.Joint)),
 		"Look: push the foot along and across with your hand; nothing may move.",
 	}

@@ -41,8 +41,8 @@ func (w *writer) outsideSkin() {
 // screwPlaces lists the screws of the strips, once where fore and aft are alike.
 func (w *writer) screwPlaces() report.Table {
 	o := w.Bend.Outside
-	t := report.Titled("Screws of the strips, from midship along them, " + w.Unit()).Names("Strip").Words("Places")
-	t.Note = "Forward is positive. A screw stands midway between two ribs, and is moved aside or added where a bolt, a peg or a lashing is in its way or the next one would be too far off. Keep to these places within " + w.Whole(marks.Joined) + " " + w.Unit() + ". One that stands on a scarf of the gunwale may stay: it goes square through both halves and its hole is bored, so that it pulls the joint together."
+	t := report.Titled("Screws of the strips, from midship along the gunwale and the keel, " + w.Unit()).Names("Strip").Words("Places")
+	t.Note = "Forward is positive. Measure along the middle of the gunwale's upper face and square over: the outwale itself is longer, for it runs outside. A screw stands midway between two ribs, and is moved aside or added where a bolt, a peg or a lashing is in its way or the next one would be too far off. Keep to these places within " + w.Whole(marks.Joined) + " " + w.Unit() + ". One that stands on a scarf of the gunwale may stay: it goes square through both halves and its hole is bored, so that it pulls the joint together."
 	row := func(name string, s outside.Strip) {
 		all := s.Screws
 		if s.Mirrored() {
@@ -64,7 +64,7 @@ func (w *writer) outsideSteps() (out []string) {
 	if s := o.Outwale; s.There() {
 		out = append(out, fmt.Sprintf("Outwales: plane both to %s x %s, round the outer edges, oil them.", w.Fine(s.Across), w.Fine(s.Tall)),
 			"Clamp one dry along the gunwale, its upper edge flush, from midship outward. It covers the tacks and takes the knocks.",
-			"Mark its ends at the stems and cut them.")
+			"Mark its ends flush with the gunwales', plumb, and cut them.")
 		if o.Outwales.Cure != "" {
 			out = append(out, "Its bend: "+o.Outwales.Cure+".")
 		}
@@ -112,7 +112,7 @@ func (w *writer) screwed(s outside.Strip, why string) string {
 	if s.Screws == nil {
 		return "The wood under it is too thin for screws: clamp or strap it until the compound holds."
 	}
-	return fmt.Sprintf("Bore and drive %s of %s x %s, square to the face, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and none is farther than %s from the next. Sink the heads by %s; then %s of wood or more stay under the tips.",
-		wording.Counted(len(s.Screws), "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), why,
+	return fmt.Sprintf("Bore %s through the strip and %s on into the wood, and drive %s of %s x %s, square to the face, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and none is farther than %s from the next. Sink the heads by %s; then %s of wood or more stay under the tips.",
+		w.Fine(outside.ScrewWide), w.Fine(outside.Pilot), wording.Counted(len(s.Screws), "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), why,
 		w.Length(s.Screws[0]-s.From), w.Length(s.To-s.Screws[len(s.Screws)-1]), w.Length(s.Apart), w.Length(outside.Sunk), w.Length(outside.Under))
 }

@@ -80,19 +80,6 @@ func (w *writer) sides() string {
 	return " In S1p the p is for port, the left side of the boat looking forward; in S1s the s is for starboard, the right."
 }
 
-// scarfing is the work on scarfs, nil where no stick has one.
-func (w *writer) scarfing() []string {
-	n := w.alongSticks()
-	if n == 0 {
-		return nil
-	}
-	return []string{
-		fmt.Sprintf("Mark the scarfs, %d in all, by the table Scarfs in long sticks in the chapter Gunwales: pieces are counted from aft. A scarf slopes through the thickness of a stick, the smaller side of its section: draw it on both narrow sides, from nothing on one wide face to the other wide face, as long as the table says.", n),
-		"Plane the wide faces true at the ends first. Lay the two pieces of a joint on each other, one end back from the other by the length of the scarf, clamp them down, and saw and plane both slopes in one plane, to a feather on a board's edge.",
-		"Turn one piece over and lay slope on slope: no light shows between them. Glue them, clamped on a straight board with film under them, a brad through the waste of each or a stop at each end so that they cannot slide. Leave them overnight.",
-	}
-}
-
 // boredEnds says how the ends of the gunwales are bored for the cord that lashes them.
 func (w *writer) boredEnds() string {
 	e := w.Bend.Joints.Ends
@@ -103,7 +90,7 @@ func (w *writer) boredEnds() string {
 	if place(0) != words {
 		words += " at the bow, " + place(0) + " at the stern"
 	}
-	return fmt.Sprintf("Bore each end across for its lashing, %s, %s; ease the edges of the holes.", w.Fine(e[1].Drill), words)
+	return fmt.Sprintf("Bore each end across for its lashing, along its sloping cut and not square to the wood, %s, %s; ease the edges of the holes.", w.Fine(e[1].Drill), words)
 }
 
 // crosses says what is marked on the stems for the stringers, "" without any.

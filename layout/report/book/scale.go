@@ -75,13 +75,18 @@ func (s *sketch) across(fromX, toX, y float64, words string) {
 // beside its line, mm of paper.
 const narrow = 20.0
 
-// up dimensions an upright distance at x mm of paper, lettered along it.
+// up dimensions an upright distance at x mm of paper, lettered along it; a short one away
+// from what is drawn so far.
 func (s *sketch) up(fromY, toY, x float64, words string) {
 	a, b := fromY/s.per, toY/s.per
 	s.Straight(layout.Tick, x, a, x, b)
 	s.Straight(layout.Tick, x-1.2, a, x+1.2, a)
 	s.Straight(layout.Tick, x-1.2, b, x+1.2, b)
 	if room := math.Abs(b - a); lettering.Width(lettering.Safe(words), small) > room-1 && room < narrow {
+		if x < s.Bounds().Center().X {
+			s.Write(x-1.8, (a+b)/2-small/2, small, layout.Right, words)
+			return
+		}
 		s.Write(x+1.8, (a+b)/2-small/2, small, layout.Left, words)
 		return
 	}

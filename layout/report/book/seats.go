@@ -91,15 +91,30 @@ func (w *writer) hangSteps(s seat.Seat) []string {
 		headsHeld,
 		"Cut the slots of the hangers as closed holes, wood all round them: bore the corners, saw between them, and pare to the lines. The rail lies level, so the slot slants through the leaning board as its pattern says.",
 		"Slide a hanger on each end of both rails, clamp the hangers to their blocks, dry, and measure from the floor to the rails before you bore the hangers for their bolts.",
-		fmt.Sprintf("Take it down and make the frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. Saw the spreaders' ends square and glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, and drive a peg of hardwood with glue.", w.Fine(h.Spreader), w.Length(s.Wide), w.whole(seat.Peg), w.whole(h.IntoSpreader())),
-		fmt.Sprintf("Pin each end of both rails: bore from the after edge of the hanger, in the middle of its thickness and level, through its wood into the middle of the rail, %s wide, %s deep in front and %s behind. Drive a peg without glue, so that it can be driven out.", w.whole(seat.Peg), w.whole(h.Front.IntoRail()), w.whole(h.After.IntoRail())),
+		fmt.Sprintf("Take it down and make the frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. %s Glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, and drive a peg of hardwood with glue.", w.Fine(h.Spreader), w.Length(s.Wide), w.spreaderEnds(h), w.whole(seat.Peg), w.whole(h.IntoSpreader())),
+		fmt.Sprintf("Pin each end of both rails: bore from the after edge of the hanger, in the middle of its thickness and level, through its wood into the middle of the rail, %s wide, %s deep in front and %s behind. Bore these while the hangers are clamped. The pegs have no glue and are a finger's breadth longer than their holes, to be pulled by; they go in last of all.", w.whole(seat.Peg), w.whole(h.Front.IntoRail()), w.whole(h.After.IntoRail())),
 	}
 	if h.Bottom == design.Webbing {
 		out = append(out, fmt.Sprintf("Wrap %d straps from rail to rail and weave %d from spreader to spreader; sew each round its rail. Pull them so that they sink about %s under a person: tighter ones pull the rails together with more than the person's weight.", h.Along, h.Across, w.Length(seat.Sag)))
 	} else {
 		out = append(out, fmt.Sprintf("Screw %d slats of %s by %s on the rails, two screws at each end.", h.Along, w.Fine(seat.SlatWide), w.Fine(seat.SlatThick)))
 	}
-	return append(out, "Wing nuts inboard: eight of them and the seat is out.")
+	return append(out, "Hang it with the four hangers pushed inboard on the rails. Hold the frame between the bolts and push the hangers out over them, lifting or lowering it as the bolts lean; then washers and wing nuts, and the pegs last.",
+		"To take it out, pull the four pegs, take off the eight wing nuts, and push the hangers inboard off their bolts.")
+}
+
+// spreaderEnds says how a spreader's ends are sawn between rails that do not lie level
+// with each other.
+func (w *writer) spreaderEnds(h *seat.Hung) string {
+	rise := h.After.TopZ - h.Front.TopZ
+	if math.Abs(rise) < 1 {
+		return "Saw the spreaders' ends square; their tops lie flush with the rails'."
+	}
+	high := "after"
+	if rise < 0 {
+		high = "front"
+	}
+	return fmt.Sprintf("The %s rail lies %s higher: saw the spreaders' ends %s degrees off square, so that they stand plumb against both rails with their tops flush.", high, w.Fine(math.Abs(rise)), report.Angle(math.Atan2(math.Abs(rise), h.Spreader)))
 }
 
 // hungFigure is the section at the front rail, seen from ahead: gunwale, block, hanger,

@@ -60,10 +60,10 @@ func (w *writer) seatActs(k kit.Kit) []string {
 			}
 			out = append(out,
 				name+"measure from the gunwales to the floor, saw the hangers to that and slot them.",
-				name+"hang hangers and rails dry on the bolts, and measure the height of the rails.",
-				name+"take it down; glue spreaders and rails together and pin the rails in their slots. Leave it overnight.",
+				name+"slide the hangers on the rails, clamp them dry to their blocks, and measure the height of the rails. Mark and bore the hangers for their bolts, and bore them and the rails for the pegs.",
+				name+"take it down; glue spreaders and rails together, the hangers on the rails but not pinned. Leave it overnight.",
 				name+"plane it flush, round all edges and oil it. Leave it for a day.",
-				name+bottom+" Hang it on its bolts, nuts finger-tight.")
+				name+bottom+" Hang it on its bolts as the chapter Seats says, nuts finger-tight, the pegs last.")
 		default:
 			for _, v := range k.Works {
 				if strings.HasPrefix(v.Name, wording.Clip(s.Name, 40)+": ") && !v.Bare {

@@ -129,18 +129,24 @@ func (w *writer) setUp() []string {
 		cut = w.sticks()
 	}
 	stand := []string{"Stand the gunwales on two trestles that are level with each other and across." + looseBars}
-	spread := "Spread the gunwales, their ends lashed in the stems' notches."
+	spread := []string{"Spread the gunwales, their ends lashed in the stems' notches."}
 	keel := []string{markKeel, "Clamp it to the feet of both stems.",
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()
-		spread = "Lay the gunwales on the trestles and spread them. " + w.tieEnds()
+		spread = []string{"Lay the gunwales on blocks of one height, beside the place of the boat, and spread them.", w.tieEnds() + " Tie them a hand's length from the ends, so that the cord will clear the stems."}
 		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	}
-	return slices.Concat(cut, w.joined(), stand, []string{spread}, w.heldApart(), []string{
+	shaped := slices.Concat(spread, w.heldApart(), []string{
 		fmt.Sprintf("Set the lean of %s degrees with a bevel, and hold it with wedges in the notches.", report.Angle(math.Abs(g.Tilt))),
 		"Sight along both gunwales: each runs in one sweep. Then measure both diagonals, from one end of each gunwale to the farther spreader on the other.",
-	}, w.sprung(), []string{
+	})
+	if w.Bend.EdgeSet == nil {
+		shaped = slices.Concat(stand, shaped)
+	} else {
+		shaped = slices.Concat(shaped, w.joined(), stand, w.sprung())
+	}
+	return slices.Concat(cut, shaped, []string{
 		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie in the stems' notches. Leave them overnight.",
 		"When the glue is hard, bore for their pegs and drive them."}, w.stayIn(), keel, []string{
 		"Lay a straightedge across the gunwales at each rib's place. Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -9,14 +10,13 @@ import (
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
-	"ribwright/layout/report"
 )
 
 // woodSteps are from the printer to sticks, gunwales and stems.
 func (w *writer) woodSteps() []step { return []step{w.patterns(), w.sawing(), w.gunwales(), w.stems()} }
 
 func (w *writer) patterns() step {
-	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib strips; and the gauges"
+	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib strips; and the gauges, which are the inner lines of the body plan, one for each pair of ribs"
 	return step{name: string(hours.Loft), work: stage(hours.Loft), buys: []string{"workshop"}, do: []string{
 		"Print the patterns at 100 %, sheet 1 first.",
 		"Measure both scale bars of sheet 1 with a steel rule, then print the others.",
@@ -125,7 +125,7 @@ func (w *writer) glueInBend(more string) []string {
 		return []string{"Do the next steps once without glue.", spread, "Clamp the plies to the form, from midship outward.", offBench}
 	}
 	return slices.Concat([]string{
-		"Saw the plies of both gunwales off " + report.Either(w.Letters.Units, "2 mm", "1/16 in") + " outside the sloping marks of their ends, along their slope: longer, the two gunwales would meet there.",
+		w.roughEnds(),
 		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you.",
 		spread,
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
@@ -138,13 +138,35 @@ func (w *writer) glueInBend(more string) []string {
 	})
 }
 
+// roughEnds says where plies are sawn off before they are glued in a bend: the outboard
+// ply slides back there and the inboard one out, by a ply's thickness times the turn of the
+// end, and the finished cut slopes outward. Longer ends would meet.
+func (w *writer) roughEnds() string {
+	g, plies := &w.Frame.Gunwale, w.Frame.Design.Gunwale.Plies
+	spare := 1 + math.Max(g.AftRise, g.ForeRise)
+	slide := g.Width / float64(plies) * math.Max(math.Abs(g.AftCut), math.Abs(g.ForeCut))
+	holds := float64(plies-1) / 2 // the ply whose marks hold, counted from inboard
+	if plies == 2 {
+		holds = 0
+	}
+	off := func(ply float64) string {
+		return w.Letters.Units.Whole(math.Ceil(math.Max(1, spare+(ply-holds)*slide)))
+	}
+	words := "the inboard ply by " + off(0)
+	if plies > 2 {
+		words += ", the middle by " + off(holds)
+	}
+	return "Saw the plies of both gunwales off outside the sloping marks of their ends, along their slope: " + words + " and the outboard one by " + off(float64(plies-1)) + ". Bent, the outboard ply slides back and the inboard one out. Longer, the two gunwales would meet there."
+}
+
 // byGap is the work on gunwales whose mortises are gaps.
 func (w *writer) byGap(glue string, end ...string) []string {
 	out := w.gapSteps()
+	draw := fmt.Sprintf("Draw from the gunwale strip midship, the places of the spreaders%s and the sloping cut at each end", w.boltMarks())
 	if w.Frame.Design.Gunwale.Glued == design.GluedStraight {
-		out = append(out, glue+gapsGlued(), offBench)
+		out = append(out, glue+gapsGlued(), offBench, draw+".")
 	} else {
-		out = append(out, "Clamp the dry plies of a gunwale flush and straight.", "Draw midship and the places of the spreaders across all of them.")
+		out = append(out, "Clamp the dry plies of a gunwale flush and straight.", draw+" across all of them.")
 		out = slices.Concat(out, w.ifBent(w.sticks()), w.glueInBend(gapsGlued()))
 	}
 	return append(append(out, w.clearGaps()), end...)
@@ -164,8 +186,8 @@ func (w *writer) stems() step {
 		"Bore all holes of the pattern now, while the piece lies flat, square to the stem.",
 		"Saw the breasthooks to their patterns.",
 		"Plane their edges to the lean that the chapter Stems and breasthooks gives."),
-		tools: tools, dry: dry, check: "lay the stem on its pattern; the notch takes both gunwales",
-		wrong: "a notch is tight: pare it. It is wide: glue in a shaving. A stem or a plate that has split is made anew",
+		tools: tools, dry: dry, check: "lay the stem on its pattern; both gunwales' ends lie flat on the shelf and against the horn",
+		wrong: "a shelf is high or aslant: pare it. It is low: glue on a shaving. A stem or a plate that has split is made anew",
 		care:  "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"}
 }
 
