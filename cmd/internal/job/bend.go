@@ -84,7 +84,7 @@ func (b *Bend) tell(k bent) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	out := &Result{Report: k.report("bends and balance", trial.Bending(k.Balance, b.Units)), Numbers: append(numbers, json.HowTrue(k.Hands, k.Report)...),
+	out := &Result{Report: k.report("bends and balance", trial.Bending(k.Balance, b.Units)).In(b.Units), Numbers: append(numbers, json.HowTrue(k.Hands, k.Report)...),
 		Warnings: warnings(finding.List{k.Report.InALine()})}
 	if b.Picture {
 		title := k.design.Title

@@ -165,6 +165,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	}
 	out.Warnings = append(boat.Failures(), warnings(found.told)...)
 	out.Report.Blocks = append(append(out.Report.Blocks, reasons.Tried(found.told, found.matters)...), report.Paragraph{Words: report.Promise})
+	out.Report = out.Report.In(s.Units)
 	if out.Numbers, err = json.Sizing(boat); err != nil {
 		return nil, err
 	}
