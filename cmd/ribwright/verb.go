@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -13,6 +14,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/geometry/finding"
 	"ribwright/render/json"
 	"ribwright/render/text"
 )
@@ -26,6 +28,7 @@ type verb struct {
 	example string // what follows the verb in one
 	numbers bool   // it can answer in JSON
 	placed  bool   // its first file is put where -o says
+	judges  bool   // it finds out whether a boat should be built as it is
 	request func() job.Request
 	run     func(args []string, c console) error // what it does instead of answering a request; nil for most
 }
@@ -39,6 +42,8 @@ func (v verb) usage() string {
 type asked struct {
 	out  string // folder for the files
 	json bool
+
+	strict bool // a warning fails and nothing is written
 	file string // the place of the first file; "" for its own name in out
 }
 
@@ -58,10 +63,23 @@ func (v verb) do(args []string, c console) error {
 	if err != nil {
 		return v.explained(err)
 	}
+	if a.strict && len(result.Warnings) > 0 {
+		result.Outputs = nil
+		return cmp.Or(a.tell(c.out, result), refused(c.err, v.name, result.Warnings))
+	}
 	if err := save(a.placed(result.Outputs), nil); err != nil {
 		return err
 	}
 	return a.tell(c.out, result)
+}
+
+// refused says in a line each why the boat should not be built as it is; without --strict
+// the page alone says so.
+func refused(to io.Writer, verb string, all finding.List) error {
+	for _, f := range all {
+		fmt.Fprintf(to, "ribwright: %s: warning: %s\n", verb, flat(f.String()))
+	}
+	return fmt.Errorf("%s: with --strict a warning fails; nothing is written", verb)
 }
 
 // ask reads the arguments into a request, and what the job may know besides. own adds
@@ -74,6 +92,9 @@ func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*p
 	}
 	if v.placed {
 		f.StringVarP(&a.file, "output", "o", "", "`file` for the design; NAME.toml in the folder of --out when left out")
+	}
+	if v.judges {
+		f.BoolVar(&a.strict, "strict", false, "exit with 1, and write nothing, where the boat does not stand or its wood does not bend")
 	}
 	own(f)
 	names, err := v.parse(f, args, c.out)

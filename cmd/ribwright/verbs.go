@@ -29,13 +29,13 @@ func howTyped() map[string]verb {
 	shipped := strings.Join(design.ShippedNames(), "|")
 	design := "[DESIGN.toml|" + shipped + "]"
 	return map[string]verb{
-		"size":    {takes: `--paddler "62 kg, 168 cm"`, example: `--paddler "62 kg, 168 cm" --gear "12 kg" --use pack -o mine.toml`, numbers: true, placed: true},
+		"size":    {takes: `--paddler "62 kg, 168 cm"`, example: `--paddler "62 kg, 168 cm" --gear "12 kg" --use pack -o mine.toml`, numbers: true, placed: true, judges: true},
 		"class":   {takes: "BUILDERS.csv", most: 1, example: "builders.csv --out course --loft", numbers: true},
-		"float":   {takes: "[DESIGN.toml|" + shipped + "|OFFSETS.csv]", most: 1, example: "river --load 230kg --water salt --svg", numbers: true},
-		"bend":    {takes: design, most: 1, example: "river --without seat,thwart-2 --svg", numbers: true},
-		"loft":    {takes: design, most: 1, example: "river --paper a4 --units imperial --out river", numbers: true},
+		"float":   {takes: "[DESIGN.toml|" + shipped + "|OFFSETS.csv]", most: 1, example: "river --load 230kg --water salt --svg", numbers: true, judges: true},
+		"bend":    {takes: design, most: 1, example: "river --without seat,thwart-2 --svg", numbers: true, judges: true},
+		"loft":    {takes: design, most: 1, example: "river --paper a4 --units imperial --out river", numbers: true, judges: true},
 		"proof":   {example: "--paper a4"},
-		"book":    {takes: design, most: 1, example: "river --paper a4 --prices shipped --skill beginner --html"},
+		"book":    {takes: design, most: 1, example: "river --paper a4 --prices shipped --skill beginner --html", judges: true},
 		"fleet":   {takes: design + " ...", most: any, example: "brook lake river --roof 75kg --door '900 mm' --svg", numbers: true},
 		"sail":    {takes: design, most: 1, example: "lake --rig lug --wind 5m/s --loft --paper roll36", numbers: true},
 		"pair":    {takes: design + " [DESIGN2]", most: 2, example: "river --purpose moving --svg", numbers: true},

@@ -26,7 +26,7 @@ func TestNoted(t *testing.T) {
 		if got := mustDecode(t, text); !reflect.DeepEqual(got, want) {
 			t.Errorf("%s: got %+v\nwant %+v", name, got, want)
 		}
-		for _, s := range []string{"# Sized for somebody\n", "# the title\ntitle = ", "# as wide as arms reach [bow] = 3\nbeam = ", "# first\nat = "} {
+		for _, s := range []string{"# Sized for somebody\n", "# Name of the boat, printed on every sheet.\n# the title\ntitle = ", "# as wide as arms reach [bow] = 3\nbeam = ", "# first\nat = "} {
 			if strings.Count(text, s) != 1 {
 				t.Errorf("%s: %q stands %d times, want once, in\n%s", name, s, strings.Count(text, s), text)
 			}

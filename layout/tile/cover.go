@@ -21,7 +21,7 @@ func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 	f.sheet().Write(top, 6, layout.Left, lettering.Clip(set.Title, 6, p.room.W()))
 	f.sheet().Write(top.Add(geometry.Point{Y: -6}), small, layout.Left, lettering.Clip(set.For, small, p.room.W()))
 	if len(set.Told) > 0 {
-		f.section("Before you cut", toldLines(set.Told))
+		f.section("Before you cut", toldLines(set.Told, p.units))
 	}
 	f.section("What is here", contents(p.uses()))
 	f.section("Printing", []string{
@@ -45,10 +45,10 @@ func (p plan) cover(set Set) ([]layout.Sheet, [][]geometry.Box) {
 }
 
 // toldLines are the lines about the boat as the first sheet has them.
-func toldLines(told finding.List) []string {
+func toldLines(told finding.List, units measure.System) []string {
 	out := make([]string, len(told))
 	for i, f := range told {
-		out[i] = wording.Capital(f.String()) + "."
+		out[i] = units.Words(wording.Capital(f.String())) + "."
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/layout/figure"
 	"ribwright/layout/report/trial"
@@ -83,7 +84,8 @@ func (b *Bend) tell(k bent) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	out := &Result{Report: k.report("bends and balance", trial.Bending(k.Balance, b.Units)), Numbers: append(numbers, json.HowTrue(k.Hands, k.Report)...)}
+	out := &Result{Report: k.report("bends and balance", trial.Bending(k.Balance, b.Units)).In(b.Units), Numbers: append(numbers, json.HowTrue(k.Hands, k.Report)...),
+		Warnings: warnings(finding.List{k.Report.InALine()})}
 	if b.Picture {
 		title := k.design.Title
 		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {

@@ -197,7 +197,11 @@ func (c *Course) built(b *sizing.Boat) (Built, error) {
 	}
 	fmt.Fprintf(key, "%v %v %+v %v", c.class.Loft, c.class.Units, c.class.Printer, c.world.Made)
 	return Built{b.Design.Slug(), hex.EncodeToString(key.Sum(nil)), func() ([]Output, error) {
-		out, err := c.class.files(b, c.world)
+		k, err := c.class.factsOf(b)
+		if err != nil {
+			return nil, err
+		}
+		out, err := c.class.files(b, k, c.world)
 		return append(out, why), err
 	}}, nil
 }

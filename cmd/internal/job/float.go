@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
@@ -86,7 +87,7 @@ func (f *Float) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(f.Design, err)
 	}
-	out := &Result{Report: k.report("afloat", trial.Afloat(r, f.Units)), Numbers: numbers}
+	out := &Result{Report: k.report("afloat", trial.Afloat(r, f.Units)).In(f.Units), Numbers: numbers, Warnings: warnings(finding.List{r.InALine()})}
 	if f.Picture {
 		out.Outputs = []Output{{k.design.Slug() + "-float.svg", "the sheer plan and the curves",
 			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Afloat(r), figure.AfloatAbout(r)) }}}

@@ -130,7 +130,8 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
-	return &Result{Report: k.report("patterns", slices.Concat(made.laid.told(&l.Printer), report.Told(made.told), k.unlettered())), Numbers: numbers, Outputs: out, Warnings: warnings(made.told)}, nil
+	told := slices.Concat(made.laid.told(&l.Printer), report.Told(made.told), k.unlettered())
+	return &Result{Report: k.report("patterns", told).In(l.Units), Numbers: numbers, Outputs: out, Warnings: warnings(made.told)}, nil
 }
 
 // onSheets is the file of patterns.

@@ -141,11 +141,11 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	print, err := boat.Design.Fingerprint()
+	k, err := s.factsOf(boat)
 	if err != nil {
 		return nil, err
 	}
-	out := &Result{Report: report.Report{Title: boat.Design.Title, For: boat.Design.For, Edition: boat.Design.Edition, Fingerprint: print}}
+	out := &Result{Report: k.report("", nil)}
 	if s.Explain != "" {
 		steps, err := boat.Case.Run().Explain(s.Explain)
 		if err != nil {
@@ -159,11 +159,17 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if answer != nil {
 		out.Report.Blocks = append(out.Report.Blocks, reasons.Search(answer, s.Aim, s.Targets)...)
 	}
-	out.Report.Blocks = append(out.Report.Blocks, report.Paragraph{Words: report.Promise})
+	found, err := k.judge(w, s.Water)
+	if err != nil {
+		return nil, err
+	}
+	out.Warnings = append(boat.Failures(), warnings(found.told)...)
+	out.Report.Blocks = append(append(out.Report.Blocks, reasons.Tried(found.told, found.matters)...), report.Paragraph{Words: report.Promise})
+	out.Report = out.Report.In(s.Units)
 	if out.Numbers, err = json.Sizing(boat); err != nil {
 		return nil, err
 	}
-	out.Outputs, err = s.files(boat, w)
+	out.Outputs, err = s.files(boat, k, w)
 	return out, err
 }
 

@@ -83,16 +83,16 @@ func (s *Sizing) family(w World) (*family.Family, error) {
 	return family.Read(formula.Source{Name: s.Family, Text: string(text)})
 }
 
+// factsOf are the facts of a sized boat, whose frame stands already.
+func (s *Sizing) factsOf(b *sizing.Boat) (*facts, error) {
+	return factsBy(b.Design, b.Design.Slug()+".toml", func(*design.Design) (*frame.Frame, error) { return b.Frame, nil })
+}
+
 // files are a boat's design and, where they are asked for, its patterns.
-func (s *Sizing) files(b *sizing.Boat, w World) ([]Output, error) {
-	name := b.Design.Slug() + ".toml"
-	out := []Output{{name, "the design, with a note of where each value came from", func(to io.Writer) error { return b.Write(to) }}}
+func (s *Sizing) files(b *sizing.Boat, k *facts, w World) ([]Output, error) {
+	out := []Output{{k.name, "the design, with a note of where each value came from", func(to io.Writer) error { return b.Write(to) }}}
 	if !s.Loft {
 		return out, nil
-	}
-	k, err := factsBy(b.Design, name, func(*design.Design) (*frame.Frame, error) { return b.Frame, nil })
-	if err != nil {
-		return nil, err
 	}
 	l := NewLoft()
 	l.Units, l.Printer, l.Quick = s.Units, s.Printer, s.quick

@@ -2,6 +2,7 @@ package job
 
 import (
 	"errors"
+	"slices"
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/finding"
@@ -41,6 +42,34 @@ func (k *facts) told(w World) (finding.List, error) {
 	}
 	r, err := k.afloat(w, water.Fresh, afloat.Stands)
 	return toldOf(r, err, bends)
+}
+
+// judged is what the trials afloat and of the bends found of a boat.
+type judged struct {
+	told    finding.List // whether it stands and its wood bends, in a line each
+	matters finding.List // of all else that was found: what does not pass, and dangers
+}
+
+// judge tries a boat with the people and gear of its design.
+func (k *facts) judge(w World, in water.Kind) (t judged, err error) {
+	bends, err := k.bending()
+	if err != nil {
+		return t, err
+	}
+	r, noRest := k.afloat(w, in, afloat.Run)
+	if t.told, err = toldOf(r, noRest, bends); err != nil {
+		return t, err
+	}
+	found := bends.Findings
+	if r != nil {
+		found = slices.Concat(r.Findings, found)
+	}
+	for _, f := range found {
+		if !f.Verdict.Passes() || f.Verdict.Danger() {
+			t.matters = append(t.matters, f)
+		}
+	}
+	return t, nil
 }
 
 // toldOf says it of a boat that was tried, or found no rest. Any other error is returned.

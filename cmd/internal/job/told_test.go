@@ -1,49 +1,58 @@
 package job
 
 import (
+	"bytes"
+	"errors"
+	"regexp"
 	"strings"
 	"testing"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
+	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/water/float"
 )
 
-// TestFloatBendFleetPages keeps what is told of every shipped boat within 80 columns,
-// free of codes, of numbers that are none and of the names of verbs and fields, and the
-// same each time; it holds what nobody may miss, in the system asked for.
-func TestFloatBendFleetPages(t *testing.T) {
-	for _, units := range []string{"metric", "imperial"} {
-		for _, name := range design.ShippedNames() {
-			page(t, []string{"float", name, "--smooth", "--units", units}, "At rest", "Weights", "Effort on flat", "What to make of it", "nothing here certifies a boat", "life jacket", "KG, GM")
-			page(t, []string{"bend", name, "--units", units}, "Everything can be made as the design says", "Will the wood take it", "Bend one rib", "Steam scalds", "Relax", "Beam: mm off the design")
+// TestWrittenShort: a person given in pounds and feet gives a file without a number of many
+// places, and the file reads back as the design that was told of.
+func TestWrittenShort(t *testing.T) {
+	r, err := asked(t, "size", "--paddler", "137 lb, 5 ft 6 in", "--gear", "17 lb").Do(World{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := written(t, r.Outputs[0])
+	long := regexp.MustCompile(`\d\.\d{4,}`)
+	for _, line := range strings.Split(string(text), "\n") {
+		if !strings.HasPrefix(line, "#") && long.MatchString(line) {
+			t.Error(line)
 		}
-		page(t, []string{"fleet", "--roof", "75kg", "--door", "900mm", "--units", units}, "Least room", "must come out", "Lifting:", "Wind:", "nothing here certifies a load")
+	}
+	d, err := design.Decode(bytes.NewReader(text), "x.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if print, _ := d.Fingerprint(); print != r.Report.Fingerprint {
+		t.Errorf("the report is of %s, the file of %s", r.Report.Fingerprint, print)
 	}
 }
 
-func page(t *testing.T, args []string, wanted ...string) {
-	t.Helper()
-	told := ask(t, args[0], args[1:]...).said
-	for _, l := range strings.Split(told, "\n") {
-		if n := len([]rune(l)); n > 80 || strings.ContainsAny(l, "\t\x1b\r") || strings.HasSuffix(l, " ") {
-			t.Errorf("%v: %d columns: %q", args, n, l)
+// TestWarned: a boat whose ribs do not bend warns, one of the family's own does not; a
+// boat that finds no rest is told of, and any other fault is a fault.
+func TestWarned(t *testing.T) {
+	for fields, warns := range map[string]bool{"ribs.thickness=9mm": true, "ribs.thickness=5.5mm": false} {
+		r, err := sizeOne(t, World{}, "--set", fields)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if (len(r.Warnings) > 0) != warns {
+			t.Errorf("%s: %v", fields, r.Warnings)
 		}
 	}
-	for _, w := range []string{"NaN", "Inf", "-0.0", "%!", "?", "--smooth", "--fit", "ribwright "} {
-		if strings.Contains(told, w) {
-			t.Errorf("%v: the page holds %s", args, w)
-		}
+	told, err := toldOf(nil, of("x.toml", &float.Fault{Outcome: float.Sinks, Text: "it sinks"}), &bend.Report{})
+	if err != nil || told[0].Verdict != finding.Unsafe || len(warnings(told)) != 1 {
+		t.Errorf("%v, %v", told, err)
 	}
-	run := strings.Join(strings.Fields(told), " ")
-	for _, w := range wanted {
-		if !strings.Contains(run, w) {
-			t.Errorf("%v: the page has no %q", args, w)
-		}
-	}
-	metric, masses := args[len(args)-1] == "metric", args[0] != "bend"
-	if masses && strings.Contains(told, " lb") == metric {
-		t.Errorf("%v is lettered in the wrong system", args)
-	}
-	if told != ask(t, args[0], args[1:]...).said {
-		t.Errorf("%v: a second page differs", args)
+	if _, err := toldOf(nil, errors.New("no such wood"), &bend.Report{}); err == nil {
+		t.Error("a fault is swallowed")
 	}
 }

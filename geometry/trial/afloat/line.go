@@ -113,8 +113,12 @@ func (r *Report) steadier() string {
 	gain := r.Boat.Carried() / r.Load.Mass * math.Sin(s.MostAt) // mm of lever for a mm of seat
 	lacks := yardstick.LeastFor(len(r.Boat.Crew)).Lever - s.Most
 	lower := math.Ceil(math.Max(lacks/gain, lowerStep)/lowerStep) * lowerStep
-	if !(gain > 0) || lower > math.Min(mostLower, r.room()) {
+	room := r.room()
+	switch {
+	case room == 0:
 		return wider
+	case !(gain > 0) || lower > math.Min(mostLower, room):
+		return "everyone on the floor, or " + wider
 	}
 	return fmt.Sprintf("seats some %.0f mm lower, or %s", lower, wider)
 }

@@ -17,7 +17,7 @@ func (r *Report) InALine() finding.Finding {
 		f := &r.Findings[i]
 		if !f.Verdict.Passes() {
 			missed++
-			if worst == nil || f.Verdict > worst.Verdict {
+			if worst == nil || f.Verdict > worst.Verdict || f.Verdict == worst.Verdict && f.Margin() < worst.Margin() {
 				worst = f
 			}
 		} else if f.IsSet() && (nearest == nil || f.Margin() < nearest.Margin()) {

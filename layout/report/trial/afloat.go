@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/layout/report"
@@ -18,7 +19,11 @@ func Afloat(r *afloat.Report, units measure.System) []report.Block {
 	for _, n := range r.Boat.Notes {
 		out = append(out, report.Paragraph{Words: "Note: " + n + "."})
 	}
-	out = append(out, report.Section("What to make of it"), report.Findings{List: r.Findings}, Swamping())
+	out = append(out, report.Section("What to make of it"))
+	if r.Boat.Frame != nil {
+		out = append(out, report.Told(finding.List{r.InALine()})...)
+	}
+	out = append(out, report.Findings{List: r.Findings}, Swamping())
 	tables := []report.Table{Standing(r.Standing, len(r.Boat.Crew)), atRestInFull(r, l), Weights(r, l, l.Whole)}
 	if r.Fault == nil {
 		tables = append(tables, levers(r))

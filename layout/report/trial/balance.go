@@ -88,7 +88,7 @@ func (b Balance) forced(t balance.Trial, l report.Letters) []report.Block {
 	}
 	words := fmt.Sprintf("Steam the ends of the stringers. Forced cold they move the beam by up to %s, and stringer %d bears %.0f N/mm2 there", l.Length(cost), ends.Stringer, ends.Stress)
 	if ends.Stress > ends.Breaks/2 {
-		words += fmt.Sprintf(": %s breaks at about %.0f", ends.Wood, ends.Breaks)
+		words += fmt.Sprintf(": %s breaks at about %.0f N/mm2", ends.Wood, ends.Breaks)
 	}
 	return []report.Block{report.Paragraph{Words: words + "."}}
 }

@@ -160,7 +160,7 @@ func gunwales(r *bend.Report, l report.Letters) report.Paragraph {
 		words += fmt.Sprintf("Plies are %.1f mm and lose %.0f %% of a form's curve: a form for the designed curve has a radius of %s where it is tightest, and everywhere %.3f of the gunwale's own. ",
 			g.Ply, 100*g.OnForm, radius(g.Form, l.Length), 1-g.OnForm)
 	}
-	words += fmt.Sprintf("By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold the rest. At rest they bear %.1f N/mm2 in plan and %.1f from edge-set; the wood breaks at about %.0f. ",
+	words += fmt.Sprintf("By themselves they keep %.0f %% of the designed curve; ribs and cross pieces hold the rest. At rest they bear %.1f N/mm2 in plan and %.1f N/mm2 from edge-set; the wood breaks at about %.0f N/mm2. ",
 		100*b.Glue.Kept, g.Rest.Plan, g.Rest.Edge, b.Wood.MOR)
 	if wide := r.SquareTenon; wide < float64(d.Ribs.Width) {
 		words += fmt.Sprintf("Mortises cut by a bit of %.1f mm have half-round ends and take a sharp-edged rib of %.1f mm: square them, or round the rib's edges there. ", r.Frame.Gunwale.Mortises[0].Width, wide)

@@ -1,0 +1,163 @@
+package measure
+
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// customary is how a metric unit reads in the other system: by a factor in a unit, or as
+// a length.
+type customary struct {
+	factor   float64
+	unit     string
+	decimals int  // more than the metric figure has
+	length   bool // factor brings it to mm
+}
+
+// The units that words for people hold. One foot is 304.8 mm, one pound-force
+// 4.4482216152605 N, one US gallon 3.785411784 l, exactly; a mile is 1609.344 m.
+func customaries() map[string]customary {
+	const foot, force, gallon, mile = 0.3048, Pound * Gravity, 3.785411784, 1609.344
+	return map[string]customary{
+		"mm": {factor: 1, length: true}, "cm": {factor: 10, length: true}, "m": {factor: 1000, length: true},
+		"m2":   {factor: 1 / (foot * foot), unit: "sq ft"},
+		"kg":   {factor: 1 / Pound, unit: "lb"},
+		"N":    {factor: 1 / force, unit: "lb"},
+		"N m":  {factor: 1 / (force * foot), unit: "ft lb"},
+		"N/mm": {factor: 25.4 / force, unit: "lb/in"}, "N/mm2": {factor: 25.4 * 25.4 / force, unit: "psi"},
+		"km/h": {factor: 1000 / mile, unit: "mph"}, "m/s": {factor: 3600 / mile, unit: "mph"},
+		"l":    {factor: 1 / gallon, unit: "gal", decimals: 1},
+		"g/m2": {factor: OuncesPerSquareYard(1), unit: "oz/yd2", decimals: 1}, "kg/m3": {factor: foot * foot * foot / Pound, unit: "lb/cu ft"},
+	}
+}
+
+const (
+	figure   = `[-+]?\d+(?:\.\d+)?`
+	units    = `N/mm2|N/mm|N m|g/m2|kg/m3|km/h|m/s|mm|cm|m2|kg|m|l|N`
+	quantity = figure + `(?:(?: to | x |-)` + figure + `)* (?:` + units + `)`
+)
+
+var (
+	// said is a metric quantity, perhaps with the same in the other system behind it; or what
+	// stands in both already, or in quotes, and stays.
+	said = regexp.MustCompile(`((?:in|lb|ft|"|knots|mph) \([^()]*\)|(?:^|[\s(])"[^"]*")|` +
+		`(^|[^\w."'/-])(` + quantity + `)( \([^()]*\d(?: in| lb|"| knots| oz/yd2)\))?($|[^\w/])`)
+	ending  = regexp.MustCompile(` (?:` + units + `)$`)
+	numeral = regexp.MustCompile(figure)
+	whole   = regexp.MustCompile(`^` + figure + `$`)
+)
+
+// Words letters every metric quantity in a text for people in this system: "252 mm" as
+// "9 15/16 in", "75 kg" as "165 lb", speeds in mph, stresses in psi. What is given to the
+// tenth of a millimeter keeps it behind the inches, and what stands in both systems already
+// is left with the inches or pounds first. Metric, or any other System, returns the text.
+func (s System) Words(text string) string {
+	if s != Imperial {
+		return text
+	}
+	for from := 0; from < len(text); {
+		m := said.FindStringSubmatchIndex(text[from:])
+		if m == nil {
+			break
+		}
+		if m[2] >= 0 { // in both already
+			from += m[1]
+			continue
+		}
+		at, end := from+m[6], from+m[7]
+		words := customaryOf(text[at:end])
+		if m[8] >= 0 {
+			words = strings.Trim(text[from+m[8]:from+m[9]], " ()")
+			end = from + m[9]
+		}
+		text = text[:at] + words + text[end:]
+		from = at + len(words)
+	}
+	return text
+}
+
+// Cell letters a bare figure that is in a metric unit, for a column headed with what
+// UnitOf gives; what is no figure comes back as it is.
+func (s System) Cell(text, unit string) string {
+	c, known := customaries()[unit]
+	if s != Imperial || !known || !whole.MatchString(text) {
+		return text
+	}
+	v, _ := strconv.ParseFloat(text, 64)
+	if c.length {
+		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
+	}
+	return c.letter(v, text)
+}
+
+// UnitOf is what Cell letters a metric unit in.
+func (s System) UnitOf(unit string) string {
+	c, known := customaries()[unit]
+	switch {
+	case s != Imperial || !known:
+		return unit
+	case c.length:
+		return "in"
+	}
+	return c.unit
+}
+
+// customaryOf letters one quantity, or several with one unit.
+func customaryOf(text string) string {
+	figures, unit := text, ""
+	if i := ending.FindStringIndex(text); i != nil {
+		figures, unit = text[:i[0]], text[i[0]+1:]
+	}
+	c := customaries()[unit]
+	if c.length {
+		return c.lengths(text, figures)
+	}
+	out := numeral.ReplaceAllStringFunc(figures, func(n string) string {
+		v, _ := strconv.ParseFloat(n, 64)
+		return c.letter(v, n)
+	})
+	return out + " " + c.unit
+}
+
+// lengths letters lengths in inches, or in feet where one of them reaches a foot.
+func (c customary) lengths(text, figures string) string {
+	feet, fine := false, false
+	for _, n := range numeral.FindAllString(figures, -1) {
+		v, _ := strconv.ParseFloat(n, 64)
+		feet = feet || math.Abs(v*c.factor) >= 304
+		fine = fine || c.factor == 1 && strings.Contains(n, ".")
+	}
+	out := numeral.ReplaceAllStringFunc(figures, func(n string) string {
+		v, _ := strconv.ParseFloat(n, 64)
+		if feet {
+			return FeetInches(v * c.factor)
+		}
+		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
+	})
+	if !feet {
+		out += " in"
+	}
+	if fine {
+		if strings.Trim(figures, "-+0.") != "" && out == "0 in" {
+			out = "under 1/16 in"
+		}
+		out += " (" + text + ")"
+	}
+	return out
+}
+
+// letter letters a figure to as many places as it had, of small ones one more.
+func (c customary) letter(v float64, had string) string {
+	_, places, _ := strings.Cut(had, ".")
+	n := len(places) + c.decimals
+	v *= c.factor
+	if math.Abs(v) < 3 {
+		n++
+	}
+	if c.unit == "psi" {
+		return strconv.Itoa(int(math.Round(v/10)) * 10)
+	}
+	return MM(v, min(n, 2))
+}
