@@ -120,6 +120,9 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 		return nil, of(k.name, err)
 	}
 	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
+	if l.Each {
+		out = append(out, eachPlate(slug+"-cut", made.plate)...)
+	}
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
 	return &Result{Report: k.report("patterns", append(made.told(&l.Printer), k.unlettered()...)), Numbers: numbers, Outputs: out}, nil
@@ -135,7 +138,7 @@ func onSheets(stem string, d layout.Document, w World) Output {
 func (l *Loft) saysOf(p layout.Plate) string {
 	how := "all thicknesses together"
 	if l.ByThickness {
-		how = "every thickness on sheets of its own"
+		how = "one material and thickness each"
 	}
-	return fmt.Sprintf("%s, %s; the rectangle round them is %.2f times their area", onBoards(p), how, p.Spread())
+	return fmt.Sprintf("%s, %s; the rectangles round them are %.2f times their area", onBoards(p), how, p.Spread())
 }
