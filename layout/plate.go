@@ -14,6 +14,7 @@ type Part struct {
 	Cut       []curve.Path // closed; holes before the outline round them
 	Marks     []curve.Path // lines to draw on the piece
 	Letters   []Text       // engraved
+	Material  string       // what it is cut from, as "white ash"; "" when it does not matter
 	Thickness float64      // of its stock, mm; 0 when it does not matter
 	Grain     float64      // which way the grain runs, radians from x
 	Loose     bool         // the grain does not matter: the part may lie at any angle
@@ -44,14 +45,17 @@ type Placed struct {
 	Move geometry.Affine // turn and shift, never a mirror or a stretch
 }
 
-// Board is one sheet of stock on a plate.
+// Board is what is used of one sheet of stock on a plate, trimmed to the parts.
 type Board struct {
-	Box   geometry.Box // on the plate
-	Title string       // what it is
-	Rim   float64      // that parts keep clear along its edges, mm
-	Parts int          // how many lie on it
-	Used  geometry.Box // the least upright rectangle round their edges
-	Wood  float64      // their true area, mm²
+	Box       geometry.Box   // on the plate
+	Title     string         // which it is, of what
+	Label     []Text         // the title, the stock and the parts, above the board
+	Material  string         // "" when it does not matter
+	Thickness float64        // mm; 0 when it does not matter
+	Stock     geometry.Point // the size of the whole sheet, mm
+	Parts     int            // how many lie on it
+	Used      geometry.Box   // the least upright rectangle round their edges
+	Wood      float64        // their true area, mm²
 }
 
 // Spread returns how many times the parts' true area the rectangles round them
@@ -82,7 +86,7 @@ type Plate struct {
 
 // Machine is how a plate is written for one cutter.
 type Machine struct {
-	Hairline float64          // width of every line, mm; 0 for the default
+	Hairline float64          // width of every line, mm; 0 for one that is seen on a screen
 	Colors   map[string]Color // of layers by name; black when missing
 }
 
@@ -95,10 +99,14 @@ const (
 	LeastHairline, MostHairline = 0.025, 0.1
 )
 
+// seen is the width of a line that shows on a screen, mm: half a millimeter is two dots
+// at full size.
+const seen = 0.5
+
 // Line returns the width of every line, mm.
 func (m Machine) Line() float64 {
 	if m.Hairline == 0 {
-		return MostHairline
+		return seen
 	}
 	return m.Hairline
 }

@@ -60,6 +60,20 @@ func StrokeWidth(s string, capHeight float64) float64 {
 	return total * (capHeight / gridCap)
 }
 
+// WrapStrokes is Wrap for single strokes, except that a word wider than the width stands
+// alone.
+func WrapStrokes(s string, capHeight, width float64) []string {
+	var lines []string
+	for _, word := range strings.Fields(Safe(s)) {
+		if n := len(lines); n > 0 && StrokeWidth(lines[n-1]+" "+word, capHeight) <= width {
+			lines[n-1] += " " + word
+			continue
+		}
+		lines = append(lines, word)
+	}
+	return lines
+}
+
 func usable(capHeight float64) bool { return capHeight > 0 && !math.IsInf(capHeight, 1) }
 
 // drawable returns Safe(s) in runes that all have a glyph.

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
@@ -18,6 +19,18 @@ import (
 // GaugeStock is the plywood that gauges and guides are cut from, mm: stiff enough
 // and cheap. Common practice, no source.
 const GaugeStock = 4.0
+
+// plywood is what gauges, guides and forms are cut from.
+const plywood = "plywood"
+
+// stemStuff is what stems are cut from.
+func stemStuff(b *bend.Report) string {
+	d := b.Frame.Design
+	if d.MadeStems() == design.StemsPlywood {
+		return d.StemWood() + " " + plywood
+	}
+	return d.StemWood()
+}
 
 // engraved is the height of letters on cut parts, mm.
 const engraved = 5
@@ -28,8 +41,10 @@ const engraved = 5
 func Parts(b *bend.Report) []layout.Part {
 	f := b.Frame
 	out := []layout.Part{stemPart(b, f.Bow, 1), stemPart(b, f.Stern, 0), hookPart(b, f.BowHook, 1), hookPart(b, f.SternHook, 0)}
-	for _, t := range f.Thwarts {
-		out = append(out, thwartPart(t))
+	for i, t := range f.Thwarts {
+		p := thwartPart(t)
+		p.Material = f.Design.Thwarts[i].Species
+		out = append(out, p)
 	}
 	out = append(out, seatParts(f)...)
 	shows := "in the boat"
@@ -53,7 +68,7 @@ func engrave(p *layout.Part, at geometry.Point, angle float64, words string) {
 
 func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 	l, g := &b.Joints.Landings[end], &b.Joints.Ends[end]
-	p := layout.Part{Name: s.End + " stem", Thickness: s.Thickness, Grain: s.Grain}
+	p := layout.Part{Name: s.End + " stem", Material: stemStuff(b), Thickness: s.Thickness, Grain: s.Grain}
 	for _, h := range l.Holes {
 		p.Cut = append(p.Cut, curve.Circle(h.At, l.Drill/2))
 	}
@@ -91,7 +106,7 @@ func engraveNear(p *layout.Part, room *ground, near geometry.Point, angle float6
 }
 
 func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
-	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}, Thickness: b.Thickness, Marks: pegMarks(&r.Joints.Hooks[end])}
+	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}, Material: r.Frame.Design.Breasthook.Species, Thickness: b.Thickness, Marks: pegMarks(&r.Joints.Hooks[end])}
 	if hole := b.Hole(); hole != nil {
 		p.Cut = append([]curve.Path{hole}, p.Cut...)
 	}
@@ -118,7 +133,7 @@ func thwartPart(t frame.Thwart) layout.Part {
 
 // gaugePart is a gauge that shows a shape: of the rib in the boat, or of the free rib.
 func gaugePart(g frame.Gauge, shows string) layout.Part {
-	p := layout.Part{Name: "gauge " + strings.Join(g.Names, ", "), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Thickness: GaugeStock, Loose: true}
+	p := layout.Part{Name: "gauge " + strings.Join(g.Names, ", "), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Material: plywood, Thickness: GaugeStock, Loose: true}
 	room := 2*g.Middle.X - 6
 	engrave(&p, g.Middle.Add(geometry.Point{Y: 1}), 0, lettering.Clip("gauge "+strings.Join(g.Names, ", "), engraved, room))
 	engrave(&p, g.Middle.Sub(geometry.Point{Y: engraved + 1}), 0, lettering.Clip(shows, engraved, room))
@@ -130,7 +145,7 @@ func formParts(f bend.Form) []layout.Part {
 	name := "form " + strings.Join(f.Names, ", ")
 	var out []layout.Part
 	for range f.Layers {
-		p := layout.Part{Name: name, Cut: append(slices.Clone(f.Holes), f.Outline), Thickness: bend.FormStock, Loose: true}
+		p := layout.Part{Name: name, Cut: append(slices.Clone(f.Holes), f.Outline), Material: plywood, Thickness: bend.FormStock, Loose: true}
 		for _, t := range f.Ticks {
 			p.Marks = append(p.Marks, t, t.Map(geometry.Stretch(-1, 1)))
 		}
@@ -187,7 +202,7 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	mid := f.Gunwale.Width / 2
 	reach, top := long+guideFoot, mid+wide+guideFoot
 	opening := curve.Rounded(geometry.Rect(-long, mid-wide, long, mid+wide), bush/2)
-	plate := layout.Part{Name: "router guide", Thickness: GaugeStock, Loose: true, Cut: []curve.Path{
+	plate := layout.Part{Name: "router guide", Material: plywood, Thickness: GaugeStock, Loose: true, Cut: []curve.Path{
 		append(opening[1:], opening[0]), // the cut begins in a corner
 		curve.Rectangle(geometry.Rect(-reach, -guideCheek, reach, top)),
 	}}
@@ -200,7 +215,7 @@ func Guide(f *frame.Frame, bush, bit float64) ([]layout.Part, error) {
 	engrave(&plate, geometry.Point{Y: top - 22}, 0, fmt.Sprintf("slot %.4g x %.4g mm", slot.Length, slot.Width))
 	engrave(&plate, geometry.Point{X: -long - guideFoot/2, Y: 3}, 0, "gunwale's edge")
 	engrave(&plate, geometry.Point{X: -long - guideFoot/2, Y: -guideCheek / 2}, 0, "cheek below")
-	cheek := layout.Part{Name: "router guide's cheek", Thickness: GaugeStock, Loose: true, Cut: []curve.Path{
+	cheek := layout.Part{Name: "router guide's cheek", Material: plywood, Thickness: GaugeStock, Loose: true, Cut: []curve.Path{
 		curve.Rectangle(geometry.Box{Max: geometry.Point{X: 2 * reach, Y: guideCheek - 1}})}}
 	engrave(&cheek, geometry.Point{X: reach, Y: (guideCheek - engraved) / 2}, 0, "router guide's cheek")
 	return []layout.Part{plate, cheek}, nil

@@ -114,14 +114,14 @@ func seatParts(f *frame.Frame) []layout.Part {
 							cut[i] = p.Map(geometry.Stretch(-1, 1)).Reverse()
 						}
 					}
-					p := layout.Part{Name: fmt.Sprintf("%s, %s hanger, %s", s.Name, r.word, hand), Cut: cut, Thickness: seat.Thick, Grain: math.Pi / 2}
+					p := layout.Part{Name: fmt.Sprintf("%s, %s hanger, %s", s.Name, r.word, hand), Cut: cut, Material: s.Wood, Thickness: seat.Thick, Grain: math.Pi / 2}
 					engrave(&p, geometry.Point{Y: -r.rail.Hanger.Down - 20}, 0, r.word+" "+hand[:1])
 					out = append(out, p)
 				}
 			}
 		case s.Saddle != nil:
 			for range 2 {
-				p := layout.Part{Name: s.Name + ", cheek", Cut: []curve.Path{curve.Polygon(s.Saddle.Cheek...)}, Thickness: seat.BoardThick}
+				p := layout.Part{Name: s.Name + ", cheek", Cut: []curve.Path{curve.Polygon(s.Saddle.Cheek...)}, Material: s.Wood, Thickness: seat.BoardThick}
 				engrave(&p, geometry.Around(s.Saddle.Cheek...).Center(), 0, name)
 				out = append(out, p)
 			}

@@ -63,8 +63,8 @@ func TestOnlyWhatImportersRead(t *testing.T) {
 		if e.Name != "path" {
 			continue
 		}
-		if e.Attr("fill") != "none" || e.Attr("stroke") == "" || e.Attr("stroke-width") != "0.1" {
-			t.Errorf("a path filled %q, stroke %q, %q wide; want a line of 0.1 mm and no filling", e.Attr("fill"), e.Attr("stroke"), e.Attr("stroke-width"))
+		if e.Attr("fill") != "none" || e.Attr("stroke") == "" || e.Attr("stroke-width") != "0.5" {
+			t.Errorf("a path filled %q, stroke %q, %q wide; want a line of 0.5 mm and no filling", e.Attr("fill"), e.Attr("stroke"), e.Attr("stroke-width"))
 		}
 		if e.Group == "" {
 			t.Errorf("a path outside the layers")
@@ -177,7 +177,7 @@ func TestFailingWriter(t *testing.T) {
 }
 
 // TestMachine checks the width and the colours a machine asks for, and that black
-// and 0.1 mm hold when it asks for nothing.
+// holds when it asks for nothing.
 func TestMachine(t *testing.T) {
 	p := everything()
 	p.Hairline = 0.025

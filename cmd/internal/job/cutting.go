@@ -23,13 +23,14 @@ import (
 
 // Cutting is what the cutter's files are made for.
 type Cutting struct {
-	Stock       nest.Stock
+	Stock       Stocks
 	Diameter    float64 // of the cutter, mm
 	Gap         float64 // between parts, mm; 0 for the cutter's diameter and clearOf
 	ByThickness bool
+	Each        bool // a file for every plate too
 	Split       bool
 	Quick       bool    // lay the parts once, search no close nest
-	Hairline    float64 // mm
+	Hairline    float64 // mm; 0 for lines that a screen shows
 	Colors      map[string]layout.Color
 	Relief      relief.Kind
 	Guide       Guide
@@ -43,16 +44,17 @@ type Guide struct{ Bush, Bit float64 }
 const clearOf = 6.0
 
 func newCutting() Cutting {
-	return Cutting{Stock: nest.DefaultOptions().Stock, Diameter: 6, Hairline: layout.MostHairline}
+	return Cutting{Stock: Stocks{Usual: nest.DefaultOptions().Stock}, Diameter: 6, ByThickness: true}
 }
 
 func (c *Cutting) fields() []Field {
-	hairlines := fmt.Sprintf("width of the lines in the SVG, %g mm to %g mm", layout.LeastHairline, layout.MostHairline)
+	hairlines := fmt.Sprintf("width of the lines in the SVG for a laser that cuts along thin ones, %g mm to %g mm; wide enough for a screen when left out", layout.LeastHairline, layout.MostHairline)
 	return grouped(cutterGroup, []Field{
-		{Name: "stock", Takes: "WxH", Says: "size of the sheets for the cutter, x by y; the grain runs along the longer side", Value: bind(&c.Stock, parseStock, showStock)},
+		{Name: "stock", Takes: "WxH,...", Says: "size of the sheets for the cutter, x by y, as 1220x2440 or 4ft x 8ft, and of single thicknesses, as 1220x2440,20mm=250x2400; the grain runs along the longer side", Value: bind(&c.Stock, parseStocks, Stocks.String)},
 		{Name: "cutter", Takes: "length", Says: "diameter of the cutter", Value: length(&c.Diameter, 0.1, 50)},
 		{Name: "gap", Takes: "length", Says: fmt.Sprintf("least distance between parts and to the edges; the cutter's diameter and %g mm when left out", clearOf), Value: length(&c.Gap, nest.LeastGap, nest.MostGap)},
-		{Name: "by-thickness", Says: "lay every thickness on sheets of its own", Value: yes(&c.ByThickness)},
+		{Name: "by-thickness", Says: "lay what is of one material and thickness on sheets of its own; false lays all together", Value: yes(&c.ByThickness)},
+		{Name: "each", Says: "write a file for every plate, besides the one with all of them", Value: yes(&c.Each)},
 		{Name: "nest", Takes: "close|quick", Says: "search a second or two for a close nest, or lay the parts once", Value: oneOf(&c.Quick, []string{"close", "quick"}, []bool{false, true})},
 		{Name: "split", Says: "make parts longer than the stock in pieces with a scarf of 1:8", Value: yes(&c.Split)},
 		{Name: "hairline", Takes: "length", Says: hairlines, Value: length(&c.Hairline, layout.LeastHairline, layout.MostHairline)},
@@ -63,7 +65,7 @@ func (c *Cutting) fields() []Field {
 }
 
 func (c *Cutting) options() nest.Options {
-	return nest.Options{Stock: c.Stock, Gap: cmp.Or(c.Gap, c.Diameter+clearOf), ByThickness: c.ByThickness, Split: c.Split, Quick: c.Quick}
+	return nest.Options{Stock: c.Stock.Usual, Others: c.Stock.Others, Gap: cmp.Or(c.Gap, c.Diameter+clearOf), ByThickness: c.ByThickness, Split: c.Split, Quick: c.Quick}
 }
 
 // check finds what no single field can.
@@ -112,7 +114,7 @@ func (c *Cutting) notes(p layout.Plate) []string {
 		out = append(out, fmt.Sprintf("square inside corners are opened (%v) for a cutter of %.4g mm", c.Relief, c.Diameter))
 	}
 	for _, b := range p.Boards {
-		out = append(out, b.Title)
+		out = append(out, b.Title+", "+nest.From(b))
 	}
 	return out
 }
@@ -125,26 +127,35 @@ func cutterFiles(name, says string, p layout.Plate) []Output {
 	}
 }
 
+// eachPlate is a file of every plate by itself, named by what it is of.
+func eachPlate(name string, p layout.Plate) []Output {
+	var out []Output
+	seen := map[string]int{}
+	for i, one := range nest.Each(p) {
+		b := p.Boards[i]
+		of := (&design.Design{Title: fmt.Sprintf("%s %.4gmm", b.Material, b.Thickness)}).Slug()
+		if seen[of]++; seen[of] > 1 {
+			of += fmt.Sprintf("-%d", seen[of])
+		}
+		out = append(out, cutterFiles(name+"-"+of, b.Title+", "+nest.From(b), one)...)
+	}
+	return out
+}
+
 // onBoards says how many parts lie on how many sheets of which size.
 func onBoards(p layout.Plate) string {
-	b, sheets := p.Boards[0].Box, "a sheet"
+	sheets := "a sheet"
 	if n := len(p.Boards); n > 1 {
 		sheets = fmt.Sprintf("%d sheets", n)
 	}
-	return fmt.Sprintf("%s on %s of %v for the cutter", wording.Counted(len(p.Parts), "part"), sheets, nest.Stock{W: b.W(), H: b.H()})
-}
-
-func parseStock(text string) (nest.Stock, error) {
-	w, h, err := measure.ParsePair(text)
-	if err != nil {
-		return nest.Stock{}, fmt.Errorf("%w; accepted: width x height, as 1220x2440 (mm) or 4ft x 8ft", err)
+	var sizes []string
+	for _, b := range p.Boards {
+		if size := (nest.Stock{W: b.Stock.X, H: b.Stock.Y}).String(); !slices.Contains(sizes, size) {
+			sizes = append(sizes, size)
+		}
 	}
-	s := nest.Stock{W: float64(w), H: float64(h)}
-	return s, nest.Options{Stock: s, Gap: nest.LeastGap}.Check()
+	return fmt.Sprintf("%s on %s of %s for the cutter", wording.Counted(len(p.Parts), "part"), sheets, strings.Join(sizes, " and "))
 }
-
-func showStock(s nest.Stock) string { return fmt.Sprintf("%.6gx%.6g", s.W, s.H) }
-
 func parseGuide(text string) (Guide, error) {
 	const accepted = "accepted: bush and bit, as 16mm,6mm"
 	both := strings.Split(text, ",")

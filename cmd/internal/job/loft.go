@@ -128,6 +128,9 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 		return nil, of(k.name, err)
 	}
 	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
+	if l.Each {
+		out = append(out, eachPlate(slug+"-cut", made.plate)...)
+	}
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
 	told := slices.Concat(made.laid.told(&l.Printer), report.Told(made.told), k.unlettered())
@@ -144,7 +147,7 @@ func onSheets(stem string, d layout.Document, w World) Output {
 func (l *Loft) saysOf(p layout.Plate) string {
 	how := "all thicknesses together"
 	if l.ByThickness {
-		how = "every thickness on sheets of its own"
+		how = "one material and thickness each"
 	}
-	return fmt.Sprintf("%s, %s; the rectangle round them is %.2f times their area", onBoards(p), how, p.Spread())
+	return fmt.Sprintf("%s, %s; the rectangles round them are %.2f times their area", onBoards(p), how, p.Spread())
 }

@@ -12,6 +12,7 @@ import (
 // board lays what one sheet has room for and returns the parts that are left.
 func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout.Part) {
 	j := newJob(parts, o.Stock.Grain(), o.Gap, o.room())
+	j.tries = max(1, int(effort*o.share)/len(parts))
 	if !o.Quick && len(parts) > 2 && j.area*tightest < j.room.X*j.room.Y {
 		if s, ok := j.closeNest(); ok {
 			return o.placed(parts, j.moves(s)), nil

@@ -34,7 +34,12 @@ const mostPieces = 6
 // where that is asked for and needed.
 func (o Options) fitting(parts []layout.Part) ([]layout.Part, error) {
 	var out []layout.Part
+	usual := o
 	for _, p := range parts {
+		o := usual
+		if o.ByThickness {
+			o = o.on(p)
+		}
 		if o.fits(p) {
 			out = append(out, p)
 			continue

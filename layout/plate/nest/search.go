@@ -72,7 +72,7 @@ func (s *search) begin() {
 
 // round lays parts anew some times and keeps what is no worse.
 func (s *search) round() {
-	for range max(2, effort/len(s.job.shapes)) {
+	for range s.job.tries {
 		if !s.found || s.content() {
 			return
 		}

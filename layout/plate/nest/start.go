@@ -31,6 +31,7 @@ type job struct {
 	area   float64 // of all, mm²
 	gap    float64
 	room   geometry.Point // what the parts may fill of a board, mm
+	tries  int            // of a round
 	stamps [][][2]stamp   // of each part at each turn: itself and its halo, drawn small
 	bodies []body
 }

@@ -66,10 +66,9 @@ func Of(p layout.Plate) ([]Layer, error) {
 	return out, nil
 }
 
-// boards draws the corners of every sheet of stock and, where the rim has room for
-// it, what it is.
+// boards draws the corners of every sheet of stock and above it what it is.
 func boards(p layout.Plate) []curve.Path {
-	const arm, high = 20, 5 // mm
+	const arm = 20 // mm
 	var out []curve.Path
 	for _, b := range p.Boards {
 		for _, side := range curve.Rectangle(b.Box) {
@@ -77,9 +76,8 @@ func boards(p layout.Plate) []curve.Path {
 			in := b.Box.Center().Sub(at)
 			out = append(out, curve.Polyline(at.Add(geometry.Pt(math.Copysign(arm, in.X), 0)), at, at.Add(geometry.Pt(0, math.Copysign(arm, in.Y)))))
 		}
-		if b.Rim >= 2+high+2 {
-			at := b.Box.Min.Add(geometry.Pt(arm+5, 2))
-			out = append(out, layout.Text{At: at, Height: high, Words: b.Title}.Strokes()...)
+		for _, t := range b.Label {
+			out = append(out, t.Strokes()...)
 		}
 	}
 	return out
