@@ -11,18 +11,21 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // fleetSmall is the height of a nest's lettering, mm.
 const fleetSmall = 2.8
 
 // Fleet draws a nest of boats: the profile of all of them above, and below a section
-// where there is least room.
-func Fleet(s *stow.Stack, units measure.System) layout.Drawing {
+// where there is least room. Where a boat does not nest, both show the place that holds
+// it up, and the section where it should lie; what failed is written below with its cure.
+func Fleet(s *stow.Stack, failed finding.List, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "stack", Title: "Nest of " + boatNames(s)}
 	sec := section(s, units)
 	box := sec.Bounds()
@@ -30,8 +33,25 @@ func Fleet(s *stow.Stack, units measure.System) layout.Drawing {
 	pb := prof.Bounds()
 	put(&d, sec, geometry.Shift(-box.Center().X, -box.Min.Y))
 	put(&d, prof, geometry.Shift(-pb.Center().X, box.H()+12-pb.Min.Y))
+	fails(&d, failed)
 	return d
 }
+
+// fails writes under a drawing which boats do not nest, where, by how much and what
+// would cure it.
+func fails(d *layout.Drawing, failed finding.List) {
+	const wide, line = 215.0, 4.4
+	left, y := d.Bounds().Min.X, d.Bounds().Min.Y-2*line
+	for _, f := range failed {
+		for _, words := range lettering.Wrap(f.About+" does not nest: "+f.Words(), fleetSmall, wide) {
+			d.Write(left, y, fleetSmall, layout.Left, words)
+			y -= line
+		}
+	}
+}
+
+// holdsUp reports whether a pair does not nest for what lies directly under it.
+func holdsUp(p *stow.Pair) bool { return !p.Nests && p.Bound.Meets() && p.Far == nil }
 
 // FleetAbout says in words what the figure shows.
 func FleetAbout(s *stow.Stack) string {
@@ -90,6 +110,12 @@ func profile(s *stow.Stack, units measure.System) layout.Drawing {
 		over := top + 5 + 6*float64(len(s.Boats)-1-i)
 		d.Straight(layout.Guide, head.X, head.Y+1, head.X, over-1)
 		d.Write(head.X, over, 3.2, layout.Right, fmt.Sprintf("%d %s", i+1, b.Title))
+	}
+	for i, p := range s.Pairs {
+		if holdsUp(p) {
+			q := s.Places[i].Outer(p.Bound.At)
+			d.Line(layout.Mark, curve.Circle(geometry.Pt(q.X/k, q.Z/k), 3))
+		}
 	}
 	dimension(&d, geometry.Pt(left, -8), geometry.Pt(right, -8), units.Length(math.Round(s.Length)))
 	dimension(&d, geometry.Pt(left-8, 0), geometry.Pt(left-8, top), units.Length(math.Round(s.Height)))
@@ -156,6 +182,12 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 				d.Line(penOf(i), line.Map(m))
 			}
 		}
+		if i > 0 && holdsUp(s.Pairs[i-1]) { // where it should lie
+			for _, mirror := range []float64{1, -1} {
+				m := geometry.Stretch(mirror, 1).Then(geometry.Shift(0, p.Z-s.Pairs[i-1].Lift())).Then(geometry.Stretch(1/k, 1/k))
+				d.Line(layout.Guide, r.Outer.Map(m))
+			}
+		}
 		names = append(names, fmt.Sprintf("%d %s rib %s", i+1, b.Title, r.Name))
 	}
 	rooms(&d, s, k)
@@ -170,6 +202,14 @@ func section(s *stow.Stack, units measure.System) layout.Drawing {
 func rooms(d *layout.Drawing, s *stow.Stack, k float64) {
 	var marks []layout.Text
 	for i, p := range s.Pairs {
+		if holdsUp(p) {
+			q := s.Places[i].Outer(p.Bound.At)
+			marks = append(marks, layout.Text{At: geometry.Pt(q.Y, q.Z).Scale(1 / k), Words: fmt.Sprintf("%d in %d: %.0f mm too high", i+2, i+1, p.Lift())})
+			continue
+		}
+		if !s.Nests { // the section is at what fails
+			continue
+		}
 		if c := p.Rooms[stow.Sides]; c.Meets() {
 			at := geometry.Pt(c.At.Y, c.At.Z+s.Places[i].Z).Scale(1 / k)
 			marks = append(marks, layout.Text{At: at, Words: fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})

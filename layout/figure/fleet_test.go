@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/stow"
+	"ribwright/layout"
 )
 
 func nested(t *testing.T, names ...string) *stow.Stack {
@@ -54,12 +55,54 @@ func TestTrueToScale(t *testing.T) {
 
 // TestApart: no two lines of lettering lie over each other.
 func TestApart(t *testing.T) {
-	d := Fleet(nested(t, "brook", "lake", "river"), measure.Metric)
+	d := Fleet(nested(t, "brook", "lake", "river"), nil, measure.Metric)
 	for i, a := range d.Texts {
 		for _, b := range d.Texts[:i] {
 			if a.Bounds().Overlaps(b.Bounds()) {
 				t.Errorf("%q and %q lie over each other", a.Words, b.Words)
 			}
 		}
+	}
+}
+
+// TestFailureIsDrawn: of boats that do not nest the figure shows where, and says which,
+// by how much and what would cure it, clear of all other words.
+func TestFailureIsDrawn(t *testing.T) {
+	s := nested(t, "river", "river")
+	if s.Nests {
+		t.Fatal("two of one boat nest: this shows nothing")
+	}
+	r := stow.Report{Stack: s, Cures: make([][]stow.Cure, len(s.Pairs))}
+	failed := r.Failures(measure.Metric.Length, measure.Metric.Fine)
+	d := Fleet(s, failed, measure.Metric)
+	words := ""
+	for _, x := range d.Texts {
+		words += x.Words + " "
+	}
+	for _, want := range []string{"2 River in 1 River does not nest: ", "too high", "a smaller boat may"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is nowhere in %q", want, words)
+		}
+	}
+	for i, a := range d.Texts {
+		for _, b := range d.Texts[:i] {
+			if a.Bounds().Overlaps(b.Bounds()) {
+				t.Errorf("%q and %q lie over each other", a.Words, b.Words)
+			}
+		}
+	}
+	// The place that holds the boat up is marked in both views, the section has the ribs
+	// where they should lie, both sides.
+	rings, ghosts := 0, 0
+	for _, k := range d.Strokes {
+		if k.Pen == layout.Mark && k.Path.Closed() && k.Path.Bounds().W() < 7 {
+			rings++
+		}
+		if k.Pen == layout.Guide && len(k.Path) > 2 {
+			ghosts++
+		}
+	}
+	if rings != 2 || ghosts != 2 {
+		t.Errorf("%d marks and %d halves of a rib where it should lie, want 2 and 2", rings, ghosts)
 	}
 }

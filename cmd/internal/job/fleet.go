@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/stow"
@@ -145,12 +146,20 @@ func withoutAll(b *bend.Report) (s trial.Sprung, err error) {
 func (f *Fleet) outputs(r *stow.Report) []Output {
 	var out []Output
 	if f.Picture {
-		s := r.Stack
-		if r.After != nil {
-			s = r.After
+		draw := func(name, what string, s *stow.Stack, failed finding.List) {
+			out = append(out, Output{name, what,
+				func(to io.Writer) error {
+					return svg.EncodeFigure(to, figure.Fleet(s, failed, f.Units), figure.FleetAbout(s))
+				}})
 		}
-		out = append(out, Output{"fleet.svg", "profile and section of the nest",
-			func(to io.Writer) error { return svg.EncodeFigure(to, figure.Fleet(s, f.Units), figure.FleetAbout(s)) }})
+		l := report.Letters{Units: f.Units}
+		failed := r.Failures(l.Length, func(mm float64) string { return report.Either(f.Units, l.Fine(mm), l.Length(mm)) })
+		if r.After == nil {
+			draw("fleet.svg", "profile and section of the nest", r.Stack, failed)
+		} else {
+			draw("fleet.svg", "profile and section of the nest with the smaller designs", r.After, nil)
+			draw("fleet-as-given.svg", "the boats as they are, and where they do not nest", r.Stack, failed)
+		}
 	}
 	for _, b := range r.Proposed {
 		if b == nil {
