@@ -2,6 +2,7 @@ package outfits
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -12,8 +13,10 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/sail"
+	"ribwright/geometry/water"
 	"ribwright/layout"
 )
 
@@ -272,6 +275,11 @@ func panelsAreTaped(t *testing.T, what string, f *sail.Fit) {
 	for i, p := range f.Cloth.Panels {
 		taped(t, what, all[i], p.Outline)
 	}
+	for _, d := range all[len(f.Cloth.Panels):] {
+		if !slices.ContainsFunc(d.Strokes, func(k layout.Stroke) bool { return k.Pen == layout.Cut && k.Path.Length() > 20 }) {
+			t.Errorf("%s: %s has nothing to cut", what, d.Title)
+		}
+	}
 	for _, name := range f.Plan.Names {
 		if !slices.ContainsFunc(all, func(d layout.Drawing) bool { return d.Title == "Corner: "+name }) {
 			t.Errorf("%s: the corner %s is nowhere at full size", what, name)
@@ -348,6 +356,28 @@ func TestScaleFor(t *testing.T) {
 	for _, c := range [][3]float64{{700, 130, 8}, {122, 52, 2}, {3460, 60, 30}, {100, 260, 5}, {1e5, 10, 820}} {
 		if got := scaleFor(c[0], c[1]); got != c[2] {
 			t.Errorf("%v by %v mm: 1 : %g, want 1 : %g", c[0], c[1], got, c[2])
+		}
+	}
+}
+
+// TestTapedOdd: narrow cloth makes many panels, mere strips among them, and the roundest
+// edges; the words give those too.
+func TestTapedOdd(t *testing.T) {
+	b := manned(t, "river", nil).Boat
+	w, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ bolt, hem, seam, roach, area float64 }{{500, 25, 12, 0.06, 5}, {700, 10, 40, 0.06, 1}, {2000, 80, 6, 0, 0.5}} {
+		for _, r := range []design.Rig{design.Lug, design.LegOfMutton} {
+			s := b.Frame.Design.Sail()
+			s.Rig, s.Area, s.Roach = r, c.area, c.roach
+			s.Bolt, s.Hem, s.Seam = measure.Length(c.bolt), measure.Length(c.hem), measure.Length(c.seam)
+			f, err := sail.New(b, s, w)
+			if err != nil {
+				t.Fatal(err)
+			}
+			panelsAreTaped(t, fmt.Sprintf("%v %+v", r, c), f)
 		}
 	}
 }

@@ -139,7 +139,7 @@ func cornersOf(f *sail.Fit, i int, units measure.System) []layout.Drawing {
 	for k, q := range f.Plan.Corners {
 		at := f.Cloth.Turn.Apply(q)
 		near := nearest(t.Corners, at)
-		if t.Corners[near].Sub(at).Norm() > 4*float64(f.Sail.Hem) {
+		if !curve.Holds(p.Outline, at) { // it lies in another panel
 			continue
 		}
 		d := layout.Drawing{Name: fmt.Sprintf("corner-%s-%d", strings.ReplaceAll(f.Plan.Names[k], " ", "-"), i+1),

@@ -2,6 +2,7 @@ package json
 
 import (
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/layout"
@@ -30,13 +31,48 @@ func Sail(f *sail.Fit, doc *layout.Document) (Object, error) {
 			{"working_stress_n_mm2", m.Working},
 		}},
 		{"spars", each(f.Plan.Spars, func(s sail.Spar) Object {
-			return Object{{"name", s.Name}, {"length_mm", s.Length()}, {"diameter_mm", s.Diameter}}
+			return Object{{"name", s.Name}, {"length_mm", s.Length()}, {"diameter_mm", s.Diameter}, {"pieces", f.Pieces(s)}}
 		})},
+		{"mast_box", mastBox(f)}, {"before_the_wind", running(f)},
 		{"leeboard", leeboard(f)},
 		{"corners_mm", each(f.Plan.Corners, func(c geometry.Point) []significant { return as[significant](c.X, c.Y) })},
-		{"cloth_m2", f.Cloth.Area}, {"panels", len(f.Cloth.Panels)},
+		{"cloth_m2", f.Cloth.Area}, {"panels", len(f.Cloth.Panels)}, {"panel_points", each(f.Cloth.Panels, taped)},
 		{"outfit_kg", weight.Sum(items).Mass}, {"practice", ranges(f.Ranges)}, {"findings", notes(f.Findings)},
 	}, doc)
+}
+
+// taped is a panel as it is set out on a floor: its corners from the first, along the
+// base line to the second and off it, and its round edges.
+func taped(p sail.Panel) Object {
+	t := p.Tape()
+	return Object{
+		{"points_mm", each(t.Corners, func(q geometry.Point) []significant {
+			q = q.Sub(t.Corners[0])
+			return as[significant](q.X, q.Y)
+		})},
+		{"rounds", each(t.Rounds, func(r sail.Round) Object {
+			return Object{{"from_point", r.From}, {"chord_mm", r.Chord}, {"outside_mm", as[significant](r.Off...)}}
+		})},
+	}
+}
+
+// mastBox tells of what holds the mast's foot.
+func mastBox(f *sail.Fit) Object {
+	b := f.Bed
+	return Object{
+		{"bed_length_mm", b.Long}, {"bed_ribs", each(b.Ribs, func(r frame.Rib) string { return r.Name })},
+		{"side_height_mm", f.BoxHigh()}, {"side_width_mm", f.BoxWide()}, {"rod_n", b.Rod}, {"gunwale_lift_n", b.Lift},
+		{"partner_stress_n_mm2", b.Partner}, {"partner_working_stress_n_mm2", b.Boards}, {"foot_gives_mm", b.Gives},
+		{"ribs_n", b.Share}, {"rib_stress_n_mm2", b.Stress}, {"rib_working_stress_n_mm2", b.Asked},
+	}
+}
+
+// running tells what limits a sail that only runs; null for one that does not.
+func running(f *sail.Fit) any {
+	if f.Run == nil {
+		return nil
+	}
+	return Object{{"bow_down_at_m_s", f.Run.Bow}, {"broaches_at_m_s", f.Run.Broach}, {"packs_to_mm", f.Packed()}}
 }
 
 func sailState(f *sail.Fit, i int) Object {
