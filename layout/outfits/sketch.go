@@ -31,7 +31,6 @@ func (b Board) Sketch(units measure.System) layout.Drawing {
 	n := scaleFor(box.W(), box.H())
 	d := layout.Drawing{Name: b.Name, Title: b.Title, Make: fmt.Sprintf("make %d, %s thick, SKETCH %s", b.Count, units.Fine(b.Thick), ratio(n))}
 	f := &sketcher{d: &d, units: units, k: 1 / n, mid: box.Center()}
-	f.write(head, b.Title)
 	f.write(small, fmt.Sprintf("SKETCH %s, not full size: set it out from the distances below.", ratio(n)))
 	places := b.groups()
 	f.outline(b, box, places)

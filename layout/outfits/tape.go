@@ -38,7 +38,6 @@ func tapedPanel(f *sail.Fit, i int, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: fmt.Sprintf("panel-%d", i+1), Title: fmt.Sprintf("Panel %d of %d", i+1, count), Family: "Sail panels",
 		Make: "cut 1 of cloth, SKETCH " + ratio(n)}
 	s := &sketcher{d: &d, units: units, k: 1 / n, mid: box.Center()}
-	s.write(head, d.Title)
 	s.write(small, fmt.Sprintf("SKETCH %s, not full size: tape it out on a floor, hems and seams are in it.", ratio(n)))
 	s.panel(f, p, t, box)
 	s.points(t)
