@@ -230,20 +230,23 @@ func apart(at []geometry.Point) []float64 {
 }
 
 func (f *sketcher) table(b Board, places []group) {
-	aside := "from the long middle line"
+	along, aside := "from the middle", "from the long middle line"
+	if box := b.Outline.Bounds(); box.H() > box.W() { // it stands
+		along, aside = aside, along
+	}
 	if b.Zero != "" {
-		aside = "from " + b.Zero
+		along, aside = "from the middle", "from "+b.Zero
 	}
 	if b.Zero == "" && !slices.ContainsFunc(places, func(g group) bool { return g.Dia > 0 || g.Slot.X > 0 }) {
 		columns := []float64{whatFrom, alongEnds - 10, sketchWide} // lines only
-		f.cells(columns, "", "", "from the middle")
+		f.cells(columns, "", "", along)
 		for i, g := range places {
 			f.cells(columns, letter(i), g.says(f.units), g.along(f.units))
 		}
 		return
 	}
 	columns := []float64{whatFrom, whatFrom + whatWide, alongEnds, sketchWide}
-	f.cells(columns, "", "", "from the middle", aside)
+	f.cells(columns, "", "", along, aside)
 	for i, g := range places {
 		f.cells(columns, letter(i), g.says(f.units), g.along(f.units), g.aside(b, f.units))
 	}
