@@ -54,7 +54,7 @@ func written(d layout.Drawing) [][]layout.Text {
 }
 
 var sizeLine = regexp.MustCompile(`Make (\d+): ([0-9.]+) mm long, ([0-9.]+) mm wide, ([0-9.]+) mm thick(?:, corners rounded to ([0-9.]+) mm)?\.`)
-var millimeters = regexp.MustCompile(`([0-9.]+) mm`)
+var millimeters = regexp.MustCompile(`(-?[0-9.]+) mm`)
 
 func number(t *testing.T, s string) float64 {
 	t.Helper()

@@ -21,7 +21,7 @@ func vee(t *testing.T, name string, pack float64) (*Fit, error) {
 	return New(b, s, fresh(t))
 }
 
-// TestVeePacks: no piece is longer than it may be, the pieces make the spars, and with
+// TestVeePacks: a spar comes apart into two pieces at most, no piece is longer than it may be, the pieces make the spars, and with
 // nothing said the sail is as small as a canoe's downwind sail is in use, 1 to 1.5 m2
 // (common practice).
 func TestVeePacks(t *testing.T) {
@@ -42,6 +42,9 @@ func TestVeePacks(t *testing.T) {
 			for _, p := range f.Kit().Pieces {
 				if p.Form != kit.Spar {
 					continue
+				}
+				if p.Count > 2 {
+					t.Errorf("%s: %s comes apart into %d", name, p.Name, p.Count)
 				}
 				if p.Long > f.Packed()+1e-6 {
 					t.Errorf("%s: a piece of %s has %.0f mm, it packs to %.0f", name, p.Name, p.Long, f.Packed())
