@@ -126,8 +126,8 @@ func (s *sketcher) points(t sail.Taped) {
 	}
 }
 
-// cornerReach is how far a corner at full size shows the sail's edges, mm.
-const cornerReach = 55.0
+// cornerReach is how much more than its hem a corner at full size shows all round, mm.
+const cornerReach = 30.0
 
 // cornersOf draws the corners of the sail that lie in a panel at full size, in the
 // panel's axes.
@@ -143,7 +143,7 @@ func cornersOf(f *sail.Fit, i int, units measure.System) []layout.Drawing {
 		}
 		d := layout.Drawing{Name: fmt.Sprintf("corner-%s-%d", strings.ReplaceAll(f.Plan.Names[k], " ", "-"), i+1),
 			Title: "Corner: " + f.Plan.Names[k], Family: "Corners of the sail", Make: fmt.Sprintf("panel %d, point %s, full size", i+1, point(near))}
-		frame := geometry.Around(at).Grow(cornerReach)
+		frame := geometry.Around(at).Grow(cornerReach + float64(f.Sail.Hem))
 		part(&d, layout.Cut, layout.Guide, p.Outline, frame)
 		part(&d, layout.Mark, layout.Guide, p.Edge, frame)
 		low := d.Bounds().Min
