@@ -41,7 +41,6 @@ type pen struct {
 	file   *PDF
 	page   *Page
 	fonts  Dict
-	known  map[Name]*font // those of fonts that have been read
 	state  state
 	saved  []state
 	path   []Outline
@@ -55,7 +54,7 @@ type pen struct {
 
 // draw runs the content of a page and puts what it draws on the page.
 func (f *PDF) draw(page *Page, src []byte, resources any, origin Point) error {
-	p := &pen{file: f, page: page, known: map[Name]*font{}, state: state{
+	p := &pen{file: f, page: page, state: state{
 		ctm:  matrix{mmPerPoint, 0, 0, mmPerPoint, -origin.X, -origin.Y},
 		clip: Box{0, 0, page.W, page.H}, width: 1,
 	}}

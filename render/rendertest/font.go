@@ -12,7 +12,7 @@ import (
 type font struct {
 	wide    map[int]float64 // by code, in thousandths of the size
 	usual   float64         // of codes that have no width of their own
-	drawn   map[int]bool    // codes that have a glyph
+	drawn   [1 << 16]bool   // codes that have a glyph
 	letters bool            // whether codes are UTF-16, as the map for readers says
 }
 
@@ -45,7 +45,7 @@ func (f *PDF) font(d Dict) (*font, error) {
 	if _, err := f.stream(file.Number); err != nil {
 		return nil, err
 	}
-	out := &font{wide: map[int]float64{}, drawn: map[int]bool{}}
+	out := &font{wide: map[int]float64{}}
 	out.usual, _ = c["DW"].(float64)
 	list, _ := f.resolve(c["W"]).([]any)
 	if err := out.widths(list); err != nil {
@@ -55,7 +55,7 @@ func (f *PDF) font(d Dict) (*font, error) {
 	if err != nil {
 		return nil, err
 	}
-	for i := 0; i+1 < len(to); i += 2 {
+	for i := 0; i+1 < min(len(to), 2<<16); i += 2 {
 		out.drawn[i/2] = binary.BigEndian.Uint16(to[i:]) > 0
 	}
 	cmap, err := f.stream(words.Number)

@@ -15,7 +15,8 @@ type PDF struct {
 	Trailer  Dict   // the newest one
 	Sections int    // cross-reference sections: 1 and one for every update
 	src      []byte
-	offsets  map[int]int // the newest place of each object
+	offsets  map[int]int   // the newest place of each object
+	fonts    map[int]*font // those that have been read, by their object
 }
 
 // ReadPDF reads the structure of a file, not yet its pages.
@@ -27,7 +28,7 @@ func ReadPDF(src []byte) (*PDF, error) {
 	if len(src) < 9 || !bytes.HasPrefix(src, []byte("%PDF-")) {
 		return nil, fmt.Errorf("the file does not start as a PDF")
 	}
-	f := &PDF{Version: string(src[5:8]), src: src, offsets: map[int]int{}}
+	f := &PDF{Version: string(src[5:8]), src: src, offsets: map[int]int{}, fonts: map[int]*font{}}
 	return f, f.readTables()
 }
 

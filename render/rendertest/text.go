@@ -23,17 +23,19 @@ func (p *pen) doText(op string, v [6]float64) error {
 func (p *pen) setFont(name, size any) error {
 	key, ok1 := name.(Name)
 	n, ok2 := size.(float64)
-	font, ok3 := p.file.resolve(p.fonts[key]).(Dict)
+	at, ok3 := p.fonts[key].(Ref)
 	if !ok1 || !ok2 || !ok3 || n <= 0 {
 		return fmt.Errorf("no such font or size")
 	}
-	if p.known[key] == nil {
-		var err error
-		if p.known[key], err = p.file.font(font); err != nil {
+	if p.file.fonts[at.Number] == nil {
+		d, _ := p.file.resolve(at).(Dict)
+		f, err := p.file.font(d)
+		if err != nil {
 			return err
 		}
+		p.file.fonts[at.Number] = f
 	}
-	p.state.font, p.state.size = p.known[key], n
+	p.state.font, p.state.size = p.file.fonts[at.Number], n
 	return nil
 }
 

@@ -186,9 +186,8 @@ func inShop(k *facts, p *book.Facts) (err error) {
 		return err
 	}
 	lay := nest.DefaultOptions()
-	lay.Quick, lay.Split = true, true // only the sheets are counted
-	plate, err := nest.Lay(k.design.Title, pattern.Parts(p.Bend), lay)
-	p.Boards = len(plate.Boards)
+	lay.Quick, lay.Split = true, true // a sketch of the plates
+	p.Plates, err = nest.Lay(k.design.Title, pattern.Parts(p.Bend), lay)
 	return err
 }
 

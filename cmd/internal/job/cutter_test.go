@@ -242,7 +242,7 @@ func modelled(c curve.Path, q layout.Placed) rendertest.Outline {
 func TestStock(t *testing.T) {
 	for words, want := range map[string][2]float64{
 		"1220x2440": {1220, 2440}, "1220 x 2440": {1220, 2440}, "1220X2440.5": {1220, 2440.5}, "4ft x 8ft": {1219.2, 2438.4},
-		"48in×96in": {1219.2, 2438.4}, "1220 mm x 2440 mm": {1220, 2440}, `4' x 8'`: {1219.2, 2438.4}, "1.22m x 2.44m": {1220, 2440}, "4x8ft": {1219.2, 2438.4},
+		"48in×96in": {1219.2, 2438.4}, "1220 mm x 2440 mm": {1220, 2440}, `4' x 8'`: {1219.2, 2438.4}, "1.22m x 2.44m": {1220, 2440}, "4x8ft": {1219.2, 2438.4}, "4x8": {1219.2, 2438.4}, "0.5 x 8": {152.4, 2438.4},
 	} {
 		f, err := parseStock(words)
 		if err != nil || math.Abs(f.W-want[0]) > 1e-9 || math.Abs(f.H-want[1]) > 1e-9 {

@@ -351,28 +351,32 @@ func TestOwnStock(t *testing.T) {
 	thin := box("gauge", 80, 300)
 	thin.Thickness, thin.Material = 4, "plywood"
 	o := nest.Options{Stock: nest.Stock{W: 1220, H: 2440}, Others: []nest.Other{{Thickness: 4, Stock: nest.Stock{W: 400, H: 600}}}, Gap: 12, ByThickness: true}
-	p, err := nest.Lay("Brook", []layout.Part{thin, box("knee", 100, 200), thin}, o)
+	knee := box("knee", 100, 200)
+	knee.Material = "white ash"
+	p, err := nest.Lay("Brook", []layout.Part{thin, knee, thin, box("chock", 50, 60)}, o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Boards) != 2 || p.Boards[0].Stock != pt(1220, 2440) || p.Boards[1].Stock != pt(400, 600) {
+	if len(p.Boards) != 3 || p.Boards[1].Stock != pt(1220, 2440) || p.Boards[2].Stock != pt(400, 600) {
 		t.Fatalf("boards %+v", p.Boards)
 	}
-	if got, want := p.Boards[1].Title, "plate 2 of 2: plywood, 4 mm"; got != want {
-		t.Errorf("title %q, want %q", got, want)
+	for i, want := range []string{"plate 1 of 3: 6 mm", "plate 2 of 3: white ash, 6 mm", "plate 3 of 3: plywood, 4 mm"} {
+		if got := p.Boards[i].Title; got != want {
+			t.Errorf("title %q, want %q", got, want)
+		}
 	}
 	each := nest.Each(p)
-	if len(each) != 2 || len(each[0].Parts) != 1 || len(each[1].Parts) != 2 {
+	if len(each) != 3 || len(each[1].Parts) != 1 || len(each[2].Parts) != 2 {
 		t.Fatalf("%d plates", len(each))
 	}
-	shift := p.Boards[1].Box.Min.X
-	for i, q := range each[1].Parts {
-		if was := p.Parts[1+i].Move; q.Move.E != was.E-shift || q.Move.F != was.F || q.Move.A != was.A {
+	shift := p.Boards[2].Box.Min.X
+	for i, q := range each[2].Parts {
+		if was := p.Parts[2+i].Move; q.Move.E != was.E-shift || q.Move.F != was.F || q.Move.A != was.A {
 			t.Errorf("part %d lies at %+v, was at %+v", i, q.Move, was)
 		}
 	}
-	if b := each[1].Boards[0]; b.Box.Min.X != 0 || b.Box.W() != p.Boards[1].Box.W() || each[1].Check.W() != 100 || each[1].Check.Min.X < b.Box.Max.X || each[1].W < each[1].Check.Max.X {
-		t.Errorf("plate %+v of %g x %g", b, each[1].W, each[1].H)
+	if b, own := each[2].Boards[0], each[2]; b.Box.Min.X != 0 || b.Box.W() != p.Boards[2].Box.W() || own.Check.W() != 100 || own.Check.Min.X < b.Box.Max.X || own.W < own.Check.Max.X {
+		t.Errorf("plate %+v of %g x %g", b, own.W, own.H)
 	}
 	o.Others[0].Stock = nest.Stock{W: 200, H: 200}
 	if _, err := nest.Lay("Brook", []layout.Part{thin}, o); err == nil || !strings.Contains(err.Error(), "200 x 200 mm") {

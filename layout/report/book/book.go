@@ -21,6 +21,7 @@ import (
 	"ribwright/geometry/trial/flaw"
 	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
+	"ribwright/layout"
 	"ribwright/layout/report"
 )
 
@@ -51,7 +52,7 @@ type Facts struct {
 	Eye     *flaw.Report // the frame fair and with faults
 	Miss    float64      // by how much the last trial's ribs miss the neutral set, mm
 	Outfits *outfit.Outfits
-	Boards  int // sheets of 1220 x 2440 mm that hold the cutter's parts
+	Plates  layout.Plate // of the cutter's parts, laid once
 
 	Loose             *afloat.Loose      // with ribs that are only pushed in
 	Corrections       []frame.Correction // of the ribs, from aft forward

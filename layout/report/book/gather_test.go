@@ -78,12 +78,10 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 		return p, err
 	}
 	lay := nest.DefaultOptions()
-	lay.Quick, lay.Split = true, true // only the sheets are counted
-	plate, err := nest.Lay(d.Title, pattern.Parts(p.Bend), lay)
-	if err != nil {
+	lay.Quick, lay.Split = true, true // a sketch of the plates
+	if p.Plates, err = nest.Lay(d.Title, pattern.Parts(p.Bend), lay); err != nil {
 		return p, err
 	}
-	p.Boards = len(plate.Boards)
 	if err := p.tryAfloat(o); err != nil {
 		return p, err
 	}

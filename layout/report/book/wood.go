@@ -12,8 +12,6 @@ import (
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
-	"ribwright/layout/pattern"
-	"ribwright/layout/plate/nest"
 	"ribwright/layout/report"
 )
 
@@ -188,9 +186,7 @@ func (w *writer) shopping() {
 		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
 	w.add(w.helps())
-	sheet := nest.DefaultOptions().Stock
-	w.say("The cutter's file lays %s on %s of %.0f x %.0f mm (%.0f x %.0f ft). Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
-		and(w.machined()), wording.Counted(w.Boards, "sheet"), sheet.W, sheet.H, sheet.W/304.8, sheet.H/304.8, pattern.GaugeStock)
+	w.plates()
 }
 
 // notByTable says which boards of a line are not priced by the table, "" for none.
