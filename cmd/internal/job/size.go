@@ -112,7 +112,7 @@ func (s *Size) newCase(fam *family.Family) (*sizing.Case, error) {
 	if b.Title == "" {
 		b.Title = wording.Capital(strings.TrimSuffix(path.Base(strings.ReplaceAll(fam.Name, `\`, "/")), ".family"))
 		for _, p := range s.Crew {
-			b.Title += " " + formula.ShowNumber(p.Weight, formula.Mass)
+			b.Title += " " + b.Mass(p.Weight)
 		}
 	}
 	c, err := sizing.NewCase(fam, b)
