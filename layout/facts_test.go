@@ -54,6 +54,7 @@ var solvers = []solver{
 	{"trial/flaw", "Of New", "gives a frame faults and works out what they do"},
 	{"trial/handwork", "Of", "works out what errors of hand work do to the boat"},
 	{"trial/stow", "NewBoat Nest Plan Fit Drop Squeeze .Refit .Cures", "nests boats and looks for what would make them fit"},
+	{"sizing/advice", "Rank .Take", "ranks the boats that would do"},
 	{"shop/cutlist", "Make Pack Sticks .Finished .Rings", "plans the sawing"},
 	{"shop/materials", "Count", "counts what is bought"},
 	{"shop/hours", "Count Mortises Saved", "counts the work"},

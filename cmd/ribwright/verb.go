@@ -43,8 +43,8 @@ type asked struct {
 	out  string // folder for the files
 	json bool
 
-	strict bool // a warning fails and nothing is written
-	file string // the place of the first file; "" for its own name in out
+	strict bool   // a warning fails and nothing is written
+	file   string // the place of the first file; "" for its own name in out
 }
 
 // do answers the verb's request: it reads the flags, has the work done, saves the

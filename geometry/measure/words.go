@@ -89,7 +89,7 @@ func (s System) Cell(text, unit string) string {
 	if c.length {
 		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
 	}
-	return c.letter(v, text)
+	return c.letter(v, text, 0)
 }
 
 // UnitOf is what Cell letters a metric unit in.
@@ -116,7 +116,7 @@ func customaryOf(text string) string {
 	}
 	out := numeral.ReplaceAllStringFunc(figures, func(n string) string {
 		v, _ := strconv.ParseFloat(n, 64)
-		return c.letter(v, n)
+		return c.letter(v, n, 1)
 	})
 	return out + " " + c.unit
 }
@@ -148,13 +148,13 @@ func (c customary) lengths(text, figures string) string {
 	return out
 }
 
-// letter letters a figure to as many places as it had, of small ones one more.
-func (c customary) letter(v float64, had string) string {
+// letter letters a figure to as many places as it had, and small ones to so many more.
+func (c customary) letter(v float64, had string, more int) string {
 	_, places, _ := strings.Cut(had, ".")
 	n := len(places) + c.decimals
 	v *= c.factor
 	if math.Abs(v) < 3 {
-		n++
+		n += more
 	}
 	if c.unit == "psi" {
 		return strconv.Itoa(int(math.Round(v/10)) * 10)

@@ -87,7 +87,7 @@ func (b *Boat) Notes() map[string]string {
 		}
 		out[key] = strings.Join(words, " = ") + " (" + s.Where + ")"
 		if s.Reason != "" {
-			out[key] += ": " + s.Reason
+			out[key] += ": " + b.Case.Brief.Units.Words(s.Reason)
 		}
 	}
 	return out

@@ -12,6 +12,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/body"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/wood/timber"
@@ -37,8 +38,9 @@ type Brief struct {
 	LongestStick float64   // mm, of those at hand
 	Wood         string    // of the long sticks
 	RibWood      string
-	Density      float64 // of the water, kg/m3
-	Speed        float64 // mm/s, at which the effort is compared
+	Density      float64        // of the water, kg/m3
+	Speed        float64        // mm/s, at which the effort is compared
+	Units        measure.System // in which the brief was given, for words
 }
 
 // DefaultBrief returns a brief of everything but the crew.
@@ -167,11 +169,22 @@ func (b *Brief) put(r *formula.Run) error {
 	return nil
 }
 
+// Mass letters kg as people of the brief's units say them: "62 kg", "137 lb".
+func (b *Brief) Mass(kg float64) string {
+	if b.Units == measure.Imperial {
+		return fmt.Sprintf("%.4g lb", kg/measure.Pound)
+	}
+	return formula.ShowNumber(kg, formula.Mass)
+}
+
 // Who says in a line who the boat is for.
 func (b *Brief) Who() string {
 	var all []string
 	for _, p := range b.Crew {
-		words := []string{formula.ShowNumber(p.Weight, formula.Mass), formula.ShowNumber(p.Stature, formula.Length)}
+		words := []string{b.Mass(p.Weight), formula.ShowNumber(p.Stature, formula.Length)}
+		if b.Units == measure.Imperial {
+			words[1] = measure.FeetInches(p.Stature)
+		}
 		if p.Sex != body.Untold {
 			words = append(words, p.Sex.String())
 		}
@@ -180,11 +193,12 @@ func (b *Brief) Who() string {
 		}
 		if p.Role.Live() {
 			words = []string{Rider{Dog: p.Role == design.Dog, Weight: p.Weight, Stature: p.Stature}.words() + " in the bow"}
+			words[0] = b.Units.Words(words[0])
 		}
 		all = append(all, strings.Join(words, ", "))
 	}
 	for _, r := range b.Riders() {
-		all = append(all, r.words())
+		all = append(all, b.Units.Words(r.words()))
 	}
-	return strings.Join(all, " and ") + ", with " + formula.ShowNumber(b.Gear, formula.Mass) + " of gear, " + b.Waters + " water"
+	return strings.Join(all, " and ") + ", with " + b.Mass(b.Gear) + " of gear, " + b.Waters + " water"
 }

@@ -66,8 +66,12 @@ func FindingIn(f finding.Finding, units measure.System) finding.Finding {
 	return f
 }
 
-// headed is the unit in the head of a column, or of a row whose first cell is its head.
-var headed = regexp.MustCompile(`(^|, | )(N/mm2|N m|km/h|mm|kg|N)$`)
+// headed is the unit in the head of a column, and began that of a row whose first cell is
+// its head.
+var (
+	headed = regexp.MustCompile(`(^|, |[a-z] )(N/mm2|N m|km/h|mm|kg|N)$`)
+	began  = regexp.MustCompile(`(, )(N/mm2|N m|km/h|mm|kg|N)$`)
+)
 
 // tableIn letters the cells by the unit in the head of their column, in that of their row,
 // or in the row's cell under "Unit"; all others as words.
@@ -91,14 +95,13 @@ func tableIn(t Table, units measure.System) Table {
 }
 
 func rowIn(row, of []string, unit int, units measure.System) []string {
-	out := slices.Clone(row)
+	out, head := slices.Clone(row), began.FindStringSubmatch(row[0])
 	for i, cell := range row {
 		u := of[i]
-		if m := headed.FindStringSubmatch(row[0]); u == "" && m != nil {
-			u = m[2]
-		}
-		if unit >= 0 && i < unit {
+		if u == "" && unit >= 0 && i < unit {
 			u = row[unit]
+		} else if u == "" && head != nil {
+			u = head[2]
 		}
 		if out[i] = units.Cell(cell, u); out[i] == cell {
 			out[i] = units.Words(cell)
@@ -107,8 +110,8 @@ func rowIn(row, of []string, unit int, units measure.System) []string {
 			out[i] = units.UnitOf(cell)
 		}
 	}
-	if m := headed.FindStringSubmatch(row[0]); m != nil {
-		out[0] = strings.TrimSuffix(row[0], m[2]) + units.UnitOf(m[2])
+	if head != nil {
+		out[0] = strings.TrimSuffix(row[0], head[2]) + units.UnitOf(head[2])
 	}
 	return out
 }

@@ -118,8 +118,8 @@ func (c *Compare) work(w World) (*compared, error) {
 	if err = together(
 		func() (err error) { k.sheets, err = c.sheets(k, w); return err },
 		func() error { k.Comparison = edition.Compare(k.was, k.is); return nil },
-		func() (err error) { was, faults[0], err = k.old.behavior(w, k.prices); return err },
-		func() (err error) { is, faults[1], err = k.new.behavior(w, k.prices); return err },
+		func() (err error) { was, faults[0], err = k.old.behavior(w, k.prices, hours.Average); return err },
+		func() (err error) { is, faults[1], err = k.new.behavior(w, k.prices, hours.Average); return err },
 	); err != nil {
 		return nil, err
 	}
@@ -173,7 +173,7 @@ func (c *Compare) sheets(k *compared, w World) (*tile.Since, error) {
 }
 
 // behavior is how the boat behaves, and in words why it does not float where it does not.
-func (k *facts) behavior(w World, prices *cost.Table) (f edition.Facts, fault string, err error) {
+func (k *facts) behavior(w World, prices *cost.Table, skill hours.Skill) (f edition.Facts, fault string, err error) {
 	if f.Bend, err = k.bending(); err != nil {
 		return f, "", err
 	}
@@ -191,7 +191,7 @@ func (k *facts) behavior(w World, prices *cost.Table) (f edition.Facts, fault st
 	needs := materials.Count(f.Bend.Joints, b.Cloth, plan, kits...)
 	needs.AddForms(f.Bend.Forms)
 	f.Cost = cost.Of(needs, plan, prices).Likely
-	f.Hours = hours.Hours(hours.Count(f.Bend.Frame, plan, needs, kits...), "", hours.Average)
+	f.Hours = hours.Hours(hours.Count(f.Bend.Frame, plan, needs, kits...), "", skill)
 	if b, err = fitted.PutAboard(b); err != nil {
 		return f, "", of(k.name, err)
 	}

@@ -27,6 +27,7 @@ type Size struct {
 	Free       string   // values that a search for targets may move
 	Aim        sizing.Aim
 	Sweep      string // "" for none
+	Advise     bool   // which of the families to build, instead of one boat
 	Explain    string // the value whose derivation is told, "" for none
 	Population int    // on how many a family is tried, 0 for none
 	Formulas   string // the family that is printed, "" for none
@@ -51,6 +52,7 @@ func (s *Size) Fields() []Field {
 			Value: list(&s.Passengers, sizing.ParsePassenger, sizing.Rider.String), Many: true},
 		{Name: "dog", Takes: "weight", Says: `a dog aboard, as "30 kg"; may be given several times`, Value: list(&s.Dogs, sizing.ParseDog, sizing.Rider.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
+		{Name: "advise", Says: "which boat to build first: those that would do, ranked with reasons, instead of one design", Value: yes(&s.Advise)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
 		{Name: "formulas", Takes: strings.Join(family.Files(), "|"), Says: "print a family's file, to begin one of your own", Value: words(&s.Formulas)},
 	}
@@ -77,6 +79,9 @@ func (s *Size) Do(w World) (*Result, error) {
 	}
 	if err := s.check(); err != nil {
 		return nil, err
+	}
+	if s.Advise {
+		return s.advise(w)
 	}
 	fam, err := s.family(w)
 	if err != nil {
@@ -112,7 +117,7 @@ func (s *Size) newCase(fam *family.Family) (*sizing.Case, error) {
 	if b.Title == "" {
 		b.Title = wording.Capital(strings.TrimSuffix(path.Base(strings.ReplaceAll(fam.Name, `\`, "/")), ".family"))
 		for _, p := range s.Crew {
-			b.Title += " " + formula.ShowNumber(p.Weight, formula.Mass)
+			b.Title += " " + b.Mass(p.Weight)
 		}
 	}
 	c, err := sizing.NewCase(fam, b)

@@ -59,14 +59,14 @@ func showSpeed(v float64) string { return fmt.Sprintf("%.6g km/h", v*3600/1e6) }
 func (s *Sizing) printing() []Field {
 	return append([]Field{
 		{Name: "loft", Says: "full-size patterns and one file for the cutter too", Value: yes(&s.Loft)},
-		units(&s.Units, "what lengths are lettered in on the patterns"),
+		units(&s.Units, "what is told in, here, in the design's notes and on the patterns"),
 	}, s.Printer.fields()...)
 }
 
 // brief is the brief with the builder and the water.
 func (s *Sizing) brief() sizing.Brief {
 	b := s.Brief
-	b.Skill, b.Density = s.Builder.String(), water.Density(s.Water, water.Usual)
+	b.Skill, b.Density, b.Units = s.Builder.String(), water.Density(s.Water, water.Usual), s.Units
 	return b
 }
 

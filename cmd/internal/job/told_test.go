@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/water/float"
+	"ribwright/render/text"
 )
 
 // TestWrittenShort: a person given in pounds and feet gives a file without a number of many
@@ -54,5 +55,31 @@ func TestWarned(t *testing.T) {
 	}
 	if _, err := toldOf(nil, errors.New("no such wood"), &bend.Report{}); err == nil {
 		t.Error("a fault is swallowed")
+	}
+}
+
+// TestToldInImperial: who asks for inches and pounds reads no metric figure but behind an
+// imperial one, and finds the weights as they were given.
+func TestToldInImperial(t *testing.T) {
+	behind := regexp.MustCompile(`\([^()]*\)|"[^" ]+ [^"]*"`)
+	metric := regexp.MustCompile(`\d (mm|m|kg|N|N m|km/h|m2|N/mm2)($|[^\w/])`)
+	for verb, args := range map[string][]string{"size": {"--paddler", "137 lb, 5 ft 6 in", "--gear", "20 lb"}, "float": nil, "bend": nil} {
+		r, err := asked(t, verb, append(args, "--units", "imperial")...).Do(World{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r.Report.For = ""
+		var b bytes.Buffer
+		if err := text.Encode(&b, r.Report); err != nil {
+			t.Fatal(err)
+		}
+		all := strings.Join(strings.Fields(b.String()), " ")
+		for _, at := range metric.FindAllStringIndex(behind.ReplaceAllString(all, ""), -1) {
+			left := behind.ReplaceAllString(all, "")
+			t.Errorf("%s: ...%s", verb, left[max(0, at[0]-60):at[1]])
+		}
+		if verb == "size" && !strings.Contains(all, `Sized for 137 lb, 5'-6", with 20 lb of gear`) {
+			t.Error(all[:200])
+		}
 	}
 }

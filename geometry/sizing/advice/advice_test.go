@@ -1,0 +1,52 @@
+package advice
+
+import (
+	"strings"
+	"testing"
+
+	"ribwright/geometry/finding"
+)
+
+// TestRank: what cannot be built comes last, the smaller boat first for a beginner alone,
+// and each is praised for what it alone has least of.
+func TestRank(t *testing.T) {
+	all := []Boat{
+		{Family: "none", NoBoat: "arms are too short"},
+		{Family: "tender", Hours: 1, Cost: 9, Mass: 9, Length: 9, Hard: []string{"a", "b"}, Missed: finding.List{{About: "afloat", Text: "it rolls"}}},
+		{Family: "tandem", Hours: 50, Cost: 9, Mass: 30, Length: 4800, Scarfs: 2, Hard: []string{"ribs A1-F1"}, Dangers: []string{"seat, feet"}},
+		{Family: "pack", Hours: 60, Cost: 5, Mass: 12, Length: 3500, First: true},
+	}
+	for beginner, want := range map[bool]string{false: "tandem pack tender none", true: "pack tandem tender none"} {
+		var names []string
+		ranked := Rank(all, beginner)
+		for _, b := range ranked {
+			names = append(names, b.Family)
+		}
+		if got := strings.Join(names, " "); got != want {
+			t.Errorf("beginner %v: %s, want %s", beginner, got, want)
+		}
+		for _, b := range ranked {
+			says := map[string]string{"none": "no boat: arms are too short", "tender": "fewest hours; lightest to carry; shortest on a car; hard bends, spare ribs first: a, b",
+				"tandem": "each gunwale wants 2 scarfs with the sticks at hand; hard bends, spare ribs first: ribs A1-F1; what can go wrong: seat, feet", "pack": "cheapest; fewest hard bends"}[b.Family]
+			if !strings.Contains(b.Why, says) || strings.Contains(b.Why, "to begin with") != (beginner && b.First) {
+				t.Errorf("%s: %q", b.Family, b.Why)
+			}
+		}
+	}
+	if !strings.Contains(Rank(all, false)[2].Why, "it rolls") {
+		t.Error("a boat that rolls is advised in silence")
+	}
+	if one := Rank(all[3:], true)[0].Why; strings.Contains(one, "cheapest") {
+		t.Errorf("one boat alone is %q", one)
+	}
+}
+
+// TestTake sorts bends by how hard they are, and keeps what is a danger and yet passes.
+func TestTake(t *testing.T) {
+	b := Boat{}
+	b.Take(finding.List{{About: "keel", Verdict: finding.Dry}, {About: "ribs", Verdict: finding.Pick}, {About: "stem", Verdict: finding.TooTight}},
+		finding.List{{About: "swamped", Verdict: finding.Caution}, {About: "swamped", Verdict: finding.Caution}, {About: "stability", Verdict: finding.Unsafe}})
+	if strings.Join(b.Hard, " ") != "ribs stem" || strings.Join(b.Dangers, " ") != "swamped" {
+		t.Errorf("%+v", b)
+	}
+}
