@@ -20,29 +20,32 @@ type Pen int
 const (
 	Cut    Pen = iota // cut to the middle of this line
 	Mark              // put this on the wood
+	Long              // the same, broken to be told from its neighbors
 	Center            // a middle line, to lay on a middle line
 	Guide             // helps to place or to read; not for the wood
 	Tick              // tape ticks, crosses, scale bars
 )
 
 // Pens returns every pen, for tables and tests.
-func Pens() []Pen { return []Pen{Cut, Mark, Center, Guide, Tick} }
+func Pens() []Pen { return []Pen{Cut, Mark, Long, Center, Guide, Tick} }
 
 // String is the pen's name.
 func (p Pen) String() string {
-	return [...]string{"cut", "mark", "center", "guide", "tick"}[p]
+	return [...]string{"cut", "mark", "long", "center", "guide", "tick"}[p]
 }
 
 // Width returns the weight of the line in mm.
-func (p Pen) Width() float64 { return [...]float64{0.35, 0.22, 0.18, 0.18, 0.13}[p] }
+func (p Pen) Width() float64 { return [...]float64{0.5, 0.25, 0.25, 0.13, 0.13, 0.1}[p] }
 
 // Dash returns the lengths of dash and gap in turn, mm; nil for a solid line.
 func (p Pen) Dash() []float64 {
 	switch p {
+	case Long:
+		return []float64{15, 3}
 	case Center:
-		return []float64{8, 1.5, 1.5, 1.5}
+		return []float64{10, 2, 2, 2}
 	case Guide:
-		return []float64{2.5, 1.5}
+		return []float64{4, 2}
 	}
 	return nil
 }

@@ -14,7 +14,7 @@ const (
 	row      = 4.2  // between lines of lettering, as a share of 2.5 mm letters, mm
 	step     = 1.5  // between places that are tried along a line of lettering, mm
 	farAlong = 30.0 // mm, as far as words may be shifted along
-	own      = 4.0  // mm within which a line that words reach over is their own mark
+	own      = 2.1  // mm within which a line that words reach over is their own mark
 	longest  = 30.0 // mm that a line of lettering may be long and is not broken
 	turned   = 2.0  // mm of way that words on the other side of their mark count as
 	lower    = 1.5  // how much dearer a way across the line of lettering is than along it

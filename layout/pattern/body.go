@@ -24,10 +24,11 @@ func levelStep(units measure.System) (float64, func(z float64) string) {
 	return 50, func(z float64) string { return fmt.Sprintf("%.0f mm", z) }
 }
 
-// BodyPlan draws every rib at full size, inner and outer face: x is the
+// BodyPlan draws every rib at full size, its outer face: x is the
 // half-breadth, y the height above the baseline. The fore body stands on the
-// right, the after body on the left; where they are equal one half serves both. Dashed
-// beside a few of them runs what they do when they are only pushed in.
+// right, the after body on the left; where they are equal one half serves both. A line
+// that would lie too near to another joins it. Dashed runs what the rib amidships does
+// when it is only pushed in.
 func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 	f := b.Frame
 	d := layout.Drawing{Name: "body", Title: "Body plan", Make: "hold bent ribs against it"}
@@ -48,7 +49,7 @@ func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, fore)
 	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
-	notes := []string{"dashed: some ribs if only pushed in,", "heads loose and heads tight", "width between heads" + within(marks.FreeWidth, units)}
+	notes := []string{"dashed: a rib amidships if only", "pushed in, heads loose and heads tight", "width between heads" + within(marks.FreeWidth, units)}
 	y := top - row
 	step, _ := levelStep(units)
 	if level := math.Floor(top/step) * step; y-row*float64(len(notes)-1)-1 < level {
@@ -58,46 +59,18 @@ func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 		d.Write(6, y-float64(i)*row, small, layout.Left, note)
 	}
 	for _, side := range sides {
-		var heads []ribHead
-		for i, r := range f.Ribs {
-			if r.Station*side >= 0 {
-				heads = append(heads, drawSection(&d, f, r, twins(f, i), side))
-			}
-		}
-		nameHeads(&d, heads)
-		drawLoose(&d, b, side)
+		drawSide(&d, b, side)
 	}
 	return d
 }
 
-// drawLoose draws the middle lines that ribs take which are only pushed in, heads hinged
-// and heads clamped, for a few ribs of one side, so that they do not crowd: the one
-// nearest midship, the last, and the one half way.
-func drawLoose(d *layout.Drawing, b *bend.Report, side float64) {
-	var on []int // from midship outward
-	for i, r := range b.Frame.Ribs {
-		if r.Station*side >= 0 {
-			on = append(on, i)
-		}
-	}
-	if side < 0 {
-		slices.Reverse(on)
-	}
-	if len(on) == 0 {
-		return
-	}
-	var few []int
-	for k := range 3 {
-		if i := on[(len(on)-1)*k/2]; !slices.Contains(few, i) {
-			few = append(few, i)
-		}
-	}
-	for _, i := range few {
-		p := b.Ribs[i].Pushed
-		for _, h := range []pushed.Head{p.Hinged, p.Clamped} {
-			path := h.Half.Path(geometry.Point{Y: b.Frame.Ribs[i].Section.KeelZ}, 0)
-			d.Line(layout.Guide, path.Map(geometry.Stretch(side, 1)))
-		}
+// drawLoose draws the middle lines that the rib nearest midship takes on one side when it
+// is only pushed in, heads hinged and heads clamped.
+func drawLoose(d *layout.Drawing, b *bend.Report, i int, side float64) {
+	p := b.Ribs[i].Pushed
+	for _, h := range []pushed.Head{p.Hinged, p.Clamped} {
+		path := h.Half.Path(geometry.Point{Y: b.Frame.Ribs[i].Section.KeelZ}, 0)
+		d.Line(layout.Guide, path.Map(geometry.Stretch(side, 1)))
 	}
 }
 
@@ -125,25 +98,6 @@ func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, 
 		y = z - math.Mod(z, step) + 2 + small
 	}
 	label(y, "waterline")
-}
-
-// drawSection draws one half section under a name and returns its head; side is 1
-// to the right, -1 to the left.
-func drawSection(d *layout.Drawing, f *frame.Frame, r frame.Rib, name string, side float64) ribHead {
-	place := geometry.Stretch(side, 1)
-	d.Line(layout.Cut, r.Outer.Map(place))
-	d.Line(layout.Mark, r.Inner.Map(place))
-	_, heading := r.Section.Half.End()
-	girth := r.Section.Half.Length()
-	tip := place.Apply(r.Face(girth, 0))
-	across := geometry.Polar(r.Thickness/2+2, heading-math.Pi/2)
-	across.X *= side
-	d.Line(layout.Mark, curve.Polyline(tip.Sub(across), tip.Add(across)))
-	for _, along := range r.Stringers {
-		a, b := r.Face(along, r.Thickness/2), r.Face(along, -r.Thickness/2)
-		d.Straight(layout.Mark, side*a.X, a.Y, side*b.X, b.Y)
-	}
-	return ribHead{tip, name}
 }
 
 type ribHead struct {

@@ -20,14 +20,14 @@ func onForms(d *design.Design) { d.Bending.Method = design.OnForms }
 // two widths in steps of 5 mm, and lie on the wood, clear of holes.
 func TestFormPatterns(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		for _, d := range All(bent(t, frametest.Shipped(t, name, nil)), measure.Metric) {
+		for _, d := range All(bent(t, frametest.Shipped(t, name, nil)), measure.Metric, Strips) {
 			if strings.HasPrefix(d.Name, "form") {
 				t.Errorf("%s in place has the pattern %s", name, d.Name)
 			}
 		}
 		b := bent(t, frametest.Shipped(t, name, onForms))
 		forms := map[string]layout.Drawing{}
-		for _, d := range All(b, measure.Metric) {
+		for _, d := range All(b, measure.Metric, Strips) {
 			if strings.HasPrefix(d.Name, "form-") {
 				forms[d.Name] = d
 			}

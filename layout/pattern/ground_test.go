@@ -130,7 +130,7 @@ func TestBodyNotesOffLevels(t *testing.T) {
 			d := BodyPlan(bent(t, frametest.Shipped(t, name, nil)), units)
 			seen := 0
 			for _, x := range d.Texts {
-				if !strings.HasPrefix(x.Words, "dashed: ") && !strings.HasPrefix(x.Words, "heads ") && !strings.HasPrefix(x.Words, "width between") {
+				if !strings.HasPrefix(x.Words, "dashed: ") && !strings.HasPrefix(x.Words, "pushed in") && !strings.HasPrefix(x.Words, "width between") {
 					continue
 				}
 				seen++

@@ -15,10 +15,10 @@ import (
 // right lies above their leaders, so nothing crosses a letter.
 type lanes struct {
 	base   float64 // y of the strip's edge, where leaders start
-	labels []label
+	labels []tag
 }
 
-type label struct {
+type tag struct {
 	x, width float64
 	lane     int
 	words    string
@@ -32,11 +32,11 @@ const (
 // add notes a label for the mark at x.
 func (l *lanes) add(x float64, words string) {
 	words = lettering.Safe(words)
-	l.labels = append(l.labels, label{x: x, width: lettering.Width(words, small), words: words})
+	l.labels = append(l.labels, tag{x: x, width: lettering.Width(words, small), words: words})
 }
 
 func (l *lanes) draw(d *layout.Drawing) {
-	slices.SortStableFunc(l.labels, func(a, b label) int {
+	slices.SortStableFunc(l.labels, func(a, b tag) int {
 		if a.x < b.x {
 			return 1
 		}

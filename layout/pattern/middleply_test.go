@@ -19,7 +19,7 @@ func TestMiddlePly(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := frametest.Shipped(t, name, func(d *design.Design) { d.Gunwale.Mortises = design.ByGap })
 		b := bent(t, f)
-		all := All(b, measure.Metric)
+		all := All(b, measure.Metric, Strips)
 		if all[1].Name != "middle-ply" {
 			t.Fatalf("%s: the second pattern is %s", name, all[1].Name)
 		}
@@ -65,7 +65,7 @@ func TestMiddlePly(t *testing.T) {
 			t.Errorf("%s: a router guide for gaps: %v", name, err)
 		}
 	}
-	if cut := All(bent(t, frametest.Shipped(t, "brook", nil)), measure.Metric); cut[1].Name == "middle-ply" {
+	if cut := All(bent(t, frametest.Shipped(t, "brook", nil)), measure.Metric, Strips); cut[1].Name == "middle-ply" {
 		t.Error("a gunwale with cut mortises has a pattern of its middle ply")
 	}
 }

@@ -24,15 +24,19 @@ const (
 const row = 4.2
 
 // All returns every pattern of a boat that is bent as b says, in the order they are
-// used. units are what lengths are lettered in.
-func All(b *bend.Report, units measure.System) []layout.Drawing {
+// used. units are what lengths are lettered in, ribs on what ribs are drawn.
+func All(b *bend.Report, units measure.System, ribs Ribs) []layout.Drawing {
 	f := b.Frame
 	out := []layout.Drawing{Mortises(b, units), BodyPlan(b, units)}
 	if f.Gunwale.Blocks != nil {
 		out = slices.Insert(out, 1, MiddlePly(f, units))
 	}
-	for _, g := range f.RibGroups {
-		out = append(out, RibStrip(b, g, units))
+	if ribs == Stick {
+		out = append(out, RibStick(b, units))
+	} else {
+		for _, g := range f.RibGroups {
+			out = append(out, RibStrip(b, g, units))
+		}
 	}
 	for i := range b.Forms {
 		out = append(out, Form(b, i, units))

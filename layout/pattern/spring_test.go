@@ -101,7 +101,7 @@ func TestSpringWords(t *testing.T) {
 			if said := setting(b); !strings.Contains(said, c.want) {
 				t.Errorf("%s: %q", c.name, said)
 			}
-			for _, d := range All(b, u) {
+			for _, d := range All(b, u, Strips) {
 				for i, a := range d.Texts {
 					for _, b := range d.Texts[:i] {
 						if overlap(a, b) {

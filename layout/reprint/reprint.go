@@ -103,6 +103,7 @@ var shows = map[string][]string{
 		"mortise :from", "mortise :length", "mortise :width", "mortise :bevel", "mortise :head", "thwart :station", "thwart :hole", "seat :front bolt", "seat :after bolt", "spreader :from"},
 	"middle-ply":       {"gunwale", "mortise ", "block "},
 	"body":             {"rib ", "hull"},
+	"ribs":             {"rib "},
 	"battens":          {"keel:", "stringer "},
 	"stem-bow":         {"bow stem", "hull", "gunwale:height", "gunwale:tilt"},
 	"stem-stern":       {"stern stem", "hull", "gunwale:height", "gunwale:tilt"},

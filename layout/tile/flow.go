@@ -89,6 +89,7 @@ func meaning(p layout.Pen) string {
 	return [...]string{
 		layout.Cut:    "cut to the middle of this line",
 		layout.Mark:   "mark this on the wood",
+		layout.Long:   "the same, broken to be told from its neighbors",
 		layout.Center: "a middle line",
 		layout.Guide:  "helps to place or read; at a joint: cut the paper",
 		layout.Tick:   "tape ticks, leaders, crosses and scale bars",

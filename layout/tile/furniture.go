@@ -62,25 +62,52 @@ func bidding(p paper.Sheet) string {
 	return "print at 100 %; both bars must measure true"
 }
 
+// leastKey is the least side of a tile in a key map that is drawn tile by tile, mm: with
+// smaller ones the map would be all line.
+const leastKey = 1.8
+
 // keyMap draws the grid of a pattern's tiles in small, this one filled and
-// named, the ones without ink struck out.
+// named, the ones without ink struck out; of a grid of many tiles the rim alone.
 func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
 	g := pc.grid
 	const wide = columnWide - 1
 	step := min(wide/float64(g.cols()), 4.5)
 	origin := geometry.Point{X: p.Area.Max.X - wide, Y: p.Area.Max.Y}
+	box := func(col, row int) geometry.Box {
+		a := origin.Add(geometry.Point{X: float64(col) * step, Y: -float64(row+1) * step})
+		return geometry.Box{Min: a, Max: a.Add(geometry.Point{X: step, Y: step})}
+	}
 	for row := range g.rows() {
 		for col := range g.cols() {
-			a := origin.Add(geometry.Point{X: float64(col) * step, Y: -float64(row+1) * step})
-			b := geometry.Box{Min: a, Max: a.Add(geometry.Point{X: step, Y: step})}
-			s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Rectangle(b)})
+			b := box(col, row)
 			switch {
-			case col == pc.col && row == pc.row:
-				s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rectangle(b.Grow(-step * 0.22))})
-			case !g.has(col, row):
+			case step < leastKey:
+				rim(s, g, col, row, b)
+			case g.has(col, row):
+				s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Rectangle(b)})
+			default:
+				s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Rectangle(b)})
 				s.Line(layout.Tick, b.Min, b.Max)
 			}
 		}
 	}
+	own := box(pc.col, pc.row)
+	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rectangle(own.Grow(-min(step*0.22, 0.25)))})
 	s.Write(origin.Add(geometry.Point{X: wide / 2, Y: -float64(g.rows())*step - 4}), small, layout.Middle, pc.name())
+}
+
+// rim draws the sides of a tile in a key map beyond which none is printed.
+func rim(s *layout.Sheet, g *grid, col, row int, b geometry.Box) {
+	if !g.has(col, row) {
+		return
+	}
+	upper, lower := geometry.Point{X: b.Min.X, Y: b.Max.Y}, geometry.Point{X: b.Max.X, Y: b.Min.Y}
+	for _, side := range []struct {
+		col, row int
+		from, to geometry.Point
+	}{{col - 1, row, b.Min, upper}, {col + 1, row, lower, b.Max}, {col, row - 1, upper, b.Max}, {col, row + 1, b.Min, lower}} {
+		if !g.has(side.col, side.row) {
+			s.Line(layout.Tick, side.from, side.to)
+		}
+	}
 }

@@ -17,6 +17,7 @@ import (
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/float"
+	"ribwright/layout/pattern"
 	"ribwright/layout/report/compare"
 	"ribwright/layout/reprint"
 	"ribwright/layout/tile"
@@ -30,11 +31,12 @@ type Compare struct {
 	Units    measure.System
 	Cut      string // parts that are cut to the older edition, in words; "" for none
 	Prices   string
+	Ribs     pattern.Ribs // on what they are drawn on the printed sheets
 	Printer
 }
 
 // NewCompare returns the request with its defaults.
-func NewCompare() *Compare { return &Compare{Prices: "mixed", Printer: homePrinter()} }
+func NewCompare() *Compare { return &Compare{Prices: "mixed", Ribs: usualRibs, Printer: homePrinter()} }
 
 // Fields lists the choices.
 func (c *Compare) Fields() []Field {
@@ -42,6 +44,7 @@ func (c *Compare) Fields() []Field {
 		{Name: "cut", Takes: "parts", Says: "what is cut already to the older edition, as stems,ribs:A1-A6,gunwales: says what fits, what to rework and what to make again, and writes an edition that keeps it", Value: words(&c.Cut)},
 		units(&c.Units, "what lengths are lettered in"),
 		prices(&c.Prices),
+		ribsOn(&c.Ribs),
 	}, c.Printer.fields()...)
 }
 
@@ -168,7 +171,7 @@ func (c *Compare) sheets(k *compared, w World) (*tile.Since, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := tile.LaySince(k.old.set(k.was.Bend, old, c.Units), k.new.set(k.is.Bend, told, c.Units), tile.Options{Paper: c.Setup, Way: c.Way, Units: c.Units})
+	s, err := tile.LaySince(k.old.set(k.was.Bend, old, c.Units, c.Ribs), k.new.set(k.is.Bend, told, c.Units, c.Ribs), tile.Options{Paper: c.Setup, Way: c.Way, Units: c.Units})
 	return s, of(k.new.name, err)
 }
 

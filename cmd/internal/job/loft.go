@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/finding"
@@ -22,13 +23,14 @@ import (
 type Loft struct {
 	Subject
 	Since string // an older edition that is printed already: only what differs is printed; "" for none
+	Ribs  pattern.Ribs
 	Printing
 	Cutting
 }
 
 // NewLoft returns the request with its defaults.
 func NewLoft() *Loft {
-	return &Loft{Subject: usual(), Printing: newPrinting(), Cutting: newCutting()}
+	return &Loft{Subject: usual(), Ribs: usualRibs, Printing: newPrinting(), Cutting: newCutting()}
 }
 
 // Fields lists the choices.
@@ -37,7 +39,26 @@ func (l *Loft) Fields() []Field {
 		units(&l.Units, "what lengths are lettered in; marks on wood carry both"),
 		{Name: "since", Takes: "OLD.toml", Says: "an older edition that you have printed on the same paper: only the sheets that differ are printed, and the others stay as they are", Value: words(&l.Since)},
 	}
-	return append(append(own, l.Printing.fields()...), l.Cutting.fields()...)
+	return append(append(append(own, l.Printing.fields()...), ribsOn(&l.Ribs)), l.Cutting.fields()...)
+}
+
+// usualRibs is on what ribs are drawn when nobody chooses.
+const usualRibs = pattern.Strips
+
+// ribsOn is the field that says on what ribs are drawn.
+func ribsOn(to *pattern.Ribs) Field {
+	all := []pattern.Ribs{pattern.Stick, pattern.Strips}
+	return Field{Name: "ribs", Takes: strings.Join(namesOf(all), "|"), Group: paperGroup,
+		Says:  "on what ribs are drawn to be marked: all on one stick with a lane each, or each on a strip as wide as the rib; a single rib that is asked for has its strip",
+		Value: oneOf(to, namesOf(all), all)}
+}
+
+// ribs is on what ribs are drawn: on strips too where one is asked for by its name.
+func (l *Loft) ribs() pattern.Ribs {
+	if strings.Contains(strings.ToLower(l.Only), "rib-") {
+		return pattern.Strips
+	}
+	return l.Ribs
 }
 
 // Do lofts the design.
@@ -81,7 +102,7 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.told, err = k.told(w); err != nil {
 		return out, err
 	}
-	if out.laid, err = l.Printing.lay(k.set(bends, out.told, l.Units), before, l.Units); err != nil {
+	if out.laid, err = l.Printing.lay(k.set(bends, out.told, l.Units, l.ribs()), before, l.Units); err != nil {
 		return out, of(k.name, err)
 	}
 	out.plate, err = l.Cutting.plate(k.design, bends)
@@ -99,13 +120,13 @@ func (l *Loft) before(w World) (*tile.Set, error) {
 		return nil, err
 	}
 	told, err := k.told(w)
-	set := k.set(bends, told, l.Units)
+	set := k.set(bends, told, l.Units, l.ribs())
 	return &set, err
 }
 
 // set are the patterns of a design with what the first sheets say.
-func (k *facts) set(b *bend.Report, told finding.List, units measure.System) tile.Set {
-	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), Notes: pattern.Notes(b, units), Told: told}
+func (k *facts) set(b *bend.Report, told finding.List, units measure.System, ribs pattern.Ribs) tile.Set {
+	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units, ribs), Notes: pattern.Notes(b, units), Told: told}
 }
 
 // loft goes from the facts of a design to files.

@@ -25,7 +25,7 @@ func TestEconomy(t *testing.T) {
 			t.Fatal(err)
 		}
 		bound := 0.0
-		for _, p := range pattern.All(bent, measure.Metric) {
+		for _, p := range pattern.All(bent, measure.Metric, pattern.Stick) {
 			b := p.Bounds()
 			bound += b.W() * b.H() / (195.9 * 256.7)
 		}

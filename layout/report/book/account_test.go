@@ -208,7 +208,7 @@ func drawnOrTold(t *testing.T, f Facts) {
 	for _, m := range all {
 		told += strings.ToLower(fmt.Sprint(m.Part)) + "\n"
 	}
-	for _, p := range pattern.All(f.Bend, measure.Metric) {
+	for _, p := range pattern.All(f.Bend, measure.Metric, pattern.Stick) {
 		told += strings.ToLower(p.Name+" "+p.Title) + "\n"
 	}
 	if !strings.Contains(told, "bow stem") {

@@ -1,0 +1,82 @@
+package label
+
+import (
+	"math"
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/layout"
+)
+
+// TestClear: a line through letters, a line on their feet and words on words are seen at
+// any angle, and what lies beside them is not.
+func TestClear(t *testing.T) {
+	for _, angle := range []float64{0, math.Pi / 2, 0.7, -2} {
+		turn := geometry.Turn(angle)
+		at := func(x, y float64) geometry.Point { return turn.Apply(geometry.Pt(x, y)) }
+		text := layout.Text{At: at(10, 0), Height: 2.5, Angle: angle, Words: "S1 119.5"}
+		wide := BlockOf(text).Wide
+		for _, c := range []struct {
+			name  string
+			a, b  geometry.Point
+			clear bool
+		}{
+			{"through", at(0, 1), at(50, 1), false},
+			{"across", at(12, -5), at(12, 5), false},
+			{"within", at(12, 1), at(13, 1.2), false},
+			{"under", at(0, -0.5), at(50, -0.5), true},
+			{"under the feet", at(0, -0.2), at(50, -0.2), false},
+			{"before", at(9, -5), at(9, 5), true},
+			{"behind", at(10+wide+0.5, -5), at(10+wide+0.5, 5), true},
+			{"past the corner", at(9, 3), at(11, 5), true},
+		} {
+			var g Ground
+			g.Straight(c.a, c.b)
+			if got := g.Clear(BlockOf(text), Off); got != c.clear {
+				t.Errorf("angle %.1f, a line %s: clear %v, want %v", angle, c.name, got, c.clear)
+			}
+		}
+		var g Ground
+		g.Text(text)
+		text.At = at(11, 1)
+		if g.Clear(BlockOf(text), Off) {
+			t.Error("words on words are clear")
+		}
+		text.At = at(10, 4)
+		if !g.Clear(BlockOf(text), Off) {
+			t.Error("words over words are not clear")
+		}
+	}
+}
+
+// TestNear: near an edge a label turns to the other side of its mark, a line that strikes
+// it moves it, and it never leaves its room or passes another mark.
+func TestNear(t *testing.T) {
+	room := func() *Room { return &Room{Within: geometry.Rect(0, 0, 100, 20)} }
+	mark := func(r *Room, x float64) layout.Text {
+		r.Straight(geometry.Pt(x, 0), geometry.Pt(x, 20))
+		return layout.Text{At: geometry.Pt(x+1.2, 5), Height: 2.5, Words: "S1 119.5 mm"}
+	}
+	r := room()
+	out, ok := r.Near(mark(r, 95))
+	if !ok || len(out) != 1 || out[0].Align != layout.Right || out[0].At.X > 95 || out[0].At.X < 90 {
+		t.Errorf("at the edge: %+v, %v", out, ok)
+	}
+	r = room()
+	text := mark(r, 20)
+	r.Straight(geometry.Pt(0, 6), geometry.Pt(100, 6))
+	out, ok = r.Near(text)
+	if !ok || !r.Holds(BlockOf(out[0])) || out[0].At.Sub(text.At).Norm() > 6 {
+		t.Errorf("struck: %+v, %v", out, ok)
+	}
+	r = room()
+	text = mark(r, 40)
+	r.Straight(geometry.Pt(44, 0), geometry.Pt(44, 20)) // another mark, where the words would stand
+	if out, ok = r.Near(text); !ok || out[0].Align != layout.Right {
+		t.Errorf("beside another mark: %+v, %v", out, ok)
+	}
+	r = &Room{Within: geometry.Rect(0, 0, 12, 20)}
+	if out, ok = r.Near(layout.Text{At: geometry.Pt(1, 5), Height: 2.5, Words: "S1 119.5 mm"}); ok || len(out) < 2 {
+		t.Errorf("a room too narrow: %+v, %v", out, ok)
+	}
+}

@@ -1,0 +1,208 @@
+package pattern
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/trial/bend"
+	"ribwright/layout"
+	"ribwright/layout/label"
+)
+
+const (
+	linesApart = 0.8 // mm that lines of ribs keep from each other; nearer they are one
+	linesLeast = 8.0 // mm of a line that is worth drawing between two that it joins
+	linesStep  = 1.0 // mm between points that are looked at along a line
+	linesFlat  = 0.002
+)
+
+// ribLine is the outer face of a rib on the body plan.
+type ribLine struct {
+	name string
+	pts  []geometry.Point // from the keel to the head
+	with []int            // by point: the line that it joins there, -1 where it is drawn
+}
+
+// drawSide draws the ribs of one side from midship outward, each as one line, solid and
+// broken in turn, with its name at keel, bilge and head.
+func drawSide(d *layout.Drawing, b *bend.Report, side float64) {
+	f := b.Frame
+	var on []int
+	for i, r := range f.Ribs {
+		if r.Station*side >= 0 {
+			on = append(on, i)
+		}
+	}
+	if len(on) == 0 {
+		return
+	}
+	slices.SortStableFunc(on, func(i, j int) int { return cmp.Compare(math.Abs(f.Ribs[i].Station), math.Abs(f.Ribs[j].Station)) })
+	place := geometry.Stretch(side, 1)
+	var lines []ribLine
+	var heads []ribHead
+	for n, i := range on {
+		r := f.Ribs[i]
+		l := ribLine{name: twins(f, i), pts: dense(r.Outer.Map(place))}
+		l.join(lines)
+		pen := layout.Mark
+		if n%2 == 1 {
+			pen = layout.Long
+		}
+		for _, run := range l.runs() {
+			d.Line(pen, curve.Polyline(l.pts[run[0]:run[1]]...))
+		}
+		lines = append(lines, l)
+		_, heading := r.Section.Half.End()
+		tip := place.Apply(r.Face(r.Section.Half.Length(), 0))
+		across := geometry.Polar(r.Thickness/2+2, heading-math.Pi/2)
+		across.X *= side
+		d.Line(layout.Mark, curve.Polyline(tip.Sub(across), tip.Add(across)))
+		heads = append(heads, ribHead{tip, l.name})
+	}
+	drawLoose(d, b, on[0], side)
+	nameHeads(d, heads)
+	nameLines(d, lines, 0.02, 0.28)
+	nameLines(d, lines, 0.4, 0.72)
+}
+
+// dense is a path in straight pieces, short enough to look at its ends alone.
+func dense(p curve.Path) []geometry.Point {
+	flat := p.Flatten(linesFlat)
+	out := flat[:1:1]
+	for i := 1; i < len(flat); i++ {
+		n := max(1, int(math.Ceil(flat[i].Sub(flat[i-1]).Norm()/linesStep)))
+		for k := 1; k <= n; k++ {
+			out = append(out, flat[i-1].Lerp(flat[i], float64(k)/float64(n)))
+		}
+	}
+	return out
+}
+
+// join finds where a line lies too near to one that is drawn.
+func (l *ribLine) join(drawn []ribLine) {
+	l.with = make([]int, len(l.pts))
+	for i, p := range l.pts {
+		l.with[i] = -1
+		for k, o := range drawn {
+			if o.near(p) {
+				l.with[i] = k
+				break
+			}
+		}
+	}
+	for i := 0; i < len(l.pts); { // what is too short between two joins is not drawn
+		j := i
+		for j < len(l.pts) && l.with[j] == l.with[i] {
+			j++
+		}
+		if l.with[i] < 0 && float64(j-i)*linesStep < linesLeast && (i > 0 || j < len(l.pts)) {
+			to := l.with[max(0, i-1)]
+			if i == 0 {
+				to = l.with[j]
+			}
+			for k := i; k < j; k++ {
+				l.with[k] = to
+			}
+		}
+		i = j
+	}
+}
+
+// near reports whether what is drawn of a line passes a point within linesApart.
+func (l *ribLine) near(p geometry.Point) bool {
+	for i := 1; i < len(l.pts); i++ {
+		a, b := l.pts[i-1], l.pts[i]
+		if l.with[i-1] >= 0 || l.with[i] >= 0 || math.Abs(a.X-p.X) > linesApart+linesStep || math.Abs(a.Y-p.Y) > linesApart+linesStep {
+			continue
+		}
+		step := b.Sub(a)
+		t := 0.0
+		if long := step.Dot(step); long > 0 {
+			t = math.Max(0, math.Min(1, p.Sub(a).Dot(step)/long))
+		}
+		if a.Add(step.Scale(t)).Sub(p).Norm() < linesApart {
+			return true
+		}
+	}
+	return false
+}
+
+// runs are the stretches of points that are drawn.
+func (l *ribLine) runs() [][2]int {
+	var out [][2]int
+	for i := 0; i < len(l.pts); {
+		j := i
+		for j < len(l.pts) && l.with[j] < 0 {
+			j++
+		}
+		if j-i > 1 {
+			out = append(out, [2]int{i, j})
+		}
+		i = j + 1
+	}
+	return out
+}
+
+// nameLines letters every line between two shares of its length, with a leader where the
+// name has no room beside it. A line that is joined to another all the way is named with it.
+func nameLines(d *layout.Drawing, lines []ribLine, from, to float64) {
+	names := make([][]string, len(lines))
+	at := make([][]int, len(lines)) // points where a line can be named
+	for i, l := range lines {
+		first, last := int(from*float64(len(l.pts))), int(to*float64(len(l.pts)))
+		for k := first; k < last; k += 4 {
+			if l.with[k] < 0 {
+				at[i] = append(at[i], k)
+			}
+		}
+		names[i] = append(names[i], l.name)
+		if len(at[i]) == 0 {
+			with := l.with[(first+last)/2]
+			for len(at[with]) == 0 && lines[with].with[first] >= 0 {
+				with = lines[with].with[first]
+			}
+			names[with], names[i] = append(names[with], names[i]...), nil
+		}
+	}
+	var g label.Ground
+	for _, s := range d.Strokes {
+		g.Line(s.Path)
+	}
+	for _, t := range d.Texts {
+		g.Text(t)
+	}
+	for i, l := range lines {
+		if len(names[i]) > 0 {
+			nameLine(d, &g, l.pts, at[i], strings.Join(names[i], " "))
+		}
+	}
+}
+
+// nameLine letters a line at one of its points, as near to it as can be.
+func nameLine(d *layout.Drawing, g *label.Ground, pts []geometry.Point, at []int, words string) {
+	for _, far := range []float64{1.5, 3, 5, 8, 12, 17, 23, 30, 38, 48, 60, 75, 90} {
+		for _, k := range at {
+			p, along := pts[k], pts[min(k+1, len(pts)-1)].Sub(pts[max(k-1, 0)]).Unit()
+			for _, way := range []geometry.Point{along.Left(), along.Left().Scale(-1)} {
+				end := p.Add(way.Scale(far))
+				t := layout.Text{At: end.Add(geometry.Point{X: 0.7, Y: -small / 2}), Height: small, Words: words}
+				if way.X < 0 {
+					t.At, t.Align = end.Add(geometry.Point{X: -0.7, Y: -small / 2}), layout.Right
+				}
+				if g.Clear(label.BlockOf(t), label.Off) && !g.Strikes(p, end) {
+					leader, dot := curve.Polyline(p, end), curve.Circle(p, 0.5)
+					d.Line(layout.Tick, leader)
+					d.Line(layout.Tick, dot)
+					d.Texts = append(d.Texts, t)
+					g.Line(leader)
+					g.Text(t)
+					return
+				}
+			}
+		}
+	}
+}
