@@ -14,11 +14,16 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// long is the longest wait for one thing to happen; a machine may be busy elsewhere.
-const long = 60 * time.Second
+// long is the longest wait for one thing to happen: a browser's engine makes a whole set
+// of patterns in half a minute, and a machine may be busy elsewhere.
+const long = 4 * time.Minute
 
-// chromium is the browser that all tests share; each has its own profile in it.
-var chromium context.Context
+// chromium is the browser that all tests share; each has its own profile in it. files is
+// a folder that is gone after the tests.
+var (
+	chromium context.Context
+	files    string
+)
 
 func TestMain(m *testing.M) { os.Exit(run(m)) }
 
@@ -27,6 +32,13 @@ func run(m *testing.M) int {
 	if place == "" {
 		return m.Run() // every test says why it is left out
 	}
+	dir, err := os.MkdirTemp("", "ribwright-browser")
+	if err != nil {
+		fmt.Println(err)
+		return 1
+	}
+	defer os.RemoveAll(dir)
+	files = dir
 	// Nobody but this machine is to be found, so that what a page asks of others fails.
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(place), chromedp.NoSandbox,
 		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"), chromedp.WSURLReadTimeout(long))

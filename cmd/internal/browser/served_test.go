@@ -1,10 +1,12 @@
 package browser
 
 import (
+	"fmt"
 	"net/http/httptest"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"sync"
 	"testing"
 
 	"ribwright/cmd/internal/job"
@@ -39,9 +41,9 @@ func carried(t *testing.T) string {
 	if chromium == nil {
 		t.Skip("no Chromium to open the page in")
 	}
-	dir := t.TempDir()
-	if said, err := exec.Command("go", "run", "ribwright/cmd/site", "--out", dir).CombinedOutput(); err != nil {
-		t.Fatalf("%v: %s", err, said)
+	dir, err := site()
+	if err != nil {
+		t.Fatal(err)
 	}
 	file := filepath.Join(dir, "ribwright.html")
 	about, err := os.Stat(file)
@@ -53,6 +55,16 @@ func carried(t *testing.T) string {
 	}
 	return "file://" + file
 }
+
+// site makes the one file, once for all tests, in the folder of their files.
+var site = sync.OnceValues(func() (string, error) {
+	dir := filepath.Join(files, "site")
+	said, err := exec.Command("go", "run", "ribwright/cmd/site", "--out", dir).CombinedOutput()
+	if err != nil {
+		return "", fmt.Errorf("%w: %s", err, said)
+	}
+	return dir, nil
+})
 
 // most is how large the page with its engine may be, bytes.
 const most = 8_000_000
