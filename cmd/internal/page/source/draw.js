@@ -20,11 +20,27 @@ function trace(runs) {
 	return d;
 }
 
-function draw(drawing, long) {
+const lengthOf = (n) => n.measures.find((m) => m.name === "length").now_mm;
+
+// drawAll draws the boat, and under it the pinned one where there is one. The view that
+// turns shows the pinned one when both are seen from the same place.
+function drawAll() {
+	const long = Math.max(lengthOf(shown), pinned ? lengthOf(pinned.numbers) : 0) * 0.05;
+	for (const d of shown.drawings) {
+		const under = pinned?.numbers.drawings.find((p) => p.name === d.name);
+		const seen = under && (d.name !== "quarter" || (pinned.turn === state.turn && pinned.rise === state.rise));
+		draw(d, seen ? under : null, long);
+	}
+}
+
+function draw(drawing, under, long) {
 	const svg = byId(drawing.name);
 	if (!svg) return;
+	const outline = under ? [under.lines.cut, under.lines.mark].flatMap((runs) => runs ?? []) : [];
+	pathOf(svg, "pin").setAttribute("d", trace(outline));
 	for (const pen of ["tick", "mark", "cut", "center", "guide"]) pathOf(svg, pen).setAttribute("d", trace(drawing.lines[pen] ?? []));
-	const [x0, y0, x1, y1] = drawing.box_mm, air = 3;
+	const air = 3, boxes = [drawing, under ?? drawing].map((d) => d.box_mm), side = (i, of) => of(boxes[0][i], boxes[1][i]);
+	const x0 = side(0, Math.min), y0 = side(1, Math.min), x1 = side(2, Math.max), y1 = side(3, Math.max);
 	// The view that turns keeps its frame, or the boat would grow and shrink.
 	const box = drawing.name === "quarter" ? [-long * 0.53, -long * 0.27, long * 1.06, long * 0.5] : [x0 - air, -y1 - air, x1 - x0 + 2 * air, y1 - y0 + 2 * air];
 	svg.setAttribute("viewBox", box.map((v) => v.toFixed(1)).join(" "));

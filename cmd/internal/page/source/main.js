@@ -1,59 +1,80 @@
 // What happens when: a change of the state is looked at at once, in few lines, and in
 // full when nothing has changed for a moment.
-let shown = null, busy = false, again = false, later = 0, base = null;
+let shown = null, busy = false, again = false, later = 0, looks = 0, base = null;
+let notice = ""; // what stays to be read until something is changed
 
-function lookQuestion(whole) {
-	const set = Object.entries(state.set).map(([k, mm]) => [k, mm + " mm"]);
+// lookQuestion asks for a boat: b is where it starts from, s what is changed of it.
+function lookQuestion(b, s, whole) {
+	const set = Object.entries(s.set).map(([k, mm]) => [k, mm + " mm"]);
 	const fields = [["units", state.units], ["turn", String(state.turn)], ["rise", String(state.rise)], ...set];
 	if (whole) fields.push(["whole", "true"]);
-	return base?.text ? { verb: "look", names: [base.name], files: { [base.name]: base.text }, fields } : { verb: "look", names: [state.base], fields };
+	return b.text ? { verb: "look", names: [b.name], files: { [b.name]: b.text }, fields } : { verb: "look", names: [b.name], fields };
 }
 
 function show(a) {
-	if (a.fault) { say(a.fault.says, true); return; }
+	if (a.fault) {
+		if (!shown) { // a link that leads to no boat
+			state = fresh();
+			show(start.first);
+			notice = `${a.fault.says}. This is ${shown.design.title} instead.`;
+			arrive();
+		}
+		say(notice || a.fault.says, true);
+		return;
+	}
 	shown = a.numbers;
-	say("");
-	const long = shown.measures.find((m) => m.name === "length").now_mm * 0.05;
-	for (const d of shown.drawings) draw(d, long);
+	say(notice, notice !== "");
+	drawAll();
 	tell(shown);
 	showMeasures(shown.measures);
-	drawLevers(shown.standing);
+	showBeside();
 	document.documentElement.dataset.ready = "true";
 }
 
 // look draws the newest state; what came in between is passed over.
 async function look(whole) {
+	const mine = ++looks;
+	document.documentElement.dataset.whole = "false";
 	clearTimeout(later);
-	later = setTimeout(() => look(true), 250);
-	if (whole === true) clearTimeout(later);
+	if (whole !== true) later = setTimeout(() => look(true), 250);
 	if (busy) { again = true; return; }
 	busy = true;
-	const at = performance.now(), a = await ask(lookQuestion(whole === true));
+	const from = performance.now(), a = await ask(lookQuestion(base, state, whole === true));
 	busy = false;
 	if (again) { again = false; if (!a.fault && whole !== true) show(a); look(); return; }
 	show(a);
-	document.documentElement.dataset.took = (performance.now() - at).toFixed(1);
-	document.documentElement.dataset.whole = String(whole === true);
-	if (!dragging) keep();
+	document.documentElement.dataset.took = (performance.now() - from).toFixed(1);
+	if (whole !== true) return;
+	if (!dragging) keep(false);
+	await lookAtPinned();
+	if (mine === looks) document.documentElement.dataset.whole = "true";
+}
+
+// baseOf is the design that a boat of the state starts from; it is sized once. Undefined
+// where it cannot be had, which has been said.
+const sized = new Map();
+async function baseOf(b) {
+	if (b.base !== "people") return b.base === "file" ? { name: b.name, text: b.text } : { name: b.base, text: "" };
+	const key = JSON.stringify(b.people);
+	if (!sized.has(key)) {
+		say("Sizing a boat for you ...");
+		const a = await ask(sizing(b.people));
+		if (a.fault) { refuse(a.fault); return undefined; }
+		sized.set(key, { name: a.files[0].name, text: textOf(a.files[0]) });
+	}
+	return sized.get(key);
 }
 
 // arrive goes to the boat of the state.
 async function arrive() {
-	keep();
-	byId("units").value = state.units; byId("size").value = state.paper;
-	byId("base").value = state.base;
-	const key = JSON.stringify([state.base, state.people, state.text]);
-	if (base?.key !== key) {
-		let next = { key, name: state.name, text: state.base === "file" ? state.text : "" };
-		if (state.base === "people") {
-			say("Sizing a boat for you ...");
-			const a = await ask(sizing(state.people));
-			if (a.fault) { say(a.fault.says, true); return; }
-			const f = a.files[0];
-			next = { key, name: f.name, text: new TextDecoder().decode(bytesOf(f.data)) };
-		}
-		base = next;
-	}
+	document.documentElement.dataset.whole = "false";
+	byId("units").value = state.units; byId("size").value = state.paper; byId("base").value = state.base;
+	fillForm();
+	const going = state, next = await baseOf(state);
+	if (state !== going) return; // there is a newer one
+	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
+	if (!next) return;
+	base = next;
 	look();
 }
 
@@ -61,21 +82,25 @@ function begin() {
 	const pick = byId("base");
 	for (const [value, words] of [["people", "to your measure"], ["brook", "Brook"], ["lake", "Lake"], ["river", "River"], ["file", "from a file"]]) pick.add(new Option(words, value));
 	pick.onchange = () => {
-		if (pick.value === "people") { byId("p-weight").focus(); pick.value = state.base; } else if (pick.value === "file") { byId("file").click(); pick.value = state.base; } else change({ base: pick.value, set: {}, text: "", people: null });
+		if (pick.value === "people") { byId("p-weight").focus(); pick.value = state.base; } else if (pick.value === "file") { byId("file").click(); pick.value = state.base; } else change({ base: pick.value, name: pick.value, set: {}, text: "", people: null });
 	};
-	byId("undo").onclick = () => step(past, future);
-	byId("redo").onclick = () => step(future, past);
-	byId("units").onchange = (e) => { change({ units: e.target.value }); buildForm(); };
+	byId("skip").onclick = (e) => { e.preventDefault(); byId("measures").querySelector("input")?.focus(); };
+	byId("undo").onclick = () => history.back();
+	byId("redo").onclick = () => history.forward();
+	byId("units").onchange = (e) => change({ units: e.target.value });
 	byId("size").onchange = (e) => change({ paper: e.target.value });
 	byId("file").onchange = async (e) => {
 		const f = e.target.files[0];
 		if (f) change({ base: "file", name: f.name, text: await f.text(), set: {}, people: null });
 		e.target.value = "";
 	};
-	addEventListener("hashchange", () => { const s = decode(location.hash); if (s) { state = s; arrive(); } });
+	addEventListener("popstate", travelled);
+	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
+	heeling();
+	pinning();
 	state = remembered();
-	buildForm();
+	keep(false);
 	buildFiles();
 	if (JSON.stringify(state) === JSON.stringify(fresh())) show(start.first);
 	arrive().then(askOthers);

@@ -4,8 +4,11 @@ const inch = () => state.units === "imperial";
 
 function shownLength(mm) {
 	if (!inch()) return Math.round(mm) + " mm";
-	const n = Math.round(Math.abs(mm) / 25.4 * 8), feet = Math.floor(n / 96), rest = (n % 96) / 8;
-	return (mm < 0 ? "-" : "") + (feet ? feet + " ft " : "") + rest + " in";
+	const n = Math.round(Math.abs(mm) / 25.4 * 16), feet = Math.floor(n / 192), whole = Math.floor((n % 192) / 16);
+	let part = n % 16, of = 16;
+	while (part && part % 2 === 0) { part /= 2; of /= 2; }
+	const inches = [whole || !part ? whole : "", part ? part + "/" + of : ""].filter((s) => s !== "").join(" ");
+	return (mm < 0 && n ? "-" : "") + (feet ? feet + " ft " : "") + inches + " in";
 }
 
 function showMeasures(all) {
@@ -14,7 +17,8 @@ function showMeasures(all) {
 	for (const m of all) {
 		const div = byId("m-" + fieldOf[m.name]), input = div.querySelector("input");
 		input.min = Math.ceil(m.least_mm); input.max = Math.floor(m.most_mm);
-		input.value = state.set[fieldOf[m.name]] ?? m.now_mm; // an answer may be older than the hand
+		const now = state.set[fieldOf[m.name]] ?? m.now_mm; // an answer may be older than the hand
+		if (input.value !== String(now)) input.value = now;
 		div.querySelector("output").textContent = shownLength(m.now_mm);
 		div.querySelector(".band").textContent = `${shownLength(m.least_mm)} to ${shownLength(m.most_mm)}: ${m.why}.`;
 		input.setAttribute("aria-valuetext", shownLength(m.now_mm));
@@ -30,11 +34,12 @@ function slider(m) {
 	label.textContent = m.name[0].toUpperCase() + m.name.slice(1); label.htmlFor = input.id = "r-" + field;
 	input.type = "range"; input.step = 1; says.textContent = m.says;
 	input.oninput = () => {
-		if (!dragging) { dragging = true; past.push(JSON.stringify(state)); future.length = 0; }
+		dragging = true;
 		state.set = { ...state.set, [field]: Number(input.value) };
 		look();
 	};
-	input.onchange = () => { dragging = false; arrive(); };
+	input.onpointerup = () => { dragging = false; }; // a hand that comes back to where it was changes nothing
+	input.onchange = () => { dragging = false; change({}, field); };
 	head.append(label, out); div.append(head, input, says, band);
 	return div;
 }

@@ -33,14 +33,15 @@ async function make(button, verb, only) {
 
 // nowDesign is the design with all changes: by its name while it is as it was shipped.
 async function nowDesign() {
-	const q = { ...lookQuestion(false), make: true }, a = await ask(q);
+	const q = { ...lookQuestion(base, state, false), make: true }, a = await ask(q);
 	if (a.fault) return { fault: a.fault };
 	const file = a.files[0], asIs = shipped.includes(state.base) && Object.keys(state.set).length === 0;
 	if (asIs) return { file, named: { names: [state.base] } };
-	return { file, named: { names: [file.name], files: { [file.name]: new TextDecoder().decode(bytesOf(file.data)) } } };
+	return { file, named: { names: [file.name], files: { [file.name]: textOf(file) } } };
 }
 
 const bytesOf = (data) => Uint8Array.from(atob(data), (c) => c.charCodeAt(0));
+const textOf = (f) => new TextDecoder().decode(bytesOf(f.data));
 
 function save(f) {
 	const a = document.createElement("a");

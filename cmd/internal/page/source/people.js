@@ -10,15 +10,26 @@ const questions = [
 	["waters", "Water", "sheltered", "Open water wants more side; moving water more rocker.", "", ["sheltered", "sheltered"], ["open", "open"], ["moving", "moving"]],
 ];
 
+// What is typed and not yet sized stays on the device.
+const typed = () => { try { return JSON.parse(recall("ribwright-form") || "null"); } catch { return null; } };
+let filled = "";
+
+// fillForm builds the form when the units or the people of the state are others.
+function fillForm() {
+	const now = JSON.stringify([state.units, state.people]);
+	if (filled !== now) buildForm();
+	filled = now;
+}
+
 function buildForm() {
-	const form = byId("people");
+	const form = byId("people"), before = typed() ?? state.people;
 	form.replaceChildren();
 	for (const [name, asks, usual, why, pounds, ...choices] of questions) {
 		const label = document.createElement("label"), span = document.createElement("span"), p = document.createElement("p");
 		const field = document.createElement(choices.length ? "select" : "input");
 		span.textContent = asks; p.textContent = why; field.name = name; field.id = "p-" + name;
 		for (const [value, words] of choices) field.add(new Option(words, value));
-		field.value = state.people?.[name] ?? (inch() && pounds ? pounds : usual);
+		field.value = before?.[name] ?? (inch() && pounds ? pounds : usual);
 		label.append(span, field, p);
 		form.append(label);
 	}
@@ -27,11 +38,36 @@ function buildForm() {
 	form.append(go);
 	const two = () => { byId("p-partner").closest("label").hidden = byId("p-use").value !== "tandem"; };
 	byId("p-use").onchange = two; two();
-	form.onsubmit = (e) => {
+	const read = () => Object.fromEntries(new FormData(form));
+	form.oninput = () => remember("ribwright-form", JSON.stringify(read()));
+	form.onsubmit = async (e) => {
 		e.preventDefault();
-		const people = Object.fromEntries(new FormData(form));
+		const people = read();
+		if (!withUnits(people)) return;
+		if (!await baseOf({ base: "people", people })) return; // it has been said why
+		remember("ribwright-form", null);
 		change({ base: "people", people, set: {}, text: "" });
 	};
+}
+
+// withUnits goes to a field whose figure has no unit, which the engine would not take.
+function withUnits(people) {
+	for (const [name, asks, usual, , pounds] of questions) {
+		const field = byId("p-" + name), bare = field.checkVisibility() && /^\s*[\d.]+\s*$/.test(people[name]);
+		field.toggleAttribute("aria-invalid", bare);
+		if (!bare) continue;
+		say(`${asks}: ${people[name].trim()} has no unit. Write it as in ${usual || "170 cm"} or ${pounds || "67 in"}.`, true);
+		field.focus();
+		return false;
+	}
+	return true;
+}
+
+// refuse says what is wrong with what was typed, and goes to the field.
+function refuse(fault) {
+	say(fault.says, true);
+	const [field] = (fault.fields ?? []).map((f) => byId("p-" + ({ paddler: "weight" }[f] ?? f)));
+	field?.focus();
 }
 
 // sizing is the question for a boat to the measure of people.

@@ -9,9 +9,32 @@ async function askOthers() {
 	if (shown) drawLevers(shown.standing);
 }
 
+// heeling: the slider goes from one lever that the engine worked out to the next.
+function heeling() {
+	byId("heel").oninput = (e) => { state.heel = shown.standing.gz[e.target.value][0]; drawLevers(shown.standing); };
+	byId("heel").onchange = () => keep(false);
+}
+
+// heeled says what the boat does at a lever, and moves the slider there.
+function heeled(s) {
+	const slider = byId("heel"), near = s.gz.reduce((best, p, i) => (Math.abs(p[0] - state.heel) < Math.abs(s.gz[best][0] - state.heel) ? i : best), 0);
+	byId("heeling").hidden = s.gz.length < 2;
+	if (s.gz.length < 2) return null;
+	slider.max = s.gz.length - 1; slider.value = near;
+	const [deg, mm] = s.gz[near], words = Math.round(deg) + " degrees", end = near === s.gz.length - 1 && s.flooding_deg !== null;
+	let says = mm > 0 ? `It pushes back with a lever of ${shownLength(mm)} and comes up by itself.` : "It does not come back by itself: people must lean the other way.";
+	if (deg === 0) says = "Upright: nothing pushes either way.";
+	if (end) says = "Water comes in over the side. " + says;
+	byId("heeled").textContent = words; slider.setAttribute("aria-valuetext", words + ". " + says);
+	byId("heel-says").textContent = says;
+	byId("heel-says").classList.toggle("wrong", end || (deg > 0 && mm <= 0));
+	return s.gz[near];
+}
+
 function drawLevers(standing) {
 	const svg = byId("levers"), w = 360, h = 190, left = 34, low = 24;
-	const all = [standing.gz, ...others.values()].filter((g) => g && g.length);
+	const under = state.pin && pinned ? pinned.numbers.standing.gz : [];
+	const all = [standing.gz, under, ...others.values()].filter((g) => g && g.length);
 	const far = 60, high = Math.max(60, ...all.flat().map((p) => p[1])) * 1.05;
 	const x = (deg) => left + (w - left) * Math.min(deg, far) / far, y = (mm) => h - low - (h - low - 8) * mm / high;
 	const line = (g) => g.map((p, i) => (i ? "L" : "M") + x(p[0]).toFixed(1) + " " + y(p[1]).toFixed(1)).join("");
@@ -27,5 +50,8 @@ function drawLevers(standing) {
 	for (let v = step; v < high; v += step) mark(left - 4, y(v) + 4, inch() ? (v / 25.4).toFixed(1) + " in" : v + " mm", "end");
 	pathOf(svg, "other").setAttribute("d", [...others.values()].map(line).join(""));
 	for (const [name, g] of others) { const p = g.at(-1); if (p) mark(x(p[0]) - 2, y(p[1]) - 5, name[0].toUpperCase() + name.slice(1), "end"); }
-	pathOf(svg, "own").setAttribute("d", line(standing.gz ?? []));
+	pathOf(svg, "pin").setAttribute("d", line(under));
+	pathOf(svg, "own").setAttribute("d", line(standing.gz));
+	const here = heeled(standing);
+	if (here && here[0] > 0) pathOf(svg, "here").setAttribute("d", `M${x(here[0])} ${y(0)}V${y(here[1])}`);
 }

@@ -1,50 +1,73 @@
 // The state of the page: which boat, what is changed of it, how it is looked at. All of
-// it stands in the address, and on the device.
+// it stands in the address, and on the device. Every change is a step in the browser's
+// own history, so undo and the back button are one.
 const shipped = ["brook", "lake", "river"];
 const start = JSON.parse(byId("start").textContent);
-const fresh = () => ({ base: start.text ? "file" : start.name, name: start.name, text: start.text, units: "metric", set: {}, people: null, turn: 55, rise: 22, paper: "letter" });
+const fresh = () => ({ base: start.text ? "file" : start.name, name: start.name, text: start.text, units: "metric", set: {}, people: null, turn: 55, rise: 22, heel: 0, paper: "letter", pin: null });
 let state = fresh();
-const past = [], future = [];
+let at = history.state?.n ?? 0, newest = at; // steps of history, from the first that this tab saw
+let last = { of: "", when: 0 };
 
-const encode = (s) => "#" + encodeURIComponent(JSON.stringify(Object.fromEntries(Object.entries(s).filter(([k, v]) => v !== "" && v !== null && JSON.stringify(v) !== JSON.stringify({ text: "", paper: "letter", units: "metric", set: {} }[k])))));
+// What is as usual leaves no trace in the address.
+const plain = { text: "", paper: "letter", units: "metric", set: {}, heel: 0 };
+const encode = (s) => "#" + encodeURIComponent(JSON.stringify(Object.fromEntries(Object.entries(s).filter(([k, v]) => v !== "" && v !== null && JSON.stringify(v) !== JSON.stringify(plain[k])))));
+
+const known = (b) => b.set && typeof b.set === "object" && (shipped.includes(b.base) || (b.base === "people" && b.people) || (b.base === "file" && b.text));
 
 // decode reads an address; null where it holds no boat.
 function decode(hash) {
 	if (hash.length < 2) return null;
 	try {
 		const s = { ...fresh(), text: "", set: {}, ...JSON.parse(decodeURIComponent(hash.slice(1))) };
-		const known = shipped.includes(s.base) || (s.base === "people" && s.people) || (s.base === "file" && s.text);
-		return known && typeof s.set === "object" ? s : null;
+		return known(s) && (!s.pin || known(s.pin)) ? s : null;
 	} catch {
 		return null;
 	}
 }
 
-function keep() {
-	history.replaceState(null, "", encode(state));
-	try { localStorage.setItem("ribwright", encode(state)); } catch { /* a browser may forbid it */ }
-	byId("undo").disabled = past.length === 0;
-	byId("redo").disabled = future.length === 0;
+// keep writes the state down: as a step of its own, or in place of the newest.
+function keep(step) {
+	if (step) newest = at + 1;
+	try {
+		if (step) history.pushState({ n: ++at }, "", encode(state)); else history.replaceState({ n: at }, "", encode(state));
+	} catch { /* a browser may forbid so many */ }
+	remember("ribwright", encode(state));
+	byId("undo").disabled = at === 0;
+	byId("redo").disabled = at >= newest;
 }
 
-// change gives the state other values; what was can be had back.
-function change(values) {
-	past.push(JSON.stringify(state));
-	if (past.length > 200) past.shift();
-	future.length = 0;
+// remember keeps a text on the device; null forgets it.
+function remember(name, text) {
+	try { if (text === null) localStorage.removeItem(name); else localStorage.setItem(name, text); } catch { /* a browser may forbid it */ }
+}
+
+function recall(name) {
+	try { return localStorage.getItem(name) ?? ""; } catch { return ""; }
+}
+
+// change gives the state other values, as a step that can be undone. Changes of one thing
+// in quick succession, as by an arrow key held down, are one step.
+function change(values, of = "") {
 	state = { ...state, ...values };
+	notice = "";
+	const now = performance.now(), same = of && of === last.of && now - last.when < 800 && at === newest;
+	last = { of, when: now };
+	keep(!same);
 	arrive();
 }
 
-function step(from, to) {
-	if (from.length === 0) return;
-	to.push(JSON.stringify(state));
-	state = JSON.parse(from.pop());
+// travelled follows the browser to another step, or to an address that was typed.
+function travelled() {
+	const s = decode(location.hash);
+	if (!s) { keep(false); return; }
+	if (history.state) at = history.state.n; else newest = ++at;
+	state = s;
+	notice = "";
+	last = { of: "", when: 0 };
+	keep(false);
 	arrive();
 }
 
 function remembered() {
-	let kept = "";
-	try { kept = localStorage.getItem("ribwright") ?? ""; } catch { /* a browser may forbid it */ }
-	return decode(location.hash) ?? (start.text ? null : decode(kept)) ?? fresh();
+	return decode(location.hash) ?? (start.text ? null : decode(recall("ribwright"))) ?? fresh();
 }
