@@ -55,6 +55,32 @@ func (c Chain) At(s float64) (geometry.Point, float64) {
 	return p, heading
 }
 
+// Places returns the points at the given shares of a length (mm) along the chain, each as
+// At has it; the chain is walked once for all of them.
+func (c Chain) Places(shares []float64, length float64) []geometry.Point {
+	type start struct {
+		p       geometry.Point
+		heading float64
+	}
+	starts, out := make([]start, 1, len(c)+1), make([]geometry.Point, len(shares))
+	for k, share := range shares {
+		s, i := share*length, 0
+		for ; i < len(c) && s > c[i].Length; i++ {
+			if i+1 == len(starts) {
+				p, heading := c[i].walk(starts[i].p, starts[i].heading, c[i].Length)
+				starts = append(starts, start{p, heading})
+			}
+			s -= c[i].Length
+		}
+		on := Bend{} // straight on, beyond either end
+		if i < len(c) && s > 0 {
+			on = c[i]
+		}
+		out[k], _ = on.walk(starts[i].p, starts[i].heading, s)
+	}
+	return out
+}
+
 // walk returns the place and heading after the distance s of the bend. It goes by
 // the chord, which loses nothing where the radius is very large.
 func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float64) {

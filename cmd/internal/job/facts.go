@@ -28,6 +28,7 @@ type facts struct {
 
 	frame   func() (*frame.Frame, error)
 	places  func() (fittings.Places, error)
+	covered func() (aboard.Covered, error)
 	bending func() (*bend.Report, error)
 	marks   func() ([]marks.Mark, error)
 }
@@ -49,6 +50,7 @@ func factsBy(d *design.Design, name string, build func(*design.Design) (*frame.F
 	k := &facts{design: d, name: name, fingerprint: print}
 	k.frame = then(name, func() (*design.Design, error) { return d, nil }, build)
 	k.places = then(name, k.frame, fittings.Placed)
+	k.covered = then(name, k.frame, aboard.Cover)
 	k.bending = then(name, k.places, bend.Fitted)
 	k.marks = then(name, k.bending, func(b *bend.Report) ([]marks.Mark, error) { return marks.Of(b.Frame, b) })
 	return k, err
@@ -73,7 +75,16 @@ func (k *facts) carried() (aboard.Boat, error) {
 
 // aboard is the boat with people and gear.
 func (k *facts) aboard(people []design.Person, gear []design.Gear) (aboard.Boat, error) {
-	return then(k.name, k.places, func(p fittings.Places) (aboard.Boat, error) { return aboard.Fitted(p, people, gear) })()
+	c, err := k.covered()
+	if err != nil {
+		return aboard.Boat{}, err
+	}
+	p, err := k.places() // asked for last: others may work them out while the cloth is put on
+	if err != nil {
+		return aboard.Boat{}, err
+	}
+	b, err := aboard.Fitted(c, p, people, gear)
+	return b, of(k.name, err)
 }
 
 // together works out facts that know nothing of one another at the same time. It returns

@@ -145,11 +145,41 @@ func (e End) Tip() float64 {
 // HeightAt returns the height of the outer edge at the distance u from midship, mm,
 // under its outermost place; distances beyond the edge give its ends.
 func (e End) HeightAt(u float64) float64 {
-	p, _ := e.Point(curve.Bisect(0, e.farthest(), func(s float64) bool {
-		p, _ := e.Point(s)
-		return p.X < u
-	}))
+	p, _ := e.Point(e.lengthUnder(u))
 	return p.Y
+}
+
+// lengthUnder returns the length along the outer edge from the toe to the distance u from
+// midship, mm, under its outermost place: on a straight run by its slope, on an arc by
+// the sine of its heading.
+func (e End) lengthUnder(u float64) float64 {
+	left := u - e.Toe.X
+	heading, s := e.Heading, 0.0
+	for _, b := range e.Outer {
+		if left <= 0 {
+			break
+		}
+		along := math.Inf(1)
+		if b.Radius == 0 {
+			along = left / math.Cos(heading)
+		} else if to := math.Sin(heading) + left/b.Radius; math.Abs(to) < 1 {
+			along = b.Radius * (math.Asin(to) - heading)
+		}
+		if along <= b.Length {
+			return math.Min(s+along, e.farthest())
+		}
+		left -= forward(b, heading)
+		heading, s = heading+b.Sweep, s+b.Length
+	}
+	return math.Min(s, e.farthest())
+}
+
+// forward is how far a bend leads that starts with a heading, mm along the boat.
+func forward(b curve.Bend, heading float64) float64 {
+	if b.Radius == 0 {
+		return b.Length * math.Cos(heading)
+	}
+	return b.Radius * (math.Sin(heading+b.Sweep) - math.Sin(heading))
 }
 
 // Inside returns the place in mm inside the outer edge at the length s along it, and
