@@ -118,7 +118,7 @@ func (m *Model) outline() outline {
 // build lays the frame out as springs on unknowns.
 func (m *Model) build(at outline, h Held) *built {
 	n := len(at.gunwale) + len(at.keel)
-	const terms = 20 // of the movements of a node and of the three springs beside it
+	const terms = 17 // of the movements of a node and of the three springs beside it
 	b := &built{gunwale: slices.Clone(at.gunwale), keel: slices.Clone(at.keel), level: at.level,
 		terms: make([]term, 0, terms*n), springs: make([]spring, 0, 3*n+len(m.Posts))}
 	b.join(h)
