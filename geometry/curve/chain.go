@@ -55,30 +55,38 @@ func (c Chain) At(s float64) (geometry.Point, float64) {
 	return p, heading
 }
 
-// Places returns the points at the given shares of a length (mm) along the chain, each as
-// At has it; the chain is walked once for all of them.
-func (c Chain) Places(shares []float64, length float64) []geometry.Point {
-	type start struct {
-		p       geometry.Point
-		heading float64
+// Walked is a chain that has been walked once, to be asked for many places.
+type Walked struct {
+	chain  Chain
+	starts []start // of each bend, and the end
+}
+
+type start struct {
+	p       geometry.Point
+	heading float64
+}
+
+// Walk walks the chain.
+func (c Chain) Walk() Walked {
+	w := Walked{c, make([]start, 1, len(c)+1)}
+	for i, b := range c {
+		p, heading := b.walk(w.starts[i].p, w.starts[i].heading, b.Length)
+		w.starts = append(w.starts, start{p, heading})
 	}
-	starts, out := make([]start, 1, len(c)+1), make([]geometry.Point, len(shares))
-	for k, share := range shares {
-		s, i := share*length, 0
-		for ; i < len(c) && s > c[i].Length; i++ {
-			if i+1 == len(starts) {
-				p, heading := c[i].walk(starts[i].p, starts[i].heading, c[i].Length)
-				starts = append(starts, start{p, heading})
-			}
-			s -= c[i].Length
-		}
-		on := Bend{} // straight on, beyond either end
-		if i < len(c) && s > 0 {
-			on = c[i]
-		}
-		out[k], _ = on.walk(starts[i].p, starts[i].heading, s)
+	return w
+}
+
+// At returns what At of the chain does, to the last bit.
+func (w Walked) At(s float64) (geometry.Point, float64) {
+	i := 0
+	for ; i < len(w.chain) && s > w.chain[i].Length; i++ {
+		s -= w.chain[i].Length
 	}
-	return out
+	on := Bend{} // straight on, beyond either end
+	if i < len(w.chain) && s > 0 {
+		on = w.chain[i]
+	}
+	return on.walk(w.starts[i].p, w.starts[i].heading, s)
 }
 
 // walk returns the place and heading after the distance s of the bend. It goes by

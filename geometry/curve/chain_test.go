@@ -295,15 +295,16 @@ func TestRadiusAt(t *testing.T) {
 	}
 }
 
-// TestPlaces: places walked once are those of At, to the last bit, in any order and beyond
-// both ends.
-func TestPlaces(t *testing.T) {
+// TestWalked: places of a chain that was walked once are those of At, to the last bit, in
+// any order and beyond both ends.
+func TestWalked(t *testing.T) {
 	chain := Chain{Straight(100), Turned(200, 1), Turned(-300, -0.5), Straight(0), Turned(50, 0.3)}
-	shares := []float64{0.5, 0, -0.1, 0.25, 1, 1.2, 0.9, 0.1}
 	for _, c := range []Chain{chain, chain[:1], nil} {
-		for i, p := range c.Places(shares, 500) {
-			if want, _ := c.At(shares[i] * 500); p != want {
-				t.Errorf("%d bends, %g of 500 mm: %v, want %v", len(c), shares[i], p, want)
+		w := c.Walk()
+		for _, s := range []float64{250, 0, -50, 100, 125, 300, 450, 465, 600, 50} {
+			p, heading := w.At(s)
+			if want, turned := c.At(s); p != want || heading != turned {
+				t.Errorf("%d bends, %g mm: %v heading %v, want %v heading %v", len(c), s, p, heading, want, turned)
 			}
 		}
 	}

@@ -31,15 +31,15 @@ func newEnd(name string, d *design.Design, s design.Stem, rocker, gunwaleZ float
 	if err := e.build(lo, straight, rocker, s); err != nil {
 		return End{}, fmt.Errorf("%s: %w", name, err)
 	}
-	if e.reach() > half {
+	if e.Tip() > half {
 		return End{}, fmt.Errorf("%s: the forefoot and rake need %.0f mm beyond the straight keel but only %.0f mm are left; shorten hull.keel_straight or %s.forefoot_radius",
-			name, e.reach()-straight, half-straight, name)
+			name, e.Tip()-straight, half-straight, name)
 	}
 	faulty := false // with a toe that lies too far out: the keel is flattest and the forefoot highest there
 	toe := curve.Bisect(lo, hi, func(toe float64) bool {
 		err := e.build(toe, straight, rocker, s)
 		faulty = faulty || err != nil
-		return err == nil && e.reach() <= half
+		return err == nil && e.Tip() <= half
 	})
 	if faulty && e.build(toe, straight, rocker, s) != nil {
 		return End{}, fmt.Errorf("%s: %w", name, e.build(hi, straight, rocker, s)) // what serves there serves anywhere
@@ -119,9 +119,6 @@ func (e End) Tightest() float64 {
 	}
 	return least
 }
-
-// reach returns the greatest distance of the outer edge from midship.
-func (e End) reach() float64 { return e.Outer.Path(e.Toe, e.Heading).Bounds().Max.X }
 
 // farthest is the length along the outer edge to its outermost place, mm: its end,
 // but for a head that curls back in.

@@ -131,9 +131,11 @@ func (w *wanted) head(s *strip) Head {
 	force := w.stiff / (w.length * w.length)
 	out.Push, out.Lift = s.push*force, -s.lift*force
 	out.Out, out.In = w.measure(out.Half)
-	is, was := out.Half.Places(w.stringers, w.length), w.Half.Places(w.stringers, w.length)
-	for i := range is {
-		out.Moved = append(out.Moved, is[i].Sub(was[i]).Norm())
+	half := out.Half.Walk()
+	for _, share := range w.stringers {
+		is, _ := half.At(share * w.length)
+		was, _ := w.Half.At(share * w.length)
+		out.Moved = append(out.Moved, is.Sub(was).Norm())
 	}
 	return out
 }
