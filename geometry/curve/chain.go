@@ -55,6 +55,40 @@ func (c Chain) At(s float64) (geometry.Point, float64) {
 	return p, heading
 }
 
+// Walked is a chain that has been walked once, to be asked for many places.
+type Walked struct {
+	chain  Chain
+	starts []start // of each bend, and the end
+}
+
+type start struct {
+	p       geometry.Point
+	heading float64
+}
+
+// Walk walks the chain.
+func (c Chain) Walk() Walked {
+	w := Walked{c, make([]start, 1, len(c)+1)}
+	for i, b := range c {
+		p, heading := b.walk(w.starts[i].p, w.starts[i].heading, b.Length)
+		w.starts = append(w.starts, start{p, heading})
+	}
+	return w
+}
+
+// At returns what At of the chain does, to the last bit.
+func (w Walked) At(s float64) (geometry.Point, float64) {
+	i := 0
+	for ; i < len(w.chain) && s > w.chain[i].Length; i++ {
+		s -= w.chain[i].Length
+	}
+	on := Bend{} // straight on, beyond either end
+	if i < len(w.chain) && s > 0 {
+		on = w.chain[i]
+	}
+	return on.walk(w.starts[i].p, w.starts[i].heading, s)
+}
+
 // walk returns the place and heading after the distance s of the bend. It goes by
 // the chord, which loses nothing where the radius is very large.
 func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float64) {

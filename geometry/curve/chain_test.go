@@ -294,3 +294,18 @@ func TestRadiusAt(t *testing.T) {
 		}
 	}
 }
+
+// TestWalked: places of a chain that was walked once are those of At, to the last bit, in
+// any order and beyond both ends.
+func TestWalked(t *testing.T) {
+	chain := Chain{Straight(100), Turned(200, 1), Turned(-300, -0.5), Straight(0), Turned(50, 0.3)}
+	for _, c := range []Chain{chain, chain[:1], nil} {
+		w := c.Walk()
+		for _, s := range []float64{250, 0, -50, 100, 125, 300, 450, 465, 600, 50} {
+			p, heading := w.At(s)
+			if want, turned := c.At(s); p != want || heading != turned {
+				t.Errorf("%d bends, %g mm: %v heading %v, want %v heading %v", len(c), s, p, heading, want, turned)
+			}
+		}
+	}
+}

@@ -113,10 +113,14 @@ func (c *checker) within(key string, v reflect.Value, accepts string) {
 	}
 	const slack = 1e-9 // 45 deg is in when 45 is the limit, whatever its radians round to
 	n := number(v)
-	if n == 0 && lo > 0 && !strings.Contains(accepts, "or 0") {
+	switch {
+	case n >= lo-slack && n <= hi+slack:
+	case n == 0 && lo > 0 && strings.Contains(accepts, "or 0"):
+	case n == 0 && lo > 0:
 		c.must(false, key, "is missing, or 0%s; accepted: %s", unit, accepts)
+	default:
+		c.must(false, key, "%s%s is out of range; accepted: %s", short(n), unit, accepts)
 	}
-	c.must(n >= lo-slack && n <= hi+slack || n == 0 && lo > 0, key, "%s%s is out of range; accepted: %s", short(n), unit, accepts)
 }
 
 // span reads a range: its limits, and its unit after a space, "" without one.

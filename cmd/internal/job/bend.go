@@ -3,7 +3,6 @@ package job
 import (
 	"io"
 
-	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/layout/figure"
@@ -56,26 +55,33 @@ func (b *Bend) work(w World) (k bent, err error) {
 		return k, err
 	}
 	k.Miss = b.Miss
-	var carried aboard.Boat
-	if err := together(
+	err = together(
 		func() (err error) { k.Report, err = k.bending(); return err },
-		func() (err error) { carried, err = k.carried(); return err },
-	); err != nil {
-		return k, err
+		func() error { return b.without(&k) },
+		func() (err error) { k.Hands, err = k.hands(); return err },
+		func() (err error) { k.Loose, err = k.loose(); return err },
+	)
+	return k, err
+}
+
+// without takes members out of the frame.
+func (b *Bend) without(k *bent) error {
+	boat, err := k.balance()
+	if err != nil {
+		return err
 	}
-	boat, members := k.Report.Boat, b.Without
+	members := b.Without
 	if len(members) == 1 && members[0] == "all" {
-		members = allOut(k.Report.Frame)
+		members = allOut(boat.Frame)
 	}
 	if k.Without, err = boat.Choose(members); err != nil {
-		return k, wrong("without", err)
+		return wrong("without", err)
 	}
-	return k, together(
-		func() (err error) { k.Hands, err = k.hands(&carried); return err },
-		func() (err error) { k.Loose, err = k.loose(&carried); return err },
-		func() (err error) { k.Trials, err = boat.Trials(k.Without, b.Miss); return of(k.name, err) },
-		func() (err error) { k.alone, err = boat.Alone(k.Without); return of(k.name, err) },
-	)
+	if k.Trials, err = boat.Trials(k.Without, b.Miss); err != nil {
+		return of(k.name, err)
+	}
+	k.alone, err = boat.Alone(k.Without)
+	return of(k.name, err)
 }
 
 // tell makes blocks and numbers of the facts.

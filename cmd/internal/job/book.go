@@ -159,7 +159,7 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Afloat, err = k.carried(); err != nil {
 		return p, err
 	}
-	if p.Hands, err = k.hands(&p.Afloat); err != nil {
+	if p.Hands, err = k.hands(); err != nil {
 		return p, err
 	}
 	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles, byEye} {

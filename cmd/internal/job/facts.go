@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/marks"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
@@ -28,7 +29,10 @@ type facts struct {
 
 	frame   func() (*frame.Frame, error)
 	places  func() (fittings.Places, error)
+	covered func() (aboard.Covered, error)
+	balance func() (*balance.Boat, error)
 	bending func() (*bend.Report, error)
+	carried func() (aboard.Boat, error) // the boat with the people and gear of the design
 	marks   func() ([]marks.Mark, error)
 }
 
@@ -49,7 +53,10 @@ func factsBy(d *design.Design, name string, build func(*design.Design) (*frame.F
 	k := &facts{design: d, name: name, fingerprint: print}
 	k.frame = then(name, func() (*design.Design, error) { return d, nil }, build)
 	k.places = then(name, k.frame, fittings.Placed)
-	k.bending = then(name, k.places, bend.Fitted)
+	k.covered = then(name, k.frame, aboard.Cover)
+	k.balance = then(name, k.frame, balance.Of)
+	k.bending = sync.OnceValues(k.bends)
+	k.carried = sync.OnceValues(func() (aboard.Boat, error) { return k.aboard(d.Crew, d.Gear) })
 	k.marks = then(name, k.bending, func(b *bend.Report) ([]marks.Mark, error) { return marks.Of(b.Frame, b) })
 	return k, err
 }
@@ -66,14 +73,32 @@ func then[A, B any](name string, first func() (A, error), work func(A) (B, error
 	})
 }
 
-// carried is the boat with the people and gear of the design.
-func (k *facts) carried() (aboard.Boat, error) {
-	return k.aboard(k.design.Crew, k.design.Gear)
+// bends works out how the wood takes its bends.
+func (k *facts) bends() (*bend.Report, error) {
+	var p fittings.Places
+	var b *balance.Boat
+	if err := together(
+		func() (err error) { p, err = k.places(); return err },
+		func() (err error) { b, err = k.balance(); return err },
+	); err != nil {
+		return nil, err
+	}
+	r, err := bend.Fitted(p, b)
+	return r, of(k.name, err)
 }
 
 // aboard is the boat with people and gear.
 func (k *facts) aboard(people []design.Person, gear []design.Gear) (aboard.Boat, error) {
-	return then(k.name, k.places, func(p fittings.Places) (aboard.Boat, error) { return aboard.Fitted(p, people, gear) })()
+	c, err := k.covered()
+	if err != nil {
+		return aboard.Boat{}, err
+	}
+	p, err := k.places() // asked for last: others may work them out while the cloth is put on
+	if err != nil {
+		return aboard.Boat{}, err
+	}
+	b, err := aboard.Fitted(c, p, people, gear)
+	return b, of(k.name, err)
 }
 
 // together works out facts that know nothing of one another at the same time. It returns
@@ -89,8 +114,17 @@ func together(facts ...func() error) error {
 }
 
 // hands works out how true the builder must be, with the people and gear of the design.
-func (k *facts) hands(carried *aboard.Boat) (*handwork.Report, error) {
-	return then(k.name, k.bending, func(b *bend.Report) (*handwork.Report, error) { return handwork.Of(b.Boat, carried) })()
+func (k *facts) hands() (*handwork.Report, error) {
+	b, err := k.balance()
+	if err != nil {
+		return nil, err
+	}
+	carried, err := k.carried()
+	if err != nil {
+		return nil, err
+	}
+	r, err := handwork.Of(b, &carried)
+	return r, of(k.name, err)
 }
 
 // report is what a job of a kind tells.
@@ -144,8 +178,12 @@ func (k *facts) outfits(w World, gear []design.Gear) (*outfit.Outfits, error) {
 }
 
 // loose floats the boat, in fresh water, with ribs that are only pushed in.
-func (k *facts) loose(carried *aboard.Boat) (*afloat.Loose, error) {
+func (k *facts) loose() (*afloat.Loose, error) {
 	on, err := water.At(water.Fresh, water.Usual)
+	if err != nil {
+		return nil, err
+	}
+	carried, err := k.carried()
 	if err != nil {
 		return nil, err
 	}
@@ -153,7 +191,7 @@ func (k *facts) loose(carried *aboard.Boat) (*afloat.Loose, error) {
 	if err != nil {
 		return nil, err
 	}
-	return afloat.LooseRibs(*carried, b.Loose(), on), nil
+	return afloat.LooseRibs(carried, b.Loose(), on), nil
 }
 
 // allOut is the choice of all cross pieces and seats, of none where there are none.

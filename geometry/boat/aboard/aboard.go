@@ -45,32 +45,46 @@ type Boat struct {
 	framed []weight.Item // the parts without fittings
 }
 
+// Covered is a frame in its cloth, before anything is fitted.
+type Covered struct {
+	Cloth *skin.Cloth
+	parts []weight.Item // of frame and skin
+}
+
+// Cover puts the cloth over a frame and weighs both.
+//
+// Errors: an outside that cannot be drawn, or a wood that is not known.
+func Cover(f *frame.Frame) (c Covered, err error) {
+	if c.Cloth, err = skin.Of(f); err != nil {
+		return c, err
+	}
+	c.parts, err = weight.Boat(f, c.Cloth)
+	return c, err
+}
+
 // New covers and weighs a frame with the people and gear given, and no outfits.
 //
 // Errors: an outside that cannot be drawn, or a wood that is not known.
 func New(f *frame.Frame, people []design.Person, gear []design.Gear) (Boat, error) {
+	c, err := Cover(f)
+	if err != nil {
+		return Boat{}, err
+	}
 	p, err := fittings.Placed(f)
 	if err != nil {
 		return Boat{}, err
 	}
-	return Fitted(p, people, gear)
+	return Fitted(c, p, people, gear)
 }
 
-// Fitted is New for a frame whose places are worked out already.
-func Fitted(p fittings.Places, people []design.Person, gear []design.Gear) (Boat, error) {
+// Fitted is New for a frame that is covered and whose places are worked out already.
+func Fitted(c Covered, p fittings.Places, people []design.Person, gear []design.Gear) (Boat, error) {
 	f := p.Frame
-	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, Places: p, Seats: f.Seats, People: people}
+	b := Boat{Title: f.Design.Title, For: f.Design.For, Frame: f, Cloth: c.Cloth, Hull: c.Cloth.Hull, Places: p,
+		Seats: f.Seats, People: people, framed: c.parts}
 	b.Crew, b.Gear = weight.Crew(f.Hull, f.Design, people), weight.Gear(f.Hull, gear)
 	if len(people)+len(gear) == 0 {
 		b.Notes = append(b.Notes, "nobody is aboard: the design has no [[crew]] and no [[gear]]")
-	}
-	var err error
-	if b.Cloth, err = skin.Of(f); err != nil {
-		return b, err
-	}
-	b.Hull = b.Cloth.Hull
-	if b.framed, err = weight.Boat(f, b.Cloth); err != nil {
-		return b, err
 	}
 	fitted, err := fittings.Of(p, b.Cloth, b.framed)
 	b.Flotation = fitted.Flotation

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -46,13 +47,30 @@ func Build(d *design.Design) (*Frame, error) {
 		return nil, err
 	}
 	f := &Frame{Design: d, Hull: h}
-	for _, step := range []func() error{f.makeRibs, f.makeGunwale, f.makeEnds, f.makeBattens, f.makeCrossPieces, f.makeSeats} {
-		if err := step(); err != nil {
-			return nil, err
-		}
+	if err := inTurn(f.makeRibs, f.makeGunwale, f.makeEnds); err != nil {
+		return nil, err
+	}
+	// What runs along the ribs and what lies across the boat know nothing of one another.
+	var across error
+	var beside sync.WaitGroup
+	beside.Go(func() { across = inTurn(f.makeCrossPieces, f.makeSeats) })
+	along := f.makeBattens()
+	beside.Wait()
+	if err := cmp.Or(along, across); err != nil {
+		return nil, err
 	}
 	f.Skin = newSkin(f)
 	return f, nil
+}
+
+// inTurn takes one step after the other, up to the first that fails.
+func inTurn(steps ...func() error) error {
+	for _, step := range steps {
+		if err := step(); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func (f *Frame) makeRibs() (err error) {

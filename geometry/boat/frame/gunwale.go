@@ -46,16 +46,16 @@ func (g *Gunwale) OnStock(x float64) float64 {
 // StationOf returns the station of a mark on the straight stock, mm: the inverse of
 // OnStock, to 1e-9 mm.
 func (g *Gunwale) StationOf(mark float64) float64 {
-	along := mark
+	x := g.Line.Station(mark)
 	for range 20 { // the shift changes by some thousandth of a millimeter for each: a round wins three digits
-		x := g.Line.Station(along)
 		miss := g.OnStock(x) - mark
 		if math.Abs(miss) < 1e-10 {
 			break
 		}
-		along -= miss
+		dy, dz := g.Line.Slopes(x)
+		x -= miss / math.Sqrt(1+dy*dy+dz*dz)
 	}
-	return g.Line.Station(along)
+	return x
 }
 
 // Mortise is the slot for a rib head in the gunwale's underside.

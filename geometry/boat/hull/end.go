@@ -31,15 +31,15 @@ func newEnd(name string, d *design.Design, s design.Stem, rocker, gunwaleZ float
 	if err := e.build(lo, straight, rocker, s); err != nil {
 		return End{}, fmt.Errorf("%s: %w", name, err)
 	}
-	if e.reach() > half {
+	if e.Tip() > half {
 		return End{}, fmt.Errorf("%s: the forefoot and rake need %.0f mm beyond the straight keel but only %.0f mm are left; shorten hull.keel_straight or %s.forefoot_radius",
-			name, e.reach()-straight, half-straight, name)
+			name, e.Tip()-straight, half-straight, name)
 	}
 	faulty := false // with a toe that lies too far out: the keel is flattest and the forefoot highest there
 	toe := curve.Bisect(lo, hi, func(toe float64) bool {
 		err := e.build(toe, straight, rocker, s)
 		faulty = faulty || err != nil
-		return err == nil && e.reach() <= half
+		return err == nil && e.Tip() <= half
 	})
 	if faulty && e.build(toe, straight, rocker, s) != nil {
 		return End{}, fmt.Errorf("%s: %w", name, e.build(hi, straight, rocker, s)) // what serves there serves anywhere
@@ -120,9 +120,6 @@ func (e End) Tightest() float64 {
 	return least
 }
 
-// reach returns the greatest distance of the outer edge from midship.
-func (e End) reach() float64 { return e.Outer.Path(e.Toe, e.Heading).Bounds().Max.X }
-
 // farthest is the length along the outer edge to its outermost place, mm: its end,
 // but for a head that curls back in.
 func (e End) farthest() float64 {
@@ -145,11 +142,41 @@ func (e End) Tip() float64 {
 // HeightAt returns the height of the outer edge at the distance u from midship, mm,
 // under its outermost place; distances beyond the edge give its ends.
 func (e End) HeightAt(u float64) float64 {
-	p, _ := e.Point(curve.Bisect(0, e.farthest(), func(s float64) bool {
-		p, _ := e.Point(s)
-		return p.X < u
-	}))
+	p, _ := e.Point(e.lengthUnder(u))
 	return p.Y
+}
+
+// lengthUnder returns the length along the outer edge from the toe to the distance u from
+// midship, mm, under its outermost place: on a straight run by its slope, on an arc by
+// the sine of its heading.
+func (e End) lengthUnder(u float64) float64 {
+	left := u - e.Toe.X
+	heading, s := e.Heading, 0.0
+	for _, b := range e.Outer {
+		if left <= 0 {
+			break
+		}
+		along := math.Inf(1)
+		if b.Radius == 0 {
+			along = left / math.Cos(heading)
+		} else if to := math.Sin(heading) + left/b.Radius; math.Abs(to) < 1 {
+			along = b.Radius * (math.Asin(to) - heading)
+		}
+		if along <= b.Length {
+			return math.Min(s+along, e.farthest())
+		}
+		left -= forward(b, heading)
+		heading, s = heading+b.Sweep, s+b.Length
+	}
+	return math.Min(s, e.farthest())
+}
+
+// forward is how far a bend leads that starts with a heading, mm along the boat.
+func forward(b curve.Bend, heading float64) float64 {
+	if b.Radius == 0 {
+		return b.Length * math.Cos(heading)
+	}
+	return b.Radius * (math.Sin(heading+b.Sweep) - math.Sin(heading))
 }
 
 // Inside returns the place in mm inside the outer edge at the length s along it, and

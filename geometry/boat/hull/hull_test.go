@@ -200,6 +200,11 @@ func TestTip(t *testing.T) {
 		if got, want := h.Bow.Tip(), float64(d.Hull.Length)/2; math.Abs(got-want) > 1e-6 {
 			t.Errorf("head %v: the tip stands at %.6f mm, want %.6f", head, got, want)
 		}
+		for u, want := range map[float64]float64{0: 0, h.Bow.Tip() + 100: h.Bow.farthest()} {
+			if end, _ := h.Bow.Point(want); h.Bow.HeightAt(u) != end.Y {
+				t.Errorf("head %v: height %.3f mm at %.0f mm, want that of the edge's end, %.3f mm", head, h.Bow.HeightAt(u), u, end.Y)
+			}
+		}
 		low := h.Bow.Toe
 		for u := low.X + 1; u < h.Bow.Tip(); u += 5 {
 			z := h.Bow.HeightAt(u)

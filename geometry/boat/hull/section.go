@@ -176,7 +176,21 @@ func (s Section) Face(along, out float64) geometry.Point {
 // face returns the heading of the half section there too.
 func (s Section) face(along, out float64) (geometry.Point, float64) {
 	p, heading := s.Half.At(along)
-	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ}), heading
+	return s.off(p, heading, out), heading
+}
+
+// off is the place that lies out mm off one of the half section, in the boat.
+func (s Section) off(p geometry.Point, heading, out float64) geometry.Point {
+	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ})
+}
+
+// Faces is Face for many places of one section.
+func (s Section) Faces() func(along, out float64) geometry.Point {
+	half := s.Half.Walk()
+	return func(along, out float64) geometry.Point {
+		p, heading := half.At(along)
+		return s.off(p, heading, out)
+	}
 }
 
 // Stringer returns the outer corners of a stringer whose middle lies so many mm along

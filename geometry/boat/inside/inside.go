@@ -69,16 +69,17 @@ func (f Boat) Fit() Fit {
 // 0.01 mm.
 func (f Boat) flat(r Rib, by float64) float64 {
 	out := -float64(f.Design.Ribs.Thickness) / 2
-	low := r.Face(0, out).Y
+	face := r.Faces()
+	low := face(0, out).Y
 	from, to := 0.0, r.Half.Length()
 	for to-from > 0.01 {
-		if mid := (from + to) / 2; r.Face(mid, out).Y > low+by {
+		if mid := (from + to) / 2; face(mid, out).Y > low+by {
 			to = mid
 		} else {
 			from = mid
 		}
 	}
-	return r.Face(to, out).X
+	return face(to, out).X
 }
 
 // nearest returns the rib nearest to a station.

@@ -30,7 +30,7 @@ func (m *maker) end(e stemAt) End {
 	out.Wants = u.PegEdge * out.Drill
 	along := horn.Sub(inner)
 	down := geometry.Polar(1, math.Atan2(along.Y, along.X)-math.Pi/2)
-	outline := e.Outline.Flatten(0.05)
+	outline := sidesOf(e.Outline.Flatten(0.05))
 	// As near the shelf as the wood over it allows, and clear of all edges: no more room
 	// than enough counts, and where that is found the search is over.
 	best := math.Inf(-1)
@@ -101,7 +101,7 @@ func pegsOf(u Usual, h frame.Breasthook, peg float64) (out Hook, length float64)
 	// inner end.
 	from, to := math.Max(0.25*length, 25), length-math.Max(3*u.PegEnd*peg/2, 12)
 	// The plate is hollow there: all of a peg must lie in wood.
-	plate := h.Outline.Flatten(0.05)
+	plate := sidesOf(h.Outline.Flatten(0.05))
 	inside := func(s float64) bool {
 		return edgeTo(plate, pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Into))) >= u.PegEdge*peg
 	}

@@ -153,9 +153,10 @@ func (b Boat) inside(x float64) ([]geometry.Point, error) {
 	}
 	const steps = 60
 	t := float64(b.Design.Ribs.Thickness)
+	face, length := sec.Faces(), sec.Half.Length()
 	out := make([]geometry.Point, steps+1)
 	for i := range out {
-		out[i] = sec.Face(sec.Half.Length()*float64(i)/steps, -t/2)
+		out[i] = face(length*float64(i)/steps, -t/2)
 	}
 	return out, nil
 }

@@ -59,17 +59,20 @@ func Of(f *frame.Frame) (*Report, error) {
 	if err != nil {
 		return nil, err
 	}
-	return Fitted(p)
+	b, err := balance.Of(f)
+	if err != nil {
+		return nil, fmt.Errorf("frame balance: %w", err)
+	}
+	return Fitted(p, b)
 }
 
-// Fitted is Of for a frame whose places are worked out already.
-func Fitted(p fittings.Places) (*Report, error) {
-	r := &Report{Frame: p.Frame, Joints: p.Joints, Inside: p.Inside}
+// Fitted is Of for a frame whose places and whose balance are worked out already.
+func Fitted(p fittings.Places, b *balance.Boat) (*Report, error) {
+	r := &Report{Frame: p.Frame, Boat: b, Joints: p.Joints, Inside: p.Inside}
 	loose, err := r.apart()
 	if err != nil {
 		return nil, err
 	}
-	b := r.Boat
 	open := b.Open // the neutral set, where it can be made
 	if b.Why != nil {
 		open = nil
@@ -101,23 +104,18 @@ func Fitted(p fittings.Places) (*Report, error) {
 	return r, r.seats()
 }
 
-// apart works out side by side what knows nothing of one another: the balance, the ribs
-// as they are when they are only pushed in, and what holds the edge-set.
+// apart works out side by side what knows nothing of one another: the ribs as they are
+// when they are only pushed in, and what holds the edge-set.
 func (r *Report) apart() (loose []pushed.Rib, err error) {
 	wood, err := r.Frame.Design.Wood(r.Frame.Design.Ribs.Species)
 	if err != nil {
 		return nil, err
 	}
-	var set error
-	var all sync.WaitGroup
-	all.Go(func() { loose = pushed.Of(r.Frame, wood) })
-	all.Go(func() { r.EdgeSet, set = edgeset.Of(r.Frame) })
-	r.Boat, err = balance.Of(r.Frame)
-	all.Wait()
-	if err != nil {
-		return nil, fmt.Errorf("frame balance: %w", err)
-	}
-	return loose, set
+	var both sync.WaitGroup
+	both.Go(func() { loose = pushed.Of(r.Frame, wood) })
+	r.EdgeSet, err = edgeset.Of(r.Frame)
+	both.Wait()
+	return loose, err
 }
 
 func (r *Report) note(f finding.Finding) { r.Findings = append(r.Findings, f) }

@@ -74,11 +74,15 @@ func Of(f *frame.Frame) (*Report, error) {
 	for i, s := range m.Sets {
 		r.Moment[i] = m.Gunwales.Bend / 2 * s.Curve
 	}
+	if err := m.check(); err != nil {
+		return nil, fmt.Errorf("edge-set: %w", err)
+	}
+	at := m.outline()
 	for _, c := range []struct {
 		to   **Rest
 		held Held
 	}{{&r.Loose, Held{Ends: true, Ribs: true}}, {&r.Free, Held{Feet: true}}, {&r.Usual, Likely}, {&r.Fast, Held{Feet: true, Ends: true, Ribs: true}}} {
-		if *c.to, err = m.Settle(c.held); err != nil {
+		if *c.to, err = m.settle(at, c.held); err != nil {
 			return nil, fmt.Errorf("edge-set: %w", err)
 		}
 	}

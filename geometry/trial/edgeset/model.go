@@ -70,7 +70,12 @@ func (m *Model) Settle(h Held) (*Rest, error) {
 	if err := m.check(); err != nil {
 		return nil, err
 	}
-	b := m.build(h)
+	return m.settle(m.outline(), h)
+}
+
+// settle lets the frame go whose nodes are known.
+func (m *Model) settle(at outline, h Held) (*Rest, error) {
+	b := m.build(at, h)
 	u, ok := b.solve()
 	if !ok {
 		return nil, fmt.Errorf("gunwales, ribs and keel do not make a frame that stands")
@@ -93,12 +98,30 @@ func (m *Model) check() error {
 	return nil
 }
 
+// outline is where the nodes of a model lie, however it is held.
+type outline struct {
+	gunwale, keel []node
+	level         float64 // mm
+}
+
+func (m *Model) outline() outline {
+	level := min(m.Level, -m.Keel.From, m.Keel.To)
+	nodes := func(c Chord, others ...float64) (out []node) {
+		for _, x := range places(c, m.Posts, others...) {
+			out = append(out, node{x: x, z: c.Height(x)})
+		}
+		return out
+	}
+	return outline{nodes(m.Gunwales, -m.Sets[0].From, m.Sets[1].From), nodes(m.Keel, -level, level), level}
+}
+
 // build lays the frame out as springs on unknowns.
-func (m *Model) build(h Held) *built {
-	b := &built{level: min(m.Level, -m.Keel.From, m.Keel.To)}
-	gunwale := places(m.Gunwales, m.Posts, -m.Sets[0].From, m.Sets[1].From)
-	keel := places(m.Keel, m.Posts, -b.level, b.level)
-	b.join(m, h, gunwale, keel)
+func (m *Model) build(at outline, h Held) *built {
+	n := len(at.gunwale) + len(at.keel)
+	const terms = 17 // of the movements of a node and of the three springs beside it
+	b := &built{gunwale: slices.Clone(at.gunwale), keel: slices.Clone(at.keel), level: at.level,
+		terms: make([]term, 0, terms*n), springs: make([]spring, 0, 3*n+len(m.Posts))}
+	b.join(h)
 	b.lay(b.gunwale, m.Gunwales, m.wanted)
 	b.lay(b.keel, m.Keel, func(float64) float64 { return 0 })
 	for _, p := range m.Posts {

@@ -22,18 +22,14 @@ type share struct {
 }
 
 // plus adds shares of movements up.
-func plus(all ...share) sum {
-	n := 0
-	for _, s := range all {
-		n += len(s.of)
-	}
-	out := make(sum, 0, n)
+func (b *built) plus(all ...share) sum {
+	from := len(b.terms)
 	for _, s := range all {
 		for _, t := range s.of {
-			out = append(out, term{t.of, t.by * s.by})
+			b.terms = append(b.terms, term{t.of, t.by * s.by})
 		}
 	}
-	return out
+	return b.terms[from:len(b.terms):len(b.terms)]
 }
 
 func (s sum) at(u []float64) float64 {
@@ -70,22 +66,22 @@ type built struct {
 	springs       []spring
 	posts         []spring
 	keels         []piece
+	terms         []term // of all movements, so that each need not be made room for
 	unknowns      int
 	level         float64 // mm
 }
 
-func (b *built) next() sum { b.unknowns++; return sum{{b.unknowns - 1, 1}} }
+func (b *built) next() sum {
+	n := len(b.terms)
+	b.terms = append(b.terms, term{b.unknowns, 1})
+	b.unknowns++
+	return b.terms[n : n+1 : n+1]
+}
 
 // join makes the nodes: the ends of both chords are carried by the stems, the keel at
 // midship stands still and all others move freely. Unknowns follow each other from aft
 // forward, so that the sums stay short.
-func (b *built) join(m *Model, h Held, gunwale, keel []float64) {
-	for _, x := range gunwale {
-		b.gunwale = append(b.gunwale, node{x: x, z: m.Gunwales.Height(x)})
-	}
-	for _, x := range keel {
-		b.keel = append(b.keel, node{x: x, z: m.Keel.Height(x)})
-	}
+func (b *built) join(h Held) {
 	b.stem(&b.gunwale[0], &b.keel[0], h)
 	inner := slices.Concat(pointers(b.gunwale[1:len(b.gunwale)-1]), pointers(b.keel[1:len(b.keel)-1]))
 	slices.SortStableFunc(inner, func(p, q *node) int { return cmp.Compare(p.x, q.x) })
@@ -129,8 +125,8 @@ func (b *built) stem(head, foot *node, h Held) {
 	if !h.Ends {
 		head.way = b.next()
 	}
-	foot.up = plus(share{head.up, 1}, share{turn, foot.x - head.x})
-	foot.on, foot.way = plus(share{head.on, 1}, share{turn, head.z - foot.z}), turn
+	foot.up = b.plus(share{head.up, 1}, share{turn, foot.x - head.x})
+	foot.on, foot.way = b.plus(share{head.on, 1}, share{turn, head.z - foot.z}), turn
 	if !h.Feet {
 		foot.on, foot.way = b.next(), b.next()
 	}
@@ -153,9 +149,9 @@ func (b *built) lay(nodes []node, c Chord, wanted func(x float64) float64) {
 		cos, sin := (q.x-p.x)/l, (q.z-p.z)/l
 		k := c.Bend / l
 		s := piece{
-			along:  spring{on: plus(share{q.on, cos}, share{p.on, -cos}, share{q.up, sin}, share{p.up, -sin}), stiff: c.Stretch / l},
-			even:   spring{plus(share{q.way, 1}, share{p.way, -1}), k, wanted((p.x+q.x)/2) * l},
-			skew:   spring{on: plus(share{p.way, 1}, share{q.way, 1}, share{q.up, -2 * cos / l}, share{p.up, 2 * cos / l}, share{q.on, 2 * sin / l}, share{p.on, -2 * sin / l}), stiff: 3 * k},
+			along:  spring{on: b.plus(share{q.on, cos}, share{p.on, -cos}, share{q.up, sin}, share{p.up, -sin}), stiff: c.Stretch / l},
+			even:   spring{b.plus(share{q.way, 1}, share{p.way, -1}), k, wanted((p.x+q.x)/2) * l},
+			skew:   spring{on: b.plus(share{p.way, 1}, share{q.way, 1}, share{q.up, -2 * cos / l}, share{p.up, 2 * cos / l}, share{q.on, 2 * sin / l}, share{p.on, -2 * sin / l}), stiff: 3 * k},
 			length: l,
 		}
 		b.springs = append(b.springs, s.along, s.even, s.skew)
@@ -166,7 +162,7 @@ func (b *built) lay(nodes []node, c Chord, wanted func(x float64) float64) {
 }
 
 func (b *built) post(x, stiff float64) {
-	s := spring{on: plus(share{at(b.gunwale, x).up, 1}, share{at(b.keel, x).up, -1}), stiff: stiff}
+	s := spring{on: b.plus(share{at(b.gunwale, x).up, 1}, share{at(b.keel, x).up, -1}), stiff: stiff}
 	b.springs, b.posts = append(b.springs, s), append(b.posts, s)
 }
 

@@ -131,8 +131,9 @@ func (w *wanted) head(s *strip) Head {
 	force := w.stiff / (w.length * w.length)
 	out.Push, out.Lift = s.push*force, -s.lift*force
 	out.Out, out.In = w.measure(out.Half)
+	half := out.Half.Walk()
 	for _, share := range w.stringers {
-		is, _ := out.Half.At(share * w.length)
+		is, _ := half.At(share * w.length)
 		was, _ := w.Half.At(share * w.length)
 		out.Moved = append(out.Moved, is.Sub(was).Norm())
 	}

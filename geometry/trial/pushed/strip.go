@@ -76,23 +76,26 @@ func (s *strip) step(y *yield, a aim) (most float64) {
 		n--
 	}
 	y.solve(n)
+	joints := y.joints[:n]
 	var across, up [3]float64 // how the end moves
-	for k, by := range y.by {
-		for i, t := range by[:n] {
-			across[k] -= t * y.back[i]
-			up[k] += t * y.rise[i]
+	for i := range joints {
+		j := &joints[i]
+		for k, t := range j.by {
+			across[k] -= t * j.back
+			up[k] += t * j.rise
 		}
 	}
 	x, z := y.across-across[0], y.up-up[0]
 	det := across[1]*up[2] - across[2]*up[1]
 	push, lift := (x*up[2]-z*across[2])/det, (across[1]*z-up[1]*x)/det
-	by := y.by[0][:n]
-	for i := range by {
-		by[i] += push*y.by[1][i] + lift*y.by[2][i]
-		most = math.Max(most, math.Abs(by[i]))
+	for i := range joints {
+		by := &joints[i].by
+		by[0] += push*by[1] + lift*by[2]
+		most = math.Max(most, math.Abs(by[0]))
 	}
 	share := math.Min(1, 0.35/most)
-	for i, t := range by {
+	for i := range joints {
+		t := joints[i].by[0]
 		s.turn[i] += share * t
 		if i+1 < len(s.turn) {
 			s.turn[i+1] -= share * t
@@ -102,20 +105,21 @@ func (s *strip) step(y *yield, a aim) (most float64) {
 	return most
 }
 
-// yield is how a strip gives at the far joint of each arc.
+// yield is how a strip gives.
 type yield struct {
-	band       []float64    // stiffness against turning the joint alone
-	side       []float64    // and against turning the one after it
-	by         [3][]float64 // unbalanced moments, and those of push 1 and lift 1; then how far they turn the joints
-	back, rise []float64    // how the end moves for a turn of the joint
-	across, up float64      // from the far end to the aim
+	joints     []joint // at the far end of each arc
+	across, up float64 // from the far end to the aim
 }
 
-func newYield(n int) *yield {
-	all := make([]float64, 7*n)
-	cut := func(k int) []float64 { return all[k*n : (k+1)*n] }
-	return &yield{band: cut(0), side: cut(1), by: [3][]float64{cut(2), cut(3), cut(4)}, back: cut(5), rise: cut(6)}
+// joint is how a strip gives at the far joint of one arc.
+type joint struct {
+	band       float64    // stiffness against turning the joint alone
+	side       float64    // and against turning the one after it
+	by         [3]float64 // unbalanced moment, and those of push 1 and lift 1; then how far they turn the joint
+	back, rise float64    // how the end moves for a turn of the joint
 }
+
+func newYield(n int) *yield { return &yield{joints: make([]joint, n)} }
 
 // of works it out for a strip as it is. An arc moves its end by its chord, which leans
 // by the mean of the headings at its ends: what moves the chord is that mean, and the
@@ -140,35 +144,41 @@ func (y *yield) of(s *strip, a aim) {
 		both := -shorter * (s.push*sin + s.lift*cos)
 		turn := float64(n) - h*(1.0/12)*(s.push*cos-s.lift*sin)
 		if i > 0 {
-			y.band[i-1] += mean - both + turn
-			y.side[i-1] = mean - turn
-			y.back[i-1] += backMean - backTurn
-			y.rise[i-1] += riseMean - riseTurn
-			y.by[0][i-1] += float64(n) * t
+			j := &y.joints[i-1]
+			j.band += mean - both + turn
+			j.side = mean - turn
+			j.back += backMean - backTurn
+			j.rise += riseMean - riseTurn
+			j.by[0] += float64(n) * t
 		}
-		y.band[i], y.back[i], y.rise[i] = mean+both+turn, backMean+backTurn, riseMean+riseTurn
-		y.by[0][i] = -float64(n) * t
+		y.joints[i] = joint{band: mean + both + turn, back: backMean + backTurn, rise: riseMean + riseTurn, by: [3]float64{-float64(n) * t}}
 	}
-	for i := range y.back {
-		y.by[0][i] += s.push*y.back[i] + s.lift*y.rise[i]
-		y.by[1][i], y.by[2][i] = y.back[i], y.rise[i]
+	for i := range y.joints {
+		j := &y.joints[i]
+		j.by[0] += s.push*j.back + s.lift*j.rise
+		j.by[1], j.by[2] = j.back, j.rise
 	}
 }
 
 // solve finds the turns of the first n joints from the moments: their stiffness is a
 // matrix of three diagonals.
 func (y *yield) solve(n int) {
+	joints := y.joints[:n]
 	for i := 1; i < n; i++ {
-		f := y.side[i-1] / y.band[i-1]
-		y.band[i] -= f * y.side[i-1]
-		for k := range y.by {
-			y.by[k][i] -= f * y.by[k][i-1]
+		last, j := &joints[i-1], &joints[i]
+		f := last.side / last.band
+		j.band -= f * last.side
+		for k := range j.by {
+			j.by[k] -= f * last.by[k]
 		}
 	}
-	for _, t := range y.by {
-		t[n-1] /= y.band[n-1]
-		for i := n - 2; i >= 0; i-- {
-			t[i] = (t[i] - y.side[i]*t[i+1]) / y.band[i]
+	next := joint{}
+	for i := n - 1; i >= 0; i-- {
+		j := &joints[i]
+		whole := 1 / j.band
+		for k := range j.by {
+			j.by[k] = (j.by[k] - j.side*next.by[k]) * whole
 		}
+		next = *j
 	}
 }

@@ -138,39 +138,34 @@ type cut struct {
 // the line.
 func (s *section) clip(ny, nz, d float64) cut {
 	c := cut{footY: d * ny, footZ: d * nz, towardY: nz, towardZ: -ny}
-	pts := s.round
-	p := pts[len(pts)-1]
+	var area, my, mz float64 // without their common factors until the end
+	p := s.round[len(s.round)-1]
 	hp := ny*p.X + nz*p.Y - d
-	for _, q := range pts {
+	for _, q := range s.round {
 		hq := ny*q.X + nz*q.Y - d
-		switch {
-		case hp < 0 && hq < 0:
-			c.fan(p, q)
-		case hp < 0: // up through the line
-			m := p.Lerp(q, hp/(hp-hq))
-			c.fan(p, m)
-			c.end(m, 1)
-		case hq < 0: // down through it
-			m := p.Lerp(q, hp/(hp-hq))
-			c.end(m, -1)
-			c.fan(m, q)
+		if hp < 0 || hq < 0 {
+			a, b := p, q // what of the edge is wet
+			switch {
+			case hq >= 0: // up through the line
+				b = p.Lerp(q, hp/(hp-hq))
+				c.end(b, 1)
+			case hp >= 0: // down through it
+				a = p.Lerp(q, hp/(hp-hq))
+				c.end(a, -1)
+			}
+			// The triangle from the foot point to the edge.
+			ay, az, by, bz := a.X-c.footY, a.Y-c.footZ, b.X-c.footY, b.Y-c.footZ
+			cross := ay*bz - az*by
+			area += cross
+			my += cross * (ay + by)
+			mz += cross * (az + bz)
 		}
 		p, hp = q, hq
 	}
-	c.my = c.my/6 + c.area/2*c.footY
-	c.mz = c.mz/6 + c.area/2*c.footZ
-	c.area /= 2
+	c.my = my/6 + area/2*c.footY
+	c.mz = mz/6 + area/2*c.footZ
+	c.area = area / 2
 	return c
-}
-
-// fan adds the triangle from the foot point to the edge; sums are kept without
-// their common factors until the end.
-func (c *cut) fan(p, q geometry.Point) {
-	py, pz, qy, qz := p.X-c.footY, p.Y-c.footZ, q.X-c.footY, q.Y-c.footZ
-	cross := py*qz - pz*qy
-	c.area += cross
-	c.my += cross * (py + qy)
-	c.mz += cross * (pz + qz)
 }
 
 // end adds one end of a chord; the outline runs up through the line at the

@@ -39,9 +39,8 @@ func (h *Hull) Righting(l Load, density, heel float64, start *Plane) (Lever, err
 // Errors: *Fault when the boat does not float upright.
 func (h *Hull) Curve(l Load, density, step float64) (Curve, error) {
 	out := Curve{Flooding: math.NaN()}
-	var from *Plane
 	for i := 0; math.Abs(float64(i)*step) < math.Pi/2; i++ {
-		v, err := h.Righting(l, density, float64(i)*step, from)
+		v, err := h.beyond(l, density, float64(i)*step, out.Levers[max(0, i-3):]...)
 		if err != nil && i == 0 {
 			return out, err
 		}
@@ -49,7 +48,7 @@ func (h *Hull) Curve(l Load, density, step float64) (Curve, error) {
 			if i == 0 {
 				return out, swamped(l, v.Freeboard)
 			}
-			dip := h.dip(l, density, out.Levers[i-1], float64(i)*step)
+			dip := h.dip(l, density, out.Levers[i-1], v)
 			out.Flooding, out.At = dip.Heel, dip.Freeboard
 			if math.Abs(dip.Heel-out.Levers[i-1].Heel) > 1e-9 {
 				out.Levers = append(out.Levers, dip)
@@ -57,29 +56,48 @@ func (h *Hull) Curve(l Load, density, step float64) (Curve, error) {
 			return out, nil
 		}
 		out.Levers = append(out.Levers, v)
-		from = &v.Plane
 	}
 	return out, nil
 }
 
-// dip finds the heel between a dry lever and a wet heel at which the sheer touches: it
+// beyond returns the lever at a heel, looked for from where a parabola through the planes
+// of up to three others leads; one that is not found has no freeboard, NaN.
+func (h *Hull) beyond(l Load, density, heel float64, known ...Lever) (Lever, error) {
+	var from *Plane
+	if len(known) > 0 {
+		from = &Plane{}
+	}
+	for i, a := range known {
+		share := 1.0
+		for j, b := range known {
+			if i != j {
+				share *= (heel - b.Heel) / (a.Heel - b.Heel)
+			}
+		}
+		from.Rise, from.Trim = from.Rise+share*a.Plane.Rise, from.Trim+share*a.Plane.Trim
+	}
+	v, err := h.Righting(l, density, heel, from)
+	if err != nil {
+		v.Heel, v.Freeboard.Least = heel, math.NaN()
+	}
+	return v, err
+}
+
+// dip finds the heel between a dry lever and a wet one at which the sheer touches: it
 // steps along the chord of the freeboards (Illinois), and halves the way where the wet
 // side has none.
-func (h *Hull) dip(l Load, density float64, dry Lever, wet float64) Lever {
-	over, under := dry.Freeboard.Least, math.NaN()
-	for i := 0; i < 60 && math.Abs(wet-dry.Heel) >= 1e-7 && dry.Freeboard.Least >= 1e-4; i++ {
-		next := (dry.Heel + wet) / 2
+func (h *Hull) dip(l Load, density float64, dry, wet Lever) Lever {
+	over, under := dry.Freeboard.Least, wet.Freeboard.Least
+	for i := 0; i < 60 && math.Abs(wet.Heel-dry.Heel) >= 1e-9 && dry.Freeboard.Least >= 1e-6; i++ {
+		next, known := (dry.Heel+wet.Heel)/2, []Lever{dry}
 		if under < 0 {
-			next = dry.Heel + (wet-dry.Heel)*over/(over-under)
+			next, known = dry.Heel+(wet.Heel-dry.Heel)*over/(over-under), append(known, wet)
 		}
-		v, err := h.Righting(l, density, next, &dry.Plane)
-		switch free := v.Freeboard.Least; {
-		case err != nil:
-			wet, under = next, math.NaN()
-		case free > 0:
+		v, _ := h.beyond(l, density, next, known...)
+		if free := v.Freeboard.Least; free > 0 {
 			dry, over, under = v, free, under/2
-		default:
-			wet, under, over = next, free, over/2
+		} else {
+			wet, under, over = v, free, over/2
 		}
 	}
 	return dry
@@ -141,21 +159,21 @@ func (h *Hull) loll(l Load, density float64, upright Plane, gm float64) *Fault {
 // from upright towards the load until the lever turns round, then bisects.
 func (h *Hull) lean(l Load, density float64, upright Plane, m Immersed) (Plane, Immersed, error) {
 	step := -math.Copysign(1*math.Pi/180, l.At.Y) // a load to port heels to port
-	last, from := 0.0, upright
+	last := Lever{Plane: upright, Freeboard: h.Freeboard(upright)}
 	over := &Fault{Capsizes, fmt.Sprintf("the weight lies %.0f mm off the middle line and water comes over the sheer before the boat finds rest", math.Abs(l.At.Y))}
 	for heel := step; math.Abs(heel) < math.Pi/2; heel += step {
-		v, err := h.Righting(l, density, heel, &from)
+		v, err := h.beyond(l, density, heel, last)
 		if err != nil || v.Freeboard.Least <= 0 {
 			// Rest may still lie in the last step before the sheer dips.
-			if v = h.dip(l, density, Lever{Heel: last, Plane: from}, heel); v.GZ*step > 0 {
-				return h.rest(l, density, last, v.Heel, from)
+			if v = h.dip(l, density, last, v); v.GZ*step > 0 {
+				return h.rest(l, density, last.Heel, v.Heel, last.Plane)
 			}
 			return upright, m, over
 		}
 		if v.GZ*step >= 0 {
-			return h.rest(l, density, last, heel, from)
+			return h.rest(l, density, last.Heel, heel, last.Plane)
 		}
-		last, from = heel, v.Plane
+		last = v
 	}
 	return upright, m, over
 }

@@ -216,3 +216,28 @@ func TestCapacity(t *testing.T) {
 		t.Errorf("a freeboard that the empty boat does not leave gives %g", k)
 	}
 }
+
+// TestLeanNearTheSheer: a load that leaves a box at rest less than a whole degree before its
+// sheer dips, by the wall-sided formula GZ = sin(p) (GM + BM tan(p)^2 / 2), is found there.
+func TestLeanNearTheSheer(t *testing.T) {
+	const wide, deep, draft = 800.0, 300.0, 180.0 // the bilge stays under
+	h := trough(t, geometry.Point{}, geometry.Point{X: wide / 2}, geometry.Point{X: wide / 2, Y: deep})
+	mass := h.Immerse(Level(draft)).Volume * 1e-6
+	dips := math.Atan((deep - draft) / (wide / 2)) // 16.70 deg
+	rests := dips - 0.1*math.Pi/180
+	bm := wide * wide / (12 * draft)
+	gm := draft/2 + bm - 100
+	for _, way := range []float64{-1, 1} {
+		y := way * math.Tan(rests) * (gm + bm*math.Pow(math.Tan(rests), 2)/2)
+		p, _, err := h.Settle(Load{mass, geometry.Point3{Y: y, Z: 100}}, 1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near64(t, "heel, radians", p.Heel, -way*rests, 1e-6)
+	}
+	c, err := h.Curve(Load{mass, geometry.Point3{Z: 100}}, 1000, Fine)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near64(t, "heel at which water comes in, radians", c.Flooding, dips, 1e-8)
+}

@@ -1,7 +1,7 @@
 package float
 
 import (
-	"slices"
+	"math"
 
 	"ribwright/geometry"
 )
@@ -93,38 +93,39 @@ func (h *Hull) keelCrossing(i, j int, p Plane) float64 {
 	return a.x + (b.x-a.x)*ha/(ha-hb)
 }
 
-func (r *ring) at(share float64) geometry.Point {
-	k, _ := slices.BinarySearch(r.share, share)
-	if k == 0 {
-		return r.pts[0]
+// at returns the place at a share, which is not over that of the point k and over that of
+// the one before.
+func (r *ring) at(k int, share float64) geometry.Point3 {
+	q := r.pts[k]
+	if k > 0 {
+		q = r.pts[k-1].Lerp(q, (share-r.share[k-1])/(r.share[k]-r.share[k-1]))
 	}
-	if k >= len(r.pts) {
-		return r.pts[len(r.pts)-1]
+	return geometry.Point3{X: r.x, Y: q.X, Z: q.Y}
+}
+
+// after is the first point from k on whose share is over t; t is less than 1.
+func (r *ring) after(k int, t float64) int {
+	for r.share[k] <= t {
+		k++
 	}
-	span := r.share[k] - r.share[k-1]
-	if span <= 0 {
-		return r.pts[k]
-	}
-	return r.pts[k-1].Lerp(r.pts[k], (share-r.share[k-1])/span)
+	return k
 }
 
 // strip returns the area of both sides between two rings, each quadrangle as
 // the mean of its two ways of being cut in triangles.
 func strip(a, b ring) float64 {
-	shares := slices.Concat(a.share, b.share)
-	slices.Sort(shares)
-	sum := 0.0
-	place := func(r *ring, t float64) geometry.Point3 {
-		q := r.at(t)
-		return geometry.Point3{X: r.x, Y: q.X, Z: q.Y}
-	}
-	a0, b0 := place(&a, 0), place(&b, 0)
-	for _, t := range shares {
-		a1, b1 := place(&a, t), place(&b, t)
+	sum, i, j := 0.0, 0, 0
+	a0, b0 := a.at(0, 0), b.at(0, 0)
+	for { // from share to share of both, each once
+		t := math.Min(a.share[i], b.share[j])
+		a1, b1 := a.at(i, t), b.at(j, t)
 		sum += triangle(a0, b0, a1) + triangle(b0, b1, a1) + triangle(a0, b0, b1) + triangle(a0, b1, a1)
+		if t >= 1 {
+			return sum // two sides, two cuts
+		}
 		a0, b0 = a1, b1
+		i, j = a.after(i, t), b.after(j, t)
 	}
-	return sum // two sides, two cuts
 }
 
 func triangle(a, b, c geometry.Point3) float64 {
