@@ -15,7 +15,7 @@ import (
 // the builder's own family, of values set by hand, of a search.
 func (c *Case) Refused(err error) error {
 	own := !slices.Contains(family.Names(), strings.TrimSuffix(c.Family.Name, ".family"))
-	if clash := (*Clash)(nil); err == nil || own || c.byHand || errors.As(err, &clash) {
+	if clash := (*Clash)(nil); err == nil || own || len(c.hand) > 0 || errors.As(err, &clash) {
 		return err
 	}
 	return &Refusal{fmt.Sprintf("no boat of the family %s can be made for %s: %s; check weights and statures, measure the arm span, or take another family",
