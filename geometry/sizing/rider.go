@@ -169,6 +169,17 @@ func (b *Brief) Riders() []Rider {
 	return append(b.Passengers[:len(b.Passengers):len(b.Passengers)], b.Dogs...)
 }
 
+// placed is what the riders weigh together that were given a place, kg, and where their
+// weight comes down, mm.
+func (b *Brief) placed() (mass, at float64) {
+	for _, r := range b.Riders() {
+		if r.Placed {
+			mass, at = mass+r.Weight, at+r.Weight*r.At
+		}
+	}
+	return mass, at / math.Max(mass, 1e-9)
+}
+
 // live is what the riders weigh together, kg.
 func (b *Brief) live() (mass float64) {
 	for _, r := range b.Riders() {
