@@ -145,7 +145,8 @@ func (b *Brief) put(r *formula.Run) error {
 		"gear": formula.Num(b.Gear), "waters": formula.Word(b.Waters), "skill": formula.Word(b.Skill),
 		"longest_stick": formula.Num(b.LongestStick), "wood": formula.Word(b.Wood), "rib_wood": formula.Word(b.RibWood),
 	}
-	put["live"] = formula.Num(b.live())
+	placed, at := b.placed()
+	put["live"], put["placed"], put["placed_at"] = formula.Num(b.live()), formula.Num(placed), formula.Num(at)
 	long, center := b.row()
 	put["live_long"], put["live_center"] = formula.Num(long), formula.Num(center)
 	if len(b.Crew) == 2 {

@@ -22,11 +22,11 @@ type Case struct {
 	Effort bool // whether the effort is worked out, which takes longer than all else
 	Levers bool // whether it is worked out how the boat stands, which takes some time too
 
-	byHand bool // a value was put in the place of a formula
-	run    *formula.Run
-	woods  densities
-	found  Found
-	lying  lying // of the last round
+	hand  map[string]float64 // values put in the place of formulas
+	run   *formula.Run
+	woods densities
+	found Found
+	lying lying // of the last round
 }
 
 // NewCase checks the brief and makes a case of it.
@@ -35,7 +35,7 @@ func NewCase(f *family.Family, b Brief) (*Case, error) {
 	if err := b.Check(f.Seats); err != nil {
 		return nil, err
 	}
-	c := &Case{Family: f, Brief: b, Levers: f.Program.Uses(standingNames()...), woods: densities{}, run: f.Program.NewRun()}
+	c := &Case{Family: f, Brief: b, Levers: f.Program.Uses(standingNames()...), woods: densities{}, hand: map[string]float64{}, run: f.Program.NewRun()}
 	return c, c.Brief.put(c.run)
 }
 
@@ -248,7 +248,7 @@ func (c *Case) Put(name string, v float64, d formula.Dim) error {
 	if err := numberOf(c.Family.Program, name, d, "set "+name); err != nil {
 		return err
 	}
-	c.byHand = true
+	c.hand[name] = v
 	return c.Set(name, v)
 }
 

@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/wording"
 )
 
 // Rider is one of the live cargo: a passenger of any age, or a dog.
@@ -122,19 +123,24 @@ func (r Rider) String() string {
 	return out
 }
 
-// Words say who the rider is, as the head of a page does.
-func (r Rider) words() string {
-	what, high := "a passenger", ""
+// kind is a word for the rider.
+func (r Rider) kind() string {
 	switch {
 	case r.Dog:
-		what = "a dog"
+		return "dog"
 	case r.Weight < body.Grown && (r.Stature == 0 || r.Stature < 1500):
-		what = "a child"
+		return "child"
 	}
-	if r.Stature > 0 {
+	return "passenger"
+}
+
+// words say who the rider is, as the head of a page does.
+func (r Rider) words() string {
+	high := ""
+	if r.Stature > 0 && !r.Dog {
 		high = " and " + formula.ShowNumber(r.Stature, formula.Length)
 	}
-	return what + " of " + formula.ShowNumber(r.Weight, formula.Mass) + high
+	return "a " + r.kind() + " of " + formula.ShowNumber(r.Weight, formula.Mass) + high
 }
 
 // person is the rider as one of a crew.
@@ -169,6 +175,17 @@ func (b *Brief) Riders() []Rider {
 	return append(b.Passengers[:len(b.Passengers):len(b.Passengers)], b.Dogs...)
 }
 
+// placed is what the riders weigh together that were given a place, kg, and where their
+// weight comes down, mm.
+func (b *Brief) placed() (mass, at float64) {
+	for _, r := range b.Riders() {
+		if r.Placed {
+			mass, at = mass+r.Weight, at+r.Weight*r.At
+		}
+	}
+	return mass, at / math.Max(mass, 1e-9)
+}
+
 // live is what the riders weigh together, kg.
 func (b *Brief) live() (mass float64) {
 	for _, r := range b.Riders() {
@@ -184,10 +201,7 @@ func (b *Brief) embark(d *design.Design, at float64) {
 	next := at - center
 	count := map[string]int{}
 	for _, r := range b.Riders() {
-		name := "Passenger"
-		if r.Dog {
-			name = "Dog"
-		}
+		name := wording.Capital(r.kind())
 		if count[name]++; count[name] > 1 {
 			name += fmt.Sprintf(" %d", count[name])
 		}

@@ -16,7 +16,7 @@ var others = map[string]string{
 	"html": "true", "crew": "70,85kg:floor@-200mm", "load": "230kg", "temperature": "50F", "freeboard": "6 in", "draft": "100 mm", "kg": "280 mm",
 	"smooth": "true", "svg": "true", "without": "seat,thwart-2", "miss": "-4 mm", "room": "8 mm", "leave-in": "true", "roof": "75kg", "door": "900 mm",
 	"fit": "inner", "loft": "true", "full-size": "true", "rig": "lug", "area": "38sqft", "wind": "10kn", "mast-at": "-1.2 m", "hike": "true", "pack": "1.5 m", "reefs": "3",
-	"spacing": "2400 mm", "purpose": "moving", "apart": "1 m", "width": "60 mm", "depth": "90 mm", "person": "80kg", "beams": "3", "paddler": "man, 175 cm, 78 kg",
+	"spacing": "2400 mm", "purpose": "moving", "apart": "1 m", "width": "60 mm", "depth": "90 mm", "person": "80kg", "beams": "3", "paddler": "man, 175 cm, 78 kg", "passenger": "25 kg, 120 cm, sitting, at 200 mm", "dog": "30 kg",
 	"title": "Teal", "advise": "true", "explain": "beam", "formulas": "people", "gear": "22 lb", "use": "solo", "family": "own.family", "waters": "moving",
 	"longest-stick": "8 ft", "wood": "sitka spruce", "rib-wood": "white oak", "speed": "4 mph", "set": "beam=700mm; length=4 m", "target": "draft<=110mm",
 	"free": "beam", "aim": "easiest", "sweep": "beam=680mm..780mm/20mm", "population": "40",
@@ -95,7 +95,7 @@ func TestFieldNames(t *testing.T) {
 func TestRefused(t *testing.T) {
 	for _, c := range []struct{ verb, field, text, want string }{
 		{"float", "load", "120", "120kg or 265lb"}, {"float", "load", "-3kg", "out of range"}, {"float", "temperature", "15", "15C or 59F"},
-		{"float", "crew", "70,3", "15 kg to 250 kg"}, {"float", "crew", "70:floor:bench", "two postures"}, {"float", "crew", "70:", "a colon"}, {"fleet", "room", "5", "mm"}, {"fleet", "fit", "outer", "accepted: inner"},
+		{"float", "crew", "70,3", "15 kg to 250 kg"}, {"float", "crew", "70:floor:bench", "two postures"}, {"float", "crew", "2kg:dog", "3 kg to 250 kg"}, {"size", "passenger", "6 kg", "10 to 250 kg"}, {"size", "dog", "30 kg, 60 cm", "is not understood here"}, {"float", "crew", "70:", "a colon"}, {"fleet", "room", "5", "mm"}, {"fleet", "fit", "outer", "accepted: inner"},
 		{"loft", "paper", "a9", "letter, a4"}, {"loft", "way", "flat", "best, lying, standing"}, {"loft", "sheets", "0", "1-4,9"}, {"loft", "max-sheets", "0", "a whole number"},
 		{"loft", "cutter", "90 mm", "0.1 to 50 mm"}, {"loft", "hairline", "0 mm", "0.025"}, {"loft", "nest", "snug", "close, quick"}, {"loft", "router-guide", "16mm", "bush and bit"},
 		{"sail", "wind", "5", "5m/s"}, {"sail", "area", "4", "3.5m2"}, {"sail", "rig", "square", "spritsail"}, {"sail", "reefs", "7", "0 to 3"},

@@ -164,6 +164,13 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if answer != nil {
 		out.Report.Blocks = append(out.Report.Blocks, reasons.Search(answer, s.Aim, s.Targets)...)
 	}
+	if answer == nil {
+		changes, err := besideSheltered(c)
+		if err != nil {
+			return nil, err
+		}
+		out.Report.Blocks = append(out.Report.Blocks, reasons.Waters(c.Brief.Waters, changes)...)
+	}
 	found, err := k.judge(w, s.Water)
 	if err != nil {
 		return nil, err
@@ -176,6 +183,18 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	}
 	out.Outputs, err = s.files(boat, k, w)
 	return out, err
+}
+
+// besideSheltered is what the water changes, and nothing for sheltered water.
+func besideSheltered(c *sizing.Case) ([]sizing.Change, error) {
+	if c.Brief.Waters == family.Sheltered {
+		return nil, nil
+	}
+	s, err := c.Sheltered()
+	if err != nil {
+		return nil, c.Refused(err)
+	}
+	return c.Beside(s), nil
 }
 
 func (s *Size) boat(c *sizing.Case) (*sizing.Boat, *sizing.Answer, error) {

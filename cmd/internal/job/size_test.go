@@ -111,7 +111,7 @@ func TestSizeNumbers(t *testing.T) {
 	if v := got.Values["beam"]; !strings.HasPrefix(v.Why, "held by beam_by_reach; reach ") {
 		t.Errorf("beam: %q", v.Why)
 	}
-	if len(got.Checks) != 18 || got.Checks[0].Name != "reach_at_seat" || !got.Checks[0].Holds || !strings.Contains(got.Checks[0].Text, ", wanted at most ") {
+	if len(got.Checks) != 20 || got.Checks[0].Name != "reach_at_seat" || !got.Checks[0].Holds || !strings.Contains(got.Checks[0].Text, ", wanted at most ") {
 		t.Errorf("%+v", got.Checks)
 	}
 }

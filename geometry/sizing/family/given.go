@@ -33,7 +33,9 @@ func inputs(seats int) []formula.Input {
 	out := []formula.Input{
 		{Name: "gear", Kind: weight, Doc: "everything carried besides the people"},
 		{Name: "live", Kind: weight, Doc: "live cargo: passengers and dogs, but for one who sits in the bow of a tandem"},
-		{Name: "live_long", Kind: length, Doc: "the floor that live cargo takes up along the boat, one behind the other"},
+		{Name: "placed", Kind: weight, Doc: "of that, what was given a place"},
+		{Name: "placed_at", Kind: length, Doc: "where the weight of what was given a place comes down"},
+		{Name: "live_long", Kind: length, Doc: "the floor that the rest takes up along the boat, one behind the other"},
 		{Name: "live_center", Kind: length, Doc: "how far its weight comes down ahead of the after end of that"},
 		{Name: "waters", Kind: word, Doc: "sheltered, open or moving"},
 		{Name: "skill", Kind: word, Doc: "of the builder: beginner, average or experienced"},
