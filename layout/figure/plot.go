@@ -85,13 +85,13 @@ func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
 		d.Straight(layout.Center, px, at.Y, px, at.Y+p.H)
 		d.Write(px, at.Y+p.H+1+markRow*float64(i), plotSmall, layout.Middle, m.Name)
 	}
-	p.drawCurves(d, place, at.X+p.W)
+	p.drawCurves(d, place, at.Add(geometry.Pt(p.W, p.H)))
 }
 
 // drawCurves draws each curve and writes its name beside its last point, outside
-// the axes when it ends near them; names that would lie on each other are pushed
-// apart.
-func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.Point, right float64) {
+// the axes when it ends near them, under the names of the marks; names that would lie on
+// each other are pushed apart.
+func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.Point, corner geometry.Point) {
 	var taken []float64
 	for _, c := range p.Curves {
 		var pts []geometry.Point
@@ -105,7 +105,7 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 		}
 		d.Line(c.Pen, curve.Polyline(pts...))
 		end := pts[len(pts)-1]
-		low := end.Y - plotSmall/2
+		low := min(end.Y, corner.Y-plotSmall/2) - plotSmall/2
 		for _, t := range taken {
 			if math.Abs(low-t) < plotSmall+1 {
 				low = t + plotSmall + 1
@@ -114,8 +114,8 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 		taken = append(taken, low)
 		if c.Name != "" {
 			x := end.X
-			if x > right-0.2*p.W {
-				x = right
+			if x > corner.X-0.2*p.W {
+				x = corner.X
 			}
 			d.Write(x+1.5, low, plotSmall, layout.Left, c.Name)
 		}
