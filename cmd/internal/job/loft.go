@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
+	"ribwright/layout/lines"
 	"ribwright/layout/pattern"
 	"ribwright/layout/report"
 	"ribwright/layout/tile"
@@ -81,7 +82,11 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.told, err = k.told(w); err != nil {
 		return out, err
 	}
-	if out.laid, err = l.Printing.lay(k.set(bends, out.told, l.Units), before, l.Units); err != nil {
+	first, err := k.first(bends, out.told, l.Units)
+	if err != nil {
+		return out, err
+	}
+	if out.laid, err = l.Printing.lay(k.set(bends, first, l.Units), before, l.Units); err != nil {
 		return out, of(k.name, err)
 	}
 	out.plate, err = l.Cutting.plate(k.design, bends)
@@ -98,14 +103,25 @@ func (l *Loft) before(w World) (*tile.Set, error) {
 	if err != nil {
 		return nil, err
 	}
-	told, err := k.told(w)
-	set := k.set(bends, told, l.Units)
-	return &set, err
+	set := k.set(bends, nil, l.Units)
+	return &set, nil
 }
 
 // set are the patterns of a design with what the first sheets say.
-func (k *facts) set(b *bend.Report, told finding.List, units measure.System) tile.Set {
-	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), Notes: pattern.Notes(b, units), Told: told}
+func (k *facts) set(b *bend.Report, first *layout.First, units measure.System) tile.Set {
+	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units), First: first}
+}
+
+// first is what is read before the patterns, with the boat to be looked at.
+func (k *facts) first(b *bend.Report, told finding.List, units measure.System) (*layout.First, error) {
+	on, err := k.carried()
+	if err != nil {
+		return nil, err
+	}
+	out := pattern.First(b, told, units)
+	boat := lines.Portrait(on.Frame, on.Cloth)
+	out.Boat = &boat
+	return out, nil
 }
 
 // loft goes from the facts of a design to files.
