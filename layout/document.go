@@ -1,6 +1,10 @@
 package layout
 
-import "ribwright/geometry"
+import (
+	"math"
+
+	"ribwright/geometry"
+)
 
 // View shows a part of a drawing on a sheet: what lies in Frame, moved by
 // ToSheet, and nothing outside it.
@@ -9,6 +13,20 @@ type View struct {
 	Tile    string          // "B3" in a grid, "3" in a strip, "" when whole
 	Frame   geometry.Box    // in the drawing's own coordinates
 	ToSheet geometry.Affine // to mm from the sheet's lower left corner
+}
+
+// TurnOf is by how much a motion onto a sheet turns what it brings there, radians.
+func TurnOf(m geometry.Affine) float64 { return math.Atan2(m.B, m.A) }
+
+// OnSheet is the box that a view fills on its sheet.
+func (v View) OnSheet() geometry.Box {
+	return geometry.Around(v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max))
+}
+
+// Lettering is a text of the drawing as it stands on the sheet.
+func (v View) Lettering(t Text) Text {
+	t.At, t.Angle = v.ToSheet.Apply(t.At), t.Angle+TurnOf(v.ToSheet)
+	return t
 }
 
 // Sheet is one printed side.
@@ -45,7 +63,19 @@ func (d Document) Scale() (x, y float64) {
 	return d.Stretch.X, d.Stretch.Y
 }
 
-// Note is a section of the text on the first sheets, one paragraph a line.
+// First is what is read before the patterns: a sheet of it.
+type First struct {
+	Boat     *Drawing // as an eye sees it, at any scale; nil for none
+	Found    []string // what is known of the boat, a paragraph each
+	Checks   []Check  // lengths to measure before wood is cut
+	Cautions []string // what can hurt, a paragraph each
+	Notes    []Note   // what else must be known at the bench
+}
+
+// Check is a length that a tape finds on the taped patterns.
+type Check struct{ What, Is string }
+
+// Note is a section of the text on the first sheet, one paragraph a line.
 type Note struct {
 	Heading string
 	Lines   []string

@@ -61,7 +61,7 @@ func CheckDocument(doc layout.Document) error {
 	return nil
 }
 
-// checkView refuses a view that is turned, stretched otherwise than its document,
+// checkView refuses a view that is turned otherwise than by a quarter, stretched otherwise than its document,
 // or nowhere.
 func checkView(v layout.View, doc layout.Document) error {
 	if !usable(v.Frame.Min, v.Frame.Max, v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max)) || v.Frame.Empty() {
@@ -69,8 +69,10 @@ func checkView(v layout.View, doc layout.Document) error {
 	}
 	m := v.ToSheet
 	kx, ky := doc.Scale()
-	if off := max(math.Abs(m.A-kx), math.Abs(m.B), math.Abs(m.C), math.Abs(m.D-ky)); !(off <= fullSize) {
-		return errors.New("it would be turned or not at full size")
+	read := max(math.Abs(m.A-kx), math.Abs(m.B), math.Abs(m.C), math.Abs(m.D-ky))
+	turned := max(math.Abs(m.A), math.Abs(m.B-ky), math.Abs(m.C+kx), math.Abs(m.D)) // by a quarter, to the left
+	if !(min(read, turned) <= fullSize) {
+		return errors.New("it would be askew or not at full size")
 	}
 	return nil
 }

@@ -91,14 +91,14 @@ func beamBoards(c *pair.Craft, units measure.System) []Board {
 	return out
 }
 
-// PairNotes are the words for the first sheet.
-func PairNotes(c *pair.Craft, units measure.System) []layout.Note {
+// PairFirst is what the first sheet says.
+func PairFirst(c *pair.Craft, units measure.System) *layout.First {
 	_, lash := c.Worst()
-	return []layout.Note{
-		{Heading: "Setting up", Lines: []string{
+	return &layout.First{
+		Notes: []layout.Note{{Heading: "Setting up", Lines: []string{
 			fmt.Sprintf("Middle lines %s apart, %d beams of %s by %s, %s long, at stations %s.", units.Fine(c.Spacing), len(c.Beams.At), units.Fine(c.Beams.Width), units.Fine(c.Beams.Depth), units.Fine(c.Beams.Long), wording.List(c.Beams.At, units.Fine)),
 			fmt.Sprintf("Lash each beam to both gunwales of each hull with %d turns of 4 mm cord, frapped tight.", pair.Turns(lash)),
-		}},
-		cautions(c.Findings),
+		}}},
+		Cautions: cautions(c.Findings),
 	}
 }

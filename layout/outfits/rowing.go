@@ -136,24 +136,24 @@ func footrest(f *rowing.Fit, units measure.System) Board {
 	return b
 }
 
-// RowingNotes are the words for the first sheet.
-func RowingNotes(f *rowing.Fit, units measure.System) []layout.Note {
+// RowingFirst is what the first sheet says.
+func RowingFirst(f *rowing.Fit, units measure.System) *layout.First {
 	fit := []string{
 		fmt.Sprintf("Span between the rowlocks %s; oars %s long, %s of it inboard of the button.", units.Fine(f.Span), units.Fine(f.Oar.Length), units.Fine(f.Oar.Inboard)),
 		fmt.Sprintf("Rowlocks %s aft of the seat's after edge and %s over the seat, at station %s.", units.Fine(f.SeatX-rowing.SeatWide/2-f.LockX), units.Fine(f.LockZ-f.SeatZ), units.Fine(f.LockX)),
 		"All of these are habits of the trade: sit in the boat on land, and move seat, footrest and button before you drill.",
 	}
-	return []layout.Note{{Heading: "Fit", Lines: fit}, cautions(f.Findings)}
+	return &layout.First{Notes: []layout.Note{{Heading: "Fit", Lines: fit}}, Cautions: cautions(f.Findings)}
 }
 
 // cautions stand on the first sheet of every outfit, its dangers first.
-func cautions(found finding.List) layout.Note {
+func cautions(found finding.List) []string {
 	var out []string
 	for _, f := range found.Dangers() {
 		out = append(out, wording.Capital(f.About)+": "+f.Text+".")
 	}
-	return layout.Note{Heading: "Cautions", Lines: append(out,
+	return append(out,
 		"Wear a life jacket; try the outfit in shallow water near help, swamped and with flotation fitted, before you rely on it.",
 		"Every strength here is an estimate from clear wood at rest. Saws, drills and dust hurt: goggles, ears, a mask, and clamp small pieces.",
-		"Nothing here certifies a boat. Local law, the authority of the water and licensed advice come first.")}
+		"Nothing here certifies a boat. Local law, the authority of the water and licensed advice come first.")
 }

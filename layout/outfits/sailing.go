@@ -116,8 +116,8 @@ func inPieces(f *sail.Fit, s sail.Spar, units measure.System) string {
 	return fmt.Sprintf(", in %d pieces of %s that butt in a sleeve of %s", n, units.Fine(s.Length()/float64(n)), units.Fine(f.SleeveLong()))
 }
 
-// SailNotes are the words for the first sheet.
-func SailNotes(f *sail.Fit, units measure.System) []layout.Note {
+// SailFirst is what the first sheet says.
+func SailFirst(f *sail.Fit, units measure.System) *layout.First {
 	var winds []string
 	last := f.Needed(f.Chosen()) - 1
 	for i, s := range f.States[:last+1] {
@@ -139,5 +139,5 @@ func SailNotes(f *sail.Fit, units measure.System) []layout.Note {
 		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle%s.", wording.Capital(s.Name), units.Fine(s.Length()), s.Diameter, inPieces(f, s, units)))
 	}
 	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", units.Fine(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
-	return []layout.Note{{Heading: "Wind", Lines: winds}, cautions(f.Findings), {Heading: "Spars", Lines: sticks}}
+	return &layout.First{Notes: []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Spars", Lines: sticks}}, Cautions: cautions(f.Findings)}
 }

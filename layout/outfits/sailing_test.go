@@ -10,9 +10,9 @@ import (
 	"ribwright/geometry/water"
 )
 
-// TestSailNotes: a sail that is carried to 7.9 m/s, where all sail comes down, has no
+// TestSailFirst: a sail that is carried to 7.9 m/s, where all sail comes down, has no
 // reef to take in.
-func TestSailNotes(t *testing.T) {
+func TestSailFirst(t *testing.T) {
 	b := manned(t, "lake", nil).Boat
 	s := b.Frame.Design.Sail()
 	s.Rig, s.Area, s.Reefs = design.Vee, 0.5, 3
@@ -24,7 +24,7 @@ func TestSailNotes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	lines := SailNotes(f, measure.Metric)[0].Lines
+	lines := SailFirst(f, measure.Metric).Notes[0].Lines
 	if all := strings.Join(lines, " "); strings.Contains(all, "next reef") || !strings.Contains(all, "No reef is needed") {
 		t.Errorf("%q", lines)
 	}

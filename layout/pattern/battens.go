@@ -2,7 +2,7 @@ package pattern
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/marks"
@@ -11,69 +11,126 @@ import (
 	"ribwright/layout/lettering"
 )
 
-// laneHigh is the height of one batten's lane on the story stick, mm.
-const laneHigh = 9.5
+// The rows of words under a lane's upper edge, mm. One row serves where ribs stand far
+// enough apart: so five strips go across a sheet; else the ends' words have a second.
+const (
+	laneRow = 3.8
+	laneEnd = 2.0 // under the last row
+)
+
+// lane is a stick on the story stick.
+type lane struct {
+	batten    string
+	aft, fore float64
+	marks     []laneMark
+	ends      [2]string // what stands at its after and its fore end
+}
+
+// laneMark is a rib's mark on a lane.
+type laneMark struct {
+	x, next    float64
+	rib, words string
+}
 
 // Battens draws one story stick for keel and stringers: x is the distance from
 // midship along the batten. Each lane is marked from its upper edge; the lanes
 // are used from the top down and cut off when done. Where fore and aft are equal
 // it is the forward half.
 func Battens(f *frame.Frame, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "battens", Title: "Keel and stringers",
-		Make: "one lane a stick, marked along the lane's upper edge; cut each lane off when done"}
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Make: "mark by each lane's upper edge, then cut it off"}
 	if halved(f) {
-		d.Make = "one half, turn over at midship; one lane a stick, marked along the lane's upper edge; cut each lane off when done"
+		d.Make = "turn over at midship; " + d.Make
 	}
-	top, from, to := 0.0, f.Keel.Aft, f.Keel.Fore
+	var lanes []lane
 	for i := len(f.Stringers) - 1; i >= 0; i-- {
 		s := f.Stringers[i]
-		drawLane(&d, f, units, top, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks)
-		top, from, to = top-laneHigh, min(from, s.Aft), max(to, s.Fore)
+		lanes = append(lanes, newLane(f, units, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks))
 	}
-	drawLane(&d, f, units, top, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)
+	lanes = append(lanes, newLane(f, units, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks))
+	high := laneRow + laneEnd
+	if slices.ContainsFunc(lanes, lane.crowded) {
+		high += laneRow
+	}
+	top, from, to := 0.0, 0.0, 0.0
+	for _, l := range lanes {
+		l.draw(&d, top, high)
+		top, from, to = top-high, min(from, l.aft), max(to, l.fore)
+	}
 	if halved(f) {
-		from = 0
-		d.Straight(layout.Center, 0, laneHigh/2, 0, top-laneHigh)
+		d.Straight(layout.Center, 0, 2.9, 0, top)
 		d.Write(1.2, 1.2, small, layout.Left, "midship, turn over here")
 	}
-	d.Straight(layout.Tick, from-3, top-laneHigh, to+3, top-laneHigh)
-	tape(&d, units, from, to, top-laneHigh)
+	d.Straight(layout.Tick, from-3, top, to+3, top)
+	tape(&d, units, from, to, top)
 	return d
 }
 
-func drawLane(d *layout.Drawing, f *frame.Frame, units measure.System, y float64, batten string, aft, fore float64, ribs []float64) {
-	const high, low = 3.8, 7.6 // mm under the lane's edge: two lines of words
-	off := strings.TrimSpace(within(marks.Joined, units))
-	from, end, free := aft-3, " forward end ", aft
+func newLane(f *frame.Frame, units measure.System, batten string, aft, fore float64, ribs []float64) lane {
+	off := within(marks.Joined, units)
+	l := lane{batten: batten, aft: aft, fore: fore}
+	l.ends = [2]string{batten + " after end " + units.Fine(aft) + off, batten + " forward end " + units.Fine(fore) + off}
 	if halved(f) {
-		from, end = -3, " end "
-	} else {
-		d.Straight(layout.Cut, aft, y, aft, y-laneHigh+1)
-		words := batten + " after end " + units.Fine(aft)
-		d.Write(aft+2, y-high, small, layout.Left, off)
-		d.Write(aft+2, y-low, small, layout.Left, words)
-		free = aft + 4 + lettering.Width(words, small)
-		d.Keep = append(d.Keep, layout.Span{From: aft - 5, To: aft + 60})
+		l.aft, l.ends = 0, [2]string{"", batten + " end " + units.Fine(fore) + off}
 	}
-	d.Straight(layout.Mark, from, y, fore+3, y)
-	d.Straight(layout.Cut, fore, y, fore, y-laneHigh+1)
-	d.Write(fore-2, y-high, small, layout.Right, off)
-	d.Write(fore-2, y-low, small, layout.Right, batten+end+units.Fine(fore))
-	d.Keep = append(d.Keep, layout.Span{From: fore - 60, To: fore + 5})
 	for i, x := range ribs {
 		if halved(f) && !onHalf(x) {
 			continue
 		}
-		d.Straight(layout.Mark, x, y, x, y-4)
-		if x-2 < aft+60 || x+30 > fore-60 || float64(f.Design.Ribs.Pitch) < 60 {
-			d.Write(x+1, y-high, small, layout.Left, twins(f, i))
+		next := fore
+		if i+1 < len(ribs) {
+			next = ribs[i+1]
+		}
+		l.marks = append(l.marks, laneMark{x, next, twins(f, i), batten + " " + twins(f, i) + " " + units.Fine(x) + off})
+	}
+	return l
+}
+
+// free is what the words at a lane's ends leave of its row.
+func (l lane) free() (from, to float64) {
+	const air = 4.0
+	from, to = l.aft-air, l.fore-air
+	for i, words := range l.ends {
+		switch wide := lettering.Width(lettering.Safe(words), small) + 2; {
+		case words == "":
+		case i == 0:
+			from += wide + air
+		default:
+			to -= wide
+		}
+	}
+	return from, to
+}
+
+// crowded reports whether a rib's name would lie on the words at an end.
+func (l lane) crowded() bool {
+	from, to := l.free()
+	return slices.ContainsFunc(l.marks, func(m laneMark) bool { return m.x < from || m.x+1+lettering.Width(m.rib, small) > to })
+}
+
+func (l lane) draw(d *layout.Drawing, y, high float64) {
+	d.Straight(layout.Mark, l.aft-3, y, l.fore+3, y)
+	foot := y - high + laneEnd
+	from, to := l.free()
+	if high > laneRow+laneEnd {
+		from, to = l.aft, l.fore
+	}
+	for i, x := range []float64{l.aft, l.fore} {
+		if l.ends[i] == "" {
 			continue
 		}
-		words := batten + " " + twins(f, i) + " " + units.Fine(x)
-		d.Write(x+1, y-high, small, layout.Left, words)
-		if x > free {
-			d.Write(x+1, y-low, small, layout.Left, off)
+		d.Straight(layout.Cut, x, y, x, y-high+1)
+		side := [2]float64{2, -2}[i]
+		d.Write(x+side, foot, small, [2]layout.Align{layout.Left, layout.Right}[i], l.ends[i])
+		d.Keep = append(d.Keep, layout.Span{From: x - [2]float64{5, 60}[i], To: x + [2]float64{60, 5}[i]})
+	}
+	for _, m := range l.marks {
+		d.Straight(layout.Mark, m.x, y, m.x, y-4)
+		words := m.words
+		wide := lettering.Width(lettering.Safe(words), small)
+		if end := m.x + 1 + wide; end > to || end+2 > m.next || m.x < from {
+			words, wide = m.rib, lettering.Width(m.rib, small)
 		}
-		d.Keep = append(d.Keep, layout.Span{From: x - 6, To: x + 4 + lettering.Width(words, small)})
+		d.Write(m.x+1, y-laneRow, small, layout.Left, words)
+		d.Keep = append(d.Keep, layout.Span{From: m.x - 6, To: m.x + 4 + wide})
 	}
 }

@@ -133,24 +133,24 @@ func TestFormParts(t *testing.T) {
 	}
 }
 
-// TestMethodWords: the first sheet says how tight the ribs are bent and when a gauge is
+// TestMethodWords: the words to the patterns say how tight the ribs are bent and when a gauge is
 // held to one, by the method; a strap is not asked for without forms.
 func TestMethodWords(t *testing.T) {
 	for _, c := range []struct {
 		method design.Method
 		want   []string
 	}{
-		{design.InPlace, []string{"Ribs are bent hot 8 % tighter", "as it stands in the boat", "IT WANTS A STRAP, and a strap wants forms", "Bend rib M first"}},
-		{design.OnForms, []string{"Rib forms are 8 % tighter", "show it free", "USE A STRAP", "Bend rib M first"}},
+		{design.InPlace, []string{"Ribs are bent hot 8 % tighter", "as it stands in the boat", "IT WANTS A STRAP, and a strap wants forms"}},
+		{design.OnForms, []string{"Rib forms are 8 % tighter", "show it free", "USE A STRAP"}},
 	} {
 		b := bent(t, frametest.Shipped(t, "brook", func(d *design.Design) { d.Bending.Method, d.Ribs.Thickness = c.method, 7.5 }))
 		said := ""
-		for _, n := range Notes(b, measure.Metric) {
+		for _, n := range Reading(b, measure.Metric) {
 			said += strings.Join(n.Lines, "\n") + "\n"
 		}
 		for _, w := range c.want {
 			if !strings.Contains(said, w) {
-				t.Errorf("%v: the first sheet does not say %q", c.method, w)
+				t.Errorf("%v: the words to the patterns do not say %q", c.method, w)
 			}
 		}
 		strip := words(RibStrip(b, b.Frame.RibGroups[0], measure.Imperial))

@@ -65,13 +65,13 @@ func tape(d *layout.Drawing, u measure.System, from, to, top float64) {
 		step, labelled, write = 25.4, 6, func(i int) string { return fmt.Sprintf("%d in", i) }
 	}
 	for i := int(math.Ceil(from/step - 1e-9)); float64(i)*step <= to+1e-9; i++ {
-		x, length := float64(i)*step, 1.5
+		x, length := float64(i)*step, 1.4
 		if i%5 == 0 && u == measure.Metric {
-			length = 2.4
+			length = 1.9
 		}
 		if i%labelled == 0 {
-			length = 3.2
-			d.Write(x, top-length-3.3, small, layout.Middle, write(i))
+			length = 2.4
+			d.Write(x, top-length-0.4-small, small, layout.Middle, write(i))
 			d.Keep = append(d.Keep, layout.Span{From: x - 11, To: x + 11})
 		}
 		d.Straight(layout.Tick, x, top, x, top-length)

@@ -15,6 +15,14 @@ import (
 	"ribwright/layout/lettering"
 )
 
+// The rows of words over the stock's upper edge, and where the tape hangs under the lower
+// one, mm: so near that four pieces go across a sheet.
+const (
+	lowerRow = 0.9
+	upperRow = 4.2
+	underBar = 2.3
+)
+
 // Mortises draws the strip for the gunwale's underside: x is the distance from
 // midship along the straight stock, y = 0 its middle line. Seen on the port
 // gunwale the upper edge is inboard; on the starboard one it is outboard. Where
@@ -23,13 +31,13 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	f := b.Frame
 	g := &f.Gunwale
 	half, aft := g.Width/2, g.Aft-6
-	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "upper edge: inboard on port, outboard on starboard; forward is to the right"}
+	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "upper edge inboard on port, outboard on starboard"}
 	if halved(f) {
 		aft, d.Turns = -overMidship, true
-		d.Make = "one half, turn over at midship, end for end; upper edge inboard: end on the full line, outboard: on the dashed one"
+		d.Make = "one half, turn over at midship, end for end"
 	}
 	places := "places" + within(marks.Placed, units)
-	d.Make += "; " + places + " along"
+	d.Make += "; " + places
 	d.Straight(layout.Mark, aft, half, g.Fore+6, half)
 	d.Straight(layout.Mark, aft, -half, g.Fore+6, -half)
 	d.Straight(layout.Center, aft, 0, g.Fore+6, 0)
@@ -49,7 +57,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	}
 	drawMidship(&d, half, placesAtMidship(f, places))
 	drawPlies(&d, b, half, units)
-	tape(&d, units, math.Max(g.Aft, aft), g.Fore, -half-8)
+	tape(&d, units, math.Max(g.Aft, aft), g.Fore, -half-underBar)
 	return d
 }
 
@@ -57,11 +65,12 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64, g
 	lo, hi := m.Ends()
 	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(lo, -m.Width/2, hi, m.Width/2)))
 	x := m.FromMidship
-	d.Straight(layout.Mark, x, m.Width/2, x, half+10)
+	d.Straight(layout.Mark, x, m.Width/2, x, half+upperRow+small)
 	d.Straight(layout.Mark, x, -m.Width/2, x, -half)
-	d.Write(x-1.5, half+3, name, layout.Right, rib)
-	d.Write(x+1.5, half+5.9, small, layout.Left, measure.MM(x, 1)+" mm")
-	d.Write(x+1.5, half+1.8, small, layout.Left, measure.Sixteenths(x))
+	d.Write(x-1.5, half+1.2, name, layout.Right, rib)
+	place := measure.MM(x, 1) + " mm"
+	d.Write(x+1.5, half+upperRow, small, layout.Left, place)
+	d.Write(x+4.5+lettering.Width(place, small), half+upperRow, small, layout.Left, measure.Sixteenths(x))
 	lean := "lean " + leaning(m.Bevel)
 	if gap {
 		lean = "rib leans " + leaning(m.Bevel)
@@ -69,11 +78,11 @@ func drawMortise(d *layout.Drawing, m frame.Mortise, rib string, half float64, g
 			lean = words
 		}
 	}
-	d.Write(x, -half-6, small, layout.Middle, lean)
+	d.Write(x+1.5, half+lowerRow, small, layout.Left, lean)
 	// A joint's code stands up to 4 mm to its right, and must not lie on a slot.
 	d.Whole = append(d.Whole, layout.Span{From: lo - 5, To: hi + 1})
 	// Nor half of its crosses on the name of the rib.
-	d.Keep = append(d.Keep, layout.Span{From: x - 8 - lettering.Width(rib, name), To: x + 26})
+	d.Keep = append(d.Keep, layout.Span{From: x - 8 - lettering.Width(rib, name), To: x + 38})
 }
 
 // drawScarfs marks where one ply at a time is joined.
@@ -94,7 +103,7 @@ func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, units measure.S
 		from, to := mid-s.Length/2, mid+s.Length/2
 		d.Straight(layout.Guide, from, -half, from, half)
 		d.Straight(layout.Guide, to, -half, to, half)
-		d.Write(mid, half+1.8, small, layout.Middle, "scarf of one ply, "+units.Fine(s.Length)+" long"+whose)
+		d.Write(mid, half+lowerRow, small, layout.Middle, "scarf of one ply, "+units.Fine(s.Length)+" long"+whose)
 		d.Keep = append(d.Keep, layout.Span{From: from, To: to})
 	}
 }
@@ -128,14 +137,14 @@ func drawZones(d *layout.Drawing, f *frame.Frame, half float64) {
 	if d.Turns {
 		g.NoScarf = foldedZones(g.NoScarf)
 	}
-	y := -half - 1.8
+	y := -half - 1.4
 	for _, z := range g.NoScarf {
-		d.Line(layout.Mark, curve.Rectangle(geometry.Rect(z.From, y-0.5, z.To, y+0.5)))
+		d.Line(layout.Mark, curve.Rectangle(geometry.Rect(z.From, y-0.4, z.To, y+0.4)))
 	}
 	for _, r := range g.ScarfRooms(g.ScarfLength) {
 		if r.To-r.From >= 60 {
 			mid := (r.From + r.To) / 2
-			d.Write(mid, y-4.2, small, layout.Middle, "scarf may lie here")
+			d.Write(mid, half-3.4, small, layout.Middle, "scarf may lie here")
 			d.Keep = append(d.Keep, layout.Span{From: mid - 17, To: mid + 17})
 		}
 	}
@@ -162,7 +171,7 @@ func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, units m
 		fmt.Sprintf("end: cut %.1f\u00B0 off square, full line %s,", degrees(angle), full),
 		fmt.Sprintf("dashed %s; the upper end of the cut lies %s beyond this line", dashed, units.Fine(longer)),
 	} {
-		d.Write(x-side*9, half+5.9-4.1*float64(i), small, align, words)
+		d.Write(x-side*9, half+upperRow-(upperRow-lowerRow)*float64(i), small, align, words)
 		wide = math.Max(wide, lettering.Width(lettering.Safe(words), small))
 	}
 	d.Keep = append(d.Keep, layout.Span{From: x - wide - 12, To: x + wide + 12})
@@ -185,9 +194,9 @@ func placesAtMidship(f *frame.Frame, places string) string {
 }
 
 func drawMidship(d *layout.Drawing, half float64, places string) {
-	d.Straight(layout.Center, 0, half+10, 0, -half)
-	d.Write(midshipAt, half+1.8, small, layout.Left, "forward")
-	d.Straight(layout.Tick, 43.5, half+3, 55, half+3)
-	d.Line(layout.Tick, curve.Polyline(geometry.Pt(52.5, half+4), geometry.Pt(55, half+3), geometry.Pt(52.5, half+2)))
-	d.Write(midshipAt, half+5.9, small, layout.Left, "midship is 0"+places)
+	d.Straight(layout.Center, 0, half+upperRow+small, 0, -half)
+	d.Write(midshipAt, half+lowerRow, small, layout.Left, "forward")
+	d.Straight(layout.Tick, 43.5, half+2, 55, half+2)
+	d.Line(layout.Tick, curve.Polyline(geometry.Pt(52.5, half+3), geometry.Pt(55, half+2), geometry.Pt(52.5, half+1)))
+	d.Write(midshipAt, half+upperRow, small, layout.Left, "midship is 0"+places)
 }

@@ -418,7 +418,7 @@ func TestStoryStick(t *testing.T) {
 	lanes = append(lanes, append([]float64{f.Keel.Aft, f.Keel.Fore}, f.Keel.RibMarks...))
 	for i, marks := range lanes {
 		for _, x := range marks {
-			if !drawn(d, geometry.Point{X: x, Y: -float64(i)*laneHigh - 2}) {
+			if !drawn(d, geometry.Point{X: x, Y: -float64(i)*(laneRow+laneEnd) - 2}) {
 				t.Errorf("lane %d has no tick at %.2f mm", i, x)
 			}
 		}

@@ -124,28 +124,14 @@ func setting(b *bend.Report) string {
 	return words
 }
 
-// drawPlies letters under the strip, in the first gap between mortises forward of
-// midship, how the gunwale's plies are glued; over everything when it is too long
-// for the gap. No scarf may lie so near midship, so nothing else is said there.
+// drawPlies letters over everything at midship how the gunwale's plies are glued.
 func drawPlies(d *layout.Drawing, b *bend.Report, half float64, units measure.System) {
 	words := lettering.Safe(plies(b, units))
 	if words == "" {
 		return
 	}
-	const lean = 12 // mm on either side of a mortise for its lean
+	from, y := 4.0, half+upperRow+4.1
 	wide := lettering.Width(words, small)
-	from, y := 4.0, half+11.5
-	g := b.Frame.Gunwale.Mortises
-	for i := 1; i < len(g); i++ {
-		at := math.Max(g[i-1].FromMidship, -lean)
-		if g[i].FromMidship > 0 && g[i].FromMidship-at >= wide+2*lean {
-			from, y = at+lean, -half-6
-			break
-		}
-		if g[i].FromMidship > 250 {
-			break
-		}
-	}
 	d.Write(from, y, small, layout.Left, words)
 	d.Keep = append(d.Keep, layout.Span{From: from - 2, To: from + wide + 2})
 }

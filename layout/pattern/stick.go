@@ -28,7 +28,6 @@ const (
 func (r Ribs) String() string { return [...]string{"strips", "stick"}[r] }
 
 const (
-	laneRow  = 3.7 // between the rows of words in a rib's lane, mm
 	laneFoot = 1.5 // under the last of them, mm
 	laneTold = 150 // how far from the middle a lane's own words may reach, mm; no joint cuts them
 )

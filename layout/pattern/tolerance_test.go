@@ -19,32 +19,22 @@ var (
 	heldWords   = map[measure.System]string{measure.Metric: "\u00b13 mm", measure.Imperial: "\u00b11/8 in"}
 )
 
-// TestLanesMayBeOff: under every figure of a lane, and over every end of a stick, stands
-// by how much the mark may be off.
+// TestLanesMayBeOff: behind every figure of a lane stands by how much the mark may be off.
 func TestLanesMayBeOff(t *testing.T) {
 	each(t, func(t *testing.T, f *frame.Frame, units measure.System) {
 		d := Battens(f, units)
-		at := map[geometry.Point]bool{}
-		for _, w := range d.Texts {
-			if w.Words == joinedWords[units] {
-				at[round(w.At)] = true
-			}
-		}
 		figures := 0
 		for _, w := range d.Texts {
-			foot := geometry.Point{X: w.At.X, Y: w.At.Y - 3.8}
-			switch fields := strings.Fields(w.Words); {
-			case strings.Contains(w.Words, " end "):
-				foot.Y = w.At.Y + 3.8
-			case len(fields) < 3 || fields[0] != "keel" && fields[0][0] != 'S':
+			fields := strings.Fields(w.Words)
+			if len(fields) < 4 || fields[0] != "keel" && fields[0][0] != 'S' {
 				continue
 			}
-			if figures++; !at[round(foot)] {
+			if figures++; !strings.HasSuffix(w.Words, " "+joinedWords[units]) {
 				t.Errorf("%q does not say by how much it may be off", w.Words)
 			}
 		}
-		if sticks := len(f.Stringers) + 1; figures < 4*sticks || figures != len(at) {
-			t.Errorf("%d figures and %d tolerances on %d lanes", figures, len(at), sticks)
+		if sticks := len(f.Stringers) + 1; figures < 4*sticks {
+			t.Errorf("%d figures on %d lanes", figures, sticks)
 		}
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/finding"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
@@ -13,36 +14,40 @@ import (
 	"ribwright/layout"
 )
 
-// Notes returns what the first sheets say about the boat: the shape to hold, the
-// stock to mill, what to measure, what the codes mean and what can hurt.
-func Notes(b *bend.Report, units measure.System) []layout.Note {
+// First returns what the first sheet says about the boat: what to measure and what can
+// hurt. told is whether it stands and its wood bends, in a line each.
+func First(b *bend.Report, told finding.List, units measure.System) *layout.First {
+	return &layout.First{Found: toldLines(told, units), Checks: checks(b, units), Cautions: cautions()}
+}
+
+// Reading returns what must be known to read the patterns: what the codes mean, the shape
+// to hold and the stock to mill.
+func Reading(b *bend.Report, units measure.System) []layout.Note {
 	f := b.Frame
 	return []layout.Note{
 		{Heading: "Codes", Lines: append(codes(f, units), gauges(b), setting(b))},
-		{Heading: "Check with a tape before you cut", Lines: checks(b, units)},
-		{Heading: "Cautions", Lines: cautions()},
 		{Heading: "Shape to hold", Lines: shape(b, units)},
 		{Heading: "Stock", Lines: stock(b, units)},
 	}
 }
 
-// checks lists what to measure on the assembled patterns and on the wood before cutting.
-func checks(b *bend.Report, units measure.System) []string {
+// checks lists what to measure on the assembled patterns before wood is cut.
+func checks(b *bend.Report, units measure.System) []layout.Check {
 	f := b.Frame
 	g := &f.Gunwale
 	first, last := g.Mortises[0], g.Mortises[len(g.Mortises)-1]
 	mid := f.RibGroups[0].Rib
-	gunwale := "Gunwale strip, end to end along its middle line: " + both(units, g.Fore-g.Aft) + "."
+	gunwale := layout.Check{What: "Gunwale strip, end to end along its middle line", Is: both(units, g.Fore-g.Aft)}
+	battens := layout.Check{What: "Keel on its stick, end to end", Is: both(units, f.Keel.Fore-f.Keel.Aft)}
+	mortises := layout.Check{What: fmt.Sprintf("Middle of mortise %s to middle of mortise %s", first.Rib, last.Rib), Is: both(units, last.FromMidship-first.FromMidship)}
 	if halved(f) {
-		gunwale = "Gunwale, end to end along its middle line: " + both(units, g.Fore-g.Aft) + "; the strip is half of it, from 0."
+		gunwale = layout.Check{What: "Gunwale strip, from 0 to its end along the middle line", Is: both(units, g.Fore)}
+		battens = layout.Check{What: "Keel on its stick, from 0 to its end", Is: both(units, f.Keel.Fore)}
+		mortises = layout.Check{What: fmt.Sprintf("0 to middle of mortise %s", last.Rib), Is: both(units, last.FromMidship)}
 	}
-	return []string{
-		gunwale,
-		fmt.Sprintf("Middle of mortise %s to middle of mortise %s: %s.", first.Rib, last.Rib, both(units, last.FromMidship-first.FromMidship)),
-		"Keel, end to end: " + both(units, f.Keel.Fore-f.Keel.Aft) + ".",
-		fmt.Sprintf("Body plan, from the middle line to the head of rib %s, at mid-thickness: %s.", mid.Name, both(units, mid.Section.HalfBreadth)),
-		"Pull a tape over every strip when it is taped together; more than 1 mm off in 3 meters means a joint has slipped.",
-		fmt.Sprintf("Bend rib %s first: its free width tells the springback of the board; see the build book.", b.Ribs[b.TestRib()].Name),
+	return []layout.Check{
+		gunwale, mortises, battens,
+		{What: fmt.Sprintf("Body plan, middle line to the head of rib %s, at mid-thickness", mid.Name), Is: both(units, mid.Section.HalfBreadth)},
 	}
 }
 
@@ -69,11 +74,20 @@ func gauges(b *bend.Report) string {
 	return lie + "as it stands in the boat: true the hot bilges to them."
 }
 
+// toldLines are the lines as the sheets have them.
+func toldLines(told finding.List, units measure.System) []string {
+	out := make([]string, len(told))
+	for i, f := range told {
+		out[i] = units.Words(wording.Capital(f.String())) + "."
+	}
+	return out
+}
+
 // cautions lists what can hurt, with who says so where someone does.
 func cautions() []string {
 	return []string{
 		"Steam scalds worse than boiling water and pure steam is invisible: vent the box, never plug it, stand aside when you open it, wear gauntlets, long sleeves and goggles.",
-		"Wood dust harms the lungs (health and safety authorities set limits for it; western redcedar is a known sensitizer): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
+		"Wood dust harms the lungs (western redcedar is a known sensitizer): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
 		"Two-part coatings can cause asthma for life (NIOSH publication 96-111): brush, never spray, ventilate, wear gloves and goggles.",
 		"Wood varies: every bend, strength and size here is an estimate, some of it from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
 		"On the water: wear a life jacket, fit flotation, and try the finished boat swamped in shallow water near help first.",

@@ -12,9 +12,9 @@ import (
 
 const (
 	small      = lettering.MinHeight // the height of everything read at the bench, mm
-	footHigh   = 12.5                // the title block and the level scale bar
+	footHigh   = 11.0                // the title block and the level scale bar
 	columnWide = 10.0                // the upright scale bar and the key map
-	gap        = 1.5                 // between title block, column and the patterns
+	gap        = 1.0                 // between title block, column and the patterns
 )
 
 // roomOf returns the part of the sheet that patterns may fill, in true mm.
@@ -34,16 +34,16 @@ func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	foot := p.Area.Min
 	right := geometry.Point{X: p.Area.Max.X, Y: foot.Y}
 	s.Line(layout.Tick, foot.Add(geometry.Point{Y: footHigh}), right.Add(geometry.Point{Y: footHigh}))
-	s.Rule(foot.Add(geometry.Point{X: 2, Y: 6.2}), geometry.Point{X: 1}, barLong)
+	s.Rule(foot.Add(geometry.Point{X: 2, Y: 5.5}), geometry.Point{X: 1}, barLong)
 	s.Rule(right.Add(geometry.Point{X: -5.4, Y: footHigh + gap + 4}), geometry.Point{Y: 1}, barLong)
 	left := foot.Add(geometry.Point{X: barLong + 8})
 	room := right.X - left.X
 	count := fmt.Sprintf("sheet %d of %d", number, of)
-	s.Write(right.Add(geometry.Point{Y: 9.1}), small, layout.Right, count)
-	s.Write(left.Add(geometry.Point{Y: 9.1}), small, layout.Left, lettering.Clip(set.Title, small, room-lettering.Width(count, small)-4))
-	s.Write(left.Add(geometry.Point{Y: 5.1}), small, layout.Left,
+	s.Write(right.Add(geometry.Point{Y: 7.9}), small, layout.Right, count)
+	s.Write(left.Add(geometry.Point{Y: 7.9}), small, layout.Left, lettering.Clip(set.Title, small, room-lettering.Width(count, small)-4))
+	s.Write(left.Add(geometry.Point{Y: 4.4}), small, layout.Left,
 		lettering.Clip(fmt.Sprintf("%s %s, one side, %s", p.Size.Name, p.Way(), set.version()), small, room))
-	s.Write(left.Add(geometry.Point{Y: 1.1}), small, layout.Left, lettering.Clip(bidding(p), small, room))
+	s.Write(left.Add(geometry.Point{Y: 0.9}), small, layout.Left, lettering.Clip(bidding(p), small, room))
 }
 
 // version tells the sheets of two versions of a design apart.

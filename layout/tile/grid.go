@@ -105,16 +105,23 @@ func (g *grid) drawnIn(col, row int) geometry.Box {
 }
 
 // shortJoint is the least length of joint that both its tiles must share, mm:
-// two crosses and something between them.
-const shortJoint = 45.0
+// two crosses and something between them. A strip is joined over its whole height, and
+// needs no more than stripJoint.
+const (
+	shortJoint = 45.0
+	stripJoint = 25.0
+)
 
 // keepJoints gives two tiles their full cells back along the joint between them
 // when narrowing left too little of it.
 func (g *grid) keepJoints(drawn [][]geometry.Box, col, row int) {
 	a, c := &drawn[row][col], g.full(col, row)
 	if g.has(col, row) && g.has(col+1, row) {
-		b := &drawn[row][col+1]
-		if math.Min(a.Max.Y, b.Max.Y)-math.Max(a.Min.Y, b.Min.Y) < shortJoint {
+		b, least := &drawn[row][col+1], shortJoint
+		if g.rows() == 1 {
+			least = stripJoint
+		}
+		if math.Min(a.Max.Y, b.Max.Y)-math.Max(a.Min.Y, b.Min.Y) < least {
 			a.Min.Y, a.Max.Y, b.Min.Y, b.Max.Y = c.Min.Y, c.Max.Y, c.Min.Y, c.Max.Y
 		}
 	}

@@ -104,16 +104,23 @@ func (p piece) size(u measure.System, room float64) (wide, high float64) {
 	return wide, high
 }
 
-// fitted cuts a drawing into pieces that go on a sheet with their headings.
-func fitted(d *layout.Drawing, room geometry.Box, long bool, u measure.System) []piece {
+// sized gives pieces the room that they take with their headings.
+func (p plan) sized(pieces []piece) []piece {
+	for i := range pieces {
+		pieces[i].wide, pieces[i].high = pieces[i].size(p.units, p.room.W())
+	}
+	return pieces
+}
+
+// fitted cuts a drawing into pieces that go into a room with their headings.
+func (p plan) fitted(d *layout.Drawing, w, h float64) []piece {
 	for head := whatHigh + overPiece; ; head += leading {
-		out := cut(d, room.W(), room.H()-head, long)
+		out := p.sized(cut(d, w, h-head, p.how.long))
 		tallest := 0.0
 		for _, k := range out {
-			_, high := k.size(u, room.W())
-			tallest = math.Max(tallest, high)
+			tallest = math.Max(tallest, k.high)
 		}
-		if tallest <= room.H()+closeEnough || head > room.H()/3 {
+		if tallest <= h+closeEnough || head > h/3 {
 			return out
 		}
 	}

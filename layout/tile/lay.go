@@ -7,11 +7,9 @@ package tile
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"ribwright/geometry"
-	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/paper"
@@ -19,19 +17,18 @@ import (
 
 // Set is everything that goes on one set of sheets.
 type Set struct {
-	Title       string       // of the boat
-	For         string       // one line about it
-	Edition     string       // of the design; "" for none
-	Fingerprint string       // tells sheets of two versions of a design apart
-	Told        finding.List // whether the boat stands and its wood bends, in a line each
+	Title       string // of the boat
+	For         string // one line about it
+	Edition     string // of the design; "" for none
+	Fingerprint string // tells sheets of two versions of a design apart
 	Drawings    []layout.Drawing
-	Notes       []layout.Note // about the boat, for the first sheets
+	First       *layout.First // what is read before the patterns; nil for a set without that sheet
 }
 
 // Way says how sheets lie.
 type Way int
 
-// The ways; Best is the one that takes fewer sheets.
+// The ways; Best is the one that costs less in sheets and joints.
 const (
 	Best Way = iota
 	Lying
@@ -49,24 +46,26 @@ type Options struct {
 type Laid struct {
 	layout.Document
 	Paper paper.Sheet // as it lies; a roll cut to the length in use
-	// Least is the number of sheets that the boxes around all patterns would fill
-	// with nothing lost but the margins.
-	Least  float64
-	Pieces int   // to cut out
-	Other  Count // of the same on paper that lies the other way; zero where that cannot be
+	// Least is the number of sheets that the patterns would fill as they are drawn, with
+	// nothing lost but the margins.
+	Least float64
+	Took  Count
+	Other Count // of the same on paper that lies the other way; zero where that cannot be
 }
 
 // Count is what a way of laying paper takes.
 type Count struct {
-	Way            string
-	Sheets, Pieces int
+	Way    string
+	Sheets int // the first ones included
+	Pieces int // to cut out
+	Joints int // to tape
 }
 
 // Lay cuts the drawings to sheet size, packs the pieces on sheets and dresses
 // them. Small pieces share sheets; tiles without ink are left out; the first
-// sheets say what is here and how to use it. Of several ways to lay the paper,
-// to cut and to pack, the one with the fewest sheets is taken; on a roll the one with
-// the fewest joints.
+// sheet says what is here and how to use it. Of several ways to lay the paper,
+// to cut and to pack, the one that costs least is taken, a joint counted as JointPrice
+// of a sheet; on a roll the one with the fewest joints.
 //
 // Returns: a document in which every view shows its frame at full size, times
 // the document's stretch.
@@ -96,13 +95,12 @@ func (s Set) check() error {
 }
 
 func (p plan) finish(set Set) Laid {
-	fronts, _ := p.cover(set)
 	sheets := make([]layout.Sheet, p.count)
-	copy(sheets, fronts)
+	copy(sheets, p.cover(set))
 	for i, k := range p.pieces {
-		place(&sheets[p.spots[i].sheet], p, k, p.spots[i].at)
+		place(&sheets[p.spots[i].sheet], p, k, p.spots[i])
 	}
-	out := Laid{Paper: p.sheet, Pieces: len(p.pieces), Other: p.other, Document: layout.Document{
+	out := Laid{Paper: p.sheet, Took: p.counted(), Other: p.other, Document: layout.Document{
 		Title: set.Title, Paper: layout.Paper{Name: p.sheet.Size.Name, W: p.sheet.W, H: p.sheet.H}, Sheets: sheets}}
 	if p.sheet.Corrected() {
 		out.Stretch = geometry.Point{X: p.sheet.ToFile.A, Y: p.sheet.ToFile.D}
@@ -112,18 +110,27 @@ func (p plan) finish(set Set) Laid {
 		sheets[i].Number, sheets[i].Label = i+1, named(sheets[i], i+1)
 		toFile(&sheets[i], p.sheet.ToFile)
 	}
-	for i := range set.Drawings {
-		b := set.Drawings[i].Bounds()
-		out.Least += b.W() * b.H() / (p.sheet.Area.W() * p.sheet.Area.H())
-	}
+	out.Least = p.least()
 	return out
 }
 
-func place(s *layout.Sheet, p plan, k piece, at geometry.Point) {
-	m := geometry.Shift(at.X-k.frame.Min.X, at.Y-k.frame.Min.Y)
+// least is how many sheets the patterns would fill as they are drawn, with nothing lost
+// between them: what their tiles show, laps and captions left out, over all that lies
+// within the margins. Title blocks and scale bars are room here, so that no set reaches it.
+func (p plan) least() float64 {
+	sum := 0.0
+	for _, k := range p.pieces {
+		sum += k.cell.W() * k.cell.H()
+	}
+	return sum / (p.sheet.Area.W() * p.sheet.Area.H())
+}
+
+// place shows a piece on its sheet, dressed in its own coordinates and then brought there.
+func place(s *layout.Sheet, p plan, k piece, at spot) {
 	if k.grid.rows() > 1 && !hasGrid(s) {
 		keyMap(s, p.sheet, k)
 	}
+	m := k.toSheet(at)
 	dressed, shown := k.dress(p.units, p.room.W()), *k.drawing
 	shown.Texts = k.words(dressed)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})
@@ -135,9 +142,8 @@ func put(s *layout.Sheet, dressed layout.Sheet, m geometry.Affine) {
 	for _, k := range dressed.Strokes {
 		s.Strokes = append(s.Strokes, layout.Stroke{Pen: k.Pen, Path: k.Path.Map(m)})
 	}
-	turn := math.Atan2(m.B, m.A)
 	for _, t := range dressed.Texts {
-		t.At, t.Angle = m.Apply(t.At), t.Angle+turn
+		t.At, t.Angle = m.Apply(t.At), t.Angle+layout.TurnOf(m)
 		s.Texts = append(s.Texts, t)
 	}
 }

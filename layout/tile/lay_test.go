@@ -52,8 +52,8 @@ func TestNothingIsLost(t *testing.T) {
 				if !room.Grow(1e-6).Holds(at) {
 					t.Fatalf("%v lies at %v on a sheet, outside %v", p, at, room)
 				}
-				if m := v.ToSheet; m.A != 1 || m.D != 1 || m.B != 0 || m.C != 0 {
-					t.Fatalf("a view is not at full size: %+v", m)
+				if m := v.ToSheet; m.A*m.A+m.B*m.B != 1 || m.A*m.B != 0 || m.Det() != 1 {
+					t.Fatalf("a view is not at full size, or askew: %+v", m)
 				}
 			}
 		}
@@ -121,8 +121,12 @@ func TestPiecesDoNotOverlap(t *testing.T) {
 		var taken []geometry.Box
 		for _, v := range s.Views {
 			views++
-			b := geometry.Around(v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max))
-			b.Max.Y += whatHigh + overPiece // the heading's least
+			b := v.OnSheet()
+			if v.ToSheet.B == 0 {
+				b.Max.Y += whatHigh + overPiece
+			} else { // it is read from the right
+				b.Min.X -= whatHigh + overPiece
+			}
 			if !room.Grow(0.02).Holds(b.Min) || !room.Grow(0.02).Holds(b.Max) {
 				t.Errorf("sheet %d: a piece at %v leaves %v", n+1, b, room)
 			}
@@ -177,7 +181,7 @@ func TestSheetsAreReadable(t *testing.T) {
 	named := ring()
 	named.Title = "Ring " + strings.Repeat("of a long name ", 20)
 	set := Set{Title: strings.Repeat("A long title ", 30), For: "someone", Drawings: []layout.Drawing{named},
-		Notes: []layout.Note{{Heading: "Codes", Lines: []string{"X is a code"}}, {Heading: "Cautions", Lines: []string{"mind the steam"}}}}
+		First: &layout.First{Notes: []layout.Note{{Heading: "Codes", Lines: []string{"X is a code"}}}, Cautions: []string{"mind the steam"}}}
 	doc, err := Lay(set, letter(measure.Imperial))
 	if err != nil {
 		t.Fatal(err)

@@ -12,10 +12,13 @@ type piece struct {
 	frame    geometry.Box // the cell and its laps: what is shown
 	col, row int          // from the left and from the top, 0 first
 	grid     *grid
+	turned   bool // cut for a place in which it lies turned
+
+	wide, high float64 // of the box round it and its heading, mm
 }
 
 // air is left round a pattern that has an edge of its own, mm.
-const air = 2.0
+const air = 0.8
 
 // cut divides a drawing into pieces no larger than w by h mm, frames included,
 // and leaves out those that would be empty. Pieces are even, or as long as can be.
@@ -36,7 +39,7 @@ func cutAt(d *layout.Drawing, x, y []float64) []piece {
 	for row := range g.rows() {
 		for col := range g.cols() {
 			if g.has(col, row) {
-				out = append(out, piece{d, g.cells[row][col], g.frame(col, row), col, row, g})
+				out = append(out, piece{drawing: d, cell: g.cells[row][col], frame: g.frame(col, row), col: col, row: row, grid: g})
 			}
 		}
 	}

@@ -3,7 +3,6 @@ package tile
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
@@ -21,28 +20,70 @@ type plan struct {
 	pieces   []piece
 	spots    []spot
 	count    int // of sheets, the first ones included
-	fronts   int // sheets that the words at the beginning begin on
+	fronts   int // sheets that the words at the beginning are on
 	other    Count
-	long     bool // cut as long as can be, not evenly
+	how      cutting
 }
 
-// beats reports whether a plan takes fewer sheets than another, or as many with
-// fewer joints to tape. On a roll joints count first: long pieces are what a roll
-// is for. Anything beats no plan at all.
-func (p plan) beats(q plan) bool {
-	if q.count == 0 {
-		return true
-	}
-	sheets, joints := cmp.Compare(p.count, q.count), cmp.Compare(len(p.pieces), len(q.pieces))
+// cutting is how patterns are divided.
+type cutting struct {
+	long   bool // as long as can be, not evenly
+	turned bool // for pieces that lie turned where they take no more joints than the others
+}
+
+// JointPrice is what a joint costs, in sheets: about five minutes, and 0.3 mm that may
+// slip. Our own choice.
+const JointPrice = 0.5
+
+// scatter is what it costs that a pattern lies on one sheet more, in sheets: so little
+// that it never outweighs a sheet. Our own choice.
+const scatter = 0.002
+
+// price is what a plan costs, in sheets. On a roll only joints count, then pages: long
+// pieces are what a roll is for.
+func (p plan) price() float64 {
+	sheets, joints := float64(p.count), JointPrice*float64(joined(p.pieces))
 	if p.sheet.Size.Roll {
-		return cmp.Or(joints, sheets) < 0
+		joints *= 1000
 	}
-	return cmp.Or(sheets, joints) < 0
+	return sheets + joints + scatter*float64(p.scattered())
 }
 
-// bestPlan tries the ways a sheet can lie, two ways to cut and three orders
-// to pack, and returns the plan that beats all; of equals the first, which cuts
-// evenly and keeps pieces in order.
+// beats reports whether a plan costs less than another; anything beats no plan at all.
+func (p plan) beats(q plan) bool {
+	return q.count == 0 || p.price() < q.price()-1e-9
+}
+
+// joined counts the joints to tape between pieces.
+func joined(pieces []piece) int {
+	n := 0
+	for _, k := range pieces {
+		for _, s := range k.sides() {
+			if s.trim {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// scattered counts on how many sheets the patterns lie, each for itself; those of a family
+// are one.
+func (p plan) scattered() int {
+	type on struct {
+		pattern string
+		sheet   int
+	}
+	seen := map[on]bool{}
+	for i, k := range p.pieces {
+		seen[on{cmp.Or(k.drawing.Family, k.drawing.Name), p.spots[i].sheet}] = true
+	}
+	return len(seen)
+}
+
+// bestPlan tries the ways a sheet can lie, the ways to cut and the orders to pack, and
+// returns the plan that costs least; of equals the first, which cuts evenly and keeps
+// pieces in order.
 func bestPlan(set Set, o Options) (plan, error) {
 	var best plan
 	var first error
@@ -57,13 +98,17 @@ func bestPlan(set Set, o Options) (plan, error) {
 			p, best = best, p
 		}
 		if p.count > 0 {
-			best.other = Count{p.sheet.Way(), p.count, len(p.pieces)}
+			best.other = p.counted()
 		}
 	}
 	if best.count == 0 {
 		return best, first
 	}
 	return best, nil
+}
+
+func (p plan) counted() Count {
+	return Count{Way: p.sheet.Way(), Sheets: p.count, Pieces: len(p.pieces), Joints: joined(p.pieces)}
 }
 
 // Lying returns the ways that come into question: true for lying.
@@ -73,75 +118,30 @@ func (w Way) Lying() []bool {
 
 func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	var best plan
-	for _, long := range []bool{false, true} {
-		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings, long: long}
+	for _, how := range []cutting{{}, {long: true}, {turned: true}, {true, true}} {
+		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings, how: how}
 		for i := range set.Drawings {
-			p.pieces = append(p.pieces, fitted(&set.Drawings[i], p.room, long, u)...)
+			p.pieces = append(p.pieces, p.cut(&set.Drawings[i])...)
 		}
-		for _, order := range orders(p.pieces) {
-			if q := p.packed(set, order); q.beats(best) {
-				best = q
-			}
+		if q := p.packed(set); q.beats(best) {
+			best = q
 		}
 	}
 	return best
 }
 
-// settling is how often the first sheets are written to find their length: what
-// they say of the sheets depends on where the patterns go, and that on them.
-const settling = 4
-
-// packed lays the pieces behind the words at the beginning.
-func (p plan) packed(set Set, order []int) plan {
-	var free [][]geometry.Box
-	for range settling {
-		p.lay(order, free)
-		_, now := p.cover(set)
-		if slices.EqualFunc(now, free, slices.Equal) {
-			return p
-		}
-		free = now
+// cut divides a drawing into pieces that lie as they are read or turned, whichever takes
+// fewer joints.
+func (p plan) cut(d *layout.Drawing) []piece {
+	w, h := p.room.W(), p.room.H()
+	read, turned := p.fitted(d, w, h), p.fitted(d, h, w)
+	for i := range turned {
+		turned[i].turned = true
 	}
-	// It swings to and fro: keep the first sheets for the words alone.
-	for n := len(free); ; n++ {
-		p.lay(order, make([][]geometry.Box, n))
-		if fronts, _ := p.cover(set); len(fronts) <= n {
-			return p
-		}
+	if a, b := joined(read), joined(turned); b < a || b == a && p.how.turned {
+		return turned
 	}
-}
-
-// lay lays the pieces on first sheets that have these boxes left, and on more.
-func (p *plan) lay(order []int, free [][]geometry.Box) {
-	k := packer{room: p.room, free: slices.Clone(free)} // a copy, which packing changes
-	p.spots = make([]spot, len(p.pieces))
-	for _, i := range order {
-		p.spots[i] = k.lay(p.pieces[i].size(p.units, p.room.W()))
-	}
-	p.count, p.fronts = len(k.free), len(free)
-	p.sortSheets()
-}
-
-// sortSheets puts the sheets after the first ones in the order in which their
-// patterns are used.
-func (p *plan) sortSheets() {
-	lowest := make([]int, p.count)
-	order := make([]int, p.count)
-	for i := range lowest {
-		lowest[i], order[i] = math.MaxInt, i
-	}
-	for i, s := range p.spots {
-		lowest[s.sheet] = min(lowest[s.sheet], i)
-	}
-	behind := order[p.fronts:]
-	slices.SortStableFunc(behind, func(a, b int) int { return cmp.Compare(lowest[a], lowest[b]) })
-	to := make([]int, p.count)
-	for now, was := range order {
-		to[was] = now
-	}
-	for i := range p.spots {
-		p.spots[i].sheet = to[p.spots[i].sheet]
-	}
+	return read
 }
 
 // rollStep is what the length of a piece of roll is rounded up to, mm.
@@ -151,13 +151,18 @@ const rollStep = 10.0
 // page more.
 func (p plan) trimmed(set Set) plan {
 	used := 0.0
-	for i, k := range p.pieces {
-		wide, _ := k.size(p.units, p.room.W())
-		end := p.spots[i].at.X + wide - p.sheet.Area.Min.X
+	use := func(b geometry.Box) {
+		end := b.Max.X - p.sheet.Area.Min.X
 		if !p.sheet.Lying {
-			end = p.sheet.Area.Max.Y - p.spots[i].at.Y
+			end = p.sheet.Area.Max.Y - b.Min.Y
 		}
 		used = max(used, end)
+	}
+	for i, k := range p.pieces {
+		use(k.box(p.spots[i]))
+	}
+	if set.First != nil {
+		use(frontOf(p.room))
 	}
 	setup, full := p.sheet.Setup, p.sheet.Area.W()
 	if !p.sheet.Lying {
@@ -178,114 +183,91 @@ func (p plan) trimmed(set Set) plan {
 	return p
 }
 
-// pieceGap is left between pieces on one sheet, mm: room for scissors.
-const pieceGap = 2.5
-
-// spot is where a piece lies: its frame's lower left corner on a sheet.
-type spot struct {
-	sheet int
-	at    geometry.Point
-}
-
-// packer lays boxes on sheets. Of each sheet it knows the largest free boxes,
-// which overlap each other: what one box takes is cut out of all of them.
-// (Maximal rectangles, first fit over the sheets, best short side within one;
-// J. Jylanki, A Thousand Ways to Pack the Bin, 2010.)
-type packer struct {
-	room geometry.Box     // of an empty sheet
-	free [][]geometry.Box // by sheet
-}
-
-func (k *packer) lay(w, h float64) spot {
-	for i := range k.free {
-		if at, ok := best(k.free[i], w, h); ok {
-			return k.take(i, at, w, h)
+// packed lays the pieces behind the words at the beginning, in the best of many orders.
+func (p plan) packed(set Set) plan {
+	for p.fronts = p.leastFronts(set); ; p.fronts++ {
+		best := p.bestOrder(set)
+		if len(best.cover(set)) <= best.fronts {
+			return best
 		}
 	}
-	k.free = append(k.free, []geometry.Box{k.room})
-	return k.take(len(k.free)-1, geometry.Point{X: k.room.Min.X, Y: k.room.Max.Y}, w, h)
 }
 
-// best finds the free box that the piece leaves the least strip of, and in it
-// the upper left corner.
-func best(free []geometry.Box, w, h float64) (geometry.Point, bool) {
-	var at geometry.Point
-	least := math.Inf(1)
-	for _, f := range free {
-		dx, dy := f.W()-w, f.H()-h
-		if dx < -closeEnough || dy < -closeEnough {
-			continue
-		}
-		if left := min(dx, dy); left < least-closeEnough {
-			least, at = left, geometry.Point{X: f.Min.X, Y: f.Max.Y}
-		}
+// leastFronts is how many sheets the words at the beginning begin with.
+func (p plan) leastFronts(set Set) int {
+	if set.First == nil {
+		return 0
 	}
-	return at, !math.IsInf(least, 1)
+	return 1
 }
 
-// take lays a piece with its upper left corner at the place.
-func (k *packer) take(sheet int, at geometry.Point, w, h float64) spot {
-	low := geometry.Point{X: at.X, Y: at.Y - h}
-	gone := geometry.Box{
-		Min: geometry.Point{X: low.X - pieceGap, Y: low.Y - pieceGap},
-		Max: geometry.Point{X: at.X + w + pieceGap, Y: at.Y + pieceGap}}
-	k.free[sheet] = without(k.free[sheet], gone)
-	return spot{sheet, low}
-}
-
-// speck is the least side of a free box worth remembering, mm.
-const speck = 8.0
-
-// without cuts a box out of free boxes and drops those inside another.
-func without(free []geometry.Box, gone geometry.Box) []geometry.Box {
-	var out []geometry.Box
-	for _, f := range free {
-		if gone.Max.X <= f.Min.X || gone.Min.X >= f.Max.X || gone.Max.Y <= f.Min.Y || gone.Min.Y >= f.Max.Y {
-			out = append(out, f)
-			continue
+// bestOrder packs the pieces in many orders, each sheet filled for itself or all of them
+// together, and then what lies on the emptiest sheets first.
+func (p plan) bestOrder(set Set) plan {
+	var best plan
+	const all = math.MaxInt32
+	for _, order := range orders(p.pieces) {
+		for _, reach := range []int{1, 2, all} {
+			p.lay(order, p.fronts, reach)
+			if p.beats(best) {
+				best = p
+			}
 		}
-		parts := [4]geometry.Box{f, f, f, f}
-		parts[0].Max.X, parts[1].Min.X = gone.Min.X, gone.Max.X
-		parts[2].Max.Y, parts[3].Min.Y = gone.Min.Y, gone.Max.Y
-		for _, p := range parts {
-			if p.W() > speck && p.H() > speck {
-				out = append(out, p)
+		q := p
+		for range refills {
+			q.lay(q.emptiestFirst(), p.fronts, all)
+			if q.beats(best) {
+				best = q
 			}
 		}
 	}
-	return outermost(out)
+	best.tidy()
+	return best
 }
 
-// outermost drops boxes that lie in another one, and repeats.
-func outermost(boxes []geometry.Box) []geometry.Box {
-	var out []geometry.Box
-	for i, b := range boxes {
-		inside := slices.ContainsFunc(boxes[:i], func(o geometry.Box) bool { return o.Holds(b.Min) && o.Holds(b.Max) }) ||
-			slices.ContainsFunc(boxes[i+1:], func(o geometry.Box) bool { return o != b && o.Holds(b.Min) && o.Holds(b.Max) })
-		if !inside {
-			out = append(out, b)
-		}
+// refills is how often the emptiest sheets are packed first.
+const refills = 8
+
+// lay lays the pieces behind the first sheets.
+func (p *plan) lay(order []int, fronts, reach int) {
+	p.fronts = fronts
+	k := packer{room: p.room, reach: reach, free: make([][]geometry.Box, fronts)}
+	for n := range fronts {
+		k.free[n] = p.blank(n)
 	}
-	return out
+	p.spots = make([]spot, len(p.pieces))
+	for _, i := range order {
+		p.spots[i] = k.lay(p.size(i))
+	}
+	p.count = len(k.free)
+	p.sortSheets()
 }
 
-// orders lists the orders to lay the pieces in: as they are used at the bench, the tall
-// ones first, and the wide ones first. What differs by less than a millimeter counts
-// as equal, so that strips keep their order.
-func orders(pieces []piece) [][]int {
-	used := make([]int, len(pieces))
-	for i := range used {
-		used[i] = i
+// blank is what a sheet has free for patterns before any lies on it.
+func (p plan) blank(sheet int) []geometry.Box {
+	switch {
+	case sheet >= p.fronts:
+		return []geometry.Box{p.room}
+	case sheet == 0:
+		return without([]geometry.Box{p.room}, frontOf(p.room).Grow(pieceGap))
 	}
-	longer := func(a, b float64) int { return cmp.Compare(math.Round(b), math.Round(a)) }
-	tall, wide := slices.Clone(used), slices.Clone(used)
-	slices.SortStableFunc(tall, func(a, b int) int {
-		p, q := pieces[a].frame, pieces[b].frame
-		return cmp.Or(longer(p.H(), q.H()), longer(p.W(), q.W()))
-	})
-	slices.SortStableFunc(wide, func(a, b int) int {
-		p, q := pieces[a].frame, pieces[b].frame
-		return cmp.Or(longer(p.W(), q.W()), longer(p.H(), q.H()))
-	})
-	return [][]int{used, tall, wide}
+	return nil
 }
+
+// size is the room that a piece is given, its caption included. A strip that leaves less
+// than a stub of the sheet's length takes all of it, so that strips may change places.
+func (p plan) size(i int) (w, h float64) {
+	k := p.pieces[i]
+	w, h = k.wide, k.high
+	full := p.room.W()
+	if k.turned {
+		full = p.room.H()
+	}
+	if k.grid.rows() == 1 && k.grid.cols() > 1 && w > full-stub && w < full {
+		w = full
+	}
+	return w, h
+}
+
+// stub is a rest of the sheet's length that no piece is laid on, mm.
+const stub = 45.0

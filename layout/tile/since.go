@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"math"
 	"slices"
 
 	"ribwright/geometry"
@@ -107,7 +108,9 @@ func (s *Since) sheets(old, p plan, from []int, same []bool) {
 	}
 }
 
-func (s spot) near(t spot) bool { return s.sheet == t.sheet && s.at.Sub(t.at).Norm() < closeEnough }
+func (s spot) near(t spot) bool {
+	return s.sheet == t.sheet && s.turned == t.turned && s.at.Sub(t.at).Norm() < closeEnough
+}
 
 // sameMap reports whether the maps of both pieces' grids look alike.
 func (p piece) sameMap(q piece) bool {
@@ -128,7 +131,7 @@ func (p piece) sameMap(q piece) bool {
 // followed lays a set over an older plan. It returns which of the older pieces each is
 // the follower of, -1 for none; ok is false where nothing would keep its place.
 func (p plan) followed(set Set) (out plan, from []int, ok bool) {
-	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, long: p.long, other: p.other, fronts: p.fronts}
+	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, how: p.how, other: p.other, fronts: p.fronts}
 	for i := range set.Drawings {
 		out.pieces = append(out.pieces, p.recut(&set.Drawings[i])...)
 	}
@@ -159,22 +162,27 @@ func (p plan) forerunners(pieces []piece) []int {
 // recut divides a drawing at the joints of its forerunner where that leaves a piece as it
 // was, and anew where it does not.
 func (p plan) recut(d *layout.Drawing) []piece {
-	anew := func() []piece { return fitted(d, p.room, p.long, p.units) }
+	anew := func() []piece { return p.cut(d) }
 	i := slices.IndexFunc(p.pieces, func(k piece) bool { return k.drawing.Name == d.Name })
 	if i < 0 || p.pieces[i].grid.whole() {
 		return anew()
 	}
 	was, b := p.pieces[i], d.Bounds().Grow(air)
-	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, p.room.W(), was.drawing.Whole, d.Whole)
-	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, p.room.H()-whatHigh-overPiece, nil, nil)
+	w, h := p.room.W(), p.room.H()
+	if was.turned {
+		w, h = h, w
+	}
+	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, w, was.drawing.Whole, d.Whole)
+	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, h-whatHigh-overPiece, nil, nil)
 	if !okX || !okY {
 		return anew()
 	}
-	out := cutAt(d, x, y)
-	for _, k := range out {
-		if _, high := k.size(p.units, p.room.W()); high > p.room.H()+closeEnough {
+	out := p.sized(cutAt(d, x, y))
+	for j := range out {
+		if out[j].high > h+closeEnough {
 			return anew()
 		}
+		out[j].turned = was.turned
 	}
 	from := p.forerunners(out)
 	for j, k := range out {
@@ -214,68 +222,32 @@ func moved(was []float64, lo, hi, room float64, whole, wholeNow []layout.Span) (
 
 // settleOver puts every piece in the place of its forerunner, where it goes in, and the
 // rest where room is left behind the first sheets. It fails where those want more sheets
-// than before.
+// than before, or fewer.
 func (p *plan) settleOver(old plan, set Set, from []int) bool {
-	home := make([]bool, len(p.pieces)) // whether it takes its forerunner's place
-	for i, k := range p.pieces {
-		if from[i] < 0 {
-			continue
-		}
-		was := old.pieces[from[i]]
-		wide, high := k.size(p.units, p.room.W())
-		wasWide, wasHigh := was.size(p.units, p.room.W())
-		home[i] = high <= wasHigh+closeEnough && wide <= wasWide+closeEnough
-	}
-	for {
-		p.layOver(old, from, home)
-		fronts, free := p.cover(set)
-		if len(fronts) > p.fronts {
-			return false
-		}
-		away := false
-		for i, k := range p.pieces {
-			s := p.spots[i]
-			if s.sheet >= p.fronts || s.sheet < len(free) && holdsAll(free[s.sheet], p.box(k, s.at)) {
-				continue
-			}
-			home[i], away = false, true
-		}
-		if !away {
-			return true
-		}
-	}
-}
-
-// box is the room that a piece takes on a sheet, its heading included.
-func (p *plan) box(k piece, at geometry.Point) geometry.Box {
-	wide, high := k.size(p.units, p.room.W())
-	return geometry.Box{Min: at, Max: at.Add(geometry.Point{X: wide, Y: high})}
-}
-
-func holdsAll(free []geometry.Box, b geometry.Box) bool {
-	return slices.ContainsFunc(free, func(f geometry.Box) bool { f = f.Grow(closeEnough); return f.Holds(b.Min) && f.Holds(b.Max) })
-}
-
-// layOver lays the pieces that take their forerunners' places, then the others.
-func (p *plan) layOver(old plan, from []int, home []bool) {
-	k := packer{room: p.room, free: make([][]geometry.Box, old.count)}
-	for n := p.fronts; n < old.count; n++ {
-		k.free[n] = []geometry.Box{p.room}
+	k := packer{room: p.room, reach: math.MaxInt32, free: make([][]geometry.Box, old.count)}
+	for n := range k.free {
+		k.free[n] = p.blank(n)
 	}
 	p.spots = make([]spot, len(p.pieces))
-	for i := range p.pieces {
-		if home[i] {
-			s := old.spots[from[i]]
-			wide, high := p.pieces[i].size(p.units, p.room.W())
-			k.take(s.sheet, geometry.Point{X: s.at.X, Y: s.at.Y + high}, wide, high)
+	p.count = p.fronts
+	home := make([]bool, len(p.pieces)) // whether it takes its forerunner's place
+	for i, f := range from {
+		if f < 0 {
+			continue
+		}
+		s := old.spots[f]
+		was := old.pieces[f].box(s).Grow(closeEnough)
+		b := p.pieces[i].box(s)
+		if home[i] = was.Holds(b.Min) && was.Holds(b.Max); home[i] {
+			k.block(s.sheet, b)
 			p.spots[i] = s
 		}
 	}
-	p.count = p.fronts
 	for i := range p.pieces {
 		if !home[i] {
-			p.spots[i] = k.lay(p.pieces[i].size(p.units, p.room.W()))
+			p.spots[i] = k.lay(p.size(i))
 		}
 		p.count = max(p.count, p.spots[i].sheet+1)
 	}
+	return len(p.cover(set)) == p.fronts
 }

@@ -27,7 +27,7 @@ func strips(short int, change func(all []layout.Drawing)) Set {
 	if change != nil {
 		change(all)
 	}
-	return Set{Title: "Boat", Fingerprint: "0", Drawings: all}
+	return Set{Title: "Boat", Fingerprint: "0", Drawings: all, First: &layout.First{}}
 }
 
 func since(t *testing.T, was, now Set) *Since {
@@ -92,8 +92,7 @@ func offEachOther(t *testing.T, l Laid) {
 	for _, sheet := range l.Sheets {
 		for i, v := range sheet.Views {
 			for _, w := range sheet.Views[:i] {
-				a := geometry.Around(v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max))
-				if b := geometry.Around(w.ToSheet.Apply(w.Frame.Min), w.ToSheet.Apply(w.Frame.Max)); a.Overlaps(b) {
+				if v.OnSheet().Overlaps(w.OnSheet()) {
 					t.Errorf("sheet %d: %s lies on %s", sheet.Number, v.Drawing.Name, w.Drawing.Name)
 				}
 			}

@@ -104,8 +104,7 @@ func (p *page) view(v layout.View) {
 	}
 	for _, t := range v.Drawing.Texts {
 		if t.Bounds().Overlaps(v.Frame) {
-			t.At = v.ToSheet.Apply(t.At)
-			p.text(t)
+			p.text(v.Lettering(t))
 		}
 	}
 	p.f.ClipEnd()

@@ -85,8 +85,7 @@ func newFloor(b testing.TB) floor {
 			}
 			for _, t := range v.Drawing.Texts {
 				if t.Bounds().Overlaps(v.Frame) {
-					t.At = v.ToSheet.Apply(t.At)
-					c.texts = append(c.texts, newFloorText(t, at))
+					c.texts = append(c.texts, newFloorText(v.Lettering(t), at))
 				}
 			}
 			page = append(page, c)

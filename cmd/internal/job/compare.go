@@ -163,15 +163,15 @@ func (k *facts) edition() (*edition.Edition, error) {
 
 // sheets lays the patterns of the newer edition over those of the older one.
 func (c *Compare) sheets(k *compared, w World) (*tile.Since, error) {
-	old, err := k.old.told(w)
-	if err != nil {
-		return nil, err
-	}
 	told, err := k.new.told(w)
 	if err != nil {
 		return nil, err
 	}
-	s, err := tile.LaySince(k.old.set(k.was.Bend, old, c.Units, c.Ribs), k.new.set(k.is.Bend, told, c.Units, c.Ribs), tile.Options{Paper: c.Setup, Way: c.Way, Units: c.Units})
+	first, err := k.new.first(k.is.Bend, told, c.Units) // always printed anew, so that one serves for both
+	if err != nil {
+		return nil, err
+	}
+	s, err := tile.LaySince(k.old.set(k.was.Bend, first, c.Units, c.Ribs), k.new.set(k.is.Bend, first, c.Units, c.Ribs), tile.Options{Paper: c.Setup, Way: c.Way, Units: c.Units})
 	return s, of(k.new.name, err)
 }
 

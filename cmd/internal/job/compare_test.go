@@ -325,8 +325,8 @@ func noOverlap(t *testing.T, d layout.Document) {
 	for _, s := range d.Sheets {
 		var all []rendertest.Box
 		for _, v := range s.Views {
-			low, high := v.ToSheet.Apply(v.Frame.Min), v.ToSheet.Apply(v.Frame.Max)
-			b := rendertest.Box{X0: low.X, Y0: low.Y, X1: high.X, Y1: high.Y}
+			on := v.OnSheet()
+			b := rendertest.Box{X0: on.Min.X, Y0: on.Min.Y, X1: on.Max.X, Y1: on.Max.Y}
 			for _, o := range all {
 				if !o.Meet(b).Empty() {
 					t.Errorf("sheet %d: pieces lie on each other", s.Number)

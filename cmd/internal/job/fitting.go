@@ -148,7 +148,7 @@ type outfitting struct {
 
 	purpose  string // a line under the title of the first sheet
 	drawings []layout.Drawing
-	notes    []layout.Note
+	first    *layout.First
 	plates   []plateOf
 	numbers  func(sheets *layout.Document) (any, error) // with the table of sheets where there are some
 }
@@ -178,7 +178,7 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 	if !t.Loft {
 		return out, nil
 	}
-	sheets, err := t.Printing.lay(tile.Set{Title: f.facts.design.Title, For: f.purpose, Edition: f.facts.design.Edition, Fingerprint: f.facts.fingerprint, Drawings: f.drawings, Notes: f.notes}, nil, t.Units)
+	sheets, err := t.Printing.lay(tile.Set{Title: f.facts.design.Title, For: f.purpose, Edition: f.facts.design.Edition, Fingerprint: f.facts.fingerprint, Drawings: f.drawings, First: f.first}, nil, t.Units)
 	if err != nil {
 		return nil, of(f.facts.name, err)
 	}

@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
+	"ribwright/layout/lines"
 	"ribwright/layout/pattern"
 	"ribwright/layout/report"
 	"ribwright/layout/tile"
@@ -102,7 +103,11 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.told, err = k.told(w); err != nil {
 		return out, err
 	}
-	if out.laid, err = l.Printing.lay(k.set(bends, out.told, l.Units, l.ribs()), before, l.Units); err != nil {
+	first, err := k.first(bends, out.told, l.Units)
+	if err != nil {
+		return out, err
+	}
+	if out.laid, err = l.Printing.lay(k.set(bends, first, l.Units, l.ribs()), before, l.Units); err != nil {
 		return out, of(k.name, err)
 	}
 	out.plate, err = l.Cutting.plate(k.design, bends)
@@ -119,14 +124,25 @@ func (l *Loft) before(w World) (*tile.Set, error) {
 	if err != nil {
 		return nil, err
 	}
-	told, err := k.told(w)
-	set := k.set(bends, told, l.Units, l.ribs())
-	return &set, err
+	set := k.set(bends, nil, l.Units, l.ribs())
+	return &set, nil
 }
 
 // set are the patterns of a design with what the first sheets say.
-func (k *facts) set(b *bend.Report, told finding.List, units measure.System, ribs pattern.Ribs) tile.Set {
-	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units, ribs), Notes: pattern.Notes(b, units), Told: told}
+func (k *facts) set(b *bend.Report, first *layout.First, units measure.System, ribs pattern.Ribs) tile.Set {
+	return tile.Set{Title: k.design.Title, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Drawings: pattern.All(b, units, ribs), First: first}
+}
+
+// first is what is read before the patterns, with the boat to be looked at.
+func (k *facts) first(b *bend.Report, told finding.List, units measure.System) (*layout.First, error) {
+	on, err := k.carried()
+	if err != nil {
+		return nil, err
+	}
+	out := pattern.First(b, told, units)
+	boat := lines.Portrait(on.Frame, on.Cloth)
+	out.Boat = &boat
+	return out, nil
 }
 
 // loft goes from the facts of a design to files.

@@ -77,7 +77,7 @@ func (s *Sail) outfitting(k *facts, all *outfit.Outfits) outfitting {
 		about: fmt.Sprintf("%s from the side under a %s of %s with its reefs, and the righting moment with the crew in the middle, inside and out, to where the lee gunwale dips.",
 			k.design.Title, fit.Sail.Rig, m2(fit.Plan.Area())),
 		purpose:  fmt.Sprintf("Sailing: %s of %s; step, partner, leeboard and sail panels", fit.Sail.Rig, m2(fit.Plan.Area())),
-		drawings: outfits.Sail(fit, units, s.FullSize), notes: outfits.SailNotes(fit, units),
+		drawings: outfits.Sail(fit, units, s.FullSize), first: outfits.SailFirst(fit, units),
 		plates:  []plateOf{boards(outfits.Parts(made)), {"cloth", outfits.PanelParts(fit), clothWide}},
 		numbers: func(doc *layout.Document) (any, error) { return json.Sail(fit, doc) },
 	}
@@ -143,7 +143,7 @@ func (p *Pair) outfitting(k *facts, all *outfit.Outfits) outfitting {
 		about: fmt.Sprintf("Two hulls %.0f mm apart from astern with a beam across both, the curve of their righting lever up to where it ends, and bars for the stress in a beam.",
 			craft.Spacing),
 		purpose:  "Two hulls side by side: beams with the places of both boats' gunwales, and saddles under them",
-		drawings: outfits.Pair(craft, units, p.FullSize), notes: outfits.PairNotes(craft, units),
+		drawings: outfits.Pair(craft, units, p.FullSize), first: outfits.PairFirst(craft, units),
 		plates:  []plateOf{boards(outfits.Parts(made))},
 		numbers: func(doc *layout.Document) (any, error) { return json.Pair(craft, doc) },
 	}
@@ -216,7 +216,7 @@ func (r *Row) outfitting(k *facts, all *outfit.Outfits) outfitting {
 		about: fmt.Sprintf("%s from the side with a rower on the seat and heels on the footrest, and where it floats upright from astern with one oar in the water and one carried clear. Oars %.0f mm, span %.0f mm.",
 			k.design.Title, fit.Oar.Length, fit.Span),
 		purpose:  "Rowing: clip-on frame, seat and footrest for a rower; oars are bought or made to the figures",
-		drawings: outfits.Row(fit, units, r.FullSize), notes: outfits.RowingNotes(fit, units), plates: []plateOf{boards(outfits.Parts(made))},
+		drawings: outfits.Row(fit, units, r.FullSize), first: outfits.RowingFirst(fit, units), plates: []plateOf{boards(outfits.Parts(made))},
 		numbers: func(doc *layout.Document) (any, error) { return json.Row(fit, doc) },
 	}
 }

@@ -37,7 +37,7 @@ func (p *Printer) fields() []Field {
 	out := []Field{
 		{Name: "paper", Takes: paperForms, Says: `size of the sheets in the printer; WxH as "300 mm x 420 mm" or 12x18in, both prints on letter and on a4`,
 			Value: bind(&p.Setup.Size, paper.ParseSize, func(s paper.Size) string { return s.Name })},
-		{Name: "way", Takes: strings.Join(ways, "|"), Says: "how the sheets lie; best takes the fewest",
+		{Name: "way", Takes: strings.Join(ways, "|"), Says: "how the sheets lie; best costs least, a joint to tape counted as half a sheet",
 			Value: oneOf(&p.Way, ways, []tile.Way{tile.Best, tile.Lying, tile.Standing})},
 		{Name: "margins", Takes: "edges", Says: marginsForm, Value: bind(&p.Setup.Margins, paper.ParseMargins, paper.Margins.String)},
 		{Name: "offset", Takes: "ways", Says: `moves all ink on the sheet as you read it, as "right 1.5 mm, up 0.5 mm"`,
@@ -182,6 +182,7 @@ func (p *Printing) over(before, set tile.Set, o tile.Options) (*tile.Since, erro
 	before.Drawings = slices.DeleteFunc(slices.Clone(before.Drawings), func(d layout.Drawing) bool {
 		return p.Only != "" && !slices.ContainsFunc(set.Drawings, func(n layout.Drawing) bool { return n.Name == d.Name || kind(n.Name) == kind(d.Name) })
 	})
+	before.First = set.First // always printed anew, so that one serves for both
 	return tile.LaySince(before, set, o)
 }
 
@@ -217,6 +218,9 @@ func (p *Printing) lay(set tile.Set, before *tile.Set, units measure.System) (la
 	if set.Drawings, err = p.patterns(set.Drawings); err != nil {
 		return out, err
 	}
+	if p.Only != "" {
+		set.First = nil
+	}
 	o := tile.Options{Paper: p.Setup, Way: p.Way, Units: units}
 	wanted := func(int) bool { return true }
 	if before == nil {
@@ -243,8 +247,9 @@ func (p *Printing) lay(set tile.Set, before *tile.Set, units measure.System) (la
 // told says how much paper it takes, and what may go wrong with the margins.
 func (l *laid) told(p *Printer) []report.Block {
 	out := fmt.Sprintf("%s of %s, %s", wording.Counted(len(l.Sheets), "sheet"), l.Paper.Size.Name, l.Paper.Way())
+	out += fmt.Sprintf(", %s with %s to tape", wording.Counted(l.Took.Pieces, "piece"), wording.Counted(l.Took.Joints, "joint"))
 	if o := l.Other; o.Sheets > 0 {
-		out += fmt.Sprintf(", %s (%s: %s, %s)", wording.Counted(l.Pieces, "piece"), o.Way, wording.Counted(o.Sheets, "sheet"), wording.Counted(o.Pieces, "piece"))
+		out += fmt.Sprintf(" (%s: %s, %s)", o.Way, wording.Counted(o.Sheets, "sheet"), wording.Counted(o.Joints, "joint"))
 	}
 	if c := l.Paper.Correction(); c != "" {
 		out += ", " + c
@@ -252,9 +257,7 @@ func (l *laid) told(p *Printer) []report.Block {
 	if n := len(l.printed.Sheets); n < len(l.Sheets) {
 		out += fmt.Sprintf("; %d of them printed", n)
 	}
-	if l.Least < float64(len(l.Sheets)) { // boxes of large hollow patterns may take more than their tiles
-		out += fmt.Sprintf("; the patterns alone would fill %.1f", l.Least)
-	}
+	out += fmt.Sprintf("; the patterns alone would fill %.1f, the set takes %.2f times that", l.Least, float64(len(l.Sheets))/l.Least)
 	blocks := []report.Block{report.Paragraph{Words: out + "."}}
 	if l.since != nil {
 		blocks = append(blocks, report.Say("Sheets of the older edition to keep: %s. Throw the others away and put these in their places.", cmp.Or(tile.Ranges(l.since.Kept), "none")))

@@ -66,7 +66,7 @@ func Of(f Facts) report.Report {
 	w := &writer{Facts: f, Letters: report.Letters{Units: f.Units}}
 	w.book = report.Report{Title: f.Frame.Design.Title, Kind: "build book", For: f.Frame.Design.For, Edition: f.Frame.Design.Edition, Fingerprint: f.Fingerprint}
 	for _, chapter := range []func(){
-		w.cover, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.depths, w.crossPieces, w.seats,
+		w.cover, w.reading, w.dimensions, w.lines, w.offsets, w.mortises, w.ribs, w.depths, w.crossPieces, w.seats,
 		w.ends, w.battens, w.eye, w.joints, w.skin, w.inside, w.afloat, w.balance, w.outfits,
 		w.cutList, w.boards, w.shopping, w.hours, w.order,
 	} {

@@ -2,16 +2,13 @@ package book
 
 import (
 	"fmt"
-	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
-	"ribwright/geometry/boat/solid"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
-	"ribwright/layout"
+	"ribwright/layout/lines"
 	"ribwright/layout/report"
-	"ribwright/layout/sight"
 )
 
 func (w *writer) cover() {
@@ -20,7 +17,7 @@ func (w *writer) cover() {
 	if w.book.For != "" {
 		w.say("%s", w.book.For)
 	}
-	w.add(report.Figure{Drawing: w.quarter(), Caption: "The boat from over the bow, its cloth on, not to scale.",
+	w.add(report.Figure{Drawing: lines.Portrait(w.Frame, w.Afloat.Cloth), Caption: "The boat from over the bow, its cloth on, not to scale.",
 		About: "Line drawing of the boat in three-quarter view: the skin outside, ribs, stringers, gunwales and cross pieces inside; what lies behind something is hidden."})
 	t := report.Titled("").Words("The job", "").Filled(
 		"Length of hull", w.Length(f.Hull.Length), "Beam between the gunwale lines", w.Length(f.Hull.Beam),
@@ -54,28 +51,6 @@ func glossary() report.Table {
 		"frapping", "turns round the strands of a lashing, between the sticks, that draw it tight",
 		"springback", "the share of its curvature that a bent stick loses when it is let go",
 		"GM", "how stiffly a boat stands up when it begins to heel, as a length: more is stiffer, less than 0 rolls over")
-}
-
-// quarter draws the boat under its cloth, with all that hides left out, over the bow
-// from port.
-func (w *writer) quarter() layout.Drawing {
-	const wide, turn, rise = 160.0, 55 * math.Pi / 180, 22 * math.Pi / 180
-	d := layout.Drawing{Name: "quarter", Title: "Three-quarter view"}
-	f := w.Frame
-	sinT, cosT := math.Sincos(turn)
-	sinR, cosR := math.Sincos(rise)
-	from := geometry.Point3{X: cosT * cosR, Y: sinT * cosR, Z: sinR}
-	k := wide / (f.Hull.Length*sinT + f.Hull.Beam*cosT)
-	b := solid.Of(f, solid.AsDrawn{}, nil)
-	b.Cover(w.Afloat.Cloth)
-	p := sight.Picture{View: sight.NewView(solid.Eye{At: from, Parallel: true}, k), Window: geometry.EmptyBox(), Fold: layout.Mark, Pen: func(l solid.Line) (layout.Pen, bool) {
-		if l.Part == solid.Gunwales || l.Part == solid.Stems {
-			return layout.Mark, true
-		}
-		return layout.Tick, true
-	}}
-	p.Draw(&d, b, geometry.Point{})
-	return d
 }
 
 // profile runs along the middle line from the head of the stern to the head of the bow.

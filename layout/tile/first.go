@@ -1,0 +1,209 @@
+package tile
+
+import (
+	"fmt"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
+)
+
+// The size of paper that the first sheet is meant for: on larger paper it leaves the rest
+// to patterns, mm.
+const (
+	frontWide  = 200.0
+	frontHigh  = 255.0
+	frontLarge = 1.4 // times that area is large paper
+)
+
+// frontOf is the part of the first sheet that its words take.
+func frontOf(room geometry.Box) geometry.Box {
+	if room.W()*room.H() > frontLarge*frontWide*frontHigh {
+		room.Max.X = min(room.Max.X, room.Min.X+frontWide)
+		room.Min.Y = max(room.Min.Y, room.Max.Y-frontHigh)
+	}
+	return room
+}
+
+// boatHighs are the heights that the picture of the boat is tried with, mm, until all goes
+// on one sheet.
+var boatHighs = [...]float64{34, 26, 18, 0}
+
+// cover draws the sheets that come before the patterns: none for a set without.
+func (p plan) cover(set Set) []layout.Sheet {
+	if set.First == nil {
+		return nil
+	}
+	var out []layout.Sheet
+	for _, most := range boatHighs {
+		if out = p.front(set, most); len(out) == 1 {
+			break
+		}
+	}
+	return out
+}
+
+// front draws them with a picture of at most the given height.
+func (p plan) front(set Set, most float64) []layout.Sheet {
+	room := frontOf(p.room)
+	var head layout.Sheet
+	f := newFlow(room, title(&head, set, room, most))
+	f.sheets[0] = head
+	f.index(p.uses())
+	f.steps()
+	if len(set.First.Checks) > 0 {
+		f.checks(append(append([]layout.Check(nil), set.First.Checks...), p.distances()...))
+	}
+	f.card()
+	if len(set.First.Found) > 0 {
+		f.section("What was found", set.First.Found)
+	}
+	for _, n := range set.First.Notes {
+		f.section(n.Heading, n.Lines)
+	}
+	if len(set.First.Cautions) > 0 {
+		f.boxed("Cautions", set.First.Cautions)
+	}
+	f.legend()
+	return f.sheets
+}
+
+// title draws the name and the boat, beside it where there is room; it returns how much of
+// the room's height they take.
+func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
+	const name, under = 6.0, 2.0
+	top := geometry.Point{X: room.Min.X, Y: room.Max.Y - name}
+	called, whom := lettering.Clip(set.Title, name, room.W()), lettering.Clip(set.For, small, room.W())
+	s.Write(top, name, layout.Left, called)
+	s.Write(top.Add(geometry.Point{Y: -5}), small, layout.Left, whom)
+	high := name + 7.5
+	boat := set.First.Boat
+	if boat == nil || boat.Bounds().Empty() || most == 0 {
+		return high
+	}
+	b := boat.Bounds()
+	k := min(room.W()/b.W(), most/b.H())
+	left, down := room.Min.X+(room.W()-k*b.W())/2, high
+	if k*b.W() < room.W()-max(lettering.Width(called, name), lettering.Width(whom, small))-columnGap {
+		left, down = room.Max.X-k*b.W(), 0
+	}
+	at := geometry.Stretch(k, k).Then(geometry.Shift(left-k*b.Min.X, room.Max.Y-down-k*b.Max.Y))
+	for _, l := range boat.Strokes {
+		s.Strokes = append(s.Strokes, layout.Stroke{Pen: l.Pen, Path: l.Path.Map(at)})
+	}
+	return max(high, down+k*b.H()+under)
+}
+
+// index lists the patterns in the order of work with their sheets.
+func (f *flow) index(uses []use) {
+	f.heading("What to make, in this order", 2*leading)
+	for i, u := range uses {
+		right := "sheet " + ranges(u.sheets)
+		if len(u.sheets) > 1 {
+			right = "sheets " + ranges(u.sheets)
+		}
+		f.need(leading)
+		y := f.y - small
+		s := f.sheet()
+		s.Write(geometry.Pt(f.left+4, y), small, layout.Right, fmt.Sprint(i+1))
+		room := f.wide - 6 - lettering.Width(right, small) - 3
+		lines := lettering.Wrap(lettering.Safe(u.title), small, room)
+		for _, l := range lines {
+			f.sheet().Write(geometry.Pt(f.left+6, f.y-small), small, layout.Left, l)
+			f.y -= leading
+		}
+		s.Write(geometry.Pt(f.left+f.wide, y), small, layout.Right, right)
+	}
+}
+
+// checks lists lengths with an empty column for what the tape finds.
+func (f *flow) checks(checks []layout.Check) {
+	const measured = 22.0
+	f.heading("Check with a tape before you cut", 4*leading)
+	right := f.left + f.wide
+	f.sheet().Write(geometry.Pt(right-measured+1.5, f.y-small), small, layout.Left, "measured")
+	f.sheet().Write(geometry.Pt(f.left, f.y-small), small, layout.Left, "off by over 1 mm in 3 m: a joint slipped")
+	f.y -= leading + 0.6
+	for _, c := range checks {
+		lines := lettering.Wrap(lettering.Safe(c.What+": "+c.Is), small, f.wide-measured-2)
+		high := float64(len(lines))*leading + 1
+		f.panel(high, func(s *layout.Sheet, at geometry.Point) {
+			for i, l := range lines {
+				s.Write(at.Add(geometry.Pt(0, -small-0.9-leading*float64(i))), small, layout.Left, l)
+			}
+			s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Rectangle(geometry.Rect(right-measured, at.Y-high, right, at.Y))})
+			s.Line(layout.Tick, at.Add(geometry.Pt(0, -high)), geometry.Pt(right-measured, at.Y-high))
+		})
+	}
+}
+
+// The outline of a bank card, mm, and the radius of its corners: ISO/IEC 7810, ID-1.
+const (
+	cardLong  = 85.60
+	cardHigh  = 53.98
+	cardRound = 3.18
+)
+
+// card draws the outline of a bank card. Laid on it a card leaves half the line to be seen
+// all round; a sheet that is printed 3 % too small it hides whole.
+func (f *flow) card() {
+	f.heading("Is this sheet 100 %? Lay a bank card here", cardHigh+1)
+	f.panel(cardHigh+1, func(s *layout.Sheet, at geometry.Point) {
+		low := at.Add(geometry.Pt(min(1, f.wide-cardLong)/2, -cardHigh-0.5))
+		if f.beside() {
+			s.Write(geometry.Pt(low.X+cardLong+3, at.Y-small-1), small, layout.Left, "Lines")
+			for i, p := range layout.Pens() {
+				explain(s, p, geometry.Pt(low.X+cardLong+3, at.Y-small-2-leading*1.3*float64(i+1)))
+			}
+		}
+		s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rounded(geometry.Box{Min: low, Max: low.Add(geometry.Pt(cardLong, cardHigh))}, cardRound)})
+		y := low.Y + cardHigh - 12
+		for _, words := range []string{
+			"Good: the line shows all round the card.",
+			"Bad: the card hides the line. The printer has fitted the sheet to the page: choose 100 % and print again.",
+			"Bad: white shows between card and line.",
+		} {
+			for _, l := range lettering.Wrap(words, small, cardLong-12) {
+				s.Write(geometry.Pt(low.X+6, y), small, layout.Left, l)
+				y -= leading
+			}
+			y -= 2
+		}
+	})
+}
+
+// beside reports whether the lines are explained beside the card.
+func (f *flow) beside() bool { return f.wide > cardLong+40 }
+
+// legend says what each line means, two in a row, unless that stands beside the card.
+func (f *flow) legend() {
+	if f.beside() {
+		return
+	}
+	pens := layout.Pens()
+	rows := (len(pens) + 1) / 2
+	f.heading("Lines", float64(rows)*leading)
+	f.panel(float64(rows)*leading, func(s *layout.Sheet, at geometry.Point) {
+		for i, p := range pens {
+			explain(s, p, geometry.Pt(at.X+f.wide/2*float64(i/rows), at.Y-leading*float64(i%rows)-small))
+		}
+	})
+}
+
+// explain draws a line and says what it means.
+func explain(s *layout.Sheet, p layout.Pen, at geometry.Point) {
+	s.Line(p, at.Add(geometry.Pt(0, 1.2)), at.Add(geometry.Pt(11, 1.2)))
+	s.Write(at.Add(geometry.Pt(12.5, 0)), small, layout.Left, meaning(p))
+}
+
+func meaning(p layout.Pen) string {
+	return [...]string{
+		layout.Cut:    "cut along its middle",
+		layout.Mark:   "mark on the wood",
+		layout.Long:   "the same, broken",
+		layout.Center: "a middle line",
+		layout.Guide:  "helps; at a joint: cut",
+		layout.Tick:   "ticks and crosses",
+	}[p]
+}

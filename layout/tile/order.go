@@ -1,0 +1,111 @@
+package tile
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// orders lists the orders to lay the pieces in: as they are used at the bench, the tall
+// ones first, and the wide ones first. What differs by less than a millimeter counts
+// as equal, so that strips keep their order.
+func orders(pieces []piece) [][]int {
+	used := make([]int, len(pieces))
+	for i := range used {
+		used[i] = i
+	}
+	longer := func(a, b float64) int { return cmp.Compare(math.Round(b), math.Round(a)) }
+	tall, wide := slices.Clone(used), slices.Clone(used)
+	slices.SortStableFunc(tall, func(a, b int) int {
+		p, q := pieces[a], pieces[b]
+		return cmp.Or(longer(p.high, q.high), longer(p.wide, q.wide))
+	})
+	slices.SortStableFunc(wide, func(a, b int) int {
+		p, q := pieces[a], pieces[b]
+		return cmp.Or(longer(p.wide, q.wide), longer(p.high, q.high))
+	})
+	return [][]int{used, tall, wide}
+}
+
+// emptiestFirst orders the pieces by how little ink-bearing paper lies on their sheet, so
+// that what found no company is laid first the next time.
+func (p *plan) emptiestFirst() []int {
+	filled := make([]float64, p.count)
+	order := make([]int, len(p.pieces))
+	for i := range p.pieces {
+		w, h := p.size(i)
+		filled[p.spots[i].sheet] += w * h
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(math.Round(filled[p.spots[a].sheet]), math.Round(filled[p.spots[b].sheet]))
+	})
+	return order
+}
+
+// sortSheets puts the sheets after the first ones in the order in which their
+// patterns are used.
+func (p *plan) sortSheets() {
+	lowest := make([]int, p.count)
+	order := make([]int, p.count)
+	for i := range lowest {
+		lowest[i], order[i] = math.MaxInt, i
+	}
+	for i, s := range p.spots {
+		lowest[s.sheet] = min(lowest[s.sheet], i)
+	}
+	behind := order[min(p.fronts, len(order)):]
+	slices.SortStableFunc(behind, func(a, b int) int { return cmp.Compare(lowest[a], lowest[b]) })
+	to := make([]int, p.count)
+	for now, was := range order {
+		to[was] = now
+	}
+	for i := range p.spots {
+		p.spots[i].sheet = to[p.spots[i].sheet]
+	}
+}
+
+// tidy lets strips of one size change places until they lie in their order, sheet after
+// sheet and from the top down.
+func (p *plan) tidy() {
+	type size struct{ w, h float64 }
+	for range 2 {
+		alike := map[size][]int{}
+		for i, k := range p.pieces {
+			if w, h := p.size(i); k.grid.rows() == 1 {
+				s := size{math.Round(w * 100), math.Round(h * 100)}
+				alike[s] = append(alike[s], i)
+			}
+		}
+		for _, group := range alike { // each piece is in one group, so their order is nothing
+			spots := make([]spot, len(group))
+			for n, i := range group {
+				spots[n] = p.spots[i]
+			}
+			slices.SortFunc(spots, spot.compare)
+			for n, i := range group {
+				p.spots[i] = spots[n]
+			}
+		}
+		p.sortSheets()
+	}
+}
+
+// compare orders places as they are read: sheet after sheet, from the top down.
+func (s spot) compare(t spot) int {
+	if s.sheet != t.sheet || s.turned != t.turned {
+		return cmp.Or(cmp.Compare(s.sheet, t.sheet), cmp.Compare(turns(s), turns(t)))
+	}
+	if s.turned { // read from the right: the first line is the leftmost
+		return cmp.Or(cmp.Compare(s.at.X, t.at.X), cmp.Compare(s.at.Y, t.at.Y))
+	}
+	return cmp.Or(cmp.Compare(t.at.Y, s.at.Y), cmp.Compare(s.at.X, t.at.X))
+}
+
+// turns counts the quarter turns of a place.
+func turns(s spot) int {
+	if s.turned {
+		return 1
+	}
+	return 0
+}
