@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -15,6 +14,7 @@ import (
 
 	"ribwright/cmd/internal/job"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/wording"
 	"ribwright/render/json"
 	"ribwright/render/text"
 )
@@ -64,8 +64,7 @@ func (v verb) do(args []string, c console) error {
 		return v.explained(err)
 	}
 	if a.strict && len(result.Warnings) > 0 {
-		result.Outputs = nil
-		return cmp.Or(a.tell(c.out, result), refused(c.err, v.name, result.Warnings))
+		return refused(v.name, result.Warnings)
 	}
 	if err := save(a.placed(result.Outputs), nil); err != nil {
 		return err
@@ -73,13 +72,9 @@ func (v verb) do(args []string, c console) error {
 	return a.tell(c.out, result)
 }
 
-// refused says in a line each why the boat should not be built as it is; without --strict
-// the page alone says so.
-func refused(to io.Writer, verb string, all finding.List) error {
-	for _, f := range all {
-		fmt.Fprintf(to, "ribwright: %s: warning: %s\n", verb, flat(f.String()))
-	}
-	return fmt.Errorf("%s: with --strict a warning fails; nothing is written", verb)
+// refused says why the boat should not be built as it is; without --strict the page says so.
+func refused(verb string, all finding.List) error {
+	return fmt.Errorf("%s: nothing is written, as --strict asks: %s", verb, wording.Joined(all, "; ", finding.Finding.String))
 }
 
 // ask reads the arguments into a request, and what the job may know besides. own adds
