@@ -44,7 +44,7 @@ func (l *Loft) Fields() []Field {
 }
 
 // usualRibs is on what ribs are drawn when nobody chooses.
-const usualRibs = pattern.Strips
+const usualRibs = pattern.Stick
 
 // ribsOn is the field that says on what ribs are drawn.
 func ribsOn(to *pattern.Ribs) Field {

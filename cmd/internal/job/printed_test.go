@@ -52,7 +52,7 @@ func TestPrintedTruth(t *testing.T) {
 			}
 			t.Run("scale bars", s.checkBars)
 			t.Run("mortises", s.checkMortises)
-			t.Run("rib strips", s.checkRibStrips)
+			t.Run("ribs to mark", s.checkRibStick)
 			t.Run("crosses", s.checkCrosses)
 			t.Run("cover", s.checkCover)
 			t.Run("gunwale strip", s.checkGunwaleStrip)

@@ -40,7 +40,7 @@ func TestTruth(t *testing.T) {
 				t.Run("scale bars", s.checkBars)
 				t.Run("margins", s.checkMargins)
 				t.Run("mortises", s.checkMortises)
-				t.Run("rib strips", s.checkRibStrips)
+				t.Run("ribs to mark", s.checkRibStick)
 				t.Run("crosses", s.checkCrosses)
 				t.Run("cover", s.checkCover)
 				t.Run("gunwale strip", s.checkGunwaleStrip)
@@ -197,6 +197,56 @@ func (s truth) checkMortises(t *testing.T) {
 			t.Errorf("mortise %s, %.2f mm, is nowhere shown whole", m[i].Rib, m[i].Slot())
 		}
 	}
+}
+
+// checkRibStick looks for the marks of every rib on its lane: lines that hang from the
+// lane's upper edge, under which the rib's name stands.
+func (s truth) checkRibStick(t *testing.T) {
+	stick := s.numbers.Views()["ribs"]
+	if len(stick) == 0 {
+		s.checkRibStrips(t)
+		return
+	}
+	for _, r := range s.numbers.Ribs {
+		edge, found := s.laneOf(stick, r.Rib)
+		if !found {
+			t.Errorf("no lane is for rib %s", r.Rib)
+			continue
+		}
+		for _, x := range append([]float64{r.Length / 2, r.Length/2 + r.Tenon, r.Blank / 2}, append(r.BendMarks, r.StringerMarks...)...) {
+			if !slices.ContainsFunc(stick, func(v rendertest.View) bool { return s.hangs(v, x, edge, 0.05) }) {
+				t.Errorf("the lane of rib %s has no mark at %.2f mm", r.Rib, x)
+			}
+		}
+	}
+}
+
+// laneOf finds the upper edge of a rib's lane: the lowest long line over its name.
+func (s truth) laneOf(stick []rendertest.View, rib string) (edge float64, found bool) {
+	edge = math.Inf(1)
+	for _, v := range stick {
+		page := s.pages[v.Page-1]
+		for _, x := range page.Texts {
+			at := v.Back(x.At)
+			if !slices.Contains(strings.Fields(x.Words), rib) || !v.Frame().Holds(at) || at.X > 3 {
+				continue
+			}
+			for _, k := range v.Strokes(page) {
+				if b := k.Outlines[0].Bounds(); b.H() < 0.01 && b.W() > 100 && b.Y0 > at.Y {
+					edge, found = math.Min(edge, b.Y0), true
+				}
+			}
+		}
+	}
+	return edge, found
+}
+
+// hangs reports whether a view shows an upright line that hangs from an edge at x.
+func (s truth) hangs(v rendertest.View, x, edge, tol float64) bool {
+	return slices.ContainsFunc(v.Strokes(s.pages[v.Page-1]), func(k rendertest.Stroke) bool {
+		b := k.Outlines[0].Bounds()
+		return len(k.Outlines[0].Pieces) == 1 && b.W() <= tol && math.Abs(b.X0-x) <= tol && math.Abs(b.Y1-edge) < tol && b.H() > 2 && v.Frame().HoldsBox(b)
+	})
 }
 
 // checkRibStrips looks for the marks of every rib that has a strip, and for

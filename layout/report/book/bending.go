@@ -60,7 +60,7 @@ func (w *writer) firstRib() {
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
 	beyond := "hold the others hot at the widths of the last table here, for what you measured"
 	if w.Bend.OnForms() {
-		beyond = "change the springback in the design and print strips and forms again before you bend the others: widths and radii change, lengths and marks do not"
+		beyond = "change the springback in the design and print the rib stick and the forms again before you bend the others: widths and radii change, lengths and marks do not"
 	}
 	w.say("Expected is %s, for the %s of the design; each %s wider is 1 %% more. Within %s all is well. Beyond it %s. Stock of another board, wetter or drier, wants a first rib of its own.",
 		w.roughly(at.Width), report.Percent(at.Back), w.Point(b.Point), report.Either(w.Letters.Units, "10 mm", "3/8 in"), beyond)
@@ -91,7 +91,7 @@ func (w *writer) bending() step {
 
 // blanks says how the blanks are readied: a head that goes in hot needs room to swell.
 func (w *writer) blanks() []string {
-	out, words := []string{"Mark the blanks from the rib strips, with the corrections."}, ""
+	out, words := []string{"Mark the blanks from the rib stick, or from the rib strips where each rib has its own, with the corrections."}, ""
 	if w.Bend.OnForms() {
 		words = "Leave the heads full: they are fitted when the ribs are dry."
 	} else {

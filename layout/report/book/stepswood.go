@@ -16,7 +16,7 @@ import (
 func (w *writer) woodSteps() []step { return []step{w.patterns(), w.sawing(), w.gunwales(), w.stems()} }
 
 func (w *writer) patterns() step {
-	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib strips; and the gauges, which are the inner lines of the body plan, one for each pair of ribs"
+	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib stick, or the rib strips where each rib has its own; and the gauges, which are the inner lines of the body plan, one for each pair of ribs"
 	return step{name: string(hours.Loft), work: stage(hours.Loft), buys: []string{"workshop"}, do: []string{
 		"Print the patterns at 100 %, sheet 1 first.",
 		"Measure both scale bars of sheet 1 with a steel rule, then print the others.",
