@@ -96,8 +96,9 @@ func ribLane(d *layout.Drawing, g frame.Group, told []string, top float64, units
 	}
 	d.Write(1.5, top-1.2-name, name, layout.Left, names)
 	from := 1.5 + lettering.Width(names, name) + 3
-	rows := l.tell(d, told, from, rowAt)
-	return laneRow*float64(rows) + laneFoot
+	high := laneRow*float64(l.tell(d, told, from, rowAt)) + laneFoot
+	d.KeepUp = append(d.KeepUp, layout.Span{From: top - high + 0.5, To: top - 0.5}) // a joint goes between two lanes
+	return high
 }
 
 // wayOf says how many ribs of a group are made, how long, and how they are bent.

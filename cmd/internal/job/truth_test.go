@@ -199,8 +199,8 @@ func (s truth) checkMortises(t *testing.T) {
 	}
 }
 
-// checkRibStick looks for the marks of every rib on its lane: lines that hang from the
-// lane's upper edge, under which the rib's name stands.
+// checkRibStick looks for every rib's name on a lane, and for the marks of the rib that is
+// named first there: lines that hang whole from the lane's upper edge.
 func (s truth) checkRibStick(t *testing.T) {
 	stick := s.numbers.Views()["ribs"]
 	if len(stick) == 0 {
@@ -208,10 +208,12 @@ func (s truth) checkRibStick(t *testing.T) {
 		return
 	}
 	for _, r := range s.numbers.Ribs {
-		edge, found := s.laneOf(stick, r.Rib)
-		if !found {
+		edge, first := s.laneOf(stick, r.Rib)
+		if math.IsInf(edge, 1) {
 			t.Errorf("no lane is for rib %s", r.Rib)
-			continue
+		}
+		if !first {
+			continue // it shares the lane of another
 		}
 		for _, x := range append([]float64{r.Length / 2, r.Length/2 + r.Tenon, r.Blank / 2}, append(r.BendMarks, r.StringerMarks...)...) {
 			if !slices.ContainsFunc(stick, func(v rendertest.View) bool { return s.hangs(v, x, edge, 0.05) }) {
@@ -221,24 +223,25 @@ func (s truth) checkRibStick(t *testing.T) {
 	}
 }
 
-// laneOf finds the upper edge of a rib's lane: the lowest long line over its name.
-func (s truth) laneOf(stick []rendertest.View, rib string) (edge float64, found bool) {
+// laneOf finds the upper edge of a rib's lane, the lowest long line over its name, and
+// whether the rib is the first that is named there.
+func (s truth) laneOf(stick []rendertest.View, rib string) (edge float64, first bool) {
 	edge = math.Inf(1)
 	for _, v := range stick {
 		page := s.pages[v.Page-1]
 		for _, x := range page.Texts {
-			at := v.Back(x.At)
-			if !slices.Contains(strings.Fields(x.Words), rib) || !v.Frame().Holds(at) || at.X > 3 {
+			at, names := v.Back(x.At), strings.Fields(x.Words)
+			if !slices.Contains(names, rib) || !v.Frame().Holds(at) || at.X > 3 {
 				continue
 			}
 			for _, k := range v.Strokes(page) {
-				if b := k.Outlines[0].Bounds(); b.H() < 0.01 && b.W() > 100 && b.Y0 > at.Y {
-					edge, found = math.Min(edge, b.Y0), true
+				if b := k.Outlines[0].Bounds(); k.Width > 0.2 && b.H() < 0.01 && b.W() > 100 && b.Y0 > at.Y { // a mark, no joint
+					edge, first = math.Min(edge, b.Y0), names[0] == rib
 				}
 			}
 		}
 	}
-	return edge, found
+	return edge, first
 }
 
 // hangs reports whether a view shows an upright line that hangs from an edge at x.
