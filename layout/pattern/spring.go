@@ -115,8 +115,8 @@ func setting(b *bend.Report) string {
 	words := fmt.Sprintf("%s %.0f %% tighter than free: measure your first. Steam %.0f minutes.", what, 100*d.Bending.Springback, b.Ribs[0].Minutes)
 	if b.Boat.Why == nil {
 		words += " \"Relax to\": the free rib's width at mid-thickness that takes the load off the cross pieces."
-	} else {
-		words += " No set of these ribs takes the load off the cross pieces: see the verb bend."
+	} else if len(b.Frame.Thwarts) > 0 {
+		words += " No set of these ribs takes the load off the cross pieces: Frame balance has more."
 	}
 	if d.Gunwale.Plies > 1 {
 		words += fmt.Sprintf(" A gunwale form has %.3f of the gunwale's radius.", 1-b.Gunwale.OnForm)

@@ -90,7 +90,7 @@ func cautions() []string {
 		"Wood dust harms the lungs (western redcedar is a known sensitizer): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
 		"Two-part coatings can cause asthma for life (NIOSH publication 96-111): brush, never spray, ventilate, wear gloves and goggles.",
 		"Wood varies: every bend, strength and size here is an estimate, some of it from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
-		"On the water: wear a life jacket, fit flotation, and try the finished boat swamped in shallow water near help first.",
+		"On the water: wear a life jacket, fit flotation, and first try the boat swamped in shallow water near help.",
 	}
 }
 

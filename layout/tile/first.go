@@ -161,7 +161,7 @@ func (f *flow) card() {
 		y := low.Y + cardHigh - 12
 		for _, words := range []string{
 			"Good: the line shows all round the card.",
-			"Bad: the card hides the line. The printer has fitted the sheet to the page: choose 100 % and print again.",
+			"Bad: the card hides the line. The printer fitted the sheet to the page: choose 100 % and print again.",
 			"Bad: white shows between card and line.",
 		} {
 			for _, l := range lettering.Wrap(words, small, cardLong-12) {
@@ -201,7 +201,7 @@ func meaning(p layout.Pen) string {
 	return [...]string{
 		layout.Cut:    "cut along its middle",
 		layout.Mark:   "mark on the wood",
-		layout.Long:   "the same, broken",
+		layout.Long:   "also",
 		layout.Center: "a middle line",
 		layout.Guide:  "helps; at a joint: cut",
 		layout.Tick:   "ticks and crosses",

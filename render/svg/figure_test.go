@@ -35,7 +35,7 @@ func TestFigure(t *testing.T) {
 		}
 	}
 	// The box is (-20, 0) to (40, 20) with 3 mm of air: the line lies 23 mm down.
-	for _, want := range []string{`width="66.0000mm"`, `d="M3,23L63,23"`, `stroke-width="0.35"`, `stroke-dasharray="2.5 1.5"`,
+	for _, want := range []string{`width="66.0000mm"`, `d="M3,23L63,23"`, `stroke-width="0.5"`, `stroke-dasharray="4 2"`,
 		"A &lt;b&gt; &amp;", "5 &lt; 6 &amp;", `rotate(-90 28 18)`, `text-anchor="middle"`, "a line &amp; a circle"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %s in\n%s", want, out)

@@ -220,7 +220,7 @@ func (g tiles) alongJoint(first, second place, joint rendertest.Box, long float6
 // the silence of checkCrosses says nothing. The panel is slanting, so there are
 // corners where the fourth tile is empty.
 func TestCrossFaultsSeen(t *testing.T) {
-	s := outfitted(t, "sail", "lake", "a4", "--only", "panel-2")
+	s := outfitted(t, "sail", "lake", "a4", "--full-size", "--only", "panel-2")
 	if faults := s.crossFaults(); len(faults) > 0 {
 		t.Fatal(faults)
 	}

@@ -206,7 +206,9 @@ func (s truth) onPaper(c curve.Path, tol float64) bool {
 		for _, k := range p.Strokes {
 			for _, o := range k.Outlines {
 				box := o.Bounds()
-				if o.Closed && math.Abs(box.W()-b.W()) <= tol && math.Abs(box.H()-b.H()) <= tol && math.Abs(o.Area(64)-area) <= mayArea {
+				same := math.Abs(box.W()-b.W()) <= tol && math.Abs(box.H()-b.H()) <= tol
+				turned := math.Abs(box.W()-b.H()) <= tol && math.Abs(box.H()-b.W()) <= tol // a piece may lie turned by a quarter
+				if o.Closed && (same || turned) && math.Abs(o.Area(64)-area) <= mayArea {
 					return true
 				}
 			}

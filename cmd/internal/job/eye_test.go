@@ -49,7 +49,7 @@ func pictures(t *testing.T, src []byte) []beside {
 			pic := beside{frame: [2]rendertest.Box{frames[k], frames[k+1]}}
 			for i, f := range pic.frame {
 				for _, s := range p.Strokes {
-					if math.Abs(s.Width-0.35) > 0.01 || s.Dash != nil {
+					if math.Abs(s.Width-0.5) > 0.01 || s.Dash != nil {
 						continue
 					}
 					for _, o := range s.Outlines {

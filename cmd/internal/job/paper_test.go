@@ -12,13 +12,14 @@ import (
 	"ribwright/layout"
 )
 
-// TestEconomy holds the number of sheets against a bound that no packing can beat: what
-// the tiles of all patterns cover, each place once, over all that lies within the margins
-// of a sheet, 195.9 x 256.7 mm of letter. Laps, headings, title blocks, scale bars and the
-// first sheet are the price. Joints are no more than when sheets alone counted: what a set
-// of letter took then is beside it.
+// TestEconomy holds the number of sheets against what a builder was promised, 17, 21 and 46
+// of letter, joints against what strips for single ribs took, and both against a bound that
+// no packing can beat: what the tiles of all patterns cover, each place once, over all that
+// lies within the margins of a sheet, 195.9 x 256.7 mm of letter. Laps, headings, title
+// blocks, scale bars and the first sheet are the price: the fewer sheets, the more the
+// first one weighs.
 func TestEconomy(t *testing.T) {
-	for name, was := range map[string]struct{ sheets, joints int }{"brook": {23, 63}, "lake": {30, 81}, "river": {66, 182}} {
+	for name, most := range map[string]struct{ sheets, joints int }{"brook": {17, 47}, "lake": {21, 58}, "river": {46, 128}} {
 		l, err := lay(t, name, "--paper", "letter", "--nest", "quick")
 		if err != nil {
 			t.Fatal(err)
@@ -35,7 +36,7 @@ func TestEconomy(t *testing.T) {
 		}
 		n := float64(len(l.printed.Sheets))
 		t.Logf("%s: %.0f sheets, %d joints, bound %.1f, ratio %.2f", name, n, l.Took.Joints, bound, n/bound)
-		if len(l.printed.Sheets) > was.sheets || l.Took.Joints > was.joints || n > 1.7*bound {
+		if len(l.printed.Sheets) > most.sheets || l.Took.Joints > most.joints || n > 1.75*bound {
 			t.Errorf("%s takes %.0f sheets and %d joints, %.2f times the bound of %.1f", name, n, l.Took.Joints, n/bound, bound)
 		}
 		if math.Abs(l.Least/bound-1) > 0.03 { // tiles that are drawn in to their ink show less than a lap of their neighbor
