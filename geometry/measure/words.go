@@ -44,6 +44,8 @@ var (
 	// stands in both already, or in quotes, and stays.
 	said = regexp.MustCompile(`((?:in|lb|ft|"|knots|mph) \([^()]*\)|(?:^|[\s(])"[^"]*")|` +
 		`(^|[^\w."'/-])(` + quantity + `)( \([^()]*\d(?: in| lb|"| knots| oz/yd2)\))?($|[^\w/])`)
+	// listed is what a cell of a table may begin with: figures with one unit behind the last.
+	listed  = regexp.MustCompile(`^(` + figure + `(?:, ` + figure + `)+ (?:` + units + `))(?:$|[^\w/])`)
 	ending  = regexp.MustCompile(` (?:` + units + `)$`)
 	numeral = regexp.MustCompile(figure)
 	whole   = regexp.MustCompile(`^` + figure + `$`)
@@ -56,6 +58,9 @@ var (
 func (s System) Words(text string) string {
 	if s != Imperial {
 		return text
+	}
+	if m := listed.FindStringSubmatch(text); m != nil {
+		text = customaryOf(m[1]) + text[len(m[1]):]
 	}
 	for from := 0; from < len(text); {
 		m := said.FindStringSubmatchIndex(text[from:])
