@@ -15,10 +15,18 @@ const (
 	frontWide  = 200.0
 	frontHigh  = 255.0
 	frontLarge = 1.4 // times that area is large paper
+	nameHigh   = 6.0 // capitals of the boat's name, mm
 )
 
-// frontOf is the part of the first sheet that its words take.
+// overCapitals is how far letters such as k reach over the capitals, as a share of their
+// height, and somewhat more.
+const overCapitals = 0.1
+
+// frontOf is the part of the first sheet that its words take: in from the margins, so that
+// neither the bold line of a frame nor a tall letter stands on them.
 func frontOf(room geometry.Box) geometry.Box {
+	room.Min.X += layout.Cut.Width() / 2
+	room.Max.Y -= overCapitals * nameHigh
 	if room.W()*room.H() > frontLarge*frontWide*frontHigh {
 		room.Max.X = min(room.Max.X, room.Min.X+frontWide)
 		room.Min.Y = max(room.Min.Y, room.Max.Y-frontHigh)
@@ -72,12 +80,12 @@ func (p plan) front(set Set, most float64) []layout.Sheet {
 // title draws the name and the boat, beside it where there is room; it returns how much of
 // the room's height they take.
 func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
-	const name, under = 6.0, 2.0
-	top := geometry.Point{X: room.Min.X, Y: room.Max.Y - name}
-	called, whom := lettering.Clip(set.Title, name, room.W()), lettering.Clip(set.For, small, room.W())
-	s.Write(top, name, layout.Left, called)
+	const under = 2.0
+	top := geometry.Point{X: room.Min.X, Y: room.Max.Y - nameHigh}
+	called, whom := lettering.Clip(set.Title, nameHigh, room.W()), lettering.Clip(set.For, small, room.W())
+	s.Write(top, nameHigh, layout.Left, called)
 	s.Write(top.Add(geometry.Point{Y: -5}), small, layout.Left, whom)
-	high := name + 7.5
+	high := nameHigh + 7.5
 	boat := set.First.Boat
 	if boat == nil || boat.Bounds().Empty() || most == 0 {
 		return high
@@ -85,7 +93,7 @@ func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
 	b := boat.Bounds()
 	k := min(room.W()/b.W(), most/b.H())
 	left, down := room.Min.X+(room.W()-k*b.W())/2, high
-	if k*b.W() < room.W()-max(lettering.Width(called, name), lettering.Width(whom, small))-columnGap {
+	if k*b.W() < room.W()-max(lettering.Width(called, nameHigh), lettering.Width(whom, small))-columnGap {
 		left, down = room.Max.X-k*b.W(), 0
 	}
 	at := geometry.Stretch(k, k).Then(geometry.Shift(left-k*b.Min.X, room.Max.Y-down-k*b.Max.Y))

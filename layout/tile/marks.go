@@ -123,7 +123,7 @@ func (p piece) drawJoint(s *layout.Sheet, j side) {
 	if j.trim {
 		first, second = second, first
 	}
-	s.Texts = append(s.Texts, p.codeAt(j, first+"-"+second))
+	s.Texts = append(s.Texts, p.codeAt(j, first, second)...)
 }
 
 // codeWish is where along a joint its code is wished, as a share of its length: off the
@@ -133,7 +133,7 @@ const codeWish = 0.62
 // codeAt finds a place for a joint's code beside the joint that is free of the pattern's
 // own lines, of the joint's crosses and, where that can be, of the pattern's lettering. It
 // looks at nothing but the joint's surroundings, so that both pieces find the same.
-func (p piece) codeAt(j side, words string) layout.Text {
+func (p piece) codeAt(j side, first, second string) []layout.Text {
 	a, b := j.from, j.to
 	near := geometry.Around(a, b).Grow(2 * lap)
 	bare := p.grid.ink.ground(near)
@@ -148,20 +148,22 @@ func (p piece) codeAt(j side, words string) layout.Text {
 			full.Text(t)
 		}
 	}
-	places := codePlaces(a, b, words)
+	places := codePlaces(a, b, first, second)
 	for _, ground := range []label.Ground{full, bare} {
-		for _, t := range places {
-			if ground.Clear(label.BlockOf(t), label.Off) {
-				return t
+		struck := func(t layout.Text) bool { return !ground.Clear(label.BlockOf(t), label.Off) }
+		for _, code := range places {
+			if !slices.ContainsFunc(code, struck) {
+				return code
 			}
 		}
 	}
 	return places[0]
 }
 
-// codePlaces lists places for a joint's code, best first: to the right of an upright joint
-// and under a level one, then on the other side.
-func codePlaces(a, b geometry.Point, words string) []layout.Text {
+// codePlaces lists places for a joint's code, best first: along it, to the right of an
+// upright joint and under a level one, then on the other side. Where lanes leave no room
+// along an upright joint the two names stand level, one on each side of it.
+func codePlaces(a, b geometry.Point, first, second string) [][]layout.Text {
 	var shares []float64
 	for k := range 89 {
 		shares = append(shares, 0.06+0.01*float64(k))
@@ -173,10 +175,16 @@ func codePlaces(a, b geometry.Point, words string) []layout.Text {
 	if a.X == b.X {
 		angle, beside = math.Pi/2, []geometry.Point{{X: 1.2 + small}, {X: -1.2}}
 	}
-	var out []layout.Text
+	var out [][]layout.Text
 	for _, side := range beside {
 		for _, share := range shares {
-			out = append(out, layout.Text{At: a.Lerp(b, share).Add(side), Height: small, Angle: angle, Align: layout.Middle, Words: words})
+			out = append(out, []layout.Text{{At: a.Lerp(b, share).Add(side), Height: small, Angle: angle, Align: layout.Middle, Words: first + "-" + second}})
+		}
+	}
+	for _, share := range shares {
+		if at := a.Lerp(b, share); a.X == b.X {
+			left, right := at.Add(geometry.Pt(-1.2, -small/2)), at.Add(geometry.Pt(1.2, -small/2))
+			out = append(out, []layout.Text{{At: left, Height: small, Align: layout.Right, Words: first}, {At: right, Height: small, Words: second}})
 		}
 	}
 	return out

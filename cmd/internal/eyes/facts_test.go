@@ -1,6 +1,8 @@
 package eyes
 
 import (
+	"strings"
+
 	"github.com/klippa-app/go-pdfium/enums"
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/klippa-app/go-pdfium/responses"
@@ -71,25 +73,31 @@ func (f *File) Label(number int) string {
 type Bookmark struct {
 	Title string
 	Page  int // from 1; 0 when it leads nowhere
+	Under []Bookmark
 }
 
-// Bookmarks lists the whole outline from the top down.
+// piece begins the title of a piece of a pattern.
+const piece = "piece "
+
+func (b Bookmark) isPiece() bool { return strings.HasPrefix(b.Title, piece) }
+
+// Bookmarks lists the outline, from the top down.
 func (f *File) Bookmarks() ([]Bookmark, error) {
 	got, err := f.lib.GetBookmarks(&requests.GetBookmarks{Document: f.doc})
 	if err != nil {
 		return nil, err
 	}
-	return flat(got.Bookmarks), nil
+	return bookmarks(got.Bookmarks), nil
 }
 
-func flat(list []responses.GetBookmarksBookmark) []Bookmark {
+func bookmarks(list []responses.GetBookmarksBookmark) []Bookmark {
 	var out []Bookmark
 	for _, b := range list {
-		mark := Bookmark{Title: b.Title}
+		mark := Bookmark{Title: b.Title, Under: bookmarks(b.Children)}
 		if b.DestInfo != nil {
 			mark.Page = b.DestInfo.PageIndex + 1
 		}
-		out = append(append(out, mark), flat(b.Children)...)
+		out = append(out, mark)
 	}
 	return out
 }

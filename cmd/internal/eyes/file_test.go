@@ -207,7 +207,7 @@ const (
 	barLong  = 101.6 // the scale bars: 4 inches,
 	barMark  = 100.0 // with a tick at 100 mm,
 	tickLong = 2.6   // as long as that, to the left of the bar,
-	tickBold = 0.13  // and as heavy, all in mm
+	tickBold = 0.10  // and as heavy, all in mm
 )
 
 // checkBars measures both scale bars of some sheets as they come out of a
@@ -297,22 +297,37 @@ func paperName(paper string) string {
 	return paper
 }
 
-// checkOutline: where there are bookmarks each leads to a page that begins a
-// pattern, or to the first; where pages have labels no two are alike.
+// checkOutline: where there are bookmarks, every pattern has one, on the page where its
+// first piece lies and its title is lettered, and under it one for each of several pieces,
+// on the page where the table has that piece; what they stand under leads to the first
+// page of it. Where pages have labels no two are alike.
 func (s set) checkOutline(t *testing.T) {
 	marks, err := s.File.Bookmarks()
 	if err != nil {
 		t.Fatal(err)
 	}
-	begins := map[int]bool{1: true}
-	seen := map[string]bool{}
-	for _, v := range s.Views {
-		begins[v.Page] = begins[v.Page] || !seen[v.Pattern]
-		seen[v.Pattern] = true
-	}
+	left := s.places()
 	for _, m := range marks {
-		if !begins[m.Page] || m.Title == "" {
-			t.Errorf("the bookmark %q leads to page %d, where no pattern begins", m.Title, m.Page)
+		switch {
+		case len(m.Under) == 0 && m.Page == 1 && m.Title == "Read first":
+		case len(m.Under) > 0 && !m.Under[0].isPiece(): // a family
+			first := len(s.Drawn)
+			for _, u := range m.Under {
+				s.checkPattern(t, u, left)
+				for _, p := range append(u.Under, u) {
+					first = min(first, p.Page)
+				}
+			}
+			if m.Page != first {
+				t.Errorf("the bookmark %q leads to page %d, its patterns begin on page %d", m.Title, m.Page, first)
+			}
+		default:
+			s.checkPattern(t, m, left)
+		}
+	}
+	for pattern := range left {
+		if len(marks) > 0 {
+			t.Errorf("no bookmarks lead to all pieces of %s: %v", pattern, left[pattern])
 		}
 	}
 	labels := map[string]int{}
@@ -323,5 +338,52 @@ func (s set) checkOutline(t *testing.T) {
 		}
 		labels[l] = number + 1
 	}
-	t.Logf("%d bookmarks, %d labels", len(marks), len(labels))
+	t.Logf("%d bookmarks at the top, %d labels", len(marks), len(labels))
+}
+
+// places lists for every pattern on which page the table has each piece.
+func (s set) places() map[string]map[string]int {
+	out := map[string]map[string]int{}
+	for _, v := range s.Views {
+		if v.Turned {
+			continue // it lies where its other half does
+		}
+		if out[v.Pattern] == nil {
+			out[v.Pattern] = map[string]int{}
+		}
+		out[v.Pattern][v.Tile] = v.Page
+	}
+	return out
+}
+
+// checkPattern finds the one pattern whose pieces lie where a bookmark and those under it
+// lead, and takes it out of those that are left.
+func (s set) checkPattern(t *testing.T, m Bookmark, left map[string]map[string]int) {
+	t.Helper()
+	leads := map[string]int{}
+	for _, p := range m.Under {
+		leads[strings.TrimPrefix(p.Title, piece)] = p.Page
+	}
+	if len(m.Under) == 0 {
+		leads[""] = m.Page
+	} else if m.Page != m.Under[0].Page {
+		t.Errorf("the bookmark %q leads to page %d, its first piece to page %d", m.Title, m.Page, m.Under[0].Page)
+	}
+	for _, pattern := range slices.Sorted(maps.Keys(left)) {
+		if maps.Equal(left[pattern], leads) && s.letters(m.Page, m.Title) {
+			delete(left, pattern)
+			return
+		}
+	}
+	t.Errorf("the bookmark %q leads to page %d, with pieces on %v, where no such pattern lies", m.Title, m.Page, leads)
+}
+
+// letters reports whether a page letters some words, on one line or on several that follow
+// one another.
+func (s set) letters(page int, words string) bool {
+	var all []string
+	for _, x := range s.Drawn[page-1].Texts {
+		all = append(all, x.Words)
+	}
+	return words != "" && strings.Contains(strings.Join(all, " "), words)
 }
