@@ -23,11 +23,6 @@ type Fair struct {
 // NewFair returns the request with its defaults.
 func NewFair() *Fair { return &Fair{} }
 
-// fromTables is what can be asked of a table of offsets.
-func fromTables() []Verb {
-	return []Verb{{"fair", "a design taken off a boat that exists, from its table of offsets", func() Request { return NewFair() }}}
-}
-
 // Fields lists the choices.
 func (f *Fair) Fields() []Field {
 	return []Field{units(&f.Units, "what lengths are lettered in")}

@@ -20,12 +20,10 @@ func Verbs() []Verb {
 		{"loft", "full-size patterns on paper, one file for the cutter, and every number", func() Request { return NewLoft() }},
 		{"proof", "one sheet that shows what your printer does, and what puts it right", func() Request { return NewProof() }},
 		{"book", "the build book: drawings, tables, cut list, cost, hours, order of work", func() Request { return NewBook() }},
-		{"fleet", "which boats nest in one another, in which order, and what must come out", func() Request { return NewFleet() }},
 		{"sail", "a small sail: how much the boat stands, in what wind to reef and to stop", func() Request { return NewSail() }},
 		{"pair", "two hulls side by side: how stiff, when the windward one lifts, and beams that hold", func() Request { return NewPair() }},
 		{"row", "a clip-on frame, oars and a seat to row the boat, fitted to the rower", func() Request { return NewRow() }},
-		{"compare", "two editions of a design: what moved, what to print again, what of the cut wood still serves", func() Request { return NewCompare() }},
-	}, fromTables()...)
+	}, offPage()...)
 }
 
 // Asked lists what a page can ask besides: it stands on no command line.

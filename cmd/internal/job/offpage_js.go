@@ -1,0 +1,5 @@
+package job
+
+// offPage is nothing in a browser: fitting a design to a table of offsets would make the
+// engine there a third larger, nests and editions a twentieth, and no page asks for them.
+func offPage() []Verb { return nil }
