@@ -36,7 +36,7 @@ func customaries() map[string]customary {
 const (
 	figure   = `[-+]?\d+(?:\.\d+)?`
 	units    = `N/mm2|N/mm|N m|g/m2|kg/m3|km/h|m/s|mm|cm|m2|kg|m|l|N`
-	quantity = figure + `(?:(?: to | x |-)` + figure + `)* (?:` + units + `)`
+	quantity = figure + `(?:(?: to | and | x |-)` + figure + `)* (?:` + units + `)`
 )
 
 var (

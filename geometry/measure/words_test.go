@@ -15,6 +15,8 @@ func TestWords(t *testing.T) {
 		"20 x 40 mm":                           "13/16 x 1 9/16 in",
 		"GM -25.4 mm, 0 mm":                    "GM -1 in (-25.4 mm), 0 in",
 		"50, 127, 457 mm":                      `1 15/16", 5", 1'-6"`,
+		"6.9 and 13.8 N/mm2 of 20.7 N/mm2":     "1000 and 2000 psi of 3000 psi",
+		"ribs F3 and 25 mm":                    "ribs F3 and 1 in",
 		"24, 127 mm":                           "15/16, 5 in",
 		"6.9, 13.8 N/mm2 at 100 N":             "1000, 2000 psi at 22 lb",
 		"stations 24, 127 mm":                  "stations 24, 5 in",

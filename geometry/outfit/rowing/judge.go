@@ -106,7 +106,7 @@ func (f *Fit) judgeFrame() {
 	if math.Max(s.Flat, s.Upright) > s.Working {
 		v = finding.Weak
 	}
-	n.Judge(v, "frame", finding.Estimate, "a pull of %.0f N on each handle puts %.0f N on each rowlock; bars of %.0f x %.0f mm then carry %.1f and %.1f N/mm2 of the %.1f asked of %s, and the rowlock sags %.1f mm",
+	n.Judge(v, "frame", finding.Estimate, "a pull of %.0f N on each handle puts %.0f N on each rowlock; bars of %.0f x %.0f mm then carry %.1f and %.1f N/mm2 of the %.1f N/mm2 asked of %s, and the rowlock sags %.1f mm",
 		s.Pull, s.AtLock, BarWide, f.BarThick, s.Flat, s.Upright, s.Working, f.Row.Species, s.Sag)
 	n.Warn("frame", finding.Estimate, "each of the four clips must hold %.0f N along the boat and %.0f N of lift. The frame carries oars, not people: nobody sits, stands or climbs in over it. Fit the oars with a lanyard, and check every clip before you leave the shore", s.Clip, s.ClipLift)
 }

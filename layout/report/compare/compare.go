@@ -305,7 +305,7 @@ func (p page) figure(f edition.Figure, v float64) (words, unit string) {
 	case edition.Angle:
 		words, unit = fmt.Sprintf("%.0f", v*180/math.Pi), "deg"
 	case edition.Force:
-		words, unit, _ = strings.Cut(p.Letters.Units.Force(v), " ")
+		words, unit = p.Letters.Units.Cell(fmt.Sprintf("%.1f", v), "N"), p.Letters.Units.UnitOf("N")
 	case edition.Ratio:
 		words = fmt.Sprintf("%.1f", v)
 	case edition.Money, edition.Time:
