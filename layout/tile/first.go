@@ -36,7 +36,7 @@ func frontOf(room geometry.Box) geometry.Box {
 
 // boatHighs are the heights that the picture of the boat is tried with, mm, until all goes
 // on one sheet.
-var boatHighs = [...]float64{34, 26, 18, 0}
+var boatHighs = [...]float64{34, 26, 18, 14, 0}
 
 // cover draws the sheets that come before the patterns: none for a set without.
 func (p plan) cover(set Set) []layout.Sheet {
@@ -201,15 +201,15 @@ func (f *flow) legend() {
 
 // explain draws a line and says what it means.
 func explain(s *layout.Sheet, p layout.Pen, at geometry.Point) {
-	s.Line(p, at.Add(geometry.Pt(0, 1.2)), at.Add(geometry.Pt(11, 1.2)))
-	s.Write(at.Add(geometry.Pt(12.5, 0)), small, layout.Left, meaning(p))
+	s.Line(p, at.Add(geometry.Pt(0, 1.2)), at.Add(geometry.Pt(19, 1.2)))
+	s.Write(at.Add(geometry.Pt(20.5, 0)), small, layout.Left, meaning(p))
 }
 
 func meaning(p layout.Pen) string {
 	return [...]string{
 		layout.Cut:    "cut along its middle",
 		layout.Mark:   "mark on the wood",
-		layout.Long:   "also",
+		layout.Long:   "mark, too",
 		layout.Center: "a middle line",
 		layout.Guide:  "helps; at a joint: cut",
 		layout.Tick:   "ticks and crosses",
