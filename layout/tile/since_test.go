@@ -80,6 +80,11 @@ func TestLaySince(t *testing.T) {
 		}
 	}
 	offEachOther(t, s.Now)
+	for i := 1; i <= 9; i++ { // whatever lies beside it
+		offEachOther(t, since(t, was, strips(9, func(all []layout.Drawing) {
+			all[i].Strokes[0].Path = curve.Rectangle(geometry.Rect(0, 0, 170, 120))
+		})).Now)
+	}
 	s = since(t, was, strips(8, nil))
 	if len(s.Gone) != 1 || s.Gone[0].Pattern != "short-9" || changed(s) != nil {
 		t.Errorf("one fewer: %v gone, %v changed", s.Gone, changed(s))
