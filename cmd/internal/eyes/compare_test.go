@@ -50,7 +50,7 @@ func Astray(a, b *Raster, may float64) Difference {
 			d.Off++
 		}
 		if off > d.Worst {
-			d.Worst, d.Where = off, rendertest.Point{X: (float64(col) + 0.5) / perMM, Y: -(float64(row) + 0.5) / perMM}
+			d.Worst, d.Where = off, rendertest.Point{X: gridX(float64(col) + 0.5), Y: gridY(float64(row) + 0.5)}
 		}
 	}
 	return d
@@ -80,20 +80,21 @@ const block = 40
 // Heavier weighs the ink of both pictures in every square of 4 mm that a shows
 // whole, and returns the largest difference as a share of what b holds, and
 // where. A line drawn twice over at one place has the same dark dots, but its
-// soft edges are darker: by 7 % of the line's ink or more, whatever its place on
-// the grid. It only tells something where lines agree to a few hundredths of a
+// soft edges are darker, here or with both moved by half a dot: by 7 % of the line's ink
+// or more, whatever its place on the grid. It only tells something where lines agree to a few hundredths of a
 // dot: moved further, ink passes from square to square.
 func Heavier(a, b *Raster) (float64, rendertest.Point) {
 	worst, where := 0.0, rendertest.Point{}
 	for top := a.Top; top+block <= a.Top+a.H; top += block {
 		for left := a.Left; left+block <= a.Left+a.W; left += block {
 			wa, wb := a.weigh(left, top), b.weigh(left, top)
-			// Of a line along its edge a square holds a sliver, which says nothing.
-			if wb < block*255*6/5 {
+			// Of a line along its edge a square holds a sliver, which says nothing: less
+			// than the thinnest line, of one dot.
+			if wb < block*255*9/10 {
 				continue
 			}
 			if share := math.Abs(float64(wa-wb)) / float64(wb); share > worst {
-				worst, where = share, rendertest.Point{X: float64(left) / perMM, Y: -float64(top) / perMM}
+				worst, where = share, rendertest.Point{X: gridX(float64(left)), Y: gridY(float64(top))}
 			}
 		}
 	}

@@ -21,13 +21,13 @@ func (r *Raster) Rule(lines []Line, weight float64) {
 // inkPiece draws one straight piece; its first or its last end may be loose.
 func (r *Raster) inkPiece(a, b rendertest.Point, weight float64, first, last bool) {
 	around := rendertest.Around(a, b).Grow(weight)
-	for row := int(math.Floor(-around.Y1 * perMM)); row <= int(math.Ceil(-around.Y0*perMM)); row++ {
-		for col := int(math.Floor(around.X0 * perMM)); col <= int(math.Ceil(around.X1*perMM)); col++ {
+	for row := int(math.Floor(rowOf(around.Y1))); row <= int(math.Ceil(rowOf(around.Y0))); row++ {
+		for col := int(math.Floor(colOf(around.X0))); col <= int(math.Ceil(colOf(around.X1))); col++ {
 			i, j := col-r.Left, row-r.Top
 			if i < 0 || j < 0 || i >= r.W || j >= r.H {
 				continue
 			}
-			at := rendertest.Point{X: (float64(col) + 0.5) / perMM, Y: -(float64(row) + 0.5) / perMM}
+			at := rendertest.Point{X: gridX(float64(col) + 0.5), Y: gridY(float64(row) + 0.5)}
 			off, along := fromPiece(at, a, b)
 			if first && along < 0 || last && along > 1 {
 				continue

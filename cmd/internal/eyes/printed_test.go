@@ -68,7 +68,7 @@ func TestPrintedUncorrected(t *testing.T) {
 	r := c.measure(t, lines, cutOnly())
 	expected := 0.0
 	for _, v := range s.Of("mortises") {
-		by, f := stretched.stretch(v.Sheet), v.Frame()
+		by, f := stretched.stretch(v.Sheet), v.OnSheet() // which may lie turned
 		expected = math.Max(expected, math.Max(math.Abs(by[0]-1)*f.W()/2, math.Abs(by[3]-1)*f.H()/2))
 	}
 	t.Logf("without a correction: %v; the edge of a tile is off by %.4f", r, expected)

@@ -9,8 +9,8 @@ import (
 )
 
 // Raster is a picture of ink on the grid: 0 is bare paper, 255 black. Columns
-// count to the right from x = 0, rows down from y = 0, ten to the millimetre,
-// so rows above y = 0 have negative numbers.
+// count to the right from near x = 0, rows down from near y = 0, ten to the millimetre,
+// so rows above have negative numbers.
 type Raster struct {
 	Left, Top int // the first column and row
 	W, H      int
@@ -28,9 +28,9 @@ func NewRaster(b rendertest.Box) *Raster {
 func around(b rendertest.Box) *Raster {
 	// A box is written with four decimals: what reaches a dot to 1/1000 mm has it.
 	const near = 0.01
-	r := &Raster{Left: int(math.Ceil(b.X0*perMM - near)), Top: int(math.Ceil(-b.Y1*perMM - near))}
-	r.W = max(0, int(math.Floor(b.X1*perMM+near))-r.Left)
-	r.H = max(0, int(math.Floor(-b.Y0*perMM+near))-r.Top)
+	r := &Raster{Left: int(math.Ceil(colOf(b.X0) - near)), Top: int(math.Ceil(rowOf(b.Y1) - near))}
+	r.W = max(0, int(math.Floor(colOf(b.X1)+near))-r.Left)
+	r.H = max(0, int(math.Floor(rowOf(b.Y0)+near))-r.Top)
 	return r
 }
 
@@ -68,7 +68,7 @@ func (r *Raster) At(col, row int) uint8 {
 // Between returns the ink at a place in mm, 0 to 1, blended from the four dots
 // around it.
 func (r *Raster) Between(p rendertest.Point) float64 {
-	u, v := p.X*perMM-0.5, -p.Y*perMM-0.5
+	u, v := colOf(p.X)-0.5, rowOf(p.Y)-0.5
 	col, row := math.Floor(u), math.Floor(v)
 	fu, fv := u-col, v-row
 	at := func(dc, dr int) float64 { return float64(r.At(int(col)+dc, int(row)+dr)) / 255 }
@@ -106,7 +106,7 @@ func (r *Raster) Darkest() uint8 {
 
 // Box returns the place of the picture in mm.
 func (r *Raster) Box() rendertest.Box {
-	return rendertest.Box{X0: float64(r.Left) / perMM, Y0: -float64(r.Top+r.H) / perMM, X1: float64(r.Left+r.W) / perMM, Y1: -float64(r.Top) / perMM}
+	return rendertest.Box{X0: gridX(float64(r.Left)), Y0: gridY(float64(r.Top + r.H)), X1: gridX(float64(r.Left + r.W)), Y1: gridY(float64(r.Top))}
 }
 
 // Inked returns the box around all dots that are not bare, in mm; it is empty
@@ -117,7 +117,7 @@ func (r *Raster) Inked() rendertest.Box {
 		if ink == 0 {
 			continue
 		}
-		x, y := float64(r.Left+i%r.W)/perMM, -float64(r.Top+i/r.W)/perMM
+		x, y := gridX(float64(r.Left+i%r.W)), gridY(float64(r.Top+i/r.W))
 		b = rendertest.Box{X0: math.Min(b.X0, x), Y0: math.Min(b.Y0, y-1.0/perMM), X1: math.Max(b.X1, x+1.0/perMM), Y1: math.Max(b.Y1, y)}
 	}
 	return b
@@ -125,5 +125,5 @@ func (r *Raster) Inked() rendertest.Box {
 
 // fromMM takes mm to dots from the picture's upper left corner.
 func (r *Raster) fromMM() Motion {
-	return Motion{perMM, 0, 0, -perMM, -float64(r.Left), -float64(r.Top)}
+	return Motion{perMM, 0, 0, -perMM, colOf(0) - float64(r.Left), rowOf(0) - float64(r.Top)}
 }

@@ -95,7 +95,9 @@ func (r *Reading) Join(o Reading) {
 // the picture shows, and finds the middle of the ink to a fraction of a dot.
 func (r *Raster) Measure(l Line, weight float64) Reading {
 	var out Reading
-	room := r.Box().Grow(-reach - 0.2)
+	// All of the line's own ink must show. The rule may reach over the picture's edge: there
+	// is bare paper, as 0.8 mm outside a part's edge.
+	room := r.Box().Grow(-weight/2 - 0.2)
 	corners := l.corners()
 	for _, piece := range l.pieces() {
 		a, b := piece[0], piece[1]

@@ -4,8 +4,8 @@
 // All of it is tests: the program needs none of what a renderer needs.
 //
 // All pictures lie on one grid of 254 dots to the inch: a dot is 0.1 mm, and
-// dot (0, 0) begins at the pattern's own zero. A tile is drawn straight onto
-// that grid, so nothing is resampled between the page and the comparison.
+// dot (0, 0) begins a quarter of a dot from the pattern's own zero. A tile is drawn
+// straight onto that grid, so nothing is resampled between the page and the comparison.
 package eyes
 
 import (
@@ -25,6 +25,19 @@ import (
 
 // perMM is the number of dots in a millimetre: 254 dpi.
 const perMM = 10
+
+// begin is where the grid begins, dots to the right of and below the pattern's zero. Many
+// lines lie at whole tenths of a mm; one as wide as a dot would there be half of the ink of
+// two, and a rounding would say whether either is dark.
+const begin = 0.25
+
+// gridX and gridY are where a column or a row begins, mm; with 0.5 more the middle of it.
+func gridX(col float64) float64 { return (col + begin) / perMM }
+func gridY(row float64) float64 { return -(row + begin) / perMM }
+
+// colOf and rowOf are the column and the row of a place in mm, with its share of a dot.
+func colOf(x float64) float64 { return x*perMM - begin }
+func rowOf(y float64) float64 { return -y*perMM - begin }
 
 // mmPerPoint is the length of a PDF unit, 1/72 inch.
 const mmPerPoint = 25.4 / 72

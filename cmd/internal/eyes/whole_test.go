@@ -40,7 +40,7 @@ func Whole(v *Viewer, shipped, name string) (*Sheets, error) {
 	if err != nil {
 		return nil, err
 	}
-	all := pattern.All(bent, measure.Metric, pattern.Strips)
+	all := append(pattern.All(bent, measure.Metric, pattern.Stick), pattern.All(bent, measure.Metric, pattern.Strips)...)
 	i := slices.IndexFunc(all, func(d layout.Drawing) bool { return d.Name == name })
 	if i < 0 {
 		return nil, fmt.Errorf("%s has no pattern %q", shipped, name)
