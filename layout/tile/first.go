@@ -58,7 +58,7 @@ func (p plan) front(set Set, most float64) []layout.Sheet {
 	var head layout.Sheet
 	f := newFlow(room, title(&head, set, room, most))
 	f.sheets[0] = head
-	f.index(p.uses())
+	f.index(p.uses(), set.First.Codes)
 	f.steps()
 	if len(set.First.Checks) > 0 {
 		f.checks(append(append([]layout.Check(nil), set.First.Checks...), p.distances()...))
@@ -103,8 +103,9 @@ func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
 	return max(high, down+k*b.H()+under)
 }
 
-// index lists the patterns in the order of work with their sheets.
-func (f *flow) index(uses []use) {
+// index lists the patterns in the order of work with their sheets, and what the codes on
+// them mean.
+func (f *flow) index(uses []use, codes string) {
 	f.heading("What to make, in this order", 2*leading)
 	for i, u := range uses {
 		right := "sheet " + ranges(u.sheets)
@@ -122,6 +123,14 @@ func (f *flow) index(uses []use) {
 			f.y -= leading
 		}
 		s.Write(geometry.Pt(f.left+f.wide, y), small, layout.Right, right)
+	}
+	if codes == "" {
+		return
+	}
+	for _, l := range lettering.Wrap(lettering.Safe(codes), small, f.wide) {
+		f.need(leading)
+		f.sheet().Write(geometry.Pt(f.left, f.y-small), small, layout.Left, l)
+		f.y -= leading
 	}
 }
 
