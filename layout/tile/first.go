@@ -210,8 +210,9 @@ func (f *flow) legend() {
 
 // explain draws a line and says what it means.
 func explain(s *layout.Sheet, p layout.Pen, at geometry.Point) {
-	s.Line(p, at.Add(geometry.Pt(0, 1.2)), at.Add(geometry.Pt(19, 1.2)))
-	s.Write(at.Add(geometry.Pt(20.5, 0)), small, layout.Left, meaning(p))
+	long := max(11, period(p)+1) // its dashes begin once more; two of them stand in a column
+	s.Line(p, at.Add(geometry.Pt(0, 1.2)), at.Add(geometry.Pt(long, 1.2)))
+	s.Write(at.Add(geometry.Pt(long+1.5, 0)), small, layout.Left, meaning(p))
 }
 
 func meaning(p layout.Pen) string {

@@ -72,7 +72,8 @@ func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
 	g := pc.grid
 	const wide = columnWide - 1
 	step := min(wide/float64(g.cols()), 4.5)
-	origin := geometry.Point{X: p.Area.Max.X - wide, Y: p.Area.Max.Y}
+	in := layout.Tick.Width() / 2 // so that no line stands half on the margin
+	origin := geometry.Point{X: p.Area.Max.X - wide - in, Y: p.Area.Max.Y - in}
 	box := func(col, row int) geometry.Box {
 		a := origin.Add(geometry.Point{X: float64(col) * step, Y: -float64(row+1) * step})
 		return geometry.Box{Min: a, Max: a.Add(geometry.Point{X: step, Y: step})}

@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/label"
+	"ribwright/layout/lettering"
 )
 
 const (
@@ -181,9 +182,11 @@ func codePlaces(a, b geometry.Point, first, second string) [][]layout.Text {
 			out = append(out, []layout.Text{{At: a.Lerp(b, share).Add(side), Height: small, Angle: angle, Align: layout.Middle, Words: first + "-" + second}})
 		}
 	}
+	// Both names must lie on what both pieces show.
+	off := min(1.2, lap-max(lettering.Width(first, small), lettering.Width(second, small)))
 	for _, share := range shares {
-		if at := a.Lerp(b, share); a.X == b.X {
-			left, right := at.Add(geometry.Pt(-1.2, -small/2)), at.Add(geometry.Pt(1.2, -small/2))
+		if at := a.Lerp(b, share); a.X == b.X && off >= label.Off {
+			left, right := at.Add(geometry.Pt(-off, -small/2)), at.Add(geometry.Pt(off, -small/2))
 			out = append(out, []layout.Text{{At: left, Height: small, Align: layout.Right, Words: first}, {At: right, Height: small, Words: second}})
 		}
 	}

@@ -180,7 +180,7 @@ func (s set) checkDrawnOnce(t *testing.T) {
 func (s set) checkMargins(t *testing.T) {
 	s.each(t, func(number int, p *Page) {
 		w, h := p.Size()
-		const in = margin - 0.1 // a line's soft edge
+		const in = margin - 0.02 // of dots that lie wholly on it
 		for _, edge := range []rendertest.Box{{X1: w, Y1: in}, {X1: in, Y1: h}, {X0: w - in, X1: w, Y1: h}, {X1: w, Y0: h - in, Y1: h}} {
 			if ink := s.shown(t, p, edge).Inked(); !ink.Empty() {
 				t.Errorf("page %d: ink on the margin, at %.1f", number, ink)

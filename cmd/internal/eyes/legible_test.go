@@ -214,7 +214,11 @@ func TestLegible(t *testing.T) {
 		for _, paper := range oneOf("letter", "a4") {
 			t.Run(fit+" "+paper, func(t *testing.T) {
 				verb, design, _ := strings.Cut(fit, " ")
-				isLegible(t, ask(t, verb, design, "--loft", "--paper", paper)(".pdf"))
+				flags := []string{"--loft", "--paper", paper}
+				if verb == "pair" {
+					flags = append(flags, "--purpose", "open")
+				}
+				isLegible(t, ask(t, verb, design, flags...)(".pdf"))
 			})
 		}
 	}
