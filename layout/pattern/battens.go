@@ -37,7 +37,7 @@ type laneMark struct {
 // are used from the top down and cut off when done. Where fore and aft are equal
 // it is the forward half.
 func Battens(f *frame.Frame, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Make: "mark by each lane's upper edge, then cut it off"}
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", then cut it off"}
 	if halved(f) {
 		d.Make = "turn over at midship; " + d.Make
 	}
@@ -66,11 +66,10 @@ func Battens(f *frame.Frame, units measure.System) layout.Drawing {
 }
 
 func newLane(f *frame.Frame, units measure.System, batten string, aft, fore float64, ribs []float64) lane {
-	off := within(marks.Joined, units)
 	l := lane{batten: batten, aft: aft, fore: fore}
-	l.ends = [2]string{batten + " after end " + units.Fine(aft) + off, batten + " forward end " + units.Fine(fore) + off}
+	l.ends = [2]string{batten + " after end " + units.Fine(aft), batten + " forward end " + units.Fine(fore)}
 	if halved(f) {
-		l.aft, l.ends = 0, [2]string{"", batten + " end " + units.Fine(fore) + off}
+		l.aft, l.ends = 0, [2]string{"", batten + " end " + units.Fine(fore)}
 	}
 	for i, x := range ribs {
 		if halved(f) && !onHalf(x) {
@@ -80,7 +79,7 @@ func newLane(f *frame.Frame, units measure.System, batten string, aft, fore floa
 		if i+1 < len(ribs) {
 			next = ribs[i+1]
 		}
-		l.marks = append(l.marks, laneMark{x, next, twins(f, i), batten + " " + twins(f, i) + " " + units.Fine(x) + off})
+		l.marks = append(l.marks, laneMark{x, next, twins(f, i), batten + " " + twins(f, i) + " " + units.Fine(x)})
 	}
 	return l
 }
