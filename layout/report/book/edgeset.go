@@ -50,7 +50,7 @@ func (w *writer) letGo() []string {
 	if w.Bend.EdgeSet == nil {
 		return nil
 	}
-	return []string{"Take the props and the tie amidships away when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
+	return []string{"Take the props and the tie amidships away, and what ties the gunwales to the trestles, when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
 }
 
 // trestles says where they stand when the keel stands there already.

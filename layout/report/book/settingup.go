@@ -118,7 +118,7 @@ func (w *writer) held(way spreader.Holds) string {
 const markKeel = "Mark the keel from the story stick while it is straight, and saw its ends square to the marks."
 
 // looseBars says how trestles come out of a frame that ribs and keel close round.
-const looseBars = " Let the gunwales lie on loose bars. They are drawn out sideways when the ribs are pegged."
+const looseBars = " Let the gunwales lie on loose bars. They are drawn out sideways when the ribs are pegged and nothing ties the gunwales down any more."
 
 // setUp is the work from trestles to a frame that ribs can be fitted to. Depths are
 // measured when the keel is there and the edge-set sprung.

@@ -29,7 +29,7 @@ func (w *writer) frameSteps() []step {
 	lash := step{name: string(hours.Lash), work: stage(hours.Lash), do: w.battensOn(), wood: []cutlist.Family{cutlist.Stringer}, buys: []string{"cord"},
 		tools: "story stick, plane, fid, spring clamps, saw, drill, tape" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
 		wrong: "look the picture up in Judging by eye. Cut that lashing, ease the batten, and lash it again",
-		care:  "Awls and fids slip: push away from the other hand.", who: "common practice, no source"}
+		care:  "Awls and fids slip: push away from the other hand." + w.sleeveScalds(), who: "common practice, no source"}
 	of := &lash
 	if w.Bend.Boat.Why != nil {
 		of = &setup
@@ -45,6 +45,14 @@ func (w *writer) frameSteps() []step {
 		wrong: "see Judging by eye: it has a picture and a cure for each fault. Steam a rib again before you force it",
 		care:  "Steam scalds worse than boiling water and pure steam is invisible. Vent the box, drain it downhill, never plug it; stand aside when you open it; gauntlets, long sleeves, goggles. Burners make carbon monoxide: steam outdoors, and never let the kettle boil dry.",
 		who:   "common practice; bend limits from memory"}, lash}
+}
+
+// sleeveScalds is the caution where ends are steamed in a sleeve, "" where none is.
+func (w *writer) sleeveScalds() string {
+	if w.toSteamEnds() == "" {
+		return ""
+	}
+	return " A sleeve of steam scalds: gauntlets and goggles, its open end away from you, the boiler off before you pull it."
 }
 
 func (w *writer) levelPairs() string {

@@ -16,7 +16,7 @@ import (
 func (w *writer) woodSteps() []step { return []step{w.patterns(), w.sawing(), w.gunwales(), w.stems()} }
 
 func (w *writer) patterns() step {
-	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib stick, or the rib strips where each rib has its own; and the gauges, which are the inner lines of the body plan, one for each pair of ribs"
+	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib stick, or the rib strips where each rib has its own; and the gauges, one for each pair of ribs: a line inside the rib's own on the body plan by the thickness of a rib"
 	return step{name: string(hours.Loft), work: stage(hours.Loft), buys: []string{"workshop"}, do: []string{
 		"Print the patterns at 100 %, sheet 1 first.",
 		"Measure both scale bars of sheet 1 with a steel rule, then print the others.",
@@ -25,7 +25,7 @@ func (w *writer) patterns() step {
 		trace + w.traced(),
 		"Keep the story stick flat and dry. Every batten is marked from it.",
 		w.byMachine(),
-	}, tools: "printer, steel rule, tape measure, knife", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
+	}, tools: "printer, steel rule, tape measure, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
 		wrong: "a scale bar is off: set the printer to actual size and print again. A strip is off: cut its tape and lay the sheets anew",
 		care:  "Work knives away from you.", who: "common practice, no source read"}
 }
