@@ -9,7 +9,7 @@ import (
 
 // others are texts that set each field to something else than its default.
 var others = map[string]string{
-	"units": "imperial", "paper": "a4", "way": "standing", "ribs": "stick", "margins": "left 8 mm, bottom 15 mm", "offset": "right 1.5 mm, down 0.5 mm",
+	"units": "imperial", "paper": "a4", "way": "standing", "ribs": "strips", "margins": "left 8 mm, bottom 15 mm", "offset": "right 1.5 mm, down 0.5 mm",
 	"printed-across": "200.8 mm of 200 mm", "printed-down": "199.7 mm of 200 mm", "only": "stems", "sheets": "1-3,5,9-", "max-sheets": "12",
 	"stock": "500x700,20mm=4x8", "cutter": "1/4 in", "gap": "9 mm", "by-thickness": "false", "each": "true", "nest": "quick", "split": "true", "hairline": "0.05 mm",
 	"layer-colors": "CUT=red,MARK=#0000ff", "relief": "round", "router-guide": "16mm,6mm", "water": "salt", "prices": "local", "skill": "beginner",
