@@ -34,6 +34,11 @@ func TestChildrenGrow(t *testing.T) {
 			t.Errorf("%.0f kg: sitting height is %.3f of the stature", kg, s)
 		}
 	}
+	for mm, want := range map[float64]float64{1100: 0.55, 800: 0.58} { // at five years and at two
+		if got := SittingShare(mm); math.Abs(got-want) > 0.01 {
+			t.Errorf("%.0f mm of child sit %.3f of it high, want %.2f", mm, got, want)
+		}
+	}
 	if d := Shoulder(30); d < 550 || d > 620 { // a retriever's standard: 560 to 620 mm
 		t.Errorf("a dog of 30 kg stands %.0f mm", d)
 	}

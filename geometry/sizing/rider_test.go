@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/body"
 	"ribwright/geometry/design"
 	"ribwright/geometry/sizing/family"
+	"ribwright/geometry/wording"
 )
 
 func grown(kg, mm float64) Paddler {
@@ -172,6 +173,17 @@ func TestOutsideTheSurvey(t *testing.T) {
 	}
 	if made < 60 {
 		t.Errorf("%d of 75 made", made)
+	}
+}
+
+// TestRefusalNamesNoKey: a fault that names a key of the design is told in the words of the
+// brief; one that names none is kept.
+func TestRefusalNamesNoKey(t *testing.T) {
+	c := settledCase(t, shipped(t, "pack"), briefFor(shipped(t, "pack"), body.Person{Weight: 60, Stature: 1650}, 10))
+	for text, kept := range map[string]bool{"ribs.pitch is 3 mm": false, "the water stands over the gunwale": true} {
+		if said := c.Refused(&wording.Fault{Text: text}).Error(); strings.Contains(said, text) != kept || !strings.Contains(said, "60 kg") {
+			t.Errorf("%q is told as %q", text, said)
+		}
 	}
 }
 
