@@ -186,18 +186,7 @@ func clipped(pts []geometry.Point, f geometry.Box) []geometry.Point {
 		func(q geometry.Point) float64 { return q.X - f.Min.X }, func(q geometry.Point) float64 { return f.Max.X - q.X },
 		func(q geometry.Point) float64 { return q.Y - f.Min.Y }, func(q geometry.Point) float64 { return f.Max.Y - q.Y },
 	} {
-		var out []geometry.Point
-		for i, a := range pts {
-			b := pts[(i+1)%len(pts)]
-			sa, sb := side(a), side(b)
-			if sa >= 0 {
-				out = append(out, a)
-			}
-			if sa*sb < 0 {
-				out = append(out, a.Lerp(b, sa/(sa-sb)))
-			}
-		}
-		pts = out
+		pts = geometry.Beside(pts, side)
 	}
 	return pts
 }

@@ -112,22 +112,6 @@ func grown(pts []geometry.Point, by float64) []geometry.Point {
 
 // band keeps what of a polygon lies between two levels.
 func band(pts []geometry.Point, lo, hi float64) []geometry.Point {
-	over := kept(pts, func(q geometry.Point) float64 { return q.Y - lo })
-	return kept(over, func(q geometry.Point) float64 { return -(q.Y - hi) })
-}
-
-// kept is what of a polygon lies on the side of a line where the measure is not less than nothing.
-func kept(pts []geometry.Point, side func(geometry.Point) float64) []geometry.Point {
-	var out []geometry.Point
-	for i, a := range pts {
-		b := pts[(i+1)%len(pts)]
-		sa, sb := side(a), side(b)
-		if sa >= 0 {
-			out = append(out, a)
-		}
-		if sa*sb < 0 {
-			out = append(out, a.Lerp(b, sa/(sa-sb)))
-		}
-	}
-	return out
+	over := geometry.Beside(pts, func(q geometry.Point) float64 { return q.Y - lo })
+	return geometry.Beside(over, func(q geometry.Point) float64 { return -(q.Y - hi) })
 }

@@ -126,7 +126,7 @@ func (p Plan) Reefed(reefs int) Plan {
 	over := func(q geometry.Point) float64 { return -along.Cross(q.Sub(tack.Add(drop))) } // right of it, looking aft along the foot
 	out := p
 	out.Corners = nil
-	for _, q := range kept(p.Corners, over) {
+	for _, q := range geometry.Beside(p.Corners, over) {
 		out.Corners = append(out.Corners, q.Sub(drop))
 	}
 	return out
