@@ -159,7 +159,7 @@ func TestCounted(t *testing.T) {
 	for _, boat := range design.ShippedNames() {
 		s := ship(t, boat, every)
 		f, kits := s.Boat.Frame, Of(s).Kits()
-		bare, plan := cutlist.Sticks(f), cutlist.Make(f, kits...)
+		bare, plan := cutlist.Heat(nil).Sticks(f), cutlist.Heat(nil).Make(f, kits...)
 		for _, m := range plan.Missing() { // the boards that the builder has may be too small
 			if m.Stick < len(bare) || !strings.Contains(m.Why, "no board named") {
 				t.Errorf("%s: no wood for %s: %s", boat, plan.Sticks[m.Stick].Part, m.Why)

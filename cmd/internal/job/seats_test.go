@@ -58,7 +58,7 @@ func seatsAgree(t *testing.T, who string, f *frame.Frame) {
 		top := told[marks.Name{Part: fmt.Sprintf("seat %d", n+1), Quantity: "top"}].Value
 		near(p.Name+"'s seat by flotation", b.Crew[i].Load().At.Z-shares[p.Posture]*weight.Sitting(p), top)
 	}
-	plan := cutlist.Sticks(f, b.Fittings...)
+	plan := cutlist.Heat(nil).Sticks(f, b.Fittings...)
 	drawn := pattern.SeatsOf(f, measure.Metric)
 	for _, s := range f.Seats {
 		part := fmt.Sprintf("seat %d", s.Number+1)

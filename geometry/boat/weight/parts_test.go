@@ -55,7 +55,7 @@ func TestWeighsItsCutList(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f, items := built(t, name, nil)
 		want := map[string]float64{}
-		for _, s := range cutlist.Sticks(f) {
+		for _, s := range cutlist.Heat(nil).Sticks(f) {
 			wood, err := f.Design.Wood(s.Species)
 			if err != nil {
 				t.Fatal(err)
@@ -88,7 +88,7 @@ func TestClothBetweenBareAndBought(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		n := materials.Count(j, c, cutlist.Make(f))
+		n := materials.Count(j, c, cutlist.Heat(nil).Make(f))
 		bare := c.Hull.Wetted(float.Level(under)) * f.Design.Skin.Mass() * 1e-9
 		sheet := n.Cloth.Bought() * f.Design.Skin.Mass() * 1e-9
 		if got := massOf(t, items, "Cloth"); got <= bare || got >= sheet {

@@ -13,7 +13,7 @@ import (
 
 func brook(t *testing.T, change func(d *design.Design)) *Plan {
 	t.Helper()
-	return Make(frametest.Shipped(t, "brook", func(d *design.Design) {
+	return Heat(nil).Make(frametest.Shipped(t, "brook", func(d *design.Design) {
 		fromPlank(d)
 		if change != nil {
 			change(d)
@@ -28,7 +28,7 @@ func TestBlocksFillTheGaps(t *testing.T) {
 	f := frametest.Shipped(t, "brook", func(d *design.Design) { d.Gunwale.Mortises = design.ByGap })
 	g := &f.Gunwale
 	net, blocks, strips, marks := 0.0, 0, 0, map[string]bool{}
-	for _, s := range Sticks(f) {
+	for _, s := range Heat(nil).Sticks(f) {
 		if marks[s.Mark] {
 			t.Errorf("two sticks are marked %s", s.Mark)
 		}
@@ -60,7 +60,7 @@ func TestBlocksFillTheGaps(t *testing.T) {
 	if strips != 2 || blocks != 2*(len(f.Ribs)+1) || math.Abs(net-want) > 1e-3 {
 		t.Errorf("%d strips and %d blocks of %.0f mm3, want 2, %d, %.0f", strips, blocks, net, 2*(len(f.Ribs)+1), want)
 	}
-	for _, m := range Make(f).Missing() {
+	for _, m := range Heat(nil).Make(f).Missing() {
 		t.Errorf("no wood: %+v", m)
 	}
 }

@@ -13,7 +13,15 @@ import (
 // along the straight stock from midship, mm.
 type Heat map[int][]frame.Zone
 
-// Make plans like the function Make, with scarfs out of what is steamed.
+// Make plans the sawing of a frame and its outfits from the boards that its design names,
+// or from sizes to ask the yard for, with scarfs out of what is steamed. With no heat
+// nothing is known to be steamed but the ribs.
+//
+// How: each wood is ripped first and the rips are crosscut, both by Pack; the end left of a
+// wide rip is ripped once more where that saves a board. Long sticks are scarfed where the
+// boards are short. Of several orders of using up the builder's boards, and of the yard's
+// sizes, the one that leaves no stick without wood and costs least is taken: by price where
+// all prices are known, else by volume.
 func (h Heat) Make(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, Pack) }
 
 // Rough plans like Make, but lays each stick on the first board with room and looks for

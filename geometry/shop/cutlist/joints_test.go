@@ -52,7 +52,7 @@ func TestScarfsOutOfHardCurves(t *testing.T) {
 		for _, s := range f.Stringers {
 			lines["S"+string(rune('0'+s.Number))+"p"] = s.Line
 		}
-		for _, s := range Sticks(f) {
+		for _, s := range Heat(nil).Sticks(f) {
 			line := lines[s.Mark]
 			if line == nil {
 				continue

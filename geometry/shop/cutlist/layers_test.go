@@ -52,7 +52,7 @@ func TestRoomForTheSaw(t *testing.T) {
 	f := frametest.Shipped(t, "river", nil)
 	const kerf = 3.0 // mm: a common saw cuts as wide
 	sticks := map[string]Stick{}
-	for _, s := range Sticks(f) {
+	for _, s := range Heat(nil).Sticks(f) {
 		sticks[s.Part] = s
 	}
 	for _, b := range []frame.Breasthook{f.BowHook, f.SternHook} {

@@ -121,20 +121,10 @@ func (s Sawn) Pieces() []Piece {
 	return out
 }
 
-// Make plans the sawing of a frame and its outfits from the boards that its design names, or from
-// sizes to ask the yard for. Nothing is known of what is steamed but the ribs; see Heat.
-//
-// How: each wood is ripped first and the rips are crosscut, both by Pack; the end
-// left of a wide rip is ripped once more where that saves a board. Long sticks are scarfed where the boards are short. Of several orders of using up the
-// builder's boards, and of the yard's sizes, the one that leaves no stick without
-// wood and costs least is taken: by price where all prices are known, else by
-// volume.
-func Make(f *frame.Frame, kits ...kit.Kit) *Plan { return Heat(nil).Make(f, kits...) }
-
 type packer func(lengths []float64, capacity, gap float64) Packing
 
 func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
-	p := &Plan{Sticks: edgeGlued(f.Design, h.sticks(f, kits)), Kerf: float64(f.Design.Stock.Kerf)}
+	p := &Plan{Sticks: edgeGlued(f.Design, h.Sticks(f, kits...)), Kerf: float64(f.Design.Stock.Kerf)}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
 	var woods []string
 	for _, s := range p.Sticks {

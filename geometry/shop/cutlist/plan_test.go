@@ -68,7 +68,7 @@ func fromPlank(d *design.Design) { d.Bow.Made = design.StemsSolid }
 
 // TestPlywoodStems: stems of plywood are in no board.
 func TestPlywoodStems(t *testing.T) {
-	solid, sheet := len(Sticks(frametest.Shipped(t, "lake", fromPlank))), len(Sticks(frametest.Shipped(t, "lake", nil)))
+	solid, sheet := len(Heat(nil).Sticks(frametest.Shipped(t, "lake", fromPlank))), len(Heat(nil).Sticks(frametest.Shipped(t, "lake", nil)))
 	if solid != sheet+2 {
 		t.Errorf("%d sticks with stems from a plank, %d with stems from plywood", solid, sheet)
 	}
@@ -81,7 +81,7 @@ func everyFrame(t *testing.T, check func(t *testing.T, f *frame.Frame, p *Plan))
 		all = append(all, frametest.Shipped(t, name, fromPlank))
 	}
 	for i, f := range append(all, randomFrames(t, 15)...) {
-		t.Run(fmt.Sprintf("%d %s %.0f", i, f.Design.Title, f.Hull.Length), func(t *testing.T) { check(t, f, Make(f)) })
+		t.Run(fmt.Sprintf("%d %s %.0f", i, f.Design.Title, f.Hull.Length), func(t *testing.T) { check(t, f, Heat(nil).Make(f)) })
 	}
 }
 
@@ -153,7 +153,7 @@ func TestSpareRibs(t *testing.T) {
 		for _, r := range f.Ribs {
 			longest = math.Max(longest, r.Blank)
 		}
-		for _, s := range Sticks(f) {
+		for _, s := range Heat(nil).Sticks(f) {
 			if s.Spare {
 				spare++
 				if s.Net != 0 || s.Length != longest || s.Family != Rib || s.Width != float64(f.Design.Ribs.Width) || s.Thickness != float64(f.Design.Ribs.Thickness) {
@@ -370,7 +370,7 @@ func TestVolumes(t *testing.T) {
 // rib 20 x 6 mm with tenons of 18 mm.
 func TestByHand(t *testing.T) {
 	f := frametest.Shipped(t, "brook", nil)
-	for _, s := range Sticks(f) {
+	for _, s := range Heat(nil).Sticks(f) {
 		want := s.Net
 		switch s.Family {
 		case Keel:
@@ -405,7 +405,7 @@ func TestImpossible(t *testing.T) {
 		{"no room to scarf", []design.Board{{Species: "western redcedar", Length: 600, Width: 300, Thickness: 40}}, "G1", "no place for a scarf"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := Make(frametest.Shipped(t, "brook", func(d *design.Design) { fromPlank(d); d.Stock.Boards = c.boards }))
+			p := Heat(nil).Make(frametest.Shipped(t, "brook", func(d *design.Design) { fromPlank(d); d.Stock.Boards = c.boards }))
 			for _, m := range p.Missing() {
 				if p.Sticks[m.Stick].Mark == c.mark && strings.Contains(m.Why, c.why) {
 					return

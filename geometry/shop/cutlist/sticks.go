@@ -90,9 +90,7 @@ const (
 )
 
 // Sticks lists every piece of wood of a frame, its fittings and its outfits, each once.
-func Sticks(f *frame.Frame, kits ...kit.Kit) []Stick { return Heat(nil).sticks(f, kits) }
-
-func (h Heat) sticks(f *frame.Frame, kits []kit.Kit) []Stick {
+func (h Heat) Sticks(f *frame.Frame, kits ...kit.Kit) []Stick {
 	var out []Stick
 	for _, add := range []func(*frame.Frame) []Stick{gunwales, ribs, stems, keel, h.stringers, breasthooks, thwarts} {
 		out = append(out, add(f)...)

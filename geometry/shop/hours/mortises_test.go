@@ -45,7 +45,7 @@ func TestGapsInsteadOfCuts(t *testing.T) {
 		}
 		return
 	}
-	p := cutlist.Make(gap)
+	p := cutlist.Heat(nil).Make(gap)
 	c := counter{f: gap, p: p}
 	c.wood()
 	c.out = append(c.out, Mortises(gap, gap.Design.Gunwale.Mortises)...)

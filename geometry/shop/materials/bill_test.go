@@ -24,7 +24,7 @@ func needs(t *testing.T, name string) (*frame.Frame, *Needs) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return f, Count(j, c, cutlist.Make(f))
+	return f, Count(j, c, cutlist.Heat(nil).Make(f))
 }
 
 // TestCrossings counts them by the ribs and battens of the frame.
@@ -103,7 +103,7 @@ func TestGlueOfBlocks(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := cutlist.Make(f)
+	p := cutlist.Heat(nil).Make(f)
 	j, err := joint.Of(f)
 	if err != nil {
 		t.Fatal(err)

@@ -124,7 +124,7 @@ func TestCordOfBrook(t *testing.T) {
 // TestWoodIsItsBoards: what is bought of each wood is the boards of the plan.
 func TestWoodIsItsBoards(t *testing.T) {
 	f, n := needs(t, "river")
-	for _, w := range cutlist.Make(f).Woods {
+	for _, w := range cutlist.Heat(nil).Make(f).Woods {
 		sum := 0.0
 		for _, b := range w.Boards {
 			sum += b.Board.Length * b.Board.Width * b.Board.Thickness * 1e-9
@@ -144,7 +144,7 @@ func TestOutfitsAdd(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	both := Count(n.Joints, c, cutlist.Make(f), k, k)
+	both := Count(n.Joints, c, cutlist.Heat(nil).Make(f), k, k)
 	if got, want := item(t, both, "cord").Amount, item(t, n, "cord").Amount+14; math.Abs(got-want) > 1e-9 {
 		t.Errorf("%g m of cord, want %g", got, want)
 	}

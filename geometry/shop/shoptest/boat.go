@@ -37,6 +37,6 @@ func Needs(t testing.TB, f *frame.Frame, kits ...kit.Kit) (*cutlist.Plan, *mater
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := cutlist.Make(f, kits...)
+	p := cutlist.Heat(nil).Make(f, kits...)
 	return p, materials.Count(j, c, p, kits...)
 }
