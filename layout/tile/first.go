@@ -178,7 +178,7 @@ func (f *flow) card() {
 		y := low.Y + cardHigh - 12
 		for _, words := range []string{
 			"Good: the line shows all round the card.",
-			"Bad: the card hides the line. The printer fitted the sheet to the page: choose 100 % and print again.",
+			"Bad: the card hides the line: fitted to the page. Choose 100 %, print again.",
 			"Bad: white shows between card and line.",
 		} {
 			for _, l := range lettering.Wrap(words, small, cardLong-12) {

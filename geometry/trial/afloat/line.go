@@ -56,7 +56,19 @@ func (r *Report) stands() string {
 	if !math.IsNaN(s.Flooding) {
 		text += fmt.Sprintf("; water comes in at %.0f deg of heel", deg(s.Flooding))
 	}
-	return text + fmt.Sprintf("; freeboard %.0f mm, trim %.0f mm", r.Rest.Freeboard.Least, math.Abs(r.Rest.TrimRise()))
+	text += fmt.Sprintf("; freeboard %.0f mm", r.Rest.Freeboard.Least)
+	if rise := r.Rest.TrimRise(); math.Abs(rise) >= 0.5 {
+		return text + fmt.Sprintf(", %.0f mm down by the %s", math.Abs(rise), lowerEnd(rise))
+	}
+	return text + ", level"
+}
+
+// lowerEnd is the end that a boat lies deeper at whose bow stands so much higher.
+func lowerEnd(rise float64) string {
+	if rise < 0 {
+		return "bow"
+	}
+	return "stern"
 }
 
 // rolls lists what it has less of against being rolled than is asked for.
@@ -90,11 +102,7 @@ func (r *Report) amiss() []string {
 		most = least.Trim
 	}
 	if rise := r.Rest.TrimRise(); math.Round(math.Abs(rise)) > most {
-		end := "stern"
-		if rise < 0 {
-			end = "bow"
-		}
-		out = append(out, fmt.Sprintf("it lies %.0f mm down by the %s over its waterline, and %.0f mm is the most: move people or gear", math.Abs(rise), end, most))
+		out = append(out, fmt.Sprintf("it lies %.0f mm down by the %s over its waterline, and %.0f mm is the most: move people or gear", math.Abs(rise), lowerEnd(rise), most))
 	}
 	return out
 }

@@ -70,7 +70,7 @@ func (w *writer) gunwales() step {
 	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends.", w.boredEnds()}
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
 	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: append([]string{marks, cut}, end...),
-		tools: "router or drill and chisels, bevel, clamps, tape", check: "first to last mortise by tape within 1 mm (1/32 in); a rib offcut slides in by hand",
+		tools: "router or drill and chisels, bevel, clamps, tape", check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
 		wrong: "a mortise is too tight: pare its ends. It is in a wrong place: glue in a plug of the same wood, and cut anew when it is hard",
 		care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes.", who: "common practice, no source"}
 	switch {
