@@ -55,7 +55,7 @@ var solvers = []solver{
 	{"trial/handwork", "Of", "works out what errors of hand work do to the boat"},
 	{"trial/stow", "NewBoat Nest Plan Fit Drop Squeeze .Refit .Cures", "nests boats and looks for what would make them fit"},
 	{"sizing/advice", "Rank .Take", "ranks the boats that would do"},
-	{"shop/cutlist", "Make Pack Sticks .Finished .Rings", "plans the sawing"},
+	{"shop/cutlist", "Pack .Make .Quick .Sticks .Finished .Rings", "plans the sawing"},
 	{"shop/materials", "Count", "counts what is bought"},
 	{"shop/hours", "Count Mortises Saved", "counts the work"},
 	{"shop/cost", "Of Read", "prices a boat"},

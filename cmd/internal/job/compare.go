@@ -190,7 +190,7 @@ func (k *facts) behavior(w World, prices *cost.Table, skill hours.Skill) (f edit
 	}
 	f.Mass = weight.Sum(b.Parts).Mass
 	kits := slices.Concat(b.Fittings, fitted.Kits())
-	plan := cutlist.Heat(f.Bend.Heat()).Rough(f.Bend.Frame, kits...)
+	plan := cutlist.Heat(f.Bend.Heat()).Quick(f.Bend.Frame, kits...)
 	needs := materials.Count(f.Bend.Joints, b.Cloth, plan, kits...)
 	needs.AddForms(f.Bend.Forms)
 	f.Cost = cost.Of(needs, plan, prices).Likely

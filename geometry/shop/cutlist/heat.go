@@ -24,10 +24,10 @@ type Heat map[int][]frame.Zone
 // all prices are known, else by volume.
 func (h Heat) Make(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, Pack) }
 
-// Rough plans like Make, but lays each stick on the first board with room and looks for
+// Quick plans like Make, but lays each stick on the first board with room and looks for
 // nothing better: in a fraction of the time, with a board more here and there. It is for
 // comparing two boats.
-func (h Heat) Rough(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, firstFitOnly) }
+func (h Heat) Quick(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, firstFitOnly) }
 
 // bag is how far the bag that holds the steam reaches past a bend, mm. Our own choice.
 const bag = 100.0
