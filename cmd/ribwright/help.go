@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/design"
@@ -21,14 +22,17 @@ func (p program) overview() string {
 	b.WriteString("\n  help VERB      the verb's flags\n" +
 		"  help design    every key of the design file\n" +
 		"  help species   the woods the program knows\n" +
+		"  help words     the trade's words, a line each\n" +
+		"  help TOPIC     more on one of these:\n" +
+		"    " + strings.Join(slices.DeleteFunc(topics(), func(s string) bool { return s == "words" }), " ") + "\n" +
 		"  --version\n\n" + strings.Replace(report.Promise, " advice ", "\nadvice ", 1) + "\n")
 	return b.String()
 }
 
-// help explains a verb, the design file or the woods; without a word, all.
+// help explains a verb, a topic, the design file or the woods; without a word, all.
 func (p program) help(args []string, w io.Writer) error {
 	if len(args) > 1 {
-		return usageError{fmt.Errorf("help: too many arguments: %s; usage: ribwright help [%s|design|species]", strings.Join(args[1:], " "), strings.Join(p.list(), "|"))}
+		return usageError{fmt.Errorf("help: too many arguments: %s; usage: ribwright help [%s]", strings.Join(args[1:], " "), strings.Join(p.explained(), "|"))}
 	}
 	page := map[string]func() string{"design": helpDesign, "species": helpSpecies}[strings.Join(args, "")]
 	if len(args) == 0 {
@@ -41,7 +45,16 @@ func (p program) help(args []string, w io.Writer) error {
 	if v := p.find(args[0]); v != nil {
 		return v.do([]string{"--help"}, console{w, w})
 	}
-	return usageError{fmt.Errorf("no help on %q; there is: %s, design, species", args[0], p.names())}
+	if text, ok := topic(args[0]); ok {
+		_, err := io.WriteString(w, text)
+		return err
+	}
+	return usageError{fmt.Errorf("no help on %q; there is: %s", args[0], strings.Join(p.explained(), ", "))}
+}
+
+// explained names all that help knows.
+func (p program) explained() []string {
+	return append(append(p.list(), "design", "species"), topics()...)
 }
 
 func helpDesign() string {
