@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"sync"
+	"syscall"
 
 	"github.com/spf13/pflag"
 
@@ -70,7 +71,7 @@ func summaryHasRoom(f folder, table string) error {
 // work makes every row on all cores, until the run is interrupted.
 func work(course *job.Course, p *progress, deliver func(job.Built) (sizing.Status, error)) []sizing.Outcome {
 	stop := make(chan os.Signal, 1)
-	signal.Notify(stop, os.Interrupt)
+	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
 	defer signal.Stop(stop)
 	all := make([]sizing.Outcome, course.Len())
 	for i := range all {

@@ -21,6 +21,7 @@ type folder struct {
 	dir     string
 	shared  bool // it may hold anything; else one that holds things and no list is somebody's
 	replace bool // write over files of the same names, whoever made them
+	disk    disk // nil for this machine's
 }
 
 // deliver makes a set of files in the folder, or keeps the one that an earlier run has
@@ -30,6 +31,9 @@ type folder struct {
 // Errors: something in the way that the program did not make, or files that cannot be
 // worked out or written.
 func (f folder) deliver(key string, files func() ([]job.Output, error)) (sizing.Status, error) {
+	if err := f.keeper().heal(f.dir); err != nil {
+		return "", err
+	}
 	old, err := f.open()
 	if err != nil {
 		return "", err
@@ -49,6 +53,14 @@ func (f folder) deliver(key string, files func() ([]job.Output, error)) (sizing.
 		return "", err
 	}
 	return sizing.Made, f.write(set, now, old)
+}
+
+// keeper puts its sets in place.
+func (f folder) keeper() keeper {
+	if f.disk == nil {
+		return usualKeeper()
+	}
+	return keeper{disk: f.disk}
 }
 
 // open reads the folder's list; without one it is empty.
@@ -123,43 +135,18 @@ func (f folder) inMemory(outs []job.Output, key string) (set []file, now list, e
 	return set, now, nil
 }
 
-// write puts a set in the place of an older one. Until all is there the list holds both
-// sets and says so, so that a run that is cut off leaves nothing that the next one would
-// take for somebody else's.
+// write puts a set and its list in the place of an older one.
 func (f folder) write(set []file, now, old list) error {
-	both := list{key: now.key, made: append(slices.Clone(now.made), old.made...)}
-	if err := f.writeList(both); err != nil {
-		return err
-	}
-	if err := save(set, nil); err != nil {
-		return errors.Join(err, f.undo(old))
-	}
+	var gone []string
 	for _, m := range old.made {
-		switch path := filepath.Join(f.dir, m.name); {
+		switch {
 		case slices.Contains(now.names(), m.name):
 		case f.shared:
 			now.made = append(now.made, m) // another set's
 		case f.owns(old, m.name):
-			if err := os.Remove(path); err != nil {
-				return fmt.Errorf("cannot remove %s: %w", path, cause(err))
-			}
+			gone = append(gone, filepath.Join(f.dir, m.name))
 		}
 	}
-	return f.writeList(now)
-}
-
-func (f folder) writeList(l list) error {
-	return save([]file{{path: filepath.Join(f.dir, listName), write: func(w io.Writer) error { _, err := io.WriteString(w, l.text()); return err }}}, nil)
-}
-
-// undo puts the old list back; a folder that held nothing goes.
-func (f folder) undo(old list) error {
-	if old.read {
-		return f.writeList(old)
-	}
-	if err := os.Remove(filepath.Join(f.dir, listName)); err != nil {
-		return fmt.Errorf("cannot remove %s: %w", filepath.Join(f.dir, listName), cause(err))
-	}
-	os.Remove(f.dir) // goes when nothing is in it
-	return nil
+	list := file{path: filepath.Join(f.dir, listName), write: func(w io.Writer) error { _, err := io.WriteString(w, now.text()); return err }}
+	return f.keeper().save(append(set, list), gone...)
 }

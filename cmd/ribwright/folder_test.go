@@ -180,32 +180,34 @@ func TestFolderKept(t *testing.T) {
 	}
 }
 
-// TestFolderCutOff: a run that was ended while it wrote leaves some files of each set;
-// the next one takes them all for its own and makes the set whole.
+// TestFolderCutOff: a run that was ended while it wrote leaves files of one set or the
+// other; the next one takes them for its own and makes the set whole.
 func TestFolderCutOff(t *testing.T) {
-	f := folder{dir: filepath.Join(t.TempDir(), "ann")}
-	deliverFirst(t, f)
-	old, err := f.open()
-	if err != nil {
-		t.Fatal(err)
-	}
-	outs, _ := texts(second)()
-	set, now, err := f.inMemory(outs, "second")
-	if err != nil {
-		t.Fatal(err)
-	}
-	// As write does, up to the first file.
-	if err := f.writeList(list{key: now.key, made: append(now.made, old.made...)}); err != nil {
-		t.Fatal(err)
-	}
-	if err := save(set[:1], nil); err != nil {
-		t.Fatal(err)
-	}
-	if s, err := f.deliver("second", texts(second)); s != sizing.Made || err != nil {
-		t.Fatal(s, err)
-	}
-	if got := inside(t, f.dir); !maps.Equal(got, second) {
-		t.Errorf("holds %q", got)
+	for n := 1; ; n++ {
+		f := folder{dir: filepath.Join(t.TempDir(), "ann")}
+		deliverFirst(t, f)
+		outs, _ := texts(second)()
+		set, now, err := f.inMemory(outs, "second")
+		if err != nil {
+			t.Fatal(err)
+		}
+		broken := &fault{n: n, forever: true}
+		f.disk = broken
+		old, err := folder{dir: f.dir}.open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		_ = f.write(set, now, old) // what it says nobody hears
+		f.disk = nil
+		if s, err := f.deliver("second", texts(second)); s != sizing.Made && s != sizing.Kept || err != nil {
+			t.Fatal(n, broken.hit, s, err)
+		}
+		if got := inside(t, f.dir); !maps.Equal(got, second) {
+			t.Fatalf("cut off at %d, %s: holds %q", n, broken.hit, got)
+		}
+		if broken.hit == "" {
+			return
+		}
 	}
 }
 

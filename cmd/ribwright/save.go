@@ -2,12 +2,17 @@ package main
 
 import (
 	"bufio"
+	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"syscall"
 )
 
@@ -18,65 +23,256 @@ type file struct {
 	write func(io.Writer) error
 }
 
-// save writes all the files, or none: each is written under another name beside
-// its place, and only when all are whole do they take their places. A file that was
-// there stays until then. through, when given, stands between the program and each
-// file; tests use it to fill the disk.
-func save(outs []file, through func(io.Writer) io.Writer) error {
-	for _, o := range outs {
-		dir := filepath.Dir(o.path)
-		if err := os.MkdirAll(dir, 0o777); err != nil {
-			return fmt.Errorf("cannot make the folder %q: %w", dir, cause(err))
+// keeper puts sets of files in place.
+type keeper struct {
+	disk disk
+	stop <-chan os.Signal // asks to leave all as it was; nil when nothing does
+}
+
+// usualKeeper writes to this machine's disk and is not to be stopped.
+func usualKeeper() keeper { return keeper{disk: hereabouts{}} }
+
+// save puts all the files in place and takes those away that are gone, or does neither:
+// each file is written under another name beside its place and brought safely to the disk;
+// then a journal says how to put back what was there; then they take their places. What a
+// stopped run has left is put right first. Where the files lie in several folders each has
+// a journal of its own, and a machine that dies between their ends may keep one set in the
+// one and the other in the other.
+//
+// Errors: what is no plain file in the way, no room, a place that may not be written, a run
+// that is at it just now. All is as it was then; where it could not be put back, the
+// journal stays and the error says so.
+func (k keeper) save(files []file, gone ...string) error {
+	s := saving{keeper: k, run: os.Getpid()}
+	defer s.sweep("draft")
+	if err := s.prepare(files); err != nil {
+		return s.leave(err)
+	}
+	for _, f := range files {
+		if s.stopped() {
+			return s.leave(errStopped)
 		}
-		// Found out now, and not when the first files have taken their places.
-		if info, err := os.Stat(o.path); err == nil && info.IsDir() {
-			return fmt.Errorf("cannot write %s: a folder of that name is in the way", o.path)
+		if err := s.write(f); err != nil {
+			return s.leave(fmt.Errorf("cannot write %s: %w", f.path, cause(err)))
 		}
 	}
-	drafts := make([]string, 0, len(outs))
-	defer func() {
-		for _, d := range drafts {
-			os.Remove(d) // gone already when all went well
-		}
-	}()
-	for _, o := range outs {
-		file, err := os.CreateTemp(filepath.Dir(o.path), "."+filepath.Base(o.path)+"-*.draft")
-		if err == nil {
-			drafts = append(drafts, file.Name())
-			err = fill(file, o, through)
-		}
-		if err != nil {
-			return fmt.Errorf("cannot write %s: %w", o.path, cause(err))
-		}
+	for _, path := range gone {
+		s.places = append(s.places, place{path: path, step: step{name: filepath.Base(path), had: true}, gone: true})
 	}
-	for i, o := range outs {
-		if err := os.Rename(drafts[i], o.path); err != nil {
-			return fmt.Errorf("cannot put %s in place: %w", o.path, cause(err))
+	if s.stopped() {
+		return s.leave(errStopped)
+	}
+	if err := s.settle(); err != nil {
+		return s.leave(s.giveUp(err))
+	}
+	s.sweep("kept")
+	return nil
+}
+
+// leave removes the drafts, and the folders that were made for this set, and returns why.
+func (s *saving) leave(why error) error {
+	s.sweep("draft")
+	for _, dir := range s.made {
+		s.disk.Remove(dir) // stays when something is in it
+	}
+	return why
+}
+
+// prepare makes the folders, puts right what a stopped run has left in them, and finds out
+// whether every file can take its place.
+func (s *saving) prepare(files []file) error {
+	var known []string
+	for _, f := range files {
+		dir := filepath.Dir(f.path)
+		if !slices.Contains(known, dir) {
+			known = append(known, dir)
+			if _, err := s.disk.Look(dir); errors.Is(err, fs.ErrNotExist) {
+				s.made = append(s.made, dir)
+			}
+			if err := s.disk.MakeFolder(dir); err != nil {
+				return fmt.Errorf("cannot make the folder %q: %w", dir, cause(err))
+			}
+			if err := s.heal(dir); err != nil {
+				return err
+			}
+		}
+		if err := s.room(f.path); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// fill writes one output into its draft and closes it, whatever happens.
-func fill(file *os.File, o file, through func(io.Writer) io.Writer) (err error) {
-	defer func() {
-		// A disk may only now say that it is full; but the first word counts.
-		if closing := file.Close(); err == nil {
-			err = closing
-		}
-	}()
-	var w io.Writer = file
-	if through != nil {
-		w = through(w)
+// room finds out whether a file can take its place.
+func (k keeper) room(path string) error {
+	switch info, err := k.disk.Look(path); {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("cannot write %s: %w", path, cause(err))
+	case info.IsDir():
+		return fmt.Errorf("cannot write %s: a folder of that name is in the way", path)
+	case info.Mode()&fs.ModeSymlink != 0:
+		return fmt.Errorf("cannot write %s: a link of that name is in the way; remove it, or take another folder", path)
+	case !info.Mode().IsRegular():
+		return fmt.Errorf("cannot write %s: something that is no plain file is in the way", path)
 	}
-	buffer := bufio.NewWriter(w)
-	if err := o.write(buffer); err != nil {
+	return nil
+}
+
+// saving is one set on its way into its places.
+type saving struct {
+	keeper
+	run      int
+	places   []place
+	journals []string // the folders that have one
+	made     []string // the folders that were not there before
+}
+
+// place is where one file goes, or where one goes away.
+type place struct {
+	path string
+	step
+	gone bool
+}
+
+// errStopped is told when somebody asked to leave all as it was.
+var errStopped = errors.New("stopped; nothing was changed")
+
+// stopped says whether somebody has.
+func (s *saving) stopped() bool {
+	select {
+	case <-s.stop:
+		return true
+	default:
+		return false
+	}
+}
+
+// giveUp puts back what was there, last first, and says why it had to.
+func (s *saving) giveUp(why error) error {
+	var failed error
+	for _, p := range slices.Backward(s.places) {
+		failed = cmp.Or(failed, s.putBack(p.path, p.step, s.run))
+	}
+	for _, dir := range s.journals {
+		if failed != nil {
+			break // the journals are still wanted
+		}
+		if err := s.disk.Remove(filepath.Join(dir, journalName(s.run))); !errors.Is(err, fs.ErrNotExist) {
+			failed = err
+		}
+	}
+	if failed != nil {
+		return fmt.Errorf("%w; what was there could not be put back (%w): the next run into that folder tries again", why, cause(failed))
+	}
+	return why
+}
+
+// write makes a file's draft.
+func (s *saving) write(f file) error {
+	old, err := s.disk.Look(f.path)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	p := place{path: f.path, step: step{name: filepath.Base(f.path), had: err == nil}}
+	d, err := s.disk.Create(beside(f.path, "draft", s.run))
+	if err != nil {
+		return err
+	}
+	s.places = append(s.places, p) // from here on the draft is swept
+	sums := sha256.New()
+	err = fill(d, sums, f)
+	if err == nil && p.had {
+		err = d.Chmod(old.Mode().Perm())
+	}
+	// A disk may only now say that it is full; but the first word counts.
+	if closing := d.Close(); err == nil {
+		err = closing
+	}
+	s.places[len(s.places)-1].sum = hex.EncodeToString(sums.Sum(nil))
+	return err
+}
+
+// fill writes a file into its draft and into sums, and has it brought to the disk.
+func fill(d draft, sums io.Writer, f file) error {
+	buffer := bufio.NewWriter(io.MultiWriter(d, sums))
+	if err := f.write(buffer); err != nil {
 		return err
 	}
 	if err := buffer.Flush(); err != nil {
 		return err
 	}
-	return file.Chmod(0o644) // a draft is made for its owner alone
+	return d.Sync()
+}
+
+// settle writes the journals, gives every file its place, and removes the journals: from
+// then on the new set counts.
+func (s *saving) settle() error {
+	folders := map[string][]step{}
+	for _, p := range s.places {
+		dir := filepath.Dir(p.path)
+		folders[dir] = append(folders[dir], p.step)
+	}
+	for _, dir := range slices.Sorted(maps.Keys(folders)) {
+		if err := s.journal(dir, folders[dir]); err != nil {
+			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, journalName(s.run)), cause(err))
+		}
+	}
+	for _, p := range s.places {
+		if err := s.put(p); err != nil {
+			return fmt.Errorf("cannot put %s in place: %w", p.path, cause(err))
+		}
+	}
+	for _, dir := range s.journals {
+		s.disk.SyncFolder(dir) // some systems cannot, and say so
+		if err := s.disk.Remove(filepath.Join(dir, journalName(s.run))); err != nil {
+			return fmt.Errorf("cannot remove %s: %w", filepath.Join(dir, journalName(s.run)), cause(err))
+		}
+	}
+	return nil
+}
+
+// journal writes a folder's journal and has it brought to the disk.
+func (s *saving) journal(dir string, steps []step) error {
+	d, err := s.disk.Create(filepath.Join(dir, journalName(s.run)))
+	if err != nil {
+		return err
+	}
+	s.journals = append(s.journals, dir)
+	_, err = io.WriteString(d, journalText(steps))
+	if err == nil {
+		err = d.Sync()
+	}
+	if closing := d.Close(); err == nil {
+		err = closing
+	}
+	s.disk.SyncFolder(dir)
+	return err
+}
+
+// put gives one file its place. What was there keeps a second name until all is done, so
+// that its place is never empty; where a file can have one name only, it is empty for a
+// moment.
+func (s *saving) put(p place) error {
+	kept := beside(p.path, "kept", s.run)
+	if p.gone {
+		return s.disk.Rename(p.path, kept)
+	}
+	if p.had && s.disk.Link(p.path, kept) != nil {
+		if err := s.disk.Rename(p.path, kept); err != nil {
+			return err
+		}
+	}
+	return s.disk.Rename(beside(p.path, "draft", s.run), p.path)
+}
+
+// sweep removes what lies beside the places for a while. What cannot be removed the next
+// run tries again.
+func (s *saving) sweep(what string) {
+	for _, p := range s.places {
+		s.disk.Remove(beside(p.path, what, s.run))
+	}
 }
 
 // mostRead is how much of a file is read, bytes: more than the largest that any

@@ -48,85 +48,80 @@ func three(dir, set string, size int) []file {
 	return out
 }
 
-// disk stands behind the n-th file that is opened and is full after so many bytes.
-type disk struct {
-	n, room int
-	why     error
-	opened  int
-}
-
-func (d *disk) through(w io.Writer) io.Writer {
-	d.opened++
-	if d.opened != d.n {
-		return w
+// TestSaveStopped: who stops a save finds all as it was.
+func TestSaveStopped(t *testing.T) {
+	dir := t.TempDir()
+	if err := usualKeeper().save(three(dir, "old", 300)); err != nil {
+		t.Fatal(err)
 	}
-	return &fullWriter{w, d.room, d.why}
-}
-
-type fullWriter struct {
-	w    io.Writer
-	room int
-	why  error
-}
-
-func (f *fullWriter) Write(p []byte) (int, error) {
-	if len(p) <= f.room {
-		f.room -= len(p)
-		return f.w.Write(p)
+	before, stop := files(t, dir), make(chan os.Signal, 1)
+	outs := three(dir, "new", 300)
+	write := outs[1].write
+	outs[1].write = func(w io.Writer) error { stop <- os.Interrupt; return write(w) }
+	if err := (keeper{hereabouts{}, stop}).save(outs); !errors.Is(err, errStopped) {
+		t.Errorf("save() = %v, want %v", err, errStopped)
 	}
-	n, err := f.w.Write(p[:f.room])
-	f.room = 0
-	if err == nil {
-		err = f.why
+	if after := files(t, dir); !maps.Equal(after, before) {
+		t.Errorf("the folder holds %.200q, want the older set", after)
 	}
-	return n, err
 }
 
-// TestSaveFullDisk fills the disk in each of the files, at its first byte, on
-// the way, and when the last of it leaves the buffer.
-func TestSaveFullDisk(t *testing.T) {
-	full := errors.New("no room\nleft")
-	names := []string{"a.pdf", "b.svg", "c.json"}
-	for n := 1; n <= 3; n++ {
-		for _, c := range []struct {
-			name       string
-			size, room int
-		}{
-			{"first byte", 100_000, 0},
-			{"on the way", 100_000, 50_000},
-			{"last byte", 100_000, 99_999},
-			{"flush, first byte", 100, 0},
-			{"flush, last byte", 100, 99},
-		} {
-			t.Run(fmt.Sprintf("%s %s", names[n-1], c.name), func(t *testing.T) {
-				dir := t.TempDir()
-				if err := save(three(dir, "old", 300), nil); err != nil {
-					t.Fatal(err)
-				}
-				before := files(t, dir)
-				d := &disk{n: n, room: c.room, why: full}
-				err := save(three(dir, "new", c.size), d.through)
-				want := fmt.Sprintf("cannot write %s: no room left", filepath.Join(dir, names[n-1]))
-				if !errors.Is(err, full) || flat(err.Error()) != want {
-					t.Errorf("save() = %v, want %q", err, want)
-				}
-				if after := files(t, dir); !maps.Equal(after, before) {
-					t.Errorf("the folder holds %.200q, want the older set %.200q", after, before)
-				}
-				// With room for all, the same call does its work.
-				d = &disk{n: n, room: c.size, why: full}
-				if err := save(three(dir, "new", c.size), d.through); err != nil {
-					t.Errorf("with room for all: %v", err)
-				}
-			})
+// TestSaveNoPlainFile: a link or a pipe in the way is not written through, nor replaced.
+func TestSaveNoPlainFile(t *testing.T) {
+	dir := t.TempDir()
+	target := filepath.Join(t.TempDir(), "mine.txt")
+	if err := os.WriteFile(target, []byte("mine"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(target, filepath.Join(dir, "b.svg")); err != nil {
+		t.Skip(err)
+	}
+	err := usualKeeper().save(three(dir, "new", 10))
+	if err == nil || !strings.Contains(err.Error(), "b.svg: a link of that name is in the way") {
+		t.Errorf("save() = %v, want the link named", err)
+	}
+	if data, _ := os.ReadFile(target); string(data) != "mine" || len(files(t, dir)) != 1 {
+		t.Errorf("behind the link lies %q, and the folder holds %v", data, files(t, dir))
+	}
+}
+
+// TestJournalTouchesNothingElse: a journal that somebody made up names files outside its
+// folder, or files that are not as it says; they stay.
+func TestJournalTouchesNothingElse(t *testing.T) {
+	root := t.TempDir()
+	dir := filepath.Join(root, "in")
+	for path, text := range map[string]string{"out.txt": "mine", "in/here.txt": "mine", "in/" + journalName(99999999): journalHead + "new " + sum([]byte("mine")) + " ../out.txt\nkept ../out.txt\nnew 00 here.txt\nkept here.txt\nnew " + sum([]byte("mine")) + " here.txt"} {
+		if err := os.MkdirAll(filepath.Join(root, filepath.Dir(path)), 0o777); err != nil {
+			t.Fatal(err)
 		}
+		if err := os.WriteFile(filepath.Join(root, path), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := usualKeeper().heal(dir); err != nil {
+		t.Fatal(err)
+	}
+	if now := tree(t, root); !maps.Equal(now, map[string]string{"out.txt": "mine", "in/here.txt": "mine"}) {
+		t.Errorf("left is %q", now)
+	}
+}
+
+// TestSaveBusy: while another run puts files in place nothing is written beside it.
+func TestSaveBusy(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, journalName(os.Getppid())), []byte(journalHead), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	err := usualKeeper().save(three(dir, "new", 10))
+	if err == nil || !strings.Contains(err.Error(), "another run is putting files into") || len(files(t, dir)) != 1 {
+		t.Errorf("save() = %v, and the folder holds %v", err, files(t, dir))
 	}
 }
 
 func TestSave(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "deep", "down")
 	for _, set := range []string{"first", "second"} {
-		if err := save(three(dir, set, 10_000), nil); err != nil {
+		if err := usualKeeper().save(three(dir, set, 10_000)); err != nil {
 			t.Fatal(err)
 		}
 		got := files(t, dir)
@@ -157,7 +152,7 @@ func TestSaveOutputFails(t *testing.T) {
 		_, err := w.Write(make([]byte, 10_000))
 		return errors.Join(err, errors.New("pattern rib F3 has no real place"))
 	}
-	err := save(outs, nil)
+	err := usualKeeper().save(outs)
 	if err == nil || !strings.Contains(err.Error(), "c.json: pattern rib F3 has no real place") {
 		t.Errorf("save() = %v, want the file's name and its fault", err)
 	}
@@ -177,7 +172,7 @@ func TestSavePanics(t *testing.T) {
 				t.Error("the panic was swallowed")
 			}
 		}()
-		_ = save(outs, nil)
+		_ = usualKeeper().save(outs)
 	}()
 	if left := files(t, dir); len(left) != 0 {
 		t.Errorf("the folder holds %.200q, want nothing", left)
@@ -187,13 +182,13 @@ func TestSavePanics(t *testing.T) {
 // TestSaveFolderInTheWay must find out before any file takes its place.
 func TestSaveFolderInTheWay(t *testing.T) {
 	dir := t.TempDir()
-	if err := save(three(dir, "old", 10)[:2], nil); err != nil {
+	if err := usualKeeper().save(three(dir, "old", 10)[:2]); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.Mkdir(filepath.Join(dir, "c.json"), 0o777); err != nil {
 		t.Fatal(err)
 	}
-	err := save(three(dir, "new", 10), nil)
+	err := usualKeeper().save(three(dir, "new", 10))
 	if err == nil || !strings.Contains(err.Error(), "c.json: a folder of that name is in the way") {
 		t.Errorf("save() = %v, want the folder named", err)
 	}
@@ -210,7 +205,7 @@ func TestSaveMany(t *testing.T) {
 		name := fmt.Sprintf("%02d", (i*7)%20)
 		outs = append(outs, file{filepath.Join(dir, name), "", func(w io.Writer) error { _, err := io.WriteString(w, name); return err }})
 	}
-	if err := save(outs, nil); err != nil {
+	if err := usualKeeper().save(outs); err != nil {
 		t.Fatal(err)
 	}
 	for name, text := range files(t, dir) {

@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"path/filepath"
 	"strconv"
 	"strings"
+	"syscall"
 	"time"
 
 	"github.com/spf13/pflag"
@@ -66,7 +68,10 @@ func (v verb) do(args []string, c console) error {
 	if a.strict && len(result.Warnings) > 0 {
 		return refused(v.name, result.Warnings)
 	}
-	if err := save(a.placed(result.Outputs), nil); err != nil {
+	stop := make(chan os.Signal, 1)
+	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
+	defer signal.Stop(stop)
+	if err := (keeper{hereabouts{}, stop}).save(a.placed(result.Outputs)); err != nil {
 		return err
 	}
 	return a.tell(c.out, result)
