@@ -11,6 +11,7 @@ import (
 	"slices"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/sizing"
 )
 
@@ -19,9 +20,9 @@ import (
 // are as it made them.
 type folder struct {
 	dir     string
-	shared  bool // it may hold anything; else one that holds things and no list is somebody's
-	replace bool // write over files of the same names, whoever made them
-	disk    disk // nil for this machine's
+	shared  bool      // it may hold anything; else one that holds things and no list is somebody's
+	replace bool      // write over files of the same names, whoever made them
+	disk    keep.Disk // nil for this machine's
 }
 
 // deliver makes a set of files in the folder, or keeps the one that an earlier run has
@@ -31,7 +32,7 @@ type folder struct {
 // Errors: something in the way that the program did not make, or files that cannot be
 // worked out or written.
 func (f folder) deliver(key string, files func() ([]job.Output, error)) (sizing.Status, error) {
-	if err := f.keeper().heal(f.dir); err != nil {
+	if err := f.keeper().Heal(f.dir); err != nil {
 		return "", err
 	}
 	old, err := f.open()
@@ -56,11 +57,11 @@ func (f folder) deliver(key string, files func() ([]job.Output, error)) (sizing.
 }
 
 // keeper puts its sets in place.
-func (f folder) keeper() keeper {
+func (f folder) keeper() keep.Keeper {
 	if f.disk == nil {
-		return usualKeeper()
+		return keep.Usual()
 	}
-	return keeper{disk: f.disk}
+	return keep.Keeper{Disk: f.disk}
 }
 
 // open reads the folder's list; without one it is empty.
@@ -72,7 +73,7 @@ func (f folder) open() (list, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return list{}, nil
 	case err != nil:
-		return list{}, fmt.Errorf("cannot look into %s: %w", f.dir, cause(err))
+		return list{}, fmt.Errorf("cannot look into %s: %w", f.dir, keep.Cause(err))
 	case f.shared:
 		if info, err = os.Stat(f.dir); err == nil && !info.IsDir() {
 			return list{}, fmt.Errorf("%s is a file; take another folder with --out", f.dir)
@@ -86,7 +87,7 @@ func (f folder) open() (list, error) {
 	}
 	inside, err := os.ReadDir(f.dir)
 	if err != nil {
-		return l, fmt.Errorf("cannot look into %s: %w", f.dir, cause(err))
+		return l, fmt.Errorf("cannot look into %s: %w", f.dir, keep.Cause(err))
 	}
 	if len(inside) > 0 {
 		return l, fmt.Errorf("%s holds files that this program did not make; give another name, take another folder with --out, or write into it with --replace", f.dir)
@@ -106,7 +107,7 @@ func (f folder) owns(l list, name string) bool {
 		return false
 	}
 	data, err := os.ReadFile(path)
-	return err == nil && slices.Contains(l.made, made{sum(data), name})
+	return err == nil && slices.Contains(l.made, made{keep.Sum(data), name})
 }
 
 // inTheWay finds a file that would be replaced and that the program did not make.
@@ -122,21 +123,21 @@ func (f folder) inTheWay(l list, names []string) error {
 }
 
 // inMemory makes the files before any of them is written.
-func (f folder) inMemory(outs []job.Output, key string) (set []file, now list, err error) {
+func (f folder) inMemory(outs []job.Output, key string) (set []keep.File, now list, err error) {
 	now = list{read: true, whole: true, key: key}
 	for _, o := range outs {
 		var b bytes.Buffer
 		if err := o.Write(&b); err != nil {
 			return nil, now, fmt.Errorf("cannot make %s: %w", o.Name, err)
 		}
-		now.made = append(now.made, made{sum(b.Bytes()), o.Name})
-		set = append(set, file{filepath.Join(f.dir, o.Name), o.Says, func(w io.Writer) error { _, err := w.Write(b.Bytes()); return err }})
+		now.made = append(now.made, made{keep.Sum(b.Bytes()), o.Name})
+		set = append(set, keep.File{Path: filepath.Join(f.dir, o.Name), Write: func(w io.Writer) error { _, err := w.Write(b.Bytes()); return err }})
 	}
 	return set, now, nil
 }
 
 // write puts a set and its list in the place of an older one.
-func (f folder) write(set []file, now, old list) error {
+func (f folder) write(set []keep.File, now, old list) error {
 	var gone []string
 	for _, m := range old.made {
 		switch {
@@ -147,6 +148,6 @@ func (f folder) write(set []file, now, old list) error {
 			gone = append(gone, filepath.Join(f.dir, m.name))
 		}
 	}
-	list := file{path: filepath.Join(f.dir, listName), write: func(w io.Writer) error { _, err := io.WriteString(w, now.text()); return err }}
-	return f.keeper().save(append(set, list), gone...)
+	list := keep.File{Path: filepath.Join(f.dir, listName), Write: func(w io.Writer) error { _, err := io.WriteString(w, now.text()); return err }}
+	return f.keeper().Save(append(set, list), gone...)
 }

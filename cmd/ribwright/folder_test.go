@@ -13,6 +13,8 @@ import (
 	"time"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/cmd/ribwright/keep"
+	"ribwright/cmd/ribwright/keep/keeptest"
 	"ribwright/geometry/sizing"
 )
 
@@ -119,7 +121,7 @@ func TestFolder(t *testing.T) {
 		{name: "a list that names what lies elsewhere",
 			before: func(t *testing.T, f folder) {
 				put(t, f.dir, "ann.toml", "hers")
-				put(t, f.dir, listName, listHead+sum([]byte("hers"))+"  ../outside.txt\n")
+				put(t, f.dir, listName, listHead+keep.Sum([]byte("hers"))+"  ../outside.txt\n")
 			},
 			want: map[string]string{"ann.toml": "hers"}, refused: "holds files that this program did not make"},
 	} {
@@ -191,7 +193,7 @@ func TestFolderCutOff(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		broken := &fault{n: n, forever: true}
+		broken := &keeptest.Fault{N: n, Forever: true}
 		f.disk = broken
 		old, err := folder{dir: f.dir}.open()
 		if err != nil {
@@ -200,12 +202,12 @@ func TestFolderCutOff(t *testing.T) {
 		_ = f.write(set, now, old) // what it says nobody hears
 		f.disk = nil
 		if s, err := f.deliver("second", texts(second)); s != sizing.Made && s != sizing.Kept || err != nil {
-			t.Fatal(n, broken.hit, s, err)
+			t.Fatal(n, broken.Hit, s, err)
 		}
 		if got := inside(t, f.dir); !maps.Equal(got, second) {
-			t.Fatalf("cut off at %d, %s: holds %q", n, broken.hit, got)
+			t.Fatalf("cut off at %d, %s: holds %q", n, broken.Hit, got)
 		}
-		if broken.hit == "" {
+		if broken.Hit == "" {
 			return
 		}
 	}
@@ -251,7 +253,7 @@ func TestClassInterrupted(t *testing.T) {
 	const n = 12
 	c := job.NewClass()
 	c.Name([]string{classOf(t, n)})
-	course, err := c.Read(job.World{Files: readFile})
+	course, err := c.Read(job.World{Files: keep.ReadFile})
 	if err != nil {
 		t.Fatal(err)
 	}

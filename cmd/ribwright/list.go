@@ -1,12 +1,12 @@
 package main
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
+
+	"ribwright/cmd/ribwright/keep"
 )
 
 // listName is the file in a folder that says which of its files the program made.
@@ -60,7 +60,7 @@ func readList(path string) list {
 	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
 		return list{}
 	}
-	data, err := readFile(path)
+	data, err := keep.ReadFile(path)
 	rest, ours := strings.CutPrefix(string(data), listHead)
 	if err != nil || !ours {
 		return list{}
@@ -83,9 +83,4 @@ func readList(path string) list {
 		l.made = append(l.made, made{sum, name})
 	}
 	return l
-}
-
-func sum(data []byte) string {
-	s := sha256.Sum256(data)
-	return hex.EncodeToString(s[:])
 }

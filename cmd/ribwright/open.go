@@ -17,6 +17,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/page"
+	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/design"
 )
 
@@ -49,7 +50,7 @@ func (v verb) open(args []string, c console) error {
 	defer end()
 	l, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", *port))
 	if err != nil {
-		return fmt.Errorf("open: port %d cannot be used: %w; leave --port out for a free one", *port, cause(err))
+		return fmt.Errorf("open: port %d cannot be used: %w; leave --port out for a free one", *port, keep.Cause(err))
 	}
 	at := fmt.Sprintf("http://%s/", l.Addr())
 	if _, err := fmt.Fprintf(c.out, "%s\n  open until you press Ctrl-C; only this machine can see it\n", at); err != nil {
@@ -69,7 +70,7 @@ func firstPage(names []string) (http.Handler, error) {
 	}
 	if name != "" && !slices.Contains(design.ShippedNames(), name) {
 		var err error
-		if text, err = readFile(name); err != nil {
+		if text, err = keep.ReadFile(name); err != nil {
 			return nil, fmt.Errorf("open: cannot read the design file %q: %w; give a file, or one of %s", name, err, strings.Join(design.ShippedNames(), ", "))
 		}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/wording"
 )
 
@@ -70,7 +71,7 @@ type answer struct {
 func (a *answer) Write(p []byte) (int, error) {
 	n, err := a.w.Write(p)
 	if err != nil && a.err == nil {
-		a.err = fmt.Errorf("cannot write to standard output: %w", cause(err))
+		a.err = fmt.Errorf("cannot write to standard output: %w", keep.Cause(err))
 	}
 	return n, a.err
 }

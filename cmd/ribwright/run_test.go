@@ -12,6 +12,8 @@ import (
 	"testing"
 
 	"github.com/spf13/pflag"
+
+	"ribwright/cmd/ribwright/keep"
 )
 
 // verbFor makes a verb of a function.
@@ -126,7 +128,7 @@ func TestCause(t *testing.T) {
 		{"file for a folder", &fs.PathError{Op: "mkdir", Path: "b", Err: syscall.ENOTDIR}, "a file is in the way, where a folder should be"},
 		{"other", errors.New("blunt"), "blunt"},
 	} {
-		if got := cause(c.err).Error(); got != c.want {
+		if got := keep.Cause(c.err).Error(); got != c.want {
 			t.Errorf("%s: got %q, want %q", c.name, got, c.want)
 		}
 	}

@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wording"
 	"ribwright/render/json"
@@ -71,7 +72,7 @@ func (v verb) do(args []string, c console) error {
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
 	defer signal.Stop(stop)
-	if err := (keeper{hereabouts{}, stop}).save(a.placed(result.Outputs)); err != nil {
+	if err := (keep.Keeper{Disk: keep.Here{}, Stop: stop}).Save(a.files(result.Outputs)); err != nil {
 		return err
 	}
 	return a.tell(c.out, result)
@@ -108,7 +109,7 @@ func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*p
 		r.Name(names)
 	}
 	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
-	return job.World{Files: readFile, Made: made}, err
+	return job.World{Files: keep.ReadFile, Made: made}, err
 }
 
 // dateOfFiles returns the date that stands in every file: a fixed one, so that
@@ -163,28 +164,28 @@ func (a *asked) tell(w io.Writer, r *job.Result) error {
 		return err
 	}
 	var b strings.Builder
-	for i, o := range a.placed(r.Outputs) {
+	for i, f := range a.files(r.Outputs) {
 		if i == 0 {
 			b.WriteString("\n")
 		}
-		b.WriteString(o.path + "\n")
-		if o.says != "" {
-			b.WriteString("  " + o.says + "\n")
+		b.WriteString(f.Path + "\n")
+		if says := r.Outputs[i].Says; says != "" {
+			b.WriteString("  " + says + "\n")
 		}
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-// placed puts every file into the folder, a design where it is said.
-func (a *asked) placed(outs []job.Output) []file {
-	var out []file
+// files puts every output into the folder, a design where it is said.
+func (a *asked) files(outs []job.Output) []keep.File {
+	var out []keep.File
 	for i, o := range outs {
 		path := filepath.Join(a.out, o.Name)
 		if i == 0 && a.file != "" && strings.EqualFold(filepath.Ext(o.Name), filepath.Ext(a.file)) {
 			path = a.file
 		}
-		out = append(out, file{path, o.Says, o.Write})
+		out = append(out, keep.File{Path: path, Write: o.Write})
 	}
 	return out
 }

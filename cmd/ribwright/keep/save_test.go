@@ -1,4 +1,4 @@
-package main
+package keep_test
 
 import (
 	"bytes"
@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"ribwright/cmd/ribwright/keep"
 )
 
 // files reads everything in a folder, by name.
@@ -32,10 +34,10 @@ func files(t *testing.T, dir string) map[string]string {
 
 // three makes outputs of the given size that say which set they are of. Each is
 // written in pieces, as the real ones are.
-func three(dir, set string, size int) []file {
-	var out []file
+func three(dir, set string, size int) []keep.File {
+	var out []keep.File
 	for _, name := range []string{"a.pdf", "b.svg", "c.json"} {
-		out = append(out, file{filepath.Join(dir, name), "", func(w io.Writer) error {
+		out = append(out, keep.File{Path: filepath.Join(dir, name), Write: func(w io.Writer) error {
 			line := set + " " + name + "\n"
 			for left := size; left > 0; left -= len(line) {
 				if _, err := io.WriteString(w, line[:min(left, len(line))]); err != nil {
@@ -51,15 +53,15 @@ func three(dir, set string, size int) []file {
 // TestSaveStopped: who stops a save finds all as it was.
 func TestSaveStopped(t *testing.T) {
 	dir := t.TempDir()
-	if err := usualKeeper().save(three(dir, "old", 300)); err != nil {
+	if err := keep.Usual().Save(three(dir, "old", 300)); err != nil {
 		t.Fatal(err)
 	}
 	before, stop := files(t, dir), make(chan os.Signal, 1)
 	outs := three(dir, "new", 300)
-	write := outs[1].write
-	outs[1].write = func(w io.Writer) error { stop <- os.Interrupt; return write(w) }
-	if err := (keeper{hereabouts{}, stop}).save(outs); !errors.Is(err, errStopped) {
-		t.Errorf("save() = %v, want %v", err, errStopped)
+	write := outs[1].Write
+	outs[1].Write = func(w io.Writer) error { stop <- os.Interrupt; return write(w) }
+	if err := (keep.Keeper{Disk: keep.Here{}, Stop: stop}).Save(outs); !errors.Is(err, keep.ErrStopped) {
+		t.Errorf("save() = %v, want %v", err, keep.ErrStopped)
 	}
 	if after := files(t, dir); !maps.Equal(after, before) {
 		t.Errorf("the folder holds %.200q, want the older set", after)
@@ -76,7 +78,7 @@ func TestSaveNoPlainFile(t *testing.T) {
 	if err := os.Symlink(target, filepath.Join(dir, "b.svg")); err != nil {
 		t.Skip(err)
 	}
-	err := usualKeeper().save(three(dir, "new", 10))
+	err := keep.Usual().Save(three(dir, "new", 10))
 	if err == nil || !strings.Contains(err.Error(), "b.svg: a link of that name is in the way") {
 		t.Errorf("save() = %v, want the link named", err)
 	}
@@ -90,7 +92,7 @@ func TestSaveNoPlainFile(t *testing.T) {
 func TestJournalTouchesNothingElse(t *testing.T) {
 	root := t.TempDir()
 	dir := filepath.Join(root, "in")
-	for path, text := range map[string]string{"out.txt": "mine", "in/here.txt": "mine", "in/" + journalName(99999999): journalHead + "new " + sum([]byte("mine")) + " ../out.txt\nkept ../out.txt\nnew 00 here.txt\nkept here.txt\nnew " + sum([]byte("mine")) + " here.txt"} {
+	for path, text := range map[string]string{"out.txt": "mine", "in/here.txt": "mine", "in/" + keep.JournalName(99999999): keep.JournalHead + "new " + keep.Sum([]byte("mine")) + " ../out.txt\nkept ../out.txt\nnew 00 here.txt\nkept here.txt\nnew " + keep.Sum([]byte("mine")) + " here.txt"} {
 		if err := os.MkdirAll(filepath.Join(root, filepath.Dir(path)), 0o777); err != nil {
 			t.Fatal(err)
 		}
@@ -98,7 +100,7 @@ func TestJournalTouchesNothingElse(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if err := usualKeeper().heal(dir); err != nil {
+	if err := keep.Usual().Heal(dir); err != nil {
 		t.Fatal(err)
 	}
 	if now := tree(t, root); !maps.Equal(now, map[string]string{"out.txt": "mine", "in/here.txt": "mine"}) {
@@ -109,10 +111,10 @@ func TestJournalTouchesNothingElse(t *testing.T) {
 // TestSaveBusy: while another run puts files in place nothing is written beside it.
 func TestSaveBusy(t *testing.T) {
 	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, journalName(os.Getppid())), []byte(journalHead), 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(dir, keep.JournalName(os.Getppid())), []byte(keep.JournalHead), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	err := usualKeeper().save(three(dir, "new", 10))
+	err := keep.Usual().Save(three(dir, "new", 10))
 	if err == nil || !strings.Contains(err.Error(), "another run is putting files into") || len(files(t, dir)) != 1 {
 		t.Errorf("save() = %v, and the folder holds %v", err, files(t, dir))
 	}
@@ -121,7 +123,7 @@ func TestSaveBusy(t *testing.T) {
 func TestSave(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "deep", "down")
 	for _, set := range []string{"first", "second"} {
-		if err := usualKeeper().save(three(dir, set, 10_000)); err != nil {
+		if err := keep.Usual().Save(three(dir, set, 10_000)); err != nil {
 			t.Fatal(err)
 		}
 		got := files(t, dir)
@@ -130,11 +132,11 @@ func TestSave(t *testing.T) {
 		}
 		for _, o := range three(dir, set, 10_000) {
 			var want bytes.Buffer
-			if err := o.write(&want); err != nil {
+			if err := o.Write(&want); err != nil {
 				t.Fatal(err)
 			}
-			if got[filepath.Base(o.path)] != want.String() {
-				t.Errorf("%s set: %s holds %.40q, want %.40q", set, filepath.Base(o.path), got[filepath.Base(o.path)], want.String())
+			if got[filepath.Base(o.Path)] != want.String() {
+				t.Errorf("%s set: %s holds %.40q, want %.40q", set, filepath.Base(o.Path), got[filepath.Base(o.Path)], want.String())
 			}
 		}
 	}
@@ -148,11 +150,11 @@ func TestSave(t *testing.T) {
 func TestSaveOutputFails(t *testing.T) {
 	dir := t.TempDir()
 	outs := three(dir, "new", 100_000)
-	outs[2].write = func(w io.Writer) error {
+	outs[2].Write = func(w io.Writer) error {
 		_, err := w.Write(make([]byte, 10_000))
 		return errors.Join(err, errors.New("pattern rib F3 has no real place"))
 	}
-	err := usualKeeper().save(outs)
+	err := keep.Usual().Save(outs)
 	if err == nil || !strings.Contains(err.Error(), "c.json: pattern rib F3 has no real place") {
 		t.Errorf("save() = %v, want the file's name and its fault", err)
 	}
@@ -165,14 +167,14 @@ func TestSaveOutputFails(t *testing.T) {
 func TestSavePanics(t *testing.T) {
 	dir := t.TempDir()
 	outs := three(dir, "new", 100)
-	outs[1].write = func(io.Writer) error { panic("broken") }
+	outs[1].Write = func(io.Writer) error { panic("broken") }
 	func() {
 		defer func() {
 			if recover() == nil {
 				t.Error("the panic was swallowed")
 			}
 		}()
-		_ = usualKeeper().save(outs)
+		_ = keep.Usual().Save(outs)
 	}()
 	if left := files(t, dir); len(left) != 0 {
 		t.Errorf("the folder holds %.200q, want nothing", left)
@@ -182,13 +184,13 @@ func TestSavePanics(t *testing.T) {
 // TestSaveFolderInTheWay must find out before any file takes its place.
 func TestSaveFolderInTheWay(t *testing.T) {
 	dir := t.TempDir()
-	if err := usualKeeper().save(three(dir, "old", 10)[:2]); err != nil {
+	if err := keep.Usual().Save(three(dir, "old", 10)[:2]); err != nil {
 		t.Fatal(err)
 	}
 	if err := os.Mkdir(filepath.Join(dir, "c.json"), 0o777); err != nil {
 		t.Fatal(err)
 	}
-	err := usualKeeper().save(three(dir, "new", 10))
+	err := keep.Usual().Save(three(dir, "new", 10))
 	if err == nil || !strings.Contains(err.Error(), "c.json: a folder of that name is in the way") {
 		t.Errorf("save() = %v, want the folder named", err)
 	}
@@ -200,12 +202,12 @@ func TestSaveFolderInTheWay(t *testing.T) {
 // TestSaveMany keeps the order of drafts and files apart from that of names.
 func TestSaveMany(t *testing.T) {
 	dir := t.TempDir()
-	var outs []file
+	var outs []keep.File
 	for i := range 20 {
 		name := fmt.Sprintf("%02d", (i*7)%20)
-		outs = append(outs, file{filepath.Join(dir, name), "", func(w io.Writer) error { _, err := io.WriteString(w, name); return err }})
+		outs = append(outs, keep.File{Path: filepath.Join(dir, name), Write: func(w io.Writer) error { _, err := io.WriteString(w, name); return err }})
 	}
-	if err := usualKeeper().save(outs); err != nil {
+	if err := keep.Usual().Save(outs); err != nil {
 		t.Fatal(err)
 	}
 	for name, text := range files(t, dir) {

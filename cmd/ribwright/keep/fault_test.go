@@ -1,8 +1,7 @@
-package main
+package keep_test
 
 import (
 	"bytes"
-	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -16,136 +15,18 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"ribwright/cmd/ribwright/keep"
+	"ribwright/cmd/ribwright/keep/keeptest"
 )
 
-// fault is a disk whose n-th operation fails, and with forever every one after it too, as
-// if the program had been killed there.
-type fault struct {
-	hereabouts
-	n       int
-	forever bool
-	count   int
-	hit     string // the operation that failed
-}
-
-var errFault = errors.New("the disk\nhas a fault")
-
-func (f *fault) fails(what string) bool {
-	f.count++
-	if f.count == f.n || f.forever && f.count > f.n {
-		f.hit = cmp.Or(f.hit, what)
-		return true
-	}
-	return false
-}
-
-func (f *fault) MakeFolder(path string) error {
-	if f.fails("make folder") {
-		return errFault
-	}
-	return f.hereabouts.MakeFolder(path)
-}
-
-func (f *fault) Look(path string) (fs.FileInfo, error) {
-	if f.fails("look") {
-		return nil, errFault
-	}
-	return f.hereabouts.Look(path)
-}
-
-func (f *fault) List(folder string) ([]fs.DirEntry, error) {
-	if f.fails("list") {
-		return nil, errFault
-	}
-	return f.hereabouts.List(folder)
-}
-
-func (f *fault) Read(path string) ([]byte, error) {
-	if f.fails("read") {
-		return nil, errFault
-	}
-	return f.hereabouts.Read(path)
-}
-
-func (f *fault) Create(path string) (draft, error) {
-	if f.fails("create") {
-		return nil, errFault
-	}
-	d, err := f.hereabouts.Create(path)
-	return &faultyDraft{d, f}, err
-}
-
-func (f *fault) Rename(from, to string) error {
-	if f.fails("rename") {
-		return errFault
-	}
-	return f.hereabouts.Rename(from, to)
-}
-
-func (f *fault) Link(from, to string) error {
-	if f.fails("link") {
-		return errFault
-	}
-	return f.hereabouts.Link(from, to)
-}
-
-func (f *fault) Remove(path string) error {
-	if f.fails("remove") {
-		return errFault
-	}
-	return f.hereabouts.Remove(path)
-}
-
-func (f *fault) SyncFolder(path string) error {
-	if f.fails("sync folder") {
-		return errFault
-	}
-	return nil // a test's folder need not outlive a loss of power
-}
-
-type faultyDraft struct {
-	draft
-	f *fault
-}
-
-// Write puts half of what it is given on a disk that fails.
-func (d *faultyDraft) Write(p []byte) (int, error) {
-	if d.f.fails("write") {
-		n, _ := d.draft.Write(p[:len(p)/2])
-		return n, errFault
-	}
-	return d.draft.Write(p)
-}
-
-func (d *faultyDraft) Sync() error {
-	if d.f.fails("sync") {
-		return errFault
-	}
-	return nil
-}
-
-func (d *faultyDraft) Chmod(m fs.FileMode) error {
-	if d.f.fails("chmod") {
-		return errFault
-	}
-	return d.draft.Chmod(m)
-}
-
-func (d *faultyDraft) Close() error {
-	err := d.draft.Close()
-	if d.f.fails("close") {
-		return errFault
-	}
-	return err
-}
-
-// unsynced is a keeper that does not wait for the disk, for tests of hundreds of saves.
-func unsynced() keeper { return keeper{disk: &fault{}} }
+// unsynced is a keep.Keeper that does not wait for the disk, for tests of hundreds of saves.
+func unsynced() keep.Keeper { return keep.Keeper{Disk: &keeptest.Fault{}} }
 
 // faultCase is a set that takes the place of another.
 type faultCase struct {
 	name          string
-	before, after []file
+	before, after []keep.File
 	gone          []string
 }
 
@@ -162,28 +43,28 @@ func faultCases(dir string) []faultCase {
 
 // TestSaveFaults lets operation 1, 2, 3 and so on of a save fail, until a run meets no
 // fault: afterwards the folder holds the older set whole or the new one whole, the one that
-// the answer says, and nothing else. A fault is told in a line.
+// the answer says, and nothing else.
 func TestSaveFaults(t *testing.T) {
 	root := t.TempDir()
 	for i := range faultCases(root) {
 		seen := map[string]bool{}
 		for n := 1; ; n++ {
 			dir := filepath.Join(root, fmt.Sprint(i, "-", n))
-			f := &fault{n: n}
+			f := &keeptest.Fault{N: n}
 			before, after, err := tryFault(t, dir, i, f)
 			for _, folder := range []string{dir, filepath.Join(dir, "deep", "down")} {
-				if err := unsynced().heal(folder); err != nil { // a kept file that could not be removed
+				if err := unsynced().Heal(folder); err != nil { // a kept file that could not be removed
 					t.Fatal(err)
 				}
 			}
 			now := tree(t, dir)
 			if want := map[bool]map[string]string{true: after, false: before}[err == nil]; !maps.Equal(now, want) {
-				t.Fatalf("%s: operation %d, %s, fails, answer %v: the folder holds %.300q", faultCases(root)[i].name, n, f.hit, err, now)
+				t.Fatalf("%s: operation %d, %s, fails, answer %v: the folder holds %.300q", faultCases(root)[i].name, n, f.Hit, err, now)
 			}
-			if err != nil && (!errors.Is(err, errFault) || strings.Contains(flat(err.Error()), "\n")) {
-				t.Errorf("%s: operation %d, %s, fails: %v", faultCases(root)[i].name, n, f.hit, err)
+			if err != nil && !errors.Is(err, keeptest.Err) {
+				t.Errorf("%s: operation %d, %s, fails: %v", faultCases(root)[i].name, n, f.Hit, err)
 			}
-			if seen[f.hit] = true; f.hit == "" {
+			if seen[f.Hit] = true; f.Hit == "" {
 				break
 			}
 		}
@@ -197,29 +78,29 @@ func TestSaveFaults(t *testing.T) {
 
 // tryFault saves a case's sets into a folder, the second on a disk with a fault, and
 // returns what the folder held before and what it should hold after.
-func tryFault(t *testing.T, dir string, i int, f *fault) (before, after map[string]string, err error) {
+func tryFault(t *testing.T, dir string, i int, f *keeptest.Fault) (before, after map[string]string, err error) {
 	t.Helper()
 	c := faultCases(dir)[i]
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		t.Fatal(err)
 	}
-	if err := unsynced().save(c.before); err != nil {
+	if err := unsynced().Save(c.before); err != nil {
 		t.Fatal(err)
 	}
 	before = tree(t, dir)
 	after = maps.Clone(before)
 	for _, o := range c.after {
 		var b bytes.Buffer
-		if err := o.write(&b); err != nil {
+		if err := o.Write(&b); err != nil {
 			t.Fatal(err)
 		}
-		name, _ := filepath.Rel(dir, o.path)
+		name, _ := filepath.Rel(dir, o.Path)
 		after[name] = b.String()
 	}
 	for _, path := range c.gone {
 		delete(after, filepath.Base(path))
 	}
-	return before, after, keeper{disk: f}.save(c.after, c.gone...)
+	return before, after, keep.Keeper{Disk: f}.Save(c.after, c.gone...)
 }
 
 // tree reads every file under a folder, by its path from there.
@@ -252,20 +133,20 @@ func TestSaveCutOff(t *testing.T) {
 	for i := range faultCases(root) {
 		for n := 1; ; n++ {
 			dir := filepath.Join(root, fmt.Sprint(i, "-", n))
-			f := &fault{n: n, forever: true}
+			f := &keeptest.Fault{N: n, Forever: true}
 			before, after, _ := tryFault(t, dir, i, f)
 			for _, folder := range []string{dir, filepath.Join(dir, "deep", "down")} {
-				if err := unsynced().heal(folder); err != nil {
+				if err := unsynced().Heal(folder); err != nil {
 					t.Fatal(err)
 				}
 				if now := inFolder(tree(t, folder)); !maps.Equal(now, inFolder(under(before, dir, folder))) && !maps.Equal(now, inFolder(under(after, dir, folder))) {
-					t.Fatalf("%s: cut off at operation %d, %s: the folder holds %.300q", faultCases(root)[i].name, n, f.hit, now)
+					t.Fatalf("%s: cut off at operation %d, %s: the folder holds %.300q", faultCases(root)[i].name, n, f.Hit, now)
 				}
 			}
-			if err := unsynced().save(faultCases(dir)[i].after, faultCases(dir)[i].gone...); err != nil && len(faultCases(dir)[i].gone) == 0 {
+			if err := unsynced().Save(faultCases(dir)[i].after, faultCases(dir)[i].gone...); err != nil && len(faultCases(dir)[i].gone) == 0 {
 				t.Fatal(err)
 			}
-			if f.hit == "" {
+			if f.Hit == "" {
 				break
 			}
 		}
@@ -299,7 +180,7 @@ func inFolder(all map[string]string) map[string]string {
 func TestSaveKilled(t *testing.T) {
 	if dir := os.Getenv("RIBWRIGHT_SAVES_INTO"); dir != "" {
 		for n := 0; ; n++ {
-			if err := unsynced().save(three(dir, fmt.Sprintf("set %d", n), 20_000)); err != nil {
+			if err := unsynced().Save(three(dir, fmt.Sprintf("set %d", n), 20_000)); err != nil {
 				t.Fatal(err)
 			}
 			if n == 0 {
@@ -328,7 +209,7 @@ func TestSaveKilled(t *testing.T) {
 		time.Sleep(time.Duration(random.IntN(20_000)) * time.Microsecond)
 		c.Process.Kill()
 		c.Wait()
-		if err := unsynced().heal(dir); err != nil {
+		if err := unsynced().Heal(dir); err != nil {
 			t.Fatal(err)
 		}
 		now := files(t, dir)

@@ -1,4 +1,6 @@
-package main
+// Package keep puts sets of files in place: each set as a whole or not at all, whatever fails
+// on the way.
+package keep
 
 import (
 	"bufio"
@@ -16,23 +18,22 @@ import (
 	"syscall"
 )
 
-// file is one file to write.
-type file struct {
-	path  string
-	says  string // what it is, "" for nothing
-	write func(io.Writer) error
+// File is one file to write.
+type File struct {
+	Path  string
+	Write func(io.Writer) error // called once
 }
 
-// keeper puts sets of files in place.
-type keeper struct {
-	disk disk
-	stop <-chan os.Signal // asks to leave all as it was; nil when nothing does
+// Keeper puts sets of Files in place.
+type Keeper struct {
+	Disk Disk
+	Stop <-chan os.Signal // asks to leave all as it was; nil when nothing does
 }
 
-// usualKeeper writes to this machine's disk and is not to be stopped.
-func usualKeeper() keeper { return keeper{disk: hereabouts{}} }
+// Usual writes to this machine's disk and is not to be stopped.
+func Usual() Keeper { return Keeper{Disk: Here{}} }
 
-// save puts all the files in place and takes those away that are gone, or does neither:
+// Save puts all the files in place and takes those away that are gone, or does neither:
 // each file is written under another name beside its place and brought safely to the disk;
 // then a journal says how to put back what was there; then they take their places. What a
 // stopped run has left is put right first. Where the files lie in several folders each has
@@ -42,25 +43,25 @@ func usualKeeper() keeper { return keeper{disk: hereabouts{}} }
 // Errors: what is no plain file in the way, no room, a place that may not be written, a run
 // that is at it just now. All is as it was then; where it could not be put back, the
 // journal stays and the error says so.
-func (k keeper) save(files []file, gone ...string) error {
-	s := saving{keeper: k, run: os.Getpid()}
+func (k Keeper) Save(files []File, gone ...string) error {
+	s := saving{Keeper: k, run: os.Getpid()}
 	defer s.sweep("draft")
 	if err := s.prepare(files); err != nil {
 		return s.leave(err)
 	}
 	for _, f := range files {
 		if s.stopped() {
-			return s.leave(errStopped)
+			return s.leave(ErrStopped)
 		}
 		if err := s.write(f); err != nil {
-			return s.leave(fmt.Errorf("cannot write %s: %w", f.path, cause(err)))
+			return s.leave(fmt.Errorf("cannot write %s: %w", f.Path, Cause(err)))
 		}
 	}
 	for _, path := range gone {
 		s.places = append(s.places, place{path: path, step: step{name: filepath.Base(path), had: true}, gone: true})
 	}
 	if s.stopped() {
-		return s.leave(errStopped)
+		return s.leave(ErrStopped)
 	}
 	if err := s.settle(); err != nil {
 		return s.leave(s.giveUp(err))
@@ -73,30 +74,30 @@ func (k keeper) save(files []file, gone ...string) error {
 func (s *saving) leave(why error) error {
 	s.sweep("draft")
 	for _, dir := range s.made {
-		s.disk.Remove(dir) // stays when something is in it
+		s.Disk.Remove(dir) // stays when something is in it
 	}
 	return why
 }
 
 // prepare makes the folders, puts right what a stopped run has left in them, and finds out
 // whether every file can take its place.
-func (s *saving) prepare(files []file) error {
+func (s *saving) prepare(files []File) error {
 	var known []string
 	for _, f := range files {
-		dir := filepath.Dir(f.path)
+		dir := filepath.Dir(f.Path)
 		if !slices.Contains(known, dir) {
 			known = append(known, dir)
-			if _, err := s.disk.Look(dir); errors.Is(err, fs.ErrNotExist) {
+			if _, err := s.Disk.Look(dir); errors.Is(err, fs.ErrNotExist) {
 				s.made = append(s.made, dir)
 			}
-			if err := s.disk.MakeFolder(dir); err != nil {
-				return fmt.Errorf("cannot make the folder %q: %w", dir, cause(err))
+			if err := s.Disk.MakeFolder(dir); err != nil {
+				return fmt.Errorf("cannot make the folder %q: %w", dir, Cause(err))
 			}
-			if err := s.heal(dir); err != nil {
+			if err := s.Heal(dir); err != nil {
 				return err
 			}
 		}
-		if err := s.room(f.path); err != nil {
+		if err := s.room(f.Path); err != nil {
 			return err
 		}
 	}
@@ -104,12 +105,12 @@ func (s *saving) prepare(files []file) error {
 }
 
 // room finds out whether a file can take its place.
-func (k keeper) room(path string) error {
-	switch info, err := k.disk.Look(path); {
+func (k Keeper) room(path string) error {
+	switch info, err := k.Disk.Look(path); {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("cannot write %s: %w", path, cause(err))
+		return fmt.Errorf("cannot write %s: %w", path, Cause(err))
 	case info.IsDir():
 		return fmt.Errorf("cannot write %s: a folder of that name is in the way", path)
 	case info.Mode()&fs.ModeSymlink != 0:
@@ -122,7 +123,7 @@ func (k keeper) room(path string) error {
 
 // saving is one set on its way into its places.
 type saving struct {
-	keeper
+	Keeper
 	run      int
 	places   []place
 	journals []string // the folders that have one
@@ -136,13 +137,13 @@ type place struct {
 	gone bool
 }
 
-// errStopped is told when somebody asked to leave all as it was.
-var errStopped = errors.New("stopped; nothing was changed")
+// ErrStopped is told when somebody asked to leave all as it was.
+var ErrStopped = errors.New("stopped; nothing was changed")
 
 // stopped says whether somebody has.
 func (s *saving) stopped() bool {
 	select {
-	case <-s.stop:
+	case <-s.Stop:
 		return true
 	default:
 		return false
@@ -159,24 +160,24 @@ func (s *saving) giveUp(why error) error {
 		if failed != nil {
 			break // the journals are still wanted
 		}
-		if err := s.disk.Remove(filepath.Join(dir, journalName(s.run))); !errors.Is(err, fs.ErrNotExist) {
+		if err := s.Disk.Remove(filepath.Join(dir, journalName(s.run))); !errors.Is(err, fs.ErrNotExist) {
 			failed = err
 		}
 	}
 	if failed != nil {
-		return fmt.Errorf("%w; what was there could not be put back (%w): the next run into that folder tries again", why, cause(failed))
+		return fmt.Errorf("%w; what was there could not be put back (%w): the next run into that folder tries again", why, Cause(failed))
 	}
 	return why
 }
 
 // write makes a file's draft.
-func (s *saving) write(f file) error {
-	old, err := s.disk.Look(f.path)
+func (s *saving) write(f File) error {
+	old, err := s.Disk.Look(f.Path)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
-	p := place{path: f.path, step: step{name: filepath.Base(f.path), had: err == nil}}
-	d, err := s.disk.Create(beside(f.path, "draft", s.run))
+	p := place{path: f.Path, step: step{name: filepath.Base(f.Path), had: err == nil}}
+	d, err := s.Disk.Create(beside(f.Path, "draft", s.run))
 	if err != nil {
 		return err
 	}
@@ -195,9 +196,9 @@ func (s *saving) write(f file) error {
 }
 
 // fill writes a file into its draft and into sums, and has it brought to the disk.
-func fill(d draft, sums io.Writer, f file) error {
+func fill(d Draft, sums io.Writer, f File) error {
 	buffer := bufio.NewWriter(io.MultiWriter(d, sums))
-	if err := f.write(buffer); err != nil {
+	if err := f.Write(buffer); err != nil {
 		return err
 	}
 	if err := buffer.Flush(); err != nil {
@@ -216,18 +217,18 @@ func (s *saving) settle() error {
 	}
 	for _, dir := range slices.Sorted(maps.Keys(folders)) {
 		if err := s.journal(dir, folders[dir]); err != nil {
-			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, journalName(s.run)), cause(err))
+			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, journalName(s.run)), Cause(err))
 		}
 	}
 	for _, p := range s.places {
 		if err := s.put(p); err != nil {
-			return fmt.Errorf("cannot put %s in place: %w", p.path, cause(err))
+			return fmt.Errorf("cannot put %s in place: %w", p.path, Cause(err))
 		}
 	}
 	for _, dir := range s.journals {
-		s.disk.SyncFolder(dir) // some systems cannot, and say so
-		if err := s.disk.Remove(filepath.Join(dir, journalName(s.run))); err != nil {
-			return fmt.Errorf("cannot remove %s: %w", filepath.Join(dir, journalName(s.run)), cause(err))
+		s.Disk.SyncFolder(dir) // some systems cannot, and say so
+		if err := s.Disk.Remove(filepath.Join(dir, journalName(s.run))); err != nil {
+			return fmt.Errorf("cannot remove %s: %w", filepath.Join(dir, journalName(s.run)), Cause(err))
 		}
 	}
 	return nil
@@ -235,7 +236,7 @@ func (s *saving) settle() error {
 
 // journal writes a folder's journal and has it brought to the disk.
 func (s *saving) journal(dir string, steps []step) error {
-	d, err := s.disk.Create(filepath.Join(dir, journalName(s.run)))
+	d, err := s.Disk.Create(filepath.Join(dir, journalName(s.run)))
 	if err != nil {
 		return err
 	}
@@ -247,7 +248,7 @@ func (s *saving) journal(dir string, steps []step) error {
 	if closing := d.Close(); err == nil {
 		err = closing
 	}
-	s.disk.SyncFolder(dir)
+	s.Disk.SyncFolder(dir)
 	return err
 }
 
@@ -257,21 +258,21 @@ func (s *saving) journal(dir string, steps []step) error {
 func (s *saving) put(p place) error {
 	kept := beside(p.path, "kept", s.run)
 	if p.gone {
-		return s.disk.Rename(p.path, kept)
+		return s.Disk.Rename(p.path, kept)
 	}
-	if p.had && s.disk.Link(p.path, kept) != nil {
-		if err := s.disk.Rename(p.path, kept); err != nil {
+	if p.had && s.Disk.Link(p.path, kept) != nil {
+		if err := s.Disk.Rename(p.path, kept); err != nil {
 			return err
 		}
 	}
-	return s.disk.Rename(beside(p.path, "draft", s.run), p.path)
+	return s.Disk.Rename(beside(p.path, "draft", s.run), p.path)
 }
 
 // sweep removes what lies beside the places for a while. What cannot be removed the next
 // run tries again.
 func (s *saving) sweep(what string) {
 	for _, p := range s.places {
-		s.disk.Remove(beside(p.path, what, s.run))
+		s.Disk.Remove(beside(p.path, what, s.run))
 	}
 }
 
@@ -279,20 +280,20 @@ func (s *saving) sweep(what string) {
 // reader takes, so that each can refuse a wrong file by itself.
 const mostRead = 4<<20 + 1
 
-// readFile gives the engine a file by its path.
-func readFile(name string) ([]byte, error) {
+// ReadFile gives the engine a file by its path.
+func ReadFile(name string) ([]byte, error) {
 	file, err := os.Open(name)
 	if err != nil {
-		return nil, cause(err)
+		return nil, Cause(err)
 	}
 	defer file.Close()
 	data, err := io.ReadAll(io.LimitReader(file, mostRead))
-	return data, cause(err)
+	return data, Cause(err)
 }
 
-// cause strips the system call and the passing file name from an error, and
+// Cause strips the system call and the passing file name from an error, and
 // puts what a builder may meet in plain words.
-func cause(err error) error {
+func Cause(err error) error {
 	var path *fs.PathError
 	var link *os.LinkError
 	switch {

@@ -1,6 +1,8 @@
-package main
+package keep
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -83,17 +85,17 @@ func runOf(name string) (run int, journal, ok bool) {
 	return run, m[1] != "", err == nil
 }
 
-// heal puts a folder right that an earlier run left half done: it undoes its journal and
+// Heal puts a folder right that an earlier run left half done: it undoes its journal and
 // sweeps its drafts.
 //
 // Errors: a run that is at it just now, or what cannot be put back.
-func (k keeper) heal(folder string) error {
-	inside, err := k.disk.List(folder)
+func (k Keeper) Heal(folder string) error {
+	inside, err := k.Disk.List(folder)
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
 		return nil
 	}
 	if err != nil {
-		return fmt.Errorf("cannot look into %s: %w", folder, cause(err))
+		return fmt.Errorf("cannot look into %s: %w", folder, Cause(err))
 	}
 	var left []string
 	for _, e := range inside {
@@ -108,15 +110,15 @@ func (k keeper) heal(folder string) error {
 		case busy:
 		case journal:
 			if err := k.undo(folder, run); err != nil {
-				return fmt.Errorf("cannot put back what a stopped run left in %s: %w", folder, cause(err))
+				return fmt.Errorf("cannot put back what a stopped run left in %s: %w", folder, Cause(err))
 			}
 		default:
 			left = append(left, path)
 		}
 	}
 	for _, path := range left { // what an undone journal has put back is gone by now
-		if err := k.disk.Remove(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return fmt.Errorf("cannot remove %s, which a stopped run left: %w", path, cause(err))
+		if err := k.Disk.Remove(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return fmt.Errorf("cannot remove %s, which a stopped run left: %w", path, Cause(err))
 		}
 	}
 	return nil
@@ -124,11 +126,11 @@ func (k keeper) heal(folder string) error {
 
 // busy reports whether another run still works on a passing file. Saving takes seconds;
 // after minutes another program has the run's number.
-func (k keeper) busy(path string, run int) bool {
+func (k Keeper) busy(path string, run int) bool {
 	if run == os.Getpid() {
 		return false
 	}
-	info, err := k.disk.Look(path)
+	info, err := k.Disk.Look(path)
 	if err != nil || time.Since(info.ModTime()) > 10*time.Minute {
 		return false
 	}
@@ -141,9 +143,9 @@ func (k keeper) busy(path string, run int) bool {
 }
 
 // undo puts back what a run's journal in a folder says, last first, and removes the journal.
-func (k keeper) undo(folder string, run int) error {
+func (k Keeper) undo(folder string, run int) error {
 	journal := filepath.Join(folder, journalName(run))
-	text, err := k.disk.Read(journal)
+	text, err := k.Disk.Read(journal)
 	if err != nil {
 		return err
 	}
@@ -154,31 +156,37 @@ func (k keeper) undo(folder string, run int) error {
 			return err
 		}
 	}
-	return k.disk.Remove(journal)
+	return k.Disk.Remove(journal)
 }
 
 // putBack undoes a step as far as it was done.
-func (k keeper) putBack(path string, s step, run int) error {
+func (k Keeper) putBack(path string, s step, run int) error {
 	if s.had {
 		kept := beside(path, "kept", run)
-		if err := k.disk.Rename(kept, path); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		if err := k.Disk.Rename(kept, path); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return err
 		}
 		// Two names of one file stay two when the one is renamed to the other.
-		if err := k.disk.Remove(kept); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		if err := k.Disk.Remove(kept); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return err
 		}
 		return nil
 	}
-	data, err := k.disk.Read(path)
+	data, err := k.Disk.Read(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
 	if err != nil {
 		return err
 	}
-	if sum(data) != s.sum {
+	if Sum(data) != s.sum {
 		return nil // somebody else's by now
 	}
-	return k.disk.Remove(path)
+	return k.Disk.Remove(path)
+}
+
+// Sum is the SHA-256 sum of bytes, as programs that check sums write it.
+func Sum(data []byte) string {
+	s := sha256.Sum256(data)
+	return hex.EncodeToString(s[:])
 }
