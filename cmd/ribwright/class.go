@@ -44,7 +44,7 @@ func (v verb) class(args []string, c console) error {
 	}
 	failed := firstFailure(r.Table, all)
 	if failed == nil || a.json { // a run that fails says so in a line; a program wants the rows all the same
-		if err := a.tell(c.out, result); err != nil {
+		if err := a.tell(c.out, result, a.files(result.Outputs)); err != nil {
 			return err
 		}
 	}

@@ -48,6 +48,7 @@ type asked struct {
 
 	strict bool   // a warning fails and nothing is written
 	file   string // the place of the first file; "" for its own name in out
+	part   bool   // some of the sheets only
 }
 
 // do answers the verb's request: it reads the flags, has the work done, saves the
@@ -69,13 +70,17 @@ func (v verb) do(args []string, c console) error {
 	if a.strict && len(result.Warnings) > 0 {
 		return refused(v.name, result.Warnings)
 	}
+	if p, ok := r.(interface{ Part() bool }); ok {
+		a.part = p.Part()
+	}
+	outs := a.files(result.Outputs)
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
 	defer signal.Stop(stop)
-	if err := (keep.Keeper{Disk: keep.Here{}, Stop: stop}).Save(a.files(result.Outputs)); err != nil {
+	if err := (keep.Keeper{Disk: keep.Here{}, Stop: stop}).Save(outs); err != nil {
 		return err
 	}
-	return a.tell(c.out, result)
+	return a.tell(c.out, result, outs)
 }
 
 // refused says why the boat should not be built as it is; without --strict the page says so.
@@ -152,7 +157,7 @@ func (a *asked) check() error {
 }
 
 // tell says what was found and which files were made.
-func (a *asked) tell(w io.Writer, r *job.Result) error {
+func (a *asked) tell(w io.Writer, r *job.Result, outs []keep.File) error {
 	if r.Text != "" {
 		_, err := io.WriteString(w, r.Text)
 		return err
@@ -164,7 +169,7 @@ func (a *asked) tell(w io.Writer, r *job.Result) error {
 		return err
 	}
 	var b strings.Builder
-	for i, f := range a.files(r.Outputs) {
+	for i, f := range outs {
 		if i == 0 {
 			b.WriteString("\n")
 		}
@@ -177,13 +182,18 @@ func (a *asked) tell(w io.Writer, r *job.Result) error {
 	return err
 }
 
-// files puts every output into the folder, a design where it is said.
+// files puts every output into the folder, a design where it is said. Sheets and numbers of
+// a part lie beside those of the whole where these are there, and do not take their place.
 func (a *asked) files(outs []job.Output) []keep.File {
 	var out []keep.File
 	for i, o := range outs {
 		path := filepath.Join(a.out, o.Name)
 		if i == 0 && a.file != "" && strings.EqualFold(filepath.Ext(o.Name), filepath.Ext(a.file)) {
 			path = a.file
+		}
+		ext := filepath.Ext(path)
+		if _, err := os.Lstat(path); a.part && err == nil && (ext == ".pdf" || ext == ".json") {
+			path = strings.TrimSuffix(path, ext) + "-part" + ext
 		}
 		out = append(out, keep.File{Path: path, Write: o.Write})
 	}

@@ -43,6 +43,9 @@ func (l *Loft) Fields() []Field {
 	return append(append(append(own, l.Printing.fields()...), ribsOn(&l.Ribs)), l.Cutting.fields()...)
 }
 
+// Part reports whether some of the sheets are asked for, and not the whole set.
+func (l *Loft) Part() bool { return l.Printing.Part() || l.Since != "" }
+
 // usualRibs is on what ribs are drawn when nobody chooses.
 const usualRibs = pattern.Stick
 

@@ -86,6 +86,9 @@ type Span struct{ From, To int }
 
 func newPrinting() Printing { return Printing{Printer: homePrinter(), Most: 200} }
 
+// Part reports whether some of the sheets are asked for, and not the whole set.
+func (p *Printing) Part() bool { return p.Only != "" || len(p.Sheets) > 0 }
+
 func (p *Printing) fields() []Field {
 	const most = 1 << 20
 	return append(p.Printer.fields(), grouped(paperGroup, []Field{
