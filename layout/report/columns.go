@@ -80,8 +80,9 @@ func (t Table) Widths(r Room) ([]float64, bool) {
 	for _, w := range out {
 		over += w + r.Gutter
 	}
+	asks := t.asks(r)
 	for over > 1e-9 {
-		give, from := t.give(out, r, over)
+		give, from := t.give(out, asks, r, over)
 		if from < 0 || out[from]-give < r.Least {
 			return out, false
 		}
@@ -108,12 +109,13 @@ func (t Table) natural(r Room) []float64 {
 	return out
 }
 
-// give finds the widest column of words, which gives way first, and how much it
-// gives: down to the next widest, or a step. Without such a column from is -1.
-func (t Table) give(wide []float64, r Room, over float64) (give float64, from int) {
+// give finds the column of words that gives way first, the one that is widest for the words
+// in it, and how much it gives: until another is as wide for its own, or a step. Without
+// such a column from is -1.
+func (t Table) give(wide, asks []float64, r Room, over float64) (give float64, from int) {
 	from = -1
 	for i, c := range t.Columns {
-		if c.Text && (from < 0 || wide[i] > wide[from]) {
+		if c.Text && (from < 0 || wide[i]*asks[from] > wide[from]*asks[i]) {
 			from = i
 		}
 	}
@@ -122,8 +124,8 @@ func (t Table) give(wide []float64, r Room, over float64) (give float64, from in
 	}
 	next := r.Least
 	for i, c := range t.Columns {
-		if c.Text && wide[i] < wide[from] {
-			next = math.Max(next, wide[i])
+		if share := wide[i] * asks[from] / asks[i]; c.Text && share < wide[from] {
+			next = math.Max(next, share)
 		}
 	}
 	give = math.Min(over, math.Max(1, wide[from]-next))
@@ -131,6 +133,21 @@ func (t Table) give(wide []float64, r Room, over float64) (give float64, from in
 		give = math.Min(give, r.Step)
 	}
 	return give, from
+}
+
+// asks is how much room each column asks for beside the others: the root of how much is
+// written in it, so that one with few words keeps them and one with many is not a sliver.
+// Our own choice.
+func (t Table) asks(r Room) []float64 {
+	out := make([]float64, len(t.Columns))
+	for i, c := range t.Columns {
+		sum := r.Of(c.Head)
+		for _, row := range t.Rows {
+			sum += r.Of(row[i])
+		}
+		out[i] = math.Sqrt(math.Max(1, sum))
+	}
+	return out
 }
 
 // easeHeads widens columns whose heads would stand taller than mostHead lines, as

@@ -32,7 +32,7 @@ func (f Findings) Blocks() []Block {
 }
 
 func (f Findings) texts() Table {
-	t := Titled("").Names("About").Words("Finding", "Standing of the rule").Noted(f.Note)
+	t := Titled("").Words("About", "Finding", "Standing of the rule").Noted(f.Note)
 	for _, v := range f.List.Others() {
 		t.Row(v.About, v.Words(), string(v.Standing))
 	}
