@@ -98,6 +98,12 @@ func (c Chain) Walk() Walked {
 	return w
 }
 
+// Bends returns how many bends the chain has.
+func (w Walked) Bends() int { return len(w.chain) }
+
+// Joint returns where the bend with the number i ends.
+func (w Walked) Joint(i int) geometry.Point { return w.starts[i+1].p }
+
 // At returns what At of the chain does, to the last bit.
 func (w Walked) At(s float64) (geometry.Point, float64) {
 	at := w.pose(s)

@@ -60,7 +60,7 @@ func TestMichell(t *testing.T) {
 	for _, c := range []struct {
 		stations, lines int
 		tol             float64
-	}{{21, 11, 1e-2}, {41, 21, 3e-3}, {81, 41, 1e-3}} {
+	}{{21, 11, 1e-2}, {41, 21, 3e-3}, {81, 41, 1e-3}, {80, 40, 1e-3}} { // 80 stations have a cell in the middle
 		worst := 0.0
 		g := parabola(1000, 100, 62.5, c.stations, c.lines)
 		if c.stations == 21 {
@@ -168,14 +168,23 @@ func TestWorkedTotal(t *testing.T) {
 			t.Errorf("total %g N, want %g", p.Total, total)
 		}
 	}
-	if u := h.SpeedAt(w, h.At(w, 1.7).Power); math.Abs(u-1.7) > 0.002 {
-		t.Errorf("the power of 1.7 m/s keeps up %.4f", u)
+	for _, want := range []float64{0.4, 1.1, 1.7, 2.4, 3.1, 4.6} {
+		if u := h.SpeedAt(w, h.At(w, want).Power); math.Abs(u-want) > 1e-4 {
+			t.Errorf("the power of %g m/s keeps up %.5f", want, u)
+		}
+	}
+	if u := h.SpeedAt(w, 0); u != 0 {
+		t.Errorf("no power keeps up %g m/s", u)
+	}
+	if u := h.SpeedAt(w, 1e6); u != 5 {
+		t.Errorf("more power than any boat takes keeps up %g m/s, want 5, the most", u)
 	}
 }
 
-// BenchmarkEffort20 is a full curve of 20 speeds, 2.5 to 12 km/h. Measured on one
-// core: 9 ms, where numpy takes 380 ms on the same grid and panels
-// (testdata/reference/float.py).
+// BenchmarkEffort20 is a full curve of 20 speeds, 2.5 to 12 km/h. The goal is 50 times the
+// reference (testdata/reference/float.py), which takes 380 ms with numpy on the same grid
+// and panels, one core of an AMD EPYC: 7.6 ms. It takes 4 to 5 ms there, other work beside
+// it.
 func BenchmarkEffort20(b *testing.B) {
 	w := water.Water{Density: 999.1026, Viscosity: 1.1386e-6}
 	h := Hull{4.8, 2.739359, parabola(4800, 720, 120, 61, 15)}
