@@ -89,9 +89,14 @@ func Lifted(some []Block, density float64, r Rest, deeper float64) float64 {
 // pieces cuts long blocks, so that a trimmed surface may cut each elsewhere.
 func pieces(blocks []Block) []Block {
 	const piece = 50 // mm
-	var out []Block
+	in := func(b Block) float64 { return max(1, math.Ceil(b.Long/piece)) }
+	all := 0
 	for _, b := range blocks {
-		n := math.Max(1, math.Ceil(b.Long/piece))
+		all += int(in(b))
+	}
+	out := make([]Block, 0, all)
+	for _, b := range blocks {
+		n := in(b)
 		p := b
 		p.Long, p.Mass = b.Long/n, b.Mass/n
 		for i := range int(n) {
@@ -118,6 +123,7 @@ type float struct{ x, low, tall, lift float64 }
 
 func newSea(blocks []Block, kg float64) *sea {
 	s := &sea{blocks: pieces(blocks), kg: kg}
+	s.float = make([]float, 0, len(s.blocks))
 	for _, b := range s.blocks {
 		s.mass += b.Mass
 		if b.Tall > 0 {
