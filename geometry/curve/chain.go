@@ -39,64 +39,111 @@ func (c Chain) End() (geometry.Point, float64) { return c.At(c.Length()) }
 // At returns the point and heading at the distance s (mm) along the chain from
 // a start at the origin. Beyond either end the chain is continued straight.
 func (c Chain) At(s float64) (geometry.Point, float64) {
-	var p geometry.Point
-	heading := 0.0
+	at := c.pose(s)
+	return at.p, at.heading
+}
+
+// Way returns the point at the distance s (mm) along the chain, as At does, and the way
+// on from there: a step of length 1.
+func (c Chain) Way(s float64) (p, way geometry.Point) {
+	at := c.pose(s)
+	return at.p, at.way
+}
+
+func (c Chain) pose(s float64) pose {
+	at := outset()
 	for _, b := range c {
-		if s <= 0 {
+		if !(s > b.Length) {
 			break
 		}
-		step := math.Min(s, b.Length)
-		p, heading = b.walk(p, heading, step)
-		s -= step
+		at = b.walk(at, b.Length)
+		s -= b.Length
+		c = c[1:]
 	}
-	if s != 0 {
-		p = p.Add(geometry.Polar(s, heading))
-	}
-	return p, heading
+	return c.rest(at, s)
 }
+
+// rest goes on from where the first bend begins, which is longer than s or the end.
+func (c Chain) rest(from pose, s float64) pose {
+	on := Bend{} // straight on, beyond either end
+	if len(c) > 0 && s > 0 {
+		on = c[0]
+	}
+	return on.walk(from, s)
+}
+
+// pose is where a walk along a chain has come to.
+type pose struct {
+	p       geometry.Point
+	way     geometry.Point // the step of length 1 onward
+	heading float64        // its angle
+}
+
+// outset is where every chain begins.
+func outset() pose { return pose{way: geometry.Point{X: 1}} }
 
 // Walked is a chain that has been walked once, to be asked for many places.
 type Walked struct {
 	chain  Chain
-	starts []start // of each bend, and the end
-}
-
-type start struct {
-	p       geometry.Point
-	heading float64
+	starts []pose // of each bend, and the end
 }
 
 // Walk walks the chain.
 func (c Chain) Walk() Walked {
-	w := Walked{c, make([]start, 1, len(c)+1)}
+	w := Walked{c, make([]pose, 1, len(c)+1)}
+	w.starts[0] = outset()
 	for i, b := range c {
-		p, heading := b.walk(w.starts[i].p, w.starts[i].heading, b.Length)
-		w.starts = append(w.starts, start{p, heading})
+		w.starts = append(w.starts, b.walk(w.starts[i], b.Length))
 	}
 	return w
 }
 
+// Bends returns how many bends the chain has.
+func (w Walked) Bends() int { return len(w.chain) }
+
+// Joint returns where the bend with the number i ends.
+func (w Walked) Joint(i int) geometry.Point { return w.starts[i+1].p }
+
 // At returns what At of the chain does, to the last bit.
 func (w Walked) At(s float64) (geometry.Point, float64) {
+	at := w.pose(s)
+	return at.p, at.heading
+}
+
+// Way returns what Way of the chain does, to the last bit.
+func (w Walked) Way(s float64) (p, way geometry.Point) {
+	at := w.pose(s)
+	return at.p, at.way
+}
+
+func (w Walked) pose(s float64) pose {
 	i := 0
 	for ; i < len(w.chain) && s > w.chain[i].Length; i++ {
 		s -= w.chain[i].Length
 	}
-	on := Bend{} // straight on, beyond either end
-	if i < len(w.chain) && s > 0 {
-		on = w.chain[i]
-	}
-	return on.walk(w.starts[i].p, w.starts[i].heading, s)
+	return w.chain[i:].rest(w.starts[i], s)
 }
 
-// walk returns the place and heading after the distance s of the bend. It goes by
-// the chord, which loses nothing where the radius is very large.
-func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float64) {
-	turn := 0.0
-	if b.Radius != 0 {
-		turn = s / b.Radius
+// walk returns where the distance s of the bend leads. It goes by the chord, which loses
+// nothing where the radius is very large.
+func (b Bend) walk(from pose, s float64) pose {
+	if b.Radius == 0 {
+		from.p = from.p.Add(from.way.Scale(s))
+		return from
 	}
-	return p.Add(geometry.Polar(s*Sinc(turn/2), heading+turn/2)), heading + turn
+	turn := s / b.Radius
+	sin, cos := math.Sincos(turn / 2)
+	chord := s
+	if turn != 0 {
+		chord *= sin / (turn / 2)
+	}
+	half := turned(from.way, sin, cos)
+	return pose{from.p.Add(half.Scale(chord)), turned(half, sin, cos), from.heading + turn}
+}
+
+// turned is a step turned left by an angle of which sine and cosine are given.
+func turned(p geometry.Point, sin, cos float64) geometry.Point {
+	return geometry.Point{X: p.X*cos - p.Y*sin, Y: p.X*sin + p.Y*cos}
 }
 
 // Along calls f at places of the chain, from its start at the origin on, each with the
@@ -107,18 +154,16 @@ func (b Bend) walk(p geometry.Point, heading, s float64) (geometry.Point, float6
 // Accuracy: 1e-9 of the integral of a square of coordinates (TestAlong).
 func (c Chain) Along(f func(bend int, p geometry.Point, ds float64)) {
 	const widest = 0.5 // radians
-	var start geometry.Point
-	heading := 0.0
+	start := outset()
 	for i, b := range c {
 		panels := math.Max(1, math.Ceil(math.Abs(b.Sweep)/widest))
 		half := b.Length / panels / 2
 		for n := range int(panels) {
 			for k, w := range gaussWeight {
-				p, _ := b.walk(start, heading, half*(float64(2*n+1)+gaussNode[k]))
-				f(i, p, w*half)
+				f(i, b.walk(start, half*(float64(2*n+1)+gaussNode[k])).p, w*half)
 			}
 		}
-		start, heading = b.walk(start, heading, b.Length)
+		start = b.walk(start, b.Length)
 	}
 }
 
@@ -128,21 +173,21 @@ const flat = 0.001
 
 // Path returns the chain drawn from start with the first heading given.
 func (c Chain) Path(start geometry.Point, heading float64) Path {
-	var out Path
-	p := start
+	out := make(Path, 0, len(c))
+	at := pose{start, geometry.Polar(1, heading), heading}
 	for _, b := range c {
 		if b.Length <= 0 {
 			continue
 		}
-		next, turned := b.walk(p, heading, b.Length)
+		next := b.walk(at, b.Length)
 		if math.Abs(b.Length*b.Sweep) < 8*flat {
-			out = append(out, Line{p, next})
+			out = append(out, Line{at.p, next.p})
 		} else {
 			side := math.Copysign(math.Pi/2, b.Radius)
-			center := p.Add(geometry.Polar(math.Abs(b.Radius), heading+side))
-			out = append(out, Arc{center, math.Abs(b.Radius), heading - side, b.Sweep})
+			center := at.p.Add(geometry.Polar(math.Abs(b.Radius), at.heading+side))
+			out = append(out, Arc{center, math.Abs(b.Radius), at.heading - side, b.Sweep})
 		}
-		p, heading = next, turned
+		at = next
 	}
 	return out
 }

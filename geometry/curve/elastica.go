@@ -78,18 +78,26 @@ func (e *Elastica) start(b *Batten) {
 type bay struct{ miss, step, bySine, byFirst, byLast float64 }
 
 // at returns the sine of the heading t mm into bay i, h mm long.
-func (e *Elastica) at(i int, t, h float64) float64 {
-	return e.sine[i] + t*(e.k[i]+(e.k[i+1]-e.k[i])*t/(2*h))
+func (e *Elastica) at(i int, t, h float64) float64 { return e.parabola(i, h).at(t) }
+
+// parabola is the sine of the heading in a bay, by the way into it.
+type parabola struct{ sine, k, more, twice float64 }
+
+func (e *Elastica) parabola(i int, h float64) parabola {
+	return parabola{e.sine[i], e.k[i], e.k[i+1] - e.k[i], 2 * h}
 }
+
+func (p parabola) at(t float64) float64 { return p.sine + t*(p.k+p.more*t/p.twice) }
 
 func (e *Elastica) bay(i int) bay {
 	h := e.x[i+1] - e.x[i]
+	sine := e.parabola(i, h)
 	out := bay{miss: e.y[i+1] - e.y[i]}
 	half := h / (2 * bayPanels)
 	for p := range bayPanels {
 		for j, w := range gaussWeight {
 			t := half * (float64(2*p+1) + gaussNode[j])
-			s := e.at(i, t, h)
+			s := sine.at(t)
 			c := math.Sqrt(1 - s*s)
 			last := t * t / (2 * h)
 			w *= half / c
@@ -227,8 +235,9 @@ func (e *Elastica) tabulate() {
 // climb is the rise from t0 to t1 mm in bay i.
 func (e *Elastica) climb(i int, t0, t1, h float64) float64 {
 	mid, half, sum := (t0+t1)/2, (t1-t0)/2, 0.0
+	sine := e.parabola(i, h)
 	for j, w := range gaussWeight {
-		s := e.at(i, mid+half*gaussNode[j], h)
+		s := sine.at(mid + half*gaussNode[j])
 		sum += w * s / math.Sqrt(1-s*s)
 	}
 	return sum * half
@@ -241,6 +250,15 @@ func (e *Elastica) Ends() (float64, float64) { return e.x[0], e.x[len(e.x)-1] }
 func (e *Elastica) Rise(x float64) (y, slope float64) {
 	y, slope, _ = e.At(x)
 	return y, slope
+}
+
+// Slope returns dy/dx at x.
+func (e *Elastica) Slope(x float64) float64 {
+	last := len(e.x) - 1
+	x = min(max(x, e.x[0]), e.x[last])
+	i := sort.SearchFloat64s(e.x[1:last], x)
+	s := e.at(i, x-e.x[i], e.x[i+1]-e.x[i])
+	return s / math.Sqrt(1-s*s)
 }
 
 // At returns y (mm), the slope dy/dx and the second derivative (1/mm) at x.

@@ -30,6 +30,7 @@ func Apart(y, z Func) Run {
 // straight stock before the stock is bent.
 type Track struct {
 	run     Run
+	slopes  func(x float64) geometry.Point
 	x0, x1  float64
 	zero    float64         // station that lengths are counted from, mm
 	lengths func() *lengths // made when a length is first asked for
@@ -47,12 +48,18 @@ type lengths struct {
 const trackPanel = 25
 
 // NewTrack returns the track from x0 to x1 (mm, x0 < x1) with lengths counted
-// from the station zero, positive forward.
+// from the station zero, positive forward. Its lengths need the slopes of the run alone.
 func NewTrack(x0, x1, zero float64, run Run) (*Track, error) {
+	return NewSloping(x0, x1, zero, run, func(x float64) geometry.Point { _, slope := run(x); return slope })
+}
+
+// NewSloping returns the same of a run whose slopes can be had without its places, which
+// is quicker.
+func NewSloping(x0, x1, zero float64, run Run, slopes func(x float64) geometry.Point) (*Track, error) {
 	if !(x0 < x1) || x1-x0 > 1e6 {
 		return nil, errors.New("a line along the boat needs its after end behind its forward end")
 	}
-	t := &Track{run: run, x0: x0, x1: x1, zero: zero}
+	t := &Track{run: run, slopes: slopes, x0: x0, x1: x1, zero: zero}
 	t.lengths = sync.OnceValue(t.measure)
 	return t, nil
 }
@@ -73,15 +80,18 @@ func (t *Track) measure() *lengths {
 // Moved returns the track with another run added to its own, between the same ends and
 // with lengths from the same station.
 func (t *Track) Moved(by Run) (*Track, error) {
-	return NewTrack(t.x0, t.x1, t.zero, func(x float64) (at, slope geometry.Point) {
+	return NewSloping(t.x0, t.x1, t.zero, func(x float64) (at, slope geometry.Point) {
 		at, slope = t.run(x)
 		more, steeper := by(x)
 		return at.Add(more), slope.Add(steeper)
+	}, func(x float64) geometry.Point {
+		_, steeper := by(x)
+		return t.slopes(x).Add(steeper)
 	})
 }
 
 func (t *Track) speed(x float64) float64 {
-	_, slope := t.run(x)
+	slope := t.slopes(x)
 	return math.Sqrt(1 + slope.X*slope.X + slope.Y*slope.Y)
 }
 
@@ -96,8 +106,8 @@ func (t *Track) Point(x float64) geometry.Point3 {
 
 // Slopes returns dy/dx and dz/dx at the station x.
 func (t *Track) Slopes(x float64) (dy, dz float64) {
-	_, dy, dz = t.At(x)
-	return dy, dz
+	slope := t.slopes(x)
+	return slope.X, slope.Y
 }
 
 // At returns the place at the station x, mm, and the slopes dy/dx and dz/dx there.

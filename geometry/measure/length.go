@@ -37,8 +37,24 @@ type Length float64
 // an exponent, a division by zero, a magnitude over MaxLength, or below 1e-40
 // mm without being 0. It does not panic.
 func ParseLength(s string) (Length, error) {
+	if x, ok := plain(s); ok {
+		return x, nil
+	}
 	x, err := parse("length", `mm, cm, m, in, ft or the marks ' and "`, s, (*reader).length)
 	return Length(x), err
+}
+
+// plain reads what nearly all lengths are written as, "900 mm" or "5.5 mm", which needs no
+// fractions to be exact; false for any other text.
+func plain(s string) (Length, bool) {
+	number, ok := strings.CutSuffix(s, " mm")
+	whole, part, point := strings.Cut(number, ".")
+	digits := func(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+	if !ok || len(number) > 15 || !digits(whole) || whole[0] == '0' && whole != "0" || point && !digits(part) {
+		return 0, false
+	}
+	x, err := strconv.ParseFloat(number, 64) // the nearest, as of the fraction
+	return Length(x), err == nil && Length(x) <= MaxLength
 }
 
 // length reads one number and unit, or feet and inches, to the end of the

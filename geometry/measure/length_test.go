@@ -294,3 +294,20 @@ func ExampleParseLength() {
 	// 4267 mm
 	// length "12": the number has no unit; write mm, cm, m, in, ft or the marks ' and "
 }
+
+// TestPlain holds the short way of reading millimeters to the exact one, and sees that it
+// leaves all other texts to that.
+func TestPlain(t *testing.T) {
+	for _, s := range []string{"0 mm", "0.1 mm", "900 mm", "5.5 mm", "1000000 mm", "0.3000000000001 mm", "94.76625 mm", "4503599.6273705 mm", "123456.7890123 mm"} {
+		got, ok := plain(s)
+		want, err := parse("length", "", s, (*reader).length)
+		if long := err != nil; ok == long || ok && float64(got) != want {
+			t.Errorf("%q: %.17g (%v), exactly %.17g (%v)", s, got, ok, want, err)
+		}
+	}
+	for _, s := range []string{"", " mm", "mm", "9mm", "9  mm", "-9 mm", "+9 mm", "09 mm", "9. mm", ".9 mm", "9.9.9 mm", "1e3 mm", "9 cm", "9 mm ", "1/2 mm", "1_0 mm", "NaN mm", "1000001 mm", "1000000.00000001 mm"} {
+		if got, ok := plain(s); ok {
+			t.Errorf("%q is read as %g", s, got)
+		}
+	}
+}

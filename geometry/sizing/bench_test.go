@@ -22,10 +22,12 @@ func benchCase(b testing.TB, name string) *Case {
 }
 
 // BenchmarkEvaluation is one boat judged, as a search does it hundreds of times:
-// formulas, hull, flotation at the load, GM and reach.
+// formulas, hull, flotation at the load, GM and reach. The goal is 2,000 boats a second on
+// one core of an AMD EPYC. It floats the same boat over and over from where it lies, which
+// is some 2 % less work than a search has, whose boats differ a little.
 func BenchmarkEvaluation(b *testing.B) { evaluate(b, func(*Case) error { return nil }) }
 
-// BenchmarkLever is the same with how the boat stands.
+// BenchmarkLever is the same with how the boat stands; the goal is 800 boats a second.
 func BenchmarkLever(b *testing.B) { evaluate(b, (*Case).stand) }
 
 func evaluate(b *testing.B, stand func(*Case) error) {

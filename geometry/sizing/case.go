@@ -12,6 +12,7 @@ import (
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/trial/cargo"
+	"ribwright/geometry/water/float"
 	"ribwright/geometry/wording"
 )
 
@@ -103,7 +104,11 @@ func (c *Case) round() (Found, error) {
 		return nil, err
 	}
 	var found Found
-	found, c.lying, err = c.Brief.floatSketch(d, c.seats(), c.woods, c.Effort)
+	var near *float.Plane // where the boat of the round before lay
+	if c.found != nil {
+		near = &c.lying.rest.Plane
+	}
+	found, c.lying, err = c.Brief.floatSketch(d, c.seats(), near, c.woods, c.Effort)
 	if err != nil {
 		// A value out of range is plainer than what it does to the drawing.
 		if p := d.Check(); p != nil {

@@ -33,8 +33,9 @@ func (f Found) put(r *formula.Run) error {
 // seats are the stations of those who paddle.
 type seats []float64
 
-// floatSketch draws a design quickly and floats it; how it stands is asked for apart.
-func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEffort bool) (Found, lying, error) {
+// floatSketch draws a design quickly and floats it, looked for near a plane unless that is
+// nil; how it stands is asked for apart.
+func (b *Brief) floatSketch(d *design.Design, at seats, near *float.Plane, woods densities, withEffort bool) (Found, lying, error) {
 	s, err := newSketch(d)
 	if err != nil {
 		return nil, lying{}, err
@@ -46,7 +47,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, woods densities, withEff
 	f := Found{}
 	people := weight.Sum(weight.Crew(s.hull, d, d.Crew))
 	l := lying{hull: s.cloth.Hull, load: float.Total(people, weight.Sum(weight.Gear(s.hull, d.Gear)), boat), people: people.Mass, live: aboard.Live(d.Crew)}
-	if err := b.afloat(f, &l, boat, withEffort); err != nil {
+	if err := b.afloat(f, &l, boat, near, withEffort); err != nil {
 		return nil, l, err
 	}
 	t := float64(d.Ribs.Thickness)
@@ -90,9 +91,9 @@ func (f Found) measure(h *hull.Hull, c *skin.Cloth, at seats, ribs []bent, tall,
 }
 
 // afloat balances the boat with all aboard and notes the figures.
-func (b *Brief) afloat(f Found, l *lying, boat float.Load, withEffort bool) error {
+func (b *Brief) afloat(f Found, l *lying, boat float.Load, near *float.Plane, withEffort bool) error {
 	all := l.load
-	p, _, err := l.hull.Balance(all, b.Density, 0, nil)
+	p, _, err := l.hull.Balance(all, b.Density, 0, near)
 	if err != nil {
 		return err
 	}
@@ -129,7 +130,7 @@ func (b *Brief) floatFrame(boat aboard.Boat, at seats) (Found, float.Standing, e
 	fr, f, stands := boat.Frame, Found{}, float.Standing{}
 	d := fr.Design
 	l := lying{hull: boat.Hull, load: boat.Load(), people: boat.Carried(), live: aboard.Live(d.Crew)}
-	if err := b.afloat(f, &l, boat.Own(), true); err != nil {
+	if err := b.afloat(f, &l, boat.Own(), nil, true); err != nil {
 		return nil, stands, err
 	}
 	var err error

@@ -67,6 +67,7 @@ func (s *sketch) placeRibs() error {
 		return fmt.Errorf("ribs %.0f mm apart have no room between the ends; give ribs.pitch, ribs.from_bow or ribs.from_stern less", pitch)
 	}
 	n := int(math.Round((fore+aft)/pitch)) + 1
+	s.ribs = make([]hull.Section, 0, n)
 	for i := range n {
 		sec, err := h.Section(-aft + pitch*float64(i))
 		if err != nil {

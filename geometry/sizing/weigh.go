@@ -121,9 +121,9 @@ func (s *sketch) weighFittings(w *weigher) error {
 	if err != nil {
 		return err
 	}
-	boat := inside.Boat{Design: s.d, Hull: s.hull, Gunwale: in.Gunwale, Seats: seats}
-	for _, r := range s.ribs {
-		boat.Ribs = append(boat.Ribs, inside.Rib{Section: r})
+	boat := inside.Boat{Design: s.d, Hull: s.hull, Gunwale: in.Gunwale, Seats: seats, Ribs: make([]inside.Rib, len(s.ribs))}
+	for i, r := range s.ribs {
+		boat.Ribs[i].Section = r
 	}
 	kits := []kit.Kit{boat.Fit().Kit(s.hull, s.d)}
 	for _, one := range seats {

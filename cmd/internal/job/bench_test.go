@@ -16,6 +16,9 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/trial/afloat"
+	"ribwright/geometry/water"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 	"ribwright/render/pdf"
@@ -280,30 +283,66 @@ func BenchmarkRatio(b *testing.B) {
 	b.ReportMetric(ratios[len(ratios)/2], "loft/floor")
 }
 
-// BenchmarkBend is the whole of bends and balance for the largest shipped boat, without
-// bytes. The engine's part reads the design, builds the frame and works out every fact:
-// bends, balance with all its trials, hand work, and the boat afloat with loose ribs. It
-// should take less than 8 ms on two idle cores. The page's part makes blocks and numbers
-// of the facts.
+// BenchmarkBend is the whole of bends and balance of each shipped boat, without bytes. The
+// engine's part reads the design, builds the frame and works out every fact: bends, balance
+// with all its trials, hand work, and the boat afloat with loose ribs. It should take less
+// than 8 ms on two idle cores. The page's part makes blocks and numbers of the facts.
 func BenchmarkBend(b *testing.B) {
-	request := NewBend()
-	request.Design = "river"
-	b.Run("engine", func(b *testing.B) {
-		b.ReportAllocs()
-		for b.Loop() {
-			if _, err := request.work(World{}); err != nil {
+	for _, name := range design.ShippedNames() {
+		request := NewBend()
+		request.Design = name
+		b.Run("engine/"+name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := request.work(World{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+		b.Run("page/"+name, func(b *testing.B) {
+			k, err := request.work(World{})
+			if err != nil {
 				b.Fatal(err)
 			}
-		}
-	})
-	b.Run("page", func(b *testing.B) {
-		k, err := request.work(World{})
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := request.tell(k); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkLook is lake as the page asks for it: redrawn while a slider moves, which
+// should take less than 16 ms, and whole once it rests, with every finding, the effort and
+// hidden lines left out. Findings and effort should take less than 30 ms of that, on two
+// idle cores.
+func BenchmarkLook(b *testing.B) {
+	request := NewLook()
+	request.Design = "lake"
+	for _, whole := range []bool{false, true} {
+		request.Whole = whole
+		b.Run(map[bool]string{false: "redraw", true: "whole"}[whole], func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := request.Do(World{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+	b.Run("findings", func(b *testing.B) {
+		k, err := World{}.factsOf("lake")
 		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := k.afloat(World{}, water.Fresh, afloat.Run); err != nil { // the boat itself is a fact of its own
 			b.Fatal(err)
 		}
 		b.ReportAllocs()
 		for b.Loop() {
-			if _, err := request.tell(k); err != nil {
+			if _, err := k.afloat(World{}, water.Fresh, afloat.Run); err != nil {
 				b.Fatal(err)
 			}
 		}

@@ -116,7 +116,7 @@ func newStringer(d *design.Design, c *stringer.Courses, ribs []Rib, i int) (Stri
 		return Stringer{}, fmt.Errorf("stringer %d: %w", i+1, err)
 	}
 	aft, fore := s.Ends()
-	t, err := curve.NewTrack(aft, fore, 0, s.Line)
+	t, err := curve.NewSloping(aft, fore, 0, s.Line, s.Slopes)
 	if err != nil {
 		return Stringer{}, fmt.Errorf("stringer %d: %w", i+1, err)
 	}

@@ -150,12 +150,12 @@ func upTo(p curve.Path, over func(geometry.Point) float64) curve.Path {
 			out = append(out, s)
 			continue
 		}
-		share := curve.Bisect(0, 1, func(t float64) bool { return over(s.At(t)) < 0 })
+		share := curve.Root(0, 1, 0, func(t float64) float64 { return over(s.At(t)) })
 		return append(out, curve.Stretch(s, 0, share))
 	}
 	last := out[len(out)-1]
 	end, step := last.End(), last.End().Sub(last.At(1-1e-6)).Unit()
 	const reach = 1000.0 // mm: a stem is never carried on farther
-	on := curve.Bisect(0, reach, func(d float64) bool { return over(end.Add(step.Scale(d))) < 0 })
+	on := curve.Root(0, reach, 0, func(d float64) float64 { return over(end.Add(step.Scale(d))) })
 	return append(out, curve.Line{A: end, B: end.Add(step.Scale(on))})
 }

@@ -35,13 +35,13 @@ func newEnd(name string, d *design.Design, s design.Stem, rocker, gunwaleZ float
 		return End{}, fmt.Errorf("%s: the forefoot and rake need %.0f mm beyond the straight keel but only %.0f mm are left; shorten hull.keel_straight or %s.forefoot_radius",
 			name, e.Tip()-straight, half-straight, name)
 	}
-	faulty := false // with a toe that lies too far out: the keel is flattest and the forefoot highest there
-	toe := curve.Bisect(lo, hi, func(toe float64) bool {
-		err := e.build(toe, straight, rocker, s)
-		faulty = faulty || err != nil
-		return err == nil && e.Tip() <= half
-	})
-	if faulty && e.build(toe, straight, rocker, s) != nil {
+	over := func(toe float64) float64 {
+		if e.build(toe, straight, rocker, s) != nil {
+			return half // a toe that lies too far out: the keel is flattest and the forefoot highest there
+		}
+		return e.Tip() - half
+	}
+	if e.build(curve.Root(lo, hi, 0, over), straight, rocker, s) != nil {
 		return End{}, fmt.Errorf("%s: %w", name, e.build(hi, straight, rocker, s)) // what serves there serves anywhere
 	}
 	if in := float64(d.Skin.Thickness() + s.Moulded); e.Tightest() <= in {
@@ -194,10 +194,34 @@ func (e End) OuterAt(z float64) float64 {
 }
 
 // LengthTo returns the length along the outer edge from the toe up to the height
-// z above the baseline, mm; heights beyond the edge give its ends.
+// z above the baseline, mm; heights beyond the edge give its ends. On a straight run it goes
+// by the slope, on an arc by the cosine of the heading.
 func (e End) LengthTo(z float64) float64 {
-	return curve.Bisect(0, e.Outer.Length(), func(s float64) bool {
-		p, _ := e.Point(s)
-		return p.Y < z
-	})
+	left := z - e.Toe.Y
+	heading, s := e.Heading, 0.0
+	for _, b := range e.Outer {
+		if left <= 0 {
+			break
+		}
+		along := math.Inf(1)
+		if b.Radius == 0 {
+			along = left / math.Sin(heading)
+		} else if to := math.Cos(heading) - left/b.Radius; math.Abs(to) < 1 {
+			along = b.Radius * (math.Acos(to) - heading)
+		}
+		if along <= b.Length {
+			return s + along
+		}
+		left -= upward(b, heading)
+		heading, s = heading+b.Sweep, s+b.Length
+	}
+	return s
+}
+
+// upward is how far a bend leads up that starts with a heading, mm.
+func upward(b curve.Bend, heading float64) float64 {
+	if b.Radius == 0 {
+		return b.Length * math.Sin(heading)
+	}
+	return b.Radius * (math.Cos(heading) - math.Cos(heading+b.Sweep))
 }

@@ -173,31 +173,31 @@ func (s Section) Face(along, out float64) geometry.Point {
 	return p
 }
 
-// face returns the heading of the half section there too.
-func (s Section) face(along, out float64) (geometry.Point, float64) {
-	p, heading := s.Half.At(along)
-	return s.off(p, heading, out), heading
+// face returns the way of the half section there too.
+func (s Section) face(along, out float64) (p, way geometry.Point) {
+	p, way = s.Half.Way(along)
+	return s.off(p, way, out), way
 }
 
 // off is the place that lies out mm off one of the half section, in the boat.
-func (s Section) off(p geometry.Point, heading, out float64) geometry.Point {
-	return p.Add(geometry.Polar(out, heading-math.Pi/2)).Add(geometry.Point{Y: s.KeelZ})
+func (s Section) off(p, way geometry.Point, out float64) geometry.Point {
+	return geometry.Point{X: p.X + out*way.Y, Y: p.Y - out*way.X + s.KeelZ}
 }
 
 // Faces is Face for many places of one section.
 func (s Section) Faces() func(along, out float64) geometry.Point {
 	half := s.Half.Walk()
 	return func(along, out float64) geometry.Point {
-		p, heading := half.At(along)
-		return s.off(p, heading, out)
+		p, way := half.Way(along)
+		return s.off(p, way, out)
 	}
 }
 
 // Stringer returns the outer corners of a stringer whose middle lies so many mm along
 // the half section, the one towards the keel first: the wood on which the cloth lies.
 func (s Section) Stringer(d *design.Design, along float64) (in, out geometry.Point) {
-	middle, heading := s.face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
-	half := geometry.Polar(float64(d.Stringers.Width)/2, heading)
+	middle, way := s.face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
+	half := way.Scale(float64(d.Stringers.Width) / 2)
 	return middle.Sub(half), middle.Add(half)
 }
 

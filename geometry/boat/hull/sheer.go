@@ -74,6 +74,16 @@ func (s Sheer) At(x float64) (EdgeSet, float64) {
 	return s.BowSet, x
 }
 
+// set returns what the edge-set adds to the height at the station x, mm, and to its slope.
+func (s Sheer) set(x float64) (rise, slope float64) {
+	e, u := s.At(x)
+	rise, slope = e.at(u)
+	if x < 0 {
+		slope = -slope
+	}
+	return rise, slope
+}
+
 // newSheer works out the heights; the runs follow when the ends are known.
 func newSheer(d *design.Design, midZ float64) Sheer {
 	g := d.Gunwale
@@ -136,14 +146,14 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 	if err := checkPlan(plan, d.AllSpreaders()); err != nil {
 		return nil, err
 	}
-	return curve.NewTrack(aft, fore, 0, func(x float64) (at, run geometry.Point) {
+	return curve.NewSloping(aft, fore, 0, func(x float64) (at, slope geometry.Point) {
 		y, dy := plan.Rise(x)
-		set, u := h.Sheer.At(x)
-		rise, slope := set.at(u)
-		if x < 0 {
-			slope = -slope
-		}
+		rise, up := h.Sheer.set(x)
 		z := h.Sheer.MidZ + (h.Beam/2-y)*h.Sheer.tanTilt + rise
-		return geometry.Point{X: y, Y: z}, geometry.Point{X: dy, Y: slope - dy*h.Sheer.tanTilt}
+		return geometry.Point{X: y, Y: z}, geometry.Point{X: dy, Y: up - dy*h.Sheer.tanTilt}
+	}, func(x float64) geometry.Point {
+		dy := plan.Slope(x)
+		_, up := h.Sheer.set(x)
+		return geometry.Point{X: dy, Y: up - dy*h.Sheer.tanTilt}
 	})
 }

@@ -65,8 +65,11 @@ func floor(f Boat, aft, fore float64) (Floor, bool) {
 	fl := Floor{Wanted: in.Slats, Wide: float64(in.SlatWidth), Thick: float64(in.SlatThickness)}
 	narrow := math.Inf(1)
 	for _, r := range f.Ribs {
+		if r.Station < aft-past || r.Station > fore+past {
+			continue
+		}
 		half := f.flat(r, risen)
-		if r.Station < aft-past || r.Station > fore+past || half < fl.Wide {
+		if half < fl.Wide {
 			continue
 		}
 		if len(fl.Ribs) == 0 {

@@ -2,6 +2,7 @@ package seat
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -184,17 +185,17 @@ func (p pair) most(width float64) float64 {
 
 // pairs lists the choices for a seat; long is its given length, 0 for one that follows
 // the gaps. Where the gaps are wide both rails may hang in one.
-func (b Boat) pairs(at, long, width float64) []pair {
-	var out []pair
+func (b Boat) pairs(at, long, width float64) iter.Seq[pair] {
 	w := b.gaps()
-	for i := range w {
-		for _, front := range w[i:] {
-			if p, ok := b.pair(front, w[i], at, long, width); ok {
-				out = append(out, p)
+	return func(yield func(pair) bool) {
+		for i := range w {
+			for _, front := range w[i:] {
+				if p, ok := b.pair(front, w[i], at, long, width); ok && !yield(p) {
+					return
+				}
 			}
 		}
 	}
-	return out
 }
 
 // pair places the rails in two windows, each as far from the seat's middle.
@@ -216,9 +217,9 @@ func (b Boat) pair(front, after window, at, long, width float64) (p pair, ok boo
 
 // choose takes the pair that leaves the rails most nearly in the middle of their
 // hangers, then the one most nearly as long as usual.
-func choose(all []pair) (best pair, ok bool) {
+func choose(all iter.Seq[pair]) (best pair, ok bool) {
 	score := func(p pair) float64 { return p.off + abs(2*p.half-hungApart)/1000 }
-	for _, p := range all {
+	for p := range all {
 		if !ok || score(p) < score(best) {
 			best, ok = p, true
 		}
@@ -258,7 +259,7 @@ func (b Boat) between(s *Seat, width float64) (pair, error) {
 		return p, nil
 	}
 	best := math.Inf(1)
-	for _, q := range all {
+	for q := range all {
 		at := (q.front.middle() + q.after.middle()) / 2
 		if again, ok := choose(b.pairs(at, s.Long, width)); ok && again.off <= again.most(width) && abs(at-s.At) < abs(best-s.At) {
 			best = at

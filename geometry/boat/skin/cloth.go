@@ -70,16 +70,17 @@ type Cloth struct {
 func New(b Boat, steps int) (*Cloth, error) {
 	c := &Cloth{boat: b, ribs: b.Ribs()}
 	c.ends[0], c.ends[1] = b.Ends()
-	for _, r := range c.ribs {
+	c.covered, c.off = make([][]geometry.Point, len(c.ribs)), make([][]geometry.Point, len(c.ribs))
+	for k, r := range c.ribs {
 		over := covered(r.Corners, b.Thickness())
-		lines := c.lines(r.Station, [2]geometry.Point(r.Corners[len(r.Corners)-2:]))
-		off := make([]geometry.Point, len(over))
+		off := c.lines(r.Station, [2]geometry.Point(r.Corners[len(r.Corners)-2:]))
 		for i, p := range over {
-			off[i] = p.Sub(lines[i])
+			off[i] = p.Sub(off[i])
 		}
-		c.covered, c.off = append(c.covered, over), append(c.off, off)
+		c.covered[k], c.off[k] = over, off
 	}
 	first, last := c.ribs[0].Station, c.ribs[len(c.ribs)-1].Station
+	c.stations = make([]float64, 0, len(c.ribs)+2*steps)
 	for k := steps; k > 0; k-- {
 		c.stations = append(c.stations, -between(-first, c.ends[0].Tip, k, steps))
 	}

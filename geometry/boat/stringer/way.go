@@ -30,9 +30,9 @@ func (s side) point(at float64) geometry.Point {
 
 // under returns the last place below a line through (x, z) with a slope.
 func (s side) under(x, z, slope float64) float64 {
-	return curve.Bisect(0, s.line.Length(), func(at float64) bool {
+	return curve.Root(0, s.line.Length(), 0, func(at float64) float64 {
 		p := s.point(at)
-		return p.Y < z+slope*(p.X-x)
+		return p.Y - z - slope*(p.X-x)
 	})
 }
 

@@ -151,15 +151,15 @@ func (w *weigher) ribs() []float.Load {
 	d := w.f.Design
 	section := float64(d.Ribs.Width * d.Ribs.Thickness)
 	density := w.density(d.Ribs.Species)
-	var out []float.Load
+	const parts = 12
+	out := make([]float.Load, 0, len(w.f.Ribs)*2*(parts+1))
 	for _, r := range w.f.Ribs {
-		half := r.Section.Half.Length()
-		const parts = 12
+		half, face := r.Section.Half.Length(), r.Section.Faces()
 		for i := range parts {
-			p := r.Face(half*(float64(i)+0.5)/parts, 0)
+			p := face(half*(float64(i)+0.5)/parts, 0)
 			out = pair(out, cubic(section*r.Length/2/parts, density), geometry.Point3{X: r.Station, Y: p.X, Z: p.Y})
 		}
-		head := r.Face(half, 0)
+		head := face(half, 0)
 		out = pair(out, cubic(section*r.Tenon, density), geometry.Point3{X: r.Station, Y: head.X, Z: head.Y + r.Tenon/2})
 	}
 	return out

@@ -109,17 +109,18 @@ func (s *Stick) Run(x float64) (at, slope, bend geometry.Point) {
 // run is that in bay i, past a share of it.
 func (s *Stick) run(i int, t float64) (at, slope, bend geometry.Point) {
 	b, p := &s.bays[i], &s.pins[i]
-	c := &b.c
-	cubic := func(k0, k1, k2, k3 float64) geometry.Point {
-		return geometry.Point{
-			X: k0*c[0].X + t*(k1*c[1].X+t*(k2*c[2].X+t*k3*c[3].X)),
-			Y: k0*c[0].Y + t*(k1*c[1].Y+t*(k2*c[2].Y+t*k3*c[3].Y)),
-		}
-	}
-	bend = cubic(1, 1, 1, 1)
-	slope = b.slope.Add(cubic(1, 1.0/2, 1.0/3, 1.0/4).Scale(t * b.h))
-	at = geometry.Point{X: p.Y, Y: p.Z}.Add(b.slope.Scale(b.h * t)).Add(cubic(1.0/2, 1.0/6, 1.0/12, 1.0/20).Scale(t * t * b.h * b.h))
+	bend = cubic(&b.c, t, 1, 1, 1, 1)
+	slope = b.slope.Add(cubic(&b.c, t, 1, 1.0/2, 1.0/3, 1.0/4).Scale(t * b.h))
+	at = geometry.Point{X: p.Y, Y: p.Z}.Add(b.slope.Scale(b.h * t)).Add(cubic(&b.c, t, 1.0/2, 1.0/6, 1.0/12, 1.0/20).Scale(t * t * b.h * b.h))
 	return at, slope, bend
+}
+
+// cubic is that of the coefficients, each so many times, at t.
+func cubic(c *[4]geometry.Point, t, k0, k1, k2, k3 float64) geometry.Point {
+	return geometry.Point{
+		X: k0*c[0].X + t*(k1*c[1].X+t*(k2*c[2].X+t*k3*c[3].X)),
+		Y: k0*c[0].Y + t*(k1*c[1].Y+t*(k2*c[2].Y+t*k3*c[3].Y)),
+	}
 }
 
 // Turn returns the angle between two runs, each given as dy/dx and dz/dx, radians.
@@ -145,6 +146,14 @@ func (s *Stick) flat(i int, t float64) (flat, turn float64) {
 func (s *Stick) Line(x float64) (at, slope geometry.Point) {
 	at, slope, _ = s.Run(x)
 	return at, slope
+}
+
+// Slopes returns how the stick points at x, dy/dx and dz/dx.
+func (s *Stick) Slopes(x float64) geometry.Point {
+	aft, fore := s.Ends()
+	i, t := s.at(min(max(x, aft), fore))
+	b := &s.bays[i]
+	return b.slope.Add(cubic(&b.c, t, 1, 1.0/2, 1.0/3, 1.0/4).Scale(t * b.h))
 }
 
 // About returns the curvatures off the flat and along it at the station x, 1/mm. They

@@ -23,6 +23,7 @@ type target struct {
 	fields     []int  // the way to it through the tables of the design
 	table, row string // "hull.section" and "hull.section.mid" for a key in a labelled row
 	key        string // without its table and row; fitted for whether the row is there
+	there      string // the name that says whether the row is there
 }
 
 // connect finds the key of the design for every name that is one: a name that begins
@@ -69,6 +70,7 @@ func (f *Family) target(name string) (target, error) {
 			}
 			i++
 			t.row, typ = t.table+"."+words[i], typ.Elem()
+			t.there = t.row + "." + fitted
 		}
 	}
 	want, ok := kindOf(name, typ)
@@ -129,8 +131,10 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 func (f *Family) fittedRows(r *formula.Run) map[string]int {
 	rows, count := map[string]int{}, map[string]int{}
 	for _, t := range f.targets {
-		_, met := rows[t.row]
-		if v, _, said := r.Value(t.row + "." + fitted); t.row == "" || met || said && !v.True() {
+		if _, met := rows[t.row]; t.row == "" || met {
+			continue
+		}
+		if v, _, said := r.Value(t.there); said && !v.True() {
 			continue
 		}
 		rows[t.row] = count[t.table]

@@ -2,9 +2,10 @@ package formula
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
+
+	"ribwright/geometry"
 )
 
 // Run works the formulas of a Program out, once or many times over. It belongs
@@ -15,8 +16,9 @@ type Run struct {
 
 	p      *Program
 	values []Value
-	fixed  []bool // by slot: a value put in the place of its formula
-	name   string // of the statement being worked out
+	fixed  []bool  // by slot: a value put in the place of its formula
+	name   string  // of the statement being worked out
+	stack  []Value // of the functions being worked out
 }
 
 // NewRun returns a run in which every value afloat is at its guess, or zero.
@@ -72,8 +74,8 @@ func (r *Run) IsFixed(name string) bool {
 }
 
 func bad(v Value) bool {
-	broken := func(n float64) bool { return math.IsNaN(n) || math.IsInf(n, 0) }
-	return broken(v.Num) || slices.ContainsFunc(v.List, broken)
+	broken := func(n float64) bool { return !geometry.Finite(n) }
+	return broken(v.Num) || len(v.List) > 0 && slices.ContainsFunc(v.List, broken)
 }
 
 // Mask chooses values of a Program.
@@ -115,6 +117,7 @@ func (m Mask) Others() Mask {
 // Errors: *wording.Fault for a division by zero and whatever else has no answer.
 func (r *Run) Work(m Mask) (err error) {
 	defer catch(&err)
+	r.stack = r.stack[:0]
 	for _, slot := range r.p.order {
 		if !r.fixed[slot] && (m == nil || m[slot]) {
 			r.name = r.p.values[slot].name
@@ -141,10 +144,12 @@ func (r *Run) eval(n *node) Value {
 		}
 		return r.eval(n.args[1])
 	}
-	args := make([]Value, len(n.args))
-	for i, a := range n.args {
-		args[i] = r.eval(a)
+	below := len(r.stack)
+	for _, a := range n.args {
+		r.stack = append(r.stack, r.eval(a))
 	}
+	args := r.stack[below:]
+	r.stack = r.stack[:below]
 	v, err := n.call.value(args)
 	if err != nil {
 		refuse(n.at, r.name, "%s", n.unanswered(args, err))

@@ -127,3 +127,18 @@ func TestRests(t *testing.T) {
 		}
 	}
 }
+
+// TestEndsAlike: of two ends that are alike the after one is told, whatever rounding makes
+// of them.
+func TestEndsAlike(t *testing.T) {
+	for _, name := range []string{"brook", "lake"} {
+		b := boat(t, name, nil)
+		s, err := b.Settle(b.Open, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w := b.Worst(s); !(w.X < 0) {
+			t.Errorf("%s bears most at station %.0f mm", name, w.X)
+		}
+	}
+}

@@ -89,9 +89,10 @@ func (b *Boat) Rests(s *State) []Rest {
 
 // Worst returns the place where the gunwale is stressed most.
 func (b *Boat) Worst(s *State) Rest {
+	const alike = 1 + 1e-9 // two ends that are alike, but for rounding: the after one
 	var worst Rest
 	for _, r := range b.Rests(s) {
-		if r.Sum() > worst.Sum() {
+		if r.Sum() > alike*worst.Sum() {
 			worst = r
 		}
 	}

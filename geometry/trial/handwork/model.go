@@ -155,8 +155,7 @@ type effect struct {
 func (m *model) effect(d disturbance) effect {
 	n := len(m.ribs)
 	e := effect{wide: m.wider(m.in, d.in, d.glued), stern: d.stern, bow: d.bow}
-	out := m.wider(m.out, d.out, d.glued)
-	e.moved = make([]float64, n+1)
+	e.moved = m.wider(m.out, d.out, d.glued)
 	wanted := make([]float64, n)
 	for i, r := range m.ribs {
 		wanted[i] = -value(d.deeper, i) + r.lift*e.wide[i]
@@ -166,9 +165,9 @@ func (m *model) effect(d disturbance) effect {
 	if m.water != nil {
 		e.trim, e.metric = m.water.answers(e)
 	}
-	for i := range out {
-		e.moved[i] = 2 * (out[i] - e.wide[i])
-		e.wide[i] *= 2
+	for i, wide := range e.wide {
+		e.moved[i] = 2 * (e.moved[i] - wide)
+		e.wide[i] = 2 * wide
 	}
 	return e
 }

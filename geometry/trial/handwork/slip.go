@@ -85,8 +85,10 @@ func (m *model) allRibs(head func(rib) step) disturbance {
 }
 
 func (m *model) still() disturbance {
-	open := make([]float64, len(m.ribs))
-	return disturbance{in: put{open: open}, out: put{open: open}, deeper: make([]float64, len(m.ribs))}
+	n := len(m.ribs)
+	all := make([]float64, 2*n)
+	open := all[:n:n]
+	return disturbance{in: put{open: open}, out: put{open: open}, deeper: all[n:]}
 }
 
 // atRib moves the free head of rib i.

@@ -130,8 +130,8 @@ func (w *wanted) head(s *strip) Head {
 	}
 	force := w.stiff / (w.length * w.length)
 	out.Push, out.Lift = s.push*force, -s.lift*force
-	out.Out, out.In = w.measure(out.Half)
 	half := out.Half.Walk()
+	out.Out, out.In = w.measure(half)
 	for _, share := range w.stringers {
 		is, _ := half.At(share * w.length)
 		was, _ := w.Half.At(share * w.length)

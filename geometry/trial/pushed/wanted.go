@@ -60,26 +60,21 @@ func (w *wanted) strip(n int) *strip {
 	return out
 }
 
-// measure finds where a curve stands farthest off the section on either side.
-func (w *wanted) measure(c curve.Chain) (out, in Apart) {
-	const parts = 1 // of every arc: what lies between falls short by less than 0.03 mm
+// measure finds where the ends of a curve's bends stand farthest off the section on either
+// side: what lies between falls short by less than 0.03 mm.
+func (w *wanted) measure(c curve.Walked) (out, in Apart) {
 	var atOut, atIn geometry.Point
-	at, heading, i := geometry.Point{}, 0.0, 0
-	for _, b := range c {
-		turn := b.Sweep / parts
-		long := b.Length / parts * curve.Sinc(turn/2)
-		for range parts {
-			at = at.Add(geometry.Polar(long, heading+turn/2))
-			heading += turn
-			for i+1 < len(w.runs) && at.Sub(w.runs[i].end).Dot(w.runs[i].on) > 0 {
-				i++
-			}
-			switch off := w.runs[i].off(at); {
-			case off > in.By:
-				in, atIn = Apart{By: off, Bend: i}, at
-			case -off > out.By:
-				out, atOut = Apart{By: -off, Bend: i}, at
-			}
+	i := 0
+	for k := range c.Bends() {
+		at := c.Joint(k)
+		for i+1 < len(w.runs) && at.Sub(w.runs[i].end).Dot(w.runs[i].on) > 0 {
+			i++
+		}
+		switch off := w.runs[i].off(at); {
+		case off > in.By:
+			in, atIn = Apart{By: off, Bend: i}, at
+		case -off > out.By:
+			out, atOut = Apart{By: -off, Bend: i}, at
 		}
 	}
 	out.At, in.At = w.runs[out.Bend].foot(atOut), w.runs[in.Bend].foot(atIn)

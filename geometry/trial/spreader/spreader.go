@@ -211,11 +211,12 @@ const byHand = 400.0
 
 // Findings judges the hardest push and the hardest pull by what hands hold.
 func (s *Set) Findings() finding.List {
+	const alike = 1 + 1e-9 // two ends that are alike, but for rounding: the first
 	var out finding.List
 	for _, way := range []Holds{Apart, Together} {
 		at := -1
 		for i, o := range s.Spreaders {
-			if o.Holds == way && (at < 0 || math.Abs(o.Force) > math.Abs(s.Spreaders[at].Force)) {
+			if o.Holds == way && (at < 0 || math.Abs(o.Force) > alike*math.Abs(s.Spreaders[at].Force)) {
 				at = i
 			}
 		}

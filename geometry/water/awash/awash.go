@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 )
 
@@ -27,7 +28,7 @@ func (b Block) wet(surface float64) float64 {
 	if b.Tall <= 0 {
 		return 0
 	}
-	return math.Max(0, math.Min(1, (surface-b.At.Z)/b.Tall+0.5))
+	return max(0, min(1, (surface-b.At.Z)/b.Tall+0.5))
 }
 
 // Lift returns by how much all the blocks under water would be lighter than the water
@@ -57,7 +58,7 @@ func (r Rest) Trim() float64 { return math.Atan(r.Slope) }
 const steepest = 0.36
 
 // Settle finds how the blocks lie in water of a density, kg/m3: upright, trimmed as their
-// weights ask. Accuracy: 0.01 mm and 1e-6 of slope; the surface is flat, and cuts each
+// weights ask. Accuracy: 1e-6 mm and 1e-9 of slope; the surface is flat, and cuts each
 // 50 mm of length level.
 //
 // Errors: all of it sinks, or it stands on end.
@@ -65,7 +66,7 @@ func Settle(blocks []Block, density float64) (Rest, error) {
 	if spare := Lift(blocks, density); spare <= 0 {
 		return Rest{}, fmt.Errorf("it sinks: %.1f kg of lift are missing", -spare)
 	}
-	s := sea{pieces(blocks), density * 1e-9}
+	s := newSea(blocks, density*1e-9)
 	slope, ok := s.trim()
 	if !ok {
 		return Rest{}, fmt.Errorf("it stands on end, past %.0f degrees of trim", math.Atan(steepest)*180/math.Pi)
@@ -88,9 +89,14 @@ func Lifted(some []Block, density float64, r Rest, deeper float64) float64 {
 // pieces cuts long blocks, so that a trimmed surface may cut each elsewhere.
 func pieces(blocks []Block) []Block {
 	const piece = 50 // mm
-	var out []Block
+	in := func(b Block) float64 { return max(1, math.Ceil(b.Long/piece)) }
+	all := 0
 	for _, b := range blocks {
-		n := math.Max(1, math.Ceil(b.Long/piece))
+		all += int(in(b))
+	}
+	out := make([]Block, 0, all)
+	for _, b := range blocks {
+		n := in(b)
 		p := b
 		p.Long, p.Mass = b.Long/n, b.Mass/n
 		for i := range int(n) {
@@ -101,47 +107,99 @@ func pieces(blocks []Block) []Block {
 	return out
 }
 
+// sea is blocks in the water, cut in pieces, and how their rise was found last. It is for
+// one goroutine.
 type sea struct {
-	blocks []Block
-	kg     float64 // of water in a mm3
+	blocks  []Block
+	float   []float // of the blocks that take up any water
+	kg      float64 // of water in a mm3
+	mass    float64 // of all blocks, kg
+	surface float64 // found last, mm
+}
+
+// float is what of a block the water sees: where it begins, how tall it is and what each
+// mm of it under water lifts, kg.
+type float struct{ x, low, tall, lift float64 }
+
+func newSea(blocks []Block, kg float64) *sea {
+	s := &sea{blocks: pieces(blocks), kg: kg}
+	s.float = make([]float, 0, len(s.blocks))
+	for _, b := range s.blocks {
+		s.mass += b.Mass
+		if b.Tall > 0 {
+			s.float = append(s.float, float{b.At.X, b.At.Z - b.Tall/2, b.Tall, b.Long * b.Wide * kg})
+		}
+	}
+	return s
+}
+
+// carried is what the water carries with its surface at a height at station 0, kg, and
+// how much more with each mm that it rises.
+func (s *sea) carried(rise, slope float64) (kg, more float64) {
+	for _, f := range s.float {
+		switch deep := rise + slope*f.x - f.low; {
+		case deep >= f.tall:
+			kg += f.lift * f.tall
+		case deep > 0:
+			kg, more = kg+f.lift*deep, more+f.lift
+		}
+	}
+	return kg, more
 }
 
 // rise is the height of the surface at station 0 at which the water carries all, mm.
-func (s sea) rise(slope float64) float64 {
-	lo, hi, mass := math.Inf(1), math.Inf(-1), 0.0
-	for _, b := range s.blocks {
-		z := b.At.Z - slope*b.At.X
-		lo, hi, mass = math.Min(lo, z-b.Tall), math.Max(hi, z+b.Tall), mass+b.Mass
+//
+// How: Newton's steps from the rise found last, kept between one at which too little is
+// carried and one at which too much is. Between places where a block comes under or out,
+// what is carried runs straight, so that the last step is exact.
+func (s *sea) rise(slope float64) float64 {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, f := range s.float {
+		z := f.low - slope*f.x
+		lo, hi = min(lo, z), max(hi, z+f.tall)
 	}
-	for range 36 { // of a meter or two: to 1e-7 mm
-		mid, carried := (lo+hi)/2, 0.0
-		for _, b := range s.blocks {
-			carried += b.Volume() * b.wet(mid+slope*b.At.X) * s.kg
+	at := min(max(s.surface, lo), hi)
+	for range 100 {
+		kg, more := s.carried(at, slope)
+		over := kg - s.mass
+		if math.Abs(over) <= 1e-12*s.mass {
+			break
 		}
-		if carried < mass {
-			lo = mid
+		if over < 0 {
+			lo = at
 		} else {
-			hi = mid
+			hi = at
 		}
+		next := at - over/more
+		if !(next > lo && next < hi) {
+			next = (lo + hi) / 2
+		}
+		if next == at {
+			break
+		}
+		at = next
 	}
-	return (lo + hi) / 2
+	s.surface = at
+	return at
 }
 
 // moment is by how much the water's lift turns the boat against its weight, kg mm,
 // positive bow up: at rest it is nothing.
-func (s sea) moment(slope float64) float64 {
+func (s *sea) moment(slope float64) float64 {
 	rise, sum := s.rise(slope), 0.0
-	norm := math.Hypot(1, slope)
 	for _, b := range s.blocks {
 		up := b.Volume()*b.wet(rise+slope*b.At.X)*s.kg - b.Mass
-		sum += up * (b.At.X + b.At.Z*slope) / norm
+		sum += up * (b.At.X + b.At.Z*slope)
 	}
-	return sum
+	return sum / math.Hypot(1, slope)
 }
 
 // trim finds the slope of rest nearest to level that comes back when it is disturbed.
-func (s sea) trim() (float64, bool) {
-	const steps = 36
+func (s *sea) trim() (float64, bool) {
+	const (
+		steps = 36
+		close = 1e-9
+	)
 	m := s.moment(0)
 	if m == 0 {
 		return 0, s.moment(1e-4) >= 0
@@ -152,23 +210,15 @@ func (s sea) trim() (float64, bool) {
 		if s.moment(b)*m > 0 {
 			continue
 		}
-		for range 20 {
-			mid := (a + b) / 2
-			if s.moment(mid)*m > 0 {
-				a = mid
-			} else {
-				b = mid
-			}
-		}
-		return (a + b) / 2, true
+		return curve.Root(a, b, close, s.moment), true
 	}
 	return 0, false
 }
 
 // upright works out how the blocks come back from a small heel: the plan areas that the
 // surface cuts, and heights of lift over heights of weight.
-func (s sea) upright(r *Rest) {
-	sum, mass := 0.0, 0.0
+func (s *sea) upright(r *Rest) {
+	sum := 0.0
 	for _, b := range s.blocks {
 		wet := b.wet(r.Surface(b.At.X))
 		low := b.At.Z - b.Tall/2
@@ -176,8 +226,7 @@ func (s sea) upright(r *Rest) {
 		if wet > 0 && wet < 1 {
 			sum += s.kg * b.Long * b.Wide * (b.Wide*b.Wide/12 + b.At.Y*b.At.Y)
 		}
-		mass += b.Mass
 	}
-	r.GM = sum / mass
+	r.GM = sum / s.mass
 	r.Righting = sum * 1e-3 * measure.Gravity * math.Pi / 180
 }

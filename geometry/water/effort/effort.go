@@ -8,6 +8,7 @@ package effort
 import (
 	"math"
 
+	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
 )
@@ -63,17 +64,15 @@ func (h Hull) At(w water.Water, u float64) Point {
 	return p
 }
 
-// SpeedAt returns the speed in m/s that the power at the paddle, W, keeps up, by
-// bisection to 0.001 m/s; humps do not matter, for power rises with speed.
+// SpeedAt returns the speed in m/s that the power at the paddle, W, keeps up, to 0.0001
+// m/s and no more than 5 m/s; humps do not matter, for power rises with speed.
+//
+// How: power goes with the cube of the speed or nearly so, and its cube root with the
+// speed: along that, six speeds or so are tried.
 func (h Hull) SpeedAt(w water.Water, power float64) float64 {
-	lo, hi := 0.0, 5.0
-	for hi-lo > 0.001 {
-		mid := (lo + hi) / 2
-		if h.At(w, mid).Power < power {
-			lo = mid
-		} else {
-			hi = mid
-		}
+	const fastest, close = 5.0, 1e-4
+	if !(power > 0) {
+		return 0
 	}
-	return (lo + hi) / 2
+	return curve.Root(0, fastest, close, func(u float64) float64 { return math.Cbrt(h.At(w, u).Power) - math.Cbrt(power) })
 }

@@ -25,9 +25,9 @@ func (g Grid) Waves(density, u float64) float64 {
 		return 0
 	}
 	k0 := measure.Gravity / (u * u)
-	row := make([]float64, len(g.Half))
+	hull := g.steps()
 	energy := func(l float64) float64 {
-		p, q := g.amplitude(k0, l, row)
+		p, q := hull.amplitude(k0, l)
 		return p*p + q*q
 	}
 	return scale(density, u) * sum(energy, func(v float64) float64 { return step(k0*g.Length/1000, v) })
@@ -99,11 +99,11 @@ func Together(a, b Grid, ahead, spacing, density, u float64) float64 {
 		return 0
 	}
 	k0 := measure.Gravity / (u * u)
-	rowA, rowB := make([]float64, len(a.Half)), make([]float64, len(b.Half))
+	hullA, hullB := a.steps(), b.steps()
 	apart := math.Abs(spacing) / 1000
 	energy := func(l float64) float64 {
-		pa, qa := a.amplitude(k0, l, rowA)
-		pb, qb := b.amplitude(k0, l, rowB)
+		pa, qa := hullA.amplitude(k0, l)
+		pb, qb := hullB.amplitude(k0, l)
 		sin, cos := math.Sincos(k0 * l * ahead / 1000)
 		pb, qb = pb*cos-qb*sin, qb*cos+pb*sin
 		cross := math.Cos(k0 * l * math.Sqrt(l*l-1) * apart)

@@ -60,18 +60,19 @@ func New(stations []Station) (*Hull, error) {
 	if len(stations) < 2 {
 		return nil, errors.New("a hull needs at least two stations")
 	}
-	h := &Hull{}
+	h := &Hull{sections: make([]*section, len(stations))}
 	x, breaks := make([]float64, len(stations)), make([]bool, len(stations))
+	all := withRoom(stations)
 	for i, s := range stations {
-		sec, err := newSection(s)
-		if err != nil {
+		sec := &all[i]
+		if err := sec.make(s); err != nil {
 			return nil, fmt.Errorf("station %.1f mm: %w", s.X, err)
 		}
 		if i > 0 && !(s.X > x[i-1]) {
 			return nil, fmt.Errorf("station %.1f mm does not follow the one at %.1f mm", s.X, x[i-1])
 		}
 		x[i], breaks[i] = s.X, s.Knuckle
-		h.sections = append(h.sections, sec)
+		h.sections[i] = sec
 		if i == 0 || sec.low < h.deepest {
 			h.deepest = sec.low
 		}
@@ -85,17 +86,36 @@ func New(stations []Station) (*Hull, error) {
 	return h, nil
 }
 
-func newSection(s Station) (*section, error) {
-	out := &section{}
-	if err := out.outline(s); err != nil {
-		return nil, err
+// withRoom returns a section for each station, with room for its outline.
+func withRoom(stations []Station) []section {
+	n := 0
+	for _, s := range stations {
+		half, round := room(s)
+		n += half + round
 	}
-	top := out.low
-	for _, p := range out.half {
+	out, pts := make([]section, len(stations)), make([]geometry.Point, n)
+	for i, s := range stations {
+		half, round := room(s)
+		out[i].half, out[i].round = pts[:0:half], pts[half:half:half+round]
+		pts = pts[half+round:]
+	}
+	return out
+}
+
+// room is how many points the half and the whole outline of a station have at most.
+func room(s Station) (half, round int) { return len(s.Half) + 1, 2*len(s.Half) + 1 }
+
+// make makes a station ready for clipping.
+func (s *section) make(st Station) error {
+	if err := s.outline(st); err != nil {
+		return err
+	}
+	top := s.low
+	for _, p := range s.half {
 		top = max(top, p.Y)
 	}
-	out.whole = out.clip(0, 1, top+1)
-	return out, nil
+	s.whole = s.clip(0, 1, top+1)
+	return nil
 }
 
 // outline makes a station ready for clipping, without its whole, in the room that the
@@ -108,7 +128,8 @@ func (s *section) outline(st Station) error {
 		return errors.New("its place is no number")
 	}
 	s.x = st.X
-	s.half, s.round = slices.Grow(s.half[:0], len(st.Half)+1), slices.Grow(s.round[:0], 2*len(st.Half)+1)
+	half, round := room(st)
+	s.half, s.round = slices.Grow(s.half[:0], half), slices.Grow(s.round[:0], round)
 	if st.Half[0].X > 0 {
 		s.half = append(s.half, geometry.Point{Y: st.Half[0].Y})
 	}

@@ -3,6 +3,8 @@ package float
 import (
 	"fmt"
 	"math"
+
+	"ribwright/geometry/curve"
 )
 
 // Lever is one point of the curve of righting levers.
@@ -156,7 +158,7 @@ func (h *Hull) loll(l Load, density float64, upright Plane, gm float64) *Fault {
 }
 
 // lean finds the heel at which an off-center load comes to rest. It walks away
-// from upright towards the load until the lever turns round, then bisects.
+// from upright towards the load until the lever turns round, and then looks between.
 func (h *Hull) lean(l Load, density float64, upright Plane, m Immersed) (Plane, Immersed, error) {
 	step := -math.Copysign(1*math.Pi/180, l.At.Y) // a load to port heels to port
 	last := Lever{Plane: upright, Freeboard: h.Freeboard(upright)}
@@ -178,23 +180,22 @@ func (h *Hull) lean(l Load, density float64, upright Plane, m Immersed) (Plane, 
 	return upright, m, over
 }
 
-// rest bisects between two heels with levers of different sign.
+// rest finds where the lever is nothing between two heels with levers of different sign.
+// Every heel is balanced from the plane of the one before.
 func (h *Hull) rest(l Load, density, lo, hi float64, from Plane) (Plane, Immersed, error) {
-	way := math.Copysign(1, hi-lo)
-	for range 60 {
-		mid := (lo + hi) / 2
-		v, err := h.Righting(l, density, mid, &from)
+	const settled = 1e-9 // radians
+	var fault error
+	heel := curve.Root(lo, hi, settled, func(heel float64) float64 {
+		v, err := h.Righting(l, density, heel, &from)
 		if err != nil {
-			return Plane{}, Immersed{}, err
+			fault = err
+			return math.NaN()
 		}
-		if v.GZ*way < 0 {
-			lo = mid
-		} else {
-			hi = mid
-		}
-		if math.Abs(hi-lo) < 1e-9 {
-			break
-		}
+		from = v.Plane
+		return v.GZ
+	})
+	if fault != nil {
+		return Plane{}, Immersed{}, fault
 	}
-	return h.Balance(l, density, (lo+hi)/2, &from)
+	return h.Balance(l, density, heel, &from)
 }

@@ -138,11 +138,12 @@ type Freeboard struct {
 // Freeboard returns the lowest point of the sheer over a plane, on either side.
 func (h *Hull) Freeboard(p Plane) Freeboard {
 	out := Freeboard{Least: math.Inf(1)}
+	up := p.Up()
 	for _, s := range h.sections {
 		q := s.sheer()
 		for _, side := range [2]float64{1, -1} {
 			at := geometry.Point3{X: s.x, Y: side * q.X, Z: q.Y}
-			if v := p.Above(at); v < out.Least {
+			if v := up.Dot(at) - p.Rise; v < out.Least {
 				out = Freeboard{v, at}
 			}
 		}

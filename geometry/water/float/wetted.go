@@ -16,18 +16,18 @@ import (
 // and 11 waterlines.
 func (h *Hull) Wetted(p Plane) float64 {
 	sum := 0.0
-	var last *ring
+	var last, next ring // empty where dry
 	for i := range h.sections {
-		next := h.ring(i, p)
+		next.cut(h.sections[i], p)
 		switch {
-		case next != nil && last != nil:
-			sum += strip(*last, *next)
-		case next != nil && i > 0:
-			sum += strip(h.tip(i-1, i, p), *next)
-		case next == nil && last != nil:
-			sum += strip(*last, h.tip(i-1, i, p))
+		case next.wet() && last.wet():
+			sum += strip(last, next)
+		case next.wet() && i > 0:
+			sum += strip(h.tip(i-1, i, p), next)
+		case !next.wet() && last.wet():
+			sum += strip(last, h.tip(i-1, i, p))
 		}
-		last = next
+		last, next = next, last
 	}
 	for _, s := range []*section{h.sections[0], h.sections[len(h.sections)-1]} {
 		sum += s.clip(0, 1, p.Water(s.x)).area
@@ -43,14 +43,16 @@ type ring struct {
 	share []float64
 }
 
-// ring cuts the half outline of a station at the water; nil when it is dry.
-func (h *Hull) ring(i int, p Plane) *ring {
-	s := h.sections[i]
+// wet reports whether anything of the station is under water.
+func (r *ring) wet() bool { return len(r.pts) > 0 }
+
+// cut cuts the half outline of a station at the water, in the room that the ring has.
+func (r *ring) cut(s *section, p Plane) {
+	r.x, r.pts, r.share = s.x, r.pts[:0], r.share[:0]
 	z := p.Water(s.x)
 	if s.keel().Y >= z {
-		return nil
+		return
 	}
-	r := &ring{x: s.x, pts: make([]geometry.Point, 0, len(s.half))}
 	for k, q := range s.half {
 		if q.Y > z {
 			o := s.half[k-1]
@@ -59,18 +61,19 @@ func (h *Hull) ring(i int, p Plane) *ring {
 		}
 		r.pts = append(r.pts, q)
 	}
-	r.share = make([]float64, len(r.pts))
-	for k := 1; k < len(r.pts); k++ {
-		r.share[k] = r.share[k-1] + r.pts[k].Sub(r.pts[k-1]).Norm()
+	girth := 0.0
+	for k, q := range r.pts {
+		if k > 0 {
+			girth += q.Sub(r.pts[k-1]).Norm()
+		}
+		r.share = append(r.share, girth)
 	}
-	girth := r.share[len(r.share)-1]
 	for k := range r.share {
 		if girth > 0 {
 			r.share[k] /= girth
 		}
 	}
 	r.share[len(r.share)-1] = 1 // a ring without girth has all its points at one place
-	return r
 }
 
 // tip is where the keel leaves the water between a dry and a wet station.
