@@ -94,35 +94,53 @@ func (g *ground) first(all ...layout.Text) layout.Text {
 type spot struct {
 	at    geometry.Point
 	angle float64
+}
+
+// wish is a place that is looked at: where the middle of a block would lie, how often it is
+// turned from its best angle, and what that costs in mm of way.
+type wish struct {
+	mid   geometry.Point
+	turns int
 	cost  float64
 }
+
+const (
+	placeStep = 4.0          // between places that are tried, mm
+	placeTurn = math.Pi / 12 // between angles that are tried
+	perTurn   = 6.0          // mm of way that a turn is worth
+	lot       = 8.0          // mm of way whose places are put in order together
+)
 
 // place finds room for a block as near to a point as can be, best at the given angle. ok
 // is false where the wood has no room for it.
 func (g *ground) place(near geometry.Point, angle, wide, low, high float64) (spot, bool) {
-	const step, turn, perTurn = 4.0, math.Pi / 12, 6.0 // mm, radians, mm of way that a turn is worth
-	var all []spot
+	var lots [][]wish // by what they cost; words find room before most are put in order
 	box := geometry.Around(g.wood...)
-	for x := box.Min.X; x < box.Max.X; x += step {
-		for y := box.Min.Y; y < box.Max.Y; y += step {
+	for x := box.Min.X; x < box.Max.X; x += placeStep {
+		for y := box.Min.Y; y < box.Max.Y; y += placeStep {
 			mid := geometry.Point{X: x, Y: y}
-			if !curve.Holds(g.wood, mid) {
-				continue
-			}
+			way := mid.Sub(near).Norm()
 			for k := -12; k <= 12; k++ {
-				a := angle + turn*float64(k)
-				if a < -math.Pi/2-1e-9 || a > math.Pi/2+1e-9 {
+				if a := angle + placeTurn*float64(k); a < -math.Pi/2-1e-9 || a > math.Pi/2+1e-9 {
 					continue
 				}
-				at := mid.Sub(geometry.Polar(wide/2, a)).Sub(geometry.Polar((low+high)/2, a+math.Pi/2))
-				all = append(all, spot{at, a, mid.Sub(near).Norm() + perTurn*math.Abs(float64(k))})
+				w := wish{mid, k, way + perTurn*math.Abs(float64(k))}
+				n := int(w.cost / lot)
+				for len(lots) <= n {
+					lots = append(lots, nil)
+				}
+				lots[n] = append(lots[n], w)
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b spot) int { return cmp.Compare(a.cost, b.cost) })
-	for _, s := range all {
-		if g.free(s.at, s.angle, wide, low, high) {
-			return s, true
+	for _, some := range lots {
+		slices.SortStableFunc(some, func(a, b wish) int { return cmp.Compare(a.cost, b.cost) })
+		for _, w := range some {
+			a := angle + placeTurn*float64(w.turns)
+			at := w.mid.Sub(geometry.Polar(wide/2, a)).Sub(geometry.Polar((low+high)/2, a+math.Pi/2))
+			if curve.Holds(g.wood, w.mid) && g.free(at, a, wide, low, high) {
+				return spot{at, a}, true
+			}
 		}
 	}
 	return spot{}, false

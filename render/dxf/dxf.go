@@ -24,32 +24,34 @@ const decimals = 4
 // chord from them. x runs right, y up, the origin is the lower left corner of the
 // stock.
 //
-// Errors: those of render.CheckPlate and trace.Of, or the writer's own. Nothing
+// Errors: those of render.Trace, or the writer's own. Nothing
 // is written unless all is made.
 func Encode(w io.Writer, p layout.Plate) error {
-	if err := render.CheckPlate(p); err != nil {
-		return err
-	}
-	layers, err := trace.Of(p)
+	t, err := render.Trace(p)
 	if err != nil {
 		return err
 	}
+	return EncodeTraced(w, t)
+}
+
+// EncodeTraced writes a plate of render.Trace. Errors: the writer's own.
+func EncodeTraced(w io.Writer, p trace.Plate) error {
 	e := &encoder{}
 	e.comment(lettering.ASCII(p.Title))
-	e.comment(lettering.ASCII(render.Describe(p)))
+	e.comment(lettering.ASCII(render.Describe(p.Plate)))
 	e.comment(fmt.Sprintf("arcs are arcs; other curves are chords within %s mm", render.Number(chord, 3)))
-	e.header(p, layers)
+	e.header(p)
 	e.tables(p)
 	e.section("BLOCKS", func() {})
 	e.section("ENTITIES", func() {
-		for _, l := range layers {
+		for _, l := range p.Layers {
 			for _, path := range l.Paths {
 				e.path(l.Name, path)
 			}
 		}
 	})
 	e.put(group{0, "EOF"})
-	_, err = w.Write(e.out.Bytes())
+	_, err := w.Write(e.out.Bytes())
 	return err
 }
 
@@ -96,9 +98,9 @@ func (e *encoder) section(name string, body func()) {
 }
 
 // header says the release, the unit and what the drawing fills.
-func (e *encoder) header(p layout.Plate, layers []trace.Layer) {
+func (e *encoder) header(p trace.Plate) {
 	box := geometry.EmptyBox()
-	for _, l := range layers {
+	for _, l := range p.Layers {
 		for _, path := range l.Paths {
 			box = box.Union(path.Bounds())
 		}
@@ -119,7 +121,7 @@ func (e *encoder) header(p layout.Plate, layers []trace.Layer) {
 }
 
 // tables lists the one kind of line and the layers.
-func (e *encoder) tables(p layout.Plate) {
+func (e *encoder) tables(p trace.Plate) {
 	names := append([]string{"0"}, layout.Layers()...)
 	e.section("TABLES", func() {
 		e.put(group{0, "TABLE"}, group{2, "LTYPE"}, group{70, 1},

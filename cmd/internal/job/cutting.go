@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -17,6 +18,8 @@ import (
 	"ribwright/layout/pattern"
 	"ribwright/layout/plate/nest"
 	"ribwright/layout/plate/relief"
+	"ribwright/layout/plate/trace"
+	"ribwright/render"
 	"ribwright/render/dxf"
 	"ribwright/render/svg"
 )
@@ -119,11 +122,21 @@ func (c *Cutting) notes(p layout.Plate) []string {
 	return out
 }
 
-// cutterFiles are a plate's two files.
+// cutterFiles are a plate's two files, of lines that are traced once.
 func cutterFiles(name, says string, p layout.Plate) []Output {
+	traced := sync.OnceValues(func() (trace.Plate, error) { return render.Trace(p) })
+	file := func(encode func(io.Writer, trace.Plate) error) func(io.Writer) error {
+		return func(w io.Writer) error {
+			t, err := traced()
+			if err != nil {
+				return err
+			}
+			return encode(w, t)
+		}
+	}
 	return []Output{
-		{Name: name + ".svg", Write: func(w io.Writer) error { return svg.Encode(w, p) }},
-		{Name: name + ".dxf", Says: says, Write: func(w io.Writer) error { return dxf.Encode(w, p) }},
+		{Name: name + ".svg", Write: file(svg.EncodeTraced)},
+		{Name: name + ".dxf", Says: says, Write: file(dxf.EncodeTraced)},
 	}
 }
 
