@@ -96,7 +96,7 @@ type spot struct {
 	angle float64
 }
 
-// wish is a place that is looked at: where the middle of a block would lie, how often it is
+// wish is a way to lay a block that is looked at: where its middle lies, how often it is
 // turned from its best angle, and what that costs in mm of way.
 type wish struct {
 	mid   geometry.Point
@@ -108,34 +108,24 @@ const (
 	placeStep = 4.0          // between places that are tried, mm
 	placeTurn = math.Pi / 12 // between angles that are tried
 	perTurn   = 6.0          // mm of way that a turn is worth
+	mostTurns = 12           // to either side
 	lot       = 8.0          // mm of way whose places are put in order together
 )
 
 // place finds room for a block as near to a point as can be, best at the given angle. ok
 // is false where the wood has no room for it.
 func (g *ground) place(near geometry.Point, angle, wide, low, high float64) (spot, bool) {
-	var lots [][]wish // by what they cost; words find room before most are put in order
-	box := geometry.Around(g.wood...)
+	var all []wish // without a turn
+	box, dearest := geometry.Around(g.wood...), 0.0
 	for x := box.Min.X; x < box.Max.X; x += placeStep {
 		for y := box.Min.Y; y < box.Max.Y; y += placeStep {
 			mid := geometry.Point{X: x, Y: y}
 			way := mid.Sub(near).Norm()
-			for k := -12; k <= 12; k++ {
-				if a := angle + placeTurn*float64(k); a < -math.Pi/2-1e-9 || a > math.Pi/2+1e-9 {
-					continue
-				}
-				w := wish{mid, k, way + perTurn*math.Abs(float64(k))}
-				n := int(w.cost / lot)
-				for len(lots) <= n {
-					lots = append(lots, nil)
-				}
-				lots[n] = append(lots[n], w)
-			}
+			all, dearest = append(all, wish{mid: mid, cost: way}), math.Max(dearest, way+mostTurns*perTurn)
 		}
 	}
-	for _, some := range lots {
-		slices.SortStableFunc(some, func(a, b wish) int { return cmp.Compare(a.cost, b.cost) })
-		for _, w := range some {
+	for from := 0.0; from <= dearest; from += lot { // words find room before most are looked at
+		for _, w := range costing(all, angle, from, from+lot) {
 			a := angle + placeTurn*float64(w.turns)
 			at := w.mid.Sub(geometry.Polar(wide/2, a)).Sub(geometry.Polar((low+high)/2, a+math.Pi/2))
 			if curve.Holds(g.wood, w.mid) && g.free(at, a, wide, low, high) {
@@ -144,4 +134,23 @@ func (g *ground) place(near geometry.Point, angle, wide, low, high float64) (spo
 		}
 	}
 	return spot{}, false
+}
+
+// costing lists what costs at least from and less than to, cheapest first, with all turns
+// of some places that leave words upright.
+func costing(all []wish, angle, from, to float64) []wish {
+	var out []wish
+	for _, w := range all {
+		if w.cost >= to || w.cost+mostTurns*perTurn < from {
+			continue
+		}
+		for k := -mostTurns; k <= mostTurns; k++ {
+			cost, a := w.cost+perTurn*math.Abs(float64(k)), angle+placeTurn*float64(k)
+			if cost >= from && cost < to && a >= -math.Pi/2-1e-9 && a <= math.Pi/2+1e-9 {
+				out = append(out, wish{w.mid, k, cost})
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b wish) int { return cmp.Compare(a.cost, b.cost) })
+	return out
 }

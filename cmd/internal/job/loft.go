@@ -107,10 +107,13 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if err != nil {
 		return out, err
 	}
-	if out.laid, err = l.Printing.lay(k.set(bends, first, l.Units, l.ribs()), before, l.Units); err != nil {
-		return out, of(k.name, err)
-	}
-	out.plate, err = l.Cutting.plate(k.design, bends)
+	err = together(
+		func() (err error) {
+			out.laid, err = l.Printing.lay(k.set(bends, first, l.Units, l.ribs()), before, l.Units)
+			return err
+		},
+		func() (err error) { out.plate, err = l.Cutting.plate(k.design, bends); return err },
+	)
 	return out, of(k.name, err)
 }
 
