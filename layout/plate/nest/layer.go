@@ -183,20 +183,26 @@ func (g *grid) powers(r int) *[levels][]uint64 {
 }
 
 // blocked sets in bad the columns in which the stamp, its lowest row at y, would
-// meet a taken cell.
+// meet a taken cell. It looks at rows far apart first, because they tell soonest that
+// there is no room at all.
 func (g *grid) blocked(s stamp, y int, bad []uint64) {
 	clear(bad)
-	for i, spans := range s.rows {
-		p := g.powers(y + i)
-		if p[0] == nil {
-			continue
+	const apart = 8
+	for _, first := range [apart]int{0, 4, 2, 6, 1, 5, 3, 7} {
+		for i := first; i < len(s.rows); i += apart {
+			p := g.powers(y + i)
+			if p[0] == nil {
+				continue
+			}
+			for _, run := range s.rows[i] {
+				k := bits.Len(uint(run.b-run.a)) - 1
+				shifted(bad, p[k], run.a)
+				if last := run.b - 1<<k; last > run.a {
+					shifted(bad, p[k], last)
+				}
+			}
 		}
-		for _, run := range spans {
-			k := bits.Len(uint(run.b-run.a)) - 1
-			shifted(bad, p[k], run.a)
-			shifted(bad, p[k], run.b-1<<k)
-		}
-		if i%8 == 0 && full(bad, g.wide-s.wide) {
+		if full(bad, g.wide-s.wide) {
 			return
 		}
 	}
