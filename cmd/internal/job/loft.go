@@ -154,6 +154,11 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	return l.deliver(k, w, made)
+}
+
+// deliver makes files of what is laid.
+func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	list, err := k.marks()
 	if err != nil {
 		return nil, err
