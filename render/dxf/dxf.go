@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"strconv"
 
 	"ribwright/geometry"
 	"ribwright/layout"
@@ -71,13 +72,27 @@ func (e *encoder) put(all ...group) {
 	for _, g := range all {
 		switch v := g.value.(type) {
 		case float64:
-			g.value = render.Number(v, decimals)
+			e.line(g.code, render.Number(v, decimals))
+		case string:
+			e.line(g.code, v)
 		case geometry.Point:
-			e.put(group{g.code, v.X}, group{g.code + 10, v.Y}, group{g.code + 20, 0.0})
-			continue
+			e.line(g.code, render.Number(v.X, decimals))
+			e.line(g.code+10, render.Number(v.Y, decimals))
+			e.line(g.code+20, "0")
+		default:
+			e.line(g.code, fmt.Sprint(v))
 		}
-		fmt.Fprintf(&e.out, "%3d\r\n%v\r\n", g.code, g.value)
 	}
+}
+
+// line writes a code of up to three digits, set right, and its value.
+func (e *encoder) line(code int, value string) {
+	digits := strconv.Itoa(code)
+	e.out.WriteString("   "[min(3, len(digits)):])
+	e.out.WriteString(digits)
+	e.out.WriteString("\r\n")
+	e.out.WriteString(value)
+	e.out.WriteString("\r\n")
 }
 
 // comment writes a line for people in ASCII, which is all that release 12 can say, at most as

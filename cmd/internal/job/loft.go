@@ -103,18 +103,21 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.told, err = k.told(w); err != nil {
 		return out, err
 	}
-	first, err := k.first(bends, out.told, l.Units)
-	if err != nil {
-		return out, err
-	}
 	err = together(
-		func() (err error) {
+		func() error {
+			first, err := k.first(bends, out.told, l.Units)
+			if err != nil {
+				return err
+			}
 			out.laid, err = l.Printing.lay(k.set(bends, first, l.Units, l.ribs()), before, l.Units)
-			return err
+			return of(k.name, err)
 		},
-		func() (err error) { out.plate, err = l.Cutting.plate(k.design, bends); return err },
+		func() (err error) {
+			out.plate, err = l.Cutting.plate(k.design, bends)
+			return of(k.name, err)
+		},
 	)
-	return out, of(k.name, err)
+	return out, err
 }
 
 // before are the patterns of the older edition.
