@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
+	"ribwright/layout/plate/trace"
 )
 
 // far is the largest coordinate written, mm: ten times any boat, and far below
@@ -94,6 +95,18 @@ func CheckPlate(p layout.Plate) error {
 		}
 	}
 	return nil
+}
+
+// Trace checks a plate and turns it into lines, once for all the files that are made of it.
+//
+// Errors: those of CheckPlate and trace.Of.
+func Trace(p layout.Plate) (trace.Plate, error) {
+	out := trace.Plate{Plate: p}
+	err := CheckPlate(p)
+	if err == nil {
+		out.Layers, err = trace.Of(p)
+	}
+	return out, err
 }
 
 // Describe says what a cutter's file holds, for whoever opens it.

@@ -103,8 +103,13 @@ func (b Block) parted(c Block) bool {
 // Ground is what lettering has to keep clear of. The zero Ground is bare.
 type Ground struct {
 	lines []straight
+	runs  []geometry.Box // round each run of lines, as they follow one another
 	words []taken
 }
+
+// run is how many lines are passed over at a time where none is near: those that follow one
+// another are mostly of one path.
+const run = 32
 
 type straight struct {
 	from, to geometry.Point
@@ -126,7 +131,14 @@ func (g *Ground) Line(p curve.Path) {
 
 // Straight takes what a straight line covers.
 func (g *Ground) Straight(a, b geometry.Point) {
-	g.lines = append(g.lines, straight{a, b, geometry.Around(a, b)})
+	box := geometry.Around(a, b)
+	if len(g.lines)%run == 0 {
+		g.runs = append(g.runs, box)
+	} else {
+		last := &g.runs[len(g.runs)-1]
+		*last = last.Union(box)
+	}
+	g.lines = append(g.lines, straight{a, b, box})
 }
 
 // Text takes what a line of lettering covers.
@@ -139,10 +151,8 @@ func (g *Ground) Block(b Block) { g.words = append(g.words, taken{b, b.Bounds()}
 func (g *Ground) Clear(b Block, off float64) bool {
 	b = b.grown(off)
 	box := b.Bounds()
-	for _, l := range g.lines {
-		if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
-			return false
-		}
+	if g.crossed(b, box) {
+		return false
 	}
 	for _, w := range g.words {
 		if w.box.Overlaps(box) && b.meets(w.Block) {
@@ -161,13 +171,22 @@ func (g *Ground) Reaches(p, q geometry.Point, past float64) bool {
 	}
 	b := Block{At: p, Angle: math.Atan2(q.Y-p.Y, q.X-p.X), Low: -1e-6, High: 1e-6}
 	b.At, b.Wide = p.Lerp(q, past/long), long-past
-	box := b.Bounds()
-	for _, l := range g.lines {
-		if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
-			return false
+	return !g.crossed(b, b.Bounds())
+}
+
+// crossed reports whether any line meets a block, which lies in a box.
+func (g *Ground) crossed(b Block, box geometry.Box) bool {
+	for i, r := range g.runs {
+		if !r.Overlaps(box) {
+			continue
+		}
+		for _, l := range g.lines[i*run : min(len(g.lines), (i+1)*run)] {
+			if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
+				return true
+			}
 		}
 	}
-	return true
+	return false
 }
 
 // Strikes reports whether a straight line would strike words.

@@ -80,3 +80,26 @@ func TestNear(t *testing.T) {
 		t.Errorf("a room too narrow: %+v, %v", out, ok)
 	}
 }
+
+// TestClearAmongMany: of many lines, taken one after another, the one that strikes words is
+// found wherever it stands among them.
+func TestClearAmongMany(t *testing.T) {
+	const many = 100
+	for struck := range many {
+		var g Ground
+		for i := range many {
+			y := 1000 + 10*float64(i)
+			if i == struck {
+				y = 1
+			}
+			g.Straight(geometry.Pt(0, y), geometry.Pt(50, y))
+		}
+		text := layout.Text{At: geometry.Pt(10, 0), Height: 2.5, Words: "S1 119.5"}
+		if g.Clear(BlockOf(text), Off) {
+			t.Errorf("line %d of %d strikes words, and they are clear", struck+1, many)
+		}
+		if g.Reaches(geometry.Pt(20, -5), geometry.Pt(20, 5), own) {
+			t.Errorf("line %d of %d is passed over", struck+1, many)
+		}
+	}
+}

@@ -68,13 +68,18 @@ func eachGlyph(cmap []byte, tell func(r, glyph int)) {
 }
 
 // has reports whether the font has a glyph for r.
-func has(r rune) bool { return r >= 0 && int(r) < len(advances()) && advances()[r] > 0 }
+func has(r rune) bool { return hasIn(advances(), r) }
+
+func hasIn(all []uint16, r rune) bool { return r >= 0 && int(r) < len(all) && all[r] > 0 }
 
 // units returns the advance of r in thousandths of an em. Whole numbers are
 // summed, so that a width does not depend on where a text was cut.
-func units(r rune) int {
-	if !has(r) {
+func units(r rune) int { return unitsIn(advances(), r) }
+
+// unitsIn is units of one rune of many: the advances are asked for once.
+func unitsIn(all []uint16, r rune) int {
+	if !hasIn(all, r) {
 		r = box
 	}
-	return int(advances()[r])
+	return int(all[r])
 }

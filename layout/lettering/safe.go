@@ -35,13 +35,13 @@ func Safe(s string) string {
 }
 
 // safeAlready reports whether Safe would leave s as it is, for the many texts of
-// which that is seen at a glance: single spaces, printing ASCII, the degree sign
-// and the raised dot.
+// which that is seen at a glance: single spaces, printing ASCII, and the signs for
+// degrees, more or less, a raised dot, times and a diameter.
 func safeAlready(s string) bool {
 	last := byte(' ')
 	for i := 0; i < len(s); i++ {
 		c := s[i]
-		if c == 0xc2 && i+1 < len(s) && (s[i+1] == 0xb0 || s[i+1] == 0xb7) {
+		if (c == 0xc2 || c == 0xc3) && i+1 < len(s) && strings.Contains("\u00b0\u00b1\u00b7\u00d7\u00d8", s[i:i+2]) {
 			i++
 		} else if c < ' ' || c > '~' || c == ' ' && last == ' ' {
 			return false

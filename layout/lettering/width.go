@@ -13,9 +13,9 @@ const MinHeight = 2.5
 // rune that the font does not have, and an invalid byte, counts as the box that Safe puts
 // in its place. 0 when s is empty or capHeight is not above 0.
 func Width(s string, capHeight float64) float64 {
-	total := 0
+	total, all := 0, advances()
 	for _, r := range s {
-		total += units(r)
+		total += unitsIn(all, r)
 	}
 	return millimeters(total, capHeight)
 }
@@ -80,8 +80,9 @@ func lineEnd(text string, capHeight, width float64) int {
 // with extra thousandths of an em added, at most width mm long; 0 when
 // nothing fits.
 func fitting(s string, extra int, capHeight, width float64) int {
+	all := advances()
 	for i, r := range s {
-		extra += units(r)
+		extra += unitsIn(all, r)
 		if !(millimeters(extra, capHeight) <= width) { // NaN fits nothing
 			return i
 		}

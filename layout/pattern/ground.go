@@ -94,36 +94,63 @@ func (g *ground) first(all ...layout.Text) layout.Text {
 type spot struct {
 	at    geometry.Point
 	angle float64
+}
+
+// wish is a way to lay a block that is looked at: where its middle lies, how often it is
+// turned from its best angle, and what that costs in mm of way.
+type wish struct {
+	mid   geometry.Point
+	turns int
 	cost  float64
 }
+
+const (
+	placeStep = 4.0          // between places that are tried, mm
+	placeTurn = math.Pi / 12 // between angles that are tried
+	perTurn   = 6.0          // mm of way that a turn is worth
+	mostTurns = 12           // to either side
+	lot       = 8.0          // mm of way whose places are put in order together
+)
 
 // place finds room for a block as near to a point as can be, best at the given angle. ok
 // is false where the wood has no room for it.
 func (g *ground) place(near geometry.Point, angle, wide, low, high float64) (spot, bool) {
-	const step, turn, perTurn = 4.0, math.Pi / 12, 6.0 // mm, radians, mm of way that a turn is worth
-	var all []spot
-	box := geometry.Around(g.wood...)
-	for x := box.Min.X; x < box.Max.X; x += step {
-		for y := box.Min.Y; y < box.Max.Y; y += step {
+	var all []wish // without a turn
+	box, dearest := geometry.Around(g.wood...), 0.0
+	for x := box.Min.X; x < box.Max.X; x += placeStep {
+		for y := box.Min.Y; y < box.Max.Y; y += placeStep {
 			mid := geometry.Point{X: x, Y: y}
-			if !curve.Holds(g.wood, mid) {
-				continue
-			}
-			for k := -12; k <= 12; k++ {
-				a := angle + turn*float64(k)
-				if a < -math.Pi/2-1e-9 || a > math.Pi/2+1e-9 {
-					continue
-				}
-				at := mid.Sub(geometry.Polar(wide/2, a)).Sub(geometry.Polar((low+high)/2, a+math.Pi/2))
-				all = append(all, spot{at, a, mid.Sub(near).Norm() + perTurn*math.Abs(float64(k))})
-			}
+			way := mid.Sub(near).Norm()
+			all, dearest = append(all, wish{mid: mid, cost: way}), math.Max(dearest, way+mostTurns*perTurn)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b spot) int { return cmp.Compare(a.cost, b.cost) })
-	for _, s := range all {
-		if g.free(s.at, s.angle, wide, low, high) {
-			return s, true
+	for from := 0.0; from <= dearest; from += lot { // words find room before most are looked at
+		for _, w := range costing(all, angle, from, from+lot) {
+			a := angle + placeTurn*float64(w.turns)
+			at := w.mid.Sub(geometry.Polar(wide/2, a)).Sub(geometry.Polar((low+high)/2, a+math.Pi/2))
+			if curve.Holds(g.wood, w.mid) && g.free(at, a, wide, low, high) {
+				return spot{at, a}, true
+			}
 		}
 	}
 	return spot{}, false
+}
+
+// costing lists what costs at least from and less than to, cheapest first, with all turns
+// of some places that leave words upright.
+func costing(all []wish, angle, from, to float64) []wish {
+	var out []wish
+	for _, w := range all {
+		if w.cost >= to || w.cost+mostTurns*perTurn < from {
+			continue
+		}
+		for k := -mostTurns; k <= mostTurns; k++ {
+			cost, a := w.cost+perTurn*math.Abs(float64(k)), angle+placeTurn*float64(k)
+			if cost >= from && cost < to && a >= -math.Pi/2-1e-9 && a <= math.Pi/2+1e-9 {
+				out = append(out, wish{w.mid, k, cost})
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b wish) int { return cmp.Compare(a.cost, b.cost) })
+	return out
 }

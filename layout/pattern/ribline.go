@@ -112,11 +112,17 @@ func (l *ribLine) join(drawn []ribLine) {
 	}
 }
 
-// near reports whether what is drawn of a line passes a point within linesApart.
+// near reports whether what is drawn of a line passes a point within linesApart. As its
+// points lie no more than linesStep apart, those are passed over that cannot reach so far.
 func (l *ribLine) near(p geometry.Point) bool {
+	const reach = linesApart + linesStep
 	for i := 1; i < len(l.pts); i++ {
 		a, b := l.pts[i-1], l.pts[i]
-		if l.with[i-1] >= 0 || l.with[i] >= 0 || math.Abs(a.X-p.X) > linesApart+linesStep || math.Abs(a.Y-p.Y) > linesApart+linesStep {
+		if away := math.Max(math.Abs(a.X-p.X), math.Abs(a.Y-p.Y)); away > reach {
+			i += max(0, int((away-reach)/linesStep)-1)
+			continue
+		}
+		if l.with[i-1] >= 0 || l.with[i] >= 0 {
 			continue
 		}
 		step := b.Sub(a)

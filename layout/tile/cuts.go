@@ -3,6 +3,7 @@ package tile
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"ribwright/layout"
 )
@@ -40,7 +41,8 @@ const (
 //
 // Requires most > 0; hi <= lo gives one piece. All in mm.
 //
-// Cost: with n pieces and s spans, n (tries + s)^2 at the most.
+// Cost: with n pieces and s spans, n (tries + s)^2 at the most; mostly the first way that
+// is looked at reaches, which leaves n (tries + s) log(tries + s).
 func Cuts(lo, hi, most float64, must, should []layout.Span, long bool) []float64 {
 	n := max(1, int(math.Ceil((hi-lo-closeEnough)/most)))
 	out, broken := divide(lo, hi, most, n, must, should, long)
@@ -62,8 +64,9 @@ type way struct {
 	before int     // the joint before, in the row before
 }
 
-func (w way) beats(v way) bool {
-	return cmp.Or(cmp.Compare(w.broken, v.broken), cmp.Compare(w.lost, v.lost), cmp.Compare(w.ugly, v.ugly)) < 0
+// compare puts the better of two ways first.
+func (w way) compare(v way) int {
+	return cmp.Or(cmp.Compare(w.broken, v.broken), cmp.Compare(w.lost, v.lost), cmp.Compare(w.ugly, v.ugly))
 }
 
 // divide finds the best joints between n pieces, row by row from the left, and
@@ -95,12 +98,13 @@ func tryJoints(before []way, wish, from, to, most float64, must, should []layout
 			try = append(try, s.From, s.From+lap, s.To-lap, s.To)
 		}
 	}
+	order := bestFirst(before)
 	var out []way
 	for _, x := range try {
 		if x < from || x > to {
 			continue
 		}
-		if w, ok := bestBefore(before, x, most); ok {
+		if w, ok := bestBefore(before, order, x, most); ok {
 			broken, _ := into(x, must)
 			all, lost := into(x, should)
 			w.broken = settled(w.broken + broken)
@@ -116,20 +120,29 @@ func tryJoints(before []way, wish, from, to, most float64, must, should []layout
 // each other are so on every kind of processor.
 func settled(mm float64) float64 { return math.Round(mm*1e6) / 1e6 }
 
-// bestBefore finds the best joint to come before one at x.
-func bestBefore(before []way, x, most float64) (way, bool) {
-	best := way{broken: math.Inf(1)}
-	for i, b := range before {
-		if long := x - b.at; long > most+closeEnough || long < most*shortest {
+// bestFirst orders ways from the best to the worst; of two as good as each other the one
+// that was tried first.
+func bestFirst(ways []way) []int {
+	order := make([]int, len(ways))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return ways[i].compare(ways[j]) })
+	return order
+}
+
+// bestBefore finds the best joint to come before one at x: the first of the given order
+// from which a piece reaches x.
+func bestBefore(before []way, order []int, x, most float64) (way, bool) {
+	for _, i := range order {
+		w := before[i]
+		if long := x - w.at; long > most+closeEnough || long < most*shortest {
 			continue
 		}
-		w := b
 		w.at, w.before = x, i
-		if w.beats(best) {
-			best = w
-		}
+		return w, true
 	}
-	return best, !math.IsInf(best.broken, 1)
+	return way{}, false
 }
 
 // into returns how deep a joint cuts into the spans it lies in, mm, and how deep
@@ -137,8 +150,11 @@ func bestBefore(before []way, x, most float64) (way, bool) {
 // neighbor's part for a lap.
 func into(x float64, spans []layout.Span) (all, lost float64) {
 	for _, s := range spans {
+		if x <= s.From || x >= s.To {
+			continue
+		}
 		d := math.Min(x-s.From, s.To-x)
-		all, lost = all+math.Max(0, d), lost+math.Max(0, d-lap)
+		all, lost = all+d, lost+math.Max(0, d-lap)
 	}
 	return all, lost
 }
@@ -148,7 +164,8 @@ func into(x float64, spans []layout.Span) (all, lost float64) {
 func trace(rows [][]way, hi, most float64) ([]float64, float64) {
 	out := make([]float64, len(rows)+1)
 	out[len(rows)] = hi
-	w, ok := bestBefore(rows[len(rows)-1], hi, most)
+	last := rows[len(rows)-1]
+	w, ok := bestBefore(last, bestFirst(last), hi, most)
 	switch {
 	case len(rows) == 1:
 		w = way{}

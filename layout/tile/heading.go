@@ -94,11 +94,14 @@ func (p piece) size(u measure.System, room float64) (wide, high float64) {
 	title := lettering.Width(lettering.Safe(p.drawing.Title), what)
 	which := lettering.Width(lettering.Safe(p.which(u)), small)
 	least := math.Inf(1)
+	area := func(w, head float64) float64 { return (w + pieceGap) * (p.frame.H() + head + pieceGap) }
 	for _, w := range []float64{p.frame.W(), title, which, title + between + which, 60, 80, 110} {
 		w = math.Min(math.Max(w, p.frame.W()), math.Max(room, p.frame.W()))
-		_, head := p.heading(u, w)
-		if area := (w + pieceGap) * (p.frame.H() + head + pieceGap); area < least-closeEnough {
-			least, wide, high = area, w, p.frame.H()+head
+		if area(w, overPiece) >= least {
+			continue // no heading is low enough
+		}
+		if _, head := p.heading(u, w); area(w, head) < least-closeEnough {
+			least, wide, high = area(w, head), w, p.frame.H()+head
 		}
 	}
 	return wide, high

@@ -3,6 +3,7 @@ package tile
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
@@ -116,13 +117,34 @@ func (w Way) Lying() []bool {
 	return map[Way][]bool{Best: {true, false}, Lying: {true}, Standing: {false}}[w]
 }
 
+// fit is a pattern in pieces, as it is read and turned.
+type fit struct{ read, turned []piece }
+
+// choose takes the pieces that lie as they are read or turned, whichever takes fewer joints.
+func (f fit) choose(how cutting) []piece {
+	if a, b := joined(f.read), joined(f.turned); b < a || b == a && how.turned {
+		return f.turned
+	}
+	return f.read
+}
+
 func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	var best plan
+	var tried [][]piece
+	cut := map[bool][]fit{} // by whether pieces are as long as can be
 	for _, how := range []cutting{{}, {long: true}, {turned: true}, {true, true}} {
 		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings, how: how}
-		for i := range set.Drawings {
-			p.pieces = append(p.pieces, p.cut(&set.Drawings[i])...)
+		if cut[how.long] == nil {
+			cut[how.long] = p.fits()
 		}
+		for _, f := range cut[how.long] {
+			p.pieces = append(p.pieces, f.choose(how)...)
+		}
+		again := func(pieces []piece) bool { return slices.EqualFunc(pieces, p.pieces, piece.packsAs) }
+		if slices.ContainsFunc(tried, again) {
+			continue // laid the same way, it would cost the same
+		}
+		tried = append(tried, p.pieces)
 		if q := p.packed(set); q.beats(best) {
 			best = q
 		}
@@ -130,18 +152,28 @@ func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	return best
 }
 
-// cut divides a drawing into pieces that lie as they are read or turned, whichever takes
-// fewer joints.
-func (p plan) cut(d *layout.Drawing) []piece {
+// fits divides every drawing.
+func (p plan) fits() []fit {
+	var out []fit
+	for i := range p.drawings {
+		out = append(out, p.fit(&p.drawings[i]))
+	}
+	return out
+}
+
+func (p plan) fit(d *layout.Drawing) fit {
 	w, h := p.room.W(), p.room.H()
-	read, turned := p.fitted(d, w, h), p.fitted(d, h, w)
-	for i := range turned {
-		turned[i].turned = true
+	out := fit{p.fitted(d, w, h), p.fitted(d, h, w)}
+	for i := range out.turned {
+		out.turned[i].turned = true
 	}
-	if a, b := joined(read), joined(turned); b < a || b == a && p.how.turned {
-		return turned
-	}
-	return read
+	return out
+}
+
+// packsAs reports whether two pieces are the same part of a pattern and take the same room.
+func (k piece) packsAs(o piece) bool {
+	return k.drawing == o.drawing && k.cell == o.cell && k.frame == o.frame && k.col == o.col && k.row == o.row &&
+		k.turned == o.turned && k.wide == o.wide && k.high == o.high && k.grid.rows() == o.grid.rows() && k.grid.cols() == o.grid.cols()
 }
 
 // rollStep is what the length of a piece of roll is rounded up to, mm.

@@ -162,7 +162,7 @@ func (p plan) forerunners(pieces []piece) []int {
 // recut divides a drawing at the joints of its forerunner where that leaves a piece as it
 // was, and anew where it does not.
 func (p plan) recut(d *layout.Drawing) []piece {
-	anew := func() []piece { return p.cut(d) }
+	anew := func() []piece { return p.fit(d).choose(p.how) }
 	i := slices.IndexFunc(p.pieces, func(k piece) bool { return k.drawing.Name == d.Name })
 	if i < 0 || p.pieces[i].grid.whole() {
 		return anew()

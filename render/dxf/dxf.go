@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"strconv"
 
 	"ribwright/geometry"
 	"ribwright/layout"
@@ -24,32 +25,34 @@ const decimals = 4
 // chord from them. x runs right, y up, the origin is the lower left corner of the
 // stock.
 //
-// Errors: those of render.CheckPlate and trace.Of, or the writer's own. Nothing
+// Errors: those of render.Trace, or the writer's own. Nothing
 // is written unless all is made.
 func Encode(w io.Writer, p layout.Plate) error {
-	if err := render.CheckPlate(p); err != nil {
-		return err
-	}
-	layers, err := trace.Of(p)
+	t, err := render.Trace(p)
 	if err != nil {
 		return err
 	}
+	return EncodeTraced(w, t)
+}
+
+// EncodeTraced writes a plate of render.Trace. Errors: the writer's own.
+func EncodeTraced(w io.Writer, p trace.Plate) error {
 	e := &encoder{}
 	e.comment(lettering.ASCII(p.Title))
-	e.comment(lettering.ASCII(render.Describe(p)))
+	e.comment(lettering.ASCII(render.Describe(p.Plate)))
 	e.comment(fmt.Sprintf("arcs are arcs; other curves are chords within %s mm", render.Number(chord, 3)))
-	e.header(p, layers)
+	e.header(p)
 	e.tables(p)
 	e.section("BLOCKS", func() {})
 	e.section("ENTITIES", func() {
-		for _, l := range layers {
+		for _, l := range p.Layers {
 			for _, path := range l.Paths {
 				e.path(l.Name, path)
 			}
 		}
 	})
 	e.put(group{0, "EOF"})
-	_, err = w.Write(e.out.Bytes())
+	_, err := w.Write(e.out.Bytes())
 	return err
 }
 
@@ -69,13 +72,27 @@ func (e *encoder) put(all ...group) {
 	for _, g := range all {
 		switch v := g.value.(type) {
 		case float64:
-			g.value = render.Number(v, decimals)
+			e.line(g.code, render.Number(v, decimals))
+		case string:
+			e.line(g.code, v)
 		case geometry.Point:
-			e.put(group{g.code, v.X}, group{g.code + 10, v.Y}, group{g.code + 20, 0.0})
-			continue
+			e.line(g.code, render.Number(v.X, decimals))
+			e.line(g.code+10, render.Number(v.Y, decimals))
+			e.line(g.code+20, "0")
+		default:
+			e.line(g.code, fmt.Sprint(v))
 		}
-		fmt.Fprintf(&e.out, "%3d\r\n%v\r\n", g.code, g.value)
 	}
+}
+
+// line writes a code of up to three digits, set right, and its value.
+func (e *encoder) line(code int, value string) {
+	digits := strconv.Itoa(code)
+	e.out.WriteString("   "[min(3, len(digits)):])
+	e.out.WriteString(digits)
+	e.out.WriteString("\r\n")
+	e.out.WriteString(value)
+	e.out.WriteString("\r\n")
 }
 
 // comment writes a line for people in ASCII, which is all that release 12 can say, at most as
@@ -96,9 +113,9 @@ func (e *encoder) section(name string, body func()) {
 }
 
 // header says the release, the unit and what the drawing fills.
-func (e *encoder) header(p layout.Plate, layers []trace.Layer) {
+func (e *encoder) header(p trace.Plate) {
 	box := geometry.EmptyBox()
-	for _, l := range layers {
+	for _, l := range p.Layers {
 		for _, path := range l.Paths {
 			box = box.Union(path.Bounds())
 		}
@@ -119,7 +136,7 @@ func (e *encoder) header(p layout.Plate, layers []trace.Layer) {
 }
 
 // tables lists the one kind of line and the layers.
-func (e *encoder) tables(p layout.Plate) {
+func (e *encoder) tables(p trace.Plate) {
 	names := append([]string{"0"}, layout.Layers()...)
 	e.section("TABLES", func() {
 		e.put(group{0, "TABLE"}, group{2, "LTYPE"}, group{70, 1},

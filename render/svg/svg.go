@@ -31,16 +31,18 @@ const decimals = 4
 // an outline that is not closed, or the writer's own error. Nothing is written
 // unless all is made.
 func Encode(w io.Writer, p layout.Plate) error {
-	if err := render.CheckPlate(p); err != nil {
-		return err
-	}
-	layers, err := trace.Of(p)
+	t, err := render.Trace(p)
 	if err != nil {
 		return err
 	}
+	return EncodeTraced(w, t)
+}
+
+// EncodeTraced writes a plate of render.Trace. Errors: the writer's own.
+func EncodeTraced(w io.Writer, p trace.Plate) error {
 	e := &encoder{}
-	c := e.begin(geometry.Rect(0, 0, p.W, p.H), p.Title, render.Describe(p))
-	for _, l := range layers {
+	c := e.begin(geometry.Rect(0, 0, p.W, p.H), p.Title, render.Describe(p.Plate))
+	for _, l := range p.Layers {
 		c.Gid(l.Name)
 		for _, path := range l.Paths {
 			c.Path(e.data(path), style(p.Machine, l.Name))
@@ -48,7 +50,7 @@ func Encode(w io.Writer, p layout.Plate) error {
 		c.Gend()
 	}
 	c.End()
-	_, err = w.Write(e.out.Bytes())
+	_, err := w.Write(e.out.Bytes())
 	return err
 }
 

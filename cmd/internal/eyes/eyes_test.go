@@ -2,6 +2,7 @@ package eyes
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"strings"
 	"sync"
@@ -51,23 +52,45 @@ func ask(t *testing.T, verb, design string, flags ...string) func(end string) []
 	if err != nil {
 		t.Fatal(err)
 	}
-	result, err := r.Do(job.World{Made: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)})
+	once, _ := answers.LoadOrStore(fmt.Sprint(verb, design, fields), sync.OnceValues(func() (*answer, error) {
+		result, err := r.Do(job.World{Made: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)})
+		return &answer{result: result, made: map[string][]byte{}}, err
+	}))
+	a, err := once.(func() (*answer, error))()
 	if err != nil {
 		t.Fatal(err)
 	}
-	return func(end string) []byte {
-		for _, o := range result.Outputs {
-			var b bytes.Buffer
-			if strings.HasSuffix(o.Name, end) {
-				if err := o.Write(&b); err != nil {
-					t.Fatal(err)
-				}
-				return b.Bytes()
-			}
+	return func(end string) []byte { return a.file(t, end) }
+}
+
+// answers holds what came of each job that a test has asked for, for all that ask the same.
+var answers sync.Map
+
+type answer struct {
+	lock   sync.Mutex
+	result *job.Result
+	made   map[string][]byte // by the file's name
+}
+
+// file makes the file whose name ends so, once.
+func (a *answer) file(t *testing.T, end string) []byte {
+	a.lock.Lock()
+	defer a.lock.Unlock()
+	for _, o := range a.result.Outputs {
+		if !strings.HasSuffix(o.Name, end) {
+			continue
 		}
-		t.Fatalf("%s of %s made no file that ends in %s", verb, design, end)
-		return nil
+		if a.made[o.Name] == nil {
+			var b bytes.Buffer
+			if err := o.Write(&b); err != nil {
+				t.Fatal(err)
+			}
+			a.made[o.Name] = b.Bytes()
+		}
+		return a.made[o.Name]
 	}
+	t.Fatalf("no file was made that ends in %s", end)
+	return nil
 }
 
 // set is one lofting read back.

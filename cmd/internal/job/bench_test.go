@@ -2,7 +2,9 @@ package job
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"math"
 	"regexp"
@@ -21,20 +23,22 @@ import (
 	"ribwright/geometry/water"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
+	"ribwright/layout/plate/trace"
 	"ribwright/render/pdf"
 	"ribwright/render/rendertest"
 	"ribwright/render/svg"
 )
 
-// floor is what a lofting of brook draws, worked out beforehand: the same
-// strokes and letters on each page and the same path data, left to the drawing
-// libraries alone. Writing it is the least that any program on top of them
-// takes.
+// floor is what a lofting draws, worked out beforehand: the same strokes and letters on
+// each page, the same path data, and the same numbers, left to the libraries alone. Writing
+// these four files is the least that any program on top of them takes.
 type floor struct {
 	wide, high float64 // of a page, points
 	pages      [][]floorClip
 	plate      geometry.Box
-	paths      []string // d of each path
+	paths      []string           // d of each path
+	chains     [][]geometry.Point // the same as chords
+	numbers    any
 }
 
 // floorClip is what stands within one rectangle of a page; all of it when the
@@ -60,20 +64,21 @@ type floorText struct {
 
 const pointsPerMM = 72 / 25.4
 
-func benchLofting(b testing.TB) lofted {
+// benchAsked asks for what is measured: the parts are laid once, because a search for a
+// close nest has its own benchmarks.
+func benchAsked(b testing.TB, name string) *Loft {
 	b.Helper()
-	// What is measured is the writing; the nest has its own benchmarks.
-	return laidOut(b, "brook", "letter", "--nest", "quick")
+	return asked(b, "loft", name, "--paper", "letter", "--nest", "quick").(*Loft)
 }
 
 // loftOnce does all that the job does.
-func loftOnce(b testing.TB) { ask(b, "loft", "brook", "--paper", "letter", "--nest", "quick") }
+func loftOnce(b testing.TB, name string) { do(b, benchAsked(b, name), world()) }
 
-func newFloor(b testing.TB) floor {
+func newFloor(b testing.TB, name string) floor {
 	b.Helper()
-	l := benchLofting(b)
+	l := benchAsked(b, name).shared(b)
 	p := l.printed.Paper
-	f := floor{wide: p.W * pointsPerMM, high: p.H * pointsPerMM, plate: geometry.Box{Max: geometry.Point{X: l.plate.W, Y: l.plate.H}}}
+	f := floor{wide: p.W * pointsPerMM, high: p.H * pointsPerMM, plate: geometry.Box{Max: geometry.Point{X: l.plate.W, Y: l.plate.H}}, numbers: l.Numbers}
 	at := func(q geometry.Point) geometry.Point {
 		return geometry.Point{X: q.X * pointsPerMM, Y: (p.H - q.Y) * pointsPerMM}
 	}
@@ -109,6 +114,15 @@ func newFloor(b testing.TB) floor {
 	for _, m := range regexp.MustCompile(`<path d="([^"]*)"`).FindAllStringSubmatch(cut.String(), -1) {
 		f.paths = append(f.paths, m[1])
 	}
+	layers, err := trace.Of(l.plate)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, l := range layers {
+		for _, path := range l.Paths {
+			f.chains = append(f.chains, path.Flatten(0.005))
+		}
+	}
 	return f
 }
 
@@ -139,7 +153,7 @@ func newFloorText(t layout.Text, at func(geometry.Point) geometry.Point) floorTe
 }
 
 // write gives everything to the libraries.
-func (f floor) write(w, cut io.Writer) error {
+func (f floor) write(w, cut, chords, numbers io.Writer) error {
 	p := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "pt", Size: fpdf.SizeType{Wd: f.wide, Ht: f.high}})
 	p.SetMargins(0, 0, 0)
 	p.SetAutoPageBreak(false, 0)
@@ -165,7 +179,15 @@ func (f floor) write(w, cut io.Writer) error {
 		s.Path(d, `fill="none" stroke="#000000" stroke-width="0.1"`)
 	}
 	s.End()
-	return nil
+	for _, c := range f.chains {
+		fmt.Fprintf(chords, "  0\r\nPOLYLINE\r\n")
+		for _, p := range c {
+			fmt.Fprintf(chords, "  0\r\nVERTEX\r\n 10\r\n%.4f\r\n 20\r\n%.4f\r\n 30\r\n0\r\n", p.X, p.Y)
+		}
+	}
+	e := json.NewEncoder(numbers)
+	e.SetIndent("", "  ")
+	return e.Encode(f.numbers)
 }
 
 func (c floorClip) write(p *fpdf.Fpdf) {
@@ -208,7 +230,7 @@ func (c floorClip) write(p *fpdf.Fpdf) {
 // TestFloorDrawsTheSame holds the floor to the same number of lines and letters
 // on each page, so that the benchmarks compare like with like.
 func TestFloorDrawsTheSame(t *testing.T) {
-	l := benchLofting(t)
+	l := benchAsked(t, "brook").shared(t)
 	read := func(src []byte) []rendertest.Page {
 		file, err := rendertest.ReadPDF(src)
 		if err != nil {
@@ -221,7 +243,7 @@ func TestFloorDrawsTheSame(t *testing.T) {
 		return pages
 	}
 	var ours, least, cut bytes.Buffer
-	if err := errors.Join(pdf.Encode(&ours, l.printed, world().Made), newFloor(t).write(&least, &cut)); err != nil {
+	if err := errors.Join(pdf.Encode(&ours, l.printed, world().Made), newFloor(t, "brook").write(&least, &cut, io.Discard, io.Discard)); err != nil {
 		t.Fatal(err)
 	}
 	// The library does not say that its font is a subset; the reader asks for that.
@@ -244,23 +266,31 @@ func TestFloorDrawsTheSame(t *testing.T) {
 	}
 }
 
-// BenchmarkLoft is a whole lofting of brook, from the design file to the bytes
-// of all three files.
+// BenchmarkLoft is a whole lofting of each shipped boat, from the design file to the bytes
+// of all four files.
 func BenchmarkLoft(b *testing.B) {
-	b.ReportAllocs()
-	for b.Loop() {
-		loftOnce(b)
+	for _, name := range design.ShippedNames() {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				loftOnce(b, name)
+			}
+		})
 	}
 }
 
 // BenchmarkFloor is the drawing libraries' share of it.
 func BenchmarkFloor(b *testing.B) {
-	f := newFloor(b)
-	b.ReportAllocs()
-	for b.Loop() {
-		if err := f.write(io.Discard, io.Discard); err != nil {
-			b.Fatal(err)
-		}
+	for _, name := range design.ShippedNames() {
+		b.Run(name, func(b *testing.B) {
+			f := newFloor(b, name)
+			b.ReportAllocs()
+			for b.Loop() {
+				if err := f.write(io.Discard, io.Discard, io.Discard, io.Discard); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }
 
@@ -268,19 +298,23 @@ func BenchmarkFloor(b *testing.B) {
 // lofting takes: the middle one of all pairs, so that a burst of other work on
 // the machine does not count.
 func BenchmarkRatio(b *testing.B) {
-	f := newFloor(b)
-	var ratios []float64
-	for b.Loop() {
-		start := time.Now()
-		loftOnce(b)
-		middle := time.Now()
-		if err := f.write(io.Discard, io.Discard); err != nil {
-			b.Fatal(err)
-		}
-		ratios = append(ratios, middle.Sub(start).Seconds()/time.Since(middle).Seconds())
+	for _, name := range design.ShippedNames() {
+		b.Run(name, func(b *testing.B) {
+			f := newFloor(b, name)
+			var ratios []float64
+			for b.Loop() {
+				start := time.Now()
+				loftOnce(b, name)
+				middle := time.Now()
+				if err := f.write(io.Discard, io.Discard, io.Discard, io.Discard); err != nil {
+					b.Fatal(err)
+				}
+				ratios = append(ratios, middle.Sub(start).Seconds()/time.Since(middle).Seconds())
+			}
+			slices.Sort(ratios)
+			b.ReportMetric(ratios[len(ratios)/2], "loft/floor")
+		})
 	}
-	slices.Sort(ratios)
-	b.ReportMetric(ratios[len(ratios)/2], "loft/floor")
 }
 
 // BenchmarkBend is the whole of bends and balance of each shipped boat, without bytes. The

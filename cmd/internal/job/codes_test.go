@@ -34,22 +34,15 @@ func TestCodesOffSlots(t *testing.T) {
 	}
 }
 
-// laidOut takes a shipped design as far as its sheets and its plate.
+// laidOut takes a shipped design as far as its sheets and its plate, once for all tests.
 func laidOut(t testing.TB, name, paper string, flags ...string) lofted {
 	t.Helper()
-	l, err := lay(t, name, append([]string{"--paper", paper, "--nest", "quick"}, flags...)...)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return l
+	args := append([]string{name, "--paper", paper, "--nest", "quick"}, flags...)
+	return asked(t, "loft", args...).(*Loft).shared(t).lofted
 }
 
 // lay lofts a design as far as its sheets and its plate.
 func lay(t testing.TB, name string, flags ...string) (lofted, error) {
 	t.Helper()
-	k, err := world().factsOf(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return asked(t, "loft", flags...).(*Loft).lay(k, World{})
+	return asked(t, "loft", flags...).(*Loft).lay(known(t, name), World{})
 }

@@ -3,7 +3,6 @@ package job
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -340,18 +339,22 @@ func noOverlap(t *testing.T, d layout.Document) {
 // sheetInk is what is seen on a page over its title block: spots by pen and place, and
 // words with theirs.
 type sheetInk struct {
-	spots map[string]bool
+	spots map[inkSpot]bool
 	words []rendertest.Text
 }
 
-// spot is the size of the spots, mm.
+// inkSpot is a square of paper with ink of a pen, whose width is in hundredths of a mm.
+type inkSpot struct{ width, x, y int }
+
+// spotWide is the size of the spots, mm.
 const spotWide = 0.5
 
 // inkOf goes along every line of a page within its clip.
 func inkOf(p rendertest.Page) sheetInk {
-	out := sheetInk{spots: map[string]bool{}}
+	out := sheetInk{spots: map[inkSpot]bool{}}
 	const foot = 12.7 + 12.4 // mm, the lower margin and the title block
 	for _, s := range p.Strokes {
+		width := int(math.Round(100 * s.Width))
 		for _, o := range s.Outlines {
 			pts := o.Points(24)
 			for i := 1; i < len(pts); i++ {
@@ -361,7 +364,7 @@ func inkOf(p rendertest.Page) sheetInk {
 					x, y := a.X+(b.X-a.X)*k/n, a.Y+(b.Y-a.Y)*k/n
 					c := s.Clip.Grow(-0.3)
 					if y > foot && x > c.X0 && x < c.X1 && y > c.Y0 && y < c.Y1 {
-						out.spots[spotName(s.Width, x, y, 0, 0)] = true
+						out.spots[inkSpot{width, int(math.Floor(x / spotWide)), int(math.Floor(y / spotWide))}] = true
 					}
 				}
 			}
@@ -375,20 +378,13 @@ func inkOf(p rendertest.Page) sheetInk {
 	return out
 }
 
-func spotName(width, x, y float64, dx, dy int) string {
-	return fmt.Sprintf("%.2f %d %d", width, int(math.Floor(x/spotWide))+dx, int(math.Floor(y/spotWide))+dy)
-}
-
 // missing counts the spots that another page has nowhere near.
 func (k sheetInk) missing(o sheetInk) int {
 	n := 0
 	for s := range k.spots {
-		var w float64
-		var i, j int
-		fmt.Sscanf(s, "%g %d %d", &w, &i, &j)
 		found := false
 		for d := range 9 {
-			found = found || o.spots[fmt.Sprintf("%.2f %d %d", w, i+d%3-1, j+d/3-1)]
+			found = found || o.spots[inkSpot{s.width, s.x + d%3 - 1, s.y + d/3 - 1}]
 		}
 		if !found {
 			n++

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -17,6 +18,8 @@ import (
 	"ribwright/layout/pattern"
 	"ribwright/layout/plate/nest"
 	"ribwright/layout/plate/relief"
+	"ribwright/layout/plate/trace"
+	"ribwright/render"
 	"ribwright/render/dxf"
 	"ribwright/render/svg"
 )
@@ -55,7 +58,7 @@ func (c *Cutting) fields() []Field {
 		{Name: "gap", Takes: "length", Says: fmt.Sprintf("least distance between parts and to the edges; the cutter's diameter and %g mm when left out", clearOf), Value: length(&c.Gap, nest.LeastGap, nest.MostGap)},
 		{Name: "by-thickness", Says: "lay what is of one material and thickness on sheets of its own; false lays all together", Value: yes(&c.ByThickness)},
 		{Name: "each", Says: "write a file for every plate, besides the one with all of them", Value: yes(&c.Each)},
-		{Name: "nest", Takes: "close|quick", Says: "search a second or two for a close nest, or lay the parts once", Value: oneOf(&c.Quick, []string{"close", "quick"}, []bool{false, true})},
+		{Name: "nest", Takes: "close|quick", Says: "search for a close nest, which takes some seconds, or lay the parts once, which takes none", Value: oneOf(&c.Quick, []string{"close", "quick"}, []bool{false, true})},
 		{Name: "split", Says: "make parts longer than the stock in pieces with a scarf of 1:8", Value: yes(&c.Split)},
 		{Name: "hairline", Takes: "length", Says: hairlines, Value: length(&c.Hairline, layout.LeastHairline, layout.MostHairline)},
 		{Name: "layer-colors", Takes: "LAYER=color,...", Says: "colors of layers, as CUT=red,MARK=#0000ff; the others stay black", Value: bind(&c.Colors, parseColors, showColors)},
@@ -119,11 +122,21 @@ func (c *Cutting) notes(p layout.Plate) []string {
 	return out
 }
 
-// cutterFiles are a plate's two files.
+// cutterFiles are a plate's two files, of lines that are traced once.
 func cutterFiles(name, says string, p layout.Plate) []Output {
+	traced := sync.OnceValues(func() (trace.Plate, error) { return render.Trace(p) })
+	file := func(encode func(io.Writer, trace.Plate) error) func(io.Writer) error {
+		return func(w io.Writer) error {
+			t, err := traced()
+			if err != nil {
+				return err
+			}
+			return encode(w, t)
+		}
+	}
 	return []Output{
-		{Name: name + ".svg", Write: func(w io.Writer) error { return svg.Encode(w, p) }},
-		{Name: name + ".dxf", Says: says, Write: func(w io.Writer) error { return dxf.Encode(w, p) }},
+		{Name: name + ".svg", Write: file(svg.EncodeTraced)},
+		{Name: name + ".dxf", Says: says, Write: file(dxf.EncodeTraced)},
 	}
 }
 

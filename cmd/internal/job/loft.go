@@ -106,15 +106,21 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.told, err = k.told(w); err != nil {
 		return out, err
 	}
-	first, err := k.first(bends, out.told, l.Units)
-	if err != nil {
-		return out, err
-	}
-	if out.laid, err = l.Printing.lay(k.set(bends, first, l.Units, l.ribs()), before, l.Units); err != nil {
-		return out, of(k.name, err)
-	}
-	out.plate, err = l.Cutting.plate(k.design, bends)
-	return out, of(k.name, err)
+	err = together(
+		func() error {
+			first, err := k.first(bends, out.told, l.Units)
+			if err != nil {
+				return err
+			}
+			out.laid, err = l.Printing.lay(k.set(bends, first, l.Units, l.ribs()), before, l.Units)
+			return of(k.name, err)
+		},
+		func() (err error) {
+			out.plate, err = l.Cutting.plate(k.design, bends)
+			return of(k.name, err)
+		},
+	)
+	return out, err
 }
 
 // before are the patterns of the older edition.
@@ -154,6 +160,11 @@ func (l *Loft) loft(k *facts, w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	return l.deliver(k, w, made)
+}
+
+// deliver makes files of what is laid.
+func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	list, err := k.marks()
 	if err != nil {
 		return nil, err

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -51,36 +52,87 @@ func asked(t testing.TB, verb string, args ...string) Request {
 // world has no files, and a fixed date.
 func world() World { return World{Made: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)} }
 
-// ask does a job from nothing but its words.
-func ask(t testing.TB, verb string, args ...string) made {
-	t.Helper()
-	return do(t, asked(t, verb, args...), world())
-}
+// answers holds what came of each request, so that tests that ask for the same share it.
+var answers sync.Map
 
-func do(t testing.TB, r Request, w World) made {
+// shared works something out once for all tests that ask for it by the same name.
+func shared[T any](t testing.TB, name string, work func() (T, error)) T {
 	t.Helper()
-	result, err := r.Do(w)
+	once, _ := answers.LoadOrStore(name, sync.OnceValues(work))
+	out, err := once.(func() (T, error))()
 	if err != nil {
 		t.Fatal(err)
+	}
+	return out
+}
+
+// ask does a job from nothing but its words; nobody may change what came of it.
+func ask(t testing.TB, verb string, args ...string) made {
+	t.Helper()
+	r := asked(t, verb, args...)
+	if l, is := r.(*Loft); is {
+		return l.shared(t).made
+	}
+	return shared(t, fmt.Sprintf("%#v", r), func() (made, error) { return answered(r.Do(world())) })
+}
+
+// lofting is a boat laid out, and the files of it.
+type lofting struct {
+	lofted
+	made
+}
+
+// known are the facts of a shipped design, worked out once for all tests.
+func known(t testing.TB, name string) *facts {
+	t.Helper()
+	return shared(t, "facts of "+name, func() (*facts, error) { return world().factsOf(name) })
+}
+
+// shared lofts once for all tests.
+func (l *Loft) shared(t testing.TB) lofting {
+	t.Helper()
+	k := known(t, l.Design)
+	return shared(t, fmt.Sprintf("%#v", l), func() (out lofting, err error) {
+		if out.lofted, err = l.lay(k, world()); err == nil {
+			out.made, err = answered(l.deliver(k, world(), out.lofted))
+		}
+		return out, err
+	})
+}
+
+// do does a job anew.
+func do(t testing.TB, r Request, w World) made {
+	t.Helper()
+	out, err := answered(r.Do(w))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// answered writes the files of a result.
+func answered(result *Result, err error) (made, error) {
+	if err != nil {
+		return made{}, err
 	}
 	out := made{Result: result, files: map[string][]byte{}}
 	var said bytes.Buffer
 	if err := text.Encode(&said, result.Report); err != nil {
-		t.Fatal(err)
+		return out, err
 	}
 	for _, o := range result.Outputs {
 		var b bytes.Buffer
 		if err := o.Write(&b); err != nil {
-			t.Fatalf("%s: %v", o.Name, err)
+			return out, fmt.Errorf("%s: %w", o.Name, err)
 		}
 		if out.files[o.Name] != nil {
-			t.Errorf("two files are called %s", o.Name)
+			return out, fmt.Errorf("two files are called %s", o.Name)
 		}
 		out.files[o.Name] = b.Bytes()
 		fmt.Fprintf(&said, "%s\n  %s\n", o.Name, o.Says)
 	}
 	out.said = said.String()
-	return out
+	return out, nil
 }
 
 // only is the one file whose name ends so.

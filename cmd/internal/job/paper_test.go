@@ -20,10 +20,7 @@ import (
 // first one weighs.
 func TestEconomy(t *testing.T) {
 	for name, most := range map[string]struct{ sheets, joints int }{"brook": {17, 47}, "lake": {21, 58}, "river": {46, 128}} {
-		l, err := lay(t, name, "--paper", "letter", "--nest", "quick")
-		if err != nil {
-			t.Fatal(err)
-		}
+		l := laidOut(t, name, "letter")
 		shown := map[string][]geometry.Box{}
 		for _, s := range l.printed.Sheets {
 			for _, v := range s.Views {

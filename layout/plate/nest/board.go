@@ -69,7 +69,7 @@ func (j *job) fill() []*geometry.Affine {
 	whole := j.room.X * j.room.Y / j.area
 	for share := 2.4; ; share *= 1.3 {
 		k := math.Sqrt(math.Min(1, share/whole))
-		moves, all := j.fillIn(sets, room, geometry.Point{X: j.room.X * k, Y: j.room.Y * k})
+		moves, all := j.fillIn(sets, room, geometry.Point{X: j.room.X * k, Y: j.room.Y * k}, share < whole)
 		if all || share >= whole {
 			if slices.ContainsFunc(moves, func(m *geometry.Affine) bool { return m != nil }) {
 				return moves
@@ -79,14 +79,17 @@ func (j *job) fill() []*geometry.Affine {
 	}
 }
 
-// fillIn lays the parts in a rectangle.
-func (j *job) fillIn(sets [][][2]stamp, room float64, size geometry.Point) (out []*geometry.Affine, all bool) {
+// fillIn lays the parts in a rectangle; when it must take all of them, it gives up at the
+// first that has no room.
+func (j *job) fillIn(sets [][][2]stamp, room float64, size geometry.Point, must bool) (out []*geometry.Affine, all bool) {
 	l := newLayer(int((size.X+j.gap)/cell), int((size.Y+j.gap)/cell), touches)
 	out, all = make([]*geometry.Affine, len(sets)), true
 	for _, i := range j.order(rand.New(rand.NewPCG(1, 1)), 0) {
 		turn, where, share := j.bestTurn(l, sets[i], i, 0, eighths)
 		if share < 0 {
-			all = false
+			if all = false; must {
+				return out, all
+			}
 			continue
 		}
 		l.put(sets[i][turn][0], sets[i][turn][1], where)

@@ -40,8 +40,8 @@ func newLayer(wide, high, halo int) *layer {
 }
 
 // best returns where the stamp touches most with its halo, as a share of the
-// halo; ok is false when it fits nowhere.
-func (l *layer) best(s, halo stamp) (at spot, share float64, ok bool) {
+// halo above the least that is worth anything; ok is false when it fits nowhere so.
+func (l *layer) best(s, halo stamp, least float64) (at spot, share float64, ok bool) {
 	room, rows := l.grid.wide-s.wide, l.grid.high-len(s.rows)
 	if room < 0 || rows < 0 {
 		return at, 0, false
@@ -49,7 +49,8 @@ func (l *layer) best(s, halo stamp) (at spot, share float64, ok bool) {
 	for y := 0; y <= rows; y++ {
 		l.grid.blocked(s, y, l.bad[y])
 	}
-	most := int32(-1)
+	most, left := halo.below(least), halo.left()
+	none := most
 	for y := 0; y <= rows; y++ {
 		for w := range l.bad[y] {
 			for free := l.rim(y, w, rows, room); free != 0; free &= free - 1 {
@@ -57,13 +58,13 @@ func (l *layer) best(s, halo stamp) (at spot, share float64, ok bool) {
 				if x > room {
 					break
 				}
-				if sum := l.touch(halo, x, y); sum > most {
+				if sum := l.touch(halo, left, x, y, most); sum > most {
 					most, at = sum, spot{x, y}
 				}
 			}
 		}
 	}
-	return at, float64(most) / float64(halo.cells), most >= 0
+	return at, float64(most) / float64(halo.cells), most > none
 }
 
 // rim returns the free bits of a word that have a taken neighbor or lie at the
@@ -89,13 +90,18 @@ func (l *layer) rim(y, w, rows, room int) uint64 {
 	return ^b & edge
 }
 
-// touch counts the cells of a halo, its stamp at (x, y), that lie near something.
-func (l *layer) touch(halo stamp, x, y int) int32 {
-	sum, last := int32(0), len(l.near[0])-1
+// touch counts the cells of a halo, its stamp at (x, y), that lie near something. It gives
+// up where those that are left cannot make more than most.
+func (l *layer) touch(halo stamp, left []int32, x, y int, most int32) int32 {
+	sum := int32(0)
+	near := l.near[y+1:]
 	for i, runs := range halo.rows {
-		row := l.near[y+i+1]
+		if sum+left[i] <= most {
+			return most
+		}
+		row := near[i][x+1:]
 		for _, r := range runs {
-			sum += row[min(x+1+r.b, last)] - row[x+1+r.a]
+			sum += row[min(r.b, len(row)-1)] - row[r.a]
 		}
 	}
 	return sum
@@ -147,13 +153,16 @@ type grid struct {
 // shifted ors src, moved n places down, into dst.
 func shifted(dst, src []uint64, n int) {
 	w, b := n/64, uint(n%64)
-	for i := 0; i+w < len(src); i++ {
-		v := src[i+w] >> b
-		if b > 0 && i+w+1 < len(src) {
-			v |= src[i+w+1] << (64 - b)
-		}
-		dst[i] |= v
+	if w >= len(src) {
+		return
 	}
+	src = src[w:]
+	dst = dst[:len(src)]
+	last := len(src) - 1
+	for i, v := range src[:last] {
+		dst[i] |= v>>b | src[i+1]<<(64-b) // a shift by 64 leaves nothing
+	}
+	dst[last] |= src[last] >> b
 }
 
 // powers brings a row's powers up to date; the first is nil in an empty row.
@@ -174,20 +183,26 @@ func (g *grid) powers(r int) *[levels][]uint64 {
 }
 
 // blocked sets in bad the columns in which the stamp, its lowest row at y, would
-// meet a taken cell.
+// meet a taken cell. It looks at rows far apart first, because they tell soonest that
+// there is no room at all.
 func (g *grid) blocked(s stamp, y int, bad []uint64) {
 	clear(bad)
-	for i, spans := range s.rows {
-		p := g.powers(y + i)
-		if p[0] == nil {
-			continue
+	const apart = 8
+	for _, first := range [apart]int{0, 4, 2, 6, 1, 5, 3, 7} {
+		for i := first; i < len(s.rows); i += apart {
+			p := g.powers(y + i)
+			if p[0] == nil {
+				continue
+			}
+			for _, run := range s.rows[i] {
+				k := bits.Len(uint(run.b-run.a)) - 1
+				shifted(bad, p[k], run.a)
+				if last := run.b - 1<<k; last > run.a {
+					shifted(bad, p[k], last)
+				}
+			}
 		}
-		for _, run := range spans {
-			k := bits.Len(uint(run.b-run.a)) - 1
-			shifted(bad, p[k], run.a)
-			shifted(bad, p[k], run.b-1<<k)
-		}
-		if i%8 == 0 && full(bad, g.wide-s.wide) {
+		if full(bad, g.wide-s.wide) {
 			return
 		}
 	}

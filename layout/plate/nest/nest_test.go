@@ -7,6 +7,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"ribwright/geometry"
@@ -35,6 +36,25 @@ func canoe(t testing.TB, name string) []layout.Part {
 		t.Fatal(err)
 	}
 	return pattern.Parts(b)
+}
+
+// long says whether there is time for all, as in CI.
+var long = os.Getenv("RIBWRIGHT_LONG") != ""
+
+// plates are the close nests of shipped boats that a test has asked for.
+var plates sync.Map
+
+// together lays the parts of a shipped boat close, of whatever thickness, once for all tests.
+func together(t *testing.T, name string) layout.Plate {
+	t.Helper()
+	o := nest.DefaultOptions()
+	o.ByThickness = false
+	once, _ := plates.LoadOrStore(name, sync.OnceValues(func() (layout.Plate, error) { return nest.Lay(name, canoe(t, name), o) }))
+	p, err := once.(func() (layout.Plate, error))()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
 }
 
 // polygon samples the outer edge of a placed part far more finely than the nest
@@ -144,16 +164,13 @@ func checkPlate(t *testing.T, p layout.Plate, parts []layout.Part, o nest.Option
 // room for another processor's last digits.
 func TestCanoes(t *testing.T) {
 	for name, most := range map[string]float64{"brook": 1.8, "lake": 1.9, "river": 2.0} {
-		if name != "brook" && os.Getenv("RIBWRIGHT_LONG") == "" {
+		if name != "brook" && !long {
 			continue // where there is time, as in CI
 		}
 		t.Run(name, func(t *testing.T) {
 			parts, o := canoe(t, name), nest.DefaultOptions()
 			o.ByThickness = false
-			p, err := nest.Lay(name, parts, o)
-			if err != nil {
-				t.Fatal(err)
-			}
+			p := together(t, name)
 			checkPlate(t, p, parts, o)
 			if len(p.Boards) != 1 {
 				t.Errorf("%d sheets, want one", len(p.Boards))
@@ -192,21 +209,23 @@ func area(b rendertest.Polygon) float64 {
 	return sum
 }
 
-// TestOtherStock lays brook's parts on stock of other shapes and spacings.
+// TestOtherStock lays brook's parts on stock of other shapes and spacings. Where there is
+// time, as in CI, every nest is a close one.
 func TestOtherStock(t *testing.T) {
 	parts := canoe(t, "brook")
 	for _, row := range []struct {
 		w, h, gap float64
 		thick     bool
 		sheets    int
+		close     bool // always
 	}{
-		{2440, 1220, 12, false, 1}, // the grain level
-		{600, 900, 10, false, 2},
-		{1220, 2440, 12, true, 4}, // stems, thwart, breasthooks, gauges
-		{800, 800, 3, false, 1},
-		{500, 800, 12, false, 2},
+		{2440, 1220, 12, false, 1, false}, // the grain level
+		{600, 900, 10, false, 2, false},
+		{1220, 2440, 12, true, 4, false}, // stems, thwart, breasthooks, gauges
+		{800, 800, 3, false, 1, true},
+		{500, 800, 12, false, 2, true},
 	} {
-		o := nest.Options{Stock: nest.Stock{W: row.w, H: row.h}, Gap: row.gap, ByThickness: row.thick}
+		o := nest.Options{Stock: nest.Stock{W: row.w, H: row.h}, Gap: row.gap, ByThickness: row.thick, Quick: !row.close && !long}
 		t.Run(fmt.Sprintf("%v by %g", o.Stock, row.gap), func(t *testing.T) {
 			t.Parallel()
 			p, err := nest.Lay("brook", parts, o)
@@ -329,12 +348,10 @@ func TestOptionsRefused(t *testing.T) {
 // TestSameTwice lays the same parts twice: two searches run side by side, and
 // which ends first must not tell.
 func TestSameTwice(t *testing.T) {
-	parts := canoe(t, "brook")
-	one, err := nest.Lay("brook", parts, nest.DefaultOptions())
-	if err != nil {
-		t.Fatal(err)
-	}
-	two, err := nest.Lay("brook", parts, nest.DefaultOptions())
+	o := nest.DefaultOptions()
+	o.ByThickness = false
+	one := together(t, "brook")
+	two, err := nest.Lay("brook", canoe(t, "brook"), o)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -49,6 +49,32 @@ func stampFrom(s shape, corner geometry.Point, room, cell float64) stamp {
 	return out
 }
 
+// below is the largest number of cells that is no larger share of all than the given one.
+func (s stamp) below(share float64) int32 {
+	all := float64(s.cells)
+	n := math.Floor(share * all)
+	for (n+1)/all <= share {
+		n++
+	}
+	for n/all > share {
+		n--
+	}
+	return int32(n)
+}
+
+// left returns for each row how many cells it and those after it have.
+func (s stamp) left() []int32 {
+	out := make([]int32, len(s.rows))
+	sum := int32(0)
+	for r := len(s.rows) - 1; r >= 0; r-- {
+		for _, run := range s.rows[r] {
+			sum += int32(run.b - run.a)
+		}
+		out[r] = sum
+	}
+	return out
+}
+
 func (s *stamp) add(r int, x0, x1 float64) {
 	a, b := max(int(math.Floor(x0+1e-9)), 0), min(int(math.Ceil(x1-1e-9)), s.wide)
 	if a < b {

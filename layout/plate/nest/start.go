@@ -101,7 +101,7 @@ func (j *job) bestTurn(l *layer, stamps [][2]stamp, i, first, every int) (turn i
 		if j.loose[i] && t%every != first {
 			continue
 		}
-		if at, share, ok := l.best(s[0], s[1]); ok && share > most {
+		if at, share, ok := l.best(s[0], s[1], most); ok {
 			turn, where, most = t, at, share
 		}
 	}

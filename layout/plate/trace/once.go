@@ -13,45 +13,66 @@ import (
 // any cutter's step.
 const onLine = 0.001
 
-// patch is the side of the squares that drawn pieces are looked up by, mm.
-const patch = 40.0
+// patch is the side of the squares that drawn pieces are looked up by, mm: about as large
+// as a letter, so that few strokes share one.
+const patch = 10.0
+
+// square is one of them, by its column and row.
+type square struct{ x, y int32 }
 
 // once remembers what is drawn, to draw no line twice.
 type once struct {
-	pieces []curve.Segment
-	near   map[[2]int][]int // pieces by the squares their boxes touch
+	pieces []piece
+	near   map[square][]int32 // pieces by the squares their boxes touch
+	asked  int                // how often it was asked what is drawn already
 }
 
-// squares calls f with every square that the piece's box touches.
-func squares(s curve.Segment, f func([2]int)) {
-	b := s.Bounds().Grow(2 * onLine)
-	for x := int(math.Floor(b.Min.X / patch)); x <= int(math.Floor(b.Max.X/patch)); x++ {
-		for y := int(math.Floor(b.Min.Y / patch)); y <= int(math.Floor(b.Max.Y/patch)); y++ {
-			f([2]int{x, y})
+// piece is a piece that is drawn.
+type piece struct {
+	curve.Segment
+	box geometry.Box // around it, with air
+	met int          // the last question that has met it
+}
+
+// around is the box of a piece with so much air that pieces on one line share a point.
+func around(s curve.Segment) geometry.Box { return s.Bounds().Grow(2 * onLine) }
+
+// squares returns the first and the last square that a box touches.
+func squares(b geometry.Box) (first, last square) {
+	at := func(p geometry.Point) square {
+		return square{int32(math.Floor(p.X / patch)), int32(math.Floor(p.Y / patch))}
+	}
+	return at(b.Min), at(b.Max)
+}
+
+func (o *once) add(s curve.Segment) {
+	p := piece{Segment: s, box: around(s)}
+	first, last := squares(p.box)
+	for x := first.x; x <= last.x; x++ {
+		for y := first.y; y <= last.y; y++ {
+			o.near[square{x, y}] = append(o.near[square{x, y}], int32(len(o.pieces)))
 		}
 	}
-}
-
-func (o *once) add(p curve.Path) {
-	for _, s := range p {
-		squares(s, func(at [2]int) { o.near[at] = append(o.near[at], len(o.pieces)) })
-		o.pieces = append(o.pieces, s)
-	}
+	o.pieces = append(o.pieces, p)
 }
 
 // covered returns the stretches of a piece, as shares of it, that are drawn
 // already, in order and apart from each other.
 func (o *once) covered(s curve.Segment) [][2]float64 {
 	var out [][2]float64
-	seen := map[int]bool{}
-	squares(s, func(at [2]int) {
-		for _, i := range o.near[at] {
-			if !seen[i] {
-				seen[i] = true
-				out = append(out, common(s, o.pieces[i])...)
+	box := around(s)
+	first, last := squares(box)
+	o.asked++
+	for x := first.x; x <= last.x; x++ {
+		for y := first.y; y <= last.y; y++ {
+			for _, i := range o.near[square{x, y}] {
+				if p := &o.pieces[i]; p.met != o.asked && p.box.Overlaps(box) {
+					p.met = o.asked
+					out = append(out, common(s, p.Segment)...)
+				}
 			}
 		}
-	})
+	}
 	slices.SortFunc(out, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	var joined [][2]float64
 	for _, c := range out {
@@ -87,14 +108,15 @@ func (o *once) rest(p curve.Path) []curve.Path {
 	}
 	whole := true
 	for _, s := range p {
-		if s.Length() == 0 {
+		long := s.Length()
+		if long == 0 {
 			continue
 		}
 		gone := o.covered(s)
 		whole = whole && len(gone) == 0
 		at := 0.0
 		for _, g := range append(gone, [2]float64{1, 1}) {
-			if left := (g[0] - at) * s.Length(); left > onLine {
+			if left := (g[0] - at) * long; left > onLine {
 				run = append(run, curve.Stretch(s, at, g[0]))
 			}
 			if g[0] < 1 || g[1] > g[0] {
@@ -102,7 +124,7 @@ func (o *once) rest(p curve.Path) []curve.Path {
 			}
 			at = g[1]
 		}
-		o.add(curve.Path{s})
+		o.add(s)
 	}
 	flush()
 	if whole && len(out) == 1 && p.Closed() {

@@ -1,10 +1,10 @@
 package trace
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -43,16 +43,22 @@ func outlines(p layout.Plate) ([]outline, error) {
 // key is the same for two outlines that are one, whichever way round and from
 // wherever they are drawn.
 func key(p curve.Path) string {
-	sides := make([]string, len(p))
+	sides := make([][6]int64, len(p))
 	for i, s := range p {
 		a, b, m := quantum(s.Start()), quantum(s.End()), quantum(s.At(0.5))
 		if slices.Compare(a[:], b[:]) > 0 {
 			a, b = b, a
 		}
-		sides[i] = fmt.Sprint(a, m, b)
+		sides[i] = [6]int64{a[0], a[1], m[0], m[1], b[0], b[1]}
 	}
-	slices.Sort(sides)
-	return strings.Join(sides, ";")
+	slices.SortFunc(sides, func(a, b [6]int64) int { return slices.Compare(a[:], b[:]) })
+	var out []byte
+	for _, s := range sides {
+		for _, v := range s {
+			out = binary.LittleEndian.AppendUint64(out, uint64(v))
+		}
+	}
+	return string(out)
 }
 
 // quantum is a place in whole thousandths of a millimeter.

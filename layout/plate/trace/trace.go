@@ -17,6 +17,12 @@ type Layer struct {
 	Paths []curve.Path
 }
 
+// Plate is a plate with the lines of its layers.
+type Plate struct {
+	layout.Plate
+	Layers []Layer
+}
+
 // Speck is the size below which a line is left out, mm: far below a cutter's step.
 const Speck = 0.001
 
@@ -37,13 +43,15 @@ func Of(p layout.Plate) ([]Layer, error) {
 	if err != nil {
 		return nil, err
 	}
-	once := once{near: map[[2]int][]int{}}
+	once := once{near: map[square][]int32{}}
 	paths := map[string][]curve.Path{}
 	for _, c := range cut {
 		if once.meets(c.path) {
 			return nil, fmt.Errorf("%s shares an edge with another part, so it would be cut twice; lay the parts farther apart", c.part)
 		}
-		once.add(c.path)
+		for _, s := range c.path {
+			once.add(s)
+		}
 		paths[layout.LayerCut] = append(paths[layout.LayerCut], c.path)
 	}
 	draw := func(layer string, all []curve.Path, move geometry.Affine) {

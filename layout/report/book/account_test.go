@@ -38,7 +38,7 @@ func accounted(t *testing.T) map[string]Facts {
 		}
 		return facts(t, d, measure.Metric)
 	}
-	stiff := of("lake", nil)
+	stiff := own(t, shipped(t, "lake"))
 	stiff.Bend.Boat.Why = &finding.Finding{Text: "too stiff"}
 	return map[string]Facts{
 		"brook": of("brook", nil), "lake": of("lake", nil), "river": of("river", nil),

@@ -14,7 +14,7 @@ import (
 // cosine of it wide across the boat; between two whose middles stand as far apart as the stem
 // is thick, the rest of that thickness stays open.
 func TestBetweenTheEnds(t *testing.T) {
-	f := facts(t, shipped(t, "brook"), measure.Metric)
+	f := own(t, shipped(t, "brook"))
 	if do := stepsOf(bookOf(t, f)); strings.Contains(do, "round a block") || !strings.Contains(do, "inner edges touching") {
 		t.Error("a block is put where there is no room for one")
 	}

@@ -195,8 +195,7 @@ func TestOrderOfHolding(t *testing.T) {
 			t.Errorf("%s: spreaders are cut %d times", glued, n)
 		}
 	}
-	d := shipped(t, "lake")
-	f := facts(t, d, measure.Metric)
+	f := own(t, shipped(t, "lake"))
 	do := steps(bookOf(t, f))
 	inOrder(t, do["Keel and stringers"], "Lash the keel first", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out", "the sticks first", "the strap last")
 	if strings.Contains(do["Setting up"], "cross piece") {
@@ -227,7 +226,7 @@ func TestOrderOfHolding(t *testing.T) {
 // one, and no others.
 func TestStringerEnds(t *testing.T) {
 	const title = "Lengths to steam, along the straight stick from midship, mm"
-	f := facts(t, shipped(t, "river"), measure.Metric)
+	f := own(t, shipped(t, "river"))
 	b := bookOf(t, f)
 	said, table := steps(b)["Keel and stringers"], tables(b)[title]
 	var names []string

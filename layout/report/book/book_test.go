@@ -1,9 +1,11 @@
 package book
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"ribwright/geometry"
@@ -52,21 +54,47 @@ func sized(t testing.TB, name, paddler string, gear float64) *design.Design {
 	return boat.Design
 }
 
+// gathered holds the facts of each design that a test has asked for.
+var gathered sync.Map
+
+// facts are those of a design, gathered once for all tests: nobody may change what they
+// point to.
 func facts(t testing.TB, d *design.Design, units measure.System) Facts {
 	t.Helper()
-	table, err := cost.Level("mixed")
-	if err != nil {
+	var file bytes.Buffer
+	if err := design.Encode(&file, d); err != nil {
 		t.Fatal(err)
 	}
-	w, err := water.At(water.Fresh, 15)
+	d = d.Copy()
+	once, _ := gathered.LoadOrStore(file.String(), sync.OnceValues(func() (Facts, error) { return gather(d) }))
+	f, err := once.(func() (Facts, error))()
 	if err != nil {
-		t.Fatal(err)
+		t.Fatalf("%s: %v", d.Title, err)
 	}
-	f, err := Gather(d, Options{Units: units, Prices: table, Skill: hours.Average, Water: w, Speeds: []float64{1, 1.5, 2, 2.5, 3}})
+	f.Units = units // all else knows no units
+	return f
+}
+
+// own are the facts of a design for a test that changes them.
+func own(t testing.TB, d *design.Design) Facts {
+	t.Helper()
+	f, err := gather(d)
 	if err != nil {
 		t.Fatalf("%s: %v", d.Title, err)
 	}
 	return f
+}
+
+func gather(d *design.Design) (Facts, error) {
+	table, err := cost.Level("mixed")
+	if err != nil {
+		return Facts{}, err
+	}
+	w, err := water.At(water.Fresh, 15)
+	if err != nil {
+		return Facts{}, err
+	}
+	return Gather(d, Options{Units: measure.Metric, Prices: table, Skill: hours.Average, Water: w, Speeds: []float64{1, 1.5, 2, 2.5, 3}})
 }
 
 func bookOf(t testing.TB, f Facts) report.Report {

@@ -87,7 +87,7 @@ func TestOneFit(t *testing.T) {
 
 // TestBilgeBatten: it lies on the marks that Judging by eye looks along, as far as it bends dry.
 func TestBilgeBatten(t *testing.T) {
-	f := facts(t, shipped(t, "river"), measure.Metric)
+	f := own(t, shipped(t, "river"))
 	at := f.Eye.Sighted
 	b := bookOf(t, f)
 	inOrder(t, steps(b)["Ribs"], fmt.Sprintf("marks of S%d; the sticks of S4 serve", at), "Tie it from rib ")
