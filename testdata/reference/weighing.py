@@ -45,7 +45,8 @@ def shows(p, case):
     if case["scale"]:
         out.append(m)
     if case["freeboards"]:
-        out += [(SHEER - (t + k * s)) / np.hypot(1, k) for s in AT]
+        _, _, _, t0, k0 = afloat(m, x, z, None)
+        out += [(SHEER - (t0 + k0 * s)) / np.hypot(1, k0) for s in AT]
     if case["angles"]:
         a = heel(case)
         bm = B * B / 12 / t
@@ -93,8 +94,8 @@ CASES = [
     dict(name="scale", scale=33.1, freeboards=None, angles=None),
     dict(name="freeboards", scale=0, freeboards=[276.0, 281.0, 287.5], angles=None),
     dict(name="inclining", scale=0, freeboards=None, angles=[3.9, -3.6, 4.1, -3.7]),
-    dict(name="all", scale=33.1, freeboards=[272.0, 274.5, 279.0], angles=[3.9, -3.6, 4.1, -3.7]),
-    dict(name="apart", scale=26.0, freeboards=[262.0, 266.5, 271.0], angles=[4.2, -3.9]),
+    dict(name="all", scale=33.1, freeboards=[279.5, 282.0, 286.0], angles=[3.9, -3.6, 4.1, -3.7]),
+    dict(name="apart", scale=26.0, freeboards=[276.0, 280.5, 284.0], angles=[4.2, -3.9]),
 ]
 
 if __name__ == "__main__":

@@ -105,19 +105,23 @@ func (m *model) list() {
 	}
 }
 
-// all is what floats in the tests.
-func (m *model) all(at [3]float64) float.Load {
-	own := float.Load{Mass: at[0], At: geometry.Point3{X: at[1], Z: at[2]}}
+// inclined is the boat with the test's weight in it; the boat alone where none was moved.
+func (m *model) inclined(own float.Load) float.Load {
 	if m.t.Incline == nil {
 		return own
 	}
 	return float.Total(own, float.Load{Mass: m.t.Incline.Mass, At: m.b.Weight})
 }
 
-// shows is what every test would show for three unknowns, and GM as it then floats.
+// load is the boat alone.
+func load(at [3]float64) float.Load {
+	return float.Load{Mass: at[0], At: geometry.Point3{X: at[1], Z: at[2]}}
+}
+
+// shows is what every test would show for three unknowns, and GM with the test's weight.
 func (m *model) shows(at [3]float64) (out []float64, gm float64, err error) {
-	load, rho := m.all(at), m.b.Density
-	plane, _, err := m.b.Hull.Balance(load, rho, 0, nil)
+	h, rho, own := m.b.Hull, m.b.Density, load(at)
+	plane, _, err := h.Balance(own, rho, 0, nil)
 	if err != nil {
 		return nil, 0, fmt.Errorf("with what was measured the boat does not float: %w", err)
 	}
@@ -127,19 +131,24 @@ func (m *model) shows(at [3]float64) (out []float64, gm float64, err error) {
 	}
 	if m.t.Freeboards != nil {
 		for _, x := range m.b.At {
-			_, sheer := m.b.Hull.Heights(x)
+			_, sheer := h.Heights(x)
 			out = append(out, plane.Above(geometry.Point3{X: x, Z: sheer}))
 		}
 	}
-	if i := m.t.Incline; i != nil {
-		heel, _ := i.Heel()
-		lever, err := m.b.Hull.Righting(load, rho, heel, &plane)
-		if err != nil {
-			return nil, 0, fmt.Errorf("heeled %.1f deg the boat does not float: %w", heel*180/math.Pi, err)
-		}
-		out = append(out, load.Mass*lever.GZ/math.Cos(heel))
+	i := m.t.Incline
+	if i == nil {
+		return out, h.Upright(plane, own, rho).GM, nil
 	}
-	return out, m.b.Hull.Upright(plane, load, rho).GM, nil
+	all := m.inclined(own)
+	if plane, _, err = h.Balance(all, rho, 0, &plane); err != nil {
+		return nil, 0, fmt.Errorf("with the weight in it the boat does not float: %w", err)
+	}
+	heel, _ := i.Heel()
+	lever, err := h.Righting(all, rho, heel, &plane)
+	if err != nil {
+		return nil, 0, fmt.Errorf("heeled %.1f deg the boat does not float: %w", heel*180/math.Pi, err)
+	}
+	return append(out, all.Mass*lever.GZ/math.Cos(heel)), h.Upright(plane, all, rho).GM, nil
 }
 
 // slopes is what every test would show, and how that answers each unknown.
@@ -234,7 +243,7 @@ func (m *model) found(at [3]float64, spread [3][3]float64) (*Found, error) {
 	}
 	f.Disagree = apart > oneInHundred[len(m.seen)-priors]
 	if i := m.t.Incline; i != nil {
-		all := m.all(at).Mass
+		all := m.inclined(load(at)).Mass
 		closed := Value{}
 		closed.Is, closed.Off = i.GM(all, f.Mass.Off/all)
 		f.Closed = &closed

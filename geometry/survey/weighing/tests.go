@@ -1,6 +1,6 @@
 // Package weighing finds what a finished boat weighs, how high its weight lies and how
 // steady it is upright: from a scale, the freeboard at three places and a weight that is
-// moved across it. The empty boat floats with that weight alone; nobody is aboard.
+// moved across it. Nobody is aboard.
 package weighing
 
 import (
@@ -14,7 +14,7 @@ import (
 // Tests are what was measured. What is zero or nil was not.
 type Tests struct {
 	Scale      float64     // kg, the finished boat without anything loose
-	Freeboards *[3]float64 // mm, from the water up to the top of the gunwale at Boat.At, both sides' mean
+	Freeboards *[3]float64 // mm, of the boat with nothing in it, from the water up to the top of the gunwale at Boat.At, both sides' mean
 	Incline    *Incline
 }
 

@@ -137,7 +137,7 @@ func measured(t testing.TB, b Boat, truth [3]float64, rnd *rand.Rand) Tests {
 	t.Helper()
 	own := float.Load{Mass: truth[0], At: geometry.Point3{X: truth[1], Z: truth[2]}}
 	all := float.Total(own, float.Load{Mass: 10, At: b.Weight})
-	plane, _, err := b.Hull.Balance(all, b.Density, 0, nil)
+	plane, _, err := b.Hull.Balance(own, b.Density, 0, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
