@@ -38,6 +38,8 @@ var solvers = []solver{
 	{"boat/weight", "Boat Cloth Crew Gear", "weighs the boat and who is aboard"},
 	{"edition", "Compare Behave .Judge .Keep", "compares two editions and looks for one that keeps what is cut"},
 	{"survey/fair", "Of", "fits a design to measured offsets"},
+	{"survey/built", "NewFrame Read .AsItIs .HotFor", "judges a frame on the trestles and sets the ribs that remain"},
+	{"survey/weighing", "Of", "finds what a boat weighs"},
 	{"outfit", "NewShip Of One .Weights .PutAboard", "sizes and weighs the outfits"},
 	{"outfit/sail", "New NewPlan Windage", "sizes sail, mast and leeboard"},
 	{"outfit/pair", "New NewHulls", "floats two hulls as one and sizes the beams"},

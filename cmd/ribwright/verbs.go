@@ -41,6 +41,7 @@ func howTyped() map[string]verb {
 		"pair":    {takes: design + " [DESIGN2]", most: 2, example: "river --purpose moving --svg", numbers: true},
 		"row":     {takes: design, most: 1, example: `lake --paddler "man, 175 cm" --loft --paper a4`, numbers: true},
 		"compare": {takes: "OLD.toml NEW.toml", most: 2, example: "old.toml new.toml --paper a4 --cut stems,ribs:A1-A6", numbers: true, placed: true},
+		"built":   {takes: design + " [MEASURES.csv]", most: 2, example: "brook measures.csv --weight 21kg -o as-built.toml", numbers: true, placed: true, judges: true},
 		"fair":    {takes: "OFFSETS.csv", most: 1, example: "old-canoe.csv -o old-canoe.toml", placed: true},
 	}
 }

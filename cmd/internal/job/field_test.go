@@ -20,6 +20,7 @@ var others = map[string]string{
 	"title": "Teal", "advise": "true", "explain": "beam", "formulas": "people", "gear": "22 lb", "use": "solo", "family": "own.family", "waters": "moving",
 	"longest-stick": "8 ft", "wood": "sitka spruce", "rib-wood": "white oak", "speed": "4 mph", "set": "beam=700mm; length=4 m", "target": "draft<=110mm",
 	"free": "beam", "aim": "easiest", "sweep": "beam=680mm..780mm/20mm", "population": "40",
+	"weight": "21.5kg", "freeboards": "305mm,240mm,12 in", "inclined": "10kg 200mm 7.5 -7.9 7.6 -7.8",
 	"cut": "stems,ribs:A1-A3", "since": "old.toml",
 	"span": "50 in", "oar": "7 ft", "seat": "200 mm", "seat-at": "0.2 m", "pull": "300N",
 	"hull-length": "3600 mm", "hull-beam": "28 in", "hull-depth": "300 mm", "rocker": "0 mm", "seat-height": "40 mm", "seat-place": "-200 mm",

@@ -57,6 +57,13 @@ func sprung(half curve.Chain, arcs []Arc, back float64) (hot, point float64) {
 		width(bentTo(half, arcs, after(back+step))) - width(bentTo(half, arcs, after(back-step)))
 }
 
+// Bent returns the width between the heads of rib i, from aft, when every bend has so many
+// times the curvature with which it stands free, mm: at 1 it stands free, at 1/(1 - s) it
+// is held as hot as is right for wood that loses the share s.
+func (r *Report) Bent(i int, times float64) float64 {
+	return width(bentTo(r.Frame.Ribs[i].Section.Half, r.Ribs[i].Arcs, func(a Arc) float64 { return a.Free / times }))
+}
+
 // Sprung is a width of a rib that goes with a springback: what it comes to when it is let
 // go, or how it is held so that it comes out right.
 type Sprung struct {

@@ -60,6 +60,15 @@ func (r rib) markedOut() step {
 // and down about each of them.
 func (r rib) opened(share float64) step { return step{share * r.opens.out, share * r.opens.up} }
 
+// Opened returns how much wider a rib stands free when it loses a share of all its bends,
+// and how much deeper it then is while its heads are held at their breadth, mm for all of
+// them, to the first order.
+func Opened(r frame.Rib) (wider, deeper float64) {
+	n := newRib(r)
+	s := n.opened(1)
+	return 2 * s.out, s.up + n.lift*s.out
+}
+
 // upright returns how stiffly the middle of a rib stands against the keel while its
 // heads are held apart, over the wood's bending stiffness, 1/mm3.
 func (r rib) upright() float64 {

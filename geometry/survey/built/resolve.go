@@ -1,0 +1,171 @@
+package built
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"ribwright/geometry/equations"
+)
+
+// Remaining is a rib that does not stand yet, as it shall be cut and bent, mm.
+type Remaining struct {
+	Rib           int
+	Beam, Depth   float64 // wanted off the drawing, so that the boat comes fair
+	Length, Blank float64 // shoulder to shoulder, and to cut
+	Longer        float64 // than the pattern has it, half of it at each end
+	Free, Hot     float64 // widths between its heads: standing free, and held hot by what the board springs back
+	HotOff        float64 // how much the width held hot may be off for what is not known of the board, one standard deviation
+}
+
+// resolve finds what is off in the boat as it will be, and sets the ribs that remain.
+//
+// How: what a standing rib is off in depth has a part whose cause was measured, its bend and
+// the length it was cut to, and a rest. A batten through the known parts is what the ribs
+// that remain come nearest to. The rest is a bias that all ribs share, which is learned and
+// taken off their lengths, and chance, which none can follow: one that did would carry one
+// rib's chance into the next.
+func (r *Report) resolve(card []Row) {
+	n := len(r.ribs)
+	beam, known, depth := nans(n), nans(n), nans(n)
+	rest, count := 0.0, 0.0
+	for _, row := range card {
+		i := row.Rib
+		if !row.Stands() {
+			continue
+		}
+		beam[i], depth[i] = row.Is[Beam]-r.Drawn(i, Beam), row.Is[Depth]-r.Drawn(i, Depth)
+		known[i] = r.known(row, beam[i])
+		if !math.IsNaN(depth[i]) {
+			rest, count = rest+depth[i]-known[i], count+1
+		}
+	}
+	r.Bias = rest / (count + chance*chance/(shared*shared))
+	for i := range known { // what a standing rib was cut for, and what of the bias is left
+		known[i] += r.Bias
+	}
+	wide, deep := r.fair(beam, stiffBeam), r.fair(known, stiffDepth)
+	for i := range n {
+		if stands := !math.IsNaN(known[i]); !stands {
+			r.Remaining = append(r.Remaining, r.remaining(i, wide[i], deep[i]))
+		} else if !math.IsNaN(depth[i]) {
+			deep[i] = depth[i]
+		}
+		r.Kept = append(r.Kept, Kept{wide[i], deep[i]})
+	}
+	slices.SortStableFunc(r.Remaining, func(a, b Remaining) int {
+		x, y := r.at[a.Rib+1], r.at[b.Rib+1]
+		return cmp.Or(cmp.Compare(math.Abs(x), math.Abs(y)), cmp.Compare(y, x))
+	})
+}
+
+// What a rib of known bend and length is off in depth, mm: by chance, most of it where its
+// bilges are bent, and with all others of the boat. One standard deviation, our own choice.
+const (
+	chance = 4.0
+	shared = 1.0
+)
+
+// known is the part of what a standing rib is off in depth whose cause was measured.
+func (r *Report) known(row Row, beam float64) float64 {
+	i, sum := row.Rib, 0.0
+	if v := row.Is[Free]; !math.IsNaN(v) {
+		sum += (v - r.ribs[i].free) * r.ribs[i].deeper
+	}
+	if v := row.Is[Blank]; !math.IsNaN(v) {
+		longer := v - r.ribs[i].blank
+		if !math.IsNaN(beam) {
+			longer -= r.curb[i].Beam * beam
+		}
+		sum += longer / r.curb[i].Depth
+	}
+	return sum
+}
+
+func (r *Report) remaining(i int, beam, depth float64) Remaining {
+	rib, d := r.Frame.Frame.Ribs[i], r.ribs[i]
+	out := Remaining{Rib: i, Beam: beam, Depth: depth, Longer: r.curb[i].Beam*beam + r.curb[i].Depth*(depth-r.Bias), Free: d.free + beam}
+	out.Length, out.Blank = rib.Length+out.Longer, rib.Blank+out.Longer
+	out.Hot = r.HotFor(i, out.Free, r.Spring.Now)
+	out.HotOff = math.Abs(r.HotFor(i, out.Free, r.Spring.Now+r.Spring.Off/2) - r.HotFor(i, out.Free, r.Spring.Now-r.Spring.Off/2))
+	return out
+}
+
+// How much the bend of a batten counts beside the way that a rib is set off the drawing,
+// with ribs at even places. In depth more of it leaves a boat that is fair and wrong, less a
+// bump where the first ribs end: this much suited boats of three designs, built on paper. In
+// beam the gunwales, which are battens themselves, make the ribs follow.
+const (
+	stiffDepth = 0.6
+	stiffBeam  = 0.5
+)
+
+// fair is what every rib shall be off, where some stand as they are: ribs that remain come
+// as near to the drawing as a batten through all of them lets it. The stems stand as drawn.
+//
+// How: least squares of the offsets and of the divided second differences, each scaled to
+// the pitch of the ribs. Source: E. T. Whittaker, On a new method of graduation, 1923.
+func (f *Frame) fair(stand []float64, stiff float64) []float64 {
+	n := len(stand)
+	var free []int
+	number := make([]int, n+2) // of the unknown at a pin; -1 where it is known
+	known := make([]float64, n+2)
+	for p := range number {
+		number[p] = -1
+		switch {
+		case p == 0 || p == n+1:
+		case math.IsNaN(stand[p-1]):
+			number[p] = len(free)
+			free = append(free, p)
+		default:
+			known[p] = stand[p-1]
+		}
+	}
+	out := make([]float64, n)
+	if len(free) > 0 {
+		t := f.settle(free, number, known, stiff)
+		for k, p := range free {
+			known[p] = t[k]
+		}
+	}
+	copy(out, known[1:n+1])
+	return out
+}
+
+// settle solves for the pins that are free.
+func (f *Frame) settle(free, number []int, known []float64, stiff float64) []float64 {
+	a, y := make([][]float64, len(free)), make([]float64, len(free))
+	for k := range a {
+		a[k] = make([]float64, len(free))
+		a[k][k] = 1
+	}
+	pitch := (f.at[len(f.at)-2] - f.at[1]) / float64(len(f.at)-3)
+	for p := 1; p < len(f.at)-1; p++ {
+		before, after := (f.at[p]-f.at[p-1])/pitch, (f.at[p+1]-f.at[p])/pitch
+		all := 2 / (before + after)
+		row := [3]float64{all / before, -all/before - all/after, all / after}
+		for j, u := range row {
+			k := number[p-1+j]
+			if k < 0 {
+				continue
+			}
+			for l, v := range row {
+				if m := number[p-1+l]; m >= 0 {
+					a[k][m] += stiff * u * v
+				} else {
+					y[k] -= stiff * u * v * known[p-1+l]
+				}
+			}
+		}
+	}
+	x, _ := equations.Eliminate(a, y) // never singular: every unknown has a weight of its own
+	return x
+}
+
+func nans(n int) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = math.NaN()
+	}
+	return out
+}
