@@ -56,7 +56,7 @@ func Number(v float64) string {
 	switch {
 	case math.IsNaN(v) || math.Abs(v) >= 1e5:
 		return "ample"
-	case math.Abs(v) >= 999.95:
+	case math.Abs(v) >= 99.95:
 		return fmt.Sprintf("%.0f", v)
 	case math.Abs(v) < 0.05:
 		return "0.0"

@@ -2,6 +2,7 @@ package job
 
 import (
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -161,7 +162,7 @@ func (f *Fleet) outputs(r *stow.Report) []Output {
 				}})
 		}
 		l := report.Letters{Units: f.Units}
-		failed := r.Failures(l.Length, func(mm float64) string { return report.Either(f.Units, l.Fine(mm), l.Length(mm)) })
+		failed := r.Failures(l.Length, func(mm float64) string { return report.Either(f.Units, l.Length(math.Ceil(mm)), l.Length(mm)) })
 		if r.After == nil {
 			draw("fleet.svg", "profile and section of the nest", r.Stack, failed)
 		} else {

@@ -142,7 +142,7 @@ func (c Cure) Words(long func(mm float64) string) string {
 		word = "less"
 	}
 	if c.Measure == Flare {
-		return fmt.Sprintf("%s with %.2f deg %s flare all along", c.Boat.Title, math.Abs(c.By)*180/math.Pi, word)
+		return fmt.Sprintf("%s with %.3g deg %s flare all along", c.Boat.Title, math.Abs(c.By)*180/math.Pi, word)
 	}
 	return fmt.Sprintf("%s with %s %s %s", c.Boat.Title, by, word, c.Measure)
 }

@@ -39,7 +39,7 @@ func seatPrice(b *sizing.Boat) report.Paragraph {
 	if wish := b.SeatWish(); wish >= 1 {
 		return report.Say("The seat is %.0f mm higher than the lowest in comfort, as you wish: that costs %.0f mm of the greatest righting lever, for which section and beam make up as far as they can.", wish, b.SeatPrice(wish))
 	}
-	return report.Say("A seat 10 mm higher costs %.1f mm of the greatest righting lever; one 10 mm lower gives as much.", b.SeatPrice(10))
+	return report.Say("A seat 10 mm higher costs some %.0f mm of the greatest righting lever; one 10 mm lower gives as much.", b.SeatPrice(10))
 }
 
 func values(title string, b *sizing.Boat, names []string, why func(name string) string) report.Table {
