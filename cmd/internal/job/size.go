@@ -26,11 +26,12 @@ type Size struct {
 	Targets    []string // what the boat must meet
 	Free       string   // values that a search for targets may move
 	Aim        sizing.Aim
-	Sweep      string // "" for none
-	Advise     bool   // which of the families to build, instead of one boat
-	Explain    string // the value whose derivation is told, "" for none
-	Population int    // on how many a family is tried, 0 for none
-	Formulas   string // the family that is printed, "" for none
+	Sweep      string  // "" for none
+	Car        float64 // mm, the longest load that the car carries, 0 where nothing is said
+	Advise     bool    // which of the families to build, instead of one boat
+	Explain    string  // the value whose derivation is told, "" for none
+	Population int     // on how many a family is tried, 0 for none
+	Formulas   string  // the family that is printed, "" for none
 	Picture    bool
 	nesting    // the boat it shall go into or around
 }
@@ -56,6 +57,7 @@ func (s *Size) Fields() []Field {
 		{Name: "dog", Takes: "weight", Says: `a dog aboard, as "30 kg"; may be given several times`, Value: list(&s.Dogs, sizing.ParseDog, sizing.Rider.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
 		{Name: "advise", Says: "which boat to build first: those that would do, ranked with reasons, instead of one design", Value: yes(&s.Advise)},
+		{Name: "car", Takes: "length", Says: "the longest load that the car carries, for the advice", Value: length(&s.Car, 1000, 12000)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
 		{Name: "formulas", Takes: strings.Join(family.Files(), "|"), Says: "print a family's file, to begin one of your own", Value: words(&s.Formulas)},
 	}
@@ -112,6 +114,8 @@ func (s *Size) check() error {
 	switch {
 	case s.Population == 0 && len(s.Crew) == 0:
 		return misuse("paddler", `nobody is given; accepted: one as "62 kg, 168 cm"`)
+	case s.Car > 0 && !s.Advise:
+		return misuse("car", "a car is weighed only where the boat to build first is asked for; leave it out, or ask for advice")
 	case s.Picture && s.Sweep == "":
 		return misuse("svg", "only a sweep has a figure; leave it out")
 	}
