@@ -6,6 +6,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -104,6 +105,18 @@ type Drawing struct {
 	Whole   []Span // stretches of x that a joint must not cut
 	Keep    []Span // stretches of x in which a joint would be a nuisance
 	KeepUp  []Span // the same of y
+}
+
+// Said is the drawing with its words said in another way, as in feet and inches. The words
+// given back are made safe.
+func (d Drawing) Said(say func(string) string) Drawing {
+	d.Texts = slices.Clone(d.Texts)
+	for i, t := range d.Texts {
+		if words := say(t.Words); words != t.Words {
+			d.Texts[i].Words = lettering.Safe(words)
+		}
+	}
+	return d
 }
 
 // Line adds a path drawn with the pen.

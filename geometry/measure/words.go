@@ -29,13 +29,15 @@ func customaries() map[string]customary {
 		"N/mm": {factor: 25.4 / force, unit: "lb/in"}, "N/mm2": {factor: 25.4 * 25.4 / force, unit: "psi"},
 		"km/h": {factor: 1000 / mile, unit: "mph"}, "m/s": {factor: 3600 / mile, unit: "mph"},
 		"l":    {factor: 1 / gallon, unit: "gal", decimals: 1},
+		"L":    {factor: 1 / gallon, unit: "gal", decimals: 1},
+		"m2/L": {factor: gallon / (foot * foot), unit: "sq ft/gal"}, "kg/m2": {factor: foot * foot * 16 / Pound, unit: "oz/sq ft", decimals: 1},
 		"g/m2": {factor: OuncesPerSquareYard(1), unit: "oz/yd2", decimals: 1}, "kg/m3": {factor: foot * foot * foot / Pound, unit: "lb/cu ft"},
 	}
 }
 
 const (
 	figure   = `[-+]?\d+(?:\.\d+)?`
-	units    = `N/mm2|N/mm|N m|g/m2|kg/m3|km/h|m/s|mm|cm|m2|kg|m|l|N`
+	units    = `N/mm2|N/mm|N m|kg/m2|g/m2|kg/m3|km/h|m2/L|m/s|mm|cm|m2|kg|m|l|L|N`
 	quantity = figure + `(?:(?: to | and | x |-)` + figure + `)* (?:` + units + `)`
 )
 
@@ -95,6 +97,18 @@ func (s System) Cell(text, unit string) string {
 		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
 	}
 	return c.letter(v, text, 0)
+}
+
+// Value brings a metric figure to the unit that UnitOf gives; lengths to decimal inches.
+func (s System) Value(v float64, unit string) float64 {
+	c, known := customaries()[unit]
+	switch {
+	case s != Imperial || !known:
+		return v
+	case c.length:
+		return v * c.factor / 25.4
+	}
+	return v * c.factor
 }
 
 // UnitOf is what Cell letters a metric unit in.

@@ -30,7 +30,7 @@ type Ship struct {
 //
 // Errors: an outside that cannot be drawn, or a wood that is not known.
 func NewShip(f *frame.Frame, gear []design.Gear, w water.Water) (Ship, error) {
-	b, err := aboard.New(f, aboard.People(f.Design), gear)
+	b, err := aboard.New(f, weight.People(f.Design), gear)
 	return Ship{Boat: b, Water: w}, err
 }
 

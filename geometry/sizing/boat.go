@@ -22,6 +22,17 @@ type Boat struct {
 	Cargo    *cargo.Report // when it moves; nil without live cargo
 	Checks   []formula.Check
 	Case     *Case // its Run holds every value
+
+	beside int // of the checks, that were asked beside the family's: the last ones
+}
+
+// Rules is how many of the checks are the family's own.
+func (b *Boat) Rules() int { return len(b.Checks) - b.beside }
+
+// Ask adds a check that was asked beside the family's.
+func (b *Boat) Ask(v formula.Check) {
+	b.Checks = append(b.Checks, v)
+	b.beside++
 }
 
 // Failures lists the checks that do not hold.

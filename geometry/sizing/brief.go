@@ -173,7 +173,7 @@ func (b *Brief) put(r *formula.Run) error {
 // Mass letters kg as people of the brief's units say them: "62 kg", "137 lb".
 func (b *Brief) Mass(kg float64) string {
 	if b.Units == measure.Imperial {
-		return fmt.Sprintf("%.4g lb", kg/measure.Pound)
+		return strings.TrimSuffix(fmt.Sprintf("%.1f", kg/measure.Pound), ".0") + " lb"
 	}
 	return formula.ShowNumber(kg, formula.Mass)
 }

@@ -20,14 +20,21 @@ import (
 type Case struct {
 	Family *family.Family
 	Brief  Brief
-	Effort bool // whether the effort is worked out, which takes longer than all else
-	Levers bool // whether it is worked out how the boat stands, which takes some time too
+	Effort bool    // whether the effort is worked out, which takes longer than all else
+	Levers bool    // whether it is worked out how the boat stands, which takes some time too
+	Trials []Trial // what else a finished boat is asked
 
 	hand  map[string]float64 // values put in the place of formulas
 	run   *formula.Run
 	woods densities
 	found Found
 	lying lying // of the last round
+}
+
+// Trial tries a finished boat in a way that no formula knows, as in another boat.
+type Trial struct {
+	Name string                             // of its check; no family has one of that name
+	Of   func(*Boat) (formula.Check, error) // a check that compares two sizes
 }
 
 // NewCase checks the brief and makes a case of it.
@@ -218,7 +225,22 @@ func (c *Case) Finish() (*Boat, error) {
 		return nil, err
 	}
 	checks, err := c.run.Checks()
-	return &Boat{d, f, found, stands, moves, checks, c}, err
+	if err != nil {
+		return nil, err
+	}
+	return c.tried(&Boat{Design: d, Frame: f, Found: found, Standing: stands, Cargo: moves, Checks: checks, Case: c})
+}
+
+// tried adds what the boat is asked beside the family's checks.
+func (c *Case) tried(b *Boat) (*Boat, error) {
+	for _, try := range c.Trials {
+		v, err := try.Of(b)
+		if err != nil {
+			return nil, err
+		}
+		b.Ask(v)
+	}
+	return b, nil
 }
 
 // problem tells what a formula gave that no design takes.

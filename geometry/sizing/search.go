@@ -99,7 +99,10 @@ func (s *search) judge(t Target, checks []formula.Check) (margin, scale float64)
 		return t.margin(s.c.run.Number(t.Name)), t.scale()
 	}
 	v := checkOf(checks, t.Name)
-	t.Limit = v.Limit
+	if t.late && v.Name == "" {
+		return 1, 1 // not tried yet
+	}
+	t.Limit, t.Dim = v.Limit, v.Dim
 	return (v.Margin() + t.ease) / t.scale(), t.scale()
 }
 

@@ -18,6 +18,7 @@ type Target struct {
 	Dim    formula.Dim
 	Rule   bool    // a check of the family, not a wish; its limit may change with the boat
 	ease   float64 // by how much a rule is let off
+	late   bool    // a trial of the finished boat: a sketch says nothing of it
 }
 
 // String writes the target as it is given: draft<=110 mm.

@@ -100,11 +100,12 @@ func (s *search) built(values []float64, i int, way float64) (made, bool) {
 // mend steps a boat that misses what was asked to the best of those beside it, until one
 // misses nothing or none is better; or until it costs more than is worth while, for a
 // boat mostly grows as it is mended. Where no one step helps and no other boat is known,
-// so that any is worth while, it tries two at once: a rounded part may stand between.
+// so that any is worth while, it tries two at once: a rounded part may stand between. It
+// does not with trials of the finished boat, which take far longer.
 func (s *search) mend(best made, worth float64) made {
 	for best.short > 0 && best.cost < worth {
 		next := s.bestOf(best, s.oneStep())
-		if next.merit() > best.merit()-1e-9 && math.IsInf(worth, 1) {
+		if next.merit() > best.merit()-1e-9 && math.IsInf(worth, 1) && len(s.c.Trials) == 0 {
 			next = s.firstOf(best, s.twoSteps())
 		}
 		if next.merit() > best.merit()-1e-9 {
@@ -207,7 +208,7 @@ func (s *search) falls(m made) error {
 	var missed []string
 	for _, t := range s.asked {
 		if by, _ := s.judge(t, m.boat.Checks); by < 0 {
-			missed = append(missed, s.missed(t))
+			missed = append(missed, s.missed(t, m.boat.Checks))
 		}
 	}
 	return &Clash{Whole: true, Nearest: s.near(missed)}

@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
@@ -20,13 +21,13 @@ const (
 
 // Afloat draws what a trial afloat found: the sheer plan with its waterline, and the
 // curves of righting lever, displacement and effort.
-func Afloat(r *afloat.Report) layout.Drawing {
+func Afloat(r *afloat.Report, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "curves", Title: r.Boat.Title + " afloat"}
-	for i, p := range AfloatPlots(r) {
+	for i, p := range AfloatPlots(r, units) {
 		p.Draw(&d, geometry.Pt(stepX*float64(i%2), stepY*float64(1-i/2)))
 	}
 	sheerPlan(&d, r, geometry.Pt(-13, 2*stepY), stepX+plotW+13)
-	return d
+	return d.Said(units.Words)
 }
 
 // AfloatAbout says in words what the figure shows.
@@ -36,8 +37,8 @@ func AfloatAbout(r *afloat.Report) string {
 }
 
 // AfloatPlots returns the curves of a trial one by one, for pages that show each in its place.
-func AfloatPlots(r *afloat.Report) []Plot {
-	return []Plot{righting(r), displacement(r), resistance(r), power(r)}
+func AfloatPlots(r *afloat.Report, units measure.System) []Plot {
+	return []Plot{righting(r).In(units), displacement(r, units), resistance(r).In(units), power(r).In(units)}
 }
 
 func righting(r *afloat.Report) Plot {
@@ -56,7 +57,20 @@ func righting(r *afloat.Report) Plot {
 	return p
 }
 
-func displacement(r *afloat.Report) Plot {
+// displacement has two units on one axis; in inches freeboard is drawn by sixteenths, or it
+// would lie flat under the pounds.
+func displacement(r *afloat.Report, units measure.System) Plot {
+	if units == measure.Imperial {
+		p := displacement(r, measure.Metric)
+		p.YLabel, p.Curves[0].Name = "lb, or sixteenths of an inch", "lb in all"
+		for i := range p.Curves[0].Points {
+			p.Curves[0].Points[i].Y /= measure.Pound
+		}
+		for i := range p.Curves[1].Points {
+			p.Curves[1].Points[i].Y *= 16 / 25.4
+		}
+		return p.In(units)
+	}
 	return Plot{Title: "Displacement and least freeboard, level", XLabel: "draft, mm", YLabel: "kg or mm", W: plotW, H: plotH,
 		Curves: []Curve{curveOf("kg in all", layout.Cut, r.Displacement, func(v afloat.Displacement) (x, y float64) { return v.Draft, v.Mass }),
 			curveOf("freeboard", layout.Mark, r.Displacement, func(v afloat.Displacement) (x, y float64) { return v.Draft, v.Freeboard })},

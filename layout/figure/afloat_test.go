@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
 	"ribwright/layout"
@@ -36,7 +37,7 @@ func tried(t *testing.T, name string, posture design.Posture, mass float64) *afl
 func TestSheet(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		r := tried(t, name, design.Floor, 70)
-		d := Afloat(r)
+		d := Afloat(r, measure.Metric)
 		for _, want := range []string{"Righting lever", "Displacement and least freeboard, level", "Effort, for comparing designs", "Power at the paddle", "water comes in", "buoyancy"} {
 			found := false
 			for _, w := range d.Texts {
@@ -60,7 +61,7 @@ func TestSheet(t *testing.T) {
 			t.Errorf("%s: about %q", name, AfloatAbout(r))
 		}
 	}
-	if d := Afloat(tried(t, "brook", design.Bench, 120)); len(d.Strokes) == 0 {
+	if d := Afloat(tried(t, "brook", design.Bench, 120), measure.Metric); len(d.Strokes) == 0 {
 		t.Error("a boat that does not stay upright draws nothing")
 	}
 }

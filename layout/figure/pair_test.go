@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/water"
 )
@@ -13,7 +14,7 @@ import (
 func ladenBoat(t *testing.T, name string) aboard.Boat {
 	t.Helper()
 	f := frametest.Shipped(t, name, nil)
-	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
+	b, err := aboard.New(f, weight.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,10 +3,14 @@ package figure
 import (
 	"fmt"
 	"math"
+	"regexp"
+	"slices"
 	"strconv"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/layout"
@@ -179,6 +183,26 @@ func (a axis) letter(v float64) string {
 	}
 	decimals := max(0, -int(math.Floor(math.Log10(a.step)+1e-9)))
 	return strconv.FormatFloat(v, 'f', decimals, 64)
+}
+
+// axisUnit is the unit at the end of an axis' name.
+var axisUnit = regexp.MustCompile(`(N/mm2|N m|km/h|mm|kg|N)$`)
+
+// In is the plot in this system: its axes with their units, curves and marks.
+func (p Plot) In(units measure.System) Plot {
+	x, y := axisUnit.FindString(p.XLabel), axisUnit.FindString(p.YLabel)
+	p.XLabel, p.YLabel = strings.TrimSuffix(p.XLabel, x)+units.UnitOf(x), strings.TrimSuffix(p.YLabel, y)+units.UnitOf(y)
+	p.Curves, p.Marks = slices.Clone(p.Curves), slices.Clone(p.Marks)
+	for i, c := range p.Curves {
+		p.Curves[i].Points = nil
+		for _, q := range c.Points {
+			p.Curves[i].Points = append(p.Curves[i].Points, geometry.Pt(units.Value(q.X, x), units.Value(q.Y, y)))
+		}
+	}
+	for i, m := range p.Marks {
+		p.Marks[i] = Mark{units.Value(m.X, x), units.Words(m.Name)}
+	}
+	return p
 }
 
 // Block is the plot as a figure of a report, its title as the caption.

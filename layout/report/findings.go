@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
 )
 
@@ -13,6 +14,7 @@ type Findings struct {
 	List   finding.List
 	Judged bool   // as verdicts with figures beside their limits, else as texts
 	Note   string // under the table
+	Units  measure.System
 }
 
 func (Findings) block() {}
@@ -44,9 +46,9 @@ func (f Findings) verdicts() Table {
 	for _, v := range f.List.Sorted() {
 		has, limit := "", ""
 		if v.IsSet() {
-			has, limit = Number(v.Value), Number(v.Limit)
+			has, limit = f.Units.Cell(Number(v.Value), v.Unit), f.Units.Cell(Number(v.Limit), v.Unit)
 		}
-		t.Row(v.About, v.Verdict.String(), has, limit, v.Unit, v.Cure)
+		t.Row(v.About, v.Verdict.String(), has, limit, f.Units.UnitOf(v.Unit), v.Cure)
 	}
 	return t
 }
@@ -56,7 +58,7 @@ func Number(v float64) string {
 	switch {
 	case math.IsNaN(v) || math.Abs(v) >= 1e5:
 		return "ample"
-	case math.Abs(v) >= 999.95:
+	case math.Abs(v) >= 99.95:
 		return fmt.Sprintf("%.0f", v)
 	case math.Abs(v) < 0.05:
 		return "0.0"

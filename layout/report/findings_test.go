@@ -64,7 +64,7 @@ func TestVerdictTable(t *testing.T) {
 
 // TestNumber letters a tenth, no minus zero, and what is too far off to matter.
 func TestNumber(t *testing.T) {
-	for v, want := range map[float64]string{0: "0.0", -0.04: "0.0", 0.06: "0.1", -3.25: "-3.2", 999.94: "999.9", 1000: "1000", -5124.4: "-5124", 2e5: "ample", math.Inf(-1): "ample"} {
+	for v, want := range map[float64]string{0: "0.0", -0.04: "0.0", 0.06: "0.1", -3.25: "-3.2", 99.94: "99.9", 105.8: "106", 1000: "1000", -5124.4: "-5124", 2e5: "ample", math.Inf(-1): "ample"} {
 		if got := Number(v); got != want {
 			t.Errorf("%v: %q, want %q", v, got, want)
 		}

@@ -9,8 +9,8 @@ import (
 	"ribwright/geometry/measure"
 )
 
-// In is the report with every metric figure lettered for people in this system. Figures
-// drawn, the title and what the design is for stay as they are.
+// In is the report with every metric figure lettered for people in this system. The
+// title and what the design is for stay as they are, and axes of plots, which say their own.
 func (r Report) In(units measure.System) Report {
 	if units != measure.Imperial {
 		return r
@@ -43,10 +43,10 @@ func blockIn(b Block, units measure.System) Block {
 		for i := range v.List {
 			v.List[i] = FindingIn(v.List[i], units)
 		}
-		v.Note = units.Words(v.Note)
+		v.Note, v.Units = units.Words(v.Note), units
 		return v
 	case Figure:
-		v.Caption, v.About = units.Words(v.Caption), units.Words(v.About)
+		v.Drawing, v.Caption, v.About = v.Drawing.Said(units.Words), units.Words(v.Caption), units.Words(v.About)
 		return v
 	}
 	return b

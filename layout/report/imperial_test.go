@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/layout"
 )
 
 // TestIn letters one block of each kind; cells go by the unit in the head of their column,
@@ -25,12 +26,28 @@ func TestIn(t *testing.T) {
 		Table{Title: "At 10 in", Note: "N/mm2 is a stress",
 			Columns: []Column{{Head: "Part"}, {Head: "Lever, in"}, {Head: "Has"}, {Head: "Unit"}, {Head: "in (mm)"}},
 			Rows:    [][]string{{"rib at 10 in", "20", "14500", "psi", "1 (25.4)"}, {"GZ, in", "1", "ample", "deg", "-"}, {"draft", "10 deg", "13", "radius/thickness", "165 lb"}}},
-		Findings{List: finding.List{{About: "at 10 in", Text: `1'-8"`, Cure: "1 in (25.4 mm)"}}, Note: `3'-3 3/8"`}, Figure{Caption: `9'-10 1/8"`, About: `19'-8 1/4"`}, Contents{},
+		Findings{List: finding.List{{About: "at 10 in", Text: `1'-8"`, Cure: "1 in (25.4 mm)"}}, Note: `3'-3 3/8"`, Units: measure.Imperial}, Figure{Caption: `9'-10 1/8"`, About: `19'-8 1/4"`}, Contents{},
 	})
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
 	if fmt.Sprint(r) != before || fmt.Sprint(r.In(measure.Metric)) != before {
 		t.Error("the report itself was changed")
+	}
+}
+
+// TestDrawnWordsAndVerdictsImperial: words in a drawing and figures beside their limits are
+// lettered too; a drawing that is shared stays as it was.
+func TestDrawnWordsAndVerdictsImperial(t *testing.T) {
+	d := layout.Drawing{}
+	d.Write(0, 0, 3, layout.Left, "14 mm narrower")
+	r := Report{Blocks: []Block{Figure{Drawing: d}, Findings{Judged: true, List: finding.List{{About: "keel", Verdict: finding.Holds, Measure: finding.Measure{Value: 12.7, Limit: 25.4, Unit: "mm"}}}}}}
+	in := r.In(measure.Imperial)
+	if got := in.Blocks[0].(Figure).Drawing.Texts[0].Words; got != "9/16 in narrower" || d.Texts[0].Words != "14 mm narrower" {
+		t.Errorf("drawn %q, before %q", got, d.Texts[0].Words)
+	}
+	row := in.Blocks[1].(Findings).Blocks()[0].(Table).Rows[0]
+	if row[2] != "1/2" || row[3] != "1" || row[4] != "in" {
+		t.Errorf("%q", row)
 	}
 }

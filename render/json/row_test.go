@@ -5,6 +5,7 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/water"
 )
@@ -13,7 +14,7 @@ import (
 // not float under its rower.
 func TestRowNotAfloat(t *testing.T) {
 	f := frametest.Shipped(t, "brook", nil)
-	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
+	b, err := aboard.New(f, weight.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

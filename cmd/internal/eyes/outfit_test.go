@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -27,7 +28,7 @@ func drawn(t *testing.T, verb, name string, full bool) []layout.Drawing {
 	if err != nil {
 		t.Fatal(err)
 	}
-	crew := aboard.People(f.Design)
+	crew := weight.People(f.Design)
 	b, err := aboard.New(f, crew, f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)

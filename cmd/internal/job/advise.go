@@ -41,7 +41,7 @@ func (s *Size) advise(w World) (*Result, error) {
 		if len(crew) < len(s.Crew) {
 			one.Gear = 0
 		}
-		b := advice.Boat{Family: name, First: first, People: len(crew)}
+		b := advice.Boat{Family: name, First: first, People: len(crew), AtHand: s.LongestStick, Car: s.Car, Unsuited: advice.Suits(name, s.Waters, one.Gear)}
 		if err := one.advised(fam, w, prices, &b); err != nil {
 			b.NoBoat = err.Error()
 		}

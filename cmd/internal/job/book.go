@@ -85,7 +85,7 @@ func (b *Book) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	told := book.Of(facts)
+	told := book.Of(facts).In(b.Units)
 	doc, err := typeset.Lay(told, sheet)
 	if err != nil {
 		return nil, of(k.name, err)
@@ -101,7 +101,7 @@ func (b *Book) Do(w World) (*Result, error) {
 		out = append(out, screen)
 	}
 	return &Result{
-		Report:   k.report("", slices.Concat(report.Told(facts.Told), summary(facts), k.unlettered())),
+		Report:   k.report("", slices.Concat(report.Told(facts.Told), summary(facts), k.unlettered())).In(b.Units),
 		Outputs:  out,
 		Warnings: warnings(facts.Told),
 	}, nil

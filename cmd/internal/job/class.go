@@ -189,7 +189,7 @@ func (c *Course) built(b *sizing.Boat) (Built, error) {
 	if err != nil {
 		return Built{}, err
 	}
-	page := report.Report{Title: b.Design.Title, For: b.Design.For, Edition: b.Design.Edition, Fingerprint: print, Blocks: append(reasons.Boat(b), report.Paragraph{Words: report.Promise})}
+	page := report.Report{Title: b.Design.Title, For: b.Design.For, Edition: b.Design.Edition, Fingerprint: print, Blocks: append(reasons.Boat(b), report.Paragraph{Words: report.Promise})}.In(c.class.Units)
 	why := Output{Name: b.Design.Slug() + "-reasons.txt", Says: "why it is so", Write: func(to io.Writer) error { return text.Encode(to, page) }}
 	key := sha256.New()
 	if err := errors.Join(b.Write(key), why.Write(key)); err != nil {
@@ -212,7 +212,7 @@ const SummaryName = "summary.csv"
 // Result is what came of the rows: a summary, in the order of the table.
 func (c *Course) Result(all []sizing.Outcome) *Result {
 	return &Result{
-		Report:  report.Report{Title: titleOf(c.class.Table) + ", a class", Blocks: append(reasons.Class(all), report.Paragraph{Words: report.Promise})},
+		Report:  report.Report{Title: titleOf(c.class.Table) + ", a class", Blocks: append(reasons.Class(all), report.Paragraph{Words: report.Promise})}.In(c.class.Units),
 		Numbers: json.Class(all),
 		Outputs: []Output{{SummaryName, "every row: how it came out, its boat, and which checks fail", func(w io.Writer) error { return summarize(w, all) }}},
 	}

@@ -2,6 +2,7 @@ package job
 
 import (
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -31,14 +32,22 @@ type Fleet struct {
 	Picture bool
 }
 
+// usualRoom is the room between boats in one another where nothing is said, mm.
+const usualRoom = 5
+
+// room is the field that says how far apart boats in one another must stay.
+func room(to *float64) Field {
+	const most = 40 // with more, boats are not in one another
+	return Field{Name: "room", Takes: "length", Says: "the least room wanted between the boats, all round: as pads on the floor and free at the sides", Value: length(to, 0.1, most)}
+}
+
 // NewFleet returns the request with its defaults.
-func NewFleet() *Fleet { return &Fleet{Designs: design.ShippedNames(), Room: 5} }
+func NewFleet() *Fleet { return &Fleet{Designs: design.ShippedNames(), Room: usualRoom} }
 
 // Fields lists the choices.
 func (f *Fleet) Fields() []Field {
-	const mostRoom = 40 // with more, boats are not in one another
 	return []Field{
-		{Name: "room", Takes: "length", Says: "the least room wanted between the boats, all round: as pads on the floor and free at the sides", Value: length(&f.Room, 0.1, mostRoom)},
+		room(&f.Room),
 		{Name: "leave-in", Says: "thwarts, yoke and seats of the lower boats stay in", Value: yes(&f.LeaveIn)},
 		without(&f.Without),
 		{Name: "roof", Takes: "mass", Says: "what the roof or rack may carry, bars and straps taken off", Value: mass(&f.Roof)},
@@ -153,7 +162,7 @@ func (f *Fleet) outputs(r *stow.Report) []Output {
 				}})
 		}
 		l := report.Letters{Units: f.Units}
-		failed := r.Failures(l.Length, func(mm float64) string { return report.Either(f.Units, l.Fine(mm), l.Length(mm)) })
+		failed := r.Failures(l.Length, func(mm float64) string { return report.Either(f.Units, l.Length(math.Ceil(mm)), l.Length(mm)) })
 		if r.After == nil {
 			draw("fleet.svg", "profile and section of the nest", r.Stack, failed)
 		} else {

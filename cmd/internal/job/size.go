@@ -26,16 +26,20 @@ type Size struct {
 	Targets    []string // what the boat must meet
 	Free       string   // values that a search for targets may move
 	Aim        sizing.Aim
-	Sweep      string // "" for none
-	Advise     bool   // which of the families to build, instead of one boat
-	Explain    string // the value whose derivation is told, "" for none
-	Population int    // on how many a family is tried, 0 for none
-	Formulas   string // the family that is printed, "" for none
+	Sweep      string  // "" for none
+	Car        float64 // mm, the longest load that the car carries, 0 where nothing is said
+	Advise     bool    // which of the families to build, instead of one boat
+	Explain    string  // the value whose derivation is told, "" for none
+	Population int     // on how many a family is tried, 0 for none
+	Formulas   string  // the family that is printed, "" for none
 	Picture    bool
+	nesting    // the boat it shall go into or around
 }
 
 // NewSize returns the request with its defaults.
-func NewSize() *Size { return &Size{Sizing: newSizing(), Free: "length,beam,depth"} }
+func NewSize() *Size {
+	return &Size{Sizing: newSizing(), Free: "length,beam,depth", nesting: nesting{Room: usualRoom}}
+}
 
 // Fields lists the choices.
 func (s *Size) Fields() []Field {
@@ -53,10 +57,12 @@ func (s *Size) Fields() []Field {
 		{Name: "dog", Takes: "weight", Says: `a dog aboard, as "30 kg"; may be given several times`, Value: list(&s.Dogs, sizing.ParseDog, sizing.Rider.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
 		{Name: "advise", Says: "which boat to build first: those that would do, ranked with reasons, instead of one design", Value: yes(&s.Advise)},
+		{Name: "car", Takes: "length", Says: "the longest load that the car carries, for the advice", Value: length(&s.Car, 1000, 12000)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
 		{Name: "formulas", Takes: strings.Join(family.Files(), "|"), Says: "print a family's file, to begin one of your own", Value: words(&s.Formulas)},
 	}
-	out = append(append(out, s.Sizing.fields()...), grouped(searched, []Field{
+	out = append(append(out, s.nesting.fields()...), s.Sizing.fields()...)
+	out = append(out, grouped(searched, []Field{
 		{Name: "set", Takes: "value=number", Says: "a value in the place of its formula, as length=3400mm; may be given several times", Value: texts(&s.Set), Many: true},
 		{Name: "target", Takes: "value<=number", Says: `what the boat must meet, as "draft<=110mm"; may be given several times`, Value: texts(&s.Targets), Many: true},
 		{Name: "free", Takes: "values", Says: "values that a search for targets may move", Value: words(&s.Free)},
@@ -90,6 +96,9 @@ func (s *Size) Do(w World) (*Result, error) {
 	if s.Population > 0 {
 		return s.tryMany(fam), nil
 	}
+	if err := s.nesting.open(w); err != nil {
+		return nil, err
+	}
 	c, err := s.newCase(fam)
 	switch {
 	case err != nil:
@@ -105,8 +114,13 @@ func (s *Size) check() error {
 	switch {
 	case s.Population == 0 && len(s.Crew) == 0:
 		return misuse("paddler", `nobody is given; accepted: one as "62 kg, 168 cm"`)
+	case s.Car > 0 && !s.Advise:
+		return misuse("car", "a car is weighed only where the boat to build first is asked for; leave it out, or ask for advice")
 	case s.Picture && s.Sweep == "":
 		return misuse("svg", "only a sweep has a figure; leave it out")
+	}
+	if err := s.nesting.check(s.Advise || s.Population > 0 || s.Sweep != ""); err != nil {
+		return err
 	}
 	return s.Printer.check()
 }
@@ -142,7 +156,7 @@ func (s *Size) newCase(fam *family.Family) (*sizing.Case, error) {
 
 // one sizes one boat, by the formulas or by a search.
 func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
-	boat, answer, err := s.boat(c)
+	boat, answer, err := s.found(c)
 	if err != nil {
 		return nil, err
 	}
@@ -164,6 +178,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if answer != nil {
 		out.Report.Blocks = append(out.Report.Blocks, reasons.Search(answer, s.Aim, s.Targets)...)
 	}
+	out.Report.Blocks = append(out.Report.Blocks, s.nesting.told()...)
 	if answer == nil {
 		changes, err := besideSheltered(c)
 		if err != nil {
@@ -183,6 +198,21 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	}
 	out.Outputs, err = s.files(boat, k, w)
 	return out, err
+}
+
+// found is the boat that is asked for, which goes into or around another where that is
+// asked too.
+func (s *Size) found(c *sizing.Case) (*sizing.Boat, *sizing.Answer, error) {
+	if len(s.trials) == 0 {
+		return s.boat(c)
+	}
+	if len(s.Targets) > 0 {
+		c.Trials = s.trials
+		b, a, err := s.boat(c)
+		return b, a, s.nesting.kept(b, err)
+	}
+	b, err := s.nesting.size(func() (*sizing.Case, error) { return s.newCase(c.Family) })
+	return b, nil, err
 }
 
 // besideSheltered is what the water changes, and nothing for sheltered water.

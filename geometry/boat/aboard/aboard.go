@@ -150,19 +150,6 @@ func OfHull(title string, hull *float.Hull, notes []string, mass, height float64
 	return b
 }
 
-// People returns the crew of a design; when it has none, one usual person who kneels at
-// its first seat, or on the floor amidships.
-func People(d *design.Design) []design.Person {
-	if len(d.Crew) > 0 {
-		return d.Crew
-	}
-	p := design.Person{Name: "Paddler (assumed)", Mass: weight.UsualMass, Seat: design.OnFloor}
-	if len(d.Seats) > 0 {
-		p.Seat = d.Seats[0].Name
-	}
-	return []design.Person{p}
-}
-
 // Own returns what the boat itself weighs.
 func (b Boat) Own() float.Load { return weight.Sum(b.Parts) }
 

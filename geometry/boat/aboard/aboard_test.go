@@ -41,18 +41,6 @@ func TestLoad(t *testing.T) {
 	}
 }
 
-// TestPeople: a design without a crew gets one person of 75 kg amidships.
-func TestPeople(t *testing.T) {
-	d := &design.Design{}
-	if p := People(d); len(p) != 1 || p[0].Mass != 75 || p[0].At != 0 || p[0].Posture != design.Kneeling {
-		t.Errorf("assumed %+v", p)
-	}
-	d.Crew = []design.Person{{Name: "A", Mass: 50}}
-	if p := People(d); len(p) != 1 || p[0].Mass != 50 {
-		t.Errorf("of the design %+v", p)
-	}
-}
-
 // TestOfHull: a hull's whole weight lies amidships at the height given, or at the
 // assumed one, which is told.
 func TestOfHull(t *testing.T) {

@@ -65,7 +65,7 @@ func NeedOf(parts []weight.Item, people, gear float64) Need {
 // needAboard works it out for the people and gear of a design.
 func needAboard(d *design.Design, parts []weight.Item) Need {
 	people, gear := 0.0, 0.0
-	for _, p := range crew(d) {
+	for _, p := range weight.People(d) {
 		people += p.Mass
 	}
 	for _, g := range d.Gear {
@@ -76,11 +76,3 @@ func needAboard(d *design.Design, parts []weight.Item) Need {
 
 // lack is the room in water that a soaked boat wants more under a load, kg, in liters.
 func (n Need) lack(load float64) float64 { return math.Max(0, (load-n.Soaked)/(fresh/1000)) }
-
-// crew returns the people of a design, or one usual person amidships where it has none.
-func crew(d *design.Design) []design.Person {
-	if len(d.Crew) > 0 {
-		return d.Crew
-	}
-	return []design.Person{{Name: "Paddler (assumed)", Mass: weight.UsualMass}}
-}

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/water/awash"
 )
 
@@ -33,7 +34,7 @@ type bay struct{ aft, fore, people float64 }
 // balance of the boat as it is carried; all of it amidships would let its stern sink.
 func center(f *frame.Frame) float64 {
 	sum, mass := 0.0, 0.0
-	for _, p := range crew(f.Design) {
+	for _, p := range weight.People(f.Design) {
 		sum, mass = sum+p.Mass*f.Design.WeightAt(p), mass+p.Mass
 	}
 	return sum / mass / 2

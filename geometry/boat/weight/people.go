@@ -11,13 +11,26 @@ import (
 	"ribwright/geometry/water/float"
 )
 
-// UsualMass is that of a person whose mass nobody gave, kg: as small-craft standards
+// usualMass is that of a person whose mass nobody gave, kg: as small-craft standards
 // take one.
-const UsualMass = 75.0
+const usualMass = 75.0
 
 // usualGear is how high over the floor the middle of gear lies when a design does not
 // say, mm: a pack lying down. Common practice, no source.
 const usualGear = 150.0
+
+// People returns the crew of a design; when it has none, one usual person who kneels at
+// its first seat, or on the floor amidships.
+func People(d *design.Design) []design.Person {
+	if len(d.Crew) > 0 {
+		return d.Crew
+	}
+	p := design.Person{Name: "Paddler (assumed)", Mass: usualMass, Seat: design.OnFloor}
+	if len(d.Seats) > 0 {
+		p.Seat = d.Seats[0].Name
+	}
+	return []design.Person{p}
+}
 
 // Crew lists people, each at the center of their weight: over the seat that the design
 // has for them, or over the floor.

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -183,7 +184,7 @@ func TestProfile(t *testing.T) {
 func boat(t *testing.T, name string) aboard.Boat {
 	t.Helper()
 	f := frametest.Shipped(t, name, nil)
-	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
+	b, err := aboard.New(f, weight.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

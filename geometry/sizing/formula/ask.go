@@ -96,8 +96,11 @@ func (r *Run) Number(name string) float64 {
 // Shown returns a value as it stands on a page.
 func (r *Run) Shown(name string) string {
 	v, k, ok := r.Value(name)
-	if !ok {
+	switch {
+	case !ok:
 		return "?"
+	case k == Of(Length) && r.p.statement(name).afloat:
+		return wholeLength(v.Num)
 	}
 	return v.Show(k)
 }

@@ -46,7 +46,8 @@ func (v Check) Finding() finding.Finding {
 	if v.AtMost {
 		word = "at most"
 	}
-	f.Text = ShowNumber(v.Value, v.Dim) + ", wanted " + word + " " + ShowNumber(v.Limit, v.Dim) + "; " + v.Reason
+	is, wanted := beside(v.Value, v.Limit, v.Dim)
+	f.Text = is + ", wanted " + word + " " + wanted + "; " + v.Reason
 	f.Measure = finding.Measure{Value: v.Value, Limit: v.Limit, Unit: v.Dim.unit(), AtMost: v.AtMost}
 	return f
 }

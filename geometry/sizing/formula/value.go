@@ -228,6 +228,19 @@ func ShowNumber(v float64, d Dim) string {
 	return strings.TrimRight(trimmed(v/k.worth, k.decimals)+" "+k.unit, " ")
 }
 
+// wholeLength writes a length that is found afloat, which is not known to less than a millimeter.
+func wholeLength(mm float64) string { return trimmed(mm, 0) + " mm" }
+
+// beside writes a value and its limit as they stand on a page, lengths to the millimeter
+// where that tells them apart.
+func beside(v, limit float64, d Dim) (is, wanted string) {
+	is, wanted = ShowNumber(v, d), ShowNumber(limit, d)
+	if d == Length && wholeLength(v) != wholeLength(limit) {
+		is = wholeLength(v)
+	}
+	return is, wanted
+}
+
 // trimmed writes v with at most so many decimals and no minus before a zero.
 func trimmed(v float64, decimals int) string {
 	s := strconv.FormatFloat(v, 'f', decimals, 64)

@@ -194,7 +194,7 @@ func (r *Report) findLean() {
 		r.Findings.Warn("leaning out", finding.Arithmetic, "%s (%.0f kg), held stiff, rolls the boat until water comes in once their weight has moved %.0f mm aside", name, l.Mass, far)
 		return
 	}
-	r.Findings.Say("leaning out", finding.Borrowed, "%s (%.0f kg) leaning out so that their weight moves %.0f mm heels the boat %.1f deg and leaves %.0f mm of freeboard; held stiff, %.0f mm rolls it until water comes in. A code for small passenger craft stops at %.0f deg with everyone to one side",
+	r.Findings.Say("leaning out", finding.Borrowed, "%s (%.0f kg) leaning out so that their weight moves %.0f mm heels the boat %.0f deg and leaves %.0f mm of freeboard; held stiff, %.0f mm rolls it until water comes in. A code for small passenger craft stops at %.0f deg with everyone to one side",
 		name, l.Mass, leans, deg(lean.Heel), lean.Freeboard, far, passenger)
 }
 

@@ -54,7 +54,7 @@ func yardOf(t *testing.T, f *frame.Frame) *yard {
 		t.Fatal(err)
 	}
 	y := &yard{t: t, f: f, b: b}
-	if y.carried, err = aboard.New(f, aboard.People(f.Design), f.Design.Gear); err != nil {
+	if y.carried, err = aboard.New(f, weight.People(f.Design), f.Design.Gear); err != nil {
 		t.Fatal(err)
 	}
 	if y.m, err = newModel(b, &y.carried); err != nil {
@@ -296,7 +296,7 @@ func (y *yard) build(k mistakes, beamAt, movedAt int) measured {
 	was, _ := f.Hull.KeelZ(0)
 	o.keel, o.depth = keel, made.Gunwale.Line.Point(0).Z-keel-(f.Gunwale.Line.Point(0).Z-was)
 	o.stern, o.bow = made.Hull.Stern.Toe.Y-keel, made.Hull.Bow.Toe.Y-keel
-	b, err := aboard.New(made, aboard.People(f.Design), f.Design.Gear)
+	b, err := aboard.New(made, weight.People(f.Design), f.Design.Gear)
 	if err != nil {
 		y.t.Fatal(err)
 	}

@@ -65,17 +65,17 @@ func (p *Pair) least(c Cure, sign float64, o Options) float64 {
 		}
 		return receives(d, p.Upper, p.Place, o)
 	}
-	n := firstGood(int(most/step), good)
+	n := FirstGood(int(most/step), good)
 	if n == 0 {
 		return math.Inf(1)
 	}
 	return sign * float64(n) * step
 }
 
-// firstGood returns a good number from 1 to most whose predecessor is not good,
+// FirstGood returns a good number from 1 to most whose predecessor is not good,
 // 0 when none is found: by threes, then by halves. Where good and bad alternate,
 // as with joints in each other's way, it need not be the very least.
-func firstGood(most int, good func(int) bool) int {
+func FirstGood(most int, good func(int) bool) int {
 	lo, hi := 0, min(4, most)
 	for hi > 0 && !good(hi) {
 		if hi == most {
@@ -220,12 +220,12 @@ func (p *Pair) Refit(o Options, title string) (*Boat, error) {
 	const tries = 3
 	for k := range tries + 1 {
 		shorter := int(longest/step) * k / tries
-		narrower := firstGood(int(most), func(n int) bool { return stands(shorter, n) })
+		narrower := FirstGood(int(most), func(n int) bool { return stands(shorter, n) })
 		if narrower == 0 {
 			continue
 		}
 		if shorter > 0 {
-			shorter = firstGood(shorter, func(n int) bool { return stands(n, narrower) })
+			shorter = FirstGood(shorter, func(n int) bool { return stands(n, narrower) })
 		}
 		d := smaller(was, float64(shorter)*step, float64(narrower))
 		d.Title = title

@@ -27,7 +27,7 @@ func TestFailures(t *testing.T) {
 	}}, Cures: [][]Cure{nil, {{a, false, Beam, 9}, {b, true, Flare, -2 * math.Pi / 180}}, nil, nil, nil}}
 	got := r.Failures(func(mm float64) string { return fmt.Sprintf("%.0f mm", mm) }, func(mm float64) string { return fmt.Sprintf("%.1f mm", mm) })
 	want := []struct{ about, text, cure string }{
-		{"3 Birch in 2 Birch", "lacks 4.5 mm a side at station 120 mm, cloth against gunwale (1.5 mm of it overlap): it lies 30 mm over its pads", "Alder with 9 mm more beam, or Birch with 2.00 deg less flare all along"},
+		{"3 Birch in 2 Birch", "lacks 4.5 mm a side at station 120 mm, cloth against gunwale (1.5 mm of it overlap): it lies 30 mm over its pads", "Alder with 9 mm more beam, or Birch with 2 deg less flare all along"},
 		{"4 Birch in 3 Birch", "rides 30 mm up at station 120 mm, cloth against bow stem: it lies 30 mm over its pads. No change of one beam, flare, depth or length alone cures it; a smaller boat may", ""},
 		{"5 Birch in 4 Birch", "rides 30 mm up at station 120 mm, cloth against Yoke: it lies 30 mm over its pads", "take out Yoke"},
 		{"6 Birch in 5 Birch", "rests on Alder, farther down: its keel on the rib F1, 40 mm higher than its seat", ""},

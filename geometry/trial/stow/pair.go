@@ -27,6 +27,15 @@ type Pair struct {
 // Lift returns how much too high the upper boat lies, mm; 0 when it nests.
 func (p *Pair) Lift() float64 { return max(0, p.Place.Z-p.Seat) }
 
+// TakenOut names the thwarts and seats of the lower boat that are in the way.
+func (p *Pair) TakenOut() (out []string) {
+	all := looseOf(p.Lower.Frame)
+	for _, n := range p.Out {
+		out = append(out, all[n].name)
+	}
+	return out
+}
+
 // slack is how much room may be lacking before a boat counts as not fitting, mm:
 // the rounding of the search.
 const slack = 0.05
@@ -35,7 +44,18 @@ const slack = 0.05
 // best: first the lowest, then the most room.
 func Fit(lower, upper *Boat, o Options) *Pair {
 	in := lower.open(o)
-	s := seeker{in, upper.Outside, o.Pad}
+	return settle(lower, upper, in, seeker{in, upper.Outside, o.Pad}.best(lower, upper), o)
+}
+
+// Stands reports whether a boat lowered into another at a shift and a way round stands on
+// its pads with the room asked for everywhere. It takes a tenth of the time of Fit, which
+// looks for the place.
+func Stands(lower, upper *Boat, at Place, o Options) bool {
+	return seeker{lower.open(o), upper.Outside, o.Pad}.stands(at)
+}
+
+// best is the shift and the way round that serve best.
+func (s seeker) best(lower, upper *Boat) Place {
 	ways := []bool{false}
 	if !lower.Frame.Design.EndsAlike() && !upper.Frame.Design.EndsAlike() {
 		ways = append(ways, true)
@@ -48,7 +68,7 @@ func Fit(lower, upper *Boat, o Options) *Pair {
 			best, room = p, r
 		}
 	}
-	return settle(lower, upper, in, best, o)
+	return best
 }
 
 // settle finds how the upper boat lies at a shift and a way round.

@@ -103,11 +103,11 @@ func (r *Report) Failures(long, fine func(mm float64) string) finding.List {
 		if p.Nests {
 			continue
 		}
-		f := finding.Finding{About: r.Stack.Name(i+1) + " in " + r.Stack.Name(i), Text: p.held(long, fine), Standing: finding.Arithmetic, Verdict: finding.Missed}
+		f := finding.Finding{About: r.Stack.Name(i+1) + " in " + r.Stack.Name(i), Text: p.Held(long, fine), Standing: finding.Arithmetic, Verdict: finding.Missed}
 		if p.Bound.Lower.Kind == CrossPiece {
 			f.Cure = "take out " + p.Bound.Lower.Name
 		} else {
-			f.Cure = wording.Joined(r.Cures[i], ", or ", func(c Cure) string { return c.words(long) })
+			f.Cure = wording.Joined(r.Cures[i], ", or ", func(c Cure) string { return c.Words(long) })
 		}
 		if f.Cure == "" && p.Far == nil {
 			f.Text += ". No change of one beam, flare, depth or length alone cures it; a smaller boat may"
@@ -117,7 +117,9 @@ func (r *Report) Failures(long, fine func(mm float64) string) finding.List {
 	return out
 }
 
-func (p *Pair) held(long, fine func(mm float64) string) string {
+// Held says what keeps the upper boat of a pair that does not nest off its pads, and by
+// how much.
+func (p *Pair) Held(long, fine func(mm float64) string) string {
 	b := p.Bound
 	if p.Far != nil {
 		return fmt.Sprintf("rests on %s, farther down: its %s on the %s, %s higher than its seat", p.Far.Title, b.Upper.Name, b.Lower.Name, long(p.Short))
@@ -133,13 +135,14 @@ func (p *Pair) held(long, fine func(mm float64) string) string {
 	return fmt.Sprintf("%s at station %s, %s against %s%s: it lies %s over its pads", what, long(b.At.X), b.Upper.Name, b.Lower.Name, overlap, long(p.Lift()))
 }
 
-func (c Cure) words(long func(mm float64) string) string {
+// Words say the change, as "Lake with 5 mm less beam".
+func (c Cure) Words(long func(mm float64) string) string {
 	by, word := long(math.Abs(c.By)), "more"
 	if c.By < 0 {
 		word = "less"
 	}
 	if c.Measure == Flare {
-		return fmt.Sprintf("%s with %.2f deg %s flare all along", c.Boat.Title, math.Abs(c.By)*180/math.Pi, word)
+		return fmt.Sprintf("%s with %.3g deg %s flare all along", c.Boat.Title, math.Abs(c.By)*180/math.Pi, word)
 	}
 	return fmt.Sprintf("%s with %s %s %s", c.Boat.Title, by, word, c.Measure)
 }

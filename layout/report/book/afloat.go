@@ -26,7 +26,7 @@ func (w *writer) afloat() {
 	w.section("What to make of it")
 	w.add(report.Findings{List: slices.DeleteFunc(slices.Clone(r.Findings), w.cautioned)})
 	w.section("Curves")
-	for _, p := range figure.AfloatPlots(r) {
+	for _, p := range figure.AfloatPlots(r, w.Letters.Units) {
 		w.add(p.Block())
 	}
 	w.add(trial.Swamping())

@@ -10,6 +10,7 @@ import (
 
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit/rowing"
@@ -21,7 +22,7 @@ import (
 func boat(t *testing.T, name string) (aboard.Boat, water.Water) {
 	t.Helper()
 	f := frametest.Shipped(t, name, nil)
-	b, err := aboard.New(f, aboard.People(f.Design), f.Design.Gear)
+	b, err := aboard.New(f, weight.People(f.Design), f.Design.Gear)
 	if err != nil {
 		t.Fatal(err)
 	}

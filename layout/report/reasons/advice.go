@@ -13,7 +13,7 @@ import (
 func Advice(all []advice.Boat, l report.Letters, beginner bool) []report.Block {
 	t := report.Titled("Boats that would do, the one to begin with first").Numbers("Rank").Words("Boat").
 		Numbers("Length", "Beam", "Weight", "Hours", "Materials", "Longest stick", "Lever, "+l.Unit())
-	why := report.List{First: 1}
+	var why []report.Block
 	for i, b := range all {
 		name := wording.Capital(b.Family)
 		if b.NoBoat == "" {
@@ -21,9 +21,9 @@ func Advice(all []advice.Boat, l report.Letters, beginner bool) []report.Block {
 				fmt.Sprintf("%.0f", b.Cost), l.Length(b.Stick), l.Whole(b.Lever))
 			name += ", for " + b.For
 		}
-		why.Items = append(why.Items, name+": "+b.Why+".")
+		why = append(why, report.Say("%d. %s:", i+1, name), report.List{Items: b.Why})
 	}
-	out := []report.Block{t.Noted("Hours and materials are estimates for this builder, in the currency of the prices that come with the program, good to a fifth. The lever is the greatest righting one, the steadier the more."), why}
+	out := append([]report.Block{t.Noted("Hours and materials are estimates for this builder, in the currency of the prices that come with the program, good to a fifth. The lever is the greatest righting one, the steadier the more.")}, why...)
 	if beginner {
 		out = append(out, report.Paragraph{Words: "Who has built none begins with the smallest boat that is of use: the work is the same, there is less of it, and the second boat is the better for it (common practice, no source)."})
 	}

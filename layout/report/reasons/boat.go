@@ -29,7 +29,7 @@ func Boat(b *sizing.Boat) []report.Block {
 		trial.Standing(b.Standing, len(b.Design.Crew)), seatPrice(b))
 	out = append(out, trial.Cargo(b.Cargo, report.Letters{})...)
 	if len(b.Failures()) == 0 {
-		out = append(out, report.Say("All %d checks of the family hold.", len(b.Checks)))
+		out = append(out, report.Say("All %d checks of the family hold.", b.Rules()))
 	}
 	return append(out, bodies(b)...)
 }
@@ -39,7 +39,7 @@ func seatPrice(b *sizing.Boat) report.Paragraph {
 	if wish := b.SeatWish(); wish >= 1 {
 		return report.Say("The seat is %.0f mm higher than the lowest in comfort, as you wish: that costs %.0f mm of the greatest righting lever, for which section and beam make up as far as they can.", wish, b.SeatPrice(wish))
 	}
-	return report.Say("A seat 10 mm higher costs %.1f mm of the greatest righting lever; one 10 mm lower gives as much.", b.SeatPrice(10))
+	return report.Say("A seat 10 mm higher costs some %.0f mm of the greatest righting lever; one 10 mm lower gives as much.", b.SeatPrice(10))
 }
 
 func values(title string, b *sizing.Boat, names []string, why func(name string) string) report.Table {
@@ -60,7 +60,14 @@ func failures(b *sizing.Boat) []report.Block {
 	for _, v := range failed {
 		l.Items = append(l.Items, v.String())
 	}
-	return []report.Block{report.Say("%d of the family's %d checks do not hold:", len(failed), len(b.Checks)), l}
+	of, do := fmt.Sprintf("the family's %d checks", b.Rules()), "checks do"
+	if len(b.Checks) > b.Rules() {
+		of += " and what was asked beside them"
+	}
+	if len(failed) == 1 {
+		do = "check does"
+	}
+	return []report.Block{report.Say("Of %s %d %s not hold:", of, len(failed), do), l}
 }
 
 // bodies says what is known of the crew only by estimate.

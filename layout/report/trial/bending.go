@@ -101,7 +101,7 @@ func ribsInSteam(r *bend.Report) report.Paragraph {
 		words += fmt.Sprintf(" Such bends want stock of at least %.0f %%: soak it, or take air-dried stock.", least)
 	}
 	if mm := r.Shrink; mm > 0 {
-		words += fmt.Sprintf(" Drying to %.0f %% they shrink up to %.2f mm in thickness (%s): fit them dry.", timber.ServiceMoisture, mm, wood.Movement)
+		words += fmt.Sprintf(" Drying to %.0f %% they shrink up to %.1f mm in thickness (%s): fit them dry.", timber.ServiceMoisture, mm, wood.Movement)
 	}
 	return report.Paragraph{Words: words}
 }

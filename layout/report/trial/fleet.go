@@ -59,15 +59,17 @@ func (n nest) keeps(s *stow.Stack) []report.Block {
 	return []report.Block{report.Say("Whether they keep their shape, for rib heads from tight to loose, stringer ends steamed or forced and cloth from slack to taut:"), report.List{Items: items}}
 }
 
+// small letters what lacks or is asked for, never less than it is to the millimeter: boats
+// are not built closer.
 func (n nest) small(mm float64) string {
-	return report.Either(n.Units, n.Fine(mm), n.Length(mm))
+	return report.Either(n.Units, n.Length(math.Ceil(mm-0.01)), n.Length(mm))
 }
 
 func (n nest) cell(mm float64) string {
 	if math.IsInf(mm, 0) {
 		return "ample"
 	}
-	return n.Cell(mm)
+	return n.Whole(mm)
 }
 
 func (n nest) verdict() []report.Block {

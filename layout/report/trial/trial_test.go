@@ -85,7 +85,7 @@ func TestNoUpright(t *testing.T) {
 // or a sixteenth of an inch: 4.76 mm are 3/16 in.
 func TestSmallRooms(t *testing.T) {
 	mm, in := nest{}, nest{Letters: report.Letters{Units: measure.Imperial}}
-	for got, want := range map[string]string{mm.small(4.76): "4.8 mm", in.small(4.76): `3/16"`, mm.cell(math.Inf(1)): "ample", in.cell(4.76): "3/16", mm.cell(4.76): "4.8"} {
+	for got, want := range map[string]string{mm.small(4.76): "5 mm", mm.small(0.3): "1 mm", in.small(4.76): `3/16"`, mm.cell(math.Inf(1)): "ample", in.cell(4.76): "3/16", mm.cell(4.76): "5"} {
 		if got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
