@@ -74,6 +74,7 @@ type setter struct {
 	y        float64   // the lowest that is taken
 	known    []chapter // from the run before
 	chapters []chapter
+	loose    bool           // too much of the sheet was left where the heading over this stands
 	fresh    bool           // nothing stands on the current sheet yet
 	rest     []report.Block // what comes after the block that is set
 	err      error
@@ -101,6 +102,18 @@ func (s *setter) need(high float64) {
 		s.turn()
 	}
 }
+
+// want turns the sheet unless high mm are left. Where that would leave too much of it
+// blank, least mm are enough.
+func (s *setter) want(high, least float64) {
+	if s.loose = s.loose || s.blank(); s.loose {
+		high = least
+	}
+	s.need(high)
+}
+
+// blank reports whether more of the sheet is left than may stay blank.
+func (s *setter) blank() bool { return s.y-s.room.Min.Y > mostBlank*s.room.H() }
 
 // line sets one line of lettering whose capitals are high mm, and takes lead mm.
 func (s *setter) line(x, high, lead float64, a layout.Align, words string) {
@@ -139,6 +152,9 @@ func (s *setter) set(b report.Block) {
 		s.contents()
 	default:
 		panic(fmt.Sprintf("a block of no known kind: %T", b))
+	}
+	if _, ok := b.(report.Heading); !ok {
+		s.loose = false
 	}
 }
 

@@ -52,12 +52,12 @@ func (s *setter) table(t report.Table) {
 }
 
 // wholeTable is the share of a sheet up to which a table is not parted.
-const wholeTable = 0.4
+const wholeTable = mostBlank
 
 // begins is how much room a table wants where it begins, mm: a short one stands whole with
 // its note, of a long one the heads and two rows.
 func (s *setter) begins(t report.Table, wide []float64) float64 {
-	head, rows := s.headHigh(t, wide), 0.0
+	head, rows := s.headsHigh(t, wide), 0.0
 	for _, row := range t.Rows {
 		if rows += rowHigh(t, wide, row); rows > s.room.H() {
 			break
@@ -124,7 +124,7 @@ func rowHigh(t report.Table, wide []float64, row []string) float64 {
 	return float64(tallest(cells(t, wide, row)))*leading + 0.4
 }
 
-func (s *setter) headHigh(t report.Table, wide []float64) float64 {
+func (s *setter) headsHigh(t report.Table, wide []float64) float64 {
 	high := 0.0
 	if t.Headed() {
 		high = rowHigh(t, wide, t.Heads())

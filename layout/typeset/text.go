@@ -12,17 +12,18 @@ import (
 // longestHeading is how many lines of a heading are set; a title may have pages.
 const longestHeading = 4
 
-// chapterRoom is the share of a sheet that a chapter wants to begin on; with less
-// left it turns over.
-const chapterRoom = 0.55
+// mostBlank is the share of a sheet that may stay blank at its foot, for a chapter to begin
+// on a new one or for what belongs together to stand together.
+const mostBlank = 1.0 / 3
 
 func (s *setter) heading(h report.Heading) {
 	high, over, under := heads(h.Level)
-	if h.Level == 1 && s.y-s.room.Min.Y < chapterRoom*s.room.H() {
+	if h.Level == 1 && !s.blank() {
 		s.turn()
 	}
 	lines, lead := s.headed(h)
-	s.need(over + float64(len(lines))*lead + under + s.start(s.rest)) // some of what it heads stays with it
+	itself := s.headHigh(h)
+	s.want(itself+s.start(s.rest), itself+s.least(s.rest)) // some of what it heads stays with it
 	s.space(over)
 	sheet := len(s.sheets)
 	for _, l := range lines {
@@ -47,6 +48,13 @@ func (s *setter) headed(h report.Heading) (lines []string, lead float64) {
 		*last = lettering.Clip(*last+" ...", high, s.room.W()-high*2) + " ..."
 	}
 	return lines, high * 1.7
+}
+
+// headHigh is the height of a heading with its air, mm.
+func (s *setter) headHigh(h report.Heading) float64 {
+	_, over, under := heads(h.Level)
+	lines, lead := s.headed(h)
+	return over + float64(len(lines))*lead + under
 }
 
 // text sets words in lines from x on, as wide as given.
@@ -134,8 +142,7 @@ func (s *setter) start(rest []report.Block) float64 {
 	}
 	switch b := rest[0].(type) {
 	case report.Figure:
-		_, high := s.captioned(b)
-		return s.shown(high, rest[1:])
+		return s.shown(b, rest[1:])
 	case report.Table:
 		if wide, ok := b.Widths(tableRoom(s.room.W())); ok {
 			return s.begins(b, wide)
@@ -143,20 +150,33 @@ func (s *setter) start(rest []report.Block) float64 {
 	case report.Caution:
 		return float64(len(s.cautioned(b)))*leading + air + min(s.start(rest[1:]), 3*leading)
 	case report.Heading:
-		_, over, under := heads(b.Level)
-		lines, lead := s.headed(b)
-		return over + float64(len(lines))*lead + under + s.start(rest[1:])
+		return s.headHigh(b) + s.start(rest[1:])
 	}
 	return 3 * leading
 }
 
-// shown is how much room a figure wants with its caption, high mm, and with the table that
-// comes after it, where both go on one sheet.
-func (s *setter) shown(high float64, rest []report.Block) float64 {
-	high += air
+// least is how much of what comes next must stand with the heading over it where start
+// would leave too much of a sheet blank, mm: a table after a figure goes on the next one.
+func (s *setter) least(rest []report.Block) float64 {
+	if len(rest) > 0 {
+		switch b := rest[0].(type) {
+		case report.Figure:
+			_, high := s.captioned(b)
+			return high
+		case report.Heading:
+			return s.headHigh(b) + s.least(rest[1:])
+		}
+	}
+	return s.start(rest)
+}
+
+// shown is how much room a figure wants with its caption and with the table that comes
+// after it, where both go on one sheet, mm.
+func (s *setter) shown(f report.Figure, rest []report.Block) float64 {
+	_, high := s.captioned(f)
 	if len(rest) > 0 {
 		if t, ok := rest[0].(report.Table); ok {
-			if both := high + s.start([]report.Block{t}); both <= s.room.H() {
+			if both := high + air + s.start([]report.Block{t}); both <= s.room.H() {
 				return both
 			}
 		}
@@ -180,7 +200,7 @@ func (s *setter) figure(f report.Figure) {
 	if s.err != nil {
 		return
 	}
-	s.need(s.shown(high, s.rest))
+	s.want(s.shown(f, s.rest), high)
 	m := geometry.Shift(s.room.Min.X-b.Min.X, s.y-b.Max.Y)
 	for _, k := range f.Drawing.Strokes {
 		s.sheet().Strokes = append(s.sheet().Strokes, layout.Stroke{Pen: k.Pen, Path: k.Path.Map(m)})

@@ -2,6 +2,8 @@ package typeset
 
 import (
 	"fmt"
+	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -26,7 +28,8 @@ func TestTogether(t *testing.T) {
 		{[]report.Block{report.Section("head"), table}, []string{"head", "ttitle", "trow0", "trow11", "tnote"}},
 		{[]report.Block{report.Section("head"), report.Heading{Level: 3, Words: "under"}, figure}, []string{"head", "under", "fcaption"}},
 		{[]report.Block{report.Section("head"), caution, list}, []string{"head", "cfirst", "clast"}},
-		{[]report.Block{report.Section("head"), figure, table}, []string{"head", "fcaption", "ttitle", "trow11"}},
+		{[]report.Block{report.Section("head"), figure, table}, []string{"head", "fcaption"}},
+		{[]report.Block{report.Section("head"), figure, table}, []string{"ttitle", "trow11"}},
 		{[]report.Block{list}, []string{"ifirst", "ilast"}},
 	} {
 		for lines := range 60 {
@@ -47,6 +50,43 @@ func TestTogether(t *testing.T) {
 				if on[w] == 0 || on[w] != on[c.words[0]] {
 					t.Errorf("%d lines before: %q on sheet %d, %q on %d", lines, c.words[0], on[c.words[0]], w, on[w])
 				}
+			}
+		}
+	}
+}
+
+// TestFull: where no block takes more than a third of a sheet, no more than that stays blank
+// at the foot of any but the last, chapters and figures with their tables too.
+func TestFull(t *testing.T) {
+	random := rand.New(rand.NewPCG(14, 15))
+	table := report.Table{Title: "table", Columns: []report.Column{{Head: "head"}}, Rows: slices.Repeat([][]string{{"row"}}, 9)}
+	for range 30 {
+		var b report.Report
+		for range 40 {
+			b.Blocks = append(b.Blocks, report.Heading{Level: 1 + random.IntN(3), Words: "heading"})
+			switch random.IntN(3) {
+			case 0:
+				b.Blocks = append(b.Blocks, report.Paragraph{Words: strings.Repeat("words ", random.IntN(300))})
+			case 1:
+				b.Blocks = append(b.Blocks, report.Figure{Drawing: box(80, 20+40*random.Float64()), Caption: "caption"}, table)
+			default:
+				b.Blocks = append(b.Blocks, table)
+			}
+		}
+		doc, err := Lay(b, letter(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		room := letter(t).Area
+		for _, s := range doc.Sheets[:len(doc.Sheets)-1] {
+			low := room.Max.Y
+			for _, x := range s.Texts {
+				if y := x.At.Y; y > room.Min.Y+footHigh {
+					low = min(low, y)
+				}
+			}
+			if blank := (low - room.Min.Y - footHigh) / room.H(); blank > mostBlank+0.02 {
+				t.Errorf("sheet %d: %.0f %% of it stays blank", s.Number, 100*blank)
 			}
 		}
 	}
