@@ -38,7 +38,7 @@ const (
 // from one to the next, and a wrong mark shows as a line that is not fair across lanes.
 func RibStick(b *bend.Report, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "ribs", Title: "Rib stick",
-		Make: "half of every rib, turn over at 0; a lane each, marked along its upper edge, cut off when done; B a bend begins or ends, S stringers, " + figuresIn(units)}
+		Make: "half of every rib, turn over at 0; a lane each, marked along its upper edge, cut off when done; B a bend begins or ends, S stringers, shoulder: saw nothing there, " + figuresIn(units)}
 	alike, y, end := slackAlike(b, units), 0.0, 0.0
 	if alike != nil {
 		d.Make += "; " + strings.Join(alike, ", ")
@@ -81,7 +81,7 @@ func ribLane(d *layout.Drawing, g frame.Group, told []string, top float64, units
 	names := lettering.Safe(strings.Join(g.Names, " "))
 	d.Straight(layout.Mark, 0, top, r.Blank/2+3, top)
 	var l hanging
-	l.marks(r, units)
+	l.marks(r, names, units)
 	l.stack()
 	rowAt := func(row int) float64 { return top - laneRow*float64(row+1) + 0.1 }
 	for _, m := range l.all {
@@ -167,16 +167,25 @@ func (l *hanging) add(pen layout.Pen, x float64, words string) {
 }
 
 // marks notes every mark of half a rib with its number.
-func (l *hanging) marks(r frame.Rib, units measure.System) {
+//
+// Where the lane's own words do not reach, marks of stringers and the shoulder carry the
+// ribs' names, so that every piece of the stick has them.
+func (l *hanging) marks(r frame.Rib, names string, units measure.System) {
 	mark := func(pen layout.Pen, x float64, words string) { l.add(pen, x, words+" "+figure(units, x)) }
+	named := func(pen layout.Pen, x float64, words string) {
+		if x > laneTold {
+			words = names + " " + words
+		}
+		mark(pen, x, words)
+	}
 	for _, at := range r.BendMarks {
 		mark(layout.Mark, at, "B")
 	}
 	for i, at := range r.StringerMarks {
-		mark(layout.Mark, at, fmt.Sprintf("S%d", i+1))
+		named(layout.Mark, at, fmt.Sprintf("S%d", i+1))
 	}
 	shoulder := r.Length / 2
-	mark(layout.Cut, shoulder, "shoulder")
+	named(layout.Cut, shoulder, "shoulder")
 	mark(layout.Cut, shoulder+r.Tenon, "tenon")
 	mark(layout.Mark, r.Blank/2, "end")
 	slices.SortStableFunc(l.all, func(a, b hung) int { return cmp.Compare(b.x, a.x) })

@@ -34,6 +34,9 @@ func TestRibStick(t *testing.T) {
 				}
 				top = edge
 				r := g.Rib
+				if n := namedBeyond(d, laneTold, edge, strings.Join(g.Names, " ")); n == 0 {
+					t.Errorf("%s: the lane of %v is not named again past its own words", name, g.Names)
+				}
 				for _, x := range append([]float64{r.Length / 2, r.Length/2 + r.Tenon, r.Blank / 2}, append(r.BendMarks, r.StringerMarks...)...) {
 					if !hangsAt(d, x, edge) {
 						t.Errorf("%s, %v: no mark hangs at %.2f from %.1f", name, g.Names, x, edge)
@@ -57,6 +60,17 @@ func TestRibStick(t *testing.T) {
 			}
 		}
 	}
+}
+
+// namedBeyond counts the words in a lane that name its ribs farther out than the lane's own
+// words reach: they are what a piece of the stick that was cut off there is known by.
+func namedBeyond(d layout.Drawing, from, edge float64, names string) (n int) {
+	for _, w := range d.Texts {
+		if strings.HasPrefix(w.Words, names+" ") && w.At.X > from && w.At.Y < edge && w.At.Y > edge-30 {
+			n++
+		}
+	}
+	return n
 }
 
 // hangsAt reports whether an upright line begins at a place and runs down.

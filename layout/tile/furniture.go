@@ -2,6 +2,7 @@ package tile
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -67,7 +68,8 @@ func bidding(p paper.Sheet) string {
 const leastKey = 1.8
 
 // keyMap draws the grid of a pattern's tiles in small, this one filled and
-// named, the ones without ink struck out; of a grid of many tiles the rim alone.
+// named, the ones without ink struck out; of a grid of many tiles the rim alone. Under it
+// stands whose tiles they are, for a sheet may have some of two patterns.
 func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
 	g := pc.grid
 	const wide = columnWide - 1
@@ -94,7 +96,11 @@ func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
 	}
 	own := box(pc.col, pc.row)
 	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rectangle(own.Grow(-min(step*0.22, 0.25)))})
-	s.Write(origin.Add(geometry.Point{X: wide / 2, Y: -float64(g.rows())*step - 4}), small, layout.Middle, pc.name())
+	under := origin.Add(geometry.Point{X: wide / 2, Y: -float64(g.rows())*step - 4})
+	s.Write(under, small, layout.Middle, pc.name())
+	whose := under.Add(geometry.Point{X: small / 2, Y: -small})
+	s.Texts = append(s.Texts, layout.Text{At: whose, Height: small, Angle: math.Pi / 2, Align: layout.Right,
+		Words: lettering.Clip(pc.drawing.Title, small, whose.Y-p.Area.Min.Y-footHigh-gap-barLong-8)})
 }
 
 // rim draws the sides of a tile in a key map beyond which none is printed.

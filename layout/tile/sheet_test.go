@@ -3,6 +3,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -175,6 +176,15 @@ func TestTrimOne(t *testing.T) {
 	for joint, n := range cuts {
 		if n != 1 {
 			t.Errorf("%d pieces are cut at the joint %s, want 1", n, joint)
+		}
+	}
+}
+
+// TestKeyIsOwned: the key of a sheet with tiles says of which pattern it is.
+func TestKeyIsOwned(t *testing.T) {
+	for _, s := range lay(t, ring()).Sheets {
+		if hasGrid(&s) && !slices.ContainsFunc(s.Texts, func(x layout.Text) bool { return x.Angle > 1 && x.Words == ring().Title }) {
+			t.Errorf("sheet %d: the key does not say whose it is", s.Number)
 		}
 	}
 }

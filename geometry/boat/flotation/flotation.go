@@ -2,6 +2,7 @@ package flotation
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
@@ -181,8 +182,59 @@ func room(h *float.Hull, x, wood float64) awash.Block {
 	return awash.Block{Long: slice, Wide: area / tall, Tall: tall, At: geometry.Point3{X: x, Z: z}}
 }
 
+// StrapRibs names the ribs that the straps of a side piece are tied to, from aft: the
+// nearest to places even along it, the outer ones a hand's width from its ends, and each
+// but once while there are ribs.
+func (b Bag) StrapRibs(f *frame.Frame) []string {
+	in := math.Min(handWide, (b.Fore-b.Aft)/4)
+	var taken []int
+	for i := range b.Straps {
+		want := b.Aft + in
+		if b.Straps > 1 {
+			want += float64(i) / float64(b.Straps-1) * (b.Fore - b.Aft - 2*in)
+		}
+		best := -1
+		for k, r := range f.Ribs {
+			if !slices.Contains(taken, k) && (best < 0 || math.Abs(r.Station-want) < math.Abs(f.Ribs[best].Station-want)) {
+				best = k
+			}
+		}
+		if best < 0 {
+			break
+		}
+		taken = append(taken, best)
+	}
+	slices.Sort(taken)
+	var out []string
+	for _, k := range taken {
+		out = append(out, f.Ribs[k].Name)
+	}
+	return out
+}
+
+// LaceRib names the rib that the cord over a bag's open face is laced to: the nearest that
+// the bag does not reach.
+func (b Bag) LaceRib(f *frame.Frame) string {
+	if b.At.X < 0 {
+		for _, r := range f.Ribs {
+			if r.Station > b.Fore {
+				return r.Name
+			}
+		}
+	}
+	for _, r := range slices.Backward(f.Ribs) {
+		if r.Station < b.Aft {
+			return r.Name
+		}
+	}
+	return f.Nearest(b.At.X).Name
+}
+
+// handWide is a hand's width, mm.
+const handWide = 100.0
+
 // Loops is how many loops of webbing a piece wants on the bare frame: two for each strap, and
-// for a bag one more round the keel, which its cord is laced to.
+// for a bag one more round a rib beside the keel, which its cord is laced to.
 func (b Bag) Loops() int {
 	if b.Foam {
 		return 2 * b.Straps

@@ -2,11 +2,13 @@ package flotation_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/flotation"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/seat"
@@ -89,6 +91,7 @@ func TestPlaced(t *testing.T) {
 			if p.Straps < 2 {
 				t.Errorf("%s: %s hangs on %d strap", name, p.Where, p.Straps)
 			}
+			tied(t, name, f, p)
 			lift += held - p.Mass
 			if p.Foam {
 				sides += held - p.Mass
@@ -184,6 +187,31 @@ func TestNone(t *testing.T) {
 	for _, p := range b.Parts {
 		if p.Name == flotation.Group {
 			t.Errorf("%+v", p)
+		}
+	}
+}
+
+// tied: every strap of a side piece has a rib of its own that it can be led onto the piece
+// from, and what a bag is laced to stands clear of the bag.
+func tied(t *testing.T, name string, f *frame.Frame, p flotation.Bag) {
+	t.Helper()
+	at := map[string]float64{}
+	for _, r := range f.Ribs {
+		at[r.Name] = r.Station
+	}
+	if !p.Foam {
+		if x, ok := at[p.LaceRib(f)]; !ok || p.Aft < x && x < p.Fore || math.Abs(x) > math.Abs(p.At.X) {
+			t.Errorf("%s: %s is laced to rib %q at %.0f mm", name, p.Where, p.LaceRib(f), x)
+		}
+		return
+	}
+	ribs, spacing := p.StrapRibs(f), f.Ribs[1].Station-f.Ribs[0].Station
+	if len(ribs) != p.Straps {
+		t.Errorf("%s: %s has %d straps at ribs %v", name, p.Where, p.Straps, ribs)
+	}
+	for i, r := range ribs {
+		if x, ok := at[r]; !ok || slices.Contains(ribs[:i], r) || x < p.Aft-spacing/2 || x > p.Fore+spacing/2 {
+			t.Errorf("%s: a strap of %s, %.0f to %.0f mm, is tied to rib %q at %.0f mm", name, p.Where, p.Aft, p.Fore, r, x)
 		}
 	}
 }

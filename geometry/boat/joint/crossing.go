@@ -62,6 +62,7 @@ type Cross struct {
 	Gunwale   float64 // from a bolt to the gunwale's faces
 	Mortise   float64 // from a bolt's middle to the nearest mortise, along the stock
 	Washer    float64
+	Sunk      float64 // how deep heads and washers lie in the gunwale's top, mm
 	Pulls     float64 // at which the washers of one end begin to dent the dry gunwale, N
 	Pushes    float64 // across the gunwale, of one end, wet, by the design value, N
 	EdgeWants float64 // what a bolt should stand from a gunwale's face
@@ -73,7 +74,7 @@ type Cross struct {
 func (m *maker) cross(t frame.Thwart, species string) Cross {
 	f, u := m.Frame, m.Usual
 	g := &f.Gunwale
-	c := Cross{Piece: t.Name, Of: t, PerEnd: len(t.Holes) / 2, Washer: math.Max(2*u.Bolt, math.Min(u.Washer, math.Floor(g.Width-2*u.Beside))), Gunwale: g.Width / 2, EdgeWants: u.BoltEdge * u.Bolt, Mortise: math.Inf(1)}
+	c := Cross{Piece: t.Name, Of: t, PerEnd: len(t.Holes) / 2, Washer: math.Max(2*u.Bolt, math.Min(u.Washer, math.Floor(g.Width-2*u.Beside))), Sunk: u.Sunk, Gunwale: g.Width / 2, EdgeWants: u.BoltEdge * u.Bolt, Mortise: math.Inf(1)}
 	var at []float64 // of the bolts along the boat, off the piece's middle
 	for _, h := range t.Holes {
 		b := h.Bounds()
@@ -98,7 +99,7 @@ func (m *maker) cross(t frame.Thwart, species string) Cross {
 	piece, rail := m.wood(species), m.wood(f.Design.Gunwale.Species)
 	bolt := fasten.Bolt(u.Bolt)
 	y := fasten.Single(bolt, fasten.Piece{Bearing: fasten.Bearing(piece.Gravity(), u.Bolt, 0), Length: t.Thickness},
-		fasten.Piece{Bearing: fasten.Bearing(rail.Gravity(), u.Bolt, math.Pi/2), Length: g.Height})
+		fasten.Piece{Bearing: fasten.Bearing(rail.Gravity(), u.Bolt, math.Pi/2), Length: g.Height - u.Sunk})
 	z, _ := y.Design(u.Bolt, math.Pi/2)
 	c.Pushes = float64(c.PerEnd) * z * fasten.Wet
 	c.Pulls = float64(c.PerEnd) * fasten.Washer(c.Washer, u.BoltHole, rail.Crush)

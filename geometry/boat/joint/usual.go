@@ -16,6 +16,7 @@ type Usual struct {
 	Bolt      float64     // of cross pieces, mm
 	BoltHole  float64     // 0.8 to 1.6 mm over it (NDS commentary)
 	Washer    float64     // across, the most: it is sunk into the gunwale's top and must leave wood beside it
+	Sunk      float64     // how deep: the head of an M5 bolt, 3.5 (ISO 4014), and a washer of 1.2 (from memory)
 	Beside    float64     // that wood, on each side
 	PegInHook float64     // how deep a peg goes into the breasthook, in diameters
 	EndRib    int         // heads of so many ribs at each end are glued as well, where an edge-set is sprung
@@ -31,7 +32,7 @@ func Remembered() Usual {
 	return Usual{
 		Usual:    fasten.Remembered(),
 		Cord:     fasten.Cord{Diameter: 1.5, Density: fasten.Polyester},
-		LeastPeg: 2, MostPeg: 2.5, PegInWall: 2, PegWide: 6, Bolt: 5, BoltHole: 6, Washer: 18, Beside: 2, PegInHook: 8, EndRib: 2,
+		LeastPeg: 2, MostPeg: 2.5, PegInWall: 2, PegWide: 6, Bolt: 5, BoltHole: 6, Washer: 18, Sunk: 5, Beside: 2, PegInHook: 8, EndRib: 2,
 		Knock: 1000, Hull: 30, Handling: 1.5, EndPull: 100,
 	}
 }

@@ -54,7 +54,7 @@ func Count(j *joint.Joints, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Ne
 	f := j.Frame
 	n := &Needs{Joints: j, Cloth: sheetOf(f, c), Coating: coatingOf(f.Design.Skin, c)}
 	n.GlueArea, n.Glued = glueArea(p)
-	n.GlueArea += j.Glue()
+	n.GlueArea += j.Glue() + stemGlue(f)
 	for _, s := range p.Sticks {
 		if !s.Spare {
 			faces := 2 * (s.Width + s.Thickness) * s.Length
@@ -70,7 +70,7 @@ func Count(j *joint.Joints, c *skin.Cloth, p *cutlist.Plan, kits ...kit.Kit) *Ne
 	return n
 }
 
-// glueArea is every glue line: between plies, and in scarfs.
+// glueArea is every glue line of the sticks: between plies, and in scarfs.
 func glueArea(p *cutlist.Plan) (sum float64, share kit.Share) {
 	members := map[string]int{}
 	for i, s := range p.Sticks {

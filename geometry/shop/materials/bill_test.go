@@ -64,10 +64,14 @@ func TestCloth(t *testing.T) {
 
 // TestGlue adds up the glue lines of Brook by hand: three plies 36 mm tall, two
 // lines in each gunwale, no scarfs; eight heads at the ends, 18 by 20 mm on both faces,
-// and both edges of two breasthooks of some 161 by 12 mm.
+// both edges of two breasthooks of some 161 by 12 mm, and one line in each of two stems, whose
+// layers are cut as the shopping list says.
 func TestGlue(t *testing.T) {
 	f, n := needs(t, "brook")
 	want := 2*2*36*(f.Gunwale.Fore-f.Gunwale.Aft+50) + 8*2*18*20 + 4*161*12
+	var thick, long, wide float64
+	read(t, item(t, n, "stem-ply"), "4 blanks of %f mm, %f x %f mm", &thick, &long, &wide)
+	want += 2 * long * wide
 	if math.Abs(n.GlueArea-want) > 50 {
 		t.Errorf("%.0f mm2 of glue line, want %.0f", n.GlueArea, want)
 	}

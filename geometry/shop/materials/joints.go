@@ -95,19 +95,35 @@ func alike(blanks []blank) []blank {
 	return out
 }
 
+// stemGlue is the glue between the layers of stems of plywood, mm2: a stem's layers are all
+// of one size.
+func stemGlue(f *frame.Frame) (sum float64) {
+	for _, s := range []frame.Stem{f.Stern, f.Bow} {
+		for i, b := range stemLayers(f, s) {
+			if i > 0 {
+				sum += b.long * b.wide
+			}
+		}
+	}
+	return sum
+}
+
 // stemBlanks are the layers that stems of plywood are glued from, one by one, with room to
 // saw round each; none where they are not made of it.
 func stemBlanks(f *frame.Frame) []blank {
+	return append(stemLayers(f, f.Stern), stemLayers(f, f.Bow)...)
+}
+
+// stemLayers are those of one stem.
+func stemLayers(f *frame.Frame, s frame.Stem) []blank {
 	if f.Design.MadeStems() != design.StemsPlywood {
 		return nil
 	}
 	const round = 12.0 // mm more each way
 	var out []blank
-	for _, s := range []frame.Stem{f.Stern, f.Bow} {
-		box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
-		for _, t := range design.Sheets(s.Thickness) {
-			out = append(out, blank{1, t, math.Ceil(box.W() + round), math.Ceil(box.H() + round)})
-		}
+	box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
+	for _, t := range design.Sheets(s.Thickness) {
+		out = append(out, blank{1, t, math.Ceil(box.W() + round), math.Ceil(box.H() + round)})
 	}
 	return out
 }

@@ -56,7 +56,7 @@ func (w *writer) firstRib() {
 	if w.Bend.OnForms() {
 		set = "leave it on its form as long as all others will stay, then take it off"
 	}
-	w.say("Nobody knows springback to better than %.0f points of a hundred before the first rib of a board is bent, and that is %s of free width at rib %s (from memory). Bend rib %s first: %s, and measure between its heads, to the middle of the thickness. The table says what springback that is.",
+	w.say("Nobody knows springback to better than %.0f points of a hundred before the first rib of a board is bent, and that is %s of free width at rib %s (from memory). Bend rib %s first: %s, and measure between its heads at their shoulder lines, to the middle of the thickness. The table says what springback that is.",
 		100*timber.SpringbackDoubt, w.roughly(100*timber.SpringbackDoubt*b.Point), b.Name, b.Name, set)
 	beyond := "hold the others hot at the widths of the last table here, for what you measured"
 	if w.Bend.OnForms() {
@@ -80,10 +80,10 @@ func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit(
 
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
-	s := step{tools: "steam box and boiler, thermometer, watch, a post or round former, gauges, battens and cord to tie them, straightedge, tape, plane, saw, drill with a stop, hammer, steel plate, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
+	s := step{tools: "steam box and boiler, thermometer, watch, a post or round former, gauges, battens and cord to tie them, straightedge, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
 		check: "bilge battens fair, port and starboard alike, see Judging by eye; tape and straightedge at every rib", do: w.byHand()}
 	if w.Bend.OnForms() {
-		s = step{tools: "steam box and boiler, thermometer, watch, forms, clamps, gauges, laths, tape, plane, saw, drill with a stop, hammer, steel plate, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
+		s = step{tools: "steam box and boiler, thermometer, watch, forms, clamps, gauges, laths, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
 			check: "every free rib against its gauge; tape and straightedge at every rib when it is in", do: w.onForms()}
 	}
 	return s
@@ -137,7 +137,7 @@ func (w *writer) alone(set string) []string {
 	}
 	return []string{
 		fmt.Sprintf("Bend rib %s first, by itself: %ssteam it for %.0f minutes, %s.", w.first(), soak, w.Bend.Ribs[0].Minutes, set),
-		"Measure its free width, from head to head. The chapter Ribs says what springback that is. Then it goes back into its mortises; off by more than " + offWidth(w.Letters.Units) + ", it is steamed again with the others.",
+		"Measure its free width: between its heads at their shoulder lines, to the middle of the thickness. The chapter Ribs says what springback that is. Then it goes back into its mortises; off by more than " + offWidth(w.Letters.Units) + ", it is steamed again with the others.",
 		wait + " no other rib until you have looked at it and know its springback.",
 	}
 }
@@ -287,7 +287,7 @@ func (w *writer) relaxed() []string {
 }
 
 // battensOff says how long the bilge battens stay.
-const battensOff = "Take the bilge battens off: keel and stringers hold the ribs from now on."
+const battensOff = "Take the bilge battens off when the pegs are in: they hold the ribs until keel and stringers are lashed."
 
 // offWidth is by how much a width may be off that is bent by hand; common practice.
 func offWidth(u measure.System) string { return report.Either(u, "10 mm", "3/8 in") }

@@ -30,6 +30,24 @@ func steps(b report.Report) map[string]string {
 	return out
 }
 
+// toolsOf returns what each step of the order of work names as tools and to hand.
+func toolsOf(b report.Report) map[string]string {
+	out, stage := map[string]string{}, ""
+	for _, k := range b.Blocks {
+		switch k := k.(type) {
+		case report.Heading:
+			stage, _, _ = strings.Cut(k.Words, ", ")
+		case report.Table:
+			for _, row := range k.Rows {
+				if row[0] == "Tools" || row[0] == "To hand" {
+					out[stage] += row[1] + "; "
+				}
+			}
+		}
+	}
+	return out
+}
+
 // inOrder wants words in a text one after the other.
 func inOrder(t *testing.T, text string, words ...string) {
 	t.Helper()

@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -57,7 +58,7 @@ func TestBeforeItIsHidden(t *testing.T) {
 	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
 	inOrder(t, stepsOf(b), "sloping cut at each end", "outside the sloping marks", "Leave it overnight", "Cut the mortises", "Bore each end across for its lashing",
 		"Glue the layers of a blank", "Leave them overnight", "Saw each stem to its pattern", "Prick the crosses", "Lash the ends there", "Glue the breasthooks in", "Leave them overnight", "drive them",
-		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: bore the gunwales", "glue a block", "Leave them overnight", "put the bolts in, 8 of 6 mm by 60 mm", "Oil or varnish every stick",
+		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: bore the gunwales", "glue a block", "Leave them overnight", "put the bolts in, 8 of 6 mm by 60 mm", "Oil or varnish every stick", "loops of webbing for the straps",
 		"tack it from amidships", "pull by what stands over", "Cut the cloth flush", "glue spreaders and rails", "Leave it overnight", "round all edges and oil it", "sew the webbing",
 		"Swamp it")
 	if strings.Contains(stepsOf(b), "landings to") || strings.Contains(steps(b)["Skin"], "the iron") {
@@ -151,5 +152,30 @@ func TestByMachine(t *testing.T) {
 	bare.Bow.Made = design.StemsSolid
 	if said := steps(bookOf(t, facts(t, bare, measure.Metric)))["Patterns"]; strings.Contains(said, "leaves out") || strings.Contains(said, "blank") {
 		t.Errorf("a boat without cross pieces: %s", said)
+	}
+}
+
+// TestToolsNamed: what an act of the order of work is done with is among its step's tools or
+// to hand.
+func TestToolsNamed(t *testing.T) {
+	asks := []struct{ act, tools string }{
+		{`\b[Ss]aw (the|each|two|off|ends|a|one)|saw their`, "saw"}, {`\b[Pp]lane (the\b|their|each|two|every|away|it|both|so)|plane their`, "plane|spokeshave"},
+		{`\b[Bb]ore\b`, "drill"}, {`\b[Mm]easure\b`, "tape|rule|scale"}, {`\b[Mm]ark (the|from|its|them)|Write`, "pencil|gauge"},
+		{`\bscrape\b`, "scraper"}, {`spread glue|Glue the (heads|plies|breasthooks)|Glue the \d+ plies`, "glue"}, {`\bClamp\b`, "clamp"}, {`\bPare\b|pared`, "chisel"},
+		{`windlass`, "windlass"}, {`[Ss]tretch a string`, "string"}, {`with a bevel`, "bevel"}, {`straightedge`, "straightedge"}, {`upright plank`, "plank"},
+		{`wedges`, "wedges"}, {`[Ss]crew(s)? |screwed`, "screwdriver"}, {`whip `, "thread"}, {`Prick`, "awl"}, {`gauge\.|by their gauges`, "gauges"}, {`thermometer`, "thermometer"}}
+	for _, name := range design.ShippedNames() {
+		b := bookOf(t, facts(t, shipped(t, name), measure.Metric))
+		tools := toolsOf(b)
+		for stage, acts := range steps(b) {
+			if tools[stage] == "" {
+				continue
+			}
+			for _, a := range asks {
+				if act := regexp.MustCompile(a.act).FindString(acts); act != "" && !regexp.MustCompile(a.tools).MatchString(tools[stage]) {
+					t.Errorf("%s, %s: %q wants %s, named are %s", name, stage, act, a.tools, tools[stage])
+				}
+			}
+		}
 	}
 }

@@ -70,7 +70,8 @@ func (w *writer) stands() report.Figure {
 			stand(&d, above, l.Eye, down, name)
 		}
 	}
-	return report.Figure{Drawing: d, Caption: fmt.Sprintf("Where the eye goes, from abeam and from above, %s. Dashed: the way it looks. All places are mirrored at the stern, and the first on the other side.", ratio(per)),
+	words := &sketch{d, 1}
+	return report.Figure{Drawing: words.settled(), Caption: fmt.Sprintf("Where the eye goes, from abeam and from above, %s. Dashed: the way it looks. All places are mirrored at the stern, and the first on the other side.", ratio(per)),
 		About: "Side view and plan of the bare frame with numbered places for the eye past the bow."}
 }
 

@@ -3,9 +3,11 @@ package book
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/flotation"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/trial/swamped"
 	"ribwright/geometry/wording"
@@ -107,18 +109,28 @@ func (w *writer) sidePieces(sides []flotation.Bag) {
 	if len(sides) == 0 {
 		return
 	}
-	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Unit()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", "Liters", "Straps", "Each holds, N")
+	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Unit()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", "Liters", "Each strap holds, N").Words("Straps at ribs")
 	for _, b := range sides {
 		n := len(b.Blocks)
-		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), fmt.Sprint(b.Straps), strapHolds(b))
+		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), strapHolds(b), strings.Join(b.StrapRibs(w.Frame), ", "))
 	}
 	t.Note = "Thick is across the boat, at the lower edge. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone."
 	w.add(t, w.sideFigure(widest(sides)))
 	w.add(report.List{First: 1, Items: []string{
-		"Before the skin goes on, tie two loops of webbing for each strap round the rib nearest to its place: one close under the gunwale, one just under the piece. A strap stands a hand's width from each end of a piece, and the rest between. " + w.loop(),
+		"When the frame is oiled and dry, before the skin goes on, tie two loops of webbing for each strap, to port and to starboard, round the rib that the table names: one close under the gunwale, one just under the piece, " + w.lowerEdge(sides) + " plumb below the gunwale's underside. Where a stringer is lashed to the rib there, tie it close below the lashing. " + w.loop(),
 		"Glue foam sheets of " + w.Length(flotation.FoamSheet) + " to a block of each size. Cut its thickness to the table; its outer face may follow the ribs' lean and be thicker above. Round every edge.",
 		"Lay it under its gunwale, its lower outer edge against the ribs, as the figure shows.",
-		"Lead each strap through both loops and round the piece, draw it tight and buckle it on the piece's face, where a hand reaches it from outside the boat. The piece goes neither up nor in nor along."}})
+		"Lead each strap through both loops and round the piece, draw it tight and buckle it on the piece's face, where a hand reaches it from outside the boat. From a rib that stands at the very end of a piece lead it aslant onto the piece. The piece goes neither up nor in nor along."}})
+}
+
+// lowerEdge letters how far below the gunwale side pieces reach.
+func (w *writer) lowerEdge(sides []flotation.Bag) string {
+	most := 0.0
+	for _, b := range sides {
+		k := b.Blocks[len(b.Blocks)/2]
+		most = math.Max(most, w.Frame.Gunwale.At(k.At.X, 0, 0).Z-(k.At.Z-k.Tall/2))
+	}
+	return w.whole(most)
 }
 
 // widest is the piece of the most lift, which the figure shows.
@@ -181,9 +193,17 @@ func (w *writer) bags(ends []flotation.Bag) {
 		t.Row(wording.Capital(b.Where), fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Across), w.Whole(b.Tall), fmt.Sprint(b.Straps), strapHolds(b))
 	}
 	w.add(t, report.List{First: 1, Items: []string{
-		"Before the skin goes on, tie two loops of webbing for each strap where it will cross the bag: a quarter of its length from each end, round the upper stringer to port and to starboard. Tie one more round the keel, where it is bare between two lashings, a little inboard of the bag's inner end.",
-		"Push each bag into its end and blow it up. Buckle its straps across its top, from loop to loop, and lace crossed cord over its open face from the straps to the loop at the keel.",
+		"When the frame is oiled and dry, before the skin goes on, tie two loops of webbing for each strap where it will cross the bag: a quarter of its length from each end, round the upper stringer to port and to starboard; under the cloth webbing shows no more than a lashing. Tie one more at each end, round rib " + strings.Join(lacedTo(w.Frame, ends), " and rib ") + ", close beside the keel: the cloth stands clear of the rib there.",
+		"Push each bag into its end and blow it up. Buckle its straps across its top, from loop to loop, and lace crossed cord over its open face from the straps to the loop beside the keel.",
 		"Let out some air when the boat lies in the sun."}})
+}
+
+// lacedTo names the ribs that bags are laced to.
+func lacedTo(f *frame.Frame, ends []flotation.Bag) (out []string) {
+	for _, b := range ends {
+		out = append(out, b.LaceRib(f))
+	}
+	return out
 }
 
 // swampedTable tells how the boat lies full of water, as it is to be tried.

@@ -152,7 +152,7 @@ func (w *writer) backs() {
 		t.Row(wording.OneLine(b.Who), w.Station(b.At), w.Mark(b.Low), w.Mark(b.Across), w.Mark(b.Bar), w.Mark(b.Thick), w.Mark(b.Tall), w.Mark(b.Gunwale), b.Rib)
 	}
 	w.add(t, w.backFigure(w.Bend.Inside.Backs[0]), report.List{First: 1, Items: []string{
-		"Before the skin goes on, tie a loop of webbing round the head of the rib of the table on each side, close under the gunwale. " + w.loop() + " No foam lies there.",
+		"When the frame is oiled and dry, before the skin goes on, tie a loop of webbing round the head of the rib of the table on each side, close under the gunwale. " + w.loop() + " No foam lies there.",
 		fmt.Sprintf("Round all edges of both bars. Bore and saw two upright slots for the webbing near each end of each bar, %s by %s, %s and %s from its end.", w.Length(slotLong), w.Length(slotWide), w.Length(slotIn), w.Length(slotIn+slotApart)),
 		"Lead webbing through the slots of both bars, the gap of the table between them, and to the loops at both sides, with a buckle at each.",
 		"Tie the lower bar to the rib or slat below, so that the backrest cannot ride up.",

@@ -75,7 +75,7 @@ func (w *writer) outsideSteps() (out []string) {
 			w.screwed(s, "between the ribs, clear of their lashings and of what holds the stems' feet")+" Strap the thin ends down until the compound grips. Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
 	}
 	if o.Painter > 0 {
-		out = append(out, fmt.Sprintf("Painters: put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(outside.LineWide)),
+		out = append(out, fmt.Sprintf("Painters: whip both ends of each line with waxed thread, a dozen tight turns. Put %s of line of %s through the hole in each breasthook, with a stopper knot under the plate.", w.meters(o.Painter), w.Length(outside.LineWide)),
 			"Tie a lashing cord tight from one gunwale to the other round the heads of the last rib at each end, under the gunwales: the coiled painter is tucked under it.")
 	}
 	if o.Drain {
@@ -95,7 +95,15 @@ func (w *writer) band() []string {
 	if len(w.Bend.Joints.Cross) > 0 {
 		free = " Cut them out round the heads of the cross pieces' bolts: these stay free, so that the pieces come out."
 	}
-	return []string{fmt.Sprintf("Cut strips %s wide from what is left of the cloth. Bed them along both gunwales in the last coat, over the tacks and round the upper edge, and coat them once more: nothing else covers the tacks.", w.Length(40)) + free}
+	return []string{fmt.Sprintf("Cut strips %s wide from what is left of the cloth. Bed them along both gunwales in the last coat, over the tacks and round the upper edge onto the bare upper face, and coat strips and face once more: nothing else covers the tacks.", w.Length(40)) + free}
+}
+
+// unoiled is the wood that strips of cloth are bedded on later.
+func (w *writer) unoiled() []string {
+	if w.band() == nil {
+		return nil
+	}
+	return []string{"Leave the gunwales' upper faces bare of oil: strips of cloth are bedded there in the coating, which does not hold on oil."}
 }
 
 // painterHoles are bored while the breasthooks are bare.

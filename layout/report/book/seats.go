@@ -146,7 +146,7 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 	d.line(layout.Guide, -70, floor, r.Length/4, floor)
 	d.line(layout.Guide, -70, s.TopZ(), 0, s.TopZ())
 	d.up(floor, s.TopZ(), -55/per, w.Fine(s.Height))
-	d.up(f.Hull.FloorZ(r.Station), r.TopZ-h.Depth, 60/per, w.Fine(h.Clear)+" clear")
+	d.up(f.Hull.FloorZ(r.Station), r.TopZ-h.Depth, 60/per, w.Fine(h.Clear))
 	mid := g.Point(g.Down, g.Block+seat.Thick+14)
 	d.note(mid.X, mid.Y, -1, -1, layout.Right, "bolts")
 	d.note(r.Length/3, r.TopZ, 0, 1.5, layout.Middle, "front rail")

@@ -20,11 +20,11 @@ func (w *writer) coverSteps() []step {
 	if w.hungSeats() {
 		buys, dry, tools = append(buys, "seat-bolt", "glue"), "glue of the blocks overnight, "+dry, "clamps, chisel, "+tools
 	}
-	oil := step{name: string(hours.Oil), work: stage(hours.Oil), bare: true, buys: buys, do: append(w.onBareFrame(),
+	oil := step{name: string(hours.Oil), work: stage(hours.Oil), bare: true, buys: buys, do: slices.Concat(w.onBareFrame(), []string{
 		"Round over all that the skin or a hand will touch.",
-		"Run a stocking over the outside. Where it catches, smooth again.",
+		"Run a stocking over the outside. Where it catches, smooth again."}, w.unoiled(), []string{
 		"Oil or varnish every stick, end grain twice, and wipe off what stands on it after a quarter of an hour. Leave it for a day.",
-		"Do it once more the next day, and leave it for another."),
+		"Do it once more the next day, and leave it for another."}, w.onDryFrame()),
 		tools: tools, dry: dry, check: "a stocking runs over the outside and catches nowhere; no wood is dull",
 		wrong: "wipe off what is still sticky after a day, and wait another day",
 		care:  "Oily rags heat by themselves and burn: into water or spread flat outdoors at once.", who: "common practice, no source read"}
@@ -38,7 +38,7 @@ func (w *writer) coverSteps() []step {
 	return out
 }
 
-// onBareFrame is what kits want done before the frame is oiled and covered.
+// onBareFrame is what kits want bored and let in before the frame is oiled.
 func (w *writer) onBareFrame() (out []string) {
 	for _, k := range w.Afloat.Fittings {
 		if outside.Named(k) {
@@ -49,9 +49,17 @@ func (w *writer) onBareFrame() (out []string) {
 			out = append(out, w.boltsFirst()...)
 			continue
 		}
+	}
+	return out
+}
+
+// onDryFrame is what kits want done when the frame is oiled and dry, before it is covered:
+// webbing that drinks oil goes stiff.
+func (w *writer) onDryFrame() (out []string) {
+	for _, k := range w.Afloat.Fittings {
 		for _, v := range k.Works {
-			if v.Bare {
-				out = append(out, wording.Capital(v.Name)+", before the skin hides the frame.")
+			if v.Bare && !outside.Named(k) && k.Name != fittings.Seats {
+				out = append(out, "When the oil is dry, "+v.Name+", before the skin hides the frame.")
 			}
 		}
 	}
@@ -78,7 +86,7 @@ func (w *writer) placeOf(kit string) string {
 // fittingStep is the work on a kit that the boat is not ready without.
 func (w *writer) fittingStep(k kit.Kit) step {
 	s := step{name: k.Name, kit: &k, work: func(v hours.Work) bool { return v.Kit == k.Name && v.Stage == hours.Fit },
-		tools: "plane, saw, drill, screwdriver, clamps, tape", check: "nothing rocks, chafes the skin or catches a foot",
+		tools: "pencil, plane, saw, drill, screwdriver, clamps, tape", check: "nothing rocks, chafes the skin or catches a foot",
 		wrong: "take it off, ease it and fit it again: nothing is forced into the frame",
 		care:  "A slip of a tool cuts the skin: bore and screw with a board between them.", who: "common practice, no source"}
 	if outside.Named(k) {

@@ -22,12 +22,12 @@ func (w *writer) frameSteps() []step {
 		ribs.dry += "; glue of rib heads overnight"
 	}
 	setup := step{name: string(hours.Setup), work: stage(hours.Setup), do: w.setUp(), wood: []cutlist.Family{cutlist.Keel}, buys: []string{"cord", "peg", "screw", "glue"}, dry: "glue of the breasthooks overnight",
-		tools: "two trestles, spreaders, strap or cord for a windlass, clamps, wedges, level, bevel, straightedge, string, tape, plane, mallet, drill with a stop, countersink, screwdriver",
+		tools: "two trestles, an upright plank for each stem, spreaders, pencil, saw, strap or cord for a windlass, clamps, wedges, level, bevel, straightedge, string, tape, plane, mallet, drill with a stop, countersink, screwdriver",
 		check: "diagonals alike within 3 mm (1/8 in); the undersides at both ends as high port and starboard",
 		wrong: "the diagonals differ: push the longer one's ends together until they agree, then lash the ends again. One side is high: shim its trestle",
 		care:  "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"}
 	lash := step{name: string(hours.Lash), work: stage(hours.Lash), do: w.battensOn(), wood: []cutlist.Family{cutlist.Stringer}, buys: []string{"cord"},
-		tools: "story stick, plane, fid, spring clamps, saw, drill, tape" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
+		tools: "story stick, pencil, plane, fid, spring clamps, saw, drill, Forstner drill, chisel, tape" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
 		wrong: "look the picture up in Judging by eye. Cut that lashing, ease the batten, and lash it again",
 		care:  "Awls and fids slip: push away from the other hand." + w.sleeveScalds(), who: "common practice, no source"}
 	of := &lash

@@ -40,9 +40,9 @@ func (w *writer) alongSticks() (n int) {
 
 func (w *writer) sawing() step {
 	var buys []string
-	scarf, dry := w.scarfing(), ""
+	scarf, dry, tools := w.scarfing(), "", "saw with a rip fence, plane, square, pencil"
 	if scarf != nil || w.gluedUp() != "" {
-		buys, dry = []string{"glue"}, "glue overnight, before the sticks are planed"
+		buys, dry, tools = []string{"glue"}, "glue overnight, before the sticks are planed", tools+", brush for glue, clamps, straight board, film, brads and hammer"
 	}
 	for _, v := range w.Plan.Woods {
 		buys = append(buys, "wood: "+v.Species)
@@ -57,7 +57,7 @@ func (w *writer) sawing() step {
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
 		"Ease the edges of battens and ribs: take the sharpness off, no more.",
 		w.gluedUp(),
-	})...), tools: "saw with a rip fence, plane, square, pencil", check: "gauge the thickness of rib stock at three places: it decides how it bends",
+	})...), tools: tools, check: "gauge the thickness of rib stock at three places: it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
 		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
@@ -70,7 +70,7 @@ func (w *writer) gunwales() step {
 	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends.", w.boredEnds()}
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
 	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: append([]string{marks, cut}, end...),
-		tools: "router or drill and chisels, bevel, clamps, tape", check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
+		tools: "pencil, square, saw, brush for glue, clamps, strap or cord for a windlass, scraper, router or drill and chisels, bevel, tape", check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
 		wrong: "a mortise is too tight: pare its ends. It is in a wrong place: glue in a plug of the same wood, and cut anew when it is hard",
 		care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes.", who: "common practice, no source"}
 	switch {
@@ -80,7 +80,7 @@ func (w *writer) gunwales() step {
 		s.do = slices.Concat([]string{"Clamp the dry plies of a gunwale flush and straight.", marks}, w.ifBent(w.sticks()), w.glueInBend(""), []string{cut}, end)
 	}
 	if g.Blocks != nil {
-		s.do, s.tools = w.byGap(glue, end...), "shooting board or disc sander, straight board, film, wedges, wax, chisel, clamps"
+		s.do, s.tools = w.byGap(glue, end...), "pencil, square, saw, brush for glue, shooting board or disc sander, straight board, film, wedges, wax, drill, chisel, scraper, plane, clamps, strap or cord for a windlass, tape"
 		s.care = "Short blocks are hard to hold: trim them against a stop, fingers clear of the blade."
 		s.wrong = "a gap is too tight: pare the ends of its blocks. It is in a wrong place: glue in a plug of the same wood, and cut it anew when it is hard"
 	}
@@ -173,7 +173,7 @@ func (w *writer) byGap(glue string, end ...string) []string {
 }
 
 func (w *writer) stems() step {
-	made, tools, dry := w.stemsMade(), "band saw or bow saw, spokeshave, drill", ""
+	made, tools, dry := w.stemsMade(), "pencil, band saw or bow saw, plane, spokeshave, drill, awl", ""
 	var buys []string
 	switch w.Frame.Design.MadeStems() {
 	case design.StemsPlywood:
