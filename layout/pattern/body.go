@@ -49,7 +49,7 @@ func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 	d.Straight(layout.Center, 0, -8, 0, top+16)
 	d.Write(6, top+10, head, layout.Left, fore)
 	d.Write(6, top+4.5, small, layout.Left, "middle line of the boat")
-	notes := []string{"dashed: a rib amidships if only", "pushed in, heads loose and heads tight", "width between heads" + within(marks.FreeWidth, units)}
+	notes := []string{"dashed: only pushed in", "heads apart" + within(marks.FreeWidth, units)}
 	y := top - row
 	step, _ := levelStep(units)
 	if level := math.Floor(top/step) * step; y-row*float64(len(notes)-1)-1 < level {
@@ -58,6 +58,7 @@ func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 	for i, note := range notes {
 		d.Write(6, y-float64(i)*row, small, layout.Left, note)
 	}
+	d.Keep = append(d.Keep, layout.Span{From: -12, To: d.Texts[len(d.Texts)-len(notes)-1].Bounds().Max.X + 3})
 	for _, side := range sides {
 		drawSide(&d, b, side)
 	}

@@ -130,7 +130,7 @@ func TestBodyNotesOffLevels(t *testing.T) {
 			d := BodyPlan(bent(t, frametest.Shipped(t, name, nil)), units)
 			seen := 0
 			for _, x := range d.Texts {
-				if !strings.HasPrefix(x.Words, "dashed: ") && !strings.HasPrefix(x.Words, "pushed in") && !strings.HasPrefix(x.Words, "width between") {
+				if !strings.HasPrefix(x.Words, "dashed: ") && !strings.HasPrefix(x.Words, "heads apart") {
 					continue
 				}
 				seen++
@@ -141,7 +141,7 @@ func TestBodyNotesOffLevels(t *testing.T) {
 					}
 				}
 			}
-			if seen != 3 {
+			if seen != 2 {
 				t.Errorf("%s: %d notes", name, seen)
 			}
 		}

@@ -289,7 +289,7 @@ func TestLooseRibs(t *testing.T) {
 			}
 		}
 	}
-	if !strings.Contains(words(d), "dashed: a rib amidships if only") {
+	if !strings.Contains(words(d), "dashed: only pushed in") {
 		t.Error("the legend is missing")
 	}
 }

@@ -215,3 +215,14 @@ func tied(t *testing.T, name string, f *frame.Frame, p flotation.Bag) {
 		}
 	}
 }
+
+// TestStrapsApart: two straps of a piece that is shorter than the ribs stand apart are tied to
+// two ribs, not both to the nearest.
+func TestStrapsApart(t *testing.T) {
+	f := frametest.Shipped(t, "brook", nil)
+	mid := f.Ribs[len(f.Ribs)/2]
+	short := flotation.Bag{Foam: true, Straps: 2, Aft: mid.Station - 30, Fore: mid.Station + 40}
+	if ribs := short.StrapRibs(f); len(ribs) != 2 || ribs[0] == ribs[1] || !slices.Contains(ribs, mid.Name) {
+		t.Errorf("tied to %v", ribs)
+	}
+}
