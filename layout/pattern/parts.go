@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
+	"ribwright/layout/label"
 	"ribwright/layout/lettering"
 )
 
@@ -79,9 +80,9 @@ func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 			curve.Polyline(l.Add(geometry.Point{X: -3}), l.Add(geometry.Point{X: 3})),
 			curve.Polyline(l.Add(geometry.Point{Y: -3}), l.Add(geometry.Point{Y: 3})))
 	}
-	room := newGround(s.Outline)
+	room := label.On(s.Outline)
 	for _, path := range append(slices.Clone(p.Cut), p.Marks...) {
-		room.line(path)
+		room.Line(path)
 	}
 	for i, l := range s.Landings {
 		engraveNear(&p, room, l.Add(geometry.Point{X: -11}), 0, fmt.Sprintf("S%d", i+1))
@@ -93,13 +94,13 @@ func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 
 // engraveNear engraves words as near to a place as the part has room for them, in small
 // letters where large ones have none.
-func engraveNear(p *layout.Part, room *ground, near geometry.Point, angle float64, words string) {
+func engraveNear(p *layout.Part, room *label.Room, near geometry.Point, angle float64, words string) {
 	words = lettering.Safe(words)
 	for _, height := range []float64{engraved, engraved * 0.7, small} {
-		wide := lettering.StrokeWidth(words, height)
-		if at, found := room.place(near, angle, wide, -0.3*height, height); found {
-			room.block(at.at, at.angle, wide, -0.3*height, height)
-			p.Letters = append(p.Letters, layout.Text{At: at.at, Height: height, Angle: at.angle, Align: layout.Left, Words: words})
+		b := label.Block{Angle: angle, Wide: lettering.StrokeWidth(words, height), Low: -0.3 * height, High: height}
+		if b, found := room.Place(b, near); found {
+			room.Block(b)
+			p.Letters = append(p.Letters, layout.Text{At: b.At, Height: height, Angle: b.Angle, Align: layout.Left, Words: words})
 			return
 		}
 	}
@@ -116,9 +117,9 @@ func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 		from = math.Max(from, frame.PainterHole/2+3-b.Painter)
 	}
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{X: from}, geometry.Point{X: box.Max.X - 4}))
-	room := newGround(b.Outline)
+	room := label.On(b.Outline)
 	for _, path := range append(slices.Clone(p.Cut), p.Marks...) {
-		room.line(path)
+		room.Line(path)
 	}
 	engraveNear(&p, room, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 1.5}, 0, fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness))
 	return p

@@ -44,7 +44,8 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	d.Straight(layout.Guide, -half, -h.BlockHigh()-2, half, -h.BlockHigh()-2)
 	low := -h.BlockHigh() - 8
 	d.Write(0, low, head, layout.Middle, lettering.Clip(s.Name, head, h.Wide-lettering.Width(", "+which, head)-6)+", "+which)
-	for i, words := range []string{
+	var lines []string
+	for _, words := range []string{
 		"top flush with the gunwale's top",
 		"seen from inboard on port, bow right",
 		fmt.Sprintf("holes %s, %s down", units.Fine(seat.Hole), units.Fine(h.Down)),
@@ -55,6 +56,9 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 		fmt.Sprintf("level in the boat: %.1f\u00B0 off square,", degrees(h.Lean())),
 		fmt.Sprintf("lower inboard, and %.1f\u00B0 in plan", degrees(h.Skew)),
 	} {
+		lines = append(lines, lettering.Wrap(lettering.Safe(words), small, h.Wide-4)...)
+	}
+	for i, words := range lines {
 		d.Write(0, low-row*float64(i+1), small, layout.Middle, words)
 	}
 	last := d.Texts[len(d.Texts)-1].At.Y

@@ -132,7 +132,7 @@ func place(s *layout.Sheet, p plan, k piece, at spot) {
 	}
 	m := k.toSheet(at)
 	dressed, shown := k.dress(p.units, p.room.W()), *k.drawing
-	shown.Texts = k.words(dressed)
+	shown.Texts = k.letter(&dressed)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})
 	put(s, dressed, m)
 }
