@@ -29,7 +29,13 @@ func (r *Room) led(t layout.Text) ([]layout.Text, curve.Path, bool) {
 		if len(split) != lines {
 			continue
 		}
-		if b, way := r.ledPlace(blockFor(t, split), from); way != nil {
+		b, way := r.ledPlace(blockFor(t, split), from, r.Within)
+		for _, beside := range r.Beside {
+			if way == nil {
+				b, way = r.ledPlace(blockFor(t, split), from, beside)
+			}
+		}
+		if way != nil {
 			out, leader := b.set(t, split), curve.Polyline(way...)
 			for _, l := range out {
 				r.Text(l)
@@ -87,9 +93,9 @@ func (b Block) set(t layout.Text, lines []string) []layout.Text {
 	return out
 }
 
-// ledPlace finds the cheapest place for a block, and the way to it from one of some
-// places, the first of which is the best; nil where there is none.
-func (r *Room) ledPlace(b Block, from []geometry.Point) (Block, []geometry.Point) {
+// ledPlace finds the cheapest place for a block in a box, and the way to it from one of
+// some places, the first of which is the best; nil where there is none.
+func (r *Room) ledPlace(b Block, from []geometry.Point, room geometry.Box) (Block, []geometry.Point) {
 	if len(from) == 0 {
 		return b, nil
 	}
@@ -99,13 +105,11 @@ func (r *Room) ledPlace(b Block, from []geometry.Point) (Block, []geometry.Point
 	}
 	var all []place
 	box := b.Bounds()
-	for _, room := range append(slices.Clone(r.Beside), r.Within) {
-		stepUp := math.Min(ledStep, math.Max(room.H()-box.H(), 1)/4)
-		for x := room.Min.X - box.Min.X; x+box.Max.X <= room.Max.X; x += ledStep {
-			for y := room.Min.Y - box.Min.Y; y+box.Max.Y <= room.Max.Y; y += stepUp {
-				b.At = geometry.Pt(x, y)
-				all = append(all, place{b.At, b.nearest(from[0]).Sub(from[0]).Norm()})
-			}
+	stepUp := math.Min(ledStep, math.Max(room.H()-box.H(), 1)/4)
+	for x := room.Min.X - box.Min.X; x+box.Max.X <= room.Max.X; x += ledStep {
+		for y := room.Min.Y - box.Min.Y; y+box.Max.Y <= room.Max.Y; y += stepUp {
+			b.At = geometry.Pt(x, y)
+			all = append(all, place{b.At, b.nearest(from[0]).Sub(from[0]).Norm()})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b place) int { return cmp.Compare(a.near, b.near) })

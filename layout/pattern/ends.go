@@ -97,10 +97,10 @@ func stemWords(d *layout.Drawing, g *label.Room, r *bend.Report, end int, units 
 // forefoot, along the wood where that can be; in more and shorter lines where it must, and
 // beside the stem where nothing fits. Joints of the paper keep off it.
 func stemTitle(d *layout.Drawing, g *label.Room, r *bend.Report, s frame.Stem, title string, units measure.System) {
-	thick, boat := units.Fine(s.Thickness)+" thick", lettering.Clip(r.Frame.Design.Title, small, 50)
+	thick, boat := units.Fine(s.Thickness)+" thick", lettering.Wrap(r.Frame.Design.Title, small, 50)
 	var lines []string
 	var at label.Block
-	for _, try := range [][]string{{title, thick + ", " + stemMade(r.Frame), boat}, {title, thick + ",", stemMade(r.Frame), boat}, {title, thick}} {
+	for _, try := range [][]string{append([]string{title, thick + ", " + stemMade(r.Frame)}, boat...), append([]string{title, thick + ",", stemMade(r.Frame)}, boat...), {title, thick}} {
 		lines = try
 		wide := 0.0
 		for i, words := range lines {

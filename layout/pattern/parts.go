@@ -128,7 +128,7 @@ func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 func thwartPart(t frame.Thwart) layout.Part {
 	p := layout.Part{Name: t.Name, Cut: append(append([]curve.Path(nil), t.Holes...), t.Outline), Thickness: t.Thickness}
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: -8}, geometry.Point{Y: 8}))
-	engrave(&p, geometry.Point{X: t.Length / 4, Y: -engraved / 2}, 0, lettering.Clip(fmt.Sprintf("%s, %.4g mm", t.Name, t.Thickness), engraved, t.Length/3))
+	p.Engrave(geometry.Point{X: t.Length / 4, Y: -engraved / 2}, engraved, fmt.Sprintf("%s, %.4g mm", t.Name, t.Thickness), t.Length/3)
 	return p
 }
 
@@ -136,8 +136,8 @@ func thwartPart(t frame.Thwart) layout.Part {
 func gaugePart(g frame.Gauge, shows string) layout.Part {
 	p := layout.Part{Name: "gauge " + strings.Join(g.Names, ", "), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Material: plywood, Thickness: GaugeStock, Loose: true}
 	room := 2*g.Middle.X - 6
-	engrave(&p, g.Middle.Add(geometry.Point{Y: 1}), 0, lettering.Clip("gauge "+strings.Join(g.Names, ", "), engraved, room))
-	engrave(&p, g.Middle.Sub(geometry.Point{Y: engraved + 1}), 0, lettering.Clip(shows, engraved, room))
+	p.Engrave(g.Middle.Add(geometry.Point{Y: 1}), engraved, "gauge "+strings.Join(g.Names, ", "), room)
+	p.Engrave(g.Middle.Sub(geometry.Point{Y: engraved + 1}), engraved, shows, room)
 	return p
 }
 
@@ -153,7 +153,7 @@ func formParts(f bend.Form) []layout.Part {
 		p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: f.Edge[0].Start().Y}, geometry.Point{Y: f.Edge[0].Start().Y + 12}))
 		for long := lettering.StrokeWidth(name, engraved); ; long -= 10 {
 			if top, ok := clearOn(f, -long/2, long, 2*engraved); ok || long < 40 {
-				engrave(&p, geometry.Point{Y: top - 1.5*engraved}, 0, lettering.Clip(name, engraved, long))
+				p.Engrave(geometry.Point{Y: top - 1.5*engraved}, engraved, name, long)
 				break
 			}
 		}

@@ -53,6 +53,18 @@ type Laid struct {
 	Other Count // of the same on paper that lies the other way; zero where that cannot be
 }
 
+// Patterned counts the sheets that patterns lie on: those of words alone are no paper that
+// a packing could save.
+func (l Laid) Patterned() int {
+	n := 0
+	for _, s := range l.Sheets {
+		if len(s.Views) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
 // Count is what a way of laying paper takes.
 type Count struct {
 	Way    string

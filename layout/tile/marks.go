@@ -282,7 +282,8 @@ func (p piece) letter(dressed *layout.Sheet) []layout.Text {
 }
 
 // set sets words, some of them before all others, and returns what is set on the pattern,
-// what is led off with its lines, and which of the words found no place; -1 for none.
+// what is set beside the heading and the lines that lead to what was moved off, and which
+// of the words found no place; -1 for none.
 func (p piece) set(own []layout.Text, front int, dressed layout.Sheet) (words []layout.Text, led layout.Sheet, lost int) {
 	r := p.room(dressed)
 	r.Beside = append(r.Beside, geometry.Rect(p.frame.Min.X, p.frame.Max.Y, p.frame.Min.X+p.wide, p.frame.Min.Y+p.high))
@@ -292,12 +293,14 @@ func (p piece) set(own []layout.Text, front int, dressed layout.Sheet) (words []
 		if !ok {
 			lost = i
 		}
-		if leader == nil {
-			words = append(words, moved...)
-			return
+		if leader != nil {
+			led.Strokes = append(led.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
 		}
-		led.Texts = append(led.Texts, moved...)
-		led.Strokes = append(led.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
+		if r.Within.Holds(moved[0].At) {
+			words = append(words, moved...)
+		} else {
+			led.Texts = append(led.Texts, moved...)
+		}
 	}
 	for i := range front {
 		near(i)

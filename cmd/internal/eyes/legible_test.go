@@ -270,7 +270,64 @@ func TestLegibleSized(t *testing.T) {
 	}
 }
 
-// sized is a boat of a family, as the file sized.toml.
+// TestLegibleLongNames reads so the sheets of a boat whose every name is long: names wrap or
+// are set smaller, and none is cut.
+func TestLegibleLongNames(t *testing.T) {
+	const words = "The old canoe of Wilhelmina and Bartholomew for the upper reaches of the river that their grandparents paddled every summer"
+	d, err := design.Shipped("lake")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Title, d.For, d.Edition = words+", "+words, words+", "+words, words[:80]
+	for i := range d.Thwarts {
+		d.Thwarts[i].Name = words[:60+i]
+	}
+	for i := range d.Seats {
+		was := d.Seats[i].Name
+		d.Seats[i].Name = words[:60+i]
+		for k := range d.Crew {
+			if d.Crew[k].Seat == was {
+				d.Crew[k].Seat = d.Seats[i].Name
+			}
+		}
+	}
+	world := job.World{Made: job.UsualDate(), Files: inFile(t, d)}
+	for _, paper := range oneOf("letter", "a4") {
+		for _, units := range oneOf("imperial", "metric") {
+			file := askOf(t, world, "loft", "long.toml", "--paper", paper, "--units", units, "--nest", "quick")(".pdf")
+			isLegible(t, file)
+			content, err := rendertest.ReadPDF(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			pages, err := content.Pages()
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, n := range []int{0, 1} {
+				var all []string
+				for _, l := range pages[n].Texts {
+					all = append(all, l.Words)
+				}
+				if said := strings.Join(all, " "); !strings.Contains(said, d.Title) {
+					t.Errorf("%s, sheet %d does not have the whole name", paper, n+1)
+				}
+			}
+		}
+	}
+}
+
+// inFile is a design in a file.
+func inFile(t *testing.T, d *design.Design) job.Files {
+	t.Helper()
+	var file bytes.Buffer
+	if err := design.Encode(&file, d); err != nil {
+		t.Fatal(err)
+	}
+	return func(string) ([]byte, error) { return file.Bytes(), nil }
+}
+
+// sized is a boat of a family.
 func sized(t *testing.T, name, paddler string, gear float64) job.Files {
 	t.Helper()
 	f, err := family.Shipped(name)
@@ -290,9 +347,5 @@ func sized(t *testing.T, name, paddler string, gear float64) job.Files {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var file bytes.Buffer
-	if err := design.Encode(&file, boat.Design); err != nil {
-		t.Fatal(err)
-	}
-	return func(string) ([]byte, error) { return file.Bytes(), nil }
+	return inFile(t, boat.Design)
 }
