@@ -28,6 +28,22 @@ func (p Part) Outline() curve.Path {
 	return p.Cut[len(p.Cut)-1]
 }
 
+// Engrave letters words in the middle of a stretch, at a height of capitals or as small as
+// lettering.MinHeight where that fits the room; what is longer runs over several lines, the
+// first of them there. Nothing is cut off.
+func (p *Part) Engrave(at geometry.Point, height float64, words string, room float64) {
+	words = lettering.Safe(words)
+	if wide := lettering.StrokeWidth(words, height); wide > room {
+		height = math.Max(lettering.MinHeight, height*room/wide)
+	}
+	for i, l := range lettering.WrapStrokes(words, height, math.Max(room, lettering.StrokeWidth("MM", height))) {
+		p.Letters = append(p.Letters, Text{At: at.Sub(geometry.Point{Y: engraveLead * height * float64(i)}), Height: height, Align: Middle, Words: l})
+	}
+}
+
+// engraveLead is the distance between engraved lines, as a share of their letters.
+const engraveLead = 1.6
+
 // Bounds returns the box around everything the cutter touches.
 func (p Part) Bounds() geometry.Box {
 	b := geometry.EmptyBox()

@@ -1,5 +1,7 @@
-// Package label finds places for lettering: clear of lines, of other lettering and of
-// edges. It moves words only, never what they name.
+// Package label finds places for lettering: obstacles (Ground, and the edge of a Room),
+// candidates, and a price that says which of those that are clear is the best: the way from
+// where the words are wished, and what turning, wrapping and leading them costs. It moves
+// words only, never what they name.
 package label
 
 import (
@@ -189,6 +191,18 @@ func (g *Ground) crossed(b Block, box geometry.Box) bool {
 	return false
 }
 
+// crossings counts the lines that a straight line from p to q meets.
+func (g *Ground) crossings(p, q geometry.Point) int {
+	b := Block{At: p, Angle: math.Atan2(q.Y-p.Y, q.X-p.X), Wide: q.Sub(p).Norm(), Low: -1e-6, High: 1e-6}
+	box, n := b.Bounds(), 0
+	for _, l := range g.lines {
+		if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
+			n++
+		}
+	}
+	return n
+}
+
 // Strikes reports whether a straight line would strike words.
 func (g *Ground) Strikes(p, q geometry.Point) bool {
 	for _, w := range g.words {
@@ -197,18 +211,4 @@ func (g *Ground) Strikes(p, q geometry.Point) bool {
 		}
 	}
 	return false
-}
-
-// First returns the first of some texts that covers nothing; ok is false, and the text the
-// very first, where none is clear. Its place is taken.
-func (g *Ground) First(all ...layout.Text) (best layout.Text, ok bool) {
-	best = all[0]
-	for _, t := range all {
-		if g.Clear(BlockOf(t), Off) {
-			best, ok = t, true
-			break
-		}
-	}
-	g.Text(best)
-	return best, ok
 }

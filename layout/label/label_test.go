@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 	"ribwright/layout"
 )
 
@@ -58,25 +59,25 @@ func TestNear(t *testing.T) {
 		return layout.Text{At: geometry.Pt(x+1.2, 5), Height: 2.5, Words: "S1 119.5 mm"}
 	}
 	r := room()
-	out, ok := r.Near(mark(r, 95))
+	out, _, ok := r.Near(mark(r, 95))
 	if !ok || len(out) != 1 || out[0].Align != layout.Right || out[0].At.X > 95 || out[0].At.X < 90 {
 		t.Errorf("at the edge: %+v, %v", out, ok)
 	}
 	r = room()
 	text := mark(r, 20)
 	r.Straight(geometry.Pt(0, 6), geometry.Pt(100, 6))
-	out, ok = r.Near(text)
+	out, _, ok = r.Near(text)
 	if !ok || !r.Holds(BlockOf(out[0])) || out[0].At.Sub(text.At).Norm() > 6 {
 		t.Errorf("struck: %+v, %v", out, ok)
 	}
 	r = room()
 	text = mark(r, 40)
 	r.Straight(geometry.Pt(44, 0), geometry.Pt(44, 20)) // another mark, where the words would stand
-	if out, ok = r.Near(text); !ok || out[0].Align != layout.Right {
+	if out, _, ok = r.Near(text); !ok || out[0].Align != layout.Right {
 		t.Errorf("beside another mark: %+v, %v", out, ok)
 	}
 	r = &Room{Within: geometry.Rect(0, 0, 12, 20)}
-	if out, ok = r.Near(layout.Text{At: geometry.Pt(1, 5), Height: 2.5, Words: "S1 119.5 mm"}); ok || len(out) < 2 {
+	if out, _, ok = r.Near(layout.Text{At: geometry.Pt(1, 5), Height: 2.5, Words: "S1 119.5 mm"}); ok || len(out) < 2 {
 		t.Errorf("a room too narrow: %+v, %v", out, ok)
 	}
 }
@@ -101,5 +102,56 @@ func TestClearAmongMany(t *testing.T) {
 		if g.Reaches(geometry.Pt(20, -5), geometry.Pt(20, 5), own) {
 			t.Errorf("line %d of %d is passed over", struck+1, many)
 		}
+	}
+}
+
+// TestPlace: a block finds the one gap in a board that is wide enough, and none in a board
+// that is too narrow for it.
+func TestPlace(t *testing.T) {
+	r := On(curve.Rectangle(geometry.Rect(0, 0, 100, 12)))
+	for _, x := range []float64{10, 30, 80} { // gaps of 20 and 50 mm between holes
+		r.Line(curve.Circle(geometry.Point{X: x, Y: 6}, 3))
+	}
+	b, found := r.Place(Block{Wide: 40, High: 4}, geometry.Point{X: 5, Y: 5})
+	if !found || b.At.X < 33 || b.At.X+40 > 77 {
+		t.Errorf("found %v at %+v", found, b)
+	}
+	if b, found := r.Place(Block{Wide: 60, High: 8}, geometry.Point{}); found {
+		t.Errorf("a block of 60 x 8 mm found room at %+v", b)
+	}
+}
+
+// TestLed: words whose surroundings are full stand off, with a line to their mark that
+// strikes no words; beside the room where the room itself is full.
+func TestLed(t *testing.T) {
+	r := &Room{Within: geometry.Rect(0, 0, 100, 60)}
+	mark := layout.Text{At: geometry.Pt(50, 10), Height: 2.5, Words: "S1 119.5 mm"}
+	for y := 0.5; y < 40; y += 0.5 { // lines all over but for the upper third
+		r.Straight(geometry.Pt(0, y), geometry.Pt(100, y))
+	}
+	words := layout.Text{At: geometry.Pt(46, 30), Height: 2.5, Words: "a word in the straight way"}
+	r.Text(words)
+	out, leader, ok := r.Near(mark)
+	if !ok || leader == nil || out[0].At.Y < 40 {
+		t.Fatalf("%+v, %v, %v", out, leader, ok)
+	}
+	if from := leader.Bounds().Min.Y; from < 10 || from > 14 {
+		t.Errorf("the line begins at %.1f mm, want it at its mark", from)
+	}
+	pts := leader.Flatten(0.1)
+	for i := 1; i < len(pts); i++ {
+		if BlockOf(words).crossed(pts[i-1], pts[i]) {
+			t.Error("the line strikes words")
+		}
+	}
+	for y := 40.0; y < 60; y += 0.5 {
+		r.Straight(geometry.Pt(0, y), geometry.Pt(100, y))
+	}
+	if _, _, ok := r.Near(mark); ok {
+		t.Error("words found a place in a full room")
+	}
+	r.Beside = []geometry.Box{geometry.Rect(0, 61, 120, 66)}
+	if out, leader, ok := r.Near(mark); !ok || leader == nil || out[0].At.Y < 61 || out[0].At.Y > 64 {
+		t.Errorf("beside: %+v, %v", out, ok)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -20,16 +21,18 @@ const (
 	lower    = 1.5  // how much dearer a way across the line of lettering is than along it
 )
 
-// Room is a ground with an edge that words must not pass.
+// Room is a ground with an edge that words must not pass: a box, or a piece of wood in it.
 type Room struct {
 	Ground
 	Within geometry.Box
+	Beside []geometry.Box   // where words may stand that are led to their mark by a line
+	wood   []geometry.Point // the outline of a piece of wood, whose line is on the ground; nil for the box
 }
 
-// Holds reports whether the room holds all of a block.
+// Holds reports whether the room holds all of a block, one that no outline crosses.
 func (r *Room) Holds(b Block) bool {
 	box := b.Bounds()
-	return r.Within.Holds(box.Min) && r.Within.Holds(box.Max)
+	return r.Within.Holds(box.Min) && r.Within.Holds(box.Max) && (r.wood == nil || curve.Holds(r.wood, b.Middle()))
 }
 
 // Fits reports whether a line of lettering stands whole where it is, and so far off all else.
@@ -40,24 +43,28 @@ func (r *Room) Fits(t layout.Text, off float64) bool {
 
 // Near finds the place for a line of lettering that lies nearest to where it is wished:
 // there, on the other side of its mark, a little along or in another row; in smaller
-// letters, or in several lines, where that has no room. What it finds it takes. Where
-// nothing is clear, ok is false and the words lie inside the room, on whatever is there.
-func (r *Room) Near(t layout.Text) (out []layout.Text, ok bool) {
+// letters, or in several lines, where that has no room; and where nothing near is clear,
+// anywhere in the room with a thin line that leads to its mark. What it finds it takes.
+// Where all of that fails, ok is false and the words lie inside the room, on whatever is there.
+func (r *Room) Near(t layout.Text) (out []layout.Text, leader curve.Path, ok bool) {
+	less := t
+	less.Height = math.Min(t.Height, lettering.MinHeight)
 	if out, ok = r.near(t); ok {
-		return out, true
+		return out, nil, true
 	}
-	if t.Height > lettering.MinHeight {
-		less := t
-		less.Height = lettering.MinHeight
+	if less != t {
 		if out, ok = r.near(less); ok {
-			return out, true
+			return out, nil, true
 		}
+	}
+	if out, leader, ok = r.led(less); ok {
+		return out, leader, true
 	}
 	out = r.drawnIn(t)
 	for _, l := range out {
 		r.Text(l)
 	}
-	return out, false
+	return out, nil, false
 }
 
 // near tries places for letters of one height.

@@ -135,9 +135,7 @@ func (b Board) Parts() []layout.Part {
 	for _, m := range b.Marks {
 		p.Marks = append(p.Marks, m.Path)
 	}
-	if name := lettering.Clip(cmp.Or(b.Engrave, b.Title), engraved, b.Outline.Bounds().W()*0.8); name != "" {
-		p.Letters = append(p.Letters, layout.Text{At: b.NameAt, Height: engraved, Align: layout.Middle, Words: name})
-	}
+	p.Engrave(b.NameAt, engraved, cmp.Or(b.Engrave, b.Title), b.Outline.Bounds().W()*0.8)
 	p.Letters = append(p.Letters, b.Also...)
 	return slices.Repeat([]layout.Part{p}, b.Count)
 }

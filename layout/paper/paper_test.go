@@ -51,6 +51,7 @@ func TestParseMargins(t *testing.T) {
 	home := HomeMargins()
 	for text, want := range map[string]Margins{
 		"10 mm": {10, 10, 10, 10}, "1/4 in": {6.35, 6.35, 6.35, 6.35}, "0 mm": {},
+		"inkjet": {6.5, 6.5, 6.5, 12.7}, " Laser ": {6.5, 6.5, 6.5, 6.5}, "borderless": {3, 3, 3, 3},
 		"left 8 mm, bottom 15 mm": {8, home.Right, home.Top, 15}, "TOP 0.5in": {home.Left, home.Right, 12.7, home.Bottom},
 	} {
 		if m, err := ParseMargins(text); err != nil || m != want {
@@ -64,6 +65,9 @@ func TestParseMargins(t *testing.T) {
 	}
 	if home.Narrow() || !(Margins{10, 10, 6, 10}).Narrow() {
 		t.Error("margins under 6.35 mm are narrow, and no others")
+	}
+	if kinds["inkjet"].Narrow() || kinds["laser"].Narrow() || !kinds["borderless"].Narrow() {
+		t.Error("only a printer without borders prints up to narrow margins")
 	}
 	if m, err := ParseMargins(home.String()); err != nil || m != home {
 		t.Errorf("what is written is read as %v, %v", m, err)

@@ -69,11 +69,24 @@ func (m Margins) String() string {
 		measure.MM(m.Left, 1), measure.MM(m.Right, 1), measure.MM(m.Top, 1), measure.MM(m.Bottom, 1))
 }
 
-const marginForm = `a length for all edges, as "10 mm", or some of them, as "left 8 mm, bottom 15 mm"`
+// kinds are what printers of a kind leave blank, mm: many inkjets hold the end of a sheet
+// by its last half inch, lasers leave the same all round. Where a printer prints without
+// borders its driver mostly enlarges the page, so an edge is kept that the bars can tell it
+// by. Common practice, no source; a printer's own manual comes first.
+var kinds = map[string]Margins{
+	"inkjet":     {6.5, 6.5, 6.5, 12.7},
+	"laser":      {6.5, 6.5, 6.5, 6.5},
+	"borderless": {3, 3, 3, 3},
+}
 
-// ParseMargins reads one length for all edges, or edges by name; edges not
-// named keep their home margins.
+const marginForm = `a kind of printer, inkjet, laser or borderless; a length for all edges, as "10 mm"; or some of them, as "left 8 mm, bottom 15 mm"`
+
+// ParseMargins reads a kind of printer, one length for all edges, or edges by name; edges
+// not named keep their home margins.
 func ParseMargins(s string) (Margins, error) {
+	if m, ok := kinds[strings.ToLower(strings.TrimSpace(s))]; ok {
+		return m, nil
+	}
 	m := HomeMargins()
 	if all, err := measure.ParseLength(s); err == nil {
 		m = Margins{float64(all), float64(all), float64(all), float64(all)}

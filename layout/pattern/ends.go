@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
+	"ribwright/layout/label"
 	"ribwright/layout/lettering"
 )
 
@@ -54,8 +55,8 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
 	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
 	d.Write(s.FootX, b.Min.Y-4.5-2*row, small, layout.Left, "dash-dot: keel's screws")
-	g := newGround(s.Outline)
-	g.drawing(&d)
+	g := label.On(s.Outline)
+	g.Drawing(&d)
 	stemWords(&d, g, r, end, units)
 	stemTitle(&d, g, r, s, title+", "+count, units)
 	return d
@@ -63,7 +64,7 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 
 // stemWords letters the holes and the crosses of a stem, each beside its own and clear of
 // all others.
-func stemWords(d *layout.Drawing, g *ground, r *bend.Report, end int, units measure.System) {
+func stemWords(d *layout.Drawing, g *label.Room, r *bend.Report, end int, units measure.System) {
 	s, l, lash := [2]frame.Stem{r.Frame.Stern, r.Frame.Bow}[end], &r.Joints.Landings[end], &r.Joints.Ends[end]
 	around := func(at geometry.Point, reach float64, words string, sides ...layout.Align) layout.Text {
 		var all []layout.Text
@@ -74,7 +75,7 @@ func stemWords(d *layout.Drawing, g *ground, r *bend.Report, end int, units meas
 		for _, up := range []float64{reach + 1.2, -reach - small + 1.2} {
 			all = append(all, layout.Text{At: at.Add(geometry.Point{Y: up}), Height: small, Align: layout.Middle, Words: lettering.Safe(words)})
 		}
-		return g.first(all...)
+		return g.First(all...)
 	}
 	d.Texts = append(d.Texts, around(l.Holes[0].At, l.Drill/2+1, units.Fine(l.Drill), layout.Left, layout.Right),
 		around(lash.At, lash.Drill/2+1, units.Fine(lash.Drill), layout.Left, layout.Right))
@@ -88,38 +89,38 @@ func stemWords(d *layout.Drawing, g *ground, r *bend.Report, end int, units meas
 			t.At = geometry.Point{X: c.X + 3, Y: c.Y - 3 - 1.2 - small}.Add(by)
 			all = append(all, t)
 		}
-		d.Texts = append(d.Texts, g.first(all...))
+		d.Texts = append(d.Texts, g.First(all...))
 	}
 }
 
 // stemTitle letters a stem's name where its wood has room: near the middle, above the
 // forefoot, along the wood where that can be; in more and shorter lines where it must, and
 // beside the stem where nothing fits. Joints of the paper keep off it.
-func stemTitle(d *layout.Drawing, g *ground, r *bend.Report, s frame.Stem, title string, units measure.System) {
-	thick, boat := units.Fine(s.Thickness)+" thick", lettering.Clip(r.Frame.Design.Title, small, 50)
+func stemTitle(d *layout.Drawing, g *label.Room, r *bend.Report, s frame.Stem, title string, units measure.System) {
+	thick, boat := units.Fine(s.Thickness)+" thick", lettering.Wrap(r.Frame.Design.Title, small, 50)
 	var lines []string
-	var at spot
-	wide := 0.0
-	for _, try := range [][]string{{title, thick + ", " + stemMade(r.Frame), boat}, {title, thick + ",", stemMade(r.Frame), boat}, {title, thick}} {
-		lines, wide = try, 0
+	var at label.Block
+	for _, try := range [][]string{append([]string{title, thick + ", " + stemMade(r.Frame)}, boat...), append([]string{title, thick + ",", stemMade(r.Frame)}, boat...), {title, thick}} {
+		lines = try
+		wide := 0.0
 		for i, words := range lines {
 			lines[i] = lettering.Safe(words)
 			wide = math.Max(wide, lettering.Width(lines[i], titleHeight(i)))
 		}
-		low := -row*(float64(len(lines))-0.9) - 0.3*small
+		at = label.Block{Angle: s.Rise, Wide: wide, Low: -row*(float64(len(lines))-0.9) - 0.3*small, High: head}
 		var found bool
-		if at, found = g.place(s.Middle.Add(geometry.Polar(wide/2, s.Rise)), s.Rise, wide, low, head); found {
+		if at, found = g.Place(at, s.Middle.Add(geometry.Polar(wide/2, s.Rise))); found {
 			break
 		}
-		at = spot{at: geometry.Point{X: s.Outline.Bounds().Min.X - wide - 6, Y: s.Waterline + 6*row}}
+		at = label.Block{At: geometry.Point{X: s.Outline.Bounds().Min.X - wide - 6, Y: s.Waterline + 6*row}}
 	}
-	down, box := geometry.Polar(1, at.angle-math.Pi/2), geometry.EmptyBox()
+	down, box := geometry.Polar(1, at.Angle-math.Pi/2), geometry.EmptyBox()
 	for i, words := range lines {
 		drop := 0.0
 		if i > 0 {
 			drop = row * (0.1 + float64(i))
 		}
-		d.WriteAt(at.at.Add(down.Scale(drop)), titleHeight(i), at.angle, layout.Left, words)
+		d.WriteAt(at.At.Add(down.Scale(drop)), titleHeight(i), at.Angle, layout.Left, words)
 		box = box.Union(d.Texts[len(d.Texts)-1].Bounds())
 	}
 	d.Keep, d.KeepUp = append(d.Keep, layout.Span{From: box.Min.X, To: box.Max.X}), append(d.KeepUp, layout.Span{From: box.Min.Y, To: box.Max.Y})

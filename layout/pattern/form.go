@@ -5,11 +5,11 @@ import (
 	"strings"
 
 	"ribwright/geometry"
-	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
+	"ribwright/layout/label"
 	"ribwright/layout/lettering"
 )
 
@@ -80,18 +80,13 @@ func tell(d *layout.Drawing, f bend.Form, lines []string) {
 // mm, and touches neither hole nor edge. It returns its upper edge, or the form's where
 // there is no room.
 func clearOn(f bend.Form, x, wide, high float64) (top float64, ok bool) {
-	outline := f.Outline.Flatten(1)
+	r := label.On(f.Outline)
+	for _, h := range f.Holes {
+		r.Line(h)
+	}
 	face := f.Outline.Bounds()
 	for top = face.Max.Y - 2; top-high > face.Min.Y; top -= 2 {
-		box := geometry.Rect(x, top-high, x+wide, top)
-		free := true
-		for _, p := range []geometry.Point{box.Min, box.Max, {X: box.Min.X, Y: box.Max.Y}, {X: box.Max.X, Y: box.Min.Y}} {
-			free = free && curve.Holds(outline, p)
-		}
-		for _, h := range f.Holes {
-			free = free && !h.Bounds().Grow(2).Overlaps(box)
-		}
-		if free {
+		if r.Free(label.Block{At: geometry.Pt(x, top-high), Wide: wide, High: high}) {
 			return top, true
 		}
 	}

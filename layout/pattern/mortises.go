@@ -125,7 +125,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 				d.Line(layout.Mark, curve.Circle(geometry.Point{X: at + (b.Min.Y+b.Max.Y)/2}, t.Hole/2))
 			}
 		}
-		d.Write(at, half-3.4, small, layout.Middle, lettering.Clip(t.Name, small, 60-lettering.Width(whose, small))+whose)
+		d.Write(at, half-3.4, small, layout.Middle, t.Name+whose)
 		d.Whole = append(d.Whole, layout.Span{From: at - wide/2 - t.Hole/2 - 5, To: at + wide/2 + t.Hole/2 + 1})
 	}
 }

@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
+	"ribwright/layout/label"
 	"ribwright/layout/lettering"
 )
 
@@ -79,9 +80,9 @@ func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 			curve.Polyline(l.Add(geometry.Point{X: -3}), l.Add(geometry.Point{X: 3})),
 			curve.Polyline(l.Add(geometry.Point{Y: -3}), l.Add(geometry.Point{Y: 3})))
 	}
-	room := newGround(s.Outline)
+	room := label.On(s.Outline)
 	for _, path := range append(slices.Clone(p.Cut), p.Marks...) {
-		room.line(path)
+		room.Line(path)
 	}
 	for i, l := range s.Landings {
 		engraveNear(&p, room, l.Add(geometry.Point{X: -11}), 0, fmt.Sprintf("S%d", i+1))
@@ -93,13 +94,13 @@ func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 
 // engraveNear engraves words as near to a place as the part has room for them, in small
 // letters where large ones have none.
-func engraveNear(p *layout.Part, room *ground, near geometry.Point, angle float64, words string) {
+func engraveNear(p *layout.Part, room *label.Room, near geometry.Point, angle float64, words string) {
 	words = lettering.Safe(words)
 	for _, height := range []float64{engraved, engraved * 0.7, small} {
-		wide := lettering.StrokeWidth(words, height)
-		if at, found := room.place(near, angle, wide, -0.3*height, height); found {
-			room.block(at.at, at.angle, wide, -0.3*height, height)
-			p.Letters = append(p.Letters, layout.Text{At: at.at, Height: height, Angle: at.angle, Align: layout.Left, Words: words})
+		b := label.Block{Angle: angle, Wide: lettering.StrokeWidth(words, height), Low: -0.3 * height, High: height}
+		if b, found := room.Place(b, near); found {
+			room.Block(b)
+			p.Letters = append(p.Letters, layout.Text{At: b.At, Height: height, Angle: b.Angle, Align: layout.Left, Words: words})
 			return
 		}
 	}
@@ -116,9 +117,9 @@ func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 		from = math.Max(from, frame.PainterHole/2+3-b.Painter)
 	}
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{X: from}, geometry.Point{X: box.Max.X - 4}))
-	room := newGround(b.Outline)
+	room := label.On(b.Outline)
 	for _, path := range append(slices.Clone(p.Cut), p.Marks...) {
-		room.line(path)
+		room.Line(path)
 	}
 	engraveNear(&p, room, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 1.5}, 0, fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness))
 	return p
@@ -127,7 +128,7 @@ func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 func thwartPart(t frame.Thwart) layout.Part {
 	p := layout.Part{Name: t.Name, Cut: append(append([]curve.Path(nil), t.Holes...), t.Outline), Thickness: t.Thickness}
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: -8}, geometry.Point{Y: 8}))
-	engrave(&p, geometry.Point{X: t.Length / 4, Y: -engraved / 2}, 0, lettering.Clip(fmt.Sprintf("%s, %.4g mm", t.Name, t.Thickness), engraved, t.Length/3))
+	p.Engrave(geometry.Point{X: t.Length / 4, Y: -engraved / 2}, engraved, fmt.Sprintf("%s, %.4g mm", t.Name, t.Thickness), t.Length/3)
 	return p
 }
 
@@ -135,8 +136,8 @@ func thwartPart(t frame.Thwart) layout.Part {
 func gaugePart(g frame.Gauge, shows string) layout.Part {
 	p := layout.Part{Name: "gauge " + strings.Join(g.Names, ", "), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Material: plywood, Thickness: GaugeStock, Loose: true}
 	room := 2*g.Middle.X - 6
-	engrave(&p, g.Middle.Add(geometry.Point{Y: 1}), 0, lettering.Clip("gauge "+strings.Join(g.Names, ", "), engraved, room))
-	engrave(&p, g.Middle.Sub(geometry.Point{Y: engraved + 1}), 0, lettering.Clip(shows, engraved, room))
+	p.Engrave(g.Middle.Add(geometry.Point{Y: 1}), engraved, "gauge "+strings.Join(g.Names, ", "), room)
+	p.Engrave(g.Middle.Sub(geometry.Point{Y: engraved + 1}), engraved, shows, room)
 	return p
 }
 
@@ -152,7 +153,7 @@ func formParts(f bend.Form) []layout.Part {
 		p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: f.Edge[0].Start().Y}, geometry.Point{Y: f.Edge[0].Start().Y + 12}))
 		for long := lettering.StrokeWidth(name, engraved); ; long -= 10 {
 			if top, ok := clearOn(f, -long/2, long, 2*engraved); ok || long < 40 {
-				engrave(&p, geometry.Point{Y: top - 1.5*engraved}, 0, lettering.Clip(name, engraved, long))
+				p.Engrave(geometry.Point{Y: top - 1.5*engraved}, engraved, name, long)
 				break
 			}
 		}

@@ -33,7 +33,7 @@ func SeatsOf(f *frame.Frame, units measure.System) []layout.Drawing {
 // starboard one is its mirror.
 func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout.Drawing {
 	h := r.Hanger
-	d := layout.Drawing{Name: fmt.Sprintf("seat-%d-%s", s.Number+1, which), Title: lettering.Clip(s.Name, head, 40) + ", " + which + " hanger", Family: "Seats",
+	d := layout.Drawing{Name: fmt.Sprintf("seat-%d-%s", s.Number+1, which), Title: s.Name + ", " + which + " hanger", Family: "Seats",
 		Make: fmt.Sprintf("make 2, one mirrored, %s thick", units.Fine(seat.Thick))}
 	for _, p := range hangerCut(s, r) {
 		d.Line(layout.Cut, p)
@@ -43,8 +43,14 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	d.Straight(layout.Center, 0, -h.SlotInboard()-s.Hung.Depth, 0, -h.Length-4)
 	d.Straight(layout.Guide, -half, -h.BlockHigh()-2, half, -h.BlockHigh()-2)
 	low := -h.BlockHigh() - 8
-	d.Write(0, low, head, layout.Middle, lettering.Clip(s.Name, head, h.Wide-lettering.Width(", "+which, head)-6)+", "+which)
-	for i, words := range []string{
+	for i, words := range lettering.Wrap(s.Name+", "+which, head, h.Wide-6) {
+		if i > 0 {
+			low -= head + 1.7
+		}
+		d.Write(0, low, head, layout.Middle, words)
+	}
+	var lines []string
+	for _, words := range []string{
 		"top flush with the gunwale's top",
 		"seen from inboard on port, bow right",
 		fmt.Sprintf("holes %s, %s down", units.Fine(seat.Hole), units.Fine(h.Down)),
@@ -55,6 +61,9 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 		fmt.Sprintf("level in the boat: %.1f\u00B0 off square,", degrees(h.Lean())),
 		fmt.Sprintf("lower inboard, and %.1f\u00B0 in plan", degrees(h.Skew)),
 	} {
+		lines = append(lines, lettering.Wrap(lettering.Safe(words), small, h.Wide-4)...)
+	}
+	for i, words := range lines {
 		d.Write(0, low-row*float64(i+1), small, layout.Middle, words)
 	}
 	last := d.Texts[len(d.Texts)-1].At.Y
@@ -80,7 +89,7 @@ func hangerCut(s seat.Seat, r seat.Rail) []curve.Path {
 // cheek draws a side of a saddle, the bow to the right, y over the floor at its middle.
 func cheek(s seat.Seat, units measure.System) layout.Drawing {
 	a := s.Saddle
-	d := layout.Drawing{Name: fmt.Sprintf("seat-%d-cheek", s.Number+1), Title: lettering.Clip(s.Name, head, 60) + ", cheek", Family: "Seats",
+	d := layout.Drawing{Name: fmt.Sprintf("seat-%d-cheek", s.Number+1), Title: s.Name + ", cheek", Family: "Seats",
 		Make: fmt.Sprintf("make 2, %s thick, grain along", units.Fine(seat.BoardThick))}
 	d.Line(layout.Cut, curve.Polygon(a.Cheek...))
 	box := geometry.Around(a.Cheek...)
@@ -100,7 +109,6 @@ func cheek(s seat.Seat, units measure.System) layout.Drawing {
 func seatParts(f *frame.Frame) []layout.Part {
 	var out []layout.Part
 	for _, s := range f.Seats {
-		name := lettering.Clip(s.Name, engraved, 40)
 		switch {
 		case s.Hung != nil:
 			for _, r := range []struct {
@@ -122,7 +130,8 @@ func seatParts(f *frame.Frame) []layout.Part {
 		case s.Saddle != nil:
 			for range 2 {
 				p := layout.Part{Name: s.Name + ", cheek", Cut: []curve.Path{curve.Polygon(s.Saddle.Cheek...)}, Material: s.Wood, Thickness: seat.BoardThick}
-				engrave(&p, geometry.Around(s.Saddle.Cheek...).Center(), 0, name)
+				box := geometry.Around(s.Saddle.Cheek...)
+				p.Engrave(box.Center(), engraved, s.Name, box.W()*0.8)
 				out = append(out, p)
 			}
 		}

@@ -32,7 +32,13 @@ func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	b := t.Outline.Bounds()
 	d.Straight(layout.Center, 0, b.Min.Y-3, 0, b.Max.Y+3)
 	d.Straight(layout.Center, 0, 0, b.Max.X+4, 0)
-	d.Write(8, 2, head, layout.Left, lettering.Clip(t.Name, head, b.Max.X-60))
+	high, lines := head, lettering.Wrap(t.Name, head, b.Max.X-60)
+	if len(lines) > 1 {
+		high, lines = small, lettering.Wrap(t.Name, small, b.Max.X-60)
+	}
+	for i, words := range lines {
+		d.Write(8, 2+row*float64(len(lines)-1-i), high, layout.Left, words)
+	}
 	d.Write(2, b.Min.Y+2, small, layout.Left, "0")
 	d.Write(8, -2-small, small, layout.Left, "middle at "+units.Fine(t.At)+", "+units.Fine(t.Between)+" clear between gunwales")
 	written := len(d.Texts)

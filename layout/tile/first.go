@@ -2,6 +2,7 @@ package tile
 
 import (
 	"fmt"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -81,11 +82,20 @@ func (p plan) front(set Set, most float64) []layout.Sheet {
 // the room's height they take.
 func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
 	const under = 2.0
-	top := geometry.Point{X: room.Min.X, Y: room.Max.Y - nameHigh}
-	called, whom := lettering.Clip(set.Title, nameHigh, room.W()), lettering.Clip(set.For, small, room.W())
-	s.Write(top, nameHigh, layout.Left, called)
-	s.Write(top.Add(geometry.Point{Y: -5}), small, layout.Left, whom)
-	high := nameHigh + 7.5
+	size, called := headingFit(set.Title, room.W())
+	whom, wide, high := lettering.Wrap(set.For, small, room.W()), 0.0, 0.0
+	for i, l := range slices.Concat(called, whom) {
+		tall, step := size, nameLead*size
+		if i >= len(called) {
+			tall, step = small, leading
+		}
+		if i == 0 {
+			step = size
+		}
+		high, wide = high+step, max(wide, lettering.Width(l, tall))
+		s.Write(geometry.Point{X: room.Min.X, Y: room.Max.Y - high}, tall, layout.Left, l)
+	}
+	high += 2.5
 	boat := set.First.Boat
 	if boat == nil || boat.Bounds().Empty() || most == 0 {
 		return high
@@ -93,7 +103,7 @@ func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
 	b := boat.Bounds()
 	k := min(room.W()/b.W(), most/b.H())
 	left, down := room.Min.X+(room.W()-k*b.W())/2, high
-	if k*b.W() < room.W()-max(lettering.Width(called, nameHigh), lettering.Width(whom, small))-columnGap {
+	if k*b.W() < room.W()-wide-columnGap {
 		left, down = room.Max.X-k*b.W(), 0
 	}
 	at := geometry.Stretch(k, k).Then(geometry.Shift(left-k*b.Min.X, room.Max.Y-down-k*b.Max.Y))
@@ -101,6 +111,20 @@ func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
 		s.Strokes = append(s.Strokes, layout.Stroke{Pen: l.Pen, Path: l.Path.Map(at)})
 	}
 	return max(high, down+k*b.H()+under)
+}
+
+// nameLead is the distance between lines of a name, as a share of its letters.
+const nameLead = 1.5
+
+// headingFit sets a name in letters as large as let it stand in one line, else in lines of
+// the smallest of them.
+func headingFit(name string, room float64) (size float64, lines []string) {
+	for _, size = range []float64{nameHigh, 5, what, small} {
+		if lines = lettering.Wrap(name, size, room); len(lines) < 2 {
+			break
+		}
+	}
+	return size, lines
 }
 
 // index lists the patterns in the order of work with their sheets, and what the codes on

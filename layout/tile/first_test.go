@@ -25,7 +25,7 @@ func cardOf(s layout.Sheet) (geometry.Box, bool) {
 
 // TestBankCard: the first sheet shows the outline of a bank card, 85.60 x 53.98 mm with
 // corners of 2.88 to 3.48 mm (ISO/IEC 7810, ID-1). Unused cards measure 85.47 to 85.72 by
-// 53.92 to 54.03 mm there. Laid in its middle, the largest card leaves a line to be seen
+// 53.92 to 54.03 mm there (the tolerances are from memory). Laid in its middle, the largest card leaves a line to be seen
 // all round at 100 %. A sheet that is printed at 97 % hides the whole line, its outer edge
 // too, under the smallest card, by half a millimeter and more on every side; laid in a
 // corner the card sticks out by more than one.

@@ -18,7 +18,14 @@ const (
 	gap        = 1.0                 // between title block, column and the patterns
 )
 
-// roomOf returns the part of the sheet that patterns may fill, in true mm.
+// roomFor returns the part of the sheet that the patterns of a set may fill, in true mm.
+func roomFor(set Set, p paper.Sheet) geometry.Box {
+	room := roomOf(p)
+	room.Min.Y += footOf(set, p, most, most).high() - footHigh
+	return room
+}
+
+// roomOf returns the same for a set whose name is short.
 func roomOf(p paper.Sheet) geometry.Box {
 	return geometry.Box{
 		Min: geometry.Point{X: p.Area.Min.X, Y: p.Area.Min.Y + footHigh + gap},
@@ -29,22 +36,61 @@ func roomOf(p paper.Sheet) geometry.Box {
 // barLong is the length of both scale bars: 4 inches, with 100 mm marked on it.
 const barLong = 101.6
 
+// nameLines is how many lines of a foot a name may take, about 300 letters. What is longer
+// ends with a whole word there, and says where all of it is. Our own choice.
+const nameLines = 3
+
+// foot is what the title block says: in its three lines what fits there, and over them,
+// along the sheet, what does not.
+type foot struct{ lines, over []string }
+
+func footOf(set Set, p paper.Sheet, number, of int) foot {
+	f := foot{lines: []string{set.Title, fmt.Sprintf("%s %s, one side, %s", p.Size.Name, p.Way(), set.version()), bidding(p)}}
+	room := p.Area.W() - barLong - 8
+	for i, words := range f.lines {
+		words, left := lettering.Safe(words), room
+		if i == 0 {
+			left -= lettering.Width(sheetOf(number, of), small) + 4
+		}
+		if lettering.Width(words, small) <= left {
+			continue
+		}
+		const rest = "(whole on the first sheet)"
+		along := p.Area.W() - columnWide - gap
+		lines := lettering.Wrap(words, small, along)
+		if len(lines) > nameLines {
+			lines = lettering.Wrap(words, small, along-lettering.Width(" "+rest, small))[:nameLines]
+			lines[nameLines-1] += " " + rest
+		}
+		f.lines[i], f.over = "", append(f.over, lines...)
+	}
+	return f
+}
+
+func sheetOf(number, of int) string { return fmt.Sprintf("sheet %d of %d", number, of) }
+
+// high is how high the title block is, mm.
+func (f foot) high() float64 { return footHigh + leading*float64(len(f.over)) }
+
+// most is the number of a sheet that no set reaches: its foot is as high as any.
+const most = 9999
+
 // furnish draws what every sheet carries: a title block, scale bars both ways
 // with millimeters on one side and inches on the other, and the sheet's number.
 func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
-	foot := p.Area.Min
-	right := geometry.Point{X: p.Area.Max.X, Y: foot.Y}
-	s.Line(layout.Tick, foot.Add(geometry.Point{Y: footHigh}), right.Add(geometry.Point{Y: footHigh}))
-	s.Rule(foot.Add(geometry.Point{X: 2, Y: 5.5}), geometry.Point{X: 1}, barLong)
-	s.Rule(right.Add(geometry.Point{X: -5.4, Y: footHigh + gap + 4}), geometry.Point{Y: 1}, barLong)
-	left := foot.Add(geometry.Point{X: barLong + 8})
-	room := right.X - left.X
-	count := fmt.Sprintf("sheet %d of %d", number, of)
-	s.Write(right.Add(geometry.Point{Y: 7.9}), small, layout.Right, count)
-	s.Write(left.Add(geometry.Point{Y: 7.9}), small, layout.Left, lettering.Clip(set.Title, small, room-lettering.Width(count, small)-4))
-	s.Write(left.Add(geometry.Point{Y: 4.4}), small, layout.Left,
-		lettering.Clip(fmt.Sprintf("%s %s, one side, %s", p.Size.Name, p.Way(), set.version()), small, room))
-	s.Write(left.Add(geometry.Point{Y: 0.9}), small, layout.Left, lettering.Clip(bidding(p), small, room))
+	f, low := footOf(set, p, most, most), p.Area.Min
+	right := geometry.Point{X: p.Area.Max.X, Y: low.Y}
+	s.Line(layout.Tick, low.Add(geometry.Point{Y: f.high()}), right.Add(geometry.Point{Y: f.high()}))
+	s.Rule(low.Add(geometry.Point{X: 2, Y: 5.5}), geometry.Point{X: 1}, barLong)
+	s.Rule(right.Add(geometry.Point{X: -5.4, Y: f.high() + gap + 4}), geometry.Point{Y: 1}, barLong)
+	left := low.Add(geometry.Point{X: barLong + 8})
+	s.Write(right.Add(geometry.Point{Y: 7.9}), small, layout.Right, sheetOf(number, of))
+	for i, words := range f.lines {
+		s.Write(left.Add(geometry.Point{Y: 7.9 - 3.5*float64(i)}), small, layout.Left, words)
+	}
+	for i, words := range f.over {
+		s.Write(low.Add(geometry.Point{Y: f.high() - 3.1 - leading*float64(i)}), small, layout.Left, words)
+	}
 }
 
 // version tells the sheets of two versions of a design apart.

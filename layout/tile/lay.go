@@ -53,6 +53,18 @@ type Laid struct {
 	Other Count // of the same on paper that lies the other way; zero where that cannot be
 }
 
+// Patterned counts the sheets that patterns lie on: those of words alone are no paper that
+// a packing could save.
+func (l Laid) Patterned() int {
+	n := 0
+	for _, s := range l.Sheets {
+		if len(s.Views) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
 // Count is what a way of laying paper takes.
 type Count struct {
 	Way    string
@@ -132,7 +144,7 @@ func place(s *layout.Sheet, p plan, k piece, at spot) {
 	}
 	m := k.toSheet(at)
 	dressed, shown := k.dress(p.units, p.room.W()), *k.drawing
-	shown.Texts = k.words(dressed)
+	shown.Texts = k.letter(&dressed)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})
 	put(s, dressed, m)
 }

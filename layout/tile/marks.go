@@ -124,7 +124,17 @@ func (p piece) drawJoint(s *layout.Sheet, j side) {
 	if j.trim {
 		first, second = second, first
 	}
-	s.Texts = append(s.Texts, p.codeAt(j, first, second)...)
+	code, clear := p.codeAt(j, first, second)
+	if clear {
+		s.Texts = append(s.Texts, code...)
+		return
+	}
+	r := p.room(*s)
+	code, leader, _ := r.Near(code[0])
+	s.Texts = append(s.Texts, code...)
+	if leader != nil {
+		s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
+	}
 }
 
 // codeWish is where along a joint its code is wished, as a share of its length: off the
@@ -133,8 +143,9 @@ const codeWish = 0.62
 
 // codeAt finds a place for a joint's code beside the joint that is free of the pattern's
 // own lines, of the joint's crosses and, where that can be, of the pattern's lettering. It
-// looks at nothing but the joint's surroundings, so that both pieces find the same.
-func (p piece) codeAt(j side, first, second string) []layout.Text {
+// looks at nothing but the joint's surroundings, so that both pieces find the same. Where
+// nothing is free clear is false, and each piece has to find its own.
+func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear bool) {
 	a, b := j.from, j.to
 	near := geometry.Around(a, b).Grow(2 * lap)
 	bare := p.grid.ink.ground(near)
@@ -154,11 +165,11 @@ func (p piece) codeAt(j side, first, second string) []layout.Text {
 		struck := func(t layout.Text) bool { return !ground.Clear(label.BlockOf(t), label.Off) }
 		for _, code := range places {
 			if !slices.ContainsFunc(code, struck) {
-				return code
+				return code, true
 			}
 		}
 	}
-	return places[0]
+	return places[0], false
 }
 
 // codePlaces lists places for a joint's code, best first: along it, to the right of an
@@ -248,26 +259,65 @@ func (p piece) room(dressed layout.Sheet) label.Room {
 	return r
 }
 
-// words are the pattern's lettering as this piece shows it. Words belong to the piece that
-// their place lies on, and stand there whole: near a joint they are moved.
-func (p piece) words(dressed layout.Sheet) []layout.Text {
-	r := p.room(dressed)
-	var out, late []layout.Text
+// letter letters a piece that is dressed. The pattern's words belong to the piece that
+// their place lies on, and stand there whole: near a joint they are moved, and what finds
+// no place near is dressed on with a thin line to its mark, beside the heading if need be.
+// Words that find no place behind the others are set before them.
+func (p piece) letter(dressed *layout.Sheet) []layout.Text {
+	var own []layout.Text
 	for _, t := range p.drawing.Texts {
-		switch {
-		case !p.owns(t.At):
-		case r.Fits(t, label.Least):
-			r.Text(t)
-			out = append(out, t)
-		default:
-			late = append(late, t)
+		if p.owns(t.At) {
+			own = append(own, t)
 		}
 	}
-	for _, t := range late {
-		moved, _ := r.Near(t)
-		out = append(out, moved...)
+	for front := 0; ; front++ {
+		words, led, lost := p.set(own, front, *dressed)
+		if lost < front { // all are set, or one has found no place though it was set early
+			dressed.Texts, dressed.Strokes = append(dressed.Texts, led.Texts...), append(dressed.Strokes, led.Strokes...)
+			return words
+		}
+		t := own[lost]
+		own = slices.Insert(slices.Delete(own, lost, lost+1), 0, t)
 	}
-	return out
+}
+
+// set sets words, some of them before all others, and returns what is set on the pattern,
+// what is set beside the heading and the lines that lead to what was moved off, and which
+// of the words found no place; -1 for none.
+func (p piece) set(own []layout.Text, front int, dressed layout.Sheet) (words []layout.Text, led layout.Sheet, lost int) {
+	r := p.room(dressed)
+	r.Beside = append(r.Beside, geometry.Rect(p.frame.Min.X, p.frame.Max.Y, p.frame.Min.X+p.wide, p.frame.Min.Y+p.high))
+	lost = -1
+	near := func(i int) {
+		moved, leader, ok := r.Near(own[i])
+		if !ok {
+			lost = i
+		}
+		if leader != nil {
+			led.Strokes = append(led.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
+		}
+		if r.Within.Holds(moved[0].At) {
+			words = append(words, moved...)
+		} else {
+			led.Texts = append(led.Texts, moved...)
+		}
+	}
+	for i := range front {
+		near(i)
+	}
+	var late []int
+	for i := front; i < len(own); i++ {
+		if t := own[i]; r.Fits(t, label.Least) {
+			r.Text(t)
+			words = append(words, t)
+		} else {
+			late = append(late, i)
+		}
+	}
+	for _, i := range late {
+		near(i)
+	}
+	return words, led, lost
 }
 
 // owns reports whether a place lies on this piece and no other.

@@ -133,7 +133,7 @@ func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 	var tried [][]piece
 	cut := map[bool][]fit{} // by whether pieces are as long as can be
 	for _, how := range []cutting{{}, {long: true}, {turned: true}, {true, true}} {
-		p := plan{sheet: sheet, room: roomOf(sheet), units: u, drawings: set.Drawings, how: how}
+		p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, how: how}
 		if cut[how.long] == nil {
 			cut[how.long] = p.fits()
 		}
@@ -203,7 +203,7 @@ func (p plan) trimmed(set Set) plan {
 		used += columnWide + gap
 	}
 	spare := (full - used) / setup.Down.Factor()
-	setup.Size.Down = max(setup.Size.Across, setup.Size.Down-rollStep*math.Floor(max(0, spare-footHigh-gap)/rollStep))
+	setup.Size.Down = max(setup.Size.Across, setup.Size.Down-rollStep*math.Floor(max(0, spare-footOf(set, p.sheet, most, most).high()-gap)/rollStep))
 	sheet, err := setup.Sheet(p.sheet.Lying)
 	if err != nil {
 		return p

@@ -73,7 +73,7 @@ func (p piece) shown(u measure.System, room float64) seen {
 		}
 	}
 	s := p.dress(u, room)
-	out.texts = p.words(s)
+	out.texts = p.letter(&s)
 	for _, stroke := range s.Strokes {
 		pts := stroke.Path.Flatten(inkTol)
 		out.lines = append(out.lines, clipped(stroke.Pen, pts, geometry.Around(pts...).Grow(1))...)

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	"ribwright/cmd/internal/job"
 )
@@ -39,6 +38,23 @@ func oneOf(all ...string) []string {
 // ask does a job and returns its files by the ends of their names.
 func ask(t *testing.T, verb, design string, flags ...string) func(end string) []byte {
 	t.Helper()
+	once, _ := answers.LoadOrStore(fmt.Sprint(verb, design, flags), sync.OnceValue(func() *answer {
+		return answered(t, job.World{Made: job.UsualDate()}, verb, design, flags...)
+	}))
+	a := once.(func() *answer)()
+	return func(end string) []byte { return a.file(t, end) }
+}
+
+// askOf does so with files of the world's own.
+func askOf(t *testing.T, world job.World, verb, design string, flags ...string) func(end string) []byte {
+	t.Helper()
+	a := answered(t, world, verb, design, flags...)
+	return func(end string) []byte { return a.file(t, end) }
+}
+
+// answered does a job.
+func answered(t *testing.T, world job.World, verb, design string, flags ...string) *answer {
+	t.Helper()
 	var fields [][2]string
 	for len(flags) > 0 {
 		name := strings.TrimPrefix(flags[0], "--")
@@ -52,15 +68,11 @@ func ask(t *testing.T, verb, design string, flags ...string) func(end string) []
 	if err != nil {
 		t.Fatal(err)
 	}
-	once, _ := answers.LoadOrStore(fmt.Sprint(verb, design, fields), sync.OnceValues(func() (*answer, error) {
-		result, err := r.Do(job.World{Made: time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)})
-		return &answer{result: result, made: map[string][]byte{}}, err
-	}))
-	a, err := once.(func() (*answer, error))()
+	result, err := r.Do(world)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return func(end string) []byte { return a.file(t, end) }
+	return &answer{result: result, made: map[string][]byte{}}
 }
 
 // answers holds what came of each job that a test has asked for, for all that ask the same.

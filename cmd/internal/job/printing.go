@@ -29,7 +29,7 @@ func homePrinter() Printer {
 
 const (
 	paperForms  = "letter|a4|legal|tabloid|a3|both|roll24|roll36|WxH"
-	marginsForm = `what the printer leaves blank, as "10 mm" or "left 8 mm, bottom 15 mm"`
+	marginsForm = `what the printer leaves blank: inkjet, laser, borderless, a length as "10 mm", or "left 8 mm, bottom 15 mm"`
 )
 
 func (p *Printer) fields() []Field {
@@ -260,7 +260,7 @@ func (l *laid) told(p *Printer) []report.Block {
 	if n := len(l.printed.Sheets); n < len(l.Sheets) {
 		out += fmt.Sprintf("; %d of them printed", n)
 	}
-	out += fmt.Sprintf("; the patterns alone would fill %.1f, the set takes %.2f times that", l.Least, float64(len(l.Sheets))/l.Least)
+	out += fmt.Sprintf("; the patterns alone would fill %.1f, and lie on %d, %.2f times that", l.Least, l.Patterned(), float64(l.Patterned())/l.Least)
 	blocks := []report.Block{report.Paragraph{Words: out + "."}}
 	if l.since != nil {
 		blocks = append(blocks, report.Say("Sheets of the older edition to keep: %s. Throw the others away and put these in their places.", cmp.Or(tile.Ranges(l.since.Kept), "none")))

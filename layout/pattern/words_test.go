@@ -106,22 +106,6 @@ func TestWordsOffHoles(t *testing.T) {
 	}
 }
 
-// TestGround: a block finds the one gap in a board that is wide enough, and none in a board
-// that is too narrow for it.
-func TestGround(t *testing.T) {
-	g := newGround(curve.Rectangle(geometry.Rect(0, 0, 100, 12)))
-	for _, x := range []float64{10, 30, 80} { // gaps of 20 and 50 mm between holes
-		g.line(curve.Circle(geometry.Point{X: x, Y: 6}, 3))
-	}
-	at, found := g.place(geometry.Point{X: 5, Y: 5}, 0, 40, 0, 4)
-	if !found || at.at.X < 33 || at.at.X+40 > 77 {
-		t.Errorf("found %v at %+v", found, at)
-	}
-	if at, found := g.place(geometry.Point{}, 0, 60, 0, 8); found {
-		t.Errorf("a block of 60 x 8 mm found room at %+v", at)
-	}
-}
-
 // TestBodyNotesOffLevels: no level line strikes or touches the notes beside the middle line.
 func TestBodyNotesOffLevels(t *testing.T) {
 	const air = 0.5 // mm
