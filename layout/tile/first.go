@@ -37,7 +37,7 @@ func frontOf(room geometry.Box) geometry.Box {
 
 // boatHighs are the heights that the picture of the boat is tried with, mm, until all goes
 // on one sheet.
-var boatHighs = [...]float64{34, 26, 18, 14, 0}
+var boatHighs = [...]float64{34, 26, 18, 14, 12, 10, 0}
 
 // cover draws the sheets that come before the patterns: none for a set without.
 func (p plan) cover(set Set) []layout.Sheet {
