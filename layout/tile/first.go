@@ -162,14 +162,14 @@ func (f *flow) index(uses []use, codes string) {
 func (f *flow) checks(checks []layout.Check) {
 	const measured = 22.0
 	f.heading("Check with a tape before you cut", 4*leading)
-	right := f.left + f.wide
-	f.sheet().Write(geometry.Pt(right-measured+1.5, f.y-small), small, layout.Left, "measured")
+	f.sheet().Write(geometry.Pt(f.left+f.wide-measured+1.5, f.y-small), small, layout.Left, "measured")
 	f.sheet().Write(geometry.Pt(f.left, f.y-small), small, layout.Left, "off by over 1 mm in 3 m: a joint slipped")
 	f.y -= leading + 0.6
 	for _, c := range checks {
 		lines := lettering.Wrap(lettering.Safe(c.What+": "+c.Is), small, f.wide-measured-2)
 		high := float64(len(lines))*leading + 1
 		f.panel(high, func(s *layout.Sheet, at geometry.Point) {
+			right := at.X + f.wide // the row may begin the next column
 			for i, l := range lines {
 				s.Write(at.Add(geometry.Pt(0, -small-0.9-leading*float64(i))), small, layout.Left, l)
 			}

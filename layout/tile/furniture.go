@@ -115,8 +115,9 @@ const leastKey = 1.8
 
 // keyMap draws the grid of a pattern's tiles in small, this one filled and
 // named, the ones without ink struck out; of a grid of many tiles the rim alone. Under it
-// stands whose tiles they are, for a sheet may have some of two patterns.
-func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
+// stands whose tiles they are, for a sheet may have some of two patterns, unless the name
+// would come down to the height above which the column is free; the piece's heading has it.
+func keyMap(s *layout.Sheet, p paper.Sheet, pc piece, above float64) {
 	g := pc.grid
 	const wide = columnWide - 1
 	step := min(wide/float64(g.cols()), 4.5)
@@ -145,8 +146,9 @@ func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
 	under := origin.Add(geometry.Point{X: wide / 2, Y: -float64(g.rows())*step - 4})
 	s.Write(under, small, layout.Middle, pc.name())
 	whose := under.Add(geometry.Point{X: small / 2, Y: -small})
-	s.Texts = append(s.Texts, layout.Text{At: whose, Height: small, Angle: math.Pi / 2, Align: layout.Right,
-		Words: lettering.Clip(pc.drawing.Title, small, whose.Y-p.Area.Min.Y-footHigh-gap-barLong-8)})
+	if lettering.Width(pc.drawing.Title, small) < whose.Y-above {
+		s.Texts = append(s.Texts, layout.Text{At: whose, Height: small, Angle: math.Pi / 2, Align: layout.Right, Words: pc.drawing.Title})
+	}
 }
 
 // rim draws the sides of a tile in a key map beyond which none is printed.

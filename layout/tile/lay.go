@@ -140,7 +140,7 @@ func (p plan) least() float64 {
 // place shows a piece on its sheet, dressed in its own coordinates and then brought there.
 func place(s *layout.Sheet, p plan, k piece, at spot) {
 	if k.grid.rows() > 1 && !hasGrid(s) {
-		keyMap(s, p.sheet, k)
+		keyMap(s, p.sheet, k, p.room.Min.Y+barLong+8)
 	}
 	m := k.toSheet(at)
 	dressed, shown := k.dress(p.units, p.room.W()), *k.drawing

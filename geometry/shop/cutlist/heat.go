@@ -55,9 +55,9 @@ func (r *Run) heated() []frame.Zone {
 	return frame.Merged(out)
 }
 
-// cool are the rooms for scarfs that stay cool.
-func (r *Run) cool() []frame.Zone {
-	out := r.Rooms
+// cool are those parts of rooms for scarfs that stay cool.
+func (r *Run) cool(rooms []frame.Zone) []frame.Zone {
+	out := rooms
 	for _, hot := range r.heated() {
 		var left []frame.Zone
 		for _, z := range out {

@@ -10,6 +10,8 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/curve/stick"
+	"ribwright/geometry/design"
+	"ribwright/geometry/wood/timber"
 )
 
 // Joint is a scarf in a stick, its middle along the stock from midship, mm.
@@ -19,22 +21,24 @@ type Joint struct{ Middle, Length float64 }
 // FAA AC 43.13-1B, ch. 1, of wooden spars.
 const apart = 3.0
 
-// hard is the share of a batten's sharpest bend beyond which no scarf may lie. Our
-// own rule for the usual advice to keep scarfs out of the hardest curve.
+// hard is the share of a batten's sharpest bend beyond which no scarf lies, unless there is
+// no other place and the wood bears that bend for years. Our own rule for the usual advice
+// to keep scarfs out of the hardest curve: a batten that bends alike all along has none.
 const hard = 0.5
 
 // battenRun gives a batten its scarf rule: between ribs, so that no lashing lies on
 // a feather edge, and where it bends least.
-func battenRun(f *frame.Frame, line *curve.Track, aft, fore, depth float64) *Run {
+func battenRun(f *frame.Frame, species string, line *curve.Track, aft, fore, depth float64) *Run {
 	run := &Run{Aft: aft - endTrim, Fore: fore + endTrim, Scarf: f.Design.Gunwale.ScarfSlope * depth}
-	zones := hardCurves(line)
+	var zones []frame.Zone
 	half := float64(f.Design.Ribs.Width) / 2
 	for _, r := range f.Ribs {
 		at := line.Length(r.Station)
 		zones = append(zones, frame.Zone{From: at - half, To: at + half})
 	}
 	zones = append(zones, frame.Zone{From: run.Aft, To: aft + endTrim}, frame.Zone{From: fore - endTrim, To: run.Fore})
-	run.Rooms = rooms(frame.Merged(zones), run.Scarf)
+	run.Rooms = rooms(frame.Merged(append(slices.Clone(zones), hardCurves(line, 0)...)), run.Scarf)
+	run.Borne = rooms(frame.Merged(append(zones, hardCurves(line, bears(f.Design, species, depth))...)), run.Scarf)
 	return run
 }
 
@@ -50,8 +54,8 @@ func rooms(zones []frame.Zone, length float64) []frame.Zone {
 }
 
 // hardCurves are the stretches in which a line bends more than its share of its
-// sharpest bend.
-func hardCurves(line *curve.Track) []frame.Zone {
+// sharpest bend, and more than the wood bears, 1/mm.
+func hardCurves(line *curve.Track, bears float64) []frame.Zone {
 	const step = 20.0 // mm
 	a, b := line.Ends()
 	n := int(math.Ceil((b - a) / step))
@@ -62,12 +66,23 @@ func hardCurves(line *curve.Track) []frame.Zone {
 	}
 	var out []frame.Zone
 	for i, k := range bends {
-		if most > 1e-9 && k > hard*most {
+		if most > 1e-9 && k > math.Max(hard*most, bears) {
 			x := a + (b-a)*float64(i)/float64(n)
 			out = append(out, frame.Zone{From: line.Length(math.Max(a, x-step)), To: line.Length(math.Min(b, x+step))})
 		}
 	}
 	return out
+}
+
+// bears is the bend, 1/mm, that a stick of a wood as deep as given bears for years: its
+// outer faces then carry their lasting share of the wood's strength. None for a wood that
+// is not known.
+func bears(d *design.Design, species string, depth float64) float64 {
+	wood, err := d.Wood(species)
+	if err != nil || depth <= 0 {
+		return 0
+	}
+	return 2 * timber.LastingShare / (wood.ColdRatio() * depth)
 }
 
 // bendAt is the curvature of a line at a station, 1/mm, over the length that a scarf
@@ -85,18 +100,23 @@ func bendAt(line *curve.Track, x float64) float64 {
 // joints places the scarfs of a run so that no piece is longer than the stock,
 // those of the design first. taken are the middles of scarfs in the sticks beside
 // it. From aft forward each piece is made as long as it can be. Scarfs keep out of what is
-// steamed where they can, for heat opens most glues.
+// steamed where they can, for heat opens most glues, and out of its hardest curve where
+// they can.
 //
 // Errors: no place within the rules.
-func (r *Run) joints(stock float64, taken []Joint) ([]Joint, error) {
+func (r *Run) joints(stock float64, taken []Joint) (out []Joint, err error) {
+	tries := [][]frame.Zone{r.Rooms, r.Borne}
 	if len(r.Heat) > 0 {
-		cool := *r
-		cool.Rooms = r.cool()
-		if out, err := cool.within(stock, taken); err == nil {
-			return out, nil
+		tries = [][]frame.Zone{r.cool(r.Rooms), r.cool(r.Borne), r.Rooms, r.Borne}
+	}
+	for _, rooms := range tries {
+		try := *r
+		try.Rooms = rooms
+		if out, err = try.within(stock, taken); err == nil {
+			break
 		}
 	}
-	return r.within(stock, taken)
+	return out, err
 }
 
 // within places the scarfs in the rooms of a run.

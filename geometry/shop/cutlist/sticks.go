@@ -77,6 +77,7 @@ type Run struct {
 	Aft, Fore float64      // of the stock, trim included
 	Scarf     float64      // length of one scarf at the design's slope
 	Rooms     []frame.Zone // where a whole scarf may lie
+	Borne     []frame.Zone // where one may lie too if need be: in a curve that the wood bears for years
 	Heat      []frame.Zone // what is steamed before it is bent in; nil for nothing
 	Fixed     []float64    // middles of the scarfs that the design places in this stick
 	Beside    string       // sticks with the same word lie side by side and stagger their scarfs
@@ -195,7 +196,7 @@ func stems(f *frame.Frame) []Stick {
 func keel(f *frame.Frame) []Stick {
 	k := f.Design.Keel
 	w, t := float64(k.Width), float64(k.Depth)
-	run := battenRun(f, f.Keel.Line, f.Keel.Aft, f.Keel.Fore, t)
+	run := battenRun(f, k.Species, f.Keel.Line, f.Keel.Aft, f.Keel.Fore, t)
 	run.Beside = "keel"
 	return []Stick{{Mark: "K1", Part: "keel", Family: Keel, Species: k.Species, Length: run.Fore - run.Aft, Width: w, Thickness: t,
 		Grain: "along", Net: w * t * (f.Keel.Fore - f.Keel.Aft), Run: run}}
@@ -207,7 +208,7 @@ func (h Heat) stringers(f *frame.Frame) []Stick {
 	var out []Stick
 	for _, side := range []string{"port", "starboard"} {
 		for _, s := range f.Stringers {
-			run := battenRun(f, s.Line, s.Aft, s.Fore, t)
+			run := battenRun(f, d.Species, s.Line, s.Aft, s.Fore, t)
 			run.Beside, run.Heat = side+" stringers", h[s.Number]
 			out = append(out, Stick{Mark: fmt.Sprintf("S%d%s", s.Number, side[:1]), Part: fmt.Sprintf("%s stringer %d", side, s.Number), Family: Stringer, Species: d.Species,
 				Length: run.Fore - run.Aft, Width: w, Thickness: t, Grain: "along, straight", Net: w * t * (s.Fore - s.Aft), Run: run})
