@@ -76,7 +76,7 @@ func (p *Paddler) take(part string) error {
 	case d == formula.Mass && !span:
 		into = &p.Weight
 	case d != formula.Length:
-		return fmt.Errorf("%q is %s; accepted: a weight, a stature, span and a length", part, d)
+		return fmt.Errorf("%q is %s; accepted: a weight as 62 kg, a stature as 168 cm, an arm span as span 171 cm", part, d)
 	case span:
 		into = &p.Span
 	}

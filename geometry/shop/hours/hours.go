@@ -29,6 +29,11 @@ func Skills() []Skill { return []Skill{Experienced, Average, Beginner} }
 // String returns the skill as a flag has it.
 func (s Skill) String() string { return [...]string{"average", "beginner", "experienced"}[s] }
 
+// Who says of whom a skill is told, as "a beginner".
+func (s Skill) Who() string {
+	return [...]string{"an average builder", "a beginner", "an experienced builder"}[s]
+}
+
 // Factor is how much longer than an experienced woodworker one of the skill takes.
 // Common practice, no source: a beginner learns each operation once.
 func (s Skill) Factor() float64 { return [...]float64{1.45, 1.70, 1}[s] }

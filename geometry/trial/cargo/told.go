@@ -23,7 +23,7 @@ func (r *Report) Findings() (out finding.List) {
 		if side.Against > 0 {
 			against = fmt.Sprintf("the paddlers must move their weight %.0f mm the other way to hold it", side.Against)
 		}
-		out.Warn("live cargo", finding.Arithmetic, "%s at one side as far as the gunwale lets it, %.0f mm off the middle line, upsets the boat while the paddlers sit still; %s. It holds %.0f mm. Live cargo stays low in the middle, and learns that ashore", who, side.By, against, r.Held)
+		out.Warn("live cargo", finding.Arithmetic, "%s at one side as far as the gunwale lets it, %.0f mm off the middle line, upsets the boat while the paddlers sit still; %s. Lying low it is held up to %.0f mm off the middle. Live cargo stays low in the middle, and learns that ashore", who, side.By, against, r.Held)
 	default:
 		out.Say("live cargo", finding.Arithmetic, "%s at one side as far as the gunwale lets it, %.0f mm off the middle line, heels the boat %.0f deg and leaves %.0f mm of freeboard and %.0f mm of righting lever", who, side.By, side.Heel*180/math.Pi, side.Freeboard, side.Lever)
 	}

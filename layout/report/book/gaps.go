@@ -73,5 +73,5 @@ func (w *writer) saved() string {
 	if h < 0.05 {
 		words = fmt.Sprintf("Mortises by gap spare no time here: they take %.1f hours more", math.Max(0, -h))
 	}
-	return words + fmt.Sprintf(" against cutting them, crosscuts, planing and two more settings of the saw counted; for a builder who is %s. What they spare besides is the router, and slots that have to be squared.", hours.Skill(w.Skill))
+	return words + fmt.Sprintf(" against cutting them, crosscuts, planing and two more settings of the saw counted; for %s. What they spare besides is the router, and slots that have to be squared.", hours.Skill(w.Skill).Who())
 }

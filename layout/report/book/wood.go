@@ -202,7 +202,7 @@ func notByTable(l cost.Line) (words string) {
 func (w *writer) hours() {
 	w.chapter("Hours")
 	total := hours.Hours(w.Work, "", w.Skill)
-	w.say("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for a builder who is %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill)
+	w.say("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill.Who())
 	if words := w.saved(); words != "" {
 		w.say("%s", words)
 	}
