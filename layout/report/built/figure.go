@@ -29,17 +29,23 @@ func (s *sketch) line(p layout.Pen, ax, ay, bx, by float64) {
 	s.Straight(p, a.X, a.Y, b.X, b.Y)
 }
 
-// arrow is a dimension with ticks square to it, lettered beside its first third.
+// arrow is a dimension with ticks square to it, lettered over its first part, or beside an
+// upright one.
 func (s *sketch) arrow(ax, ay, bx, by float64, words string) {
 	s.line(layout.Tick, ax, ay, bx, by)
 	const tick = 1.2
 	dx, dy := bx-ax, by-ay
-	p := s.at(ax+dx/3, ay+dy/3)
+	along := 1.0 / 3
+	if math.Abs(dx) > math.Abs(dy) {
+		along = 0.1
+	}
+	p := s.at(ax+along*dx, ay+along*dy)
 	l := math.Hypot(dx, dy)
 	dx, dy = -dy/l*tick*s.per, dx/l*tick*s.per
 	s.line(layout.Tick, ax-dx, ay-dy, ax+dx, ay+dy)
 	s.line(layout.Tick, bx-dx, by-dy, bx+dx, by+dy)
-	s.Write(p.X+1, p.Y+1, lettering.MinHeight, layout.Left, words)
+	over := 1 + lettering.Width(words, lettering.MinHeight)*math.Sin(math.Abs(s.heel))
+	s.Write(p.X+1, p.Y+over, lettering.MinHeight, layout.Left, words)
 }
 
 // ribAndRails draws both faces of the rib nearest midship and the gunwales on its heads.
