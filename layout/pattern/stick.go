@@ -39,7 +39,7 @@ const (
 func RibStick(b *bend.Report, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "ribs", Title: "Rib stick",
 		Make: "half of every rib, turn over at 0; a lane each, marked along its upper edge, cut off when done; B a bend begins or ends, S stringers, shoulder: saw nothing there, " + figuresIn(units)}
-	alike, y, end := slackAlike(b, units), 0.0, 0.0
+	alike, y, block, end := slackAlike(b, units), 0.0, 0.0, 0.0
 	if alike != nil {
 		d.Make += "; " + strings.Join(alike, ", ")
 	}
@@ -48,7 +48,12 @@ func RibStick(b *bend.Report, units measure.System) layout.Drawing {
 		if alike == nil {
 			told = append(told, slackOf(b, g, units)...)
 		}
+		if block-y > blockHigh {
+			y -= bandHigh
+			block = y
+		}
 		y -= ribLane(&d, g, told, y, units)
+		d.KeepUp = inBlocks(d.KeepUp, block, y)
 		end = math.Max(end, g.Rib.Blank/2)
 	}
 	d.Whole = append(d.Whole, layout.Span{From: -3, To: laneTold + 1})
@@ -57,6 +62,23 @@ func RibStick(b *bend.Report, units measure.System) layout.Drawing {
 	d.Straight(layout.Tick, 0, y, end+3, y)
 	tape(&d, units, 0, end, y)
 	return d
+}
+
+// Lanes stand in blocks that any paper holds, with a blank band between two of them: a
+// joint goes along its middle, so that its crosses lie on no words.
+const (
+	blockHigh = 140.0 // after so much, mm, the next lane begins a block
+	bandHigh  = 13.0
+)
+
+// inBlocks adds to what should stay whole the lane that ends at y: it grows the block that
+// began at top, and a joint's crosses keep off it.
+func inBlocks(all []layout.Span, top, y float64) []layout.Span {
+	const clear = bandHigh/2 - 0.5
+	if n := len(all); n > 0 && all[n-1].To == top+clear {
+		all = all[:n-1]
+	}
+	return append(all, layout.Span{From: y - clear, To: top + clear})
 }
 
 // figuresIn says in what the figures of a stick are.
@@ -97,7 +119,6 @@ func ribLane(d *layout.Drawing, g frame.Group, told []string, top float64, units
 	d.Write(1.5, top-1.2-name, name, layout.Left, names)
 	from := 1.5 + lettering.Width(names, name) + 3
 	high := laneRow*float64(l.tell(d, told, from, rowAt)) + laneFoot
-	d.KeepUp = append(d.KeepUp, layout.Span{From: top - high + 0.5, To: top - 0.5}) // a joint goes between two lanes
 	return high
 }
 

@@ -17,7 +17,7 @@ import (
 // First returns what the first sheet says about the boat: what to measure and what can
 // hurt. told is whether it stands and its wood bends, in a line each.
 func First(b *bend.Report, told finding.List, units measure.System) *layout.First {
-	return &layout.First{Codes: "M, F1, A1: ribs at midship, forward, aft. S1: the stringers next to the keel. Hollow bar under the gunwale strip: no scarf there.", Found: toldLines(told, units), Checks: checks(b, units), Cautions: cautions()}
+	return &layout.First{Codes: "M, F1, A1: ribs at midship, forward, aft. S1: stringers next to the keel. Hollow bar: no scarf.", Found: toldLines(told, units), Checks: checks(b, units), Cautions: cautions()}
 }
 
 // Reading returns what must be known to read the patterns: what the codes mean, the shape

@@ -83,7 +83,7 @@ func (t Table) Widths(r Room) ([]float64, bool) {
 	asks := t.asks(r)
 	for over > 1e-9 {
 		give, from := t.give(out, asks, r, over)
-		if from < 0 || out[from]-give < r.Least {
+		if from < 0 {
 			return out, false
 		}
 		out[from] -= give
@@ -111,11 +111,11 @@ func (t Table) natural(r Room) []float64 {
 
 // give finds the column of words that gives way first, the one that is widest for the words
 // in it, and how much it gives: until another is as wide for its own, or a step. Without
-// such a column from is -1.
+// a column of words that is wider than the least from is -1.
 func (t Table) give(wide, asks []float64, r Room, over float64) (give float64, from int) {
 	from = -1
 	for i, c := range t.Columns {
-		if c.Text && (from < 0 || wide[i]*asks[from] > wide[from]*asks[i]) {
+		if c.Text && wide[i] > r.Least && (from < 0 || wide[i]*asks[from] > wide[from]*asks[i]) {
 			from = i
 		}
 	}
@@ -128,7 +128,7 @@ func (t Table) give(wide, asks []float64, r Room, over float64) (give float64, f
 			next = math.Max(next, share)
 		}
 	}
-	give = math.Min(over, math.Max(1, wide[from]-next))
+	give = math.Min(math.Min(over, math.Max(1, wide[from]-next)), wide[from]-r.Least)
 	if r.Step > 0 {
 		give = math.Min(give, r.Step)
 	}
