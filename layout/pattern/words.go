@@ -89,7 +89,7 @@ func cautions() []string {
 		"Steam scalds worse than boiling water and pure steam is invisible: vent the box, never plug it, stand aside when you open it, wear gauntlets, long sleeves and goggles.",
 		"Wood dust harms the lungs (western redcedar is a known sensitizer): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
 		"Two-part coatings can cause asthma for life (NIOSH publication 96-111): brush, never spray, ventilate, wear gloves and goggles.",
-		"Wood varies: every bend, strength and size here is an estimate, some of it from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
+		"Wood varies: every bend, strength and size here is an estimate, some from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
 		"On the water: wear a life jacket, fit flotation, and first try the boat swamped in shallow water near help.",
 	}
 }

@@ -202,7 +202,7 @@ func (f *flow) card() {
 		y := low.Y + cardHigh - 12
 		for _, words := range []string{
 			"Good: the line shows all round the card.",
-			"Bad: the card hides the line: fitted to the page. Choose 100 %, print again.",
+			"Bad: the card hides the line: fitted to the page. Print at 100 %.",
 			"Bad: white shows between card and line.",
 		} {
 			for _, l := range lettering.Wrap(words, small, cardLong-12) {
