@@ -97,12 +97,6 @@ func (w *writer) blanks() []string {
 	} else {
 		words = w.headsToSwell()
 	}
-	if w.Frame.Gunwale.Blocks != nil && slices.ContainsFunc(w.Frame.Gunwale.Mortises, func(m frame.Mortise) bool { return m.Taper > 0 }) {
-		words += " Taper the heads of ribs that lean, by the table under Gunwales."
-	}
-	if slices.ContainsFunc(w.Frame.Gunwale.Mortises, w.eased) {
-		words += " Plane off the tips of heads what the table of the chapter Gunwales has under Ease: the whole tenon leans along its slot."
-	}
 	out = append(out, words)
 	if n := w.Frame.Design.Ribs.Spare; n > 0 {
 		out = append(out, fmt.Sprintf("Keep %s ready, of full length and without marks: some ribs will break, and a spare is marked for the one that did.", wording.Counted(n, "spare blank")))
@@ -124,6 +118,18 @@ func (w *writer) trimmed() string {
 		return "When a rib is dry, plane its heads until they slide into their mortises. Cut both ends off at the tenon line, " + tenon + " past the shoulder line, before you fit it" + why
 	}
 	return "Try each blank's ends in their mortises while it is dry and straight. Then cut both ends off at the tenon line, " + tenon + " past the shoulder line" + why
+}
+
+// leaning says what is planed off the tips of heads that lean, once they are cut to length:
+// a spare end that is cut off afterward would take the planed tip with it.
+func (w *writer) leaning() (out []string) {
+	if w.Frame.Gunwale.Blocks != nil && slices.ContainsFunc(w.Frame.Gunwale.Mortises, func(m frame.Mortise) bool { return m.Taper > 0 }) {
+		out = append(out, "Taper the heads of ribs that lean, by the table under Gunwales.")
+	}
+	if slices.ContainsFunc(w.Frame.Gunwale.Mortises, w.eased) {
+		out = append(out, "Plane off the tips of heads what the table of the chapter Gunwales has under Ease: the whole tenon leans along its slot.")
+	}
+	return out
 }
 
 // alone says how the first rib is bent before the others are soaked.
@@ -154,7 +160,7 @@ func (w *writer) first() string { return w.Bend.Ribs[w.Bend.TestRib()].Name }
 // byHand is how ribs are bent in place.
 func (w *writer) byHand() []string {
 	st := w.Frame.Design.Stringers
-	return slices.Concat(w.blanks(), []string{w.trimmed()}, w.steamBox(),
+	return slices.Concat(w.blanks(), []string{w.trimmed()}, w.leaning(), w.steamBox(),
 		w.alone("bend it and put it in as the next steps say, leave it overnight, lift it out"), []string{
 			w.steamed(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
@@ -312,6 +318,7 @@ func (w *writer) onForms() []string {
 		"Leave it on the form for a day. Before you take it off for the next, tie a lath across the heads to hold them at the width on the form, and let it dry so for some days.",
 		untie,
 		w.trimmed(),
+	}, w.leaning(), []string{
 		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, see Judging by eye, then peg the heads.",
 	})
 }

@@ -65,7 +65,7 @@ func (w *writer) endsOfRips() string {
 	for _, v := range w.Plan.Woods {
 		for _, b := range v.Boards {
 			if slices.ContainsFunc(b.Rips, func(r cutlist.RipCut) bool { return len(r.Rest) > 0 }) {
-				return "Where the plan rips the rest of a rip (numbers like 1.1), crosscut what comes before it off that rip first, as the plan says; then rip the rest."
+				return "Where the plan rips the rest of a rip (numbers like 1.1), cut the checked end off that rip, crosscut what comes before the rest, as the plan says, and then rip the rest."
 			}
 		}
 	}

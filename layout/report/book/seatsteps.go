@@ -60,7 +60,7 @@ func (w *writer) seatActs(k kit.Kit) []string {
 			}
 			out = append(out,
 				name+"measure from the gunwales to the floor, saw the hangers to that and slot them.",
-				name+"slide the hangers on the rails, clamp them dry to their blocks, and measure the height of the rails. Mark and bore the hangers for their bolts, and bore them and the rails for the pegs.",
+				name+"slide the hangers on the rails, set the rails to their height, and tap the hangers against the ends of the bolts: these mark the holes. Bore them, put the hangers on the bolts dry, against their blocks, and measure the height of the rails. Bore hangers and rails for the pegs.",
 				name+"take it down; glue spreaders and rails together, the hangers on the rails but not pinned. Leave it overnight.",
 				name+"plane it flush, round all edges and oil it. Leave it for a day.",
 				name+bottom+" Hang it on its bolts as the chapter Seats says, nuts finger-tight, the pegs last.")

@@ -51,7 +51,7 @@ func (w *writer) sawing() step {
 		"Sort the boards. The straightest grain is for ribs and gunwales, its slope no steeper than 1 in 15.",
 		"Rip each board by the ripping plan, each rip " + w.Fine(cutlist.Dressing) + " wider than it says there, but the first and the last of a board, which have one sawn face, " + w.Fine(cutlist.Dressing/2) + " wider: so much is planed off.",
 		w.endsOfRips(),
-		"Cut the checked end off each rip, square, " + w.Length(cutlist.Checked) + " or more; then crosscut it by the plan from there.",
+		"Cut the checked end off each rip that still has it, square, " + w.Length(cutlist.Checked) + " or more; then crosscut it by the plan from there.",
 		"Write on every piece its mark from the cut list." + w.sides(),
 	}, scarf, []string{
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
@@ -63,11 +63,20 @@ func (w *writer) sawing() step {
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
 }
 
+// middlePly says by which ply's mark an end is cut where plies have slid.
+func (w *writer) middlePly() string {
+	g := w.Frame.Design.Gunwale
+	if g.Plies < 3 || g.Glued == design.GluedStraight {
+		return ""
+	}
+	return ": that of the middle ply, carried across the others, which have slid"
+}
+
 func (w *writer) gunwales() step {
 	g, d := &w.Frame.Gunwale, w.Frame.Design.Gunwale
 	marks := fmt.Sprintf("While the stock is straight, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other.", len(g.Mortises), w.boltMarks())
 	cut := fmt.Sprintf("Cut the mortises %s deep with their lean, by the table Mortises in the chapter Gunwales. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
-	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends.", w.boredEnds()}
+	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends" + w.middlePly() + ".", w.boredEnds()}
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
 	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: append([]string{marks, cut}, end...),
 		tools: "pencil, square, saw, brush for glue, clamps, strap or cord for a windlass, scraper, router or drill and chisels, bevel, tape", check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
