@@ -51,7 +51,7 @@ func (r *Report) stands() string {
 	than, of := yardstick.Steadier(s.Most, len(r.Boat.Crew))
 	text := fmt.Sprintf("a greatest righting lever of %.0f mm, steadier than %d of %d known boats", s.Most, than, of)
 	if than == 0 {
-		text = fmt.Sprintf("a greatest righting lever of %.0f mm, less than %d known boats have and more than the %.0f mm that is the least asked for", s.Most, of, yardstick.LeastFor(len(r.Boat.Crew)).Lever)
+		text = fmt.Sprintf("a greatest righting lever of %.0f mm, not steadier than %d known boats but more than the %.0f mm that is the least asked for", s.Most, of, yardstick.LeastFor(len(r.Boat.Crew)).Lever)
 	}
 	if !math.IsNaN(s.Flooding) {
 		text += fmt.Sprintf("; water comes in at %.0f deg of heel", deg(s.Flooding))
