@@ -106,19 +106,14 @@ type ribHead struct {
 	name string
 }
 
-// nameHeads letters the ribs upright above their heads; names that would lie on
-// each other, amidships where ribs are nearly alike, climb in steps.
+// nameHeads letters the ribs upright above their heads. Amidships, where heads lie close,
+// names fan out from the innermost, each with a line to its own head.
 func nameHeads(d *layout.Drawing, heads []ribHead) {
-	slices.SortFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(b.at.X), math.Abs(a.at.X)) })
-	step, last := 0.0, math.Inf(1)
+	slices.SortFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(a.at.X), math.Abs(b.at.X)) })
+	last := math.Inf(-1)
 	for _, h := range heads {
-		if math.Abs(last-h.at.X) < small+1.2 {
-			step += 9
-		} else {
-			step = 0
-		}
-		last = h.at.X
-		foot := h.at.Add(geometry.Point{Y: 2.5 + step})
+		last = math.Max(math.Abs(h.at.X), last+small+1.4)
+		foot := geometry.Point{X: math.Copysign(last, h.at.X), Y: h.at.Y + 2.5}
 		d.Line(layout.Tick, curve.Polyline(h.at, foot))
 		d.WriteAt(foot.Add(geometry.Point{X: small / 2, Y: 0.8}), small, math.Pi/2, layout.Left, h.name)
 	}
