@@ -21,7 +21,7 @@ func (w *writer) patterns() step {
 		"Print the patterns at 100 %, sheet 1 first.",
 		"Measure both scale bars of sheet 1 with a steel rule, then print the others.",
 		"Lay the sheets of a strip on each other's crosses and tape them.",
-		"Pull a tape measure over each strip. The patterns' first sheets say how long it is.",
+		"Pull a tape measure over each strip. The patterns' first sheet says how long it is.",
 		trace + w.traced(),
 		"Keep the story stick flat and dry. Every batten is marked from it.",
 		w.byMachine(),
