@@ -25,18 +25,8 @@ const decimals = 4
 // chord from them. x runs right, y up, the origin is the lower left corner of the
 // stock.
 //
-// Errors: those of render.Trace, or the writer's own. Nothing
-// is written unless all is made.
-func Encode(w io.Writer, p layout.Plate) error {
-	t, err := render.Trace(p)
-	if err != nil {
-		return err
-	}
-	return EncodeTraced(w, t)
-}
-
-// EncodeTraced writes a plate of render.Trace. Errors: the writer's own.
-func EncodeTraced(w io.Writer, p trace.Plate) error {
+// Errors: the writer's own; what no plate may hold render.Trace has refused.
+func Encode(w io.Writer, p trace.Plate) error {
 	e := &encoder{}
 	e.comment(lettering.ASCII(p.Title))
 	e.comment(lettering.ASCII(render.Describe(p.Plate)))

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"math"
 	"slices"
 	"strings"
@@ -12,6 +13,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
+	"ribwright/render"
 	"ribwright/render/dxf"
 	"ribwright/render/rendertest"
 )
@@ -36,10 +38,19 @@ func still() geometry.Affine { return geometry.Shift(0, 0) }
 func cut(paths ...curve.Path) layout.Part   { return layout.Part{Name: "bow stem", Cut: paths} }
 func marks(paths ...curve.Path) layout.Part { return layout.Part{Name: "bow stem", Marks: paths} }
 
+// write traces a plate and writes it, as a job does.
+func write(w io.Writer, p layout.Plate) error {
+	t, err := render.Trace(p)
+	if err != nil {
+		return err
+	}
+	return dxf.Encode(w, t)
+}
+
 func encode(t *testing.T, p layout.Plate) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := dxf.Encode(&b, p); err != nil {
+	if err := write(&b, p); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -291,7 +302,7 @@ func TestSameBytesTwiceAndAllOrNothing(t *testing.T) {
 		}
 	}
 	for _, room := range []int{0, 1, 1000} {
-		if err := dxf.Encode(&rendertest.Full{Room: room}, everything()); !errors.Is(err, rendertest.ErrFull) {
+		if err := write(&rendertest.Full{Room: room}, everything()); !errors.Is(err, rendertest.ErrFull) {
 			t.Errorf("room for %d bytes: error %v, want the writer's own", room, err)
 		}
 	}
@@ -301,7 +312,7 @@ func TestSameBytesTwiceAndAllOrNothing(t *testing.T) {
 		"mirrored":     plate(geometry.Stretch(1, -1), cut(curve.Rectangle(box(10, 10, 90, 90)))),
 	} {
 		var b bytes.Buffer
-		if err := dxf.Encode(&b, p); err == nil || b.Len() > 0 {
+		if err := write(&b, p); err == nil || b.Len() > 0 {
 			t.Errorf("%s: error %v, %d bytes written", name, err, b.Len())
 		}
 	}

@@ -13,7 +13,6 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 	"ribwright/render/rendertest"
-	"ribwright/render/svg"
 )
 
 func TestSizeAndLayers(t *testing.T) {
@@ -152,7 +151,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			var b bytes.Buffer
-			err := svg.Encode(&b, row.plate)
+			err := write(&b, row.plate)
 			if err == nil {
 				t.Fatal("accepted, want an error")
 			}
@@ -170,7 +169,7 @@ func TestRefusals(t *testing.T) {
 
 func TestFailingWriter(t *testing.T) {
 	for _, room := range []int{0, 1, 1000} {
-		if err := svg.Encode(&rendertest.Full{Room: room}, everything()); !errors.Is(err, rendertest.ErrFull) {
+		if err := write(&rendertest.Full{Room: room}, everything()); !errors.Is(err, rendertest.ErrFull) {
 			t.Errorf("room for %d bytes: error %v, want the writer's own", room, err)
 		}
 	}
@@ -195,7 +194,7 @@ func TestMachine(t *testing.T) {
 	}
 	for _, h := range []float64{0.02, 0.11, -0.1, math.NaN()} {
 		p.Hairline = h
-		if err := svg.Encode(&bytes.Buffer{}, p); err == nil || !strings.Contains(err.Error(), "0.025 to 0.1 mm") {
+		if err := write(&bytes.Buffer{}, p); err == nil || !strings.Contains(err.Error(), "0.025 to 0.1 mm") {
 			t.Errorf("a hairline of %g mm: error %v", h, err)
 		}
 	}

@@ -27,19 +27,8 @@ const decimals = 4
 // outlines, holes before the outline round them, SHEET the corners of the stock,
 // SCALE a square of 100 mm to check the size by. No line is drawn twice.
 //
-// Errors: a number that is no place on the plate, a part mirrored or stretched,
-// an outline that is not closed, or the writer's own error. Nothing is written
-// unless all is made.
-func Encode(w io.Writer, p layout.Plate) error {
-	t, err := render.Trace(p)
-	if err != nil {
-		return err
-	}
-	return EncodeTraced(w, t)
-}
-
-// EncodeTraced writes a plate of render.Trace. Errors: the writer's own.
-func EncodeTraced(w io.Writer, p trace.Plate) error {
+// Errors: the writer's own; what no plate may hold render.Trace has refused.
+func Encode(w io.Writer, p trace.Plate) error {
 	e := &encoder{}
 	c := e.begin(geometry.Rect(0, 0, p.W, p.H), p.Title, render.Describe(p.Plate))
 	for _, l := range p.Layers {

@@ -2,11 +2,13 @@ package svg_test
 
 import (
 	"bytes"
+	"io"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
+	"ribwright/render"
 	"ribwright/render/rendertest"
 	"ribwright/render/svg"
 )
@@ -34,10 +36,19 @@ func cut(paths ...curve.Path) layout.Part { return layout.Part{Name: "bow stem",
 
 func marks(paths ...curve.Path) layout.Part { return layout.Part{Name: "bow stem", Marks: paths} }
 
+// write traces a plate and writes it, as a job does.
+func write(w io.Writer, p layout.Plate) error {
+	t, err := render.Trace(p)
+	if err != nil {
+		return err
+	}
+	return svg.Encode(w, t)
+}
+
 func encode(t *testing.T, p layout.Plate) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := svg.Encode(&b, p); err != nil {
+	if err := write(&b, p); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()

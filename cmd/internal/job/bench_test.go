@@ -26,7 +26,6 @@ import (
 	"ribwright/layout/plate/trace"
 	"ribwright/render/pdf"
 	"ribwright/render/rendertest"
-	"ribwright/render/svg"
 )
 
 // floor is what a lofting draws, worked out beforehand: the same strokes and letters on
@@ -108,7 +107,7 @@ func newFloor(b testing.TB, name string) floor {
 		f.pages = append(f.pages, append(page, own))
 	}
 	var cut bytes.Buffer
-	if err := svg.Encode(&cut, l.plate); err != nil {
+	if err := cutterFiles("", "", l.plate)[0].Write(&cut); err != nil {
 		b.Fatal(err)
 	}
 	for _, m := range regexp.MustCompile(`<path d="([^"]*)"`).FindAllStringSubmatch(cut.String(), -1) {
@@ -258,7 +257,7 @@ func TestFloorDrawsTheSame(t *testing.T) {
 		}
 	}
 	var whole bytes.Buffer
-	if err := svg.Encode(&whole, l.plate); err != nil {
+	if err := cutterFiles("", "", l.plate)[0].Write(&whole); err != nil {
 		t.Fatal(err)
 	}
 	if n, want := strings.Count(cut.String(), "<path"), strings.Count(whole.String(), "<path"); n != want {

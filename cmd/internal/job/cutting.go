@@ -135,8 +135,8 @@ func cutterFiles(name, says string, p layout.Plate) []Output {
 		}
 	}
 	return []Output{
-		{Name: name + ".svg", Write: file(svg.EncodeTraced)},
-		{Name: name + ".dxf", Says: says, Write: file(dxf.EncodeTraced)},
+		{Name: name + ".svg", Write: file(svg.Encode)},
+		{Name: name + ".dxf", Says: says, Write: file(dxf.Encode)},
 	}
 }
 
