@@ -147,11 +147,16 @@ func (e End) HeightAt(u float64) float64 {
 }
 
 // lengthUnder returns the length along the outer edge from the toe to the distance u from
-// midship, mm, under its outermost place: on a straight run by its slope, on an arc by
-// the sine of its heading.
+// midship, mm, under its outermost place.
 func (e End) lengthUnder(u float64) float64 {
-	left := u - e.Toe.X
-	heading, s := e.Heading, 0.0
+	return math.Min(e.lengthUntil(u-e.Toe.X, 0), e.farthest())
+}
+
+// lengthUntil returns the length along the outer edge from the toe until it has led so far,
+// mm, along a way that is turned up from level: on a straight run by its slope, on an arc
+// by the sine of its heading over that way.
+func (e End) lengthUntil(left, turned float64) float64 {
+	heading, s := e.Heading-turned, 0.0
 	for _, b := range e.Outer {
 		if left <= 0 {
 			break
@@ -163,16 +168,16 @@ func (e End) lengthUnder(u float64) float64 {
 			along = b.Radius * (math.Asin(to) - heading)
 		}
 		if along <= b.Length {
-			return math.Min(s+along, e.farthest())
+			return s + along
 		}
-		left -= forward(b, heading)
+		left -= leads(b, heading)
 		heading, s = heading+b.Sweep, s+b.Length
 	}
-	return math.Min(s, e.farthest())
+	return s
 }
 
-// forward is how far a bend leads that starts with a heading, mm along the boat.
-func forward(b curve.Bend, heading float64) float64 {
+// leads is how far a bend that starts with a heading over some way leads along it, mm.
+func leads(b curve.Bend, heading float64) float64 {
 	if b.Radius == 0 {
 		return b.Length * math.Cos(heading)
 	}
@@ -194,34 +199,5 @@ func (e End) OuterAt(z float64) float64 {
 }
 
 // LengthTo returns the length along the outer edge from the toe up to the height
-// z above the baseline, mm; heights beyond the edge give its ends. On a straight run it goes
-// by the slope, on an arc by the cosine of the heading.
-func (e End) LengthTo(z float64) float64 {
-	left := z - e.Toe.Y
-	heading, s := e.Heading, 0.0
-	for _, b := range e.Outer {
-		if left <= 0 {
-			break
-		}
-		along := math.Inf(1)
-		if b.Radius == 0 {
-			along = left / math.Sin(heading)
-		} else if to := math.Cos(heading) - left/b.Radius; math.Abs(to) < 1 {
-			along = b.Radius * (math.Acos(to) - heading)
-		}
-		if along <= b.Length {
-			return s + along
-		}
-		left -= upward(b, heading)
-		heading, s = heading+b.Sweep, s+b.Length
-	}
-	return s
-}
-
-// upward is how far a bend leads up that starts with a heading, mm.
-func upward(b curve.Bend, heading float64) float64 {
-	if b.Radius == 0 {
-		return b.Length * math.Sin(heading)
-	}
-	return b.Radius * (math.Cos(heading) - math.Cos(heading+b.Sweep))
-}
+// z above the baseline, mm; heights beyond the edge give its ends.
+func (e End) LengthTo(z float64) float64 { return e.lengthUntil(z-e.Toe.Y, math.Pi/2) }
