@@ -85,23 +85,33 @@ func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 		room.Line(path)
 	}
 	for i, l := range s.Landings {
-		engraveNear(&p, room, l.Add(geometry.Point{X: -11}), 0, fmt.Sprintf("S%d", i+1))
+		engraveNear(&p, room, l.Add(geometry.Point{X: -11}), 0, 0, fmt.Sprintf("S%d", i+1))
 	}
 	// The name runs up the wood from the forefoot, clear of all that is cut and marked.
-	engraveNear(&p, room, s.Middle.Add(geometry.Polar(40, s.Rise)), s.Rise, fmt.Sprintf("%s stem, %.4g mm", s.End, s.Thickness))
+	engraveNear(&p, room, s.Middle.Add(geometry.Polar(40, s.Rise)), s.Rise, namesApart, fmt.Sprintf("%s stem, %.4g mm", s.End, s.Thickness))
 	return p
 }
 
-// engraveNear engraves words as near to a place as the part has room for them, in small
-// letters where large ones have none.
-func engraveNear(p *layout.Part, room *label.Room, near geometry.Point, angle float64, words string) {
+// namesApart is how far a part's name keeps, before and behind, from what is on the wood
+// besides, mm, where there is room: nearer, it and the number of a stringer read as one word.
+const namesApart = 4.0
+
+// engraveNear engraves words as near to a place as the part has room for them, so far apart
+// from the rest before and behind if that can be, and in small letters where large ones
+// have no room.
+func engraveNear(p *layout.Part, room *label.Room, near geometry.Point, angle, apart float64, words string) {
 	words = lettering.Safe(words)
 	for _, height := range []float64{engraved, engraved * 0.7, small} {
 		b := label.Block{Angle: angle, Wide: lettering.StrokeWidth(words, height), Low: -0.3 * height, High: height}
-		if b, found := room.Place(b, near); found {
-			room.Block(b)
-			p.Letters = append(p.Letters, layout.Text{At: b.At, Height: height, Angle: b.Angle, Align: layout.Left, Words: words})
-			return
+		for _, apart := range []float64{apart, 0} {
+			wide := b
+			wide.Wide += 2 * apart
+			if at, found := room.Place(wide, near); found {
+				b.Angle, b.At = at.Angle, at.At.Add(geometry.Polar(apart, at.Angle))
+				room.Block(b)
+				p.Letters = append(p.Letters, layout.Text{At: b.At, Height: height, Angle: b.Angle, Align: layout.Left, Words: words})
+				return
+			}
 		}
 	}
 }
@@ -121,7 +131,7 @@ func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 	for _, path := range append(slices.Clone(p.Cut), p.Marks...) {
 		room.Line(path)
 	}
-	engraveNear(&p, room, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 1.5}, 0, fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness))
+	engraveNear(&p, room, geometry.Point{X: box.Min.X * 0.6, Y: -engraved * 1.5}, 0, namesApart, fmt.Sprintf("%s, %.4g mm", b.End, b.Thickness))
 	return p
 }
 
