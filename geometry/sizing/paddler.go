@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/body"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/wording"
 )
 
 // ParsePaddler reads a paddler as people write one: "62 kg, 168 cm, woman,
@@ -19,7 +20,7 @@ func ParsePaddler(text string) (Paddler, error) {
 	}
 	for _, part := range strings.Split(text, ",") {
 		if err := p.take(strings.ToLower(strings.TrimSpace(part))); err != nil {
-			return p, fmt.Errorf("paddler %q: %w", text, err)
+			return p, fmt.Errorf("paddler %q: %w%s", text, err, wording.Decimals(text))
 		}
 	}
 	switch {

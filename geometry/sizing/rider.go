@@ -53,7 +53,7 @@ func parseRider(text, what, accepted string, r Rider) (Rider, error) {
 	}
 	for _, part := range strings.Split(text, ",") {
 		if err := r.take(strings.ToLower(strings.TrimSpace(part)), accepted); err != nil {
-			return r, fmt.Errorf("%s %q: %w", what, text, err)
+			return r, fmt.Errorf("%s %q: %w%s", what, text, err, wording.Decimals(text))
 		}
 	}
 	if r.Weight == 0 {

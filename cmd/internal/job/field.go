@@ -196,7 +196,7 @@ func parseQuantity(s string, dim formula.Dim, low, high float64, accepted string
 	v, d, err := formula.Quantity(strings.TrimSpace(s))
 	switch {
 	case err != nil || d != dim:
-		return 0, fmt.Errorf("%q is not understood; accepted: a number with its unit, as %s", wording.Clip(s, 30), accepted)
+		return 0, fmt.Errorf("%q is not understood; accepted: a number with its unit, as %s%s", wording.Clip(s, 30), accepted, wording.Decimals(s))
 	case !(v >= low && v <= high):
 		return 0, fmt.Errorf("%s is out of range; accepted: %s to %s", formula.ShowNumber(v, dim), formula.ShowNumber(low, dim), formula.ShowNumber(high, dim))
 	}
@@ -219,7 +219,7 @@ func parseTemperature(s string) (float64, error) {
 			return scale.zero + v*scale.step, nil
 		}
 	}
-	return 0, fmt.Errorf("%q is not understood; accepted: degrees with their scale, as 15C or 59F", wording.Clip(s, 30))
+	return 0, fmt.Errorf("%q is not understood; accepted: degrees with their scale, as 15C or 59F%s", wording.Clip(s, 30), wording.Decimals(s))
 }
 
 func showTemperature(v float64) string { return trimmed(v) + "C" }
@@ -228,7 +228,7 @@ func showTemperature(v float64) string { return trimmed(v) + "C" }
 func plainNumber(s string, low, high float64) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
 	if err != nil || !(v >= low && v <= high) {
-		return 0, fmt.Errorf("%q is not understood; accepted: a number, %g to %g", wording.Clip(s, 30), low, high)
+		return 0, fmt.Errorf("%q is not understood; accepted: a number, %g to %g%s", wording.Clip(s, 30), low, high, wording.Decimals(s))
 	}
 	return v, nil
 }

@@ -96,7 +96,8 @@ func TestFieldNames(t *testing.T) {
 func TestRefused(t *testing.T) {
 	for _, c := range []struct{ verb, field, text, want string }{
 		{"float", "load", "120", "120kg or 265lb"}, {"float", "load", "-3kg", "out of range"}, {"float", "temperature", "15", "15C or 59F"},
-		{"float", "crew", "70,3", "15 kg to 250 kg"}, {"float", "crew", "70:floor:bench", "two postures"}, {"float", "crew", "2kg:dog", "3 kg to 250 kg"}, {"size", "passenger", "6 kg", "10 to 250 kg"}, {"size", "dog", "30 kg, 60 cm", "is not understood here"}, {"float", "crew", "70:", "a colon"}, {"fleet", "room", "5", "mm"}, {"fleet", "fit", "outer", "accepted: inner"},
+		{"float", "crew", "70,3", "15 kg to 250 kg"}, {"float", "crew", "70,3", "write 70.3, not 70,3"}, {"float", "crew", "80,5 kg", "write 80.5, not 80,5"}, {"float", "load", "80,5 kg", "write 80.5, not 80,5"},
+		{"size", "paddler", "80,5 kg, 1.8 m", "write 80.5, not 80,5"}, {"size", "dog", "25,5 kg", "write 25.5, not 25,5"}, {"row", "paddler", "man, 1,75 m", "write 1.75, not 1,75"}, {"loft", "stock", "600,5x1200", "write 600.5, not 600,5"}, {"float", "temperature", "15,5C", "write 15.5, not 15,5"}, {"float", "crew", "70:floor:bench", "two postures"}, {"float", "crew", "2kg:dog", "3 kg to 250 kg"}, {"size", "passenger", "6 kg", "10 to 250 kg"}, {"size", "dog", "30 kg, 60 cm", "is not understood here"}, {"float", "crew", "70:", "a colon"}, {"fleet", "room", "5", "mm"}, {"fleet", "fit", "outer", "accepted: inner"},
 		{"loft", "paper", "a9", "letter, a4"}, {"loft", "way", "flat", "best, lying, standing"}, {"loft", "sheets", "0", "1-4,9"}, {"loft", "max-sheets", "0", "a whole number"},
 		{"loft", "cutter", "90 mm", "0.1 to 50 mm"}, {"loft", "hairline", "0 mm", "0.025"}, {"loft", "nest", "snug", "close, quick"}, {"loft", "router-guide", "16mm", "bush and bit"},
 		{"sail", "wind", "5", "5m/s"}, {"sail", "area", "4", "3.5m2"}, {"sail", "rig", "square", "spritsail"}, {"sail", "reefs", "7", "0 to 3"},

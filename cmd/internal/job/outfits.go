@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/figure"
 	"ribwright/layout/outfits"
@@ -190,7 +191,7 @@ func parseRower(text string) (func(*design.Row), error) {
 		case err == nil && d == formula.Mass:
 			r.Mass = v
 		default:
-			return nil, fmt.Errorf(`%q is not understood; accepted: woman or man, a stature and a weight, as "man, 175 cm, 78 kg"`, part)
+			return nil, fmt.Errorf(`%q is not understood; accepted: woman or man, a stature and a weight, as "man, 175 cm, 78 kg"%s`, part, wording.Decimals(text))
 		}
 	}
 	b := rowing.BodyOf(r.Body, float64(r.Stature), r.Mass) // said in full, lest the boat's own rower be taken

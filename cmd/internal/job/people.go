@@ -39,12 +39,20 @@ func parsePeople(text string) (People, error) {
 	if strings.EqualFold(strings.TrimSpace(text), "none") {
 		return out, nil
 	}
+	before := "" // a mass without a unit, which may be the whole part of a decimal
 	for _, one := range strings.Split(text, ",") {
 		s, err := parseSitter(one)
-		if err != nil {
-			return out, err
+		slip := wording.Decimals(before + "," + one)
+		if err == nil && slip != "" && s.mass < leastBare {
+			err = fmt.Errorf("a person of %g kg after one of %s without a unit", s.mass, before)
 		}
-		out.each = append(out.each, s)
+		if err != nil {
+			return out, fmt.Errorf("%w%s", err, slip)
+		}
+		out.each, before = append(out.each, s), ""
+		if bare(one) {
+			before = one
+		}
 	}
 	return out, nil
 }
@@ -65,7 +73,7 @@ func parseSitter(text string) (sitter, error) {
 	words := strings.Split(head, ":")
 	weight := strings.TrimSpace(words[0])
 	least := lightest
-	if strings.Trim(weight, "0123456789.") == "" {
+	if bare(weight) {
 		weight, least = weight+" kg", leastBare
 	}
 	var err error
@@ -86,6 +94,9 @@ func parseSitter(text string) (sitter, error) {
 	}
 	return out, nil
 }
+
+// bare reports whether a mass has no unit.
+func bare(s string) bool { return strings.Trim(s, "0123456789.") == "" }
 
 // word takes a posture, a role or a seat. A child is a passenger; live cargo that is told
 // no seat has the floor, amidships unless a place is given.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 	"ribwright/layout/plate/nest"
 )
 
@@ -37,6 +38,9 @@ func parseStocks(text string) (Stocks, error) {
 		}
 		s, err := parseStock(size)
 		if err != nil {
+			if !strings.ContainsAny(size, "xX") {
+				err = fmt.Errorf("%w%s", err, wording.Decimals(text))
+			}
 			return out, err
 		}
 		if !own {
