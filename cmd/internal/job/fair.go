@@ -62,6 +62,9 @@ func (f *Fair) told(r *fair.Result, notes []string) []report.Block {
 	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("It is %.1f mm off the offsets in the mean (rms) and %.1f mm at worst: at station %s, half-breadth %s, height %s.",
 		r.RMS, worst.Off, short(worst.Station), short(worst.Point.X), short(worst.Point.Y))}}
 	out = append(out, f.displaced(r.Displaced))
+	if len(r.Design.Hull.Sections) == fair.MostSections {
+		out = append(out, report.Paragraph{Words: fmt.Sprintf("%d of the stations, spread evenly, give the sections their shape; all are compared here.", fair.MostSections)})
+	}
 	if len(notes) > 0 {
 		out = append(out, report.List{Items: notes})
 	}

@@ -168,6 +168,40 @@ func TestSame(t *testing.T) {
 // TestOwnHull takes offsets off Lake's ribs, whose shape is known, and finds it
 // again to a fraction of a millimeter at every rib it was given.
 func TestOwnHull(t *testing.T) {
+	r := ownHull(t, []float64{-1700, -1300, -900, -450, 0, 450, 900, 1300, 1700}, 300)
+	if r.RMS > 1.5 {
+		t.Errorf("rms %.2f mm, worst %+v; want under 1.5 mm of a hull of the family itself", r.RMS, r.Worst)
+	}
+}
+
+// TestScan: a table of a hundred points at each of many stations, as from a scan, is
+// faired from a part of them, as true, and compared with all.
+func TestScan(t *testing.T) {
+	var stations []float64
+	for x := -1700.0; x <= 1700; x += 50 {
+		stations = append(stations, x)
+	}
+	r := ownHull(t, stations, 40)
+	if r.RMS > 1.5 {
+		t.Errorf("rms %.2f mm, worst %+v; want under 1.5 mm of a hull of the family itself", r.RMS, r.Worst)
+	}
+	if n := len(r.Design.Hull.Sections); n != MostSections {
+		t.Errorf("%d sections shape it, want %d", n, MostSections)
+	}
+	if n := len(r.Stations); n != len(stations)+2 {
+		t.Errorf("%d stations are compared, want all %d", n, len(stations)+2)
+	}
+	for _, s := range r.Stations {
+		if math.Abs(s.Station) < 1701 && s.Points < 100 {
+			t.Errorf("%d points are compared at station %.0f mm, want all of more than 100", s.Points, s.Station)
+		}
+	}
+}
+
+// ownHull fairs offsets off Lake, at the stations given, one point in every so many of a walk
+// along the skin in steps of a quarter of a millimeter.
+func ownHull(t *testing.T, stations []float64, every int) *Result {
+	t.Helper()
 	d, err := design.Shipped("lake")
 	if err != nil {
 		t.Fatal(err)
@@ -184,9 +218,9 @@ func TestOwnHull(t *testing.T) {
 		}
 		b.WriteString("\n")
 	}
-	for _, x := range []float64{-1700, -1300, -900, -450, 0, 450, 900, 1300, 1700} {
+	for _, x := range stations {
 		skin := walk(t, d, h, x)
-		for i := 0; i < len(skin); i += 300 {
+		for i := 0; i < len(skin); i += every {
 			row(x, skin[i])
 		}
 		row(x, skin[len(skin)-1])
@@ -203,9 +237,7 @@ func TestOwnHull(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.RMS > 1.5 {
-		t.Errorf("rms %.2f mm, worst %+v; want under 1.5 mm of a hull of the family itself", r.RMS, r.Worst)
-	}
+	return r
 }
 
 func measured(mm float64) string {

@@ -21,27 +21,53 @@ func shapeStarts() [][]float64 {
 	}
 }
 
+// MostSections is how many stations give the sections their shape, and mostPoints how many
+// points of each: more than a drawing has. Of a table that has many more, as from a scan,
+// they are spread evenly; all are compared with the boat that comes of it. Our own choice:
+// time grows with both.
+const MostSections, mostPoints = 24, 40
+
+// spread keeps at most so many of a row, the first and the last among them.
+func spread[T any](row []T, most int) []T {
+	if len(row) <= most {
+		return row
+	}
+	out := make([]T, most)
+	for i := range out {
+		out[i] = row[i*(len(row)-1)/(most-1)]
+	}
+	return out
+}
+
 func (f *fit) fitSections() error {
 	h, err := f.hullNow()
 	if err != nil {
 		return err
 	}
+	type sided struct {
+		offsets.Station
+		side float64
+	}
+	var wide []sided
+	for side, s := range f.stations() {
+		if isSection(s) {
+			s.Points = spread(s.Points, mostPoints)
+			wide = append(wide, sided{s, side})
+		}
+	}
+	if len(wide) == 0 {
+		return errors.New("no station is wide enough for a section")
+	}
+	slices.SortFunc(wide, func(a, b sided) int { return cmp.Compare(a.side*a.X, b.side*b.X) })
 	var out []design.Section
 	f.d.Hull.Sections = nil
-	for side, s := range f.stations() {
-		if !isSection(s) {
-			continue
-		}
-		c, err := f.fitSection(h, s, side)
+	for _, s := range spread(wide, MostSections) {
+		c, err := f.fitSection(h, s.Station, s.side)
 		if err != nil {
 			return err
 		}
 		out = append(out, c)
 	}
-	if len(out) == 0 {
-		return errors.New("no station is wide enough for a section")
-	}
-	slices.SortFunc(out, func(a, b design.Section) int { return cmp.Compare(a.At, b.At) })
 	f.d.Hull.Sections = out
 	return nil
 }
