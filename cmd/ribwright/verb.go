@@ -49,6 +49,8 @@ type asked struct {
 	strict bool   // a warning fails and nothing is written
 	file   string // the place of the first file; "" for its own name in out
 	part   bool   // some of the sheets only
+
+	names []string // of designs and tables
 }
 
 // do answers the verb's request: it reads the flags, has the work done, saves the
@@ -80,7 +82,13 @@ func (v verb) do(args []string, c console) error {
 	if err := (keep.Keeper{Disk: keep.Here{}, Stop: stop}).Save(outs); err != nil {
 		return err
 	}
-	return a.tell(c.out, result, outs)
+	if err := a.tell(c.out, result, outs); err != nil || a.json || result.Text != "" {
+		return err
+	}
+	if next, why := v.next(args, a.names, outs); next != "" {
+		_, err = fmt.Fprintf(c.out, "\nNext: ribwright %s\n  %s\n", wording.OneLine(next), why)
+	}
+	return err
 }
 
 // refused says why the boat should not be built as it is; without --strict the page says so.
@@ -110,7 +118,7 @@ func (v verb) ask(args []string, c console, r job.Request, a *asked, own func(*p
 	if err := a.check(); err != nil {
 		return job.World{}, usageError{fmt.Errorf("%s: %w", v.name, err)}
 	}
-	if len(names) > 0 {
+	if a.names = names; len(names) > 0 {
 		r.Name(names)
 	}
 	made, err := dateOfFiles(os.Getenv("SOURCE_DATE_EPOCH"))
