@@ -98,3 +98,29 @@ func TestFaults(t *testing.T) {
 		}
 	}
 }
+
+// FuzzTo: any message is answered with an Answer, and never by a fault of the program. What
+// a message asks for is not worked out here: its design is given no file, and is none that is shipped.
+func FuzzTo(f *testing.F) {
+	for _, s := range []string{"", "{}", "null", "[]", `{"verb":"float","names":["x.toml"]}`, `{"verb":"loft","names":["x.toml"],"fields":[["paper","a4"],["sheets","1-4"]]}`, `{"verb":"look","names":["x.toml"],"files":{"x.toml":"title = 1"}}`, `{"verb":"float","fields":[["load"]]}`} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, message string) {
+		var q Question
+		if json.Unmarshal([]byte(message), &q) == nil && (len(q.Names) == 0 || len(q.Files) > 0 && strings.Contains(message, "hull") || q.Verb == "proof") {
+			return // it would be a long work
+		}
+		for _, n := range q.Names {
+			if _, err := design.Shipped(n); err == nil {
+				return
+			}
+		}
+		var a Answer
+		if err := json.Unmarshal(To([]byte(message), job.UsualDate()), &a); err != nil {
+			t.Fatal(err)
+		}
+		if a.Fault != nil && (a.Fault.Says == "" || strings.ContainsAny(a.Fault.Says, "\n\r") || strings.Contains(a.Fault.Says, "fault in the program")) {
+			t.Fatalf("%q: %q", message, a.Fault.Says)
+		}
+	})
+}

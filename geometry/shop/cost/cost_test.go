@@ -179,3 +179,26 @@ func TestRead(t *testing.T) {
 		t.Errorf("Level(cheap): %v", err)
 	}
 }
+
+// FuzzRead: whatever is read is a table of prices that are numbers, or is refused in one line.
+func FuzzRead(f *testing.F) {
+	for _, s := range []string{"", "name = 'mine'\n[wood]\nother = 1000\n[item]\ncloth = 9\n", "[wood]\nother = nan", "[wood]\nother = 1\n[spread]\nwood = 0.5", "[[["} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		table, err := Read(strings.NewReader(string(data)), "mine.toml")
+		if err != nil {
+			if s := err.Error(); !strings.HasPrefix(s, "mine.toml") || strings.ContainsAny(s, "\n\r") {
+				t.Fatalf("%q is no one line about the file", s)
+			}
+			return
+		}
+		for _, prices := range []map[string]float64{table.Wood, table.Item} {
+			for name, p := range prices {
+				if !(p >= 0 && p <= 1e9) {
+					t.Fatalf("%s costs %g", name, p)
+				}
+			}
+		}
+	})
+}

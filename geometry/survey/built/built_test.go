@@ -314,3 +314,33 @@ func TestOddFrames(t *testing.T) {
 		}
 	}
 }
+
+// FuzzCard: whatever is read is a card of ribs that the frame has, once each, with figures
+// that are numbers or nothing, or is refused in one line.
+func FuzzCard(f *testing.F) {
+	frame := frameOf(f, "brook", nil)
+	for _, s := range []string{"", "rib,beam_mm,depth_mm\nF1,717,286\nM,720.5,285\n", "\uFEFFrib;depth_mm;beam_mm\r\nF1;286;717\r\n", "rib,beam_in\nM,28 3/8\n", "rib,broken\nM,yes\nM,no\n", "rib\x00"} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		rows, err := Read(data, "card.csv", frame)
+		if err != nil {
+			if s := err.Error(); !strings.HasPrefix(s, "card.csv") || strings.ContainsAny(s, "\n\r") {
+				t.Fatalf("%q is no one line about the card", s)
+			}
+			return
+		}
+		met := map[int]bool{}
+		for _, r := range rows {
+			if r.Rib < 0 || r.Rib >= len(frame.Frame.Ribs) || met[r.Rib] {
+				t.Fatalf("rib %d of %d, met before: %v", r.Rib, len(frame.Frame.Ribs), met[r.Rib])
+			}
+			met[r.Rib] = true
+			for _, v := range r.Is {
+				if math.IsInf(v, 0) || math.Abs(v) > 1e4 {
+					t.Fatalf("rib %d: %g", r.Rib, v)
+				}
+			}
+		}
+	})
+}
