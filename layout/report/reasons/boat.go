@@ -29,7 +29,11 @@ func Boat(b *sizing.Boat) []report.Block {
 		trial.Standing(b.Standing, len(b.Design.Crew)), seatPrice(b))
 	out = append(out, trial.Cargo(b.Cargo, report.Letters{})...)
 	if len(b.Failures()) == 0 {
-		out = append(out, report.Say("All %d checks of the family hold.", b.Rules()))
+		still := ""
+		if len(b.Case.Brief.Riders()) > 0 {
+			still = " They judge the boat while passengers and dogs keep their places, not while they move."
+		}
+		out = append(out, report.Say("All %d checks of the family hold.%s", b.Rules(), still))
 	}
 	return append(out, bodies(b)...)
 }
