@@ -66,6 +66,9 @@ func holdFolder(dir string) (release func(), err error) {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return nil, fmt.Errorf("cannot make the folder %q: %w", dir, keep.Cause(err))
 	}
+	if err := keep.Usual().Heal(dir); err != nil {
+		return nil, err
+	}
 	return keep.Hold(dir)
 }
 

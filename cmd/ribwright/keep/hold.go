@@ -55,46 +55,61 @@ func hold(path string) (func(), error) {
 	if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() {
 		return nil, errors.New("something that is no plain file is in the way")
 	}
-	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
-	fresh := err == nil
-	if errors.Is(err, fs.ErrExist) {
-		f, err = left(path)
-	}
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, errEmpty // it went just now
-	}
+	f, err := seize(path)
 	if err != nil {
 		return nil, err
 	}
-	if err := take(f, path, fresh); err != nil {
+	if err := mine(f, path); err != nil {
 		f.Close()
 		return nil, err
 	}
 	return func() { letGo(f, path) }, nil
 }
 
-// take locks the open file and makes sure that it is ours and still the one at its path.
-func take(f *os.File, path string, fresh bool) error {
-	if fresh {
-		if _, err := io.WriteString(f, holdHead); err != nil {
-			return err
-		}
-	}
-	if !locked(f) {
-		return errBusy
-	}
+// mine makes sure that a file that nobody else can have is ours and still the one at its path.
+func mine(f *os.File, path string) error {
 	text, err := io.ReadAll(io.NewSectionReader(f, 0, int64(len(holdHead))+1))
 	if err != nil {
 		return err
 	}
-	mine, err := f.Stat()
+	have, err := f.Stat()
 	if err != nil {
 		return err
 	}
-	if there, err := os.Lstat(path); err != nil || !os.SameFile(mine, there) {
+	if there, err := os.Lstat(path); err != nil || !os.SameFile(have, there) {
 		return errEmpty // the run that held it is done, and its file went
 	}
 	return ours(string(text))
+}
+
+// begin makes the file with its whole text at once, so that a run that is ended leaves no part
+// of it; where a file can have one name only, in two steps.
+//
+// Errors: errEmpty where another run was quicker.
+func begin(path string) error {
+	draft := beside(path, "draft", os.Getpid())
+	err := fresh(draft)
+	if err == nil {
+		err = os.Link(draft, path)
+		os.Remove(draft)
+	}
+	if err != nil && !errors.Is(err, fs.ErrExist) && !errors.Is(err, fs.ErrNotExist) {
+		err = fresh(path)
+	}
+	if errors.Is(err, fs.ErrExist) || errors.Is(err, fs.ErrNotExist) {
+		return errEmpty
+	}
+	return err
+}
+
+// fresh writes the text into a file that is not there yet.
+func fresh(path string) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	_, err = io.WriteString(f, holdHead)
+	return errors.Join(err, f.Close())
 }
 
 // ours tells a file of ours from one that is not yet written, and from somebody's.

@@ -2,26 +2,31 @@
 
 package keep
 
-import "os"
+import (
+	"errors"
+	"io/fs"
+	"os"
+)
 
-// left takes a file away that a run left which was ended: what a run has open cannot be
-// removed there. It never opens one, for the run that makes the file holds it.
-func left(path string) (*os.File, error) {
+// seize makes the file and keeps it open: what a run has open cannot be removed there. One
+// that a run left which was ended is removed first.
+func seize(path string) (*os.File, error) {
 	data, err := os.ReadFile(path)
 	if err == nil {
-		err = ours(string(data))
+		if err := ours(string(data)); err != nil {
+			return nil, err
+		}
+		if os.Remove(path) != nil {
+			return nil, errBusy
+		}
+	} else if !errors.Is(err, fs.ErrNotExist) {
+		return nil, err
 	}
-	if err == nil && os.Remove(path) != nil {
-		return nil, errBusy
+	if err := begin(path); err != nil {
+		return nil, err
 	}
-	if err == nil {
-		err = errEmpty // gone now; it can be made
-	}
-	return nil, err
+	return os.OpenFile(path, os.O_RDWR, 0)
 }
-
-// locked has nothing to ask for: who has made the file holds it.
-func locked(*os.File) bool { return true }
 
 // letGo takes the file away.
 func letGo(f *os.File, path string) {
