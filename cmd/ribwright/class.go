@@ -1,7 +1,9 @@
 package main
 
 import (
+	"crypto/sha256"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -12,6 +14,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/sizing"
 	"ribwright/layout/report/reasons"
 )
@@ -26,6 +29,7 @@ func (v verb) class(args []string, c console) error {
 	if err != nil {
 		return err
 	}
+	w.Program = thisProgram()
 	course, err := r.Read(w)
 	if err != nil {
 		return v.explained(err)
@@ -34,11 +38,17 @@ func (v verb) class(args []string, c console) error {
 	if err := summaryHasRoom(summary, r.Table); err != nil {
 		return err
 	}
+	release, err := holdFolder(a.out)
+	if err != nil {
+		return err
+	}
+	defer release()
 	p := newProgress(c, course.Len(), !a.json)
 	all := work(course, p, func(b job.Built) (sizing.Status, error) {
 		return folder{dir: filepath.Join(a.out, b.Folder), replace: replace}.deliver(b.Key, b.Files)
 	})
 	result := course.Result(all)
+	summary.told = told(r, w.Program, a.out, all)
 	if _, err := summary.deliver("", func() ([]job.Output, error) { return result.Outputs, nil }); err != nil {
 		return err
 	}
@@ -49,6 +59,59 @@ func (v verb) class(args []string, c console) error {
 		}
 	}
 	return failed
+}
+
+// holdFolder makes a folder where there is none and keeps other runs out of it.
+func holdFolder(dir string) (release func(), err error) {
+	if err := os.MkdirAll(dir, 0o777); err != nil {
+		return nil, fmt.Errorf("cannot make the folder %q: %w", dir, keep.Cause(err))
+	}
+	if err := keep.Usual().Heal(dir); err != nil {
+		return nil, err
+	}
+	return keep.Hold(dir)
+}
+
+// told is what the course's own list tells of besides: the program, what was asked, and every
+// file in the folders of those rows whose files are as this run wants them.
+func told(r *job.Class, program, dir string, all []sizing.Outcome) list {
+	out := list{notes: []string{"program: " + program, "table: " + filepath.Base(r.Table)}}
+	asked := "asked:"
+	for _, f := range r.Fields() {
+		if v := f.Value.String(); v != "" {
+			asked += fmt.Sprintf(" --%s=%s", f.Name, v)
+		}
+	}
+	out.notes = append(out.notes, asked)
+	for _, o := range all {
+		if o.Status != sizing.Made && o.Status != sizing.Kept {
+			continue
+		}
+		for _, m := range readList(filepath.Join(dir, o.Folder, listName)).made {
+			out.below = append(out.below, made{m.sum, o.Folder + "/" + m.name})
+		}
+	}
+	return out
+}
+
+// thisProgram names the program that makes files, so that another one does not take them for
+// current: by its version, and by a sum of the program itself, for a version changes seldom.
+func thisProgram() string {
+	out := "ribwright " + version + revision()
+	path, err := os.Executable()
+	if err != nil {
+		return out
+	}
+	file, err := os.Open(path)
+	if err != nil {
+		return out
+	}
+	defer file.Close()
+	sum := sha256.New()
+	if _, err := io.Copy(sum, file); err != nil {
+		return out
+	}
+	return fmt.Sprintf("%s, sum %.8x", out, sum.Sum(nil))
 }
 
 // summaryHasRoom finds out early whether the summary can take its place, and not that

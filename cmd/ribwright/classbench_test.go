@@ -32,7 +32,7 @@ func BenchmarkClass(b *testing.B) {
 	table, one := classOf(b, n), classOf(b, 1)
 	lofted := func(table string) time.Duration {
 		start := time.Now()
-		if code := run([]string{"class", table, "--out", b.TempDir(), "--loft"}, io.Discard, os.Stderr); code != done {
+		if code := run([]string{"class", table, "--out", b.TempDir(), "--book=false"}, io.Discard, os.Stderr); code != done {
 			b.Fatal("exit code", code)
 		}
 		return time.Since(start)

@@ -116,7 +116,10 @@ func flagHelp(g *pflag.Flag) string {
 	if takes != "" {
 		head += " " + takes
 	}
-	if d := g.DefValue; d != "" && d != "false" {
+	switch d := g.DefValue; {
+	case takes == "" && d == "true":
+		says += fmt.Sprintf(" (done when left out; --%s=false for none)", g.Name)
+	case d != "" && d != "false":
 		says += fmt.Sprintf(" (%s when left out)", d)
 	}
 	out, line := head+"\n", strings.Repeat(" ", helpIn-1)

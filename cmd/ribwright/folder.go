@@ -22,6 +22,7 @@ type folder struct {
 	dir     string
 	shared  bool      // it may hold anything; else one that holds things and no list is somebody's
 	replace bool      // write over files of the same names, whoever made them
+	told    list      // notes, and files below, that its list is to tell of besides
 	disk    keep.Disk // nil for this machine's
 }
 
@@ -82,6 +83,9 @@ func (f folder) open() (list, error) {
 		return list{}, fmt.Errorf("%s is no folder and stays; give another name, or take another folder with --out", f.dir)
 	}
 	l := readList(filepath.Join(f.dir, listName))
+	if !f.shared && len(l.below) > 0 {
+		return list{}, fmt.Errorf("%s is the folder of a whole course; give another name, or take another folder with --out", f.dir)
+	}
 	if l.read || f.shared || f.replace {
 		return l, nil
 	}
@@ -124,7 +128,7 @@ func (f folder) inTheWay(l list, names []string) error {
 
 // inMemory makes the files before any of them is written.
 func (f folder) inMemory(outs []job.Output, key string) (set []keep.File, now list, err error) {
-	now = list{read: true, whole: true, key: key}
+	now = list{read: true, whole: true, key: key, below: f.told.below, notes: f.told.notes}
 	for _, o := range outs {
 		var b bytes.Buffer
 		if err := o.Write(&b); err != nil {
@@ -142,7 +146,7 @@ func (f folder) write(set []keep.File, now, old list) error {
 	for _, m := range old.made {
 		switch {
 		case slices.Contains(now.names(), m.name):
-		case f.shared:
+		case f.shared && !job.OfCourse(m.name):
 			now.made = append(now.made, m) // another set's
 		case f.owns(old, m.name):
 			gone = append(gone, filepath.Join(f.dir, m.name))

@@ -252,6 +252,7 @@ func TestClassInterrupted(t *testing.T) {
 	}
 	const n = 12
 	c := job.NewClass()
+	c.Loft, c.Books = false, false
 	c.Name([]string{classOf(t, n)})
 	course, err := c.Read(job.World{Files: keep.ReadFile})
 	if err != nil {

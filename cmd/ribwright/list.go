@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"ribwright/cmd/ribwright/keep"
@@ -18,6 +19,8 @@ type list struct {
 	whole bool   // all of its files were written
 	key   string // of what the files were made from
 	made  []made
+	below []made   // files of a course in its folders, which have lists of their own
+	notes []string // what is told besides
 }
 
 // made is a file that the program made, with the SHA-256 sum of its bytes.
@@ -48,7 +51,10 @@ func (l list) text() string {
 	if l.whole {
 		b.WriteString(wholeMark + "\n")
 	}
-	for _, m := range l.made {
+	for _, note := range l.notes {
+		b.WriteString("# " + flat(note) + "\n")
+	}
+	for _, m := range slices.Concat(l.made, l.below) {
 		fmt.Fprintf(&b, "%s  %s\n", m.sum, m.name)
 	}
 	return b.String()
@@ -76,11 +82,21 @@ func readList(path string) list {
 			l.whole = true
 			continue
 		}
+		if strings.HasPrefix(line, "# ") {
+			continue
+		}
 		sum, name, ok := strings.Cut(line, "  ")
-		if !ok || filepath.Base(name) != name || !filepath.IsLocal(name) { // nothing outside the folder is ever taken for ours
+		within, file, deep := strings.Cut(name, "/")
+		switch {
+		case !ok || !filepath.IsLocal(name): // nothing outside the folder is ever taken for ours
+			return list{}
+		case filepath.Base(name) == name:
+			l.made = append(l.made, made{sum, name})
+		case deep && filepath.Base(within) == within && filepath.Base(file) == file:
+			l.below = append(l.below, made{sum, name})
+		default:
 			return list{}
 		}
-		l.made = append(l.made, made{sum, name})
 	}
 	return l
 }

@@ -30,7 +30,7 @@ func howTyped() map[string]verb {
 	design := "[DESIGN.toml|" + shipped + "]"
 	return map[string]verb{
 		"size":    {takes: `--paddler "62 kg, 168 cm"`, example: `--paddler "62 kg, 168 cm" --gear "12 kg" --use pack -o mine.toml`, numbers: true, placed: true, judges: true},
-		"class":   {takes: "BUILDERS.csv", most: 1, example: "builders.csv --out course --loft", numbers: true},
+		"class":   {takes: "BUILDERS.csv", most: 1, example: "builders.csv --out course --paper a4", numbers: true},
 		"float":   {takes: "[DESIGN.toml|" + shipped + "|OFFSETS.csv]", most: 1, example: "river --load 230kg --water salt --svg", numbers: true, judges: true},
 		"bend":    {takes: design, most: 1, example: "river --without seat,thwart-2 --svg", numbers: true, judges: true},
 		"loft":    {takes: design, most: 1, example: "river --paper a4 --units imperial --out river", numbers: true, judges: true},

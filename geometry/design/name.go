@@ -23,9 +23,9 @@ func (d *Design) Fingerprint() (string, error) {
 	return fmt.Sprintf("%x", sum[:4]), nil
 }
 
-// slugLong is the longest slug, so that file names stay readable; its letters take up to
+// SlugLong is the longest slug, so that file names stay readable; its letters take up to
 // 160 bytes of the 255 that systems allow a file's name.
-const slugLong = 40
+const SlugLong = 40
 
 // Slug returns the title in a form that is safe in file names everywhere: small letters of
 // any script with their accents, digits and single hyphens, at most 40. Where nothing of
@@ -37,7 +37,7 @@ func (d *Design) Slug() string {
 		return !unicode.In(r, unicode.L, unicode.M, unicode.Nd)
 	})
 	letters := []rune(strings.Join(words, "-"))
-	s := strings.TrimRight(string(letters[:min(len(letters), slugLong)]), "-")
+	s := strings.TrimRight(string(letters[:min(len(letters), SlugLong)]), "-")
 	switch {
 	case s == "" && strings.ContainsFunc(d.Title, func(r rune) bool { return r > unicode.MaxASCII && unicode.IsPrint(r) }):
 		return fmt.Sprintf("boat-%.3x", sha256.Sum256([]byte(d.Title)))

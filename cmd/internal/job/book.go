@@ -42,8 +42,11 @@ type Book struct {
 
 // NewBook returns the request with its defaults.
 func NewBook() *Book {
-	return &Book{Subject: usual(), Prices: "mixed", Printer: homePrinter()}
+	return &Book{Subject: usual(), Prices: usualPrices, Printer: homePrinter()}
 }
+
+// usualPrices is the level of prices where nobody chooses.
+const usualPrices = "mixed"
 
 // Fields lists the choices.
 func (b *Book) Fields() []Field {
@@ -69,8 +72,7 @@ func skill(to *hours.Skill) Field {
 
 // Do makes the book.
 func (b *Book) Do(w World) (*Result, error) {
-	sheet, err := b.sheet()
-	if err != nil {
+	if _, err := b.sheet(); err != nil {
 		return nil, err
 	}
 	prices, err := w.prices(b.Prices)
@@ -81,30 +83,49 @@ func (b *Book) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	facts, err := b.gather(k, w, prices)
+	t, err := b.told(k, w, prices)
 	if err != nil {
 		return nil, err
 	}
-	told := book.Of(facts).In(b.Units)
-	doc, err := typeset.Lay(told, sheet)
-	if err != nil {
-		return nil, of(k.name, err)
-	}
-	slug := k.design.Slug()
-	out := []Output{{slug + "-book-" + doc.Paper.Name + ".pdf", fmt.Sprintf("the build book, %s of %s", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
-		func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }}}
+	out := []Output{t.file}
 	if b.HTML {
-		screen, err := onScreen(slug, told)
+		screen, err := onScreen(k.design.Slug(), t.report)
 		if err != nil {
 			return nil, err
 		}
 		out = append(out, screen)
 	}
 	return &Result{
-		Report:   k.report("", slices.Concat(report.Told(facts.Told), summary(facts), k.unlettered())).In(b.Units),
+		Report:   k.report("", slices.Concat(report.Told(t.Told), summary(t.Facts), k.unlettered())).In(b.Units),
 		Outputs:  out,
-		Warnings: warnings(facts.Told),
+		Warnings: warnings(t.Told),
 	}, nil
+}
+
+// toldBook is a book with what it tells, and as a file.
+type toldBook struct {
+	book.Facts
+	report report.Report
+	file   Output
+}
+
+// told works the book out and lays it on sheets.
+func (b *Book) told(k *facts, w World, prices *cost.Table) (out toldBook, err error) {
+	sheet, err := b.sheet()
+	if err != nil {
+		return out, err
+	}
+	if out.Facts, err = b.gather(k, w, prices); err != nil {
+		return out, err
+	}
+	out.report = book.Of(out.Facts).In(b.Units)
+	doc, err := typeset.Lay(out.report, sheet)
+	if err != nil {
+		return out, of(k.name, err)
+	}
+	out.file = Output{k.design.Slug() + "-book-" + doc.Paper.Name + ".pdf", fmt.Sprintf("the build book, %s of %s", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
+		func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }}
+	return out, nil
 }
 
 // sheet stands the paper upright, as a book is read.

@@ -9,8 +9,11 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/wording"
@@ -23,19 +26,25 @@ import (
 // Class asks for the boats of a course: one for each row of a table of builders. What a
 // row does not say holds for all.
 type Class struct {
-	Table string // of builders, by its name
+	Table  string // of builders, by its name
+	Books  bool   // the build book of every boat too
+	Prices string // of the books: a level, or the name of a table
 	Sizing
 }
 
 // NewClass returns the request with its defaults.
 func NewClass() *Class {
-	c := &Class{Sizing: newSizing()}
-	c.quick = true
+	c := &Class{Sizing: newSizing(), Books: true, Prices: usualPrices}
+	c.quick, c.Loft = true, true
 	return c
 }
 
 // Fields lists the choices.
-func (c *Class) Fields() []Field { return append(c.Sizing.fields(), c.Sizing.printing()...) }
+func (c *Class) Fields() []Field {
+	printing := c.Sizing.printing()
+	books := Field{Name: "book", Says: "the build book of each boat too", Value: yes(&c.Books)}
+	return append(append(c.Sizing.fields(), printing[0], books, prices(&c.Prices)), printing[1:]...)
+}
 
 // Name takes the table.
 func (c *Class) Name(names []string) { c.Table = names[0] }
@@ -67,6 +76,7 @@ func (c *Class) Do(w World) (*Result, error) {
 type Course struct {
 	class    *Class
 	world    World
+	prices   *cost.Table // of the books, nil where none are asked for
 	builders []sizing.Builder
 	families map[string]*family.Family // by use, nil where there is none
 }
@@ -88,25 +98,82 @@ func (c *Class) Read(w World) (*Course, error) {
 	if out.builders, err = sizing.ReadClass(bytes.NewReader(data), c.brief(), c.Use); err != nil {
 		return nil, of(c.Table, err)
 	}
+	if err := out.readPrices(); err != nil {
+		return nil, err
+	}
 	oneFolderEach(out.builders)
 	return out, out.readFamilies()
 }
 
-// oneFolderEach gives rows whose names would share a folder a fault.
+// readPrices readies what the books need besides the boats, and finds out early whether
+// they can be printed.
+func (c *Course) readPrices() (err error) {
+	if !c.class.Books {
+		return nil
+	}
+	if _, err := c.class.bookOf(hours.Average).sheet(); err != nil {
+		return fmt.Errorf("%w; or ask for no books", err)
+	}
+	c.prices, err = c.world.prices(c.class.Prices)
+	return err
+}
+
+// bookOf asks for the book of a boat whose builder has a skill.
+func (c *Class) bookOf(skill hours.Skill) *Book {
+	b := NewBook()
+	b.Units, b.Water, b.Prices, b.Skill, b.Printer = c.Units, c.Water, c.Prices, skill, c.Printer
+	return b
+}
+
+// oneFolderEach numbers builders whose names would share a folder: the boat's title gets
+// the number, so that the sheets of two of one name can be told apart. A name that nobody
+// else has keeps its folder, whatever number another gets.
 func oneFolderEach(builders []sizing.Builder) {
-	first := map[string]int{}
+	taken := map[string]bool{}
+	var again []*sizing.Builder
 	for i := range builders {
 		b := &builders[i]
 		if b.Fault != "" {
 			continue
 		}
-		folder := (&design.Design{Title: b.Name}).Slug()
-		if line, taken := first[folder]; taken {
-			b.Fault = fmt.Sprintf("its folder %q is that of line %d; give another name", folder, line)
-			continue
+		if place := asOnDisk(slugOf(b.Name)); taken[place] {
+			again = append(again, b)
+		} else {
+			taken[place] = true
 		}
-		first[folder] = b.Line
 	}
+	for _, b := range again {
+		for n := 2; b.Brief.Title == b.Name; n++ {
+			if title := numbered(b.Name, n); !taken[asOnDisk(slugOf(title))] {
+				taken[asOnDisk(slugOf(title))] = true
+				b.Brief.Title = title
+			}
+		}
+	}
+}
+
+func slugOf(title string) string { return (&design.Design{Title: title}).Slug() }
+
+// numbered puts a number behind a name so that it ends the name of the folder too. Where
+// nothing of the name stands in that of its folder, or it is too long, the folder's is taken.
+func numbered(name string, n int) string {
+	end := fmt.Sprintf("-%d", n)
+	if title := fmt.Sprintf("%s (%d)", name, n); slugOf(title) == slugOf(name)+end {
+		return title
+	}
+	short := []rune(slugOf(name))
+	return fmt.Sprintf("%s (%d)", string(short[:min(len(short), design.SlugLong-len(end))]), n)
+}
+
+// asOnDisk brings names together that a disk which tells no capitals may take for one.
+func asOnDisk(folder string) string {
+	return strings.Map(func(r rune) rune {
+		least := r
+		for o := unicode.SimpleFold(r); o != r; o = unicode.SimpleFold(o) {
+			least = min(least, o)
+		}
+		return least
+	}, folder)
 }
 
 // readFamilies reads each family once.
@@ -195,19 +262,44 @@ func (c *Course) built(b *sizing.Boat) (Built, error) {
 	if err := errors.Join(b.Write(key), why.Write(key)); err != nil {
 		return Built{}, err
 	}
-	fmt.Fprintf(key, "%v %v %+v %v", c.class.Loft, c.class.Units, c.class.Printer, c.world.Made)
+	fmt.Fprintf(key, "%v %v %+v %v %q", c.class.Loft, c.class.Units, c.class.Printer, c.world.Made, c.world.Program)
+	if c.class.Books {
+		fmt.Fprintf(key, " %v %v %+v", c.class.Water, b.Case.Brief.Skill, *c.prices)
+	}
 	return Built{b.Design.Slug(), hex.EncodeToString(key.Sum(nil)), func() ([]Output, error) {
 		k, err := c.class.factsOf(b)
 		if err != nil {
 			return nil, err
 		}
 		out, err := c.class.files(b, k, c.world)
+		if err == nil && c.class.Books {
+			out, err = c.withBook(out, b, k)
+		}
 		return append(out, why), err
 	}}, nil
 }
 
+// withBook adds the boat's book for its own builder.
+func (c *Course) withBook(out []Output, b *sizing.Boat, k *facts) ([]Output, error) {
+	skill, err := hours.ParseSkill(b.Case.Brief.Skill)
+	if err != nil {
+		return nil, err
+	}
+	told, err := c.class.bookOf(skill).told(k, c.world, c.prices)
+	if err != nil {
+		return nil, err
+	}
+	return append(out, told.file), nil
+}
+
 // SummaryName is the file that tells of all rows.
 const SummaryName = "summary.csv"
+
+// OfCourse reports whether a file of that name tells of a whole course.
+func OfCourse(name string) bool { return name == SummaryName || strings.HasPrefix(name, courseStem) }
+
+// courseStem begins the names of files that tell of a whole course besides its summary.
+const courseStem = "course-"
 
 // Result is what came of the rows: a summary, in the order of the table.
 func (c *Course) Result(all []sizing.Outcome) *Result {

@@ -44,7 +44,7 @@ func InMemory(files map[string][]byte) Files {
 // TestClassInMemory makes a class whose table is nowhere on a disk: a folder each for
 // the rows that can be made, and a summary of all in the order of the table.
 func TestClassInMemory(t *testing.T) {
-	r, err := classOf(t).Do(inMemory(builders))
+	r, err := classOf(t, "--loft=false", "--book=false").Do(inMemory(builders))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -52,7 +52,7 @@ func TestClassInMemory(t *testing.T) {
 	for _, o := range r.Outputs {
 		names = append(names, o.Name)
 	}
-	if want := []string{"summary.csv", "ann/ann.toml", "ann/ann-reasons.txt", "dan/dan.toml", "dan/dan-reasons.txt"}; !slices.Equal(names, want) {
+	if want := []string{"summary.csv", "ann/ann.toml", "ann/ann-reasons.txt", "ann-2/ann-2.toml", "ann-2/ann-2-reasons.txt", "dan/dan.toml", "dan/dan-reasons.txt"}; !slices.Equal(names, want) {
 		t.Fatalf("%q, want %q", names, want)
 	}
 	d, err := design.Decode(bytes.NewReader(written(t, r.Outputs[1])), "ann.toml")
@@ -63,13 +63,13 @@ func TestClassInMemory(t *testing.T) {
 	if err != nil || len(rows) != 6 {
 		t.Fatalf("%v, %d rows", err, len(rows))
 	}
-	for i, want := range [][2]string{{"Ann made", ""}, {"Bob failed", "weight: "}, {"ANN failed", `its folder "ann" is that of line 2`}, {"'=Cid failed", `no family "barge"`}, {"Dan made", ""}} {
+	for i, want := range [][2]string{{"Ann made", ""}, {"Bob failed", "weight: "}, {"ANN made", ""}, {"'=Cid failed", `no family "barge"`}, {"Dan made", ""}} {
 		row := rows[i+1]
 		if got := row[1] + " " + row[3]; got != want[0] || !strings.HasPrefix(row[len(row)-1], want[1]) || want[1] == "" && row[len(row)-1] != "" {
 			t.Errorf("row %d: %q, want %q", i, row, want)
 		}
 	}
-	if text := show(t, r.Numbers); !strings.Contains(text, `"slug":"dan"`) || strings.Count(text, `"design":null`) != 3 {
+	if text := show(t, r.Numbers); !strings.Contains(text, `"slug":"dan"`) || strings.Count(text, `"design":null`) != 2 {
 		t.Error(text)
 	}
 }
@@ -108,7 +108,8 @@ func TestClassKey(t *testing.T) {
 		return out
 	}
 	seen := map[string]string{}
-	for _, fields := range [][]string{nil, {"--loft"}, {"--loft", "--paper", "a4"}, {"--loft", "--units", "imperial"}, {"--loft", "--margins", "15 mm"}, {"--gear", "11 kg"}, {"--speed", "6 km/h"}} {
+	for _, fields := range [][]string{nil, {"--loft=false"}, {"--book=false"}, {"--paper", "a4"}, {"--units", "imperial"}, {"--margins", "15 mm"}, {"--gear", "11 kg"}, {"--speed", "6 km/h"},
+		{"--prices", "local"}, {"--water", "salt"}, {"--printed-across", "200.8 mm of 200 mm"}} {
 		k := key(builders, fields...)
 		if k != key(builders, fields...) {
 			t.Errorf("%q: the second time another key", fields)
@@ -132,5 +133,50 @@ func TestClassRefuses(t *testing.T) {
 	}
 	if _, err := classOf(t, "--family", "none.family").Do(inMemory(builders)); err == nil || !strings.Contains(err.Error(), `no family file "none.family"`) {
 		t.Error(err)
+	}
+}
+
+// TestClassKeyOfProgram: what another program made is not taken for current.
+func TestClassKeyOfProgram(t *testing.T) {
+	var keys []string
+	for _, program := range []string{"ribwright 0.1.0", "ribwright 0.1.1"} {
+		w := inMemory(builders)
+		w.Program = program
+		course, err := classOf(t).Read(w)
+		if err != nil {
+			t.Fatal(err)
+		}
+		course.Make(0, func(b Built) (sizing.Status, error) { keys = append(keys, b.Key); return sizing.Made, nil })
+	}
+	if keys[0] == keys[1] {
+		t.Error("two programs have one key")
+	}
+}
+
+// TestOneFolderEach: whatever names a table holds, each row has a folder of its own that a disk
+// without capitals tells apart too, and a name that nobody else has keeps its plain one.
+func TestOneFolderEach(t *testing.T) {
+	long := strings.Repeat("Maximiliane ", 6)
+	names := []string{"Ann", "ann", "ANN!", "Ann 2", "..", "-", "🛶", "🛶", "🛶🛶", "Мария", "МАРИЯ", "李雷", "李雷", "عمر", "CON", "con", "Σίσυφος", "σίσυφοσ", long, long + "b", "K", "K", "boat"}
+	want := map[string]string{"Ann": "ann", "Ann 2": "ann-2", "Мария": "мария", "李雷": "李雷", "عمر": "عمر"}
+	var all []sizing.Builder
+	for _, n := range names {
+		all = append(all, sizing.Builder{Name: n, Brief: sizing.Brief{Title: n}})
+	}
+	oneFolderEach(all)
+	seen := map[string]string{}
+	for i, b := range all {
+		folder := slugOf(b.Brief.Title)
+		key := strings.ToLower(strings.ToUpper(folder))
+		if was, twice := seen[key]; twice {
+			t.Errorf("%q and %q share %q", was, b.Name, folder)
+		}
+		seen[key] = b.Name
+		if w, ok := want[b.Name]; ok && slices.Index(names, b.Name) == i && folder != w {
+			t.Errorf("%q has the folder %q, want %q", b.Name, folder, w)
+		}
+	}
+	if got := slugOf(all[1].Brief.Title); got != "ann-3" {
+		t.Errorf("the second Ann has %q, want ann-3: ann-2 is somebody's own", got)
 	}
 }

@@ -24,7 +24,7 @@ var others = map[string]string{
 	"cut": "stems,ribs:A1-A3", "since": "old.toml",
 	"span": "50 in", "oar": "7 ft", "seat": "200 mm", "seat-at": "0.2 m", "pull": "300N",
 	"hull-length": "3600 mm", "hull-beam": "28 in", "hull-depth": "300 mm", "rocker": "0 mm", "seat-height": "40 mm", "seat-place": "-200 mm",
-	"car": "4 m", "inside": "river", "around": "brook", "turn": "-30", "rise": "12.5", "whole": "true",
+	"car": "4 m", "inside": "river", "book": "true", "around": "brook", "turn": "-30", "rise": "12.5", "whole": "true",
 }
 
 // TestFieldsSurvive writes every field's value and reads it back into a fresh request:
@@ -38,6 +38,9 @@ func TestFieldsSurvive(t *testing.T) {
 				continue
 			}
 			first, second, plain := v.New(), v.New(), v.New()
+			if text == "true" && f.Value.String() == text {
+				text = "false"
+			}
 			if err := first.Fields()[i].Value.Set(text); err != nil {
 				t.Errorf("%s: %s: %v", v.Name, f.Name, err)
 				continue

@@ -36,6 +36,9 @@ func asked(t testing.TB, verb string, args ...string) Request {
 		switch {
 		case !isField:
 			names = append(names, name)
+		case strings.Contains(name, "="):
+			field, value, _ := strings.Cut(name, "=")
+			fields = append(fields, [2]string{field, value})
 		case slices.ContainsFunc(plain.Fields(), func(f Field) bool { return f.Name == name && f.Takes == "" }):
 			fields = append(fields, [2]string{name, "true"})
 		default:

@@ -36,8 +36,9 @@ func usual() Subject { return Subject{Design: design.ShippedNames()[0]} }
 
 // World is what a job may know besides its request.
 type World struct {
-	Files Files     // nil for none
-	Made  time.Time // the date that stands in files
+	Files   Files     // nil for none
+	Made    time.Time // the date that stands in files
+	Program string    // which program makes them, "" where that does not matter
 }
 
 // UsualDate stands in every file where nobody asks for another: the same design gives

@@ -4,3 +4,6 @@ package keep
 const JournalHead = journalHead
 
 func JournalName(run int) string { return journalName(run) }
+
+// HoldHead is what the file says that holds a folder.
+const HoldHead = holdHead

@@ -44,6 +44,11 @@ func journalText(steps []step) string {
 	return b.String()
 }
 
+// begins reports whether a text is a journal, or as much of one as was written.
+func begins(text string) bool {
+	return strings.HasPrefix(text, journalHead) || strings.HasPrefix(journalHead, text)
+}
+
 // readJournal reads one; a line that is cut short, and a name outside the folder, counts
 // for nothing.
 func readJournal(text string) (out []step) {
@@ -70,10 +75,10 @@ func readJournal(text string) (out []step) {
 func journalName(run int) string { return fmt.Sprintf("ribwright-saving-%d.txt", run) }
 
 func beside(path, what string, run int) string {
-	return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s-%d.%s", filepath.Base(path), run, what))
+	return filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s-%d.ribwright-%s", filepath.Base(path), run, what))
 }
 
-var passing = regexp.MustCompile(`^(?:ribwright-saving-(\d+)\.txt|\..+-(\d+)\.(?:draft|kept))$`)
+var passing = regexp.MustCompile(`^(?:ribwright-saving-(\d+)\.txt|\..+-(\d+)\.ribwright-(?:draft|kept))$`)
 
 // runOf tells of which run a passing file is; false for any other.
 func runOf(name string) (run int, journal, ok bool) {
@@ -146,7 +151,7 @@ func (k Keeper) busy(path string, run int) bool {
 func (k Keeper) undo(folder string, run int) error {
 	journal := filepath.Join(folder, journalName(run))
 	text, err := k.Disk.Read(journal)
-	if err != nil {
+	if err != nil || !begins(string(text)) {
 		return err
 	}
 	steps := readJournal(string(text))

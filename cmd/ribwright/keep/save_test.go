@@ -108,6 +108,23 @@ func TestJournalTouchesNothingElse(t *testing.T) {
 	}
 }
 
+// TestForeignJournal: a file of somebody's that has a journal's or a draft's name stays.
+func TestForeignJournal(t *testing.T) {
+	dir := t.TempDir()
+	mine := map[string]string{keep.JournalName(99999999): "mine", ".a.pdf-99999999.draft": "mine", ".a.pdf-99999999.kept": "mine"}
+	for name, text := range mine {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := keep.Usual().Heal(dir); err != nil {
+		t.Fatal(err)
+	}
+	if now := files(t, dir); !maps.Equal(now, mine) {
+		t.Errorf("left is %q", now)
+	}
+}
+
 // TestSaveBusy: while another run puts files in place nothing is written beside it.
 func TestSaveBusy(t *testing.T) {
 	dir := t.TempDir()
