@@ -23,9 +23,7 @@ import (
 // row that cannot be made is told and passed over.
 func (v verb) class(args []string, c console) error {
 	r, a, replace := job.NewClass(), asked{}, false
-	w, err := v.ask(args, c, r, &a, func(f *pflag.FlagSet) {
-		f.BoolVar(&replace, "replace", false, "write over files of the same names that this program did not make, or that were changed since")
-	})
+	w, err := v.ask(args, c, r, &a, func(f *pflag.FlagSet) { replacing(f, &replace) })
 	if err != nil {
 		return err
 	}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -135,7 +134,7 @@ func (f folder) inMemory(outs []job.Output, key string) (set []keep.File, now li
 			return nil, now, fmt.Errorf("cannot make %s: %w", o.Name, err)
 		}
 		now.made = append(now.made, made{keep.Sum(b.Bytes()), o.Name})
-		set = append(set, keep.File{Path: filepath.Join(f.dir, o.Name), Write: func(w io.Writer) error { _, err := w.Write(b.Bytes()); return err }})
+		set = append(set, keep.File{Path: filepath.Join(f.dir, o.Name), Write: asBytes(b.Bytes())})
 	}
 	return set, now, nil
 }
@@ -152,6 +151,6 @@ func (f folder) write(set []keep.File, now, old list) error {
 			gone = append(gone, filepath.Join(f.dir, m.name))
 		}
 	}
-	list := keep.File{Path: filepath.Join(f.dir, listName), Write: func(w io.Writer) error { _, err := io.WriteString(w, now.text()); return err }}
+	list := keep.File{Path: filepath.Join(f.dir, listName), Write: asBytes([]byte(now.text()))}
 	return f.keeper().Save(append(set, list), gone...)
 }

@@ -61,7 +61,8 @@ func (v verb) do(args []string, c console) error {
 	}
 	r := v.request()
 	a := asked{}
-	w, err := v.ask(args, c, r, &a, func(*pflag.FlagSet) {})
+	replace := false
+	w, err := v.ask(args, c, r, &a, func(f *pflag.FlagSet) { replacing(f, &replace) })
 	if err != nil {
 		return err
 	}
@@ -79,7 +80,11 @@ func (v verb) do(args []string, c console) error {
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
 	defer signal.Stop(stop)
-	if err := (keep.Keeper{Disk: keep.Here{}, Stop: stop}).Save(outs); err != nil {
+	set, err := added(outs, replace)
+	if err != nil {
+		return err
+	}
+	if err := (keep.Keeper{Disk: keep.Here{}, Stop: stop}).Save(set); err != nil {
 		return err
 	}
 	if err := a.tell(c.out, result, outs); err != nil || a.json || result.Text != "" {
@@ -89,6 +94,11 @@ func (v verb) do(args []string, c console) error {
 		_, err = fmt.Fprintf(c.out, "\nNext: ribwright %s\n  %s\n", wording.OneLine(next), why)
 	}
 	return err
+}
+
+// replacing asks whether files in the way may go, whoever made them.
+func replacing(f *pflag.FlagSet, replace *bool) {
+	f.BoolVar(replace, "replace", false, "write over files of the same names that this program did not make, or that were changed since")
 }
 
 // refused says why the boat should not be built as it is; without --strict the page says so.

@@ -76,8 +76,8 @@ func (c *Cutting) check() error {
 	return wrong("stock,gap", c.options().Check())
 }
 
-// plate lays the parts of a boat for the cutter.
-func (c *Cutting) plate(d *design.Design, b *bend.Report) (layout.Plate, error) {
+// plate lays the parts of a boat for the cutter; title tells of which design they are.
+func (c *Cutting) plate(title string, b *bend.Report) (layout.Plate, error) {
 	parts := pattern.Parts(b)
 	if c.Guide != (Guide{}) {
 		guide, err := pattern.Guide(b.Frame, c.Guide.Bush, c.Guide.Bit)
@@ -89,7 +89,7 @@ func (c *Cutting) plate(d *design.Design, b *bend.Report) (layout.Plate, error) 
 	for i := range parts {
 		parts[i] = relief.Part(parts[i], c.Relief, c.Diameter)
 	}
-	p, err := nest.Lay(titled(d), parts, c.options())
+	p, err := nest.Lay(title, parts, c.options())
 	var large *nest.TooLarge
 	if errors.As(err, &large) {
 		if large.Pieces > 0 {
@@ -100,14 +100,6 @@ func (c *Cutting) plate(d *design.Design, b *bend.Report) (layout.Plate, error) 
 	p.Machine = layout.Machine{Hairline: c.Hairline, Colors: c.Colors}
 	p.Notes = c.notes(p)
 	return p, err
-}
-
-// titled is the title of a design with its edition, for what a cutter reads.
-func titled(d *design.Design) string {
-	if d.Edition == "" {
-		return d.Title
-	}
-	return d.Title + ", edition " + d.Edition
 }
 
 // notes say in the files what was done for the machine.

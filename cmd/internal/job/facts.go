@@ -132,6 +132,10 @@ func (k *facts) report(kind string, blocks []report.Block) report.Report {
 	return report.Report{Title: k.design.Title, Kind: kind, For: k.design.For, Edition: k.design.Edition, Fingerprint: k.fingerprint, Blocks: blocks}
 }
 
+// titled is the design's title with its edition and its fingerprint, for a file that shows
+// nothing else of them.
+func (k *facts) titled() string { return k.report("", nil).Foot() }
+
 // ship readies the boat to be fitted out, with the people of its design or a usual
 // one. beside is the second boat of a pair, "" for one like the first.
 func (k *facts) ship(w World, gear []design.Gear, beside string, in water.Kind) (outfit.Ship, error) {

@@ -173,7 +173,7 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 		return nil, of(f.facts.name, err)
 	}
 	if t.Picture {
-		out.Outputs = append(out.Outputs, Output{stem + ".svg", "to look at", func(to io.Writer) error { return svg.EncodeFigure(to, f.figure, f.about) }})
+		out.Outputs = append(out.Outputs, Output{stem + ".svg", "to look at", func(to io.Writer) error { return svg.EncodeFigure(to, f.figure, f.about+" "+f.facts.titled()+".") }})
 	}
 	if !t.Loft {
 		return out, nil
@@ -201,7 +201,7 @@ func (t *Fitting) result(f outfitting, w World) (*Result, error) {
 func (f *outfitting) cut(stem string) ([]Output, error) {
 	var out []Output
 	for _, q := range f.plates {
-		plate, err := q.lay(f.facts.design.Title + " " + f.name)
+		plate, err := q.lay(f.facts.report(f.name, nil).Foot())
 		if err != nil {
 			return nil, err
 		}

@@ -91,7 +91,7 @@ func (f *Float) Do(w World) (*Result, error) {
 	if f.Picture {
 		out.Outputs = []Output{{k.design.Slug() + "-float.svg", "the sheer plan and the curves",
 			func(to io.Writer) error {
-				return svg.EncodeFigure(to, figure.Afloat(r, f.Units), f.Units.Words(figure.AfloatAbout(r)))
+				return svg.EncodeFigure(to, figure.Afloat(r, f.Units), f.Units.Words(figure.AfloatAbout(r))+" "+k.titled()+".")
 			}}}
 	}
 	return out, nil

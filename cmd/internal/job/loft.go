@@ -116,7 +116,7 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 			return of(k.name, err)
 		},
 		func() (err error) {
-			out.plate, err = l.Cutting.plate(k.design, bends)
+			out.plate, err = l.Cutting.plate(k.titled(), bends)
 			return of(k.name, err)
 		},
 	)

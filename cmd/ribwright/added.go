@@ -1,0 +1,75 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"ribwright/cmd/ribwright/keep"
+)
+
+// added is a set of files with the lists of the folders that they go to: each list tells of
+// them besides what it told of before. So a card that was filled in, or a design that was
+// changed by hand, is not written over.
+//
+// Errors: a file in the way that the program did not make, or that was changed since, unless
+// replace says that it may go; a file that cannot be made.
+func added(outs []keep.File, replace bool) ([]keep.File, error) {
+	var set, lists []keep.File
+	for len(outs) > 0 {
+		f := folder{dir: filepath.Dir(outs[0].Path), shared: true, replace: replace}
+		elsewhere := func(o keep.File) bool { return filepath.Dir(o.Path) != f.dir }
+		here := slices.DeleteFunc(slices.Clone(outs), elsewhere)
+		outs = slices.DeleteFunc(slices.Clone(outs), func(o keep.File) bool { return !elsewhere(o) })
+		ready, list, err := f.beside(here)
+		if err != nil {
+			return nil, err
+		}
+		set, lists = append(set, ready...), append(lists, list)
+	}
+	return append(set, lists...), nil
+}
+
+// beside makes files for the folder in memory, and its list with them.
+func (f folder) beside(outs []keep.File) (set []keep.File, list keep.File, err error) {
+	if err := f.keeper().Heal(f.dir); err != nil {
+		return nil, list, err
+	}
+	l := readList(filepath.Join(f.dir, listName))
+	now := l.made
+	var names []string
+	if isPlain(filepath.Join(f.dir, listName)) {
+		names = append(names, listName)
+	}
+	for _, o := range outs {
+		name := filepath.Base(o.Path)
+		var b bytes.Buffer
+		if err := o.Write(&b); err != nil {
+			return nil, list, fmt.Errorf("cannot make %s: %w", name, err)
+		}
+		if there, err := os.ReadFile(o.Path); isPlain(o.Path) && (err != nil || !bytes.Equal(there, b.Bytes())) {
+			names = append(names, name)
+		}
+		set = append(set, keep.File{Path: o.Path, Write: asBytes(b.Bytes())})
+		now = slices.DeleteFunc(slices.Clone(now), func(m made) bool { return m.name == name })
+		now = append(now, made{keep.Sum(b.Bytes()), name})
+	}
+	err = f.inTheWay(l, names)
+	l.made = now
+	return set, keep.File{Path: filepath.Join(f.dir, listName), Write: asBytes([]byte(l.text()))}, err
+}
+
+// asBytes writes bytes that are made.
+func asBytes(b []byte) func(io.Writer) error {
+	return func(w io.Writer) error { _, err := w.Write(b); return err }
+}
+
+// isPlain reports whether a plain file stands there; what else may be in the way is told
+// when the set is put in place.
+func isPlain(path string) bool {
+	info, err := os.Lstat(path)
+	return err == nil && info.Mode().IsRegular()
+}
