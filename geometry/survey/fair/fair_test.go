@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -344,5 +345,19 @@ func TestLeast(t *testing.T) {
 	p, _ = least([]span{{2, 5}}, [][]float64{{4}}, func(p []float64) float64 { return p[0] })
 	if math.Abs(p[0]-2) > 1e-3 {
 		t.Errorf("least at %v, want the edge 2", p)
+	}
+}
+
+// TestSpread: of many, the first and the last are kept and the others lie evenly; a few stay.
+func TestSpread(t *testing.T) {
+	var row []int
+	for i := range 101 {
+		row = append(row, i)
+	}
+	if got := spread(row, 5); !slices.Equal(got, []int{0, 25, 50, 75, 100}) {
+		t.Errorf("%v", got)
+	}
+	if got := spread(row[:5], 5); !slices.Equal(got, row[:5]) {
+		t.Errorf("%v", got)
 	}
 }
