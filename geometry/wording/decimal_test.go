@@ -7,6 +7,7 @@ import (
 
 func TestDecimals(t *testing.T) {
 	for text, want := range map[string]string{
+		"80,kg":                         "",
 		"80,5 kg, 180 cm":               "; for decimals write 80.5, not 80,5",
 		"80kg,1,80m":                    "; for decimals write 1.80, not 1,80",
 		"0,5":                           "; for decimals write 0.5, not 0,5",
