@@ -7,9 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"ribwright/geometry"
@@ -19,7 +17,6 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/sizing/formula"
 	survey "ribwright/geometry/survey/built"
 	"ribwright/geometry/survey/weighing"
 	"ribwright/geometry/trial/afloat"
@@ -54,7 +51,7 @@ func (b *AsBuilt) Fields() []Field {
 	return append([]Field{
 		{Name: "weight", Takes: "mass", Says: "of the finished boat on a scale, dry and with nothing loose", Value: mass(&b.Scale)},
 		{Name: "freeboards", Takes: "aft,midship,fore", Says: "from the water to the top of the gunwale at the last rib aft, at midship and at the last rib forward, with nothing in the boat, as 305mm,240mm,310mm", Value: bind(&b.Freeboards, parseFreeboards, showLengths)},
-		{Name: "inclined", Takes: "test", Says: "a weight moved across the empty boat: its mass, how far from the middle line, and the angles read, to port + and to starboard -, as '10kg 200mm 7.5 -7.9 7.6 -7.8'", Value: bind(&b.Incline, parseIncline, showIncline)},
+		{Name: "inclined", Takes: "test", Says: "a weight moved across the empty boat: its mass, how far from the middle line, and the angles read, to port + and to starboard -, as '10kg 200mm 7.5 -7.9 7.6 -7.8'", Value: bind(&b.Incline, weighing.ParseIncline, weighing.ShowIncline)},
 		crew(&b.Crew),
 		kindOfWater(&b.Water),
 		units(&b.Units, "what lengths are lettered in"),
@@ -94,53 +91,6 @@ func showLengths(all []float64) string {
 		out = append(out, measure.Length(v).String())
 	}
 	return strings.Join(out, ",")
-}
-
-// parseIncline reads a mass, a distance and angles in degrees.
-func parseIncline(text string) (*weighing.Incline, error) {
-	var words []string
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' }) {
-		if n := len(words); n > 0 && !strings.ContainsAny(w, "0123456789") {
-			words[n-1] += w // a unit behind its figure
-		} else {
-			words = append(words, w)
-		}
-	}
-	if len(words) < 4 {
-		return nil, errors.New("a mass, a distance and at least two angles are wanted, as '10kg 200mm 7.5 -7.9'")
-	}
-	out := &weighing.Incline{}
-	var err error
-	if out.Mass, err = parseQuantity(words[0], formula.Mass, 0.5, 200, "10kg or 22lb"); err != nil {
-		return nil, err
-	}
-	d, err := measure.ParseLength(words[1])
-	if err == nil && !(d >= 50 && d <= 1000) {
-		err = fmt.Errorf("a distance of %s is out of range; accepted: 50 to 1000 mm", d)
-	}
-	if err != nil {
-		return nil, err
-	}
-	out.Distance = float64(d)
-	for _, w := range words[2:] {
-		a, err := plainNumber(strings.TrimSuffix(w, "deg"), -90, 90)
-		if err != nil {
-			return nil, fmt.Errorf("angle %w of degrees", err)
-		}
-		out.Angles = append(out.Angles, a*math.Pi/180)
-	}
-	return out, out.Check()
-}
-
-func showIncline(i *weighing.Incline) string {
-	if i == nil {
-		return ""
-	}
-	out := []string{formula.ShowNumber(i.Mass, formula.Mass), measure.Length(i.Distance).String()}
-	for _, a := range i.Angles {
-		out = append(out, strconv.FormatFloat(a*180/math.Pi, 'g', 6, 64))
-	}
-	return strings.Join(out, " ")
 }
 
 // Do reads the card, or makes one.
@@ -269,11 +219,8 @@ func (b *AsBuilt) weigh(boat aboard.Boat, on water.Water) (*weighing.Found, erro
 	}
 	ribs := boat.Frame.Ribs
 	return weighing.Of(weighing.Boat{Hull: boat.Hull, Own: boat.Own(), Density: on.Density,
-		Weight: geometry.Point3{Z: boat.Floor(0) + canMiddle}, At: [3]float64{ribs[0].Station, 0, ribs[len(ribs)-1].Station}}, t)
+		Weight: geometry.Point3{Z: boat.Floor(0) + weighing.CanMiddle}, At: [3]float64{ribs[0].Station, 0, ribs[len(ribs)-1].Station}}, t)
 }
-
-// canMiddle is how high over the floor the middle of a can of water of 10 kg stands, mm.
-const canMiddle = 150.0
 
 // card makes the card and the table that goes with it.
 func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
