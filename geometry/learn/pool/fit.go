@@ -18,10 +18,25 @@ type Fit struct {
 // apart, and not that they are alike.
 //
 // Errors: false with no more readings than kinds, or where all are the same.
-func (d *Data) Of() (*Fit, bool) { return d.from(nil) }
+func (d *Data) Of() (*Fit, bool) { return d.from(fully, nil) }
+
+// effort is how hard the likeliest spreads are looked for.
+type effort struct {
+	rounds int
+	within float64 // of the logarithm of a spread
+	still  float64 // share of the criterion by which a round must better it
+}
+
+// fully is as true as published answers are; soon is for fits of which there are many, and
+// beside for those that differ by one unit of a dozen or more: the likelihood is flat there.
+var (
+	fully  = effort{40, 1e-7, 1e-11}
+	soon   = effort{3, 1e-4, 1e-7}
+	beside = effort{1, 0.02, 0}
+)
 
 // from fits, near another fit where one is given.
-func (d *Data) from(near *Fit) (*Fit, bool) {
+func (d *Data) from(e effort, near *Fit) (*Fit, bool) {
 	if len(d.Readings) <= d.kinds || !d.filled() {
 		return nil, false
 	}
@@ -30,12 +45,12 @@ func (d *Data) from(near *Fit) (*Fit, bool) {
 	if !d.known && !(loose.square > 1e-18*(1+loose.middle*loose.middle)) {
 		return nil, false
 	}
-	if f.loose = d.best(loose, start(near, func(f *Fit) *solved { return f.loose })); f.loose == nil {
+	if f.loose = d.best(loose, e, near); f.loose == nil {
 		return nil, false
 	}
 	f.apart = f.loose
-	if d.sides > 1 && near == nil {
-		if told := d.best(newSystem(d, false), nil); told != nil && told.free >= 1 {
+	if d.sides > 1 && e == fully {
+		if told := d.best(newSystem(d, false), e, nil); told != nil && told.free >= 1 {
 			f.apart = told
 		}
 	}
@@ -61,23 +76,15 @@ func (d *Data) filled() bool {
 	return true
 }
 
-func start(near *Fit, of func(*Fit) *solved) *solved {
-	if near == nil {
-		return nil
-	}
-	return of(near)
-}
-
 // best searches the spreads of sides and units in turns; nil where nothing can be solved.
-func (d *Data) best(s *system, near *solved) *solved {
+func (d *Data) best(s *system, e effort, near *Fit) *solved {
 	at := [2]float64{}
 	searched := [2]bool{s.loose && d.sides > 1, !d.single && d.units > 1}
-	rounds := 40
 	if near != nil {
-		at, rounds = [2]float64{near.side(), near.unit}, 2
+		at = [2]float64{near.loose.side(), near.loose.unit}
 	}
 	out := s.solve(at[0], at[1])
-	for round := range rounds {
+	for round := range e.rounds {
 		before := math.Inf(1)
 		if out != nil {
 			before = out.criterion
@@ -91,10 +98,10 @@ func (d *Data) best(s *system, near *solved) *solved {
 				x[k] = v
 				return s.solve(x[0], x[1])
 			}
-			at[k] = least(try, at[k], round == 0 && near == nil)
+			at[k] = least(try, at[k], round == 0 && near == nil, e.within)
 			out = try(at[k])
 		}
-		if out == nil || before-out.criterion < 1e-11*math.Abs(before) {
+		if out == nil || before-out.criterion < e.still*math.Abs(before) {
 			break
 		}
 	}
@@ -110,22 +117,20 @@ func (o *solved) side() float64 {
 
 // least is the spread with the least criterion: nothing, or one found on a coarse row of
 // figures, or near the one that was best, and narrowed down by golden sections.
-func least(try func(float64) *solved, was float64, far bool) float64 {
+func least(try func(float64) *solved, was float64, far bool, within float64) float64 {
 	at := func(log float64) float64 {
 		if o := try(math.Exp(log)); o != nil {
 			return o.criterion
 		}
 		return math.Inf(1)
 	}
-	const low, high = -7.0, 7.0 // a thousandth to a thousand times chance
-	low0, high0 := low, high
-	if !far && was > 0 {
-		low0, high0 = math.Log(was)-0.7, math.Log(was)+0.7
-	} else {
-		best, step := low, 0.5
+	const low, high, step = -7.0, 7.0, 1.0 // a thousandth to a thousand times chance
+	low0, high0 := math.Log(was)-0.7, math.Log(was)+0.7
+	if far || was == 0 {
+		best, least := low, math.Inf(1)
 		for v := low; v <= high; v += step {
-			if at(v) < at(best) {
-				best = v
+			if is := at(v); is < least {
+				best, least = v, is
 			}
 		}
 		low0, high0 = best-step, best+step
@@ -133,7 +138,7 @@ func least(try func(float64) *solved, was float64, far bool) float64 {
 	golden := (math.Sqrt(5) - 1) / 2
 	a, b := high0-golden*(high0-low0), low0+golden*(high0-low0)
 	va, vb := at(a), at(b)
-	for high0-low0 > 1e-7 {
+	for high0-low0 > within {
 		if va < vb {
 			high0, b, vb = b, a, va
 			a = high0 - golden*(high0-low0)

@@ -20,11 +20,11 @@ func (d *Data) HeldOut(f *Fit) []Left {
 	var out []Left
 	for j := range d.units {
 		rest := d.without(j)
-		near := f
-		if d.units < 12 {
-			near = nil
+		e, near := beside, f
+		if d.units < dozen {
+			e, near = soon, nil
 		}
-		g, ok := rest.from(near)
+		g, ok := rest.from(e, near)
 		if !ok {
 			continue
 		}
@@ -32,6 +32,9 @@ func (d *Data) HeldOut(f *Fit) []Left {
 	}
 	return out
 }
+
+// dozen units and more hardly change with one of them.
+const dozen = 12
 
 // guess guesses the mean of a unit that is not among the readings.
 func (f *Fit) guess(d *Data, unit int) Left {
