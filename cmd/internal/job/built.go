@@ -16,6 +16,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/learn/feedback"
 	"ribwright/geometry/measure"
 	survey "ribwright/geometry/survey/built"
 	"ribwright/geometry/survey/weighing"
@@ -39,6 +40,8 @@ type AsBuilt struct {
 	Scale      float64   // kg; 0 for a boat that was not weighed
 	Freeboards []float64 // mm: aft, midship, forward; none when not measured
 	Incline    *weighing.Incline
+	Notes      string // of the builder: hours, weights, boiler; "" for none
+	Feedback   bool   // what the build says of the formulas too, to be sent
 	Printer    // of the card
 }
 
@@ -52,6 +55,8 @@ func (b *AsBuilt) Fields() []Field {
 		{Name: "weight", Takes: "mass", Says: "of the finished boat on a scale, dry and with nothing loose", Value: mass(&b.Scale)},
 		{Name: "freeboards", Takes: "aft,midship,fore", Says: "from the water to the top of the gunwale at the last rib aft, at midship and at the last rib forward, with nothing in the boat, as 305mm,240mm,310mm", Value: bind(&b.Freeboards, parseFreeboards, showLengths)},
 		{Name: "inclined", Takes: "test", Says: "a weight moved across the empty boat: its mass, how far from the middle line, and the angles read, to port + and to starboard -, as '10kg 200mm 7.5 -7.9 7.6 -7.8'", Value: bind(&b.Incline, weighing.ParseIncline, weighing.ShowIncline)},
+		{Name: "notes", Takes: "FILE.csv", Says: "your notes of the build, for the feedback: the ribs' wood, boiler and board, what parts weigh, what each stage took", Value: words(&b.Notes)},
+		{Name: "feedback", Says: "what the build says of the formulas as feedback.csv too, without a name or a place", Value: yes(&b.Feedback)},
 		crew(&b.Crew),
 		kindOfWater(&b.Water),
 		units(&b.Units, "what lengths are lettered in"),
@@ -107,7 +112,7 @@ func (b *AsBuilt) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	if b.Measures == "" && b.Scale == 0 && b.Freeboards == nil && b.Incline == nil {
+	if b.Measures == "" && b.Notes == "" && b.Scale == 0 && b.Freeboards == nil && b.Incline == nil {
 		return b.card(k, f, w)
 	}
 	facts := built.Facts{Units: b.Units}
@@ -122,7 +127,23 @@ func (b *AsBuilt) Do(w World) (*Result, error) {
 		}
 		facts.Measured = f.Of(rows)
 	}
-	return b.judge(k, facts)
+	return b.answer(k, facts, w)
+}
+
+// answer judges the measures, and writes the feedback where it is wanted.
+func (b *AsBuilt) answer(k *facts, f built.Facts, w World) (*Result, error) {
+	if !b.Feedback && b.Notes != "" {
+		return nil, misuse("notes", "notes go into the feedback alone; ask for that too")
+	}
+	notes, err := w.notes(b.Notes)
+	if err != nil {
+		return nil, err
+	}
+	out, err := b.judge(k, f)
+	if err == nil && b.Feedback {
+		out.Outputs = append(out.Outputs, feedbackFile(k.measuredBuild(f.Measured, notes)))
+	}
+	return out, err
 }
 
 // judge works out what follows from the measures.
@@ -233,12 +254,17 @@ func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
+	notes, err := k.drawnBuild()
+	if err != nil {
+		return nil, err
+	}
 	slug := k.design.Slug()
 	return &Result{
 		Report: k.report("card of measures", []report.Block{report.Say("Fill the card at the trestles, any ribs and any cells, and type it into the table beside it. Then ask again with the table: what is off, which rib wants something done, and how the ribs that remain are cut and bent.")}),
 		Outputs: []Output{
 			{slug + "-card-" + doc.Paper.Name + ".pdf", "the card, to be filled at the trestles, and how the boat is weighed and inclined", func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }},
 			{slug + "-measures.csv", "the table for what the card says, a line for each rib", func(to io.Writer) error { return emptyTable(to, f, b.Units) }},
+			{slug + "-notes.csv", "notes to be filled if you like: what parts weigh and stages take, for the feedback", func(to io.Writer) error { return feedback.Blank(to, notes) }},
 		},
 	}, nil
 }
