@@ -82,10 +82,8 @@ func breaksOf(builds []*feedback.Build, worth float64) *Breaks {
 	}
 	g := grid{all: all, worth: math.Max(worth, 0.1)}
 	limit, steep := g.settle(1)
-	if b.Apart = g.apart(limit.Is, steep); b.Apart > 1 {
-		limit, steep = g.settle(b.Apart)
-	}
-	b.Limit, b.Steep = limit, steep
+	b.Apart = g.apart(limit.Is, steep)
+	b.Limit, b.Steep = g.settle(b.Apart)
 	b.rows(all)
 	b.builders(all)
 	return b
@@ -170,7 +168,15 @@ func (g grid) settle(apart float64) (limit pool.Interval, steep float64) {
 // softplus is ln(1 + e^x) without overflow.
 func softplus(x float64) float64 { return math.Max(x, 0) + math.Log1p(math.Exp(-math.Abs(x))) }
 
-// apart is Pearson's chi-square of the builds over its degrees of freedom, at least 1.
+// How many times more than by chance builds are thought to differ, and how many builds that
+// counts as: three builds that happen to agree do not make every rib count. Our own choice.
+const (
+	apartUsual  = 1.5
+	apartBuilds = 4.0
+)
+
+// apart is Pearson's chi-square of the builds over its degrees of freedom, with what is
+// thought beforehand; at least 1.
 func (g grid) apart(limit, steep float64) float64 {
 	type tally struct{ broken, want, room float64 }
 	sums := map[int]*tally{}
@@ -196,10 +202,7 @@ func (g grid) apart(limit, steep float64) float64 {
 			n++
 		}
 	}
-	if n < 4 {
-		return 1
-	}
-	return math.Max(1, square/(n-1))
+	return math.Max(1, (square+apartBuilds*apartUsual)/(math.Max(n-1, 0)+apartBuilds))
 }
 
 // rows counts ribs by their bend.

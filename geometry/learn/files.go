@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/wording"
 )
@@ -46,18 +47,15 @@ func without(text, name string) string {
 	return strings.Join(out, "\n")
 }
 
-// laborHeads and logHeads are the columns of a labor file and of a log.
-var (
-	laborHeads = []string{"what", "of", "times"}
-	logHeads   = []string{"date", "line", "why", "evidence"}
-)
+// logHeads are the columns of a log.
+var logHeads = []string{"date", "line", "why", "evidence"}
 
 // WriteLabor writes the lines that are proposed for a labor file.
 //
 // Errors: those of the writer.
 func WriteLabor(to io.Writer, all []Proposal) error {
 	var out strings.Builder
-	out.WriteString(strings.Join(laborHeads, ",") + "\n")
+	out.WriteString(strings.Join(hours.LaborHeads(), ",") + "\n")
 	for _, p := range all {
 		if p.Home == Labor {
 			out.WriteString("# " + wording.OneLine(p.Why) + "\n# " + wording.OneLine(p.Evidence) + "\n" + p.Line + "\n")

@@ -61,7 +61,7 @@ type Kind struct {
 	Readings int
 	Before   float64 // what was counted on
 	Worth    float64 // builds that this counts as; fewer where the builds flatly disagree
-	Doubt    bool    // they lie so far from it as one in a hundred such courses
+	Doubt    bool    // three or more lie so far from it as one in a hundred such courses
 	Now      float64 // both together
 }
 
@@ -94,7 +94,8 @@ type Unlike struct {
 // Left is the error of guessing a board or a build from all others.
 type Left struct {
 	RMS   float64
-	Held  float64 // share within what was told to hold nine in ten
+	Held  int // within what was told to hold nine in ten
+	Of    int // of so many of which that can be told
 	Units int
 }
 
@@ -135,21 +136,23 @@ type plan struct {
 
 // plans are those of all kinds. Spreads are our own choice: boards as a design's springback
 // is in doubt, boilers half of that; weights of parts as densities of one wood differ;
-// hands as hours.Off has them.
+// hands as hours.Off has them; what readings are off by chance from tapes, scales and clocks.
 func plans() []plan {
 	ratio := func(_ *feedback.Build, l feedback.Line) float64 { return math.Log(l.Found / l.Drawn) }
 	drawn := func(_ *feedback.Build, l feedback.Line) float64 { return l.Drawn }
 	found := func(_ *feedback.Build, l feedback.Line) float64 { return l.Found }
 	nothing := func(*feedback.Build, feedback.Line) float64 { return 0 }
-	all := func(*feedback.Build) string { return "all" }
+	all := func(word string) func(*feedback.Build) string {
+		return func(*feedback.Build) string { return word }
+	}
 	of := func(_ *feedback.Build, l feedback.Line) string { return l.Of }
 	return []plan{
-		{what: feedback.Springback, boards: true, value: found, before: drawn, noise: 0.005, prior: pool.Prior{Side: 0.02, Unit: 0.04},
+		{what: feedback.Springback, boards: true, value: found, before: drawn, noise: 0.005, prior: pool.Prior{Side: 0.02, Unit: 0.04, Chance: 0.012},
 			kind: func(b *feedback.Build) string { return b.Wood + ", " + b.Stock },
 			side: func(b *feedback.Build, _ feedback.Line) string { return b.Boiler }},
-		{what: feedback.Deeper, value: found, before: nothing, noise: 1, prior: pool.Prior{Unit: 2}, kind: all},
-		{what: feedback.Weight, value: ratio, before: nothing, noise: 0.02, prior: pool.Prior{Side: 0.08, Unit: 0.06}, kind: all, side: of, total: true},
-		{what: feedback.Hours, value: ratio, noise: 0.05, prior: pool.Prior{Side: 0.2, Unit: hours.Off},
+		{what: feedback.Deeper, value: found, before: nothing, noise: 1, prior: pool.Prior{Unit: 2}, kind: all("all ribs")},
+		{what: feedback.Weight, value: ratio, before: nothing, noise: 0.02, prior: pool.Prior{Side: 0.08, Unit: 0.06, Chance: 0.04}, kind: all("all parts"), side: of, total: true},
+		{what: feedback.Hours, value: ratio, noise: 0.05, prior: pool.Prior{Side: 0.2, Unit: hours.Off, Chance: 0.15},
 			kind:   func(b *feedback.Build) string { return b.Skill.String() },
 			before: func(b *feedback.Build, _ feedback.Line) float64 { return math.Log(b.Skill.Factor()) }, side: of},
 	}
@@ -296,8 +299,8 @@ func (p plan) plain(kind int, all []pool.Reading) pool.Interval {
 }
 
 // settle takes a kind's mean and what was counted on together. apart is how far units lie
-// apart: a figure worth so many builds is in doubt by that over their root. One that the
-// builds flatly contradict counts for less.
+// apart: a figure worth so many builds is in doubt by that over their root. One that as many
+// builds flatly contradict counts for less; fewer do not shout it down.
 func (k *Kind) settle(worth, apart float64) {
 	k.Worth = worth
 	n := float64(k.Units)
@@ -305,27 +308,29 @@ func (k *Kind) settle(worth, apart float64) {
 		const oneInHundred = 6.635 // the chi-square distribution of one degree of freedom
 		off := k.Says.Is - k.Before
 		if q := off * off / (apart * apart * (1/worth + 1/n)); q > oneInHundred {
-			k.Doubt, k.Worth = true, worth/q
+			if k.Doubt = k.Units > 2; n >= worth {
+				k.Worth = worth / q
+			}
 		}
 	}
 	k.Now = (n*k.Says.Is + k.Worth*k.Before) / (n + k.Worth)
 }
 
-// slip is what would explain an odd reading.
-func (p plan) slip(e entry, guess float64) string {
-	if p.what != feedback.Weight && p.what != feedback.Hours {
+// slip is what would explain an odd weight.
+func (p plan) slip(e entry, guess float64) (says string) {
+	if p.what != feedback.Weight {
 		return ""
 	}
 	off, near := math.Log(e.l.Found/e.l.Drawn)-guess, 0.15
 	for _, s := range []struct {
 		by   float64
 		says string
-	}{{2.2046, "pounds given as kilograms"}, {1 / 2.2046, "kilograms given as pounds"}, {2, "both sides together, or twice"}, {0.5, "one side alone"}} {
-		if (p.what == feedback.Hours) != (s.by != 2 && s.by != 0.5) && math.Abs(off-math.Log(s.by)) < near {
-			return s.says
+	}{{2.2046, "pounds given as kilograms"}, {1 / 2.2046, "kilograms given as pounds"}, {2, "both sides together"}, {0.5, "one side alone"}} {
+		if d := math.Abs(off - math.Log(s.by)); d < near {
+			near, says = d, s.says
 		}
 	}
-	return ""
+	return says
 }
 
 // leaveOut guesses every unit from the others.
@@ -337,8 +342,8 @@ func (p plan) leaveOut(q *Quantity, d *pool.Data, f *pool.Fit, all []entry, read
 		}
 	}
 	left := d.HeldOut(f)
-	q.Left.RMS, q.Left.Held = pool.Sum(left)
 	q.Left.Units = len(left)
+	q.Left.RMS, q.Left.Held, q.Left.Of = pool.Sum(left)
 	for _, l := range left {
 		if l.Odd {
 			q.Unlike = append(q.Unlike, Unlike{first[l.Unit], l.Error, l.Z})

@@ -42,7 +42,7 @@ func learned(q *learn.Quantity) Object {
 		{"sides", each(q.Sides, func(s learn.Side) Object {
 			return Object{{"name", s.Name}, {"units", s.Units}, {"readings", s.Readings}, {"says", interval(s.Says)}}
 		})},
-		{"held_out", Object{{"units", q.Left.Units}, {"rms", q.Left.RMS}, {"within_nine_in_ten", q.Left.Held}}},
+		{"held_out", Object{{"units", q.Left.Units}, {"rms", q.Left.RMS}, {"within_nine_in_ten", q.Left.Held}, {"of", q.Left.Of}}},
 		{"odd", each(q.Odd, func(o learn.Odd) Object {
 			return Object{{"build", o.Build.Name}, {"line", o.Line.At}, {"of", o.Line.Of}, {"found", o.Found}, {"others_say", o.Guess}, {"deviations", o.Z}, {"looks_like", o.Slip}}
 		})},

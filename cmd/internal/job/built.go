@@ -42,7 +42,7 @@ type AsBuilt struct {
 	Incline    *weighing.Incline
 	Notes      string // of the builder: hours, weights, boiler; "" for none
 	Feedback   bool   // what the build says of the formulas too, to be sent
-	Printer    // of the card
+	Printer           // of the card
 }
 
 // NewAsBuilt returns the request with its defaults.

@@ -93,5 +93,5 @@ func (w World) notes(name string) (*feedback.Build, error) {
 
 // feedbackFile is a build's file to be sent. Its name says nothing of the boat either.
 func feedbackFile(b *feedback.Build) Output {
-	return Output{"feedback.csv", "what this build says of the formulas, without a name or a place: read it, and send it to who keeps the family", func(to io.Writer) error { return feedback.Write(to, b) }}
+	return Output{"feedback.csv", "what this build says of the formulas, without a name or a place: to be sent", func(to io.Writer) error { return feedback.Write(to, b) }}
 }

@@ -149,7 +149,7 @@ func (l *Learn) outputs(w World, slug string, text formula.Source, all []learn.P
 		return slices.ContainsFunc(all, func(p learn.Proposal) bool { return p.Home == h })
 	}
 	if has(learn.Family) {
-		out = append(out, Output{slug + "-proposed.family", "the family with the proposed lines and their evidence: read them, and use the file in its place if you agree", func(to io.Writer) error {
+		out = append(out, Output{slug + "-proposed.family", "the family with the proposed lines, each under its evidence: yours to take", func(to io.Writer) error {
 			_, err := io.WriteString(to, text.Text)
 			return err
 		}})
@@ -209,15 +209,21 @@ func (l *Learn) read(w World) ([]*feedback.Build, error) {
 	return out, twice(out)
 }
 
-// twice refuses a build that is there a second time.
+// twice refuses a build that is there a second time: no two frames measure the same at
+// every rib.
 func twice(all []*feedback.Build) error {
+	const few = 3 // ribs that two frames may share by chance
 	seen := map[string]string{}
 	for _, b := range all {
+		same := feedback.Build{Lines: append(b.All(feedback.Springback), b.All(feedback.Deeper)...)}
+		if len(same.Lines) < few {
+			same = *b
+		}
 		var text bytes.Buffer
-		if err := feedback.Write(&text, b); err != nil {
+		if err := feedback.Write(&text, &same); err != nil {
 			return err
 		}
-		if first, met := seen[text.String()]; met && len(b.Lines) > 0 {
+		if first, met := seen[text.String()]; met && len(same.Lines) > 0 {
 			return fmt.Errorf("%s says the same as %s, line by line: one build counts once; leave one of them out", b.Name, first)
 		}
 		seen[text.String()] = b.Name

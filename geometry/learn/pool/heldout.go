@@ -73,18 +73,17 @@ func (f *Fit) guess(d *Data, unit int) Left {
 // named is past how many standard deviations a reading or a unit is named.
 const named = 3.5
 
-// Sum is the held-out error of all: root mean square, and the share within nine in ten of
-// those that have an interval.
-func Sum(all []Left) (rms, held float64) {
-	count := 0.0
+// Sum is the held-out error of all, root mean square, and how many lie within nine in ten,
+// of those that have an interval.
+func Sum(all []Left) (rms float64, held, of int) {
 	for _, l := range all {
 		rms += l.Error * l.Error / float64(len(all))
 		if !math.IsNaN(l.Z) {
-			count++
+			of++
 			if l.Held {
 				held++
 			}
 		}
 	}
-	return math.Sqrt(rms), held / count
+	return math.Sqrt(rms), held, of
 }

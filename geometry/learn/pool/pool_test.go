@@ -117,7 +117,7 @@ func TestDyestuffHeldOut(t *testing.T) {
 			t.Errorf("batch %d is named an outlier", i)
 		}
 	}
-	rms, _ := Sum(all)
+	rms, _, _ := Sum(all)
 	near(t, "rms", rms, 52.01, 0.01)
 }
 

@@ -12,7 +12,26 @@ import (
 // nothing where the spread does, for three boilers that look alike are no sign that all
 // are: with half a normal one 85 of 100 intervals held the truth, and not 90. Source: Y.
 // Chung and others, A nondegenerate penalized likelihood estimator, Psychometrika 78 (2013).
-type Prior struct{ Side, Unit float64 }
+//
+// Chance is what readings of one unit and side are thought to be off by themselves, which
+// counts as two readings more: without it a few that agree by luck would leave no doubt. 0
+// leaves it out.
+type Prior struct{ Side, Unit, Chance float64 }
+
+// told is how many degrees of freedom the prior of chance counts as.
+const told = 2.0
+
+// with is the equations with the prior of chance.
+func (o *solved) with(p Prior) *solved {
+	if p.Chance <= 0 || math.IsInf(o.free, 1) {
+		return o
+	}
+	out := *o
+	out.free = o.free + told
+	out.chance = (o.free*o.chance + told*p.Chance*p.Chance) / out.free
+	out.criterion = o.criterion - o.free*math.Log(o.chance) + out.free*math.Log(out.chance)
+	return &out
+}
 
 // Sides are all sides with every spread that the readings leave room for, not the
 // likeliest alone: with few groups that is most of what is not known.
@@ -40,23 +59,25 @@ const (
 // Spread integrates over the spreads of sides and units on a grid, each weighed by its
 // restricted likelihood and by the prior.
 func (f *Fit) Spread(p Prior) *Sides {
+	likely := math.Sqrt(f.loose.with(p).chance)
 	sides, units := []float64{0}, []float64{f.loose.unit}
 	if f.d.sides > 1 {
-		sides = row(f.Side, p.Side, f.Chance, sideSteps)
+		sides = row(f.Side, p.Side, likely, sideSteps)
 	}
 	if !f.d.single && f.d.units > 1 && f.d.units < settle {
-		units = row(f.Unit, p.Unit, f.Chance, unitSteps)
+		units = row(f.Unit, p.Unit, likely, unitSteps)
 	}
 	out := &Sides{f: f}
-	sum := 0.0
+	first, sum := f.loose.with(p).criterion, 0.0
 	for _, a := range sides {
 		for _, b := range units {
 			o := f.loose.s.solve(a, b)
 			if o == nil {
 				continue
 			}
+			o = o.with(p)
 			chance := math.Sqrt(o.chance)
-			w := math.Exp((f.Criterion-o.criterion)/2) * half(b*chance, p.Unit)
+			w := math.Exp((first-o.criterion)/2) * half(b*chance, p.Unit)
 			if p.Side > 0 && f.d.sides > 1 {
 				w *= a * chance * half(a*chance, math.Sqrt2*p.Side)
 			}

@@ -5,7 +5,7 @@ package learn
 import (
 	"fmt"
 	"math"
-	"strings"
+	"strconv"
 
 	"ribwright/geometry/learn"
 	"ribwright/geometry/learn/feedback"
@@ -62,7 +62,7 @@ func (p page) tried() []report.Block {
 	if t == nil {
 		return nil
 	}
-	out := []report.Block{report.Section("The family on many"), report.Say("Of %s, %d pass everything with the family as it is and %d with the proposed lines.", wording.Counted(t.Before.Tried, "random body and load"), t.Before.Passed, t.After.Passed)}
+	out := []report.Block{report.Section("The family on many"), report.Say("Of boats for %s, %d pass everything with the family as it is and %d with the proposed lines.", wording.Counted(t.Before.Tried, "random crew"), t.Before.Passed, t.After.Passed)}
 	table := report.Titled("").Words("Fails").Numbers("as it is", "as proposed")
 	counts := map[string][2]int{}
 	var order []string
@@ -99,16 +99,16 @@ func (p page) quantity(q *learn.Quantity) []report.Block {
 	if q.Boards {
 		unit = "Boards"
 	}
-	t := report.Titled("").Words(kindHead(q.What)).Numbers(unit, "Readings", "They say", "nine in ten", "Counted on", "as builds", "Together")
+	t := report.Titled("").Words(kindHead(q.What)).Numbers(unit, "Readings", "Say", "nine in ten", "Before", "as builds", "Together")
 	for _, k := range q.Kinds {
-		t.Row(k.Name, fmt.Sprint(k.Units), fmt.Sprint(k.Readings), p.value(q, k.Says.Is), p.within(q, k.Says), p.value(q, k.Before), fmt.Sprintf("%.1f", k.Worth), p.value(q, k.Now))
+		t.Row(k.Name, fmt.Sprint(k.Units), fmt.Sprint(k.Readings), p.cell(q, k.Says.Is), p.within(k.Says, func(v float64) string { return p.cell(q, v) }), p.cell(q, k.Before), fmt.Sprintf("%.1f", k.Worth), p.cell(q, k.Now))
 	}
-	t.Note = fmt.Sprintf("%s. %s count, not readings: ribs of one board are alike. The interval is what they alone say. -: too few to say.", p.unit(q), unit)
+	t.Note = fmt.Sprintf("%s. %s count, not readings: those of one are alike. Nine in ten is what they alone say, before is what was counted on, and as builds how many that counts as. -: too few to say.", p.unit(q), unit)
 	out = append(out, t)
 	if len(q.Sides) > 0 {
 		s := report.Titled("").Words(sideHead(q.What)).Numbers(unit, "Readings", sideSays(q), "nine in ten")
 		for _, side := range q.Sides {
-			s.Row(side.Name, fmt.Sprint(side.Units), fmt.Sprint(side.Readings), p.side(q, side.Says.Is), p.sideWithin(q, side.Says))
+			s.Row(side.Name, fmt.Sprint(side.Units), fmt.Sprint(side.Readings), p.side(q, side.Says.Is), p.within(side.Says, func(v float64) string { return p.side(q, v) }))
 		}
 		s.Note = "Drawn to one another as far as they are alike, so that a few readings do not shout. An interval that holds nothing at all does not say that all are the same."
 		if q.What == feedback.Weight {
@@ -118,7 +118,7 @@ func (p page) quantity(q *learn.Quantity) []report.Block {
 	}
 	for _, k := range q.Kinds {
 		if k.Doubt {
-			out = append(out, report.Caution{Words: fmt.Sprintf("%s: the builds lie far from the %s that was counted on, which therefore counts for less. Ask whether wood, moisture and tools were as the designs have them.", wording.Capital(k.Name), p.value(q, k.Before)), Says: "one such set of builds in a hundred lies as far"})
+			out = append(out, report.Caution{Words: fmt.Sprintf("%s: the builds lie far from the %s that was counted on. Ask whether wood, moisture and tools were as the designs have them.", wording.Capital(k.Name), p.value(q, k.Before)), Says: "one such set of builds in a hundred lies as far"})
 		}
 	}
 	return append(out, p.doubts(q)...)
@@ -152,37 +152,46 @@ func sideSays(q *learn.Quantity) string {
 func (p page) unit(q *learn.Quantity) string {
 	switch q.What {
 	case feedback.Springback:
-		return "Percent of a rib's bend that it loses when it is let go"
+		return "In percent of a rib's bend, which it loses when it is let go; of boilers, points of that"
 	case feedback.Deeper:
 		return "Figures in " + p.Unit() + ", deeper with +"
 	}
 	return "Factors: 1.10 is a tenth more"
 }
 
-// value letters a figure as its quantity has it, no finer than it is known.
+// value letters a figure in a sentence, no finer than it is known.
 func (p page) value(q *learn.Quantity, v float64) string {
 	switch q.What {
 	case feedback.Springback:
-		return fmt.Sprintf("%.1f %%", 100*v)
+		return p.cell(q, v) + " %"
 	case feedback.Deeper:
-		return p.mm(v)
+		return p.cell(q, v) + " " + p.Unit()
+	}
+	return p.cell(q, v)
+}
+
+// cell is the same in a table, which says what its figures are in.
+func (p page) cell(q *learn.Quantity, v float64) string {
+	switch q.What {
+	case feedback.Springback:
+		return fmt.Sprintf("%.1f", 100*v)
+	case feedback.Deeper:
+		return p.signed(v)
 	}
 	return fmt.Sprintf("%.2f", math.Exp(v))
 }
 
-func (p page) mm(v float64) string {
-	s := p.Fine(math.Abs(v))
+// signed letters a length to the half millimeter, deeper with +.
+func (p page) signed(mm float64) string {
+	v := math.Round(2*mm) / 2
+	if v == 0 {
+		return "0"
+	}
+	s := report.Either(p.Letters.Units, strconv.FormatFloat(math.Abs(v), 'f', -1, 64), fmt.Sprintf("%.2f", math.Abs(mm)/25.4))
 	if v < 0 {
 		return "-" + s
 	}
 	return "+" + s
-}
-
-func (p page) within(q *learn.Quantity, i pool.Interval) string {
-	if math.IsInf(i.Low, 0) || math.IsNaN(i.Low) {
-		return "-"
-	}
-	return p.value(q, i.Low) + " to " + p.value(q, i.High)
 }
 
 // side letters what a side is: a difference of springback in points.
@@ -190,14 +199,14 @@ func (p page) side(q *learn.Quantity, v float64) string {
 	if q.What == feedback.Springback {
 		return fmt.Sprintf("%+.1f", 100*v)
 	}
-	return p.value(q, v)
+	return p.cell(q, v)
 }
 
-func (p page) sideWithin(q *learn.Quantity, i pool.Interval) string {
+func (p page) within(i pool.Interval, letter func(float64) string) string {
 	if math.IsInf(i.Low, 0) || math.IsNaN(i.Low) {
 		return "-"
 	}
-	return p.side(q, i.Low) + " to " + p.side(q, i.High)
+	return letter(i.Low) + " to " + letter(i.High)
 }
 
 // doubts tells of the error of a newcomer, and names what does not go with the others.
@@ -209,8 +218,8 @@ func (p page) doubts(q *learn.Quantity) []report.Block {
 	}
 	if q.Left.Units > 1 {
 		words := fmt.Sprintf("Left out one after the other and guessed from the rest, %s are missed by %s in the mean (rms)", wording.Counted(q.Left.Units, unit), p.spread(q, q.Left.RMS))
-		if !math.IsNaN(q.Left.Held) {
-			words += fmt.Sprintf("; %.0f of 100 lie within what is told to hold nine in ten", 100*q.Left.Held)
+		if q.Left.Of > 0 {
+			words += fmt.Sprintf("; %d of %d lie within what is told to hold nine in ten", q.Left.Held, q.Left.Of)
 		}
 		out = append(out, report.Say("%s. That is the error that the next %s will meet.", words, unit))
 	}
@@ -242,7 +251,7 @@ func (p page) spread(q *learn.Quantity, v float64) string {
 	case feedback.Deeper:
 		return p.Fine(v)
 	}
-	return fmt.Sprintf("%.0f %%", 100*(math.Exp(v)-1))
+	return fmt.Sprintf("%.0f %%", 100*math.Expm1(v))
 }
 
 func (p page) signedSpread(q *learn.Quantity, v float64) string {
@@ -282,5 +291,5 @@ func band(r learn.BreakRow) string {
 	case math.IsInf(r.To, 0):
 		return fmt.Sprintf("%.0f and more", r.From)
 	}
-	return strings.TrimSpace(fmt.Sprintf("%.0f to %.0f", r.From, r.To))
+	return fmt.Sprintf("%.0f to %.0f", r.From, r.To)
 }
