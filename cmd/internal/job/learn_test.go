@@ -72,11 +72,9 @@ func TestLearnCourse(t *testing.T) {
 	}
 	var boards, ribs int
 	var says, low, high float64
-	line := lineWith(m.said, "white ash, ")
-	if _, err := fmt.Sscanf(strings.Join(strings.Fields(line)[2:], " "), "%d %d %f %f to %f", &boards, &ribs, &says, &low, &high); err != nil {
-		if _, err := fmt.Sscanf(strings.Join(strings.Fields(line)[3:], " "), "%d %d %f %f to %f", &boards, &ribs, &says, &low, &high); err != nil {
-			t.Fatalf("%q: %v", line, err)
-		}
+	line := lineWith(m.said, "white ash, air-dried ")
+	if _, err := fmt.Sscanf(line, "white ash, air-dried %d %d %f %f to %f", &boards, &ribs, &says, &low, &high); err != nil {
+		t.Fatalf("%q: %v", line, err)
 	}
 	if boards != 60 || ribs < 1000 || low > 11 || high < 11 || high-low > 2 {
 		t.Errorf("%d boards of %d ribs say %.1f, %.1f to %.1f", boards, ribs, says, low, high)

@@ -126,3 +126,16 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// TestUnits: a figure is read in any of its units.
+func TestUnits(t *testing.T) {
+	b, err := Read([]byte("what,of,drawn,found\nhours,ribs,6 h,480 min\nweight,ribs,2 kg,5 lb\ndeeper,M,,0.1 in\nspringback,M,8 %,12.5 %\n"), "x")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{8, 5 * 0.45359237, 2.54, 0.125} { // by definition
+		if got := b.Lines[i].Found; got-want > 1e-12 || want-got > 1e-12 {
+			t.Errorf("line %d is %g, want %g", i, got, want)
+		}
+	}
+}
