@@ -180,6 +180,22 @@ type entry struct {
 	l feedback.Line
 }
 
+// sides names the sides of all lines: two or more, or none. One part alone is told as what
+// it is.
+func (p plan) sides(all []entry) (sides names, alone string) {
+	if p.side == nil {
+		return nil, ""
+	}
+	sides = gather(all, func(e entry) string { return p.side(e.b, e.l) })
+	switch {
+	case len(sides) > 1:
+		return sides, ""
+	case len(sides) == 1 && p.total:
+		return nil, sides[0]
+	}
+	return nil, ""
+}
+
 // learn learns one kind; nil where no line is of it.
 func (p plan) learn(builds []*feedback.Build, priors Priors) *Quantity {
 	var all []entry
@@ -192,39 +208,42 @@ func (p plan) learn(builds []*feedback.Build, priors Priors) *Quantity {
 		return nil
 	}
 	kinds := gather(all, func(e entry) string { return p.kind(e.b) })
-	var sides names
-	if p.side != nil {
-		if sides = gather(all, func(e entry) string { return p.side(e.b, e.l) }); len(sides) < 2 {
-			sides = nil
-		}
-	}
+	sides, alone := p.sides(all)
 	unit := p.units(builds)
-	var readings []pool.Reading
-	for _, e := range all {
-		r := pool.Reading{Value: p.value(e.b, e.l), Kind: kinds.of(p.kind(e.b)), Side: -1, Unit: unit[e.b]}
+	readings := make([]pool.Reading, len(all))
+	for i, e := range all {
+		readings[i] = pool.Reading{Value: p.value(e.b, e.l), Kind: kinds.of(p.kind(e.b)), Side: -1, Unit: unit[e.b]}
 		if sides != nil {
-			r.Side = sides.of(p.side(e.b, e.l))
+			readings[i].Side = sides.of(p.side(e.b, e.l))
 		}
-		readings = append(readings, r)
 	}
 	q := &Quantity{What: p.what, Boards: p.boards}
 	p.count(q, kinds, sides, all, unit)
+	if alone != "" {
+		q.Kinds[0].Name = alone
+	}
+	p.estimate(q, all, readings, priors.of(p.what))
+	return q
+}
+
+// estimate draws the readings together.
+func (p plan) estimate(q *Quantity, all []entry, readings []pool.Reading, worth float64) {
 	d := pool.New(readings)
 	f, odd, ok := d.Robust(p.noise)
 	if !ok { // one reading of each kind, or all the same
 		for k := range q.Kinds {
 			q.Kinds[k].Says = p.plain(k, readings)
-			q.Kinds[k].settle(priors.of(p.what), 0)
+			q.Kinds[k].settle(worth, 0)
 		}
 		q.Sides = nil
-		return q
+		return
 	}
 	q.Unit, q.Chance = f.Unit, f.Chance
 	for k := range q.Kinds {
 		q.Kinds[k].Says = f.Kind(k)
-		q.Kinds[k].settle(priors.of(p.what), math.Max(f.Unit, p.prior.Unit))
+		q.Kinds[k].settle(worth, math.Max(f.Unit, p.prior.Unit))
 	}
-	if sides != nil {
+	if len(q.Sides) > 0 {
 		s := f.Spread(p.prior)
 		for k := range q.Sides {
 			if q.Sides[k].Says = s.Of(k); p.total {
@@ -236,8 +255,7 @@ func (p plan) learn(builds []*feedback.Build, priors Priors) *Quantity {
 		e := all[o.Reading]
 		q.Odd = append(q.Odd, Odd{e.b, e.l, readings[o.Reading].Value, o.Guess, o.Z, p.slip(e, o.Guess)})
 	}
-	p.leaveOut(q, d, f, all, readings)
-	return q
+	p.leaveOut(q, d, f, all)
 }
 
 // units numbers boards or builds. A board that has a mark is the same for all builds of its
@@ -334,7 +352,7 @@ func (p plan) slip(e entry, guess float64) (says string) {
 }
 
 // leaveOut guesses every unit from the others.
-func (p plan) leaveOut(q *Quantity, d *pool.Data, f *pool.Fit, all []entry, readings []pool.Reading) {
+func (p plan) leaveOut(q *Quantity, d *pool.Data, f *pool.Fit, all []entry) {
 	first := map[int]*feedback.Build{} // by the unit's number in d, which counts in the order of readings
 	for i, r := range d.Readings {
 		if first[r.Unit] == nil {

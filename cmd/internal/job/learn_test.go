@@ -4,6 +4,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -47,7 +48,7 @@ func course(t testing.TB, n int) World {
 		name := fmt.Sprintf("card-%d.csv", i)
 		files[name] = []byte(card.String())
 		files[fmt.Sprintf("notes-%d.csv", i)] = fmt.Appendf(nil, "what,of,drawn,found\nboiler,,,%c\nskill,,,beginner\nhours,ribs,5.4 h,%.1f h\nhours,skin,3 h,%.1f h\nweight,ribs,1.9 kg,%.2f kg\n",
-			'A'+rune(i%3), 9+r.NormFloat64(), 5+r.NormFloat64(), 2+0.1*r.NormFloat64())
+			'A'+rune(i%3), 9*math.Exp(0.2*r.NormFloat64()), 5*math.Exp(0.2*r.NormFloat64()), 2+0.1*r.NormFloat64())
 		table += fmt.Sprintf("Bench %d,brook,%s,notes-%d.csv\n", i+1, name, i)
 	}
 	files["course.csv"] = []byte(table)
@@ -62,7 +63,10 @@ func TestLearnCourse(t *testing.T) {
 	w := course(t, 60)
 	best := time.Hour
 	var m made
-	for range 3 {
+	for range 5 { // on a machine that has other work
+		if best < time.Second {
+			break
+		}
 		first := time.Now()
 		m = do(t, asked(t, "learn", "course.csv"), w)
 		best = min(best, time.Since(first))
@@ -72,8 +76,8 @@ func TestLearnCourse(t *testing.T) {
 	}
 	var boards, ribs int
 	var says, low, high float64
-	line := lineWith(m.said, "white ash, air-dried ")
-	if _, err := fmt.Sscanf(line, "white ash, air-dried %d %d %f %f to %f", &boards, &ribs, &says, &low, &high); err != nil {
+	line := lineWith(m.said, "white ash, ")
+	if _, err := fmt.Sscanf(line, "white ash, %d %d %f %f to %f", &boards, &ribs, &says, &low, &high); err != nil {
 		t.Fatalf("%q: %v", line, err)
 	}
 	if boards != 60 || ribs < 1000 || low > 11 || high < 11 || high-low > 2 {

@@ -255,7 +255,10 @@ func (p page) spread(q *learn.Quantity, v float64) string {
 }
 
 func (p page) signedSpread(q *learn.Quantity, v float64) string {
-	if v < 0 {
+	switch {
+	case q.What == feedback.Weight || q.What == feedback.Hours:
+		return fmt.Sprintf("%+.0f %%", 100*math.Expm1(v))
+	case v < 0:
 		return "-" + p.spread(q, -v)
 	}
 	return "+" + p.spread(q, v)
