@@ -70,7 +70,7 @@ func (q *Quantity) springback() []Proposal {
 		weight[wood] += n
 		before = k.Before
 		moved = moved || math.Abs(k.Now-k.Before) >= step
-		evidence = append(evidence, fmt.Sprintf("%s: %s say %s, counted on %.1f %% as %s", k.Name, wording.Counted(k.Units, "board"), percent(k.Says), 100*k.Before, worth(k.Worth)))
+		evidence = append(evidence, fmt.Sprintf("%s: %s %s, counted on %.1f %% as %s", k.Name, say(k.Units, "board"), percent(k.Says), 100*k.Before, worth(k.Worth)))
 	}
 	if !moved || len(woods) == 0 {
 		return nil
@@ -102,14 +102,14 @@ func (q *Quantity) hours() []Proposal {
 			continue
 		}
 		out = append(out, Proposal{Labor, "skill " + k.Name, fmt.Sprintf("skill,%s,%.2f", k.Name, math.Exp(k.Now)), "how much longer than an experienced builder one of that skill takes",
-			fmt.Sprintf("%s say %s, counted on %.2f as %s", wording.Counted(k.Units, "build"), times(k.Says), math.Exp(k.Before), worth(k.Worth))})
+			fmt.Sprintf("%s %s, counted on %.2f as %s", say(k.Units, "build"), times(k.Says), math.Exp(k.Before), worth(k.Worth))})
 	}
 	for _, s := range q.Sides {
 		if math.Abs(s.Says.Is) < step {
 			continue
 		}
 		out = append(out, Proposal{Labor, "stage " + s.Name, fmt.Sprintf("stage,%s,%.2f", s.Name, math.Exp(s.Says.Is)), "how much longer the stage takes than was worked out, beside the others",
-			fmt.Sprintf("%s say %s, drawn to the other stages", wording.Counted(s.Units, "build"), times(s.Says))})
+			fmt.Sprintf("%s %s, drawn to the other stages", say(s.Units, "build"), times(s.Says))})
 	}
 	return out
 }
@@ -118,7 +118,15 @@ func worth(builds float64) string {
 	if builds < 0.95 {
 		return "less than a build, for the builds contradict it"
 	}
-	return fmt.Sprintf("%.0f builds", builds)
+	return wording.Counted(int(math.Round(builds)), "build")
+}
+
+// say is so many of a noun with their verb.
+func say(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun + " says"
+	}
+	return wording.Counted(n, noun) + " say"
 }
 
 // percent and times are intervals in words.

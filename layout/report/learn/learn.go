@@ -37,6 +37,11 @@ type page struct {
 func Of(f Facts) []report.Block {
 	p := page{report.Letters{Units: f.Units}, f}
 	out := []report.Block{report.Say("%s read. Nothing is changed: what follows from them is proposed, line by line, for you to take or leave.", wording.Counted(len(f.Builds), "build"))}
+	for _, b := range p.Builds {
+		if len(b.Lines) == 0 {
+			out = append(out, report.Say("%s has nothing that was measured, weighed or timed.", wording.Capital(b.Name)))
+		}
+	}
 	out = append(out, p.proposals()...)
 	out = append(out, p.tried()...)
 	for _, q := range p.Quantities {
@@ -47,7 +52,7 @@ func Of(f Facts) []report.Block {
 
 func (p page) proposals() []report.Block {
 	if len(p.Proposed) == 0 {
-		return []report.Block{report.Section("Proposed"), report.Say("Nothing: what the builds say lies within what the figures are told to.")}
+		return []report.Block{report.Section("Proposed"), report.Say("Nothing: with what the builds say, every figure stays what it was counted on, as finely as it is told.")}
 	}
 	out := []report.Block{report.Section("Proposed")}
 	for _, l := range p.Proposed {
