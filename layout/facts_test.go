@@ -40,6 +40,8 @@ var solvers = []solver{
 	{"survey/fair", "Of", "fits a design to measured offsets"},
 	{"survey/built", "NewFrame Read .AsItIs .HotFor", "judges a frame on the trestles and sets the ribs that remain"},
 	{"survey/weighing", "Of", "finds what a boat weighs"},
+	{"learn", "Of .Propose Rewrite", "learns from many builds"},
+	{"learn/pool", "New", "draws readings together"},
 	{"outfit", "NewShip Of One .Weights .PutAboard", "sizes and weighs the outfits"},
 	{"outfit/sail", "New NewPlan Windage", "sizes sail, mast and leeboard"},
 	{"outfit/pair", "New NewHulls", "floats two hulls as one and sizes the beams"},

@@ -42,6 +42,7 @@ func howTyped() map[string]verb {
 		"row":     {takes: design, most: 1, example: `lake --paddler "man, 175 cm" --loft --paper a4`, numbers: true},
 		"compare": {takes: "OLD.toml NEW.toml", most: 2, example: "old.toml new.toml --paper a4 --cut stems,ribs:A1-A6", numbers: true, placed: true},
 		"built":   {takes: design + " [MEASURES.csv]", most: 2, example: "brook measures.csv --weight 21kg -o as-built.toml", numbers: true, placed: true, judges: true},
+		"learn":   {takes: "BUILDS.csv ...", most: any, example: "builds.csv feedback.csv --use pack --check 20", numbers: true},
 		"fair":    {takes: "OFFSETS.csv", most: 1, example: "old-canoe.csv -o old-canoe.toml", placed: true},
 	}
 }

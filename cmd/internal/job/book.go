@@ -36,7 +36,8 @@ type Book struct {
 	Water  water.Kind
 	Prices string // a level, or the name of a table
 	Skill  hours.Skill
-	HTML   bool // one HTML file too
+	Labor  string // a labor file, "" for none
+	HTML   bool   // one HTML file too
 	Printer
 }
 
@@ -56,6 +57,7 @@ func (b *Book) Fields() []Field {
 		kindOfWater(&b.Water),
 		prices(&b.Prices),
 		skill(&b.Skill),
+		{Name: "labor", Takes: "FILE.csv", Says: "a labor file: how many times as long stages and skills take, as builds have shown", Value: words(&b.Labor)},
 		{Name: "html", Says: "one HTML file too, to read on a screen or a phone", Value: yes(&b.HTML)},
 	}, onPaper...)
 }
@@ -188,7 +190,21 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 			return p, of(k.name, err)
 		}
 	}
-	return p, nil
+	l, err := w.labor(b.Labor)
+	p.Work = l.Of(p.Work, b.Skill)
+	return p, err
+}
+
+// labor reads a labor file; nil where none is named.
+func (w World) labor(name string) (*hours.Labor, error) {
+	if name == "" {
+		return nil, nil
+	}
+	data, err := w.Files.read(name, "labor file", "")
+	if err != nil {
+		return nil, err
+	}
+	return hours.ReadLabor(data, name)
 }
 
 // inShop lists the wood and what is bought, and counts cost, hours and sheets.

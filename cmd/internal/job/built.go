@@ -7,9 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"ribwright/geometry"
@@ -18,8 +16,8 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/learn/feedback"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/sizing/formula"
 	survey "ribwright/geometry/survey/built"
 	"ribwright/geometry/survey/weighing"
 	"ribwright/geometry/trial/afloat"
@@ -42,7 +40,9 @@ type AsBuilt struct {
 	Scale      float64   // kg; 0 for a boat that was not weighed
 	Freeboards []float64 // mm: aft, midship, forward; none when not measured
 	Incline    *weighing.Incline
-	Printer    // of the card
+	Notes      string // of the builder: hours, weights, boiler; "" for none
+	Feedback   bool   // what the build says of the formulas too, to be sent
+	Printer           // of the card
 }
 
 // NewAsBuilt returns the request with its defaults.
@@ -54,7 +54,9 @@ func (b *AsBuilt) Fields() []Field {
 	return append([]Field{
 		{Name: "weight", Takes: "mass", Says: "of the finished boat on a scale, dry and with nothing loose", Value: mass(&b.Scale)},
 		{Name: "freeboards", Takes: "aft,midship,fore", Says: "from the water to the top of the gunwale at the last rib aft, at midship and at the last rib forward, with nothing in the boat, as 305mm,240mm,310mm", Value: bind(&b.Freeboards, parseFreeboards, showLengths)},
-		{Name: "inclined", Takes: "test", Says: "a weight moved across the empty boat: its mass, how far from the middle line, and the angles read, to port + and to starboard -, as '10kg 200mm 7.5 -7.9 7.6 -7.8'", Value: bind(&b.Incline, parseIncline, showIncline)},
+		{Name: "inclined", Takes: "test", Says: "a weight moved across the empty boat: its mass, how far from the middle line, and the angles read, to port + and to starboard -, as '10kg 200mm 7.5 -7.9 7.6 -7.8'", Value: bind(&b.Incline, weighing.ParseIncline, weighing.ShowIncline)},
+		{Name: "notes", Takes: "FILE.csv", Says: "your notes of the build, for the feedback: the ribs' wood, boiler and board, what parts weigh, what each stage took", Value: words(&b.Notes)},
+		{Name: "feedback", Says: "what the build says of the formulas as feedback.csv too, without a name or a place", Value: yes(&b.Feedback)},
 		crew(&b.Crew),
 		kindOfWater(&b.Water),
 		units(&b.Units, "what lengths are lettered in"),
@@ -96,53 +98,6 @@ func showLengths(all []float64) string {
 	return strings.Join(out, ",")
 }
 
-// parseIncline reads a mass, a distance and angles in degrees.
-func parseIncline(text string) (*weighing.Incline, error) {
-	var words []string
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' }) {
-		if n := len(words); n > 0 && !strings.ContainsAny(w, "0123456789") {
-			words[n-1] += w // a unit behind its figure
-		} else {
-			words = append(words, w)
-		}
-	}
-	if len(words) < 4 {
-		return nil, errors.New("a mass, a distance and at least two angles are wanted, as '10kg 200mm 7.5 -7.9'")
-	}
-	out := &weighing.Incline{}
-	var err error
-	if out.Mass, err = parseQuantity(words[0], formula.Mass, 0.5, 200, "10kg or 22lb"); err != nil {
-		return nil, err
-	}
-	d, err := measure.ParseLength(words[1])
-	if err == nil && !(d >= 50 && d <= 1000) {
-		err = fmt.Errorf("a distance of %s is out of range; accepted: 50 to 1000 mm", d)
-	}
-	if err != nil {
-		return nil, err
-	}
-	out.Distance = float64(d)
-	for _, w := range words[2:] {
-		a, err := plainNumber(strings.TrimSuffix(w, "deg"), -90, 90)
-		if err != nil {
-			return nil, fmt.Errorf("angle %w of degrees", err)
-		}
-		out.Angles = append(out.Angles, a*math.Pi/180)
-	}
-	return out, out.Check()
-}
-
-func showIncline(i *weighing.Incline) string {
-	if i == nil {
-		return ""
-	}
-	out := []string{formula.ShowNumber(i.Mass, formula.Mass), measure.Length(i.Distance).String()}
-	for _, a := range i.Angles {
-		out = append(out, strconv.FormatFloat(a*180/math.Pi, 'g', 6, 64))
-	}
-	return strings.Join(out, " ")
-}
-
 // Do reads the card, or makes one.
 func (b *AsBuilt) Do(w World) (*Result, error) {
 	k, err := w.factsOf(b.Design)
@@ -157,7 +112,7 @@ func (b *AsBuilt) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	if b.Measures == "" && b.Scale == 0 && b.Freeboards == nil && b.Incline == nil {
+	if b.Measures == "" && b.Notes == "" && b.Scale == 0 && b.Freeboards == nil && b.Incline == nil {
 		return b.card(k, f, w)
 	}
 	facts := built.Facts{Units: b.Units}
@@ -172,7 +127,23 @@ func (b *AsBuilt) Do(w World) (*Result, error) {
 		}
 		facts.Measured = f.Of(rows)
 	}
-	return b.judge(k, facts)
+	return b.answer(k, facts, w)
+}
+
+// answer judges the measures, and writes the feedback where it is wanted.
+func (b *AsBuilt) answer(k *facts, f built.Facts, w World) (*Result, error) {
+	if !b.Feedback && b.Notes != "" {
+		return nil, misuse("notes", "notes go into the feedback alone; ask for that too")
+	}
+	notes, err := w.notes(b.Notes)
+	if err != nil {
+		return nil, err
+	}
+	out, err := b.judge(k, f)
+	if err == nil && b.Feedback {
+		out.Outputs = append(out.Outputs, feedbackFile(k.measuredBuild(f.Measured, notes)))
+	}
+	return out, err
 }
 
 // judge works out what follows from the measures.
@@ -269,11 +240,8 @@ func (b *AsBuilt) weigh(boat aboard.Boat, on water.Water) (*weighing.Found, erro
 	}
 	ribs := boat.Frame.Ribs
 	return weighing.Of(weighing.Boat{Hull: boat.Hull, Own: boat.Own(), Density: on.Density,
-		Weight: geometry.Point3{Z: boat.Floor(0) + canMiddle}, At: [3]float64{ribs[0].Station, 0, ribs[len(ribs)-1].Station}}, t)
+		Weight: geometry.Point3{Z: boat.Floor(0) + weighing.CanMiddle}, At: [3]float64{ribs[0].Station, 0, ribs[len(ribs)-1].Station}}, t)
 }
-
-// canMiddle is how high over the floor the middle of a can of water of 10 kg stands, mm.
-const canMiddle = 150.0
 
 // card makes the card and the table that goes with it.
 func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
@@ -286,12 +254,17 @@ func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
+	notes, err := k.drawnBuild()
+	if err != nil {
+		return nil, err
+	}
 	slug := k.design.Slug()
 	return &Result{
 		Report: k.report("card of measures", []report.Block{report.Say("Fill the card at the trestles, any ribs and any cells, and type it into the table beside it. Then ask again with the table: what is off, which rib wants something done, and how the ribs that remain are cut and bent.")}),
 		Outputs: []Output{
 			{slug + "-card-" + doc.Paper.Name + ".pdf", "the card, to be filled at the trestles, and how the boat is weighed and inclined", func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }},
 			{slug + "-measures.csv", "the table for what the card says, a line for each rib", func(to io.Writer) error { return emptyTable(to, f, b.Units) }},
+			{slug + "-notes.csv", "notes to be filled if you like: what parts weigh and stages take, for the feedback", func(to io.Writer) error { return feedback.Blank(to, notes) }},
 		},
 	}, nil
 }

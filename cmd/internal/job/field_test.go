@@ -21,6 +21,7 @@ var others = map[string]string{
 	"longest-stick": "8 ft", "wood": "sitka spruce", "rib-wood": "white oak", "speed": "4 mph", "set": "beam=700mm; length=4 m", "target": "draft<=110mm",
 	"free": "beam", "aim": "easiest", "sweep": "beam=680mm..780mm/20mm", "population": "40",
 	"weight": "21.5kg", "freeboards": "305mm,240mm,12 in", "inclined": "10kg 200mm 7.5 -7.9 7.6 -7.8",
+	"labor": "labor.csv", "notes": "brook-notes.csv", "feedback": "true", "check": "20", "date": "2026-11-26", "log": "pack-log.csv",
 	"cut": "stems,ribs:A1-A3", "since": "old.toml",
 	"span": "50 in", "oar": "7 ft", "seat": "200 mm", "seat-at": "0.2 m", "pull": "300N",
 	"hull-length": "3600 mm", "hull-beam": "28 in", "hull-depth": "300 mm", "rocker": "0 mm", "seat-height": "40 mm", "seat-place": "-200 mm",

@@ -71,6 +71,11 @@ const (
 	Outfit  Stage = "outfits"
 )
 
+// Stages lists them in the order of the build.
+func Stages() []Stage {
+	return []Stage{Loft, Saw, Gunwale, Ends, Setup, Bend, Lash, Oil, Skin, Coat, Fit, Outfit}
+}
+
 // Work is one operation with its count.
 type Work struct {
 	Stage     Stage

@@ -130,8 +130,16 @@ type Report struct {
 	Remaining []Remaining // that do not stand yet, from midship outward
 	Spring    Springback
 	Bias      float64 // how much deeper ribs come out here than their bend and length explain, mm
+	Rests     []Rest  // that, rib by rib, where depth and free width were measured
 	Off       Off     // the whole frame
+	bent      []Bend  // see Bends
 	Kept      []Kept  // beam and depth of every rib as they are or shall come, off the drawing
+}
+
+// Rest is how much deeper a rib came out than its bend and the length it was cut to explain, mm.
+type Rest struct {
+	Rib, Line int
+	Deeper    float64
 }
 
 // Kept is how far a rib is off the drawing in the boat as it will be, mm.
@@ -144,6 +152,7 @@ func (f *Frame) Of(card []Row) *Report {
 	slices.SortFunc(card, func(a, b Row) int { return a.Rib - b.Rib })
 	r := &Report{Frame: f}
 	r.learn(card)
+	r.bends(card)
 	r.resolve(card)
 	r.judge(card)
 	r.sum()

@@ -38,6 +38,9 @@ func (r *Report) resolve(card []Row) {
 		known[i] = r.known(row, beam[i])
 		if !math.IsNaN(depth[i]) {
 			rest, count = rest+depth[i]-known[i], count+1
+			if !math.IsNaN(row.Is[Free]) {
+				r.Rests = append(r.Rests, Rest{i, row.Line, depth[i] - known[i]})
+			}
 		}
 	}
 	r.Bias = rest / (count + chance*chance/(shared*shared))
