@@ -127,13 +127,16 @@ const hollow = 1e-5
 // checkPlan refuses gunwales that no spreaders can hold: bent hollow between two
 // spreaders, or over the middle line. Outside the outermost spreaders, and as far
 // in as ties pull, a hollow is a fine entry and may stand.
-func checkPlan(plan *curve.Elastica, held []design.Spreader) error {
+func checkPlan(plan *curve.Elastica, x []float64, held []design.Spreader) error {
 	aft, fore := plan.Ends()
 	for held[0].Tie { // midship is never one
 		held = held[1:]
 	}
 	for held[len(held)-1].Tie {
 		held = held[:len(held)-1]
+	}
+	if bulges(plan, x) {
+		return nil
 	}
 	first, last := float64(held[0].At), float64(held[len(held)-1].At)
 	const step = 10 // mm: a hollow shorter than this cannot be bent into a gunwale
@@ -149,6 +152,19 @@ func checkPlan(plan *curve.Elastica, held []design.Spreader) error {
 	return nil
 }
 
+// bulges tells from its pins alone that a plan is bent hollow nowhere and stays off the
+// middle line, as most do: the stick's bend goes straight from pin to pin, and a line that
+// is nowhere hollow stays over its chords.
+func bulges(plan *curve.Elastica, pins []float64) bool {
+	const off, level = 1.0, 1e-9 // mm from the middle line; 1/mm, a radius of 1,000 km
+	for _, x := range pins {
+		if y, _, bend := plan.At(x); !(y > off && bend <= level) {
+			return false
+		}
+	}
+	return true
+}
+
 // gunwaleLine draws the port gunwale: in plan the straight stick held by the
 // spreaders and pinned half the siding off the middle at both stems; in height the
 // natural sheer of stock that stays in its tilted plane, plus the edge-set. That the
@@ -162,12 +178,13 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 	for _, s := range d.AllSpreaders() {
 		x, y = append(x, float64(s.At)), append(y, float64(s.Beam)/2)
 	}
-	plan, err := curve.NewElastica(append(x, fore), append(y, float64(d.Bow.Siding)/2))
+	x, y = append(x, fore), append(y, float64(d.Bow.Siding)/2)
+	plan, err := curve.NewElastica(x, y)
 	if err != nil {
 		return nil, fmt.Errorf("%w; move the spreaders there farther apart, or give them beams nearer to their neighbors' (hull.beam, hull.spreader)", err)
 	}
 	h.Plan = plan
-	if err := checkPlan(plan, d.AllSpreaders()); err != nil {
+	if err := checkPlan(plan, x, d.AllSpreaders()); err != nil {
 		return nil, err
 	}
 	return curve.NewSloping(aft, fore, 0, func(x float64) (at, slope geometry.Point) {

@@ -218,10 +218,10 @@ func (b Boat) pair(front, after window, at, long, width float64) (p pair, ok boo
 // choose takes the pair that leaves the rails most nearly in the middle of their
 // hangers, then the one most nearly as long as usual.
 func choose(all iter.Seq[pair]) (best pair, ok bool) {
-	score := func(p pair) float64 { return p.off + abs(2*p.half-hungApart)/1000 }
+	least := 0.0
 	for p := range all {
-		if !ok || score(p) < score(best) {
-			best, ok = p, true
+		if score := p.off + abs(2*p.half-hungApart)/1000; !ok || score < least {
+			best, least, ok = p, score, true
 		}
 	}
 	return best, ok
@@ -344,8 +344,24 @@ func (h *Hanger) set(r *Rail, deep float64) {
 // side is the ribs' inner face beside one edge of a hanger, and how much farther out the
 // gunwale is there than at the hanger's middle.
 type side struct {
-	face []geometry.Point
-	out  float64
+	face   []geometry.Point
+	rising bool // all the way
+	out    float64
+}
+
+// broad is that of the face. On one that rises all the way only the pieces at the height
+// itself are looked at: hangers are tried at hundreds of them.
+func (s side) broad(z float64) float64 {
+	if !s.rising {
+		return broad(s.face, z)
+	}
+	up := func(p geometry.Point, z float64) int { return cmp.Compare(p.Y, z) }
+	from, _ := slices.BinarySearchFunc(s.face, z, up)
+	till := from
+	for till < len(s.face) && s.face[till].Y <= z {
+		till++
+	}
+	return broad(s.face[max(0, from-1):min(till+1, len(s.face))], z)
 }
 
 func (b Boat) beside(h Hanger) ([]side, error) {
@@ -356,7 +372,8 @@ func (b Boat) beside(h Hanger) ([]side, error) {
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, side{face, b.Gunwale.EdgeAt(x, -float64(b.Design.Gunwale.Width)/2, h.high).Y - h.top.X})
+		rising := slices.IsSortedFunc(face, func(a, b geometry.Point) int { return cmp.Compare(a.Y, b.Y) })
+		out = append(out, side{face, rising, b.Gunwale.EdgeAt(x, -float64(b.Design.Gunwale.Width)/2, h.high).Y - h.top.X})
 	}
 	return out, nil
 }
@@ -367,7 +384,7 @@ func (h Hanger) free(sides []side) bool {
 	for _, s := range sides {
 		for down := h.high + 4; down < h.Length+step; down += step {
 			p := h.Point(min(down, h.Length), h.Block)
-			if p.X+s.out > broad(s.face, p.Y)-toRibs {
+			if p.X+s.out > s.broad(p.Y)-toRibs {
 				return false
 			}
 		}
