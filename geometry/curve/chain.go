@@ -82,46 +82,52 @@ type pose struct {
 // outset is where every chain begins.
 func outset() pose { return pose{way: geometry.Point{X: 1}} }
 
-// Walked is a chain that has been walked once, to be asked for many places.
+// Walked is a chain that is walked as places of it are asked for: a bend is walked once
+// while they follow each other from the start on. It is no use to two at a time.
 type Walked struct {
-	chain  Chain
-	starts []pose // of each bend, and the end
+	chain Chain
+	bend  int  // the one that has been come to
+	start pose // of that
 }
 
-// Walk walks the chain.
-func (c Chain) Walk() Walked {
-	w := Walked{c, make([]pose, 1, len(c)+1)}
-	w.starts[0] = outset()
-	for i, b := range c {
-		w.starts = append(w.starts, b.walk(w.starts[i], b.Length))
-	}
-	return w
-}
+// Walk begins to walk the chain.
+func (c Chain) Walk() *Walked { return &Walked{chain: c, start: outset()} }
 
 // Bends returns how many bends the chain has.
-func (w Walked) Bends() int { return len(w.chain) }
+func (w *Walked) Bends() int { return len(w.chain) }
 
 // Joint returns where the bend with the number i ends.
-func (w Walked) Joint(i int) geometry.Point { return w.starts[i+1].p }
+func (w *Walked) Joint(i int) geometry.Point { return w.to(i + 1).p }
 
 // At returns what At of the chain does, to the last bit.
-func (w Walked) At(s float64) (geometry.Point, float64) {
+func (w *Walked) At(s float64) (geometry.Point, float64) {
 	at := w.pose(s)
 	return at.p, at.heading
 }
 
 // Way returns what Way of the chain does, to the last bit.
-func (w Walked) Way(s float64) (p, way geometry.Point) {
+func (w *Walked) Way(s float64) (p, way geometry.Point) {
 	at := w.pose(s)
 	return at.p, at.way
 }
 
-func (w Walked) pose(s float64) pose {
+func (w *Walked) pose(s float64) pose {
 	i := 0
 	for ; i < len(w.chain) && s > w.chain[i].Length; i++ {
 		s -= w.chain[i].Length
 	}
-	return w.chain[i:].rest(w.starts[i], s)
+	return w.chain[i:].rest(w.to(i), s)
+}
+
+// to walks to the start of the bend with the number i, which may be one past the last.
+func (w *Walked) to(i int) pose {
+	if i < w.bend {
+		w.bend, w.start = 0, outset()
+	}
+	for ; w.bend < i; w.bend++ {
+		w.start = w.chain[w.bend].walk(w.start, w.chain[w.bend].Length)
+	}
+	return w.start
 }
 
 // walk returns where the distance s of the bend leads. It goes by the chord, which loses

@@ -32,6 +32,7 @@ func TestCheck(t *testing.T) {
 		{"21 stringers", func(d *Design) { d.Stringers.At = make([]float64, 21) }, "stringers.at", "has 21 stringers a side"},
 		{"symmetric by halves", func(d *Design) { d.Hull.Symmetric, d.Hull.RockerStern = true, 0 }, "hull.rocker_stern", "0 mm is not the bow's 40 mm"},
 		{"symmetric rail by halves", func(d *Design) { symmetric(d).Gunwale.EdgeSetAft = 49 }, "gunwale.edge_set_stern", "49 mm is not the bow's 54 mm"},
+		{"more made than there is", func(d *Design) { d.Gunwale.EdgeSetMade = 60 }, "gunwale.edge_set_made", "60 mm is more than the edge-set, which rises 54 mm"},
 		{"symmetric ribs by halves", func(d *Design) { symmetric(d).Ribs.FromStern = 300 }, "ribs.from_stern", "300 mm is not the bow's 380 mm"},
 		{"image of a section", func(d *Design) { symmetric(d).Hull.Sections[1].At = 20 }, "hull.section.1.at", "20 mm is 20 mm from the one at 0 mm"},
 		{"section on its own image", func(d *Design) { h := &symmetric(d).Hull; h.Sections = h.Sections[1:]; h.Sections[0].At = 20 }, "hull.section.0.at", "20 mm is 40 mm from the one at -20 mm"},

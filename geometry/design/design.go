@@ -89,6 +89,7 @@ type Gunwale struct {
 	EdgeSetBow  measure.Length   `toml:"edge_set_bow" accepts:"0 to 400 mm" comment:"Extra rise at the bow, sprung edgewise into the gunwales, beyond the natural sheer."`
 	EdgeSetAft  measure.Length   `toml:"edge_set_stern" accepts:"0 to 400 mm" comment:"The same at the stern; like the bow when left out."`
 	EdgeSetFrom measure.Length   `toml:"edge_set_from" comment:"Distance from midship where the edge-set begins, both ways."`
+	EdgeSetMade measure.Length   `toml:"edge_set_made" json:",omitempty" accepts:"0 to 400 mm" comment:"How much of the rise at either end is sawn or laminated into the gunwales before they are marked; the rest is sprung. The frame need not hold what is made, and boards must be wider."`
 	Scarfs      []measure.Length `toml:"scarfs" most:"20" comment:"Middles of the scarfs along the gunwale from midship, forward positive; empty for full-length stock."`
 	Mortises    MortiseWay       `toml:"mortises" json:",omitempty" comment:"How the mortises are made: cut (routed or chopped; so when left out) or by gap (the middle ply is set in blocks with gaps for mortises, which wants an odd number of plies, 3 or more, each as thick as a mortise is wide, within 0.2 mm)."`
 	ScarfSlope  float64          `toml:"scarf_slope" accepts:"5 to 20, 8 to 12 is usual" comment:"Scarf length over ply thickness. 8 to 12 is usual."`

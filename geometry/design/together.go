@@ -98,6 +98,8 @@ func (d *Design) checkGunwale(c *checker) {
 	half := float64(d.Hull.Length) / 2
 	c.sameAft(d, "gunwale.edge_set_stern", g.EdgeSetAft, g.EdgeSetBow)
 	c.length("gunwale.edge_set_from", g.EdgeSetFrom, 0, half*0.8)
+	most := max(g.EdgeSetBow, g.EdgeSetAft)
+	c.must(g.EdgeSetMade <= most, "gunwale.edge_set_made", "%s mm is more than the edge-set, which rises %s mm; accepted: up to that", mm(g.EdgeSetMade), mm(most))
 	for _, s := range g.Scarfs {
 		c.length("gunwale.scarfs", s, -half, half)
 	}

@@ -148,7 +148,7 @@ func borderline(t *testing.T, name string, k Key, value string, s setting) {
 // TestZero lists the lengths that may be nothing and those that may be less.
 func TestZero(t *testing.T) {
 	zero := []string{"hull.keel_straight", "hull.rocker_bow", "hull.rocker_stern", "bow.head_radius", "bow.horn",
-		"stern.head_radius", "stern.horn", "gunwale.edge_set_bow", "gunwale.edge_set_stern", "gunwale.edge_set_from",
+		"stern.head_radius", "stern.horn", "gunwale.edge_set_bow", "gunwale.edge_set_stern", "gunwale.edge_set_from", "gunwale.edge_set_made",
 		"ribs.tenon_gap", "ribs.fit_width", "ribs.fit_thickness", "ribs.trim", "ribs.tolerance",
 		"breasthook.hollow", "skin.roll", "skin.thickness", "outside.outwale", "outside.keel_strip", "outside.painters", "stock.kerf", "thwart.at",
 		"seat.at", "seat.long", "seat.wide", "seat.drop", "seat.rail_width", "seat.rail_depth", "crew.at", "crew.stature", "gear.at", "gear.height"}

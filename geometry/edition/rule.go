@@ -39,7 +39,7 @@ var rules = []struct {
 	{"gunwale", "stock length", long}, {"gunwale", "width", thick}, {"gunwale", "height", thick}, {"gunwale", "ply thickness", glued},
 	{"gunwale", "form radius", curved}, {"gunwale", "tilt", setUp}, {"gunwale", "aft end longer", bevel}, {"gunwale", "fore end longer", bevel},
 	{"gunwale", "aft end cut", bevel}, {"gunwale", "fore end cut", bevel}, {"gunwale", "aft end", endPlace}, {"gunwale", "fore end", endPlace},
-	{"gunwale", "scarf", scarf}, {"gunwale", "no scarf", setUp}, {"gunwale", "edge-set", setUp},
+	{"gunwale", "scarf", scarf}, {"gunwale", "no scarf", setUp}, {"gunwale", "edge-set made", glued}, {"gunwale", "edge-set", setUp},
 	{"mortise", "station", setUp}, {"mortise", "from midship", slotAt}, {"mortise", "bevel", slotLean}, {"mortise", "wall", setUp}, {"mortise", "to ", setUp},
 	{"mortise", "head taper", setUp}, {"mortise", "", slotSize},
 	{"block", "", glued},

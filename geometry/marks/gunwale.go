@@ -29,6 +29,9 @@ func (l *list) gunwale(f *frame.Frame, b *bend.Report) {
 	edgeSet := func(end string, e hull.EdgeSet) {
 		l.add(part, length("edge-set rise, "+end, e.Rise, sprung), radius("edge-set radius, "+end, e.Radius()),
 			length("edge-set end shift, "+end, e.EndShift(g.Height), pencil))
+		if e.Made > 0 {
+			l.add(part, length("edge-set made, "+end, e.Made, sawn))
+		}
 	}
 	edgeSet("bow", f.Hull.Sheer.BowSet)
 	edgeSet("stern", f.Hull.Sheer.SternSet)

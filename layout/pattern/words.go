@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
@@ -122,6 +123,11 @@ func shape(b *bend.Report, units measure.System) []string {
 		fmt.Sprintf("Their lean: %s. Their undersides stand %s above the baseline at midship, %s at the bow, %s at the stern.",
 			leaning(g.Tilt), units.Fine(s.MidZ), units.Fine(s.BowZ), units.Fine(s.SternZ)),
 	}
+	for i, e := range []hull.EdgeSet{s.BowSet, s.SternSet} {
+		if e.Made > 0 {
+			out = append(out, fmt.Sprintf("The %s's rise holds %s that is sawn or laminated into the gunwales, from %s off midship on, before they are marked: the build book has the curve.", [2]string{"bow", "stern"}[i], units.Fine(e.Made), units.Fine(e.From)))
+		}
+	}
 	for _, e := range b.Gunwale.EdgeSets {
 		out = append(out, edgeSet(b, e, units))
 	}
@@ -142,7 +148,7 @@ func holding(s spreader.Spreader, units measure.System) string {
 // edgeSet says how much of an end's rise the wood is sprung for, and whether it bears it.
 func edgeSet(b *bend.Report, e bend.EdgeSet, units measure.System) string {
 	words := fmt.Sprintf("The %s's rise holds %s of edge-set, from %s off midship on: the gunwales bent in their tall way to a radius of %.1f m, %.0f %% of what %s carries",
-		e.End, units.Fine(e.Rise), units.Fine(e.From), e.Radius()/1000, 100*e.Stress/b.Boat.Wood.MOR, b.Boat.Wood.Name)
+		e.End, units.Fine(e.Sprung()), units.Fine(e.From), e.Radius()/1000, 100*e.Stress/b.Boat.Wood.MOR, b.Boat.Wood.Name)
 	if e.TooTight {
 		return words + ". TOO MUCH to spring: laminate or cut them to the sheer."
 	}

@@ -131,3 +131,22 @@ func TestBodyNotesOffLevels(t *testing.T) {
 		}
 	}
 }
+
+// TestShapeOfMadeSheer: each end says what is made and what is sprung; nothing is left to
+// spring at an end that rises less than is made.
+func TestShapeOfMadeSheer(t *testing.T) {
+	f := frametest.Shipped(t, "river", func(d *design.Design) { d.Gunwale.EdgeSetMade = 45 })
+	b, err := bend.Of(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := strings.Join(shape(b, measure.Metric), "\n")
+	for _, w := range []string{"The bow's rise holds 45.0 mm that is sawn or laminated", "The stern's rise holds 40.0 mm that is sawn or laminated", "The bow's rise holds 9.0 mm of edge-set"} {
+		if !strings.Contains(words, w) {
+			t.Errorf("no %q in %q", w, words)
+		}
+	}
+	if w := "The stern's rise holds 40.0 mm of edge-set"; strings.Contains(words, w) {
+		t.Errorf("%q, though all is made", w)
+	}
+}

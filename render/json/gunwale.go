@@ -48,10 +48,14 @@ func spans(p part, quantity string, n int) []Object {
 }
 
 func edgeSet(p part, end string, e hull.EdgeSet, height float64) Object {
-	return Object{
+	out := Object{
 		{"end", end}, {"rise_mm", p.of("edge-set rise, " + end)}, {"radius_mm", p.maybe("edge-set radius, "+end, 0)},
 		{"strain_percent", fixed(100 * e.Strain(height))}, {"end_shift_mm", p.of("edge-set end shift, " + end)},
 	}
+	if e.Made > 0 { // of the rise; radius and strain are of the rest, which is sprung
+		out = append(out, Object{{"made_mm", p.of("edge-set made, " + end)}}...)
+	}
+	return out
 }
 
 // mortise gives two lengths from midship: from_midship_mm, where the straight stock is

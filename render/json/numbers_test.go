@@ -39,11 +39,15 @@ func listed(t testing.TB, f *frame.Frame) []marks.Mark {
 // outlines, forces, ratios and counts are no marks.
 func TestNumbersAreTheMarks(t *testing.T) {
 	noMarks := []string{"line_mm", "along_line_mm", "outline_mm", "skin_half_section_mm", "pages", "plies", "number", "edgewise_n_mm2", "force_n", "before_gluing_n", "after_gluing_n", "beam_with_sticks_alone_mm", "girth_share", "tightest_radius_over_thickness", "strain_percent", "block", "cloth_g_m2", "coats", "mass_g_m2", "screws", "joints", "glued_ribs_at_each_end", "slats", "leg_mm", "adjusts_mm", "step_mm"}
-	for _, name := range append(design.ShippedNames(), "brook by gap") {
+	for _, name := range append(design.ShippedNames(), "brook by gap", "river made") {
 		boat, gap := strings.CutSuffix(name, " by gap")
+		boat, made := strings.CutSuffix(boat, " made")
 		f := frametest.Shipped(t, boat, func(d *design.Design) {
 			if gap {
 				d.Gunwale.Mortises = design.ByGap
+			}
+			if made {
+				d.Gunwale.EdgeSetMade = 45
 			}
 		})
 		list := listed(t, f)

@@ -34,11 +34,13 @@ type Spreader struct {
 	Force   float64 `json:"force_n"`
 }
 
-// EdgeSet is the part of the sheer at one end that is bent in the stock's tall way, a
-// parabola with the radius where it begins; nil without any.
+// EdgeSet is the part of the sheer at one end that the stock is curved to in its tall way,
+// a parabola; what is not made beforehand is bent to the radius where it begins, nil
+// without any.
 type EdgeSet struct {
 	End    string   `json:"end"`
 	Rise   float64  `json:"rise_mm"`
+	Made   float64  `json:"made_mm"`
 	Radius *float64 `json:"radius_mm"`
 }
 
@@ -50,7 +52,7 @@ func (e EdgeSet) Shift(inward, height float64) float64 {
 	if e.Radius == nil {
 		return 0
 	}
-	run := math.Sqrt(2 * e.Rise * *e.Radius)
+	run := math.Sqrt(2 * (e.Rise - e.Made) * *e.Radius)
 	return height / 2 * math.Max(0, run-inward) / *e.Radius
 }
 

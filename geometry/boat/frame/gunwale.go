@@ -16,7 +16,8 @@ import (
 // Gunwale is the port gunwale; the starboard one is its mirror. Distances
 // along it are measured on the straight stock from midship, forward positive; where an
 // edge-set is sprung in afterwards they are less than the lengths along the bent line
-// (OnStock).
+// (OnStock). Stock into which some of the set is made is not straight in its tall way:
+// distances then run along its curved underside.
 type Gunwale struct {
 	Line              *curve.Track // through the middle of its underside
 	Width, Height     float64      // mm
@@ -42,6 +43,16 @@ func (g *Gunwale) OnStock(x float64) float64 {
 	set, u := g.sheer.At(x)
 	return g.Line.Length(x) - math.Copysign(set.Shift(u, g.Height), x)
 }
+
+// Raised returns how far the made part of the edge-set curves the stock up at a mark, mm
+// square to the straight line of its middle: the set rises plumb, and the stock leans.
+func (g *Gunwale) Raised(mark float64) float64 {
+	set, u := g.sheer.At(g.StationOf(mark))
+	return set.RisesMade(u) * math.Cos(g.Tilt)
+}
+
+// Made reports whether some of the edge-set is made into the gunwales.
+func (g *Gunwale) Made() bool { return g.sheer.BowSet.Made > 0 || g.sheer.SternSet.Made > 0 }
 
 // StationOf returns the station of a mark on the straight stock, mm: the inverse of
 // OnStock, to 1e-9 mm.

@@ -141,9 +141,13 @@ func (m *making) gunwaleAndKeel(out *Frame) (err error) {
 func (m *making) stringers(out *Frame) (err error) {
 	half := float64(m.from.Design.Ribs.Thickness+m.from.Design.Stringers.Depth) / 2
 	out.Stringers = slices.Clone(m.from.Stringers)
+	faces := make([]func(along, out float64) geometry.Point, len(m.sections))
+	for k, s := range m.sections {
+		faces[k] = s.Faces()
+	}
 	for i := range out.Stringers {
 		s := &out.Stringers[i]
-		place := func(k int, at hull.Section) geometry.Point { return at.Face(out.Ribs[k].Stringers[i], half) }
+		place := func(k int, _ hull.Section) geometry.Point { return faces[k](out.Ribs[k].Stringers[i], half) }
 		if s.Line, err = m.moved(s.Line, place); err != nil {
 			return fmt.Errorf("stringer %d: %w", s.Number, err)
 		}

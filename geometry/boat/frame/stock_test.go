@@ -153,3 +153,26 @@ func TestBreasthookBevel(t *testing.T) {
 func cross(a, b geometry.Point3) geometry.Point3 {
 	return geometry.Point3{X: a.Y*b.Z - a.Z*b.Y, Y: a.Z*b.X - a.X*b.Z, Z: a.X*b.Y - a.Y*b.X}
 }
+
+// TestRaised: stock with its whole edge-set made is marked along its curved underside, and
+// stands off the tilted plane of its natural sheer by so much, square to that plane; from
+// it the book's curve is sawn. A set that is sprung leaves the stock straight.
+func TestRaised(t *testing.T) {
+	f := build(t, "river", func(d *design.Design) { d.Gunwale.EdgeSetMade = 54 })
+	g := &f.Gunwale
+	sin, cos := math.Sincos(g.Tilt)
+	mid := g.Line.Point(0)
+	for _, m := range g.Mortises {
+		if m.FromMidship != m.AlongLine {
+			t.Errorf("mortise %s at %g and %g mm", m.Rib, m.FromMidship, m.AlongLine)
+		}
+		p := g.Line.Point(m.Station)
+		if off, got := (p.Y-mid.Y)*sin+(p.Z-mid.Z)*cos, g.Raised(m.FromMidship); math.Abs(got-off) > 1e-9 {
+			t.Errorf("at mortise %s the stock is raised by %.9f mm, it leaves its plane by %.9f", m.Rib, got, off)
+		}
+	}
+	sprung := build(t, "river", nil).Gunwale
+	if g.Raised(2000) <= 0 || sprung.Raised(2000) != 0 || !g.Made() || sprung.Made() {
+		t.Errorf("raised by %g mm made and %g mm sprung", g.Raised(2000), sprung.Raised(2000))
+	}
+}

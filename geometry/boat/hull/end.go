@@ -109,6 +109,15 @@ func (e End) Point(s float64) (geometry.Point, float64) {
 	return geometry.Turn(e.Heading).Apply(p).Add(e.Toe), heading + e.Heading
 }
 
+// Points is Point for many places, quickest from the toe up.
+func (e End) Points() func(s float64) (geometry.Point, float64) {
+	outer, turn := e.Outer.Walk(), geometry.Turn(e.Heading)
+	return func(s float64) (geometry.Point, float64) {
+		p, heading := outer.At(s)
+		return turn.Apply(p).Add(e.Toe), heading + e.Heading
+	}
+}
+
 // Tightest returns the least radius of the outer edge, mm.
 func (e End) Tightest() float64 {
 	least := math.Inf(1)

@@ -215,3 +215,38 @@ func TestTip(t *testing.T) {
 		}
 	}
 }
+
+// TestMadeEdgeSet: what is made into the gunwales leaves their line where it is, and only
+// the rest of the rise bends them: over a run c to the radius c^2/(2 (e - m)). An end that
+// rises less than is made has nothing left to spring.
+func TestMadeEdgeSet(t *testing.T) {
+	made := func(m measure.Length) *Hull {
+		d := shipped(t, "river")
+		d.Gunwale.EdgeSetMade = m
+		return newHull(t, d)
+	}
+	all, most, none := made(54), made(45), made(0)
+	for x := -2400.0; x <= 2400; x += 300 {
+		for _, h := range []*Hull{all, most} {
+			if p, q := h.Gunwale.Point(x), none.Gunwale.Point(x); p != q {
+				t.Errorf("at %.0f mm the made gunwale lies at %v, the sprung one at %v", x, p, q)
+			}
+		}
+	}
+	for _, e := range []EdgeSet{all.Sheer.BowSet, all.Sheer.SternSet, most.Sheer.SternSet} {
+		if e.Sprung() != 0 || !math.IsInf(e.Radius(), 1) || e.Strain(42) != 0 || e.EndShift(42) != 0 {
+			t.Errorf("all is made, and the wood is bent to %g mm, strained %g, shifted %g mm", e.Radius(), e.Strain(42), e.EndShift(42))
+		}
+	}
+	e := most.Sheer.BowSet
+	run := most.Bow.GunwaleX - 700
+	for what, pair := range map[string][2]float64{
+		"radius": {e.Radius(), run * run / (2 * 9)}, "strain": {e.Strain(42), 21 * 2 * 9 / (run * run)},
+		"shift": {e.EndShift(42), 21 * 2 * 9 / run}, "slope of all": {e.EndSlope(), 2 * 54 / run}, "slope made": {e.MadeSlope(), 2 * 45 / run},
+		"made half-way": {e.RisesMade(700 + run/2), 45.0 / 4}, "unmade": {e.Unmade().Radius(), run * run / (2 * 54)},
+	} {
+		if math.Abs(pair[0]-pair[1]) > 1e-9*math.Abs(pair[1]) {
+			t.Errorf("%s %g, want %g", what, pair[0], pair[1])
+		}
+	}
+}

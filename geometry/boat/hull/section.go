@@ -169,22 +169,16 @@ func (s shapes) at(x float64) Shape {
 // mm square to it: outward to the skin when positive. X is the half-breadth and Y the
 // height above the baseline.
 func (s Section) Face(along, out float64) geometry.Point {
-	p, _ := s.face(along, out)
-	return p
-}
-
-// face returns the way of the half section there too.
-func (s Section) face(along, out float64) (p, way geometry.Point) {
-	p, way = s.Half.Way(along)
-	return s.off(p, way, out), way
+	p, way := s.Half.Way(along)
+	return s.off(p, way, out)
 }
 
 // off is the place that lies out mm off one of the half section, in the boat.
-func (s Section) off(p, way geometry.Point, out float64) geometry.Point {
+func (s *Section) off(p, way geometry.Point, out float64) geometry.Point {
 	return geometry.Point{X: p.X + out*way.Y, Y: p.Y - out*way.X + s.KeelZ}
 }
 
-// Faces is Face for many places of one section.
+// Faces is Face for many places of one section, quickest from the keel out.
 func (s Section) Faces() func(along, out float64) geometry.Point {
 	half := s.Half.Walk()
 	return func(along, out float64) geometry.Point {
@@ -196,7 +190,13 @@ func (s Section) Faces() func(along, out float64) geometry.Point {
 // Stringer returns the outer corners of a stringer whose middle lies so many mm along
 // the half section, the one towards the keel first: the wood on which the cloth lies.
 func (s Section) Stringer(d *design.Design, along float64) (in, out geometry.Point) {
-	middle, way := s.face(along, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
+	p, way := s.Half.Way(along)
+	return s.corners(d, p, way)
+}
+
+// corners are those of the stringer whose middle crosses the half section at a place.
+func (s *Section) corners(d *design.Design, p, way geometry.Point) (in, out geometry.Point) {
+	middle := s.off(p, way, float64(d.Ribs.Thickness)/2+float64(d.Stringers.Depth))
 	half := way.Scale(float64(d.Stringers.Width) / 2)
 	return middle.Sub(half), middle.Add(half)
 }
@@ -209,8 +209,10 @@ func (s Section) Corners(d *design.Design, stringers []float64, gunwale [2]geome
 	keel := s.Face(0, float64(d.Ribs.Thickness)/2+float64(d.Keel.Depth))
 	out := make([]geometry.Point, 2, 4+2*len(stringers))
 	out[0], out[1] = keel, keel.Add(geometry.Point{X: float64(d.Keel.Width) / 2})
+	half := s.Half.Walk()
 	for _, along := range stringers {
-		a, b := s.Stringer(d, along)
+		p, way := half.Way(along)
+		a, b := s.corners(d, p, way)
 		out = append(out, a, b)
 	}
 	return append(out, gunwale[:]...)

@@ -10,7 +10,7 @@ import (
 )
 
 // Sheer is the rise of the gunwales from midship to the ends. The natural part
-// comes free with the tilt; the edge-set part is sprung or laminated in.
+// comes free with the tilt; the edge-set part is made into the gunwales or sprung.
 type Sheer struct {
 	MidZ             float64 // height of the gunwale lines at midship above the baseline, mm
 	BowZ, SternZ     float64 // the same at their ends
@@ -19,17 +19,37 @@ type Sheer struct {
 	tanTilt float64
 }
 
-// EdgeSet is the part of the sheer for which the gunwale is bent in its tall
-// way. The curve is a parabola, so that the bend is the same all along it.
+// EdgeSet is the part of the sheer for which the gunwale is curved in its tall
+// way. The curve is a parabola, so that the bend is the same all along it. Some of it may
+// be made: sawn or laminated into the gunwales before they are marked; the rest is sprung
+// in afterwards, and only that strains the wood and wants to be held.
 type EdgeSet struct {
 	From float64 // distance from midship where it begins, mm
 	Rise float64 // at the gunwale's end, mm
+	Made float64 // of that, mm; the same share of the rise all along
 	run  float64 // from there to the gunwale's end, mm
 }
 
+// Sprung returns how much of the rise at the gunwale's end is sprung in, mm.
+func (e EdgeSet) Sprung() float64 { return e.Rise - e.Made }
+
+// Unmade returns the set as a straight stick must be sprung to it.
+func (e EdgeSet) Unmade() EdgeSet { e.Made = 0; return e }
+
+// RisesMade returns how high the made part stands at the distance u from midship, mm.
+func (e EdgeSet) RisesMade(u float64) float64 {
+	e.Rise = e.Made
+	rise, _ := e.at(u)
+	return rise
+}
+
+// MadeSlope returns how steeply the made part rises at the gunwale's end, as rise over
+// run: so much the grain of a board runs out where the curve is sawn.
+func (e EdgeSet) MadeSlope() float64 { e.Rise = e.Made; return e.EndSlope() }
+
 // Radius returns the radius the edge-set bends the gunwale to, mm; infinite
-// without edge-set.
-func (e EdgeSet) Radius() float64 { return e.run * e.run / (2 * e.Rise) }
+// where none is sprung.
+func (e EdgeSet) Radius() float64 { return e.run * e.run / (2 * e.Sprung()) }
 
 // Strain returns the bending strain in the upper and lower faces of a gunwale
 // of the given height (mm): half the height over the radius.
@@ -40,9 +60,10 @@ func (e EdgeSet) Strain(height float64) float64 { return height / 2 / e.Radius()
 // Shift returns how far outward, away from midship, a mark on the underside of a
 // gunwale of the given height moves (mm) at the distance u from midship when the
 // edge-set is sprung in after marking: the underside is the stretched face, so its
-// marks move by half the height times the slope. Gunwales laminated or cut to the sheer
-// before marking do not shift.
+// marks move by half the height times the slope. What is made before marking does not
+// shift.
 func (e EdgeSet) Shift(u, height float64) float64 {
+	e.Rise = e.Sprung()
 	_, slope := e.at(u)
 	return height / 2 * slope
 }
@@ -90,6 +111,9 @@ func newSheer(d *design.Design, midZ float64) Sheer {
 	s := Sheer{MidZ: midZ, tanTilt: math.Tan(float64(g.Tilt))}
 	s.BowSet = EdgeSet{From: float64(g.EdgeSetFrom), Rise: float64(g.EdgeSetBow)}
 	s.SternSet = EdgeSet{From: float64(g.EdgeSetFrom), Rise: float64(g.EdgeSetAft)}
+	for _, e := range []*EdgeSet{&s.BowSet, &s.SternSet} {
+		e.Made = math.Min(float64(g.EdgeSetMade), e.Rise)
+	}
 	half := float64(d.Hull.Beam) / 2
 	s.BowZ = midZ + (half-float64(d.Bow.Siding)/2)*s.tanTilt + s.BowSet.Rise
 	s.SternZ = midZ + (half-float64(d.After().Siding)/2)*s.tanTilt + s.SternSet.Rise
@@ -103,13 +127,16 @@ const hollow = 1e-5
 // checkPlan refuses gunwales that no spreaders can hold: bent hollow between two
 // spreaders, or over the middle line. Outside the outermost spreaders, and as far
 // in as ties pull, a hollow is a fine entry and may stand.
-func checkPlan(plan *curve.Elastica, held []design.Spreader) error {
+func checkPlan(plan *curve.Elastica, x []float64, held []design.Spreader) error {
 	aft, fore := plan.Ends()
 	for held[0].Tie { // midship is never one
 		held = held[1:]
 	}
 	for held[len(held)-1].Tie {
 		held = held[:len(held)-1]
+	}
+	if bulges(plan, x) {
+		return nil
 	}
 	first, last := float64(held[0].At), float64(held[len(held)-1].At)
 	const step = 10 // mm: a hollow shorter than this cannot be bent into a gunwale
@@ -125,6 +152,19 @@ func checkPlan(plan *curve.Elastica, held []design.Spreader) error {
 	return nil
 }
 
+// bulges tells from its pins alone that a plan is bent hollow nowhere and stays off the
+// middle line, as most do: the stick's bend goes straight from pin to pin, and a line that
+// is nowhere hollow stays over its chords.
+func bulges(plan *curve.Elastica, pins []float64) bool {
+	const off, level = 1.0, 1e-9 // mm from the middle line; 1/mm, a radius of 1,000 km
+	for _, x := range pins {
+		if y, _, bend := plan.At(x); !(y > off && bend <= level) {
+			return false
+		}
+	}
+	return true
+}
+
 // gunwaleLine draws the port gunwale: in plan the straight stick held by the
 // spreaders and pinned half the siding off the middle at both stems; in height the
 // natural sheer of stock that stays in its tilted plane, plus the edge-set. That the
@@ -138,12 +178,13 @@ func (h *Hull) gunwaleLine(d *design.Design) (*curve.Track, error) {
 	for _, s := range d.AllSpreaders() {
 		x, y = append(x, float64(s.At)), append(y, float64(s.Beam)/2)
 	}
-	plan, err := curve.NewElastica(append(x, fore), append(y, float64(d.Bow.Siding)/2))
+	x, y = append(x, fore), append(y, float64(d.Bow.Siding)/2)
+	plan, err := curve.NewElastica(x, y)
 	if err != nil {
 		return nil, fmt.Errorf("%w; move the spreaders there farther apart, or give them beams nearer to their neighbors' (hull.beam, hull.spreader)", err)
 	}
 	h.Plan = plan
-	if err := checkPlan(plan, d.AllSpreaders()); err != nil {
+	if err := checkPlan(plan, x, d.AllSpreaders()); err != nil {
 		return nil, err
 	}
 	return curve.NewSloping(aft, fore, 0, func(x float64) (at, slope geometry.Point) {

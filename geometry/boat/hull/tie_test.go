@@ -2,9 +2,11 @@ package hull
 
 import (
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 )
 
@@ -69,5 +71,29 @@ func TestSlightTurns(t *testing.T) {
 				t.Errorf("a turn of %g lies %.2f mm from one of 0.0041 at the share %.2f", turn, d, share)
 			}
 		}
+	}
+}
+
+// TestBulges: a plan that is taken by its pins alone is nowhere hollow and nowhere near the
+// middle line when it is stepped along, whatever the beams; most usual ones are.
+func TestBulges(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(7, 7))
+	taken := 0
+	for range 400 {
+		x := []float64{-2400, -1200 - 300*rnd.Float64(), 0, 1200 + 300*rnd.Float64(), 2400}
+		y := []float64{12, 200 + 250*rnd.Float64(), 420, 200 + 250*rnd.Float64(), 12}
+		plan, err := curve.NewElastica(x, y)
+		if err != nil || !bulges(plan, x) {
+			continue
+		}
+		taken++
+		for at := -2400.0; at <= 2400; at += 3 {
+			if y, _, bend := plan.At(at); y < 1 || bend > 1e-8 {
+				t.Fatalf("pins %v %v: %.3f mm off the middle line and bent by %g at %.0f mm", x, y, y, bend, at)
+			}
+		}
+	}
+	if taken < 100 || taken > 300 {
+		t.Errorf("%d of 400 plans are taken by their pins", taken)
 	}
 }

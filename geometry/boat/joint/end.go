@@ -30,19 +30,19 @@ func (m *maker) end(e stemAt) End {
 	out.Wants = u.PegEdge * out.Drill
 	along := horn.Sub(inner)
 	down := geometry.Polar(1, math.Atan2(along.Y, along.X)-math.Pi/2)
-	outline := sidesOf(e.Outline.Flatten(0.05))
+	outline := outlineOf(e.Outline.Flatten(0.05))
 	// As near the shelf as the wood over it allows, and clear of all edges: no more room
 	// than enough counts, and where that is found the search is over.
 	best := math.Inf(-1)
 	for under := out.Wants; under <= out.Wants+20 && best+0.01 < out.Wants+1; under++ {
 		for share := 0.0; share <= 1; share += 0.05 {
 			p := inner.Add(along.Scale(share)).Add(down.Scale(under))
-			if room := math.Min(edgeTo(outline, p), out.Wants+1); room > best+0.01 {
+			if room := math.Min(outline.edgeTo(p), out.Wants+1); room > best+0.01 {
 				best, out.At, out.Under, out.FromHorn = room, p, under, along.Norm()*(1-share)
 			}
 		}
 	}
-	out.Edge = edgeTo(outline, out.At)
+	out.Edge = outline.edgeTo(out.At)
 	out.FromEnd = math.Max(math.Ceil(u.PegEnd*out.Drill), math.Round(out.FromHorn))
 	out.Up = math.Round(math.Max(u.PegEdge*out.Drill, (g.Height-float64(m.Frame.Design.Breasthook.Thickness))/2))
 	out.Joint = Joint{Name: "gunwales to stem, " + e.End, Count: 1, Turns: more,
@@ -101,9 +101,9 @@ func pegsOf(u Usual, h frame.Breasthook, peg float64) (out Hook, length float64)
 	// inner end.
 	from, to := math.Max(0.25*length, 25), length-math.Max(3*u.PegEnd*peg/2, 12)
 	// The plate is hollow there: all of a peg must lie in wood.
-	plate := sidesOf(h.Outline.Flatten(0.05))
+	plate := outlineOf(h.Outline.Flatten(0.05))
 	inside := func(s float64) bool {
-		return edgeTo(plate, pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Into))) >= u.PegEdge*peg
+		return plate.edgeTo(pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Into))) >= u.PegEdge*peg
 	}
 	for to > length/2 && !inside(to) {
 		to--

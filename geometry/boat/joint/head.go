@@ -70,7 +70,7 @@ func (m *maker) head() Head {
 	switch {
 	case h.Bears() < h.Lifted:
 		h.Glued, h.Glue = (len(f.Ribs)+1)/2, glued
-	case s.BowSet.Rise > 0 || s.SternSet.Rise > 0:
+	case s.BowSet.Sprung() > 0 || s.SternSet.Sprung() > 0:
 		h.Glued = min(u.EndRib, len(f.Ribs)/2)
 		h.Glue = glued * float64(4*h.Glued) / float64(h.Count) // spread over all heads
 	}

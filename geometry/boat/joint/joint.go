@@ -175,49 +175,6 @@ func deep(outline []geometry.Point, from geometry.Point, heading float64) float6
 	return best
 }
 
-// side is one side of an outline.
-type side struct {
-	from, to, run geometry.Point
-	long, square  float64 // its length, and the square of that
-}
-
-// sidesOf returns the sides of the outline that closes through these points.
-func sidesOf(pts []geometry.Point) []side {
-	out := make([]side, 0, len(pts))
-	a := pts[len(pts)-1]
-	for _, b := range pts {
-		run := b.Sub(a)
-		if n := run.X*run.X + run.Y*run.Y; n > 0 {
-			out = append(out, side{a, b, run, math.Sqrt(n), n})
-		}
-		a = b
-	}
-	return out
-}
-
-// edgeTo returns how far a place lies from the nearest point of an outline, negative
-// outside.
-func edgeTo(outline []side, p geometry.Point) float64 {
-	best, inside := math.Inf(1), false
-	for i := range outline {
-		s := &outline[i]
-		to := p.Sub(s.from)
-		// This is asked for thousands of places: a side whose start is too far off is passed over.
-		if away, off := best+s.long, to.X*to.X+to.Y*to.Y; off < away*away {
-			t := min(1, max(0, (to.X*s.run.X+to.Y*s.run.Y)/s.square))
-			dx, dy := to.X-t*s.run.X, to.Y-t*s.run.Y
-			best = min(best, math.Sqrt(dx*dx+dy*dy))
-		}
-		if (s.from.Y > p.Y) != (s.to.Y > p.Y) && to.X < to.Y/s.run.Y*s.run.X {
-			inside = !inside
-		}
-	}
-	if !inside {
-		return -best
-	}
-	return best
-}
-
 // roomiest returns the first of the whole millimeters from one place to another where
 // there is most room, to a hundredth. A step of a millimeter changes the room by one at
 // the most, so places that cannot have more are left out.

@@ -186,7 +186,7 @@ func TestHooks(t *testing.T) {
 			}
 			outline := part.Outline.Flatten(0.01)
 			for k, p := range h.At {
-				if room := edgeTo(sidesOf(outline), p.Sub(h.Out[k].Scale(h.Into))); room < 2.5*h.Fastener.Diameter {
+				if room := outlineOf(outline).edgeTo(p.Sub(h.Out[k].Scale(h.Into))); room < 2.5*h.Fastener.Diameter {
 					t.Errorf("%s, %s: peg %d ends %.1f mm from the plate's edge", name, h.End, k, room)
 				}
 				if math.Abs(h.Out[k].Norm()-1) > 1e-9 || h.Out[k].Y > 0 {
@@ -292,6 +292,6 @@ func TestUnknownWood(t *testing.T) {
 func TestEdgeTo(t *testing.T) {
 	square := []geometry.Point{{}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}
 	for p, want := range map[geometry.Point]float64{{X: 5, Y: 5}: 5, {X: 1, Y: 5}: 1, {X: 12, Y: 5}: -2, {X: 9, Y: 8}: 1} {
-		near(t, "edge", edgeTo(sidesOf(square), p), want, 1e-12)
+		near(t, "edge", outlineOf(square).edgeTo(p), want, 1e-12)
 	}
 }

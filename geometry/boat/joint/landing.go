@@ -43,7 +43,7 @@ func (m *maker) landing(e stemAt) Landing {
 	d := m.Frame.Design
 	wide, depth := float64(d.Stringers.Width), float64(d.Stringers.Depth)
 	l := Landing{End: e.End, Drill: m.Usual.cordHole(Turns), Edge: math.Inf(1)}
-	outline := sidesOf(e.Outline.Flatten(0.05))
+	outline := outlineOf(e.Outline.Flatten(0.05))
 	off := wide/2 + l.Drill/2 + 0.5
 	for i, s := range m.Frame.Stringers {
 		at := e.Landings[i]
@@ -52,7 +52,7 @@ func (m *maker) landing(e stemAt) Landing {
 		end := StringerEnd{Number: s.Number, At: at, Taper: math.Min(depth/math.Max(math.Tan(turn), 0.02), 15*depth)}
 		end.Back = roomiest(8, 80, func(back float64) float64 {
 			p := at.Add(way.Scale(back))
-			return min(edgeTo(outline, p.Add(across)), edgeTo(outline, p.Sub(across)))
+			return min(outline.edgeTo(p.Add(across)), outline.edgeTo(p.Sub(across)))
 		})
 		p := at.Add(way.Scale(end.Back))
 		l.Ends = append(l.Ends, end)
@@ -61,7 +61,7 @@ func (m *maker) landing(e stemAt) Landing {
 	l.share()
 	for i := range l.Holes {
 		h := &l.Holes[i]
-		h.FromEdge = edgeTo(outline, h.At)
+		h.FromEdge = outline.edgeTo(h.At)
 		h.FromOut, h.FromHead = fromOuter(e.hull, float64(d.Skin.Thickness()), h.At)
 		l.Edge = math.Min(l.Edge, h.FromEdge)
 	}

@@ -218,10 +218,10 @@ func (b Boat) pair(front, after window, at, long, width float64) (p pair, ok boo
 // choose takes the pair that leaves the rails most nearly in the middle of their
 // hangers, then the one most nearly as long as usual.
 func choose(all iter.Seq[pair]) (best pair, ok bool) {
-	score := func(p pair) float64 { return p.off + abs(2*p.half-hungApart)/1000 }
+	least := 0.0
 	for p := range all {
-		if !ok || score(p) < score(best) {
-			best, ok = p, true
+		if score := p.off + abs(2*p.half-hungApart)/1000; !ok || score < least {
+			best, least, ok = p, score, true
 		}
 	}
 	return best, ok
@@ -339,40 +339,6 @@ func (h *Hanger) set(r *Rail, deep float64) {
 	h.Length = level(h.Block+Thick/2, r.TopZ-deep) + relish
 	mid := func(in float64) float64 { return h.Point(level(in, r.TopZ-deep/2), in).X }
 	r.Length, r.Between = 2*mid(h.Block), 2*mid(h.Block+Thick)
-}
-
-// side is the ribs' inner face beside one edge of a hanger, and how much farther out the
-// gunwale is there than at the hanger's middle.
-type side struct {
-	face []geometry.Point
-	out  float64
-}
-
-func (b Boat) beside(h Hanger) ([]side, error) {
-	var out []side
-	for _, edge := range []float64{-1, 0, 1} {
-		x := h.Station + edge*h.Wide/2
-		face, err := b.inside(x)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, side{face, b.Gunwale.EdgeAt(x, -float64(b.Design.Gunwale.Width)/2, h.high).Y - h.top.X})
-	}
-	return out, nil
-}
-
-// free reports whether a hanger clears the ribs below the gunwale.
-func (h Hanger) free(sides []side) bool {
-	const step = 8.0
-	for _, s := range sides {
-		for down := h.high + 4; down < h.Length+step; down += step {
-			p := h.Point(min(down, h.Length), h.Block)
-			if p.X+s.out > broad(s.face, p.Y)-toRibs {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // fillIn finds the bottom between the rails; wide is what the design asks for, 0 for the

@@ -10,10 +10,10 @@ import (
 // be trimmed to its length. Common practice, no source.
 const blockTrim = 2.0
 
-// overGaps makes a middle ply the strip that lies over its blocks and the gaps between.
-func (s *Stick) overGaps(deep float64) {
+// overGaps makes a middle ply of a gunwale of the given height the strip that lies over its blocks and the gaps between.
+func (s *Stick) overGaps(deep, height float64) {
 	s.Part += ", strip over the blocks"
-	s.Net *= (s.Width - deep) / s.Width
+	s.Net *= (height - deep) / height
 	s.Width -= deep
 }
 

@@ -7,6 +7,8 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 )
 
 // TestHardCurves: a line y = c x3 bends by 6 c x, so that from half its length on it
@@ -120,4 +122,40 @@ func TestScarfsWhereBorne(t *testing.T) {
 	if got, err := run.joints(2300, nil); err != nil || got[0].Middle < 140 {
 		t.Errorf("%+v, %v; want the gentler place, from 100 to 300 mm", got, err)
 	}
+}
+
+// TestSawnSheer: stock for gunwales into which the sheer is sawn is wider by how far the
+// curve leaves a straight line from end to end: all of the rise where the ends are alike,
+// square to the leaning stock, and a little for the trim. The wood that stays is the same.
+func TestSawnSheer(t *testing.T) {
+	of := func(made measure.Length, gaps bool) []Stick {
+		f := frametest.Shipped(t, "lake", func(d *design.Design) {
+			d.Gunwale.EdgeSetMade = made
+			if gaps {
+				byGaps(d)
+			}
+		})
+		return gunwales(f)
+	}
+	tilt := float64(frametest.Shipped(t, "lake", nil).Design.Gunwale.Tilt)
+	for _, gaps := range []bool{false, true} {
+		sprung, sawn := of(0, gaps), of(42, gaps)
+		for i, s := range sawn {
+			if s.Family != Gunwale {
+				continue
+			}
+			if more := s.Width - sprung[i].Width; more < 42*math.Cos(tilt) || more > 42*math.Cos(tilt)+3 {
+				t.Errorf("%s is %.1f mm wider, want %.1f and a little", s.Part, more, 42*math.Cos(tilt))
+			}
+			if math.Abs(s.Net/sprung[i].Net-1) > 1e-3 { // its marks lie a little farther out
+				t.Errorf("%s: %.0f mm3 stay, %.0f of a sprung one", s.Part, s.Net, sprung[i].Net)
+			}
+		}
+	}
+}
+
+// byGaps leaves the mortises open between blocks of the middle ply.
+func byGaps(d *design.Design) {
+	d.Gunwale.Mortises, d.Gunwale.Plies = design.ByGap, 3
+	d.Gunwale.Width = 3 * (d.Ribs.Thickness + d.Ribs.FitThickness)
 }

@@ -128,20 +128,37 @@ func gunwales(f *frame.Frame) []Stick {
 					run.Fixed = append(run.Fixed, scarf.Middle)
 				}
 			}
+			wide, grained := g.Height, "along, straightest"
+			if g.Made() {
+				wide, grained = g.Height+run.bows(g), "along, straightest; saw the sheer's curve"
+			}
 			part := side + " gunwale"
 			if n > 1 {
 				part += fmt.Sprintf(", ply %d of %d", i+1, n)
 			}
 			out = append(out, Stick{Mark: fmt.Sprintf("G%d", s*n+i+1), Part: part, Family: Gunwale, Member: side + " gunwale", Species: d.Gunwale.Species,
-				Length: run.Fore - run.Aft, Width: g.Height, Thickness: g.Width / float64(n),
-				Grain: "along, straightest", Net: (long*g.Width*g.Height - slots) / float64(n), Run: run})
+				Length: run.Fore - run.Aft, Width: wide, Thickness: g.Width / float64(n),
+				Grain: grained, Net: (long*g.Width*g.Height - slots) / float64(n), Run: run})
 			if gaps && i == n/2 {
-				out[len(out)-1].overGaps(g.Mortises[0].Depth)
+				out[len(out)-1].overGaps(g.Mortises[0].Depth, g.Height)
 			}
 		}
 		out = append(out, blocks(f, side)...)
 	}
 	return out
+}
+
+// bows returns how much wider than the finished gunwale its stock must be, mm: how far the
+// made sheer leaves the chord from end to end. Sticks are scarfed straight and then sawn.
+func (r *Run) bows(g *frame.Gunwale) float64 {
+	a, b := g.Raised(r.Aft), g.Raised(r.Fore)
+	most := 0.0
+	const places = 128 // a parabola between them leaves 1 part in 10,000
+	for i := range places {
+		share := float64(i) / places
+		most = math.Max(most, a+(b-a)*share-g.Raised(r.Aft+(r.Fore-r.Aft)*share))
+	}
+	return math.Ceil(most)
 }
 
 // ribs are the blanks of all ribs, and spare ones as long as the longest.

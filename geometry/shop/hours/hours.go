@@ -200,6 +200,9 @@ func (c *counter) wood() {
 func (c *counter) frame() {
 	f := c.f
 	ribs, plies := float64(len(f.Ribs)), float64(f.Design.Gunwale.Plies)
+	if f.Gunwale.Made() {
+		c.add(Gunwale, "saw and fair the sheer's curve", 2*plies, "plies", 15)
+	}
 	c.add(Gunwale, "glue plies of a pair of gunwales", 2*(plies-1), "glue lines", 15)
 	c.out = append(c.out, Mortises(f, f.Design.Gunwale.Mortises)...)
 	c.add(Gunwale, "cut the ends", 4, "ends", 8)

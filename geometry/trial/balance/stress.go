@@ -109,11 +109,11 @@ func (b *Boat) planStress(x, moment float64) float64 {
 	return b.Glue.Stress(b.Wood.MOE, g.Width, designed, now)
 }
 
-// edgeStress is the stress from the edge-set at the station x. Gluing the plies
+// edgeStress is the stress from the sprung edge-set at the station x. Gluing the plies
 // bent does not ease it: they are as tall as the gunwale.
 func (b *Boat) edgeStress(x float64) float64 {
 	set, u := b.Frame.Hull.Sheer.At(x)
-	if u < set.From || set.Rise == 0 {
+	if u < set.From || set.Sprung() == 0 {
 		return 0
 	}
 	return b.Wood.MOE * set.Strain(b.Frame.Gunwale.Height)

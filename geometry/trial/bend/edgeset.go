@@ -30,7 +30,7 @@ func (r *Report) edgeSet() error {
 		return err
 	}
 	stress := math.Max(e.Free.Keel, e.Usual.Keel) / e.KeelModulus
-	r.noteCure(byStress("keel, holding the edge-set", wood, stress, finding.Weak), "a deeper keel (keel.depth), or less edge-set")
+	r.noteCure(byStress("keel, holding the edge-set", wood, stress, finding.Weak), "a deeper keel (keel.depth), or less edge-set that is sprung (gunwale.edge_set_made)")
 	return nil
 }
 
@@ -42,8 +42,9 @@ func (r *Report) cureEdgeSet() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	cure := fmt.Sprintf("cut it in or laminate the gunwales to the sheer, or give it %.0f mm of rise at the bow and %.0f mm at the stern",
-		math.Floor(c.Rise[1]), math.Floor(c.Rise[0]))
+	s := r.Frame.Hull.Sheer
+	cure := fmt.Sprintf("saw or laminate %.0f mm of it into the gunwales (gunwale.edge_set_made), or give it %.0f mm of rise at the bow and %.0f mm at the stern",
+		c.Made+float64(r.Frame.Design.Gunwale.EdgeSetMade), math.Floor(c.Rise[1]+s.BowSet.Made), math.Floor(c.Rise[0]+s.SternSet.Made))
 	if c.Found {
 		cure += fmt.Sprintf(", or begin it %.0f mm off midship (gunwale.edge_set_from)", c.Begin)
 	}

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
+	"ribwright/geometry/wood/grain"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -24,7 +25,7 @@ type Gunwale struct {
 	PlyBend float64      // stress in a ply when it is bent to be glued, N/mm2
 	Rest    balance.Rest // where the finished gunwale bears most
 
-	EdgeSets []EdgeSet // of the ends that have one, the bow first
+	EdgeSets []EdgeSet // of the ends where one is sprung, the bow first
 }
 
 // EdgeSet is an end where the gunwales are sprung in their tall way, which cannot be
@@ -58,16 +59,33 @@ func (r *Report) gunwale() {
 	ply := byStress(part, b.Wood, out.PlyBend, finding.TooTight)
 	r.noteCure(ply, "plies of %.1f mm or thinner, glued bent", math.Floor(out.Ply*ply.Limit/out.PlyBend*10)/10)
 	for i, set := range []hull.EdgeSet{r.Frame.Hull.Sheer.BowSet, r.Frame.Hull.Sheer.SternSet} {
-		if set.Rise > 0 {
+		if set.Sprung() > 0 {
 			s := EdgeSet{End: [2]string{"bow", "stern"}[i], EdgeSet: set, Stress: b.Wood.MOE * set.Strain(g.Height)}
 			f := byStress("edge-set, "+s.End, b.Wood, s.Stress, finding.TooTight)
-			s.TooTight = !r.noteCure(f, "%.0f mm less rise, or begin it nearer midship, or cut or laminate the gunwale to the sheer", math.Ceil(s.Rise*(1-f.Limit/s.Stress)))
+			less := math.Ceil(s.Sprung() * (1 - f.Limit/s.Stress))
+			s.TooTight = !r.noteCure(f, "%.0f mm less rise, or begin it nearer midship, or saw or laminate %.0f mm of it into the gunwales (gunwale.edge_set_made)", less, less+float64(r.Frame.Design.Gunwale.EdgeSetMade))
 			out.EdgeSets = append(out.EdgeSets, s)
 		}
 	}
+	r.madeGrain()
 	r.noteCure(byStress(fmt.Sprintf("gunwale at rest, station %.0f mm", out.Rest.X), b.Wood, out.Rest.Sum(), finding.Weak),
-		"more plies glued bent, a thinner gunwale, or an edge-set that begins nearer midship")
+		"more plies glued bent, a thinner gunwale, or an edge-set that begins nearer midship or is made into them (gunwale.edge_set_made)")
 	r.Gunwale = out
+}
+
+// madeGrain judges how far the grain of a board runs out where the sheer is sawn into it.
+func (r *Report) madeGrain() {
+	s := r.Frame.Hull.Sheer
+	slope := math.Max(s.BowSet.MadeSlope(), s.SternSet.MadeSlope()) * math.Cos(r.Frame.Gunwale.Tilt)
+	if slope == 0 {
+		return
+	}
+	f := finding.Finding{About: "slope of grain where the sheer is sawn into the gunwales, 1 in", Verdict: finding.Holds, Standing: finding.Common,
+		Measure: finding.Measure{Value: 1 / slope, Limit: 1 / math.Tan(grain.Short)}}
+	if !(f.Value >= f.Limit) {
+		f.Verdict, f.Cure = finding.Caution, "laminate it from strips on a form instead of sawing"
+	}
+	r.note(f)
 }
 
 // scarfKept is the share of its strength that wood keeps across a glued scarf of

@@ -49,7 +49,7 @@ func (r *Report) gunwaleBends() (flat, edge float64) {
 	}
 	for _, set := range []hull.EdgeSet{r.Frame.Hull.Sheer.BowSet, r.Frame.Hull.Sheer.SternSet} {
 		if set.Rise > 0 {
-			edge = math.Max(edge, 1/set.Radius())
+			edge = math.Max(edge, 1/set.Unmade().Radius())
 		}
 	}
 	return flat, edge

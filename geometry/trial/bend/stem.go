@@ -96,8 +96,9 @@ func (r *Report) knocked(e stemEnd, wood timber.Species) {
 			share, f.Value, f.Limit = stress/limit, stress, limit
 		}
 	}
-	for s := 0.0; s <= e.hull.Outer.Length(); s++ {
-		p, heading := e.hull.Point(s)
+	edge, long := e.hull.Points(), e.hull.Outer.Length()
+	for s := 0.0; s <= long; s++ {
+		p, heading := edge(s)
 		if p.Y > high {
 			break
 		}

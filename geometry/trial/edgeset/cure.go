@@ -1,5 +1,7 @@
 package edgeset
 
+import "math"
+
 // MostOff is by how much the profile may change when the frame is let go, mm: half of a
 // usual rocker of 30 mm. Our own choice.
 const MostOff = 15.0
@@ -23,7 +25,8 @@ func (m *Model) off() (float64, error) {
 
 // Cure is what brings a set back to what the frame can hold.
 type Cure struct {
-	Rise  Pair    // at stern and bow, from where it begins now, mm
+	Rise  Pair    // sprung at stern and bow, from where it begins now, mm
+	Made  float64 // so much more of the rise made into the gunwales at either end, in whole mm, leaves what the frame holds
 	Begin float64 // station off midship from which the present rise is held, the nearest to the present one, mm
 	Found bool    // whether there is such a station
 }
@@ -42,6 +45,9 @@ func (r *Report) Cure(mostCurve float64) (Cure, error) {
 	share := min(1, MostOff/r.Off())
 	for i := range c.Rise {
 		c.Rise[i] *= share
+	}
+	if err := c.make(r); err != nil {
+		return c, err
 	}
 	const step = 50.0 // mm
 	now, end := max(r.model.Sets[0].From, r.model.Sets[1].From), min(-r.model.Gunwales.From, r.model.Gunwales.To)
@@ -62,6 +68,29 @@ func (r *Report) Cure(mostCurve float64) (Cure, error) {
 		}
 	}
 	return c, nil
+}
+
+// make finds how much more is to be made into the gunwales: each end is left no more than
+// the share of its rise that the frame holds, and less where the ends leave it unalike.
+func (c *Cure) make(r *Report) error {
+	rises := r.rises()
+	for i, rise := range rises {
+		c.Made = math.Max(c.Made, math.Ceil(rise-c.Rise[i]))
+	}
+	for ; c.Made < rises.Worst(); c.Made++ {
+		left := rises
+		for i := range left {
+			left[i] = math.Max(0, left[i]-c.Made)
+		}
+		m := r.model
+		for i := range m.Sets {
+			m.Sets[i].Curve *= left[i] / math.Max(rises[i], same)
+		}
+		if off, err := m.off(); err != nil || off <= MostOff {
+			return err
+		}
+	}
+	return nil
 }
 
 // farthest is the share of the gunwales' half length at which a set may begin; a design

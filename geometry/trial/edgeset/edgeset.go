@@ -111,7 +111,7 @@ func modelOf(f *frame.Frame) (Model, error) {
 		m.Posts = append(m.Posts, postOf(r, moe[2], float64(d.Ribs.Width)))
 	}
 	for i, s := range [2]hull.EdgeSet{f.Hull.Sheer.SternSet, f.Hull.Sheer.BowSet} {
-		if s.Rise > 0 {
+		if s.Sprung() > 0 {
 			m.Sets[i] = Set{From: s.From, Curve: 1 / s.Radius()}
 		}
 	}

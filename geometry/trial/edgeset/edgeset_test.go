@@ -196,3 +196,32 @@ func TestOddBoats(t *testing.T) {
 		t.Logf("%s: likely %+v", name, *r.Usual)
 	}
 }
+
+// TestMade: what is made into the gunwales wants no holding. All answers go with what is
+// sprung, so that half of lake's even set leaves half of everything, and all of it none.
+func TestMade(t *testing.T) {
+	of := func(made measure.Length) *Report {
+		r, err := Of(frametest.Shipped(t, "lake", func(d *design.Design) { d.Gunwale.EdgeSetMade = made }))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	none, half := of(0), of(21)
+	if all := of(42); all != nil {
+		t.Errorf("all is made, and a moment of %v is to be held", all.Moment)
+	}
+	for i := range half.Moment {
+		near(t, "moment", half.Moment[i], none.Moment[i]/2, 1e-9*none.Moment[i])
+	}
+	for _, pair := range [][2]*Rest{{half.Loose, none.Loose}, {half.Free, none.Free}, {half.Usual, none.Usual}, {half.Fast, none.Fast}} {
+		got, want := pair[0], pair[1]
+		for i := range got.Sheer {
+			near(t, "sheer", got.Sheer[i], want.Sheer[i]/2, 1e-6)
+			near(t, "rocker", got.Rocker[i], want.Rocker[i]/2, 1e-6)
+		}
+		near(t, "keel", got.Keel, want.Keel/2, 1e-6*want.Keel)
+		near(t, "thrust", got.Thrust, want.Thrust/2, 1e-6*math.Abs(want.Thrust)+1e-6)
+		near(t, "pull", got.Pull, want.Pull/2, 1e-6*want.Pull)
+	}
+}

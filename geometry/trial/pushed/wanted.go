@@ -62,7 +62,7 @@ func (w *wanted) strip(n int) *strip {
 
 // measure finds where the ends of a curve's bends stand farthest off the section on either
 // side: what lies between falls short by less than 0.03 mm.
-func (w *wanted) measure(c curve.Walked) (out, in Apart) {
+func (w *wanted) measure(c *curve.Walked) (out, in Apart) {
 	var atOut, atIn geometry.Point
 	i := 0
 	for k := range c.Bends() {

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -38,6 +39,42 @@ func TestOrderOfEdgeSet(t *testing.T) {
 	for _, w := range []string{"edge-set", "props"} {
 		if strings.Contains(stepsOf(b), w) {
 			t.Errorf("a boat without edge-set is told of %q", w)
+		}
+	}
+}
+
+// TestMadeInTheBook: the curve stands in a table from where it begins to the gunwales' end
+// and is sawn before anything is marked; nothing is sprung, propped or marked on straight
+// stock then. With a part of it made both are told.
+func TestMadeInTheBook(t *testing.T) {
+	d := shipped(t, "brook")
+	d.Gunwale.EdgeSetMade = d.Gunwale.EdgeSetBow
+	b := bookOf(t, facts(t, d, measure.Metric))
+	steps := stepsOf(b)
+	for _, w := range []string{"spring the edge-set", "props", "While the stock is straight"} {
+		if strings.Contains(steps, w) {
+			t.Errorf("gunwales made to the sheer: %q", w)
+		}
+	}
+	saw, mark := strings.Index(steps, "Set off the heights of the table The sheer to saw"), strings.Index(steps, "Before the stock is bent or sprung, mark")
+	if saw < 0 || mark < saw {
+		t.Errorf("the curve is sawn at %d, marks are made at %d", saw, mark)
+	}
+	var rows [][]string
+	for _, block := range b.Blocks {
+		if table, ok := block.(report.Table); ok && strings.HasPrefix(table.Title, "The sheer to saw") {
+			rows = table.Rows
+		}
+	}
+	// 30 mm square to stock that leans by brook's tilt.
+	if want := measure.MM(30*math.Cos(float64(d.Gunwale.Tilt)), 1); len(rows) < 8 || rows[len(rows)-1][2] != want {
+		t.Errorf("want %s mm in the last row of %q", want, rows)
+	}
+	d.Gunwale.EdgeSetMade = 10
+	steps = stepsOf(bookOf(t, facts(t, d, measure.Metric)))
+	for _, w := range []string{"The sheer to saw", "blocks of one height, under their straight middles", "Now spring the edge-set"} {
+		if !strings.Contains(steps, w) {
+			t.Errorf("a part of it made: no %q", w)
 		}
 	}
 }

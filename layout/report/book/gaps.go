@@ -32,7 +32,7 @@ func (w *writer) blocks() {
 	for i, z := range w.Frame.Gunwale.Blocks {
 		t.Row(fmt.Sprint(i+1), w.Mark(z.From), w.Mark(z.To), w.Mark(z.To-z.From))
 	}
-	t.Note = "Places are along the straight stock from midship, forward positive. The end blocks are cut with the gunwale's ends; leave them long. The cut list adds what is trimmed off. Short offcuts serve."
+	t.Note = "Places are along the " + w.gunwaleStock() + " from midship, forward positive. The end blocks are cut with the gunwale's ends; leave them long. The cut list adds what is trimmed off. Short offcuts serve."
 	w.add(t)
 }
 

@@ -28,9 +28,10 @@ func (w *writer) mortises() {
 			glue += " straight"
 		}
 	}
-	w.say("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the straight stock along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
-		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt))
+	w.say("Two, mirrored: %s, %s wide and %s tall%s. Each is %s long on the %s along the middle of its underside, from %s aft to %s forward of midship, and leans %s degrees outward.",
+		d.Gunwale.Species, w.Fine(g.Width), w.Fine(g.Height), glue, w.Fine(g.Fore-g.Aft), w.gunwaleStock(), w.Fine(-g.Aft), w.Fine(g.Fore), report.Angle(g.Tilt))
 	w.say("The ends are cut across the underside %s degrees off square forward and %s aft, the inboard edge the longer one, so that in the boat each end stands square across and plumb against its stem's horn. %s%s", report.Angle(g.ForeCut), report.Angle(g.AftCut), w.reachOn(), w.edgeSets())
+	w.sheerToSaw()
 	m0 := g.Mortises[0]
 	if g.Blocks != nil {
 		w.gaps()
@@ -38,8 +39,8 @@ func (w *writer) mortises() {
 		w.scarfs()
 		return
 	}
-	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. %sPlaces are lengths along the straight stock from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbor.",
-		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall), w.walls())
+	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. %sPlaces are lengths along the %s from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbor.",
+		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall), w.walls(), w.gunwaleStock())
 	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Along, degrees", "Twist, degrees", "Ease", "Wood to the next", "Thinner wall, at the bottom", "To a scarf")
 	for _, m := range g.Mortises {
 		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.Cell(m.ToNext), w.Cell(m.Deep), w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
@@ -81,15 +82,18 @@ func turned(a float64) string { return report.Signed(a * 180 / math.Pi) }
 // eased reports whether a head wants more easing than a shaving.
 func (w *writer) eased(m frame.Mortise) bool { return m.Ease >= 0.1 }
 
-// edgeSets says what is sprung in beyond the natural sheer.
+// edgeSets says what is made and what is sprung in beyond the natural sheer.
 func (w *writer) edgeSets() string {
 	words := ""
 	for _, e := range []struct {
 		end string
 		set hull.EdgeSet
 	}{{"bow", w.Frame.Hull.Sheer.BowSet}, {"stern", w.Frame.Hull.Sheer.SternSet}} {
-		if e.set.Rise > 0 {
-			words += fmt.Sprintf("At the %s the stock is sprung edgewise by %s from %s off midship on, to a radius of %s m. ", e.end, w.Fine(e.set.Rise), w.Length(e.set.From), measure.MM(e.set.Radius()/1000, 1))
+		if e.set.Made > 0 {
+			words += fmt.Sprintf("At the %s %s of the rise is sawn or laminated into the stock, from %s off midship on. ", e.end, w.Fine(e.set.Made), w.Length(e.set.From))
+		}
+		if e.set.Sprung() > 0 {
+			words += fmt.Sprintf("At the %s the stock is sprung edgewise by %s from %s off midship on, to a radius of %s m. ", e.end, w.Fine(e.set.Sprung()), w.Length(e.set.From), measure.MM(e.set.Radius()/1000, 1))
 		}
 	}
 	return words

@@ -134,7 +134,7 @@ func (w *writer) setUp() []string {
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()
-		spread = []string{"Lay the gunwales on blocks of one height, beside the place of the boat, and spread them.", w.tieEnds() + " Tie them a hand's length from the ends, so that the cord will clear the stems."}
+		spread = []string{"Lay the gunwales on blocks of one height" + w.underMiddle() + ", beside the place of the boat, and spread them.", w.tieEnds() + " Tie them a hand's length from the ends, so that the cord will clear the stems."}
 		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	}
 	shaped := slices.Concat(spread, w.heldApart(), []string{

@@ -74,7 +74,7 @@ func (w *writer) middlePly() string {
 
 func (w *writer) gunwales() step {
 	g, d := &w.Frame.Gunwale, w.Frame.Design.Gunwale
-	marks := fmt.Sprintf("While the stock is straight, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other.", len(g.Mortises), w.boltMarks())
+	marks := fmt.Sprintf("%s, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other.", w.unbent(), len(g.Mortises), w.boltMarks())
 	cut := fmt.Sprintf("Cut the mortises %s deep with their lean, by the table Mortises in the chapter Gunwales. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
 	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends" + w.middlePly() + ".", w.boredEnds()}
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
@@ -86,13 +86,14 @@ func (w *writer) gunwales() step {
 	case d.Plies > 1 && d.Glued == design.GluedStraight:
 		s.do = slices.Concat([]string{glue, offBench, marks, cut}, end)
 	case d.Plies > 1:
-		s.do = slices.Concat([]string{"Clamp the dry plies of a gunwale flush and straight.", marks}, w.ifBent(w.sticks()), w.glueInBend(""), []string{cut}, end)
+		s.do = slices.Concat([]string{w.dryPlies(), marks}, w.ifBent(w.sticks()), w.glueInBend(""), []string{cut}, end)
 	}
 	if g.Blocks != nil {
 		s.do, s.tools = w.byGap(glue, end...), "pencil, square, saw, brush for glue, shooting board or disc sander, straight board, film, wedges, wax, drill, chisel, scraper, plane, clamps, strap or cord for a windlass, tape"
 		s.care = "Short blocks are hard to hold: trim them against a stop, fingers clear of the blade."
 		s.wrong = "a gap is too tight: pare the ends of its blocks. It is in a wrong place: glue in a plug of the same wood, and cut it anew when it is hard"
 	}
+	s.do = append(w.sawSheer(), s.do...)
 	if d.Plies > 1 {
 		s.buys, s.dry = []string{"glue"}, "glue overnight before the clamps come off, a day more before anything is bent or sprung"
 		s.care += " Epoxy sensitizes the skin: nitrile gloves, changed often; never sand it half cured."
@@ -175,7 +176,7 @@ func (w *writer) byGap(glue string, end ...string) []string {
 	if w.Frame.Design.Gunwale.Glued == design.GluedStraight {
 		out = append(out, glue+gapsGlued(), offBench, draw+".")
 	} else {
-		out = append(out, "Clamp the dry plies of a gunwale flush and straight.", draw+" across all of them.")
+		out = append(out, w.dryPlies(), draw+" across all of them.")
 		out = slices.Concat(out, w.ifBent(w.sticks()), w.glueInBend(gapsGlued()))
 	}
 	return append(append(out, w.clearGaps()), end...)
