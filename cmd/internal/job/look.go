@@ -19,7 +19,7 @@ import (
 // what its wood bears, and the design as it then is. Only a page asks for it.
 type Look struct {
 	Subject
-	Measures [6]float64 // by altered.Measure, mm; NaN for as it is
+	Measures [8]float64 // by altered.Measure, mm; NaN for as it is
 	Turn     float64    // degrees, where the three-quarter view is seen from
 	Rise     float64
 	Water    water.Kind
@@ -39,7 +39,7 @@ func NewLook() *Look {
 func (l *Look) Fields() []Field {
 	out := []Field{units(&l.Units, "what lengths are lettered in"), kindOfWater(&l.Water)}
 	for i, m := range altered.All() {
-		name := [...]string{"hull-length", "hull-beam", "hull-depth", "rocker", "seat-height", "seat-place"}[i]
+		name := [...]string{"hull-length", "hull-beam", "hull-depth", "rocker", "seat-height", "seat-place", "rib-thickness", "thwart-place"}[i]
 		out = append(out, Field{Name: name, Takes: "length", Says: m.Says(), Value: bind(&l.Measures[i],
 			func(s string) (float64, error) { v, err := measure.ParseLength(s); return float64(v), err }, showMeasure)})
 	}
