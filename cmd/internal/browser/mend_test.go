@@ -21,7 +21,7 @@ func TestMend(t *testing.T) {
 		v.back("#undo", set("seat-height")+` === 70`)
 		same(v, line+`.classList.contains("grave")`, true)
 
-		v.do(evaluate(`location.hash = "`+bent+`"`))
+		v.do(evaluate(`location.hash = "` + bent + `"`))
 		v.until(set("hull-depth") + ` === 224`)
 		v.rest()
 		same(v, `document.querySelector("#bends li").classList.contains("grave")`, true)

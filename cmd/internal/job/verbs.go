@@ -12,7 +12,11 @@ type Verb struct {
 
 // Asked lists what a page can ask besides: it stands on no command line.
 func Asked() []Verb {
-	return append(Verbs(), Verb{"look", "the boat's lines and how it stands, while it is changed", func() Request { return NewLook() }})
+	return append(Verbs(),
+		Verb{"look", "the boat's lines and how it stands, while it is changed", func() Request { return NewLook() }},
+		Verb{"workshop", "what a builder has beside them while they work", func() Request { return NewWorkshop() }},
+		Verb{"sheets", "the patterns on their sheets, to be looked at", func() Request { return NewSheets() }},
+		Verb{"parcel", "everything of a design in one file", func() Request { return NewParcel() }})
 }
 
 // Ask makes a request of the verb's name and sets the fields given, each by its name

@@ -27,6 +27,7 @@ function show(a) {
 	drawAll();
 	tell(shown);
 	showMeasures(shown.measures);
+	showShop();
 	showBeside();
 	document.documentElement.dataset.ready = "true";
 }
@@ -69,13 +70,14 @@ async function baseOf(b) {
 async function arrive() {
 	document.documentElement.dataset.whole = "false";
 	byId("units").value = state.units; byId("size").value = state.paper; byId("base").value = state.base;
-	fillForm();
+	fillForm(); showShop();
 	const going = state, next = await baseOf(state);
 	if (state !== going) return; // there is a newer one
 	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
 	if (!next) return;
 	base = next;
 	look();
+	showView();
 }
 
 function begin() {
@@ -98,7 +100,7 @@ function begin() {
 	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
 	heeling();
-	pinning();
+	pinning(); shopping(); benching();
 	state = remembered();
 	keep(false);
 	buildFiles();

@@ -32,13 +32,15 @@ function tell(n) {
 	const list = (id, all) => byId(id).replaceChildren(...all.map((f) => item(f, f.danger || !f.passes)));
 	list("stands", n.lines.slice(0, 1)); list("bends", n.lines.slice(1));
 	// What bends dry and holds is said in one line; what asks for care stands out.
-	const easy = n.wood.filter((f) => ["holds", "bends dry", "dry, eases", "noted"].includes(f.verdict)), hard = n.wood.filter((f) => !easy.includes(f));
-	const rest = document.createElement("li"), more = document.createElement("details"), head = document.createElement("summary"), inner = document.createElement("ul");
-	head.textContent = `${easy.length} parts bend dry and hold with room to spare`;
-	inner.className = "found"; inner.append(...easy.map((f) => item(f, false)));
-	more.open = byId("wood").querySelector("details")?.open ?? false;
-	more.append(head, inner); rest.append(more);
-	list("wood", hard);
-	byId("wood").append(rest);
-	if (n.water.length) list("water", n.water);
+	folded("wood", n.wood, (f) => ["holds", "bends dry", "dry, eases", "noted"].includes(f.verdict) && !f.mend, (k) => `${k} parts bend dry and hold with room to spare`);
+	if (n.water.length) folded("water", n.water, (f) => f.passes && !f.danger && !f.mend, (k) => `${k} more figures: capacity, effort, flotation, weights`);
+}
+
+// folded lists findings, those that are easy behind a line that opens.
+function folded(id, all, easy, words) {
+	const rest = all.filter(easy), li = document.createElement("li"), more = document.createElement("details"), inner = document.createElement("ul");
+	inner.className = "found"; inner.append(...rest.map((f) => item(f, false)));
+	more.open = byId(id).querySelector("details")?.open ?? false;
+	more.append(made("summary", words(rest.length)), inner); li.append(more);
+	byId(id).replaceChildren(...all.filter((f) => !easy(f)).map((f) => item(f, f.danger || !f.passes)), ...(rest.length ? [li] : []));
 }
