@@ -69,8 +69,8 @@ async function baseOf(b) {
 // arrive goes to the boat of the state.
 async function arrive() {
 	document.documentElement.dataset.whole = "false";
-	byId("units").value = state.units; byId("size").value = state.paper; byId("base").value = state.base;
-	fillForm(); showShop();
+	byId("units").value = state.units; byId("base").value = state.base;
+	fillForm(); showShop(); showPaper();
 	const going = state, next = await baseOf(state);
 	if (state !== going) return; // there is a newer one
 	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
@@ -90,7 +90,6 @@ function begin() {
 	byId("undo").onclick = () => history.back();
 	byId("redo").onclick = () => history.forward();
 	byId("units").onchange = (e) => change({ units: e.target.value });
-	byId("size").onchange = (e) => change({ paper: e.target.value });
 	byId("file").onchange = async (e) => {
 		const f = e.target.files[0];
 		if (f) change({ base: "file", name: f.name, text: await f.text(), set: {}, people: null });
@@ -100,7 +99,7 @@ function begin() {
 	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
 	heeling();
-	pinning(); shopping(); benching();
+	pinning(); shopping(); papering(); benching();
 	state = remembered();
 	keep(false);
 	buildFiles();
