@@ -42,6 +42,13 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 	}...)
 }
 
+// Sight tells of a fault: what it is, and the frame fair and with it as it is seen.
+//
+// Errors: a design that has no fingerprint, which Check would have refused.
+func Sight(d *design.Design, says string, drawn []layout.Drawing) (Object, error) {
+	return of(d, Object{{"says", says}, {"drawings", each(drawn, drawing)}}...)
+}
+
 // found tells findings in words. first is the design before the changes, whose bands hold
 // what mends them too.
 func found(first *design.Design, all finding.List) []Object {

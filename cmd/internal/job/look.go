@@ -72,19 +72,24 @@ func (l *Look) changes() []altered.Change {
 	return out
 }
 
-// Do looks at the boat.
-func (l *Look) Do(w World) (*Result, error) {
-	first, err := w.open(l.Design)
-	if err != nil {
-		return nil, err
+// opened is the design as it was, and the facts of it as it is changed.
+func (l *Look) opened(w World) (first *design.Design, k *facts, err error) {
+	if first, err = w.open(l.Design); err != nil {
+		return nil, nil, err
 	}
 	d := first
 	if changes := l.changes(); len(changes) > 0 {
 		if d, err = altered.Of(first, changes...); err != nil {
-			return nil, misuse("", "%w", err)
+			return nil, nil, misuse("", "%w", err)
 		}
 	}
-	k, err := newFacts(d, l.Design)
+	k, err = newFacts(d, l.Design)
+	return first, k, err
+}
+
+// Do looks at the boat.
+func (l *Look) Do(w World) (*Result, error) {
+	first, k, err := l.opened(w)
 	if err != nil {
 		return nil, err
 	}

@@ -16,6 +16,7 @@ func Asked() []Verb {
 		Verb{"look", "the boat's lines and how it stands, while it is changed", func() Request { return NewLook() }},
 		Verb{"workshop", "what a builder has beside them while they work", func() Request { return NewWorkshop() }},
 		Verb{"sheets", "the patterns on their sheets, to be looked at", func() Request { return NewSheets() }},
+		Verb{"sight", "what an eye sees of a frame with a fault", func() Request { return NewSight() }},
 		Verb{"parcel", "everything of a design in one file", func() Request { return NewParcel() }})
 }
 

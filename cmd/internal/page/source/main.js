@@ -70,13 +70,14 @@ async function baseOf(b) {
 async function arrive() {
 	document.documentElement.dataset.whole = "false";
 	byId("units").value = state.units; byId("base").value = state.base;
-	fillForm(); showShop(); showPaper();
+	fillForm(); showShop(); showPaper(); showEye();
 	const going = state, next = await baseOf(state);
 	if (state !== going) return; // there is a newer one
 	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
 	if (!next) return;
 	base = next;
 	look();
+	lookAlong();
 	showView();
 }
 
@@ -99,7 +100,7 @@ function begin() {
 	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
 	heeling();
-	pinning(); shopping(); papering(); benching();
+	pinning(); shopping(); papering(); benching(); eyeing();
 	state = remembered();
 	keep(false);
 	buildFiles();
