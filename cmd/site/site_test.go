@@ -100,6 +100,9 @@ func questions(t *testing.T) []string {
 				{"hull-depth", fmt.Sprintf("%d mm", 280+20*i+r.IntN(40))}, {"turn", fmt.Sprint(r.IntN(360))}}})
 		}
 	}
+	put(answer.Question{Verb: "workshop", Names: []string{"brook"}, Fields: [][2]string{{"board", "3 of white ash, 2400 mm x 150 mm x 26 mm"}}})
+	put(answer.Question{Verb: "sheets", Names: []string{"lake"}, Fields: [][2]string{{"paper", "a4"}}})
+	put(answer.Question{Verb: "sight", Names: []string{"river"}, Fields: [][2]string{{"fault", "side"}, {"stand", "stern"}}})
 	put(answer.Question{Verb: "size", Fields: [][2]string{{"paddler", "62 kg, 168 cm"}}, Make: true})
 	put(answer.Question{Verb: "loft", Names: []string{"brook"}, Fields: [][2]string{{"nest", "quick"}}, Make: true})
 	put(answer.Question{Verb: "book", Names: []string{"lake"}, Fields: [][2]string{{"paper", "a4"}}, Make: true})

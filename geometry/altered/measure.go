@@ -2,6 +2,7 @@ package altered
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -18,14 +19,18 @@ const (
 	Rocker
 	SeatHeight // of the first seat; others rise as much
 	SeatPlace  // of the first seat, with all others
+	RibThickness
+	ThwartPlace // of the yoke, or of the first thwart where there is none
 )
 
 // All lists the measures.
-func All() []Measure { return []Measure{Length, Beam, Depth, Rocker, SeatHeight, SeatPlace} }
+func All() []Measure {
+	return []Measure{Length, Beam, Depth, Rocker, SeatHeight, SeatPlace, RibThickness, ThwartPlace}
+}
 
 // String is the measure's name.
 func (m Measure) String() string {
-	return [...]string{"length", "beam", "depth", "rocker", "seat height", "seat place"}[m]
+	return [...]string{"length", "beam", "depth", "rocker", "seat height", "seat place", "rib thickness", "thwart place"}[m]
 }
 
 // Says is what the measure is and what more of it does, in a sentence.
@@ -37,12 +42,15 @@ func (m Measure) Says() string {
 		"How far the keel rises towards the bow. More rocker turns easily; less runs straight.",
 		"The top of the seat over the floor. A lower seat is steadier; a higher one is easier on the knees.",
 		"The middle of the seat from midship, forward positive. It trims the boat: sit so that the ends float level, or the bow a little high.",
+		"The way ribs bend. Thinner ribs bend round tighter bilges; thicker ones hold the gunwales better.",
+		"The middle of what the boat is carried by, from midship, forward positive. Under it the empty boat should balance.",
 	}[m]
 }
 
 // Band is how far a measure may be changed in a design, mm, and why no farther.
 type Band struct {
 	Now, Least, Most float64
+	Step             float64 // that it is set by
 	Why              string
 }
 
@@ -54,6 +62,9 @@ const (
 	depthShare  = 0.22
 	mostRocker  = 90.0 // mm; more leaves no straight keel in boats of these lengths
 	seatWay     = 250.0
+	thwartWay   = 200.0
+	thinnest    = 4.0
+	thickest    = 14.0
 )
 
 // Band returns how far the measure may be changed; false where the design has no such
@@ -62,7 +73,7 @@ func (m Measure) Band(d *design.Design) (Band, bool) {
 	const stretched = "beyond that a boat wants to be sized anew, not stretched"
 	about := func(now measure.Length, share, least, most float64) (Band, bool) {
 		v := float64(now)
-		return Band{v, math.Max(least, math.Ceil(v*(1-share))), math.Min(most, math.Floor(v*(1+share))), stretched}, true
+		return Band{v, math.Max(least, math.Ceil(v*(1-share))), math.Min(most, math.Floor(v*(1+share))), 1, stretched}, true
 	}
 	switch m {
 	case Length:
@@ -73,18 +84,44 @@ func (m Measure) Band(d *design.Design) (Band, bool) {
 		return about(d.Hull.Depth, depthShare, 150, 700)
 	case Rocker:
 		now := float64(d.Hull.RockerBow)
-		return Band{now, 0, math.Max(mostRocker, now), "more than that leaves no straight keel to steer by"}, true
+		return Band{now, 0, math.Max(mostRocker, now), 1, "more than that leaves no straight keel to steer by"}, true
+	case RibThickness:
+		now := float64(d.Ribs.Thickness)
+		most := math.Min(thickest, float64(d.Gunwale.Width)/2) // more leaves too little beside the mortises
+		return Band{now, math.Min(now, thinnest), math.Max(now, most), 0.1, "thinner ribs are hard to keep fair, thicker ones hard to bend"}, true
+	case ThwartPlace:
+		i := carrier(d)
+		if i < 0 {
+			return Band{}, false
+		}
+		now := float64(d.Thwarts[i].At)
+		return Band{now, now - thwartWay, now + thwartWay, 1, "farther off one end would pull down"}, true
 	}
+	return m.ofSeats(d)
+}
+
+// carrier is the cross piece that the boat is carried by: the first yoke, or the first
+// thwart where there is none; -1 where there is neither.
+func carrier(d *design.Design) int {
+	for _, kind := range []design.Kind{design.Yoke, design.PlainThwart} {
+		if i := slices.IndexFunc(d.Thwarts, func(t design.Thwart) bool { return t.Kind == kind }); i >= 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+func (m Measure) ofSeats(d *design.Design) (Band, bool) {
 	if len(d.Seats) == 0 {
 		return Band{}, false
 	}
 	s := d.Seats[0]
 	if m == SeatPlace {
 		now := float64(s.At)
-		return Band{now, now - seatWay, now + seatWay, "farther off the boat would lie on its end"}, true
+		return Band{now, now - seatWay, now + seatWay, 1, "farther off the boat would lie on its end"}, true
 	}
 	kind, now := bandOf(s.Kind), float64(s.Height)
-	kind.Now, kind.Least, kind.Most = now, math.Min(kind.Least, now), math.Max(kind.Most, now)
+	kind.Step, kind.Now, kind.Least, kind.Most = 1, now, math.Min(kind.Least, now), math.Max(kind.Most, now)
 	return kind, true
 }
 
@@ -130,5 +167,9 @@ func (m Measure) put(d *design.Design, now, to float64) {
 		for i := range d.Seats {
 			d.Seats[i].At += measure.Length(to - now)
 		}
+	case RibThickness:
+		d.Ribs.Thickness = measure.Length(to)
+	case ThwartPlace:
+		d.Thwarts[carrier(d)].At = measure.Length(to)
 	}
 }

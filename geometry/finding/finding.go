@@ -17,7 +17,18 @@ type Finding struct {
 	Verdict  Verdict
 	Measure         // the zero Measure where nothing was measured
 	Cure     string // what costs least to mend it, or to spare work; "" for none. Text may say it too.
+	Mend     Change // another value for one measure of the boat that mends it; the zero Change for none
 }
+
+// Change is another value for one measure of a boat.
+type Change struct {
+	Measure string  // by its name, as "seat height"
+	To      float64 // mm
+	Says    string  // what to do, as "lower the seats by 30 mm"
+}
+
+// IsSet reports whether there is a change.
+func (c Change) IsSet() bool { return c.Measure != "" }
 
 // String says the finding in one line.
 func (f Finding) String() string { return f.About + ": " + f.Words() }

@@ -39,6 +39,21 @@ func (r Report) Chapters() []string {
 	return out
 }
 
+// Chapter is what stands under a heading of level 1; nothing where there is no such chapter.
+func (r Report) Chapter(words string) []Block {
+	at := slices.Index(r.Blocks, Block(Chapter(words)))
+	if at < 0 {
+		return nil
+	}
+	rest := r.Blocks[at+1:]
+	for i, b := range rest {
+		if h, ok := b.(Heading); ok && h.Level == 1 {
+			return rest[:i]
+		}
+	}
+	return rest
+}
+
 // Numbered reports whether the items of a list have numbers.
 func (l List) Numbered() bool { return l.First > 0 }
 

@@ -27,25 +27,38 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 	}
 	o := r.Rest
 	return of(d, Object{
-		{"for", d.For},
+		{"for", d.For}, {"woods", d.MadeOf()},
 		{"drawings", each(drawn, drawing)},
 		{"measures", measures(first, d)},
+		{"lines", found(first, finding.List{r.InALine(), b.InALine()})},
 		{"told", each(told, func(t lines.Told) Object { return Object{{"about", t.About}, {"says", t.Says}} })},
 		{"standing", Object{
 			{"fault", outcome}, {"draft_mm", o.Draft}, {"freeboard_min_mm", o.Freeboard.Least}, {"trim_mm", o.TrimRise()}, {"gm_mm", o.GM},
 			{"all_up_kg", r.Load.Mass}, {"flooding_deg", flooding},
 			{"gz", each(r.Curve.Levers, func(v float.Lever) []fixed { return as[fixed](inDegrees(v.Heel), v.GZ) })},
 		}},
-		{"water", found(r.Findings)},
-		{"wood", found(b.Findings)},
+		{"water", found(first, r.Findings.Sorted())},
+		{"wood", found(first, b.Findings.Sorted())},
 	}...)
 }
 
-// found tells findings in words, dangers first.
-func found(all finding.List) []Object {
-	return each(all.Sorted(), func(f finding.Finding) Object {
-		return Object{{"about", f.About}, {"says", f.Words()}, {"verdict", f.Verdict.String()}, {"passes", f.Verdict.Passes()},
+// Sight tells of a fault: what it is, and the frame fair and with it as it is seen.
+//
+// Errors: a design that has no fingerprint, which Check would have refused.
+func Sight(d *design.Design, says string, drawn []layout.Drawing) (Object, error) {
+	return of(d, Object{{"says", says}, {"drawings", each(drawn, drawing)}}...)
+}
+
+// found tells findings in words. first is the design before the changes, whose bands hold
+// what mends them too.
+func found(first *design.Design, all finding.List) []Object {
+	return each(all, func(f finding.Finding) Object {
+		o := Object{{"about", f.About}, {"says", f.Words()}, {"verdict", f.Verdict.String()}, {"passes", f.Verdict.Passes()},
 			{"danger", f.Verdict.Danger()}, {"standing", f.Standing}}
+		if f.Mend.IsSet() && altered.Within(first, f.Mend) {
+			o = append(o, field{"mend", Object{{"measure", f.Mend.Measure}, {"to_mm", fixed(f.Mend.To)}, {"says", f.Mend.Says}}})
+		}
+		return o
 	})
 }
 
@@ -59,7 +72,7 @@ func measures(first, d *design.Design) []Object {
 		}
 		now, _ := m.Band(d) // has what first has
 		out = append(out, Object{{"name", m.String()}, {"says", m.Says()}, {"was_mm", fixed(b.Now)}, {"now_mm", fixed(now.Now)},
-			{"least_mm", fixed(b.Least)}, {"most_mm", fixed(b.Most)}, {"why", b.Why}})
+			{"least_mm", fixed(b.Least)}, {"most_mm", fixed(b.Most)}, {"step_mm", fixed(b.Step)}, {"why", b.Why}})
 	}
 	return out
 }

@@ -25,7 +25,7 @@ func TestDownloads(t *testing.T) {
 		v.savesTo(dir)
 		brook := v.files("brook", nil)
 		v.saves(dir, "The design", brook("look", ".toml"))
-		v.saves(dir, "Proof sheet", brook("proof", ".pdf"))
+		v.saves(dir, "Save the proof sheet", brook("proof", ".pdf"))
 		v.drag("#r-hull-beam", 30)
 		v.until(set("hull-beam") + ` > 0`)
 		v.rest()
@@ -38,6 +38,7 @@ func TestDownloads(t *testing.T) {
 			v.saves(dir, "Patterns, full size", mine("loft", ".pdf"))
 			v.saves(dir, "Cutter, SVG", mine("loft", ".svg"))
 			v.saves(dir, "Build book", mine("book", ".pdf"))
+			v.saves(dir, "Everything as one zip", mine("parcel", ".zip"))
 		}
 	})
 }
@@ -98,7 +99,7 @@ func (v *visit) saves(dir, button string, want file) {
 	v.Helper()
 	place := filepath.Join(dir, want.name)
 	os.Remove(place)
-	v.do(evaluate(fmt.Sprintf(`[...document.querySelectorAll("#files button")].find((b) => b.textContent === %q).click()`, button)))
+	v.do(evaluate(fmt.Sprintf(`[...document.querySelectorAll("#paper button")].find((b) => b.textContent === %q).click()`, button)))
 	v.until(fmt.Sprintf(`document.getElementById("status").textContent === %q`, "Saved: "+want.name))
 	var got []byte
 	for end := time.Now().Add(long); time.Now().Before(end) && len(got) != len(want.data); time.Sleep(20 * time.Millisecond) {

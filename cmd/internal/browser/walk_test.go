@@ -145,6 +145,15 @@ func TestMeasure(t *testing.T) {
 		v.do(chromedp.SendKeys(chromedp.CSS("#p-gear"), "1"), chromedp.Reload())
 		v.rest()
 		same(v, `document.getElementById("p-gear").value`, "10 kg1")
+		v.do(evaluate(`document.getElementById("p-gear").value = "10 kg"`), chromedp.SendKeys(chromedp.CSS("#p-dog"), "20 kg"), chromedp.SendKeys(chromedp.CSS("#p-child"), "25"+kb.Enter))
+		v.until(`document.getElementById("status").classList.contains("wrong")`)
+		same(v, `document.activeElement.id`, "p-child")
+		v.do(chromedp.SendKeys(chromedp.CSS("#p-child"), " kg, 120 cm"+kb.Enter))
+		v.until(`location.hash.includes("120%20cm")`)
+		v.rest()
+		if get[string](v, shape) == sized {
+			t.Error("a boat with a child and a dog along is the same as without")
+		}
 	})
 }
 

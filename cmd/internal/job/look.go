@@ -19,7 +19,7 @@ import (
 // what its wood bears, and the design as it then is. Only a page asks for it.
 type Look struct {
 	Subject
-	Measures [6]float64 // by altered.Measure, mm; NaN for as it is
+	Measures [8]float64 // by altered.Measure, mm; NaN for as it is
 	Turn     float64    // degrees, where the three-quarter view is seen from
 	Rise     float64
 	Water    water.Kind
@@ -39,7 +39,7 @@ func NewLook() *Look {
 func (l *Look) Fields() []Field {
 	out := []Field{units(&l.Units, "what lengths are lettered in"), kindOfWater(&l.Water)}
 	for i, m := range altered.All() {
-		name := [...]string{"hull-length", "hull-beam", "hull-depth", "rocker", "seat-height", "seat-place"}[i]
+		name := [...]string{"hull-length", "hull-beam", "hull-depth", "rocker", "seat-height", "seat-place", "rib-thickness", "thwart-place"}[i]
 		out = append(out, Field{Name: name, Takes: "length", Says: m.Says(), Value: bind(&l.Measures[i],
 			func(s string) (float64, error) { v, err := measure.ParseLength(s); return float64(v), err }, showMeasure)})
 	}
@@ -72,19 +72,24 @@ func (l *Look) changes() []altered.Change {
 	return out
 }
 
-// Do looks at the boat.
-func (l *Look) Do(w World) (*Result, error) {
-	first, err := w.open(l.Design)
-	if err != nil {
-		return nil, err
+// opened is the design as it was, and the facts of it as it is changed.
+func (l *Look) opened(w World) (first *design.Design, k *facts, err error) {
+	if first, err = w.open(l.Design); err != nil {
+		return nil, nil, err
 	}
 	d := first
 	if changes := l.changes(); len(changes) > 0 {
 		if d, err = altered.Of(first, changes...); err != nil {
-			return nil, misuse("", "%w", err)
+			return nil, nil, misuse("", "%w", err)
 		}
 	}
-	k, err := newFacts(d, l.Design)
+	k, err = newFacts(d, l.Design)
+	return first, k, err
+}
+
+// Do looks at the boat.
+func (l *Look) Do(w World) (*Result, error) {
+	first, k, err := l.opened(w)
 	if err != nil {
 		return nil, err
 	}

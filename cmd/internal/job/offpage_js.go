@@ -1,6 +1,14 @@
 package job
 
-// offPage is nothing in a browser: fitting a design to a table of offsets would make the
-// engine there a third larger, nests, editions, frames on the
-// trestles and what many builds say a tenth, and no page asks for them.
-func offPage() []Verb { return nil }
+// Verbs lists what a page asks for. With what stands on a command line alone, an engine in
+// a browser would be half as large again: fitting a design to a table of offsets is a third
+// of it, nests, editions, frames on the trestles and what many builds say a tenth, courses, outfits and the reports
+// that the page's own findings take the place of a tenth more.
+func Verbs() []Verb {
+	return []Verb{
+		{Name: "size", New: func() Request { return NewSize() }},
+		{Name: "loft", New: func() Request { return NewLoft() }},
+		{Name: "proof", New: func() Request { return NewProof() }},
+		{Name: "book", New: func() Request { return NewBook() }},
+	}
+}

@@ -10,25 +10,14 @@ type Verb struct {
 	New  func() Request
 }
 
-// Verbs lists what can be asked, in the order of a builder's work.
-func Verbs() []Verb {
-	return append([]Verb{
-		{"size", "from the people and the water to a design, by formulas you can change", func() Request { return NewSize() }},
-		{"class", "a course: every builder's boat in a folder of its own, and a summary", func() Request { return NewClass() }},
-		{"float", "whether it carries you, stays upright and moves easily", func() Request { return NewFloat() }},
-		{"bend", "whether the wood takes each bend, and what holds the frame's shape", func() Request { return NewBend() }},
-		{"loft", "full-size patterns on paper, one file for the cutter, and every number", func() Request { return NewLoft() }},
-		{"proof", "one sheet that shows what your printer does, and what puts it right", func() Request { return NewProof() }},
-		{"book", "the build book: drawings, tables, cut list, cost, hours, order of work", func() Request { return NewBook() }},
-		{"sail", "a small sail: how much the boat stands, in what wind to reef and to stop", func() Request { return NewSail() }},
-		{"pair", "two hulls side by side: how stiff, when the windward one lifts, and beams that hold", func() Request { return NewPair() }},
-		{"row", "a clip-on frame, oars and a seat to row the boat, fitted to the rower", func() Request { return NewRow() }},
-	}, offPage()...)
-}
-
 // Asked lists what a page can ask besides: it stands on no command line.
 func Asked() []Verb {
-	return append(Verbs(), Verb{"look", "the boat's lines and how it stands, while it is changed", func() Request { return NewLook() }})
+	return append(Verbs(),
+		Verb{"look", "the boat's lines and how it stands, while it is changed", func() Request { return NewLook() }},
+		Verb{"workshop", "what a builder has beside them while they work", func() Request { return NewWorkshop() }},
+		Verb{"sheets", "the patterns on their sheets, to be looked at", func() Request { return NewSheets() }},
+		Verb{"sight", "what an eye sees of a frame with a fault", func() Request { return NewSight() }},
+		Verb{"parcel", "everything of a design in one file", func() Request { return NewParcel() }})
 }
 
 // Ask makes a request of the verb's name and sets the fields given, each by its name

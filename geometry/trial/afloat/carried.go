@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/altered"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -66,6 +67,9 @@ func (r *Report) findCarried() {
 		if at, ok := nearest(r.Boat.Frame, by, c.Balance); ok && math.Abs(at-c.Balance) < f.Value {
 			f.Cure = fmt.Sprintf("%s at %.0f mm, clear of the ribs", name, at)
 			text += ". Put " + f.Cure
+			if now, ok := altered.ThwartPlace.Band(r.Boat.Frame.Design); ok && now.Now == by.At {
+				f.Mend = altered.ThwartPlace.Mend(r.Boat.Frame.Design, at-by.At)
+			}
 		} else {
 			f.Verdict = finding.Caution
 			text += fmt.Sprintf(". Ribs and people leave no nearer place: a hand on the gunwale 0.6 m away holds it level with %.0f N", c.Mass*measure.Gravity*f.Value/600)

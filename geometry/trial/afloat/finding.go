@@ -28,7 +28,8 @@ func (r *Report) find() {
 
 func (r *Report) findUpright() {
 	if r.Fault != nil {
-		r.Findings.Judge(finding.Unsafe, "stability", finding.Arithmetic, "it capsizes: %s%s", r.Fault.Text, r.lower())
+		r.Findings = append(r.Findings, finding.Finding{About: "stability", Standing: finding.Arithmetic, Verdict: finding.Unsafe,
+			Text: fmt.Sprintf("it capsizes: %s%s", r.Fault.Text, r.lower()), Mend: r.steady()})
 		return
 	}
 	s := r.Standing
@@ -108,6 +109,7 @@ func (r *Report) findFreeboard() {
 			f.Cure = fmt.Sprintf("%.0f kg less or %s", math.Ceil(over), f.Cure)
 		}
 		f.Text += "needs " + f.Cure
+		f.Mend = r.deeper()
 	}
 	r.Findings = append(r.Findings, f)
 }
@@ -220,7 +222,7 @@ func (r *Report) findTrim() {
 		text += "; " + cure + " would level it"
 	}
 	text += ". A little by the stern steers well, a little by the bow is liked for fast paddling"
-	r.Findings = append(r.Findings, finding.Finding{About: "trim", Text: text, Standing: finding.Memory, Cure: cure})
+	r.Findings = append(r.Findings, finding.Finding{About: "trim", Text: text, Standing: finding.Memory, Cure: cure, Mend: r.leveled()})
 }
 
 // mover is what is most easily moved: the heaviest gear, or a person.

@@ -20,7 +20,7 @@ func (r *Report) InALine() finding.Finding {
 	f := finding.Finding{About: lineAbout, Standing: finding.Arithmetic, Verdict: finding.Unsafe}
 	switch {
 	case r.Fault != nil:
-		f.Text = "it does not stand: " + r.Fault.Text + r.lower()
+		f.Text, f.Mend = "it does not stand: "+r.Fault.Text+r.lower(), r.steady()
 		return f
 	case len(r.Boat.Crew) == 0:
 		f.Verdict, f.Text = finding.Noted, fmt.Sprintf("nobody is aboard in the design, so whether it stands is not known; empty it floats with %.0f mm of freeboard", r.Rest.Freeboard.Least)
@@ -30,10 +30,13 @@ func (r *Report) InALine() finding.Finding {
 	f.Verdict, f.Standing = finding.Missed, finding.Compared
 	switch {
 	case len(rolls) > 0:
-		f.Cure = r.steadier()
+		f.Cure, f.Mend = r.steadier(), r.steady()
 		f.Text = "it does not stand as it should: " + strings.Join(append(rolls, lies...), "; ") + "; what helps: " + f.Cure
 	case len(lies) > 0:
-		f.Text = "it stands, but " + strings.Join(lies, "; ")
+		f.Text, f.Mend = "it stands, but "+strings.Join(lies, "; "), r.leveled()
+		if math.Round(r.Rest.Freeboard.Least) < r.Options.Freeboard {
+			f.Mend = r.deeper()
+		}
 	default:
 		f.Verdict, f.Text = finding.Holds, "it stands, with "+r.stands()
 	}
@@ -117,10 +120,9 @@ const (
 // lacks, as far as seats can come down, else a wider boat.
 func (r *Report) steadier() string {
 	const wider = "a wider boat, or less weight high up"
-	s := r.Standing
-	gain := r.Boat.Carried() / r.Load.Mass * math.Sin(s.MostAt) // mm of lever for a mm of seat
-	lacks := yardstick.LeastFor(len(r.Boat.Crew)).Lever - s.Most
-	lower := math.Ceil(math.Max(lacks/gain, lowerStep)/lowerStep) * lowerStep
+	lacks, at := r.lacks()
+	gain := r.Boat.Carried() / r.Load.Mass * math.Sin(at) // mm of lever for a mm of seat
+	lower := math.Ceil(lacks/gain/lowerStep) * lowerStep
 	room := r.room()
 	switch {
 	case room == 0:

@@ -32,7 +32,7 @@ func (r *Report) InALine() finding.Finding {
 		}
 		return out
 	}
-	out.Verdict, out.Standing, out.Measure, out.Cure = worst.Verdict, worst.Standing, worst.Measure, worst.Cure
+	out.Verdict, out.Standing, out.Measure, out.Cure, out.Mend = worst.Verdict, worst.Standing, worst.Measure, worst.Cure, worst.Mend
 	out.Text = "it does not bend as drawn: " + worst.String()
 	if missed > 1 {
 		out.Text += fmt.Sprintf(" (and %d more)", missed-1)

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry/altered"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
@@ -158,14 +159,14 @@ func (r *Report) judgeRun(name string, first, last int) finding.Finding {
 	}
 	f := steamed(called+", "+name, r.Boat.Ribs, tight, r.strapped())
 	if !f.Verdict.Passes() {
-		f.Cure = r.cureRibs(name, first, last, f)
+		f.Cure, f.Mend = r.cureRibs(name, first, last, f)
 	}
 	return f
 }
 
 // cureRibs says how much thinner the ribs or how much larger the radius must be
 // for the wood to take it.
-func (r *Report) cureRibs(name string, first, last int, f finding.Finding) string {
+func (r *Report) cureRibs(name string, first, last int, f finding.Finding) (string, finding.Change) {
 	thinner, larger := 0.0, 0.0
 	for i := first; i <= last; i++ {
 		t, a := r.Frame.Ribs[i].Thickness, r.Ribs[i].arc(name)
@@ -181,8 +182,9 @@ func (r *Report) cureRibs(name string, first, last int, f finding.Finding) strin
 		cure = "a strap (bending.strap), or "
 	}
 	cure += fmt.Sprintf("%.1f mm thinner, or ", math.Ceil(thinner*10)/10)
+	mend := altered.RibThickness.Mend(r.Frame.Design, -thinner)
 	if name == "bilge" {
-		return cure + fmt.Sprintf("bilge radius %.0f mm larger there", math.Ceil(larger))
+		return cure + fmt.Sprintf("bilge radius %.0f mm larger there", math.Ceil(larger)), mend
 	}
-	return cure + fmt.Sprintf("%s rounder there, by %.0f mm of radius", name, math.Ceil(larger))
+	return cure + fmt.Sprintf("%s rounder there, by %.0f mm of radius", name, math.Ceil(larger)), mend
 }

@@ -15,7 +15,7 @@ func (r *Report) eye(fault Fault) solid.Eye {
 	middle := geometry.Point3{Z: z + depth/2}
 	switch fault.Kind {
 	case Proud:
-		return r.along(fault)
+		return r.along(fault, 1)
 	case OneSide:
 		return solid.Eye{At: geometry.Point3{X: tip + 900, Z: f.Hull.Bow.TopZ + 500}, To: geometry.Point3{X: f.Ribs[fault.Rib].Station, Z: middle.Z}}
 	case Wavy:
@@ -39,10 +39,15 @@ func (r *Report) overSticks() solid.Eye {
 // along looks along the bilge from past the bow. The eye lies near the plane that touches
 // the ribs there, so that a bump stands up from it, and low down in that plane, so that
 // the stringer runs away across the picture.
-func (r *Report) along(fault Fault) solid.Eye {
+//
+// end is 1 for the bow and -1 for the stern.
+func (r *Report) along(fault Fault, end float64) solid.Eye {
 	f, rib := r.Frame, r.Frame.Ribs[fault.Rib]
 	const past, low, out = 600.0, 330.0, 25.0 // mm
 	run := f.Hull.Bow.Tip() + past - rib.Station
+	if end < 0 {
+		run = -f.Hull.Stern.Tip() - past - rib.Station
+	}
 	place := bulgeOf(rib).peak * rib.Section.Half.Length()
 	dy, dz := 0.0, 0.0
 	if r.Sighted > 0 {

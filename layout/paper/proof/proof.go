@@ -44,6 +44,14 @@ func Lay(p paper.Sheet, u measure.System) layout.Document {
 	return out
 }
 
+// Bars are how long the level and the upright scale bar of a sheet are, as they are
+// lettered.
+func Bars(p paper.Sheet, u measure.System) (level, upright string) {
+	d := drawing{paper: p, units: u}
+	d.bars()
+	return d.level, d.upright
+}
+
 type drawing struct {
 	paper          paper.Sheet
 	units          measure.System

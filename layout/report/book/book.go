@@ -61,6 +61,16 @@ type Facts struct {
 	InBoat, InOutfits cutlist.Finished   // wood that stays
 }
 
+// The chapters that are looked up by their names.
+const (
+	RibChapter   = "Ribs"
+	CutList      = "Cut list"
+	RippingPlan  = "Ripping plan"
+	Shopping     = "Shopping list and cost"
+	HoursChapter = "Hours"
+	OrderOfWork  = "Order of work"
+)
+
 // Of makes the book.
 func Of(f Facts) report.Report {
 	w := &writer{Facts: f, Letters: report.Letters{Units: f.Units}}

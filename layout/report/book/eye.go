@@ -97,21 +97,8 @@ func noRibs(l solid.Line) (layout.Pen, bool) { return layout.Tick, l.Part != sol
 
 // bold draws what is to be looked at in bold, all else thin.
 func (w *writer) bold(f flaw.Fault) func(solid.Line) (layout.Pen, bool) {
-	looked := func(l solid.Line) bool {
-		switch f.Kind {
-		case flaw.Proud:
-			return l.Part == solid.Stringers && l.Side > 0 || l.Part == solid.Ribs && w.Eye.Sighted == 0 && l.Number == f.Rib
-		case flaw.OneSide:
-			return l.Part == solid.Ribs && l.Number == f.Rib
-		case flaw.Wavy:
-			return l.Part == solid.Keel
-		case flaw.Aside:
-			return l.Part == solid.Gunwales || l.Part == solid.Tool
-		}
-		return l.Part == solid.Tool
-	}
 	return func(l solid.Line) (layout.Pen, bool) {
-		if looked(l) {
+		if flaw.Looked(f, w.Eye.Sighted, l) {
 			return layout.Cut, true
 		}
 		return layout.Tick, true

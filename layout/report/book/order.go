@@ -33,7 +33,7 @@ type step struct {
 // order is told last: its steps name the chapters that have drawings for them.
 func (w *writer) order() {
 	steps := w.steps()
-	w.chapter("Order of work")
+	w.chapter(OrderOfWork)
 	w.say("Read a step to its end before you begin it. Times are for this boat and %s. Drying times are common practice for a heated workshop; what the maker says comes first.", w.Skill.Who())
 	for _, s := range steps {
 		w.section(w.named(s))

@@ -18,7 +18,7 @@ import (
 
 func (w *writer) ribs() {
 	f, d := w.Frame, w.Frame.Design
-	w.chapter("Ribs")
+	w.chapter(RibChapter)
 	spare := ""
 	if n := d.Ribs.Spare; n > 0 {
 		spare = " and " + wording.Counted(n, "spare blank")

@@ -16,7 +16,7 @@ import (
 )
 
 func (w *writer) cutList() {
-	w.chapter("Cut list")
+	w.chapter(CutList)
 	w.say("Finished sections; lengths and outlines with what is cut off after fitting. The larger side first. Pieces are what a scarfed stick is made of.")
 	t := report.Titled("Sticks, "+w.Unit()).Names("Mark").Words("Part").Names("Wood").Numbers("Length", "Width", "Thick", "Pieces").Words("Grain")
 	for i, s := range w.Plan.Sticks {
@@ -36,7 +36,7 @@ func (w *writer) cutList() {
 }
 
 func (w *writer) boards() {
-	w.chapter("Ripping plan")
+	w.chapter(RippingPlan)
 	w.say("Rips run the whole length of a board, side by side, with %[1]s of saw and %[2]s of plane between them: saw each %[2]s wider than it says, those along a board's two edges %[4]s wider, and plane each sawn face to the width. Thickness and width of a board are those with its faces planed and its edges straight and clean: where yours are not, true them first and measure what is left. Each rip is then crosscut from one end: first cut off its checked end, %[3]s or more until the wood is sound and the cut square; the plan leaves so much at both ends of every board. Where a rip stands for several layers, with | between them, it is resawn. Plane each piece, or each slice off the edge, to the section in the third column, larger side first. Marks are those of the cut list; S1p/2 is the second piece of S1p, from aft. Some rips leave a rest that is ripped once more (1.1, 1.2 and so on): crosscut it off as the line before says, then rip it.", w.Fine(w.Plan.Kerf), w.Fine(cutlist.Dressing), w.Length(cutlist.Checked), w.Fine(cutlist.Dressing/2))
 	t := report.Titled("Boards").Words("Wood").Numbers("Boards", "Waste", "Least waste in whole boards").Words("Size, "+w.Unit(), "From")
 	for _, v := range w.Plan.Woods {
@@ -155,7 +155,7 @@ func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
 }
 
 func (w *writer) shopping() {
-	w.chapter("Shopping list and cost")
+	w.chapter(Shopping)
 	e := w.Cost
 	w.say("Prices are those of the table %q (%s), all in the one currency of that table. The tables that come with the program are invented, to compare boats by, and are no money of any country: ask for prices where you buy, and have the book made anew with a table of your own.", w.Prices.Name, w.Prices.About)
 	t := report.Titled("What to buy").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by")
@@ -200,7 +200,7 @@ func notByTable(l cost.Line) (words string) {
 }
 
 func (w *writer) hours() {
-	w.chapter("Hours")
+	w.chapter(HoursChapter)
 	total := hours.Hours(w.Work, "", w.Skill)
 	w.say("Operations counted on this frame, times minutes for an experienced woodworker (common practice, no source), times %.2f for %s. Waiting for glue, wood and coats to dry is not in it.", w.Skill.Factor(), w.Skill.Who())
 	if words := w.saved(); words != "" {

@@ -27,6 +27,7 @@ function show(a) {
 	drawAll();
 	tell(shown);
 	showMeasures(shown.measures);
+	showShop();
 	showBeside();
 	document.documentElement.dataset.ready = "true";
 }
@@ -68,14 +69,16 @@ async function baseOf(b) {
 // arrive goes to the boat of the state.
 async function arrive() {
 	document.documentElement.dataset.whole = "false";
-	byId("units").value = state.units; byId("size").value = state.paper; byId("base").value = state.base;
-	fillForm();
+	byId("units").value = state.units; byId("base").value = state.base;
+	fillForm(); showShop(); showPaper(); showEye();
 	const going = state, next = await baseOf(state);
 	if (state !== going) return; // there is a newer one
 	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
 	if (!next) return;
 	base = next;
 	look();
+	lookAlong();
+	showView();
 }
 
 function begin() {
@@ -88,7 +91,6 @@ function begin() {
 	byId("undo").onclick = () => history.back();
 	byId("redo").onclick = () => history.forward();
 	byId("units").onchange = (e) => change({ units: e.target.value });
-	byId("size").onchange = (e) => change({ paper: e.target.value });
 	byId("file").onchange = async (e) => {
 		const f = e.target.files[0];
 		if (f) change({ base: "file", name: f.name, text: await f.text(), set: {}, people: null });
@@ -98,7 +100,7 @@ function begin() {
 	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
 	heeling();
-	pinning();
+	pinning(); shopping(); papering(); benching(); eyeing();
 	state = remembered();
 	keep(false);
 	buildFiles();

@@ -1,9 +1,9 @@
 // Sliders: the measures that the engine says can be changed, each within its band.
-const fieldOf = { length: "hull-length", beam: "hull-beam", depth: "hull-depth", rocker: "rocker", "seat height": "seat-height", "seat place": "seat-place" };
+const fieldOf = { length: "hull-length", beam: "hull-beam", depth: "hull-depth", rocker: "rocker", "seat height": "seat-height", "seat place": "seat-place", "rib thickness": "rib-thickness", "thwart place": "thwart-place" };
 const inch = () => state.units === "imperial";
 
-function shownLength(mm) {
-	if (!inch()) return Math.round(mm) + " mm";
+function shownLength(mm, step = 1) {
+	if (!inch()) return Number(mm.toFixed(step < 1 ? 1 : 0)) + " mm";
 	const n = Math.round(Math.abs(mm) / 25.4 * 16), feet = Math.floor(n / 192), whole = Math.floor((n % 192) / 16);
 	let part = n % 16, of = 16;
 	while (part && part % 2 === 0) { part /= 2; of /= 2; }
@@ -16,12 +16,12 @@ function showMeasures(all) {
 	if (box.dataset.names !== names) { box.replaceChildren(...all.map(slider)); box.dataset.names = names; }
 	for (const m of all) {
 		const div = byId("m-" + fieldOf[m.name]), input = div.querySelector("input");
-		input.min = Math.ceil(m.least_mm); input.max = Math.floor(m.most_mm);
+		input.step = m.step_mm; input.min = Math.ceil(m.least_mm / m.step_mm) * m.step_mm; input.max = m.most_mm;
 		const now = state.set[fieldOf[m.name]] ?? m.now_mm; // an answer may be older than the hand
 		if (input.value !== String(now)) input.value = now;
-		div.querySelector("output").textContent = shownLength(m.now_mm);
-		div.querySelector(".band").textContent = `${shownLength(m.least_mm)} to ${shownLength(m.most_mm)}: ${m.why}.`;
-		input.setAttribute("aria-valuetext", shownLength(m.now_mm));
+		div.querySelector("output").textContent = shownLength(m.now_mm, m.step_mm);
+		div.querySelector(".band").textContent = `${shownLength(m.least_mm, m.step_mm)} to ${shownLength(m.most_mm, m.step_mm)}: ${m.why}.`;
+		input.setAttribute("aria-valuetext", shownLength(m.now_mm, m.step_mm));
 	}
 }
 
@@ -32,7 +32,7 @@ function slider(m) {
 	const out = document.createElement("output"), input = document.createElement("input"), says = document.createElement("p"), band = document.createElement("p");
 	div.className = "measure"; div.id = "m-" + field; head.className = "row"; band.className = "band";
 	label.textContent = m.name[0].toUpperCase() + m.name.slice(1); label.htmlFor = input.id = "r-" + field;
-	input.type = "range"; input.step = 1; says.textContent = m.says;
+	input.type = "range"; says.textContent = m.says;
 	input.oninput = () => {
 		dragging = true;
 		state.set = { ...state.set, [field]: Number(input.value) };

@@ -1,8 +1,20 @@
 // Paper: what is to be had of the boat as it now is, the same files as from the command line.
 const files = [
 	["Patterns, full size", "loft", [".pdf"]], ["Cutter, SVG", "loft", [".svg"]], ["Cutter, DXF", "loft", [".dxf"]],
-	["Build book", "book", [".pdf"]], ["Every number", "loft", ["-numbers.json"]], ["Proof sheet", "proof", [".pdf"]], ["The design", "", []],
+	["Build book", "book", [".pdf"]], ["Every number", "loft", ["-numbers.json"]], ["The design", "", []], ["Everything as one zip", "parcel", []],
 ];
+
+// paperFields are the fields of paper and printer that a verb has.
+function paperFields(verb, s = state) {
+	const out = [["paper", s.paper], ["units", s.units]];
+	if (s.margins) out.push(["margins", s.margins]);
+	if (verb === "loft" || verb === "parcel" || verb === "sheets") {
+		if (s.across) out.push(["printed-across", s.across]);
+		if (s.down) out.push(["printed-down", s.down]);
+	}
+	if (verb === "book" || verb === "parcel") out.push(["skill", s.skill], ["prices", s.prices]);
+	return out;
+}
 
 function buildFiles() {
 	byId("files").replaceChildren(...files.map(([words, verb, only]) => {
@@ -16,19 +28,20 @@ function buildFiles() {
 async function make(button, verb, only) {
 	button.disabled = true;
 	say("Making: " + button.textContent + " ...");
-	const now = await nowDesign();
-	let made = now.file && [now.file];
-	if (!now.fault && verb) {
-		const q = { verb, fields: [["paper", state.paper], ["units", state.units]], make: true, only };
-		if (verb !== "proof") Object.assign(q, now.named);
-		const a = await ask(q);
-		made = a.files;
-		now.fault = a.fault;
-	}
+	const all = await filesOf(verb, only);
 	button.disabled = false;
-	if (now.fault) { say(now.fault.says, true); return; }
-	for (const f of made) save(f);
-	say("Saved: " + made.map((f) => f.name).join(", "));
+	if (!all) return;
+	for (const f of all) save(f);
+	say("Saved: " + all.map((f) => f.name).join(", "));
+}
+
+// filesOf makes files of the boat as it now is; null where it cannot, which has been said.
+async function filesOf(verb, only) {
+	const now = await nowDesign();
+	let a = now;
+	if (!now.fault && verb) a = await ask({ verb, fields: paperFields(verb), make: true, only, ...(verb === "proof" ? {} : now.named) });
+	if (a.fault) { say(a.fault.says, true); return null; }
+	return verb ? a.files : [now.file];
 }
 
 // nowDesign is the design with all changes: by its name while it is as it was shipped.
@@ -49,4 +62,86 @@ function save(f) {
 	a.download = f.name;
 	a.click();
 	setTimeout(() => URL.revokeObjectURL(a.href), 10000);
+}
+
+// papering: the proof, the sheets as they come out, and what to tick when they are printed.
+let sheets = null; // what the engine laid last, and for what
+const sheetsKey = (s = state) => JSON.stringify([workshopKey(), s.paper, s.margins, s.across, s.down]);
+
+function papering() {
+	byId("size").onchange = (e) => change({ paper: e.target.value });
+	byId("margins").onchange = (e) => change({ margins: e.target.value });
+	byId("proof").onclick = (e) => make(e.target, "proof", [".pdf"]);
+	byId("printed").onsubmit = keepPrinted;
+	byId("show-sheets").onclick = async (e) => {
+		e.target.disabled = true;
+		const n = await askSheets();
+		e.target.disabled = false;
+		if (n) showSheets(n);
+	};
+	byId("print").onclick = () => {
+		const tick = [`Paper: ${byId("size").selectedOptions[0].textContent}, the same as in the tray.`, "Size or scale: 100 %, or Actual size. Never Fit, Shrink or Fill.",
+			"One side of the paper only.", "Every page at its own way up: orientation Automatic.", "Sheet 1 first. Lay a steel rule on its scale bars before you print the rest."];
+		byId("tick-list").replaceChildren(...tick.map((t) => made("li", t)));
+		byId("ticks").showModal();
+	};
+	byId("print-not").onclick = () => byId("ticks").close();
+	byId("print-go").onclick = async () => {
+		byId("ticks").close();
+		say("Making: Patterns ...");
+		const all = await filesOf("loft", [".pdf"]);
+		if (!all) return;
+		const opened = open(URL.createObjectURL(new Blob([bytesOf(all[0].data)], { type: "application/pdf" })), "_blank");
+		if (!opened) save(all[0]);
+		say(opened ? "The patterns stand in a tab of their own: print them from there." : "Saved: " + all[0].name);
+	};
+}
+
+async function askSheets(s = state) {
+	const key = sheetsKey(s);
+	if (sheets?.key === key) return sheets.numbers;
+	say("Laying the sheets ...");
+	const now = await nowDesign(), a = now.fault ? now : await ask({ verb: "sheets", ...now.named, fields: paperFields("sheets", s) });
+	if (a.fault) { say(a.fault.says, true); return null; }
+	say("");
+	sheets = { key, numbers: a.numbers };
+	return a.numbers;
+}
+
+// showSheets draws each sheet small.
+function showSheets(n) {
+	showBars(n.bars);
+	byId("laid").replaceChildren(...setBlocks(n.told));
+	byId("sheets").replaceChildren(...n.sheets.map((s) => {
+		const figure = made("figure"), svg = document.createElementNS(svgns, "svg"), { w_mm: w, h_mm: h } = n.paper;
+		svg.setAttribute("viewBox", `0 ${-h} ${w} ${h}`);
+		svg.setAttribute("role", "img"); svg.setAttribute("aria-label", "Sheet " + s.name);
+		for (const [pen, runs] of Object.entries(s.lines)) pathOf(svg, pen).setAttribute("d", trace(runs));
+		figure.append(svg, made("figcaption", s.name));
+		return figure;
+	}));
+}
+
+const showBars = (bars) => { for (const way of ["across", "down"]) byId("bar-" + way).textContent = ` (drawn ${bars[way]})`; };
+
+// keepPrinted keeps what the bars of the proof measure, as the engine reads it.
+async function keepPrinted(e) {
+	e.preventDefault();
+	const n = await askSheets();
+	if (!n) return;
+	const read = (way) => { const t = byId(way).value.trim(); return t === "" || / of /.test(t) ? t : `${t} of ${n.bars[way]}`; };
+	const set = { across: read("across"), down: read("down") };
+	const then = await askSheets({ ...state, ...set });
+	if (!then) return; // it has been said what is wrong
+	change(set);
+	showSheets(then);
+}
+
+// showPaper follows the state; what was laid for other paper is taken away.
+function showPaper() {
+	byId("size").value = state.paper; byId("margins").value = state.margins;
+	const key = JSON.stringify([state.across, state.down]);
+	if (byId("printed").dataset.of !== key) { byId("across").value = state.across; byId("down").value = state.down; byId("printed").dataset.of = key; }
+	byId("true").textContent = state.across || state.down ? "Kept: patterns are drawn so that they come out true on this printer. Print sheet 1 and measure it again." : "";
+	if (sheets && sheets.key !== sheetsKey()) { byId("sheets").replaceChildren(); byId("laid").replaceChildren(); }
 }

@@ -6,9 +6,14 @@ const questions = [
 	["posture", "How you sit", "", "Kneeling is higher and surer in waves; sitting low is easier on the knees.", "", ["", "either"], ["kneeling", "kneeling"], ["sitting", "sitting"]],
 	["use", "The boat", "pack", "One person and a day bag, one with packs, or two.", "", ["pack", "small, for one"], ["solo", "for one with packs"], ["tandem", "for two"]],
 	["partner", "The other's weight and height", "60 kg, 165 cm", "Only for two: who paddles in the bow.", "132 lb, 5 ft 5 in"],
+	["child", "A child along: weight and height", "", "Rides and does not paddle; left empty, there is none. Children move: the boat is sized for that.", ""],
+	["dog", "A dog along: its weight", "", "Left empty, there is none. A dog stands up when it likes.", ""],
 	["gear", "Gear", "10 kg", "All that is carried besides people.", "22 lb"],
 	["waters", "Water", "sheltered", "Open water wants more side; moving water more rocker.", "", ["sheltered", "sheltered"], ["open", "open"], ["moving", "moving"]],
 ];
+
+// How a field that is empty is filled in.
+const forms = { span: "170 cm or 67 in", child: "25 kg, 120 cm or 55 lb, 4 ft", dog: "20 kg or 45 lb" };
 
 // What is typed and not yet sized stays on the device.
 const typed = () => { try { return JSON.parse(recall("ribwright-form") || "null"); } catch { return null; } };
@@ -56,7 +61,7 @@ function withUnits(people) {
 		const field = byId("p-" + name), bare = field.checkVisibility() && /^\s*[\d.]+\s*$/.test(people[name]);
 		field.toggleAttribute("aria-invalid", bare);
 		if (!bare) continue;
-		say(`${asks}: ${people[name].trim()} has no unit. Write it as in ${usual || "170 cm"} or ${pounds || "67 in"}.`, true);
+		say(`${asks}: ${people[name].trim()} has no unit. Write it as in ${forms[name] ?? `${usual} or ${pounds}`}.`, true);
 		field.focus();
 		return false;
 	}
@@ -66,7 +71,7 @@ function withUnits(people) {
 // refuse says what is wrong with what was typed, and goes to the field.
 function refuse(fault) {
 	say(fault.says, true);
-	const [field] = (fault.fields ?? []).map((f) => byId("p-" + ({ paddler: "weight" }[f] ?? f)));
+	const [field] = (fault.fields ?? []).map((f) => byId("p-" + ({ paddler: "weight", passenger: "child" }[f] ?? f)));
 	field?.focus();
 }
 
@@ -75,5 +80,7 @@ function sizing(p) {
 	const who = [p.weight, p.height, p.span ? "span " + p.span : "", p.posture].filter(Boolean).join(", ");
 	const fields = [["paddler", who], ["use", p.use], ["gear", p.gear], ["waters", p.waters]];
 	if (p.use === "tandem") fields.splice(1, 0, ["paddler", p.partner]);
+	if (p.child) fields.push(["passenger", p.child]);
+	if (p.dog) fields.push(["dog", p.dog]);
 	return { verb: "size", fields, make: true, only: [".toml"] };
 }

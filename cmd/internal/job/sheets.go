@@ -1,0 +1,74 @@
+package job
+
+import (
+	"ribwright/geometry"
+	"ribwright/layout"
+	"ribwright/layout/paper/proof"
+	"ribwright/layout/tile"
+	"ribwright/render/json"
+)
+
+// Sheets asks for the patterns on sheets to be looked at before they are printed. Only a
+// page asks for it.
+type Sheets struct{ Loft }
+
+// NewSheets returns the request with its defaults.
+func NewSheets() *Sheets { return &Sheets{*NewLoft()} }
+
+// Fields lists the choices.
+func (s *Sheets) Fields() []Field {
+	return append(append([]Field{units(&s.Units, "what lengths are lettered in")}, s.Printing.fields()...), ribsOn(&s.Ribs))
+}
+
+// Do lays the sheets.
+func (s *Sheets) Do(w World) (*Result, error) {
+	if err := s.Printing.check(); err != nil {
+		return nil, err
+	}
+	k, err := w.factsOf(s.Design)
+	if err != nil {
+		return nil, err
+	}
+	bends, err := k.bending()
+	if err != nil {
+		return nil, err
+	}
+	told, err := k.told(w)
+	if err != nil {
+		return nil, err
+	}
+	first, err := k.first(bends, told, s.Units)
+	if err != nil {
+		return nil, err
+	}
+	made, err := s.Printing.lay(k.set(bends, first, s.Units, s.ribs()), nil, s.Units)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	bars, err := s.bars()
+	if err != nil {
+		return nil, err
+	}
+	var small []layout.Drawing
+	for _, sheet := range made.printed.Sheets {
+		small = append(small, tile.Miniature(sheet))
+	}
+	numbers, err := json.Sheets(k.design, made.printed.Paper, small, made.told(&s.Printer), bars)
+	return &Result{Report: k.report("sheets", nil), Numbers: numbers}, of(k.name, err)
+}
+
+// bars are those of a proof of the same paper, as it comes from the printer uncorrected.
+func (s *Sheets) bars() (json.Bars, error) {
+	setup := s.Setup
+	setup.Across, setup.Down, setup.Offset = 0, 0, geometry.Point{}
+	if setup.Size.Roll {
+		setup.Size.Down = setup.Size.Across * measured
+	}
+	lying := s.Way == tile.Lying
+	sheet, err := setup.Sheet(lying)
+	level, upright := proof.Bars(sheet, s.Units)
+	if lying {
+		level, upright = upright, level
+	}
+	return json.Bars{Across: level, Down: upright}, wrong("margins", err)
+}

@@ -1,0 +1,105 @@
+// The bench: big letters, one step or one rib at a time, with ticks that stay on the
+// device. The screen stays on while it is looked at, where the browser can.
+let place = { tab: "steps", steps: 0, ribs: 0 }, awake = null;
+const ticked = () => { try { return JSON.parse(recall("ribwright-ticks") || "{}"); } catch { return {}; } };
+
+function benching() {
+	try { place = { ...place, ...JSON.parse(recall("ribwright-bench") || "{}") }; } catch { /* as new */ }
+	byId("to-bench").onclick = () => change({ view: "bench" });
+	byId("from-bench").onclick = () => change({ view: "boat" });
+	for (const tab of ["steps", "ribs"]) byId("tab-" + tab).onclick = () => turnPage(tab, place[tab]);
+	byId("bench-before").onclick = () => turnPage(place.tab, place[place.tab] - 1);
+	byId("bench-next").onclick = () => turnPage(place.tab, place[place.tab] + 1);
+	document.addEventListener("visibilitychange", stayAwake);
+}
+
+function turnPage(tab, to) {
+	place = { ...place, tab, [tab]: to };
+	remember("ribwright-bench", JSON.stringify(place));
+	if (workshop) showBench(workshop.numbers);
+	byId("bench").scrollIntoView();
+}
+
+// showView goes to the boat or to the bench, as the state says.
+async function showView() {
+	const bench = state.view === "bench", came = bench === byId("bench").hidden;
+	document.body.dataset.view = bench ? "bench" : "boat";
+	byId("bench").hidden = !bench;
+	stayAwake();
+	if (!bench && came) byId("to-bench").focus();
+	if (!bench) return;
+	const n = await askWorkshop();
+	if (!n || state.view !== "bench") return;
+	showBench(n);
+	if (came) byId("from-bench").focus();
+}
+
+// stepsOf parts the order of work at its sections.
+function stepsOf(n) {
+	const out = [];
+	for (const b of chapterOf(n, "Order of work")) {
+		if (b.kind === "heading") out.push({ name: b.says, blocks: [] }); else out.at(-1)?.blocks.push(b);
+	}
+	return out;
+}
+
+function showBench(n) {
+	const all = place.tab === "ribs" ? n.cards : stepsOf(n), at = Math.max(0, Math.min(all.length - 1, place[place.tab]));
+	place[place.tab] = at;
+	for (const tab of ["steps", "ribs"]) byId("tab-" + tab).ariaPressed = String(tab === place.tab);
+	byId("bench-before").disabled = at === 0;
+	byId("bench-next").disabled = at >= all.length - 1;
+	byId("bench-place").textContent = `${place.tab === "ribs" ? "Rib" : "Step"} ${at + 1} of ${all.length}`;
+	byId("bench-page").replaceChildren(made("h2", place.tab === "ribs" ? "Rib " + all[at].name : all[at].name), ...(place.tab === "ribs" ? ribCard(all[at]) : step(n, all[at])));
+	document.documentElement.dataset.bench = place.tab + at;
+}
+
+// step sets one step; what is done in it is ticked off.
+function step(n, s) {
+	return s.blocks.map((b) => {
+		if (b.kind === "list") return ticks(n.design.slug, s.name.replace(/,[^,]*$/, ""), b.items);
+		if (b.kind !== "table") return setters[b.kind](b);
+		const list = made("dl");
+		for (const [head, says] of b.rows ?? []) list.append(made("dt", head), made("dd", says));
+		return list;
+	});
+}
+
+// ticks are kept by what is to be done: an act that reads otherwise is to be done anew.
+function ticks(slug, name, items) {
+	const list = made("ul", "", "ticks");
+	list.append(...items.map((words) => {
+		const li = made("li"), label = made("label"), box = made("input"), key = name + ": " + words;
+		box.type = "checkbox"; box.checked = Boolean(ticked()[slug]?.includes(key));
+		box.onchange = () => {
+			const all = ticked(), own = (all[slug] ?? []).filter((k) => k !== key);
+			all[slug] = box.checked ? [...own, key] : own;
+			remember("ribwright-ticks", JSON.stringify(all));
+		};
+		label.append(box, made("span", words));
+		li.append(label);
+		return li;
+	}));
+	return list;
+}
+
+// ribCard sets the figures of one rib under the titles of their tables.
+function ribCard(c) {
+	const out = [];
+	let table = null;
+	for (const f of c.facts) {
+		if (f.table !== table) { out.push(made("h3", f.table), made("dl", "", "figures")); table = f.table; }
+		const long = f.says.length > 16 ? "long" : "";
+		out.at(-1).append(made("dt", f.head, long), made("dd", f.says, long));
+	}
+	return out;
+}
+
+async function stayAwake() {
+	const wanted = state.view === "bench" && document.visibilityState === "visible";
+	let says = "";
+	if (!wanted) { awake?.release(); awake = null; } else if (!awake || awake.released) {
+		try { awake = await navigator.wakeLock.request("screen"); } catch { says = "This browser lets the screen go dark; set the phone to stay on."; }
+	}
+	byId("awake").textContent = says;
+}

@@ -1,0 +1,85 @@
+// Your wood, cost and hours: the engine's own lists, for the boards that are at hand.
+let workshop = null; // what the engine said last, and for what
+
+const workshopKey = () => JSON.stringify([state.base, state.name, state.text, state.people, state.set, state.units, state.skill, state.prices, state.boards]);
+
+// askWorkshop asks once for what has not changed; null where it cannot be had, which has
+// been said.
+async function askWorkshop() {
+	const key = workshopKey();
+	if (workshop?.key === key) return workshop.numbers;
+	say("Working it out ...");
+	const now = await nowDesign();
+	let a = now;
+	if (!now.fault) {
+		const fields = [["units", state.units], ["skill", state.skill], ["prices", state.prices], ...state.boards.map((b) => ["board", b])];
+		a = await ask({ verb: "workshop", ...now.named, fields });
+	}
+	if (a.fault) { say(a.fault.says, true); return null; }
+	say("");
+	workshop = { key, numbers: a.numbers };
+	return a.numbers;
+}
+
+const chapterOf = (n, name) => n.chapters.find((c) => c.name === name)?.blocks ?? [];
+
+function shopping() {
+	byId("skill").onchange = (e) => change({ skill: e.target.value });
+	byId("prices").onchange = (e) => change({ prices: e.target.value });
+	byId("work-out").onclick = async (e) => {
+		e.target.disabled = true;
+		const n = await askWorkshop();
+		e.target.disabled = false;
+		if (n) showWorked(n);
+	};
+}
+
+function showWorked(n) {
+	const open = [...byId("worked").querySelectorAll("details[open]")].map((d) => d.dataset.name);
+	byId("worked").replaceChildren(...setBlocks(n.short), ...["Ripping plan", "Cut list", "Shopping list and cost", "Hours"].map((name) => {
+		const d = made("details");
+		d.dataset.name = name; d.open = open.includes(name);
+		d.append(made("summary", name), ...setBlocks(chapterOf(n, name)));
+		return d;
+	}));
+}
+
+// showShop follows the state; what was worked out for another boat is taken away.
+function showShop() {
+	byId("skill").value = state.skill; byId("prices").value = state.prices;
+	if (workshop && workshop.key !== workshopKey()) byId("worked").replaceChildren();
+	const key = JSON.stringify([state.boards, state.units, shown?.woods]);
+	if (byId("boards").dataset.of === key) return;
+	byId("boards").dataset.of = key;
+	byId("boards").replaceChildren(...state.boards.map(boardRow), newBoard());
+}
+
+function boardRow(words, i) {
+	const row = made("p", "", "row"), out = made("button", "Take out");
+	out.type = "button"; out.ariaLabel = "Take out " + words;
+	out.onclick = () => { change({ boards: state.boards.filter((_, k) => k !== i) }); byId("b-count").focus(); };
+	row.append(made("span", words), out);
+	return row;
+}
+
+// newBoard is a line for boards at hand, which the engine reads with their units.
+function newBoard() {
+	const form = made("form"), usual = inch() ? ["1", "", "8 ft", "6 in", "1 in"] : ["1", "", "2400 mm", "150 mm", "26 mm"];
+	const fields = [["count", "Boards at hand: how many"], ["wood", "Wood"], ["long", "Length"], ["wide", "Width"], ["thick", "Thickness"]].map(([name, asks], i) => {
+		const label = made("label"), field = made(name === "wood" ? "select" : "input");
+		field.id = "b-" + name;
+		if (name === "wood") field.append(...(shown?.woods ?? []).map((w) => new Option(w))); else field.value = usual[i];
+		label.append(made("span", asks), field);
+		return [label, field];
+	});
+	const add = made("button", "Add these boards");
+	add.type = "submit";
+	form.append(...fields.map((f) => f[0]), add);
+	form.onsubmit = (e) => {
+		e.preventDefault();
+		const [n, wood, long, wide, thick] = fields.map((f) => f[1].value.trim());
+		change({ boards: [...state.boards, `${n} of ${wood}, ${long} x ${wide} x ${thick}`] });
+		byId("b-count").focus();
+	};
+	return form;
+}
