@@ -56,10 +56,6 @@ func (w *writer) helps() report.Table {
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
 }
 
-// stickThick is the most that a spreader's stick is thick along the boat, mm: a gunwale runs
-// through it aslant. Common practice, no source.
-const stickThick = 20.0
-
 // sticksToCut has a row for the notched sticks, from aft forward.
 func (w *writer) sticksToCut(row func(what string, n int, size, use string)) {
 	const past = 100.0 // beyond each gunwale, to take hold of
@@ -70,7 +66,7 @@ func (w *writer) sticksToCut(row func(what string, n int, size, use string)) {
 	if len(long) == 0 {
 		return
 	}
-	row("spreader sticks", len(long), fmt.Sprintf("%s long; %s high, %s thick", wording.List(long, w.Length), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(stickThick)), "to hold the gunwales to the table Spreaders while building")
+	row("spreader sticks", len(long), fmt.Sprintf("%s long; %s high, %s thick", wording.List(long, w.Length), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(spreader.Stick)), "to hold the gunwales to the table Spreaders while building")
 }
 
 // tightest is the least radius of an inner face as a rib is bent hot, mm; +Inf without bends.

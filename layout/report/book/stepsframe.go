@@ -30,6 +30,9 @@ func (w *writer) frameSteps() []step {
 		tools: "story stick, pencil, plane, fid, spring clamps, saw, drill, Forstner drill, chisel, tape" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
 		wrong: "look the picture up in Judging by eye. Cut that lashing, ease the batten, and lash it again",
 		care:  "Awls and fids slip: push away from the other hand." + w.sleeveScalds(), who: "common practice, no source"}
+	if len(w.waiting()) > 0 {
+		lash.buys, lash.tools = append(lash.buys, "peg"), lash.tools+", hammer"
+	}
 	of := &lash
 	if w.Bend.Boat.Why != nil {
 		of = &setup
