@@ -55,12 +55,33 @@ func (w *writer) sawing() step {
 		"Write on every piece its mark from the cut list." + w.sides(),
 	}, scarf, []string{
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
-		"Ease the edges of battens and ribs: take the sharpness off, no more.",
+		w.roundEdges(),
 		w.gluedUp(),
 	})...), tools: tools, check: "gauge the thickness of rib stock at three places: it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
 		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
+}
+
+// roundEdges says which edges are rounded while sticks are loose, and by how much: no plane
+// comes to them once they are lashed.
+func (w *writer) roundEdges() string {
+	const more = 20.0 // mm beyond head and spare end, by which a rib may be corrected; our own choice
+	j, d := w.Bend.Joints, w.Frame.Design.Ribs
+	of := []string{"of the ribs to a radius of " + w.shaving(j.Keel.RoundRib)}
+	if len(w.Frame.Stringers) > 0 {
+		of = append(of, "of the stringers to "+w.shaving(j.Stringers.Round))
+	}
+	of = append(of, "of the keel to "+w.shaving(j.Keel.Round))
+	words := "Round the long edges now, for cord goes over them and no plane comes there later: " + and(of) + ". "
+	sharp := "the last " + w.Letters.Units.Whole(10*math.Ceil((w.Frame.Ribs[0].Tenon+float64(d.Trim)+more)/10)) + " of each rib, whose heads fill their mortises"
+	if d.Spare > 0 {
+		sharp += "; the spare blanks, until they are marked"
+	}
+	if w.Frame.Design.Gunwale.Plies > 1 {
+		sharp += "; the edges of plies, which are glued"
+	}
+	return words + "Leave sharp: " + sharp + "."
 }
 
 // middlePly says by which ply's mark an end is cut where plies have slid.
