@@ -28,7 +28,9 @@ func (w *writer) helps() report.Table {
 	}
 	if w.Bend.EdgeSet != nil {
 		row("props", 2, "wedged to their height", "under both ends of the gunwales, while the edge-set is held")
-		row("weight, or cord to the keel's blocks", 1, "-", "to hold the gunwales down amidships meanwhile")
+		row("keel blocks", 3, w.Length(keelUp)+" high, and shims", "to stand the keel on")
+		row("upright planks", 2, "fast to the floor, as high as the stems stand", "to clamp the stems to")
+		row("loose bars and shims", 2, w.Length(loose)+" tall, as long as the trestles' bars", "between trestles and gunwales, to draw out from under them")
 	}
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
 		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
