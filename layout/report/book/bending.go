@@ -91,7 +91,7 @@ func (w *writer) bending() step {
 
 // blanks says how the blanks are readied: a head that goes in hot needs room to swell.
 func (w *writer) blanks() []string {
-	out, words := []string{"Mark the blanks from the rib stick, or from the rib strips where each rib has its own, with the corrections."}, ""
+	out, words := []string{"Mark the blanks from the rib stick, or from the rib strips where each rib has its own, with the corrections. Carry the bend and stringer marks round the edges to both faces: battens lie outside."}, ""
 	if w.Bend.OnForms() {
 		words = "Leave the heads full: they are fitted when the ribs are dry."
 	} else {

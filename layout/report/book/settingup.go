@@ -228,7 +228,7 @@ func (w *writer) setUp() []string {
 		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie in the stems' notches. Leave them overnight.",
 		"When the glue is hard, bore for their pegs and drive them."}, w.stayIn(), keel, []string{
 		"Lay a straightedge across the gunwales at each rib's place. Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
-		"Write beside each rib in that table what you measured, and its corrected length: the blanks are marked by it.",
+		"Write on the card under that table what you measured, and each rib's corrected length: the blanks are marked by it.",
 	})
 }
 
