@@ -49,13 +49,33 @@ func (w *writer) helps() report.Table {
 	for _, r := range f.Ribs {
 		longest = math.Max(longest, r.Blank)
 	}
-	row("steam box", 1, "inside longer than "+w.Length(math.Ceil(longest/50)*50)+", with a boiler", "for the ribs")
+	row("steam box", 1, "inside some "+w.Length(100)+" square and longer than "+w.Length(math.Ceil(longest/50)*50)+", dowels across it "+w.Length(30)+" over its floor for the ribs to lie on", "for the ribs")
+	row("boiler", 1, "of 2 kW or a camping stove's largest flame, and 5 liters of water, which last an hour and a half (from memory)", "to feed the box"+w.andSleeve())
+	w.sleeveAndGauges(row)
 	row("soaking trough or tube", 1, "as long", "for their blanks")
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
 		row("post or round former", 1, "of a radius of "+w.Length(5*math.Floor(r/5))+" or less", "to bend ribs over")
 	}
 	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through, where you split them yourself")
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
+}
+
+// sleeveAndGauges has rows for what is drawn or tied by hand.
+func (w *writer) sleeveAndGauges(row func(what string, n int, size, use string)) {
+	if hot := w.hotStringers(); len(hot) > 0 {
+		row("steam sleeve", 1, w.Letters.Units.Rough(longestHot(hot)+2*sleevePast)+" of plastic sheet or tube that stands boiling water", "to steam stringers in place")
+	}
+	if !w.Bend.OnForms() {
+		row("gauges", len(w.Frame.RibGroups), "of 4 mm plywood or hardboard, an hour or two by hand", "to true the ribs to")
+	}
+}
+
+// andSleeve says that the boiler serves a sleeve too, where one is used.
+func (w *writer) andSleeve() string {
+	if len(w.hotStringers()) == 0 {
+		return ""
+	}
+	return " and the sleeve"
 }
 
 // sticksToCut has a row for the notched sticks, from aft forward.

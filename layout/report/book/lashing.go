@@ -33,15 +33,9 @@ func (w *writer) lashStringers() []string {
 	if len(w.Frame.Stringers) == 0 {
 		return nil
 	}
-	longest := 0.0
-	for _, s := range hot {
-		for _, h := range s.Hot {
-			longest = math.Max(longest, h.Along.To-h.Along.From)
-		}
-	}
 	out := []string{
-		"Lash the stringers in pairs from the keel up, from midship outward. " + stringers(hot) + " stay loose from where the table Lengths to steam begins, in the chapter Keel and stringers; all else is bent dry.",
-		fmt.Sprintf("Steam each of those lengths in place for %.0f minutes: in a sleeve of plastic sheet or tube, tied round the stick a hand's breadth past both ends of the length, fed from the boiler at its high end and open a finger at its low end. The longest sleeve is %s.", hot[0].Minutes, w.Letters.Units.Rough(longest+2*sleevePast)),
+		"Lash the stringers in pairs from the keel up, from midship outward. " + stringers(hot) + " stay loose for now between the ribs, or rib and stem, that the table Lengths to steam names in the chapter Keel and stringers, and outward of there; all nearer midship is bent dry.",
+		fmt.Sprintf("Steam each of those lengths in place for %.0f minutes: in a sleeve of plastic sheet or tube, tied round the stick a hand's breadth past both ends of the length, fed from the boiler at its high end and open a finger at its low end. The longest sleeve is %s.", hot[0].Minutes, w.Letters.Units.Rough(longestHot(hot)+2*sleevePast)),
 		"Pull the sleeve off, bend the stick in and clamp it to one rib after another, outward, within a minute; forced cold it may break.",
 	}
 	if wrung := w.stringersThat(func(s bend.Stringer) bool {
@@ -51,6 +45,16 @@ func (w *writer) lashStringers() []string {
 		out = append(out, "Wring it as you clamp it, until its flat lies on each rib, and its end on the stem's side ("+turns+" degrees from one rib to the next, at most). Where one will not turn so far, let it ride on its edge and plane a seat for it.")
 	}
 	return append(out, "Leave it clamped until it is cold, an hour or so, then lash it on to the stem.")
+}
+
+// longestHot is the longest piece of a stringer that is steamed at once, mm.
+func longestHot(hot []bend.Stringer) (longest float64) {
+	for _, s := range hot {
+		for _, h := range s.Hot {
+			longest = math.Max(longest, h.Along.To-h.Along.From)
+		}
+	}
+	return longest
 }
 
 // sleevePast is how far a sleeve for steam reaches past the length that is steamed, mm.

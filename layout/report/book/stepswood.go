@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 )
@@ -57,7 +58,7 @@ func (w *writer) sawing() step {
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
 		w.roundEdges(),
 		w.gluedUp(),
-	})...), tools: tools, check: "gauge the thickness of rib stock at three places: it decides how it bends",
+	})...), tools: tools, check: "gauge the thickness of rib stock at three places, within " + w.shaving(marks.Ribbed) + ": it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
 		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
@@ -95,12 +96,16 @@ func (w *writer) middlePly() string {
 
 func (w *writer) gunwales() step {
 	g, d := &w.Frame.Gunwale, w.Frame.Design.Gunwale
-	marks := fmt.Sprintf("While the stock is straight, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other.", len(g.Mortises), w.boltMarks())
+	marks := fmt.Sprintf("While the stock is straight, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other. Letter the ply that lies inboard.", len(g.Mortises), w.boltMarks())
+	if d.Plies > 1 && d.Glued != design.GluedStraight {
+		marks += " Prick the middle and the ends of each mark with an awl: pencil goes with the glue when it is scraped."
+	}
 	cut := fmt.Sprintf("Cut the mortises %s deep with their lean, by the table Mortises in the chapter Gunwales. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
 	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends" + w.middlePly() + ".", w.boredEnds()}
+	end = append(end, w.boltsOnBench()...)
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
 	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: append([]string{marks, cut}, end...),
-		tools: "pencil, square, saw, brush for glue, clamps, strap or cord for a windlass, scraper, router or drill and chisels, bevel, tape", check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
+		tools: "pencil, awl, square, saw, brush for glue, clamps, strap or cord for a windlass, scraper, router or drill and chisels, bevel, tape" + w.forBolts(), check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
 		wrong: "a mortise is too tight: pare its ends. It is in a wrong place: glue in a plug of the same wood, and cut anew when it is hard",
 		care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes.", who: "common practice, no source"}
 	switch {
@@ -120,6 +125,25 @@ func (w *writer) gunwales() step {
 		s.who = "common practice; HSE on epoxy"
 	}
 	return s
+}
+
+// boltsOnBench bores the gunwales for the cross pieces' bolts while they lie loose: in the standing
+// frame a drill would come from below.
+func (w *writer) boltsOnBench() []string {
+	j := w.Bend.Joints
+	if len(j.Cross) == 0 {
+		return nil
+	}
+	c := j.Cross[0]
+	return []string{fmt.Sprintf("Bore the holes of the cross pieces' bolts at their marks, %s, square to the underside and right through. Let a head with its washer into the upper face over each: %s across and %s deep, as the chapter Joints says.", w.Fine(c.Of.Hole), w.whole(c.Washer), w.whole(c.Sunk))}
+}
+
+// forBolts ends the list of tools where bolts' heads are sunk.
+func (w *writer) forBolts() string {
+	if len(w.Bend.Joints.Cross) == 0 {
+		return ""
+	}
+	return ", Forstner drill"
 }
 
 // boltMarks names the bolts that are marked along the straight gunwale, "" without any.
@@ -161,7 +185,7 @@ func (w *writer) glueInBend(more string) []string {
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
 		w.tieEnds(),
 	}, w.heldApart(), []string{
-		"The gunwales stand upright in the notches; the lean comes later, in setting up.",
+		"The gunwales stand upright in the notches, and their ends on blocks of one height; the lean comes later, in setting up. Line the notches and the blocks with film or paper, so that nothing is glued to them.",
 		"Draw the clamps tight from midship outward.",
 		"Measure every beam again when the clamps are on.",
 		offBench,
