@@ -72,7 +72,7 @@ func (w *writer) toSteam() report.Table {
 			t.Row(fmt.Sprintf("S%d", s.Number), w.tie(h.Bays.From)+" and "+w.tie(h.Bays.To), w.Rough(h.Along.From), w.Rough(h.Along.To), fmt.Sprintf("%.0f", s.Minutes), turn)
 		}
 	}
-	return t.Noted("All else of the keel and the stringers bends dry. Do not plane a stringer thinner to bend it dry: the cloth would then lie nearer to the ribs, see Skin.")
+	return t.Noted("What the wood is asked for calls the bays at the last two ribs of either end a stringer's ends, whether they are steamed whole or in part. All else of the keel and the stringers bends dry. Do not plane a stringer thinner to bend it dry: the cloth would then lie nearer to the ribs, see Skin.")
 }
 
 // tie names a rib by its station, or the stem that a stringer runs to.
