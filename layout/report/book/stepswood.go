@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
-	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/marks"
+	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 )
