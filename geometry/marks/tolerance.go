@@ -14,7 +14,7 @@ const (
 	joined  = Joined              // mm: a place that a lashing takes up
 	held    = Held                // mm: the beam at a spreader while the gunwales are glued or bent
 	planed  = 0.5                 // mm: width and thickness of planed stock
-	ribbed  = 0.2                 // mm: thickness of a rib, which decides how it bends
+	ribbed  = Ribbed              // mm: thickness of a rib
 	slot    = 0.3                 // mm: a mortise across and along; the room that a rib is given in it by default
 	placed  = Placed              // mm: a mortise along the stock
 	bored   = 0.3                 // mm: a hole by its drill
@@ -33,6 +33,10 @@ const (
 // of the row and off its mark on the keel. The shape takes more: a millimeter moves the
 // beam by less than a tenth. Common practice, no source.
 const Placed = 2.0
+
+// Ribbed is how far the thickness of a rib may be off, mm: it decides how the rib bends.
+// Common practice, no source.
+const Ribbed = 0.2
 
 // Joined is how far a place may be off that a lashing, a bevel or a peg takes up, mm:
 // where ribs stand on keel and stringers, where stringers land on a stem and gunwales

@@ -169,7 +169,7 @@ func drawEndCut(d *layout.Drawing, x, angle, longer, half, side float64, units m
 	wide := 0.0
 	for i, words := range []string{
 		fmt.Sprintf("end: cut %.1f\u00B0 off square, full line %s,", degrees(angle), full),
-		fmt.Sprintf("dashed %s; the upper end of the cut lies %s beyond this line", dashed, units.Fine(longer)),
+		fmt.Sprintf("dashed %s; at the gunwale's top face the cut is %s farther out", dashed, units.Fine(longer)),
 	} {
 		d.Write(x-side*9, half+upperRow-(upperRow-lowerRow)*float64(i), small, align, words)
 		wide = math.Max(wide, lettering.Width(lettering.Safe(words), small))

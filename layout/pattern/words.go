@@ -171,7 +171,7 @@ func stock(b *bend.Report, units measure.System) []string {
 		tightest(b),
 		fmt.Sprintf("Keel: %s, %s deep, %s long. Stringers, 2 each: %s, %s deep, %s long from the keel up.", d.Keel.Species, size(float64(d.Keel.Width), float64(d.Keel.Depth)), units.Fine(f.Keel.Fore-f.Keel.Aft),
 			d.Stringers.Species, size(float64(d.Stringers.Width), float64(d.Stringers.Depth)), stringers),
-		fmt.Sprintf("Stems: %s thick at the bow, %s at the stern. Breasthooks: %s, %s thick. Skin: %s around at midship, %s along the keel and both stems, without allowance.", units.Fine(f.Bow.Thickness), units.Fine(f.Stern.Thickness),
+		fmt.Sprintf("Stems: %s thick at the bow, %s at the stern. Breasthooks: %s, %s thick. Skin: %s around at midship, %s along the keel and both stems, whose way is sewn: the sheet need not be so long.", units.Fine(f.Bow.Thickness), units.Fine(f.Stern.Thickness),
 			d.Breasthook.Species, units.Fine(f.BowHook.Thickness), units.Fine(f.Skin.Girth), units.Fine(f.Skin.Length)),
 	}
 }

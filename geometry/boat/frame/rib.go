@@ -187,6 +187,10 @@ func (r Rib) Bilge() (bend int, from float64) {
 type Correction struct {
 	Beam  float64 // wider at the rib's heads, both sides together, mm per mm
 	Depth float64 // deeper, mm per mm
+
+	// How far each half's bend marks then move outward, mm per mm: the bottom alone takes up
+	// what the topside does not, so that all of them move alike.
+	MarkBeam, MarkDepth float64
 }
 
 // Corrections returns those of all ribs, from aft forward.
@@ -208,16 +212,25 @@ func Corrections(f *Frame) ([]Correction, error) {
 func correctionOf(r Rib) (c Correction, err error) {
 	const step = 0.5 // mm either way; the lengths run smoothly, so the difference is good to 1e-5
 	s := r.Section
-	length := func(half, depth float64) float64 {
+	lengths := func(half, depth float64) (whole, mark float64) {
 		n, solveErr := hull.Solve(s.HalfBreadth+half, s.Depth+depth, s.Shape)
-		if solveErr != nil && err == nil {
-			err = fmt.Errorf("rib %s: %w", r.Name, solveErr)
+		if solveErr != nil {
+			if err == nil {
+				err = fmt.Errorf("rib %s: %w", r.Name, solveErr)
+			}
+			return 0, 0
 		}
-		return 2 * Rib{Section: n, Thickness: r.Thickness}.OnBlank(n.Half.Length())
+		on := Rib{Section: n, Thickness: r.Thickness}
+		return 2 * on.OnBlank(n.Half.Length()), on.OnBlank(n.Half[0].Length)
+	}
+	change := func(half, depth float64) (whole, mark float64) {
+		more, out := lengths(half, depth)
+		less, in := lengths(-half, -depth)
+		return (more - less) / (2 * step), (out - in) / (2 * step)
 	}
 	// The beam grows by two half-breadths.
-	c.Beam = (length(step/2, 0) - length(-step/2, 0)) / (2 * step)
-	c.Depth = (length(0, step) - length(0, -step)) / (2 * step)
+	c.Beam, c.MarkBeam = change(step/2, 0)
+	c.Depth, c.MarkDepth = change(0, step)
 	return c, err
 }
 

@@ -85,6 +85,6 @@ func (b Back) kit(k *kit.Kit, wood string) {
 	k.Pieces = append(k.Pieces, kit.Piece{Group: backs, Name: "backrest bar", Count: 2, Wood: wood, Long: b.Across, Wide: b.Bar, Thick: b.Thick, Fill: 1, At: at})
 	k.Things = append(k.Things, kit.Webbing(backs, web,
 		fmt.Sprintf("a backrest's: %.1f m across and to hold it down, 2 loops of %.2f m, 2 buckles", across, LoopLong), at))
-	k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for a backrest round two ribs' heads, close under the gunwales", Count: 2, Unit: "loops", Minutes: 2, Bare: true},
+	k.Works = append(k.Works, kit.Work{Name: "tie loops of webbing for a backrest round both heads of its rib, close under the gunwales", Count: 2, Unit: "loops", Minutes: 2, Bare: true},
 		kit.Work{Name: "make and hang a backrest", Count: 1, Unit: "backrest", Minutes: 30})
 }

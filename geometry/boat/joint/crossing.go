@@ -14,7 +14,8 @@ type Crossing struct {
 	Wide, Depth float64 // of the batten
 	Fraps       int     // turns round the strands between rib and batten
 	Bears       float64 // for years, of the turns alone, N
-	Round       float64 // least radius of the edges under the cord
+	Round       float64 // of the batten's edges under the cord
+	RoundRib    float64 // and of the rib's
 }
 
 // The turns of one lashing, of an X two on each diagonal, those that draw an X tight, and
@@ -25,6 +26,14 @@ const (
 	Fraps = 1
 	Tails = 200.0
 )
+
+// edge returns the radius that the edges of a stick are rounded to under cord, in half
+// millimeters: what the cord wants, but no more than a quarter of the stick's thickness, or
+// little is left of its narrow faces. The quarter is our own choice.
+func (m *maker) edge(thick float64) float64 {
+	const finest = 0.5 // mm that a plane or a cloth leaves
+	return math.Max(finest, math.Floor(2*math.Min(m.Usual.CordEdge*m.Usual.Cord.Diameter, thick/4))/2)
+}
 
 // Lashing returns the cord of one X lashing, mm: a rib of width a and thickness t
 // crossed by a batten of width b and depth d, with so many turns:
@@ -43,7 +52,7 @@ func (m *maker) crossings() (keel, stringers Crossing) {
 	d, n := m.Frame.Design, len(m.Frame.Ribs)
 	kind := func(name string, count int, wide, depth float64) Crossing {
 		a, t := float64(d.Ribs.Width), float64(d.Ribs.Thickness)
-		return Crossing{Rib: a, Thick: t, Wide: wide, Depth: depth, Fraps: Fraps, Bears: m.Usual.Bears(Turns), Round: m.Usual.CordEdge * m.Usual.Cord.Diameter,
+		return Crossing{Rib: a, Thick: t, Wide: wide, Depth: depth, Fraps: Fraps, Bears: m.Usual.Bears(Turns), Round: m.edge(depth), RoundRib: m.edge(t),
 			Joint: Joint{Name: name, Count: count, Turns: Turns, Cord: Lashing(a, t, wide, depth, Turns, Tails) + Fraps*frap(a, wide)}}
 	}
 	return kind("rib to keel", n, float64(d.Keel.Width), float64(d.Keel.Depth)),

@@ -295,3 +295,14 @@ func TestEdgeTo(t *testing.T) {
 		near(t, "edge", outlineOf(square).edgeTo(p), want, 1e-12)
 	}
 }
+
+// TestEdgesUnderCord: what the cord of the usual lashing wants, twice its 1.5 mm, on sticks of 12
+// mm and more; a quarter of thinner ones, so that half of a narrow face stays.
+func TestEdgesUnderCord(t *testing.T) {
+	m := maker{Joints: &Joints{Usual: Remembered()}}
+	for thick, want := range map[float64]float64{30: 3, 12: 3, 10: 2.5, 6: 1.5, 5: 1, 1: 0.5} {
+		if got := m.edge(thick); got != want {
+			t.Errorf("%g mm thick: %g mm, want %g", thick, got, want)
+		}
+	}
+}

@@ -52,6 +52,8 @@ type Report struct {
 
 	KeelModulus float64 // of the keel against bending up and down, mm3
 
+	Holds []Hold // from the stern's end forward, while the set is sprung in
+
 	model Model
 }
 
@@ -85,6 +87,9 @@ func Of(f *frame.Frame) (*Report, error) {
 		if *c.to, err = m.settle(at, c.held); err != nil {
 			return nil, fmt.Errorf("edge-set: %w", err)
 		}
+	}
+	if r.Holds, err = m.springing(f); err != nil {
+		return nil, err
 	}
 	return r, nil
 }

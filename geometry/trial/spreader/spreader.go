@@ -43,6 +43,11 @@ type Spreader struct {
 	Before float64 // when the plies slip past each other, before they are glued; 0 when a form holds them instead
 	After  float64 // once they are glued
 	Alone  float64 // beam here when every spreader is a stick that can only push, mm; Beam where the gunwales would find no rest so
+
+	// What its stick keeps from being done while it stands.
+	Waits []string // ribs whose heads are not pegged before it is out: no drill comes to them
+	Over  []string // cross pieces that are not bolted before it is out
+	Strap Strap    // where it pulls
 }
 
 // Set is all spreaders of a boat.
@@ -76,10 +81,12 @@ func Of(b *balance.Boat) *Set {
 	for i := 1; i <= len(all); i++ {
 		x := p.x[i]
 		alone, _ := loose.Rise(x)
-		out.Spreaders = append(out.Spreaders, Spreader{
+		s := Spreader{
 			At: x, Along: f.Gunwale.OnStock(x), Beam: 2 * p.y[i], Inner: 2 * f.Gunwale.EdgeAt(x, -f.Gunwale.Width/2, 0).Y,
 			Holds: p.holds(i, force[i]), Force: force[i], Before: before * force[i], After: after * force[i], Alone: 2 * alone,
-		})
+		}
+		s.reach(&f.Gunwale, f.Thwarts)
+		out.Spreaders = append(out.Spreaders, s)
 	}
 	return out
 }

@@ -91,7 +91,7 @@ func (w *writer) bending() step {
 
 // blanks says how the blanks are readied: a head that goes in hot needs room to swell.
 func (w *writer) blanks() []string {
-	out, words := []string{"Mark the blanks from the rib stick, or from the rib strips where each rib has its own, with the corrections."}, ""
+	out, words := []string{"Mark the blanks from the rib stick, or from the rib strips where each rib has its own, with the corrections. Carry the bend and stringer marks round the edges to both faces: battens lie outside."}, ""
 	if w.Bend.OnForms() {
 		words = "Leave the heads full: they are fitted when the ribs are dry."
 	} else {
@@ -280,14 +280,14 @@ func (w *writer) steamBox() []string {
 // relaxed is how ribs that were bent in place come to their free widths.
 func (w *writer) relaxed() []string {
 	if w.Bend.Boat.Why != nil {
-		return []string{"Sight along the bilge battens once more, then peg all heads." + w.headsGlued(), battensOff}
+		return []string{"Sight along the bilge battens once more, then peg all heads" + w.notYet() + w.headsGlued(), battensOff}
 	}
 	return []string{
 		"Then untie the battens, and lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
 		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
 		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
 		"Put them back, tie the battens on again and sight along them: it is the last look before the pegs.",
-		"Peg all heads, as the chapter Joints shows." + w.headsGlued(),
+		"Peg all heads, as the chapter Joints shows" + w.notYet() + w.headsGlued(),
 		battensOff,
 	}
 }
@@ -319,7 +319,7 @@ func (w *writer) onForms() []string {
 		untie,
 		w.trimmed(),
 	}, w.leaning(), []string{
-		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, see Judging by eye, then peg the heads.",
+		"Fit the ribs from midship outward in pairs, forward and aft in turn; their middles on the keel. Sight the bilges from end and side, see Judging by eye, then peg the heads" + w.notYet() + w.headsGlued(),
 	})
 }
 

@@ -43,7 +43,7 @@ func (w *writer) cover() {
 func glossary() report.Table {
 	return report.Titled("Words of this book").Names("Word").Words("What it means").Filled(
 		"molded (designs write moulded)", "the width of a stem on its flat side, from its outer edge inward",
-		"horn, shelf", "the point in which a stem ends between the gunwales, and the step under it that they lie on",
+		"horn, shelf", "the point at the top of a stem, against which the gunwales' ends butt, and the step under it that they lie on",
 		"scarf", "two sticks joined end to end by long slopes that are glued on each other",
 		"fair", "in one sweep, without bumps or flats",
 		"clove hitch", "two turns round a stick, the second crossing over the first and tucked under itself",

@@ -66,6 +66,39 @@ func TestBeforeItIsHidden(t *testing.T) {
 	}
 }
 
+// TestPeggedWhenFree: heads that a spreader's stick covers are left out where all others are
+// pegged, and pegged when it is out; pegs are to hand in both steps.
+func TestPeggedWhenFree(t *testing.T) {
+	b := bookOf(t, facts(t, shipped(t, "brook"), measure.Metric))
+	all := steps(b)
+	inOrder(t, all["Ribs"], "Peg all heads", "not yet those of ribs A7, M and F7", "after the battens are lashed")
+	inOrder(t, all["Keel and stringers"], "Fit and bolt the cross pieces", "take the spreaders out", "Peg the heads of ribs A7, M and F7 now")
+	inOrder(t, stepsOf(b), "its middle 26 mm aft of the stick's", "Peg all heads")
+	f := own(t, shipped(t, "brook"))
+	for i := range f.Bend.Spread.Spreaders {
+		s := &f.Bend.Spread.Spreaders[i]
+		s.Waits, s.Over, s.Strap.Off = nil, nil, 0
+	}
+	f.Bend.Spread.Spreaders[0].Waits, f.Bend.Spread.Spreaders[1].Over = []string{"A11"}, []string{"Carrying thwart"}
+	said := stepsOf(bookOf(t, f))
+	inOrder(t, said, "lead it over no mortise", "not yet those of rib A11:", "Glue the heads of rib A11 now", "Carrying thwart has its bolts under the stick at midship", "Peg the heads of rib A11 now")
+	f.Bend.Spread.Spreaders[0].Waits = nil
+	if said := stepsOf(bookOf(t, f)); strings.Contains(said, "not yet those") || !strings.Contains(said, "shows. Glue the heads") {
+		t.Error("no stick is in the way, and heads wait")
+	}
+}
+
+// TestRoundedOnce: edges under cord are rounded while the sticks are loose, thin sticks by a
+// quarter of their thickness, the heads of ribs not at all: with their tenon of 18 mm and 12 mm to
+// spare they reach 30 mm in. No step rounds them again or by another figure.
+func TestRoundedOnce(t *testing.T) {
+	b := bookOf(t, facts(t, shipped(t, "brook"), measure.Metric))
+	inOrder(t, steps(b)["Sawing"], "Plane every stick", "of the ribs to a radius of 1.5 mm, of the stringers to 2.5 mm and of the keel to 3.0 mm", "the last 50 mm of each rib", "the spare blanks")
+	if said := told(b); strings.Contains(said, "Round over all") || strings.Contains(said, "Round all edges under cord") {
+		t.Error("edges are rounded twice")
+	}
+}
+
 // TestOneFit: the room of a head in its mortise is the design's, and what is planed off a head
 // is what its wood swells beyond that room: width times movement times the rise in moisture
 // (Wood Handbook, FPL-GTR-282, chapter 4).

@@ -4,13 +4,16 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/trial/edgeset"
 	"ribwright/layout/report/trial"
 )
 
 // holding tells in the chapter on gunwales what a sprung edge-set asks of the frame.
-func (w *writer) holding() { w.add(trial.EdgeSet(w.Bend, w.Letters)...) }
+func (w *writer) holding() {
+	if w.add(trial.EdgeSet(w.Bend, w.Letters)...); w.Bend.EdgeSet != nil {
+		w.add(w.springingSide(), w.springingEnd())
+	}
+}
 
 // joined are the steps from keel and stems to a backbone that gunwales are sprung over;
 // none where they are not.
@@ -23,7 +26,7 @@ func (w *writer) joined() []string {
 	return []string{
 		markKeel,
 		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
-		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on blocks: " + w.rockers() + ". Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, clear of the ribs' places: " + w.rockers() + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
 	}
 }
@@ -35,9 +38,9 @@ func (w *writer) sprung() []string {
 	}
 	return []string{
 		"With a helper at each end, lift the spread gunwales with all that holds them over the stems, and lower them until their ends lie on the shelves of both stems, against the horns. The middle stands high still. Lash the ends there, as the chapter Joints shows; then take off what tied them.",
-		"Now spring the edge-set; it takes two people. Draw the gunwales down onto the bars of both trestles, at both together and port and starboard alike, and tie them there; tie them down amidships too, to the keel's blocks or with a weight.",
+		"Now spring the edge-set; it takes two people. Draw the gunwales down onto the loose bars of both trestles, at both together and port and starboard alike, and tie each gunwale down round the trestle's own bar. A trestle holds them down by up to " + w.weight(w.pull()) + ": put as much on its feet where it is lighter. Nothing holds them amidships.",
 		"Prop both ends of the gunwales from below, close to the stems. Props and ties stay until ribs and keel are lashed.",
-		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's, give or take " + w.Letters.Units.Whole(setWithin) + ". Where they stand lower, draw the middle farther down; where they stand higher, let it up.",
+		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's, give or take " + w.Letters.Units.Whole(setWithin) + ". Where they stand lower, take shims from under the loose bars, and draw the gunwales down after them; where they stand higher, add shims.",
 	}
 }
 
@@ -50,20 +53,35 @@ func (w *writer) letGo() []string {
 	if w.Bend.EdgeSet == nil {
 		return nil
 	}
-	return []string{"Take the props and the tie amidships away, and what ties the gunwales to the trestles, when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
+	return []string{"Take the props away, and what ties the gunwales to the trestles, when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
+}
+
+// pull is the most that a trestle holds down, N.
+func (w *writer) pull() (most float64) {
+	for _, h := range w.trestlesAt() {
+		most = math.Max(most, h.Down)
+	}
+	return most
 }
 
 // trestles says where they stand when the keel stands there already.
 func (w *writer) trestles() []string {
-	quarter := w.Frame.Hull.Length / 4
-	aft, fore := w.Frame.Nearest(-quarter), w.Frame.Nearest(quarter)
-	over := func(r frame.Rib) string { return w.Letters.Units.Rough(r.Section.Depth + r.Thickness/2) }
-	high := over(aft)
-	if over(fore) != high {
-		high += " aft and " + over(fore) + " forward"
+	var at []string
+	for _, h := range w.trestlesAt() {
+		if h.Between[0] == "" {
+			at = append(at, w.Station(h.At))
+			continue
+		}
+		at = append(at, "between the places of ribs "+h.Between[0]+" and "+h.Between[1])
+	}
+	aft, fore := w.barOver(w.trestlesAt()[0]), w.barOver(w.trestlesAt()[1])
+	high := w.Letters.Units.Whole(aft)
+	if w.Letters.Units.Whole(fore) != high {
+		high += " (aft) and " + w.Letters.Units.Whole(fore) + " (forward)"
 	}
 	return []string{
-		fmt.Sprintf("Set two trestles across the keel, beside the places of ribs %s and %s, level across, with their bars %s over the keel's upper face.%s", aft.Name, fore.Name, high, looseBars),
+		fmt.Sprintf("Set two trestles across the keel, %s, level across, their legs %s apart inside or more. Lay a loose bar across each, on shims: its upper face, on which the gunwales will lie, stands %s over the keel's upper face. That is %s more than drawn, for the gunwales bend a little in the middle too. The loose bars are drawn out sideways when the ribs are pegged and nothing ties the gunwales down any more. The figures under The edge-set, in the chapter Gunwales, show it all.",
+			and(at), w.Length(w.legsApart()), high, w.Letters.Units.Whole(w.trestlesAt()[0].Over)),
 	}
 }
 

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -28,7 +29,7 @@ func TestOrderOfEdgeSet(t *testing.T) {
 	d := shipped(t, "brook")
 	steps := stepsOf(bookOf(t, facts(t, d, measure.Metric)))
 	var at []int
-	for _, w := range []string{"beside the place of the boat, and spread them", "Tie them a hand's length", "join it to both stems", "keel on blocks", "two trestles across the keel", "lower them until their ends lie on the shelves", "Now spring the edge-set", "Draw the gunwales down", "over midship's", "Glue the breasthooks in", "stays joined to both stems", "Lash the keel first", "Take the props and the tie amidships away", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out"} {
+	for _, w := range []string{"beside the place of the boat, and spread them", "Tie them a hand's length", "join it to both stems", "keel on three blocks", "two trestles across the keel", "lower them until their ends lie on the shelves", "Now spring the edge-set", "Draw the gunwales down", "over midship's", "Glue the breasthooks in", "stays joined to both stems", "Lash the keel first", "Take the props away", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out"} {
 		at = append(at, strings.Index(steps, w))
 	}
 	if at[0] < 0 || !slices.IsSorted(at) {
@@ -77,4 +78,33 @@ func TestMadeInTheBook(t *testing.T) {
 			t.Errorf("a part of it made: no %q", w)
 		}
 	}
+}
+
+// TestTrestles: a bar stands as high over the keel as the two ribs beside it are deep to the keel's
+// face, and as much higher as the free middle asks; its legs are clear of the beam over all; what
+// is told to hold is what the facts say.
+func TestTrestles(t *testing.T) {
+	f := facts(t, shipped(t, "lake"), measure.Metric)
+	w := &writer{Facts: f}
+	for _, h := range w.trestlesAt() {
+		deep, n := 0.0, 0.0
+		for _, r := range f.Frame.Ribs {
+			if r.Name == h.Between[0] || r.Name == h.Between[1] {
+				deep, n = deep+r.Section.Depth+r.Thickness/2, n+1
+			}
+		}
+		if want := deep/n + h.Over; math.Abs(w.barOver(h)-want) > 0.5 {
+			t.Errorf("a bar %.1f mm over the keel, want %.1f", w.barOver(h), want)
+		}
+		for _, r := range f.Frame.Ribs {
+			if math.Abs(r.Station-h.At) < float64(f.Frame.Design.Ribs.Width)/2+20 {
+				t.Errorf("a trestle at %.0f mm stands where rib %s comes", h.At, r.Name)
+			}
+		}
+	}
+	if legs := w.legsApart(); legs < f.Frame.Hull.Beam+100 {
+		t.Errorf("legs %.0f mm apart", legs)
+	}
+	said := steps(bookOf(t, f))["Setting up"]
+	inOrder(t, said, fmt.Sprintf("stands %.0f mm over the keel", w.barOver(w.trestlesAt()[0])), fmt.Sprintf("by up to %.0f kg", w.pull()/measure.Gravity), "Nothing holds them amidships")
 }

@@ -41,9 +41,16 @@ func (w *writer) mortises() {
 	}
 	w.say("Every mortise is %s long, %s wide and %s deep, in the underside, in the middle of its width; a wall of %s stands on either side at the mouth. %sPlaces are lengths along the %s from midship, forward positive: mark them before anything is bent, on the dry plies where they are glued bent, each from midship and not from its neighbor.",
 		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall), w.walls(), w.gunwaleStock())
-	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Along, degrees", "Twist, degrees", "Ease", "Wood to the next", "Thinner wall, at the bottom", "To a scarf")
+	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Along, degrees", "Twist, degrees", "Ease", "Wood to the next", "Thinner wall, at the bottom")
+	if len(g.Scarfs) > 0 {
+		t = t.Numbers("To a scarf")
+	}
 	for _, m := range g.Mortises {
-		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.Cell(m.ToNext), w.Cell(m.Deep), w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
+		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.Cell(m.ToNext), w.Cell(m.Deep))
+		if len(g.Scarfs) > 0 {
+			last := len(t.Rows) - 1
+			t.Rows[last] = append(t.Rows[last], w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
+		}
 	}
 	t.Note = "Lean: the bottom of the slot goes outboard (+) or inboard (-) by this angle off the gunwale's own square. " + headNote
 	w.add(t)

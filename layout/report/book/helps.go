@@ -28,7 +28,9 @@ func (w *writer) helps() report.Table {
 	}
 	if w.Bend.EdgeSet != nil {
 		row("props", 2, "wedged to their height", "under both ends of the gunwales, while the edge-set is held")
-		row("weight, or cord to the keel's blocks", 1, "-", "to hold the gunwales down amidships meanwhile")
+		row("keel blocks", 3, w.Length(keelUp)+" high, and shims", "to stand the keel on")
+		row("upright planks", 2, "fast to the floor, as high as the stems stand", "to clamp the stems to")
+		row("loose bars and shims", 2, w.Length(loose)+" tall, as long as the trestles' bars", "between trestles and gunwales, to draw out from under them")
 	}
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
 		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
@@ -47,7 +49,9 @@ func (w *writer) helps() report.Table {
 	for _, r := range f.Ribs {
 		longest = math.Max(longest, r.Blank)
 	}
-	row("steam box", 1, "inside longer than "+w.Length(math.Ceil(longest/50)*50)+", with a boiler", "for the ribs")
+	row("steam box", 1, "inside some "+w.Length(100)+" square and longer than "+w.Length(math.Ceil(longest/50)*50)+", dowels across it "+w.Length(30)+" over its floor for the ribs to lie on", "for the ribs")
+	row("boiler", 1, "of 2 kW or a camping stove's largest flame, and 5 liters of water, which last an hour and a half (from memory)", "to feed the box"+w.andSleeve())
+	w.sleeveAndGauges(row)
 	row("soaking trough or tube", 1, "as long", "for their blanks")
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
 		row("post or round former", 1, "of a radius of "+w.Length(5*math.Floor(r/5))+" or less", "to bend ribs over")
@@ -56,9 +60,23 @@ func (w *writer) helps() report.Table {
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
 }
 
-// stickThick is the most that a spreader's stick is thick along the boat, mm: a gunwale runs
-// through it aslant. Common practice, no source.
-const stickThick = 20.0
+// sleeveAndGauges has rows for what is drawn or tied by hand.
+func (w *writer) sleeveAndGauges(row func(what string, n int, size, use string)) {
+	if hot := w.hotStringers(); len(hot) > 0 {
+		row("steam sleeve", 1, w.Letters.Units.Rough(longestHot(hot)+2*sleevePast)+" of plastic sheet or tube that stands boiling water", "to steam stringers in place")
+	}
+	if !w.Bend.OnForms() {
+		row("gauges", len(w.Frame.RibGroups), "of 4 mm plywood or hardboard, an hour or two by hand", "to true the ribs to")
+	}
+}
+
+// andSleeve says that the boiler serves a sleeve too, where one is used.
+func (w *writer) andSleeve() string {
+	if len(w.hotStringers()) == 0 {
+		return ""
+	}
+	return " and the sleeve"
+}
 
 // sticksToCut has a row for the notched sticks, from aft forward.
 func (w *writer) sticksToCut(row func(what string, n int, size, use string)) {
@@ -70,7 +88,7 @@ func (w *writer) sticksToCut(row func(what string, n int, size, use string)) {
 	if len(long) == 0 {
 		return
 	}
-	row("spreader sticks", len(long), fmt.Sprintf("%s long; %s high, %s thick", wording.List(long, w.Length), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(stickThick)), "to hold the gunwales to the table Spreaders while building")
+	row("spreader sticks", len(long), fmt.Sprintf("%s long; %s high, %s thick", wording.List(long, w.Length), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(spreader.Stick)), "to hold the gunwales to the table Spreaders while building")
 }
 
 // tightest is the least radius of an inner face as a rib is bent hot, mm; +Inf without bends.

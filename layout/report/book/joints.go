@@ -101,8 +101,8 @@ func (w *writer) cords() report.Paragraph {
 	if i := slices.IndexFunc(w.Needs.Items, func(i materials.Item) bool { return i.Key == "cord" && i.Own+i.Outfits > 0 }); i >= 0 {
 		besides = fmt.Sprintf(" The shopping list has %.0f m: what is fitted later takes the rest.", w.Needs.Items[i].Amount)
 	}
-	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. The %d lashings of the table take %.1f m; buy %.0f m (%.0f ft), a tenth more.%s Round all edges under cord to %s or more: on a sharp edge the wood cuts in before the cord breaks.",
-		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), cord/1000, materials.CordToBuy(j), math.Ceil(materials.CordToBuy(j)/0.3048), besides, w.Whole(j.Keel.Round)+" "+w.Unit())
+	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. The %d lashings of the table take %.1f m; buy %.0f m (%.0f ft), a tenth more.%s Edges under cord are round since the step Sawing: on a sharp edge the wood cuts in before the cord breaks.",
+		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), cord/1000, materials.CordToBuy(j), math.Ceil(materials.CordToBuy(j)/0.3048), besides)
 }
 
 // made adds a joint's section: drawings first, then the steps.
@@ -175,7 +175,7 @@ func (w *writer) gunwaleEnds() {
 	j := w.Bend.Joints
 	e := j.Ends[1]
 	steps := []string{
-		fmt.Sprintf("Cut the gunwales' ends as the mortise strip says, %s degrees off square across the underside, the inboard edge the longer one: in the boat the end then stands square across and plumb, flat against the horn. Bore each across, %s, %s from its end and %s up from the underside; bore the stem %s under the shelf and %s back from the horn.",
+		fmt.Sprintf("Cut the gunwales' ends as the mortise strip says, %s degrees off square across the underside, the inboard edge the longer one: in the boat the end then stands square across and plumb, flat against the horn. Bore each across, along its sloping cut, %s, %s from its end and %s up from the underside; bore the stem %s under the shelf and %s back from the horn.",
 			report.Angle(w.Frame.Gunwale.ForeCut), w.Fine(e.Drill), w.whole(e.FromEnd), w.whole(e.Up), w.whole(e.Under), w.whole(e.FromHorn)),
 		fmt.Sprintf("Set both ends on the shelf, half of each on the stem. Lash: through both gunwales, down outside, through the stem, up outside on the other side; %s. Haul each turn taut with a stick in the cord.", w.lashed(e.Joint)),
 		"Leave this lashing on: it stays under the breasthook, which has room over it.",
@@ -193,8 +193,8 @@ func (w *writer) breasthooks() {
 	f := h.Fastener
 	steps := []string{
 		"Plane the plate's edges to their lean until it drops between the gunwales, flush with their tops, its nose against the horn.",
-		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide, %s from the gunwale's end and %s down from its top. Stop at %s, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
-			w.Fine(f.Diameter), w.places(h.FromEnd), w.Fine(h.Down), w.whole(f.Length)),
+		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide, %s from the gunwale's end along its inner face and %s down from its top. On the outer face, where you mark, that is %s from the end, for the end is cut aslant. Stop at %s, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
+			w.Fine(f.Diameter), w.places(h.FromEnd), w.Fine(h.Down), w.places(w.outerFace(h.FromEnd)), w.whole(f.Length)),
 		w.pegs(f) + " Drive them with a little glue and cut them flush.",
 		"Look: no light between plate and gunwales, and a straightedge over both gunwales touches the plate.",
 	}
@@ -202,6 +202,17 @@ func (w *writer) breasthooks() {
 	if !w.Frame.Design.EndsAlike() {
 		w.add(w.hookFigure(0))
 	}
+}
+
+// outerFace takes places along a gunwale's inner face, from its end forward, to the outer one, which
+// the slant of the end leaves shorter.
+func (w *writer) outerFace(inner []float64) []float64 {
+	g := &w.Frame.Gunwale
+	out := make([]float64, len(inner))
+	for i, mm := range inner {
+		out[i] = mm - g.Width*math.Tan(g.ForeCut)
+	}
+	return out
 }
 
 func (w *writer) ribHeads() {
@@ -269,10 +280,10 @@ func (w *writer) bolted() {
 	}
 	steps := []string{
 		"Ease the cross piece's upper face to the gunwales' lean, and cut its ends back below, as on its pattern.",
-		fmt.Sprintf("The gunwale strip has the bolts' places, in the middle of the gunwale's underside and clear of all mortises. Bore them there through the gunwale, %s, square to its underside, so that the hole leans with it, by %s degrees.", w.Fine(c.Of.Hole), report.Angle(math.Abs(c.Lean))),
+		fmt.Sprintf("The gunwale strip has the bolts' places, in the middle of the gunwale's underside and clear of all mortises. They are bored there on the bench, in the step Gunwales, %s, square to the underside, so that in the boat the hole leans with the gunwale, by %s degrees.", w.Fine(c.Of.Hole), report.Angle(math.Abs(c.Lean))),
 		fmt.Sprintf("Clamp the piece in place under the gunwales, a scrap under it, and bore on down through it from above, the gunwale's hole as the guide. At its upper face the holes are where its pattern has them; below they come out some %s farther %s, for the drill leans.", w.whole(math.Abs(c.Drift)), side),
 		fmt.Sprintf("Pare the lower face square to each bolt under its washer, %s deep on the %s side, running out to nothing on the other, so that the nut does not bend the bolt.", w.whole(c.Seat), side),
-		fmt.Sprintf("Sink each head with its washer (%s across) flush into the gunwale's top: %s deep, with a Forstner drill, which its rim guides over the hole. That leaves %s of wood on either side: go slowly, and glue back what breaks out.", w.whole(c.Washer), w.whole(c.Sunk), w.whole(c.Gunwale-c.Washer/2)),
+		fmt.Sprintf("On the bench too each head with its washer (%s across) is sunk flush into the gunwale's top: %s deep, with a Forstner drill, which its rim guides over the hole. That leaves %s of wood on either side: go slowly, and glue back what breaks out.", w.whole(c.Washer), w.whole(c.Sunk), w.whole(c.Gunwale-c.Washer/2)),
 		fmt.Sprintf("Bolts %s from above; washers and wing nuts below. Tighten with fingers only: the wood is dented before the bolt is tight.", w.whole(j.Usual.Bolt)),
 		"Oil the holes before the bolts go in.",
 		"Look: beam at the cross piece as in its table, and every nut runs off by hand.",

@@ -33,15 +33,9 @@ func (w *writer) lashStringers() []string {
 	if len(w.Frame.Stringers) == 0 {
 		return nil
 	}
-	longest := 0.0
-	for _, s := range hot {
-		for _, h := range s.Hot {
-			longest = math.Max(longest, h.Along.To-h.Along.From)
-		}
-	}
 	out := []string{
-		"Lash the stringers in pairs from the keel up, from midship outward. " + stringers(hot) + " stay loose from where the table Lengths to steam begins, in the chapter Keel and stringers; all else is bent dry.",
-		fmt.Sprintf("Steam each of those lengths in place for %.0f minutes: in a sleeve of plastic sheet or tube, tied round the stick a hand's breadth past both ends of the length, fed from the boiler at its high end and open a finger at its low end. The longest sleeve is %s.", hot[0].Minutes, w.Letters.Units.Rough(longest+2*sleevePast)),
+		"Lash the stringers in pairs from the keel up, from midship outward. " + stringers(hot) + " stay loose for now between the ribs, or rib and stem, that the table Lengths to steam names in the chapter Keel and stringers, and outward of there; all nearer midship is bent dry.",
+		fmt.Sprintf("Steam each of those lengths in place for %.0f minutes: in a sleeve of plastic sheet or tube, tied round the stick a hand's breadth past both ends of the length, fed from the boiler at its high end and open a finger at its low end. The longest sleeve is %s.", hot[0].Minutes, w.Letters.Units.Rough(longestHot(hot)+2*sleevePast)),
 		"Pull the sleeve off, bend the stick in and clamp it to one rib after another, outward, within a minute; forced cold it may break.",
 	}
 	if wrung := w.stringersThat(func(s bend.Stringer) bool {
@@ -51,6 +45,16 @@ func (w *writer) lashStringers() []string {
 		out = append(out, "Wring it as you clamp it, until its flat lies on each rib, and its end on the stem's side ("+turns+" degrees from one rib to the next, at most). Where one will not turn so far, let it ride on its edge and plane a seat for it.")
 	}
 	return append(out, "Leave it clamped until it is cold, an hour or so, then lash it on to the stem.")
+}
+
+// longestHot is the longest piece of a stringer that is steamed at once, mm.
+func longestHot(hot []bend.Stringer) (longest float64) {
+	for _, s := range hot {
+		for _, h := range s.Hot {
+			longest = math.Max(longest, h.Along.To-h.Along.From)
+		}
+	}
+	return longest
 }
 
 // sleevePast is how far a sleeve for steam reaches past the length that is steamed, mm.
@@ -68,7 +72,7 @@ func (w *writer) toSteam() report.Table {
 			t.Row(fmt.Sprintf("S%d", s.Number), w.tie(h.Bays.From)+" and "+w.tie(h.Bays.To), w.Rough(h.Along.From), w.Rough(h.Along.To), fmt.Sprintf("%.0f", s.Minutes), turn)
 		}
 	}
-	return t.Noted("All else of the keel and the stringers bends dry. Do not plane a stringer thinner to bend it dry: the cloth would then lie nearer to the ribs, see Skin.")
+	return t.Noted("What the wood is asked for calls the bays at the last two ribs of either end a stringer's ends, whether they are steamed whole or in part. All else of the keel and the stringers bends dry. Do not plane a stringer thinner to bend it dry: the cloth would then lie nearer to the ribs, see Skin.")
 }
 
 // tie names a rib by its station, or the stem that a stringer runs to.
@@ -113,7 +117,7 @@ func (w *writer) cutToGaps() []string {
 		"Saw the cross pieces by hand to their patterns, but leave their ends full: " + w.Letters.Units.Whole(cutlist.Around) + " longer at each end, which is what the cut list gives them.",
 		fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend))),
 		"Now cut each cross piece longer or shorter than its pattern by the difference, half of it at each end, and move its holes with the ends. Never force the gunwales to it.",
-		"Fit and bolt the cross pieces, as the chapter Joints shows.",
+		"Fit and bolt the cross pieces, as the chapter Joints shows." + w.boltLast(),
 	}
 }
 
@@ -134,9 +138,9 @@ func (w *writer) takeOut() []string {
 	case w.Bend.Boat.Why != nil:
 		look = "read What holds the shape: nothing else holds this frame"
 	}
-	return []string{
+	return append([]string{
 		"Measure the beam at every spreader and write it down.",
 		"Now take the spreaders out " + how + ".",
 		"Measure the beam there again. Where it has moved by more than " + offWidth(w.Letters.Units) + ", put the spreader back and " + look + ".",
-	}
+	}, w.pegLast()...)
 }

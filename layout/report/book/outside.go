@@ -71,7 +71,7 @@ func (w *writer) outsideSteps() (out []string) {
 		out = append(out, bed, w.screwed(s, "between the ribs, clear of mortises, bolts and pegs")+" Put the two on in turn, a few screws a side, so that they pull the boat alike.")
 	}
 	if s := o.Keel; s.There() {
-		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, and thin its last %s to a feather at both ends.", w.Fine(s.Across), w.Fine(s.Tall), w.Length(outside.Feather)), bed,
+		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, thin its last %s to a feather at both ends, and oil it, a day before it goes on.", w.Fine(s.Across), w.Fine(s.Tall), w.Length(outside.Feather)), bed,
 			w.screwed(s, "between the ribs, clear of their lashings and of what holds the stems' feet")+" Strap the thin ends down until the compound grips. Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
 	}
 	if o.Painter > 0 {

@@ -82,7 +82,7 @@ func (w *writer) sticks() []string {
 		wall = "its inner face on the notch's inner wall, which is sawn to the lean"
 	}
 	// A gunwale runs through the stick aslant: as thick as it is, the stick wants more.
-	const thick = stickThick
+	const thick = spreader.Stick
 	aslant := 0.0
 	for _, s := range w.Bend.Spread.Spreaders {
 		dy, _ := g.Line.Slopes(s.At)
@@ -103,9 +103,87 @@ func (w *writer) heldApart() (out []string) {
 		out = append(out, "Set the notched sticks at "+at+".")
 	}
 	if at := w.held(spreader.Together); at != "" {
-		out = append(out, "Draw the gunwales TOGETHER at "+at+" with a strap or a windlass of cord, against the inner walls of the notched stick there. Lead the strap beside a mortise, never over it.")
+		out = append(out, "Draw the gunwales TOGETHER at "+at+" with a strap or a windlass of cord, against the inner walls of the notched stick there."+w.straps())
 	}
 	return out
+}
+
+// straps says on which side of its stick each strap lies: on no mortise, and not where a cross
+// piece is fitted while it still holds.
+func (w *writer) straps() (words string) {
+	u := w.Letters.Units
+	for _, s := range w.Bend.Spread.Spreaders {
+		if s.Holds != spreader.Together {
+			continue
+		}
+		with, side := "a strap no wider than ", "forward"
+		if s.Strap.Off < 0 {
+			side = "aft"
+		}
+		if s.Strap.Wide < 20 {
+			with = "cord in turns no wider than "
+		}
+		if s.Strap.Off == 0 {
+			words += " At " + w.Station(s.At) + " lead it over no mortise."
+			continue
+		}
+		words += fmt.Sprintf(" At %s take %s%s and lay it beside the stick, its middle %s %s of the stick's: there it covers no mortise, and nothing is fitted under it later.", w.Station(s.At), with, u.Whole(s.Strap.Wide), u.Whole(math.Abs(s.Strap.Off)), side)
+	}
+	return words
+}
+
+// waiting names the ribs whose heads a spreader's stick keeps from the drill, from aft forward.
+func (w *writer) waiting() (names []string) {
+	for _, r := range w.Frame.Ribs {
+		if slices.ContainsFunc(w.Bend.Spread.Spreaders, func(s spreader.Spreader) bool { return slices.Contains(s.Waits, r.Name) }) {
+			names = append(names, r.Name)
+		}
+	}
+	return names
+}
+
+// theRibs names one rib or more.
+func theRibs(names []string) string {
+	if len(names) == 1 {
+		return "rib " + names[0]
+	}
+	return "ribs " + and(names)
+}
+
+// notYet goes on after the words that peg all heads: which of them wait for the spreaders.
+func (w *writer) notYet() string {
+	names := w.waiting()
+	if len(names) == 0 {
+		return "."
+	}
+	words := ", but not yet those of " + theRibs(names) + ": a spreader stands in the way of the drill. They are pegged when it is out, after the battens are lashed."
+	glued := slices.DeleteFunc(names, func(name string) bool {
+		at, n, h := slices.IndexFunc(w.Frame.Ribs, func(r frame.Rib) bool { return r.Name == name }), len(w.Frame.Ribs), w.Needs.Joints.Head.Glued
+		return at >= h && at < n-h
+	})
+	if len(glued) > 0 && !w.Needs.Joints.Head.All() {
+		words += " Glue the heads of " + theRibs(glued) + " now all the same: the glue holds them until then."
+	}
+	return words
+}
+
+// pegLast is the work on heads that had to wait.
+func (w *writer) pegLast() []string {
+	names := w.waiting()
+	if len(names) == 0 {
+		return nil
+	}
+	return []string{"Peg the heads of " + theRibs(names) + " now, as you did the others. Push each home to its shoulder line first."}
+}
+
+// boltLast says which cross pieces wait for a stick, "" for none.
+func (w *writer) boltLast() (words string) {
+	for _, s := range w.Bend.Spread.Spreaders {
+		if len(s.Over) > 0 {
+			words += fmt.Sprintf(" %s has its bolts under the stick at %s: clamp it in place now, and bolt it as soon as that stick is lifted off.", and(s.Over), w.Station(s.At))
+		}
+	}
+	return words
 }
 
 // held lists the places of spreaders that hold one way, "" without one.
@@ -135,7 +213,7 @@ func (w *writer) setUp() []string {
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()
 		spread = []string{"Lay the gunwales on blocks of one height" + w.underMiddle() + ", beside the place of the boat, and spread them.", w.tieEnds() + " Tie them a hand's length from the ends, so that the cord will clear the stems."}
-		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
+		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs, at midship and at its ends. Beside the trestles there is some " + w.Letters.Units.Whole(w.trestlesAt()[0].Over) + " more: leave it, for the ribs are marked by what you measure."}
 	}
 	shaped := slices.Concat(spread, w.heldApart(), []string{
 		fmt.Sprintf("Set the lean of %s degrees with a bevel, and hold it with wedges in the notches.", report.Angle(math.Abs(g.Tilt))),
@@ -150,7 +228,7 @@ func (w *writer) setUp() []string {
 		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie in the stems' notches. Leave them overnight.",
 		"When the glue is hard, bore for their pegs and drive them."}, w.stayIn(), keel, []string{
 		"Lay a straightedge across the gunwales at each rib's place. Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
-		"Write beside each rib in that table what you measured, and its corrected length: the blanks are marked by it.",
+		"Write on the card under that table what you measured, and each rib's corrected length: the blanks are marked by it.",
 	})
 }
 
@@ -160,5 +238,5 @@ func (w *writer) stayIn() []string {
 	if w.Bend.Boat.Why == nil || len(w.Frame.Thwarts) == 0 {
 		return nil
 	}
-	return []string{"There is no neutral set for this frame. Saw the cross pieces to their patterns.", "Fit the cross pieces now, as drawn, before any rib: they hold the shape and stay in."}
+	return []string{"There is no neutral set for this frame. Saw the cross pieces to their patterns.", "Fit the cross pieces now, as drawn, before any rib: they hold the shape and stay in." + w.boltLast()}
 }

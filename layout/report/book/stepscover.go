@@ -1,10 +1,12 @@
 package book
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"ribwright/geometry/boat/fittings"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/outfit"
@@ -20,8 +22,15 @@ func (w *writer) coverSteps() []step {
 	if w.hungSeats() {
 		buys, dry, tools = append(buys, "seat-bolt", "glue"), "glue of the blocks overnight, "+dry, "clamps, chisel, "+tools
 	}
+	edged := []string{"gunwales", "stems", "breasthooks"}
+	if len(w.Frame.Thwarts) > 0 {
+		edged = append(edged, "cross pieces")
+	}
+	if n := w.loops(); n > 0 {
+		buys = append(buys, "strap")
+	}
 	oil := step{name: string(hours.Oil), work: stage(hours.Oil), bare: true, buys: buys, do: slices.Concat(w.onBareFrame(), []string{
-		"Round over all that the skin or a hand will touch.",
+		"Ribs and battens were rounded when they were sawn. Round the other edges that the skin or a hand will touch to about " + w.Letters.Units.Whole(2) + ": " + and(edged) + ".",
 		"Run a stocking over the outside. Where it catches, smooth again."}, w.unoiled(), []string{
 		"Oil or varnish every stick, end grain twice, and wipe off what stands on it after a quarter of an hour. Leave it for a day.",
 		"Do it once more the next day, and leave it for another."}, w.onDryFrame()),
@@ -59,11 +68,37 @@ func (w *writer) onDryFrame() (out []string) {
 	for _, k := range w.Afloat.Fittings {
 		for _, v := range k.Works {
 			if v.Bare && !outside.Named(k) && k.Name != fittings.Seats {
-				out = append(out, "When the oil is dry, "+v.Name+", before the skin hides the frame.")
+				out = append(out, "When the oil is dry, "+v.Name+", before the skin hides the frame"+w.counted(v)+".")
 			}
 		}
 	}
+	if n := w.loops(); n > 0 {
+		out = append(out, fmt.Sprintf("Count the loops before you go on: %.0f in all, of %s of webbing each.", n, w.Length(1000*inside.LoopLong)))
+	}
 	return out
+}
+
+// looped is the unit that loops of webbing are counted in.
+const looped = "loops"
+
+// loops counts those that are tied on the bare frame.
+func (w *writer) loops() (n float64) {
+	for _, k := range w.Afloat.Fittings {
+		for _, v := range k.Works {
+			if v.Bare && v.Unit == looped {
+				n += v.Count
+			}
+		}
+	}
+	return n
+}
+
+// counted says how many loops a work ties, "" for other work.
+func (w *writer) counted(v kit.Work) string {
+	if v.Unit != looped {
+		return ""
+	}
+	return fmt.Sprintf(": %.0f loops", v.Count)
 }
 
 // placeOf says where the book tells of a kit: in a chapter or a section that is named like it;

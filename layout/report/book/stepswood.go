@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/marks"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
@@ -55,12 +56,33 @@ func (w *writer) sawing() step {
 		"Write on every piece its mark from the cut list." + w.sides(),
 	}, scarf, []string{
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
-		"Ease the edges of battens and ribs: take the sharpness off, no more.",
+		w.roundEdges(),
 		w.gluedUp(),
-	})...), tools: tools, check: "gauge the thickness of rib stock at three places: it decides how it bends",
+	})...), tools: tools, check: "gauge the thickness of rib stock at three places, within " + w.shaving(marks.Ribbed) + ": it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
 		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
+}
+
+// roundEdges says which edges are rounded while sticks are loose, and by how much: no plane
+// comes to them once they are lashed.
+func (w *writer) roundEdges() string {
+	const more = 20.0 // mm beyond head and spare end, by which a rib may be corrected; our own choice
+	j, d := w.Bend.Joints, w.Frame.Design.Ribs
+	of := []string{"of the ribs to a radius of " + w.shaving(j.Keel.RoundRib)}
+	if len(w.Frame.Stringers) > 0 {
+		of = append(of, "of the stringers to "+w.shaving(j.Stringers.Round))
+	}
+	of = append(of, "of the keel to "+w.shaving(j.Keel.Round))
+	words := "Round the long edges now, for cord goes over them and no plane comes there later: " + and(of) + ". "
+	sharp := "the last " + w.Letters.Units.Whole(10*math.Ceil((w.Frame.Ribs[0].Tenon+float64(d.Trim)+more)/10)) + " of each rib, whose heads fill their mortises"
+	if d.Spare > 0 {
+		sharp += "; the spare blanks, until they are marked"
+	}
+	if w.Frame.Design.Gunwale.Plies > 1 {
+		sharp += "; the edges of plies, which are glued"
+	}
+	return words + "Leave sharp: " + sharp + "."
 }
 
 // middlePly says by which ply's mark an end is cut where plies have slid.
@@ -74,12 +96,16 @@ func (w *writer) middlePly() string {
 
 func (w *writer) gunwales() step {
 	g, d := &w.Frame.Gunwale, w.Frame.Design.Gunwale
-	marks := fmt.Sprintf("%s, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other.", w.unbent(), len(g.Mortises), w.boltMarks())
+	marks := fmt.Sprintf("%s, mark from the gunwale strip midship, all %d mortises, the places of the spreaders%s and the sloping cut at each end of a gunwale, and the mirror of it on the other. Letter the ply that lies inboard.", w.unbent(), len(g.Mortises), w.boltMarks())
+	if d.Plies > 1 && d.Glued != design.GluedStraight {
+		marks += " Prick the middle and the ends of each mark with an awl: pencil goes with the glue when it is scraped."
+	}
 	cut := fmt.Sprintf("Cut the mortises %s deep with their lean, by the table Mortises in the chapter Gunwales. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
 	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends" + w.middlePly() + ".", w.boredEnds()}
+	end = append(end, w.boltsOnBench()...)
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
 	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: append([]string{marks, cut}, end...),
-		tools: "pencil, square, saw, brush for glue, clamps, strap or cord for a windlass, scraper, router or drill and chisels, bevel, tape", check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
+		tools: "pencil, awl, square, saw, brush for glue, clamps, strap or cord for a windlass, scraper, router or drill and chisels, bevel, tape" + w.forBolts(), check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
 		wrong: "a mortise is too tight: pare its ends. It is in a wrong place: glue in a plug of the same wood, and cut anew when it is hard",
 		care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes.", who: "common practice, no source"}
 	switch {
@@ -100,6 +126,25 @@ func (w *writer) gunwales() step {
 		s.who = "common practice; HSE on epoxy"
 	}
 	return s
+}
+
+// boltsOnBench bores the gunwales for the cross pieces' bolts while they lie loose: in the standing
+// frame a drill would come from below.
+func (w *writer) boltsOnBench() []string {
+	j := w.Bend.Joints
+	if len(j.Cross) == 0 {
+		return nil
+	}
+	c := j.Cross[0]
+	return []string{fmt.Sprintf("Bore the holes of the cross pieces' bolts at their marks, %s, square to the underside and right through. Let a head with its washer into the upper face over each: %s across and %s deep, as the chapter Joints says.", w.Fine(c.Of.Hole), w.whole(c.Washer), w.whole(c.Sunk))}
+}
+
+// forBolts ends the list of tools where bolts' heads are sunk.
+func (w *writer) forBolts() string {
+	if len(w.Bend.Joints.Cross) == 0 {
+		return ""
+	}
+	return ", Forstner drill"
 }
 
 // boltMarks names the bolts that are marked along the straight gunwale, "" without any.
@@ -141,7 +186,7 @@ func (w *writer) glueInBend(more string) []string {
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
 		w.tieEnds(),
 	}, w.heldApart(), []string{
-		"The gunwales stand upright in the notches; the lean comes later, in setting up.",
+		"The gunwales stand upright in the notches, and their ends on blocks of one height; the lean comes later, in setting up. Line the notches and the blocks with film or paper, so that nothing is glued to them.",
 		"Draw the clamps tight from midship outward.",
 		"Measure every beam again when the clamps are on.",
 		offBench,

@@ -65,6 +65,7 @@ func (w *writer) boards() {
 		w.toBuy()
 	}
 	w.rings()
+	w.say("%s", w.shortOf())
 	for _, v := range w.Plan.Woods {
 		w.ripping(v)
 	}
@@ -90,11 +91,11 @@ func (w *writer) ripping(v cutlist.Wood) {
 	w.section(wording.Capital(v.Species))
 	for i, s := range v.Boards {
 		w.add(w.boardFigure(v, i))
-		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Plane to", "Crosscut, layer by layer: mark, length")
+		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Plane to", "Crosscut, layer by layer: mark, length").Numbers("Spare")
 		for k, r := range s.Rips {
-			t.Row(fmt.Sprint(k+1), w.Cell(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r))
+			t.Row(fmt.Sprint(k+1), w.Cell(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r), w.spare(r, s.Board.Clear()))
 			for m, more := range r.Rest {
-				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), w.planedTo(more), "of the rest: "+w.layers(more))
+				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), w.planedTo(more), "of the rest: "+w.layers(more), w.spare(more, s.Board.Clear()-w.taken(r.Layers[0])))
 			}
 		}
 		w.add(t)
@@ -171,7 +172,7 @@ func (w *writer) shopping() {
 		case "each", "lot", "m":
 			amount = fmt.Sprintf("%.0f", l.Amount)
 		}
-		t.Row(l.Name, amount, l.Unit, l.How+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
+		t.Row(l.Name, amount, l.Unit, l.How+w.asked(l.Key)+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
 	}
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
