@@ -199,6 +199,15 @@ func TestCourseBook(t *testing.T) {
 	if err != nil || len(outs) != 1 || outs[0].Name != "course-book-letter.pdf" || !slices.Contains(course.Names(), outs[0].Name) || len(written(t, outs[0])) < 10000 {
 		t.Fatalf("%+v, %v", outs, err)
 	}
+	heavier, err := classOf(t, "--loft=false").Read(inMemory(strings.Replace(two, "72", "82", 1)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	heavier.Make(0, func(Built) (sizing.Status, error) { return sizing.Kept, nil })
+	heavier.Make(2, func(Built) (sizing.Status, error) { return sizing.Kept, nil })
+	if other, _ := heavier.Book(all); other == key {
+		t.Error("another boat for Cid leaves the key as it was")
+	}
 	all[0].Status = sizing.Made
 	if again, _ := course.Book(all); again != key || key == "" {
 		t.Errorf("a boat that is made and not kept changes the key %q to %q", key, again)

@@ -136,6 +136,7 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 		told.Boats = append(told.Boats, book.CourseBoat{Builder: o.Name, Folder: o.Folder, Length: o.Length, Beam: o.Beam, Depth: o.Depth, Hours: s.hours, Cost: s.cost})
 	}
 	told.Pool = cutlist.Pool(plans)
+	told.Rings = told.Pool.Rings()
 	told.Cost = cost.Of(materials.Together(items, &told.Pool.Plan), &told.Pool.Plan, c.prices)
 	sheet, err := c.class.bookOf(hours.Average).sheet()
 	if err != nil {

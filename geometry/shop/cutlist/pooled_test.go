@@ -129,6 +129,21 @@ func TestPool(t *testing.T) {
 	}
 }
 
+// TestPileSaves: a pile is better only where nothing is the worse for it.
+func TestPileSaves(t *testing.T) {
+	was := pile{boards: make([]Sawn, 4), bought: 100, astray: 3}
+	for _, c := range []struct {
+		boards int
+		bought float64
+		astray int
+		want   bool
+	}{{4, 99, 3, true}, {3, 100, 3, true}, {3, 90, 0, true}, {4, 100, 3, false}, {5, 90, 3, false}, {3, 101, 3, false}, {3, 90, 4, false}, {0, 0, 0, false}} {
+		if got := (pile{boards: make([]Sawn, c.boards), bought: c.bought, astray: c.astray}).saves(was); got != c.want {
+			t.Errorf("%+v saves %v", c, got)
+		}
+	}
+}
+
 // TestPoolOwnBoards: who names boards saws them, and what others ask for is left to them.
 func TestPoolOwnBoards(t *testing.T) {
 	own := brook(t, func(d *design.Design) {

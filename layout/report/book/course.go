@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
@@ -19,7 +20,8 @@ type Course struct {
 	Pool    *cutlist.Pooled // of the boats, in their order
 	Cost    cost.Estimate   // of all together
 	Prices  *cost.Table
-	LeftOut []string // builders whose boats could not be made
+	Rings   finding.List // where rings do not lie as wood that is bent wants them
+	LeftOut []string     // builders whose boats could not be made
 }
 
 // CourseBoat is one of its boats.
@@ -33,7 +35,7 @@ type CourseBoat struct {
 // OfCourse makes the book of a course: one ripping plan and one shopping list for all boats,
 // and what goes into each builder's bin.
 func OfCourse(c Course) report.Report {
-	w := &writer{Facts: Facts{Units: c.Units, Plan: &c.Pool.Plan, Rings: c.Pool.Rings(), Cost: c.Cost, Prices: c.Prices}, Letters: report.Letters{Units: c.Units}}
+	w := &writer{Facts: Facts{Units: c.Units, Plan: &c.Pool.Plan, Rings: c.Rings, Cost: c.Cost, Prices: c.Prices}, Letters: report.Letters{Units: c.Units}}
 	w.book = report.Report{Title: c.Title, Kind: "course book"}
 	w.builders(c)
 	w.pile(c)
