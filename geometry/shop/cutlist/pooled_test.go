@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
@@ -154,26 +153,5 @@ func TestPoolOwnBoards(t *testing.T) {
 	i := slices.IndexFunc(pool.Woods, func(w Wood) bool { return w.Species == "white ash" })
 	if len(pool.Woods[i].Boards) != pool.Apart[i].Boards {
 		t.Errorf("%d boards, apart %d", len(pool.Woods[i].Boards), pool.Apart[i].Boards)
-	}
-}
-
-// TestPoolTwenty pools twenty boats in under five seconds.
-func TestPoolTwenty(t *testing.T) {
-	plans := course(t, 4)
-	var twenty []*Plan
-	for range 5 {
-		twenty = append(twenty, plans...)
-	}
-	best := time.Hour
-	for range 3 { // the machine may be at something else
-		start := time.Now()
-		Pool(twenty)
-		if best = min(best, time.Since(start)); best < 5*time.Second {
-			break
-		}
-	}
-	t.Log(best)
-	if best > 5*time.Second {
-		t.Errorf("twenty boats take %v", best)
 	}
 }
