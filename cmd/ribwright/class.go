@@ -132,16 +132,11 @@ func thisProgram() string {
 	if err != nil {
 		return out
 	}
-	file, err := os.Open(path)
+	program, err := os.ReadFile(path)
 	if err != nil {
 		return out
 	}
-	defer file.Close()
-	sum := sha256.New()
-	if _, err := io.Copy(sum, file); err != nil {
-		return out
-	}
-	return fmt.Sprintf("%s, sum %.8x", out, sum.Sum(nil))
+	return fmt.Sprintf("%s, sum %.8x", out, sha256.Sum256(program))
 }
 
 // summaryHasRoom finds out early whether what tells of all can take its place, and not that
