@@ -33,7 +33,7 @@ func (v verb) class(args []string, c console) error {
 		return v.explained(err)
 	}
 	summary := folder{dir: a.out, shared: true, replace: replace}
-	if err := summaryHasRoom(summary, r.Table); err != nil {
+	if err := summaryHasRoom(summary, r.Table, course.Names()); err != nil {
 		return err
 	}
 	release, err := holdFolder(a.out)
@@ -47,8 +47,16 @@ func (v verb) class(args []string, c console) error {
 	})
 	result := course.Result(all)
 	summary.told = told(r, w.Program, a.out, all)
+	key, book := course.Book(all)
+	whole, bookless := summary.still(key, book)
+	if bookless == nil {
+		summary.told.key, result.Outputs = key, append(result.Outputs, whole...)
+	}
 	if _, err := summary.deliver("", func() ([]job.Output, error) { return result.Outputs, nil }); err != nil {
 		return err
+	}
+	if bookless != nil {
+		return fmt.Errorf("the boats are made, but not the book of the course: %w", bookless)
 	}
 	failed := firstFailure(r.Table, all)
 	if failed == nil || a.json { // a run that fails says so in a line; a program wants the rows all the same
@@ -68,6 +76,30 @@ func holdFolder(dir string) (release func(), err error) {
 		return nil, err
 	}
 	return keep.Hold(dir)
+}
+
+// still are the files of a whole course: as they lie in its folder where they were made with
+// the same key, else made anew.
+func (f folder) still(key string, anew func() ([]job.Output, error)) ([]job.Output, error) {
+	old, err := f.open()
+	if err != nil || key == "" || old.key != key {
+		return anew()
+	}
+	var out []job.Output
+	for _, m := range old.made {
+		if m.name == job.SummaryName || !job.OfCourse(m.name) {
+			continue
+		}
+		data, err := os.ReadFile(filepath.Join(f.dir, m.name))
+		if err != nil || keep.Sum(data) != m.sum {
+			return anew()
+		}
+		out = append(out, job.Output{Name: m.name, Says: "the book of the whole course, as it was", Write: func(w io.Writer) error { _, err := w.Write(data); return err }})
+	}
+	if len(out) == 0 {
+		return anew()
+	}
+	return out, nil
 }
 
 // told is what the course's own list tells of besides: the program, what was asked, and every
@@ -100,21 +132,16 @@ func thisProgram() string {
 	if err != nil {
 		return out
 	}
-	file, err := os.Open(path)
+	program, err := os.ReadFile(path)
 	if err != nil {
 		return out
 	}
-	defer file.Close()
-	sum := sha256.New()
-	if _, err := io.Copy(sum, file); err != nil {
-		return out
-	}
-	return fmt.Sprintf("%s, sum %.8x", out, sum.Sum(nil))
+	return fmt.Sprintf("%s, sum %.8x", out, sha256.Sum256(program))
 }
 
-// summaryHasRoom finds out early whether the summary can take its place, and not that
+// summaryHasRoom finds out early whether what tells of all can take its place, and not that
 // of the table itself.
-func summaryHasRoom(f folder, table string) error {
+func summaryHasRoom(f folder, table string, names []string) error {
 	place := filepath.Join(f.dir, job.SummaryName)
 	there, err := os.Stat(place)
 	if err == nil {
@@ -126,7 +153,7 @@ func summaryHasRoom(f folder, table string) error {
 	if err != nil {
 		return err
 	}
-	return f.inTheWay(l, []string{job.SummaryName, listName})
+	return f.inTheWay(l, append(names, listName))
 }
 
 // work makes every row on all cores, until the run is interrupted.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -127,7 +128,7 @@ func (f folder) inTheWay(l list, names []string) error {
 
 // inMemory makes the files before any of them is written.
 func (f folder) inMemory(outs []job.Output, key string) (set []keep.File, now list, err error) {
-	now = list{read: true, whole: true, key: key, below: f.told.below, notes: f.told.notes}
+	now = list{read: true, whole: true, key: cmp.Or(key, f.told.key), below: f.told.below, notes: f.told.notes}
 	for _, o := range outs {
 		var b bytes.Buffer
 		if err := o.Write(&b); err != nil {

@@ -168,6 +168,23 @@ const (
 // gather works out everything that the book tells. A boat that finds no rest on the
 // water, and sticks for which there is no wood, are told of and are no errors.
 func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error) {
+	p, err := b.sawn(k, w, prices)
+	if err != nil {
+		return p, err
+	}
+	if p.Hands, err = k.hands(); err != nil {
+		return p, err
+	}
+	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles, byEye} {
+		if err := step(k, &p); err != nil {
+			return p, of(k.name, err)
+		}
+	}
+	return p, nil
+}
+
+// sawn works out the boat, its wood, what is bought for it and the hours it takes.
+func (b *Book) sawn(k *facts, w World, prices *cost.Table) (book.Facts, error) {
 	p := book.Facts{Fingerprint: k.fingerprint, Units: b.Units, Prices: prices, Skill: b.Skill, Miss: usualMiss}
 	var err error
 	if p.Frame, err = k.frame(); err != nil {
@@ -182,14 +199,12 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Afloat, err = k.carried(); err != nil {
 		return p, err
 	}
-	if p.Hands, err = k.hands(); err != nil {
-		return p, err
-	}
-	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles, byEye} {
-		if err := step(k, &p); err != nil {
-			return p, of(k.name, err)
-		}
-	}
+	kits := slices.Concat(p.Afloat.Fittings, p.Outfits.Kits())
+	p.Plan = cutlist.Heat(p.Bend.Heat()).Make(p.Frame, kits...)
+	p.Needs = materials.Count(p.Bend.Joints, p.Afloat.Cloth, p.Plan, kits...)
+	p.Needs.AddForms(p.Bend.Forms)
+	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
+	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	l, err := w.labor(b.Labor)
 	p.Work = l.Of(p.Work, b.Skill)
 	return p, err
@@ -207,15 +222,9 @@ func (w World) labor(name string) (*hours.Labor, error) {
 	return hours.ReadLabor(data, name)
 }
 
-// inShop lists the wood and what is bought, and counts cost, hours and sheets.
+// inShop counts the wood that stays in the boat, and lays the sheets.
 func inShop(k *facts, p *book.Facts) (err error) {
-	kits := slices.Concat(p.Afloat.Fittings, p.Outfits.Kits())
-	p.Plan = cutlist.Heat(p.Bend.Heat()).Make(p.Frame, kits...)
-	p.Needs = materials.Count(p.Bend.Joints, p.Afloat.Cloth, p.Plan, kits...)
-	p.Needs.AddForms(p.Bend.Forms)
-	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
 	p.Rings, p.Saved = p.Plan.Rings(), hours.Saved(p.Frame)
-	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	if p.InBoat, p.InOutfits, err = p.Plan.Finished(k.design); err != nil {
 		return err
 	}

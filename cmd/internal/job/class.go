@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -68,8 +69,10 @@ func (c *Class) Do(w World) (*Result, error) {
 		})
 	}
 	r := course.Result(all)
-	r.Outputs = append(r.Outputs, outs...)
-	return r, nil
+	_, book := course.Book(all)
+	whole, err := book()
+	r.Outputs = slices.Concat(r.Outputs, whole, outs)
+	return r, err
 }
 
 // Course is a class whose table is read. Its rows may be made by several goroutines.
@@ -79,6 +82,8 @@ type Course struct {
 	prices   *cost.Table // of the books, nil where none are asked for
 	builders []sizing.Builder
 	families map[string]*family.Family // by use, nil where there is none
+	keys     []string                  // of the rows that are made
+	shares   []*share                  // in the course's wood, of the rows whose books are made
 }
 
 // Read reads the table and the families. A row that cannot be used is told when it is
@@ -101,6 +106,7 @@ func (c *Class) Read(w World) (*Course, error) {
 	if err := out.readPrices(); err != nil {
 		return nil, err
 	}
+	out.keys, out.shares = make([]string, len(out.builders)), make([]*share, len(out.builders))
 	oneFolderEach(out.builders)
 	return out, out.readFamilies()
 }
@@ -227,7 +233,7 @@ func (c *Course) Make(i int, deliver func(Built) (sizing.Status, error)) (out si
 		fail(err)
 		return out
 	}
-	built, err := c.built(boat)
+	built, err := c.built(i, boat)
 	if err == nil {
 		out.Why = ""
 		out.Status, err = deliver(built)
@@ -251,7 +257,7 @@ func (c *Course) size(b sizing.Builder) (*sizing.Boat, error) {
 }
 
 // built readies what is handed over of a boat: its reasons beside what one alone has.
-func (c *Course) built(b *sizing.Boat) (Built, error) {
+func (c *Course) built(i int, b *sizing.Boat) (Built, error) {
 	print, err := b.Design.Fingerprint()
 	if err != nil {
 		return Built{}, err
@@ -266,30 +272,18 @@ func (c *Course) built(b *sizing.Boat) (Built, error) {
 	if c.class.Books {
 		fmt.Fprintf(key, " %v %v %+v", c.class.Water, b.Case.Brief.Skill, *c.prices)
 	}
-	return Built{b.Design.Slug(), hex.EncodeToString(key.Sum(nil)), func() ([]Output, error) {
+	c.keys[i] = hex.EncodeToString(key.Sum(nil))
+	return Built{b.Design.Slug(), c.keys[i], func() ([]Output, error) {
 		k, err := c.class.factsOf(b)
 		if err != nil {
 			return nil, err
 		}
 		out, err := c.class.files(b, k, c.world)
 		if err == nil && c.class.Books {
-			out, err = c.withBook(out, b, k)
+			out, err = c.withBook(i, out, b, k)
 		}
 		return append(out, why), err
 	}}, nil
-}
-
-// withBook adds the boat's book for its own builder.
-func (c *Course) withBook(out []Output, b *sizing.Boat, k *facts) ([]Output, error) {
-	skill, err := hours.ParseSkill(b.Case.Brief.Skill)
-	if err != nil {
-		return nil, err
-	}
-	told, err := c.class.bookOf(skill).told(k, c.world, c.prices)
-	if err != nil {
-		return nil, err
-	}
-	return append(out, told.file), nil
 }
 
 // SummaryName is the file that tells of all rows.

@@ -180,3 +180,53 @@ func TestOneFolderEach(t *testing.T) {
 		t.Errorf("the second Ann has %q, want ann-3: ann-2 is somebody's own", got)
 	}
 }
+
+// TestCourseBook: the course has one book over the boats that are made, with a key that stays
+// while these do; an interrupted run has none, nor has one that asks for no books.
+func TestCourseBook(t *testing.T) {
+	const two = "name,use,weight_kg,stature_cm\nAnn,pack,62,168\nBob,pack,70 x,183\nCid,pack,72,175\n"
+	course, err := classOf(t, "--loft=false").Read(inMemory(two))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []sizing.Outcome
+	for i := range course.Len() {
+		status := []sizing.Status{sizing.Kept, sizing.Made, sizing.Kept}[i]
+		all = append(all, course.Make(i, func(Built) (sizing.Status, error) { return status, nil }))
+	}
+	key, files := course.Book(all)
+	outs, err := files()
+	if err != nil || len(outs) != 1 || outs[0].Name != "course-book-letter.pdf" || !slices.Contains(course.Names(), outs[0].Name) || len(written(t, outs[0])) < 10000 {
+		t.Fatalf("%+v, %v", outs, err)
+	}
+	heavier, err := classOf(t, "--loft=false").Read(inMemory(strings.Replace(two, "72", "82", 1)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	heavier.Make(0, func(Built) (sizing.Status, error) { return sizing.Kept, nil })
+	heavier.Make(2, func(Built) (sizing.Status, error) { return sizing.Kept, nil })
+	if other, _ := heavier.Book(all); other == key {
+		t.Error("another boat for Cid leaves the key as it was")
+	}
+	all[0].Status = sizing.Made
+	if again, _ := course.Book(all); again != key || key == "" {
+		t.Errorf("a boat that is made and not kept changes the key %q to %q", key, again)
+	}
+	all[2].Status = sizing.Failed
+	if less, _ := course.Book(all); less == key {
+		t.Error("a boat less has the same key")
+	}
+	all[2].Status = sizing.NotDone
+	if none, files := course.Book(all); none != "" {
+		t.Error("an interrupted run has a book")
+	} else if outs, err := files(); len(outs) != 0 || err != nil {
+		t.Errorf("%+v, %v", outs, err)
+	}
+	plain, err := classOf(t, "--book=false").Read(inMemory(two))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if key, _ := plain.Book(all[:2]); key != "" || len(plain.Names()) != 1 {
+		t.Errorf("%q, %q", key, plain.Names())
+	}
+}

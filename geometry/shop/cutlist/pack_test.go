@@ -6,7 +6,6 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
-	"time"
 
 	"ribwright/geometry/referencetest"
 )
@@ -203,26 +202,22 @@ func many(n, kinds int, from, to float64) []float64 {
 	return out
 }
 
-// TestThousand packs a thousand sticks in under a second, all different or alike, in no more
-// boards than first fit takes and less than 1 in 100 over the bound.
+// TestThousand packs a thousand sticks, all different or alike, in no more boards than first
+// fit takes and less than 1 in 100 over the bound.
 func TestThousand(t *testing.T) {
-	for _, lengths := range [][]float64{many(1000, 1000, 500, 3000), many(1000, 1000, 900, 2100), many(1000, 40, 300, 5000), many(1000, 1, 1830, 1830)} {
-		best := time.Hour
-		var p Packing
-		for range 3 { // the machine may be at something else
-			start := time.Now()
-			p = Pack(lengths, 5440, 3)
-			if best = min(best, time.Since(start)); best < time.Second {
-				break
-			}
-		}
+	for _, lengths := range thousands() {
+		p := Pack(lengths, 5440, 3)
 		whole(t, p, lengths, 5440, 3)
 		first := len(firstFitOnly(lengths, 5440, 3).Bins)
-		t.Logf("%d boards, bound %d, first fit %d, %v", len(p.Bins), p.Bound, first, best)
-		if best > time.Second || len(p.Bins) > first || 100*(len(p.Bins)-p.Bound) > p.Bound {
-			t.Errorf("%v, %d boards, bound %d, first fit %d", best, len(p.Bins), p.Bound, first)
+		t.Logf("%d boards, bound %d, first fit %d", len(p.Bins), p.Bound, first)
+		if len(p.Bins) > first || 100*(len(p.Bins)-p.Bound) > p.Bound {
+			t.Errorf("%d boards, bound %d, first fit %d", len(p.Bins), p.Bound, first)
 		}
 	}
+}
+
+func thousands() [][]float64 {
+	return [][]float64{many(1000, 1000, 500, 3000), many(1000, 1000, 900, 2100), many(1000, 40, 300, 5000), many(1000, 1, 1830, 1830)}
 }
 
 // TestKerfCounts: three pieces of 1000 mm need 3006 mm with a 3 mm saw, not 3000;

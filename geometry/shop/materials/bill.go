@@ -184,6 +184,37 @@ func (n *Needs) fitted(kits []kit.Kit) {
 	}
 }
 
+// Together lists what several boats take: their wood by the plan that saws all of it,
+// everything else added up.
+func Together(each [][]Item, p *cutlist.Plan) *Needs {
+	n := &Needs{}
+	for _, w := range p.Woods {
+		if len(w.Boards) > 0 {
+			n.wood(p, w)
+		}
+	}
+	at, boats := map[string]int{}, map[string]int{}
+	for _, items := range each {
+		for _, v := range items {
+			if strings.HasPrefix(v.Key, "wood: ") {
+				continue
+			}
+			i, there := at[v.Key]
+			if !there {
+				i = len(n.Items)
+				at[v.Key], n.Items = i, append(n.Items, Item{Key: v.Key, Name: v.Name, Unit: v.Unit})
+			}
+			boats[v.Key]++
+			n.Items[i].Amount += v.Amount
+			n.Items[i].How = "added up for " + wording.Counted(boats[v.Key], "boat")
+			if !strings.Contains(n.Items[i].Name, v.Name) {
+				n.Items[i].Name += ", " + v.Name
+			}
+		}
+	}
+	return n
+}
+
 func upTo(v, step float64) float64 {
 	const speck = 1e-9
 	return math.Round(math.Ceil(v/step-speck)*step*1e6) / 1e6

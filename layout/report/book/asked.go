@@ -26,7 +26,10 @@ func (w *writer) asked(key string) string {
 		words += "; " + string(s) + "-sawn"
 	}
 	dry := "air-dried or kiln-dried"
-	if v.Species == w.Frame.Design.Ribs.Species {
+	switch {
+	case w.Frame == nil: // of a course: each builder's book says which wood the ribs are of
+		dry = "air-dried where ribs are cut from it"
+	case v.Species == w.Frame.Design.Ribs.Species:
 		dry = w.Frame.Design.Bending.Stock.String()
 	}
 	return words + "; " + dry + "; straight grain, no knots in what is bent"

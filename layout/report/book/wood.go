@@ -155,8 +155,8 @@ func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
 	}
 }
 
-func (w *writer) shopping() {
-	w.chapter(Shopping)
+// priced is the table of what to buy.
+func (w *writer) priced() {
 	e := w.Cost
 	w.say("Prices are those of the table %q (%s), all in the one currency of that table. The tables that come with the program are invented, to compare boats by, and are no money of any country: ask for prices where you buy, and have the book made anew with a table of your own.", w.Prices.Name, w.Prices.About)
 	t := report.Titled("What to buy").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by")
@@ -177,6 +177,12 @@ func (w *writer) shopping() {
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
 	w.add(t)
+}
+
+func (w *writer) shopping() {
+	w.chapter(Shopping)
+	w.priced()
+	e := w.Cost
 	if e.Likely > 0 {
 		w.add(w.sums("What the materials come to", "Cost", e.Within, e.Off/e.Likely))
 	}

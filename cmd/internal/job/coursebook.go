@@ -1,0 +1,151 @@
+package job
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io"
+	"runtime"
+	"slices"
+
+	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
+	"ribwright/geometry/shop/materials"
+	"ribwright/geometry/sizing"
+	"ribwright/geometry/wording"
+	"ribwright/layout/paper"
+	"ribwright/layout/report/book"
+	"ribwright/layout/typeset"
+	"ribwright/render/pdf"
+)
+
+// share is what a boat puts into the wood and the shopping of its course, and no more, so that
+// all of a course can be held at once.
+type share struct {
+	plan  *cutlist.Plan
+	items []materials.Item
+	cost  float64
+	hours float64
+}
+
+func shareOf(p book.Facts) *share {
+	return &share{p.Plan, p.Needs.Items, p.Cost.Likely, hours.Hours(p.Work, "", p.Skill)}
+}
+
+// withBook adds the boat's book for its own builder, and notes its share in the course.
+func (c *Course) withBook(i int, out []Output, b *sizing.Boat, k *facts) ([]Output, error) {
+	asked, err := c.bookOf(b)
+	if err != nil {
+		return nil, err
+	}
+	told, err := asked.told(k, c.world, c.prices)
+	if err != nil {
+		return nil, err
+	}
+	c.shares[i] = shareOf(told.Facts)
+	return append(out, told.file), nil
+}
+
+// bookOf asks for the book of a boat, for its own builder.
+func (c *Course) bookOf(b *sizing.Boat) (*Book, error) {
+	skill, err := hours.ParseSkill(b.Case.Brief.Skill)
+	return c.class.bookOf(skill), err
+}
+
+// share works out the share of a row whose files were kept.
+func (c *Course) share(i int) error {
+	if c.shares[i] != nil {
+		return nil
+	}
+	boat, err := c.size(c.builders[i])
+	if err != nil {
+		return err
+	}
+	k, err := c.class.factsOf(boat)
+	if err != nil {
+		return err
+	}
+	asked, err := c.bookOf(boat)
+	if err != nil {
+		return err
+	}
+	p, err := asked.sawn(k, c.world, c.prices)
+	if err == nil {
+		c.shares[i] = shareOf(p)
+	}
+	return err
+}
+
+// Book is the one book of the course, by how its rows came out: a key, and its files, which
+// are the same for the same key. There is none where no books are asked for, no boat is made,
+// or the run was interrupted.
+func (c *Course) Book(all []sizing.Outcome) (key string, files func() ([]Output, error)) {
+	sum := sha256.New()
+	fmt.Fprintf(sum, "%v %+v %v %q", c.class.Units, c.class.Printer, c.world.Made, titleOf(c.class.Table))
+	var rows []int
+	for i, o := range all {
+		if o.Status == sizing.NotDone {
+			rows = nil
+			break
+		}
+		fmt.Fprintf(sum, " %q", o.Name)
+		if o.Status == sizing.Made || o.Status == sizing.Kept {
+			fmt.Fprint(sum, " "+c.keys[i])
+			rows = append(rows, i)
+		}
+	}
+	if !c.class.Books || len(rows) == 0 {
+		return "", func() ([]Output, error) { return nil, nil }
+	}
+	return hex.EncodeToString(sum.Sum(nil)), func() ([]Output, error) { return c.book(all, rows) }
+}
+
+// Names are those of the files that tell of the whole course.
+func (c *Course) Names() []string {
+	out := []string{SummaryName}
+	if sheet, err := c.class.bookOf(hours.Average).sheet(); err == nil && c.class.Books {
+		out = append(out, bookName(sheet))
+	}
+	return out
+}
+
+func bookName(s paper.Sheet) string { return courseStem + "book-" + s.Size.Name + ".pdf" }
+
+// book lays the book over the rows that are made.
+func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
+	for some := range slices.Chunk(rows, runtime.GOMAXPROCS(0)) {
+		var work []func() error
+		for _, i := range some {
+			work = append(work, func() error { return of(c.builders[i].Name, c.share(i)) })
+		}
+		if err := together(work...); err != nil {
+			return nil, err
+		}
+	}
+	told := book.Course{Title: titleOf(c.class.Table), Units: c.class.Units, Prices: c.prices}
+	var plans []*cutlist.Plan
+	var items [][]materials.Item
+	for i, o := range all {
+		if !slices.Contains(rows, i) {
+			told.LeftOut = append(told.LeftOut, o.Name)
+			continue
+		}
+		s := c.shares[i]
+		plans, items = append(plans, s.plan), append(items, s.items)
+		told.Boats = append(told.Boats, book.CourseBoat{Builder: o.Name, Folder: o.Folder, Length: o.Length, Beam: o.Beam, Depth: o.Depth, Hours: s.hours, Cost: s.cost})
+	}
+	told.Pool = cutlist.Pool(plans)
+	told.Rings = told.Pool.Rings()
+	told.Cost = cost.Of(materials.Together(items, &told.Pool.Plan), &told.Pool.Plan, c.prices)
+	sheet, err := c.class.bookOf(hours.Average).sheet()
+	if err != nil {
+		return nil, err
+	}
+	doc, err := typeset.Lay(book.OfCourse(told).In(c.class.Units), sheet)
+	if err != nil {
+		return nil, err
+	}
+	return []Output{{bookName(sheet), fmt.Sprintf("the book of the whole course, %s of %s: boards, ripping plan, shopping, bins", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
+		func(to io.Writer) error { return pdf.Encode(to, doc, c.world.Made) }}}, nil
+}
