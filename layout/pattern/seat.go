@@ -123,6 +123,7 @@ func seatParts(f *frame.Frame) []layout.Part {
 						}
 					}
 					p := layout.Part{Name: fmt.Sprintf("%s, %s hanger, %s", s.Name, r.word, hand), Cut: cut, Material: s.Wood, Thickness: seat.Thick, Grain: math.Pi / 2}
+					p.Blank = frame.Blank(p.Outline(), p.Grain, frame.EndTrim, 0)
 					engrave(&p, geometry.Point{Y: -r.rail.Hanger.Down - 20}, 0, r.word+" "+hand[:1])
 					out = append(out, p)
 				}
@@ -130,6 +131,7 @@ func seatParts(f *frame.Frame) []layout.Part {
 		case s.Saddle != nil:
 			for range 2 {
 				p := layout.Part{Name: s.Name + ", cheek", Cut: []curve.Path{curve.Polygon(s.Saddle.Cheek...)}, Material: s.Wood, Thickness: seat.BoardThick}
+				p.Blank = frame.Blank(p.Outline(), p.Grain, frame.Around, 0)
 				box := geometry.Around(s.Saddle.Cheek...)
 				p.Engrave(box.Center(), engraved, s.Name, box.W()*0.8)
 				out = append(out, p)

@@ -28,6 +28,9 @@ func (w *writer) byMachine() string {
 	if w.Frame.Design.MadeStems() == design.StemsPlywood {
 		words += " Stems come after the step Stems and breasthooks has glued their blanks: the file has each once, for a blank of its whole thickness."
 	}
+	if w.Frame.Design.MadeStems() == design.StemsLaminated {
+		words += " Take the stems out of the file: their blanks are bent, and you saw them by hand."
+	}
 	var later []string
 	if len(w.Frame.Thwarts) > 0 && w.Bend.Boat.Why == nil {
 		later = append(later, "cross pieces")

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
@@ -194,7 +195,7 @@ func (w *writer) stems() step {
 	return step{name: string(hours.Ends), work: stage(hours.Ends), wood: []cutlist.Family{cutlist.Stem, cutlist.Breasthook}, buys: buys, do: append(made,
 		"Cut the foot and the notch for the gunwales to their lines."+w.crosses(),
 		"Bore all holes of the pattern now, while the piece lies flat, square to the stem.",
-		"Saw the breasthooks to their patterns.",
+		"Lay each breasthook's pattern on its blank, the middle line along the grain, with "+w.Letters.Units.Whole(frame.Around)+" to spare on every side. Saw close outside the line and plane to it.",
 		"Plane their edges to the lean that the chapter Stems and breasthooks gives."),
 		tools: tools, dry: dry, check: "lay the stem on its pattern; both gunwales' ends lie flat on the shelf and against the horn",
 		wrong: "a shelf is high or aslant: pare it. It is low: glue on a shaving. A stem or a plate that has split is made anew",
