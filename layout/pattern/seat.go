@@ -56,7 +56,7 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 		fmt.Sprintf("holes %s, %s down", units.Fine(seat.Hole), units.Fine(h.Down)),
 		"through gunwale, block and this",
 		"block behind, grain along, glued:",
-		fmt.Sprintf("%s x %s x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),
+		fmt.Sprintf("%s long x %s high x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),
 		fmt.Sprintf("closed slot %s x %s", units.Fine(s.Hung.Width), units.Fine(s.Hung.Depth)),
 		fmt.Sprintf("level in the boat: %.1f\u00B0 off square,", degrees(h.Lean())),
 		fmt.Sprintf("lower inboard, and %.1f\u00B0 in plan", degrees(h.Skew)),

@@ -272,7 +272,7 @@ func (w *writer) bolted() {
 		fmt.Sprintf("The gunwale strip has the bolts' places, in the middle of the gunwale's underside and clear of all mortises. Bore them there through the gunwale, %s, square to its underside, so that the hole leans with it, by %s degrees.", w.Fine(c.Of.Hole), report.Angle(math.Abs(c.Lean))),
 		fmt.Sprintf("Clamp the piece in place under the gunwales, a scrap under it, and bore on down through it from above, the gunwale's hole as the guide. At its upper face the holes are where its pattern has them; below they come out some %s farther %s, for the drill leans.", w.whole(math.Abs(c.Drift)), side),
 		fmt.Sprintf("Pare the lower face square to each bolt under its washer, %s deep on the %s side, running out to nothing on the other, so that the nut does not bend the bolt.", w.whole(c.Seat), side),
-		fmt.Sprintf("Sink each head with its washer (%s across) flush into the gunwale's top: %s deep, with a Forstner drill, which its rim guides over the hole. That leaves %s of wood on either side: go slowly, and glue back what breaks out.", w.whole(c.Washer), w.whole(c.Sunk), w.whole(c.Gunwale-c.Washer/2)),
+		fmt.Sprintf("Sink each head with its washer (%s across) flush into the gunwale's top: %s deep, with a Forstner drill of that width or the next wider one, which its rim guides over the hole. That leaves %s of wood on either side: go slowly, and glue back what breaks out.", w.whole(c.Washer), w.whole(c.Sunk), w.whole(c.Gunwale-c.Washer/2)),
 		fmt.Sprintf("Bolts %s from above; washers and wing nuts below. Tighten with fingers only: the wood is dented before the bolt is tight.", w.whole(j.Usual.Bolt)),
 		"Oil the holes before the bolts go in.",
 		"Look: beam at the cross piece as in its table, and every nut runs off by hand.",

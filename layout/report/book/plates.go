@@ -21,7 +21,7 @@ func (w *writer) plates() {
 		from := "a sheet of " + w.Whole(b.Box.H()) + " x " + w.Whole(b.Box.W())
 		if b.Blanks != nil {
 			from = wording.List(b.Blanks, func(k layout.Blank) string {
-				return wording.Counted(k.Count, "blank") + " of " + w.Cell(k.Long) + " x " + w.Cell(k.Wide)
+				return wording.Counted(k.Count, "blank") + " of " + w.sawn(k.Long) + " x " + w.Cell(k.Wide)
 			})
 		}
 		t.Row(fmt.Sprint(i+1), b.Material, w.Cell(b.Thickness), fmt.Sprint(b.Parts), from)
@@ -47,7 +47,7 @@ func (w *writer) platesFigure() report.Figure {
 	for _, b := range w.Plates.Boards {
 		wide, high = wide+b.Box.W(), max(high, b.Box.H())
 	}
-	per := scaleFor(wide, high, report.Wide-apart*float64(len(w.Plates.Boards)), 110)
+	per := scaleFor(wide, high, report.Wide-apart*float64(len(w.Plates.Boards)), 80)
 	d := newSketch("plates", "Plates for the cutter", per)
 	x, first := 0.0, 0
 	for i, b := range w.Plates.Boards {

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -124,7 +125,7 @@ func (w *writer) crosscutFirst(r cutlist.RipCut) string {
 	}
 	long := 0.0
 	for _, p := range r.Layers[0] {
-		long += p.Length + w.Plan.Kerf
+		long += math.Ceil(p.Length) + w.Plan.Kerf
 	}
-	return "first crosscut " + w.Cell(long) + " off this rip, for "
+	return "first crosscut " + w.sawn(long) + " off this rip, for "
 }

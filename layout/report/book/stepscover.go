@@ -18,7 +18,7 @@ func (w *writer) coverSteps() []step {
 	buys, dry := []string{"oil"}, "a day for each coat"
 	tools := "drill, spokeshave, abrasive, brush, rags, an old stocking"
 	if w.hungSeats() {
-		buys, dry, tools = append(buys, "seat-bolt", "glue"), "glue of the blocks overnight, "+dry, "clamps, chisel, "+tools
+		buys, dry, tools = append(buys, "seat-bolt", "glue", "epoxy"), "glue of the blocks overnight, "+dry, "clamps, chisel, Forstner drill of 25 mm, "+tools
 	}
 	oil := step{name: string(hours.Oil), work: stage(hours.Oil), bare: true, buys: buys, do: slices.Concat(w.onBareFrame(), []string{
 		"Round over all that the skin or a hand will touch.",
@@ -110,7 +110,7 @@ func (w *writer) fittingStep(k kit.Kit) step {
 		s.tools += ", long knife, brush for glue"
 	}
 	if k.Name == fittings.Seats && w.hungSeats() {
-		s.do, s.dry = append(s.do, w.seatActs(k)...), s.dry+", oil a day"
+		s.do, s.dry, s.tools = append(s.do, w.seatActs(k)...), s.dry+", oil a day", s.tools+", straightedge"
 	} else {
 		s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k), w.oiled(k))
 	}
