@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry"
@@ -18,6 +19,7 @@ type Part struct {
 	Thickness float64      // of its stock, mm; 0 when it does not matter
 	Grain     float64      // which way the grain runs, radians from x
 	Loose     bool         // the grain does not matter: the part may lie at any angle
+	Blank     curve.Path   // the piece of wood that it is sawn from, closed; nil where any sheet serves
 }
 
 // Outline returns the outer edge, which is cut last; nil for a part with none.
@@ -44,6 +46,15 @@ func (p *Part) Engrave(at geometry.Point, height float64, words string, room flo
 // engraveLead is the distance between engraved lines, as a share of their letters.
 const engraveLead = 1.6
 
+// Ground returns the closed edges of what the part takes of a plate: of its blank, or where
+// it has none its own.
+func (p Part) Ground() []curve.Path {
+	if p.Blank != nil {
+		return []curve.Path{p.Blank}
+	}
+	return p.Cut
+}
+
 // Bounds returns the box around everything the cutter touches.
 func (p Part) Bounds() geometry.Box {
 	b := geometry.EmptyBox()
@@ -61,6 +72,16 @@ type Placed struct {
 	Move geometry.Affine // turn and shift, never a mirror or a stretch
 }
 
+// Blank is so many pieces of wood of one size, mm: long along the grain and wide across it.
+type Blank struct {
+	Count      int
+	Long, Wide float64
+}
+
+func (b Blank) String() string {
+	return fmt.Sprintf("%d of %.5g x %.5g mm", b.Count, b.Long, b.Wide)
+}
+
 // Board is what is used of one sheet of stock on a plate, trimmed to the parts.
 type Board struct {
 	Box       geometry.Box   // on the plate
@@ -70,7 +91,8 @@ type Board struct {
 	Thickness float64        // mm; 0 when it does not matter
 	Stock     geometry.Point // the size of the whole sheet, mm
 	Parts     int            // how many lie on it
-	Used      geometry.Box   // the least upright rectangle round their edges
+	Blanks    []Blank        // that they are sawn from, by their size; none where the sheet is one piece of stock
+	Used      geometry.Box   // the least upright rectangle round their edges, or their blanks'
 	Wood      float64        // their true area, mm²
 }
 
@@ -132,7 +154,7 @@ const (
 	LayerMark    = "MARK"      // lines to draw on the parts
 	LayerLetters = "LETTERING" // single strokes
 	LayerCut     = "CUT"       // closed outlines
-	LayerBoard   = "SHEET"     // corners of the stock, not to be cut
+	LayerBoard   = "SHEET"     // corners of the stock and its blanks, not to be cut
 	LayerScale   = "SCALE"     // a square to check the size by, not to be cut
 )
 
@@ -179,6 +201,9 @@ func (p Part) Mapped(m geometry.Affine) Part {
 		return out
 	}
 	p.Cut, p.Marks, p.Grain = paths(p.Cut), paths(p.Marks), p.Grain+turn
+	if p.Blank != nil {
+		p.Blank = p.Blank.Map(m)
+	}
 	letters := p.Letters
 	p.Letters = nil
 	for _, t := range letters {

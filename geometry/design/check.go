@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 )
 
 // Problem is one value that makes no sense, before its place in a file is known.
@@ -25,6 +27,7 @@ func (d *Design) Check() *Problem {
 	c.table(d, "", reflect.ValueOf(d).Elem())
 	c.must(!strings.ContainsAny(d.Edition, "\r\n"), "edition", `stands on more than one line; accepted: a short line, as "2"`)
 	c.must(!strings.ContainsAny(d.Changed, "\r\n"), "changed", `stands on more than one line; accepted: a line, as "20 mm wider"`)
+	c.must(d.Skill == "" || slices.Contains(Skills(), d.Skill), "skill", "%q is no skill; accepted: %s, or leave it out for average", wording.Clip(d.Skill, 40), strings.Join(Skills(), ", "))
 	d.checkHull(c)
 	d.checkGunwale(c) // before the stems, which are measured against it
 	d.checkStem(c, "bow", d.Bow)
@@ -51,6 +54,9 @@ func (c *checker) must(ok bool, key, format string, args ...any) {
 		c.first = &Problem{key, fmt.Sprintf(format, args...)}
 	}
 }
+
+// Skills are the words for how practiced a builder is.
+func Skills() []string { return []string{"experienced", "average", "beginner"} }
 
 // length accepts lo <= v <= hi, in mm; NaN falls out.
 func (c *checker) length(key string, v measure.Length, lo, hi float64) {

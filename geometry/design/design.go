@@ -12,6 +12,7 @@ type Design struct {
 	Edition    string     `toml:"edition,omitempty" json:",omitempty" most:"80" comment:"Which edition of the design this is, as '2' or 'spring 2027'; it stands on every sheet and in every file. None when left out."`
 	Changed    string     `toml:"changed,omitempty" json:",omitempty" most:"400" comment:"What this edition changes of the one before, in a line. None when left out."`
 	For        string     `toml:"for" most:"2000" comment:"Who and what it is for, in your own words."`
+	Skill      string     `toml:"skill,omitempty" json:",omitempty" comment:"How practiced the builder is, for the hours of the build book: experienced, average or beginner. Left out: average."`
 	Hull       Hull       `toml:"hull" comment:"The shape, without a mould: widths, depths and how the ribs turn."`
 	Bow        Stem       `toml:"bow" comment:"The stem at the bow, seen from the side and cut from sheet or plank."`
 	Stern      *Stem      `toml:"stern,omitempty" comment:"The stem at the stern; leave [stern] out for a stern like the bow."`
@@ -202,8 +203,9 @@ const (
 
 // Stock is the lumber that the sticks are sawn from, and the saw.
 type Stock struct {
-	Kerf   measure.Length `toml:"kerf" accepts:"0 to 10 mm" comment:"What one saw cut takes away, ripping and crosscutting. 0 to 10 mm."`
-	Boards []Board        `toml:"board" most:"40" comment:"One [[stock.board]] for each size of board that you have or can buy; for a wood that none names, sizes to ask the yard for are worked out."`
+	Kerf    measure.Length `toml:"kerf" accepts:"0 to 10 mm" comment:"What one saw cut takes away, ripping and crosscutting. 0 to 10 mm."`
+	Longest measure.Length `toml:"longest,omitempty" json:",omitempty" accepts:"0 to 12000 mm, 0 for any" comment:"The longest stick that you can get without splits: for woods that no board below names, no longer board is asked for. Left out, boards of up to 5490 mm (18 ft) are."`
+	Boards  []Board        `toml:"board" most:"40" comment:"One [[stock.board]] for each size of board that you have or can buy; for a wood that none names, sizes to ask the yard for are worked out."`
 }
 
 // Board is one size of board, all of one wood.

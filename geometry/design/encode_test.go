@@ -88,6 +88,7 @@ func TestEncodeComments(t *testing.T) {
 	river.Edition, river.Changed = "2", "wider"
 	river.Crew[0].Role = Passenger // written of live cargo alone
 	river.Stock.Boards[0].Price, river.Stock.Boards[0].Sawn = new(0.0), "flat"
+	river.Skill, river.Stock.Longest = "beginner", 3000
 	river.Skin.Weighed = 700 // only in older designs
 	river.Woods = []Wood{{Name: "white oak", Stiff: 12000}}
 	for _, l := range strings.Split(encode(t, river), "\n") {

@@ -88,3 +88,19 @@ func TestSawn(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 }
+
+// TestYardAndHands refuses a word that is no skill and a longest stick that no boat is made of.
+func TestYardAndHands(t *testing.T) {
+	d := mustDecode(t, "skill = \"beginner\"\n"+text(t, "brook")+"\n[stock]\nlongest = \"3 m\"\n")
+	if d.Skill != "beginner" || d.Stock.Longest != 3000 {
+		t.Errorf("%q, %v", d.Skill, d.Stock.Longest)
+	}
+	for key, file := range map[string]string{
+		"skill":         "skill = \"master\"\n" + text(t, "brook"),
+		"stock.longest": text(t, "brook") + "\n[stock]\nlongest = \"999 mm\"\n",
+	} {
+		if f := faultOf(t, file); f.Key != key || !strings.Contains(f.Text, "accepted: ") {
+			t.Errorf("%s: %+v", key, f)
+		}
+	}
+}

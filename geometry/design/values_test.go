@@ -150,7 +150,7 @@ func TestZero(t *testing.T) {
 	zero := []string{"hull.keel_straight", "hull.rocker_bow", "hull.rocker_stern", "bow.head_radius", "bow.horn",
 		"stern.head_radius", "stern.horn", "gunwale.edge_set_bow", "gunwale.edge_set_stern", "gunwale.edge_set_from", "gunwale.edge_set_made",
 		"ribs.tenon_gap", "ribs.fit_width", "ribs.fit_thickness", "ribs.trim", "ribs.tolerance",
-		"breasthook.hollow", "skin.roll", "skin.thickness", "outside.outwale", "outside.keel_strip", "outside.painters", "stock.kerf", "thwart.at",
+		"breasthook.hollow", "skin.roll", "skin.thickness", "outside.outwale", "outside.keel_strip", "outside.painters", "stock.kerf", "stock.longest", "thwart.at",
 		"seat.at", "seat.long", "seat.wide", "seat.drop", "seat.rail_width", "seat.rail_depth", "crew.at", "crew.stature", "gear.at", "gear.height"}
 	below := []string{"thwart.at", "seat.at", "gear.at"} // a crew that is seated has no place of its own
 	river := text(t, "river")

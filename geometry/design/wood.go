@@ -95,8 +95,12 @@ func (d *Design) checkWoods(c *checker) {
 	}
 }
 
-// checkBoards refuses a word for how a board is sawn that is none.
+// checkBoards refuses a word for how a board is sawn that is none, and sticks that are too
+// short to scarf.
 func (d *Design) checkBoards(c *checker) {
+	const shortest = 1000 // mm
+	long := d.Stock.Longest
+	c.must(long == 0 || long >= shortest, "stock.longest", "%s is too short for the sticks of a boat; accepted: %d mm or more, or leave it out for any", long, shortest)
 	for i, b := range d.Stock.Boards {
 		c.must(slices.Contains([]string{"", "flat", "quarter"}, b.Sawn), fmt.Sprintf("stock.board.%d.sawn", i),
 			"%q is no way to saw a board; accepted: flat, quarter, or leave it out when you do not know", wording.Clip(b.Sawn, 40))

@@ -140,6 +140,12 @@ func (c *Case) design() (*design.Design, error) {
 		c.Brief.embark(d, c.run.Number("live_at"))
 	}
 	d.Title, d.For = c.Brief.Title, c.Brief.Who()
+	if c.Brief.Skill != family.Average { // which is what a design without the key says
+		d.Skill = c.Brief.Skill
+	}
+	if c.Brief.LongestStick < DefaultBrief().LongestStick {
+		d.Stock.Longest = measure.Length(c.Brief.LongestStick)
+	}
 	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
 	return d, nil
 }

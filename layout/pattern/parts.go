@@ -70,6 +70,9 @@ func engrave(p *layout.Part, at geometry.Point, angle float64, words string) {
 func stemPart(b *bend.Report, s frame.Stem, end int) layout.Part {
 	l, g := &b.Joints.Landings[end], &b.Joints.Ends[end]
 	p := layout.Part{Name: s.End + " stem", Material: stemStuff(b), Thickness: s.Thickness, Grain: s.Grain}
+	if b.Frame.Design.MadeStems() != design.StemsLaminated { // whose blank is bent
+		p.Blank = s.Blank()
+	}
 	for _, h := range l.Holes {
 		p.Cut = append(p.Cut, curve.Circle(h.At, l.Drill/2))
 	}
@@ -117,7 +120,7 @@ func engraveNear(p *layout.Part, room *label.Room, near geometry.Point, angle, a
 }
 
 func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
-	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}, Material: r.Frame.Design.Breasthook.Species, Thickness: b.Thickness, Marks: pegMarks(&r.Joints.Hooks[end])}
+	p := layout.Part{Name: b.End + " breasthook", Cut: []curve.Path{b.Outline}, Material: r.Frame.Design.Breasthook.Species, Thickness: b.Thickness, Blank: b.Blank(), Marks: pegMarks(&r.Joints.Hooks[end])}
 	if hole := b.Hole(); hole != nil {
 		p.Cut = append([]curve.Path{hole}, p.Cut...)
 	}
@@ -136,7 +139,7 @@ func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 }
 
 func thwartPart(t frame.Thwart) layout.Part {
-	p := layout.Part{Name: t.Name, Cut: append(append([]curve.Path(nil), t.Holes...), t.Outline), Thickness: t.Thickness}
+	p := layout.Part{Name: t.Name, Cut: append(append([]curve.Path(nil), t.Holes...), t.Outline), Thickness: t.Thickness, Blank: t.Blank()}
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: -8}, geometry.Point{Y: 8}))
 	p.Engrave(geometry.Point{X: t.Length / 4, Y: -engraved / 2}, engraved, fmt.Sprintf("%s, %.4g mm", t.Name, t.Thickness), t.Length/3)
 	return p

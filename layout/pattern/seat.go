@@ -56,7 +56,7 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 		fmt.Sprintf("holes %s, %s down", units.Fine(seat.Hole), units.Fine(h.Down)),
 		"through gunwale, block and this",
 		"block behind, grain along, glued:",
-		fmt.Sprintf("%s x %s x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),
+		fmt.Sprintf("%s long x %s high x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),
 		fmt.Sprintf("closed slot %s x %s", units.Fine(s.Hung.Width), units.Fine(s.Hung.Depth)),
 		fmt.Sprintf("level in the boat: %.1f\u00B0 off square,", degrees(h.Lean())),
 		fmt.Sprintf("lower inboard, and %.1f\u00B0 in plan", degrees(h.Skew)),
@@ -123,6 +123,7 @@ func seatParts(f *frame.Frame) []layout.Part {
 						}
 					}
 					p := layout.Part{Name: fmt.Sprintf("%s, %s hanger, %s", s.Name, r.word, hand), Cut: cut, Material: s.Wood, Thickness: seat.Thick, Grain: math.Pi / 2}
+					p.Blank = frame.Blank(p.Outline(), p.Grain, frame.EndTrim, 0)
 					engrave(&p, geometry.Point{Y: -r.rail.Hanger.Down - 20}, 0, r.word+" "+hand[:1])
 					out = append(out, p)
 				}
@@ -130,6 +131,7 @@ func seatParts(f *frame.Frame) []layout.Part {
 		case s.Saddle != nil:
 			for range 2 {
 				p := layout.Part{Name: s.Name + ", cheek", Cut: []curve.Path{curve.Polygon(s.Saddle.Cheek...)}, Material: s.Wood, Thickness: seat.BoardThick}
+				p.Blank = frame.Blank(p.Outline(), p.Grain, frame.Around, 0)
 				box := geometry.Around(s.Saddle.Cheek...)
 				p.Engrave(box.Center(), engraved, s.Name, box.W()*0.8)
 				out = append(out, p)

@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
@@ -128,8 +129,17 @@ func shape(b *bend.Report, units measure.System) []string {
 			out = append(out, fmt.Sprintf("The %s's rise holds %s that is sawn or laminated into the gunwales, from %s off midship on, before they are marked: the build book has the curve.", [2]string{"bow", "stern"}[i], units.Fine(e.Made), units.Fine(e.From)))
 		}
 	}
+	var ends []string
 	for _, e := range b.Gunwale.EdgeSets {
-		out = append(out, edgeSet(b, e, units))
+		if words := edgeSet(b, e, units); !slices.Contains(ends, words) {
+			ends = append(ends, words)
+		}
+	}
+	if len(ends) == 1 && len(b.Gunwale.EdgeSets) == 2 {
+		return append(out, "The rise of either end "+ends[0])
+	}
+	for i, e := range b.Gunwale.EdgeSets {
+		out = append(out, "The "+e.End+"'s rise "+ends[i])
 	}
 	return out
 }
@@ -147,8 +157,8 @@ func holding(s spreader.Spreader, units measure.System) string {
 
 // edgeSet says how much of an end's rise the wood is sprung for, and whether it bears it.
 func edgeSet(b *bend.Report, e bend.EdgeSet, units measure.System) string {
-	words := fmt.Sprintf("The %s's rise holds %s of edge-set, from %s off midship on: the gunwales bent in their tall way to a radius of %.1f m, %.0f %% of what %s carries",
-		e.End, units.Fine(e.Sprung()), units.Fine(e.From), e.Radius()/1000, 100*e.Stress/b.Boat.Wood.MOR, b.Boat.Wood.Name)
+	words := fmt.Sprintf("holds %s of edge-set, from %s off midship on: the gunwales bent in their tall way to a radius of %.1f m, %.0f %% of what %s carries",
+		units.Fine(e.Sprung()), units.Fine(e.From), e.Radius()/1000, 100*e.Stress/b.Boat.Wood.MOR, b.Boat.Wood.Name)
 	if e.TooTight {
 		return words + ". TOO MUCH to spring: laminate or cut them to the sheer."
 	}

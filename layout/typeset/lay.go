@@ -48,6 +48,7 @@ func Lay(b report.Report, p paper.Sheet) (layout.Document, error) {
 			s.rest = b.Blocks[i+1:]
 			s.set(block)
 		}
+		s.release()
 		if s.err != nil {
 			return layout.Document{}, s.err
 		}
@@ -74,9 +75,10 @@ type setter struct {
 	y        float64   // the lowest that is taken
 	known    []chapter // from the run before
 	chapters []chapter
-	loose    bool           // too much of the sheet was left where the heading over this stands
-	fresh    bool           // nothing stands on the current sheet yet
-	rest     []report.Block // what comes after the block that is set
+	loose    bool            // too much of the sheet was left where the heading over this stands
+	fresh    bool            // nothing stands on the current sheet yet
+	rest     []report.Block  // what comes after the block that is set
+	held     []report.Figure // that stand on the next sheet
 	err      error
 }
 
@@ -92,13 +94,14 @@ func newSetter(b report.Report, p paper.Sheet, known []chapter) *setter {
 func (s *setter) turn() {
 	s.sheets = append(s.sheets, layout.Sheet{})
 	s.y, s.fresh = s.room.Max.Y, true
+	s.release()
 }
 
 func (s *setter) sheet() *layout.Sheet { return &s.sheets[len(s.sheets)-1] }
 
 // need turns the sheet unless high mm are left.
 func (s *setter) need(high float64) {
-	if s.y-high < s.room.Min.Y && !s.fresh {
+	for s.y-high < s.room.Min.Y && !s.fresh { // a sheet that is begun may be full of figures
 		s.turn()
 	}
 }
@@ -131,6 +134,11 @@ func (s *setter) space(mm float64) {
 }
 
 func (s *setter) set(b report.Block) {
+	if !flows(b) {
+		if _, too := b.(report.Figure); !too {
+			s.release()
+		}
+	}
 	switch b := b.(type) {
 	case report.Heading:
 		s.heading(b)

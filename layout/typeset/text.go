@@ -161,6 +161,9 @@ func (s *setter) least(rest []report.Block) float64 {
 	if len(rest) > 0 {
 		switch b := rest[0].(type) {
 		case report.Figure:
+			if s.before(rest) > 0 {
+				return 3 * leading
+			}
 			_, high := s.captioned(b)
 			return high
 		case report.Heading:
@@ -200,7 +203,17 @@ func (s *setter) figure(f report.Figure) {
 	if s.err != nil {
 		return
 	}
+	if s.holds(f, high) {
+		s.held = append(s.held, f)
+		return
+	}
 	s.want(s.shown(f, s.rest), high)
+	s.draw(f, caption)
+}
+
+// draw sets a figure where the sheet is taken to.
+func (s *setter) draw(f report.Figure, caption []string) {
+	b := f.Drawing.Bounds()
 	m := geometry.Shift(s.room.Min.X-b.Min.X, s.y-b.Max.Y)
 	for _, k := range f.Drawing.Strokes {
 		s.sheet().Strokes = append(s.sheet().Strokes, layout.Stroke{Pen: k.Pen, Path: k.Path.Map(m)})

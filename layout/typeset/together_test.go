@@ -55,6 +55,45 @@ func TestTogether(t *testing.T) {
 	}
 }
 
+// TestHeld: a figure that would leave too much of a sheet blank lets the words after it go
+// first, and stands at the head of the next sheet; its heading, the words and all figures in a
+// row keep their order among themselves, and no word is set twice or left out.
+func TestHeld(t *testing.T) {
+	tall := report.Figure{Drawing: box(80, 130), Caption: "fcaption"}
+	second := report.Figure{Drawing: box(80, 20), Caption: "gcaption"}
+	items := strings.Split("i1 i2 i3 i4 i5 i6 i7 i8", " ")
+	blocks := []report.Block{report.List{Items: strings.Split(strings.Repeat("x,", 29)+"x", ",")},
+		report.Section("head"), tall, second, report.Paragraph{Words: strings.Repeat("words ", 60)}, report.List{First: 1, Items: items}, report.Section("after")}
+	doc, err := Lay(report.Report{Blocks: blocks}, letter(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	on, count, high := map[string]int{}, map[string]int{}, map[string]float64{}
+	for _, s := range doc.Sheets {
+		for _, x := range s.Texts {
+			on[x.Words], high[x.Words] = s.Number, x.At.Y
+			count[x.Words]++
+		}
+	}
+	for word, sheet := range map[string]int{"head": 1, "i1": 1, "i8": 1, "fcaption": 2, "gcaption": 2, "after": 2} {
+		if on[word] != sheet || count[word] != 1 {
+			t.Errorf("%q stands %d times, last on sheet %d, want once on %d", word, count[word], on[word], sheet)
+		}
+	}
+	if !(high["head"] > high["i1"] && high["i1"] > high["i8"] && high["fcaption"] > high["gcaption"] && high["gcaption"] > high["after"]) {
+		t.Errorf("the order is lost: %v", high)
+	}
+	blocks[4], blocks[5] = report.Paragraph{Words: "few"}, report.Paragraph{Words: "words"}
+	if doc, err = Lay(report.Report{Blocks: blocks}, letter(t)); err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range doc.Sheets[0].Texts {
+		if x.Words == "few" || x.Words == "head" {
+			t.Errorf("%q is parted from its figure", x.Words)
+		}
+	}
+}
+
 // TestFull: where no block takes more than a third of a sheet, no more than that stays blank
 // at the foot of any but the last, chapters and figures with their tables too.
 func TestFull(t *testing.T) {

@@ -11,6 +11,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
@@ -34,10 +35,10 @@ import (
 type Book struct {
 	Subject
 	Water  water.Kind
-	Prices string // a level, or the name of a table
-	Skill  hours.Skill
-	Labor  string // a labor file, "" for none
-	HTML   bool   // one HTML file too
+	Prices string       // a level, or the name of a table
+	Skill  *hours.Skill // nil for what the design says
+	Labor  string       // a labor file, "" for none
+	HTML   bool         // one HTML file too
 	Printer
 }
 
@@ -56,7 +57,7 @@ func (b *Book) Fields() []Field {
 		units(&b.Units, "what lengths are lettered in; marks on wood carry both"),
 		kindOfWater(&b.Water),
 		prices(&b.Prices),
-		skill(&b.Skill),
+		skillOrKept(&b.Skill),
 		{Name: "labor", Takes: "FILE.csv", Says: "a labor file: how many times as long stages and skills take, as builds have shown", Value: words(&b.Labor)},
 		{Name: "html", Says: "one HTML file too, to read on a screen or a phone", Value: yes(&b.HTML)},
 	}, onPaper...)
@@ -69,7 +70,34 @@ func prices(to *string) Field {
 
 // skill is how practiced the builder is.
 func skill(to *hours.Skill) Field {
-	return Field{Name: "skill", Takes: strings.Join(namesOf(hours.Skills()), "|"), Says: "how practiced the builder is", Value: bind(to, hours.ParseSkill, hours.Skill.String)}
+	return Field{Name: "skill", Takes: strings.Join(namesOf(hours.Skills()), "|"), Says: "how practiced the builder is; a sized design keeps it for its book", Value: bind(to, hours.ParseSkill, hours.Skill.String)}
+}
+
+// skillOrKept is the same, where a design may say it.
+func skillOrKept(to **hours.Skill) Field {
+	var any hours.Skill
+	f := skill(&any)
+	f.Value = bind(to, func(s string) (*hours.Skill, error) {
+		v, err := hours.ParseSkill(s)
+		return &v, err
+	}, func(v *hours.Skill) string {
+		if v == nil {
+			return ""
+		}
+		return v.String()
+	})
+	return f
+}
+
+// practiced is the skill that was asked for, or the design's, or average.
+func practiced(asked *hours.Skill, d *design.Design) (hours.Skill, error) {
+	if asked != nil {
+		return *asked, nil
+	}
+	if d.Skill == "" {
+		return hours.Average, nil
+	}
+	return hours.ParseSkill(d.Skill)
 }
 
 // Do makes the book.
@@ -185,8 +213,11 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 
 // sawn works out the boat, its wood, what is bought for it and the hours it takes.
 func (b *Book) sawn(k *facts, w World, prices *cost.Table) (book.Facts, error) {
-	p := book.Facts{Fingerprint: k.fingerprint, Units: b.Units, Prices: prices, Skill: b.Skill, Miss: usualMiss}
-	var err error
+	skill, err := practiced(b.Skill, k.design)
+	if err != nil {
+		return book.Facts{}, err
+	}
+	p := book.Facts{Fingerprint: k.fingerprint, Units: b.Units, Prices: prices, Skill: skill, Miss: usualMiss}
 	if p.Frame, err = k.frame(); err != nil {
 		return p, err
 	}
@@ -206,7 +237,7 @@ func (b *Book) sawn(k *facts, w World, prices *cost.Table) (book.Facts, error) {
 	p.Cost = cost.Of(p.Needs, p.Plan, p.Prices)
 	p.Work = hours.Count(p.Frame, p.Plan, p.Needs, kits...)
 	l, err := w.labor(b.Labor)
-	p.Work = l.Of(p.Work, b.Skill)
+	p.Work = l.Of(p.Work, p.Skill)
 	return p, err
 }
 

@@ -127,7 +127,7 @@ func (c *Course) readPrices() (err error) {
 // bookOf asks for the book of a boat whose builder has a skill.
 func (c *Class) bookOf(skill hours.Skill) *Book {
 	b := NewBook()
-	b.Units, b.Water, b.Prices, b.Skill, b.Printer = c.Units, c.Water, c.Prices, skill, c.Printer
+	b.Units, b.Water, b.Prices, b.Skill, b.Printer = c.Units, c.Water, c.Prices, &skill, c.Printer
 	return b
 }
 

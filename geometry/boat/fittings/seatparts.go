@@ -119,10 +119,11 @@ func boltSizes(h *seat.Hung) string {
 func things(s seat.Seat) []kit.Thing {
 	top := place(s, s.TopZ())
 	// The least that is mixed at once; what of it stays in the joints weighs a few grams.
-	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints; epoxy beds bolt heads too", At: top}
+	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints", At: top}
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
-		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger: " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue}
+		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger: " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
+			{Key: "epoxy", Name: "epoxy and its filler", Amount: 0.1, Unit: "kg", How: "beds the heads of the bolts", At: at}}
 		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
 		if h.Bottom == design.Slats {
 			n := 4 * float64(h.Along)

@@ -27,7 +27,7 @@ func blocks(f *frame.Frame, side string) []Stick {
 		s := Stick{Mark: fmt.Sprintf("GB%d%s", i+1, side[:1]), Part: fmt.Sprintf("%s gunwale, block %d of %d", side, i+1, len(g.Blocks)), Family: Block, Member: side + " gunwale",
 			Species: f.Design.Gunwale.Species, Length: long + blockTrim, Width: m.Depth, Thickness: m.Width, Grain: "along; offcuts serve", Net: long * m.Depth * m.Width}
 		if i == 0 || i == len(g.Blocks)-1 {
-			s.Length = long + blockTrim + endTrim
+			s.Length = long + blockTrim + frame.EndTrim
 		}
 		out = append(out, s)
 	}

@@ -29,14 +29,14 @@ const hard = 0.5
 // battenRun gives a batten its scarf rule: between ribs, so that no lashing lies on
 // a feather edge, and where it bends least.
 func battenRun(f *frame.Frame, species string, line *curve.Track, aft, fore, depth float64) *Run {
-	run := &Run{Aft: aft - endTrim, Fore: fore + endTrim, Scarf: f.Design.Gunwale.ScarfSlope * depth}
+	run := &Run{Aft: aft - frame.EndTrim, Fore: fore + frame.EndTrim, Scarf: f.Design.Gunwale.ScarfSlope * depth}
 	var zones []frame.Zone
 	half := float64(f.Design.Ribs.Width) / 2
 	for _, r := range f.Ribs {
 		at := line.Length(r.Station)
 		zones = append(zones, frame.Zone{From: at - half, To: at + half})
 	}
-	zones = append(zones, frame.Zone{From: run.Aft, To: aft + endTrim}, frame.Zone{From: fore - endTrim, To: run.Fore})
+	zones = append(zones, frame.Zone{From: run.Aft, To: aft + frame.EndTrim}, frame.Zone{From: fore - frame.EndTrim, To: run.Fore})
 	run.Rooms = rooms(frame.Merged(append(slices.Clone(zones), hardCurves(line, 0)...)), run.Scarf)
 	run.Borne = rooms(frame.Merged(append(zones, hardCurves(line, bears(f.Design, species, depth))...)), run.Scarf)
 	return run

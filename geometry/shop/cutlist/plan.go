@@ -133,7 +133,7 @@ func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 		}
 	}
 	for _, species := range woods {
-		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species}
+		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species, longest: float64(f.Design.Stock.Longest)}
 		for i, s := range p.Sticks {
 			if s.Species == species {
 				t.mine = append(t.mine, i)
@@ -237,11 +237,27 @@ func same(d *design.Design, a, b string) bool {
 	return a == b || errX == nil && errY == nil && x.Name == y.Name
 }
 
-// yard lists the sizes to ask for when none are named: 8 to 18 feet long, 4 to 12
+// soldLong are the lengths to ask for when no boards are named, 8 to 18 feet in even mm: of these the
+// ones whose sound wood is no longer than the longest stick, and the one that gives it; all
+// where it is 0. Common practice, no source.
+func soldLong(longest float64) []float64 {
+	usual := []float64{2440, 3050, 3660, 4270, 4880, 5490}
+	most := longest + 2*Checked
+	if longest == 0 || most >= usual[len(usual)-1] {
+		return usual
+	}
+	short := slices.DeleteFunc(usual, func(long float64) bool { return long > most })
+	if len(short) == 0 || short[len(short)-1] < most {
+		short = append(short, most)
+	}
+	return short
+}
+
+// yard lists the sizes to ask for when none are named: of the usual lengths, 4 to 12
 // inches wide, 1 to 2 inches thick, in even mm. Common practice, no source.
-func yard(species string) []Board {
+func yard(species string, longest float64) []Board {
 	var out []Board
-	for _, long := range []float64{2440, 3050, 3660, 4270, 4880, 5490} {
+	for _, long := range soldLong(longest) {
 		for _, wide := range []float64{100, 150, 200, 250, 300} {
 			for _, thick := range []float64{25, 32, 38, 50} {
 				out = append(out, Board{Species: species, Length: long, Width: wide, Thickness: thick, Asked: true})

@@ -83,6 +83,9 @@ func shifted(rips []RipCut, by int) []RipCut {
 // wood pools one wood.
 func (p *Pooled) wood(species string, apart []Sawn) {
 	t := sawing{species: species, sticks: p.Sticks, kerf: p.Kerf, pack: Pack}
+	for _, s := range apart { // no longer than the builders, who may have said how long, asked for
+		t.longest = max(t.longest, s.Board.Clear())
+	}
 	cuttings := map[int]Cutting{}
 	for i, s := range p.Sticks {
 		if s.Species == species && len(p.Cuttings[i].Pieces) > 0 {
@@ -159,7 +162,7 @@ func (t sawing) piles(from pile) []pile {
 		bought float64
 	}
 	var sizes []tried
-	for _, b := range yard(t.species) {
+	for _, b := range yard(t.species, t.longest) {
 		if boards, left := quick.cut(b, all); len(left) == 0 {
 			sizes = append(sizes, tried{b, float64(len(boards)) * b.Volume()})
 		}
@@ -212,7 +215,7 @@ func (t sawing) smallerLast(p pile) pile {
 	}
 	out := pile{boards: slices.Clone(p.boards)}
 	t.pack = firstFitOnly
-	for _, b := range yard(t.species) {
+	for _, b := range yard(t.species, t.longest) {
 		b.Sawn = p.boards[last].Board.Sawn
 		if b.Volume() >= out.boards[last].Board.Volume() {
 			continue

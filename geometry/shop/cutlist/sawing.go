@@ -12,6 +12,7 @@ type sawing struct {
 	mine    []int // numbers of the sticks of this wood
 	kerf    float64
 	pack    packer
+	longest float64 // of the sticks that a yard gives, mm; 0 for any
 }
 
 type result struct {
@@ -73,7 +74,7 @@ const fewest = 4
 func (t sawing) fromYard() result {
 	quick := t
 	quick.pack = firstFitOnly
-	sizes := yard(t.species)
+	sizes := yard(t.species, t.longest)
 	tried := make([]result, len(sizes))
 	order := make([]int, len(sizes))
 	for i, b := range sizes {

@@ -56,7 +56,7 @@ func edgeGlued(d *design.Design, sticks []Stick) []Stick {
 func widest(d *design.Design, s Stick) float64 {
 	boards := named(d, s.Species)
 	if len(boards) == 0 {
-		boards = yard(s.Species)
+		boards = yard(s.Species, float64(d.Stock.Longest))
 	}
 	wide := 0.0
 	for _, b := range boards {

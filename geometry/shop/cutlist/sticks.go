@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
@@ -83,12 +82,8 @@ type Run struct {
 	Beside    string       // sticks with the same word lie side by side and stagger their scarfs
 }
 
-// The wood left for cutting long ends and outlines true, mm: at each end of a long
-// stick, and round a shaped part. Common practice, no source.
-const (
-	endTrim = 25.0
-	Around  = 6.0
-)
+// along returns the sides of a blank, along the grain and across.
+func along(blank curve.Path) (long, wide float64) { return blank[0].Length(), blank[1].Length() }
 
 // Sticks lists every piece of wood of a frame, its fittings and its outfits, each once.
 func (h Heat) Sticks(f *frame.Frame, kits ...kit.Kit) []Stick {
@@ -122,7 +117,7 @@ func gunwales(f *frame.Frame) []Stick {
 	var out []Stick
 	for s, side := range []string{"port", "starboard"} {
 		for i := range n {
-			run := &Run{Aft: g.Aft - endTrim, Fore: g.Fore + endTrim, Scarf: g.ScarfLength, Rooms: g.ScarfRooms(g.ScarfLength), Beside: side + " gunwale"}
+			run := &Run{Aft: g.Aft - frame.EndTrim, Fore: g.Fore + frame.EndTrim, Scarf: g.ScarfLength, Rooms: g.ScarfRooms(g.ScarfLength), Beside: side + " gunwale"}
 			for k, scarf := range g.Scarfs {
 				if k%n == i {
 					run.Fixed = append(run.Fixed, scarf.Middle)
@@ -192,16 +187,16 @@ func stems(f *frame.Frame) []Stick {
 	for i, s := range []frame.Stem{f.Bow, f.Stern} {
 		mark, net := fmt.Sprintf("T%d", i+1), area(s.Outline)*s.Thickness
 		if made == design.StemsSolid {
-			box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
+			long, wide := along(s.Blank())
 			out = append(out, Stick{Mark: mark, Part: s.End + " stem", Family: Stem, Species: wood,
-				Length: box.W() + 2*Around, Width: box.H() + 2*Around, Thickness: s.Thickness, Grain: "along the arrow on the pattern", Net: net})
+				Length: long, Width: wide, Thickness: s.Thickness, Grain: "along the arrow on the pattern", Net: net})
 			continue
 		}
 		outer := f.Hull.Bow.Outer
 		if i == 1 {
 			outer = f.Hull.Stern.Outer
 		}
-		long := outer.Length() + (s.ToeX - s.FootX) + 2*endTrim
+		long := outer.Length() + (s.ToeX - s.FootX) + 2*frame.EndTrim
 		for k := range b.StemPlies {
 			out = append(out, Stick{Mark: fmt.Sprintf("%s-%d", mark, k+1), Part: fmt.Sprintf("%s stem, ply %d of %d", s.End, k+1, b.StemPlies), Family: Stem, Member: s.End + " stem", Species: wood,
 				Length: long, Width: s.Thickness, Thickness: s.Moulded / float64(b.StemPlies), Grain: "along, straightest", Wants: FlatFaces, Net: net / float64(b.StemPlies)})
@@ -237,9 +232,9 @@ func (h Heat) stringers(f *frame.Frame) []Stick {
 func breasthooks(f *frame.Frame) []Stick {
 	var out []Stick
 	for i, b := range []frame.Breasthook{f.BowHook, f.SternHook} {
-		box := b.Outline.Bounds()
+		long, wide := along(b.Blank())
 		out = append(out, Stick{Mark: fmt.Sprintf("B%d", i+1), Part: b.End + " breasthook", Family: Breasthook, Species: f.Design.Breasthook.Species,
-			Length: math.Max(box.W(), box.H()) + 2*Around, Width: math.Min(box.W(), box.H()) + 2*Around, Thickness: b.Thickness, Grain: "as on the pattern", Net: area(b.Outline) * b.Thickness})
+			Length: long, Width: wide, Thickness: b.Thickness, Grain: "as on the pattern", Net: area(b.Outline) * b.Thickness})
 	}
 	return out
 }
@@ -247,9 +242,9 @@ func breasthooks(f *frame.Frame) []Stick {
 func thwarts(f *frame.Frame) []Stick {
 	var out []Stick
 	for i, t := range f.Thwarts {
-		box := t.Outline.Bounds()
+		long, wide := along(t.Blank())
 		out = append(out, Stick{Mark: fmt.Sprintf("C%d", i+1), Part: t.Name, Family: Thwart, Species: f.Design.Thwarts[i].Species,
-			Length: box.W() + 2*Around, Width: box.H(), Thickness: t.Thickness, Grain: "along", Net: area(t.Outline) * t.Thickness})
+			Length: long, Width: wide, Thickness: t.Thickness, Grain: "along", Net: area(t.Outline) * t.Thickness})
 	}
 	return out
 }
@@ -339,15 +334,15 @@ func name(k kit.Kit, p kit.Piece, i int) string {
 
 // layers are the sticks of one piece: layers of a thick one, staves of a wide board.
 func layers(p kit.Piece, mark, name string) []Stick {
-	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: p.Long + 2*Around, Width: p.Wide, Thickness: p.Thick, Grain: p.Grain, Net: p.Volume()}
+	s := Stick{Mark: mark, Part: name, Family: Fitting, Species: p.Wood, Length: math.Ceil(p.Long + 2*frame.Around), Width: p.Wide, Thickness: p.Thick, Grain: p.Grain, Net: p.Volume()}
 	if s.Grain == "" {
 		s.Grain = "along"
 	}
 	switch p.Form {
 	case kit.Spar:
-		s.Family, s.Grain, s.Length = Spar, "along, straightest, no knots", p.Long+2*endTrim
+		s.Family, s.Grain, s.Length = Spar, "along, straightest, no knots", math.Ceil(p.Long+2*frame.EndTrim)
 	case kit.Beam:
-		s.Family, s.Grain, s.Length = Beam, "along, straightest, no knots", p.Long+2*endTrim
+		s.Family, s.Grain, s.Length = Beam, "along, straightest, no knots", math.Ceil(p.Long+2*frame.EndTrim)
 	}
 	if p.Scarf > 0 {
 		s.Run = scarfed(s, p.Scarf)

@@ -2,10 +2,8 @@ package materials
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
-	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/design"
@@ -119,11 +117,10 @@ func stemLayers(f *frame.Frame, s frame.Stem) []blank {
 	if f.Design.MadeStems() != design.StemsPlywood {
 		return nil
 	}
-	const round = 12.0 // mm more each way
 	var out []blank
-	box := s.Outline.Map(geometry.Turn(-s.Grain)).Bounds()
+	whole := s.Blank()
 	for _, t := range design.Sheets(s.Thickness) {
-		out = append(out, blank{1, t, math.Ceil(box.W() + round), math.Ceil(box.H() + round)})
+		out = append(out, blank{1, t, whole[0].Length(), whole[1].Length()})
 	}
 	return out
 }

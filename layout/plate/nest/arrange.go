@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 )
@@ -23,13 +24,38 @@ func (o Options) trimmed(laid []layout.Placed) sheet {
 	s := sheet{laid: laid}
 	s.Parts, s.Used, s.Stock = len(laid), geometry.EmptyBox(), geometry.Pt(o.Stock.W, o.Stock.H)
 	for _, q := range laid {
-		s.Used, s.Wood = s.Used.Union(q.Part.Outline().Map(q.Move).Bounds()), s.Wood+q.Part.Area()
+		ground := q.Part.Ground()
+		s.Used, s.Wood = s.Used.Union(ground[len(ground)-1].Map(q.Move).Bounds()), s.Wood+q.Part.Area()
 	}
+	s.Blanks = blanks(laid)
 	s.Box = geometry.Rect(0, 0, math.Min(o.Stock.W, s.Used.Max.X+o.Gap), math.Min(o.Stock.H, s.Used.Max.Y+o.Gap))
 	if o.ByThickness {
 		s.Material, s.Thickness = laid[0].Part.Material, laid[0].Part.Thickness
 	}
 	return s
+}
+
+// blanks lists the blanks of the parts by their size, those of one size once; nil where not
+// every part has one.
+func blanks(laid []layout.Placed) []layout.Blank {
+	var out []layout.Blank
+	for _, q := range laid {
+		b := q.Part.Blank
+		if b == nil {
+			return nil
+		}
+		one := layout.Blank{Count: 1, Long: b[0].Length(), Wide: b[1].Length()}
+		const same = 0.05 // mm, as the sizes are lettered
+		i := slices.IndexFunc(out, func(o layout.Blank) bool {
+			return math.Abs(o.Long-one.Long) < same && math.Abs(o.Wide-one.Wide) < same
+		})
+		if i < 0 {
+			out = append(out, one)
+			continue
+		}
+		out[i].Count++
+	}
+	return out
 }
 
 // How boards lie apart on a plate, and the least width that their labels are broken to, mm.
@@ -96,6 +122,9 @@ func From(b layout.Board) string {
 	stock, run := Stock{b.Stock.X, b.Stock.Y}, "upright"
 	if stock.Grain() == 0 {
 		run = "level"
+	}
+	if b.Blanks != nil {
+		return fmt.Sprintf("lay the blanks where they are drawn: %s, grain %s", wording.List(b.Blanks, layout.Blank.String), run)
 	}
 	return fmt.Sprintf("%.0f x %.0f mm of stock of %v, grain %s", math.Ceil(b.Box.W()), math.Ceil(b.Box.H()), stock, run)
 }

@@ -40,6 +40,9 @@ func (o Options) fitting(parts []layout.Part) ([]layout.Part, error) {
 		if o.ByThickness {
 			o = o.on(p)
 		}
+		if p.Blank != nil && !o.fits(p) {
+			p.Blank = nil
+		}
 		if o.fits(p) {
 			out = append(out, p)
 			continue

@@ -58,13 +58,33 @@ const (
 
 // on returns the options for a part, whose thickness may have stock of its own.
 func (o Options) on(p layout.Part) Options {
-	for _, q := range o.Others {
-		if math.Abs(q.Thickness-p.Thickness) < 0.05 && p.Thickness > 0 { // nearer than stock is planed
-			o.Stock = q.Stock
-		}
+	if q := o.own(p); q != nil {
+		o.Stock = q.Stock
 	}
 	o.Others = nil
 	return o
+}
+
+// own returns the stock that is named for a part's thickness, nil for none.
+func (o Options) own(p layout.Part) *Other {
+	for i, q := range o.Others {
+		if math.Abs(q.Thickness-p.Thickness) < 0.05 && p.Thickness > 0 { // nearer than stock is planed
+			return &o.Others[i]
+		}
+	}
+	return nil
+}
+
+// freed leaves out the blanks of parts that are laid on whole stock all the same: where all
+// lie together, or where stock is named for their thickness.
+func (o Options) freed(parts []layout.Part) []layout.Part {
+	out := slices.Clone(parts)
+	for i := range out {
+		if !o.ByThickness || o.own(out[i]) != nil {
+			out[i].Blank = nil
+		}
+	}
+	return out
 }
 
 // Check returns an error when an option is out of its bounds.
@@ -104,7 +124,7 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 	if err := o.Check(); err != nil {
 		return layout.Plate{}, err
 	}
-	parts, err := o.fitting(parts)
+	parts, err := o.fitting(o.freed(parts))
 	if err != nil {
 		return layout.Plate{}, err
 	}

@@ -28,8 +28,9 @@ type shape struct {
 
 func newShape(p layout.Part, chord float64) shape {
 	s := shape{box: geometry.EmptyBox()}
-	for i, c := range p.Cut {
-		if b := c.Bounds(); i < len(p.Cut)-1 && max(b.W(), b.H()) < leastHole {
+	ground := p.Ground()
+	for i, c := range ground {
+		if b := c.Bounds(); i < len(ground)-1 && max(b.W(), b.H()) < leastHole {
 			continue
 		}
 		pts := c.Flatten(chord)

@@ -82,7 +82,7 @@ func (s stretch) of(p layout.Part, which string) (layout.Part, error) {
 		hi = math.Inf(1)
 	}
 	out := p
-	out.Name, out.Cut, out.Marks, out.Letters = p.Name+", piece "+which, nil, nil, nil
+	out.Name, out.Cut, out.Marks, out.Letters, out.Blank = p.Name+", piece "+which, nil, nil, nil, nil
 	for i, c := range p.Cut {
 		kept, err := between(c, lo, hi, i < len(p.Cut)-1)
 		if err != nil {

@@ -74,7 +74,8 @@ func Of(p layout.Plate) ([]Layer, error) {
 	return out, nil
 }
 
-// boards draws the corners of every sheet of stock and above it what it is.
+// boards draws the corners of every sheet of stock, above it what it is, and on it the
+// blanks that parts are sawn from.
 func boards(p layout.Plate) []curve.Path {
 	const arm = 20 // mm
 	var out []curve.Path
@@ -86,6 +87,11 @@ func boards(p layout.Plate) []curve.Path {
 		}
 		for _, t := range b.Label {
 			out = append(out, t.Strokes()...)
+		}
+	}
+	for _, q := range p.Parts {
+		if q.Part.Blank != nil {
+			out = append(out, q.Part.Blank.Map(q.Move))
 		}
 	}
 	return out

@@ -73,7 +73,7 @@ func TestShortInBook(t *testing.T) {
 	d.Stock.Boards = []design.Board{{Species: "white ash", Length: 1300, Width: 90, Thickness: 25, Count: 1, Price: new(0.0), Sawn: "flat"}}
 	b := bookOf(t, facts(t, d, measure.Metric))
 	all := told(b)
-	for _, want := range []string{"No other wood, and no wood of another part, is taken for them", "Buy for them, besides the boards of the plan", "boards of white ash, 1300.0 x 90.0 x 25.0 mm, flat-sawn",
+	for _, want := range []string{"No other wood, and no wood of another part, is taken for them", "Buy for them, besides the boards of the plan", "boards of white ash, 1300 x 90 x 25.0 mm, flat-sawn",
 		"No board is wide enough for", "nothing to buy: 1 board of the ripping plan, your own", "1 board of your own costs nothing", "rings flat"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("the book does not say %q", want)

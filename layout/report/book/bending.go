@@ -97,7 +97,7 @@ func (w *writer) blanks() []string {
 	} else {
 		words = w.headsToSwell()
 	}
-	out = append(out, words)
+	out = append(out, "Draw an arrow on each blank, at its middle and along its width, and its name beside it: the arrow points to the bow, and the face that it stands on lies outside, against the keel. Take the face with the straighter grain for it (common practice). Ease, Twist and Along count from that arrow.", words)
 	if n := w.Frame.Design.Ribs.Spare; n > 0 {
 		out = append(out, fmt.Sprintf("Keep %s ready, of full length and without marks: some ribs will break, and a spare is marked for the one that did.", wording.Counted(n, "spare blank")))
 	}
@@ -163,8 +163,9 @@ func (w *writer) byHand() []string {
 	return slices.Concat(w.blanks(), []string{w.trimmed()}, w.leaning(), w.steamBox(),
 		w.alone("bend it and put it in as the next steps say, leave it overnight, lift it out"), []string{
 			w.steamed(),
+			w.inTurn(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
-			"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot. Hold it there for a few breaths and let go.",
+			"Bend each rib hot over your knee, a post or a round former, one bilge after the other, until its heads stand at the width held hot. It is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
 			w.wrung() + "Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel.",
 			"True both bilges by hand, by sight and with the gauge.",
 			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.bilgeBatten()),
@@ -172,6 +173,14 @@ func (w *writer) byHand() []string {
 			"Steam a rib again that stands proud or shy, and ease it.",
 			"Leave all of it under the battens overnight.",
 		}, w.relaxed())
+}
+
+// inTurn says how many ribs are in the box at once.
+func (w *writer) inTurn() string {
+	const apart = 5.0 // minutes in which two hands bend a rib, set it and look at it; common practice
+	minutes := w.Bend.Ribs[0].Minutes
+	return fmt.Sprintf("Put a rib into the box every %.0f minutes, its time written on its end: so %s steam at once, each has its %.0f minutes when you reach for it, and none waits. The hours of the chapter Hours count the hands alone.",
+		apart, wording.Counted(int(math.Ceil(minutes/apart)), "rib"), minutes)
 }
 
 // leastTwist is the twist of a head that needs no hand, radians; our own choice.
@@ -352,7 +361,16 @@ func (w *writer) headsGlued() string {
 	case h.Glued == 0:
 		return ""
 	case h.All():
-		return " Glue each head into its mortise as you peg it."
+		return " Glue each head into its mortise as you peg it." + w.dampGlue()
 	}
-	return fmt.Sprintf(" Glue the heads of the last %s at each end: spring one head at a time out of its mortise, spread glue on it, put it back and peg it.", wording.Counted(h.Glued, "rib"))
+	return fmt.Sprintf(" Glue the heads of the last %s at each end: spring one head at a time out of its mortise, spread glue on it, put it back and peg it.", wording.Counted(h.Glued, "rib")) + w.dampGlue()
+}
+
+// dampGlue says when heads that were steamed are dry enough for glue, "" where they dry for
+// days anyhow.
+func (w *writer) dampGlue() string {
+	if w.Bend.OnForms() {
+		return ""
+	}
+	return " Few glues hold on damp wood: wait with these until their heads feel as warm to the cheek as a blank that was never soaked, two nights after the steam or more (common practice), or take a glue whose maker allows damp wood."
 }

@@ -71,7 +71,7 @@ func (w *writer) stemsMade() []string {
 		return []string{
 			"Saw the layers of each stem's blank from plywood, one of each of these thicknesses: " + wording.List(design.Sheets(w.Frame.Bow.Thickness), w.Letters.Units.Whole) + "; the grain of their faces along the pattern's arrow.",
 			"Glue the layers of a blank on each other, flat under weights. Leave them overnight.",
-			"Saw each stem to its pattern, through all layers at once, or have the machine cut it. Fair the edges."}
+			"Lay the pattern on the glued blank, its arrow along the grain. Saw each stem to its pattern, through all layers at once, or have the machine cut it. Fair the edges."}
 	case design.StemsLaminated:
 		form := math.Inf(1)
 		for _, s := range w.Bend.Stems {
@@ -82,7 +82,7 @@ func (w *writer) stemsMade() []string {
 			fmt.Sprintf("Glue the %d layers of each stem round it, from the middle outward. Leave them on the form overnight.", d.Bending.StemPlies),
 			"Plane the piece to its siding, and saw it to the pattern."}
 	}
-	return []string{"Saw the stems from straight-grained plank, each with the grain along its pattern's arrow."}
+	return []string{"Lay each stem's pattern on its blank, the arrow along the grain. Saw the stems from their blanks, and fair the edges."}
 }
 
 func (w *writer) stem(st frame.Stem) report.Figure {
@@ -99,7 +99,7 @@ func (w *writer) stem(st frame.Stem) report.Figure {
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.Fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.Fine(b.H()))
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s molded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.Fine(st.Thickness), w.Fine(st.Moulded), w.Fine(st.ToeX), w.Fine(st.FootX)),
+		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s molded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.Fine(st.Thickness), w.Fine(st.Moulded), w.Fine(st.ToeX), w.Fine(st.Outline[0].Start().X)),
 		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and where the stringers end.", st.End)}
 }
 

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wording"
@@ -114,7 +114,7 @@ func (w *writer) cutToGaps() []string {
 		return nil
 	}
 	return []string{
-		"Saw the cross pieces by hand to their patterns, but leave their ends full: " + w.Letters.Units.Whole(cutlist.Around) + " longer at each end, which is what the cut list gives them.",
+		"Saw the cross pieces by hand to their patterns, but leave their ends full: " + w.Letters.Units.Whole(frame.Around) + " longer at each end, which is what the cut list gives them.",
 		fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend))),
 		"Now cut each cross piece longer or shorter than its pattern by the difference, half of it at each end, and move its holes with the ends. Never force the gunwales to it.",
 		"Fit and bolt the cross pieces, as the chapter Joints shows." + w.boltLast(),

@@ -120,19 +120,19 @@ func (w *writer) bodyPlan() report.Figure {
 // dimensions lists the principal dimensions by the terms of ISO 8666.
 func (w *writer) dimensions() {
 	w.chapter("Dimensions and lines")
-	w.say("Terms and symbols after ISO 8666, taken from the design and not from a finished boat; no claim of compliance is made. Waterline, draft and freeboard are those at rest with the people and gear of the design aboard.")
+	w.say("Terms and symbols after ISO 8666, taken from the design and not from a finished boat; no claim of compliance is made. Waterline, draft and freeboard are those at rest with the people and gear of the design aboard. The line that the stems' patterns show %s up is the waterline that the design was drawn to, to place them by: it is not where the boat floats.", w.Length(float64(w.Frame.Design.Hull.Waterline)))
 	h := w.Afloat.Hull
 	aft, fore := h.Ends()
 	_, midSheer := h.Heights(0)
 	t := report.Titled("").Names("Symbol").Words("Dimension").Numbers("From the design").Filled(
-		"LH", "length of hull, stem to stem", w.Fine(fore-aft), "BH", "beam of hull, over the skin", w.Fine(h.Beam()),
-		"", "depth amidships, baseline to sheer", w.Fine(midSheer),
-		"", "sheer at the bow and at the stern, over the baseline", w.Fine(w.Frame.Hull.Bow.TopZ)+", "+w.Fine(w.Frame.Hull.Stern.TopZ))
+		"LH", "length of hull, stem to stem", w.Length(fore-aft), "BH", "beam of hull, over the skin", w.Length(h.Beam()),
+		"", "depth amidships, baseline to sheer", w.Length(midSheer),
+		"", "sheer at the bow and at the stern, over the baseline", w.Length(w.Frame.Hull.Bow.TopZ)+", "+w.Length(w.Frame.Hull.Stern.TopZ))
 	if r := w.Trial; r != nil {
 		o := r.Rest
-		t = t.Filled("LWL", "length of waterline", w.Fine(o.LWL), "BWL", "beam of waterline", w.Fine(o.BWL), "TC", "draft of canoe body", w.Fine(o.Draft),
-			"FF", "freeboard forward, at the bow", w.Fine(freeboard(h, o.Plane, fore)), "FM", "freeboard amidships", w.Fine(freeboard(h, o.Plane, 0)),
-			"FA", "freeboard aft, at the stern", w.Fine(freeboard(h, o.Plane, aft)), "", "least freeboard", w.Fine(o.Freeboard.Least),
+		t = t.Filled("LWL", "length of waterline", w.Length(o.LWL), "BWL", "beam of waterline", w.Length(o.BWL), "TC", "draft of canoe body", w.Length(o.Draft),
+			"FF", "freeboard forward, at the bow", w.Length(freeboard(h, o.Plane, fore)), "FM", "freeboard amidships", w.Length(freeboard(h, o.Plane, 0)),
+			"FA", "freeboard aft, at the stern", w.Length(freeboard(h, o.Plane, aft)), "", "least freeboard", w.Length(o.Freeboard.Least),
 			"", "mass of the boat, estimated", w.Mass(w.Afloat.Own().Mass), "", "displacement, all aboard", w.Mass(o.Displacement),
 			"", "block and prismatic coefficient", fmt.Sprintf("%.3f, %.3f", o.CB, o.CP))
 	}

@@ -34,7 +34,7 @@ type step struct {
 func (w *writer) order() {
 	steps := w.steps()
 	w.chapter(OrderOfWork)
-	w.say("Read a step to its end before you begin it. Times are for this boat and %s. Drying times are common practice for a heated workshop; what the maker says comes first.", w.Skill.Who())
+	w.say("Read a step to its end before you begin it. Times are for this boat and %s: each is the sum of the step's operations in the chapter Hours. Drying times are common practice for a heated workshop; what the maker says comes first.", w.Skill.Who())
 	for _, s := range steps {
 		w.section(w.named(s))
 		if s.care != "" {

@@ -63,7 +63,7 @@ func (w *writer) outsideSteps() (out []string) {
 	const bed = "Lay a bead of bedding compound on the skin where it goes."
 	if s := o.Outwale; s.There() {
 		out = append(out, fmt.Sprintf("Outwales: plane both to %s x %s, round the outer edges, oil them.", w.Fine(s.Across), w.Fine(s.Tall)),
-			"Clamp one dry along the gunwale, its upper edge flush, from midship outward. It covers the tacks and takes the knocks.",
+			"Clamp one dry along the gunwale, its upper edge flush, from midship outward. It covers the tacks and takes the knocks."+w.missTacks(),
 			"Mark its ends flush with the gunwales', plumb, and cut them.")
 		if o.Outwales.Cure != "" {
 			out = append(out, "Its bend: "+o.Outwales.Cure+".")
@@ -84,6 +84,14 @@ func (w *writer) outsideSteps() (out []string) {
 			"Bore through pad and skin to the drain's size, and seal the edge with coating.", "Bed the drain and screw it tight from inside.")
 	}
 	return out
+}
+
+// missTacks says what is done where a screw of the outwale would meet a tack.
+func (w *writer) missTacks() string {
+	if w.Frame.Design.Skin.Cloth == 0 || w.Bend.Outside.Outwale.Screws == nil {
+		return ""
+	}
+	return " The tacks are in first. Mark the places of the screws on the cloth, and pull out each tack within " + w.Letters.Units.Whole(6) + " of a screw: the outwale holds the cloth there."
 }
 
 // band is what covers the tacks where no outwale does; it goes in with the coats.
@@ -120,7 +128,7 @@ func (w *writer) screwed(s outside.Strip, why string) string {
 	if s.Screws == nil {
 		return "The wood under it is too thin for screws: clamp or strap it until the compound holds."
 	}
-	return fmt.Sprintf("Bore %s through the strip and %s on into the wood, and drive %s of %s x %s, square to the face, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and none is farther than %s from the next. Sink the heads by %s; then %s of wood or more stay under the tips.",
+	return fmt.Sprintf("Bore %s through the strip and %s on into the wood, and drive %s of %s x %s, square to the face, in the middle of the strip's breadth, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and none is farther than %s from the next. Sink the heads by %s; then %s of wood or more stay under the tips.",
 		w.Fine(outside.ScrewWide), w.Fine(outside.Pilot), wording.Counted(len(s.Screws), "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), why,
 		w.Length(s.Screws[0]-s.From), w.Length(s.To-s.Screws[len(s.Screws)-1]), w.Length(s.Apart), w.Length(outside.Sunk), w.Length(outside.Under))
 }

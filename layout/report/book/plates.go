@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
@@ -12,14 +14,30 @@ import (
 
 // plates shows the plates of the cutter's file, so that stock can be found for each.
 func (w *writer) plates() {
-	w.say("The cutter's file lays %s on %s, each of one material and thickness and trimmed to what it takes. Gauges want %.0f mm plywood or hardboard; the rest is in the cut list and may be sawn from plank. Neither gauges, paddles nor tools are in the cost.",
-		and(w.machined()), wording.Counted(len(w.Plates.Boards), "plate"), pattern.GaugeStock)
-	t := report.Titled("Plates for the cutter, "+w.Unit()).Names("Plate").Words("Of").Numbers("Thick", "Parts", "Wide", "Long")
+	w.say("The cutter's file lays %s on %s, each of one material and thickness.%s Gauges want a sheet of %.0f mm plywood or hardboard. Neither gauges, paddles nor tools are in the cost.",
+		and(w.machined()), wording.Counted(len(w.Plates.Boards), "plate"), w.fromBlanks(), pattern.GaugeStock)
+	t := report.Titled("Plates for the cutter, "+w.Unit()).Names("Plate").Words("Of").Numbers("Thick", "Parts").Words("Cut from, along the grain x across")
 	for i, b := range w.Plates.Boards {
-		t.Row(fmt.Sprint(i+1), b.Material, w.Cell(b.Thickness), fmt.Sprint(b.Parts), w.Whole(b.Box.W()), w.Whole(b.Box.H()))
+		from := "a sheet of " + w.Whole(b.Box.H()) + " x " + w.Whole(b.Box.W())
+		if b.Blanks != nil {
+			from = wording.List(b.Blanks, func(k layout.Blank) string {
+				return wording.Counted(k.Count, "blank") + " of " + w.sawn(k.Long) + " x " + w.Cell(k.Wide)
+			})
+		}
+		t.Row(fmt.Sprint(i+1), b.Material, w.Cell(b.Thickness), fmt.Sprint(b.Parts), from)
 	}
-	t.Note = "Wide and long are of the piece of stock that it takes at the most, the grain along its length: the file for the cutter is laid closer."
+	t.Note = "A sheet is what the parts take at the most: the file for the cutter is laid closer."
 	w.add(w.platesFigure(), t)
+}
+
+// fromBlanks says from which wood a cutter and a saw cut the parts.
+func (w *writer) fromBlanks() string {
+	stems := ""
+	if w.Frame.Design.MadeStems() == design.StemsPlywood {
+		stems = ", and the stems in theirs of glued plywood"
+	}
+	return " Parts of wood lie in their blanks, as the ripping plan gives them and the cut list has them" + stems +
+		": lay each blank on the cutter's table where the file draws it, in the layer SHEET. Without a cutter saw them from the same blanks, by their patterns."
 }
 
 // platesFigure draws the plates side by side at one scale.
@@ -29,16 +47,18 @@ func (w *writer) platesFigure() report.Figure {
 	for _, b := range w.Plates.Boards {
 		wide, high = wide+b.Box.W(), max(high, b.Box.H())
 	}
-	per := scaleFor(wide, high, report.Wide-apart*float64(len(w.Plates.Boards)), 110)
+	per := scaleFor(wide, high, report.Wide-apart*float64(len(w.Plates.Boards)), 80)
 	d := newSketch("plates", "Plates for the cutter", per)
 	x, first := 0.0, 0
 	for i, b := range w.Plates.Boards {
 		move := geometry.Shift(x-b.Box.Min.X, 0)
-		d.line(layout.Guide, x, 0, x+b.Box.W(), 0)
-		d.line(layout.Guide, x+b.Box.W(), 0, x+b.Box.W(), b.Box.H())
-		d.line(layout.Guide, x+b.Box.W(), b.Box.H(), x, b.Box.H())
-		d.line(layout.Guide, x, b.Box.H(), x, 0)
+		if b.Blanks == nil {
+			d.path(layout.Guide, curve.Rectangle(b.Box).Map(move))
+		}
 		for _, q := range w.Plates.Parts[first : first+b.Parts] {
+			if q.Part.Blank != nil {
+				d.path(layout.Guide, q.Part.Blank.Map(q.Move).Map(move))
+			}
 			for _, c := range q.Part.Cut {
 				d.path(layout.Mark, c.Map(q.Move).Map(move))
 			}
@@ -46,6 +66,6 @@ func (w *writer) platesFigure() report.Figure {
 		d.note(x, 0, 0, -under, layout.Left, fmt.Sprint(i+1))
 		x, first = x+b.Box.W()+apart*per, first+b.Parts
 	}
-	return report.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("The plates, %s, numbered as in the table; the grain runs up the sheet.", ratio(per)),
+	return report.Figure{Drawing: d.Drawing, Caption: fmt.Sprintf("The plates, %s, numbered as in the table; dashed the wood that is cut, its grain upright.", ratio(per)),
 		About: "Every part that a cutter cuts, laid on plates of one material and thickness."}
 }

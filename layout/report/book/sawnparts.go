@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -27,6 +28,9 @@ func (w *writer) byMachine() string {
 	words := "If a machine cuts parts from the cutter's file, have it cut " + and(now) + " now, and " + and(sawn) + " when their stock is sawn and planed, after the next step."
 	if w.Frame.Design.MadeStems() == design.StemsPlywood {
 		words += " Stems come after the step Stems and breasthooks has glued their blanks: the file has each once, for a blank of its whole thickness."
+	}
+	if w.Frame.Design.MadeStems() == design.StemsLaminated {
+		words += " Take the stems out of the file: their blanks are bent, and you saw them by hand."
 	}
 	var later []string
 	if len(w.Frame.Thwarts) > 0 && w.Bend.Boat.Why == nil {
@@ -121,7 +125,7 @@ func (w *writer) crosscutFirst(r cutlist.RipCut) string {
 	}
 	long := 0.0
 	for _, p := range r.Layers[0] {
-		long += p.Length + w.Plan.Kerf
+		long += math.Ceil(p.Length) + w.Plan.Kerf
 	}
-	return "first crosscut " + w.Cell(long) + " off this rip, for "
+	return "first crosscut " + w.sawn(long) + " off this rip, for "
 }

@@ -87,7 +87,7 @@ const headsHeld = "Wax the threads, and bed head and washer of each bolt in thei
 func (w *writer) hangSteps(s seat.Seat) []string {
 	h := s.Hung
 	out := []string{
-		fmt.Sprintf("Before the skin goes on: bore the gunwales for the bolts, %s, square to the wood and never within %s of a mortise. Let heads and washers in, %s deep, flush with the outer face, and glue a block of %s behind each pair.", w.Fine(seat.Hole), w.whole(25), w.Fine(seat.LetIn), s.Wood),
+		fmt.Sprintf("Before the skin goes on: bore the gunwales for the bolts, %s, square to the wood and never within %s of a mortise. Let heads and washers in, %s deep, flush with the outer face, for washers of 24 mm with a Forstner drill of 25 mm, and glue a block of %s behind each pair.", w.Fine(seat.Hole), w.whole(25), w.Fine(seat.LetIn), s.Wood),
 		headsHeld,
 		"Cut the slots of the hangers as closed holes, wood all round them: bore the corners, saw between them, and pare to the lines. The rail lies level, so the slot slants through the leaning board as its pattern says.",
 		"Slide a hanger on each end of both rails, clamp the hangers to their blocks, dry, and measure from the floor to the rails before you bore the hangers for their bolts.",
@@ -130,7 +130,7 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 		return geometry.Pt(p.Y, p.Z)
 	}
 	high := edge(rail.Width/2, rail.Height)
-	per := scaleFor(high.X+140, high.Y, 150, 110)
+	per := scaleFor(high.X+140, high.Y, 150, 72)
 	d := newSketch(fmt.Sprintf("seat-%d", s.Number+1), s.Name, per)
 	d.path(layout.Cut, curve.Polygon(edge(-rail.Width/2, 0), edge(rail.Width/2, 0), high, edge(-rail.Width/2, rail.Height)))
 	d.path(layout.Mark, curve.Polygon(g.Point(2, 0), g.Point(2, g.Block), g.Point(2+g.BlockHigh(), g.Block), g.Point(2+g.BlockHigh(), 0)))
@@ -162,7 +162,7 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 func (w *writer) frameFigure(s seat.Seat) report.Figure {
 	h := s.Hung
 	wide := math.Max(h.Front.Length, h.After.Length)
-	per := scaleFor(wide+60, s.Long+80, 150, 95)
+	per := scaleFor(wide+60, s.Long+80, 150, 75)
 	d := newSketch(fmt.Sprintf("seat-%d-above", s.Number+1), s.Name+", from above", per)
 	rect := func(p layout.Pen, x0, y0, x1, y1 float64) { d.box(p, x0, y0-s.At, x1, y1-s.At) }
 	inner, outer := s.Wide/2, s.Wide/2+seat.SpreadWide

@@ -59,7 +59,7 @@ func (w *writer) seatActs(k kit.Kit) []string {
 				bottom = "cut, wrap and sew the webbing."
 			}
 			out = append(out,
-				name+"measure from the gunwales to the floor, saw the hangers to that and slot them.",
+				name+w.slotRule(s, h),
 				name+"slide the hangers on the rails, set the rails to their height, and tap the hangers against the ends of the bolts: these mark the holes. Bore them, put the hangers on the bolts dry, against their blocks, and measure the height of the rails. Bore hangers and rails for the pegs.",
 				name+"take it down; glue spreaders and rails together, the hangers on the rails but not pinned. Leave it overnight.",
 				name+"plane it flush, round all edges and oil it. Leave it for a day.",
@@ -73,6 +73,13 @@ func (w *writer) seatActs(k kit.Kit) []string {
 		}
 	}
 	return out
+}
+
+// slotRule says how hangers are suited to the height of the gunwales as they stand.
+func (w *writer) slotRule(s seat.Seat, h *seat.Hung) string {
+	up := func(r seat.Rail) string { return w.Whole(r.Hanger.Point(0, 0).Y - s.Floor) }
+	return fmt.Sprintf("lay a straightedge across the gunwales at each rail and measure down to the floor; drawn, it is %s %s in front and %s %s behind. What yours is more, the slots and the lower ends of those hangers lie lower than on their pattern, and what it is less, higher: so the seat keeps its height over the floor. Then saw the hangers and cut the slots.",
+		up(h.Front), w.Unit(), up(h.After), w.Unit())
 }
 
 // oiled is what is done to the wood of a kit last.

@@ -383,7 +383,7 @@ func (w *writer) cloth() {
 	near := c.Nearest
 	if len(c.Proud) == 0 {
 		if near.By <= -0.1 {
-			w.say("The stringers hold the flat cloth off every rib; rib %s comes nearest, %s inside it between %s. Stringers that are planed thinner than the design leave less.",
+			w.say("The stringers hold the flat cloth off every rib; rib %s comes nearest, %s inside it between %s. That is the least anywhere, of the boat as drawn; a rib that Judging by eye draws proud has its own room, told there. Stringers that are planed thinner than the design leave less.",
 				near.Rib, w.Fine(-near.By), near.Between(f))
 		}
 		return

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/shop/cutlist"
@@ -24,10 +25,11 @@ func (w *writer) patterns() step {
 		"Lay the sheets of a strip on each other's crosses and tape them.",
 		"Pull a tape measure over each strip. The patterns' first sheet says how long it is.",
 		trace + w.traced(),
-		"Keep the story stick flat and dry. Every batten is marked from it.",
+		"Keep the story stick flat and dry. Every batten is marked from it. Its lanes and the rib stick's are sawn off one after the other, the keel's and the midship rib's first: keep each, with its name on it, for a piece that is made anew.",
+		"Where a strip or a lane shows one half, carry its marks round its edge to its back with a square: turned over at its 0, its back up and its marked edge on the same edge of the wood, it marks the other half.",
 		w.byMachine(),
 	}, tools: "printer, steel rule, tape measure, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
-		wrong: "a scale bar is off: set the printer to actual size and print again. A strip is off: cut its tape and lay the sheets anew",
+		wrong: "a scale bar is off: set the printer to actual size and print again. It is still off: have the program make its proof, one sheet that tells what this printer stretches, and the patterns anew by what you measure on it. A strip is off: cut its tape and lay the sheets anew",
 		care:  "Work knives away from you.", who: "common practice, no source read"}
 }
 
@@ -239,7 +241,7 @@ func (w *writer) stems() step {
 	return step{name: string(hours.Ends), work: stage(hours.Ends), wood: []cutlist.Family{cutlist.Stem, cutlist.Breasthook}, buys: buys, do: append(made,
 		"Cut the foot and the notch for the gunwales to their lines."+w.crosses(),
 		"Bore all holes of the pattern now, while the piece lies flat, square to the stem.",
-		"Saw the breasthooks to their patterns.",
+		"Lay each breasthook's pattern on its blank, the middle line along the grain, with "+w.Letters.Units.Whole(frame.Around)+" to spare on every side. Saw close outside the line and plane to it.",
 		"Plane their edges to the lean that the chapter Stems and breasthooks gives."),
 		tools: tools, dry: dry, check: "lay the stem on its pattern; both gunwales' ends lie flat on the shelf and against the horn",
 		wrong: "a shelf is high or aslant: pare it. It is low: glue on a shaving. A stem or a plate that has split is made anew",

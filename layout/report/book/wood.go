@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"ribwright/geometry"
@@ -24,7 +25,7 @@ func (w *writer) cutList() {
 			continue
 		}
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
-		t.Row(s.Mark, s.Part, s.Species, w.Cell(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, w.Plan.Grain(i))
+		t.Row(s.Mark, s.Part, s.Species, w.sawn(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, w.Plan.Grain(i))
 	}
 	w.blocksInList(&t)
 	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f liters of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
@@ -33,6 +34,12 @@ func (w *writer) cutList() {
 	}
 	w.add(t)
 	w.forms()
+}
+
+// sawn letters a length that is cut off in the rough, mm: to the next whole one.
+func (w *writer) sawn(mm float64) string {
+	const speck = 1e-6
+	return w.Whole(math.Ceil(mm - speck))
 }
 
 func (w *writer) boards() {
@@ -76,7 +83,7 @@ func (w *writer) boardSizes(v cutlist.Wood) string {
 	count := map[string]int{}
 	for _, s := range v.Boards {
 		b := s.Board
-		size := fmt.Sprintf("%s x %s x %s", w.Cell(b.Length), w.Cell(b.Width), w.Cell(b.Thickness))
+		size := fmt.Sprintf("%s x %s x %s", w.Whole(b.Length), w.Whole(b.Width), w.Cell(b.Thickness))
 		if count[size]++; count[size] == 1 {
 			sizes = append(sizes, size)
 		}
@@ -108,7 +115,7 @@ func (w *writer) layers(r cutlist.RipCut) string {
 		if p.Of > 1 {
 			mark += fmt.Sprintf("/%d", p.Number)
 		}
-		return mark + " " + w.Cell(p.Length)
+		return mark + " " + w.sawn(p.Length)
 	}
 	return wording.Joined(r.Layers, " | ", func(l []cutlist.Piece) string { return wording.List(l, piece) })
 }

@@ -74,7 +74,7 @@ func (b Balance) Promised(l report.Letters) []report.Block {
 		table.Row(b.cause(c.Case), l.Whole(-c.Least), l.Whole(c.Most))
 	}
 	table.Row("all at once, at the worst", l.Whole(-t.Band.Least.Moved), l.Whole(t.Band.Most.Moved))
-	table.Note = "How firmly heads sit and how hard cloth pulls is from memory (the tension that the design asks of the cloth is the likely one): measure the beam before and after the skin goes on, and with the cross pieces in and out."
+	table.Note = "How firmly heads sit and how hard cloth pulls is from memory (the tension that the design asks of the cloth is the likely one): they do not simply add up, for loose heads go whichever way the rest pulls: measure the beam before and after the skin goes on, and with the cross pieces in and out."
 	return append(append(out, table), b.forced(t, l)...)
 }
 
