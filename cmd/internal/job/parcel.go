@@ -15,14 +15,16 @@ import (
 type Parcel struct {
 	Loft
 	Prices string
-	Skill  hours.Skill
+	Skill  *hours.Skill // nil for what the design says
 }
 
 // NewParcel returns the request with its defaults.
 func NewParcel() *Parcel { return &Parcel{Loft: *NewLoft(), Prices: NewBook().Prices} }
 
 // Fields lists the choices.
-func (p *Parcel) Fields() []Field { return append(p.Loft.Fields(), prices(&p.Prices), skill(&p.Skill)) }
+func (p *Parcel) Fields() []Field {
+	return append(p.Loft.Fields(), prices(&p.Prices), skillOrKept(&p.Skill))
+}
 
 // Do makes the parcel. Facts are worked out once for all that is in it.
 func (p *Parcel) Do(w World) (*Result, error) {
