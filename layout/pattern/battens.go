@@ -15,7 +15,7 @@ import (
 // enough apart: so five strips go across a sheet; else the ends' words have a second.
 const (
 	laneRow = 3.8
-	laneEnd = 2.0 // under the last row
+	laneEnd = 1.8 // under the last row
 )
 
 // lane is a stick on the story stick.

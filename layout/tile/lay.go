@@ -143,8 +143,8 @@ func place(s *layout.Sheet, p plan, k piece, at spot) {
 		keyMap(s, p.sheet, k, p.room.Min.Y+barLong+8)
 	}
 	m := k.toSheet(at)
-	dressed, shown := k.dress(p.units, p.room.W()), *k.drawing
-	shown.Texts = k.letter(&dressed)
+	dressed, shown := k.dress(p.units, at.look), *k.drawing
+	shown.Texts = k.letter(&dressed, at.look)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})
 	put(s, dressed, m)
 }
