@@ -37,7 +37,7 @@ type laneMark struct {
 // are used from the top down and cut off when done. Where fore and aft are equal
 // it is the forward half.
 func Battens(f *frame.Frame, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", then cut it off"}
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Stacked: true, Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", then cut it off"}
 	if halved(f) {
 		d.Make = "turn over at midship; " + d.Make
 	}

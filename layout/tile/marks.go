@@ -206,7 +206,7 @@ func codePlaces(a, b geometry.Point, first, second string) [][]layout.Text {
 }
 
 // drawScales puts absolute distances along the lower and left edge of a tile, clear of
-// all that is on it.
+// all that is on it; along the left one only where they measure something.
 func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 	step, unit := 50.0, 1.0
 	if u == measure.Imperial {
@@ -227,7 +227,7 @@ func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
 		tick(geometry.Point{X: i * step, Y: c.Min.Y}, geometry.Point{Y: 3}, i)
 	}
-	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8; i++ {
+	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8 && !p.drawing.Stacked; i++ {
 		tick(geometry.Point{X: c.Min.X, Y: i * step}, geometry.Point{X: 3}, i)
 	}
 }
