@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"ribwright/layout/lettering"
 	"ribwright/layout/report"
 )
 
@@ -34,7 +33,7 @@ func TestNothingIsShortened(t *testing.T) {
 			if strings.Contains(x.Words, "...") {
 				t.Errorf("sheet %d: %q is shortened", s.Number, x.Words)
 			}
-			if at := x.At; at.X < area.Min.X || at.X+lettering.Width(x.Words, x.Height) > area.Max.X+area.W() || at.Y < area.Min.Y {
+			if box := x.Bounds(); box.Min.X < area.Min.X || box.Max.X > area.Max.X || x.At.Y < area.Min.Y {
 				t.Errorf("sheet %d: %q leaves the sheet", s.Number, x.Words)
 			}
 			for _, w := range strings.Fields(x.Words) {
