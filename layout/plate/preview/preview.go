@@ -21,9 +21,12 @@ const called = "Plates for the cutter"
 const (
 	head    = 4.5 // capitals of the sheet's heading, mm
 	small   = lettering.MinHeight
-	leading = 3.8 // between lines, mm
-	apart   = 6.0 // between plates, mm
-	under   = 1.2 // between a plate and its words, mm
+	leading = 3.8   // between lines, mm
+	foot    = 12.0  // the scale bar along the sheet, mm; it has both, as all sheets of a set
+	column  = 11.0  // the scale bar up the sheet
+	bar     = 101.6 // 4 inches
+	apart   = 6.0   // between plates, mm
+	under   = 1.2   // between a plate and its words, mm
 )
 
 // leasts are the widths that words are given under a narrow plate, mm: the widest with
@@ -41,11 +44,14 @@ func Sheet(p layout.Plate, about string, area geometry.Box) (s layout.Sheet, ok 
 	if len(p.Boards) == 0 {
 		return s, false
 	}
+	room := geometry.Box{Min: area.Min.Add(geometry.Pt(0, foot)), Max: area.Max.Sub(geometry.Pt(column, 0))}
 	for _, per := range scales {
 		s = layout.Sheet{Label: "the cutter's plates", Outline: []layout.Bookmark{{Title: called}}}
-		top := title(&s, about, per, area)
+		top := title(&s, about, per, room)
 		for _, least := range leasts {
-			if place(&s, plates(p, per, least), geometry.Box{Min: area.Min, Max: geometry.Pt(area.Max.X, top)}) {
+			if place(&s, plates(p, per, least), geometry.Box{Min: room.Min, Max: geometry.Pt(room.Max.X, top)}) {
+				s.Rule(area.Min.Add(geometry.Pt(2, 5.5)), geometry.Pt(1, 0), bar)
+				s.Rule(geometry.Pt(area.Max.X-5.4, area.Min.Y+foot+5), geometry.Pt(0, 1), bar)
 				return s, true
 			}
 		}

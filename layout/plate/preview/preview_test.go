@@ -47,7 +47,7 @@ func TestSheet(t *testing.T) {
 			for _, k := range s.Strokes {
 				if b := k.Path.Bounds(); !area.Grow(0.01).Holds(b.Min) || !area.Grow(0.01).Holds(b.Max) {
 					t.Errorf("%d parts: a line at %v", n, b)
-				} else if k.Pen == layout.Mark {
+				} else if k.Pen == layout.Mark && b.W() > 1 && b.H() > 1 {
 					scale := p.Boards[plates].Box.W() / b.W()
 					if per == 0 {
 						per = scale
