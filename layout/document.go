@@ -87,3 +87,21 @@ type Paper struct {
 	Name string
 	W, H float64 // mm
 }
+
+// Onto brings a sheet from true mm to the file's. Lettering shrinks with the
+// smaller factor, so that it stays where there is room for it.
+func (s *Sheet) Onto(m geometry.Affine) {
+	if m == geometry.Shift(0, 0) {
+		return
+	}
+	for i := range s.Views {
+		s.Views[i].ToSheet = s.Views[i].ToSheet.Then(m)
+	}
+	for i := range s.Strokes {
+		s.Strokes[i].Path = s.Strokes[i].Path.Map(m)
+	}
+	for i := range s.Texts {
+		s.Texts[i].At = m.Apply(s.Texts[i].At)
+		s.Texts[i].Height *= min(m.A, m.D)
+	}
+}

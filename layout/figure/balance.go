@@ -24,8 +24,10 @@ func Balance(title string, b *balance.Boat, w *balance.Without, trials []balance
 	low := 0.0
 	f.write(aft, low, head, title+", plan shape of the gunwales")
 	low -= row * 1.2
-	f.write(aft, low, small, lettering.Clip("Dashed with all members in, solid without "+w.String()+".", small, wideFigure))
-	low -= row
+	for _, l := range lettering.Wrap("Dashed with all members in, solid without "+w.String()+".", small, wideFigure) {
+		f.write(aft, low, small, l)
+		low -= row
+	}
 	f.write(aft, low, small, fmt.Sprintf("Drawn at 1 to %.0f; changes of shape are exaggerated %.0f times. Bow to the right. Forces in newtons: + a strut, - a tie.", 1/f.scale, f.factor))
 	low -= row
 	f.write(aft, low, small, "Ticks at the ribs are their push on the gunwales, 0.6 mm for 1 N, outward from the gunwale; inward they pull.")

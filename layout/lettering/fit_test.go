@@ -7,51 +7,6 @@ import (
 	"testing"
 )
 
-func TestClip(t *testing.T) {
-	const em = CapHeight // capitals this high make widths in em
-	for _, c := range []struct {
-		in    string
-		width float64
-		want  string
-	}{
-		{"Stem", Width("Stem", em), "Stem"},
-		{"Stem", Width("Stem", em) - 1e-6, "St..."},
-		{"  Stem\n", 100, "Stem"},
-		{"Ab cd", Width("Ab ...", em), "Ab..."},
-		{"WWWW", Width("...", em), "..."},
-		{"WWWW", Width("...", em) - 1e-6, ""},
-		{"W", 0, ""}, {"", 0, ""}, {"", -1, ""}, {"W", -1, ""}, {"W", math.NaN(), ""},
-		{"ii", Width("ii", em), "ii"},
-	} {
-		if got := Clip(c.in, em, c.width); got != c.want {
-			t.Errorf("Clip(%q, %g) = %q, want %q", c.in, c.width, got, c.want)
-		}
-	}
-	if got := Clip("a\tb", 0, 0); got != "a b" {
-		t.Errorf("Clip at height 0 = %q", got)
-	}
-}
-
-func TestClipIsLongest(t *testing.T) {
-	text := "Laminate the inner stem from 6 strips"
-	for w := 0.0; w < 100; w += 0.37 {
-		got := Clip(text, 3, w)
-		if Width(got, 3) > w {
-			t.Errorf("Clip to %g is %g wide", w, Width(got, 3))
-		}
-		head := strings.TrimSuffix(got, ellipsis)
-		if got != "" && got != text {
-			longer := text[:len(head)+1]
-			if strings.HasSuffix(longer, " ") {
-				longer = text[:len(head)+2]
-			}
-			if Width(longer+ellipsis, 3) <= w {
-				t.Errorf("Clip to %g = %q, but one more fits", w, got)
-			}
-		}
-	}
-}
-
 func TestWrap(t *testing.T) {
 	for _, c := range []struct {
 		in    string

@@ -92,9 +92,6 @@ func FuzzSafe(f *testing.F) {
 	f.Fuzz(func(t *testing.T, s string) {
 		checkSafe(t, s)
 		checkStrokes(t, s)
-		if c := Clip(s, 4, 30); Safe(c) != c || Width(c, 4) > 30 {
-			t.Errorf("Clip(%+q) = %+q", s, c)
-		}
 		for _, line := range Wrap(s, 4, 30) {
 			if line == "" || Safe(line) != line || Width(line, 4) > 30 {
 				t.Errorf("Wrap(%+q) gives %+q", s, line)

@@ -27,26 +27,6 @@ func millimeters(units int, capHeight float64) float64 {
 	return float64(units) / (1000 * CapHeight) * capHeight
 }
 
-const ellipsis = "..."
-
-// Clip returns Safe(s) if it is at most width mm long with
-// capitals capHeight mm high, else its longest beginning that fits together
-// with "..." (no space stands before the dots). It returns "" when not even
-// the dots fit, and everything when capHeight is not above 0 and width is not
-// negative.
-func Clip(s string, capHeight, width float64) string {
-	text := Safe(s)
-	if fitting(text, 0, capHeight, width) == len(text) {
-		return text
-	}
-	dots := len(ellipsis) * units('.')
-	if !(millimeters(dots, capHeight) <= width) {
-		return ""
-	}
-	head := text[:fitting(text, dots, capHeight, width)]
-	return strings.TrimRight(head, " ") + ellipsis
-}
-
 // Wrap returns Safe(s) broken at its spaces into lines at most width mm long
 // with capitals capHeight mm high, each line as full as it can
 // be. A word longer than width is broken anywhere; it starts its own line.

@@ -15,7 +15,7 @@ import (
 // enough apart: so five strips go across a sheet; else the ends' words have a second.
 const (
 	laneRow = 3.8
-	laneEnd = 2.0 // under the last row
+	laneEnd = 1.8 // under the last row
 )
 
 // lane is a stick on the story stick.
@@ -37,7 +37,7 @@ type laneMark struct {
 // are used from the top down and cut off when done. Where fore and aft are equal
 // it is the forward half.
 func Battens(f *frame.Frame, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", then cut it off"}
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Stacked: true, Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", then cut it off"}
 	if halved(f) {
 		d.Make = "turn over at midship; " + d.Make
 	}

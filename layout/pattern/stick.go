@@ -37,7 +37,7 @@ const (
 // work, midship on top, so that they are used and cut off from there; ribs change little
 // from one to the next, and a wrong mark shows as a line that is not fair across lanes.
 func RibStick(b *bend.Report, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "ribs", Title: "Rib stick",
+	d := layout.Drawing{Name: "ribs", Title: "Rib stick", Stacked: true,
 		Make: "half of every rib, turn over at 0; a lane each, marked along its upper edge, cut off when done; B bend begins or ends, S stringer; shoulder: saw nothing there; all in " + figuresIn(units)}
 	alike, y, block, end := slackAlike(b, units), 0.0, 0.0, 0.0
 	if alike != nil {

@@ -99,7 +99,9 @@ func TestFirstIsOneSheet(t *testing.T) {
 // size and read from the right, with its heading beside it.
 func TestTurned(t *testing.T) {
 	d := layout.Drawing{Name: "strip", Title: "Strip"}
-	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(-30, 5, 200, 35)))
+	for y := 5.0; y <= 35; y += 5 { // lines leave no blank for the heading
+		d.Straight(layout.Cut, -30, y, 200, y)
+	}
 	o := letter(measure.Metric)
 	o.Way = Standing
 	doc, err := Lay(Set{Title: "Test", Drawings: []layout.Drawing{d}}, o)

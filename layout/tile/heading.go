@@ -2,7 +2,7 @@ package tile
 
 import (
 	"fmt"
-	"math"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
@@ -12,8 +12,8 @@ import (
 
 const (
 	what      = 3.6 // the height of what a piece is called, mm of capitals
-	whatHigh  = 5.2 // a line that it stands in, mm
-	overPiece = 1.2 // air under the heading, mm
+	whatHigh  = 4.7 // a line that it stands in, mm
+	overPiece = 0.5 // air under the heading, mm
 	between   = 3.0 // the three things that a heading says, along a line, mm
 )
 
@@ -39,7 +39,7 @@ func (p piece) heading(u measure.System, wide float64) (texts []layout.Text, hig
 		if i == 0 {
 			tall = what
 		}
-		lines = flowed(lines, lettering.Safe(words), tall, wide)
+		lines = flowed(lines, lettering.Safe(words), tall, wide, i < 2)
 	}
 	high = overPiece
 	for _, l := range lines {
@@ -70,17 +70,20 @@ func (l headLine) high() float64 {
 	return leading
 }
 
-// flowed sets words behind the last line's where they fit whole, else on lines of their own.
-func flowed(lines []headLine, words string, tall, wide float64) []headLine {
+// flowed sets words behind the last line's, and on lines of their own where those are full.
+// The name of a piece and its number stay whole on a line where that can be.
+func flowed(lines []headLine, words string, tall, wide float64, whole bool) []headLine {
 	if words == "" {
 		return lines
 	}
-	long := lettering.Width(words, tall)
-	if n := len(lines); n > 0 && lines[n-1].end+between+long <= wide {
+	if n := len(lines); n > 0 {
 		l := &lines[n-1]
-		l.texts = append(l.texts, layout.Text{At: geometry.Point{X: l.end + between}, Height: tall, Words: words})
-		l.end += between + long
-		return lines
+		first, rest := begun(words, tall, wide-l.end-between, whole)
+		if first != "" {
+			l.texts = append(l.texts, layout.Text{At: geometry.Point{X: l.end + between}, Height: tall, Words: first})
+			l.end += between + lettering.Width(first, tall)
+		}
+		words = rest
 	}
 	for _, part := range lettering.Wrap(words, tall, wide) {
 		lines = append(lines, headLine{[]layout.Text{{Height: tall, Words: part}}, lettering.Width(part, tall)})
@@ -88,42 +91,30 @@ func flowed(lines []headLine, words string, tall, wide float64) []headLine {
 	return lines
 }
 
-// size is the room that a piece takes on a sheet, its heading included: as wide as makes
-// it the smallest, at most the whole room.
-func (p piece) size(u measure.System, room float64) (wide, high float64) {
-	title := lettering.Width(lettering.Safe(p.drawing.Title), what)
-	which := lettering.Width(lettering.Safe(p.which(u)), small)
-	least := math.Inf(1)
-	area := func(w, head float64) float64 { return (w + pieceGap) * (p.frame.H() + head + pieceGap) }
-	for _, w := range []float64{p.frame.W(), title, which, title + between + which, 60, 80, 110} {
-		w = math.Min(math.Max(w, p.frame.W()), math.Max(room, p.frame.W()))
-		if area(w, overPiece) >= least {
-			continue // no heading is low enough
-		}
-		if _, head := p.heading(u, w); area(w, head) < least-closeEnough {
-			least, wide, high = area(w, head), w, p.frame.H()+head
-		}
-	}
-	return wide, high
-}
+// leastBegun is the least room that words are begun in behind others, mm.
+const leastBegun = 40.0
 
-// sized gives pieces the room that they take with their headings.
-func (p plan) sized(pieces []piece) []piece {
-	for i := range pieces {
-		pieces[i].wide, pieces[i].high = pieces[i].size(p.units, p.room.W())
+// begun parts words into what stands in a room and the rest.
+func begun(words string, tall, room float64, whole bool) (first, rest string) {
+	switch {
+	case lettering.Width(words, tall) <= room:
+		return words, ""
+	case whole || room < leastBegun:
+		return "", words
 	}
-	return pieces
+	first = lettering.Wrap(words, tall, room)[0]
+	return first, strings.TrimSpace(strings.TrimPrefix(words, first))
 }
 
 // fitted cuts a drawing into pieces that go into a room with their headings.
-func (p plan) fitted(d *layout.Drawing, w, h float64) []piece {
-	for head := whatHigh + overPiece; ; head += leading {
-		out := p.sized(cut(d, w, h-head, p.how.long))
-		tallest := 0.0
-		for _, k := range out {
-			tallest = math.Max(tallest, k.high)
+func (p plan) fitted(d *layout.Drawing, w, h float64, turned bool) []piece {
+	for _, head := range []float64{0, whatHigh + overPiece} {
+		if out := p.sized(cut(d, w, h-head, p.how.long), turned); allGoIn(out, w, h) {
+			return out
 		}
-		if tallest <= h+closeEnough || head > h/3 {
+	}
+	for head := whatHigh + overPiece + leading; ; head += leading {
+		if out := p.sized(cut(d, w, h-head, p.how.long), turned); allGoIn(out, w, h) || head > h/3 {
 			return out
 		}
 	}

@@ -120,7 +120,7 @@ func (p plan) finish(set Set) Laid {
 	for i := range sheets {
 		furnish(&sheets[i], set, p.sheet, i+1, len(sheets))
 		sheets[i].Number, sheets[i].Label = i+1, named(sheets[i], i+1)
-		toFile(&sheets[i], p.sheet.ToFile)
+		sheets[i].Onto(p.sheet.ToFile)
 	}
 	out.Least = p.least()
 	return out
@@ -143,8 +143,8 @@ func place(s *layout.Sheet, p plan, k piece, at spot) {
 		keyMap(s, p.sheet, k, p.room.Min.Y+barLong+8)
 	}
 	m := k.toSheet(at)
-	dressed, shown := k.dress(p.units, p.room.W()), *k.drawing
-	shown.Texts = k.letter(&dressed)
+	dressed, shown := k.dress(p.units, at.look), *k.drawing
+	shown.Texts = k.letter(&dressed, at.look)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})
 	put(s, dressed, m)
 }
@@ -185,22 +185,4 @@ func named(s layout.Sheet, number int) string {
 		out += ": read first"
 	}
 	return out
-}
-
-// toFile brings a sheet from true mm to the file's. Lettering shrinks with the
-// smaller factor, so that it stays where there is room for it.
-func toFile(s *layout.Sheet, m geometry.Affine) {
-	if m == geometry.Shift(0, 0) {
-		return
-	}
-	for i := range s.Views {
-		s.Views[i].ToSheet = s.Views[i].ToSheet.Then(m)
-	}
-	for i := range s.Strokes {
-		s.Strokes[i].Path = s.Strokes[i].Path.Map(m)
-	}
-	for i := range s.Texts {
-		s.Texts[i].At = m.Apply(s.Texts[i].At)
-		s.Texts[i].Height *= min(m.A, m.D)
-	}
 }

@@ -83,17 +83,18 @@ func (s side) crossPlaces() []geometry.Point {
 	return out
 }
 
-// dress draws what a piece needs to be put together, in the pattern's own coordinates:
-// heading, crosses, trim lines with the neighbors' names, and absolute distances for a
-// grid. room is how wide a sheet is for patterns, mm.
-func (p piece) dress(u measure.System, room float64) layout.Sheet {
+// dress draws what a piece needs to be put together, in the pattern's own coordinates, with
+// the heading of a look.
+func (p piece) dress(u measure.System, l look) layout.Sheet {
+	s := p.joined(u)
+	p.headed(&s, u, l)
+	return s
+}
+
+// joined draws crosses, trim lines with the neighbors' names, and absolute distances for a
+// grid.
+func (p piece) joined(u measure.System) layout.Sheet {
 	var s layout.Sheet
-	wide, _ := p.size(u, room)
-	head, _ := p.heading(u, wide)
-	for _, t := range head {
-		t.At = t.At.Add(geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
-		s.Texts = append(s.Texts, t)
-	}
 	for _, j := range p.sides() {
 		for _, at := range j.crossPlaces() {
 			s.Strokes = append(s.Strokes, crossAt(at)...)
@@ -205,7 +206,7 @@ func codePlaces(a, b geometry.Point, first, second string) [][]layout.Text {
 }
 
 // drawScales puts absolute distances along the lower and left edge of a tile, clear of
-// all that is on it.
+// all that is on it; along the left one only where they measure something.
 func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 	step, unit := 50.0, 1.0
 	if u == measure.Imperial {
@@ -226,7 +227,7 @@ func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
 		tick(geometry.Point{X: i * step, Y: c.Min.Y}, geometry.Point{Y: 3}, i)
 	}
-	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8; i++ {
+	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8 && !p.drawing.Stacked; i++ {
 		tick(geometry.Point{X: c.Min.X, Y: i * step}, geometry.Point{X: 3}, i)
 	}
 }
@@ -263,7 +264,7 @@ func (p piece) room(dressed layout.Sheet) label.Room {
 // their place lies on, and stand there whole: near a joint they are moved, and what finds
 // no place near is dressed on with a thin line to its mark, beside the heading if need be.
 // Words that find no place behind the others are set before them.
-func (p piece) letter(dressed *layout.Sheet) []layout.Text {
+func (p piece) letter(dressed *layout.Sheet, l look) []layout.Text {
 	var own []layout.Text
 	for _, t := range p.drawing.Texts {
 		if p.owns(t.At) {
@@ -271,7 +272,7 @@ func (p piece) letter(dressed *layout.Sheet) []layout.Text {
 		}
 	}
 	for front := 0; ; front++ {
-		words, led, lost := p.set(own, front, *dressed)
+		words, led, lost := p.set(own, front, *dressed, l)
 		if lost < front { // all are set, or one has found no place though it was set early
 			dressed.Texts, dressed.Strokes = append(dressed.Texts, led.Texts...), append(dressed.Strokes, led.Strokes...)
 			return words
@@ -284,9 +285,11 @@ func (p piece) letter(dressed *layout.Sheet) []layout.Text {
 // set sets words, some of them before all others, and returns what is set on the pattern,
 // what is set beside the heading and the lines that lead to what was moved off, and which
 // of the words found no place; -1 for none.
-func (p piece) set(own []layout.Text, front int, dressed layout.Sheet) (words []layout.Text, led layout.Sheet, lost int) {
+func (p piece) set(own []layout.Text, front int, dressed layout.Sheet, l look) (words []layout.Text, led layout.Sheet, lost int) {
 	r := p.room(dressed)
-	r.Beside = append(r.Beside, geometry.Rect(p.frame.Min.X, p.frame.Max.Y, p.frame.Min.X+p.wide, p.frame.Min.Y+p.high))
+	if !l.within {
+		r.Beside = append(r.Beside, geometry.Rect(p.frame.Min.X, p.frame.Max.Y, p.frame.Min.X+l.wide, p.frame.Min.Y+l.high))
+	}
 	lost = -1
 	near := func(i int) {
 		moved, leader, ok := r.Near(own[i])

@@ -18,11 +18,11 @@ func orders(pieces []piece) [][]int {
 	tall, wide := slices.Clone(used), slices.Clone(used)
 	slices.SortStableFunc(tall, func(a, b int) int {
 		p, q := pieces[a], pieces[b]
-		return cmp.Or(longer(p.high, q.high), longer(p.wide, q.wide))
+		return cmp.Or(longer(p.looks[0].high, q.looks[0].high), longer(p.looks[0].wide, q.looks[0].wide))
 	})
 	slices.SortStableFunc(wide, func(a, b int) int {
 		p, q := pieces[a], pieces[b]
-		return cmp.Or(longer(p.wide, q.wide), longer(p.high, q.high))
+		return cmp.Or(longer(p.looks[0].wide, q.looks[0].wide), longer(p.looks[0].high, q.looks[0].high))
 	})
 	return [][]int{used, tall, wide}
 }
@@ -30,15 +30,13 @@ func orders(pieces []piece) [][]int {
 // emptiestFirst orders the pieces by how little ink-bearing paper lies on their sheet, so
 // that what found no company is laid first the next time.
 func (p *plan) emptiestFirst() []int {
-	filled := make([]float64, p.count)
+	filled := p.filled()
 	order := make([]int, len(p.pieces))
-	for i := range p.pieces {
-		w, h := p.size(i)
-		filled[p.spots[i].sheet] += w * h
+	for i := range order {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
-		return cmp.Compare(math.Round(filled[p.spots[a].sheet]), math.Round(filled[p.spots[b].sheet]))
+		return cmp.Compare(math.Round(1e5*filled[p.spots[a].sheet]), math.Round(1e5*filled[p.spots[b].sheet]))
 	})
 	return order
 }
@@ -72,8 +70,8 @@ func (p *plan) tidy() {
 	for range 2 {
 		alike := map[size][]int{}
 		for i, k := range p.pieces {
-			if w, h := p.size(i); k.grid.rows() == 1 {
-				s := size{math.Round(w * 100), math.Round(h * 100)}
+			if l := p.spots[i].look; k.grid.rows() == 1 && !l.within {
+				s := size{math.Round(l.taken * 100), math.Round(l.high * 100)}
 				alike[s] = append(alike[s], i)
 			}
 		}
@@ -84,7 +82,9 @@ func (p *plan) tidy() {
 			}
 			slices.SortFunc(spots, spot.compare)
 			for n, i := range group {
+				l := p.spots[i].look
 				p.spots[i] = spots[n]
+				p.spots[i].look = l
 			}
 		}
 		p.sortSheets()

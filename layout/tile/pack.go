@@ -11,17 +11,18 @@ import (
 // for scissors.
 const pieceGap = 1.0
 
-// spot is where a piece lies: the lower left corner on a sheet of the box round it and its
-// heading. A turned piece is read from the sheet's right.
+// spot is where a piece lies, and in which of its looks: the lower left corner on a sheet of
+// the box round it and its heading. A turned piece is read from the sheet's right.
 type spot struct {
 	sheet  int
 	at     geometry.Point
 	turned bool
+	look   look
 }
 
 // box is the room that a piece takes on its sheet, its heading included.
-func (k piece) box(s spot) geometry.Box {
-	w, h := k.wide, k.high
+func (s spot) box() geometry.Box {
+	w, h := s.look.wide, s.look.high
 	if s.turned {
 		w, h = h, w
 	}
@@ -34,7 +35,7 @@ func (k piece) toSheet(s spot) geometry.Affine {
 		return geometry.Shift(s.at.X-k.frame.Min.X, s.at.Y-k.frame.Min.Y)
 	}
 	quarter := geometry.Affine{B: 1, C: -1}
-	return quarter.Then(geometry.Shift(s.at.X+k.high+k.frame.Min.Y, s.at.Y-k.frame.Min.X))
+	return quarter.Then(geometry.Shift(s.at.X+s.look.high+k.frame.Min.Y, s.at.Y-k.frame.Min.X))
 }
 
 // packer lays boxes on sheets. Of each sheet it knows the largest free boxes,
@@ -47,45 +48,53 @@ type packer struct {
 	reach int              // how many of the last sheets are looked through for room
 }
 
-// lay finds room for a box, turned where that leaves less waste.
-func (k *packer) lay(w, h float64) spot {
+// lay finds room for a piece, turned where that leaves less waste.
+func (k *packer) lay(looks []look) spot {
 	for i := max(0, len(k.free)-k.reach); i < len(k.free); i++ {
-		if at, turned, ok := best(k.free[i], w, h); ok {
-			return k.take(i, at, w, h, turned)
+		if s, ok := best(k.free[i], looks); ok {
+			return k.take(i, s)
 		}
 	}
 	k.free = append(k.free, []geometry.Box{k.room})
-	turned := w > k.room.W()+closeEnough || h > k.room.H()+closeEnough
-	return k.take(len(k.free)-1, geometry.Point{X: k.room.Min.X, Y: k.room.Max.Y}, w, h, turned)
+	s, ok := best(k.free[len(k.free)-1], looks[:1])
+	if !ok {
+		if s, ok = best(k.free[len(k.free)-1], looks); !ok { // no room is large enough
+			s = spot{at: geometry.Point{X: k.room.Min.X, Y: k.room.Max.Y}, look: looks[0], turned: looks[0].taken > k.room.W()+closeEnough || looks[0].high > k.room.H()+closeEnough}
+		}
+	}
+	return k.take(len(k.free)-1, s)
 }
 
-// best finds the free box that a piece leaves the least strip of, and in it
+// best finds the look and the free box of which a piece leaves the least strip, and in it
 // the upper left corner.
-func best(free []geometry.Box, w, h float64) (at geometry.Point, turned, found bool) {
+func best(free []geometry.Box, looks []look) (s spot, found bool) {
 	least := math.Inf(1)
-	try := func(f geometry.Box, dx, dy float64, turn bool) {
+	try := func(f geometry.Box, dx, dy float64, l look, turn bool) {
 		if dx < -closeEnough || dy < -closeEnough {
 			return
 		}
 		if left := min(dx, dy); left < least-closeEnough {
-			least, at, turned, found = left, geometry.Point{X: f.Min.X, Y: f.Max.Y}, turn, true
+			least, s, found = left, spot{at: geometry.Point{X: f.Min.X, Y: f.Max.Y}, turned: turn, look: l}, true
 		}
 	}
 	for _, f := range free {
-		try(f, f.W()-w, f.H()-h, false)
-		try(f, f.W()-h, f.H()-w, true)
+		for _, l := range looks {
+			try(f, f.W()-l.taken, f.H()-l.high, l, false)
+			try(f, f.W()-l.high, f.H()-l.taken, l, true)
+		}
 	}
-	return at, turned, found
+	return s, found
 }
 
-// take lays a piece with its upper left corner at the place.
-func (k *packer) take(sheet int, at geometry.Point, w, h float64, turned bool) spot {
-	if turned {
+// take lays a piece that has its upper left corner at its spot.
+func (k *packer) take(sheet int, s spot) spot {
+	w, h := s.look.taken, s.look.high
+	if s.turned {
 		w, h = h, w
 	}
-	low := geometry.Point{X: at.X, Y: at.Y - h}
-	k.block(sheet, geometry.Box{Min: low, Max: at.Add(geometry.Point{X: w})})
-	return spot{sheet, low, turned}
+	s.sheet, s.at.Y = sheet, s.at.Y-h
+	k.block(sheet, geometry.Box{Min: s.at, Max: s.at.Add(geometry.Point{X: w, Y: h})})
+	return s
 }
 
 // block takes a box, with room for scissors round it, out of what is free.

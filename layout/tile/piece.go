@@ -12,9 +12,8 @@ type piece struct {
 	frame    geometry.Box // the cell and its laps: what is shown
 	col, row int          // from the left and from the top, 0 first
 	grid     *grid
-	turned   bool // cut for a place in which it lies turned
-
-	wide, high float64 // of the box round it and its heading, mm
+	turned   bool   // cut for a place in which it lies turned
+	looks    []look // with its heading; the smallest first
 }
 
 // air is left round a pattern that has an edge of its own, mm.

@@ -145,11 +145,11 @@ func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 			continue // laid the same way, it would cost the same
 		}
 		tried = append(tried, p.pieces)
-		if q := p.packed(set); q.beats(best) {
+		if q := p.packed(set).searched(); q.beats(best) {
 			best = q
 		}
 	}
-	return best
+	return best.gathered()
 }
 
 // fits divides every drawing.
@@ -163,17 +163,13 @@ func (p plan) fits() []fit {
 
 func (p plan) fit(d *layout.Drawing) fit {
 	w, h := p.room.W(), p.room.H()
-	out := fit{p.fitted(d, w, h), p.fitted(d, h, w)}
-	for i := range out.turned {
-		out.turned[i].turned = true
-	}
-	return out
+	return fit{p.fitted(d, w, h, false), p.fitted(d, h, w, true)}
 }
 
 // packsAs reports whether two pieces are the same part of a pattern and take the same room.
 func (k piece) packsAs(o piece) bool {
 	return k.drawing == o.drawing && k.cell == o.cell && k.frame == o.frame && k.col == o.col && k.row == o.row &&
-		k.turned == o.turned && k.wide == o.wide && k.high == o.high && k.grid.rows() == o.grid.rows() && k.grid.cols() == o.grid.cols()
+		k.turned == o.turned && slices.Equal(k.looks, o.looks) && k.grid.rows() == o.grid.rows() && k.grid.cols() == o.grid.cols()
 }
 
 // rollStep is what the length of a piece of roll is rounded up to, mm.
@@ -190,8 +186,8 @@ func (p plan) trimmed(set Set) plan {
 		}
 		used = max(used, end)
 	}
-	for i, k := range p.pieces {
-		use(k.box(p.spots[i]))
+	for i := range p.pieces {
+		use(p.spots[i].box())
 	}
 	if set.First != nil {
 		use(frontOf(p.room))
@@ -269,7 +265,7 @@ func (p *plan) lay(order []int, fronts, reach int) {
 	}
 	p.spots = make([]spot, len(p.pieces))
 	for _, i := range order {
-		p.spots[i] = k.lay(p.size(i))
+		p.spots[i] = k.lay(p.pieces[i].looks)
 	}
 	p.count = len(k.free)
 	p.sortSheets()
@@ -285,21 +281,3 @@ func (p plan) blank(sheet int) []geometry.Box {
 	}
 	return nil
 }
-
-// size is the room that a piece is given, its caption included. A strip that leaves less
-// than a stub of the sheet's length takes all of it, so that strips may change places.
-func (p plan) size(i int) (w, h float64) {
-	k := p.pieces[i]
-	w, h = k.wide, k.high
-	full := p.room.W()
-	if k.turned {
-		full = p.room.H()
-	}
-	if k.grid.rows() == 1 && k.grid.cols() > 1 && w > full-stub && w < full {
-		w = full
-	}
-	return w, h
-}
-
-// stub is a rest of the sheet's length that no piece is laid on, mm.
-const stub = 45.0

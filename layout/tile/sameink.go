@@ -14,12 +14,12 @@ import (
 const inkClose = 0.004
 
 // sameInk reports whether a piece looks as another one does: all within its frame, and
-// what it is dressed with. room is how wide a sheet is for patterns, mm.
-func (p piece) sameInk(q piece, u measure.System, room float64) bool {
+// what it is dressed with, each in its smallest look.
+func (p piece) sameInk(q piece, u measure.System) bool {
 	if !sameBox(p.frame, q.frame) {
 		return false
 	}
-	a, b := p.shown(u, room), q.shown(u, room)
+	a, b := p.shown(u), q.shown(u)
 	return slices.EqualFunc(a.lines, b.lines, line.same) && slices.EqualFunc(a.texts, b.texts, sameText)
 }
 
@@ -64,7 +64,7 @@ type seen struct {
 
 // shown lists what lies in a piece's frame, and what it is dressed with, in the pattern's
 // coordinates.
-func (p piece) shown(u measure.System, room float64) seen {
+func (p piece) shown(u measure.System) seen {
 	var out seen
 	k := p.grid.ink
 	for i, s := range p.drawing.Strokes {
@@ -72,8 +72,8 @@ func (p piece) shown(u measure.System, room float64) seen {
 			out.lines = append(out.lines, clipped(s.Pen, k.lines[i], p.frame)...)
 		}
 	}
-	s := p.dress(u, room)
-	out.texts = p.letter(&s)
+	s := p.dress(u, p.looks[0])
+	out.texts = p.letter(&s, p.looks[0])
 	for _, stroke := range s.Strokes {
 		pts := stroke.Path.Flatten(inkTol)
 		out.lines = append(out.lines, clipped(stroke.Pen, pts, geometry.Around(pts...).Grow(1))...)

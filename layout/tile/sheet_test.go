@@ -188,3 +188,27 @@ func TestKeyIsOwned(t *testing.T) {
 		}
 	}
 }
+
+// TestStackedHasNoHeights: sticks over one another have distances along them, and none up
+// their stack, where they would measure nothing.
+func TestStackedHasNoHeights(t *testing.T) {
+	for _, stacked := range []bool{false, true} {
+		d := ring()
+		d.Stacked = stacked
+		along, up := 0, 0
+		for _, p := range cut(&d, 247, 173, false) {
+			var s layout.Sheet
+			p.drawScales(&s, measure.Metric)
+			for _, k := range s.Strokes {
+				if a, b := ends(k); a.X == b.X {
+					along++
+				} else {
+					up++
+				}
+			}
+		}
+		if along == 0 || up > 0 == stacked {
+			t.Errorf("stacked %v: %d ticks along and %d up", stacked, along, up)
+		}
+	}
+}

@@ -60,7 +60,7 @@ func LaySince(was, now Set, o Options) (*Since, error) {
 	out := &Since{Was: old.finish(was), Now: p.finish(now)}
 	same := make([]bool, len(p.pieces))
 	for i, k := range p.pieces {
-		same[i] = from[i] >= 0 && k.sameInk(old.pieces[from[i]], p.units, p.room.W())
+		same[i] = from[i] >= 0 && k.sameInk(old.pieces[from[i]], p.units)
 		f := p.fate(i, same[i])
 		f.Follows = from[i] >= 0 && k.drawing.Title == old.pieces[from[i]].drawing.Title
 		out.Pieces = append(out.Pieces, f)
@@ -109,7 +109,7 @@ func (s *Since) sheets(old, p plan, from []int, same []bool) {
 }
 
 func (s spot) near(t spot) bool {
-	return s.sheet == t.sheet && s.turned == t.turned && s.at.Sub(t.at).Norm() < closeEnough
+	return s.sheet == t.sheet && s.turned == t.turned && s.at.Sub(t.at).Norm() < closeEnough && s.look.near(t.look)
 }
 
 // sameMap reports whether the maps of both pieces' grids look alike.
@@ -137,7 +137,7 @@ func (p plan) followed(set Set) (out plan, from []int, ok bool) {
 	}
 	from = p.forerunners(out.pieces)
 	for i, k := range out.pieces {
-		ok = ok || from[i] >= 0 && k.sameInk(p.pieces[from[i]], p.units, p.room.W())
+		ok = ok || from[i] >= 0 && k.sameInk(p.pieces[from[i]], p.units)
 	}
 	return out, from, ok && out.settleOver(p, set, from)
 }
@@ -173,20 +173,17 @@ func (p plan) recut(d *layout.Drawing) []piece {
 		w, h = h, w
 	}
 	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, w, was.drawing.Whole, d.Whole)
-	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, h-whatHigh-overPiece, nil, nil)
+	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, h, nil, nil)
 	if !okX || !okY {
 		return anew()
 	}
-	out := p.sized(cutAt(d, x, y))
-	for j := range out {
-		if out[j].high > h+closeEnough {
-			return anew()
-		}
-		out[j].turned = was.turned
+	out := cutAt(d, x, y)
+	if p.sized(out, was.turned); !allGoIn(out, w, h) {
+		return anew()
 	}
 	from := p.forerunners(out)
 	for j, k := range out {
-		if from[j] >= 0 && k.sameInk(p.pieces[from[j]], p.units, p.room.W()) {
+		if from[j] >= 0 && k.sameInk(p.pieces[from[j]], p.units) {
 			return out
 		}
 	}
@@ -236,8 +233,9 @@ func (p *plan) settleOver(old plan, set Set, from []int) bool {
 			continue
 		}
 		s := old.spots[f]
-		was := old.pieces[f].box(s).Grow(closeEnough)
-		b := p.pieces[i].box(s)
+		was := s.box().Grow(closeEnough)
+		s.look = p.pieces[i].like(s.look)
+		b := s.box()
 		if home[i] = was.Holds(b.Min) && was.Holds(b.Max); home[i] {
 			k.block(s.sheet, b)
 			p.spots[i] = s
@@ -245,7 +243,7 @@ func (p *plan) settleOver(old plan, set Set, from []int) bool {
 	}
 	for i := range p.pieces {
 		if !home[i] {
-			p.spots[i] = k.lay(p.size(i))
+			p.spots[i] = k.lay(p.pieces[i].looks)
 		}
 		p.count = max(p.count, p.spots[i].sheet+1)
 	}

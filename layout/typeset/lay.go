@@ -79,13 +79,30 @@ type setter struct {
 	fresh    bool            // nothing stands on the current sheet yet
 	rest     []report.Block  // what comes after the block that is set
 	held     []report.Figure // that stand on the next sheet
+	footing  []string        // what the foot of each sheet says
 	err      error
+}
+
+// footed are the lines of a foot. A name of many lines ends with a whole word, and says
+// where all of it is.
+func footed(words string, wide float64) []string {
+	const most, rest, count = 3, " (whole on the first sheet)", 30.0 // lines; mm for the sheet's number
+	lines := lettering.Wrap(words, small, wide-count)
+	if len(lines) > most {
+		lines = lettering.Wrap(words, small, wide-count-lettering.Width(rest, small))[:most]
+		lines[most-1] += rest
+	}
+	if len(lines) == 0 {
+		return []string{""}
+	}
+	return lines
 }
 
 func newSetter(b report.Report, p paper.Sheet, known []chapter) *setter {
 	room := p.Area
-	room.Min.Y += footHigh
-	s := &setter{book: b, room: room, known: known}
+	foot := footed(b.Foot(), room.W())
+	room.Min.Y += footHigh + leading*float64(len(foot)-1)
+	s := &setter{book: b, room: room, known: known, footing: foot}
 	s.turn()
 	return s
 }
@@ -168,11 +185,14 @@ func (s *setter) set(b report.Block) {
 
 // foot is the running foot of a sheet.
 func (s *setter) foot(sheet *layout.Sheet, number, of int) {
-	y := s.room.Min.Y - footHigh
+	y := s.room.Min.Y - footHigh + 1
+	top := s.room.Min.Y - 2
 	count := fmt.Sprintf("sheet %d of %d", number, of)
-	sheet.Line(layout.Tick, geometry.Point{X: s.room.Min.X, Y: y + 5}, geometry.Point{X: s.room.Max.X, Y: y + 5})
-	sheet.Write(geometry.Point{X: s.room.Max.X, Y: y + 1}, small, layout.Right, count)
-	sheet.Write(geometry.Point{X: s.room.Min.X, Y: y + 1}, small, layout.Left, lettering.Clip(s.book.Foot(), small, s.room.W()-lettering.Width(count, small)-6))
+	sheet.Line(layout.Tick, geometry.Point{X: s.room.Min.X, Y: top}, geometry.Point{X: s.room.Max.X, Y: top})
+	sheet.Write(geometry.Point{X: s.room.Max.X, Y: y}, small, layout.Right, count)
+	for i, l := range s.footing {
+		sheet.Write(geometry.Point{X: s.room.Min.X, Y: y - leading*float64(i)}, small, layout.Left, l)
+	}
 	sheet.Number = number
 	sheet.Label = fmt.Sprint(number)
 }

@@ -130,14 +130,16 @@ func (s *setter) headsHigh(t report.Table, wide []float64) float64 {
 		high = rowHigh(t, wide, t.Heads())
 	}
 	if t.Title != "" {
-		high += leading + 1
+		high += leading*float64(len(lettering.Wrap(t.Title, small, s.room.W()))) + 1
 	}
 	return high
 }
 
 func (s *setter) tableHead(t report.Table, wide []float64, title string) {
 	if title != "" {
-		s.line(s.room.Min.X, small, leading, layout.Left, lettering.Clip(title, small, s.room.W()))
+		for _, l := range lettering.Wrap(title, small, s.room.W()) {
+			s.line(s.room.Min.X, small, leading, layout.Left, l)
+		}
 		s.y -= 1
 	}
 	s.rule(wide)

@@ -9,7 +9,8 @@ import (
 	"ribwright/layout/report"
 )
 
-// longestHeading is how many lines of a heading are set; a title may have pages.
+// longestHeading is how many lines of a heading are set in its own letters; a longer one is
+// set in those of the text, for a title may have pages.
 const longestHeading = 4
 
 // mostBlank is the share of a sheet that may stay blank at its foot, for a chapter to begin
@@ -17,17 +18,17 @@ const longestHeading = 4
 const mostBlank = 1.0 / 3
 
 func (s *setter) heading(h report.Heading) {
-	high, over, under := heads(h.Level)
+	_, over, under := heads(h.Level)
 	if h.Level == 1 && !s.blank() {
 		s.turn()
 	}
-	lines, lead := s.headed(h)
+	lines, high := s.headed(h)
 	itself := s.headHigh(h)
 	s.want(itself+s.start(s.rest), itself+s.least(s.rest)) // some of what it heads stays with it
 	s.space(over)
 	sheet := len(s.sheets)
 	for _, l := range lines {
-		s.line(s.room.Min.X, high, lead, layout.Left, l)
+		s.line(s.room.Min.X, high, headLead*high, layout.Left, l)
 	}
 	s.y -= under
 	if h.Level <= 2 && len(lines) > 0 {
@@ -38,23 +39,24 @@ func (s *setter) heading(h report.Heading) {
 	}
 }
 
-// headed returns the lines of a heading and what each takes, mm.
-func (s *setter) headed(h report.Heading) (lines []string, lead float64) {
-	high, _, _ := heads(h.Level)
-	lines = lettering.Wrap(h.Words, high, s.room.W())
-	if len(lines) > longestHeading {
-		lines = lines[:longestHeading]
-		last := &lines[longestHeading-1]
-		*last = lettering.Clip(*last+" ...", high, s.room.W()-high*2) + " ..."
+// headLead is the distance between lines of a heading, as a share of its letters.
+const headLead = 1.7
+
+// headed returns the lines of a heading and the height of their letters, mm.
+func (s *setter) headed(h report.Heading) (lines []string, high float64) {
+	high, _, _ = heads(h.Level)
+	if lines = lettering.Wrap(h.Words, high, s.room.W()); len(lines) > longestHeading {
+		high = small
+		lines = lettering.Wrap(h.Words, high, s.room.W())
 	}
-	return lines, high * 1.7
+	return lines, high
 }
 
 // headHigh is the height of a heading with its air, mm.
 func (s *setter) headHigh(h report.Heading) float64 {
 	_, over, under := heads(h.Level)
-	lines, lead := s.headed(h)
-	return over + float64(len(lines))*lead + under
+	lines, high := s.headed(h)
+	return over + float64(len(lines))*headLead*high + under
 }
 
 // text sets words in lines from x on, as wide as given.
@@ -127,7 +129,11 @@ func (s *setter) contents() {
 	wide := min(measure, s.room.W())
 	for _, c := range s.known {
 		number := fmt.Sprint(c.sheet)
-		s.line(s.room.Min.X, small, leading, layout.Left, lettering.Clip(c.words, small, wide-20))
+		for i, l := range append(lettering.Wrap(c.words, small, wide-20), "") {
+			if i == 0 || l != "" {
+				s.line(s.room.Min.X, small, leading, layout.Left, l)
+			}
+		}
 		s.sheet().Write(geometry.Point{X: s.room.Min.X + wide, Y: s.y + (leading-small)*0.3}, small, layout.Right, number)
 	}
 	s.space(air)

@@ -13,6 +13,7 @@ import (
 	"ribwright/layout"
 	"ribwright/layout/lines"
 	"ribwright/layout/pattern"
+	"ribwright/layout/plate/preview"
 	"ribwright/layout/report"
 	"ribwright/layout/tile"
 	"ribwright/render/json"
@@ -178,7 +179,12 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
+	sheets.Sheets = l.withPlates(k, made)
+	patterns := onSheets(slug, sheets, w)
+	if len(sheets.Sheets) > len(made.printed.Sheets) {
+		patterns.Says += "; the last one only shows the cutter's plates in small"
+	}
+	out := append([]Output{patterns}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	if l.Each {
 		out = append(out, eachPlate(slug+"-cut", made.plate)...)
 	}
@@ -186,6 +192,22 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
 	told := slices.Concat(made.laid.told(&l.Printer), report.Told(made.told), k.unlettered())
 	return &Result{Report: k.report("patterns", told).In(l.Units), Numbers: numbers, Outputs: out, Warnings: warnings(made.told)}, nil
+}
+
+// withPlates are the sheets of a whole set, with the cutter's plates in small behind them:
+// on paper that is not a roll, where one sheet more costs little.
+func (l *Loft) withPlates(k *facts, made lofted) []layout.Sheet {
+	all := made.printed.Sheets
+	if l.Part() || made.Paper.Size.Roll {
+		return all
+	}
+	s, ok := preview.Sheet(made.plate, made.printed.Title+", design "+k.fingerprint, made.Paper.Area)
+	if !ok {
+		return all
+	}
+	s.Number = len(all) + 1
+	s.Onto(made.Paper.ToFile)
+	return append(slices.Clip(all), s)
 }
 
 // onSheets is the file of patterns.

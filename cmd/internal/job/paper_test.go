@@ -12,14 +12,15 @@ import (
 	"ribwright/layout"
 )
 
-// TestEconomy holds the number of sheets against what a builder was promised, 17, 21 and 46
-// of letter, joints against what strips for single ribs took, and both against a bound that
+// TestEconomy holds the number of sheets against what a builder was promised, 14, 18 and 39
+// of letter and one more, joints against what the same patterns took before pieces were
+// laid again in turns, and both against a bound that
 // no packing can beat: what the tiles of all patterns cover, each place once, over all that
 // lies within the margins of a sheet, 195.9 x 256.7 mm of letter, title blocks and scale
 // bars counted as room. The sheets that patterns lie on are held against it; the sheet of
 // words is not, since no packing saves it.
 func TestEconomy(t *testing.T) {
-	for name, most := range map[string]struct{ sheets, joints int }{"brook": {17, 47}, "lake": {21, 58}, "river": {46, 128}} {
+	for name, most := range map[string]struct{ sheets, joints int }{"brook": {15, 26}, "lake": {19, 32}, "river": {40, 79}} {
 		l := laidOut(t, name, "letter")
 		shown := map[string][]geometry.Box{}
 		for _, s := range l.printed.Sheets {
@@ -33,7 +34,7 @@ func TestEconomy(t *testing.T) {
 		}
 		n := float64(l.Patterned())
 		t.Logf("%s: %.0f sheets of patterns, %d joints, bound %.1f, ratio %.2f", name, n, l.Took.Joints, bound, n/bound)
-		if len(l.printed.Sheets) > most.sheets || l.Took.Joints > most.joints || n > 1.65*bound {
+		if len(l.printed.Sheets) > most.sheets || l.Took.Joints > most.joints || n > 1.45*bound {
 			t.Errorf("%s takes %.0f sheets of patterns and %d joints, %.2f times the bound of %.1f", name, n, l.Took.Joints, n/bound, bound)
 		}
 		if math.Abs(l.Least/bound-1) > 0.03 { // tiles that are drawn in to their ink show less than a lap of their neighbor

@@ -1,0 +1,166 @@
+package tile
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"ribwright/geometry"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+	"ribwright/layout/label"
+	"ribwright/layout/lettering"
+)
+
+// look is one way for a piece to stand on a sheet with its heading: over it, in lines that
+// are as long as a given width allows, or within it, where its pattern leaves that blank.
+type look struct {
+	wide, high float64 // of the box round both, mm
+	taken      float64 // of the sheet's width: more where it leaves less than a stub
+	lines      float64 // the most that a line of the heading may take, mm
+	within     bool
+	at         geometry.Point // its lower left corner within, in the drawing's coordinates
+}
+
+// area is the room that a look takes, with the room for scissors.
+func (l look) area() float64 { return (l.wide + pieceGap) * (l.high + pieceGap) }
+
+// inner is the air round a heading within a piece, mm: it is not to be taken for words
+// that belong to a line.
+const inner = 2.0
+
+// stub is a rest of the sheet's length that no piece is laid on, mm.
+const stub = 45.0
+
+// sized gives pieces, cut to lie as they are read or turned, the looks that they can have.
+func (p plan) sized(pieces []piece, turned bool) []piece {
+	for i := range pieces {
+		pieces[i].turned = turned
+		pieces[i].looks = p.looks(pieces[i])
+	}
+	return pieces
+}
+
+// looks lists how a piece can stand, the smallest first; each is lower or narrower than
+// all before. A strip that leaves less than a stub of the sheet's length takes all of it,
+// so that strips may change places.
+func (p plan) looks(k piece) []look {
+	out := k.over(p.units, p.room.W())
+	if l, ok := k.within(p.units); ok {
+		out = []look{l}
+	}
+	full := p.room.W()
+	if k.turned {
+		full = p.room.H()
+	}
+	for i, l := range out {
+		if out[i].taken = l.wide; k.grid.rows() == 1 && k.grid.cols() > 1 && l.wide > full-stub && l.wide < full {
+			out[i].taken = full
+		}
+	}
+	return out
+}
+
+// over lists the looks with the heading over the piece.
+func (p piece) over(u measure.System, room float64) []look {
+	title := lettering.Width(lettering.Safe(p.drawing.Title), what)
+	which := lettering.Width(lettering.Safe(p.which(u)), small)
+	do := lettering.Width(lettering.Safe(p.drawing.Make), small)
+	var all []look
+	for _, w := range []float64{p.frame.W(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
+		w = math.Min(math.Max(w, p.frame.W()), math.Max(room, p.frame.W()))
+		texts, head := p.heading(u, w)
+		all = append(all, look{wide: math.Max(p.frame.W(), longest(texts)), high: p.frame.H() + head, lines: w})
+	}
+	slices.SortStableFunc(all, func(a, b look) int { return cmp.Compare(math.Round(a.area()), math.Round(b.area())) })
+	var out []look
+	for _, l := range all {
+		if !slices.ContainsFunc(out, func(o look) bool { return o.wide <= l.wide+closeEnough && o.high <= l.high+closeEnough }) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// longest is how far texts reach from x = 0.
+func longest(texts []layout.Text) float64 {
+	out := 0.0
+	for _, t := range texts {
+		out = math.Max(out, t.At.X+lettering.Width(t.Words, t.Height))
+	}
+	return out
+}
+
+// within finds a blank for the heading on a piece of a grid or a whole pattern, from its
+// upper left corner on.
+func (p piece) within(u measure.System) (look, bool) {
+	if p.grid.cols() > 1 && p.grid.rows() == 1 {
+		return look{}, false // the lanes of a strip leave none
+	}
+	r := p.room(p.joined(u))
+	for _, t := range p.drawing.Texts {
+		if t.Bounds().Overlaps(p.frame) {
+			r.Text(t)
+		}
+	}
+	for _, lines := range []float64{200, 110, 80, 60, 45} {
+		texts, head := p.heading(u, lines)
+		if at, ok := blank(r, longest(texts), head); ok {
+			return look{wide: p.frame.W(), high: p.frame.H(), lines: lines, within: true, at: at}, true
+		}
+	}
+	return look{}, false
+}
+
+// blank finds a place for a box in a room, row after row from above.
+func blank(r label.Room, wide, high float64) (at geometry.Point, ok bool) {
+	const step = 3.0
+	in := r.Within.Grow(-inner)
+	for y := in.Max.Y - high; y >= in.Min.Y; y -= step {
+		for x := in.Min.X; x+wide <= in.Max.X; x += step {
+			if r.Clear(label.Block{At: geometry.Point{X: x, Y: y}, Wide: wide, High: high}, inner) {
+				return geometry.Point{X: x, Y: y}, true
+			}
+		}
+	}
+	return at, false
+}
+
+// allGoIn reports whether each piece goes into a room in some look.
+func allGoIn(pieces []piece, w, h float64) bool {
+	for _, k := range pieces {
+		if !slices.ContainsFunc(k.looks, func(l look) bool { return l.wide <= w+closeEnough && l.high <= h+closeEnough }) {
+			return false
+		}
+	}
+	return true
+}
+
+// headed letters a piece's heading in a look.
+func (p piece) headed(s *layout.Sheet, u measure.System, l look) {
+	at := l.at
+	if !l.within {
+		at = geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y}
+	}
+	texts, _ := p.heading(u, l.lines)
+	for _, t := range texts {
+		t.At = t.At.Add(at)
+		s.Texts = append(s.Texts, t)
+	}
+}
+
+// near reports whether two looks set a heading alike.
+func (l look) near(m look) bool {
+	return l.within == m.within && math.Abs(l.lines-m.lines) < closeEnough && l.at.Sub(m.at).Norm() < closeEnough
+}
+
+// like is the look of a piece that is nearest to that of its forerunner.
+func (p piece) like(l look) look {
+	best := p.looks[0]
+	for _, m := range p.looks {
+		if math.Abs(m.wide-l.wide) < math.Abs(best.wide-l.wide) {
+			best = m
+		}
+	}
+	return best
+}

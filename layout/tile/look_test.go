@@ -1,0 +1,133 @@
+package tile
+
+import (
+	"testing"
+
+	"ribwright/geometry"
+	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
+	"ribwright/layout"
+	"ribwright/layout/label"
+)
+
+// board is a pattern of one large piece, blank but for what is drawn on it.
+func board(draw func(d *layout.Drawing)) layout.Drawing {
+	d := layout.Drawing{Name: "board", Title: "Board", Make: "make 2"}
+	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 200, 100)))
+	if draw != nil {
+		draw(&d)
+	}
+	return d
+}
+
+// TestHeadingWithin: a heading stands on its own piece where there is a blank for it, clear
+// of each line and all words by 2 mm, and takes no paper; a piece full of lines has it over
+// it. Each piece has it once.
+func TestHeadingWithin(t *testing.T) {
+	for name, c := range map[string]struct {
+		draw   func(d *layout.Drawing)
+		within bool
+	}{
+		"blank": {nil, true},
+		"full of lines": {func(d *layout.Drawing) {
+			for y := 5.0; y < 100; y += 5 {
+				d.Straight(layout.Mark, 0, y, 200, y)
+			}
+		}, false},
+		"full of words": {func(d *layout.Drawing) {
+			for y := 1.0; y < 100; y += 5 {
+				d.Write(2, y, 3, layout.Left, "words that leave no room for others, from one edge")
+				d.Write(198, y, 3, layout.Right, "of the board to the other edge of it, for this test")
+			}
+		}, false},
+		"lower half blank": {func(d *layout.Drawing) {
+			for y := 50.0; y < 100; y += 5 {
+				d.Straight(layout.Mark, 0, y, 200, y)
+			}
+		}, true},
+	} {
+		doc := lay(t, board(c.draw))
+		s := doc.Sheets[0]
+		v, said := s.Views[0], 0
+		for _, x := range s.Texts {
+			if x.Words != "Board" && x.Words != "make 2" {
+				continue
+			}
+			said++
+			if got := v.OnSheet().Holds(x.At); got != c.within {
+				t.Errorf("%s: %q stands within its piece: %v", name, x.Words, got)
+			}
+			var g label.Ground
+			g.Drawing(&layout.Drawing{Strokes: onSheet(v)})
+			if c.within && !g.Clear(label.BlockOf(x), 1.5) {
+				t.Errorf("%s: %q stands at a line", name, x.Words)
+			}
+		}
+		if said != 2 {
+			t.Errorf("%s: its heading is said %d times", name, said)
+		}
+	}
+}
+
+// onSheet are the lines of a view on its sheet.
+func onSheet(v layout.View) []layout.Stroke {
+	var out []layout.Stroke
+	for _, k := range v.Drawing.Strokes {
+		out = append(out, layout.Stroke{Pen: k.Pen, Path: k.Path.Map(v.ToSheet)})
+	}
+	return out
+}
+
+// TestLooks: each look of a piece is lower or narrower than all others, and holds its heading.
+func TestLooks(t *testing.T) {
+	d := layout.Drawing{Name: "strip", Title: "A strip of a long name", Make: "make 4, and turn each of them end for end at midship before it is marked"}
+	for y := 0.0; y <= 30; y += 5 {
+		d.Straight(layout.Cut, 0, y, 60, y)
+	}
+	p := plan{room: geometry.Rect(0, 0, 250, 180), units: measure.Metric}
+	k := p.fitted(&d, 250, 180, false)[0]
+	if len(k.looks) < 2 {
+		t.Fatalf("%d looks", len(k.looks))
+	}
+	for i, a := range k.looks {
+		texts, high := k.heading(measure.Metric, a.lines)
+		if long := longest(texts); long > a.wide+closeEnough || a.high < k.frame.H()+high-closeEnough || a.wide > 250 {
+			t.Errorf("a look of %.1f x %.1f mm, its heading %.1f x %.1f", a.wide, a.high, long, high)
+		}
+		for _, b := range k.looks[:i] {
+			if b.wide <= a.wide && b.high <= a.high {
+				t.Errorf("a look of %.1f x %.1f mm after one of %.1f x %.1f", a.wide, a.high, b.wide, b.high)
+			}
+		}
+	}
+}
+
+// TestSearched: squares and strips that go on four sheets and no fewer, by their area, are
+// found to, from a plan that takes more; and twice the same.
+func TestSearched(t *testing.T) {
+	var all []layout.Drawing
+	add := func(w, h float64) {
+		d := layout.Drawing{Name: string(rune('a' + len(all))), Title: "P"}
+		for y := 0.0; y <= h; y += h / 40 { // no blank for a heading
+			d.Straight(layout.Cut, 0, y, w, y)
+		}
+		all = append(all, d)
+	}
+	for range 4 { // each four go on one sheet of 248 x 181 mm
+		add(150, 120)
+		add(85, 120)
+		add(150, 40)
+		add(85, 40)
+	}
+	first, again := lay(t, all...), lay(t, all...)
+	if len(first.Sheets) != 4 {
+		t.Errorf("%d sheets, want 4", len(first.Sheets))
+	}
+	for i := range first.Sheets {
+		for j, v := range first.Sheets[i].Views {
+			if w := again.Sheets[i].Views[j]; w.ToSheet != v.ToSheet || w.Drawing.Name != v.Drawing.Name {
+				t.Errorf("sheet %d: %s lies elsewhere the second time", i+1, v.Drawing.Name)
+			}
+		}
+	}
+}

@@ -1,0 +1,174 @@
+package tile
+
+import (
+	"cmp"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"ribwright/geometry"
+)
+
+// searches is how often a few sheets are laid again: what a boat's patterns gained in twenty
+// times as many was nothing.
+const searches = 1500
+
+// search empties a few sheets at a time and lays their pieces again, in turns that the
+// dice give. What fills sheets less evenly than before is kept, until one of them is empty;
+// then what brings the pieces of a pattern together.
+// (A large neighborhood search: P. Shaw, Principles and Practice of Constraint Programming,
+// 1998.)
+type search struct {
+	plan
+	sheets packer
+	dice   *rand.Rand
+}
+
+// searched is the plan on fewer sheets where those are found, else the plan as it is. The
+// same plan always gives the same.
+func (p plan) searched() plan {
+	if p.count-p.fronts < 2 {
+		return p
+	}
+	s, floor := p.search(), p.fronts+p.leastFilled()
+	for n := 0; n < searches && s.count > floor; n++ {
+		filled := s.filled()
+		if s.again(s.few(filled), func() bool { return uneven(s.filled()) > uneven(filled)-1e-9 }) {
+			s.dropEmpty()
+		}
+	}
+	if s.count == p.count {
+		return p
+	}
+	s.sortSheets()
+	return s.plan
+}
+
+// gathered is the plan with the pieces of a pattern on fewer sheets, where the dice find
+// that.
+func (p plan) gathered() plan {
+	if p.count-p.fronts < 2 {
+		return p
+	}
+	s := p.search()
+	for range searches {
+		scattered := s.scattered()
+		s.again(s.few(s.filled()), func() bool { return s.scattered() <= scattered })
+	}
+	s.sortSheets()
+	s.tidy()
+	return s.plan
+}
+
+func (p plan) search() search {
+	s := search{plan: p, dice: rand.New(rand.NewPCG(1, 2)), sheets: packer{room: p.room, reach: math.MaxInt32, free: make([][]geometry.Box, p.count)}}
+	s.spots = slices.Clone(p.spots)
+	for n := range s.sheets.free {
+		s.sheets.free[n] = p.blank(n)
+	}
+	for _, t := range p.spots {
+		s.sheets.block(t.sheet, t.box())
+	}
+	return s
+}
+
+// leastFilled is a number of sheets that the pieces cannot be laid on fewer than.
+func (p plan) leastFilled() int {
+	sum := 0.0
+	for _, k := range p.pieces {
+		sum += k.looks[0].wide * k.looks[0].high
+	}
+	return int(math.Ceil(sum / (p.room.W() * p.room.H())))
+}
+
+// again lays the pieces of some sheets again, large ones sooner as a rule, and reports
+// whether that is kept: where it takes no sheet more and is as good.
+func (s *search) again(sheets []int, good func() bool) bool {
+	spots, free := slices.Clone(s.spots), slices.Clone(s.sheets.free)
+	for _, n := range sheets {
+		s.sheets.free[n] = s.blank(n)
+	}
+	for _, i := range s.turns(sheets) {
+		if s.spots[i] = s.sheets.lay(s.pieces[i].looks); s.spots[i].sheet >= s.count {
+			s.spots, s.sheets.free = spots, free
+			return false
+		}
+	}
+	if !good() {
+		s.spots, s.sheets.free = spots, free
+		return false
+	}
+	return true
+}
+
+// turns lists the pieces of some sheets in the order to lay them.
+func (s *search) turns(sheets []int) []int {
+	type turn struct {
+		piece int
+		size  float64
+	}
+	var all []turn
+	for i, t := range s.spots {
+		if slices.Contains(sheets, t.sheet) {
+			all = append(all, turn{i, s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b turn) int { return cmp.Compare(b.size, a.size) })
+	out := make([]int, len(all))
+	for n, t := range all {
+		out[n] = t.piece
+	}
+	return out
+}
+
+// few picks two to four sheets, one of them with little on it.
+func (s *search) few(filled []float64) []int {
+	pick := func() int { return s.fronts + s.dice.IntN(s.count-s.fronts) }
+	first := pick()
+	for range 2 {
+		if o := pick(); filled[o] < filled[first] {
+			first = o
+		}
+	}
+	out := []int{first}
+	for range 1 + s.dice.IntN(3) {
+		out = append(out, pick())
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// filled is the share of each sheet that pieces take.
+func (p plan) filled() []float64 {
+	out := make([]float64, p.count)
+	for _, t := range p.spots {
+		out[t.sheet] += t.look.area() / (p.room.W() * p.room.H())
+	}
+	return out
+}
+
+// uneven is the higher the nearer sheets are to one of them less.
+func uneven(filled []float64) float64 {
+	sum := 0.0
+	for _, f := range filled {
+		sum += f * f
+	}
+	return sum
+}
+
+// dropEmpty drops sheets that nothing lies on.
+func (s *search) dropEmpty() {
+	filled := s.filled()
+	for n := s.count - 1; n >= s.fronts; n-- {
+		if filled[n] > 0 {
+			continue
+		}
+		s.sheets.free = slices.Delete(s.sheets.free, n, n+1)
+		s.count--
+		for i := range s.spots {
+			if s.spots[i].sheet > n {
+				s.spots[i].sheet--
+			}
+		}
+	}
+}
