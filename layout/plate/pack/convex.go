@@ -10,13 +10,26 @@ import (
 // polygon is corners counterclockwise.
 type polygon []geometry.Point
 
-// convex parts what a loop and its holes go round into convex pieces that cover it.
+// convex parts what a loop and its holes go round into convex pieces that cover it. Where
+// the loops cross one another, the convex shape round all of it is the one piece.
 func convex(outer []geometry.Point, holes [][]geometry.Point) []polygon {
 	loop := slices.Clone(outer)
 	for _, h := range holes {
 		loop = joined(loop, h)
 	}
-	return merged(ears(loop))
+	out := merged(ears(loop))
+	if off := areaOf(out) - doubled(loop)/2; math.Abs(off) > 1e-6*doubled(loop) {
+		return []polygon{around(outer)}
+	}
+	return out
+}
+
+func areaOf(pieces []polygon) float64 {
+	sum := 0.0
+	for _, p := range pieces {
+		sum += doubled(p) / 2
+	}
+	return sum
 }
 
 // joined cuts from a hole, clockwise, to the loop round it, where both are nearest: the

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 )
@@ -22,48 +23,36 @@ func framed(pts []geometry.Point) frame {
 // clash is the no-fit shape of two convex pieces: they overlap, or lie nearer than the
 // gap, while the way from one part to the other lies in all planes.
 type clash struct {
-	frame
 	planes []plane
 	hint   int // the plane that told them apart last
-	a, b   int // the pieces that it is of
 }
 
-// nofit is the no-fit shape of two parts at one turn of the second to the first.
-type nofit struct {
-	frame
-	clashes []clash
+// clashes are the no-fit shapes of all pieces that came near each other, at one turn of
+// the second part to the first. They are made when they are first needed: the table of
+// all pieces of all pairs of parts would not fit in a processor's cache.
+type clashes struct {
+	first []int32 // of a pair of kinds and a turn: where its pieces begin in which; 0 while unknown
+	which []int32 // of a pair of pieces: its clash; 0 while unknown
+	all   []clash
 }
 
-// kind is what parts of the same shape share.
-type kind struct {
-	area   float64
-	pieces []polygon
-	at     [Compass]frame // round it, at each turn
-	turns  []int
+func newClashes(kinds int) clashes {
+	return clashes{first: make([]int32, kinds*kinds*Compass), which: make([]int32, 1), all: make([]clash, 1)}
+}
+
+// of returns where the pairs of pieces of two kinds begin.
+func (c *clashes) of(pair, pieces int) int32 {
+	if c.first[pair] == 0 {
+		c.first[pair] = int32(len(c.which))
+		c.which = slices.Grow(c.which, pieces)[:len(c.which)+pieces]
+	}
+	return c.first[pair]
 }
 
 // rounder is the widest angle between two planes of a clash with a gap: a wider corner
 // gets planes between, so that it is nearly round. The room that a corner of this kind
 // takes too much is 2 % of the gap.
 const rounder = math.Pi / 8
-
-// newNofit prepares the no-fit shape of b turned, round a; its planes are made when they
-// are first needed.
-func newNofit(a, b *kind, turn int, gap float64) *nofit {
-	inf := math.Inf(1)
-	out := &nofit{frame: frame{inf, inf, -inf, -inf}, clashes: make([]clash, 0, len(a.pieces)*len(b.pieces))}
-	for k, q := range b.pieces {
-		g := framed(turnedPiece(q, turn))
-		for i, p := range a.pieces {
-			f := framed(p)
-			c := clash{frame: frame{f.x0 - g.x1 - gap, f.y0 - g.y1 - gap, f.x1 - g.x0 + gap, f.y1 - g.y0 + gap}, a: i, b: k}
-			out.clashes = append(out.clashes, c)
-			out.x0, out.y0 = min(out.x0, c.x0), min(out.y0, c.y0)
-			out.x1, out.y1 = max(out.x1, c.x1), max(out.y1, c.y1)
-		}
-	}
-	return out
-}
 
 func turnedPiece(p polygon, turn int) polygon {
 	out := make(polygon, len(p))
@@ -154,40 +143,19 @@ func lowestFirst(p polygon) polygon {
 	return append(append(polygon{}, p[low:]...), p[:low]...)
 }
 
-// depth is how far two parts must at most be moved to part all their pieces that overlap
-// one by one, for the way (x, y) from one to the other; 0 when they keep the gap.
-func (f *nofit) depth(a, b *kind, turn int, gap, x, y float64, steps *int) float64 {
-	if x <= f.x0 || x >= f.x1 || y <= f.y0 || y >= f.y1 {
-		return 0
-	}
-	most := 0.0
-	*steps += 1 + len(f.clashes)/2
-	for i := range f.clashes {
-		c := &f.clashes[i]
-		if x <= c.x0+most || x >= c.x1-most || y <= c.y0+most || y >= c.y1-most {
-			continue
-		}
-		if c.planes == nil {
-			c.planes = planesOf(a.pieces[c.a], b.pieces[c.b], turn, gap)
-		}
-		most = c.depth(x, y, most)
-	}
-	return most
-}
-
-// depth is the depth in the clash where it is more than a depth that is known already.
-func (c *clash) depth(x, y, known float64) float64 {
+// depth is how far one piece would have to be moved out of the other.
+func (c *clash) depth(x, y float64) float64 {
 	p := &c.planes[c.hint]
 	least := p.c - float64(p.x*x) - float64(p.y*y)
-	if least <= known {
-		return known
+	if least <= 0 {
+		return 0
 	}
 	for i := range c.planes {
 		p := &c.planes[i]
 		if d := p.c - float64(p.x*x) - float64(p.y*y); d < least {
-			if least = d; d <= known {
+			if least = d; d <= 0 {
 				c.hint = i
-				return known
+				return 0
 			}
 		}
 	}

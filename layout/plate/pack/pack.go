@@ -17,7 +17,7 @@ import (
 
 // Part is an outline that is laid, mm.
 type Part struct {
-	Outer []geometry.Point   // the outer edge, either way round, the first point not repeated
+	Outer []geometry.Point   // the outer edge, either way round
 	Holes [][]geometry.Point // where another part may lie
 	Turns []int              // how it may lie, in steps of the compass, counterclockwise; at least one
 }
@@ -36,8 +36,10 @@ type Task struct {
 	Parts []Part
 	Room  Room
 	Gap   float64 // least distance between two parts, mm; 0 lets them touch
-	Steps int     // of work; some millions of them take a second
-	Seed  uint64
+	// Tolerance is how far an outline may be grown where that leaves corners out, mm.
+	Tolerance float64
+	Steps     int // of work; some millions of them take a tenth of a second
+	Seed      uint64
 }
 
 // Spot is where a part lies: its origin, and its turn in steps of the compass.
@@ -80,7 +82,7 @@ func (r rotation) at(p geometry.Point) geometry.Point {
 // nest. ok is false when no nest was found that fits in the room.
 func Close(t Task) (Nest, bool) {
 	s := newSearch(t)
-	if !s.start() {
+	if !s.start(t.Steps) {
 		return Nest{}, false
 	}
 	s.explore(t.Steps - t.Steps/pressing)

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"ribwright/geometry"
 )
 
 // lying is a part as it lies: what its box fills, and its spot.
@@ -35,13 +37,14 @@ func (s *state) nest() Nest {
 // search is one run. It takes what it needs at the start and asks for no memory after,
 // but for planes at first sight.
 type search struct {
-	kinds  []kind
-	nofits []*nofit // of kind a, kind b >= a, and the turn from a to b
+	kinds []kind
+	clashes
 	gap    float64
 	room   Room
-	area   float64 // of all parts, mm2
+	area   float64 // of all parts, with half the gap round them, mm2
 	chance *rand.Rand
-	done   int // steps
+	done   int  // steps
+	across bool // whether the height is made smaller next, or the width
 
 	now    state
 	best   state     // that nothing overlaps in
@@ -55,10 +58,10 @@ type search struct {
 // meet, and the pairs of their pieces.
 func newSearch(t Task) *search {
 	s := &search{gap: t.Gap, room: t.Room, chance: rand.New(rand.NewPCG(t.Seed, 1))}
-	of := sorted(t.Parts, &s.kinds, t.Gap)
+	of := t.sorted(&s.kinds)
 	n := len(t.Parts)
-	s.nofits = make([]*nofit, len(s.kinds)*len(s.kinds)*Compass)
-	s.depths, s.weight = make([]float64, n*n), make([]float64, n*n)
+	s.clashes = newClashes(len(s.kinds))
+	s.depths, s.weight = make([]float64, n*n), slices.Repeat([]float64{1}, n*n)
 	for _, k := range of {
 		s.area += s.kinds[k].area
 		s.now.parts = append(s.now.parts, lying{kind: k, turn: s.kinds[k].turns[0]})
@@ -67,20 +70,29 @@ func newSearch(t Task) *search {
 	return s
 }
 
+// kind is what parts of the same shape share.
+type kind struct {
+	area   float64 // with half the gap round it, mm2
+	pieces []polygon
+	at     [Compass]frame   // round it, at each turn
+	boxes  [Compass][]frame // round its pieces
+	turns  []int
+}
+
 // sorted makes the kinds that the parts are of, and returns the kind of each.
-func sorted(parts []Part, kinds *[]kind, gap float64) []int {
-	out := make([]int, len(parts))
-	for i, p := range parts {
+func (t Task) sorted(kinds *[]kind) []int {
+	out := make([]int, len(t.Parts))
+	for i, p := range t.Parts {
 		out[i] = -1
 		for k := range i {
-			if same(p, parts[k]) {
+			if same(p, t.Parts[k]) {
 				out[i] = out[k]
 				break
 			}
 		}
 		if out[i] < 0 {
 			out[i] = len(*kinds)
-			*kinds = append(*kinds, newKind(p, gap))
+			*kinds = append(*kinds, t.newKind(p))
 		}
 	}
 	return out
@@ -90,28 +102,32 @@ func same(p, q Part) bool {
 	return slices.Equal(p.Outer, q.Outer) && slices.Equal(p.Turns, q.Turns) && slices.EqualFunc(p.Holes, q.Holes, slices.Equal)
 }
 
-func newKind(p Part, gap float64) kind {
+// newKind parts an outline into pieces. Holes in which nothing can lie count as full.
+func (t Task) newKind(p Part) kind {
 	k := kind{turns: p.Turns}
-	k.pieces = convex(p.Outer, p.Holes)
-	for _, q := range k.pieces {
-		k.area += doubled(q) / 2
+	outer := simple(p.Outer, false, t.Tolerance, t.Gap)
+	var holes [][]geometry.Point
+	for _, h := range p.Holes {
+		if f := framed(h); min(f.x1-f.x0, f.y1-f.y0) > 2*t.Gap {
+			holes = append(holes, simple(h, true, t.Tolerance, t.Gap))
+		}
 	}
-	for _, t := range p.Turns {
-		k.at[t] = framed(turnedPiece(p.Outer, t))
+	k.pieces = convex(outer, holes)
+	k.area = areaOf(k.pieces)
+	for i, q := range outer {
+		k.area += length(outer[(i+1)%len(outer)].Sub(q)) * t.Gap / 2
+	}
+	for _, turn := range p.Turns {
+		k.at[turn] = framed(turnedPiece(outer, turn))
+		for _, q := range k.pieces {
+			k.boxes[turn] = append(k.boxes[turn], framed(turnedPiece(q, turn)))
+		}
 	}
 	return k
 }
 
-// nofit is the no-fit shape of two kinds, made when it is first needed.
-func (s *search) nofit(a, b, turn int) *nofit {
-	f := &s.nofits[(a*len(s.kinds)+b)*Compass+turn]
-	if *f == nil {
-		*f = newNofit(&s.kinds[a], &s.kinds[b], turn, s.gap)
-	}
-	return *f
-}
-
-// depth is how deep two parts lie in one another.
+// depth is how deep two parts lie in one another: the most of all their convex pieces,
+// each by how far it would have to be moved out of the other; 0 when they keep the gap.
 func (s *search) depth(p, q *lying) float64 {
 	if p.kind > q.kind {
 		p, q = q, p
@@ -120,13 +136,49 @@ func (s *search) depth(p, q *lying) float64 {
 	if turn < 0 {
 		turn += Compass
 	}
-	f := s.nofit(p.kind, q.kind, turn)
+	one, other := &s.kinds[p.kind], &s.kinds[q.kind]
+	first := s.clashes.of((p.kind*len(s.kinds)+q.kind)*Compass+turn, len(one.pieces)*len(other.pieces))
+	// The way as the first part sees it.
 	r := &turned[p.turn]
 	x, y := q.x-p.x, q.y-p.y
-	s.done += 2
-	// The way as the first part sees it.
-	return f.depth(&s.kinds[p.kind], &s.kinds[q.kind], turn, s.gap, float64(r.cos*x)+float64(r.sin*y), float64(r.cos*y)-float64(r.sin*x), &s.done)
+	u, v := float64(r.cos*x)+float64(r.sin*y), float64(r.cos*y)-float64(r.sin*x)
+	x0, y0, x1, y1 := q.x0-p.x-s.gap, q.y0-p.y-s.gap, q.x1-p.x+s.gap, q.y1-p.y+s.gap
+	most := 0.0
+	boxes := other.boxes[q.turn]
+	s.done += 2 + len(one.pieces)/4
+	for i := range one.boxes[p.turn] {
+		b := &one.boxes[p.turn][i]
+		if b.x0 >= x1 || b.x1 <= x0 || b.y0 >= y1 || b.y1 <= y0 {
+			continue
+		}
+		bx0, by0, bx1, by1 := b.x0-x-s.gap, b.y0-y-s.gap, b.x1-x+s.gap, b.y1-y+s.gap
+		s.done += 1 + len(boxes)/4
+		for k := range boxes {
+			c := &boxes[k]
+			if c.x1 <= bx0 || c.x0 >= bx1 || c.y1 <= by0 || c.y0 >= by1 {
+				continue
+			}
+			s.done++
+			most += s.clash(first, p.kind, q.kind, turn, i, k).depth(u, v)
+		}
+	}
+	return most
 }
+
+// clash is the no-fit shape of two pieces of two kinds.
+func (s *search) clash(first int32, a, b, turn, i, k int) *clash {
+	one, other := s.kinds[a].pieces, s.kinds[b].pieces
+	id := &s.clashes.which[int(first)+i*len(other)+k]
+	if *id == 0 {
+		*id = int32(len(s.clashes.all))
+		s.clashes.all = append(s.clashes.all, clash{planes: planesOf(one[i], other[k], turn, s.gap)})
+		s.done += stepsOfClash
+	}
+	return &s.clashes.all[*id]
+}
+
+// stepsOfClash is how many steps the making of a clash counts for.
+const stepsOfClash = 30
 
 // cost is what part i would weigh, lying so: the depths times the weights. At limit or
 // over it, it may stop short.

@@ -1,6 +1,9 @@
 package pack
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // How many places a part that overlaps tries: all over the rectangle, about where it
 // lies, and how many of the best are walked down from. From the published search.
@@ -80,7 +83,7 @@ func kept(best []found, f found) []found {
 // walk goes down from a place by steps along or across the rectangle or slantwise, longer
 // after a success and shorter after none.
 func (s *search) walk(i int, from found, step, least float64) found {
-	turns := len(s.kinds[from.kind].turns) > 4
+	turns := s.kinds[from.kind].turns
 	for step > least && from.cost > 0 {
 		x, y := step, 0.0
 		switch s.chance.IntN(4) {
@@ -94,9 +97,10 @@ func (s *search) walk(i int, from found, step, least float64) found {
 		cost := from.cost
 		from = s.tried(i, from, from.turn, x, y)
 		from = s.tried(i, from, from.turn, -x, -y)
-		if turns && cost == from.cost && s.chance.IntN(4) == 0 {
-			from = s.tried(i, from, (from.turn+1)%Compass, 0, 0)
-			from = s.tried(i, from, (from.turn+Compass-1)%Compass, 0, 0)
+		if n := len(turns); n > 4 && cost == from.cost && s.chance.IntN(4) == 0 {
+			k := slices.Index(turns, from.turn)
+			from = s.tried(i, from, turns[(k+1)%n], 0, 0)
+			from = s.tried(i, from, turns[(k+n-1)%n], 0, 0)
 		}
 		if from.cost < cost {
 			step *= 1.1

@@ -11,25 +11,27 @@ import (
 // the share of all steps that is kept for pressing at the end, and the first and last
 // step of that. Our own choices, near the published ones.
 const (
-	opening             = 1.6
+	opening             = 1.8
+	boldest             = 0.06
 	wider               = 1.1
 	smaller             = 0.01
 	pressing            = 5
 	patience            = 60
+	hasty               = 15
 	firstPress, endOfIt = 0.002, 0.00002
 )
 
 // start lays the parts one after the other, the largest first, where they overlap least,
 // and pushes them apart. The rectangle is made larger until that is done, as far as the
 // room goes.
-func (s *search) start() bool {
+func (s *search) start(until int) bool {
 	for share := opening; ; share *= wider {
 		whole := s.opened(share)
-		if s.strew() && s.separate(40, 2, math.MaxInt) {
+		if s.strew() && s.separate(40, 2, until) {
 			s.best.copied(&s.now)
 			return true
 		}
-		if whole {
+		if whole || s.done >= until {
 			return false
 		}
 	}
@@ -114,11 +116,12 @@ func (s *search) largest() []int {
 	return out
 }
 
-// shrunk makes the state the best one in a rectangle smaller by a share, on one side: what
-// lies beyond a line across it moves up. It reports whether all parts have room.
+// shrunk makes the state the best one in a rectangle smaller by a share, on the side whose
+// turn it is: what lies beyond a line across it moves up. It reports whether all parts
+// have room.
 func (s *search) shrunk(share float64) bool {
 	s.now.copied(&s.best)
-	if s.room.Strip || s.chance.IntN(2) == 0 {
+	if s.room.Strip || !s.across {
 		less := s.now.w * share
 		s.now.w -= less
 		return s.moved(s.chance.Float64()*s.best.w, math.Inf(1), less, 0)
@@ -154,12 +157,23 @@ func (s *search) moved(pastX, pastY, left, down float64) bool {
 // over.
 func (s *search) explore(until int) {
 	large := s.largest()
-	large = large[:max(2, len(large)/2)]
+	large = large[:(len(large)+1)/2]
 	var pool pool
+	for step := boldest; step > smaller && s.done < until; {
+		if s.shrunk(step) && s.separate(hasty, 1, until) {
+			s.best.copied(&s.now)
+			continue
+		}
+		if s.across = !s.across; !s.across || s.room.Strip {
+			step /= 2
+		}
+		s.done += len(s.now.parts)
+	}
 	for s.done < until {
 		if len(pool.tries) == 0 || !s.room.Strip && s.chance.IntN(2) == 0 {
 			if !s.shrunk(smaller) {
 				s.done += len(s.now.parts)
+				s.across = !s.across
 				continue
 			}
 		} else {
@@ -171,6 +185,7 @@ func (s *search) explore(until int) {
 			pool.tries = pool.tries[:0]
 			continue
 		}
+		s.across = !s.across
 		pool.add(&s.least, s.total())
 	}
 }
@@ -196,6 +211,8 @@ func (s *search) press(until int) {
 		spent := float64(s.done-from) / float64(until-from)
 		if s.shrunk(firstPress*math.Pow(endOfIt/firstPress, spent)) && s.separate(patience/2, 1, until) {
 			s.best.copied(&s.now)
+		} else {
+			s.across = !s.across
 		}
 		s.done += len(s.now.parts)
 	}

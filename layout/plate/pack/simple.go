@@ -11,16 +11,29 @@ import (
 // send a search another way. Our own choice.
 const grid = 1.0 / 1024
 
-// simple returns the loop, counterclockwise, with fewer points. It only ever grows, by
-// little more than the tolerance, mm, and by hollows whose mouth is no wider than the gap:
-// nothing can lie in them.
-func simple(loop []geometry.Point, tolerance, gap float64) []geometry.Point {
-	pts := rounded(loop)
-	if doubled(pts) < 0 {
+// simple returns the loop with fewer points, counterclockwise or, as a hole, clockwise, so
+// that the part lies to the left. The part only ever grows, by little more than the
+// tolerance, mm, and by hollows whose mouth is no wider than the gap: nothing can lie in
+// them.
+func simple(loop []geometry.Point, hole bool, tolerance, gap float64) []geometry.Point {
+	pts := slices.Clone(loop)
+	if tolerance > 0 {
+		for i, p := range pts {
+			pts[i] = geometry.Point{X: math.Round(p.X/grid) * grid, Y: math.Round(p.Y/grid) * grid}
+		}
+	}
+	pts = slices.Compact(pts)
+	if n := len(pts); n > 1 && pts[0] == pts[n-1] {
+		pts = pts[:n-1]
+	}
+	if doubled(pts) < 0 != hole {
 		slices.Reverse(pts)
 	}
+	if tolerance <= 0 {
+		return pts
+	}
 	pts = bridged(pts, gap)
-	for len(pts) > 3 {
+	for len(pts) > 4 {
 		next, ok := thinned(pts, tolerance)
 		if !ok {
 			break
@@ -28,21 +41,6 @@ func simple(loop []geometry.Point, tolerance, gap float64) []geometry.Point {
 		pts = next
 	}
 	return pts
-}
-
-// rounded is the loop on the grid, without points that repeat the one before.
-func rounded(loop []geometry.Point) []geometry.Point {
-	var out []geometry.Point
-	for _, p := range loop {
-		q := geometry.Point{X: math.Round(p.X/grid) * grid, Y: math.Round(p.Y/grid) * grid}
-		if len(out) == 0 || q != out[len(out)-1] {
-			out = append(out, q)
-		}
-	}
-	if n := len(out); n > 1 && out[0] == out[n-1] {
-		out = out[:n-1]
-	}
-	return out
 }
 
 // doubled is twice the area that a loop goes round, positive where it turns left.
