@@ -29,17 +29,21 @@ func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout
 // closest searches for a close nest of all parts, where that is asked for and the board is
 // large enough.
 func (j *job) closest(o Options, parts []layout.Part) ([]*geometry.Affine, bool) {
-	switch n := len(parts); {
-	case o.Quick || n < 2 || j.area*tightest >= j.room.X*j.room.Y:
-		return nil, false
-	case n <= few:
-		return j.apartFew(parts)
-	}
-	s, ok := j.closeNest()
-	if !ok {
+	n := len(parts)
+	if o.Quick || n < 2 || j.area*tightest >= j.room.X*j.room.Y {
 		return nil, false
 	}
-	return j.moves(s), true
+	if n <= few {
+		if moves, ok := j.apartFew(parts); ok {
+			return moves, true
+		}
+	}
+	if n > 2 {
+		if s, ok := j.closeNest(); ok {
+			return j.moves(s), true
+		}
+	}
+	return nil, false
 }
 
 // placed joins parts with their moves, of which nil leaves a part out, moved in by
