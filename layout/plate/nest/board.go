@@ -13,10 +13,8 @@ import (
 func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout.Part) {
 	j := newJob(parts, o.Stock.Grain(), o.Gap, o.room())
 	j.tries = max(1, int(effort*o.share)/len(parts))
-	if !o.Quick && len(parts) > 2 && j.area*tightest < j.room.X*j.room.Y {
-		if s, ok := j.closeNest(); ok {
-			return o.placed(parts, j.moves(s)), nil
-		}
+	if moves, ok := j.closest(o, parts); ok {
+		return o.placed(parts, moves), nil
 	}
 	moves := j.fill()
 	laid = o.placed(parts, moves)
@@ -26,6 +24,26 @@ func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout
 		}
 	}
 	return laid, rest
+}
+
+// closest searches for a close nest of all parts, where that is asked for and the board is
+// large enough.
+func (j *job) closest(o Options, parts []layout.Part) ([]*geometry.Affine, bool) {
+	n := len(parts)
+	if o.Quick || n < 2 || j.area*tightest >= j.room.X*j.room.Y {
+		return nil, false
+	}
+	if n <= few {
+		if moves, ok := j.apartFew(parts); ok {
+			return moves, true
+		}
+	}
+	if n > 2 {
+		if s, ok := j.closeNest(); ok {
+			return j.moves(s), true
+		}
+	}
+	return nil, false
 }
 
 // placed joins parts with their moves, of which nil leaves a part out, moved in by

@@ -148,7 +148,7 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 
 // searched is the share of a search's effort that is spent where boards are trimmed to their
 // parts: less is won by the last percent.
-const searched = 0.6
+const searched = 0.15
 
 // sets parts the parts by thickness, the thickest first, and by material, when that is
 // asked for.

@@ -125,13 +125,22 @@ func (j *job) proved(b *bench, s state) (state, bool) {
 	return s, false
 }
 
-// holds reports whether all parts keep the gap and lie in the rectangle.
+// holds reports whether all parts of a nest keep the gap and lie on the board.
 func (j *job) holds(s state) bool {
-	const rounding = 0.01 // mm
-	laid := make([]shape, len(s.poses))
-	all := geometry.EmptyBox()
+	moves := make([]*geometry.Affine, len(s.poses))
 	for i, p := range s.poses {
-		laid[i] = j.exact[i].mapped(j.bodies[i].move(p))
+		m := j.bodies[i].move(p)
+		moves[i] = &m
+	}
+	return j.lieApart(moves)
+}
+
+// lieApart reports whether all parts, so moved, keep the gap and have room on the board, by
+// true distances.
+func (j *job) lieApart(moves []*geometry.Affine) bool {
+	laid, all := make([]shape, len(moves)), geometry.EmptyBox()
+	for i, m := range moves {
+		laid[i] = j.exact[i].mapped(*m)
 		all = all.Union(laid[i].box)
 		for k := range i {
 			if !apart(laid[i], laid[k], j.gap+2*chord+rounding) {
