@@ -72,11 +72,9 @@ func has(r rune) bool { return hasIn(advances(), r) }
 
 func hasIn(all []uint16, r rune) bool { return r >= 0 && int(r) < len(all) && all[r] > 0 }
 
-// units returns the advance of r in thousandths of an em. Whole numbers are
-// summed, so that a width does not depend on where a text was cut.
-func units(r rune) int { return unitsIn(advances(), r) }
-
-// unitsIn is units of one rune of many: the advances are asked for once.
+// unitsIn returns the advance of r in thousandths of an em. Whole numbers are summed, so
+// that a width does not depend on where a text was cut. The advances are asked for once for
+// many runes.
 func unitsIn(all []uint16, r rune) int {
 	if !hasIn(all, r) {
 		r = box

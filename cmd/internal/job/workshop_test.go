@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 )
 
 // workshop asks for the workshop of a boat, as a page gets it.
@@ -89,5 +90,30 @@ func TestBoards(t *testing.T) {
 		if _, err := parseBoard(bad); err == nil || !strings.Contains(err.Error(), "accepted: ") {
 			t.Errorf("%q: %v", bad, err)
 		}
+	}
+}
+
+// TestWorkshopBoards: boards at hand stand instead of the design's of that wood, and those
+// of other woods stay.
+func TestWorkshopBoards(t *testing.T) {
+	d, err := design.Shipped("brook")
+	if err != nil {
+		t.Fatal(err)
+	}
+	board := func(wood string, long measure.Length) design.Board {
+		return design.Board{Species: wood, Length: long, Width: 150, Thickness: 26, Count: 3}
+	}
+	d.Stock.Boards = []design.Board{board("white ash", 4000), board("western redcedar", 4000), board("western redcedar", 3000)}
+	s := NewWorkshop()
+	s.Boards = []design.Board{board("western redcedar", 2500)}
+	got, err := s.supplied(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := []design.Board{board("white ash", 4000), board("western redcedar", 2500)}; !slices.EqualFunc(got.Stock.Boards, want, func(a, b design.Board) bool { return a.Species == b.Species && a.Length == b.Length }) {
+		t.Errorf("%+v", got.Stock.Boards)
+	}
+	if len(d.Stock.Boards) != 3 {
+		t.Error("the design itself was changed")
 	}
 }

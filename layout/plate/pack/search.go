@@ -234,9 +234,6 @@ func (s *search) overlap() float64 {
 	return sum / 2
 }
 
-// share is how many times the parts' own area a state takes.
-func (s *search) share(q *state) float64 { return float64(q.w*q.h) / s.area }
-
 // laid puts a part at a turn with its box's lower left corner at a place, moved into the
 // rectangle; ok is false when it has no room there at this turn.
 func (s *search) laid(kind, turn int, x, y float64) (lying, bool) {
