@@ -23,6 +23,10 @@ type Set struct {
 	Fingerprint string // tells sheets of two versions of a design apart
 	Drawings    []layout.Drawing
 	First       *layout.First // what is read before the patterns; nil for a set without that sheet
+
+	// Last draws a sheet behind the patterns within a room; false for none. nil for a set
+	// without one, and never asked for on a roll.
+	Last func(room geometry.Box) (layout.Sheet, bool)
 }
 
 // Way says how sheets lie.
@@ -111,6 +115,11 @@ func (p plan) finish(set Set) Laid {
 	copy(sheets, p.cover(set))
 	for i, k := range p.pieces {
 		place(&sheets[p.spots[i].sheet], p, k, p.spots[i])
+	}
+	if set.Last != nil && !p.sheet.Size.Roll {
+		if last, ok := set.Last(p.room); ok {
+			sheets = append(sheets, last)
+		}
 	}
 	out := Laid{Paper: p.sheet, Took: p.counted(), Other: p.other, Document: layout.Document{
 		Title: set.Title, Paper: layout.Paper{Name: p.sheet.Size.Name, W: p.sheet.W, H: p.sheet.H}, Sheets: sheets}}

@@ -5,7 +5,9 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"sync"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
@@ -107,21 +109,38 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.told, err = k.told(w); err != nil {
 		return out, err
 	}
+	plate := sync.OnceValues(func() (layout.Plate, error) { return l.Cutting.plate(k.titled(), bends) })
 	err = together(
 		func() error {
 			first, err := k.first(bends, out.told, l.Units)
 			if err != nil {
 				return err
 			}
-			out.laid, err = l.Printing.lay(k.set(bends, first, l.Units, l.ribs()), before, l.Units)
+			set := k.set(bends, first, l.Units, l.ribs())
+			if !l.Part() && before == nil {
+				set.Last = inSmall(plate)
+			}
+			out.laid, err = l.Printing.lay(set, before, l.Units)
 			return of(k.name, err)
 		},
 		func() (err error) {
-			out.plate, err = l.Cutting.plate(k.titled(), bends)
+			out.plate, err = plate()
 			return of(k.name, err)
 		},
 	)
 	return out, err
+}
+
+// inSmall draws the cutter's plates on a sheet behind a whole set. What is wrong with a plate
+// is told by whoever wants it full size.
+func inSmall(plate func() (layout.Plate, error)) func(geometry.Box) (layout.Sheet, bool) {
+	return func(room geometry.Box) (layout.Sheet, bool) {
+		p, err := plate()
+		if err != nil {
+			return layout.Sheet{}, false
+		}
+		return preview.Sheet(p, room)
+	}
 }
 
 // before are the patterns of the older edition.
@@ -179,12 +198,7 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	sheets.Sheets = l.withPlates(k, made)
-	patterns := onSheets(slug, sheets, w)
-	if len(sheets.Sheets) > len(made.printed.Sheets) {
-		patterns.Says += "; the last one only shows the cutter's plates in small"
-	}
-	out := append([]Output{patterns}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
+	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	if l.Each {
 		out = append(out, eachPlate(slug+"-cut", made.plate)...)
 	}
@@ -192,22 +206,6 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
 	told := slices.Concat(made.laid.told(&l.Printer), report.Told(made.told), k.unlettered())
 	return &Result{Report: k.report("patterns", told).In(l.Units), Numbers: numbers, Outputs: out, Warnings: warnings(made.told)}, nil
-}
-
-// withPlates are the sheets of a whole set, with the cutter's plates in small behind them:
-// on paper that is not a roll, where one sheet more costs little.
-func (l *Loft) withPlates(k *facts, made lofted) []layout.Sheet {
-	all := made.printed.Sheets
-	if l.Part() || made.Paper.Size.Roll {
-		return all
-	}
-	s, ok := preview.Sheet(made.plate, made.printed.Title+", design "+k.fingerprint, made.Paper.Area)
-	if !ok {
-		return all
-	}
-	s.Number = len(all) + 1
-	s.Onto(made.Paper.ToFile)
-	return append(slices.Clip(all), s)
 }
 
 // onSheets is the file of patterns.

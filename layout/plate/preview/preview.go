@@ -21,12 +21,9 @@ const called = "Plates for the cutter"
 const (
 	head    = 4.5 // capitals of the sheet's heading, mm
 	small   = lettering.MinHeight
-	leading = 3.8   // between lines, mm
-	foot    = 12.0  // the scale bar along the sheet, mm; it has both, as all sheets of a set
-	column  = 11.0  // the scale bar up the sheet
-	bar     = 101.6 // 4 inches
-	apart   = 6.0   // between plates, mm
-	under   = 1.2   // between a plate and its words, mm
+	leading = 3.8 // between lines, mm
+	apart   = 6.0 // between plates, mm
+	under   = 1.2 // between a plate and its words, mm
 )
 
 // leasts are the widths that words are given under a narrow plate, mm: the widest with
@@ -37,21 +34,18 @@ var leasts = [...]float64{80, 60, 52, 44}
 // sheet is taken.
 var scales = [...]float64{5, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100}
 
-// Sheet draws the plates in the order of the cutter's file in an area, mm. about says whose
-// they are. ok is false where there is none, or where they do not go on one sheet at any
-// scale.
-func Sheet(p layout.Plate, about string, area geometry.Box) (s layout.Sheet, ok bool) {
+// Sheet draws the plates in the order of the cutter's file in a room, mm. ok is false where
+// there is none, or where they do not go on one sheet at any scale.
+func Sheet(p layout.Plate, room geometry.Box) (s layout.Sheet, ok bool) {
 	if len(p.Boards) == 0 {
 		return s, false
 	}
-	room := geometry.Box{Min: area.Min.Add(geometry.Pt(0, foot)), Max: area.Max.Sub(geometry.Pt(column, 0))}
+	room = room.Grow(-layout.Mark.Width() / 2) // so that no line stands half on the margin
 	for _, per := range scales {
 		s = layout.Sheet{Label: "the cutter's plates", Outline: []layout.Bookmark{{Title: called}}}
-		top := title(&s, about, per, room)
+		top := title(&s, per, room)
 		for _, least := range leasts {
 			if place(&s, plates(p, per, least), geometry.Box{Min: room.Min, Max: geometry.Pt(room.Max.X, top)}) {
-				s.Rule(area.Min.Add(geometry.Pt(2, 5.5)), geometry.Pt(1, 0), bar)
-				s.Rule(geometry.Pt(area.Max.X-5.4, area.Min.Y+foot+5), geometry.Pt(0, 1), bar)
 				return s, true
 			}
 		}
@@ -60,10 +54,10 @@ func Sheet(p layout.Plate, about string, area geometry.Box) (s layout.Sheet, ok 
 }
 
 // title letters what the sheet is, and returns how far down it reaches.
-func title(s *layout.Sheet, about string, per float64, area geometry.Box) float64 {
+func title(s *layout.Sheet, per float64, area geometry.Box) float64 {
 	y := area.Max.Y - head - 0.5
 	s.Write(geometry.Pt(area.Min.X, y), head, layout.Left, called)
-	words := fmt.Sprintf("%s; drawn 1 to %.0f, to be looked at: the cutter's file has them full size. Nothing is lost if this sheet is not printed.", about, per)
+	words := fmt.Sprintf("Drawn 1 to %.0f, to be looked at: the cutter's file has them full size. Nothing is lost if this sheet is not printed.", per)
 	y -= 0.4 * head
 	for _, l := range lettering.Wrap(lettering.Safe(words), small, area.W()) {
 		y -= leading

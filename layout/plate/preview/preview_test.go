@@ -37,7 +37,7 @@ func TestSheet(t *testing.T) {
 	for _, area := range []geometry.Box{geometry.Rect(10, 12.7, 269.4, 205.9), geometry.Rect(10, 12.7, 200, 287)} {
 		for _, n := range []int{1, 12, 60} {
 			p := laidOn(t, n)
-			s, ok := Sheet(p, "Boat, design 1234", area)
+			s, ok := Sheet(p, area)
 			if !ok {
 				t.Fatalf("%d parts have no room", n)
 			}
@@ -73,14 +73,14 @@ func TestSheet(t *testing.T) {
 				ground.Text(x)
 				said += " " + x.Words
 			}
-			for _, want := range append([]string{fmt.Sprintf("1 to %.0f,", per), "plywood, 4 mm", "stock of 1220 x 2440 mm", "gauges F1 A1", "design 1234"}, names(p)...) {
+			for _, want := range append([]string{fmt.Sprintf("1 to %.0f,", per), "plywood, 4 mm", "stock of 1220 x 2440 mm", "gauges F1 A1"}, names(p)...) {
 				if !strings.Contains(said, want) {
 					t.Errorf("%d parts: nothing says %q: %s", n, want, said)
 				}
 			}
 		}
 	}
-	if _, ok := Sheet(layout.Plate{}, "", geometry.Rect(0, 0, 200, 200)); ok {
+	if _, ok := Sheet(layout.Plate{}, geometry.Rect(0, 0, 200, 200)); ok {
 		t.Error("no plates take a sheet")
 	}
 }
