@@ -59,7 +59,9 @@ func (w *writer) taken(pieces []cutlist.Piece) (sum float64) {
 // shortOf says what a rip is good for whose ends turn out worse than is reckoned.
 func (w *writer) shortOf() string {
 	words := "Spare is what the pieces of a rip leave besides the checked ends: so much more may be cut off. Saw the rips with the least to spare from where the board is soundest. Where that is not enough, leave the rip's shortest piece out and take it from a rip that has so much to spare"
-	if n := w.Frame.Design.Ribs.Spare; n > 0 {
+	if w.Frame == nil { // of a course
+		words += ", or do without a builder's spare blank"
+	} else if n := w.Frame.Design.Ribs.Spare; n > 0 {
 		words += ", or do without one of the " + wording.Counted(n, "spare blank")
 	}
 	return words + fmt.Sprintf(". Boards %s longer give every rip so much more.", w.Length(100))
