@@ -146,14 +146,14 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 	d.line(layout.Guide, -70, floor, r.Length/4, floor)
 	d.line(layout.Guide, -70, s.TopZ(), 0, s.TopZ())
 	d.up(floor, s.TopZ(), -55/per, w.Fine(s.Height))
-	d.up(f.Hull.FloorZ(r.Station), r.TopZ-h.Depth, 60/per, w.Fine(h.Clear))
+	d.up(f.Hull.FloorZ(r.Station), r.TopZ-h.Depth, 60/per, w.whole(h.Clear))
 	mid := g.Point(g.Down, g.Block+seat.Thick+14)
 	d.note(mid.X, mid.Y, -1, -1, layout.Right, "bolts")
 	d.note(r.Length/3, r.TopZ, 0, 1.5, layout.Middle, "front rail")
 	d.note(-70, s.TopZ(), -1.5, -small/2, layout.Right, "top")
 	d.note(-70, floor, -1.5, -small/2, layout.Right, "floor")
 	return report.Figure{Drawing: d.settled(),
-		Caption: fmt.Sprintf("%s, %s, section at the front rail, port side, seen from ahead: gunwale, block, hanger with its rail, the nearest rib. The top of the seat at its middle is %s over the floor; %s are clear under the front rail.", s.Name, ratio(per), w.Fine(s.Height), w.Fine(h.Clear)),
+		Caption: fmt.Sprintf("%s, %s, section at the front rail, port side, seen from ahead: gunwale, block, hanger with its rail, the nearest rib. The top of the seat at its middle is %s over the floor; %s are clear under the front rail.", s.Name, ratio(per), w.Fine(s.Height), w.whole(h.Clear)),
 		About:   "The front rail in its hanger under the gunwale, with the height of the seat over the floor and the room for the feet."}
 }
 
