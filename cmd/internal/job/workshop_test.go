@@ -66,7 +66,7 @@ func TestWorkshop(t *testing.T) {
 	given := 0
 	for _, b := range w.Chapters[1].Blocks {
 		for _, row := range b.Rows {
-			if slices.ContainsFunc(row, func(s string) bool { return strings.Contains(s, "3000 x 150 x 26") }) {
+			if slices.ContainsFunc(row, func(s string) bool { return strings.Contains(s, "3000 x 150 x 26.0") }) {
 				given++
 			}
 		}

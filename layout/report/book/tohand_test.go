@@ -17,7 +17,7 @@ func TestAskedOfTheYard(t *testing.T) {
 	how := func(wood string) string {
 		return rowOf(t, tables(bookOf(t, f))["What to buy"], wood)[3]
 	}
-	for _, want := range []string{"1 of 4270.0 x 150.0 x 25.0 mm", "quarter-sawn", "air-dried;"} {
+	for _, want := range []string{"1 of 4270 x 150 x 25.0 mm", "quarter-sawn", "air-dried;"} {
 		if said := how("white ash"); !strings.Contains(said, want) {
 			t.Errorf("%q is not in %q", want, said)
 		}
