@@ -147,20 +147,27 @@ func eachPlate(name string, p layout.Plate) []Output {
 	return out
 }
 
-// onBoards says how many parts lie on how many sheets of which size.
+// onBoards says how many parts lie on how many sheets of which size. A plate of blanks is no
+// sheet of the stock.
 func onBoards(p layout.Plate) string {
 	sheets := "a sheet"
 	if n := len(p.Boards); n > 1 {
 		sheets = fmt.Sprintf("%d sheets", n)
 	}
-	var sizes []string
+	var sizes, blanks []string
 	for _, b := range p.Boards {
-		if size := (nest.Stock{W: b.Stock.X, H: b.Stock.Y}).String(); !slices.Contains(sizes, size) {
+		size := (nest.Stock{W: b.Stock.X, H: b.Stock.Y}).String()
+		switch {
+		case b.Blanks != nil:
+			blanks = []string{"blanks as drawn"}
+		case !slices.Contains(sizes, size):
 			sizes = append(sizes, size)
 		}
 	}
+	sizes = append(sizes, blanks...)
 	return fmt.Sprintf("%s on %s of %s for the cutter", wording.Counted(len(p.Parts), "part"), sheets, strings.Join(sizes, " and "))
 }
+
 func parseGuide(text string) (Guide, error) {
 	const accepted = "accepted: bush and bit, as 16mm,6mm"
 	both := strings.Split(text, ",")
