@@ -1,13 +1,12 @@
 package main
 
 import (
-	"bytes"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"slices"
 
+	"ribwright/cmd/internal/job"
 	"ribwright/cmd/ribwright/keep"
 )
 
@@ -33,32 +32,25 @@ func added(outs []keep.File, replace bool) ([]keep.File, error) {
 	return append(set, lists...), nil
 }
 
-// beside makes files for the folder in memory, and its list with them.
-func (f folder) beside(outs []keep.File) (set []keep.File, list keep.File, err error) {
+// beside makes files for the folder in memory, and its list with them. What stands there as
+// it would be made now is in nobody's way.
+func (f folder) beside(outs []keep.File) (set []keep.File, told keep.File, err error) {
 	if err := f.keeper().Heal(f.dir); err != nil {
-		return nil, list, err
+		return nil, told, err
+	}
+	var here []job.Output
+	for _, o := range outs {
+		here = append(here, job.Output{Name: filepath.Base(o.Path), Write: o.Write})
+	}
+	set, now, err := f.inMemory(here, "")
+	if err != nil {
+		return nil, told, err
 	}
 	l := readList(filepath.Join(f.dir, listName))
-	now := l.made
-	var names []string
-	if isPlain(filepath.Join(f.dir, listName)) {
-		names = append(names, listName)
-	}
-	for _, o := range outs {
-		name := filepath.Base(o.Path)
-		var b bytes.Buffer
-		if err := o.Write(&b); err != nil {
-			return nil, list, fmt.Errorf("cannot make %s: %w", name, err)
-		}
-		if there, err := os.ReadFile(o.Path); isPlain(o.Path) && (err != nil || !bytes.Equal(there, b.Bytes())) {
-			names = append(names, name)
-		}
-		set = append(set, keep.File{Path: o.Path, Write: asBytes(b.Bytes())})
-		now = slices.DeleteFunc(slices.Clone(now), func(m made) bool { return m.name == name })
-		now = append(now, made{keep.Sum(b.Bytes()), name})
-	}
-	err = f.inTheWay(l, names)
-	l.made = now
+	plain := slices.DeleteFunc(append(now.names(), listName), func(name string) bool { return !isPlain(filepath.Join(f.dir, name)) })
+	ours := list{read: l.read, made: slices.Concat(l.made, now.made)}
+	err = f.inTheWay(ours, plain)
+	l.made = append(slices.DeleteFunc(l.made, func(m made) bool { return slices.Contains(now.names(), m.name) }), now.made...)
 	return set, keep.File{Path: filepath.Join(f.dir, listName), Write: asBytes([]byte(l.text()))}, err
 }
 

@@ -8,11 +8,11 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/survey/built"
+	"ribwright/geometry/trial/bend"
 )
 
-// cardOf is a card of a shipped design with every rib as drawn but for what off says, mm
-// wider and deeper.
-func cardOf(t testing.TB, name string, off func(i int) (wider, deeper float64)) (World, string) {
+// standing is a shipped design's bends and its frame, to be measured.
+func standing(t testing.TB, name string) (*bend.Report, *built.Frame) {
 	t.Helper()
 	k, err := world().factsOf(name)
 	if err != nil {
@@ -26,6 +26,14 @@ func cardOf(t testing.TB, name string, off func(i int) (wider, deeper float64)) 
 	if err != nil {
 		t.Fatal(err)
 	}
+	return b, f
+}
+
+// cardOf is a card of a shipped design with every rib as drawn but for what off says, mm
+// wider and deeper.
+func cardOf(t testing.TB, name string, off func(i int) (wider, deeper float64)) (World, string) {
+	t.Helper()
+	b, f := standing(t, name)
 	var card strings.Builder
 	card.WriteString("rib,beam_mm,depth_mm,free_width_mm\n")
 	for i, r := range b.Frame.Ribs {

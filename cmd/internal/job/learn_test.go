@@ -17,18 +17,7 @@ import (
 // own, and hands miss as they do.
 func course(t testing.TB, n int) World {
 	t.Helper()
-	k, err := world().factsOf("brook")
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := k.bending()
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := built.NewFrame(b)
-	if err != nil {
-		t.Fatal(err)
-	}
+	b, f := standing(t, "brook")
 	r := rand.New(rand.NewPCG(18, 60))
 	files := map[string][]byte{}
 	table := "builder,design,measures,notes\n"

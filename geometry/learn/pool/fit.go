@@ -199,13 +199,3 @@ func (d *Data) within() bool {
 	}
 	return false
 }
-
-// Shrunken is what a side differs from its kinds' mean, drawn together with the likeliest
-// spread taken for known, and how much of its own difference it keeps.
-func (f *Fit) Shrunken(side int) float64 {
-	if f.d.sides == 0 {
-		return 0
-	}
-	c := f.d.kinds + side
-	return f.loose.scale[c] * f.loose.is[c]
-}

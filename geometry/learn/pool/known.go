@@ -1,7 +1,5 @@
 package pool
 
-import "math"
-
 // Drawn are values whose own errors are known, one for each side, drawn to their mean.
 //
 // Each keeps B/(B + its variance) of its difference, for the likeliest spread B of the
@@ -24,18 +22,4 @@ func (f *Fit) Drawn(side int) float64 {
 	}
 	draw := (j - 3) / (j - 1) * variance / (variance + f.Side*f.Side)
 	return value - draw*(value-mean)
-}
-
-// Disagree is how far values with known errors lie apart: the sum of their squares over
-// their own variances, which is the count less one where they are all the same.
-func (f *Fit) Disagree() float64 {
-	sum, weights := 0.0, 0.0
-	for _, r := range f.d.Readings {
-		sum, weights = sum+r.Value/r.Known, weights+1/r.Known
-	}
-	mean, out := sum/weights, 0.0
-	for _, r := range f.d.Readings {
-		out += (r.Value - mean) * (r.Value - mean) / r.Known
-	}
-	return math.Max(out, 0)
 }

