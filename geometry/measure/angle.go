@@ -66,6 +66,18 @@ func radians(deg *big.Rat) *big.Rat {
 	return out
 }
 
+// Short returns the whole millionth of a degree that is nearest to a, as ParseAngle reads it:
+// what formulas work out is then lettered as 6.1 deg and not as 6.1000000000000004 deg. a is
+// within MaxAngle; what is not finite comes back as it is.
+func (a Angle) Short() Angle {
+	const ( // a millionth of a degree in radians, cut so that any count of the first part is exact
+		most = 0x1.2bd864p-26
+		rest = math.Pi/180e6 - most
+	)
+	n := math.Round(float64(a) / (most + rest))
+	return Angle(n*most + n*rest)
+}
+
 // degrees returns the decimal with the fewest places from which ParseAngle
 // gets exactly a back. a must be finite.
 func (a Angle) degrees() string {

@@ -2,6 +2,7 @@ package measure
 
 import (
 	"encoding"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -129,6 +130,27 @@ func TestAngleTextRefuses(t *testing.T) {
 	a := Angle(1)
 	if err := a.UnmarshalText([]byte("7")); err == nil || a != 1 {
 		t.Errorf("after a refused text: %v, %v, want an error and 1 rad kept", a, err)
+	}
+}
+
+// TestAngleShort holds a shortened angle to the one that is read, by exact fractions, from
+// its degrees as they are written.
+func TestAngleShort(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 6))
+	for range 20000 {
+		places := r.IntN(7)
+		text := fmt.Sprintf("%.*f deg", places, 360*(2*r.Float64()-1))
+		want, err := ParseAngle(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		off := Angle(float64(want) * (1 + 4e-16*float64(r.IntN(9)-4)))
+		if got := off.Short(); got != want {
+			t.Fatalf("%s: %v, from %v", text, got, off)
+		}
+	}
+	if got := Angle(math.Inf(1)).Short(); !math.IsInf(float64(got), 1) && !math.IsNaN(float64(got)) {
+		t.Errorf("an endless angle is shortened to %v", got)
 	}
 }
 

@@ -14,26 +14,33 @@ import (
 	"ribwright/render/text"
 )
 
-// TestWrittenShort: a person given in pounds and feet gives a file without a number of many
-// places, and the file reads back as the design that was told of.
+// TestWrittenShort: people given in pounds and feet, and in kilograms, give files without a
+// number of many places, and each reads back as the design that was told of.
 func TestWrittenShort(t *testing.T) {
-	r, err := asked(t, "size", "--paddler", "137 lb, 5 ft 6 in", "--gear", "17 lb").Do(World{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := written(t, r.Outputs[0])
 	long := regexp.MustCompile(`\d\.\d{4,}`)
-	for _, line := range strings.Split(string(text), "\n") {
-		if !strings.HasPrefix(line, "#") && long.MatchString(line) {
-			t.Error(line)
+	for _, ask := range [][]string{
+		{"--paddler", "137 lb, 5 ft 6 in", "--gear", "17 lb"},
+		{"--paddler", "80 kg, 182 cm", "--use", "solo"},
+		{"--paddler", "55 kg, 160 cm", "--use", "solo", "--waters", "moving"},
+		{"--paddler", "95 kg, 190 cm", "--paddler", "61 kg, 167 cm", "--use", "tandem"},
+	} {
+		r, err := asked(t, "size", ask...).Do(World{})
+		if err != nil {
+			t.Fatal(err)
 		}
-	}
-	d, err := design.Decode(bytes.NewReader(text), "x.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if print, _ := d.Fingerprint(); print != r.Report.Fingerprint {
-		t.Errorf("the report is of %s, the file of %s", r.Report.Fingerprint, print)
+		text := written(t, r.Outputs[0])
+		for _, line := range strings.Split(string(text), "\n") {
+			if !strings.HasPrefix(line, "#") && long.MatchString(line) {
+				t.Errorf("%v: %s", ask, line)
+			}
+		}
+		d, err := design.Decode(bytes.NewReader(text), "x.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if print, _ := d.Fingerprint(); print != r.Report.Fingerprint {
+			t.Errorf("%v: the report is of %s, the file of %s", ask, r.Report.Fingerprint, print)
+		}
 	}
 }
 

@@ -216,8 +216,8 @@ func fill(name string, field reflect.Value, v formula.Value) error {
 		field.SetFloat(fine(v.Num))
 	case strings.HasSuffix(name, ".mass"): // people are not known to the gram
 		field.SetFloat(math.Round(v.Num*1000) / 1000)
-	case field.Type() == reflect.TypeFor[measure.Angle](): // lettered in degrees, as short as they are
-		field.SetFloat(v.Num)
+	case field.Type() == reflect.TypeFor[measure.Angle]():
+		field.SetFloat(float64(measure.Angle(v.Num).Short()))
 	case field.Kind() == reflect.Float64:
 		field.SetFloat(fine(v.Num))
 	case choice != nil: // one of the words that the design knows
