@@ -98,12 +98,11 @@ func (h *Hull) keelCrossing(i, j int, p Plane) float64 {
 
 // at returns the place at a share, which is not over that of the point k and over that of
 // the one before.
-func (r *ring) at(k int, share float64) geometry.Point3 {
-	q := r.pts[k]
-	if k > 0 {
-		q = r.pts[k-1].Lerp(q, (share-r.share[k-1])/(r.share[k]-r.share[k-1]))
+func (r *ring) at(k int, share float64) geometry.Point {
+	if k == 0 {
+		return r.pts[0]
 	}
-	return geometry.Point3{X: r.x, Y: q.X, Z: q.Y}
+	return r.pts[k-1].Lerp(r.pts[k], (share-r.share[k-1])/(r.share[k]-r.share[k-1]))
 }
 
 // after is the first point from k on whose share is over t; t is less than 1.
@@ -117,12 +116,12 @@ func (r *ring) after(k int, t float64) int {
 // strip returns the area of both sides between two rings, each quadrangle as
 // the mean of its two ways of being cut in triangles.
 func strip(a, b ring) float64 {
-	sum, i, j := 0.0, 0, 0
+	sum, i, j, apart := 0.0, 0, 0, b.x-a.x
 	a0, b0 := a.at(0, 0), b.at(0, 0)
 	for { // from share to share of both, each once
 		t := math.Min(a.share[i], b.share[j])
 		a1, b1 := a.at(i, t), b.at(j, t)
-		sum += triangle(a0, b0, a1) + triangle(b0, b1, a1) + triangle(a0, b0, b1) + triangle(a0, b1, a1)
+		sum += pair(a0, a1, b0, b1, apart) + pair(b0, b1, a0, a1, apart)
 		if t >= 1 {
 			return sum // two sides, two cuts
 		}
@@ -131,7 +130,11 @@ func strip(a, b ring) float64 {
 	}
 }
 
-func triangle(a, b, c geometry.Point3) float64 {
-	u, v := b.Sub(a), c.Sub(a)
-	return geometry.Point3{X: u.Y*v.Z - u.Z*v.Y, Y: u.Z*v.X - u.X*v.Z, Z: u.X*v.Y - u.Y*v.X}.Norm() / 2
+// pair returns the area of the triangles from a to b in one section to p and to q in
+// another, so far apart.
+func pair(a, b, p, q geometry.Point, apart float64) float64 {
+	base := b.Sub(a)
+	square := apart * apart * base.Dot(base)
+	low, high := base.Cross(p.Sub(a)), base.Cross(q.Sub(a))
+	return (math.Sqrt(square+low*low) + math.Sqrt(square+high*high)) / 2
 }
