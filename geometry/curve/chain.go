@@ -82,22 +82,27 @@ type pose struct {
 // outset is where every chain begins.
 func outset() pose { return pose{way: geometry.Point{X: 1}} }
 
-// Walked is a chain that is walked as places of it are asked for: a bend is walked once
-// while they follow each other from the start on. It is no use to two at a time.
+// Walked is a chain of which it is known where every bend begins, for many places of one.
 type Walked struct {
 	chain Chain
-	bend  int  // the one that has been come to
-	start pose // of that
+	start []pose // of each bend, and the end
 }
 
-// Walk begins to walk the chain.
-func (c Chain) Walk() *Walked { return &Walked{chain: c, start: outset()} }
+// Walk walks the chain once.
+func (c Chain) Walk() *Walked {
+	w := &Walked{c, make([]pose, len(c)+1)}
+	w.start[0] = outset()
+	for i, b := range c {
+		w.start[i+1] = b.walk(w.start[i], b.Length)
+	}
+	return w
+}
 
 // Bends returns how many bends the chain has.
 func (w *Walked) Bends() int { return len(w.chain) }
 
 // Joint returns where the bend with the number i ends.
-func (w *Walked) Joint(i int) geometry.Point { return w.to(i + 1).p }
+func (w *Walked) Joint(i int) geometry.Point { return w.start[i+1].p }
 
 // At returns what At of the chain does, to the last bit.
 func (w *Walked) At(s float64) (geometry.Point, float64) {
@@ -116,18 +121,7 @@ func (w *Walked) pose(s float64) pose {
 	for ; i < len(w.chain) && s > w.chain[i].Length; i++ {
 		s -= w.chain[i].Length
 	}
-	return w.chain[i:].rest(w.to(i), s)
-}
-
-// to walks to the start of the bend with the number i, which may be one past the last.
-func (w *Walked) to(i int) pose {
-	if i < w.bend {
-		w.bend, w.start = 0, outset()
-	}
-	for ; w.bend < i; w.bend++ {
-		w.start = w.chain[w.bend].walk(w.start, w.chain[w.bend].Length)
-	}
-	return w.start
+	return w.chain[i:].rest(w.start[i], s)
 }
 
 // walk returns where the distance s of the bend leads. It goes by the chord, which loses

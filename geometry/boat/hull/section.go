@@ -178,7 +178,7 @@ func (s *Section) off(p, way geometry.Point, out float64) geometry.Point {
 	return geometry.Point{X: p.X + out*way.Y, Y: p.Y - out*way.X + s.KeelZ}
 }
 
-// Faces is Face for many places of one section, quickest from the keel out.
+// Faces is Face for many places of one section.
 func (s Section) Faces() func(along, out float64) geometry.Point {
 	half := s.Half.Walk()
 	return func(along, out float64) geometry.Point {

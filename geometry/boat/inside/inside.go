@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 )
 
@@ -70,16 +71,9 @@ func (f Boat) Fit() Fit {
 func (f Boat) flat(r Rib, by float64) float64 {
 	out := -float64(f.Design.Ribs.Thickness) / 2
 	face := r.Faces()
-	low := face(0, out).Y
-	from, to := 0.0, r.Half.Length()
-	for to-from > 0.01 {
-		if mid := (from + to) / 2; face(mid, out).Y > low+by {
-			to = mid
-		} else {
-			from = mid
-		}
-	}
-	return face(to, out).X
+	rim := face(0, out).Y + by
+	at := curve.Root(0, r.Half.Length(), 0.01, func(along float64) float64 { return face(along, out).Y - rim })
+	return face(at, out).X
 }
 
 // nearest returns the rib nearest to a station.
