@@ -140,3 +140,23 @@ func TestCheeks(t *testing.T) {
 		}
 	}
 }
+
+// TestFlat goes out along a rib's upper face in small steps until it has risen.
+func TestFlat(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		f := frametest.Shipped(t, name, nil)
+		for _, r := range f.Ribs {
+			for _, by := range []float64{5, 20} {
+				const step = 0.02
+				in := -float64(f.Design.Ribs.Thickness) / 2
+				along, want := 0.0, r.Section.Face(0, in)
+				for rim := want.Y + by; want.Y < rim && along < r.Section.Half.Length(); along += step {
+					want = r.Section.Face(along, in)
+				}
+				if got := framed(f).flat(Rib{r.Name, r.Section}, by); math.Abs(got-want.X) > 0.04 {
+					t.Errorf("%s, rib %s has risen by %.0f mm at %.2f mm, want %.2f mm", name, r.Name, by, got, want.X)
+				}
+			}
+		}
+	}
+}
