@@ -233,6 +233,9 @@ func (k ink) in(b geometry.Box) iter.Seq[geometry.Box] {
 // box, as shares of its length: it is narrowed by each pair of edges (Liang and
 // Barsky, ACM Trans. Graphics 3(1), 1984).
 func inside(p, q geometry.Point, b geometry.Box) (from, to float64, ok bool) {
+	if max(p.X, q.X) < b.Min.X || min(p.X, q.X) > b.Max.X || max(p.Y, q.Y) < b.Min.Y || min(p.Y, q.Y) > b.Max.Y {
+		return 0, 0, false // as most are
+	}
 	to = 1
 	narrow := func(start, step, lo, hi float64) bool {
 		if step == 0 {

@@ -35,7 +35,7 @@ const stub = 45.0
 // sized gives pieces, cut to lie as they are read or turned, the looks that they can have.
 func (p plan) sized(pieces []piece, turned bool) []piece {
 	for i := range pieces {
-		pieces[i].turned = turned
+		pieces[i].turned, pieces[i].pattern = turned, p.pattern(pieces[i].drawing)
 		pieces[i].looks = p.looks(pieces[i])
 	}
 	return pieces
@@ -46,7 +46,7 @@ func (p plan) sized(pieces []piece, turned bool) []piece {
 // so that strips may change places.
 func (p plan) looks(k piece) []look {
 	out := k.over(p.units, p.room.W())
-	if l, ok := k.within(p.units); ok {
+	if l, ok := p.blanks.within(k, p.units); ok {
 		out = []look{l}
 	}
 	full := p.room.W()
@@ -89,6 +89,28 @@ func longest(texts []layout.Text) float64 {
 		out = math.Max(out, t.At.X+lettering.Width(t.Words, t.Height))
 	}
 	return out
+}
+
+// blanks remembers where the heading goes on whole patterns, which are the same on every
+// sheet; nil where it does not. Nil blanks remember nothing.
+type blanks map[*layout.Drawing]*look
+
+// within finds a blank for the heading on a piece.
+func (b blanks) within(k piece, u measure.System) (look, bool) {
+	if b == nil || !k.grid.whole() {
+		return k.within(u)
+	}
+	l, known := b[k.drawing]
+	if !known {
+		if found, ok := k.within(u); ok {
+			l = &found
+		}
+		b[k.drawing] = l
+	}
+	if l == nil {
+		return look{}, false
+	}
+	return *l, true
 }
 
 // within finds a blank for the heading on a piece of a grid or a whole pattern, from its

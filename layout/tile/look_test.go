@@ -131,3 +131,39 @@ func TestSearched(t *testing.T) {
 		}
 	}
 }
+
+// TestBlanks: what is remembered of a whole pattern is what is found on it anew, a pattern
+// without a blank included.
+func TestBlanks(t *testing.T) {
+	all := []layout.Drawing{
+		board(func(*layout.Drawing) {}),
+		board(func(d *layout.Drawing) {
+			for y := 0.0; y < 400; y += 3 {
+				d.Straight(layout.Cut, -400, y, 400, y)
+			}
+		}),
+		board(func(d *layout.Drawing) { d.Straight(layout.Cut, -400, 60, 400, 60) }),
+	}
+	known := blanks{}
+	for range 2 {
+		for i := range all {
+			k := cut(&all[i], 2000, 2000, false)[0]
+			want, ok := k.within(measure.Metric)
+			if got, found := known.within(k, measure.Metric); got != want || found != ok || found == (i == 1) {
+				t.Errorf("board %d: %v %v, want %v %v", i, got, found, want, ok)
+			}
+		}
+	}
+}
+
+// TestScattered counts by hand: a family on two sheets and a pattern of its own on one.
+func TestScattered(t *testing.T) {
+	p := plan{count: 3, drawings: []layout.Drawing{{Name: "a", Family: "f"}, {Name: "b", Family: "f"}, {Name: "c"}}}
+	for _, on := range []struct{ drawing, sheet int }{{0, 0}, {1, 0}, {1, 2}, {0, 2}, {2, 2}, {2, 2}} {
+		p.pieces = append(p.pieces, piece{pattern: p.pattern(&p.drawings[on.drawing])})
+		p.spots = append(p.spots, spot{sheet: on.sheet})
+	}
+	if n := p.scattered(); n != 3 {
+		t.Errorf("patterns lie on %d sheets, each for itself; want 3", n)
+	}
+}

@@ -107,7 +107,7 @@ const speck = 8.0
 
 // without cuts a box out of free boxes and drops those inside another.
 func without(free []geometry.Box, gone geometry.Box) []geometry.Box {
-	var out []geometry.Box
+	out := make([]geometry.Box, 0, len(free)+4)
 	for _, f := range free {
 		if gone.Max.X <= f.Min.X || gone.Min.X >= f.Max.X || gone.Max.Y <= f.Min.Y || gone.Min.Y >= f.Max.Y {
 			out = append(out, f)
@@ -125,11 +125,11 @@ func without(free []geometry.Box, gone geometry.Box) []geometry.Box {
 	return outermost(out)
 }
 
-// outermost drops boxes that lie in another one, and repeats.
+// outermost drops boxes that lie in another one, and repeats, from the slice itself.
 func outermost(boxes []geometry.Box) []geometry.Box {
-	var out []geometry.Box
+	out := boxes[:0]
 	for i, b := range boxes {
-		inside := slices.ContainsFunc(boxes[:i], func(o geometry.Box) bool { return o.Holds(b.Min) && o.Holds(b.Max) }) ||
+		inside := slices.ContainsFunc(out, func(o geometry.Box) bool { return o.Holds(b.Min) && o.Holds(b.Max) }) ||
 			slices.ContainsFunc(boxes[i+1:], func(o geometry.Box) bool { return o != b && o.Holds(b.Min) && o.Holds(b.Max) })
 		if !inside {
 			out = append(out, b)

@@ -14,6 +14,7 @@ type piece struct {
 	grid     *grid
 	turned   bool   // cut for a place in which it lies turned
 	looks    []look // with its heading; the smallest first
+	pattern  int    // the number of its drawing
 }
 
 // air is left round a pattern that has an edge of its own, mm.

@@ -18,6 +18,7 @@ type plan struct {
 	room     geometry.Box
 	units    measure.System
 	drawings []layout.Drawing
+	blanks   blanks
 	pieces   []piece
 	spots    []spot
 	count    int // of sheets, the first ones included
@@ -43,11 +44,16 @@ const scatter = 0.002
 // price is what a plan costs, in sheets. On a roll only joints count, then pages: long
 // pieces are what a roll is for.
 func (p plan) price() float64 {
+	return p.cost() + scatter*float64(p.scattered())
+}
+
+// cost is the price without what scattered patterns cost.
+func (p plan) cost() float64 {
 	sheets, joints := float64(p.count), JointPrice*float64(joined(p.pieces))
 	if p.sheet.Size.Roll {
 		joints *= 1000
 	}
-	return sheets + joints + scatter*float64(p.scattered())
+	return sheets + joints
 }
 
 // beats reports whether a plan costs less than another; anything beats no plan at all.
@@ -71,15 +77,20 @@ func joined(pieces []piece) int {
 // scattered counts on how many sheets the patterns lie, each for itself; those of a family
 // are one.
 func (p plan) scattered() int {
-	type on struct {
-		pattern string
-		sheet   int
+	n, seen := 0, make([]bool, len(p.drawings)*p.count)
+	for i := range p.pieces {
+		if on := &seen[p.pieces[i].pattern*p.count+p.spots[i].sheet]; !*on {
+			n, *on = n+1, true
+		}
 	}
-	seen := map[on]bool{}
-	for i, k := range p.pieces {
-		seen[on{cmp.Or(k.drawing.Family, k.drawing.Name), p.spots[i].sheet}] = true
-	}
-	return len(seen)
+	return n
+}
+
+// pattern returns the number of a drawing: that of the first of its family, or of its name.
+func (p plan) pattern(d *layout.Drawing) int {
+	return slices.IndexFunc(p.drawings, func(o layout.Drawing) bool {
+		return cmp.Or(o.Family, o.Name) == cmp.Or(d.Family, d.Name)
+	})
 }
 
 // bestPlan tries the ways a sheet can lie, the ways to cut and the orders to pack, and
@@ -88,13 +99,17 @@ func (p plan) scattered() int {
 func bestPlan(set Set, o Options) (plan, error) {
 	var best plan
 	var first error
+	known := blanks{}
 	for _, lying := range o.Way.Lying() {
 		sheet, err := o.Paper.Sheet(lying)
 		if err != nil {
 			first = cmp.Or(first, err)
 			continue
 		}
-		p := bestLaid(set, sheet, o.Units)
+		p := bestLaid(set, sheet, o.Units, known)
+		if best.count == 0 || p.cost() < best.price() { // else it stays dearer, gathered or not
+			p = p.gathered()
+		}
 		if p.beats(best) {
 			p, best = best, p
 		}
@@ -128,12 +143,12 @@ func (f fit) choose(how cutting) []piece {
 	return f.read
 }
 
-func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
+func bestLaid(set Set, sheet paper.Sheet, u measure.System, known blanks) plan {
 	var best plan
 	var tried [][]piece
 	cut := map[bool][]fit{} // by whether pieces are as long as can be
 	for _, how := range []cutting{{}, {long: true}, {turned: true}, {true, true}} {
-		p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, how: how}
+		p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, blanks: known, how: how}
 		if cut[how.long] == nil {
 			cut[how.long] = p.fits()
 		}
@@ -149,7 +164,7 @@ func bestLaid(set Set, sheet paper.Sheet, u measure.System) plan {
 			best = q
 		}
 	}
-	return best.gathered()
+	return best
 }
 
 // fits divides every drawing.
@@ -204,7 +219,7 @@ func (p plan) trimmed(set Set) plan {
 	if err != nil {
 		return p
 	}
-	if q := bestLaid(set, sheet, p.units); q.count <= p.count {
+	if q := bestLaid(set, sheet, p.units, p.blanks).gathered(); q.count <= p.count {
 		q.other = p.other
 		return q
 	}

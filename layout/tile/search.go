@@ -22,6 +22,8 @@ type search struct {
 	plan
 	sheets packer
 	dice   *rand.Rand
+	spared []spot           // where the pieces that are laid again lay
+	left   [][]geometry.Box // what each sheet had free then
 }
 
 // searched is the plan on fewer sheets where those are found, else the plan as it is. The
@@ -31,10 +33,11 @@ func (p plan) searched() plan {
 		return p
 	}
 	s, floor := p.search(), p.fronts+p.leastFilled()
+	filled := s.filled()
 	for n := 0; n < searches && s.count > floor; n++ {
-		filled := s.filled()
 		if s.again(s.few(filled), func() bool { return uneven(s.filled()) > uneven(filled)-1e-9 }) {
 			s.dropEmpty()
+			filled = s.filled()
 		}
 	}
 	if s.count == p.count {
@@ -51,9 +54,11 @@ func (p plan) gathered() plan {
 		return p
 	}
 	s := p.search()
+	filled, scattered := s.filled(), s.scattered()
 	for range searches {
-		scattered := s.scattered()
-		s.again(s.few(s.filled()), func() bool { return s.scattered() <= scattered })
+		if s.again(s.few(filled), func() bool { return s.scattered() <= scattered }) {
+			filled, scattered = s.filled(), s.scattered()
+		}
 	}
 	s.sortSheets()
 	s.tidy()
@@ -84,21 +89,27 @@ func (p plan) leastFilled() int {
 // again lays the pieces of some sheets again, large ones sooner as a rule, and reports
 // whether that is kept: where it takes no sheet more and is as good.
 func (s *search) again(sheets []int, good func() bool) bool {
-	spots, free := slices.Clone(s.spots), slices.Clone(s.sheets.free)
+	turns := s.turns(sheets)
+	s.spared, s.left = s.spared[:0], append(s.left[:0], s.sheets.free...)
 	for _, n := range sheets {
 		s.sheets.free[n] = s.blank(n)
 	}
-	for _, i := range s.turns(sheets) {
-		if s.spots[i] = s.sheets.lay(s.pieces[i].looks); s.spots[i].sheet >= s.count {
-			s.spots, s.sheets.free = spots, free
-			return false
+	more := false
+	for _, i := range turns {
+		s.spared = append(s.spared, s.spots[i])
+		s.spots[i] = s.sheets.lay(s.pieces[i].looks)
+		if more = s.spots[i].sheet >= s.count; more {
+			break
 		}
 	}
-	if !good() {
-		s.spots, s.sheets.free = spots, free
-		return false
+	if !more && good() {
+		return true
 	}
-	return true
+	for n, t := range s.spared {
+		s.spots[turns[n]] = t
+	}
+	s.sheets.free = append(s.sheets.free[:0], s.left...)
+	return false
 }
 
 // turns lists the pieces of some sheets in the order to lay them.
