@@ -19,14 +19,18 @@ func (t *table) place(order, starts []int, from int) (end int) {
 	}
 	for _, i := range order {
 		j := &t.p.Jobs[i]
-		at := from
-		for _, a := range j.After {
-			at = max(at, t.p.Day.soonest(t.p.Day.done(starts[a.Job], t.p.Jobs[a.Job].Length)+a.Wait))
-		}
-		starts[i] = t.room(j, at)
+		starts[i] = t.room(j, t.ready(j, starts, from))
 		end = max(end, starts[i]+j.Length)
 	}
 	return end
+}
+
+// ready is when what a job waits for has been done, no sooner than at.
+func (t *table) ready(j *Job, starts []int, at int) int {
+	for _, a := range j.After {
+		at = max(at, t.p.Day.soonest(t.p.Day.done(starts[a.Job], t.p.Jobs[a.Job].Length)+a.Wait))
+	}
+	return at
 }
 
 // room finds the first time that has room for a job, and takes it.

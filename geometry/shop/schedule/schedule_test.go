@@ -99,7 +99,7 @@ func TestPublished(t *testing.T) {
 	for _, in := range instances(t) {
 		p := in.problem()
 		start := time.Now()
-		got, err := p.Find(3000)
+		got, err := p.Find(3000, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -168,7 +168,7 @@ func TestSmall(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 7))
 	for n := range 400 {
 		p := small(r)
-		got, err := p.Find(200)
+		got, err := p.Find(200, 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -214,7 +214,7 @@ func TestNight(t *testing.T) {
 		start, end  int
 	}{{8, 12, false, 2, 8, 10}, {8, 17, false, 2, 9, 11}, {4, 24, false, 2, 12, 14}, {4, 12, false, 2, 8, 10}, {6, 0, true, 3, 8, 11}, {6, 0, false, 3, 6, 9}} {
 		p := &Problem{Day: Day{8, 16}, Jobs: []Job{{Length: c.first}, {Length: c.length, Whole: c.whole, After: []After{{0, c.wait}}}}}
-		got, err := p.Find(10)
+		got, err := p.Find(10, 0)
 		if err != nil || got.Starts[1] != c.start || got.End != c.end || !got.Optimal() {
 			t.Errorf("%+v: %+v, %v", c, got, err)
 		}
@@ -230,7 +230,7 @@ func TestRefused(t *testing.T) {
 		"job 0 comes 0 slots after job 3; accepted: another job, 0 slots or more": {Jobs: []Job{{After: []After{{Job: 3}}}}},
 		"a day of 0 slots and a night of 8; accepted: 1 slot or more by day":      {Day: Day{0, 8}},
 	} {
-		if _, err := p.Find(1); fmt.Sprint(err) != want {
+		if _, err := p.Find(1, 0); fmt.Sprint(err) != want {
 			t.Errorf("%v, want %s", err, want)
 		}
 	}
@@ -240,7 +240,7 @@ func TestRefused(t *testing.T) {
 func BenchmarkPublished(b *testing.B) {
 	hard := instances(b)[5].problem()
 	for b.Loop() {
-		if _, err := hard.Find(1000); err != nil {
+		if _, err := hard.Find(1000, 0); err != nil {
 			b.Fatal(err)
 		}
 	}

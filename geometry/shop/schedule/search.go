@@ -18,11 +18,12 @@ func (p *Plan) Optimal() bool { return p.End == p.Bound }
 
 // Find plans the jobs so that the last is done soon. It begins with those that are most
 // pressing, justifies the plan to the right and to the left in turn, and then shakes it some
-// times, keeping what is no worse; it ends early where a bound proves that nothing is better.
-// The same problem and number of tries give the same plan. Method: R. Kolisch, S. Hartmann,
+// times, keeping what is no worse; it ends early where a bound proves that nothing is better,
+// or where all is done when that is soon enough. The same problem and number of tries give
+// the same plan. Method: R. Kolisch, S. Hartmann,
 // European Journal of Operational Research 174 (2006), serial lists and forward-backward
 // justification (from memory). Errors: what Check says.
-func (p *Problem) Find(tries int) (*Plan, error) {
+func (p *Problem) Find(tries, enough int) (*Plan, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
@@ -31,7 +32,7 @@ func (p *Problem) Find(tries int) (*Plan, error) {
 	best := s.from(latest)
 	bound, at, stale := p.Bound(), best, 0
 	for range tries {
-		if best.end <= bound {
+		if best.end <= max(bound, enough) {
 			break
 		}
 		if stale++; stale > patience {
