@@ -15,7 +15,7 @@ import (
 )
 
 // made is a shipped boat in the shop: its counted work, and its operations for a skill.
-func made(t *testing.T, name string, change func(*design.Design)) ([]hours.Work, func(hours.Skill) []Operation) {
+func made(t testing.TB, name string, change func(*design.Design)) ([]hours.Work, func(hours.Skill) []Operation) {
 	t.Helper()
 	f := frametest.Shipped(t, name, change)
 	b, err := bend.Of(f)
@@ -156,7 +156,7 @@ func swept(t *testing.T, p *Plan) {
 	}
 }
 
-func classOf(t *testing.T) []Builder {
+func classOf(t testing.TB) []Builder {
 	var all []Builder
 	for _, boat := range []string{"brook", "lake"} {
 		_, of := made(t, boat, nil)
@@ -247,5 +247,23 @@ func TestReach(t *testing.T) {
 				t.Errorf("%d days do without taking %v out", days, taken[i].names)
 			}
 		}
+	}
+}
+
+// BenchmarkCourse plans courses of ten and of two hundred, in days that do not reach.
+func BenchmarkCourse(b *testing.B) {
+	few := classOf(b)
+	for _, n := range []int{10, 200} {
+		var all []Builder
+		for i := range n {
+			all = append(all, few[i%len(few)])
+		}
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				if _, err := Make(all, Terms{Days: 14 * (n + 90) / 100, HoursADay: 8}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }

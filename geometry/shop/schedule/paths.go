@@ -1,5 +1,10 @@
 package schedule
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Paths is when each job may begin with all hands and machines in plenty: at the soonest, and
 // at the latest where the whole is not to take longer. A job whose two times are one lies on
 // a critical path. End is when the last is done. The problem holds what Check asks.
@@ -20,8 +25,7 @@ func (p *Problem) Paths() (soonest, latest []int, end int) {
 // is left behind one of those jobs. The problem holds what Check asks.
 func (p *Problem) Bound() int {
 	soonest, _, bound := p.Paths()
-	turn := p.inTurn()
-	starts := make([]int, len(p.Jobs))
+	free, starts := newSearch(p), slices.Clone(soonest)
 	for r, capacity := range p.Capacity {
 		last := p.borne(r, capacity, soonest)
 		if last.end == 0 {
@@ -29,9 +33,7 @@ func (p *Problem) Bound() int {
 		}
 		least := -1
 		for _, i := range last.jobs {
-			copy(starts, soonest)
-			starts[i] = max(starts[i], last.end-p.Jobs[i].Length)
-			if end := p.pushed(turn, starts); least < 0 || end < least {
+			if end := free.pushed(i, last.end-p.Jobs[i].Length, starts); least < 0 || end < least {
 				least = end
 			}
 		}
@@ -65,21 +67,42 @@ func (p *Problem) borne(resource, capacity int, soonest []int) (out load) {
 	return out
 }
 
-// pushed moves jobs behind those they wait for, with all hands and machines in plenty, and
-// returns when the last is done.
-func (p *Problem) pushed(turn, starts []int) (end int) {
-	free := table{p: p, free: true}
-	for _, i := range turn {
-		starts[i] = free.room(&p.Jobs[i], free.ready(&p.Jobs[i], starts, starts[i]))
-		end = max(end, starts[i]+p.Jobs[i].Length)
+// pushed is when the last of a job and those behind it is done where it begins no sooner than
+// at, with all hands and machines in plenty. The starts stay as they were.
+func (s *search) pushed(i, at int, starts []int) (end int) {
+	all, free := s.behind(i), table{p: s.p, free: true}
+	var were []int
+	for _, k := range all {
+		were = append(were, starts[k])
+		from := starts[k]
+		if k == i {
+			from = max(from, at)
+		}
+		starts[k] = free.room(&s.p.Jobs[k], free.ready(&s.p.Jobs[k], starts, from))
+		end = max(end, starts[k]+s.p.Jobs[k].Length)
+	}
+	for n, k := range all {
+		starts[k] = were[n]
 	}
 	return end
 }
 
-func reversed(all []int) []int {
-	out := make([]int, len(all))
-	for i, v := range all {
-		out[len(all)-1-i] = v
+// behind lists a job and all that wait for it, in turn.
+func (s *search) behind(i int) []int {
+	all, seen := []int{i}, map[int]bool{i: true}
+	for n := 0; n < len(all); n++ {
+		for _, a := range s.back.p.Jobs[all[n]].After {
+			if !seen[a.Job] {
+				seen[a.Job], all = true, append(all, a.Job)
+			}
+		}
 	}
+	slices.SortFunc(all, func(a, b int) int { return cmp.Compare(s.place[a], s.place[b]) })
+	return all
+}
+
+func reversed(all []int) []int {
+	out := slices.Clone(all)
+	slices.Reverse(out)
 	return out
 }
