@@ -72,7 +72,7 @@ func (w *writer) partsOf(p *course.Plan) {
 // holdUp tells the chain of work that makes the course as long as it is.
 func (w *writer) holdUp(p *course.Plan) {
 	w.section("What holds it up")
-	w.say("One chain of work makes the course as long as it is: a quarter of an hour lost in it is lost to the whole course. All other work has time to spare.")
+	w.say("One chain of work makes the course as long as it is: a quarter of an hour lost in it is lost to the whole course. What is not in it has time to spare, unless another chain is as long.")
 	t := report.Titled("").Numbers("Day", "From", "To").Words("Builder", "Work", "Begins when")
 	for i, h := range p.Held {
 		t.Row(fmt.Sprint(h.From.Day), clock(h.From), until(h.Task), p.Builders[h.Builder].Name, h.Name, begins(p, i))
