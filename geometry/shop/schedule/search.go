@@ -13,16 +13,12 @@ type Plan struct {
 	Bound  int // no plan is done before
 }
 
-// Optimal reports whether it is proved that no plan is done sooner.
-func (p *Plan) Optimal() bool { return p.End == p.Bound }
-
 // Find plans the jobs so that the last is done soon. It begins with those that are most
 // pressing, justifies the plan to the right and to the left in turn, and then shakes it some
 // times, keeping what is no worse; it ends early where a bound proves that nothing is better,
 // or where all is done when that is soon enough. The same problem and number of tries give
-// the same plan. Method: R. Kolisch, S. Hartmann,
-// European Journal of Operational Research 174 (2006), serial lists and forward-backward
-// justification (from memory). Errors: what Check says.
+// the same plan. Method: serial lists and forward-backward justification, R. Kolisch, S. Hartmann,
+// European Journal of Operational Research 174, 2006 (from memory). Errors: what Check says.
 func (p *Problem) Find(tries, enough int) (*Plan, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
