@@ -211,7 +211,7 @@ func TestReach(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for days := as.Takes - 1; days > 1; days -= 3 {
+	for days := as.Takes - 1; days > 1; days -= 5 {
 		terms := Terms{Days: days, HoursADay: 8}
 		p, err := Make(all, terms)
 		if err != nil {
