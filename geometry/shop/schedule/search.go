@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"cmp"
+	"fmt"
 	"math/rand/v2"
 	"slices"
 )
@@ -45,7 +46,7 @@ func (p *Problem) Find(tries, enough int) (*Plan, error) {
 		}
 	}
 	if err := p.Sweep(best.starts); err != nil {
-		panic("a plan that cannot be: " + err.Error())
+		return nil, fmt.Errorf("a plan that cannot be: %w", err)
 	}
 	return &Plan{best.starts, best.end, bound}, nil
 }
