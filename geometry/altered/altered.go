@@ -6,6 +6,7 @@ package altered
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -14,13 +15,13 @@ import (
 // Change gives one measure another value, mm.
 type Change struct {
 	Measure Measure
-	To      float64
+	To      float64 // in the measure's unit
 }
 
 // Of returns the design with its measures changed, one after the other; the design
 // itself stays as it is. No change gives the same design.
 //
-// Units: mm; new values are rounded to half a millimetre, as a rule reads them.
+// Units: each measure's own; new lengths are rounded to half a millimetre, as a rule reads them.
 // Errors: a measure that the design has not, a value outside its band, or a design that
 // nobody can build; each says which measure, the value and what is accepted.
 func Of(d *design.Design, changes ...Change) (*design.Design, error) {
@@ -31,7 +32,7 @@ func Of(d *design.Design, changes ...Change) (*design.Design, error) {
 			return nil, fmt.Errorf("%s: this boat has none", c.Measure)
 		}
 		if !(c.To >= b.Least && c.To <= b.Most) {
-			return nil, fmt.Errorf("%s of %.0f mm is out of range; accepted: %.0f to %.0f mm: %s", c.Measure, c.To, b.Least, b.Most, b.Why)
+			return nil, fmt.Errorf("%s of %s %s is out of range; accepted: %s to %s %s: %s", c.Measure, plain(c.To), c.Measure.Unit(), plain(b.Least), plain(b.Most), c.Measure.Unit(), b.Why)
 		}
 		// Not what it was in d: a longer boat has moved its seats.
 		if now, _ := c.Measure.Band(out); c.To != now.Now {
@@ -43,6 +44,9 @@ func Of(d *design.Design, changes ...Change) (*design.Design, error) {
 	}
 	return out, nil
 }
+
+// plain writes a value to a tenth, as no slider sets it finer.
+func plain(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }
 
 // scale multiplies lengths.
 func scale(k float64, all ...*measure.Length) {

@@ -21,16 +21,29 @@ const (
 	SeatPlace  // of the first seat, with all others
 	RibThickness
 	ThwartPlace // of the yoke, or of the first thwart where there is none
+	Flare       // of the section nearest midship; the ends keep theirs
+	Fullness    // of the first spreader; others are as much wider
 )
 
 // All lists the measures.
 func All() []Measure {
-	return []Measure{Length, Beam, Depth, Rocker, SeatHeight, SeatPlace, RibThickness, ThwartPlace}
+	return []Measure{Length, Beam, Depth, Rocker, SeatHeight, SeatPlace, RibThickness, ThwartPlace, Flare, Fullness}
 }
 
 // String is the measure's name.
 func (m Measure) String() string {
-	return [...]string{"length", "beam", "depth", "rocker", "seat height", "seat place", "rib thickness", "thwart place"}[m]
+	return [...]string{"length", "beam", "depth", "rocker", "seat height", "seat place", "rib thickness", "thwart place", "flare", "fullness"}[m]
+}
+
+// Unit is what the measure's values are in: mm, deg, or % of the beam.
+func (m Measure) Unit() string {
+	switch m {
+	case Flare:
+		return "deg"
+	case Fullness:
+		return "%"
+	}
+	return "mm"
 }
 
 // Says is what the measure is and what more of it does, in a sentence.
@@ -44,10 +57,12 @@ func (m Measure) Says() string {
 		"The middle of the seat from midship, forward positive. It trims the boat: sit so that the ends float level, or the bow a little high.",
 		"The way ribs bend. Thinner ribs bend round tighter bilges; thicker ones hold the gunwales better.",
 		"The middle of what the boat is carried by, from midship, forward positive. Under it the empty boat should balance.",
+		"How far the sides lean out at the gunwales amidships; under 0 deg they lean in. More sheds waves and stiffens the boat as it heels; less is easier to reach over.",
+		"How wide the gunwales are at the quarters, of the beam amidships. Fuller ends carry more and ride over waves; finer ends run easier.",
 	}[m]
 }
 
-// Band is how far a measure may be changed in a design, mm, and why no farther.
+// Band is how far a measure may be changed in a design, in its unit, and why no farther.
 type Band struct {
 	Now, Least, Most float64
 	Step             float64 // that it is set by
@@ -89,6 +104,10 @@ func (m Measure) Band(d *design.Design) (Band, bool) {
 		now := float64(d.Ribs.Thickness)
 		most := math.Min(thickest, float64(d.Gunwale.Width)/2) // more leaves too little beside the mortises
 		return Band{now, math.Min(now, thinnest), math.Max(now, most), 0.1, "thinner ribs are hard to keep fair, thicker ones hard to bend"}, true
+	case Flare:
+		return flares(d)
+	case Fullness:
+		return fills(d)
 	case ThwartPlace:
 		i := carrier(d)
 		if i < 0 {
@@ -136,7 +155,7 @@ func bandOf(k design.SeatKind) Band {
 	return Band{Least: 10, Most: 70, Why: "foam that is thicker rolls under you"}
 }
 
-// put gives a design the measure's value, which was now.
+// put gives a design the measure's value, in its unit, which was now.
 func (m Measure) put(d *design.Design, now, to float64) {
 	h := &d.Hull
 	switch m {
@@ -171,5 +190,12 @@ func (m Measure) put(d *design.Design, now, to float64) {
 		d.Ribs.Thickness = measure.Length(to)
 	case ThwartPlace:
 		d.Thwarts[carrier(d)].At = measure.Length(to)
+	case Flare:
+		h.Sections[middle(d)].Flare = measure.Angle(to * degree)
+	case Fullness:
+		k := to / 100 * float64(h.Beam) / float64(h.Spreaders[0].Beam)
+		for i := range h.Spreaders {
+			scale(k, &h.Spreaders[i].Beam)
+		}
 	}
 }

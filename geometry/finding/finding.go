@@ -23,7 +23,7 @@ type Finding struct {
 // Change is another value for one measure of a boat.
 type Change struct {
 	Measure string  // by its name, as "seat height"
-	To      float64 // mm
+	To      float64 // in the measure's unit
 	Says    string  // what to do, as "lower the seats by 30 mm"
 }
 

@@ -56,7 +56,7 @@ func found(first *design.Design, all finding.List) []Object {
 		o := Object{{"about", f.About}, {"says", f.Words()}, {"verdict", f.Verdict.String()}, {"passes", f.Verdict.Passes()},
 			{"danger", f.Verdict.Danger()}, {"standing", f.Standing}}
 		if f.Mend.IsSet() && altered.Within(first, f.Mend) {
-			o = append(o, field{"mend", Object{{"measure", f.Mend.Measure}, {"to_mm", fixed(f.Mend.To)}, {"says", f.Mend.Says}}})
+			o = append(o, field{"mend", Object{{"measure", f.Mend.Measure}, {"to", fixed(f.Mend.To)}, {"says", f.Mend.Says}}})
 		}
 		return o
 	})
@@ -71,8 +71,8 @@ func measures(first, d *design.Design) []Object {
 			continue
 		}
 		now, _ := m.Band(d) // has what first has
-		out = append(out, Object{{"name", m.String()}, {"says", m.Says()}, {"was_mm", fixed(b.Now)}, {"now_mm", fixed(now.Now)},
-			{"least_mm", fixed(b.Least)}, {"most_mm", fixed(b.Most)}, {"step_mm", fixed(b.Step)}, {"why", b.Why}})
+		out = append(out, Object{{"name", m.String()}, {"says", m.Says()}, {"unit", m.Unit()}, {"was", fixed(b.Now)}, {"now", fixed(now.Now)},
+			{"least", fixed(b.Least)}, {"most", fixed(b.Most)}, {"step", fixed(b.Step)}, {"why", b.Why}})
 	}
 	return out
 }

@@ -34,7 +34,7 @@ func TestLook(t *testing.T) {
 			}
 			n := a.Numbers.(map[string]any)
 			drawings := n["drawings"].([]any)
-			if len(drawings) != 4 || len(n["measures"].([]any)) != 8 || len(n["wood"].([]any)) == 0 || (whole == "true") != (len(n["water"].([]any)) > 0) {
+			if len(drawings) != 4 || len(n["measures"].([]any)) != 10 || len(n["wood"].([]any)) == 0 || (whole == "true") != (len(n["water"].([]any)) > 0) {
 				t.Errorf("%s, whole %s: %d drawings, %d measures, %d findings of the wood", name, whole, len(drawings), len(n["measures"].([]any)), len(n["wood"].([]any)))
 			}
 			for _, d := range drawings {

@@ -3,6 +3,7 @@ package job
 import (
 	"io"
 	"math"
+	"strings"
 
 	"ribwright/geometry/altered"
 	"ribwright/geometry/design"
@@ -19,8 +20,8 @@ import (
 // what its wood bears, and the design as it then is. Only a page asks for it.
 type Look struct {
 	Subject
-	Measures [8]float64 // by altered.Measure, mm; NaN for as it is
-	Turn     float64    // degrees, where the three-quarter view is seen from
+	Measures [10]float64 // by altered.Measure, in its unit; NaN for as it is
+	Turn     float64     // degrees, where the three-quarter view is seen from
 	Rise     float64
 	Water    water.Kind
 	Whole    bool // with what takes longer: hidden lines left out, and every finding
@@ -39,9 +40,9 @@ func NewLook() *Look {
 func (l *Look) Fields() []Field {
 	out := []Field{units(&l.Units, "what lengths are lettered in"), kindOfWater(&l.Water)}
 	for i, m := range altered.All() {
-		name := [...]string{"hull-length", "hull-beam", "hull-depth", "rocker", "seat-height", "seat-place", "rib-thickness", "thwart-place"}[i]
-		out = append(out, Field{Name: name, Takes: "length", Says: m.Says(), Value: bind(&l.Measures[i],
-			func(s string) (float64, error) { v, err := measure.ParseLength(s); return float64(v), err }, showMeasure)})
+		name := [...]string{"hull-length", "hull-beam", "hull-depth", "rocker", "seat-height", "seat-place", "rib-thickness", "thwart-place", "flare", "fullness"}[i]
+		kind := readingOf(m)
+		out = append(out, Field{Name: name, Takes: kind.takes, Says: m.Says(), Value: bind(&l.Measures[i], kind.read, kind.show)})
 	}
 	return append(out,
 		Field{Name: "turn", Takes: "degrees", Says: "from ahead towards port, where the view is seen from", Value: degrees(&l.Turn, -3600, 3600)},
@@ -49,11 +50,35 @@ func (l *Look) Fields() []Field {
 		Field{Name: "whole", Says: "what is hidden left out, and every finding", Value: yes(&l.Whole)})
 }
 
-func showMeasure(v float64) string {
-	if math.IsNaN(v) {
-		return ""
+// reading is how the values of a measure are written.
+type reading struct {
+	takes string
+	read  func(string) (float64, error)
+	show  func(float64) string // nothing of NaN
+}
+
+func readingOf(m altered.Measure) reading {
+	orNone := func(show func(float64) string) func(float64) string {
+		return func(v float64) string {
+			if math.IsNaN(v) {
+				return ""
+			}
+			return show(v)
+		}
 	}
-	return measure.Length(v).String()
+	const degree = math.Pi / 180
+	switch m.Unit() {
+	case "deg":
+		return reading{"angle", func(s string) (float64, error) { v, err := measure.ParseAngle(s); return float64(v) / degree, err },
+			orNone(func(v float64) string { return measure.Angle(v * degree).String() })}
+	case "%":
+		return reading{"percent", func(s string) (float64, error) {
+			return plainNumber(strings.TrimSuffix(strings.TrimSpace(s), "%"), 0, 1000)
+		},
+			orNone(func(v float64) string { return trimmed(v) + " %" })}
+	}
+	return reading{"length", func(s string) (float64, error) { v, err := measure.ParseLength(s); return float64(v), err },
+		orNone(func(v float64) string { return measure.Length(v).String() })}
 }
 
 // degrees is an angle written as a plain number, from low to high.

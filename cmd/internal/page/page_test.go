@@ -88,7 +88,7 @@ func TestManySliders(t *testing.T) {
 				Numbers struct {
 					Measures []struct {
 						Name string  `json:"name"`
-						Now  float64 `json:"now_mm"`
+						Now  float64 `json:"now"`
 					} `json:"measures"`
 				} `json:"numbers"`
 			}

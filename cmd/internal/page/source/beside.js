@@ -40,7 +40,7 @@ function showBeside() {
 // figures are those that two boats are compared by, as they are read.
 function figures(n) {
 	const s = n.standing, best = s.gz.reduce((a, p) => (p[1] > a[1] ? p : a), [0, 0]);
-	const out = new Map(n.measures.map((m) => [m.name[0].toUpperCase() + m.name.slice(1), shownLength(m.now_mm, m.step_mm)]));
+	const out = new Map(n.measures.map((m) => [m.name[0].toUpperCase() + m.name.slice(1), shownMeasure(m.now, m)]));
 	out.set("Floats deep", shownLength(s.draft_mm)).set("Side over the water", shownLength(s.freeboard_min_mm));
 	if (s.gz.length > 1) out.set("Greatest righting lever", `${shownLength(best[1])} at ${Math.round(best[0])}°`);
 	return out.set("Water comes in at", s.flooding_deg === null ? "not found" : `${Math.round(s.flooding_deg)}° of heel`);

@@ -20,7 +20,7 @@ function trace(runs) {
 	return d;
 }
 
-const lengthOf = (n) => n.measures.find((m) => m.name === "length").now_mm;
+const lengthOf = (n) => n.measures.find((m) => m.name === "length").now;
 
 // drawAll draws the boat, and under it the pinned one where there is one. The view that
 // turns shows the pinned one when both are seen from the same place.

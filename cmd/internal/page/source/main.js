@@ -5,7 +5,7 @@ let notice = ""; // what stays to be read until something is changed
 
 // lookQuestion asks for a boat: b is where it starts from, s what is changed of it.
 function lookQuestion(b, s, whole) {
-	const set = Object.entries(s.set).map(([k, mm]) => [k, mm + " mm"]);
+	const set = Object.entries(s.set).map(([k, v]) => [k, `${v} ${unitOf[k] ?? "mm"}`]);
 	const fields = [["units", state.units], ["turn", String(state.turn)], ["rise", String(state.rise)], ...set];
 	if (whole) fields.push(["whole", "true"]);
 	return b.text ? { verb: "look", names: [b.name], files: { [b.name]: b.text }, fields } : { verb: "look", names: [b.name], fields };

@@ -1,5 +1,6 @@
 // Sliders: the measures that the engine says can be changed, each within its band.
-const fieldOf = { length: "hull-length", beam: "hull-beam", depth: "hull-depth", rocker: "rocker", "seat height": "seat-height", "seat place": "seat-place", "rib thickness": "rib-thickness", "thwart place": "thwart-place" };
+const fieldOf = { length: "hull-length", beam: "hull-beam", depth: "hull-depth", rocker: "rocker", "seat height": "seat-height", "seat place": "seat-place", "rib thickness": "rib-thickness", "thwart place": "thwart-place", flare: "flare", fullness: "fullness" };
+const unitOf = { flare: "deg", fullness: "%" }; // by field; else mm
 const inch = () => state.units === "imperial";
 
 function shownLength(mm, step = 1) {
@@ -11,17 +12,19 @@ function shownLength(mm, step = 1) {
 	return (mm < 0 && n ? "-" : "") + (feet ? feet + " ft " : "") + inches + " in";
 }
 
+const shownMeasure = (v, m) => (m.unit === "mm" ? shownLength(v, m.step) : `${Number(v.toFixed(1))} ${m.unit}`);
+
 function showMeasures(all) {
 	const box = byId("measures"), names = all.map((m) => m.name).join();
 	if (box.dataset.names !== names) { box.replaceChildren(...all.map(slider)); box.dataset.names = names; }
 	for (const m of all) {
 		const div = byId("m-" + fieldOf[m.name]), input = div.querySelector("input");
-		input.step = m.step_mm; input.min = Math.ceil(m.least_mm / m.step_mm) * m.step_mm; input.max = m.most_mm;
-		const now = state.set[fieldOf[m.name]] ?? m.now_mm; // an answer may be older than the hand
+		input.step = m.step; input.min = Number((Math.ceil(m.least / m.step - 1e-9) * m.step).toFixed(1)); input.max = m.most;
+		const now = state.set[fieldOf[m.name]] ?? m.now; // an answer may be older than the hand
 		if (input.value !== String(now)) input.value = now;
-		div.querySelector("output").textContent = shownLength(m.now_mm, m.step_mm);
-		div.querySelector(".band").textContent = `${shownLength(m.least_mm, m.step_mm)} to ${shownLength(m.most_mm, m.step_mm)}: ${m.why}.`;
-		input.setAttribute("aria-valuetext", shownLength(m.now_mm, m.step_mm));
+		div.querySelector("output").textContent = shownMeasure(m.now, m);
+		div.querySelector(".band").textContent = `${shownMeasure(m.least, m)} to ${shownMeasure(m.most, m)}: ${m.why}.`;
+		input.setAttribute("aria-valuetext", shownMeasure(m.now, m));
 	}
 }
 

@@ -18,7 +18,7 @@ function item(f, grave) {
 
 // mend gives the boat the measure that mends it, as a slider would.
 function mend(m) {
-	change({ set: { ...state.set, [fieldOf[m.measure]]: m.to_mm } });
+	change({ set: { ...state.set, [fieldOf[m.measure]]: m.to } });
 	notice = `Done: ${m.says}. Undo takes it back.`;
 	say(notice);
 	byId("undo").focus({ preventScroll: true });
