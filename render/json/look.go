@@ -27,7 +27,7 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 	}
 	o := r.Rest
 	return of(d, Object{
-		{"for", d.For}, {"woods", d.MadeOf()},
+		{"for", d.For}, {"skill", d.Skill}, {"woods", d.MadeOf()},
 		{"drawings", each(drawn, drawing)},
 		{"measures", measures(first, d)},
 		{"lines", found(first, finding.List{r.InALine(), b.InALine()})},

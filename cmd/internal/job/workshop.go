@@ -2,12 +2,14 @@ package job
 
 import (
 	"fmt"
+	"io"
 	"slices"
 	"strconv"
 	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 	"ribwright/layout/report/book"
@@ -57,7 +59,20 @@ func (s *Workshop) Do(w World) (*Result, error) {
 	told := book.Of(facts).In(s.Units)
 	numbers, err := json.Workshop(d, report.Report{Blocks: summary(facts)}.In(s.Units).Blocks, told, []string{book.OrderOfWork, book.RippingPlan, book.CutList, book.Shopping, book.HoursChapter},
 		report.Cards(told.Chapter(book.RibChapter), "Rib"), svg.EncodeInline)
-	return &Result{Report: k.report("workshop", nil), Numbers: numbers}, of(k.name, err)
+	if err != nil {
+		return nil, of(k.name, err)
+	}
+	return &Result{Report: k.report("workshop", nil), Numbers: numbers, Outputs: s.toFillIn()}, nil
+}
+
+// toFillIn is a level's table of prices as a file, for the builder to put in what they are
+// asked for; nothing where they have one of their own.
+func (s *Workshop) toFillIn() []Output {
+	text, err := cost.Text(s.Prices)
+	if err != nil {
+		return nil
+	}
+	return []Output{{"prices.toml", "prices to fill in", func(to io.Writer) error { _, err := to.Write(text); return err }}}
 }
 
 // supplied is the design with the boards at hand.

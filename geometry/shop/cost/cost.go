@@ -36,12 +36,18 @@ var files embed.FS
 // to compare one boat with another.
 func Levels() []string { return []string{"local", "mixed", "shipped"} }
 
-// Level returns a table that comes with the program. Errors: an unknown name.
-func Level(name string) (*Table, error) {
+// Text returns the file of a table that comes with the program, to begin one's own from.
+// Errors: an unknown name.
+func Text(name string) ([]byte, error) {
 	if !slices.Contains(Levels(), name) {
 		return nil, fmt.Errorf("no price level %q; there are %s, or a file of your own", name, strings.Join(Levels(), ", "))
 	}
-	data, err := files.ReadFile("prices/" + name + ".toml")
+	return files.ReadFile("prices/" + name + ".toml")
+}
+
+// Level returns a table that comes with the program. Errors: an unknown name.
+func Level(name string) (*Table, error) {
+	data, err := Text(name)
 	if err != nil {
 		return nil, err
 	}

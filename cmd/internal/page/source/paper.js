@@ -12,7 +12,7 @@ function paperFields(verb, s = state) {
 		if (s.across) out.push(["printed-across", s.across]);
 		if (s.down) out.push(["printed-down", s.down]);
 	}
-	if (verb === "book" || verb === "parcel") out.push(["skill", s.skill], ["prices", s.prices]);
+	if (verb === "book" || verb === "parcel") out.push(...shopFields(s));
 	return out;
 }
 
@@ -39,7 +39,7 @@ async function make(button, verb, only) {
 async function filesOf(verb, only) {
 	const now = await nowDesign();
 	let a = now;
-	if (!now.fault && verb) a = await ask({ verb, fields: paperFields(verb), make: true, only, ...(verb === "proof" ? {} : now.named) });
+	if (!now.fault && verb) a = await ask(withPrices({ verb, fields: paperFields(verb), make: true, only, ...(verb === "proof" ? {} : now.named) }));
 	if (a.fault) { say(a.fault.says, true); return null; }
 	return verb ? a.files : [now.file];
 }

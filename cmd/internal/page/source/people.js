@@ -10,6 +10,7 @@ const questions = [
 	["dog", "A dog along: its weight", "", "Left empty, there is none. A dog stands up when it likes.", ""],
 	["gear", "Gear", "10 kg", "All that is carried besides people.", "22 lb"],
 	["waters", "Water", "sheltered", "Open water wants more side; moving water more rocker.", "", ["sheltered", "sheltered"], ["open", "open"], ["moving", "moving"]],
+	["skill", "You build", "average", "It decides the hours, here and in the build book, and how many spare ribs you saw.", "", ["beginner", "for the first time"], ["average", "now and then"], ["experienced", "often"]],
 ];
 
 // How a field that is empty is filled in.
@@ -51,7 +52,7 @@ function buildForm() {
 		if (!withUnits(people)) return;
 		if (!await baseOf({ base: "people", people })) return; // it has been said why
 		remember("ribwright-form", null);
-		change({ base: "people", people, set: {}, text: "" });
+		change({ base: "people", people, set: {}, text: "", skill: "" }); // the design keeps it
 	};
 }
 
@@ -81,6 +82,7 @@ function sizing(p) {
 	const fields = [["paddler", who], ["use", p.use], ["gear", p.gear], ["waters", p.waters]];
 	if (p.use === "tandem") fields.splice(1, 0, ["paddler", p.partner]);
 	if (p.child) fields.push(["passenger", p.child]);
+	if (p.skill) fields.push(["skill", p.skill]);
 	if (p.dog) fields.push(["dog", p.dog]);
 	return { verb: "size", fields, make: true, only: [".toml"] };
 }

@@ -1,7 +1,7 @@
 // Your wood, cost and hours: the engine's own lists, for the boards that are at hand.
 let workshop = null; // what the engine said last, and for what
 
-const workshopKey = () => JSON.stringify([state.base, state.name, state.text, state.people, state.set, state.units, state.skill, state.prices, state.boards]);
+const workshopKey = () => JSON.stringify([state.base, state.name, state.text, state.people, state.set, state.units, state.skill, state.prices, state.table, state.boards]);
 
 // askWorkshop asks once for what has not changed; null where it cannot be had, which has
 // been said.
@@ -12,20 +12,47 @@ async function askWorkshop() {
 	const now = await nowDesign();
 	let a = now;
 	if (!now.fault) {
-		const fields = [["units", state.units], ["skill", state.skill], ["prices", state.prices], ...state.boards.map((b) => ["board", b])];
-		a = await ask({ verb: "workshop", ...now.named, fields });
+		const fields = [["units", state.units], ...shopFields(), ...state.boards.map((b) => ["board", b])];
+		a = await ask(withPrices({ verb: "workshop", ...now.named, fields, make: true }));
 	}
 	if (a.fault) { say(a.fault.says, true); return null; }
 	say("");
-	workshop = { key, numbers: a.numbers };
+	workshop = { key, numbers: a.numbers, files: a.files };
 	return a.numbers;
 }
+
+// shopFields are the skill and the prices, where they are said; a design may say its skill.
+const shopFields = (s = state) => [...(s.skill ? [["skill", s.skill]] : []), ["prices", s.prices === "own" ? ownPrices(s) : s.prices]];
+
+// ownPrices is the name that the engine knows the builder's own price table by; no design
+// opened here has a slash in its name.
+const ownPrices = (s) => "prices/" + s.table.name;
+
+// withPrices adds that table to a question.
+const withPrices = (q) => (state.prices === "own" ? { ...q, files: { ...q.files, [ownPrices(state)]: state.table.text } } : q);
+
 
 const chapterOf = (n, name) => n.chapters.find((c) => c.name === name)?.blocks ?? [];
 
 function shopping() {
 	byId("skill").onchange = (e) => change({ skill: e.target.value });
-	byId("prices").onchange = (e) => change({ prices: e.target.value });
+	byId("prices").onchange = (e) => {
+		if (e.target.value !== "own" || state.table) { change({ prices: e.target.value }); return; }
+		e.target.value = state.prices; byId("own-prices").click();
+	};
+	byId("own-prices").onchange = async (e) => {
+		const f = e.target.files[0];
+		if (f) change({ prices: "own", table: { name: f.name, text: await f.text() } });
+		e.target.value = "";
+	};
+	byId("fill-in").onclick = async (e) => {
+		e.target.disabled = true;
+		const n = await askWorkshop();
+		e.target.disabled = false;
+		if (!n) return;
+		if (state.prices === "own") save({ name: state.table.name, data: btoa(String.fromCharCode(...new TextEncoder().encode(state.table.text))) }); else save(workshop.files[0]);
+		say(`Saved: ${state.prices === "own" ? state.table.name : workshop.files[0].name}. Put in what you are asked for, with any editor of plain text, and open it here.`);
+	};
 	byId("work-out").onclick = async (e) => {
 		e.target.disabled = true;
 		const n = await askWorkshop();
@@ -46,7 +73,7 @@ function showWorked(n) {
 
 // showShop follows the state; what was worked out for another boat is taken away.
 function showShop() {
-	byId("skill").value = state.skill; byId("prices").value = state.prices;
+	byId("skill").value = state.skill || shown?.skill || "average"; byId("prices").value = state.prices; byId("priced").textContent = state.prices === "own" ? `Your own prices, from ${state.table.name}.` : "The prices are invented, to compare boats by; ask where you buy, and put what you are asked into a table of your own.";
 	if (workshop && workshop.key !== workshopKey()) byId("worked").replaceChildren();
 	const key = JSON.stringify([state.boards, state.units, shown?.woods]);
 	if (byId("boards").dataset.of === key) return;
