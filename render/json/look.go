@@ -2,6 +2,7 @@ package json
 
 import (
 	"bytes"
+	"math"
 	"strconv"
 
 	"ribwright/geometry"
@@ -10,6 +11,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
+	"ribwright/geometry/trial/yardstick"
 	"ribwright/geometry/water/float"
 	"ribwright/layout"
 	"ribwright/layout/lines"
@@ -35,11 +37,21 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 		{"standing", Object{
 			{"fault", outcome}, {"draft_mm", o.Draft}, {"freeboard_min_mm", o.Freeboard.Least}, {"trim_mm", o.TrimRise()}, {"gm_mm", o.GM},
 			{"all_up_kg", r.Load.Mass}, {"flooding_deg", flooding},
+			{"known", each(yardstick.For(len(r.Boat.Crew)), knownLevers)},
 			{"gz", each(r.Curve.Levers, func(v float.Lever) []fixed { return as[fixed](inDegrees(v.Heel), v.GZ) })},
 		}},
 		{"water", found(first, r.Findings.Sorted())},
 		{"wood", found(first, b.Findings.Sorted())},
 	}...)
+}
+
+// knownLevers tells the righting levers of a known boat.
+func knownLevers(b yardstick.Boat) Object {
+	gz := make([][]fixed, len(b.Levers))
+	for i, mm := range b.Levers {
+		gz[i] = as[fixed](math.Min(float64(i)*yardstick.Step, b.Flooding), mm)
+	}
+	return Object{{"name", b.Name}, {"from", b.From}, {"all_up_kg", b.Mass}, {"gz", gz}}
 }
 
 // Sight tells of a fault: what it is, and the frame fair and with it as it is seen.

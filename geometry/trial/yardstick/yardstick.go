@@ -13,14 +13,18 @@ import (
 // Boat is a known boat with what it carries.
 type Boat struct {
 	Name     string
-	From     string  // where its lines are from
-	Mass     float64 // kg in all
-	People   float64 // kg of it
-	Lever    float64 // mm, the greatest righting lever
-	Moment   float64 // N m, the greatest righting moment
-	Flooding float64 // degrees of heel at which water comes in; none of them goes over before
-	Held     float64 // mm, how far all people's weight can be moved aside at once and held
+	From     string    // where its lines are from
+	Mass     float64   // kg in all
+	People   float64   // kg of it
+	Lever    float64   // mm, the greatest righting lever
+	Moment   float64   // N m, the greatest righting moment
+	Flooding float64   // degrees of heel at which water comes in; none of them goes over before
+	Held     float64   // mm, how far all people's weight can be moved aside at once and held
+	Levers   []float64 // mm, righting levers at every fifth degree of heel from upright on, the last at Flooding
 }
+
+// Step is between the heels of two Levers, degrees.
+const Step = 5.0
 
 // The sources of the measured canoes.
 const (
@@ -37,16 +41,16 @@ const (
 // low. Levers are good to 1 mm.
 func For(people int) []Boat {
 	out := []Boat{
-		{"Malecite river canoe, 5.08 m (figure 31)", bulletin, 110, 75, 80, 86, 37, 125},
-		{"Malecite river canoe of 1890, 5.16 m (figure 69)", bulletin, 110, 75, 41, 44, 33, 70},
-		{"Algonkin hunter's canoe, 4.06 m (figure 108)", bulletin, 110, 75, 39, 42, 33, 64},
-		{"Cruising canoe of 1883, 4.27 m", stephens, 110, 75, 36, 38, 30, 56},
+		{"Malecite river canoe, 5.08 m (figure 31)", bulletin, 110, 75, 80, 86, 37, 125, []float64{0, 35, 62, 77, 80, 76, 67, 55, 50}},
+		{"Malecite river canoe of 1890, 5.16 m (figure 69)", bulletin, 110, 75, 41, 44, 33, 70, []float64{0, 13, 24, 32, 38, 41, 41, 40}},
+		{"Algonkin hunter's canoe, 4.06 m (figure 108)", bulletin, 110, 75, 39, 42, 33, 64, []float64{0, 12, 24, 33, 38, 39, 38, 36}},
+		{"Cruising canoe of 1883, 4.27 m", stephens, 110, 75, 36, 38, 30, 56, []float64{0, 14, 26, 33, 35, 34, 32}},
 	}
 	if people > 1 {
 		out = []Boat{
-			{"Malecite river canoe, 5.08 m (figure 31)", bulletin, 210, 150, 37, 77, 26, 55},
-			{"Malecite river canoe of 1890, 5.16 m (figure 69)", bulletin, 210, 150, 19, 38, 24, 28},
-			{"Cruising canoe of 1883, 4.27 m", stephens, 210, 150, 14, 30, 19, 21},
+			{"Malecite river canoe, 5.08 m (figure 31)", bulletin, 210, 150, 37, 77, 26, 55, []float64{0, 15, 28, 35, 37, 33, 33}},
+			{"Malecite river canoe of 1890, 5.16 m (figure 69)", bulletin, 210, 150, 19, 38, 24, 28, []float64{0, 6, 11, 15, 17, 19}},
+			{"Cruising canoe of 1883, 4.27 m", stephens, 210, 150, 14, 30, 19, 21, []float64{0, 5, 9, 12, 14}},
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Boat) int { return cmp.Compare(b.Lever, a.Lever) })

@@ -45,11 +45,32 @@ func TestFor(t *testing.T) {
 					t.Errorf("%s: %s %.2f, listed %.0f", b.Name, what, v[1], v[0])
 				}
 			}
+			for i, want := range b.Levers {
+				at := math.Min(float64(i)*Step*math.Pi/180, s.Flooding)
+				if got := lever(c, at); !(math.Abs(got-want) <= 0.75) {
+					t.Errorf("%s: %.2f mm at %.1f deg, listed %.0f", b.Name, got, at*180/math.Pi, want)
+				}
+			}
+			if n := int(math.Ceil(b.Flooding/Step)) + 1; len(b.Levers) != n {
+				t.Errorf("%s: %d levers up to %.0f deg, want %d", b.Name, len(b.Levers), b.Flooding, n)
+			}
 			if !math.IsNaN(s.GoesOver) {
 				t.Errorf("%s goes over at %.1f deg", b.Name, s.GoesOver*180/math.Pi)
 			}
 		}
 	}
+}
+
+// lever is a curve's at a heel, between its levers in a straight line.
+func lever(c float.Curve, heel float64) float64 {
+	last := c.Levers[0]
+	for _, v := range c.Levers[1:] {
+		if v.Heel >= heel-1e-9 {
+			return last.GZ + (v.GZ-last.GZ)*(heel-last.Heel)/(v.Heel-last.Heel)
+		}
+		last = v
+	}
+	return math.NaN()
 }
 
 func measured(t *testing.T, name string) *float.Hull {

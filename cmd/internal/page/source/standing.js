@@ -31,10 +31,14 @@ function heeled(s) {
 	return s.gz[near];
 }
 
+const letter = (i) => String.fromCharCode(97 + i);
+const shownMass = (kg) => (inch() ? Math.round(kg * 2.20462) + " lb" : Math.round(kg) + " kg");
+
 function drawLevers(standing) {
 	const svg = byId("levers"), w = 360, h = 190, left = 34, low = 24;
 	const under = state.pin && pinned ? pinned.numbers.standing.gz : [];
-	const all = [standing.gz, under, ...others.values()].filter((g) => g && g.length);
+	const known = standing.known;
+	const all = [standing.gz, under, ...others.values(), ...known.map((b) => b.gz)].filter((g) => g && g.length);
 	const far = 60, high = Math.max(60, ...all.flat().map((p) => p[1])) * 1.05;
 	const x = (deg) => left + (w - left) * Math.min(deg, far) / far, y = (mm) => h - low - (h - low - 8) * mm / high;
 	const line = (g) => g.map((p, i) => (i ? "L" : "M") + x(p[0]).toFixed(1) + " " + y(p[1]).toFixed(1)).join("");
@@ -50,6 +54,9 @@ function drawLevers(standing) {
 	for (let v = step; v < high; v += step) mark(left - 4, y(v) + 4, inch() ? (v / 25.4).toFixed(1) + " in" : v + " mm", "end");
 	pathOf(svg, "other").setAttribute("d", [...others.values()].map(line).join(""));
 	for (const [name, g] of others) { const p = g.at(-1); if (p) mark(x(p[0]) - 2, y(p[1]) - 5, name[0].toUpperCase() + name.slice(1), "end"); }
+	pathOf(svg, "known").setAttribute("d", known.map((b) => line(b.gz)).join(""));
+	for (const [i, b] of known.entries()) { const p = b.gz.at(-1); mark(x(p[0]) + 3, y(p[1]) + 4, letter(i), "start"); }
+	byId("known").textContent = "Dashed: canoes measured long ago. " + known.map((b, i) => `${letter(i)}: ${b.name}`).join("; ") + `. Each with ${shownMass(known[0].all_up_kg)} in all, floated by this program from their measured lines: no rule, but what people have paddled for a hundred years.`;
 	pathOf(svg, "pin").setAttribute("d", line(under));
 	pathOf(svg, "own").setAttribute("d", line(standing.gz));
 	const here = heeled(standing);
