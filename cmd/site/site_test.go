@@ -97,12 +97,18 @@ func questions(t *testing.T) []string {
 		for range []int{34, 33, 33}[i] {
 			put(answer.Question{Verb: "look", Names: []string{name}, Fields: [][2]string{
 				{"hull-length", fmt.Sprintf("%d mm", 3300+1300*i/2+r.IntN(300))}, {"hull-beam", fmt.Sprintf("%d mm", 700+40*i+r.IntN(60))},
-				{"hull-depth", fmt.Sprintf("%d mm", 280+20*i+r.IntN(40))}, {"turn", fmt.Sprint(r.IntN(360))}}})
+				{"hull-depth", fmt.Sprintf("%d mm", 280+20*i+r.IntN(40))}, {"turn", fmt.Sprint(r.IntN(360))},
+				{"flare", fmt.Sprintf("%d deg", r.IntN(15))}, {"fullness", fmt.Sprintf("%d %%", 72+r.IntN(8))}}})
 		}
 	}
 	put(answer.Question{Verb: "workshop", Names: []string{"brook"}, Fields: [][2]string{{"board", "3 of white ash, 2400 mm x 150 mm x 26 mm"}}})
 	put(answer.Question{Verb: "sheets", Names: []string{"lake"}, Fields: [][2]string{{"paper", "a4"}}})
 	put(answer.Question{Verb: "sight", Names: []string{"river"}, Fields: [][2]string{{"fault", "side"}, {"stand", "stern"}}})
+	figure := [2]string{"svg", "true"}
+	put(answer.Question{Verb: "sail", Names: []string{"brook"}, Fields: [][2]string{figure, {"rig", "lug"}}, Told: true, Make: true})
+	put(answer.Question{Verb: "pair", Names: []string{"brook", "lake"}, Fields: [][2]string{figure, {"purpose", "open"}}, Told: true, Make: true})
+	put(answer.Question{Verb: "row", Names: []string{"lake"}, Fields: [][2]string{figure, {"units", "imperial"}}, Told: true, Make: true})
+	put(answer.Question{Verb: "fleet", Names: []string{"brook", "lake", "river"}, Fields: [][2]string{figure}, Told: true, Make: true})
 	put(answer.Question{Verb: "size", Fields: [][2]string{{"paddler", "62 kg, 168 cm"}}, Make: true})
 	put(answer.Question{Verb: "loft", Names: []string{"brook"}, Fields: [][2]string{{"nest", "quick"}}, Make: true})
 	put(answer.Question{Verb: "book", Names: []string{"lake"}, Fields: [][2]string{{"paper", "a4"}}, Make: true})

@@ -28,32 +28,38 @@ func TestWidths(t *testing.T) {
 // pinned is a state with all there is to see: a changed boat with another under it.
 const pinned = `%7B%22base%22%3A%22lake%22%2C%22name%22%3A%22lake%22%2C%22units%22%3A%22imperial%22%2C%22set%22%3A%7B%22hull-beam%22%3A800%7D%2C%22heel%22%3A20%2C%22pin%22%3A%7B%22base%22%3A%22lake%22%2C%22name%22%3A%22lake%22%2C%22text%22%3A%22%22%2C%22people%22%3Anull%2C%22set%22%3A%7B%7D%7D%7D`
 
-// TestAxe asks axe-core, which knows the rules of the Web Content Accessibility
-// Guidelines, what keeps people out: light and dark, on a phone and on a desk.
+// TestAxe holds the page to the rules, light and dark, on a phone and on a desk.
 func TestAxe(t *testing.T) {
 	v := begin(t, served(t), `#`+pinned)
-	axe, err := os.ReadFile("testdata/axe/axe.min.js")
-	if err != nil {
-		t.Fatal(err)
-	}
-	v.do(chromedp.Evaluate[chromedp.Void](string(axe)))
 	for i, scheme := range []string{"light", "dark"} {
 		v.wide([]int64{390, 1440}[i], scheme)
-		found, err := chromedp.Run(v.tab, chromedp.Evaluate[string](`axe.run().then((r) => JSON.stringify({ passes: r.passes.length,
-			bad: r.violations.flatMap((b) => b.nodes.map((n) => b.id + ": " + n.target + ": " + n.failureSummary)) }))`, chromedp.EvalAwaitPromise))
-		if err != nil {
-			t.Fatal(err)
-		}
-		var r struct {
-			Passes int
-			Bad    []string
-		}
-		if err := json.Unmarshal([]byte(found), &r); err != nil || r.Passes < 20 {
-			t.Fatalf("%v: axe-core held the page to %d rules only", err, r.Passes)
-		}
-		for _, bad := range r.Bad {
-			t.Errorf("%s: %s", scheme, bad)
-		}
+		v.axe(scheme)
+	}
+}
+
+// axe asks axe-core, which knows the rules of the Web Content Accessibility Guidelines,
+// what keeps people out of the page as it stands.
+func (v *visit) axe(scheme string) {
+	v.Helper()
+	axe, err := os.ReadFile("testdata/axe/axe.min.js")
+	if err != nil {
+		v.Fatal(err)
+	}
+	v.do(chromedp.Evaluate[chromedp.Void](string(axe)))
+	found, err := chromedp.Run(v.tab, chromedp.Evaluate[string](`axe.run().then((r) => JSON.stringify({ passes: r.passes.length,
+		bad: r.violations.flatMap((b) => b.nodes.map((n) => b.id + ": " + n.target + ": " + n.failureSummary)) }))`, chromedp.EvalAwaitPromise))
+	if err != nil {
+		v.Fatal(err)
+	}
+	var r struct {
+		Passes int
+		Bad    []string
+	}
+	if err := json.Unmarshal([]byte(found), &r); err != nil || r.Passes < 20 {
+		v.Fatalf("%v: axe-core held the page to %d rules only", err, r.Passes)
+	}
+	for _, bad := range r.Bad {
+		v.Errorf("%s: %s", scheme, bad)
 	}
 }
 

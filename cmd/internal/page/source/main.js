@@ -70,7 +70,7 @@ async function baseOf(b) {
 async function arrive() {
 	document.documentElement.dataset.whole = "false";
 	byId("units").value = state.units; byId("base").value = state.base;
-	fillForm(); showShop(); showPaper(); showEye();
+	fillForm(); showShop(); showPaper(); showEye(); showOutfit();
 	const going = state, next = await baseOf(state);
 	if (state !== going) return; // there is a newer one
 	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
@@ -100,7 +100,7 @@ function begin() {
 	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
 	heeling();
-	pinning(); shopping(); papering(); benching(); eyeing();
+	pinning(); shopping(); papering(); benching(); eyeing(); fittingOut();
 	state = remembered();
 	keep(false);
 	buildFiles();
