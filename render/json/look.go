@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/altered"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/yardstick"
@@ -21,8 +22,10 @@ import (
 // and how far, how it stands, and what was found. first is the design before the
 // changes. The trial may be without effort and findings.
 //
+// Words are lettered in the units given, and numbers in their own.
+//
 // Errors: a design that has no fingerprint, which Check would have refused.
-func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r *afloat.Report, b *bend.Report) (Object, error) {
+func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r *afloat.Report, b *bend.Report, units measure.System) (Object, error) {
 	flooding, outcome := inDegrees(r.Curve.Flooding), ""
 	if r.Fault != nil {
 		flooding, outcome = none, r.Fault.Outcome.String()
@@ -31,8 +34,8 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 	return of(d, Object{
 		{"for", d.For}, {"skill", d.Skill}, {"woods", d.MadeOf()},
 		{"drawings", each(drawn, drawing)},
-		{"measures", measures(first, d)},
-		{"lines", found(first, finding.List{r.InALine(), b.InALine()})},
+		{"measures", measures(first, d, units)},
+		{"lines", found(first, finding.List{r.InALine(), b.InALine()}, units)},
 		{"told", each(told, func(t lines.Told) Object { return Object{{"about", t.About}, {"says", t.Says}} })},
 		{"standing", Object{
 			{"fault", outcome}, {"draft_mm", o.Draft}, {"freeboard_min_mm", o.Freeboard.Least}, {"trim_mm", o.TrimRise()}, {"gm_mm", o.GM},
@@ -40,8 +43,8 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 			{"known", each(yardstick.For(len(r.Boat.Crew)), knownLevers)},
 			{"gz", each(r.Curve.Levers, func(v float.Lever) []fixed { return as[fixed](inDegrees(v.Heel), v.GZ) })},
 		}},
-		{"water", found(first, r.Findings.Sorted())},
-		{"wood", found(first, b.Findings.Sorted())},
+		{"water", found(first, r.Findings.Sorted(), units)},
+		{"wood", found(first, b.Findings.Sorted(), units)},
 	}...)
 }
 
@@ -63,19 +66,19 @@ func Sight(d *design.Design, says string, drawn []layout.Drawing) (Object, error
 
 // found tells findings in words. first is the design before the changes, whose bands hold
 // what mends them too.
-func found(first *design.Design, all finding.List) []Object {
+func found(first *design.Design, all finding.List, units measure.System) []Object {
 	return each(all, func(f finding.Finding) Object {
-		o := Object{{"about", f.About}, {"says", f.Words()}, {"verdict", f.Verdict.String()}, {"passes", f.Verdict.Passes()},
+		o := Object{{"about", units.Words(f.About)}, {"says", units.Words(f.Words())}, {"verdict", f.Verdict.String()}, {"passes", f.Verdict.Passes()},
 			{"danger", f.Verdict.Danger()}, {"standing", f.Standing}}
 		if f.Mend.IsSet() && altered.Within(first, f.Mend) {
-			o = append(o, field{"mend", Object{{"measure", f.Mend.Measure}, {"to", fixed(f.Mend.To)}, {"says", f.Mend.Says}}})
+			o = append(o, field{"mend", Object{{"measure", f.Mend.Measure}, {"to", fixed(f.Mend.To)}, {"says", units.Words(f.Mend.Says)}}})
 		}
 		return o
 	})
 }
 
 // measures are those that the design has, with what they were.
-func measures(first, d *design.Design) []Object {
+func measures(first, d *design.Design, units measure.System) []Object {
 	var out []Object
 	for _, m := range altered.All() {
 		b, ok := m.Band(first)
@@ -84,7 +87,7 @@ func measures(first, d *design.Design) []Object {
 		}
 		now, _ := m.Band(d) // has what first has
 		out = append(out, Object{{"name", m.String()}, {"says", m.Says()}, {"unit", m.Unit()}, {"was", fixed(b.Now)}, {"now", fixed(now.Now)},
-			{"least", fixed(b.Least)}, {"most", fixed(b.Most)}, {"step", fixed(b.Step)}, {"why", b.Why}})
+			{"least", fixed(b.Least)}, {"most", fixed(b.Most)}, {"step", fixed(b.Step)}, {"why", units.Words(b.Why)}})
 	}
 	return out
 }

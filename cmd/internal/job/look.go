@@ -138,7 +138,7 @@ func (l *Look) tell(k *facts, first *design.Design, trial *afloat.Report, bends 
 	const degree = math.Pi / 180
 	b := lines.Boat{Boat: trial.Boat, Water: &trial.Rest.Plane}
 	drawn := b.Draw(lines.Eye{Turn: l.Turn * degree, Rise: l.Rise * degree, Hidden: l.Whole})
-	numbers, err := json.Look(first, k.design, drawn, lines.Tell(trial, report.Letters{Units: l.Units}), trial, bends)
+	numbers, err := json.Look(first, k.design, drawn, lines.Tell(trial, report.Letters{Units: l.Units}), trial, bends, l.Units)
 	if err != nil {
 		return nil, of(k.name, err)
 	}
