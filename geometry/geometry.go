@@ -83,6 +83,14 @@ func (p Point3) Add(q Point3) Point3 { return Point3{p.X + q.X, p.Y + q.Y, p.Z +
 // Sub returns the step from q to p.
 func (p Point3) Sub(q Point3) Point3 { return Point3{p.X - q.X, p.Y - q.Y, p.Z - q.Z} }
 
+// Scale returns the step p made k times as long.
+func (p Point3) Scale(k float64) Point3 { return Point3{k * p.X, k * p.Y, k * p.Z} }
+
+// Cross returns the step square to both p and q.
+func (p Point3) Cross(q Point3) Point3 {
+	return Point3{p.Y*q.Z - p.Z*q.Y, p.Z*q.X - p.X*q.Z, p.X*q.Y - p.Y*q.X}
+}
+
 // Dot returns the scalar product of the steps p and q.
 func (p Point3) Dot(q Point3) float64 { return p.X*q.X + p.Y*q.Y + p.Z*q.Z }
 

@@ -30,17 +30,22 @@ func SeatsOf(f *frame.Frame, units measure.System) []layout.Drawing {
 
 // Hanger draws the port hanger of a rail on the face that looks inboard, its upper end
 // at the top: x along the boat from its middle, y = 0 at the gunwale's upper edge. The
-// starboard one is its mirror.
+// slot's mouth on this face is to be cut, the one on the outboard face is broken. The bolts'
+// holes are bored in the boat, with the gunwale's. The starboard one is its mirror.
 func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout.Drawing {
 	h := r.Hanger
 	d := layout.Drawing{Name: fmt.Sprintf("seat-%d-%s", s.Number+1, which), Title: s.Name + ", " + which + " hanger", Family: "Seats",
 		Make: fmt.Sprintf("make 2, one mirrored, %s thick", units.Fine(seat.Thick))}
-	for _, p := range hangerCut(s, r) {
-		d.Line(layout.Cut, p)
+	inboard := r.Mouth(s.Hung.Width, s.Hung.Depth, true)
+	d.Line(layout.Cut, mouth(inboard))
+	d.Line(layout.Long, mouth(r.Mouth(s.Hung.Width, s.Hung.Depth, false)))
+	d.Line(layout.Cut, hangerBoard(h))
+	half, apart := h.Wide/2, (h.Bolts[1]-h.Bolts[0])/2
+	for _, x := range []float64{-apart, apart} {
+		d.Line(layout.Mark, curve.Circle(geometry.Pt(x, -h.Down), seat.Hole/2))
 	}
-	half := h.Wide / 2
 	d.Straight(layout.Center, 0, 4, 0, -h.BlockHigh())
-	d.Straight(layout.Center, 0, -h.SlotInboard()-s.Hung.Depth, 0, -h.Length-4)
+	d.Straight(layout.Center, 0, -max(inboard[2].Y, inboard[3].Y)-1, 0, -h.Length-4)
 	d.Straight(layout.Guide, -half, -h.BlockHigh()-2, half, -h.BlockHigh()-2)
 	low := -h.BlockHigh() - 8
 	for i, words := range lettering.Wrap(s.Name+", "+which, head, h.Wide-6) {
@@ -53,13 +58,13 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	for _, words := range []string{
 		"top flush with the gunwale's top",
 		"seen from inboard on port, bow right",
-		fmt.Sprintf("holes %s, %s down", units.Fine(seat.Hole), units.Fine(h.Down)),
-		"through gunwale, block and this",
+		fmt.Sprintf("holes %s, %s down: bore them", units.Fine(seat.Hole), units.Fine(h.Down)),
+		"in the boat, through gunwale too",
 		"block behind, grain along, glued:",
 		fmt.Sprintf("%s long x %s high x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),
-		fmt.Sprintf("closed slot %s x %s", units.Fine(s.Hung.Width), units.Fine(s.Hung.Depth)),
-		fmt.Sprintf("level in the boat: %.1f\u00B0 off square,", degrees(h.Lean())),
-		fmt.Sprintf("lower inboard, and %.1f\u00B0 in plan", degrees(h.Skew)),
+		fmt.Sprintf("closed slot for %s x %s:", units.Fine(s.Hung.Width), units.Fine(s.Hung.Depth)),
+		"full line on this face, broken line",
+		"on the outboard face: " + OutboardMouth(r, units),
 	} {
 		lines = append(lines, lettering.Wrap(lettering.Safe(words), small, h.Wide-4)...)
 	}
@@ -71,19 +76,35 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	return d
 }
 
-// hangerCut are the outlines of a hanger: its bolts' holes, its slot and the board, which a
-// cutter cuts last. Seen
-// from inboard on the port side the bow is to the right.
-func hangerCut(s seat.Seat, r seat.Rail) []curve.Path {
-	h := r.Hanger
-	half, apart := h.Wide/2, (h.Bolts[1]-h.Bolts[0])/2
-	slot, deep := h.SlotInboard(), s.Hung.Depth/math.Cos(h.Lean())
-	return []curve.Path{
-		curve.Circle(geometry.Point{X: -apart, Y: -h.Down}, seat.Hole/2),
-		curve.Circle(geometry.Point{X: apart, Y: -h.Down}, seat.Hole/2),
-		curve.Rectangle(geometry.Rect(h.Off-s.Hung.Width/2, -slot-deep, h.Off+s.Hung.Width/2, -slot)),
-		curve.Rounded(geometry.Rect(-half, -h.Length, half, 0), 6),
+// OutboardMouth says where a slot's mouth on the outboard face lies beside the inboard one.
+func OutboardMouth(r seat.Rail, units measure.System) string {
+	by, high, end := r.Shift(), "higher", "bow"
+	if by.Y > 0 {
+		high = "lower"
 	}
+	if by.X < 0 {
+		end = "stern"
+	}
+	return fmt.Sprintf("%s %s and %s nearer the %s", units.Fine(math.Abs(by.Y)), high, units.Fine(math.Abs(by.X)), end)
+}
+
+// mouth is the outline of a slot on a face. Seen from inboard on the port side the bow is to
+// the right.
+func mouth(corners [4]geometry.Point) curve.Path {
+	for i, p := range corners {
+		corners[i] = geometry.Pt(p.X, -p.Y)
+	}
+	return curve.Polygon(corners[:]...).Reverse()
+}
+
+func hangerBoard(h seat.Hanger) curve.Path {
+	return curve.Rounded(geometry.Rect(-h.Wide/2, -h.Length, h.Wide/2, 0), 6)
+}
+
+// hangerCut are the outlines of a hanger for a cutter: of its slot what goes through square,
+// and the board, cut last.
+func hangerCut(s seat.Seat, r seat.Rail) []curve.Path {
+	return []curve.Path{mouth(r.Through(s.Hung.Width, s.Hung.Depth)), hangerBoard(r.Hanger)}
 }
 
 // cheek draws a side of a saddle, the bow to the right, y over the floor at its middle.

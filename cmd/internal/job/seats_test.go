@@ -70,9 +70,14 @@ func seatsAgree(t *testing.T, who string, f *frame.Frame) {
 			want := told[marks.Name{Part: part, Quantity: which + " hanger length"}].Value
 			// From the gunwale's top the foot lies as far down as the height leaves.
 			g := &f.Gunwale
-			edge := g.EdgeAt(r.Hanger.Station, -g.Width/2, g.Height).Z
+			middle := func(off float64) geometry.Point3 { // of the board's upper end
+				return g.EdgeAt(r.Hanger.Station+off, -g.Width/2-r.Hanger.Block-10, g.Height)
+			}
+			edge, along := middle(0).Z, middle(5).Sub(middle(-5))
+			// A sprung sheer rises more than the lean alone makes it: the board hangs square to it.
+			rises := (along.Y*math.Sin(g.Tilt) + along.Z*math.Cos(g.Tilt)) / along.Norm()
 			foot := r.TopZ - s.Hung.Depth - 20*math.Cos(g.Tilt)
-			near(which+" hanger from gunwale, floor and height", want, (edge+(r.Hanger.Block+10)*math.Sin(g.Tilt)-foot)/math.Cos(g.Tilt))
+			near(which+" hanger from gunwale, floor and height", want, (edge-foot)/math.Cos(g.Tilt)*math.Sqrt(1-rises*rises))
 			for _, d := range drawn {
 				if d.Name == fmt.Sprintf("seat-%d-%s", s.Number+1, which) {
 					box := geometry.EmptyBox()

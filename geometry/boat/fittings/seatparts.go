@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/wording"
 )
@@ -61,12 +62,12 @@ func hung(s seat.Seat) []kit.Piece {
 		rail seat.Rail
 	}{{"front", h.Front}, {"after", h.After}} {
 		g := r.rail.Hanger
-		deep := h.Depth / math.Cos(g.Lean())
+		mouth := r.rail.Mouth(h.Width, h.Depth, true)
 		middle := g.Point(g.Length/2, g.Block+seat.Thick/2).Y
 		out = append(out,
 			kit.Piece{Name: r.word + " rail", Count: 1, Long: r.rail.Length, Wide: h.Width, Thick: h.Depth, Fill: 1,
 				At: geometry.Point3{X: r.rail.Station, Z: r.rail.TopZ - h.Depth/2}},
-			kit.Piece{Name: r.word + " hanger", Count: 2, Long: g.Length, Wide: g.Wide, Thick: seat.Thick, Fill: 1 - h.Width*deep/(g.Length*g.Wide),
+			kit.Piece{Name: r.word + " hanger", Count: 2, Long: g.Length, Wide: g.Wide, Thick: seat.Thick, Fill: 1 - curve.Area(mouth[:])/(g.Length*g.Wide),
 				At: geometry.Point3{X: g.Station, Z: middle}},
 			kit.Piece{Name: r.word + " block", Count: 2, Long: g.BlockLong(), Wide: g.BlockHigh(), Thick: g.Block, Fill: 1,
 				At: geometry.Point3{X: g.Station, Z: g.Point(g.BlockHigh()/2, 0).Y}})
@@ -106,13 +107,14 @@ func straps(s seat.Seat) (along, across float64) {
 	return cut(h.Spreader, h.Width), cut(s.Wide, seat.SpreadWide)
 }
 
-// boltSizes says how many bolts of which length hold a seat's hangers.
+// boltSizes says how many bolts of which length hold a seat's hangers, and how many washers.
 func boltSizes(h *seat.Hung) string {
-	front, after := h.Front.Hanger.BoltLong(), h.After.Hanger.BoltLong()
-	if front == after {
-		return fmt.Sprintf("8 of M6 x %.0f mm", front)
+	a, b := h.Front.Hanger, h.After.Hanger
+	washers := 4 * (a.Washers() + b.Washers() + 2)
+	if a.BoltLong() == b.BoltLong() {
+		return fmt.Sprintf("8 of M6 x %.0f mm, %d washers", a.BoltLong(), washers)
 	}
-	return fmt.Sprintf("4 of M6 x %.0f mm in front, 4 of M6 x %.0f mm behind", front, after)
+	return fmt.Sprintf("4 of M6 x %.0f mm in front, 4 of M6 x %.0f mm behind, %d washers", a.BoltLong(), b.BoltLong(), washers)
 }
 
 // things are what is bought for a seat.
@@ -122,8 +124,8 @@ func things(s seat.Seat) []kit.Thing {
 	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints", At: top}
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
-		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts of 6 mm with flat heads, washers of 24 mm and wing nuts, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger: " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
-			{Key: "epoxy", Name: "epoxy and its filler", Amount: 0.1, Unit: "kg", How: "beds the heads of the bolts", At: at}}
+		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts M6 with hexagon heads, plain nuts and washers of 24 mm across, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger: " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
+			{Key: "epoxy", Name: "epoxy and its filler", Amount: 0.1, Unit: "kg", How: "beds the nuts of the bolts", At: at}}
 		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
 		if h.Bottom == design.Slats {
 			n := 4 * float64(h.Along)

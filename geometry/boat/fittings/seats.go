@@ -14,7 +14,7 @@ const Seats = "seats"
 // The minutes of what is done to a seat besides sawing and shaping boards. Common
 // practice, no source.
 const (
-	minutesBore   = 8.0 // bore a gunwale for a hanger, let in two bolt heads, glue its block
+	minutesBore   = 8.0 // bore a gunwale with block and hanger, let in two nuts, glue its block
 	minutesFrame  = 45.0
 	minutesPeg    = 1.0
 	minutesWeave  = 4.0
@@ -36,7 +36,7 @@ func works(s seat.Seat) []kit.Work {
 	switch {
 	case s.Hung != nil:
 		out := []kit.Work{
-			{Name: name + ": bore the gunwales, let in bolt heads, glue blocks", Count: 4, Unit: "hangers", Minutes: minutesBore, Bare: true},
+			{Name: name + ": bore gunwales and hangers, let in nuts, glue blocks", Count: 4, Unit: "hangers", Minutes: minutesBore, Bare: true},
 			{Name: name + ": slot hangers, glue and peg the frame, hang it", Count: 1, Unit: "seat", Minutes: minutesFrame + minutesPeg*float64(s.Hung.Pegs())}}
 		if s.Hung.Bottom == design.Webbing {
 			out = append(out, kit.Work{Name: name + ": cut, wrap and sew webbing", Count: float64(s.Hung.Along + s.Hung.Across), Unit: "straps", Minutes: minutesWeave})

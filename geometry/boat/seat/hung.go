@@ -47,16 +47,17 @@ type Rail struct {
 // carries a rail's end in a slot near its foot. Down is measured along the gunwale's
 // inner face from its upper edge, in from that face inboard.
 type Hanger struct {
-	Station float64
+	Station float64    // of its middle where the rail goes through
 	Bolts   [2]float64 // marks on the stock, the after one first
 	Down    float64    // of the bolts
 	Slot    float64    // down to the rail's top, at the middle of the board
 	Length  float64    // down to the foot
 	Wide    float64    // along the boat
-	Off     float64    // how far the rail's middle lies forward of its own
+	Off     float64    // how far the rail's middle lies forward of its own, half-way through
 	Block   float64    // thickness of the block between it and the gunwale
 	Skew    float64    // of the gunwale in plan off the middle line, radians
 
+	stands     board
 	high, wide float64        // of the gunwale, mm
 	top, along geometry.Point // the gunwale's upper inner edge, and the way down its face
 }
@@ -75,6 +76,8 @@ const (
 	boltEdge   = 14.0     // from a bolt to the hanger's edge
 	beside     = 8.0      // wood beside a slot
 	relish     = 20.0     // wood under a slot
+	toSpreader = 10.0     // from a hanger to the spreader inboard of it
+	usualDown  = 200.0    // from a gunwale's top to a rail
 	leastHigh  = 5 * Bolt // of a gunwale: 3 diameters over a bolt and 2 under it
 	leastBlock = 12.0
 	mostBlock  = 30.0
@@ -91,6 +94,7 @@ const (
 // Point returns the place of a point of the hanger in the section: x the half-breadth,
 // y the height above the baseline.
 func (h Hanger) Point(down, in float64) geometry.Point {
+	in /= math.Hypot(h.stands.inward.Y, h.stands.inward.Z) // the section meets the board at a slant
 	inboard := geometry.Point{X: h.along.Y, Y: -h.along.X}
 	return h.top.Add(h.along.Scale(down)).Add(inboard.Scale(in))
 }
@@ -98,9 +102,11 @@ func (h Hanger) Point(down, in float64) geometry.Point {
 // Lean returns how far the hanger leans outward from upright, radians.
 func (h Hanger) Lean() float64 { return math.Atan2(-h.along.X, -h.along.Y) }
 
-// SlotInboard returns how far down the slot begins on the face that looks inboard: it is
-// level in the boat, and the board leans.
-func (h Hanger) SlotInboard() float64 { return h.Slot + Thick/2*math.Tan(h.Lean()) }
+// SlotInboard returns how far down the rail's top is, in its middle, on the face that looks
+// inboard: it is level in the boat, and the board leans.
+func (r Rail) SlotInboard() float64 {
+	return r.Hanger.stands.meets(r.Station, r.TopZ, r.Hanger.Block+Thick).Y
+}
 
 // BlockLong returns the length of the block along the gunwale: 4 bolt diameters past
 // either bolt.
@@ -110,29 +116,47 @@ func (h Hanger) BlockLong() float64 { return h.Bolts[1] - h.Bolts[0] + 8*Bolt }
 // edge.
 func (h Hanger) BlockHigh() float64 { return h.high - 4 }
 
-// A bolt's head and the washer under it, which are let in flush with the gunwale's outer
-// face; and what stands beyond the hanger: washer, nut, and a thread or two. Sizes of M6 by
-// ISO 4017, 7093 and 4032, from memory.
+// Bolts come from inboard, so that nothing stands in a hanger's way when they are out. Their
+// nuts lie on washers in seats in the gunwale's outer face, as deep as washer, nut and what
+// the bolt may stand past the nut. Sizes of M6 by ISO 7093 and 4032, from memory.
 const (
-	LetIn  = 4.0 + 1.6
-	beyond = 1.6 + 5.2 + 2
+	washerThick = 1.6
+	nutHigh     = 5.2
+	past        = 2.0 // the outer face beyond the nut: a bolt ends between the two
+	LetIn       = washerThick + nutHigh + past
+	under       = 0.2 // the outer face, at least, ends a bolt
+	boltStep    = 5.0 // lengths that are sold
 )
 
-// BoltLong returns the length of the hanger's bolts under their heads, mm: the next that is
-// sold, by 5 mm up to 80 mm and by 10 mm over it.
+// BoltLong returns the length of the hanger's bolts under their heads, mm: the longest sold
+// that ends between nut and outer face with one washer under its head, or the next, with more.
 func (h Hanger) BoltLong() float64 {
-	long := h.wide - LetIn + h.Block + Thick + beyond
-	if long <= 80 {
-		return 5 * math.Ceil(long/5)
+	long := boltStep * math.Floor((washerThick+h.through()-under)/boltStep)
+	if washerThick+h.through()-long > past {
+		long += boltStep
 	}
-	return 10 * math.Ceil(long/10)
+	return long
 }
+
+// Washers returns how many lie under each bolt's head, so that it ends short of the outer face.
+func (h Hanger) Washers() int {
+	const whole = 1e-9 // of a washer, that sums of tenths leave
+	return int(math.Ceil((h.BoltLong()+under-h.through())/washerThick - whole))
+}
+
+// through is the wood that a bolt goes through, its nut's seat with it.
+func (h Hanger) through() float64 { return Thick + h.Block + h.wide }
 
 // window is a gap between mortises and cross pieces in which a hanger's bolts may stand.
 type window struct {
-	lo, hi float64 // stations of the middle of the pair
+	lo, hi float64 // stations of the hanger's middle
 	apart  float64 // the bolts
+	skew   float64 // of the gunwale in plan there, radians
+	shift  float64 // from where the bolts go through the gunwale's middle to the hanger's middle
 }
+
+// wide is the breadth of a hanger there.
+func (w window) wide(rail float64) float64 { return max(w.apart+2*boltEdge, wideFor(rail, w.skew)) }
 
 // windows lists the gaps between mortises and cross pieces, from aft forward.
 func (b Boat) windows() []window {
@@ -149,8 +173,13 @@ func (b Boat) windows() []window {
 			continue
 		}
 		in := clearOf + Hole/2 + apart/2
-		w := window{b.Gunwale.StationOf(from + in), b.Gunwale.StationOf(to - in), apart}
-		if b.Gunwale.EdgeAt(w.middle(), 0, 0).Y > narrow {
+		w := window{lo: b.Gunwale.StationOf(from + in), hi: b.Gunwale.StationOf(to - in), apart: apart}
+		if x := w.middle(); b.Gunwale.EdgeAt(x, 0, 0).Y > narrow {
+			high := float64(b.Design.Gunwale.Height)
+			s := b.board(x, float64(b.Design.Gunwale.Width), high)
+			w.skew = abs(math.Atan(s.fore.Y / s.fore.X))
+			w.shift = s.at(0, usualDown, leastBlock+Thick/2).X - x
+			w.lo, w.hi = w.lo+w.shift, w.hi+w.shift
 			out = append(out, w)
 		}
 	}
@@ -180,7 +209,8 @@ type pair struct {
 }
 
 func (p pair) most(width float64) float64 {
-	return (min(p.front.apart, p.after.apart)+2*boltEdge-width)/2 - beside
+	room := func(w window) float64 { return (w.wide(width) - wideFor(width, w.skew)) / 2 }
+	return min(room(p.front), room(p.after))
 }
 
 // pairs lists the choices for a seat; long is its given length, 0 for one that follows
@@ -212,7 +242,7 @@ func (b Boat) pair(front, after window, at, long, width float64) (p pair, ok boo
 	}
 	p.off = max(abs(at+p.half-front.near(at+p.half)), abs(at-p.half-after.near(at-p.half)))
 	x, y := front.near(at+p.half), after.near(at-p.half)
-	return p, x-y >= max(front.apart, after.apart)+2*boltEdge+2
+	return p, x-y >= max(front.wide(width), after.wide(width))+2
 }
 
 // choose takes the pair that leaves the rails most nearly in the middle of their
@@ -296,56 +326,11 @@ func (b Boat) clears(s *Seat, half float64) error {
 		h.Clear, LeastClear, math.Ceil(LeastClear-h.Clear))
 }
 
-// rail works out a rail and its hangers.
-func (b Boat) rail(s *Seat, r *Rail, w window, forward float64) error {
-	r.Station, r.TopZ = s.At+forward, s.railZ(forward)
-	g := b.Design.Gunwale
-	wide, high := float64(g.Width), float64(g.Height)
-	x := w.near(r.Station)
-	top, foot := b.Gunwale.EdgeAt(x, -wide/2, high), b.Gunwale.EdgeAt(x, -wide/2, 0)
-	a, c := b.Gunwale.EdgeAt(x-1, -wide/2, high), b.Gunwale.EdgeAt(x+1, -wide/2, high)
-	h := Hanger{Station: x, Wide: w.apart + 2*boltEdge, Off: r.Station - x, Skew: math.Atan(abs(c.Y-a.Y) / 2), Down: boltDown(high), high: high, wide: wide}
-	h.top = geometry.Point{X: top.Y, Y: top.Z}
-	h.along = geometry.Point{X: foot.Y, Y: foot.Z}.Sub(h.top).Unit()
-	mark := b.Gunwale.OnStock(x)
-	h.Bolts = [2]float64{mark - w.apart/2, mark + w.apart/2}
-	if high < leastHigh {
-		return s.fault("cannot hang from a gunwale %.0f mm high; accepted: %.0f mm or more for its bolts (gunwale.height), or make it a saddle", high, leastHigh)
-	}
-	if low := foot.Z - 8; r.TopZ > low {
-		return s.fault("would have its rails beside the gunwale; accepted: %.0f mm over the floor or less (seat.height)", math.Floor(s.Height-(r.TopZ-low)))
-	}
-	sides, err := b.beside(h)
-	if err != nil {
-		return s.fault("cannot hang: %v", err)
-	}
-	for h.Block = leastBlock; h.Block <= mostBlock; h.Block += 2 {
-		if h.set(r, s.Hung.Depth); h.free(sides) {
-			r.Hanger = h
-			return nil
-		}
-	}
-	return s.fault("would have hangers that touch the ribs at their feet, %.0f mm over the floor; make it higher, put it nearer midship, or make it a saddle", h.Point(h.Length, 0).Y-b.Hull.FloorZ(x))
-}
-
-// boltDown is how far under the gunwale's upper edge bolts stand: the lower, the more of
-// the hanger stands over them; the higher, the harder the gunwale splits.
-func boltDown(high float64) float64 { return math.Round(0.6 * high) }
-
-// set works out lengths from the block's thickness.
-func (h *Hanger) set(r *Rail, deep float64) {
-	level := func(in, z float64) float64 { return (h.Point(0, in).Y - z) / -h.along.Y }
-	h.Slot = level(h.Block+Thick/2, r.TopZ)
-	h.Length = level(h.Block+Thick/2, r.TopZ-deep) + relish
-	mid := func(in float64) float64 { return h.Point(level(in, r.TopZ-deep/2), in).X }
-	r.Length, r.Between = 2*mid(h.Block), 2*mid(h.Block+Thick)
-}
-
 // fillIn finds the bottom between the rails; wide is what the design asks for, 0 for the
 // usual.
 func (s *Seat) fillIn(wide float64) error {
 	h := s.Hung
-	room := math.Floor(min(h.Front.Between, h.After.Between)) - 2*SpreadWide - 20
+	room := math.Floor(min(h.Front.Between, h.After.Between)) - 2*SpreadWide - 2*toSpreader
 	s.Wide = min(cmp.Or(wide, hungWide), room)
 	if s.Wide < 200 || wide > room {
 		return s.fault("has %.0f mm between its hangers for what one sits on; accepted: seat.wide up to %.0f mm and 200 mm at least, so put it nearer midship", min(h.Front.Between, h.After.Between), room)

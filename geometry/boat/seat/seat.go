@@ -138,6 +138,7 @@ func (s Seat) Raised(by float64) Seat {
 		for _, r := range []*Rail{&h.Front, &h.After} {
 			r.TopZ += by
 			r.Hanger.top.Y += by
+			r.Hanger.stands.from.Z += by
 		}
 		s.Hung = &h
 	}

@@ -35,7 +35,7 @@ type Loads struct {
 	Splits  float64 // what splits the gunwale there
 	Plug    float64 // what shears the bolts out of the hanger's top, over its safety
 	Pry     float64 // pull on each bolt, from the hanger standing inside the gunwale
-	Washer  float64 // what its washer bears
+	Washer  float64 // what the washer under its nut bears
 }
 
 // WebPull returns the sideways pull of webbing under an even load, N: a cable of that
@@ -89,7 +89,7 @@ func (l *Loads) bolted(h Hanger, d *design.Design, wood, gunwale timber.Species)
 	usual := fasten.Remembered()
 	joint := fasten.Single(fasten.Bolt(Bolt),
 		fasten.Piece{Bearing: fasten.Bearing(wood.Gravity(), Bolt, 0), Length: Thick},
-		fasten.Piece{Bearing: fasten.Bearing(gunwale.Gravity(), Bolt, math.Pi/2), Length: wide + h.Block}) // glued, and taken as no harder than the gunwale
+		fasten.Piece{Bearing: fasten.Bearing(gunwale.Gravity(), Bolt, math.Pi/2), Length: wide + h.Block}) // glued, and taken as no harder than the gunwale; the nut's seat is full of epoxy, no softer than wood
 	// Under a quarter of an inch the NDS takes nothing off for the end of the hanger, as
 	// long as it keeps the least distance; what shears out there is looked at by itself.
 	z, _ := joint.Design(Bolt, math.Pi/2)
@@ -161,7 +161,7 @@ func (s Seat) judgeHung(out *finding.List, l Loads, wood timber.Species) {
 	s.judged(out, "bolts of a hanger", force(l.Hanger, l.Bolts), finding.Arithmetic, lighter)
 	s.judged(out, "gunwale at the bolts, splitting", force(l.Hanger, l.Splits), finding.Memory, lighter)
 	s.judged(out, "hanger's top, over the bolts", force(l.Hanger, l.Plug), finding.Memory, lighter)
-	s.judged(out, "bolt heads in the gunwale", force(l.Pry, l.Washer), finding.Estimate, lighter)
+	s.judged(out, "nuts of the bolts in the gunwale", force(l.Pry, l.Washer), finding.Estimate, lighter)
 }
 
 // Feet says how much room there is for feet under the front edge of a hung seat, and

@@ -18,10 +18,14 @@ func CordToBuy(j *joint.Joints) float64 { return upTo(CordSpare*j.Cord()/1000, 1
 func (n *Needs) joints(add func(key, name string, amount float64, unit, how string, args ...any)) {
 	j := n.Joints
 	add("cord", "lashing cord", CordToBuy(j), "m", "%d crossings, %d lashings at the ends, a tenth to spare", j.Keel.Count+j.Stringers.Count, j.Lashings())
+	bolts := "the holes of the cross pieces"
+	if len(j.Cross) > 0 {
+		bolts += fmt.Sprintf(", washers %.0f mm across", j.Cross[0].Washer) // all lie in one gunwale
+	}
 	for _, key := range []struct{ key, name, how string }{
 		{"peg", "pegs", "one in each rib head, and the breasthooks'"},
 		{"screw", "wood screws for the stems' feet, stainless", "keel to stems"},
-		{"bolt-5", "bolts M5, each with two washers and a wing nut, stainless", "the holes of the cross pieces"},
+		{"bolt-5", "bolts M5, each with two washers and a wing nut, stainless", bolts},
 	} {
 		if count := j.Fasteners(key.key); count > 0 {
 			add(key.key, key.name, float64(count), "each", "%s: %s", key.how, wording.List(sizes(j, key.key), size.String))

@@ -52,14 +52,14 @@ func TestRestsOfRips(t *testing.T) {
 }
 
 // TestBeforeItIsHidden: what is out of reach later is done before: gunwales' ends are bored
-// before they are lashed, stringers' ends feathered before they are, bolts of seats put in
-// before the skin, cloth pulled before it is cut, wood joined before it is oiled.
+// before they are lashed, stringers' ends feathered before they are, bolts of seats put in and
+// taken out before the skin, cloth pulled before it is cut, wood joined before it is oiled.
 func TestBeforeItIsHidden(t *testing.T) {
 	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
 	inOrder(t, stepsOf(b), "sloping cut at each end", "outside the sloping marks", "Leave it overnight", "Cut the mortises", "Bore each end across for its lashing",
 		"Glue the layers of a blank", "Leave them overnight", "Saw each stem to its pattern", "Prick the crosses", "Lash the ends there", "Glue the breasthooks in", "Leave them overnight", "drive them",
-		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: bore the gunwales", "glue a block", "Leave them overnight", "put the bolts in, 8 of 6 mm by 60 mm", "Oil or varnish every stick", "loops of webbing for the straps",
-		"tack it from amidships", "pull by what stands over", "Cut the cloth flush", "glue spreaders and rails", "Leave it overnight", "round all edges and oil it", "sew the webbing",
+		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: saw its four hangers", "through gunwale, block and hanger in one", "put in the bolts, 8 of M6 by 55 mm", "with 1 washer under its head", "Leave it overnight", "take off the hangers", "Oil or varnish every stick", "loops of webbing for the straps",
+		"tack it from amidships", "pull by what stands over", "Cut the cloth flush", "bolt its hangers dry", "cut their slots", "bore hangers and rails for the pegs", "glue spreaders and rails", "Leave it overnight", "round all edges and oil it", "sew the webbing",
 		"Swamp it")
 	if strings.Contains(stepsOf(b), "landings to") || strings.Contains(steps(b)["Skin"], "the iron") {
 		t.Error("a stem has landings to cut, or nylon is ironed")
@@ -143,7 +143,7 @@ func TestBilgeBatten(t *testing.T) {
 	}
 }
 
-// TestWoodWhereItIsUsed: the keel is for setting up, blocks of seats for the bare frame, and
+// TestWoodWhereItIsUsed: the keel is for setting up, hangers and blocks of seats for the bare frame, and
 // glue stands only with a step that glues.
 func TestWoodWhereItIsUsed(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
@@ -154,15 +154,15 @@ func TestWoodWhereItIsUsed(t *testing.T) {
 			switch {
 			case k.Family == cutlist.Keel && s.name != "setting up":
 				t.Errorf("the keel is for %s", s.name)
-			case strings.Contains(k.Part, "block"):
+			case strings.Contains(k.Part, "block"), strings.Contains(k.Part, "hanger"):
 				if blocks++; s.name != "smoothing and oiling" {
 					t.Errorf("%s is for %s", k.Part, s.name)
 				}
 			}
 		}
 	}
-	if blocks != 8 {
-		t.Errorf("%d blocks of two seats with four hangers each", blocks)
+	if blocks != 2*(4+4) {
+		t.Errorf("%d hangers and blocks of two seats with four each", blocks)
 	}
 	brook := &writer{Facts: facts(t, shipped(t, "brook"), measure.Metric)}
 	for _, s := range brook.steps() {

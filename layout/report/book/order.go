@@ -86,7 +86,7 @@ func (w *writer) workOf(s step) (out []hours.Work) {
 // sticksOf lists the sticks that a step fits.
 func (w *writer) sticksOf(s step) (out []cutlist.Stick) {
 	for _, k := range w.Plan.Sticks {
-		block := seatBlock(k)
+		block := boredBare(k)
 		if k.Kit == "" && slices.Contains(s.wood, k.Family) || s.kit != nil && k.Kit == s.kit.Name && !block || s.bare && block {
 			out = append(out, k)
 		}

@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/seat"
@@ -11,6 +12,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
+	"ribwright/layout/pattern"
 	"ribwright/layout/report"
 )
 
@@ -65,42 +67,59 @@ func (w *writer) on(s seat.Seat) (out []design.Person) {
 func (w *writer) hungSeat(s seat.Seat) {
 	h := s.Hung
 	w.add(w.hungFigure(s), w.frameFigure(s))
-	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot, inboard face", "Bolts down", "Bolts, 6 mm, long", "Block", "Lean, degrees")
+	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot, inboard face", "Bolts down", "Bolts, M6, long", "Block", "Lean, degrees")
 	b := report.Titled("Bolts of the hangers, on the straight gunwale from midship, "+w.Marks()).Words("Rail").Numbers("After bolt", "Fore bolt", "Slot forward of the hanger's middle")
 	for _, r := range []struct {
 		name string
 		rail seat.Rail
 	}{{"front", h.Front}, {"after", h.After}} {
 		g := r.rail.Hanger
-		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(g.SlotInboard()), w.Cell(g.Down), w.Whole(g.BoltLong()), w.Cell(g.Block), report.Angle(g.Lean()))
+		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(r.rail.SlotInboard()), w.Cell(g.Down), w.Whole(g.BoltLong()), w.Cell(g.Block), report.Angle(g.Lean()))
 		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Cell(g.Off))
 	}
-	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. Lengths follow from the height of the seat: measure gunwale and floor as they stand before you cut, and cut to them.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))
+	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. Lengths follow from the height of the seat: the step Seats suits them to gunwale and floor as they stand.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))
 	w.add(t, b)
 	w.add(report.List{Items: w.hangSteps(s)})
 }
-
-// headsHeld keeps bolts from turning whose heads nobody reaches under skin and outwale.
-const headsHeld = "Wax the threads, and bed head and washer of each bolt in their seat in epoxy thickened with its filler or fine sawdust; wipe it off flush. It keeps the head from turning when skin and outwale hide it. Draw the nut up by hand against the block, and leave it overnight."
 
 // hangSteps are how a hung seat is made, in short.
 func (w *writer) hangSteps(s seat.Seat) []string {
 	h := s.Hung
 	out := []string{
-		fmt.Sprintf("Before the skin goes on: bore the gunwales for the bolts, %s, square to the wood and never within %s of a mortise. Let heads and washers in, %s deep, flush with the outer face, for washers of 24 mm with a Forstner drill of 25 mm, and glue a block of %s behind each pair.", w.Fine(seat.Hole), w.whole(25), w.Fine(seat.LetIn), s.Wood),
-		headsHeld,
-		"Cut the slots of the hangers as closed holes, wood all round them: bore the corners, saw between them, and pare to the lines. The rail lies level, so the slot slants through the leaning board as its pattern says.",
-		"Slide a hanger on each end of both rails, clamp the hangers to their blocks, dry, and measure from the floor to the rails before you bore the hangers for their bolts.",
-		fmt.Sprintf("Take it down and make the frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. %s Glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, and drive a peg of hardwood with glue.", w.Fine(h.Spreader), w.Length(s.Wide), w.spreaderEnds(h), w.whole(seat.Peg), w.whole(h.IntoSpreader())),
-		fmt.Sprintf("Pin each end of both rails: bore from the after edge of the hanger, in the middle of its thickness and level, through its wood into the middle of the rail, %s wide, %s deep in front and %s behind. Bore these while the hangers are clamped. The pegs have no glue and are a finger's breadth longer than their holes, to be pulled by; they go in last of all.", w.whole(seat.Peg), w.whole(h.Front.IntoRail()), w.whole(h.After.IntoRail())),
+		fmt.Sprintf("Before the skin goes on, in the step Smoothing and oiling, gunwales, blocks and hangers are bored in one, and the nuts of the bolts are bedded in the gunwales' outer faces; blocks of %s are glued behind. The bolts come from inboard: when they are out, nothing stands in a hanger's way. The circles on the patterns only show where their holes come.", s.Wood),
+		fmt.Sprintf("The slots are closed holes, wood all round them. The rail lies level and athwart, and the board leans and stands at an angle in plan, so that a slot slants through it. Its pattern has the mouth on the inboard face as a full line and the mouth on the outboard face as a broken one: in front %s, behind %s. Draw each on its own face, the starboard hangers as mirrors. Bore and saw out what both share, square to the board, and pare from either face to its lines until the rail slides by hand.", pattern.OutboardMouth(h.Front, w.Letters.Units), pattern.OutboardMouth(h.After, w.Letters.Units)),
+		w.railEnds(h),
+		fmt.Sprintf("The frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. %s Glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, and drive a peg of hardwood with glue.", w.Fine(h.Spreader), w.Length(s.Wide), w.spreaderEnds(h), w.whole(seat.Peg), w.whole(h.IntoSpreader())),
+		fmt.Sprintf("Pin each end of both rails: bore from the after edge of the hanger, in the middle of its thickness and level, through its wood into the middle of the rail, %s wide, %s deep in front and %s behind. Bore these while the hangers are bolted to their blocks. The pegs have no glue and are a finger's breadth longer than their holes, to be pulled by; they go in last of all.", w.whole(seat.Peg), w.whole(h.Front.IntoRail()), w.whole(h.After.IntoRail())),
 	}
 	if h.Bottom == design.Webbing {
 		out = append(out, fmt.Sprintf("Wrap %d straps from rail to rail and weave %d from spreader to spreader; sew each round its rail. Pull them so that they sink about %s under a person: tighter ones pull the rails together with more than the person's weight.", h.Along, h.Across, w.Length(seat.Sag)))
 	} else {
 		out = append(out, fmt.Sprintf("Screw %d slats of %s by %s on the rails, two screws at each end.", h.Along, w.Fine(seat.SlatWide), w.Fine(seat.SlatThick)))
 	}
-	return append(out, "Hang it with the four hangers pushed inboard on the rails. Hold the frame between the bolts and push the hangers out over them, lifting or lowering it as the bolts lean; then washers and wing nuts, and the pegs last.",
-		"To take it out, pull the four pegs, take off the eight wing nuts, and push the hangers inboard off their bolts.")
+	return append(out, fmt.Sprintf("Hang it: lower it between the blocks until the hangers' upper ends are flush with the gunwales' edges, and push each hanger out against its block. Then the bolts, from inboard, with %s under each head, and the pegs last.", washersOf(h)),
+		takeOut(h))
+}
+
+// takeOut is how a hung seat comes out.
+func takeOut(h *seat.Hung) string {
+	if min(h.Front.Hanger.Lean(), h.After.Hanger.Lean()) > 0 {
+		return "To take it out, draw the eight bolts and lift it straight up. The hangers lean outward as the gunwales do, so that it comes free with its pegs in."
+	}
+	return "To take it out, pull the four pegs, draw the eight bolts, push the hangers inboard, and lift it."
+}
+
+// railEnds says how long rails are and how their ends are sawn.
+func (w *writer) railEnds(h *seat.Hung) string {
+	plan := func(r seat.Rail) string {
+		toward := "bow" // where the gunwales stand nearer together
+		if r.Shift().X > 0 {
+			toward = "stern"
+		}
+		return fmt.Sprintf("%s degrees, the edge toward the %s shorter,", report.Angle(r.Hanger.Skew), toward)
+	}
+	return fmt.Sprintf("A rail's length is that along its middle. Its ends lie flush with the hangers' outer faces: saw them %s degrees off square in height, the lower edge shorter, and off square in plan by %s.",
+		report.Angle(h.Front.Hanger.Lean()), strings.TrimSuffix(inEach(plan(h.Front), plan(h.After)), ","))
 }
 
 // spreaderEnds says how a spreader's ends are sawn between rails that do not lie level
@@ -135,7 +154,7 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 	d.path(layout.Cut, curve.Polygon(edge(-rail.Width/2, 0), edge(rail.Width/2, 0), high, edge(-rail.Width/2, rail.Height)))
 	d.path(layout.Mark, curve.Polygon(g.Point(2, 0), g.Point(2, g.Block), g.Point(2+g.BlockHigh(), g.Block), g.Point(2+g.BlockHigh(), 0)))
 	d.path(layout.Cut, curve.Polygon(g.Point(0, g.Block), g.Point(0, g.Block+seat.Thick), g.Point(g.Length, g.Block+seat.Thick), g.Point(g.Length, g.Block)))
-	a, b := g.Point(g.Down, -rail.Width), g.Point(g.Down, g.Block+seat.Thick+12)
+	a, b := g.Point(g.Down, -rail.Width), g.Point(g.Down, g.Block+seat.Thick+8)
 	d.line(layout.Center, a.X, a.Y, b.X, b.Y)
 	d.path(layout.Cut, curve.Polygon(geometry.Pt(0, r.TopZ-h.Depth), geometry.Pt(r.Length/2, r.TopZ-h.Depth), geometry.Pt(r.Length/2, r.TopZ), geometry.Pt(0, r.TopZ)))
 	rib := f.Nearest(x)
@@ -170,10 +189,14 @@ func (w *writer) frameFigure(s seat.Seat) report.Figure {
 		rect(layout.Cut, -r.Length/2, r.Station-h.Width/2, r.Length/2, r.Station+h.Width/2)
 		g := r.Hanger
 		for _, side := range []float64{-1, 1} {
-			rect(layout.Mark, side*r.Between/2, g.Station-g.Wide/2, side*(r.Between/2+seat.Thick), g.Station+g.Wide/2)
-			x := side * (r.Between/2 + seat.Thick/2)
-			d.line(layout.Center, x, g.Station-g.Wide/2-s.At-2*per, x, r.Station-s.At)
-			x = side * (s.Wide + seat.SpreadWide) / 2
+			at := func(fore, in float64) geometry.Point {
+				p := g.At(fore, g.Slot+h.Depth/2, g.Block+in)
+				return geometry.Pt(side*p.Y, p.X-s.At)
+			}
+			d.path(layout.Mark, curve.Polygon(at(-g.Wide/2, 0), at(g.Wide/2, 0), at(g.Wide/2, seat.Thick), at(-g.Wide/2, seat.Thick)))
+			from, to := at(-g.Wide/2-2*per, seat.Thick/2), at(g.Off, seat.Thick/2)
+			d.line(layout.Center, from.X, from.Y, to.X, to.Y)
+			x := side * (s.Wide + seat.SpreadWide) / 2
 			d.line(layout.Center, x, r.Station-s.At+h.Width/2*way(r.Station-s.At), x, r.Station-s.At+(h.Width/2-h.IntoSpreader())*way(r.Station-s.At))
 		}
 	}

@@ -17,34 +17,65 @@ func (w *writer) hungSeats() bool {
 	return slices.ContainsFunc(w.Frame.Seats, func(s seat.Seat) bool { return s.Hung != nil })
 }
 
-// seatBlock reports whether a stick is glued behind a gunwale for a seat's bolts, while the
-// frame is bare.
-func seatBlock(s cutlist.Stick) bool {
-	part, _, _ := strings.Cut(s.Part, " block, ")
-	return s.Own && (strings.HasSuffix(part, ", front") || strings.HasSuffix(part, ", after")) && part != s.Part
+// boredBare reports whether a stick is bored with a gunwale for a seat's bolts, while the frame
+// is bare: a block or a hanger.
+func boredBare(s cutlist.Stick) bool {
+	if !s.Own {
+		return false
+	}
+	for _, is := range []string{" block, ", " hanger, "} {
+		part, _, found := strings.Cut(s.Part, is)
+		if found && (strings.HasSuffix(part, ", front") || strings.HasSuffix(part, ", after")) {
+			return true
+		}
+	}
+	return false
 }
 
-// boltsFirst is what hung seats want while the frame is bare: the skin covers the heads of their
-// bolts.
+// boltsFirst is what hung seats want while the frame is bare: the skin covers the nuts of their
+// bolts, and gunwale, block and hanger are bored in one.
 func (w *writer) boltsFirst() (out []string) {
 	for _, s := range w.Frame.Seats {
 		if s.Hung == nil {
 			continue
 		}
-		out = append(out, fmt.Sprintf("%s: bore the gunwales for its bolts and let their heads in, by its tables in the chapter Seats.", s.Name),
-			fmt.Sprintf("%s: glue a block behind each pair of bolts, its holes bored with the gunwale's. Leave them overnight.", s.Name),
-			fmt.Sprintf("%s: put the bolts in, %s: %s", s.Name, boltsOf(s.Hung, w), strings.ToLower(headsHeld[:1])+headsHeld[1:]))
+		out = append(out, s.Name+": saw its four hangers and its four blocks to length and breadth, the hangers' upper ends square, their lower ends as long as the sticks are. Write on each hanger front or after, port or starboard, and draw its middle line. Cut no slots yet.")
+		for _, act := range w.boring(s) {
+			out = append(out, s.Name+": "+strings.ToLower(act[:1])+act[1:])
+		}
 	}
 	return out
+}
+
+// boring is how bolts and nuts of a seat come into the bare gunwales.
+func (w *writer) boring(s seat.Seat) []string {
+	h := s.Hung
+	return []string{
+		fmt.Sprintf("Carry the marks of the bolts to the gunwales' outer faces, %s under the upper edge, none within %s of a mortise. Sink a seat for a nut and its washer at each, square to the face, %s deep, with a Forstner drill of 25 mm.", w.Fine(h.Front.Hanger.Down), w.whole(25), w.Fine(seat.LetIn)),
+		fmt.Sprintf("Clamp a block and its hanger behind each pair of marks: the hanger square to the gunwale, its upper end flush with the gunwale's upper edge, its middle line midway between the marks; the block 2 mm under that edge. Bore from the middle of each seat, %s, square, through gunwale, block and hanger in one, into a scrap held behind: so their holes agree.", w.Fine(seat.Hole)),
+		fmt.Sprintf("Put in the bolts, %s: wax them well. Glue the block to the gunwale, kitchen film between block and hanger. Each bolt goes in from inboard, with %s under its head, through hanger, block and gunwale; in the seat it has a washer and its nut. Bed these two in epoxy thickened with its filler or fine sawdust, none of it on the thread, draw up, and wipe off flush: it keeps the nut from turning when skin and outwale hide it. The bolt ends past its nut and short of the outer face; a washer more or fewer under its head sets that right. Leave it overnight; then take out the bolts and take off the hangers.", boltsOf(h, w), washersOf(h)),
+	}
+}
+
+// inEach says a count for front and after hangers, once where they agree.
+func inEach(front, after string) string {
+	if front == after {
+		return front
+	}
+	return front + " in front and " + after + " behind"
 }
 
 // boltsOf letters the bolts of a seat by their length.
 func boltsOf(h *seat.Hung, w *writer) string {
 	front, after := h.Front.Hanger.BoltLong(), h.After.Hanger.BoltLong()
 	if front == after {
-		return "8 of 6 mm by " + w.whole(front)
+		return "8 of M6 by " + w.whole(front)
 	}
-	return fmt.Sprintf("4 of 6 mm by %s in front and 4 by %s behind", w.whole(front), w.whole(after))
+	return fmt.Sprintf("4 of M6 by %s in front and 4 by %s behind", w.whole(front), w.whole(after))
+}
+
+func washersOf(h *seat.Hung) string {
+	return inEach(wording.Counted(h.Front.Hanger.Washers(), "washer"), wording.Counted(h.After.Hanger.Washers(), "washer"))
 }
 
 // seatActs is the work on seats of which one hangs: joined first, oiled last.
@@ -60,10 +91,11 @@ func (w *writer) seatActs(k kit.Kit) []string {
 			}
 			out = append(out,
 				name+w.slotRule(s, h),
-				name+"slide the hangers on the rails, set the rails to their height, and tap the hangers against the ends of the bolts: these mark the holes. Bore them, put the hangers on the bolts dry, against their blocks, and measure the height of the rails. Bore hangers and rails for the pegs.",
+				name+"take the hangers off, saw their lower ends, cut their slots and saw the rails to length, as the chapter Seats says.",
+				name+"slide the hangers on the rails and bolt them to their blocks, dry. "+w.railTops(h)+" Fit the spreaders, and bore hangers and rails for the pegs.",
 				name+"take it down; glue spreaders and rails together, the hangers on the rails but not pinned. Leave it overnight.",
 				name+"plane it flush, round all edges and oil it. Leave it for a day.",
-				name+bottom+" Hang it on its bolts as the chapter Seats says, nuts finger-tight, the pegs last.")
+				name+bottom+" Hang it as the chapter Seats says, bolts drawn up by hand, the pegs last.")
 		default:
 			for _, v := range k.Works {
 				if strings.HasPrefix(v.Name, wording.Clip(s.Name, 40)+": ") && !v.Bare {
@@ -75,11 +107,19 @@ func (w *writer) seatActs(k kit.Kit) []string {
 	return out
 }
 
-// slotRule says how hangers are suited to the height of the gunwales as they stand.
+// railTops says how high the rails lie when they hang dry.
+func (w *writer) railTops(h *seat.Hung) string {
+	over := func(r seat.Rail) string { return w.whole(r.TopZ - w.Frame.Hull.FloorZ(r.Station)) }
+	return fmt.Sprintf("Measure the tops of the rails over the floor under them, in the middle of the boat: %s in front and %s behind. Ease the slots until they are right.", over(h.Front), over(h.After))
+}
+
+// slotRule says how hangers and rails are suited to the gunwales as they stand.
 func (w *writer) slotRule(s seat.Seat, h *seat.Hung) string {
-	up := func(r seat.Rail) string { return w.Whole(r.Hanger.Point(0, 0).Y - s.Floor) }
-	return fmt.Sprintf("lay a straightedge across the gunwales at each rail and measure down to the floor; drawn, it is %s %s in front and %s %s behind. What yours is more, the slots and the lower ends of those hangers lie lower than on their pattern, and what it is less, higher: so the seat keeps its height over the floor. Then saw the hangers and cut the slots.",
-		up(h.Front), w.Unit(), up(h.After), w.Unit())
+	down := func(r seat.Rail) string {
+		return w.Whole(r.Hanger.At(0, 0, r.Hanger.Block+seat.Thick).Z - w.Frame.Hull.FloorZ(r.Station))
+	}
+	return fmt.Sprintf("bolt its hangers dry to their blocks. Lay a straightedge across the upper ends of the front two, on their middles, and measure down in the middle of the boat to the floor there; then across the after two. Drawn, it is %s %s in front and %s %s behind. What yours is more, the slots and the lower ends of those hangers lie lower than on their pattern, and what it is less, higher: so the seat keeps its height over the floor. Measure between the hangers too, from one inboard face to the other at the middle of their slots: drawn, %s %s in front and %s %s behind. What yours is more or less, the rail is too.",
+		down(h.Front), w.Unit(), down(h.After), w.Unit(), w.Whole(h.Front.Between), w.Unit(), w.Whole(h.After.Between), w.Unit())
 }
 
 // oiled is what is done to the wood of a kit last.

@@ -20,7 +20,7 @@ func (w *writer) coverSteps() []step {
 	buys, dry := []string{"oil"}, "a day for each coat"
 	tools := "drill, spokeshave, abrasive, brush, rags, an old stocking"
 	if w.hungSeats() {
-		buys, dry, tools = append(buys, "seat-bolt", "glue", "epoxy"), "glue of the blocks overnight, "+dry, "clamps, chisel, Forstner drill of 25 mm, "+tools
+		buys, dry, tools = append(buys, "seat-bolt", "glue", "epoxy"), "glue of the blocks overnight, "+dry, "pencil, clamps, saw, square, Forstner drill of 25 mm, wrench of 10 mm, "+tools
 	}
 	edged := []string{"gunwales", "stems", "breasthooks"}
 	if len(w.Frame.Thwarts) > 0 {
@@ -145,7 +145,7 @@ func (w *writer) fittingStep(k kit.Kit) step {
 		s.tools += ", long knife, brush for glue"
 	}
 	if k.Name == fittings.Seats && w.hungSeats() {
-		s.do, s.dry, s.tools = append(s.do, w.seatActs(k)...), s.dry+", oil a day", s.tools+", straightedge"
+		s.do, s.dry, s.tools = append(s.do, w.seatActs(k)...), s.dry+", oil a day", s.tools+", straightedge, square, bevel, bits of 6 and 12 mm, keyhole saw, chisel, wrench of 10 mm"
 	} else {
 		s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k), w.oiled(k))
 	}
