@@ -2,7 +2,6 @@ package nest
 
 import (
 	"math"
-	"math/rand/v2"
 	"slices"
 
 	"ribwright/geometry"
@@ -12,9 +11,10 @@ import (
 // board lays what one sheet has room for and returns the parts that are left.
 func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout.Part) {
 	j := newJob(parts, o.Stock.Grain(), o.Gap, o.room())
-	j.tries = max(1, int(effort*o.share)/len(parts))
-	if moves, ok := j.closest(o, parts); ok {
-		return o.placed(parts, moves), nil
+	if !o.Quick && len(parts) > 1 && j.area*tightest < j.room.X*j.room.Y {
+		if moves, ok := j.closest(parts); ok {
+			return o.placed(parts, moves), nil
+		}
 	}
 	moves := j.fill()
 	laid = o.placed(parts, moves)
@@ -26,26 +26,6 @@ func (o Options) board(parts []layout.Part) (laid []layout.Placed, rest []layout
 	return laid, rest
 }
 
-// closest searches for a close nest of all parts, where that is asked for and the board is
-// large enough.
-func (j *job) closest(o Options, parts []layout.Part) ([]*geometry.Affine, bool) {
-	n := len(parts)
-	if o.Quick || n < 2 || j.area*tightest >= j.room.X*j.room.Y {
-		return nil, false
-	}
-	if n <= few {
-		if moves, ok := j.apartFew(parts); ok {
-			return moves, true
-		}
-	}
-	if n > 2 {
-		if s, ok := j.closeNest(); ok {
-			return j.moves(s), true
-		}
-	}
-	return nil, false
-}
-
 // placed joins parts with their moves, of which nil leaves a part out, moved in by
 // the gap from the sheet's corner.
 func (o Options) placed(parts []layout.Part, moves []*geometry.Affine) []layout.Placed {
@@ -54,22 +34,6 @@ func (o Options) placed(parts []layout.Part, moves []*geometry.Affine) []layout.
 		if m != nil {
 			out = append(out, layout.Placed{Part: parts[i], Move: m.Then(geometry.Shift(o.Gap, o.Gap))})
 		}
-	}
-	return out
-}
-
-// moves returns where a nest puts each part, with the lower left corner of what
-// they fill at the origin.
-func (j *job) moves(s state) []*geometry.Affine {
-	out := make([]*geometry.Affine, len(s.poses))
-	box := geometry.EmptyBox()
-	for i, p := range s.poses {
-		m := j.bodies[i].move(p)
-		out[i] = &m
-		box = box.Union(j.exact[i].mapped(m).box)
-	}
-	for _, m := range out {
-		*m = m.Then(geometry.Shift(rim/2-box.Min.X, rim/2-box.Min.Y))
 	}
 	return out
 }
@@ -102,8 +66,8 @@ func (j *job) fill() []*geometry.Affine {
 func (j *job) fillIn(sets [][][2]stamp, room float64, size geometry.Point, must bool) (out []*geometry.Affine, all bool) {
 	l := newLayer(int((size.X+j.gap)/cell), int((size.Y+j.gap)/cell), touches)
 	out, all = make([]*geometry.Affine, len(sets)), true
-	for _, i := range j.order(rand.New(rand.NewPCG(1, 1)), 0) {
-		turn, where, share := j.bestTurn(l, sets[i], i, 0, eighths)
+	for _, i := range j.order() {
+		turn, where, share := j.bestTurn(l, sets[i], i, eighths)
 		if share < 0 {
 			if all = false; must {
 				return out, all
@@ -126,7 +90,7 @@ func (j *job) cornered(i int, turn float64, corner geometry.Point) geometry.Affi
 // alone lays the longest part by itself in the corner: it is so large that whole
 // cells have no room for it.
 func (j *job) alone(out []*geometry.Affine) []*geometry.Affine {
-	i := j.order(rand.New(rand.NewPCG(1, 1)), 0)[0]
+	i := j.order()[0]
 	for _, a := range j.turns[i] {
 		b := j.exact[i].mapped(geometry.Turn(a)).box
 		if b.W() <= j.room.X && b.H() <= j.room.Y {

@@ -34,7 +34,6 @@ type Options struct {
 	ByThickness bool    // sheets of their own for every material and thickness
 	Split       bool    // parts that are too long are made in pieces with a scarf
 	Quick       bool    // lay the parts once, looser, instead of searching for a close nest
-	share       float64 // of all parts that are laid on a board: of the time that a search may take
 }
 
 // Other is the stock of one thickness, mm.
@@ -134,9 +133,6 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 		if o.ByThickness {
 			on = o.on(set[0])
 		}
-		if on.share = 1; len(set) < len(parts) {
-			on.share = searched * float64(len(set)) / float64(len(parts))
-		}
 		for len(set) > 0 {
 			laid, rest := on.board(set)
 			all = append(all, on.trimmed(laid))
@@ -145,10 +141,6 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 	}
 	return o.arranged(title, all), nil
 }
-
-// searched is the share of a search's effort that is spent where boards are trimmed to their
-// parts: less is won by the last percent.
-const searched = 0.15
 
 // sets parts the parts by thickness, the thickest first, and by material, when that is
 // asked for.

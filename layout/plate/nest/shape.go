@@ -9,7 +9,7 @@ import (
 )
 
 // How far the polygon of a part may leave its true edge, mm: when a nest is
-// searched for, and when it is proved.
+// laid on cells, and when it is proved.
 const (
 	rough = 0.1
 	chord = 0.01
@@ -81,16 +81,6 @@ func (s shape) holds(p geometry.Point) bool {
 		in = in != curve.Holds(l, p)
 	}
 	return in
-}
-
-// distance returns how far p lies from the nearest edge, below 0 in the wood.
-func (s shape) distance(p geometry.Point) float64 {
-	best := math.Inf(1)
-	s.edges(func(a, b geometry.Point) { best = math.Min(best, p.Off(a, b)) })
-	if s.holds(p) {
-		return -best
-	}
-	return best
 }
 
 // apart reports whether two shapes keep the distance gap from each other, with

@@ -20,12 +20,7 @@ type stamp struct {
 
 // newStamp lays the shape, grown by room, on cells of the given side.
 func newStamp(s shape, room, cell float64) stamp {
-	return stampFrom(s, s.box.Min.Sub(geometry.Point{X: room, Y: room}), room, cell)
-}
-
-// stampFrom is newStamp with the lower left corner of cell (0, 0) at a given
-// place, which must not lie above or to the right of the grown shape's own.
-func stampFrom(s shape, corner geometry.Point, room, cell float64) stamp {
+	corner := s.box.Min.Sub(geometry.Point{X: room, Y: room})
 	far := s.box.Max.Add(geometry.Point{X: room, Y: room}).Sub(corner)
 	count := func(length float64) int { return int(math.Ceil(length/cell - 1e-9)) }
 	out := stamp{wide: count(far.X), rows: make([][]span, count(far.Y))}
@@ -108,21 +103,6 @@ func merged(in []span) []span {
 			continue
 		}
 		out = append(out, s)
-	}
-	return out
-}
-
-// clipped returns the stamp without what lies beyond the given columns and rows.
-func (s stamp) clipped(wide, high int) stamp {
-	out := stamp{wide: min(s.wide, wide)}
-	for _, runs := range s.rows[:max(0, min(len(s.rows), high))] {
-		var row []span
-		for _, r := range runs {
-			if r.a < wide {
-				row = append(row, span{r.a, min(r.b, wide)})
-			}
-		}
-		out.rows = append(out.rows, row)
 	}
 	return out
 }

@@ -1,29 +1,24 @@
 // Package pack lays flat parts close together in a small rectangle. Parts may overlap
 // while it searches: it makes the rectangle smaller, pushes the overlap out again, and
 // begins anew. Overlap of two parts is judged by true shapes: each is parted into convex
-// pieces, and two pieces overlap where one lies inside the half planes of the other's
-// no-fit shape.
+// pieces, and two pieces lie apart where a side of one, or the line between two corners,
+// has the gap between them.
 //
-// The way of the search follows "An open-source heuristic to reboot 2D nesting research"
+// The search follows "An open-source heuristic to reboot 2D nesting research"
 // (arXiv:2509.13329): overlap with weights that grow where it stays, samples and descents
-// for each part, exploring first and compressing at the end.
+// for each part, exploring first and compressing at the end. Our own are that all parts are
+// pushed apart at once before any looks for another place, that they turn as they are
+// pushed, and that neighbors are taken out and laid anew where they touch most.
 package pack
 
-import (
-	"math"
-
-	"ribwright/geometry"
-)
+import "ribwright/geometry"
 
 // Part is an outline that is laid, mm.
 type Part struct {
 	Outer []geometry.Point   // the outer edge, either way round
 	Holes [][]geometry.Point // where another part may lie
-	Turns []int              // how it may lie, in steps of the compass, counterclockwise; at least one
+	Turns []float64          // how it may lie, radians counterclockwise; none for any way
 }
-
-// Compass is how many steps make a full turn.
-const Compass = 24
 
 // Room is the rectangle that the parts may fill, mm.
 type Room struct {
@@ -38,19 +33,17 @@ type Task struct {
 	Gap   float64 // least distance between two parts, mm; 0 lets them touch
 	// Tolerance is how far an outline may be grown where that leaves corners out, mm.
 	Tolerance float64
-	Steps     int // of work; some millions of them take a tenth of a second
+	Steps     int // of work; one or two millions of them take a tenth of a second
 	Seed      uint64
+	Start     []Spot // where the parts lie at first, apart
 }
 
-// Spot is where a part lies: its origin, and its turn in steps of the compass.
-type Spot struct {
-	X, Y float64
-	Turn int
-}
+// Spot is where a part lies: its origin, and its turn in radians.
+type Spot struct{ X, Y, Turn float64 }
 
 // Move is the transform that lays a part at the spot.
 func (s Spot) Move() geometry.Affine {
-	t := turned[s.Turn]
+	t := rotated(s.Turn)
 	return geometry.Affine{A: t.cos, B: t.sin, C: -t.sin, D: t.cos, E: s.X, F: s.Y}
 }
 
@@ -60,23 +53,12 @@ type Nest struct {
 	Spots []Spot
 }
 
-// rotation is one step of the compass.
-type rotation struct{ cos, sin float64 }
-
-// turned are all steps of the compass, rounded so that every processor has the same.
-var turned = func() (out [Compass]rotation) {
-	const fine = 1 << 40
-	for k := range out {
-		s, c := math.Sincos(2 * math.Pi * float64(k) / Compass)
-		out[k] = rotation{math.Round(c*fine) / fine, math.Round(s*fine) / fine}
-	}
-	return out
-}()
-
-// at turns a point; products are rounded one by one, so that every processor agrees.
-func (r rotation) at(p geometry.Point) geometry.Point {
-	return geometry.Point{X: float64(r.cos*p.X) - float64(r.sin*p.Y), Y: float64(r.sin*p.X) + float64(r.cos*p.Y)}
-}
+// How much finer outlines are than the tolerance when the best nest is pressed, and the
+// share of all steps that is kept for that. Our own choices.
+const (
+	finer    = 8
+	pressing = 10
+)
 
 // Close searches for a small rectangle that the parts fill. The same task gives the same
 // nest. ok is false when no nest was found that fits in the room.
@@ -86,6 +68,14 @@ func Close(t Task) (Nest, bool) {
 		return Nest{}, false
 	}
 	s.explore(t.Steps - t.Steps/pressing)
-	s.press(t.Steps)
-	return s.best.nest(), true
+	s.from.copied(&s.best)
+	if t.Tolerance > 0 {
+		t.Tolerance /= finer
+		if f := newSearch(t); f.takes(s) {
+			s = f
+		}
+	}
+	s.squeeze(bold, smallest, s.done+t.Steps/pressing)
+	s.best.copied(&s.from)
+	return s.nest(), true
 }

@@ -6,7 +6,10 @@ import (
 )
 
 // pool is the best tries of one size that did not come apart, best first.
-type pool struct{ tries []try }
+type pool struct {
+	of    float64 // the area of the nest that they were made of, mm2
+	tries []try
+}
 
 type try struct {
 	state

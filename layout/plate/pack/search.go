@@ -4,15 +4,14 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-
-	"ribwright/geometry"
 )
 
 // lying is a part as it lies: what its box fills, and its spot.
 type lying struct {
 	frame
-	x, y       float64
-	kind, turn int
+	x, y       float64 // the middle
+	angle      float64
+	kind, turn int // which of the turns that it may lie at; -1 at any
 }
 
 // state is where all parts lie in a rectangle.
@@ -26,20 +25,21 @@ func (s *state) copied(from *state) {
 	s.parts = append(s.parts[:0], from.parts...)
 }
 
-func (s *state) nest() Nest {
-	out := Nest{W: s.w, H: s.h, Spots: make([]Spot, len(s.parts))}
-	for i, p := range s.parts {
-		out.Spots[i] = Spot{p.x, p.y, p.turn}
+func (s *search) nest() Nest {
+	out := Nest{W: s.best.w, H: s.best.h, Spots: make([]Spot, len(s.best.parts))}
+	for i, p := range s.best.parts {
+		mid := s.kinds[p.kind].mid
+		x, y := rotated(p.angle).at(mid.X, mid.Y)
+		out.Spots[i] = Spot{p.x - x, p.y - y, p.angle}
 	}
 	return out
 }
 
-// search is one run. It takes what it needs at the start and asks for no memory after,
-// but for planes at first sight.
+// search is one run. It takes what it needs at the start and asks for no memory after.
 type search struct {
-	kinds []kind
-	clashes
+	kinds  []kind
 	gap    float64
+	extra  float64 // how much farther apart than the gap parts are pushed, so that they come apart soon
 	room   Room
 	area   float64 // of all parts, with half the gap round them, mm2
 	chance *rand.Rand
@@ -47,152 +47,68 @@ type search struct {
 	across bool // whether the height is made smaller next, or the width
 
 	now    state
-	best   state     // that nothing overlaps in
+	from   state     // that nothing overlaps in: the search goes on from it
+	was    state     // what from was
+	best   state     // the smallest that nothing overlaps in
 	least  state     // of the least overlap in the rectangle of now
 	depths []float64 // of pairs, as they lie
 	weight []float64 // of pairs
 	order  []int
+	bodies []body // as they lie; of parts that may lie at any turn
+	trial  body   // such a part as it is tried
+	met    []meeting
+	pushes []push
+	links  []link
+	gone   []float64 // how far each part was moved since the links were made
 }
+
+// body is a part at a turn.
+type body struct {
+	solid
+	angle float64
+}
+
+// How much farther than the gap parts are pushed: a share of the gap or, where they may
+// touch, of a mean part's size. Our own choice.
+const (
+	extraOfGap  = 0.1
+	extraOfSize = 0.002
+)
 
 // newSearch prepares a search. Its steps count work: a cost, a pair of parts whose boxes
 // meet, and the pairs of their pieces.
 func newSearch(t Task) *search {
 	s := &search{gap: t.Gap, room: t.Room, chance: rand.New(rand.NewPCG(t.Seed, 1))}
-	of := t.sorted(&s.kinds)
 	n := len(t.Parts)
-	s.clashes = newClashes(len(s.kinds))
-	s.depths, s.weight = make([]float64, n*n), slices.Repeat([]float64{1}, n*n)
-	for _, k := range of {
+	for _, k := range t.sorted(&s.kinds) {
 		s.area += s.kinds[k].area
-		s.now.parts = append(s.now.parts, lying{kind: k, turn: s.kinds[k].turns[0]})
+		p := lying{kind: k, turn: -1}
+		if t := s.kinds[k].turns; len(t) > 0 {
+			p.turn, p.angle = 0, t[0]
+		}
+		s.now.parts = append(s.now.parts, p)
 	}
-	s.order = make([]int, 0, n)
+	if s.extra = t.Gap * extraOfGap; t.Gap == 0 {
+		s.extra = math.Sqrt(s.area/float64(n)) * extraOfSize
+	}
+	s.depths, s.weight = make([]float64, n*n), slices.Repeat([]float64{1}, n*n)
+	s.order, s.bodies = make([]int, 0, n), make([]body, n)
+	s.pushes, s.gone = make([]push, n), make([]float64, n)
 	return s
 }
-
-// kind is what parts of the same shape share.
-type kind struct {
-	area   float64 // with half the gap round it, mm2
-	pieces []polygon
-	at     [Compass]frame   // round it, at each turn
-	boxes  [Compass][]frame // round its pieces
-	turns  []int
-}
-
-// sorted makes the kinds that the parts are of, and returns the kind of each.
-func (t Task) sorted(kinds *[]kind) []int {
-	out := make([]int, len(t.Parts))
-	for i, p := range t.Parts {
-		out[i] = -1
-		for k := range i {
-			if same(p, t.Parts[k]) {
-				out[i] = out[k]
-				break
-			}
-		}
-		if out[i] < 0 {
-			out[i] = len(*kinds)
-			*kinds = append(*kinds, t.newKind(p))
-		}
-	}
-	return out
-}
-
-func same(p, q Part) bool {
-	return slices.Equal(p.Outer, q.Outer) && slices.Equal(p.Turns, q.Turns) && slices.EqualFunc(p.Holes, q.Holes, slices.Equal)
-}
-
-// newKind parts an outline into pieces. Holes in which nothing can lie count as full.
-func (t Task) newKind(p Part) kind {
-	k := kind{turns: p.Turns}
-	outer := simple(p.Outer, false, t.Tolerance, t.Gap)
-	var holes [][]geometry.Point
-	for _, h := range p.Holes {
-		if f := framed(h); min(f.x1-f.x0, f.y1-f.y0) > 2*t.Gap {
-			holes = append(holes, simple(h, true, t.Tolerance, t.Gap))
-		}
-	}
-	k.pieces = convex(outer, holes)
-	k.area = areaOf(k.pieces)
-	for i, q := range outer {
-		k.area += length(outer[(i+1)%len(outer)].Sub(q)) * t.Gap / 2
-	}
-	for _, turn := range p.Turns {
-		k.at[turn] = framed(turnedPiece(outer, turn))
-		for _, q := range k.pieces {
-			k.boxes[turn] = append(k.boxes[turn], framed(turnedPiece(q, turn)))
-		}
-	}
-	return k
-}
-
-// depth is how deep two parts lie in one another: the most of all their convex pieces,
-// each by how far it would have to be moved out of the other; 0 when they keep the gap.
-func (s *search) depth(p, q *lying) float64 {
-	if p.kind > q.kind {
-		p, q = q, p
-	}
-	turn := q.turn - p.turn
-	if turn < 0 {
-		turn += Compass
-	}
-	one, other := &s.kinds[p.kind], &s.kinds[q.kind]
-	first := s.clashes.of((p.kind*len(s.kinds)+q.kind)*Compass+turn, len(one.pieces)*len(other.pieces))
-	// The way as the first part sees it.
-	r := &turned[p.turn]
-	x, y := q.x-p.x, q.y-p.y
-	u, v := float64(r.cos*x)+float64(r.sin*y), float64(r.cos*y)-float64(r.sin*x)
-	x0, y0, x1, y1 := q.x0-p.x-s.gap, q.y0-p.y-s.gap, q.x1-p.x+s.gap, q.y1-p.y+s.gap
-	most := 0.0
-	boxes := other.boxes[q.turn]
-	s.done += 2 + len(one.pieces)/4
-	for i := range one.boxes[p.turn] {
-		b := &one.boxes[p.turn][i]
-		if b.x0 >= x1 || b.x1 <= x0 || b.y0 >= y1 || b.y1 <= y0 {
-			continue
-		}
-		bx0, by0, bx1, by1 := b.x0-x-s.gap, b.y0-y-s.gap, b.x1-x+s.gap, b.y1-y+s.gap
-		s.done += 1 + len(boxes)/4
-		for k := range boxes {
-			c := &boxes[k]
-			if c.x1 <= bx0 || c.x0 >= bx1 || c.y1 <= by0 || c.y0 >= by1 {
-				continue
-			}
-			s.done++
-			most += s.clash(first, p.kind, q.kind, turn, i, k).depth(u, v)
-		}
-	}
-	return most
-}
-
-// clash is the no-fit shape of two pieces of two kinds.
-func (s *search) clash(first int32, a, b, turn, i, k int) *clash {
-	one, other := s.kinds[a].pieces, s.kinds[b].pieces
-	id := &s.clashes.which[int(first)+i*len(other)+k]
-	if *id == 0 {
-		*id = int32(len(s.clashes.all))
-		s.clashes.all = append(s.clashes.all, clash{planes: planesOf(one[i], other[k], turn, s.gap)})
-		s.done += stepsOfClash
-	}
-	return &s.clashes.all[*id]
-}
-
-// stepsOfClash is how many steps the making of a clash counts for.
-const stepsOfClash = 30
 
 // cost is what part i would weigh, lying so: the depths times the weights. At limit or
 // over it, it may stop short.
 func (s *search) cost(i int, p *lying, limit float64) float64 {
-	weights := s.weight[i*len(s.now.parts):]
-	x0, y0, x1, y1 := p.x0-s.gap, p.y0-s.gap, p.x1+s.gap, p.y1+s.gap
+	body, weights := s.solid(p), s.weight[i*len(s.now.parts):]
 	total := 0.0
 	s.done += 4
 	for j := range s.now.parts {
 		q := &s.now.parts[j]
-		if q.x0 >= x1 || q.x1 <= x0 || q.y0 >= y1 || q.y1 <= y0 || j == i {
+		if j == i || !p.near(&q.frame, s.gap) {
 			continue
 		}
-		if d := s.depth(p, q); d > 0 {
+		if d := s.depth(body, s.body(j), q.x-p.x, q.y-p.y); d > 0 {
 			if total += float64(weights[j] * d); total >= limit {
 				return total
 			}
@@ -205,14 +121,13 @@ func (s *search) cost(i int, p *lying, limit float64) float64 {
 func (s *search) measure(i int) {
 	n := len(s.now.parts)
 	p := &s.now.parts[i]
-	near := frame{p.x0 - s.gap, p.y0 - s.gap, p.x1 + s.gap, p.y1 + s.gap}
 	for j := range s.now.parts {
 		if j == i {
 			continue
 		}
 		q, d := &s.now.parts[j], 0.0
-		if q.x0 < near.x1 && q.x1 > near.x0 && q.y0 < near.y1 && q.y1 > near.y0 {
-			d = s.depth(p, q)
+		if p.near(&q.frame, s.gap) {
+			d = s.depth(s.body(i), s.body(j), q.x-p.x, q.y-p.y)
 		}
 		s.depths[i*n+j], s.depths[j*n+i] = d, d
 	}
@@ -234,14 +149,19 @@ func (s *search) overlap() float64 {
 	return sum / 2
 }
 
-// laid puts a part at a turn with its box's lower left corner at a place, moved into the
-// rectangle; ok is false when it has no room there at this turn.
-func (s *search) laid(kind, turn int, x, y float64) (lying, bool) {
-	f := s.kinds[kind].at[turn]
-	if f.x1-f.x0 > s.now.w || f.y1-f.y0 > s.now.h {
-		return lying{}, false
+// takes takes over the nest of a search with other outlines of the same parts, and reports
+// whether they lie apart.
+func (s *search) takes(from *search) bool {
+	s.now.w, s.now.h = from.best.w, from.best.h
+	for i, spot := range from.nest().Spots {
+		p := from.best.parts[i]
+		x, y := rotated(spot.Turn).at(s.kinds[p.kind].mid.X, s.kinds[p.kind].mid.Y)
+		q := s.turned(p.kind, p.turn, p.angle)
+		if !s.moved(&q, spot.X+x, spot.Y+y) {
+			return false
+		}
+		s.now.parts[i] = q
 	}
-	x = math.Min(math.Max(x, 0), s.now.w-(f.x1-f.x0)) - f.x0
-	y = math.Min(math.Max(y, 0), s.now.h-(f.y1-f.y0)) - f.y0
-	return lying{f.shifted(x, y), x, y, kind, turn}, true
+	s.from.copied(&s.now)
+	return s.total() == 0
 }

@@ -1,9 +1,6 @@
 package pack
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // How many places a part that overlaps tries: all over the rectangle, about where it
 // lies, and how many of the best are walked down from. From the published search.
@@ -20,7 +17,7 @@ type found struct {
 }
 
 // seek moves part i to the best place that it finds; it stays where none is better.
-func (s *search) seek(i int, anywhere int) {
+func (s *search) seek(i int) {
 	here := found{lying: s.now.parts[i], cost: math.Inf(1)}
 	here.cost = s.cost(i, &here.lying, math.Inf(1))
 	if here.cost == 0 {
@@ -28,40 +25,44 @@ func (s *search) seek(i int, anywhere int) {
 	}
 	var few [walked]found
 	best := few[:0]
-	keep := func(p lying, ok bool) {
+	keep := func(p lying, x, y float64) {
+		if !s.moved(&p, x, y) {
+			return
+		}
 		limit := math.Inf(1)
 		if len(best) == walked {
 			limit = best[walked-1].cost
-		}
-		if !ok {
-			return
 		}
 		if c := s.cost(i, &p, limit); c < limit {
 			best = kept(best, found{p, c})
 		}
 	}
-	k := &s.kinds[here.kind]
-	for range anywhere {
-		p, ok := s.laid(here.kind, k.turns[s.chance.IntN(len(k.turns))], s.chance.Float64()*s.now.w, s.chance.Float64()*s.now.h)
-		keep(p, ok)
+	for n := range anywhere {
+		if n%2 == 0 {
+			keep(s.beside(i))
+			continue
+		}
+		p := s.anyhow(here.kind)
+		x, y := s.anywhere(&p)
+		keep(p, x, y)
 	}
 	wide, high := here.x1-here.x0, here.y1-here.y0
 	for range nearby {
-		turn := here.turn
+		p := here.lying
 		if s.chance.IntN(3) == 0 {
-			turn = k.turns[s.chance.IntN(len(k.turns))]
+			p = s.anyhow(here.kind)
+			p.frame, p.x, p.y = p.frame.shifted(here.x, here.y), here.x, here.y
 		}
-		p, ok := s.laid(here.kind, turn, here.x0+(s.chance.Float64()-0.5)*wide, here.y0+(s.chance.Float64()-0.5)*high)
-		keep(p, ok)
+		keep(p, (s.chance.Float64()-0.5)*wide, (s.chance.Float64()-0.5)*high)
 	}
 	side := math.Min(wide, high)
-	to := s.walk(i, here, side/10, side/1000)
+	to := s.walk(i, here, side/1000)
 	for _, f := range best {
-		if f = s.walk(i, f, side/4, side/50); f.cost < to.cost {
+		if f = s.walk(i, f, side/200); f.cost < to.cost {
 			to = f
 		}
 	}
-	if to = s.walk(i, to, side/100, side/5000); to.cost < here.cost {
+	if to.cost < here.cost {
 		s.now.parts[i] = to.lying
 		s.measure(i)
 	}
@@ -80,48 +81,53 @@ func kept(best []found, f found) []found {
 	return best
 }
 
-// walk goes down from a place by steps along or across the rectangle or slantwise, longer
-// after a success and shorter after none.
-func (s *search) walk(i int, from found, step, least float64) found {
-	turns := s.kinds[from.kind].turns
-	for step > least && from.cost > 0 {
-		x, y := step, 0.0
-		switch s.chance.IntN(4) {
-		case 1:
-			x, y = 0, step
-		case 2:
-			y = step
-		case 3:
-			y = -step
+// pressed is the cost of part i, lying so, and what pushes it.
+func (s *search) pressed(i int, p *lying) (total float64, on push) {
+	body, weights := s.solid(p), s.weight[i*len(s.now.parts):]
+	s.done += 4
+	for j := range s.now.parts {
+		q := &s.now.parts[j]
+		if j == i || !p.near(&q.frame, s.gap) {
+			continue
 		}
-		cost := from.cost
-		from = s.tried(i, from, from.turn, x, y)
-		from = s.tried(i, from, from.turn, -x, -y)
-		if n := len(turns); n > 4 && cost == from.cost && s.chance.IntN(4) == 0 {
-			k := slices.Index(turns, from.turn)
-			from = s.tried(i, from, turns[(k+1)%n], 0, 0)
-			from = s.tried(i, from, turns[(k+n-1)%n], 0, 0)
-		}
-		if from.cost < cost {
-			step *= 1.1
-		} else {
-			step *= 0.5
+		for _, m := range s.meet(body, s.body(j), q.x-p.x, q.y-p.y) {
+			total += float64(weights[j] * (s.gap - m.off))
+			for _, t := range m.touches(s.gap) {
+				if t.deep > 0 {
+					on.add(t.x, t.y, -float64(m.nx*t.deep), -float64(m.ny*t.deep), weights[j])
+				}
+			}
 		}
 	}
-	return from
+	return total, on
 }
 
-// tried is the place moved and turned about the middle of its box, where that is better.
-func (s *search) tried(i int, from found, turn int, x, y float64) found {
-	f := &s.kinds[from.kind].at[turn]
-	x += (from.x0+from.x1)/2 - (f.x1-f.x0)/2
-	y += (from.y0+from.y1)/2 - (f.y1-f.y0)/2
-	p, ok := s.laid(from.kind, turn, x, y)
-	if !ok {
-		return from
+// walk goes down from a place the way the part is pushed, less far after a step that did not
+// help, until steps are shorter than the least, mm.
+func (s *search) walk(i int, from found, least float64) found {
+	var on push
+	p, share := from.lying, eager
+	for first := true; ; first = false {
+		if cost, f := s.pressed(i, &p); first || cost < from.cost {
+			from, on = found{p, cost}, f
+			share = min(eager, 1.2*share)
+		} else {
+			share *= 0.5
+		}
+		if from.cost == 0 || share < 0.1 || on.n == 0 {
+			return from
+		}
+		p = from.lying
+		if p.turn < 0 && on.arm > 0 {
+			p.angle += float64(share*on.turn) / on.arm
+			p.frame = s.solid(&p).frame.shifted(p.x, p.y)
+		}
+		if !s.moved(&p, float64(share*on.x)/on.n, float64(share*on.y)/on.n) {
+			return from
+		}
+		turned := math.Abs(p.angle-from.angle) * (p.x1 - p.x0 + p.y1 - p.y0)
+		if max(math.Abs(p.x-from.x)+math.Abs(p.y-from.y), turned) < least {
+			return from
+		}
 	}
-	if c := s.cost(i, &p, from.cost); c < from.cost {
-		return found{p, c}
-	}
-	return from
 }

@@ -5,12 +5,11 @@ import (
 	"slices"
 )
 
-// separate pushes overlap out of the state, until none is left or until it has not
-// become less for some rounds, some times. It reports whether none is left.
-func (s *search) separate(rounds, strikes, until int) bool {
-	for k := range s.weight {
-		s.weight[k] = 1
-	}
+// separate pushes overlap out of the state and lets parts that still overlap look for a
+// better place, so many a round, until none is left or until it has not become less for
+// some rounds, some times. It reports whether none is left.
+func (s *search) separate(rounds, strikes, seekers, until int) bool {
+	s.even()
 	least := s.total()
 	if least == 0 {
 		return true
@@ -19,7 +18,11 @@ func (s *search) separate(rounds, strikes, until int) bool {
 	for range strikes {
 		before, idle := least, 0
 		for idle < rounds && s.done < until {
-			s.round()
+			if s.relax() {
+				return true
+			}
+			s.total()
+			s.round(seekers)
 			sum := s.overlap()
 			if sum == 0 {
 				return true
@@ -43,8 +46,8 @@ func (s *search) separate(rounds, strikes, until int) bool {
 	return false
 }
 
-// round lets every part that overlaps look for a better place, in random order.
-func (s *search) round() {
+// round lets parts that overlap look for a better place, in random order.
+func (s *search) round(seekers int) {
 	n := len(s.now.parts)
 	s.order = s.order[:0]
 	for i := range n {
@@ -53,8 +56,8 @@ func (s *search) round() {
 		}
 	}
 	s.chance.Shuffle(len(s.order), func(i, k int) { s.order[i], s.order[k] = s.order[k], s.order[i] })
-	for _, i := range s.order {
-		s.seek(i, anywhere)
+	for _, i := range s.order[:min(seekers, len(s.order))] {
+		s.seek(i)
 	}
 }
 

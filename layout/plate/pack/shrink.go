@@ -6,29 +6,27 @@ import (
 	"slices"
 )
 
-// How a search goes on: the rectangle that a first nest is looked for in, as a share of
-// the parts' area; by how much the rectangle is made smaller at a time while exploring;
-// the share of all steps that is kept for pressing at the end, and the first and last
-// step of that. Our own choices, near the published ones.
+// The rectangle that a first nest is laid in, as a share of the parts' area, and by how much
+// it is made larger where they do not come apart; by how much a rectangle is made smaller at
+// a time, at first and at last: the first nest, one that was changed, and the best one at
+// the end. Our own choices.
 const (
-	opening             = 1.8
-	boldest             = 0.06
-	wider               = 1.1
-	smaller             = 0.01
-	pressing            = 5
-	patience            = 60
-	hasty               = 15
-	firstPress, endOfIt = 0.002, 0.00002
+	opening               = 3.0
+	wider                 = 1.1
+	boldest               = 0.1
+	bold, timid, smallest = 0.008, 0.002, 0.0001
 )
 
-// start lays the parts one after the other, the largest first, where they overlap least,
-// and pushes them apart. The rectangle is made larger until that is done, as far as the
-// room goes.
+// start lays the parts one after the other, the largest first, where they touch most, and
+// pushes them apart. The rectangle is made larger until that is done, as far as the room
+// goes.
 func (s *search) start(until int) bool {
 	for share := opening; ; share *= wider {
 		whole := s.opened(share)
-		if s.strew() && s.separate(40, 2, until) {
-			s.best.copied(&s.now)
+		if s.strew() && s.separate(40, 2, len(s.now.parts), until) {
+			s.from.copied(&s.now)
+			s.squeeze(boldest, timid, until)
+			s.best.copied(&s.from)
 			return true
 		}
 		if whole || s.done >= until {
@@ -45,59 +43,71 @@ func (s *search) opened(share float64) bool {
 	if !s.room.Strip {
 		s.now.h = math.Min(s.room.H, math.Max(math.Sqrt(area), area/s.room.W))
 	}
-	s.now.h = math.Min(math.Max(s.now.h, s.tallest()), s.room.H)
-	s.now.w = math.Min(math.Max(area/s.now.h, s.widest()), s.room.W)
+	s.now.h = math.Min(math.Max(s.now.h, s.longest(func(f *frame) float64 { return f.y1 - f.y0 })), s.room.H)
+	s.now.w = math.Min(math.Max(area/s.now.h, s.longest(func(f *frame) float64 { return f.x1 - f.x0 })), s.room.W)
 	return s.now.w == s.room.W && s.now.h == s.room.H
 }
 
-func (s *search) tallest() float64 {
-	return s.longest(func(f frame) float64 { return f.y1 - f.y0 })
-}
-func (s *search) widest() float64 {
-	return s.longest(func(f frame) float64 { return f.x1 - f.x0 })
-}
-
-// longest is the least that a side of the rectangle must have, so that every part has a
-// turn for it.
-func (s *search) longest(side func(frame) float64) float64 {
+// longest is about the least that a side of the rectangle must have, so that every part has
+// a turn for it.
+func (s *search) longest(side func(*frame) float64) float64 {
 	most := 0.0
-	for _, k := range s.kinds {
+	for i := range s.kinds {
+		k := &s.kinds[i]
 		least := math.Inf(1)
-		for _, t := range k.turns {
-			least = math.Min(least, side(k.at[t]))
+		for n := range k.at {
+			least = math.Min(least, side(&k.at[n].frame))
+		}
+		if f := &k.shape.frame; len(k.at) == 0 {
+			least = math.Min(f.x1-f.x0, f.y1-f.y0)
 		}
 		most = math.Max(most, least)
 	}
 	return most
 }
 
-// strew lays the parts anew, the largest first, each where it overlaps least what lies
-// already. It reports whether all have a turn for the rectangle.
-func (s *search) strew() bool {
-	parts := s.now.parts
-	for i := range parts {
-		parts[i].frame = frame{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}
+// strew lays the parts anew, the largest first. It reports whether all have a turn for the
+// rectangle.
+func (s *search) strew() bool { return s.laid(s.largest()) }
+
+// laid takes parts out and lays them in the order given. It reports whether all have a turn
+// for the rectangle.
+func (s *search) laid(order []int) bool {
+	s.even()
+	inf := math.Inf(1)
+	for _, i := range order {
+		s.now.parts[i].frame = frame{inf, inf, inf, inf}
 	}
-	for k := range s.weight {
-		s.weight[k] = 1
-	}
-	for _, i := range s.largest() {
+	for _, i := range order {
 		if !s.dropped(i) {
 			return false
 		}
-		s.seek(i, 4*anywhere)
+		s.insert(i)
 	}
 	return true
+}
+
+// even makes all pairs weigh the same.
+func (s *search) even() {
+	for k := range s.weight {
+		s.weight[k] = 1
+	}
 }
 
 // dropped lays a part somewhere at a turn that the rectangle has room for.
 func (s *search) dropped(i int) bool {
 	k := s.now.parts[i].kind
-	turns := s.kinds[k].turns
-	first := s.chance.IntN(len(turns))
-	x, y := s.chance.Float64()*s.now.w, s.chance.Float64()*s.now.h
-	for n := range turns {
-		if p, ok := s.laid(k, turns[(first+n)%len(turns)], x, y); ok {
+	n := len(s.kinds[k].turns)
+	x, y, first := s.chance.Float64(), s.chance.Float64(), s.chance.Float64()
+	const compass = 24 // turns that are tried of a part that may lie at any
+	for t := range max(n, compass) {
+		p := lying{}
+		if n > 0 {
+			p = s.turned(k, (int(first*float64(n))+t)%n, 0)
+		} else {
+			p = s.turned(k, -1, (first+float64(t)/compass)*2*math.Pi)
+		}
+		if s.moved(&p, float64(x*(s.now.w-(p.x1-p.x0)))-p.x0, float64(y*(s.now.h-(p.y1-p.y0)))-p.y0) {
 			s.now.parts[i] = p
 			return true
 		}
@@ -116,104 +126,38 @@ func (s *search) largest() []int {
 	return out
 }
 
-// shrunk makes the state the best one in a rectangle smaller by a share, on the side whose
-// turn it is: what lies beyond a line across it moves up. It reports whether all parts
-// have room.
-func (s *search) shrunk(share float64) bool {
-	s.now.copied(&s.best)
-	if s.room.Strip || !s.across {
-		less := s.now.w * share
-		s.now.w -= less
-		return s.moved(s.chance.Float64()*s.best.w, math.Inf(1), less, 0)
+// squeeze makes the nest smaller, one side after the other, by less and less, as long as
+// pushing alone brings the parts apart in it.
+func (s *search) squeeze(first, last float64, until int) {
+	share := [2]float64{first, first}
+	if s.room.Strip {
+		share[1] = 0
 	}
-	less := s.now.h * share
-	s.now.h -= less
-	return s.moved(math.Inf(1), s.chance.Float64()*s.best.h, 0, less)
+	s.even()
+	for side := 0; max(share[0], share[1]) > last && s.done < until; side = 1 - side {
+		if share[side] <= last {
+			continue
+		}
+		less := [2]float64{1, 1}
+		less[side] -= share[side]
+		if s.squashed(less[0], less[1]) && s.relax() {
+			s.from.copied(&s.now)
+		} else {
+			share[side] /= 2
+		}
+	}
 }
 
-// moved moves what has its middle beyond a line, and all parts into the rectangle.
-func (s *search) moved(pastX, pastY, left, down float64) bool {
-	for i, p := range s.now.parts {
-		x, y := p.x0, p.y0
-		if (p.x0+p.x1)/2 > pastX {
-			x -= left
-		}
-		if (p.y0+p.y1)/2 > pastY {
-			y -= down
-		}
-		q, ok := s.laid(p.kind, p.turn, x, y)
-		if !ok && !s.dropped(i) {
+// squashed makes the state the nest in a rectangle of other sides, by these factors, as far
+// as the room goes. It reports whether all parts have room at their turns.
+func (s *search) squashed(fx, fy float64) bool {
+	s.now.copied(&s.from)
+	s.now.w, s.now.h = min(s.from.w*fx, s.room.W), min(s.from.h*fy, s.room.H)
+	for i := range s.now.parts {
+		p := &s.now.parts[i]
+		if !s.moved(p, float64(p.x*fx)-p.x, float64(p.y*fy)-p.y) {
 			return false
-		}
-		if ok {
-			s.now.parts[i] = q
 		}
 	}
 	return true
-}
-
-// explore makes the rectangle smaller step by step. Where the parts do not come apart,
-// it begins again from one of the best tries of that size, with two large parts changed
-// over.
-func (s *search) explore(until int) {
-	large := s.largest()
-	large = large[:(len(large)+1)/2]
-	var pool pool
-	for step := boldest; step > smaller && s.done < until; {
-		if s.shrunk(step) && s.separate(hasty, 1, until) {
-			s.best.copied(&s.now)
-			continue
-		}
-		if s.across = !s.across; !s.across || s.room.Strip {
-			step /= 2
-		}
-		s.done += len(s.now.parts)
-	}
-	for s.done < until {
-		if len(pool.tries) == 0 || !s.room.Strip && s.chance.IntN(2) == 0 {
-			if !s.shrunk(smaller) {
-				s.done += len(s.now.parts)
-				s.across = !s.across
-				continue
-			}
-		} else {
-			s.now.copied(pool.pick(s.chance))
-			s.swap(large)
-		}
-		if s.separate(patience, 3, until) {
-			s.best.copied(&s.now)
-			pool.tries = pool.tries[:0]
-			continue
-		}
-		s.across = !s.across
-		pool.add(&s.least, s.total())
-	}
-}
-
-// swap changes two large parts over.
-func (s *search) swap(large []int) {
-	i, k := large[s.chance.IntN(len(large))], large[s.chance.IntN(len(large))]
-	p, q := s.now.parts[i], s.now.parts[k]
-	at := func(p, q lying) (lying, bool) {
-		return s.laid(p.kind, p.turn, (q.x0+q.x1)/2-(p.x1-p.x0)/2, (q.y0+q.y1)/2-(p.y1-p.y0)/2)
-	}
-	a, ok1 := at(p, q)
-	b, ok2 := at(q, p)
-	if ok1 && ok2 {
-		s.now.parts[i], s.now.parts[k] = a, b
-	}
-}
-
-// press makes the rectangle of the best nest smaller by less and less.
-func (s *search) press(until int) {
-	from := s.done
-	for s.done < until {
-		spent := float64(s.done-from) / float64(until-from)
-		if s.shrunk(firstPress*math.Pow(endOfIt/firstPress, spent)) && s.separate(patience/2, 1, until) {
-			s.best.copied(&s.now)
-		} else {
-			s.across = !s.across
-		}
-		s.done += len(s.now.parts)
-	}
 }
