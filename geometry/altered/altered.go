@@ -6,6 +6,7 @@ package altered
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -42,6 +43,17 @@ func Of(d *design.Design, changes ...Change) (*design.Design, error) {
 		return nil, fmt.Errorf("altered so, %s %s", p.Key, p.Text)
 	}
 	return out, nil
+}
+
+// Said is what changes do to a design, in a line, as its next edition says it.
+func Said(d *design.Design, changes ...Change) string {
+	var out []string
+	for _, c := range changes {
+		if b, ok := c.Measure.Band(d); ok && b.Now != c.To {
+			out = append(out, fmt.Sprintf("%s %s to %s", c.Measure, measure.Length(b.Now), measure.Length(c.To)))
+		}
+	}
+	return strings.Join(out, ", ")
 }
 
 // scale multiplies lengths.

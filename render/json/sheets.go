@@ -14,7 +14,7 @@ type Bars struct{ Across, Down string }
 //
 // Errors: a design that has no fingerprint, which Check would have refused.
 func Sheets(d *design.Design, paper layout.Paper, small []layout.Drawing, told []report.Block, bars Bars) (Object, error) {
-	says, err := blocks(told, nil)
+	says, err := Blocks(told, nil)
 	if err != nil {
 		return nil, err
 	}

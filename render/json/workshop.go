@@ -18,13 +18,13 @@ type Figure func(w io.Writer, d layout.Drawing, about string) error
 //
 // Errors: a figure that cannot be written, by its title.
 func Workshop(d *design.Design, short []report.Block, r report.Report, chapters []string, cards []report.Card, picture Figure) (Object, error) {
-	first, err := blocks(short, picture)
+	first, err := Blocks(short, picture)
 	if err != nil {
 		return nil, err
 	}
 	var told []Object
 	for _, name := range chapters {
-		all, err := blocks(r.Chapter(name), picture)
+		all, err := Blocks(r.Chapter(name), picture)
 		if err != nil {
 			return nil, err
 		}
@@ -37,12 +37,14 @@ func Workshop(d *design.Design, short []report.Block, r report.Report, chapters 
 	})}}...)
 }
 
-// blocks are written each as its kind; findings as the blocks they consist of.
-func blocks(all []report.Block, picture Figure) ([]Object, error) {
+// Blocks writes blocks each as its kind; findings as the blocks they consist of.
+//
+// Errors: a figure that cannot be written, by its title.
+func Blocks(all []report.Block, picture Figure) ([]Object, error) {
 	var out []Object
 	for _, b := range all {
 		if f, ok := b.(report.Findings); ok {
-			more, err := blocks(f.Blocks(), picture)
+			more, err := Blocks(f.Blocks(), picture)
 			if err != nil {
 				return nil, err
 			}

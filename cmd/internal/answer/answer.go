@@ -4,7 +4,7 @@ package answer
 
 import (
 	"bytes"
-	"encoding/json"
+	gojson "encoding/json"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -14,6 +14,8 @@ import (
 
 	"ribwright/cmd/internal/job"
 	"ribwright/geometry/wording"
+	"ribwright/render/json"
+	"ribwright/render/svg"
 )
 
 // Question is one request as a message.
@@ -24,11 +26,13 @@ type Question struct {
 	Files  map[string]string `json:"files"`  // by the names that the request and its designs have for them
 	Make   bool              `json:"make"`   // the files too
 	Only   []string          `json:"only"`   // of those the ones whose names end so; all when left out
+	Told   bool              `json:"told"`   // the report too, block by block
 }
 
-// Answer is what came of it: numbers and files, or a fault.
+// Answer is what came of it: numbers, a report and files, or a fault.
 type Answer struct {
 	Numbers any    `json:"numbers,omitempty"`
+	Told    any    `json:"told,omitempty"`
 	Files   []File `json:"files,omitempty"`
 	Fault   *Fault `json:"fault,omitempty"`
 }
@@ -66,9 +70,9 @@ func To(message []byte, made time.Time) (out []byte) {
 
 // written never fails but for a number that is none, which no report holds.
 func written(a Answer) []byte {
-	out, err := json.Marshal(a)
+	out, err := gojson.Marshal(a)
 	if err != nil {
-		out, _ = json.Marshal(Answer{Fault: &Fault{Says: "a fault in the program itself (" + err.Error() + "); please report it with your design file"}})
+		out, _ = gojson.Marshal(Answer{Fault: &Fault{Says: "a fault in the program itself (" + err.Error() + "); please report it with your design file"}})
 	}
 	return out
 }
@@ -86,7 +90,7 @@ func work(message []byte, made time.Time) (Answer, error) {
 	if len(message) > Largest {
 		return Answer{}, fmt.Errorf("the message is larger than %d MB, so it is no request", Largest>>20)
 	}
-	if err := json.Unmarshal(message, &q); err != nil {
+	if err := gojson.Unmarshal(message, &q); err != nil {
 		return Answer{}, errors.New("the message is no request: " + err.Error())
 	}
 	r, err := job.Ask(q.Verb, q.Names, q.Fields...)
@@ -98,6 +102,11 @@ func work(message []byte, made time.Time) (Answer, error) {
 		return Answer{}, err
 	}
 	a := Answer{Numbers: result.Numbers}
+	if q.Told {
+		if a.Told, err = json.Blocks(result.Report.Blocks, svg.EncodeInline); err != nil {
+			return a, err
+		}
+	}
 	if q.Make {
 		a.Files, err = q.make(result.Outputs)
 	}

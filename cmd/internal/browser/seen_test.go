@@ -32,28 +32,34 @@ const pinned = `%7B%22base%22%3A%22lake%22%2C%22name%22%3A%22lake%22%2C%22units%
 // Guidelines, what keeps people out: light and dark, on a phone and on a desk.
 func TestAxe(t *testing.T) {
 	v := begin(t, served(t), `#`+pinned)
-	axe, err := os.ReadFile("testdata/axe/axe.min.js")
-	if err != nil {
-		t.Fatal(err)
-	}
-	v.do(chromedp.Evaluate[chromedp.Void](string(axe)))
 	for i, scheme := range []string{"light", "dark"} {
 		v.wide([]int64{390, 1440}[i], scheme)
-		found, err := chromedp.Run(v.tab, chromedp.Evaluate[string](`axe.run().then((r) => JSON.stringify({ passes: r.passes.length,
-			bad: r.violations.flatMap((b) => b.nodes.map((n) => b.id + ": " + n.target + ": " + n.failureSummary)) }))`, chromedp.EvalAwaitPromise))
-		if err != nil {
-			t.Fatal(err)
-		}
-		var r struct {
-			Passes int
-			Bad    []string
-		}
-		if err := json.Unmarshal([]byte(found), &r); err != nil || r.Passes < 20 {
-			t.Fatalf("%v: axe-core held the page to %d rules only", err, r.Passes)
-		}
-		for _, bad := range r.Bad {
-			t.Errorf("%s: %s", scheme, bad)
-		}
+		v.axe(scheme)
+	}
+}
+
+// axe asks of the page as it now stands.
+func (v *visit) axe(scheme string) {
+	v.Helper()
+	axe, err := os.ReadFile("testdata/axe/axe.min.js")
+	if err != nil {
+		v.Fatal(err)
+	}
+	v.do(chromedp.Evaluate[chromedp.Void](string(axe)))
+	found, err := chromedp.Run(v.tab, chromedp.Evaluate[string](`axe.run().then((r) => JSON.stringify({ passes: r.passes.length,
+		bad: r.violations.flatMap((b) => b.nodes.map((n) => b.id + ": " + n.target + ": " + n.failureSummary)) }))`, chromedp.EvalAwaitPromise))
+	if err != nil {
+		v.Fatal(err)
+	}
+	var r struct {
+		Passes int
+		Bad    []string
+	}
+	if err := json.Unmarshal([]byte(found), &r); err != nil || r.Passes < 20 {
+		v.Fatalf("%v: axe-core held the page to %d rules only", err, r.Passes)
+	}
+	for _, bad := range r.Bad {
+		v.Errorf("%s: %s", scheme, bad)
 	}
 }
 
@@ -106,21 +112,14 @@ func TestPrinted(t *testing.T) {
 
 // TestShown writes pictures of the page for a person to look at.
 func TestShown(t *testing.T) {
-	to := os.Getenv("RIBWRIGHT_SHOW")
-	if to == "" {
+	if os.Getenv("RIBWRIGHT_SHOW") == "" {
 		t.Skip("set RIBWRIGHT_SHOW to a folder for pictures of the page")
 	}
 	v := begin(t, served(t), `#`+pinned)
 	for _, px := range widths {
 		for _, scheme := range []string{"light", "dark"} {
 			v.wide(px, scheme)
-			png, err := chromedp.Run(v.tab, chromedp.FullScreenshot(100))
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(fmt.Sprintf("%s/%d-%s.png", to, px, scheme), png, 0o600); err != nil {
-				t.Fatal(err)
-			}
+			v.show(fmt.Sprintf("%d-%s", px, scheme))
 		}
 	}
 }

@@ -1,14 +1,17 @@
 package job
 
 // Verbs lists what a page asks for. With what stands on a command line alone, an engine in
-// a browser would be half as large again: fitting a design to a table of offsets is a third
-// of it, nests, editions, frames on the trestles and what many builds say a tenth, courses, outfits and the reports
-// that the page's own findings take the place of a tenth more.
+// a browser would be larger by two fifths: fitting a design to a table of offsets is a third
+// of it, nests, courses, outfits and the reports that the page's own findings take the
+// place of are the rest.
 func Verbs() []Verb {
 	return []Verb{
 		{Name: "size", New: func() Request { return NewSize() }},
 		{Name: "loft", New: func() Request { return NewLoft() }},
 		{Name: "proof", New: func() Request { return NewProof() }},
 		{Name: "book", New: func() Request { return NewBook() }},
+		{Name: "compare", New: func() Request { return NewCompare() }},
+		{Name: "built", New: func() Request { return NewAsBuilt() }},
+		{Name: "learn", New: func() Request { return NewLearn() }},
 	}
 }

@@ -100,7 +100,7 @@ function begin() {
 	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
 	heeling();
-	pinning(); shopping(); papering(); benching(); eyeing();
+	pinning(); shopping(); papering(); benching(); eyeing(); comparing(); learning();
 	state = remembered();
 	keep(false);
 	buildFiles();
