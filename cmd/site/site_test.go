@@ -109,6 +109,11 @@ func questions(t *testing.T) []string {
 	put(answer.Question{Verb: "pair", Names: []string{"brook", "lake"}, Fields: [][2]string{figure, {"purpose", "open"}}, Told: true, Make: true})
 	put(answer.Question{Verb: "row", Names: []string{"lake"}, Fields: [][2]string{figure, {"units", "imperial"}}, Told: true, Make: true})
 	put(answer.Question{Verb: "fleet", Names: []string{"brook", "lake", "river"}, Fields: [][2]string{figure}, Told: true, Make: true})
+	card := map[string]string{"card.csv": "rib,beam_mm,depth_mm,free_width_mm\nM,721,286,722\nF1,719,286,718\nA1,718,294,716\n"}
+	put(answer.Question{Verb: "built", Names: []string{"brook"}, Told: true, Make: true})
+	put(answer.Question{Verb: "built", Names: []string{"brook", "card.csv"}, Files: card, Fields: [][2]string{{"feedback", "true"}}, Told: true, Make: true})
+	put(answer.Question{Verb: "learn", Names: []string{"card.csv"}, Files: card, Fields: [][2]string{{"of", "brook"}, {"date", "2026-11-26"}}, Told: true, Make: true})
+	put(answer.Question{Verb: "compare", Names: []string{"brook", "lake"}, Fields: [][2]string{{"cut", "stems"}}, Told: true, Make: true})
 	put(answer.Question{Verb: "size", Fields: [][2]string{{"paddler", "62 kg, 168 cm"}}, Make: true})
 	put(answer.Question{Verb: "loft", Names: []string{"brook"}, Fields: [][2]string{{"nest", "quick"}}, Make: true})
 	put(answer.Question{Verb: "book", Names: []string{"lake"}, Fields: [][2]string{{"paper", "a4"}}, Make: true})

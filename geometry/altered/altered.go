@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -47,6 +48,17 @@ func Of(d *design.Design, changes ...Change) (*design.Design, error) {
 
 // plain writes a value to a tenth, as no slider sets it finer.
 func plain(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }
+
+// Said is what changes do to a design, in a line, as its next edition says it.
+func Said(d *design.Design, changes ...Change) string {
+	var out []string
+	for _, c := range changes {
+		if b, ok := c.Measure.Band(d); ok && b.Now != c.To {
+			out = append(out, fmt.Sprintf("%s %s to %s %s", c.Measure, plain(b.Now), plain(c.To), c.Measure.Unit()))
+		}
+	}
+	return strings.Join(out, ", ")
+}
 
 // scale multiplies lengths.
 func scale(k float64, all ...*measure.Length) {

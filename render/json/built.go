@@ -6,7 +6,20 @@ import (
 	"ribwright/geometry/survey/weighing"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/handwork"
+	"ribwright/layout/report"
 )
+
+// Card gathers what a card asks of each rib, from midship outward, with what the drawing
+// has for it, null where it has nothing. heads are the columns of the table that is filled.
+//
+// Errors: a design that has no fingerprint, which Check would have refused.
+func Card(d *design.Design, f *built.Frame, heads []string) (Object, error) {
+	return of(d, Object{{"columns", heads}, {"ribs", each(report.Outward(f.Frame.Stations()), func(i int) Object {
+		drawn := func(m int) fixed { return fixed(f.Drawn(i, m)) }
+		return Object{{"rib", f.Frame.Ribs[i].Name}, {"beam_mm", drawn(built.Beam)}, {"depth_mm", drawn(built.Depth)}, {"blank_mm", drawn(built.Blank)},
+			{"free_width_mm", drawn(built.Free)}, {"hot_width_mm", drawn(built.Hot)}, {"bilge_mm", drawn(built.BilgePort)}}
+	})}}...)
+}
 
 // Built gathers what the measures of a frame come to; what was not measured is null or
 // empty. Beam and depth off are wider and deeper with +; do is what to do, in the order of

@@ -76,6 +76,18 @@ func TestFilesAreTheCommandLines(t *testing.T) {
 	}
 }
 
+// TestEditionGoesOn: a design that a page has changed is the next edition and says what it
+// changes; one that was given the measures that it has is the same.
+func TestEditionGoesOn(t *testing.T) {
+	for _, c := range []struct{ beam, edition, changed string }{{"740 mm", "2", "beam 720 mm to 740 mm"}, {"720 mm", "", ""}} {
+		a := to(t, Question{Verb: "look", Names: []string{"brook"}, Fields: [][2]string{{"hull-beam", c.beam}}, Make: true})
+		d, err := design.Decode(bytes.NewReader(a.Files[0].Data), "brook.toml")
+		if err != nil || d.Edition != c.edition || d.Changed != c.changed {
+			t.Errorf("%s: edition %q, changed %q (%v)", c.beam, d.Edition, d.Changed, err)
+		}
+	}
+}
+
 // TestFaults: whatever comes, a plain line goes back, and the next question is answered.
 func TestFaults(t *testing.T) {
 	for _, c := range []struct{ message, field, want string }{

@@ -112,21 +112,14 @@ func TestPrinted(t *testing.T) {
 
 // TestShown writes pictures of the page for a person to look at.
 func TestShown(t *testing.T) {
-	to := os.Getenv("RIBWRIGHT_SHOW")
-	if to == "" {
+	if os.Getenv("RIBWRIGHT_SHOW") == "" {
 		t.Skip("set RIBWRIGHT_SHOW to a folder for pictures of the page")
 	}
 	v := begin(t, served(t), `#`+pinned)
 	for _, px := range widths {
 		for _, scheme := range []string{"light", "dark"} {
 			v.wide(px, scheme)
-			png, err := chromedp.Run(v.tab, chromedp.FullScreenshot(100))
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(fmt.Sprintf("%s/%d-%s.png", to, px, scheme), png, 0o600); err != nil {
-				t.Fatal(err)
-			}
+			v.show(fmt.Sprintf("%d-%s", px, scheme))
 		}
 	}
 }

@@ -1,5 +1,3 @@
-//go:build !js
-
 package job
 
 import (
@@ -258,9 +256,15 @@ func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
+	numbers, err := json.Card(k.design, f, survey.Heads(b.Units == measure.Imperial))
+	if err != nil {
+		return nil, of(k.name, err)
+	}
 	slug := k.design.Slug()
 	return &Result{
-		Report: k.report("card of measures", []report.Block{report.Say("Fill the card at the trestles, any ribs and any cells, and type it into the table beside it. Then ask again with the table: what is off, which rib wants something done, and how the ribs that remain are cut and bent.")}),
+		Numbers: numbers,
+		Report: k.report("card of measures", append([]report.Block{report.Say("Fill the card at the trestles, any ribs and any cells, and type it into the table beside it. Then ask again with the table: what is off, which rib wants something done, and how the ribs that remain are cut and bent.")},
+			built.How(f, b.Units)...)).In(b.Units),
 		Outputs: []Output{
 			{slug + "-card-" + doc.Paper.Name + ".pdf", "the card, to be filled at the trestles, and how the boat is weighed and inclined", func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }},
 			{slug + "-measures.csv", "the table for what the card says, a line for each rib", func(to io.Writer) error { return emptyTable(to, f, b.Units) }},

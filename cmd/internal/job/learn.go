@@ -1,5 +1,3 @@
-//go:build !js
-
 package job
 
 import (
@@ -29,7 +27,8 @@ import (
 
 // Learn asks what many builds say of the formulas.
 type Learn struct {
-	Builds []string // feedback files, and tables of builds
+	Builds []string // feedback files, tables of builds, and cards
+	Of     string   // the design of the cards that no table lists; "" where there are none
 	Use    string
 	Family string // a file instead of Use, "" for none
 	Check  int    // on how many bodies the family is tried as it is and as proposed; 0 for none
@@ -44,6 +43,7 @@ func NewLearn() *Learn { return &Learn{Use: family.Names()[0]} }
 // Fields lists the choices.
 func (l *Learn) Fields() []Field {
 	return []Field{
+		{Name: "of", Takes: "DESIGN", Says: "the design of the cards that are given by themselves; those that a table of builds lists have theirs there", Value: words(&l.Of)},
 		{Name: "use", Takes: strings.Join(family.Names(), "|"), Says: "family of boats", Value: words(&l.Use)},
 		{Name: "family", Takes: "FILE.family", Says: "a family of your own instead", Value: words(&l.Family)},
 		{Name: "check", Takes: "number", Says: "try the family on so many random bodies and loads, as it is and with the proposed lines", Value: whole(&l.Check, 1, 10000)},
@@ -179,8 +179,8 @@ var tableHeads = []string{"builder", "design", "measures", "notes"}
 
 // read reads all files, in the order given.
 func (l *Learn) read(w World) ([]*feedback.Build, error) {
-	b := builds{w: w, frames: map[string]func() (framed, error){}}
-	var all []func() (*feedback.Build, error)
+	b := builds{w: w, alone: l.Of, frames: map[string]func() (framed, error){}, listed: map[string]bool{}}
+	var all []build
 	for _, name := range l.Builds {
 		data, err := w.Files.read(name, "file of builds", "")
 		if err != nil {
@@ -192,14 +192,15 @@ func (l *Learn) read(w World) ([]*feedback.Build, error) {
 		}
 		all = append(all, some...)
 	}
+	all = slices.DeleteFunc(all, func(one build) bool { return one.file != "" && b.listed[one.file] })
 	out, faults := make([]*feedback.Build, len(all)), make([]error, len(all))
 	var work sync.WaitGroup
 	turn := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for i, read := range all {
+	for i, one := range all {
 		turn <- struct{}{}
 		work.Go(func() {
 			defer func() { <-turn }()
-			out[i], faults[i] = read()
+			out[i], faults[i] = one.read()
 		})
 	}
 	work.Wait()
@@ -237,14 +238,23 @@ type framed struct {
 	f *survey.Frame
 }
 
+// build is one that is to be read, and the file that it has for itself, "" where it stands
+// in a table.
+type build struct {
+	file string
+	read func() (*feedback.Build, error)
+}
+
 // builds reads builds; a design is worked out once, however many built it.
 type builds struct {
 	w      World
+	alone  string // the design of cards that no table lists, "" for none
 	frames map[string]func() (framed, error)
+	listed map[string]bool // cards and notes that stand in a table: given by themselves too, they count there
 }
 
-// of tells a feedback file from a table of builds by its first line.
-func (b *builds) of(name string, data []byte) ([]func() (*feedback.Build, error), error) {
+// of tells a feedback file, a card and a table of builds by its first line.
+func (b *builds) of(name string, data []byte) ([]build, error) {
 	c := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(data, []byte("\uFEFF"))))
 	c.Comment, c.FieldsPerRecord, c.TrimLeadingSpace = '#', -1, true
 	head, err := c.Read()
@@ -252,13 +262,17 @@ func (b *builds) of(name string, data []byte) ([]func() (*feedback.Build, error)
 		return nil, &wording.Fault{File: name, Text: "is no file of builds; accepted: a feedback file, or a table with the columns " + strings.Join(tableHeads, ",")}
 	}
 	if feedback.IsHead(head) {
-		return []func() (*feedback.Build, error){func() (*feedback.Build, error) { return feedback.Read(data, name) }}, nil
+		return []build{{name, func() (*feedback.Build, error) { return feedback.Read(data, name) }}}, nil
 	}
 	at := map[string]int{}
 	for i, h := range head {
 		h = strings.ToLower(strings.TrimSpace(h))
+		if h == "rib" && b.alone != "" {
+			frame := b.frame(b.alone)
+			return []build{{name, func() (*feedback.Build, error) { return b.one(name, frame, name, "") }}}, nil
+		}
 		if h == "rib" {
-			return nil, &wording.Fault{File: name, Line: 1, Text: "is the card of one frame, which does not say its design; list it in a table with the columns " + strings.Join(tableHeads, ",")}
+			return nil, &wording.Fault{File: name, Line: 1, Text: "is the card of one frame, which does not say its design; say of which design such cards are, or list it in a table with the columns " + strings.Join(tableHeads, ",")}
 		}
 		if !slices.Contains(tableHeads, h) {
 			return nil, &wording.Fault{File: name, Line: 1, Text: fmt.Sprintf("column %q is not known; accepted: %s", wording.Clip(h, 30), strings.Join(tableHeads, ", "))}
@@ -272,8 +286,8 @@ func (b *builds) of(name string, data []byte) ([]func() (*feedback.Build, error)
 }
 
 // rows reads a table of builds.
-func (b *builds) rows(name string, c *csv.Reader, at map[string]int) ([]func() (*feedback.Build, error), error) {
-	var out []func() (*feedback.Build, error)
+func (b *builds) rows(name string, c *csv.Reader, at map[string]int) ([]build, error) {
+	var out []build
 	lines := map[string]int{}
 	for {
 		row, err := c.Read()
@@ -305,12 +319,13 @@ func (b *builds) rows(name string, c *csv.Reader, at map[string]int) ([]func() (
 			return nil, fault("%s stands on line %d already; a card counts once", card, first)
 		}
 		lines[card] = line
+		b.listed[card], b.listed[notes] = true, true
 		who := cell("builder")
 		if who == "" {
 			who = fmt.Sprintf("%s:%d", name, line)
 		}
 		frame := b.frame(design)
-		out = append(out, func() (*feedback.Build, error) { return b.one(who, frame, card, notes) })
+		out = append(out, build{"", func() (*feedback.Build, error) { return b.one(who, frame, card, notes) }})
 	}
 	if len(out) == 0 {
 		return nil, &wording.Fault{File: name, Text: "has no build; give a line for each"}

@@ -107,6 +107,9 @@ func (l *Look) opened(w World) (first *design.Design, k *facts, err error) {
 		if d, err = altered.Of(first, changes...); err != nil {
 			return nil, nil, misuse("", "%w", err)
 		}
+		if len(design.Differ(first, d)) > 0 {
+			d.Next(first, altered.Said(first, changes...))
+		}
 	}
 	k, err = newFacts(d, l.Design)
 	return first, k, err

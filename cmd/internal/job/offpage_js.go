@@ -1,9 +1,8 @@
 package job
 
 // Verbs lists what a page asks for. With what stands on a command line alone, an engine in
-// a browser would be half as large again: fitting a design to a table of offsets is a third
-// of it, editions, frames on the trestles, what many builds say, courses and the reports
-// that the page's own findings take the place of a tenth more.
+// a browser would be larger by two fifths: fitting a design to a table of offsets is a third
+// of it, courses and the reports that the page's own findings take the place of are the rest.
 func Verbs() []Verb {
 	return []Verb{
 		{Name: "size", New: func() Request { return NewSize() }},
@@ -14,5 +13,8 @@ func Verbs() []Verb {
 		{Name: "pair", New: func() Request { return NewPair() }},
 		{Name: "row", New: func() Request { return NewRow() }},
 		{Name: "fleet", New: func() Request { return NewFleet() }},
+		{Name: "compare", New: func() Request { return NewCompare() }},
+		{Name: "built", New: func() Request { return NewAsBuilt() }},
+		{Name: "learn", New: func() Request { return NewLearn() }},
 	}
 }

@@ -32,7 +32,7 @@ type Start struct {
 }
 
 // scripts are the parts of the one script, in their order.
-var scripts = [...]string{"engine.js", "state.js", "draw.js", "beside.js", "standing.js", "words.js", "people.js", "measures.js", "paper.js", "blocks.js", "shop.js", "bench.js", "eye.js", "outfits.js", "main.js"}
+var scripts = [...]string{"engine.js", "state.js", "draw.js", "beside.js", "standing.js", "words.js", "people.js", "measures.js", "paper.js", "blocks.js", "shop.js", "bench.js", "card.js", "editions.js", "learn.js", "eye.js", "outfits.js", "main.js"}
 
 // Page is the page, and what a browser may do on it.
 type Page struct {

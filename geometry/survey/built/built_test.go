@@ -58,7 +58,25 @@ func TestFair(t *testing.T) {
 	f.at = append(f.at, 1e12)
 	stand[4], stand[5], stand[6] = 5, 6, 7
 	want := []float64{-0.864, 0.482, 1.914, 3.471, 5, 6, 7, 5.967, 4.112, 2.054, -0.004}
-	for i, v := range f.fair(stand, 10) {
+	for i, v := range f.fair(stand, 10, f.bendAt) {
+		if math.Abs(v-want[i]) > 1e-3 {
+			t.Errorf("rib %d: %.3f, want %.3f", i, v, want[i])
+		}
+	}
+}
+
+// TestFairByBumps: the same ribs with stems at the next even places as drawn, held fair by how
+// far each stands off a cubic through its four neighbors, 1 -4 6 -4 1 over 6. Worked out with
+// numpy by the normal equations.
+func TestFairByBumps(t *testing.T) {
+	f := &Frame{}
+	for i := range 13 {
+		f.at = append(f.at, 150*float64(i))
+	}
+	stand := nans(11)
+	stand[4], stand[5], stand[6] = 5, 6, 7
+	want := []float64{-0.329, -0.353, 0.656, 2.817, 5, 6, 7, 4.680, 1.287, -0.606, -0.720}
+	for i, v := range f.fair(stand, 10, f.bumpAt) {
 		if math.Abs(v-want[i]) > 1e-3 {
 			t.Errorf("rib %d: %.3f, want %.3f", i, v, want[i])
 		}

@@ -117,7 +117,9 @@ func (r *Report) bumpsAt(off [2][]float64, stands []bool, row Row) (beam, depth 
 	if p < 2 || p > len(stands)-3 || !row.Stands() || !(stands[p-1] || stands[p-2]) || !(stands[p+1] || stands[p+2]) {
 		return math.NaN(), math.NaN()
 	}
-	beam, depth = r.bump(off[0], p), r.bump(off[1], p)
+	for j, share := range r.bumpAt(p) {
+		beam, depth = beam+share*off[0][p-2+j], depth+share*off[1][p-2+j]
+	}
 	if math.IsNaN(row.Is[Beam]) {
 		beam = math.NaN()
 	}
@@ -125,25 +127,6 @@ func (r *Report) bumpsAt(off [2][]float64, stands []bool, row Row) (beam, depth 
 		depth = math.NaN()
 	}
 	return beam, depth
-}
-
-// bump is how far pin p stands off a batten through the two nearest pins on either side:
-// the cubic through them.
-func (f *Frame) bump(off []float64, p int) float64 {
-	sum := off[p]
-	for j := p - 2; j <= p+2; j++ {
-		if j == p {
-			continue
-		}
-		share := 1.0
-		for k := p - 2; k <= p+2; k++ {
-			if k != p && k != j {
-				share *= (f.at[p] - f.at[k]) / (f.at[j] - f.at[k])
-			}
-		}
-		sum -= share * off[j]
-	}
-	return sum
 }
 
 // decide says what to do with one rib: first what is broken, then a bend that came out

@@ -23,6 +23,11 @@ func Card(f *built.Frame, units measure.System) []report.Block {
 	return append(out, p.inclining()...)
 }
 
+// How says how each thing on the card is measured.
+func How(f *built.Frame, units measure.System) []report.Block {
+	return card{report.Letters{Units: units}, f}.how()
+}
+
 type card struct {
 	report.Letters
 	f *built.Frame

@@ -1,13 +1,14 @@
 // The bench: big letters, one step or one rib at a time, with ticks that stay on the
 // device. The screen stays on while it is looked at, where the browser can.
-let place = { tab: "steps", steps: 0, ribs: 0 }, awake = null;
+let place = { tab: "steps", steps: 0, ribs: 0, card: 0 }, awake = null;
+const tabs = ["steps", "ribs", "card"];
 const ticked = () => { try { return JSON.parse(recall("ribwright-ticks") || "{}"); } catch { return {}; } };
 
 function benching() {
 	try { place = { ...place, ...JSON.parse(recall("ribwright-bench") || "{}") }; } catch { /* as new */ }
 	byId("to-bench").onclick = () => change({ view: "bench" });
 	byId("from-bench").onclick = () => change({ view: "boat" });
-	for (const tab of ["steps", "ribs"]) byId("tab-" + tab).onclick = () => turnPage(tab, place[tab]);
+	for (const tab of tabs) byId("tab-" + tab).onclick = () => turnPage(tab, place[tab]);
 	byId("bench-before").onclick = () => turnPage(place.tab, place[place.tab] - 1);
 	byId("bench-next").onclick = () => turnPage(place.tab, place[place.tab] + 1);
 	document.addEventListener("visibilitychange", stayAwake);
@@ -43,15 +44,25 @@ function stepsOf(n) {
 	return out;
 }
 
-function showBench(n) {
-	const all = place.tab === "ribs" ? n.cards : stepsOf(n), at = Math.max(0, Math.min(all.length - 1, place[place.tab]));
-	place[place.tab] = at;
-	for (const tab of ["steps", "ribs"]) byId("tab-" + tab).ariaPressed = String(tab === place.tab);
+// pagesOf are the pages of a tab, each with what heads it and what stands on it.
+async function pagesOf(n, tab) {
+	if (tab === "steps") return stepsOf(n).map((s) => ({ head: s.name, of: "Step", set: () => step(n, s) }));
+	if (tab === "ribs") return n.cards.map((c) => ({ head: "Rib " + c.name, of: "Rib", set: () => ribCard(c) }));
+	const asked = await askBlank(n.design.slug);
+	return asked && asked.ribs.map((r) => ({ head: "Measure rib " + r.rib, of: "Rib", set: () => measureCard(n, r) }));
+}
+
+async function showBench(n) {
+	const { tab } = place, all = await pagesOf(n, tab);
+	if (!all || tab !== place.tab) return; // it has been said why, or there is a newer one
+	const at = Math.max(0, Math.min(all.length - 1, place[tab])), page = all[at];
+	place[tab] = at;
+	for (const t of tabs) byId("tab-" + t).ariaPressed = String(t === tab);
 	byId("bench-before").disabled = at === 0;
 	byId("bench-next").disabled = at >= all.length - 1;
-	byId("bench-place").textContent = `${place.tab === "ribs" ? "Rib" : "Step"} ${at + 1} of ${all.length}`;
-	byId("bench-page").replaceChildren(made("h2", place.tab === "ribs" ? "Rib " + all[at].name : all[at].name), ...(place.tab === "ribs" ? ribCard(all[at]) : step(n, all[at])));
-	document.documentElement.dataset.bench = place.tab + at;
+	byId("bench-place").textContent = `${page.of} ${at + 1} of ${all.length}`;
+	byId("bench-page").replaceChildren(made("h2", page.head), ...page.set());
+	document.documentElement.dataset.bench = tab + at;
 }
 
 // step sets one step; what is done in it is ticked off.

@@ -2,9 +2,11 @@
 let pinned = null; // what the engine said of it, and from where it is seen
 
 function pinning() {
-	byId("pin").onclick = () => change({ pin: { base: state.base, name: state.name, text: state.text, people: state.people, set: state.set } });
+	byId("pin").onclick = () => change({ pin: pinOf(state) });
 	byId("unpin").onclick = () => { change({ pin: null }); byId("pin").focus(); };
 }
+
+const pinOf = (s) => ({ base: s.base, name: s.name, text: s.text, people: s.people, set: s.set });
 
 // lookAtPinned asks for the pinned boat when it, or the place it is seen from, is new.
 async function lookAtPinned() {
@@ -25,6 +27,7 @@ function showBeside() {
 	byId("beside").hidden = !there;
 	byId("unpin").disabled = !state.pin;
 	drawLevers(shown.standing);
+	followMoved();
 	if (!there) return;
 	const a = figures(shown), b = figures(pinned.numbers);
 	byId("beside").tBodies[0].replaceChildren(...[...a.keys()].map((name) => {

@@ -33,7 +33,7 @@ const setters = {
 			const row = body.insertRow();
 			for (const [i, c] of cells.entries()) row.append(made("td", c, b.right[i] ? "number" : ""));
 		}
-		box.tabIndex = 0; box.role = "region"; box.ariaLabel = b.title || "Table";
+		box.tabIndex = 0; box.role = "group"; box.ariaLabel = b.title || "Table";
 		box.append(t);
 		if (!b.note) return box;
 		const both = made("div");
@@ -43,3 +43,18 @@ const setters = {
 };
 
 const setBlocks = (blocks) => blocks.map((b) => setters[b.kind](b));
+
+// fold sets what comes first in full, and each section behind a line that opens; those that
+// stood open stay so, and the first of a new report is open where that is wished.
+function fold(box, blocks, first) {
+	const fresh = box.childElementCount === 0, open = [...box.querySelectorAll("details[open]")].map((d) => d.dataset.name), out = [];
+	for (const b of blocks) {
+		if (b.kind === "heading") {
+			const d = made("details");
+			d.dataset.name = b.says; d.open = open.includes(b.says) || Boolean(first && fresh && out.at(-1)?.localName !== "details");
+			d.append(made("summary", b.says));
+			out.push(d);
+		} else if (out.at(-1)?.localName === "details") out.at(-1).append(setters[b.kind](b)); else out.push(setters[b.kind](b));
+	}
+	box.replaceChildren(...out);
+}

@@ -100,7 +100,7 @@ function begin() {
 	addEventListener("pagehide", () => remember("ribwright", encode(state)));
 	turning(byId("quarter"));
 	heeling();
-	pinning(); shopping(); papering(); benching(); eyeing(); fittingOut();
+	pinning(); shopping(); papering(); benching(); eyeing(); fittingOut(); comparing(); learning();
 	state = remembered();
 	keep(false);
 	buildFiles();

@@ -5,11 +5,16 @@ const inch = () => state.units === "imperial";
 
 function shownLength(mm, step = 1) {
 	if (!inch()) return Number(mm.toFixed(step < 1 ? 1 : 0)) + " mm";
-	const n = Math.round(Math.abs(mm) / 25.4 * 16), feet = Math.floor(n / 192), whole = Math.floor((n % 192) / 16);
+	const n = Math.round(Math.abs(mm) / 25.4 * 16), feet = Math.floor(n / 192);
+	return (mm < 0 && n ? "-" : "") + (feet ? feet + " ft " : "") + inches(n % 192) + " in";
+}
+
+// inches are those of a number of sixteenths.
+function inches(n) {
+	const whole = Math.floor(n / 16);
 	let part = n % 16, of = 16;
 	while (part && part % 2 === 0) { part /= 2; of /= 2; }
-	const inches = [whole || !part ? whole : "", part ? part + "/" + of : ""].filter((s) => s !== "").join(" ");
-	return (mm < 0 && n ? "-" : "") + (feet ? feet + " ft " : "") + inches + " in";
+	return [whole || !part ? whole : "", part ? part + "/" + of : ""].filter((s) => s !== "").join(" ");
 }
 
 const shownMeasure = (v, m) => (m.unit === "mm" ? shownLength(v, m.step) : `${Number(v.toFixed(1))} ${m.unit}`);

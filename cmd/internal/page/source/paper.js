@@ -45,11 +45,11 @@ async function filesOf(verb, only) {
 }
 
 // nowDesign is the design with all changes: by its name while it is as it was shipped.
-async function nowDesign() {
-	const q = { ...lookQuestion(base, state, false), make: true }, a = await ask(q);
+async function nowDesign(s = state, from = base) {
+	const q = { ...lookQuestion(from, s, false), make: true }, a = await ask(q);
 	if (a.fault) return { fault: a.fault };
-	const file = a.files[0], asIs = shipped.includes(state.base) && Object.keys(state.set).length === 0;
-	if (asIs) return { file, named: { names: [state.base] } };
+	const file = a.files[0], asIs = shipped.includes(s.base) && Object.keys(s.set).length === 0;
+	if (asIs) return { file, named: { names: [s.base] } };
 	return { file, named: { names: [file.name], files: { [file.name]: textOf(file) } } };
 }
 
