@@ -34,17 +34,19 @@ type laneMark struct {
 
 // Battens draws one story stick for keel and stringers: x is the distance from
 // midship along the batten. Each lane is marked from its upper edge; the lanes
-// are used from the top down, the keel's first as in the order of work, and cut off when done. Where fore and aft are equal
+// are used from the top down and cut off when done. Where fore and aft are equal
 // it is the forward half.
 func Battens(f *frame.Frame, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Stacked: true, Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", the top lane first; then saw it off, the saw in that lane"}
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Stacked: true, Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", then cut it off"}
 	if halved(f) {
 		d.Make = "turn over at midship; " + d.Make
 	}
-	lanes := []lane{newLane(f, units, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks)}
-	for _, s := range f.Stringers {
+	var lanes []lane
+	for i := len(f.Stringers) - 1; i >= 0; i-- {
+		s := f.Stringers[i]
 		lanes = append(lanes, newLane(f, units, fmt.Sprintf("S%d", s.Number), s.Aft, s.Fore, s.RibMarks))
 	}
+	lanes = append(lanes, newLane(f, units, "keel", f.Keel.Aft, f.Keel.Fore, f.Keel.RibMarks))
 	high := laneRow + laneEnd
 	if slices.ContainsFunc(lanes, lane.crowded) {
 		high += laneRow

@@ -411,11 +411,11 @@ func TestStoryStick(t *testing.T) {
 	f := frametest.Shipped(t, "river", nil)
 	d := Battens(f, measure.Metric)
 	said := words(d)
-	// The keel on top: setting up wants it first, and only the top lane has a free edge.
-	lanes := [][]float64{append([]float64{f.Keel.Aft, f.Keel.Fore}, f.Keel.RibMarks...)}
-	for _, s := range f.Stringers {
-		lanes = append(lanes, append([]float64{s.Aft, s.Fore}, s.RibMarks...))
+	lanes := [][]float64{}
+	for i := len(f.Stringers) - 1; i >= 0; i-- {
+		lanes = append(lanes, append([]float64{f.Stringers[i].Aft, f.Stringers[i].Fore}, f.Stringers[i].RibMarks...))
 	}
+	lanes = append(lanes, append([]float64{f.Keel.Aft, f.Keel.Fore}, f.Keel.RibMarks...))
 	for i, marks := range lanes {
 		for _, x := range marks {
 			if !drawn(d, geometry.Point{X: x, Y: -float64(i)*(laneRow+laneEnd) - 2}) {

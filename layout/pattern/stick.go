@@ -38,7 +38,7 @@ const (
 // from one to the next, and a wrong mark shows as a line that is not fair across lanes.
 func RibStick(b *bend.Report, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "ribs", Title: "Rib stick", Stacked: true,
-		Make: "half of every rib, turn over at 0; a lane each, marked along its upper edge, sawn off when done, the saw in that lane; B bend begins or ends, S stringer; shoulder: saw nothing there; all in " + figuresIn(units)}
+		Make: "half of every rib, turn over at 0; a lane each, marked along its upper edge, cut off when done; B bend begins or ends, S stringer; shoulder: saw nothing there; all in " + figuresIn(units)}
 	alike, y, block, end := slackAlike(b, units), 0.0, 0.0, 0.0
 	if alike != nil {
 		d.Make += "; " + strings.Join(alike, ", ")

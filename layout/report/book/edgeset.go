@@ -24,7 +24,7 @@ func (w *writer) joined() []string {
 	}
 	drop := -math.Min(e.Loose.Sheer[0], e.Loose.Sheer[1])
 	return []string{
-		markKeel,
+		w.markBattens(),
 		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
 		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",

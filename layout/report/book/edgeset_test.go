@@ -159,7 +159,7 @@ func TestTrestlesComeOut(t *testing.T) {
 }
 
 // TestStraightedgeBesideSticks: at a rib whose place a spreader's stick takes the straightedge is
-// told to lie beside it, at no other; brook's sticks lie at 900 mm, 25 mm off ribs A7 and F7, and
+// told to lie beside it, at no other. brook's sticks lie at 900 mm, clear by 25 mm of ribs A7 and F7, and
 // at midship on rib M.
 func TestStraightedgeBesideSticks(t *testing.T) {
 	for _, name := range []string{"brook", "lake", "river"} {

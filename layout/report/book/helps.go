@@ -41,7 +41,7 @@ func (w *writer) helps() report.Table {
 	if n := w.Eye.Sighted; n > 0 && !w.Bend.OnForms() {
 		s, use := f.Stringers[n-1], "along the bilges while the ribs are bent"
 		if dry := w.stringersThat(func(s bend.Stringer) bool { return len(s.Hot) == 0 }); len(dry) > 0 {
-			use += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve, before they are marked"
+			use += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve, before they are sawn to length"
 		}
 		row("bilge battens", 2, fmt.Sprintf("%s by %s, up to %s long", w.Fine(float64(f.Design.Stringers.Width)), w.Fine(float64(f.Design.Stringers.Depth)), w.Length(math.Ceil((s.Fore-s.Aft)/50)*50)), use)
 	}

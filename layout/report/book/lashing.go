@@ -19,7 +19,7 @@ func (w *writer) readyStringers() []string {
 		return nil
 	}
 	return []string{
-		"Mark the stringers from the story stick while they are straight, and saw their ends to its marks.",
+		"Saw the stringers' ends to their marks from the story stick.",
 		"Feather their ends now: plane the inner face away to nothing, as the chapter Joints says under Stringers to stem.",
 	}
 }

@@ -192,8 +192,15 @@ func (w *writer) held(way spreader.Holds) string {
 	return wording.List(all, func(s spreader.Spreader) string { return w.Station(s.At) })
 }
 
-// markKeel is what is done to the keel before it is joined to anything.
-const markKeel = "Mark the keel from the story stick while it is straight, and saw its ends square to the marks."
+// markBattens is what is done to stringers and keel before any of them is joined to anything: the
+// keel's lane is the lowest of the story stick, and only the top one has a free edge.
+func (w *writer) markBattens() string {
+	const saw = " Saw the keel's ends square to its marks."
+	if len(w.Frame.Stringers) == 0 {
+		return "Mark the keel from the story stick while it is straight." + saw
+	}
+	return "Mark the stringers and the keel from the story stick while they are straight: by the upper edge of its top lane, port and starboard, then saw that lane off and mark by the next one's. The keel's comes last." + saw
+}
 
 // setUp is the work from trestles to a frame that ribs can be fitted to. Depths are
 // measured when the keel is there and the edge-set sprung.
@@ -205,7 +212,7 @@ func (w *writer) setUp() []string {
 	}
 	stand := append(w.trestles(), "Lay the gunwales on the loose bars.")
 	spread := []string{"Spread the gunwales, their ends lashed in the stems' notches."}
-	keel := []string{markKeel, "Clamp it to the feet of both stems.",
+	keel := []string{w.markBattens(), "Clamp it to the feet of both stems.",
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()

@@ -25,7 +25,7 @@ func (w *writer) patterns() step {
 		"Lay the sheets of a strip on each other's crosses and tape them.",
 		"Pull a tape measure over each strip that the patterns' first sheet has a length for, and along the row of distances on every other.",
 		trace + w.traced(),
-		"Keep the story stick flat and dry. Every batten is marked from it. Its lanes and the rib stick's are sawn off from the top, one after the other, the keel's and the midship rib's first. Saw in the lane that is done, clear of the line below, which is the next one's edge. Keep each, with its name on it, for a piece that is made anew.",
+		"Keep the story stick flat and dry. Every batten is marked from it. Its lanes and the rib stick's are sawn off from the top, one after the other, as they are done. Saw in the lane that is done, clear of the line below, which is the next one's edge. Keep each, with its name on it, for a piece that is made anew.",
 		"Where a strip or a lane shows one half, carry its marks round its edge to its back with a square: turned over at its 0, its back up and its marked edge on the same edge of the wood, it marks the other half.",
 		w.byMachine(),
 	}, tools: "printer, steel rule, tape measure, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
