@@ -69,7 +69,7 @@ func codes(f *frame.Frame, units measure.System) []string {
 
 // gauges says which shape the gauges show, and when they are held to a rib.
 func gauges(b *bend.Report) string {
-	const lie = "Gauges in the cutter's file lie inside the rib of that number, their straight end on the middle line. They show it "
+	const lie = "Gauges in the cutter's file lie inside the rib of that number, their straight end on the middle line, their ticks at the bend marks. They show it "
 	if b.OnForms() {
 		return lie + "free: off its form and relaxed, before it is fitted."
 	}

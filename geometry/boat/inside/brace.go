@@ -14,7 +14,8 @@ type Brace struct {
 	Bar, Tall, Thick       float64 // the board: across the boat, upward, along it; it stands on the rails
 	Rail, RailWide, Across float64 // one of two rails: its length along the boat, width, and middle from the middle line
 	RailTall, RailAft      float64 // its height, and the station of its after end
-	HoleUp, HoleAt         float64 // its holes: over its underside, and the station of the middle one
+	Lean                   float64 // of the ribs under the rails, radians: they rise outward by so much
+	HoleUp, HoleAt         float64 // its holes: over the inboard edge of its underside, and the station of the middle one
 	KneeFoot               float64 // the knees' feet over the rails' undersides: clear of the slats
 	Floor                  float64 // height of the floor there, over the baseline
 	Room                   float64 // across the boat between the ribs at the board's lower edge; less than Bar where it does not fit
@@ -47,6 +48,28 @@ const (
 
 // KneeAcross is how far the middle of a knee stands from the middle line, mm.
 func (b Brace) KneeAcross() float64 { return b.Across - b.RailWide - kneePlay }
+
+// Off is what is planed off the outboard edge of a rail's underside, running out to nothing
+// inboard, so that the rail stands plumb on ribs that rise, mm.
+func (b Brace) Off() float64 { return b.RailWide * math.Tan(b.Lean) }
+
+// lean is how steeply the upper faces of the ribs under a brace's rails rise across the rails,
+// from one edge to the other, in the middle between the least and the most, radians.
+func (f Boat) lean(b Brace) float64 {
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, r := range f.Ribs {
+		if r.Station < b.RailAft || r.Station > b.RailAft+b.Rail {
+			continue
+		}
+		in, out := f.faceAt(r, b.Across-b.RailWide/2), f.faceAt(r, b.Across+b.RailWide/2)
+		lean := math.Atan2(out.Y-in.Y, out.X-in.X)
+		least, most = math.Min(least, lean), math.Max(most, lean)
+	}
+	if math.IsInf(least, 0) {
+		return 0
+	}
+	return (least + most) / 2
+}
 
 // brace places a person's footbrace; false where no board of a foot's width fits.
 func brace(f Boat, p design.Person, w place) (Brace, bool) {

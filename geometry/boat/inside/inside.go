@@ -5,6 +5,7 @@ package inside
 import (
 	"math"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/seat"
@@ -59,6 +60,7 @@ func (f Boat) Fit() Fit {
 		if d.Inside.Footbrace && w.braces {
 			if b, ok := brace(f, p, w); ok {
 				b.Across = out.clear(b)
+				b.Lean = f.lean(b)
 				out.Braces = append(out.Braces, b)
 			}
 		}
@@ -74,6 +76,14 @@ func (f Boat) flat(r Rib, by float64) float64 {
 	rim := face(0, out).Y + by
 	at := curve.Root(0, r.Half.Length(), 0.01, func(along float64) float64 { return face(along, out).Y - rim })
 	return face(at, out).X
+}
+
+// faceAt is the place of a rib's upper face so far from the middle line, to 0.01 mm along it.
+func (f Boat) faceAt(r Rib, across float64) geometry.Point {
+	out := -float64(f.Design.Ribs.Thickness) / 2
+	face := r.Faces()
+	at := curve.Root(0, r.Half.Length(), 0.01, func(along float64) float64 { return face(along, out).X - across })
+	return face(at, out)
 }
 
 // nearest returns the rib nearest to a station.

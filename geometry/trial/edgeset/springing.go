@@ -25,7 +25,8 @@ type Hold struct {
 // Source: the elastica through pins; at slopes of a few hundredths it is the beam over
 // supports of the books, to which the tests hold it.
 func (m *Model) springing(f *frame.Frame) ([]Hold, error) {
-	out := []Hold{{At: m.Gunwales.From}, trestle(f, -1), trestle(f, 1), {At: m.Gunwales.To}}
+	both := Trestles(f)
+	out := []Hold{{At: m.Gunwales.From}, both[0], both[1], {At: m.Gunwales.To}}
 	bent := func(over float64) (*curve.Elastica, float64, error) {
 		var x, y []float64
 		for i, h := range out {
@@ -69,6 +70,9 @@ func (m *Model) rise(x float64) float64 {
 	over := math.Max(0, math.Abs(x)-s.From)
 	return s.Curve / 2 * over * over
 }
+
+// Trestles are the places of two trestles, aft and forward, where nothing is sprung over them.
+func Trestles(f *frame.Frame) [2]Hold { return [2]Hold{trestle(f, -1), trestle(f, 1)} }
 
 // trestle is the place of a trestle forward (1) or aft (-1): in the bay beside the rib at the
 // quarter, toward midship, so that its bars come out when the ribs are in.

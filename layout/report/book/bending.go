@@ -175,13 +175,29 @@ func (w *writer) byHand() []string {
 		}, w.relaxed())
 }
 
+// ribEvery are the minutes in which two hands bend a rib, set it and look at it; common practice.
+const ribEvery = 5.0
+
 // inTurn says how many ribs are in the box at once.
 func (w *writer) inTurn() string {
-	const apart = 5.0 // minutes in which two hands bend a rib, set it and look at it; common practice
 	minutes := w.Bend.Ribs[0].Minutes
-	return fmt.Sprintf("Put a rib into the box every %.0f minutes, its time written on its end: so %s steam at once, each has its %.0f minutes when you reach for it, and none waits. The hours of the chapter Hours count the hands alone.",
-		apart, wording.Counted(int(math.Ceil(minutes/apart)), "rib"), minutes)
+	return fmt.Sprintf("Put a rib into the box every %.0f minutes, its time written on its end: so %s steam at once, each has its %.0f minutes when you reach for it, and none waits. All of them take %s of steam: when the boiler is half empty, fill it up between two ribs with boiling water from a kettle, never with cold, and wait for the thermometer. The hours of the chapter Hours count the hands alone.",
+		ribEvery, wording.Counted(int(math.Ceil(minutes/ribEvery)), "rib"), minutes, atLength(w.steaming()))
 }
+
+// steaming is how long the box is fed while the ribs are bent in turn, or one where each has its
+// form to itself, h.
+func (w *writer) steaming() float64 {
+	minutes := w.Bend.Ribs[0].Minutes
+	if w.Bend.OnForms() {
+		return minutes / 60
+	}
+	return (minutes + ribEvery*float64(len(w.Frame.Ribs)-1)) / 60
+}
+
+// boiledOff is the water that a boiler of so many watts turns to steam in some hours, l, by the
+// heat that water takes to boil away, 2.257 MJ/kg at 100 degrees (steam tables).
+func boiledOff(watts, hours float64) float64 { return watts * 3600 * hours / 2.257e6 }
 
 // leastTwist is the twist of a head that needs no hand, radians; our own choice.
 const leastTwist = 2 * math.Pi / 180

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/wording"
 	"ribwright/layout/report/trial"
 )
 
@@ -24,9 +24,9 @@ func (w *writer) joined() []string {
 	}
 	drop := -math.Min(e.Loose.Sheer[0], e.Loose.Sheer[1])
 	return []string{
-		markKeel,
+		w.markBattens(),
 		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
-		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, clear of the ribs' places: " + w.rockers() + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
 	}
 }
@@ -48,41 +48,12 @@ func (w *writer) sprung() []string {
 // length. Our own choice.
 const setWithin = 5.0
 
-// letGo are the steps when ribs and keel are lashed.
-func (w *writer) letGo() []string {
-	if w.Bend.EdgeSet == nil {
-		return nil
-	}
-	return []string{"Take the props away, and what ties the gunwales to the trestles, when the keel is lashed to the ribs and the end ribs' heads are pegged and their glue is hard.", "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put the props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
-}
-
 // pull is the most that a trestle holds down, N.
 func (w *writer) pull() (most float64) {
 	for _, h := range w.trestlesAt() {
 		most = math.Max(most, h.Down)
 	}
 	return most
-}
-
-// trestles says where they stand when the keel stands there already.
-func (w *writer) trestles() []string {
-	var at []string
-	for _, h := range w.trestlesAt() {
-		if h.Between[0] == "" {
-			at = append(at, w.Station(h.At))
-			continue
-		}
-		at = append(at, "between the places of ribs "+h.Between[0]+" and "+h.Between[1])
-	}
-	aft, fore := w.barOver(w.trestlesAt()[0]), w.barOver(w.trestlesAt()[1])
-	high := w.Letters.Units.Whole(aft)
-	if w.Letters.Units.Whole(fore) != high {
-		high += " (aft) and " + w.Letters.Units.Whole(fore) + " (forward)"
-	}
-	return []string{
-		fmt.Sprintf("Set two trestles across the keel, %s, level across, their legs %s apart inside or more. Lay a loose bar across each, on shims: its upper face, on which the gunwales will lie, stands %s over the keel's upper face. That is %s more than drawn, for the gunwales bend a little in the middle too. The loose bars are drawn out sideways when the ribs are pegged and nothing ties the gunwales down any more. The figures under The edge-set, in the chapter Gunwales, show it all.",
-			and(at), w.Length(w.legsApart()), high, w.Letters.Units.Whole(w.trestlesAt()[0].Over)),
-	}
 }
 
 // rockers says how much higher the keel's ends stand than its middle.

@@ -106,5 +106,80 @@ func TestTrestles(t *testing.T) {
 		t.Errorf("legs %.0f mm apart", legs)
 	}
 	said := steps(bookOf(t, f))["Setting up"]
-	inOrder(t, said, fmt.Sprintf("stands %.0f mm over the keel", w.barOver(w.trestlesAt()[0])), fmt.Sprintf("by up to %.0f kg", w.pull()/measure.Gravity), "Nothing holds them amidships")
+	inOrder(t, said, fmt.Sprintf("stands %.0f mm over the floor and %.0f mm over the keel", w.looseTop(w.trestlesAt()[0]), w.barOver(w.trestlesAt()[0])), fmt.Sprintf("by up to %.0f kg", w.pull()/measure.Gravity), "Nothing holds them amidships")
+}
+
+// TestTrestlesComeOut: what the list of helps, the steps and the figure say of a trestle is one
+// thing; its bar is longer than its legs are apart, clears the keel, and goes through its bay; it
+// is taken out when nothing is tied to it and before stringers cross the bay, and the frame is
+// lifted off its blocks, which stand clear of the ribs, before it is smoothed. With and without
+// edge-set.
+func TestTrestlesComeOut(t *testing.T) {
+	for _, set := range []bool{true, false} {
+		d := shipped(t, "river")
+		if !set {
+			d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0
+		}
+		f := facts(t, d, measure.Metric)
+		w, b := &writer{Facts: f}, bookOf(t, f)
+		bar, legs := w.Length(w.barLong()), w.Length(w.legsApart())
+		inOrder(t, steps(b)["Setting up"], "two trestles", "a bar "+bar+" long or more", legs+" apart inside or more", "held by bolts")
+		rows := tables(b)["Helps that the work needs and the boat does not keep"].Rows
+		said := ""
+		for _, r := range rows {
+			said += strings.Join(r, " ") + "\n"
+		}
+		inOrder(t, said, "a bar "+bar, legs+" apart", "loose bars", w.Length(w.looseLong()), "keel blocks", "upright planks")
+		if w.barLong() < w.legsApart()+2*legWide || w.looseLong() <= w.barLong() {
+			t.Errorf("bars of %v and %v over legs %v apart", w.barLong(), w.looseLong(), w.legsApart())
+		}
+		for _, h := range w.trestlesAt() {
+			keel, _ := f.Frame.Hull.KeelZ(h.At)
+			if air := w.barTop(h) - barTall - (keelUp + keel + w.keelTall()); air < 50 {
+				t.Errorf("the bar lies %.0f mm over the keel", air)
+			}
+			if under := w.looseTop(h) - loose - w.barTop(h); under < shims || under > shims+5 {
+				t.Errorf("%.0f mm of shims", under)
+			}
+			for _, r := range f.Frame.Ribs {
+				if off := math.Abs(r.Station - h.At); off < (float64(f.Frame.Design.Ribs.Width)+barWide)/2+10 {
+					t.Errorf("rib %s is in the bar's way", r.Name)
+				}
+			}
+		}
+		for _, x := range w.keelBlocks() {
+			for _, r := range f.Frame.Ribs {
+				if math.Abs(r.Station-x) < (float64(f.Frame.Design.Ribs.Width)+blockOn)/2 {
+					t.Errorf("a block at %.0f mm stands under rib %s", x, r.Name)
+				}
+			}
+		}
+		inOrder(t, stepsOf(b), "Lash the keel first", "draw the loose bars out", "Now take the trestles out", "unbolt the legs of one side", "Lash the stringers", "take the spreaders out", "lift the frame off its blocks", "Run a stocking over the outside")
+	}
+}
+
+// TestStraightedgeBesideSticks: at a rib whose place a spreader's stick takes the straightedge is
+// told to lie beside it, at no other. brook's sticks lie at 900 mm, clear by 25 mm of ribs A7 and F7, and
+// at midship on rib M.
+func TestStraightedgeBesideSticks(t *testing.T) {
+	for _, name := range []string{"brook", "lake", "river"} {
+		f := facts(t, shipped(t, name), measure.Metric)
+		said := (&writer{Facts: f}).besideSticks()
+		for _, r := range f.Frame.Ribs {
+			near := math.Inf(1)
+			for _, s := range f.Bend.Spread.Spreaders {
+				near = math.Min(near, math.Abs(s.At-r.Station))
+			}
+			if told := strings.Contains(said, " "+r.Name+" ("); told != (near < 25) {
+				t.Errorf("%s, rib %s, %.0f mm off a stick: %q", name, r.Name, near, said)
+			}
+		}
+	}
+}
+
+// TestWaterBoilsOff: 2 kW boil away 3.19 kg an hour: 7.2 MJ by 2.257 MJ/kg (steam tables).
+func TestWaterBoilsOff(t *testing.T) {
+	if got := boiledOff(2000, 1); math.Abs(got-3.19) > 0.005 {
+		t.Errorf("%.3f l", got)
+	}
 }

@@ -18,20 +18,21 @@ func (w *writer) helps() report.Table {
 	f, g := w.Frame, &w.Frame.Gunwale
 	t := report.Titled("Helps that the work needs and the boat does not keep").Words("What").Numbers("How many").Words("Size", "For")
 	row := func(what string, n int, size, use string) { t.Row(what, fmt.Sprint(n), size, use) }
+	row("story stick and rib stick", 1, "of thin plywood or hardboard, for which see Patterns: as long and wide as their sheets taped together", "to mark keel, stringers and ribs from")
 	w.sticksToCut(row)
 	if w.held(spreader.Together) != "" {
 		row("strap, or cord for a windlass", 1, "twice round both gunwales", "to draw them together")
 	}
-	row("trestles", 2, "bars longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "to set up on")
+	row("trestles", 2, w.aTrestle(), "to set up on")
+	row("loose bars and shims", 2, w.Length(loose)+" tall, "+w.Length(w.looseLong())+" long or more", "between trestles and gunwales, to draw out from under them")
 	if blocks := w.blockSizes(); blocks != "" {
 		row("blocks", 2, blocks+" thick", "between the gunwales' ends while they are tied together")
 	}
 	if w.Bend.EdgeSet != nil {
-		row("props", 2, "wedged to their height", "under both ends of the gunwales, while the edge-set is held")
-		row("keel blocks", 3, w.Length(keelUp)+" high, and shims", "to stand the keel on")
-		row("upright planks", 2, "fast to the floor, as high as the stems stand", "to clamp the stems to")
-		row("loose bars and shims", 2, w.Length(loose)+" tall, as long as the trestles' bars", "between trestles and gunwales, to draw out from under them")
+		row("props", 2, w.Letters.Units.Whole(w.propTall(1))+" tall (bow) and "+w.Letters.Units.Whole(w.propTall(-1))+" (stern), and wedges", "under both ends of the gunwales, while the edge-set is held")
 	}
+	row("keel blocks", 3, w.Length(keelUp)+" high, and shims", "to stand the keel on")
+	row("upright planks", 2, "fast to the floor, longer than "+w.Length(50*math.Ceil((keelUp+math.Max(f.Bow.Outline.Bounds().Max.Y, f.Stern.Outline.Bounds().Max.Y))/50)), "to clamp the stems to")
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
 		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
 	}
@@ -40,7 +41,7 @@ func (w *writer) helps() report.Table {
 	if n := w.Eye.Sighted; n > 0 && !w.Bend.OnForms() {
 		s, use := f.Stringers[n-1], "along the bilges while the ribs are bent"
 		if dry := w.stringersThat(func(s bend.Stringer) bool { return len(s.Hot) == 0 }); len(dry) > 0 {
-			use += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve, before they are marked"
+			use += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve, before they are sawn to length"
 		}
 		row("bilge battens", 2, fmt.Sprintf("%s by %s, up to %s long", w.Fine(float64(f.Design.Stringers.Width)), w.Fine(float64(f.Design.Stringers.Depth)), w.Length(math.Ceil((s.Fore-s.Aft)/50)*50)), use)
 	}
@@ -50,7 +51,8 @@ func (w *writer) helps() report.Table {
 		longest = math.Max(longest, r.Blank)
 	}
 	row("steam box", 1, "inside some "+w.Length(100)+" square and longer than "+w.Length(math.Ceil(longest/50)*50)+", dowels across it "+w.Length(30)+" over its floor for the ribs to lie on", "for the ribs")
-	row("boiler", 1, "of 2 kW or a camping stove's largest flame, and 5 liters of water, which last an hour and a half (from memory)", "to feed the box"+w.andSleeve())
+	const watts = 2000.0
+	row("boiler", 1, fmt.Sprintf("of %.0f kW or a camping stove's largest flame: it boils off %.0f liters an hour at the most; the ribs take %.0f liters in %s. A kettle beside it to fill it up from", watts/1000, math.Ceil(boiledOff(watts, 1)), math.Ceil(boiledOff(watts, w.steaming())), atLength(w.steaming())), "to feed the box"+w.andSleeve())
 	w.sleeveAndGauges(row)
 	row("soaking trough or tube", 1, "as long", "for their blanks")
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {

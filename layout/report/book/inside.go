@@ -112,7 +112,7 @@ func (w *writer) floors() {
 // underRibs says how cord comes round a rib that has its skin on.
 func (w *writer) underRibs() string {
 	deep := w.Fine(float64(w.Frame.Design.Stringers.Depth))
-	return "The cloth stands " + deep + " off a rib between the stringers: push the cord through there, behind the rib, with a hook of bent wire, blunt at its tip. At the keel it goes round the rib close beside the keel. Where a slat or a rail lies on a lashing, hollow its underside by a shaving until it does not rock."
+	return "Close beside a stringer the cloth stands nearly " + deep + " off a rib, midway between two much less: push the cord through there, beside the stringer or the keel, behind the rib, with a hook of bent wire, blunt at its tip. Where a slat or a rail lies on a lashing, hollow its underside by a shaving until it does not rock."
 }
 
 func (w *writer) braces() {
@@ -127,10 +127,10 @@ func (w *writer) braces() {
 	t.Note = "Leg is from the seat's back to the sole, worked from the stature, good to 30 mm: measure the person. The board stands at 0.95 of it from the backrest, knees a little bent."
 	b := w.Bend.Inside.Braces[0]
 	w.add(t, w.braceFigure(b), report.List{First: 1, Items: []string{
-		fmt.Sprintf("Plane two rails %s wide and %s tall. Bore %d holes of %s through each, level and across the boat, %s over its underside, %s apart, the middle one %s forward of the rail's after end: three steps forward and three aft for other legs and shoes.", w.Fine(b.RailWide), w.Fine(b.RailTall), inside.Holes, w.Length(inside.Peg), w.Fine(b.HoleUp), w.Length(inside.Step), w.Length(b.HoleAt-b.RailAft)),
+		fmt.Sprintf("Plane two rails %s wide and %s tall. Plane their undersides to the ribs: %s degrees, %s off the outboard edge, running out to nothing inboard, so that they stand plumb. Bore %d holes of %s through each, level and across the boat, %s over the inboard edge of its underside, %s apart, the middle one %s forward of the rail's after end: three steps forward and three aft for other legs and shoes.", w.Fine(b.RailWide), w.Fine(b.RailTall), report.Angle(b.Lean), w.Fine(b.Off()), inside.Holes, w.Length(inside.Peg), w.Fine(b.HoleUp), w.Length(inside.Step), w.Length(b.HoleAt-b.RailAft)),
 		"Lash both rails to the ribs under them, as the slats are.",
 		fmt.Sprintf("Saw the board %s tall and %s thick; it stands on the rails. Saw one square of %s, %s thick, corner to corner into two knees, and trim their legs to %s, the grain along the foot.", w.Fine(b.Tall), w.Fine(b.Thick), w.Length(inside.KneeSquare), w.Fine(b.RailWide), w.Length(inside.Knee)),
-		fmt.Sprintf("Glue and screw a knee on the board's forward face inboard of each rail, a card's thickness off it, its foot %s over the rail's underside, so that it clears the slats.", w.Fine(b.KneeFoot)),
+		fmt.Sprintf("Glue and screw a knee on the board's forward face inboard of each rail, a card's thickness off it, its foot %s over the inboard edge of the rail's underside, so that it clears the slats.", w.Fine(b.KneeFoot)),
 		fmt.Sprintf("When that is hard, stand the board in its place and bore each knee through the rail's middle hole, %s forward of the board and %s over the knee's foot. A peg of %s goes through both.", w.Length(inside.KneeHole), w.Length(inside.KneeUp), w.Length(inside.Peg)),
 		"Sit in the boat and push: the pegs come out by hand, and no foot goes under the board."}})
 	w.inTheWay()

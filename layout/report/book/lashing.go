@@ -19,7 +19,7 @@ func (w *writer) readyStringers() []string {
 		return nil
 	}
 	return []string{
-		"Mark the stringers from the story stick while they are straight, and saw their ends to its marks.",
+		"Saw the stringers' ends to their marks from the story stick.",
 		"Feather their ends now: plane the inner face away to nothing, as the chapter Joints says under Stringers to stem.",
 	}
 }
@@ -116,7 +116,7 @@ func (w *writer) cutToGaps() []string {
 	return []string{
 		"Saw the cross pieces by hand to their patterns, but leave their ends full: " + w.Letters.Units.Whole(frame.Around) + " longer at each end, which is what the cut list gives them.",
 		fmt.Sprintf("Measure between the gunwales at each cross piece, with the spreaders still in. Where they stand off the table's width by more than %s, look at the spreader there and at the free widths of the ribs beside it first.", w.Letters.Units.Whole(trial.OffDrawing(w.Bend))),
-		"Now cut each cross piece longer or shorter than its pattern by the difference, half of it at each end, and move its holes with the ends. Never force the gunwales to it.",
+		"Now cut each cross piece longer or shorter than its pattern by the difference, half of it at each end. Its holes are bored later, through the gunwales'. Never force the gunwales to it.",
 		"Fit and bolt the cross pieces, as the chapter Joints shows." + w.boltLast(),
 	}
 }
@@ -142,5 +142,5 @@ func (w *writer) takeOut() []string {
 		"Measure the beam at every spreader and write it down.",
 		"Now take the spreaders out " + how + ".",
 		"Measure the beam there again. Where it has moved by more than " + offWidth(w.Letters.Units) + ", put the spreader back and " + look + ".",
-	}, w.pegLast()...)
+	}, append(w.pegLast(), liftOff)...)
 }

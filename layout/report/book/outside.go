@@ -41,8 +41,22 @@ func (w *writer) outsideSkin() {
 // screwPlaces lists the screws of the strips, once where fore and aft are alike.
 func (w *writer) screwPlaces() report.Table {
 	o := w.Bend.Outside
-	t := report.Titled("Screws of the strips, from midship along the gunwale and the keel, " + w.Unit()).Names("Strip").Words("Places")
-	t.Note = "Forward is positive. Measure along the middle of the gunwale's upper face and square over: the outwale itself is longer, for it runs outside. A screw stands midway between two ribs, and is moved aside or added where a bolt, a peg or a lashing is in its way or the next one would be too far off. Keep to these places within " + w.Whole(marks.Joined) + " " + w.Unit() + ". One that stands on a scarf of the gunwale may stay: it goes square through both halves and its hole is bored, so that it pulls the joint together."
+	along := "the keel"
+	switch {
+	case o.Outwale.There() && o.Keel.There():
+		along = "the gunwale and the keel"
+	case o.Outwale.There():
+		along = "the gunwale"
+	}
+	t := report.Titled("Screws of the strips, from midship along " + along + ", " + w.Unit()).Names("Strip").Words("Places")
+	t.Note = "Forward is positive. "
+	if o.Outwale.There() {
+		t.Note += "Measure along the middle of the gunwale's upper face and square over: the outwale itself is longer, for it runs outside. "
+	}
+	t.Note += "A screw stands midway between two ribs, and is moved aside or added where a bolt, a peg or a lashing is in its way or the next one would be too far off. Keep to these places within " + w.Whole(marks.Joined) + " " + w.Unit() + "."
+	if o.Outwale.There() {
+		t.Note += " One that stands on a scarf of the gunwale may stay: it goes square through both halves and its hole is bored, so that it pulls the joint together."
+	}
 	row := func(name string, s outside.Strip) {
 		all := s.Screws
 		if s.Mirrored() {
@@ -71,7 +85,7 @@ func (w *writer) outsideSteps() (out []string) {
 		out = append(out, bed, w.screwed(s, "between the ribs, clear of mortises, bolts and pegs")+" Put the two on in turn, a few screws a side, so that they pull the boat alike.")
 	}
 	if s := o.Keel; s.There() {
-		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, thin its last %s to a feather at both ends, and oil it, a day before it goes on.", w.Fine(s.Across), w.Fine(s.Tall), w.Length(outside.Feather)), bed,
+		out = append(out, fmt.Sprintf("Strip under the keel: plane it to %s x %s, thin its last %s to a feather at both ends, and oil it, a day before it goes on. Hollow it by a shaving where it rides on the bumps of lashings.", w.Fine(s.Across), w.Fine(s.Tall), w.Length(outside.Feather)), bed,
 			w.screwed(s, "between the ribs, clear of their lashings and of what holds the stems' feet")+" Strap the thin ends down until the compound grips. Wipe off what comes out.", "When it is worn, in years to come, take it off and put on another.")
 	}
 	if o.Painter > 0 {

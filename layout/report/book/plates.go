@@ -18,7 +18,7 @@ func (w *writer) plates() {
 		and(w.machined()), wording.Counted(len(w.Plates.Boards), "plate"), w.fromBlanks(), pattern.GaugeStock)
 	t := report.Titled("Plates for the cutter, "+w.Unit()).Names("Plate").Words("Of").Numbers("Thick", "Parts").Words("Cut from, along the grain x across")
 	for i, b := range w.Plates.Boards {
-		from := "a sheet of " + w.Whole(b.Box.H()) + " x " + w.Whole(b.Box.W())
+		from := "a sheet of " + w.Whole(b.Stock.Y) + " x " + w.Whole(b.Stock.X) + ", or what the file says is enough"
 		if b.Blanks != nil {
 			from = wording.List(b.Blanks, func(k layout.Blank) string {
 				return wording.Counted(k.Count, "blank") + " of " + w.sawn(k.Long) + " x " + w.Cell(k.Wide)
@@ -26,7 +26,7 @@ func (w *writer) plates() {
 		}
 		t.Row(fmt.Sprint(i+1), b.Material, w.Cell(b.Thickness), fmt.Sprint(b.Parts), from)
 	}
-	t.Note = "A sheet is what the parts take at the most: the file for the cutter is laid closer."
+	t.Note = "The figure shows one way to lay the parts. The cutter's file lays them closer and otherwise: it says on each plate how much of a sheet that takes, and so do the plates in small among the patterns. Look there before you cut a sheet down."
 	w.add(w.platesFigure(), t)
 }
 

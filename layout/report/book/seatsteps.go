@@ -127,5 +127,5 @@ func (w *writer) oiled(k kit.Kit) []string {
 	if len(k.Pieces) == 0 {
 		return nil
 	}
-	return []string{"Oil all of its wood, and leave it for a day."}
+	return []string{"Oil all of its wood but the faces that are glued later, and leave it for a day."}
 }

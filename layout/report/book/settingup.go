@@ -192,11 +192,15 @@ func (w *writer) held(way spreader.Holds) string {
 	return wording.List(all, func(s spreader.Spreader) string { return w.Station(s.At) })
 }
 
-// markKeel is what is done to the keel before it is joined to anything.
-const markKeel = "Mark the keel from the story stick while it is straight, and saw its ends square to the marks."
-
-// looseBars says how trestles come out of a frame that ribs and keel close round.
-const looseBars = " Let the gunwales lie on loose bars. They are drawn out sideways when the ribs are pegged and nothing ties the gunwales down any more."
+// markBattens is what is done to stringers and keel before any of them is joined to anything: the
+// keel's lane is the lowest of the story stick, and only the top one has a free edge.
+func (w *writer) markBattens() string {
+	const saw = " Saw the keel's ends square to its marks."
+	if len(w.Frame.Stringers) == 0 {
+		return "Mark the keel from the story stick while it is straight." + saw
+	}
+	return "Mark the stringers and the keel from the story stick while they are straight: by the upper edge of its top lane, port and starboard, then saw that lane off and mark by the next one's. The keel's comes last." + saw
+}
 
 // setUp is the work from trestles to a frame that ribs can be fitted to. Depths are
 // measured when the keel is there and the edge-set sprung.
@@ -206,14 +210,14 @@ func (w *writer) setUp() []string {
 	if d := w.Frame.Design; d.Gunwale.Plies == 1 || d.Gunwale.Glued != design.GluedBent {
 		cut = w.sticks()
 	}
-	stand := []string{"Stand the gunwales on two trestles that are level with each other and across." + looseBars}
+	stand := append(w.trestles(), "Lay the gunwales on the loose bars.")
 	spread := []string{"Spread the gunwales, their ends lashed in the stems' notches."}
-	keel := []string{markKeel, "Clamp it to the feet of both stems.",
+	keel := []string{w.markBattens(), "Clamp it to the feet of both stems.",
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()
 		spread = []string{"Lay the gunwales on blocks of one height" + w.underMiddle() + ", beside the place of the boat, and spread them.", w.tieEnds() + " Tie them a hand's length from the ends, so that the cord will clear the stems."}
-		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs, at midship and at its ends. Beside the trestles there is some " + w.Letters.Units.Whole(w.trestlesAt()[0].Over) + " more: leave it, for the ribs are marked by what you measure."}
+		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs, at M, " + w.Frame.Ribs[0].Name + " and " + w.Frame.Ribs[len(w.Frame.Ribs)-1].Name + ". Beside the trestles there is some " + w.Letters.Units.Whole(w.trestlesAt()[0].Over) + " more: leave it, for the ribs are marked by what you measure."}
 	}
 	shaped := slices.Concat(spread, w.heldApart(), []string{
 		fmt.Sprintf("Set the lean of %s degrees with a bevel, and hold it with wedges in the notches.", report.Angle(math.Abs(g.Tilt))),
@@ -227,9 +231,32 @@ func (w *writer) setUp() []string {
 	return slices.Concat(cut, shaped, []string{
 		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie in the stems' notches. Leave them overnight.",
 		"When the glue is hard, bore for their pegs and drive them."}, w.stayIn(), keel, []string{
-		"Lay a straightedge across the gunwales at each rib's place. Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
+		"Lay a straightedge across the gunwales at each rib's place." + w.besideSticks() + " Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
 		"Write on the card under that table what you measured, and each rib's corrected length: the blanks are marked by it.",
 	})
+}
+
+// besideSticks says where a spreader's stick lies in the straightedge's way.
+func (w *writer) besideSticks() string {
+	const edge = 15.0 // mm, how thick a straightedge is at the most, and a little air
+	var at []string
+	for _, r := range w.Frame.Ribs {
+		for _, s := range w.Bend.Spread.Spreaders {
+			off := r.Station - s.At
+			if math.Abs(off) >= spreader.Stick/2+edge {
+				continue
+			}
+			side := "forward"
+			if off < -0.5 || math.Abs(off) <= 0.5 && s.Strap.Off > 0 {
+				side = "aft"
+			}
+			at = append(at, r.Name+" ("+side+" of it)")
+		}
+	}
+	if at == nil {
+		return ""
+	}
+	return " A spreader's stick lies in its way at " + and(at) + ": lay it there close beside the stick."
 }
 
 // stayIn is the work on cross pieces that hold the frame while ribs go in; none where

@@ -3,12 +3,14 @@ package book
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
-	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
@@ -17,36 +19,13 @@ import (
 const (
 	keelUp  = 400.0 // the keel's underside amidships over the floor, so that hands come under it
 	blockOn = 60.0  // a keel block along the boat
-	loose   = 20.0  // a loose bar, tall
-	barTall = 60.0  // a trestle's own bar
-	besides = 60.0  // between a trestle's leg and the widest of the frame
 	stemOff = 150.0 // from a gunwale's end to its prop
 )
-
-// trestlesAt are the two of what holds the gunwales that stand under them, aft and forward.
-func (w *writer) trestlesAt() []edgeset.Hold { return w.Bend.EdgeSet.Holds[1:3] }
 
 // keelTall is how high the keel's upper face stands over the hull's line, which is the skin's
 // outside, mm.
 func (w *writer) keelTall() float64 {
 	return float64(w.Frame.Design.Skin.Thickness() + w.Frame.Design.Keel.Depth)
-}
-
-// barOver is how high the upper face of a trestle's loose bar stands over the keel's, mm.
-func (w *writer) barOver(h edgeset.Hold) float64 {
-	keel, _ := w.Frame.Hull.KeelZ(h.At)
-	return w.Frame.Gunwale.At(h.At, 0, 0).Z + h.Over - keel - w.keelTall()
-}
-
-// legsApart is how far the inner faces of a trestle's legs stand apart at the least, mm.
-func (w *writer) legsApart() float64 {
-	most := 0.0
-	for _, r := range w.Frame.Ribs {
-		for _, p := range w.Frame.Corners(r) {
-			most = math.Max(most, p.X)
-		}
-	}
-	return 50 * math.Ceil((2*most+2*besides)/50)
 }
 
 // keelBlocks are where blocks carry the keel: in the middles of bays, out of the ribs' way.
@@ -59,6 +38,32 @@ func (w *writer) keelBlocks() []float64 {
 	}
 	bay := func(i int) float64 { return (r[i-1].Station + r[i].Station) / 2 }
 	return []float64{bay(1), bay(n / 2), bay(n - 1)}
+}
+
+// propAt is where a prop stands under the gunwales' ends, forward (1) or aft (-1), and propTall
+// how high it is sawn, mm: wedges make up the rest.
+func (w *writer) propAt(side float64) float64 {
+	aft, fore := w.Frame.Gunwale.Line.Ends()
+	return side * (math.Min(fore, -aft) - stemOff)
+}
+
+func (w *writer) propTall(side float64) float64 {
+	const wedges = 10.0
+	return 10 * math.Floor((keelUp+w.Frame.Gunwale.At(w.propAt(side), 0, 0).Z-wedges)/10)
+}
+
+// blockBays names the bays in which blocks carry the keel.
+func (w *writer) blockBays() string {
+	r := w.Frame.Ribs
+	if len(r) < 4 {
+		return "clear of the ribs' places"
+	}
+	var out []string
+	for _, x := range w.keelBlocks() {
+		i := slices.IndexFunc(r, func(r frame.Rib) bool { return r.Station > x })
+		out = append(out, r[i-1].Name+" and "+r[i].Name)
+	}
+	return "clear of the ribs' places: between " + wording.Joined(out, ", ", strings.Clone)
 }
 
 // weight letters a pull in kilograms, or in pounds: no finer than a hand feels it.
@@ -99,7 +104,7 @@ func (w *writer) springingSide() report.Figure {
 		s.path(layout.Cut, st.Outline.Map(geometry.Stretch(side, 1)).Map(geometry.Shift(0, keelUp)))
 		b := st.Outline.Bounds()
 		s.box(layout.Mark, side*(b.Max.X+10), 0, side*(b.Max.X+50), keelUp+b.Max.Y+60)
-		x := side * (math.Min(fore, -aft) - stemOff)
+		x := w.propAt(side)
 		s.line(layout.Mark, x, 0, x, up(geometry.Pt(x, g.At(x, 0, 0).Z)).Y)
 	}
 	for _, x := range w.keelBlocks() {
@@ -107,16 +112,15 @@ func (w *writer) springingSide() report.Figure {
 		s.box(layout.Mark, x-blockOn/2, 0, x+blockOn/2, keelUp+z)
 	}
 	for _, h := range w.trestlesAt() {
-		keel, _ := f.Hull.KeelZ(h.At)
-		top := keelUp + keel + deep + w.barOver(h)
-		s.box(layout.Mark, h.At-loose, top-loose, h.At+loose, top)
-		s.box(layout.Mark, h.At-loose, top-loose-barTall, h.At+loose, top-loose)
+		top, own := w.looseTop(h), w.barTop(h)
+		s.box(layout.Mark, h.At-barWide/2, top-loose, h.At+barWide/2, top)
+		s.box(layout.Mark, h.At-barWide/2, own-barTall, h.At+barWide/2, own)
 		for _, side := range []float64{-1, 1} {
-			s.line(layout.Mark, h.At+side*loose, top-loose-barTall, h.At+side*120, 0)
-			s.line(layout.Guide, h.At+side*(loose+0.8*per), top-loose-barTall, h.At+side*(loose+0.8*per), top+g.Height)
+			s.line(layout.Mark, h.At+side*barWide/2, own-barTall, h.At+side*120, 0)
+			s.line(layout.Guide, h.At+side*(barWide/2+0.8*per), own-barTall, h.At+side*(barWide/2+0.8*per), top+g.Height)
 		}
 	}
-	s.up(0, keelUp, (w.keelBlocks()[1]+blockOn)/per+4, w.Length(keelUp))
+	s.up(0, keelUp, w.keelBlocks()[0]/per+10, w.Length(keelUp))
 	b := f.Bow.Outline.Bounds()
 	s.note(b.Max.X+50, keelUp/2, 1.5, 0, layout.Left, "plank")
 	s.note(fore-stemOff, keelUp/2, -1.5, 0, layout.Right, "prop, "+w.weight(w.Bend.EdgeSet.Holds[3].Down))
@@ -154,12 +158,14 @@ func (w *writer) springingEnd() report.Figure {
 	z := keelUp + keel
 	s.box(layout.Cut, -half, z, half, z+deep)
 	s.line(layout.Tick, -apart/2-120, 0, apart/2+120, 0)
-	top := z + deep + w.barOver(h)
-	bar := apart/2 + 60
-	s.box(layout.Mark, -bar-30, top-loose, bar+30, top)
-	s.box(layout.Mark, -bar, top-loose-barTall, bar, top-loose)
+	top, under := w.looseTop(h), w.barTop(h)
+	bar, reach := w.barLong()/2, w.looseLong()/2
+	s.box(layout.Mark, -reach, top-loose, reach, top)
+	s.box(layout.Mark, -bar, under-barTall, bar, under)
 	for _, side := range []float64{-1, 1} {
-		s.box(layout.Mark, side*apart/2, 0, side*(apart/2+45), top-loose-barTall)
+		leg := side * (apart + legWide) / 2
+		s.box(layout.Mark, leg-legWide/2, 0, leg+legWide/2, under-barTall)
+		s.box(layout.Mark, leg-shims, under, leg+shims, top-loose)
 		own := func(out, up float64) geometry.Point {
 			p := g.At(h.At, out, up)
 			return geometry.Pt(side*p.Y, p.Z+h.Over+keelUp)
@@ -167,7 +173,7 @@ func (w *writer) springingEnd() report.Figure {
 		s.path(layout.Cut, curve.Polygon(own(-g.Width/2, 0), own(g.Width/2, 0), own(g.Width/2, g.Height), own(-g.Width/2, g.Height)))
 		tie := func(out float64) { // down outside and inside, round gunwale and bar
 			a := own(out, g.Height)
-			s.line(layout.Guide, a.X, a.Y+2, a.X, top-loose-barTall-4)
+			s.line(layout.Guide, a.X, a.Y+2, a.X, under-barTall-4)
 		}
 		tie(-g.Width/2 - 6)
 		tie(g.Width/2 + 6)
@@ -177,11 +183,14 @@ func (w *writer) springingEnd() report.Figure {
 	s.line(layout.Center, 0, z-20, 0, top+g.Height+60)
 	s.up(z+deep, top, 4, w.Letters.Units.Whole(w.barOver(h)))
 	s.across(-apart/2, apart/2, 40/per, w.Length(apart)+" or more")
-	s.note(bar+30, top-loose/2, 1.5, -1, layout.Left, "loose bar, on shims")
-	s.note(bar, top-loose-barTall/2, 1.5, -1, layout.Left, "trestle's bar")
+	s.up(0, under, -reach/per-6, w.Letters.Units.Whole(under))
+	s.across(-bar, bar, -6, w.Length(w.barLong())+" or more")
+	s.note(reach, top-loose/2, 1.5, -1, layout.Left, "loose bar, on shims")
+	s.note(bar, under-barTall/2, 1.5, -1, layout.Left, "trestle's bar")
+	s.note(bar, (under-barTall)*0.7, 1.5, -1, layout.Left, "legs that come off")
 	s.note(half, z, 2, -1, layout.Left, "keel")
 	s.note(0, top+g.Height+60, 1, 0, layout.Left, "under the string")
 	return report.Figure{Drawing: s.settled(),
-		Caption: "The forward trestle, " + ratio(per) + ", from ahead. Dashed: a tie round each gunwale and the trestle's bar, and the rib that comes beside it.",
+		Caption: "The forward trestle, " + ratio(per) + ", from ahead. Dashed: a tie round each gunwale and the trestle's bar, and the rib that comes beside it. The legs of one side come off, so that the bar can be drawn out.",
 		About:   "A trestle across the keel with a loose bar on it, both gunwales tied down, and its legs clear of the ribs."}
 }

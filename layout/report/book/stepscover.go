@@ -147,7 +147,7 @@ func (w *writer) fittingStep(k kit.Kit) step {
 	if k.Name == fittings.Seats && w.hungSeats() {
 		s.do, s.dry, s.tools = append(s.do, w.seatActs(k)...), s.dry+", oil a day", s.tools+", straightedge, square, bevel, bits of 6 and 12 mm, keyhole saw, chisel, wrench of 10 mm"
 	} else {
-		s.do = slices.Concat(s.do, w.shaping(k), w.worksOf(k), w.oiled(k))
+		s.do = slices.Concat(s.do, w.shaping(k), w.oiled(k), w.worksOf(k))
 	}
 	if slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return t.Key == "thread" }) {
 		s.tools += ", needle and palm"

@@ -27,7 +27,7 @@ func (w *writer) frameSteps() []step {
 		wrong: "the diagonals differ: push the longer one's ends together until they agree, then lash the ends again. One side is high: shim its trestle",
 		care:  "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"}
 	lash := step{name: string(hours.Lash), work: stage(hours.Lash), do: w.battensOn(), wood: []cutlist.Family{cutlist.Stringer}, buys: []string{"cord"},
-		tools: "story stick, pencil, plane, fid, spring clamps, saw, drill, chisel, tape" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
+		tools: "story stick, pencil, plane, fid, spring clamps, saw, drill, chisel, tape, wrench" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
 		wrong: "look the picture up in Judging by eye. Cut that lashing, ease the batten, and lash it again",
 		care:  "Awls and fids slip: push away from the other hand." + w.sleeveScalds(), who: "common practice, no source"}
 	if len(w.waiting()) > 0 {

@@ -18,18 +18,18 @@ import (
 func (w *writer) woodSteps() []step { return []step{w.patterns(), w.sawing(), w.gunwales(), w.stems()} }
 
 func (w *writer) patterns() step {
-	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib stick, or the rib strips where each rib has its own; and the gauges, one for each pair of ribs: a line inside the rib's own on the body plan by the thickness of a rib"
+	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib stick, or the rib strips where each rib has its own; and the gauges, " + fmt.Sprint(len(w.Frame.RibGroups)) + " in all, ribs that are alike share one: a line inside the rib's own on the body plan by the thickness of a rib"
 	return step{name: string(hours.Loft), work: stage(hours.Loft), buys: []string{"workshop"}, do: []string{
 		"Print the patterns at 100 %, sheet 1 first.",
 		"Measure both scale bars of sheet 1 with a steel rule, then print the others.",
 		"Lay the sheets of a strip on each other's crosses and tape them.",
-		"Pull a tape measure over each strip. The patterns' first sheet says how long it is.",
+		"Pull a tape measure over each strip that the patterns' first sheet has a length for, and along the row of distances on every other.",
 		trace + w.traced(),
-		"Keep the story stick flat and dry. Every batten is marked from it. Its lanes and the rib stick's are sawn off one after the other, the keel's and the midship rib's first: keep each, with its name on it, for a piece that is made anew.",
+		"Keep the story stick flat and dry. Every batten is marked from it. Its lanes and the rib stick's are sawn off from the top, one after the other, as they are done. Saw in the lane that is done, clear of the line below, which is the next one's edge. Keep each, with its name on it, for a piece that is made anew.",
 		"Where a strip or a lane shows one half, carry its marks round its edge to its back with a square: turned over at its 0, its back up and its marked edge on the same edge of the wood, it marks the other half.",
 		w.byMachine(),
 	}, tools: "printer, steel rule, tape measure, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
-		wrong: "a scale bar is off: set the printer to actual size and print again. It is still off: have the program make its proof, one sheet that tells what this printer stretches, and the patterns anew by what you measure on it. A strip is off: cut its tape and lay the sheets anew",
+		wrong: "a scale bar is off: set the printer to actual size and print again. It is still off: take the file to a print shop or to another printer, on the same paper, and measure again. Who made the files can also have the program make a proof of your printer, and patterns that allow for it. A strip is off: cut its tape and lay the sheets anew",
 		care:  "Work knives away from you.", who: "common practice, no source read"}
 }
 

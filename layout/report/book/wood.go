@@ -165,7 +165,7 @@ func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
 // priced is the table of what to buy.
 func (w *writer) priced() {
 	e := w.Cost
-	w.say("Prices are those of the table %q (%s), all in the one currency of that table. The tables that come with the program are invented, to compare boats by, and are no money of any country: ask for prices where you buy, and have the book made anew with a table of your own.", w.Prices.Name, w.Prices.About)
+	w.say("Prices are those of the table %q (%s), all in the one currency of that table. The tables that come with the program are invented, to compare boats by, and are no money of any country: ask for prices where you buy. From a table of your own who made this book can make it anew.", w.Prices.Name, w.Prices.About)
 	t := report.Titled("What to buy").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by")
 	for _, l := range e.Lines {
 		each := "-"
