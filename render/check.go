@@ -87,7 +87,7 @@ func CheckPlate(p layout.Plate) error {
 		return fmt.Errorf("a plate of %g by %g mm cannot be written", p.W, p.H)
 	}
 	if h := p.Hairline; h != 0 && !(h >= layout.LeastHairline && h <= layout.MostHairline) {
-		return fmt.Errorf("a hairline of %g mm cannot be written; accepted: %g to %g mm", h, layout.LeastHairline, layout.MostHairline)
+		return fmt.Errorf("a hairline of %.6g mm cannot be written; accepted: %.6g to %.6g mm", h, layout.LeastHairline, layout.MostHairline)
 	}
 	for _, q := range p.Parts {
 		if err := checkPart(q); err != nil {
@@ -111,7 +111,7 @@ func Trace(p layout.Plate) (trace.Plate, error) {
 
 // Describe says what a cutter's file holds, for whoever opens it.
 func Describe(p layout.Plate) string {
-	words := fmt.Sprintf("%.1f x %.1f mm (%.2f x %.2f in); one unit is one millimetre; exact size, no cutter offset applied; "+
+	words := fmt.Sprintf("%.1f x %.1f mm (%.2f x %.2f in); one unit is one millimeter; exact size, no cutter offset applied; "+
 		"the square in the SCALE layer is 100 mm wide and high; it and the SHEET layer are not to be cut", p.W, p.H, p.W/25.4, p.H/25.4)
 	for _, n := range p.Notes {
 		words += "; " + n

@@ -8,18 +8,21 @@ import (
 
 	"ribwright/cmd/internal/job"
 	"ribwright/cmd/ribwright/keep"
+	"ribwright/geometry/design"
 )
 
 // added is a set of files with the lists of the folders that they go to: each list tells of
 // them besides what it told of before. So a card that was filled in, or a design that was
-// changed by hand, is not written over.
+// changed by hand, is not written over, nor one design's files by another's of the same
+// title. boat is the design that the files are made from, "" for none.
 //
-// Errors: a file in the way that the program did not make, or that was changed since, unless
-// replace says that it may go; a file that cannot be made.
-func added(outs []keep.File, replace bool) ([]keep.File, error) {
+// Errors: a file in the way that the program did not make, or that was changed since, or was
+// made from another design, unless replace says that it may go; a file that cannot be made.
+func added(outs []keep.File, boat string, replace bool) ([]keep.File, error) {
 	var set, lists []keep.File
 	for len(outs) > 0 {
 		f := folder{dir: filepath.Dir(outs[0].Path), shared: true, replace: replace}
+		f.from = wayTo(boat, f.dir)
 		elsewhere := func(o keep.File) bool { return filepath.Dir(o.Path) != f.dir }
 		here := slices.DeleteFunc(slices.Clone(outs), elsewhere)
 		outs = slices.DeleteFunc(slices.Clone(outs), func(o keep.File) bool { return !elsewhere(o) })
@@ -30,6 +33,21 @@ func added(outs []keep.File, replace bool) ([]keep.File, error) {
 		set, lists = append(set, ready...), append(lists, list)
 	}
 	return append(set, lists...), nil
+}
+
+// wayTo is a design as a folder's list names it: a shipped one by its name, a file by the way
+// to it from the folder, which stays true when both are moved.
+func wayTo(boat, dir string) string {
+	if boat == "" || slices.Contains(design.ShippedNames(), boat) {
+		return boat
+	}
+	way := boat
+	file, err := filepath.Abs(boat)
+	from, fault := filepath.Abs(dir)
+	if rel, none := filepath.Rel(from, file); err == nil && fault == nil && none == nil {
+		way = rel
+	}
+	return flat(filepath.ToSlash(way))
 }
 
 // beside makes files for the folder in memory, and its list with them. What stands there as

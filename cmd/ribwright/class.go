@@ -118,7 +118,7 @@ func told(r *job.Class, program, dir string, all []sizing.Outcome) list {
 			continue
 		}
 		for _, m := range readList(filepath.Join(dir, o.Folder, listName)).made {
-			out.below = append(out.below, made{m.sum, o.Folder + "/" + m.name})
+			out.below = append(out.below, made{sum: m.sum, name: o.Folder + "/" + m.name})
 		}
 	}
 	return out

@@ -22,6 +22,7 @@ type folder struct {
 	dir     string
 	shared  bool      // it may hold anything; else one that holds things and no list is somebody's
 	replace bool      // write over files of the same names, whoever made them
+	from    string    // the design that the files are made from, as it lies from the folder; "" where that is not told
 	told    list      // notes, and files below, that its list is to tell of besides
 	disk    keep.Disk // nil for this machine's
 }
@@ -105,21 +106,42 @@ func (f folder) untouched(l list) bool {
 }
 
 // owns reports whether a file is there as the list says that the program made it.
-func (f folder) owns(l list, name string) bool {
+func (f folder) owns(l list, name string) bool { return len(f.makers(l, name)) > 0 }
+
+// makers are the designs from which the list says that a file was made as it is, "" for one
+// that is not told; none where it was not made so.
+func (f folder) makers(l list, name string) (from []string) {
 	path := filepath.Join(f.dir, name)
 	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
-		return false
+		return nil
 	}
 	data, err := os.ReadFile(path)
-	return err == nil && slices.Contains(l.made, made{keep.Sum(data), name})
+	if err != nil {
+		return nil
+	}
+	sum := keep.Sum(data)
+	for _, m := range l.made {
+		if m.sum == sum && m.name == name {
+			from = append(from, m.from)
+		}
+	}
+	return from
 }
 
-// inTheWay finds a file that would be replaced and that the program did not make.
+// inTheWay finds a file that would be replaced and that the program did not make, or made
+// from another design of the same title.
 func (f folder) inTheWay(l list, names []string) error {
 	for _, name := range names {
 		path := filepath.Join(f.dir, name)
-		if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) || f.replace || f.owns(l, name) || name == listName && l.read {
+		if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) || f.replace || name == listName && l.read {
 			continue
+		}
+		from := f.makers(l, name)
+		if slices.ContainsFunc(from, func(one string) bool { return one == "" || f.from == "" || one == f.from }) {
+			continue
+		}
+		if len(from) > 0 {
+			return fmt.Errorf("%s was made from %s, another design of this title; give one of the two another title or edition, take another folder with --out, or write over it with --replace", path, from[0])
 		}
 		return fmt.Errorf("%s was not made by this program, or was changed since; move it, take another folder with --out, or write over it with --replace", path)
 	}
@@ -134,7 +156,7 @@ func (f folder) inMemory(outs []job.Output, key string) (set []keep.File, now li
 		if err := o.Write(&b); err != nil {
 			return nil, now, fmt.Errorf("cannot make %s: %w", o.Name, err)
 		}
-		now.made = append(now.made, made{keep.Sum(b.Bytes()), o.Name})
+		now.made = append(now.made, made{keep.Sum(b.Bytes()), o.Name, f.from})
 		set = append(set, keep.File{Path: filepath.Join(f.dir, o.Name), Write: asBytes(b.Bytes())})
 	}
 	return set, now, nil

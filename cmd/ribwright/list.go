@@ -24,7 +24,10 @@ type list struct {
 }
 
 // made is a file that the program made, with the SHA-256 sum of its bytes.
-type made struct{ sum, name string }
+type made struct {
+	sum, name string
+	from      string // the design that it was made from, as it lies from the folder; "" where that is not told
+}
 
 func (l list) names() []string {
 	var out []string
@@ -37,6 +40,7 @@ func (l list) names() []string {
 // The lines of a list besides its files.
 const (
 	listHead  = "# Files here that ribwright made, with their SHA-256 sums. It replaces or removes\n# these alone, and only while they are as it made them. Keep this list with them.\n"
+	fromMark  = "# from "
 	keyMark   = "# made from "
 	wholeMark = "# complete"
 )
@@ -54,7 +58,14 @@ func (l list) text() string {
 	for _, note := range l.notes {
 		b.WriteString("# " + flat(note) + "\n")
 	}
-	for _, m := range slices.Concat(l.made, l.below) {
+	all := slices.Clone(l.made)
+	slices.SortStableFunc(all, func(a, b made) int { return strings.Compare(a.from, b.from) })
+	from := ""
+	for _, m := range append(all, l.below...) {
+		if m.from != from && m.from != "" {
+			from = m.from
+			b.WriteString(fromMark + from + "\n")
+		}
 		fmt.Fprintf(&b, "%s  %s\n", m.sum, m.name)
 	}
 	return b.String()
@@ -72,6 +83,7 @@ func readList(path string) list {
 		return list{}
 	}
 	l := list{read: true}
+	from := ""
 	for line := range strings.Lines(rest) {
 		line = strings.TrimRight(line, "\r\n")
 		if key, ok := strings.CutPrefix(line, keyMark); ok {
@@ -80,6 +92,10 @@ func readList(path string) list {
 		}
 		if line == wholeMark {
 			l.whole = true
+			continue
+		}
+		if design, ok := strings.CutPrefix(line, fromMark); ok {
+			from = design
 			continue
 		}
 		if strings.HasPrefix(line, "# ") {
@@ -91,9 +107,9 @@ func readList(path string) list {
 		case !ok || !filepath.IsLocal(name): // nothing outside the folder is ever taken for ours
 			return list{}
 		case filepath.Base(name) == name:
-			l.made = append(l.made, made{sum, name})
+			l.made = append(l.made, made{sum, name, from})
 		case deep && filepath.Base(within) == within && filepath.Base(file) == file:
-			l.below = append(l.below, made{sum, name})
+			l.below = append(l.below, made{sum: sum, name: name})
 		default:
 			return list{}
 		}

@@ -80,7 +80,11 @@ func (v verb) do(args []string, c console) error {
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
 	defer signal.Stop(stop)
-	set, err := added(outs, replace)
+	boat := ""
+	if s, ok := r.(interface{ Source() string }); ok {
+		boat = s.Source()
+	}
+	set, err := added(outs, boat, replace)
 	if err != nil {
 		return err
 	}

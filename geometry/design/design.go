@@ -13,7 +13,7 @@ type Design struct {
 	Changed    string     `toml:"changed,omitempty" json:",omitempty" most:"400" comment:"What this edition changes of the one before, in a line. None when left out."`
 	For        string     `toml:"for" most:"2000" comment:"Who and what it is for, in your own words."`
 	Skill      string     `toml:"skill,omitempty" json:",omitempty" comment:"How practiced the builder is, for the hours of the build book: experienced, average or beginner. Left out: average."`
-	Hull       Hull       `toml:"hull" comment:"The shape, without a mould: widths, depths and how the ribs turn."`
+	Hull       Hull       `toml:"hull" comment:"The shape, without a mold: widths, depths and how the ribs turn."`
 	Bow        Stem       `toml:"bow" comment:"The stem at the bow, seen from the side and cut from sheet or plank."`
 	Stern      *Stem      `toml:"stern,omitempty" comment:"The stem at the stern; leave [stern] out for a stern like the bow."`
 	Gunwale    Gunwale    `toml:"gunwale" comment:"The pair of rails that the ribs are mortised into."`
@@ -140,13 +140,13 @@ type Breasthook struct {
 // Skin is the cloth and its coating.
 type Skin struct {
 	Fiber   Fiber          `toml:"fiber" comment:"What the cloth is woven of: polyester (when left out; heat draws it taut and water leaves it so), nylon (tougher; slackens when wet) or cotton."`
-	Cloth   float64        `toml:"cloth" accepts:"0 to 3000 g/m2" comment:"The cloth as it is bought, grams per square metre: 271 (8 oz/yd2) when left out, 200 to 410 is usual. Coats come on top. 0 for a frame without its skin."`
+	Cloth   float64        `toml:"cloth" accepts:"0 to 3000 g/m2" comment:"The cloth as it is bought, grams per square meter: 271 (8 oz/yd2) when left out, 200 to 410 is usual. Coats come on top. 0 for a frame without its skin."`
 	Coats   int            `toml:"coats" accepts:"0 to 12" comment:"How many coats of the coating. 3 when left out; 0 for bare cloth."`
 	Solids  float64        `toml:"solids" accepts:"20 to 100 %, or 0 for 70 %" comment:"What of the coating's volume stays when it is dry, percent, as its data sheet says. 70 when left out or 0, from memory for two-part polyurethane."`
 	Roll    measure.Length `toml:"roll" accepts:"300 to 5000 mm, or 0 mm for the width that suits" comment:"Width of the cloth as it is sold; of the usual widths the one that suits when left out or 0 mm."`
 	Thick   measure.Length `toml:"thickness" accepts:"0 to 5 mm" comment:"Cloth and coating together, when you have measured it; what cloth and coats make when left out or 0 mm."`
-	Weighed float64        `toml:"mass,omitempty" json:",omitempty" accepts:"0 to 5000 g/m2" comment:"Only in older designs: cloth and coating together, grams per square metre, from which the cloth is worked out. Give cloth and coats instead."`
-	Tension float64        `toml:"tension" accepts:"0 to 2 N/mm" comment:"How hard the finished skin pulls from gunwale to gunwale, newtons for each millimetre along the boat. 0.3 when left out, from memory: 0.1 for slack cloth, 1 for taut; reports tell what a third of it and a good three times as much would do. 0 for a frame without its skin."`
+	Weighed float64        `toml:"mass,omitempty" json:",omitempty" accepts:"0 to 5000 g/m2" comment:"Only in older designs: cloth and coating together, grams per square meter, from which the cloth is worked out. Give cloth and coats instead."`
+	Tension float64        `toml:"tension" accepts:"0 to 2 N/mm" comment:"How hard the finished skin pulls from gunwale to gunwale, newtons for each millimeter along the boat. 0.3 when left out, from memory: 0.1 for slack cloth, 1 for taut; reports tell what a third of it and a good three times as much would do. 0 for a frame without its skin."`
 }
 
 // Outside is what goes on over the skin when it is coated.

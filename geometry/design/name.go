@@ -33,10 +33,7 @@ const SlugLong = 40
 // holds pictures, so that two such boats keep apart; "boat" stands in front of a name that
 // Windows keeps for a device.
 func (d *Design) Slug() string {
-	words := strings.FieldsFunc(strings.ToLower(strings.ToValidUTF8(d.Title, " ")), func(r rune) bool {
-		return !unicode.In(r, unicode.L, unicode.M, unicode.Nd)
-	})
-	letters := []rune(strings.Join(words, "-"))
+	letters := []rune(hyphened(d.Title))
 	s := strings.TrimRight(string(letters[:min(len(letters), SlugLong)]), "-")
 	switch {
 	case s == "" && strings.ContainsFunc(d.Title, func(r rune) bool { return r > unicode.MaxASCII && unicode.IsPrint(r) }):
@@ -47,6 +44,33 @@ func (d *Design) Slug() string {
 		return "boat-" + s
 	}
 	return s
+}
+
+// hyphened is a text in small letters, accents and digits of any script, with single hyphens
+// for whatever stands between.
+func hyphened(text string) string {
+	words := strings.FieldsFunc(strings.ToLower(strings.ToValidUTF8(text, " ")), func(r rune) bool {
+		return !unicode.In(r, unicode.L, unicode.M, unicode.Nd)
+	})
+	return strings.Join(words, "-")
+}
+
+// stemLong is the longest edition, in bytes, that stands in a file's name as it is: with a
+// slug of 160 bytes and what a file is it stays under the 255 that systems allow.
+const stemLong = 48
+
+// Stem returns what a design's files are called after: its slug, and its edition behind it
+// from the second on, so that no edition takes the place of another. An edition that is
+// long, or holds neither letter nor digit, is six letters of its fingerprint.
+func (d *Design) Stem() string {
+	if d.EditionName() == first {
+		return d.Slug()
+	}
+	edition := hyphened(d.Edition)
+	if edition == "" || len(edition) > stemLong {
+		edition = fmt.Sprintf("%.3x", sha256.Sum256([]byte(d.Edition)))
+	}
+	return d.Slug() + "-edition-" + edition
 }
 
 // isDevice reports whether Windows would take a file of that name for a device.

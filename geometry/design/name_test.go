@@ -152,3 +152,29 @@ func TestSlug(t *testing.T) {
 		}
 	}
 }
+
+// A file's name has 255 bytes on common file systems (POSIX leaves NAME_MAX to them; ext4,
+// APFS and NTFS: 255), and "-sail-patterns-tabloid-part.pdf" is the longest that follows.
+func TestStem(t *testing.T) {
+	for _, c := range []struct{ edition, want string }{
+		{"", "heron"},
+		{"1", "heron"},
+		{"2", "heron-edition-2"},
+		{"Spring 2027, 2", "heron-edition-spring-2027-2"},
+		{"../up", "heron-edition-up"},
+		{"第二版", "heron-edition-第二版"},
+	} {
+		if got := (&Design{Title: "Heron", Edition: c.edition}).Stem(); got != c.want {
+			t.Errorf("edition %q: %q, want %q", c.edition, got, c.want)
+		}
+	}
+	names := map[string]string{}
+	for _, edition := range []string{"!", "?", strings.Repeat("a", 48), strings.Repeat("a", 49), strings.Repeat("a", 50), strings.Repeat("舟", 26)} {
+		d := Design{Title: strings.Repeat("𝒜", 60), Edition: edition}
+		name := d.Stem() + "-sail-patterns-tabloid-part.pdf"
+		if len(name) > 255 || names[name] != "" {
+			t.Errorf("edition %q: %q has %d bytes, or is %q too", edition, name, len(name), names[name])
+		}
+		names[name] = edition
+	}
+}

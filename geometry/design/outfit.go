@@ -17,15 +17,15 @@ type Outfit struct {
 // Sail is a small fore-and-aft sail with what carries it.
 type Sail struct {
 	Rig    Rig            `toml:"rig" comment:"spritsail, when left out, leg-of-mutton, lug, or vee: two spars spread from one foot, for running before the wind only."`
-	Area   float64        `toml:"area" accepts:"0.5 to 8 m2, or 0 to let the boat decide" comment:"Square metres. 0.5 to 8; 0 lets the boat's righting moment and the wind decide."`
-	Wind   float64        `toml:"wind" accepts:"2 to 12 m/s" comment:"The steady wind in which you want to carry full sail, metres per second. 2 to 12."`
+	Area   float64        `toml:"area" accepts:"0.5 to 8 m2, or 0 to let the boat decide" comment:"Square meters. 0.5 to 8; 0 lets the boat's righting moment and the wind decide."`
+	Wind   float64        `toml:"wind" accepts:"2 to 12 m/s" comment:"The steady wind in which you want to carry full sail, meters per second. 2 to 12."`
 	Hike   bool           `toml:"hike" comment:"true: the crew leans out over the gunwale; false: they sit inside against it."`
 	Reefs  int            `toml:"reefs" accepts:"0 to 3" comment:"How many times the sail can be made smaller. 0 to 3."`
 	MastAt measure.Length `toml:"mast_at" comment:"Station of the mast, forward positive; 0 mm lets the program choose."`
 	Pack   measure.Length `toml:"pack" accepts:"400 to 4000 mm, or 0 mm" comment:"Of a vee: how long the longest piece may be when it is packed; its spars come apart. 0 mm for 1.2 m."`
 	Spars  string         `toml:"spars" accepts:"a wood" comment:"Wood of mast and spars."`
 	Boards string         `toml:"boards" accepts:"a wood" comment:"Wood of leeboard, partner, step and bracket."`
-	Cloth  float64        `toml:"cloth" accepts:"30 to 400 g/m2" comment:"Mass of the sailcloth, grams per square metre. 30 to 400."`
+	Cloth  float64        `toml:"cloth" accepts:"30 to 400 g/m2" comment:"Mass of the sailcloth, grams per square meter. 30 to 400."`
 	Bolt   measure.Length `toml:"bolt" accepts:"500 to 2000 mm" comment:"Width of the cloth as it comes off the roll. 500 to 2000 mm."`
 	Seam   measure.Length `toml:"seam" accepts:"6 to 40 mm" comment:"How far one panel lies over the next. 6 to 40 mm."`
 	Hem    measure.Length `toml:"hem" accepts:"10 to 80 mm" comment:"Cloth turned in round the edges. 10 to 80 mm."`

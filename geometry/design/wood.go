@@ -15,7 +15,7 @@ import (
 // left out of a known wood stays as the table has it.
 type Wood struct {
 	Name       string  `toml:"name" comment:"A wood that 'ribwright help species' lists, to give it other values, or a new name, with every value from density to free_ratio."`
-	Density    float64 `toml:"density" comment:"Kilograms per cubic metre at 12 % moisture, water included. 100 to 1400."`
+	Density    float64 `toml:"density" comment:"Kilograms per cubic meter at 12 % moisture, water included. 100 to 1400."`
 	Stiff      float64 `toml:"stiff" comment:"Modulus of elasticity in bending, N/mm2. 1000 to 30000."`
 	Strong     float64 `toml:"strong" comment:"Modulus of rupture in bending, N/mm2. 10 to 300."`
 	Strength   string  `toml:"strength_standing" comment:"How firmly density, stiff and strong are known: handbook, common practice, from memory or measured; measured when left out."`

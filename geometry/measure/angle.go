@@ -109,7 +109,7 @@ func (a Angle) String() string {
 // ParseAngle would refuse the text.
 func (a Angle) MarshalText() ([]byte, error) {
 	if !readable(float64(a), float64(MaxAngle)) {
-		return nil, fmt.Errorf("angle of %g rad cannot be written; at most 360 deg either way is accepted", float64(a))
+		return nil, fmt.Errorf("angle of %.6g rad cannot be written; at most 360 deg either way is accepted", float64(a))
 	}
 	return []byte(a.String()), nil
 }

@@ -124,7 +124,7 @@ func (l Length) String() string {
 // refuse the text.
 func (l Length) MarshalText() ([]byte, error) {
 	if !readable(float64(l), float64(MaxLength)) {
-		return nil, fmt.Errorf("length of %g mm cannot be written; at most %s either way is accepted", float64(l), MaxLength)
+		return nil, fmt.Errorf("length of %.6g mm cannot be written; at most %s either way is accepted", float64(l), MaxLength)
 	}
 	return []byte(l.String()), nil
 }

@@ -94,7 +94,7 @@ func (b *Brief) Check(seats int) error {
 	case !(b.LongestStick >= ShortestSticks && b.LongestStick <= LongestSticks):
 		return fmt.Errorf("a longest stick of %.4g mm; accepted: %.0f to %.0f mm", b.LongestStick, ShortestSticks, LongestSticks)
 	case !(b.Speed >= SlowestSpeed && b.Speed <= FastestSpeed):
-		return fmt.Errorf("a speed of %.3g m/s; accepted: %g to %g m/s", b.Speed/1000, SlowestSpeed/1000, FastestSpeed/1000)
+		return fmt.Errorf("a speed of %.3g m/s; accepted: %.6g to %.6g m/s", b.Speed/1000, SlowestSpeed/1000, FastestSpeed/1000)
 	}
 	for _, wood := range []string{b.Wood, b.RibWood} {
 		if _, err := timber.Lookup(wood); err != nil {

@@ -52,7 +52,7 @@ type Water struct {
 // temperature outside 0 to 35.
 func At(k Kind, celsius float64) (Water, error) {
 	if !(celsius >= Coldest && celsius <= Warmest) {
-		return Water{}, fmt.Errorf("water of %g C is out of range; accepted: %g to %g C", celsius, Coldest, Warmest)
+		return Water{}, fmt.Errorf("water of %.6g C is out of range; accepted: %.6g to %.6g C", celsius, Coldest, Warmest)
 	}
 	w := Water{k, celsius, Density(k, celsius), 0}
 	w.Viscosity = dynamic(k, celsius) / w.Density

@@ -35,12 +35,12 @@ func withViewerHints(file []byte, more, about string) ([]byte, error) {
 	open := fmt.Appendf(nil, "%s 0 obj\n<<\n", root[1])
 	begin := bytes.LastIndex(file, append([]byte("\n"), open...))
 	if begin < 0 {
-		return nil, errors.New("the PDF came out without a catalogue; please report this")
+		return nil, errors.New("the PDF came out without a catalog; please report this")
 	}
 	object := file[begin+1:]
 	end := bytes.Index(object, []byte("endobj"))
 	if end < 0 {
-		return nil, errors.New("the PDF came out with a broken catalogue; please report this")
+		return nil, errors.New("the PDF came out with a broken catalog; please report this")
 	}
 	out := append([]byte("%PDF-1.7"), file[len("%PDF-1.7"):]...)
 	offset := len(out)

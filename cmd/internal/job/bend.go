@@ -94,7 +94,7 @@ func (b *Bend) tell(k bent) (*Result, error) {
 		Warnings: warnings(finding.List{k.Report.InALine()})}
 	if b.Picture {
 		title := k.design.Title
-		out.Outputs = []Output{{k.design.Slug() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {
+		out.Outputs = []Output{{k.design.Stem() + "-bend.svg", "the plan shape before and after, and the forces", func(to io.Writer) error {
 			return svg.EncodeFigure(to, figure.Balance(title, k.Report.Boat, k.Without, k.Trials, b.Miss).Said(b.Units.Words),
 				"The gunwales of "+title+" from above, dashed with every cross piece in and solid with some taken out, changes exaggerated, with the force in each cross piece. "+k.titled()+".")
 		}}}

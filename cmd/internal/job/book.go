@@ -119,7 +119,7 @@ func (b *Book) Do(w World) (*Result, error) {
 	}
 	out := []Output{t.file}
 	if b.HTML {
-		screen, err := onScreen(k.design.Slug(), t.report)
+		screen, err := onScreen(k.design.Stem(), t.report)
 		if err != nil {
 			return nil, err
 		}
@@ -153,7 +153,7 @@ func (b *Book) told(k *facts, w World, prices *cost.Table) (out toldBook, err er
 	if err != nil {
 		return out, of(k.name, err)
 	}
-	out.file = Output{k.design.Slug() + "-book-" + doc.Paper.Name + ".pdf", fmt.Sprintf("the build book, %s of %s", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
+	out.file = Output{k.design.Stem() + "-book-" + doc.Paper.Name + ".pdf", fmt.Sprintf("the build book, %s of %s", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
 		func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }}
 	return out, nil
 }

@@ -169,7 +169,7 @@ func (b *AsBuilt) judge(k *facts, f built.Facts) (*Result, error) {
 	out := &Result{Report: k.report("as it is built", built.Of(f)).In(b.Units), Numbers: numbers, Warnings: warnings(finding.List{f.Afloat})}
 	if f.Design != nil {
 		d := f.Design.Design
-		out.Outputs = []Output{{k.design.Slug() + "-as-built.toml", "the boat as built, a design like any other", func(to io.Writer) error { return design.Encode(to, d) }}}
+		out.Outputs = []Output{{k.design.Stem() + "-as-built.toml", "the boat as built, a design like any other", func(to io.Writer) error { return design.Encode(to, d) }}}
 	}
 	return out, nil
 }
@@ -260,7 +260,7 @@ func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	slug := k.design.Slug()
+	slug := k.design.Stem()
 	return &Result{
 		Numbers: numbers,
 		Report: k.report("card of measures", append([]report.Block{report.Say("Fill the card at the trestles, any ribs and any cells, and type it into the table beside it. Then ask again with the table: what is off, which rib wants something done, and how the ribs that remain are cut and bent.")},

@@ -85,7 +85,7 @@ func (c *Compare) Do(w World) (*Result, error) {
 	out := &Result{Report: k.new.report("compared with edition "+k.old.design.EditionName(), told), Numbers: numbers}
 	if k.kept != nil {
 		d := k.kept.Design
-		out.Outputs = []Output{{d.Slug() + "-kept.toml", "the edition that keeps what is cut; see how it floats, then loft it",
+		out.Outputs = []Output{{d.Stem() + "-kept.toml", "the edition that keeps what is cut; see how it floats, then loft it",
 			func(to io.Writer) error { return design.Encode(to, d) }}}
 	}
 	return out, nil

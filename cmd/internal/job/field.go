@@ -109,7 +109,16 @@ func joined(v []string) string { return strings.Join(v, ",") }
 func asIs(s string) (string, error) { return s, nil }
 
 // yes is a choice that is made or not.
-func yes(to *bool) Value { return bind(to, strconv.ParseBool, strconv.FormatBool) }
+func yes(to *bool) Value { return bind(to, yesOrNo, strconv.FormatBool) }
+
+// yesOrNo reads whether a choice is made.
+func yesOrNo(s string) (bool, error) {
+	is, err := strconv.ParseBool(s)
+	if err != nil {
+		return false, fmt.Errorf("%q is not understood; accepted: true or false", s)
+	}
+	return is, nil
+}
 
 // whole is a whole number from low to high; a lower one stands for none.
 func whole(to *int, low, high int) Value {
@@ -132,7 +141,7 @@ func length(to *float64, low, high float64) Value {
 	return bind(to, func(s string) (float64, error) {
 		v, err := measure.ParseLength(s)
 		if err == nil && !(float64(v) >= low && float64(v) <= high) {
-			err = fmt.Errorf("%s is out of range; accepted: %g to %g mm", v, low, high)
+			err = fmt.Errorf("%s is out of range; accepted: %.6g to %.6g mm", v, low, high)
 		}
 		return float64(v), err
 	}, orNothing(func(v float64) string { return measure.Length(v).String() }))
@@ -228,7 +237,7 @@ func showTemperature(v float64) string { return trimmed(v) + "C" }
 func plainNumber(s string, low, high float64) (float64, error) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
 	if err != nil || !(v >= low && v <= high) {
-		return 0, fmt.Errorf("%q is not understood; accepted: a number, %g to %g%s", wording.Clip(s, 30), low, high, wording.Decimals(s))
+		return 0, fmt.Errorf("%q is not understood; accepted: a number, %.6g to %.6g%s", wording.Clip(s, 30), low, high, wording.Decimals(s))
 	}
 	return v, nil
 }

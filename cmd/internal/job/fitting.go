@@ -166,7 +166,7 @@ const clothWide = 3000
 
 // result tells of the outfit and makes the files that are asked for.
 func (t *Fitting) result(f outfitting, w World) (*Result, error) {
-	stem := f.facts.design.Slug() + "-" + f.name
+	stem := f.facts.design.Stem() + "-" + f.name
 	out := &Result{Report: f.facts.report(f.kind, f.blocks).In(t.Units)}
 	var err error
 	if out.Numbers, err = f.numbers(nil); err != nil {

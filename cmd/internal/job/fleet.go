@@ -175,7 +175,7 @@ func (f *Fleet) outputs(r *stow.Report) []Output {
 			continue
 		}
 		d := b.Frame.Design
-		out = append(out, Output{d.Slug() + ".toml", "the proposed design; loft it, and see first how it floats",
+		out = append(out, Output{d.Stem() + ".toml", "the proposed design; loft it, and see first how it floats",
 			func(to io.Writer) error { return design.Encode(to, d) }})
 	}
 	return out

@@ -89,7 +89,7 @@ func (f *Float) Do(w World) (*Result, error) {
 	}
 	out := &Result{Report: k.report("afloat", trial.Afloat(r, f.Units)).In(f.Units), Numbers: numbers, Warnings: warnings(finding.List{r.InALine()})}
 	if f.Picture {
-		out.Outputs = []Output{{k.design.Slug() + "-float.svg", "the sheer plan and the curves",
+		out.Outputs = []Output{{k.design.Stem() + "-float.svg", "the sheer plan and the curves",
 			func(to io.Writer) error {
 				return svg.EncodeFigure(to, figure.Afloat(r, f.Units), f.Units.Words(figure.AfloatAbout(r))+" "+k.titled()+".")
 			}}}

@@ -193,7 +193,7 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	slug, sheets := k.design.Slug(), made.printed
+	slug, sheets := k.design.Stem(), made.printed
 	numbers, err := json.Numbers(bends, list, sheets)
 	if err != nil {
 		return nil, of(k.name, err)

@@ -145,6 +145,6 @@ func (l *Look) tell(k *facts, first *design.Design, trial *afloat.Report, bends 
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	out := Output{k.design.Slug() + ".toml", "the design as it now is", func(to io.Writer) error { return design.Encode(to, k.design) }}
+	out := Output{k.design.Stem() + ".toml", "the design as it now is", func(to io.Writer) error { return design.Encode(to, k.design) }}
 	return &Result{Report: k.report("looked at", nil), Numbers: numbers, Outputs: []Output{out}}, nil
 }

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"flag"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"os"
 	"regexp"
@@ -196,6 +197,25 @@ func answersWhole(t *testing.T, about string, d *design.Design, verb string, nam
 
 var notANumber = regexp.MustCompile(`\b(NaN|[+-]Inf|Infinity)\b|%!`)
 
+// cutWhole reads a cutter's file back: no edge crosses itself, and none is longer than the
+// boat with its cloth.
+func cutWhole(t *testing.T, about string, d *design.Design, file []byte) {
+	t.Helper()
+	dxf, err := rendertest.ReadDXF(file)
+	if err != nil {
+		t.Errorf("%s: %v", about, err)
+		return
+	}
+	for i, e := range dxf.On("CUT") {
+		if e.Outline.Closed && rendertest.CrossesItself(e.Outline.Points(12)) {
+			t.Errorf("%s: edge %d, within %+v, crosses itself", about, i+1, e.Outline.Bounds())
+		}
+		if b := e.Outline.Bounds(); math.Hypot(b.W(), b.H()) > float64(d.Hull.Length)+500 {
+			t.Errorf("%s: edge %d runs over %.0f x %.0f mm", about, i+1, b.W(), b.H())
+		}
+	}
+}
+
 // drawnSanely reads a file back: nothing in it is no number, words stand on their sheet, and no
 // line of it, cut off by its sheet or not, runs farther than the boat with its cloth is long.
 func drawnSanely(t *testing.T, about string, d *design.Design, name string, file []byte) {
@@ -203,6 +223,9 @@ func drawnSanely(t *testing.T, about string, d *design.Design, name string, file
 	if !strings.HasSuffix(name, ".pdf") {
 		if m := notANumber.Find(file); m != nil {
 			t.Errorf("%s: holds %q", about, m)
+		}
+		if strings.HasSuffix(name, ".dxf") {
+			cutWhole(t, about, d, file)
 		}
 		return
 	}

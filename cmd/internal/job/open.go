@@ -31,6 +31,9 @@ type Subject struct {
 // Name takes the design.
 func (s *Subject) Name(names []string) { s.Design = names[0] }
 
+// Source is the design that the job's files are made from.
+func (s *Subject) Source() string { return s.Design }
+
 // usual is the design of a request that names none.
 func usual() Subject { return Subject{Design: design.ShippedNames()[0]} }
 

@@ -54,7 +54,7 @@ func (s *Sail) Fields() []Field {
 		instead(s.said, "wind", "speed", "the steady wind for full sail, as 5m/s or 10kn; 5 m/s when the design says nothing", wind, func(d *design.Sail) *float64 { return &d.Wind }),
 		insteadLength(s.said, "mast-at", "station of the mast", func(d *design.Sail) *measure.Length { return &d.MastAt }),
 		insteadLength(s.said, "pack", "of a vee, how long its pieces may be when it is packed; 1.2 m when left out", func(d *design.Sail) *measure.Length { return &d.Pack }),
-		instead(s.said, "hike", "", "the crew leans out over the gunwale", strconv.ParseBool, func(d *design.Sail) *bool { return &d.Hike }),
+		instead(s.said, "hike", "", "the crew leans out over the gunwale", yesOrNo, func(d *design.Sail) *bool { return &d.Hike }),
 		instead(s.said, "reefs", "number", "how many times the sail can be made smaller, 0 to 3", reefs, func(d *design.Sail) *int { return &d.Reefs }),
 	)
 }
@@ -106,7 +106,7 @@ func (p *Pair) Fields() []Field {
 		insteadLength(p.said, "width", "of a beam; the loads decide when left out", func(d *design.Pair) *measure.Length { return &d.Width }),
 		insteadLength(p.said, "depth", "of a beam; the loads decide when left out", func(d *design.Pair) *measure.Length { return &d.Depth }),
 		instead(p.said, "person", "mass", "who may step on the middle of one beam", person, func(d *design.Pair) *float64 { return &d.Person }),
-		instead(p.said, "beams", "number", "how many beams, 2 to 4", strconv.Atoi, func(d *design.Pair) *int { return &d.Beams }),
+		instead(p.said, "beams", "number", "how many beams, 2 to 4", howMany, func(d *design.Pair) *int { return &d.Beams }),
 	)
 }
 
@@ -220,4 +220,13 @@ func (r *Row) outfitting(k *facts, all *outfit.Outfits) outfitting {
 		drawings: outfits.Row(fit, units, r.FullSize), first: outfits.RowingFirst(fit, units), plates: []plateOf{boards(outfits.Parts(made))},
 		numbers: func(doc *layout.Document) (any, error) { return json.Row(fit, doc) },
 	}
+}
+
+// howMany reads a number of beams; the design says how many there may be.
+func howMany(text string) (int, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(text))
+	if err != nil {
+		return 0, fmt.Errorf("%q is not understood; accepted: a whole number, 2 to 4", text)
+	}
+	return n, nil
 }

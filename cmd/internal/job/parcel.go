@@ -51,9 +51,9 @@ func (p *Parcel) Do(w World) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	all := []Output{{k.design.Slug() + ".toml", "the design", func(to io.Writer) error { return design.Encode(to, k.design) }}}
+	all := []Output{{k.design.Stem() + ".toml", "the design", func(to io.Writer) error { return design.Encode(to, k.design) }}}
 	all = append(append(append(all, patterns.Outputs...), told.file), sheet.Outputs...)
-	one := Output{k.design.Slug() + ".zip", "everything in one file", func(to io.Writer) error { return zipped(to, all, w) }}
+	one := Output{k.design.Stem() + ".zip", "everything in one file", func(to io.Writer) error { return zipped(to, all, w) }}
 	return &Result{Report: patterns.Report, Outputs: []Output{one}}, nil
 }
 

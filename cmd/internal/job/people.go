@@ -192,7 +192,7 @@ func (s sitter) sits(d *design.Design, i int, one *design.Person) error {
 		return misuse("crew", "person %d is a dog, which sits on no seat; give its place on the floor, as %gkg:dog@300mm", i+1, s.mass)
 	}
 	if !one.Role.Live() && s.mass < leastBare {
-		return misuse("crew", "person %d of %g kg is little for one who paddles; accepted: 15 kg or more, or a child or dog, as %gkg:child@300mm", i+1, s.mass, s.mass)
+		return misuse("crew", "person %d of %.4g kg is little for one who paddles; accepted: 15 kg or more, or a child or dog, as %.4gkg:child@300mm", i+1, s.mass, s.mass)
 	}
 	if !d.Suits(*one) {
 		return misuse("crew", "person %d: %v does not go with the floor or a pad on it; name another seat%s, or sit with the legs out: floor", i+1, one.Posture, seatsOf(d))

@@ -53,11 +53,13 @@ func newBreasthook(name string, d *design.Design, h *hull.Hull, g Gunwale, side 
 	}
 	right, nose := curve.Polyline(pts...), pts[pieces]
 	left := right.Reverse().Map(geometry.Stretch(1, -1))
-	out.Outline = slices.Concat(right, curve.Path{curve.Line{A: nose, B: geometry.Point{X: nose.X, Y: -nose.Y}}}, left)
+	sides := slices.Concat(right, curve.Path{curve.Line{A: nose, B: geometry.Point{X: nose.X, Y: -nose.Y}}}, left)
 	if d.Outside.Painters > 0 {
 		out.Painter = float64(b.Length-b.Hollow) / 2 * stretch
 	}
-	return out, out.closeHollow(float64(b.Hollow))
+	var err error
+	out.Outline, err = closeHollow(name, sides, float64(b.Hollow))
+	return out, err
 }
 
 // Hole is the painter's hole as the plate's pattern has it, nil for none.
@@ -82,20 +84,40 @@ func hookBevel(tilt float64, tip, root geometry.Point3) float64 {
 	return math.Asin(down / math.Sqrt(fx*fx+fy*fy+fz*fz))
 }
 
-// closeHollow ends the outline by the inner edge, hollowed towards the nose.
-func (b *Breasthook) closeHollow(depth float64) error {
-	from, to := b.Outline[len(b.Outline)-1].End(), b.Outline[0].Start()
-	if depth == 0 {
-		b.Outline = append(b.Outline, curve.Line{A: from, B: to})
-		return nil
+// closeHollow ends an outline's sides by the inner edge, hollowed towards the nose.
+//
+// Errors: a hollow so deep for the plate's width and length that it runs out through the
+// sides.
+func closeHollow(end string, sides curve.Path, depth float64) (curve.Path, error) {
+	out := hollowed(sides, depth)
+	if at, crosses := out.Crossing(crossingTol); crosses {
+		return nil, fmt.Errorf("%s breasthook: its hollow of %.0f mm runs out through its sides %.0f mm from the gunwale ends, so its outline crosses itself; accepted here: up to %.0f mm (breasthook.hollow), or a longer plate (breasthook.length)", end, depth, -at.X, deepest(sides, depth))
 	}
-	half := from.Y
-	if depth > half {
-		return fmt.Errorf("%s breasthook: a hollow of %.0f mm is deeper than half its %.0f mm width; accepted here: up to %.0f mm (breasthook.hollow)", b.End, depth, 2*half, half)
+	return out, nil
+}
+
+// crossingTol is how finely a hollow is looked at, mm: it leaves its corner at an angle, so
+// that coarse chords would hide a narrow crossing.
+const crossingTol = 0.001
+
+// deepest is the deepest hollow in whole millimeters that stays between the sides.
+func deepest(sides curve.Path, depth float64) float64 {
+	for d := math.Ceil(depth) - 1; d > 0; d-- {
+		if _, crosses := hollowed(sides, d).Crossing(crossingTol); !crosses {
+			return d
+		}
+	}
+	return 0
+}
+
+// hollowed is the outline with its inner edge.
+func hollowed(sides curve.Path, depth float64) curve.Path {
+	from, to := sides[len(sides)-1].End(), sides[0].Start()
+	if depth == 0 {
+		return append(slices.Clone(sides), curve.Line{A: from, B: to})
 	}
 	// hollowArc dips below a level chord; turned a quarter it dips forward.
-	arc := hollowArc(geometry.Point{X: -half, Y: 0}, geometry.Point{X: half, Y: 0}, depth)
+	arc := hollowArc(geometry.Point{X: -from.Y}, geometry.Point{X: from.Y}, depth)
 	turned := curve.Path{arc}.Map(geometry.Turn(math.Pi / 2).Then(geometry.Shift(from.X, 0)))
-	b.Outline = append(b.Outline, turned.Reverse()...)
-	return nil
+	return slices.Concat(sides, turned.Reverse())
 }

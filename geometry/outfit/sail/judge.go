@@ -20,7 +20,7 @@ func (f *Fit) judge() {
 	f.judgeBed()
 	n := &f.Findings
 	f.Boat.SayOutfits(n)
-	n.Warn("capsize", finding.Practice, "practise letting the sail go, taking it down and climbing back in shallow warm water before anything else; an open canoe that fills under sail does not sail home. Flotation in both ends, a life jacket on each person, a knife at hand, nobody else's help counted on")
+	n.Warn("capsize", finding.Practice, "practice letting the sail go, taking it down and climbing back in shallow warm water before anything else; an open canoe that fills under sail does not sail home. Flotation in both ends, a life jacket on each person, a knife at hand, nobody else's help counted on")
 	n.Warn("rules", finding.Law, "a sail takes the boat out of what is said of boats moved by people alone (in the European Union directive 2013/53/EU, article 2(2)(a)); by a yardstick that leaves canoes out, %.0f kg all up count as a sailing boat from %.2f m2, and this sail has %.2f m2. Registration, insurance, lights and rights of way may change; local law comes first",
 		f.Load.Mass, Sailing(f.Load.Mass), f.Plan.Area())
 }

@@ -90,12 +90,12 @@ func (t *Table) check(name string) error {
 	}{{"wood", t.Wood, most}, {"item", t.Item, most}, {"spread", t.Spread, 1}} {
 		for _, k := range slices.Sorted(maps.Keys(part.prices)) {
 			if v := part.prices[k]; !(v >= 0 && v <= part.top) || math.IsInf(v, 0) {
-				return fmt.Errorf("%s: %s.%s: %g is out of range; accepted: 0 to %g", name, part.key, k, v, part.top)
+				return fmt.Errorf("%s: %s.%s: %.6g is out of range; accepted: 0 to %.6g", name, part.key, k, v, part.top)
 			}
 		}
 	}
 	if _, ok := t.Wood["other"]; !ok {
-		return fmt.Errorf(`%s: wood.other: is missing; accepted: the price of a cubic metre of woods that are not named`, name)
+		return fmt.Errorf(`%s: wood.other: is missing; accepted: the price of a cubic meter of woods that are not named`, name)
 	}
 	return nil
 }

@@ -50,7 +50,7 @@ func (c *reader) plausible(r Row) error {
 		}
 		if m >= Moisture {
 			if most := map[int]float64{Moisture: 200, Steam: 600}[m]; !(v >= 0 && v <= most) {
-				return c.fault(r.Line, "rib %s: %s of %g is out of range; accepted: 0 to %g", c.f.name(r.Rib), columns[m], v, most)
+				return c.fault(r.Line, "rib %s: %s of %.6g is out of range; accepted: 0 to %.6g", c.f.name(r.Rib), columns[m], v, most)
 			}
 			continue
 		}

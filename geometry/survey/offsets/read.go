@@ -189,7 +189,7 @@ func (t *Table) gather(rows []row, name string) *wording.Fault {
 	for i := range t.Stations {
 		t.Stations[i].order()
 		if s := t.Stations[i]; len(s.Points) == 1 && s.Points[0].X > 20 {
-			return &wording.Fault{File: name, Line: s.Line, Text: fmt.Sprintf("station %g mm has one point, %g mm off the middle line; accepted: two points and more, or an end on the middle line", s.X, s.Points[0].X)}
+			return &wording.Fault{File: name, Line: s.Line, Text: fmt.Sprintf("station %.4g mm has one point, %.4g mm off the middle line; accepted: two points and more, or an end on the middle line", s.X, s.Points[0].X)}
 		}
 	}
 	return nil

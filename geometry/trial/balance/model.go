@@ -120,12 +120,12 @@ func (m *Model) check() error {
 	inside := func(at float64) bool { return at > r.From+sameStation && at < r.To-sameStation }
 	for _, s := range m.ribs {
 		if !inside(s.At) || !(s.Stiffness >= 0) || !geometry.Finite(s.Stiffness) {
-			return fmt.Errorf("rib %s at %.0f mm with a stiffness of %g N per mm; accepted: between the gunwale's ends, 0 or more", s.Name, s.At, s.Stiffness)
+			return fmt.Errorf("rib %s at %.0f mm with a stiffness of %.6g N per mm; accepted: between the gunwale's ends, 0 or more", s.Name, s.At, s.Stiffness)
 		}
 	}
 	for _, s := range m.struts {
 		if !inside(s.At) || !(s.Stiffness > 0) || !geometry.Finite(s.Stiffness) {
-			return fmt.Errorf("%s at %.0f mm with a stiffness of %g N per mm; accepted: between the gunwale's ends, more than 0", s.Name, s.At, s.Stiffness)
+			return fmt.Errorf("%s at %.0f mm with a stiffness of %.6g N per mm; accepted: between the gunwale's ends, more than 0", s.Name, s.At, s.Stiffness)
 		}
 	}
 	return nil

@@ -86,13 +86,13 @@ func (m *Model) settle(at outline, h Held) (*Rest, error) {
 func (m *Model) check() error {
 	for i, c := range []Chord{m.Gunwales, m.Keel} {
 		if !(c.From < 0 && c.To > 0) || !(c.Bend > 0 && c.Stretch > 0) || !geometry.Finite(c.Bend+c.Stretch) {
-			return fmt.Errorf("the %s from %.0f to %.0f mm with a stiffness of %g N mm2; accepted: across midship, more than 0",
+			return fmt.Errorf("the %s from %.0f to %.0f mm with a stiffness of %.6g N mm2; accepted: across midship, more than 0",
 				[]string{"gunwales run", "keel runs"}[i], c.From, c.To, c.Bend)
 		}
 	}
 	for _, p := range m.Posts {
 		if !(p.At > max(m.Gunwales.From, m.Keel.From) && p.At < min(m.Gunwales.To, m.Keel.To)) || !(p.Free >= 0 && p.Held >= 0) || !geometry.Finite(p.Free+p.Held) {
-			return fmt.Errorf("the rib at %.0f mm with %g N per mm of height; accepted: between the ends of keel and gunwales, 0 or more", p.At, p.Held)
+			return fmt.Errorf("the rib at %.0f mm with %.6g N per mm of height; accepted: between the ends of keel and gunwales, 0 or more", p.At, p.Held)
 		}
 	}
 	return nil

@@ -123,6 +123,9 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 	if err := o.Check(); err != nil {
 		return layout.Plate{}, err
 	}
+	if err := whole(parts); err != nil {
+		return layout.Plate{}, err
+	}
 	parts, err := o.fitting(o.freed(parts))
 	if err != nil {
 		return layout.Plate{}, err
@@ -140,6 +143,20 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 		}
 	}
 	return o.arranged(title, all), nil
+}
+
+// whole refuses a part that cannot be cut in one piece, because an edge of it crosses itself.
+func whole(parts []layout.Part) error {
+	const tol = 0.05 // mm: less than a cutter follows a line
+	for _, p := range parts {
+		for _, edge := range p.Cut {
+			if at, crosses := edge.Crossing(tol); crosses {
+				b := p.Bounds()
+				return fmt.Errorf("the part %s cannot be cut: its outline crosses itself %.0f mm from its left end and %.0f mm from its lower edge; change the measures of it in the design", p.Name, at.X-b.Min.X, at.Y-b.Min.Y)
+			}
+		}
+	}
+	return nil
 }
 
 // sets parts the parts by thickness, the thickest first, and by material, when that is

@@ -30,7 +30,7 @@ func (w *writer) cutList() {
 	w.blocksInList(&t)
 	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f liters of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
 	if o := w.InOutfits; o.Volume > 0 {
-		t.Note += fmt.Sprintf(" The outfits' are %.2f litres and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
+		t.Note += fmt.Sprintf(" The outfits' are %.2f liters and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
 	}
 	w.add(t)
 	w.forms()
