@@ -54,7 +54,7 @@ func Said(d *design.Design, changes ...Change) string {
 	var out []string
 	for _, c := range changes {
 		if b, ok := c.Measure.Band(d); ok && b.Now != c.To {
-			out = append(out, fmt.Sprintf("%s %s to %s %s", c.Measure, plain(b.Now), plain(c.To), c.Measure.Unit()))
+			out = append(out, fmt.Sprintf("%s %s %s to %s %[3]s", c.Measure, plain(b.Now), c.Measure.Unit(), plain(c.To)))
 		}
 	}
 	return strings.Join(out, ", ")

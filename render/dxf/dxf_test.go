@@ -112,7 +112,7 @@ func TestHeader(t *testing.T) {
 		}
 	}
 	said2 := strings.Join(d.Comments, "")
-	for _, w := range []string{"no cutter offset applied", "one unit is one millimetre", "Brook"} {
+	for _, w := range []string{"no cutter offset applied", "one unit is one millimeter", "Brook"} {
 		if !strings.Contains(said2, w) {
 			t.Errorf("the comments %q do not say %q", said2, w)
 		}

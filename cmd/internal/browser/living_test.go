@@ -136,7 +136,7 @@ func TestEditions(t *testing.T) {
 		same(v, `document.getElementById("kept").hidden`, false)
 		design := v.files("brook", [][2]string{{"hull-beam", beam}})("look", ".toml")
 		v.do(evaluate(`document.getElementById("status").textContent = ""`))
-		got := v.savedAs(dir, "Save the edition that keeps what is cut", "brook-kept.toml")
+		got := v.savedAs(dir, "Save the edition that keeps what is cut", "brook-edition-3-kept.toml")
 		if want := v.commandLine("-kept.toml", "compare", []string{"brook", design.name}, [][2]string{{"cut", "stems,gunwales"}}, design); !bytes.Equal(got, want) {
 			t.Error("the edition that keeps what is cut is not the command line's")
 		}

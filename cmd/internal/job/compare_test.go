@@ -450,7 +450,7 @@ func TestCompareTold(t *testing.T) {
 	if verdicts["gunwales"] == "make again" || verdicts["rib A1"] != "fits" || verdicts["rib M"] != "fits" || verdicts["thwart 1"] == "fits" {
 		t.Errorf("verdicts %v", verdicts)
 	}
-	if n.Keeps == nil || len(n.Keeps.Takes)+len(n.Keeps.Leaves) != 1 || m.files["brook-kept.toml"] == nil {
+	if n.Keeps == nil || len(n.Keeps.Takes)+len(n.Keeps.Leaves) != 1 || m.files["brook-edition-3-kept.toml"] == nil {
 		t.Errorf("kept: %+v", n.Keeps)
 	}
 	if len(n.Sheets.Keep) < 10 || len(n.Sheets.Reprint) > 7 {
@@ -460,7 +460,7 @@ func TestCompareTold(t *testing.T) {
 		t.Errorf("told:\n%s", m.said)
 	}
 	l := do(t, asked(t, "loft", "new.toml", "--since", "old.toml", "--nest", "quick"), w)
-	s := l.read(t, "brook")
+	s := l.read(t, "brook-edition-2")
 	if len(s.pages) != len(n.Sheets.Reprint)+len(n.Sheets.Serve) {
 		t.Errorf("%d sheets printed, want %d that must and %d that may be", len(s.pages), len(n.Sheets.Reprint), len(n.Sheets.Serve))
 	}

@@ -296,7 +296,7 @@ func TestOddFrames(t *testing.T) {
 		"no stringers": func(d *design.Design) { d.Stringers.At = nil },
 		"few ribs":     func(d *design.Design) { d.Ribs.Pitch = 400; d.Ribs.FromBow, d.Ribs.FromStern = 1200, 1200 },
 		"no thwarts":   func(d *design.Design) { d.Thwarts = nil },
-		"off midship":  func(d *design.Design) { d.Ribs.AtMidship, d.Thwarts = false, nil },
+		"off midship":  func(d *design.Design) { d.Ribs.AtMidship, d.Thwarts, d.Seats[0].At = false, nil, -453.5 },
 		"flat bottom": func(d *design.Design) {
 			for i := range d.Hull.Sections {
 				d.Hull.Sections[i].BottomTurn = 0
