@@ -112,9 +112,9 @@ func boltSizes(h *seat.Hung) string {
 	a, b := h.Front.Hanger, h.After.Hanger
 	washers := 4 * (a.Washers() + b.Washers() + 2)
 	if a.BoltLong() == b.BoltLong() {
-		return fmt.Sprintf("8 of M6 x %.0f mm, %d washers", a.BoltLong(), washers)
+		return fmt.Sprintf("8 of M6 x %.0f mm and %d washers", a.BoltLong(), washers)
 	}
-	return fmt.Sprintf("4 of M6 x %.0f mm in front, 4 of M6 x %.0f mm behind, %d washers", a.BoltLong(), b.BoltLong(), washers)
+	return fmt.Sprintf("4 of M6 x %.0f mm in front, 4 of M6 x %.0f mm behind, and %d washers", a.BoltLong(), b.BoltLong(), washers)
 }
 
 // things are what is bought for a seat.
@@ -124,7 +124,7 @@ func things(s seat.Seat) []kit.Thing {
 	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints", At: top}
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
-		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts M6 with hexagon heads, plain nuts and washers of 24 mm across, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger: " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
+		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts M6 with hexagon heads, plain nuts and washers of 24 mm across, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger; each seat takes " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
 			{Key: "epoxy", Name: "epoxy and its filler", Amount: 0.1, Unit: "kg", How: "beds the nuts of the bolts", At: at}}
 		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
 		if h.Bottom == design.Slats {

@@ -37,9 +37,9 @@ func (w *writer) sprung() []string {
 		return nil
 	}
 	return []string{
-		"With a helper at each end, lift the spread gunwales with all that holds them over the stems, and lower them until their ends lie on the shelves of both stems, against the horns. The middle stands high still. Lash the ends there, as the chapter Joints shows; then take off what tied them.",
+		"Take the string off, for the sticks must come down past it. With a helper at each end, lift the spread gunwales with all that holds them over the stems, and lower them until their ends lie on the shelves of both stems, against the horns. The middle stands high still. Lash the ends there, as the chapter Joints shows; then take off what tied them. Stretch the string again from stem to stem, over the sticks.",
 		"Now spring the edge-set; it takes two people. Draw the gunwales down onto the loose bars of both trestles, at both together and port and starboard alike, and tie each gunwale down round the trestle's own bar. A trestle holds them down by up to " + w.weight(w.pull()) + ": put as much on its feet where it is lighter. Nothing holds them amidships.",
-		"Prop both ends of the gunwales from below, close to the stems. Props and ties stay until ribs and keel are lashed.",
+		"Prop both ends of the gunwales from below, close to the stems: a board nailed across the top of each prop, which stands beside the stem, bears both gunwales. Props and ties stay until ribs and keel are lashed.",
 		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's, give or take " + w.Letters.Units.Whole(setWithin) + ". Where they stand lower, take shims from under the loose bars, and draw the gunwales down after them; where they stand higher, add shims.",
 	}
 }
