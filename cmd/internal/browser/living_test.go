@@ -141,7 +141,7 @@ func TestEditions(t *testing.T) {
 			t.Error("the edition that keeps what is cut is not the command line's")
 		}
 		if os.Getenv("RIBWRIGHT_LONG") != "" {
-			got = v.savedAs(dir, "Save the changed sheets", "brook-patterns-letter.pdf")
+			got = v.savedAs(dir, "Save the changed sheets", "brook-edition-2-patterns-letter.pdf")
 			if want := v.commandLine(".pdf", "loft", []string{design.name}, [][2]string{{"since", "brook"}}, design); !bytes.Equal(got, want) {
 				t.Errorf("the changed sheets are not the command line's: %d bytes, %d wanted", len(got), len(want))
 			}
