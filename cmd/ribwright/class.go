@@ -94,7 +94,7 @@ func (f folder) still(key string, anew func() ([]job.Output, error)) ([]job.Outp
 		if err != nil || keep.Sum(data) != m.sum {
 			return anew()
 		}
-		out = append(out, job.Output{Name: m.name, Says: "the book of the whole course, as it was", Write: func(w io.Writer) error { _, err := w.Write(data); return err }})
+		out = append(out, job.Output{Name: m.name, Says: "of the whole course, as it was", Write: func(w io.Writer) error { _, err := w.Write(data); return err }})
 	}
 	if len(out) == 0 {
 		return anew()

@@ -14,6 +14,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/course"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/family"
@@ -30,12 +31,13 @@ type Class struct {
 	Table  string // of builders, by its name
 	Books  bool   // the build book of every boat too
 	Prices string // of the books: a level, or the name of a table
+	Terms  course.Terms
 	Sizing
 }
 
 // NewClass returns the request with its defaults.
 func NewClass() *Class {
-	c := &Class{Sizing: newSizing(), Books: true, Prices: usualPrices}
+	c := &Class{Sizing: newSizing(), Books: true, Prices: usualPrices, Terms: usualTerms}
 	c.quick, c.Loft = true, true
 	return c
 }
@@ -44,7 +46,7 @@ func NewClass() *Class {
 func (c *Class) Fields() []Field {
 	printing := c.Sizing.printing()
 	books := Field{Name: "book", Says: "the build book of each boat too", Value: yes(&c.Books)}
-	return append(append(c.Sizing.fields(), printing[0], books, prices(&c.Prices)), printing[1:]...)
+	return slices.Concat(c.Sizing.fields(), []Field{printing[0], books, prices(&c.Prices)}, terms(&c.Terms), printing[1:])
 }
 
 // Name takes the table.

@@ -196,8 +196,17 @@ func TestCourseBook(t *testing.T) {
 	}
 	key, files := course.Book(all)
 	outs, err := files()
-	if err != nil || len(outs) != 1 || outs[0].Name != "course-book-letter.pdf" || !slices.Contains(course.Names(), outs[0].Name) || len(written(t, outs[0])) < 10000 {
+	if err != nil || len(outs) != 2 || outs[0].Name != "course-book-letter.pdf" || outs[1].Name != "course-plan.csv" || !slices.Contains(course.Names(), outs[0].Name) || !slices.Contains(course.Names(), outs[1].Name) || len(written(t, outs[0])) < 10000 {
 		t.Fatalf("%+v, %v", outs, err)
+	}
+	longer, err := classOf(t, "--loft=false", "--hours-a-day", "8").Read(inMemory(two))
+	if err != nil {
+		t.Fatal(err)
+	}
+	longer.Make(0, func(Built) (sizing.Status, error) { return sizing.Kept, nil })
+	longer.Make(2, func(Built) (sizing.Status, error) { return sizing.Kept, nil })
+	if other, _ := longer.Book(all); other == key {
+		t.Error("longer days leave the key as it was")
 	}
 	heavier, err := classOf(t, "--loft=false").Read(inMemory(strings.Replace(two, "72", "82", 1)))
 	if err != nil {

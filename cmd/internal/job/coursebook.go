@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/course"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
@@ -20,17 +21,18 @@ import (
 	"ribwright/render/pdf"
 )
 
-// share is what a boat puts into the wood and the shopping of its course, and no more, so that
-// all of a course can be held at once.
+// share is what a boat puts into the wood, the shopping and the days of its course, and no more,
+// so that all of a course can be held at once.
 type share struct {
 	plan  *cutlist.Plan
 	items []materials.Item
 	cost  float64
 	hours float64
+	work  []course.Operation
 }
 
 func shareOf(p book.Facts) *share {
-	return &share{p.Plan, p.Needs.Items, p.Cost.Likely, hours.Hours(p.Work, "", p.Skill)}
+	return &share{p.Plan, p.Needs.Items, p.Cost.Likely, hours.Hours(p.Work, "", p.Skill), course.Of(p.Bend, p.Needs, p.Work, p.Skill)}
 }
 
 // withBook adds the boat's book for its own builder, and notes its share in the course.
@@ -82,7 +84,7 @@ func (c *Course) share(i int) error {
 // or the run was interrupted.
 func (c *Course) Book(all []sizing.Outcome) (key string, files func() ([]Output, error)) {
 	sum := sha256.New()
-	fmt.Fprintf(sum, "%v %+v %v %q", c.class.Units, c.class.Printer, c.world.Made, titleOf(c.class.Table))
+	fmt.Fprintf(sum, "%v %+v %+v %v %q", c.class.Units, c.class.Printer, c.class.Terms, c.world.Made, titleOf(c.class.Table))
 	var rows []int
 	for i, o := range all {
 		if o.Status == sizing.NotDone {
@@ -105,7 +107,7 @@ func (c *Course) Book(all []sizing.Outcome) (key string, files func() ([]Output,
 func (c *Course) Names() []string {
 	out := []string{SummaryName}
 	if sheet, err := c.class.bookOf(hours.Average).sheet(); err == nil && c.class.Books {
-		out = append(out, bookName(sheet))
+		out = append(out, bookName(sheet), PlanName)
 	}
 	return out
 }
@@ -126,18 +128,24 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 	told := book.Course{Title: titleOf(c.class.Table), Units: c.class.Units, Prices: c.prices}
 	var plans []*cutlist.Plan
 	var items [][]materials.Item
+	var work []course.Builder
 	for i, o := range all {
 		if !slices.Contains(rows, i) {
 			told.LeftOut = append(told.LeftOut, o.Name)
 			continue
 		}
 		s := c.shares[i]
-		plans, items = append(plans, s.plan), append(items, s.items)
+		plans, items, work = append(plans, s.plan), append(items, s.items), append(work, course.Builder{Name: o.Name, Work: s.work})
 		told.Boats = append(told.Boats, book.CourseBoat{Builder: o.Name, Folder: o.Folder, Length: o.Length, Beam: o.Beam, Depth: o.Depth, Hours: s.hours, Cost: s.cost})
 	}
 	told.Pool = cutlist.Pool(plans)
 	told.Rings = told.Pool.Rings()
 	told.Cost = cost.Of(materials.Together(items, &told.Pool.Plan), &told.Pool.Plan, c.prices)
+	days, err := course.Make(work, c.class.Terms)
+	if err != nil {
+		return nil, err
+	}
+	told.Days = days
 	sheet, err := c.class.bookOf(hours.Average).sheet()
 	if err != nil {
 		return nil, err
@@ -146,6 +154,6 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Output{{bookName(sheet), fmt.Sprintf("the book of the whole course, %s of %s: boards, ripping plan, shopping, bins", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
-		func(to io.Writer) error { return pdf.Encode(to, doc, c.world.Made) }}}, nil
+	return []Output{{bookName(sheet), fmt.Sprintf("the book of the whole course, %s of %s: days, boards, ripping plan, shopping, bins", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
+		func(to io.Writer) error { return pdf.Encode(to, doc, c.world.Made) }}, planned(days)}, nil
 }

@@ -13,9 +13,9 @@ import (
 	"ribwright/geometry/survey/built"
 )
 
-// course is a table of builds with their cards: each board of brook's ribs springs back its
+// manyBuilds is a table of builds with their cards: each board of brook's ribs springs back its
 // own, and hands miss as they do.
-func course(t testing.TB, n int) World {
+func manyBuilds(t testing.TB, n int) World {
 	t.Helper()
 	b, f := standing(t, "brook")
 	r := rand.New(rand.NewPCG(18, 60))
@@ -49,7 +49,7 @@ func course(t testing.TB, n int) World {
 // TestLearnCourse: sixty cards of one design are read and learned from in under a second, or
 // three on a machine that has other work, and what was planted, 11 %, lies within what is told of them.
 func TestLearnCourse(t *testing.T) {
-	w := course(t, 60)
+	w := manyBuilds(t, 60)
 	best := time.Hour
 	var m made
 	for range 5 { // on a machine that has other work
@@ -80,7 +80,7 @@ func TestLearnCourse(t *testing.T) {
 // TestCardsAlone: cards that no table lists are of the design that is said; those and notes
 // that one lists count there, given by themselves too; without a design a card is refused.
 func TestCardsAlone(t *testing.T) {
-	w := course(t, 4)
+	w := manyBuilds(t, 4)
 	table := "design,measures,notes\nbrook,card-0.csv,notes-0.csv\n"
 	files := w.Files
 	w.Files = func(name string) ([]byte, error) {
@@ -101,7 +101,7 @@ func TestCardsAlone(t *testing.T) {
 
 // TestTwice: a build that is listed and sent counts once.
 func TestTwice(t *testing.T) {
-	w := course(t, 2)
+	w := manyBuilds(t, 2)
 	r := asked(t, "built", "brook", "card-0.csv").(*AsBuilt)
 	r.Feedback = true
 	sent := do(t, r, w).files["feedback.csv"]

@@ -191,9 +191,9 @@ func (c *counter) wood() {
 	c.share(Saw, "set the saw for a section", settings, "sections", setting)
 	c.share(Saw, "rip", rips, "m", 0.9)
 	c.share(Saw, "crosscut and mark", pieces, "pieces", crosscut)
-	c.share(Saw, "plane and ease the edges", metres, "m", planing)
-	c.share(Saw, "scarf and glue", joints, "scarfs", 15)
-	c.add(Saw, "joint and glue staves of wide parts", float64(c.p.GlueLines()), "glue lines", 20)
+	c.share(Saw, PlaneSticks, metres, "m", planing)
+	c.share(Saw, Scarf, joints, "scarfs", 15)
+	c.add(Saw, Staves, float64(c.p.GlueLines()), "glue lines", 20)
 }
 
 // frame is the frame, from the gunwales to the last lashing.
@@ -201,17 +201,17 @@ func (c *counter) frame() {
 	f := c.f
 	ribs, plies := float64(len(f.Ribs)), float64(f.Design.Gunwale.Plies)
 	if f.Gunwale.Made() {
-		c.add(Gunwale, "saw and fair the sheer's curve", 2*plies, "plies", 15)
+		c.add(Gunwale, Sheer, 2*plies, "plies", 15)
 	}
-	c.add(Gunwale, "glue plies of a pair of gunwales", 2*(plies-1), "glue lines", 15)
+	c.add(Gunwale, GluePlies, 2*(plies-1), "glue lines", 15)
 	c.out = append(c.out, Mortises(f, f.Design.Gunwale.Mortises)...)
 	c.add(Gunwale, "cut the ends", 4, "ends", 8)
 	c.add(Ends, "saw and shape stems", 2, "stems", 45)
 	c.add(Ends, "make and fit breasthooks", 2, "breasthooks", 35)
 	c.add(Setup, "spread the gunwales and tie the ends", 1, "boat", 110)
-	c.add(Bend, "rig the steam box", 1, "boat", 45)
-	c.add(Bend, "mark, trim and ease ribs", ribs, "ribs", 3)
-	c.add(Bend, "saw, drill and fair forms", float64(c.n.Forms.Plates), "plates", 20)
+	c.add(Bend, RigBox, 1, "boat", 45)
+	c.add(Bend, ReadyRibs, ribs, "ribs", 3)
+	c.add(Bend, SawForms, float64(c.n.Forms.Plates), "plates", 20)
 	c.add(Bend, "steam and bend", ribs, "ribs", 3)
 	if d := f.Design; d.Bending.Stock == design.KilnDried {
 		c.add(Bend, "soak, turn and steam longer", ribs, "ribs", 1)
@@ -221,11 +221,11 @@ func (c *counter) frame() {
 	} else {
 		c.add(Bend, "tie and sight the bilge battens", 2, "battens", 12)
 	}
-	c.add(Bend, "fit, true by eye and peg", ribs, "ribs", 5)
-	c.add(Lash, "fit keel and stringers", float64(1+2*len(f.Stringers)), "battens", 10)
+	c.add(Bend, FitRibs, ribs, "ribs", 5)
+	c.add(Lash, Battens, float64(1+2*len(f.Stringers)), "battens", 10)
 	c.add(Lash, "lash", float64(c.n.Joints.Keel.Count+c.n.Joints.Stringers.Count), "crossings", 1.5)
 	c.add(Lash, "lash stringer ends, feet and gunwale ends", float64(c.n.Joints.Lashings()), "lashings", 4)
-	c.add(Lash, "make and fit cross pieces", float64(len(f.Thwarts)), "cross pieces", 25)
+	c.add(Lash, CrossPieces, float64(len(f.Thwarts)), "cross pieces", 25)
 }
 
 // cover is the rest: oil, skin, coats, fitting out.
@@ -234,7 +234,7 @@ func (c *counter) cover() {
 	area := c.n.Cloth.Area / 1e6
 	faces := amount{c.n.WoodFaces / 1e6, c.n.Faces.Scaled(1e6, 1)}
 	c.share(Oil, "smooth and round over", faces, "m2 of wood", 8)
-	c.share(Oil, "oil", amount{faces.n * materials.OilCoats, faces.Scaled(1, materials.OilCoats)}, "m2 and coat", 3)
+	c.share(Oil, OilWood, amount{faces.n * materials.OilCoats, faces.Scaled(1, materials.OilCoats)}, "m2 and coat", 3)
 	if c.f.Design.Skin.Cloth > 0 {
 		c.add(Skin, "lay out and stretch the cloth", 1, "boat", 60)
 		c.add(Skin, "fasten the cloth", 2*(g.Fore-g.Aft)/1000, "m of gunwale", 4)
@@ -246,9 +246,6 @@ func (c *counter) cover() {
 	c.add(Coat, "mix, clean up", coats, "coats", 15)
 	c.share(Fit, FirstWater, amount{1, kit.Share{Own: 1}}, "boat", 60)
 }
-
-// FirstWater is the operation after which the boat is ready.
-const FirstWater = "weigh, float, load and swamp the boat"
 
 // fitted is the work on a kit besides sawing, which is counted with the boards.
 func (c *counter) fitted(k kit.Kit) {
@@ -264,10 +261,10 @@ func (c *counter) fitted(k kit.Kit) {
 	if !k.Own {
 		c.add(stage, k.Name+": print, check and tape patterns", 1, "set", 30)
 	}
-	c.add(stage, k.Name+": glue layers and staves", c.glueLines(k.Name), "glue lines", 15)
-	c.add(stage, k.Name+": shape and drill boards", boards, "boards", 20)
-	c.add(stage, k.Name+": plane spars round", metres[kit.Spar], "m", 20)
-	c.add(stage, k.Name+": plane beams, round their edges", metres[kit.Beam], "m", 8)
+	c.add(stage, k.Name+": "+GlueLayers, c.glueLines(k.Name), "glue lines", 15)
+	c.add(stage, k.Name+": "+ShapeBoards, boards, "boards", 20)
+	c.add(stage, k.Name+": "+PlaneSpars, metres[kit.Spar], "m", 20)
+	c.add(stage, k.Name+": "+PlaneBeams, metres[kit.Beam], "m", 8)
 	c.add(stage, k.Name+": sew hems and seams", k.Sewing, "m", 5)
 	c.add(stage, k.Name+": patch and eyelet corners", float64(k.Corners), "corners", 15)
 	for _, w := range k.Works {

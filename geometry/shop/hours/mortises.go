@@ -30,10 +30,10 @@ func Mortises(f *frame.Frame, way design.MortiseWay) []Work {
 		c.add(Gunwale, "mark and cut mortises", 2*ribs, "mortises", 3.5)
 		return c.out
 	}
-	c.add(Gunwale, "saw and wax gauges for the gaps", ribs, "gauges", 0.4)
-	c.add(Gunwale, "trim blocks to their length", 2*(ribs+1), "blocks", 0.4)
-	c.add(Gunwale, "set and glue blocks between gauges", 2*ribs, "gaps", 0.6)
-	c.add(Gunwale, "plane the middle plies flush", 2, "plies", 12)
+	c.add(Gunwale, Gauges, ribs, "gauges", 0.4)
+	c.add(Gunwale, TrimBlocks, 2*(ribs+1), "blocks", 0.4)
+	c.add(Gunwale, GlueBlocks, 2*ribs, "gaps", 0.6)
+	c.add(Gunwale, PlanePlies, 2, "plies", 12)
 	c.add(Gunwale, "clear the slots", 2*ribs, "slots", 0.3)
 	leaning := 0.0
 	for _, m := range f.Gunwale.Mortises {
@@ -41,6 +41,6 @@ func Mortises(f *frame.Frame, way design.MortiseWay) []Work {
 			leaning += 2
 		}
 	}
-	c.add(Bend, "taper heads that lean", leaning, "heads", 0.5)
+	c.add(Bend, TaperHeads, leaning, "heads", 0.5)
 	return c.out
 }

@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/course"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
@@ -21,6 +22,7 @@ type Course struct {
 	Cost    cost.Estimate   // of all together
 	Prices  *cost.Table
 	Rings   finding.List // where rings do not lie as wood that is bent wants them
+	Days    *course.Plan // of its work
 	LeftOut []string     // builders whose boats could not be made
 }
 
@@ -32,12 +34,13 @@ type CourseBoat struct {
 	Cost                float64 // of its materials, bought for it alone
 }
 
-// OfCourse makes the book of a course: one ripping plan and one shopping list for all boats,
-// and what goes into each builder's bin.
+// OfCourse makes the book of a course: what is done when by whom, one ripping plan and one
+// shopping list for all boats, and what goes into each builder's bin.
 func OfCourse(c Course) report.Report {
 	w := &writer{Facts: Facts{Units: c.Units, Plan: &c.Pool.Plan, Rings: c.Rings, Cost: c.Cost, Prices: c.Prices}, Letters: report.Letters{Units: c.Units}}
 	w.book = report.Report{Title: c.Title, Kind: "course book"}
 	w.builders(c)
+	w.days(c.Days)
 	w.pile(c)
 	w.boards()
 	w.chapter("Shopping list for the course")

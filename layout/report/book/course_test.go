@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
+	"ribwright/geometry/shop/course"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/materials"
 	"ribwright/layout/report"
@@ -29,6 +30,7 @@ func TestOfCourse(t *testing.T) {
 	if c.Prices, err = cost.Level("mixed"); err != nil {
 		t.Fatal(err)
 	}
+	c.Days = planOf(t, 0)
 	c.Pool = cutlist.Pool(plans)
 	one := []materials.Item{{Key: "glue", Name: "waterproof glue", Amount: 0.4, Unit: "kg"}, {Key: "wood: white ash", Amount: 99}}
 	needs := materials.Together([][]materials.Item{one, one}, &c.Pool.Plan)
@@ -81,5 +83,56 @@ func TestOfCourse(t *testing.T) {
 	}
 	if pieces != len(marks) || !strings.Contains(words, "Nothing is counted here for Cid") {
 		t.Errorf("%d pieces, %d in bins; %q", pieces, len(marks), words)
+	}
+}
+
+// planOf plans two builders of three operations each.
+func planOf(t *testing.T, days int) *course.Plan {
+	t.Helper()
+	boat := []course.Operation{
+		{Name: "print and tape the patterns", Hours: 2, Practiced: 1},
+		{Name: "steam and bend the ribs", Hours: 5, Practiced: 4, At: course.Boiler, Whole: true, After: []course.After{{Name: "print and tape the patterns"}}},
+		{Name: "fit out the boat", Hours: 9, Practiced: 7, After: []course.After{{Name: "steam and bend the ribs", Hours: 12}}},
+	}
+	p, err := course.Make([]course.Builder{{Name: "Ann", Work: boat}, {Name: "Bob", Work: boat}}, course.Terms{Days: days, HoursADay: 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// TestCoursePlan: the chapter tells whether the days are enough, each task on each of its days,
+// each turn at the boiler once, and what is taken out of the course.
+func TestCoursePlan(t *testing.T) {
+	for days, want := range map[int]string{
+		0: "It takes 4 days.",
+		4: "It takes 4 days of the 4 given.",
+		3: "It takes 2 days of the 3 given, with what the next tables take out of the course: with nothing prepared and nothing left it takes 4 days.",
+		1: "The course does not fit. With nothing prepared and nothing left it takes 4 days; with all that the next tables have it still takes 2 days, of 1 given.",
+	} {
+		words, tables := "", map[string]report.Table{}
+		for _, b := range book.OfCourse(book.Course{Pool: cutlist.Pool(nil), Prices: &cost.Table{}, Days: planOf(t, days)}).Blocks {
+			switch b := b.(type) {
+			case report.Paragraph:
+				words += b.Words + "\n"
+			case report.Caution:
+				words += b.Words + "\n"
+			case report.Table:
+				tables[b.Title] = b
+			}
+		}
+		if !strings.Contains(words, want) {
+			t.Errorf("%d days: no %q in %s", days, want, words)
+		}
+		if n := len(tables["Who has the boiler"].Rows); n != 2 {
+			t.Errorf("%d days: %d turns at the boiler", days, n)
+		}
+		if days == 1 || days == 3 {
+			if left := tables["Each builder does after the course"].Rows; len(left) != 1 || left[0][0] != "fit out the boat" || left[0][1] != "18" {
+				t.Errorf("%d days: %q", days, left)
+			}
+		} else if row := tables["Day 3"].Rows; len(row) != 2 || !strings.Contains(row[0][2]+row[1][2], "0:00 go on: fit out the boat") {
+			t.Errorf("%d days: %q", days, row)
+		}
 	}
 }

@@ -9,10 +9,6 @@ import (
 	"ribwright/geometry/shop/hours"
 )
 
-// crossPieces are the operation and the family that setting up takes where nothing else holds
-// the shape, and the battens' step where ribs do.
-const crossPieces = "make and fit cross pieces"
-
 // frameSteps are from loose parts to a frame that stands by itself.
 func (w *writer) frameSteps() []step {
 	ribs := w.bending()
@@ -37,7 +33,8 @@ func (w *writer) frameSteps() []step {
 	if w.Bend.Boat.Why != nil {
 		of = &setup
 	}
-	crosses := func(k hours.Work) bool { return k.Name == crossPieces }
+	// Cross pieces are fitted in setting up where nothing else holds the shape, with the battens where ribs do.
+	crosses := func(k hours.Work) bool { return k.Name == hours.CrossPieces }
 	for _, s := range []*step{&setup, &lash} {
 		mine := s == of
 		usual := s.work
