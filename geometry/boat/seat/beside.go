@@ -39,7 +39,7 @@ func (b Boat) beside(h Hanger) ([]side, error) {
 			return nil, err
 		}
 		rising := slices.IsSortedFunc(face, func(a, b geometry.Point) int { return cmp.Compare(a.Y, b.Y) })
-		out = append(out, side{face, rising, b.Gunwale.EdgeAt(x, -float64(b.Design.Gunwale.Width)/2, h.high).Y - h.top.X})
+		out = append(out, side{face, rising, b.Gunwale.EdgeAt(x, -float64(b.Design.Gunwale.Width)/2, h.high).Y - h.Point(0, 0).X})
 	}
 	return out, nil
 }

@@ -58,8 +58,7 @@ type Hanger struct {
 	Skew    float64    // of the gunwale in plan off the middle line, radians
 
 	stands     board
-	high, wide float64        // of the gunwale, mm
-	top, along geometry.Point // the gunwale's upper inner edge, and the way down its face
+	high, wide float64 // of the gunwale, mm
 }
 
 // The sizes of hangers and bolts. Common practice, no source, unless a comment says
@@ -91,16 +90,19 @@ const (
 	mostRails  = 330.0
 )
 
-// Point returns the place of a point of the hanger in the section: x the half-breadth,
-// y the height above the baseline.
+// Point returns where the section through the hanger's middle meets it, so far down and in:
+// x the half-breadth, y the height above the baseline.
 func (h Hanger) Point(down, in float64) geometry.Point {
-	in /= math.Hypot(h.stands.inward.Y, h.stands.inward.Z) // the section meets the board at a slant
-	inboard := geometry.Point{X: h.along.Y, Y: -h.along.X}
-	return h.top.Add(h.along.Scale(down)).Add(inboard.Scale(in))
+	p := h.At(0, down, in)
+	p = h.At((h.Station-p.X)/h.stands.fore.X, down, in)
+	return geometry.Point{X: p.Y, Y: p.Z}
 }
 
 // Lean returns how far the hanger leans outward from upright, radians.
-func (h Hanger) Lean() float64 { return math.Atan2(-h.along.X, -h.along.Y) }
+func (h Hanger) Lean() float64 {
+	up := h.Point(0, 0).Sub(h.Point(1, 0))
+	return math.Atan2(up.X, up.Y)
+}
 
 // SlotInboard returns how far down the rail's top is, in its middle, on the face that looks
 // inboard: it is level in the boat, and the board leans.

@@ -1,10 +1,6 @@
 package seat
 
-import (
-	"math"
-
-	"ribwright/geometry"
-)
+import "math"
 
 // rail works out a rail and its hangers.
 func (b Boat) rail(s *Seat, r *Rail, w window, forward float64) error {
@@ -52,9 +48,6 @@ func (b Boat) place(h *Hanger, r *Rail, w window) {
 		h.Station = r.Station - h.Off*h.stands.fore.X
 		x += h.Off * h.stands.fore.X
 	}
-	top, foot := b.Gunwale.EdgeAt(h.Station, -h.wide/2, h.high), b.Gunwale.EdgeAt(h.Station, -h.wide/2, 0)
-	h.top = geometry.Point{X: top.Y, Y: top.Z}
-	h.along = geometry.Point{X: foot.Y, Y: foot.Z}.Sub(h.top).Unit()
 	h.Skew = abs(math.Atan(h.stands.fore.Y / h.stands.fore.X))
 	mark := b.Gunwale.OnStock(min(max(x, lo), hi))
 	h.Bolts = [2]float64{mark - w.apart/2, mark + w.apart/2}

@@ -137,7 +137,6 @@ func (s Seat) Raised(by float64) Seat {
 		h := *s.Hung
 		for _, r := range []*Rail{&h.Front, &h.After} {
 			r.TopZ += by
-			r.Hanger.top.Y += by
 			r.Hanger.stands.from.Z += by
 		}
 		s.Hung = &h

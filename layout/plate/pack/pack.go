@@ -35,7 +35,6 @@ type Task struct {
 	Tolerance float64
 	Steps     int // of work; one or two millions of them take a tenth of a second
 	Seed      uint64
-	Start     []Spot // where the parts lie at first, apart
 }
 
 // Spot is where a part lies: its origin, and its turn in radians.
