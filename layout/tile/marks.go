@@ -233,16 +233,19 @@ func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 }
 
 // numberAt letters a tick where nothing lies: to its upper right, its upper left or its
-// lower right.
+// lower right, higher where a line runs close along the edge.
 func numberAt(s *layout.Sheet, r *label.Room, at geometry.Point, words string) {
-	for _, way := range []layout.Text{
-		{At: geometry.Point{X: 1, Y: 1}}, {At: geometry.Point{X: -1, Y: 1}, Align: layout.Right}, {At: geometry.Point{X: 1, Y: -1 - small}},
-	} {
-		t := layout.Text{At: at.Add(way.At), Height: small, Align: way.Align, Words: words}
-		if r.Fits(t, label.Least) {
-			s.Texts = append(s.Texts, t)
-			r.Text(t)
-			return
+	for _, off := range []float64{label.Off, label.Least} {
+		for _, way := range []layout.Text{
+			{At: geometry.Point{X: 1, Y: 1}}, {At: geometry.Point{X: -1, Y: 1}, Align: layout.Right}, {At: geometry.Point{X: 1, Y: -1 - small}},
+			{At: geometry.Point{X: 1, Y: 2}}, {At: geometry.Point{X: -1, Y: 2}, Align: layout.Right},
+		} {
+			t := layout.Text{At: at.Add(way.At), Height: small, Align: way.Align, Words: words}
+			if r.Fits(t, off) {
+				s.Texts = append(s.Texts, t)
+				r.Text(t)
+				return
+			}
 		}
 	}
 }

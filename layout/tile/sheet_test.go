@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
+	"ribwright/layout/label"
 )
 
 // ends returns where a line begins and ends.
@@ -210,5 +212,31 @@ func TestStackedHasNoHeights(t *testing.T) {
 		if along == 0 || up > 0 == stacked {
 			t.Errorf("stacked %v: %d ticks along and %d up", stacked, along, up)
 		}
+	}
+}
+
+// TestScaleOffLines: distances along the edges of tiles keep off a line that runs close along
+// such an edge, as a baseline does.
+func TestScaleOffLines(t *testing.T) {
+	d := layout.Drawing{Name: "plan", Title: "Plan"}
+	d.Straight(layout.Guide, 0, 0, 700, 0)
+	d.Straight(layout.Cut, 0, 0, 700, 450)
+	seen := 0
+	for _, s := range lay(t, d).Sheets {
+		var g label.Ground
+		for _, v := range s.Views {
+			g.Drawing(&layout.Drawing{Strokes: onSheet(v)})
+		}
+		for _, x := range s.Texts {
+			if _, err := strconv.Atoi(x.Words); err != nil || x.Height != small {
+				continue
+			}
+			if seen++; !g.Clear(label.BlockOf(x), label.Off-1e-9) {
+				t.Errorf("%s stands at a line", x.Words)
+			}
+		}
+	}
+	if seen < 8 {
+		t.Errorf("%d distances are lettered", seen)
 	}
 }
