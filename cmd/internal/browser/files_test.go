@@ -94,6 +94,15 @@ func (v *visit) savesTo(dir string) {
 	}
 }
 
+// came waits until a file that is saved has at least so many bytes, and returns them; fewer
+// where no more come.
+func (v *visit) came(place string, least int) (data []byte) {
+	for end := time.Now().Add(long); time.Now().Before(end) && len(data) < least; time.Sleep(20 * time.Millisecond) {
+		data, _ = os.ReadFile(place)
+	}
+	return data
+}
+
 // saves clicks a button of the paper and holds what comes to the file that is wanted.
 func (v *visit) saves(dir, button string, want file) {
 	v.Helper()
@@ -101,11 +110,7 @@ func (v *visit) saves(dir, button string, want file) {
 	os.Remove(place)
 	v.do(evaluate(fmt.Sprintf(`[...document.querySelectorAll("#paper button")].find((b) => b.textContent === %q).click()`, button)))
 	v.until(fmt.Sprintf(`document.getElementById("status").textContent === %q`, "Saved: "+want.name))
-	var got []byte
-	for end := time.Now().Add(long); time.Now().Before(end) && len(got) != len(want.data); time.Sleep(20 * time.Millisecond) {
-		got, _ = os.ReadFile(place)
-	}
-	if !bytes.Equal(got, want.data) {
+	if got := v.came(place, len(want.data)); !bytes.Equal(got, want.data) {
 		v.Errorf("%s: %s is not the command line's file: %d bytes, %d wanted", button, want.name, len(got), len(want.data))
 	}
 	v.do(evaluate(`document.getElementById("status").textContent = ""`))

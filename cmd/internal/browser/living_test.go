@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/chromedp"
 
@@ -61,10 +60,7 @@ func (v *visit) savedAs(dir, button, name string) []byte {
 	os.Remove(place)
 	v.do(evaluate(fmt.Sprintf(`[...document.querySelectorAll("button")].find((b) => b.textContent === %q).click()`, button)))
 	v.until(fmt.Sprintf("%s === %q", says, "Saved: "+name))
-	var data []byte
-	for end := time.Now().Add(long); time.Now().Before(end) && len(data) == 0; time.Sleep(20 * time.Millisecond) {
-		data, _ = os.ReadFile(place)
-	}
+	data := v.came(place, 1)
 	v.do(evaluate(`document.getElementById("status").textContent = ""`))
 	return data
 }

@@ -6,7 +6,6 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-	"time"
 )
 
 // TestPrices: a table of prices is saved, filled in and opened; cost and a link then go by
@@ -22,10 +21,7 @@ func TestPrices(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var got []byte
-		for end := time.Now().Add(10 * time.Second); time.Now().Before(end) && len(got) != len(want); time.Sleep(20 * time.Millisecond) {
-			got, _ = os.ReadFile(filepath.Join(dir, "prices.toml"))
-		}
+		got := v.came(filepath.Join(dir, "prices.toml"), len(want))
 		if !bytes.Equal(got, want) {
 			t.Fatalf("%d bytes are saved, %d come with the program", len(got), len(want))
 		}
