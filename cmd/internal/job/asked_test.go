@@ -12,7 +12,7 @@ func FuzzAsk(f *testing.F) {
 	all := Asked()
 	for v := range all {
 		for i := range all[v].New().Fields() {
-			for _, text := range []string{"", "0", "true", "80 kg, 1.8 m", "70kg,60kg:seat-1,25kg:child@-200mm", "letter", "beam=680mm..780mm/20mm", "20mm=4x8", "-1", "1e309", "\u202e\x00"} {
+			for _, text := range []string{"", "0", "true", "80 kg, 1.8 m", "70kg,60kg:seat-1,25kg:child@-200mm", "letter", "beam=680mm..780mm/20mm", "20mm=4x8", "1g", "0.0001 g", "22 lb", "-1", "1e309", "\u202e\x00"} {
 				f.Add(uint8(v), uint8(i), text)
 			}
 		}

@@ -194,11 +194,14 @@ func namesOf[T fmt.Stringer](values []T) []string {
 	return out
 }
 
-// quantity is a number with its unit, in mm, kg and s, from low to high; 0 stands for
-// none. accepted shows one as people write it.
-func quantity(to *float64, dim formula.Dim, low, high float64, accepted string) Value {
-	read := func(s string) (float64, error) { return parseQuantity(s, dim, low, high, accepted) }
-	return bind(to, read, orNothing(func(v float64) string { return formula.ShowNumber(v, dim) }))
+// massOf is a mass in kg from low to high; 0 stands for none. accepted shows one as
+// people write it. It is read to the milligram, so that its text says all of it.
+func massOf(to *float64, low, high float64, accepted string) Value {
+	read := func(s string) (float64, error) {
+		kg, err := parseQuantity(s, formula.Mass, low, high, accepted)
+		return math.Round(kg*1e6) / 1e6, err
+	}
+	return bind(to, read, orNothing(formula.WriteMass))
 }
 
 func parseQuantity(s string, dim formula.Dim, low, high float64, accepted string) (float64, error) {
@@ -213,7 +216,7 @@ func parseQuantity(s string, dim formula.Dim, low, high float64, accepted string
 }
 
 // mass is a mass in kg, more than nothing and up to 5000 kg.
-func mass(to *float64) Value { return quantity(to, formula.Mass, 0.001, 5000, "120kg or 265lb") }
+func mass(to *float64) Value { return massOf(to, 0.001, 5000, "120kg or 265lb") }
 
 // parseTemperature reads a temperature of the water.
 func parseTemperature(s string) (float64, error) {

@@ -40,7 +40,7 @@ func (s *Sizing) fields() []Field {
 		return parseQuantity(text, formula.Speed, sizing.SlowestSpeed, sizing.FastestSpeed, "5 km/h")
 	}
 	return grouped(boatGroup, []Field{
-		{Name: "gear", Takes: "weight", Says: "all that is carried besides the people", Value: quantity(&s.Gear, formula.Mass, 0, sizing.MostGear, "10 kg or 22 lb")},
+		{Name: "gear", Takes: "weight", Says: "all that is carried besides the people", Value: massOf(&s.Gear, 0, sizing.MostGear, "10 kg or 22 lb")},
 		{Name: "use", Takes: strings.Join(family.Names(), "|"), Says: "family of boats", Value: words(&s.Use)},
 		{Name: "family", Takes: "FILE.family", Says: "a family of your own instead", Value: words(&s.Family)},
 		{Name: "waters", Takes: strings.Join(family.Waters(), "|"), Says: "where it is paddled", Value: oneOf(&s.Waters, family.Waters(), family.Waters())},

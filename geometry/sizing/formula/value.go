@@ -228,6 +228,10 @@ func ShowNumber(v float64, d Dim) string {
 	return strings.TrimRight(trimmed(v/k.worth, k.decimals)+" "+k.unit, " ")
 }
 
+// WriteMass writes a mass of kg to the milligram, as Quantity reads it again, where
+// ShowNumber rounds for a page.
+func WriteMass(kg float64) string { return trimmed(kg, 6) + " kg" }
+
 // wholeLength writes a length that is found afloat, which is not known to less than a millimeter.
 func wholeLength(mm float64) string { return trimmed(mm, 0) + " mm" }
 

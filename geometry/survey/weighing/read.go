@@ -68,7 +68,7 @@ func ShowIncline(i *Incline) string {
 	if i == nil {
 		return ""
 	}
-	out := []string{formula.ShowNumber(i.Mass, formula.Mass), measure.Length(i.Distance).String()}
+	out := []string{formula.WriteMass(i.Mass), measure.Length(i.Distance).String()}
 	for _, a := range i.Angles {
 		out = append(out, strconv.FormatFloat(a*180/math.Pi, 'g', 6, 64))
 	}

@@ -20,6 +20,9 @@ func TestParseIncline(t *testing.T) {
 			t.Errorf("%s is shown as %q (%v)", text, shown, err)
 		}
 	}
+	if i, err := ParseIncline("10.25kg 200mm 7.5 -7.9"); err != nil || !strings.HasPrefix(ShowIncline(i), "10.25 kg ") {
+		t.Errorf("10.25kg is shown as %q (%v)", ShowIncline(i), err)
+	}
 	if ShowIncline(nil) != "" {
 		t.Error("no test is shown")
 	}
