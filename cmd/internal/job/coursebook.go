@@ -15,7 +15,9 @@ import (
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/wording"
+	"ribwright/layout/bins"
 	"ribwright/layout/paper"
+	"ribwright/layout/report"
 	"ribwright/layout/report/book"
 	"ribwright/layout/typeset"
 	"ribwright/render/pdf"
@@ -108,9 +110,14 @@ func (c *Course) Names() []string {
 	out := []string{SummaryName}
 	if sheet, err := c.class.bookOf(hours.Average).sheet(); err == nil && c.class.Books {
 		out = append(out, bookName(sheet), PlanName)
+		if bins.Fits(sheet.Size) {
+			out = append(out, labelsName(sheet))
+		}
 	}
 	return out
 }
+
+func labelsName(s paper.Sheet) string { return courseStem + "labels-" + s.Size.Name + ".pdf" }
 
 func bookName(s paper.Sheet) string { return courseStem + "book-" + s.Size.Name + ".pdf" }
 
@@ -154,6 +161,12 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []Output{{bookName(sheet), fmt.Sprintf("the book of the whole course, %s of %s: days, boards, ripping plan, shopping, bins", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
-		func(to io.Writer) error { return pdf.Encode(to, doc, c.world.Made) }}, planned(days)}, nil
+	out := []Output{{bookName(sheet), fmt.Sprintf("the book of the whole course, %s of %s: days, boards, ripping plan, shopping, bins", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
+		func(to io.Writer) error { return pdf.Encode(to, doc, c.world.Made) }}, planned(days)}
+	if !bins.Fits(sheet.Size) {
+		return out, nil
+	}
+	labels, err := bins.Lay(told.Title+", labels", bins.Of(told.Names(), told.Pool, report.Letters{Units: c.class.Units}), sheet)
+	return append(out, Output{labelsName(sheet), fmt.Sprintf("a label for each bin and bundle, %s of %s", wording.Counted(len(labels.Sheets), "sheet"), labels.Paper.Name),
+		func(to io.Writer) error { return pdf.Encode(to, labels, c.world.Made) }}), err
 }

@@ -27,7 +27,7 @@ func TestCoursePlan(t *testing.T) {
 	}
 	_, files := course.Book(all)
 	outs, err := files()
-	if err != nil || len(outs) != 2 {
+	if err != nil || len(outs) != 3 {
 		t.Fatal(len(outs), err)
 	}
 	rows, err := csv.NewReader(bytes.NewReader(written(t, outs[1]))).ReadAll()

@@ -34,6 +34,15 @@ type CourseBoat struct {
 	Cost                float64 // of its materials, bought for it alone
 }
 
+// Names are the builders' names, in the order of their boats.
+func (c Course) Names() []string {
+	var out []string
+	for _, b := range c.Boats {
+		out = append(out, b.Builder)
+	}
+	return out
+}
+
 // OfCourse makes the book of a course: what is done when by whom, one ripping plan and one
 // shopping list for all boats, and what goes into each builder's bin.
 func OfCourse(c Course) report.Report {
@@ -91,7 +100,7 @@ func (w *writer) pile(c Course) {
 // bins says what goes into each builder's bin, and off which board.
 func (w *writer) bins(c Course) {
 	w.chapter("Bins")
-	w.say("One bin or bundle for each builder. Tick each piece when it lies in it. Boards are counted in each wood, as in the ripping plan; S1p/2 is the second piece of S1p, from aft.")
+	w.say("One bin for each builder, with a label on it and on each bundle: a file of labels comes with this book on letter and A4. Tick each piece when it lies in it. Boards are counted in each wood, as in the ripping plan; S1p/2 is the second piece of S1p, from aft.")
 	board := map[cutlist.Piece]string{}
 	for _, v := range w.Plan.Woods {
 		for i, s := range v.Boards {
