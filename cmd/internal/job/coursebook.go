@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/sizing"
+	"ribwright/geometry/trial/stow"
 	"ribwright/geometry/wording"
 	"ribwright/layout/bins"
 	"ribwright/layout/paper"
@@ -31,10 +32,17 @@ type share struct {
 	cost  float64
 	hours float64
 	work  []course.Operation
+	boat  *stow.Boat // to be nested; nil in a large course
 }
 
-func shareOf(p book.Facts) *share {
-	return &share{p.Plan, p.Needs.Items, p.Cost.Likely, hours.Hours(p.Work, "", p.Skill), course.Of(p.Bend, p.Needs, p.Work, p.Skill)}
+func (c *Course) shareOf(p book.Facts) (*share, error) {
+	out := &share{p.Plan, p.Needs.Items, p.Cost.Likely, hours.Hours(p.Work, "", p.Skill), course.Of(p.Bend, p.Needs, p.Work, p.Skill), nil}
+	if c.Len() > book.MostHome {
+		return out, nil
+	}
+	var err error
+	out.boat, err = stow.NewBoat(p.Bend.Frame)
+	return out, err
 }
 
 // withBook adds the boat's book for its own builder, and notes its share in the course.
@@ -47,8 +55,8 @@ func (c *Course) withBook(i int, out []Output, b *sizing.Boat, k *facts) ([]Outp
 	if err != nil {
 		return nil, err
 	}
-	c.shares[i] = shareOf(told.Facts)
-	return append(out, told.file), nil
+	c.shares[i], err = c.shareOf(told.Facts)
+	return append(out, told.file), err
 }
 
 // bookOf asks for the book of a boat, for its own builder.
@@ -76,7 +84,7 @@ func (c *Course) share(i int) error {
 	}
 	p, err := asked.sawn(k, c.world, c.prices)
 	if err == nil {
-		c.shares[i] = shareOf(p)
+		c.shares[i], err = c.shareOf(p)
 	}
 	return err
 }
@@ -132,10 +140,11 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 			return nil, err
 		}
 	}
-	told := book.Course{Title: titleOf(c.class.Table), Units: c.class.Units, Prices: c.prices}
+	told := book.Course{Title: titleOf(c.class.Table), Units: c.class.Units, Prices: c.prices, Room: usualRoom}
 	var plans []*cutlist.Plan
 	var items [][]materials.Item
 	var work []course.Builder
+	var boats []*stow.Boat
 	for i, o := range all {
 		if !slices.Contains(rows, i) {
 			told.LeftOut = append(told.LeftOut, o.Name)
@@ -143,8 +152,12 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 		}
 		s := c.shares[i]
 		plans, items, work = append(plans, s.plan), append(items, s.items), append(work, course.Builder{Name: o.Name, Work: s.work})
+		if s.boat != nil {
+			boats = append(boats, s.boat)
+		}
 		told.Boats = append(told.Boats, book.CourseBoat{Builder: o.Name, Folder: o.Folder, Length: o.Length, Beam: o.Beam, Depth: o.Depth, Hours: s.hours, Cost: s.cost})
 	}
+	told.Home = stow.Piles(boats, stow.Options{Pad: usualRoom})
 	told.Pool = cutlist.Pool(plans)
 	told.Rings = told.Pool.Rings()
 	told.Cost = cost.Of(materials.Together(items, &told.Pool.Plan), &told.Pool.Plan, c.prices)
@@ -161,7 +174,7 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := []Output{{bookName(sheet), fmt.Sprintf("the book of the whole course, %s of %s: days, boards, ripping plan, shopping, bins", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
+	out := []Output{{bookName(sheet), fmt.Sprintf("the book of the whole course, %s of %s: days, boards, ripping plan, shopping, bins, which boats nest", wording.Counted(len(doc.Sheets), "sheet"), doc.Paper.Name),
 		func(to io.Writer) error { return pdf.Encode(to, doc, c.world.Made) }}, planned(days)}
 	if !bins.Fits(sheet.Size) {
 		return out, nil

@@ -41,15 +41,15 @@ func Nest(boats []*Boat, o Options) (*Stack, error) {
 	}
 	n := newNester(boats, o)
 	n.try(nil, 0, 0, 0)
-	return n.build(), nil
+	return n.build(n.best), nil
 }
 
 func inOrder(boats []*Boat, o Options) *Stack {
-	n := newNester(boats, o)
+	var order []int
 	for i := range boats {
-		n.best = append(n.best, i)
+		order = append(order, i)
 	}
-	return n.build()
+	return newNester(boats, o).build(order)
 }
 
 // nester tries orders.
@@ -108,12 +108,12 @@ func (n *nester) try(order []int, z, high float64, wrong int) {
 	}
 }
 
-func (n *nester) build() *Stack {
-	s := &Stack{Nests: true, Places: []Place{{}}, Out: make([][]int, len(n.best))}
-	for k, i := range n.best {
+func (n *nester) build(order []int) *Stack {
+	s := &Stack{Nests: true, Places: []Place{{}}, Out: make([][]int, len(order))}
+	for k, i := range order {
 		s.Boats = append(s.Boats, n.boats[i])
 		if k > 0 {
-			p := *n.pair(n.best[k-1], i)
+			p := *n.pair(order[k-1], i)
 			s.Pairs = append(s.Pairs, &p)
 			s.add(k, &p, n.o)
 		}

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/course"
 	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/trial/stow"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 )
@@ -21,9 +22,11 @@ type Course struct {
 	Pool    *cutlist.Pooled // of the boats, in their order
 	Cost    cost.Estimate   // of all together
 	Prices  *cost.Table
-	Rings   finding.List // where rings do not lie as wood that is bent wants them
-	Days    *course.Plan // of its work
-	LeftOut []string     // builders whose boats could not be made
+	Rings   finding.List  // where rings do not lie as wood that is bent wants them
+	Days    *course.Plan  // of its work
+	Home    []*stow.Stack // how its boats go home; nil where nobody asked
+	Room    float64       // between the boats of one of them, mm
+	LeftOut []string      // builders whose boats could not be made
 }
 
 // CourseBoat is one of its boats.
@@ -58,6 +61,7 @@ func OfCourse(c Course) report.Report {
 		w.say("Without a price in the table: %s.", strings.Join(c.Cost.Missing, ", "))
 	}
 	w.bins(c)
+	w.home(c.Home, c.Room)
 	w.add(report.Paragraph{Words: report.Promise})
 	return w.book
 }
