@@ -176,11 +176,15 @@ func TestCures(t *testing.T) {
 func TestSlots(t *testing.T) {
 	r := report(t, "river", nil)
 	deep := report(t, "river", func(d *design.Design) { d.Ribs.MortiseDepth = 30 })
-	for i, s := range r.Slots {
+	for i, m := range r.Frame.Gunwale.Mortises {
+		s := r.hole(m.Rib, m.Station, slot(m))
+		if with := r.Slots[i]; !(with.Flat < s.Flat && with.Tall < s.Tall && with.Stress > s.Stress && with.Stress < 1.1*s.Stress) {
+			t.Errorf("mortise %s: %+v, with its peg %+v", m.Rib, s, with)
+		}
 		if !(s.Flat > 0.9 && s.Flat < 1 && s.Tall > 0.6 && s.Tall < 1) {
 			t.Errorf("mortise %s leaves %.3f and %.3f", s.Of, s.Flat, s.Tall)
 		}
-		if d := deep.Slots[i]; d.Flat >= s.Flat {
+		if d := deep.Slots[i]; d.Flat >= r.Slots[i].Flat {
 			t.Errorf("a deeper mortise %s leaves %.3f, after %.3f", s.Of, d.Flat, s.Flat)
 		}
 		at := r.Boat.RestAt(r.AtRest, r.Frame.Ribs[i].Station)
@@ -193,7 +197,8 @@ func TestSlots(t *testing.T) {
 		near(t, "stress at "+s.Of, s.Stress, worst+at.Edge/s.Tall, 1e-9)
 	}
 	one := report(t, "river", func(d *design.Design) { d.Gunwale.Glued = design.GluedStraight })
-	for i, s := range one.Slots {
+	for i, m := range one.Frame.Gunwale.Mortises {
+		s := one.hole(m.Rib, m.Station, slot(m))
 		at := one.Boat.RestAt(one.AtRest, one.Frame.Ribs[i].Station)
 		near(t, "stress at "+s.Of, s.Stress, at.Plan/s.Flat+at.Edge/s.Tall, 1e-9)
 	}

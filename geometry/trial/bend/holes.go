@@ -1,13 +1,14 @@
 package bend
 
 import (
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wood/timber"
 )
 
-// Hole is what a mortise or the hole of a bolt leaves of the gunwale.
+// Hole is what a mortise with its peg or the hole of a bolt leaves of the gunwale.
 type Hole struct {
 	Of         string  // the rib, or what is bolted there
 	Flat, Tall float64 // shares left of the section modulus against bending in plan and in the tall way
@@ -27,12 +28,16 @@ func (r *Report) slots() {
 		r.SquareTenon = first.Length
 	}
 	for _, m := range g.Mortises {
-		r.Slots = append(r.Slots, r.hole(m.Rib, m.Station, beam.Opening{From: -m.Width / 2, To: m.Width / 2, Top: m.Depth}))
+		r.Slots = append(r.Slots, r.hole(m.Rib, m.Station, slot(m), r.Joints.Head.Out(g.Width)))
 	}
 	r.held("gunwale at mortise ", r.Slots, "a shallower mortise (ribs.mortise_depth), or more plies glued bent")
 	r.judgeWalls()
 	r.judgeScarfs()
 	r.bolted()
+}
+
+func slot(m frame.Mortise) beam.Opening {
+	return beam.Opening{From: -m.Width / 2, To: m.Width / 2, Top: m.Depth}
 }
 
 // hole judges the gunwale where openings are taken out of it.

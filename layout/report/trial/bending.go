@@ -166,7 +166,7 @@ func gunwales(r *bend.Report, l report.Letters) report.Paragraph {
 		words += fmt.Sprintf("Mortises cut by a bit of %.1f mm have half-round ends and take a sharp-edged rib of %.1f mm: square them, or round the rib's edges there. ", r.Frame.Gunwale.Mortises[0].Width, wide)
 	}
 	least := slices.MinFunc(r.Slots, func(a, b bend.Hole) int { return cmp.Compare(a.Tall, b.Tall) })
-	words += fmt.Sprintf("A mortise leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way. ", 100*least.Flat, 100*least.Tall)
+	words += fmt.Sprintf("A mortise with its peg leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way. ", 100*least.Flat, 100*least.Tall)
 	if r.Bolted != nil {
 		least = slices.MinFunc(r.Bolted, func(a, b bend.Hole) int { return cmp.Compare(a.Flat, b.Flat) })
 		words += fmt.Sprintf("A bolt of %s leaves %.0f %% and %.0f %%. ", least.Of, 100*least.Flat, 100*least.Tall)
