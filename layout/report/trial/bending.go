@@ -171,7 +171,7 @@ func gunwales(r *bend.Report, l report.Letters) report.Paragraph {
 		least = slices.MinFunc(r.Bolted, func(a, b bend.Hole) int { return cmp.Compare(a.Flat, b.Flat) })
 		words += fmt.Sprintf("A bolt of %s leaves %.0f %% and %.0f %%. ", least.Of, 100*least.Flat, 100*least.Tall)
 	}
-	return report.Paragraph{Words: words + "What they take out bore its share of what is left in the wood at rest, and the rest takes that over."}
+	return report.Paragraph{Words: words + "The wood that they take out bore a share of the stress at rest; the wood beside it takes that over."}
 }
 
 func glued(d *design.Design) string {
