@@ -40,10 +40,8 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, alone []
 				return Object{{"free_width_mm", fixed(s.Width)}, {"springback_percent", fixed(100 * s.Back)}}
 			})},
 		}},
-		{"mortises", each(r.Slots, func(s bend.Slot) Object {
-			return Object{{"rib", s.Rib}, {"modulus_left_plan_percent", fixed(100 * s.Flat)},
-				{"modulus_left_edge_percent", fixed(100 * s.Tall)}, {"rest_mpa", fixed(s.Stress)}}
-		})},
+		{"mortises", each(r.Slots, holeIn("rib"))},
+		{"gunwale_bolts", each(r.Bolted, holeIn("of"))},
 		{"laminated_stems", each(r.Stems, func(s bend.Stem) Object {
 			return Object{{"end", s.End}, {"ply_mm", fixed(s.Ply)}, {"form_radius_mm", fixed(s.Form)}}
 		})},
@@ -52,6 +50,14 @@ func Bend(r *bend.Report, out *balance.Without, trials []balance.Trial, alone []
 		{"no_neutral_set", why},
 		{"trials", each(trials, func(t balance.Trial) Object { return bentTrial(r, out, t, miss) })},
 	}...)
+}
+
+// holeIn tells what a hole leaves of the gunwale; whose it is stands under a key.
+func holeIn(whose string) func(bend.Hole) Object {
+	return func(h bend.Hole) Object {
+		return Object{{whose, h.Of}, {"modulus_left_plan_percent", fixed(100 * h.Flat)},
+			{"modulus_left_edge_percent", fixed(100 * h.Tall)}, {"rest_mpa", fixed(h.Stress)}}
+	}
 }
 
 // heldEdgeSet tells of a sprung edge-set; null without one. Changes of the profile are

@@ -124,7 +124,7 @@ func things(s seat.Seat) []kit.Thing {
 	glue := kit.Thing{Key: "glue", Name: "waterproof glue", Amount: 0.1, Unit: "kg", How: "blocks and joints", At: top}
 	if h := s.Hung; h != nil {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
-		out := []kit.Thing{{Key: "seat-bolt", Name: "bolts M6 with hexagon heads, plain nuts and washers of 24 mm across, that do not rust", Amount: 8, Unit: "each", How: "two for each hanger; each seat takes " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
+		out := []kit.Thing{{Key: "seat-bolt", Name: fmt.Sprintf("bolts M6 with hexagon heads, plain nuts and washers of %.0f mm across, that do not rust", seat.Washer), Amount: 8, Unit: "each", How: "two for each hanger; each seat takes " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
 			{Key: "epoxy", Name: "epoxy and its filler", Amount: 0.1, Unit: "kg", How: "beds the nuts of the bolts", At: at}}
 		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
 		if h.Bottom == design.Slats {

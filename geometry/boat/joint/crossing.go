@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wood/fasten"
 )
 
@@ -78,6 +79,12 @@ type Cross struct {
 	Lean      float64 // of the bolts off upright, square to the gunwale's underside: their heads outboard, radians
 	Drift     float64 // how much farther inboard they come out of the cross piece's lower face than they go in at its upper one, mm
 	Seat      float64 // how deep the lower face is pared at the inboard edge of a washer, so that it lies square to its bolt, mm
+}
+
+// Out is what a bolt takes out of the section of a gunwale of that height through its middle:
+// its own hole and what its head and washer are sunk in.
+func (c *Cross) Out(height float64) []beam.Opening {
+	return []beam.Opening{{From: -c.Of.Hole / 2, To: c.Of.Hole / 2, Top: height}, {From: -c.Washer / 2, To: c.Washer / 2, Bottom: height - c.Sunk, Top: height}}
 }
 
 func (m *maker) cross(t frame.Thwart, species string) Cross {

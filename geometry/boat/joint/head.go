@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wood/fasten"
 )
 
@@ -75,6 +76,12 @@ func (m *maker) head() Head {
 		h.Glue = glued * float64(4*h.Glued) / float64(h.Count) // spread over all heads
 	}
 	return h
+}
+
+// Out is what the peg's hole takes out of the section of a gunwale of that width.
+func (h *Head) Out(width float64) beam.Opening {
+	half := h.Fastener.Diameter / 2
+	return beam.Opening{From: -width / 2, To: h.Long - width/2, Bottom: h.Up - half, Top: h.Up + half}
 }
 
 // All reports whether every head is glued.

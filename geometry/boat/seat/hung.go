@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
+	"ribwright/geometry/wood/beam"
 )
 
 // Hung is what carries a hung seat: two rails across the boat, each with a hanger at
@@ -68,16 +69,19 @@ const (
 	Peg        = 6.0  // of rails and spreaders
 	Bolt       = 6.0  // diameter
 	Hole       = 6.4
-	Washer     = 24.0     // under a bolt's head
-	clearOf    = 25.0     // from a bolt's hole to a mortise
-	boltsApart = 40.0     // at most
-	leastApart = 24.0     // 4 diameters
-	boltEdge   = 14.0     // from a bolt to the hanger's edge
-	beside     = 8.0      // wood beside a slot
-	relish     = 20.0     // wood under a slot
-	toSpreader = 10.0     // from a hanger to the spreader inboard of it
-	usualDown  = 200.0    // from a gunwale's top to a rail
-	leastHigh  = 5 * Bolt // of a gunwale: 3 diameters over a bolt and 2 under it
+	Washer     = 24.0                              // under a bolt's head and its nut
+	NutSeat    = 25.0                              // across: the drill for it
+	clearOf    = 25.0                              // from a bolt's hole to a mortise
+	boltsApart = 40.0                              // at most
+	leastApart = 24.0                              // 4 diameters
+	boltEdge   = 14.0                              // from a bolt to the hanger's edge
+	beside     = 8.0                               // wood beside a slot
+	relish     = 20.0                              // wood under a slot
+	toSpreader = 10.0                              // from a hanger to the spreader inboard of it
+	usualDown  = 200.0                             // from a gunwale's top to a rail
+	leastWall  = 4.5                               // wood under a nut's seat, as beside a mortise
+	leastOver  = 2.5 * Bolt                        // wood of the hanger's end over a bolt, the least in hardwood (NDS)
+	leastHigh  = leastOver + NutSeat/2 + leastWall // of a gunwale
 	leastBlock = 12.0
 	mostBlock  = 30.0
 	toRibs     = 3.0 // from a hanger to a rib
@@ -148,6 +152,15 @@ func (h Hanger) Washers() int {
 
 // through is the wood that a bolt goes through, its nut's seat with it.
 func (h Hanger) through() float64 { return Thick + h.Block + h.wide }
+
+// Out is what a bolt takes out of the gunwale's section through its middle: the seat of its
+// nut, which epoxy fills and no wood, and its own hole.
+func (h Hanger) Out() []beam.Opening {
+	up, face := h.high-h.Down, h.wide/2
+	return []beam.Opening{
+		{From: face - LetIn, To: face, Bottom: up - NutSeat/2, Top: up + NutSeat/2},
+		{From: -face, To: face, Bottom: up - Hole/2, Top: up + Hole/2}}
+}
 
 // window is a gap between mortises and cross pieces in which a hanger's bolts may stand.
 type window struct {

@@ -54,8 +54,11 @@ func (b Boat) place(h *Hanger, r *Rail, w window) {
 }
 
 // boltDown is how far under the gunwale's upper edge bolts stand: the lower, the more of
-// the hanger stands over them; the higher, the harder the gunwale splits.
-func boltDown(high float64) float64 { return math.Round(0.6 * high) }
+// the hanger stands over them; the higher, the harder the gunwale splits. In a low one
+// their nuts' seats want wood under them.
+func boltDown(high float64) float64 {
+	return math.Min(math.Round(0.6*high), math.Floor(high-NutSeat/2-leastWall))
+}
 
 // set works out lengths from the block's thickness.
 func (h *Hanger) set(r *Rail, deep float64) {

@@ -87,14 +87,19 @@ func (l *Loads) bolted(h Hanger, d *design.Design, wood, gunwale timber.Species)
 	wide, high := float64(d.Gunwale.Width), float64(d.Gunwale.Height)
 	l.Hanger = uneven * l.Person
 	usual := fasten.Remembered()
-	joint := fasten.Single(fasten.Bolt(Bolt),
-		fasten.Piece{Bearing: fasten.Bearing(wood.Gravity(), Bolt, 0), Length: Thick},
-		fasten.Piece{Bearing: fasten.Bearing(gunwale.Gravity(), Bolt, math.Pi/2), Length: wide + h.Block}) // glued, and taken as no harder than the gunwale; the nut's seat is full of epoxy, no softer than wood
 	// Under a quarter of an inch the NDS takes nothing off for the end of the hanger, as
 	// long as it keeps the least distance; what shears out there is looked at by itself.
-	z, _ := joint.Design(Bolt, math.Pi/2)
-	l.Bolts = 2 * z
-	l.Splits = usual.Splits(wide, high, high-h.Down)
+	bears := func(in timber.Species, deep float64) float64 {
+		z, _ := fasten.Single(fasten.Bolt(Bolt),
+			fasten.Piece{Bearing: fasten.Bearing(wood.Gravity(), Bolt, 0), Length: Thick},
+			fasten.Piece{Bearing: fasten.Bearing(in.Gravity(), Bolt, math.Pi/2), Length: deep}).Design(Bolt, math.Pi/2)
+		return z
+	}
+	// The bolt stands in the block and in what its nut's seat leaves of the gunwale: the epoxy
+	// in that counts for nothing. Two cautious sums, of which the better one holds: both as soft
+	// as the gunwale, and the block alone, whose glue carries it on to the gunwale.
+	l.Bolts = 2 * math.Max(bears(gunwale, wide-LetIn+h.Block), bears(wood, h.Block))
+	l.Splits = usual.Splits(math.Min(wide, wide-LetIn+h.Block), high, high-h.Down) // the block makes good what the nut's seat takes, and no more is counted
 	l.Plug = 2 * fasten.TearsOut(wood, h.Down, Thick) / plugSafe
 	// The hanger's middle stands inside the gunwale's: the bolts hold it back, the
 	// gunwale's lower edge is where it turns.
@@ -157,7 +162,7 @@ func (s Seat) judgeHung(out *finding.List, l Loads, wood timber.Species) {
 	} else {
 		s.judged(out, "webbing, one strap's end", force(l.Strap, strapHolds), finding.Memory, "a wider seat with more straps (seat.wide)")
 	}
-	lighter := fmt.Sprintf("a saddle (kind = \"saddle\"), or nobody over %.0f kg on it", math.Floor(l.Person/LoadFactor/measure.Gravity*min(l.Bolts, l.Splits, l.Plug)/l.Hanger))
+	lighter := fmt.Sprintf("a saddle (kind = \"saddle\"), or nobody over %.0f kg on it", math.Floor(l.Person/LoadFactor/measure.Gravity*min(l.Bolts, l.Splits, l.Plug, l.Washer*l.Hanger/l.Pry)/l.Hanger))
 	s.judged(out, "bolts of a hanger", force(l.Hanger, l.Bolts), finding.Arithmetic, lighter)
 	s.judged(out, "gunwale at the bolts, splitting", force(l.Hanger, l.Splits), finding.Memory, lighter)
 	s.judged(out, "hanger's top, over the bolts", force(l.Hanger, l.Plug), finding.Memory, lighter)

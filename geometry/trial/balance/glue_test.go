@@ -75,17 +75,19 @@ func TestFormHolds(t *testing.T) {
 func TestStress(t *testing.T) {
 	const e, w, k = 12000.0, 21.0, 1.0 / 3000
 	one := Glue{Plies: 1, Back: 1}
-	within(t, "one stick", one.Stress(e, w, k, k), e*w/2*k, 1e-12)
+	within(t, "one stick", most(one.Layers(e, w, -k, -k)), e*w/2*k, 1e-12)
 	for _, n := range []int{2, 3, 5} {
 		s := 1 / float64(n*n)
 		g := Glue{Plies: n, Form: 1, Back: s, Kept: 1 - s}
-		within(t, "held", g.Stress(e, w, k, k), e*w/float64(n)/2*k, 1e-12)
+		within(t, "held", most(g.Layers(e, w, -k, -k)), e*w/float64(n)/2*k, 1e-12)
 		ply, moment, force := w/float64(n), 0.0, 0.0
+		let := Rest{Plies: g.Layers(e, w, -k, -g.Kept*k)}
 		const slices = 30000
 		for i := range slices {
 			y := (float64(i)+0.5)/slices*w - w/2
 			c := (math.Floor((y+w/2)/ply)+0.5)*ply - w/2
 			stress := e * ((y-c)*k + y*(g.Kept*k-k))
+			within(t, "through the stack", let.At(y, 0, 40), stress, 1e-9)
 			moment += stress * y * w / slices
 			force += stress * w / slices
 		}

@@ -49,30 +49,50 @@ func (b *Boat) Back() float64 {
 	return g.Back
 }
 
-// Stress returns the greatest bending stress in a stack of the given width in mm
-// that was glued at Form times the curvature designed and is now held at now
-// (1/mm), N/mm2.
+// Layer is the bending stress in plan through one ply, N/mm2, straight from face to face;
+// pulls are positive.
+type Layer struct {
+	In, Out     float64 // its faces off the middle of the stack, outboard positive, mm
+	AtIn, AtOut float64
+}
+
+// Layers returns the stress in every ply, from the inner face outward, of a stack of the
+// given width in mm that was glued at Form times the curvature designed and is now held at
+// now (y” of the port gunwale, 1/mm).
 //
 // How: a ply has its own bend from the gluing, and from then on bends with the
 // stack: at the height y of the stack, c the middle of the ply, the strain is
-// (y - c) form + y (now - form).
-func (g Glue) Stress(moe, width, designed, now float64) float64 {
+// (y - c) form + y (now - form), a pull where a stick that bulges is farthest out.
+func (g Glue) Layers(moe, width, designed, now float64) []Layer {
 	form, ply := g.Form*designed, width/float64(g.Plies)
-	worst := 0.0
-	for i := range g.Plies {
-		low := float64(i)*ply - width/2
-		for _, y := range []float64{low, low + ply} {
-			worst = math.Max(worst, math.Abs((y-low-ply/2)*form+y*(now-form)))
-		}
+	out := make([]Layer, g.Plies)
+	for i := range out {
+		in := float64(i)*ply - width/2
+		at := func(y float64) float64 { return -moe * ((y-in-ply/2)*form + y*(now-form)) }
+		out[i] = Layer{In: in, Out: in + ply, AtIn: at(in), AtOut: at(in + ply)}
 	}
-	return moe * worst
+	return out
 }
 
 // Rest is the stress in a gunwale at one place, N/mm2.
 type Rest struct {
 	X    float64 // station, mm
 	Plan float64 // from the bend in plan, plies and all
-	Edge float64 // from the edge-set, in the tall way
+	Edge float64 // from the edge-set, in the tall way: the underside is pulled, the top pressed
+
+	Plies []Layer // what Plan is the greatest of
+}
+
+// At is the stress at a place of the section, pulls positive: off the middle of the width,
+// outboard positive, and over the underside of a gunwale of that height, mm.
+func (r Rest) At(across, up, height float64) float64 {
+	edge := r.Edge * (1 - 2*up/height)
+	for i, p := range r.Plies {
+		if across < p.Out || i == len(r.Plies)-1 {
+			return edge + p.AtIn + (p.AtOut-p.AtIn)*(across-p.In)/(p.Out-p.In)
+		}
+	}
+	return edge
 }
 
 // Sum is the stress in the corner where both meet.
@@ -82,9 +102,23 @@ func (r Rest) Sum() float64 { return r.Plan + r.Edge }
 func (b *Boat) Rests(s *State) []Rest {
 	out := make([]Rest, len(s.X))
 	for i, x := range s.X {
-		out[i] = Rest{x, b.planStress(x, s.Moment[i]), b.edgeStress(x)}
+		out[i] = b.rest(x, s.Moment[i])
 	}
 	return out
+}
+
+// RestAt returns the stress in the gunwale at a station between its ends, mm: its moment
+// runs straight from node to node.
+func (b *Boat) RestAt(s *State, x float64) Rest {
+	i, _ := slices.BinarySearch(s.X, x)
+	i = min(max(i, 1), len(s.X)-1)
+	lo, hi := s.X[i-1], s.X[i]
+	return b.rest(x, s.Moment[i-1]+(s.Moment[i]-s.Moment[i-1])*(x-lo)/(hi-lo))
+}
+
+func (b *Boat) rest(x, moment float64) Rest {
+	plies := b.planStress(x, moment)
+	return Rest{x, most(plies), b.edgeStress(x), plies}
 }
 
 // Worst returns the place where the gunwale is stressed most.
@@ -99,14 +133,21 @@ func (b *Boat) Worst(s *State) Rest {
 	return worst
 }
 
+func most(plies []Layer) (worst float64) {
+	for _, p := range plies {
+		worst = max(worst, math.Abs(p.AtIn), math.Abs(p.AtOut))
+	}
+	return worst
+}
+
 // planStress is the stress at the station x under the moment of the model there.
 // The stick is bent by moment cos ψ over its stiffness beyond what it keeps by
 // itself.
-func (b *Boat) planStress(x, moment float64) float64 {
+func (b *Boat) planStress(x, moment float64) []Layer {
 	g := &b.Frame.Gunwale
 	designed := b.Curvature(x)
 	now := b.Glue.Kept*designed + moment*math.Cos(g.Tilt)/b.Stiff()
-	return b.Glue.Stress(b.Wood.MOE, g.Width, designed, now)
+	return b.Glue.Layers(b.Wood.MOE, g.Width, designed, now)
 }
 
 // edgeStress is the stress from the sprung edge-set at the station x. Gluing the plies

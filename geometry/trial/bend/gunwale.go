@@ -102,63 +102,12 @@ func scarfKept(slope float64) float64 {
 	return 0.90
 }
 
-// Slot is what a mortise leaves of the gunwale.
-type Slot struct {
-	Rib        string
-	Flat, Tall float64 // shares left of the section modulus against bending in plan and in the tall way
-	Stress     float64 // there at rest, N/mm2
-}
-
 // What general joinery texts ask for, mm, and shares of the stock.
 const (
 	leastMouth = 4.5  // wood beside a mortise's mouth
 	mostDepth  = 0.75 // of a blind mortise over the stock's depth; from memory
 	leastNext  = 25.0 // wood to the next mortise; common practice, no source
 )
-
-// left returns the shares of the section modulus that a slot of the given width
-// and depth in the middle of the underside leaves of a stick width by height, all
-// mm: about its weak axis, and about the level one through what is left.
-//
-// How: the slot's own second moment is taken off; about the level axis both are
-// moved to the middle of what is left. Beam theory.
-func left(width, height, slot, depth float64) (flat, tall float64) {
-	flat = 1 - depth*math.Pow(slot, 3)/(height*math.Pow(width, 3))
-	area := width*height - slot*depth
-	middle := (width*height*height/2 - slot*depth*depth/2) / area
-	second := width*math.Pow(height, 3)/12 + width*height*math.Pow(middle-height/2, 2) -
-		slot*math.Pow(depth, 3)/12 - slot*depth*math.Pow(middle-depth/2, 2)
-	return flat, second / math.Max(middle, height-middle) / (width * height * height / 6)
-}
-
-func (r *Report) slots() {
-	g := &r.Frame.Gunwale
-	rests := r.Boat.Rests(r.AtRest)
-	first := g.Mortises[0]
-	r.SquareTenon = timber.SquareTenon(first.Length, first.Width, float64(r.Frame.Design.Ribs.Thickness))
-	if g.Blocks != nil { // the ends of gaps are square
-		r.SquareTenon = first.Length
-	}
-	var worst Slot
-	for _, m := range g.Mortises {
-		s := Slot{Rib: m.Rib}
-		s.Flat, s.Tall = left(g.Width, g.Height, m.Width, m.Depth)
-		at := restAt(rests, m.Station)
-		s.Stress = at.Plan/s.Flat + at.Edge/s.Tall
-		r.Slots = append(r.Slots, s)
-		if s.Stress >= worst.Stress {
-			worst = s
-		}
-	}
-	r.noteCure(byStress("gunwale at mortise "+worst.Rib, r.Boat.Wood, worst.Stress, finding.Weak),
-		"a shallower mortise (ribs.mortise_depth), or more plies glued bent")
-	r.judgeWalls()
-	r.judgeScarfs(rests)
-}
-
-func restAt(rests []balance.Rest, x float64) balance.Rest {
-	return slices.MinFunc(rests, func(a, b balance.Rest) int { return cmp.Compare(math.Abs(a.X-x), math.Abs(b.X-x)) })
-}
 
 // judgeWalls holds walls, depth and spacing to what joinery texts ask.
 func (r *Report) judgeWalls() {
@@ -182,12 +131,12 @@ func sized(part string, value, limit float64, cure string) finding.Finding {
 
 // judgeScarfs holds the stress at every scarf to what is left of the strength
 // there: one ply is joined, the others run through.
-func (r *Report) judgeScarfs(rests []balance.Rest) {
+func (r *Report) judgeScarfs() {
 	g, d := &r.Frame.Gunwale, r.Frame.Design
 	n := float64(d.Gunwale.Plies)
 	kept := (n - 1 + scarfKept(d.Gunwale.ScarfSlope)) / n
 	for _, s := range g.Scarfs {
-		stress := restAt(rests, g.StationOf(s.Middle)).Sum() / kept
+		stress := r.Boat.RestAt(r.AtRest, g.StationOf(s.Middle)).Sum() / kept
 		r.noteCure(byStress(fmt.Sprintf("gunwale at the scarf at %.0f mm", s.Middle), r.Boat.Wood, stress, finding.Weak),
 			"a scarf nearer the end, or a longer slope (gunwale.scarf_slope)")
 	}

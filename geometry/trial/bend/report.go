@@ -32,7 +32,8 @@ type Report struct {
 	Forms  []Form         // one for each group of ribs that has one; nil for ribs bent in place
 	Gauges []frame.Gauge  // one for each group of ribs: of the free ribs where they are bent on forms, else of the shape in the boat
 	Test   []Sprung       // what the first rib that is bent may come to, from little springback to much
-	Slots  []Slot         // mortises, from aft forward
+	Slots  []Hole         // mortises, from aft forward
+	Bolted []Hole         // of the bolts of cross pieces, then of hung seats
 
 	LeastMoisture float64 // that stock for the ribs' bends should have, %; 0 when it does not matter
 	Soak          Soak    // of the ribs' stock, and how it dries

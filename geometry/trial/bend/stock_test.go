@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wood/timber"
 )
 
@@ -59,7 +60,8 @@ func TestGapsKeepStrength(t *testing.T) {
 	if gap.Ribs[3].Push != cut.Ribs[3].Push || gap.Gunwale.Form != cut.Gunwale.Form {
 		t.Errorf("the frame bends otherwise: %+v, cut %+v", gap.Ribs[3], cut.Ribs[3])
 	}
-	flat, tall := left(20, 40, 20.0/3, 22)
+	// A peg of 2.5 mm is bored 14 mm deep from inboard, 10 mm over the underside.
+	flat, tall := beam.Opened(20, 40, nil, beam.Opening{From: -10.0 / 3, To: 10.0 / 3, Top: 22}, beam.Opening{From: -10, To: 4, Bottom: 8.75, Top: 11.25}).Left()
 	near(t, "left in plan", gap.Slots[0].Flat, flat, 1e-12)
 	near(t, "left in the tall way", gap.Slots[0].Tall, tall, 1e-12)
 	near(t, "square tenon", gap.SquareTenon, float64(gap.Frame.Design.Ribs.Width+gap.Frame.Design.Ribs.FitWidth), 1e-12)

@@ -154,6 +154,8 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 	d.path(layout.Cut, curve.Polygon(edge(-rail.Width/2, 0), edge(rail.Width/2, 0), high, edge(-rail.Width/2, rail.Height)))
 	d.path(layout.Mark, curve.Polygon(g.Point(2, 0), g.Point(2, g.Block), g.Point(2+g.BlockHigh(), g.Block), g.Point(2+g.BlockHigh(), 0)))
 	d.path(layout.Cut, curve.Polygon(g.Point(0, g.Block), g.Point(0, g.Block+seat.Thick), g.Point(g.Length, g.Block+seat.Thick), g.Point(g.Length, g.Block)))
+	nut := func(down, in float64) geometry.Point { return g.Point(g.Down+down*seat.NutSeat/2, in-rail.Width) }
+	d.path(layout.Mark, curve.Polygon(nut(-1, 0), nut(1, 0), nut(1, seat.LetIn), nut(-1, seat.LetIn)))
 	a, b := g.Point(g.Down, -rail.Width), g.Point(g.Down, g.Block+seat.Thick+8)
 	d.line(layout.Center, a.X, a.Y, b.X, b.Y)
 	d.path(layout.Cut, curve.Polygon(geometry.Pt(0, r.TopZ-h.Depth), geometry.Pt(r.Length/2, r.TopZ-h.Depth), geometry.Pt(r.Length/2, r.TopZ), geometry.Pt(0, r.TopZ)))
@@ -172,7 +174,7 @@ func (w *writer) hungFigure(s seat.Seat) report.Figure {
 	d.note(-70, s.TopZ(), -1.5, -small/2, layout.Right, "top")
 	d.note(-70, floor, -1.5, -small/2, layout.Right, "floor")
 	return report.Figure{Drawing: d.settled(),
-		Caption: fmt.Sprintf("%s, %s, section at the front rail, port side, seen from ahead: gunwale, block, hanger with its rail, the nearest rib. The top of the seat at its middle is %s over the floor; %s are clear under the front rail.", s.Name, ratio(per), w.Fine(s.Height), w.whole(h.Clear)),
+		Caption: fmt.Sprintf("%s, %s, section at the front rail, port side, seen from ahead: gunwale with the seat of a nut, block, hanger with its rail, the nearest rib. The top of the seat at its middle is %s over the floor; %s are clear under the front rail.", s.Name, ratio(per), w.Fine(s.Height), w.whole(h.Clear)),
 		About:   "The front rail in its hanger under the gunwale, with the height of the seat over the floor and the room for the feet."}
 }
 

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/outside"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
@@ -20,7 +21,7 @@ func (w *writer) coverSteps() []step {
 	buys, dry := []string{"oil"}, "a day for each coat"
 	tools := "drill, spokeshave, abrasive, brush, rags, an old stocking"
 	if w.hungSeats() {
-		buys, dry, tools = append(buys, "seat-bolt", "glue", "epoxy"), "glue of the blocks overnight, "+dry, "pencil, clamps, saw, square, Forstner drill of 25 mm, wrench of 10 mm, "+tools
+		buys, dry, tools = append(buys, "seat-bolt", "glue", "epoxy"), "glue of the blocks overnight, "+dry, "pencil, clamps, saw, square, Forstner drill of "+w.whole(seat.NutSeat)+", wrench of 10 mm, "+tools
 	}
 	edged := []string{"gunwales", "stems", "breasthooks"}
 	if len(w.Frame.Thwarts) > 0 {

@@ -165,8 +165,13 @@ func gunwales(r *bend.Report, l report.Letters) report.Paragraph {
 	if wide := r.SquareTenon; wide < float64(d.Ribs.Width) {
 		words += fmt.Sprintf("Mortises cut by a bit of %.1f mm have half-round ends and take a sharp-edged rib of %.1f mm: square them, or round the rib's edges there. ", r.Frame.Gunwale.Mortises[0].Width, wide)
 	}
-	least := slices.MinFunc(r.Slots, func(a, b bend.Slot) int { return cmp.Compare(a.Tall, b.Tall) })
-	return report.Paragraph{Words: words + fmt.Sprintf("A mortise leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way.", 100*least.Flat, 100*least.Tall)}
+	least := slices.MinFunc(r.Slots, func(a, b bend.Hole) int { return cmp.Compare(a.Tall, b.Tall) })
+	words += fmt.Sprintf("A mortise with its peg leaves %.0f %% of the section modulus in plan, %.0f %% in the tall way. ", 100*least.Flat, 100*least.Tall)
+	if r.Bolted != nil {
+		least = slices.MinFunc(r.Bolted, func(a, b bend.Hole) int { return cmp.Compare(a.Flat, b.Flat) })
+		words += fmt.Sprintf("A bolt of %s leaves %.0f %% and %.0f %%. ", least.Of, 100*least.Flat, 100*least.Tall)
+	}
+	return report.Paragraph{Words: words + "The wood that they take out bore a share of the stress at rest; the wood beside it takes that over."}
 }
 
 func glued(d *design.Design) string {
