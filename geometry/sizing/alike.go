@@ -1,6 +1,7 @@
 package sizing
 
 import (
+	"cmp"
 	"math"
 
 	"ribwright/geometry/sizing/family"
@@ -53,25 +54,19 @@ func SizeAlike(f *family.Family, b Brief, s Sharing) (Alike, error) {
 // for: a firmness is found no closer.
 const nearly = 0.02
 
-// inSteps settles the case again with the section in steps and the beam as asked.
+// inSteps settles the case again with the beam as asked and the section in steps.
 func (c *Case) inSteps(s Sharing) (step int, err error) {
-	if c.Family.Program.HasFormula("fill") {
-		const most = SectionSteps - 1
-		step = min(max(s.Least, int(math.Ceil(c.run.Number("fill")*most-nearly))), most)
-		if err := c.Set("fill", float64(step)/most); err != nil {
+	if s.Wider != 0 && c.Family.Program.HasFormula("beam") {
+		if err := cmp.Or(c.Set("beam", c.run.Number("beam")+s.Wider), c.Settle()); err != nil {
 			return 0, err
 		}
 	}
-	if s.Wider == 0 || !c.Family.Program.HasFormula("beam") {
-		return step, c.Settle()
+	if !c.Family.Program.HasFormula("fill") {
+		return 0, nil
 	}
-	if err := c.Settle(); err != nil {
-		return 0, err
-	}
-	if err := c.Set("beam", c.run.Number("beam")+s.Wider); err != nil {
-		return 0, err
-	}
-	return step, c.Settle()
+	const most = SectionSteps - 1
+	step = min(max(s.Least, int(math.Ceil(c.run.Number("fill")*most-nearly))), most)
+	return step, cmp.Or(c.Set("fill", float64(step)/most), c.Settle())
 }
 
 // unrounded keeps values of a settled case as they are, which finishing would round.

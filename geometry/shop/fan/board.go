@@ -26,16 +26,24 @@ func (s Scale) holds(v float64) bool { return v >= s.From-1e-9 && v <= s.To+1e-9
 type Ray struct {
 	Mark
 	Net  bool          // read by the beam too: between two rays
-	Ends [2][2]float64 // mm from the zero: at the least and the most beam, at the least and the most reading; alike for any beam without a net
+	Ends [2][2]float64 // mm from the zero: for the narrowest and the widest boats of a reading, at the least and the most reading; alike for any beam without a net
 }
 
 // Board serves the builders of a class whose boats are of one family, water, skill and
 // section.
 type Board struct {
-	Rib, Half, Beam Scale
-	Rays            []Ray // by kind, rib and number
-	On              []Boat
-	Off             []Verdict
+	Rib, Half     Scale
+	ByRib, ByHalf Beams // of boats by the reading on either scale
+	Rays          []Ray // by kind, rib and number
+	On            []Boat
+	Off           []Verdict
+}
+
+// Beams are what is usual of a reading, so that two rays of a net lie no farther apart than
+// the boats that use them.
+type Beams struct {
+	Usual [2]float64 // mm, at the least and the most reading; straight between
+	Off   Scale      // how much narrower and wider than that boats are
 }
 
 // Verdict is why a builder's boat is not on a board.
@@ -48,8 +56,8 @@ type Verdict struct {
 // eye and the pencil. What uses more is drawn as a net.
 const spare = 0.5
 
-// Make fits a board to boats. A boat that would be off by more than the tolerances is left
-// out and told with its worst mark, the worst boat first, until all others fit: rays go
+// Make fits a board to boats. While one would be off by more than the tolerances, the boat
+// without which the others are read best is left out and told with its worst mark: rays go
 // through the boats that are on the board alone. What fits again then comes back.
 //
 // Errors: fewer than two boats, which share nothing.
@@ -59,19 +67,9 @@ func Make(boats []Boat) (*Board, error) {
 	}
 	like := usual(boats)
 	on := slices.DeleteFunc(slices.Clone(boats), func(b Boat) bool { return like.lacks(b) != "" })
-	var out *Board
-	for {
-		out = through(on, like)
-		worst, most := -1, 1.0
-		for i, b := range on {
-			if _, share := out.worst(b); share > most {
-				worst, most = i, share
-			}
-		}
-		if worst < 0 {
-			break
-		}
-		on = slices.Delete(on, worst, worst+1)
+	out := through(on, like)
+	for len(on) > 2 && out.greatest(on) > 1 {
+		on, out = without(on, like, out)
 	}
 	for _, b := range boats {
 		if why := cmp.Or(like.lacks(b), out.Refuses(b)); why != "" {
@@ -81,6 +79,34 @@ func Make(boats []Boat) (*Board, error) {
 		}
 	}
 	return out, nil
+}
+
+// greatest is how far off the worst of all boats is, as a share of a tolerance.
+func (b *Board) greatest(boats []Boat) (out float64) {
+	for _, boat := range boats {
+		_, share := b.worst(boat)
+		out = math.Max(out, share)
+	}
+	return out
+}
+
+// without leaves out the boat without which the others are read best. Least worst error is
+// shared by several boats, of which one alone may be the odd one: each of those that are
+// off nearly as far as the worst is tried.
+func without(boats []Boat, like marked, was *Board) (on []Boat, out *Board) {
+	const nearly = 0.9
+	most, best := was.greatest(boats), math.Inf(1)
+	for i, b := range boats {
+		if _, share := was.worst(b); share < nearly*most {
+			continue
+		}
+		others := slices.Delete(slices.Clone(boats), i, i+1)
+		board := through(others, like)
+		if g := board.greatest(others); g < best {
+			on, out, best = others, board, g
+		}
+	}
+	return on, out
 }
 
 // marked is which marks boats have, in order.
@@ -130,11 +156,12 @@ func (m marked) lacks(b Boat) string {
 
 // through fits every mark over the boats.
 func through(boats []Boat, marks marked) *Board {
-	out := &Board{Rib: scaleOf(boats, func(b Boat) float64 { return b.Rib }), Half: scaleOf(boats, func(b Boat) float64 { return b.Half }), Beam: scaleOf(boats, func(b Boat) float64 { return b.Beam })}
+	out := &Board{Rib: scaleOf(boats, func(b Boat) float64 { return b.Rib }), Half: scaleOf(boats, func(b Boat) float64 { return b.Half })}
+	out.ByRib, out.ByHalf = out.usual(boats, Length), out.usual(boats, Mortise)
 	for _, m := range marks {
 		points := make([]point, len(boats))
 		for i, b := range boats {
-			points[i] = point{out.scale(m.Kind).share(b.at(m.Kind)), out.Beam.share(b.Beam), b.Marks[m]}
+			points[i] = point{out.scale(m.Kind).share(b.at(m.Kind)), out.Across(m.Kind, b.Reading), b.Marks[m]}
 		}
 		ray := Ray{Mark: m, Ends: fitted(points, false)}
 		if corners(ray.Ends).worst(points) > spare*m.Kind.Tolerance() {
@@ -143,6 +170,22 @@ func through(boats []Boat, marks marked) *Board {
 		out.Rays = append(out.Rays, ray)
 	}
 	return out
+}
+
+// usual draws the usual beam over the readings of a kind of mark.
+func (b *Board) usual(boats []Boat, k Kind) (out Beams) {
+	points := make([]point, len(boats))
+	for i, boat := range boats {
+		points[i] = point{u: b.scale(k).share(boat.at(k)), y: boat.Beam}
+	}
+	out.Usual = fitted(points, false)[0]
+	out.Off = scaleOf(boats, func(boat Boat) float64 { return out.off(b.scale(k).share(boat.at(k)), boat.Beam) })
+	return out
+}
+
+// off is how much wider a boat is than usual, mm, by the share of its reading.
+func (m Beams) off(share, beam float64) float64 {
+	return beam - (m.Usual[0] + (m.Usual[1]-m.Usual[0])*share)
 }
 
 func scaleOf(boats []Boat, of func(Boat) float64) Scale {
@@ -161,14 +204,25 @@ func (b *Board) scale(k Kind) Scale {
 	return b.Rib
 }
 
-// Read is where a ray lies for a builder, mm.
-func (b *Board) Read(r Ray, at Reading) float64 {
-	return corners(r.Ends).at(b.scale(r.Kind).share(at.at(r.Kind)), b.Across(at))
+// beams are those by the reading of a kind of mark.
+func (b *Board) beams(k Kind) Beams {
+	if k == Mortise {
+		return b.ByHalf
+	}
+	return b.ByRib
 }
 
-// Across is how far across a net a builder reads, from the ray of the least beam, 0, to
-// that of the most, 1.
-func (b *Board) Across(at Reading) float64 { return b.Beam.share(at.Beam) }
+// Read is where a ray lies for a builder, mm.
+func (b *Board) Read(r Ray, at Reading) float64 {
+	return corners(r.Ends).at(b.scale(r.Kind).share(at.at(r.Kind)), b.Across(r.Kind, at))
+}
+
+// Across is how far across a net a builder reads marks of a kind, from the ray of the
+// narrowest boats, 0, to that of the widest, 1.
+func (b *Board) Across(k Kind, at Reading) float64 {
+	m := b.beams(k)
+	return m.Off.share(m.off(b.scale(k).share(at.at(k)), at.Beam))
+}
 
 // worst is the mark of a boat that lies farthest off its ray, as a share of its tolerance.
 func (b *Board) worst(boat Boat) (ray Ray, share float64) {
@@ -185,11 +239,15 @@ func (b *Board) worst(boat Boat) (ray Ray, share float64) {
 func (b *Board) Refuses(boat Boat) string {
 	for _, s := range []struct {
 		what string
-		on   Scale
-		at   float64
-	}{{"midship rib", b.Rib, boat.Rib}, {"half length", b.Half, boat.Half}, {"beam", b.Beam, boat.Beam}} {
-		if !s.on.holds(s.at) {
-			return fmt.Sprintf("its %s of %.0f mm is off the board, which goes from %.0f to %.0f mm", s.what, s.at, s.on.From, s.on.To)
+		kind Kind
+	}{{"midship rib", Length}, {"half length", Mortise}} {
+		on, at := b.scale(s.kind), boat.at(s.kind)
+		if !on.holds(at) {
+			return fmt.Sprintf("its %s of %.0f mm is off the board, which goes from %.0f to %.0f mm", s.what, at, on.From, on.To)
+		}
+		m := b.beams(s.kind)
+		if off := m.off(on.share(at), boat.Beam); !m.Off.holds(off) {
+			return fmt.Sprintf("its beam of %.0f mm is off the board, which goes from %.0f to %.0f mm at a %s of %.0f mm", boat.Beam, boat.Beam-off+m.Off.From, boat.Beam-off+m.Off.To, s.what, at)
 		}
 	}
 	r, share := b.worst(boat)

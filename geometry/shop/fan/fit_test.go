@@ -116,7 +116,7 @@ func TestOffTheScale(t *testing.T) {
 			t.Errorf("%s is read as a net though its marks lie on a ray", r.Mark)
 		}
 	}
-	for what, at := range map[string]Reading{"midship rib of 1090 mm": {1090, 1700, 710}, "half length of 1600 mm": {1000, 1600, 710}, "beam of 740 mm": {1000, 1700, 740}} {
+	for what, at := range map[string]Reading{"midship rib of 1090 mm": {1090, 1700, 710}, "half length of 1600 mm": {1000, 1600, 700}, "beam of 740 mm": {1000, 1700, 740}} {
 		far := course()[0]
 		far.Reading = at
 		if why := b.Refuses(far); !strings.Contains(why, what+" is off the board, which goes from ") {
