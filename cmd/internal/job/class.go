@@ -32,6 +32,7 @@ type Class struct {
 	Books  bool   // the build book of every boat too
 	Prices string // of the books: a level, or the name of a table
 	Terms  course.Terms
+	Fan    bool // boats that share boards, and the boards
 	Sizing
 }
 
@@ -45,8 +46,9 @@ func NewClass() *Class {
 // Fields lists the choices.
 func (c *Class) Fields() []Field {
 	printing := c.Sizing.printing()
+	fans := Field{Name: "fan-board", Says: "one board of rays for builders of one family, water and skill, to mark ribs and mortises from; their boats are held to three steps of section so that they share it", Value: yes(&c.Fan)}
 	books := Field{Name: "book", Says: "the build book of each boat too", Value: yes(&c.Books)}
-	return slices.Concat(c.Sizing.fields(), []Field{printing[0], books, prices(&c.Prices)}, terms(&c.Terms), printing[1:])
+	return slices.Concat(c.Sizing.fields(), []Field{printing[0], books, fans, prices(&c.Prices)}, terms(&c.Terms), printing[1:])
 }
 
 // Name takes the table.
@@ -86,6 +88,7 @@ type Course struct {
 	families map[string]*family.Family // by use, nil where there is none
 	keys     []string                  // of the rows that are made
 	shares   []*share                  // in the course's wood, of the rows whose books are made
+	marked   []*marked                 // for fan boards, of the rows that are made; nil where none are asked for
 }
 
 // Read reads the table and the families. A row that cannot be used is told when it is
@@ -108,7 +111,7 @@ func (c *Class) Read(w World) (*Course, error) {
 	if err := out.readPrices(); err != nil {
 		return nil, err
 	}
-	out.keys, out.shares = make([]string, len(out.builders)), make([]*share, len(out.builders))
+	out.keys, out.shares, out.marked = make([]string, len(out.builders)), make([]*share, len(out.builders)), make([]*marked, len(out.builders))
 	oneFolderEach(out.builders)
 	return out, out.readFamilies()
 }
@@ -227,7 +230,7 @@ func (c *Course) Make(i int, deliver func(Built) (sizing.Status, error)) (out si
 			fail(fmt.Errorf("a fault in the program itself (%v)", r))
 		}
 	}()
-	boat, err := c.size(c.builders[i])
+	boat, err := c.size(i)
 	if err == nil {
 		err = out.Take(boat)
 	}
@@ -246,7 +249,8 @@ func (c *Course) Make(i int, deliver func(Built) (sizing.Status, error)) (out si
 	return out
 }
 
-func (c *Course) size(b sizing.Builder) (*sizing.Boat, error) {
+func (c *Course) size(i int) (*sizing.Boat, error) {
+	b := c.builders[i]
 	if b.Fault != "" {
 		return nil, errors.New(b.Fault)
 	}
@@ -254,6 +258,11 @@ func (c *Course) size(b sizing.Builder) (*sizing.Boat, error) {
 	if f == nil {
 		_, err := family.Shipped(b.Use)
 		return nil, err
+	}
+	if c.class.Fan {
+		m, boat, err := alike(f, b, sizing.Sharing{})
+		c.marked[i] = m
+		return boat, err
 	}
 	return sizing.Size(f, b.Brief)
 }

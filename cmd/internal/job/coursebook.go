@@ -70,7 +70,7 @@ func (c *Course) share(i int) error {
 	if c.shares[i] != nil {
 		return nil
 	}
-	boat, err := c.size(c.builders[i])
+	boat, err := c.size(i)
 	if err != nil {
 		return err
 	}
@@ -95,6 +95,9 @@ func (c *Course) share(i int) error {
 func (c *Course) Book(all []sizing.Outcome) (key string, files func() ([]Output, error)) {
 	sum := sha256.New()
 	fmt.Fprintf(sum, "%v %+v %+v %v %q", c.class.Units, c.class.Printer, c.class.Terms, c.world.Made, titleOf(c.class.Table))
+	if c.class.Fan { // which alone changes nothing of a course without boards
+		fmt.Fprintf(sum, " fan %v", c.class.Books)
+	}
 	var rows []int
 	for i, o := range all {
 		if o.Status == sizing.NotDone {
@@ -107,10 +110,23 @@ func (c *Course) Book(all []sizing.Outcome) (key string, files func() ([]Output,
 			rows = append(rows, i)
 		}
 	}
-	if !c.class.Books || len(rows) == 0 {
+	if !c.class.Books && !c.class.Fan || len(rows) == 0 {
 		return "", func() ([]Output, error) { return nil, nil }
 	}
-	return hex.EncodeToString(sum.Sum(nil)), func() ([]Output, error) { return c.book(all, rows) }
+	return hex.EncodeToString(sum.Sum(nil)), func() ([]Output, error) { return c.whole(all, rows) }
+}
+
+// whole are all files of the whole course but its summary.
+func (c *Course) whole(all []sizing.Outcome, rows []int) ([]Output, error) {
+	var shared sharedBoards
+	if c.class.Fan {
+		var err error
+		if shared, err = c.fanBoards(rows); err != nil || !c.class.Books {
+			return shared.files, err
+		}
+	}
+	out, err := c.book(all, rows, shared.told)
+	return append(out, shared.files...), err
 }
 
 // Names are those of the files that tell of the whole course.
@@ -122,6 +138,9 @@ func (c *Course) Names() []string {
 			out = append(out, labelsName(sheet))
 		}
 	}
+	if c.class.Fan {
+		out = append(out, c.boardNames()...)
+	}
 	return out
 }
 
@@ -129,8 +148,8 @@ func labelsName(s paper.Sheet) string { return courseStem + "labels-" + s.Size.N
 
 func bookName(s paper.Sheet) string { return courseStem + "book-" + s.Size.Name + ".pdf" }
 
-// book lays the book over the rows that are made.
-func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
+// book lays the book over the rows that are made; boards tell of the fan boards.
+func (c *Course) book(all []sizing.Outcome, rows []int, boards []report.Block) ([]Output, error) {
 	for some := range slices.Chunk(rows, runtime.GOMAXPROCS(0)) {
 		var work []func() error
 		for _, i := range some {
@@ -140,7 +159,7 @@ func (c *Course) book(all []sizing.Outcome, rows []int) ([]Output, error) {
 			return nil, err
 		}
 	}
-	told := book.Course{Title: titleOf(c.class.Table), Units: c.class.Units, Prices: c.prices, Room: usualRoom}
+	told := book.Course{Title: titleOf(c.class.Table), Units: c.class.Units, Prices: c.prices, Room: usualRoom, Boards: boards}
 	var plans []*cutlist.Plan
 	var items [][]materials.Item
 	var work []course.Builder

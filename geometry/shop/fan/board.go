@@ -36,7 +36,7 @@ type Board struct {
 	ByRib, ByHalf Beams // of boats by the reading on either scale
 	Rays          []Ray // by kind, rib and number
 	On            []Boat
-	Off           []Verdict
+	Refused       []Verdict
 }
 
 // Beams are what is usual of a reading, so that two rays of a net lie no farther apart than
@@ -73,7 +73,7 @@ func Make(boats []Boat) (*Board, error) {
 	}
 	for _, b := range boats {
 		if why := cmp.Or(like.lacks(b), out.Refuses(b)); why != "" {
-			out.Off = append(out.Off, Verdict{b, why})
+			out.Refused = append(out.Refused, Verdict{b, why})
 		} else {
 			out.On = append(out.On, b)
 		}
@@ -217,6 +217,11 @@ func (b *Board) Read(r Ray, at Reading) float64 {
 	return corners(r.Ends).at(b.scale(r.Kind).share(at.at(r.Kind)), b.Across(r.Kind, at))
 }
 
+// Off is how far off a boat's own mark its reading is, mm; for a mark that it has.
+func (b *Board) Off(r Ray, boat Boat) float64 {
+	return math.Abs(b.Read(r, boat.Reading) - boat.Marks[r.Mark])
+}
+
 // Across is how far across a net a builder reads marks of a kind, from the ray of the
 // narrowest boats, 0, to that of the widest, 1.
 func (b *Board) Across(k Kind, at Reading) float64 {
@@ -227,7 +232,7 @@ func (b *Board) Across(k Kind, at Reading) float64 {
 // worst is the mark of a boat that lies farthest off its ray, as a share of its tolerance.
 func (b *Board) worst(boat Boat) (ray Ray, share float64) {
 	for _, r := range b.Rays {
-		if s := math.Abs(b.Read(r, boat.Reading)-boat.Marks[r.Mark]) / r.Kind.Tolerance(); s > share {
+		if s := b.Off(r, boat) / r.Kind.Tolerance(); s > share {
 			ray, share = r, s
 		}
 	}
@@ -254,9 +259,5 @@ func (b *Board) Refuses(boat Boat) string {
 	if share <= 1 {
 		return ""
 	}
-	twice := 1.0 // lengths are told whole
-	if r.Kind == Length {
-		twice = 2
-	}
-	return fmt.Sprintf("the %s would be %.1f mm off; accepted: %.0f mm", r.Mark, twice*share*r.Kind.Tolerance(), twice*r.Kind.Tolerance())
+	return fmt.Sprintf("the %s would be %.1f mm off; accepted: %.0f mm", r.Mark, r.Whole(share*r.Kind.Tolerance()), r.Whole(r.Kind.Tolerance()))
 }

@@ -49,6 +49,15 @@ func (m Mark) String() string {
 	return "length of rib " + RibName(m.Rib)
 }
 
+// Whole is a measure of the mark as it is told: lengths of ribs are told whole, and are
+// drawn as halves.
+func (m Mark) Whole(mm float64) float64 {
+	if m.Kind == Length {
+		return 2 * mm
+	}
+	return mm
+}
+
 // RibName names the ribs that are alike fore and aft.
 func RibName(rib int) string {
 	if rib == 0 {

@@ -90,14 +90,14 @@ func TestRefusesByName(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(b.Off) != 1 || b.Off[0].Builder != "C" || !strings.Contains(b.Off[0].Why, c.words) || !strings.Contains(b.Off[0].Why, " mm off; accepted: ") {
-			t.Errorf("%v off by %v: %d off, %+v", c.mark, c.by, len(b.Off), b.Off)
+		if len(b.Refused) != 1 || b.Refused[0].Builder != "C" || !strings.Contains(b.Refused[0].Why, c.words) || !strings.Contains(b.Refused[0].Why, " mm off; accepted: ") {
+			t.Errorf("%v off by %v: %d off, %+v", c.mark, c.by, len(b.Refused), b.Refused)
 		}
 	}
 	boats := course()
 	delete(boats[1].Marks, Mark{Bend, 1, 0})
-	if b, err := Make(boats); err != nil || len(b.Off) != 1 || b.Off[0].Why != "it has no bend 1 of rib F1 and A1" {
-		t.Errorf("a boat without a bend: %v, %+v", err, b.Off)
+	if b, err := Make(boats); err != nil || len(b.Refused) != 1 || b.Refused[0].Why != "it has no bend 1 of rib F1 and A1" {
+		t.Errorf("a boat without a bend: %v, %+v", err, b.Refused)
 	}
 	if _, err := Make(course()[:1]); err == nil || !strings.Contains(err.Error(), "two builders") {
 		t.Errorf("a board for one: %v", err)

@@ -81,8 +81,8 @@ func TestBoardsServe(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if len(board.On)+len(board.Off) != len(boats) {
-				t.Fatalf("%s: %d boats, %d on and %d off the board", name, len(boats), len(board.On), len(board.Off))
+			if len(board.On)+len(board.Refused) != len(boats) {
+				t.Fatalf("%s: %d boats, %d on and %d off the board", name, len(boats), len(board.On), len(board.Refused))
 			}
 			served += len(board.On)
 			worst := [4]float64{}
@@ -103,7 +103,7 @@ func TestBoardsServe(t *testing.T) {
 					t.Errorf("%s, step %d: %s read %.2f mm off the loft; accepted: %.0f mm", name, step, fan.Kind(k), worst[k], most)
 				}
 			}
-			for _, off := range board.Off {
+			for _, off := range board.Refused {
 				t.Logf("%s, step %d, %s: %s", name, step, off.Builder, off.Why)
 				if !strings.Contains(off.Why, " mm") && !strings.Contains(off.Why, "rib ") {
 					t.Errorf("%s, %s: refused without rib or millimeters: %s", name, off.Builder, off.Why)

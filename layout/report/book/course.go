@@ -22,11 +22,12 @@ type Course struct {
 	Pool    *cutlist.Pooled // of the boats, in their order
 	Cost    cost.Estimate   // of all together
 	Prices  *cost.Table
-	Rings   finding.List  // where rings do not lie as wood that is bent wants them
-	Days    *course.Plan  // of its work
-	Home    []*stow.Stack // how its boats go home; nil where nobody asked
-	Room    float64       // between the boats of one of them, mm
-	LeftOut []string      // builders whose boats could not be made
+	Rings   finding.List   // where rings do not lie as wood that is bent wants them
+	Days    *course.Plan   // of its work
+	Home    []*stow.Stack  // how its boats go home; nil where nobody asked
+	Room    float64        // between the boats of one of them, mm
+	LeftOut []string       // builders whose boats could not be made
+	Boards  []report.Block // of the fan boards; nil where none are asked for
 }
 
 // CourseBoat is one of its boats.
@@ -53,6 +54,7 @@ func OfCourse(c Course) report.Report {
 	w.book = report.Report{Title: c.Title, Kind: "course book"}
 	w.builders(c)
 	w.days(c.Days)
+	w.add(c.Boards...)
 	w.pile(c)
 	w.boards()
 	w.chapter("Shopping list for the course")
