@@ -28,93 +28,145 @@ const (
 
 	tickLong = 3.0  // of the scale, mm
 	apart    = 9.0  // between lanes, mm
+	joint    = 9.0  // room below a lane, where joints are named
 	before   = 26.0 // room for the scale and a lane's name before zero, mm
 )
 
-// Ribs draws the rays that are read at the length of the midship rib: half of every rib, x
-// from its middle.
-func Ribs(b *fan.Board, of string, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "fan-ribs", Title: "Fan board, ribs", Family: "Fan board",
-		Make: of + "; your reading is the length of your midship rib: hold a straightedge level through it on both scales, lay the rib's edge there, its middle at 0, and mark where rays cross; turn over at 0; B bend, S stringer, L shoulder" + net(b, false)}
-	s := scale{on: b.Rib, units: units}
-	s.high = math.Max(least, ribHigh*(b.Rib.To-b.Rib.From))
-	s.end = s.reach(b, func(r fan.Ray) bool { return r.Kind != fan.Mortise }) + 4
-	y := 0.0
-	for rib := 0; ; rib++ {
-		l := s.lane(b, func(r fan.Ray) bool { return r.Kind != fan.Mortise && r.Rib == rib }, rib)
-		if l == nil {
-			break
-		}
+// onRibs reports whether a ray is read on a rib.
+func onRibs(r fan.Ray) bool { return r.Kind != fan.Mortise }
+
+// Sheets draws a board for paper: each lane by itself, so that no joint goes along one.
+func Sheets(b *fan.Board, of string, units measure.System) []layout.Drawing {
+	var out []layout.Drawing
+	s := ribScale(b, units)
+	for rib, l := range s.lanes(b) {
+		d := layout.Drawing{Name: fmt.Sprintf("fan-%d", rib), Title: "Fan board " + short(rib), Family: "Fan board, ribs",
+			Make: of + "; read level at your midship rib's length; turn over at 0" + net(l)}
+		s.caption(&d, s.draw(&d, l, short(rib), 0), "the scale is the length of your midship rib")
+		out = append(out, d)
+	}
+	return append(out, Mortises(b, of, units))
+}
+
+// Ribs draws the rays that are read at the length of the midship rib, a lane for each pair
+// of ribs, in one piece for a cutter: half of every rib, x from its middle.
+func Ribs(b *fan.Board, units measure.System) layout.Drawing {
+	d := layout.Drawing{Name: "fan-ribs", Title: "Fan board, ribs"}
+	s, y := ribScale(b, units), 0.0
+	for rib, l := range s.lanes(b) {
 		y = s.draw(&d, l, short(rib), y)
 	}
 	return d
 }
 
+func ribScale(b *fan.Board, units measure.System) scale {
+	s := newScale(b.Rib, ribHigh, units)
+	s.end = s.reach(b, onRibs) + 4
+	return s
+}
+
+// lanes are those of all ribs, midship first.
+func (s scale) lanes(b *fan.Board) (out []lane) {
+	for rib := 0; ; rib++ {
+		l := s.lane(b, func(r fan.Ray) bool { return onRibs(r) && r.Rib == rib })
+		if l == nil {
+			return out
+		}
+		out = append(out, l)
+	}
+}
+
 // Mortises draws the rays that are read at half the length of the boat: the middles of the
 // mortises, x from midship along the gunwale's straight stock.
 func Mortises(b *fan.Board, of string, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "fan-mortises", Title: "Fan board, mortises", Family: "Fan board",
-		Make: of + "; your reading is half the length of your boat: hold a straightedge level through it on both scales, lay the gunwale's edge there, midship at 0, and mark the middle of each mortise where its ray crosses; turn over at 0" + net(b, true)}
-	s := scale{on: b.Half, units: units}
-	s.high = math.Max(least, mortiseHigh*(b.Half.To-b.Half.From))
-	mortise := func(r fan.Ray) bool { return r.Kind == fan.Mortise }
+	s := newScale(b.Half, mortiseHigh, units)
+	mortise := func(r fan.Ray) bool { return !onRibs(r) }
 	s.end = s.reach(b, mortise) + 4
-	s.draw(&d, s.lane(b, mortise, -1), "", 0)
+	l := s.lane(b, mortise)
+	d := layout.Drawing{Name: "fan-mortises", Title: "Fan board, mortises", Make: of + "; read level at half the length of your boat; rays are middles of mortises from midship; turn over at 0" + net(l)}
+	s.caption(&d, s.draw(&d, l, "", 0), "the scale is half the length of your boat")
 	return d
 }
 
-// net says how two rays of one mark are read, where a board has such.
-func net(b *fan.Board, mortises bool) string {
-	if !slices.ContainsFunc(b.Rays, func(r fan.Ray) bool { return r.Net && (r.Kind == fan.Mortise) == mortises }) {
+// caption says under a lane what its scale is, in a band with a line under it, along which
+// there is room on every piece for the names of joints.
+func (s scale) caption(d *layout.Drawing, under float64, words string) {
+	foot := under + apart
+	d.Write(1.2, foot-joint+2, small, layout.Left, words)
+	d.Straight(layout.Tick, -before, foot-joint, s.end+before/2, foot-joint)
+}
+
+// net says how two rays of one mark are read, where a lane has such.
+func net(l lane) string {
+	if !slices.ContainsFunc(l, func(a labeled) bool { return a.Net }) {
 		return ""
 	}
-	return "; where a mark has two rays go your share of the way from the solid one to the broken one, as the course book says"
+	return "; two rays under a bracket: go your share of the way from the solid one to the broken one"
 }
 
 // scale is how readings stand on a lane.
 type scale struct {
-	on        fan.Scale
+	read      fan.Scale // of the board
+	on        fan.Scale // to whole steps beyond it
+	step      float64   // between level lines; every second one is lettered
 	units     measure.System
 	high, end float64 // mm
+}
+
+// newScale draws a board's readings so many times as high as they are apart, or higher
+// where they lie close, with level lines at whole steps that an eye can part.
+func newScale(read fan.Scale, times float64, units measure.System) scale {
+	const part = 2.9 // mm between two level lines, at least
+	s := scale{read: read, units: units}
+	steps := []float64{2, 5, 10, 20, 50}
+	if units == measure.Imperial {
+		steps = []float64{25.4 / 16, 25.4 / 8, 25.4 / 4, 25.4 / 2, 25.4, 2 * 25.4}
+	}
+	for _, s.step = range steps {
+		s.on.From, s.on.To = s.step*math.Floor(read.From/s.step+1e-9), s.step*math.Ceil(read.To/s.step-1e-9)
+		if s.on.To-s.on.From < s.step {
+			s.on.To = s.on.From + s.step
+		}
+		if s.high = math.Max(least, times*(s.on.To-s.on.From)); s.high*s.step >= part*(s.on.To-s.on.From) {
+			break
+		}
+	}
+	return s
+}
+
+// write letters a reading.
+func (s scale) write(v float64) string {
+	if s.units == measure.Imperial {
+		return measure.Sixteenths(v)
+	}
+	return fmt.Sprintf("%.0f", v)
+}
+
+// ends are where a ray lies at the least and the most reading of the scale, drawn straight
+// on past those of the board; beam is 0 for the ray of the narrowest boats, 1 for the other.
+func (s scale) ends(r fan.Ray, beam int) (low, high float64) {
+	e, long := r.Ends[beam], s.read.To-s.read.From
+	if long == 0 {
+		return e[0], e[0]
+	}
+	slope := (e[1] - e[0]) / long
+	return e[0] + slope*(s.on.From-s.read.From), e[1] + slope*(s.on.To-s.read.To)
 }
 
 // reach is how far out the rays go, mm.
 func (s scale) reach(b *fan.Board, which func(fan.Ray) bool) (out float64) {
 	for _, r := range b.Rays {
-		if which(r) {
-			out = max(out, slices.Max(append(r.Ends[0][:], r.Ends[1][:]...)))
+		for beam := range 2 {
+			if low, high := s.ends(r, beam); which(r) {
+				out = max(out, low, high)
+			}
 		}
 	}
 	return out
 }
 
-// steps are the readings that have a level line, and every which of them is lettered.
-func (s scale) steps() (at []float64, every int, write func(float64) string) {
-	steps, every := []float64{2, 5, 10, 20, 50}, 2
-	write = func(v float64) string { return fmt.Sprintf("%.0f", v) }
-	if s.units == measure.Imperial {
-		steps, every = []float64{25.4 / 16, 25.4 / 8, 25.4 / 4, 25.4 / 2, 25.4, 2 * 25.4}, 2
-		write = func(v float64) string { return measure.Sixteenths(v) }
-	}
-	long := s.on.To - s.on.From
-	step := steps[len(steps)-1]
-	for _, one := range steps {
-		if one*s.high >= 2.9*long {
-			step = one
-			break
-		}
-	}
-	for i := math.Ceil(s.on.From/step - 1e-9); i*step <= s.on.To+1e-9; i++ {
-		at = append(at, i*step)
-	}
-	return at, every, write
-}
-
 // up is how far up a lane a reading lies, mm.
 func (s scale) up(reading float64) float64 {
-	if s.on.To == s.on.From {
-		return 0
-	}
 	return s.high * (reading - s.on.From) / (s.on.To - s.on.From)
 }
 
@@ -130,12 +182,13 @@ type labeled struct {
 
 // lane gathers the rays of a lane and gives each label the lowest row in which it is clear
 // of the leaders beside it; nil where there are none.
-func (s scale) lane(b *fan.Board, which func(fan.Ray) bool, rib int) lane {
+func (s scale) lane(b *fan.Board, which func(fan.Ray) bool) lane {
 	var out lane
 	for _, r := range b.Rays {
 		if which(r) {
-			low, high := r.Ends[0][1], r.Ends[1][1]
-			out = append(out, labeled{Ray: r, left: min(low, high), right: max(low, high), words: words(r)})
+			_, narrow := s.ends(r, 0)
+			_, wide := s.ends(r, 1)
+			out = append(out, labeled{Ray: r, left: min(narrow, wide), right: max(narrow, wide), words: words(r)})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b labeled) int { return cmp.Compare(b.right, a.right) })
@@ -189,23 +242,22 @@ func (s scale) draw(d *layout.Drawing, l lane, called string, top float64) float
 	if called != "" {
 		d.Write(-before, edge+2.6, name, layout.Left, called)
 	}
-	d.KeepUp = append(d.KeepUp, layout.Span{From: foot - apart/2, To: top + apart/2})
 	d.Whole = append(d.Whole, layout.Span{From: -before - 1, To: 6}, layout.Span{From: s.end - 1, To: s.end + 18})
 	return foot - apart
 }
 
 // level draws the scale at both ends and a level line through each of its steps.
 func (s scale) level(d *layout.Drawing, foot float64) {
-	at, every, write := s.steps()
-	for _, y := range []float64{foot, foot + s.high} {
-		d.Straight(layout.Guide, 0, y, s.end, y)
-	}
-	for i, v := range at {
+	for i := 0; ; i++ {
+		v := s.on.From + float64(i)*s.step
+		if v > s.on.To+1e-6 {
+			break
+		}
 		y := foot + s.up(v)
 		d.Straight(layout.Tick, -tickLong, y, s.end+tickLong, y)
-		if i%every == 0 {
-			d.Write(-tickLong-1, y-small/2, small, layout.Right, write(v))
-			d.Write(s.end+tickLong+1, y-small/2, small, layout.Left, write(v))
+		if i%2 == 0 {
+			d.Write(-tickLong-1, y-small/2, small, layout.Right, s.write(v))
+			d.Write(s.end+tickLong+1, y-small/2, small, layout.Left, s.write(v))
 		}
 	}
 }
@@ -214,9 +266,11 @@ func (s scale) level(d *layout.Drawing, foot float64) {
 func (s scale) ray(d *layout.Drawing, a labeled, foot float64) {
 	edge := foot + s.high
 	up := edge + 1.4 + float64(a.row)*row
-	d.Straight(layout.Mark, a.Ends[0][0], foot, a.Ends[0][1], edge)
+	low, high := s.ends(a.Ray, 0)
+	d.Straight(layout.Mark, low, foot, high, edge)
 	if a.Net {
-		d.Straight(layout.Long, a.Ends[1][0], foot, a.Ends[1][1], edge)
+		low, high = s.ends(a.Ray, 1)
+		d.Straight(layout.Long, low, foot, high, edge)
 		d.Straight(layout.Tick, a.left, edge, a.left, up)
 		d.Straight(layout.Tick, a.left, up, a.right, up)
 	}

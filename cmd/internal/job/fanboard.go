@@ -21,6 +21,7 @@ import (
 	"ribwright/layout/report"
 	"ribwright/layout/report/sharing"
 	"ribwright/layout/tile"
+	"ribwright/render/json"
 	"ribwright/render/pdf"
 	"ribwright/render/text"
 )
@@ -158,7 +159,7 @@ func (c *Course) boardNames() []string {
 	}
 	out := []string{boardsTold}
 	for n := 1; n <= len(groups)*sizing.SectionSteps; n++ {
-		out = append(out, boardStem(n)+"-"+c.class.Setup.Size.Name+".pdf", boardStem(n)+"-cut.svg", boardStem(n)+"-cut.dxf")
+		out = append(out, boardStem(n)+"-"+c.class.Setup.Size.Name+".pdf", boardStem(n)+"-numbers.json", boardStem(n)+"-cut.svg", boardStem(n)+"-cut.dxf")
 	}
 	return out
 }
@@ -166,26 +167,27 @@ func (c *Course) boardNames() []string {
 // drawn are the files of a board: on sheets, and for a cutter.
 func (c *Course) drawn(n int, b oneBoard) ([]Output, error) {
 	title := fmt.Sprintf("%s, fan board %d", titleOf(c.class.Table), n)
-	both := []layout.Drawing{fanboard.Ribs(b.Board, b.of(), c.class.Units), fanboard.Mortises(b.Board, b.of(), c.class.Units)}
 	p := newPrinting()
 	p.Printer = c.class.Printer
 	var who []string
 	for _, boat := range b.On {
 		who = append(who, boat.Builder)
 	}
-	laid, err := p.lay(tile.Set{Title: title, For: wording.Joined(who, ", ", strings.Clone), Fingerprint: b.fingerprint(), Drawings: both}, nil, c.class.Units)
+	laid, err := p.lay(tile.Set{Title: title, For: wording.Joined(who, ", ", strings.Clone), Fingerprint: b.fingerprint(), Drawings: fanboard.Sheets(b.Board, b.of(), c.class.Units)}, nil, c.class.Units)
 	if err != nil {
 		return nil, err
 	}
 	cutting := newCutting()
 	cutting.Quick = true
-	plate, err := nest.Lay(title, []layout.Part{fanboard.Part(both[0]), fanboard.Part(both[1])}, cutting.options())
+	plate, err := nest.Lay(title, []layout.Part{fanboard.Part(fanboard.Ribs(b.Board, c.class.Units)), fanboard.Part(fanboard.Mortises(b.Board, b.of(), c.class.Units))}, cutting.options())
 	if err != nil && !errors.As(err, new(*nest.TooLarge)) {
 		return nil, err
 	}
 	sheets := laid.printed
 	out := []Output{{boardStem(n) + "-" + sheets.Paper.Name + ".pdf", fmt.Sprintf("%s, on %s: one board for %s", b.of(), wording.Counted(len(sheets.Sheets), "sheet"), wording.Counted(len(b.On), "builder")),
 		func(to io.Writer) error { return pdf.Encode(to, sheets, c.world.Made) }}}
+	numbers := json.FanBoard(b.of(), b.Board, sheets)
+	out = append(out, Output{boardStem(n) + "-numbers.json", "its rays, its readings, and where its pieces lie", func(to io.Writer) error { return json.Encode(to, numbers) }})
 	if err == nil { // a board larger than any sheet for a cutter is on paper alone
 		out = append(out, cutterFiles(boardStem(n)+"-cut", "the same board for a cutter that draws", plate)...)
 	}
