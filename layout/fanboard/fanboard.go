@@ -27,6 +27,7 @@ const (
 	least       = 24.0 // of a lane, mm: where readings lie close it is drawn higher
 
 	tickLong = 3.0  // of the scale, mm
+	cross    = 11.0 // room on either side for the crosses of a joint, mm
 	apart    = 9.0  // between lanes, mm
 	joint    = 9.0  // room below a lane, where joints are named
 	before   = 26.0 // room for the scale and a lane's name before zero, mm
@@ -276,5 +277,6 @@ func (s scale) ray(d *layout.Drawing, a labeled, foot float64) {
 	}
 	d.Straight(layout.Tick, a.right, edge, a.right, up+small)
 	d.Write(a.right+1.2, up, small, layout.Left, a.words)
-	d.Keep = append(d.Keep, layout.Span{From: a.left - 3, To: a.right + 3 + lettering.Width(a.words, small)})
+	// A joint there would push the label off its ray.
+	d.Whole = append(d.Whole, layout.Span{From: a.right - cross, To: a.right + cross + lettering.Width(a.words, small)})
 }
