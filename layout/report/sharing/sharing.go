@@ -63,11 +63,15 @@ func readings(b Board, l report.Letters) report.Table {
 	for _, boat := range b.On {
 		t.Row(boat.Builder, l.Cell(boat.Rib), share(b, fan.Length, boat), l.Cell(boat.Half), share(b, fan.Mortise, boat))
 	}
-	t.Note = fmt.Sprintf("Drawn in %s. Shares are of 100, from the solid ray to the broken one.", b.File)
+	t.Note = fmt.Sprintf("Drawn in %s. Shares are of 100, from the solid ray to the broken one; - where no mark has two rays.", b.File)
 	return t
 }
 
+// share letters where a builder reads nets; "-" where the board has none.
 func share(b Board, k fan.Kind, boat fan.Boat) string {
+	if !slices.ContainsFunc(b.Rays, func(r fan.Ray) bool { return r.Net && (r.Kind == fan.Mortise) == (k == fan.Mortise) }) {
+		return "-"
+	}
 	return fmt.Sprintf("%.0f", 100*b.Across(k, boat.Reading))
 }
 
