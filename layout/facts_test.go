@@ -63,7 +63,8 @@ var solvers = []solver{
 	{"shop/materials", "Count", "counts what is bought"},
 	{"shop/hours", "Count Mortises Saved", "counts the work"},
 	{"shop/cost", "Of Read", "prices a boat"},
-	{"sizing", "Size NewCase .Finish .Solve .Sweep .Try", "sizes boats"},
+	{"shop/fan", "Make Of", "fits the rays of a board"},
+	{"sizing", "Size SizeAlike NewCase .Finish .Solve .Sweep .Try", "sizes boats"},
 	{"wood/timber", "Shrink SquareTenon LeastMoisture Springback FormRadius SteamTime MoistureHours SoakShare", "works out what the wood does"},
 }
 

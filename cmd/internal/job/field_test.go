@@ -25,7 +25,7 @@ var others = map[string]string{
 	"cut": "stems,ribs:A1-A3", "since": "old.toml",
 	"span": "50 in", "oar": "7 ft", "seat": "200 mm", "seat-at": "0.2 m", "pull": "300N",
 	"hull-length": "3600 mm", "hull-beam": "28 in", "hull-depth": "300 mm", "rocker": "0 mm", "seat-height": "40 mm", "seat-place": "-200 mm", "rib-thickness": "6.5 mm", "thwart-place": "30 mm", "flare": "6.5 deg", "fullness": "78.5 %", "fault": "wavy", "size": "8 mm", "stand": "abeam", "board": "3 of white ash, 2400 mm x 150 mm x 26 mm",
-	"car": "4 m", "inside": "river", "book": "true", "around": "brook", "turn": "-30", "rise": "12.5", "whole": "true",
+	"car": "4 m", "inside": "river", "book": "true", "fan-board": "true", "around": "brook", "turn": "-30", "rise": "12.5", "whole": "true",
 }
 
 // TestFieldsSurvive writes every field's value and reads it back into a fresh request:

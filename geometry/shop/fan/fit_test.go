@@ -77,7 +77,7 @@ func TestRefusesByName(t *testing.T) {
 		by    float64
 		words string
 	}{
-		{Mark{Length, 1, 0}, 4, "length of rib F1 and A1"},
+		{Mark{Length, 1, 0}, 2.7, "length of rib F1 and A1"},
 		{Mark{Bend, 1, 0}, -30, "bend 1 of rib F1 and A1"},
 		{Mark{Stringer, 1, 0}, 9, "stringer 1 on rib F1 and A1"},
 		{Mark{Mortise, 1, 0}, -4, "mortise of rib F1 and A1"},
