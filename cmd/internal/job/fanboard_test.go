@@ -3,11 +3,14 @@ package job
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"ribwright/geometry/shop/fan"
+	"ribwright/geometry/sizing"
 	"ribwright/render/rendertest"
 )
 
@@ -116,5 +119,51 @@ func TestFanBoardForCutter(t *testing.T) {
 	}
 	if len(slopes) < 2*len(n.Rays)-20 {
 		t.Errorf("%d leaning lines for %d rays", len(slopes)/2, len(n.Rays))
+	}
+}
+
+// TestBroughtOntoBoard: what is told to bring a builder onto a board does so. The same body
+// is sized as much wider as is told, and its marks are then read on a board with the others',
+// none of whom falls off.
+func TestBroughtOntoBoard(t *testing.T) {
+	const table = "name,use,weight_kg,stature_cm,gear_kg\nAnn,pack,58,164,5\nCid,pack,66,170,5\nBob,pack,74,178,5\n"
+	asked := classOf(t, "--loft=false", "--book=false", "--fan-board=true")
+	r, err := asked.Do(inMemory(table))
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := ""
+	for _, o := range r.Outputs {
+		if o.Name == boardsTold {
+			told = strings.Join(strings.Fields(string(written(t, o))), " ")
+		}
+	}
+	_, cost, there := strings.Cut(told, "section 1 of 3: ")
+	var wider float64
+	if _, err := fmt.Sscanf(cost, "%f mm more beam", &wider); err != nil || !there {
+		t.Fatalf("no cost of beam is told: %q", told)
+	}
+	course, err := asked.Read(inMemory(table))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var boats []fan.Boat
+	for i, b := range course.builders {
+		s := sizing.Sharing{}
+		if i == 2 {
+			s.Wider = wider
+		}
+		a, err := sizing.SizeAlike(course.families["pack"], b.Brief, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		boat, err := fan.Of(b.Name, a.Frame)
+		if err != nil {
+			t.Fatal(err)
+		}
+		boats = append(boats, boat)
+	}
+	if board, err := fan.Make(boats); err != nil || len(board.Refused) > 0 || len(board.On) != 3 {
+		t.Errorf("%.0f mm wider: %v, %+v", wider, err, board)
 	}
 }
