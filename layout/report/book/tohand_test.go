@@ -69,9 +69,11 @@ func TestSpareOfRips(t *testing.T) {
 // are marked, nearer to the end by the slant of the cut over the gunwale's width.
 func TestOnTheBench(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
+	g := &f.Frame.Gunwale
+	g.AftCut *= 1.5 // the ends of a shipped boat hardly differ
 	b := bookOf(t, f)
 	inOrder(t, steps(b)["Gunwales"], "Bore each end across", "Bore the holes of the cross pieces' bolts", "6.0 mm", "mm across and 5 mm deep")
-	g, said := &f.Frame.Gunwale, told(b)
+	said := told(b)
 	for i, cut := range []float64{g.AftCut, g.ForeCut} { // the stern's differ from the bow's
 		h, nearer := f.Bend.Joints.Hooks[i], g.Width*math.Tan(cut)
 		want := fmt.Sprintf("On the outer face, where you mark and bore, that is %.0f, %.0f and %.0f mm from the end, for the end is cut aslant; %.0f mm deep", h.FromEnd[0]-nearer, h.FromEnd[1]-nearer, h.FromEnd[2]-nearer, h.Fastener.Length)
