@@ -65,6 +65,22 @@ func TestSpareOfRips(t *testing.T) {
 	}
 }
 
+// TestNarrowerBoards: a plan may be laid on narrower boards, but none narrower than the widest
+// stick of that wood: brook's breasthooks and knees. Of the builder's own boards nothing is said.
+func TestNarrowerBoards(t *testing.T) {
+	f := facts(t, shipped(t, "brook"), measure.Metric)
+	w := &writer{Facts: f}
+	inOrder(t, w.shortOf(), "or a piece splits", "narrower boards, as long and as thick", "its width and 4.0 mm more", "95.0 mm of western redcedar and 137.0 mm of white ash")
+	for i := range f.Plan.Woods {
+		for k := range f.Plan.Woods[i].Boards {
+			f.Plan.Woods[i].Boards[k].Board.Asked = false
+		}
+	}
+	if said := w.shortOf(); strings.Contains(said, "narrower") {
+		t.Error(said)
+	}
+}
+
 // TestOnTheBench: bolts' holes are bored before the frame stands; pegs' places are told where they
 // are marked, nearer to the end by the slant of the cut over the gunwale's width.
 func TestOnTheBench(t *testing.T) {
