@@ -13,13 +13,16 @@ import (
 // set in those of the text, for a title may have pages.
 const longestHeading = 4
 
-// mostBlank is the share of a sheet that may stay blank at its foot, for a chapter to begin
-// on a new one or for what belongs together to stand together.
-const mostBlank = 1.0 / 3
+// The shares of a sheet that may stay blank at its foot. Our own choice.
+const (
+	someBlank  = 1.0 / 6 // for a chapter to begin on a new sheet, or a figure to stand before its words
+	looseBlank = 1.0 / 4 // for a figure to stand with its heading and its table
+	mostBlank  = 1.0 / 3 // for a table to stand whole
+)
 
 func (s *setter) heading(h report.Heading) {
 	_, over, under := heads(h.Level)
-	if h.Level == 1 && !s.blank() {
+	if h.Level == 1 && !s.blank(someBlank) {
 		s.turn()
 	}
 	lines, high := s.headed(h)
@@ -148,7 +151,11 @@ func (s *setter) start(rest []report.Block) float64 {
 	}
 	switch b := rest[0].(type) {
 	case report.Figure:
-		return s.shown(b, rest[1:])
+		high := s.shown(b, rest[1:])
+		if s.y-high < s.room.Min.Y && s.blank(someBlank) && s.before(rest) > 0 {
+			return 3 * leading // it is held
+		}
+		return high
 	case report.Table:
 		if wide, ok := b.Widths(tableRoom(s.room.W())); ok {
 			return s.begins(b, wide)

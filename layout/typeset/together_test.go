@@ -94,6 +94,34 @@ func TestHeld(t *testing.T) {
 	}
 }
 
+// TestChapterFollows: a chapter begins on the sheet of the one before where a fifth of it is left,
+// and words go before a figure that has no room there, under their heading.
+func TestChapterFollows(t *testing.T) {
+	lines := report.List{Items: strings.Split(strings.Repeat("x,", 36)+"x", ",")}
+	steps := report.List{First: 1, Items: strings.Split("i1 i2 i3 i4 i5", " ")}
+	doc, err := Lay(report.Report{Blocks: []report.Block{lines, report.Chapter("head"), report.Figure{Drawing: box(80, 90), Caption: "fcaption"}, steps}}, letter(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	on, last := map[string]int{}, 0.0
+	for _, s := range doc.Sheets {
+		for _, x := range s.Texts {
+			if on[x.Words] = s.Number; x.Words == "x" {
+				last = x.At.Y
+			}
+		}
+	}
+	area := letter(t).Area
+	if left := (last - area.Min.Y - footHigh) / area.H(); left < 0.17 || left > 0.33 {
+		t.Fatalf("%.0f %% of the sheet is left", 100*left)
+	}
+	for word, sheet := range map[string]int{"head": 1, "i1": 1, "i5": 1, "fcaption": 2} {
+		if on[word] != sheet {
+			t.Errorf("%q stands on sheet %d, want %d", word, on[word], sheet)
+		}
+	}
+}
+
 // TestFull: where no block takes more than a third of a sheet, no more than that stays blank
 // at the foot of any but the last, chapters and figures with their tables too.
 func TestFull(t *testing.T) {

@@ -131,7 +131,7 @@ func (w *writer) landingFigure(i int) report.Figure {
 	l := w.Bend.Joints.Landings[i]
 	st, e := w.stemOf(l.End), w.Bend.Joints.Ends[i]
 	b := st.Outline.Bounds()
-	per := jointScale(b.W()+70, b.H(), 150, 130)
+	per := jointScale(b.W()+70, b.H(), 150, 95)
 	s := newSketch(l.End+"-landings", "Stringers to stem", per)
 	s.path(layout.Cut, st.Outline)
 	wide := float64(w.Frame.Design.Stringers.Width)
