@@ -27,7 +27,7 @@ func (s *setter) heading(h report.Heading) {
 	}
 	lines, high := s.headed(h)
 	itself := s.headHigh(h)
-	s.want(itself+s.start(s.rest), itself+s.least(s.rest)) // some of what it heads stays with it
+	s.want(s.under(itself, s.start, s.rest), s.under(itself, s.least, s.rest)) // some of what it heads stays with it
 	s.space(over)
 	sheet := len(s.sheets)
 	for _, l := range lines {
@@ -40,6 +40,13 @@ func (s *setter) heading(h report.Heading) {
 	if h.Level == 1 {
 		s.chapters = append(s.chapters, chapter{h.Words, sheet})
 	}
+}
+
+// under is the room that a heading wants with what a rule says of what comes under it, mm.
+func (s *setter) under(heading float64, rule func([]report.Block) float64, rest []report.Block) float64 {
+	s.y -= heading
+	defer func() { s.y += heading }()
+	return heading + rule(rest)
 }
 
 // headLead is the distance between lines of a heading, as a share of its letters.
@@ -152,8 +159,8 @@ func (s *setter) start(rest []report.Block) float64 {
 	switch b := rest[0].(type) {
 	case report.Figure:
 		high := s.shown(b, rest[1:])
-		if s.y-high < s.room.Min.Y && s.blank(someBlank) && s.before(rest) > 0 {
-			return 3 * leading // it is held
+		if s.heldBack(rest, high) {
+			return 3 * leading // words go first
 		}
 		return high
 	case report.Table:
@@ -163,7 +170,7 @@ func (s *setter) start(rest []report.Block) float64 {
 	case report.Caution:
 		return float64(len(s.cautioned(b)))*leading + air + min(s.start(rest[1:]), 3*leading)
 	case report.Heading:
-		return s.headHigh(b) + s.start(rest[1:])
+		return s.under(s.headHigh(b), s.start, rest[1:])
 	}
 	return 3 * leading
 }
@@ -174,13 +181,13 @@ func (s *setter) least(rest []report.Block) float64 {
 	if len(rest) > 0 {
 		switch b := rest[0].(type) {
 		case report.Figure:
-			if s.before(rest) > 0 {
+			_, high := s.captioned(b)
+			if s.heldBack(rest, high) {
 				return 3 * leading
 			}
-			_, high := s.captioned(b)
 			return high
 		case report.Heading:
-			return s.headHigh(b) + s.least(rest[1:])
+			return s.under(s.headHigh(b), s.least, rest[1:])
 		}
 	}
 	return s.start(rest)
