@@ -105,7 +105,7 @@ type Drawing struct {
 	Whole   []Span // stretches of x that a joint must not cut
 	Keep    []Span // stretches of x in which a joint would be a nuisance
 	KeepUp  []Span // the same of y
-	Stacked bool   // sticks lie over one another: how high a place lies measures nothing
+	Stacked bool   // sticks lie over one another, a tape under the lowest: how high a place lies measures nothing
 }
 
 // Said is the drawing with its words said in another way, as in feet and inches. The words

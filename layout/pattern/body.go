@@ -112,7 +112,7 @@ func nameHeads(d *layout.Drawing, heads []ribHead) {
 	slices.SortFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(a.at.X), math.Abs(b.at.X)) })
 	last := math.Inf(-1)
 	for _, h := range heads {
-		last = math.Max(math.Abs(h.at.X), last+small+1.4)
+		last = math.Max(math.Abs(h.at.X), last+small+wordsApart)
 		foot := geometry.Point{X: math.Copysign(last, h.at.X), Y: h.at.Y + 2.5}
 		d.Line(layout.Tick, curve.Polyline(h.at, foot))
 		d.WriteAt(foot.Add(geometry.Point{X: small / 2, Y: 0.8}), small, math.Pi/2, layout.Left, h.name)

@@ -18,6 +18,7 @@ const (
 	linesLeast = 8.0 // mm of a line that is worth drawing between two that it joins
 	linesStep  = 1.0 // mm between points that are looked at along a line
 	linesFlat  = 0.002
+	wordsApart = 2.5 // mm between names: nearer they are read as one
 )
 
 // ribLine is the outer face of a rib on the body plan.
@@ -174,22 +175,24 @@ func nameLines(d *layout.Drawing, lines []ribLine, from, to float64) {
 			names[with], names[i] = append(names[with], names[i]...), nil
 		}
 	}
-	var g label.Ground
+	var g, words label.Ground
 	for _, s := range d.Strokes {
 		g.Line(s.Path)
 	}
 	for _, t := range d.Texts {
 		g.Text(t)
+		words.Text(t)
 	}
 	for i, l := range lines {
 		if len(names[i]) > 0 {
-			nameLine(d, &g, l.pts, at[i], strings.Join(names[i], " "))
+			nameLine(d, &g, &words, l.pts, at[i], strings.Join(names[i], " "))
 		}
 	}
 }
 
-// nameLine letters a line at one of its points, as near to it as can be.
-func nameLine(d *layout.Drawing, g *label.Ground, pts []geometry.Point, at []int, words string) {
+// nameLine letters a line at one of its points, as near to it as can be: clear of all on the
+// ground, and twice so far off other words, which lie in line with it.
+func nameLine(d *layout.Drawing, g, others *label.Ground, pts []geometry.Point, at []int, words string) {
 	for _, far := range []float64{1.5, 3, 5, 8, 12, 17, 23, 30, 38, 48, 60, 75, 90} {
 		for _, k := range at {
 			p, along := pts[k], pts[min(k+1, len(pts)-1)].Sub(pts[max(k-1, 0)]).Unit()
@@ -199,13 +202,14 @@ func nameLine(d *layout.Drawing, g *label.Ground, pts []geometry.Point, at []int
 				if way.X < 0 {
 					t.At, t.Align = end.Add(geometry.Point{X: -0.7, Y: -small / 2}), layout.Right
 				}
-				if g.Clear(label.BlockOf(t), label.Off) && !g.Strikes(p, end) {
+				if b := label.BlockOf(t); g.Clear(b, label.Off) && others.Clear(b, 2*wordsApart) && !g.Strikes(p, end) {
 					leader, dot := curve.Polyline(p, end), curve.Circle(p, 0.5)
 					d.Line(layout.Tick, leader)
 					d.Line(layout.Tick, dot)
 					d.Texts = append(d.Texts, t)
 					g.Line(leader)
 					g.Text(t)
+					others.Text(t)
 					return
 				}
 			}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
@@ -107,6 +108,7 @@ func TestBodyLinesApart(t *testing.T) {
 				}
 			}
 		}
+		apart(t, name, b.Frame, d.Texts)
 		for _, r := range b.Frame.Ribs {
 			if halved(b.Frame) && r.Station < 0 {
 				continue
@@ -123,6 +125,24 @@ func TestBodyLinesApart(t *testing.T) {
 			}
 			if named != want {
 				t.Errorf("%s: rib %s is named %d times", name, r.Name, named)
+			}
+		}
+	}
+}
+
+// apart checks that the names of two lines keep 1.5 mm from each other: nearer an eye reads
+// "M F2 A2" as one name (our own choice; a capital is 2.5 mm high).
+func apart(t *testing.T, name string, f *frame.Frame, all []layout.Text) {
+	t.Helper()
+	isRib := func(x layout.Text) bool {
+		first, _, _ := strings.Cut(x.Words, " ")
+		return slices.ContainsFunc(f.Ribs, func(r frame.Rib) bool { return r.Name == first })
+	}
+	all = slices.DeleteFunc(slices.Clone(all), func(x layout.Text) bool { return !isRib(x) })
+	for i, x := range all {
+		for _, o := range all[:i] {
+			if x.Bounds().Grow(1.5).Overlaps(o.Bounds()) {
+				t.Errorf("%s: %q stands at %.1f, %q at %.1f", name, x.Words, x.Bounds(), o.Words, o.Bounds())
 			}
 		}
 	}

@@ -142,6 +142,10 @@ func (p piece) drawJoint(s *layout.Sheet, j side) {
 // middle, where a long joint has a cross.
 const codeWish = 0.62
 
+// aloof is how far a joint's code keeps off the pattern's lettering where that can be, mm: in
+// line with it the two are read as one, and words on a joint are moved off it by some of that.
+const aloof = 3.0
+
 // codeAt finds a place for a joint's code beside the joint that is free of the pattern's
 // own lines, of the joint's crosses and, where that can be, of the pattern's lettering. It
 // looks at nothing but the joint's surroundings, so that both pieces find the same. Where
@@ -155,14 +159,15 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 			bare.Line(k.Path)
 		}
 	}
-	full := bare
+	full, wide := bare, bare
 	for _, t := range p.drawing.Texts {
-		if t.Bounds().Overlaps(near) {
+		if box := t.Bounds().Grow(aloof); box.Overlaps(near) {
 			full.Text(t)
+			wide.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
 		}
 	}
 	places := codePlaces(a, b, first, second)
-	for _, ground := range []label.Ground{full, bare} {
+	for _, ground := range []label.Ground{wide, full, bare} {
 		struck := func(t layout.Text) bool { return !ground.Clear(label.BlockOf(t), label.Off) }
 		for _, code := range places {
 			if !slices.ContainsFunc(code, struck) {
@@ -206,7 +211,8 @@ func codePlaces(a, b geometry.Point, first, second string) [][]layout.Text {
 }
 
 // drawScales puts absolute distances along the lower and left edge of a tile, clear of
-// all that is on it; along the left one only where they measure something.
+// all that is on it; along the left one only where they measure something, and along the lower
+// one only where sticks have no tape of their own.
 func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 	step, unit := 50.0, 1.0
 	if u == measure.Imperial {
@@ -224,7 +230,8 @@ func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 			numberAt(s, &r, at, fmt.Sprint(math.Round(i*step/unit)+0))
 		}
 	}
-	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8; i++ {
+	taped := p.drawing.Stacked && p.row == p.grid.rows()-1
+	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8 && !taped; i++ {
 		tick(geometry.Point{X: i * step, Y: c.Min.Y}, geometry.Point{Y: 3}, i)
 	}
 	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8 && !p.drawing.Stacked; i++ {

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/label"
@@ -158,6 +159,23 @@ func TestJointCodes(t *testing.T) {
 	}
 }
 
+// TestCodeAloof: words that stand across a joint are moved off it, and the joint's code stands
+// so far from where they were that the two are not read as one.
+func TestCodeAloof(t *testing.T) {
+	d := layout.Drawing{Name: "plan", Title: "Plan"}
+	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 400, 150)))
+	all := cut(&d, 247, 173, false)
+	j := all[0].sides()[0]
+	for _, share := range []float64{0.4, codeWish, 0.8} {
+		name := layout.Text{At: j.from.Lerp(j.to, share).Add(geometry.Pt(1, 0)), Height: small, Angle: math.Pi / 2, Align: layout.Left, Words: "F4 A4"}
+		d.Texts = []layout.Text{name}
+		code, clear := all[0].codeAt(j, "1", "2")
+		if gap := code[0].Bounds(); !clear || gap.Overlaps(name.Bounds().Grow(2.9)) {
+			t.Errorf("%s stands at %.1f, %s at %.1f", name.Words, name.Bounds(), code[0].Words, gap)
+		}
+	}
+}
+
 // TestTrimOne: at each joint one piece is cut and the other is not.
 func TestTrimOne(t *testing.T) {
 	d := ring()
@@ -192,25 +210,25 @@ func TestKeyIsOwned(t *testing.T) {
 }
 
 // TestStackedHasNoHeights: sticks over one another have distances along them, and none up
-// their stack, where they would measure nothing.
+// their stack, where they would measure nothing, nor under the lowest, where their own tape is.
 func TestStackedHasNoHeights(t *testing.T) {
 	for _, stacked := range []bool{false, true} {
 		d := ring()
 		d.Stacked = stacked
-		along, up := 0, 0
+		along, up, taped := 0, 0, 0
 		for _, p := range cut(&d, 247, 173, false) {
 			var s layout.Sheet
 			p.drawScales(&s, measure.Metric)
 			for _, k := range s.Strokes {
-				if a, b := ends(k); a.X == b.X {
-					along++
-				} else {
+				if a, b := ends(k); a.X != b.X {
 					up++
+				} else if along++; p.row == p.grid.rows()-1 {
+					taped++
 				}
 			}
 		}
-		if along == 0 || up > 0 == stacked {
-			t.Errorf("stacked %v: %d ticks along and %d up", stacked, along, up)
+		if along == 0 || up > 0 == stacked || taped > 0 == stacked {
+			t.Errorf("stacked %v: %d ticks along, %d of them along the lowest, and %d up", stacked, along, taped, up)
 		}
 	}
 }

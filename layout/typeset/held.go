@@ -23,7 +23,12 @@ func (s *setter) holds(f report.Figure, high float64) bool {
 	if len(s.held) > 0 {
 		return true
 	}
-	return !s.fresh && s.y-high < s.room.Min.Y && s.blank() && s.before(append([]report.Block{f}, s.rest...)) > 0
+	return !s.fresh && s.heldBack(append([]report.Block{f}, s.rest...), high)
+}
+
+// heldBack reports whether blocks that begin with a figure, so high, let words go before it.
+func (s *setter) heldBack(blocks []report.Block, high float64) bool {
+	return s.y-high < s.room.Min.Y && s.blank(someBlank) && s.before(blocks) > 0
 }
 
 // before is how much of the sheet the words take that may stand before the figures that the

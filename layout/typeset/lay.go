@@ -126,14 +126,14 @@ func (s *setter) need(high float64) {
 // want turns the sheet unless high mm are left. Where that would leave too much of it
 // blank, least mm are enough.
 func (s *setter) want(high, least float64) {
-	if s.loose = s.loose || s.blank(); s.loose {
+	if s.loose = s.loose || s.blank(looseBlank); s.loose {
 		high = least
 	}
 	s.need(high)
 }
 
-// blank reports whether more of the sheet is left than may stay blank.
-func (s *setter) blank() bool { return s.y-s.room.Min.Y > mostBlank*s.room.H() }
+// blank reports whether more of the sheet is left than a share of it.
+func (s *setter) blank(share float64) bool { return s.y-s.room.Min.Y > share*s.room.H() }
 
 // line sets one line of lettering whose capitals are high mm, and takes lead mm.
 func (s *setter) line(x, high, lead float64, a layout.Align, words string) {

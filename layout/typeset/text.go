@@ -13,18 +13,21 @@ import (
 // set in those of the text, for a title may have pages.
 const longestHeading = 4
 
-// mostBlank is the share of a sheet that may stay blank at its foot, for a chapter to begin
-// on a new one or for what belongs together to stand together.
-const mostBlank = 1.0 / 3
+// The shares of a sheet that may stay blank at its foot. Our own choice.
+const (
+	someBlank  = 1.0 / 6 // for a chapter to begin on a new sheet, or a figure to stand before its words
+	looseBlank = 1.0 / 4 // for a figure to stand with its heading and its table
+	mostBlank  = 1.0 / 3 // for a table to stand whole
+)
 
 func (s *setter) heading(h report.Heading) {
 	_, over, under := heads(h.Level)
-	if h.Level == 1 && !s.blank() {
+	if h.Level == 1 && !s.blank(someBlank) {
 		s.turn()
 	}
 	lines, high := s.headed(h)
 	itself := s.headHigh(h)
-	s.want(itself+s.start(s.rest), itself+s.least(s.rest)) // some of what it heads stays with it
+	s.want(s.under(itself, s.start, s.rest), s.under(itself, s.least, s.rest)) // some of what it heads stays with it
 	s.space(over)
 	sheet := len(s.sheets)
 	for _, l := range lines {
@@ -37,6 +40,13 @@ func (s *setter) heading(h report.Heading) {
 	if h.Level == 1 {
 		s.chapters = append(s.chapters, chapter{h.Words, sheet})
 	}
+}
+
+// under is the room that a heading wants with what a rule says of what comes under it, mm.
+func (s *setter) under(heading float64, rule func([]report.Block) float64, rest []report.Block) float64 {
+	s.y -= heading
+	defer func() { s.y += heading }()
+	return heading + rule(rest)
 }
 
 // headLead is the distance between lines of a heading, as a share of its letters.
@@ -148,7 +158,11 @@ func (s *setter) start(rest []report.Block) float64 {
 	}
 	switch b := rest[0].(type) {
 	case report.Figure:
-		return s.shown(b, rest[1:])
+		high := s.shown(b, rest[1:])
+		if s.heldBack(rest, high) {
+			return 3 * leading // words go first
+		}
+		return high
 	case report.Table:
 		if wide, ok := b.Widths(tableRoom(s.room.W())); ok {
 			return s.begins(b, wide)
@@ -156,7 +170,7 @@ func (s *setter) start(rest []report.Block) float64 {
 	case report.Caution:
 		return float64(len(s.cautioned(b)))*leading + air + min(s.start(rest[1:]), 3*leading)
 	case report.Heading:
-		return s.headHigh(b) + s.start(rest[1:])
+		return s.under(s.headHigh(b), s.start, rest[1:])
 	}
 	return 3 * leading
 }
@@ -167,13 +181,13 @@ func (s *setter) least(rest []report.Block) float64 {
 	if len(rest) > 0 {
 		switch b := rest[0].(type) {
 		case report.Figure:
-			if s.before(rest) > 0 {
+			_, high := s.captioned(b)
+			if s.heldBack(rest, high) {
 				return 3 * leading
 			}
-			_, high := s.captioned(b)
 			return high
 		case report.Heading:
-			return s.headHigh(b) + s.least(rest[1:])
+			return s.under(s.headHigh(b), s.least, rest[1:])
 		}
 	}
 	return s.start(rest)

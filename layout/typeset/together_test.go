@@ -94,6 +94,43 @@ func TestHeld(t *testing.T) {
 	}
 }
 
+// TestChapterFollows: a chapter begins on the sheet of the one before where a quarter of it is
+// left, and words go before a figure that has no room there, under their heading. However much is
+// left, a heading stands over its figure or over the first of the words.
+func TestChapterFollows(t *testing.T) {
+	steps := report.List{First: 1, Items: strings.Split("i1 i2 i3 i4 i5", " ")}
+	first := 0
+	for n := range 48 {
+		for _, head := range []report.Heading{report.Chapter("head"), report.Section("head")} {
+			lines := report.List{Items: strings.Split(strings.Repeat("x,", n)+"x", ",")}
+			doc, err := Lay(report.Report{Blocks: []report.Block{lines, head, report.Figure{Drawing: box(80, 90), Caption: "fcaption"}, steps}}, letter(t))
+			if err != nil {
+				t.Fatal(err)
+			}
+			on, last := map[string]int{}, 0.0
+			for _, s := range doc.Sheets {
+				for _, x := range s.Texts {
+					if on[x.Words] = s.Number; x.Words == "x" {
+						last = x.At.Y
+					}
+				}
+			}
+			if on["head"] != on["fcaption"] && on["head"] != on["i1"] {
+				t.Errorf("%d lines: the heading stands on sheet %d, its figure on %d, its words on %d", n, on["head"], on["fcaption"], on["i1"])
+			}
+			area := letter(t).Area
+			if left := (last - area.Min.Y - footHigh) / area.H(); on["head"] == 1 && on["fcaption"] == 2 && left < looseBlank {
+				first++
+			} else if left > 0.26 && left < 0.34 && on["head"] != 1 { // more is left than five short lines fill
+				t.Errorf("%d lines: %.0f %% of the sheet is left, and %v begins a new one", n, 100*left, head)
+			}
+		}
+	}
+	if first == 0 {
+		t.Error("no words go before their figure where less than a quarter of the sheet is left")
+	}
+}
+
 // TestFull: where no block takes more than a third of a sheet, no more than that stays blank
 // at the foot of any but the last, chapters and figures with their tables too.
 func TestFull(t *testing.T) {

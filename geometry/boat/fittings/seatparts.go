@@ -16,7 +16,7 @@ import (
 const (
 	boltMass     = 0.025 // kg, M6 with its washers and nut
 	webMass      = 0.045 // kg/m of webbing 50 mm wide
-	pegMass      = 0.001 // kg, of hardwood, 6 mm across and 40 to 70 mm long
+	pegMass      = 0.001 // kg, of hardwood, 6 mm across and 55 to 75 mm long
 	webDense     = 950.0 // kg/m3 of polypropylene with a buckle's share
 	foamDensity  = 33e-9 // kg/mm3
 	padWaste     = 1.1   // bought for what is cut. Common practice, no source
@@ -96,10 +96,10 @@ func saddle(s seat.Seat) []kit.Piece {
 	}
 }
 
-// straps returns the length that each strap of a hung seat is cut to, from rail to rail and
+// Straps returns the length that each strap of a hung seat is cut to, from rail to rail and
 // from spreader to spreader, mm, to the next 10 mm: the way between the members, once round
 // each of them, both ends doubled and sewn, and what the hands hold while it is pulled.
-func straps(s seat.Seat) (along, across float64) {
+func Straps(s seat.Seat) (along, across float64) {
 	h := s.Hung
 	cut := func(between, wide float64) float64 {
 		return 10 * math.Ceil((between+2*(2*wide+2*h.Depth+sewn)+held)/10)
@@ -117,6 +117,15 @@ func boltSizes(h *seat.Hung) string {
 	return fmt.Sprintf("4 of M6 x %.0f mm in front, 4 of M6 x %.0f mm behind, and %d washers", a.BoltLong(), b.BoltLong(), washers)
 }
 
+// pegSizes says how many pegs of which length hold a seat's frame.
+func pegSizes(h *seat.Hung) string {
+	rails, n := fmt.Sprintf("2 of %.0f mm and 2 of %.0f mm", h.Front.PegLong(), h.After.PegLong()), h.Pegs()-4
+	if h.Front.PegLong() == h.After.PegLong() {
+		rails = fmt.Sprintf("4 of %.0f mm", h.Front.PegLong())
+	}
+	return fmt.Sprintf("of %g mm, for each seat %s in its rails' ends and %d of %.0f mm in its spreaders'", seat.Peg, rails, n, h.SpreaderPegLong())
+}
+
 // things are what is bought for a seat.
 func things(s seat.Seat) []kit.Thing {
 	top := place(s, s.TopZ())
@@ -126,13 +135,13 @@ func things(s seat.Seat) []kit.Thing {
 		at := place(s, h.Front.Hanger.Point(h.Front.Hanger.Down, 0).Y)
 		out := []kit.Thing{{Key: "seat-bolt", Name: fmt.Sprintf("bolts M6 with hexagon heads, plain nuts and washers of %.0f mm across, that do not rust", seat.Washer), Amount: 8, Unit: "each", How: "two for each hanger; each seat takes " + boltSizes(h), Mass: 8 * boltMass, At: at}, glue,
 			{Key: "epoxy", Name: "epoxy and its filler", Amount: 0.1, Unit: "kg", How: "beds the nuts of the bolts", At: at}}
-		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: fmt.Sprintf("%g mm, one in each end of rails and spreaders", seat.Peg), Mass: float64(h.Pegs()) * pegMass, At: top})
+		out = append(out, kit.Thing{Key: "peg", Name: "pegs", Amount: float64(h.Pegs()), Unit: "each", How: pegSizes(h), Mass: float64(h.Pegs()) * pegMass, At: top})
 		if h.Bottom == design.Slats {
 			n := 4 * float64(h.Along)
 			out = append(out, kit.Thing{Key: kit.ScrewKey, Name: kit.ScrewName, Amount: n, Unit: "each", How: "30 mm, two at each end of a seat's slats", Mass: n * kit.ScrewMass, At: top})
 		}
 		if h.Bottom == design.Webbing {
-			along, across := straps(s)
+			along, across := Straps(s)
 			m := (float64(h.Along)*along + float64(h.Across)*across) / 1000
 			out = append(out, kit.Thing{Key: "webbing", Name: "webbing 50 mm wide, polypropylene or polyester", Amount: math.Ceil(m), Unit: "m",
 				How: fmt.Sprintf("%s, %d straps of %.0f mm and %d of %.0f mm", wording.Clip(s.Name, 40), h.Along, along, h.Across, across), Mass: m * webMass, Dense: webDense, At: top},

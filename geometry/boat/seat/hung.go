@@ -35,6 +35,25 @@ func (h *Hung) IntoSpreader() float64 { return h.Width + 5*Peg }
 // hanger to the rail's middle, mm.
 func (r Rail) IntoRail() float64 { return r.Hanger.Wide/2 + r.Hanger.Off }
 
+// A peg's length over its hole. Common practice, no source.
+const (
+	drawn = 20.0 // what a rail's peg stands out, to be pulled by: a finger's breadth
+	cut   = 5.0  // what a spreader's peg stands out when it is driven
+)
+
+// PegLong is how long the pegs of a rail's ends are, mm: they have no glue and come out.
+func (r Rail) PegLong() float64 { return 5 * math.Ceil((r.IntoRail()+drawn)/5) }
+
+// SpreaderPegLong is how long the pegs of the spreaders' ends are, mm: glued and cut flush.
+func (h *Hung) SpreaderPegLong() float64 { return 5 * math.Ceil((h.IntoSpreader()+cut)/5) }
+
+// Room is what a front hanger and the after one on its side leave between them along the
+// gunwale, mm, for a drill.
+func (h *Hung) Room() float64 {
+	middle := func(g Hanger) float64 { return (g.Bolts[0] + g.Bolts[1]) / 2 }
+	return middle(h.Front.Hanger) - middle(h.After.Hanger) - (h.Front.Hanger.Wide+h.After.Hanger.Wide)/2
+}
+
 // Rail is one rail and the pair of hangers that it lies in.
 type Rail struct {
 	Station float64
@@ -108,10 +127,11 @@ func (h Hanger) Lean() float64 {
 	return math.Atan2(up.X, up.Y)
 }
 
-// SlotInboard returns how far down the rail's top is, in its middle, on the face that looks
-// inboard: it is level in the boat, and the board leans.
-func (r Rail) SlotInboard() float64 {
-	return r.Hanger.stands.meets(r.Station, r.TopZ, r.Hanger.Block+Thick).Y
+// SlotInboard returns where the middle of the rail's top goes through the face that looks
+// inboard: x forward of the hanger's middle, y down from its top. The rail is level in the
+// boat, and the board leans.
+func (r Rail) SlotInboard() geometry.Point {
+	return r.Hanger.stands.meets(r.Station, r.TopZ, r.Hanger.Block+Thick)
 }
 
 // BlockLong returns the length of the block along the gunwale: 4 bolt diameters past

@@ -58,11 +58,34 @@ func (w *writer) taken(pieces []cutlist.Piece) (sum float64) {
 
 // shortOf says what a rip is good for whose ends turn out worse than is reckoned.
 func (w *writer) shortOf() string {
-	words := "Spare is what the pieces of a rip leave besides the checked ends: so much more may be cut off. Saw the rips with the least to spare from where the board is soundest. Where that is not enough, leave the rip's shortest piece out and take it from a rip that has so much to spare"
+	words := "Spare is what the pieces of a rip leave besides the checked ends: so much more may be cut off. Saw the rips with the least to spare from where the board is soundest. Where that is not enough, or a piece splits, take the rip's shortest piece or the split one from a rip that has so much to spare"
 	if w.Frame == nil { // of a course
 		words += ", or do without a builder's spare blank"
 	} else if n := w.Frame.Design.Ribs.Spare; n > 0 {
 		words += ", or do without one of the " + wording.Counted(n, "spare blank")
 	}
-	return words + fmt.Sprintf(". Boards %s longer give every rip so much more.", w.Length(100))
+	return words + fmt.Sprintf(". Boards %s longer give every rip so much more.", w.Length(100)) + w.narrower()
+}
+
+// narrower says how a plan is laid on narrower boards than it asks the yard for.
+func (w *writer) narrower() string {
+	var widest []string
+	for _, v := range w.Plan.Woods {
+		most, asked := 0.0, len(v.Boards) > 0
+		for _, b := range v.Boards {
+			if !b.Board.Asked {
+				asked = false // it is there already
+			}
+			for _, r := range b.Rips {
+				most = math.Max(most, r.Across)
+			}
+		}
+		if asked {
+			widest = append(widest, w.Fine(most)+" of "+v.Species)
+		}
+	}
+	if widest == nil {
+		return ""
+	}
+	return fmt.Sprintf(" Where the yard has narrower boards, as long and as thick, take the rips off them in their order: each wants its width and %s more, and the widest are %s.", w.Fine(w.Plan.Kerf+cutlist.Dressing), and(widest))
 }

@@ -165,7 +165,7 @@ func (w *writer) byHand() []string {
 			w.steamed(),
 			w.inTurn(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
-			"Bend each rib hot over your knee, a post or a round former: the bottom first, between its bend marks, then one bilge after the other, until its heads stand at the width held hot. It is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
+			"Bend each rib hot: the bottom first, between its bend marks, over your knee; then one bilge after the other, over a post or a round former, until its heads stand at the width held hot. It is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
 			w.wrung() + "Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel.",
 			"True both bilges by hand, by sight and with the gauge.",
 			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.bilgeBatten()),

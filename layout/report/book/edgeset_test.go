@@ -122,14 +122,14 @@ func TestTrestlesComeOut(t *testing.T) {
 		}
 		f := facts(t, d, measure.Metric)
 		w, b := &writer{Facts: f}, bookOf(t, f)
-		bar, legs := w.Length(w.barLong()), w.Length(w.legsApart())
-		inOrder(t, steps(b)["Setting up"], "two trestles", "a bar "+bar+" long or more", legs+" apart inside or more", "held by bolts")
+		bar, legs, wide := w.Length(w.barLong()), w.Length(w.legsApart()), w.Length(w.barWide())
+		inOrder(t, steps(b)["Setting up"], "two trestles", "a bar "+wide+" wide", bar+" long or more", legs+" apart inside or more", "held by bolts")
 		rows := tables(b)["Helps that the work needs and the boat does not keep"].Rows
 		said := ""
 		for _, r := range rows {
 			said += strings.Join(r, " ") + "\n"
 		}
-		inOrder(t, said, "a bar "+bar, legs+" apart", "loose bars", w.Length(w.looseLong()), "keel blocks", "upright planks")
+		inOrder(t, said, "a bar "+wide+" wide", bar, legs+" apart", "loose bars", wide+" wide", w.Length(w.looseLong()), "keel blocks", "upright planks")
 		if w.barLong() < w.legsApart()+2*legWide || w.looseLong() <= w.barLong() {
 			t.Errorf("bars of %v and %v over legs %v apart", w.barLong(), w.looseLong(), w.legsApart())
 		}
@@ -142,7 +142,7 @@ func TestTrestlesComeOut(t *testing.T) {
 				t.Errorf("%.0f mm of shims", under)
 			}
 			for _, r := range f.Frame.Ribs {
-				if off := math.Abs(r.Station - h.At); off < (float64(f.Frame.Design.Ribs.Width)+barWide)/2+10 {
+				if off := math.Abs(r.Station - h.At); off < (float64(f.Frame.Design.Ribs.Width)+w.barWide())/2+barFree {
 					t.Errorf("rib %s is in the bar's way", r.Name)
 				}
 			}
@@ -155,6 +155,33 @@ func TestTrestlesComeOut(t *testing.T) {
 			}
 		}
 		inOrder(t, stepsOf(b), "Lash the keel first", "draw the loose bars out", "Now take the trestles out", "unbolt the legs of one side", "Lash the stringers", "take the spreaders out", "lift the frame off its blocks", "Run a stocking over the outside")
+	}
+}
+
+// TestBarsInNarrowBays: bars come out between ribs that stand close, and are told as they are.
+func TestBarsInNarrowBays(t *testing.T) {
+	d := shipped(t, "brook")
+	d.Ribs.Pitch, d.Thwarts = 70, nil
+	f := facts(t, d, measure.Metric)
+	w := &writer{Facts: f}
+	if wide := w.barWide(); wide != 30 || !strings.Contains(w.aTrestle(), "a bar 30 mm wide") { // 70 - 20 of a rib - 2 x 10
+		t.Errorf("bars of %.0f mm in bays of 70: %s", wide, w.aTrestle())
+	}
+}
+
+// TestEndsLift: a plane curve that is turned by an angle about its middle rises at its ends by its
+// sag times the sine of the angle (trigonometry); the sag of a gunwale in its own plane is that
+// seen from above over the cosine.
+func TestEndsLift(t *testing.T) {
+	for _, name := range []string{"brook", "lake", "river"} {
+		f := facts(t, shipped(t, name), measure.Metric)
+		g := &f.Frame.Gunwale
+		_, fore := g.Line.Ends()
+		lift := (g.At(0, 0, 0).Y - g.At(fore, 0, 0).Y) / math.Cos(g.Tilt) * math.Sin(g.Tilt)
+		said := (&writer{Facts: f}).endsLift()
+		if want := fmt.Sprintf("by %.0f mm", lift); !strings.Contains(said, want) {
+			t.Errorf("%s: no %q in %q", name, want, said)
+		}
 	}
 }
 

@@ -109,10 +109,10 @@ func (w *writer) sidePieces(sides []flotation.Bag) {
 	if len(sides) == 0 {
 		return
 	}
-	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Unit()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", "Liters", "Each strap holds, N").Words("Straps at ribs")
+	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Unit()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", "Liters", "Each strap holds, N", "Each cut to").Words("Straps at ribs")
 	for _, b := range sides {
 		n := len(b.Blocks)
-		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), strapHolds(b), strings.Join(b.StrapRibs(w.Frame), ", "))
+		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), strapHolds(b), w.Whole(1000*b.StrapLong()), strings.Join(b.StrapRibs(w.Frame), ", "))
 	}
 	t.Note = "Thick is across the boat, at the lower edge. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone."
 	w.add(t, w.sideFigure(widest(sides)))
@@ -188,9 +188,9 @@ func (w *writer) bags(ends []flotation.Bag) {
 	if len(ends) == 0 {
 		return
 	}
-	t := report.Titled("Float bags, "+w.Unit()).Names("Place").Numbers("Liters", "From", "To", "Across at most", "Tall", "Straps", "Each holds, N")
+	t := report.Titled("Float bags, "+w.Unit()).Names("Place").Numbers("Liters", "From", "To", "Across at most", "Tall", "Straps", "Each holds, N", "Each cut to")
 	for _, b := range ends {
-		t.Row(wording.Capital(b.Where), fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Across), w.Whole(b.Tall), fmt.Sprint(b.Straps), strapHolds(b))
+		t.Row(wording.Capital(b.Where), fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Across), w.Whole(b.Tall), fmt.Sprint(b.Straps), strapHolds(b), w.Whole(1000*b.StrapLong()))
 	}
 	w.add(t, report.List{First: 1, Items: []string{
 		"When the frame is oiled and dry, before the skin goes on, tie two loops of webbing for each strap where it will cross the bag: a quarter of its length from each end, round the upper stringer to port and to starboard; under the cloth webbing shows no more than a lashing. Tie one more at each end, round rib " + strings.Join(lacedTo(w.Frame, ends), " and rib ") + ", close beside the keel: the cloth stands clear of the rib there.",

@@ -24,7 +24,7 @@ func (w *writer) helps() report.Table {
 		row("strap, or cord for a windlass", 1, "twice round both gunwales", "to draw them together")
 	}
 	row("trestles", 2, w.aTrestle(), "to set up on")
-	row("loose bars and shims", 2, w.Length(loose)+" tall, "+w.Length(w.looseLong())+" long or more", "between trestles and gunwales, to draw out from under them")
+	row("loose bars and shims", 2, w.Length(w.barWide())+" wide, "+w.Length(loose)+" tall, "+w.Length(w.looseLong())+" long or more", "between trestles and gunwales, to draw out from under them")
 	if blocks := w.blockSizes(); blocks != "" {
 		row("blocks", 2, blocks+" thick", "between the gunwales' ends while they are tied together")
 	}

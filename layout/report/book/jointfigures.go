@@ -131,7 +131,7 @@ func (w *writer) landingFigure(i int) report.Figure {
 	l := w.Bend.Joints.Landings[i]
 	st, e := w.stemOf(l.End), w.Bend.Joints.Ends[i]
 	b := st.Outline.Bounds()
-	per := jointScale(b.W()+70, b.H(), 150, 130)
+	per := jointScale(b.W()+70, b.H(), 150, 95)
 	s := newSketch(l.End+"-landings", "Stringers to stem", per)
 	s.path(layout.Cut, st.Outline)
 	wide := float64(w.Frame.Design.Stringers.Width)
@@ -296,9 +296,10 @@ func (w *writer) hookFigure(i int) report.Figure {
 		s.path(layout.Mark, curve.Polyline(outer...).Map(flip))
 	}
 	s.grain(part)
+	outside := w.outerFace(i, h.FromEnd)
 	for k, p := range h.At {
 		q := p.Add(h.Out[k].Scale(g.Width))
-		s.note(q.X, q.Y, 0.8, -3.4, layout.Left, w.whole(h.FromEnd[k]))
+		s.note(q.X, q.Y, 0.8, -3.4, layout.Left, w.whole(outside[k]))
 	}
 	if part.Painter > 0 {
 		s.hole(geometry.Pt(-part.Painter, 0), frame.PainterHole)
@@ -306,7 +307,7 @@ func (w *writer) hookFigure(i int) report.Figure {
 		s.note(5, b.Max.Y+g.Width, 0, -8, layout.Left, w.whole(part.Painter)+" from the nose")
 	}
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("%s breasthook between the gunwales, %s, from above. Pegs %s from the gunwales' ends, measured along their inner faces, %s deep from outside, square to the plate's edge and parallel to its upper face.", wording.Capital(h.End), times(per), w.places(h.FromEnd), w.whole(h.Fastener.Length)),
+		Caption: fmt.Sprintf("%s breasthook between the gunwales, %s, from above. Pegs %s from the gunwales' ends along their inner faces. On the outer face, where you mark and bore, that is %s from the end, for the end is cut aslant; %s deep from there.", wording.Capital(h.End), times(per), w.places(h.FromEnd), w.places(outside), w.whole(h.Fastener.Length)),
 		About:   "The breasthook with its pegs on each side through the gunwales, the painter's hole and the way of the grain."}
 }
 

@@ -193,8 +193,8 @@ func (w *writer) breasthooks() {
 	f := h.Fastener
 	steps := []string{
 		"Plane the plate's edges to their lean until it drops between the gunwales, flush with their tops, its nose against the horn.",
-		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide, %s from the gunwale's end along its inner face and %s down from its top. On the outer face, where you mark, that is %s from the end, for the end is cut aslant. Stop at %s, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
-			w.Fine(f.Diameter), w.places(h.FromEnd), w.Fine(h.Down), w.places(w.outerFace(h.FromEnd)), w.whole(f.Length)),
+		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide and %s down from the gunwale's top, at the places that the figure has on the outer face. Stop at its depth, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
+			w.Fine(f.Diameter), w.Fine(h.Down)),
 		w.pegs(f) + " Drive them with a little glue and cut them flush.",
 		"Look: no light between plate and gunwales, and a straightedge over both gunwales touches the plate.",
 	}
@@ -204,13 +204,13 @@ func (w *writer) breasthooks() {
 	}
 }
 
-// outerFace takes places along a gunwale's inner face, from its end forward, to the outer one, which
-// the slant of the end leaves shorter.
-func (w *writer) outerFace(inner []float64) []float64 {
+// outerFace takes places along a gunwale's inner face, from its after (0) or fore (1) end, to the
+// outer one, which the slant of the end leaves shorter.
+func (w *writer) outerFace(end int, inner []float64) []float64 {
 	g := &w.Frame.Gunwale
 	out := make([]float64, len(inner))
 	for i, mm := range inner {
-		out[i] = mm - g.Width*math.Tan(g.ForeCut)
+		out[i] = mm - g.Width*math.Tan([2]float64{g.AftCut, g.ForeCut}[end])
 	}
 	return out
 }

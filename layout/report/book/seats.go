@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
@@ -67,17 +68,17 @@ func (w *writer) on(s seat.Seat) (out []design.Person) {
 func (w *writer) hungSeat(s seat.Seat) {
 	h := s.Hung
 	w.add(w.hungFigure(s), w.frameFigure(s))
-	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot, inboard face", "Bolts down", "Bolts, M6, long", "Block", "Lean, degrees")
-	b := report.Titled("Bolts of the hangers, on the straight gunwale from midship, "+w.Marks()).Words("Rail").Numbers("After bolt", "Fore bolt", "Slot forward of the hanger's middle")
+	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot", "Slot forward of the hanger's middle", "Bolts down", "Bolts, M6, long", "Lean, degrees")
+	b := report.Titled("Bolts of the hangers, on the straight gunwale from midship, and their blocks, "+w.Marks()).Words("Rail").Numbers("After bolt", "Fore bolt", "Block long", "Block high", "Block thick")
 	for _, r := range []struct {
 		name string
 		rail seat.Rail
 	}{{"front", h.Front}, {"after", h.After}} {
-		g := r.rail.Hanger
-		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(r.rail.SlotInboard()), w.Cell(g.Down), w.Whole(g.BoltLong()), w.Cell(g.Block), report.Angle(g.Lean()))
-		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Cell(g.Off))
+		g, slot := r.rail.Hanger, r.rail.SlotInboard()
+		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(slot.Y), w.Cell(slot.X), w.Cell(g.Down), w.Whole(g.BoltLong()), report.Angle(g.Lean()))
+		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Cell(g.BlockLong()), w.Cell(g.BlockHigh()), w.Cell(g.Block))
 	}
-	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. Lengths follow from the height of the seat: the step Seats suits them to gunwale and floor as they stand.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))
+	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. The slot's figures are those of its mouth on the inboard face, at the middle of its upper edge. Lengths follow from the height of the seat: the step Seats suits them to gunwale and floor as they stand.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))
 	w.add(t, b)
 	w.add(report.List{Items: w.hangSteps(s)})
 }
@@ -89,16 +90,26 @@ func (w *writer) hangSteps(s seat.Seat) []string {
 		fmt.Sprintf("Before the skin goes on, in the step Smoothing and oiling, gunwales, blocks and hangers are bored in one, and the nuts of the bolts are bedded in the gunwales' outer faces; blocks of %s are glued behind. The bolts come from inboard: when they are out, nothing stands in a hanger's way. The circles on the patterns only show where their holes come.", s.Wood),
 		fmt.Sprintf("The slots are closed holes, wood all round them. The rail lies level and athwart, and the board leans and stands at an angle in plan, so that a slot slants through it. Its pattern has the mouth on the inboard face as a full line and the mouth on the outboard face as a broken one: in front %s, behind %s. Draw each on its own face, the starboard hangers as mirrors. Bore and saw out what both share, square to the board, and pare from either face to its lines until the rail slides by hand.", pattern.OutboardMouth(h.Front, w.Letters.Units), pattern.OutboardMouth(h.After, w.Letters.Units)),
 		w.railEnds(h),
-		fmt.Sprintf("The frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. %s Glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, and drive a peg of hardwood with glue.", w.Fine(h.Spreader), w.Length(s.Wide), w.spreaderEnds(h), w.whole(seat.Peg), w.whole(h.IntoSpreader())),
-		fmt.Sprintf("Pin each end of both rails: bore from the after edge of the hanger, in the middle of its thickness and level, through its wood into the middle of the rail, %s wide, %s deep in front and %s behind. Bore these while the hangers are bolted to their blocks. The pegs have no glue and are a finger's breadth longer than their holes, to be pulled by; they go in last of all.", w.whole(seat.Peg), w.whole(h.Front.IntoRail()), w.whole(h.After.IntoRail())),
+		fmt.Sprintf("Pin each end of both rails: bore from the after edge of the hanger, in the middle of its thickness and level, through its wood into the middle of the rail, %s wide, %s deep, while the hangers are bolted dry to their blocks.%s The pegs, %s long, have no glue and stand out, to be pulled by; they go in last of all.", w.whole(seat.Peg), inEach(w.whole(h.Front.IntoRail()), w.whole(h.After.IntoRail())), w.drillRoom(h), inEach(w.whole(h.Front.PegLong()), w.whole(h.After.PegLong()))),
+		fmt.Sprintf("The frame: two rails, and two spreaders of %s between them, %s apart between their inner sides, so that the bottom cannot pull the rails together. %s Glue them against the rails. When that is hard, bore through each rail into the end of each spreader, in the middle of its depth, %s wide and %s deep, drive a peg of hardwood %s long with glue, and cut it flush.", w.Fine(h.Spreader), w.Length(s.Wide), w.spreaderEnds(h), w.whole(seat.Peg), w.whole(h.IntoSpreader()), w.whole(h.SpreaderPegLong())),
 	}
 	if h.Bottom == design.Webbing {
-		out = append(out, fmt.Sprintf("Wrap %d straps from rail to rail and weave %d from spreader to spreader; sew each round its rail. Pull them so that they sink about %s under a person: tighter ones pull the rails together with more than the person's weight.", h.Along, h.Across, w.Length(seat.Sag)))
+		along, across := fittings.Straps(s)
+		out = append(out, fmt.Sprintf("Wrap %d straps from rail to rail and weave %d from spreader to spreader, %s and %s apart from middle to middle; they are cut %s and %s long. Sew each round its rail. Pull them so that they sink about %s under a person: tighter ones pull the rails together with more than the person's weight.", h.Along, h.Across, w.whole(s.Wide/float64(h.Along)), w.whole(h.Spreader/float64(h.Across)), w.Length(along), w.Length(across), w.Length(seat.Sag)))
 	} else {
 		out = append(out, fmt.Sprintf("Screw %d slats of %s by %s on the rails, two screws at each end.", h.Along, w.Fine(seat.SlatWide), w.Fine(seat.SlatThick)))
 	}
 	return append(out, fmt.Sprintf("Hang it: lower it between the blocks until the hangers' upper ends are flush with the gunwales' edges, and push each hanger out against its block. Then the bolts, from inboard, with %s under each head, and the pegs last.", washersOf(h)),
 		takeOut(h))
+}
+
+// drillRoom says in which order hangers are bored where a drill does not go between them.
+func (w *writer) drillRoom(h *seat.Hung) string {
+	const drill = 250.0 // mm, with its bit: common practice, no source
+	if h.Room() >= drill {
+		return ""
+	}
+	return " Bore the front ones before the after ones are bolted on: between them only " + w.Letters.Units.Whole(math.Floor(h.Room())) + " are left, too little for a drill."
 }
 
 // takeOut is how a hung seat comes out.

@@ -220,7 +220,7 @@ func (w *writer) setUp() []string {
 		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs, at M, " + w.Frame.Ribs[0].Name + " and " + w.Frame.Ribs[len(w.Frame.Ribs)-1].Name + ". Beside the trestles there is some " + w.Letters.Units.Whole(w.trestlesAt()[0].Over) + " more: leave it, for the ribs are marked by what you measure."}
 	}
 	shaped := slices.Concat(spread, w.heldApart(), []string{
-		fmt.Sprintf("Set the lean of %s degrees with a bevel, and hold it with wedges in the notches.", report.Angle(math.Abs(g.Tilt))),
+		fmt.Sprintf("Set the lean of %s degrees with a bevel, and hold it with wedges in the notches.", report.Angle(math.Abs(g.Tilt))) + w.endsLift(),
 		"Sight along both gunwales: each runs in one sweep. Then measure both diagonals, from one end of each gunwale to the farther spreader on the other.",
 	})
 	if w.Bend.EdgeSet == nil {
@@ -234,6 +234,21 @@ func (w *writer) setUp() []string {
 		"Lay a straightedge across the gunwales at each rib's place." + w.besideSticks() + " Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
 		"Write on the card under that table what you measured, and each rib's corrected length: the blanks are marked by it.",
 	})
+}
+
+// endsLift says how the ends of bent gunwales on blocks are held when they lean: a curve that is
+// turned about its middle rises at its ends.
+func (w *writer) endsLift() string {
+	s := w.Frame.Hull.Sheer
+	bow, stern := s.BowZ-s.MidZ-s.BowSet.Rise, s.SternZ-s.MidZ-s.SternSet.Rise
+	if w.Bend.EdgeSet == nil || w.underMiddle() != "" || math.Min(bow, stern) < 1 {
+		return ""
+	}
+	by := w.Letters.Units.Whole(bow)
+	if end := w.Letters.Units.Whole(stern); end != by {
+		by += " (bow) and " + end + " (stern)"
+	}
+	return " Bent as they are, their ends come up off the blocks as they lean, by " + by + ": raise those blocks by so much."
 }
 
 // besideSticks says where a spreader's stick lies in the straightedge's way.

@@ -145,7 +145,7 @@ func (w *writer) sheetFigure() report.Figure {
 	s.across(aft, fore, -wide/2/per-6, w.Length(c.Length))
 	s.up(-wide/2, wide/2, aft/per-4, w.Length(wide))
 	s.note(middle, 0, 0, 1, layout.Middle, "middle thread, on the keel")
-	caption := fmt.Sprintf("The sheet laid flat, trimmed, %s, bow to the right. Dashed: where the gunwales' upper edges come; beyond is to pull by. The tick across it at each rib is half of that rib's way round from the middle thread. The two curves that open from the middle thread at either end lie one on the other on the stem: there its two sides are sewn together, and what lies between the curves is cut off %s beyond the stitches.", ratio(per), w.Length(pastSeam))
+	caption := fmt.Sprintf("The sheet laid flat, trimmed, %s, bow to the right. Dashed: where the gunwales' upper edges come; beyond is to pull by. Each tick across it is half of a rib's way round from the middle thread. The two curves at either end come to lie on each other on the stem, where they are sewn; what lies between them is cut off %s beyond the stitches.", ratio(per), w.Length(pastSeam))
 	if c.Sheets > 1 {
 		caption += " Lines from end to end: seams between sheets."
 	}

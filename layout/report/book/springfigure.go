@@ -113,11 +113,11 @@ func (w *writer) springingSide() report.Figure {
 	}
 	for _, h := range w.trestlesAt() {
 		top, own := w.looseTop(h), w.barTop(h)
-		s.box(layout.Mark, h.At-barWide/2, top-loose, h.At+barWide/2, top)
-		s.box(layout.Mark, h.At-barWide/2, own-barTall, h.At+barWide/2, own)
+		s.box(layout.Mark, h.At-w.barWide()/2, top-loose, h.At+w.barWide()/2, top)
+		s.box(layout.Mark, h.At-w.barWide()/2, own-barTall, h.At+w.barWide()/2, own)
 		for _, side := range []float64{-1, 1} {
-			s.line(layout.Mark, h.At+side*barWide/2, own-barTall, h.At+side*120, 0)
-			s.line(layout.Guide, h.At+side*(barWide/2+0.8*per), own-barTall, h.At+side*(barWide/2+0.8*per), top+g.Height)
+			s.line(layout.Mark, h.At+side*w.barWide()/2, own-barTall, h.At+side*120, 0)
+			s.line(layout.Guide, h.At+side*(w.barWide()/2+0.8*per), own-barTall, h.At+side*(w.barWide()/2+0.8*per), top+g.Height)
 		}
 	}
 	s.up(0, keelUp, w.keelBlocks()[0]/per+10, w.Length(keelUp))

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
@@ -102,7 +103,8 @@ func (w *writer) gunwales() step {
 	if d.Plies > 1 && d.Glued != design.GluedStraight {
 		marks += " Prick the middle and the ends of each mark with an awl: pencil goes with the glue when it is scraped."
 	}
-	cut := fmt.Sprintf("Cut the mortises %s deep with their lean, by the table Mortises in the chapter Gunwales. Square or round their ends to suit the rib heads.", w.Fine(float64(w.Frame.Design.Ribs.MortiseDepth)))
+	m := g.Mortises[0]
+	cut := fmt.Sprintf("Cut the mortises %s long, %s wide and %s deep with their lean, by the table Mortises in the chapter Gunwales: a row of holes, or passes of a router, with a bit of %s, no wider, then pare to the lines. Square or round their ends to suit the rib heads.", w.Fine(m.Length), w.Fine(m.Width), w.Fine(m.Depth), w.mortiseBit(m.Width))
 	end := []string{"Cut the gunwales to length now, by the sloping marks at their ends" + w.middlePly() + ".", w.boredEnds()}
 	end = append(end, w.boltsOnBench()...)
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
@@ -128,6 +130,15 @@ func (w *writer) gunwales() step {
 		s.who = "common practice; HSE on epoxy"
 	}
 	return s
+}
+
+// mortiseBit letters the bit for a mortise: the widest of those that shops sell by half a
+// millimeter, or by a sixteenth of an inch, that is no wider than it.
+func (w *writer) mortiseBit(wide float64) string {
+	if step := 25.4 / 16; w.Letters.Units == measure.Imperial {
+		return w.whole(step * math.Floor(wide/step))
+	}
+	return w.Fine(math.Floor(2*wide) / 2)
 }
 
 // boltsOnBench bores the gunwales for the cross pieces' bolts while they lie loose: in the standing

@@ -65,18 +65,40 @@ func TestSpareOfRips(t *testing.T) {
 	}
 }
 
+// TestNarrowerBoards: a plan may be laid on narrower boards, but none narrower than the widest
+// stick of that wood: brook's breasthooks and knees. Of the builder's own boards nothing is said.
+func TestNarrowerBoards(t *testing.T) {
+	f := facts(t, shipped(t, "brook"), measure.Metric)
+	w := &writer{Facts: f}
+	inOrder(t, w.shortOf(), "or a piece splits", "narrower boards, as long and as thick", "its width and 4.0 mm more", "95.0 mm of western redcedar and 137.0 mm of white ash")
+	for i := range f.Plan.Woods {
+		for k := range f.Plan.Woods[i].Boards {
+			f.Plan.Woods[i].Boards[k].Board.Asked = false
+		}
+	}
+	if said := w.shortOf(); strings.Contains(said, "narrower") {
+		t.Error(said)
+	}
+}
+
 // TestOnTheBench: bolts' holes are bored before the frame stands; pegs' places are told where they
 // are marked, nearer to the end by the slant of the cut over the gunwale's width.
 func TestOnTheBench(t *testing.T) {
-	f := facts(t, shipped(t, "brook"), measure.Metric)
-	b := bookOf(t, f)
-	inOrder(t, steps(b)["Gunwales"], "Bore each end across", "Bore the holes of the cross pieces' bolts", "6.0 mm", "15 mm across and 5 mm deep")
+	f := facts(t, shipped(t, "river"), measure.Metric)
 	g := &f.Frame.Gunwale
-	nearer := g.Width * math.Tan(g.ForeCut)
-	from := f.Bend.Joints.Hooks[1].FromEnd
-	want := fmt.Sprintf("On the outer face, where you mark, that is %.0f, %.0f and %.0f mm from the end", from[0]-nearer, from[1]-nearer, from[2]-nearer)
-	if said := told(b); !strings.Contains(said, want) || !strings.Contains(said, "Set no tack within 10 mm of a bolt") {
-		t.Errorf("nothing says %q", want)
+	g.AftCut *= 1.5 // the ends of a shipped boat hardly differ
+	b := bookOf(t, f)
+	inOrder(t, steps(b)["Gunwales"], "Bore each end across", "Bore the holes of the cross pieces' bolts", "6.0 mm", "mm across and 5 mm deep")
+	said := told(b)
+	for i, cut := range []float64{g.AftCut, g.ForeCut} { // the stern's differ from the bow's
+		h, nearer := f.Bend.Joints.Hooks[i], g.Width*math.Tan(cut)
+		want := fmt.Sprintf("On the outer face, where you mark and bore, that is %.0f, %.0f and %.0f mm from the end, for the end is cut aslant; %.0f mm deep", h.FromEnd[0]-nearer, h.FromEnd[1]-nearer, h.FromEnd[2]-nearer, h.Fastener.Length)
+		if !strings.Contains(said, want) {
+			t.Errorf("nothing says %q", want)
+		}
+	}
+	if !strings.Contains(said, "Set no tack within 10 mm of a bolt") {
+		t.Error("a tack may meet a bolt")
 	}
 }
 

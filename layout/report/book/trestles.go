@@ -12,7 +12,8 @@ const (
 	loose   = 20.0 // a loose bar, tall
 	shims   = 10.0 // under a loose bar, the least: some to take out, and more to add
 	barTall = 60.0 // a trestle's own bar
-	barWide = 40.0 // it, along the boat
+	barMost = 40.0 // all bars, along the boat, where their bay is so wide
+	barFree = 10.0 // between a bar and a rib's place beside it, the least
 	besides = 60.0 // between a trestle's leg and the widest of the frame
 	legWide = 45.0 // a leg, across the boat
 	barPast = 15.0 // the bar beyond its legs
@@ -61,6 +62,18 @@ func (w *writer) legsApart() float64 {
 func (w *writer) barLong() float64   { return w.legsApart() + 2*(legWide+barPast) }
 func (w *writer) looseLong() float64 { return w.barLong() + 2*toHold }
 
+// barWide is how wide all bars are along the boat, mm: they come out between two ribs.
+func (w *writer) barWide() float64 {
+	wide := barMost
+	for _, h := range w.trestlesAt() {
+		for _, r := range w.Frame.Ribs {
+			room := 2*(math.Abs(r.Station-h.At)-barFree) - float64(w.Frame.Design.Ribs.Width)
+			wide = math.Min(wide, 5*math.Floor(room/5))
+		}
+	}
+	return wide
+}
+
 // aftAndFore letters a height at both trestles, once where they are alike.
 func (w *writer) aftAndFore(high func(edgeset.Hold) float64) string {
 	both, u := w.trestlesAt(), w.Letters.Units
@@ -73,8 +86,8 @@ func (w *writer) aftAndFore(high func(edgeset.Hold) float64) string {
 
 // aTrestle says what a trestle is made of.
 func (w *writer) aTrestle() string {
-	return fmt.Sprintf("a bar %s long or more, its upper face %s over the floor; legs on both sides, %s apart inside or more, those of one side held by bolts, to come off",
-		w.Length(w.barLong()), w.aftAndFore(w.barTop), w.Length(w.legsApart()))
+	return fmt.Sprintf("a bar %s wide, %s tall and %s long or more, its upper face %s over the floor; legs on both sides, %s apart inside or more, those of one side held by bolts, to come off",
+		w.Length(w.barWide()), w.Length(barTall), w.Length(w.barLong()), w.aftAndFore(w.barTop), w.Length(w.legsApart()))
 }
 
 // trestles says where they stand and what lies on them.
