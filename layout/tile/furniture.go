@@ -13,8 +13,8 @@ import (
 
 const (
 	small      = lettering.MinHeight // the height of everything read at the bench, mm
-	footHigh   = 11.0                // the title block and the level scale bar
-	columnWide = 10.0                // the upright scale bar and the key map
+	footHigh   = 8.4                 // the title block and the level scale bar
+	columnWide = 8.4                 // the upright scale bar and the key map
 	gap        = 1.0                 // between title block, column and the patterns
 )
 

@@ -111,6 +111,7 @@ func (s Set) check() error {
 }
 
 func (p plan) finish(set Set) Laid {
+	p.debug()
 	sheets := make([]layout.Sheet, p.count)
 	copy(sheets, p.cover(set))
 	for i, k := range p.pieces {
@@ -152,6 +153,7 @@ func place(s *layout.Sheet, p plan, k piece, at spot) {
 		keyMap(s, p.sheet, k, p.room.Min.Y+barLong+8)
 	}
 	m := k.toSheet(at)
+	at.look.turned = at.turned
 	dressed, shown := k.dress(p.units, at.look), *k.drawing
 	shown.Texts = k.letter(&dressed, at.look)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})

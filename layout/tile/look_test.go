@@ -85,7 +85,7 @@ func TestLooks(t *testing.T) {
 		d.Straight(layout.Cut, 0, y, 60, y)
 	}
 	p := plan{room: geometry.Rect(0, 0, 250, 180), units: measure.Metric}
-	k := p.fitted(&d, 250, 180, false)[0]
+	k := p.fitted(&d, cutting{})[0]
 	if len(k.looks) < 2 {
 		t.Fatalf("%d looks", len(k.looks))
 	}
@@ -147,7 +147,7 @@ func TestBlanks(t *testing.T) {
 	known := blanks{}
 	for range 2 {
 		for i := range all {
-			k := cut(&all[i], 2000, 2000, false)[0]
+			k := cut(&all[i], 2000, 2000, cutting{})[0]
 			want, ok := k.within(measure.Metric)
 			if got, found := known.within(k, measure.Metric); got != want || found != ok || found == (i == 1) {
 				t.Errorf("board %d: %v %v, want %v %v", i, got, found, want, ok)

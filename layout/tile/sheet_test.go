@@ -56,7 +56,7 @@ func TestBarsOnEverySheet(t *testing.T) {
 // way with its circle inside, or they could not be laid on each other.
 func TestCrossesWhole(t *testing.T) {
 	d := ring()
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		for _, j := range p.sides() {
 			for _, at := range j.crossPlaces() {
 				cross, box := crossAt(at), geometry.EmptyBox()
@@ -81,7 +81,7 @@ func TestCrossesWhole(t *testing.T) {
 // one at its middle too; no crosses stand farther apart than a hand spans, 200 mm.
 func TestLongJointsStayStraight(t *testing.T) {
 	d := ring()
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		for _, j := range p.sides() {
 			places := j.crossPlaces()
 			long := j.to.Sub(j.from).Norm()
@@ -101,7 +101,7 @@ func TestEdgeDistances(t *testing.T) {
 	for u, unit := range map[measure.System]float64{measure.Metric: 1, measure.Imperial: 25.4} {
 		d := ring()
 		figures := 0
-		for _, p := range cut(&d, 247, 173, false) {
+		for _, p := range cut(&d, 247, 173, cutting{}) {
 			var s layout.Sheet
 			p.drawScales(&s, u)
 			for _, x := range s.Texts {
@@ -139,7 +139,7 @@ func TestEdgeDistances(t *testing.T) {
 func TestJointCodes(t *testing.T) {
 	d := ring()
 	codes := map[string]int{}
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		var s layout.Sheet
 		for _, j := range p.sides() {
 			p.drawJoint(&s, j)
@@ -162,7 +162,7 @@ func TestJointCodes(t *testing.T) {
 func TestTrimOne(t *testing.T) {
 	d := ring()
 	cuts := map[string]int{}
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		for _, j := range p.sides() {
 			a, b := p.name(), j.other
 			if a > b {
@@ -198,7 +198,7 @@ func TestStackedHasNoHeights(t *testing.T) {
 		d := ring()
 		d.Stacked = stacked
 		along, up := 0, 0
-		for _, p := range cut(&d, 247, 173, false) {
+		for _, p := range cut(&d, 247, 173, cutting{}) {
 			var s layout.Sheet
 			p.drawScales(&s, measure.Metric)
 			for _, k := range s.Strokes {
