@@ -60,6 +60,11 @@ func (p plan) looks(k piece) []look {
 	if l, ok := p.blanks.within(k, p.units); ok {
 		out = []look{l}
 	}
+	return p.taking(k, out)
+}
+
+// taking settles how much of the sheet's width looks take.
+func (p plan) taking(k piece, out []look) []look {
 	full, _ := p.roomOf(k.cutting)
 	for i, l := range out {
 		if out[i].taken = l.wide; k.grid.rows() == 1 && k.grid.cols() > 1 && l.wide > full-stub && l.wide < full {
@@ -77,7 +82,7 @@ func (p piece) around(u measure.System, room float64) []look {
 	var all []look
 	for _, w := range []float64{p.frame.W(), p.frame.H(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
 		texts, head := p.heading(u, w)
-		all = append(all, p.around1(over, w, longest(texts), head), p.around1(along, w, longest(texts), head), p.around1(behind, w, longest(texts), head))
+		all = append(all, p.headedAt(over, w, longest(texts), head), p.headedAt(along, w, longest(texts), head), p.headedAt(behind, w, longest(texts), head))
 	}
 	all = slices.DeleteFunc(all, func(l look) bool { return l.wide > math.Max(room, p.frame.W())+closeEnough })
 	slices.SortStableFunc(all, func(a, b look) int { return cmp.Compare(math.Round(a.area()), math.Round(b.area())) })
@@ -90,8 +95,8 @@ func (p piece) around(u measure.System, room float64) []look {
 	return out
 }
 
-// with is the look with a heading of the given length and height at one side.
-func (p piece) around1(where heads, lines, long, head float64) look {
+// headedAt is the look with a heading of the given length and height at one side.
+func (p piece) headedAt(where heads, lines, long, head float64) look {
 	w, h := p.frame.W(), p.frame.H()
 	l := look{lines: lines, heads: where}
 	switch where {

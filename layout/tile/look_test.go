@@ -91,7 +91,13 @@ func TestLooks(t *testing.T) {
 	}
 	for i, a := range k.looks {
 		texts, high := k.heading(measure.Metric, a.lines)
-		if long := longest(texts); long > a.wide+closeEnough || a.high < k.frame.H()+high-closeEnough || a.wide > 250 {
+		long, w, h := longest(texts), k.frame.W(), k.frame.H()
+		holds := map[heads]bool{
+			over:   a.wide > long-closeEnough && a.high > h+high-closeEnough,
+			along:  a.wide > w+high-closeEnough && a.high > long-closeEnough,
+			behind: a.wide > w+long-closeEnough && a.high > high-closeEnough,
+		}
+		if !holds[a.heads] || a.wide > 250 {
 			t.Errorf("a look of %.1f x %.1f mm, its heading %.1f x %.1f", a.wide, a.high, long, high)
 		}
 		for _, b := range k.looks[:i] {

@@ -13,41 +13,48 @@ type option struct {
 }
 
 // options lists the ways to divide a pattern that take the fewest joints, for pieces that lie
-// as they are read and for pieces that lie turned. A place for a heading on a tile is slow to
+// as they are read and for pieces that lie turned. A place for a heading on a piece is slow to
 // find, and is looked for when an option is made sure.
 func (p plan) options(d *layout.Drawing) []option {
 	var all []option
-	least := 0
+	least, b, k := 0, d.Bounds(), inkOf(d)
 	for _, turned := range []bool{false, true} {
+		w, h := p.roomOf(cutting{turned: turned})
+		var seen []*grid
 		for _, along := range []wish{even, first, last} {
+			x := across(d, b, w, along)
 			for _, up := range []wish{even, first, last} {
-				o := p.option(d, cutting{along, up, turned})
-				if slices.ContainsFunc(all, o.packsAs) {
+				y := upward(d, b, h, up)
+				if slices.ContainsFunc(seen, func(g *grid) bool { return slices.Equal(g.x, x) && slices.Equal(g.y, y) }) {
 					continue
 				}
+				o := option{pieces: p.roughly(cutAt(d, k, cutting{along, up, turned}, x, y))}
 				if n := joined(o.pieces); len(all) == 0 || n < least {
 					least = n
 				}
-				all = append(all, o)
+				all, seen = append(all, o), append(seen, o.pieces[0].grid)
 			}
 		}
 	}
 	return slices.DeleteFunc(all, func(o option) bool { return joined(o.pieces) > least })
 }
 
-// option divides a pattern; the headings of strips are set.
-func (p plan) option(d *layout.Drawing, how cutting) option {
-	w, h := p.roomOf(how)
-	pieces := cut(d, w, h, how)
-	if len(pieces) > 0 && pieces[0].grid.rows() == 1 {
-		return option{p.fitted(d, how), true}
-	}
+// roughly gives pieces the looks that they likely have: tiles hold their headings, and strips
+// do not.
+func (p plan) roughly(pieces []piece) []piece {
 	for i := range pieces {
-		f := pieces[i].frame
-		pieces[i].pattern = p.pattern(d)
-		pieces[i].looks = []look{{wide: f.W(), high: f.H(), taken: f.W(), heads: within}}
+		k := &pieces[i]
+		k.pattern = p.pattern(k.drawing)
+		switch f := k.frame; {
+		case k.grid.whole():
+			k.looks = p.looks(*k)
+		case k.grid.rows() == 1:
+			k.looks = p.taking(*k, k.around(p.units, p.room.W()))
+		default:
+			k.looks = []look{{wide: f.W(), high: f.H(), taken: f.W(), heads: within}}
+		}
 	}
-	return option{pieces, false}
+	return pieces
 }
 
 // sure is an option with all headings set.
@@ -57,16 +64,3 @@ func (p plan) sure(o option) option {
 	}
 	return option{p.fitted(o.pieces[0].drawing, o.pieces[0].cutting), true}
 }
-
-// packsAs reports whether two options are the same joints, and take the same room.
-func (o option) packsAs(p option) bool {
-	return slices.EqualFunc(o.pieces, p.pieces, piece.packsAs)
-}
-
-// packsAs reports whether two pieces are the same part of a pattern and take the same room.
-func (k piece) packsAs(o piece) bool {
-	return k.drawing == o.drawing && k.cell == o.cell && k.frame == o.frame && k.col == o.col && k.row == o.row &&
-		slices.EqualFunc(k.looks, o.looks, look.packsAs) && k.grid.rows() == o.grid.rows() && k.grid.cols() == o.grid.cols()
-}
-
-func (l look) packsAs(m look) bool { return l.wide == m.wide && l.high == m.high && l.taken == m.taken }

@@ -33,23 +33,27 @@ func cut(d *layout.Drawing, w, h float64, how cutting) []piece {
 	if b.Empty() {
 		return nil
 	}
-	b = b.Grow(air)
-	out := cutAt(d, joints(b.Min.X, b.Max.X, w, d.Whole, d.Keep, how.along), joints(b.Min.Y, b.Max.Y, h, nil, d.KeepUp, how.up))
-	for i := range out {
-		out[i].cutting = how
-	}
-	return out
+	return cutAt(d, inkOf(d), how, across(d, b, w, how.along), upward(d, b, h, how.up))
+}
+
+// across and upward are the joints of a drawing that fills a box, along x and up y.
+func across(d *layout.Drawing, b geometry.Box, room float64, by wish) []float64 {
+	return joints(b.Min.X-air, b.Max.X+air, room, d.Whole, d.Keep, by)
+}
+
+func upward(d *layout.Drawing, b geometry.Box, room float64, by wish) []float64 {
+	return joints(b.Min.Y-air, b.Max.Y+air, room, nil, d.KeepUp, by)
 }
 
 // cutAt divides a drawing at joints, its ends included.
-func cutAt(d *layout.Drawing, x, y []float64) []piece {
-	g := &grid{x: x, y: y, ink: inkOf(d)}
+func cutAt(d *layout.Drawing, k ink, how cutting, x, y []float64) []piece {
+	g := &grid{x: x, y: y, ink: k}
 	g.settle()
 	var out []piece
 	for row := range g.rows() {
 		for col := range g.cols() {
 			if g.has(col, row) {
-				out = append(out, piece{drawing: d, cell: g.cells[row][col], frame: g.frame(col, row), col: col, row: row, grid: g})
+				out = append(out, piece{drawing: d, cell: g.cells[row][col], frame: g.frame(col, row), col: col, row: row, grid: g, cutting: how})
 			}
 		}
 	}

@@ -35,12 +35,12 @@ func (p plan) better(q plan) bool {
 }
 
 // recutSearches is how often sheets are laid again before another way to cut is judged.
-const recutSearches = 150
+const recutSearches = 80
 
 // cutBetter cuts one pattern after the other in another way, as long as that is better.
 func (p plan) cutBetter(ways [][]option) plan {
-	for better := true; better; {
-		better = false
+	for cost := math.Inf(1); p.cost() < cost-1e-9; {
+		cost = p.cost()
 		for i := range ways {
 			for j := range ways[i] {
 				q := p.with(i, ways[i][j])
@@ -53,7 +53,7 @@ func (p plan) cutBetter(ways [][]option) plan {
 						continue
 					}
 				}
-				p, better = q, true
+				p = q
 			}
 		}
 	}

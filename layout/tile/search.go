@@ -9,9 +9,12 @@ import (
 	"ribwright/geometry"
 )
 
-// searches is how often a few sheets are laid again: what a boat's patterns gained in twenty
-// times as many was nothing.
-const searches = 1500
+// How often a few sheets are laid again, to empty one and to bring patterns together: what a
+// boat's patterns gained in many times as many was nothing.
+const (
+	searches = 6000
+	gathers  = 1500
+)
 
 // search empties a few sheets at a time and lays their pieces again, in turns that the
 // dice give. What fills sheets less evenly than before is kept, until one of them is empty;
@@ -62,7 +65,7 @@ func (p plan) gathered() plan {
 	}
 	s := p.search()
 	filled, scattered := s.filled(), s.scattered()
-	for range searches {
+	for range gathers {
 		if s.again(s.few(filled), func() bool { return s.scattered() <= scattered }) {
 			filled, scattered = s.filled(), s.scattered()
 		}

@@ -177,10 +177,7 @@ func (p plan) recut(d *layout.Drawing) []piece {
 	if !okX || !okY {
 		return anew()
 	}
-	out := cutAt(d, x, y)
-	for j := range out {
-		out[j].cutting = was.cutting
-	}
+	out := cutAt(d, inkOf(d), was.cutting, x, y)
 	if p.sized(out); !allGoIn(out, w, h) {
 		return anew()
 	}
