@@ -35,7 +35,7 @@ func (p plan) better(q plan) bool {
 }
 
 // recutSearches is how often sheets are laid again before another way to cut is judged.
-const recutSearches = 80
+const recutSearches = 25
 
 // cutBetter cuts one pattern after the other in another way, as long as that is better.
 func (p plan) cutBetter(ways [][]option) plan {
