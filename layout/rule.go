@@ -21,16 +21,20 @@ func (s *Sheet) Write(at geometry.Point, height float64, a Align, words string) 
 	}
 }
 
+// RuleHalf is how far a scale bar's lettering reaches to either side of its line, mm.
+const RuleHalf = 3.8
+
 // Rule draws a scale bar from a point along a direction of length 1: centimetres
 // on its left, whole inches on its right, both lettered. It is long mm long.
 func (s *Sheet) Rule(from, along geometry.Point, long float64) {
+	const short = 0.9 // a tick under the unit of the last figure
 	s.Line(Mark, from, from.Add(along.Scale(long)))
 	r := ruleSide{s, from, along, along.Left(), long}
-	r.ticks(10, 5, 1.2, 2)
-	r.letter("mm", 10, 5, 2.1)
+	r.ticks(10, 5, short, 2)
+	r.letter("mm", 10, 5, RuleHalf-lettering.MinHeight)
 	r.left = r.left.Scale(-1)
 	r.ticks(25.4, 1, 2, 2)
-	r.letter("in", 25.4, 2, 2.1+lettering.MinHeight)
+	r.letter("in", 25.4, 2, RuleHalf)
 }
 
 // ruleSide is one side of a scale bar.

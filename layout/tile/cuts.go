@@ -35,23 +35,42 @@ const (
 // falls into a span that must stay whole, even at the price of a few pieces more.
 // Of all ways to do so it takes the one whose joints cut least deep into spans
 // that should stay whole and that no piece then shows whole; of those the one
-// that cuts least deep into any, and the most even one, or when long is set the
-// one with the longest pieces first. Spans that leave no way at all are cut like
-// any other place.
+// that cuts least deep into any, and the one with its joints nearest to where they are
+// wished. Spans that leave no way at all are cut like any other place.
 //
 // Requires most > 0; hi <= lo gives one piece. All in mm.
 //
 // Cost: with n pieces and s spans, n (tries + s)^2 at the most; mostly the first way that
 // is looked at reaches, which leaves n (tries + s) log(tries + s).
-func Cuts(lo, hi, most float64, must, should []layout.Span, long bool) []float64 {
+func Cuts(lo, hi, most float64, must, should []layout.Span, by wish) []float64 {
 	n := max(1, int(math.Ceil((hi-lo-closeEnough)/most)))
-	out, broken := divide(lo, hi, most, n, must, should, long)
+	out, broken := divide(lo, hi, most, n, must, should, by)
 	for more := 1; broken > 0 && more <= dearest; more++ {
-		if longer, rest := divide(lo, hi, most, n+more, must, should, long); rest == 0 {
+		if longer, rest := divide(lo, hi, most, n+more, must, should, by); rest == 0 {
 			return longer
 		}
 	}
 	return out
+}
+
+// wish says where joints are wished.
+type wish int
+
+const (
+	even  wish = iota
+	first      // as long as can be from the beginning on
+	last       // as long as can be from the end on
+)
+
+// joint is where the kth of the joints between n pieces is wished.
+func (w wish) joint(lo, hi, most float64, k, n int) float64 {
+	switch w {
+	case first:
+		return lo + most*float64(k)
+	case last:
+		return hi - most*float64(n-k)
+	}
+	return lo + (hi-lo)*float64(k)/float64(n)
 }
 
 // way is the best way found to put a joint at a place. All in mm, of this joint
@@ -72,13 +91,10 @@ func (w way) compare(v way) int {
 // divide finds the best joints between n pieces, row by row from the left, and
 // how deep they cut into what must stay whole; without end when n pieces would be
 // slivers.
-func divide(lo, hi, most float64, n int, must, should []layout.Span, long bool) ([]float64, float64) {
+func divide(lo, hi, most float64, n int, must, should []layout.Span, by wish) ([]float64, float64) {
 	rows := [][]way{{{at: lo}}}
 	for k := 1; k < n; k++ {
-		wish := lo + (hi-lo)*float64(k)/float64(n)
-		if long {
-			wish = lo + most*float64(k)
-		}
+		wish := by.joint(lo, hi, most, k, n)
 		// What came before must reach here, and what comes after the end.
 		from := math.Max(lo, hi-float64(n-k)*most-closeEnough)
 		to := math.Min(hi, lo+float64(k)*most+closeEnough)

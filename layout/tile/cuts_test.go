@@ -28,7 +28,7 @@ func TestCuts(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got := Cuts(tt.lo, tt.hi, tt.most, tt.keep, nil, false)
+			got := Cuts(tt.lo, tt.hi, tt.most, tt.keep, nil, even)
 			if len(got)-1 != tt.pieces {
 				t.Errorf("%d pieces %v, want %d", len(got)-1, got, tt.pieces)
 			}
@@ -55,7 +55,7 @@ func TestCutsMove(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got := Cuts(0, tt.hi, tt.most, tt.must, tt.should, false)
+			got := Cuts(0, tt.hi, tt.most, tt.must, tt.should, even)
 			if len(got) != len(tt.want) {
 				t.Fatalf("joints %v, want %v", got, tt.want)
 			}
@@ -72,7 +72,7 @@ func TestCutsMove(t *testing.T) {
 // most are 220, 220 and 60; a rest too short to tape in takes from the one before.
 func TestLongCuts(t *testing.T) {
 	for rest, want := range map[float64][]float64{60: {0, 220, 440, 500}, 10: {0, 220, 406, 450}} {
-		got := Cuts(0, 440+rest, 220, nil, nil, true)
+		got := Cuts(0, 440+rest, 220, nil, nil, first)
 		if len(got) != 4 {
 			t.Fatalf("joints %v", got)
 		}
@@ -102,10 +102,10 @@ func rejoin(t *testing.T, cuts []float64, lo, hi, most float64) {
 // FuzzCuts cuts stretches of any length with any spans to keep whole: the pieces
 // must rejoin to the whole and be as few as can be.
 func FuzzCuts(f *testing.F) {
-	f.Add(-1780.0, 3560.0, 233.4, 100.0, 40.0, false)
-	f.Add(0.0, 200.0000001, 200.0, 0.0, 0.0, true)
-	f.Add(0.0, 212.4, 211.0, 41.0, 143.0, false) // six pieces would keep all whole, and be slivers
-	f.Fuzz(func(t *testing.T, lo, length, most, pitch, wide float64, long bool) {
+	f.Add(-1780.0, 3560.0, 233.4, 100.0, 40.0, uint8(even))
+	f.Add(0.0, 200.0000001, 200.0, 0.0, 0.0, uint8(first))
+	f.Add(0.0, 212.4, 211.0, 41.0, 143.0, uint8(even)) // six pieces would keep all whole, and be slivers
+	f.Fuzz(func(t *testing.T, lo, length, most, pitch, wide float64, by uint8) {
 		for _, v := range []float64{lo, length, most, pitch, wide} {
 			if math.IsNaN(v) || math.Abs(v) > 1e5 {
 				t.Skip()
@@ -121,13 +121,13 @@ func FuzzCuts(f *testing.F) {
 			}
 		}
 		hi := lo + length
-		got := Cuts(lo, hi, most, keep, nil, long)
+		got := Cuts(lo, hi, most, keep, nil, wish(by%3))
 		rejoin(t, got, lo, hi, most)
 		least := max(1, int(math.Ceil((hi-lo-closeEnough)/most)))
 		if n := len(got) - 1; n < least || n > least+dearest {
 			t.Fatalf("%d pieces, want %d or up to %d more", n, least, dearest)
 		}
-		if n := len(Cuts(lo, hi, most, nil, keep, long)) - 1; n != least {
+		if n := len(Cuts(lo, hi, most, nil, keep, wish(by%3))) - 1; n != least {
 			t.Fatalf("%d pieces although nothing must stay whole, want %d", n, least)
 		}
 	})

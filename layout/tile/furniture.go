@@ -3,6 +3,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -12,10 +13,11 @@ import (
 )
 
 const (
-	small      = lettering.MinHeight // the height of everything read at the bench, mm
-	footHigh   = 11.0                // the title block and the level scale bar
-	columnWide = 10.0                // the upright scale bar and the key map
-	gap        = 1.0                 // between title block, column and the patterns
+	small      = lettering.MinHeight           // the height of everything read at the bench, mm
+	barBy      = layout.RuleHalf + 0.3*small   // how far the line of a scale bar lies in from the margin, tails of letters within
+	footHigh   = barBy + layout.RuleHalf + 0.4 // the title block and the level scale bar
+	columnWide = footHigh                      // the upright scale bar and the key map
+	gap        = 1.0                           // between title block, column and the patterns
 )
 
 // roomFor returns the part of the sheet that the patterns of a set may fill, in true mm.
@@ -36,23 +38,35 @@ func roomOf(p paper.Sheet) geometry.Box {
 // barLong is the length of both scale bars: 4 inches, with 100 mm marked on it.
 const barLong = 101.6
 
+const (
+	barFrom   = 2.0                   // where the level one begins, mm from the margin
+	barBeside = barFrom + barLong + 3 // where words beside it do
+	footFirst = 5.0                   // the height of their first line over the margin, mm
+)
+
 // nameLines is how many lines of a foot a name may take, about 300 letters. What is longer
 // ends with a whole word there, and says where all of it is. Our own choice.
 const nameLines = 3
 
-// foot is what the title block says: in its three lines what fits there, and over them,
+// foot is what the title block says: in its two lines what fits there, and over them,
 // along the sheet, what does not.
 type foot struct{ lines, over []string }
 
 func footOf(set Set, p paper.Sheet, number, of int) foot {
-	f := foot{lines: []string{set.Title, fmt.Sprintf("%s %s, one side, %s", p.Size.Name, p.Way(), set.version()), bidding(p)}}
-	room := p.Area.W() - barLong - 8
+	room, paper := p.Area.W()-barBeside, fmt.Sprintf("%s %s, %s", p.Size.Name, p.Way(), set.version())
+	f := foot{lines: []string{lettering.Safe(set.Title + ", " + paper), lettering.Safe("one side, " + bidding(p))}}
+	left := []float64{room, room - lettering.Width(sheetOf(number, of), small) - 4}
+	more := []string{"", ""}
+	if lettering.Width(f.lines[0], small) > room {
+		f.lines[0], more[0] = lettering.Safe(paper), lettering.Safe(set.Title)
+	}
 	for i, words := range f.lines {
-		words, left := lettering.Safe(words), room
-		if i == 0 {
-			left -= lettering.Width(sheetOf(number, of), small) + 4
+		if lettering.Width(words, small) > left[i] {
+			f.lines[i], more[i] = "", strings.TrimPrefix(more[i]+", "+words, ", ")
 		}
-		if lettering.Width(words, small) <= left {
+	}
+	for _, words := range more {
+		if words == "" {
 			continue
 		}
 		const rest = "(whole on the first sheet)"
@@ -62,7 +76,7 @@ func footOf(set Set, p paper.Sheet, number, of int) foot {
 			lines = lettering.Wrap(words, small, along-lettering.Width(" "+rest, small))[:nameLines]
 			lines[nameLines-1] += " " + rest
 		}
-		f.lines[i], f.over = "", append(f.over, lines...)
+		f.over = append(f.over, lines...)
 	}
 	return f
 }
@@ -81,12 +95,12 @@ func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	f, low := footOf(set, p, most, most), p.Area.Min
 	right := geometry.Point{X: p.Area.Max.X, Y: low.Y}
 	s.Line(layout.Tick, low.Add(geometry.Point{Y: f.high()}), right.Add(geometry.Point{Y: f.high()}))
-	s.Rule(low.Add(geometry.Point{X: 2, Y: 5.5}), geometry.Point{X: 1}, barLong)
-	s.Rule(right.Add(geometry.Point{X: -5.4, Y: f.high() + gap + 4}), geometry.Point{Y: 1}, barLong)
-	left := low.Add(geometry.Point{X: barLong + 8})
-	s.Write(right.Add(geometry.Point{Y: 7.9}), small, layout.Right, sheetOf(number, of))
+	s.Rule(low.Add(geometry.Point{X: barFrom, Y: barBy}), geometry.Point{X: 1}, barLong)
+	s.Rule(right.Add(geometry.Point{X: -barBy, Y: f.high() + gap + 4}), geometry.Point{Y: 1}, barLong)
+	left := low.Add(geometry.Point{X: barBeside})
+	s.Write(right.Add(geometry.Point{Y: footFirst - leading}), small, layout.Right, sheetOf(number, of))
 	for i, words := range f.lines {
-		s.Write(left.Add(geometry.Point{Y: 7.9 - 3.5*float64(i)}), small, layout.Left, words)
+		s.Write(left.Add(geometry.Point{Y: footFirst - leading*float64(i)}), small, layout.Left, words)
 	}
 	for i, words := range f.over {
 		s.Write(low.Add(geometry.Point{Y: f.high() - 3.1 - leading*float64(i)}), small, layout.Left, words)
@@ -106,7 +120,7 @@ func bidding(p paper.Sheet) string {
 	if c := p.Correction(); c != "" {
 		return "100 %; " + c
 	}
-	return "print at 100 %; both bars must measure true"
+	return "100 %; both bars true"
 }
 
 // leastKey is the least side of a tile in a key map that is drawn tile by tile, mm: with

@@ -106,16 +106,25 @@ func begun(words string, tall, room float64, whole bool) (first, rest string) {
 	return first, strings.TrimSpace(strings.TrimPrefix(words, first))
 }
 
-// fitted cuts a drawing into pieces that go into a room with their headings.
-func (p plan) fitted(d *layout.Drawing, w, h float64, turned bool) []piece {
+// fitted cuts a drawing into pieces that go into the room with their headings.
+func (p plan) fitted(d *layout.Drawing, how cutting) []piece {
+	w, h := p.roomOf(how)
 	for _, head := range []float64{0, whatHigh + overPiece} {
-		if out := p.sized(cut(d, w, h-head, p.how.long), turned); allGoIn(out, w, h) {
+		if out := p.sized(cut(d, w, h-head, how)); allGoIn(out, w, h) {
 			return out
 		}
 	}
 	for head := whatHigh + overPiece + leading; ; head += leading {
-		if out := p.sized(cut(d, w, h-head, p.how.long), turned); allGoIn(out, w, h) || head > h/3 {
+		if out := p.sized(cut(d, w, h-head, how)); allGoIn(out, w, h) || head > h/3 {
 			return out
 		}
 	}
+}
+
+// roomOf is how wide and high the room is for pieces that lie as they are read, or turned.
+func (p plan) roomOf(how cutting) (w, h float64) {
+	if how.turned {
+		return p.room.H(), p.room.W()
+	}
+	return p.room.W(), p.room.H()
 }

@@ -51,7 +51,7 @@ type Laid struct {
 	layout.Document
 	Paper paper.Sheet // as it lies; a roll cut to the length in use
 	// Least is the number of sheets that the patterns would fill as they are drawn, with
-	// nothing lost but the margins.
+	// nothing lost but the margins and the laps that no cutting does without.
 	Least float64
 	Took  Count
 	Other Count // of the same on paper that lies the other way; zero where that cannot be
@@ -135,23 +135,13 @@ func (p plan) finish(set Set) Laid {
 	return out
 }
 
-// least is how many sheets the patterns would fill as they are drawn, with nothing lost
-// between them: what their tiles show, laps and captions left out, over all that lies
-// within the margins. Title blocks and scale bars are room here, so that no set reaches it.
-func (p plan) least() float64 {
-	sum := 0.0
-	for _, k := range p.pieces {
-		sum += k.cell.W() * k.cell.H()
-	}
-	return sum / (p.sheet.Area.W() * p.sheet.Area.H())
-}
-
 // place shows a piece on its sheet, dressed in its own coordinates and then brought there.
 func place(s *layout.Sheet, p plan, k piece, at spot) {
 	if k.grid.rows() > 1 && !hasGrid(s) {
 		keyMap(s, p.sheet, k, p.room.Min.Y+barLong+8)
 	}
 	m := k.toSheet(at)
+	at.look.turned = at.turned
 	dressed, shown := k.dress(p.units, at.look), *k.drawing
 	shown.Texts = k.letter(&dressed, at.look)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})

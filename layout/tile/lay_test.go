@@ -68,7 +68,7 @@ func TestNothingIsLost(t *testing.T) {
 // without ink.
 func TestEmptyTiles(t *testing.T) {
 	d := ring()
-	ps := cut(&d, 247, 173, false)
+	ps := cut(&d, 247, 173, cutting{})
 	g := ps[0].grid
 	full := g.cols() * g.rows()
 	if len(ps) >= full {
@@ -92,7 +92,7 @@ func TestEmptyTiles(t *testing.T) {
 // TestLaps checks that neighbors show the same 10 mm and that frames fit.
 func TestLaps(t *testing.T) {
 	d := ring()
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		if p.frame.W() > 247+closeEnough || p.frame.H() > 173+closeEnough {
 			t.Errorf("tile %s is %.2f x %.2f mm, too large", p.name(), p.frame.W(), p.frame.H())
 		}
@@ -150,7 +150,7 @@ func TestPiecesDoNotOverlap(t *testing.T) {
 func TestCrossesAgree(t *testing.T) {
 	d := ring()
 	at := map[string][]geometry.Point{}
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		for _, s := range p.sides() {
 			a, b := p.name(), s.other
 			if a > b {

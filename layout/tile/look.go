@@ -12,15 +12,26 @@ import (
 	"ribwright/layout/lettering"
 )
 
-// look is one way for a piece to stand on a sheet with its heading: over it, in lines that
-// are as long as a given width allows, or within it, where its pattern leaves that blank.
+// look is one way for a piece to stand on a sheet with its heading, in lines that are as
+// long as a given width allows.
 type look struct {
 	wide, high float64 // of the box round both, mm
 	taken      float64 // of the sheet's width: more where it leaves less than a stub
 	lines      float64 // the most that a line of the heading may take, mm
-	within     bool
-	at         geometry.Point // its lower left corner within, in the drawing's coordinates
+	heads      heads
+	at         geometry.Point // of a heading within: its lower left corner, in the drawing's coordinates
+	turned     bool           // whether the piece lies turned
 }
+
+// heads says where a heading stands.
+type heads int
+
+const (
+	over   heads = iota
+	within       // where the pattern leaves that blank
+	behind       // to the piece's right
+	along        // along its side: on the left, read from the right, or over a piece that lies turned
+)
 
 // area is the room that a look takes, with the room for scissors.
 func (l look) area() float64 { return (l.wide + pieceGap) * (l.high + pieceGap) }
@@ -32,10 +43,10 @@ const inner = 2.0
 // stub is a rest of the sheet's length that no piece is laid on, mm.
 const stub = 45.0
 
-// sized gives pieces, cut to lie as they are read or turned, the looks that they can have.
-func (p plan) sized(pieces []piece, turned bool) []piece {
+// sized gives pieces the looks that they can have.
+func (p plan) sized(pieces []piece) []piece {
 	for i := range pieces {
-		pieces[i].turned, pieces[i].pattern = turned, p.pattern(pieces[i].drawing)
+		pieces[i].pattern = p.pattern(pieces[i].drawing)
 		pieces[i].looks = p.looks(pieces[i])
 	}
 	return pieces
@@ -45,14 +56,16 @@ func (p plan) sized(pieces []piece, turned bool) []piece {
 // all before. A strip that leaves less than a stub of the sheet's length takes all of it,
 // so that strips may change places.
 func (p plan) looks(k piece) []look {
-	out := k.over(p.units, p.room.W())
+	out := k.around(p.units, p.room.W())
 	if l, ok := p.blanks.within(k, p.units); ok {
 		out = []look{l}
 	}
-	full := p.room.W()
-	if k.turned {
-		full = p.room.H()
-	}
+	return p.taking(k, out)
+}
+
+// taking settles how much of the sheet's width looks take.
+func (p plan) taking(k piece, out []look) []look {
+	full, _ := p.roomOf(k.cutting)
 	for i, l := range out {
 		if out[i].taken = l.wide; k.grid.rows() == 1 && k.grid.cols() > 1 && l.wide > full-stub && l.wide < full {
 			out[i].taken = full
@@ -61,17 +74,17 @@ func (p plan) looks(k piece) []look {
 	return out
 }
 
-// over lists the looks with the heading over the piece.
-func (p piece) over(u measure.System, room float64) []look {
+// around lists the looks with the heading outside the piece.
+func (p piece) around(u measure.System, room float64) []look {
 	title := lettering.Width(lettering.Safe(p.drawing.Title), what)
 	which := lettering.Width(lettering.Safe(p.which(u)), small)
 	do := lettering.Width(lettering.Safe(p.drawing.Make), small)
 	var all []look
-	for _, w := range []float64{p.frame.W(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
-		w = math.Min(math.Max(w, p.frame.W()), math.Max(room, p.frame.W()))
+	for _, w := range []float64{p.frame.W(), p.frame.H(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
 		texts, head := p.heading(u, w)
-		all = append(all, look{wide: math.Max(p.frame.W(), longest(texts)), high: p.frame.H() + head, lines: w})
+		all = append(all, p.headedAt(over, w, longest(texts), head), p.headedAt(along, w, longest(texts), head), p.headedAt(behind, w, longest(texts), head))
 	}
+	all = slices.DeleteFunc(all, func(l look) bool { return l.wide > math.Max(room, p.frame.W())+closeEnough })
 	slices.SortStableFunc(all, func(a, b look) int { return cmp.Compare(math.Round(a.area()), math.Round(b.area())) })
 	var out []look
 	for _, l := range all {
@@ -80,6 +93,21 @@ func (p piece) over(u measure.System, room float64) []look {
 		}
 	}
 	return out
+}
+
+// headedAt is the look with a heading of the given length and height at one side.
+func (p piece) headedAt(where heads, lines, long, head float64) look {
+	w, h := p.frame.W(), p.frame.H()
+	l := look{lines: lines, heads: where}
+	switch where {
+	case over:
+		l.wide, l.high = math.Max(w, long), h+head
+	case along:
+		l.wide, l.high = w+head, math.Max(h, long)
+	case behind:
+		l.wide, l.high = w+inner+long, math.Max(h, head)
+	}
+	return l
 }
 
 // longest is how far texts reach from x = 0.
@@ -116,9 +144,6 @@ func (b blanks) within(k piece, u measure.System) (look, bool) {
 // within finds a blank for the heading on a piece of a grid or a whole pattern, from its
 // upper left corner on.
 func (p piece) within(u measure.System) (look, bool) {
-	if p.grid.cols() > 1 && p.grid.rows() == 1 {
-		return look{}, false // the lanes of a strip leave none
-	}
 	r := p.room(p.joined(u))
 	for _, t := range p.drawing.Texts {
 		if t.Bounds().Overlaps(p.frame) {
@@ -128,7 +153,7 @@ func (p piece) within(u measure.System) (look, bool) {
 	for _, lines := range []float64{200, 110, 80, 60, 45} {
 		texts, head := p.heading(u, lines)
 		if at, ok := blank(r, longest(texts), head); ok {
-			return look{wide: p.frame.W(), high: p.frame.H(), lines: lines, within: true, at: at}, true
+			return look{wide: p.frame.W(), high: p.frame.H(), lines: lines, heads: within, at: at}, true
 		}
 	}
 	return look{}, false
@@ -160,20 +185,30 @@ func allGoIn(pieces []piece, w, h float64) bool {
 
 // headed letters a piece's heading in a look.
 func (p piece) headed(s *layout.Sheet, u measure.System, l look) {
-	at := l.at
-	if !l.within {
-		at = geometry.Point{X: p.frame.Min.X, Y: p.frame.Max.Y}
+	texts, high := p.heading(u, l.lines)
+	low, top := p.frame.Min, p.frame.Max
+	var to geometry.Affine
+	switch {
+	case l.heads == within:
+		to = geometry.Shift(l.at.X, l.at.Y)
+	case l.heads == over:
+		to = geometry.Shift(low.X, top.Y)
+	case l.heads == behind:
+		to = geometry.Shift(top.X+inner, top.Y-high)
+	case l.turned:
+		to = geometry.Turn(-math.Pi / 2).Then(geometry.Shift(top.X, top.Y))
+	default:
+		to = geometry.Turn(math.Pi / 2).Then(geometry.Shift(low.X, low.Y))
 	}
-	texts, _ := p.heading(u, l.lines)
 	for _, t := range texts {
-		t.At = t.At.Add(at)
+		t.At, t.Angle = to.Apply(t.At), t.Angle+layout.TurnOf(to)
 		s.Texts = append(s.Texts, t)
 	}
 }
 
 // near reports whether two looks set a heading alike.
 func (l look) near(m look) bool {
-	return l.within == m.within && math.Abs(l.lines-m.lines) < closeEnough && l.at.Sub(m.at).Norm() < closeEnough
+	return l.heads == m.heads && l.turned == m.turned && math.Abs(l.lines-m.lines) < closeEnough && l.at.Sub(m.at).Norm() < closeEnough
 }
 
 // like is the look of a piece that is nearest to that of its forerunner.

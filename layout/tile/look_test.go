@@ -85,13 +85,19 @@ func TestLooks(t *testing.T) {
 		d.Straight(layout.Cut, 0, y, 60, y)
 	}
 	p := plan{room: geometry.Rect(0, 0, 250, 180), units: measure.Metric}
-	k := p.fitted(&d, 250, 180, false)[0]
+	k := p.fitted(&d, cutting{})[0]
 	if len(k.looks) < 2 {
 		t.Fatalf("%d looks", len(k.looks))
 	}
 	for i, a := range k.looks {
 		texts, high := k.heading(measure.Metric, a.lines)
-		if long := longest(texts); long > a.wide+closeEnough || a.high < k.frame.H()+high-closeEnough || a.wide > 250 {
+		long, w, h := longest(texts), k.frame.W(), k.frame.H()
+		holds := map[heads]bool{
+			over:   a.wide > long-closeEnough && a.high > h+high-closeEnough,
+			along:  a.wide > w+high-closeEnough && a.high > long-closeEnough,
+			behind: a.wide > w+long-closeEnough && a.high > high-closeEnough,
+		}
+		if !holds[a.heads] || a.wide > 250 {
 			t.Errorf("a look of %.1f x %.1f mm, its heading %.1f x %.1f", a.wide, a.high, long, high)
 		}
 		for _, b := range k.looks[:i] {
@@ -147,7 +153,7 @@ func TestBlanks(t *testing.T) {
 	known := blanks{}
 	for range 2 {
 		for i := range all {
-			k := cut(&all[i], 2000, 2000, false)[0]
+			k := cut(&all[i], 2000, 2000, cutting{})[0]
 			want, ok := k.within(measure.Metric)
 			if got, found := known.within(k, measure.Metric); got != want || found != ok || found == (i == 1) {
 				t.Errorf("board %d: %v %v, want %v %v", i, got, found, want, ok)

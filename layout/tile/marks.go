@@ -297,8 +297,11 @@ func (p piece) letter(dressed *layout.Sheet, l look) []layout.Text {
 // of the words found no place; -1 for none.
 func (p piece) set(own []layout.Text, front int, dressed layout.Sheet, l look) (words []layout.Text, led layout.Sheet, lost int) {
 	r := p.room(dressed)
-	if !l.within {
-		r.Beside = append(r.Beside, geometry.Rect(p.frame.Min.X, p.frame.Max.Y, p.frame.Min.X+l.wide, p.frame.Min.Y+l.high))
+	switch f := p.frame; l.heads {
+	case over:
+		r.Beside = append(r.Beside, geometry.Rect(f.Min.X, f.Max.Y, f.Min.X+l.wide, f.Min.Y+l.high))
+	case behind:
+		r.Beside = append(r.Beside, geometry.Rect(f.Max.X, f.Min.Y, f.Min.X+l.wide, f.Min.Y+l.high))
 	}
 	lost = -1
 	near := func(i int) {

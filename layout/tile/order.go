@@ -70,7 +70,7 @@ func (p *plan) tidy() {
 	for range 2 {
 		alike := map[size][]int{}
 		for i, k := range p.pieces {
-			if l := p.spots[i].look; k.grid.rows() == 1 && !l.within {
+			if l := p.spots[i].look; k.grid.rows() == 1 && l.heads == over {
 				s := size{math.Round(l.taken * 100), math.Round(l.high * 100)}
 				alike[s] = append(alike[s], i)
 			}

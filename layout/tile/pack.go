@@ -32,7 +32,11 @@ func (s spot) box() geometry.Box {
 // toSheet brings a piece's pattern to the sheet.
 func (k piece) toSheet(s spot) geometry.Affine {
 	if !s.turned {
-		return geometry.Shift(s.at.X-k.frame.Min.X, s.at.Y-k.frame.Min.Y)
+		left := s.at.X
+		if s.look.heads == along {
+			left += s.look.wide - k.frame.W()
+		}
+		return geometry.Shift(left-k.frame.Min.X, s.at.Y-k.frame.Min.Y)
 	}
 	quarter := geometry.Affine{B: 1, C: -1}
 	return quarter.Then(geometry.Shift(s.at.X+s.look.high+k.frame.Min.Y, s.at.Y-k.frame.Min.X))

@@ -12,34 +12,48 @@ type piece struct {
 	frame    geometry.Box // the cell and its laps: what is shown
 	col, row int          // from the left and from the top, 0 first
 	grid     *grid
-	turned   bool   // cut for a place in which it lies turned
-	looks    []look // with its heading; the smallest first
-	pattern  int    // the number of its drawing
+	cutting
+	looks   []look // with its heading; the smallest first
+	pattern int    // the number of its drawing
 }
 
 // air is left round a pattern that has an edge of its own, mm.
 const air = 0.8
 
+// cutting is how a pattern is divided.
+type cutting struct {
+	along, up wish
+	turned    bool // for places in which its pieces lie turned
+}
+
 // cut divides a drawing into pieces no larger than w by h mm, frames included,
-// and leaves out those that would be empty. Pieces are even, or as long as can be.
-func cut(d *layout.Drawing, w, h float64, long bool) []piece {
+// and leaves out those that would be empty.
+func cut(d *layout.Drawing, w, h float64, how cutting) []piece {
 	b := d.Bounds()
 	if b.Empty() {
 		return nil
 	}
-	b = b.Grow(air)
-	return cutAt(d, joints(b.Min.X, b.Max.X, w, d.Whole, d.Keep, long), joints(b.Min.Y, b.Max.Y, h, nil, d.KeepUp, long))
+	return cutAt(d, inkOf(d), how, across(d, b, w, how.along), upward(d, b, h, how.up))
+}
+
+// across and upward are the joints of a drawing that fills a box, along x and up y.
+func across(d *layout.Drawing, b geometry.Box, room float64, by wish) []float64 {
+	return joints(b.Min.X-air, b.Max.X+air, room, d.Whole, d.Keep, by)
+}
+
+func upward(d *layout.Drawing, b geometry.Box, room float64, by wish) []float64 {
+	return joints(b.Min.Y-air, b.Max.Y+air, room, nil, d.KeepUp, by)
 }
 
 // cutAt divides a drawing at joints, its ends included.
-func cutAt(d *layout.Drawing, x, y []float64) []piece {
-	g := &grid{x: x, y: y, ink: inkOf(d)}
+func cutAt(d *layout.Drawing, k ink, how cutting, x, y []float64) []piece {
+	g := &grid{x: x, y: y, ink: k}
 	g.settle()
 	var out []piece
 	for row := range g.rows() {
 		for col := range g.cols() {
 			if g.has(col, row) {
-				out = append(out, piece{drawing: d, cell: g.cells[row][col], frame: g.frame(col, row), col: col, row: row, grid: g})
+				out = append(out, piece{drawing: d, cell: g.cells[row][col], frame: g.frame(col, row), col: col, row: row, grid: g, cutting: how})
 			}
 		}
 	}
@@ -47,12 +61,12 @@ func cutAt(d *layout.Drawing, x, y []float64) []piece {
 }
 
 // joints divides one direction; a joint costs a lap on both its sides.
-func joints(lo, hi, room float64, must, should []layout.Span, long bool) []float64 {
+func joints(lo, hi, room float64, must, should []layout.Span, by wish) []float64 {
 	if hi-lo <= room+closeEnough {
 		return []float64{lo, hi}
 	}
 	// The ends have no lap, so as much more may lie in the end pieces.
-	out := Cuts(lo+lap, hi-lap, room-2*lap, must, should, long)
+	out := Cuts(lo+lap, hi-lap, room-2*lap, must, should, by)
 	out[0], out[len(out)-1] = lo, hi
 	return out
 }

@@ -24,13 +24,6 @@ type plan struct {
 	count    int // of sheets, the first ones included
 	fronts   int // sheets that the words at the beginning are on
 	other    Count
-	how      cutting
-}
-
-// cutting is how patterns are divided.
-type cutting struct {
-	long   bool // as long as can be, not evenly
-	turned bool // for pieces that lie turned where they take no more joints than the others
 }
 
 // JointPrice is what a joint costs, in sheets: about five minutes, and 0.3 mm that may
@@ -132,59 +125,14 @@ func (w Way) Lying() []bool {
 	return map[Way][]bool{Best: {true, false}, Lying: {true}, Standing: {false}}[w]
 }
 
-// fit is a pattern in pieces, as it is read and turned.
-type fit struct{ read, turned []piece }
-
-// choose takes the pieces that lie as they are read or turned, whichever takes fewer joints.
-func (f fit) choose(how cutting) []piece {
-	if a, b := joined(f.read), joined(f.turned); b < a || b == a && how.turned {
-		return f.turned
-	}
-	return f.read
-}
-
+// bestLaid cuts every pattern in the way of many that lets all of them lie best.
 func bestLaid(set Set, sheet paper.Sheet, u measure.System, known blanks) plan {
-	var best plan
-	var tried [][]piece
-	cut := map[bool][]fit{} // by whether pieces are as long as can be
-	for _, how := range []cutting{{}, {long: true}, {turned: true}, {true, true}} {
-		p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, blanks: known, how: how}
-		if cut[how.long] == nil {
-			cut[how.long] = p.fits()
-		}
-		for _, f := range cut[how.long] {
-			p.pieces = append(p.pieces, f.choose(how)...)
-		}
-		again := func(pieces []piece) bool { return slices.EqualFunc(pieces, p.pieces, piece.packsAs) }
-		if slices.ContainsFunc(tried, again) {
-			continue // laid the same way, it would cost the same
-		}
-		tried = append(tried, p.pieces)
-		if q := p.packed(set).searched(); q.beats(best) {
-			best = q
-		}
-	}
-	return best
-}
-
-// fits divides every drawing.
-func (p plan) fits() []fit {
-	var out []fit
+	p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, blanks: known}
+	ways := make([][]option, len(p.drawings))
 	for i := range p.drawings {
-		out = append(out, p.fit(&p.drawings[i]))
+		ways[i] = p.options(&p.drawings[i])
 	}
-	return out
-}
-
-func (p plan) fit(d *layout.Drawing) fit {
-	w, h := p.room.W(), p.room.H()
-	return fit{p.fitted(d, w, h, false), p.fitted(d, h, w, true)}
-}
-
-// packsAs reports whether two pieces are the same part of a pattern and take the same room.
-func (k piece) packsAs(o piece) bool {
-	return k.drawing == o.drawing && k.cell == o.cell && k.frame == o.frame && k.col == o.col && k.row == o.row &&
-		k.turned == o.turned && slices.Equal(k.looks, o.looks) && k.grid.rows() == o.grid.rows() && k.grid.cols() == o.grid.cols()
+	return p.begun(set, ways).cutBetter(ways).searched()
 }
 
 // rollStep is what the length of a piece of roll is rounded up to, mm.

@@ -9,9 +9,12 @@ import (
 	"ribwright/geometry"
 )
 
-// searches is how often a few sheets are laid again: what a boat's patterns gained in twenty
-// times as many was nothing.
-const searches = 1500
+// How often a few sheets are laid again, to empty one and to bring patterns together: what a
+// boat's patterns gained in many times as many was nothing.
+const (
+	searches = 3000
+	gathers  = 1500
+)
 
 // search empties a few sheets at a time and lays their pieces again, in turns that the
 // dice give. What fills sheets less evenly than before is kept, until one of them is empty;
@@ -32,19 +35,26 @@ func (p plan) searched() plan {
 	if p.count-p.fronts < 2 {
 		return p
 	}
-	s, floor := p.search(), p.fronts+p.leastFilled()
-	filled := s.filled()
-	for n := 0; n < searches && s.count > floor; n++ {
+	s := p.search()
+	if s.fill(searches); s.count == p.count {
+		return p
+	}
+	s.sortSheets()
+	return s.plan
+}
+
+// fill lays a few sheets again so often, until one sheet less is out of the question.
+func (s *search) fill(times int) {
+	if s.count-s.fronts < 2 {
+		return
+	}
+	floor, filled := s.fronts+s.leastFilled(), s.filled()
+	for n := 0; n < times && s.count > floor; n++ {
 		if s.again(s.few(filled), func() bool { return uneven(s.filled()) > uneven(filled)-1e-9 }) {
 			s.dropEmpty()
 			filled = s.filled()
 		}
 	}
-	if s.count == p.count {
-		return p
-	}
-	s.sortSheets()
-	return s.plan
 }
 
 // gathered is the plan with the pieces of a pattern on fewer sheets, where the dice find
@@ -55,7 +65,7 @@ func (p plan) gathered() plan {
 	}
 	s := p.search()
 	filled, scattered := s.filled(), s.scattered()
-	for range searches {
+	for range gathers {
 		if s.again(s.few(filled), func() bool { return s.scattered() <= scattered }) {
 			filled, scattered = s.filled(), s.scattered()
 		}
@@ -72,7 +82,9 @@ func (p plan) search() search {
 		s.sheets.free[n] = p.blank(n)
 	}
 	for _, t := range p.spots {
-		s.sheets.block(t.sheet, t.box())
+		if t.sheet >= 0 {
+			s.sheets.block(t.sheet, t.box())
+		}
 	}
 	return s
 }
@@ -114,15 +126,24 @@ func (s *search) again(sheets []int, good func() bool) bool {
 
 // turns lists the pieces of some sheets in the order to lay them.
 func (s *search) turns(sheets []int) []int {
+	var on []int
+	for i, t := range s.spots {
+		if slices.Contains(sheets, t.sheet) {
+			on = append(on, i)
+		}
+	}
+	return s.bySize(on)
+}
+
+// bySize orders pieces, large ones sooner as a rule.
+func (s *search) bySize(pieces []int) []int {
 	type turn struct {
 		piece int
 		size  float64
 	}
 	var all []turn
-	for i, t := range s.spots {
-		if slices.Contains(sheets, t.sheet) {
-			all = append(all, turn{i, s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())})
-		}
+	for _, i := range pieces {
+		all = append(all, turn{i, s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())})
 	}
 	slices.SortStableFunc(all, func(a, b turn) int { return cmp.Compare(b.size, a.size) })
 	out := make([]int, len(all))

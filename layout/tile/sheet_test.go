@@ -57,7 +57,7 @@ func TestBarsOnEverySheet(t *testing.T) {
 // way with its circle inside, or they could not be laid on each other.
 func TestCrossesWhole(t *testing.T) {
 	d := ring()
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		for _, j := range p.sides() {
 			for _, at := range j.crossPlaces() {
 				cross, box := crossAt(at), geometry.EmptyBox()
@@ -82,7 +82,7 @@ func TestCrossesWhole(t *testing.T) {
 // one at its middle too; no crosses stand farther apart than a hand spans, 200 mm.
 func TestLongJointsStayStraight(t *testing.T) {
 	d := ring()
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		for _, j := range p.sides() {
 			places := j.crossPlaces()
 			long := j.to.Sub(j.from).Norm()
@@ -102,7 +102,7 @@ func TestEdgeDistances(t *testing.T) {
 	for u, unit := range map[measure.System]float64{measure.Metric: 1, measure.Imperial: 25.4} {
 		d := ring()
 		figures := 0
-		for _, p := range cut(&d, 247, 173, false) {
+		for _, p := range cut(&d, 247, 173, cutting{}) {
 			var s layout.Sheet
 			p.drawScales(&s, u)
 			for _, x := range s.Texts {
@@ -140,7 +140,7 @@ func TestEdgeDistances(t *testing.T) {
 func TestJointCodes(t *testing.T) {
 	d := ring()
 	codes := map[string]int{}
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		var s layout.Sheet
 		for _, j := range p.sides() {
 			p.drawJoint(&s, j)
@@ -164,7 +164,7 @@ func TestJointCodes(t *testing.T) {
 func TestCodeAloof(t *testing.T) {
 	d := layout.Drawing{Name: "plan", Title: "Plan"}
 	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 400, 150)))
-	all := cut(&d, 247, 173, false)
+	all := cut(&d, 247, 173, cutting{})
 	j := all[0].sides()[0]
 	for _, share := range []float64{0.4, codeWish, 0.8} {
 		name := layout.Text{At: j.from.Lerp(j.to, share).Add(geometry.Pt(1, 0)), Height: small, Angle: math.Pi / 2, Align: layout.Left, Words: "F4 A4"}
@@ -180,7 +180,7 @@ func TestCodeAloof(t *testing.T) {
 func TestTrimOne(t *testing.T) {
 	d := ring()
 	cuts := map[string]int{}
-	for _, p := range cut(&d, 247, 173, false) {
+	for _, p := range cut(&d, 247, 173, cutting{}) {
 		for _, j := range p.sides() {
 			a, b := p.name(), j.other
 			if a > b {
@@ -216,7 +216,7 @@ func TestStackedHasNoHeights(t *testing.T) {
 		d := ring()
 		d.Stacked = stacked
 		along, up, taped := 0, 0, 0
-		for _, p := range cut(&d, 247, 173, false) {
+		for _, p := range cut(&d, 247, 173, cutting{}) {
 			var s layout.Sheet
 			p.drawScales(&s, measure.Metric)
 			for _, k := range s.Strokes {

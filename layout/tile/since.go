@@ -131,7 +131,7 @@ func (p piece) sameMap(q piece) bool {
 // followed lays a set over an older plan. It returns which of the older pieces each is
 // the follower of, -1 for none; ok is false where nothing would keep its place.
 func (p plan) followed(set Set) (out plan, from []int, ok bool) {
-	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, how: p.how, other: p.other, fronts: p.fronts}
+	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, other: p.other, fronts: p.fronts}
 	for i := range set.Drawings {
 		out.pieces = append(out.pieces, p.recut(&set.Drawings[i])...)
 	}
@@ -162,23 +162,23 @@ func (p plan) forerunners(pieces []piece) []int {
 // recut divides a drawing at the joints of its forerunner where that leaves a piece as it
 // was, and anew where it does not.
 func (p plan) recut(d *layout.Drawing) []piece {
-	anew := func() []piece { return p.fit(d).choose(p.how) }
 	i := slices.IndexFunc(p.pieces, func(k piece) bool { return k.drawing.Name == d.Name })
-	if i < 0 || p.pieces[i].grid.whole() {
-		return anew()
+	if i < 0 {
+		return p.sure(p.options(d)[0]).pieces
 	}
 	was, b := p.pieces[i], d.Bounds().Grow(air)
-	w, h := p.room.W(), p.room.H()
-	if was.turned {
-		w, h = h, w
+	anew := func() []piece { return p.fitted(d, was.cutting) }
+	if was.grid.whole() {
+		return anew()
 	}
+	w, h := p.roomOf(was.cutting)
 	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, w, was.drawing.Whole, d.Whole)
 	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, h, nil, nil)
 	if !okX || !okY {
 		return anew()
 	}
-	out := cutAt(d, x, y)
-	if p.sized(out, was.turned); !allGoIn(out, w, h) {
+	out := cutAt(d, inkOf(d), was.cutting, x, y)
+	if p.sized(out); !allGoIn(out, w, h) {
 		return anew()
 	}
 	from := p.forerunners(out)

@@ -1,0 +1,66 @@
+package tile
+
+import (
+	"slices"
+
+	"ribwright/layout"
+)
+
+// option is one way to divide a pattern.
+type option struct {
+	pieces []piece
+	sure   bool // the headings of all its pieces are set; else those of a grid are taken to stand within
+}
+
+// options lists the ways to divide a pattern that take the fewest joints, for pieces that lie
+// as they are read and for pieces that lie turned. A place for a heading on a piece is slow to
+// find, and is looked for when an option is made sure.
+func (p plan) options(d *layout.Drawing) []option {
+	var all []option
+	least, b, k := 0, d.Bounds(), inkOf(d)
+	for _, turned := range []bool{false, true} {
+		w, h := p.roomOf(cutting{turned: turned})
+		var seen []*grid
+		for _, along := range []wish{even, first, last} {
+			x := across(d, b, w, along)
+			for _, up := range []wish{even, first, last} {
+				y := upward(d, b, h, up)
+				if slices.ContainsFunc(seen, func(g *grid) bool { return slices.Equal(g.x, x) && slices.Equal(g.y, y) }) {
+					continue
+				}
+				o := option{pieces: p.roughly(cutAt(d, k, cutting{along, up, turned}, x, y))}
+				if n := joined(o.pieces); len(all) == 0 || n < least {
+					least = n
+				}
+				all, seen = append(all, o), append(seen, o.pieces[0].grid)
+			}
+		}
+	}
+	return slices.DeleteFunc(all, func(o option) bool { return joined(o.pieces) > least })
+}
+
+// roughly gives pieces the looks that they likely have: tiles hold their headings, and strips
+// do not.
+func (p plan) roughly(pieces []piece) []piece {
+	for i := range pieces {
+		k := &pieces[i]
+		k.pattern = p.pattern(k.drawing)
+		switch f := k.frame; {
+		case k.grid.whole():
+			k.looks = p.looks(*k)
+		case k.grid.rows() == 1:
+			k.looks = p.taking(*k, k.around(p.units, p.room.W()))
+		default:
+			k.looks = []look{{wide: f.W(), high: f.H(), taken: f.W(), heads: within}}
+		}
+	}
+	return pieces
+}
+
+// sure is an option with all headings set.
+func (p plan) sure(o option) option {
+	if o.sure || len(o.pieces) == 0 {
+		return o
+	}
+	return option{p.fitted(o.pieces[0].drawing, o.pieces[0].cutting), true}
+}
