@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/cmd/ribwright/folder"
 	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wording"
@@ -84,7 +85,7 @@ func (v verb) do(args []string, c console) error {
 	if s, ok := r.(interface{ Source() string }); ok {
 		boat = s.Source()
 	}
-	set, err := added(outs, boat, replace)
+	set, err := folder.Added(outs, boat, replace)
 	if err != nil {
 		return err
 	}
