@@ -64,7 +64,22 @@ func (v verb) class(args []string, c console) error {
 			return err
 		}
 	}
-	return failed
+	if failed != nil || a.json {
+		return failed
+	}
+	return v.end(c.out, args, a.names, firstDesign(a.out, all))
+}
+
+// firstDesign is the design file of the first builder who has one.
+func firstDesign(dir string, all []sizing.Outcome) []keep.File {
+	for _, o := range all {
+		for _, m := range folder.Listed(filepath.Join(dir, o.Folder)).Made {
+			if o.Folder != "" && filepath.Ext(m.Name) == ".toml" {
+				return []keep.File{{Path: filepath.Join(dir, o.Folder, m.Name)}}
+			}
+		}
+	}
+	return nil
 }
 
 // holdFolder makes a folder where there is none and keeps other runs out of it.

@@ -95,10 +95,7 @@ func (v verb) do(args []string, c console) error {
 	if err := a.tell(c.out, result, outs); err != nil || a.json || result.Text != "" {
 		return err
 	}
-	if next, why := v.next(args, a.names, outs); next != "" {
-		_, err = fmt.Fprintf(c.out, "\nNext: ribwright %s\n  %s\n", wording.OneLine(next), why)
-	}
-	return err
+	return v.end(c.out, args, a.names, outs)
 }
 
 // replacing asks whether files in the way may go, whoever made them.
