@@ -193,7 +193,7 @@ func TestRefusals(t *testing.T) {
 					t.Errorf("%s --%s %q: %q %s", v.name, f.Name, text, said, fault)
 				}
 				told, _, _ := strings.Cut(said, " (try ")
-				if slices.Contains(quantities, f.Takes) && !withUnit.MatchString(strings.ReplaceAll(told, text, "")) {
+				if text != "\"" && slices.Contains(quantities, f.Takes) && !withUnit.MatchString(strings.ReplaceAll(told, text, "")) {
 					t.Errorf("%s --%s %q: %q shows no number with its unit", v.name, f.Name, text, said)
 				}
 				if inside := asInches.ReplaceAllString(said, ""); text != "\"" && strings.Count(inside, `"`)%2 != 0 {

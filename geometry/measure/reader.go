@@ -185,7 +185,7 @@ func (r *reader) word() string {
 // unknown refuses the unit word that has just been read.
 func (r *reader) unknown(word string) {
 	if t := r.peek(0); word == "e" && !t.gap && (t.kind == number || t.kind == sign) {
-		r.fail("exponents are not read; write the number out, as 1000")
+		r.fail("exponents are not read; write the number out, as 1000 %s", r.unit)
 	}
 	r.fail("unknown unit %s; write %s", quote(word), r.units)
 }
