@@ -35,8 +35,10 @@ func (v verb) next(args, names []string, made []keep.File) (command, why string)
 		case v.name == "compare":
 			return "loft" + typed(names[1:]) + " --since" + boat, "the sheets to print again"
 		case v.name == "fleet":
-			first := slices.Sorted(slices.Values(names)) // whatever order they are named in
-			return "loft" + typed(first[:min(1, len(first))]), "the patterns of one of them"
+			if len(names) > 0 {
+				boat = typed([]string{slices.Min(names)}) // whatever order they are given in
+			}
+			return "loft" + boat, "the patterns of one of them"
 		case len(names) < 2:
 			return "built" + boat + " and the table's name, when it is filled in", "what is off, and what to do"
 		}
