@@ -18,6 +18,7 @@ import (
 	"testing"
 	"time"
 
+	"ribwright/cmd/ribwright/folder"
 	"ribwright/cmd/ribwright/keep"
 )
 
@@ -126,7 +127,7 @@ func TestClassAttacked(t *testing.T) {
 		if code != done {
 			refused++
 		}
-		if strings.Contains(says, "summary.csv was not made") || strings.Contains(says, listName+" was not made") || strings.Contains(says, keep.HoldName) {
+		if strings.Contains(says, "summary.csv was not made") || strings.Contains(says, folder.ListName+" was not made") || strings.Contains(says, keep.HoldName) {
 			continue // before any work
 		}
 		for folder, status := range rowsOf(t, now["summary.csv"]) {
@@ -151,7 +152,7 @@ func attack(t *testing.T, random *rand.Rand, dir string, n int, theirs map[strin
 	t.Helper()
 	folders := []string{".", "ann", "bob", "ann-2", "ива", "photos"}
 	// No system has a run of that number, so none is taken for one that works just now.
-	names := []string{"ann.toml", "bob.toml", "ann-2-reasons.txt", "ива.toml", listName, "summary.csv", keep.HoldName, "photo.jpg", ".hidden",
+	names := []string{"ann.toml", "bob.toml", "ann-2-reasons.txt", "ива.toml", folder.ListName, "summary.csv", keep.HoldName, "photo.jpg", ".hidden",
 		"ribwright-saving-999999999.txt", ".ann.toml-999999999.draft", "course-notes.txt", "bob", "ANN.TOML", "Ann"}
 	name := filepath.ToSlash(filepath.Join(folders[random.IntN(len(folders))], names[random.IntN(len(names))]))
 	path := filepath.Join(dir, filepath.FromSlash(name))
@@ -187,7 +188,7 @@ func attack(t *testing.T, random *rand.Rand, dir string, n int, theirs map[strin
 		}
 		theirs[name] = "-> " + filepath.Join(dir, "elsewhere")
 	}
-	if filepath.Base(path) == listName && theirs[name] != "" && strings.HasPrefix(text, listHead) {
+	if filepath.Base(path) == folder.ListName && theirs[name] != "" && strings.HasPrefix(text, folder.ListHead) {
 		os.Remove(path) // a list of ours with a note is still read as one, and may be written anew
 		delete(theirs, name)
 	}
@@ -232,7 +233,7 @@ func TestClassKilled(t *testing.T) {
 func sansSummary(all map[string]string) map[string]string {
 	out := maps.Clone(all)
 	delete(out, "summary.csv")
-	delete(out, listName)
+	delete(out, folder.ListName)
 	return out
 }
 
@@ -251,7 +252,7 @@ func TestClassStopped(t *testing.T) {
 		t.Fatal(err)
 	}
 	for {
-		if made, _ := filepath.Glob(filepath.Join(dir, "*", listName)); len(made) > 0 {
+		if made, _ := filepath.Glob(filepath.Join(dir, "*", folder.ListName)); len(made) > 0 {
 			break
 		}
 		time.Sleep(5 * time.Millisecond)

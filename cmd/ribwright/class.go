@@ -3,7 +3,6 @@ package main
 import (
 	"crypto/sha256"
 	"fmt"
-	"io"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -14,6 +13,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/cmd/ribwright/folder"
 	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/sizing"
 	"ribwright/layout/report/reasons"
@@ -32,7 +32,7 @@ func (v verb) class(args []string, c console) error {
 	if err != nil {
 		return v.explained(err)
 	}
-	summary := folder{dir: a.out, shared: true, replace: replace}
+	summary := folder.Folder{Dir: a.out, Shared: true, Replace: replace}
 	if err := summaryHasRoom(summary, r.Table, course.Names()); err != nil {
 		return err
 	}
@@ -43,16 +43,16 @@ func (v verb) class(args []string, c console) error {
 	defer release()
 	p := newProgress(c, course.Len(), !a.json)
 	all := work(course, p, func(b job.Built) (sizing.Status, error) {
-		return folder{dir: filepath.Join(a.out, b.Folder), replace: replace}.deliver(b.Key, b.Files)
+		return folder.Folder{Dir: filepath.Join(a.out, b.Folder), Replace: replace}.Deliver(b.Key, b.Files)
 	})
 	result := course.Result(all)
-	summary.told = told(r, w.Program, a.out, all)
+	summary.Told = told(r, w.Program, a.out, all)
 	key, book := course.Book(all)
-	whole, bookless := summary.still(key, book)
+	whole, bookless := summary.Still(key, book)
 	if bookless == nil {
-		summary.told.key, result.Outputs = key, append(result.Outputs, whole...)
+		summary.Told.Key, result.Outputs = key, append(result.Outputs, whole...)
 	}
-	if _, err := summary.deliver("", func() ([]job.Output, error) { return result.Outputs, nil }); err != nil {
+	if _, err := summary.Deliver("", func() ([]job.Output, error) { return result.Outputs, nil }); err != nil {
 		return err
 	}
 	if bookless != nil {
@@ -64,7 +64,22 @@ func (v verb) class(args []string, c console) error {
 			return err
 		}
 	}
-	return failed
+	if failed != nil || a.json {
+		return failed
+	}
+	return v.end(c.out, args, a.names, firstDesign(a.out, all))
+}
+
+// firstDesign is the design file of the first builder who has one.
+func firstDesign(dir string, all []sizing.Outcome) []keep.File {
+	for _, o := range all {
+		for _, m := range folder.Listed(filepath.Join(dir, o.Folder)).Made {
+			if o.Folder != "" && filepath.Ext(m.Name) == ".toml" {
+				return []keep.File{{Path: filepath.Join(dir, o.Folder, m.Name)}}
+			}
+		}
+	}
+	return nil
 }
 
 // holdFolder makes a folder where there is none and keeps other runs out of it.
@@ -78,47 +93,23 @@ func holdFolder(dir string) (release func(), err error) {
 	return keep.Hold(dir)
 }
 
-// still are the files of a whole course: as they lie in its folder where they were made with
-// the same key, else made anew.
-func (f folder) still(key string, anew func() ([]job.Output, error)) ([]job.Output, error) {
-	old, err := f.open()
-	if err != nil || key == "" || old.key != key {
-		return anew()
-	}
-	var out []job.Output
-	for _, m := range old.made {
-		if m.name == job.SummaryName || !job.OfCourse(m.name) {
-			continue
-		}
-		data, err := os.ReadFile(filepath.Join(f.dir, m.name))
-		if err != nil || keep.Sum(data) != m.sum {
-			return anew()
-		}
-		out = append(out, job.Output{Name: m.name, Says: "of the whole course, as it was", Write: func(w io.Writer) error { _, err := w.Write(data); return err }})
-	}
-	if len(out) == 0 {
-		return anew()
-	}
-	return out, nil
-}
-
 // told is what the course's own list tells of besides: the program, what was asked, and every
 // file in the folders of those rows whose files are as this run wants them.
-func told(r *job.Class, program, dir string, all []sizing.Outcome) list {
-	out := list{notes: []string{"program: " + program, "table: " + filepath.Base(r.Table)}}
+func told(r *job.Class, program, dir string, all []sizing.Outcome) folder.List {
+	out := folder.List{Notes: []string{"program: " + program, "table: " + filepath.Base(r.Table)}}
 	asked := "asked:"
 	for _, f := range r.Fields() {
 		if v := f.Value.String(); v != "" {
 			asked += fmt.Sprintf(" --%s=%s", f.Name, v)
 		}
 	}
-	out.notes = append(out.notes, asked)
+	out.Notes = append(out.Notes, asked)
 	for _, o := range all {
 		if o.Status != sizing.Made && o.Status != sizing.Kept {
 			continue
 		}
-		for _, m := range readList(filepath.Join(dir, o.Folder, listName)).made {
-			out.below = append(out.below, made{sum: m.sum, name: o.Folder + "/" + m.name})
+		for _, m := range folder.Listed(filepath.Join(dir, o.Folder)).Made {
+			out.Below = append(out.Below, folder.Made{Sum: m.Sum, Name: o.Folder + "/" + m.Name})
 		}
 	}
 	return out
@@ -141,19 +132,15 @@ func thisProgram() string {
 
 // summaryHasRoom finds out early whether what tells of all can take its place, and not that
 // of the table itself.
-func summaryHasRoom(f folder, table string, names []string) error {
-	place := filepath.Join(f.dir, job.SummaryName)
+func summaryHasRoom(f folder.Folder, table string, names []string) error {
+	place := filepath.Join(f.Dir, job.SummaryName)
 	there, err := os.Stat(place)
 	if err == nil {
 		if from, err := os.Stat(table); err == nil && os.SameFile(there, from) {
 			return fmt.Errorf("%s is the table of builders, and the summary would take its place; give the table another name, or take another folder with --out", place)
 		}
 	}
-	l, err := f.open()
-	if err != nil {
-		return err
-	}
-	return f.inTheWay(l, append(names, listName))
+	return f.HasRoom(names)
 }
 
 // work makes every row on all cores, until the run is interrupted.

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -156,6 +157,12 @@ func TestFiguresAreShort(t *testing.T) {
 	}
 }
 
+// quantities are what flags take that have a unit.
+var quantities = []string{"length", "mass", "weight", "area", "speed", "force", "degrees", "who", "people", "test", "aft,midship,fore", "WxH,...", "bush,bit", "ways", "measured", "edges"}
+
+// withUnit is a number with its unit, or a sheet's two sides with the one of both.
+var withUnit = regexp.MustCompile(`\d ?(mm|cm|m|in|ft|kg|lb|km/h|m/s|kn|mph|m2|sqft|N|C|F)\b`)
+
 // TestRefusals: whatever nonsense stands behind a flag, the answer is one line that is whole,
 // and so is what the pages say to do next. None shows how the program reads a number.
 func TestRefusals(t *testing.T) {
@@ -184,6 +191,10 @@ func TestRefusals(t *testing.T) {
 				}
 				for _, fault := range faults(said) {
 					t.Errorf("%s --%s %q: %q %s", v.name, f.Name, text, said, fault)
+				}
+				told, _, _ := strings.Cut(said, " (try ")
+				if text != "\"" && slices.Contains(quantities, f.Takes) && !withUnit.MatchString(strings.ReplaceAll(told, text, "")) {
+					t.Errorf("%s --%s %q: %q shows no number with its unit", v.name, f.Name, text, said)
 				}
 				if inside := asInches.ReplaceAllString(said, ""); text != "\"" && strings.Count(inside, `"`)%2 != 0 {
 					t.Errorf("%s --%s %q: %q leaves a quotation open", v.name, f.Name, text, said)

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"ribwright/geometry/sizing"
+	"ribwright/geometry/wording"
 )
 
 // progress tells how far a class has come: a bar on a terminal, now and then a plain
@@ -51,7 +52,7 @@ func (p *progress) done(o sizing.Outcome) {
 	p.count++
 	if p.bar != nil {
 		if o.Status == sizing.Failed {
-			fmt.Fprintf(p.bar, "\r%s\rline %d, %s: %s\n", strings.Repeat(" ", 78), o.Line, flat(o.Name), flat(o.Why))
+			fmt.Fprintf(p.bar, "\r%s\rline %d, %s: %s\n", strings.Repeat(" ", 78), o.Line, wording.Flat(o.Name), wording.Flat(o.Why))
 		}
 		const wide = 40
 		full := wide * p.count / p.total

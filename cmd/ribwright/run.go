@@ -41,7 +41,7 @@ type program []verb
 func (p program) run(args []string, out, errs io.Writer) (code int) {
 	defer func() {
 		if r := recover(); r != nil {
-			fmt.Fprintf(errs, "ribwright: %s\n", flat(fmt.Sprintf("a fault in the program itself (%v); please report it with your design file", r)))
+			fmt.Fprintf(errs, "ribwright: %s\n", wording.Flat(fmt.Sprintf("a fault in the program itself (%v); please report it with your design file", r)))
 			code = failed
 		}
 	}()
@@ -53,7 +53,7 @@ func (p program) run(args []string, out, errs io.Writer) (code int) {
 	if err == nil {
 		return done
 	}
-	fmt.Fprintf(errs, "ribwright: %s\n", flat(err.Error()))
+	fmt.Fprintf(errs, "ribwright: %s\n", wording.Flat(err.Error()))
 	var wrong usageError
 	if errors.As(err, &wrong) {
 		return misuse
@@ -75,10 +75,6 @@ func (a *answer) Write(p []byte) (int, error) {
 	}
 	return n, a.err
 }
-
-// flat keeps every message on one line, and codes that a terminal would obey
-// out of it, whatever a file name put there.
-func flat(s string) string { return strings.Join(strings.Fields(wording.OneLine(s)), " ") }
 
 func (p program) dispatch(args []string, c console) error {
 	if len(args) == 0 {

@@ -102,20 +102,6 @@ func TestRunClosedPipe(t *testing.T) {
 	}
 }
 
-func TestFlat(t *testing.T) {
-	for _, c := range []struct{ name, in, want string }{
-		{"plain", "no plank", "no plank"},
-		{"lines", "no\nplank\r\n\there\n", "no plank here"},
-		{"terminal codes", "a\x1b[2Jb\x7fc\x00d\u0085e", "a [2Jb c d e"},
-		{"marks of other kinds", "13'-11 7/8\" — é", "13'-11 7/8\" — é"},
-		{"empty", " \n", ""},
-	} {
-		if got := flat(c.in); got != c.want {
-			t.Errorf("%s: flat(%q) = %q, want %q", c.name, c.in, got, c.want)
-		}
-	}
-}
-
 func TestCause(t *testing.T) {
 	for _, c := range []struct {
 		name string

@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"ribwright/cmd/internal/job"
+	"ribwright/cmd/ribwright/folder"
 	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/wording"
@@ -84,7 +85,7 @@ func (v verb) do(args []string, c console) error {
 	if s, ok := r.(interface{ Source() string }); ok {
 		boat = s.Source()
 	}
-	set, err := added(outs, boat, replace)
+	set, err := folder.Added(outs, boat, replace)
 	if err != nil {
 		return err
 	}
@@ -94,10 +95,7 @@ func (v verb) do(args []string, c console) error {
 	if err := a.tell(c.out, result, outs); err != nil || a.json || result.Text != "" {
 		return err
 	}
-	if next, why := v.next(args, a.names, outs); next != "" {
-		_, err = fmt.Fprintf(c.out, "\nNext: ribwright %s\n  %s\n", wording.OneLine(next), why)
-	}
-	return err
+	return v.end(c.out, args, a.names, outs)
 }
 
 // replacing asks whether files in the way may go, whoever made them.

@@ -31,6 +31,18 @@ func EncodeNoted(w io.Writer, d *Design, head []string, notes map[string]string)
 	return err
 }
 
+// EncodeFrom writes d as Encode does, under a comment of where it came from.
+func EncodeFrom(w io.Writer, d *Design, from string) error {
+	var out strings.Builder
+	comment(&out, from)
+	out.WriteString("#\n")
+	if err := Encode(&out, d); err != nil {
+		return err
+	}
+	_, err := io.WriteString(w, out.String())
+	return err
+}
+
 type noter struct {
 	notes   map[string]string
 	docs    map[string]string // what each key means, by its name without a number

@@ -36,3 +36,17 @@ func TestNoted(t *testing.T) {
 		}
 	}
 }
+
+// TestEncodeFrom: whatever a comment on top holds, the design comes back.
+func TestEncodeFrom(t *testing.T) {
+	want := mustDecode(t, text(t, "brook"))
+	for _, from := range []string{"", "from brook, edition 1", "a\nlength = 1\r\u2028x", strings.Repeat("long ", 60)} {
+		var b bytes.Buffer
+		if err := EncodeFrom(&b, want, from); err != nil {
+			t.Fatal(err)
+		}
+		if got := mustDecode(t, b.String()); !reflect.DeepEqual(got, want) || !strings.HasPrefix(b.String(), "#") {
+			t.Errorf("under %q: %+v", from, got)
+		}
+	}
+}

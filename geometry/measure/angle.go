@@ -23,7 +23,7 @@ type Angle float64
 // Errors: as ParseLength, and for a magnitude over 360 degrees, or below 1e-40
 // rad without being 0. It does not panic.
 func ParseAngle(s string) (Angle, error) {
-	x, err := parse("angle", "deg or rad", s, (*reader).angle)
+	x, err := parse("angle", "deg or rad", "deg", s, (*reader).angle)
 	return Angle(x), err
 }
 

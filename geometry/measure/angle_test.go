@@ -60,7 +60,7 @@ var angleRefusals = []struct{ name, text, want string }{
 	{"minutes", "12\u00B0 30'", "one number and one unit"},
 	{"junk", "12 deg x", `"x" comes after the unit`},
 	{"by zero", "1/0 deg", "divides by zero"},
-	{"comma", "12,5 deg", "write 3.5, not 3,5"},
+	{"comma", "12,5 deg", "write 3.5 deg, not 3,5"},
 	{"exponent", "1e1 deg", "exponents are not read"},
 	{"not a number", "NaN deg", "stands where a number should"},
 	{"two signs", "--1 deg", "only once, at the very start"},

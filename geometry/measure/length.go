@@ -40,7 +40,7 @@ func ParseLength(s string) (Length, error) {
 	if x, ok := plain(s); ok {
 		return x, nil
 	}
-	x, err := parse("length", `mm, cm, m, in, ft or the marks ' and "`, s, (*reader).length)
+	x, err := parse("length", `mm, cm, m, in, ft or the marks ' and "`, "mm", s, (*reader).length)
 	return Length(x), err
 }
 

@@ -129,8 +129,8 @@ var lengthRefusals = []struct{ name, text, want string }{
 	{"two points", "1.2.3 mm", "is not a number"},
 	{"point at the end", "5. mm", "is not a number"},
 	{"point only", ". mm", "is not a number"},
-	{"comma", "3,5 m", "write 3.5, not 3,5"},
-	{"thousands comma", "1,000 mm", "1000, not 1,000"},
+	{"comma", "3,5 m", "write 3.5 mm, not 3,5"},
+	{"thousands comma", "1,000 mm", "1000 mm, not 1,000"},
 	{"exponent", "1e3 mm", "exponents are not read"},
 	{"exponent with sign", "1E-3 mm", "exponents are not read"},
 	{"hexadecimal", "0x10 mm", `unknown unit "x"`},
@@ -292,7 +292,7 @@ func ExampleParseLength() {
 	// 4264.025 mm
 	// 876.3 mm
 	// 4267 mm
-	// length "12": the number has no unit; write mm, cm, m, in, ft or the marks ' and "
+	// length "12": the number has no unit; write mm, cm, m, in, ft or the marks ' and ", as 12 mm
 }
 
 // TestPlain holds the short way of reading millimeters to the exact one, and sees that it
@@ -300,7 +300,7 @@ func ExampleParseLength() {
 func TestPlain(t *testing.T) {
 	for _, s := range []string{"0 mm", "0.1 mm", "900 mm", "5.5 mm", "1000000 mm", "0.3000000000001 mm", "94.76625 mm", "4503599.6273705 mm", "123456.7890123 mm"} {
 		got, ok := plain(s)
-		want, err := parse("length", "", s, (*reader).length)
+		want, err := parse("length", "", "mm", s, (*reader).length)
 		if long := err != nil; ok == long || ok && float64(got) != want {
 			t.Errorf("%q: %.17g (%v), exactly %.17g (%v)", s, got, ok, want, err)
 		}

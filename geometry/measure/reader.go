@@ -22,6 +22,7 @@ const smallest = 1e-40
 type reader struct {
 	what  string // "length" or "angle", for the error texts
 	units string // the units accepted, for the error texts
+	unit  string // the usual one of them
 	text  string // as given
 	toks  []token
 	minus bool // a minus sign stood at the start
@@ -29,8 +30,8 @@ type reader struct {
 
 // parse reads a whole text as one measure, whose magnitude read returns, and returns
 // the float64 nearest to it.
-func parse(what, units, text string, read func(*reader) *big.Rat) (x float64, err error) {
-	r := &reader{what: what, units: units, text: text}
+func parse(what, units, unit, text string, read func(*reader) *big.Rat) (x float64, err error) {
+	r := &reader{what: what, units: units + ", as 12 " + unit, unit: unit, text: text}
 	defer func() {
 		switch f := recover().(type) {
 		case nil:
@@ -46,10 +47,10 @@ func parse(what, units, text string, read func(*reader) *big.Rat) (x float64, er
 	}
 	r.toks = scan(text)
 	if len(r.toks) == 0 {
-		r.fail("nothing is written; write a number and a unit: %s", units)
+		r.fail("nothing is written; write a number and a unit: %s", r.units)
 	}
 	if strings.Contains(text, ",") {
-		r.fail("commas are not read; write 3.5, not 3,5, and 1000, not 1,000")
+		r.fail("commas are not read; write 3.5 %[1]s, not 3,5, and 1000 %[1]s, not 1,000", unit)
 	}
 	if t := r.peek(0); t.kind == sign {
 		r.minus = t.text != "+"
@@ -136,7 +137,7 @@ func (r *reader) decimal() *big.Rat {
 	case t.kind == sign:
 		r.fail("%s is out of place; a sign may stand only once, at the very start", quote(t.text))
 	case t.kind != number:
-		r.fail("%s stands where a number should; write digits, as 12, 3.5 or 7/8", quote(r.rest()))
+		r.fail("%[1]s stands where a number should; write digits and a unit, as 12 %[2]s, 3.5 %[2]s or 7/8 %[2]s", quote(r.rest()), r.unit)
 	case !ok, strings.HasSuffix(t.text, "."):
 		r.fail("%s is not a number; write digits on both sides of one point, as 3.5", quote(t.text))
 	}
@@ -184,7 +185,7 @@ func (r *reader) word() string {
 // unknown refuses the unit word that has just been read.
 func (r *reader) unknown(word string) {
 	if t := r.peek(0); word == "e" && !t.gap && (t.kind == number || t.kind == sign) {
-		r.fail("exponents are not read; write the number out, as 1000")
+		r.fail("exponents are not read; write the number out, as 1000 %s", r.unit)
 	}
 	r.fail("unknown unit %s; write %s", quote(word), r.units)
 }

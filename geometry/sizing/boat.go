@@ -2,7 +2,9 @@ package sizing
 
 import (
 	"io"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry/boat/frame"
@@ -110,6 +112,9 @@ func (b *Boat) Write(w io.Writer) error {
 		"Sized by the family " + b.Case.Family.Name + " for " + b.Case.Brief.Who() + ".",
 		"Each note gives the formula, where it stands, and its reason. Change what you like and loft it; or change the formulas and size again.",
 		"",
+	}
+	if set := slices.Sorted(maps.Keys(b.Case.hand)); len(set) > 0 {
+		head = slices.Insert(head, 1, "Set by hand or found by the search: "+strings.Join(set, ", ")+".")
 	}
 	return design.EncodeNoted(w, b.Design, head, b.Notes())
 }

@@ -65,7 +65,7 @@ func (p *Paddler) take(part string) error {
 	case family.Either:
 		return nil
 	case "":
-		return fmt.Errorf("nothing stands between two commas; for decimals write 62.5, not 62,5")
+		return fmt.Errorf("nothing stands between two commas; for decimals write 62.5 kg, not 62,5 kg")
 	}
 	part, span := strings.CutPrefix(part, "span ")
 	v, d, err := formula.Quantity(part)

@@ -75,7 +75,7 @@ func (r *Rider) take(part, accepted string) error {
 		r.Posture = family.Sitting
 		return nil
 	case "":
-		return fmt.Errorf("nothing stands between two commas; for decimals write 62.5, not 62,5")
+		return fmt.Errorf("nothing stands between two commas; for decimals write 62.5 kg, not 62,5 kg")
 	}
 	v, d, err := formula.Quantity(at)
 	switch {

@@ -19,6 +19,10 @@ func OneLine(s string) string {
 	}, s)
 }
 
+// Flat keeps a message on one line with single spaces, and codes that a terminal would obey
+// out of it, whatever a file name put there.
+func Flat(s string) string { return strings.Join(strings.Fields(OneLine(s)), " ") }
+
 // Clip cuts a text to n letters and says so with three points behind them.
 func Clip(s string, n int) string {
 	if r := []rune(s); len(r) > n {

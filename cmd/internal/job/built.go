@@ -169,7 +169,7 @@ func (b *AsBuilt) judge(k *facts, f built.Facts) (*Result, error) {
 	out := &Result{Report: k.report("as it is built", built.Of(f)).In(b.Units), Numbers: numbers, Warnings: warnings(finding.List{f.Afloat})}
 	if f.Design != nil {
 		d := f.Design.Design
-		out.Outputs = []Output{{k.design.Stem() + "-as-built.toml", "the boat as built, a design like any other", func(to io.Writer) error { return design.Encode(to, d) }}}
+		out.Outputs = []Output{derived(k.design.Stem()+"-as-built.toml", "the boat as built, a design like any other", d, "the boat as built, from "+k.origin()+", and the card "+fileOf(b.Measures))}
 	}
 	return out, nil
 }

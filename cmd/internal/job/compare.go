@@ -2,7 +2,7 @@ package job
 
 import (
 	"errors"
-	"io"
+	"fmt"
 	"slices"
 
 	"ribwright/geometry/boat/aboard"
@@ -85,8 +85,8 @@ func (c *Compare) Do(w World) (*Result, error) {
 	out := &Result{Report: k.new.report("compared with edition "+k.old.design.EditionName(), told), Numbers: numbers}
 	if k.kept != nil {
 		d := k.kept.Design
-		out.Outputs = []Output{{d.Stem() + "-kept.toml", "the edition that keeps what is cut; see how it floats, then loft it",
-			func(to io.Writer) error { return design.Encode(to, d) }}}
+		out.Outputs = []Output{derived(d.Stem()+"-kept.toml", "the edition that keeps what is cut; see how it floats, then loft it", d,
+			fmt.Sprintf("as near to %s as %s cut to %s lets it", k.new.origin(), c.Cut, k.old.origin()))}
 	}
 	return out, nil
 }

@@ -4,10 +4,8 @@ package job
 
 import (
 	"fmt"
-	"io"
 	"math"
 
-	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/survey/fair"
 	"ribwright/layout"
@@ -51,7 +49,7 @@ func (f *Fair) Do(w World) (*Result, error) {
 	}
 	return &Result{
 		Report:  report.Report{Title: r.Design.Title + ", faired", Edition: r.Design.Edition, Fingerprint: k.fingerprint, Blocks: f.told(r, t.Notes)},
-		Outputs: []Output{{name, "the design, to be lofted", func(w io.Writer) error { return design.Encode(w, r.Design) }}},
+		Outputs: []Output{derived(name, "the design, to be lofted", r.Design, fmt.Sprintf("taken off the offsets %s, %.0f mm off them in the mean (rms) and %.0f mm at worst", fileOf(f.Table), r.RMS, r.Worst.Off))},
 	}, nil
 }
 

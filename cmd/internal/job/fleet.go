@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"io"
 	"math"
 	"slices"
@@ -175,8 +176,8 @@ func (f *Fleet) outputs(r *stow.Report) []Output {
 			continue
 		}
 		d := b.Frame.Design
-		out = append(out, Output{d.Stem() + ".toml", "the proposed design; loft it, and see first how it floats",
-			func(to io.Writer) error { return design.Encode(to, d) }})
+		out = append(out, derived(d.Stem()+".toml", "the proposed design; loft it, and see first how it floats", d,
+			fmt.Sprintf("made smaller so that the boats nest with %.0f mm of room: %s", f.Room, wording.List(f.Designs, fileOf))))
 	}
 	return out
 }

@@ -133,7 +133,7 @@ func (s *scanner) number(digits string) {
 	case strings.HasPrefix(after, "."):
 		s.fail("write digits on both sides of one point, as 3.5")
 	case exponent.MatchString(after):
-		s.fail("exponents are not read; write the number out, as 1000")
+		s.fail("exponents are not read; write the number out, as 1000 or 1000 mm")
 	}
 	end, rest := s.pos+len(digits), strings.TrimLeft(after, " \t")
 	u, ok := unitOf(rest)

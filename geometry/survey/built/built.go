@@ -129,17 +129,11 @@ type Report struct {
 	Ribs      []Rib       // that are on the card, from aft forward
 	Remaining []Remaining // that do not stand yet, from midship outward
 	Spring    Springback
-	Bias      float64 // how much deeper ribs come out here than their bend and length explain, mm
-	Rests     []Rest  // that, rib by rib, where depth and free width were measured
-	Off       Off     // the whole frame
-	bent      []Bend  // see Bends
-	Kept      []Kept  // beam and depth of every rib as they are or shall come, off the drawing
-}
-
-// Rest is how much deeper a rib came out than its bend and the length it was cut to explain, mm.
-type Rest struct {
-	Rib, Line int
-	Deeper    float64
+	Common    Common // how much deeper ribs come out here than their bend and length explain
+	Rests     []Rest // that, rib by rib, where depth and free width were measured
+	Off       Off    // the whole frame
+	bent      []Bend // see Bends
+	Kept      []Kept // beam and depth of every rib as they are or shall come, off the drawing
 }
 
 // Kept is how far a rib is off the drawing in the boat as it will be, mm.

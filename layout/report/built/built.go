@@ -247,12 +247,12 @@ func (p page) remaining() []report.Block {
 	}
 	t.Note = fmt.Sprintf("From midship outward, figures in %s; length from shoulder to shoulder. Half of what a rib is longer or shorter than drawn goes to each end; bend and stringer marks keep their places from the middle. Widths are between the heads, to the middle of the thickness.", p.words())
 	out := []report.Block{report.Section("The ribs still to set"), report.Say("Cut and bend them so, and the finished boat comes fair with what stands. Measure again after each pair.")}
-	if math.Abs(m.Bias) >= 0.5 {
+	if bias := m.Bias(); math.Abs(bias) >= 0.5 {
 		deeper := "deeper"
-		if m.Bias < 0 {
+		if bias < 0 {
 			deeper = "shallower"
 		}
-		out = append(out, report.Say("The ribs so far came out %s %s than their bend and length explain; the lengths below allow for that.", p.Fine(math.Abs(m.Bias)), deeper))
+		out = append(out, report.Say("The ribs so far came out %s %s than their bend and length explain; the lengths below allow for that.", p.Fine(math.Abs(bias)), deeper))
 	}
 	return append(out, t)
 }

@@ -1,4 +1,4 @@
-package main
+package folder
 
 import (
 	"io"
@@ -9,21 +9,22 @@ import (
 	"ribwright/cmd/internal/job"
 	"ribwright/cmd/ribwright/keep"
 	"ribwright/geometry/design"
+	"ribwright/geometry/wording"
 )
 
-// added is a set of files with the lists of the folders that they go to: each list tells of
+// Added is a set of files with the lists of the folders that they go to: each list tells of
 // them besides what it told of before. So a card that was filled in, or a design that was
 // changed by hand, is not written over, nor one design's files by another's of the same
 // title. boat is the design that the files are made from, "" for none.
 //
 // Errors: a file in the way that the program did not make, or that was changed since, or was
 // made from another design, unless replace says that it may go; a file that cannot be made.
-func added(outs []keep.File, boat string, replace bool) ([]keep.File, error) {
+func Added(outs []keep.File, boat string, replace bool) ([]keep.File, error) {
 	var set, lists []keep.File
 	for len(outs) > 0 {
-		f := folder{dir: filepath.Dir(outs[0].Path), shared: true, replace: replace}
-		f.from = wayTo(boat, f.dir)
-		elsewhere := func(o keep.File) bool { return filepath.Dir(o.Path) != f.dir }
+		f := Folder{Dir: filepath.Dir(outs[0].Path), Shared: true, Replace: replace}
+		f.From = wayTo(boat, f.Dir)
+		elsewhere := func(o keep.File) bool { return filepath.Dir(o.Path) != f.Dir }
 		here := slices.DeleteFunc(slices.Clone(outs), elsewhere)
 		outs = slices.DeleteFunc(slices.Clone(outs), func(o keep.File) bool { return !elsewhere(o) })
 		ready, list, err := f.beside(here)
@@ -47,13 +48,13 @@ func wayTo(boat, dir string) string {
 	if rel, none := filepath.Rel(from, file); err == nil && fault == nil && none == nil {
 		way = rel
 	}
-	return flat(filepath.ToSlash(way))
+	return wording.Flat(filepath.ToSlash(way))
 }
 
 // beside makes files for the folder in memory, and its list with them. What stands there as
 // it would be made now is in nobody's way.
-func (f folder) beside(outs []keep.File) (set []keep.File, told keep.File, err error) {
-	if err := f.keeper().Heal(f.dir); err != nil {
+func (f Folder) beside(outs []keep.File) (set []keep.File, told keep.File, err error) {
+	if err := f.keeper().Heal(f.Dir); err != nil {
 		return nil, told, err
 	}
 	var here []job.Output
@@ -64,12 +65,12 @@ func (f folder) beside(outs []keep.File) (set []keep.File, told keep.File, err e
 	if err != nil {
 		return nil, told, err
 	}
-	l := readList(filepath.Join(f.dir, listName))
-	plain := slices.DeleteFunc(append(now.names(), listName), func(name string) bool { return !isPlain(filepath.Join(f.dir, name)) })
-	ours := list{read: l.read, made: slices.Concat(l.made, now.made)}
+	l := Listed(f.Dir)
+	plain := slices.DeleteFunc(append(now.names(), ListName), func(name string) bool { return !isPlain(filepath.Join(f.Dir, name)) })
+	ours := List{read: l.read, Made: slices.Concat(l.Made, now.Made)}
 	err = f.inTheWay(ours, plain)
-	l.made = append(slices.DeleteFunc(l.made, func(m made) bool { return slices.Contains(now.names(), m.name) }), now.made...)
-	return set, keep.File{Path: filepath.Join(f.dir, listName), Write: asBytes([]byte(l.text()))}, err
+	l.Made = append(slices.DeleteFunc(l.Made, func(m Made) bool { return slices.Contains(now.names(), m.Name) }), now.Made...)
+	return set, keep.File{Path: filepath.Join(f.Dir, ListName), Write: asBytes([]byte(l.text()))}, err
 }
 
 // asBytes writes bytes that are made.

@@ -1,4 +1,4 @@
-package main
+package folder
 
 import (
 	"errors"
@@ -6,11 +6,8 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strings"
-	"sync/atomic"
 	"testing"
-	"time"
 
 	"ribwright/cmd/internal/job"
 	"ribwright/cmd/ribwright/keep"
@@ -38,7 +35,7 @@ func inside(t *testing.T, dir string) map[string]string {
 		t.Fatal(err)
 	}
 	for _, f := range all {
-		if f.Name() != listName {
+		if f.Name() != ListName {
 			out[f.Name()] = readText(t, filepath.Join(dir, f.Name()))
 		}
 	}
@@ -82,66 +79,66 @@ func TestFolder(t *testing.T) {
 	}
 	for _, c := range []struct {
 		name    string
-		before  func(t *testing.T, f folder)
+		before  func(t *testing.T, f Folder)
 		replace bool
 		want    map[string]string
 		refused string
 	}{
-		{name: "nothing", before: func(*testing.T, folder) {}, want: second},
-		{name: "an empty folder", before: func(t *testing.T, f folder) { os.Mkdir(f.dir, 0o777) }, want: second},
+		{name: "nothing", before: func(*testing.T, Folder) {}, want: second},
+		{name: "an empty folder", before: func(t *testing.T, f Folder) { os.Mkdir(f.Dir, 0o777) }, want: second},
 		{name: "an older set", before: deliverFirst, want: second},
 		{name: "an older set and a file of somebody's",
-			before: func(t *testing.T, f folder) { deliverFirst(t, f); put(t, f.dir, "photo.jpg", "hers") },
+			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "photo.jpg", "hers") },
 			want:   with(second, "photo.jpg", "hers")},
 		{name: "an older set with a file that was changed",
-			before:  func(t *testing.T, f folder) { deliverFirst(t, f); put(t, f.dir, "ann.toml", "hers") },
+			before:  func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann.toml", "hers") },
 			want:    with(first, "ann.toml", "hers"),
 			refused: "ann.toml was not made by this program, or was changed since; move it"},
 		{name: "the same, to be replaced", replace: true,
-			before: func(t *testing.T, f folder) { deliverFirst(t, f); put(t, f.dir, "ann.toml", "hers") },
+			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann.toml", "hers") },
 			want:   second},
 		{name: "an older set of which a file that goes was changed",
-			before: func(t *testing.T, f folder) { deliverFirst(t, f); put(t, f.dir, "ann-a4.pdf", "with her notes") },
+			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann-a4.pdf", "with her notes") },
 			want:   with(second, "ann-a4.pdf", "with her notes")},
 		{name: "the same, to be replaced: only files of the same names are", replace: true,
-			before: func(t *testing.T, f folder) { deliverFirst(t, f); put(t, f.dir, "ann-a4.pdf", "with her notes") },
+			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann-a4.pdf", "with her notes") },
 			want:   with(second, "ann-a4.pdf", "with her notes")},
 		{name: "somebody's folder",
-			before:  func(t *testing.T, f folder) { put(t, f.dir, "photo.jpg", "hers") },
+			before:  func(t *testing.T, f Folder) { put(t, f.Dir, "photo.jpg", "hers") },
 			want:    map[string]string{"photo.jpg": "hers"},
 			refused: "holds files that this program did not make; give another name"},
 		{name: "the same, to be replaced", replace: true,
-			before: func(t *testing.T, f folder) {
-				put(t, f.dir, "photo.jpg", "hers")
-				put(t, f.dir, "ann.toml", "hers")
+			before: func(t *testing.T, f Folder) {
+				put(t, f.Dir, "photo.jpg", "hers")
+				put(t, f.Dir, "ann.toml", "hers")
 			},
 			want: with(second, "photo.jpg", "hers")},
-		{name: "somebody's folder with another list", before: func(t *testing.T, f folder) { put(t, f.dir, listName, "shopping") },
+		{name: "somebody's folder with another list", before: func(t *testing.T, f Folder) { put(t, f.Dir, ListName, "shopping") },
 			want: map[string]string{}, refused: "holds files that this program did not make"},
 		{name: "a list that names what lies elsewhere",
-			before: func(t *testing.T, f folder) {
-				put(t, f.dir, "ann.toml", "hers")
-				put(t, f.dir, listName, listHead+keep.Sum([]byte("hers"))+"  ../outside.txt\n")
+			before: func(t *testing.T, f Folder) {
+				put(t, f.Dir, "ann.toml", "hers")
+				put(t, f.Dir, ListName, ListHead+keep.Sum([]byte("hers"))+"  ../outside.txt\n")
 			},
 			want: map[string]string{"ann.toml": "hers"}, refused: "holds files that this program did not make"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			f := folder{dir: filepath.Join(t.TempDir(), "ann"), replace: c.replace}
+			f := Folder{Dir: filepath.Join(t.TempDir(), "ann"), Replace: c.replace}
 			c.before(t, f)
-			_, err := f.deliver("second", texts(second))
+			_, err := f.Deliver("second", texts(second))
 			if c.refused == "" && err != nil || c.refused != "" && (err == nil || !strings.Contains(err.Error(), c.refused)) {
 				t.Errorf("%v, want %q", err, c.refused)
 			}
-			if got := inside(t, f.dir); !maps.Equal(got, c.want) {
+			if got := inside(t, f.Dir); !maps.Equal(got, c.want) {
 				t.Errorf("holds %q, want %q", got, c.want)
 			}
 		})
 	}
 }
 
-func deliverFirst(t *testing.T, f folder) {
+func deliverFirst(t *testing.T, f Folder) {
 	t.Helper()
-	if s, err := f.deliver("first", texts(first)); s != sizing.Made || err != nil {
+	if s, err := f.Deliver("first", texts(first)); s != sizing.Made || err != nil {
 		t.Fatal(s, err)
 	}
 }
@@ -156,7 +153,7 @@ func TestFolderInTheWay(t *testing.T) {
 		places = append(places, "bob")
 	}
 	for _, place := range places {
-		_, err := folder{dir: filepath.Join(dir, place), replace: true}.deliver("key", texts(first))
+		_, err := Folder{Dir: filepath.Join(dir, place), Replace: true}.Deliver("key", texts(first))
 		if err == nil || !strings.Contains(err.Error(), "is no folder and stays") {
 			t.Errorf("%s: %v", place, err)
 		}
@@ -169,15 +166,15 @@ func TestFolderInTheWay(t *testing.T) {
 // TestFolderKept: a set that is there is kept, and the files are not worked out again;
 // one with a file missing is made.
 func TestFolderKept(t *testing.T) {
-	f := folder{dir: filepath.Join(t.TempDir(), "ann")}
+	f := Folder{Dir: filepath.Join(t.TempDir(), "ann")}
 	deliverFirst(t, f)
 	never := func() ([]job.Output, error) { t.Error("worked out again"); return nil, nil }
-	if s, err := f.deliver("first", never); s != sizing.Kept || err != nil {
+	if s, err := f.Deliver("first", never); s != sizing.Kept || err != nil {
 		t.Errorf("%s, %v", s, err)
 	}
-	os.Remove(filepath.Join(f.dir, "ann.toml"))
+	os.Remove(filepath.Join(f.Dir, "ann.toml"))
 	deliverFirst(t, f)
-	if got := inside(t, f.dir); !maps.Equal(got, first) {
+	if got := inside(t, f.Dir); !maps.Equal(got, first) {
 		t.Errorf("holds %q", got)
 	}
 }
@@ -186,7 +183,7 @@ func TestFolderKept(t *testing.T) {
 // other; the next one takes them for its own and makes the set whole.
 func TestFolderCutOff(t *testing.T) {
 	for n := 1; ; n++ {
-		f := folder{dir: filepath.Join(t.TempDir(), "ann")}
+		f := Folder{Dir: filepath.Join(t.TempDir(), "ann")}
 		deliverFirst(t, f)
 		outs, _ := texts(second)()
 		set, now, err := f.inMemory(outs, "second")
@@ -194,17 +191,17 @@ func TestFolderCutOff(t *testing.T) {
 			t.Fatal(err)
 		}
 		broken := &keeptest.Fault{N: n, Forever: true}
-		f.disk = broken
-		old, err := folder{dir: f.dir}.open()
+		f.Disk = broken
+		old, err := Folder{Dir: f.Dir}.open()
 		if err != nil {
 			t.Fatal(err)
 		}
 		_ = f.write(set, now, old) // what it says nobody hears
-		f.disk = nil
-		if s, err := f.deliver("second", texts(second)); s != sizing.Made && s != sizing.Kept || err != nil {
+		f.Disk = nil
+		if s, err := f.Deliver("second", texts(second)); s != sizing.Made && s != sizing.Kept || err != nil {
 			t.Fatal(n, broken.Hit, s, err)
 		}
-		if got := inside(t, f.dir); !maps.Equal(got, second) {
+		if got := inside(t, f.Dir); !maps.Equal(got, second) {
 			t.Fatalf("cut off at %d, %s: holds %q", n, broken.Hit, got)
 		}
 		if broken.Hit == "" {
@@ -220,69 +217,26 @@ func TestFolderFails(t *testing.T) {
 	}
 	unwritable := texts(map[string]string{strings.Repeat("a", 250): "new"}) // its draft's name is too long for a disk
 	for name, files := range map[string]func() ([]job.Output, error){"made": broken, "written": unwritable} {
-		f := folder{dir: filepath.Join(t.TempDir(), "ann")}
+		f := Folder{Dir: filepath.Join(t.TempDir(), "ann")}
 		deliverFirst(t, f)
-		if _, err := f.deliver("second", files); err == nil {
+		if _, err := f.Deliver("second", files); err == nil {
 			t.Errorf("%s: no error", name)
 		}
-		if got := inside(t, f.dir); !maps.Equal(got, first) {
+		if got := inside(t, f.Dir); !maps.Equal(got, first) {
 			t.Errorf("%s: holds %q", name, got)
 		}
-		if s, err := f.deliver("first", texts(first)); s != sizing.Kept || err != nil {
+		if s, err := f.Deliver("first", texts(first)); s != sizing.Kept || err != nil {
 			t.Errorf("%s: afterwards %s, %v", name, s, err)
 		}
 	}
 	// Nothing is left of a folder that did not come about.
 	for _, files := range []func() ([]job.Output, error){broken, unwritable} {
-		f := folder{dir: filepath.Join(t.TempDir(), "bob")}
-		if _, err := f.deliver("key", files); err == nil {
+		f := Folder{Dir: filepath.Join(t.TempDir(), "bob")}
+		if _, err := f.Deliver("key", files); err == nil {
 			t.Error("no error")
 		}
-		if _, err := os.Lstat(f.dir); !errors.Is(err, os.ErrNotExist) {
+		if _, err := os.Lstat(f.Dir); !errors.Is(err, os.ErrNotExist) {
 			t.Errorf("a folder is left: %v", err)
 		}
-	}
-}
-
-// TestClassInterrupted ends a class by a signal: rows under way are finished, the others
-// are not done, and the next run keeps the first and makes the rest.
-func TestClassInterrupted(t *testing.T) {
-	if runtime.GOOS == "windows" {
-		t.Skip("a process sends itself no interrupt there")
-	}
-	const n = 12
-	c := job.NewClass()
-	c.Loft, c.Books = false, false
-	c.Name([]string{classOf(t, n)})
-	course, err := c.Read(job.World{Files: keep.ReadFile})
-	if err != nil {
-		t.Fatal(err)
-	}
-	dir := t.TempDir()
-	deliver := func(b job.Built) (sizing.Status, error) {
-		return folder{dir: filepath.Join(dir, b.Folder)}.deliver(b.Key, b.Files)
-	}
-	quiet := func() *progress { return newProgress(console{io.Discard, io.Discard}, n, false) }
-	var interrupted atomic.Bool
-	count := sizing.Counts(work(course, quiet(), func(b job.Built) (sizing.Status, error) {
-		if interrupted.CompareAndSwap(false, true) {
-			self, err := os.FindProcess(os.Getpid())
-			if err != nil {
-				return "", err
-			}
-			if err := self.Signal(os.Interrupt); err != nil {
-				return "", err
-			}
-		}
-		time.Sleep(100 * time.Millisecond) // until the signal has come
-		return deliver(b)
-	}))
-	made := count[sizing.Made]
-	if made == 0 || count[sizing.NotDone] == 0 || made+count[sizing.NotDone] != n {
-		t.Fatalf("%v", count)
-	}
-	count = sizing.Counts(work(course, quiet(), deliver))
-	if count[sizing.Kept] != made || count[sizing.Made] != n-made {
-		t.Errorf("the second run: %v, want %d kept", count, made)
 	}
 }
