@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"maps"
 	"math/rand/v2"
@@ -18,8 +19,10 @@ import (
 	"testing"
 	"time"
 
+	"ribwright/cmd/internal/job"
 	"ribwright/cmd/ribwright/folder"
 	"ribwright/cmd/ribwright/keep"
+	"ribwright/cmd/ribwright/keep/keeptest"
 )
 
 // attacks is how often a folder is attacked at random.
@@ -336,5 +339,32 @@ func TestClassReadOnly(t *testing.T) {
 	}
 	if code, says := classInto(attackedTable(t), dir, wants()[0]); code != failed || !strings.Contains(says, "permission denied") {
 		t.Errorf("%d, %s", code, says)
+	}
+}
+
+// TestClassCutOff ends a run at every step of putting the files of the whole course in place:
+// the next run has its folder, whichever of them had taken their places by then.
+func TestClassCutOff(t *testing.T) {
+	files := func(text string) func() ([]job.Output, error) {
+		return func() ([]job.Output, error) {
+			return []job.Output{{Name: job.SummaryName, Write: func(w io.Writer) error { _, err := io.WriteString(w, text); return err }}}, nil
+		}
+	}
+	for n := 1; ; n++ {
+		f := folder.Folder{Dir: t.TempDir(), Shared: true}
+		if _, err := f.Deliver("", files("before")); err != nil {
+			t.Fatal(err)
+		}
+		disk := &keeptest.Fault{N: n, Forever: true}
+		cut := f
+		cut.Disk = disk
+		_, _ = cut.Deliver("", files("after"))
+		release, err := holdFolder(f, attackedTable(t), []string{job.SummaryName})
+		if err != nil {
+			t.Fatalf("cut off at operation %d, %s: %v", n, disk.Hit, err)
+		}
+		if release(); disk.Hit == "" {
+			break
+		}
 	}
 }

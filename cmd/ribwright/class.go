@@ -33,10 +33,7 @@ func (v verb) class(args []string, c console) error {
 		return v.explained(err)
 	}
 	summary := folder.Folder{Dir: a.out, Shared: true, Replace: replace}
-	if err := summaryHasRoom(summary, r.Table, course.Names()); err != nil {
-		return err
-	}
-	release, err := holdFolder(a.out)
+	release, err := holdFolder(summary, r.Table, course.Names())
 	if err != nil {
 		return err
 	}
@@ -82,15 +79,24 @@ func firstDesign(dir string, all []sizing.Outcome) []keep.File {
 	return nil
 }
 
-// holdFolder makes a folder where there is none and keeps other runs out of it.
-func holdFolder(dir string) (release func(), err error) {
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return nil, fmt.Errorf("cannot make the folder %q: %w", dir, keep.Cause(err))
+// holdFolder makes a folder where there is none, keeps other runs out of it, undoes what a run
+// left half done that was ended, and only then finds out whether the files of the whole course
+// have room: a summary that took its place just before its list did would be in its own way.
+func holdFolder(f folder.Folder, table string, names []string) (release func(), err error) {
+	if err := os.MkdirAll(f.Dir, 0o777); err != nil {
+		return nil, fmt.Errorf("cannot make the folder %q: %w", f.Dir, keep.Cause(err))
 	}
-	if err := keep.Usual().Heal(dir); err != nil {
+	if release, err = keep.Hold(f.Dir); err != nil {
 		return nil, err
 	}
-	return keep.Hold(dir)
+	if err = keep.Usual().Heal(f.Dir); err == nil {
+		err = summaryHasRoom(f, table, names)
+	}
+	if err != nil {
+		release()
+		return nil, err
+	}
+	return release, nil
 }
 
 // told is what the course's own list tells of besides: the program, what was asked, and every
