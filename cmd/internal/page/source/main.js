@@ -11,6 +11,14 @@ function lookQuestion(b, s, whole) {
 	return b.text ? { verb: "look", names: [b.name], files: { [b.name]: b.text }, fields } : { verb: "look", names: [b.name], fields };
 }
 
+// underSail asks for the sail too, if it is to be seen. While the boat is turned or changed it
+// keeps its area.
+function underSail(q, whole) {
+	if (state.sail) q.fields.push(["rig", state.outfit.rig]);
+	if (state.sail && !whole && shown?.sail?.rig === state.outfit.rig) q.fields.push(["area", shown.sail.area_m2 + "m2"]);
+	return q;
+}
+
 function show(a) {
 	if (a.fault) {
 		if (!shown) { // a link that leads to no boat
@@ -40,7 +48,7 @@ async function look(whole) {
 	if (whole !== true) later = setTimeout(() => look(true), 250);
 	if (busy) { again = true; return; }
 	busy = true;
-	const from = performance.now(), a = await ask(lookQuestion(base, state, whole === true));
+	const from = performance.now(), a = await ask(underSail(lookQuestion(base, state, whole === true), whole === true));
 	busy = false;
 	if (again) { again = false; if (!a.fault && whole !== true) show(a); look(); return; }
 	show(a);
@@ -88,6 +96,7 @@ function begin() {
 		if (pick.value === "people") { byId("p-weight").focus(); pick.value = state.base; } else if (pick.value === "file") { byId("file").click(); pick.value = state.base; } else change({ base: pick.value, name: pick.value, set: {}, text: "", people: null });
 	};
 	byId("skip").onclick = (e) => { e.preventDefault(); byId("measures").querySelector("input")?.focus(); };
+	byId("under-sail").onchange = (e) => change({ sail: e.target.checked });
 	byId("undo").onclick = () => history.back();
 	byId("redo").onclick = () => history.forward();
 	byId("units").onchange = (e) => change({ units: e.target.value });
