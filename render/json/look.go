@@ -16,6 +16,7 @@ import (
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/yardstick"
 	"ribwright/geometry/water/float"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/lines"
 )
@@ -36,7 +37,7 @@ func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r 
 	o := r.Rest
 	var rig any
 	if under != nil {
-		rig = Object{{"rig", under.Sail.Rig.String()}, {"area_m2", fixed(under.Plan.Area())}, {"head_mm", under.Head()}, {"says", units.Words(fmt.Sprintf("Under a %s of %.2f m2, sheeted in", under.Sail.Rig, under.Plan.Area()))}}
+		rig = Object{{"rig", under.Sail.Rig.String()}, {"area_m2", fixed(under.Plan.Area())}, {"head_mm", under.Head()}, {"says", units.Words(fmt.Sprintf("%s of %.2f m2", wording.Capital(under.Sail.Rig.String()), under.Plan.Area()))}}
 	}
 	return of(d, Object{
 		{"sail", rig}, {"for", d.For}, {"skill", d.Skill}, {"woods", d.MadeOf()},

@@ -27,7 +27,7 @@ const lengthOf = (n) => n.measures.find((m) => m.name === "length").now;
 function drawAll() {
 	const long = Math.max(lengthOf(shown), pinned ? lengthOf(pinned.numbers) : 0) * 0.05;
 	byId("under-sail").checked = state.sail;
-	byId("aloft").textContent = state.sail && shown.sail ? shown.sail.says + ". What winds it bears stands under Outfits." : "";
+	byId("aloft").textContent = state.sail && shown.sail ? shown.sail.says + ". What wind it bears, and other kinds of sail, stand under Outfits." : "";
 	for (const d of shown.drawings) {
 		const under = pinned?.numbers.drawings.find((p) => p.name === d.name);
 		const seen = under && (d.name !== "quarter" || (pinned.turn === state.turn && pinned.rise === state.rise));

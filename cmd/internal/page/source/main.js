@@ -1,7 +1,7 @@
 // What happens when: a change of the state is looked at at once, in few lines, and in
 // full when nothing has changed for a moment.
 let shown = null, busy = false, again = false, later = 0, looks = 0, base = null;
-let notice = ""; // what stays to be read until something is changed
+let notice = "", noticeWrong = false; // what stays to be read until something is changed
 
 // lookQuestion asks for a boat: b is where it starts from, s what is changed of it.
 function lookQuestion(b, s, whole) {
@@ -25,13 +25,14 @@ function show(a) {
 			state = fresh();
 			show(start.first);
 			notice = `${a.fault.says}. This is ${shown.design.title} instead.`;
+			noticeWrong = true;
 			arrive();
 		}
 		say(notice || a.fault.says, true);
 		return;
 	}
 	shown = a.numbers;
-	say(notice, notice !== "");
+	say(notice, noticeWrong);
 	drawAll();
 	tell(shown);
 	showMeasures(shown.measures);
@@ -89,6 +90,13 @@ async function arrive() {
 	showView();
 }
 
+// goTo goes to a heading; the address holds the boat and stays.
+function goTo(id) {
+	byId(id).tabIndex = -1;
+	byId(id).focus();
+	byId(id).scrollIntoView();
+}
+
 function begin() {
 	const pick = byId("base");
 	for (const [value, words] of [["people", "to your measure"], ["brook", "Brook"], ["lake", "Lake"], ["river", "River"], ["file", "from a file"]]) pick.add(new Option(words, value));
@@ -97,6 +105,7 @@ function begin() {
 	};
 	byId("skip").onclick = (e) => { e.preventDefault(); byId("measures").querySelector("input")?.focus(); };
 	byId("under-sail").onchange = (e) => change({ sail: e.target.checked });
+	for (const a of document.querySelectorAll("nav a")) a.onclick = (e) => { e.preventDefault(); goTo(a.getAttribute("href").slice(1)); };
 	byId("undo").onclick = () => history.back();
 	byId("redo").onclick = () => history.forward();
 	byId("units").onchange = (e) => change({ units: e.target.value });
