@@ -65,6 +65,9 @@ func (l *laid) plainly() []report.Block {
 	if l.Paper.Lying {
 		way = "on its side"
 	}
+	if c := l.Paper.Correction(); c != "" {
+		way += ", " + c
+	}
 	return []report.Block{report.Say("%s of %s, %s, with %s to tape. Sheet 1 is read first.", wording.Counted(len(l.printed.Sheets), "sheet"), wording.Capital(l.Paper.Size.Name), way, wording.Counted(l.Took.Joints, "joint"))}
 }
 
