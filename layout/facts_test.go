@@ -43,7 +43,7 @@ var solvers = []solver{
 	{"learn", "Of .Propose Rewrite", "learns from many builds"},
 	{"learn/pool", "New", "draws readings together"},
 	{"outfit", "NewShip Of One .Weights .PutAboard", "sizes and weighs the outfits"},
-	{"outfit/sail", "New NewPlan Windage", "sizes sail, mast and leeboard"},
+	{"outfit/sail", "New NewPlan Rigged Windage", "sizes sail, mast and leeboard"},
 	{"outfit/pair", "New NewHulls", "floats two hulls as one and sizes the beams"},
 	{"outfit/rowing", "New BodyOf ForSpan Short", "fits oars and seat to the rower"},
 	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Answer .Freeboard .Righting .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},

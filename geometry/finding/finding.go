@@ -40,7 +40,7 @@ func (f Finding) Words() string {
 	if s == "" {
 		s = f.Verdict.String()
 		if f.IsSet() {
-			s += fmt.Sprintf(", %.3g for %.3g %s", f.Value, f.Limit, f.Unit)
+			s += ", " + f.Measure.words()
 		}
 	}
 	if !strings.Contains(f.Text, f.Cure) {
@@ -54,6 +54,18 @@ type Measure struct {
 	Value, Limit float64
 	Unit         string // "mm", "N/mm2", "radius/thickness"; "" for a bare number
 	AtMost       bool   // the value may be at most the limit; else at least
+}
+
+// words are the figure with its limit, each with its unit.
+func (m Measure) words() string {
+	bound := "at least"
+	if m.AtMost {
+		bound = "at most"
+	}
+	if m.Unit == "radius/thickness" {
+		return fmt.Sprintf("radius over thickness %.3g, %s %.3g", m.Value, bound, m.Limit)
+	}
+	return strings.ReplaceAll(fmt.Sprintf("%.3g %s, %s %.3g %[2]s", m.Value, m.Unit, bound, m.Limit), " ,", ",")
 }
 
 // IsSet reports whether there is a measure.

@@ -123,7 +123,7 @@ func TestString(t *testing.T) {
 		{Finding{About: "trim", Text: "floats level"}, "trim: floats level"},
 		{Finding{About: "trim", Text: "by the bow; packs moved aft would level it", Cure: "packs moved aft"}, "trim: by the bow; packs moved aft would level it"},
 		{Finding{About: "trim", Text: "by the bow", Cure: "packs moved aft"}, "trim: by the bow; packs moved aft"},
-		{Finding{About: "rib F3", Verdict: NoStrap, Measure: Measure{Value: 4.5, Limit: 13, Unit: "radius/thickness"}, Cure: "a strap"}, "rib F3: needs a strap, 4.5 for 13 radius/thickness; a strap"},
+		{Finding{About: "rib F3", Verdict: NoStrap, Measure: Measure{Value: 4.5, Limit: 13, Unit: "radius/thickness"}, Cure: "a strap"}, "rib F3: needs a strap, radius over thickness 4.5, at least 13; a strap"},
 		{Finding{About: "keel", Verdict: Holds}, "keel: holds"},
 	} {
 		if got := c.f.String(); got != c.want {

@@ -21,6 +21,7 @@ const (
 	seat
 	person
 	water
+	rig
 )
 
 // bones are the lines that a boat is drawn with where nothing is hidden.
@@ -31,6 +32,7 @@ func (b Boat) bones(e Eye) []bone {
 	out = append(out, b.ends()...)
 	out = append(out, b.across()...)
 	out = append(out, b.people(e)...)
+	out = append(out, b.rig()...)
 	return append(out, b.waterline()...)
 }
 

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/solid"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/water/float"
 	"ribwright/layout"
 	"ribwright/layout/sight"
@@ -22,6 +23,7 @@ const Scale = 0.05
 type Boat struct {
 	aboard.Boat
 	Water *float.Plane // as it lies at rest; nil for none
+	Sail  *sail.Fit    // what the three-quarter view shows of a sail; nil for none
 }
 
 // Eye is where the three-quarter view is seen from.
@@ -60,6 +62,9 @@ func (b Boat) quarter(e Eye, bones []bone) layout.Drawing {
 	}
 	body := solid.Of(b.Frame, solid.AsDrawn{}, nil)
 	body.Cover(b.Cloth)
+	if b.Sail != nil {
+		body.Faces = append(body.Faces, b.cloths()...)
+	}
 	for _, l := range bones {
 		if l.kind != wood {
 			body.Lines = append(body.Lines, solid.Line{Part: solid.Tool, Number: int(l.pen), Points: l.pts})
@@ -97,7 +102,7 @@ func flat(name, title string, bones []bone, shown func(bone) bool, at func(geome
 }
 
 func sheerPlan(bones []bone) layout.Drawing {
-	return flat("sheer", "From the side", bones, func(l bone) bool { return l.side >= 0 },
+	return flat("sheer", "From the side", bones, func(l bone) bool { return l.side >= 0 && l.kind != rig },
 		func(p geometry.Point3) geometry.Point { return geometry.Pt(p.X, p.Z) })
 }
 

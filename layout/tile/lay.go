@@ -8,6 +8,7 @@ package tile
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
@@ -168,7 +169,7 @@ func named(s layout.Sheet, number int) string {
 	out := fmt.Sprint(number)
 	last := ""
 	for _, v := range s.Views {
-		add := " " + v.Tile
+		add := strings.TrimRight(" "+v.Tile, " ")
 		if v.Drawing.Name != last {
 			add = ": " + v.Drawing.Name + add
 			if last != "" {

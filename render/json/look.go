@@ -2,6 +2,7 @@ package json
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"strconv"
 
@@ -10,29 +11,36 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/yardstick"
 	"ribwright/geometry/water/float"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/lines"
 )
 
 // Look tells of a boat while it is changed: its drawings as lines, what can be changed
 // and how far, how it stands, and what was found. first is the design before the
-// changes. The trial may be without effort and findings.
+// changes. The trial may be without effort and findings, and the sail that the view shows is
+// nil for none.
 //
 // Words are lettered in the units given, and numbers in their own.
 //
 // Errors: a design that has no fingerprint, which Check would have refused.
-func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r *afloat.Report, b *bend.Report, units measure.System) (Object, error) {
+func Look(first, d *design.Design, drawn []layout.Drawing, told []lines.Told, r *afloat.Report, b *bend.Report, under *sail.Fit, units measure.System) (Object, error) {
 	flooding, outcome := inDegrees(r.Curve.Flooding), ""
 	if r.Fault != nil {
 		flooding, outcome = none, r.Fault.Outcome.String()
 	}
 	o := r.Rest
+	var rig any
+	if under != nil {
+		rig = Object{{"rig", under.Sail.Rig.String()}, {"area_m2", fixed(under.Plan.Area())}, {"head_mm", under.Head()}, {"says", units.Words(fmt.Sprintf("%s of %.2f m2", wording.Capital(under.Sail.Rig.String()), under.Plan.Area()))}}
+	}
 	return of(d, Object{
-		{"for", d.For}, {"skill", d.Skill}, {"woods", d.MadeOf()},
+		{"sail", rig}, {"for", d.For}, {"skill", d.Skill}, {"woods", d.MadeOf()},
 		{"drawings", each(drawn, drawing)},
 		{"measures", measures(first, d, units)},
 		{"lines", found(first, finding.List{r.InALine(), b.InALine()}, units)},

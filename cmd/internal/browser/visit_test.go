@@ -11,6 +11,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
@@ -21,6 +22,8 @@ type visit struct {
 	tab  context.Context
 	home string // the page's address, without a state
 
+	asked chan cdp.BackendNodeID // which field asks for files, where its dialog is caught
+
 	lock sync.Mutex
 	bad  []string // what the console said and what was asked of others
 }
@@ -28,7 +31,7 @@ type visit struct {
 // begin goes to the page, with a state or without, and waits for its first drawing.
 func begin(t *testing.T, home, state string) *visit {
 	t.Helper()
-	v := &visit{T: t, home: home}
+	v := &visit{T: t, home: home, asked: make(chan cdp.BackendNodeID, 1)}
 	tab, close := chromedp.NewContext(chromium, chromedp.WithNewBrowserContext(), chromedp.WithListener(v.hear))
 	t.Cleanup(close)
 	v.tab = tab
@@ -69,6 +72,8 @@ func (v *visit) hear(event any) {
 		}
 	case *runtime.EventExceptionThrown:
 		said = "the script failed: " + e.ExceptionDetails.Text + described(e.ExceptionDetails.Exception)
+	case *page.EventFileChooserOpened:
+		v.asked <- e.BackendNodeID
 	case *log.EventEntryAdded:
 		said = "the browser complains: " + e.Entry.Text + " " + e.Entry.URL
 	case *network.EventRequestWillBeSent:

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/outfit"
@@ -157,7 +158,8 @@ func (k *facts) ship(w World, gear []design.Gear, beside string, in water.Kind) 
 }
 
 func (k *facts) manned(gear []design.Gear, on water.Water) (outfit.Ship, error) {
-	return then(k.name, k.frame, func(f *frame.Frame) (outfit.Ship, error) { return outfit.NewShip(f, gear, on) })()
+	b, err := k.aboard(weight.People(k.design), gear)
+	return outfit.Ship{Boat: b, Water: on}, err
 }
 
 // beside is the second boat that the design names, looked for beside the design.

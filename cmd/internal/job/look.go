@@ -8,6 +8,8 @@ import (
 	"ribwright/geometry/altered"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit"
+	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/water"
@@ -24,12 +26,13 @@ type Look struct {
 	Turn     float64     // degrees, where the three-quarter view is seen from
 	Rise     float64
 	Water    water.Kind
-	Whole    bool // with what takes longer: hidden lines left out, and every finding
+	Whole    bool                 // with what takes longer: hidden lines left out, and every finding
+	sail     changes[design.Sail] // with a rig, the three-quarter view shows it
 }
 
 // NewLook returns the request with its defaults.
 func NewLook() *Look {
-	l := &Look{Subject: usual(), Turn: 55, Rise: 22}
+	l := &Look{Subject: usual(), Turn: 55, Rise: 22, sail: changes[design.Sail]{}}
 	for i := range l.Measures {
 		l.Measures[i] = math.NaN()
 	}
@@ -44,7 +47,7 @@ func (l *Look) Fields() []Field {
 		kind := readingOf(m)
 		out = append(out, Field{Name: name, Takes: kind.takes, Says: m.Says(), Value: bind(&l.Measures[i], kind.read, kind.show)})
 	}
-	return append(out,
+	return append(out, rigField(l.sail), areaField(l.sail),
 		Field{Name: "turn", Takes: "degrees", Says: "from ahead towards port, where the view is seen from", Value: degrees(&l.Turn, -3600, 3600)},
 		Field{Name: "rise", Takes: "degrees", Says: "over level, where the view is seen from", Value: degrees(&l.Rise, -89, 89)},
 		Field{Name: "whole", Says: "what is hidden left out, and every finding", Value: yes(&l.Whole)})
@@ -133,15 +136,48 @@ func (l *Look) Do(w World) (*Result, error) {
 	); err != nil {
 		return nil, err
 	}
-	return l.tell(k, first, trial, bends)
+	rigged, err := l.rigged(w, k, trial)
+	return l.tell(k, first, trial, bends, rigged, err)
 }
 
-// tell draws the boat and writes the design as it now is.
-func (l *Look) tell(k *facts, first *design.Design, trial *afloat.Report, bends *bend.Report) (*Result, error) {
+// rigged is the boat with the sail that is to be seen, as if its design had it. A small
+// look shows one of the area that is said, and none where none is said. An error is why the
+// boat cannot carry it.
+func (l *Look) rigged(w World, k *facts, trial *afloat.Report) (*sail.Fit, error) {
+	if _, asked := l.sail["rig"]; !asked {
+		return nil, nil
+	}
+	all, mine := k.design.Fitted(), l.sail.over(k.design.Sail())
+	if mine.Area > 0 {
+		return sail.Rigged(trial.Boat, *mine, trial.Rest)
+	}
+	if !l.Whole {
+		return nil, nil
+	}
+	s, err := k.ship(w, k.design.Gear, k.beside(), l.Water)
+	if err != nil {
+		return nil, err
+	}
+	d, f := *k.design, *s.Boat.Frame
+	all.Sail, d.Outfit, f.Design, s.Boat.Frame = mine, &all, &d, &f
+	one, err := outfit.One(s, outfit.Sail)
+	if err != nil {
+		return nil, err
+	}
+	return one.Sail, nil
+}
+
+// tell draws the boat and writes the design as it now is. unfit is why a sail that is to be
+// seen cannot be.
+func (l *Look) tell(k *facts, first *design.Design, trial *afloat.Report, bends *bend.Report, under *sail.Fit, unfit error) (*Result, error) {
 	const degree = math.Pi / 180
-	b := lines.Boat{Boat: trial.Boat, Water: &trial.Rest.Plane}
+	b := lines.Boat{Boat: trial.Boat, Water: &trial.Rest.Plane, Sail: under}
 	drawn := b.Draw(lines.Eye{Turn: l.Turn * degree, Rise: l.Rise * degree, Hidden: l.Whole})
-	numbers, err := json.Look(first, k.design, drawn, lines.Tell(trial, report.Letters{Units: l.Units}), trial, bends, l.Units)
+	told := lines.Tell(trial, report.Letters{Units: l.Units})
+	if unfit != nil {
+		told = append(told, lines.Told{About: "sail", Says: "This boat cannot carry the sail: " + l.Units.Words(unfit.Error()) + "."})
+	}
+	numbers, err := json.Look(first, k.design, drawn, told, trial, bends, under, l.Units)
 	if err != nil {
 		return nil, of(k.name, err)
 	}

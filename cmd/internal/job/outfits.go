@@ -39,24 +39,31 @@ func (s *Sail) Fields() []Field {
 		}
 		return n, err
 	}
-	area := func(text string) (float64, error) {
-		v, err := parseQuantity(text, formula.Area, 1e4, 1e8, "3.5m2 or 38sqft")
-		return v / 1e6, err
-	}
 	wind := func(text string) (float64, error) {
 		v, err := parseQuantity(text, formula.Speed, 100, 5e4, "5m/s, 10kn, 18km/h or 12mph")
 		return v / 1e3, err
 	}
 	return s.Fitting.fields(
 		crew(&s.Crew),
-		instead(s.said, "rig", "spritsail|leg-of-mutton|lug|vee", "the kind of sail", among(namesOf(design.Rigs()), design.Rigs()), func(d *design.Sail) *design.Rig { return &d.Rig }),
-		instead(s.said, "area", "area", "of the sail, as 3.5m2 or 38sqft; the boat and the wind decide when left out", area, func(d *design.Sail) *float64 { return &d.Area }),
+		rigField(s.said), areaField(s.said),
 		instead(s.said, "wind", "speed", "the steady wind for full sail, as 5m/s or 10kn; 5 m/s when the design says nothing", wind, func(d *design.Sail) *float64 { return &d.Wind }),
 		insteadLength(s.said, "mast-at", "station of the mast", func(d *design.Sail) *measure.Length { return &d.MastAt }),
 		insteadLength(s.said, "pack", "of a vee, how long its pieces may be when it is packed; 1.2 m when left out", func(d *design.Sail) *measure.Length { return &d.Pack }),
 		instead(s.said, "hike", "", "the crew leans out over the gunwale", yesOrNo, func(d *design.Sail) *bool { return &d.Hike }),
 		instead(s.said, "reefs", "number", "how many times the sail can be made smaller, 0 to 3", reefs, func(d *design.Sail) *int { return &d.Reefs }),
 	)
+}
+
+func rigField(said changes[design.Sail]) Field {
+	return instead(said, "rig", "spritsail|leg-of-mutton|lug|vee", "the kind of sail", among(namesOf(design.Rigs()), design.Rigs()), func(d *design.Sail) *design.Rig { return &d.Rig })
+}
+
+func areaField(said changes[design.Sail]) Field {
+	area := func(text string) (float64, error) {
+		v, err := parseQuantity(text, formula.Area, 1e4, 1e8, "3.5m2 or 38sqft")
+		return v / 1e6, err
+	}
+	return instead(said, "area", "area", "of the sail, as 3.5m2 or 38sqft; the boat and the wind decide when left out", area, func(d *design.Sail) *float64 { return &d.Area })
 }
 
 func (s *Sail) over(d *design.Design) (err error) {

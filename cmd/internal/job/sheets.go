@@ -2,8 +2,10 @@ package job
 
 import (
 	"ribwright/geometry"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/paper/proof"
+	"ribwright/layout/report"
 	"ribwright/layout/tile"
 	"ribwright/render/json"
 )
@@ -53,8 +55,20 @@ func (s *Sheets) Do(w World) (*Result, error) {
 	for _, sheet := range made.printed.Sheets {
 		small = append(small, tile.Miniature(sheet))
 	}
-	numbers, err := json.Sheets(k.design, made.printed.Paper, small, made.told(&s.Printer), bars)
+	numbers, err := json.Sheets(k.design, made.printed.Paper, small, append(made.plainly(), made.told(&s.Printer)[1:]...), bars)
 	return &Result{Report: k.report("sheets", nil), Numbers: numbers}, of(k.name, err)
+}
+
+// plainly says in a line, for whoever prints a boat the first time, how much paper it takes.
+func (l *laid) plainly() []report.Block {
+	way := "upright"
+	if l.Paper.Lying {
+		way = "on its side"
+	}
+	if c := l.Paper.Correction(); c != "" {
+		way += ", " + c
+	}
+	return []report.Block{report.Say("%s of %s, %s, with %s to tape. Sheet 1 is read first.", wording.Counted(len(l.printed.Sheets), "sheet"), wording.Capital(l.Paper.Size.Name), way, wording.Counted(l.Took.Joints, "joint"))}
 }
 
 // bars are those of a proof of the same paper, as it comes from the printer uncorrected.

@@ -24,7 +24,9 @@ func NewSight() *Sight { return &Sight{Look: *NewLook(), Size: 12} }
 
 // Fields lists the choices.
 func (s *Sight) Fields() []Field {
-	of := slices.DeleteFunc(s.Look.Fields(), func(f Field) bool { return slices.Contains([]string{"turn", "rise", "whole", "water"}, f.Name) })
+	of := slices.DeleteFunc(s.Look.Fields(), func(f Field) bool {
+		return slices.Contains([]string{"turn", "rise", "whole", "water", "rig", "area"}, f.Name)
+	})
 	return append(of,
 		Field{Name: "fault", Takes: "proud|side|wavy", Says: "what is wrong with the frame: a rib that bulges, one with one side full, a keel in waves",
 			Value: oneOf(&s.Fault, []string{"proud", "side", "wavy"}, []flaw.Kind{flaw.Proud, flaw.OneSide, flaw.Wavy})},

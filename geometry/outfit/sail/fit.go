@@ -197,12 +197,7 @@ func tackOver(r design.Rig) float64 {
 
 // try works out everything for an area, m2; only the full sail unless all.
 func (f *Fit) try(area float64, all bool) error {
-	f.Plan = NewPlan(f.Sail.Rig, area)
-	for i, s := range f.Plan.Spars {
-		if s.Hinge {
-			f.Plan.Spars[i].Foot = (f.Tack - f.Mast.StepZ) * veeSlope
-		}
-	}
+	f.hoist(area)
 	f.Cloth = f.Plan.cut(f.Sail)
 	wood, err := f.Boat.Frame.Design.Wood(f.Sail.Spars)
 	boards, other := f.Boat.Frame.Design.Wood(f.Sail.Boards)

@@ -26,6 +26,8 @@ const lengthOf = (n) => n.measures.find((m) => m.name === "length").now;
 // turns shows the pinned one when both are seen from the same place.
 function drawAll() {
 	const long = Math.max(lengthOf(shown), pinned ? lengthOf(pinned.numbers) : 0) * 0.05;
+	byId("under-sail").checked = state.sail;
+	byId("aloft").textContent = state.sail && shown.sail ? shown.sail.says + ". What wind it bears, and other kinds of sail, stand under Outfits." : "";
 	for (const d of shown.drawings) {
 		const under = pinned?.numbers.drawings.find((p) => p.name === d.name);
 		const seen = under && (d.name !== "quarter" || (pinned.turn === state.turn && pinned.rise === state.rise));
@@ -39,10 +41,10 @@ function draw(drawing, under, long) {
 	const outline = under ? [under.lines.cut, under.lines.mark].flatMap((runs) => runs ?? []) : [];
 	pathOf(svg, "pin").setAttribute("d", trace(outline));
 	for (const pen of ["tick", "mark", "cut", "center", "guide"]) pathOf(svg, pen).setAttribute("d", trace(drawing.lines[pen] ?? []));
-	const air = 3, boxes = [drawing, under ?? drawing].map((d) => d.box_mm), side = (i, of) => of(boxes[0][i], boxes[1][i]);
+	const head = Math.max(long * 0.27, (shown.sail?.head_mm ?? 0) * 0.05 + 3), air = 3, boxes = [drawing, under ?? drawing].map((d) => d.box_mm), side = (i, of) => of(boxes[0][i], boxes[1][i]);
 	const x0 = side(0, Math.min), y0 = side(1, Math.min), x1 = side(2, Math.max), y1 = side(3, Math.max);
 	// The view that turns keeps its frame, or the boat would grow and shrink.
-	const box = drawing.name === "quarter" ? [-long * 0.53, -long * 0.27, long * 1.06, long * 0.5] : [x0 - air, -y1 - air, x1 - x0 + 2 * air, y1 - y0 + 2 * air];
+	const box = drawing.name === "quarter" ? [-long * 0.53, -head, long * 1.06, head + long * 0.23] : [x0 - air, -y1 - air, x1 - x0 + 2 * air, y1 - y0 + 2 * air];
 	svg.setAttribute("viewBox", box.map((v) => v.toFixed(1)).join(" "));
 }
 

@@ -1,7 +1,7 @@
 // What happens when: a change of the state is looked at at once, in few lines, and in
 // full when nothing has changed for a moment.
 let shown = null, busy = false, again = false, later = 0, looks = 0, base = null;
-let notice = ""; // what stays to be read until something is changed
+let notice = "", noticeWrong = false; // what stays to be read until something is changed
 
 // lookQuestion asks for a boat: b is where it starts from, s what is changed of it.
 function lookQuestion(b, s, whole) {
@@ -11,19 +11,28 @@ function lookQuestion(b, s, whole) {
 	return b.text ? { verb: "look", names: [b.name], files: { [b.name]: b.text }, fields } : { verb: "look", names: [b.name], fields };
 }
 
+// underSail asks for the sail too, if it is to be seen. While the boat is turned or changed it
+// keeps its area.
+function underSail(q, whole) {
+	if (state.sail) q.fields.push(["rig", state.outfit.rig]);
+	if (state.sail && !whole && shown?.sail?.rig === state.outfit.rig) q.fields.push(["area", shown.sail.area_m2 + "m2"]);
+	return q;
+}
+
 function show(a) {
 	if (a.fault) {
 		if (!shown) { // a link that leads to no boat
 			state = fresh();
 			show(start.first);
 			notice = `${a.fault.says}. This is ${shown.design.title} instead.`;
+			noticeWrong = true;
 			arrive();
 		}
 		say(notice || a.fault.says, true);
 		return;
 	}
 	shown = a.numbers;
-	say(notice, notice !== "");
+	say(notice, noticeWrong);
 	drawAll();
 	tell(shown);
 	showMeasures(shown.measures);
@@ -40,7 +49,7 @@ async function look(whole) {
 	if (whole !== true) later = setTimeout(() => look(true), 250);
 	if (busy) { again = true; return; }
 	busy = true;
-	const from = performance.now(), a = await ask(lookQuestion(base, state, whole === true));
+	const from = performance.now(), a = await ask(underSail(lookQuestion(base, state, whole === true), whole === true));
 	busy = false;
 	if (again) { again = false; if (!a.fault && whole !== true) show(a); look(); return; }
 	show(a);
@@ -81,6 +90,13 @@ async function arrive() {
 	showView();
 }
 
+// goTo goes to a heading; the address holds the boat and stays.
+function goTo(id) {
+	byId(id).tabIndex = -1;
+	byId(id).focus();
+	byId(id).scrollIntoView();
+}
+
 function begin() {
 	const pick = byId("base");
 	for (const [value, words] of [["people", "to your measure"], ["brook", "Brook"], ["lake", "Lake"], ["river", "River"], ["file", "from a file"]]) pick.add(new Option(words, value));
@@ -88,6 +104,8 @@ function begin() {
 		if (pick.value === "people") { byId("p-weight").focus(); pick.value = state.base; } else if (pick.value === "file") { byId("file").click(); pick.value = state.base; } else change({ base: pick.value, name: pick.value, set: {}, text: "", people: null });
 	};
 	byId("skip").onclick = (e) => { e.preventDefault(); byId("measures").querySelector("input")?.focus(); };
+	byId("under-sail").onchange = (e) => change({ sail: e.target.checked });
+	for (const a of document.querySelectorAll("nav a")) a.onclick = (e) => { e.preventDefault(); goTo(a.getAttribute("href").slice(1)); };
 	byId("undo").onclick = () => history.back();
 	byId("redo").onclick = () => history.forward();
 	byId("units").onchange = (e) => change({ units: e.target.value });

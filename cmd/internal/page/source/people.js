@@ -53,6 +53,8 @@ function buildForm() {
 		if (!await baseOf({ base: "people", people })) return; // it has been said why
 		remember("ribwright-form", null);
 		change({ base: "people", people, set: {}, text: "", skill: "" }); // the design keeps it
+		notice = "This boat is sized to your measure. Look at how it stands, change it if you like, then print it under Paper.";
+		goTo("title");
 	};
 }
 

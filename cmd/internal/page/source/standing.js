@@ -53,9 +53,13 @@ function drawLevers(standing) {
 	const step = high > 120 ? 50 : 25;
 	for (let v = step; v < high; v += step) mark(left - 4, y(v) + 4, inch() ? (v / 25.4).toFixed(1) + " in" : v + " mm", "end");
 	pathOf(svg, "other").setAttribute("d", [...others.values()].map(line).join(""));
-	for (const [name, g] of others) { const p = g.at(-1); if (p) mark(x(p[0]) - 2, y(p[1]) - 5, name[0].toUpperCase() + name.slice(1), "end"); }
 	pathOf(svg, "known").setAttribute("d", known.map((b) => line(b.gz)).join(""));
-	for (const [i, b] of known.entries()) { const p = b.gz.at(-1); mark(x(p[0]) + 3, y(p[1]) + 4, letter(i), "start"); }
+	const ends = [...[...others].map(([name, g]) => [capital(name), g.at(-1)]), ...known.map((b, i) => [letter(i), b.gz.at(-1)])].filter(([, p]) => p).map(([words, p]) => ({ words, x: x(p[0]), y: y(p[1]) }));
+	const column = Math.min(w - 34, Math.max(...ends.map((e) => e.x)) + 12), row = 12;
+	for (const [i, e] of ends.sort((a, b) => a.y - b.y).entries()) e.at = Math.max(e.y, i ? ends[i - 1].at + row : 12);
+	const over = ends.length ? Math.max(0, ends.at(-1).at - y(0) + 4) : 0; // a column that ends under the axis is moved up
+	pathOf(svg, "lead").setAttribute("d", ends.map((e) => `M${e.x + 1} ${e.y}L${column - 2} ${e.at - over}`).join(""));
+	for (const e of ends) mark(column, e.at - over + 4, e.words, "start");
 	byId("known").textContent = "Dashed: canoes measured long ago. " + known.map((b, i) => `${letter(i)}: ${b.name}`).join("; ") + `. Each with ${shownMass(known[0].all_up_kg)} in all, floated by this program from their measured lines: no rule, but what people have paddled for a hundred years.`;
 	pathOf(svg, "pin").setAttribute("d", line(under));
 	pathOf(svg, "own").setAttribute("d", line(standing.gz));

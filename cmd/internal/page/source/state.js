@@ -5,13 +5,13 @@ const shipped = ["brook", "lake", "river"];
 const start = JSON.parse(byId("start").textContent);
 const usualOutfit = { kind: "sail", rig: "spritsail", purpose: "open", beside: "", nest: ["lake"] };
 const usualEye = { stand: "bow", fault: "proud", size: 12 };
-const fresh = () => ({ base: start.text ? "file" : start.name, name: start.name, text: start.text, units: "metric", set: {}, people: null, turn: 55, rise: 22, heel: 0, paper: "letter", pin: null, margins: "", across: "", down: "", view: "boat", skill: "", prices: "mixed", boards: [], eye: usualEye, table: null, outfit: usualOutfit, cut: "" });
+const fresh = () => ({ base: start.text ? "file" : start.name, name: start.name, text: start.text, units: "metric", set: {}, people: null, turn: 55, rise: 22, heel: 0, paper: "letter", pin: null, margins: "", across: "", down: "", view: "boat", skill: "", prices: "mixed", boards: [], eye: usualEye, table: null, outfit: usualOutfit, sail: false, cut: "" });
 let state = fresh();
 let at = history.state?.n ?? 0, newest = at; // steps of history, from the first that this tab saw
 let last = { of: "", when: 0 };
 
 // What is as usual leaves no trace in the address.
-const plain = { text: "", paper: "letter", units: "metric", set: {}, heel: 0, margins: "", across: "", down: "", view: "boat", skill: "", prices: "mixed", boards: [], eye: usualEye, outfit: usualOutfit, cut: "" };
+const plain = { text: "", paper: "letter", units: "metric", set: {}, heel: 0, margins: "", across: "", down: "", view: "boat", skill: "", prices: "mixed", boards: [], eye: usualEye, outfit: usualOutfit, sail: false, cut: "" };
 const encode = (s) => "#" + encodeURIComponent(JSON.stringify(Object.fromEntries(Object.entries(s).filter(([k, v]) => v !== "" && v !== null && JSON.stringify(v) !== JSON.stringify(plain[k])))));
 
 const known = (b) => Array.isArray((b.outfit ?? usualOutfit).nest) && (b.prices !== "own" || typeof b.table?.text === "string") && (b.eye ?? usualEye).size >= 0 && [b.boards ?? []].every((all) => Array.isArray(all) && all.every((t) => typeof t === "string")) && b.set && typeof b.set === "object" && (shipped.includes(b.base) || (b.base === "people" && b.people) || (b.base === "file" && b.text));
@@ -51,7 +51,7 @@ function recall(name) {
 // in quick succession, as by an arrow key held down, are one step.
 function change(values, of = "") {
 	state = { ...state, ...values };
-	notice = "";
+	notice = ""; noticeWrong = false;
 	const now = performance.now(), same = of && of === last.of && now - last.when < 800 && at === newest;
 	last = { of, when: now };
 	keep(!same);
@@ -64,7 +64,7 @@ function travelled() {
 	if (!s) { keep(false); return; }
 	if (history.state) at = history.state.n; else newest = ++at;
 	state = s;
-	notice = "";
+	notice = ""; noticeWrong = false;
 	last = { of: "", when: 0 };
 	keep(false);
 	arrive();
