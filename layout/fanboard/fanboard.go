@@ -27,7 +27,7 @@ const (
 	least       = 24.0 // of a lane, mm: where readings lie close it is drawn higher
 
 	tickLong = 3.0  // of the scale, mm
-	cross    = 11.0 // room on either side for the crosses of a joint, mm
+	cross    = 18.0 // room on either side for the crosses of a joint and its code, mm
 	apart    = 9.0  // between lanes, mm
 	joint    = 9.0  // room below a lane, where joints are named
 	before   = 26.0 // room for the scale and a lane's name before zero, mm

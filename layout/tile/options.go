@@ -12,12 +12,13 @@ type option struct {
 	sure   bool // the headings of all its pieces are set; else those of a grid are taken to stand within
 }
 
-// options lists the ways to divide a pattern that take the fewest joints, for pieces that lie
-// as they are read and for pieces that lie turned. A place for a heading on a piece is slow to
+// options lists the ways to divide a pattern that cut the least of what must stay whole, and of
+// those the ones that take the fewest joints, for pieces that lie as they are read and for
+// pieces that lie turned. A place for a heading on a piece is slow to
 // find, and is looked for when an option is made sure.
 func (p plan) options(d *layout.Drawing) []option {
 	var all []option
-	least, b, k := 0, d.Bounds(), inkOf(d)
+	b, k := d.Bounds(), inkOf(d)
 	for _, turned := range []bool{false, true} {
 		w, h := p.roomOf(cutting{turned: turned})
 		var seen []*grid
@@ -29,14 +30,33 @@ func (p plan) options(d *layout.Drawing) []option {
 					continue
 				}
 				o := option{pieces: p.roughly(cutAt(d, k, cutting{along, up, turned}, x, y))}
-				if n := joined(o.pieces); len(all) == 0 || n < least {
-					least = n
-				}
 				all, seen = append(all, o), append(seen, o.pieces[0].grid)
 			}
 		}
 	}
-	return slices.DeleteFunc(all, func(o option) bool { return joined(o.pieces) > least })
+	return fewest(fewest(all, option.broken), func(o option) int { return joined(o.pieces) })
+}
+
+// fewest keeps the options with the fewest of what is counted.
+func fewest(all []option, count func(option) int) []option {
+	if len(all) == 0 {
+		return nil
+	}
+	least := count(slices.MinFunc(all, func(a, b option) int { return count(a) - count(b) }))
+	return slices.DeleteFunc(all, func(o option) bool { return count(o) > least })
+}
+
+// broken is how many joints fall into what must stay whole.
+func (o option) broken() (n int) {
+	if len(o.pieces) == 0 {
+		return 0
+	}
+	for _, x := range o.pieces[0].grid.x {
+		if slices.ContainsFunc(o.pieces[0].drawing.Whole, func(s layout.Span) bool { return s.From+closeEnough < x && x < s.To-closeEnough }) {
+			n++
+		}
+	}
+	return n
 }
 
 // roughly gives pieces the looks that they likely have: tiles hold their headings, and strips
