@@ -131,9 +131,13 @@ func (p piece) drawJoint(s *layout.Sheet, j side) {
 		return
 	}
 	r := p.room(*s)
-	level := code[0]
-	level.Angle = 0 // where lanes leave no room along an upright joint, one lane may have some
-	code, leader, _ := r.Near(level)
+	along := code[0]
+	code, leader, found := r.Near(along)
+	if !found { // where lanes leave no room along an upright joint, one lane may have some
+		level := along
+		level.Angle = 0
+		code, leader, _ = r.Near(level)
+	}
 	s.Texts = append(s.Texts, code...)
 	if leader != nil {
 		s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
