@@ -209,8 +209,8 @@ func TestClassKilled(t *testing.T) {
 	}
 	takes, all := time.Since(start), whole(t, fresh)
 	dir := t.TempDir()
-	put(t, dir, "photo.jpg", "hers")
-	put(t, filepath.Join(dir, "photos"), "ann.toml", "hers")
+	keeptest.Put(t, dir, "photo.jpg", "hers")
+	keeptest.Put(t, filepath.Join(dir, "photos"), "ann.toml", "hers")
 	all["photo.jpg"], all["photos/ann.toml"] = "hers", "hers"
 	for n := range attacks() {
 		c := exec.Command("ribwright", slices.Concat([]string{"class", table, "--out", dir}, want[n%len(want)])...)

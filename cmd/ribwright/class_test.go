@@ -15,16 +15,6 @@ import (
 	"ribwright/geometry/sizing"
 )
 
-func put(t *testing.T, dir, name, text string) {
-	t.Helper()
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
-		t.Fatal(err)
-	}
-}
-
 // TestClassInterrupted ends a class by a signal: rows under way are finished, the others
 // are not done, and the next run keeps the first and makes the rest.
 func TestClassInterrupted(t *testing.T) {

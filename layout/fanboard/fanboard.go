@@ -16,7 +16,7 @@ import (
 )
 
 const (
-	small = 2.5 // mm of capitals
+	small = lettering.MinHeight // of capitals, mm
 	name  = 4.5
 	row   = 4.2 // between lines of small lettering, mm
 

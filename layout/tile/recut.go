@@ -12,10 +12,9 @@ func (p plan) begun(set Set, ways [][]option) plan {
 	for _, how := range []cutting{{}, {first, first, false}, {even, even, true}, {first, first, true}} {
 		q := p
 		q.pieces = nil
-		for i, all := range ways {
+		for _, all := range ways {
 			j := max(0, slices.IndexFunc(all, func(o option) bool { return len(o.pieces) > 0 && o.pieces[0].cutting == how }))
 			all[j] = p.sure(all[j])
-			ways[i] = all
 			q.pieces = append(q.pieces, all[j].pieces...)
 		}
 		if q = q.packed(set); q.better(best) {

@@ -3,7 +3,6 @@ package browser
 import (
 	"fmt"
 	"os"
-	"path/filepath"
 	"testing"
 	"time"
 
@@ -54,15 +53,7 @@ func (v *visit) opens(in string) {
 // picks opens a field's dialog for files by its key, and chooses files there.
 func (v *visit) picks(selector string, all ...file) {
 	v.Helper()
-	dir := v.TempDir()
-	var places []string
-	for _, f := range all {
-		place := filepath.Join(dir, f.name)
-		if err := os.WriteFile(place, f.data, 0o600); err != nil {
-			v.Fatal(err)
-		}
-		places = append(places, place)
-	}
+	places := v.onDisk(all)
 	v.do(command(page.SetInterceptFileChooserDialog, page.SetInterceptFileChooserDialogParams{Enabled: true}))
 	v.enter(selector, " ")
 	select {

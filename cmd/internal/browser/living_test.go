@@ -25,8 +25,13 @@ func (v *visit) typed(field, words string) {
 // gives gives files to a field for them.
 func (v *visit) gives(field string, all ...file) {
 	v.Helper()
+	v.do(chromedp.SetUploadFiles(chromedp.CSS(field), v.onDisk(all)))
+}
+
+// onDisk writes files for a field that takes some, and tells where they lie.
+func (v *visit) onDisk(all []file) (places []string) {
+	v.Helper()
 	dir := v.TempDir()
-	var places []string
 	for _, f := range all {
 		place := filepath.Join(dir, f.name)
 		if err := os.WriteFile(place, f.data, 0o600); err != nil {
@@ -34,7 +39,7 @@ func (v *visit) gives(field string, all ...file) {
 		}
 		places = append(places, place)
 	}
-	v.do(chromedp.SetUploadFiles(chromedp.CSS(field), places))
+	return places
 }
 
 // show writes a picture of the page as it stands, for a person to look at.

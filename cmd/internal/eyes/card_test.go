@@ -25,14 +25,7 @@ func TestBankCard(t *testing.T) {
 	for _, paper := range oneOf("letter", "a4") {
 		for _, way := range oneOf("best", "lying", "standing") {
 			t.Run(paper+" "+way, func(t *testing.T) {
-				content, err := rendertest.ReadPDF(ask(t, "loft", "brook", "--paper", paper, "--way", way, "--nest", "quick")(".pdf"))
-				if err != nil {
-					t.Fatal(err)
-				}
-				pages, err := content.Pages()
-				if err != nil {
-					t.Fatal(err)
-				}
+				pages := pagesOf(t, ask(t, "loft", "brook", "--paper", paper, "--way", way, "--nest", "quick")(".pdf"))
 				w, h, line := cardOn(t, pages[0])
 				if beside := math.Min(w+line-longestCard, h+line-highestCard) / 2; beside < seenBeside {
 					t.Errorf("at 100 %% %.2f mm of line show beside the largest card", beside)

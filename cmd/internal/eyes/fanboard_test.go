@@ -77,14 +77,7 @@ func taped(t *testing.T, file, numbers []byte) board {
 	if err != nil {
 		t.Fatal(err)
 	}
-	content, err := rendertest.ReadPDF(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	pages, err := content.Pages()
-	if err != nil {
-		t.Fatal(err)
-	}
+	pages := pagesOf(t, file)
 	for _, v := range n.Pages {
 		back := Motion(v.ToSheet).Back()
 		on := rendertest.Around(Motion(v.ToSheet).Apply(rendertest.Point{X: v.Edges[0], Y: v.Edges[1]}), Motion(v.ToSheet).Apply(rendertest.Point{X: v.Edges[2], Y: v.Edges[3]}))

@@ -228,7 +228,8 @@ func TestLegible(t *testing.T) {
 	}
 }
 
-func isLegible(t *testing.T, file []byte) {
+// pagesOf reads what stands on the pages of a finished file.
+func pagesOf(t *testing.T, file []byte) []rendertest.Page {
 	t.Helper()
 	content, err := rendertest.ReadPDF(file)
 	if err != nil {
@@ -238,6 +239,12 @@ func isLegible(t *testing.T, file []byte) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return pages
+}
+
+func isLegible(t *testing.T, file []byte) {
+	t.Helper()
+	pages := pagesOf(t, file)
 	s := spoiledOn(pages)
 	t.Log(s)
 	for _, fault := range slices.Concat(s.shortened, s.cut, s.struck, s.lie) {
@@ -296,14 +303,7 @@ func TestLegibleLongNames(t *testing.T) {
 		for _, units := range oneOf("imperial", "metric") {
 			file := askOf(t, world, "loft", "long.toml", "--paper", paper, "--units", units, "--nest", "quick")(".pdf")
 			isLegible(t, file)
-			content, err := rendertest.ReadPDF(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			pages, err := content.Pages()
-			if err != nil {
-				t.Fatal(err)
-			}
+			pages := pagesOf(t, file)
 			for _, n := range []int{0, 1} {
 				var all []string
 				for _, l := range pages[n].Texts {

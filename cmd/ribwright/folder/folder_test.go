@@ -51,16 +51,6 @@ func readText(t *testing.T, path string) string {
 	return string(data)
 }
 
-func put(t *testing.T, dir, name, text string) {
-	t.Helper()
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
-		t.Fatal(err)
-	}
-}
-
 // The sets of the tests: the second has one file less and one more.
 var (
 	first  = map[string]string{"ann.toml": "old", "ann-a4.pdf": "old sheets"}
@@ -88,37 +78,43 @@ func TestFolder(t *testing.T) {
 		{name: "an empty folder", before: func(t *testing.T, f Folder) { os.Mkdir(f.Dir, 0o777) }, want: second},
 		{name: "an older set", before: deliverFirst, want: second},
 		{name: "an older set and a file of somebody's",
-			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "photo.jpg", "hers") },
+			before: func(t *testing.T, f Folder) { deliverFirst(t, f); keeptest.Put(t, f.Dir, "photo.jpg", "hers") },
 			want:   with(second, "photo.jpg", "hers")},
 		{name: "an older set with a file that was changed",
-			before:  func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann.toml", "hers") },
+			before:  func(t *testing.T, f Folder) { deliverFirst(t, f); keeptest.Put(t, f.Dir, "ann.toml", "hers") },
 			want:    with(first, "ann.toml", "hers"),
 			refused: "ann.toml was not made by this program, or was changed since; move it"},
 		{name: "the same, to be replaced", replace: true,
-			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann.toml", "hers") },
+			before: func(t *testing.T, f Folder) { deliverFirst(t, f); keeptest.Put(t, f.Dir, "ann.toml", "hers") },
 			want:   second},
 		{name: "an older set of which a file that goes was changed",
-			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann-a4.pdf", "with her notes") },
-			want:   with(second, "ann-a4.pdf", "with her notes")},
+			before: func(t *testing.T, f Folder) {
+				deliverFirst(t, f)
+				keeptest.Put(t, f.Dir, "ann-a4.pdf", "with her notes")
+			},
+			want: with(second, "ann-a4.pdf", "with her notes")},
 		{name: "the same, to be replaced: only files of the same names are", replace: true,
-			before: func(t *testing.T, f Folder) { deliverFirst(t, f); put(t, f.Dir, "ann-a4.pdf", "with her notes") },
-			want:   with(second, "ann-a4.pdf", "with her notes")},
+			before: func(t *testing.T, f Folder) {
+				deliverFirst(t, f)
+				keeptest.Put(t, f.Dir, "ann-a4.pdf", "with her notes")
+			},
+			want: with(second, "ann-a4.pdf", "with her notes")},
 		{name: "somebody's folder",
-			before:  func(t *testing.T, f Folder) { put(t, f.Dir, "photo.jpg", "hers") },
+			before:  func(t *testing.T, f Folder) { keeptest.Put(t, f.Dir, "photo.jpg", "hers") },
 			want:    map[string]string{"photo.jpg": "hers"},
 			refused: "holds files that this program did not make; give another name"},
 		{name: "the same, to be replaced", replace: true,
 			before: func(t *testing.T, f Folder) {
-				put(t, f.Dir, "photo.jpg", "hers")
-				put(t, f.Dir, "ann.toml", "hers")
+				keeptest.Put(t, f.Dir, "photo.jpg", "hers")
+				keeptest.Put(t, f.Dir, "ann.toml", "hers")
 			},
 			want: with(second, "photo.jpg", "hers")},
-		{name: "somebody's folder with another list", before: func(t *testing.T, f Folder) { put(t, f.Dir, ListName, "shopping") },
+		{name: "somebody's folder with another list", before: func(t *testing.T, f Folder) { keeptest.Put(t, f.Dir, ListName, "shopping") },
 			want: map[string]string{}, refused: "holds files that this program did not make"},
 		{name: "a list that names what lies elsewhere",
 			before: func(t *testing.T, f Folder) {
-				put(t, f.Dir, "ann.toml", "hers")
-				put(t, f.Dir, ListName, ListHead+keep.Sum([]byte("hers"))+"  ../outside.txt\n")
+				keeptest.Put(t, f.Dir, "ann.toml", "hers")
+				keeptest.Put(t, f.Dir, ListName, ListHead+keep.Sum([]byte("hers"))+"  ../outside.txt\n")
 			},
 			want: map[string]string{"ann.toml": "hers"}, refused: "holds files that this program did not make"},
 	} {
@@ -146,8 +142,8 @@ func deliverFirst(t *testing.T, f Folder) {
 // TestFolderInTheWay: a file or a link with the name of a folder stays, whatever is asked.
 func TestFolderInTheWay(t *testing.T) {
 	dir := t.TempDir()
-	put(t, dir, "ann", "a note to Ann")
-	put(t, filepath.Join(dir, "elsewhere"), "photo.jpg", "hers")
+	keeptest.Put(t, dir, "ann", "a note to Ann")
+	keeptest.Put(t, filepath.Join(dir, "elsewhere"), "photo.jpg", "hers")
 	places := []string{"ann"}
 	if os.Symlink("elsewhere", filepath.Join(dir, "bob")) == nil {
 		places = append(places, "bob")

@@ -1,6 +1,10 @@
 package fan
 
-import "math"
+import (
+	"math"
+
+	"ribwright/geometry/equations"
+)
 
 // point is a mark of one boat: where it is read, as shares of the board's two scales,
 // and where it lies, mm.
@@ -68,7 +72,10 @@ func squares(points []point, weights []float64, net bool) corners {
 	for i, p := range points {
 		mean += weights[i] * p.y
 	}
-	var m [4][5]float64
+	m, y := make([][]float64, n), make([]float64, n)
+	for a := range m {
+		m[a] = make([]float64, n)
+	}
 	for i, p := range points {
 		shares := [4]float64{1 - p.u, p.u, 0, 0}
 		if net {
@@ -78,46 +85,16 @@ func squares(points []point, weights []float64, net bool) corners {
 			for b := range n {
 				m[a][b] += weights[i] * shares[a] * shares[b]
 			}
-			m[a][4] += weights[i] * shares[a] * (p.y - mean)
+			y[a] += weights[i] * shares[a] * (p.y - mean)
 		}
 	}
 	for a := range n {
 		m[a][a] += flat
 	}
-	x := solved(m, n)
-	if !net {
-		x[2], x[3] = x[0], x[1]
-	}
-	return corners{{mean + x[0], mean + x[1]}, {mean + x[2], mean + x[3]}}
+	x, _ := equations.Eliminate(m, y) // flat leaves no two rows alike
+	return corners{{mean + x[0], mean + x[1]}, {mean + x[n-2], mean + x[n-1]}}
 }
 
 // flat draws the corners of a ray so little towards its mean that no reading feels it, and
 // keeps those where no boat lies from running away.
 const flat = 1e-7
-
-// solved solves n linear equations, whose right sides stand in the last column.
-func solved(m [4][5]float64, n int) (x [4]float64) {
-	for i := range n {
-		best := i
-		for k := i + 1; k < n; k++ {
-			if math.Abs(m[k][i]) > math.Abs(m[best][i]) {
-				best = k
-			}
-		}
-		m[i], m[best] = m[best], m[i]
-		for k := i + 1; k < n; k++ {
-			f := m[k][i] / m[i][i]
-			for j := i; j < 5; j++ {
-				m[k][j] -= f * m[i][j]
-			}
-		}
-	}
-	for i := n - 1; i >= 0; i-- {
-		x[i] = m[i][4]
-		for j := i + 1; j < n; j++ {
-			x[i] -= m[i][j] * x[j]
-		}
-		x[i] /= m[i][i]
-	}
-	return x
-}

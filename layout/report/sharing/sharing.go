@@ -3,6 +3,7 @@
 package sharing
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -78,15 +79,7 @@ func share(b Board, k fan.Kind, boat fan.Boat) string {
 // three are the builders with the least, the middle and the greatest midship rib.
 func three(on []fan.Boat) []fan.Boat {
 	all := slices.Clone(on)
-	slices.SortStableFunc(all, func(a, b fan.Boat) int {
-		switch {
-		case a.Rib < b.Rib:
-			return -1
-		case a.Rib > b.Rib:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(all, func(a, b fan.Boat) int { return cmp.Compare(a.Rib, b.Rib) })
 	if len(all) <= 3 {
 		return all
 	}
@@ -111,9 +104,15 @@ func compared(b Board, l report.Letters) []report.Block {
 			worst[r.Kind] = max(worst[r.Kind], r.Whole(b.Off(r, boat)))
 		}
 	}
-	t.Note = fmt.Sprintf("All builders of this board together are off by at most: rib lengths %s, bends %s, stringers %s, mortises %s. Accepted: 2, 5, 2 and 1 mm. Lengths are whole, shoulder to shoulder; all else is from the middle.",
-		l.Fine(worst[fan.Length]), l.Fine(worst[fan.Bend]), l.Fine(worst[fan.Stringer]), l.Fine(worst[fan.Mortise]))
+	t.Note = fmt.Sprintf("All builders of this board together are off by at most: rib lengths %s, bends %s, stringers %s, mortises %s. Accepted: %s, %s, %s and %s. Lengths are whole, shoulder to shoulder; all else is from the middle.",
+		l.Fine(worst[fan.Length]), l.Fine(worst[fan.Bend]), l.Fine(worst[fan.Stringer]), l.Fine(worst[fan.Mortise]),
+		accepted(l, fan.Length), accepted(l, fan.Bend), accepted(l, fan.Stringer), accepted(l, fan.Mortise))
 	return []report.Block{t}
+}
+
+// accepted letters the tolerance of a kind of mark as the table tells it.
+func accepted(l report.Letters, k fan.Kind) string {
+	return l.Fine(fan.Mark{Kind: k}.Whole(k.Tolerance()))
 }
 
 // others tells who is on no board.
