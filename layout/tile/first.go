@@ -27,6 +27,7 @@ const overCapitals = 0.1
 // neither the bold line of a frame nor a tall letter stands on them.
 func frontOf(room geometry.Box) geometry.Box {
 	room.Min.X += layout.Cut.Width() / 2
+	room.Max.X -= gap // words end here, and figures of the scale bar begin a gap farther on
 	room.Max.Y -= overCapitals * nameHigh
 	if room.W()*room.H() > frontLarge*frontWide*frontHigh {
 		room.Max.X = min(room.Max.X, room.Min.X+frontWide)
