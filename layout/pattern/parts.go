@@ -139,7 +139,8 @@ func hookPart(r *bend.Report, b frame.Breasthook, end int) layout.Part {
 }
 
 func thwartPart(t frame.Thwart) layout.Part {
-	p := layout.Part{Name: t.Name, Cut: append(append([]curve.Path(nil), t.Holes...), t.Outline), Thickness: t.Thickness, Blank: t.Blank()}
+	// Holes are bored in the boat, through the gunwale's own: here they only show where.
+	p := layout.Part{Name: t.Name, Cut: []curve.Path{t.Outline}, Marks: slices.Clone(t.Holes), Thickness: t.Thickness, Blank: t.Blank()}
 	p.Marks = append(p.Marks, curve.Polyline(geometry.Point{Y: -8}, geometry.Point{Y: 8}))
 	p.Engrave(geometry.Point{X: t.Length / 4, Y: -engraved / 2}, engraved, fmt.Sprintf("%s, %.4g mm", t.Name, t.Thickness), t.Length/3)
 	return p

@@ -56,7 +56,7 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	}
 	var lines []string
 	for _, words := range []string{
-		"top flush with the gunwale's top",
+		"top in line with gunwale's top",
 		"seen from inboard on port, bow right",
 		fmt.Sprintf("holes %s, %s down: bore them", units.Fine(seat.Hole), units.Fine(h.Down)),
 		"in the boat, through gunwale too",
@@ -169,7 +169,7 @@ func drawSeatBolts(d *layout.Drawing, f *frame.Frame, half float64, units measur
 		if s.Hung == nil {
 			continue
 		}
-		for _, r := range []seat.Rail{s.Hung.Front, s.Hung.After} {
+		for i, r := range []seat.Rail{s.Hung.Front, s.Hung.After} {
 			a, b, whose := r.Hanger.Bolts[0], r.Hanger.Bolts[1], ""
 			if d.Turns {
 				mid, word := folded((a + b) / 2)
@@ -179,6 +179,7 @@ func drawSeatBolts(d *layout.Drawing, f *frame.Frame, half float64, units measur
 				d.Straight(layout.Mark, x, -half, x, half)
 			}
 			d.Write((a+b)/2, -half+1, small, layout.Middle, "bolts "+units.Fine(r.Hanger.Down)+" down")
+			d.Write((a+b)/2, half-3.4-row, small, layout.Middle, []string{"front", "after"}[i]+" hanger")
 			d.Write((a+b)/2, half-3.4, small, layout.Middle, strings.TrimPrefix(whose, ", "))
 			d.Whole = append(d.Whole, layout.Span{From: a - 5, To: b + 1})
 		}

@@ -57,3 +57,25 @@ func TestSlotOfHanger(t *testing.T) {
 		}
 	}
 }
+
+// TestBoredInTheBoat: the cross pieces' bolt holes go through the gunwales, so neither paper nor
+// cutter has them to cut; both show where they come.
+func TestBoredInTheBoat(t *testing.T) {
+	f := frametest.Shipped(t, "lake", nil)
+	for i, c := range f.Thwarts {
+		marked := 0
+		for _, l := range Thwart(f, i, measure.Metric).Strokes {
+			for _, h := range c.Holes {
+				if l.Path.Bounds() == h.Bounds() {
+					if marked++; l.Pen != layout.Mark {
+						t.Errorf("%s: a hole is drawn to %v", c.Name, l.Pen)
+					}
+				}
+			}
+		}
+		p := thwartPart(c)
+		if marked != len(c.Holes)/2 || len(p.Cut) != 1 || len(p.Marks) != len(c.Holes)+1 {
+			t.Errorf("%s: %d of %d holes on paper's half, %d outlines cut and %d lines marked by the cutter", c.Name, marked, len(c.Holes), len(p.Cut), len(p.Marks))
+		}
+	}
+}

@@ -6,7 +6,6 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
-	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
@@ -26,7 +25,7 @@ func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	}
 	for _, h := range t.Holes {
 		if h.Bounds().Min.X > 0 {
-			d.Line(layout.Cut, h)
+			d.Line(layout.Mark, h)
 		}
 	}
 	b := t.Outline.Bounds()
@@ -46,7 +45,7 @@ func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	// The ends are cut back below, because the skin falls inward there.
 	d.Straight(layout.Guide, t.ForeEnd-t.Under, b.Max.Y, t.AftEnd-t.Under, b.Min.Y)
 	d.Write(b.Max.X-20, b.Min.Y+2+row, small, layout.Right, "lower face: cut the end back to the dashed line")
-	d.Write(b.Max.X-18, 1.5, small, layout.Right, "bolt holes "+units.Fine(t.Hole)+within(marks.Penciled, units)+" from 0, square to the gunwale")
+	d.Write(b.Max.X-18, 1.5, small, layout.Right, "bolts "+units.Fine(t.Hole)+": bore in the boat, through the gunwale")
 	d.Write(b.Max.X-20, b.Min.Y+2, small, layout.Right, fmt.Sprintf("ease the top to the gunwales' lean, %s", leaning(f.Gunwale.Tilt)))
 	end := layout.Span{From: b.Max.X - 55, To: b.Max.X + 10}
 	for _, t := range d.Texts[written:] {

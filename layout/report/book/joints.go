@@ -193,7 +193,7 @@ func (w *writer) breasthooks() {
 	f := h.Fastener
 	steps := []string{
 		"Plane the plate's edges to their lean until it drops between the gunwales, flush with their tops, its nose against the horn.",
-		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide and %s down from the gunwale's top, at the places that the figure has on the outer face. Stop at its depth, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
+		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide, at the places that the figure has on the outer face. Lay a straightedge on the plate, out over the gunwale, and start %s under it: the gunwale leans, and its outer edge lies lower than the plate. Stop at its depth, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
 			w.Fine(f.Diameter), w.Fine(h.Down)),
 		w.pegs(f) + " Drive them with a little glue and cut them flush.",
 		"Look: no light between plate and gunwales, and a straightedge over both gunwales touches the plate.",

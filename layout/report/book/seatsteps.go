@@ -52,7 +52,7 @@ func (w *writer) boring(s seat.Seat) []string {
 	h := s.Hung
 	return []string{
 		fmt.Sprintf("Carry the marks of the bolts to the gunwales' outer faces, %s under the upper edge, none within %s of a mortise. Sink a seat for a nut and its washer at each, square to the face, %s deep, with a Forstner drill of %s: now, and never before the gunwales are bent, for a stick kinks where wood is gone.", w.Fine(h.Front.Hanger.Down), w.whole(25), w.Fine(seat.LetIn), w.whole(seat.NutSeat)),
-		fmt.Sprintf("Clamp a block and its hanger behind each pair of marks: the hanger square to the gunwale, its upper end flush with the gunwale's upper edge, its middle line midway between the marks; the block 2 mm under that edge. Bore from the middle of each seat, %s, square, through gunwale, block and hanger in one, into a scrap held behind: so their holes agree.", w.Fine(seat.Hole)),
+		fmt.Sprintf("Clamp a block and its hanger behind each pair of marks: the hanger square to the gunwale, its upper end in line with the gunwale's top, which slopes, its middle line midway between the marks; the block 2 mm under that edge. Bore from the middle of each seat, %s, square, through gunwale, block and hanger in one, into a scrap held behind: so their holes agree.", w.Fine(seat.Hole)),
 		fmt.Sprintf("Put in the bolts, %s: wax them well. Glue the block to the gunwale, kitchen film between block and hanger. Each bolt goes in from inboard, with %s under its head, through hanger, block and gunwale; in the seat it has a washer and its nut. Bed these two in epoxy thickened with its filler or fine sawdust, none of it on the thread, draw up, and wipe off flush: it keeps the nut from turning when skin and outwale hide it. The bolt ends past its nut and short of the outer face; a washer more or fewer under its head sets that right. Leave it overnight; then take out the bolts and take off the hangers.", boltsOf(h, w), washersOf(h)),
 	}
 }
@@ -118,7 +118,7 @@ func (w *writer) slotRule(s seat.Seat, h *seat.Hung) string {
 	down := func(r seat.Rail) string {
 		return w.Whole(r.Hanger.At(0, 0, r.Hanger.Block+seat.Thick).Z - w.Frame.Hull.FloorZ(r.Station))
 	}
-	return fmt.Sprintf("bolt its hangers dry to their blocks. Lay a straightedge across the upper ends of the front two, on their middles, and measure down in the middle of the boat to the floor there; then across the after two. Drawn, it is %s %s in front and %s %s behind. What yours is more, the slots and the lower ends of those hangers lie lower than on their pattern, and what it is less, higher: so the seat keeps its height over the floor. Measure between the hangers too, from one inboard face to the other at the middle of their slots: drawn, %s %s in front and %s %s behind. What yours is more or less, the rail is too.",
+	return fmt.Sprintf("bolt its hangers dry to their blocks. Lay a straightedge across the upper ends of the front two, where it rests on their inboard edges, and measure down in the middle of the boat to the floor there; then across the after two. Drawn, it is %s %s in front and %s %s behind. What yours is more, the slots and the lower ends of those hangers lie lower than on their pattern, and what it is less, higher: so the seat keeps its height over the floor. Measure between the hangers too, from one inboard face to the other where the middle of their slots will be: drawn, %s %s in front and %s %s behind. What yours is more or less, the rail is too.",
 		down(h.Front), w.Unit(), down(h.After), w.Unit(), w.Whole(h.Front.Between), w.Unit(), w.Whole(h.After.Between), w.Unit())
 }
 
