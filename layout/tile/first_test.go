@@ -116,6 +116,9 @@ func TestTurned(t *testing.T) {
 		t.Errorf("it lies at %v", on)
 	}
 	for _, x := range doc.Sheets[0].Texts {
+		if b := x.Bounds(); x.Words == "Strip" && (!roomOf(doc.Paper).Holds(b.Min) || !roomOf(doc.Paper).Holds(b.Max)) {
+			t.Errorf("its heading leaves the sheet's room: %v", b)
+		}
 		if x.Words == "Strip" && (math.Abs(x.Angle-math.Pi/2) > 1e-9 || x.At.X > v.OnSheet().Min.X || x.At.X < v.OnSheet().Min.X-8) {
 			t.Errorf("its heading stands at %v, turned by %.2f", x.At, x.Angle)
 		}
