@@ -67,6 +67,20 @@ func newKeel(d *design.Design, h *hull.Hull, ribs []Rib) (Batten, error) {
 // keelMiddle is the height of the middle of the keel's depth over the skin's face, mm.
 func keelMiddle(d *design.Design) float64 { return float64(d.Skin.Thickness() + d.Keel.Depth/2) }
 
+// KeelHalf is half the keel's width at a station, mm. Past the last rib of either end its
+// sides taper to the stem's siding at the keel's end, as the cloth runs there: a square
+// shoulder would stand under it. A keel that is no wider than the stem does not taper.
+func (f *Frame) KeelHalf(x float64) float64 {
+	aft, fore := f.Keel.Line.Ends()
+	last, end, siding := f.Ribs[len(f.Ribs)-1].Station, fore, f.Bow.Thickness
+	if x < 0 {
+		x, last, end, siding = -x, -f.Ribs[0].Station, -aft, f.Stern.Thickness
+	}
+	half := float64(f.Design.Keel.Width) / 2
+	share := min(max((x-last)/(end-last), 0), 1)
+	return half - share*max(half-siding/2, 0)
+}
+
 // LashingRoom is the least room between neighboring battens on a rib, mm.
 const LashingRoom = stringer.LashingRoom
 

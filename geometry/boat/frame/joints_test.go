@@ -143,3 +143,22 @@ func TestHeadsWithoutEdgeSet(t *testing.T) {
 		}
 	}
 }
+
+// TestKeelHalf: by hand, the keel of a boat is whole up to its last ribs, half-way between
+// those and its ends half-way to the stem's siding, and as wide as the stem at the ends. A
+// keel narrower than the stem keeps its width.
+func TestKeelHalf(t *testing.T) {
+	f := build(t, "brook", nil)
+	aft, fore := f.Keel.Line.Ends()
+	first, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
+	wide, siding := float64(f.Design.Keel.Width), f.Bow.Thickness
+	for _, c := range [][2]float64{{0, wide / 2}, {first, wide / 2}, {last, wide / 2}, {(last + fore) / 2, (wide + siding) / 4}, {(first + aft) / 2, (wide + siding) / 4}, {fore, siding / 2}, {aft, siding / 2}} {
+		if got := f.KeelHalf(c[0]); math.Abs(got-c[1]) > 1e-9 {
+			t.Errorf("at %.1f mm it is %.3f mm to a side, want %.3f", c[0], got, c[1])
+		}
+	}
+	f.Design.Keel.Width = measure.Length(siding - 4)
+	if got, want := f.KeelHalf(fore), (siding-4)/2; math.Abs(got-want) > 1e-9 {
+		t.Errorf("a narrow keel ends %.3f mm to a side, want %.3f", got, want)
+	}
+}

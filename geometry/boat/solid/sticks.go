@@ -86,13 +86,13 @@ func shares(half curve.Chain) []float64 {
 
 // keel's first edge is the lower port one.
 func (b *Boat) keel(f *frame.Frame, m Moves) {
-	wide, deep := float64(f.Design.Keel.Width)/2, float64(f.Design.Keel.Depth)/2
+	deep := float64(f.Design.Keel.Depth) / 2
 	aft, fore := f.Keel.Line.Ends()
 	var edges [4][]geometry.Point3
 	for _, x := range places(aft, fore, f.Ribs) {
 		_, rise := f.Keel.Line.Slopes(x)
 		run := math.Hypot(1, rise)
-		at := f.Keel.Line.Point(x).Add(m.Keel(x))
+		at, wide := f.Keel.Line.Point(x).Add(m.Keel(x)), f.KeelHalf(x)
 		for e, c := range [4][2]float64{{wide, -deep}, {wide, deep}, {-wide, deep}, {-wide, -deep}} {
 			edges[e] = append(edges[e], at.Add(geometry.Point3{X: -c[1] * rise / run, Y: c[0], Z: c[1] / run}))
 		}

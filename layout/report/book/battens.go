@@ -77,21 +77,53 @@ func (w *writer) battenFigure() report.Figure {
 	}
 	per := scaleFor(most, 0, 150, 1)
 	s := newSketch("battens", "Keel and stringers, laid straight", per)
-	row := func(i int, name string, aft, fore, wide float64, marks []float64) {
+	row := func(i int, name string, aft, fore, wide float64, marks []float64, ends [2]float64) {
 		y := -9.0 * float64(i) * per
-		s.path(layout.Cut, curve.Rectangle(geometry.Box{Min: geometry.Point{X: aft, Y: y - wide/2}, Max: geometry.Point{X: fore, Y: y + wide/2}}))
+		s.path(layout.Cut, tapered(aft, fore, wide, marks, ends).Map(geometry.Shift(0, y)))
 		for _, m := range marks {
 			s.line(layout.Tick, m, y-wide/2-1*per, m, y+wide/2+1*per)
 		}
 		s.note(aft, y, -2, -small/2, layout.Right, name)
 	}
-	row(0, "keel", f.Keel.Aft, f.Keel.Fore, float64(f.Design.Keel.Width), f.Keel.RibMarks)
+	row(0, "keel", f.Keel.Aft, f.Keel.Fore, float64(f.Design.Keel.Width), f.Keel.RibMarks, [2]float64{2 * w.keelEnd(f.Stern.End), 2 * w.keelEnd(f.Bow.End)})
+	wide := float64(f.Design.Stringers.Width)
 	for i, b := range f.Stringers {
-		row(i+1, fmt.Sprintf("S%d", b.Number), b.Aft, b.Fore, float64(f.Design.Stringers.Width), b.RibMarks)
+		row(i+1, fmt.Sprintf("S%d", b.Number), b.Aft, b.Fore, wide, b.RibMarks, [2]float64{wide, wide})
 	}
 	s.line(layout.Center, 0, 6*per, 0, -(9*float64(len(f.Stringers))+6)*per)
 	return report.Figure{Drawing: s.Drawing, Caption: fmt.Sprintf("Keel and stringers laid straight, %s, bow to the right. Ticks are the middles of the ribs, the upright line is midship.", ratio(per)),
 		About: "Keel and stringers as straight sticks with the places where the ribs cross them."}
+}
+
+// tapered is the outline of a stick that is so wide between its first and last marks, and at
+// its ends as wide as given.
+func tapered(aft, fore, wide float64, marks []float64, ends [2]float64) curve.Path {
+	a, b := marks[0], marks[len(marks)-1]
+	return curve.Polygon(geometry.Pt(aft, -ends[0]/2), geometry.Pt(a, -wide/2), geometry.Pt(b, -wide/2), geometry.Pt(fore, -ends[1]/2),
+		geometry.Pt(fore, ends[1]/2), geometry.Pt(b, wide/2), geometry.Pt(a, wide/2), geometry.Pt(aft, ends[0]/2))
+}
+
+// keelTaper tells how the keel's ends narrow to the stems, "" where they do not.
+func (w *writer) keelTaper() string {
+	f := w.Frame
+	wide, bow, stern := float64(f.Design.Keel.Width), 2*w.keelEnd(f.Bow.End), 2*w.keelEnd(f.Stern.End)
+	if bow == wide && stern == wide {
+		return ""
+	}
+	to := w.Fine(bow)
+	if stern != bow {
+		to += " at the bow's end, " + w.Fine(stern) + " at the stern's"
+	}
+	return fmt.Sprintf(" From its marks of the last ribs, %s and %s, out to its ends plane both sides straight, port and starboard alike, from %s wide to %s, as wide as the stem: the cloth would stand up over a square shoulder there.",
+		f.Ribs[0].Name, f.Ribs[len(f.Ribs)-1].Name, w.Fine(wide), to)
+}
+
+// tapers reminds of the taper at the joint of one end.
+func (w *writer) tapers(end string) string {
+	if 2*w.keelEnd(end) == float64(w.Frame.Design.Keel.Width) {
+		return ""
+	}
+	return " Seen from below, its taper runs on into the stem's sides."
 }
 
 func (w *writer) battenMarks() report.Table {

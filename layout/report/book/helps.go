@@ -32,7 +32,7 @@ func (w *writer) helps() report.Table {
 		row("props", 2, w.Letters.Units.Whole(w.propTall(1))+" tall (bow) and "+w.Letters.Units.Whole(w.propTall(-1))+" (stern), and wedges", "under both ends of the gunwales, while the edge-set is held")
 	}
 	row("keel blocks", 3, w.Length(keelUp)+" high, and shims", "to stand the keel on")
-	row("upright planks", 2, "fast to the floor, longer than "+w.Length(50*math.Ceil((keelUp+math.Max(f.Bow.Outline.Bounds().Max.Y, f.Stern.Outline.Bounds().Max.Y))/50)), "to clamp the stems to")
+	row("upright planks", 2, "fast to the floor, or on a concrete one to a weighted board, longer than "+w.Length(50*math.Ceil((keelUp+math.Max(f.Bow.Outline.Bounds().Max.Y, f.Stern.Outline.Bounds().Max.Y))/50)), "to clamp the stems to")
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
 		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
 	}

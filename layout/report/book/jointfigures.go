@@ -82,6 +82,15 @@ func (w *writer) stemOf(end string) *frame.Stem {
 	return &w.Frame.Bow
 }
 
+// keelEnd is half the keel's width where it butts against a stem, mm.
+func (w *writer) keelEnd(end string) float64 {
+	aft, fore := w.Frame.Keel.Line.Ends()
+	if end == w.Frame.Stern.End {
+		return w.Frame.KeelHalf(aft)
+	}
+	return w.Frame.KeelHalf(fore)
+}
+
 // footFigure draws the foot from the side, straightened: x runs from the keel's end aft.
 func (w *writer) footFigure(f joint.Foot) report.Figure {
 	st, d := w.stemOf(f.End), w.Frame.Design
@@ -116,6 +125,10 @@ func (w *writer) footFigure(f joint.Foot) report.Figure {
 	// Across: the keel from its end, the foot over it.
 	x0 := 45 + half + 22
 	s.box(layout.Cut, x0-half, -keel, x0+half, 0)
+	if end := w.keelEnd(f.End); end < half {
+		s.line(layout.Cut, x0-end, -keel, x0-end, 0)
+		s.line(layout.Cut, x0+end, -keel, x0+end, 0)
+	}
 	s.line(layout.Cut, x0-st.Thickness/2, 0, x0-st.Thickness/2, 30)
 	s.line(layout.Cut, x0+st.Thickness/2, 0, x0+st.Thickness/2, 30)
 	s.line(layout.Center, x0, -keel-4*per, x0, 34)

@@ -8,6 +8,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/design"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
@@ -121,8 +122,8 @@ func (w *writer) foot() {
 	j := w.Bend.Joints
 	f := j.Feet[1]
 	steps := []string{
-		"Plane the foot to the keel until no light shows between them, and cut the keel's end square against the step.",
-		fmt.Sprintf("Clamp keel and stem together in one plane. Bore from below, square to the keel: %s through the keel, %s on into the foot, a drill marked with tape %s from its tip. Countersink until the heads lie %s deep.",
+		"Plane the foot to the keel until no light shows between them, and cut the keel's end square against the step." + w.tapers(f.End),
+		fmt.Sprintf("Clamp keel and stem together in one plane. Bore from below, square to the keel: %s through the keel, %s on into the foot, a drill marked with tape %s from its tip. Countersink until the heads lie %s deep."+w.edgeClamp(),
 			w.Fine(f.Shank), w.Fine(f.Pilot), w.whole(f.Fastener.Length+sunk), w.Fine(sunk)),
 		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s or more into the foot. Fill over the heads with glue that fine sawdust makes stiff, and plane it flush when it is hard.", f.Fastener.Name, w.Fine(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.whole(f.Deep)),
 		fmt.Sprintf("Lash round keel and foot between the screws, %s. Cut a shallow groove for the cord across the keel's underside, so that it cannot chafe.", w.lashed(f.Joint)),
@@ -132,6 +133,15 @@ func (w *writer) foot() {
 	if o := j.Feet[0]; o.Fastener != f.Fastener || w.places(o.FromEnd) != w.places(f.FromEnd) {
 		w.add(w.footFigure(o))
 	}
+}
+
+// edgeClamp keeps the screws of the feet from parting what a stem is glued of: plies of
+// plywood stand upright over the keel.
+func (w *writer) edgeClamp() string {
+	if w.Frame.Design.MadeStems() != design.StemsPlywood {
+		return ""
+	}
+	return " A clamp across the foot stays on while you bore and drive: the screws go in between its layers."
 }
 
 func (w *writer) stringerEnds() {
@@ -175,16 +185,25 @@ func (w *writer) gunwaleEnds() {
 	j := w.Bend.Joints
 	e := j.Ends[1]
 	steps := []string{
-		fmt.Sprintf("Cut the gunwales' ends as the mortise strip says, %s degrees off square across the underside, the inboard edge the longer one: in the boat the end then stands square across and plumb, flat against the horn. Bore each across, along its sloping cut, %s, %s from its end and %s up from the underside; bore the stem %s under the shelf and %s back from the horn.",
+		fmt.Sprintf("Cut the gunwales' ends as the mortise strip says, %s degrees off square across the underside, the inboard edge the longer one: in the boat the end then stands square across and plumb, flat against the horn. Bore each across, along its sloping cut, %s, %s from its end and %s up from the underside; bore the stem %s under the shelf and %s back from the horn, along the shelf.",
 			report.Angle(w.Frame.Gunwale.ForeCut), w.Fine(e.Drill), w.whole(e.FromEnd), w.whole(e.Up), w.whole(e.Under), w.whole(e.FromHorn)),
-		fmt.Sprintf("Set both ends on the shelf, half of each on the stem. Lash: through both gunwales, down outside, through the stem, up outside on the other side; %s. Haul each turn taut with a stick in the cord.", w.lashed(e.Joint)),
+		fmt.Sprintf("Set both ends on the shelf, half of each on the stem."+w.underEnds()+" Lash: through both gunwales, down outside, through the stem, up outside on the other side; %s. Haul each turn taut with a stick in the cord.", w.lashed(e.Joint)),
 		"Leave this lashing on: it stays under the breasthook, which has room over it.",
-		"Look: the ends touch the horn, and their tops are level across.",
+		"Look: the ends touch the horn, and both stand at one height over the keel.",
 	}
 	w.made("Gunwales to stem", steps, w.endFigure(e))
 	if !w.Frame.Design.EndsAlike() {
 		w.add(w.endFigure(j.Ends[0]))
 	}
+}
+
+// underEnds tells how ends that lean lie on a shelf that does not, "" where that is not seen.
+func (w *writer) underEnds() string {
+	gap := math.Max(w.Frame.Bow.Thickness, w.Frame.Stern.Thickness) / 2 * math.Tan(float64(w.Frame.Design.Gunwale.Tilt))
+	if gap < 0.5 {
+		return ""
+	}
+	return fmt.Sprintf(" They lean, so each rests on its edge of the shelf, and in the middle some %s stay open under them: leave the shelf level, and fill the gap with glue that fine sawdust makes stiff when the breasthook is glued.", w.Fine(gap))
 }
 
 func (w *writer) breasthooks() {

@@ -49,7 +49,7 @@ func (w *writer) seats() {
 		case s.Saddle != nil:
 			w.saddle(s)
 		default:
-			w.say("Cut the pad from closed-cell foam, %s by %s and %s thick in all, glued from layers; round its corners. It gives a little under a person, which only lowers them. Tie it to two ribs through the foam so that it stays in a swamped boat.", w.Length(s.Long), w.Length(s.Wide), w.Length(s.Height))
+			w.say("Cut the pad from closed-cell foam, %s by %s and %s thick, in one or glued from layers; round its corners. It gives a little under a person, which only lowers them. Tie it to ribs %s and %s with cord through the foam so that it stays in a swamped boat.", w.Length(s.Long), w.Length(s.Wide), w.Length(s.Height), w.Frame.Nearest(s.At-s.Long/3).Name, w.Frame.Nearest(s.At+s.Long/3).Name)
 		}
 	}
 }

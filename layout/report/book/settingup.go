@@ -195,7 +195,7 @@ func (w *writer) held(way spreader.Holds) string {
 // markBattens is what is done to stringers and keel before any of them is joined to anything: the
 // keel's lane is the lowest of the story stick, and only the top one has a free edge.
 func (w *writer) markBattens() string {
-	const saw = " Saw the keel's ends square to its marks."
+	saw := " Saw the keel's ends square to its marks." + w.keelTaper()
 	if len(w.Frame.Stringers) == 0 {
 		return "Mark the keel from the story stick while it is straight." + saw
 	}

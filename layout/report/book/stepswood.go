@@ -254,7 +254,7 @@ func (w *writer) stems() step {
 		"Bore all holes of the pattern now, while the piece lies flat, square to the stem.",
 		"Lay each breasthook's pattern on its blank, the middle line along the grain, with "+w.Letters.Units.Whole(frame.Around)+" to spare on every side. Saw close outside the line and plane to it.",
 		"Plane their edges to the lean that the chapter Stems and breasthooks gives."),
-		tools: tools, dry: dry, check: "lay the stem on its pattern; both gunwales' ends lie flat on the shelf and against the horn",
+		tools: tools, dry: dry, check: "lay the stem on its pattern; the shelf is level across and square to the stem's sides",
 		wrong: "a shelf is high or aslant: pare it. It is low: glue on a shaving. A stem or a plate that has split is made anew",
 		care:  "Eye protection at the band saw; fingers never in line with the blade.", who: "common practice, no source"}
 }
