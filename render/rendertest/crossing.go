@@ -20,6 +20,37 @@ func CrossesItself(pts []Point) bool {
 	return false
 }
 
+// Crossing returns the first other outline that each outline crosses, by their numbers; none
+// where all are clear of one another. Curves are cut into chords.
+func Crossing(all []Outline) map[int]int {
+	out := map[int]int{}
+	edges := make([][]Point, len(all))
+	for i, o := range all {
+		edges[i] = o.Points(12)
+		for j := range i {
+			if _, found := out[i]; !found && cross(edges[i], edges[j]) {
+				out[i] = j
+			}
+		}
+	}
+	return out
+}
+
+func cross(p, q []Point) bool {
+	if Around(p...).Meet(Around(q...)).Empty() {
+		return false
+	}
+	for i := range len(p) - 1 {
+		near := Around(p[i], p[i+1])
+		for k := range len(q) - 1 {
+			if !near.Meet(Around(q[k], q[k+1])).Empty() && inside(p[i], p[i+1], q[k], q[k+1]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // inside reports whether the chords ab and cd meet between their ends.
 func inside(a, b, c, d Point) bool {
 	const end = 1e-6

@@ -69,6 +69,15 @@ func fromPiece(p, a, b Point) float64 {
 	return p.To(Point{a.X + t*dx, a.Y + t*dy})
 }
 
+// From returns the distance of a point from the polygon's edge, mm.
+func (p Polygon) From(q Point) float64 {
+	least := math.Inf(1)
+	for i := range p {
+		least = math.Min(least, fromPiece(q, p[i], p[(i+1)%len(p)]))
+	}
+	return least
+}
+
 // Outermost returns the outlines that lie inside no other.
 func Outermost(all []Outline) []Outline {
 	var out []Outline

@@ -57,3 +57,19 @@ func (v View) Strokes(p Page) []Stroke {
 	}
 	return out
 }
+
+// Inked reports whether anything of the pattern shows on the view's page within its frame.
+func (v View) Inked(p Page) bool {
+	for _, s := range v.Strokes(p) {
+		for _, o := range s.Outlines {
+			for _, piece := range o.Pieces {
+				for k := range 65 {
+					if v.Frame().Holds(piece.At(float64(k) / 64)) {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}

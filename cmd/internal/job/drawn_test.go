@@ -1,0 +1,209 @@
+package job
+
+import (
+	"archive/zip"
+	"bytes"
+	"io"
+	"math"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/design"
+	"ribwright/render/rendertest"
+)
+
+// drawings reads files back and asks plain geometry whether what they show can be. It shares no
+// code with what draws them.
+type drawings struct {
+	about  string
+	length float64 // of the boat, mm
+}
+
+var notANumber = regexp.MustCompile(`\b(NaN|[+-]Inf|Infinity)\b|%!`)
+
+// set reads the files of one answer: each by itself, and numbers beside the sheets that they are of.
+func (d drawings) set(t *testing.T, files []file) {
+	t.Helper()
+	pages := map[string][]rendertest.Page{}
+	for _, f := range files {
+		if of, _, is := strings.Cut(f.name, "-patterns-"); is {
+			pages[of] = d.check(t, f)
+		}
+	}
+	for _, f := range files {
+		if of, is := strings.CutSuffix(f.name, "-numbers.json"); is {
+			d.numbers(t, f, pages[of])
+		}
+		if !strings.Contains(f.name, "-patterns-") {
+			d.check(t, f)
+		}
+	}
+}
+
+// check reads one file by what its name says it is, and returns its pages.
+func (d drawings) check(t *testing.T, f file) (pages []rendertest.Page) {
+	t.Helper()
+	d.about += ", " + f.name
+	kind := filepath.Ext(f.name)
+	if m := notANumber.Find(f.data); m != nil && kind != ".pdf" && kind != ".zip" {
+		t.Errorf("%s: holds %q", d.about, m)
+	}
+	var err error
+	switch {
+	case kind == ".zip":
+		err = d.parcel(t, f.data)
+	case kind == ".pdf":
+		pages, err = d.sheets(t, f)
+	case kind == ".dxf":
+		err = d.cut(t, f.data)
+	case strings.HasSuffix(f.name, "-cut.svg"), strings.HasSuffix(f.name, "-cloth.svg"):
+		err = d.plates(t, f.data)
+	case kind == ".svg", kind == ".json":
+		err = rendertest.WellFormed(f.name, f.data)
+	case kind == ".toml" && f.name != "prices.toml":
+		_, err = design.Decode(bytes.NewReader(f.data), f.name)
+	}
+	if err != nil {
+		t.Errorf("%s: %v", d.about, err)
+	}
+	return pages
+}
+
+// parcel looks into a zip.
+func (d drawings) parcel(t *testing.T, src []byte) error {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(src), int64(len(src)))
+	if err != nil {
+		return err
+	}
+	var files []file
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			return err
+		}
+		src, err := io.ReadAll(r)
+		if err != nil {
+			return err
+		}
+		files = append(files, file{f.Name, src})
+	}
+	d.set(t, files)
+	return nil
+}
+
+// numbers asks whether each piece of a pattern shows a line, and whether a boat's numbers are
+// a boat's.
+func (d drawings) numbers(t *testing.T, f file, pages []rendertest.Page) {
+	t.Helper()
+	n, err := rendertest.ReadPages(f.data)
+	if err != nil {
+		t.Errorf("%s, %s: %v", d.about, f.name, err)
+		return
+	}
+	for _, v := range n.Pages {
+		if v.Page > len(pages) || !v.Inked(pages[v.Page-1]) {
+			t.Errorf("%s: %v of %d shows no line", d.about, v, len(pages))
+		}
+	}
+	if !bytes.Contains(f.data, []byte(`"gunwale"`)) {
+		return // an outfit's
+	}
+	found, err := rendertest.Absurd(f.data)
+	for _, f := range found {
+		t.Errorf("%s: %s", d.about, f)
+	}
+	if n, err = rendertest.ReadNumbers(f.data); err != nil {
+		t.Errorf("%s: %v", d.about, err)
+		return
+	}
+	t.Run("truth", func(t *testing.T) {
+		s := truth{pages: pages, numbers: n}
+		s.checkMortises(t)
+		s.checkGunwaleLine(t)
+		if t.Failed() {
+			t.Error(d.about)
+		}
+	})
+}
+
+// sheets reads a PDF: each sheet has words and lines, all words stand on it, no line runs
+// farther than twice the boat, and nothing closed crosses itself.
+func (d drawings) sheets(t *testing.T, f file) ([]rendertest.Page, error) {
+	t.Helper()
+	pdf, err := rendertest.ReadPDF(f.data)
+	if err != nil {
+		return nil, err
+	}
+	pages, err := pdf.Pages()
+	far := 2*d.length + 3000
+	pattern := strings.Contains(f.name, "-patterns-") // a figure may show a cord that crosses itself
+	for i, p := range pages {
+		sheet := rendertest.Box{X1: p.W, Y1: p.H}
+		if len(p.Texts) == 0 {
+			t.Errorf("%s: page %d is blank", d.about, i+1)
+		}
+		for _, s := range p.Strokes {
+			for _, o := range s.Outlines {
+				if b := rendertest.Around(o.Points(4)...); !b.Empty() && !sheet.Grow(far).HoldsBox(b) {
+					t.Errorf("%s: page %d: a line runs to %+v on a sheet of %.0f x %.0f mm", d.about, i+1, b, p.W, p.H)
+				}
+				if o.Closed && pattern && rendertest.CrossesItself(o.Points(6)) {
+					t.Errorf("%s: page %d: an outline within %+v crosses itself", d.about, i+1, o.Bounds())
+				}
+			}
+		}
+		for _, w := range p.Texts {
+			if seen := w.Bounds().Meet(w.Clip); !seen.Empty() && !sheet.HoldsBox(seen) {
+				t.Errorf("%s: page %d: %q fills %.1f on a sheet of %.0f x %.0f mm", d.about, i+1, w.Words, seen, p.W, p.H)
+			}
+		}
+	}
+	return pages, err
+}
+
+// cut reads a cutter's file: every edge closed and crossing neither itself nor another, none longer
+// than the boat with its cloth, and every mark on a part.
+func (d drawings) cut(t *testing.T, file []byte) error {
+	t.Helper()
+	dxf, err := rendertest.ReadDXF(file)
+	if err != nil {
+		return err
+	}
+	var edges []rendertest.Outline
+	for i, e := range dxf.On("CUT") {
+		b := e.Outline.Bounds()
+		if !e.Outline.Closed || rendertest.CrossesItself(e.Outline.Points(12)) {
+			t.Errorf("%s: edge %d, within %+v, crosses itself or is open", d.about, i+1, b)
+		}
+		if math.Hypot(b.W(), b.H()) > d.length+500 {
+			t.Errorf("%s: edge %d runs over %.0f x %.0f mm", d.about, i+1, b.W(), b.H())
+		}
+		edges = append(edges, e.Outline)
+	}
+	if len(edges) == 0 {
+		t.Errorf("%s: nothing is cut", d.about)
+	}
+	for i, j := range rendertest.Crossing(edges) {
+		t.Errorf("%s: edges within %+v and %+v cross", d.about, edges[i].Bounds(), edges[j].Bounds())
+	}
+	return nil
+}
+
+// plates reads the SVG of a cutter's files: what is drawn on a part lies on one.
+func (d drawings) plates(t *testing.T, file []byte) error {
+	t.Helper()
+	svg, err := rendertest.ReadSVG(file)
+	if err != nil {
+		return err
+	}
+	t.Run("marks", func(t *testing.T) {
+		truth{plate: svg}.checkOnParts(t)
+		if t.Failed() {
+			t.Error(d.about)
+		}
+	})
+	return nil
+}
