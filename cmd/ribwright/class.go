@@ -154,6 +154,7 @@ func work(course *job.Course, p *progress, deliver func(job.Built) (sizing.Statu
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
 	defer signal.Stop(stop)
+	p.begin()
 	all := make([]sizing.Outcome, course.Len())
 	for i := range all {
 		all[i] = course.Undone(i)

@@ -74,8 +74,10 @@ func Absurd(src []byte) ([]string, error) {
 	for _, r := range b.Ribs {
 		out.rib(b, r)
 	}
-	for _, p := range slices.Concat(b.Stems, b.Breasthooks, b.Thwarts) {
-		out.part(b, p)
+	for kind, parts := range map[string][]drilled{"stem": b.Stems, "breasthook": b.Breasthooks, "thwart": b.Thwarts} {
+		for _, p := range parts {
+			out.part(b, fmt.Sprintf("the %s %s%s", kind, p.Name, p.End), p)
+		}
 	}
 	for _, s := range append(b.Stringers, b.Keel) {
 		out.batten(b, s)
@@ -163,8 +165,8 @@ func (r Rib) Points(steps int) []Point {
 }
 
 // part holds a flat part to the boat, and its holes to the part, with wood round each.
-func (f *faults) part(b *Built, p drilled) {
-	name, edge := p.Name+p.End, p.Outline().Points(1)
+func (f *faults) part(b *Built, name string, p drilled) {
+	edge := p.Outline().Points(1)
 	f.unless(len(p.Corners) > 2 && !CrossesItself(edge), "the outline of %s crosses itself", name)
 	f.unless(math.Abs(p.Outline().Area(1)) > 1, "the outline of %s holds no wood", name)
 	round := p.Outline().Bounds()
