@@ -100,6 +100,16 @@ func TestTimeLeft(t *testing.T) {
 	if want := "about 4 minutes left; about 7 minutes left; about 9 minutes left"; strings.Join(told, "; ") != want {
 		t.Errorf("%q, want %q", told, want)
 	}
+	c, l = clock{time.Unix(0, 0)}, left{now: l.now}
+	l.begin()
+	c.at = c.at.Add(10 * time.Second)
+	l.done(true)
+	for i, rest := range []int{18, 19, 17, 20, 22, 19, 18} {
+		want := fmt.Sprintf("about %d minutes left", []int{3, 3, 3, 3, 4, 4, 3}[i])
+		if got := l.words(rest); got != want {
+			t.Errorf("then %d of 10 s: %q, want %q", rest, got, want)
+		}
+	}
 	for _, s := range []struct {
 		each time.Duration
 		rest int
