@@ -14,6 +14,12 @@ import (
 	"ribwright/render/rendertest"
 )
 
+// file is one that was made.
+type file struct {
+	name string
+	data []byte
+}
+
 // drawings reads files back and asks plain geometry whether what they show can be. It shares no
 // code with what draws them.
 type drawings struct {

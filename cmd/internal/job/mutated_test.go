@@ -21,9 +21,9 @@ import (
 	"ribwright/render/text"
 )
 
-// mutated is how many designs are changed at random; without it a few, and in the long run
-// as many as go into four minutes of two processors.
-var mutated = flag.Int("mutated", 0, "designs to change at random")
+// mutated is how many boats are made of designs that are changed at random; without it a few
+// dozen, and in the long run what goes into four minutes.
+var mutated = flag.Int("mutated", 0, "boats to make of designs that are changed at random")
 
 // seedOfMutated lets a longer search go on where another left off.
 var seedOfMutated = flag.Uint64("mutatedseed", 21, "first seed of the changes")
@@ -195,12 +195,6 @@ func inTime(t *testing.T, all tally, about string, q question, w World) (out []f
 		t.Errorf("%s takes %.1f s", about, least.Seconds())
 	}
 	return out, err
-}
-
-// file is one that was made.
-type file struct {
-	name string
-	data []byte
 }
 
 // answer asks a verb and makes all that it offers. A panic is told with the design.
