@@ -24,12 +24,14 @@ func CrossesItself(pts []Point) bool {
 // where all are clear of one another. Curves are cut into chords.
 func Crossing(all []Outline) map[int]int {
 	out := map[int]int{}
-	edges := make([][]Point, len(all))
+	edges, boxes := make([][]Point, len(all)), make([]Box, len(all))
 	for i, o := range all {
 		edges[i] = o.Points(12)
+		boxes[i] = Around(edges[i]...)
 		for j := range i {
-			if _, found := out[i]; !found && cross(edges[i], edges[j]) {
+			if !boxes[i].Meet(boxes[j]).Empty() && cross(edges[i], edges[j]) {
 				out[i] = j
+				break
 			}
 		}
 	}
@@ -37,11 +39,12 @@ func Crossing(all []Outline) map[int]int {
 }
 
 func cross(p, q []Point) bool {
-	if Around(p...).Meet(Around(q...)).Empty() {
-		return false
-	}
+	with := Around(q...)
 	for i := range len(p) - 1 {
 		near := Around(p[i], p[i+1])
+		if near.Meet(with).Empty() {
+			continue
+		}
 		for k := range len(q) - 1 {
 			if !near.Meet(Around(q[k], q[k+1])).Empty() && inside(p[i], p[i+1], q[k], q[k+1]) {
 				return true

@@ -104,13 +104,14 @@ func (s truth) checkMillimetres(t *testing.T) {
 func (s truth) checkOnParts(t *testing.T) {
 	pieces := s.plate.Pieces()
 	var polygons []rendertest.Polygon
+	var boxes []rendertest.Box
 	for _, o := range pieces {
-		polygons = append(polygons, o.Polygon())
+		polygons, boxes = append(polygons, o.Polygon()), append(boxes, o.Bounds().Grow(agree))
 	}
 	on := func(o rendertest.Outline) bool {
-		middle := o.Pieces[len(o.Pieces)/2].At(0.5)
+		middle, box := o.Pieces[len(o.Pieces)/2].At(0.5), o.Bounds()
 		for i, p := range polygons {
-			if pieces[i].Bounds().Grow(agree).HoldsBox(o.Bounds()) && p.Holds(middle) {
+			if boxes[i].HoldsBox(box) && p.Holds(middle) {
 				return true
 			}
 		}
