@@ -145,7 +145,6 @@ func (d drawings) sheets(t *testing.T, f file) ([]rendertest.Page, error) {
 	}
 	pages, err := pdf.Pages()
 	far := 2*d.length + 3000
-	pattern := strings.Contains(f.name, "-patterns-") // a figure may show a cord that crosses itself
 	for i, p := range pages {
 		sheet := rendertest.Box{X1: p.W, Y1: p.H}
 		if len(p.Texts) == 0 {
@@ -156,7 +155,7 @@ func (d drawings) sheets(t *testing.T, f file) ([]rendertest.Page, error) {
 				if b := rendertest.Around(o.Points(4)...); !b.Empty() && !sheet.Grow(far).HoldsBox(b) {
 					t.Errorf("%s: page %d: a line runs to %+v on a sheet of %.0f x %.0f mm", d.about, i+1, b, p.W, p.H)
 				}
-				if o.Closed && pattern && rendertest.CrossesItself(o.Points(6)) {
+				if o.Closed && rendertest.CrossesItself(o.Points(6)) {
 					t.Errorf("%s: page %d: an outline within %+v crosses itself", d.about, i+1, o.Bounds())
 				}
 			}

@@ -1,8 +1,10 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry"
@@ -10,6 +12,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/trial/swamped"
+	"ribwright/geometry/water/awash"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
@@ -18,7 +21,8 @@ import (
 // around is the outline of a piece of flotation from above.
 func around(b flotation.Bag) curve.Path {
 	var out, back []geometry.Point
-	for _, k := range b.Blocks {
+	fromAft := slices.SortedFunc(slices.Values(b.Blocks), func(a, b awash.Block) int { return cmp.Compare(a.At.X, b.At.X) })
+	for _, k := range fromAft {
 		for _, x := range []float64{k.At.X - k.Long/2, k.At.X + k.Long/2} {
 			out = append(out, geometry.Pt(x, k.At.Y+k.Wide/2))
 			back = append([]geometry.Point{geometry.Pt(x, k.At.Y-k.Wide/2)}, back...)
