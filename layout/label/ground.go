@@ -47,6 +47,11 @@ func BlockOf(t layout.Text) Block {
 // own brings a point into the block's coordinates.
 func (b Block) own(p geometry.Point) geometry.Point {
 	sin, cos := math.Sincos(b.Angle)
+	return b.turned(p, sin, cos)
+}
+
+// turned is own with the angle's sine and cosine at hand.
+func (b Block) turned(p geometry.Point, sin, cos float64) geometry.Point {
 	d := p.Sub(b.At)
 	return geometry.Point{X: d.X*cos + d.Y*sin, Y: d.Y*cos - d.X*sin}
 }
@@ -72,8 +77,16 @@ func (b Block) grown(air float64) Block {
 }
 
 // crossed reports whether the straight line from p to q meets the block.
-func (b Block) crossed(p, q geometry.Point) bool {
-	p, q = b.own(p), b.own(q)
+func (b Block) crossed(p, q geometry.Point) bool { return b.crossedIn(b.own(p), b.own(q)) }
+
+// crossedIn is crossed for a line in the block's own coordinates.
+func (b Block) crossedIn(p, q geometry.Point) bool {
+	if p.X <= 0 && q.X <= 0 || p.X >= b.Wide && q.X >= b.Wide || p.Y <= b.Low && q.Y <= b.Low || p.Y >= b.High && q.Y >= b.High {
+		return false // all of it to one side, as most are
+	}
+	if p == q {
+		return true
+	}
 	d := q.Sub(p)
 	from, to := 0.0, 1.0
 	narrow := func(start, step, lo, hi float64) bool {
@@ -81,11 +94,8 @@ func (b Block) crossed(p, q geometry.Point) bool {
 			return lo < start && start < hi
 		}
 		a, c := (lo-start)/step, (hi-start)/step
-		from, to = math.Max(from, math.Min(a, c)), math.Min(to, math.Max(a, c))
+		from, to = max(from, min(a, c)), min(to, max(a, c))
 		return from < to
-	}
-	if p == q {
-		return p.X > 0 && p.X < b.Wide && p.Y > b.Low && p.Y < b.High
 	}
 	return narrow(p.X, d.X, 0, b.Wide) && narrow(p.Y, d.Y, b.Low, b.High)
 }
@@ -104,18 +114,24 @@ func (b Block) parted(c Block) bool {
 
 // Ground is what lettering has to keep clear of. The zero Ground is bare.
 type Ground struct {
-	lines []straight
-	runs  []geometry.Box // round each run of lines, as they follow one another
+	runs  []run // of lines, as they follow one another
 	words []taken
 }
 
-// run is how many lines are passed over at a time where none is near: those that follow one
+// run is lines that are passed over at a time where none is near: those that follow one
 // another are mostly of one path.
-const run = 32
+type run struct {
+	box   geometry.Box
+	lines []straight // runLong at the most
+}
 
-type straight struct {
-	from, to geometry.Point
-	box      geometry.Box
+const runLong = 32
+
+type straight struct{ from, to geometry.Point }
+
+// overlaps reports whether the box round a line reaches another box.
+func (l straight) overlaps(b geometry.Box) bool {
+	return min(l.from.X, l.to.X) <= b.Max.X && max(l.from.X, l.to.X) >= b.Min.X && min(l.from.Y, l.to.Y) <= b.Max.Y && max(l.from.Y, l.to.Y) >= b.Min.Y
 }
 
 type taken struct {
@@ -133,14 +149,13 @@ func (g *Ground) Line(p curve.Path) {
 
 // Straight takes what a straight line covers.
 func (g *Ground) Straight(a, b geometry.Point) {
-	box := geometry.Around(a, b)
-	if len(g.lines)%run == 0 {
-		g.runs = append(g.runs, box)
-	} else {
-		last := &g.runs[len(g.runs)-1]
-		*last = last.Union(box)
+	n := len(g.runs)
+	if n == 0 || len(g.runs[n-1].lines) == runLong {
+		g.runs = append(g.runs, run{geometry.EmptyBox(), make([]straight, 0, runLong)})
+		n++
 	}
-	g.lines = append(g.lines, straight{a, b, box})
+	last := &g.runs[n-1]
+	last.box, last.lines = last.box.Union(geometry.Around(a, b)), append(last.lines, straight{a, b})
 }
 
 // Text takes what a line of lettering covers.
@@ -177,27 +192,28 @@ func (g *Ground) Reaches(p, q geometry.Point, past float64) bool {
 }
 
 // crossed reports whether any line meets a block, which lies in a box.
-func (g *Ground) crossed(b Block, box geometry.Box) bool {
-	for i, r := range g.runs {
-		if !r.Overlaps(box) {
-			continue
-		}
-		for _, l := range g.lines[i*run : min(len(g.lines), (i+1)*run)] {
-			if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
-				return true
-			}
-		}
-	}
-	return false
-}
+func (g *Ground) crossed(b Block, box geometry.Box) bool { return g.crossing(b, box, 1) > 0 }
 
 // crossings counts the lines that a straight line from p to q meets.
 func (g *Ground) crossings(p, q geometry.Point) int {
 	b := Block{At: p, Angle: math.Atan2(q.Y-p.Y, q.X-p.X), Wide: q.Sub(p).Norm(), Low: -1e-6, High: 1e-6}
-	box, n := b.Bounds(), 0
-	for _, l := range g.lines {
-		if l.box.Overlaps(box) && b.crossed(l.from, l.to) {
-			n++
+	return g.crossing(b, b.Bounds(), math.MaxInt)
+}
+
+// crossing counts the lines that meet a block, which lies in a box, up to most.
+func (g *Ground) crossing(b Block, box geometry.Box, most int) int {
+	sin, cos := math.Sincos(b.Angle)
+	n := 0
+	for i := range g.runs {
+		if !g.runs[i].box.Overlaps(box) {
+			continue
+		}
+		for _, l := range g.runs[i].lines {
+			if l.overlaps(box) && b.crossedIn(b.turned(l.from, sin, cos), b.turned(l.to, sin, cos)) {
+				if n++; n == most {
+					return n
+				}
+			}
 		}
 	}
 	return n
