@@ -20,8 +20,10 @@ type Screen struct {
 	bounded bool         // lines end at the window
 	faces   []face
 	cols    int
-	cells   [][]int // faces by the square of the window that they reach, row by row from below
-	asked   int     // how many lines have been asked for
+	cells   [][]int32 // faces by the square of the window that they reach, row by row from below
+	asked   int       // how many lines have been asked for
+	whole   int32     // a face that hid the whole of a line before: likely of the next one too
+	hidden  []span    // room for what is hidden of a line
 }
 
 // face is a face in the picture; its depth is base + slope . place.
@@ -54,7 +56,11 @@ func NewScreen(v View, faces []solid.Face, window geometry.Box) *Screen {
 	s := &Screen{view: v, window: window, bounded: !window.Empty()}
 	all := geometry.EmptyBox()
 	s.faces = make([]face, 0, len(faces))
-	spots := make([]spot, 0, 4*len(faces))
+	corners := 0
+	for _, f := range faces {
+		corners += len(f)
+	}
+	spots := make([]spot, 0, corners)
 	for _, f := range faces {
 		first := len(spots)
 		for _, p := range v.cut(f) {
@@ -74,11 +80,25 @@ func NewScreen(v View, faces []solid.Face, window geometry.Box) *Screen {
 	}
 	size := s.size()
 	s.cols = int(s.window.W()/size) + 1
-	s.cells = make([][]int, s.cols*(int(s.window.H()/size)+1))
-	for n, f := range s.faces {
-		s.each(f.box, func(cell int) { s.cells[cell] = append(s.cells[cell], n) })
-	}
+	s.cells = make([][]int32, s.cols*(int(s.window.H()/size)+1))
+	s.sort()
 	return s
+}
+
+// sort puts the faces into the squares. They are counted first, so that all squares
+// share one list.
+func (s *Screen) sort() {
+	counts, all := make([]int, len(s.cells)), 0
+	for i := range s.faces {
+		s.each(s.faces[i].box, func(cell int) bool { counts[cell]++; all++; return true })
+	}
+	list := make([]int32, all)
+	for cell, n := range counts {
+		s.cells[cell], list = list[:0:n], list[n:]
+	}
+	for i := range s.faces {
+		s.each(s.faces[i].box, func(cell int) bool { s.cells[cell] = append(s.cells[cell], int32(i)); return true })
+	}
 }
 
 // size is the side of a square, mm.
@@ -86,17 +106,21 @@ func (s *Screen) size() float64 {
 	return math.Max(square, math.Max(s.window.W(), s.window.H())/squares)
 }
 
-// each calls f for every square of the window that a box reaches.
-func (s *Screen) each(b geometry.Box, f func(cell int)) {
+// each calls f for every square of the window that a box reaches, until it returns false.
+func (s *Screen) each(b geometry.Box, f func(cell int) bool) {
 	if len(s.cells) == 0 || !b.Overlaps(s.window) {
 		return
 	}
 	size := s.size()
 	at := func(v, from float64, n int) int { return min(max(int((v-from)/size), 0), n-1) }
 	rows := len(s.cells) / s.cols
-	for j := at(b.Min.Y, s.window.Min.Y, rows); j <= at(b.Max.Y, s.window.Min.Y, rows); j++ {
-		for i := at(b.Min.X, s.window.Min.X, s.cols); i <= at(b.Max.X, s.window.Min.X, s.cols); i++ {
-			f(j*s.cols + i)
+	left, right := at(b.Min.X, s.window.Min.X, s.cols), at(b.Max.X, s.window.Min.X, s.cols)
+	top := at(b.Max.Y, s.window.Min.Y, rows)
+	for j := at(b.Min.Y, s.window.Min.Y, rows); j <= top; j++ {
+		for i := left; i <= right; i++ {
+			if !f(j*s.cols + i) {
+				return
+			}
 		}
 	}
 }
@@ -135,27 +159,52 @@ func newFace(pts []spot) (face, bool) {
 // span is a stretch of a line, shares of it.
 type span struct{ from, to float64 }
 
-// showing returns what of a straight line shows.
+// joint is how near two spans are one: faces that share an edge leave no gap. Shares.
+const joint = 1e-9
+
+// whole reports whether a span is all of a line.
+func (s span) whole() bool { return s.from <= joint && s.to >= 1-joint }
+
+// showing returns what of a straight line shows: nothing, as soon as one face hides all
+// of it.
 func (s *Screen) showing(a, b spot) []span {
-	var hidden []span
 	s.asked++
-	reach, far := geometry.Around(a.Point, b.Point), math.Max(a.deep, b.deep)
-	s.each(reach, func(cell int) {
+	s.hidden = s.hidden[:0]
+	reach, far := geometry.Around(a.Point, b.Point), max(a.deep, b.deep)
+	if len(s.faces) > 0 && s.behind(s.whole, a, b, reach, far) {
+		return nil
+	}
+	shows := true
+	s.each(reach, func(cell int) bool {
 		for _, n := range s.cells[cell] {
-			if f := &s.faces[n]; f.asked != s.asked {
-				f.asked = s.asked
-				if f.near < far && f.box.Overlaps(reach) {
-					hidden = f.hides(hidden, a, b)
-				}
+			if s.faces[n].asked != s.asked && s.behind(n, a, b, reach, far) {
+				s.whole, shows = n, false
+				return false
 			}
 		}
+		return true
 	})
-	return rest(hidden)
+	if !shows {
+		return nil
+	}
+	return rest(s.hidden)
+}
+
+// behind adds what a face hides of a line and reports whether that is all of it. The line
+// lies in the box reach and is nowhere deeper than far.
+func (s *Screen) behind(n int32, a, b spot, reach geometry.Box, far float64) bool {
+	f := &s.faces[n]
+	f.asked = s.asked
+	if f.near >= far || !f.box.Overlaps(reach) {
+		return false
+	}
+	before := len(s.hidden)
+	s.hidden = f.hides(s.hidden, a, b)
+	return slices.ContainsFunc(s.hidden[before:], span.whole)
 }
 
 // rest is what spans leave of a whole line.
 func rest(taken []span) []span {
-	const joint = 1e-9 // shares: faces that share an edge leave no gap
 	slices.SortFunc(taken, func(a, b span) int { return cmp.Compare(a.from, b.from) })
 	var out []span
 	at := 0.0
@@ -163,7 +212,7 @@ func rest(taken []span) []span {
 		if t.from > at+joint {
 			out = append(out, span{at, t.from})
 		}
-		at = math.Max(at, t.to)
+		at = max(at, t.to)
 	}
 	if at < 1-joint {
 		out = append(out, span{at, 1})
@@ -188,7 +237,7 @@ func (f *face) hides(to []span, a, b spot) []span {
 	var room [8]float64 // a face has seldom more corners
 	at := f.crossed(room[:0], a.Point, way)
 	for i := 1; i < len(at); i += 2 {
-		if from, till := math.Max(lo, at[i-1]), math.Min(hi, at[i]); from < till {
+		if from, till := max(lo, at[i-1]), min(hi, at[i]); from < till {
 			to = append(to, span{from, till})
 		}
 	}

@@ -1,6 +1,8 @@
 package solid
 
 import (
+	"slices"
+
 	"ribwright/geometry"
 	"ribwright/geometry/boat/skin"
 )
@@ -15,14 +17,16 @@ func (b *Boat) Cover(c *skin.Cloth) {
 		from := own[i]
 		stations = append(stations, from+(to-from)/3, from+(to-from)*2/3, to)
 	}
+	cuts := make([][]geometry.Point, len(stations))
+	for i, x := range stations {
+		cuts[i] = c.At(x)
+	}
 	for _, side := range []float64{1, -1} {
-		var rows [][]geometry.Point3
-		for _, x := range stations {
-			var row []geometry.Point3
-			for _, p := range c.At(x) {
-				row = append(row, geometry.Point3{X: x, Y: p.X * side, Z: p.Y})
+		rows := make([][]geometry.Point3, len(stations))
+		for i, x := range stations {
+			for _, p := range cuts[i] {
+				rows[i] = append(rows[i], geometry.Point3{X: x, Y: p.X * side, Z: p.Y})
 			}
-			rows = append(rows, row)
 		}
 		b.cover(rows, side)
 	}
@@ -37,6 +41,8 @@ func (b *Boat) cover(rows [][]geometry.Point3, side float64) {
 		}
 		b.Lines = append(b.Lines, line)
 	}
+	quads := (len(rows) - 1) * (corners - 1)
+	b.Faces, b.Folds = slices.Grow(b.Faces, 2*quads), slices.Grow(b.Folds, 3*quads)
 	for i := 1; i < len(rows); i++ {
 		for k := 1; k < corners; k++ {
 			p, q, r, s := rows[i-1][k-1], rows[i-1][k], rows[i][k], rows[i][k-1]

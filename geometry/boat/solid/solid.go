@@ -131,7 +131,8 @@ func (b *Boat) bar(like Line, edges [4][]geometry.Point3) {
 
 // quad adds a piece of surface with four corners that need not be flat: two triangles.
 func (b *Boat) quad(p, q, r, s geometry.Point3) {
-	b.Faces = append(b.Faces, Face{p, q, r}, Face{p, r, s})
+	both := Face{p, q, r, p, r, s}
+	b.Faces = append(b.Faces, both[:3:3], both[3:])
 }
 
 // plate adds a flat piece by the outlines of its two faces, which lie opposite.
