@@ -9,7 +9,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -177,12 +176,26 @@ func usable(pts ...geometry.Point) bool {
 // Number writes v with at most the given decimals, without exponent, trailing
 // zeros or a minus zero.
 func Number(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	var room [32]byte
+	return string(AppendNumber(room[:0], v, decimals))
+}
+
+// AppendNumber adds what Number returns to a text.
+func AppendNumber(to []byte, v float64, decimals int) []byte {
+	first := len(to)
+	to = strconv.AppendFloat(to, v, 'f', decimals, 64)
+	if decimals > 0 && geometry.Finite(v) {
+		end := len(to)
+		for to[end-1] == '0' {
+			end--
+		}
+		if to[end-1] == '.' {
+			end--
+		}
+		to = to[:end]
 	}
-	if s == "-0" || s == "" {
-		return "0"
+	if string(to[first:]) == "-0" {
+		return append(to[:first], '0')
 	}
-	return s
+	return to
 }

@@ -54,7 +54,7 @@ func TestGlyphsFillTheirBox(t *testing.T) {
 			continue
 		}
 		low, high := g.width, 0.0
-		for _, line := range g.lines() {
+		for _, line := range g.lines {
 			for i, p := range line {
 				low, high = min(low, p.X), max(high, p.X)
 				if p.X < 0 || p.X > g.width || p.Y < -4 || p.Y > 14 {
@@ -74,7 +74,7 @@ func TestGlyphsFillTheirBox(t *testing.T) {
 func TestCapitalsAndDigitsAreCapHigh(t *testing.T) {
 	for _, r := range "ABCDEFGHIJKLMNOPRSTUVWXYZ0123456789" {
 		low, high := 99.0, -99.0
-		for _, line := range glyphs()[r].lines() {
+		for _, line := range glyphs()[r].lines {
 			for _, p := range line {
 				low, high = min(low, p.Y), max(high, p.Y)
 			}
@@ -88,7 +88,7 @@ func TestCapitalsAndDigitsAreCapHigh(t *testing.T) {
 func TestGlyphsDiffer(t *testing.T) {
 	for r, g := range glyphs() {
 		for s, h := range glyphs() {
-			if r < s && reflect.DeepEqual(g.lines(), h.lines()) {
+			if r < s && reflect.DeepEqual(g.lines, h.lines) {
 				t.Errorf("%q and %q are drawn alike", r, s)
 			}
 		}
@@ -120,7 +120,7 @@ func TestGlyphsAreNotMistaken(t *testing.T) {
 // samples returns points along the strokes of g, moved right by shift.
 func samples(g glyph, shift float64) []geometry.Point {
 	var out []geometry.Point
-	for _, line := range g.lines() {
+	for _, line := range g.lines {
 		for i := 1; i < len(line); i++ {
 			n := int(line[i].Sub(line[i-1]).Norm()/0.2) + 1
 			for k := 0; k <= n; k++ {

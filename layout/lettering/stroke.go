@@ -35,11 +35,12 @@ func Strokes(s string, capHeight float64) [][]geometry.Point {
 	k, pen := capHeight/gridCap, 0.0
 	for _, r := range drawable(s) {
 		g := glyphs()[r]
-		for _, line := range g.lines() {
+		for _, line := range g.lines {
+			out := make([]geometry.Point, len(line))
 			for i, p := range line {
-				line[i] = geometry.Point{X: (pen + p.X) * k, Y: p.Y * k}
+				out[i] = geometry.Point{X: (pen + p.X) * k, Y: p.Y * k}
 			}
-			lines = append(lines, line)
+			lines = append(lines, out)
 		}
 		pen += g.width + gridGap
 	}
@@ -78,9 +79,13 @@ func usable(capHeight float64) bool { return capHeight > 0 && !math.IsInf(capHei
 
 // drawable returns Safe(s) in runes that all have a glyph.
 func drawable(s string) []rune {
-	var out []rune
+	out := make([]rune, 0, len(s))
 	for _, r := range Safe(s) {
-		out = append(out, spelled(r)...)
+		if _, ok := glyphs()[r]; ok {
+			out = append(out, r)
+		} else {
+			out = append(out, spelled(r)...)
+		}
 	}
 	return out
 }
@@ -93,16 +98,13 @@ func ASCII(s string) string {
 
 var asASCII = strings.NewReplacer("\u00d7", "x", "\u00b0", " deg", "\u00b1", "+-", "\u00d8", "dia. ", "\u2013", "-", "\u2014", "-", "\u00b7", "*", "\u00f8", "o", string(box), "#")
 
-// spelled returns the glyphs that r is drawn with.
+// spelled returns the glyphs that r is drawn with, which has none of its own.
 func spelled(r rune) []rune {
-	if _, ok := glyphs()[r]; ok {
-		return []rune{r}
-	}
 	if s, ok := standIns()[r]; ok {
 		return []rune(s)
 	}
 	if bare, ok := bareLetters()[r]; ok {
-		return spelled(bare)
+		return drawable(string(bare))
 	}
 	return []rune{cmp.Or(baseLetter(r), box)}
 }
@@ -135,6 +137,7 @@ const curveSteps = 6
 type glyph struct {
 	width   float64
 	strokes string
+	lines   [][]geometry.Point // the strokes as straight pieces
 }
 
 // glyphs is the alphabet of glyphs.txt, drawn for this program on a grid with the baseline
@@ -154,7 +157,7 @@ var glyphs = sync.OnceValue(func() map[rune]glyph {
 			panic("a glyph that the program was built with is broken: " + line)
 		}
 		r, _ := utf8.DecodeRuneInString(letter)
-		out[r] = glyph{wide, strokes}
+		out[r] = glyph{wide, strokes, drawn(strokes)}
 	}
 	return out
 })
@@ -162,9 +165,10 @@ var glyphs = sync.OnceValue(func() map[rune]glyph {
 //go:embed glyphs.txt
 var glyphFile string
 
-func (g glyph) lines() [][]geometry.Point {
+// drawn turns strokes into polylines.
+func drawn(strokes string) [][]geometry.Point {
 	var all [][]geometry.Point
-	for stroke := range strings.SplitSeq(g.strokes, "|") {
+	for stroke := range strings.SplitSeq(strokes, "|") {
 		if words := strings.Fields(stroke); len(words) > 1 {
 			all = append(all, flatten(words))
 		}

@@ -4,7 +4,7 @@
 package dxf
 
 import (
-	"bytes"
+	"bufio"
 	"fmt"
 	"io"
 	"strconv"
@@ -27,7 +27,7 @@ const decimals = 4
 //
 // Errors: the writer's own; what no plate may hold render.Trace has refused.
 func Encode(w io.Writer, p trace.Plate) error {
-	e := &encoder{}
+	e := &encoder{bufio.NewWriterSize(w, 32<<10)}
 	e.comment(lettering.ASCII(p.Title))
 	e.comment(lettering.ASCII(render.Describe(p.Plate)))
 	e.comment(fmt.Sprintf("arcs are arcs; other curves are chords within %s mm", render.Number(chord, 3)))
@@ -42,47 +42,62 @@ func Encode(w io.Writer, p trace.Plate) error {
 		}
 	})
 	e.put(group{0, "EOF"})
-	_, err := w.Write(e.out.Bytes())
-	return err
+	return e.out.Flush()
 }
 
-type encoder struct{ out bytes.Buffer }
+type encoder struct{ out *bufio.Writer } // it remembers the first error
 
-// group is one value under its code: a word, a whole number, a number, or a place,
-// which stands under the codes of its x, y and z; z is always there, because some
-// readers count on it.
+// group is one value under its code: a word, a whole number, a number, or a place.
 type group struct {
 	code  int
 	value any
 }
 
-// put writes groups, code and value each on a line. Shops' programs expect the line
-// ends of their system, so they are CR LF.
+// put writes groups.
 func (e *encoder) put(all ...group) {
 	for _, g := range all {
 		switch v := g.value.(type) {
 		case float64:
-			e.line(g.code, render.Number(v, decimals))
+			e.number(g.code, v, decimals)
 		case string:
-			e.line(g.code, v)
+			e.word(g.code, v)
 		case geometry.Point:
-			e.line(g.code, render.Number(v.X, decimals))
-			e.line(g.code+10, render.Number(v.Y, decimals))
-			e.line(g.code+20, "0")
-		default:
-			e.line(g.code, fmt.Sprint(v))
+			e.place(g.code, v)
+		case int:
+			e.word(g.code, strconv.Itoa(v))
 		}
 	}
 }
 
-// line writes a code of up to three digits, set right, and its value.
-func (e *encoder) line(code int, value string) {
-	digits := strconv.Itoa(code)
-	e.out.WriteString("   "[min(3, len(digits)):])
-	e.out.WriteString(digits)
+// place writes a place, which stands under the codes of its x, y and z; z is always
+// there, because some readers count on it.
+func (e *encoder) place(code int, p geometry.Point) {
+	e.number(code, p.X, decimals)
+	e.number(code+10, p.Y, decimals)
+	e.word(code+20, "0")
+}
+
+func (e *encoder) number(code int, v float64, decimals int) {
+	e.code(code)
+	e.out.Write(render.AppendNumber(e.out.AvailableBuffer(), v, decimals))
 	e.out.WriteString("\r\n")
-	e.out.WriteString(value)
+}
+
+func (e *encoder) word(code int, v string) {
+	e.code(code)
+	e.out.WriteString(v)
 	e.out.WriteString("\r\n")
+}
+
+// code writes a code of up to three digits, set right, on a line of its own. Shops'
+// programs expect the line ends of their system, so they are CR LF.
+func (e *encoder) code(code int) {
+	to := e.out.AvailableBuffer()
+	for most := 100; most > max(code, 1); most /= 10 {
+		to = append(to, ' ')
+	}
+	to = strconv.AppendInt(to, int64(code), 10)
+	e.out.Write(append(to, '\r', '\n'))
 }
 
 // comment writes a line for people in ASCII, which is all that release 12 can say, at most as
@@ -91,7 +106,7 @@ func (e *encoder) comment(words string) {
 	const most = 250
 	for words != "" {
 		n := min(most, len(words))
-		e.put(group{999, words[:n]})
+		e.word(999, words[:n])
 		words = words[n:]
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/layout/plate/trace"
-	"ribwright/render"
 )
 
 // chord is how far the chords of a cubic may lie from it, mm: less than a laser's
@@ -45,38 +44,46 @@ func pieces(p curve.Path) curve.Path {
 	return out
 }
 
-// entity writes what every entity begins with, and its groups.
-func (e *encoder) entity(kind, layer string, more ...group) {
-	e.put(group{0, kind}, group{8, layer})
-	e.put(more...)
+// entity writes what every entity begins with.
+func (e *encoder) entity(kind, layer string) {
+	e.word(0, kind)
+	e.word(8, layer)
 }
 
 func (e *encoder) single(layer string, s curve.Segment) {
 	a, round := s.(curve.Arc)
 	if !round {
-		e.entity("LINE", layer, group{10, s.Start()}, group{11, s.End()})
+		e.entity("LINE", layer)
+		e.place(10, s.Start())
+		e.place(11, s.End())
 		return
 	}
 	if math.Abs(a.Sweep) >= 2*math.Pi-1e-9 {
-		e.entity("CIRCLE", layer, group{10, a.Center}, group{40, a.Radius})
+		e.entity("CIRCLE", layer)
+		e.place(10, a.Center)
+		e.number(40, a.Radius, decimals)
 		return
 	}
 	from, to := a.From, a.From+a.Sweep
 	if a.Sweep < 0 {
 		from, to = to, from // the format's arcs run counter-clockwise
 	}
-	e.entity("ARC", layer, group{10, a.Center}, group{40, a.Radius}, group{50, degrees(from)}, group{51, degrees(to)})
+	e.entity("ARC", layer)
+	e.place(10, a.Center)
+	e.number(40, a.Radius, decimals)
+	e.degrees(50, from)
+	e.degrees(51, to)
 }
 
 // degrees writes an angle from 0 to 360, to 1e-7 of one: 0.02 micrometres at a radius
 // of 10 m.
-func degrees(a float64) string {
+func (e *encoder) degrees(code int, a float64) {
 	const decimals = 7
 	deg := math.Mod(a*180/math.Pi, 360)
 	if deg < 0 {
 		deg += 360
 	}
-	return render.Number(deg, decimals)
+	e.number(code, deg, decimals)
 }
 
 // polyline writes lines and arcs in one: each corner carries the bulge of the
@@ -86,16 +93,19 @@ func (e *encoder) polyline(layer string, p curve.Path) {
 	if p.Closed() {
 		flag = 1
 	}
-	e.entity("POLYLINE", layer, group{66, 1}, group{10, geometry.Point{}}, group{70, flag}) // 66: corners follow
+	e.entity("POLYLINE", layer)
+	e.put(group{66, 1}, group{10, geometry.Point{}}, group{70, flag}) // 66: corners follow
 	for _, s := range p {
-		e.entity("VERTEX", layer, group{10, s.Start()})
+		e.entity("VERTEX", layer)
+		e.place(10, s.Start())
 		if a, round := s.(curve.Arc); round {
 			const decimals = 9 // of a bulge: 0.01 micrometres at a radius of 10 m
-			e.put(group{42, render.Number(math.Tan(a.Sweep/4), decimals)})
+			e.number(42, math.Tan(a.Sweep/4), decimals)
 		}
 	}
 	if flag == 0 {
-		e.entity("VERTEX", layer, group{10, p[len(p)-1].End()})
+		e.entity("VERTEX", layer)
+		e.place(10, p[len(p)-1].End())
 	}
 	e.entity("SEQEND", layer)
 }

@@ -6,7 +6,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"strings"
 
 	svg "github.com/ajstarks/svgo/float"
 
@@ -33,8 +32,9 @@ func Encode(w io.Writer, p trace.Plate) error {
 	c := e.begin(geometry.Rect(0, 0, p.W, p.H), p.Title, render.Describe(p.Plate))
 	for _, l := range p.Layers {
 		c.Gid(l.Name)
+		how := style(p.Machine, l.Name)
 		for _, path := range l.Paths {
-			c.Path(e.data(path), style(p.Machine, l.Name))
+			c.Path(e.data(path), how)
 		}
 		c.Gend()
 	}
@@ -46,6 +46,7 @@ func Encode(w io.Writer, p trace.Plate) error {
 type encoder struct {
 	out        bytes.Buffer
 	left, high float64 // of the picture's upper left corner
+	room       []byte  // for the data of a path
 }
 
 // begin starts a picture of what the box shows, with its title and what is to be known
@@ -74,28 +75,36 @@ func (e *encoder) data(p curve.Path) string {
 	for closed && last > 0 && trace.Pointlike(p[last:last+1]) {
 		last--
 	}
-	start := e.at(p[0].Start())
-	var d strings.Builder
-	d.WriteString("M" + start)
+	start := e.at(nil, p[0].Start())
+	d := append(append(e.room[:0], 'M'), start...)
 	pieces := p[:last+1].Beziers()
 	for i, s := range pieces {
-		closing, end := closed && i == len(pieces)-1, e.at(s.End())
-		if closing {
-			end = start
+		closing := closed && i == len(pieces)-1
+		c, bent := s.(curve.Cubic)
+		switch {
+		case bent:
+			d = append(e.at(append(d, 'C'), c.P1), ' ')
+			d = append(e.at(d, c.P2), ' ')
+		case closing:
+			continue
+		default:
+			d = append(d, 'L')
 		}
-		if c, bent := s.(curve.Cubic); bent {
-			d.WriteString("C" + e.at(c.P1) + " " + e.at(c.P2) + " " + end)
-		} else if !closing {
-			d.WriteString("L" + end)
+		if closing {
+			d = append(d, start...)
+		} else {
+			d = e.at(d, s.End())
 		}
 	}
 	if closed {
-		d.WriteString("Z")
+		d = append(d, 'Z')
 	}
-	return d.String()
+	e.room = d
+	return string(d)
 }
 
 // at writes a place as x and y down from the upper left corner.
-func (e *encoder) at(q geometry.Point) string {
-	return render.Number(q.X-e.left, decimals) + "," + render.Number(e.high-q.Y, decimals)
+func (e *encoder) at(to []byte, q geometry.Point) []byte {
+	to = append(render.AppendNumber(to, q.X-e.left, decimals), ',')
+	return render.AppendNumber(to, e.high-q.Y, decimals)
 }

@@ -23,9 +23,13 @@ type square struct{ x, y int32 }
 // once remembers what is drawn, to draw no line twice.
 type once struct {
 	pieces []piece
-	near   map[square][]int32 // pieces by the squares their boxes touch
-	asked  int                // how often it was asked what is drawn already
+	last   map[square]int32 // the last entry for each square that a piece's box touches, and 1
+	near   []entry
+	asked  int // how often it was asked what is drawn already
 }
+
+// entry is a piece in a square, and the entry before it in the same square, and 1; 0 for none.
+type entry struct{ piece, before int32 }
 
 // piece is a piece that is drawn.
 type piece struct {
@@ -50,7 +54,9 @@ func (o *once) add(s curve.Segment) {
 	first, last := squares(p.box)
 	for x := first.x; x <= last.x; x++ {
 		for y := first.y; y <= last.y; y++ {
-			o.near[square{x, y}] = append(o.near[square{x, y}], int32(len(o.pieces)))
+			at := square{x, y}
+			o.near = append(o.near, entry{int32(len(o.pieces)), o.last[at]})
+			o.last[at] = int32(len(o.near))
 		}
 	}
 	o.pieces = append(o.pieces, p)
@@ -65,13 +71,16 @@ func (o *once) covered(s curve.Segment) [][2]float64 {
 	o.asked++
 	for x := first.x; x <= last.x; x++ {
 		for y := first.y; y <= last.y; y++ {
-			for _, i := range o.near[square{x, y}] {
-				if p := &o.pieces[i]; p.met != o.asked && p.box.Overlaps(box) {
+			for i := o.last[square{x, y}]; i > 0; i = o.near[i-1].before {
+				if p := &o.pieces[o.near[i-1].piece]; p.met != o.asked && p.box.Overlaps(box) {
 					p.met = o.asked
 					out = append(out, common(s, p.Segment)...)
 				}
 			}
 		}
+	}
+	if len(out) == 0 {
+		return nil
 	}
 	slices.SortFunc(out, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	var joined [][2]float64
@@ -115,7 +124,11 @@ func (o *once) rest(p curve.Path) []curve.Path {
 		gone := o.covered(s)
 		whole = whole && len(gone) == 0
 		at := 0.0
-		for _, g := range append(gone, [2]float64{1, 1}) {
+		for i := 0; i <= len(gone); i++ {
+			g := [2]float64{1, 1}
+			if i < len(gone) {
+				g = gone[i]
+			}
 			if left := (g[0] - at) * long; left > onLine {
 				run = append(run, curve.Stretch(s, at, g[0]))
 			}

@@ -43,7 +43,7 @@ func Of(p layout.Plate) ([]Layer, error) {
 	if err != nil {
 		return nil, err
 	}
-	once := once{near: map[square][]int32{}}
+	once := once{last: map[square]int32{}}
 	paths := map[string][]curve.Path{}
 	for _, c := range cut {
 		if once.meets(c.path) {
