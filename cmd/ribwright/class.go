@@ -3,6 +3,7 @@ package main
 import (
 	"crypto/sha256"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -129,11 +130,16 @@ func thisProgram() string {
 	if err != nil {
 		return out
 	}
-	program, err := os.ReadFile(path)
+	program, err := os.Open(path)
 	if err != nil {
 		return out
 	}
-	return fmt.Sprintf("%s, sum %.8x", out, sha256.Sum256(program))
+	defer program.Close()
+	sum := sha256.New()
+	if _, err := io.Copy(sum, program); err != nil {
+		return out
+	}
+	return fmt.Sprintf("%s, sum %.8x", out, sum.Sum(nil))
 }
 
 // summaryHasRoom finds out early whether what tells of all can take its place, and not that
