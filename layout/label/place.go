@@ -66,7 +66,8 @@ type wish struct {
 // Place lays a block with its middle as near to a point as can be, best at the block's own
 // angle. ok is false where the room has no place for it. Nothing is taken.
 func (r *Room) Place(b Block, near geometry.Point) (placed Block, ok bool) {
-	var all []wish // without a turn
+	across, up := int(r.Within.W()/placeStep)+1, int(r.Within.H()/placeStep)+1
+	all := make([]wish, 0, across*up) // without a turn
 	dearest := 0.0
 	for x := r.Within.Min.X; x < r.Within.Max.X; x += placeStep {
 		for y := r.Within.Min.Y; y < r.Within.Max.Y; y += placeStep {
@@ -75,8 +76,10 @@ func (r *Room) Place(b Block, near geometry.Point) (placed Block, ok bool) {
 			all, dearest = append(all, wish{mid: mid, cost: way}), math.Max(dearest, way+mostTurns*perTurn)
 		}
 	}
+	var some []wish
 	for from := 0.0; from <= dearest; from += lot { // words find room before most are looked at
-		for _, w := range costing(all, b.Angle, from, from+lot) {
+		some = costing(some[:0], all, b.Angle, from, from+lot)
+		for _, w := range some {
 			c := b
 			c.Angle = b.Angle + placeTurn*float64(w.turns)
 			c.At = w.mid.Sub(geometry.Polar(b.Wide/2, c.Angle)).Sub(geometry.Polar((b.Low+b.High)/2, c.Angle+math.Pi/2))
@@ -88,10 +91,9 @@ func (r *Room) Place(b Block, near geometry.Point) (placed Block, ok bool) {
 	return b, false
 }
 
-// costing lists what costs at least from and less than to, cheapest first, with all turns
+// costing adds to out what costs at least from and less than to, cheapest first, with all turns
 // of some places that leave words upright.
-func costing(all []wish, angle, from, to float64) []wish {
-	var out []wish
+func costing(out, all []wish, angle, from, to float64) []wish {
 	for _, w := range all {
 		if w.cost >= to || w.cost+mostTurns*perTurn < from {
 			continue
