@@ -62,6 +62,10 @@ func turnsOf(p layout.Part, grain float64) []float64 {
 func (j *job) stampsWith(room float64, every int) [][][2]stamp {
 	out := make([][][2]stamp, len(j.shapes))
 	for i, s := range j.shapes {
+		if k := slices.IndexFunc(j.shapes[:i], s.same); k >= 0 && j.loose[i] == j.loose[k] && slices.Equal(j.turns[i], j.turns[k]) {
+			out[i] = out[k] // the other one of a pair
+			continue
+		}
 		out[i] = make([][2]stamp, len(j.turns[i]))
 		for n, a := range j.turns[i] {
 			if !j.loose[i] || n%every == 0 {

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"math/bits"
+	"slices"
 
 	"ribwright/geometry"
 )
@@ -13,7 +14,9 @@ type spot struct{ x, y int }
 // what lies there already.
 type layer struct {
 	grid *grid
-	near [][]int32 // per row with a rim of pad cells, how many cells left of each lie near something
+	near []int32 // row by row with a rim of pad cells, how many cells left of each lie near something
+	wide int     // of a row of them
+	set  []bool  // which cells of a row that is put do
 	pad  int
 	bad  [][]uint64
 }
@@ -26,18 +29,22 @@ func newLayer(wide, high, halo int) *layer {
 	for y := range l.bad {
 		l.bad[y] = make([]uint64, l.grid.words)
 	}
-	l.near = make([][]int32, high+2*l.pad)
-	for y := range l.near {
-		l.near[y] = make([]int32, wide+2*l.pad+1)
-		for x := 1; x < len(l.near[y]); x++ {
-			l.near[y][x] = l.near[y][x-1]
+	l.wide = wide + 2*l.pad + 1
+	l.near = make([]int32, l.wide*(high+2*l.pad))
+	for y := range high + 2*l.pad {
+		row := l.row(y)
+		for x := 1; x < len(row); x++ {
+			row[x] = row[x-1]
 			if min(y, x-1, high+2*l.pad-1-y, wide+2*l.pad-x) < l.pad+halo {
-				l.near[y][x]++ // beyond the rim, or close to it inside
+				row[x]++ // beyond the rim, or close to it inside
 			}
 		}
 	}
 	return l
 }
+
+// row is one of near.
+func (l *layer) row(y int) []int32 { return l.near[y*l.wide : (y+1)*l.wide] }
 
 // best returns where the stamp touches most with its halo, as a share of the
 // halo above the least that is worth anything; ok is false when it fits nowhere so.
@@ -49,7 +56,7 @@ func (l *layer) best(s, halo stamp, least float64) (at spot, share float64, ok b
 	for y := 0; y <= rows; y++ {
 		l.grid.blocked(s, y, l.bad[y])
 	}
-	most, left := halo.below(least), halo.left()
+	most := halo.below(least)
 	none := most
 	for y := 0; y <= rows; y++ {
 		for w := range l.bad[y] {
@@ -58,7 +65,7 @@ func (l *layer) best(s, halo stamp, least float64) (at spot, share float64, ok b
 				if x > room {
 					break
 				}
-				if sum := l.touch(halo, left, x, y, most); sum > most {
+				if sum := l.touch(&halo, x, y, most); sum > most {
 					most, at = sum, spot{x, y}
 				}
 			}
@@ -92,30 +99,31 @@ func (l *layer) rim(y, w, rows, room int) uint64 {
 
 // touch counts the cells of a halo, its stamp at (x, y), that lie near something. It gives
 // up where those that are left cannot make more than most.
-func (l *layer) touch(halo stamp, left []int32, x, y int, most int32) int32 {
+func (l *layer) touch(halo *stamp, x, y int, most int32) int32 {
 	sum := int32(0)
-	near := l.near[y+1:]
-	for i, runs := range halo.rows {
-		if sum+left[i] <= most {
+	at, last := (y+1)*l.wide+x+1, (y+2)*l.wide-1
+	for i, left := range halo.left {
+		if sum+left <= most {
 			return most
 		}
-		row := near[i][x+1:]
-		for _, r := range runs {
-			sum += row[min(r.b, len(row)-1)] - row[r.a]
+		for _, r := range halo.runs[halo.first[i]:halo.first[i+1]] {
+			sum += l.near[min(at+r.b, last)] - l.near[at+r.a]
 		}
+		at, last = at+l.wide, last+l.wide
 	}
 	return sum
 }
 
 func (l *layer) put(s, halo stamp, at spot) {
 	l.grid.take(s, at.x, at.y)
-	last := len(l.near[0]) - 1
+	last, high := l.wide-1, len(l.near)/l.wide
 	for i, runs := range halo.rows {
-		if at.y+i+1 >= len(l.near) {
+		if at.y+i+1 >= high {
 			break
 		}
-		row := l.near[at.y+i+1]
-		set := make([]bool, last)
+		row := l.row(at.y + i + 1)
+		l.set = slices.Grow(l.set[:0], last)[:last]
+		set := l.set
 		for x := range set {
 			set[x] = row[x+1] > row[x]
 		}

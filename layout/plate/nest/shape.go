@@ -2,6 +2,7 @@ package nest
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -64,6 +65,11 @@ func (s shape) mapped(m geometry.Affine) shape {
 		out.box = out.box.Union(geometry.Around(pts...))
 	}
 	return out
+}
+
+// same reports whether two shapes are the same, point by point.
+func (s shape) same(t shape) bool {
+	return s.box == t.box && slices.EqualFunc(s.loops, t.loops, slices.Equal)
 }
 
 func (s shape) edges(f func(a, b geometry.Point)) {

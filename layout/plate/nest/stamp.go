@@ -15,7 +15,10 @@ type span struct{ a, b int }
 type stamp struct {
 	rows  [][]span
 	wide  int
-	cells int // in all
+	cells int     // in all
+	runs  []span  // of all rows
+	first []int32 // of the runs of each row, and one more
+	left  []int32 // for each row, how many cells it and those after it have
 }
 
 // newStamp lays the shape, grown by room, on cells of the given side.
@@ -25,7 +28,7 @@ func newStamp(s shape, room, cell float64) stamp {
 	count := func(length float64) int { return int(math.Ceil(length/cell - 1e-9)) }
 	out := stamp{wide: count(far.X), rows: make([][]span, count(far.Y))}
 	s.edges(func(a, b geometry.Point) {
-		k := band{a.Sub(corner), b.Sub(corner), room}
+		k := newBand(a.Sub(corner), b.Sub(corner), room)
 		lo := int(math.Floor((math.Min(k.a.Y, k.b.Y) - room) / cell))
 		hi := int(math.Ceil((math.Max(k.a.Y, k.b.Y) + room) / cell))
 		for r := max(0, lo); r < min(len(out.rows), hi); r++ {
@@ -37,11 +40,24 @@ func newStamp(s shape, room, cell float64) stamp {
 	for r := range out.rows {
 		out.fill(s, r, corner, cell)
 		out.rows[r] = merged(out.rows[r])
-		for _, run := range out.rows[r] {
-			out.cells += run.b - run.a
-		}
 	}
+	out.count()
 	return out
+}
+
+// count lists the runs, and counts their cells from the last row to the first.
+func (s *stamp) count() {
+	s.first, s.left = []int32{0}, make([]int32, len(s.rows))
+	for _, row := range s.rows {
+		s.runs = append(s.runs, row...)
+		s.first = append(s.first, int32(len(s.runs)))
+	}
+	for r := len(s.rows) - 1; r >= 0; r-- {
+		for _, run := range s.rows[r] {
+			s.cells += run.b - run.a
+		}
+		s.left[r] = int32(s.cells)
+	}
 }
 
 // below is the largest number of cells that is no larger share of all than the given one.
@@ -55,19 +71,6 @@ func (s stamp) below(share float64) int32 {
 		n--
 	}
 	return int32(n)
-}
-
-// left returns for each row how many cells it and those after it have.
-func (s stamp) left() []int32 {
-	out := make([]int32, len(s.rows))
-	sum := int32(0)
-	for r := len(s.rows) - 1; r >= 0; r-- {
-		for _, run := range s.rows[r] {
-			sum += int32(run.b - run.a)
-		}
-		out[r] = sum
-	}
-	return out
 }
 
 func (s *stamp) add(r int, x0, x1 float64) {
@@ -111,39 +114,43 @@ func merged(in []span) []span {
 type band struct {
 	a, b geometry.Point
 	r    float64
+	side geometry.Point // from the piece to the band's edge on its left
+}
+
+func newBand(a, b geometry.Point, r float64) band {
+	return band{a, b, r, b.Sub(a).Unit().Left().Scale(r)}
 }
 
 // reach returns from where to where the band goes in x between the heights y0
 // and y1; ok is false when it does not come there.
-func (k band) reach(y0, y1 float64) (x0, x1 float64, ok bool) {
+func (k *band) reach(y0, y1 float64) (x0, x1 float64, ok bool) {
 	x0, x1 = math.Inf(1), math.Inf(-1)
-	add := func(x float64) { x0, x1 = math.Min(x0, x), math.Max(x1, x) }
+	add := func(from, to float64) { x0, x1 = min(x0, from), max(x1, to) }
 	within := func(y float64) bool { return y >= y0 && y <= y1 }
-	for _, p := range []geometry.Point{k.a, k.b} {
+	for _, p := range [2]geometry.Point{k.a, k.b} {
 		if within(p.Y) {
-			add(p.X - k.r)
-			add(p.X + k.r)
+			add(p.X-k.r, p.X+k.r)
 		}
-		for _, y := range []float64{y0, y1} {
+		for _, y := range [2]float64{y0, y1} {
 			if d := k.r*k.r - (y-p.Y)*(y-p.Y); d >= 0 {
-				add(p.X - math.Sqrt(d))
-				add(p.X + math.Sqrt(d))
+				w := math.Sqrt(d)
+				add(p.X-w, p.X+w)
 			}
 		}
 	}
-	side := k.b.Sub(k.a).Unit().Left().Scale(k.r)
-	for _, s := range []geometry.Point{side, side.Scale(-1)} {
+	for _, s := range [2]geometry.Point{k.side, k.side.Scale(-1)} {
 		p, q := k.a.Add(s), k.b.Add(s)
-		for _, y := range []float64{y0, y1} {
+		for _, y := range [2]float64{y0, y1} {
 			if p.Y != q.Y && (p.Y-y)*(q.Y-y) <= 0 {
-				add(p.X + (q.X-p.X)*(y-p.Y)/(q.Y-p.Y))
+				x := p.X + (q.X-p.X)*(y-p.Y)/(q.Y-p.Y)
+				add(x, x)
 			}
 		}
 		if within(p.Y) {
-			add(p.X)
+			add(p.X, p.X)
 		}
 		if within(q.Y) {
-			add(q.X)
+			add(q.X, q.X)
 		}
 	}
 	return x0, x1, x0 <= x1
