@@ -275,6 +275,22 @@ func TestHollow(t *testing.T) {
 	}
 }
 
+// TestOneBox lays parts of one box and of four shapes once, each two times.
+func TestOneBox(t *testing.T) {
+	a, b, c, d := pt(0, 0), pt(200, 0), pt(200, 300), pt(0, 300)
+	var parts []layout.Part
+	for i, corners := range [][]geometry.Point{{a, b, c}, {b, c, d}, {c, d, a}, {d, a, b}} {
+		one := layout.Part{Name: fmt.Sprintf("half %d", i), Thickness: 6, Grain: math.Pi / 2, Cut: []curve.Path{curve.Polyline(append(corners, corners[0])...)}}
+		parts = append(parts, one, one)
+	}
+	o := nest.Options{Stock: nest.Stock{W: 1220, H: 2440}, Gap: 12, Quick: true}
+	p, err := nest.Lay("halves", parts, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkPlate(t, p, parts, o)
+}
+
 // TestEdgeOfFit has parts that just fit and just do not.
 func TestEdgeOfFit(t *testing.T) {
 	o := nest.Options{Stock: nest.Stock{W: 300, H: 500}, Gap: 10}
