@@ -343,6 +343,21 @@ func TestStemGoesAlong(t *testing.T) {
 	}
 }
 
+// TestBoltsMove: gunwales that are bored for a cross piece do not fit an edition that has
+// it elsewhere, though no mortise moved.
+func TestBoltsMove(t *testing.T) {
+	old := shipped(t, "brook", nil)
+	new := shipped(t, "brook", func(d *design.Design) { d.Thwarts[0].At += measure.Length(d.Ribs.Pitch) })
+	cut, err := ParseCut("gunwales", old)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := Compare(old, new).Judge(cut)[0]
+	if j.Verdict != Rework || !strings.HasPrefix(j.Reasons[0].Quantity, "bolt of thwart 1") || math.Abs(j.Reasons[0].Off-float64(old.Design.Ribs.Pitch)) > 1 || !strings.Contains(j.Reasons[0].Do, "forward") {
+		t.Errorf("%v: %+v", j.Verdict, j.Reasons)
+	}
+}
+
 // TestParseCut reads which parts are cut.
 func TestParseCut(t *testing.T) {
 	e := shipped(t, "brook", nil)

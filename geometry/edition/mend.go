@@ -3,6 +3,7 @@ package edition
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ribwright/geometry/marks"
 )
@@ -76,18 +77,18 @@ func mend(kind rule, d Change, by float64) (Verdict, string) {
 
 // way is which way a place moved along the boat, "" for one that is measured otherwise.
 func way(n marks.Name, by float64) string {
-	switch n.Quantity {
-	case "from midship", "stringer landing from midship", "stringer hole from midship", "gunwale hole from midship":
+	switch {
+	case strings.HasSuffix(n.Quantity, "from midship"):
 		if by > 0 {
 			return " forward"
 		}
 		return " aft"
-	case "stringer landing height", "stringer hole height", "gunwale hole height":
+	case strings.HasSuffix(n.Quantity, " height"):
 		if by > 0 {
 			return " up"
 		}
 		return " down"
-	case "stringer mark":
+	case n.Quantity == "stringer mark":
 		if by > 0 {
 			return " outward"
 		}

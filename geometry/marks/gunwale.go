@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/trial/bend"
 )
 
@@ -26,6 +27,7 @@ func (l *list) gunwale(f *frame.Frame, b *bend.Report) {
 	for i, z := range g.NoScarf {
 		l.add(part, length("no scarf from", z.From, pencil).nth(i+1), length("no scarf to", z.To, pencil).nth(i+1))
 	}
+	l.bolts(f)
 	edgeSet := func(end string, e hull.EdgeSet) {
 		l.add(part, length("edge-set rise, "+end, e.Rise, sprung), radius("edge-set radius, "+end, e.Radius()),
 			length("edge-set end shift, "+end, e.EndShift(g.Height), pencil))
@@ -35,6 +37,33 @@ func (l *list) gunwale(f *frame.Frame, b *bend.Report) {
 	}
 	edgeSet("bow", f.Hull.Sheer.BowSet)
 	edgeSet("stern", f.Hull.Sheer.SternSet)
+}
+
+// bolts lists where the bolts of cross pieces and of seats' hangers go through the stock:
+// its holes, wherever the piece that they hold has its own.
+func (l *list) bolts(f *frame.Frame) {
+	for i, t := range f.Thwarts {
+		quantity, n := fmt.Sprintf("bolt of thwart %d from midship", i+1), 0
+		for _, h := range t.Holes {
+			if at := h.Bounds().Center(); at.X > 0 {
+				n++
+				l.add("gunwale", length(quantity, f.Gunwale.OnStock(t.At)+at.Y, pencil).nth(n))
+			}
+		}
+	}
+	for _, s := range f.Seats {
+		if s.Hung == nil {
+			continue
+		}
+		for _, r := range []struct {
+			name string
+			rail seat.Rail
+		}{{"front", s.Hung.Front}, {"after", s.Hung.After}} {
+			for n, at := range r.rail.Hanger.Bolts {
+				l.add("gunwale", length(fmt.Sprintf("bolt of seat %d, %s, from midship", s.Number+1, r.name), at, pencil).nth(n+1))
+			}
+		}
+	}
 }
 
 func (l *list) mortise(m frame.Mortise) {

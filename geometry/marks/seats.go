@@ -23,7 +23,6 @@ func (l *list) seat(s seat.Seat) {
 		h := r.rail.Hanger
 		l.add(part, length(r.name+" rail station", r.rail.Station, set), length(r.name+" rail top", r.rail.TopZ, seatSet), length(r.name+" rail length", r.rail.Length, pencil),
 			length(r.name+" hanger length", h.Length, pencil), length(r.name+" hanger to rail top", h.Slot, pencil), length(r.name+" bolts under the gunwale top", h.Down, pencil),
-			length(r.name+" bolt from midship", h.Bolts[0], pencil).nth(1), length(r.name+" bolt from midship", h.Bolts[1], pencil).nth(2),
 			length(r.name+" hanger width", h.Wide, sawn), length(r.name+" hanger slot forward of its middle", h.Off, pencil), length(r.name+" hanger block", h.Block, planed),
 			angle(r.name+" hanger lean", h.Lean()), angle(r.name+" hanger skew", h.Skew))
 	}

@@ -100,7 +100,7 @@ func (s Set) Patterns() []string {
 // behind a colon, their quantity where only some of a part's do.
 var shows = map[string][]string{
 	"mortises": {"gunwale:stock", "gunwale:width", "gunwale:ply", "gunwale:form", "gunwale:aft", "gunwale:fore", "gunwale:scarf", "gunwale:no scarf", "gunwale:edge-set end",
-		"mortise :from", "mortise :length", "mortise :width", "mortise :bevel", "mortise :head", "thwart :station", "thwart :hole", "seat :front bolt", "seat :after bolt", "spreader :from"},
+		"mortise :from", "mortise :length", "mortise :width", "mortise :bevel", "mortise :head", "gunwale:bolt of", "thwart :station", "thwart :hole", "spreader :from"},
 	"middle-ply":       {"gunwale", "mortise ", "block "},
 	"body":             {"rib ", "hull"},
 	"ribs":             {"rib "},

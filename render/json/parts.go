@@ -141,6 +141,7 @@ func thwartOf(p part, t frame.Thwart) Object {
 		{"holes_mm", upTo(len(t.Holes), func(i int) []fixed {
 			return []fixed{p.nth("hole off the middle line", i+1), p.nth("hole forward of its middle", i+1)}
 		})}, {"hole_diameter_mm", p.of("hole diameter")}, {"bolts_lean_deg", p.of("bolts lean")},
+		{"bolts_from_midship_mm", p.part("gunwale").all("bolt of "+p.name+" from midship", len(t.Holes)/2)}, // on the straight stock of either gunwale
 	}
 }
 

@@ -42,7 +42,7 @@ func railOf(p part, name string) Object {
 	return Object{
 		{"station_mm", p.of(name + " rail station")}, {"top_z_mm", p.of(name + " rail top")}, {"rail_length_mm", p.of(name + " rail length")},
 		{"hanger_length_mm", p.of(name + " hanger length")}, {"hanger_to_rail_top_mm", p.of(name + " hanger to rail top")},
-		{"bolts_from_midship_mm", p.all(name+" bolt from midship", 2)}, {"bolts_under_gunwale_top_mm", p.of(name + " bolts under the gunwale top")},
+		{"bolts_from_midship_mm", p.part("gunwale").all("bolt of "+p.name+", "+name+", from midship", 2)}, {"bolts_under_gunwale_top_mm", p.of(name + " bolts under the gunwale top")},
 		{"hanger_width_mm", p.of(name + " hanger width")}, {"slot_forward_of_middle_mm", p.of(name + " hanger slot forward of its middle")}, {"block_mm", p.of(name + " hanger block")},
 		{"lean_deg", p.of(name + " hanger lean")}, {"skew_deg", p.of(name + " hanger skew")},
 	}
