@@ -38,8 +38,8 @@ var edits = []struct {
 	{"edition", func(r *rand.Rand, d *design.Design) { d.Edition = "2" }},
 }
 
-// eachPair makes pairs of editions that can be built.
-func eachPair(t *testing.T, n int, use func(t *testing.T, old, new *facts)) {
+// eachPair makes pairs of editions that can be built, of one to so many changes.
+func eachPair(t *testing.T, n, changes int, use func(t *testing.T, old, new *facts)) {
 	t.Helper()
 	r := rand.New(rand.NewPCG(18, 2))
 	for made := 0; made < n; {
@@ -49,7 +49,7 @@ func eachPair(t *testing.T, n int, use func(t *testing.T, old, new *facts)) {
 			t.Fatal(err)
 		}
 		d, about := old.design.Copy(), name
-		for range 1 + r.IntN(2) {
+		for range 1 + r.IntN(changes) {
 			e := edits[r.IntN(len(edits))]
 			e.change(r, d)
 			about += ", " + e.about
@@ -136,7 +136,7 @@ func laidOver(t *testing.T, old, new *facts) (*edition.Comparison, *tile.Since) 
 // title block, and every piece of the new set lies on one sheet of it.
 func TestKeptSheets(t *testing.T) {
 	kept := 0
-	eachPair(t, pairsTried(6), func(t *testing.T, old, new *facts) {
+	eachPair(t, pairsTried(6), 2, func(t *testing.T, old, new *facts) {
 		_, s := laidOver(t, old, new)
 		was, is := printed(t, s.Was.Document), printed(t, s.Now.Document)
 		for _, n := range s.Kept {

@@ -31,6 +31,9 @@ func apartDrawn(was, is rendertest.Outline) float64 {
 	if same := []float64{from.X - to.X, from.Y - to.Y, 0}; far(same) < least {
 		best, least = same, far(same)
 	}
+	if least < 2*drawnWithin {
+		return least
+	}
 	for _, size := range []float64{2, 0.3, 0.1, 0.03, 0.3, 0.03} {
 		r, err := optimize.Minimize(optimize.Problem{Func: far}, best, &optimize.Settings{FuncEvaluations: 300}, &optimize.NelderMead{SimplexSize: size})
 		if err == nil && r.F < least {
@@ -65,27 +68,42 @@ func middleOf(chords []rendertest.Piece) rendertest.Point {
 	return rendertest.Point{X: (box.X0 + box.X1) / 2, Y: (box.Y0 + box.Y1) / 2}
 }
 
-// farFrom is how far the ends of chords are from a line at most.
+// farFrom is how far the ends of chords are from a line at most. It looks from where the
+// last one was nearest outward, and no longer than that one is nearer than the farthest yet.
 func farFrom(chords, line []rendertest.Piece) float64 {
-	most := 0.0
+	most, at := 0.0, 0
 	for _, c := range chords {
 		for _, p := range []rendertest.Point{c.From, c.To} {
-			least := math.Inf(1)
-			for _, l := range line {
-				least = math.Min(least, fromChord(p, l.From, l.To))
+			least, found := math.Inf(1), at
+			for k := range 2 * len(line) {
+				i := at + (k+1)/2*(1-k%2*2)
+				if i < 0 || i >= len(line) {
+					continue
+				}
+				if d := toChord(p, line[i]); d < least {
+					if least, found = d, i; least <= most {
+						break
+					}
+				}
 			}
-			most = math.Max(most, least)
+			most, at = math.Max(most, least), found
 		}
 	}
-	return most
+	return math.Sqrt(most)
 }
 
-// fromChord is how far a point is from a straight piece.
-func fromChord(p, a, b rendertest.Point) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	t := 0.0
-	if long := dx*dx + dy*dy; long > 0 {
-		t = math.Max(0, math.Min(1, ((p.X-a.X)*dx+(p.Y-a.Y)*dy)/long))
+// toChord is the square of how far a point is from a straight piece.
+func toChord(p rendertest.Point, c rendertest.Piece) float64 {
+	dx, dy, px, py := c.To.X-c.From.X, c.To.Y-c.From.Y, p.X-c.From.X, p.Y-c.From.Y
+	t, long := px*dx+py*dy, dx*dx+dy*dy
+	switch {
+	case t <= 0:
+		t = 0
+	case t >= long:
+		t = 1
+	default:
+		t /= long
 	}
-	return p.To(rendertest.Point{X: a.X + t*dx, Y: a.Y + t*dy})
+	ex, ey := px-t*dx, py-t*dy
+	return ex*ex + ey*ey
 }

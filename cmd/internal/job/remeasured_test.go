@@ -31,7 +31,7 @@ func onNoPaper(n marks.Name) string {
 // is held to as much.
 func TestCompareAgainstSheets(t *testing.T) {
 	drawnMarks := 0
-	eachPair(t, pairsTried(2), func(t *testing.T, old, new *facts) {
+	eachPair(t, pairsTried(3), 4, func(t *testing.T, old, new *facts) {
 		k, s := laidOver(t, old, new)
 		was := shared(t, "measured "+old.name, func() (*boatDrawn, error) {
 			return measureAll(t, printed(t, s.Was.Document), readBook(t, old.design)), nil
@@ -90,6 +90,7 @@ type paired struct {
 
 // checkMarks goes through all that was measured. It returns how many marks are drawn.
 func (p *paired) checkMarks() (drawn int) {
+	listed := marks.Index(p.New.Marks)
 	for name, b := range p.is.of {
 		a, both := p.was.of[name]
 		c, named := p.named[name]
@@ -100,7 +101,7 @@ func (p *paired) checkMarks() (drawn int) {
 			continue
 		}
 		floor := edition.FloorLength
-		if c.Unit == marks.Radian || strings.HasPrefix(unitOf(p.New, name), "rad") {
+		if listed[name].Unit == marks.Radian {
 			floor = edition.FloorAngle
 		}
 		if a.where == "drawn" && b.where == "drawn" {
@@ -125,8 +126,6 @@ func (p *paired) checkMarks() (drawn int) {
 	}
 	return drawn
 }
-
-func unitOf(e *edition.Edition, n marks.Name) string { return string(marks.Index(e.Marks)[n].Unit) }
 
 // checkHeads: a head that moved up or down on the body plan is named by its rib's depth or
 // by its keel's height.
