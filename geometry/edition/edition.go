@@ -75,15 +75,16 @@ type Comparison struct {
 	Shifted  []Shifted // stems that lie elsewhere
 	Same     int       // marks that did not move
 
-	fits []fit // of the new edition's outlines
+	was, is map[marks.Name]marks.Mark
+	fits    []fit // of the new edition's outlines
 }
 
 // Compare finds what moved, of unrounded values.
 func Compare(old, new *Edition) *Comparison {
 	c := &Comparison{Old: old, New: new, Keys: design.Differ(old.Design, new.Design)}
-	was, is := marks.Index(old.Marks), marks.Index(new.Marks)
+	c.was, c.is = marks.Index(old.Marks), marks.Index(new.Marks)
 	for _, m := range new.Marks {
-		before, both := was[m.Name]
+		before, both := c.was[m.Name]
 		d := Change{m.Name, math.NaN(), m.Value, m.Unit, m.Tolerance}
 		if both {
 			d.Old, d.Tolerance = before.Value, min(m.Tolerance, before.Tolerance)
@@ -95,7 +96,7 @@ func Compare(old, new *Edition) *Comparison {
 		c.Changes = append(c.Changes, d)
 	}
 	for _, m := range old.Marks {
-		if _, both := is[m.Name]; !both {
+		if _, both := c.is[m.Name]; !both {
 			c.Changes = append(c.Changes, Change{m.Name, m.Value, math.NaN(), m.Unit, m.Tolerance})
 		}
 	}

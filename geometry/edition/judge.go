@@ -101,6 +101,8 @@ func (c *Comparison) reason(d Change) Reason {
 	}
 	if off, ok := c.onStem(d); ok {
 		r.Off = off
+	} else if kind != setUp {
+		r.Off = d.New - c.cutTo(c.was[d.Name])
 	}
 	switch {
 	case kind == setUp && math.Abs(d.By()) > d.Tolerance:
@@ -119,6 +121,24 @@ func (c *Comparison) reason(d Change) Reason {
 		r.Verdict = Placed // it lies elsewhere in the boat, and the wood goes with it
 	}
 	return r
+}
+
+// cutTo is what a piece was cut to by the old edition's sheets: ribs that differ by little
+// share the marks of the first of them.
+func (c *Comparison) cutTo(m marks.Mark) float64 {
+	rib, is := strings.CutPrefix(m.Part, "rib ")
+	if !is {
+		return m.Value
+	}
+	for _, g := range c.Old.Bend.Frame.RibGroups {
+		if !slices.Contains(g.Names, rib) {
+			continue
+		}
+		if first, has := c.was[marks.Name{Part: "rib " + g.Names[0], Quantity: m.Quantity, Number: m.Number}]; has {
+			return first.Value
+		}
+	}
+	return m.Value
 }
 
 // oneAlone judges a mark that one edition alone has.
@@ -149,9 +169,8 @@ func oneAlone(r Reason, kind rule) Reason {
 // scarfed judges a scarf that was drawn elsewhere: it may stay where scarfs may lie.
 func (c *Comparison) scarfed(r Reason) Reason {
 	r.Verdict, r.Off = Placed, 0
-	was := marks.Index(c.Old.Marks)
-	from, cut := was[marks.Name{Part: r.Part, Quantity: "scarf from", Number: r.Number}]
-	to := was[marks.Name{Part: r.Part, Quantity: "scarf to", Number: r.Number}]
+	from, cut := c.was[marks.Name{Part: r.Part, Quantity: "scarf from", Number: r.Number}]
+	to := c.was[marks.Name{Part: r.Part, Quantity: "scarf to", Number: r.Number}]
 	for _, z := range c.New.Bend.Frame.Gunwale.NoScarf {
 		if cut && from.Value < z.To && to.Value > z.From {
 			r.Verdict, r.Do = Again, "its scarf would lie where the gunwale is weakened"
@@ -191,12 +210,11 @@ func (c *Comparison) onStem(d Change) (float64, bool) {
 	if isUp {
 		along = up
 	}
-	place := func(e *Edition) geometry.Point {
-		all := marks.Index(e.Marks)
+	place := func(all map[marks.Name]marks.Mark) geometry.Point {
 		return geometry.Point{X: all[marks.Name{Part: d.Part, Quantity: along + " from midship", Number: d.Number}].Value, Y: all[marks.Name{Part: d.Part, Quantity: along + " height", Number: d.Number}].Value}
 	}
 	f := c.fitOf(d.Part, Outline)
-	off := place(c.New).Sub(f.move.Apply(place(c.Old)))
+	off := place(c.is).Sub(f.move.Apply(place(c.was)))
 	if isUp {
 		return off.Y, true
 	}
@@ -205,7 +223,6 @@ func (c *Comparison) onStem(d Change) (float64, bool) {
 
 // elsewhere is the rib of the new edition that a cut rib would do for as it is.
 func (c *Comparison) elsewhere(part string) string {
-	was := marks.Index(c.Old.Marks)
 	var off []string // ribs that it does not do for
 	var ribs []string
 	for _, m := range c.New.Marks {
@@ -218,8 +235,8 @@ func (c *Comparison) elsewhere(part string) string {
 		if ruleOf(m.Name) == setUp {
 			continue
 		}
-		before, there := was[marks.Name{Part: part, Quantity: m.Quantity, Number: m.Number}]
-		if !there || math.Abs(m.Value-before.Value) > (1-CutOff)*min(m.Tolerance, before.Tolerance) {
+		before, there := c.was[marks.Name{Part: part, Quantity: m.Quantity, Number: m.Number}]
+		if !there || math.Abs(m.Value-c.cutTo(before)) > (1-CutOff)*min(m.Tolerance, before.Tolerance) {
 			off = append(off, m.Part)
 		}
 	}

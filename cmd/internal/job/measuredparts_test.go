@@ -131,12 +131,15 @@ func (m *offPaper) pegs(lines []*inkLine, part string) {
 	}
 }
 
-// thwart reads half a cross piece and returns the outline of that half.
+// thwart reads half a cross piece and returns its outline, turned over on the line at 0.
 func (m *offPaper) thwart(k *inked, part string) rendertest.Outline {
-	var half rendertest.Outline
+	var whole rendertest.Outline
+	over := func(p rendertest.Point) rendertest.Point { return rendertest.Point{X: -p.X, Y: p.Y} }
 	var end *inkLine
 	for _, l := range k.take("cut", func(l *inkLine) bool { return !l.Closed }) {
-		half.Pieces = append(half.Pieces, l.Pieces...)
+		for _, c := range l.Pieces {
+			whole.Pieces = append(whole.Pieces, c, rendertest.Piece{From: over(c.From), To: over(c.To), C1: over(c.C1), C2: over(c.C2), Curved: c.Curved})
+		}
 		if len(l.Pieces) == 1 && !l.Pieces[0].Curved && l.H() > 20 && (end == nil || l.X1 > end.X1) {
 			end = l
 		}
@@ -165,7 +168,7 @@ func (m *offPaper) thwart(k *inked, part string) rendertest.Outline {
 			m.put("gunwale", "tilt", 0, number(g[1]+" "+g[2])*degree, toTenth*degree)
 		}
 	}
-	return half
+	return whole
 }
 
 // hanger reads the port hanger of a rail.

@@ -60,17 +60,14 @@ func (m *offPaper) endCuts(k *inked, half float64) (sym bool) {
 // slots reads the mortises.
 func (m *offPaper) slots(k *inked, half float64, sym bool) []slotDrawn {
 	var out []slotDrawn
-	for _, l := range k.take("cut", func(l *inkLine) bool {
+	slots := k.take("cut", func(l *inkLine) bool {
 		b, ok := l.Rectangle(0.02)
 		return ok && b.H() > 2 && b.W() > 5 && math.Abs(b.Y0+b.Y1) < 0.02
-	}) {
-		x, names := l.middle().X, ""
-		for _, w := range k.words {
-			if w.capital > 4 && ribName.MatchString(w.text) && math.Abs(w.to.X-(x-1.5)) < 0.3 {
-				names = w.text
-			}
-		}
-		ribs := ribsNamed(names)
+	})
+	names := k.slotNames(slots)
+	for _, l := range slots {
+		x := l.middle().X
+		ribs := ribsNamed(names[l])
 		for _, rib := range ribs {
 			at := placed(rib, x, sym && len(ribs) > 1)
 			out = append(out, slotDrawn{rib, at, at - l.W()/2, at + l.W()/2})
@@ -97,6 +94,26 @@ func (m *offPaper) slots(k *inked, half float64, sym bool) []slotDrawn {
 		}
 	}
 	slices.SortFunc(out, func(a, b slotDrawn) int { return cmp.Compare(a.at, b.at) })
+	return out
+}
+
+// slotNames are the ribs of the slots. Their names stand beside them in their order; one
+// that a joint would cut stands on the other side.
+func (k *inked) slotNames(slots []*inkLine) map[*inkLine]string {
+	var names []inkWords
+	for _, w := range k.words {
+		if w.capital > 4 && ribName.MatchString(w.text) {
+			names = append(names, w)
+		}
+	}
+	slices.SortFunc(names, func(a, b inkWords) int { return cmp.Compare(a.from.X, b.from.X) })
+	slices.SortFunc(slots, func(a, b *inkLine) int { return cmp.Compare(a.X0, b.X0) })
+	out := map[*inkLine]string{}
+	for i, l := range slots {
+		if x := l.middle().X; i < len(names) && math.Min(math.Abs(names[i].to.X-x), math.Abs(names[i].from.X-x)) < 10 {
+			out[l] = names[i].text
+		}
+	}
 	return out
 }
 

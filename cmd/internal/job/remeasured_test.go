@@ -190,7 +190,10 @@ func barred(bars []rendertest.Box, x float64) bool {
 // checkShapes lays the drawn outlines on one another: those that are apart are named, with
 // how far.
 func (p *paired) checkShapes() {
-	const search = 0.05 // mm that either way of laying may miss the least by
+	const (
+		search = 0.05 // mm that either way of laying may miss the least by
+		far    = 3.0  // mm; compare looks no longer for the least of what is farther apart
+	)
 	for key, b := range p.is.shapes {
 		part, quantity, _ := strings.Cut(key, "|")
 		a, both := p.was.shapes[key]
@@ -205,6 +208,10 @@ func (p *paired) checkShapes() {
 			p.t.Errorf("%s, and not named", what)
 		case named && apart < edition.FloorLength-search:
 			p.t.Errorf("%s, and named with %.3f", what, c.New)
+		case named && c.New > far:
+			if apart < far/2 {
+				p.t.Errorf("%s, and named as other parts with %.3f", what, c.New)
+			}
 		case named && math.Abs(c.New-apart) > search+0.05*apart:
 			p.t.Errorf("%s, named with %.3f", what, c.New)
 		}
