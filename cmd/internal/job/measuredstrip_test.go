@@ -97,21 +97,19 @@ func (m *offPaper) slots(k *inked, half float64, sym bool) []slotDrawn {
 	return out
 }
 
-// slotNames are the ribs of the slots. Their names stand beside them in their order; one
-// that a joint would cut stands on the other side.
+// slotNames are the ribs of the slots. A name stands beside its slot; one that a joint
+// would cut stands on the other side, a little off, or in small letters.
 func (k *inked) slotNames(slots []*inkLine) map[*inkLine]string {
-	var names []inkWords
-	for _, w := range k.words {
-		if w.capital > 4 && ribName.MatchString(w.text) {
-			names = append(names, w)
-		}
-	}
-	slices.SortFunc(names, func(a, b inkWords) int { return cmp.Compare(a.from.X, b.from.X) })
-	slices.SortFunc(slots, func(a, b *inkLine) int { return cmp.Compare(a.X0, b.X0) })
+	const far = 25.0 // mm, less than half way to the next
 	out := map[*inkLine]string{}
-	for i, l := range slots {
-		if x := l.middle().X; i < len(names) && math.Min(math.Abs(names[i].to.X-x), math.Abs(names[i].from.X-x)) < 10 {
-			out[l] = names[i].text
+	for _, w := range k.words {
+		if !ribName.MatchString(w.text) {
+			continue
+		}
+		for _, l := range slots {
+			if x := l.middle().X; math.Min(math.Abs(w.to.X-x), math.Abs(w.from.X-x)) < far {
+				out[l] = w.text
+			}
 		}
 	}
 	return out

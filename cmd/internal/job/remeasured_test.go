@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/design"
 	"ribwright/geometry/edition"
 	"ribwright/geometry/marks"
 	"ribwright/render/rendertest"
@@ -24,6 +25,32 @@ func onNoPaper(n marks.Name) string {
 	return ""
 }
 
+// onPaper measures a shipped boat, once for all tests.
+func onPaper(t *testing.T, k *facts) *boatDrawn {
+	return shared(t, "measured "+k.name, func() (*boatDrawn, error) {
+		_, s := laidOver(t, k, k)
+		return measureAll(t, printed(t, s.Now.Document), readBook(t, k.design)), nil
+	})
+}
+
+// TestOnPaper: every mark of the shipped boats stands on their sheets or in their books, and
+// what stands there is a mark.
+func TestOnPaper(t *testing.T) {
+	for _, name := range design.ShippedNames() {
+		t.Run(name, func(t *testing.T) {
+			k, err := World{}.factsOf(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			e, err := k.edition()
+			if err != nil {
+				t.Fatal(err)
+			}
+			onPaper(t, k).checkList(t, e)
+		})
+	}
+}
+
 // TestCompareAgainstSheets measures every mark of both editions out of their finished
 // sheets and books. What moved on paper by more than 0.1 mm is named, and by how much; what
 // is named is on paper at both its places; a mark that nobody can measure, and a line that
@@ -33,13 +60,9 @@ func TestCompareAgainstSheets(t *testing.T) {
 	drawnMarks := 0
 	eachPair(t, pairsTried(3), 4, func(t *testing.T, old, new *facts) {
 		k, s := laidOver(t, old, new)
-		was := shared(t, "measured "+old.name, func() (*boatDrawn, error) {
-			return measureAll(t, printed(t, s.Was.Document), readBook(t, old.design)), nil
-		})
+		was := onPaper(t, old)
 		is := measureAll(t, printed(t, s.Now.Document), readBook(t, new.design))
-		is.checkList(k.New)
-		was.offPaper.t = t
-		was.checkList(k.Old)
+		is.checkList(t, k.New)
 		p := paired{t, k, was, is, map[marks.Name]edition.Change{}}
 		for _, c := range k.Changes {
 			p.named[c.Name] = c
@@ -55,27 +78,27 @@ func TestCompareAgainstSheets(t *testing.T) {
 }
 
 // checkList holds the list of an edition's marks to its paper, both ways.
-func (m *boatDrawn) checkList(e *edition.Edition) {
-	m.t.Helper()
+func (m *boatDrawn) checkList(t *testing.T, e *edition.Edition) {
+	t.Helper()
 	listed := marks.Index(e.Marks)
 	for name, mark := range listed {
 		r, is := m.of[name]
 		switch {
 		case !is && onNoPaper(name) == "":
-			m.t.Errorf("nobody measures %v", name)
+			t.Errorf("nobody measures %v", name)
 		case is && math.Abs(r.value-mark.Value) > r.within:
-			m.t.Errorf("%v is %.4f, and is %s as %.4f, which is within %.4f", name, mark.Value, r.where, r.value, r.within)
+			t.Errorf("%v is %.4f, and is %s as %.4f, which is within %.4f", name, mark.Value, r.where, r.value, r.within)
 		}
 	}
 	for name, r := range m.of {
 		if _, is := listed[name]; !is && r.value != 0 { // a head that is not eased
-			m.t.Errorf("%v is %s as %.4f and is no mark", name, r.where, r.value)
+			t.Errorf("%v is %s as %.4f and is no mark", name, r.where, r.value)
 		}
 	}
 	for rib, head := range m.heads {
 		of := func(quantity string) float64 { return listed[marks.Name{Part: "rib " + rib, Quantity: quantity}].Value }
 		if off := head - of("depth") - of("keel height"); math.Abs(off) > drawnWithin {
-			m.t.Errorf("the head of rib %s is drawn %.3f mm too high", rib, off)
+			t.Errorf("the head of rib %s is drawn %.3f mm too high", rib, off)
 		}
 	}
 }
