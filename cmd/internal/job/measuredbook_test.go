@@ -364,21 +364,13 @@ func (m *offPaper) bookInside(b bookPDF) {
 		m.put(part, "aft end", 0, number(row.cells["Aft end at"]), toWhole)
 		m.put(part, "fore end", 0, number(row.cells["Fore end at"]), toWhole)
 		n := int(number(row.cells["Slats"]))
-		for _, s := range strings.Split(row.cells["Middles from the middle line, each side"], ",") {
-			step := len(strings.Split(row.cells["Middles from the middle line, each side"], ","))
-			_ = step
-			v := number(s)
-			k := n/2 + 1
-			if v > 0 {
-				for i := range n / 2 {
-					if math.IsNaN(m.get(part, "slat from the middle line", k+i+1)) {
-						k += i + 1
-						break
-					}
-				}
+		for i, s := range strings.Split(row.cells["Middles from the middle line, each side"], ",") {
+			out, at := (n+1)/2+i, number(s) // from the middle slat outward, or from the two beside the middle
+			if n%2 == 0 {
+				out++
 			}
-			m.put(part, "slat from the middle line", k, v, toTenth)
-			m.put(part, "slat from the middle line", n+1-k, -v, toTenth)
+			m.put(part, "slat from the middle line", out, at, toTenth)
+			m.put(part, "slat from the middle line", n+1-out, -at, toTenth)
 		}
 	}
 	for i, row := range b.table("Footbraces, mm", cellIs(1, `^\d+$`)) {

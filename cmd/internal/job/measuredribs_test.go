@@ -250,19 +250,15 @@ func (m *offPaper) battens(k *inked) {
 // middlePly reads the blocks of a gunwale whose mortises are gaps, from aft.
 func (m *offPaper) middlePly(k *inked) {
 	k.take("mark", func(l *inkLine) bool { return true })
-	var gauge *inkLine
 	type block struct{ from, to float64 }
 	var all []block
 	halved := true
 	for _, l := range k.take("cut", func(l *inkLine) bool { _, ok := l.Rectangle(0.02); return ok }) {
-		if math.Abs(l.Y0) > 0.02 {
-			gauge = l
-			continue
+		if math.Abs(l.Y0) < 0.02 { // not the gauge for a gap
+			all = append(all, block{l.X0, l.X1})
+			halved = halved && l.X1 > 0
 		}
-		all = append(all, block{l.X0, l.X1})
-		halved = halved && l.X1 > 0
 	}
-	_ = gauge
 	if halved {
 		for _, b := range slices.Clone(all) {
 			if b.from > 0 {
