@@ -13,7 +13,7 @@ import (
 // its length, a hem its strip and corners; a round edge the circle segment's area.
 func TestCloth(t *testing.T) {
 	for _, r := range design.Rigs() {
-		p := NewPlan(r, 3)
+		p := NewPlan(r, 3, 150)
 		s := design.Sail{Rig: r, Bolt: 700}
 		c := p.cut(s)
 		near(t, r.String()+": cloth", c.Area, 3, 1e-9)
@@ -63,7 +63,7 @@ func TestRoach(t *testing.T) {
 	near(t, "start", arc.Start().Sub(a).Norm(), 0, 1e-9)
 	near(t, "end", arc.End().Sub(b).Norm(), 0, 1e-9)
 	near(t, "rise", arc.At(0.5).X, 30, 1e-9)
-	p := NewPlan(design.LegOfMutton, 3)
+	p := NewPlan(design.LegOfMutton, 3, 0)
 	got := math.Abs(curve.Area(p.outline(0.02)))/1e6 - 3
 	luff, foot := p.Corners[1].Sub(p.Corners[0]).Norm(), p.Corners[0].Sub(p.Corners[2]).Norm()
 	near(t, "roach", got, (luff*luff+foot*foot)*0.02*2/3/1e6, 8e-4) // flattened to 0.2 mm

@@ -185,8 +185,7 @@ func (f *Fit) stepMast() error {
 // line at a height over the baseline, mm: side by side at the step, and apart from
 // there as the sail's edges are.
 func (f *Fit) Spread(z float64) float64 {
-	side := unit(design.Vee).Corners[1]
-	return 0.75*math.Max(f.Mast.Diameter, 45) + (z-f.Boat.Floor(f.Mast.At))*side.X/side.Y
+	return 0.75*math.Max(f.Mast.Diameter, 45) + (z-f.Boat.Floor(f.Mast.At))*veeOpens
 }
 
 // tackOver is how high the sail's tack stands over the gunwale, mm: a boom must clear
@@ -227,6 +226,7 @@ func (f *Fit) try(area float64, all bool) error {
 		force := Gust * most / f.States[0].Arm
 		f.Mast.bury(force, f.Tack+f.Plan.Center().Y)
 		f.Mast.size(wood)
+		f.hoist(area) // thicker spars of a vee stand farther apart
 		for i := range f.Plan.Spars {
 			f.Plan.Spars[i] = f.Plan.Spars[i].sized(force, wood, f.Mast.Diameter)
 		}
@@ -234,6 +234,7 @@ func (f *Fit) try(area float64, all bool) error {
 		f.layBed(boards, ribs)
 		f.bearBoard(force, beam.Working(boards))
 	}
+	f.Cloth = f.Plan.cut(f.Sail)
 	return nil
 }
 

@@ -42,8 +42,8 @@ const sparEnds = 60.0
 // Length returns the length of the spar with what stands over at its ends, mm.
 func (s Spar) Length() float64 { return s.To.Sub(s.From).Norm() + s.Foot + sparEnds }
 
-// unit has the proportions of each rig for a luff of 1, drawn after common small
-// boats; common practice, no source.
+// unit has the proportions of each rig with a mast for a luff of 1, drawn after common
+// small boats; common practice, no source.
 func unit(r design.Rig) Plan {
 	pt := geometry.Pt
 	switch r {
@@ -57,11 +57,6 @@ func unit(r design.Rig) Plan {
 			Names: []string{"tack", "throat", "peak", "clew"},
 			Edges: []Edge{{"luff", false}, {"head", true}, {"leech", false}, {"foot", true}},
 			Spars: []Spar{{Name: "yard", From: pt(0.12, 0.92), To: pt(-0.60, 1.62), Share: 0.45}, {Name: "boom", From: pt(0.05, 0), To: pt(-0.98, 0.10), Share: 0.30}}}
-	case design.Vee:
-		return Plan{Rig: r, Corners: []geometry.Point{pt(0, 0), pt(veeOpens, 1), pt(-veeOpens, 1)},
-			Names: []string{"foot", "port head", "starboard head"},
-			Edges: []Edge{{"port side", false}, {"head", false}, {"starboard side", false}},
-			Spars: []Spar{{Name: "port spar", From: pt(0, 0), To: pt(veeOpens, 1), Share: 0.5, Hinge: true}, {Name: "starboard spar", From: pt(0, 0), To: pt(-veeOpens, 1), Share: 0.5, Hinge: true}}}
 	}
 	return Plan{Rig: r, Mast: 1.05, Corners: []geometry.Point{pt(0, 0), pt(0, 1), pt(-0.62, 1.52), pt(-0.98, 0.10)},
 		Names: []string{"tack", "throat", "peak", "clew"},
@@ -70,7 +65,12 @@ func unit(r design.Rig) Plan {
 }
 
 // NewPlan draws the rig with a sail of an area in m2, as a flat polygon between its corners.
-func NewPlan(r design.Rig, area float64) Plan {
+// apart is how far a vee's spars stand from the boat's middle where its cloth begins, mm, over
+// 0; no other rig asks for it.
+func NewPlan(r design.Rig, area, apart float64) Plan {
+	if r == design.Vee {
+		return veePlan(veeHigh(area, apart), apart)
+	}
 	p := unit(r)
 	return p.scaled(math.Sqrt(area * 1e6 / math.Abs(curve.Area(p.Corners))))
 }
@@ -118,7 +118,7 @@ func (p Plan) Reefed(reefs int) Plan {
 		return p
 	}
 	if p.Rig == design.Vee {
-		return p.scaled(1 - reefShare*float64(reefs))
+		return p.rolled(1 - reefShare*float64(reefs))
 	}
 	tack, clew := p.Corners[0], p.Corners[len(p.Corners)-1]
 	drop := geometry.Point{Y: reefShare * float64(reefs) * (p.Corners[1].Y - tack.Y)}

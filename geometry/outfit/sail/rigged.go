@@ -26,7 +26,7 @@ func Rigged(b aboard.Boat, s design.Sail, rest float.Hydrostatics) (*Fit, error)
 
 // hoist draws the sail with its spars, m2, which are not sized yet.
 func (f *Fit) hoist(area float64) {
-	f.Plan = NewPlan(f.Sail.Rig, area)
+	f.Plan = NewPlan(f.Sail.Rig, area, f.Spread(f.Tack))
 	for i, s := range f.Plan.Spars {
 		if s.Hinge {
 			f.Plan.Spars[i].Foot = (f.Tack - f.Mast.StepZ) * veeSlope

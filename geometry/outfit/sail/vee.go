@@ -20,11 +20,38 @@ const veeOpens = 0.40
 
 var veeSlope = math.Hypot(1, veeOpens) // of a spar, its length over its height
 
+// veePlan is a vee's cloth, so high and at its foot twice so wide as its spars stand apart
+// there, mm: its sides lie on the spars, which have parted below it.
+func veePlan(high, apart float64) Plan {
+	p := Plan{Rig: design.Vee, Names: []string{"port foot", "port head", "starboard head", "starboard foot"},
+		Edges: []Edge{{"port side", false}, {"head", false}, {"starboard side", false}, {"foot", false}}}
+	for i, name := range []string{"port spar", "starboard spar"} {
+		side := float64(1 - 2*i)
+		s := Spar{Name: name, From: geometry.Pt(side*apart, 0), To: geometry.Pt(side*(apart+veeOpens*high), high), Share: 0.5, Hinge: true}
+		p.Spars = append(p.Spars, s)
+	}
+	port, starboard := p.Spars[0], p.Spars[1]
+	p.Corners = []geometry.Point{port.From, port.To, starboard.To, starboard.From}
+	return p
+}
+
+// veeArea is a vee's cloth of a height in mm, m2, and veeHigh its height for an area.
+func veeArea(high, apart float64) float64 { return (2*apart + veeOpens*high) * high / 1e6 }
+
+func veeHigh(area, apart float64) float64 {
+	return (math.Sqrt(apart*apart+veeOpens*area*1e6) - apart) / veeOpens
+}
+
+// rolled is a vee of which a share of the height is still spread, from the foot up.
+func (p Plan) rolled(share float64) Plan {
+	return veePlan(share*p.Corners[1].Y, p.Corners[0].X)
+}
+
 // What a vee packs to where nothing is said, mm, and into how many pieces a spar comes
 // apart at most where the program chooses its size. Our own choice: a piece lies beside
 // a pack, and each joint more is a place to work loose.
 const (
-	packs  = 1200.0
+	packs  = 1000.0
 	pieces = 2
 )
 
@@ -46,15 +73,14 @@ func (f *Fit) most() (float64, error) {
 	if f.Sail.Rig != design.Vee {
 		return ceiling, nil
 	}
-	foot := f.Tack - f.Mast.StepZ
+	foot, apart := f.Tack-f.Mast.StepZ, f.Spread(f.Tack)
 	of := func(pack float64) float64 {
-		high := math.Max(0, (pieces*pack-sparEnds)/veeSlope-foot)
-		return veeOpens * high * high / 1e6
+		return veeArea(math.Max(0, (pieces*pack-sparEnds)/veeSlope-foot), apart)
 	}
 	if a := of(f.Packed()); a >= smallest {
 		return math.Min(ceiling, a), nil
 	}
-	least := ((math.Sqrt(smallest*1e6/veeOpens)+foot)*veeSlope + sparEnds) / pieces
+	least := ((veeHigh(smallest, apart)+foot)*veeSlope + sparEnds) / pieces
 	return 0, fmt.Errorf("a vee whose spars pack to %.0f mm in %d pieces has only %.2f m2; accepted: %.0f mm or more, or an area of your own with more pieces (outfit.sail.pack)",
 		f.Packed(), pieces, of(f.Packed()), math.Ceil(least/10)*10)
 }
