@@ -2,13 +2,19 @@
 package main
 
 import (
+	"runtime/debug"
 	"syscall/js"
 
 	"ribwright/cmd/internal/answer"
 	"ribwright/cmd/internal/job"
 )
 
+// rubbish is how much of what is in use may be left lying before it is cleared away, percent.
+// There is one thread, so a slider waits for every clearing; a page's answers take a few MB each.
+const rubbish = 400
+
 func main() {
+	debug.SetGCPercent(rubbish)
 	js.Global().Set("ribwright", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		return string(answer.To([]byte(args[0].String()), job.UsualDate()))
 	}))

@@ -146,5 +146,17 @@ func appendPlace(b []byte, v float64) []byte {
 	if !geometry.Finite(v) {
 		return append(b, "null"...)
 	}
-	return strconv.AppendFloat(b, decimals(v, 100)+0, 'f', -1, 64)
+	n := int64(math.Round(v * 100))
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/100, 10)
+	switch n %= 100; {
+	case n == 0:
+	case n%10 == 0:
+		b = append(b, '.', byte('0'+n/10))
+	default:
+		b = append(b, '.', byte('0'+n/10), byte('0'+n%10))
+	}
+	return b
 }

@@ -1,8 +1,12 @@
 package json
 
 import (
+	"bytes"
 	"encoding/json"
 	"math"
+	"strconv"
+
+	"ribwright/geometry"
 )
 
 // The kinds of number, by how they are rounded. What is not finite is null.
@@ -15,6 +19,16 @@ type (
 
 // MarshalJSON writes the number.
 func (v fixed) MarshalJSON() ([]byte, error) { return written(decimals(float64(v), 1e4)) }
+
+// write writes the number as MarshalJSON does, without being read again.
+func (v fixed) write(out *bytes.Buffer) error {
+	if !geometry.Finite(float64(v)) {
+		out.WriteString("null")
+		return nil
+	}
+	out.Write(strconv.AppendFloat(out.AvailableBuffer(), decimals(float64(v), 1e4)+0, 'f', -1, 64))
+	return nil
+}
 
 // MarshalJSON writes the number.
 func (v factor) MarshalJSON() ([]byte, error) { return written(decimals(float64(v), 1e9)) }

@@ -3,7 +3,7 @@ package json
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
+	"strconv"
 )
 
 // Object is a JSON object: its fields in the order they are written. A plain float64 in
@@ -18,22 +18,22 @@ type field struct {
 // MarshalJSON writes the object.
 func (o Object) MarshalJSON() ([]byte, error) {
 	var out bytes.Buffer
-	err := o.write(&out)
+	err := o.Write(&out)
 	return out.Bytes(), err
 }
 
-// write writes the object and those in it in one go: each MarshalJSON is read once more by
+// Write writes the object and those in it on one line: each MarshalJSON is read once more by
 // whoever called it, which for a page's drawings takes longer than making them.
-func (o Object) write(out *bytes.Buffer) error {
-	e := json.NewEncoder(out)
-	e.SetEscapeHTML(false) // whoever writes the whole decides
+//
+// Errors: a value that cannot be written, which no report holds.
+func (o Object) Write(out *bytes.Buffer) error {
 	out.WriteByte('{')
 	for i, f := range o {
 		if i > 0 {
 			out.WriteByte(',')
 		}
-		fmt.Fprintf(out, "%q:", f.key)
-		if err := f.write(out, e); err != nil {
+		out.Write(append(strconv.AppendQuote(out.AvailableBuffer(), f.key), ':'))
+		if err := f.write(out); err != nil {
 			return err
 		}
 	}
@@ -41,32 +41,56 @@ func (o Object) write(out *bytes.Buffer) error {
 	return nil
 }
 
-func (f field) write(out *bytes.Buffer, e *json.Encoder) error {
+func (f field) write(out *bytes.Buffer) error {
 	switch v := f.value.(type) {
 	case float64:
-		return e.Encode(significant(v))
+		return plainly(out, significant(v))
 	case Object:
-		return v.write(out)
+		return v.Write(out)
 	case []Object:
-		if v == nil {
-			break
-		}
-		out.WriteByte('[')
-		for i, o := range v {
-			if i > 0 {
-				out.WriteByte(',')
-			}
-			if err := o.write(out); err != nil {
-				return err
-			}
-		}
-		out.WriteByte(']')
-		return nil
+		return writeAll(out, v, Object.Write)
+	case fixed:
+		return v.write(out)
+	case []fixed:
+		return writeAll(out, v, fixed.write)
+	case [][]fixed:
+		return writeAll(out, v, func(row []fixed, out *bytes.Buffer) error { return writeAll(out, row, fixed.write) })
 	case []run:
 		writeRuns(out, v)
+	default:
+		return plainly(out, v)
+	}
+	return nil
+}
+
+// writeAll writes items one by one; no list is null.
+func writeAll[T any](out *bytes.Buffer, all []T, write func(T, *bytes.Buffer) error) error {
+	if all == nil {
+		out.WriteString("null")
 		return nil
 	}
-	return e.Encode(f.value)
+	out.WriteByte('[')
+	for i, v := range all {
+		if i > 0 {
+			out.WriteByte(',')
+		}
+		if err := write(v, out); err != nil {
+			return err
+		}
+	}
+	out.WriteByte(']')
+	return nil
+}
+
+// plainly writes what is no object, without the new line that an encoder ends it with.
+func plainly(out *bytes.Buffer, v any) error {
+	e := json.NewEncoder(out)
+	e.SetEscapeHTML(false) // whoever writes the whole decides
+	err := e.Encode(v)
+	if err == nil {
+		out.Truncate(out.Len() - 1)
+	}
+	return err
 }
 
 // each returns what f makes of every item. No items give an empty list, not null.

@@ -70,11 +70,35 @@ func To(message []byte, made time.Time) (out []byte) {
 
 // written never fails but for a number that is none, which no report holds.
 func written(a Answer) []byte {
-	out, err := gojson.Marshal(a)
+	out, err := a.write()
 	if err != nil {
 		out, _ = gojson.Marshal(Answer{Fault: &Fault{Says: "a fault in the program itself (" + err.Error() + "); please report it with your design file"}})
 	}
 	return out
+}
+
+// write writes an answer. A report's numbers, which are most of what a page is told, go
+// straight into it: Marshal would read them over again.
+func (a Answer) write() ([]byte, error) {
+	numbers, ok := a.Numbers.(json.Object)
+	if !ok {
+		return gojson.Marshal(a)
+	}
+	a.Numbers = nil
+	rest, err := gojson.Marshal(a)
+	if err != nil {
+		return nil, err
+	}
+	out := bytes.NewBuffer(make([]byte, 0, 1<<16))
+	out.WriteString(`{"numbers":`)
+	if err := numbers.Write(out); err != nil {
+		return nil, err
+	}
+	if len(rest) > len("{}") {
+		out.WriteByte(',')
+	}
+	out.Write(rest[1:])
+	return out.Bytes(), nil
 }
 
 func faultOf(err error) *Fault {
