@@ -9,7 +9,6 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/solid"
-	"ribwright/geometry/curve"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/water/float"
 	"ribwright/layout"
@@ -56,7 +55,7 @@ func (b Boat) quarter(e Eye, bones []bone) layout.Drawing {
 			for i, p := range l.pts {
 				pts[i], _ = v.Place(p) // seen from so far off that all lies ahead
 			}
-			d.Line(l.pen, curve.Polyline(pts...))
+			d.Line(l.pen, thinned(pts))
 		}
 		return d
 	}
@@ -96,7 +95,7 @@ func flat(name, title string, bones []bone, shown func(bone) bool, at func(geome
 		for i, p := range l.pts {
 			pts[i] = at(p).Scale(Scale)
 		}
-		d.Line(l.pen, curve.Polyline(pts...))
+		d.Line(l.pen, thinned(pts))
 	}
 	return d
 }
@@ -130,7 +129,7 @@ func (b Boat) sections() layout.Drawing {
 				widest = math.Max(widest, p.X)
 				pts = append(pts, geometry.Pt(p.X*side, p.Y).Scale(Scale))
 			}
-			d.Line(pen, curve.Polyline(pts...))
+			d.Line(pen, thinned(pts))
 		}
 	}
 	if b.Water != nil {
