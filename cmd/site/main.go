@@ -64,6 +64,10 @@ var plain = []string{
 	"archive/zip", "encoding/...", "fmt", "image/...", "math/big", "reflect", "regexp/...", "time", "github.com/...",
 }
 
+// keen is where they are put into one another all the same: laying sheets is a long search
+// that a person waits for, and takes a quarter less time so.
+var keen = []string{"ribwright/layout/label", "ribwright/layout/lettering", "ribwright/layout/tile"}
+
 // build compiles the engine for browsers, with Go's own tools.
 func build() (*page.Engine, error) {
 	root, err := exec.Command("go", "env", "GOROOT").Output()
@@ -83,6 +87,9 @@ func build() (*page.Engine, error) {
 	args := []string{"build", "-trimpath", "-ldflags=-s -w"}
 	for _, where := range plain {
 		args = append(args, "-gcflags="+where+"=-l")
+	}
+	for _, where := range keen {
+		args = append(args, "-gcflags="+where+"=") // the last word on a package holds
 	}
 	c := exec.Command("go", append(args, "-o", file, "ribwright/cmd/wasm")...)
 	c.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")

@@ -3,27 +3,31 @@
 const byId = (id) => document.getElementById(id);
 const carried = byId("engine").textContent;
 const waiting = new Map();
-let asked = 0, worker = null;
+const live = ["look", "sight"]; // what follows a slider
+let asked = 0, worker = null, bench = null, engine = carried;
 
+// startWorker starts an engine. The first one keeps up with the sliders; what takes longer
+// goes to a second, which is started when it is first wanted, from what the first unpacked.
 function startWorker() {
-	worker = new Worker(URL.createObjectURL(new Blob([byId("worker").textContent], { type: "text/javascript" })));
-	worker.onmessage = ({ data }) => {
-		if (data.ready) { document.documentElement.dataset.engine = "ready"; return; }
+	const w = new Worker(URL.createObjectURL(new Blob([byId("worker").textContent], { type: "text/javascript" })));
+	w.onmessage = ({ data }) => {
+		if (data.ready) { engine = data.ready; document.documentElement.dataset.engine = "ready"; return; }
 		if (data.failed) { say("The engine could not start in this browser: " + data.failed, true); return; }
+		document.documentElement.dataset.worked = data.took.toFixed(1);
 		waiting.get(data.id)?.(JSON.parse(data.text));
 		waiting.delete(data.id);
 	};
-	worker.onerror = (e) => say("The engine stopped: " + e.message + ". Reload the page; nothing is lost.", true);
-	worker.postMessage({ engine: carried });
-	byId("engine").remove();
+	w.onerror = (e) => say("The engine stopped: " + e.message + ". Reload the page; nothing is lost.", true);
+	w.postMessage({ engine });
+	return w;
 }
-if (carried) startWorker(); else document.documentElement.dataset.engine = "ready";
+if (carried) { worker = startWorker(); byId("engine").remove(); } else document.documentElement.dataset.engine = "ready";
 
 async function ask(question) {
 	const text = JSON.stringify(question);
 	if (worker) {
-		const id = ++asked;
-		return new Promise((done) => { waiting.set(id, done); worker.postMessage({ id, text }); });
+		const id = ++asked, to = live.includes(question.verb) || engine === carried ? worker : bench ??= startWorker();
+		return new Promise((done) => { waiting.set(id, done); to.postMessage({ id, text }); });
 	}
 	try {
 		const r = await fetch("ask", { method: "POST", headers: { "Content-Type": "application/json" }, body: text });

@@ -57,7 +57,9 @@ async function look(whole) {
 	if (whole !== true) return;
 	if (!dragging) keep(false);
 	await lookAtPinned();
-	if (mine === looks) document.documentElement.dataset.whole = "true";
+	if (mine !== looks) return;
+	document.documentElement.dataset.whole = "true";
+	layAhead();
 }
 
 // baseOf is the design that a boat of the state starts from; it is sized once. Undefined

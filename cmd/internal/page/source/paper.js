@@ -66,6 +66,8 @@ function save(f) {
 
 // papering: the proof, the sheets as they come out, and what to tick when they are printed.
 let sheets = null; // what the engine laid last, and for what
+let laying = null; // what it was last asked to lay, and for what
+let near = false; // whether the paper is in sight, or about to be
 const sheetsKey = (s = state) => JSON.stringify([workshopKey(), s.paper, s.margins, s.across, s.down]);
 
 function papering() {
@@ -79,6 +81,7 @@ function papering() {
 		e.target.disabled = false;
 		if (n) showSheets(n);
 	};
+	new IntersectionObserver((all) => { near = all.at(-1).isIntersecting; layAhead(); }, { rootMargin: "50%" }).observe(byId("paper"));
 	byId("print").onclick = () => {
 		const tick = [`Paper: ${byId("size").selectedOptions[0].textContent}, the same as in the tray.`, "Size or scale: 100 %, or Actual size. Never Fit, Shrink or Fill.",
 			"One side of the paper only.", "Every page at its own way up: orientation Automatic.", "Sheet 1 first. Lay a steel rule on its scale bars before you print the rest."];
@@ -101,11 +104,27 @@ async function askSheets(s = state) {
 	const key = sheetsKey(s);
 	if (sheets?.key === key) return sheets.numbers;
 	say("Laying the sheets ...");
-	const now = await nowDesign(), a = now.fault ? now : await ask({ verb: "sheets", ...now.named, fields: paperFields("sheets", s) });
-	if (a.fault) { say(a.fault.says, true); return null; }
+	const a = await laid(s, key);
+	if (a.fault) { laying = null; say(a.fault.says, true); return null; }
 	say("");
 	sheets = { key, numbers: a.numbers };
 	return a.numbers;
+}
+
+// laid asks for sheets, once for each kind of them.
+function laid(s, key) {
+	const work = async () => { const now = await nowDesign(); return now.fault ? now : ask({ verb: "sheets", ...now.named, fields: paperFields("sheets", s) }); };
+	if (laying?.key !== key) laying = { key, answer: work() };
+	return laying.answer;
+}
+
+// layAhead lays the sheets of a boat that rests while whoever wants them is on the way there.
+async function layAhead() {
+	const key = sheetsKey(), mine = document.documentElement.dataset;
+	if (!near || mine.whole !== "true" || sheets?.key === key) return;
+	mine.laid = "false";
+	await laid(state, key);
+	if (key === sheetsKey()) mine.laid = "true";
 }
 
 // showSheets draws each sheet small.
