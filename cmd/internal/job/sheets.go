@@ -68,7 +68,11 @@ func (l *laid) plainly() []report.Block {
 	if c := l.Paper.Correction(); c != "" {
 		way += ", " + c
 	}
-	return []report.Block{report.Say("%s of %s, %s, with %s to tape. Sheet 1 is read first.", wording.Counted(len(l.printed.Sheets), "sheet"), wording.Capital(l.Paper.Size.Name), way, wording.Counted(l.Took.Joints, "joint"))}
+	more := ""
+	if !l.Paper.Size.Roll { // it waits for the cutter's nest, which takes longer than all sheets
+		more = " One more behind them shows the cutter's plates in small."
+	}
+	return []report.Block{report.Say("%s of %s, %s, with %s to tape. Sheet 1 is read first.%s", wording.Counted(len(l.printed.Sheets), "sheet"), wording.Capital(l.Paper.Size.Name), way, wording.Counted(l.Took.Joints, "joint"), more)}
 }
 
 // bars are those of a proof of the same paper, as it comes from the printer uncorrected.
