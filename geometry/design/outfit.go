@@ -22,7 +22,7 @@ type Sail struct {
 	Hike   bool           `toml:"hike" comment:"true: the crew leans out over the gunwale; false: they sit inside against it."`
 	Reefs  int            `toml:"reefs" accepts:"0 to 3" comment:"How many times the sail can be made smaller. 0 to 3."`
 	MastAt measure.Length `toml:"mast_at" comment:"Station of the mast, forward positive; 0 mm lets the program choose."`
-	Pack   measure.Length `toml:"pack" accepts:"400 to 4000 mm, or 0 mm" comment:"Of a vee: how long the longest piece may be when it is packed; its spars come apart. 0 mm for 1 m."`
+	Pack   measure.Length `toml:"pack" accepts:"400 to 4000 mm, or 0 mm" comment:"Of a vee: how long the longest piece may be when it is packed; its spars come apart. 0 mm for 1.2 m."`
 	Spars  string         `toml:"spars" accepts:"a wood" comment:"Wood of mast and spars."`
 	Boards string         `toml:"boards" accepts:"a wood" comment:"Wood of leeboard, partner, step and bracket."`
 	Cloth  float64        `toml:"cloth" accepts:"30 to 400 g/m2" comment:"Mass of the sailcloth, grams per square meter. 30 to 400."`

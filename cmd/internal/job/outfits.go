@@ -48,7 +48,7 @@ func (s *Sail) Fields() []Field {
 		rigField(s.said), areaField(s.said),
 		instead(s.said, "wind", "speed", "the steady wind for full sail, as 5m/s or 10kn; 5 m/s when the design says nothing", wind, func(d *design.Sail) *float64 { return &d.Wind }),
 		insteadLength(s.said, "mast-at", "station of the mast", func(d *design.Sail) *measure.Length { return &d.MastAt }),
-		insteadLength(s.said, "pack", "of a vee, how long its pieces may be when it is packed; 1 m when left out", func(d *design.Sail) *measure.Length { return &d.Pack }),
+		insteadLength(s.said, "pack", "of a vee, how long its pieces may be when it is packed; 1.2 m when left out", func(d *design.Sail) *measure.Length { return &d.Pack }),
 		instead(s.said, "hike", "", "the crew leans out over the gunwale", yesOrNo, func(d *design.Sail) *bool { return &d.Hike }),
 		instead(s.said, "reefs", "number", "how many times the sail can be made smaller, 0 to 3", reefs, func(d *design.Sail) *int { return &d.Reefs }),
 	)

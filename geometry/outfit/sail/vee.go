@@ -51,9 +51,14 @@ func (p Plan) rolled(share float64) Plan {
 // apart at most where the program chooses its size. Our own choice: a piece lies beside
 // a pack, and each joint more is a place to work loose.
 const (
-	packs  = 1000.0
+	packs  = 1200.0
 	pieces = 2
 )
+
+// veeMost is the largest vee that the program chooses where nothing is said of its pack, m2:
+// with more of it before the wind a canoe buries her bow or broaches. Common practice has 1
+// to 1.5, no source.
+const veeMost = 1.5
 
 // Packed is how long the pieces of a vee may be, mm.
 func (f *Fit) Packed() float64 { return cmp.Or(float64(f.Sail.Pack), packs) }
@@ -77,7 +82,11 @@ func (f *Fit) most() (float64, error) {
 	of := func(pack float64) float64 {
 		return veeArea(math.Max(0, (pieces*pack-sparEnds)/veeSlope-foot), apart)
 	}
-	if a := of(f.Packed()); a >= smallest {
+	switch a := of(f.Packed()); {
+	case a < smallest:
+	case f.Sail.Pack == 0:
+		return math.Min(veeMost, a), nil
+	default:
 		return math.Min(ceiling, a), nil
 	}
 	least := ((veeHigh(smallest, apart)+foot)*veeSlope + sparEnds) / pieces

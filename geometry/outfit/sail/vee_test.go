@@ -28,7 +28,7 @@ func vee(t *testing.T, name string, pack float64) (*Fit, error) {
 func TestVeePacks(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		last := 0.0
-		for _, pack := range []float64{800, 0, 1200} {
+		for _, pack := range []float64{1000, 0, 1500} {
 			f, err := vee(t, name, pack)
 			if err != nil {
 				t.Fatal(err)
