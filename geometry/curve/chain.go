@@ -82,27 +82,35 @@ type pose struct {
 // outset is where every chain begins.
 func outset() pose { return pose{way: geometry.Point{X: 1}} }
 
-// Walked is a chain of which it is known where every bend begins, for many places of one.
+// Walked is a chain that remembers which bend it was asked for last and where that begins,
+// for many places of one chain, asked for from its start on. One that lies before the last
+// is walked to anew.
 type Walked struct {
 	chain Chain
-	start []pose // of each bend, and the end
+	bend  int
+	start pose // of that bend, or the end
 }
 
-// Walk walks the chain once.
-func (c Chain) Walk() *Walked {
-	w := &Walked{c, make([]pose, len(c)+1)}
-	w.start[0] = outset()
-	for i, b := range c {
-		w.start[i+1] = b.walk(w.start[i], b.Length)
+// Walk stands at the start of the chain.
+func (c Chain) Walk() *Walked { return &Walked{chain: c, start: outset()} }
+
+// to goes on to where a bend begins, or back.
+func (w *Walked) to(bend int) pose {
+	if bend < w.bend {
+		w.bend, w.start = 0, outset()
 	}
-	return w
+	for ; w.bend < bend; w.bend++ {
+		b := w.chain[w.bend]
+		w.start = b.walk(w.start, b.Length)
+	}
+	return w.start
 }
 
 // Bends returns how many bends the chain has.
 func (w *Walked) Bends() int { return len(w.chain) }
 
 // Joint returns where the bend with the number i ends.
-func (w *Walked) Joint(i int) geometry.Point { return w.start[i+1].p }
+func (w *Walked) Joint(i int) geometry.Point { return w.to(i + 1).p }
 
 // At returns what At of the chain does, to the last bit.
 func (w *Walked) At(s float64) (geometry.Point, float64) {
@@ -121,7 +129,7 @@ func (w *Walked) pose(s float64) pose {
 	for ; i < len(w.chain) && s > w.chain[i].Length; i++ {
 		s -= w.chain[i].Length
 	}
-	return w.chain[i:].rest(w.start[i], s)
+	return w.chain[i:].rest(w.to(i), s)
 }
 
 // walk returns where the distance s of the bend leads. It goes by the chord, which loses

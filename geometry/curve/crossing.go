@@ -19,12 +19,12 @@ func (p Path) Crossing(tol float64) (geometry.Point, bool) {
 		a, b     geometry.Point
 		from, to float64 // along x
 	}
-	var all []chord
+	all := make([]chord, 0, len(pts))
 	for i := 1; i < len(pts); i++ {
 		a, b := pts[i-1], pts[i]
 		all = append(all, chord{i, a, b, min(a.X, b.X), max(a.X, b.X)})
 	}
-	slices.SortStableFunc(all, func(c, d chord) int { return cmp.Compare(c.from, d.from) })
+	slices.SortFunc(all, func(c, d chord) int { return cmp.Or(cmp.Compare(c.from, d.from), c.place-d.place) })
 	for i, c := range all {
 		for _, d := range all[i+1:] {
 			if d.from > c.to {

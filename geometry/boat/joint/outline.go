@@ -48,21 +48,32 @@ func outlineOf(pts []geometry.Point) outline {
 // edgeTo returns how far a place lies from the nearest point of the outline, negative
 // outside.
 func (o outline) edgeTo(p geometry.Point) float64 {
-	best, inside := math.Inf(1), false
-	for i := range o {
+	next, inside := 0, false // the stretch whose box is nearest bounds all others
+	for i, least := 0, math.Inf(1); i < len(o); i++ {
 		s := &o[i]
-		dx, dy := max(s.box.Min.X-p.X, p.X-s.box.Max.X, 0), max(s.box.Min.Y-p.Y, p.Y-s.box.Max.Y, 0)
-		if dx*dx+dy*dy < best*best {
-			best = s.near(p, best)
+		if away := s.away(p); away < least {
+			next, least = i, away
 		}
-		if dy == 0 && p.X <= s.box.Max.X && s.crossed(p) {
+		if p.Y >= s.box.Min.Y && p.Y <= s.box.Max.Y && p.X <= s.box.Max.X && s.crossed(p) {
 			inside = !inside
+		}
+	}
+	best := o[next].near(p, math.Inf(1))
+	for i := range o {
+		if i != next && o[i].away(p) < best*best {
+			best = o[i].near(p, best)
 		}
 	}
 	if !inside {
 		return -best
 	}
 	return best
+}
+
+// away is the square of how far a place lies from the stretch's box.
+func (s *stretch) away(p geometry.Point) float64 {
+	dx, dy := max(s.box.Min.X-p.X, p.X-s.box.Max.X, 0), max(s.box.Min.Y-p.Y, p.Y-s.box.Max.Y, 0)
+	return dx*dx + dy*dy
 }
 
 // near returns how far a place lies from the nearest of the sides, where that is nearer
@@ -75,7 +86,9 @@ func (s *stretch) near(p geometry.Point, best float64) float64 {
 		if away, off := best+s.long, to.X*to.X+to.Y*to.Y; off < away*away {
 			t := min(1, max(0, (to.X*s.run.X+to.Y*s.run.Y)/s.square))
 			dx, dy := to.X-t*s.run.X, to.Y-t*s.run.Y
-			best = min(best, math.Sqrt(dx*dx+dy*dy))
+			if square := dx*dx + dy*dy; square < best*best {
+				best = math.Sqrt(square)
+			}
 		}
 	}
 	return best

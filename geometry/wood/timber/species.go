@@ -216,8 +216,10 @@ func Lookup(name string) (Species, error) {
 	if len(name) > maxName {
 		return Species{}, fmt.Errorf("species %q: the name is too long; write one as white oak", name[:20]+"...")
 	}
-	if i := slices.IndexFunc(table[:], func(e entry) bool { return strings.EqualFold(e.Name, name) }); i >= 0 {
-		return table[i].Species, nil // as most names are written
+	for i := range table { // as most names are written
+		if n := table[i].Name; len(n) == len(name) && strings.EqualFold(n, name) {
+			return table[i].Species, nil
+		}
 	}
 	want := plain(name)
 	if want == "" {
