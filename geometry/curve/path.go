@@ -2,6 +2,7 @@ package curve
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 )
@@ -164,6 +165,7 @@ func (p Path) Flatten(tol float64) []geometry.Point {
 	out := []geometry.Point{p[0].Start()}
 	for _, s := range p {
 		n := pieces(s, tol)
+		out = slices.Grow(out, n)
 		for i := 1; i <= n; i++ {
 			out = append(out, s.At(float64(i)/float64(n)))
 		}

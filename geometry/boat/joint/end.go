@@ -22,7 +22,7 @@ type End struct {
 	Wants    float64
 }
 
-func (m *maker) end(e stemAt) End {
+func (m *maker) end(e stemAt, outline outline) End {
 	g, u := &m.Frame.Gunwale, m.Usual
 	const more = 6 // turns: this lashing holds what nothing else does until the breasthook is in
 	out := End{End: e.End, Drill: u.cordHole(more)}
@@ -30,7 +30,6 @@ func (m *maker) end(e stemAt) End {
 	out.Wants = u.PegEdge * out.Drill
 	along := horn.Sub(inner)
 	down := geometry.Polar(1, math.Atan2(along.Y, along.X)-math.Pi/2)
-	outline := outlineOf(e.Outline.Flatten(0.05))
 	// As near the shelf as the wood over it allows, and clear of all edges: no more room
 	// than enough counts, and where that is found the search is over.
 	best := math.Inf(-1)
@@ -85,23 +84,22 @@ func pegged(u Usual, h frame.Breasthook) (out Hook, peg, length float64) {
 	if most := math.Floor(h.Thickness/u.PegEdge) / 2; most >= u.LeastPeg {
 		peg = math.Min(peg, most)
 	}
+	side, length := edgeLine(h)
+	plate := outlineOf(h.Outline.Flatten(0.05))
 	for ; ; peg -= 0.5 {
-		if out, length = pegsOf(u, h, peg); out.Into >= u.PegEnd*peg || peg-0.5 < u.LeastPeg {
+		if out = pegsOf(u, h, peg, side, length, plate); out.Into >= u.PegEnd*peg || peg-0.5 < u.LeastPeg {
 			return out, peg, length
 		}
 	}
 }
 
 // pegsOf places pegs of a diameter along the edge of a breasthook.
-func pegsOf(u Usual, h frame.Breasthook, peg float64) (out Hook, length float64) {
-	out = Hook{End: h.End, Down: h.Thickness / 2, Into: math.Ceil(u.PegInHook * peg), Edge: h.Thickness / 2 / peg}
-	side, length := edgeLine(h)
-	out.Line = side
+func pegsOf(u Usual, h frame.Breasthook, peg float64, side []geometry.Point, length float64, plate outline) Hook {
+	out := Hook{End: h.End, Line: side, Down: h.Thickness / 2, Into: math.Ceil(u.PegInHook * peg), Edge: h.Thickness / 2 / peg}
 	// Clear of the lashing near the ends, and four diameters and more from the plate's
 	// inner end.
 	from, to := math.Max(0.25*length, 25), length-math.Max(3*u.PegEnd*peg/2, 12)
 	// The plate is hollow there: all of a peg must lie in wood.
-	plate := outlineOf(h.Outline.Flatten(0.05))
 	inside := func(s float64) bool {
 		return plate.edgeTo(pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Into))) >= u.PegEdge*peg
 	}
@@ -120,7 +118,7 @@ func pegsOf(u Usual, h frame.Breasthook, peg float64) (out Hook, length float64)
 	for out.Into > 1 && !out.apart(h, u.PegEdge*peg) {
 		out.Into--
 	}
-	return out, length
+	return out
 }
 
 // apart reports whether all pegs stay so far from the middle line of the plate, and from

@@ -61,9 +61,10 @@ func Of(f *frame.Frame) (*Joints, error) {
 	j := &Joints{Frame: f, Usual: Remembered()}
 	m := maker{Joints: j, woods: map[string]timber.Species{}}
 	for i, e := range ends(f) {
+		outline := outlineOf(e.Outline.Flatten(0.05))
 		j.Feet[i] = m.foot(e)
-		j.Landings[i] = m.landing(e)
-		j.Ends[i] = m.end(e)
+		j.Landings[i] = m.landing(e, outline)
+		j.Ends[i] = m.end(e, outline)
 	}
 	for i, h := range [2]frame.Breasthook{f.SternHook, f.BowHook} {
 		j.Hooks[i] = m.hook(h)

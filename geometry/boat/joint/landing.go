@@ -39,11 +39,10 @@ type StringerEnd struct {
 	Taper  float64        // length over which its inner face is planed to a feather
 }
 
-func (m *maker) landing(e stemAt) Landing {
+func (m *maker) landing(e stemAt, outline outline) Landing {
 	d := m.Frame.Design
 	wide, depth := float64(d.Stringers.Width), float64(d.Stringers.Depth)
 	l := Landing{End: e.End, Drill: m.Usual.cordHole(Turns), Edge: math.Inf(1)}
-	outline := outlineOf(e.Outline.Flatten(0.05))
 	off := wide/2 + l.Drill/2 + 0.5
 	for i, s := range m.Frame.Stringers {
 		at := e.Landings[i]

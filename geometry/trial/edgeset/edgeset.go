@@ -79,12 +79,12 @@ func Of(f *frame.Frame) (*Report, error) {
 	if err := m.check(); err != nil {
 		return nil, fmt.Errorf("edge-set: %w", err)
 	}
-	at := m.outline()
+	b := m.room()
 	for _, c := range []struct {
 		to   **Rest
 		held Held
 	}{{&r.Loose, Held{Ends: true, Ribs: true}}, {&r.Free, Held{Feet: true}}, {&r.Usual, Likely}, {&r.Fast, Held{Feet: true, Ends: true, Ribs: true}}} {
-		if *c.to, err = m.settle(at, c.held); err != nil {
+		if *c.to, err = m.settle(b, c.held); err != nil {
 			return nil, fmt.Errorf("edge-set: %w", err)
 		}
 	}

@@ -70,12 +70,13 @@ func (m *Model) Settle(h Held) (*Rest, error) {
 	if err := m.check(); err != nil {
 		return nil, err
 	}
-	return m.settle(m.outline(), h)
+	return m.settle(m.room(), h)
 }
 
-// settle lets the frame go whose nodes are known.
-func (m *Model) settle(at outline, h Held) (*Rest, error) {
-	b := m.build(at, h)
+// settle lets the frame go in room made for the model, which it may have been let go in
+// before, otherwise held.
+func (m *Model) settle(b *built, h Held) (*Rest, error) {
+	m.build(b, h)
 	u, ok := b.solve()
 	if !ok {
 		return nil, fmt.Errorf("gunwales, ribs and keel do not make a frame that stands")
@@ -98,13 +99,8 @@ func (m *Model) check() error {
 	return nil
 }
 
-// outline is where the nodes of a model lie, however it is held.
-type outline struct {
-	gunwale, keel []node
-	level         float64 // mm
-}
-
-func (m *Model) outline() outline {
+// room makes the room for a model, its nodes where they lie, however it is held.
+func (m *Model) room() *built {
 	level := min(m.Level, -m.Keel.From, m.Keel.To)
 	nodes := func(c Chord, others ...float64) (out []node) {
 		for _, x := range places(c, m.Posts, others...) {
@@ -112,15 +108,17 @@ func (m *Model) outline() outline {
 		}
 		return out
 	}
-	return outline{nodes(m.Gunwales, -m.Sets[0].From, m.Sets[1].From), nodes(m.Keel, -level, level), level}
+	b := &built{gunwale: nodes(m.Gunwales, -m.Sets[0].From, m.Sets[1].From), keel: nodes(m.Keel, -level, level), level: level}
+	n := len(b.gunwale) + len(b.keel)
+	const terms = 17 // of the movements of a node and of the three springs beside it
+	b.terms, b.springs = make([]term, 0, terms*n), make([]spring, 0, 3*n+len(m.Posts))
+	b.posts, b.keels = make([]spring, 0, len(m.Posts)), make([]piece, 0, len(b.keel))
+	return b
 }
 
 // build lays the frame out as springs on unknowns.
-func (m *Model) build(at outline, h Held) *built {
-	n := len(at.gunwale) + len(at.keel)
-	const terms = 17 // of the movements of a node and of the three springs beside it
-	b := &built{gunwale: slices.Clone(at.gunwale), keel: slices.Clone(at.keel), level: at.level,
-		terms: make([]term, 0, terms*n), springs: make([]spring, 0, 3*n+len(m.Posts))}
+func (m *Model) build(b *built, h Held) {
+	b.clear()
 	b.join(h)
 	b.lay(b.gunwale, m.Gunwales, m.wanted)
 	b.lay(b.keel, m.Keel, func(float64) float64 { return 0 })
@@ -131,7 +129,6 @@ func (m *Model) build(at outline, h Held) *built {
 		}
 		b.post(p.At, stiff)
 	}
-	return b
 }
 
 // wanted is how much more the gunwales are bent at the station x than they lie.

@@ -71,6 +71,16 @@ type built struct {
 	level         float64 // mm
 }
 
+// clear takes out all but where the nodes lie.
+func (b *built) clear() {
+	for _, nodes := range [][]node{b.gunwale, b.keel} {
+		for i, n := range nodes {
+			nodes[i] = node{x: n.x, z: n.z}
+		}
+	}
+	b.springs, b.posts, b.keels, b.terms, b.unknowns = b.springs[:0], b.posts[:0], b.keels[:0], b.terms[:0], 0
+}
+
 func (b *built) next() sum {
 	n := len(b.terms)
 	b.terms = append(b.terms, term{b.unknowns, 1})

@@ -36,7 +36,7 @@ type put struct{ open, slack, off []float64 }
 
 // slips lists all errors, those of a kind together.
 func (m *model) slips() []slip {
-	var all []slip
+	all := make([]slip, 0, 4*len(m.ribs)+len(m.held)+len(m.pieces)+6)
 	add := func(k kind, does ...disturbance) {
 		for _, d := range does {
 			all = append(all, slip{k, d})

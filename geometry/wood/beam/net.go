@@ -27,6 +27,7 @@ func Opened(width, height float64, seams []float64, out ...Opening) Net {
 		across, up = append(across, o.From, o.To), append(up, o.Bottom, o.Top)
 	}
 	across, up = within(across, -width/2, width/2), within(up, 0, height)
+	n.wood = make([]Opening, 0, (len(across)-1)*(len(up)-1))
 	for i := 1; i < len(across); i++ {
 		for j := 1; j < len(up); j++ {
 			c := Opening{across[i-1], across[i], up[j-1], up[j]}
