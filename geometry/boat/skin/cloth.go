@@ -71,9 +71,11 @@ func New(b Boat, steps int) (*Cloth, error) {
 	c := &Cloth{boat: b, ribs: b.Ribs()}
 	c.ends[0], c.ends[1] = b.Ends()
 	c.covered, c.off = make([][]geometry.Point, len(c.ribs)), make([][]geometry.Point, len(c.ribs))
+	outlines := make(room, 2*len(c.ribs)*c.corners())
 	for k, r := range c.ribs {
-		over := covered(r.Corners, b.Thickness())
-		off := c.lines(r.Station, [2]geometry.Point(r.Corners[len(r.Corners)-2:]))
+		over, off := outlines.cut(len(r.Corners)), outlines.cut(c.corners())
+		covered(over, r.Corners, b.Thickness())
+		c.lines(off, r.Station, [2]geometry.Point(r.Corners[len(r.Corners)-2:]))
 		for i, p := range over {
 			off[i] = p.Sub(off[i])
 		}
@@ -91,9 +93,22 @@ func New(b Boat, steps int) (*Cloth, error) {
 		c.stations = append(c.stations, between(last, c.ends[1].Tip, k, steps))
 	}
 	var err error
-	c.Hull, err = c.float(c.At)
+	rows := make(room, len(c.stations)*c.corners())
+	c.Hull, err = c.float(func(x float64) []geometry.Point { return c.at(x, rows.cut(c.corners())) })
 	return c, err
 }
+
+// room is room for many outlines, of which one after the other is cut off.
+type room []geometry.Point
+
+func (r *room) cut(n int) []geometry.Point {
+	out := (*r)[:n:n]
+	*r = (*r)[n:]
+	return out
+}
+
+// corners is how many an outline has.
+func (c *Cloth) corners() int { return 4 + 2*len(c.ends[0].Landings) }
 
 // between is the k-th of so many steps from the last rib to the tip.
 func between(from, tip float64, k, steps int) float64 {
@@ -135,15 +150,21 @@ func (c *Cloth) Width(x float64) float64 {
 // of the keel out to the gunwale's upper edge. Where a batten has ended, its corners
 // lie on the next one inward, and past the tip all lie on the middle line.
 func (c *Cloth) At(x float64) []geometry.Point {
+	return c.at(x, make([]geometry.Point, c.corners()))
+}
+
+// at is At in room for it.
+func (c *Cloth) at(x float64, out []geometry.Point) []geometry.Point {
 	i := sort.Search(len(c.ribs), func(i int) bool { return c.ribs[i].Station >= x })
 	switch {
 	case i < len(c.ribs) && c.ribs[i].Station == x:
-		return slices.Clone(c.covered[i])
+		copy(out, c.covered[i])
+		return out
 	case i == 0, i == len(c.ribs):
-		return c.Past(x, c.Lines(x))
+		return c.Past(x, c.Lines(x), out)
 	}
 	a, b := c.ribs[i-1].Station, c.ribs[i].Station
-	out := c.lines(x, c.boat.Gunwale(x))
+	c.lines(out, x, c.boat.Gunwale(x))
 	for k := range out {
 		out[k] = out[k].Add(c.off[i-1][k].Lerp(c.off[i][k], (x-a)/(b-a)))
 	}
@@ -152,36 +173,28 @@ func (c *Cloth) At(x float64) []geometry.Point {
 
 // lines are what the corners follow from rib to rib: the keel's skin on the middle
 // line, the stringers, the gunwale's edges as given.
-func (c *Cloth) lines(x float64, rail [2]geometry.Point) []geometry.Point {
+func (c *Cloth) lines(out []geometry.Point, x float64, rail [2]geometry.Point) {
 	keel := geometry.Point{Y: c.boat.Keel(x)}
-	out := make([]geometry.Point, 2, 4+2*len(c.ends[0].Landings))
 	out[0], out[1] = keel, keel
 	for i := range c.ends[0].Landings {
 		p := c.boat.Stringer(i, x)
-		out = append(out, p, p)
+		out[2+2*i], out[3+2*i] = p, p
 	}
-	return append(out, rail[:]...)
+	copy(out[len(out)-2:], rail[:])
 }
 
-// covered moves an outline out by the thickness of the skin: every corner along
+// covered puts into out an outline moved out by the thickness of the skin: every corner along
 // the line that halves it, so that each side moves by the thickness. The ends
 // move square to their sides; the first stays on the middle line and the last,
 // the gunwale's upper edge, at its height.
-func covered(pts []geometry.Point, skin float64) []geometry.Point {
-	out := make([]geometry.Point, len(pts))
+func covered(out, pts []geometry.Point, skin float64) {
+	var before, after geometry.Point
 	for i, p := range pts {
-		var before, after geometry.Point
-		if i > 0 {
-			before = p.Sub(pts[i-1]).Unit()
-		}
-		if i < len(pts)-1 {
+		if before = after; i < len(pts)-1 {
 			after = pts[i+1].Sub(p).Unit()
 		}
 		if i == 0 {
 			before = after
-		}
-		if i == len(pts)-1 {
-			after = before
 		}
 		// Out is to the right of the way from keel to gunwale.
 		n := before.Add(after).Left().Scale(-1).Unit()
@@ -189,7 +202,6 @@ func covered(pts []geometry.Point, skin float64) []geometry.Point {
 		out[i] = p.Add(n.Scale(reach))
 	}
 	out[0].X, out[len(out)-1].Y = pts[0].X, pts[len(pts)-1].Y
-	return out
 }
 
 // Lines are what the cloth follows at one station past the last rib.
@@ -226,17 +238,18 @@ func (c *Cloth) endAt(x float64) (e End, last int, side float64) {
 // Past draws the section at a station past the last rib from the lines there: the
 // keel or the stem's outer edge, the stringers that have not yet landed on the stem,
 // the gunwale or the stem's head. The keel's edge is taken bare, the gunwale's face
-// moved straight out: at the last rib that is up to 0.2 mm off the covered corners.
-func (c *Cloth) Past(x float64, l Lines) []geometry.Point {
+// moved straight out: at the last rib that is up to 0.2 mm off the covered corners. It
+// is drawn in the room given, where that is large enough.
+func (c *Cloth) Past(x float64, l Lines, room []geometry.Point) []geometry.Point {
 	e, last, side := c.endAt(x)
 	u, from := x*side, c.ribs[last].Station*side
-	out := make([]geometry.Point, len(l.Off))
+	out := slices.Grow(room[:0], len(l.Off))[:len(l.Off)]
 	low, top := l.Keel, geometry.Point{X: e.Siding / 2, Y: e.Top}
 	if u >= e.Tip {
 		low, top.X = math.Min(low, e.Top), 0
 	}
 	for i := range out {
-		out[i].Y = low
+		out[i] = geometry.Point{Y: low}
 	}
 	out[len(out)-2], out[len(out)-1] = top, top
 	if u >= e.Tip {
@@ -269,5 +282,7 @@ func (c *Cloth) Past(x float64, l Lines) []geometry.Point {
 
 // Over returns the outline of the cloth over a rib with the given corners.
 func (c *Cloth) Over(corners []geometry.Point) []geometry.Point {
-	return covered(corners, c.boat.Thickness())
+	out := make([]geometry.Point, len(corners))
+	covered(out, corners, c.boat.Thickness())
+	return out
 }

@@ -69,6 +69,7 @@ type sounding struct {
 	first int // number of the after rib's section
 	ends  []end
 	rides rides
+	room  []geometry.Point // for one outline
 }
 
 func (s *sounding) all() (*water, error) {

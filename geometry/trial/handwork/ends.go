@@ -67,7 +67,8 @@ func (s *sounding) past(more float.Immersed, pin int, off lineOff) (float.Immers
 		for i := range l.Gunwale {
 			l.Gunwale[i] = l.Gunwale[i].Add(off.rail.Scale(e.rail[pin]))
 		}
-		d, err := s.answer.Section(e.number, slices.Compact(s.boat.Cloth.Past(e.x, l)))
+		s.room = s.boat.Cloth.Past(e.x, l, s.room)
+		d, err := s.answer.Section(e.number, slices.Compact(s.room))
 		if err != nil {
 			return more, err
 		}

@@ -42,7 +42,7 @@ type Hull struct {
 type section struct {
 	x      float64
 	weight float64          // mm of length that the section stands for
-	half   []geometry.Point // from the middle line out to the sheer
+	half   []geometry.Point // from the middle line out to the sheer: the first of round
 	round  []geometry.Point // the whole section, counter-clockwise, closed across the sheer
 	whole  cut              // the section all under water
 	low    float64          // least height
@@ -90,20 +90,18 @@ func New(stations []Station) (*Hull, error) {
 func withRoom(stations []Station) []section {
 	n := 0
 	for _, s := range stations {
-		half, round := room(s)
-		n += half + round
+		n += room(s)
 	}
 	out, pts := make([]section, len(stations)), make([]geometry.Point, n)
 	for i, s := range stations {
-		half, round := room(s)
-		out[i].half, out[i].round = pts[:0:half], pts[half:half:half+round]
-		pts = pts[half+round:]
+		long := room(s)
+		out[i].round, pts = pts[:0:long], pts[long:]
 	}
 	return out
 }
 
-// room is how many points the half and the whole outline of a station have at most.
-func room(s Station) (half, round int) { return len(s.Half) + 1, 2*len(s.Half) + 1 }
+// room is how many points the whole outline of a station has at most.
+func room(s Station) int { return 2*len(s.Half) + 1 }
 
 // make makes a station ready for clipping.
 func (s *section) make(st Station) error {
@@ -128,12 +126,12 @@ func (s *section) outline(st Station) error {
 		return errors.New("its place is no number")
 	}
 	s.x = st.X
-	half, round := room(st)
-	s.half, s.round = slices.Grow(s.half[:0], half), slices.Grow(s.round[:0], round)
+	s.round = slices.Grow(s.round[:0], room(st))
 	if st.Half[0].X > 0 {
-		s.half = append(s.half, geometry.Point{Y: st.Half[0].Y})
+		s.round = append(s.round, geometry.Point{Y: st.Half[0].Y})
 	}
-	s.half = append(s.half, st.Half...)
+	s.round = append(s.round, st.Half...)
+	s.half = s.round[:len(s.round):len(s.round)]
 	s.low = s.half[0].Y
 	for _, p := range s.half {
 		if !p.Finite() || p.X < 0 {
@@ -141,7 +139,6 @@ func (s *section) outline(st Station) error {
 		}
 		s.low = min(s.low, p.Y)
 	}
-	s.round = append(s.round, s.half...)
 	for i := len(s.half) - 1; i > 0; i-- {
 		if p := s.half[i]; p.X > 0 {
 			s.round = append(s.round, geometry.Point{X: -p.X, Y: p.Y})
