@@ -31,8 +31,12 @@ func NewBatten(x, y []float64) (*Batten, error) {
 	if err := inOrder("batten pin", x, y); err != nil {
 		return nil, err
 	}
-	b := &Batten{append([]float64(nil), x...), append([]float64(nil), y...), nil}
-	b.m = naturalSeconds(b.x, b.y)
+	n := len(x)
+	all := make([]float64, 3*n)
+	b := &Batten{all[:n:n], all[n : 2*n : 2*n], all[2*n:]}
+	copy(b.x, x)
+	copy(b.y, y)
+	b.settle()
 	return b, nil
 }
 
@@ -52,26 +56,25 @@ func inOrder(what string, x, y []float64) error {
 	return nil
 }
 
-// naturalSeconds solves the tridiagonal system of the natural spline (second
-// derivative zero at both ends) by forward elimination.
-func naturalSeconds(x, y []float64) []float64 {
-	n := len(x)
-	m := make([]float64, n)
-	if n == 2 {
-		return m
+// settle finds the second derivatives: it solves the tridiagonal system of the natural
+// spline, which has none at both ends, by forward elimination.
+func (b *Batten) settle() {
+	x, y, m, n := b.x, b.y, b.m, len(b.x)
+	var few [48]float64 // as many pins as most battens have
+	upper := few[:]
+	if n > len(few) {
+		upper = make([]float64, n)
 	}
-	upper, rhs := make([]float64, n), make([]float64, n)
 	for i := 1; i < n-1; i++ {
 		h0, h1 := x[i]-x[i-1], x[i+1]-x[i]
 		r := 6 * ((y[i+1]-y[i])/h1 - (y[i]-y[i-1])/h0)
 		pivot := 2*(h0+h1) - h0*upper[i-1]
 		upper[i] = h1 / pivot
-		rhs[i] = (r - h0*rhs[i-1]) / pivot
+		m[i] = (r - h0*m[i-1]) / pivot
 	}
 	for i := n - 2; i > 0; i-- {
-		m[i] = rhs[i] - upper[i]*m[i+1]
+		m[i] -= upper[i] * m[i+1]
 	}
-	return m
 }
 
 // Ends returns the x of the first and the last pin, mm.

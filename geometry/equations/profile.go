@@ -2,7 +2,10 @@
 // are symmetric and join what lies near, and small full ones.
 package equations
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Profile is a symmetric matrix of which every row is kept from its first entry that
 // is not 0 to the diagonal: what a beam joins lies near the diagonal, but not equally
@@ -10,17 +13,22 @@ import "math"
 type Profile struct {
 	first []int // column of the first entry that is kept, in each row
 	row   [][]float64
+	all   []float64 // the rows, one after the other
 }
 
 // NewProfile returns one of nothing but zeros, each row kept from the column given: 0 to
 // its own number.
-func NewProfile(first []int) Profile {
+func NewProfile(first []int) Profile { return Profile{}.Anew(first) }
+
+// Anew is NewProfile in the room that p had, which is of no more use.
+func (p Profile) Anew(first []int) Profile {
 	size := 0
 	for i, f := range first {
 		size += i - f + 1
 	}
-	all := make([]float64, size)
-	p := Profile{first, make([][]float64, len(first))}
+	all := slices.Grow(p.all[:0], size)[:size]
+	clear(all)
+	p = Profile{first, slices.Grow(p.row[:0], len(first))[:len(first)], all}
 	for i, f := range first {
 		p.row[i], all = all[:i-f+1:i-f+1], all[i-f+1:]
 	}
@@ -30,9 +38,7 @@ func NewProfile(first []int) Profile {
 // Clone returns a copy of its own.
 func (p Profile) Clone() Profile {
 	out := NewProfile(p.first)
-	for i, r := range p.row {
-		copy(out.row[i], r)
-	}
+	copy(out.all, p.all)
 	return out
 }
 

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"ribwright/geometry/equations"
 )
 
 // term is a share of one unknown.
@@ -69,6 +71,9 @@ type built struct {
 	terms         []term // of all movements, so that each need not be made room for
 	unknowns      int
 	level         float64 // mm
+
+	first []int             // room for the solver
+	stiff equations.Profile // the same
 }
 
 // clear takes out all but where the nodes lie.

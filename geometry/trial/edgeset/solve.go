@@ -1,14 +1,15 @@
 package edgeset
 
 import (
+	"slices"
+
 	"ribwright/geometry"
-	"ribwright/geometry/equations"
 )
 
 // solve finds the movements at which the springs together store least: ok is false when
 // something moves that nothing holds.
 func (b *built) solve() (u []float64, ok bool) {
-	first := make([]int, b.unknowns)
+	first := slices.Grow(b.first[:0], b.unknowns)[:b.unknowns]
 	for i := range first {
 		first[i] = i
 	}
@@ -19,7 +20,8 @@ func (b *built) solve() (u []float64, ok bool) {
 			}
 		}
 	}
-	k, u := equations.NewProfile(first), make([]float64, b.unknowns)
+	k, u := b.stiff.Anew(first), make([]float64, b.unknowns)
+	b.first, b.stiff = first, k
 	for _, s := range b.springs {
 		for _, p := range s.on {
 			u[p.of] -= s.stiff * s.lack * p.by

@@ -82,7 +82,7 @@ func TestBoardOfShipped(t *testing.T) {
 			}
 			from += b.Length
 		}
-		near(t, "rib "+r.Name, d.in.open[i], want, 1e-4)
+		near(t, "rib "+r.Name, d.in.open.at(i), want, 1e-4)
 	}
 }
 

@@ -21,6 +21,8 @@ type model struct {
 	held    []held           // places around which the plies are glued, from aft forward
 	keel    *keel
 	water   *water // nil when the boat does not rest upright
+
+	wanted []float64 // room for the heights that the ribs ask of the keel
 }
 
 func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
@@ -75,12 +77,12 @@ func (m *model) wider(by *balance.Answers, d put, glued func(x float64) float64)
 	}
 	for i, r := range m.ribs {
 		out[i] += keeps(r.at)
-		add(by.Ribs[i], value(d.open, i)-2*keeps(r.at))
+		add(by.Ribs[i], d.open.at(i)-2*keeps(r.at))
 	}
 	out[len(m.ribs)] += keeps(0)
 	add(d.off, 1)
 	for j, row := range by.Pieces {
-		add(row, value(d.slack, j)-2*keeps(m.pieces[j]))
+		add(row, d.slack.at(j)-2*keeps(m.pieces[j]))
 	}
 	return out
 }
@@ -156,11 +158,11 @@ func (m *model) effect(d disturbance) effect {
 	n := len(m.ribs)
 	e := effect{wide: m.wider(m.in, d.in, d.glued), stern: d.stern, bow: d.bow}
 	e.moved = m.wider(m.out, d.out, d.glued)
-	wanted := make([]float64, n)
+	m.wanted = slices.Grow(m.wanted[:0], n)[:n]
 	for i, r := range m.ribs {
-		wanted[i] = -value(d.deeper, i) + r.lift*e.wide[i]
+		m.wanted[i] = -d.deeper.at(i) + r.lift*e.wide[i]
 	}
-	e.keel = m.keel.rests(wanted, d.stern, d.bow)
+	e.keel = m.keel.rests(m.wanted, d.stern, d.bow)
 	e.middle = m.keel.midship(e.keel, d.stern, d.bow)
 	if m.water != nil {
 		e.trim, e.metric = m.water.answers(e)

@@ -26,13 +26,30 @@ type kind struct {
 type disturbance struct {
 	in, out    put                     // with the cross pieces in, and with all of them out
 	glued      func(x float64) float64 // how much more half-breadth the gunwales keep by themselves; nil for none
-	deeper     []float64               // each rib, while its head stays where it is; nil for none
+	deeper     row                     // each rib, while its head stays where it is
 	stern, bow float64                 // how much higher the stems stand
 }
 
 // put is how ribs and cross pieces are put in otherwise than designed, wider, longer, and
 // what else moves the gunwales at every rib, and last at midship; nil for none.
-type put struct{ open, slack, off []float64 }
+type put struct {
+	open, slack row
+	off         []float64
+}
+
+// row is the values of ribs or cross pieces that follow one another; those of all others
+// are 0.
+type row struct {
+	first int
+	of    []float64
+}
+
+func (r row) at(i int) float64 {
+	if i -= r.first; i >= 0 && i < len(r.of) {
+		return r.of[i]
+	}
+	return 0
+}
 
 // slips lists all errors, those of a kind together.
 func (m *model) slips() []slip {
@@ -56,7 +73,7 @@ func (m *model) slips() []slip {
 		add(k, s.does)
 	}
 	for j := range m.b.Frame.Thwarts {
-		add(every("lengths of cross pieces", "mm", usual.crossPiece), m.longerPiece(j))
+		add(every("lengths of cross pieces", "mm", usual.crossPiece), longerPiece(j))
 	}
 	add(every("place of each mortise", "mm", usual.mortise), m.mortises()...)
 	add(every("height of each stem", "mm", usual.stem), disturbance{stern: 1}, disturbance{bow: 1})
@@ -68,33 +85,32 @@ func (m *model) slips() []slip {
 func (m *model) eachRib(head func(rib) step) []disturbance {
 	out := make([]disturbance, len(m.ribs))
 	for i, r := range m.ribs {
-		d := m.still()
-		m.atRib(&d, i, head(r))
-		out[i] = d
+		out[i] = still(i, 1)
+		m.atRib(&out[i], i, head(r))
 	}
 	return out
 }
 
 // allRibs is an error that all ribs share.
 func (m *model) allRibs(head func(rib) step) disturbance {
-	d := m.still()
+	d := still(0, len(m.ribs))
 	for i, r := range m.ribs {
 		m.atRib(&d, i, head(r))
 	}
 	return d
 }
 
-func (m *model) still() disturbance {
-	n := len(m.ribs)
+// still is n ribs that are moved, from the first of them on, but not yet.
+func still(first, n int) disturbance {
 	all := make([]float64, 2*n)
-	open := all[:n:n]
-	return disturbance{in: put{open: open}, out: put{open: open}, deeper: all[n:]}
+	open := row{first, all[:n:n]}
+	return disturbance{in: put{open: open}, out: put{open: open}, deeper: row{first, all[n:]}}
 }
 
 // atRib moves the free head of rib i.
 func (m *model) atRib(d *disturbance, i int, s step) {
-	d.in.open[i] += 2 * s.out
-	d.deeper[i] += s.up + m.ribs[i].lift*s.out
+	d.in.open.of[i-d.in.open.first] += 2 * s.out
+	d.deeper.of[i-d.deeper.first] += s.up + m.ribs[i].lift*s.out
 }
 
 // sprung is a point of springback more than the forms allow for: every bend keeps less
@@ -116,18 +132,9 @@ func (m *model) stiffer(gunwales, ribs float64) disturbance {
 	return disturbance{in: at(m.in), out: at(m.out)}
 }
 
-func value(all []float64, i int) float64 {
-	if i < len(all) {
-		return all[i]
-	}
-	return 0
-}
-
 // longerPiece is the cross piece with the number j a millimeter longer.
-func (m *model) longerPiece(j int) disturbance {
-	slack := make([]float64, len(m.pieces))
-	slack[j] = 1
-	return disturbance{in: put{slack: slack}}
+func longerPiece(j int) disturbance {
+	return disturbance{in: put{slack: row{j, []float64{1}}}}
 }
 
 // mortises are slots that lie a millimeter too far forward, one after the other: there
@@ -139,9 +146,8 @@ func (m *model) mortises() []disturbance {
 		narrower, rises := f.Gunwale.Line.Slopes(r.at)
 		_, keel := f.Hull.KeelZ(r.at)
 		along := math.Sqrt(1 + narrower*narrower + rises*rises)
-		d := m.still()
-		m.atRib(&d, i, step{out: -narrower / along, up: -(rises - keel) / along})
-		out[i] = d
+		out[i] = still(i, 1)
+		m.atRib(&out[i], i, step{out: -narrower / along, up: -(rises - keel) / along})
 	}
 	return out
 }
