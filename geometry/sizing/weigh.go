@@ -20,7 +20,7 @@ import (
 // weigh adds up the boat's own weight by the volumes of its parts, with the allowances
 // of the list of weights of a finished frame.
 func (s *sketch) weigh(woods densities) (float.Load, error) {
-	w := weigher{woods: woods}
+	w := weigher{woods: woods, loads: make([]float.Load, 0, 64)}
 	d := s.d
 	aft, fore := s.hull.Gunwale.Ends()
 	high := (s.hull.Sheer.MidZ*2+s.hull.Sheer.BowZ)/3 + float64(d.Gunwale.Height)/2
@@ -144,6 +144,7 @@ func (s *sketch) weighFittings(w *weigher) error {
 func (s *sketch) fitted() seat.Boat {
 	g := rail{line: s.hull.Gunwale, tilt: float64(s.d.Gunwale.Tilt)}
 	b := seat.Boat{Design: s.d, Hull: s.hull, Gunwale: g}
+	g.ribs, b.Mortises = make([]geometry.Point, 0, len(s.ribs)), make([]seat.Span, 0, len(s.ribs))
 	aft, fore := s.hull.Gunwale.Ends()
 	b.Stock = seat.Span{From: g.OnStock(aft), To: g.OnStock(fore)}
 	half := float64(s.d.Ribs.Width+s.d.Ribs.FitWidth) / 2

@@ -195,10 +195,10 @@ func (w window) wide(rail float64) float64 { return max(w.apart+2*boltEdge, wide
 
 // windows lists the gaps between mortises and cross pieces, from aft forward.
 func (b Boat) windows() []window {
-	var out []window
 	const narrow = 200.0 // mm of half-breadth under which nobody sits
 	const ends = 100.0   // mm of a gunwale's ends that breasthooks and stems take
 	closed := slices.Concat(b.Mortises, b.Crosses, []Span{{b.Stock.From, b.Stock.From + ends}, {b.Stock.To - ends, b.Stock.To}})
+	out := make([]window, 0, len(closed))
 	slices.SortFunc(closed, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
 	for i := 1; i < len(closed); i++ {
 		closed[i].To = max(closed[i].To, closed[i-1].To)
@@ -252,10 +252,14 @@ func (p pair) most(width float64) float64 {
 // the gaps. Where the gaps are wide both rails may hang in one.
 func (b Boat) pairs(at, long, width float64) iter.Seq[pair] {
 	w := b.gaps()
+	wide := make([]float64, len(w)) // of a hanger in each
+	for i := range w {
+		wide[i] = w[i].wide(width)
+	}
 	return func(yield func(pair) bool) {
 		for i := range w {
-			for _, front := range w[i:] {
-				if p, ok := b.pair(front, w[i], at, long, width); ok && !yield(p) {
+			for k := i; k < len(w); k++ {
+				if p, ok := pairOf(&w[k], &w[i], at, long, width, max(wide[k], wide[i])); ok && !yield(p) {
 					return
 				}
 			}
@@ -263,9 +267,9 @@ func (b Boat) pairs(at, long, width float64) iter.Seq[pair] {
 	}
 }
 
-// pair places the rails in two windows, each as far from the seat's middle.
-func (b Boat) pair(front, after window, at, long, width float64) (p pair, ok bool) {
-	p = pair{front: front, after: after}
+// pairOf places the rails in two windows, each as far from the seat's middle; wide is the
+// wider of the two hangers.
+func pairOf(front, after *window, at, long, width, wide float64) (p pair, ok bool) {
 	least, most := leastRails/2, mostRails/2
 	if long > 0 {
 		least, most = (long-width)/2, (long-width)/2
@@ -275,9 +279,12 @@ func (b Boat) pair(front, after window, at, long, width float64) (p pair, ok boo
 	if lo > hi { // off the middle of the hangers alike
 		p.half = min(max((front.middle()-after.middle())/2, least), most)
 	}
-	p.off = max(abs(at+p.half-front.near(at+p.half)), abs(at-p.half-after.near(at-p.half)))
 	x, y := front.near(at+p.half), after.near(at-p.half)
-	return p, x-y >= max(front.wide(width), after.wide(width))+2
+	if x-y < wide+2 {
+		return p, false
+	}
+	p.front, p.after, p.off = *front, *after, max(abs(at+p.half-x), abs(at-p.half-y))
+	return p, true
 }
 
 // choose takes the pair that leaves the rails most nearly in the middle of their

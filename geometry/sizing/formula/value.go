@@ -138,8 +138,8 @@ type display struct {
 	decimals int
 }
 
-func displays() []display {
-	return []display{
+func displays() [11]display {
+	return [...]display{
 		{Plain, "a plain number", "", 1, 3}, {Length, "a length (mm)", "mm", 1, 0}, {Mass, "a weight (kg)", "kg", 1, 1},
 		{Angle, "an angle (deg)", "deg", math.Pi / 180, 1}, {Speed, "a speed (m/s)", "m/s", 1e3, 2}, {Area, "an area (mm2)", "m2", 1e6, 3},
 		{Volume, "a volume (mm3)", "L", 1e6, 1}, {Cloth, "a weight on an area (kg/mm2)", "g/m2", 1e-9, 0},
