@@ -3,6 +3,7 @@ package design
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
@@ -64,13 +65,14 @@ func SeatCode(i int) string { return fmt.Sprintf("seat-%d", i+1) }
 // FindSeat returns the number of the seat that a word means: its name, whatever its
 // capitals, spaces and hyphens, or its code (SeatCode); -1 for none.
 func (d *Design) FindSeat(word string) int {
+	plain := bare(word)
 	for i, s := range d.Seats {
-		if bare(s.Name) == bare(word) {
+		if s.Name == word || bare(s.Name) == plain {
 			return i
 		}
 	}
 	for i := range d.Seats {
-		if bare(SeatCode(i)) == bare(word) {
+		if bare(SeatCode(i)) == plain {
 			return i
 		}
 	}
@@ -83,8 +85,8 @@ func bare(word string) string {
 		if strings.ContainsRune(" \t-_,.:;'\"/()&+", r) {
 			return -1
 		}
-		return r
-	}, strings.ToLower(word))
+		return unicode.ToLower(r)
+	}, word)
 }
 
 // SeatOf returns the seat of a person; ok is false for one on the floor.
