@@ -32,6 +32,7 @@ type facts struct {
 	places  func() (fittings.Places, error)
 	covered func() (aboard.Covered, error)
 	balance func() (*balance.Boat, error)
+	apart   func() (bend.Apart, error) // what bends ask of the frame alone
 	bending func() (*bend.Report, error)
 	carried func() (aboard.Boat, error) // the boat with the people and gear of the design
 	marks   func() ([]marks.Mark, error)
@@ -56,6 +57,7 @@ func factsBy(d *design.Design, name string, build func(*design.Design) (*frame.F
 	k.places = then(name, k.frame, fittings.Placed)
 	k.covered = then(name, k.frame, aboard.Cover)
 	k.balance = then(name, k.frame, balance.Of)
+	k.apart = then(name, k.frame, bend.ApartOf)
 	k.bending = sync.OnceValues(k.bends)
 	k.carried = sync.OnceValues(func() (aboard.Boat, error) { return k.aboard(d.Crew, d.Gear) })
 	k.marks = then(name, k.bending, func(b *bend.Report) ([]marks.Mark, error) { return marks.Of(b.Frame, b) })
@@ -78,13 +80,15 @@ func then[A, B any](name string, first func() (A, error), work func(A) (B, error
 func (k *facts) bends() (*bend.Report, error) {
 	var p fittings.Places
 	var b *balance.Boat
+	var a bend.Apart
 	if err := together(
 		func() (err error) { p, err = k.places(); return err },
 		func() (err error) { b, err = k.balance(); return err },
+		func() (err error) { a, err = k.apart(); return err },
 	); err != nil {
 		return nil, err
 	}
-	r, err := bend.Fitted(p, b)
+	r, err := bend.Fitted(p, b, a)
 	return r, of(k.name, err)
 }
 
@@ -193,11 +197,11 @@ func (k *facts) loose() (*afloat.Loose, error) {
 	if err != nil {
 		return nil, err
 	}
-	b, err := k.bending()
+	a, err := k.apart() // and not of the bends, which wait for the balance
 	if err != nil {
 		return nil, err
 	}
-	return afloat.LooseRibs(carried, b.Loose(), on), nil
+	return afloat.LooseRibs(carried, a.Loose, on), nil
 }
 
 // allOut is the choice of all cross pieces and seats, of none where there are none.

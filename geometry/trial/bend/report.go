@@ -64,16 +64,17 @@ func Of(f *frame.Frame) (*Report, error) {
 	if err != nil {
 		return nil, fmt.Errorf("frame balance: %w", err)
 	}
-	return Fitted(p, b)
-}
-
-// Fitted is Of for a frame whose places and whose balance are worked out already.
-func Fitted(p fittings.Places, b *balance.Boat) (*Report, error) {
-	r := &Report{Frame: p.Frame, Boat: b, Joints: p.Joints, Inside: p.Inside}
-	loose, err := r.apart()
+	a, err := ApartOf(f)
 	if err != nil {
 		return nil, err
 	}
+	return Fitted(p, b, a)
+}
+
+// Fitted is Of for a frame whose places and whose balance are worked out already, with
+// what it settles alone.
+func Fitted(p fittings.Places, b *balance.Boat, a Apart) (_ *Report, err error) {
+	r := &Report{Frame: p.Frame, Boat: b, Joints: p.Joints, Inside: p.Inside, EdgeSet: a.EdgeSet}
 	open := b.Open // the neutral set, where it can be made
 	if b.Why != nil {
 		open = nil
@@ -81,7 +82,7 @@ func Fitted(p fittings.Places, b *balance.Boat) (*Report, error) {
 	if r.AtRest, err = b.Settle(open, nil); err != nil {
 		return nil, fmt.Errorf("frame balance: %w", err)
 	}
-	r.ribs(loose)
+	r.ribs(a.Loose)
 	r.onForms()
 	r.Test = r.test()
 	r.gunwale()
@@ -105,18 +106,25 @@ func Fitted(p fittings.Places, b *balance.Boat) (*Report, error) {
 	return r, r.seats()
 }
 
-// apart works out side by side what knows nothing of one another: the ribs as they are
-// when they are only pushed in, and what holds the edge-set.
-func (r *Report) apart() (loose []pushed.Rib, err error) {
-	wood, err := r.Frame.Design.Wood(r.Frame.Design.Ribs.Species)
+// Apart is what a frame settles alone, whatever its balance.
+type Apart struct {
+	Loose   []pushed.Rib    // the ribs as they are when they are only pushed in, from aft forward
+	EdgeSet *edgeset.Report // what holds the edge-set and what it does to the boat; nil without one
+}
+
+// ApartOf works out, side by side, what a frame settles alone.
+//
+// Errors: a wood that is not known; a frame that does not stand.
+func ApartOf(f *frame.Frame) (a Apart, err error) {
+	wood, err := f.Design.Wood(f.Design.Ribs.Species)
 	if err != nil {
-		return nil, err
+		return a, err
 	}
 	var both sync.WaitGroup
-	both.Go(func() { loose = pushed.Of(r.Frame, wood) })
-	r.EdgeSet, err = edgeset.Of(r.Frame)
+	both.Go(func() { a.Loose = pushed.Of(f, wood) })
+	a.EdgeSet, err = edgeset.Of(f)
 	both.Wait()
-	return loose, err
+	return a, err
 }
 
 func (r *Report) note(f finding.Finding) { r.Findings = append(r.Findings, f) }
