@@ -173,12 +173,11 @@ func stemHoles(d *layout.Drawing, r *bend.Report, end int) {
 // pegMark is how far into the plate a peg's line is drawn, mm.
 const pegMark = 8.0
 
-// pegMarks draws where pegs enter a breasthook's edges, level in the middle of its
-// thickness.
+// pegMarks draws where pegs enter a breasthook's edges.
 func pegMarks(h *joint.Hook) []curve.Path {
 	var out []curve.Path
 	for i, p := range h.At {
-		line := curve.Polyline(p, p.Sub(h.Out[i].Scale(math.Min(h.Into, pegMark))))
+		line := curve.Polyline(p, p.Sub(h.Out[i].Scale(math.Min(h.Reach(), pegMark))))
 		out = append(out, line, line.Map(geometry.Stretch(1, -1)))
 	}
 	return out
@@ -208,8 +207,9 @@ func Breasthook(r *bend.Report, end int, key, title, count string, units measure
 	words := []string{
 		"upper face, flush with the gunwales' tops; nose against the horn; sides lean",
 		leaning(b.Bevel) + " at the top, to fit the gunwales",
+		"(gunwales off upright: " + leaning(r.Frame.Gunwale.Tilt) + "; the plate is not level, so its angle differs)",
 		"short lines: pegs " + units.Fine(pegs.Fastener.Diameter) + ", their places" + within(marks.Penciled, units) + " along the edge; bore them",
-		units.Fine(pegs.Fastener.Length) + " deep from outside the gunwale, " + units.Fine(pegs.Down) + " under the upper face and parallel to it",
+		units.Fine(pegs.Fastener.Length) + " deep from outside the gunwale, " + units.Fine(pegs.Down) + " under its upper edge and square to it",
 	}
 	if b.Painter > 0 {
 		d.Line(layout.Cut, b.Hole())

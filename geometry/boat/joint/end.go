@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry"
@@ -50,7 +51,8 @@ func (m *maker) end(e stemAt, outline outline) End {
 }
 
 // Hook is a breasthook between the gunwale ends: glued, and pegged through each gunwale
-// into its edge.
+// into its edge. Pegs go in square to the gunwale's outer face, so that they stay as far under
+// its edge as they start, and climb in a plate whose sides lean outward.
 type Hook struct {
 	Joint
 	End     string
@@ -58,9 +60,11 @@ type Hook struct {
 	At      []geometry.Point // where they enter the plate, on its pattern, on the side where y is negative
 	Out     []geometry.Point // outward there, square to the plate's edge, of length 1
 	Line    []geometry.Point // that edge, from the nose inward
-	Down    float64          // from the gunwale's top to a peg's middle
-	Into    float64          // how deep a peg goes into the plate: short of the middle line, where it would meet its twin, and of the painter's hole
-	Edge    float64          // diameters of wood over and under a peg in the plate
+	Down    float64          // from the gunwale's upper edge to a peg's middle, on either face
+	Into    float64          // how deep a peg goes into the plate: short of its faces, of the middle line, where it would meet its twin, and of the painter's hole
+	Lean    float64          // of the plate's sides outward at the top, radians
+	Edge    float64          // least wood from a peg's middle to a face of the plate or the gunwale's edge, in diameters
+	Short   string           // where that is less than it should be: what cures it
 	Bears   float64          // of all pegs of one side, across the boat or along it, until they shear or dent the wood round them, N
 }
 
@@ -78,30 +82,47 @@ func (m *maker) hook(h frame.Breasthook) Hook {
 
 // pegged chooses the pegs of a breasthook and places them along its edge, whose length it
 // returns too: as thick as the plate allows, and thinner where they would go into it by
-// less than four diameters.
+// less than four diameters or stand too near a face.
 func pegged(u Usual, h frame.Breasthook) (out Hook, peg, length float64) {
-	peg = u.PegFor(h.Thickness, u.LeastPeg, u.PegWide)
-	if most := math.Floor(h.Thickness/u.PegEdge) / 2; most >= u.LeastPeg {
-		peg = math.Min(peg, most)
-	}
 	side, length := edgeLine(h)
 	plate := outlineOf(h.Outline.Flatten(0.05))
-	for ; ; peg -= 0.5 {
-		if out = pegsOf(u, h, peg, side, length, plate); out.Into >= u.PegEnd*peg || peg-0.5 < u.LeastPeg {
+	for peg = u.PegFor(h.Thickness, u.LeastPeg, u.PegWide); ; peg -= 0.5 {
+		out = pegsOf(u, h, peg, side, length, plate)
+		if ok := out.Into >= u.PegEnd*peg && out.Edge >= u.PegEdge; ok || peg-0.5 < u.LeastPeg {
+			if !ok {
+				least := 2*u.PegEdge*peg + u.PegEnd*peg*math.Abs(math.Sin(h.Bevel))
+				out.Short = fmt.Sprintf("a peg of %.0f mm stands %.1f mm from an edge, %.0f mm are wanted; give breasthook.thickness %.0f mm", peg, out.Edge*peg, u.PegEdge*peg, math.Ceil(least+0.5))
+			}
 			return out, peg, length
 		}
 	}
 }
 
+// lie finds how far down pegs of a diameter stand that go so deep into the plate, midway
+// between where they would come too near its faces.
+func (h *Hook) lie(u Usual, plate frame.Breasthook, peg float64) {
+	sin, cos := math.Sincos(plate.Bevel)
+	want, rise := u.PegEdge*peg, h.Into*sin
+	lo, hi := math.Max(want, (want+math.Max(0, rise))/cos), (plate.Thickness-want+math.Min(0, rise))/cos
+	h.Down = math.Round(lo+hi) / 2
+	in := h.Down * cos // where it enters, under the upper face
+	under := plate.Thickness - math.Max(in, in-rise)
+	h.Edge = math.Min(math.Min(h.Down, under), math.Min(in, in-rise)) / peg
+}
+
+// Reach is how far a peg's end lies inward of the edge of the plate's upper face, mm.
+func (h *Hook) Reach() float64 { return h.Down*math.Sin(h.Lean) + h.Into*math.Cos(h.Lean) }
+
 // pegsOf places pegs of a diameter along the edge of a breasthook.
 func pegsOf(u Usual, h frame.Breasthook, peg float64, side []geometry.Point, length float64, plate outline) Hook {
-	out := Hook{End: h.End, Line: side, Down: h.Thickness / 2, Into: math.Ceil(u.PegInHook * peg), Edge: h.Thickness / 2 / peg}
+	out := Hook{End: h.End, Line: side, Lean: h.Bevel, Into: math.Ceil(u.PegInHook * peg)}
+	out.lie(u, h, peg)
 	// Clear of the lashing near the ends, and four diameters and more from the plate's
 	// inner end.
 	from, to := math.Max(0.25*length, 25), length-math.Max(3*u.PegEnd*peg/2, 12)
 	// The plate is hollow there: all of a peg must lie in wood.
 	inside := func(s float64) bool {
-		return plate.edgeTo(pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Into))) >= u.PegEdge*peg
+		return plate.edgeTo(pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Reach()))) >= u.PegEdge*peg
 	}
 	for to > length/2 && !inside(to) {
 		to--
@@ -115,8 +136,9 @@ func pegsOf(u Usual, h frame.Breasthook, peg float64, side []geometry.Point, len
 		out.FromEnd = append(out.FromEnd, s)
 		out.At, out.Out = append(out.At, pointAlong(side, s)), append(out.Out, acrossAt(side, s))
 	}
-	for out.Into > 1 && !out.apart(h, u.PegEdge*peg) {
+	for out.Into > 1 && !(out.Edge >= u.PegEdge && out.apart(h, u.PegEdge*peg)) {
 		out.Into--
+		out.lie(u, h, peg)
 	}
 	return out
 }
@@ -125,13 +147,13 @@ func pegsOf(u Usual, h frame.Breasthook, peg float64, side []geometry.Point, len
 // the edge of the painter's hole.
 func (h *Hook) apart(plate frame.Breasthook, off float64) bool {
 	for i, at := range h.At {
-		tip := at.Sub(h.Out[i].Scale(h.Into))
+		tip := at.Sub(h.Out[i].Scale(h.Reach()))
 		if tip.Y > -off {
 			return false
 		}
 		if plate.Painter > 0 {
 			hole := geometry.Point{X: -plate.Painter}
-			near := math.Min(h.Into, math.Max(0, at.Sub(hole).X*h.Out[i].X+at.Sub(hole).Y*h.Out[i].Y))
+			near := math.Min(h.Reach(), math.Max(0, at.Sub(hole).X*h.Out[i].X+at.Sub(hole).Y*h.Out[i].Y))
 			if at.Sub(h.Out[i].Scale(near)).Sub(hole).Norm() < frame.PainterHole/2+off {
 				return false
 			}

@@ -3,12 +3,14 @@ package joint
 import (
 	"math"
 	"reflect"
+	"strings"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 )
 
 func of(t *testing.T, name string, change func(*design.Design)) *Joints {
@@ -186,15 +188,53 @@ func TestHooks(t *testing.T) {
 			}
 			outline := part.Outline.Flatten(0.01)
 			for k, p := range h.At {
-				if room := outlineOf(outline).edgeTo(p.Sub(h.Out[k].Scale(h.Into))); room < 2.5*h.Fastener.Diameter {
+				if room := outlineOf(outline).edgeTo(p.Sub(h.Out[k].Scale(h.Reach()))); room < 2.5*h.Fastener.Diameter {
 					t.Errorf("%s, %s: peg %d ends %.1f mm from the plate's edge", name, h.End, k, room)
 				}
 				if math.Abs(h.Out[k].Norm()-1) > 1e-9 || h.Out[k].Y > 0 {
 					t.Errorf("%s: outward is %v", name, h.Out[k])
 				}
 			}
-			near(t, name+": edge", h.Edge*h.Fastener.Diameter, part.Thickness/2, 1e-9)
+			walkPeg(t, name+", "+h.End, h, part, j.Frame.Gunwale.Width)
 		}
+	}
+}
+
+// walkPeg follows a peg square through a gunwale and on into the plate, in the section square to
+// the plate's edge, and measures to the gunwale's upper face and to both faces of the plate: 2.5
+// diameters everywhere (a 1999 report on pegged joints, from memory), and no more than is said.
+func walkPeg(t *testing.T, about string, h Hook, plate frame.Breasthook, width float64) {
+	t.Helper()
+	// y outward from the gunwale's inner upper edge, z up, both in and square to the plate.
+	out := geometry.Polar(1, -plate.Bevel) // across the gunwale's upper face, outward
+	down := geometry.Polar(1, -plate.Bevel-math.Pi/2)
+	start := out.Scale(width).Add(down.Scale(h.Down))
+	least := math.Inf(1)
+	for s := 0.0; s <= h.Fastener.Length; s += 0.1 {
+		p := start.Sub(out.Scale(s))
+		if s <= width {
+			least = math.Min(least, p.Dot(down)) // to the upper face
+		} else {
+			least = math.Min(least, math.Min(-p.Y, plate.Thickness+p.Y))
+		}
+	}
+	if want := 2.5 * h.Fastener.Diameter; least < want-1e-9 {
+		t.Errorf("%s: a peg comes within %.2f mm of a face, %.2f are wanted", about, least, want)
+	}
+	near(t, about+": edge", h.Edge*h.Fastener.Diameter, least, 0.03)
+}
+
+// TestHookThin: a plate too thin for any peg says how thick it should be, and that much does.
+func TestHookThin(t *testing.T) {
+	thin := func(mm float64) *Joints {
+		return of(t, "brook", func(d *design.Design) { d.Breasthook.Thickness = measure.Length(mm) })
+	}
+	said := thin(9).Hooks[1].Short
+	if !strings.Contains(said, "breasthook.thickness 13 mm") {
+		t.Error(said)
+	}
+	if said := thin(13).Hooks[1].Short; said != "" {
+		t.Error(said)
 	}
 }
 
@@ -209,7 +249,7 @@ func TestPegsMeetNothing(t *testing.T) {
 				h := j.Hooks[i]
 				var all []geometry.Point
 				for k, at := range h.At {
-					for deep := 0.0; deep <= h.Into; deep++ {
+					for deep := 0.0; deep <= h.Reach(); deep++ {
 						p := at.Sub(h.Out[k].Scale(deep))
 						if p.Y > -h.Fastener.Diameter {
 							t.Errorf("%s, %s: peg %d comes within %.1f mm of the middle line", name, h.End, k+1, -p.Y)
@@ -223,7 +263,7 @@ func TestPegsMeetNothing(t *testing.T) {
 							}
 						}
 					}
-					all = append(all, at, at.Sub(h.Out[k].Scale(h.Into)))
+					all = append(all, at, at.Sub(h.Out[k].Scale(h.Reach())))
 				}
 				if h.Into < 4*h.Fastener.Diameter {
 					t.Errorf("%s, %s: pegs go only %.0f mm into the plate", name, h.End, h.Into)

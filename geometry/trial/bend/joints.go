@@ -36,6 +36,7 @@ func (r *Report) jointed() {
 		r.short(f.Name, f.Shortage)
 		r.nearEdge(l.Name, l.Edge, l.Wants)
 		r.nearEdge(e.Name, e.Edge, e.Wants)
+		r.short(h.Name, h.Short)
 	}
 	r.bears("keel to stem, along the keel", feet, "two more screws, or glue the foot as well")
 	r.bears("stringers to stem, a pair pulled off", landings, "thicker cord or more turns")

@@ -116,6 +116,6 @@ func (w *writer) hook(h frame.Breasthook) report.Figure {
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-6, w.Fine(b.H()))
 	slope := math.Atan(h.Slope)
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops.", wording.Capital(h.End), ratio(per), w.Fine(h.Thickness), report.Angle(h.Bevel), report.Angle(slope)),
+		Caption: fmt.Sprintf("%s breasthook, %s, from above, flat: %s thick, sides lean %s degrees outward at the top, rising %s degrees to the end. Flush with the gunwales' tops. The gunwales lean %s degrees off upright; the plate is not level, so that its sides lean by another angle.", wording.Capital(h.End), ratio(per), w.Fine(h.Thickness), report.Angle(h.Bevel), report.Angle(slope), report.Angle(w.Frame.Gunwale.Tilt)),
 		About:   fmt.Sprintf("Outline of the %s breasthook with its length and width.", h.End)}
 }

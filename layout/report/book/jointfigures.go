@@ -300,7 +300,7 @@ func (w *writer) hookFigure(i int) report.Figure {
 	for _, flip := range []geometry.Affine{geometry.Stretch(1, 1), geometry.Stretch(1, -1)} {
 		for k, p := range h.At {
 			way := h.Out[k]
-			s.path(layout.Mark, curve.Polyline(p.Add(way.Scale(g.Width)), p.Sub(way.Scale(h.Into))).Map(flip))
+			s.path(layout.Mark, curve.Polyline(p.Add(way.Scale(g.Width)), p.Sub(way.Scale(h.Reach()))).Map(flip))
 		}
 		var outer []geometry.Point
 		for k := 1; k < len(h.Line); k++ {

@@ -45,7 +45,7 @@ func (w *writer) jointTable() report.Table {
 		w.places(foot.FromEnd)+" from the keel's end, on its middle line", w.lashed(foot.Joint))
 	row("Stringers to stem", j.Landings[0].Count+land.Count, "lashed in pairs", fmt.Sprintf("%s through the stem, above and below each stringer", w.drill(land.Drill)), w.lashed(land.Joint))
 	row("Gunwales to stem", 2, "lashed together", fmt.Sprintf("%s: in each gunwale %s from its end and %s up; in the stem %s under the shelf", w.drill(end.Drill), w.whole(end.FromEnd), w.whole(end.Up), w.whole(end.Under)), w.lashed(end.Joint))
-	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends, %s down from the top, %s deep", w.places(hook.FromEnd), w.Fine(hook.Down), w.whole(hook.Fastener.Length)), "glue both edges")
+	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends, %s under their upper edges, square to their faces, %s deep", w.places(hook.FromEnd), w.Fine(hook.Down), w.whole(hook.Fastener.Length)), "glue both edges")
 	row("Rib to gunwale", head.Count, "a peg, "+w.Fine(head.Fastener.Diameter), fmt.Sprintf("in the middle of the rib, %s up from the underside, %s deep", w.Fine(head.Up), w.whole(head.Long)), w.gluedHeads())
 	row("Rib to keel", j.Keel.Count, "lashed in an X", "none", w.lashed(j.Keel.Joint))
 	row("Stringer to rib", j.Stringers.Count, "lashed in an X", "none", w.lashed(j.Stringers.Joint))
@@ -211,8 +211,8 @@ func (w *writer) breasthooks() {
 	h := j.Hooks[1]
 	f := h.Fastener
 	steps := []string{
-		"Plane the plate's edges to their lean until it drops between the gunwales, flush with their tops, its nose against the horn.",
-		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge, the drill square to that edge and parallel to the plate's upper face: %s wide, at the places that the figure has on the outer face. Lay a straightedge on the plate, out over the gunwale, and start %s under it: the gunwale leans, and its outer edge lies lower than the plate. Stop at its depth, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
+		w.hookLean(),
+		fmt.Sprintf("Glue both edges and press it in; a clamp across the gunwales, a scrap under each jaw. When the glue is hard, bore from outside through the gunwale into the plate's edge: %s wide, at the places that the figure has on the outer face, %s under the gunwale's upper edge. Hold the drill square to the gunwale's face both ways, a try square beside it: the gunwale leans, so that the hole climbs a little in the plate and keeps clear of both its faces. Stop at its depth, measured from outside: the holes of the two sides would meet, or the painter's hole be met.",
 			w.Fine(f.Diameter), w.Fine(h.Down)),
 		w.pegs(f) + " Drive them with a little glue and cut them flush.",
 		"Look: no light between plate and gunwales, and a straightedge over both gunwales touches the plate.",
@@ -221,6 +221,17 @@ func (w *writer) breasthooks() {
 	if !w.Frame.Design.EndsAlike() {
 		w.add(w.hookFigure(0))
 	}
+}
+
+// hookLean says how a breasthook's sides lean, and why not as the gunwales do.
+func (w *writer) hookLean() string {
+	lean := [2]float64{w.Frame.SternHook.Bevel, w.Frame.BowHook.Bevel}
+	said := report.Angle(lean[1]) + " degrees"
+	if !w.Frame.Design.EndsAlike() {
+		said += " at the bow and " + report.Angle(lean[0]) + " degrees at the stern"
+	}
+	return fmt.Sprintf("Plane the plate's edges to their lean, %s off square, until it drops between the gunwales, flush with their tops, its nose against the horn. That is not the gunwales' own lean of %s degrees, which is measured off upright: the plate is not level but rises to the end.",
+		said, report.Angle(w.Frame.Gunwale.Tilt))
 }
 
 // outerFace takes places along a gunwale's inner face, from its after (0) or fore (1) end, to the
