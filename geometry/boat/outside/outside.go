@@ -6,6 +6,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/wood/fasten"
 )
 
 // Strip is a batten outside the skin.
@@ -14,6 +15,8 @@ type Strip struct {
 	From, To           float64   // its ends, along the gunwale's stock or the keel from midship
 	Screws             []float64 // where they stand, along the same; none where the wood under it is too thin
 	Screw              float64   // length of one
+	Into               float64   // how deep it goes into the wood under the skin
+	Pilot              float64   // the hole for its thread, in half millimeters as drills come
 	Apart              float64   // the farthest that two neighbors stand from one another
 	At                 geometry.Point3
 }
@@ -37,7 +40,6 @@ type Fit struct {
 // What is put on outside, mm. Common practice, no source.
 const (
 	ScrewWide = 3.5
-	Pilot     = 2.0  // the hole for its thread: nine tenths of the root at most, from memory
 	LineWide  = 8.0  // of painters
 	Feather   = 60.0 // over so much the keel strip is thinned to nothing at either end
 	PadAcross = 70.0 // of the drain's pad, round
@@ -52,17 +54,33 @@ func Of(f *frame.Frame, driven joint.Driven) Fit {
 	if d.Outwale > 0 {
 		out.Outwale = Strip{Across: float64(d.Outwale), Tall: float64(d.OutwaleHeight)}
 		out.Outwale.Long, out.Outwale.At = alongGunwale(f, out.Outwale.Tall/2)
-		out.Outwale.screwed(alongOutwale(f, driven), skin, f.Gunwale.Width)
+		out.Outwale.screwed(alongOutwale(f, driven), skin, f.Gunwale.Width, hard(f, f.Design.Gunwale.Species))
 	}
 	if d.KeelStrip > 0 {
 		out.Keel = Strip{Across: float64(d.KeelStrip), Tall: float64(d.KeelStripWidth), Long: f.Keel.Fore - f.Keel.Aft}
 		out.Keel.At = underKeel(f, out.Keel.Across/2)
-		out.Keel.screwed(alongKeel(f, driven), skin, float64(f.Design.Keel.Depth))
+		out.Keel.screwed(alongKeel(f, driven), skin, float64(f.Design.Keel.Depth), hard(f, f.Design.Keel.Species))
 	}
 	aft, fore := -f.Hull.Stern.GunwaleX, f.Hull.Bow.GunwaleX
 	out.top = geometry.Point3{X: (fore + aft) / 2, Z: (f.Gunwale.Outer(fore)[1].Y + f.Gunwale.Outer(aft)[1].Y) / 2}
 	out.drain(f)
 	return out
+}
+
+// hard tells whether a wood is; one that is not known shows when the kit is weighed.
+func hard(f *frame.Frame, name string) bool {
+	wood, _ := f.Design.Wood(name)
+	return wood.Hard
+}
+
+// EdgeShort is how much wider the strip must be for its screws, in the middle of its breadth, to
+// stand as far from its edges as they should, mm; 0 or less where they do. A strip flush with a
+// gunwale's top has the gunwale's edge there too.
+func (s Strip) EdgeShort() float64 {
+	if s.Screws == nil {
+		return 0
+	}
+	return 2*fasten.Remembered().ScrewEdge*ScrewWide - s.Tall
 }
 
 // alongGunwale measures a line on the gunwale's outer face, down from its upper edge, mm:

@@ -82,6 +82,27 @@ func TestFarRibs(t *testing.T) {
 	}
 }
 
+// TestHeldByScrews: a screw No. 6, of 2.87 mm at the root (NDS appendix L), wants a pilot hole of
+// 0.7 of that in soft wood and 0.9 in hard (Wood Handbook chapter 8, from memory), and 2.5
+// diameters to either edge of its strip (NDS commentary, from memory).
+func TestHeldByScrews(t *testing.T) {
+	for species, want := range map[string]float64{"sitka spruce": 2, "white ash": 2.5} {
+		f := frametest.Shipped(t, "lake", func(d *design.Design) { d.Gunwale.Species = species })
+		o := of(t, f)
+		near(t, "pilot hole in "+species, o.Outwale.Pilot, want, 0)
+		near(t, "in the keel of spruce", o.Keel.Pilot, 2, 0)
+		near(t, "in the gunwale", o.Outwale.Into, o.Outwale.Screw-8-float64(f.Design.Skin.Thickness()), 1e-9) // through 9 mm, its head 1 mm sunk
+	}
+	for _, name := range design.ShippedNames() {
+		o := of(t, frametest.Shipped(t, name, full))
+		if o.Outwale.EdgeShort() > 0 || o.Keel.EdgeShort() > 0 {
+			t.Errorf("%s: screws stand too near the edges of strips of %g and %g mm", name, o.Outwale.Tall, o.Keel.Tall)
+		}
+	}
+	low := of(t, frametest.Shipped(t, "lake", func(d *design.Design) { d.Outside.OutwaleHeight = 14 }))
+	near(t, "a low outwale wants", low.Outwale.EdgeShort(), 3.5, 1e-9)
+}
+
 // TestThinKeel: where no screw that is sold stays in the wood there are none.
 func TestThinKeel(t *testing.T) {
 	f := frametest.Shipped(t, "lake", func(d *design.Design) { d.Keel.Depth, d.Outside.KeelStrip = 3, 10 })

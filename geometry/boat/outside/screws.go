@@ -6,6 +6,7 @@ import (
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/joint"
+	"ribwright/geometry/wood/fasten"
 )
 
 // Where screws stand, mm: midway between ribs, and closer where that is too far. Common
@@ -15,10 +16,10 @@ const (
 	OutwaleEnd  = 45.0  // from an outwale's end to its first screw: clear of the gunwales' lashing, which lies lower
 	KeelEnd     = 70.0  // the same of the keel strip: past the end that is thinned
 	MostFromEnd = 130.0 // from either's end
-	leastApart  = 30.0
-	Sunk        = 1.0 // a head under the face of its strip
-	Under       = 3.0 // wood left under a screw's tip
-	leastBite   = 5.0 // of a screw in the wood under the skin
+	leastApart  = 35.0  // 10 diameters, as the NDS commentary has for bored holes
+	Sunk        = 1.0   // a head under the face of its strip
+	Under       = 3.0   // wood left under a screw's tip
+	leastBite   = 5.0   // of a screw in the wood under the skin
 
 	// From the middle of a screw to the edge of a slot or of a cord, to a peg, another screw
 	// or a bolt, and to a bolt whose head is let in.
@@ -185,9 +186,9 @@ func (s *Strip) Mirrored() bool {
 	return len(s.Screws) > 0
 }
 
-// screwed puts screws through a strip and the skin into wood so deep: the longest that are
-// sold and whose tips stay in it when their heads are sunk.
-func (s *Strip) screwed(r row, skin, wood float64) {
+// screwed puts screws through a strip and the skin into wood so deep, hard or soft: the longest
+// that are sold and whose tips stay in it when their heads are sunk.
+func (s *Strip) screwed(r row, skin, wood float64, hard bool) {
 	s.From, s.To = r.from, r.to
 	for _, l := range screwLengths() {
 		if l+Sunk <= s.Across+skin+wood-Under {
@@ -198,7 +199,8 @@ func (s *Strip) screwed(r row, skin, wood float64) {
 		s.Screw = 0
 		return
 	}
-	s.Screws = r.places()
+	s.Screws, s.Into = r.places(), s.Screw+Sunk-s.Across-skin
+	s.Pilot = math.Round(2*fasten.Remembered().Pilot(fasten.Number6Root, hard)) / 2
 	for i := 1; i < len(s.Screws); i++ {
 		s.Apart = math.Max(s.Apart, s.Screws[i]-s.Screws[i-1])
 	}

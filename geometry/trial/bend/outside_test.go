@@ -2,6 +2,8 @@ package bend
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"ribwright/geometry/design"
@@ -71,5 +73,35 @@ func TestThickOutwale(t *testing.T) {
 		if f.About == "outwale" || f.About == "strip under the keel" {
 			t.Errorf("%+v", f)
 		}
+	}
+}
+
+// TestOutwalePulled: the end screw holds E I / R over the way to the next one, by beam theory;
+// in shipped boats it bears that. A low outwale is told of, and a thick one pulls harder.
+func TestOutwalePulled(t *testing.T) {
+	r := report(t, "lake", nil)
+	o := r.Outside.Outwale
+	f := about(r, "outwale's screws")
+	flat, _ := r.gunwaleBends()
+	ash, _ := r.Frame.Design.Wood("white ash")
+	if len(f) != 1 || f[0].Verdict != finding.Holds {
+		t.Fatalf("%+v", f)
+	}
+	near(t, "pull", f[0].Value, ash.MOE*20*9*9*9/12*flat/(o.Screws[1]-o.Screws[0]), 1e-6)
+	for _, name := range design.ShippedNames() {
+		for _, f := range about(report(t, name, nil), "outwale's screws") {
+			if !f.Verdict.Passes() {
+				t.Errorf("%s: %+v", name, f)
+			}
+		}
+	}
+	thick := about(report(t, "lake", func(d *design.Design) { d.Outside.Outwale = 14 }), "outwale's screws")
+	if len(thick) != 1 || !(thick[0].Value > 2*f[0].Value) {
+		t.Errorf("%+v", thick)
+	}
+	low := report(t, "lake", func(d *design.Design) { d.Outside.OutwaleHeight = 14 })
+	i := slices.IndexFunc(low.Findings, func(f finding.Finding) bool { return strings.Contains(f.Text, "outside.outwale_height 18 mm") })
+	if i < 0 {
+		t.Error("a low outwale is not told of")
 	}
 }

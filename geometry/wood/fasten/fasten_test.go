@@ -225,6 +225,15 @@ func TestScrew(t *testing.T) {
 	}
 }
 
+// TestWithdraws: a screw No. 8, 4.17 mm, for each mm of its thread: 29.5, 13.1 and 8.4 N in white
+// ash, Sitka spruce and western redcedar by 2850 G² D (NDS 2015 table 12.2B), worked by hand.
+func TestWithdraws(t *testing.T) {
+	for wood, want := range map[string]float64{"white ash": 29.5, "Sitka spruce": 13.1, "western redcedar": 8.4} {
+		near(t, "a screw pulled out of "+wood, Withdraws(known(t, wood).Gravity(), 4.17, 1), want, 0.005)
+		near(t, "by ten times the thread", Withdraws(known(t, wood).Gravity(), 4.17, 10), 10*want, 0.005)
+	}
+}
+
 func known(t *testing.T, name string) timber.Species {
 	t.Helper()
 	s, err := timber.Lookup(name)

@@ -42,7 +42,7 @@ func Single(r Rod, side, main Piece) Yields {
 	}
 }
 
-// Wet is the share of a lateral value that is left in wood that is wet
+// Wet is the share of a value, lateral or pulled out, that is left in wood that is wet
 // in use (NDS).
 const Wet = 0.7
 
