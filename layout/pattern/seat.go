@@ -14,6 +14,9 @@ import (
 	"ribwright/layout/lettering"
 )
 
+// headed is what a piece's heading takes, mm: it goes over the notes that stand under it.
+const headed = 16.0
+
 // SeatsOf draws what of the seats is sawn to an outline: hangers and a saddle's cheeks.
 func SeatsOf(f *frame.Frame, units measure.System) []layout.Drawing {
 	var out []layout.Drawing
@@ -46,14 +49,10 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	}
 	d.Straight(layout.Center, 0, 4, 0, -h.BlockHigh())
 	d.Straight(layout.Center, 0, -max(inboard[2].Y, inboard[3].Y)-1, 0, -h.Length-4)
-	d.Straight(layout.Guide, -half, -h.BlockHigh()-2, half, -h.BlockHigh()-2)
-	low := -h.BlockHigh() - 8
-	for i, words := range lettering.Wrap(s.Name+", "+which, head, h.Wide-6) {
-		if i > 0 {
-			low -= head + 1.7
-		}
-		d.Write(0, low, head, layout.Middle, words)
-	}
+	foot := -h.BlockHigh() - 2
+	d.Straight(layout.Guide, -half, foot, half, foot)
+	d.Write(0, foot-row, small, layout.Middle, "dashed: lower edge of block")
+	low := foot - row - headed
 	var lines []string
 	for _, words := range []string{
 		"top in line with gunwale's top",

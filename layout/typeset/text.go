@@ -224,6 +224,10 @@ func (s *setter) figure(f report.Figure) {
 		return
 	}
 	if s.holds(f, high) {
+		if len(s.held) == 0 {
+			s.line(s.room.Min.X, small, leading, layout.Left, fmt.Sprintf("The drawing for this is on sheet %d.", len(s.sheets)+1))
+			s.space(air)
+		}
 		s.held = append(s.held, f)
 		return
 	}

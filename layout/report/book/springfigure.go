@@ -120,10 +120,11 @@ func (w *writer) springingSide() report.Figure {
 			s.line(layout.Guide, h.At+side*(w.barWide()/2+0.8*per), own-barTall, h.At+side*(w.barWide()/2+0.8*per), top+g.Height)
 		}
 	}
-	s.up(0, keelUp, w.keelBlocks()[0]/per+10, w.Length(keelUp))
+	s.up(0, keelUp, w.keelBlocks()[1]/per-5, w.Length(keelUp)) // where there is most room
 	b := f.Bow.Outline.Bounds()
 	s.note(b.Max.X+50, keelUp/2, 1.5, 0, layout.Left, "plank")
-	s.note(fore-stemOff, keelUp/2, -1.5, 0, layout.Right, "prop, "+w.weight(w.Bend.EdgeSet.Holds[3].Down))
+	s.note(fore-stemOff, keelUp/2, -1.5, 2.5, layout.Right, "prop,") // two lines: its block stands near
+	s.note(fore-stemOff, keelUp/2, -1.5, -1.5, layout.Right, w.weight(w.Bend.EdgeSet.Holds[3].Down))
 	s.note(w.trestlesAt()[1].At, keelUp/2, 0, 0, layout.Middle, "trestle, "+w.weight(w.trestlesAt()[1].Down))
 	s.note(w.trestlesAt()[0].At, keelUp/2, 0, 0, layout.Middle, "trestle, "+w.weight(w.trestlesAt()[0].Down))
 	s.note(w.keelBlocks()[2], keelUp/2, -3, 0, layout.Right, "block")
@@ -188,7 +189,7 @@ func (w *writer) springingEnd() report.Figure {
 	s.note(reach, top-loose/2, 1.5, -1, layout.Left, "loose bar, on shims")
 	s.note(bar, under-barTall/2, 1.5, -1, layout.Left, "trestle's bar")
 	s.note(bar, (under-barTall)*0.7, 1.5, -1, layout.Left, "legs that come off")
-	s.note(half, z, 2, -1, layout.Left, "keel")
+	s.note(-half, z, -2, -1, layout.Right, "keel")
 	s.note(0, top+g.Height+60, 1, 0, layout.Left, "under the string")
 	return report.Figure{Drawing: s.settled(),
 		Caption: "The forward trestle, " + ratio(per) + ", from ahead. Dashed: a tie round each gunwale and the trestle's bar, and the rib that comes beside it. The legs of one side come off, so that the bar can be drawn out.",
