@@ -80,10 +80,10 @@ func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit(
 
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
-	s := step{tools: "steam box and boiler, thermometer, watch, a post or round former, gauges, battens and cord to tie them, straightedge, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
+	s := step{tools: "trough to soak in, steam box and boiler, kettle, thermometer, watch, a post or round former, gauges, battens and cord to tie them, straightedge, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
 		check: "bilge battens fair, port and starboard alike, see Judging by eye; tape and straightedge at every rib", do: w.byHand()}
 	if w.Bend.OnForms() {
-		s = step{tools: "steam box and boiler, thermometer, watch, forms, clamps, gauges, laths, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
+		s = step{tools: "trough to soak in, steam box and boiler, kettle, thermometer, watch, forms, clamps, gauges, laths, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
 			check: "every free rib against its gauge; tape and straightedge at every rib when it is in", do: w.onForms()}
 	}
 	return s

@@ -196,7 +196,10 @@ func TestToolsNamed(t *testing.T) {
 		{`\b[Bb]ore\b`, "drill"}, {`\b[Mm]easure\b`, "tape|rule|scale"}, {`\b[Mm]ark (the|from|its|them)|Write`, "pencil|gauge"},
 		{`\bscrape\b`, "scraper"}, {`spread glue|Glue the (heads|plies|breasthooks)|Glue the \d+ plies`, "glue"}, {`\bClamp\b`, "clamp"}, {`\bPare\b|pared`, "chisel"},
 		{`windlass`, "windlass"}, {`[Ss]tretch a string`, "string"}, {`with a bevel`, "bevel"}, {`straightedge`, "straightedge"}, {`upright plank`, "plank"},
-		{`wedges`, "wedges"}, {`[Ss]crew(s)? |screwed`, "screwdriver"}, {`whip `, "thread"}, {`Prick`, "awl"}, {`gauge\.|by their gauges`, "gauges"}, {`thermometer`, "thermometer"}}
+		{`wedges`, "wedges"}, {`[Ss]crew(s)? |screwed`, "screwdriver"}, {`whip `, "thread"}, {`Prick`, "awl"}, {`gauge\.|by their gauges`, "gauges"}, {`thermometer`, "thermometer"},
+		{`nailed`, "nails"}, {`[Cc]arry .* with a square`, "square"}, {`wax them`, "wax"}, {`film`, "film"}, {`\b[Mm]ix |thickened with`, "stick"}, {`\b[Ss]oak `, "trough"},
+		{`\bshims? (from|its)|add shims|on shims`, "shims"}, {`[Ll]ay a loose bar`, "bars"}, {`[Pp]ull out each tack|[Dd]raw tacks`, "pliers"}, {`bead of`, "gun"}, {`webbing`, "shears"},
+		{`\b[Oo]il (or|it|them|all|every)`, "brush"}, {`kettle`, "kettle"}, {`Bolt the trestles|unbolt|bolt its hangers`, "wrench"}, {`[Gg]lue (the|one|them|a|both|spreaders|it)\b|spread glue`, "brush for glue"}}
 	for _, name := range design.ShippedNames() {
 		b := bookOf(t, facts(t, shipped(t, name), measure.Metric))
 		tools := toolsOf(b)

@@ -19,9 +19,9 @@ import (
 // coverSteps are from the bare frame to the last coat.
 func (w *writer) coverSteps() []step {
 	buys, dry := []string{"oil"}, "a day for each coat"
-	tools := "drill, spokeshave, abrasive, brush, rags, an old stocking"
+	tools := "drill, spokeshave, abrasive, brush, rags, an old stocking" + w.forLoops()
 	if w.hungSeats() {
-		buys, dry, tools = append(buys, "seat-bolt", "glue", "epoxy"), "glue of the blocks overnight, "+dry, "pencil, clamps, saw, square, Forstner drill of "+w.whole(seat.NutSeat)+", wrench of 10 mm, "+tools
+		buys, dry, tools = append(buys, "seat-bolt", "glue", "epoxy"), "glue of the blocks overnight, "+dry, "pencil, tape, clamps, saw, square, Forstner drill of "+w.whole(seat.NutSeat)+", wrench of 10 mm, wax, kitchen film, pot and stick to mix epoxy in, gloves, brush for glue, "+tools
 	}
 	edged := []string{"gunwales", "stems", "breasthooks"}
 	if len(w.Frame.Thwarts) > 0 {
@@ -82,6 +82,14 @@ func (w *writer) onDryFrame() (out []string) {
 // looped is the unit that loops of webbing are counted in.
 const looped = "loops"
 
+// forLoops is what webbing for loops is cut with.
+func (w *writer) forLoops() string {
+	if w.loops() == 0 {
+		return ""
+	}
+	return ", shears"
+}
+
 // loops counts those that are tied on the bare frame.
 func (w *writer) loops() (n float64) {
 	for _, k := range w.Afloat.Fittings {
@@ -127,6 +135,7 @@ func (w *writer) fittingStep(k kit.Kit) step {
 		care:  "A slip of a tool cuts the skin: bore and screw with a board between them.", who: "common practice, no source"}
 	if outside.Named(k) {
 		s.name, s.do, s.dry = "outside the skin", w.outsideSteps(), "bedding compound a day before the water"
+		s.tools = "a board to put between, tape, pencil, plane, saw, abrasive, drill with a stop, screwdriver, clamps, pliers for tacks, straps, gun for tubes, shears, brush, rags"
 		s.check, s.wrong = "compound comes out along both edges; no screw stands proud", "a gap along a strip: take out the screws there, add compound, and draw them up again"
 		return s
 	}
@@ -134,7 +143,7 @@ func (w *writer) fittingStep(k kit.Kit) step {
 		s.do = []string{"Look at " + at + ": it has the sizes and how each is made."}
 	}
 	if w.gluesUp(k) {
-		s.buys = []string{"glue"}
+		s.buys, s.tools = []string{"glue"}, s.tools+", brush for glue"
 	}
 	if w.gluesUp(k) || slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return t.Key == "glue" }) {
 		s.dry = "glue overnight"
@@ -143,10 +152,10 @@ func (w *writer) fittingStep(k kit.Kit) step {
 		s.buys, s.tools = append(s.buys, "oil"), s.tools+", brush, rags"
 	}
 	if slices.ContainsFunc(k.Things, func(t kit.Thing) bool { return strings.Contains(t.Name, "foam") }) {
-		s.tools += ", long knife, brush for glue"
+		s.tools += ", straightedge, long knife, shears, brush for glue"
 	}
 	if k.Name == fittings.Seats && w.hungSeats() {
-		s.do, s.dry, s.tools = append(s.do, w.seatActs(k)...), s.dry+", oil a day", s.tools+", straightedge, square, bevel, bits of 6 and 12 mm, keyhole saw, chisel, wrench of 10 mm"
+		s.do, s.dry, s.tools = append(s.do, w.seatActs(k)...), s.dry+", oil a day", s.tools+", straightedge, square, bevel, bits of 6 and 12 mm, keyhole saw, chisel, wrench of 10 mm, brush for glue, shears, hammer, abrasive"
 	} else {
 		s.do = slices.Concat(s.do, w.shaping(k), w.oiled(k), w.worksOf(k))
 	}

@@ -9,6 +9,14 @@ import (
 	"ribwright/geometry/shop/hours"
 )
 
+// propped is what holds the gunwales while an edge-set is sprung.
+func (w *writer) propped() string {
+	if w.Bend.EdgeSet == nil {
+		return ""
+	}
+	return "loose bars, a prop with a board for each end, hammer and nails, "
+}
+
 // frameSteps are from loose parts to a frame that stands by itself.
 func (w *writer) frameSteps() []step {
 	ribs := w.bending()
@@ -18,12 +26,12 @@ func (w *writer) frameSteps() []step {
 		ribs.dry += "; glue of rib heads overnight"
 	}
 	setup := step{name: string(hours.Setup), work: stage(hours.Setup), do: w.setUp(), wood: []cutlist.Family{cutlist.Keel}, buys: []string{"cord", "peg", "screw", "glue"}, dry: "glue of the breasthooks overnight",
-		tools: "two trestles, an upright plank for each stem, spreaders, pencil, saw, strap or cord for a windlass, clamps, wedges, level, bevel, straightedge, string, tape, plane, mallet, drill with a stop, countersink, screwdriver",
+		tools: "story stick, two trestles, blocks, shims, an upright plank for each stem, spreaders, " + w.propped() + "pencil, saw, strap or cord for a windlass, clamps, wedges, level, bevel, square, straightedge, string, tape, plane, brush for glue, steel plate, mallet, drill with a stop, countersink, screwdriver",
 		check: "diagonals alike within 3 mm (1/8 in); the undersides at both ends as high port and starboard",
 		wrong: "the diagonals differ: push the longer one's ends together until they agree, then lash the ends again. One side is high: shim its trestle",
 		care:  "Bent gunwales are springs: tie every spreader before you let go.", who: "common practice, no source"}
 	lash := step{name: string(hours.Lash), work: stage(hours.Lash), do: w.battensOn(), wood: []cutlist.Family{cutlist.Stringer}, buys: []string{"cord"},
-		tools: "story stick, pencil, plane, fid, spring clamps, saw, drill, chisel, tape, wrench" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
+		tools: "pencil, plane, fid, spring clamps, saw, drill with a stop, Forstner drill, chisel, bevel, tape, straightedge, wrench, brush and rags for oil" + w.toSteamEnds(), check: "sight every batten for a fair curve; " + w.levelPairs(),
 		wrong: "look the picture up in Judging by eye. Cut that lashing, ease the batten, and lash it again",
 		care:  "Awls and fids slip: push away from the other hand." + w.sleeveScalds(), who: "common practice, no source"}
 	if len(w.waiting()) > 0 {

@@ -11,9 +11,9 @@ import (
 
 // skinStep and coatStep are the skin in the order of work.
 func (w *writer) skinStep() step {
-	tool, dry, care := "iron with a thermometer", "", "A needle goes through a finger as easily as through cloth, and shears slip: push and cut away from you."
+	tool, dry, cut, care := "iron with a thermometer", "", "shears, ", "A needle goes through a finger as easily as through cloth, and shears slip: push and cut away from you."
 	if words := w.hotTools(); words != "" {
-		care = words
+		care, cut = words, "shears or a hot knife, "
 	}
 	switch w.fiber() {
 	case fabric.Nylon:
@@ -29,7 +29,7 @@ func (w *writer) skinStep() step {
 		w.drawTaut(),
 		"Draw tacks where it is still slack, pull by what stands over, and tack again.",
 		"Cut the cloth flush with the gunwales' upper edges now, and not before.",
-	}, tools: "soft pencil, pins, needles, palm, flat pliers, tack hammer or stapler, shears, " + tool,
+	}, tools: "tape, straightedge, soft pencil, pins, needles, palm, flat pliers, tack hammer or stapler, " + cut + tool,
 		check: "drum-tight, no slack between stringers, both sides alike, every tack in one line near the gunwale's upper edge",
 		wrong: "a slack place or a wrinkle: draw the tacks beside it and pull again, before the cloth is cut and before any coat",
 		dry:   dry, care: care, who: "common practice, no source read"}
@@ -53,7 +53,7 @@ func (w *writer) coatStep() step {
 		fmt.Sprintf("Brush on %s, thin, each on the one before while it still bonds. Coat it, in the chapter Skin, says how much each takes.", wording.Counted(n, "coat")),
 		"Before the last coat hold a lamp inside in the dark. Touch up every pinhole."},
 		w.band(), []string{"Give the seams at the stems one coat more."}),
-		tools: "brushes, rollers, gloves, goggles, respirator, lamp", dry: "hours between coats, a week before the water; the maker's sheet comes first",
+		tools: "scales or a measuring cup, pots and sticks to mix in, brushes, rollers, gloves, goggles, respirator, lamp, abrasive", dry: "hours between coats, a week before the water; the maker's sheet comes first",
 		check: "a lamp inside in the dark shows no pinhole",
 		wrong: "a pinhole or a run: roughen it when it is hard, and coat that place again",
 		care:  "Two-part urethanes hold diisocyanates: asthma, other lung disease and deaths have followed exposure, and once sensitized a person stays so. Brush or roll, never spray; ventilate; gloves, goggles, and the respirator that the maker's sheet asks for; supplied air where an air-purifying mask is not enough. Keep others out until it is dry.",

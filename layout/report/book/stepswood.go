@@ -29,7 +29,7 @@ func (w *writer) patterns() step {
 		"Keep the story stick flat and dry. Every batten is marked from it. Its lanes and the rib stick's are sawn off from the top, one after the other, as they are done. Saw in the lane that is done, clear of the line below, which is the next one's edge. Keep each, with its name on it, for a piece that is made anew.",
 		"Where a strip or a lane shows one half, carry its marks round its edge to its back with a square: turned over at its 0, its back up and its marked edge on the same edge of the wood, it marks the other half.",
 		w.byMachine(),
-	}, tools: "printer, steel rule, tape measure, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
+	}, tools: "printer, steel rule, tape measure, square, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
 		wrong: "a scale bar is off: set the printer to actual size and print again. It is still off: take the file to a print shop or to another printer, on the same paper, and measure again. Who made the files can also have the program make a proof of your printer, and patterns that allow for it. A strip is off: cut its tape and lay the sheets anew",
 		care:  "Work knives away from you.", who: "common practice, no source read"}
 }
@@ -44,7 +44,7 @@ func (w *writer) alongSticks() (n int) {
 
 func (w *writer) sawing() step {
 	var buys []string
-	scarf, dry, tools := w.scarfing(), "", "saw with a rip fence, plane, square, pencil"
+	scarf, dry, tools := w.scarfing(), "", "saw with a rip fence, push sticks, plane, square, pencil, tape, calipers"
 	if scarf != nil || w.gluedUp() != "" {
 		buys, dry, tools = []string{"glue"}, "glue overnight, before the sticks are planed", tools+", brush for glue, clamps, straight board, film, brads and hammer"
 	}
@@ -109,7 +109,7 @@ func (w *writer) gunwales() step {
 	end = append(end, w.boltsOnBench()...)
 	glue := fmt.Sprintf("Glue the %d plies of each gunwale on a straight bench. Wipe off what comes out.", d.Plies)
 	s := step{name: string(hours.Gunwale), work: stage(hours.Gunwale), wood: []cutlist.Family{cutlist.Gunwale, cutlist.Block}, do: append([]string{marks, cut}, end...),
-		tools: "pencil, awl, square, saw, brush for glue, clamps, strap or cord for a windlass, scraper, router or drill and chisels, bevel, tape" + w.forBolts(), check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
+		tools: "pencil, awl, square, saw, blocks of one height, sticks for the spreaders, film or paper, brush for glue, clamps, strap or cord for a windlass, scraper, drill, chisels, router if there is one, bevel, tape" + w.forBolts(), check: "first to last mortise by tape within 2 mm (1/16 in), as the strip says; a rib offcut slides in by hand",
 		wrong: "a mortise is too tight: pare its ends. It is in a wrong place: glue in a plug of the same wood, and cut anew when it is hard",
 		care:  "Clamp a wide backing beside narrow stock before routing; both hands on the machine, shallow passes.", who: "common practice, no source"}
 	switch {
@@ -241,13 +241,13 @@ func (w *writer) byGap(glue string, end ...string) []string {
 }
 
 func (w *writer) stems() step {
-	made, tools, dry := w.stemsMade(), "pencil, band saw or bow saw, plane, spokeshave, drill, awl", ""
+	made, tools, dry := w.stemsMade(), "pencil, band saw or bow saw, plane, spokeshave, bevel, drill, awl, chisel", ""
 	var buys []string
 	switch w.Frame.Design.MadeStems() {
 	case design.StemsPlywood:
-		buys, dry, tools = []string{"glue", "stem-ply"}, "glue overnight, before the stems are sawn", "clamps or weights, "+tools
+		buys, dry, tools = []string{"glue", "stem-ply"}, "glue overnight, before the stems are sawn", "brush for glue, clamps or weights, "+tools
 	case design.StemsLaminated:
-		buys, dry, tools = []string{"glue"}, "glue overnight on the form, before the stems are sawn", "form, clamps, "+tools
+		buys, dry, tools = []string{"glue"}, "glue overnight on the form, before the stems are sawn", "form, film, brush for glue, clamps, "+tools
 	}
 	return step{name: string(hours.Ends), work: stage(hours.Ends), wood: []cutlist.Family{cutlist.Stem, cutlist.Breasthook}, buys: buys, do: append(made,
 		"Cut the foot and the notch for the gunwales to their lines."+w.crosses(),
