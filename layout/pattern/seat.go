@@ -14,8 +14,8 @@ import (
 	"ribwright/layout/lettering"
 )
 
-// headed is what a piece's heading takes, mm: it goes over the notes that stand under it.
-const headed = 16.0
+// headed is what the heading of a piece takes at most, mm: it goes over the notes.
+const headed = 22.0
 
 // SeatsOf draws what of the seats is sawn to an outline: hangers and a saddle's cheeks.
 func SeatsOf(f *frame.Frame, units measure.System) []layout.Drawing {
@@ -52,7 +52,6 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	foot := -h.BlockHigh() - 2
 	d.Straight(layout.Guide, -half, foot, half, foot)
 	d.Write(0, foot-row, small, layout.Middle, "dashed: lower edge of block")
-	low := foot - row - headed
 	var lines []string
 	for _, words := range []string{
 		"top in line with gunwale's top",
@@ -67,6 +66,8 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	} {
 		lines = append(lines, lettering.Wrap(lettering.Safe(words), small, h.Wide-4)...)
 	}
+	room := min(inboard[0].Y, inboard[1].Y, inboard[2].Y, inboard[3].Y) // down to the slot
+	low := foot - row - min(headed, max(0, room+foot-row*float64(len(lines)+3)))
 	for i, words := range lines {
 		d.Write(0, low-row*float64(i+1), small, layout.Middle, words)
 	}
