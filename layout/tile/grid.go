@@ -152,10 +152,18 @@ func (g *grid) frame(col, row int) geometry.Box {
 }
 
 type ink struct {
-	lines [][]geometry.Point
-	boxes []geometry.Box // around each of lines
+	lines []inkLine // one a stroke
 	texts []inkText
 }
+
+type inkLine struct {
+	points []geometry.Point
+	box    geometry.Box
+	runs   []geometry.Box // round each run of straight parts, as they follow one another
+}
+
+// inkRun is how many straight parts are passed over at a time where none is near.
+const inkRun = 32
 
 type inkText struct {
 	at  geometry.Point
@@ -170,8 +178,11 @@ func inkOf(d *layout.Drawing) ink {
 	var k ink
 	for _, s := range d.Strokes {
 		pts := s.Path.Flatten(inkTol)
-		k.lines = append(k.lines, pts)
-		k.boxes = append(k.boxes, geometry.Around(pts...))
+		l := inkLine{points: pts, box: geometry.Around(pts...)}
+		for from := 0; from+1 < len(pts); from += inkRun {
+			l.runs = append(l.runs, geometry.Around(pts[from:min(from+inkRun+1, len(pts))]...))
+		}
+		k.lines = append(k.lines, l)
 	}
 	for _, t := range d.Texts {
 		k.texts = append(k.texts, inkText{t.At, t.Bounds()})
@@ -182,14 +193,32 @@ func inkOf(d *layout.Drawing) ink {
 // ground is the lines that lie in a box, for lettering to keep off.
 func (k ink) ground(b geometry.Box) label.Ground {
 	var out label.Ground
-	for i, pts := range k.lines {
-		for j := 1; j < len(pts) && k.boxes[i].Overlaps(b); j++ {
-			if from, to, ok := inside(pts[j-1], pts[j], b); ok {
-				out.Straight(pts[j-1].Lerp(pts[j], from), pts[j-1].Lerp(pts[j], to))
+	for p, q := range k.stretches(b) {
+		out.Straight(p, q)
+	}
+	return out
+}
+
+// stretches yields the ends of the straight parts of lines that lie in a box.
+func (k ink) stretches(b geometry.Box) iter.Seq2[geometry.Point, geometry.Point] {
+	return func(yield func(p, q geometry.Point) bool) {
+		for _, l := range k.lines {
+			if !l.box.Overlaps(b) {
+				continue
+			}
+			for r, box := range l.runs {
+				if !box.Overlaps(b) {
+					continue
+				}
+				for j := r*inkRun + 1; j < min((r+1)*inkRun+1, len(l.points)); j++ {
+					p, q := l.points[j-1], l.points[j]
+					if from, to, ok := inside(p, q, b); ok && !yield(p.Lerp(q, from), p.Lerp(q, to)) {
+						return
+					}
+				}
 			}
 		}
 	}
-	return out
 }
 
 // touches reports whether a line lies in the box or on its edge, or words that have their
@@ -218,12 +247,9 @@ func (k ink) in(b geometry.Box) iter.Seq[geometry.Box] {
 				return
 			}
 		}
-		for i, pts := range k.lines {
-			for j := 1; j < len(pts) && k.boxes[i].Overlaps(b); j++ {
-				p, q := pts[j-1], pts[j]
-				if from, to, ok := inside(p, q, b); ok && !yield(geometry.Around(p.Lerp(q, from), p.Lerp(q, to))) {
-					return
-				}
+		for p, q := range k.stretches(b) {
+			if !yield(geometry.Around(p, q)) {
+				return
 			}
 		}
 	}
@@ -236,19 +262,25 @@ func inside(p, q geometry.Point, b geometry.Box) (from, to float64, ok bool) {
 	if max(p.X, q.X) < b.Min.X || min(p.X, q.X) > b.Max.X || max(p.Y, q.Y) < b.Min.Y || min(p.Y, q.Y) > b.Max.Y {
 		return 0, 0, false // as most are
 	}
-	to = 1
-	narrow := func(start, step, lo, hi float64) bool {
-		if step == 0 {
-			return lo <= start && start <= hi
-		}
-		t0, t1 := (lo-start)/step, (hi-start)/step
-		if t0 > t1 {
-			t0, t1 = t1, t0
-		}
-		from, to = math.Max(from, t0), math.Min(to, t1)
-		return from <= to
+	if b.Holds(p) && b.Holds(q) {
+		return 0, 1, true
 	}
 	d := q.Sub(p)
-	ok = narrow(p.X, d.X, b.Min.X, b.Max.X) && narrow(p.Y, d.Y, b.Min.Y, b.Max.Y)
+	if from, to, ok = narrowed(0, 1, p.X, d.X, b.Min.X, b.Max.X); ok {
+		from, to, ok = narrowed(from, to, p.Y, d.Y, b.Min.Y, b.Max.Y)
+	}
 	return from, to, ok
+}
+
+// narrowed is what of a stretch lies between two edges; ok is false for nothing.
+func narrowed(from, to, start, step, lo, hi float64) (f, t float64, ok bool) {
+	if step == 0 {
+		return from, to, lo <= start && start <= hi
+	}
+	t0, t1 := (lo-start)/step, (hi-start)/step
+	if t0 > t1 {
+		t0, t1 = t1, t0
+	}
+	from, to = max(from, t0), min(to, t1)
+	return from, to, from <= to
 }

@@ -106,18 +106,20 @@ func begun(words string, tall, room float64, whole bool) (first, rest string) {
 	return first, strings.TrimSpace(strings.TrimPrefix(words, first))
 }
 
-// fitted cuts a drawing into pieces that go into the room with their headings.
-func (p plan) fitted(d *layout.Drawing, how cutting) []piece {
+// fitted cuts a drawing into pieces that go into the room with their headings. It begins
+// with pieces of it that fill the room without, and leaves more and more.
+func (p plan) fitted(pieces []piece) []piece {
+	d, k, how := pieces[0].drawing, pieces[0].grid.ink, pieces[0].cutting
 	w, h := p.roomOf(how)
-	for _, head := range []float64{0, whatHigh + overPiece} {
-		if out := p.sized(cut(d, w, h-head, how)); allGoIn(out, w, h) {
-			return out
+	b, x := d.Bounds(), pieces[0].grid.x
+	for head := whatHigh + overPiece; ; head += leading {
+		if p.allGoIn(pieces, w, h) {
+			return pieces
 		}
-	}
-	for head := whatHigh + overPiece + leading; ; head += leading {
-		if out := p.sized(cut(d, w, h-head, how)); allGoIn(out, w, h) || head > h/3 {
-			return out
+		if head-leading > h/3 {
+			return p.sized(pieces)
 		}
+		pieces = cutAt(d, k, how, x, upward(d, b, h-head, how.up))
 	}
 }
 

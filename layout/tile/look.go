@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
@@ -56,11 +57,10 @@ func (p plan) sized(pieces []piece) []piece {
 // all before. A strip that leaves less than a stub of the sheet's length takes all of it,
 // so that strips may change places.
 func (p plan) looks(k piece) []look {
-	out := k.around(p.units, p.room.W())
 	if l, ok := p.blanks.within(k, p.units); ok {
-		out = []look{l}
+		return p.taking(k, []look{l})
 	}
-	return p.taking(k, out)
+	return p.taking(k, k.around(p.units, p.room.W()))
 }
 
 // taking settles how much of the sheet's width looks take.
@@ -144,28 +144,35 @@ func (b blanks) within(k piece, u measure.System) (look, bool) {
 // within finds a blank for the heading on a piece of a grid or a whole pattern, from its
 // upper left corner on.
 func (p piece) within(u measure.System) (look, bool) {
-	r := p.room(p.joined(u))
+	own := p.room(layout.Sheet{})
 	for _, t := range p.drawing.Texts {
 		if t.Bounds().Overlaps(p.frame) {
-			r.Text(t)
+			own.Text(t)
 		}
 	}
+	dressed := sync.OnceValue(func() *label.Ground {
+		var g label.Ground
+		s := p.joined(u) // slow to draw, and seldom asked for
+		g.Drawing(&layout.Drawing{Strokes: s.Strokes, Texts: s.Texts})
+		return &g
+	})
+	clear := func(b label.Block) bool { return own.Clear(b, inner) && dressed().Clear(b, inner) }
 	for _, lines := range []float64{200, 110, 80, 60, 45} {
 		texts, head := p.heading(u, lines)
-		if at, ok := blank(r, longest(texts), head); ok {
+		if at, ok := blank(p.cell, clear, longest(texts), head); ok {
 			return look{wide: p.frame.W(), high: p.frame.H(), lines: lines, heads: within, at: at}, true
 		}
 	}
 	return look{}, false
 }
 
-// blank finds a place for a box in a room, row after row from above.
-func blank(r label.Room, wide, high float64) (at geometry.Point, ok bool) {
+// blank finds a place for a box that is clear in a room, row after row from above.
+func blank(room geometry.Box, clear func(label.Block) bool, wide, high float64) (at geometry.Point, ok bool) {
 	const step = 3.0
-	in := r.Within.Grow(-inner)
+	in := room.Grow(-inner)
 	for y := in.Max.Y - high; y >= in.Min.Y; y -= step {
 		for x := in.Min.X; x+wide <= in.Max.X; x += step {
-			if r.Clear(label.Block{At: geometry.Point{X: x, Y: y}, Wide: wide, High: high}, inner) {
+			if clear(label.Block{At: geometry.Point{X: x, Y: y}, Wide: wide, High: high}) {
 				return geometry.Point{X: x, Y: y}, true
 			}
 		}
@@ -173,9 +180,11 @@ func blank(r label.Room, wide, high float64) (at geometry.Point, ok bool) {
 	return at, false
 }
 
-// allGoIn reports whether each piece goes into a room in some look.
-func allGoIn(pieces []piece, w, h float64) bool {
-	for _, k := range pieces {
+// allGoIn gives pieces the looks that they can have until one goes into a room in none of
+// them; it reports whether all go in.
+func (p plan) allGoIn(pieces []piece, w, h float64) bool {
+	for i := range pieces {
+		k := &p.sized(pieces[i : i+1])[0]
 		if !slices.ContainsFunc(k.looks, func(l look) bool { return l.wide <= w+closeEnough && l.high <= h+closeEnough }) {
 			return false
 		}

@@ -85,7 +85,7 @@ func TestLooks(t *testing.T) {
 		d.Straight(layout.Cut, 0, y, 60, y)
 	}
 	p := plan{room: geometry.Rect(0, 0, 250, 180), units: measure.Metric}
-	k := p.fitted(&d, cutting{})[0]
+	k := p.fitted(cut(&d, 250, 180, cutting{}))[0]
 	if len(k.looks) < 2 {
 		t.Fatalf("%d looks", len(k.looks))
 	}

@@ -1,8 +1,8 @@
 package tile
 
 import (
-	"cmp"
 	"fmt"
+	"iter"
 	"math"
 	"slices"
 
@@ -172,48 +172,63 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 			wide.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
 		}
 	}
-	places := codePlaces(a, b, first, second)
-	for _, ground := range []label.Ground{wide, full, bare} {
+	for _, ground := range []*label.Ground{&wide, &full, &bare} {
 		struck := func(t layout.Text) bool { return !ground.Clear(label.BlockOf(t), label.Off) }
-		for _, code := range places {
-			if !slices.ContainsFunc(code, struck) {
-				return code, true
+		for at := range codePlaces(a, b, first, second) {
+			if code == nil {
+				code = at // the best, if none is clear
+			}
+			if !slices.ContainsFunc(at, struck) {
+				return at, true
 			}
 		}
 	}
-	return places[0], false
+	return code, false
 }
 
-// codePlaces lists places for a joint's code, best first: along it, to the right of an
+// codeShares yields places along a joint where its code is tried, as shares of its length,
+// from the one wished on to both sides.
+func codeShares(yield func(share float64) bool) {
+	const step, least, count = 0.01, 0.06, 89
+	wished := int(math.Round((codeWish - least) / step))
+	for i := range 2 * count {
+		k := wished + (i+1)/2*(1-i%2*2) // 0, -1, +1, -2, ... from there
+		if k >= 0 && k < count && !yield(least+step*float64(k)) {
+			return
+		}
+	}
+}
+
+// codePlaces yields places for a joint's code, best first: along it, to the right of an
 // upright joint and under a level one, then on the other side. Where lanes leave no room
 // along an upright joint the two names stand level, one on each side of it.
-func codePlaces(a, b geometry.Point, first, second string) [][]layout.Text {
-	var shares []float64
-	for k := range 89 {
-		shares = append(shares, 0.06+0.01*float64(k))
-	}
-	slices.SortStableFunc(shares, func(s, t float64) int {
-		return cmp.Compare(math.Round(1e4*math.Abs(s-codeWish)), math.Round(1e4*math.Abs(t-codeWish)))
-	})
+func codePlaces(a, b geometry.Point, first, second string) iter.Seq[[]layout.Text] {
 	angle, beside := 0.0, []geometry.Point{{Y: -1.2 - small}, {Y: 1.2}}
 	if a.X == b.X {
 		angle, beside = math.Pi/2, []geometry.Point{{X: 1.2 + small}, {X: -1.2}}
 	}
-	var out [][]layout.Text
-	for _, side := range beside {
-		for _, share := range shares {
-			out = append(out, []layout.Text{{At: a.Lerp(b, share).Add(side), Height: small, Angle: angle, Align: layout.Middle, Words: first + "-" + second}})
-		}
-	}
+	code := first + "-" + second
 	// Both names must lie on what both pieces show.
 	off := min(1.2, lap-max(lettering.Width(first, small), lettering.Width(second, small)))
-	for _, share := range shares {
-		if at := a.Lerp(b, share); a.X == b.X && off >= label.Off {
+	return func(yield func([]layout.Text) bool) {
+		for _, side := range beside {
+			for share := range codeShares {
+				if !yield([]layout.Text{{At: a.Lerp(b, share).Add(side), Height: small, Angle: angle, Align: layout.Middle, Words: code}}) {
+					return
+				}
+			}
+		}
+		if a.X != b.X || off < label.Off {
+			return
+		}
+		for share := range codeShares {
+			at := a.Lerp(b, share)
 			left, right := at.Add(geometry.Pt(-off, -small/2)), at.Add(geometry.Pt(off, -small/2))
-			out = append(out, []layout.Text{{At: left, Height: small, Align: layout.Right, Words: first}, {At: right, Height: small, Words: second}})
+			if !yield([]layout.Text{{At: left, Height: small, Align: layout.Right, Words: first}, {At: right, Height: small, Words: second}}) {
+				return
+			}
 		}
 	}
-	return out
 }
 
 // drawScales puts absolute distances along the lower and left edge of a tile, clear of
@@ -267,12 +282,7 @@ func numberAt(s *layout.Sheet, r *label.Room, at geometry.Point, words string) {
 // lines and of all that the piece is dressed with.
 func (p piece) room(dressed layout.Sheet) label.Room {
 	r := label.Room{Ground: p.grid.ink.ground(p.frame), Within: p.cell}
-	for _, k := range dressed.Strokes {
-		r.Line(k.Path)
-	}
-	for _, t := range dressed.Texts {
-		r.Text(t)
-	}
+	r.Drawing(&layout.Drawing{Strokes: dressed.Strokes, Texts: dressed.Texts})
 	return r
 }
 

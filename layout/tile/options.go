@@ -82,5 +82,5 @@ func (p plan) sure(o option) option {
 	if o.sure || len(o.pieces) == 0 {
 		return o
 	}
-	return option{p.fitted(o.pieces[0].drawing, o.pieces[0].cutting), true}
+	return option{p.fitted(slices.Clone(o.pieces)), true}
 }

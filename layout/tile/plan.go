@@ -57,9 +57,10 @@ func (p plan) beats(q plan) bool {
 // joined counts the joints to tape between pieces.
 func joined(pieces []piece) int {
 	n := 0
-	for _, k := range pieces {
-		for _, s := range k.sides() {
-			if s.trim {
+	for i := range pieces {
+		k := &pieces[i]
+		for _, before := range [2]bool{k.grid.has(k.col-1, k.row), k.grid.has(k.col, k.row-1)} {
+			if before {
 				n++
 			}
 		}

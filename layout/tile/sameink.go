@@ -66,10 +66,9 @@ type seen struct {
 // coordinates.
 func (p piece) shown(u measure.System) seen {
 	var out seen
-	k := p.grid.ink
 	for i, s := range p.drawing.Strokes {
-		if k.boxes[i].Overlaps(p.frame) {
-			out.lines = append(out.lines, clipped(s.Pen, k.lines[i], p.frame)...)
+		if l := p.grid.ink.lines[i]; l.box.Overlaps(p.frame) {
+			out.lines = append(out.lines, clipped(s.Pen, l.points, p.frame)...)
 		}
 	}
 	s := p.dress(u, p.looks[0])

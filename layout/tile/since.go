@@ -167,18 +167,18 @@ func (p plan) recut(d *layout.Drawing) []piece {
 		return p.sure(p.options(d)[0]).pieces
 	}
 	was, b := p.pieces[i], d.Bounds().Grow(air)
-	anew := func() []piece { return p.fitted(d, was.cutting) }
+	w, h := p.roomOf(was.cutting)
+	anew := func() []piece { return p.fitted(cut(d, w, h, was.cutting)) }
 	if was.grid.whole() {
 		return anew()
 	}
-	w, h := p.roomOf(was.cutting)
 	x, okX := moved(was.grid.x, b.Min.X, b.Max.X, w, was.drawing.Whole, d.Whole)
 	y, okY := moved(was.grid.y, b.Min.Y, b.Max.Y, h, nil, nil)
 	if !okX || !okY {
 		return anew()
 	}
 	out := cutAt(d, inkOf(d), was.cutting, x, y)
-	if p.sized(out); !allGoIn(out, w, h) {
+	if !p.allGoIn(out, w, h) {
 		return anew()
 	}
 	from := p.forerunners(out)

@@ -278,6 +278,33 @@ func BenchmarkLoft(b *testing.B) {
 	}
 }
 
+// BenchmarkTile is the part of a lofting that cuts patterns to sheets and lays them there.
+func BenchmarkTile(b *testing.B) {
+	for _, name := range design.ShippedNames() {
+		for _, paper := range []string{"letter", "a4"} {
+			b.Run(name+"/"+paper, func(b *testing.B) {
+				l := asked(b, "loft", name, "--paper", paper).(*Loft)
+				k := known(b, name)
+				bends, err := k.bending()
+				if err != nil {
+					b.Fatal(err)
+				}
+				first, err := k.first(bends, nil, l.Units)
+				if err != nil {
+					b.Fatal(err)
+				}
+				set := k.set(bends, first, l.Units, l.ribs())
+				b.ReportAllocs()
+				for b.Loop() {
+					if _, err := l.Printing.lay(set, nil, l.Units); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
+	}
+}
+
 // BenchmarkFloor is the drawing libraries' share of it.
 func BenchmarkFloor(b *testing.B) {
 	for _, name := range design.ShippedNames() {
