@@ -105,7 +105,9 @@ func divide(lo, hi, most float64, n int, must, should []layout.Span, by wish) ([
 
 // tryJoints tries every place for one joint after those of the row before.
 func tryJoints(before []way, wish, from, to, most float64, must, should []layout.Span) []way {
-	try := []float64{wish, to}
+	must, should = reaching(must, from, to), reaching(should, from, to)
+	try := make([]float64, 0, 2+tries+1+4*(len(must)+len(should)))
+	try = append(try, wish, to)
 	for x := from; x < to; x += most / tries {
 		try = append(try, x)
 	}
@@ -115,7 +117,7 @@ func tryJoints(before []way, wish, from, to, most float64, must, should []layout
 		}
 	}
 	order := bestFirst(before)
-	var out []way
+	out := make([]way, 0, len(try))
 	for _, x := range try {
 		if x < from || x > to {
 			continue
@@ -132,6 +134,16 @@ func tryJoints(before []way, wish, from, to, most float64, must, should []layout
 	return out
 }
 
+// reaching are the spans that reach into a stretch, or within a lap of it.
+func reaching(spans []layout.Span, from, to float64) (out []layout.Span) {
+	for _, s := range spans {
+		if s.From-lap <= to && s.To+lap >= from {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 // settled rounds a sum to a millionth of a millimeter, so that ways as good as
 // each other are so on every kind of processor.
 func settled(mm float64) float64 { return math.Round(mm*1e6) / 1e6 }
@@ -143,7 +155,7 @@ func bestFirst(ways []way) []int {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(i, j int) int { return ways[i].compare(ways[j]) })
+	slices.SortFunc(order, func(i, j int) int { return cmp.Or(ways[i].compare(ways[j]), i-j) })
 	return order
 }
 
@@ -151,10 +163,10 @@ func bestFirst(ways []way) []int {
 // from which a piece reaches x.
 func bestBefore(before []way, order []int, x, most float64) (way, bool) {
 	for _, i := range order {
-		w := before[i]
-		if long := x - w.at; long > most+closeEnough || long < most*shortest {
+		if long := x - before[i].at; long > most+closeEnough || long < most*shortest {
 			continue
 		}
+		w := before[i]
 		w.at, w.before = x, i
 		return w, true
 	}

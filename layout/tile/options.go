@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"math"
 	"slices"
 
 	"ribwright/layout"
@@ -29,21 +30,31 @@ func (p plan) options(d *layout.Drawing) []option {
 				if slices.ContainsFunc(seen, func(g *grid) bool { return slices.Equal(g.x, x) && slices.Equal(g.y, y) }) {
 					continue
 				}
-				o := option{pieces: p.roughly(cutAt(d, k, cutting{along, up, turned}, x, y))}
+				o := option{pieces: cutAt(d, k, cutting{along, up, turned}, x, y)}
 				all, seen = append(all, o), append(seen, o.pieces[0].grid)
 			}
 		}
 	}
-	return fewest(fewest(all, option.broken), func(o option) int { return joined(o.pieces) })
+	all = fewest(fewest(all, option.broken), func(o option) int { return joined(o.pieces) })
+	for _, o := range all {
+		p.roughly(o.pieces)
+	}
+	return all
 }
 
-// fewest keeps the options with the fewest of what is counted.
+// fewest keeps the options with the fewest of what is counted, in their slice itself.
 func fewest(all []option, count func(option) int) []option {
-	if len(all) == 0 {
-		return nil
+	out, least := all[:0], math.MaxInt
+	for _, o := range all {
+		n := count(o)
+		if n < least {
+			out, least = out[:0], n
+		}
+		if n == least {
+			out = append(out, o)
+		}
 	}
-	least := count(slices.MinFunc(all, func(a, b option) int { return count(a) - count(b) }))
-	return slices.DeleteFunc(all, func(o option) bool { return count(o) > least })
+	return out
 }
 
 // broken is how many joints fall into what must stay whole.
@@ -61,7 +72,7 @@ func (o option) broken() (n int) {
 
 // roughly gives pieces the looks that they likely have: tiles hold their headings, and strips
 // do not.
-func (p plan) roughly(pieces []piece) []piece {
+func (p plan) roughly(pieces []piece) {
 	for i := range pieces {
 		k := &pieces[i]
 		k.pattern = p.pattern(k.drawing)
@@ -74,7 +85,6 @@ func (p plan) roughly(pieces []piece) []piece {
 			k.looks = []look{{wide: f.W(), high: f.H(), taken: f.W(), heads: within}}
 		}
 	}
-	return pieces
 }
 
 // sure is an option with all headings set.

@@ -55,48 +55,53 @@ type packer struct {
 // lay finds room for a piece, turned where that leaves less waste.
 func (k *packer) lay(looks []look) spot {
 	for i := max(0, len(k.free)-k.reach); i < len(k.free); i++ {
-		if s, ok := best(k.free[i], looks); ok {
-			return k.take(i, s)
+		if f := best(k.free[i], looks); f.found {
+			return k.take(i, looks, f)
 		}
 	}
+	last := len(k.free)
 	k.free = append(k.free, []geometry.Box{k.room})
-	s, ok := best(k.free[len(k.free)-1], looks[:1])
-	if !ok {
-		if s, ok = best(k.free[len(k.free)-1], looks); !ok { // no room is large enough
-			s = spot{at: geometry.Point{X: k.room.Min.X, Y: k.room.Max.Y}, look: looks[0], turned: looks[0].taken > k.room.W()+closeEnough || looks[0].high > k.room.H()+closeEnough}
+	f := best(k.free[last], looks[:1])
+	if !f.found {
+		if f = best(k.free[last], looks); !f.found { // no room is large enough
+			f.turned = looks[0].taken > k.room.W()+closeEnough || looks[0].high > k.room.H()+closeEnough
 		}
 	}
-	return k.take(len(k.free)-1, s)
+	return k.take(last, looks, f)
 }
 
-// best finds the look and the free box of which a piece leaves the least strip, and in it
-// the upper left corner.
-func best(free []geometry.Box, looks []look) (s spot, found bool) {
+// fit is a look of a piece in a free box of a sheet, both by their numbers.
+type fit struct {
+	box, look     int
+	turned, found bool
+}
+
+// best finds the look and the free box of which a piece leaves the least strip.
+func best(free []geometry.Box, looks []look) (out fit) {
 	least := math.Inf(1)
-	try := func(f geometry.Box, dx, dy float64, l look, turn bool) {
-		if dx < -closeEnough || dy < -closeEnough {
-			return
-		}
-		if left := min(dx, dy); left < least-closeEnough {
-			least, s, found = left, spot{at: geometry.Point{X: f.Min.X, Y: f.Max.Y}, turned: turn, look: l}, true
-		}
-	}
-	for _, f := range free {
-		for _, l := range looks {
-			try(f, f.W()-l.taken, f.H()-l.high, l, false)
-			try(f, f.W()-l.high, f.H()-l.taken, l, true)
+	for i := range free {
+		w, h := free[i].W(), free[i].H()
+		for j := range looks {
+			wide, high := looks[j].taken, looks[j].high
+			if left := min(w-wide, h-high); left >= -closeEnough && left < least-closeEnough {
+				least, out = left, fit{i, j, false, true}
+			}
+			if left := min(w-high, h-wide); left >= -closeEnough && left < least-closeEnough {
+				least, out = left, fit{i, j, true, true}
+			}
 		}
 	}
-	return s, found
+	return out
 }
 
-// take lays a piece that has its upper left corner at its spot.
-func (k *packer) take(sheet int, s spot) spot {
-	w, h := s.look.taken, s.look.high
-	if s.turned {
+// take lays a piece in the upper left corner of a free box.
+func (k *packer) take(sheet int, looks []look, f fit) spot {
+	l, in := looks[f.look], k.free[sheet][f.box]
+	w, h := l.taken, l.high
+	if f.turned {
 		w, h = h, w
 	}
-	s.sheet, s.at.Y = sheet, s.at.Y-h
+	s := spot{sheet: sheet, at: geometry.Point{X: in.Min.X, Y: in.Max.Y - h}, turned: f.turned, look: l}
 	k.block(sheet, geometry.Box{Min: s.at, Max: s.at.Add(geometry.Point{X: w, Y: h})})
 	return s
 }

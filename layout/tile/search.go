@@ -127,8 +127,8 @@ func (s *search) again(sheets []int, good func() bool) bool {
 // turns lists the pieces of some sheets in the order to lay them.
 func (s *search) turns(sheets []int) []int {
 	var on []int
-	for i, t := range s.spots {
-		if slices.Contains(sheets, t.sheet) {
+	for i := range s.spots {
+		if slices.Contains(sheets, s.spots[i].sheet) {
 			on = append(on, i)
 		}
 	}
@@ -137,20 +137,12 @@ func (s *search) turns(sheets []int) []int {
 
 // bySize orders pieces, large ones sooner as a rule.
 func (s *search) bySize(pieces []int) []int {
-	type turn struct {
-		piece int
-		size  float64
-	}
-	var all []turn
+	sizes := make([]float64, len(s.pieces))
 	for _, i := range pieces {
-		all = append(all, turn{i, s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())})
+		sizes[i] = s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())
 	}
-	slices.SortStableFunc(all, func(a, b turn) int { return cmp.Compare(b.size, a.size) })
-	out := make([]int, len(all))
-	for n, t := range all {
-		out[n] = t.piece
-	}
-	return out
+	slices.SortStableFunc(pieces, func(a, b int) int { return cmp.Compare(sizes[b], sizes[a]) })
+	return pieces
 }
 
 // few picks two to four sheets, one of them with little on it.
