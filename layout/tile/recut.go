@@ -63,8 +63,9 @@ func (p plan) cutBetter(ways [][]option) plan {
 func (p plan) with(drawing int, o option) plan {
 	d := &p.drawings[drawing]
 	q := p
-	q.pieces, q.spots = nil, nil
-	var fresh []int
+	most := len(p.pieces) + len(o.pieces)
+	q.pieces, q.spots = make([]piece, 0, most), make([]spot, 0, most)
+	fresh := make([]int, 0, len(o.pieces))
 	put := func() {
 		for _, k := range o.pieces {
 			fresh = append(fresh, len(q.pieces))

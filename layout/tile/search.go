@@ -25,7 +25,9 @@ type search struct {
 	plan
 	sheets packer
 	dice   *rand.Rand
-	spared []spot           // where the pieces that are laid again lay
+	on     []int            // the pieces that are laid again
+	sizes  []float64        // of them, as the dice have it
+	spared []spot           // where they lay
 	left   [][]geometry.Box // what each sheet had free then
 }
 
@@ -126,22 +128,22 @@ func (s *search) again(sheets []int, good func() bool) bool {
 
 // turns lists the pieces of some sheets in the order to lay them.
 func (s *search) turns(sheets []int) []int {
-	var on []int
+	s.on = s.on[:0]
 	for i := range s.spots {
 		if slices.Contains(sheets, s.spots[i].sheet) {
-			on = append(on, i)
+			s.on = append(s.on, i)
 		}
 	}
-	return s.bySize(on)
+	return s.bySize(s.on)
 }
 
 // bySize orders pieces, large ones sooner as a rule.
 func (s *search) bySize(pieces []int) []int {
-	sizes := make([]float64, len(s.pieces))
+	s.sizes = slices.Grow(s.sizes, len(s.pieces))[:len(s.pieces)]
 	for _, i := range pieces {
-		sizes[i] = s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())
+		s.sizes[i] = s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())
 	}
-	slices.SortStableFunc(pieces, func(a, b int) int { return cmp.Compare(sizes[b], sizes[a]) })
+	slices.SortStableFunc(pieces, func(a, b int) int { return cmp.Compare(s.sizes[b], s.sizes[a]) })
 	return pieces
 }
 
