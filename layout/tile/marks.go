@@ -2,7 +2,6 @@ package tile
 
 import (
 	"fmt"
-	"iter"
 	"math"
 	"slices"
 
@@ -11,7 +10,6 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/label"
-	"ribwright/layout/lettering"
 )
 
 const (
@@ -112,122 +110,6 @@ func crossAt(at geometry.Point) []layout.Stroke {
 		{Pen: layout.Tick, Path: curve.Polyline(at.Add(geometry.Point{X: -crossArm}), at.Add(geometry.Point{X: crossArm}))},
 		{Pen: layout.Tick, Path: curve.Polyline(at.Add(geometry.Point{Y: -crossArm}), at.Add(geometry.Point{Y: crossArm}))},
 		{Pen: layout.Tick, Path: curve.Circle(at, crossCircle)},
-	}
-}
-
-// drawJoint letters the joint with a code that stands at the same place on both
-// pieces, and draws the line to cut where this piece is cut.
-func (p piece) drawJoint(s *layout.Sheet, j side) {
-	if j.trim {
-		s.Line(layout.Guide, j.from, j.to)
-	}
-	first, second := p.name(), j.other
-	if j.trim {
-		first, second = second, first
-	}
-	code, clear := p.codeAt(j, first, second)
-	if clear {
-		s.Texts = append(s.Texts, code...)
-		return
-	}
-	r := p.room(*s)
-	along := code[0]
-	code, leader, found := r.Near(along)
-	if !found { // where lanes leave no room along an upright joint, one lane may have some
-		level := along
-		level.Angle = 0
-		code, leader, _ = r.Near(level)
-	}
-	s.Texts = append(s.Texts, code...)
-	if leader != nil {
-		s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
-	}
-}
-
-// codeWish is where along a joint its code is wished, as a share of its length: off the
-// middle, where a long joint has a cross.
-const codeWish = 0.62
-
-// aloof is how far a joint's code keeps off the pattern's lettering where that can be, mm: in
-// line with it the two are read as one, and words on a joint are moved off it by some of that.
-const aloof = 3.0
-
-// codeAt finds a place for a joint's code beside the joint that is free of the pattern's
-// own lines, of the joint's crosses and, where that can be, of the pattern's lettering. It
-// looks at nothing but the joint's surroundings, so that both pieces find the same. Where
-// nothing is free clear is false, and each piece has to find its own.
-func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear bool) {
-	a, b := j.from, j.to
-	near := geometry.Around(a, b).Grow(2 * lap)
-	bare := p.grid.ink.ground(near)
-	for _, at := range j.crossPlaces() {
-		for _, k := range crossAt(at) {
-			bare.Line(k.Path)
-		}
-	}
-	full, wide := bare, bare
-	for _, t := range p.drawing.Texts {
-		if box := t.Bounds().Grow(aloof); box.Overlaps(near) {
-			full.Text(t)
-			wide.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
-		}
-	}
-	for _, ground := range []*label.Ground{&wide, &full, &bare} {
-		struck := func(t layout.Text) bool { return !ground.Clear(label.BlockOf(t), label.Off) }
-		for at := range codePlaces(a, b, first, second) {
-			if code == nil {
-				code = at // the best, if none is clear
-			}
-			if !slices.ContainsFunc(at, struck) {
-				return at, true
-			}
-		}
-	}
-	return code, false
-}
-
-// codeShares yields places along a joint where its code is tried, as shares of its length,
-// from the one wished on to both sides.
-func codeShares(yield func(share float64) bool) {
-	const step, least, count = 0.01, 0.06, 89
-	wished := int(math.Round((codeWish - least) / step))
-	for i := range 2 * count {
-		k := wished + (i+1)/2*(1-i%2*2) // 0, -1, +1, -2, ... from there
-		if k >= 0 && k < count && !yield(least+step*float64(k)) {
-			return
-		}
-	}
-}
-
-// codePlaces yields places for a joint's code, best first: along it, to the right of an
-// upright joint and under a level one, then on the other side. Where lanes leave no room
-// along an upright joint the two names stand level, one on each side of it.
-func codePlaces(a, b geometry.Point, first, second string) iter.Seq[[]layout.Text] {
-	angle, beside := 0.0, []geometry.Point{{Y: -1.2 - small}, {Y: 1.2}}
-	if a.X == b.X {
-		angle, beside = math.Pi/2, []geometry.Point{{X: 1.2 + small}, {X: -1.2}}
-	}
-	code := first + "-" + second
-	// Both names must lie on what both pieces show.
-	off := min(1.2, lap-max(lettering.Width(first, small), lettering.Width(second, small)))
-	return func(yield func([]layout.Text) bool) {
-		for _, side := range beside {
-			for share := range codeShares {
-				if !yield([]layout.Text{{At: a.Lerp(b, share).Add(side), Height: small, Angle: angle, Align: layout.Middle, Words: code}}) {
-					return
-				}
-			}
-		}
-		if a.X != b.X || off < label.Off {
-			return
-		}
-		for share := range codeShares {
-			at := a.Lerp(b, share)
-			left, right := at.Add(geometry.Pt(-off, -small/2)), at.Add(geometry.Pt(off, -small/2))
-			if !yield([]layout.Text{{At: left, Height: small, Align: layout.Right, Words: first}, {At: right, Height: small, Words: second}}) {
-				return
-			}
-		}
 	}
 }
 

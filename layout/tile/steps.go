@@ -24,7 +24,7 @@ func allSteps() []step {
 	return []step{
 		{"1 Print at 100 % (actual size), on one side, without fit to page.", drawPrint},
 		{"2 Lay a steel rule on both bars: 100 mm within 0.3 mm. If not, see the book.", drawRule},
-		{"3 Cut along the broken line, lay it on the piece of the same title and code, \"3-4\" or \"A1-A2\", cross on cross, and tape.", drawTape},
+		{"3 Cut along the broken line, lay it on the piece of the same title whose number stands beyond, 4 on 3, A2 on A1, cross on cross, and tape.", drawTape},
 		{"4 A strip of one half marks both: turn it over at its 0.", drawTurn},
 	}
 }
@@ -116,8 +116,9 @@ func drawTape(s *layout.Sheet, at geometry.Point) {
 	p.line(layout.Guide, 18, 1, 18, 14)
 	p.cross(18, 4)
 	p.cross(18, 11)
-	s.Write(at.Add(geometry.Pt(19.5, 6.3)), small, layout.Left, "3-4")
-	p.box(layout.Tick, 12, 6, 17.4, 9)
+	s.Write(at.Add(geometry.Pt(16.8, 6.3)), small, layout.Right, "3")
+	s.Write(at.Add(geometry.Pt(19.2, 6.3)), small, layout.Left, "4")
+	p.box(layout.Tick, 8, 6, 13.4, 9)
 }
 
 // drawTurn shows a half strip and where it lies when it is turned end for end.

@@ -156,7 +156,7 @@ func TestFirstSheet(t *testing.T) {
 				t.Fatal(err)
 			}
 			said := strings.Join(strings.Fields(wordsOf(l.printed.Sheets[0].Texts)), " ")
-			for _, w := range []string{`"3-4"`, `"A1-A2"`, "100 %", "steel rule", "bank card", "measured", "Afloat: ", "Wood: ", "life jacket", "Nothing here certifies a boat", "Gunwale mortises"} {
+			for _, w := range []string{"4 on 3", "A2 on A1", "100 %", "steel rule", "bank card", "measured", "Afloat: ", "Wood: ", "life jacket", "Nothing here certifies a boat", "Gunwale mortises"} {
 				if !strings.Contains(said, w) {
 					t.Errorf("%s %v: sheet 1 does not say %q", name, flags, w)
 				}
