@@ -193,11 +193,6 @@ func inkOf(d *layout.Drawing) ink {
 // ground is the lines that lie in a box, for lettering to keep off.
 func (k ink) ground(b geometry.Box) label.Ground {
 	var out label.Ground
-	n := 0
-	for range k.stretches(b) {
-		n++
-	}
-	out.Reserve(n)
 	for p, q := range k.stretches(b) {
 		out.Straight(p, q)
 	}

@@ -73,7 +73,7 @@ func (l Laid) Patterned() int {
 // Count is what a way of laying paper takes.
 type Count struct {
 	Way    string
-	Sheets int // the first ones included
+	Sheets int // the first ones and the last included
 	Pieces int // to cut out
 	Joints int // to tape
 }
@@ -117,12 +117,17 @@ func (p plan) finish(set Set) Laid {
 	for i, k := range p.pieces {
 		place(&sheets[p.spots[i].sheet], p, k, p.spots[i])
 	}
+	took, other := p.counted(), p.other
 	if set.Last != nil && !p.sheet.Size.Roll {
 		if last, ok := set.Last(p.room); ok {
 			sheets = append(sheets, last)
+			took.Sheets++
+			if other.Sheets > 0 {
+				other.Sheets++
+			}
 		}
 	}
-	out := Laid{Paper: p.sheet, Took: p.counted(), Other: p.other, Document: layout.Document{
+	out := Laid{Paper: p.sheet, Took: took, Other: other, Document: layout.Document{
 		Title: set.Title, Paper: layout.Paper{Name: p.sheet.Size.Name, W: p.sheet.W, H: p.sheet.H}, Sheets: sheets}}
 	if p.sheet.Corrected() {
 		out.Stretch = geometry.Point{X: p.sheet.ToFile.A, Y: p.sheet.ToFile.D}

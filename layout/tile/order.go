@@ -44,13 +44,21 @@ func (p *plan) emptiestFirst() []int {
 // sortSheets puts the sheets after the first ones in the order in which their
 // patterns are used.
 func (p *plan) sortSheets() {
-	lowest := make([]int, p.count)
-	order := make([]int, p.count)
+	to := p.inUse()
+	for i := range p.spots {
+		p.spots[i].sheet = to[p.spots[i].sheet]
+	}
+}
+
+// inUse is the place of each sheet in the order of use: by the first piece on it.
+func (p *plan) inUse() []int {
+	lowest, order := make([]int, p.count), make([]int, p.count)
 	for i := range lowest {
 		lowest[i], order[i] = math.MaxInt, i
 	}
-	for i, s := range p.spots {
-		lowest[s.sheet] = min(lowest[s.sheet], i)
+	for i := range p.spots {
+		n := p.spots[i].sheet
+		lowest[n] = min(lowest[n], i)
 	}
 	behind := order[min(p.fronts, len(order)):]
 	slices.SortStableFunc(behind, func(a, b int) int { return cmp.Compare(lowest[a], lowest[b]) })
@@ -58,9 +66,7 @@ func (p *plan) sortSheets() {
 	for now, was := range order {
 		to[was] = now
 	}
-	for i := range p.spots {
-		p.spots[i].sheet = to[p.spots[i].sheet]
-	}
+	return to
 }
 
 // tidy lets strips of one size change places until they lie in their order, sheet after

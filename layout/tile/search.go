@@ -13,7 +13,7 @@ import (
 // boat's patterns gained in many times as many was nothing.
 const (
 	searches = 3000
-	gathers  = 1500
+	gathers  = 3000
 )
 
 // search empties a few sheets at a time and lays their pieces again, in turns that the
@@ -59,21 +59,22 @@ func (s *search) fill(times int) {
 	}
 }
 
-// gathered is the plan with the pieces of a pattern on fewer sheets, where the dice find
-// that.
+// gathered is the plan with the pieces of a pattern on fewer sheets and in order, where the
+// dice find that.
 func (p plan) gathered() plan {
 	if p.count-p.fronts < 2 {
 		return p
 	}
 	s := p.search()
-	filled, scattered := s.filled(), s.scattered()
+	filled, untidy := s.filled(), s.untidy()
 	for range gathers {
-		if s.again(s.few(filled), func() bool { return s.scattered() <= scattered }) {
-			filled, scattered = s.filled(), s.scattered()
+		if s.again(s.few(filled), func() bool { return s.untidy() <= untidy }) {
+			filled, untidy = s.filled(), s.untidy()
 		}
 	}
 	s.sortSheets()
 	s.tidy()
+	s.inOrder()
 	return s.plan
 }
 
