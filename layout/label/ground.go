@@ -147,9 +147,6 @@ func (g *Ground) Line(p curve.Path) {
 	}
 }
 
-// Reserve makes room for so many straight lines more.
-func (g *Ground) Reserve(lines int) { g.lines = slices.Grow(g.lines, lines) }
-
 // Straight takes what a straight line covers.
 func (g *Ground) Straight(a, b geometry.Point) {
 	n := len(g.runs)
