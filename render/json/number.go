@@ -18,7 +18,9 @@ type (
 )
 
 // MarshalJSON writes the number.
-func (v fixed) MarshalJSON() ([]byte, error) { return written(decimals(float64(v), 1e4)) }
+func (v fixed) MarshalJSON() ([]byte, error) { return written(v.rounded()) }
+
+func (v fixed) rounded() float64 { return decimals(float64(v), 1e4) }
 
 // write writes the number as MarshalJSON does, without being read again.
 func (v fixed) write(out *bytes.Buffer) error {
@@ -26,7 +28,7 @@ func (v fixed) write(out *bytes.Buffer) error {
 		out.WriteString("null")
 		return nil
 	}
-	out.Write(strconv.AppendFloat(out.AvailableBuffer(), decimals(float64(v), 1e4)+0, 'f', -1, 64))
+	out.Write(strconv.AppendFloat(out.AvailableBuffer(), v.rounded()+0, 'f', -1, 64))
 	return nil
 }
 
