@@ -149,9 +149,12 @@ func thwartPart(t frame.Thwart) layout.Part {
 // gaugePart is a gauge that shows a shape: of the rib in the boat, or of the free rib.
 func gaugePart(g frame.Gauge, shows string) layout.Part {
 	p := layout.Part{Name: "gauge " + strings.Join(g.Names, ", "), Cut: []curve.Path{g.Outline}, Marks: g.Ticks, Material: plywood, Thickness: GaugeStock, Loose: true}
-	room := 2*g.Middle.X - 6
-	p.Engrave(g.Middle.Add(geometry.Point{Y: 1}), engraved, "gauge "+strings.Join(g.Names, ", "), room)
-	p.Engrave(g.Middle.Sub(geometry.Point{Y: engraved + 1}), engraved, shows, room)
+	room := label.On(g.Outline)
+	for _, t := range g.Ticks {
+		room.Line(t)
+	}
+	engraveNear(&p, room, g.Middle.Add(geometry.Point{Y: 1}), 0, 0, "gauge "+strings.Join(g.Names, ", "))
+	engraveNear(&p, room, g.Middle.Sub(geometry.Point{Y: engraved + 1}), 0, 0, shows)
 	return p
 }
 

@@ -16,6 +16,14 @@ type use struct {
 	sheets []int // ascending, no repeats, counted from 0
 }
 
+// where names the sheets of a pattern.
+func (u use) where() string {
+	if len(u.sheets) > 1 {
+		return "sheets " + ranges(u.sheets)
+	}
+	return "sheet " + ranges(u.sheets)
+}
+
 // ranges letters sheets, counted from 0, by their numbers.
 func ranges(sheets []int) string {
 	numbers := make([]int, len(sheets))

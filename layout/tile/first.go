@@ -2,6 +2,7 @@ package tile
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"ribwright/geometry"
@@ -133,21 +134,7 @@ func headingFit(name string, room float64) (size float64, lines []string) {
 func (f *flow) index(uses []use, codes string) {
 	f.heading("What to make, in this order", 2*leading)
 	for i, u := range uses {
-		right := "sheet " + ranges(u.sheets)
-		if len(u.sheets) > 1 {
-			right = "sheets " + ranges(u.sheets)
-		}
-		f.need(leading)
-		y := f.y - small
-		s := f.sheet()
-		s.Write(geometry.Pt(f.left+4, y), small, layout.Right, fmt.Sprint(i+1))
-		room := f.wide - 6 - lettering.Width(right, small) - 3
-		lines := lettering.Wrap(lettering.Safe(u.title), small, room)
-		for _, l := range lines {
-			f.sheet().Write(geometry.Pt(f.left+6, f.y-small), small, layout.Left, l)
-			f.y -= leading
-		}
-		s.Write(geometry.Pt(f.left+f.wide, y), small, layout.Right, right)
+		f.entry(i+1, lettering.Safe(u.title), u.where())
 	}
 	if codes == "" {
 		return
@@ -155,6 +142,27 @@ func (f *flow) index(uses []use, codes string) {
 	for _, l := range lettering.Wrap(lettering.Safe(codes), small, f.wide) {
 		f.need(leading)
 		f.sheet().Write(geometry.Pt(f.left, f.y-small), small, layout.Left, l)
+		f.y -= leading
+	}
+}
+
+// entry letters a pattern of the index, its sheets on the right: a long list of them takes
+// up to half of the width, and goes on in lines below.
+func (f *flow) entry(number int, title, where string) {
+	wide := f.wide - 6 - 3
+	room := math.Max(wide-lettering.Width(where, small), math.Min(lettering.Width(title, small), wide/2))
+	left, right := lettering.Wrap(title, small, room), lettering.Wrap(where, small, wide-room+1e-6)
+	rows := max(len(left), len(right))
+	f.need(float64(rows) * leading)
+	s := f.sheet()
+	s.Write(geometry.Pt(f.left+4, f.y-small), small, layout.Right, fmt.Sprint(number))
+	for i := range rows {
+		if i < len(left) {
+			s.Write(geometry.Pt(f.left+6, f.y-small), small, layout.Left, left[i])
+		}
+		if i < len(right) {
+			s.Write(geometry.Pt(f.left+f.wide, f.y-small), small, layout.Right, right[i])
+		}
 		f.y -= leading
 	}
 }

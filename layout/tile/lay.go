@@ -98,7 +98,7 @@ func Lay(set Set, o Options) (Laid, error) {
 	if o.Paper.Size.Roll {
 		p = p.trimmed(set)
 	}
-	return p.finish(set), nil
+	return p.madeRoom(set).finish(set), nil
 }
 
 // check refuses a drawing with nothing in it.

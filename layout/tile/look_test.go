@@ -1,6 +1,8 @@
 package tile
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"ribwright/geometry"
@@ -171,5 +173,54 @@ func TestScattered(t *testing.T) {
 	}
 	if n := p.scattered(); n != 3 {
 		t.Errorf("patterns lie on %d sheets, each for itself; want 3", n)
+	}
+}
+
+// TestHeadingInItsRoom: in every look, lying as it is read or turned, a piece and its heading
+// stand in the room that is taken for them, also where the heading is longer than the piece.
+func TestHeadingInItsRoom(t *testing.T) {
+	for _, size := range []geometry.Point{{X: 18, Y: 6}, {X: 8, Y: 120}, {X: 160, Y: 9}} {
+		d := layout.Drawing{Name: "part", Title: "Gunwale mortises", Make: "one half, turn over at midship, end for end; places within 2 mm"}
+		d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, size.X, size.Y)))
+		k := cut(&d, 247, 173, cutting{})[0]
+		for _, l := range k.around(measure.Metric, 247) {
+			for _, turned := range []bool{false, true} {
+				l.turned = turned
+				at := spot{at: geometry.Pt(50, 60), turned: turned, look: l}
+				var s layout.Sheet
+				k.headed(&s, measure.Metric, l)
+				m, room := k.toSheet(at), at.box().Grow(0.6) // letters such as g reach a little under their line
+				for _, x := range s.Texts {
+					x.At, x.Angle = m.Apply(x.At), x.Angle+layout.TurnOf(m)
+					if b := x.Bounds(); !room.Holds(b.Min) || !room.Holds(b.Max) {
+						t.Errorf("%v, %+v: %q at %v leaves %v", size, l, x.Words, b, room)
+					}
+				}
+				if a, b := m.Apply(k.frame.Min), m.Apply(k.frame.Max); !room.Holds(a) || !room.Holds(b) {
+					t.Errorf("%v, %+v: the piece from %v to %v leaves %v", size, l, a, b, room)
+				}
+			}
+		}
+	}
+}
+
+// TestMadeRoom: words that take more sheets than were kept for them get these before all
+// pieces, which move on together.
+func TestMadeRoom(t *testing.T) {
+	set := Set{Title: "Test", First: &layout.First{Codes: strings.Repeat("A code and what it means. ", 600)}, Drawings: []layout.Drawing{ring()}}
+	p, err := bestPlan(Set{Title: "Test", First: &layout.First{}, Drawings: set.Drawings}, letter(measure.Metric))
+	if err != nil {
+		t.Fatal(err)
+	}
+	was, count := slices.Clone(p.spots), p.count
+	q := p.madeRoom(set)
+	more := q.fronts - 1
+	if more < 1 || len(q.cover(set)) != q.fronts || q.count != count+more {
+		t.Fatalf("%d sheets of words, %d kept, %d in all after %d", len(q.cover(set)), q.fronts, q.count, count)
+	}
+	for i := range was {
+		if q.spots[i].sheet != was[i].sheet+more {
+			t.Errorf("piece %d lies on sheet %d, was on %d", i, q.spots[i].sheet, was[i].sheet)
+		}
 	}
 }

@@ -29,17 +29,26 @@ func (s spot) box() geometry.Box {
 	return geometry.Box{Min: s.at, Max: s.at.Add(geometry.Point{X: w, Y: h})}
 }
 
-// toSheet brings a piece's pattern to the sheet.
+// toSheet brings a piece's pattern to the sheet. Its box is as long as its heading, where that
+// is longer than the piece: a heading over a piece stands before it, one beside it begins
+// level with the piece's first edge.
 func (k piece) toSheet(s spot) geometry.Affine {
-	if !s.turned {
-		left := s.at.X
-		if s.look.heads == along {
-			left += s.look.wide - k.frame.W()
-		}
-		return geometry.Shift(left-k.frame.Min.X, s.at.Y-k.frame.Min.Y)
+	before := 0.0
+	if s.look.heads == over {
+		before = s.look.high - k.frame.H()
 	}
-	quarter := geometry.Affine{B: 1, C: -1}
-	return quarter.Then(geometry.Shift(s.at.X+s.look.high+k.frame.Min.Y, s.at.Y-k.frame.Min.X))
+	if s.turned {
+		quarter := geometry.Affine{B: 1, C: -1}
+		return quarter.Then(geometry.Shift(s.at.X+before+k.frame.Max.Y, s.at.Y-k.frame.Min.X))
+	}
+	at := s.at
+	switch s.look.heads {
+	case along:
+		at.X += s.look.wide - k.frame.W()
+	case behind:
+		at.Y += s.look.high - k.frame.H()
+	}
+	return geometry.Shift(at.X-k.frame.Min.X, at.Y-k.frame.Min.Y)
 }
 
 // packer lays boxes on sheets. Of each sheet it knows the largest free boxes,

@@ -185,6 +185,23 @@ func (p plan) packed(set Set) plan {
 	}
 }
 
+// madeRoom moves the pieces on by the sheets that the words at the beginning take more than
+// was kept for them: where pieces changed places, the index may name more sheets.
+func (p plan) madeRoom(set Set) plan {
+	for {
+		more := len(p.cover(set)) - p.fronts
+		if more <= 0 {
+			return p
+		}
+		for i := range p.spots {
+			if p.spots[i].sheet >= p.fronts {
+				p.spots[i].sheet += more
+			}
+		}
+		p.fronts, p.count = p.fronts+more, p.count+more
+	}
+}
+
 // leastFronts is how many sheets the words at the beginning begin with.
 func (p plan) leastFronts(set Set) int {
 	if set.First == nil {

@@ -118,6 +118,9 @@ func (d drawings) numbers(t *testing.T, f file, pages []rendertest.Page) {
 		return // an outfit's
 	}
 	found, err := rendertest.Absurd(f.data)
+	if err != nil {
+		t.Errorf("%s, %s: %v", d.about, f.name, err)
+	}
 	for _, f := range found {
 		t.Errorf("%s: %s", d.about, f)
 	}
