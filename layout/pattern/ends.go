@@ -207,7 +207,7 @@ func Breasthook(r *bend.Report, end int, key, title, count string, units measure
 	words := []string{
 		"upper face, flush with the gunwales' tops; nose against the horn; sides lean",
 		leaning(b.Bevel) + " at the top, to fit the gunwales",
-		"(gunwales off upright: " + leaning(r.Frame.Gunwale.Tilt) + "; the plate is not level, so its angle differs)",
+		"gunwales off upright: " + leaning(r.Frame.Gunwale.Tilt) + "; the plate is not level, so its angle differs",
 		"short lines: pegs " + units.Fine(pegs.Fastener.Diameter) + ", their places" + within(marks.Penciled, units) + " along the edge; bore them",
 		units.Fine(pegs.Fastener.Length) + " deep from outside the gunwale, " + units.Fine(pegs.Down) + " under its upper edge and square to it",
 	}

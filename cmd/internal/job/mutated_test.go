@@ -22,7 +22,7 @@ import (
 )
 
 // mutated is how many boats are made of designs that are changed at random; without it a few
-// dozen, and in the long run what goes into four minutes.
+// dozen, and in the long run what goes into two minutes.
 var mutated = flag.Int("mutated", 0, "boats to make of designs that are changed at random")
 
 // seedOfMutated lets a longer search go on where another left off.
@@ -33,7 +33,7 @@ func howManyMutated() int {
 	case *mutated > 0:
 		return *mutated
 	case long:
-		return 150
+		return 40
 	}
 	return 24
 }

@@ -177,7 +177,7 @@ func TestSlots(t *testing.T) {
 	r := report(t, "river", nil)
 	deep := report(t, "river", func(d *design.Design) { d.Ribs.MortiseDepth = 30 })
 	for i, m := range r.Frame.Gunwale.Mortises {
-		s := r.hole(m.Rib, m.Station, nil, slot(m))
+		s := r.hole(m.Rib, m.Station, slot(m))
 		if with := r.Slots[i]; !(with.Flat < s.Flat && with.Tall < s.Tall && with.Stress > s.Stress && with.Stress < 1.1*s.Stress) {
 			t.Errorf("mortise %s: %+v, with its peg %+v", m.Rib, s, with)
 		}
@@ -198,7 +198,7 @@ func TestSlots(t *testing.T) {
 	}
 	one := report(t, "river", func(d *design.Design) { d.Gunwale.Glued = design.GluedStraight })
 	for i, m := range one.Frame.Gunwale.Mortises {
-		s := one.hole(m.Rib, m.Station, nil, slot(m))
+		s := one.hole(m.Rib, m.Station, slot(m))
 		at := one.Boat.RestAt(one.AtRest, one.Frame.Ribs[i].Station)
 		near(t, "stress at "+s.Of, s.Stress, at.Plan/s.Flat+at.Edge/s.Tall, 1e-9)
 	}

@@ -28,7 +28,7 @@ func (r *Report) slots() {
 		r.SquareTenon = first.Length
 	}
 	for _, m := range g.Mortises {
-		r.Slots = append(r.Slots, r.hole(m.Rib, m.Station, nil, slot(m), r.Joints.Head.Out(g.Width)))
+		r.Slots = append(r.Slots, r.hole(m.Rib, m.Station, slot(m), r.Joints.Head.Out(g.Width)))
 	}
 	r.held("gunwale at mortise ", r.Slots, "a shallower mortise (ribs.mortise_depth), or more plies glued bent")
 	r.judgeWalls()
@@ -40,9 +40,8 @@ func slot(m frame.Mortise) beam.Opening {
 	return beam.Opening{From: -m.Width / 2, To: m.Width / 2, Top: m.Depth}
 }
 
-// hole judges the gunwale where openings are taken out of it, at rest and, where that is not
-// nil, bent by a load on top of it.
-func (r *Report) hole(of string, x float64, bent *beam.Curved, out ...beam.Opening) Hole {
+// hole judges the gunwale where openings are taken out of it.
+func (r *Report) hole(of string, x float64, out ...beam.Opening) Hole {
 	g := &r.Frame.Gunwale
 	rest := r.Boat.RestAt(r.AtRest, x)
 	var seams []float64
@@ -50,13 +49,7 @@ func (r *Report) hole(of string, x float64, bent *beam.Curved, out ...beam.Openi
 		seams = append(seams, p.In)
 	}
 	n := beam.Opened(g.Width, g.Height, seams, out...)
-	var tall, flat float64
-	if bent != nil {
-		tall, flat = bent.At(x)
-	}
-	h := Hole{Of: of, Stress: n.Bears(func(y, z float64) float64 {
-		return rest.At(y, z, g.Height) - r.Boat.Wood.MOE*(tall*(z-g.Height/2)+flat*y)
-	})}
+	h := Hole{Of: of, Stress: n.Bears(func(y, z float64) float64 { return rest.At(y, z, g.Height) })}
 	h.Flat, h.Tall = n.Left()
 	return h
 }
@@ -77,7 +70,7 @@ func (r *Report) bolted() {
 	g := &r.Frame.Gunwale
 	for _, c := range r.Joints.Cross {
 		for _, at := range c.Of.BoltsOn(g) {
-			r.Bolted = append(r.Bolted, r.hole(c.Piece, g.StationOf(at), nil, c.Out(g.Height)...))
+			r.Bolted = append(r.Bolted, r.hole(c.Piece, g.StationOf(at), c.Out(g.Height)...))
 		}
 	}
 	for _, s := range r.Frame.Seats {
@@ -86,7 +79,7 @@ func (r *Report) bolted() {
 		}
 		for _, h := range []seat.Hanger{s.Hung.Front.Hanger, s.Hung.After.Hanger} {
 			for _, at := range h.Bolts {
-				r.Bolted = append(r.Bolted, r.hole(s.Name, g.StationOf(at), nil, h.Out()...))
+				r.Bolted = append(r.Bolted, r.hole(s.Name, g.StationOf(at), h.Out()...))
 			}
 		}
 	}

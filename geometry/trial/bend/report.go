@@ -150,9 +150,6 @@ func (r *Report) seats() error {
 				r.note(f)
 			}
 		}
-		if s.Hung != nil {
-			r.seated(s)
-		}
 	}
 	return nil
 }
