@@ -1,6 +1,10 @@
 package tile
 
-import "ribwright/geometry"
+import (
+	"math"
+
+	"ribwright/geometry"
+)
 
 // follows reports whether a box is read after another one on its sheet: it lies to the right
 // of it, or under it.
@@ -29,8 +33,8 @@ func (p *plan) disorder() (n int) {
 	return n
 }
 
-// inOrder lets pieces of one pattern that lie beside each other on a sheet, the later one
-// first, change places.
+// inOrder lets pieces of one pattern on a sheet, the later one first, change places where they
+// are alike or lie beside each other.
 func (p *plan) inOrder() {
 	for n := p.disorder(); n > 0; {
 		was := n
@@ -53,10 +57,19 @@ func (p *plan) inOrder() {
 	}
 }
 
-// changed lays two pieces of a sheet the other way round in the box round both, and reports
-// whether they have that for themselves.
+// alike reports whether two boxes are of one size.
+func alike(a, b geometry.Box) bool {
+	return math.Abs(a.W()-b.W()) < closeEnough && math.Abs(a.H()-b.H()) < closeEnough
+}
+
+// changed lays each of two pieces of a sheet where the other lies, where they are alike, or both
+// the other way round in the box round them, and reports whether they have that for themselves.
 func (p *plan) changed(first, second int) bool {
 	a, b := &p.spots[first], &p.spots[second]
+	if alike(a.box(), b.box()) && a.turned == b.turned {
+		a.at, b.at = b.at, a.at
+		return true
+	}
 	both := a.box().Union(b.box())
 	for i := range p.spots {
 		if s := &p.spots[i]; i != first && i != second && s.sheet == a.sheet && s.box().Grow(pieceGap-closeEnough).Overlaps(both) {
