@@ -56,7 +56,7 @@ func (w *writer) stands() report.Figure {
 	for _, l := range looks {
 		far = math.Max(far, l.Eye.At.X)
 	}
-	per := scaleFor(tip+far, 0, report.Wide-30, 1)
+	per := scaleFor(tip+far, 0, report.Wide-8, 1)
 	d := layout.Drawing{Name: "stands", Title: "Where to stand"}
 	abeam := sight.NewView(solid.Eye{At: geometry.Point3{Y: -1}, Parallel: true}, 1/per)
 	above := sight.NewView(solid.Eye{At: geometry.Point3{Z: 1}, Parallel: true}, 1/per)
@@ -118,11 +118,11 @@ func (w *writer) panel(f flaw.Fault) (per, high float64, middle geometry.Point) 
 	case flaw.OneSide:
 		return scaleFor(2*w.Frame.Ribs[f.Rib].Section.HalfBreadth+60, 0, panelWide, 1), 36, geometry.Pt(panelWide/2, 16)
 	case flaw.Proud:
-		return 6, 31, geometry.Pt(panelWide/2, 15)
+		return 6, 34, geometry.Pt(panelWide/2, 17)
 	case flaw.Wavy:
-		return 6, 26, geometry.Pt(panelWide/2, 13)
+		return 6, 28, geometry.Pt(panelWide/2, 14)
 	case flaw.Aside:
-		return scaleFor(w.Frame.Hull.Beam+2*w.Frame.Gunwale.Width+60, 0, panelWide, 1), 31, geometry.Pt(panelWide/2, 22)
+		return scaleFor(w.Frame.Hull.Beam+2*w.Frame.Gunwale.Width+60, 0, panelWide, 1), 34, geometry.Pt(panelWide/2, 24)
 	}
 	return scaleFor(w.Eye.Sticks+20, 0, panelWide, 1), 36, geometry.Pt(panelWide/2, 27)
 }

@@ -47,7 +47,7 @@ func (w *writer) platesFigure() report.Figure {
 	for _, b := range w.Plates.Boards {
 		wide, high = wide+b.Box.W(), max(high, b.Box.H())
 	}
-	per := scaleFor(wide, high, report.Wide-apart*float64(len(w.Plates.Boards)), 68)
+	per := scaleFor(wide, high, report.Wide-apart*float64(len(w.Plates.Boards)), 80)
 	d := newSketch("plates", "Plates for the cutter", per)
 	x, first := 0.0, 0
 	for i, b := range w.Plates.Boards {
