@@ -103,6 +103,11 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 			bare.Line(k.Path)
 		}
 	}
+	for _, k := range p.drawing.Strokes { // nor does a name stand inside a slot
+		if box := k.Path.Bounds(); min(box.W(), box.H()) < 2*lap && box.Overlaps(near) && k.Path[0].Start().Sub(k.Path[len(k.Path)-1].End()).Norm() < closeEnough {
+			bare.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
+		}
+	}
 	full, wide := bare, bare
 	for _, t := range p.drawing.Texts {
 		if box := t.Bounds().Grow(aloof); box.Overlaps(near) {

@@ -1,7 +1,7 @@
 package tile
 
 import (
-	"math"
+	"slices"
 
 	"ribwright/geometry"
 )
@@ -34,7 +34,7 @@ func (p *plan) disorder() (n int) {
 }
 
 // inOrder lets pieces of one pattern on a sheet, the later one first, change places where they
-// are alike or lie beside each other.
+// have room for that or lie beside each other.
 func (p *plan) inOrder() {
 	for n := p.disorder(); n > 0; {
 		was := n
@@ -57,17 +57,11 @@ func (p *plan) inOrder() {
 	}
 }
 
-// alike reports whether two boxes are of one size.
-func alike(a, b geometry.Box) bool {
-	return math.Abs(a.W()-b.W()) < closeEnough && math.Abs(a.H()-b.H()) < closeEnough
-}
-
-// changed lays each of two pieces of a sheet where the other lies, where they are alike, or both
+// changed lays each of two pieces of a sheet where the other lies, where they have room for it, or both
 // the other way round in the box round them, and reports whether they have that for themselves.
 func (p *plan) changed(first, second int) bool {
 	a, b := &p.spots[first], &p.spots[second]
-	if alike(a.box(), b.box()) && a.turned == b.turned {
-		a.at, b.at = b.at, a.at
+	if p.exchanged(first, second) {
 		return true
 	}
 	both := a.box().Union(b.box())
@@ -86,5 +80,33 @@ func (p *plan) changed(first, second int) bool {
 			s.at.X = both.Max.X - w
 		}
 	}
+	return true
+}
+
+// exchanged lays each of two pieces of a sheet with its upper left corner where the other's is,
+// if both have room there.
+func (p *plan) exchanged(first, second int) bool {
+	a, b := p.spots[first], p.spots[second]
+	to := func(s, o spot) spot {
+		s.at = geometry.Pt(o.box().Min.X, o.box().Max.Y-s.box().H())
+		return s
+	}
+	x, y := to(a, b), to(b, a)
+	free := func(s spot) bool {
+		in := slices.ContainsFunc(p.blank(s.sheet), func(r geometry.Box) bool {
+			r = r.Grow(closeEnough)
+			return r.Holds(s.box().Min) && r.Holds(s.box().Max)
+		})
+		for i := range p.spots {
+			if o := p.spots[i]; i != first && i != second && o.sheet == s.sheet && o.box().Grow(pieceGap-closeEnough).Overlaps(s.box()) {
+				return false
+			}
+		}
+		return in
+	}
+	if x.box().Grow(pieceGap-closeEnough).Overlaps(y.box()) || !free(x) || !free(y) {
+		return false
+	}
+	p.spots[first], p.spots[second] = x, y
 	return true
 }
