@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"cmp"
 	"slices"
 
 	"ribwright/geometry"
@@ -33,21 +34,20 @@ func (p *plan) disorder() (n int) {
 	return n
 }
 
-// inOrder lets pieces of one pattern on a sheet, the later one first, change places where they
-// have room for that or lie beside each other.
+// inOrder lets pieces of one pattern on a sheet, the later one first, change places.
 func (p *plan) inOrder() {
 	for n := p.disorder(); n > 0; {
 		was := n
 		for j := range p.pieces {
 			for i := j - 1; i >= 0 && p.pieces[i].drawing == p.pieces[j].drawing; i-- {
-				a, b := p.spots[i], p.spots[j]
-				if a.sheet != b.sheet || follows(b.box(), a.box()) || !p.changed(i, j) {
+				if p.spots[i].sheet != p.spots[j].sheet || follows(p.spots[j].box(), p.spots[i].box()) {
 					continue
 				}
-				if now := p.disorder(); now < n {
-					n = now
+				before := slices.Clone(p.spots)
+				if p.changed(i, j) && p.disorder() < n {
+					n = p.disorder()
 				} else {
-					p.spots[i], p.spots[j] = a, b
+					p.spots = before
 				}
 			}
 		}
@@ -57,56 +57,47 @@ func (p *plan) inOrder() {
 	}
 }
 
-// changed lays each of two pieces of a sheet where the other lies, where they have room for it, or both
-// the other way round in the box round them, and reports whether they have that for themselves.
+// changed lays two pieces of a sheet the other way round in the box round both, and reports
+// whether they have that for themselves and whole pieces between them: all of them in one
+// column or one row, which stays one.
 func (p *plan) changed(first, second int) bool {
-	a, b := &p.spots[first], &p.spots[second]
-	if p.exchanged(first, second) {
-		return true
-	}
-	both := a.box().Union(b.box())
-	for i := range p.spots {
-		if s := &p.spots[i]; i != first && i != second && s.sheet == a.sheet && s.box().Grow(pieceGap-closeEnough).Overlaps(both) {
+	both := p.spots[first].box().Union(p.spots[second].box())
+	var in []int
+	for i, s := range p.spots {
+		if s.sheet != p.spots[first].sheet || !s.box().Grow(pieceGap-closeEnough).Overlaps(both) {
+			continue
+		}
+		if b, room := s.box(), both.Grow(closeEnough); !room.Holds(b.Min) || !room.Holds(b.Max) {
 			return false
 		}
+		in = append(in, i)
 	}
-	stacked := a.box().Max.Y <= b.box().Min.Y
-	for i, s := range []*spot{a, b} {
-		w, h := s.box().W(), s.box().H()
-		s.at = geometry.Pt(both.Min.X, both.Max.Y-h)
-		if i == 1 && stacked {
-			s.at.Y = both.Min.Y
-		} else if i == 1 {
-			s.at.X = both.Max.X - w
-		}
-	}
-	return true
+	return p.turnedRound(in, first, second, func(b geometry.Box) (from, to float64) { return -b.Max.Y, -b.Min.Y }, func(s *spot, from float64) { s.at.Y = -from - s.box().H() }) ||
+		p.turnedRound(in, first, second, func(b geometry.Box) (from, to float64) { return b.Min.X, b.Max.X }, func(s *spot, from float64) { s.at.X = from })
 }
 
-// exchanged lays each of two pieces of a sheet with its upper left corner where the other's is,
-// if both have room there.
-func (p *plan) exchanged(first, second int) bool {
-	a, b := p.spots[first], p.spots[second]
-	to := func(s, o spot) spot {
-		s.at = geometry.Pt(o.box().Min.X, o.box().Max.Y-s.box().H())
-		return s
-	}
-	x, y := to(a, b), to(b, a)
-	free := func(s spot) bool {
-		in := slices.ContainsFunc(p.blank(s.sheet), func(r geometry.Box) bool {
-			r = r.Grow(closeEnough)
-			return r.Holds(s.box().Min) && r.Holds(s.box().Max)
-		})
-		for i := range p.spots {
-			if o := p.spots[i]; i != first && i != second && o.sheet == s.sheet && o.box().Grow(pieceGap-closeEnough).Overlaps(s.box()) {
-				return false
-			}
+// turnedRound lets two pieces of a row change places, along a way on which a box reaches from and
+// to, and on which lay puts a piece; false where the pieces stand in no row along it.
+func (p *plan) turnedRound(in []int, first, second int, reach func(geometry.Box) (from, to float64), lay func(s *spot, from float64)) bool {
+	slices.SortFunc(in, func(i, j int) int {
+		a, _ := reach(p.spots[i].box())
+		b, _ := reach(p.spots[j].box())
+		return cmp.Compare(a, b)
+	})
+	at, end := reach(p.spots[in[0]].box())
+	for _, i := range in[1:] {
+		from, to := reach(p.spots[i].box())
+		if from < end-closeEnough {
+			return false
 		}
-		return in
+		end = to
 	}
-	if x.box().Grow(pieceGap-closeEnough).Overlaps(y.box()) || !free(x) || !free(y) {
-		return false
+	a, b := slices.Index(in, first), slices.Index(in, second)
+	in[a], in[b] = second, first
+	for _, i := range in {
+		lay(&p.spots[i], at)
+		_, at = reach(p.spots[i].box())
+		at += pieceGap
 	}
-	p.spots[first], p.spots[second] = x, y
 	return true
 }

@@ -9,10 +9,10 @@ import (
 )
 
 // TestReading: where two pieces of a pattern share a sheet the later one lies under the other
-// or to its right, but for one pair where pieces of unlike length have no room to change. Over the sheets a pattern's pieces go in rising order but for one in ten: a
+// or to its right. Over the sheets a pattern's pieces go in rising order but for one in ten: a
 // sheet that small pieces of several patterns fill has one place in the order of work.
 func TestReading(t *testing.T) {
-	back, pieces, astray := 0, 0, 0
+	back, pieces := 0, 0
 	for _, name := range design.ShippedNames() {
 		for _, paper := range []string{"letter", "a4"} {
 			l := laidOut(t, name, paper)
@@ -21,8 +21,7 @@ func TestReading(t *testing.T) {
 					for _, w := range s.Views[:i] {
 						a, b := w.OnSheet(), v.OnSheet()
 						if w.Drawing.Name == v.Drawing.Name && b.Min.X < a.Max.X && b.Max.Y > a.Min.Y {
-							astray++
-							t.Logf("%s on %s, sheet %d: %s %s is read before %s", name, paper, s.Number, v.Drawing.Name, v.Tile, w.Tile)
+							t.Errorf("%s on %s, sheet %d: %s %s is read before %s", name, paper, s.Number, v.Drawing.Name, v.Tile, w.Tile)
 						}
 					}
 				}
@@ -36,9 +35,6 @@ func TestReading(t *testing.T) {
 				}
 			}
 		}
-	}
-	if astray > 1 {
-		t.Errorf("%d pairs on one sheet are read in the wrong order, more than one", astray)
 	}
 	if t.Logf("%d of %d pieces lie on a sheet before that of the piece before", back, pieces); back*10 > pieces {
 		t.Errorf("%d of %d pieces lie on a sheet before that of the piece before, more than one in ten", back, pieces)

@@ -175,11 +175,11 @@ func (r *row) edges() (out []float64) {
 	return out
 }
 
-// Mirrored reports whether the screws stand alike fore and aft of midship, within half a
-// millimeter.
+// Mirrored reports whether the screws stand alike fore and aft of midship, to the whole
+// millimeter that is told of them.
 func (s *Strip) Mirrored() bool {
 	for i, at := range s.Screws {
-		if math.Abs(at+s.Screws[len(s.Screws)-1-i]) > 0.5 {
+		if math.Round(at) != -math.Round(s.Screws[len(s.Screws)-1-i]) {
 			return false
 		}
 	}
