@@ -114,14 +114,27 @@ func (k *inked) unread() []*inkLine {
 	return slices.DeleteFunc(slices.Clone(k.lines), func(l *inkLine) bool { return l.read || l.pen == "center" || l.pen == "guide" || l.pen == "tick" })
 }
 
-// lettered returns what of the lettering matches, with its groups.
+// lettered returns what of the lettering matches, with its groups, on one line or on two.
 func (k *inked) lettered(as *regexp.Regexp) (out []letteredWords) {
 	for _, w := range k.words {
-		if m := as.FindStringSubmatch(w.text); m != nil {
+		m := as.FindStringSubmatch(w.text)
+		for i := 0; m == nil && i < len(k.words); i++ {
+			if u := k.words[i]; w.over(u) {
+				m = as.FindStringSubmatch(w.text + " " + u.text)
+			}
+		}
+		if m != nil {
 			out = append(out, letteredWords{w, m})
 		}
 	}
 	return out
+}
+
+// over reports whether words stand level on the line over others, of which they may be the
+// first.
+func (w inkWords) over(u inkWords) bool {
+	down := w.from.Y - u.from.Y
+	return w.from.Y == w.to.Y && u.from.Y == u.to.Y && down > w.capital && down < 2*w.capital && u.from.X < w.to.X && w.from.X < u.to.X
 }
 
 type letteredWords struct {

@@ -190,6 +190,20 @@ func (m *offPaper) head(l *inkLine, names string, heads map[string]float64) {
 
 var laneEnds = regexp.MustCompile(`^(keel|S\d+) (after |forward )?end (-?[\d.]+) mm$`)
 
+// endOf asks for the end of a lane at the place that words give.
+func endOf(edge *inkLine, w letteredWords) func(l *inkLine) bool {
+	return func(l *inkLine) bool {
+		return l.upright() && math.Abs(l.Y1-edge.Y0) < 0.02 && math.Abs(l.X0-number(w.groups[3])) < toTenth+drawnWithin
+	}
+}
+
+// endsLane reports whether words are those of a lane's end: the lane ends where they say, and
+// where more than one does they stand in it. Past a lane's end they may be moved out of it.
+func (k *inked) endsLane(w letteredWords, edge *inkLine, edges []*inkLine) bool {
+	ending := slices.DeleteFunc(slices.Clone(edges), func(e *inkLine) bool { return len(k.take("cut", endOf(e, w))) == 0 })
+	return slices.Contains(ending, edge) && (len(ending) == 1 || w.from.Y <= edge.Y0 && w.from.Y >= foot(edges, edge))
+}
+
 // battens reads keel and stringers, a lane each.
 func (m *offPaper) battens(k *inked) {
 	edges := k.take("mark", func(l *inkLine) bool { return l.level() })
@@ -201,19 +215,14 @@ func (m *offPaper) battens(k *inked) {
 		}
 		part := ""
 		for _, w := range k.lettered(laneEnds) {
-			if w.from.Y > edge.Y0 || w.from.Y < low {
+			if !k.endsLane(w, edge, edges) {
 				continue
 			}
 			part = w.groups[1]
 			if n, is := strings.CutPrefix(part, "S"); is {
 				part = "stringer " + n
 			}
-			at := math.NaN()
-			for _, l := range k.take("cut", func(l *inkLine) bool {
-				return l.upright() && math.Abs(l.Y1-edge.Y0) < 0.02 && math.Abs(l.X0-number(w.groups[3])) < toTenth+drawnWithin
-			}) {
-				at = l.X0
-			}
+			at := k.take("cut", endOf(edge, w))[0].X0
 			if w.groups[2] != "after " {
 				m.put(part, "fore end", 0, at, drawnWithin)
 			}
