@@ -104,7 +104,7 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 		}
 	}
 	for _, k := range p.drawing.Strokes { // nor does a name stand inside a slot
-		if box := k.Path.Bounds(); min(box.W(), box.H()) < 2*lap && box.Overlaps(near) && k.Path[0].Start().Sub(k.Path[len(k.Path)-1].End()).Norm() < closeEnough {
+		if box := k.Path.Bounds(); min(box.W(), box.H()) < 2*lap && box.Overlaps(near) && k.Path.Closed() {
 			bare.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
 		}
 	}

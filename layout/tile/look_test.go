@@ -224,3 +224,30 @@ func TestMadeRoom(t *testing.T) {
 		}
 	}
 }
+
+// TestNameOffSlot: the names of a joint stand on no slot, whose inside is bare, wherever the
+// joint falls on one.
+func TestNameOffSlot(t *testing.T) {
+	for from := 100.0; from < 113; from += 2 {
+		d := layout.Drawing{Name: "strip", Title: "Strip"}
+		d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 440, 60)))
+		for x := from; x < 340; x += 13 { // side by side, with room for names over them
+			d.Line(layout.Mark, curve.Rectangle(geometry.Rect(x, 30, x+12, 57)))
+		}
+		for _, p := range cut(&d, 247, 173, cutting{}) {
+			for _, j := range p.sides() {
+				code, clear := p.codeAt(j, "1", "2")
+				if !clear {
+					t.Fatalf("slots from %.0f mm: no place on a joint with much room", from)
+				}
+				for _, name := range code {
+					for _, s := range d.Strokes[1:] {
+						if box := s.Path.Bounds(); box.Overlaps(name.Bounds()) {
+							t.Errorf("%q at %v stands on the slot at %v", name.Words, name.At, box)
+						}
+					}
+				}
+			}
+		}
+	}
+}
