@@ -103,11 +103,6 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 			bare.Line(k.Path)
 		}
 	}
-	for _, k := range p.drawing.Strokes { // nor does a name stand inside a slot
-		if box := k.Path.Bounds(); min(box.W(), box.H()) < 2*lap && box.Overlaps(near) && k.Path.Closed() {
-			bare.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
-		}
-	}
 	full, wide := bare, bare
 	for _, t := range p.drawing.Texts {
 		if box := t.Bounds().Grow(aloof); box.Overlaps(near) {
@@ -115,7 +110,11 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 			wide.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
 		}
 	}
+	slots := p.slots(near)
 	for _, ground := range []*label.Ground{&wide, &full, &bare} {
+		for _, b := range slots {
+			ground.Block(b)
+		}
 		struck := func(t layout.Text) bool { return !ground.Clear(blockOfName(t), label.Off) }
 		for code := range codePlaces(j.from, j.to, first, second) {
 			if !slices.ContainsFunc(code, struck) {
@@ -124,6 +123,16 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 		}
 	}
 	return nil, false
+}
+
+// slots are the narrow outlines near a box, whose insides are bare and yet no place for a name.
+func (p piece) slots(near geometry.Box) (out []label.Block) {
+	for _, k := range p.drawing.Strokes {
+		if box := k.Path.Bounds(); min(box.W(), box.H()) < 2*lap && box.Overlaps(near) && k.Path.Closed() {
+			out = append(out, label.Block{At: box.Min, Wide: box.W(), High: box.H()})
+		}
+	}
+	return out
 }
 
 // codePlaces yields places for the two names of a joint, best first: level, on both sides of

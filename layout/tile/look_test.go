@@ -228,11 +228,11 @@ func TestMadeRoom(t *testing.T) {
 // TestNameOffSlot: the names of a joint stand on no slot, whose inside is bare, wherever the
 // joint falls on one.
 func TestNameOffSlot(t *testing.T) {
-	for from := 100.0; from < 113; from += 2 {
+	for from := 100.0; from < 113; from++ {
 		d := layout.Drawing{Name: "strip", Title: "Strip"}
 		d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 440, 60)))
 		for x := from; x < 340; x += 13 { // side by side, with room for names over them
-			d.Line(layout.Mark, curve.Rectangle(geometry.Rect(x, 30, x+12, 57)))
+			d.Line(layout.Mark, curve.Rectangle(geometry.Rect(x, 30, x+8, 57)))
 		}
 		for _, p := range cut(&d, 247, 173, cutting{}) {
 			for _, j := range p.sides() {
