@@ -46,7 +46,6 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 		Size: fpdf.SizeType{Wd: doc.Paper.W * perMM, Ht: doc.Paper.H * perMM}})
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
-	f.SetCompression(false) // see packed
 	// A pointed corner of a narrow part would reach past it by a millimetre.
 	f.SetLineJoinStyle("round")
 	about := describe(f, doc.Title, made)
@@ -63,11 +62,7 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 	if err := f.Output(&out); err != nil {
 		return err
 	}
-	file, err := packed(out.Bytes(), len(doc.Sheets))
-	if err != nil {
-		return err
-	}
-	full, err := withViewerHints(withFontName(file), labels(doc), about)
+	full, err := withViewerHints(withFontName(out.Bytes()), labels(doc), about)
 	if err != nil {
 		return err
 	}
