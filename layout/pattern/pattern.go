@@ -57,14 +57,15 @@ func both(units measure.System, mm float64) string {
 	return metric + " = " + inches
 }
 
-// leaning letters a small angle with the way it leans.
+// leaning letters a small angle with the way it leans, which stands first: "1.5° in" would
+// be read as inches.
 func leaning(a float64) string {
 	deg := math.Round(a*1800/math.Pi) / 10
 	switch {
 	case deg > 0:
-		return fmt.Sprintf("%.1f\u00B0 out", deg)
+		return fmt.Sprintf("out %.1f\u00B0", deg)
 	case deg < 0:
-		return fmt.Sprintf("%.1f\u00B0 in", -deg)
+		return fmt.Sprintf("in %.1f\u00B0", -deg)
 	}
 	return "square"
 }

@@ -100,7 +100,9 @@ func (m *offPaper) hook(k *inked, ends ...string) *inkLine {
 				}
 			}
 			read(`make \d, ([\d.]+) mm thick`, "thickness", 1, toTenth)
-			read(`^([\d.]+)\x{b0} (out|in) at the top`, "bevel", degree, toTenth)
+			if g := leanOn.FindStringSubmatch(w.text); g != nil && strings.HasSuffix(w.text, "to fit the gunwales") {
+				m.put(part, "bevel", 0, degree*number(g[2]+" "+g[1]), degree*toTenth)
+			}
 			read(`pegs ([\d.]+) mm`, "peg diameter", 1, toTenth)
 			read(`^([\d.]+) mm deep`, "peg hole depth", 1, toTenth)
 			read(`gunwale, ([\d.]+) mm under`, "pegs down", 1, toTenth)
@@ -163,8 +165,8 @@ func (m *offPaper) thwart(k *inked, part string) rendertest.Outline {
 			m.put(part, "station", 0, number(g[1]), toTenth)
 			m.put(part, "between gunwales", 0, number(g[2]), toTenth)
 		}
-		if g := regexp.MustCompile(`gunwales' lean, ([\d.]+)\x{b0} (out|in)`).FindStringSubmatch(w.text); g != nil {
-			m.put(part, "bolts lean", 0, number(g[1]+" "+g[2])*degree, toTenth*degree)
+		if g := leanOn.FindStringSubmatch(w.text); g != nil && strings.HasPrefix(w.text, "ease the top to the gunwales' lean") {
+			m.put(part, "bolts lean", 0, number(g[2]+" "+g[1])*degree, toTenth*degree)
 			m.put("gunwale", "tilt", 0, number(g[1]+" "+g[2])*degree, toTenth*degree)
 		}
 	}

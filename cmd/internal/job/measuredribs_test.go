@@ -190,6 +190,9 @@ func (m *offPaper) head(l *inkLine, names string, heads map[string]float64) {
 
 var laneEnds = regexp.MustCompile(`^(keel|S\d+) (after |forward )?end (-?[\d.]+) mm$`)
 
+// leanOn is a small angle with the way it leans.
+var leanOn = regexp.MustCompile(`\b(out|in) ([\d.]+)\x{b0}`)
+
 // endOf asks for the end of a lane at the place that words give.
 func endOf(edge *inkLine, w letteredWords) func(l *inkLine) bool {
 	return func(l *inkLine) bool {

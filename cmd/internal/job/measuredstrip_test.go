@@ -80,12 +80,11 @@ func (m *offPaper) slots(k *inked, half float64, sym bool) []slotDrawn {
 				if math.Abs(w.from.X-(x+1.5)) > 0.02 || w.from.Y < half {
 					continue
 				}
-				if g := regexp.MustCompile(`lea(?:n|ns) (?:([\d.]+)\x{b0} (out|in)|square)`).FindStringSubmatch(w.text); g != nil {
-					lean := 0.0
-					if g[1] != "" {
-						lean = number(g[1] + " " + g[2])
-					}
-					m.put(part, "bevel", 0, lean*degree, toTenth*degree)
+				if g := leanOn.FindStringSubmatch(w.text); g != nil {
+					m.put(part, "bevel", 0, number(g[2]+" "+g[1])*degree, toTenth*degree)
+				}
+				if strings.Contains(w.text, "lean square") || strings.Contains(w.text, "leans square") {
+					m.put(part, "bevel", 0, 0, toTenth*degree)
 				}
 				if g := regexp.MustCompile(`taper ([\d.]+) mm`).FindStringSubmatch(w.text); g != nil {
 					m.put(part, "head taper", 0, number(g[1]), toTenth)
