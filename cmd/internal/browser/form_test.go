@@ -26,8 +26,7 @@ func TestForm(t *testing.T) {
 		if get[string](v, section) == upright {
 			t.Error("with plumb sides the sections are those of flared ones")
 		}
-		v.do(evaluate(`location.reload()`))
-		v.rest()
+		v.reload()
 		same(v, set("flare"), 2.0)
 		same(v, set("fullness"), full)
 	})

@@ -113,6 +113,15 @@ func (v *visit) open(address string) {
 	v.rest()
 }
 
+// reload loads the page again, as a person does, and waits until the new one is drawn in
+// full: the old one answers, and is ready, until it is gone.
+func (v *visit) reload() {
+	v.Helper()
+	v.do(evaluate(`window.old = true; location.reload()`))
+	v.until(`!window.old`)
+	v.rest()
+}
+
 // rest waits until the page has drawn the newest state in full.
 func (v *visit) rest() {
 	v.Helper()
