@@ -177,9 +177,15 @@ func (h Hanger) through() float64 { return Thick + h.Block + h.wide }
 // nut, which epoxy fills and no wood, and its own hole.
 func (h Hanger) Out() []beam.Opening {
 	up, face := h.high-h.Down, h.wide/2
-	return []beam.Opening{
-		{From: face - LetIn, To: face, Bottom: up - NutSeat/2, Top: up + NutSeat/2},
-		{From: -face, To: face, Bottom: up - Hole/2, Top: up + Hole/2}}
+	return []beam.Opening{{From: face - LetIn, To: face, Bottom: up - NutSeat/2, Top: up + NutSeat/2}, h.Bored()}
+}
+
+// Bored is what a bolt takes out of the section for loads that come when the block is glued
+// on: its own hole alone. Half of the block makes good the nut's seat, and about so much of
+// it bears with the gunwale four bolt diameters from its end: an estimate.
+func (h Hanger) Bored() beam.Opening {
+	up := h.high - h.Down
+	return beam.Opening{From: -h.wide / 2, To: h.wide / 2, Bottom: up - Hole/2, Top: up + Hole/2}
 }
 
 // window is a gap between mortises and cross pieces in which a hanger's bolts may stand.

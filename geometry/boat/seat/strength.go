@@ -51,6 +51,9 @@ func (s Seat) Weighs() float64 {
 	return LoadFactor * kg * measure.Gravity
 }
 
+// Share returns the most that one hanger bears, N: all on one rail, and uneven.
+func (s Seat) Share() float64 { return uneven * s.Weighs() }
+
 // Loads works out what a hung seat bears in the gunwale of the design.
 //
 // Errors: a wood that is not known.
@@ -65,7 +68,7 @@ func (s Seat) Loads(d *design.Design) (l Loads, err error) {
 	}
 	h := s.Hung
 	p, span := s.Weighs(), max(h.Front.Between, h.After.Between)
-	l.Person = p
+	l.Person, l.Hanger = p, s.Share()
 	upright, flat := beam.Rectangle(h.Width, h.Depth), beam.Rectangle(h.Depth, h.Width)
 	on := beam.Patch(patch / span)
 	l.Kneeler = on.Bending(p, span) / upright.Modulus
@@ -85,7 +88,6 @@ func (s Seat) Loads(d *design.Design) (l Loads, err error) {
 // bolted judges the hanger that bears most: on the front rail, on the heavier side.
 func (l *Loads) bolted(h Hanger, d *design.Design, wood, gunwale timber.Species) {
 	wide, high := float64(d.Gunwale.Width), float64(d.Gunwale.Height)
-	l.Hanger = uneven * l.Person
 	usual := fasten.Remembered()
 	// Under a quarter of an inch the NDS takes nothing off for the end of the hanger, as
 	// long as it keeps the least distance; what shears out there is looked at by itself.

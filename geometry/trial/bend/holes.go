@@ -42,6 +42,14 @@ func slot(m frame.Mortise) beam.Opening {
 
 // hole judges the gunwale where openings are taken out of it.
 func (r *Report) hole(of string, x float64, out ...beam.Opening) Hole {
+	n, rest := r.opened(x, out...)
+	h := Hole{Of: of, Stress: n.Worst(rest)}
+	h.Flat, h.Tall = n.Left()
+	return h
+}
+
+// opened is the gunwale with openings taken out of it, and what it bears there at rest.
+func (r *Report) opened(x float64, out ...beam.Opening) (beam.Net, beam.Stress) {
 	g := &r.Frame.Gunwale
 	rest := r.Boat.RestAt(r.AtRest, x)
 	var seams []float64
@@ -49,9 +57,7 @@ func (r *Report) hole(of string, x float64, out ...beam.Opening) Hole {
 		seams = append(seams, p.In)
 	}
 	n := beam.Opened(g.Width, g.Height, seams, out...)
-	h := Hole{Of: of, Stress: n.Bears(func(y, z float64) float64 { return rest.At(y, z, g.Height) })}
-	h.Flat, h.Tall = n.Left()
-	return h
+	return n, n.Over(func(y, z float64) float64 { return rest.At(y, z, g.Height) })
 }
 
 // held notes the hole at which the gunwale bears most, the last of those that are alike.

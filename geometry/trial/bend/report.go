@@ -150,6 +150,9 @@ func (r *Report) seats() error {
 				r.note(f)
 			}
 		}
+		if s.Hung != nil {
+			r.seated(s)
+		}
 	}
 	return nil
 }

@@ -84,19 +84,22 @@ func (n Net) Left() (flat, tall float64) {
 	return (m[1][1] - area*y*y) / side / Rectangle(n.height, n.width).Modulus, (m[2][2] - area*z*z) / top / Rectangle(n.width, n.height).Modulus
 }
 
-// Bears returns the greatest stress in what is left, N/mm2, when the stress in the whole
-// stick was so much at a place across and up, straight within each ply and along no seam asked for.
-// +Inf where nothing is left to bear it.
+// Stress is what a stick bears at a place across and up its section, N/mm2: straight within
+// each ply, and along no seam asked for.
+type Stress func(y, z float64) float64
+
+// Over returns what the wood that is left bears when the stress in the whole stick was so
+// much.
 //
 // How: the wood that goes takes its share of force and moments with it, and the rest takes
 // those over as an even pull and a bend, plane sections staying plane: what the whole
 // section bore, the net one does. In a stick without seams that is the moment over the net
 // section's second moment about its own middle. That stress crowds at the edge of a hole is left out,
 // as timber codes do for wood.
-func (n Net) Bears(stress func(y, z float64) float64) float64 {
+func (n Net) Over(whole Stress) Stress {
 	var lost [3]float64
 	for _, o := range n.gone {
-		f := o.plane(stress)
+		f := o.plane(whole)
 		m := moments([]Opening{o})
 		for i := range lost {
 			lost[i] += m[i][0]*f[0] + m[i][1]*f[1] + m[i][2]*f[2]
@@ -105,14 +108,23 @@ func (n Net) Bears(stress func(y, z float64) float64) float64 {
 	m := moments(n.wood)
 	more, ok := equations.Eliminate([][]float64{m[0][:], m[1][:], m[2][:]}, lost[:])
 	if !ok {
+		return whole // of no wood
+	}
+	return func(y, z float64) float64 { return whole(y, z) + more[0] + more[1]*y + more[2]*z }
+}
+
+// Worst returns the greatest stress in what is left, N/mm2, pull or push, when it bears so
+// much: +Inf where nothing is left.
+func (n Net) Worst(bears Stress) float64 {
+	if len(n.wood) == 0 {
 		return math.Inf(1)
 	}
 	worst := 0.0
 	for _, o := range n.wood {
-		f := o.plane(stress)
+		f := o.plane(bears)
 		for _, y := range []float64{o.From, o.To} {
 			for _, z := range []float64{o.Bottom, o.Top} {
-				worst = max(worst, math.Abs(f[0]+more[0]+(f[1]+more[1])*y+(f[2]+more[2])*z))
+				worst = max(worst, math.Abs(f[0]+f[1]*y+f[2]*z))
 			}
 		}
 	}
@@ -120,7 +132,7 @@ func (n Net) Bears(stress func(y, z float64) float64) float64 {
 }
 
 // plane returns the plane f0 + f1 y + f2 z that a stress is over a rectangle, read inside it.
-func (o Opening) plane(stress func(y, z float64) float64) [3]float64 {
+func (o Opening) plane(stress Stress) [3]float64 {
 	y, z := o.middle()
 	w, h := (o.To-o.From)/4, (o.Top-o.Bottom)/4
 	f := stress(y, z)
