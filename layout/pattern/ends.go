@@ -44,6 +44,7 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+units.Fine(s.Waterline)+" up")
 	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
 	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
+	d.Write(s.ToeX+1.2, b.Min.Y-4.5-row, small, layout.Left, "keel's end on its stick "+units.Fine([2]float64{-r.Frame.Keel.Aft, r.Frame.Keel.Fore}[end]))
 	for _, l := range s.Landings {
 		d.Straight(layout.Mark, l.X-3, l.Y, l.X+3, l.Y)
 		d.Straight(layout.Mark, l.X, l.Y-3, l.X, l.Y+3)

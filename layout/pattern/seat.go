@@ -162,6 +162,17 @@ func seatParts(f *frame.Frame) []layout.Part {
 	return out
 }
 
+// boltsOn is where the bolts of a rail's hanger come on the strip, with a word on whose they
+// are where it is a half.
+func boltsOn(d *layout.Drawing, r seat.Rail) (a, b float64, whose string) {
+	a, b = r.Hanger.Bolts[0], r.Hanger.Bolts[1]
+	if d.Turns {
+		mid, word := folded((a + b) / 2)
+		return mid - (b-a)/2, mid + (b-a)/2, word
+	}
+	return a, b, ""
+}
+
 // drawSeatBolts marks where hangers' bolts go through the gunwale, on the strip of its
 // underside.
 func drawSeatBolts(d *layout.Drawing, f *frame.Frame, half float64, units measure.System) {
@@ -170,11 +181,7 @@ func drawSeatBolts(d *layout.Drawing, f *frame.Frame, half float64, units measur
 			continue
 		}
 		for i, r := range []seat.Rail{s.Hung.Front, s.Hung.After} {
-			a, b, whose := r.Hanger.Bolts[0], r.Hanger.Bolts[1], ""
-			if d.Turns {
-				mid, word := folded((a + b) / 2)
-				a, b, whose = mid-(b-a)/2, mid+(b-a)/2, word
-			}
+			a, b, whose := boltsOn(d, r)
 			for _, x := range []float64{a, b} {
 				d.Straight(layout.Mark, x, -half, x, half)
 			}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/measure"
@@ -14,42 +15,49 @@ import (
 	"ribwright/layout/lettering"
 )
 
+// The rows of a spreader's words over the stock's lower edge, mm.
+const (
+	spreaderRow = upperRow - lowerRow
+	spreaderTop = lowerRow + spreaderRow + small
+)
+
 // drawSpreaders marks where the gunwales are held while they are bent: a notch in the
-// lower edge, with a line along to the words, which keep clear of slots and of the edges
-// of cross pieces.
+// lower edge, with a line along to the words, which keep clear of slots, of the edges of
+// cross pieces and, where they reach so high, of bolts.
 func drawSpreaders(d *layout.Drawing, b *bend.Report, half float64, units measure.System) {
-	taken := onStock(d, b)
+	taken := onStock(d, b, -half+spreaderTop)
 	for _, s := range b.Spread.Spreaders {
 		if d.Turns && s.At < 0 {
 			continue // the half is turned, and the other end is its mirror
 		}
-		words, from := spreaderWords(taken, s, units)
-		wide := lettering.Width(words, small)
-		y := -half + 0.9
+		words, wide := spreaderWords(s, units), 0.0
+		for _, w := range words {
+			wide = math.Max(wide, lettering.Width(w, small))
+		}
+		from, y := freePlace(taken, s.Along+3, wide), -half+lowerRow
 		d.Line(layout.Mark, curve.Polyline(geometry.Pt(s.Along-2, -half), geometry.Pt(s.Along, -half+3), geometry.Pt(s.Along+2, -half)))
 		if from > s.Along+4 {
 			d.Straight(layout.Tick, s.Along+2, y+small/2, from-1, y+small/2)
 		}
-		d.Write(from, y, small, layout.Left, words)
+		for i, w := range words {
+			d.Write(from, y+spreaderRow*float64(len(words)-1-i), small, layout.Left, w)
+		}
 		lies := layout.Span{From: s.Along - 3, To: from + wide}
 		d.Keep, taken = append(d.Keep, lies), append(taken, lies)
 	}
 }
 
-// spreaderWords says how a spreader holds, with its beam where there is room beside it,
-// and where the words can stand.
-func spreaderWords(taken []layout.Span, s spreader.Spreader, units measure.System) (string, float64) {
-	const beside = 40.0 // mm
-	how := lettering.Safe("hold " + holding(s, units))
-	full := lettering.Safe(units.Fine(s.Beam)+within(marks.Held, units)) + ", " + how
-	if at := freePlace(taken, s.Along+3, lettering.Width(full, small)); at < s.Along+beside {
-		return full, at
+// spreaderWords says between what a spreader holds how far, and then which way and how hard.
+func spreaderWords(s spreader.Spreader, units measure.System) []string {
+	return []string{
+		lettering.Safe("middle to middle " + units.Fine(s.Beam) + within(marks.Held, units)),
+		lettering.Safe("hold " + holding(s, units)),
 	}
-	return how, freePlace(taken, s.Along+3, lettering.Width(how, small))
 }
 
-// onStock lists what stands on the strip between its edges already.
-func onStock(d *layout.Drawing, b *bend.Report) []layout.Span {
+// onStock lists what stands on the strip between its edges already, up to a height over its
+// middle line.
+func onStock(d *layout.Drawing, b *bend.Report, high float64) []layout.Span {
 	var out []layout.Span
 	g := &b.Frame.Gunwale
 	for _, m := range g.Mortises {
@@ -63,6 +71,20 @@ func onStock(d *layout.Drawing, b *bend.Report) []layout.Span {
 		}
 		for _, x := range []float64{at - wide, at + wide} {
 			out = append(out, layout.Span{From: g.OnStock(x), To: g.OnStock(x)})
+		}
+		for _, h := range t.Holes {
+			if box := h.Bounds(); box.Min.X > 0 && high > box.W()/-2-lowerRow {
+				out = append(out, layout.Span{From: g.OnStock(at) + box.Min.Y, To: g.OnStock(at) + box.Max.Y})
+			}
+		}
+	}
+	for _, s := range b.Frame.Seats {
+		if s.Hung == nil {
+			continue
+		}
+		for _, r := range []seat.Rail{s.Hung.Front, s.Hung.After} {
+			from, to, _ := boltsOn(d, r)
+			out = append(out, layout.Span{From: from, To: to})
 		}
 	}
 	for _, s := range b.Spread.Spreaders {

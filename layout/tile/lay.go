@@ -26,8 +26,9 @@ type Set struct {
 	First       *layout.First // what is read before the patterns; nil for a set without that sheet
 
 	// Last draws a sheet behind the patterns within a room; false for none. nil for a set
-	// without one, and never asked for on a roll.
-	Last func(room geometry.Box) (layout.Sheet, bool)
+	// without one, and never asked for on a roll. The index lists it by its title.
+	Last      func(room geometry.Box) (layout.Sheet, bool)
+	LastTitle string
 }
 
 // Way says how sheets lie.
@@ -112,19 +113,21 @@ func (s Set) check() error {
 }
 
 func (p plan) finish(set Set) Laid {
+	last, behind := p.last(set)
+	if !behind {
+		set.Last = nil // nor does the index list it
+	}
 	sheets := make([]layout.Sheet, p.count)
 	copy(sheets, p.cover(set))
 	for i, k := range p.pieces {
 		place(&sheets[p.spots[i].sheet], p, k, p.spots[i])
 	}
 	took, other := p.counted(), p.other
-	if set.Last != nil && !p.sheet.Size.Roll {
-		if last, ok := set.Last(p.room); ok {
-			sheets = append(sheets, last)
-			took.Sheets++
-			if other.Sheets > 0 {
-				other.Sheets++
-			}
+	if behind {
+		sheets = append(sheets, last)
+		took.Sheets++
+		if other.Sheets > 0 {
+			other.Sheets++
 		}
 	}
 	out := Laid{Paper: p.sheet, Took: took, Other: other, Document: layout.Document{
@@ -139,6 +142,14 @@ func (p plan) finish(set Set) Laid {
 	}
 	out.Least = p.least()
 	return out
+}
+
+// last draws the sheet behind the patterns, where the set has one.
+func (p plan) last(set Set) (layout.Sheet, bool) {
+	if set.Last == nil || p.sheet.Size.Roll {
+		return layout.Sheet{}, false
+	}
+	return set.Last(p.room)
 }
 
 // place shows a piece on its sheet, dressed in its own coordinates and then brought there.
