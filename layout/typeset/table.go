@@ -15,6 +15,10 @@ const gutter = 3.2
 // leastText is how narrow a column of words may become, mm.
 const leastText = 24.0
 
+// underRule is the air under the rule below the heads, mm: with what a row has over its
+// letters it keeps the first row off that line.
+const underRule = 0.8
+
 // table sets rows under heads that are said again on every sheet. One that is too
 // wide is set in parts that each begin with its first column.
 func (s *setter) table(t report.Table) {
@@ -84,7 +88,7 @@ func (s *setter) noteHigh(t report.Table) float64 {
 // tableRoom is what small lettering makes of a width in mm.
 func tableRoom(wide float64) report.Room {
 	return report.Room{
-		Wide: wide, Gutter: gutter, Least: leastText,
+		Wide: wide, Gutter: gutter, Least: leastText, Step: 1,
 		Of:    func(words string) float64 { return lettering.Width(lettering.Safe(words), small) },
 		Lines: func(words string, wide float64) int { return len(lettering.Wrap(words, small, wide+1e-6)) },
 	}
@@ -127,7 +131,7 @@ func rowHigh(t report.Table, wide []float64, row []string) float64 {
 func (s *setter) headsHigh(t report.Table, wide []float64) float64 {
 	high := 0.0
 	if t.Headed() {
-		high = rowHigh(t, wide, t.Heads())
+		high = rowHigh(t, wide, t.Heads()) + underRule
 	}
 	if t.Title != "" {
 		high += leading*float64(len(lettering.Wrap(t.Title, small, s.room.W()))) + 1
@@ -146,6 +150,7 @@ func (s *setter) tableHead(t report.Table, wide []float64, title string) {
 	if t.Headed() {
 		s.row(t, wide, t.Heads())
 		s.rule(wide)
+		s.y -= underRule
 	}
 }
 
