@@ -27,8 +27,8 @@ func levelStep(units measure.System) (float64, func(z float64) string) {
 // BodyPlan draws every rib at full size, its outer face: x is the
 // half-breadth, y the height above the baseline. The fore body stands on the
 // right, the after body on the left; where they are equal one half serves both. A line
-// that would lie too near to another joins it. Dashed runs what the rib amidships does
-// when it is only pushed in.
+// that would lie too near to another joins it. Thin lines across them show where bends
+// begin and end; dashed runs what the rib amidships does when it is only pushed in.
 func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 	f := b.Frame
 	d := layout.Drawing{Name: "body", Title: "Body plan", Make: "hold bent ribs against it"}
@@ -66,13 +66,43 @@ func BodyPlan(b *bend.Report, units measure.System) layout.Drawing {
 }
 
 // drawLoose draws the middle lines that the rib nearest midship takes on one side when it
-// is only pushed in, heads hinged and heads clamped.
-func drawLoose(d *layout.Drawing, b *bend.Report, i int, side float64) {
+// is only pushed in, heads hinged and heads clamped. It returns the points of the first.
+func drawLoose(d *layout.Drawing, b *bend.Report, i int, side float64) []geometry.Point {
 	p := b.Ribs[i].Pushed
+	var first []geometry.Point
 	for _, h := range []pushed.Head{p.Hinged, p.Clamped} {
-		path := h.Half.Path(geometry.Point{Y: b.Frame.Ribs[i].Section.KeelZ}, 0)
-		d.Line(layout.Guide, path.Map(geometry.Stretch(side, 1)))
+		path := h.Half.Path(geometry.Point{Y: b.Frame.Ribs[i].Section.KeelZ}, 0).Map(geometry.Stretch(side, 1))
+		d.Line(layout.Guide, path)
+		if first == nil {
+			first = dense(path)
+		}
 	}
+	return first
+}
+
+// drawBends joins, on one side from rib to rib, the places on their outer faces where one
+// bend passes into the next: a rib's line has its bend mark where it crosses. Bends are
+// counted from the head, and a line ends where ribs have another number of them.
+func drawBends(d *layout.Drawing, f *frame.Frame, on []int, side float64) [][]geometry.Point {
+	var out [][]geometry.Point
+	for first := 0; first < len(on); {
+		bends, last := len(f.Ribs[on[first]].Section.Half), first+1
+		for last < len(on) && len(f.Ribs[on[last]].Section.Half) == bends {
+			last++
+		}
+		for n := 1; n < bends && last-first > 1; n++ {
+			var run []geometry.Point
+			for _, i := range on[first:last] {
+				r := f.Ribs[i]
+				run = append(run, geometry.Stretch(side, 1).Apply(r.Face(r.Section.Half[:n].Length(), r.Thickness/2)))
+			}
+			line := curve.Polyline(run...)
+			d.Line(layout.Tick, line)
+			out = append(out, dense(line))
+		}
+		first = last
+	}
+	return out
 }
 
 func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, units measure.System) {

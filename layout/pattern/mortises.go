@@ -31,10 +31,10 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 	f := b.Frame
 	g := &f.Gunwale
 	half, aft := g.Width/2, g.Aft-6
-	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "on the underside; upper edge inboard on port, outboard on starboard"}
+	d := layout.Drawing{Name: "mortises", Title: "Gunwale mortises", Make: "underside; upper edge port inboard, starboard outboard"}
 	if halved(f) {
 		aft, d.Turns = -overMidship, true
-		d.Make = "on the underside; one half, turn over at midship, end for end"
+		d.Make = "underside; one half, turn over at midship, end for end"
 	}
 	places := "places" + within(marks.Placed, units)
 	d.Make += "; " + places
@@ -118,7 +118,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 		}
 		for _, x := range []float64{g.OnStock(at - wide), g.OnStock(at + wide)} {
 			d.Straight(layout.Guide, x, -half, x, half)
-			d.Keep = append(d.Keep, layout.Span{From: x - 5, To: x + 5}) // beside a joint it would be taken for it
+			d.Keep = append(d.Keep, layout.Span{From: x - 3, To: x + 3}) // beside a joint it would be taken for it
 		}
 		at = g.OnStock(at)
 		for _, h := range t.Holes {

@@ -64,10 +64,18 @@ func drawSide(d *layout.Drawing, b *bend.Report, side float64) {
 		d.Line(layout.Mark, curve.Polyline(tip.Sub(across), tip.Add(across)))
 		heads = append(heads, ribHead{tip, l.name})
 	}
-	drawLoose(d, b, on[0], side)
+	loose := drawLoose(d, b, on[0], side)
+	bends := drawBends(d, f, on, side)
 	nameHeads(d, heads)
 	nameLines(d, lines, 0.02, 0.28)
 	nameLines(d, lines, 0.4, 0.72)
+	g, words := grounds(d)
+	for _, l := range bends {
+		nameLine(d, &g, &words, l, every(l, 0.3, 1), "bends begin, end")
+	}
+	for _, share := range [][2]float64{{0.05, 0.4}, {0.4, 0.75}} {
+		nameLine(d, &g, &words, loose, every(loose, share[0], share[1]), "pushed in")
+	}
 }
 
 // dense is a path in straight pieces, short enough to look at its ends alone.
@@ -175,19 +183,29 @@ func nameLines(d *layout.Drawing, lines []ribLine, from, to float64) {
 			names[with], names[i] = append(names[with], names[i]...), nil
 		}
 	}
-	var g, words label.Ground
-	for _, s := range d.Strokes {
-		g.Line(s.Path)
-	}
-	for _, t := range d.Texts {
-		g.Text(t)
-		words.Text(t)
-	}
+	g, words := grounds(d)
 	for i, l := range lines {
 		if len(names[i]) > 0 {
 			nameLine(d, &g, &words, l.pts, at[i], strings.Join(names[i], " "))
 		}
 	}
+}
+
+// grounds are all that is drawn, and its words alone.
+func grounds(d *layout.Drawing) (all, words label.Ground) {
+	all.Drawing(d)
+	for _, t := range d.Texts {
+		words.Text(t)
+	}
+	return all, words
+}
+
+// every lists points between two shares of a line where it can be named.
+func every(pts []geometry.Point, from, to float64) (at []int) {
+	for k := int(from * float64(len(pts))); k < int(to*float64(len(pts))); k += 4 {
+		at = append(at, k)
+	}
+	return at
 }
 
 // nameLine letters a line at one of its points, as near to it as can be: clear of all on the

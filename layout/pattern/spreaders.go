@@ -15,10 +15,12 @@ import (
 	"ribwright/layout/lettering"
 )
 
-// The rows of a spreader's words over the stock's lower edge, mm.
+// The rows of a spreader's words over the stock's lower edge, mm: so near to each other that
+// they go under the bolts of a cross piece, the upper one without tails.
 const (
-	spreaderRow = upperRow - lowerRow
+	spreaderRow = 3.1
 	spreaderTop = lowerRow + spreaderRow + small
+	underHole   = 0.4 // air between words and the hole of a bolt
 )
 
 // drawSpreaders marks where the gunwales are held while they are bent: a notch in the
@@ -73,7 +75,7 @@ func onStock(d *layout.Drawing, b *bend.Report, high float64) []layout.Span {
 			out = append(out, layout.Span{From: g.OnStock(x), To: g.OnStock(x)})
 		}
 		for _, h := range t.Holes {
-			if box := h.Bounds(); box.Min.X > 0 && high > box.W()/-2-lowerRow {
+			if box := h.Bounds(); box.Min.X > 0 && high > box.W()/-2-underHole {
 				out = append(out, layout.Span{From: g.OnStock(at) + box.Min.Y, To: g.OnStock(at) + box.Max.Y})
 			}
 		}

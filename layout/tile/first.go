@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -61,11 +62,11 @@ func (p plan) front(set Set, most float64) []layout.Sheet {
 	var head layout.Sheet
 	f := newFlow(room, title(&head, set, room, most))
 	f.sheets[0] = head
-	var behind []use
+	codes := set.First.Codes
 	if set.Last != nil && !p.sheet.Size.Roll {
-		behind = []use{{title: set.LastTitle, sheets: []int{p.count}}}
+		codes = strings.TrimSpace(fmt.Sprintf("%s Sheet %d: %s.", codes, p.count+1, set.LastTitle))
 	}
-	f.index(p.uses(), behind, set.First.Codes)
+	f.index(p.uses(), codes)
 	f.steps()
 	if len(set.First.Checks) > 0 {
 		f.checks(append(append([]layout.Check(nil), set.First.Checks...), p.distances()...))
@@ -133,15 +134,12 @@ func headingFit(name string, room float64) (size float64, lines []string) {
 	return size, lines
 }
 
-// index lists the patterns in the order of work with their sheets, without a number what
-// comes behind them, and what the codes on them mean.
-func (f *flow) index(uses, behind []use, codes string) {
+// index lists the patterns in the order of work with their sheets, and what the codes on
+// them mean.
+func (f *flow) index(uses []use, codes string) {
 	f.heading("What to make, in this order", 2*leading)
 	for i, u := range uses {
-		f.entry(fmt.Sprint(i+1), lettering.Safe(u.title), u.where())
-	}
-	for _, u := range behind {
-		f.entry("", lettering.Safe(u.title), u.where())
+		f.entry(i+1, lettering.Safe(u.title), u.where())
 	}
 	if codes == "" {
 		return
@@ -155,14 +153,14 @@ func (f *flow) index(uses, behind []use, codes string) {
 
 // entry letters a pattern of the index, its sheets on the right: a long list of them takes
 // up to half of the width, and goes on in lines below.
-func (f *flow) entry(number, title, where string) {
+func (f *flow) entry(number int, title, where string) {
 	wide := f.wide - 6 - 3
 	room := math.Max(wide-lettering.Width(where, small), math.Min(lettering.Width(title, small), wide/2))
 	left, right := lettering.Wrap(title, small, room), lettering.Wrap(where, small, wide-room+1e-6)
 	rows := max(len(left), len(right))
 	f.need(float64(rows) * leading)
 	s := f.sheet()
-	s.Write(geometry.Pt(f.left+4, f.y-small), small, layout.Right, number)
+	s.Write(geometry.Pt(f.left+4, f.y-small), small, layout.Right, fmt.Sprint(number))
 	for i := range rows {
 		if i < len(left) {
 			s.Write(geometry.Pt(f.left+6, f.y-small), small, layout.Left, left[i])

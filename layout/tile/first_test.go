@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -138,5 +139,29 @@ func TestJointPrice(t *testing.T) {
 	}
 	if doc.Took.Joints != 1 || doc.Took.Sheets != 1 {
 		t.Errorf("%+v", doc.Took)
+	}
+}
+
+// TestFirstNamesTheLast: what lies behind the patterns is named on the first sheet, with the
+// number of its sheet, and is not where there is none or paper is a roll.
+func TestFirstNamesTheLast(t *testing.T) {
+	for _, there := range []bool{true, false} {
+		set := Set{Title: "Test", Drawings: []layout.Drawing{ring()}, First: &layout.First{Codes: "M: midship."}, LastTitle: "Plates",
+			Last: func(geometry.Box) (layout.Sheet, bool) { return layout.Sheet{}, there }}
+		doc, err := Lay(set, letter(measure.Metric))
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := ""
+		for _, w := range doc.Sheets[0].Texts {
+			said += w.Words + " "
+		}
+		last := doc.Sheets[len(doc.Sheets)-1]
+		if want := fmt.Sprintf("Sheet %d: Plates.", last.Number); strings.Contains(said, want) != there {
+			t.Errorf("a sheet behind is there: %v; the first sheet says %q", there, said)
+		}
+		if !there && strings.Contains(said, "Plates") {
+			t.Errorf("the first sheet names a sheet that is not there: %q", said)
+		}
 	}
 }

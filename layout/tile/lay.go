@@ -26,7 +26,7 @@ type Set struct {
 	First       *layout.First // what is read before the patterns; nil for a set without that sheet
 
 	// Last draws a sheet behind the patterns within a room; false for none. nil for a set
-	// without one, and never asked for on a roll. The index lists it by its title.
+	// without one, and never asked for on a roll. The first sheet has its title.
 	Last      func(room geometry.Box) (layout.Sheet, bool)
 	LastTitle string
 }
@@ -115,7 +115,7 @@ func (s Set) check() error {
 func (p plan) finish(set Set) Laid {
 	last, behind := p.last(set)
 	if !behind {
-		set.Last = nil // nor does the index list it
+		set.Last = nil // nor does the first sheet name it
 	}
 	sheets := make([]layout.Sheet, p.count)
 	copy(sheets, p.cover(set))

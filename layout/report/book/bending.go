@@ -21,7 +21,7 @@ func (w *writer) widths() {
 	if w.Bend.OnForms() {
 		w.say("These ribs are bent round forms, one for each kind of rib. A form is tighter than the free rib by the %s of curvature that a rib loses when it comes off. The gauges in the cutter's file show the free rib: hold them to it off the form, before it is fitted.", back)
 	} else {
-		w.say("These ribs are bent hot, by hand and eye, and set in the boat; they need no form. Bend each a little beyond its marks, for it loses about %s of its curvature when you let go: pull the heads in to the width held hot, one bilge after the other. The gauges in the cutter's file show the rib as it stands in the boat: true the bilges to them. Without a cutter, draw on thin board for them, rib by rib, a line %s inside the rib's own on the body plan, which shows outer faces.", back, w.Fine(float64(w.Frame.Design.Ribs.Thickness)))
+		w.say("These ribs are bent hot, by hand and eye, and set in the boat; they need no form. Bend each a little beyond its marks, for it loses about %s of its curvature when you let go: pull the heads in to the width held hot, one bilge after the other. The gauges in the cutter's file show the rib as it stands in the boat: true the bilges to them. Without a cutter, draw on thin board for them, rib by rib, a line %s inside the rib's own on the body plan, which shows outer faces, from the middle line to the head, with a tick where a thin line crosses it: there a bend begins or ends.", back, w.Fine(float64(w.Frame.Design.Ribs.Thickness)))
 	}
 	if words := w.each(); words != "" {
 		w.say("For each 1 %% of springback more a free rib stands %s wider between its heads.", words)

@@ -19,7 +19,7 @@ import (
 func (w *writer) woodSteps() []step { return []step{w.patterns(), w.sawing(), w.gunwales(), w.stems()} }
 
 func (w *writer) patterns() step {
-	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib stick, or the rib strips where each rib has its own; and the gauges, " + fmt.Sprint(len(w.Frame.RibGroups)) + " in all, ribs that are alike share one: a line inside the rib's own on the body plan by the thickness of a rib"
+	trace := "Trace on thin plywood, or on other stock that does not shrink, the story stick, which is the sheets of keel and stringers; the rib stick, or the rib strips where each rib has its own; and the gauges, " + fmt.Sprint(len(w.Frame.RibGroups)) + " in all, ribs that are alike share one: a line inside the rib's own on the body plan by the thickness of a rib, with a tick at each bend mark, where a thin line crosses the rib's"
 	return step{name: string(hours.Loft), work: stage(hours.Loft), buys: []string{"workshop"}, do: []string{
 		"Print the patterns at 100 %, sheet 1 first.",
 		"Measure both scale bars of sheet 1 with a steel rule, then print the others.",
