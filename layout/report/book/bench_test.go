@@ -81,3 +81,15 @@ func TestClothMarks(t *testing.T) {
 		}
 	}
 }
+
+// TestScrewsAreShallow by hand: a wood screw No. 6 is 3.51 mm thick and wants six diameters of
+// wood, 21 mm (NDS, as geometry/wood/fasten has it). River's screws of 25 mm go through 10 mm of outwale and 0.7 mm of
+// cloth, sunk by 1 mm: 15 mm are in the gunwale; those of 12 mm through 5 mm of keel strip, 7 mm.
+func TestScrewsAreShallow(t *testing.T) {
+	do := stepsOf(bookOf(t, facts(t, shipped(t, "river"), measure.Metric)))
+	for _, into := range []string{"15 mm", "7 mm"} {
+		if want := "They go " + into + " into the wood, where rules for buildings want 21 mm"; !strings.Contains(do, want) {
+			t.Errorf("no step says %q", want)
+		}
+	}
+}

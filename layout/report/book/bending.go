@@ -166,7 +166,7 @@ func (w *writer) byHand() []string {
 			w.inTurn(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
 			"Bend each rib hot: the bottom first, between its bend marks, over your knee; then one bilge after the other, over a post or a round former, until its heads stand at the width held hot. It is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
-			w.wrung() + "Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel.",
+			w.wrung() + "Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel: the mark at its middle on the middle of the keel's face, the keel's mark of that rib midway between its edges. One turn of cord ties it there until it is lashed.",
 			"True both bilges by hand, by sight and with the gauge.",
 			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.bilgeBatten()),
 			"Tie every rib that they reach to both battens as it goes in, while it is still hot. They show lows and highs at once.",
@@ -308,10 +308,10 @@ func (w *writer) relaxed() []string {
 		return []string{"Sight along the bilge battens once more, then peg all heads" + w.notYet() + w.headsGlued(), battensOff}
 	}
 	return []string{
-		"Then untie the battens, and lift every third rib out, but for the narrow ones at the ends: press its middle up off the keel until one head comes free.",
+		"Then untie the battens, and lift every third rib out, but for the narrow ones at the ends: untie it from the keel and press its middle up until one head comes free.",
 		"Measure its free width. Relax it by hand where it is narrower than in the table; steam it again and bend it closer where it is wider.",
 		"Where it is off by more than " + offWidth(w.Letters.Units) + ", do the same with its neighbors.",
-		"Put them back, tie the battens on again and sight along them: it is the last look before the pegs.",
+		"Put them back, tie them and the battens on again and sight along these: it is the last look before the pegs.",
 		"Peg all heads, as the chapter Joints shows" + w.notYet() + w.headsGlued(),
 		battensOff,
 	}

@@ -87,7 +87,7 @@ func TestOrderOfBending(t *testing.T) {
 			t.Errorf("%v: depth is measured among the ribs", method)
 		}
 		if method == design.InPlace {
-			inOrder(t, do["Ribs"], "0.3 mm longer than the rib is wide", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "outward in pairs", "one bilge after the other", "into its mortise while the rib is hot", "the middle down on the keel",
+			inOrder(t, do["Ribs"], "0.3 mm longer than the rib is wide", "6 spare blanks", "cut both ends off at the tenon line, 20 mm past", "12 mm to spare still on", "rib M first", "Soak no other rib", "Soak the other blanks", "outward in pairs", "one bilge after the other", "into its mortise while the rib is hot", "the middle down on the keel", "the keel's mark of that rib midway", "ties it there",
 				"When three ribs are in, tie a batten along each bilge, 20.0 mm by 11.0 mm", "Tie every rib that they reach to both battens as it goes in", "overnight", "Relax", "peg")
 			if strings.Contains(do["Ribs"], " form ") || strings.Contains(do["Ribs"], " forms") {
 				t.Errorf("in place the work on the ribs speaks of forms: %q", do["Ribs"])
@@ -215,7 +215,7 @@ func TestOrderOfHolding(t *testing.T) {
 	}
 	f := own(t, shipped(t, "lake"))
 	do := steps(bookOf(t, f))
-	inOrder(t, do["Keel and stringers"], "Lash the keel first", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out", "the sticks first", "the strap last")
+	inOrder(t, do["Keel and stringers"], "Lash the keel first", "take the ties off", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out", "the sticks first", "the strap last")
 	if strings.Contains(do["Setting up"], "cross piece") {
 		t.Error("cross pieces are fitted before the ribs hold the frame")
 	}

@@ -76,5 +76,5 @@ func (w *writer) levelPairs() string {
 func (w *writer) battensOn() []string {
 	return slices.Concat(w.readyStringers(), acts(
 		fmt.Sprintf("There are %d lashings of %d turns. The chapter Joints shows them.", w.Needs.Joints.Keel.Count+w.Needs.Joints.Stringers.Count, joint.Turns),
-		"Lash the keel first, from midship to both ends."), w.letGo(), w.lashStringers(), w.cutToGaps(), w.takeOut())
+		"Lash the keel first, from midship to both ends, and take the ties off rib by rib."), w.letGo(), w.lashStringers(), w.cutToGaps(), w.takeOut())
 }
