@@ -52,7 +52,7 @@ func drawSpreaders(d *layout.Drawing, b *bend.Report, half float64, units measur
 // spreaderWords says between what a spreader holds how far, and then which way and how hard.
 func spreaderWords(s spreader.Spreader, units measure.System) []string {
 	return []string{
-		lettering.Safe("middle to middle " + units.Fine(s.Beam) + within(marks.Held, units)),
+		lettering.Safe("middle to middle " + units.Tape(s.Beam) + within(marks.Held, units)),
 		lettering.Safe("hold " + holding(s, units)),
 	}
 }
