@@ -155,25 +155,3 @@ func TestLed(t *testing.T) {
 		t.Errorf("beside: %+v, %v", out, ok)
 	}
 }
-
-// TestFarWordsAreLed: words that find no room in their own row or the next ones do not stand
-// bare under other words, where they would be read as another mark's: a line leads to them.
-func TestFarWordsAreLed(t *testing.T) {
-	r := &Room{Within: geometry.Rect(0, 0, 60, 40)}
-	r.Straight(geometry.Pt(20, 36), geometry.Pt(20, 40)) // the mark hangs from the upper edge
-	for _, y := range []float64{36.2, 32, 27.8} {
-		r.Text(layout.Text{At: geometry.Pt(21.2, y), Height: 2.5, Words: "words of another mark, tenon"})
-		r.Text(layout.Text{At: geometry.Pt(1, y), Height: 2.5, Words: "words, end"})
-	}
-	text := layout.Text{At: geometry.Pt(18.8, 36.2), Height: 2.5, Align: layout.Right, Words: "shoulder 455.8"}
-	out, leader, ok := r.Near(text)
-	if !ok || len(out) == 0 {
-		t.Fatalf("no place is found: %+v", out)
-	}
-	if far := text.At.Y - out[0].At.Y; far < 2*row-0.1 {
-		t.Fatalf("the words stand only %.1f mm lower: the test shows nothing", far)
-	}
-	if len(leader) == 0 {
-		t.Errorf("words %.1f mm under their mark have no line to it", text.At.Y-out[0].At.Y)
-	}
-}

@@ -19,8 +19,6 @@ const (
 	longest  = 30.0 // mm that a line of lettering may be long and is not broken
 	turned   = 2.0  // mm of way that words on the other side of their mark count as
 	lower    = 1.5  // how much dearer a way across the line of lettering is than along it
-	nearRows = 1    // rows up or down in which words still stand beside their mark
-	farRows  = 3    // rows up or down that are tried where no line can lead to them
 )
 
 // Room is a ground with an edge that words must not pass: a box, or a piece of wood in it.
@@ -44,27 +42,23 @@ func (r *Room) Fits(t layout.Text, off float64) bool {
 }
 
 // Near finds the place for a line of lettering that lies nearest to where it is wished:
-// there, on the other side of its mark, a little along or in the row above or below; in
-// smaller letters, or in several lines, where that has no room; and where nothing near is
-// clear, anywhere in the room with a thin line that leads to its mark, or where no line
-// can, a few rows away. What it finds it takes.
+// there, on the other side of its mark, a little along or in another row; in smaller
+// letters, or in several lines, where that has no room; and where nothing near is clear,
+// anywhere in the room with a thin line that leads to its mark. What it finds it takes.
 // Where all of that fails, ok is false and the words lie inside the room, on whatever is there.
 func (r *Room) Near(t layout.Text) (out []layout.Text, leader curve.Path, ok bool) {
 	less := t
 	less.Height = math.Min(t.Height, lettering.MinHeight)
-	if out, ok = r.near(t, nearRows); ok {
+	if out, ok = r.near(t); ok {
 		return out, nil, true
 	}
 	if less != t {
-		if out, ok = r.near(less, nearRows); ok {
+		if out, ok = r.near(less); ok {
 			return out, nil, true
 		}
 	}
 	if out, leader, ok = r.led(less); ok {
 		return out, leader, true
-	}
-	if out, ok = r.near(less, farRows); ok {
-		return out, nil, true
 	}
 	out = r.drawnIn(t)
 	for _, l := range out {
@@ -73,14 +67,14 @@ func (r *Room) Near(t layout.Text) (out []layout.Text, leader curve.Path, ok boo
 	return out, nil, false
 }
 
-// near tries places for letters of one height, up to so many rows up or down.
-func (r *Room) near(t layout.Text, rows int) ([]layout.Text, bool) {
+// near tries places for letters of one height.
+func (r *Room) near(t layout.Text) ([]layout.Text, bool) {
 	for lines := 1; lines <= 4; lines++ {
 		split := broken(t, lines)
 		if len(split) != lines {
 			continue
 		}
-		for _, c := range tries(t, split, rows) {
+		for _, c := range tries(t, split) {
 			if r.stands(t, c) {
 				for _, l := range c {
 					r.Text(l)
@@ -106,15 +100,15 @@ func (r *Room) stands(t layout.Text, lines []layout.Text) bool {
 	return r.Reaches(from, nearest, own)
 }
 
-// tries lists places for lines of lettering, nearest first, up to so many rows up or down.
-func tries(t layout.Text, lines []string, rows int) [][]layout.Text {
+// tries lists places for lines of lettering, nearest first.
+func tries(t layout.Text, lines []string) [][]layout.Text {
 	type place struct {
 		align     layout.Align
 		dx, dy, w float64
 	}
 	var all []place
 	high := row * t.Height / 2.5
-	for k := -rows; k <= rows; k++ {
+	for k := -3; k <= 3; k++ {
 		dy := float64(k) * high
 		for dx := -farAlong; dx <= farAlong+1e-9; dx += step {
 			all = append(all, place{t.Align, dx, dy, math.Abs(dx) + lower*math.Abs(dy)})

@@ -215,8 +215,8 @@ func (f *flow) card() {
 		s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rounded(geometry.Box{Min: low, Max: low.Add(geometry.Pt(cardLong, cardHigh))}, cardRound)})
 		y := low.Y + cardHigh - 12
 		for _, words := range []string{
-			"Good: the line shows all round the card.",
-			"Bad: the card hides the line: fitted to the page. Print at 100 %.",
+			"Good: the line shows all round.",
+			"Bad: the card hides the line: fitted to page. Print at 100 %.",
 			"Bad: white shows between card and line.",
 		} {
 			for _, l := range lettering.Wrap(words, small, cardLong-12) {

@@ -118,7 +118,7 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 			}
 			set := k.set(bends, first, l.Units, l.ribs())
 			if !l.Part() && before == nil {
-				set.Last, set.LastTitle = inSmall(plate), preview.Title
+				set.Last, set.LastTitle = inSmall(plate), preview.Listed
 			}
 			out.laid, err = l.Printing.lay(set, before, l.Units)
 			return of(k.name, err)

@@ -16,8 +16,10 @@ import (
 	"ribwright/layout/plate/nest"
 )
 
-// Title is what the sheet is called.
-const Title = "Plates for the cutter"
+// Listed is what the sheet is called among others.
+const Listed = "cutter's plates"
+
+const called = "Plates for the cutter"
 
 const (
 	head    = 4.5 // capitals of the sheet's heading, mm
@@ -43,7 +45,7 @@ func Sheet(p layout.Plate, room geometry.Box) (s layout.Sheet, ok bool) {
 	}
 	room = room.Grow(-layout.Mark.Width() / 2) // so that no line stands half on the margin
 	for _, per := range scales {
-		s = layout.Sheet{Label: "the cutter's plates", Outline: []layout.Bookmark{{Title: Title}}}
+		s = layout.Sheet{Label: "the cutter's plates", Outline: []layout.Bookmark{{Title: called}}}
 		top := title(&s, per, room)
 		for _, least := range leasts {
 			if place(&s, plates(p, per, least), geometry.Box{Min: room.Min, Max: geometry.Pt(room.Max.X, top)}) {
@@ -57,7 +59,7 @@ func Sheet(p layout.Plate, room geometry.Box) (s layout.Sheet, ok bool) {
 // title letters what the sheet is, and returns how far down it reaches.
 func title(s *layout.Sheet, per float64, area geometry.Box) float64 {
 	y := area.Max.Y - head - 0.5
-	s.Write(geometry.Pt(area.Min.X, y), head, layout.Left, Title)
+	s.Write(geometry.Pt(area.Min.X, y), head, layout.Left, called)
 	words := fmt.Sprintf("Drawn 1 to %.0f, to be looked at: the cutter's file has them full size. Nothing is lost if this sheet is not printed.", per)
 	y -= 0.4 * head
 	for _, l := range lettering.Wrap(lettering.Safe(words), small, area.W()) {
