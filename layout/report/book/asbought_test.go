@@ -26,7 +26,7 @@ func TestGapsInBook(t *testing.T) {
 		d := shipped(t, "brook")
 		d.Gunwale.Mortises, d.Gunwale.Glued = design.ByGap, glued
 		f := facts(t, d, measure.Metric)
-		b := bookOf(t, f)
+		b := sharedBook(t, f)
 		do := steps(b)["Gunwales"]
 		inOrder(t, do, "Saw 23 gauges", "Trim the blocks", "each gauge on its own place", "Glue the 3 plies", "waxed gauge in every gap", "Clear the gaps", "Cut the gunwales to length")
 		if all := told(b); strings.Contains(do, "Cut the mortises") || strings.Contains(all, "router or drill") || !strings.Contains(all, "Mortises by gap spare ") {
@@ -57,7 +57,7 @@ func TestStockInBook(t *testing.T) {
 	} {
 		d := shipped(t, "brook")
 		d.Bending.Stock, d.Bending.Moisture = c.stock, c.moisture
-		b := bookOf(t, facts(t, d, measure.Metric))
+		b := sharedBook(t, facts(t, d, measure.Metric))
 		do := steps(b)["Ribs"]
 		inOrder(t, do, c.soak, c.others)
 		if strings.Contains(do, c.not) || !strings.Contains(told(b), "The design reckons on "+c.stock.String()+" stock") {
@@ -71,7 +71,7 @@ func TestStockInBook(t *testing.T) {
 func TestShortInBook(t *testing.T) {
 	d := shipped(t, "brook")
 	d.Stock.Boards = []design.Board{{Species: "white ash", Length: 1300, Width: 90, Thickness: 25, Count: 1, Price: new(0.0), Sawn: "flat"}}
-	b := bookOf(t, facts(t, d, measure.Metric))
+	b := sharedBook(t, facts(t, d, measure.Metric))
 	all := told(b)
 	for _, want := range []string{"No other wood, and no wood of another part, is taken for them", "Buy for them, besides the boards of the plan", "boards of white ash, 1300 x 90 x 25.0 mm, flat-sawn",
 		"No board is wide enough for", "nothing to buy: 1 board of the ripping plan, your own", "1 board of your own costs nothing", "rings flat"} {

@@ -42,7 +42,7 @@ func TestFullEnds(t *testing.T) {
 			continue
 		}
 		more := (s.Length - f.Frame.Thwarts[0].Length) / 2
-		if want := fmt.Sprintf("%.0f mm longer at each end", more); !strings.Contains(stepsOf(bookOf(t, f)), want) {
+		if want := fmt.Sprintf("%.0f mm longer at each end", more); !strings.Contains(stepsOf(sharedBook(t, f)), want) {
 			t.Errorf("no step says %q", want)
 		}
 	}
@@ -54,7 +54,7 @@ func TestTackedInWholeWood(t *testing.T) {
 	f := facts(t, shipped(t, "brook"), measure.Metric)
 	d := f.Frame.Design
 	over := float64(d.Gunwale.Height - d.Ribs.MortiseDepth)
-	_, words, _ := strings.Cut(stepsOf(bookOf(t, f)), "Tack amidships on one side, ")
+	_, words, _ := strings.Cut(stepsOf(sharedBook(t, f)), "Tack amidships on one side, ")
 	down := 0.0
 	if _, err := fmt.Sscanf(words, "%f mm under the gunwale's upper edge", &down); err != nil || down < 5 || down > over-5 {
 		t.Errorf("tacks %.0f mm down, %.40q; the mortises begin at %.0f mm", down, words, over)
@@ -65,7 +65,7 @@ func TestTackedInWholeWood(t *testing.T) {
 // middle thread, which lies on the keel.
 func TestClothMarks(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	rows := tables(bookOf(t, f))["Marks on the cloth, mm"].Rows
+	rows := tables(sharedBook(t, f))["Marks on the cloth, mm"].Rows
 	if len(rows) == 0 {
 		t.Fatal("no marks")
 	}

@@ -75,7 +75,7 @@ func TestOrderOfBending(t *testing.T) {
 			d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft, keel = 0, 0, "lamp it to the feet of both stems"
 		}
 		f := facts(t, d, measure.Metric)
-		b := bookOf(t, f)
+		b := sharedBook(t, f)
 		do := steps(b)
 		inOrder(t, do["Setting up"], keel)
 		first := []string{"spread them", "trestles"} // beside the keel, which they are sprung over
@@ -116,7 +116,7 @@ func TestOrderOfBending(t *testing.T) {
 // 5 mm, within half a step of what was worked out.
 func TestFreeWidthsInSteps(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	all := tables(bookOf(t, f))
+	all := tables(sharedBook(t, f))
 	check := func(cell string, want float64) {
 		t.Helper()
 		mm, err := strconv.Atoi(cell)
@@ -144,7 +144,7 @@ func TestFreeWidthsInSteps(t *testing.T) {
 func TestMirroredRibs(t *testing.T) {
 	for name, want := range map[string][]string{"lake": {"M", "A1, F1", "A2, F2"}, "river": {"M", "A1", "F1"}} {
 		f := facts(t, shipped(t, name), measure.Metric)
-		all := tables(bookOf(t, f))
+		all := tables(sharedBook(t, f))
 		for _, title := range []string{"Lengths and widths, mm", "Bends, from the middle of the blank, mm", "Middles of the stringers, from the middle of the blank, mm",
 			"Ribs only pushed in, heads loose to heads tight; lengths in mm", "Depths from a straightedge across the gunwales, and corrections of length, mm"} {
 			for i, w := range want {
@@ -180,7 +180,7 @@ func TestEachHundredth(t *testing.T) {
 func TestDepthsFromStraightedge(t *testing.T) {
 	f := facts(t, shipped(t, "lake"), measure.Metric)
 	d := f.Frame.Design
-	table := tables(bookOf(t, f))["Depths from a straightedge across the gunwales, and corrections of length, mm"]
+	table := tables(sharedBook(t, f))["Depths from a straightedge across the gunwales, and corrections of length, mm"]
 	for i, r := range f.Frame.Ribs {
 		row := rowOf(t, table, r.Name)
 		keel, errA := strconv.ParseFloat(row[1], 64)
@@ -202,7 +202,7 @@ func TestOrderOfHolding(t *testing.T) {
 		d := shipped(t, "lake")
 		d.Gunwale.Glued = glued
 		f := facts(t, d, measure.Metric)
-		do := steps(bookOf(t, f))
+		do := steps(sharedBook(t, f))
 		stage := do["Setting up"]
 		if glued == design.GluedBent {
 			stage = do["Gunwales"]

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
@@ -102,6 +103,20 @@ func bookOf(t testing.TB, f Facts) report.Report {
 	return Of(f)
 }
 
+// books holds the book of each design in each system of units that a test has asked for.
+var books sync.Map
+
+// sharedBook is the book of what facts gave, written once for all tests: nobody may change its blocks.
+func sharedBook(t testing.TB, f Facts) report.Report {
+	t.Helper()
+	type edition struct {
+		of    *frame.Frame
+		units measure.System
+	}
+	once, _ := books.LoadOrStore(edition{f.Frame, f.Units}, sync.OnceValue(func() report.Report { return Of(f) }))
+	return once.(func() report.Report)()
+}
+
 func sheet(t testing.TB, name string) paper.Sheet {
 	t.Helper()
 	size, err := paper.ParseSize(name)
@@ -128,7 +143,7 @@ func boats(t testing.TB) []*design.Design {
 func TestTextBoxes(t *testing.T) {
 	for _, d := range boats(t) {
 		for _, units := range []measure.System{measure.Metric, measure.Imperial} {
-			b := bookOf(t, facts(t, d, units))
+			b := sharedBook(t, facts(t, d, units))
 			for _, name := range []string{"letter", "a4", "both"} {
 				p := sheet(t, name)
 				doc, err := typeset.Lay(b, p)
@@ -163,7 +178,7 @@ func TestHostileWords(t *testing.T) {
 			t.Fatal(p)
 		}
 		p := sheet(t, "a4")
-		doc, err := typeset.Lay(bookOf(t, facts(t, d, measure.Imperial)), p)
+		doc, err := typeset.Lay(sharedBook(t, facts(t, d, measure.Imperial)), p)
 		if err != nil {
 			t.Errorf("%.20q: %v", words, err)
 			continue
@@ -176,7 +191,7 @@ func TestHostileWords(t *testing.T) {
 
 // TestTold: what the book must hold is in it.
 func TestTold(t *testing.T) {
-	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
+	b := sharedBook(t, facts(t, shipped(t, "river"), measure.Metric))
 	all := tables(b)
 	rows := func(title string, want int) {
 		t.Helper()

@@ -20,7 +20,7 @@ import (
 func TestRestsOfRips(t *testing.T) {
 	for _, name := range []string{"brook", "river"} {
 		f := facts(t, shipped(t, name), measure.Metric)
-		b := bookOf(t, f)
+		b := sharedBook(t, f)
 		all, rests := tables(b), 0
 		for _, v := range f.Plan.Woods {
 			for i, s := range v.Boards {
@@ -55,7 +55,7 @@ func TestRestsOfRips(t *testing.T) {
 // before they are lashed, stringers' ends feathered before they are, bolts of seats put in and
 // taken out before the skin, cloth pulled before it is cut, wood joined before it is oiled.
 func TestBeforeItIsHidden(t *testing.T) {
-	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
+	b := sharedBook(t, facts(t, shipped(t, "river"), measure.Metric))
 	inOrder(t, stepsOf(b), "sloping cut at each end", "outside the sloping marks", "Leave it overnight", "Cut the mortises", "Bore each end across for its lashing",
 		"Glue the layers of a blank", "Leave them overnight", "Saw each stem to its pattern", "Prick the crosses", "Lash the ends there", "Glue the breasthooks in", "Leave them overnight", "drive them",
 		"Feather their ends", "Lash the stringers", "Saw the cross pieces by hand", "Bow seat: saw its four hangers", "through gunwale, block and hanger in one", "put in the bolts, 8 of M6 by 55 mm", "with 1 washer under its head", "Leave it overnight", "take off the hangers", "Oil or varnish every stick", "loops of webbing for the straps",
@@ -69,7 +69,7 @@ func TestBeforeItIsHidden(t *testing.T) {
 // TestPeggedWhenFree: heads that a spreader's stick covers are left out where all others are
 // pegged, and pegged when it is out; pegs are to hand in both steps.
 func TestPeggedWhenFree(t *testing.T) {
-	b := bookOf(t, facts(t, shipped(t, "brook"), measure.Metric))
+	b := sharedBook(t, facts(t, shipped(t, "brook"), measure.Metric))
 	all := steps(b)
 	inOrder(t, all["Ribs"], "Peg all heads", "not yet those of ribs A7, M and F7", "after the battens are lashed")
 	inOrder(t, all["Keel and stringers"], "Fit and bolt the cross pieces", "take the spreaders out", "Peg the heads of ribs A7, M and F7 now")
@@ -92,7 +92,7 @@ func TestPeggedWhenFree(t *testing.T) {
 // quarter of their thickness, the heads of ribs not at all: with their tenon of 18 mm and 12 mm to
 // spare they reach 30 mm in. No step rounds them again or by another figure.
 func TestRoundedOnce(t *testing.T) {
-	b := bookOf(t, facts(t, shipped(t, "brook"), measure.Metric))
+	b := sharedBook(t, facts(t, shipped(t, "brook"), measure.Metric))
 	inOrder(t, steps(b)["Sawing"], "Plane every stick", "of the ribs to a radius of 1.5 mm, of the stringers to 2.5 mm and of the keel to 3.0 mm", "the last 50 mm of each rib", "the spare blanks")
 	if said := told(b); strings.Contains(said, "Round over all") || strings.Contains(said, "Round all edges under cord") {
 		t.Error("edges are rounded twice")
@@ -111,10 +111,10 @@ func TestOneFit(t *testing.T) {
 	}
 	rise := d.Bending.Moisture - d.Bending.Stock.Bought()
 	swells := float64(d.Ribs.Width) * wood.Tangential * rise
-	b := bookOf(t, facts(t, d, measure.Metric))
+	b := sharedBook(t, facts(t, d, measure.Metric))
 	inOrder(t, steps(b)["Ribs"], "0.4 mm longer than the rib is wide", fmt.Sprintf("%.1f mm in width", swells), fmt.Sprintf("plane %.1f mm off their width", math.Ceil(10*(swells-0.4))/10))
 	d.Ribs.FitWidth = 3
-	if said := steps(bookOf(t, facts(t, d, measure.Metric)))["Ribs"]; !strings.Contains(said, "go in hot as they are") {
+	if said := steps(sharedBook(t, facts(t, d, measure.Metric)))["Ribs"]; !strings.Contains(said, "go in hot as they are") {
 		t.Errorf("heads with room are planed: %s", said)
 	}
 }
@@ -179,11 +179,11 @@ func TestWoodWhereItIsUsed(t *testing.T) {
 // TestByMachine: what is cut to the boat as it stands is not cut by machine before.
 func TestByMachine(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	inOrder(t, steps(bookOf(t, f))["Patterns"], "cut gauges now, and breasthooks when their stock is sawn", "glued their blanks", "has cross pieces and hangers of seats too", "by hand from their patterns")
+	inOrder(t, steps(sharedBook(t, f))["Patterns"], "cut gauges now, and breasthooks when their stock is sawn", "glued their blanks", "has cross pieces and hangers of seats too", "by hand from their patterns")
 	bare := shipped(t, "brook")
 	bareBoat(bare)
 	bare.Bow.Made = design.StemsSolid
-	if said := steps(bookOf(t, facts(t, bare, measure.Metric)))["Patterns"]; strings.Contains(said, "leaves out") || strings.Contains(said, "blank") {
+	if said := steps(sharedBook(t, facts(t, bare, measure.Metric)))["Patterns"]; strings.Contains(said, "leaves out") || strings.Contains(said, "blank") {
 		t.Errorf("a boat without cross pieces: %s", said)
 	}
 }
@@ -201,7 +201,7 @@ func TestToolsNamed(t *testing.T) {
 		{`\bshims? (from|its)|add shims|on shims`, "shims"}, {`[Ll]ay a loose bar`, "bars"}, {`[Pp]ull out each tack|[Dd]raw tacks`, "pliers"}, {`bead of`, "gun"}, {`webbing`, "shears"},
 		{`\b[Oo]il (or|it|them|all|every)`, "brush"}, {`kettle`, "kettle"}, {`Bolt the trestles|unbolt|bolt its hangers`, "wrench"}, {`[Gg]lue (the|one|them|a|both|spreaders|it)\b|spread glue`, "brush for glue"}}
 	for _, name := range design.ShippedNames() {
-		b := bookOf(t, facts(t, shipped(t, name), measure.Metric))
+		b := sharedBook(t, facts(t, shipped(t, name), measure.Metric))
 		tools := toolsOf(b)
 		for stage, acts := range steps(b) {
 			if tools[stage] == "" {

@@ -27,7 +27,7 @@ func stepsOf(b report.Report) string {
 // without a set is told nothing of it.
 func TestOrderOfEdgeSet(t *testing.T) {
 	d := shipped(t, "brook")
-	steps := stepsOf(bookOf(t, facts(t, d, measure.Metric)))
+	steps := stepsOf(sharedBook(t, facts(t, d, measure.Metric)))
 	var at []int
 	for _, w := range []string{"beside the place of the boat, and spread them", "Tie them a hand's length", "join it to both stems", "keel on three blocks", "two trestles across the keel", "lower them until their ends lie on the shelves", "Now spring the edge-set", "Draw the gunwales down", "over midship's", "Glue the breasthooks in", "stays joined to both stems", "Lash the keel first", "Take the props away", "Lash the stringers", "each cross piece, with the spreaders still in", "take the spreaders out"} {
 		at = append(at, strings.Index(steps, w))
@@ -36,7 +36,7 @@ func TestOrderOfEdgeSet(t *testing.T) {
 		t.Errorf("the steps stand at %v", at)
 	}
 	d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0
-	b := bookOf(t, facts(t, d, measure.Metric))
+	b := sharedBook(t, facts(t, d, measure.Metric))
 	for _, w := range []string{"edge-set", "props"} {
 		if strings.Contains(stepsOf(b), w) {
 			t.Errorf("a boat without edge-set is told of %q", w)
@@ -50,7 +50,7 @@ func TestOrderOfEdgeSet(t *testing.T) {
 func TestMadeInTheBook(t *testing.T) {
 	d := shipped(t, "brook")
 	d.Gunwale.EdgeSetMade = d.Gunwale.EdgeSetBow
-	b := bookOf(t, facts(t, d, measure.Metric))
+	b := sharedBook(t, facts(t, d, measure.Metric))
 	steps := stepsOf(b)
 	for _, w := range []string{"spring the edge-set", "props", "While the stock is straight"} {
 		if strings.Contains(steps, w) {
@@ -72,7 +72,7 @@ func TestMadeInTheBook(t *testing.T) {
 		t.Errorf("want %s mm in the last row of %q", want, rows)
 	}
 	d.Gunwale.EdgeSetMade = 10
-	steps = stepsOf(bookOf(t, facts(t, d, measure.Metric)))
+	steps = stepsOf(sharedBook(t, facts(t, d, measure.Metric)))
 	for _, w := range []string{"The sheer to saw", "blocks of one height, under their straight middles", "Now spring the edge-set"} {
 		if !strings.Contains(steps, w) {
 			t.Errorf("a part of it made: no %q", w)
@@ -105,7 +105,7 @@ func TestTrestles(t *testing.T) {
 	if legs := w.legsApart(); legs < f.Frame.Hull.Beam+100 {
 		t.Errorf("legs %.0f mm apart", legs)
 	}
-	said := steps(bookOf(t, f))["Setting up"]
+	said := steps(sharedBook(t, f))["Setting up"]
 	inOrder(t, said, fmt.Sprintf("stands %.0f mm over the floor and %.0f mm over the keel", w.looseTop(w.trestlesAt()[0]), w.barOver(w.trestlesAt()[0])), fmt.Sprintf("by up to %.0f kg", w.pull()/measure.Gravity), "Nothing holds them amidships")
 }
 
@@ -121,7 +121,7 @@ func TestTrestlesComeOut(t *testing.T) {
 			d.Gunwale.EdgeSetBow, d.Gunwale.EdgeSetAft = 0, 0
 		}
 		f := facts(t, d, measure.Metric)
-		w, b := &writer{Facts: f}, bookOf(t, f)
+		w, b := &writer{Facts: f}, sharedBook(t, f)
 		bar, legs, wide := w.Length(w.barLong()), w.Length(w.legsApart()), w.Length(w.barWide())
 		inOrder(t, steps(b)["Setting up"], "two trestles", "a bar "+wide+" wide", bar+" long or more", legs+" apart inside or more", "held by bolts")
 		rows := tables(b)["Helps that the work needs and the boat does not keep"].Rows

@@ -45,7 +45,7 @@ func TestHardBoats(t *testing.T) {
 				t.Fatal(p)
 			}
 			units := []measure.System{measure.Metric, measure.Imperial}[n%2]
-			b := bookOf(t, facts(t, d, units))
+			b := sharedBook(t, facts(t, d, units))
 			if said := fmt.Sprintf("%v", b.Blocks); !strings.Contains(said, c.want) {
 				t.Errorf("the book does not say %q", c.want)
 			}

@@ -16,7 +16,7 @@ import (
 // TestCautionsByStage: each stage of the work begins with its own caution, and that
 // names what hurts there and what helps.
 func TestCautionsByStage(t *testing.T) {
-	b := bookOf(t, facts(t, shipped(t, "brook"), measure.Metric))
+	b := sharedBook(t, facts(t, shipped(t, "brook"), measure.Metric))
 	cautions := map[string]string{}
 	stage := ""
 	for _, k := range b.Blocks {
@@ -59,7 +59,7 @@ func TestCautionsByStage(t *testing.T) {
 
 // TestReadFirst: the first sheet says what a book of figures cannot promise.
 func TestReadFirst(t *testing.T) {
-	b := bookOf(t, facts(t, shipped(t, "lake"), measure.Metric))
+	b := sharedBook(t, facts(t, shipped(t, "lake"), measure.Metric))
 	first := ""
 	for _, k := range b.Blocks {
 		if l, ok := k.(report.List); ok && first == "" {
@@ -77,7 +77,7 @@ func TestReadFirst(t *testing.T) {
 // millimeters and kilograms says, to the last figure that either prints. An inch is
 // 25.4 mm and a pound 0.45359237 kg, both by law.
 func TestBothSystemsAgree(t *testing.T) {
-	metric, imperial := tables(bookOf(t, facts(t, shipped(t, "river"), measure.Metric))), tables(bookOf(t, facts(t, shipped(t, "river"), measure.Imperial)))
+	metric, imperial := tables(sharedBook(t, facts(t, shipped(t, "river"), measure.Metric))), tables(sharedBook(t, facts(t, shipped(t, "river"), measure.Imperial)))
 	figures := 0
 	for title, m := range metric {
 		i, ok := imperial[strings.TrimSuffix(title, "mm")+"in"]
@@ -180,7 +180,7 @@ func corrected(t *testing.T, b report.Report, head string) []string {
 // much as for 10 mm, and so for depth.
 func TestCorrectionsAgree(t *testing.T) {
 	d := shipped(t, "river")
-	metric, imperial := bookOf(t, facts(t, d, measure.Metric)), bookOf(t, facts(t, d, measure.Imperial))
+	metric, imperial := sharedBook(t, facts(t, d, measure.Metric)), sharedBook(t, facts(t, d, measure.Imperial))
 	for _, what := range []string{"beam", "depth"} {
 		mm, in := corrected(t, metric, "For 10 mm more "+what), corrected(t, imperial, "For 1/2 in more "+what)
 		for i := range mm {
@@ -209,7 +209,7 @@ func TestBilgeMarksAsTold(t *testing.T) {
 			d.Hull.Sections[1].Flare = 2.5 * math.Pi / 180
 		}
 		f := facts(t, d, measure.Metric)
-		table := tables(bookOf(t, f))["Lengths and widths, mm"]
+		table := tables(sharedBook(t, f))["Lengths and widths, mm"]
 		last := len(table.Columns) - 1
 		if (table.Columns[last].Head == "Bilge marks may be off") != column {
 			t.Errorf("%s: the last column is headed %q", name, table.Columns[last].Head)
@@ -252,7 +252,7 @@ func TestBilgeMarksAsTold(t *testing.T) {
 func TestSharesOfMoney(t *testing.T) {
 	f := facts(t, shipped(t, "brook"), measure.Metric)
 	all := 0.0
-	for i, cell := range corrected(t, bookOf(t, f), "Off by") {
+	for i, cell := range corrected(t, sharedBook(t, f), "Off by") {
 		var percent float64
 		if _, err := fmt.Sscanf(cell, "%f %%", &percent); err != nil {
 			t.Fatal(err)
@@ -273,7 +273,7 @@ func TestWoodNote(t *testing.T) {
 	for _, name := range []string{"brook", "lake", "river"} {
 		f := facts(t, shipped(t, name), measure.Metric)
 		var litres, kg float64
-		note := tables(bookOf(t, f))["Sticks, mm"].Note
+		note := tables(sharedBook(t, f))["Sticks, mm"].Note
 		if _, err := fmt.Sscanf(note, "In the finished boat these sticks are %f liters of wood, %f kg", &litres, &kg); err != nil {
 			t.Fatalf("%q: %v", note, err)
 		}
@@ -295,7 +295,7 @@ func TestWoodNote(t *testing.T) {
 // metres with square feet, or grams with ounces, both say the same. A foot is 0.3048
 // m; an ounce to the square yard 33.906 g to the square metre.
 func TestMetersAndFeet(t *testing.T) {
-	b := bookOf(t, facts(t, shipped(t, "river"), measure.Metric))
+	b := sharedBook(t, facts(t, shipped(t, "river"), measure.Metric))
 	words := ""
 	for _, k := range b.Blocks {
 		switch k := k.(type) {

@@ -55,7 +55,7 @@ func TestOffsetsFloat(t *testing.T) {
 			if f.Trial == nil {
 				t.Fatalf("%s does not float: %s", d.Title, f.NoTrial)
 			}
-			all := tables(bookOf(t, f))
+			all := tables(sharedBook(t, f))
 			x, area := areas(t, all, units, f.Trial.Rest.Plane.Water)
 			got := alongSimpson(x, area) * f.Trial.Options.Water.Density * 1e-9
 			want := f.Trial.Rest.Displacement
@@ -174,7 +174,7 @@ func TestKeelKeepsItsBreadth(t *testing.T) {
 	for _, name := range []string{"lake", "river"} {
 		f := facts(t, shipped(t, name), measure.Metric)
 		half := float64(f.Frame.Design.Keel.Width) / 2
-		for title, table := range tables(bookOf(t, f)) {
+		for title, table := range tables(sharedBook(t, f)) {
 			if !strings.HasSuffix(title, "body") {
 				continue
 			}

@@ -73,7 +73,7 @@ func TestOutfitBoxes(t *testing.T) {
 // plain addition of weights, their cautions, cost and hours; one without has none.
 func TestOutfitTold(t *testing.T) {
 	with, without := outfitted(t, "lake", design.Spritsail, measure.Metric), facts(t, shipped(t, "lake"), measure.Metric)
-	if slices.Contains(chapters(bookOf(t, without)), "Outfits") {
+	if slices.Contains(chapters(sharedBook(t, without)), "Outfits") {
 		t.Error("a boat without outfits has a chapter on them")
 	}
 	b := bookOf(t, with)

@@ -27,7 +27,7 @@ func TestPencil(t *testing.T) {
 		return v
 	}
 	for _, name := range design.ShippedNames() {
-		all := tables(bookOf(t, facts(t, shipped(t, name), measure.Metric)))
+		all := tables(sharedBook(t, facts(t, shipped(t, name), measure.Metric)))
 		lengths, bends := all["Lengths and widths, mm"], all["Bends, from the middle of the blank, mm"]
 		column := func(head string) int {
 			for i, c := range lengths.Columns {
@@ -74,7 +74,7 @@ func TestOneTruth(t *testing.T) {
 	first := regexp.MustCompile(`[0-9.]+`)
 	number := func(s string) float64 { v, _ := strconv.ParseFloat(first.FindString(s), 64); return v }
 	for _, name := range design.ShippedNames() {
-		b := bookOf(t, facts(t, shipped(t, name), measure.Metric))
+		b := sharedBook(t, facts(t, shipped(t, name), measure.Metric))
 		all := tables(b)
 		sum := 0.0
 		for _, r := range all["Joints of the frame"].Rows {
@@ -103,7 +103,7 @@ func TestOneTruth(t *testing.T) {
 			t.Errorf("%s: %v", name, figures)
 		}
 		for _, units := range []measure.System{measure.Metric, measure.Imperial} {
-			all := tables(bookOf(t, facts(t, shipped(t, name), units)))
+			all := tables(sharedBook(t, facts(t, shipped(t, name), units)))
 			coats, bought := 0.0, 0.0
 			for _, r := range all["Coat by coat"].Rows {
 				coats += number(r[1])

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/layout"
@@ -12,15 +13,7 @@ import (
 // settled is the drawing with its words moved off lines and off other words, each no
 // farther than it must be; words that find no place within reach stay.
 func (s *sketch) settled() layout.Drawing {
-	const reach = 48 // half millimeters of paper
-	var ways []geometry.Point
-	for x := -reach; x <= reach; x++ {
-		for y := -reach; y <= reach; y++ {
-			ways = append(ways, geometry.Point{X: float64(x), Y: float64(y)}.Scale(0.5))
-		}
-	}
-	slices.SortStableFunc(ways, func(a, b geometry.Point) int { return cmp.Compare(a.Norm(), b.Norm()) })
-	inked := ink(s.Drawing)
+	ways, inked := nearFirst(), ink(s.Drawing)
 	for i, t := range s.Texts {
 		if moved, ok := placed(t, i, ways, inked, s.Texts, offLines); ok {
 			s.Texts[i] = moved
@@ -30,6 +23,23 @@ func (s *sketch) settled() layout.Drawing {
 	}
 	return s.Drawing
 }
+
+// nearFirst are the ways that words may be moved, mm, the shortest first; every figure
+// wants the same ones.
+var nearFirst = sync.OnceValue(func() []geometry.Point {
+	const reach = 48 // half millimeters of paper
+	var ways []geometry.Point
+	for x := -reach; x <= reach; x++ {
+		for y := -reach; y <= reach; y++ {
+			ways = append(ways, geometry.Pt(float64(x), float64(y)))
+		}
+	}
+	slices.SortStableFunc(ways, func(a, b geometry.Point) int { return cmp.Compare(a.Dot(a), b.Dot(b)) })
+	for i := range ways {
+		ways[i] = ways[i].Scale(0.5)
+	}
+	return ways
+})
 
 // offLines is how far words stand from lines where there is room, mm: nearer, a line reads as
 // part of a letter.

@@ -42,7 +42,7 @@ func TestNothingStruck(t *testing.T) {
 				continue // the longest words, on one boat
 			}
 			found := 0
-			for _, b := range Of(facts(t, shipped(t, name), units)).Blocks {
+			for _, b := range sharedBook(t, facts(t, shipped(t, name), units)).Blocks {
 				f, ok := b.(report.Figure)
 				if !ok {
 					continue

@@ -84,7 +84,7 @@ func TestNarrowerBoards(t *testing.T) {
 // TestOnTheBench: bolts' holes are bored before the frame stands; pegs' places are told where they
 // are marked, nearer to the end by the slant of the cut over the gunwale's width.
 func TestOnTheBench(t *testing.T) {
-	f := facts(t, shipped(t, "river"), measure.Metric)
+	f := own(t, shipped(t, "river"))
 	g := &f.Frame.Gunwale
 	g.AftCut *= 1.5 // the ends of a shipped boat hardly differ
 	b := bookOf(t, f)
@@ -114,7 +114,7 @@ func TestLoopsCounted(t *testing.T) {
 			}
 		}
 	}
-	b := bookOf(t, f)
+	b := sharedBook(t, f)
 	if said := steps(b)["Smoothing and oiling"]; n == 0 || !strings.Contains(said, fmt.Sprintf("%.0f in all, of 450 mm of webbing", n)) {
 		t.Errorf("%g loops: %s", n, said)
 	}
@@ -129,7 +129,7 @@ func TestLoopsCounted(t *testing.T) {
 // TestCard: every rib has a row to write on, with its drawn length and depth.
 func TestCard(t *testing.T) {
 	f := facts(t, shipped(t, "river"), measure.Metric)
-	card := tables(bookOf(t, f))["Card of the ribs, to write on, mm"]
+	card := tables(sharedBook(t, f))["Card of the ribs, to write on, mm"]
 	if len(card.Rows) != len(f.Frame.Ribs) {
 		t.Fatalf("%d rows for %d ribs", len(card.Rows), len(f.Frame.Ribs))
 	}
