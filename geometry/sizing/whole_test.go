@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"reflect"
 	"regexp"
 	"slices"
@@ -79,10 +78,7 @@ func TestStand(t *testing.T) {
 		{"pack", 62, 1680, 12, 260, [3]float64{}},
 		{"pack", 62, 1680, 12, 267, [3]float64{}},
 	}
-	if os.Getenv("RIBWRIGHT_LONG") == "" {
-		rows = rows[:3]
-	}
-	for _, row := range rows {
+	for _, row := range rows[:some(3, len(rows))] {
 		a, g, err := sought(t, row.family, row.kg, row.stature, row.gear, fmt.Sprintf("freeboard>=%.0fmm", row.freeboard))
 		if err != nil {
 			t.Errorf("%+v: %v", row, err)
@@ -105,10 +101,7 @@ var long = regexp.MustCompile(`\.[0-9]{7,}`)
 // TestSought: whatever the brief and the wish, a search finds a boat without a flaw or
 // says that nothing fits; and its file is short and reads back as the same design.
 func TestSought(t *testing.T) {
-	n := 12
-	if os.Getenv("RIBWRIGHT_LONG") != "" {
-		n = 300
-	}
+	n := some(6, 300)
 	r := rand.New(rand.NewPCG(5, 12))
 	fits, between := 0, 0
 	for i := range n {
