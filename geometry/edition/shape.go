@@ -76,11 +76,11 @@ const (
 // turned by small steps as long as the largest distance becomes less by that, where the
 // lines are near enough for it to matter.
 func layOn(old, new curve.Path) fit {
-	was, is := old.Flatten(chord), new.Flatten(chord)
 	out := fit{move: geometry.Shift(0, 0)}
-	if slices.Equal(was, is) {
+	if slices.Equal(old, new) {
 		return out
 	}
+	was, is := old.Flatten(chord), new.Flatten(chord)
 	n := max(16, int(math.Ceil(lengthOf(is)/layStep)))
 	from, to := spaced(was, n), spaced(is, n)
 	best := from

@@ -46,7 +46,13 @@ type Outline struct {
 // Points returns the ends of the straight pieces and, on each curved piece, the
 // points at the given number of equal steps of the parameter (1 or more).
 func (o Outline) Points(steps int) []Point {
-	var out []Point
+	n := 1
+	for _, p := range o.Pieces {
+		if n++; p.Curved {
+			n += steps - 1
+		}
+	}
+	out := make([]Point, 0, n)
 	for i, p := range o.Pieces {
 		if i == 0 {
 			out = append(out, p.From)

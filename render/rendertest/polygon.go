@@ -81,14 +81,14 @@ func (p Polygon) From(q Point) float64 {
 // Outermost returns the outlines that lie inside no other.
 func Outermost(all []Outline) []Outline {
 	var out []Outline
-	polygons := make([]Polygon, len(all))
+	polygons, boxes := make([]Polygon, len(all)), make([]Box, len(all))
 	for i, o := range all {
-		polygons[i] = o.Polygon()
+		polygons[i], boxes[i] = o.Polygon(), o.Bounds()
 	}
 	for i, o := range all {
 		inside := false
-		for j, p := range all {
-			inside = inside || i != j && p.Bounds().HoldsBox(o.Bounds()) && polygons[j].Holds(polygons[i][0])
+		for j := range all {
+			inside = inside || i != j && boxes[j].HoldsBox(boxes[i]) && polygons[j].Holds(polygons[i][0])
 		}
 		if !inside {
 			out = append(out, o)

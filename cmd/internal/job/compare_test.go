@@ -136,7 +136,7 @@ func laidOver(t *testing.T, old, new *facts) (*edition.Comparison, *tile.Since) 
 // title block, and every piece of the new set lies on one sheet of it.
 func TestKeptSheets(t *testing.T) {
 	kept := 0
-	eachPair(t, pairsTried(6), 2, func(t *testing.T, old, new *facts) {
+	eachPair(t, pairsTried(3), 2, func(t *testing.T, old, new *facts) {
 		_, s := laidOver(t, old, new)
 		was, is := printed(t, s.Was.Document), printed(t, s.Now.Document)
 		for _, n := range s.Kept {

@@ -35,7 +35,7 @@ func howManyMutated() int {
 	case long:
 		return 40
 	}
-	return 24
+	return 12
 }
 
 // hang is more than any verb may take of a processor. Time of a processor is counted, not the
