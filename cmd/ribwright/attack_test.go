@@ -246,7 +246,7 @@ func TestClassStopped(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("no process is sent an interrupt there")
 	}
-	table, dir := classOf(t, 30), filepath.Join(t.TempDir(), "course")
+	table, dir := classOf(t, 12), filepath.Join(t.TempDir(), "course")
 	want := wants()[0]
 	c := exec.Command("ribwright", slices.Concat([]string{"class", table, "--out", dir}, want)...)
 	var errs bytes.Buffer

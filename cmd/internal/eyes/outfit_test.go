@@ -80,18 +80,19 @@ func fitted(t *testing.T, verb, name, paper string, full bool, flags ...string) 
 
 // TestStitchedOutfits puts the tiles of every pattern of every outfit together, the
 // panels of sails and the beams with them, and holds them against the pattern in
-// one piece, as TestStitched does; and lays the rule across every line to cut.
+// one piece, as TestStitched does; and lays the rule across every line to cut. Where time is
+// short a sail and a pair at full size are left to TestPrintedOutfits.
 func TestStitchedOutfits(t *testing.T) {
 	rows := []struct {
 		verb, design, paper string
 		full                bool
 	}{
-		{"row", "brook", "letter", true}, {"pair", "lake", "a4", true}, {"sail", "brook", "letter", true},
-		{"row", "lake", "a4", false}, {"pair", "river", "letter", false}, {"sail", "lake", "a4", false},
+		{"row", "brook", "letter", true}, {"pair", "river", "letter", false}, {"sail", "lake", "a4", false},
+		{"row", "lake", "a4", false}, {"pair", "lake", "a4", true}, {"sail", "brook", "letter", true},
 		{"row", "lake", "a4", true}, {"pair", "river", "letter", true}, {"sail", "lake", "a4", true},
 	}
 	if !long {
-		rows = rows[:6]
+		rows = rows[:3]
 	}
 	for _, row := range rows {
 		t.Run(fmt.Sprintf("%s %s on %s, full size %v", row.verb, row.design, row.paper, row.full), func(t *testing.T) {
