@@ -6,6 +6,7 @@ package finding
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -63,9 +64,15 @@ func (m Measure) words() string {
 		bound = "at most"
 	}
 	if m.Unit == "radius/thickness" {
-		return fmt.Sprintf("radius over thickness %.3g, %s %.3g", m.Value, bound, m.Limit)
+		return fmt.Sprintf("radius over thickness %s, %s %s", plain(m.Value), bound, plain(m.Limit))
 	}
-	return strings.ReplaceAll(fmt.Sprintf("%.3g %s, %s %.3g %[2]s", m.Value, m.Unit, bound, m.Limit), " ,", ",")
+	return strings.ReplaceAll(fmt.Sprintf("%s %s, %s %s %[2]s", plain(m.Value), m.Unit, bound, plain(m.Limit)), " ,", ",")
+}
+
+// plain is a figure to three places that count, without powers of ten.
+func plain(v float64) string {
+	three, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64) // what was written is read
+	return strconv.FormatFloat(three, 'f', -1, 64)
 }
 
 // IsSet reports whether there is a measure.

@@ -123,6 +123,7 @@ func TestString(t *testing.T) {
 		{Finding{About: "trim", Text: "floats level"}, "trim: floats level"},
 		{Finding{About: "trim", Text: "by the bow; packs moved aft would level it", Cure: "packs moved aft"}, "trim: by the bow; packs moved aft would level it"},
 		{Finding{About: "trim", Text: "by the bow", Cure: "packs moved aft"}, "trim: by the bow; packs moved aft"},
+		{Finding{About: "pegs", Verdict: Holds, Measure: Measure{Value: 653.4, Limit: 1304, Unit: "N", AtMost: true}}, "pegs: holds, 653 N, at most 1300 N"},
 		{Finding{About: "rib F3", Verdict: NoStrap, Measure: Measure{Value: 4.5, Limit: 13, Unit: "radius/thickness"}, Cure: "a strap"}, "rib F3: needs a strap, radius over thickness 4.5, at least 13; a strap"},
 		{Finding{About: "keel", Verdict: Holds}, "keel: holds"},
 	} {

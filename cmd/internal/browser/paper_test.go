@@ -22,13 +22,15 @@ func TestPaper(t *testing.T) {
 			t.Errorf("Brook comes out on %d sheets", n)
 		}
 		same(v, `[...document.querySelectorAll("#sheets svg")].every((s) => [...s.querySelectorAll("path")].some((p) => p.getAttribute("d").length > 50))`, true)
+		same(v, `document.querySelector("#sheets figcaption").textContent`, "1. Read first")
+		same(v, `[...document.querySelectorAll("#sheets figcaption")].filter((c, i) => !c.textContent.startsWith(i + 1 + ". ") || !/^\d+\. (Read first|[A-Z][a-z, ]+(, pieces? [A-Z0-9]+(, [A-Z0-9]+)*( and [A-Z0-9]+)?)?(; |$))+$/.test(c.textContent)).map((c) => c.textContent).join()`, "")
 		same(v, `document.getElementById("bar-across").textContent`, " (drawn 190 mm)")
 		const status = `document.getElementById("status")`
 		v.do(evaluate(`document.getElementById("across").value = "9 mm"`))
 		v.click("#printed button")
 		v.until(status + `.classList.contains("wrong")`)
 		same(v, status+`.textContent.includes("of a printer")`, true)
-		v.do(evaluate(`document.getElementById("across").value = "190.8 mm"`))
+		v.do(evaluate(`document.getElementById("across").value = "190.8"`))
 		v.click("#printed button")
 		v.until(`location.hash.includes("190.8")`)
 		v.rest()

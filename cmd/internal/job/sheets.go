@@ -1,6 +1,10 @@
 package job
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"ribwright/geometry"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
@@ -53,10 +57,42 @@ func (s *Sheets) Do(w World) (*Result, error) {
 	}
 	var small []layout.Drawing
 	for _, sheet := range made.printed.Sheets {
-		small = append(small, tile.Miniature(sheet))
+		d := tile.Miniature(sheet)
+		d.Title = fmt.Sprintf("%d. %s", sheet.Number, holds(sheet))
+		small = append(small, d)
 	}
 	numbers, err := json.Sheets(k.design, made.printed.Paper, small, append(made.plainly(), made.told(&s.Printer)[1:]...), bars)
 	return &Result{Report: k.report("sheets", nil), Numbers: numbers}, of(k.name, err)
+}
+
+// holds says what lies on a sheet, in the words that the patterns are headed by: "Yoke, piece 1;
+// Stems, pieces B1 and B2".
+func holds(s layout.Sheet) string {
+	if len(s.Views) == 0 {
+		return "Read first"
+	}
+	var titles []string
+	pieces := map[string][]string{}
+	for _, v := range s.Views {
+		of := v.Drawing.Title
+		if !slices.Contains(titles, of) {
+			titles = append(titles, of)
+		}
+		if v.Tile != "" {
+			pieces[of] = append(pieces[of], v.Tile)
+		}
+	}
+	return wording.Joined(titles, "; ", func(of string) string {
+		all := pieces[of]
+		switch last := len(all) - 1; {
+		case last < 0:
+			return of
+		case last == 0:
+			return of + ", piece " + all[0]
+		default:
+			return of + ", pieces " + strings.Join(all[:last], ", ") + " and " + all[last]
+		}
+	})
 }
 
 // plainly says in a line, for whoever prints a boat the first time, how much paper it takes.

@@ -60,7 +60,7 @@ async function showBench(n) {
 	for (const t of tabs) byId("tab-" + t).ariaPressed = String(t === tab);
 	byId("bench-before").disabled = at === 0;
 	byId("bench-next").disabled = at >= all.length - 1;
-	byId("bench-place").textContent = `${page.of} ${at + 1} of ${all.length}`;
+	byId("bench-place").textContent = `${page.of} ${at + 1} of ${all.length}` + (tab === "steps" ? "" : ". M stands in the middle, F1 and on are forward of it, A1 and on aft.");
 	byId("bench-page").replaceChildren(made("h2", page.head), ...page.set());
 	document.documentElement.dataset.bench = tab + at;
 }
@@ -99,6 +99,7 @@ function ribCard(c) {
 	const out = [];
 	let table = null;
 	for (const f of c.facts) {
+		if (/^\.+$/.test(f.says)) continue; // a place to write on paper; here are the measures
 		if (f.table !== table) { out.push(made("h3", f.table), made("dl", "", "figures")); table = f.table; }
 		const long = f.says.length > 16 ? "long" : "";
 		out.at(-1).append(made("dt", f.head, long), made("dd", f.says, long));

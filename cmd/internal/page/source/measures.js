@@ -17,7 +17,11 @@ function inches(n) {
 	return [whole || !part ? whole : "", part ? part + "/" + of : ""].filter((s) => s !== "").join(" ");
 }
 
-const shownMeasure = (v, m) => (m.unit === "mm" ? shownLength(v, m.step) : `${Number(v.toFixed(1))} ${m.unit}`);
+function shownMeasure(v, m) {
+	if (m.unit !== "mm") return `${Number(v.toFixed(1))} ${m.unit}`;
+	if (!m.name.endsWith(" place")) return shownLength(v, m.step);
+	return Math.round(v) === 0 ? "midship" : `${shownLength(Math.abs(v), m.step)} ${v > 0 ? "forward" : "aft"}`;
+}
 
 function showMeasures(all) {
 	const box = byId("measures"), names = all.map((m) => m.name).join();

@@ -134,9 +134,9 @@ function showSheets(n) {
 	byId("sheets").replaceChildren(...n.sheets.map((s) => {
 		const figure = made("figure"), svg = document.createElementNS(svgns, "svg"), { w_mm: w, h_mm: h } = n.paper;
 		svg.setAttribute("viewBox", `0 ${-h} ${w} ${h}`);
-		svg.setAttribute("role", "img"); svg.setAttribute("aria-label", "Sheet " + s.name);
+		svg.setAttribute("role", "img"); svg.setAttribute("aria-label", "Sheet " + s.title);
 		for (const [pen, runs] of Object.entries(s.lines)) pathOf(svg, pen).setAttribute("d", trace(runs));
-		figure.append(svg, made("figcaption", s.name));
+		figure.append(svg, made("figcaption", s.title));
 		return figure;
 	}));
 }
@@ -148,7 +148,10 @@ async function keepPrinted(e) {
 	e.preventDefault();
 	const n = await askSheets();
 	if (!n) return;
-	const read = (way) => { const t = byId(way).value.trim(); return t === "" || / of /.test(t) ? t : `${t} of ${n.bars[way]}`; };
+	const read = (way) => {
+		const t = byId(way).value.trim(), drawn = n.bars[way], unit = /^[\d.]+$/.test(t) ? " " + drawn.split(" ").at(-1) : "";
+		return t === "" || / of /.test(t) ? t : `${t}${unit} of ${drawn}`;
+	};
 	const set = { across: read("across"), down: read("down") };
 	const then = await askSheets({ ...state, ...set });
 	if (!then) return; // it has been said what is wrong

@@ -9,7 +9,7 @@ const questions = [
 	["child", "A child along: weight and height", "", "Rides and does not paddle; left empty, there is none. Children move: the boat is sized for that.", ""],
 	["dog", "A dog along: its weight", "", "Left empty, there is none. A dog stands up when it likes.", ""],
 	["gear", "Gear", "10 kg", "All that is carried besides people.", "22 lb"],
-	["waters", "Water", "sheltered", "Open water wants more side; moving water more rocker.", "", ["sheltered", "sheltered"], ["open", "open"], ["moving", "moving"]],
+	["waters", "Water", "sheltered", "Sheltered: ponds, calm lakes near the shore, slow streams. Open: wide lakes and coasts, where waves want more side. Moving: rivers with a current, where turning wants more rocker.", "", ["sheltered", "sheltered"], ["open", "open"], ["moving", "moving"]],
 	["skill", "You build", "average", "It decides the hours, here and in the build book, and how many spare ribs you saw.", "", ["beginner", "for the first time"], ["average", "now and then"], ["experienced", "often"]],
 ];
 
@@ -58,13 +58,19 @@ function buildForm() {
 	};
 }
 
-// withUnits goes to a field whose figure has no unit, which the engine would not take.
+// needed may not be left empty.
+const needed = ["weight", "height", "partner"];
+
+// withUnits goes to a field that is empty and may not be, or whose figure has no unit, which
+// the engine would not take.
 function withUnits(people) {
 	for (const [name, asks, usual, , pounds] of questions) {
-		const field = byId("p-" + name), bare = field.checkVisibility() && /^\s*[\d.]+\s*$/.test(people[name]);
-		field.toggleAttribute("aria-invalid", bare);
-		if (!bare) continue;
-		say(`${asks}: ${people[name].trim()} has no unit. Write it as in ${forms[name] ?? `${usual} or ${pounds}`}.`, true);
+		const field = byId("p-" + name), seen = field.checkVisibility(), words = people[name].trim();
+		const empty = seen && !words && needed.includes(name), bare = seen && /^[\d.]+$/.test(words);
+		field.toggleAttribute("aria-invalid", empty || bare);
+		if (!empty && !bare) continue;
+		const hint = empty && name === "height" && people.span.trim() ? " Most people are about as tall as their arms span." : "";
+		say(`${asks}: ${empty ? "this is empty" : words + " has no unit"}. Write it as in ${forms[name] ?? `${usual} or ${pounds}`}.${hint}`, true);
 		field.focus();
 		return false;
 	}
@@ -78,10 +84,17 @@ function refuse(fault) {
 	field?.focus();
 }
 
+// whoFor says who a boat was sized for, in the units that they typed.
+function whoFor(p) {
+	const all = [p.weight, `${p.height} tall`, p.span && `arm span ${p.span}`].filter(Boolean).join(", ");
+	const along = [p.use === "tandem" && p.partner, p.child && `a child of ${p.child}`, p.dog && `a dog of ${p.dog}`].filter(Boolean).map((w) => ` and ${w}`).join("");
+	return `For ${all}${along}, with ${p.gear.trim() || "no"} ${p.gear.trim() ? "of gear" : "gear"}, ${p.waters} water`;
+}
+
 // sizing is the question for a boat to the measure of people.
 function sizing(p) {
 	const who = [p.weight, p.height, p.span ? "span " + p.span : "", p.posture].filter(Boolean).join(", ");
-	const fields = [["paddler", who], ["use", p.use], ["gear", p.gear], ["waters", p.waters]];
+	const fields = [["paddler", who], ["use", p.use], ["gear", p.gear.trim() || "0 kg"], ["waters", p.waters]];
 	if (p.use === "tandem") fields.splice(1, 0, ["paddler", p.partner]);
 	if (p.child) fields.push(["passenger", p.child]);
 	if (p.skill) fields.push(["skill", p.skill]);
