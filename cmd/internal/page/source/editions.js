@@ -18,8 +18,7 @@ function comparing() {
 // bothDesigns names the two for a question, the older one first; null where one cannot be
 // had, which has been said.
 async function bothDesigns() {
-	const from = await baseOf(state.pin), then = from && await nowDesign(state.pin, from), now = await nowDesign();
-	if (!from) return null;
+	const then = await nowDesign(state.pin), now = await nowDesign();
 	for (const d of [then, now]) if (d.fault) { say(d.fault.says, true); return null; }
 	const older = then.named.files ? { names: ["older.toml"], files: { "older.toml": Object.values(then.named.files)[0] } } : then.named;
 	return { names: [...older.names, ...now.named.names], files: { ...older.files, ...now.named.files } };

@@ -44,6 +44,7 @@ function show(a) {
 // look draws the newest state; what came in between is passed over.
 async function look(whole) {
 	const mine = ++looks;
+	showPaper();
 	document.documentElement.dataset.whole = "false";
 	clearTimeout(later);
 	if (whole !== true) later = setTimeout(() => look(true), 250);
@@ -70,11 +71,13 @@ async function baseOf(b) {
 	const key = JSON.stringify(b.people);
 	if (!sized.has(key)) {
 		say("Sizing a boat for you ...");
-		const a = await ask(sizing(b.people));
-		if (a.fault) { refuse(a.fault); return undefined; }
-		sized.set(key, { name: a.files[0].name, text: textOf(a.files[0]) });
+		sized.set(key, ask(sizing(b.people)));
 	}
-	return sized.get(key);
+	const a = await sized.get(key);
+	if (!a.fault) return { name: a.files[0].name, text: textOf(a.files[0]) };
+	sized.delete(key);
+	refuse(a.fault);
+	return undefined;
 }
 
 // arrive goes to the boat of the state.

@@ -45,7 +45,9 @@ async function filesOf(verb, only) {
 }
 
 // nowDesign is the design with all changes: by its name while it is as it was shipped.
-async function nowDesign(s = state, from = base) {
+async function nowDesign(s = state) {
+	const from = await baseOf(s);
+	if (!from) return { fault: { says: byId("status").textContent } };
 	const q = { ...lookQuestion(from, s, false), make: true }, a = await ask(q);
 	if (a.fault) return { fault: a.fault };
 	const file = a.files[0], asIs = shipped.includes(s.base) && Object.keys(s.set).length === 0;
@@ -77,9 +79,8 @@ function papering() {
 	byId("printed").onsubmit = keepPrinted;
 	byId("show-sheets").onclick = async (e) => {
 		e.target.disabled = true;
-		const n = await askSheets();
+		while (await askSheets() && !showSheets()); // a boat that was changed meanwhile is laid anew
 		e.target.disabled = false;
-		if (n) showSheets(n);
 	};
 	new IntersectionObserver((all) => { near = all.at(-1).isIntersecting; layAhead(); }, { rootMargin: "50%" }).observe(byId("paper"));
 	byId("print").onclick = () => {
@@ -113,7 +114,7 @@ async function askSheets(s = state) {
 
 // laid asks for sheets, once for each kind of them.
 function laid(s, key) {
-	const work = async () => { const now = await nowDesign(); return now.fault ? now : ask({ verb: "sheets", ...now.named, fields: paperFields("sheets", s) }); };
+	const work = async () => { const now = await nowDesign(s); return now.fault ? now : ask({ verb: "sheets", ...now.named, fields: paperFields("sheets", s) }); };
 	if (laying?.key !== key) laying = { key, answer: work() };
 	return laying.answer;
 }
@@ -127,8 +128,10 @@ async function layAhead() {
 	if (key === sheetsKey()) mine.laid = "true";
 }
 
-// showSheets draws each sheet small.
-function showSheets(n) {
+// showSheets draws each sheet small; false where what is laid is of another boat or paper.
+function showSheets() {
+	if (sheets?.key !== sheetsKey()) return false;
+	const n = sheets.numbers;
 	showBars(n.bars);
 	byId("laid").replaceChildren(...setBlocks(n.told));
 	byId("sheets").replaceChildren(...n.sheets.map((s) => {
@@ -139,6 +142,7 @@ function showSheets(n) {
 		figure.append(svg, made("figcaption", s.title));
 		return figure;
 	}));
+	return true;
 }
 
 const showBars = (bars) => { for (const way of ["across", "down"]) byId("bar-" + way).textContent = ` (drawn ${bars[way]})`; };
@@ -153,10 +157,9 @@ async function keepPrinted(e) {
 		return t === "" || / of /.test(t) ? t : `${t}${unit} of ${drawn}`;
 	};
 	const set = { across: read("across"), down: read("down") };
-	const then = await askSheets({ ...state, ...set });
-	if (!then) return; // it has been said what is wrong
+	if (!await askSheets({ ...state, ...set })) return; // it has been said what is wrong
 	change(set);
-	showSheets(then);
+	showSheets();
 }
 
 // showPaper follows the state; what was laid for other paper is taken away.

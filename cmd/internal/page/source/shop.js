@@ -57,7 +57,7 @@ function shopping() {
 		e.target.disabled = true;
 		const n = await askWorkshop();
 		e.target.disabled = false;
-		if (n) showWorked(n);
+		if (n && workshop.key === workshopKey()) showWorked(n); // else it is of another boat by now
 	};
 }
 
