@@ -28,7 +28,8 @@ function showMeasures(all) {
 	if (box.dataset.names !== names) { box.replaceChildren(...all.map(slider)); box.dataset.names = names; }
 	for (const m of all) {
 		const div = byId("m-" + fieldOf[m.name]), input = div.querySelector("input");
-		input.step = m.step; input.min = Number((Math.ceil(m.least / m.step - 1e-9) * m.step).toFixed(1)); input.max = m.most;
+		const ends = { step: m.step, min: Number((Math.ceil(m.least / m.step - 1e-9) * m.step).toFixed(1)), max: m.most };
+		for (const [end, v] of Object.entries(ends)) if (input[end] !== String(v)) input[end] = v; // a browser lays the slider out anew for each
 		const now = state.set[fieldOf[m.name]] ?? m.now; // an answer may be older than the hand
 		if (input.value !== String(now)) input.value = now;
 		div.querySelector("output").textContent = shownMeasure(m.now, m);
