@@ -193,6 +193,7 @@ func TestLaidSized(t *testing.T) {
 		v.click("#people [type=submit]")
 		v.until(`location.hash.includes("people")`)
 		v.rest()
+		sized := get[string](v, `document.getElementById("title").textContent`)
 		v.back("#undo", `!location.hash.includes("people")`)
 		v.reload()
 		v.do(evaluate(`hold = ["size"]; history.forward()`))
@@ -202,7 +203,9 @@ func TestLaidSized(t *testing.T) {
 		v.do(evaluate(`free()`))
 		v.until(shows)
 		v.rest()
-		same(v, `JSON.parse(`+newest+`).files !== undefined`, true)
+		if asked := get[string](v, `Object.values(JSON.parse(`+newest+`).files ?? {}).join()`); !strings.Contains(asked, sized) {
+			t.Errorf("the sheets that stand are not of %s", sized)
+		}
 		if get[string](v, `drawn()`) != drawnOf(t, get[string](v, newest)) {
 			t.Error("the sheets that stand are of another boat than was asked for last")
 		}
