@@ -88,13 +88,13 @@ function refuse(fault) {
 function whoFor(p) {
 	const all = [p.weight, `${p.height} tall`, p.span && `arm span ${p.span}`].filter(Boolean).join(", ");
 	const along = [p.use === "tandem" && p.partner, p.child && `a child of ${p.child}`, p.dog && `a dog of ${p.dog}`].filter(Boolean).map((w) => ` and ${w}`).join("");
-	return `For ${all}${along}, with ${p.gear.trim() || "no"} ${p.gear.trim() ? "of gear" : "gear"}, ${p.waters} water`;
+	return `For ${all}${along}, with ${p.gear?.trim() ? p.gear.trim() + " of" : "no"} gear, ${p.waters} water`;
 }
 
 // sizing is the question for a boat to the measure of people.
 function sizing(p) {
 	const who = [p.weight, p.height, p.span ? "span " + p.span : "", p.posture].filter(Boolean).join(", ");
-	const fields = [["paddler", who], ["use", p.use], ["gear", p.gear.trim() || "0 kg"], ["waters", p.waters]];
+	const fields = [["paddler", who], ["use", p.use], ["gear", p.gear?.trim() || "0 kg"], ["waters", p.waters]];
 	if (p.use === "tandem") fields.splice(1, 0, ["paddler", p.partner]);
 	if (p.child) fields.push(["passenger", p.child]);
 	if (p.skill) fields.push(["skill", p.skill]);
