@@ -94,7 +94,7 @@ func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
 
 // drawCurves draws each curve and writes its name beside its last point, outside
 // the axes when it ends near them, under the names of the marks; names that would lie on
-// each other are pushed apart.
+// each other are pushed apart, upward as far as there is room.
 func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.Point, corner geometry.Point) {
 	var taken []float64
 	for _, c := range p.Curves {
@@ -114,6 +114,9 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 			if math.Abs(low-t) < plotSmall+1 {
 				low = t + plotSmall + 1
 			}
+		}
+		if low > corner.Y-0.9*plotSmall && len(taken) > 0 { // above is no room
+			low = slices.Min(taken) - plotSmall - 1
 		}
 		taken = append(taken, low)
 		if c.Name != "" {

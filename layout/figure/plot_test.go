@@ -88,3 +88,20 @@ func TestMarkPastCurve(t *testing.T) {
 		}
 	}
 }
+
+// TestCurvesUnderMarks: the names of curves that end together under the upper edge stand one
+// under the other, none beside the name of a mark there.
+func TestCurvesUnderMarks(t *testing.T) {
+	var d layout.Drawing
+	up := []geometry.Point{{}, {X: 30, Y: 1}}
+	Plot{W: 100, H: 50, Curves: []Curve{{Name: "one", Points: up}, {Name: "two", Points: up}, {Name: "three", Points: up}}, Marks: []Mark{{X: 30, Name: "end"}}}.Draw(&d, geometry.Point{})
+	at := map[string]float64{}
+	for _, w := range d.Texts {
+		at[w.Words] = w.At.Y
+	}
+	for _, pair := range [][2]string{{"end", "one"}, {"one", "two"}, {"two", "three"}} {
+		if apart := at[pair[0]] - at[pair[1]]; apart < plotSmall {
+			t.Errorf("%s stands %.2f mm over %s: %v", pair[0], apart, pair[1], at)
+		}
+	}
+}

@@ -10,15 +10,21 @@ import (
 // 300 mm, on straight sticks.
 const raft = `{"hull": {"length_mm": 2000, "beam_mm": 600},
 "gunwale": {"width_mm": 20, "height_mm": 40, "ends_mm": [-1000, 1000], "line_mm": [[-1000, 300, 300], [1000, 300, 300]], "mortises": [
- {"rib": "A", "from_midship_mm": -100, "length_mm": 20, "width_mm": 6, "depth_mm": 22, "wall_at_bottom_mm": 6},
- {"rib": "F", "from_midship_mm": 100, "length_mm": 20, "width_mm": 6, "depth_mm": 22, "wall_at_bottom_mm": 6}]},
+ {"rib": "A", "station_mm": -100, "from_midship_mm": -100, "length_mm": 20, "width_mm": 6, "depth_mm": 22, "wall_at_bottom_mm": 6},
+ {"rib": "F", "station_mm": 100, "from_midship_mm": 100, "length_mm": 20, "width_mm": 6, "depth_mm": 22, "wall_at_bottom_mm": 6}]},
 "ribs": [
- {"rib": "A", "half_breadth_mm": 300, "depth_mm": 300, "length_mm": 942.4778, "tenon_mm": 20, "blank_mm": 1000, "half_arcs": [{"radius_mm": 300, "sweep_deg": 90, "length_mm": 471.2389}], "bend_marks_mm": [100, 200], "stringer_marks_mm": [150]},
- {"rib": "F", "half_breadth_mm": 300, "depth_mm": 300, "length_mm": 942.4778, "tenon_mm": 20, "blank_mm": 1000, "half_arcs": [{"radius_mm": 300, "sweep_deg": 90, "length_mm": 471.2389}], "bend_marks_mm": [100, 200], "stringer_marks_mm": [150]}],
-"stems": [{"end": "bow", "outline_mm": [[0, 0], [300, 0], [300, 60], [0, 60]], "stringer_holes_mm": [[200, 30]], "stringer_hole_diameter_mm": 5}],
-"thwarts": [{"name": "Yoke", "outline_mm": [[-300, -30], [300, -30], [300, 30], [-300, 30]], "holes_mm": [[290, 0], [-290, 0]], "hole_diameter_mm": 6}],
+ {"rib": "A", "station_mm": -100, "half_breadth_mm": 300, "depth_mm": 300, "length_mm": 942.4778, "tenon_mm": 20, "blank_mm": 1000, "half_arcs": [{"radius_mm": 300, "sweep_deg": 90, "length_mm": 471.2389}], "bend_marks_mm": [100, 200], "stringer_marks_mm": [150]},
+ {"rib": "F", "station_mm": 100, "half_breadth_mm": 300, "depth_mm": 300, "length_mm": 942.4778, "tenon_mm": 20, "blank_mm": 1000, "half_arcs": [{"radius_mm": 300, "sweep_deg": 90, "length_mm": 471.2389}], "bend_marks_mm": [100, 200], "stringer_marks_mm": [150]}],
+"stems": [{"end": "bow", "outline_mm": [[0, 0], [300, 0], [300, 60], [0, 60]], "stringer_landings_mm": [[10, 30]], "gunwale_hole_mm": [250, 30], "gunwale_hole_diameter_mm": 6, "stringer_holes_mm": [[200, 30]], "stringer_hole_diameter_mm": 5}],
+"breasthooks": [{"end": "bow", "outline_mm": [[0, -5], [0, 5], [-100, 50], [-100, -50]], "painters_hole_from_end_mm": 70}],
+"thwarts": [{"name": "Yoke", "station_mm": 0, "between_gunwales_mm": 580, "bolts_from_midship_mm": [-20, 20], "outline_mm": [[-300, -30], [300, -30], [300, 30], [-300, 30]], "holes_mm": [[290, 0], [-290, 0]], "hole_diameter_mm": 6}],
+"seats": [{"name": "Seat", "station_mm": 300, "top_z_mm": 200, "length_mm": 300, "hung": {
+ "front": {"station_mm": 420, "top_z_mm": 195, "rail_length_mm": 550, "hanger_length_mm": 200, "hanger_to_rail_top_mm": 145, "bolts_from_midship_mm": [400, 440], "bolts_under_gunwale_top_mm": 20},
+ "after": {"station_mm": 180, "top_z_mm": 195, "rail_length_mm": 550, "hanger_length_mm": 200, "hanger_to_rail_top_mm": 145, "bolts_from_midship_mm": [160, 200], "bolts_under_gunwale_top_mm": 20}}}],
+"outside": {"outwales": {"screws_from_midship_mm": [-500, 0, 500]}},
+"inside": {"floors": [{"width_mm": 40, "from_middle_line_mm": [-100, 0, 100], "ribs": ["F"]}]},
 "keel": {"ends_mm": [-900, 900], "rib_marks_mm": [-100, 100]},
-"stringers": [{"number": 1, "ends_mm": [-950, 950], "rib_marks_mm": [-100, 100], "line_mm": [[-950, 100, 0], [950, 100, 0]]}]}`
+"stringers": [{"number": 1, "ends_mm": [-950, 950], "rib_marks_mm": [-100, 100], "line_mm": [[-950, 148.622, 27.949], [950, 148.622, 27.949]]}]}`
 
 // TestAbsurd: nothing is said of what can be, and each thing that cannot be is named.
 func TestAbsurd(t *testing.T) {
@@ -42,7 +48,7 @@ func TestAbsurd(t *testing.T) {
 		{`[[200, 30]]`, `[[200, 2.8]]`, "a hole of"}, {`[[200, 30]]`, `[[200, 90]]`, "a hole of"}, {`[290, 0]`, `[299, 0]`, "a hole of"},
 		{`"ends_mm": [-900, 900], "rib_marks_mm": [-100, 100]`, `"ends_mm": [-900, 90], "rib_marks_mm": [-100, 100]`, "the keel from"},
 		{`"rib_marks_mm": [-100, 100], "line_mm"`, `"rib_marks_mm": [100, -100], "line_mm"`, "stringer 1 has marks"},
-		{`[[-950, 100, 0], [950, 100, 0]]`, `[[-950, 100, 0], [0, 300, 0], [950, 100, 0]]`, "on the stick"},
+		{`"line_mm": [[-950, 148.622, 27.949],`, `"line_mm": [[-950, 148.622, 27.949], [0, 300, 0],`, "on the stick"},
 	} {
 		spoiled := strings.Replace(raft, c.old, c.new, 1)
 		found, err := Absurd([]byte(spoiled))
@@ -91,5 +97,54 @@ func TestPoints(t *testing.T) {
 	r := Rib{HalfArcs: []Bend{{&radius, 90, radius * math.Pi / 2}}}
 	if b := Around(r.Points(24)...); b.Off(Box{0, 0, radius, radius}) > 0.01 {
 		t.Errorf("the rib fills %+v", b)
+	}
+}
+
+// TestMisfits: nothing is said of parts that meet, and each that does not is named.
+func TestMisfits(t *testing.T) {
+	if found, err := Misfits([]byte(raft)); err != nil || len(found) > 0 {
+		t.Fatal(found, err)
+	}
+	for _, c := range []struct{ old, new, want string }{
+		{`[1000, 300, 300]]`, `[1000, 300.5, 300]]`, "has its head at"},
+		{`"rib": "F", "station_mm": 100, "from`, `"rib": "F", "station_mm": 90, "from`, "no mortise there"},
+		{`"stringer_marks_mm": [150]`, `"stringer_marks_mm": [152]`, "from its mark"},
+		{`27.949], [950`, `47.949], [950`, "passes rib"},
+		{`"rib_marks_mm": [-100, 100], "line_mm"`, `"rib_marks_mm": [-100, 101], "line_mm"`, "and marked"},
+		{`[[10, 30]]`, `[[-10, 30]]`, "beside the bow stem"}, {`[250, 30]`, `[250, 57]`, "gunwales' hole"},
+		{`"painters_hole_from_end_mm": 70`, `"painters_hole_from_end_mm": -70`, "painter's hole"},
+		{`"between_gunwales_mm": 580`, `"between_gunwales_mm": 610`, "between gunwales"},
+		{`"bolts_from_midship_mm": [-20, 20]`, `"bolts_from_midship_mm": [87.5, 20]`, "from the bolt of Yoke"},
+		{`"bolts_from_midship_mm": [160, 200], "bolts_under_gunwale_top_mm": 20`, `"bolts_from_midship_mm": [110, 150], "bolts_under_gunwale_top_mm": 20`, "Seat's hanger at 110.0"},
+		{`[-500, 0, 500]`, `[-500, 0, 401]`, "outwale's screw at 401.0"},
+		{`"top_z_mm": 200`, `"top_z_mm": 345`, "the gunwale its own"}, {`"top_z_mm": 195`, `"top_z_mm": 305`, "its underside"},
+		{`"rail_length_mm": 550`, `"rail_length_mm": 650`, "mm wide there"}, {`"hanger_length_mm": 200`, `"hanger_length_mm": 140`, "its rail"},
+		{`[-100, 0, 100], "ribs"`, `[-100, 70, 100], "ribs"`, "floor slats"}, {`[-100, 0, 100], "ribs"`, `[-100, 0, 290], "ribs"`, "reaches"},
+	} {
+		spoiled := strings.Replace(raft, c.old, c.new, 1)
+		found, err := Misfits([]byte(spoiled))
+		if err != nil || spoiled == raft || !strings.Contains(strings.Join(found, "\n"), c.want) {
+			t.Errorf("%s: %q, %v, want %q", c.new, found, err, c.want)
+		}
+	}
+}
+
+// TestOnEachOther: words that lie on each other are found, words one over the other and beside
+// each other are not, nor what a clip hides.
+func TestOnEachOther(t *testing.T) {
+	page := Box{0, 0, 200, 200}
+	word := func(x, y, angle float64, clip Box) Text {
+		return Text{Words: "words", At: Point{x, y}, Size: 4, Angle: angle, Clip: clip, advance: 20}
+	}
+	for _, c := range []struct {
+		other Text
+		want  int
+	}{
+		{word(60, 51, 0, page), 1}, {word(71, 50, 0, page), 0}, {word(50, 54, 0, page), 0},
+		{word(60, 40, math.Pi/2, page), 1}, {word(60, 52.8, math.Pi/2, page), 0}, {word(60, 51, 0, Box{0, 0, 60, 200}), 0},
+	} {
+		if got := OnEachOther([]Text{word(50, 50, 0, page), c.other}); len(got) != c.want {
+			t.Errorf("%+v: %v", c.other, got)
+		}
 	}
 }
