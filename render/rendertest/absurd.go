@@ -32,8 +32,8 @@ type Built struct {
 	Stems       []drilled
 	Breasthooks []drilled
 	Thwarts     []drilled
-	Keel        batten   `json:"keel"`
-	Stringers   []batten `json:"stringers"`
+	Keel        Batten   `json:"keel"`
+	Stringers   []Batten `json:"stringers"`
 }
 
 // drilled is a flat part with its holes.
@@ -47,9 +47,9 @@ type drilled struct {
 	Cord     float64      `json:"stringer_hole_diameter_mm"`
 }
 
-// batten is a long stick with a mark at every rib, laid straight, and the line it takes in
+// Batten is a long stick with a mark at every rib, laid straight, and the line it takes in
 // the boat; the keel has none.
-type batten struct {
+type Batten struct {
 	Number int          `json:"number"`
 	Ends   [2]float64   `json:"ends_mm"`
 	Marks  []float64    `json:"rib_marks_mm"`
@@ -183,7 +183,7 @@ func (f *faults) part(b *Built, name string, p drilled) {
 
 // batten holds a stick's marks to the stick, and its line to its length: a stick bends, but
 // gets neither longer nor shorter.
-func (f *faults) batten(b *Built, s batten) {
+func (f *faults) batten(b *Built, s Batten) {
 	name := fmt.Sprintf("stringer %d", s.Number)
 	if s.Number == 0 {
 		name = "the keel"

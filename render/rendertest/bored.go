@@ -96,9 +96,9 @@ func (f *faults) floor(b *Fitted, l slatted) {
 		f.unless(i == 0 || at-l.At[i-1] >= l.Width, "floor slats of %.1f mm lie at %.1f and %.1f", l.Width, l.At[max(0, i-1)], at)
 	}
 	for _, r := range b.Ribs {
-		if n := len(l.At); n > 0 && slices.Contains(l.Ribs, r.Rib.Rib) {
+		if n := len(l.At); n > 0 && slices.Contains(l.Ribs, r.Rib) {
 			wide := Around(r.Points(12)...).X1
-			f.unless(l.At[n-1]+l.Width/2 < wide, "a floor slat reaches %.1f mm out, rib %s %.1f", l.At[n-1]+l.Width/2, r.Rib.Rib, wide)
+			f.unless(l.At[n-1]+l.Width/2 < wide, "a floor slat reaches %.1f mm out, rib %s %.1f", l.At[n-1]+l.Width/2, r.Rib, wide)
 		}
 	}
 }

@@ -13,12 +13,12 @@ type Fitted struct {
 		Line     [][3]float64 `json:"line_mm"`
 		Mortises []mortised   `json:"mortises"`
 	} `json:"gunwale"`
-	Ribs        []ribInBoat `json:"ribs"`
-	Stems       []shaped    `json:"stems"`
-	Stringers   []batten    `json:"stringers"`
-	Breasthooks []shaped    `json:"breasthooks"`
-	Thwarts     []crossing  `json:"thwarts"`
-	Seats       []seated    `json:"seats"`
+	Ribs        []Rib      `json:"ribs"`
+	Stems       []shaped   `json:"stems"`
+	Stringers   []Batten   `json:"stringers"`
+	Breasthooks []shaped   `json:"breasthooks"`
+	Thwarts     []crossing `json:"thwarts"`
+	Seats       []seated   `json:"seats"`
 	Outside     struct {
 		Outwales *struct {
 			Screws []float64 `json:"screws_from_midship_mm"`
@@ -35,11 +35,6 @@ type mortised struct {
 	Midship float64 `json:"from_midship_mm"`
 	Length  float64 `json:"length_mm"`
 	Depth   float64 `json:"depth_mm"`
-}
-
-type ribInBoat struct {
-	Rib
-	Keel float64 `json:"keel_height_mm"`
 }
 
 // shaped is a flat part with what lies on it.
@@ -133,9 +128,9 @@ func over(line [][3]float64, x float64) (y, z float64) {
 }
 
 // head holds a rib's head to the gunwale, which runs through it, over the rib's mortise.
-func (f *faults) head(b *Fitted, r ribInBoat) {
+func (f *faults) head(b *Fitted, r Rib) {
 	y, z := over(b.Gunwale.Line, r.Station)
-	name, up := r.Rib.Rib, r.Keel+r.Depth
+	name, up := r.Rib, r.Keel+r.Depth
 	f.unless(math.Hypot(y-r.HalfBreadth, z-up) < walked, "rib %s has its head at %.2f, %.2f, the gunwale runs at %.2f, %.2f", name, r.HalfBreadth, up, y, z)
 	f.unless(slices.ContainsFunc(b.Gunwale.Mortises, func(m mortised) bool { return m.Rib == name && m.Station == r.Station }), "rib %s at station %.2f has no mortise there", name, r.Station)
 }
@@ -146,17 +141,17 @@ const farOut = 60
 
 // stringer holds a stringer's line to the ribs: it passes outside each at that rib's mark, and
 // from rib to rib it is as long as on the stick.
-func (f *faults) stringer(b *Fitted, i int, s batten) {
+func (f *faults) stringer(b *Fitted, i int, s Batten) {
 	for k, r := range b.Ribs {
 		y, z := over(s.Line, r.Station)
 		at, heading := r.walkTo(r.StringerMarks[i])
 		sin, cos := math.Sincos(heading)
 		dx, dy := y-at.X, z-r.Keel-at.Y
 		out, along := dx*sin-dy*cos, dx*cos+dy*sin
-		f.unless(out > 0 && out < farOut && math.Abs(along) < math.Abs(r.Correction)+1, "stringer %d passes rib %s %.2f mm out of it and %.2f mm from its mark", s.Number, r.Rib.Rib, out, along)
+		f.unless(out > 0 && out < farOut && math.Abs(along) < math.Abs(r.Correction)+1, "stringer %d passes rib %s %.2f mm out of it and %.2f mm from its mark", s.Number, r.Rib, out, along)
 		if k > 0 {
 			drawn, marked := lengthOf(between(s.Line, b.Ribs[k-1].Station, r.Station)), s.Marks[k]-s.Marks[k-1]
-			f.unless(math.Abs(drawn-marked) < 0.1, "stringer %d is %.2f mm long from rib %s on and marked %.2f", s.Number, drawn, b.Ribs[k-1].Rib.Rib, marked)
+			f.unless(math.Abs(drawn-marked) < 0.1, "stringer %d is %.2f mm long from rib %s on and marked %.2f", s.Number, drawn, b.Ribs[k-1].Rib, marked)
 		}
 	}
 }

@@ -19,11 +19,13 @@ type Numbers struct {
 		Line     [][3]float64 `json:"line_mm"`
 		Mortises []Mortise    `json:"mortises"`
 	} `json:"gunwale"`
-	Ribs        []Rib  `json:"ribs"`
-	Stems       []Flat `json:"stems"`
-	Breasthooks []Flat `json:"breasthooks"`
-	Thwarts     []Flat `json:"thwarts"`
-	Pages       []View `json:"pages"`
+	Ribs        []Rib    `json:"ribs"`
+	Stems       []Flat   `json:"stems"`
+	Breasthooks []Flat   `json:"breasthooks"`
+	Thwarts     []Flat   `json:"thwarts"`
+	Keel        Batten   `json:"keel"`
+	Stringers   []Batten `json:"stringers"`
+	Pages       []View   `json:"pages"`
 }
 
 // Spreader is one place where the gunwales are held while they are bent.
@@ -78,6 +80,7 @@ type Rib struct {
 	Station       float64   `json:"station_mm"`
 	HalfBreadth   float64   `json:"half_breadth_mm"`
 	Depth         float64   `json:"depth_mm"`
+	Keel          float64   `json:"keel_height_mm"`
 	Length        float64   `json:"length_mm"`
 	Correction    float64   `json:"correction_mm"`
 	Tenon         float64   `json:"tenon_mm"`

@@ -34,27 +34,30 @@ func mayHold(data []byte) bool {
 	return bytes.Contains(data, []byte("NaN")) || bytes.Contains(data, []byte("Inf")) || bytes.Contains(data, []byte("%!"))
 }
 
-// set reads the files of one answer: each by itself, and numbers beside the sheets that they are of.
+// set reads the files of one answer: each by itself, and numbers beside the sheets and the cutter's
+// files that they are of.
 func (d drawings) set(t *testing.T, files []file) {
 	t.Helper()
-	pages := map[string][]rendertest.Page{}
+	of := map[string]*truth{}
 	for _, f := range files {
-		if of, _, is := strings.Cut(f.name, "-patterns-"); is {
-			pages[of] = d.check(t, f)
+		stem := stemOf.ReplaceAllString(f.name, "")
+		if of[stem] == nil {
+			of[stem] = &truth{}
 		}
+		d.check(t, f, of[stem])
 	}
 	for _, f := range files {
-		if of, is := strings.CutSuffix(f.name, "-numbers.json"); is {
-			d.numbers(t, f, pages[of])
-		}
-		if !strings.Contains(f.name, "-patterns-") {
-			d.check(t, f)
+		if stem, is := strings.CutSuffix(f.name, "-numbers.json"); is {
+			d.numbers(t, f, *of[stem])
 		}
 	}
 }
 
-// check reads one file by what its name says it is, and returns its pages.
-func (d drawings) check(t *testing.T, f file) (pages []rendertest.Page) {
+// stemOf is what follows a boat's name in the names of the files of one lofting.
+var stemOf = regexp.MustCompile(`-(patterns-.*|cut\..*|numbers\.json)$`)
+
+// check reads one file by what its name says it is, and keeps what is of a lofting.
+func (d drawings) check(t *testing.T, f file, keep *truth) {
 	t.Helper()
 	d.about += ", " + f.name
 	kind := filepath.Ext(f.name)
@@ -67,12 +70,14 @@ func (d drawings) check(t *testing.T, f file) (pages []rendertest.Page) {
 	switch {
 	case kind == ".zip":
 		err = d.parcel(t, f.data)
+	case strings.Contains(f.name, "-patterns-"):
+		keep.pages, err = d.sheets(t, f)
 	case kind == ".pdf":
-		pages, err = d.sheets(t, f)
+		_, err = d.sheets(t, f)
 	case kind == ".dxf":
-		err = d.cut(t, f.data)
+		keep.dxf, err = d.cut(t, f.data)
 	case strings.HasSuffix(f.name, "-cut.svg"), strings.HasSuffix(f.name, "-cloth.svg"):
-		err = d.plates(t, f.data)
+		keep.plate, err = d.plates(t, f.data)
 	case kind == ".svg", kind == ".json":
 		err = rendertest.WellFormed(f.name, f.data)
 	case kind == ".toml" && f.name != "prices.toml":
@@ -81,7 +86,6 @@ func (d drawings) check(t *testing.T, f file) (pages []rendertest.Page) {
 	if err != nil {
 		t.Errorf("%s: %v", d.about, err)
 	}
-	return pages
 }
 
 // parcel looks into a zip.
@@ -109,7 +113,7 @@ func (d drawings) parcel(t *testing.T, src []byte) error {
 
 // numbers asks whether each piece of a pattern shows a line, and whether a boat's numbers are
 // a boat's.
-func (d drawings) numbers(t *testing.T, f file, pages []rendertest.Page) {
+func (d drawings) numbers(t *testing.T, f file, s truth) {
 	t.Helper()
 	n, err := rendertest.ReadPages(f.data)
 	if err != nil {
@@ -118,8 +122,8 @@ func (d drawings) numbers(t *testing.T, f file, pages []rendertest.Page) {
 	}
 	d.laid(t, n.Pages)
 	for _, v := range n.Pages {
-		if v.Page > len(pages) || !v.Inked(pages[v.Page-1]) {
-			t.Errorf("%s: %v of %d shows no line", d.about, v, len(pages))
+		if v.Page > len(s.pages) || !v.Inked(s.pages[v.Page-1]) {
+			t.Errorf("%s: %v of %d shows no line", d.about, v, len(s.pages))
 		}
 	}
 	if !bytes.Contains(f.data, []byte(`"gunwale"`)) {
@@ -134,14 +138,12 @@ func (d drawings) numbers(t *testing.T, f file, pages []rendertest.Page) {
 			t.Errorf("%s: %s", d.about, f)
 		}
 	}
-	if n, err = rendertest.ReadNumbers(f.data); err != nil {
+	if s.numbers, err = rendertest.ReadNumbers(f.data); err != nil {
 		t.Errorf("%s: %v", d.about, err)
 		return
 	}
 	t.Run("truth", func(t *testing.T) {
-		s := truth{pages: pages, numbers: n}
-		s.checkMortises(t)
-		s.checkGunwaleLine(t)
+		s.checkBoat(t)
 		if t.Failed() {
 			t.Error(d.about)
 		}
@@ -213,11 +215,11 @@ func (d drawings) sheets(t *testing.T, f file) ([]rendertest.Page, error) {
 
 // cut reads a cutter's file: every edge closed and crossing neither itself nor another, none longer
 // than the boat with its cloth, and every mark on a part.
-func (d drawings) cut(t *testing.T, file []byte) error {
+func (d drawings) cut(t *testing.T, file []byte) (*rendertest.DXF, error) {
 	t.Helper()
 	dxf, err := rendertest.ReadDXF(file)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	var edges []rendertest.Outline
 	for i, e := range dxf.On("CUT") {
@@ -236,15 +238,15 @@ func (d drawings) cut(t *testing.T, file []byte) error {
 	for i, j := range rendertest.Crossing(edges) {
 		t.Errorf("%s: edges within %+v and %+v cross", d.about, edges[i].Bounds(), edges[j].Bounds())
 	}
-	return nil
+	return dxf, nil
 }
 
 // plates reads the SVG of a cutter's files: what is drawn on a part lies on one.
-func (d drawings) plates(t *testing.T, file []byte) error {
+func (d drawings) plates(t *testing.T, file []byte) (*rendertest.SVG, error) {
 	t.Helper()
 	svg, err := rendertest.ReadSVG(file)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	t.Run("marks", func(t *testing.T) {
 		truth{plate: svg}.checkOnParts(t)
@@ -252,5 +254,5 @@ func (d drawings) plates(t *testing.T, file []byte) error {
 			t.Error(d.about)
 		}
 	})
-	return nil
+	return svg, nil
 }

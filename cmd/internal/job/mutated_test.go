@@ -124,9 +124,10 @@ type question struct {
 
 type fields [][2]string
 
-// questions are those that every design is asked, the patterns of its gunwales and stems with
-// all numbers among them, and one in turn of those that take long or make the whole set.
-func questions(r *rand.Rand, seed uint64) []question {
+// questions are those that every design is asked, the patterns of its gunwales and of one more
+// part in turn with all numbers among them, and one in turn of those that take long or make the
+// whole set.
+func questions(r *rand.Rand, seed uint64, d *design.Design) []question {
 	one, two := []string{"changed.toml"}, []string{"changed.toml", design.ShippedNames()[r.IntN(3)]}
 	paper := [2]string{"paper", []string{"letter", "a4", "a3"}[r.IntN(3)]}
 	in := [2]string{"units", []string{"metric", "imperial"}[r.IntN(2)]}
@@ -136,8 +137,13 @@ func questions(r *rand.Rand, seed uint64) []question {
 		{"compare", two, fields{in}}, {"fleet", two, fields{in}}, {"built", []string{"changed.toml", "measured.csv"}, fields{in, {"feedback", "true"}}}, {"learn", []string{"builds.csv"}, nil},
 		{"size", nil, sizedFor(r)}, {"class", []string{"class.csv"}, fields{{"book", "false"}}}, {"fair", []string{"offsets.csv"}, nil}, {"proof", nil, fields{paper, in}},
 	}
+	parts := []string{"ribs", "stems", "ribs", "breasthooks", "battens", "body"}
+	if len(d.Thwarts) > 0 {
+		parts = append(parts, "thwarts")
+	}
+	only := "mortises," + parts[seed%uint64(len(parts))]
 	return []question{
-		{"loft", one, fields{{"only", "mortises"}, {"nest", "quick"}}}, {"bend", one, fields{{"svg", "true"}, in}}, {"built", one, nil}, {"look", one, nil},
+		{"loft", one, fields{{"only", only}, {"nest", "quick"}, paper}}, {"bend", one, fields{{"svg", "true"}, in}}, {"built", one, nil}, {"look", one, nil},
 		turns[seed%uint64(len(turns))],
 	}
 }
@@ -161,7 +167,7 @@ func everyVerb(t *testing.T, all tally, about, file string, d *design.Design, se
 	r := rand.New(rand.NewPCG(seed, 4))
 	files := besides(t, r, file)
 	shown := drawings{length: float64(d.Hull.Length)}
-	for _, q := range questions(r, seed) {
+	for _, q := range questions(r, seed, d) {
 		shown.about = fmt.Sprintf("%s: %s %v", about, q.verb, q.fields)
 		result, err := inTime(t, all, shown.about, q, World{Files: InMemory(files)})
 		if err != nil {

@@ -1,0 +1,168 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"ribwright/render/rendertest"
+)
+
+// checkBoat holds the sheets and the cutter's files of one boat to its numbers, as far as they
+// are made: whole sets and single patterns alike.
+func (s truth) checkBoat(t *testing.T) {
+	views := s.numbers.Views()
+	s.checkGunwaleLine(t)
+	s.checkBars(t)
+	s.checkMargins(t)
+	s.checkCrosses(t)
+	s.checkCover(t)
+	if len(views["mortises"]) > 0 {
+		s.checkMortises(t)
+		s.checkGunwaleStrip(t)
+	}
+	if len(views["ribs"]) > 0 {
+		s.checkRibStick(t)
+	}
+	s.checkShapes(t)
+	s.checkBattens(t)
+	s.checkHeads(t)
+	if s.plate != nil && s.dxf != nil {
+		s.checkCutter(t)
+		s.checkAreas(t)
+		s.checkFaces(t)
+	}
+}
+
+// cutLines are the outlines to cut of a pattern, from all its tiles, in its own coordinates.
+func (s truth) cutLines(views []rendertest.View) (out []rendertest.Outline) {
+	for _, v := range views {
+		for _, k := range v.Strokes(s.pages[v.Page-1]) {
+			if penOf(k) == "cut" {
+				out = append(out, k.Outlines...)
+			}
+		}
+	}
+	return out
+}
+
+// checkShapes: the flat parts are drawn where their numbers have them, on the right side, no
+// line of an outline off it.
+func (s truth) checkShapes(t *testing.T) {
+	for pattern, views := range s.numbers.Views() {
+		parts := s.partsOf(pattern)
+		if len(parts) == 0 {
+			continue
+		}
+		want := parts[0].Outline()
+		edge := want.Polygon()
+		round := rendertest.Nowhere()
+		for _, o := range s.cutLines(views) {
+			small := o.Bounds()
+			round = rendertest.Around(rendertest.Point{X: math.Min(round.X0, small.X0), Y: math.Min(round.Y0, small.Y0)}, rendertest.Point{X: math.Max(round.X1, small.X1), Y: math.Max(round.Y1, small.Y1)})
+			for _, p := range o.Points(8) {
+				if !edge.Holds(p) && edge.From(p) > 0.1 {
+					t.Errorf("%s: a line to cut runs at %.2f, %.2f mm outside the part", pattern, p, edge.From(p))
+					break
+				}
+			}
+		}
+		has := want.Bounds()
+		if isThwart(pattern) {
+			has.X0 = math.Max(has.X0, round.X0) // half of it is drawn
+		}
+		if round.Off(has) > 0.1 {
+			t.Errorf("%s is drawn over %.2f, the part fills %.2f", pattern, round, has)
+		}
+	}
+}
+
+// partsOf are the flat parts that a pattern is of.
+func (s truth) partsOf(pattern string) []rendertest.Flat {
+	n := s.numbers
+	switch pattern {
+	case "stems", "stem-bow":
+		return n.Stems
+	case "stem-stern":
+		return n.Stems[1:]
+	case "breasthooks", "breasthook-bow":
+		return n.Breasthooks
+	case "breasthook-stern":
+		return n.Breasthooks[1:]
+	}
+	var i int
+	if _, err := fmt.Sscanf(pattern, "thwart-%d", &i); err == nil && i >= 1 && i <= len(n.Thwarts) {
+		return n.Thwarts[i-1:]
+	}
+	return nil
+}
+
+// uprights are the places along a pattern of the straight lines across it.
+func (s truth) uprights(views []rendertest.View) (out []float64) {
+	for _, v := range views {
+		for _, k := range v.Strokes(s.pages[v.Page-1]) {
+			if o := k.Outlines[0]; len(o.Pieces) == 1 && o.Bounds().W() < 0.02 {
+				out = append(out, o.Bounds().X0)
+			}
+		}
+	}
+	return out
+}
+
+// checkBattens: the story stick has a mark at each rib of the keel and of each stringer, on
+// a half for both.
+func (s truth) checkBattens(t *testing.T) {
+	views := s.numbers.Views()["battens"]
+	if len(views) == 0 {
+		return
+	}
+	at := s.uprights(views)
+	for i, b := range append(slices.Clone(s.numbers.Stringers), s.numbers.Keel) {
+		for _, x := range append(slices.Clone(b.Marks), b.Ends[:]...) {
+			if !slices.ContainsFunc(at, func(u float64) bool { return math.Abs(u-x) < 0.05 || math.Abs(u+x) < 0.05 }) {
+				t.Errorf("the story stick has no mark at %.2f mm of batten %d", x, i+1)
+			}
+		}
+	}
+}
+
+// checkHeads: the body plan shows each rib's head at its half-breadth, as high over the baseline
+// as keel and depth make it.
+func (s truth) checkHeads(t *testing.T) {
+	views := s.numbers.Views()["body"]
+	if len(views) == 0 {
+		return
+	}
+	var at []rendertest.Point
+	for _, v := range views {
+		for _, k := range v.Strokes(s.pages[v.Page-1]) {
+			if o := k.Outlines[0]; len(o.Pieces) == 1 && penOf(k) == "mark" {
+				at = append(at, o.Pieces[0].At(0.5))
+			}
+		}
+	}
+	for _, r := range s.numbers.Ribs {
+		head := rendertest.Point{X: r.HalfBreadth, Y: r.Keel + r.Depth}
+		if !slices.ContainsFunc(at, func(p rendertest.Point) bool { return rendertest.Point{X: math.Abs(p.X), Y: p.Y}.To(head) < 0.05 }) {
+			t.Errorf("the body plan has no head of rib %s at %.2f", r.Rib, head)
+		}
+	}
+}
+
+// checkFaces: no flat part lies on the plate with its other face up.
+func (s truth) checkFaces(t *testing.T) {
+	pieces := s.plate.Pieces()
+	for kind, set := range map[string][]rendertest.Flat{"stem": s.numbers.Stems, "breasthook": s.numbers.Breasthooks, "thwart": s.numbers.Thwarts} {
+		for i, f := range set {
+			want := f.Outline()
+			alike := slices.DeleteFunc(slices.Clone(pieces), func(o rendertest.Outline) bool {
+				return math.Abs(o.Across()-want.Across()) > 0.05 || math.Abs(o.Area(64)-want.Area(1)) > 0.0005*want.Area(1)
+			})
+			over := func(o rendertest.Outline) bool { return rendertest.TurnedOver(want.Polygon(), o.Polygon()) }
+			if len(alike) > 0 && !slices.ContainsFunc(alike, func(o rendertest.Outline) bool { return !over(o) }) {
+				t.Errorf("%s %d lies on the plate with its other face up", kind, i+1)
+			}
+		}
+	}
+}
