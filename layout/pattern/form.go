@@ -49,7 +49,8 @@ func Form(b *bend.Report, i int, units measure.System) layout.Drawing {
 }
 
 // tell letters the title and lines of words on the face of a form, beside its middle
-// line, broken to the widest room that holds them clear of holes and edge.
+// line, broken to the widest room that holds them clear of holes and edge. A joint through
+// them would leave a narrow piece that owns them all and has no room for them.
 func tell(d *layout.Drawing, f bend.Form, lines []string) {
 	const from, widest, narrowest = 6.0, 130.0, 50.0
 	for room := widest; ; room -= 10 {
@@ -63,6 +64,7 @@ func tell(d *layout.Drawing, f bend.Form, lines []string) {
 		if !ok && room > narrowest {
 			continue
 		}
+		top := y
 		y -= 2
 		for _, l := range titles {
 			y -= head + 2
@@ -72,6 +74,8 @@ func tell(d *layout.Drawing, f bend.Form, lines []string) {
 			y -= row
 			d.Write(from, y, small, layout.Left, l)
 		}
+		d.Keep = append(d.Keep, layout.Span{From: -12, To: from + room + 3})
+		d.KeepUp = append(d.KeepUp, layout.Span{From: y - 9, To: top + 1})
 		return
 	}
 }

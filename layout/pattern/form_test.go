@@ -3,6 +3,7 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -156,6 +157,22 @@ func TestMethodWords(t *testing.T) {
 		strip := words(RibStrip(b, b.Frame.RibGroups[0], measure.Imperial))
 		if hand := strings.Contains(strip, ", hot "); hand != (c.method == design.InPlace) || !strings.Contains(strip, "relax to ") || hand == strings.Contains(strip, ", form ") {
 			t.Errorf("%v: the strip says %q", c.method, strip)
+		}
+	}
+}
+
+// TestFormWordsInOnePiece: joints keep off the words of a form, which stand on one piece.
+func TestFormWordsInOnePiece(t *testing.T) {
+	b := bent(t, frametest.Shipped(t, "lake", onForms))
+	for i := range b.Forms {
+		d := Form(b, i, measure.Metric)
+		within := func(spans []layout.Span, from, to float64) bool {
+			return slices.ContainsFunc(spans, func(s layout.Span) bool { return s.From <= from && to <= s.To })
+		}
+		for _, w := range d.Texts {
+			if r := w.Bounds(); !within(d.Keep, r.Min.X, r.Max.X) || !within(d.KeepUp, r.Min.Y, r.Max.Y) {
+				t.Errorf("%s: a joint may cut %q at %v", d.Name, w.Words, r)
+			}
 		}
 	}
 }

@@ -3,12 +3,14 @@ package job
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/survey/built"
 	"ribwright/geometry/trial/bend"
+	"ribwright/render/rendertest"
 )
 
 // standing is a shipped design's bends and its frame, to be measured.
@@ -44,6 +46,32 @@ func cardOf(t testing.TB, name string, off func(i int) (wider, deeper float64)) 
 	w.Files = InMemory(map[string][]byte{"card.csv": []byte(card.String())})
 	return w, "card.csv"
 }
+
+// TestCardLegible: no words of a card lie on others, however deep the boat is and so however high
+// the stringer that its bilge is measured at.
+func TestCardLegible(t *testing.T) {
+	text := shippedText(t, "brook")
+	for _, deep := range []string{"250 mm", "263.5 mm", "277 mm", "290 mm"} {
+		file := depthOf.ReplaceAllString(text, "${1}'"+deep+"'")
+		w := world()
+		w.Files = InMemory(map[string][]byte{"deep.toml": []byte(file)})
+		card, err := rendertest.ReadPDF(do(t, asked(t, "built", "deep.toml"), w).only(t, "-card-letter.pdf"))
+		if err != nil || file == text {
+			t.Fatal(deep, err)
+		}
+		pages, err := card.Pages()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, p := range pages {
+			if lie := rendertest.OnEachOther(p.Texts); len(lie) > 0 {
+				t.Errorf("%s deep, page %d: %q", deep, i+1, lie)
+			}
+		}
+	}
+}
+
+var depthOf = regexp.MustCompile(`(?s)^(.*?\ndepth = )[^\n]*`) // the first is the hull's
 
 // TestShip: a frame as drawn is shipped, floats as the design does and is written as the
 // same boat; one rib proud is to be mended first.

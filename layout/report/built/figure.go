@@ -29,16 +29,12 @@ func (s *sketch) line(p layout.Pen, ax, ay, bx, by float64) {
 	s.Straight(p, a.X, a.Y, b.X, b.Y)
 }
 
-// arrow is a dimension with ticks square to it, lettered over its first part, or beside an
-// upright one.
-func (s *sketch) arrow(ax, ay, bx, by float64, words string) {
+// arrow is a dimension with ticks square to it, lettered from a share of it on, over it or beside
+// an upright one.
+func (s *sketch) arrow(ax, ay, bx, by, along float64, words string) {
 	s.line(layout.Tick, ax, ay, bx, by)
 	const tick = 1.2
 	dx, dy := bx-ax, by-ay
-	along := 1.0 / 3
-	if math.Abs(dx) > math.Abs(dy) {
-		along = 0.1
-	}
 	p := s.at(ax+along*dx, ay+along*dy)
 	l := math.Hypot(dx, dy)
 	dx, dy = -dy/l*tick*s.per, dx/l*tick*s.per
@@ -77,13 +73,13 @@ func (p card) section() layout.Drawing {
 	b, z, w, h := r.Section.HalfBreadth, r.Section.Depth, float64(d.Gunwale.Width)/2, float64(d.Gunwale.Height)
 	s.line(layout.Guide, -b-w-20, z+h, b+w+20, z+h)
 	s.Write(s.at(b+w+20, z+h).X, s.at(0, z+h).Y+1, lettering.MinHeight, layout.Right, "straightedge")
-	s.arrow(-b-w, z-4*s.per, b-w, z-4*s.per, "beam, outer to inner face")
-	s.arrow(0, r.Thickness/2, 0, z+h, "depth")
+	s.arrow(-b-w, z-4*s.per, b-w, z-4*s.per, 0.1, "beam, outer to inner face")
+	s.arrow(0, r.Thickness/2, 0, z+h, 1.0/3, "depth")
 	if k := p.f.Bilge(); k >= 0 {
 		q := r.Section.Face(r.Stringers[k], r.Thickness/2)
 		y := q.Y - r.Section.KeelZ
-		s.arrow(-q.X, y, 0, y, "bilge, port")
-		s.arrow(0, y, q.X, y, "starboard")
+		s.arrow(-q.X, y, 0, y, 0.1, "bilge, port")
+		s.arrow(0, y, q.X, y, 0.3, "starboard") // past "depth", however high the stringer is
 	}
 	return s.Drawing
 }
@@ -102,7 +98,7 @@ func (p card) heeled() layout.Drawing {
 		s.line(layout.Mark, e[0], e[1], e[2], e[3])
 	}
 	s.line(layout.Center, 0, -0.1*r.Section.Depth, 0, 1.35*r.Section.Depth)
-	s.arrow(x, y+2*can+8*s.per/2, 0, y+2*can+8*s.per/2, "distance")
+	s.arrow(x, y+2*can+8*s.per/2, 0, y+2*can+8*s.per/2, 0.1, "distance")
 	level := draft / s.per
 	s.Straight(layout.Guide, -wide*0.62, level, wide*0.62, level)
 	s.Write(wide*0.62, level+1, lettering.MinHeight, layout.Right, "water")
