@@ -144,7 +144,7 @@ const farOut = 60
 func (f *faults) stringer(b *Fitted, i int, s Batten) {
 	for k, r := range b.Ribs {
 		y, z := over(s.Line, r.Station)
-		at, heading := r.walkTo(r.StringerMarks[i])
+		at, heading := r.WalkTo(r.StringerMarks[i])
 		sin, cos := math.Sincos(heading)
 		dx, dy := y-at.X, z-r.Keel-at.Y
 		out, along := dx*sin-dy*cos, dx*cos+dy*sin
@@ -168,8 +168,8 @@ func between(line [][3]float64, from, to float64) [][3]float64 {
 	return append(out, end(to))
 }
 
-// walkTo goes so far along the half rib, and says which way it heads there.
-func (r Rib) walkTo(far float64) (Point, float64) {
+// WalkTo goes so far along the half rib, and says which way it heads there.
+func (r Rib) WalkTo(far float64) (Point, float64) {
 	part, heading := r, 0.0
 	part.HalfArcs = nil
 	for _, a := range r.HalfArcs {

@@ -81,6 +81,7 @@ type Rib struct {
 	HalfBreadth   float64   `json:"half_breadth_mm"`
 	Depth         float64   `json:"depth_mm"`
 	Keel          float64   `json:"keel_height_mm"`
+	Thickness     float64   `json:"thickness_mm"`
 	Length        float64   `json:"length_mm"`
 	Correction    float64   `json:"correction_mm"`
 	Tenon         float64   `json:"tenon_mm"`
@@ -118,9 +119,10 @@ func (r Rib) Walk() (end Point, length float64) {
 	return end, length
 }
 
-// Flat is a part cut from a board.
+// Flat is a part cut from a board, and where its bolts go through the gunwales.
 type Flat struct {
 	Corners [][2]float64 `json:"outline_mm"`
+	Bolts   []float64    `json:"bolts_from_midship_mm"`
 }
 
 // Outline returns the part's shape.

@@ -21,6 +21,7 @@ func (s truth) checkBoat(t *testing.T) {
 	if len(views["mortises"]) > 0 {
 		s.checkMortises(t)
 		s.checkGunwaleStrip(t)
+		s.checkBolts(t)
 	}
 	if len(views["ribs"]) > 0 {
 		s.checkRibStick(t)
@@ -28,6 +29,7 @@ func (s truth) checkBoat(t *testing.T) {
 	s.checkShapes(t)
 	s.checkBattens(t)
 	s.checkHeads(t)
+	s.checkRibLines(t)
 	if s.plate != nil && s.dxf != nil {
 		s.checkCutter(t)
 		s.checkFaces(t)
@@ -145,6 +147,57 @@ func (s truth) checkHeads(t *testing.T) {
 		head := rendertest.Point{X: r.HalfBreadth, Y: r.Keel + r.Depth}
 		if !slices.ContainsFunc(at, func(p rendertest.Point) bool { return rendertest.Point{X: math.Abs(p.X), Y: p.Y}.To(head) < 0.05 }) {
 			t.Errorf("the body plan has no head of rib %s at %.2f", r.Rib, head)
+		}
+	}
+}
+
+// checkBolts: the strip shows a hole in the middle of the gunwale for each bolt of a cross piece, on
+// a half for both.
+func (s truth) checkBolts(t *testing.T) {
+	var at []float64
+	for _, v := range s.numbers.Views()["mortises"] {
+		for _, k := range v.Strokes(s.pages[v.Page-1]) {
+			if b := k.Outlines[0].Bounds(); k.Outlines[0].Closed && !k.Outlines[0].Straight() && math.Abs(b.Y0+b.Y1) < 0.02 {
+				at = append(at, (b.X0+b.X1)/2)
+			}
+		}
+	}
+	for i, f := range s.numbers.Thwarts {
+		for _, x := range f.Bolts {
+			if !slices.ContainsFunc(at, func(u float64) bool { return math.Abs(u-x) < 0.05 || s.alike() && math.Abs(u+x) < 0.05 }) {
+				t.Errorf("the strip has no hole at %.2f mm for thwart %d", x, i+1)
+			}
+		}
+	}
+}
+
+// joined is how far a rib's line on the body plan may lie off the rib, mm: where two run nearer than
+// that to each other they are drawn as one.
+const joined = 1.0
+
+// checkRibLines: the body plan shows the outer face of each rib.
+func (s truth) checkRibLines(t *testing.T) {
+	var lines []rendertest.Piece
+	for _, v := range s.numbers.Views()["body"] {
+		for _, k := range v.Strokes(s.pages[v.Page-1]) {
+			if o := k.Outlines[0]; !o.Closed && len(o.Pieces) > 1 {
+				lines = append(lines, spreadOut(o)...)
+			}
+		}
+	}
+	if len(lines) == 0 {
+		return
+	}
+	for _, r := range s.numbers.Ribs {
+		side := math.Copysign(1, r.Station)
+		for share := 0.05; share < 1; share += 0.1 {
+			p, heading := r.WalkTo(share * (r.Length - r.Correction) / 2)
+			sin, cos := math.Sincos(heading)
+			face := rendertest.Point{X: side * (p.X + r.Thickness/2*sin), Y: r.Keel + p.Y - r.Thickness/2*cos}
+			if !slices.ContainsFunc(lines, func(l rendertest.Piece) bool { return toChord(face, l) < joined*joined }) {
+				t.Errorf("the body plan has no line of rib %s at %.2f", r.Rib, face)
+				break
+			}
 		}
 	}
 }
