@@ -64,7 +64,7 @@ func TestAbsurd(t *testing.T) {
 // TestCrossing: two squares that overlap cross, one in the other and one beside it do not.
 func TestCrossing(t *testing.T) {
 	square := func(x, side float64) Outline {
-		return Flat{[][2]float64{{x, -side}, {x + 2*side, -side}, {x + 2*side, side}, {x, side}}}.Outline()
+		return Flat{Corners: [][2]float64{{x, -side}, {x + 2*side, -side}, {x + 2*side, side}, {x, side}}}.Outline()
 	}
 	for _, c := range []struct {
 		x, side float64

@@ -171,9 +171,9 @@ func (s truth) checkBolts(t *testing.T) {
 	}
 }
 
-// joined is how far a rib's line on the body plan may lie off the rib, mm: where two run nearer than
+// runTogether is how far a rib's line on the body plan may lie off the rib, mm: where two run nearer than
 // that to each other they are drawn as one.
-const joined = 1.0
+const runTogether = 1.0
 
 // checkRibLines: the body plan shows the outer face of each rib.
 func (s truth) checkRibLines(t *testing.T) {
@@ -194,7 +194,7 @@ func (s truth) checkRibLines(t *testing.T) {
 			p, heading := r.WalkTo(share * (r.Length - r.Correction) / 2)
 			sin, cos := math.Sincos(heading)
 			face := rendertest.Point{X: side * (p.X + r.Thickness/2*sin), Y: r.Keel + p.Y - r.Thickness/2*cos}
-			if !slices.ContainsFunc(lines, func(l rendertest.Piece) bool { return toChord(face, l) < joined*joined }) {
+			if !slices.ContainsFunc(lines, func(l rendertest.Piece) bool { return toChord(face, l) < runTogether*runTogether }) {
 				t.Errorf("the body plan has no line of rib %s at %.2f", r.Rib, face)
 				break
 			}
