@@ -69,6 +69,9 @@ func Of(f *frame.Frame) (*Joints, error) {
 	for i, h := range [2]frame.Breasthook{f.SternHook, f.BowHook} {
 		j.Hooks[i] = m.hook(h)
 	}
+	if err := j.landed(); err != nil {
+		return nil, err
+	}
 	j.Head = m.head()
 	j.Keel, j.Stringers = m.crossings()
 	for i, t := range f.Thwarts {

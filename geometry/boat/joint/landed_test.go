@@ -1,0 +1,32 @@
+package joint
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
+)
+
+// TestLanded: stringers so wide that their lashing's holes come out of a stem are refused, those
+// of the width that is told in the refusal are not, and those a millimeter wider are.
+func TestLanded(t *testing.T) {
+	wide := func(mm float64) error {
+		_, err := Of(frametest.Shipped(t, "river", func(d *design.Design) { d.Stringers.Width = measure.Length(mm) }))
+		return err
+	}
+	err := wide(60)
+	if err == nil {
+		t.Fatal("stringers of 60 mm are lashed to stems through holes beside them")
+	}
+	var most int
+	if _, told, _ := strings.Cut(err.Error(), "accepted here: up to "); told != "" {
+		fmt.Sscanf(told, "%d mm", &most)
+	}
+	if most < 20 || wide(float64(most)) != nil || wide(float64(most+1)) == nil {
+		t.Errorf("%v: %v, %v", err, wide(float64(most)), wide(float64(most+1)))
+	}
+	t.Log(err)
+}
