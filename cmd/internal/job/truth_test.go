@@ -227,6 +227,10 @@ func (s truth) checkRibStick(t *testing.T) {
 	}
 }
 
+// laneNamed is how far from its beginning a lane's name may stand, mm: a joint's cross moves it on. Words
+// at marks, which name the rib too, stand farther.
+const laneNamed = 12
+
 // laneOf finds the upper edge of a rib's lane, the lowest long line over its name, and
 // whether the rib is the first that is named there.
 func (s truth) laneOf(stick []rendertest.View, rib string) (edge float64, first bool) {
@@ -235,7 +239,7 @@ func (s truth) laneOf(stick []rendertest.View, rib string) (edge float64, first 
 		page := s.pages[v.Page-1]
 		for _, x := range page.Texts {
 			at, names := v.Back(x.At), strings.Fields(x.Words)
-			if !slices.Contains(names, rib) || !v.Frame().Holds(at) || at.X > 3 {
+			if !slices.Contains(names, rib) || !v.Frame().Holds(at) || at.X > laneNamed {
 				continue
 			}
 			for _, k := range v.Strokes(page) {
