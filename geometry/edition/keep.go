@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/wording"
@@ -225,8 +224,5 @@ func names(cut []Cut) string {
 	if len(out) > most {
 		return wording.Counted(len(out), "piece")
 	}
-	if len(out) == 1 {
-		return out[0]
-	}
-	return strings.Join(out[:len(out)-1], ", ") + " and " + out[len(out)-1]
+	return wording.And(out)
 }

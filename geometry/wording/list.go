@@ -13,3 +13,12 @@ func Joined[T any](all []T, between string, say func(T) string) string {
 	}
 	return strings.Join(out, between)
 }
+
+// And joins words as they are spoken: "oak, ash and spruce".
+func And(all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
+	}
+	last := len(all) - 1
+	return strings.Join(all[:last], ", ") + " and " + all[last]
+}

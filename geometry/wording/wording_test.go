@@ -26,6 +26,7 @@ func TestWords(t *testing.T) {
 	for _, c := range [][2]string{
 		{OneLine("a\nb\x1b[31m\u2028c\u202ed"), "a b [31m c d"}, {OneLine("rib F3"), "rib F3"},
 		{Clip("mortise", 4), "mort..."}, {Clip("rib", 3), "rib"}, {Clip("été", 2), "ét..."},
+		{And(nil), ""}, {And([]string{"oak"}), "oak"}, {And([]string{"oak", "ash"}), "oak and ash"}, {And([]string{"oak", "ash", "spruce"}), "oak, ash and spruce"},
 		{Capital("white ash"), "White ash"}, {Capital("Oak"), "Oak"}, {Capital(""), ""}, {Capital("été"), "été"},
 	} {
 		if c[0] != c[1] {

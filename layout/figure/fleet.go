@@ -59,8 +59,11 @@ func FleetAbout(s *stow.Stack) string {
 }
 
 func boatNames(s *stow.Stack) string {
-	title, last := func(b *stow.Boat) string { return b.Title }, len(s.Boats)-1
-	return wording.List(s.Boats[:last], title) + " and " + title(s.Boats[last])
+	var titles []string
+	for _, b := range s.Boats {
+		titles = append(titles, b.Title)
+	}
+	return wording.And(titles)
 }
 
 func put(d *layout.Drawing, e layout.Drawing, m geometry.Affine) {

@@ -3,7 +3,6 @@ package job
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/wording"
@@ -83,14 +82,13 @@ func holds(s layout.Sheet) string {
 		}
 	}
 	return wording.Joined(titles, "; ", func(of string) string {
-		all := pieces[of]
-		switch last := len(all) - 1; {
-		case last < 0:
+		switch all := pieces[of]; len(all) {
+		case 0:
 			return of
-		case last == 0:
+		case 1:
 			return of + ", piece " + all[0]
 		default:
-			return of + ", pieces " + strings.Join(all[:last], ", ") + " and " + all[last]
+			return of + ", pieces " + wording.And(all)
 		}
 	})
 }

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"sort"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
@@ -11,11 +12,14 @@ import (
 // builder should keep is told, not asked.
 const leastWall = 0.5
 
+// keeps reports whether the holes beside a stringer's end keep within the stem.
+func (l Landing) keeps() bool { return l.Edge >= l.Drill/2+leastWall }
+
 // landed refuses stringers so wide that a hole of their lashing comes out of the stem.
 func (j *Joints) landed() error {
 	for _, i := range []int{1, 0} {
 		l := &j.Landings[i]
-		if l.Edge >= l.Drill/2+leastWall {
+		if l.keeps() {
 			continue
 		}
 		d := j.Frame.Design
@@ -45,19 +49,11 @@ func narrower(f *frame.Frame) int {
 		j := Joints{Frame: with, Usual: Remembered()}
 		m := maker{Joints: &j}
 		for _, e := range ends(with) {
-			if l := m.landing(e, outlineOf(e.Outline.Flatten(0.05))); l.Edge < l.Drill/2+leastWall {
+			if l := m.landing(e, outlineOf(e.Outline.Flatten(0.05))); !l.keeps() {
 				return false
 			}
 		}
 		return true
 	}
-	low, high := 0, int(f.Design.Stringers.Width)
-	for high-low > 1 {
-		if mid := (low + high) / 2; serves(mid) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return low
+	return sort.Search(max(0, int(f.Design.Stringers.Width)-1), func(less int) bool { return !serves(less + 1) })
 }

@@ -28,5 +28,4 @@ func TestLanded(t *testing.T) {
 	if most < 20 || wide(float64(most)) != nil || wide(float64(most+1)) == nil {
 		t.Errorf("%v: %v, %v", err, wide(float64(most)), wide(float64(most+1)))
 	}
-	t.Log(err)
 }

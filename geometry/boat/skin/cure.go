@@ -83,8 +83,11 @@ func (c Cure) Words(d *design.Design, mm func(float64) string) string {
 		i := c.Moved[0] - 1
 		return fmt.Sprintf("move stringer %d from %.4g to %.4g of the way from keel to gunwale (stringers.at = %s)", i+1, d.Stringers.At[i], c.At[i], shares(c.At))
 	}
-	last := len(c.Moved) - 1
-	return fmt.Sprintf("move stringers %s and %d to other shares of the way from keel to gunwale (stringers.at = %s)", wording.List(c.Moved[:last], strconv.Itoa), c.Moved[last], shares(c.At))
+	var moved []string
+	for _, n := range c.Moved {
+		moved = append(moved, strconv.Itoa(n))
+	}
+	return fmt.Sprintf("move stringers %s to other shares of the way from keel to gunwale (stringers.at = %s)", wording.And(moved), shares(c.At))
 }
 
 // shares writes a list as the design file has it.

@@ -87,5 +87,5 @@ func (w *writer) narrower() string {
 	if widest == nil {
 		return ""
 	}
-	return fmt.Sprintf(" Where the yard has narrower boards, as long and as thick, take the rips off them in their order: each wants its width and %s more, and the widest are %s.", w.Fine(w.Plan.Kerf+cutlist.Dressing), and(widest))
+	return fmt.Sprintf(" Where the yard has narrower boards, as long and as thick, take the rips off them in their order: each wants its width and %s more, and the widest are %s.", w.Fine(w.Plan.Kerf+cutlist.Dressing), wording.And(widest))
 }

@@ -284,7 +284,7 @@ func (w *writer) headsToSwell() string {
 	if len(off) == 0 {
 		return words + " So they go in hot as they are: only ease their edges."
 	}
-	return words + " So plane " + and(off) + ", as far as they go in, and ease their edges."
+	return words + " So plane " + wording.And(off) + ", as far as they go in, and ease their edges."
 }
 
 // shaving letters mm that are planed off by feel: a sixteenth would be too coarse.

@@ -76,7 +76,7 @@ func (w *writer) insidePlan() report.Figure {
 	}
 	what := ""
 	if len(solid) > 0 {
-		what = " Solid: " + and(solid) + "."
+		what = " Solid: " + wording.And(solid) + "."
 	}
 	if len(w.Afloat.Flotation.Bags) > 0 {
 		what += " Dashed: flotation, numbered as in its tables."

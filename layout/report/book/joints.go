@@ -75,10 +75,7 @@ func (w *writer) places(all []float64) string {
 	for i, mm := range all {
 		words[i] = w.Whole(mm)
 	}
-	if n := len(words); n > 1 {
-		words = []string{strings.Join(words[:n-1], ", ") + " and " + words[n-1]}
-	}
-	return words[0] + " " + w.Unit()
+	return wording.And(words) + " " + w.Unit()
 }
 
 func (w *writer) lashed(j joint.Joint) string {

@@ -156,15 +156,6 @@ func (w *writer) bought(s step) string {
 	return strings.Join(names, "; ")
 }
 
-// and joins words as they are spoken: "a, b and c".
-func and(all []string) string {
-	if len(all) < 2 {
-		return strings.Join(all, "")
-	}
-	last := len(all) - 1
-	return strings.Join(all[:last], ", ") + " and " + all[last]
-}
-
 // acts leaves out what a boat has no use for.
 func acts(all ...string) []string {
 	return slices.DeleteFunc(all, func(s string) bool { return s == "" })

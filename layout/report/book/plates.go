@@ -15,7 +15,7 @@ import (
 // plates shows the plates of the cutter's file, so that stock can be found for each.
 func (w *writer) plates() {
 	w.say("The cutter's file lays %s on %s, each of one material and thickness.%s Gauges want a sheet of %.0f mm plywood or hardboard. Neither gauges, paddles nor tools are in the cost.",
-		and(w.machined()), wording.Counted(len(w.Plates.Boards), "plate"), w.fromBlanks(), pattern.GaugeStock)
+		wording.And(w.machined()), wording.Counted(len(w.Plates.Boards), "plate"), w.fromBlanks(), pattern.GaugeStock)
 	t := report.Titled("Plates for the cutter, "+w.Unit()).Names("Plate").Words("Of").Numbers("Thick", "Parts").Words("Cut from, along the grain x across")
 	for i, b := range w.Plates.Boards {
 		from := "a sheet of " + w.Whole(b.Stock.Y) + " x " + w.Whole(b.Stock.X) + ", or what the file says is enough"

@@ -25,7 +25,7 @@ func (w *writer) byMachine() string {
 	if len(w.Frame.Thwarts) > 0 && w.Bend.Boat.Why != nil {
 		sawn = append(sawn, "cross pieces")
 	}
-	words := "If a machine cuts parts from the cutter's file, have it cut " + and(now) + " now, and " + and(sawn) + " when their stock is sawn and planed, after the next step."
+	words := "If a machine cuts parts from the cutter's file, have it cut " + wording.And(now) + " now, and " + wording.And(sawn) + " when their stock is sawn and planed, after the next step."
 	if w.Frame.Design.MadeStems() == design.StemsPlywood {
 		words += " Stems come after the step Stems and breasthooks has glued their blanks: the file has each once, for a blank of its whole thickness."
 	}
@@ -40,7 +40,7 @@ func (w *writer) byMachine() string {
 		later = append(later, "hangers of seats")
 	}
 	if len(later) > 0 {
-		words += " The file has " + and(later) + " too: take them out of it before it cuts. You saw them later by hand from their patterns, to the boat as it then stands."
+		words += " The file has " + wording.And(later) + " too: take them out of it before it cuts. You saw them later by hand from their patterns, to the boat as it then stands."
 	}
 	return words
 }

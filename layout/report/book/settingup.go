@@ -147,7 +147,7 @@ func theRibs(names []string) string {
 	if len(names) == 1 {
 		return "rib " + names[0]
 	}
-	return "ribs " + and(names)
+	return "ribs " + wording.And(names)
 }
 
 // notYet goes on after the words that peg all heads: which of them wait for the spreaders.
@@ -180,7 +180,7 @@ func (w *writer) pegLast() []string {
 func (w *writer) boltLast() (words string) {
 	for _, s := range w.Bend.Spread.Spreaders {
 		if len(s.Over) > 0 {
-			words += fmt.Sprintf(" %s has its bolts under the stick at %s: clamp it in place now, and bolt it as soon as that stick is lifted off.", and(s.Over), w.Station(s.At))
+			words += fmt.Sprintf(" %s has its bolts under the stick at %s: clamp it in place now, and bolt it as soon as that stick is lifted off.", wording.And(s.Over), w.Station(s.At))
 		}
 	}
 	return words
@@ -271,7 +271,7 @@ func (w *writer) besideSticks() string {
 	if at == nil {
 		return ""
 	}
-	return " A spreader's stick lies in its way at " + and(at) + ": lay it there close beside the stick."
+	return " A spreader's stick lies in its way at " + wording.And(at) + ": lay it there close beside the stick."
 }
 
 // stayIn is the work on cross pieces that hold the frame while ribs go in; none where

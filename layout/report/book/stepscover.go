@@ -31,7 +31,7 @@ func (w *writer) coverSteps() []step {
 		buys = append(buys, "strap")
 	}
 	oil := step{name: string(hours.Oil), work: stage(hours.Oil), bare: true, buys: buys, do: slices.Concat(w.onBareFrame(), []string{
-		"Ribs and battens were rounded when they were sawn. Round the other edges that the skin or a hand will touch to about " + w.Letters.Units.Whole(2) + ": " + and(edged) + ".",
+		"Ribs and battens were rounded when they were sawn. Round the other edges that the skin or a hand will touch to about " + w.Letters.Units.Whole(2) + ": " + wording.And(edged) + ".",
 		"Run a stocking over the outside. Where it catches, smooth again."}, w.unoiled(), []string{
 		"Oil or varnish every stick, end grain twice, and wipe off what stands on it after a quarter of an hour. Leave it for a day.",
 		"Do it once more the next day, and leave it for another."}, w.onDryFrame()),

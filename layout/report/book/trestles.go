@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/wording"
 )
 
 // A trestle as it is made for the boat, mm: common practice, no source.
@@ -102,10 +103,10 @@ func (w *writer) trestles() []string {
 	}
 	lies := fmt.Sprintf("Lay a loose bar across each, on shims: its upper face, on which the gunwales will lie, stands %s over the floor", w.aftAndFore(w.looseTop))
 	if w.Bend.EdgeSet == nil {
-		return []string{"Set two trestles, level across, " + and(at) + ": " + w.aTrestle() + ".", lies + "."}
+		return []string{"Set two trestles, level across, " + wording.And(at) + ": " + w.aTrestle() + ".", lies + "."}
 	}
 	return []string{
-		"Set two trestles across the keel, level across, " + and(at) + ": " + w.aTrestle() + ".",
+		"Set two trestles across the keel, level across, " + wording.And(at) + ": " + w.aTrestle() + ".",
 		fmt.Sprintf("%s and %s over the keel's upper face. That is %s more than drawn, for the gunwales bend a little in the middle too. The figures under The edge-set, in the chapter Gunwales, show it all.",
 			lies, w.aftAndFore(w.barOver), w.Letters.Units.Whole(w.trestlesAt()[0].Over)),
 	}
