@@ -6,7 +6,9 @@ package sizing
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"ribwright/geometry/boat/weight"
@@ -178,13 +180,24 @@ func (b *Brief) Mass(kg float64) string {
 	return formula.ShowNumber(kg, formula.Mass)
 }
 
+// height letters mm as people tell their own: "172 cm", 5'-7 3/4".
+func (b *Brief) height(mm float64) string {
+	if b.Units == measure.Imperial {
+		return measure.FeetInches(mm)
+	}
+	return inCM(mm)
+}
+
+// inCM letters mm as "172 cm" or "172.5 cm".
+func inCM(mm float64) string { return strconv.FormatFloat(math.Round(mm)/10, 'f', -1, 64) + " cm" }
+
 // Who says in a line who the boat is for.
 func (b *Brief) Who() string {
 	var all []string
 	for _, p := range b.Crew {
-		words := []string{b.Mass(p.Weight), formula.ShowNumber(p.Stature, formula.Length)}
-		if b.Units == measure.Imperial {
-			words[1] = measure.FeetInches(p.Stature)
+		words := []string{b.Mass(p.Weight), b.height(p.Stature) + " tall"}
+		if p.Span > 0 {
+			words = append(words, "arm span "+b.height(p.Span))
 		}
 		if p.Sex != body.Untold {
 			words = append(words, p.Sex.String())

@@ -138,7 +138,7 @@ func (r Rider) kind() string {
 func (r Rider) words() string {
 	high := ""
 	if r.Stature > 0 && !r.Dog {
-		high = " and " + formula.ShowNumber(r.Stature, formula.Length)
+		high = " and " + inCM(r.Stature)
 	}
 	return "a " + r.kind() + " of " + formula.ShowNumber(r.Weight, formula.Mass) + high
 }

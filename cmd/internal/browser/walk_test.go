@@ -135,7 +135,7 @@ func TestMeasure(t *testing.T) {
 		v.rest()
 		same(v, `document.getElementById("status").textContent.startsWith("This boat is sized to your measure")`, true)
 		same(v, `document.getElementById("base").value`, "people")
-		same(v, `document.getElementById("for").textContent`, "For 62 kg, 172 cm tall, arm span 1.75 m, with no gear, sheltered water")
+		same(v, `document.getElementById("for").textContent`, "62 kg, 172 cm tall, arm span 175 cm, with 0 kg of gear, sheltered water")
 		sized := get[string](v, shape)
 		if sized == brook {
 			t.Error("a boat to another measure is drawn as Brook")

@@ -25,7 +25,7 @@ func TestAdvise(t *testing.T) {
 			t.Errorf("%s: %v, want %v; %d files", skill, got, want, len(r.Outputs))
 		}
 		first, why := r.Report.Blocks[1].(report.Paragraph).Words, r.Report.Blocks[2].(report.List).Items
-		if skill == "beginner" && (!strings.HasPrefix(first, "1. Pack, for 64 kg, 1680 mm, with 0 kg of gear") || !strings.HasPrefix(why[0], "to begin with")) {
+		if skill == "beginner" && (!strings.HasPrefix(first, "1. Pack, for 64 kg, 168 cm tall, with 0 kg of gear") || !strings.HasPrefix(why[0], "to begin with")) {
 			t.Error(first, why)
 		}
 	}

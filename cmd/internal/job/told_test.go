@@ -85,7 +85,7 @@ func TestToldInImperial(t *testing.T) {
 			left := behind.ReplaceAllString(all, "")
 			t.Errorf("%s: ...%s", verb, left[max(0, at[0]-60):at[1]])
 		}
-		if verb == "size" && !strings.Contains(all, `Sized for 137 lb, 5'-6", with 20 lb of gear`) {
+		if verb == "size" && !strings.Contains(all, `Sized for 137 lb, 5'-6" tall, with 20 lb of gear`) {
 			t.Error(all[:200])
 		}
 	}

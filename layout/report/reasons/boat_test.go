@@ -42,7 +42,7 @@ func TestBoat(t *testing.T) {
 			}
 		}
 		words := fmt.Sprint(pages[0])
-		for _, s := range []string{"Sized for 60 kg, 1650 mm, woman", "reach", "checks of the family hold", "give or take 48 mm", body.Source} {
+		for _, s := range []string{"Sized for 60 kg, 165 cm tall, woman", "reach", "checks of the family hold", "give or take 48 mm", body.Source} {
 			if !strings.Contains(words, s) {
 				t.Errorf("%s: %q is nowhere", name, s)
 			}

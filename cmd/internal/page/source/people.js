@@ -84,13 +84,6 @@ function refuse(fault) {
 	field?.focus();
 }
 
-// whoFor says who a boat was sized for, in the units that they typed.
-function whoFor(p) {
-	const all = [p.weight, `${p.height} tall`, p.span && `arm span ${p.span}`].filter(Boolean).join(", ");
-	const along = [p.use === "tandem" && p.partner, p.child && `a child of ${p.child}`, p.dog && `a dog of ${p.dog}`].filter(Boolean).map((w) => ` and ${w}`).join("");
-	return `For ${all}${along}, with ${p.gear?.trim() ? p.gear.trim() + " of" : "no"} gear, ${p.waters} water`;
-}
-
 // sizing is the question for a boat to the measure of people.
 function sizing(p) {
 	const who = [p.weight, p.height, p.span ? "span " + p.span : "", p.posture].filter(Boolean).join(", ");

@@ -27,7 +27,7 @@ function mend(m) {
 function tell(n) {
 	byId("title").textContent = n.design.title;
 	document.title = n.design.title + " - Ribwright";
-	byId("for").textContent = state.base === "people" ? whoFor(state.people) : n.for;
+	byId("for").textContent = n.for;
 	byId("told").replaceChildren(...n.told.map((t) => { const p = document.createElement("p"); p.textContent = t.says; return p; }));
 	const list = (id, all) => byId(id).replaceChildren(...all.map((f) => item(f, f.danger || !f.passes)));
 	list("stands", n.lines.slice(0, 1)); list("bends", n.lines.slice(1));
