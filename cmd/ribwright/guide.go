@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"ribwright/layout/report/trade"
 )
 
 // pages are what is told at more length than a verb's flags: Markdown that reads in a
@@ -12,6 +14,9 @@ import (
 //
 //go:embed guide/*.md
 var pages embed.FS
+
+// tradeWords is the page that the book takes its words from too.
+const tradeWords = "words"
 
 // topics names the pages, in the order of the alphabet.
 func topics() []string {
@@ -23,11 +28,14 @@ func topics() []string {
 	for _, f := range files {
 		out = append(out, strings.TrimSuffix(f.Name(), ".md"))
 	}
-	return out
+	return slices.Sorted(slices.Values(append(out, tradeWords)))
 }
 
 // topic returns a page made plain; false where there is none of that name.
 func topic(name string) (string, bool) {
+	if name == tradeWords {
+		return bare(trade.Page()), true
+	}
 	if !slices.Contains(topics(), name) {
 		return "", false
 	}

@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/wording"
 	"ribwright/layout/lines"
 	"ribwright/layout/report"
+	"ribwright/layout/report/trade"
 )
 
 func (w *writer) cover() {
@@ -41,32 +42,15 @@ func (w *writer) cover() {
 
 // glossary explains the words of the trade that the book takes for granted.
 func glossary() report.Table {
-	return report.Titled("Words of this book").Names("Word").Words("What it means").Filled(
-		"bow, stern; forward, aft", "the ends, ahead and behind; toward them",
-		"port, starboard", "the left and the right side, looking ahead",
-		"midship, station", "the middle of the length; a place along the boat, level from midship",
-		"gunwale, outwale", "the long stick along an upper edge, in which the ribs stand; the strip outside it, over the cloth",
-		"keel, stringer, batten", "the long stick along the middle of the bottom; those that hold the cloth out beside it; any stick so thin that it bends fair",
-		"stem, breasthook", "the upright piece at an end; the flat one behind its top, which ties the gunwales together",
-		"cross piece, thwart, yoke", "a bar from gunwale to gunwale; one to hold them; one to carry the boat by",
-		"bilge, flare", "where the bottom turns up into the side; how far the side leans outward",
-		"sheer, rocker", "the line of the gunwale seen from the side; how much higher the keel's ends are than its middle",
-		"blank, ply", "a piece before it has its shape; one of several layers that are glued on each other",
-		"mortise, tenon", "a slot, and the end that goes into it",
-		"spreader", "what holds the gunwales apart, or together, while the frame is built",
-		"edge-set", "a bend of the gunwales the stiff way, on edge",
-		"windlass of cord", "a loop round both gunwales, drawn tight by a stick that is put through it and turned; tie the stick",
-		"bevel, Forstner drill, fid", "a tool whose blade is set to an angle and keeps it; a drill for flat holes, led by its rim; a smooth spike that opens a way for cord",
-		"painter", "the rope at an end, to tie the boat by",
-		"molded (designs write moulded)", "the width of a stem on its flat side, from its outer edge inward",
-		"horn, shelf", "the point at the top of a stem, against which the gunwales' ends butt, and the step under it that they lie on",
-		"scarf", "two sticks joined end to end by long slopes that are glued on each other",
-		"fair", "in one sweep, without bumps or flats",
-		"clove hitch", "two turns round a stick, the second crossing over the first and tucked under itself",
-		"reef knot", "left over right, then right over left",
-		"frapping", "turns round the strands of a lashing, between the sticks, that draw it tight",
-		"springback", "the share of its curvature that a bent stick loses when it is let go",
-		"GM", "how stiffly a boat stands up when it begins to heel, as a length: more is stiffer, less than 0 rolls over")
+	var rows []string
+	for _, word := range []string{"bow, stern", "forward, aft", "port, starboard", "midship", "station", "gunwale", "outwale",
+		"keel", "stringer", "batten", "stem", "horn", "shelf", "molded", "breasthook", "cross piece", "thwart", "yoke", "painter",
+		"bilge", "flare", "sheer", "rocker", "blank", "ply", "mortise, tenon", "scarf", "spreader", "edge-set", "springback", "fair",
+		"windlass of cord", "clove hitch", "reef knot", "frapping", "bevel", "Forstner drill", "fid", "GM"} {
+		meaning, _ := trade.Meaning(word)
+		rows = append(rows, word, meaning)
+	}
+	return report.Titled("Words of this book").Names("Word").Words("What it means").Filled(rows...)
 }
 
 // profile runs along the middle line from the head of the stern to the head of the bow.
