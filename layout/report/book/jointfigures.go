@@ -320,7 +320,7 @@ func (w *writer) hookFigure(i int) report.Figure {
 		s.note(5, b.Max.Y+g.Width, 0, -8, layout.Left, w.whole(part.Painter)+" from the nose")
 	}
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("%s breasthook between the gunwales, %s, from above. Pegs %s from the gunwales' ends along their inner faces. On the outer face, where you mark and bore, that is %s from the end, for the end is cut aslant; %s deep from there.", wording.Capital(h.End), times(per), w.places(h.FromEnd), w.places(outside), w.whole(h.Fastener.Length)),
+		Caption: fmt.Sprintf("%s breasthook between the gunwales, %s, from above. Pegs %s from the gunwales' ends along their inner faces. On the outer face, where you mark and bore, that is %s from the end, for the end is cut aslant; %s deep from there, with a long drill that is drawn out often to clear it.", wording.Capital(h.End), times(per), w.places(h.FromEnd), w.places(outside), w.whole(h.Fastener.Length)),
 		About:   "The breasthook with its pegs on each side through the gunwales, the painter's hole and the way of the grain."}
 }
 
