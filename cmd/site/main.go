@@ -56,12 +56,12 @@ var plain = []string{
 	"ribwright/layout/...", "ribwright/render/...", "ribwright/cmd/...",
 	"ribwright/geometry/design", "ribwright/geometry/edition", "ribwright/geometry/finding", "ribwright/geometry/learn/...",
 	"ribwright/geometry/marks", "ribwright/geometry/measure", "ribwright/geometry/outfit/...", "ribwright/geometry/shop/...",
-	"ribwright/geometry/sizing/family", "ribwright/geometry/survey/...", "ribwright/geometry/wording",
+	"ribwright/geometry/sizing/advice", "ribwright/geometry/sizing/family", "ribwright/geometry/sizing/nested", "ribwright/geometry/survey/...", "ribwright/geometry/wording",
 	"ribwright/geometry/altered", "ribwright/geometry/body", "ribwright/geometry/fabric", "ribwright/geometry/sizing/formula",
 	"ribwright/geometry/boat/fittings", "ribwright/geometry/boat/flotation", "ribwright/geometry/boat/inside", "ribwright/geometry/boat/joint",
 	"ribwright/geometry/boat/kit", "ribwright/geometry/boat/outside", "ribwright/geometry/boat/seat",
 	"ribwright/geometry/trial/flaw", "ribwright/geometry/trial/yardstick", "ribwright/geometry/wood/fasten", "ribwright/geometry/wood/timber",
-	"archive/zip", "encoding/...", "fmt", "image/...", "math/big", "reflect", "regexp/...", "time", "github.com/...",
+	"archive/zip", "bufio", "crypto/...", "encoding/...", "fmt", "image/...", "math/big", "path/...", "reflect", "regexp/...", "time", "unicode/...", "github.com/...",
 }
 
 // keen is where they are put into one another all the same: laying sheets is a long search
