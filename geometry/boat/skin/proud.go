@@ -36,10 +36,21 @@ const shows = 0.05
 // ProudRibs returns the ribs that stand outside the cloth, from aft forward, and the
 // place of the rib that comes out farthest, whether or not it stands outside. Only
 // the part from batten to batten is looked at, at the ribs' middles.
-func ProudRibs(f *frame.Frame) (out []Proud, worst Proud) {
+func ProudRibs(f *frame.Frame) (out []Proud, worst Proud) { return proudOf(all(f)) }
+
+// all measures every rib of a frame, from aft forward.
+func all(f *frame.Frame) []Proud {
+	out := make([]Proud, len(f.Ribs))
+	for i, r := range f.Ribs {
+		out[i] = ProudAt(f, r)
+	}
+	return out
+}
+
+// proudOf picks the ribs that stand outside the cloth, and the one that comes out farthest.
+func proudOf(ribs []Proud) (out []Proud, worst Proud) {
 	worst.By = math.Inf(-1)
-	for _, r := range f.Ribs {
-		p := ProudAt(f, r)
+	for _, p := range ribs {
 		if p.By > worst.By {
 			worst = p
 		}
@@ -113,6 +124,7 @@ func (p Proud) Between(f *frame.Frame) string {
 
 // Clearance is how the flat cloth clears the ribs.
 type Clearance struct {
+	Ribs    []Proud // every rib, from aft forward
 	Proud   []Proud // ribs that stand outside it, from aft forward
 	Nearest Proud   // the rib that comes out farthest, whether or not it stands outside
 	Cure    *Cure   // what keeps every rib inside; nil where none is needed or none is known
@@ -120,8 +132,8 @@ type Clearance struct {
 
 // ClearanceOf works out how the cloth clears the ribs of a frame.
 func ClearanceOf(f *frame.Frame) *Clearance {
-	c := &Clearance{}
-	c.Proud, c.Nearest = ProudRibs(f)
+	c := &Clearance{Ribs: all(f)}
+	c.Proud, c.Nearest = proudOf(c.Ribs)
 	if len(c.Proud) > 0 {
 		if cure, ok := CureOf(f); ok {
 			c.Cure = &cure

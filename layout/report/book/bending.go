@@ -181,7 +181,7 @@ const ribEvery = 5.0
 // inTurn says how many ribs are in the box at once.
 func (w *writer) inTurn() string {
 	minutes := w.Bend.Ribs[0].Minutes
-	return fmt.Sprintf("Put a rib into the box every %.0f minutes, its time written on its end: so %s steam at once, each has its %.0f minutes when you reach for it, and none waits. All of them take %s of steam: when the boiler is half empty, fill it up between two ribs with boiling water from a kettle, never with cold, and wait for the thermometer. The hours of the chapter Hours count the hands alone.",
+	return fmt.Sprintf("Put a rib into the box every %.0f minutes, its time written on its end: so %s steam at once, each has its %.0f minutes when you reach for it, and none waits. All of them take %s of steam: when the boiler is half empty, fill it up between two ribs with boiling water from a kettle, never with cold, and wait for the thermometer. One person can do it; with a second one, who minds box and boiler, it goes quietly (common practice). The hours of the chapter Hours count the hands alone.",
 		ribEvery, wording.Counted(int(math.Ceil(minutes/ribEvery)), "rib"), minutes, atLength(w.steaming()))
 }
 

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry/boat/frame"
@@ -21,7 +22,26 @@ func (w *writer) depths() {
 		top, c := w.overKeel(r), w.Corrections[i]
 		t.Row(r.Name, w.Whole(top+r.Thickness/2), w.Whole(top-r.Thickness/2), w.Whole(w.between(r)), w.longer(step*c.Beam), w.longer(step*c.Depth), w.longer(step*c.MarkBeam), w.longer(step*c.MarkDepth))
 	}
-	w.add(t.Outward(w.Frame.Stations()), w.card())
+	w.add(t.Outward(w.Frame.Stations()), report.Paragraph{Words: w.corrected(step / 2)}, w.card())
+}
+
+// corrected works one correction out: of the rib nearest to midship, where the boat is too wide
+// and too deep by so much.
+func (w *writer) corrected(mm float64) string {
+	i := 0
+	for k, r := range w.Frame.Ribs {
+		if math.Abs(r.Station) < math.Abs(w.Frame.Ribs[i].Station) {
+			i = k
+		}
+	}
+	c, whole := w.Corrections[i], w.Letters.Units.Whole
+	marks := mm * (c.MarkBeam + c.MarkDepth)
+	way := "outward"
+	if marks < 0 {
+		way = "inward"
+	}
+	return fmt.Sprintf("For example, the gunwales stand %s too wide at rib %s and the keel %s too deep: the rib is made %s longer, half of it at each end, and its bend marks move %s by %s.",
+		whole(mm), w.Frame.Ribs[i].Name, whole(mm), whole(mm*(c.Beam+c.Depth)), way, whole(math.Abs(marks)))
 }
 
 // card is what is written down of each rib while the frame is set up, from aft forward.

@@ -85,7 +85,7 @@ func (w *writer) clears() string {
 	case touch < mild:
 		return "under " + most + ": farther out it touches the flat cloth between two stringers."
 	default:
-		return leave + "At " + most + " this rib touches the flat cloth between two stringers; others have less room, the chapter Skin says how little."
+		return leave + "At " + most + " this rib touches the flat cloth between two stringers; between battens each rib has less room, which the chapter Skin has under Marks on the cloth."
 	}
 }
 

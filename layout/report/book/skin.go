@@ -175,13 +175,13 @@ func (s *sketch) pleats(c materials.Cloth) {
 // rib, for it is tacked rib by rib.
 func (w *writer) pulledMarks() report.Table {
 	c := w.Needs.Cloth
-	t := report.Titled("Marks on the cloth, "+w.Unit()).Names("Rib").Numbers("Along the middle thread", "Mark on slack cloth", "Half way round")
+	t := report.Titled("Marks on the cloth, "+w.Unit()).Names("Rib").Numbers("Along the middle thread", "Mark on slack cloth", "Half way round", "Room in the cloth")
 	var at []float64
 	for i, m := range c.Marks {
-		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half))
+		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half), w.Whole(math.Floor(math.Max(0, -w.Clearance.Ribs[i].By))))
 		at = append(at, m.Station)
 	}
-	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship, A toward the stern and F toward the bow. Mark on slack cloth: from the thread to each side. The cloth is drawn enough when the mark stands on the gunwale's upper edge. It is tacked as far as the last ribs here; its ends come after. Half way round is for who checks with a tape on the frame.")
+	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship, A toward the stern and F toward the bow. Mark on slack cloth: from the thread to each side. The cloth is drawn enough when the mark stands on the gunwale's upper edge. It is tacked as far as the last ribs here; its ends come after. Half way round is for who checks with a tape on the frame. Room in the cloth: how far a rib may still stand out midway between two battens before the flat cloth lies on it; where it stands out at a batten, it takes the batten and the cloth along.")
 }
 
 // pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.
@@ -383,7 +383,7 @@ func (w *writer) cloth() {
 	near := c.Nearest
 	if len(c.Proud) == 0 {
 		if near.By <= -0.1 {
-			w.say("The stringers hold the flat cloth off every rib; rib %s comes nearest, %s inside it between %s. That is the least anywhere, of the boat as drawn; a rib that Judging by eye draws proud has its own room, told there. Stringers that are planed thinner than the design leave less.",
+			w.say("The stringers hold the flat cloth off every rib; rib %s comes nearest, %s inside it between %s. That is the least anywhere, of the boat as drawn; the table has the room of each, and a rib that Judging by eye draws proud has its own, told there. Stringers that are planed thinner than the design leave less.",
 				near.Rib, w.Fine(-near.By), near.Between(f))
 		}
 		return

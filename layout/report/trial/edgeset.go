@@ -19,7 +19,7 @@ func EdgeSet(r *bend.Report, l report.Letters) []report.Block {
 	words := "A moment of " + moments(e.Moment) + " on each gunwale holds the edge-set. Props hold it while you build. Once they are gone the frame must, and it can only while stems and keel are one piece: join them before you spring the set. "
 	words += fmt.Sprintf("Before the props go, screw and lash the stems' feet, and glue and peg the heads of the end ribs: a foot holds up to %s along the keel, an end rib up to %s between keel and gunwales. ",
 		newtons(math.Max(e.Free.Thrust, e.Usual.Thrust)), newtons(math.Max(e.Free.Pull, e.Usual.Pull)))
-	words += "What you saw or laminate into the gunwales beforehand the frame need not hold. To change that, change gunwale.edge_set_made in the design and print the plans anew: marks and boards move with it."
+	words += "What you saw or laminate into the gunwales beforehand the frame need not hold. For that, have gunwale.edge_set_made changed in the design and the plans printed anew: marks and boards move with it."
 	t := report.Titled("What the profile does when the frame is let go, up is +, "+l.Unit()).Words("Stems' feet").
 		Numbers("Sheer, bow", "Sheer, stern", "Rocker, bow", "Rocker, stern", "Depth, midship").
 		Noted("Sheer: height of the gunwales' ends over midship. Rocker: height of the keel's ends over midship. Likely: the gunwales' ends are lashed in their notches, where they turn a little, and the cross pieces are in. These are estimates of a plane frame, our own model: measure the heights again before you lash.")
