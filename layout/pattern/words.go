@@ -49,7 +49,7 @@ func checks(b *bend.Report, units measure.System) []layout.Check {
 	}
 	return []layout.Check{
 		gunwale, mortises, battens,
-		{What: fmt.Sprintf("Body plan, middle line to the head of rib %s, at mid-thickness", mid.Name), Is: both(units, mid.Section.HalfBreadth)},
+		{What: fmt.Sprintf("Body plan, middle line to the outer face of rib %s at its head", mid.Name), Is: both(units, mid.Face(mid.Section.Half.Length(), mid.Thickness/2).X)},
 	}
 }
 

@@ -72,9 +72,25 @@ func (s *setter) headHigh(h report.Heading) float64 {
 // text sets words in lines from x on, as wide as given.
 func (s *setter) text(x, wide float64, words string) {
 	lines := lettering.Wrap(words, small, wide)
-	s.need(float64(min(len(lines), 2)) * leading)
-	for _, l := range lines {
+	s.need(float64(pair(lines)) * leading)
+	for i, l := range lines {
+		s.last(len(lines) - i)
 		s.line(x, small, leading, layout.Left, l)
+	}
+}
+
+// pair is how many lines stand together where words begin: two, or all of three.
+func pair(lines []string) int {
+	if len(lines) == 3 {
+		return 3
+	}
+	return min(len(lines), 2)
+}
+
+// last keeps the last two lines of words on one sheet, where so many are left.
+func (s *setter) last(left int) {
+	if left == 2 {
+		s.need(2 * leading)
 	}
 }
 
@@ -94,6 +110,7 @@ func (s *setter) list(l report.List) {
 		lines := lettering.Wrap(item, small, min(measure, s.room.W())-indent)
 		s.need(itemHigh(lines))
 		for k, words := range lines {
+			s.last(len(lines) - k)
 			s.line(s.room.Min.X+indent, small, leading, layout.Left, words)
 			if k == 0 {
 				s.sheet().Write(geometry.Point{X: s.room.Min.X + indent - 2, Y: s.y + (leading-small)*0.3}, small, layout.Right, l.Mark(i))
@@ -151,7 +168,8 @@ func (s *setter) contents() {
 
 // start is how much of what comes next wants to stand with the heading over it, mm: a
 // figure, a caution or a short table stands whole, of words and of long tables some lines;
-// what a heading heads stands with that too, and so does what a caution warns of.
+// what a heading heads stands with that too, and so does what a caution warns of or a line or two
+// of words lead to.
 func (s *setter) start(rest []report.Block) float64 {
 	if len(rest) == 0 {
 		return 0
@@ -169,6 +187,10 @@ func (s *setter) start(rest []report.Block) float64 {
 		}
 	case report.Caution:
 		return float64(len(s.cautioned(b)))*leading + air + min(s.start(rest[1:]), 3*leading)
+	case report.Paragraph:
+		if high := s.wordsHigh(b); high <= 2*leading+air {
+			return high + min(s.start(rest[1:]), 6*leading)
+		}
 	case report.Heading:
 		return s.under(s.headHigh(b), s.start, rest[1:])
 	}

@@ -86,7 +86,7 @@ func (m *offPaper) bookMortises(b bookPDF) {
 		}{
 			{"From midship, along the stock", "from midship", 1, toTenth}, {"Station, along the boat", "station", 1, toTenth}, {"Lean, degrees", "bevel", degree, toTenth},
 			{"Along, degrees", "lean along", degree, toTenth}, {"Twist, degrees", "twist", degree, toWhole}, {"Wood to the next", "to next", 1, toTenth},
-			{"Thinner wall, at the bottom", "wall at bottom", 1, toTenth}, {"To a scarf", "to scarf", 1, toTenth}, {"Ease", "ease", 1, toTenth},
+			{"Thinner wall, at the bottom", "wall at bottom", 1, toTenth}, {"To a scarf drawn", "to scarf", 1, toTenth}, {"Ease", "ease", 1, toTenth},
 		} {
 			m.put(part, c.quantity, 0, c.unit*number(row.cells[c.heading]), c.unit*c.within)
 		}

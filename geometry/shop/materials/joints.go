@@ -77,17 +77,24 @@ func sizes(j *joint.Joints, key string) []size {
 type blank struct {
 	count             int
 	thick, long, wide float64
+	end               string // of the stem, where the two differ
 }
 
 func (b blank) String() string {
-	return fmt.Sprintf("%s of %s mm, %s x %s mm", wording.Counted(b.count, "blank"), measure.MM(b.thick, 0), measure.MM(b.long, 0), measure.MM(b.wide, 0))
+	of := "of"
+	if b.end != "" {
+		of = "for the " + b.end + " of"
+	}
+	return fmt.Sprintf("%s %s %s mm, %s x %s mm", wording.Counted(b.count, "blank"), of, measure.MM(b.thick, 0), measure.MM(b.long, 0), measure.MM(b.wide, 0))
 }
 
 // alike puts blanks of one size together.
 func alike(blanks []blank) []blank {
 	var out []blank
 	for _, b := range blanks {
-		i := slices.IndexFunc(out, func(o blank) bool { return o.thick == b.thick && o.long == b.long && o.wide == b.wide })
+		i := slices.IndexFunc(out, func(o blank) bool {
+			return o.thick == b.thick && o.long == b.long && o.wide == b.wide && o.end == b.end
+		})
 		if i < 0 {
 			out = append(out, b)
 			continue
@@ -113,7 +120,16 @@ func stemGlue(f *frame.Frame) (sum float64) {
 // stemBlanks are the layers that stems of plywood are glued from, one by one, with room to
 // saw round each; none where they are not made of it.
 func stemBlanks(f *frame.Frame) []blank {
-	return append(stemLayers(f, f.Stern), stemLayers(f, f.Bow)...)
+	stern, bow := stemLayers(f, f.Stern), stemLayers(f, f.Bow)
+	if !slices.Equal(stern, bow) {
+		for i := range stern {
+			stern[i].end = f.Stern.End
+		}
+		for i := range bow {
+			bow[i].end = f.Bow.End
+		}
+	}
+	return append(stern, bow...)
 }
 
 // stemLayers are those of one stem.
@@ -124,7 +140,7 @@ func stemLayers(f *frame.Frame, s frame.Stem) []blank {
 	var out []blank
 	whole := s.Blank()
 	for _, t := range design.Sheets(s.Thickness) {
-		out = append(out, blank{1, t, whole[0].Length(), whole[1].Length()})
+		out = append(out, blank{count: 1, thick: t, long: whole[0].Length(), wide: whole[1].Length()})
 	}
 	return out
 }

@@ -26,7 +26,7 @@ func (w *writer) joined() []string {
 	return []string{
 		w.markBattens(),
 		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
-		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ": " + w.packed() + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
 	}
 }
@@ -66,6 +66,20 @@ func (w *writer) rockers() string {
 		return "its ends stand " + w.Length(bow-mid) + " higher than its middle"
 	}
 	return fmt.Sprintf("it stands %s higher at the bow and %s at the stern than in the middle", w.Length(bow-mid), w.Length(stern-mid))
+}
+
+// packed says how much higher the keel lies on its outer blocks than on the middle one.
+func (w *writer) packed() string {
+	at := w.keelBlocks()
+	high := func(i int) string {
+		z, _ := w.Frame.Hull.KeelZ(at[i])
+		mid, _ := w.Frame.Hull.KeelZ(at[1])
+		return w.Length(z - mid)
+	}
+	if high(0) == high(2) {
+		return "pack its outer blocks up by " + high(0)
+	}
+	return "pack its after block up by " + high(0) + " and its forward one by " + high(2)
 }
 
 // endsOver says how far the undersides of the gunwales' ends stand over midship's.

@@ -11,6 +11,7 @@ import (
 	"ribwright/geometry/boat/flotation"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/design"
 	"ribwright/geometry/trial/swamped"
 	"ribwright/geometry/water/awash"
 	"ribwright/geometry/wording"
@@ -118,7 +119,7 @@ func (w *writer) sidePieces(sides []flotation.Bag) {
 		n := len(b.Blocks)
 		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), strapHolds(b), w.Whole(1000*b.StrapLong()), strings.Join(b.StrapRibs(w.Frame), ", "))
 	}
-	t.Note = "Thick is across the boat, at the lower edge. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone."
+	t.Note = "Thick is across the boat, at the lower edge. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone. Pieces leave people the room that they want as the design has them: " + w.posed() + ". Who means to sit another way wants the book made anew for it."
 	w.add(t, w.sideFigure(widest(sides)))
 	w.add(report.List{First: 1, Items: []string{
 		"When the frame is oiled and dry, before the skin goes on, tie two loops of webbing for each strap, to port and to starboard, round the rib that the table names: one close under the gunwale, one just under the piece, " + w.lowerEdge(sides) + " plumb below the gunwale's underside. Where a stringer is lashed to the rib there, tie it close below the lashing. " + w.loop(),
@@ -148,6 +149,25 @@ func widest(sides []flotation.Bag) flotation.Bag {
 	return best
 }
 
+// posed says how each one sits whom flotation leaves room.
+func (w *writer) posed() string {
+	var out []string
+	for _, p := range w.Frame.Design.Crew {
+		if p.Role != design.Dog {
+			out = append(out, p.Name+" "+posture(p.Posture))
+		}
+	}
+	return wording.And(out)
+}
+
+// posture says how one sits.
+func posture(p design.Posture) string {
+	return map[design.Posture]string{design.Kneeling: "kneeling, the feet behind", design.Floor: "on the floor, the legs ahead", design.Bench: "sitting up, the legs ahead"}[p]
+}
+
+// loopTall is how tall a loop is drawn, mm: the breadth of its webbing.
+const loopTall = 25.0
+
 // sideFigure is a section through a side piece, port side, seen from ahead.
 func (w *writer) sideFigure(b flotation.Bag) report.Figure {
 	f := w.Frame
@@ -167,12 +187,15 @@ func (w *writer) sideFigure(b flotation.Bag) report.Figure {
 	in, out, low, top := k.At.Y-k.Wide/2, k.At.Y+k.Wide/2, k.At.Z-k.Tall/2, k.At.Z+k.Tall/2
 	d.box(layout.Cut, in, low, out, top)
 	strap := []geometry.Point{geometry.Pt(in-3, low-3)}
-	for _, p := range dense(rib.Outer.Flatten(0.5)) { // behind the rib
+	for _, p := range dense(rib.Inner.Flatten(0.5)) { // before the rib, from loop to loop
 		if p.Y > low-12 && p.Y < top+3 {
-			strap = append(strap, geometry.Pt(p.X+3, p.Y))
+			strap = append(strap, geometry.Pt(p.X-2, p.Y))
 		}
 	}
 	d.path(layout.Guide, curve.Polyline(append(strap, geometry.Pt(in-3, top+3), strap[0])...))
+	for _, at := range []geometry.Point{strap[1], strap[len(strap)-1]} {
+		d.box(layout.Mark, at.X-2, at.Y-loopTall/2, at.X+rib.Thickness+5, at.Y+loopTall/2)
+	}
 	floor := f.Hull.FloorZ(k.At.X)
 	d.line(layout.Center, 0, floor-20, 0, high.Y)
 	d.line(layout.Guide, 0, floor, in, floor)
@@ -184,7 +207,7 @@ func (w *writer) sideFigure(b flotation.Bag) report.Figure {
 	d.note(high.X, high.Y, 3, -small, layout.Left, "gunwale")
 	d.note(20, floor, 0, 1.5, layout.Left, "floor")
 	return report.Figure{Drawing: d.settled(),
-		Caption: fmt.Sprintf("Side piece %s, %s, section at its middle, port side, seen from ahead: gunwale, foam, the nearest rib; dashed a strap and the floor. From the middle line to its face, and from the floor to its lower edge, is what people have. Its top lies %s under the gunwale's underside.", mark(b), ratio(per), w.Length(math.Max(0, edge(0, 0).Y-top))),
+		Caption: fmt.Sprintf("Side piece %s, %s, section at its middle, port side, seen from ahead: gunwale, foam, the nearest rib; dashed a strap, through the two loops round the rib, and the floor. From the middle line to its face, and from the floor to its lower edge, is what people have. Its top lies %s under the gunwale's underside.", mark(b), ratio(per), w.Length(math.Max(0, edge(0, 0).Y-top))),
 		About:   "A piece of foam under the gunwale against a rib, with its sizes and a strap round it."}
 }
 

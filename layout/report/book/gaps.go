@@ -17,7 +17,7 @@ func (w *writer) gaps() {
 		wording.Counted(len(g.Blocks), "block"), w.Fine(m.Depth), w.Fine(g.Height-m.Depth))
 	w.say("Every gap is %s long, %s wide, which is the thickness of the ply, and %s deep; a wall of %s stands on either side. Set each gauge to its own place from midship and fit the block between two of them: blocks laid one against the other would add up what each is off. A block may be %s off.",
 		w.Fine(m.Length), w.Fine(m.Width), w.Fine(m.Depth), w.Fine(m.Wall), report.Either(w.Letters.Units, "0.5 mm", "1/64 in"))
-	t := report.Titled("Gaps, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Rib leans, degrees", "Taper at the tip of its head", "Along, degrees", "Twist, degrees", "Ease", "To a scarf")
+	t := report.Titled("Gaps, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Rib leans, degrees", "Taper at the tip of its head", "Along, degrees", "Twist, degrees", "Ease", "To a scarf drawn")
 	for _, m := range g.Mortises {
 		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), w.cellIf(m.Taper > 0, m.Taper), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))
 	}

@@ -43,7 +43,7 @@ func (w *writer) mortises() {
 		w.Fine(m0.Length), w.Fine(m0.Width), w.Fine(m0.Depth), w.Fine(m0.Wall), w.walls(), w.gunwaleStock())
 	t := report.Titled("Mortises, "+w.Marks()).Names("Rib").Numbers("From midship, along the stock", "Station, along the boat", "Lean, degrees", "Along, degrees", "Twist, degrees", "Ease", "Wood to the next", "Thinner wall, at the bottom")
 	if len(g.Scarfs) > 0 {
-		t = t.Numbers("To a scarf")
+		t = t.Numbers("To a scarf drawn")
 	}
 	for _, m := range g.Mortises {
 		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.Cell(m.ToNext), w.Cell(m.Deep))

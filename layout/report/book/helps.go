@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/spreader"
@@ -29,13 +30,14 @@ func (w *writer) helps() report.Table {
 		row("blocks", 2, blocks+" thick", "between the gunwales' ends while they are tied together")
 	}
 	if w.Bend.EdgeSet != nil {
-		row("props", 2, w.Letters.Units.Whole(w.propTall(1))+" tall (bow) and "+w.Letters.Units.Whole(w.propTall(-1))+" (stern), and wedges", "under both ends of the gunwales, while the edge-set is held")
+		row("props", 2, w.Letters.Units.Whole(w.propTall(1))+" tall (bow) and "+w.Letters.Units.Whole(w.propTall(-1))+" (stern); the board on top and wedges make up the rest", "under both ends of the gunwales, while the edge-set is held")
 	}
 	row("keel blocks", 3, w.Length(keelUp)+" high, and shims", "to stand the keel on")
 	row("upright planks", 2, "fast to the floor, or on a concrete one to a weighted board, longer than "+w.Length(50*math.Ceil((keelUp+math.Max(f.Bow.Outline.Bounds().Max.Y, f.Stern.Outline.Bounds().Max.Y))/50)), "to clamp the stems to")
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
 		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
 	}
+	row("clamps", 4, "that open "+w.Length(w.largeClamps()), "to hold each stem to its plank, and a breasthook between the gunwales")
 	row("string", 1, w.meters(f.Hull.Length+1000), "over the middle line, from stem to stem")
 	row("straightedge", 1, "longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "across the gunwales, to measure depths from")
 	if n := w.Eye.Sighted; n > 0 && !w.Bend.OnForms() {
@@ -60,6 +62,20 @@ func (w *writer) helps() report.Table {
 	}
 	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through, where you split them yourself")
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
+}
+
+// largeClamps is how far clamps open that hold a stem to a plank, or two gunwales with a
+// breasthook between them and a scrap under either jaw, mm.
+func (w *writer) largeClamps() float64 {
+	const plank, scraps = 40.0, 20.0
+	f, most := w.Frame, 0.0
+	for _, s := range []frame.Stem{f.Stern, f.Bow} {
+		most = math.Max(most, s.Moulded+plank)
+	}
+	for _, b := range []frame.Breasthook{f.SternHook, f.BowHook} {
+		most = math.Max(most, b.Outline.Bounds().H()+2*f.Gunwale.Width+scraps)
+	}
+	return 50 * math.Ceil(most/50)
 }
 
 // sleeveAndGauges has rows for what is drawn or tied by hand.

@@ -125,9 +125,11 @@ func (w *writer) footFigure(f joint.Foot) report.Figure {
 	// Across: the keel from its end, the foot over it.
 	x0 := 45 + half + 22
 	s.box(layout.Cut, x0-half, -keel, x0+half, 0)
+	tapered := ""
 	if end := w.keelEnd(f.End); end < half {
 		s.line(layout.Cut, x0-end, -keel, x0-end, 0)
 		s.line(layout.Cut, x0+end, -keel, x0+end, 0)
+		tapered = ", inside its full breadth the end that it is tapered to"
 	}
 	s.line(layout.Cut, x0-st.Thickness/2, 0, x0-st.Thickness/2, 30)
 	s.line(layout.Cut, x0+st.Thickness/2, 0, x0+st.Thickness/2, 30)
@@ -135,7 +137,7 @@ func (w *writer) footFigure(f joint.Foot) report.Figure {
 	s.across(x0-half, x0, y, w.Fine(half))
 	s.across(x0-st.Thickness/2, x0, 30/per+3, w.Fine(f.Side))
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("Foot of the %s stem on the keel, %s, from the side and from its end. Screws from below, dashed the lashing between them.", f.End, times(per)),
+		Caption: fmt.Sprintf("Foot of the %s stem on the keel, %s, from the side and from its end%s. Screws from below, dashed the lashing between them.", f.End, times(per), tapered),
 		About:   "The keel under the stem's foot with two screws from below and a lashing, with the distances of the screws from the keel's end."}
 }
 

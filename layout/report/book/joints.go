@@ -97,7 +97,7 @@ func (w *writer) cords() report.Paragraph {
 	j := w.Bend.Joints
 	u, cord, besides := j.Usual, j.Cord(), ""
 	if i := slices.IndexFunc(w.Needs.Items, func(i materials.Item) bool { return i.Key == "cord" && i.Own+i.Outfits > 0 }); i >= 0 {
-		besides = fmt.Sprintf(" The shopping list has %.0f m: what is fitted later takes the rest.", w.Needs.Items[i].Amount)
+		besides = fmt.Sprintf(" The shopping list has %s m: what is fitted later takes the rest.", wholeMeters(w.Needs.Items[i].Amount))
 	}
 	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. The %d lashings of the table take %.1f m; buy %.0f m (%.0f ft), a tenth more.%s Edges under cord are round since the step Sawing: on a sharp edge the wood cuts in before the cord breaks.",
 		w.Fine(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), cord/1000, materials.CordToBuy(j), math.Ceil(materials.CordToBuy(j)/0.3048), besides)

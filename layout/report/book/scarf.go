@@ -33,7 +33,7 @@ func (w *writer) scarfs() {
 		w.say("No stick needs a scarf with the boards of the ripping plan. Shorter boards want this book and the patterns made again for them: then they say where scarfs lie, how long they are and how they are made.")
 		return
 	}
-	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third, the hardest curve of a batten and, where a board allows it, what is steamed of a stringer; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side. Patterns show the scarfs that the design places; those that follow from the length of the boards are marked from this table, with a tape from midship."
+	t.Note = "Scarfs keep out of mortises, cross pieces, lashings, the gunwales' middle third, the hardest curve of a batten and, where a board allows it, what is steamed of a stringer; three scarf lengths lie between two in one stick (FAA AC 43.13-1B), one between those of sticks side by side. Patterns show the scarfs that the design places, and the table of mortises or gaps counts to these alone; those that follow from the length of the boards are marked from this table, with a tape from midship."
 	if plies {
 		t.Note += " Ply 1 is the inboard one, the last the outboard one."
 	}

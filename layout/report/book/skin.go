@@ -181,7 +181,7 @@ func (w *writer) pulledMarks() report.Table {
 		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half), w.Whole(math.Floor(math.Max(0, -w.Clearance.Ribs[i].By))))
 		at = append(at, m.Station)
 	}
-	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship, A toward the stern and F toward the bow. Mark on slack cloth: from the thread to each side. The cloth is drawn enough when the mark stands on the gunwale's upper edge. It is tacked as far as the last ribs here; its ends come after. Half way round is for who checks with a tape on the frame. Room in the cloth: how far a rib may still stand out midway between two battens before the flat cloth lies on it; where it stands out at a batten, it takes the batten and the cloth along.")
+	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship, A toward the stern and F toward the bow. Mark on slack cloth: from the thread to each side. The cloth is drawn enough when the mark stands on the gunwale's upper edge; at a rib that you made longer it stays below by half of that, at a shorter one it comes as much above. It is tacked as far as the last ribs here; its ends come after. Half way round is for who checks with a tape on the frame. Room in the cloth: how far a rib may still stand out midway between two battens before the flat cloth lies on it; where it stands out at a batten, it takes the batten and the cloth along.")
 }
 
 // pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.

@@ -123,8 +123,7 @@ func (w *writer) springingSide() report.Figure {
 	s.up(0, keelUp, w.keelBlocks()[1]/per-5, w.Length(keelUp)) // where there is most room
 	b := f.Bow.Outline.Bounds()
 	s.note(b.Max.X+50, keelUp/2, 1.5, 0, layout.Left, "plank")
-	s.note(fore-stemOff, keelUp/2, -1.5, 2.5, layout.Right, "prop,") // two lines: its block stands near
-	s.note(fore-stemOff, keelUp/2, -1.5, -1.5, layout.Right, w.weight(w.Bend.EdgeSet.Holds[3].Down))
+	s.note(fore-stemOff, 0, 0, -4.5, layout.Middle, "prop, "+w.weight(w.Bend.EdgeSet.Holds[3].Down))
 	s.note(w.trestlesAt()[1].At, keelUp/2, 0, 0, layout.Middle, "trestle, "+w.weight(w.trestlesAt()[1].Down))
 	s.note(w.trestlesAt()[0].At, keelUp/2, 0, 0, layout.Middle, "trestle, "+w.weight(w.trestlesAt()[0].Down))
 	s.note(w.keelBlocks()[2], keelUp/2, -3, 0, layout.Right, "block")

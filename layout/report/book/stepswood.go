@@ -194,7 +194,7 @@ func (w *writer) glueInBend(more string) []string {
 	}
 	return slices.Concat([]string{
 		w.roughEnds(),
-		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you.",
+		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you: epoxy with a slow hardener does, and it fills small gaps too (common practice).",
 		spread,
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
 		w.tieEnds(),

@@ -162,6 +162,9 @@ func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
 	}
 }
 
+// wholeMeters letters a length as it is bought: what is begun is taken whole.
+func wholeMeters(m float64) string { return fmt.Sprintf("%.0f", math.Ceil(m-1e-9)) }
+
 // priced is the table of what to buy.
 func (w *writer) priced() {
 	e := w.Cost
@@ -176,8 +179,10 @@ func (w *writer) priced() {
 		switch l.Unit {
 		case "m3":
 			amount = fmt.Sprintf("%.4f", l.Amount)
-		case "each", "lot", "m":
+		case "each", "lot":
 			amount = fmt.Sprintf("%.0f", l.Amount)
+		case "m":
+			amount = wholeMeters(l.Amount)
 		}
 		t.Row(l.Name, amount, l.Unit, l.How+w.asked(l.Key)+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
 	}
