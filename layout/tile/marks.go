@@ -176,6 +176,9 @@ func (p piece) letter(dressed *layout.Sheet, l look) []layout.Text {
 	var own []layout.Text
 	for _, t := range p.drawing.Texts {
 		if p.owns(t.At) {
+			if l.turned {
+				t = upright(t)
+			}
 			own = append(own, t)
 		}
 	}
@@ -188,6 +191,18 @@ func (p piece) letter(dressed *layout.Sheet, l look) []layout.Text {
 		t := own[lost]
 		own = slices.Insert(slices.Delete(own, lost, lost+1), 0, t)
 	}
+}
+
+// upright is a line of lettering turned end for end where it is, if it would stand on its head
+// on a piece that lies turned by a quarter.
+func upright(t layout.Text) layout.Text {
+	if t.Angle <= math.Pi/4 {
+		return t
+	}
+	t.At = t.At.Add(geometry.Polar(t.Height, t.Angle+math.Pi/2))
+	t.Angle -= math.Pi
+	t.Align = [...]layout.Align{layout.Left: layout.Right, layout.Middle: layout.Middle, layout.Right: layout.Left}[t.Align]
+	return t
 }
 
 // set sets words, some of them before all others, and returns what is set on the pattern,
