@@ -81,11 +81,11 @@ type blank struct {
 }
 
 func (b blank) String() string {
-	of := "of"
+	words := fmt.Sprintf("%s of %s mm, %s x %s mm", wording.Counted(b.count, "blank"), measure.MM(b.thick, 0), measure.MM(b.long, 0), measure.MM(b.wide, 0))
 	if b.end != "" {
-		of = "for the " + b.end + " of"
+		words += " (" + b.end + ")"
 	}
-	return fmt.Sprintf("%s %s %s mm, %s x %s mm", wording.Counted(b.count, "blank"), of, measure.MM(b.thick, 0), measure.MM(b.long, 0), measure.MM(b.wide, 0))
+	return words
 }
 
 // alike puts blanks of one size together.

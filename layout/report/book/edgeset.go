@@ -68,7 +68,7 @@ func (w *writer) rockers() string {
 	return fmt.Sprintf("it stands %s higher at the bow and %s at the stern than in the middle", w.Length(bow-mid), w.Length(stern-mid))
 }
 
-// packed says how much higher the keel lies on its outer blocks than on the middle one.
+// packed says how much higher the keel lies on the blocks near its ends than on the middle one.
 func (w *writer) packed() string {
 	at := w.keelBlocks()
 	high := func(i int) string {
@@ -77,7 +77,7 @@ func (w *writer) packed() string {
 		return w.Length(z - mid)
 	}
 	if high(0) == high(2) {
-		return "pack its outer blocks up by " + high(0)
+		return "pack the blocks near its ends up by " + high(0)
 	}
 	return "pack its after block up by " + high(0) + " and its forward one by " + high(2)
 }
