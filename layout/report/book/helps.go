@@ -64,6 +64,9 @@ func (w *writer) helps() report.Table {
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
 }
 
+// gaugeBy are the minutes in which a gauge is drawn and sawn by hand; common practice.
+const gaugeBy = 8.0
+
 // largeClamps is how far clamps open that hold a stem to a plank, or two gunwales with a
 // breasthook between them and a scrap under either jaw, mm.
 func (w *writer) largeClamps() float64 {
@@ -84,7 +87,8 @@ func (w *writer) sleeveAndGauges(row func(what string, n int, size, use string))
 		row("steam sleeve", 1, w.Letters.Units.Rough(longestHot(hot)+2*sleevePast)+" of plastic sheet or tube that stands boiling water", "to steam stringers in place")
 	}
 	if !w.Bend.OnForms() {
-		row("gauges", len(w.Frame.RibGroups), "of 4 mm plywood or hardboard, an hour or two by hand", "to true the ribs to")
+		n := len(w.Frame.RibGroups)
+		row("gauges", n, fmt.Sprintf("of 4 mm plywood or hardboard, by hand some %.0f hours, which the chapter Hours leaves out", math.Ceil(gaugeBy*float64(n)/60)), "to true the ribs to")
 	}
 }
 
