@@ -4,12 +4,10 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
-	"ribwright/layout/label"
 	"ribwright/layout/lettering"
 )
 
@@ -40,6 +38,9 @@ func (l look) area() float64 { return (l.wide + pieceGap) * (l.high + pieceGap) 
 // inner is the air round a heading within a piece, mm: it is not to be taken for words
 // that belong to a line.
 const inner = 2.0
+
+// blankStep is how far apart places for a heading within a piece are tried, mm.
+const blankStep = 3.0
 
 // stub is a rest of the sheet's length that no piece is laid on, mm.
 const stub = 45.0
@@ -144,40 +145,28 @@ func (b blanks) within(k piece, u measure.System) (look, bool) {
 // within finds a blank for the heading on a piece of a grid or a whole pattern, from its
 // upper left corner on.
 func (p piece) within(u measure.System) (look, bool) {
-	own := p.room(layout.Sheet{})
+	own, dressed := p.room(layout.Sheet{}), false
 	for _, t := range p.drawing.Texts {
 		if t.Bounds().Overlaps(p.frame) {
 			own.Text(t)
 		}
 	}
-	dressed := sync.OnceValue(func() *label.Ground {
-		var g label.Ground
-		s := p.joined(u) // slow to draw, and seldom asked for
-		g.Drawing(&layout.Drawing{Strokes: s.Strokes, Texts: s.Texts})
-		return &g
-	})
-	clear := func(b label.Block) bool { return own.Clear(b, inner) && dressed().Clear(b, inner) }
+	chart := own.Chart(p.cell)
 	for _, lines := range []float64{200, 110, 80, 60, 45} {
 		texts, head := p.heading(u, lines)
-		if at, ok := blank(p.cell, clear, longest(texts), head); ok {
-			return look{wide: p.frame.W(), high: p.frame.H(), lines: lines, heads: within, at: at}, true
+		for b := range chart.Level(longest(texts), head, blankStep, inner) {
+			if !dressed { // slow to draw, and seldom asked for
+				s := p.joined(u)
+				own.Drawing(&layout.Drawing{Strokes: s.Strokes, Texts: s.Texts})
+				chart, dressed = own.Chart(p.cell), true
+				if !own.Clear(b, inner) {
+					continue
+				}
+			}
+			return look{wide: p.frame.W(), high: p.frame.H(), lines: lines, heads: within, at: b.At}, true
 		}
 	}
 	return look{}, false
-}
-
-// blank finds a place for a box that is clear in a room, row after row from above.
-func blank(room geometry.Box, clear func(label.Block) bool, wide, high float64) (at geometry.Point, ok bool) {
-	const step = 3.0
-	in := room.Grow(-inner)
-	for y := in.Max.Y - high; y >= in.Min.Y; y -= step {
-		for x := in.Min.X; x+wide <= in.Max.X; x += step {
-			if clear(label.Block{At: geometry.Point{X: x, Y: y}, Wide: wide, High: high}) {
-				return geometry.Point{X: x, Y: y}, true
-			}
-		}
-	}
-	return at, false
 }
 
 // allGoIn gives pieces the looks that they can have until one goes into a room in none of
