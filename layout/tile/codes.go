@@ -127,8 +127,8 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 
 // slots are the narrow outlines near a box, whose insides are bare and yet no place for a name.
 func (p piece) slots(near geometry.Box) (out []label.Block) {
-	for _, k := range p.drawing.Strokes {
-		if box := k.Path.Bounds(); min(box.W(), box.H()) < 2*lap && box.Overlaps(near) && k.Path.Closed() {
+	for _, box := range p.grid.ink.narrow {
+		if box.Overlaps(near) {
 			out = append(out, label.Block{At: box.Min, Wide: box.W(), High: box.H()})
 		}
 	}

@@ -152,8 +152,9 @@ func (g *grid) frame(col, row int) geometry.Box {
 }
 
 type ink struct {
-	lines []inkLine // one a stroke
-	texts []inkText
+	lines  []inkLine // one a stroke
+	texts  []inkText
+	narrow []geometry.Box // round outlines whose insides are no place for a name
 }
 
 type inkLine struct {
@@ -183,6 +184,9 @@ func inkOf(d *layout.Drawing) ink {
 			l.runs = append(l.runs, geometry.Around(pts[from:min(from+inkRun+1, len(pts))]...))
 		}
 		k.lines = append(k.lines, l)
+		if box := s.Path.Bounds(); min(box.W(), box.H()) < 2*lap && s.Path.Closed() {
+			k.narrow = append(k.narrow, box)
+		}
 	}
 	for _, t := range d.Texts {
 		k.texts = append(k.texts, inkText{t.At, t.Bounds()})

@@ -120,21 +120,37 @@ func longest(texts []layout.Text) float64 {
 	return out
 }
 
-// blanks remembers where the heading goes on whole patterns, which are the same on every
-// sheet; nil where it does not. Nil blanks remember nothing.
-type blanks map[*layout.Drawing]*look
+// blanks remembers where the heading goes on pieces, for the same ones come back in several
+// ways to cut and to lay sheets; nil where it goes nowhere. Nil blanks remember nothing.
+type blanks map[dressing]*look
+
+// dressing is all that a piece's heading and what it is dressed with depend on.
+type dressing struct {
+	drawing     *layout.Drawing
+	cell, frame geometry.Box
+	which       string
+	joints      [4]side
+	lowest      bool
+}
+
+func (p piece) dressing(u measure.System) dressing {
+	out := dressing{drawing: p.drawing, cell: p.cell, frame: p.frame, which: p.which(u), lowest: p.row == p.grid.rows()-1}
+	copy(out.joints[:], p.sides())
+	return out
+}
 
 // within finds a blank for the heading on a piece.
 func (b blanks) within(k piece, u measure.System) (look, bool) {
-	if b == nil || !k.grid.whole() {
+	if b == nil {
 		return k.within(u)
 	}
-	l, known := b[k.drawing]
+	key := k.dressing(u)
+	l, known := b[key]
 	if !known {
 		if found, ok := k.within(u); ok {
 			l = &found
 		}
-		b[k.drawing] = l
+		b[key] = l
 	}
 	if l == nil {
 		return look{}, false

@@ -140,8 +140,8 @@ func TestSearched(t *testing.T) {
 	}
 }
 
-// TestBlanks: what is remembered of a whole pattern is what is found on it anew, a pattern
-// without a blank included.
+// TestBlanks: what is remembered of a pattern and of its tiles is what is found on them anew,
+// a pattern without a blank included.
 func TestBlanks(t *testing.T) {
 	all := []layout.Drawing{
 		board(func(*layout.Drawing) {}),
@@ -159,6 +159,14 @@ func TestBlanks(t *testing.T) {
 			want, ok := k.within(measure.Metric)
 			if got, found := known.within(k, measure.Metric); got != want || found != ok || found == (i == 1) {
 				t.Errorf("board %d: %v %v, want %v %v", i, got, found, want, ok)
+			}
+			for _, how := range []cutting{{}, {first, even, false}, {first, last, false}} {
+				for _, k := range cut(&all[i], 130, 70, how) {
+					want, ok := k.within(measure.Metric)
+					if got, found := known.within(k, measure.Metric); got != want || found != ok {
+						t.Errorf("board %d, tile %s: %v %v, want %v %v", i, k.name(), got, found, want, ok)
+					}
+				}
 			}
 		}
 	}
