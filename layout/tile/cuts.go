@@ -84,8 +84,14 @@ type way struct {
 }
 
 // compare puts the better of two ways first.
-func (w way) compare(v way) int {
-	return cmp.Or(cmp.Compare(w.broken, v.broken), cmp.Compare(w.lost, v.lost), cmp.Compare(w.ugly, v.ugly))
+func (w *way) compare(v *way) int {
+	if w.broken != v.broken {
+		return cmp.Compare(w.broken, v.broken)
+	}
+	if w.lost != v.lost {
+		return cmp.Compare(w.lost, v.lost)
+	}
+	return cmp.Compare(w.ugly, v.ugly)
 }
 
 // divide finds the best joints between n pieces, row by row from the left, and
@@ -155,7 +161,7 @@ func bestFirst(ways []way) []int {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortFunc(order, func(i, j int) int { return cmp.Or(ways[i].compare(ways[j]), i-j) })
+	slices.SortFunc(order, func(i, j int) int { return cmp.Or(ways[i].compare(&ways[j]), i-j) })
 	return order
 }
 

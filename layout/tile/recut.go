@@ -36,12 +36,21 @@ func (p plan) better(q plan) bool {
 // recutSearches is how often sheets are laid again before another way to cut is judged.
 const recutSearches = 25
 
-// cutBetter cuts one pattern after the other in another way, as long as that is better.
+// cutBetter cuts one pattern after the other in another way, as long as that is better. It
+// ends where each way has been tried since the plan was last changed: tried again, it would
+// give the same.
 func (p plan) cutBetter(ways [][]option) plan {
+	all, idle := 0, 0 // ways, and how many of them were tried since
+	for i := range ways {
+		all += len(ways[i])
+	}
 	for cost := math.Inf(1); p.cost() < cost-1e-9; {
 		cost = p.cost()
 		for i := range ways {
 			for j := range ways[i] {
+				if idle++; idle > all {
+					return p
+				}
 				q := p.with(i, ways[i][j])
 				if !q.better(p) {
 					continue
@@ -52,7 +61,7 @@ func (p plan) cutBetter(ways [][]option) plan {
 						continue
 					}
 				}
-				p = q
+				p, idle = q, 0
 			}
 		}
 	}
