@@ -50,15 +50,28 @@ func (p *plan) sortSheets() {
 	}
 }
 
-// inUse is the place of each sheet in the order of use: by the first piece on it.
-func (p *plan) inUse() []int {
-	lowest, order := make([]int, p.count), make([]int, p.count)
-	for i := range lowest {
-		lowest[i], order[i] = math.MaxInt, i
+// lowest adds to out, which is empty, the number of the first piece on each sheet: that of a
+// sheet in use sooner is less. On the first sheets it is less than any, and rises.
+func (p *plan) lowest(out []int) []int {
+	for n := range p.count {
+		if n < p.fronts {
+			out = append(out, n-p.fronts)
+		} else {
+			out = append(out, math.MaxInt)
+		}
 	}
 	for i := range p.spots {
 		n := p.spots[i].sheet
-		lowest[n] = min(lowest[n], i)
+		out[n] = min(out[n], i)
+	}
+	return out
+}
+
+// inUse is the place of each sheet in the order of use: by the first piece on it.
+func (p *plan) inUse() []int {
+	lowest, order := p.lowest(nil), make([]int, p.count)
+	for i := range order {
+		order[i] = i
 	}
 	behind := order[min(p.fronts, len(order)):]
 	slices.SortStableFunc(behind, func(a, b int) int { return cmp.Compare(lowest[a], lowest[b]) })

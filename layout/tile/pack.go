@@ -59,6 +59,28 @@ type packer struct {
 	room  geometry.Box     // of an empty sheet
 	free  [][]geometry.Box // by sheet
 	reach int              // how many of the last sheets are looked through for room
+	boxes []geometry.Box   // where lists of free boxes stand, one after the other
+	was   []change         // what the sheets had free before a trial, in turn
+}
+
+// change is what a sheet had free.
+type change struct {
+	sheet int
+	free  []geometry.Box
+}
+
+// set makes free of a sheet what it is given.
+func (k *packer) set(sheet int, free []geometry.Box) {
+	k.was = append(k.was, change{sheet, k.free[sheet]})
+	k.free[sheet] = free
+}
+
+// undo frees what a number of sheets had free when was was emptied.
+func (k *packer) undo(sheets int) {
+	for _, c := range slices.Backward(k.was) {
+		k.free[c.sheet] = c.free
+	}
+	k.free = k.free[:sheets]
 }
 
 // lay finds room for a piece, turned where that leaves less waste.
@@ -117,15 +139,24 @@ func (k *packer) take(sheet int, looks []look, f fit) spot {
 
 // block takes a box, with room for scissors round it, out of what is free.
 func (k *packer) block(sheet int, b geometry.Box) {
-	k.free[sheet] = without(k.free[sheet], b.Grow(pieceGap))
+	free := k.free[sheet]
+	if most := 4 * len(free); cap(k.boxes)-len(k.boxes) < most {
+		k.boxes = make([]geometry.Box, 0, max(boxLot, most))
+	}
+	out := without(k.boxes[len(k.boxes):], free, b.Grow(pieceGap))
+	k.boxes = k.boxes[:len(k.boxes)+len(out)]
+	k.set(sheet, out[:len(out):len(out)])
 }
+
+// boxLot is how many free boxes are made room for at a time.
+const boxLot = 512
 
 // speck is the least side of a free box worth remembering, mm.
 const speck = 8.0
 
-// without cuts a box out of free boxes and drops those inside another.
-func without(free []geometry.Box, gone geometry.Box) []geometry.Box {
-	out := make([]geometry.Box, 0, len(free)+4)
+// without adds to out, which is empty, free boxes with one cut out of them, and drops those
+// inside another.
+func without(out, free []geometry.Box, gone geometry.Box) []geometry.Box {
 	for _, f := range free {
 		if gone.Max.X <= f.Min.X || gone.Min.X >= f.Max.X || gone.Max.Y <= f.Min.Y || gone.Min.Y >= f.Max.Y {
 			out = append(out, f)

@@ -70,8 +70,9 @@ func joined(pieces []piece) int {
 
 // scattered counts on how many sheets the patterns lie, each for itself; those of a family
 // are one.
-func (p plan) scattered() int {
-	n, seen := 0, make([]bool, len(p.drawings)*p.count)
+func (p *plan) scattered() int {
+	var room [1024]bool
+	n, seen := 0, slices.Grow(room[:0], len(p.drawings)*p.count)[:len(p.drawings)*p.count]
 	for i := range p.pieces {
 		if on := &seen[p.pieces[i].pattern*p.count+p.spots[i].sheet]; !*on {
 			n, *on = n+1, true
@@ -258,7 +259,7 @@ func (p plan) blank(sheet int) []geometry.Box {
 	case sheet >= p.fronts:
 		return []geometry.Box{p.room}
 	case sheet == 0:
-		return without([]geometry.Box{p.room}, frontOf(p.room).Grow(pieceGap))
+		return without(nil, []geometry.Box{p.room}, frontOf(p.room).Grow(pieceGap))
 	}
 	return nil
 }

@@ -17,12 +17,13 @@ func follows(later, sooner geometry.Box) bool {
 const misplaced = 3
 
 // untidy counts what makes pieces slow to find, in sheets more for a pattern.
-func (p plan) untidy() int { return p.scattered() + misplaced*p.disorder() }
+func (p *plan) untidy() int { return p.scattered() + misplaced*p.disorder() }
 
 // disorder counts the pieces that lie on a sheet before that of the piece before them, and
 // the pairs on one sheet that are not read in their order, each pattern for itself.
 func (p *plan) disorder() (n int) {
-	on := p.inUse()
+	var room [64]int
+	on := p.lowest(room[:0])
 	for j := range p.pieces {
 		for i := j - 1; i >= 0 && p.pieces[i].drawing == p.pieces[j].drawing; i-- {
 			a, b := p.spots[i].sheet, p.spots[j].sheet

@@ -25,10 +25,12 @@ type search struct {
 	plan
 	sheets packer
 	dice   *rand.Rand
-	on     []int            // the pieces that are laid again
-	sizes  []float64        // of them, as the dice have it
-	spared []spot           // where they lay
-	left   [][]geometry.Box // what each sheet had free then
+	on     []int          // the pieces that are laid again
+	sizes  []float64      // of them, as the dice have it
+	spared []spot         // where they lay
+	picked []int          // the sheets that are laid again
+	empty  []geometry.Box // what a sheet has free with nothing on it
+	now    []float64      // the share of each sheet that pieces take
 }
 
 // searched is the plan on fewer sheets where those are found, else the plan as it is. The
@@ -51,10 +53,14 @@ func (s *search) fill(times int) {
 		return
 	}
 	floor, filled := s.fronts+s.leastFilled(), s.filled()
+	better := func() bool {
+		s.now = s.filledIn(s.now)
+		return uneven(s.now) > uneven(filled)-1e-9
+	}
 	for n := 0; n < times && s.count > floor; n++ {
-		if s.again(s.few(filled), func() bool { return uneven(s.filled()) > uneven(filled)-1e-9 }) {
+		if s.again(s.few(filled), better) {
 			s.dropEmpty()
-			filled = s.filled()
+			filled = s.filledIn(filled)
 		}
 	}
 }
@@ -67,9 +73,10 @@ func (p plan) gathered() plan {
 	}
 	s := p.search()
 	filled, untidy := s.filled(), s.untidy()
+	tidier := func() bool { return s.scattered() <= untidy && s.untidy() <= untidy }
 	for range gathers {
-		if s.again(s.few(filled), func() bool { return s.untidy() <= untidy }) {
-			filled, untidy = s.filled(), s.untidy()
+		if s.again(s.few(filled), tidier) {
+			filled, untidy = s.filledIn(filled), s.untidy()
 		}
 	}
 	s.sortSheets()
@@ -79,10 +86,13 @@ func (p plan) gathered() plan {
 }
 
 func (p plan) search() search {
-	s := search{plan: p, dice: rand.New(rand.NewPCG(1, 2)), sheets: packer{room: p.room, reach: math.MaxInt32, free: make([][]geometry.Box, p.count)}}
+	s := search{plan: p, dice: rand.New(rand.NewPCG(1, 2)), empty: []geometry.Box{p.room}, sheets: packer{room: p.room, reach: math.MaxInt32, free: make([][]geometry.Box, p.count)}}
 	s.spots = slices.Clone(p.spots)
 	for n := range s.sheets.free {
-		s.sheets.free[n] = p.blank(n)
+		s.sheets.free[n] = s.empty
+		if n < p.fronts {
+			s.sheets.free[n] = p.blank(n)
+		}
 	}
 	for _, t := range p.spots {
 		if t.sheet >= 0 {
@@ -105,9 +115,10 @@ func (p plan) leastFilled() int {
 // whether that is kept: where it takes no sheet more and is as good.
 func (s *search) again(sheets []int, good func() bool) bool {
 	turns := s.turns(sheets)
-	s.spared, s.left = s.spared[:0], append(s.left[:0], s.sheets.free...)
+	boxes := s.sheets.boxes
+	s.spared, s.sheets.was = s.spared[:0], s.sheets.was[:0]
 	for _, n := range sheets {
-		s.sheets.free[n] = s.blank(n)
+		s.sheets.set(n, s.empty)
 	}
 	more := false
 	for _, i := range turns {
@@ -123,7 +134,8 @@ func (s *search) again(sheets []int, good func() bool) bool {
 	for n, t := range s.spared {
 		s.spots[turns[n]] = t
 	}
-	s.sheets.free = append(s.sheets.free[:0], s.left...)
+	s.sheets.undo(s.count)
+	s.sheets.boxes = boxes
 	return false
 }
 
@@ -157,18 +169,23 @@ func (s *search) few(filled []float64) []int {
 			first = o
 		}
 	}
-	out := []int{first}
+	s.picked = append(s.picked[:0], first)
 	for range 1 + s.dice.IntN(3) {
-		out = append(out, pick())
+		s.picked = append(s.picked, pick())
 	}
-	slices.Sort(out)
-	return slices.Compact(out)
+	slices.Sort(s.picked)
+	return slices.Compact(s.picked)
 }
 
 // filled is the share of each sheet that pieces take.
-func (p plan) filled() []float64 {
-	out := make([]float64, p.count)
-	for _, t := range p.spots {
+func (p *plan) filled() []float64 { return p.filledIn(nil) }
+
+// filledIn is filled in a slice that serves again.
+func (p *plan) filledIn(out []float64) []float64 {
+	out = slices.Grow(out[:0], p.count)[:p.count]
+	clear(out)
+	for i := range p.spots {
+		t := &p.spots[i]
 		out[t.sheet] += t.look.area() / (p.room.W() * p.room.H())
 	}
 	return out
