@@ -2,6 +2,7 @@ package label
 
 import (
 	"cmp"
+	"iter"
 	"math"
 	"slices"
 
@@ -74,7 +75,7 @@ func (r *Room) near(t layout.Text) ([]layout.Text, bool) {
 		if len(split) != lines {
 			continue
 		}
-		for _, c := range tries(t, split) {
+		for c := range tries(t, split) {
 			if r.stands(t, c) {
 				for _, l := range c {
 					r.Text(l)
@@ -100,8 +101,8 @@ func (r *Room) stands(t layout.Text, lines []layout.Text) bool {
 	return r.Reaches(from, nearest, own)
 }
 
-// tries lists places for lines of lettering, nearest first.
-func tries(t layout.Text, lines []string) [][]layout.Text {
+// tries yields places for lines of lettering, nearest first.
+func tries(t layout.Text, lines []string) iter.Seq[[]layout.Text] {
 	type place struct {
 		align     layout.Align
 		dx, dy, w float64
@@ -126,18 +127,19 @@ func tries(t layout.Text, lines []string) [][]layout.Text {
 	}
 	slices.SortStableFunc(all, func(a, b place) int { return cmp.Compare(math.Round(a.w*100), math.Round(b.w*100)) })
 	along, up := geometry.Polar(1, t.Angle), geometry.Polar(1, t.Angle+math.Pi/2)
-	var out [][]layout.Text
-	for _, p := range all {
-		var c []layout.Text
-		for i, w := range lines {
-			l := t
-			l.Words, l.Align = w, p.align
-			l.At = t.At.Add(along.Scale(p.dx)).Add(up.Scale(p.dy - float64(i)*high))
-			c = append(c, l)
+	return func(yield func([]layout.Text) bool) {
+		for _, p := range all {
+			c := make([]layout.Text, len(lines))
+			for i, w := range lines {
+				c[i] = t
+				c[i].Words, c[i].Align = w, p.align
+				c[i].At = t.At.Add(along.Scale(p.dx)).Add(up.Scale(p.dy - float64(i)*high))
+			}
+			if !yield(c) {
+				return
+			}
 		}
-		out = append(out, c)
 	}
-	return out
 }
 
 // broken divides words into so many lines, as even as can be.

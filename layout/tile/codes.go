@@ -104,9 +104,9 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 		}
 	}
 	full, wide := bare, bare
-	for _, t := range p.drawing.Texts {
-		if box := t.Bounds().Grow(aloof); box.Overlaps(near) {
-			full.Text(t)
+	for i, t := range p.grid.ink.texts {
+		if box := t.box.Grow(aloof); box.Overlaps(near) {
+			full.Text(p.drawing.Texts[i])
 			wide.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
 		}
 	}

@@ -85,7 +85,7 @@ func (g *grid) settle() {
 // other tile follows.
 func (g *grid) drawnIn(col, row int) geometry.Box {
 	c := g.cells[row][col]
-	if c.Empty() {
+	if c.Empty() || g.has(col-1, row) && g.has(col+1, row) && g.has(col, row-1) && g.has(col, row+1) {
 		return c
 	}
 	k := g.ink.within(c).Grow(air)

@@ -29,17 +29,24 @@ func (p piece) which(u measure.System) string {
 	return ""
 }
 
-// heading letters over a piece what it is, which, and what to do with it, in lines of at
-// most the given length. Nothing is cut off: what does not fit wraps. The last line ends
-// at y = 0; high is how far up the first one reaches, mm.
-func (p piece) heading(u measure.System, wide float64) (texts []layout.Text, high float64) {
+// says is what stands over a piece: what it is, which, and what to do with it.
+type says [3]string
+
+func (p piece) says(u measure.System) says {
+	return says{lettering.Safe(p.drawing.Title), lettering.Safe(p.which(u)), lettering.Safe(p.drawing.Make)}
+}
+
+// heading letters what stands over a piece in lines of at most the given length. Nothing is
+// cut off: what does not fit wraps. The last line ends at y = 0; high is how far up the first
+// one reaches, mm.
+func (s says) heading(wide float64) (texts []layout.Text, high float64) {
 	var lines []headLine
-	for i, words := range []string{p.drawing.Title, p.which(u), p.drawing.Make} {
+	for i, words := range s {
 		tall := small
 		if i == 0 {
 			tall = what
 		}
-		lines = flowed(lines, lettering.Safe(words), tall, wide, i < 2)
+		lines = flowed(lines, words, tall, wide, i < 2)
 	}
 	high = overPiece
 	for _, l := range lines {

@@ -77,12 +77,11 @@ func (p plan) taking(k piece, out []look) []look {
 
 // around lists the looks with the heading outside the piece.
 func (p piece) around(u measure.System, room float64) []look {
-	title := lettering.Width(lettering.Safe(p.drawing.Title), what)
-	which := lettering.Width(lettering.Safe(p.which(u)), small)
-	do := lettering.Width(lettering.Safe(p.drawing.Make), small)
+	says := p.says(u)
+	title, which, do := lettering.Width(says[0], what), lettering.Width(says[1], small), lettering.Width(says[2], small)
 	var all []look
 	for _, w := range []float64{p.frame.W(), p.frame.H(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
-		texts, head := p.heading(u, w)
+		texts, head := says.heading(w)
 		all = append(all, p.headedAt(over, w, longest(texts), head), p.headedAt(along, w, longest(texts), head), p.headedAt(behind, w, longest(texts), head))
 	}
 	all = slices.DeleteFunc(all, func(l look) bool { return l.wide > math.Max(room, p.frame.W())+closeEnough })
@@ -162,14 +161,14 @@ func (b blanks) within(k piece, u measure.System) (look, bool) {
 // upper left corner on.
 func (p piece) within(u measure.System) (look, bool) {
 	own, dressed := p.room(layout.Sheet{}), false
-	for _, t := range p.drawing.Texts {
-		if t.Bounds().Overlaps(p.frame) {
-			own.Text(t)
+	for i, t := range p.grid.ink.texts {
+		if t.box.Overlaps(p.frame) {
+			own.Text(p.drawing.Texts[i])
 		}
 	}
-	chart := own.Chart(p.cell)
+	says, chart := p.says(u), own.Chart(p.cell)
 	for _, lines := range []float64{200, 110, 80, 60, 45} {
-		texts, head := p.heading(u, lines)
+		texts, head := says.heading(lines)
 		for b := range chart.Level(longest(texts), head, blankStep, inner) {
 			if !dressed { // slow to draw, and seldom asked for
 				s := p.joined(u)
@@ -199,7 +198,7 @@ func (p plan) allGoIn(pieces []piece, w, h float64) bool {
 
 // headed letters a piece's heading in a look.
 func (p piece) headed(s *layout.Sheet, u measure.System, l look) {
-	texts, high := p.heading(u, l.lines)
+	texts, high := p.says(u).heading(l.lines)
 	low, top := p.frame.Min, p.frame.Max
 	var to geometry.Affine
 	switch {

@@ -92,7 +92,7 @@ func TestLooks(t *testing.T) {
 		t.Fatalf("%d looks", len(k.looks))
 	}
 	for i, a := range k.looks {
-		texts, high := k.heading(measure.Metric, a.lines)
+		texts, high := k.says(measure.Metric).heading(a.lines)
 		long, w, h := longest(texts), k.frame.W(), k.frame.H()
 		holds := map[heads]bool{
 			over:   a.wide > long-closeEnough && a.high > h+high-closeEnough,

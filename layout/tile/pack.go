@@ -60,7 +60,7 @@ type packer struct {
 	free  [][]geometry.Box // by sheet
 	reach int              // how many of the last sheets are looked through for room
 	boxes []geometry.Box   // where lists of free boxes stand, one after the other
-	was   []change         // what the sheets had free before a trial, in turn
+	was   []change         // what sheets had free before a trial, in turn; nil where none is made
 }
 
 // change is what a sheet had free.
@@ -71,7 +71,9 @@ type change struct {
 
 // set makes free of a sheet what it is given.
 func (k *packer) set(sheet int, free []geometry.Box) {
-	k.was = append(k.was, change{sheet, k.free[sheet]})
+	if k.was != nil {
+		k.was = append(k.was, change{sheet, k.free[sheet]})
+	}
 	k.free[sheet] = free
 }
 

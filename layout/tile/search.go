@@ -118,7 +118,8 @@ func (s *search) again(sheets []int, good func() bool) bool {
 	boxes := s.sheets.boxes
 	s.spared, s.sheets.was = s.spared[:0], s.sheets.was[:0]
 	for _, n := range sheets {
-		s.sheets.set(n, s.empty)
+		s.sheets.was = append(s.sheets.was, change{n, s.sheets.free[n]})
+		s.sheets.free[n] = s.empty
 	}
 	more := false
 	for _, i := range turns {

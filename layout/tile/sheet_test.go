@@ -171,12 +171,11 @@ func TestJointCodes(t *testing.T) {
 func TestCodeAloof(t *testing.T) {
 	d := layout.Drawing{Name: "plan", Title: "Plan"}
 	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 400, 150)))
-	all := cut(&d, 247, 173, cutting{})
-	j := all[0].sides()[0]
+	j := cut(&d, 247, 173, cutting{})[0].sides()[0]
 	for _, share := range []float64{0.4, codeWish, 0.8} {
 		name := layout.Text{At: j.from.Lerp(j.to, share).Add(geometry.Pt(1, 0)), Height: small, Angle: math.Pi / 2, Align: layout.Left, Words: "F4 A4"}
 		d.Texts = []layout.Text{name}
-		code, clear := all[0].codeAt(j, "1", "2")
+		code, clear := cut(&d, 247, 173, cutting{})[0].codeAt(j, "1", "2")
 		for _, x := range code {
 			if gap := x.Bounds(); !clear || gap.Overlaps(name.Bounds().Grow(2.9)) {
 				t.Errorf("%s stands at %.1f, %s at %.1f", name.Words, name.Bounds(), x.Words, gap)
