@@ -225,7 +225,11 @@ func (p plan) bestOrder(set Set) plan {
 		}
 		q := p
 		for range refills {
-			q.lay(q.emptiestFirst(), p.fronts, all)
+			last := order
+			if order = q.emptiestFirst(); slices.Equal(order, last) {
+				break // it lay so already
+			}
+			q.lay(order, p.fronts, all)
 			if q.beats(best) {
 				best = q
 			}
