@@ -155,7 +155,8 @@ func (g *Ground) Straight(a, b geometry.Point) {
 		n++
 	}
 	last := &g.runs[n-1]
-	last.box, last.lines = last.box.Union(geometry.Around(a, b)), append(last.lines, straight{a, b})
+	box := geometry.Rect(min(a.X, b.X), min(a.Y, b.Y), max(a.X, b.X), max(a.Y, b.Y))
+	last.box, last.lines = last.box.Union(box), append(last.lines, straight{a, b})
 }
 
 // Text takes what a line of lettering covers.

@@ -197,21 +197,22 @@ func inkOf(d *layout.Drawing) ink {
 // ground is the lines that lie in a box, for lettering to keep off.
 func (k ink) ground(b geometry.Box) label.Ground {
 	var out label.Ground
-	for p, q := range k.stretches(b) {
+	for p, q := range k.stretches(b, nil) {
 		out.Straight(p, q)
 	}
 	return out
 }
 
-// stretches yields the ends of the straight parts of lines that lie in a box.
-func (k ink) stretches(b geometry.Box) iter.Seq2[geometry.Point, geometry.Point] {
+// stretches yields the ends of the straight parts of lines that lie in a box, but for those of
+// runs in a box that is passed over; nil passes over none.
+func (k ink) stretches(b geometry.Box, pass func(run geometry.Box) bool) iter.Seq2[geometry.Point, geometry.Point] {
 	return func(yield func(p, q geometry.Point) bool) {
 		for _, l := range k.lines {
 			if !l.box.Overlaps(b) {
 				continue
 			}
 			for r, box := range l.runs {
-				if !box.Overlaps(b) {
+				if !box.Overlaps(b) || pass != nil && pass(box) {
 					continue
 				}
 				for j := r*inkRun + 1; j < min((r+1)*inkRun+1, len(l.points)); j++ {
@@ -228,7 +229,7 @@ func (k ink) stretches(b geometry.Box) iter.Seq2[geometry.Point, geometry.Point]
 // touches reports whether a line lies in the box or on its edge, or words that have their
 // place there.
 func (k ink) touches(b geometry.Box) bool {
-	for range k.in(b) {
+	for range k.in(b, nil) {
 		return true
 	}
 	return false
@@ -237,21 +238,25 @@ func (k ink) touches(b geometry.Box) bool {
 // within returns the box around the lines that lie in b, and the words that have their place there.
 func (k ink) within(b geometry.Box) geometry.Box {
 	out := geometry.EmptyBox()
-	for part := range k.in(b) {
+	known := func(run geometry.Box) bool { // lies so far within that it adds nothing
+		in := out.Grow(-closeEnough)
+		return in.Min.X <= max(run.Min.X, b.Min.X) && min(run.Max.X, b.Max.X) <= in.Max.X && in.Min.Y <= max(run.Min.Y, b.Min.Y) && min(run.Max.Y, b.Max.Y) <= in.Max.Y
+	}
+	for part := range k.in(b, known) {
 		out = out.Union(part)
 	}
 	return out
 }
 
-// in yields the boxes around the parts in b of lines and of such words.
-func (k ink) in(b geometry.Box) iter.Seq[geometry.Box] {
+// in yields the boxes around the parts in b of such words and of lines, but for runs passed over.
+func (k ink) in(b geometry.Box, pass func(run geometry.Box) bool) iter.Seq[geometry.Box] {
 	return func(yield func(geometry.Box) bool) {
 		for _, t := range k.texts {
 			if b.Holds(t.at) && !yield(geometry.Rect(max(t.box.Min.X, b.Min.X), max(t.box.Min.Y, b.Min.Y), min(t.box.Max.X, b.Max.X), min(t.box.Max.Y, b.Max.Y))) {
 				return
 			}
 		}
-		for p, q := range k.stretches(b) {
+		for p, q := range k.stretches(b, pass) {
 			if !yield(geometry.Around(p, q)) {
 				return
 			}
