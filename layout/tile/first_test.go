@@ -3,6 +3,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -50,6 +51,40 @@ func TestBankCard(t *testing.T) {
 		if over := min(smallLong-0.97*(b.W()+line), smallHigh-0.97*(b.H()+line)); over < 1 {
 			t.Errorf("at 97 %% the card hides the line by no more than %.2f mm", over/2)
 		}
+	}
+}
+
+// TestBoatMakesWay: however many words there are, and however high the boat's picture is,
+// patterns begin on the same sheet as without it.
+func TestBoatMakesWay(t *testing.T) {
+	begin := map[int]bool{}
+	for words := 0; words < 120; words += 3 {
+		for _, way := range []Way{Lying, Standing} {
+			o, sheets := letter(measure.Metric), map[int]bool{}
+			o.Way = way
+			for _, high := range []float64{0, 1, 9, 40} {
+				first := &layout.First{}
+				for range words {
+					first.Found = append(first.Found, "It is told in a line.")
+				}
+				if high > 0 {
+					first.Boat = &layout.Drawing{}
+					first.Boat.Line(layout.Mark, curve.Rectangle(geometry.Rect(0, 0, 10, high)))
+				}
+				doc, err := Lay(Set{Title: "Test", Drawings: []layout.Drawing{ring()}, First: first}, o)
+				if err != nil {
+					t.Fatal(err)
+				}
+				at := slices.IndexFunc(doc.Sheets, func(s layout.Sheet) bool { return len(s.Views) > 0 })
+				sheets[at], begin[at] = true, true
+			}
+			if len(sheets) != 1 {
+				t.Errorf("%d lines of words, %v: patterns begin on sheets %v", words, way, sheets)
+			}
+		}
+	}
+	if len(begin) < 2 {
+		t.Errorf("patterns begin on %v: too few words to move them", begin)
 	}
 }
 

@@ -16,10 +16,10 @@ const inkClose = 0.004
 // sameInk reports whether a piece looks as another one does: all within its frame, and
 // what it is dressed with, each in its smallest look.
 func (p piece) sameInk(q piece, u measure.System) bool {
-	if !sameBox(p.frame, q.frame) {
-		return false
+	if !sameBox(p.frame, q.frame) || !slices.EqualFunc(p.drawn(), q.drawn(), line.same) {
+		return false // most that differ do so in their lines, and to dress a piece is slow
 	}
-	a, b := p.shown(u), q.shown(u)
+	a, b := p.dressed(u), q.dressed(u)
 	return slices.EqualFunc(a.lines, b.lines, line.same) && slices.EqualFunc(a.texts, b.texts, sameText)
 }
 
@@ -62,15 +62,20 @@ type seen struct {
 	texts []layout.Text
 }
 
-// shown lists what lies in a piece's frame, and what it is dressed with, in the pattern's
-// coordinates.
-func (p piece) shown(u measure.System) seen {
-	var out seen
+// drawn lists the pattern's own lines in a piece's frame.
+func (p piece) drawn() []line {
+	var out []line
 	for i, s := range p.drawing.Strokes {
 		if l := p.grid.ink.lines[i]; l.box.Overlaps(p.frame) {
-			out.lines = append(out.lines, clipped(s.Pen, l.points, p.frame)...)
+			out = append(out, clipped(s.Pen, l.points, p.frame)...)
 		}
 	}
+	return out
+}
+
+// dressed lists what a piece is dressed with, and all its words, in the pattern's coordinates.
+func (p piece) dressed(u measure.System) seen {
+	var out seen
 	s := p.dress(u, p.looks[0])
 	out.texts = p.letter(&s, p.looks[0])
 	for _, stroke := range s.Strokes {

@@ -11,12 +11,20 @@ import (
 // Since is a set laid over an older one that is printed already: what is equal keeps its
 // code, its sheet and its place there.
 type Since struct {
-	Was, Now Laid
-	Pieces   []Fate // of the new set, in its order
-	Gone     []Fate // of the older set, that the new one has no more
-	Kept     []int  // numbers of the sheets that are equal in ink but for the title block
-	Reprint  []int  // numbers of the sheets that are not; one left without any piece is in neither
+	Pieces  []Fate // of the new set, in its order
+	Gone    []Fate // of the older set, that the new one has no more
+	Kept    []int  // numbers of the sheets that are equal in ink but for the title block
+	Reprint []int  // numbers of the sheets that are not; one left without any piece is in neither
+
+	old, new plan
+	was, now Set
 }
+
+// Was draws the sheets of the older set, which no answer about them needs.
+func (s *Since) Was() Laid { return s.old.finish(s.was) }
+
+// Now draws the sheets of the new set.
+func (s *Since) Now() Laid { return s.new.finish(s.now) }
 
 // Fate is what becomes of one piece.
 type Fate struct {
@@ -47,7 +55,7 @@ func LaySince(was, now Set, o Options) (*Since, error) {
 	if o.Paper.Size.Roll {
 		old = old.trimmed(was)
 	}
-	p, from, ok := old.followed(now)
+	p, from, same, ok := old.followed(now)
 	if !ok {
 		if p, err = bestPlan(now, o); err != nil {
 			return nil, err
@@ -56,11 +64,10 @@ func LaySince(was, now Set, o Options) (*Since, error) {
 			p = p.trimmed(now)
 		}
 		from = old.forerunners(p.pieces)
+		same = old.sameInk(p.pieces, from)
 	}
-	out := &Since{Was: old.finish(was), Now: p.finish(now)}
-	same := make([]bool, len(p.pieces))
+	out := &Since{old: old, new: p, was: was, now: now}
 	for i, k := range p.pieces {
-		same[i] = from[i] >= 0 && k.sameInk(old.pieces[from[i]], p.units)
 		f := p.fate(i, same[i])
 		f.Follows = from[i] >= 0 && k.drawing.Title == old.pieces[from[i]].drawing.Title
 		out.Pieces = append(out.Pieces, f)
@@ -129,17 +136,25 @@ func (p piece) sameMap(q piece) bool {
 }
 
 // followed lays a set over an older plan. It returns which of the older pieces each is
-// the follower of, -1 for none; ok is false where nothing would keep its place.
-func (p plan) followed(set Set) (out plan, from []int, ok bool) {
+// the follower of, -1 for none, and whether it is the same in ink; ok is false where nothing
+// would keep its place.
+func (p plan) followed(set Set) (out plan, from []int, same []bool, ok bool) {
 	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, other: p.other, fronts: p.fronts}
 	for i := range set.Drawings {
 		out.pieces = append(out.pieces, p.recut(&set.Drawings[i])...)
 	}
 	from = p.forerunners(out.pieces)
-	for i, k := range out.pieces {
-		ok = ok || from[i] >= 0 && k.sameInk(p.pieces[from[i]], p.units)
+	same = p.sameInk(out.pieces, from)
+	return out, from, same, slices.Contains(same, true) && out.settleOver(p, set, from)
+}
+
+// sameInk reports which pieces are the same in ink as the older ones that they follow.
+func (p plan) sameInk(pieces []piece, from []int) []bool {
+	out := make([]bool, len(pieces))
+	for i, k := range pieces {
+		out[i] = from[i] >= 0 && k.sameInk(p.pieces[from[i]], p.units)
 	}
-	return out, from, ok && out.settleOver(p, set, from)
+	return out
 }
 
 // forerunners finds for each piece the older one of the same pattern and code.

@@ -64,7 +64,7 @@ func TestLaySince(t *testing.T) {
 	if got := changed(s); !slices.Equal(got, []string{"long1"}) {
 		t.Errorf("one mark moved: %v changed", got)
 	}
-	if a, b := placeOf(s.Was, "long", "1"), placeOf(s.Now, "long", "1"); a != b {
+	if a, b := placeOf(s.Was(), "long", "1"), placeOf(s.Now(), "long", "1"); a != b {
 		t.Errorf("the changed piece moved from %v to %v", a, b)
 	}
 	grown := func(all []layout.Drawing) {
@@ -75,15 +75,15 @@ func TestLaySince(t *testing.T) {
 		t.Errorf("one piece grew: %v changed", got)
 	}
 	for _, f := range s.Pieces {
-		if a, b := placeOf(s.Was, f.Pattern, f.Tile), placeOf(s.Now, f.Pattern, f.Tile); f.Same && a != b {
+		if a, b := placeOf(s.Was(), f.Pattern, f.Tile), placeOf(s.Now(), f.Pattern, f.Tile); f.Same && a != b {
 			t.Errorf("%s%s moved from %v to %v", f.Pattern, f.Tile, a, b)
 		}
 	}
-	offEachOther(t, s.Now)
+	offEachOther(t, s.Now())
 	for i := 1; i <= 9; i++ { // whatever lies beside it
 		offEachOther(t, since(t, was, strips(9, func(all []layout.Drawing) {
 			all[i].Strokes[0].Path = curve.Rectangle(geometry.Rect(0, 0, 170, 120))
-		})).Now)
+		})).Now())
 	}
 	s = since(t, was, strips(8, nil))
 	if len(s.Gone) != 1 || s.Gone[0].Pattern != "short-9" || changed(s) != nil {

@@ -167,10 +167,9 @@ func (c *Compare) sheets(k *compared, w World) (*tile.Since, error) {
 	if err != nil {
 		return nil, err
 	}
-	first, err := k.new.first(k.is.Bend, told, c.Units) // always printed anew, so that one serves for both
-	if err != nil {
-		return nil, err
-	}
+	// Always printed anew, so that one serves for both; without the boat, whose picture makes
+	// way for words and moves no pattern.
+	first := pattern.First(k.is.Bend, told, c.Units)
 	s, err := tile.LaySince(k.old.set(k.was.Bend, first, c.Units, c.Ribs), k.new.set(k.is.Bend, first, c.Units, c.Ribs), tile.Options{Paper: c.Setup, Way: c.Way, Units: c.Units})
 	return s, of(k.new.name, err)
 }

@@ -138,7 +138,7 @@ func TestKeptSheets(t *testing.T) {
 	kept := 0
 	eachPair(t, pairsTried(3), 2, func(t *testing.T, old, new *facts) {
 		_, s := laidOver(t, old, new)
-		was, is := printed(t, s.Was.Document), printed(t, s.Now.Document)
+		was, is := printed(t, s.Was().Document), printed(t, s.Now().Document)
 		for _, n := range s.Kept {
 			kept++
 			a, b := inkOf(was.pages[n-1]), inkOf(is.pages[n-1])
@@ -150,7 +150,7 @@ func TestKeptSheets(t *testing.T) {
 			}
 		}
 		on := map[string]int{}
-		for _, sheet := range s.Now.Sheets {
+		for _, sheet := range s.Now().Sheets {
 			for _, v := range sheet.Views {
 				on[v.Drawing.Name+" "+v.Tile]++
 			}
@@ -163,7 +163,7 @@ func TestKeptSheets(t *testing.T) {
 		if len(s.Pieces) != len(on) {
 			t.Errorf("%d pieces, %d views", len(s.Pieces), len(on))
 		}
-		noOverlap(t, s.Now.Document)
+		noOverlap(t, s.Now().Document)
 	})
 	if kept == 0 {
 		t.Error("no sheet was kept; the pairs are too far apart")

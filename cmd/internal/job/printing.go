@@ -229,7 +229,7 @@ func (p *Printing) lay(set tile.Set, before *tile.Set, units measure.System) (la
 	if before == nil {
 		out.Laid, err = tile.Lay(set, o)
 	} else if out.since, err = p.over(*before, set, o); err == nil {
-		out.Laid = out.since.Now
+		out.Laid = out.since.Now()
 		wanted = func(number int) bool { return slices.Contains(out.since.Reprint, number) }
 	}
 	if err != nil {

@@ -29,7 +29,7 @@ func onNoPaper(n marks.Name) string {
 func onPaper(t *testing.T, k *facts) *boatDrawn {
 	return shared(t, "measured "+k.name, func() (*boatDrawn, error) {
 		_, s := laidOver(t, k, k)
-		return measureAll(t, printed(t, s.Now.Document), readBook(t, k.design)), nil
+		return measureAll(t, printed(t, s.Now().Document), readBook(t, k.design)), nil
 	})
 }
 
@@ -61,7 +61,7 @@ func TestCompareAgainstSheets(t *testing.T) {
 	eachPair(t, pairsTried(3), 4, func(t *testing.T, old, new *facts) {
 		k, s := laidOver(t, old, new)
 		was := onPaper(t, old)
-		is := measureAll(t, printed(t, s.Now.Document), readBook(t, new.design))
+		is := measureAll(t, printed(t, s.Now().Document), readBook(t, new.design))
 		is.checkList(t, k.New)
 		p := paired{t, k, was, is, map[marks.Name]edition.Change{}}
 		for _, c := range k.Changes {
