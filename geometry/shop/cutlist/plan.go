@@ -16,7 +16,7 @@ type Plan struct {
 	Woods    []Wood             // in the order in which they are first used
 	Kerf     float64            // mm
 	Lies     []Lie              // how each stick lies in its board; the zero Lie without wood
-	alone    map[string]float64 // what frame and skin alone would have bought of each wood, mm3
+	alone    map[string]float64 // what the frame alone would have bought of each wood that kits take too, mm3
 }
 
 // Wood is the sawing of one wood.
@@ -124,7 +124,7 @@ func (s Sawn) Pieces() []Piece {
 type packer func(lengths []float64, capacity, gap float64) Packing
 
 func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
-	p := &Plan{Sticks: edgeGlued(f.Design, h.Sticks(f, kits...)), Kerf: float64(f.Design.Stock.Kerf)}
+	p := &Plan{Sticks: edgeGlued(f.Design, h.Sticks(f, kits...)), Kerf: float64(f.Design.Stock.Kerf), alone: map[string]float64{}}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
 	var woods []string
 	for _, s := range p.Sticks {
@@ -134,30 +134,35 @@ func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 	}
 	for _, species := range woods {
 		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species, longest: float64(f.Design.Stock.Longest)}
+		alone := t
 		for i, s := range p.Sticks {
 			if s.Species == species {
 				t.mine = append(t.mine, i)
+				if s.Kit == "" {
+					alone.mine = append(alone.mine, i)
+				}
 			}
 		}
-		var w result
-		if boards := named(f.Design, species); len(boards) > 0 {
-			w = t.fromNamed(boards)
-		} else {
-			w = t.fromYard()
-		}
+		boards := named(f.Design, species)
+		w := t.from(boards)
 		for i, c := range w.cuttings {
 			p.Cuttings[i] = c
 		}
 		p.Woods = append(p.Woods, w.Wood)
-	}
-	p.lies()
-	if len(kits) > 0 {
-		p.alone = make(map[string]float64)
-		for _, w := range h.plan(f, nil, pack).Woods {
-			p.alone[w.Species] = w.toBuy()
+		if n := len(alone.mine); n > 0 && n < len(t.mine) { // else nothing of the wood is shared
+			p.alone[species] = alone.from(boards).toBuy()
 		}
 	}
+	p.lies()
 	return p
+}
+
+// from saws a wood from the boards that are named of it, or from the yard's.
+func (t sawing) from(boards []Board) result {
+	if len(boards) > 0 {
+		return t.fromNamed(boards)
+	}
+	return t.fromYard()
 }
 
 // Missing lists all sticks without wood.
@@ -235,34 +240,4 @@ func same(d *design.Design, a, b string) bool {
 	x, errX := d.Wood(a)
 	y, errY := d.Wood(b)
 	return a == b || errX == nil && errY == nil && x.Name == y.Name
-}
-
-// soldLong are the lengths to ask for when no boards are named, 8 to 18 feet in even mm: of these the
-// ones whose sound wood is no longer than the longest stick, and the one that gives it; all
-// where it is 0. Common practice, no source.
-func soldLong(longest float64) []float64 {
-	usual := []float64{2440, 3050, 3660, 4270, 4880, 5490}
-	most := longest + 2*Checked
-	if longest == 0 || most >= usual[len(usual)-1] {
-		return usual
-	}
-	short := slices.DeleteFunc(usual, func(long float64) bool { return long > most })
-	if len(short) == 0 || short[len(short)-1] < most {
-		short = append(short, most)
-	}
-	return short
-}
-
-// yard lists the sizes to ask for when none are named: of the usual lengths, 4 to 12
-// inches wide, 1 to 2 inches thick, in even mm. Common practice, no source.
-func yard(species string, longest float64) []Board {
-	var out []Board
-	for _, long := range soldLong(longest) {
-		for _, wide := range []float64{100, 150, 200, 250, 300} {
-			for _, thick := range []float64{25, 32, 38, 50} {
-				out = append(out, Board{Species: species, Length: long, Width: wide, Thickness: thick, Asked: true})
-			}
-		}
-	}
-	return out
 }

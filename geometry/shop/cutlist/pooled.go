@@ -168,7 +168,7 @@ func (t sawing) piles(from pile) []pile {
 		}
 	}
 	slices.SortStableFunc(sizes, func(a, b tried) int { return cmp.Compare(a.bought, b.bought) })
-	for _, s := range sizes[:min(fewest, len(sizes))] {
+	for _, s := range sizes[:min(searched, len(sizes))] {
 		boards, _ := t.cut(s.size, all)
 		r := result{Wood: Wood{Boards: boards}}
 		t.askFor(&r)

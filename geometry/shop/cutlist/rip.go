@@ -43,8 +43,8 @@ func (t sawing) classes(b Board, pieces []Piece, together bool) (in []class, out
 }
 
 // cut saws pieces from boards of one kind and returns what no board was left for.
-// It takes the fewest boards of some ways: every rip the whole length of a board
-// for one section, the ends of wide rips ripped once more, shaped pieces end to end.
+// It takes the fewest boards of some ways, until none can take fewer: every rip the whole length
+// of a board for one section, the ends of wide rips ripped once more, shaped pieces end to end.
 func (t sawing) cut(b Board, pieces []Piece) ([]Sawn, []Piece) {
 	in, left := t.classes(b, pieces, false)
 	var plain []RipCut
@@ -52,8 +52,14 @@ func (t sawing) cut(b Board, pieces []Piece) ([]Sawn, []Piece) {
 		plain = append(plain, t.rip(b.Clear(), c)...)
 	}
 	out := t.boards(b, plain)
+	least := t.fewest(b, in)
 	for _, together := range []bool{false, true} {
-		in, _ = t.classes(b, pieces, together)
+		if len(out) <= least {
+			break
+		}
+		if together {
+			in, _ = t.classes(b, pieces, together)
+		}
 		if again := t.boards(b, t.thriftyRips(b, in)); len(again) < len(out) {
 			out = again
 		}
@@ -194,14 +200,23 @@ func (t sawing) least(w Wood, cuttings map[int]Cutting) float64 {
 			return w.Sawn
 		}
 	}
-	ground := 0.0
+	var pieces []Piece
 	for _, i := range t.mine {
-		for _, p := range cuttings[i].Pieces {
-			if across, layers, ok := b.lie(t.sticks[i], t.kerf); ok {
-				ground += (p.Length + t.kerf) * (across + t.gap()) / float64(layers)
-			}
+		pieces = append(pieces, cuttings[i].Pieces...)
+	}
+	in, _ := t.classes(b, pieces, false)
+	return float64(t.fewest(b, in)) * b.Volume()
+}
+
+// fewest is how many boards of one size no plan can do without: the ground that the pieces
+// take up with their saw cuts over that of a board.
+func (t sawing) fewest(b Board, in []class) int {
+	ground := 0.0
+	for _, c := range in {
+		for _, p := range c.pieces {
+			ground += (p.Length + t.kerf) * (c.across + t.gap()) / float64(c.layers)
 		}
 	}
 	const speck = 1e-9
-	return math.Ceil(ground/((b.Clear()+t.kerf)*(b.Width+t.gap()))-speck) * b.Volume()
+	return int(math.Ceil(ground/((b.Clear()+t.kerf)*(b.Width+t.gap())) - speck))
 }

@@ -18,30 +18,30 @@ type sawing struct {
 type result struct {
 	Wood
 	cuttings map[int]Cutting
-	cost     float64
-	astray   int // sticks whose faces do not come out as they should
+	score
 }
 
-func (r result) joints() int {
-	n := 0
-	for _, c := range r.cuttings {
-		n += len(c.Joints)
-	}
-	return n
+// score is how well a plan does.
+type score struct {
+	missing int // sticks without wood
+	astray  int // sticks whose faces do not come out as they should
+	joints  int
+	cost    float64
+	boards  int
 }
 
 // beats reports whether a result is to be preferred; anything is to none.
-func (r result) beats(o result) bool { return o.cuttings == nil || r.compare(o) < 0 }
+func (r result) beats(o result) bool { return o.cuttings == nil || r.compare(o.score) < 0 }
 
 // compare prefers fewer sticks without wood, then fewer whose rings lie the wrong way,
 // then fewer scarfs, then less cost, then fewer boards.
-func (r result) compare(o result) int {
+func (s score) compare(o score) int {
 	const same = 1e-9
 	cost := 0
-	if d := r.cost - o.cost; d > same*o.cost || d < -same*o.cost {
+	if d := s.cost - o.cost; d > same*o.cost || d < -same*o.cost {
 		cost = cmp.Compare(d, 0)
 	}
-	return cmp.Or(cmp.Compare(len(r.Missing), len(o.Missing)), cmp.Compare(r.astray, o.astray), cmp.Compare(r.joints(), o.joints()), cost, cmp.Compare(len(r.Boards), len(o.Boards)))
+	return cmp.Or(cmp.Compare(s.missing, o.missing), cmp.Compare(s.astray, o.astray), cmp.Compare(s.joints, o.joints), cost, cmp.Compare(s.boards, o.boards))
 }
 
 // ordered tries the orders in which the builder's boards can be used up, the lengths to
@@ -66,31 +66,6 @@ func (t sawing) ordered(boards []Board) result {
 	return best
 }
 
-// fewest is how many of the yard's sizes, the best by first-fit, are searched in
-// full.
-const fewest = 4
-
-// fromYard takes one of the yard's sizes for all sticks of the wood.
-func (t sawing) fromYard() result {
-	quick := t
-	quick.pack = firstFitOnly
-	sizes := yard(t.species, t.longest)
-	tried := make([]result, len(sizes))
-	order := make([]int, len(sizes))
-	for i, b := range sizes {
-		tried[i], order[i] = quick.saw([]Board{b}, b.Clear()), i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return tried[a].compare(tried[b]) })
-	var best result
-	for _, i := range order[:fewest] {
-		if r := t.saw([]Board{sizes[i]}, sizes[i].Clear()); r.beats(best) {
-			best = r
-		}
-	}
-	t.askFor(&best)
-	return best
-}
-
 // outlay is what boards cost: by price where every kind has one, else by the volume of
 // those that must be paid for.
 func outlay(kinds []Board, boards []Sawn) float64 {
@@ -107,12 +82,10 @@ func outlay(kinds []Board, boards []Sawn) float64 {
 	return price
 }
 
-// saw makes all sticks from boards used up in their order, scarfed for stock of
-// the given length.
-func (t sawing) saw(kinds []Board, long float64) result {
-	r := result{Wood: Wood{Species: t.species}, cuttings: map[int]Cutting{}}
+// split cuts all sticks for stock of the given length, scarfed where they are longer.
+func (t sawing) split(long float64) (r result, pieces []Piece) {
+	r = result{Wood: Wood{Species: t.species}, cuttings: make(map[int]Cutting, len(t.mine))}
 	m := maker{t.sticks, map[string][]Joint{}}
-	var pieces []Piece
 	for _, i := range t.mine {
 		c, err := m.split(i, long)
 		if err != nil {
@@ -122,6 +95,13 @@ func (t sawing) saw(kinds []Board, long float64) result {
 		r.cuttings[i] = c
 		pieces = append(pieces, c.Pieces...)
 	}
+	return r, pieces
+}
+
+// saw makes all sticks from boards used up in their order, scarfed for stock of
+// the given length.
+func (t sawing) saw(kinds []Board, long float64) result {
+	r, pieces := t.split(long)
 	for _, k := range kinds {
 		var boards []Sawn
 		boards, pieces = t.cut(k, pieces)
@@ -137,9 +117,10 @@ func (t sawing) saw(kinds []Board, long float64) result {
 		for _, p := range r.cuttings[i].Pieces {
 			r.Sawn += p.Length * t.sticks[i].Width * t.sticks[i].Thickness
 		}
+		r.joints += len(r.cuttings[i].Joints)
 	}
 	r.Least = t.least(r.Wood, r.cuttings)
-	r.astray = t.astray(r.Boards)
+	r.missing, r.astray, r.boards = len(r.Missing), t.astray(r.Boards), len(r.Boards)
 	slices.SortStableFunc(r.Missing, func(a, b Missing) int { return cmp.Compare(a.Stick, b.Stick) })
 	return r
 }
@@ -174,6 +155,9 @@ func (r *result) without(pieces []Piece, kinds []Board, t sawing) {
 
 // prune takes what was sawn of sticks that cannot be completed off the boards.
 func (r *result) prune() {
+	if len(r.Missing) == 0 {
+		return
+	}
 	for _, m := range r.Missing {
 		delete(r.cuttings, m.Stick)
 	}
