@@ -84,7 +84,7 @@ func layOn(old, new curve.Path) fit {
 	n := max(16, int(math.Ceil(lengthOf(is)/layStep)))
 	from, to := spaced(was, n), spaced(is, n)
 	best := from
-	out.apart, out.outside, out.spare = distances(was, is)
+	wanted := newContour(is)
 	for k := range rounds {
 		moved := motion(best, to)
 		next := mapped(best, moved)
@@ -97,18 +97,17 @@ func layOn(old, new curve.Path) fit {
 			break
 		}
 		for i := range best {
-			to[i] = nearest(is, best[i])
+			to[i] = wanted.nearest(best[i])
 		}
 	}
-	laid := mapped(was, out.move)
-	if far, _, _ := distances(laid, is); far > chord && far < easeWithin {
+	out.measure(was, wanted)
+	if out.apart > chord && out.apart < easeWithin {
 		out.move = eased(old.Flatten(coarse), new.Flatten(coarse), out.move)
-		laid = mapped(was, out.move)
+		out.measure(was, wanted)
 	}
 	out.turn = math.Atan2(out.move.B, out.move.A)
 	box := geometry.Around(was...).Center()
 	out.middle = out.move.Apply(box).Sub(box)
-	out.apart, out.outside, out.spare = distances(laid, is)
 	return out
 }
 
@@ -118,18 +117,19 @@ func eased(was, is []geometry.Point, at geometry.Affine) geometry.Affine {
 	n := max(16, int(math.Ceil(lengthOf(is)/layStep)))
 	from, to := append(spaced(was, n), was...), append(spaced(is, n), is...)
 	from, to = thinned(from), thinned(to)
-	most := func(m geometry.Affine) float64 {
-		laid, out := mapped(was, m), 0.0
-		for _, p := range from {
-			q := m.Apply(p)
-			out = max(out, nearest(is, q).Sub(q).Norm())
+	wanted := newContour(is)
+	most := func(m geometry.Affine, enough float64) float64 { // no farther than enough, for then it is no use
+		laid, out := newContour(mapped(was, m)), 0.0
+		for i := 0; i < len(from) && out < enough; i++ {
+			q := m.Apply(from[i])
+			out = max(out, wanted.nearest(q).Sub(q).Norm())
 		}
-		for _, p := range to {
-			out = max(out, nearest(laid, p).Sub(p).Norm())
+		for i := 0; i < len(to) && out < enough; i++ {
+			out = max(out, laid.nearest(to[i]).Sub(to[i]).Norm())
 		}
 		return out
 	}
-	least, middle, arm := most(at), geometry.Around(is...).Center(), geometry.Around(is...).W()/2
+	least, middle, arm := most(at, math.Inf(1)), geometry.Around(is...).Center(), geometry.Around(is...).W()/2
 	for step, tries := easeFrom, 0; step > easeTo && least > easeTo && tries < easeMost; {
 		better := false
 		for _, move := range []geometry.Affine{
@@ -137,8 +137,8 @@ func eased(was, is []geometry.Point, at geometry.Affine) geometry.Affine {
 			about(middle, step/arm), about(middle, -step/arm),
 		} {
 			tries++
-			m := at.Then(move)
-			if far := most(m); far < least-easeTo/10 {
+			m, enough := at.Then(move), least-easeTo/10
+			if far := most(m, enough); far < enough {
 				least, at, better = far, m, true
 			}
 		}
@@ -203,22 +203,23 @@ func mapped(pts []geometry.Point, m geometry.Affine) []geometry.Point {
 	return out
 }
 
-// distances are how far two closed lines are apart at most, either way, how far the
-// second reaches out of the first and how far the first out of the second.
-func distances(a, b []geometry.Point) (apart, out, spare float64) {
+// measure finds how far the old line, laid on the new one, is from it at most, either way, and
+// how far each reaches out of the other.
+func (f *fit) measure(was []geometry.Point, is contour) {
+	laid := newContour(mapped(was, f.move))
+	f.apart, f.outside, f.spare = 0, 0, 0
 	for _, way := range []struct {
-		from, of []geometry.Point
+		from, of contour
 		past     *float64
-	}{{b, a, &out}, {a, b, &spare}} {
-		for _, p := range dense(way.from) {
-			d := nearest(way.of, p).Sub(p).Norm()
-			apart = max(apart, d)
-			if d > *way.past && !curve.Holds(way.of, p) {
+	}{{is, laid, &f.outside}, {laid, is, &f.spare}} {
+		for _, p := range dense(way.from.points) {
+			d := way.of.nearest(p).Sub(p).Norm()
+			f.apart = max(f.apart, d)
+			if d > *way.past && !curve.Holds(way.of.points, p) {
 				*way.past = d
 			}
 		}
 	}
-	return apart, out, spare
 }
 
 // dense are the corners of a line and places between them.
@@ -231,29 +232,6 @@ func dense(pts []geometry.Point) []geometry.Point {
 		}
 	}
 	return out
-}
-
-// nearest is the place of a line nearest to a point.
-func nearest(line []geometry.Point, p geometry.Point) geometry.Point {
-	at, least := p, math.Inf(1)
-	for i := 1; i < len(line); i++ { // in plain numbers: most of the time goes here
-		a, b := line[i-1], line[i]
-		dx, dy, px, py := b.X-a.X, b.Y-a.Y, p.X-a.X, p.Y-a.Y
-		t, long := px*dx+py*dy, dx*dx+dy*dy
-		switch {
-		case t <= 0:
-			t = 0
-		case t >= long:
-			t = 1
-		default:
-			t /= long
-		}
-		ex, ey := px-t*dx, py-t*dy
-		if d := ex*ex + ey*ey; d < least {
-			least, at = d, geometry.Point{X: a.X + t*dx, Y: a.Y + t*dy}
-		}
-	}
-	return at
 }
 
 func lengthOf(line []geometry.Point) float64 {
