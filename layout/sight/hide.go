@@ -24,6 +24,7 @@ type Screen struct {
 	asked   int       // how many lines have been asked for
 	whole   int32     // a face that hid the whole of a line before: likely of the next one too
 	hidden  []span    // room for what is hidden of a line
+	joined  span      // as much of that as hangs together
 }
 
 // face is a face in the picture; its depth is base + slope . place.
@@ -85,8 +86,8 @@ func NewScreen(v View, faces []solid.Face, window geometry.Box) *Screen {
 	return s
 }
 
-// sort puts the faces into the squares. They are counted first, so that all squares
-// share one list.
+// sort puts the faces into the squares, the last ones first: those of the cloth, which hide the
+// most. They are counted before, so that all squares share one list.
 func (s *Screen) sort() {
 	counts, all := make([]int, len(s.cells)), 0
 	for i := range s.faces {
@@ -96,7 +97,7 @@ func (s *Screen) sort() {
 	for cell, n := range counts {
 		s.cells[cell], list = list[:0:n], list[n:]
 	}
-	for i := range s.faces {
+	for i := len(s.faces) - 1; i >= 0; i-- {
 		s.each(s.faces[i].box, func(cell int) bool { s.cells[cell] = append(s.cells[cell], int32(i)); return true })
 	}
 }
@@ -169,7 +170,7 @@ func (s span) whole() bool { return s.from <= joint && s.to >= 1-joint }
 // of it.
 func (s *Screen) showing(a, b spot) []span {
 	s.asked++
-	s.hidden = s.hidden[:0]
+	s.hidden, s.joined = s.hidden[:0], span{}
 	reach, far := geometry.Around(a.Point, b.Point), max(a.deep, b.deep)
 	if len(s.faces) > 0 && s.behind(s.whole, a, b, reach, far) {
 		return nil
@@ -190,8 +191,9 @@ func (s *Screen) showing(a, b spot) []span {
 	return rest(s.hidden)
 }
 
-// behind adds what a face hides of a line and reports whether that is all of it. The line
-// lies in the box reach and is nowhere deeper than far.
+// behind adds what a face hides of a line and reports whether all of the line is hidden, by
+// it alone or with others that hang together. The line lies in the box reach and is nowhere
+// deeper than far.
 func (s *Screen) behind(n int32, a, b spot, reach geometry.Box, far float64) bool {
 	f := &s.faces[n]
 	f.asked = s.asked
@@ -200,7 +202,21 @@ func (s *Screen) behind(n int32, a, b spot, reach geometry.Box, far float64) boo
 	}
 	before := len(s.hidden)
 	s.hidden = f.hides(s.hidden, a, b)
-	return slices.ContainsFunc(s.hidden[before:], span.whole)
+	for _, h := range s.hidden[before:] {
+		s.joined = s.joined.with(h)
+	}
+	return s.joined.whole()
+}
+
+// with is a span and another that it meets; one that is nothing yet meets all.
+func (s span) with(o span) span {
+	switch {
+	case s == span{}:
+		return o
+	case o.from > s.to+joint || o.to < s.from-joint:
+		return s
+	}
+	return span{min(s.from, o.from), max(s.to, o.to)}
 }
 
 // rest is what spans leave of a whole line.
