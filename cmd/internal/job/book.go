@@ -203,6 +203,9 @@ func (b *Book) gather(k *facts, w World, prices *cost.Table) (book.Facts, error)
 	if p.Hands, err = k.hands(); err != nil {
 		return p, err
 	}
+	if p.Portrait, err = k.portrait(); err != nil {
+		return p, err
+	}
 	for _, step := range []func(*facts, *book.Facts) error{inShop, b.onWater, onTrestles, byEye} {
 		if err := step(k, &p); err != nil {
 			return p, of(k.name, err)

@@ -18,6 +18,8 @@ import (
 	"ribwright/geometry/trial/bend"
 	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
+	"ribwright/layout"
+	"ribwright/layout/lines"
 	"ribwright/layout/report"
 )
 
@@ -28,14 +30,15 @@ type facts struct {
 	fingerprint string
 	name        string // the design's, as it was given
 
-	frame   func() (*frame.Frame, error)
-	places  func() (fittings.Places, error)
-	covered func() (aboard.Covered, error)
-	balance func() (*balance.Boat, error)
-	apart   func() (bend.Apart, error) // what bends ask of the frame alone
-	bending func() (*bend.Report, error)
-	carried func() (aboard.Boat, error) // the boat with the people and gear of the design
-	marks   func() ([]marks.Mark, error)
+	frame    func() (*frame.Frame, error)
+	places   func() (fittings.Places, error)
+	covered  func() (aboard.Covered, error)
+	balance  func() (*balance.Boat, error)
+	apart    func() (bend.Apart, error) // what bends ask of the frame alone
+	bending  func() (*bend.Report, error)
+	carried  func() (aboard.Boat, error) // the boat with the people and gear of the design
+	marks    func() ([]marks.Mark, error)
+	portrait func() (layout.Drawing, error) // of the boat, which sheets and book both show
 }
 
 // factsOf opens a design and readies its facts.
@@ -61,6 +64,7 @@ func factsBy(d *design.Design, name string, build func(*design.Design) (*frame.F
 	k.bending = sync.OnceValues(k.bends)
 	k.carried = sync.OnceValues(func() (aboard.Boat, error) { return k.aboard(d.Crew, d.Gear) })
 	k.marks = then(name, k.bending, func(b *bend.Report) ([]marks.Mark, error) { return marks.Of(b.Frame, b) })
+	k.portrait = then(name, k.carried, func(b aboard.Boat) (layout.Drawing, error) { return lines.Portrait(b.Frame, b.Cloth), nil })
 	return k, err
 }
 

@@ -13,7 +13,6 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
-	"ribwright/layout/lines"
 	"ribwright/layout/pattern"
 	"ribwright/layout/plate/preview"
 	"ribwright/layout/report"
@@ -164,14 +163,10 @@ func (k *facts) set(b *bend.Report, first *layout.First, units measure.System, r
 
 // first is what is read before the patterns, with the boat to be looked at.
 func (k *facts) first(b *bend.Report, told finding.List, units measure.System) (*layout.First, error) {
-	on, err := k.carried()
-	if err != nil {
-		return nil, err
-	}
+	boat, err := k.portrait()
 	out := pattern.First(b, told, units)
-	boat := lines.Portrait(on.Frame, on.Cloth)
 	out.Boat = &boat
-	return out, nil
+	return out, err
 }
 
 // loft goes from the facts of a design to files.

@@ -40,19 +40,20 @@ type Facts struct {
 	Saved  float64 // hours that mortises by gap spare an experienced woodworker
 	Skill  hours.Skill
 
-	Water   water.Water
-	Afloat  aboard.Boat
-	Trial   *afloat.Report // nil when the boat finds no rest
-	NoTrial string         // why not
-	Bend    *bend.Report
-	Told    finding.List     // whether it stands and its wood bends, in a line each
-	Without *balance.Without // what the trials of the frame balance take out
-	Trials  []balance.Trial
-	Hands   *handwork.Report
-	Eye     *flaw.Report // the frame fair and with faults
-	Miss    float64      // by how much the last trial's ribs miss the neutral set, mm
-	Outfits *outfit.Outfits
-	Plates  layout.Plate // of the cutter's parts, laid once
+	Water    water.Water
+	Afloat   aboard.Boat
+	Trial    *afloat.Report // nil when the boat finds no rest
+	NoTrial  string         // why not
+	Bend     *bend.Report
+	Told     finding.List     // whether it stands and its wood bends, in a line each
+	Without  *balance.Without // what the trials of the frame balance take out
+	Trials   []balance.Trial
+	Hands    *handwork.Report
+	Eye      *flaw.Report // the frame fair and with faults
+	Miss     float64      // by how much the last trial's ribs miss the neutral set, mm
+	Outfits  *outfit.Outfits
+	Plates   layout.Plate   // of the cutter's parts, laid once
+	Portrait layout.Drawing // of the boat, over the bow
 
 	Loose             *afloat.Loose      // with ribs that are only pushed in
 	Corrections       []frame.Correction // of the ribs, from aft forward

@@ -7,7 +7,6 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
-	"ribwright/layout/lines"
 	"ribwright/layout/report"
 	"ribwright/layout/report/trade"
 )
@@ -18,7 +17,7 @@ func (w *writer) cover() {
 	if w.book.For != "" {
 		w.say("%s", w.book.For)
 	}
-	w.add(report.Figure{Drawing: lines.Portrait(w.Frame, w.Afloat.Cloth), Caption: "The boat from over the bow, its cloth on, not to scale.",
+	w.add(report.Figure{Drawing: w.Portrait, Caption: "The boat from over the bow, its cloth on, not to scale.",
 		About: "Line drawing of the boat in three-quarter view: the skin outside, ribs, stringers, gunwales and cross pieces inside; what lies behind something is hidden."})
 	t := report.Titled("").Words("The job", "").Filled(
 		"Length of hull", w.Length(f.Hull.Length), "Beam between the gunwale lines", w.Length(f.Hull.Beam),

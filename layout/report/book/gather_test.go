@@ -19,6 +19,7 @@ import (
 	"ribwright/geometry/trial/handwork"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/float"
+	"ribwright/layout/lines"
 	"ribwright/layout/pattern"
 	"ribwright/layout/plate/nest"
 )
@@ -82,6 +83,7 @@ func Gather(d *design.Design, o Options) (Facts, error) {
 	if p.Plates, err = nest.Lay(d.Title, pattern.Parts(p.Bend), lay); err != nil {
 		return p, err
 	}
+	p.Portrait = lines.Portrait(p.Frame, p.Afloat.Cloth)
 	if err := p.tryAfloat(o); err != nil {
 		return p, err
 	}
