@@ -48,7 +48,7 @@ var solvers = []solver{
 	{"outfit/rowing", "New BodyOf ForSpan Short", "fits oars and seat to the rower"},
 	{"water/float", "New .Balance .Settle .Sunk .Upright .Immerse .Answer .Freeboard .Righting .Capacity .Wetted .WetOffsets", "finds how a hull lies on the water, and its stability"},
 	{"water/effort", "Friction Together .Waves .Even", "works out the resistance"},
-	{"trial/afloat", "Run Stands WithOutfits LooseRibs", "takes the boat out on paper"},
+	{"trial/afloat", "Run Goes Stands WithOutfits LooseRibs", "takes the boat out on paper"},
 	{"trial/balance", "Of .Settle .Neutral .Trials .Alone .Fit .Answers .Choose .Rests .RibStress .RibStiffness .FreeRadius", "finds the balance of gunwales, ribs and cross pieces"},
 	{"trial/bend", "Of", "judges every bend"},
 	{"curve", "NewElastica", "bends a stick through pins"},

@@ -223,7 +223,7 @@ func tried(b aboard.Boat) (*afloat.Report, string, error) {
 	if err != nil {
 		return nil, "", err
 	}
-	r, err := afloat.Run(b, afloat.Options{Water: on, Freeboard: wantFreeboard})
+	r, err := afloat.Goes(b, afloat.Options{Water: on, Freeboard: wantFreeboard})
 	var rest *float.Fault
 	switch {
 	case errors.As(err, &rest):

@@ -22,12 +22,15 @@ type Heat map[int][]frame.Zone
 // boards are short. Of several orders of using up the builder's boards, and of the yard's
 // sizes, the one that leaves no stick without wood and costs least is taken: by price where
 // all prices are known, else by volume.
-func (h Heat) Make(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, Pack) }
+func (h Heat) Make(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, Pack, searched) }
+
+// searched is how many of the yard's sizes, the best by first-fit, are searched in full.
+const searched = 4
 
 // Quick plans like Make, but lays each stick on the first board with room and looks for
 // nothing better: in a fraction of the time, with a board more here and there. It is for
 // comparing two boats.
-func (h Heat) Quick(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, firstFitOnly) }
+func (h Heat) Quick(f *frame.Frame, kits ...kit.Kit) *Plan { return h.plan(f, kits, firstFitOnly, 1) }
 
 // bag is how far the bag that holds the steam reaches past a bend, mm. Our own choice.
 const bag = 100.0

@@ -123,7 +123,7 @@ func (s Sawn) Pieces() []Piece {
 
 type packer func(lengths []float64, capacity, gap float64) Packing
 
-func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
+func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer, sizes int) *Plan {
 	p := &Plan{Sticks: edgeGlued(f.Design, h.Sticks(f, kits...)), Kerf: float64(f.Design.Stock.Kerf), alone: map[string]float64{}}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
 	var woods []string
@@ -133,7 +133,7 @@ func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer) *Plan {
 		}
 	}
 	for _, species := range woods {
-		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, species: species, longest: float64(f.Design.Stock.Longest)}
+		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, sizes: sizes, species: species, longest: float64(f.Design.Stock.Longest)}
 		alone := t
 		for i, s := range p.Sticks {
 			if s.Species == species {

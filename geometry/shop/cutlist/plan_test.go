@@ -228,7 +228,7 @@ func holds(t *testing.T, p *Plan, rips []RipCut, wide, long, thick float64) {
 func TestNeverWorse(t *testing.T) {
 	less := 0
 	everyFrame(t, func(t *testing.T, f *frame.Frame, p *Plan) {
-		plain := Heat(nil).plan(f, nil, firstFitOnly)
+		plain := Heat(nil).plan(f, nil, firstFitOnly, searched)
 		for i, w := range p.Woods {
 			o := plain.Woods[i]
 			a := [3]float64{float64(len(w.Missing)), scarfsOf(p, w.Species), spent(w)}

@@ -82,7 +82,7 @@ func shifted(rips []RipCut, by int) []RipCut {
 
 // wood pools one wood.
 func (p *Pooled) wood(species string, apart []Sawn) {
-	t := sawing{species: species, sticks: p.Sticks, kerf: p.Kerf, pack: Pack}
+	t := sawing{species: species, sticks: p.Sticks, kerf: p.Kerf, pack: Pack, sizes: searched}
 	for _, s := range apart { // no longer than the builders, who may have said how long, asked for
 		t.longest = max(t.longest, s.Board.Clear())
 	}
@@ -168,7 +168,7 @@ func (t sawing) piles(from pile) []pile {
 		}
 	}
 	slices.SortStableFunc(sizes, func(a, b tried) int { return cmp.Compare(a.bought, b.bought) })
-	for _, s := range sizes[:min(searched, len(sizes))] {
+	for _, s := range sizes[:min(t.sizes, len(sizes))] {
 		boards, _ := t.cut(s.size, all)
 		r := result{Wood: Wood{Boards: boards}}
 		t.askFor(&r)

@@ -13,6 +13,7 @@ type sawing struct {
 	kerf    float64
 	pack    packer
 	longest float64 // of the sticks that a yard gives, mm; 0 for any
+	sizes   int     // how many of the yard's, the best by first-fit, are searched in full
 }
 
 type result struct {

@@ -35,9 +35,6 @@ func yard(species string, longest float64) []Board {
 	return out
 }
 
-// searched is how many of the yard's sizes, the best by first-fit, are searched in full.
-const searched = 4
-
 // fromYard takes one of the yard's sizes for all sticks of the wood.
 func (t sawing) fromYard() result {
 	var best result
@@ -68,13 +65,13 @@ func (t sawing) promising() []Board {
 	tried := make([]score, len(sizes))
 	var best []int
 	for _, i := range order {
-		if len(best) == searched && atBest[i].compare(tried[best[searched-1]]) > 0 {
+		if len(best) == t.sizes && atBest[i].compare(tried[best[t.sizes-1]]) > 0 {
 			break
 		}
 		tried[i] = t.saw([]Board{sizes[i]}, sizes[i].Clear()).score
 		best = append(best, i)
 		slices.SortFunc(best, func(a, b int) int { return cmp.Or(tried[a].compare(tried[b]), cmp.Compare(a, b)) })
-		best = best[:min(len(best), searched)]
+		best = best[:min(len(best), t.sizes)]
 	}
 	var out []Board
 	for _, i := range best {

@@ -19,7 +19,7 @@ func eachWood(t *testing.T, n int, use func(t sawing)) {
 			byWood[s.Species] = append(byWood[s.Species], i)
 		}
 		for _, w := range woods {
-			use(sawing{species: w, sticks: sticks, mine: byWood[w], kerf: float64(f.Design.Stock.Kerf), pack: firstFitOnly})
+			use(sawing{species: w, sticks: sticks, mine: byWood[w], kerf: float64(f.Design.Stock.Kerf), pack: firstFitOnly, sizes: searched})
 		}
 	}
 }

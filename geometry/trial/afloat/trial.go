@@ -67,6 +67,18 @@ type Displacement struct {
 // Errors: *float.Fault when there is no rest: sinks, swamps, load outside the
 // hull; a draft that the hull has not; a rib whose arcs have no line outside them.
 func Run(b aboard.Boat, o Options) (*Report, error) {
+	r, err := Goes(b, o)
+	if err != nil {
+		return nil, err
+	}
+	r.displace()
+	r.find()
+	return r, nil
+}
+
+// Goes makes the part of a trial that tells how the boat stands and goes, without what more
+// load does, and without the findings. Its errors are Run's.
+func Goes(b aboard.Boat, o Options) (*Report, error) {
 	r, err := Stands(b, o)
 	if err != nil {
 		return nil, err
@@ -77,12 +89,8 @@ func Run(b aboard.Boat, o Options) (*Report, error) {
 	for _, u := range o.Speeds {
 		r.Effort = append(r.Effort, r.Hull.At(o.Water, u))
 	}
-	if r.Cargo, err = cargo.Of(b, r.Standing, o.Water.Density); err != nil {
-		return nil, err
-	}
-	r.displace()
-	r.find()
-	return r, nil
+	r.Cargo, err = cargo.Of(b, r.Standing, o.Water.Density)
+	return r, err
 }
 
 // Stands makes the part of a trial that is soon done: how the boat lies and how it
