@@ -3,6 +3,8 @@ package joint
 import (
 	"fmt"
 	"math"
+	"slices"
+	"sort"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
@@ -84,10 +86,11 @@ func (m *maker) hook(h frame.Breasthook) Hook {
 // returns too: as thick as the plate allows, and thinner where they would go into it by
 // less than four diameters or stand too near a face.
 func pegged(u Usual, h frame.Breasthook) (out Hook, peg, length float64) {
-	side, length := edgeLine(h)
+	side := edgeLine(h)
+	length = side.length()
 	plate := outlineOf(h.Outline.Flatten(0.05))
 	for peg = u.PegFor(h.Thickness, u.LeastPeg, u.PegWide); ; peg -= 0.5 {
-		out = pegsOf(u, h, peg, side, length, plate)
+		out = pegsOf(u, h, peg, side, plate)
 		if ok := out.Into >= u.PegEnd*peg && out.Edge >= u.PegEdge; ok || peg-0.5 < u.LeastPeg {
 			if !ok {
 				least := 2*u.PegEdge*peg + u.PegEnd*peg*math.Abs(math.Sin(h.Bevel))
@@ -114,15 +117,16 @@ func (h *Hook) lie(u Usual, plate frame.Breasthook, peg float64) {
 func (h *Hook) Reach() float64 { return h.Down*math.Sin(h.Lean) + h.Into*math.Cos(h.Lean) }
 
 // pegsOf places pegs of a diameter along the edge of a breasthook.
-func pegsOf(u Usual, h frame.Breasthook, peg float64, side []geometry.Point, length float64, plate outline) Hook {
-	out := Hook{End: h.End, Line: side, Lean: h.Bevel, Into: math.Ceil(u.PegInHook * peg)}
+func pegsOf(u Usual, h frame.Breasthook, peg float64, side edge, plate outline) Hook {
+	length := side.length()
+	out := Hook{End: h.End, Line: side.pts, Lean: h.Bevel, Into: math.Ceil(u.PegInHook * peg)}
 	out.lie(u, h, peg)
 	// Clear of the lashing near the ends, and four diameters and more from the plate's
 	// inner end.
 	from, to := math.Max(0.25*length, 25), length-math.Max(3*u.PegEnd*peg/2, 12)
 	// The plate is hollow there: all of a peg must lie in wood.
 	inside := func(s float64) bool {
-		return plate.edgeTo(pointAlong(side, s).Sub(acrossAt(side, s).Scale(out.Reach()))) >= u.PegEdge*peg
+		return plate.edgeTo(side.at(s).Sub(side.outward(s).Scale(out.Reach()))) >= u.PegEdge*peg
 	}
 	for to > length/2 && !inside(to) {
 		to--
@@ -134,7 +138,7 @@ func pegsOf(u Usual, h frame.Breasthook, peg float64, side []geometry.Point, len
 	for i := range n {
 		s := math.Round(from + (to-from)*float64(i)/float64(n-1))
 		out.FromEnd = append(out.FromEnd, s)
-		out.At, out.Out = append(out.At, pointAlong(side, s)), append(out.Out, acrossAt(side, s))
+		out.At, out.Out = append(out.At, side.at(s)), append(out.Out, side.outward(s))
 	}
 	for out.Into > 1 && !(out.Edge >= u.PegEdge && out.apart(h, u.PegEdge*peg)) {
 		out.Into--
@@ -162,44 +166,45 @@ func (h *Hook) apart(plate frame.Breasthook, off float64) bool {
 	return true
 }
 
-// acrossAt is the way outward, square to an edge of a breasthook, so far along it.
-func acrossAt(side []geometry.Point, s float64) geometry.Point {
-	return Outward(pointAlong(side, s-1), pointAlong(side, s+1))
+// edge is one edge of a breasthook from its nose inward.
+type edge struct {
+	pts   []geometry.Point
+	along []float64 // from the nose to each, mm
 }
 
-// edgeLine returns one edge of a breasthook from its nose inward, and its length.
-func edgeLine(h frame.Breasthook) ([]geometry.Point, float64) {
+func edgeLine(h frame.Breasthook) edge {
 	var pts []geometry.Point
 	for _, p := range h.Outline.Flatten(0.01) {
 		if p.Y < 0 && (len(pts) == 0 || pts[len(pts)-1].X < p.X) {
 			pts = append(pts, p)
 		}
 	}
-	for i, j := 0, len(pts)-1; i < j; i, j = i+1, j-1 {
-		pts[i], pts[j] = pts[j], pts[i]
-	}
-	length := 0.0
+	slices.Reverse(pts)
+	along := make([]float64, len(pts))
 	for i := 1; i < len(pts); i++ {
-		length += pts[i].Sub(pts[i-1]).Norm()
+		along[i] = along[i-1] + pts[i].Sub(pts[i-1]).Norm()
 	}
-	return pts, length
+	return edge{pts, along}
 }
+
+// length returns how long the edge is, mm.
+func (e edge) length() float64 { return e.along[len(e.along)-1] }
+
+// at returns the place so far along the edge, its last one beyond.
+func (e edge) at(s float64) geometry.Point {
+	i := sort.SearchFloat64s(e.along[1:], s)
+	if i+1 == len(e.pts) {
+		return e.pts[i]
+	}
+	return e.pts[i].Lerp(e.pts[i+1], (s-e.along[i])/(e.along[i+1]-e.along[i]))
+}
+
+// outward is the way outward, square to the edge, so far along it.
+func (e edge) outward(s float64) geometry.Point { return Outward(e.at(s-1), e.at(s+1)) }
 
 // Outward is square to the way from a on to b along such an edge, of length 1: the edge
 // runs inward, so outward lies on its left.
 func Outward(a, b geometry.Point) geometry.Point {
 	way := b.Sub(a).Unit()
 	return geometry.Point{X: -way.Y, Y: way.X}
-}
-
-// pointAlong returns the place so far along a line of points.
-func pointAlong(pts []geometry.Point, s float64) geometry.Point {
-	for i := 1; i < len(pts); i++ {
-		l := pts[i].Sub(pts[i-1]).Norm()
-		if s <= l && l > 0 {
-			return pts[i-1].Lerp(pts[i], s/l)
-		}
-		s -= l
-	}
-	return pts[len(pts)-1]
 }

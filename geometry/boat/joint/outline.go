@@ -72,8 +72,19 @@ func (o outline) edgeTo(p geometry.Point) float64 {
 
 // away is the square of how far a place lies from the stretch's box.
 func (s *stretch) away(p geometry.Point) float64 {
-	dx, dy := max(s.box.Min.X-p.X, p.X-s.box.Max.X, 0), max(s.box.Min.Y-p.Y, p.Y-s.box.Max.Y, 0)
+	dx, dy := beside(p.X, s.box.Min.X, s.box.Max.X), beside(p.Y, s.box.Min.Y, s.box.Max.Y)
 	return dx*dx + dy*dy
+}
+
+// beside is how far a number lies outside a range, 0 within it.
+func beside(at, least, most float64) float64 {
+	if at < least {
+		return least - at
+	}
+	if at > most {
+		return at - most
+	}
+	return 0
 }
 
 // near returns how far a place lies from the nearest of the sides, where that is nearer
@@ -84,8 +95,11 @@ func (s *stretch) near(p geometry.Point, best float64) float64 {
 		to := p.Sub(s.from)
 		// A side whose start is too far off is passed over.
 		if away, off := best+s.long, to.X*to.X+to.Y*to.Y; off < away*away {
-			t := min(1, max(0, (to.X*s.run.X+to.Y*s.run.Y)/s.square))
-			dx, dy := to.X-t*s.run.X, to.Y-t*s.run.Y
+			dx, dy := to.X, to.Y
+			if along := to.X*s.run.X + to.Y*s.run.Y; along > 0 {
+				t := min(1, along/s.square)
+				dx, dy = dx-t*s.run.X, dy-t*s.run.Y
+			}
 			if square := dx*dx + dy*dy; square < best*best {
 				best = math.Sqrt(square)
 			}

@@ -9,7 +9,7 @@ import (
 
 // keel is the keel as a batten on the ribs, free to turn at the stems.
 type keel struct {
-	by         [][]float64 // by rib that it is moved: how high it comes to lie at every rib, mm per mm that one rib asks for
+	by         [][]float64 // at every rib: how high it comes to lie there, mm per mm that each rib asks for
 	stern, bow []float64   // at every rib, for each mm that a stem stands higher
 	middle     []float64   // at midship, for each mm at every rib
 	ends       [2]float64  // the same for stern and bow, with all ribs held
@@ -54,8 +54,12 @@ func newKeel(stiffness, aft, fore float64, at, springs []float64) (*keel, error)
 	for _, y := range right {
 		a.Solve(y)
 	}
-	k.by, k.stern, k.bow = right[:n], right[n], right[n+1]
+	k.by, k.stern, k.bow = make([][]float64, n), right[n], right[n+1]
 	for i := range n {
+		k.by[i] = make([]float64, n)
+		for j, asked := range right[:n] {
+			k.by[i][j] = asked[i]
+		}
 		k.middle[i], _, _ = k.units[i+1].At(0)
 	}
 	k.ends[0], _, _ = k.units[0].At(0)
@@ -81,16 +85,8 @@ func pushes(b *curve.Batten, x []float64, stiffness float64) []float64 {
 // given heights and the stems stand so much higher, mm.
 func (k *keel) rests(wanted []float64, stern, bow float64) []float64 {
 	out := make([]float64, len(k.by))
-	for i := range out {
-		out[i] = stern*k.stern[i] + bow*k.bow[i]
-	}
-	for j, w := range wanted {
-		if w == 0 {
-			continue
-		}
-		for i, v := range k.by[j] {
-			out[i] += w * v
-		}
+	for i, by := range k.by {
+		out[i] = stern*k.stern[i] + bow*k.bow[i] + equations.Dot(wanted, by)
 	}
 	return out
 }

@@ -31,8 +31,9 @@ func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
 	if b.Why == nil {
 		m.open = b.Open
 	}
-	for _, r := range f.Ribs {
-		m.ribs = append(m.ribs, newRib(r))
+	m.ribs = make([]rib, len(f.Ribs))
+	for i, r := range f.Ribs {
+		m.ribs[i] = newRib(r)
 	}
 	set := balance.Setting{Open: m.open, Slack: b.Fit, StrutsOut: map[int]bool{}}
 	var err error
@@ -59,30 +60,29 @@ func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
 //
 // How: where the gunwales keep w more by themselves, ribs and cross pieces, which do
 // not know of it, are as much narrower and shorter in the boat that is off by w.
-func (m *model) wider(by *balance.Answers, d put, glued func(x float64) float64) []float64 {
-	out := make([]float64, len(m.ribs)+1)
-	keeps := func(x float64) float64 {
-		if glued == nil {
-			return 0
-		}
-		return glued(x)
-	}
+func (m *model) wider(by *balance.Answers, d put, glued []float64) []float64 {
+	n := len(m.ribs)
+	out := make([]float64, n+1)
 	add := func(row []float64, times float64) {
-		if times == 0 {
-			return
-		}
 		for i, v := range row {
 			out[i] += times * v
 		}
 	}
-	for i, r := range m.ribs {
-		out[i] += keeps(r.at)
-		add(by.Ribs[i], d.open.at(i)-2*keeps(r.at))
+	for k, wide := range d.open.of {
+		add(by.Ribs[d.open.first+k], wide)
 	}
-	out[len(m.ribs)] += keeps(0)
+	for k, long := range d.slack.of {
+		add(by.Pieces[d.slack.first+k], long)
+	}
 	add(d.off, 1)
-	for j, row := range by.Pieces {
-		add(row, d.slack.at(j)-2*keeps(m.pieces[j]))
+	if glued != nil {
+		add(glued[:n+1], 1)
+		for i, row := range by.Ribs {
+			add(row, -2*glued[i])
+		}
+		for j, row := range by.Pieces {
+			add(row, -2*glued[n+1+j])
+		}
 	}
 	return out
 }
@@ -115,10 +115,11 @@ func (m *model) readSpreaders() error {
 		if err != nil {
 			return fmt.Errorf("spreader at %.0f mm: %w", x[k], err)
 		}
-		glued := func(x float64) float64 {
+		var glued []float64
+		for _, x := range slices.Concat(f.Stations(), []float64{0}, m.pieces) {
 			now, _ := bent.Rise(x)
 			was, _ := f.Hull.Plan.Rise(x)
-			return (now - was) / (2 * longer) * m.b.Glue.Kept
+			glued = append(glued, (now-was)/(2*longer)*m.b.Glue.Kept)
 		}
 		m.held = append(m.held, held{x[k], disturbance{glued: glued}})
 	}
@@ -136,8 +137,8 @@ func (m *model) restKeel() error {
 	depth := float64(k.Depth)
 	bends := m.b.Ribs.MOE * w * m.thick * m.thick * m.thick / 12
 	at, springs := make([]float64, len(m.ribs)), make([]float64, len(m.ribs))
-	for i, r := range m.ribs {
-		at[i], springs[i] = r.at, bends*r.upright()
+	for i := range m.ribs {
+		at[i], springs[i] = m.ribs[i].at, bends*m.ribs[i].upright()
 	}
 	m.keel, err = newKeel(wood.MOE*float64(k.Width)*depth*depth*depth/12, -f.Hull.Stern.Toe.X, f.Hull.Bow.Toe.X, at, springs)
 	return err
@@ -155,12 +156,14 @@ type effect struct {
 
 // effect works it out.
 func (m *model) effect(d disturbance) effect {
-	n := len(m.ribs)
 	e := effect{wide: m.wider(m.in, d.in, d.glued), stern: d.stern, bow: d.bow}
 	e.moved = m.wider(m.out, d.out, d.glued)
-	m.wanted = slices.Grow(m.wanted[:0], n)[:n]
-	for i, r := range m.ribs {
-		m.wanted[i] = -d.deeper.at(i) + r.lift*e.wide[i]
+	m.wanted = slices.Grow(m.wanted[:0], len(m.ribs))[:len(m.ribs)]
+	for i := range m.ribs {
+		m.wanted[i] = m.ribs[i].lift * e.wide[i]
+	}
+	for k, deep := range d.deeper.of {
+		m.wanted[d.deeper.first+k] -= deep
 	}
 	e.keel = m.keel.rests(m.wanted, d.stern, d.bow)
 	e.middle = m.keel.midship(e.keel, d.stern, d.bow)

@@ -24,10 +24,10 @@ type kind struct {
 
 // disturbance is what an error of one unit does to the parts of the frame, mm.
 type disturbance struct {
-	in, out    put                     // with the cross pieces in, and with all of them out
-	glued      func(x float64) float64 // how much more half-breadth the gunwales keep by themselves; nil for none
-	deeper     row                     // each rib, while its head stays where it is
-	stern, bow float64                 // how much higher the stems stand
+	in, out    put       // with the cross pieces in, and with all of them out
+	glued      []float64 // how much more half-breadth the gunwales keep by themselves, at every rib, at midship and at every cross piece; nil for none
+	deeper     row       // each rib, while its head stays where it is
+	stern, bow float64   // how much higher the stems stand
 }
 
 // put is how ribs and cross pieces are put in otherwise than designed, wider, longer, and

@@ -33,7 +33,7 @@ func (s *strip) chain(length float64) curve.Chain {
 func (s *strip) tightest(length float64) float64 {
 	n, most := len(s.turn), 0.0
 	for _, turn := range s.turn {
-		most = math.Max(most, math.Abs(turn))
+		most = max(most, math.Abs(turn))
 	}
 	most = math.Max(most, math.Abs(1.5*s.turn[0]-0.5*s.turn[1]))
 	most = math.Max(most, math.Abs(1.5*s.turn[n-1]-0.5*s.turn[n-2]))
@@ -91,9 +91,9 @@ func (s *strip) step(y *yield, a aim) (most float64) {
 	for i := range joints {
 		by := &joints[i].by
 		by[0] += push*by[1] + lift*by[2]
-		most = math.Max(most, math.Abs(by[0]))
+		most = max(most, math.Abs(by[0]))
 	}
-	share := math.Min(1, 0.35/most)
+	share := min(1, 0.35/most)
 	for i := range joints {
 		t := joints[i].by[0]
 		s.turn[i] += share * t
