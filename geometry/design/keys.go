@@ -95,9 +95,16 @@ func KeyNames(table reflect.Type) []string {
 	return out
 }
 
+// keyName reads the key from where it stands, first in every tag: it is asked for
+// thousands of times a file.
 func keyName(f reflect.StructField) string {
-	name, _, _ := strings.Cut(f.Tag.Get("toml"), ",")
-	return name
+	name := strings.TrimPrefix(string(f.Tag), `toml:"`)
+	for i := range len(name) {
+		if name[i] == '"' || name[i] == ',' {
+			return name[:i]
+		}
+	}
+	return ""
 }
 
 func kindOf(t reflect.Type) string {

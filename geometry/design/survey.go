@@ -27,7 +27,7 @@ type survey struct {
 }
 
 func newSurvey(data []byte, file string) *survey {
-	s := &survey{file: file, lines: map[string]int{}, begun: map[string]int{}, table: wholeFile(), line: 1}
+	s := &survey{file: file, lines: make(map[string]int, 200), begun: map[string]int{}, table: wholeFile(), line: 1}
 	s.parser.Reset(data)
 	return s
 }
@@ -68,8 +68,9 @@ func (s *survey) given(path string) bool { return s.lines[path] != 0 }
 
 // begins reports whether a table, or any key of it, stands in the file.
 func (s *survey) begins(table string) bool {
+	key := table + "."
 	for path := range s.lines {
-		if path == table || strings.HasPrefix(path, table+".") {
+		if path == table || strings.HasPrefix(path, key) {
 			return true
 		}
 	}

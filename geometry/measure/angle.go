@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"strconv"
+	"strings"
 )
 
 // MaxAngle is the greatest angle, in radians, that is read or written: 360
@@ -23,8 +25,34 @@ type Angle float64
 // Errors: as ParseLength, and for a magnitude over 360 degrees, or below 1e-40
 // rad without being 0. It does not panic.
 func ParseAngle(s string) (Angle, error) {
+	if a, ok := plainAngle(s); ok {
+		return a, nil
+	}
 	x, err := parse("angle", "deg or rad", "deg", s, (*reader).angle)
 	return Angle(x), err
+}
+
+// plainAngle reads what nearly all angles are written as, "12 deg" or "6.25 deg", which
+// needs no fractions to be exact; false for any other text.
+func plainAngle(s string) (Angle, bool) {
+	number, ok := strings.CutSuffix(s, " deg")
+	whole, part, point := strings.Cut(number, ".")
+	if !ok || len(whole) > 3 || len(part) > 2 || !digits(whole) || point && !digits(part) {
+		return 0, false
+	}
+	x, err := strconv.ParseFloat(number, 64)
+	a := hundredths(math.Round(100 * x))
+	return a, err == nil && a <= MaxAngle
+}
+
+// hundredths returns the angle of so many hundredths of a degree, a whole number up to
+// 36,000: the float64 nearest to it (TestHundredths).
+func hundredths(n float64) Angle {
+	const ( // a hundredth of a degree in radians, cut so that any count of the first part is exact
+		most = 0x1.6e05a6p-13
+		rest = math.Pi/180e2 - most
+	)
+	return Angle(n*most + n*rest)
 }
 
 // angle reads one number and unit to the end of the text and returns radians
@@ -81,6 +109,9 @@ func (a Angle) Short() Angle {
 // degrees returns the decimal with the fewest places from which ParseAngle
 // gets exactly a back. a must be finite.
 func (a Angle) degrees() string {
+	if n := math.Round(float64(a) * 180e2 / math.Pi); a >= 0 && a <= MaxAngle && hundredths(n) == a {
+		return strconv.FormatFloat(n/100, 'f', -1, 64)
+	}
 	d := new(big.Rat).SetFloat64(float64(a))
 	d.Mul(d, big.NewRat(180, 1)).Quo(d, pi)
 	// A place more divides the error by ten, so this ends: near place 17 for

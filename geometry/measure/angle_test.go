@@ -4,7 +4,9 @@ import (
 	"encoding"
 	"fmt"
 	"math"
+	"math/big"
 	"math/rand/v2"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -174,4 +176,16 @@ func FuzzParseAngle(f *testing.F) {
 			t.Fatalf("%q gives %q, which gives %g, %v", s, b, float64(back), err)
 		}
 	})
+}
+
+// TestHundredths: every hundredth of a degree up to a turn is the float64 that is nearest to
+// the exact product with pi, of 62 decimals, and is written as it is read.
+func TestHundredths(t *testing.T) {
+	for n := range int64(36001) {
+		want, _ := radians(big.NewRat(n, 100)).Float64()
+		text := strconv.FormatFloat(float64(n)/100, 'f', -1, 64) + " deg"
+		if got, err := ParseAngle(text); err != nil || float64(got) != want || got.String() != text {
+			t.Fatalf("%s is read as %.17g and written as %s, want %.17g: %v", text, float64(got), got, want, err)
+		}
+	}
 }

@@ -49,13 +49,14 @@ func ParseLength(s string) (Length, error) {
 func plain(s string) (Length, bool) {
 	number, ok := strings.CutSuffix(s, " mm")
 	whole, part, point := strings.Cut(number, ".")
-	digits := func(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 	if !ok || len(number) > 15 || !digits(whole) || whole[0] == '0' && whole != "0" || point && !digits(part) {
 		return 0, false
 	}
 	x, err := strconv.ParseFloat(number, 64) // the nearest, as of the fraction
 	return Length(x), err == nil && Length(x) <= MaxLength
 }
+
+func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
 // length reads one number and unit, or feet and inches, to the end of the
 // text, and returns mm without the sign.
