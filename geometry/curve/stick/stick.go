@@ -97,7 +97,7 @@ func (s *Stick) at(x float64) (i int, t float64) {
 // there, dy/dx and dz/dx, and how it bends, the second derivatives in 1/mm.
 func (s *Stick) Run(x float64) (at, slope, bend geometry.Point) {
 	aft, fore := s.Ends()
-	in := math.Min(math.Max(x, aft), fore)
+	in := min(max(x, aft), fore)
 	i, t := s.at(in)
 	at, slope, bend = s.run(i, t)
 	if in != x {
@@ -133,7 +133,7 @@ func Turn(a, b geometry.Point) float64 {
 // of station: even within a bay, and no more beyond the ends.
 func (s *Stick) Flat(x float64) (flat, turn float64) {
 	aft, fore := s.Ends()
-	return s.flat(s.at(math.Min(math.Max(x, aft), fore)))
+	return s.flat(s.at(min(max(x, aft), fore)))
 }
 
 // flat is that in bay i, past a share of it.
@@ -160,8 +160,14 @@ func (s *Stick) Slopes(x float64) geometry.Point {
 // are those of the line in space, taken about the stick's own axes, which lie square to
 // its run.
 func (s *Stick) About(x float64) (off, along float64) {
-	_, slope, bend := s.Run(x)
-	flat, _ := s.Flat(x)
+	aft, fore := s.Ends()
+	in := min(max(x, aft), fore)
+	i, t := s.at(in)
+	_, slope, bend := s.run(i, t)
+	if in != x {
+		bend = geometry.Point{}
+	}
+	flat, _ := s.flat(i, t)
 	return about(slope, bend, flat)
 }
 
@@ -178,7 +184,7 @@ func about(slope, bend geometry.Point, flat float64) (off, along float64) {
 	w := 1 + slope.Dot(slope)
 	lean := axis.Dot(slope)
 	size := w * math.Sqrt(1-lean*lean/w)
-	return axis.Cross(bend) / math.Sqrt(w) / size, (axis.Dot(bend) - lean*bend.Dot(slope)/w) / size
+	return axis.Cross(bend) / (math.Sqrt(w) * size), (axis.Dot(bend) - lean*bend.Dot(slope)/w) / size
 }
 
 // Energy returns the bending energy from one station to another over E I of bending

@@ -92,7 +92,7 @@ func (b batten) inPlace(s frame.Stringer, ribs []frame.Rib) Stringer {
 		if k < len(ribs) {
 			to = ribs[k].Station
 		}
-		bay := b.bay(s, from, to)
+		bay := b.bay(s.Stick, from, to)
 		out.Bays, from = append(out.Bays, bay), to
 		out.Edgewise, out.Flatwise = math.Max(out.Edgewise, bay.Edgewise), math.Max(out.Flatwise, bay.Flatwise)
 		out.Corner = math.Max(out.Corner, b.stress(bay.Off, bay.Along))
@@ -101,20 +101,22 @@ func (b batten) inPlace(s frame.Stringer, ribs []frame.Rib) Stringer {
 	return out
 }
 
-func (b batten) bay(s frame.Stringer, from, to float64) Bay {
+func (b batten) bay(s *stick.Stick, from, to float64) Bay {
 	out := Bay{From: from, To: to}
+	var mostOff, mostAlong, corner float64
 	for k := range looks + 1 {
-		off, along := s.Stick.About(from + (to-from)*float64(k)/looks)
+		off, along := s.About(from + (to-from)*float64(k)/looks)
 		off, along = math.Abs(off), math.Abs(along)
-		out.Edgewise, out.Flatwise = math.Max(out.Edgewise, b.stress(0, along)), math.Max(out.Flatwise, b.stress(off, 0))
-		if b.stress(off, along) > b.stress(out.Off, out.Along) {
-			out.Off, out.Along = off, along
+		mostOff, mostAlong = max(mostOff, off), max(mostAlong, along)
+		if at := b.stress(off, along); at > corner {
+			corner, out.Off, out.Along = at, off, along
 		}
 	}
-	_, begins, _ := s.Stick.Run(from)
-	_, ends, _ := s.Stick.Run(to)
+	out.Edgewise, out.Flatwise = b.stress(0, mostAlong), b.stress(mostOff, 0)
+	_, begins, _ := s.Run(from)
+	_, ends, _ := s.Run(to)
 	out.Turn = stick.Turn(begins, ends)
-	_, turn := s.Stick.Flat((from + to) / 2)
+	_, turn := s.Flat((from + to) / 2)
 	out.Twist = math.Abs(turn) * (to - from)
 	out.Shear = beam.TwistStress(b.width, b.depth, b.wood.MOE*shearShare, math.Abs(turn))
 	return out

@@ -35,7 +35,7 @@ func TestRadiusInPlace(t *testing.T) {
 			t.Fatal(err)
 		}
 		b := batten{wood, wide, deep}
-		bay := b.bay(frame.Stringer{Number: 1, Stick: s}, 0, 140)
+		bay := b.bay(s, 0, 140)
 		edge, off := wood.MOE*wide/2/r, 0.0
 		if name == "flat" {
 			edge, off = 0, wood.MOE*deep/2/r
@@ -58,7 +58,7 @@ func TestWarp(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bay := batten{wood, 20, 10}.bay(frame.Stringer{Stick: s}, 0, 150)
+	bay := batten{wood, 20, 10}.bay(s, 0, 150)
 	near(t, "edgewise", bay.Edgewise, 0, 1e-12)
 	near(t, "flatwise", bay.Flatwise, 0, 1e-12)
 	near(t, "twist", bay.Twist, turn, 1e-12)

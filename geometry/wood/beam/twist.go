@@ -12,9 +12,9 @@ import "math"
 // rectangular bars. Wood is stiffer one way than another, which this leaves out.
 func TwistStress(a, b, g, twist float64) float64 {
 	short, long := math.Min(a, b), math.Max(a, b)
-	sum := 0.0
-	for n := 1.0; n < 40; n += 2 {
-		sum += 1 / (n * n * math.Cosh(n*math.Pi*long/(2*short)))
+	sum, less := 0.0, math.Exp(-math.Pi*long/(2*short))
+	for n, e := 1.0, less; n < 40; n, e = n+2, e*less*less {
+		sum += 2 * e / (n * n * (1 + e*e)) // 1/cosh u is 2/(e^u + e^-u)
 	}
 	return g * twist * short * (1 - 8/(math.Pi*math.Pi)*sum)
 }

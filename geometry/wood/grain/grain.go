@@ -22,7 +22,11 @@ const (
 // Source: R. L. Hankinson, 1921, as in the Wood Handbook chapter 5.
 func Hankinson(along, across, angle, power float64) float64 {
 	sin, cos := math.Sincos(angle)
-	return along * across / (along*math.Pow(math.Abs(sin), power) + across*math.Pow(math.Abs(cos), power))
+	s, c := sin*sin, cos*cos
+	if power != Mean {
+		s, c = math.Pow(s, power/2), math.Pow(c, power/2)
+	}
+	return along * across / (along*s + across*c)
 }
 
 // Short is the slope of grain past which a curved piece is looked at, 1 in 10, radians.
@@ -30,8 +34,11 @@ const Short = 0.0996686525
 
 // Off returns the angle between two directions of lines, 0 to pi/2.
 func Off(a, b float64) float64 {
-	d := math.Mod(math.Abs(a-b), math.Pi)
-	return math.Min(d, math.Pi-d)
+	d := math.Abs(a - b)
+	if d >= math.Pi {
+		d = math.Mod(d, math.Pi)
+	}
+	return min(d, math.Pi-d)
 }
 
 // Diagonal is the share of the wood's strength in bending that plywood on edge has where
