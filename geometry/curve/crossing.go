@@ -15,20 +15,23 @@ import (
 func (p Path) Crossing(tol float64) (geometry.Point, bool) {
 	pts := slices.Compact(p.Flatten(tol))
 	type chord struct {
-		place    int
-		a, b     geometry.Point
-		from, to float64 // along x
+		place     int
+		a, b      geometry.Point
+		from, to  float64 // along x
+		low, high float64 // along y
 	}
 	all := make([]chord, 0, len(pts))
 	for i := 1; i < len(pts); i++ {
 		a, b := pts[i-1], pts[i]
-		all = append(all, chord{i, a, b, min(a.X, b.X), max(a.X, b.X)})
+		all = append(all, chord{i, a, b, min(a.X, b.X), max(a.X, b.X), min(a.Y, b.Y), max(a.Y, b.Y)})
 	}
 	slices.SortFunc(all, func(c, d chord) int { return cmp.Or(cmp.Compare(c.from, d.from), c.place-d.place) })
-	for i, c := range all {
-		for _, d := range all[i+1:] {
-			if d.from > c.to {
-				break
+	for i := range all {
+		c := &all[i]
+		for j := i + 1; j < len(all) && all[j].from <= c.to; j++ {
+			d := &all[j]
+			if d.low > c.high || d.high < c.low {
+				continue
 			}
 			apart := max(c.place, d.place) - min(c.place, d.place)
 			if apart == 1 || apart == len(all)-1 { // they share an end, but for rounding

@@ -2,7 +2,6 @@ package curve
 
 import (
 	"math"
-	"slices"
 
 	"ribwright/geometry"
 )
@@ -162,10 +161,13 @@ func (p Path) Flatten(tol float64) []geometry.Point {
 	if len(p) == 0 {
 		return nil
 	}
-	out := []geometry.Point{p[0].Start()}
+	all := 1
+	for _, s := range p {
+		all += pieces(s, tol)
+	}
+	out := append(make([]geometry.Point, 0, all), p[0].Start())
 	for _, s := range p {
 		n := pieces(s, tol)
-		out = slices.Grow(out, n)
 		for i := 1; i <= n; i++ {
 			out = append(out, s.At(float64(i)/float64(n)))
 		}

@@ -101,7 +101,7 @@ func (m *making) ribs(out *Frame) error {
 				return fmt.Errorf("rib %s as it came out: a bend of %.1f mm radius has no inner face in wood %.1f mm thick", r.Name, b.Radius, r.Thickness)
 			}
 			if b.Radius > 0 {
-				r.Tightest = math.Min(r.Tightest, (b.Radius-r.Thickness/2)/r.Thickness)
+				r.Tightest = min(r.Tightest, (b.Radius-r.Thickness/2)/r.Thickness)
 			}
 		}
 		r.Outer, r.Inner = nil, nil

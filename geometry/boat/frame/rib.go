@@ -108,7 +108,7 @@ func newRib(d *design.Design, name string, s hull.Section) (Rib, error) {
 			return r, fmt.Errorf("a bend of %.0f mm radius is tighter than twice the rib's %.1f mm thickness; give less flare, a larger bilge radius, or set the last rib farther from the stem", b.Radius, t)
 		}
 		r.Correction += 2 * timber.BendCorrection(b.Radius, t, b.Sweep)
-		r.Tightest = math.Min(r.Tightest, (b.Radius-t/2)/t)
+		r.Tightest = min(r.Tightest, (b.Radius-t/2)/t)
 	}
 	r.Length = 2*s.Half.Length() + r.Correction
 	r.Tenon = float64(d.Ribs.MortiseDepth - d.Ribs.TenonGap)
@@ -152,7 +152,7 @@ func (r Rib) faceLine(out float64) (curve.Path, error) {
 func (r Rib) OnBlank(s float64) float64 {
 	out := s
 	for _, b := range r.Section.Half {
-		on := math.Min(s, b.Length)
+		on := min(s, b.Length)
 		if on <= 0 {
 			break
 		}

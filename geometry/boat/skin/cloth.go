@@ -198,7 +198,7 @@ func covered(out, pts []geometry.Point, skin float64) {
 		}
 		// Out is to the right of the way from keel to gunwale.
 		n := before.Add(after).Left().Scale(-1).Unit()
-		reach := skin / math.Max(0.5, n.Dot(before.Left().Scale(-1)))
+		reach := skin / max(0.5, n.Dot(before.Left().Scale(-1)))
 		out[i] = p.Add(n.Scale(reach))
 	}
 	out[0].X, out[len(out)-1].Y = pts[0].X, pts[len(pts)-1].Y
@@ -266,7 +266,7 @@ func (c *Cloth) Past(x float64, l Lines, room []geometry.Point) []geometry.Point
 		fade := 1 - (u-from)/(land-from)
 		for k := 2 + 2*i; k < 4+2*i; k++ {
 			p := l.Stringers[i].Add(l.Off[k].Scale(fade))
-			if p.X = math.Max(0, p.X); p.Y > low {
+			if p.X = max(0, p.X); p.Y > low {
 				out[k] = p
 			}
 		}

@@ -10,7 +10,7 @@ import (
 type Range struct{ Least, Likely, Most float64 }
 
 // take widens a range.
-func (r *Range) take(v float64) { r.Least, r.Most = math.Min(r.Least, v), math.Max(r.Most, v) }
+func (r *Range) take(v float64) { r.Least, r.Most = min(r.Least, v), max(r.Most, v) }
 
 // Band is what may come of taking members out, whatever the case.
 type Band struct {

@@ -80,10 +80,13 @@ func Of(f *frame.Frame, wood timber.Species) []Rib {
 	return out
 }
 
-// same reports whether two ribs have one section, as where a boat's ends are alike.
+// same reports whether two ribs have one section but for rounding, as where a boat's ends
+// are alike.
 func same(a, b frame.Rib) bool {
+	near := func(a, b float64) bool { return math.Abs(a-b) < 1e-9 } // mm; radians
 	s, t := a.Section, b.Section
-	return s.HalfBreadth == t.HalfBreadth && s.Depth == t.Depth && s.Shape == t.Shape
+	return near(s.HalfBreadth, t.HalfBreadth) && near(s.Depth, t.Depth) && near(s.Shape.BottomTurn, t.Shape.BottomTurn) &&
+		near(s.Shape.BilgeRadius, t.Shape.BilgeRadius) && near(s.Shape.Flare, t.Shape.Flare) && near(s.Shape.TopsideCurve, t.Shape.TopsideCurve)
 }
 
 // arcs is into how many arcs half a rib is cut. One that is hardly longer than the
