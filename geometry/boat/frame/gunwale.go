@@ -210,32 +210,25 @@ func (g *Gunwale) check() error {
 func (g *Gunwale) At(x, across, up float64) geometry.Point3 {
 	p, dy, _ := g.Line.At(x)
 	sin, cos := math.Sincos(g.Tilt)
-	slope := dy / cos // of the stock in its own tilted plane
-	out := across / math.Sqrt(1+slope*slope)
+	turn := math.Atan(dy / cos) // of the stock in its own tilted plane
 	return geometry.Point3{
-		X: p.X - out*slope,
-		Y: p.Y + out*cos + up*sin,
-		Z: p.Z - out*sin + up*cos,
+		X: p.X - across*math.Sin(turn),
+		Y: p.Y + across*math.Cos(turn)*cos + up*sin,
+		Z: p.Z - across*math.Cos(turn)*sin + up*cos,
 	}
 }
 
 // EdgeAt returns the point of the same edge of the stock (across, up) that lies
 // exactly at the distance x along the boat.
 func (g *Gunwale) EdgeAt(x, across, up float64) geometry.Point3 {
-	at, runs := x, 1.0
-	before, left := 0.0, math.NaN()
+	at := x
 	const settled = 1e-11 // mm: far below what a bisection over the width would leave
-	for range 20 {        // by secants, for the edge runs along nearly as the line does
+	for range 20 {        // the edge runs along beside the line, so each step leaves a hundredth
 		p := g.At(at, across, up)
-		miss := x - p.X
-		if math.Abs(miss) < settled {
+		if math.Abs(p.X-x) < settled {
 			return p
 		}
-		if share := (left - miss) / (at - before); share > 0.5 && share < 2 {
-			runs = share
-		}
-		before, left = at, miss
-		at += miss / runs
+		at += x - p.X
 	}
 	reach := g.Width + math.Abs(across)
 	return g.At(curve.Bisect(x-reach, x+reach, func(station float64) bool { return g.At(station, across, up).X < x }), across, up)
