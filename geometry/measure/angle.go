@@ -52,7 +52,7 @@ func hundredths(n float64) Angle {
 		most = 0x1.6e05a6p-13
 		rest = math.Pi/180e2 - most
 	)
-	return Angle(n*most + n*rest)
+	return Angle(n*rest + n*most)
 }
 
 // angle reads one number and unit to the end of the text and returns radians
