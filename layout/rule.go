@@ -30,11 +30,35 @@ func (s *Sheet) Rule(from, along geometry.Point, long float64) {
 	const short = 0.9 // a tick under the unit of the last figure
 	s.Line(Mark, from, from.Add(along.Scale(long)))
 	r := ruleSide{s, from, along, along.Left(), long}
-	r.ticks(10, 5, short, 2)
+	r.ticks(10, 5, short, tickTall)
 	r.letter("mm", 10, 5, RuleHalf-lettering.MinHeight)
 	r.left = r.left.Scale(-1)
-	r.ticks(25.4, 1, 2, 2)
+	r.ticks(25.4, 1, 2, tickTall)
 	r.letter("in", 25.4, 2, RuleHalf)
+}
+
+// How far a slim scale bar reaches to either side of its line, and over its end, mm.
+const (
+	BarLeft  = 0.85 + lettering.MinHeight
+	BarRight = tickTall
+	BarOver  = 8.5
+)
+
+const tickTall = 2.0 // of the ticks that figures stand at, mm
+
+// Bar draws a slim scale bar of whole inches: centimeters on its left, lettered as on a
+// rule; whole inches on its right, of which the last is lettered, over the end.
+func (s *Sheet) Bar(from, along geometry.Point, inches int) {
+	const shortest = 0.6 // a tick under the unit of the last figure
+	long := 25.4 * float64(inches)
+	s.Line(Mark, from, from.Add(along.Scale(long)))
+	r := ruleSide{s, from, along, along.Left(), long}
+	r.ticks(10, 5, shortest, tickTall)
+	r.letter("mm", 10, 5, BarLeft-lettering.MinHeight)
+	r.left = r.left.Scale(-1)
+	r.ticks(25.4, 1, tickTall, tickTall)
+	end := from.Add(along.Scale(long + 1)).Add(r.left.Scale(lettering.MinHeight / 2))
+	s.Texts = append(s.Texts, Text{At: end, Height: lettering.MinHeight, Angle: math.Atan2(along.Y, along.X), Align: Left, Words: fmt.Sprintf("%d in", inches)})
 }
 
 // ruleSide is one side of a scale bar.

@@ -13,11 +13,11 @@ import (
 )
 
 const (
-	small      = lettering.MinHeight           // the height of everything read at the bench, mm
-	barBy      = layout.RuleHalf + 0.3*small   // how far the line of a scale bar lies in from the margin, tails of letters within
-	footHigh   = barBy + layout.RuleHalf + 0.4 // the title block and the level scale bar
-	columnWide = footHigh                      // the upright scale bar and the key map
-	gap        = 1.0                           // between title block, column and the patterns
+	small      = lettering.MinHeight          // the height of everything read at the bench, mm
+	barBy      = layout.BarRight + 0.1        // how far the line of a scale bar lies in from the margin
+	footHigh   = barBy + layout.BarLeft + 0.3 // the title block and the level scale bar
+	columnWide = footHigh                     // the upright scale bar and the key map
+	gap        = 0.8                          // between title block, column and the patterns
 )
 
 // roomFor returns the part of the sheet that the patterns of a set may fill, in true mm.
@@ -36,49 +36,64 @@ func roomOf(p paper.Sheet) geometry.Box {
 }
 
 // barLong is the length of both scale bars: 4 inches, with 100 mm marked on it.
-const barLong = 101.6
+const (
+	barInches = 4
+	barLong   = 25.4 * barInches
+)
 
 const (
-	barFrom   = 2.0                   // where the level one begins, mm from the margin
-	barBeside = barFrom + barLong + 3 // where words beside it do
-	footFirst = 5.0                   // the height of their first line over the margin, mm
+	barFrom   = 2.0                                // where the level one begins, mm from the margin
+	barBeside = barFrom + barLong + layout.BarOver + 2 // where words beside it do
+	barUp     = gap + 2                            // where the upright one begins, mm over the title block
+	wordsBy   = 0.3*small + 0.5                    // how far words beside a bar stand in from the margin, mm
+	keyHigh   = 20.0                               // the most that a key map and its name take of the column, mm
 )
 
 // nameLines is how many lines of a foot a name may take, about 300 letters. What is longer
 // ends with a whole word there, and says where all of it is. Our own choice.
 const nameLines = 3
 
-// foot is what the title block says: in its two lines what fits there, and over them,
-// along the sheet, what does not.
-type foot struct{ lines, over []string }
+// foot is what every sheet says of itself: beside the level scale bar what fits there,
+// over the upright one what fits there, and the rest over both, along the sheet.
+type foot struct {
+	beside, up string
+	over       []string
+}
 
 func footOf(set Set, p paper.Sheet, number, of int) foot {
-	room, paper := p.Area.W()-barBeside, fmt.Sprintf("%s %s, %s", p.Size.Name, p.Way(), set.version())
-	f := foot{lines: []string{lettering.Safe(set.Title + ", " + paper), lettering.Safe("one side, " + bidding(p))}}
-	left := []float64{room, room - lettering.Width(sheetOf(number, of), small) - 4}
-	more := []string{"", ""}
-	if lettering.Width(f.lines[0], small) > room {
-		f.lines[0], more[0] = lettering.Safe(paper), lettering.Safe(set.Title)
+	var f foot
+	says := []string{set.Title, set.version(), p.Size.Name + " " + p.Way(), "one side", bidding(p)}
+	next := func(room float64) (line string) {
+		for n := len(says); n > 0; n-- {
+			if line = lettering.Safe(strings.Join(says[:n], ", ")); lettering.Width(line, small) <= room {
+				says = says[n:]
+				return line
+			}
+		}
+		return ""
 	}
-	for i, words := range f.lines {
-		if lettering.Width(words, small) > left[i] {
-			f.lines[i], more[i] = "", strings.TrimPrefix(more[i]+", "+words, ", ")
-		}
+	const between = 4.0 // words and the sheet's number, mm
+	beside, up := p.Area.W()-barBeside-lettering.Width(sheetOf(number, of), small)-between, p.Area.H()-footHigh-barUp-barLong-layout.BarOver-keyHigh
+	if f.beside = next(beside); f.beside == "" { // the title is long
+		f.over, says = namedOver(says[0], p.Area.W()-columnWide-gap), says[1:]
+		f.beside = next(beside)
 	}
-	for _, words := range more {
-		if words == "" {
-			continue
-		}
-		const rest = "(whole on the first sheet)"
-		along := p.Area.W() - columnWide - gap
-		lines := lettering.Wrap(words, small, along)
-		if len(lines) > nameLines {
-			lines = lettering.Wrap(words, small, along-lettering.Width(" "+rest, small))[:nameLines]
-			lines[nameLines-1] += " " + rest
-		}
-		f.over = append(f.over, lines...)
+	if f.up = next(up); len(says) > 0 {
+		f.over = append(f.over, lettering.Wrap(lettering.Safe(strings.Join(says, ", ")), small, p.Area.W()-columnWide-gap)...)
 	}
 	return f
+}
+
+// namedOver letters a long name in lines along the sheet.
+func namedOver(name string, along float64) []string {
+	const rest = "(whole on the first sheet)"
+	name = lettering.Safe(name)
+	lines := lettering.Wrap(name, small, along)
+	if len(lines) > nameLines {
+		lines = lettering.Wrap(name, small, along-lettering.Width(" "+rest, small))[:nameLines]
+		lines[nameLines-1] += " " + rest
+	}
+	return lines
 }
 
 func sheetOf(number, of int) string { return fmt.Sprintf("sheet %d of %d", number, of) }
@@ -95,16 +110,24 @@ func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	f, low := footOf(set, p, most, most), p.Area.Min
 	right := geometry.Point{X: p.Area.Max.X, Y: low.Y}
 	s.Line(layout.Tick, low.Add(geometry.Point{Y: f.high()}), right.Add(geometry.Point{Y: f.high()}))
-	s.Rule(low.Add(geometry.Point{X: barFrom, Y: barBy}), geometry.Point{X: 1}, barLong)
-	s.Rule(right.Add(geometry.Point{X: -barBy, Y: f.high() + gap + 4}), geometry.Point{Y: 1}, barLong)
-	left := low.Add(geometry.Point{X: barBeside})
-	s.Write(right.Add(geometry.Point{Y: footFirst - leading}), small, layout.Right, sheetOf(number, of))
-	for i, words := range f.lines {
-		s.Write(left.Add(geometry.Point{Y: footFirst - leading*float64(i)}), small, layout.Left, words)
+	up := right.Add(geometry.Point{Y: f.high() + barUp})
+	s.Bar(low.Add(geometry.Point{X: barFrom, Y: barBy}), geometry.Point{X: 1}, barInches)
+	s.Bar(up.Add(geometry.Point{X: -barBy}), geometry.Point{Y: 1}, barInches)
+	s.Write(right.Add(geometry.Point{Y: wordsBy}), small, layout.Right, sheetOf(number, of))
+	s.Write(low.Add(geometry.Point{X: barBeside, Y: wordsBy}), small, layout.Left, f.beside)
+	if f.up != "" {
+		at := up.Add(geometry.Point{X: -wordsBy, Y: barLong + layout.BarOver})
+		s.Texts = append(s.Texts, layout.Text{At: at, Height: small, Angle: math.Pi / 2, Words: f.up})
 	}
 	for i, words := range f.over {
 		s.Write(low.Add(geometry.Point{Y: f.high() - 3.1 - leading*float64(i)}), small, layout.Left, words)
 	}
+}
+
+// columnFrom is the height above which the column has nothing on any sheet of a set.
+func columnFrom(set Set, p paper.Sheet) float64 {
+	f := footOf(set, p, most, most)
+	return p.Area.Min.Y + f.high() + barUp + barLong + layout.BarOver + lettering.Width(f.up, small) + 1
 }
 
 // version tells the sheets of two versions of a design apart.
@@ -125,7 +148,7 @@ func bidding(p paper.Sheet) string {
 
 // leastKey is the least side of a tile in a key map that is drawn tile by tile, mm: with
 // smaller ones the map would be all line.
-const leastKey = 1.8
+const leastKey = 1.5
 
 // keyMap draws the grid of a pattern's tiles in small, this one filled and
 // named, the ones without ink struck out; of a grid of many tiles the rim alone. Under it
@@ -134,8 +157,9 @@ const leastKey = 1.8
 func keyMap(s *layout.Sheet, p paper.Sheet, pc piece, above float64) {
 	g := pc.grid
 	const wide = columnWide - 1
-	step := min(wide/float64(g.cols()), 4.5)
-	in := layout.Tick.Width() / 2 // so that no line stands half on the margin
+	step := min(wide/float64(g.cols()), 4.5, (keyHigh-leading)/float64(g.rows()))
+	inset := min(step*0.22, 0.25)
+	in := max(layout.Tick.Width(), layout.Cut.Width()-2*inset) / 2 // so that no line stands half on the margin
 	origin := geometry.Point{X: p.Area.Max.X - wide - in, Y: p.Area.Max.Y - in}
 	box := func(col, row int) geometry.Box {
 		a := origin.Add(geometry.Point{X: float64(col) * step, Y: -float64(row+1) * step})
@@ -156,12 +180,15 @@ func keyMap(s *layout.Sheet, p paper.Sheet, pc piece, above float64) {
 		}
 	}
 	own := box(pc.col, pc.row)
-	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rectangle(own.Grow(-min(step*0.22, 0.25)))})
-	under := origin.Add(geometry.Point{X: wide / 2, Y: -float64(g.rows())*step - 4})
-	s.Write(under, small, layout.Middle, pc.name())
-	whose := under.Add(geometry.Point{X: small / 2, Y: -small})
-	if lettering.Width(pc.drawing.Title, small) < whose.Y-above {
-		s.Texts = append(s.Texts, layout.Text{At: whose, Height: small, Angle: math.Pi / 2, Align: layout.Right, Words: pc.drawing.Title})
+	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rectangle(own.Grow(-inset))})
+	under := geometry.Point{X: p.Area.Max.X - wordsBy, Y: origin.Y - float64(g.rows())*step - 1}
+	write := func(words string) {
+		s.Texts = append(s.Texts, layout.Text{At: under, Height: small, Angle: math.Pi / 2, Align: layout.Right, Words: words})
+		under.Y -= lettering.Width(words, small) + 1.5
+	}
+	write(pc.name())
+	if lettering.Width(pc.drawing.Title, small) < under.Y-above {
+		write(pc.drawing.Title)
 	}
 }
 

@@ -12,7 +12,8 @@ import (
 
 const (
 	what      = 3.6 // the height of what a piece is called, mm of capitals
-	whatHigh  = 4.7 // a line that it stands in, mm
+	whatHigh  = 4.7 // a line that it stands in, under another, mm
+	whatTop   = 4.0 // the same for the first line: tall letters and no air, mm
 	overPiece = 0.5 // air under the heading, mm
 	between   = 3.0 // the three things that a heading says, along a line, mm
 )
@@ -48,11 +49,11 @@ func (s says) heading(wide float64) (texts []layout.Text, high float64) {
 		}
 		lines = flowed(lines, words, tall, wide, i < 2)
 	}
-	high = overPiece
+	high = overPiece - (whatHigh - whatTop)
 	for _, l := range lines {
 		high += l.high()
 	}
-	y := high
+	y := high + whatHigh - whatTop
 	for _, l := range lines {
 		y -= l.high()
 		for _, t := range l.texts {
@@ -119,7 +120,7 @@ func (p plan) fitted(pieces []piece) []piece {
 	d, k, how := pieces[0].drawing, pieces[0].grid.ink, pieces[0].cutting
 	w, h := p.roomOf(how)
 	b, x := d.Bounds(), pieces[0].grid.x
-	for head := whatHigh + overPiece; ; head += leading {
+	for head := whatTop + overPiece; ; head += leading {
 		if p.allGoIn(pieces, w, h) {
 			return pieces
 		}
