@@ -42,11 +42,11 @@ const (
 )
 
 const (
-	barFrom   = 2.0                                // where the level one begins, mm from the margin
+	barFrom   = 2.0                                    // where the level one begins, mm from the margin
 	barBeside = barFrom + barLong + layout.BarOver + 2 // where words beside it do
-	barUp     = gap + 2                            // where the upright one begins, mm over the title block
-	wordsBy   = 0.3*small + 0.5                    // how far words beside a bar stand in from the margin, mm
-	keyHigh   = 20.0                               // the most that a key map and its name take of the column, mm
+	barUp     = gap + 2                                // where the upright one begins, mm over the title block
+	wordsBy   = 0.3*small + 0.5                        // how far words beside a bar stand in from the margin, mm
+	keyHigh   = 20.0                                   // the most that a key map and its name take of the column, mm
 )
 
 // nameLines is how many lines of a foot a name may take, about 300 letters. What is longer
