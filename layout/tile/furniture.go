@@ -46,7 +46,7 @@ const (
 	barBeside = barFrom + barLong + layout.BarOver + 2 // where words beside it do
 	barUp     = gap + 2                                // where the upright one begins, mm over the title block
 	wordsBy   = 0.3*small + 0.5                        // how far words beside a bar stand in from the margin, mm
-	keyHigh   = 20.0                                   // the most that a key map and its name take of the column, mm
+	keyHigh   = 32.0                                   // the most that a key map and its names take of the column, mm
 )
 
 // nameLines is how many lines of a foot a name may take, about 300 letters. What is longer
@@ -124,12 +124,6 @@ func furnish(s *layout.Sheet, set Set, p paper.Sheet, number, of int) {
 	}
 }
 
-// columnFrom is the height above which the column has nothing on any sheet of a set.
-func columnFrom(set Set, p paper.Sheet) float64 {
-	f := footOf(set, p, most, most)
-	return p.Area.Min.Y + f.high() + barUp + barLong + layout.BarOver + lettering.Width(f.up, small) + 1
-}
-
 // version tells the sheets of two versions of a design apart.
 func (s Set) version() string {
 	if s.Edition == "" {
@@ -152,12 +146,12 @@ const leastKey = 1.5
 
 // keyMap draws the grid of a pattern's tiles in small, this one filled and
 // named, the ones without ink struck out; of a grid of many tiles the rim alone. Under it
-// stands whose tiles they are, for a sheet may have some of two patterns, unless the name
-// would come down to the height above which the column is free; the piece's heading has it.
-func keyMap(s *layout.Sheet, p paper.Sheet, pc piece, above float64) {
+// stands whose tiles they are, for a sheet may have some of two patterns, unless that name
+// is too long; the piece's heading has it.
+func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
 	g := pc.grid
 	const wide = columnWide - 1
-	step := min(wide/float64(g.cols()), 4.5, (keyHigh-leading)/float64(g.rows()))
+	step := min(wide/float64(g.cols()), 4.5, keyHigh/2/float64(g.rows()))
 	inset := min(step*0.22, 0.25)
 	in := max(layout.Tick.Width(), layout.Cut.Width()-2*inset) / 2 // so that no line stands half on the margin
 	origin := geometry.Point{X: p.Area.Max.X - wide - in, Y: p.Area.Max.Y - in}
@@ -187,7 +181,7 @@ func keyMap(s *layout.Sheet, p paper.Sheet, pc piece, above float64) {
 		under.Y -= lettering.Width(words, small) + 1.5
 	}
 	write(pc.name())
-	if lettering.Width(pc.drawing.Title, small) < under.Y-above {
+	if lettering.Width(pc.drawing.Title, small) < under.Y-(p.Area.Max.Y-keyHigh) {
 		write(pc.drawing.Title)
 	}
 }

@@ -119,9 +119,8 @@ func (p plan) finish(set Set) Laid {
 	}
 	sheets := make([]layout.Sheet, p.count)
 	copy(sheets, p.cover(set))
-	free := columnFrom(set, p.sheet)
 	for i, k := range p.pieces {
-		place(&sheets[p.spots[i].sheet], p, k, p.spots[i], free)
+		place(&sheets[p.spots[i].sheet], p, k, p.spots[i])
 	}
 	took, other := p.counted(), p.other
 	if behind {
@@ -153,11 +152,10 @@ func (p plan) last(set Set) (layout.Sheet, bool) {
 	return set.Last(p.room)
 }
 
-// place shows a piece on its sheet, dressed in its own coordinates and then brought there;
-// above a height the sheet's column is free.
-func place(s *layout.Sheet, p plan, k piece, at spot, free float64) {
+// place shows a piece on its sheet, dressed in its own coordinates and then brought there.
+func place(s *layout.Sheet, p plan, k piece, at spot) {
 	if k.grid.rows() > 1 && !hasGrid(s) {
-		keyMap(s, p.sheet, k, free)
+		keyMap(s, p.sheet, k)
 	}
 	m := k.toSheet(at)
 	at.look.turned = at.turned
