@@ -71,6 +71,60 @@ func TestRuleMeasures(t *testing.T) {
 	}
 }
 
+// TestBarMeasures lays a real rule on a slim bar of 4 in = 101.6 mm, lying and standing: it ends
+// at the last inch, has ticks at centimeters on its left and at inches of 25.4 mm on its right,
+// and "100 mm" ends just before its tick; nothing reaches farther than is said.
+func TestBarMeasures(t *testing.T) {
+	for _, along := range []geometry.Point{{X: 1}, {Y: 1}} {
+		var s Sheet
+		from := geometry.Point{X: 30, Y: 40}
+		s.Bar(from, along, 4)
+		left, right := map[string]bool{}, map[string]bool{}
+		for _, k := range s.Strokes[1:] {
+			ends := k.Path.Flatten(0.1)
+			a, b := ends[0], ends[len(ends)-1]
+			at, side := a.Sub(from).Dot(along), b.Sub(a).Dot(along.Left())
+			if side > 0 {
+				left[fmt.Sprintf("%.1f", at)] = true
+			} else {
+				right[fmt.Sprintf("%.1f", at)] = true
+			}
+			if side > BarLeft || side < -BarRight {
+				t.Errorf("a tick of %.2f mm", side)
+			}
+		}
+		for i := range 11 {
+			if !left[fmt.Sprintf("%d.0", 10*i)] {
+				t.Errorf("no tick at %d cm", i)
+			}
+		}
+		for _, at := range []string{"0.0", "25.4", "50.8", "76.2", "101.6"} {
+			if !right[at] {
+				t.Errorf("no tick at %s mm on the side of inches", at)
+			}
+		}
+		if long := s.Strokes[0].Path.Length(); math.Abs(long-101.6) > 1e-9 || len(left) != 11 || len(right) != 5 {
+			t.Errorf("a bar of %.2f mm with %d and %d ticks", long, len(left), len(right))
+		}
+		said := map[string]float64{}
+		for _, x := range s.Texts {
+			said[x.Words] = x.At.Sub(from).Dot(along)
+			b := x.Bounds()
+			for _, p := range []geometry.Point{b.Min, b.Max} {
+				if p = p.Sub(from); p.Dot(along) > 101.6+BarOver || p.Dot(along.Left()) > BarLeft+1e-9 || p.Dot(along.Left()) < -BarRight-1e-9 {
+					t.Errorf("%q reaches %.2f", x.Words, p)
+				}
+			}
+		}
+		if at := said["100 mm"]; at > 99 || at < 97 {
+			t.Errorf("100 mm stands at %.1f mm", at)
+		}
+		if at := said["4 in"]; at < 101.6 || at > 103.6 {
+			t.Errorf("4 in stands at %.1f mm", at)
+		}
+	}
+}
+
 // TestCutIsBoldest: what is cut is drawn heaviest and what only helps finest, so that
 // nobody saws along a guide.
 func TestCutIsBoldest(t *testing.T) {

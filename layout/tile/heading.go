@@ -23,9 +23,11 @@ func (p piece) which(u measure.System) string {
 	switch g := p.grid; {
 	case g.rows() > 1:
 		unit := map[measure.System]string{measure.Metric: "mm", measure.Imperial: "inches"}[u]
-		return fmt.Sprintf("tile %s of %s%d, figures at the edges in %s", p.name(), rowName(g.rows()-1), g.cols(), unit)
+		return fmt.Sprintf("tile %s of %s%d, edges in %s", p.name(), rowName(g.rows()-1), g.cols(), unit)
 	case g.cols() > 1:
-		return fmt.Sprintf("piece %s of %d, from %s to %s", p.name(), g.cols(), u.Tape(p.cell.Min.X), u.Tape(p.cell.Max.X))
+		from, to := u.Tape(p.cell.Min.X), u.Tape(p.cell.Max.X)
+		unit := to[strings.LastIndex(to, " ")+1:]
+		return fmt.Sprintf("piece %s of %d, %s to %s", p.name(), g.cols(), strings.TrimSuffix(from, " "+unit), to)
 	}
 	return ""
 }

@@ -34,7 +34,7 @@ func (p plan) better(q plan) bool {
 }
 
 // recutSearches is how often sheets are laid again before another way to cut is judged.
-const recutSearches = 25
+const recutSearches = 50
 
 // cutBetter cuts one pattern after the other in another way, as long as that is better. It
 // ends where each way has been tried since the plan was last changed: tried again, it would

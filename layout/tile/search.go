@@ -12,7 +12,7 @@ import (
 // How often a few sheets are laid again, to empty one and to bring patterns together: what a
 // boat's patterns gained in many times as many was nothing.
 const (
-	searches = 3000
+	searches = 1000
 	gathers  = 3000
 )
 

@@ -53,6 +53,49 @@ func TestBarsOnEverySheet(t *testing.T) {
 	}
 }
 
+// TestTitleBlock: whichever way a sheet lies and however long its name is, it says its name, its
+// paper, which design it is and how to print, each word once and clear of the scale bars, of
+// the key map and of other words, within the margins.
+func TestTitleBlock(t *testing.T) {
+	for _, name := range []string{"Brook", "A boat of a middling name", strings.Repeat("A long name ", 8)} {
+		for _, way := range []Way{Lying, Standing} {
+			o := letter(measure.Metric)
+			o.Way = way
+			doc, err := Lay(Set{Title: name, Fingerprint: "524ecbeb", Drawings: []layout.Drawing{ring()}}, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			room := doc.Paper.Area.Grow(1e-6)
+			for _, s := range doc.Sheets {
+				var said []string
+				own := slices.DeleteFunc(slices.Clone(s.Texts), func(x layout.Text) bool {
+					return slices.ContainsFunc(s.Views, func(v layout.View) bool { return v.OnSheet().Overlaps(x.Bounds()) })
+				})
+				for i, x := range own {
+					said = append(said, x.Words)
+					if b := x.Bounds(); !room.Holds(b.Min) || !room.Holds(b.Max) {
+						t.Errorf("%q leaves the margins: %v", x.Words, b)
+					}
+					for _, y := range own[:i] {
+						if label.BlockOf(x).Bounds().Overlaps(label.BlockOf(y).Bounds()) {
+							t.Errorf("%s: %q stands on %q", name, x.Words, y.Words)
+						}
+					}
+				}
+				all := strings.Join(said, " ")
+				for _, w := range []string{"design 524ecbeb", "letter " + doc.Paper.Way(), "one side", "both bars true", fmt.Sprintf("sheet %d of %d", s.Number, len(doc.Sheets))} {
+					if strings.Count(all, w) != 1 {
+						t.Errorf("%s: sheet %d says %q %d times", name, s.Number, w, strings.Count(all, w))
+					}
+				}
+				if words := strings.Join(strings.Fields(all), " "); !strings.Contains(words, strings.TrimSpace(name)) {
+					t.Errorf("%q is not said: %s", name, words)
+				}
+			}
+		}
+	}
+}
+
 // TestCrossesWhole: at every joint both pieces show each whole cross, 10 mm wide each
 // way with its circle inside, or they could not be laid on each other.
 func TestCrossesWhole(t *testing.T) {
