@@ -64,20 +64,23 @@ func footOf(set Set, p paper.Sheet, number, of int) foot {
 	var f foot
 	says := []string{set.Title, set.version(), p.Size.Name + " " + p.Way(), "one side", bidding(p)}
 	next := func(room float64) (line string) {
-		for n := len(says); n > 0; n-- {
-			if line = lettering.Safe(strings.Join(says[:n], ", ")); lettering.Width(line, small) <= room {
-				says = says[n:]
-				return line
+		var left []string
+		for _, words := range says {
+			if longer := strings.TrimPrefix(line+", "+lettering.Safe(words), ", "); lettering.Width(longer, small) <= room {
+				line = longer
+			} else {
+				left = append(left, words)
 			}
 		}
-		return ""
+		says = left
+		return line
 	}
 	const between = 4.0 // words and the sheet's number, mm
 	beside, up := p.Area.W()-barBeside-lettering.Width(sheetOf(number, of), small)-between, p.Area.H()-footHigh-barUp-barLong-layout.BarOver-keyHigh
-	if f.beside = next(beside); f.beside == "" { // the title is long
-		f.over, says = namedOver(says[0], p.Area.W()-columnWide-gap), says[1:]
-		f.beside = next(beside)
+	if lettering.Width(lettering.Safe(set.Title), small) > beside {
+		f.over, says = namedOver(set.Title, p.Area.W()-columnWide-gap), says[1:]
 	}
+	f.beside = next(beside)
 	if f.up = next(up); len(says) > 0 {
 		f.over = append(f.over, lettering.Wrap(lettering.Safe(strings.Join(says, ", ")), small, p.Area.W()-columnWide-gap)...)
 	}
