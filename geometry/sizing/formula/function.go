@@ -15,7 +15,9 @@ type function struct {
 	twice string // what is said of two operators of the rank in a row, "" when they may stand so
 	takes string // what stands in the brackets after a name
 	kind  func(args []*node) (Kind, error)
-	value func(args []Value) (Value, error) // nil where not all values are worked out (see Run.eval)
+
+	number func(args []float64) (float64, error) // of numbers and truths; nil with value, and where not all are worked out (see Run.number)
+	value  func(args []Value) (Value, error)     // of anything; nil with number
 }
 
 // How tightly operators bind, the loosest first.
@@ -33,24 +35,22 @@ const (
 	rankAtom // values, names and what stands in brackets
 )
 
-const twoComparisons = "two comparisons stand in a row; write a < b and b < c"
-
 var operators = []function{
 	{name: "or", rank: rankOr, sides: 2, kind: truths},
 	{name: "and", rank: rankAnd, sides: 2, kind: truths},
-	{"not", rankNot, 1, "not stands twice; leave both out", "", truths, func(a []Value) (Value, error) { return yes(!a[0].True()), nil }},
-	{"<", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num < b.Num })},
-	{"<=", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num <= b.Num })},
-	{">", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num > b.Num })},
-	{">=", rankCompare, 2, twoComparisons, "", ordered, compared(func(a, b Value) bool { return a.Num >= b.Num })},
-	{"==", rankCompare, 2, twoComparisons, "", equal, compared(func(a, b Value) bool { return a.Num == b.Num && a.Text == b.Text })},
-	{"!=", rankCompare, 2, twoComparisons, "", equal, compared(func(a, b Value) bool { return a.Num != b.Num || a.Text != b.Text })},
-	{"+", rankSum, 2, "", "", together("%[2]s cannot be added to %[1]s"), folded(func(a, b float64) float64 { return a + b })},
-	{"-", rankSum, 2, "", "", together("%[2]s cannot be taken from %[1]s"), folded(func(a, b float64) float64 { return a - b })},
-	{"*", rankProduct, 2, "", "", multiplied(1), folded(func(a, b float64) float64 { return a * b })},
-	{"/", rankProduct, 2, "", "", multiplied(-1), divided},
-	{"-", rankSign, 1, "two minus signs stand in a row", "", alike, plainly(func(v float64) float64 { return -v })},
-	{"^", rankPower, 2, "two powers stand in a row; use brackets", "", ofNumbers(power), folded(math.Pow)},
+	{name: "not", rank: rankNot, sides: 1, twice: "not stands twice; leave both out", kind: truths, number: plainly(func(a float64) float64 { return yes(a == 0) })},
+	comparing("<", ordered, pairwise(func(a, b float64) float64 { return yes(a < b) }), nil),
+	comparing("<=", ordered, pairwise(func(a, b float64) float64 { return yes(a <= b) }), nil),
+	comparing(">", ordered, pairwise(func(a, b float64) float64 { return yes(a > b) }), nil),
+	comparing(">=", ordered, pairwise(func(a, b float64) float64 { return yes(a >= b) }), nil),
+	comparing("==", equal, nil, func(a []Value) (Value, error) { return Num(yes(a[0].Num == a[1].Num && a[0].Text == a[1].Text)), nil }),
+	comparing("!=", equal, nil, func(a []Value) (Value, error) { return Num(yes(a[0].Num != a[1].Num || a[0].Text != a[1].Text)), nil }),
+	{name: "+", rank: rankSum, sides: 2, kind: together("%[2]s cannot be added to %[1]s"), number: pairwise(func(a, b float64) float64 { return a + b })},
+	{name: "-", rank: rankSum, sides: 2, kind: together("%[2]s cannot be taken from %[1]s"), number: pairwise(func(a, b float64) float64 { return a - b })},
+	{name: "*", rank: rankProduct, sides: 2, kind: multiplied(1), number: pairwise(func(a, b float64) float64 { return a * b })},
+	{name: "/", rank: rankProduct, sides: 2, kind: multiplied(-1), number: divided},
+	{name: "-", rank: rankSign, sides: 1, twice: "two minus signs stand in a row", kind: alike, number: plainly(func(v float64) float64 { return -v })},
+	{name: "^", rank: rankPower, sides: 2, twice: "two powers stand in a row; use brackets", kind: ofNumbers(power), number: pairwise(math.Pow)},
 }
 
 var (
@@ -77,11 +77,15 @@ var functions = []function{
 	named("asin", "number", from(Plain, Angle), within(-1, 1, math.Asin)),
 	named("acos", "number", from(Plain, Angle), within(-1, 1, math.Acos)),
 	named("atan", "number", from(Plain, Angle), plainly(math.Atan)),
-	named("scarfs", "length needed, stock length, overlap", scarfKind, scarfs),
+	{name: "scarfs", takes: "length needed, stock length, overlap", kind: scarfKind, value: scarfs},
 }
 
-func named(name, takes string, kind func([]*node) (Kind, error), value func([]Value) (Value, error)) function {
-	return function{name: name, takes: takes, kind: kind, value: value}
+func comparing(name string, kind func([]*node) (Kind, error), number func([]float64) (float64, error), value func([]Value) (Value, error)) function {
+	return function{name: name, rank: rankCompare, sides: 2, twice: "two comparisons stand in a row; write a < b and b < c", kind: kind, number: number, value: value}
+}
+
+func named(name, takes string, kind func([]*node) (Kind, error), number func([]float64) (float64, error)) function {
+	return function{name: name, takes: takes, kind: kind, number: number}
 }
 
 func findFunction(name string) *function {
@@ -125,65 +129,73 @@ func numbersOf(args []Value) []float64 {
 	return out
 }
 
-func plainly(f func(float64) float64) func([]Value) (Value, error) {
-	return func(a []Value) (Value, error) { return Num(f(a[0].Num)), nil }
+func valuesOf(args []float64) []Value {
+	out := make([]Value, len(args))
+	for i, a := range args {
+		out[i] = Num(a)
+	}
+	return out
+}
+
+func plainly(f func(float64) float64) func([]float64) (float64, error) {
+	return func(a []float64) (float64, error) { return f(a[0]), nil }
+}
+
+func pairwise(f func(a, b float64) float64) func([]float64) (float64, error) {
+	return func(a []float64) (float64, error) { return f(a[0], a[1]), nil }
 }
 
 // folded puts f between the values, from the first on.
-func folded(f func(a, b float64) float64) func([]Value) (Value, error) {
-	return func(args []Value) (Value, error) {
-		v := args[0].Num
+func folded(f func(a, b float64) float64) func([]float64) (float64, error) {
+	return func(args []float64) (float64, error) {
+		v := args[0]
 		for _, a := range args[1:] {
-			v = f(v, a.Num)
+			v = f(v, a)
 		}
-		return Num(v), nil
+		return v, nil
 	}
 }
 
-func compared(f func(a, b Value) bool) func([]Value) (Value, error) {
-	return func(a []Value) (Value, error) { return yes(f(a[0], a[1])), nil }
-}
-
-func within(lo, hi float64, f func(float64) float64) func([]Value) (Value, error) {
-	return func(a []Value) (Value, error) {
-		if !(a[0].Num >= lo && a[0].Num <= hi) {
-			return Value{}, fmt.Errorf("takes a value from %g to %g", lo, hi)
+func within(lo, hi float64, f func(float64) float64) func([]float64) (float64, error) {
+	return func(a []float64) (float64, error) {
+		if !(a[0] >= lo && a[0] <= hi) {
+			return 0, fmt.Errorf("takes a value from %g to %g", lo, hi)
 		}
-		return Num(f(a[0].Num)), nil
+		return f(a[0]), nil
 	}
 }
 
-func divided(a []Value) (Value, error) {
-	if a[1].Num == 0 {
-		return Value{}, errors.New("divides by zero")
+func divided(a []float64) (float64, error) {
+	if a[1] == 0 {
+		return 0, errors.New("divides by zero")
 	}
-	return Num(a[0].Num / a[1].Num), nil
+	return a[0] / a[1], nil
 }
 
-func clamp(a []Value) (Value, error) {
-	if a[1].Num > a[2].Num {
-		return Value{}, errors.New("the lower bound is above the upper bound")
+func clamp(a []float64) (float64, error) {
+	if a[1] > a[2] {
+		return 0, errors.New("the lower bound is above the upper bound")
 	}
-	return Num(math.Max(a[1].Num, math.Min(a[2].Num, a[0].Num))), nil
+	return math.Max(a[1], math.Min(a[2], a[0])), nil
 }
 
 // round rounds to a whole number of steps.
-func round(a []Value) (Value, error) {
-	step := a[1].Num
+func round(a []float64) (float64, error) {
+	value, step := a[0], a[1]
 	if !(step > 0) {
-		return Value{}, errors.New("the step is not more than 0")
+		return 0, errors.New("the step is not more than 0")
 	}
-	return Num(math.Round(a[0].Num/step) * step), nil
+	return math.Round(value/step) * step, nil
 }
 
 // ramp is y0 up to x0, y1 from x1 on and a straight line between.
-func ramp(a []Value) (Value, error) {
-	x, x0, y0, x1, y1 := a[0].Num, a[1].Num, a[2].Num, a[3].Num, a[4].Num
+func ramp(a []float64) (float64, error) {
+	x, x0, y0, x1, y1 := a[0], a[1], a[2], a[3], a[4]
 	if !(x0 < x1) {
-		return Value{}, errors.New("it ends before it begins")
+		return 0, errors.New("it ends before it begins")
 	}
 	share := math.Max(0, math.Min(1, (x-x0)/(x1-x0)))
-	return Num(y0 + (y1-y0)*share), nil
+	return y0 + (y1-y0)*share, nil
 }
 
 // scarfs returns where the joints of a gunwale should lie, from its middle,

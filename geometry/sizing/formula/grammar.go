@@ -113,7 +113,7 @@ func (p *parser) atom() *node {
 func (p *parser) word(t token) *node {
 	switch {
 	case t.text == "true", t.text == "false":
-		return p.make(t, node{value: yes(t.text == "true"), kind: Kind{Class: Truth}})
+		return p.make(t, node{value: Num(yes(t.text == "true")), kind: Kind{Class: Truth}})
 	case t.text == "if":
 		p.fail(t.at, "put brackets around a condition inside a formula: (if A then B else C)")
 	case isKeyword(t.text):

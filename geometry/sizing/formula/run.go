@@ -14,11 +14,12 @@ type Run struct {
 	// Smooth leaves rounding out, for a search that follows slopes.
 	Smooth bool
 
-	p      *Program
-	values []Value
-	fixed  []bool  // by slot: a value put in the place of its formula
-	name   string  // of the statement being worked out
-	stack  []Value // of the functions being worked out
+	p       *Program
+	values  []Value
+	fixed   []bool    // by slot: a value put in the place of its formula
+	name    string    // of the statement being worked out
+	numbers []float64 // of the functions being worked out
+	others  []Value   // the same of functions that take more than numbers
 }
 
 // NewRun returns a run in which every value afloat is at its guess, or zero.
@@ -117,11 +118,15 @@ func (m Mask) Others() Mask {
 // Errors: *wording.Fault for a division by zero and whatever else has no answer.
 func (r *Run) Work(m Mask) (err error) {
 	defer catch(&err)
-	r.stack = r.stack[:0]
+	r.numbers, r.others = r.numbers[:0], r.others[:0]
 	for _, slot := range r.p.order {
 		if !r.fixed[slot] && (m == nil || m[slot]) {
-			r.name = r.p.values[slot].name
-			r.values[slot] = r.eval(r.p.values[slot].body)
+			s := &r.p.values[slot]
+			if r.name = s.name; s.kind.single() {
+				r.values[slot].Num = r.number(s.body)
+			} else {
+				r.values[slot] = r.eval(s.body)
+			}
 		}
 	}
 	return nil
@@ -134,33 +139,72 @@ func (r *Run) eval(n *node) Value {
 		return r.values[n.slot]
 	case n.call == nil:
 		return n.value
-	case n.call.value == nil: // what it leaves out may have no answer
-		first := r.eval(n.args[0])
-		switch {
-		case n.call == &condition && !first.True():
-			return r.eval(n.args[2])
-		case n.call != &condition && first.True() == (n.call.name == "or"):
+	case n.call == &condition:
+		return r.eval(r.branch(n))
+	case n.call.value == nil:
+		return Num(r.number(n))
+	}
+	below := len(r.others)
+	for _, a := range n.args {
+		r.others = append(r.others, r.eval(a))
+	}
+	args := r.others[below:]
+	r.others = r.others[:below]
+	v, err := n.call.value(args)
+	if err != nil || bad(v) {
+		r.noAnswer(n, args, err)
+	}
+	return v
+}
+
+// number is eval of a formula that gives a number or a truth, as most do, at a tenth of the
+// cost: texts and lists are not carried along.
+func (r *Run) number(n *node) float64 {
+	switch {
+	case n.name != "":
+		return r.values[n.slot].Num
+	case n.call == nil:
+		return n.value.Num
+	case n.call == &condition:
+		return r.number(r.branch(n))
+	case n.call.value != nil:
+		return r.eval(n).Num
+	case n.call.number == nil: // and, or: what is left out may have no answer
+		if first := r.number(n.args[0]); (first != 0) == (n.call.name == "or") {
 			return first
 		}
-		return r.eval(n.args[1])
+		return r.number(n.args[1])
 	}
-	below := len(r.stack)
+	below := len(r.numbers)
 	for _, a := range n.args {
-		r.stack = append(r.stack, r.eval(a))
+		r.numbers = append(r.numbers, r.number(a))
 	}
-	args := r.stack[below:]
-	r.stack = r.stack[:below]
-	v, err := n.call.value(args)
+	args := r.numbers[below:]
+	r.numbers = r.numbers[:below]
+	v, err := n.call.number(args)
+	if r.Smooth && err == nil && n.call.name == "round" {
+		return args[0]
+	}
+	if err != nil || !geometry.Finite(v) {
+		r.noAnswer(n, valuesOf(args), err)
+	}
+	return v
+}
+
+// branch is what a condition chooses; the other one may have no answer.
+func (r *Run) branch(n *node) *node {
+	if r.number(n.args[0]) != 0 {
+		return n.args[1]
+	}
+	return n.args[2]
+}
+
+// noAnswer refuses what a function made of values.
+func (r *Run) noAnswer(n *node, args []Value, err error) {
 	if err != nil {
 		refuse(n.at, r.name, "%s", n.unanswered(args, err))
 	}
-	if r.Smooth && n.call.name == "round" {
-		return args[0]
-	}
-	if bad(v) {
-		refuse(n.at, r.name, "the result is no number: it grows past all bounds, or a number below zero is raised to a broken power")
-	}
-	return v
+	refuse(n.at, r.name, "the result is no number: it grows past all bounds, or a number below zero is raised to a broken power")
 }
 
 // unanswered says what of a function or operator has no answer.

@@ -29,6 +29,9 @@ type Kind struct {
 // Of returns the kind of a number that measures d.
 func Of(d Dim) Kind { return Kind{Number, d} }
 
+// single reports whether values of the kind are one number, or true or false.
+func (k Kind) single() bool { return k.Class == Number || k.Class == Truth }
+
 func (k Kind) String() string {
 	switch k.Class {
 	case Truth:
@@ -53,11 +56,12 @@ type Value struct {
 func Num(v float64) Value { return Value{Num: v} }
 func Word(s string) Value { return Value{Text: s} }
 
-func yes(b bool) Value {
+// yes is the number of true or false.
+func yes(b bool) float64 {
 	if b {
-		return Num(1)
+		return 1
 	}
-	return Num(0)
+	return 0
 }
 
 // True reports whether a value of the class Truth is true.
