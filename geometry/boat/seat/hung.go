@@ -254,18 +254,22 @@ func (p pair) most(width float64) float64 {
 	return min(room(p.front), room(p.after))
 }
 
-// pairs lists the choices for a seat; long is its given length, 0 for one that follows
-// the gaps. Where the gaps are wide both rails may hang in one.
-func (b Boat) pairs(at, long, width float64) iter.Seq[pair] {
+// pairs lists the choices for a seat of which no rail lies farther off its hanger's middle
+// than aside; long is its given length, 0 for one that follows the gaps. Where the gaps are
+// wide both rails may hang in one.
+func (b Boat) pairs(at, long, width, aside float64) iter.Seq[pair] {
 	w := b.gaps()
-	wide := make([]float64, len(w)) // of a hanger in each
-	for i := range w {
-		wide[i] = w[i].wide(width)
-	}
+	least, most := reach(long, width)
 	return func(yield func(pair) bool) {
 		for i := range w {
+			if w[i].lo > at-least+aside || w[i].hi < at-most-aside {
+				continue
+			}
 			for k := i; k < len(w); k++ {
-				if p, ok := pairOf(&w[k], &w[i], at, long, width, max(wide[k], wide[i])); ok && !yield(p) {
+				if w[k].lo > at+most+aside || w[k].hi < at+least-aside {
+					continue
+				}
+				if p, ok := pairOf(&w[k], &w[i], at, long, width); ok && !yield(p) {
 					return
 				}
 			}
@@ -273,20 +277,24 @@ func (b Boat) pairs(at, long, width float64) iter.Seq[pair] {
 	}
 }
 
-// pairOf places the rails in two windows, each as far from the seat's middle; wide is the
-// wider of the two hangers.
-func pairOf(front, after *window, at, long, width, wide float64) (p pair, ok bool) {
-	least, most := leastRails/2, mostRails/2
+// reach is how far from a seat's middle either rail may be.
+func reach(long, width float64) (least, most float64) {
 	if long > 0 {
-		least, most = (long-width)/2, (long-width)/2
+		return (long - width) / 2, (long - width) / 2
 	}
+	return leastRails / 2, mostRails / 2
+}
+
+// pairOf places the rails in two windows, each as far from the seat's middle.
+func pairOf(front, after *window, at, long, width float64) (p pair, ok bool) {
+	least, most := reach(long, width)
 	lo, hi := max(front.lo-at, at-after.hi, least), min(front.hi-at, at-after.lo, most)
 	p.half = min(max(hungApart/2, lo), hi)
 	if lo > hi { // off the middle of the hangers alike
 		p.half = min(max((front.middle()-after.middle())/2, least), most)
 	}
 	x, y := front.near(at+p.half), after.near(at-p.half)
-	if x-y < wide+2 {
+	if x-y < max(front.wide(width), after.wide(width))+2 {
 		return p, false
 	}
 	p.front, p.after, p.off = *front, *after, max(abs(at+p.half-x), abs(at-p.half-y))
@@ -331,15 +339,15 @@ func (b Boat) hang(s *Seat, d design.Seat) error {
 
 // between finds the gaps between the ribs in which the hangers go.
 func (b Boat) between(s *Seat, width float64) (pair, error) {
-	all := b.pairs(s.At, s.Long, width)
-	p, ok := choose(all)
+	const aside = boltsApart/2 + boltEdge // half of the widest hanger: a rail off its middle by more leaves it
+	p, ok := choose(b.pairs(s.At, s.Long, width, aside))
 	if ok && p.off <= p.most(width) {
 		return p, nil
 	}
 	best := math.Inf(1)
-	for q := range all {
+	for q := range b.pairs(s.At, s.Long, width, math.Inf(1)) {
 		at := (q.front.middle() + q.after.middle()) / 2
-		if again, ok := choose(b.pairs(at, s.Long, width)); ok && again.off <= again.most(width) && abs(at-s.At) < abs(best-s.At) {
+		if again, ok := choose(b.pairs(at, s.Long, width, aside)); ok && again.off <= again.most(width) && abs(at-s.At) < abs(best-s.At) {
 			best = at
 		}
 	}

@@ -20,7 +20,9 @@ func (b Boat) rail(s *Seat, r *Rail, w window, forward float64) error {
 		return s.fault("cannot hang: %v", err)
 	}
 	for ; h.Block <= mostBlock; h.Block += 2 {
-		b.place(&h, r, w)
+		if h.Block > leastBlock {
+			b.place(&h, r, w)
+		}
 		if h.set(r, s.Hung.Depth); h.free(sides) {
 			r.Hanger = h
 			return s.comesOut(h)

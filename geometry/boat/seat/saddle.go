@@ -40,10 +40,10 @@ func (b Boat) stand(s *Seat) error {
 		if err != nil {
 			return s.fault("cannot stand: %v", err)
 		}
-		if room := 2 * broad(face, s.EdgeZ(x)); room < s.Wide+10 {
+		if room := 2 * face.broad(s.EdgeZ(x)); room < s.Wide+10 {
 			return s.fault("is %.0f mm wide, and the boat %.0f mm there inside; make it narrower (seat.wide) or put it nearer midship", s.Wide, room)
 		}
-		foot[i] = floorAt(face, (a.Apart+BoardThick)/2) + float64(b.Design.Inside.Floor()) - s.Floor
+		foot[i] = face.floorAt((a.Apart+BoardThick)/2) + float64(b.Design.Inside.Floor()) - s.Floor
 	}
 	top := func(x float64) float64 { return s.EdgeZ(x) - s.Floor - BoardThick }
 	a.Cheek = []geometry.Point{{X: -half, Y: foot[0]}, {X: half, Y: foot[1]}, {X: half, Y: top(half)}, {X: -half, Y: top(-half)}}
