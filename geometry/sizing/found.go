@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"ribwright/geometry/boat/aboard"
-	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
@@ -63,7 +62,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, near *float.Plane, woods
 	}
 	// The box round a stem piece, near enough: from its foot to its head.
 	e := s.hull.Bow
-	f.measure(s.hull, s.cloth, at, ribs, e.TopZ-e.Toe.Y, e.Tip()-e.Toe.X+float64(d.Bow.Landing))
+	f.measure(s.rail.long(), s.cloth, at, ribs, e.TopZ-e.Toe.Y, e.Tip()-e.Toe.X+float64(d.Bow.Landing))
 	return f, l, nil
 }
 
@@ -72,13 +71,12 @@ func (b *Brief) floatSketch(d *design.Design, at seats, near *float.Plane, woods
 type bent struct{ station, girth, blank, tightest float64 }
 
 // measure notes widths over the cloth, the lengths of sticks and the sides of a stem piece.
-func (f Found) measure(h *hull.Hull, c *skin.Cloth, at seats, ribs []bent, tall, wide float64) {
+func (f Found) measure(gunwale float64, c *skin.Cloth, at seats, ribs []bent, tall, wide float64) {
 	f["extreme_beam"] = c.Width(0)
 	for i, x := range at {
 		f[[]string{"seat_width", "partner_seat_width"}[i]] = c.Width(x)
 	}
-	aft, fore := h.Gunwale.Ends()
-	f["gunwale_stick"] = h.Gunwale.Length(fore) - h.Gunwale.Length(aft)
+	f["gunwale_stick"] = gunwale
 	f["tightest_rib"], f["rib_stick"] = math.Inf(1), 0
 	near := math.Inf(1)
 	for _, r := range ribs {
@@ -142,6 +140,7 @@ func (b *Brief) floatFrame(boat aboard.Boat, at seats) (Found, float.Standing, e
 		ribs[i] = bent{r.Station, 2 * r.Section.Half.Length(), r.Blank, r.Tightest}
 	}
 	box := fr.Bow.Outline.Bounds()
-	f.measure(fr.Hull, boat.Cloth, at, ribs, box.W(), box.H())
+	aft, fore := fr.Hull.Gunwale.Ends()
+	f.measure(fr.Hull.Gunwale.Length(fore)-fr.Hull.Gunwale.Length(aft), boat.Cloth, at, ribs, box.W(), box.H())
 	return f, stands, nil
 }

@@ -24,6 +24,7 @@ type sketch struct {
 	d     *design.Design
 	hull  *hull.Hull
 	ribs  []hull.Section // from aft forward
+	rail  rail
 	ways  *stringer.Courses
 	bow   edge
 	stern edge
@@ -44,6 +45,7 @@ func newSketch(d *design.Design) (*sketch, error) {
 	if err := s.placeRibs(); err != nil {
 		return nil, err
 	}
+	s.rail = newRail(h.Gunwale, float64(d.Gunwale.Tilt), s.ribs)
 	if s.ways, err = stringer.Of(d, h, s.ribs); err != nil {
 		return nil, err
 	}

@@ -2,7 +2,6 @@ package sizing
 
 import (
 	"cmp"
-	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/fittings"
@@ -12,7 +11,6 @@ import (
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/weight"
-	"ribwright/geometry/curve"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/timber"
 )
@@ -22,9 +20,8 @@ import (
 func (s *sketch) weigh(woods densities) (float.Load, error) {
 	w := weigher{woods: woods, loads: make([]float.Load, 0, 64)}
 	d := s.d
-	aft, fore := s.hull.Gunwale.Ends()
 	high := (s.hull.Sheer.MidZ*2+s.hull.Sheer.BowZ)/3 + float64(d.Gunwale.Height)/2
-	stick := s.hull.Gunwale.Length(fore) - s.hull.Gunwale.Length(aft)
+	stick := s.rail.long()
 	w.add(d.Gunwale.Species, 2*stick*float64(d.Gunwale.Width*d.Gunwale.Height), high)
 	s.weighRibs(&w)
 	keel := float64(d.Keel.Depth) / 2
@@ -138,48 +135,4 @@ func (s *sketch) weighFittings(w *weigher) error {
 		}
 	}
 	return nil
-}
-
-// fitted is the boat that seats are fitted into.
-func (s *sketch) fitted() seat.Boat {
-	g := rail{line: s.hull.Gunwale, tilt: float64(s.d.Gunwale.Tilt)}
-	b := seat.Boat{Design: s.d, Hull: s.hull, Gunwale: g}
-	g.ribs, b.Mortises = make([]geometry.Point, 0, len(s.ribs)), make([]seat.Span, 0, len(s.ribs))
-	aft, fore := s.hull.Gunwale.Ends()
-	b.Stock = seat.Span{From: g.OnStock(aft), To: g.OnStock(fore)}
-	half := float64(s.d.Ribs.Width+s.d.Ribs.FitWidth) / 2
-	for _, r := range s.ribs {
-		at := g.OnStock(r.Station)
-		g.ribs = append(g.ribs, geometry.Point{X: r.Station, Y: at})
-		b.Mortises = append(b.Mortises, seat.Span{From: at - half, To: at + half})
-	}
-	b.Gunwale = g
-	b.Crosses = seat.Under(s.d.Thwarts, g.OnStock)
-	return b
-}
-
-// rail is a gunwale that keeps its tilt square across the boat and whose stock is as long
-// as its line. Between the ribs, where alone seats hang, stations go with lengths in a
-// straight line: a tenth of a millimeter off at most, and much quicker.
-type rail struct {
-	line *curve.Track
-	tilt float64
-	ribs []geometry.Point // X the station, Y the mark on the stock, from aft forward
-}
-
-func (r rail) EdgeAt(x, across, up float64) geometry.Point3 {
-	p := r.line.Point(x)
-	sin, cos := math.Sincos(r.tilt)
-	return geometry.Point3{X: x, Y: p.Y + across*cos + up*sin, Z: p.Z - across*sin + up*cos}
-}
-
-func (r rail) OnStock(x float64) float64 { return r.line.Length(x) }
-
-func (r rail) StationOf(mark float64) float64 {
-	for i := 1; i < len(r.ribs); i++ {
-		if a, b := r.ribs[i-1], r.ribs[i]; mark >= a.Y && mark <= b.Y {
-			return a.X + (b.X-a.X)*(mark-a.Y)/(b.Y-a.Y)
-		}
-	}
-	return r.line.Station(mark)
 }
