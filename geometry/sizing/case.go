@@ -21,6 +21,7 @@ type Case struct {
 	Family *family.Family
 	Brief  Brief
 	Effort bool    // whether the effort is worked out, which takes longer than all else
+	Wetted bool    // whether the skin under water is measured, for which few formulas ask
 	Levers bool    // whether it is worked out how the boat stands, which takes some time too
 	Trials []Trial // what else a finished boat is asked
 
@@ -43,7 +44,7 @@ func NewCase(f *family.Family, b Brief) (*Case, error) {
 	if err := b.Check(f.Seats); err != nil {
 		return nil, err
 	}
-	c := &Case{Family: f, Brief: b, Levers: f.Program.Uses(standingNames()...), woods: densities{}, hand: map[string]float64{}, run: f.Program.NewRun()}
+	c := &Case{Family: f, Brief: b, Levers: f.Program.Uses(standingNames()...), Wetted: f.Program.Uses("wetted"), woods: densities{}, hand: map[string]float64{}, run: f.Program.NewRun()}
 	return c, c.Brief.put(c.run)
 }
 
@@ -115,7 +116,7 @@ func (c *Case) round() (Found, error) {
 	if c.found != nil {
 		near = &c.lying.rest.Plane
 	}
-	found, c.lying, err = c.Brief.floatSketch(d, c.seats(), near, c.woods, c.Effort)
+	found, c.lying, err = c.Brief.floatSketch(d, c.seats(), near, c.woods, asked{c.Wetted, c.Effort})
 	if err != nil {
 		// A value out of range is plainer than what it does to the drawing.
 		if p := d.Check(); p != nil {

@@ -32,9 +32,13 @@ func (f Found) put(r *formula.Run) error {
 // seats are the stations of those who paddle.
 type seats []float64
 
+// asked is what of a boat afloat is worked out only where something rests on it, for it
+// takes long: 0 where it is not. The effort wants the wetted skin.
+type asked struct{ wetted, effort bool }
+
 // floatSketch draws a design quickly and floats it, looked for near a plane unless that is
 // nil; how it stands is asked for apart.
-func (b *Brief) floatSketch(d *design.Design, at seats, near *float.Plane, woods densities, withEffort bool) (Found, lying, error) {
+func (b *Brief) floatSketch(d *design.Design, at seats, near *float.Plane, woods densities, more asked) (Found, lying, error) {
 	s, err := newSketch(d)
 	if err != nil {
 		return nil, lying{}, err
@@ -46,7 +50,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, near *float.Plane, woods
 	f := Found{}
 	people := weight.Sum(weight.Crew(s.hull, d, d.Crew))
 	l := lying{hull: s.cloth.Hull, load: float.Total(people, weight.Sum(weight.Gear(s.hull, d.Gear)), boat), people: people.Mass, live: aboard.Live(d.Crew)}
-	if err := b.afloat(f, &l, boat, near, withEffort); err != nil {
+	if err := b.afloat(f, &l, boat, near, more); err != nil {
 		return nil, l, err
 	}
 	t := float64(d.Ribs.Thickness)
@@ -89,19 +93,22 @@ func (f Found) measure(gunwale float64, c *skin.Cloth, at seats, ribs []bent, ta
 }
 
 // afloat balances the boat with all aboard and notes the figures.
-func (b *Brief) afloat(f Found, l *lying, boat float.Load, near *float.Plane, withEffort bool) error {
+func (b *Brief) afloat(f Found, l *lying, boat float.Load, near *float.Plane, more asked) error {
 	all := l.load
 	p, _, err := l.hull.Balance(all, b.Density, 0, near)
 	if err != nil {
 		return err
 	}
-	u := l.hull.Upright(p, all, b.Density)
+	u := l.hull.Resting(p, all, b.Density)
+	if more.wetted || more.effort {
+		u.Wetted = l.hull.Wetted(p)
+	}
 	l.rest = u
 	f["draft"], f["freeboard"], f["gm"], f["km"] = u.Draft, u.Freeboard.Least, u.GM, u.GM+all.At.Z
 	f["trim"], f["all_up"], f["boat_weight"], f["boat_center"] = u.Trim, all.Mass, boat.Mass, boat.At.Z
 	f["waterline_length"], f["waterline_beam"], f["wetted"] = u.LWL, u.BWL, u.Wetted
 	f["effort"] = 0
-	if withEffort {
+	if more.effort {
 		f["effort"], err = b.effort(l.hull, u)
 	}
 	return err
@@ -128,7 +135,7 @@ func (b *Brief) floatFrame(boat aboard.Boat, at seats) (Found, float.Standing, e
 	fr, f, stands := boat.Frame, Found{}, float.Standing{}
 	d := fr.Design
 	l := lying{hull: boat.Hull, load: boat.Load(), people: boat.Carried(), live: aboard.Live(d.Crew)}
-	if err := b.afloat(f, &l, boat.Own(), nil, true); err != nil {
+	if err := b.afloat(f, &l, boat.Own(), nil, asked{true, true}); err != nil {
 		return nil, stands, err
 	}
 	var err error

@@ -25,7 +25,7 @@ func TestLowerSeat(t *testing.T) {
 				for i := range d.Seats {
 					d.Seats[i].Height += measure.Length(up)
 				}
-				found, l, err := b.floatSketch(d, c.seats(), nil, c.woods, false)
+				found, l, err := b.floatSketch(d, c.seats(), nil, c.woods, asked{})
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -270,7 +270,7 @@ func TestMoreLoad(t *testing.T) {
 			d.Gear[0].At = measure.Length(moment / weight)
 			for gear := 1.0; gear <= 61; gear += 10 {
 				d.Gear[0].Mass = gear
-				found, _, err := c.Brief.floatSketch(d, c.seats(), nil, c.woods, false)
+				found, _, err := c.Brief.floatSketch(d, c.seats(), nil, c.woods, asked{})
 				if err != nil {
 					t.Fatal(err)
 				}

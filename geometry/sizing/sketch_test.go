@@ -53,7 +53,7 @@ func TestSketchAgainstFrame(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, _, err := b.floatSketch(d, at, nil, densities{}, true)
+		got, _, err := b.floatSketch(d, at, nil, densities{}, asked{true, true})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -64,7 +64,11 @@ const tightenings = 6
 //
 // Errors: *Clash when there is none; what Settle and Finish refuse.
 func (c *Case) Solve(w Goal) (*Answer, error) {
-	c.Effort = w.Aim == Easiest || slices.ContainsFunc(w.Targets, func(t Target) bool { return t.Name == "effort" })
+	asks := func(name string) bool {
+		return slices.ContainsFunc(w.Targets, func(t Target) bool { return t.Name == name })
+	}
+	c.Effort = w.Aim == Easiest || asks("effort")
+	c.Wetted = c.Wetted || asks("wetted")
 	if err := c.Settle(); err != nil {
 		return nil, err
 	}

@@ -179,3 +179,22 @@ func BenchmarkSolve(b *testing.B) {
 		}
 	}
 }
+
+// TestAskedForSkin: the skin under water is measured in a search where a target or a check of
+// the family asks for it, and only there.
+func TestAskedForSkin(t *testing.T) {
+	c := benchCase(t, "pack")
+	if got := c.run.Number("wetted"); got != 0 {
+		t.Errorf("%g mm2 are measured and nothing asks for them", got)
+	}
+	if _, err := c.Solve(wish(t, c, Smallest, "length", "wetted<=1.9 m2")); err != nil {
+		t.Fatal(err)
+	}
+	again := ownCase(t, "check slips = wetted <= 3 m2 # as a test\n")
+	if err := again.Settle(); err != nil {
+		t.Fatal(err)
+	}
+	if got := again.run.Number("wetted"); !(got > 1e6) {
+		t.Errorf("%g mm2 of skin under water where a check asks for it", got)
+	}
+}

@@ -19,8 +19,8 @@ func (c *checker) all() {
 	for i := range c.values {
 		c.value(i)
 	}
-	for _, s := range c.checks {
-		c.wants(s, "a comparison or another formula that is true or false", Kind{Class: Truth})
+	for i := range c.checks {
+		c.wants(&c.checks[i], "a comparison or another formula that is true or false", Kind{Class: Truth})
 	}
 	c.guesses()
 	c.bounds()
@@ -62,8 +62,8 @@ func (c *checker) circle(slots []int) {
 }
 
 // wants checks a statement that must be of a kind.
-func (c *checker) wants(s statement, accepted string, want Kind) {
-	if k := c.kind(s.body, &s); k != want {
+func (c *checker) wants(s *statement, accepted string, want Kind) {
+	if k := c.kind(s.body, s); k != want {
 		refuse(s.body.at, s.name, "is %s; accepted: %s", k, accepted)
 	}
 }
@@ -76,7 +76,7 @@ func (c *checker) guesses() {
 		if !ok || !c.values[slot].afloat {
 			refuse(s.at, name, "only a value found afloat takes a guess")
 		}
-		c.wants(s, c.values[slot].kind.String(), c.values[slot].kind)
+		c.wants(&s, c.values[slot].kind.String(), c.values[slot].kind)
 		if !s.body.isValue() {
 			refuse(s.body.at, name, "a guess is one number with its unit")
 		}
@@ -91,7 +91,7 @@ func (c *checker) bounds() {
 			refuse(s.at, name, "limits are for a value that has a formula; the nearest is %s", nearest(name, c.AllNames()))
 		}
 		want := Kind{List, c.values[c.slots[name]].kind.Dim}
-		c.wants(s, want.String()+", lowest and highest", want)
+		c.wants(&s, want.String()+", lowest and highest", want)
 		a := s.body.args
 		if len(a) != 2 || !a[0].isValue() || !a[1].isValue() || !(a[0].value.Num < a[1].value.Num) {
 			refuse(s.body.at, name, "limits are two numbers, the lower first, as [3000 mm, 4200 mm]")

@@ -36,18 +36,25 @@ func (o Hydrostatics) TrimRise() float64 { return math.Tan(o.Trim) * o.LWL }
 // Upright returns the figures of the hull on a plane without heel, with the load
 // that rests there.
 func (h *Hull) Upright(p Plane, l Load, density float64) Hydrostatics {
+	o := h.Resting(p, l, density)
+	o.Wetted = h.Wetted(p)
+	return o
+}
+
+// Resting is Upright without the wetted skin, which takes as long as all else.
+func (h *Hull) Resting(p Plane, l Load, density float64) Hydrostatics {
 	m := h.Immerse(p)
 	b := m.Center()
 	o := Hydrostatics{
 		Displacement: m.Volume * density * 1e-9, Volume: m.Volume, Trim: p.Trim, Plane: p,
-		Freeboard: h.Freeboard(p), Wetted: h.Wetted(p), Waterplane: m.Area,
+		Freeboard: h.Freeboard(p), Waterplane: m.Area,
 		LCB: b.X, LCF: m.alongFirst / m.Area, KB: b.Z, KG: l.At.Z,
 		BM: m.AcrossInertia() / m.Volume, BML: (m.alongSecond - m.alongFirst*m.alongFirst/m.Area) / m.Volume, GM: GM(p, m, l),
 	}
 	o.KM = o.KB + o.BM
 	o.GML = o.BML + o.GM - o.BM
 	o.Aft, o.Fore = h.waterEnds(p)
-	o.LWL = h.LWL(p)
+	o.LWL = (o.Fore - o.Aft) / math.Cos(p.Trim)
 	fullest := 0.0
 	for _, s := range h.sections {
 		z := p.Water(s.x)

@@ -21,11 +21,11 @@ func (h *Hull) Wetted(p Plane) float64 {
 		next.cut(h.sections[i], p)
 		switch {
 		case next.wet() && last.wet():
-			sum += strip(last, next)
+			sum += strip(&last, &next)
 		case next.wet() && i > 0:
-			sum += strip(h.tip(i-1, i, p), next)
+			sum += strip(h.tip(i-1, i, p), &next)
 		case !next.wet() && last.wet():
-			sum += strip(last, h.tip(i-1, i, p))
+			sum += strip(&last, h.tip(i-1, i, p))
 		}
 		last, next = next, last
 	}
@@ -64,7 +64,8 @@ func (r *ring) cut(s *section, p Plane) {
 	girth := 0.0
 	for k, q := range r.pts {
 		if k > 0 {
-			girth += q.Sub(r.pts[k-1]).Norm()
+			side := q.Sub(r.pts[k-1])
+			girth += math.Sqrt(side.Dot(side))
 		}
 		r.share = append(r.share, girth)
 	}
@@ -77,10 +78,10 @@ func (r *ring) cut(s *section, p Plane) {
 }
 
 // tip is where the keel leaves the water between a dry and a wet station.
-func (h *Hull) tip(i, j int, p Plane) ring {
+func (h *Hull) tip(i, j int, p Plane) *ring {
 	x := h.keelCrossing(i, j, p)
 	at := geometry.Point{Y: p.Water(x)}
-	return ring{x, []geometry.Point{at, at}, []float64{0, 1}}
+	return &ring{x, []geometry.Point{at, at}, []float64{0, 1}}
 }
 
 // keelCrossing returns the station between two sections at which the straight
@@ -99,8 +100,8 @@ func (h *Hull) keelCrossing(i, j int, p Plane) float64 {
 // at returns the place at a share, which is not over that of the point k and over that of
 // the one before.
 func (r *ring) at(k int, share float64) geometry.Point {
-	if k == 0 {
-		return r.pts[0]
+	if k == 0 || share == r.share[k] {
+		return r.pts[k]
 	}
 	return r.pts[k-1].Lerp(r.pts[k], (share-r.share[k-1])/(r.share[k]-r.share[k-1]))
 }
@@ -115,7 +116,7 @@ func (r *ring) after(k int, t float64) int {
 
 // strip returns the area of both sides between two rings, each quadrangle as
 // the mean of its two ways of being cut in triangles.
-func strip(a, b ring) float64 {
+func strip(a, b *ring) float64 {
 	sum, i, j, apart := 0.0, 0, 0, b.x-a.x
 	a0, b0 := a.at(0, 0), b.at(0, 0)
 	for { // from share to share of both, each once
