@@ -93,8 +93,17 @@ func New(b Boat, steps int) (*Cloth, error) {
 		c.stations = append(c.stations, between(last, c.ends[1].Tip, k, steps))
 	}
 	var err error
-	rows := make(room, len(c.stations)*c.corners())
-	c.Hull, err = c.float(func(x float64) []geometry.Point { return c.at(x, rows.cut(c.corners())) })
+	rows := make(room, 2*steps*c.corners())
+	c.Hull, err = c.float(func(x float64) []geometry.Point {
+		switch i, onRib := c.rib(x); {
+		case !onRib:
+			return c.at(x, rows.cut(c.corners()))
+		case meets(c.covered[i]):
+			return slices.Clone(c.covered[i])
+		default:
+			return c.covered[i]
+		}
+	})
 	return c, err
 }
 
@@ -105,6 +114,22 @@ func (r *room) cut(n int) []geometry.Point {
 	out := (*r)[:n:n]
 	*r = (*r)[n:]
 	return out
+}
+
+// rib returns the first rib from x on, and whether x is its station.
+func (c *Cloth) rib(x float64) (i int, onRib bool) {
+	i = sort.Search(len(c.ribs), func(i int) bool { return c.ribs[i].Station >= x })
+	return i, i < len(c.ribs) && c.ribs[i].Station == x
+}
+
+// meets reports whether two neighboring corners of an outline are one point.
+func meets(outline []geometry.Point) bool {
+	for i := 1; i < len(outline); i++ {
+		if outline[i] == outline[i-1] {
+			return true
+		}
+	}
+	return false
 }
 
 // corners is how many an outline has.
@@ -155,9 +180,9 @@ func (c *Cloth) At(x float64) []geometry.Point {
 
 // at is At in room for it.
 func (c *Cloth) at(x float64, out []geometry.Point) []geometry.Point {
-	i := sort.Search(len(c.ribs), func(i int) bool { return c.ribs[i].Station >= x })
+	i, onRib := c.rib(x)
 	switch {
-	case i < len(c.ribs) && c.ribs[i].Station == x:
+	case onRib:
 		copy(out, c.covered[i])
 		return out
 	case i == 0, i == len(c.ribs):
@@ -191,17 +216,27 @@ func covered(out, pts []geometry.Point, skin float64) {
 	var before, after geometry.Point
 	for i, p := range pts {
 		if before = after; i < len(pts)-1 {
-			after = pts[i+1].Sub(p).Unit()
+			after = unit(pts[i+1].Sub(p))
 		}
 		if i == 0 {
 			before = after
 		}
 		// Out is to the right of the way from keel to gunwale.
-		n := before.Add(after).Left().Scale(-1).Unit()
+		n := unit(before.Add(after).Left().Scale(-1))
 		reach := skin / max(0.5, n.Dot(before.Left().Scale(-1)))
 		out[i] = p.Add(n.Scale(reach))
 	}
 	out[0].X, out[len(out)-1].Y = pts[0].X, pts[len(pts)-1].Y
+}
+
+// unit is Unit of a step of millimeters, which is quicker without care for steps whose square
+// is no number.
+func unit(p geometry.Point) geometry.Point {
+	n := math.Sqrt(p.Dot(p))
+	if n == 0 {
+		return geometry.Point{}
+	}
+	return geometry.Point{X: p.X / n, Y: p.Y / n}
 }
 
 // Lines are what the cloth follows at one station past the last rib.

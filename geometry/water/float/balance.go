@@ -134,9 +134,9 @@ func (h *Hull) reach(p Plane) (lo, hi float64) {
 	up := p.Up()
 	lo, hi = math.Inf(1), math.Inf(-1)
 	for _, s := range h.sections {
-		for _, q := range s.round {
-			r := up.X*s.x + up.Y*q.X + up.Z*q.Y
-			lo, hi = math.Min(lo, r), math.Max(hi, r)
+		for _, q := range s.half {
+			r, side := up.X*s.x+up.Z*q.Y, math.Abs(up.Y*q.X)
+			lo, hi = math.Min(lo, r-side), math.Max(hi, r+side)
 		}
 	}
 	return lo, hi

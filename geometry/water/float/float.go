@@ -23,7 +23,7 @@ type Station struct {
 	// Half runs from the keel out to the sheer: X the half-breadth, not
 	// negative, Y the height, mm. A first point off the middle line closes the
 	// bottom level; a single point, or points all on the middle line, is an end
-	// of the hull.
+	// of the hull. The hull keeps it as it is, so leave it so.
 	Half []geometry.Point
 
 	// Knuckle says that the lines break here or the spacing changes, so that
@@ -42,8 +42,7 @@ type Hull struct {
 type section struct {
 	x      float64
 	weight float64          // mm of length that the section stands for
-	half   []geometry.Point // from the middle line out to the sheer: the first of round
-	round  []geometry.Point // the whole section, counter-clockwise, closed across the sheer
+	half   []geometry.Point // from the middle line out to the sheer
 	whole  cut              // the section all under water
 	low    float64          // least height
 }
@@ -62,7 +61,7 @@ func New(stations []Station) (*Hull, error) {
 	}
 	h := &Hull{sections: make([]*section, len(stations))}
 	x, breaks := make([]float64, len(stations)), make([]bool, len(stations))
-	all := withRoom(stations)
+	all := make([]section, len(stations))
 	for i, s := range stations {
 		sec := &all[i]
 		if err := sec.make(s); err != nil {
@@ -86,23 +85,6 @@ func New(stations []Station) (*Hull, error) {
 	return h, nil
 }
 
-// withRoom returns a section for each station, with room for its outline.
-func withRoom(stations []Station) []section {
-	n := 0
-	for _, s := range stations {
-		n += room(s)
-	}
-	out, pts := make([]section, len(stations)), make([]geometry.Point, n)
-	for i, s := range stations {
-		long := room(s)
-		out[i].round, pts = pts[:0:long], pts[long:]
-	}
-	return out
-}
-
-// room is how many points the whole outline of a station has at most.
-func room(s Station) int { return 2*len(s.Half) + 1 }
-
 // make makes a station ready for clipping.
 func (s *section) make(st Station) error {
 	if err := s.outline(st); err != nil {
@@ -116,8 +98,7 @@ func (s *section) make(st Station) error {
 	return nil
 }
 
-// outline makes a station ready for clipping, without its whole, in the room that the
-// section has.
+// outline makes a station ready for clipping, without its whole.
 func (s *section) outline(st Station) error {
 	if len(st.Half) == 0 {
 		return errors.New("has no points")
@@ -125,13 +106,10 @@ func (s *section) outline(st Station) error {
 	if !geometry.Finite(st.X) {
 		return errors.New("its place is no number")
 	}
-	s.x = st.X
-	s.round = slices.Grow(s.round[:0], room(st))
+	s.x, s.half = st.X, st.Half[:len(st.Half):len(st.Half)]
 	if st.Half[0].X > 0 {
-		s.round = append(s.round, geometry.Point{Y: st.Half[0].Y})
+		s.half = slices.Insert(s.half, 0, geometry.Point{Y: st.Half[0].Y})
 	}
-	s.round = append(s.round, st.Half...)
-	s.half = s.round[:len(s.round):len(s.round)]
 	s.low = s.half[0].Y
 	for _, p := range s.half {
 		if !p.Finite() || p.X < 0 {
@@ -139,12 +117,30 @@ func (s *section) outline(st Station) error {
 		}
 		s.low = min(s.low, p.Y)
 	}
-	for i := len(s.half) - 1; i > 0; i-- {
-		if p := s.half[i]; p.X > 0 {
-			s.round = append(s.round, geometry.Point{X: -p.X, Y: p.Y})
+	return nil
+}
+
+// round is how many points go round the whole section, counter-clockwise.
+func (s *section) round() int { return 2*len(s.half) - 1 }
+
+// at is one of them: from the keel out to the sheer on port, and back on starboard; ok is
+// false for one of starboard on the middle line, which port has already.
+func (s *section) at(i int) (p geometry.Point, ok bool) {
+	if i < len(s.half) {
+		return s.half[i], true
+	}
+	p = s.half[s.round()-i]
+	return geometry.Point{X: -p.X, Y: p.Y}, p.X > 0
+}
+
+// last is the last of them.
+func (s *section) last() geometry.Point {
+	for _, p := range s.half[1:] {
+		if p.X > 0 {
+			return geometry.Point{X: -p.X, Y: p.Y}
 		}
 	}
-	return nil
+	return s.sheer()
 }
 
 // Ends returns the places of the first and the last station, mm.

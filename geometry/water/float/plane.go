@@ -139,9 +139,13 @@ type cut struct {
 func (s *section) clip(ny, nz, d float64) cut {
 	c := cut{footY: d * ny, footZ: d * nz, towardY: nz, towardZ: -ny}
 	var area, my, mz float64 // without their common factors until the end
-	p := s.round[len(s.round)-1]
+	p := s.last()
 	hp := ny*p.X + nz*p.Y - d
-	for _, q := range s.round {
+	for i := range s.round() {
+		q, ok := s.at(i)
+		if !ok {
+			continue
+		}
 		hq := ny*q.X + nz*q.Y - d
 		if hp < 0 || hq < 0 {
 			a, b := p, q // what of the edge is wet
