@@ -2,9 +2,7 @@ package seat
 
 import (
 	"cmp"
-	"iter"
 	"math"
-	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
@@ -188,45 +186,6 @@ func (h Hanger) Bored() beam.Opening {
 	return beam.Opening{From: -h.wide / 2, To: h.wide / 2, Bottom: up - Hole/2, Top: up + Hole/2}
 }
 
-// window is a gap between mortises and cross pieces in which a hanger's bolts may stand.
-type window struct {
-	lo, hi float64 // stations of the hanger's middle
-	apart  float64 // the bolts
-	skew   float64 // of the gunwale in plan there, radians
-	shift  float64 // from where the bolts go through the gunwale's middle to the hanger's middle
-}
-
-// wide is the breadth of a hanger there.
-func (w window) wide(rail float64) float64 { return max(w.apart+2*boltEdge, wideFor(rail, w.skew)) }
-
-// windows lists the gaps between mortises and cross pieces, from aft forward.
-func (b Boat) windows() []window {
-	const narrow = 200.0 // mm of half-breadth under which nobody sits
-	const ends = 100.0   // mm of a gunwale's ends that breasthooks and stems take
-	closed := slices.Concat(b.Mortises, b.Crosses, []Span{{b.Stock.From, b.Stock.From + ends}, {b.Stock.To - ends, b.Stock.To}})
-	out := make([]window, 0, len(closed))
-	slices.SortFunc(closed, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
-	for i := 1; i < len(closed); i++ {
-		closed[i].To = max(closed[i].To, closed[i-1].To)
-		from, to := closed[i-1].To, closed[i].From
-		apart := math.Floor(min(boltsApart, to-from-2*clearOf-Hole-2))
-		if apart < leastApart {
-			continue
-		}
-		in := clearOf + Hole/2 + apart/2
-		w := window{lo: b.Gunwale.StationOf(from + in), hi: b.Gunwale.StationOf(to - in), apart: apart}
-		if x := w.middle(); b.Gunwale.EdgeAt(x, 0, 0).Y > narrow {
-			high := float64(b.Design.Gunwale.Height)
-			s := b.board(x, float64(b.Design.Gunwale.Width), high)
-			w.skew = abs(math.Atan(s.fore.Y / s.fore.X))
-			w.shift = s.at(0, usualDown, leastBlock+Thick/2).X - x
-			w.lo, w.hi = w.lo+w.shift, w.hi+w.shift
-			out = append(out, w)
-		}
-	}
-	return out
-}
-
 // Under returns the stretches of gunwale stock that lie over cross pieces.
 func Under(crosses []design.Thwart, onStock func(x float64) float64) []Span {
 	var out []Span
@@ -235,82 +194,6 @@ func Under(crosses []design.Thwart, onStock func(x float64) float64) []Span {
 		out = append(out, Span{onStock(at - half), onStock(at + half)})
 	}
 	return out
-}
-
-func (w window) middle() float64 { return (w.lo + w.hi) / 2 }
-
-// near returns the place in the window that is nearest to x.
-func (w window) near(x float64) float64 { return min(max(x, w.lo), w.hi) }
-
-// pair is a choice of windows for the front and the after rail.
-type pair struct {
-	front, after window
-	half         float64 // from the seat's middle to either rail's
-	off          float64 // how far a rail lies off its hanger's middle, the worse of the two
-}
-
-func (p pair) most(width float64) float64 {
-	room := func(w window) float64 { return (w.wide(width) - wideFor(width, w.skew)) / 2 }
-	return min(room(p.front), room(p.after))
-}
-
-// pairs lists the choices for a seat of which no rail lies farther off its hanger's middle
-// than aside; long is its given length, 0 for one that follows the gaps. Where the gaps are
-// wide both rails may hang in one.
-func (b Boat) pairs(at, long, width, aside float64) iter.Seq[pair] {
-	w := b.gaps()
-	least, most := reach(long, width)
-	return func(yield func(pair) bool) {
-		for i := range w {
-			if w[i].lo > at-least+aside || w[i].hi < at-most-aside {
-				continue
-			}
-			for k := i; k < len(w); k++ {
-				if w[k].lo > at+most+aside || w[k].hi < at+least-aside {
-					continue
-				}
-				if p, ok := pairOf(&w[k], &w[i], at, long, width); ok && !yield(p) {
-					return
-				}
-			}
-		}
-	}
-}
-
-// reach is how far from a seat's middle either rail may be.
-func reach(long, width float64) (least, most float64) {
-	if long > 0 {
-		return (long - width) / 2, (long - width) / 2
-	}
-	return leastRails / 2, mostRails / 2
-}
-
-// pairOf places the rails in two windows, each as far from the seat's middle.
-func pairOf(front, after *window, at, long, width float64) (p pair, ok bool) {
-	least, most := reach(long, width)
-	lo, hi := max(front.lo-at, at-after.hi, least), min(front.hi-at, at-after.lo, most)
-	p.half = min(max(hungApart/2, lo), hi)
-	if lo > hi { // off the middle of the hangers alike
-		p.half = min(max((front.middle()-after.middle())/2, least), most)
-	}
-	x, y := front.near(at+p.half), after.near(at-p.half)
-	if x-y < max(front.wide(width), after.wide(width))+2 {
-		return p, false
-	}
-	p.front, p.after, p.off = *front, *after, max(abs(at+p.half-x), abs(at-p.half-y))
-	return p, true
-}
-
-// choose takes the pair that leaves the rails most nearly in the middle of their
-// hangers, then the one most nearly as long as usual.
-func choose(all iter.Seq[pair]) (best pair, ok bool) {
-	least := 0.0
-	for p := range all {
-		if score := p.off + abs(2*p.half-hungApart)/1000; !ok || score < least {
-			best, least, ok = p, score, true
-		}
-	}
-	return best, ok
 }
 
 // hang works out a hung seat.
@@ -340,14 +223,14 @@ func (b Boat) hang(s *Seat, d design.Seat) error {
 // between finds the gaps between the ribs in which the hangers go.
 func (b Boat) between(s *Seat, width float64) (pair, error) {
 	const aside = boltsApart/2 + boltEdge // half of the widest hanger: a rail off its middle by more leaves it
-	p, ok := choose(b.pairs(s.At, s.Long, width, aside))
+	p, ok := choose(pairs(b.gaps(), s.At, s.Long, width, aside))
 	if ok && p.off <= p.most(width) {
 		return p, nil
 	}
-	best := math.Inf(1)
-	for q := range b.pairs(s.At, s.Long, width, math.Inf(1)) {
+	best, all := math.Inf(1), b.windows(anywhere)
+	for q := range pairs(all, s.At, s.Long, width, math.Inf(1)) {
 		at := (q.front.middle() + q.after.middle()) / 2
-		if again, ok := choose(b.pairs(at, s.Long, width, aside)); ok && again.off <= again.most(width) && abs(at-s.At) < abs(best-s.At) {
+		if again, ok := choose(pairs(all, at, s.Long, width, aside)); ok && again.off <= again.most(width) && abs(at-s.At) < abs(best-s.At) {
 			best = at
 		}
 	}

@@ -32,7 +32,7 @@ type Boat struct {
 	Mortises []Span // from aft forward
 	Crosses  []Span // under cross pieces
 
-	gaps func() []window // for hangers, worked out once
+	gaps func() []window // for hangers, within reach of the seats; worked out once
 }
 
 // Seat is one seat with its place and its sizes.
@@ -87,7 +87,7 @@ const (
 // the value, what is accepted and the cure.
 func All(b Boat) ([]Seat, error) {
 	var out []Seat
-	b.gaps = sync.OnceValue(b.windows)
+	b.gaps = sync.OnceValue(func() []window { return b.windows(b.reached) })
 	for i := range b.Design.Seats {
 		s, err := b.seat(i)
 		if err != nil {
