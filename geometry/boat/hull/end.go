@@ -158,39 +158,7 @@ func (e End) HeightAt(u float64) float64 {
 // lengthUnder returns the length along the outer edge from the toe to the distance u from
 // midship, mm, under its outermost place.
 func (e End) lengthUnder(u float64) float64 {
-	return math.Min(e.lengthUntil(u-e.Toe.X, 0), e.farthest())
-}
-
-// lengthUntil returns the length along the outer edge from the toe until it has led so far,
-// mm, along a way that is turned up from level: on a straight run by its slope, on an arc
-// by the sine of its heading over that way.
-func (e End) lengthUntil(left, turned float64) float64 {
-	heading, s := e.Heading-turned, 0.0
-	for _, b := range e.Outer {
-		if left <= 0 {
-			break
-		}
-		along := math.Inf(1)
-		if b.Radius == 0 {
-			along = left / math.Cos(heading)
-		} else if to := math.Sin(heading) + left/b.Radius; math.Abs(to) < 1 {
-			along = b.Radius * (math.Asin(to) - heading)
-		}
-		if along <= b.Length {
-			return s + along
-		}
-		left -= leads(b, heading)
-		heading, s = heading+b.Sweep, s+b.Length
-	}
-	return s
-}
-
-// leads is how far a bend that starts with a heading over some way leads along it, mm.
-func leads(b curve.Bend, heading float64) float64 {
-	if b.Radius == 0 {
-		return b.Length * math.Cos(heading)
-	}
-	return b.Radius * (math.Sin(heading+b.Sweep) - math.Sin(heading))
+	return math.Min(e.Outer.Until(u-e.Toe.X, e.Heading), e.farthest())
 }
 
 // Inside returns the place in mm inside the outer edge at the length s along it, and
@@ -209,4 +177,4 @@ func (e End) OuterAt(z float64) float64 {
 
 // LengthTo returns the length along the outer edge from the toe up to the height
 // z above the baseline, mm; heights beyond the edge give its ends.
-func (e End) LengthTo(z float64) float64 { return e.lengthUntil(z-e.Toe.Y, math.Pi/2) }
+func (e End) LengthTo(z float64) float64 { return e.Outer.Until(z-e.Toe.Y, e.Heading-math.Pi/2) }

@@ -68,22 +68,26 @@ func (f Boat) Fit() Fit {
 	return out
 }
 
-// flat is how far from the middle line a rib's upper face has risen by so much, mm, to
-// 0.01 mm.
+// flat is how far from the middle line a rib's upper face has risen by so much, mm.
 func (f Boat) flat(r Rib, by float64) float64 {
-	out := -float64(f.Design.Ribs.Thickness) / 2
-	face := r.Faces()
-	rim := face(0, out).Y + by
-	at := curve.Root(0, r.Half.Length(), 0.01, func(along float64) float64 { return face(along, out).Y - rim })
-	return face(at, out).X
+	return f.upper(r, func(face curve.Chain) float64 { return face.Until(by, -math.Pi/2) }).X
 }
 
-// faceAt is the place of a rib's upper face so far from the middle line, to 0.01 mm along it.
+// faceAt is the place of a rib's upper face so far from the middle line.
 func (f Boat) faceAt(r Rib, across float64) geometry.Point {
-	out := -float64(f.Design.Ribs.Thickness) / 2
-	face := r.Faces()
-	at := curve.Root(0, r.Half.Length(), 0.01, func(along float64) float64 { return face(along, out).X - across })
-	return face(at, out)
+	return f.upper(r, func(face curve.Chain) float64 { return face.Until(across, 0) })
+}
+
+// upper is a place of a rib's upper face, told by the length along it; the keel's of a rib
+// bent so hard that it has no upper face.
+func (f Boat) upper(r Rib, along func(face curve.Chain) float64) geometry.Point {
+	in := float64(f.Design.Ribs.Thickness) / 2
+	face, err := r.Half.Offset(in)
+	if err != nil {
+		face = nil
+	}
+	p, _ := face.At(along(face))
+	return p.Add(geometry.Point{Y: r.KeelZ + in})
 }
 
 // nearest returns the rib nearest to a station.
