@@ -18,7 +18,7 @@ import (
 // weigh adds up the boat's own weight by the volumes of its parts, with the allowances
 // of the list of weights of a finished frame.
 func (s *sketch) weigh(woods densities) (float.Load, error) {
-	w := weigher{woods: woods, loads: make([]float.Load, 0, 64)}
+	w := weigher{woods: woods, loads: make([]float.Load, 0, 160)}
 	d := s.d
 	high := (s.hull.Sheer.MidZ*2+s.hull.Sheer.BowZ)/3 + float64(d.Gunwale.Height)/2
 	stick := s.rail.long()
@@ -122,7 +122,8 @@ func (s *sketch) weighFittings(w *weigher) error {
 	for i, r := range s.ribs {
 		boat.Ribs[i].Section = r
 	}
-	kits := []kit.Kit{boat.Fit().Kit(s.hull, s.d)}
+	kits := make([]kit.Kit, 0, 1+len(seats))
+	kits = append(kits, boat.Fit().Kit(s.hull, s.d))
 	for _, one := range seats {
 		kits = append(kits, fittings.Seat(one))
 	}

@@ -56,7 +56,7 @@ func wood(s seat.Seat) []kit.Piece {
 // hung are the sticks of a hung seat, all planed square.
 func hung(s seat.Seat) []kit.Piece {
 	h := s.Hung
-	var out []kit.Piece
+	out := make([]kit.Piece, 0, 8)
 	for _, r := range []struct {
 		word string
 		rail seat.Rail

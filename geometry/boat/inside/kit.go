@@ -37,7 +37,8 @@ const buckled = 600.0
 // Kit lists what all of it is made of, besides flotation. A wood that is not known shows
 // when the kit is weighed.
 func (o Fit) Kit(h *hull.Hull, d *design.Design) kit.Kit {
-	k := kit.Kit{Name: "inside"}
+	k := kit.Kit{Name: "inside",
+		Pieces: make([]kit.Piece, 0, len(o.Floors)+3*len(o.Braces)+len(o.Backs)), Things: make([]kit.Thing, 0, len(o.Floors)+4*len(o.Braces)+len(o.Backs))}
 	for _, fl := range o.Floors {
 		fl.kit(&k, h, d, o.Wood)
 	}

@@ -214,13 +214,13 @@ func plate(outline curve.Path) (area float64, center geometry.Point) {
 // It is spread along the boat by the girths of the ribs, and in the ends by the last
 // rib's.
 func Cloth(c *skin.Cloth, mass float64) []float.Load {
-	var out []float.Load
+	ribs := c.Ribs()
+	out := make([]float.Load, 0, 2*(len(ribs)+1))
 	spread := 0.0
 	add := func(x, area float64, at geometry.Point) {
 		spread += 2 * area
 		out = pair(out, area, geometry.Point3{X: x, Y: at.X, Z: at.Y})
 	}
-	ribs := c.Ribs()
 	girths, mids := make([]float64, len(ribs)), make([]geometry.Point, len(ribs))
 	for i, r := range ribs {
 		girths[i], mids[i] = r.Girth()

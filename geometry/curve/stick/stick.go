@@ -77,8 +77,8 @@ func (s *Stick) bend(stiff float64) {
 	}
 	var far geometry.Point
 	for i := last; i >= 0; i-- {
-		b := newBay(s.pins[i], s.pins[i+1], stiff)
-		near := ends[i].moment(b, far)
+		b := ends[i].bay(s.pins[i+1])
+		near := ends[i].moment(&b, far)
 		s.bays[i] = b.bent(near, far)
 		far = near
 	}

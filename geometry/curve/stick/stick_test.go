@@ -194,7 +194,8 @@ func TestParabola(t *testing.T) {
 		const stiff = 4.0
 		a := pin(0, 0, 0, 0.3)
 		b := pin(100, 0, 0, 0.3+c.twist*math.Pi/180)
-		f := newBay(a, b, stiff).f
+		near := Loosen(a, stiff)
+		f := near.bay(b).f
 		for k := range 101 {
 			u := float64(k) / 100
 			n := [3]float64{(1 - u) * (1 - 2*u), 4 * u * (1 - u), u * (2*u - 1)}
