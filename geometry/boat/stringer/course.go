@@ -7,7 +7,6 @@ package stringer
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -26,7 +25,16 @@ type Courses struct {
 	Stern, Bow  []geometry.Point // by stringer: the middle of its end on the stem's side, X from midship, positive, Y up, mm
 	design      *design.Design
 	ribs        []hull.Section
+	tied        []tied // by rib and stringer
 	sternSiding float64
+}
+
+// tied is where a stringer is tied to a rib, as was asked for last. The ways are looked for
+// from the same pins again and again.
+type tied struct {
+	known bool
+	along float64
+	stick.Pin
 }
 
 // Of finds the ways over the ribs, given from aft forward.
@@ -40,13 +48,15 @@ type Courses struct {
 //
 // Errors: a stem that has no room for the ends of so many stringers.
 func Of(d *design.Design, h *hull.Hull, ribs []hull.Section) (*Courses, error) {
-	c := &Courses{design: d, ribs: ribs, sternSiding: float64(d.After().Siding)}
-	for _, r := range ribs {
-		on := make([]float64, len(d.Stringers.At))
+	n := len(d.Stringers.At)
+	c := &Courses{design: d, ribs: ribs, sternSiding: float64(d.After().Siding), On: make([][]float64, len(ribs)), tied: make([]tied, n*len(ribs))}
+	all := make([]float64, n*len(ribs))
+	for k, r := range ribs {
+		long := r.Half.Length()
+		c.On[k] = all[n*k : n*(k+1) : n*(k+1)]
 		for i, share := range d.Stringers.At {
-			on[i] = share * r.Half.Length()
+			c.On[k][i] = share * long
 		}
-		c.On = append(c.On, on)
 	}
 	var err error
 	if c.Bow, err = c.land("bow", h.Bow, d.Bow, h.Sheer.BowSet.EndSlope(), 1); err != nil {
@@ -54,10 +64,15 @@ func Of(d *design.Design, h *hull.Hull, ribs []hull.Section) (*Courses, error) {
 	}
 	if d.EndsAlike() {
 		c.mirror()
-		return c, nil
+	} else if c.Stern, err = c.land("stern", h.Stern, d.After(), h.Sheer.SternSet.EndSlope(), -1); err != nil {
+		return nil, err
 	}
-	c.Stern, err = c.land("stern", h.Stern, d.After(), h.Sheer.SternSet.EndSlope(), -1)
-	return c, err
+	for k, on := range c.On {
+		for i, along := range on {
+			c.onRib(k, i, along)
+		}
+	}
+	return c, nil
 }
 
 // mirror makes the stern like the bow.
@@ -65,7 +80,7 @@ func (c *Courses) mirror() {
 	c.Stern = c.Bow
 	n := len(c.On)
 	for k := range n / 2 {
-		c.On[k] = slices.Clone(c.On[n-1-k])
+		copy(c.On[k], c.On[n-1-k])
 	}
 }
 
@@ -81,17 +96,22 @@ func (c *Courses) Pins(i int) []stick.Pin {
 	aft, fore := c.Stern[i], c.Bow[i]
 	out := make([]stick.Pin, 0, len(c.ribs)+2)
 	out = append(out, onStem(geometry.Point{X: -aft.X, Y: aft.Y}, c.sternSiding))
-	for k, r := range c.ribs {
-		out = append(out, c.onRib(r, c.On[k][i], 1))
+	for k := range c.ribs {
+		out = append(out, c.tied[len(c.Bow)*k+i].Pin)
 	}
 	return append(out, onStem(fore, float64(c.design.Bow.Siding)))
 }
 
-// onRib is where a stringer is tied to a rib, stations counted along side.
-func (c *Courses) onRib(r hull.Section, along, side float64) stick.Pin {
-	p, heading := r.Half.At(along)
-	p = p.Add(geometry.Polar(float64(c.design.Ribs.Thickness+c.design.Stringers.Depth)/2, heading-math.Pi/2))
-	return stick.Pin{Point3: geometry.Point3{X: r.Station * side, Y: p.X, Z: r.KeelZ + p.Y}, Flat: heading}
+// onRib ties a stringer to a rib so far along the half section.
+func (c *Courses) onRib(k, i int, along float64) stick.Pin {
+	t := &c.tied[len(c.On[k])*k+i]
+	if !t.known || t.along != along {
+		r := &c.ribs[k]
+		p, heading := r.Half.At(along)
+		p = p.Add(geometry.Polar(float64(c.design.Ribs.Thickness+c.design.Stringers.Depth)/2, heading-math.Pi/2))
+		*t = tied{true, along, stick.Pin{Point3: geometry.Point3{X: r.Station, Y: p.X, Z: r.KeelZ + p.Y}, Flat: heading}}
+	}
+	return t.Pin
 }
 
 // onStem is where a stringer ends on a stem's side.

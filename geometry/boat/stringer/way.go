@@ -56,8 +56,9 @@ type way struct {
 
 func (c *Courses) newWay(i int, toEnd float64, on side) *way {
 	w := &way{c: c, i: i, side: toEnd, on: on}
-	for k := range min(tail, len(c.ribs)) {
-		w.own = append(w.own, c.On[w.rib(k)][i])
+	w.own = make([]float64, min(tail, len(c.ribs)))
+	for k := range w.own {
+		w.own[k] = c.On[w.rib(k)][i]
 	}
 	for k := len(w.own) - 1; k >= 0 && w.share(k) == 0; k-- {
 		w.tie(&w.tied, k, 0)
@@ -91,7 +92,8 @@ func (w *way) share(k int) float64 {
 // tie ties an end to a rib counted from the end, with the last mark moved outward along
 // its rib.
 func (w *way) tie(l *stick.Loose, k int, move float64) stick.Pin {
-	p := w.c.onRib(w.c.ribs[w.rib(k)], w.own[k]+move*w.share(k), w.side)
+	p := w.c.onRib(w.rib(k), w.i, w.own[k]+move*w.share(k))
+	p.X *= w.side // stations count to the end
 	if k == len(w.own)-1 {
 		*l = stick.Loosen(p, Stiff(w.c.design))
 	} else {
