@@ -16,8 +16,9 @@ type function struct {
 	takes string // what stands in the brackets after a name
 	kind  func(args []*node) (Kind, error)
 
-	number func(args []float64) (float64, error) // of numbers and truths; nil with value, and where not all are worked out (see Run.number)
-	value  func(args []Value) (Value, error)     // of anything; nil with number
+	pair   func(a, b float64) float64            // of two numbers or truths; of more it is put between them, from the first on
+	number func(args []float64) (float64, error) // of numbers; beside pair it says why there is no answer
+	value  func(args []Value) (Value, error)     // of anything; nil with the others, and where not all are worked out (see Run.number)
 }
 
 // How tightly operators bind, the loosest first.
@@ -39,18 +40,18 @@ var operators = []function{
 	{name: "or", rank: rankOr, sides: 2, kind: truths},
 	{name: "and", rank: rankAnd, sides: 2, kind: truths},
 	{name: "not", rank: rankNot, sides: 1, twice: "not stands twice; leave both out", kind: truths, number: plainly(func(a float64) float64 { return yes(a == 0) })},
-	comparing("<", ordered, pairwise(func(a, b float64) float64 { return yes(a < b) }), nil),
-	comparing("<=", ordered, pairwise(func(a, b float64) float64 { return yes(a <= b) }), nil),
-	comparing(">", ordered, pairwise(func(a, b float64) float64 { return yes(a > b) }), nil),
-	comparing(">=", ordered, pairwise(func(a, b float64) float64 { return yes(a >= b) }), nil),
+	comparing("<", ordered, func(a, b float64) float64 { return yes(a < b) }, nil),
+	comparing("<=", ordered, func(a, b float64) float64 { return yes(a <= b) }, nil),
+	comparing(">", ordered, func(a, b float64) float64 { return yes(a > b) }, nil),
+	comparing(">=", ordered, func(a, b float64) float64 { return yes(a >= b) }, nil),
 	comparing("==", equal, nil, func(a []Value) (Value, error) { return Num(yes(a[0].Num == a[1].Num && a[0].Text == a[1].Text)), nil }),
 	comparing("!=", equal, nil, func(a []Value) (Value, error) { return Num(yes(a[0].Num != a[1].Num || a[0].Text != a[1].Text)), nil }),
-	{name: "+", rank: rankSum, sides: 2, kind: together("%[2]s cannot be added to %[1]s"), number: pairwise(func(a, b float64) float64 { return a + b })},
-	{name: "-", rank: rankSum, sides: 2, kind: together("%[2]s cannot be taken from %[1]s"), number: pairwise(func(a, b float64) float64 { return a - b })},
-	{name: "*", rank: rankProduct, sides: 2, kind: multiplied(1), number: pairwise(func(a, b float64) float64 { return a * b })},
-	{name: "/", rank: rankProduct, sides: 2, kind: multiplied(-1), number: divided},
+	{name: "+", rank: rankSum, sides: 2, kind: together("%[2]s cannot be added to %[1]s"), pair: func(a, b float64) float64 { return a + b }},
+	{name: "-", rank: rankSum, sides: 2, kind: together("%[2]s cannot be taken from %[1]s"), pair: func(a, b float64) float64 { return a - b }},
+	{name: "*", rank: rankProduct, sides: 2, kind: multiplied(1), pair: func(a, b float64) float64 { return a * b }},
+	{name: "/", rank: rankProduct, sides: 2, kind: multiplied(-1), pair: func(a, b float64) float64 { return a / b }, number: divided},
 	{name: "-", rank: rankSign, sides: 1, twice: "two minus signs stand in a row", kind: alike, number: plainly(func(v float64) float64 { return -v })},
-	{name: "^", rank: rankPower, sides: 2, twice: "two powers stand in a row; use brackets", kind: ofNumbers(power), number: pairwise(math.Pow)},
+	{name: "^", rank: rankPower, sides: 2, twice: "two powers stand in a row; use brackets", kind: ofNumbers(power), pair: math.Pow},
 }
 
 var (
@@ -59,8 +60,8 @@ var (
 )
 
 var functions = []function{
-	named("min", "a, b, ...", alike, folded(math.Min)),
-	named("max", "a, b, ...", alike, folded(math.Max)),
+	{name: "min", takes: "a, b, ...", kind: alike, pair: math.Min},
+	{name: "max", takes: "a, b, ...", kind: alike, pair: math.Max},
 	named("clamp", "value, lowest, highest", alike, clamp),
 	named("round", "value, step", alike, round),
 	named("ramp", "x, x0, y0, x1, y1", rampKind, ramp),
@@ -80,8 +81,8 @@ var functions = []function{
 	{name: "scarfs", takes: "length needed, stock length, overlap", kind: scarfKind, value: scarfs},
 }
 
-func comparing(name string, kind func([]*node) (Kind, error), number func([]float64) (float64, error), value func([]Value) (Value, error)) function {
-	return function{name: name, rank: rankCompare, sides: 2, twice: "two comparisons stand in a row; write a < b and b < c", kind: kind, number: number, value: value}
+func comparing(name string, kind func([]*node) (Kind, error), pair func(a, b float64) float64, value func([]Value) (Value, error)) function {
+	return function{name: name, rank: rankCompare, sides: 2, twice: "two comparisons stand in a row; write a < b and b < c", kind: kind, pair: pair, value: value}
 }
 
 func named(name, takes string, kind func([]*node) (Kind, error), number func([]float64) (float64, error)) function {
@@ -139,21 +140,6 @@ func valuesOf(args []float64) []Value {
 
 func plainly(f func(float64) float64) func([]float64) (float64, error) {
 	return func(a []float64) (float64, error) { return f(a[0]), nil }
-}
-
-func pairwise(f func(a, b float64) float64) func([]float64) (float64, error) {
-	return func(a []float64) (float64, error) { return f(a[0], a[1]), nil }
-}
-
-// folded puts f between the values, from the first on.
-func folded(f func(a, b float64) float64) func([]float64) (float64, error) {
-	return func(args []float64) (float64, error) {
-		v := args[0]
-		for _, a := range args[1:] {
-			v = f(v, a)
-		}
-		return v, nil
-	}
 }
 
 func within(lo, hi float64, f func(float64) float64) func([]float64) (float64, error) {

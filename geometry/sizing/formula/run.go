@@ -169,18 +169,15 @@ func (r *Run) number(n *node) float64 {
 		return r.number(r.branch(n))
 	case n.call.value != nil:
 		return r.eval(n).Num
+	case n.call.pair != nil:
+		return r.fold(n)
 	case n.call.number == nil: // and, or: what is left out may have no answer
 		if first := r.number(n.args[0]); (first != 0) == (n.call.name == "or") {
 			return first
 		}
 		return r.number(n.args[1])
 	}
-	below := len(r.numbers)
-	for _, a := range n.args {
-		r.numbers = append(r.numbers, r.number(a))
-	}
-	args := r.numbers[below:]
-	r.numbers = r.numbers[:below]
+	args := r.given(n)
 	v, err := n.call.number(args)
 	if r.Smooth && err == nil && n.call.name == "round" {
 		return args[0]
@@ -189,6 +186,35 @@ func (r *Run) number(n *node) float64 {
 		r.noAnswer(n, valuesOf(args), err)
 	}
 	return v
+}
+
+// fold puts a function of two between values.
+func (r *Run) fold(n *node) float64 {
+	v := r.number(n.args[0])
+	for _, a := range n.args[1:] {
+		v = n.call.pair(v, r.number(a))
+	}
+	if geometry.Finite(v) {
+		return v
+	}
+	var err error
+	args := r.given(n)
+	if n.call.number != nil {
+		_, err = n.call.number(args)
+	}
+	r.noAnswer(n, valuesOf(args), err)
+	return v
+}
+
+// given works out what a function is given.
+func (r *Run) given(n *node) []float64 {
+	below := len(r.numbers)
+	for _, a := range n.args {
+		r.numbers = append(r.numbers, r.number(a))
+	}
+	args := r.numbers[below:]
+	r.numbers = r.numbers[:below]
+	return args
 }
 
 // branch is what a condition chooses; the other one may have no answer.
