@@ -41,7 +41,10 @@ func newSketch(d *design.Design) (*sketch, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &sketch{d: d, hull: h, bow: newEdge(h.Bow, d.Bow), stern: newEdge(h.Stern, d.After())}
+	s := &sketch{d: d, hull: h, bow: newEdge(h.Bow, d.Bow)}
+	if s.stern = s.bow; !d.EndsAlike() {
+		s.stern = newEdge(h.Stern, d.After())
+	}
 	if err := s.placeRibs(); err != nil {
 		return nil, err
 	}
@@ -152,9 +155,9 @@ const edgeSteps = 32
 
 func newEdge(e hull.End, s design.Stem) edge {
 	out := edge{End: e, pts: make([]geometry.Point, edgeSteps+1), siding: float64(s.Siding)}
-	length := e.Outer.Length()
+	length, place := e.Outer.Length(), e.Points()
 	for i := range out.pts {
-		out.pts[i], _ = e.Point(length * float64(i) / edgeSteps)
+		out.pts[i], _ = place(length * float64(i) / edgeSteps)
 	}
 	return out
 }

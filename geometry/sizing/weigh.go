@@ -40,24 +40,30 @@ func (s *sketch) weigh(woods densities) (float.Load, error) {
 		p := s.hull.Gunwale.Point(float64(t.At))
 		w.put(t.Species, 2*p.Y*float64((t.Width+t.Waist)/2*t.Thickness), geometry.Point3{X: p.X, Z: p.Z - float64(t.Thickness)/2})
 	}
-	wood := float.Total(w.loads...)
+	timbers := float.Total(w.loads...)
 	if err := s.weighFittings(&w); err != nil {
 		return float.Load{}, err
 	}
 	volume, bought := outside.Roughly(d, stick, s.hull.Bow.Toe.X+s.hull.Stern.Toe.X, len(s.ribs))
 	w.add(d.OutsideWood(), volume, high)
 	dry := float.Total(w.loads...).Mass // of wood and of what is bought for fittings
-	cloth, cord := weight.Cloth(s.cloth, d.Skin.Mass()), weight.Lashing*wood.Mass
+	cloth, cord := weight.Cloth(s.cloth, d.Skin.Mass()), weight.Lashing*timbers.Mass
 	cover := float.Total(cloth...).Mass
 	solid := w.solid.Plus(weight.SolidOf(cover, weight.SkinDensity(d.Skin))).Plus(weight.SolidOf(cord, weight.Corded))
 	own := weight.Item{Loads: []float.Load{{Mass: dry + cover + cord}}, Solid: solid}
-	all := append(w.loads, float.Load{Mass: cord, At: wood.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}},
+	all := append(w.loads, float.Load{Mass: cord, At: timbers.At}, float.Load{Mass: bought, At: geometry.Point3{Z: high}},
 		float.Load{Mass: flotation.Roughly(d, own), At: geometry.Point3{Z: 0.6 * high}})
 	return float.Total(append(all, cloth...)...), w.err
 }
 
 // densities remembers woods by name: to look one up takes longer than to weigh a part.
-type densities map[string]timber.Species
+type densities map[string]*wood
+
+// wood is one with the room that a kilogram takes up.
+type wood struct {
+	timber.Species
+	kilogram weight.Solid
+}
 
 type weigher struct {
 	woods densities
@@ -73,17 +79,18 @@ func (w *weigher) add(species string, volume, z float64) {
 
 // put weighs a volume, mm3, with its middle at a place.
 func (w *weigher) put(species string, volume float64, at geometry.Point3) {
-	if _, known := w.woods[species]; !known {
-		wood, err := timber.Lookup(species)
+	of := w.woods[species]
+	if of == nil {
+		found, err := timber.Lookup(species)
 		if err != nil {
 			w.err = cmp.Or(w.err, err)
 			return
 		}
-		w.woods[species] = wood
+		of = &wood{found, weight.SolidWood(1, found)}
+		w.woods[species] = of
 	}
-	wood := w.woods[species]
-	l := float.Load{Mass: volume * wood.Density * 1e-9, At: at}
-	w.loads, w.solid = append(w.loads, l), w.solid.Plus(weight.SolidWood(l.Mass, wood))
+	l := float.Load{Mass: volume * of.Density * 1e-9, At: at}
+	w.loads, w.solid = append(w.loads, l), w.solid.Plus(of.kilogram.Times(l.Mass))
 }
 
 func (s *sketch) weighRibs(w *weigher) {

@@ -19,6 +19,11 @@ func (s Solid) Plus(o Solid) Solid {
 	return Solid{s.Volume + o.Volume, s.Swells + o.Swells, s.Drinks + o.Drinks}
 }
 
+// Times returns so many of it.
+func (s Solid) Times(n float64) Solid {
+	return Solid{n * s.Volume, n * s.Swells, n * s.Drinks}
+}
+
 // SolidWood is so much wood of a kind, mass in kg at 12 % of moisture.
 func SolidWood(mass float64, s timber.Species) Solid {
 	if mass == 0 {

@@ -19,12 +19,24 @@ const fitted = "fitted"
 
 // target is the key of the design that a formula fills.
 type target struct {
-	name       string // of the formula, and of the key but for a label
-	fields     []int  // the way to it through the tables of the design
-	table, row string // "hull.section" and "hull.section.mid" for a key in a labelled row
-	key        string // without its table and row; fitted for whether the row is there
-	there      string // the name that says whether the row is there
+	name   string // of the formula, and of the key but for a label
+	slot   int    // of its value in a run
+	fields []int  // the way to it through the tables of the design
+	table  string // "hull.section" for a key in a labelled row
+	row    int    // which of the family's rows, noRow for a key in none
+	key    string // without its table and row; fitted for whether the row is there
 }
+
+const noRow = -1
+
+// row is a labelled row of a table of the design, "hull.section.mid".
+type row struct {
+	name  string
+	table string
+	there int // slot of what says whether it is there, or always
+}
+
+const always = -1
 
 // connect finds the key of the design for every name that is one: a name that begins
 // with a table of the design.
@@ -46,15 +58,16 @@ func (f *Family) connect() error {
 // target follows a name through the tables of the design. In a list of tables the
 // word after it is the label of a row.
 func (f *Family) target(name string) (target, error) {
-	words, t := strings.Split(name, "."), target{name: name}
+	words, t := strings.Split(name, "."), target{name: name, row: noRow}
+	t.slot, _ = f.Program.Slot(name)
 	typ := reflect.TypeFor[design.Design]()
 	for i := 0; i < len(words); i++ {
 		t.key = words[i]
 		field, ok := tagged(typ, t.key)
 		switch {
-		case t.row != "" && t.key == fitted:
+		case t.row != noRow && t.key == fitted:
 			return t, f.checkKind(name, formula.Kind{Class: formula.Truth}, "accepted:")
-		case !ok && t.row != "":
+		case !ok && t.row != noRow:
 			return t, f.fault(name, "the design has no key %s; its keys there are %s, and %s", name, strings.Join(design.KeyNames(typ), ", "), fitted)
 		case !ok:
 			return t, f.fault(name, "the design has no key %s; its keys in [%s] are %s", name, strings.Join(words[:i], "."), strings.Join(design.KeyNames(typ), ", "))
@@ -69,8 +82,7 @@ func (f *Family) target(name string) (target, error) {
 				return t, f.fault(name, "takes a label and a key, as %s.label.at", t.table)
 			}
 			i++
-			t.row, typ = t.table+"."+words[i], typ.Elem()
-			t.there = t.row + "." + fitted
+			t.row, typ = f.row(t.table, t.table+"."+words[i]), typ.Elem()
 		}
 	}
 	want, ok := kindOf(name, typ)
@@ -78,6 +90,19 @@ func (f *Family) target(name string) (target, error) {
 		return t, f.fault(name, "is a table of the design, not a value; give a key in it")
 	}
 	return t, f.checkKind(name, want, "the design takes")
+}
+
+// row is the number of a row, which is a new one when it is met first.
+func (f *Family) row(table, name string) int {
+	if i := slices.IndexFunc(f.rows, func(r row) bool { return r.name == name }); i >= 0 {
+		return i
+	}
+	r := row{name, table, always}
+	if slot, said := f.Program.Slot(name + "." + fitted); said {
+		r.there = slot
+	}
+	f.rows = append(f.rows, r)
+	return len(f.rows) - 1
 }
 
 func (f *Family) checkKind(name string, want formula.Kind, accepted string) error {
@@ -109,12 +134,11 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 	d := design.Defaults()
 	rows := f.fittedRows(r)
 	for _, t := range f.targets {
-		row, there := rows[t.row]
-		if t.key == fitted || t.row != "" && !there {
+		row := t.in(rows)
+		if t.key == fitted || row == absent {
 			continue
 		}
-		v, _, _ := r.Value(t.name)
-		if err := fill(t.name, t.field(d, row), v); err != nil {
+		if err := fill(t.name, t.field(d, row), r.At(t.slot)); err != nil {
 			return nil, f.fault(t.name, "%v", err)
 		}
 	}
@@ -126,21 +150,34 @@ func (f *Family) Design(r *formula.Run) (*design.Design, error) {
 	return d, nil
 }
 
-// fittedRows numbers the labelled rows of each table that are there, in the order of
-// the file: all but those of which it says that they are not fitted.
-func (f *Family) fittedRows(r *formula.Run) map[string]int {
-	rows, count := map[string]int{}, map[string]int{}
-	for _, t := range f.targets {
-		if _, met := rows[t.row]; t.row == "" || met {
+// absent is the number of a row that is not fitted.
+const absent = -1
+
+// fittedRows numbers the rows of each table that are there, in the order of the file: all but
+// those of which it says that they are not fitted.
+func (f *Family) fittedRows(r *formula.Run) []int {
+	rows := make([]int, len(f.rows))
+	for i, v := range f.rows {
+		if rows[i] = absent; v.there != always && !r.At(v.there).True() {
 			continue
 		}
-		if v, _, said := r.Value(t.there); said && !v.True() {
-			continue
+		rows[i] = 0
+		for k := i - 1; k >= 0; k-- {
+			if f.rows[k].table == v.table && rows[k] != absent {
+				rows[i] = rows[k] + 1
+				break
+			}
 		}
-		rows[t.row] = count[t.table]
-		count[t.table]++
 	}
 	return rows
+}
+
+// in is the number of the key's row in its table: 0 for a key in none.
+func (t target) in(rows []int) int {
+	if t.row == noRow {
+		return 0
+	}
+	return rows[t.row]
 }
 
 // field is the place of the key in a design, in the row given where it is in one;
@@ -170,10 +207,10 @@ func (t target) field(d *design.Design, row int) reflect.Value {
 func (f *Family) Sources(r *formula.Run) map[string]string {
 	rows, out := f.fittedRows(r), map[string]string{}
 	for _, t := range f.targets {
-		if row, there := rows[t.row]; there {
-			out[strings.Join([]string{t.table, strconv.Itoa(row), t.key}, ".")] = t.name
-		} else if t.row == "" {
+		if t.row == noRow {
 			out[t.name] = t.name
+		} else if row := t.in(rows); row != absent {
+			out[strings.Join([]string{t.table, strconv.Itoa(row), t.key}, ".")] = t.name
 		}
 	}
 	return out

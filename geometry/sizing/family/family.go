@@ -31,6 +31,7 @@ type Family struct {
 	Drawing formula.Mask // what the design rests on, and the places of people and gear; all else judges the result
 
 	targets []target // the keys of the design that have a formula, in the order of the files
+	rows    []row    // that they lie in
 }
 
 // Shipped returns a family that comes with the program. Errors: an unknown name,

@@ -87,6 +87,15 @@ func (r *Run) Value(name string) (Value, Kind, bool) {
 	return r.values[slot], r.p.values[slot].kind, true
 }
 
+// Slot is where a run keeps a value; ok is false for an unknown name.
+func (p *Program) Slot(name string) (slot int, ok bool) {
+	slot, ok = p.slots[name]
+	return slot, ok
+}
+
+// At is Value of a slot of the run's program, for those who ask again and again.
+func (r *Run) At(slot int) Value { return r.values[slot] }
+
 // Number returns a number as worked out last, 0 for an unknown name.
 func (r *Run) Number(name string) float64 {
 	v, _, _ := r.Value(name)
