@@ -17,6 +17,9 @@ import (
 // effort in kg mm/s2.
 type Found map[string]float64
 
+// foundNames is room for all of them.
+const foundNames = 40
+
 // put gives a run what was found; a name that a family does not know is left out.
 func (f Found) put(r *formula.Run) error {
 	for name, v := range f {
@@ -47,7 +50,7 @@ func (b *Brief) floatSketch(d *design.Design, at seats, near *float.Plane, woods
 	if err != nil {
 		return nil, lying{}, err
 	}
-	f := Found{}
+	f := make(Found, foundNames)
 	people := weight.Sum(weight.Crew(s.hull, d, d.Crew))
 	l := lying{hull: s.cloth.Hull, load: float.Total(people, weight.Sum(weight.Gear(s.hull, d.Gear)), boat), people: people.Mass, live: aboard.Live(d.Crew)}
 	if err := b.afloat(f, &l, boat, near, more); err != nil {

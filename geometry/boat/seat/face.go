@@ -2,7 +2,6 @@ package seat
 
 import (
 	"math"
-	"sort"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -43,27 +42,49 @@ func bulges(c curve.Chain, in float64) bool {
 }
 
 // broad returns the half-breadth at a height, the outermost where the face is met more than
-// once; 0 under its lowest point. Of a face that rises all the way only the pieces at the
-// height are looked at.
+// once; 0 under its lowest point.
 func (f face) broad(z float64) float64 {
-	first, last := 0, faceSteps
 	if f.bulges {
-		last = sort.Search(faceSteps, func(i int) bool { return f.at(i).Y >= z })
-		for first = max(0, last-1); last < faceSteps && f.at(last).Y <= z; last++ {
-		}
+		return f.rising(z)
 	}
-	y, a := 0.0, f.at(first)
-	for i := first + 1; i <= last; i++ {
+	y, a := 0.0, f.at(0)
+	for i := 1; i <= faceSteps; i++ {
 		b := f.at(i)
 		if lo, hi := min(a.Y, b.Y), max(a.Y, b.Y); z >= lo && z <= hi && hi > lo {
 			y = max(y, a.Lerp(b, (z-a.Y)/(b.Y-a.Y)).X)
 		}
 		a = b
 	}
-	if last == faceSteps && z > a.Y {
+	if z > a.Y {
 		return a.X
 	}
 	return y
+}
+
+// rising is that of a face that rises all the way: the piece at the height is looked for
+// where the chord has it, and half-way where that does not find it soon.
+func (f face) rising(z float64) float64 {
+	const soon = 4
+	lo, hi := 0, faceSteps
+	a, b := f.at(lo), f.at(hi)
+	switch {
+	case z < a.Y:
+		return 0
+	case z >= b.Y:
+		return b.X
+	}
+	for n := 0; hi-lo > 1; n++ {
+		mid := (lo + hi) / 2
+		if n < soon {
+			mid = min(max(lo+int((z-a.Y)/(b.Y-a.Y)*float64(hi-lo)), lo+1), hi-1)
+		}
+		if p := f.at(mid); p.Y <= z {
+			lo, a = mid, p
+		} else {
+			hi, b = mid, p
+		}
+	}
+	return a.Lerp(b, (z-a.Y)/(b.Y-a.Y)).X
 }
 
 // floorAt returns the height at a half-breadth, the lowest where it is met more than once;

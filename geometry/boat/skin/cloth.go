@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 	"sort"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/water/float"
@@ -58,9 +59,16 @@ type Cloth struct {
 	boat     Boat
 	ribs     []Rib
 	covered  [][]geometry.Point // by rib: the corners with the cloth over them
-	off      [][]geometry.Point // by rib: those off the lines of keel, stringers and gunwale
+	off      []off              // by rib
 	ends     [2]End             // stern, bow
 	stations []float64
+}
+
+// off are the corners of the cloth over a rib off the lines of keel, stringers and gunwale,
+// found when they are first asked for: a boat that only floats asks for a few ribs'.
+type off struct {
+	once    sync.Once
+	corners []geometry.Point
 }
 
 // New covers a boat and makes it ready to float, with so many stations between the
@@ -70,16 +78,11 @@ type Cloth struct {
 func New(b Boat, steps int) (*Cloth, error) {
 	c := &Cloth{boat: b, ribs: b.Ribs()}
 	c.ends[0], c.ends[1] = b.Ends()
-	c.covered, c.off = make([][]geometry.Point, len(c.ribs)), make([][]geometry.Point, len(c.ribs))
-	outlines := make(room, 2*len(c.ribs)*c.corners())
+	c.covered, c.off = make([][]geometry.Point, len(c.ribs)), make([]off, len(c.ribs))
+	outlines := make(room, len(c.ribs)*c.corners())
 	for k, r := range c.ribs {
-		over, off := outlines.cut(len(r.Corners)), outlines.cut(c.corners())
-		covered(over, r.Corners, b.Thickness())
-		c.lines(off, r.Station, [2]geometry.Point(r.Corners[len(r.Corners)-2:]))
-		for i, p := range over {
-			off[i] = p.Sub(off[i])
-		}
-		c.covered[k], c.off[k] = over, off
+		c.covered[k] = outlines.cut(len(r.Corners))
+		covered(c.covered[k], r.Corners, b.Thickness())
 	}
 	first, last := c.ribs[0].Station, c.ribs[len(c.ribs)-1].Station
 	c.stations = make([]float64, 0, len(c.ribs)+2*steps)
@@ -114,6 +117,20 @@ func (r *room) cut(n int) []geometry.Point {
 	out := (*r)[:n:n]
 	*r = (*r)[n:]
 	return out
+}
+
+// offLines returns the corners over a rib off the lines there.
+func (c *Cloth) offLines(rib int) []geometry.Point {
+	o := &c.off[rib]
+	o.once.Do(func() {
+		corners := c.ribs[rib].Corners
+		o.corners = make([]geometry.Point, c.corners())
+		c.lines(o.corners, c.ribs[rib].Station, [2]geometry.Point(corners[len(corners)-2:]))
+		for i, p := range c.covered[rib] {
+			o.corners[i] = p.Sub(o.corners[i])
+		}
+	})
+	return o.corners
 }
 
 // rib returns the first rib from x on, and whether x is its station.
@@ -190,8 +207,9 @@ func (c *Cloth) at(x float64, out []geometry.Point) []geometry.Point {
 	}
 	a, b := c.ribs[i-1].Station, c.ribs[i].Station
 	c.lines(out, x, c.boat.Gunwale(x))
+	before, after := c.offLines(i-1), c.offLines(i)
 	for k := range out {
-		out[k] = out[k].Add(c.off[i-1][k].Lerp(c.off[i][k], (x-a)/(b-a)))
+		out[k] = out[k].Add(before[k].Lerp(after[k], (x-a)/(b-a)))
 	}
 	return out
 }
@@ -250,7 +268,7 @@ type Lines struct {
 // Lines returns them at a station past the last rib of either end.
 func (c *Cloth) Lines(x float64) Lines {
 	e, last, side := c.endAt(x)
-	l := Lines{Keel: c.boat.Keel(x), Stringers: make([]geometry.Point, len(e.Landings)), Off: c.off[last]}
+	l := Lines{Keel: c.boat.Keel(x), Stringers: make([]geometry.Point, len(e.Landings)), Off: c.offLines(last)}
 	for i, land := range e.Landings {
 		if x*side < land {
 			l.Stringers[i] = c.boat.Stringer(i, x)
