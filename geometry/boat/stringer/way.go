@@ -51,6 +51,7 @@ type way struct {
 	tied  stick.Loose    // to the ribs of the tail whose marks stay
 	loose [2]stick.Loose // to the last rib but one, and to the last
 	last  [2]stick.Pin   // on those ribs
+	moved float64        // the last mark, for loose and last
 	at    float64        // where it ends on the stem, mm
 }
 
@@ -63,6 +64,7 @@ func (c *Courses) newWay(i int, toEnd float64, on side) *way {
 	for k := len(w.own) - 1; k >= 0 && w.share(k) == 0; k-- {
 		w.tie(&w.tied, k, 0)
 	}
+	w.moved = math.NaN() // they are tied to no mark yet
 	w.mark(0)
 	return w
 }
@@ -104,6 +106,10 @@ func (w *way) tie(l *stick.Loose, k int, move float64) stick.Pin {
 
 // mark ties the stringer to the ribs whose marks may move.
 func (w *way) mark(move float64) {
+	if move == w.moved {
+		return
+	}
+	w.moved = move
 	l := w.tied
 	k := len(w.own) - 1
 	for k > 0 && w.share(k) == 0 {

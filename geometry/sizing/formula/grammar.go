@@ -5,13 +5,13 @@ import "ribwright/geometry/wording"
 // node is a part of a formula: a value written out, a name, or what a function
 // makes of other parts.
 type node struct {
-	at    Place
 	name  string    // of a named value
 	call  *function // or operator, list or condition
 	args  []*node
+	slot  int   // of a name: where its value is kept
 	value Value // written out
 	kind  Kind  // found by the check, but for a value written out
-	slot  int   // of a name: where its value is kept
+	at    Place
 }
 
 func (n *node) isValue() bool { return n.name == "" && n.call == nil }

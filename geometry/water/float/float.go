@@ -43,7 +43,7 @@ type section struct {
 	x      float64
 	weight float64          // mm of length that the section stands for
 	half   []geometry.Point // from the middle line out to the sheer
-	whole  cut              // the section all under water
+	whole  float64          // mm2, up to the sheer
 	low    float64          // least height
 }
 
@@ -90,11 +90,10 @@ func (s *section) make(st Station) error {
 	if err := s.outline(st); err != nil {
 		return err
 	}
-	top := s.low
-	for _, p := range s.half {
-		top = max(top, p.Y)
+	for i := 1; i < len(s.half); i++ {
+		a, b := s.half[i-1], s.half[i]
+		s.whole += (a.X + b.X) * (b.Y - a.Y)
 	}
-	s.whole = s.clip(0, 1, top+1)
 	return nil
 }
 
@@ -155,7 +154,7 @@ func (h *Hull) Deepest() float64 { return h.deepest }
 func (h *Hull) Holds() float64 {
 	sum := 0.0
 	for _, s := range h.sections {
-		sum += s.weight * s.whole.area
+		sum += s.weight * s.whole
 	}
 	return sum
 }

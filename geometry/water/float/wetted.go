@@ -120,9 +120,9 @@ func strip(a, b *ring) float64 {
 	sum, i, j, apart := 0.0, 0, 0, b.x-a.x
 	a0, b0 := a.at(0, 0), b.at(0, 0)
 	for { // from share to share of both, each once
-		t := math.Min(a.share[i], b.share[j])
+		t := min(a.share[i], b.share[j])
 		a1, b1 := a.at(i, t), b.at(j, t)
-		sum += pair(a0, a1, b0, b1, apart) + pair(b0, b1, a0, a1, apart)
+		sum += quadrangle(a1.Sub(a0), b1.Sub(b0), b0.Sub(a0), apart)
 		if t >= 1 {
 			return sum // two sides, two cuts
 		}
@@ -131,11 +131,16 @@ func strip(a, b *ring) float64 {
 	}
 }
 
-// pair returns the area of the triangles from a to b in one section to p and to q in
-// another, so far apart.
-func pair(a, b, p, q geometry.Point, apart float64) float64 {
-	base := b.Sub(a)
-	square := apart * apart * base.Dot(base)
-	low, high := base.Cross(p.Sub(a)), base.Cross(q.Sub(a))
-	return (math.Sqrt(square+low*low) + math.Sqrt(square+high*high)) / 2
+// quadrangle returns the area of the four triangles that two sides make, each with either end
+// of the other: u in one section, v in another so far apart, whose start lies w from that of u.
+func quadrangle(u, v, w geometry.Point, apart float64) float64 {
+	uv, uw, vw := u.Cross(v), u.Cross(w), v.Cross(w)
+	return (triangles(u, apart, uw, uw+uv) + triangles(v, apart, vw, vw+uv)) / 2
+}
+
+// triangles returns twice the area of two with one side in a section and the third corner in
+// another, each given by the side's cross product with the way to it.
+func triangles(side geometry.Point, apart, one, other float64) float64 {
+	square := apart * apart * side.Dot(side)
+	return math.Sqrt(square+one*one) + math.Sqrt(square+other*other)
 }
