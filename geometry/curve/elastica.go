@@ -3,7 +3,6 @@ package curve
 import (
 	"fmt"
 	"math"
-	"sort"
 )
 
 // Elastica is the line y(x) of a straight stick, alike all along and free at both
@@ -243,6 +242,15 @@ func (e *Elastica) climb(i int, t0, t1, h float64) float64 {
 	return sum * half
 }
 
+// bayOf is the bay that holds x; those are few.
+func (e *Elastica) bayOf(x float64) int {
+	i := 0
+	for i < len(e.sine)-1 && e.x[i+1] < x {
+		i++
+	}
+	return i
+}
+
 // Ends returns the x of the first and the last pin, mm.
 func (e *Elastica) Ends() (float64, float64) { return e.x[0], e.x[len(e.x)-1] }
 
@@ -256,7 +264,7 @@ func (e *Elastica) Rise(x float64) (y, slope float64) {
 func (e *Elastica) Slope(x float64) float64 {
 	last := len(e.x) - 1
 	x = min(max(x, e.x[0]), e.x[last])
-	i := sort.SearchFloat64s(e.x[1:last], x)
+	i := e.bayOf(x)
 	s := e.at(i, x-e.x[i], e.x[i+1]-e.x[i])
 	return s / math.Sqrt(1-s*s)
 }
@@ -272,7 +280,7 @@ func (e *Elastica) At(x float64) (y, slope, second float64) {
 		y, slope, _ = e.At(end)
 		return y + slope*(x-end), slope, 0
 	}
-	i := sort.SearchFloat64s(e.x[1:last], x)
+	i := e.bayOf(x)
 	h, t := e.x[i+1]-e.x[i], x-e.x[i]
 	s := e.at(i, t, h)
 	c := math.Sqrt(1 - s*s)
@@ -288,7 +296,7 @@ func (e *Elastica) Curvature(x float64) float64 {
 	if x <= e.x[0] || x >= e.x[last] {
 		return 0
 	}
-	i := sort.SearchFloat64s(e.x[1:last], x)
+	i := e.bayOf(x)
 	return e.k[i] + (e.k[i+1]-e.k[i])*(x-e.x[i])/(e.x[i+1]-e.x[i])
 }
 
