@@ -18,10 +18,10 @@ type rail struct {
 	marks    []geometry.Point // X the station, Y the mark on the stock: its after end, the ribs from aft forward, its forward end
 }
 
-// railPanel is the longest stretch of the line that is measured in one: some 1e-5 mm are
+// railPanel is the longest stretch of the line that is measured in one: some 1e-4 mm are
 // lost in a whole gunwale (TestRailMarks), where a finished frame's loses less and takes
 // several times as long.
-const railPanel = 80
+const railPanel = 150
 
 func newRail(line *curve.Track, tilt float64, ribs []hull.Section) rail {
 	r := rail{line: line, marks: make([]geometry.Point, 0, len(ribs)+2)}

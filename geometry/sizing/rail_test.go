@@ -32,7 +32,7 @@ func TestRailMarks(t *testing.T) {
 				astray = math.Max(astray, math.Abs(s.rail.StationOf(long)-x))
 			}
 		}
-		if mid := s.rail.OnStock(0); !(off < 1e-4) || math.Abs(mid) > 1e-4 {
+		if mid := s.rail.OnStock(0); !(off < 5e-4) || math.Abs(mid) > 5e-4 {
 			t.Errorf("%s: marks are off by %.2g mm at most, and at midship by %.2g mm", name, off, mid)
 		}
 		if !(astray < 0.15) {

@@ -8,7 +8,6 @@ import (
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/boat/stringer"
-	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/design"
 )
 
@@ -28,7 +27,6 @@ type sketch struct {
 	ways  *stringer.Courses
 	bow   edge
 	stern edge
-	lines [][]stick.Pin // of each stringer, from landing to landing
 	cloth *skin.Cloth
 }
 
@@ -52,7 +50,6 @@ func newSketch(d *design.Design) (*sketch, error) {
 	if s.ways, err = stringer.Of(d, h, s.ribs); err != nil {
 		return nil, err
 	}
-	s.runStringers()
 	s.cloth, err = skin.New(s, endSketch)
 	return s, err
 }
@@ -83,13 +80,6 @@ func (s *sketch) placeRibs() error {
 	return nil
 }
 
-// runStringers lays each stringer's middle on the ribs and the stems.
-func (s *sketch) runStringers() {
-	for i := range s.d.Stringers.At {
-		s.lines = append(s.lines, s.ways.Pins(i))
-	}
-}
-
 // Thickness returns that of the cloth, mm.
 func (s *sketch) Thickness() float64 { return float64(s.d.Skin.Thickness()) }
 
@@ -117,12 +107,11 @@ func (s *sketch) Keel(x float64) float64 {
 
 // Stringer returns the middle of a stringer at a station.
 func (s *sketch) Stringer(i int, x float64) geometry.Point {
-	line := s.lines[i]
 	k := 1
-	for k < len(line)-1 && line[k].X < x {
+	for k <= len(s.ribs) && s.ribs[k-1].Station < x {
 		k++
 	}
-	a, b := line[k-1], line[k]
+	a, b := s.ways.Pin(i, k-1), s.ways.Pin(i, k)
 	return geometry.Point{X: a.Y, Y: a.Z}.Lerp(geometry.Point{X: b.Y, Y: b.Z}, (x-a.X)/(b.X-a.X))
 }
 

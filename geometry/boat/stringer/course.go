@@ -93,13 +93,22 @@ func Stiff(d *design.Design) float64 {
 // Pins returns where a stringer is tied, from its end on the stern's stem to that on
 // the bow's: the middle of its depth, with its flat on the ribs and on the stems' sides.
 func (c *Courses) Pins(i int) []stick.Pin {
-	aft, fore := c.Stern[i], c.Bow[i]
-	out := make([]stick.Pin, 0, len(c.ribs)+2)
-	out = append(out, onStem(geometry.Point{X: -aft.X, Y: aft.Y}, c.sternSiding))
-	for k := range c.ribs {
-		out = append(out, c.tied[len(c.Bow)*k+i].Pin)
+	out := make([]stick.Pin, len(c.ribs)+2)
+	for k := range out {
+		out[k] = c.Pin(i, k)
 	}
-	return append(out, onStem(fore, float64(c.design.Bow.Siding)))
+	return out
+}
+
+// Pin is the k-th of them, from 0 on.
+func (c *Courses) Pin(i, k int) stick.Pin {
+	switch k {
+	case 0:
+		return onStem(geometry.Point{X: -c.Stern[i].X, Y: c.Stern[i].Y}, c.sternSiding)
+	case len(c.ribs) + 1:
+		return onStem(c.Bow[i], float64(c.design.Bow.Siding))
+	}
+	return c.tied[len(c.Bow)*(k-1)+i].Pin
 }
 
 // onRib ties a stringer to a rib so far along the half section.

@@ -245,7 +245,6 @@ func isCloth(name string) bool { return name == "skin.cloth" || name == "skin.ma
 
 // fill puts a value of the kind that a field takes into it.
 func fill(name string, field reflect.Value, v formula.Value) error {
-	choice, _ := field.Addr().Interface().(encoding.TextUnmarshaler)
 	switch {
 	case isCloth(name):
 		field.SetFloat(fine(v.Num * 1e9))
@@ -257,6 +256,16 @@ func fill(name string, field reflect.Value, v formula.Value) error {
 		field.SetFloat(float64(measure.Angle(v.Num).Short()))
 	case field.Kind() == reflect.Float64:
 		field.SetFloat(fine(v.Num))
+	default:
+		return fillOther(field, v)
+	}
+	return nil
+}
+
+// fillOther is fill of what is no measure.
+func fillOther(field reflect.Value, v formula.Value) error {
+	choice, _ := field.Addr().Interface().(encoding.TextUnmarshaler)
+	switch {
 	case choice != nil: // one of the words that the design knows
 		return choice.UnmarshalText([]byte(v.Text))
 	case field.Kind() == reflect.String:
