@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"ribwright/geometry/measure"
 	"ribwright/geometry/wording"
@@ -65,33 +66,62 @@ func SeatCode(i int) string { return fmt.Sprintf("seat-%d", i+1) }
 // FindSeat returns the number of the seat that a word means: its name, whatever its
 // capitals, spaces and hyphens, or its code (SeatCode); -1 for none.
 func (d *Design) FindSeat(word string) int {
-	plain := bare(word)
-	for i, s := range d.Seats {
-		if s.Name == word || bare(s.Name) == plain {
+	for i := range d.Seats {
+		if name := d.Seats[i].Name; name == word || alike(name, word) {
 			return i
 		}
 	}
 	for i := range d.Seats {
-		if bare(SeatCode(i)) == plain {
+		if alike(SeatCode(i), word) {
 			return i
 		}
 	}
 	return -1
 }
 
-// bare is a word in small letters without spaces and signs.
-func bare(word string) string {
-	return strings.Map(func(r rune) rune {
-		if strings.ContainsRune(" \t-_,.:;'\"/()&+", r) {
-			return -1
+// alike reports whether two words are one when bare. It makes neither: searches ask for a
+// person's seat again and again.
+func alike(a, b string) bool {
+	for {
+		var p, q rune
+		p, a = letter(a)
+		q, b = letter(b)
+		if p != q || p == none {
+			return p == q
 		}
-		return unicode.ToLower(r)
-	}, word)
+	}
 }
+
+const none rune = -1 // what is left of a word at its end
+
+// letter returns the first letter of a bare word, and the rest of the word.
+func letter(word string) (rune, string) {
+	for i, r := range word {
+		if r = small(r); r != none {
+			_, size := utf8.DecodeRuneInString(word[i:])
+			return r, word[i+size:]
+		}
+	}
+	return none, ""
+}
+
+// small is a letter in small, and none for spaces and signs.
+func small(r rune) rune {
+	if strings.ContainsRune(" \t-_,.:;'\"/()&+", r) {
+		return none
+	}
+	return unicode.ToLower(r)
+}
+
+// bare is a word in small letters without spaces and signs.
+func bare(word string) string { return strings.Map(small, word) }
 
 // SeatOf returns the seat of a person; ok is false for one on the floor.
 func (d *Design) SeatOf(p Person) (s Seat, ok bool) {
-	if i := d.FindSeat(p.Seat); i >= 0 && bare(p.Seat) != OnFloor {
+	if alike(p.Seat, OnFloor) {
+		return Seat{}, false
+	}
+	if i := d.FindSeat(p.Seat); i >= 0 {
 		return d.Seats[i], true
 	}
 	return Seat{}, false
