@@ -140,15 +140,20 @@ func (c *Case) design() (*design.Design, error) {
 		}
 		c.Brief.embark(d, c.run.Number("live_at"))
 	}
-	d.Title, d.For = c.Brief.Title, c.Brief.Who()
+	d.Title = c.Brief.Title
 	if c.Brief.Skill != family.Average { // which is what a design without the key says
 		d.Skill = c.Brief.Skill
 	}
 	if c.Brief.LongestStick < DefaultBrief().LongestStick {
 		d.Stock.Longest = measure.Length(c.Brief.LongestStick)
 	}
-	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
 	return d, nil
+}
+
+// told says of a design for whom it is and where it came from.
+func (c *Case) told(d *design.Design) {
+	d.For = c.Brief.Who()
+	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
 }
 
 // seats are where the crew sits.
@@ -203,6 +208,7 @@ func (c *Case) Finish() (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
+	c.told(d)
 	if err := placeScarfs(d); err != nil {
 		return nil, err
 	}
