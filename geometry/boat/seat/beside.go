@@ -1,7 +1,5 @@
 package seat
 
-import "math"
-
 // side is the ribs' inner face beside one edge of a hanger, and how much farther out the
 // gunwale is there than at the hanger's middle.
 type side struct {
@@ -43,7 +41,7 @@ func (h Hanger) clears(s side) bool {
 			return false
 		}
 		if s.bulges && p.Y <= s.top {
-			down = math.Max(down, h.Length-step)
+			down = max(down, h.Length-step)
 		}
 	}
 	return true
