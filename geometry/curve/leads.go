@@ -8,10 +8,8 @@ import "math"
 // whole length for one that does not lead so far.
 func (c Chain) Until(far, heading float64) float64 {
 	s := 0.0
-	for _, b := range c {
-		if far <= 0 {
-			break
-		}
+	for i := 0; i < len(c) && far > 0; i++ {
+		b := c[i]
 		if along := b.until(far, heading); along <= b.Length {
 			return s + along
 		}
@@ -26,11 +24,9 @@ func (c Chain) Until(far, heading float64) float64 {
 func (b Bend) until(far, heading float64) float64 {
 	sin, cos := math.Sincos(heading)
 	switch to := sin + far/b.Radius; {
-	case cos <= 0:
-		return math.Inf(1)
-	case b.Radius == 0:
+	case b.Radius == 0 && cos > 0:
 		return far / cos
-	case math.Abs(to) < 1:
+	case b.Radius != 0 && cos > 0 && math.Abs(to) < 1:
 		return b.Radius * (math.Asin(to) - heading)
 	}
 	return math.Inf(1)
