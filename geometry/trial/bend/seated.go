@@ -18,7 +18,8 @@ import (
 // its bottom arc, which slats, keel, stringers and the water under the cloth hold; cross
 // pieces keep the gunwales apart. A hanger pulls along itself: the rail that is pegged to
 // both keeps their feet apart. Cloth, stringers and outwales, which help, are left out. An
-// estimate: the bottom is no rock.
+// estimate: the bottom is no rock. Afloat the whole frame bends too, which is not judged here,
+// nor are the ribs beside the hanger.
 func (r *Report) seated(s seat.Seat) {
 	h, at := s.Hung.Front.Hanger, pulls(r.Frame, s)
 	bent, ok := r.rails().Under(at...)
@@ -35,7 +36,7 @@ func (r *Report) seated(s seat.Seat) {
 	for _, b := range at {
 		l.take("a hanger", b.At, h.Out(), []beam.Opening{h.Bored()})
 	}
-	f := finding.Finding{About: s.Name + ", gunwale under its load, at " + l.of, Verdict: finding.Holds, Standing: finding.Estimate,
+	f := finding.Finding{About: s.Name + ", gunwale under its load, the bottom held, at " + l.of, Verdict: finding.Holds, Standing: finding.Estimate,
 		Measure: finding.Measure{Value: l.most, Limit: r.Boat.Wood.MOR / seat.WantFactor, Unit: stressUnit, AtMost: true}}
 	if !(f.Value <= f.Limit) {
 		f.Verdict = finding.Weak

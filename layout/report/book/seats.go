@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry"
@@ -41,6 +42,9 @@ func (w *writer) seats() {
 	for _, f := range found {
 		w.warn(wording.Capital(f.About)+": "+f.Text+".", "heel depth from girths of ANSUR II (US Army 2012); the rest common practice")
 	}
+	if slices.ContainsFunc(all, func(s seat.Seat) bool { return s.Hung != nil }) {
+		w.warn(sitAfloat, "estimate of our own, not tried")
+	}
 	for _, s := range all {
 		w.section(s.Name)
 		switch {
@@ -53,6 +57,9 @@ func (w *writer) seats() {
 		}
 	}
 }
+
+// sitAfloat says what a hung seat asks of the frame that no figure here judges.
+const sitAfloat = "Sit down on a hung seat only where the boat floats: on the ground the ribs beside its hangers bear all of it, and no figure here judges them. The gunwales are judged as if the bottom were held; afloat the whole frame bends as well, the more the looser ribs sit in their mortises. Keep heads tight, and look at ribs and gunwales beside the hangers after each trip."
 
 // on lists who sits on a seat.
 func (w *writer) on(s seat.Seat) (out []design.Person) {
