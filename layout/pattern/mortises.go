@@ -126,9 +126,19 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 				d.Line(layout.Mark, curve.Circle(geometry.Point{X: at + (b.Min.Y+b.Max.Y)/2}, t.Hole/2))
 			}
 		}
-		d.Write(at, half-3.4, small, layout.Middle, t.Name+whose)
+		d.Write(at, half-3.4, small, layout.Middle, called(t.Name, i)+whose)
 		d.Whole = append(d.Whole, layout.Span{From: at - wide/2 - t.Hole/2 - 5, To: at + wide/2 + t.Hole/2 + 1})
 	}
+}
+
+// called is what a cross piece is called on the strip: by its name, or, where that is longer than
+// a short piece of the strip has room for, as the cut list marks its stick.
+func called(name string, number int) string {
+	const room = 50.0 // mm
+	if lettering.Width(lettering.Safe(name), small) > room {
+		return fmt.Sprintf("C%d", number+1)
+	}
+	return name
 }
 
 // drawZones draws a hollow bar under the stretches that must stay whole, and says

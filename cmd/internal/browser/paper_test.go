@@ -36,7 +36,9 @@ func TestPaper(t *testing.T) {
 		v.rest()
 		same(v, `document.getElementById("across").value`, "190.8 mm of 190 mm")
 		same(v, `document.getElementById("true").textContent.startsWith("Kept")`, true)
-		same(v, `document.querySelectorAll("#sheets svg").length`, n)
+		if again := get[int](v, `document.querySelectorAll("#sheets svg").length`); again < n || again > n+1 { // worked against, the sheet holds 0.4 % less
+			t.Errorf("%d sheets, %d for a printer that stretches", n, again)
+		}
 		same(v, `document.getElementById("laid").textContent.includes("corrected across 1.0042")`, true)
 		v.do(chromedp.Reload())
 		v.rest()
