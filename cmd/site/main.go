@@ -59,9 +59,9 @@ var plain = []string{
 	"ribwright/geometry/sizing/advice", "ribwright/geometry/sizing/family", "ribwright/geometry/sizing/nested", "ribwright/geometry/survey/...", "ribwright/geometry/wording",
 	"ribwright/geometry/altered", "ribwright/geometry/body", "ribwright/geometry/fabric", "ribwright/geometry/sizing/formula",
 	"ribwright/geometry/boat/fittings", "ribwright/geometry/boat/flotation", "ribwright/geometry/boat/inside", "ribwright/geometry/boat/joint",
-	"ribwright/geometry/boat/kit", "ribwright/geometry/boat/outside", "ribwright/geometry/boat/seat",
-	"ribwright/geometry/trial/flaw", "ribwright/geometry/trial/yardstick", "ribwright/geometry/wood/fasten", "ribwright/geometry/wood/timber",
-	"archive/zip", "bufio", "crypto/...", "encoding/...", "fmt", "image/...", "math/big", "path/...", "reflect", "regexp/...", "time", "unicode/...", "github.com/...",
+	"ribwright/geometry/boat/aboard", "ribwright/geometry/boat/solid", "ribwright/geometry/boat/kit", "ribwright/geometry/boat/weight", "ribwright/geometry/boat/outside", "ribwright/geometry/boat/seat",
+	"ribwright/geometry/trial/afloat", "ribwright/geometry/trial/cargo", "ribwright/geometry/trial/edgeset", "ribwright/geometry/trial/flaw", "ribwright/geometry/trial/spreader", "ribwright/geometry/trial/stow", "ribwright/geometry/trial/swamped", "ribwright/geometry/trial/yardstick", "ribwright/geometry/wood/fasten", "ribwright/geometry/wood/grain", "ribwright/geometry/wood/timber",
+	"archive/zip", "bufio", "bytes", "compress/...", "crypto/...", "encoding/...", "fmt", "hash/...", "html/...", "image/...", "io/...", "math/big", "math/rand/...", "net/...", "os/...", "path/...", "reflect", "regexp/...", "strconv", "strings", "time", "unicode/...", "github.com/...",
 }
 
 // keen is where they are put into one another all the same: laying sheets is a long search
