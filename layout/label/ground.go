@@ -195,10 +195,10 @@ func (g *Ground) Reaches(p, q geometry.Point, past float64) bool {
 // crossed reports whether any line meets a block, which lies in a box.
 func (g *Ground) crossed(b Block, box geometry.Box) bool { return g.crossing(b, box, 1) > 0 }
 
-// crossings counts the lines that a straight line from p to q meets.
-func (g *Ground) crossings(p, q geometry.Point) int {
+// crossings counts the lines that a straight line from p to q meets, up to most.
+func (g *Ground) crossings(p, q geometry.Point, most int) int {
 	b := Block{At: p, Angle: math.Atan2(q.Y-p.Y, q.X-p.X), Wide: q.Sub(p).Norm(), Low: -1e-6, High: 1e-6}
-	return g.crossing(b, b.Bounds(), math.MaxInt)
+	return g.crossing(b, b.Bounds(), most)
 }
 
 // crossing counts the lines that meet a block, which lies in a box, up to most.
@@ -222,8 +222,9 @@ func (g *Ground) crossing(b Block, box geometry.Box, most int) int {
 
 // Strikes reports whether a straight line would strike words.
 func (g *Ground) Strikes(p, q geometry.Point) bool {
-	for _, w := range g.words {
-		if w.grown(Off).crossed(p, q) {
+	box := geometry.Around(p, q).Grow(2 * Off) // what grows by Off at every side reaches no farther
+	for i := range g.words {
+		if w := &g.words[i]; w.box.Overlaps(box) && w.grown(Off).crossed(p, q) {
 			return true
 		}
 	}

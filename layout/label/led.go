@@ -162,7 +162,11 @@ func (r *Room) price(way []geometry.Point, most float64) (cost float64, ok bool)
 		if cost >= most || r.Strikes(p, q) {
 			return 0, false
 		}
-		cost += crossing * float64(r.crossings(p, q))
+		enough := math.MaxInt
+		if left := (most - cost) / crossing; left < 1e6 {
+			enough = int(left) + 1 // so many cost too much
+		}
+		cost += crossing * float64(r.crossings(p, q, enough))
 	}
 	return cost, cost < most
 }
