@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"ribwright/geometry"
 	"ribwright/render/rendertest"
 )
 
@@ -164,11 +165,16 @@ func (m *offPaper) body(k *inked, heads map[string]float64) {
 	}
 }
 
-// headNamed is the head that a line joins to a name, nil for none.
+// headNamed is the head that a line joins to a name, nil for none. A name that is read from above
+// is turned end for end where it was, as on tiles that lie turned.
 func headNamed(k *inked, w inkWords, heads []*inkLine) *inkLine {
+	foot := geometry.Pt(w.from.X-1.25, w.from.Y-0.8)
+	if w.to.Y < w.from.Y {
+		foot = geometry.Pt(w.to.X+1.25, w.to.Y-0.8)
+	}
 	for _, l := range k.lines {
 		a, b := l.Pieces[0].From, l.Pieces[len(l.Pieces)-1].To
-		if l.pen != "tick" || len(l.Pieces) != 1 || math.Hypot(b.X-(w.from.X-1.25), b.Y-(w.from.Y-0.8)) > 0.03 {
+		if l.pen != "tick" || len(l.Pieces) != 1 || math.Hypot(b.X-foot.X, b.Y-foot.Y) > 0.03 {
 			continue
 		}
 		for _, h := range heads {
