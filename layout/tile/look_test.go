@@ -121,11 +121,11 @@ func TestSearched(t *testing.T) {
 		}
 		all = append(all, d)
 	}
-	for range 4 { // each four go on one sheet of 248 x 181 mm
-		add(150, 120)
-		add(85, 120)
-		add(150, 40)
-		add(85, 40)
+	for range 4 { // each four go on one sheet of 252 x 184 mm
+		add(153, 122)
+		add(88, 122)
+		add(153, 42)
+		add(88, 42)
 	}
 	first, again := lay(t, all...), lay(t, all...)
 	if len(first.Sheets) != 4 {
