@@ -41,19 +41,20 @@ func plainAngle(s string) (Angle, bool) {
 		return 0, false
 	}
 	x, err := strconv.ParseFloat(number, 64)
-	a := hundredths(math.Round(100 * x))
+	a := millionths(1e4 * math.Round(100*x))
 	return a, err == nil && a <= MaxAngle
 }
 
-// hundredths returns the angle of so many hundredths of a degree, a whole number up to
-// 36,000: the float64 nearest to it (TestHundredths).
-func hundredths(n float64) Angle {
-	const ( // a hundredth of a degree in radians, cut so that any count of the first part is exact
-		most = 0x1.6e05a6p-13
-		rest = math.Pi/180e2 - most
-	)
-	return Angle(n*rest + n*most)
-}
+// A millionth of a degree in radians, in two parts: any count of the first up to 360 degrees is
+// exact.
+const (
+	millionth = 0x1.2bd864p-26
+	itsRest   = math.Pi/180e6 - millionth
+)
+
+// millionths returns the angle of so many millionths of a degree, a whole number up to
+// 360,000,000; of whole hundredths the float64 nearest to it (TestHundredths).
+func millionths(n float64) Angle { return Angle(n*millionth + n*itsRest) }
 
 // angle reads one number and unit to the end of the text and returns radians
 // without the sign.
@@ -98,18 +99,13 @@ func radians(deg *big.Rat) *big.Rat {
 // what formulas work out is then lettered as 6.1 deg and not as 6.1000000000000004 deg. a is
 // within MaxAngle; what is not finite comes back as it is.
 func (a Angle) Short() Angle {
-	const ( // a millionth of a degree in radians, cut so that any count of the first part is exact
-		most = 0x1.2bd864p-26
-		rest = math.Pi/180e6 - most
-	)
-	n := math.Round(float64(a) / (most + rest))
-	return Angle(n*most + n*rest)
+	return millionths(math.Round(float64(a) / (millionth + itsRest)))
 }
 
 // degrees returns the decimal with the fewest places from which ParseAngle
 // gets exactly a back. a must be finite.
 func (a Angle) degrees() string {
-	if n := math.Round(float64(a) * 180e2 / math.Pi); a >= 0 && a <= MaxAngle && hundredths(n) == a {
+	if n := math.Round(float64(a) * 180e2 / math.Pi); a >= 0 && a <= MaxAngle && millionths(1e4*n) == a {
 		return strconv.FormatFloat(n/100, 'f', -1, 64)
 	}
 	d := new(big.Rat).SetFloat64(float64(a))
