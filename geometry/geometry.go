@@ -150,6 +150,22 @@ func (b Box) Overlaps(c Box) bool {
 	return b.Min.X <= c.Max.X && c.Min.X <= b.Max.X && b.Min.Y <= c.Max.Y && c.Min.Y <= b.Max.Y
 }
 
+// Away returns the square of how far p lies outside b, in mm2; 0 in it and on its edge.
+func (b Box) Away(p Point) float64 {
+	dx, dy := outside(p.X, b.Min.X, b.Max.X), outside(p.Y, b.Min.Y, b.Max.Y)
+	return dx*dx + dy*dy
+}
+
+func outside(at, least, most float64) float64 {
+	if at < least {
+		return least - at
+	}
+	if at > most {
+		return at - most
+	}
+	return 0
+}
+
 // Holds reports whether p lies in b or on its edge.
 func (b Box) Holds(p Point) bool {
 	return b.Min.X <= p.X && p.X <= b.Max.X && b.Min.Y <= p.Y && p.Y <= b.Max.Y

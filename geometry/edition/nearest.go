@@ -32,14 +32,14 @@ func (c contour) nearest(p geometry.Point) geometry.Point {
 	}
 	first, close := 0, math.Inf(1)
 	for k, b := range c.boxes {
-		if d := apart2(b, p); d < close {
+		if d := b.Away(p); d < close {
 			first, close = k, d
 		}
 	}
 	_, within := c.in(first, p)
 	within *= 1 + 1e-9 // of boxes as near by their rounded figures none is passed over
 	for k, b := range c.boxes {
-		if apart2(b, p) > within {
+		if b.Away(p) > within {
 			continue
 		}
 		if q, d := c.in(k, p); d < least {
@@ -47,12 +47,6 @@ func (c contour) nearest(p geometry.Point) geometry.Point {
 		}
 	}
 	return at
-}
-
-// apart2 is the square of how far a point is from a box.
-func apart2(b geometry.Box, p geometry.Point) float64 {
-	x, y := max(b.Min.X-p.X, 0, p.X-b.Max.X), max(b.Min.Y-p.Y, 0, p.Y-b.Max.Y)
-	return x*x + y*y
 }
 
 // in is the nearest place within a box, and the square of how far it is.

@@ -51,7 +51,7 @@ func (o outline) edgeTo(p geometry.Point) float64 {
 	next, inside := 0, false // the stretch whose box is nearest bounds all others
 	for i, least := 0, math.Inf(1); i < len(o); i++ {
 		s := &o[i]
-		if away := s.away(p); away < least {
+		if away := s.box.Away(p); away < least {
 			next, least = i, away
 		}
 		if p.Y >= s.box.Min.Y && p.Y <= s.box.Max.Y && p.X <= s.box.Max.X && s.crossed(p) {
@@ -60,7 +60,7 @@ func (o outline) edgeTo(p geometry.Point) float64 {
 	}
 	best := o[next].near(p, math.Inf(1))
 	for i := range o {
-		if i != next && o[i].away(p) < best*best {
+		if i != next && o[i].box.Away(p) < best*best {
 			best = o[i].near(p, best)
 		}
 	}
@@ -68,23 +68,6 @@ func (o outline) edgeTo(p geometry.Point) float64 {
 		return -best
 	}
 	return best
-}
-
-// away is the square of how far a place lies from the stretch's box.
-func (s *stretch) away(p geometry.Point) float64 {
-	dx, dy := beside(p.X, s.box.Min.X, s.box.Max.X), beside(p.Y, s.box.Min.Y, s.box.Max.Y)
-	return dx*dx + dy*dy
-}
-
-// beside is how far a number lies outside a range, 0 within it.
-func beside(at, least, most float64) float64 {
-	if at < least {
-		return least - at
-	}
-	if at > most {
-		return at - most
-	}
-	return 0
 }
 
 // near returns how far a place lies from the nearest of the sides, where that is nearer
