@@ -136,7 +136,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 func called(name string, number int) string {
 	const room = 50.0 // mm
 	if lettering.Width(lettering.Safe(name), small) > room {
-		return fmt.Sprintf("C%d", number+1)
+		return frame.CrossMark(number)
 	}
 	return name
 }

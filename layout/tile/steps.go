@@ -81,10 +81,10 @@ func (p pencil) cross(x, y float64) {
 // one struck out.
 func drawPrint(s *layout.Sheet, at geometry.Point) {
 	p := pencil{s, at}
-	p.box(layout.Mark, 0, 1, 10, 14)
-	p.line(layout.Tick, 12, 7.5, 17, 7.5)
+	p.box(layout.Mark, 0, 1, 12, 14)
+	p.line(layout.Tick, 13, 7.5, 17, 7.5)
 	p.line(layout.Tick, 15.5, 8.5, 17, 7.5, 15.5, 6.5)
-	p.box(layout.Mark, 19, 1, 29, 14)
+	p.box(layout.Mark, 18, 1, 30, 14) // with air round the words
 	s.Write(at.Add(geometry.Pt(24, 6.5)), small, layout.Middle, "100 %")
 	p.box(layout.Guide, 32, 3, 38, 11)
 	p.line(layout.Cut, 31, 2, 39, 12)

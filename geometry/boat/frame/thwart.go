@@ -34,6 +34,9 @@ const (
 	square   = 70.0 // mm of full width at each end, under the gunwale and a little beyond
 )
 
+// CrossMark is what the stick of a cross piece is marked, by its number in the design from 0.
+func CrossMark(i int) string { return fmt.Sprintf("C%d", i+1) }
+
 func newThwarts(d *design.Design, g Gunwale) ([]Thwart, error) {
 	var out []Thwart
 	for _, t := range d.Thwarts {

@@ -243,7 +243,7 @@ func thwarts(f *frame.Frame) []Stick {
 	var out []Stick
 	for i, t := range f.Thwarts {
 		long, wide := along(t.Blank())
-		out = append(out, Stick{Mark: fmt.Sprintf("C%d", i+1), Part: t.Name, Family: Thwart, Species: f.Design.Thwarts[i].Species,
+		out = append(out, Stick{Mark: frame.CrossMark(i), Part: t.Name, Family: Thwart, Species: f.Design.Thwarts[i].Species,
 			Length: long, Width: wide, Thickness: t.Thickness, Grain: "along", Net: area(t.Outline) * t.Thickness})
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/curve"
 	"ribwright/layout"
@@ -161,7 +162,7 @@ func (w *writer) crossFigure(i int) report.Figure {
 	s.note(-shown, b.Max.Y, 2, -5, layout.Left, "from above")
 	w.bolt(s, c)
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("End of C%d, %s, %s, from above with the gunwale dashed, and along the boat, outboard to the right: gunwale and bolt lean %s degrees, the bolt %s from either face, and the lower face is pared square under the washer.", i+1, t.Name, times(per), report.Angle(c.Lean), w.Fine(c.Gunwale)),
+		Caption: fmt.Sprintf("End of %s, %s, %s, from above with the gunwale dashed, and along the boat, outboard to the right: gunwale and bolt lean %s degrees, the bolt %s from either face, and the lower face is pared square under the washer.", frame.CrossMark(i), t.Name, times(per), report.Angle(c.Lean), w.Fine(c.Gunwale)),
 		About:   "The end of a cross piece under the gunwale with its bolt holes and their distances from end and edge."}
 }
 
