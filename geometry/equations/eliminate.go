@@ -2,6 +2,15 @@ package equations
 
 import "math"
 
+// Rows returns n rows of nothing but zeros, each so long, which lie in one room.
+func Rows(n, long int) [][]float64 {
+	all, out := make([]float64, n*long), make([][]float64, n)
+	for i := range out {
+		out[i], all = all[:long:long], all[long:]
+	}
+	return out
+}
+
 // Eliminate solves the square system a x = y by Gauss elimination with row
 // exchange. It overwrites a and y and returns x in y; ok is false when a row is
 // nothing but what the others say already.

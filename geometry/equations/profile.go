@@ -11,9 +11,9 @@ import (
 // is not 0 to the diagonal: what a beam joins lies near the diagonal, but not equally
 // near everywhere.
 type Profile struct {
-	first []int // column of the first entry that is kept, in each row
-	row   [][]float64
-	all   []float64 // the rows, one after the other
+	first    []int     // column of the first entry that is kept, in each row
+	diagonal []int     // where each row ends in all
+	all      []float64 // the rows, one after the other
 }
 
 // NewProfile returns one of nothing but zeros, each row kept from the column given: 0 to
@@ -26,39 +26,46 @@ func (p Profile) Anew(first []int) Profile {
 	for i, f := range first {
 		size += i - f + 1
 	}
-	all := slices.Grow(p.all[:0], size)[:size]
-	clear(all)
-	p = Profile{first, slices.Grow(p.row[:0], len(first))[:len(first)], all}
+	p = Profile{first, slices.Grow(p.diagonal[:0], len(first)), slices.Grow(p.all[:0], size)[:size]}
+	clear(p.all)
+	end := -1
 	for i, f := range first {
-		p.row[i], all = all[:i-f+1:i-f+1], all[i-f+1:]
+		end += i - f + 1
+		p.diagonal = append(p.diagonal, end)
 	}
 	return p
 }
 
-// Clone returns a copy of its own.
-func (p Profile) Clone() Profile {
-	out := NewProfile(p.first)
-	copy(out.all, p.all)
-	return out
+// Clone returns a copy with values of its own. Both know from one list where their rows
+// lie, so neither may be made Anew.
+func (p Profile) Clone() Profile { return Profile{p.first, p.diagonal, slices.Clone(p.all)} }
+
+// row is what is kept of row i, the diagonal last.
+func (p Profile) row(i int) []float64 {
+	end := p.diagonal[i] + 1
+	return p.all[end-1-i+p.first[i] : end]
 }
+
+// at is the entry (i, j), which is kept: j is not above i.
+func (p Profile) at(i, j int) *float64 { return &p.all[p.diagonal[i]-i+j] }
 
 // Add adds to the entries (i, j) and (j, i), which are one.
 func (p Profile) Add(i, j int, v float64) {
 	if i < j {
 		i, j = j, i
 	}
-	p.row[i][j-p.first[i]] += v
+	*p.at(i, j) += v
 }
 
 // Pin holds the unknown i at zero: its row and column become those of the identity.
 func (p Profile) Pin(i int) {
-	clear(p.row[i])
-	for r := i + 1; r < len(p.row); r++ {
+	clear(p.row(i))
+	for r := i + 1; r < len(p.first); r++ {
 		if p.first[r] <= i {
-			p.row[r][i-p.first[r]] = 0
+			*p.at(r, i) = 0
 		}
 	}
-	p.row[i][i-p.first[i]] = 1
+	*p.at(i, i) = 1
 }
 
 // Factor turns p into L and D of p = L D Lᵀ, D on the diagonal; ok is false when p
@@ -66,16 +73,17 @@ func (p Profile) Pin(i int) {
 //
 // Source: Cholesky's method without roots, as in any text on matrices.
 func (p Profile) Factor() (ok bool) {
-	for i, row := range p.row {
-		from, last := p.first[i], len(row)-1
+	for i, from := range p.first {
+		row := p.row(i)
+		last := len(row) - 1
 		for j := from; j < i; j++ {
-			other, at := p.row[j], p.first[j]
+			other, at := p.row(j), p.first[j]
 			k := max(from, at)
 			row[j-from] -= Dot(row[k-from:j-from], other[k-at:])
 		}
 		whole, pivot := row[last], row[last]
 		for j := range last {
-			share := row[j] / p.row[from+j][from+j-p.first[from+j]]
+			share := row[j] / p.all[p.diagonal[from+j]]
 			pivot -= share * row[j]
 			row[j] = share
 		}
@@ -110,15 +118,15 @@ func (p Profile) Solve(x []float64) {
 		from++
 	}
 	for i := from; i < len(x); i++ {
-		row := p.row[i]
+		row := p.row(i)
 		x[i] -= Dot(row[:len(row)-1], x[p.first[i]:])
 	}
-	for i, row := range p.row {
-		x[i] /= row[len(row)-1]
+	for i, end := range p.diagonal {
+		x[i] /= p.all[end]
 	}
 	for i := len(x) - 1; i >= 0; i-- {
 		into, v := x[p.first[i]:i], x[i]
-		row := p.row[i][:len(into)]
+		row := p.row(i)[:len(into)]
 		for k, share := range row {
 			into[k] -= share * v
 		}

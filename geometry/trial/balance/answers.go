@@ -1,5 +1,7 @@
 package balance
 
+import "ribwright/geometry/equations"
+
 // Answers are what small changes do to the gunwales in the likely case: by how much the
 // half-breadth grows at the places asked for, mm.
 type Answers struct {
@@ -19,12 +21,19 @@ func (m *Model) Answers(s Setting, x []float64) (*Answers, error) {
 	if err != nil {
 		return nil, err
 	}
+	at := m.reads(x)
+	rows := equations.Rows(2*len(m.struts)+len(m.ribs)+2, len(x))
+	read := func(u []float64) (row []float64) {
+		row, rows = rows[0], rows[1:]
+		at.read(u, row)
+		return row
+	}
 	pieces := make([][]float64, len(m.struts))
 	for i, u := range t.struts {
-		pieces[i] = m.read(u, x)
+		pieces[i] = read(u)
 	}
 	answer := func(u, slack []float64) []float64 {
-		row := m.read(u, x)
+		row := read(u)
 		for i, p := range t.pushes(func(k int) float64 { return u[k] }, slack) {
 			add(row, p, pieces[i])
 		}
@@ -46,17 +55,31 @@ func (m *Model) Answers(s Setting, x []float64) (*Answers, error) {
 	return out, nil
 }
 
-// read returns the half-breadths at stations of a frame at u.
-func (m *Model) read(u, x []float64) []float64 {
-	out := make([]float64, len(x))
+// readings are stations where half-breadths are read: the unknowns there, and what each of
+// them counts for. None count beyond the ends.
+type readings []struct {
+	at [4]int
+	by [4]float64
+}
+
+func (m *Model) reads(x []float64) readings {
+	out := make(readings, len(x))
 	for k, x := range x {
 		if i, by := cubics(m.x, x); i >= 0 {
-			for p, at := range m.ends(i) {
-				out[k] += by[p] * u[at]
-			}
+			out[k].at, out[k].by = m.ends(i), by
 		}
 	}
 	return out
+}
+
+// read sets a row to the half-breadths of a frame at u.
+func (r readings) read(u, row []float64) {
+	for k := range r {
+		row[k] = 0
+		for p, at := range r[k].at {
+			row[k] += r[k].by[p] * u[at]
+		}
+	}
 }
 
 // stiffGunwales is the load of gunwales that are stiffer by a whole share, at u.

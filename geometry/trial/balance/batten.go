@@ -75,32 +75,58 @@ func (b *batten) stress() float64 {
 // each, and to its slope along the boat.
 type owed [2 * modes]float64
 
-// follows returns how the ways at each rib move a batten outward and upward, and how they
+// lashed is a batten on the ribs that are there, and how it follows the two of them between
+// which it is looked at.
+type lashed struct {
+	*batten
+	number        int     // of the batten in what a rib moves
+	on            []*hoop // the ribs
+	places, turns [2][2]owed
+	middle, ends  []float64 // how it pushes: by its bend between the last ribs but one, and by its bends beyond them, which may be steamed
+}
+
+func (m *Model) lash(b *batten, number int, on []*hoop) lashed {
+	l := lashed{batten: b, number: number, on: on, middle: m.push[0], ends: m.push[0]}
+	if b.ends {
+		l.ends = m.push[1]
+	}
+	return l
+}
+
+// follow goes on to the stretch from rib i to the next: from the first to the last, one
+// after the other.
+func (l *lashed) follow(i int) {
+	if i == 0 {
+		l.places[1], l.turns[1] = l.follows(0)
+	}
+	l.places[0], l.turns[0] = l.places[1], l.turns[1]
+	l.places[1], l.turns[1] = l.follows(i + 1)
+}
+
+// follows returns how the ways at rib i move the batten outward and upward, and how they
 // make it slope: by their own slopes, and because from rib to rib the same way moves it
 // more or less.
-func (b *batten) follows(move [][2]ways) (place, slope [][2]owed) {
-	place, slope = make([][2]owed, len(move)), make([][2]owed, len(move))
-	for i := range move {
-		lo, hi := max(0, i-1), min(len(move)-1, i+1)
-		x := b.x[1:]
-		before, after := x[i]-x[lo], x[hi]-x[i]
-		for d := range 2 {
-			for k, here := range move[i][d] {
-				rise, on := 0.0, 0.0 // slopes on either side, weighed for a parabola
-				if lo < i {
-					rise = (here - move[lo][d][k]) / before
-					on = rise
-				}
-				if hi > i {
-					on = (move[hi][d][k] - here) / after
-					if lo == i {
-						rise = on
-					}
-				}
-				place[i][d][2*k] = here
-				slope[i][d][2*k] = (rise*after + on*before) / (before + after)
-				slope[i][d][2*k+1] = here
+func (l *lashed) follows(i int) (place, slope [2]owed) {
+	lo, hi := max(0, i-1), min(len(l.on)-1, i+1)
+	x := l.x[1:]
+	before, after := x[i]-x[lo], x[hi]-x[i]
+	move := func(i int) *[2]ways { return &l.on[i].move[l.number] }
+	for d := range 2 {
+		for k, here := range move(i)[d] {
+			rise, on := 0.0, 0.0 // slopes on either side, weighed for a parabola
+			if lo < i {
+				rise = (here - move(lo)[d][k]) / before
+				on = rise
 			}
+			if hi > i {
+				on = (move(hi)[d][k] - here) / after
+				if lo == i {
+					rise = on
+				}
+			}
+			place[d][2*k] = here
+			slope[d][2*k] = (rise*after + on*before) / (before + after)
+			slope[d][2*k+1] = here
 		}
 	}
 	return place, slope
@@ -108,6 +134,9 @@ func (b *batten) follows(move [][2]ways) (place, slope [][2]owed) {
 
 // over is the batten on those of its ribs that are there.
 func (b *batten) over(ribs []int) *batten {
+	if len(ribs) == len(b.x)-2 {
+		return b
+	}
 	out := &batten{moe: b.moe, ends: b.ends, wide: b.wide, deep: b.deep}
 	last := len(b.x) - 1
 	places := []int{0}
@@ -118,22 +147,6 @@ func (b *batten) over(ribs []int) *batten {
 		out.x, out.at, out.slope, out.face = append(out.x, b.x[i]), append(out.at, b.at[i]), append(out.slope, b.slope[i]), append(out.face, b.face[i])
 	}
 	return out
-}
-
-// lashed is a batten on the ribs that are there, and how it follows them.
-type lashed struct {
-	*batten
-	places, turns [][2]owed // by rib
-	middle, ends  []float64 // how it pushes: by its bend between the last ribs but one, and by its bends beyond them, which may be steamed
-}
-
-func (m *Model) lash(b *batten, move [][2]ways) lashed {
-	l := lashed{batten: b, middle: m.push[0], ends: m.push[0]}
-	if b.ends {
-		l.ends = m.push[1]
-	}
-	l.places, l.turns = b.follows(move)
-	return l
 }
 
 // bay is the stiffness that all battens have between two neighboring ribs.
@@ -189,9 +202,9 @@ func (y *bay) stretch(b *lashed, i int, push []float64) {
 		for d, w := range axis.along {
 			for k := range 2 {
 				side := float64(2*k - 1)
-				even.owe(side*w, k, &b.turns[i+k][d], b.slope[i+1+k][d])
-				skew.owe(w, k, &b.turns[i+k][d], b.slope[i+1+k][d])
-				skew.owe(-2/h*side*w, k, &b.places[i+k][d], b.at[i+1+k][d])
+				even.owe(side*w, k, &b.turns[k][d], b.slope[i+1+k][d])
+				skew.owe(w, k, &b.turns[k][d], b.slope[i+1+k][d])
+				skew.owe(-2/h*side*w, k, &b.places[k][d], b.at[i+1+k][d])
 			}
 		}
 		y.bear(&even, axis.stiff/h, share, push)
@@ -204,16 +217,16 @@ func (y *bay) stretch(b *lashed, i int, push []float64) {
 // of the length h is bent by as much as the stem lies off its slope at the rib, with
 // 3 E I/h³.
 func (y *bay) runOut(b *lashed, i, side int) {
-	rib, near, far := 0, 1, 0
+	near, far := 1, 0
 	if side == 1 {
-		rib, near, far = len(b.places)-1, i, i+1
+		near, far = i, i+1
 	}
 	h := b.x[far] - b.x[near]
 	for _, axis := range b.axes(i) {
 		var off strain
 		for d, w := range axis.along {
-			off.owe(w, side, &b.places[rib][d], b.at[near][d]+h*b.slope[near][d]-b.at[far][d])
-			off.owe(w*h, side, &b.turns[rib][d], 0)
+			off.owe(w, side, &b.places[side][d], b.at[near][d]+h*b.slope[near][d]-b.at[far][d])
+			off.owe(w*h, side, &b.turns[side][d], 0)
 		}
 		y.bear(&off, 3*axis.stiff/cube(math.Abs(h)), b.share(i), b.ends)
 	}

@@ -52,7 +52,7 @@ type crossing struct {
 // the keel to where it is tied on, and the cloth gives up c e ds.
 // Returns: nil for a rib that does not stand up, which can hold nothing.
 func newHoop(half curve.Chain, stiff, thick float64, at []crossing, cloth []geometry.Point) *hoop {
-	h := &hoop{stiff: stiff, length: half.Length()}
+	h := &hoop{stiff: stiff, length: half.Length(), move: make([][2]ways, 0, len(at)+1), samples: make([]ways, 0, len(at)+len(half)+1)}
 	w := walk{hoop: h, cloth: cloth, least: thick / 2}
 	w.head, _ = half.End()
 	h.samples = append(h.samples, w.shapes())

@@ -103,11 +103,10 @@ func (m *Model) build(fine int) error {
 		return err
 	}
 	m.held = sync.OnceValues(m.bares)
-	m.opens = make([][]float64, len(m.ribs))
+	m.opens = equations.Rows(len(m.ribs), m.unknowns)
 	sideBySide(len(m.ribs), func(i int) {
-		load := make([]float64, m.unknowns)
-		m.open(load, i, 1, m.likely.Upright)
-		m.opens[i] = m.settled.under(load)
+		m.open(m.opens[i], i, 1, m.likely.Upright)
+		m.settled.under(m.opens[i])
 	})
 	return nil
 }
@@ -180,7 +179,8 @@ func (m *Model) number() {
 // assemble adds the elements up.
 func (m *Model) assemble() error {
 	m.beam = equations.NewProfile(m.shape())
-	m.push = [][]float64{make([]float64, m.unknowns), make([]float64, m.unknowns), make([]float64, m.unknowns)}
+	m.push = equations.Rows(3, m.unknowns)
+	m.elements = make([]element, 0, len(m.x)-1)
 	for i := range len(m.x) - 1 {
 		e := m.rail.element(m.x[i], m.x[i+1])
 		m.elements = append(m.elements, e)
@@ -240,23 +240,19 @@ func (m *Model) shape() []int {
 
 // lashAll lashes the battens to the ribs that are there; a batten wants two of them.
 func (m *Model) lashAll() {
-	var live []int
+	live, on := make([]int, 0, len(m.hoops)), make([]*hoop, 0, len(m.hoops))
 	for i, h := range m.hoops {
 		if h != nil {
-			live = append(live, i)
+			live, on = append(live, i), append(on, h)
 		}
 	}
 	m.steady(live)
 	if len(live) < 2 {
 		return
 	}
-	var all []lashed
+	all := make([]lashed, len(m.battens))
 	for j, b := range m.battens {
-		var move [][2]ways
-		for _, i := range live {
-			move = append(move, m.hoops[i].move[j])
-		}
-		all = append(all, m.lash(b.over(live), move))
+		all[j] = m.lash(b.over(live), j, on)
 	}
 	for i := range len(live) - 1 {
 		m.lashBay(i, live, all)
@@ -273,6 +269,7 @@ func (m *Model) lashBay(i int, live []int, all []lashed) {
 	last := len(live) - 2
 	for k := range all {
 		b, push := &all[k], all[k].middle
+		b.follow(i)
 		if i == 0 {
 			push = b.ends
 			y.runOut(b, 0, 0)

@@ -36,9 +36,8 @@ var ErrNoNeutral = errors.New("no setting of the ribs holds the beam")
 // Errors: ErrNoNeutral, with the rib where the beam cannot be held.
 func (m *Model) Neutral() ([]float64, error) {
 	n := len(m.ribs)
-	effect := make([][]float64, n)
+	effect := equations.Rows(n, n)
 	for i, u := range m.opens {
-		effect[i] = make([]float64, n)
 		for k, at := range m.ribAt {
 			effect[i][k] = 2 * u[at]
 		}
@@ -64,9 +63,8 @@ func (m *Model) Neutral() ([]float64, error) {
 // numbers come out.
 func lightest(effect [][]float64, start []float64, weight float64) []float64 {
 	n := len(effect)
-	a, y := make([][]float64, n), make([]float64, n)
+	a, y := equations.Rows(n, n), make([]float64, n)
 	for i := range n {
-		a[i] = make([]float64, n)
 		y[i] = -equations.Dot(effect[i], start)
 		for j := range i + 1 {
 			a[i][j] = equations.Dot(effect[i], effect[j])

@@ -201,7 +201,9 @@ func heldAtPieces(t *testing.T, m *Model) []float64 {
 	free := func(at int) float64 { return m.settled.free(at, m.likely, nil) }
 	var effect [][]float64
 	for i, r := range m.ribs {
-		effect = append(effect, m.settled.under(m.unit(m.ribAt[i], r.Stiffness)))
+		load := make([]float64, m.unknowns)
+		load[m.ribAt[i]] = r.Stiffness
+		effect = append(effect, m.settled.under(load))
 	}
 	for i := range n {
 		for _, at := range m.ribAt {

@@ -66,19 +66,19 @@ func (m *Model) bare(heads float64) (*bare, error) {
 	if !b.stiff.Factor() {
 		return nil, fmt.Errorf("the gunwales are so stiff or so limp beside the ribs that no shape can be worked out")
 	}
+	loads := equations.Rows(len(b.own)+len(m.strutAt), m.unknowns)
 	for k, load := range m.push {
-		b.own[k] = b.under(append([]float64(nil), load...))
+		copy(loads[k], load)
 	}
-	for _, at := range m.strutAt {
-		b.struts = append(b.struts, b.under(m.unit(at, 1)))
+	b.struts = loads[len(b.own):]
+	for i, at := range m.strutAt {
+		b.struts[i][at] = 1
 	}
+	for _, load := range loads {
+		b.under(load)
+	}
+	b.own = [3][]float64(loads)
 	return b, nil
-}
-
-func (m *Model) unit(at int, force float64) []float64 {
-	load := make([]float64, m.unknowns)
-	load[at] = force
-	return load
 }
 
 // under returns where a load brings the frame. It overwrites the load.

@@ -42,7 +42,8 @@ func (b *bare) with(out map[int]bool) (*tied, error) {
 // pushes returns how each cross piece of the given slack pushes, but those that are out,
 // on gunwales that rest at offset(k) without any.
 func (t *tied) pushes(offset func(k int) float64, slack []float64) []float64 {
-	push, p := make([]float64, len(t.m.struts)), make([]float64, len(t.in))
+	room := make([]float64, len(t.m.struts)+len(t.in))
+	push, p := room[:len(t.m.struts):len(t.m.struts)], room[len(t.m.struts):]
 	for r, i := range t.in {
 		p[r] = value(slack, i) - 2*offset(t.m.strutAt[i])
 	}
@@ -78,13 +79,13 @@ func add(to []float64, times float64, v []float64) {
 func (t *tied) rest(c Case, open, opened, slack []float64) (*State, error) {
 	m := t.m
 	u, push := t.at(c, opened, slack)
-	out := &State{X: m.x, Struts: push, Ribs: make([]float64, len(m.ribs)), Bent: make([]float64, len(m.ribs)),
-		Offset: make([]float64, 0, len(m.x)), Turn: make([]float64, 0, len(m.x))}
+	ribs, nodes := equations.Rows(2, len(m.ribs)), equations.Rows(2, len(m.x))
+	out := &State{X: m.x, Struts: push, Ribs: ribs[0], Bent: ribs[1], Offset: nodes[0], Turn: nodes[1]}
 	for i, at := range m.first {
 		if !geometry.Finite(u[at]) || math.Abs(u[at]) > 1e5 {
 			return nil, fmt.Errorf("at station %.0f mm the gunwales would move by %g mm: ribs and gunwales do not go together", m.x[i], u[at])
 		}
-		out.Offset, out.Turn = append(out.Offset, u[at]), append(out.Turn, u[at+1])
+		out.Offset[i], out.Turn[i] = u[at], u[at+1]
 	}
 	var bears []float64
 	out.Moment, bears = m.bears(u)

@@ -268,6 +268,7 @@ func tie(by map[float64]*bare, out map[int]bool) (map[float64]*tied, error) {
 // causes moves one thing after another from where it is likely to its limits.
 func (s set) causes() []Cause {
 	var out []Cause
+	room := s.room()
 	for _, limit := range []func(c *Case){
 		func(c *Case) { c.Cloth = pulls(c.Cloth, slacker) },
 		func(c *Case) { c.Cloth = pulls(c.Cloth, tauter) },
@@ -278,7 +279,7 @@ func (s set) causes() []Cause {
 	} {
 		c := s.likely
 		if limit(&c); c != s.likely { // no cloth, no pull
-			_, moved := s.try(c)
+			_, moved := s.try(c, room)
 			out = append(out, Cause{c, min(0, slices.Min(moved)), max(0, slices.Max(moved))})
 		}
 	}
@@ -288,9 +289,9 @@ func (s set) causes() []Cause {
 // band tries the likely case and every corner.
 func (s set) band() Band {
 	m := s.in[s.likely.Heads].m
-	b := Band{x: m.x}
+	b, room := Band{x: m.x}, s.room()
 	for _, c := range append([]Case{s.likely}, s.corners...) {
-		push, moved := s.try(c)
+		push, moved := s.try(c, room)
 		if b.Moved == nil {
 			b.Moved, b.Forces = ranges(moved), ranges(push)
 		}
@@ -322,14 +323,16 @@ func ranges(likely []float64) []Range {
 	return out
 }
 
+// room is for the changes of beam at every node.
+func (s set) room() []float64 { return make([]float64, len(s.in[s.likely.Heads].m.first)) }
+
 // try returns the push of each cross piece in one case, and the change of beam at every
-// node when members come out.
-func (s set) try(c Case) (push, moved []float64) {
+// node, in the room given, when members come out.
+func (s set) try(c Case, moved []float64) (push, _ []float64) {
 	in, out := s.in[c.Heads], s.out[c.Heads]
 	before, after := s.before.in(c), s.after.in(c)
 	push = in.pushes(func(k int) float64 { return in.free(k, c, before) }, s.slack)
 	left := out.pushes(func(k int) float64 { return out.free(k, c, after) }, s.slack)
-	moved = make([]float64, len(in.m.first))
 	for i, at := range in.m.first {
 		then := out.m.first[i]
 		v := 0.0
