@@ -40,6 +40,31 @@ func NewBatten(x, y []float64) (*Batten, error) {
 	return b, nil
 }
 
+// UnitBattens returns the battens through pins at x, mm, for each pin the one that is
+// 1 mm high there and 0 at all others: what they are made of adds up to any batten.
+//
+// Requires: what NewBatten does.
+func UnitBattens(x []float64) ([]Batten, error) {
+	n := len(x)
+	all := make([]float64, n+2*n*n)
+	same, room := all[:n:n], all[n:]
+	if n < 2 {
+		return nil, errors.New("a batten needs at least two pins")
+	}
+	if err := inOrder("batten pin", x, same); err != nil {
+		return nil, err
+	}
+	copy(same, x)
+	out := make([]Batten, n)
+	for j := range out {
+		out[j] = Batten{same, room[:n:n], room[n : 2*n : 2*n]}
+		out[j].y[j] = 1
+		out[j].settle()
+		room = room[2*n:]
+	}
+	return out, nil
+}
+
 // inOrder refuses places that are no numbers or do not rise.
 func inOrder(what string, x, y []float64) error {
 	if len(x) != len(y) {

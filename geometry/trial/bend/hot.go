@@ -20,17 +20,28 @@ func (r *Report) strapped() bool { return r.Frame.Design.Bending.Strap && r.OnFo
 // bentTo is a half rib on the same stock with other radii: each bend keeps its length
 // at mid-thickness and turns as its radius says, straight runs stay straight.
 func bentTo(half curve.Chain, arcs []Arc, radius func(Arc) float64) curve.Chain {
-	out := make(curve.Chain, len(half))
-	copy(out, half)
-	for _, a := range arcs {
+	return bentIn(make(curve.Chain, 0, len(half)), half, arcs, radius)
+}
+
+// bentIn is bentTo in the room given.
+func bentIn(room, half curve.Chain, arcs []Arc, radius func(Arc) float64) curve.Chain {
+	room = append(room, half...)
+	for i := range arcs {
+		a := &arcs[i]
 		long := half[a.Bend].Length
-		if to := radius(a); math.IsInf(to, 1) {
-			out[a.Bend] = curve.Straight(long)
+		if to := radius(*a); math.IsInf(to, 1) {
+			room[a.Bend] = curve.Straight(long)
 		} else {
-			out[a.Bend] = curve.Bend{Radius: to, Sweep: long / to, Length: long}
+			room[a.Bend] = curve.Bend{Radius: to, Sweep: long / to, Length: long}
 		}
 	}
-	return out
+	return room
+}
+
+// widthAt is the width of a half rib that is bentTo other radii.
+func widthAt(half curve.Chain, arcs []Arc, radius func(Arc) float64) float64 {
+	var room [4]curve.Bend // as many as a half section has
+	return width(bentIn(room[:0], half, arcs, radius))
 }
 
 func form(a Arc) float64 { return a.Form }
@@ -53,15 +64,15 @@ func after(back float64) func(Arc) float64 {
 // counts with, mm.
 func sprung(half curve.Chain, arcs []Arc, back float64) (hot, point float64) {
 	const step = 0.005 // either way, together a hundredth
-	return width(bentTo(half, arcs, form)),
-		width(bentTo(half, arcs, after(back+step))) - width(bentTo(half, arcs, after(back-step)))
+	return widthAt(half, arcs, form),
+		widthAt(half, arcs, after(back+step)) - widthAt(half, arcs, after(back-step))
 }
 
 // Bent returns the width between the heads of rib i, from aft, when every bend has so many
 // times the curvature with which it stands free, mm: at 1 it stands free, at 1/(1 - s) it
 // is held as hot as is right for wood that loses the share s.
 func (r *Report) Bent(i int, times float64) float64 {
-	return width(bentTo(r.Frame.Ribs[i].Section.Half, r.Ribs[i].Arcs, func(a Arc) float64 { return a.Free / times }))
+	return widthAt(r.Frame.Ribs[i].Section.Half, r.Ribs[i].Arcs, func(a Arc) float64 { return a.Free / times })
 }
 
 // Sprung is a width of a rib that goes with a springback: what it comes to when it is let
@@ -95,11 +106,11 @@ func backs(back float64) []float64 {
 }
 
 // held lists how wide a rib is held hot so that it stands as it should when it has sprung
-// back as its board does; a width that is not above 0 is one where its heads would cross.
-func held(half curve.Chain, arcs []Arc, back float64) []Sprung {
-	var out []Sprung
-	for _, s := range backs(back) {
-		out = append(out, Sprung{s, width(bentTo(half, arcs, func(a Arc) float64 { return timber.FormRadius(a.Free, s) }))})
+// back as its board does, by one share after the other; a width that is not above 0 is one where its heads would cross.
+func held(half curve.Chain, arcs []Arc, backs []float64) []Sprung {
+	out := make([]Sprung, 0, len(backs))
+	for _, s := range backs {
+		out = append(out, Sprung{s, widthAt(half, arcs, func(a Arc) float64 { return timber.FormRadius(a.Free, s) })})
 	}
 	return out
 }
@@ -112,11 +123,11 @@ func (r *Report) test() []Sprung {
 	// which its radii meet to a millimeter.
 	off := 0.0
 	if relax := r.Ribs[i].Relax; relax > 0 {
-		off = relax - width(bentTo(half, arcs, free))
+		off = relax - widthAt(half, arcs, free)
 	}
 	var out []Sprung
 	for _, s := range backs(back) {
-		out = append(out, Sprung{s, width(bentTo(half, arcs, after(s))) + off})
+		out = append(out, Sprung{s, widthAt(half, arcs, after(s)) + off})
 	}
 	return out
 }

@@ -66,6 +66,8 @@ func arcNames(s hull.Section) []string {
 
 func (r *Report) ribs(loose []pushed.Rib) {
 	d := r.Frame.Design
+	backs := backs(d.Bending.Springback)
+	r.Ribs = make([]Rib, 0, len(r.Frame.Ribs))
 	for i, rib := range r.Frame.Ribs {
 		push := r.AtRest.Ribs[i]
 		out := Rib{Name: rib.Name, Push: push, Stress: r.Boat.RibStress(i, r.AtRest), Stiff: r.Boat.Model.RibStiffness(i), Minutes: timber.SteamTime(rib.Thickness, d.Bending.Moisture, d.Bending.Stock == design.KilnDried)}
@@ -73,13 +75,14 @@ func (r *Report) ribs(loose []pushed.Rib) {
 			out.Relax = r.Boat.Width(i)
 		}
 		out.Pushed, out.Parts = loose[i], arcNames(rib.Section)
+		out.Arcs = make([]Arc, 0, len(out.Parts))
 		for j, b := range rib.Section.Half {
 			if b.Radius > 0 && j < len(out.Parts) {
 				out.Arcs = append(out.Arcs, r.arc(i, j, out.Parts[j], b))
 			}
 		}
 		out.Hot, out.Point = sprung(rib.Section.Half, out.Arcs, d.Bending.Springback)
-		out.Held = held(rib.Section.Half, out.Arcs, d.Bending.Springback)
+		out.Held = held(rib.Section.Half, out.Arcs, backs)
 		r.Ribs = append(r.Ribs, out)
 	}
 	r.judgeRibs()

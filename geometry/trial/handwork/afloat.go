@@ -23,12 +23,13 @@ type water struct {
 	ends       [2][2]float64 // the stern and the bow stem higher, all ribs where they were
 }
 
-// answers returns the change of trim and GM; of e, wide is still half.
-func (w *water) answers(e effect) (trim, gm float64) {
+// answers returns the change of trim and GM, with the keel so high at every rib; of e, wide
+// is still half.
+func (w *water) answers(e effect, keel []float64) (trim, gm float64) {
 	add := func(by [2]float64, times float64) { trim, gm = trim+times*by[0], gm+times*by[1] }
 	for i := range w.wide {
 		add(w.wide[i], e.wide[i])
-		add(w.keel[i], e.keel[i])
+		add(w.keel[i], keel[i])
 	}
 	add(w.ends[0], e.stern)
 	add(w.ends[1], e.bow)

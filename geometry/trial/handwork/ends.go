@@ -95,7 +95,7 @@ func (s *sounding) readEnds() error {
 		if bow {
 			toe, first, tail = f.Hull.Bow.Toe.X, max(0, n+2-reach), n+1
 		}
-		var units [][]*curve.Batten
+		units := make([][]curve.Batten, 0, len(lines))
 		for _, l := range lines {
 			u, err := s.units(l[0], l[1], first)
 			if err != nil {
@@ -123,29 +123,26 @@ func (s *sounding) readEnds() error {
 
 // units are the splines of a line from aft to fore, near one end, for each of its pins
 // there off by one: the first of them has that number.
-func (s *sounding) units(aft, fore float64, first int) ([]*curve.Batten, error) {
-	x := []float64{aft}
-	for _, r := range s.m.ribs {
-		x = append(x, r.at)
-	}
-	x = append(x, fore)
-	x = x[first:min(first+reach, len(x))]
-	out := make([]*curve.Batten, len(x))
-	for j := range x {
-		y := make([]float64, len(x))
-		y[j] = 1
-		var err error
-		if out[j], err = curve.NewBatten(x, y); err != nil {
-			return nil, err
+func (s *sounding) units(aft, fore float64, first int) ([]curve.Batten, error) {
+	var room [reach]float64
+	x := room[:0]
+	for k := first; k < min(first+reach, len(s.m.ribs)+2); k++ {
+		switch {
+		case k == 0:
+			x = append(x, aft)
+		case k > len(s.m.ribs):
+			x = append(x, fore)
+		default:
+			x = append(x, s.m.ribs[k-1].at)
 		}
 	}
-	return out, nil
+	return curve.UnitBattens(x)
 }
 
-func shares(units []*curve.Batten, x float64) []float64 {
+func shares(units []curve.Batten, x float64) []float64 {
 	out := make([]float64, len(units))
-	for j, u := range units {
-		out[j], _ = u.Rise(x)
+	for j := range units {
+		out[j], _ = units[j].Rise(x)
 	}
 	return out
 }

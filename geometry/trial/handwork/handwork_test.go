@@ -96,9 +96,9 @@ func TestKeelOnOneRib(t *testing.T) {
 		t.Fatal(err)
 	}
 	beam := 48 * ei / (l * l * l)
-	near(t, "asked for 1", k.rests([]float64{1}, 0, 0)[0], spring/(spring+beam), 1e-9)
-	near(t, "bow up 1", k.rests(nil, 0, 1)[0], beam/2/(spring+beam), 1e-9)
-	near(t, "all up 1", k.rests([]float64{1}, 1, 1)[0], 1, 1e-9)
+	near(t, "asked for 1", k.rests([]float64{1}, 0, 0, nil)[0], spring/(spring+beam), 1e-9)
+	near(t, "bow up 1", k.rests(nil, 0, 1, nil)[0], beam/2/(spring+beam), 1e-9)
+	near(t, "all up 1", k.rests([]float64{1}, 1, 1, nil)[0], 1, 1e-9)
 	near(t, "at midship", k.midship([]float64{0.3}, 5, 5), 0.3, 1e-12)
 }
 
@@ -119,7 +119,7 @@ func TestKeelOnManyRibs(t *testing.T) {
 	foundation := spring / pitch
 	beta := math.Pow(foundation/(4*ei), 0.25)
 	want := spring * beta / (2 * foundation)
-	near(t, "at the push", k.rests(wanted, 0, 0)[len(at)/2], want, 2e-3*want)
+	near(t, "at the push", k.rests(wanted, 0, 0, nil)[len(at)/2], want, 2e-3*want)
 }
 
 // TestKeelTakes: what the keel takes of one rib's error amidships is what a long beam on a
@@ -162,8 +162,10 @@ func TestSpreads(t *testing.T) {
 	report := func(times float64) *Report {
 		scaled := slices.Clone(slips)
 		for i := range scaled {
-			scaled[i].usual.First *= times
-			scaled[i].usual.Practiced *= times
+			k := *scaled[i].kind
+			k.usual.First *= times
+			k.usual.Practiced *= times
+			scaled[i].kind = &k
 		}
 		r := &Report{Frame: y.f, Outcomes: y.m.outcomes()}
 		r.worst(y.m, scaled, effects)

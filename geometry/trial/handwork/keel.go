@@ -2,6 +2,7 @@ package handwork
 
 import (
 	"fmt"
+	"slices"
 
 	"ribwright/geometry/curve"
 	"ribwright/geometry/equations"
@@ -13,7 +14,7 @@ type keel struct {
 	stern, bow []float64   // at every rib, for each mm that a stem stands higher
 	middle     []float64   // at midship, for each mm at every rib
 	ends       [2]float64  // the same for stern and bow, with all ribs held
-	units      []*curve.Batten
+	units      []curve.Batten
 }
 
 // newKeel rests a batten of the stiffness, N mm2, from end to end on springs at places
@@ -23,30 +24,25 @@ type keel struct {
 // push is the stiffness times the break of the third derivative there.
 func newKeel(stiffness, aft, fore float64, at, springs []float64) (*keel, error) {
 	n := len(at)
-	x := append(append([]float64{aft}, at...), fore)
-	k := &keel{middle: make([]float64, n)}
-	push := make([][]float64, n+2) // by pin that is moved: push at every rib
+	x := slices.Concat([]float64{aft}, at, []float64{fore})
+	units, err := curve.UnitBattens(x)
+	if err != nil {
+		return nil, fmt.Errorf("keel: %w", err)
+	}
+	k := &keel{units: units, middle: make([]float64, n)}
+	push := equations.Rows(n+2, n) // by pin that is moved: push at every rib
 	for j := range push {
-		y := make([]float64, n+2)
-		y[j] = 1
-		unit, err := curve.NewBatten(x, y)
-		if err != nil {
-			return nil, fmt.Errorf("keel: %w", err)
-		}
-		k.units = append(k.units, unit)
-		push[j] = pushes(unit, x, stiffness)
+		pushes(&units[j], x, stiffness, push[j])
 	}
 	a := equations.NewProfile(make([]int, n)) // full: a spline joins every rib with every other
-	right := make([][]float64, n+2)
+	right := equations.Rows(n+2, n)
 	for i := range n {
 		for j := range i + 1 {
 			a.Add(i, j, push[j+1][i])
 		}
 		a.Add(i, i, springs[i])
-		unit := make([]float64, n)
-		unit[i] = springs[i]
-		right[i] = unit
-		right[n], right[n+1] = append(right[n], -push[0][i]), append(right[n+1], -push[n+1][i])
+		right[i][i] = springs[i]
+		right[n][i], right[n+1][i] = -push[0][i], -push[n+1][i]
 	}
 	if !a.Factor() {
 		return nil, fmt.Errorf("keel: it rests on nothing")
@@ -54,9 +50,8 @@ func newKeel(stiffness, aft, fore float64, at, springs []float64) (*keel, error)
 	for _, y := range right {
 		a.Solve(y)
 	}
-	k.by, k.stern, k.bow = make([][]float64, n), right[n], right[n+1]
+	k.by, k.stern, k.bow = push[:n], right[n], right[n+1] // in the room of what has been read
 	for i := range n {
-		k.by[i] = make([]float64, n)
 		for j, asked := range right[:n] {
 			k.by[i][j] = asked[i]
 		}
@@ -67,26 +62,26 @@ func newKeel(stiffness, aft, fore float64, at, springs []float64) (*keel, error)
 	return k, nil
 }
 
-// pushes returns what holds a spline at its inner pins.
-func pushes(b *curve.Batten, x []float64, stiffness float64) []float64 {
-	m := make([]float64, len(x))
-	for i := range x {
-		_, _, m[i] = b.At(x[i])
+// pushes sets out to what holds a spline at its inner pins.
+func pushes(b *curve.Batten, x []float64, stiffness float64, out []float64) {
+	_, _, bend := b.At(x[0])
+	before := 0.0
+	for i := range len(x) - 1 {
+		_, _, next := b.At(x[i+1])
+		third := (next - bend) / (x[i+1] - x[i])
+		if i > 0 {
+			out[i-1] = stiffness * (third - before)
+		}
+		before, bend = third, next
 	}
-	third := func(i int) float64 { return (m[i+1] - m[i]) / (x[i+1] - x[i]) }
-	out := make([]float64, len(x)-2)
-	for i := range out {
-		out[i] = stiffness * (third(i+1) - third(i))
-	}
-	return out
 }
 
 // rests returns how high the keel comes to lie at every rib when the ribs ask for the
-// given heights and the stems stand so much higher, mm.
-func (k *keel) rests(wanted []float64, stern, bow float64) []float64 {
-	out := make([]float64, len(k.by))
+// given heights and the stems stand so much higher, mm, in the room of out.
+func (k *keel) rests(wanted []float64, stern, bow float64, out []float64) []float64 {
+	out = out[:0]
 	for i, by := range k.by {
-		out[i] = stern*k.stern[i] + bow*k.bow[i] + equations.Dot(wanted, by)
+		out = append(out, stern*k.stern[i]+bow*k.bow[i]+equations.Dot(wanted, by))
 	}
 	return out
 }

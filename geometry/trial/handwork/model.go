@@ -22,7 +22,7 @@ type model struct {
 	keel    *keel
 	water   *water // nil when the boat does not rest upright
 
-	wanted []float64 // room for the heights that the ribs ask of the keel
+	wanted, lies []float64 // room for the heights that the ribs ask of the keel, and for those at which it lies
 }
 
 func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
@@ -36,14 +36,15 @@ func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
 		m.ribs[i] = newRib(r)
 	}
 	set := balance.Setting{Open: m.open, Slack: b.Fit, StrutsOut: map[int]bool{}}
+	read := append(f.Stations(), 0)
 	var err error
-	if m.in, err = b.Model.Answers(set, append(f.Stations(), 0)); err != nil {
+	if m.in, err = b.Model.Answers(set, read); err != nil {
 		return nil, err
 	}
 	for j, t := range f.Thwarts {
 		m.pieces, set.StrutsOut[j] = append(m.pieces, t.At), true
 	}
-	if m.out, err = b.Model.Answers(set, append(f.Stations(), 0)); err != nil {
+	if m.out, err = b.Model.Answers(set, read); err != nil {
 		return nil, err
 	}
 	for _, step := range []func() error{m.readSpreaders, m.restKeel} {
@@ -55,14 +56,13 @@ func newModel(b *balance.Boat, carried *aboard.Boat) (*model, error) {
 	return m, err
 }
 
-// wider returns how much wider the gunwales come to lie at every rib, and last at
+// wider adds to out how much wider the gunwales come to lie at every rib, and last at
 // midship, on each side, mm.
 //
 // How: where the gunwales keep w more by themselves, ribs and cross pieces, which do
 // not know of it, are as much narrower and shorter in the boat that is off by w.
-func (m *model) wider(by *balance.Answers, d put, glued []float64) []float64 {
+func (m *model) wider(by *balance.Answers, d put, glued, out []float64) {
 	n := len(m.ribs)
-	out := make([]float64, n+1)
 	add := func(row []float64, times float64) {
 		for i, v := range row {
 			out[i] += times * v
@@ -84,7 +84,6 @@ func (m *model) wider(by *balance.Answers, d put, glued []float64) []float64 {
 			add(row, -2*glued[n+1+j])
 		}
 	}
-	return out
 }
 
 // held is a spreader, or midship, around which the plies are glued.
@@ -108,6 +107,11 @@ func (m *model) readSpreaders() error {
 		y[k], _ = f.Hull.Plan.Rise(x[k])
 	}
 	const longer = 0.1 // mm on each side: the lines differ by 1 part in 1,000 of their slope
+	read := slices.Concat(f.Stations(), []float64{0}, m.pieces)
+	was := make([]float64, len(read))
+	for i, x := range read {
+		was[i], _ = f.Hull.Plan.Rise(x)
+	}
 	for k := 1; k < len(x)-1; k++ {
 		pins := slices.Clone(y)
 		pins[k] += longer
@@ -115,11 +119,10 @@ func (m *model) readSpreaders() error {
 		if err != nil {
 			return fmt.Errorf("spreader at %.0f mm: %w", x[k], err)
 		}
-		var glued []float64
-		for _, x := range slices.Concat(f.Stations(), []float64{0}, m.pieces) {
+		glued := make([]float64, len(read))
+		for i, x := range read {
 			now, _ := bent.Rise(x)
-			was, _ := f.Hull.Plan.Rise(x)
-			glued = append(glued, (now-was)/(2*longer)*m.b.Glue.Kept)
+			glued[i] = (now - was[i]) / (2 * longer) * m.b.Glue.Kept
 		}
 		m.held = append(m.held, held{x[k], disturbance{glued: glued}})
 	}
@@ -149,26 +152,28 @@ type effect struct {
 	wide         []float64 // beam at every rib, and last at midship
 	moved        []float64 // beam at every rib and last at midship when the cross pieces come out
 	middle       float64   // height of the keel at midship
-	keel         []float64 // its height at every rib
 	stern, bow   float64   // of the stems
 	trim, metric float64   // bow up over the waterline; GM
 }
 
 // effect works it out.
 func (m *model) effect(d disturbance) effect {
-	e := effect{wide: m.wider(m.in, d.in, d.glued), stern: d.stern, bow: d.bow}
-	e.moved = m.wider(m.out, d.out, d.glued)
-	m.wanted = slices.Grow(m.wanted[:0], len(m.ribs))[:len(m.ribs)]
+	n := len(m.ribs) + 1
+	room := make([]float64, 2*n)
+	e := effect{wide: room[:n:n], moved: room[n:], stern: d.stern, bow: d.bow}
+	m.wider(m.in, d.in, d.glued, e.wide)
+	m.wider(m.out, d.out, d.glued, e.moved)
+	m.wanted = m.wanted[:0]
 	for i := range m.ribs {
-		m.wanted[i] = m.ribs[i].lift * e.wide[i]
+		m.wanted = append(m.wanted, m.ribs[i].lift*e.wide[i])
 	}
 	for k, deep := range d.deeper.of {
 		m.wanted[d.deeper.first+k] -= deep
 	}
-	e.keel = m.keel.rests(m.wanted, d.stern, d.bow)
-	e.middle = m.keel.midship(e.keel, d.stern, d.bow)
+	m.lies = m.keel.rests(m.wanted, d.stern, d.bow, m.lies)
+	e.middle = m.keel.midship(m.lies, d.stern, d.bow)
 	if m.water != nil {
-		e.trim, e.metric = m.water.answers(e)
+		e.trim, e.metric = m.water.answers(e, m.lies)
 	}
 	for i, wide := range e.wide {
 		e.moved[i] = 2 * (e.moved[i] - wide)

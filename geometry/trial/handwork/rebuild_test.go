@@ -277,7 +277,7 @@ func (y *yard) build(k mistakes, beamAt, movedAt int) measured {
 	for i := range wanted {
 		wanted[i] = -(deeper[i] + rises[i](in[i]-zero[i]))
 	}
-	z := y.m.keel.rests(wanted, k.stern, k.bow)
+	z := y.m.keel.rests(wanted, k.stern, k.bow, nil)
 	off := make([]frame.Off, n)
 	for i := range off {
 		off[i] = frame.Off{HalfBreadth: in[i] - zero[i], Depth: -z[i], Keel: z[i]}

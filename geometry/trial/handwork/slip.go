@@ -8,7 +8,7 @@ import (
 
 // slip is one error, by itself of all others, of one unit.
 type slip struct {
-	kind
+	*kind
 	does disturbance
 }
 
@@ -56,7 +56,7 @@ func (m *model) slips() []slip {
 	all := make([]slip, 0, 4*len(m.ribs)+len(m.held)+len(m.pieces)+6)
 	add := func(k kind, does ...disturbance) {
 		for _, d := range does {
-			all = append(all, slip{k, d})
+			all = append(all, slip{&k, d})
 		}
 	}
 	every := func(name, unit string, s Spread) kind { return kind{name: name, unit: unit, usual: s, each: true} }
@@ -83,9 +83,8 @@ func (m *model) slips() []slip {
 
 // eachRib lists what an error does at one rib after the other.
 func (m *model) eachRib(head func(rib) step) []disturbance {
-	out := make([]disturbance, len(m.ribs))
+	out := stillEach(len(m.ribs))
 	for i, r := range m.ribs {
-		out[i] = still(i, 1)
 		m.atRib(&out[i], i, head(r))
 	}
 	return out
@@ -93,18 +92,28 @@ func (m *model) eachRib(head func(rib) step) []disturbance {
 
 // allRibs is an error that all ribs share.
 func (m *model) allRibs(head func(rib) step) disturbance {
-	d := still(0, len(m.ribs))
+	d := still(0, make([]float64, 2*len(m.ribs)))
 	for i, r := range m.ribs {
 		m.atRib(&d, i, head(r))
 	}
 	return d
 }
 
-// still is n ribs that are moved, from the first of them on, but not yet.
-func still(first, n int) disturbance {
-	all := make([]float64, 2*n)
-	open := row{first, all[:n:n]}
-	return disturbance{in: put{open: open}, out: put{open: open}, deeper: row{first, all[n:]}}
+// still is ribs that are moved, from the first of them on, but not yet; room is for two
+// values of each.
+func still(first int, room []float64) disturbance {
+	n := len(room) / 2
+	open := row{first, room[:n:n]}
+	return disturbance{in: put{open: open}, out: put{open: open}, deeper: row{first, room[n:]}}
+}
+
+// stillEach is each of n ribs by itself, not yet moved.
+func stillEach(n int) []disturbance {
+	out, room := make([]disturbance, n), make([]float64, 2*n)
+	for i := range out {
+		out[i] = still(i, room[2*i:2*i+2])
+	}
+	return out
 }
 
 // atRib moves the free head of rib i.
@@ -141,12 +150,11 @@ func longerPiece(j int) disturbance {
 // the rib finds the gunwales nearer together, or wider apart, and the depth another.
 func (m *model) mortises() []disturbance {
 	f := m.b.Frame
-	out := make([]disturbance, len(m.ribs))
+	out := stillEach(len(m.ribs))
 	for i, r := range m.ribs {
 		narrower, rises := f.Gunwale.Line.Slopes(r.at)
 		_, keel := f.Hull.KeelZ(r.at)
 		along := math.Sqrt(1 + narrower*narrower + rises*rises)
-		out[i] = still(i, 1)
 		m.atRib(&out[i], i, step{out: -narrower / along, up: -(rises - keel) / along})
 	}
 	return out

@@ -22,23 +22,29 @@ type Net struct {
 // where its plies meet, off the middle of its width.
 func Opened(width, height float64, seams []float64, out ...Opening) Net {
 	n := Net{width: width, height: height}
-	across, up := slices.Concat(seams, []float64{-width / 2, width / 2}), []float64{0, height}
+	var acrossRoom, upRoom [16]float64 // for as many as mostly are
+	across, up := append(append(acrossRoom[:0], seams...), -width/2, width/2), append(upRoom[:0], 0, height)
 	for _, o := range out {
 		across, up = append(across, o.From, o.To), append(up, o.Bottom, o.Top)
 	}
 	across, up = within(across, -width/2, width/2), within(up, 0, height)
-	n.wood = make([]Opening, 0, (len(across)-1)*(len(up)-1))
+	cells := make([]Opening, max(0, len(across)-1)*max(0, len(up)-1))
+	wood, gone := 0, len(cells) // from the front on, and from the end back
 	for i := 1; i < len(across); i++ {
 		for j := 1; j < len(up); j++ {
 			c := Opening{across[i-1], across[i], up[j-1], up[j]}
 			y, z := c.middle()
 			if slices.ContainsFunc(out, func(o Opening) bool { return y > o.From && y < o.To && z > o.Bottom && z < o.Top }) {
-				n.gone = append(n.gone, c)
+				gone--
+				cells[gone] = c
 			} else {
-				n.wood = append(n.wood, c)
+				cells[wood] = c
+				wood++
 			}
 		}
 	}
+	n.wood, n.gone = cells[:wood:wood], cells[gone:]
+	slices.Reverse(n.gone)
 	return n
 }
 
@@ -110,7 +116,8 @@ func (n Net) Over(whole Stress) Stress {
 	if !ok {
 		return whole // of no wood
 	}
-	return func(y, z float64) float64 { return whole(y, z) + more[0] + more[1]*y + more[2]*z }
+	even, side, tall := more[0], more[1], more[2]
+	return func(y, z float64) float64 { return whole(y, z) + even + side*y + tall*z }
 }
 
 // Worst returns the greatest stress in what is left, N/mm2, pull or push, when it bears so
