@@ -15,15 +15,14 @@ import (
 func (p Path) Crossing(tol float64) (geometry.Point, bool) {
 	pts := slices.Compact(p.Flatten(tol))
 	type chord struct {
-		place     int
-		a, b      geometry.Point
+		place     int     // of its end among the points
 		from, to  float64 // along x
 		low, high float64 // along y
 	}
 	all := make([]chord, 0, len(pts))
 	for i := 1; i < len(pts); i++ {
 		a, b := pts[i-1], pts[i]
-		all = append(all, chord{i, a, b, min(a.X, b.X), max(a.X, b.X), min(a.Y, b.Y), max(a.Y, b.Y)})
+		all = append(all, chord{i, min(a.X, b.X), max(a.X, b.X), min(a.Y, b.Y), max(a.Y, b.Y)})
 	}
 	slices.SortFunc(all, func(c, d chord) int { return cmp.Or(cmp.Compare(c.from, d.from), c.place-d.place) })
 	for i := range all {
@@ -37,7 +36,7 @@ func (p Path) Crossing(tol float64) (geometry.Point, bool) {
 			if apart == 1 || apart == len(all)-1 { // they share an end, but for rounding
 				continue
 			}
-			if at, ok := meet(c.a, c.b, d.a, d.b); ok {
+			if at, ok := meet(pts[c.place-1], pts[c.place], pts[d.place-1], pts[d.place]); ok {
 				return at, true
 			}
 		}

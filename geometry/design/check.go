@@ -60,11 +60,13 @@ func Skills() []string { return []string{"experienced", "average", "beginner"} }
 
 // length accepts lo <= v <= hi, in mm; NaN falls out.
 func (c *checker) length(key string, v measure.Length, lo, hi float64) {
-	if v == 0 && lo > 0 {
+	switch {
+	case float64(v) >= lo && float64(v) <= hi:
+	case v == 0 && lo > 0:
 		c.must(false, key, "is missing, or 0 mm; accepted: %s to %s mm", short(lo), short(hi))
+	default:
+		c.must(false, key, "%s mm is out of range; accepted: %s to %s mm", mm(v), short(lo), short(hi))
 	}
-	c.must(float64(v) >= lo && float64(v) <= hi, key,
-		"%s mm is out of range; accepted: %s to %s mm", mm(v), short(lo), short(hi))
 }
 
 // table holds every value of a table of d to its tags: "accepts" has a range, a wood
@@ -83,7 +85,7 @@ func (c *checker) table(d *Design, prefix string, table reflect.Value) {
 			c.table(d, key+".", v)
 		case v.Kind() == reflect.Slice && tableOf(v.Type()) != nil:
 			for row := range v.Len() {
-				c.table(d, fmt.Sprintf("%s.%d.", key, row), v.Index(row))
+				c.table(d, key+"."+strconv.Itoa(row)+".", v.Index(row))
 			}
 		case accepts == "a wood":
 			c.species(d, key, v.String())

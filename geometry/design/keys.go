@@ -153,7 +153,11 @@ func wholeFile() place { return place{typ: reflect.TypeFor[Design]()} }
 // something that is no table, gives a place with its name and no type. Capitals
 // count: a second spelling of a key would win over the first unseen.
 func (at place) child(part string) place {
-	out := place{name: joined(at.name, spelled(part)), path: joined(at.path, part)}
+	said := spelled(part)
+	out := place{name: joined(at.name, said)}
+	if out.path = out.name; at.name != at.path || said != part { // one text for both, mostly
+		out.path = joined(at.path, part)
+	}
 	table := tableOf(at.typ)
 	if table == nil {
 		return out
@@ -186,10 +190,12 @@ func joined(table, key string) string {
 
 // spelled quotes a key that a file could only hold in quotes.
 func spelled(part string) string {
-	plain := func(r rune) bool {
-		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '_'
+	plain := part != ""
+	for i := range len(part) {
+		b := part[i]
+		plain = plain && (b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b >= '0' && b <= '9' || b == '-' || b == '_')
 	}
-	if part != "" && strings.TrimFunc(part, plain) == "" {
+	if plain {
 		return part
 	}
 	return strconv.Quote(part)

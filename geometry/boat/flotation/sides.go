@@ -90,7 +90,9 @@ func sidesOf(in Boat, liters float64) []Bag {
 	free, about := bays(in), center(f)
 	whole := make([]Bag, len(free)) // the piece that fills a bay, once it is made
 	from, to := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	lay := func(long float64) (pieces []Bag, where []bay, sum float64) {
+	pieces, where := make([]Bag, 0, len(free)), make([]bay, 0, len(free))
+	lay := func(long float64) (sum float64) {
+		pieces, where = pieces[:0], where[:0]
 		mid := math.Max(from+long/2, math.Min(to-long/2, about))
 		for i, all := range free {
 			b := bay{math.Max(all.aft, mid-long/2), math.Min(all.fore, mid+long/2), all.people}
@@ -105,19 +107,19 @@ func sidesOf(in Boat, liters float64) []Bag {
 				pieces, where, sum = append(pieces, *p), append(where, b), sum+p.Liters
 			}
 		}
-		return pieces, where, sum
+		return sum
 	}
 	lo, hi := 0.0, to-from
 	for range 14 { // to a quarter of a millimeter
 		long := (lo + hi) / 2
-		if _, _, sum := lay(long); sum < liters {
+		if lay(long) < liters {
 			lo = long
 		} else {
 			hi = long
 		}
 	}
-	port, where, sum := lay(hi)
-	port, sum = trimmed(f, c, port, where, sum, liters)
+	sum := lay(hi)
+	port, sum := trimmed(f, c, pieces, where, sum, liters)
 	if len(port) == 0 {
 		port = []Bag{{Foam: true}}
 	}

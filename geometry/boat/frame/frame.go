@@ -47,16 +47,18 @@ func Build(d *design.Design) (*Frame, error) {
 		return nil, err
 	}
 	f := &Frame{Design: d, Hull: h}
-	if err := inTurn(f.makeRibs, f.makeGunwale, f.makeEnds); err != nil {
+	if err := inTurn(f.makeRibs, f.makeGunwale, f.makeStems); err != nil {
 		return nil, err
 	}
-	// What runs along the ribs and what lies across the boat know nothing of one another.
-	var across error
+	// What closes the ends, what runs along the ribs and what lies across the boat know
+	// nothing of one another.
+	var hooks, across error
 	var beside sync.WaitGroup
+	beside.Go(func() { hooks = f.makeHooks() })
 	beside.Go(func() { across = inTurn(f.makeCrossPieces, f.makeSeats) })
 	along := f.makeBattens()
 	beside.Wait()
-	if err := cmp.Or(along, across); err != nil {
+	if err := cmp.Or(hooks, f.checkLandings(), along, across); err != nil {
 		return nil, err
 	}
 	f.Skin = newSkin(f)
@@ -98,21 +100,22 @@ func (f *Frame) makeGunwale() (err error) {
 	return nil
 }
 
-func (f *Frame) makeEnds() (err error) {
+func (f *Frame) makeStems() (err error) {
 	d, h := f.Design, f.Hull
 	if f.Bow, err = newStem("bow", d, d.Bow, h.Bow, h.Sheer.BowSet.EndSlope()); err != nil {
 		return err
 	}
-	if f.Stern, err = newStem("stern", d, d.After(), h.Stern, h.Sheer.SternSet.EndSlope()); err != nil {
-		return err
-	}
+	f.Stern, err = newStem("stern", d, d.After(), h.Stern, h.Sheer.SternSet.EndSlope())
+	return err
+}
+
+func (f *Frame) makeHooks() (err error) {
+	d, h := f.Design, f.Hull
 	if f.BowHook, err = newBreasthook("bow", d, h, f.Gunwale, 1); err != nil {
 		return err
 	}
-	if f.SternHook, err = newBreasthook("stern", d, h, f.Gunwale, -1); err != nil {
-		return err
-	}
-	return f.checkLandings()
+	f.SternHook, err = newBreasthook("stern", d, h, f.Gunwale, -1)
+	return err
 }
 
 func (f *Frame) makeBattens() (err error) {

@@ -210,11 +210,11 @@ func (g *Gunwale) check() error {
 func (g *Gunwale) At(x, across, up float64) geometry.Point3 {
 	p, dy, _ := g.Line.At(x)
 	sin, cos := math.Sincos(g.Tilt)
-	turn := math.Atan(dy / cos) // of the stock in its own tilted plane
+	along, ahead := math.Sincos(math.Atan(dy / cos)) // of the stock's turn in its own tilted plane
 	return geometry.Point3{
-		X: p.X - across*math.Sin(turn),
-		Y: p.Y + across*math.Cos(turn)*cos + up*sin,
-		Z: p.Z - across*math.Cos(turn)*sin + up*cos,
+		X: p.X - across*along,
+		Y: p.Y + across*ahead*cos + up*sin,
+		Z: p.Z - across*ahead*sin + up*cos,
 	}
 }
 

@@ -35,9 +35,9 @@ type Rib struct {
 // newRibs spaces the ribs, makes each from its section and finds where the stringers
 // cross them.
 func newRibs(d *design.Design, h *hull.Hull) ([]Rib, *stringer.Courses, error) {
-	var out []Rib
-	var sections []hull.Section
-	for _, p := range ribPlaces(d, h) {
+	places := ribPlaces(d, h)
+	out, sections := make([]Rib, 0, len(places)), make([]hull.Section, 0, len(places))
+	for _, p := range places {
 		s, err := h.Section(p.station)
 		if err != nil {
 			return nil, nil, fmt.Errorf("rib %s at %w", p.name, err)
@@ -63,7 +63,7 @@ func newRibs(d *design.Design, h *hull.Hull) ([]Rib, *stringer.Courses, error) {
 
 // cross marks the stringers, whose middles lie so far along the half section.
 func (r *Rib) cross(stringers []float64) {
-	r.Stringers = stringers
+	r.Stringers, r.StringerMarks = stringers, make([]float64, 0, len(stringers))
 	for _, along := range stringers {
 		r.StringerMarks = append(r.StringerMarks, r.OnBlank(along))
 	}
@@ -114,6 +114,9 @@ func newRib(d *design.Design, name string, s hull.Section) (Rib, error) {
 	r.Tenon = float64(d.Ribs.MortiseDepth - d.Ribs.TenonGap)
 	r.Blank = r.Length + 2*(r.Tenon+float64(d.Ribs.Trim))
 	at := 0.0
+	if len(s.Half) > 1 {
+		r.BendMarks = make([]float64, 0, len(s.Half)-1)
+	}
 	for _, b := range s.Half[:len(s.Half)-1] {
 		at += b.Length
 		r.BendMarks = append(r.BendMarks, r.OnBlank(at))
@@ -244,22 +247,28 @@ type Group struct {
 // less than tol mm from those of the group's first. It returns the groups from
 // midship outward.
 func groupRibs(ribs []Rib, tol float64) []Group {
-	sorted := slices.Clone(ribs)
-	slices.SortStableFunc(sorted, func(a, b Rib) int {
+	sorted := make([]*Rib, len(ribs))
+	for i := range ribs {
+		sorted[i] = &ribs[i]
+	}
+	slices.SortStableFunc(sorted, func(a, b *Rib) int {
 		return cmp.Or(cmp.Compare(math.Abs(a.Station), math.Abs(b.Station)), cmp.Compare(b.Station, a.Station))
 	})
-	var out []Group
+	out := make([]Group, 0, len(ribs))
 	for _, r := range sorted {
-		i := slices.IndexFunc(out, func(g Group) bool { return alike(g.Rib, r, tol) })
-		if i < 0 {
-			i, out = len(out), append(out, Group{Rib: r})
+		i := 0
+		for i < len(out) && !alike(&out[i].Rib, r, tol) {
+			i++
+		}
+		if i == len(out) {
+			out = append(out, Group{Rib: *r})
 		}
 		out[i].Names = append(out[i].Names, r.Name)
 	}
 	return out
 }
 
-func alike(a, b Rib, tol float64) bool {
+func alike(a, b *Rib, tol float64) bool {
 	near := func(a, b float64) bool { return a == b || math.Abs(a-b) < tol }
 	return near(a.Length, b.Length) && near(a.Section.HalfBreadth, b.Section.HalfBreadth) && near(a.Section.Depth, b.Section.Depth) &&
 		slices.EqualFunc(a.BendMarks, b.BendMarks, near) && slices.EqualFunc(a.StringerMarks, b.StringerMarks, near)

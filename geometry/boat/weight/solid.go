@@ -25,13 +25,23 @@ func (s Solid) Times(n float64) Solid {
 }
 
 // SolidWood is so much wood of a kind, mass in kg at 12 % of moisture.
-func SolidWood(mass float64, s timber.Species) Solid {
+func SolidWood(mass float64, s timber.Species) Solid { return soakingOf(s).solid(mass) }
+
+// soaking is what is to be known of a wood for that: its density, kg/m3, and how many times
+// its dry volume and mass it soaks to.
+type soaking struct{ density, swollen, wet float64 }
+
+func soakingOf(s timber.Species) soaking {
+	swollen, wet := s.Soaked()
+	return soaking{s.Density, swollen, wet}
+}
+
+func (k soaking) solid(mass float64) Solid {
 	if mass == 0 {
 		return Solid{}
 	}
-	volume := mass / s.Density * 1e9
-	swollen, wet := s.Soaked()
-	return Solid{volume, volume * (swollen - 1), mass * (wet - 1)}
+	volume := mass / k.density * 1e9
+	return Solid{volume, volume * (k.swollen - 1), mass * (k.wet - 1)}
 }
 
 // SolidOf is what does not soak, of a density in kg/m3: metal, cord, cloth.

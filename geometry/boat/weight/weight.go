@@ -68,9 +68,15 @@ func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 // item is wood of one kind, or a kind for each load.
 func (w *weigher) item(name string, loads []float.Load, species ...string) Item {
 	out := Item{Name: name, Loads: loads}
+	woods := make([]soaking, min(len(species), len(loads)))
+	for k := range woods {
+		if s, err := w.f.Design.Wood(species[k]); err == nil { // one that is not known has been found before
+			woods[k] = soakingOf(s)
+		}
+	}
 	for i, l := range loads {
-		if s, err := w.f.Design.Wood(species[i%len(species)]); err == nil { // one that is not known has been found before
-			out.Solid = out.Solid.Plus(SolidWood(l.Mass, s))
+		if k := woods[i%len(woods)]; k != (soaking{}) {
+			out.Solid = out.Solid.Plus(k.solid(l.Mass))
 		}
 	}
 	return out
@@ -108,8 +114,12 @@ const pieces = 40
 // along weighs both of a pair of long parts of even section, mm2, in pieces,
 // each at the middle of its length moved by the step.
 func along(t *curve.Track, section, density float64, step geometry.Point3) []float.Load {
+	return alongToo(make([]float.Load, 0, 2*pieces), t, section, density, step)
+}
+
+// alongToo adds such a pair to a list.
+func alongToo(out []float.Load, t *curve.Track, section, density float64, step geometry.Point3) []float.Load {
 	a, b := t.Ends()
-	out := make([]float.Load, 0, 2*pieces)
 	x0, s0 := a, t.Length(a)
 	for i := range pieces {
 		x1 := a + (b-a)*float64(i+1)/pieces
@@ -135,9 +145,9 @@ func (w *weigher) gunwales() []float.Load {
 
 func (w *weigher) stringers() []float.Load {
 	s := w.f.Design.Stringers
-	var out []float.Load
+	out := make([]float.Load, 0, 2*pieces*len(w.f.Stringers))
 	for _, line := range w.f.Stringers {
-		out = append(out, along(line.Line, float64(s.Width*s.Depth), w.density(s.Species), geometry.Point3{})...)
+		out = alongToo(out, line.Line, float64(s.Width*s.Depth), w.density(s.Species), geometry.Point3{})
 	}
 	return out
 }

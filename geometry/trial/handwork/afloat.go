@@ -71,6 +71,8 @@ type sounding struct {
 	ends  []end
 	rides rides
 	room  []geometry.Point // for one outline
+
+	stringers, off []geometry.Point // room for the lines of one
 }
 
 func (s *sounding) all() (*water, error) {

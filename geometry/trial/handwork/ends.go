@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/skin"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/equations"
 	"ribwright/geometry/water/float"
 )
 
@@ -51,9 +52,11 @@ func (s *sounding) past(more float.Immersed, pin int, off lineOff) (float.Immers
 		if pin < 0 || pin >= len(e.keel) {
 			continue
 		}
-		l := skin.Lines{Keel: e.lines.Keel + e.keel[pin]*off.keel, Stringers: slices.Clone(e.lines.Stringers), Gunwale: e.lines.Gunwale, Off: e.lines.Off}
+		s.stringers = append(s.stringers[:0], e.lines.Stringers...)
+		l := skin.Lines{Keel: e.lines.Keel + e.keel[pin]*off.keel, Stringers: s.stringers, Gunwale: e.lines.Gunwale, Off: e.lines.Off}
 		if last && off.corners != nil {
-			l.Off = slices.Clone(l.Off)
+			s.off = append(s.off[:0], l.Off...)
+			l.Off = s.off
 			for k, p := range off.corners {
 				l.Off[k] = l.Off[k].Add(p)
 			}
@@ -107,13 +110,11 @@ func (s *sounding) readEnds() error {
 			if bow && k < s.first+n || !bow && k >= s.first {
 				continue
 			}
-			e := end{number: k, x: x, bow: bow, first: first, past: math.Abs(x) > toe, lines: s.boat.Cloth.Lines(x), keel: shares(units[0], x), rail: shares(units[1], x)}
+			by := shares(units, x)
+			e := end{number: k, x: x, bow: bow, first: first, past: math.Abs(x) > toe, lines: s.boat.Cloth.Lines(x), keel: by[0], rail: by[1], stringers: by[2:]}
 			if e.past {
 				clear(e.keel)
 				e.keel[tail-first] = 1
-			}
-			for _, u := range units[2:] {
-				e.stringers = append(e.stringers, shares(u, x))
 			}
 			s.ends = append(s.ends, e)
 		}
@@ -139,10 +140,13 @@ func (s *sounding) units(aft, fore float64, first int) ([]curve.Batten, error) {
 	return curve.UnitBattens(x)
 }
 
-func shares(units []curve.Batten, x float64) []float64 {
-	out := make([]float64, len(units))
-	for j := range units {
-		out[j], _ = units[j].Rise(x)
+// shares are how much a station takes of each pin's change, line by line.
+func shares(lines [][]curve.Batten, x float64) [][]float64 {
+	out := equations.Rows(len(lines), len(lines[0]))
+	for i, units := range lines {
+		for j := range units {
+			out[i][j], _ = units[j].Rise(x)
+		}
 	}
 	return out
 }

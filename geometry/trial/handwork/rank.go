@@ -8,6 +8,7 @@ import (
 
 // judge finds the outcome that an error moves most, and its share of the spread there.
 func (e *Error) judge(moves, all []Spread, outcomes []Outcome) {
+	e.Moves = make([]Spread, 0, len(outcomes))
 	for k, o := range outcomes {
 		e.Moves = append(e.Moves, within(moves[k]))
 		if w := e.Moves[k].First / o.Matters; w > e.weight*(1+1e-9) {

@@ -45,7 +45,8 @@ func (s *sounding) hang() (rides, error) {
 		*stick.per = stick.section * wood.Density * 1e-9 * (1 + weight.Lashing)
 	}
 	stands := func(x, kg float64) {
-		for j, v := range shares(s.m.keel.units, x) {
+		for j := range s.m.keel.units {
+			v, _ := s.m.keel.units[j].Rise(x)
 			out.floor[j] += v * kg
 		}
 	}

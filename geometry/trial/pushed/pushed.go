@@ -105,7 +105,7 @@ func (w *wanted) pushedIn(y *yield) Rib {
 		n *= 4
 		y = newYield(n)
 	}
-	end, s := aim{x: w.HalfBreadth / w.length, y: w.Depth / w.length}, w.strip(n)
+	end, s := aim{x: w.HalfBreadth / w.length, y: w.Depth / w.length}, w.strip(n, y.turn)
 	if !s.rests(end, y) {
 		return Rib{Why: errNoRest}
 	}
@@ -134,11 +134,15 @@ func (w *wanted) head(s *strip) Head {
 	force := w.stiff / (w.length * w.length)
 	out.Push, out.Lift = s.push*force, -s.lift*force
 	half := out.Half.Walk()
-	out.Out, out.In = w.measure(half)
-	for _, share := range w.stringers {
-		is, _ := half.At(share * w.length)
-		was, _ := w.Half.At(share * w.length)
-		out.Moved = append(out.Moved, is.Sub(was).Norm())
+	out.Moved = make([]float64, 0, len(w.stringers))
+	// Stringers are met on the way: to walk the curve once is half of the work.
+	meet := func(to float64) {
+		for k := len(out.Moved); k < len(w.stringers) && w.stringers[k]*w.length <= to; k++ {
+			is, _ := half.At(w.stringers[k] * w.length)
+			out.Moved = append(out.Moved, is.Sub(w.crossings[k]).Norm())
+		}
 	}
+	out.Out, out.In = w.measure(half, meet)
+	meet(math.Inf(1)) // one that lies at the very head
 	return out
 }

@@ -90,15 +90,15 @@ func TestSlack(t *testing.T) {
 func TestApart(t *testing.T) {
 	straight := newWanted(hull.Section{Half: curve.Chain{curve.Straight(100)}}, nil)
 	bent := curve.Chain{curve.Turned(1000, 0.05), curve.Turned(1000, 0.045)}
-	out, in := straight.measure(bent.Walk())
+	out, in := straight.measure(bent.Walk(), func(float64) {})
 	near(t, "inside a straight run", in.By, 1000*(1-math.Cos(0.095)), 1e-9)
 	near(t, "where", in.At, 1000*math.Sin(0.095), 1e-9)
 	near(t, "outside", out.By, 0, 0)
 	arc := newWanted(hull.Section{Half: curve.Chain{curve.Straight(50), curve.Turned(200, math.Pi/2)}}, nil)
-	out, in = arc.measure(curve.Chain{curve.Straight(50), curve.Straight(100)}.Walk())
+	out, in = arc.measure(curve.Chain{curve.Straight(50), curve.Straight(100)}.Walk(), func(float64) {})
 	near(t, "outside an arc", out.By, math.Hypot(200, 100)-200, 1e-9)
 	near(t, "where", out.At, 50+200*math.Atan2(100, 200), 1e-9)
-	soon, _ := arc.measure(curve.Chain{curve.Straight(50), curve.Straight(15)}.Walk())
+	soon, _ := arc.measure(curve.Chain{curve.Straight(50), curve.Straight(15)}.Walk(), func(float64) {})
 	near(t, "soon after a joint", soon.By, math.Hypot(200, 15)-200, 1e-9)
 	if out.Bend != 1 || in.By != 0 {
 		t.Errorf("outside at bend %d, inside by %g", out.Bend, in.By)

@@ -107,8 +107,9 @@ func (s *strip) step(y *yield, a aim) (most float64) {
 
 // yield is how a strip gives.
 type yield struct {
-	joints     []joint // at the far end of each arc
-	across, up float64 // from the far end to the aim
+	joints     []joint   // at the far end of each arc
+	turn       []float64 // room for a strip's turns
+	across, up float64   // from the far end to the aim
 }
 
 // joint is how a strip gives at the far joint of one arc.
@@ -119,7 +120,7 @@ type joint struct {
 	back, rise float64    // how the end moves for a turn of the joint
 }
 
-func newYield(n int) *yield { return &yield{joints: make([]joint, n)} }
+func newYield(n int) *yield { return &yield{joints: make([]joint, n), turn: make([]float64, n)} }
 
 // of works it out for a strip as it is. An arc moves its end by its chord, which leans
 // by the mean of the headings at its ends: what moves the chord is that mean, and the
@@ -172,13 +173,13 @@ func (y *yield) solve(n int) {
 			j.by[k] -= f * last.by[k]
 		}
 	}
-	next := joint{}
+	var next [3]float64
 	for i := n - 1; i >= 0; i-- {
 		j := &joints[i]
 		whole := 1 / j.band
-		for k := range j.by {
-			j.by[k] = (j.by[k] - j.side*next.by[k]) * whole
+		for k := range next {
+			next[k] = (j.by[k] - j.side*next[k]) * whole
 		}
-		next = *j
+		j.by = next
 	}
 }

@@ -107,7 +107,7 @@ func TestSlightly(t *testing.T) {
 // TestEnergy compares the energy with that of other curves of the same length and ends.
 func TestEnergy(t *testing.T) {
 	w := newWanted(section(t, 386, 310, 17, 120, 9, 0), nil)
-	s := w.strip(arcs)
+	s := w.strip(arcs, nil)
 	if !s.relax(aim{x: w.HalfBreadth / w.length, y: w.Depth / w.length}, newYield(arcs)) {
 		t.Fatal("no rest")
 	}

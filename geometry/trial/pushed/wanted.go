@@ -2,6 +2,7 @@ package pushed
 
 import (
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -16,6 +17,7 @@ type wanted struct {
 	length    float64   // of half of it, mm
 	heading   float64   // at the gunwale, radians
 	runs      []run
+	crossings []geometry.Point // where the stringers cross it
 }
 
 // run is one bend of it in its place.
@@ -32,6 +34,7 @@ type run struct {
 func newWanted(s hull.Section, stringers []float64) *wanted {
 	w := &wanted{Section: s, stringers: stringers, length: s.Half.Length()}
 	along := 0.0
+	w.runs = make([]run, 0, len(s.Half))
 	for _, b := range s.Half {
 		from, turn := s.Half.At(along)
 		end, turned := s.Half.At(along + b.Length)
@@ -39,12 +42,16 @@ func newWanted(s hull.Section, stringers []float64) *wanted {
 		along += b.Length
 	}
 	_, w.heading = s.Half.End()
+	w.crossings = make([]geometry.Point, len(stringers))
+	for k, share := range stringers {
+		w.crossings[k], _ = s.Half.At(share * w.length)
+	}
 	return w
 }
 
-// strip is the section as a strip of n arcs.
-func (w *wanted) strip(n int) *strip {
-	out := &strip{turn: make([]float64, n)}
+// strip is the section as a strip of n arcs, in the room given where that is enough.
+func (w *wanted) strip(n int, room []float64) *strip {
+	out := &strip{turn: slices.Grow(room[:0], n)[:n]}
 	i, before := 0, 0.0
 	for k := range out.turn {
 		s := float64(k+1) / float64(n) * w.length
@@ -52,7 +59,7 @@ func (w *wanted) strip(n int) *strip {
 			i++
 		}
 		heading := w.runs[i].turn
-		if r := w.runs[i]; r.Radius != 0 {
+		if r := &w.runs[i]; r.Radius != 0 {
 			heading += (s - r.along) / r.Radius
 		}
 		out.turn[k], before = heading-before, heading
@@ -61,11 +68,14 @@ func (w *wanted) strip(n int) *strip {
 }
 
 // measure finds where the ends of a curve's bends stand farthest off the section on either
-// side: what lies between falls short by less than 0.03 mm.
-func (w *wanted) measure(c *curve.Walked) (out, in Apart) {
+// side: what lies between falls short by less than 0.03 mm. On its way it calls passing
+// before each bend, with the length of the curve up to its end.
+func (w *wanted) measure(c *curve.Walked, passing func(to float64)) (out, in Apart) {
 	var atOut, atIn geometry.Point
-	i := 0
+	i, along := 0, 0.0
 	for k := range c.Bends() {
+		along += c.Bend(k).Length
+		passing(along)
 		at := c.Joint(k)
 		for i+1 < len(w.runs) && at.Sub(w.runs[i].end).Dot(w.runs[i].on) > 0 {
 			i++
@@ -83,7 +93,7 @@ func (w *wanted) measure(c *curve.Walked) (out, in Apart) {
 
 // off returns how far a point lies to the left of the run, inside the section, measured
 // square to it, mm.
-func (r run) off(p geometry.Point) float64 {
+func (r *run) off(p geometry.Point) float64 {
 	to := p.Sub(r.from)
 	across := r.ahead.Cross(to)
 	if r.Radius == 0 {
@@ -95,7 +105,7 @@ func (r run) off(p geometry.Point) float64 {
 
 // foot returns the place on the section that is nearest to a point beside the run, mm
 // from the keel.
-func (r run) foot(p geometry.Point) float64 {
+func (r *run) foot(p geometry.Point) float64 {
 	to := p.Sub(r.from)
 	if r.Radius == 0 {
 		return r.along + to.Dot(r.ahead)

@@ -221,11 +221,17 @@ func Lookup(name string) (Species, error) {
 			return table[i].Species, nil
 		}
 	}
+	return otherwise(name)
+}
+
+// otherwise looks a name up that is written in another way than the table has it.
+func otherwise(name string) (Species, error) {
 	want := plain(name)
 	if want == "" {
 		return Species{}, fmt.Errorf("species %q: no name is written; write one of %s", name, names(All()))
 	}
-	for _, e := range table {
+	for i := range table {
+		e := &table[i]
 		if plain(e.Name) == want || slices.ContainsFunc(e.also, func(n string) bool { return plain(n) == want }) {
 			return e.Species, nil
 		}
