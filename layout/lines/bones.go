@@ -1,6 +1,8 @@
 package lines
 
 import (
+	"slices"
+
 	"ribwright/geometry"
 	"ribwright/layout"
 )
@@ -26,7 +28,7 @@ const (
 
 // bones are the lines that a boat is drawn with where nothing is hidden.
 func (b Boat) bones(e Eye) []bone {
-	out := b.gunwales()
+	out := slices.Grow(b.gunwales(), 3*len(b.Frame.Ribs)+4*len(b.Frame.Stringers))
 	out = append(out, b.cloth()...)
 	out = append(out, b.ribs()...)
 	out = append(out, b.ends()...)
@@ -75,7 +77,7 @@ func (b Boat) cloth() (out []bone) {
 			sides, pen = []float64{1}, layout.Mark
 		}
 		for _, side := range sides {
-			l := bone{wood, side, pen, nil}
+			l := bone{wood, side, pen, make([]geometry.Point3, 0, len(stations))}
 			for i, x := range stations {
 				l.pts = append(l.pts, geometry.Point3{X: x, Y: rows[i][k].X * side, Z: rows[i][k].Y})
 			}
@@ -90,7 +92,7 @@ func (b Boat) ribs() (out []bone) {
 	for _, r := range b.Frame.Ribs {
 		half := r.Inner.Flatten(chord)
 		for _, side := range []float64{1, -1} {
-			l := bone{wood, side, layout.Tick, nil}
+			l := bone{wood, side, layout.Tick, make([]geometry.Point3, 0, len(half))}
 			for _, p := range half {
 				l.pts = append(l.pts, geometry.Point3{X: r.Station, Y: p.X * side, Z: p.Y})
 			}
@@ -142,7 +144,7 @@ func (b Boat) waterline() (out []bone) {
 	const hair, reach, n = 2.0, 1.04, 80
 	aft, fore := b.Hull.Ends()
 	for _, side := range []float64{1, -1} {
-		l := bone{water, side, layout.Center, nil}
+		l := bone{water, side, layout.Center, make([]geometry.Point3, 0, n+1)}
 		for _, p := range even(aft, fore, n, func(x float64) geometry.Point3 { return geometry.Point3{X: x, Z: b.Water.Water(x)} }) {
 			if p.Y = b.Hull.HalfBreadth(p.X, p.Z); p.Y > 0 {
 				l.pts = append(l.pts, across(p.Add(geometry.Point3{Y: hair}), side))

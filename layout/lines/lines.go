@@ -50,12 +50,14 @@ func (b Boat) quarter(e Eye, bones []bone) layout.Drawing {
 	d := layout.Drawing{Name: "quarter", Title: "The boat from over its side"}
 	v := sight.NewView(solid.Eye{At: e.direction(), Parallel: true}, Scale)
 	if !e.Hidden {
+		var thin thinner
+		d.Strokes = make([]layout.Stroke, 0, len(bones))
 		for _, l := range bones {
-			pts := make([]geometry.Point, len(l.pts))
+			pts := thin.room(len(l.pts))
 			for i, p := range l.pts {
 				pts[i], _ = v.Place(p) // seen from so far off that all lies ahead
 			}
-			d.Line(l.pen, thinned(pts))
+			d.Line(l.pen, thin.line())
 		}
 		return d
 	}
@@ -86,16 +88,17 @@ func penOf(l solid.Line) (layout.Pen, bool) {
 
 // flat draws bones without their depth.
 func flat(name, title string, bones []bone, shown func(bone) bool, at func(geometry.Point3) geometry.Point) layout.Drawing {
-	d := layout.Drawing{Name: name, Title: title}
+	d := layout.Drawing{Name: name, Title: title, Strokes: make([]layout.Stroke, 0, len(bones))}
+	var thin thinner
 	for _, l := range bones {
 		if !shown(l) {
 			continue
 		}
-		pts := make([]geometry.Point, len(l.pts))
+		pts := thin.room(len(l.pts))
 		for i, p := range l.pts {
 			pts[i] = at(p).Scale(Scale)
 		}
-		d.Line(l.pen, thinned(pts))
+		d.Line(l.pen, thin.line())
 	}
 	return d
 }
@@ -115,21 +118,23 @@ func planView(bones []bone) layout.Drawing {
 func (b Boat) sections() layout.Drawing {
 	d := layout.Drawing{Name: "sections", Title: "From the ends"}
 	widest, ribs := 0.0, b.Frame.Ribs
+	var thin thinner
 	for i, r := range ribs {
 		pen := layout.Tick
 		if i == len(ribs)/2 {
 			pen = layout.Cut
 		}
+		outline := b.Cloth.At(r.Station)
 		for _, side := range []float64{1, -1} {
 			if r.Station*side < 0 && i != len(ribs)/2 {
 				continue
 			}
-			var pts []geometry.Point
-			for _, p := range b.Cloth.At(r.Station) {
+			pts := thin.room(len(outline))
+			for k, p := range outline {
 				widest = math.Max(widest, p.X)
-				pts = append(pts, geometry.Pt(p.X*side, p.Y).Scale(Scale))
+				pts[k] = geometry.Pt(p.X*side, p.Y).Scale(Scale)
 			}
-			d.Line(pen, thinned(pts))
+			d.Line(pen, thin.line())
 		}
 	}
 	if b.Water != nil {

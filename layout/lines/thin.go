@@ -1,7 +1,7 @@
 package lines
 
 import (
-	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -11,18 +11,33 @@ import (
 // that shows the boat 1000 dots long.
 const fine = 0.02
 
-// thinned is a line through as few of its places as keep it true to fine: half of what a
+// thinner makes lines of fewer places, one after the other, in one room.
+type thinner struct {
+	pts  []geometry.Point // of the line that is being made
+	keep []bool
+}
+
+// room is for a line of so many places.
+func (t *thinner) room(n int) []geometry.Point {
+	t.pts = slices.Grow(t.pts[:0], n)[:n]
+	return t.pts
+}
+
+// line goes through as few of the room's places as keep it true to fine: half of what a
 // page is told of a boat are places that nobody sees. (D. Douglas and T. Peucker, The
 // Canadian Cartographer, 1973.)
-func thinned(pts []geometry.Point) curve.Path {
-	keep := make([]bool, len(pts))
+func (t *thinner) line() curve.Path {
+	pts := t.pts
+	t.keep = slices.Grow(t.keep[:0], len(pts))[:len(pts)]
+	keep := t.keep
+	clear(keep)
 	for _, i := range []int{0, len(pts) - 1} {
 		if i >= 0 && i < len(keep) {
 			keep[i] = true
 		}
 	}
 	split(pts, keep, 0, len(pts)-1)
-	var out []geometry.Point
+	out := pts[:0]
 	for i, p := range pts {
 		if keep[i] {
 			out = append(out, p)
@@ -35,8 +50,14 @@ func thinned(pts []geometry.Point) curve.Path {
 // line between them, and so on to both sides of it.
 func split(pts []geometry.Point, keep []bool, from, to int) {
 	far, at := fine, -1
+	chord := chordOf(pts, from, to)
 	for i := from + 1; i < to; i++ {
-		if d := beside(pts[i], pts[from], pts[to]); d > far {
+		off := chord.off(pts[i])
+		const rounding = 1 - 1e-9 // of squares; what is nearer by them is nearer
+		if off.Dot(off) < far*far*rounding {
+			continue
+		}
+		if d := off.Norm(); d > far {
 			far, at = d, i
 		}
 	}
@@ -48,13 +69,26 @@ func split(pts []geometry.Point, keep []bool, from, to int) {
 	split(pts, keep, at, to)
 }
 
-// beside is how far a place lies from the stretch between two others.
-func beside(p, a, b geometry.Point) float64 {
-	along := b.Sub(a)
-	s := along.Dot(along)
-	if s == 0 {
-		return p.Sub(a).Norm()
+// chord is the stretch between two places.
+type chord struct {
+	a, b, along geometry.Point
+	square      float64 // of its length
+}
+
+func chordOf(pts []geometry.Point, from, to int) chord {
+	if to <= from {
+		return chord{}
 	}
-	t := math.Min(1, math.Max(0, p.Sub(a).Dot(along)/s))
-	return p.Sub(a.Lerp(b, t)).Norm()
+	a, b := pts[from], pts[to]
+	along := b.Sub(a)
+	return chord{a, b, along, along.Dot(along)}
+}
+
+// off is the way to a place from the nearest of the stretch.
+func (c *chord) off(p geometry.Point) geometry.Point {
+	if c.square == 0 {
+		return p.Sub(c.a)
+	}
+	t := min(1, max(0, p.Sub(c.a).Dot(c.along)/c.square))
+	return p.Sub(c.a.Lerp(c.b, t))
 }

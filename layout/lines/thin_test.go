@@ -2,10 +2,18 @@ package lines
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"ribwright/geometry"
+	"ribwright/geometry/curve"
 )
+
+// thinned is a line through few of some places.
+func thinned(pts []geometry.Point) curve.Path {
+	t := thinner{pts: slices.Clone(pts)}
+	return t.line()
+}
 
 // TestThinned: of a straight row both ends are left; of a circle about so many places as
 // have chords that rise by what is allowed, r (1 - cos a/2) by the circle's own formula, and
