@@ -42,8 +42,13 @@ func (p Profile) Clone() Profile { return Profile{p.first, p.diagonal, slices.Cl
 
 // row is what is kept of row i, the diagonal last.
 func (p Profile) row(i int) []float64 {
-	end := p.diagonal[i] + 1
-	return p.all[end-1-i+p.first[i] : end]
+	return p.all[p.diagonal[i]-i+p.first[i] : p.diagonal[i]+1]
+}
+
+// before is row i without the diagonal.
+func (p Profile) before(i int) []float64 {
+	end := p.diagonal[i]
+	return p.all[end-i+p.first[i] : end]
 }
 
 // at is the entry (i, j), which is kept: j is not above i.
@@ -77,9 +82,8 @@ func (p Profile) Factor() (ok bool) {
 		row := p.row(i)
 		last := len(row) - 1
 		for j := from; j < i; j++ {
-			other, at := p.row(j), p.first[j]
-			k := max(from, at)
-			row[j-from] -= Dot(row[k-from:j-from], other[k-at:])
+			k := max(from, p.first[j])
+			row[j-from] -= Dot(row[k-from:j-from], p.all[p.diagonal[j]-j+k:])
 		}
 		whole, pivot := row[last], row[last]
 		for j := range last {
@@ -118,15 +122,14 @@ func (p Profile) Solve(x []float64) {
 		from++
 	}
 	for i := from; i < len(x); i++ {
-		row := p.row(i)
-		x[i] -= Dot(row[:len(row)-1], x[p.first[i]:])
+		x[i] -= Dot(p.before(i), x[p.first[i]:])
 	}
 	for i, end := range p.diagonal {
 		x[i] /= p.all[end]
 	}
 	for i := len(x) - 1; i >= 0; i-- {
 		into, v := x[p.first[i]:i], x[i]
-		row := p.row(i)[:len(into)]
+		row := p.before(i)[:len(into)]
 		for k, share := range row {
 			into[k] -= share * v
 		}

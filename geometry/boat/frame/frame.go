@@ -34,6 +34,7 @@ type Frame struct {
 	Skin               Skin
 
 	courses *stringer.Courses
+	rails   func() map[float64][2]geometry.Point // the gunwale's outer face at every rib, by its station
 }
 
 // Build works out every part of a checked design.
@@ -50,6 +51,7 @@ func Build(d *design.Design) (*Frame, error) {
 	if err := inTurn(f.makeRibs, f.makeGunwale, f.makeStems); err != nil {
 		return nil, err
 	}
+	f.railed()
 	// What closes the ends, what runs along the ribs and what lies across the boat know
 	// nothing of one another.
 	var hooks, across error
@@ -216,5 +218,22 @@ func (f *Frame) skinLean(x float64) float64 {
 // those of keel, stringers and gunwale, from the middle of the keel out to the
 // gunwale's upper edge. X is the half-breadth, Y the height above the baseline, mm.
 func (f *Frame) Corners(r Rib) []geometry.Point {
-	return r.Section.Corners(f.Design, r.Stringers, f.Gunwale.Outer(r.Station))
+	rail, ok := f.rails()[r.Station]
+	if !ok { // no rib of this frame
+		rail = f.Gunwale.Outer(r.Station)
+	}
+	return r.Section.Corners(f.Design, r.Stringers, rail)
+}
+
+// railed readies the outer face of the gunwale at the ribs, which all that is laid over them
+// asks for.
+func (f *Frame) railed() {
+	g, stations := f.Gunwale, f.Stations()
+	f.rails = sync.OnceValue(func() map[float64][2]geometry.Point {
+		out := make(map[float64][2]geometry.Point, len(stations))
+		for _, x := range stations {
+			out[x] = g.Outer(x)
+		}
+		return out
+	})
 }

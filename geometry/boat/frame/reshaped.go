@@ -74,6 +74,9 @@ func Reshaped(f *Frame, sections []hull.Section, ends Ends) (*Frame, error) {
 			return nil, fmt.Errorf("the frame as it came out: %w", err)
 		}
 	}
+	if out.Gunwale.Line != f.Gunwale.Line {
+		out.railed()
+	}
 	out.Seats = slices.Clone(f.Seats)
 	for i, s := range out.Seats {
 		out.Seats[i] = s.Raised(out.Hull.FloorZ(s.At) - f.Hull.FloorZ(s.At))
