@@ -74,11 +74,11 @@ func (c *checker) length(key string, v measure.Length, lo, hi float64) {
 func (c *checker) table(d *Design, prefix string, table reflect.Value) {
 	for i := range table.NumField() {
 		field, v := table.Type().Field(i), table.Field(i)
-		key, accepts := prefix+keyName(field), field.Tag.Get("accepts")
+		key, accepts := prefix+keyName(field), tagged(field.Tag, ` accepts:"`)
 		if v.Kind() == reflect.Pointer {
 			v = v.Elem()
 		}
-		c.most(key, v, field.Tag.Get("most"))
+		c.most(key, v, tagged(field.Tag, ` most:"`))
 		switch {
 		case !v.IsValid(): // left out
 		case v.Kind() == reflect.Struct:
@@ -95,6 +95,14 @@ func (c *checker) table(d *Design, prefix string, table reflect.Value) {
 			c.within(key, v, accepts)
 		}
 	}
+}
+
+// tagged reads a tag by what stands before its value, which has no quotes in it: Get would
+// read the long comment before it first, at every field.
+func tagged(tag reflect.StructTag, before string) string {
+	_, value, _ := strings.Cut(string(tag), before)
+	value, _, _ = strings.Cut(value, `"`)
+	return value
 }
 
 func (c *checker) most(key string, v reflect.Value, most string) {

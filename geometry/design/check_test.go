@@ -2,6 +2,7 @@ package design
 
 import (
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -152,5 +153,32 @@ func TestTags(t *testing.T) {
 		if p := d.Check(); p == nil || p.Key != c.key || !strings.Contains(p.Text, c.want) {
 			t.Errorf("%s: got %+v, want %q", c.key, p, c.want)
 		}
+	}
+}
+
+// TestTagged: every tag of a design file's keys reads as the reflect package reads it.
+func TestTagged(t *testing.T) {
+	read := 0
+	var walk func(table reflect.Type)
+	walk = func(table reflect.Type) {
+		for i := range table.NumField() {
+			f := table.Field(i)
+			for _, key := range []string{"accepts", "most"} {
+				want := f.Tag.Get(key)
+				if got := tagged(f.Tag, " "+key+`:"`); got != want {
+					t.Errorf("%s.%s: %s is read as %q, want %q", table.Name(), f.Name, key, got, want)
+				}
+				if want != "" {
+					read++
+				}
+			}
+			if in := tableOf(f.Type); in != nil {
+				walk(in)
+			}
+		}
+	}
+	walk(reflect.TypeFor[Design]())
+	if read < 50 {
+		t.Errorf("%d tags are read", read)
 	}
 }

@@ -61,11 +61,19 @@ func (m *model) slips() []slip {
 	}
 	every := func(name, unit string, s Spread) kind { return kind{name: name, unit: unit, usual: s, each: true} }
 	one := func(name, unit string, s Spread) kind { return kind{name: name, unit: unit, usual: s} }
-	add(every("length of each rib", "mm", usual.ribLength), m.eachRib(rib.longer)...)
+	each := func(k kind, head func(rib) step) {
+		room := make([]float64, 2*len(m.ribs))
+		for i, r := range m.ribs {
+			d := still(i, room[2*i:2*i+2])
+			m.atRib(&d, i, head(r))
+			all = append(all, slip{&k, d})
+		}
+	}
+	each(every("length of each rib", "mm", usual.ribLength), rib.longer)
 	add(one("length of all ribs alike", "mm", usual.allRibs), m.allRibs(rib.longer))
-	add(every("bend marks of each rib", "mm", usual.bendMark), m.eachRib(rib.markedOut)...)
+	each(every("bend marks of each rib", "mm", usual.bendMark), rib.markedOut)
 	add(one("springback of the ribs' board", "points", usual.board), m.allRibs(m.sprung))
-	add(every("springback of each rib beside the board's", "points", usual.rib), m.eachRib(m.sprung)...)
+	each(every("springback of each rib beside the board's", "points", usual.rib), m.sprung)
 	add(one("thickness of all ribs", "mm", usual.thickness), m.stiffer(0, 3/m.thick))
 	for _, s := range m.held {
 		k := every("spreaders", "mm", usual.spreader)
@@ -75,19 +83,10 @@ func (m *model) slips() []slip {
 	for j := range m.b.Frame.Thwarts {
 		add(every("lengths of cross pieces", "mm", usual.crossPiece), longerPiece(j))
 	}
-	add(every("place of each mortise", "mm", usual.mortise), m.mortises()...)
+	each(every("place of each mortise", "mm", usual.mortise), m.mortise)
 	add(every("height of each stem", "mm", usual.stem), disturbance{stern: 1}, disturbance{bow: 1})
 	add(one("stiffness of the gunwales", "%", usual.gunwale), m.stiffer(0.01, 0))
 	return all
-}
-
-// eachRib lists what an error does at one rib after the other.
-func (m *model) eachRib(head func(rib) step) []disturbance {
-	out := stillEach(len(m.ribs))
-	for i, r := range m.ribs {
-		m.atRib(&out[i], i, head(r))
-	}
-	return out
 }
 
 // allRibs is an error that all ribs share.
@@ -105,15 +104,6 @@ func still(first int, room []float64) disturbance {
 	n := len(room) / 2
 	open := row{first, room[:n:n]}
 	return disturbance{in: put{open: open}, out: put{open: open}, deeper: row{first, room[n:]}}
-}
-
-// stillEach is each of n ribs by itself, not yet moved.
-func stillEach(n int) []disturbance {
-	out, room := make([]disturbance, n), make([]float64, 2*n)
-	for i := range out {
-		out[i] = still(i, room[2*i:2*i+2])
-	}
-	return out
 }
 
 // atRib moves the free head of rib i.
@@ -146,16 +136,12 @@ func longerPiece(j int) disturbance {
 	return disturbance{in: put{slack: row{j, []float64{1}}}}
 }
 
-// mortises are slots that lie a millimeter too far forward, one after the other: there
-// the rib finds the gunwales nearer together, or wider apart, and the depth another.
-func (m *model) mortises() []disturbance {
+// mortise is a slot that lies a millimeter too far forward: there the rib finds the gunwales
+// nearer together, or wider apart, and the depth another.
+func (m *model) mortise(r rib) step {
 	f := m.b.Frame
-	out := stillEach(len(m.ribs))
-	for i, r := range m.ribs {
-		narrower, rises := f.Gunwale.Line.Slopes(r.at)
-		_, keel := f.Hull.KeelZ(r.at)
-		along := math.Sqrt(1 + narrower*narrower + rises*rises)
-		m.atRib(&out[i], i, step{out: -narrower / along, up: -(rises - keel) / along})
-	}
-	return out
+	narrower, rises := f.Gunwale.Line.Slopes(r.at)
+	_, keel := f.Hull.KeelZ(r.at)
+	along := math.Sqrt(1 + narrower*narrower + rises*rises)
+	return step{out: -narrower / along, up: -(rises - keel) / along}
 }
