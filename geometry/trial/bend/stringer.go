@@ -85,7 +85,7 @@ func (r *Report) stringers() error {
 
 // inPlace works out how a stringer is bent.
 func (b batten) inPlace(s frame.Stringer, ribs []frame.Rib) Stringer {
-	out := Stringer{Number: s.Number}
+	out := Stringer{Number: s.Number, Bays: make([]Bay, 0, len(ribs)+1)}
 	from, end := s.Stick.Ends()
 	for k := range len(ribs) + 1 {
 		to := end
