@@ -109,9 +109,6 @@ func (w *Walked) to(bend int) pose {
 // Bends returns how many bends the chain has.
 func (w *Walked) Bends() int { return len(w.chain) }
 
-// Bend returns the bend with the number i.
-func (w *Walked) Bend(i int) Bend { return w.chain[i] }
-
 // Joint returns where the bend with the number i ends.
 func (w *Walked) Joint(i int) geometry.Point { return w.to(i + 1).p }
 

@@ -17,10 +17,7 @@ const joinTol = 1e-6
 // Polyline returns the path of straight lines through pts; fewer than two
 // points give the nil path, and repeated points are passed over.
 func Polyline(pts ...geometry.Point) Path {
-	if len(pts) < 2 {
-		return nil
-	}
-	p := make(Path, 0, len(pts)-1)
+	p := make(Path, 0, max(1, len(pts))-1)
 	for i := 1; i < len(pts); i++ {
 		if pts[i] != pts[i-1] {
 			p = append(p, Line{pts[i-1], pts[i]})

@@ -135,9 +135,10 @@ func (w *wanted) head(s *strip) Head {
 	out.Push, out.Lift = s.push*force, -s.lift*force
 	half := out.Half.Walk()
 	out.Moved = make([]float64, 0, len(w.stringers))
-	// Stringers are met on the way: to walk the curve once is half of the work.
+	// Stringers are met on the way, for all bends are of one length: to walk the curve once is
+	// half of the work.
 	meet := func(to float64) {
-		for k := len(out.Moved); k < len(w.stringers) && w.stringers[k]*w.length <= to; k++ {
+		for k := len(out.Moved); k < len(w.stringers) && w.stringers[k] <= to; k++ {
 			is, _ := half.At(w.stringers[k] * w.length)
 			out.Moved = append(out.Moved, is.Sub(w.crossings[k]).Norm())
 		}

@@ -69,13 +69,12 @@ func (w *wanted) strip(n int, room []float64) *strip {
 
 // measure finds where the ends of a curve's bends stand farthest off the section on either
 // side: what lies between falls short by less than 0.03 mm. On its way it calls passing
-// before each bend, with the length of the curve up to its end.
+// before it walks each bend, with the share of the bends up to its end.
 func (w *wanted) measure(c *curve.Walked, passing func(to float64)) (out, in Apart) {
 	var atOut, atIn geometry.Point
-	i, along := 0, 0.0
+	i := 0
 	for k := range c.Bends() {
-		along += c.Bend(k).Length
-		passing(along)
+		passing(float64(k+1) / float64(c.Bends()))
 		at := c.Joint(k)
 		for i+1 < len(w.runs) && at.Sub(w.runs[i].end).Dot(w.runs[i].on) > 0 {
 			i++
