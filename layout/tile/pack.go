@@ -60,6 +60,7 @@ type packer struct {
 	free  [][]geometry.Box // by sheet
 	reach int              // how many of the last sheets are looked through for room
 	boxes []geometry.Box   // where lists of free boxes stand, one after the other
+	spare []geometry.Box   // where they will stand next
 	was   []change         // what sheets had free before a trial, in turn; nil where none is made
 }
 
@@ -77,12 +78,26 @@ func (k *packer) set(sheet int, free []geometry.Box) {
 	k.free[sheet] = free
 }
 
-// undo frees what a number of sheets had free when was was emptied.
-func (k *packer) undo(sheets int) {
+// undo frees what sheets had free when was was emptied.
+func (k *packer) undo() {
 	for _, c := range slices.Backward(k.was) {
 		k.free[c.sheet] = c.free
 	}
-	k.free = k.free[:sheets]
+}
+
+// gather brings the lists of free boxes that count still to the beginning of another slice where
+// little room is left behind them, so that two slices serve for any number of trials.
+func (k *packer) gather() {
+	if cap(k.boxes)-len(k.boxes) > boxLot/4 {
+		return
+	}
+	out := slices.Grow(k.spare[:0], cap(k.boxes))
+	for n, free := range k.free {
+		from := len(out)
+		out = append(out, free...)
+		k.free[n] = out[from:len(out):len(out)]
+	}
+	k.boxes, k.spare = out, k.boxes
 }
 
 // lay finds room for a piece, turned where that leaves less waste.

@@ -92,7 +92,7 @@ func (p plan) pattern(d *layout.Drawing) int {
 // returns the plan that costs least; of equals the first, which cuts evenly and keeps
 // pieces in order.
 func bestPlan(set Set, o Options) (plan, error) {
-	var best plan
+	var all []plan
 	var first error
 	known := blanks{}
 	for _, lying := range o.Way.Lying() {
@@ -101,21 +101,33 @@ func bestPlan(set Set, o Options) (plan, error) {
 			first = cmp.Or(first, err)
 			continue
 		}
-		p := bestLaid(set, sheet, o.Units, known)
-		if best.count == 0 || p.cost() < best.price() { // else it stays dearer, gathered or not
-			p = p.gathered()
-		}
-		if p.beats(best) {
-			p, best = best, p
-		}
-		if p.count > 0 {
-			best.other = p.counted()
-		}
+		all = append(all, bestLaid(set, sheet, o.Units, known))
 	}
-	if best.count == 0 {
-		return best, first
+	switch len(all) {
+	case 0:
+		return plan{}, first
+	case 1:
+		return all[0].gathered(), nil
 	}
-	return best, nil
+	return cheaper(all[0], all[1]), nil
+}
+
+// cheaper is the one of two plans that costs less once it is gathered, the first of equals. To
+// gather is slow, and spared the one that is dearer even with nothing scattered.
+func cheaper(first, second plan) plan {
+	a, b := &first, &second
+	if b.cost() < a.cost() {
+		a, b = b, a
+	}
+	*a = a.gathered()
+	if b.cost() < a.price() {
+		*b = b.gathered()
+	}
+	if second.beats(first) {
+		first, second = second, first
+	}
+	first.other = second.counted()
+	return first
 }
 
 func (p plan) counted() Count {

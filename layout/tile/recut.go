@@ -38,11 +38,17 @@ const recutSearches = 50
 
 // cutBetter cuts one pattern after the other in another way, as long as that is better. It
 // ends where each way has been tried since the plan was last changed: tried again, it would
-// give the same.
+// give the same, and so would one whose pieces look like those of another.
 func (p plan) cutBetter(ways [][]option) plan {
 	all, idle := 0, 0 // ways, and how many of them were tried since
+	tried := make([][]option, len(ways))
 	for i := range ways {
 		all += len(ways[i])
+	}
+	s := &search{}
+	better := func(i int, o option) bool {
+		tried[i] = append(tried[i], o)
+		return p.with(i, o, s).better(p)
 	}
 	for cost := math.Inf(1); p.cost() < cost-1e-9; {
 		cost = p.cost()
@@ -51,30 +57,36 @@ func (p plan) cutBetter(ways [][]option) plan {
 				if idle++; idle > all {
 					return p
 				}
-				q := p.with(i, ways[i][j])
-				if !q.better(p) {
+				o := &ways[i][j]
+				if slices.ContainsFunc(tried[i], o.alike) || !better(i, *o) {
 					continue
 				}
-				if !ways[i][j].sure {
-					ways[i][j] = p.sure(ways[i][j])
-					if q = p.with(i, ways[i][j]); !q.better(p) {
+				if !o.sure {
+					if *o = p.sure(*o); !better(i, *o) {
 						continue
 					}
 				}
-				p, idle = q, 0
+				p, s, idle = s.plan, &search{}, 0 // the plan keeps what it stands in
+				for k := range tried {
+					tried[k] = tried[k][:0]
+				}
 			}
 		}
 	}
 	return p
 }
 
-// with is the plan with one of its patterns in other pieces, its sheets laid again.
-func (p plan) with(drawing int, o option) plan {
+// alike reports whether the pieces of two options of a pattern are laid and joined alike.
+func (o option) alike(q option) bool {
+	return joined(o.pieces) == joined(q.pieces) && slices.EqualFunc(o.pieces, q.pieces, func(a, b piece) bool { return slices.Equal(a.looks, b.looks) })
+}
+
+// with is the plan with one of its patterns in other pieces, its sheets laid again by a search
+// that may have served before: the plan stands in it.
+func (p plan) with(drawing int, o option, s *search) plan {
 	d := &p.drawings[drawing]
-	q := p
-	most := len(p.pieces) + len(o.pieces)
-	q.pieces, q.spots = make([]piece, 0, most), make([]spot, 0, most)
-	fresh := make([]int, 0, len(o.pieces))
+	q, fresh := p, s.on[:0]
+	q.pieces, q.spots = s.pieces[:0], s.spots[:0]
 	put := func() {
 		for _, k := range o.pieces {
 			fresh = append(fresh, len(q.pieces))
@@ -90,12 +102,12 @@ func (p plan) with(drawing int, o option) plan {
 			done = true
 		}
 	}
-	s := q.search()
+	s.begin(q)
 	for _, i := range s.bySize(fresh) {
 		s.spots[i] = s.sheets.lay(s.pieces[i].looks)
 	}
 	s.count = len(s.sheets.free)
-	s.dropEmpty()
+	s.now = s.dropEmpty(s.filledIn(s.now))
 	s.fill(recutSearches)
 	return s.plan
 }

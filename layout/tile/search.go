@@ -24,6 +24,7 @@ const (
 type search struct {
 	plan
 	sheets packer
+	seed   rand.PCG
 	dice   *rand.Rand
 	on     []int          // the pieces that are laid again
 	sizes  []float64      // of them, as the dice have it
@@ -31,7 +32,18 @@ type search struct {
 	picked []int          // the sheets that are laid again
 	empty  []geometry.Box // what a sheet has free with nothing on it
 	now    []float64      // the share of each sheet that pieces take
+	barred []bool         // by sheet and piece: what is known not to go on it
+	states []state        // of each sheet, in a trial
 }
+
+// state is what a trial has done to a sheet.
+type state int
+
+const (
+	left    state = iota // as it was: what does not go on it is worth remembering
+	crowded              // with more on it: what did not go on it still does not
+	emptied              // nothing is known of it
+)
 
 // searched is the plan on fewer sheets where those are found, else the plan as it is. The
 // same plan always gives the same.
@@ -52,15 +64,17 @@ func (s *search) fill(times int) {
 	if s.count-s.fronts < 2 {
 		return
 	}
+	s.forget()
 	floor, filled := s.fronts+s.leastFilled(), s.filled()
+	was := uneven(filled)
 	better := func() bool {
 		s.now = s.filledIn(s.now)
-		return uneven(s.now) > uneven(filled)-1e-9
+		return uneven(s.now) > was-1e-9
 	}
 	for n := 0; n < times && s.count > floor; n++ {
 		if s.again(s.few(filled), better) {
-			s.dropEmpty()
-			filled = s.filledIn(filled)
+			filled, s.now = s.dropEmpty(s.now), filled
+			was = uneven(filled)
 		}
 	}
 }
@@ -72,11 +86,17 @@ func (p plan) gathered() plan {
 		return p
 	}
 	s := p.search()
-	filled, untidy := s.filled(), s.untidy()
-	tidier := func() bool { return s.scattered() <= untidy && s.untidy() <= untidy }
+	s.forget()
+	filled, untidy, now := s.filled(), s.untidy(), 0
+	tidier := func() bool {
+		if now = s.scattered(); now <= untidy {
+			now += misplaced * s.disorder()
+		}
+		return now <= untidy
+	}
 	for range gathers {
 		if s.again(s.few(filled), tidier) {
-			filled, untidy = s.filledIn(filled), s.untidy()
+			filled, untidy = s.filledIn(filled), now
 		}
 	}
 	s.sortSheets()
@@ -85,21 +105,45 @@ func (p plan) gathered() plan {
 	return s.plan
 }
 
-func (p plan) search() search {
-	s := search{plan: p, dice: rand.New(rand.NewPCG(1, 2)), empty: []geometry.Box{p.room}, sheets: packer{room: p.room, reach: math.MaxInt32, free: make([][]geometry.Box, p.count)}}
-	s.spots = slices.Clone(p.spots)
-	for n := range s.sheets.free {
-		s.sheets.free[n] = s.empty
-		if n < p.fronts {
-			s.sheets.free[n] = p.blank(n)
-		}
-	}
-	for _, t := range p.spots {
-		if t.sheet >= 0 {
-			s.sheets.block(t.sheet, t.box())
-		}
-	}
+func (p plan) search() *search {
+	s := &search{}
+	p.spots = slices.Clone(p.spots)
+	s.begin(p)
 	return s
+}
+
+// begin makes a search ready for a plan, whose spots it will change; one with a negative
+// sheet lies nowhere yet.
+func (s *search) begin(p plan) {
+	s.plan, s.empty = p, append(s.empty[:0], p.room)
+	s.seed.Seed(1, 2)
+	if s.dice == nil {
+		s.dice = rand.New(&s.seed)
+	}
+	k := &s.sheets
+	k.room, k.reach, k.boxes, k.was = p.room, math.MaxInt32, k.boxes[:0], slices.Grow(k.was[:0], 1)
+	k.free = slices.Grow(k.free[:0], p.count)[:p.count]
+	for n := range k.free {
+		k.free[n] = s.empty
+		if n < p.fronts {
+			k.free[n] = p.blank(n)
+		}
+	}
+	for i := range p.spots {
+		if t := &p.spots[i]; t.sheet >= 0 {
+			k.block(t.sheet, t.box())
+		}
+	}
+	s.barred = s.barred[:0]
+}
+
+// forget makes room to remember what goes on no sheet, and remembers nothing.
+func (s *search) forget() {
+	most := s.count * len(s.pieces)
+	s.barred = slices.Grow(s.barred[:0], most)[:most]
+	clear(s.barred)
+	s.states = slices.Grow(s.states[:0], s.count)[:s.count]
+	clear(s.states)
 }
 
 // leastFilled is a number of sheets that the pieces cannot be laid on fewer than.
@@ -115,28 +159,57 @@ func (p plan) leastFilled() int {
 // whether that is kept: where it takes no sheet more and is as good.
 func (s *search) again(sheets []int, good func() bool) bool {
 	turns := s.turns(sheets)
+	s.sheets.gather()
 	boxes := s.sheets.boxes
 	s.spared, s.sheets.was = s.spared[:0], s.sheets.was[:0]
 	for _, n := range sheets {
-		s.sheets.was = append(s.sheets.was, change{n, s.sheets.free[n]})
-		s.sheets.free[n] = s.empty
+		s.sheets.set(n, s.empty)
+		s.states[n] = emptied
 	}
 	more := false
 	for _, i := range turns {
 		s.spared = append(s.spared, s.spots[i])
-		s.spots[i] = s.sheets.lay(s.pieces[i].looks)
-		if more = s.spots[i].sheet >= s.count; more {
+		if more = !s.layOn(i); more {
 			break
 		}
 	}
-	if !more && good() {
+	kept := !more && good()
+	for _, c := range s.sheets.was {
+		s.states[c.sheet] = left
+	}
+	if kept {
+		for _, n := range sheets {
+			clear(s.barred[n*len(s.pieces) : (n+1)*len(s.pieces)])
+		}
 		return true
 	}
-	for n, t := range s.spared {
-		s.spots[turns[n]] = t
+	for n := range s.spared {
+		s.spots[turns[n]] = s.spared[n]
 	}
-	s.sheets.undo(s.count)
+	s.sheets.undo()
 	s.sheets.boxes = boxes
+	return false
+}
+
+// layOn lays a piece on the first sheet with room for it; it reports whether there is one.
+func (s *search) layOn(piece int) bool {
+	looks := s.pieces[piece].looks
+	for n := range s.count {
+		barred := &s.barred[n*len(s.pieces)+piece]
+		if *barred && s.states[n] != emptied {
+			continue
+		}
+		if f := best(s.sheets.free[n], looks); f.found {
+			s.spots[piece] = s.sheets.take(n, looks, f)
+			if s.states[n] == left {
+				s.states[n] = crowded
+			}
+			return true
+		}
+		if s.states[n] == left {
+			*barred = true
+		}
+	}
 	return false
 }
 
@@ -201,14 +274,17 @@ func uneven(filled []float64) float64 {
 	return sum
 }
 
-// dropEmpty drops sheets that nothing lies on.
-func (s *search) dropEmpty() {
-	filled := s.filled()
+// dropEmpty drops sheets that nothing lies on; filled is the share that is taken of each, and
+// what is left of it is returned.
+func (s *search) dropEmpty(filled []float64) []float64 {
 	for n := s.count - 1; n >= s.fronts; n-- {
 		if filled[n] > 0 {
 			continue
 		}
-		s.sheets.free = slices.Delete(s.sheets.free, n, n+1)
+		filled, s.sheets.free = slices.Delete(filled, n, n+1), slices.Delete(s.sheets.free, n, n+1)
+		if len(s.barred) > 0 {
+			s.barred = slices.Delete(s.barred, n*len(s.pieces), (n+1)*len(s.pieces))
+		}
 		s.count--
 		for i := range s.spots {
 			if s.spots[i].sheet > n {
@@ -216,4 +292,5 @@ func (s *search) dropEmpty() {
 			}
 		}
 	}
+	return filled
 }
