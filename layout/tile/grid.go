@@ -152,7 +152,8 @@ func (g *grid) frame(col, row int) geometry.Box {
 }
 
 type ink struct {
-	lines  []inkLine // one a stroke
+	box    geometry.Box // round all of it
+	lines  []inkLine    // one a stroke
 	texts  []inkText
 	narrow []geometry.Box // round outlines whose insides are no place for a name
 }
@@ -176,7 +177,7 @@ type inkText struct {
 const inkTol = 0.05
 
 func inkOf(d *layout.Drawing) ink {
-	var k ink
+	k := ink{box: geometry.EmptyBox()}
 	for _, s := range d.Strokes {
 		pts := s.Path.Flatten(inkTol)
 		l := inkLine{points: pts, box: geometry.Around(pts...)}
@@ -184,12 +185,15 @@ func inkOf(d *layout.Drawing) ink {
 			l.runs = append(l.runs, geometry.Around(pts[from:min(from+inkRun+1, len(pts))]...))
 		}
 		k.lines = append(k.lines, l)
-		if box := s.Path.Bounds(); min(box.W(), box.H()) < 2*lap && s.Path.Closed() {
+		box := s.Path.Bounds()
+		if min(box.W(), box.H()) < 2*lap && s.Path.Closed() {
 			k.narrow = append(k.narrow, box)
 		}
+		k.box = k.box.Union(box)
 	}
 	for _, t := range d.Texts {
-		k.texts = append(k.texts, inkText{t.At, t.Bounds()})
+		box := t.Bounds()
+		k.texts, k.box = append(k.texts, inkText{t.At, box}), k.box.Union(box)
 	}
 	return k
 }

@@ -2,6 +2,7 @@ package tile
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"ribwright/geometry"
@@ -43,62 +44,90 @@ func (p piece) says(u measure.System) says {
 // cut off: what does not fit wraps. The last line ends at y = 0; high is how far up the first
 // one reaches, mm.
 func (s says) heading(wide float64) (texts []layout.Text, high float64) {
-	var lines []headLine
+	h := s.set(wide)
+	y := h.high() + whatHigh - whatTop
+	for i, n := 0, -1; i < len(h.texts); i++ {
+		if h.lines[i] != n {
+			n = h.lines[i]
+			y -= h.highs[n]
+		}
+		h.texts[i].At.Y = y
+	}
+	return h.texts, h.high()
+}
+
+// size is how long and how high such a heading is, mm.
+func (s says) size(wide float64) (long, high float64) {
+	h := s.set(wide)
+	return h.long, h.high()
+}
+
+// whole is how long a heading is in one line, and somewhat more: with more room it stays so, mm.
+func (s says) whole() float64 {
+	return lettering.Width(s[0], what) + between + lettering.Width(s[1], small) + between + lettering.Width(s[2], small) + closeEnough
+}
+
+func (s says) set(wide float64) headLines {
+	h := headLines{texts: make([]layout.Text, 0, len(s)), lines: make([]int, 0, len(s)), highs: make([]float64, 0, len(s))}
 	for i, words := range s {
 		tall := small
 		if i == 0 {
 			tall = what
 		}
-		lines = flowed(lines, words, tall, wide, i < 2)
+		h.flow(words, tall, wide, i < 2)
 	}
-	high = overPiece - (whatHigh - whatTop)
-	for _, l := range lines {
-		high += l.high()
-	}
-	y := high + whatHigh - whatTop
-	for _, l := range lines {
-		y -= l.high()
-		for _, t := range l.texts {
-			t.At.Y = y
-			texts = append(texts, t)
-		}
-	}
-	return texts, high
+	return h
 }
 
-type headLine struct {
-	texts []layout.Text
-	end   float64
+// headLines is the lines of a heading, from the first on.
+type headLines struct {
+	texts     []layout.Text
+	lines     []int     // that each of them stands on
+	highs     []float64 // of the lines
+	end, long float64   // of the last line; of the longest one
 }
 
-func (l headLine) high() float64 {
-	for _, t := range l.texts {
-		if t.Height > small {
-			return whatHigh
-		}
+func (h *headLines) high() float64 {
+	high := overPiece - (whatHigh - whatTop)
+	for _, l := range h.highs {
+		high += l
 	}
-	return leading
+	return high
 }
 
-// flowed sets words behind the last line's, and on lines of their own where those are full.
+// put sets words on the last line.
+func (h *headLines) put(words string, tall, at float64) {
+	n := len(h.highs) - 1
+	long := lettering.Width(words, tall)
+	h.texts, h.lines = append(h.texts, layout.Text{At: geometry.Point{X: at}, Height: tall, Words: words}), append(h.lines, n)
+	h.long = math.Max(h.long, at+long)
+	if tall > small {
+		h.highs[n] = whatHigh
+	}
+	if at == 0 {
+		h.end = long
+	} else {
+		h.end += between + long
+	}
+}
+
+// flow sets words behind the last line's, and on lines of their own where those are full.
 // The name of a piece and its number stay whole on a line where that can be.
-func flowed(lines []headLine, words string, tall, wide float64, whole bool) []headLine {
+func (h *headLines) flow(words string, tall, wide float64, whole bool) {
 	if words == "" {
-		return lines
+		return
 	}
-	if n := len(lines); n > 0 {
-		l := &lines[n-1]
-		first, rest := begun(words, tall, wide-l.end-between, whole)
+	if len(h.highs) > 0 {
+		first, rest := begun(words, tall, wide-h.end-between, whole)
 		if first != "" {
-			l.texts = append(l.texts, layout.Text{At: geometry.Point{X: l.end + between}, Height: tall, Words: first})
-			l.end += between + lettering.Width(first, tall)
+			h.put(first, tall, h.end+between)
 		}
 		words = rest
 	}
 	for _, part := range lettering.Wrap(words, tall, wide) {
-		lines = append(lines, headLine{[]layout.Text{{Height: tall, Words: part}}, lettering.Width(part, tall)})
+		h.highs = append(h.highs, leading)
+		h.put(part, tall, 0)
 	}
-	return lines
 }
 
 // leastBegun is the least room that words are begun in behind others, mm.
@@ -121,7 +150,7 @@ func begun(words string, tall, room float64, whole bool) (first, rest string) {
 func (p plan) fitted(pieces []piece) []piece {
 	d, k, how := pieces[0].drawing, pieces[0].grid.ink, pieces[0].cutting
 	w, h := p.roomOf(how)
-	b, x := d.Bounds(), pieces[0].grid.x
+	b, x := k.box, pieces[0].grid.x
 	for head := whatTop + overPiece; ; head += leading {
 		if p.allGoIn(pieces, w, h) {
 			return pieces

@@ -159,7 +159,7 @@ func place(s *layout.Sheet, p plan, k piece, at spot) {
 	}
 	m := k.toSheet(at)
 	at.look.turned = at.turned
-	dressed, shown := k.dress(p.units, at.look), *k.drawing
+	dressed, shown := k.dress(p.units, at.look, p.known), *k.drawing
 	shown.Texts = k.letter(&dressed, at.look)
 	s.Views = append(s.Views, layout.View{Drawing: &shown, Tile: k.name(), Frame: k.frame, ToSheet: m})
 	put(s, dressed, m)

@@ -58,15 +58,16 @@ func (p plan) sized(pieces []piece) []piece {
 // all before. A strip that leaves less than a stub of the sheet's length takes all of it,
 // so that strips may change places.
 func (p plan) looks(k piece) []look {
-	if l, ok := p.blanks.within(k, p.units); ok {
+	if l, ok := p.known.within(k, p.units); ok {
 		return p.taking(k, []look{l})
 	}
-	return p.taking(k, k.around(p.units, p.room.W()))
+	return p.taking(k, p.known.around(k, p.units, p.room.W()))
 }
 
-// taking settles how much of the sheet's width looks take.
+// taking settles how much of the sheet's width looks take, in a list of its own.
 func (p plan) taking(k piece, out []look) []look {
 	full, _ := p.roomOf(k.cutting)
+	out = slices.Clone(out)
 	for i, l := range out {
 		if out[i].taken = l.wide; k.grid.rows() == 1 && k.grid.cols() > 1 && l.wide > full-stub && l.wide < full {
 			out[i].taken = full
@@ -77,12 +78,12 @@ func (p plan) taking(k piece, out []look) []look {
 
 // around lists the looks with the heading outside the piece.
 func (p piece) around(u measure.System, room float64) []look {
-	says := p.says(u)
+	says, headed := p.says(u), p.headings(u)
 	title, which, do := lettering.Width(says[0], what), lettering.Width(says[1], small), lettering.Width(says[2], small)
-	var all []look
+	all := make([]look, 0, 30)
 	for _, w := range []float64{p.frame.W(), p.frame.H(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
-		texts, head := says.heading(w)
-		all = append(all, p.headedAt(over, w, longest(texts), head), p.headedAt(along, w, longest(texts), head), p.headedAt(behind, w, longest(texts), head))
+		long, head := headed(w)
+		all = append(all, p.headedAt(over, w, long, head), p.headedAt(along, w, long, head), p.headedAt(behind, w, long, head))
 	}
 	all = slices.DeleteFunc(all, func(l look) bool { return l.wide > math.Max(room, p.frame.W())+closeEnough })
 	slices.SortStableFunc(all, func(a, b look) int { return cmp.Compare(math.Round(a.area()), math.Round(b.area())) })
@@ -110,75 +111,58 @@ func (p piece) headedAt(where heads, lines, long, head float64) look {
 	return l
 }
 
-// longest is how far texts reach from x = 0.
-func longest(texts []layout.Text) float64 {
-	out := 0.0
-	for _, t := range texts {
-		out = math.Max(out, t.At.X+lettering.Width(t.Words, t.Height))
-	}
-	return out
-}
-
-// blanks remembers where the heading goes on pieces, for the same ones come back in several
-// ways to cut and to lay sheets; nil where it goes nowhere. Nil blanks remember nothing.
-type blanks map[dressing]*look
-
-// dressing is all that a piece's heading and what it is dressed with depend on.
-type dressing struct {
-	drawing     *layout.Drawing
-	cell, frame geometry.Box
-	which       string
-	joints      [4]side
-	lowest      bool
-}
-
-func (p piece) dressing(u measure.System) dressing {
-	out := dressing{drawing: p.drawing, cell: p.cell, frame: p.frame, which: p.which(u), lowest: p.row == p.grid.rows()-1}
-	copy(out.joints[:], p.sides())
-	return out
-}
-
-// within finds a blank for the heading on a piece.
-func (b blanks) within(k piece, u measure.System) (look, bool) {
-	if b == nil {
-		return k.within(u)
-	}
-	key := k.dressing(u)
-	l, known := b[key]
-	if !known {
-		if found, ok := k.within(u); ok {
-			l = &found
+// headings returns how to ask for the length and the height of a piece's heading in lines as
+// long as a width allows, where it stands in one line worked out once.
+func (p piece) headings(u measure.System) func(wide float64) (long, high float64) {
+	says := p.says(u)
+	whole := says.whole()
+	var long, high float64
+	return func(wide float64) (float64, float64) {
+		if wide < whole {
+			return says.size(wide)
 		}
-		b[key] = l
+		if high == 0 {
+			long, high = says.size(whole)
+		}
+		return long, high
 	}
-	if l == nil {
-		return look{}, false
-	}
-	return *l, true
 }
 
 // within finds a blank for the heading on a piece of a grid or a whole pattern, from its
 // upper left corner on.
-func (p piece) within(u measure.System) (look, bool) {
+func (p piece) within(u measure.System, m *known) (look, bool) {
+	type size struct{ lines, long, high float64 }
+	var tries []size
+	headed, room := p.headings(u), p.cell.Grow(-inner)
+	for _, lines := range []float64{200, 110, 80, 60, 45} {
+		s := size{lines: lines}
+		s.long, s.high = headed(lines)
+		again := len(tries) > 0 && tries[len(tries)-1].long == s.long && tries[len(tries)-1].high == s.high
+		if s.long <= room.W()+closeEnough && s.high <= room.H()+closeEnough && !again {
+			tries = append(tries, s)
+		}
+	}
+	if len(tries) == 0 {
+		return look{}, false // as on most strips
+	}
 	own, dressed := p.room(layout.Sheet{}), false
 	for i, t := range p.grid.ink.texts {
 		if t.box.Overlaps(p.frame) {
 			own.Text(p.drawing.Texts[i])
 		}
 	}
-	says, chart := p.says(u), own.Chart(p.cell)
-	for _, lines := range []float64{200, 110, 80, 60, 45} {
-		texts, head := says.heading(lines)
-		for b := range chart.Level(longest(texts), head, blankStep, inner) {
+	chart := own.Chart(p.cell)
+	for _, s := range tries {
+		for b := range chart.Level(s.long, s.high, blankStep, inner) {
 			if !dressed { // slow to draw, and seldom asked for
-				s := p.joined(u)
+				s := m.joined(p, u)
 				own.Drawing(&layout.Drawing{Strokes: s.Strokes, Texts: s.Texts})
 				chart, dressed = own.Chart(p.cell), true
 				if !own.Clear(b, inner) {
 					continue
 				}
 			}
-			return look{wide: p.frame.W(), high: p.frame.H(), lines: lines, heads: within, at: b.At}, true
+			return look{wide: p.frame.W(), high: p.frame.H(), lines: s.lines, heads: within, at: b.At}, true
 		}
 	}
 	return look{}, false

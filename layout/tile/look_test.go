@@ -1,6 +1,7 @@
 package tile
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 	"ribwright/layout/label"
+	"ribwright/layout/lettering"
 )
 
 // board is a pattern of one large piece, blank but for what is drawn on it.
@@ -152,17 +154,17 @@ func TestBlanks(t *testing.T) {
 		}),
 		board(func(d *layout.Drawing) { d.Straight(layout.Cut, -400, 60, 400, 60) }),
 	}
-	known := blanks{}
+	known := newKnown()
 	for range 2 {
 		for i := range all {
 			k := cut(&all[i], 2000, 2000, cutting{})[0]
-			want, ok := k.within(measure.Metric)
+			want, ok := k.within(measure.Metric, nil)
 			if got, found := known.within(k, measure.Metric); got != want || found != ok || found == (i == 1) {
 				t.Errorf("board %d: %v %v, want %v %v", i, got, found, want, ok)
 			}
 			for _, how := range []cutting{{}, {first, even, false}, {first, last, false}} {
 				for _, k := range cut(&all[i], 130, 70, how) {
-					want, ok := k.within(measure.Metric)
+					want, ok := k.within(measure.Metric, nil)
 					if got, found := known.within(k, measure.Metric); got != want || found != ok {
 						t.Errorf("board %d, tile %s: %v %v, want %v %v", i, k.name(), got, found, want, ok)
 					}
@@ -258,4 +260,13 @@ func TestNameOffSlot(t *testing.T) {
 			}
 		}
 	}
+}
+
+// longest is how far texts reach from x = 0.
+func longest(texts []layout.Text) float64 {
+	out := 0.0
+	for _, t := range texts {
+		out = math.Max(out, t.At.X+lettering.Width(t.Words, t.Height))
+	}
+	return out
 }

@@ -83,8 +83,8 @@ func (s side) crossPlaces() []geometry.Point {
 
 // dress draws what a piece needs to be put together, in the pattern's own coordinates, with
 // the heading of a look.
-func (p piece) dress(u measure.System, l look) layout.Sheet {
-	s := p.joined(u)
+func (p piece) dress(u measure.System, l look, m *known) layout.Sheet {
+	s := m.joined(p, u)
 	p.headed(&s, u, l)
 	return s
 }

@@ -19,14 +19,14 @@ type option struct {
 // find, and is looked for when an option is made sure.
 func (p plan) options(d *layout.Drawing) []option {
 	var all []option
-	b, k := d.Bounds(), inkOf(d)
+	k := p.known.ink(d)
 	for _, turned := range []bool{false, true} {
 		w, h := p.roomOf(cutting{turned: turned})
 		var seen []*grid
 		for _, along := range []wish{even, first, last} {
-			x := across(d, b, w, along)
+			x := across(d, k.box, w, along)
 			for _, up := range []wish{even, first, last} {
-				y := upward(d, b, h, up)
+				y := upward(d, k.box, h, up)
 				if slices.ContainsFunc(seen, func(g *grid) bool { return slices.Equal(g.x, x) && slices.Equal(g.y, y) }) {
 					continue
 				}
@@ -80,7 +80,7 @@ func (p plan) roughly(pieces []piece) {
 		case k.grid.whole():
 			k.looks = p.looks(*k)
 		case k.grid.rows() == 1:
-			k.looks = p.taking(*k, k.around(p.units, p.room.W()))
+			k.looks = p.taking(*k, p.known.around(*k, p.units, p.room.W()))
 		default:
 			k.looks = []look{{wide: f.W(), high: f.H(), taken: f.W(), heads: within}}
 		}

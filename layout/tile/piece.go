@@ -29,11 +29,11 @@ type cutting struct {
 // cut divides a drawing into pieces no larger than w by h mm, frames included,
 // and leaves out those that would be empty.
 func cut(d *layout.Drawing, w, h float64, how cutting) []piece {
-	b := d.Bounds()
-	if b.Empty() {
+	k := inkOf(d)
+	if k.box.Empty() {
 		return nil
 	}
-	return cutAt(d, inkOf(d), how, across(d, b, w, how.along), upward(d, b, h, how.up))
+	return cutAt(d, k, how, across(d, k.box, w, how.along), upward(d, k.box, h, how.up))
 }
 
 // across and upward are the joints of a drawing that fills a box, along x and up y.

@@ -18,7 +18,7 @@ type plan struct {
 	room     geometry.Box
 	units    measure.System
 	drawings []layout.Drawing
-	blanks   blanks
+	known    *known
 	pieces   []piece
 	spots    []spot
 	count    int // of sheets, the first ones included
@@ -94,7 +94,7 @@ func (p plan) pattern(d *layout.Drawing) int {
 func bestPlan(set Set, o Options) (plan, error) {
 	var all []plan
 	var first error
-	known := blanks{}
+	known := newKnown()
 	for _, lying := range o.Way.Lying() {
 		sheet, err := o.Paper.Sheet(lying)
 		if err != nil {
@@ -140,8 +140,8 @@ func (w Way) Lying() []bool {
 }
 
 // bestLaid cuts every pattern in the way of many that lets all of them lie best.
-func bestLaid(set Set, sheet paper.Sheet, u measure.System, known blanks) plan {
-	p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, blanks: known}
+func bestLaid(set Set, sheet paper.Sheet, u measure.System, m *known) plan {
+	p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, known: m}
 	ways := make([][]option, len(p.drawings))
 	for i := range p.drawings {
 		ways[i] = p.options(&p.drawings[i])
@@ -181,7 +181,7 @@ func (p plan) trimmed(set Set) plan {
 	if err != nil {
 		return p
 	}
-	if q := bestLaid(set, sheet, p.units, p.blanks).gathered(); q.count <= p.count {
+	if q := bestLaid(set, sheet, p.units, p.known).gathered(); q.count <= p.count {
 		q.other = p.other
 		return q
 	}

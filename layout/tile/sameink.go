@@ -76,7 +76,7 @@ func (p piece) drawn() []line {
 // dressed lists what a piece is dressed with, and all its words, in the pattern's coordinates.
 func (p piece) dressed(u measure.System) seen {
 	var out seen
-	s := p.dress(u, p.looks[0])
+	s := p.dress(u, p.looks[0], nil)
 	out.texts = p.letter(&s, p.looks[0])
 	for _, stroke := range s.Strokes {
 		pts := stroke.Path.Flatten(inkTol)

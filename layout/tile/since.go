@@ -192,7 +192,7 @@ func (p plan) recut(d *layout.Drawing) []piece {
 	if !okX || !okY {
 		return anew()
 	}
-	out := cutAt(d, inkOf(d), was.cutting, x, y)
+	out := cutAt(d, p.known.ink(d), was.cutting, x, y)
 	if !p.allGoIn(out, w, h) {
 		return anew()
 	}
