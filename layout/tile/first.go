@@ -43,13 +43,19 @@ func frontOf(room geometry.Box) geometry.Box {
 var boatHighs = [...]float64{34, 26, 18, 14, 12, 10, 0}
 
 // cover draws the sheets that come before the patterns: none for a set without.
-func (p plan) cover(set Set) []layout.Sheet {
+func (p plan) cover(set Set) []layout.Sheet { return p.covered(set, true) }
+
+// covers is how many those are.
+func (p plan) covers(set Set) int { return len(p.covered(set, false)) }
+
+// covered is cover, the picture of the boat left out where nobody will see it.
+func (p plan) covered(set Set, seen bool) []layout.Sheet {
 	if set.First == nil {
 		return nil
 	}
 	var out []layout.Sheet
 	for _, most := range boatHighs {
-		if out = p.front(set, most); len(out) == 1 {
+		if out = p.front(set, most, seen); len(out) == 1 {
 			break
 		}
 	}
@@ -57,10 +63,10 @@ func (p plan) cover(set Set) []layout.Sheet {
 }
 
 // front draws them with a picture of at most the given height.
-func (p plan) front(set Set, most float64) []layout.Sheet {
+func (p plan) front(set Set, most float64, seen bool) []layout.Sheet {
 	room := frontOf(p.room)
 	var head layout.Sheet
-	f := newFlow(room, title(&head, set, room, most))
+	f := newFlow(room, title(&head, set, room, most, seen))
 	f.sheets[0] = head
 	codes := set.First.Codes
 	if set.Last != nil && !p.sheet.Size.Roll {
@@ -87,7 +93,7 @@ func (p plan) front(set Set, most float64) []layout.Sheet {
 
 // title draws the name and the boat, beside it where there is room; it returns how much of
 // the room's height they take.
-func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
+func title(s *layout.Sheet, set Set, room geometry.Box, most float64, seen bool) float64 {
 	const under = 2.0
 	size, called := headingFit(set.Title, room.W())
 	whom, wide, high := lettering.Wrap(set.For, small, room.W()), 0.0, 0.0
@@ -114,8 +120,10 @@ func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
 		left, down = room.Max.X-k*b.W(), 0
 	}
 	at := geometry.Stretch(k, k).Then(geometry.Shift(left-k*b.Min.X, room.Max.Y-down-k*b.Max.Y))
-	for _, l := range boat.Strokes {
-		s.Strokes = append(s.Strokes, layout.Stroke{Pen: l.Pen, Path: l.Path.Map(at)})
+	if seen {
+		for _, l := range boat.Strokes {
+			s.Strokes = append(s.Strokes, layout.Stroke{Pen: l.Pen, Path: l.Path.Map(at)})
+		}
 	}
 	return max(high, down+k*b.H()+under)
 }

@@ -57,11 +57,25 @@ func (k piece) toSheet(s spot) geometry.Affine {
 // J. Jylanki, A Thousand Ways to Pack the Bin, 2010.)
 type packer struct {
 	room  geometry.Box     // of an empty sheet
+	empty []geometry.Box   // what is free on it
 	free  [][]geometry.Box // by sheet
 	reach int              // how many of the last sheets are looked through for room
 	boxes []geometry.Box   // where lists of free boxes stand, one after the other
 	spare []geometry.Box   // where they will stand next
 	was   []change         // what sheets had free before a trial, in turn; nil where none is made
+}
+
+// begin makes a packer ready for a number of sheets of a plan with nothing on them.
+func (k *packer) begin(p plan, sheets, reach int) {
+	k.room, k.reach, k.boxes = p.room, reach, k.boxes[:0]
+	k.empty = append(k.empty[:0], p.room)
+	k.free = slices.Grow(k.free[:0], sheets)[:sheets]
+	for n := range k.free {
+		k.free[n] = k.empty
+		if n < p.fronts {
+			k.free[n] = p.blank(n)
+		}
+	}
 }
 
 // change is what a sheet had free.
@@ -102,16 +116,17 @@ func (k *packer) gather() {
 
 // lay finds room for a piece, turned where that leaves less waste.
 func (k *packer) lay(looks []look) spot {
+	slim := slimmest(looks)
 	for i := max(0, len(k.free)-k.reach); i < len(k.free); i++ {
-		if f := best(k.free[i], looks); f.found {
+		if f := best(k.free[i], looks, slim); f.found {
 			return k.take(i, looks, f)
 		}
 	}
 	last := len(k.free)
-	k.free = append(k.free, []geometry.Box{k.room})
-	f := best(k.free[last], looks[:1])
+	k.free = append(k.free, k.empty)
+	f := best(k.free[last], looks[:1], slim)
 	if !f.found {
-		if f = best(k.free[last], looks); !f.found { // no room is large enough
+		if f = best(k.free[last], looks, slim); !f.found { // no room is large enough
 			f.turned = looks[0].taken > k.room.W()+closeEnough || looks[0].high > k.room.H()+closeEnough
 		}
 	}
@@ -124,11 +139,24 @@ type fit struct {
 	turned, found bool
 }
 
-// best finds the look and the free box of which a piece leaves the least strip.
-func best(free []geometry.Box, looks []look) (out fit) {
+// slimmest is the least width or height of all looks: no look goes into a box that is slimmer.
+func slimmest(looks []look) float64 {
+	out := math.Inf(1)
+	for i := range looks {
+		out = lesser(out, lesser(looks[i].taken, looks[i].high))
+	}
+	return out
+}
+
+// best finds the look and the free box of which a piece leaves the least strip; slim is the
+// slimmest of the looks.
+func best(free []geometry.Box, looks []look, slim float64) (out fit) {
 	least := math.Inf(1)
 	for i := range free {
 		w, h := free[i].W(), free[i].H()
+		if lesser(w, h)-slim < -closeEnough {
+			continue // as most are
+		}
 		for j := range looks {
 			wide, high := looks[j].taken, looks[j].high
 			if left := lesser(w-wide, h-high); left >= -closeEnough && left < least-closeEnough {

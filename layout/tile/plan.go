@@ -192,7 +192,7 @@ func (p plan) trimmed(set Set) plan {
 func (p plan) packed(set Set) plan {
 	for p.fronts = p.leastFronts(set); ; p.fronts++ {
 		best := p.bestOrder(set)
-		if len(best.cover(set)) <= best.fronts {
+		if best.covers(set) <= best.fronts {
 			return best
 		}
 	}
@@ -202,7 +202,7 @@ func (p plan) packed(set Set) plan {
 // was kept for them: where pieces changed places, the index may name more sheets.
 func (p plan) madeRoom(set Set) plan {
 	for {
-		more := len(p.cover(set)) - p.fronts
+		more := p.covers(set) - p.fronts
 		if more <= 0 {
 			return p
 		}
@@ -227,24 +227,27 @@ func (p plan) leastFronts(set Set) int {
 // together, and then what lies on the emptiest sheets first.
 func (p plan) bestOrder(set Set) plan {
 	var best plan
+	var k packer
 	const all = math.MaxInt32
+	p.spots = make([]spot, len(p.pieces))
+	lay := func(order []int, reach int) {
+		p.lay(order, reach, &k)
+		if p.beats(best) {
+			kept := best.spots
+			best = p
+			best.spots = append(kept[:0], p.spots...)
+		}
+	}
 	for _, order := range orders(p.pieces) {
 		for _, reach := range []int{1, 2, all} {
-			p.lay(order, p.fronts, reach)
-			if p.beats(best) {
-				best = p
-			}
+			lay(order, reach)
 		}
-		q := p
 		for range refills {
 			last := order
-			if order = q.emptiestFirst(); slices.Equal(order, last) {
+			if order = p.emptiestFirst(); slices.Equal(order, last) {
 				break // it lay so already
 			}
-			q.lay(order, p.fronts, all)
-			if q.beats(best) {
-				best = q
-			}
+			lay(order, all)
 		}
 	}
 	best.tidy()
@@ -254,14 +257,9 @@ func (p plan) bestOrder(set Set) plan {
 // refills is how often the emptiest sheets are packed first.
 const refills = 8
 
-// lay lays the pieces behind the first sheets.
-func (p *plan) lay(order []int, fronts, reach int) {
-	p.fronts = fronts
-	k := packer{room: p.room, reach: reach, free: make([][]geometry.Box, fronts)}
-	for n := range fronts {
-		k.free[n] = p.blank(n)
-	}
-	p.spots = make([]spot, len(p.pieces))
+// lay lays the pieces behind the first sheets, with a packer that may have served before.
+func (p *plan) lay(order []int, reach int, k *packer) {
+	k.begin(*p, p.fronts, reach)
 	for _, i := range order {
 		p.spots[i] = k.lay(p.pieces[i].looks)
 	}

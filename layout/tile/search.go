@@ -1,12 +1,9 @@
 package tile
 
 import (
-	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
-
-	"ribwright/geometry"
 )
 
 // How often a few sheets are laid again, to empty one and to bring patterns together: what a
@@ -26,14 +23,13 @@ type search struct {
 	sheets packer
 	seed   rand.PCG
 	dice   *rand.Rand
-	on     []int          // the pieces that are laid again
-	sizes  []float64      // of them, as the dice have it
-	spared []spot         // where they lay
-	picked []int          // the sheets that are laid again
-	empty  []geometry.Box // what a sheet has free with nothing on it
-	now    []float64      // the share of each sheet that pieces take
-	barred []bool         // by sheet and piece: what is known not to go on it
-	states []state        // of each sheet, in a trial
+	on     []int     // the pieces that are laid again
+	sizes  []float64 // of them, as the dice have it
+	spared []spot    // where they lay
+	picked []int     // the sheets that are laid again
+	now    []float64 // the share of each sheet that pieces take
+	barred []bool    // by sheet and piece: what is known not to go on it
+	states []state   // of each sheet, in a trial
 }
 
 // state is what a trial has done to a sheet.
@@ -115,20 +111,14 @@ func (p plan) search() *search {
 // begin makes a search ready for a plan, whose spots it will change; one with a negative
 // sheet lies nowhere yet.
 func (s *search) begin(p plan) {
-	s.plan, s.empty = p, append(s.empty[:0], p.room)
+	s.plan = p
 	s.seed.Seed(1, 2)
 	if s.dice == nil {
 		s.dice = rand.New(&s.seed)
 	}
 	k := &s.sheets
-	k.room, k.reach, k.boxes, k.was = p.room, math.MaxInt32, k.boxes[:0], slices.Grow(k.was[:0], 1)
-	k.free = slices.Grow(k.free[:0], p.count)[:p.count]
-	for n := range k.free {
-		k.free[n] = s.empty
-		if n < p.fronts {
-			k.free[n] = p.blank(n)
-		}
-	}
+	k.begin(p, p.count, math.MaxInt32)
+	k.was = slices.Grow(k.was[:0], 1)
 	for i := range p.spots {
 		if t := &p.spots[i]; t.sheet >= 0 {
 			k.block(t.sheet, t.box())
@@ -158,14 +148,14 @@ func (p plan) leastFilled() int {
 // again lays the pieces of some sheets again, large ones sooner as a rule, and reports
 // whether that is kept: where it takes no sheet more and is as good.
 func (s *search) again(sheets []int, good func() bool) bool {
-	turns := s.turns(sheets)
 	s.sheets.gather()
 	boxes := s.sheets.boxes
 	s.spared, s.sheets.was = s.spared[:0], s.sheets.was[:0]
 	for _, n := range sheets {
-		s.sheets.set(n, s.empty)
+		s.sheets.set(n, s.sheets.empty)
 		s.states[n] = emptied
 	}
+	turns := s.turns()
 	more := false
 	for _, i := range turns {
 		s.spared = append(s.spared, s.spots[i])
@@ -194,12 +184,13 @@ func (s *search) again(sheets []int, good func() bool) bool {
 // layOn lays a piece on the first sheet with room for it; it reports whether there is one.
 func (s *search) layOn(piece int) bool {
 	looks := s.pieces[piece].looks
+	slim := slimmest(looks)
 	for n := range s.count {
 		barred := &s.barred[n*len(s.pieces)+piece]
 		if *barred && s.states[n] != emptied {
 			continue
 		}
-		if f := best(s.sheets.free[n], looks); f.found {
+		if f := best(s.sheets.free[n], looks, slim); f.found {
 			s.spots[piece] = s.sheets.take(n, looks, f)
 			if s.states[n] == left {
 				s.states[n] = crowded
@@ -213,11 +204,11 @@ func (s *search) layOn(piece int) bool {
 	return false
 }
 
-// turns lists the pieces of some sheets in the order to lay them.
-func (s *search) turns(sheets []int) []int {
+// turns lists the pieces of emptied sheets in the order to lay them.
+func (s *search) turns() []int {
 	s.on = s.on[:0]
 	for i := range s.spots {
-		if slices.Contains(sheets, s.spots[i].sheet) {
+		if s.states[s.spots[i].sheet] == emptied {
 			s.on = append(s.on, i)
 		}
 	}
@@ -230,7 +221,11 @@ func (s *search) bySize(pieces []int) []int {
 	for _, i := range pieces {
 		s.sizes[i] = s.pieces[i].looks[0].area() * (0.4 + s.dice.Float64())
 	}
-	slices.SortStableFunc(pieces, func(a, b int) int { return cmp.Compare(s.sizes[b], s.sizes[a]) })
+	for i := range pieces { // few: each is moved up past smaller ones
+		for j := i; j > 0 && s.sizes[pieces[j]] > s.sizes[pieces[j-1]]; j-- {
+			pieces[j], pieces[j-1] = pieces[j-1], pieces[j]
+		}
+	}
 	return pieces
 }
 
@@ -258,9 +253,10 @@ func (p *plan) filled() []float64 { return p.filledIn(nil) }
 func (p *plan) filledIn(out []float64) []float64 {
 	out = slices.Grow(out[:0], p.count)[:p.count]
 	clear(out)
+	all := p.room.W() * p.room.H()
 	for i := range p.spots {
 		t := &p.spots[i]
-		out[t.sheet] += t.look.area() / (p.room.W() * p.room.H())
+		out[t.sheet] += t.look.area() / all
 	}
 	return out
 }

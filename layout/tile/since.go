@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"ribwright/geometry"
 	"ribwright/layout"
 )
 
@@ -236,10 +235,8 @@ func moved(was []float64, lo, hi, room float64, whole, wholeNow []layout.Span) (
 // rest where room is left behind the first sheets. It fails where those want more sheets
 // than before, or fewer.
 func (p *plan) settleOver(old plan, set Set, from []int) bool {
-	k := packer{room: p.room, reach: math.MaxInt32, free: make([][]geometry.Box, old.count)}
-	for n := range k.free {
-		k.free[n] = p.blank(n)
-	}
+	var k packer
+	k.begin(*p, old.count, math.MaxInt32)
 	p.spots = make([]spot, len(p.pieces))
 	p.count = p.fronts
 	home := make([]bool, len(p.pieces)) // whether it takes its forerunner's place
@@ -262,5 +259,5 @@ func (p *plan) settleOver(old plan, set Set, from []int) bool {
 		}
 		p.count = max(p.count, p.spots[i].sheet+1)
 	}
-	return len(p.cover(set)) == p.fronts
+	return p.covers(set) == p.fronts
 }
