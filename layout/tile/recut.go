@@ -6,22 +6,42 @@ import (
 )
 
 // begun lays the pieces that one way to cut gives, the same for all patterns as far as they
-// have it, and takes the way that begins best.
+// have it, and takes the way that begins best. The headings of a way are set when it leads
+// with the looks that its pieces likely have.
 func (p plan) begun(set Set, ways [][]option) plan {
-	var best plan
-	for _, how := range []cutting{{}, {first, first, false}, {even, even, true}, {first, first, true}} {
+	begin := func(how cutting, sure bool) plan {
 		q := p
 		q.pieces = nil
 		for _, all := range ways {
 			j := max(0, slices.IndexFunc(all, func(o option) bool { return len(o.pieces) > 0 && o.pieces[0].cutting == how }))
-			all[j] = p.sure(all[j])
+			if sure {
+				all[j] = p.sure(all[j])
+			}
 			q.pieces = append(q.pieces, all[j].pieces...)
 		}
-		if q = q.packed(set); q.better(best) {
-			best = q
-		}
+		return q.packed(set)
 	}
-	return best
+	type start struct {
+		plan
+		how  cutting
+		sure bool
+	}
+	var all []start
+	for _, how := range []cutting{{}, {first, first, false}, {even, even, true}, {first, first, true}} {
+		all = append(all, start{begin(how, false), how, false})
+	}
+	for {
+		lead := &all[0]
+		for i := range all {
+			if all[i].better(lead.plan) {
+				lead = &all[i]
+			}
+		}
+		if lead.sure {
+			return lead.plan
+		}
+		lead.plan, lead.sure = begin(lead.how, true), true
+	}
 }
 
 // better reports whether a plan costs less than another, or as much and fills its sheets less
