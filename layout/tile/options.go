@@ -23,14 +23,17 @@ func (p plan) options(d *layout.Drawing) []option {
 	for _, turned := range []bool{false, true} {
 		w, h := p.roomOf(cutting{turned: turned})
 		var seen []*grid
-		for _, along := range []wish{even, first, last} {
+		var ups [last + 1][]float64
+		for up := range ups {
+			ups[up] = upward(d, k.box, h, wish(up))
+		}
+		for along := range wish(len(ups)) {
 			x := across(d, k.box, w, along)
-			for _, up := range []wish{even, first, last} {
-				y := upward(d, k.box, h, up)
+			for up, y := range ups {
 				if slices.ContainsFunc(seen, func(g *grid) bool { return slices.Equal(g.x, x) && slices.Equal(g.y, y) }) {
 					continue
 				}
-				o := option{pieces: cutAt(d, k, cutting{along, up, turned}, x, y)}
+				o := option{pieces: cutAt(d, k, cutting{along, wish(up), turned}, x, y)}
 				all, seen = append(all, o), append(seen, o.pieces[0].grid)
 			}
 		}
