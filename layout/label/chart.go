@@ -29,10 +29,8 @@ func (g *Ground) Chart(box geometry.Box) Chart {
 	}
 	c.long = int(box.W())/64 + 1
 	c.rows = make([]uint64, c.long*(int(box.H())+1))
-	for i := range g.runs {
-		for _, l := range g.runs[i].lines {
-			c.line(l.from, l.to)
-		}
+	for l := range g.lines() {
+		c.line(l.from, l.to)
 	}
 	for _, w := range g.words {
 		if w.box.Overlaps(box) {

@@ -5,6 +5,7 @@
 package label
 
 import (
+	"iter"
 	"math"
 	"strings"
 
@@ -45,15 +46,12 @@ func BlockOf(t layout.Text) Block {
 }
 
 // own brings a point into the block's coordinates.
-func (b Block) own(p geometry.Point) geometry.Point {
-	sin, cos := math.Sincos(b.Angle)
-	return b.turned(p, sin, cos)
-}
+func (b Block) own(p geometry.Point) geometry.Point { return b.turned(p, geometry.Polar(1, b.Angle)) }
 
-// turned is own with the angle's sine and cosine at hand.
-func (b Block) turned(p geometry.Point, sin, cos float64) geometry.Point {
+// turned is own with the step of 1 along the angle at hand.
+func (b Block) turned(p, along geometry.Point) geometry.Point {
 	d := p.Sub(b.At)
-	return geometry.Point{X: d.X*cos + d.Y*sin, Y: d.Y*cos - d.X*sin}
+	return geometry.Point{X: d.X*along.X + d.Y*along.Y, Y: d.Y*along.X - d.X*along.Y}
 }
 
 // Corners are the block's corners, in turn.
@@ -159,6 +157,19 @@ func (g *Ground) Straight(a, b geometry.Point) {
 	last.box, last.lines = last.box.Union(box), append(last.lines, straight{a, b})
 }
 
+// lines yields all lines, as they were taken.
+func (g *Ground) lines() iter.Seq[straight] {
+	return func(yield func(straight) bool) {
+		for i := range g.runs {
+			for _, l := range g.runs[i].lines {
+				if !yield(l) {
+					return
+				}
+			}
+		}
+	}
+}
+
 // Text takes what a line of lettering covers.
 func (g *Ground) Text(t layout.Text) { g.Block(BlockOf(t)) }
 
@@ -197,23 +208,34 @@ func (g *Ground) crossed(b Block, box geometry.Box) bool { return g.crossing(b, 
 
 // crossings counts the lines that a straight line from p to q meets, up to most.
 func (g *Ground) crossings(p, q geometry.Point, most int) int {
-	b := Block{At: p, Angle: math.Atan2(q.Y-p.Y, q.X-p.X), Wide: q.Sub(p).Norm(), Low: -1e-6, High: 1e-6}
+	b := thin(p, q)
 	return g.crossing(b, b.Bounds(), most)
+}
+
+// thin is the block that stands for a straight line.
+func thin(p, q geometry.Point) Block {
+	return Block{At: p, Angle: math.Atan2(q.Y-p.Y, q.X-p.X), Wide: q.Sub(p).Norm(), Low: -1e-6, High: 1e-6}
 }
 
 // crossing counts the lines that meet a block, which lies in a box, up to most.
 func (g *Ground) crossing(b Block, box geometry.Box, most int) int {
-	sin, cos := math.Sincos(b.Angle)
-	n := 0
+	along, n := geometry.Polar(1, b.Angle), 0
 	for i := range g.runs {
-		if !g.runs[i].box.Overlaps(box) {
-			continue
+		if r := &g.runs[i]; n < most && r.box.Overlaps(box) {
+			n += b.met(r.lines, box, along, most-n)
 		}
-		for _, l := range g.runs[i].lines {
-			if l.overlaps(box) && b.crossedIn(b.turned(l.from, sin, cos), b.turned(l.to, sin, cos)) {
-				if n++; n == most {
-					return n
-				}
+	}
+	return n
+}
+
+// met counts those of some lines that meet the block, which lies in a box and along a step of
+// 1, up to most.
+func (b Block) met(lines []straight, box geometry.Box, along geometry.Point, most int) int {
+	n := 0
+	for _, l := range lines {
+		if l.overlaps(box) && b.crossedIn(b.turned(l.from, along), b.turned(l.to, along)) {
+			if n++; n == most {
+				return n
 			}
 		}
 	}

@@ -47,21 +47,48 @@ func (r *Room) led(t layout.Text) ([]layout.Text, curve.Path, bool) {
 	return nil, nil, false
 }
 
+// start is where a leader may begin.
+type start struct {
+	at     geometry.Point
+	astray float64 // what it costs that it is not the place wished
+	asked  int     // how many ways from there were looked at
+	lines  *fan    // the lines round it, once many ways are
+}
+
+// few is how many ways are looked at before it pays to see all lines from where they begin.
+const few = 200
+
+// crossings counts the lines of the ground that a way from the start to q meets, up to most.
+func (s *start) crossings(g *Ground, q geometry.Point, most int) int {
+	if s.asked++; s.asked <= few {
+		return g.crossings(s.at, q, most)
+	}
+	if s.lines == nil {
+		s.lines = g.fan(s.at)
+	}
+	return s.lines.crossings(q, most)
+}
+
 // starts lists where a leader to words may begin: where they are wished, and beside that
 // where other words lie there.
-func (r *Room) starts(t layout.Text) []geometry.Point {
+func (r *Room) starts(t layout.Text) []start {
 	along, up := geometry.Polar(1, t.Angle), geometry.Polar(1, t.Angle+math.Pi/2)
 	way := [...]float64{1, 1, -1}[t.Align] // from the mark to the words
 	at := t.At.Add(up.Scale(t.Height / 2))
-	var out []geometry.Point
-	if r.inside(at) && !r.Strikes(at, at) {
-		out = append(out, at)
+	var out []start
+	add := func(p geometry.Point) {
+		if len(out) < ledFrom && r.inside(p) && !r.Strikes(p, p) {
+			s := start{at: p}
+			if len(out) > 0 {
+				s.astray = astray * p.Sub(out[0].at).Norm()
+			}
+			out = append(out, s)
+		}
 	}
+	add(at)
 	for k := -1; k < 40 && len(out) < ledFrom; k++ {
 		for _, rise := range []float64{0, -t.Height, t.Height} {
-			if p := at.Add(along.Scale(way * float64(k))).Add(up.Scale(rise)); len(out) < ledFrom && r.inside(p) && !r.Strikes(p, p) {
-				out = append(out, p)
-			}
+			add(at.Add(along.Scale(way * float64(k))).Add(up.Scale(rise)))
 		}
 	}
 	return out
@@ -95,7 +122,7 @@ func (b Block) set(t layout.Text, lines []string) []layout.Text {
 
 // ledPlace finds the cheapest place for a block in a box, and the way to it from one of
 // some places, the first of which is the best; nil where there is none.
-func (r *Room) ledPlace(b Block, from []geometry.Point, room geometry.Box) (Block, []geometry.Point) {
+func (r *Room) ledPlace(b Block, from []start, room geometry.Box) (Block, []geometry.Point) {
 	if len(from) == 0 {
 		return b, nil
 	}
@@ -109,7 +136,7 @@ func (r *Room) ledPlace(b Block, from []geometry.Point, room geometry.Box) (Bloc
 	for x := room.Min.X - box.Min.X; x+box.Max.X <= room.Max.X; x += ledStep {
 		for y := room.Min.Y - box.Min.Y; y+box.Max.Y <= room.Max.Y; y += stepUp {
 			b.At = geometry.Pt(x, y)
-			all = append(all, place{b.At, b.nearest(from[0]).Sub(from[0]).Norm()})
+			all = append(all, place{b.At, b.nearest(from[0].at).Sub(from[0].at).Norm()})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b place) int { return cmp.Compare(a.near, b.near) })
@@ -122,10 +149,12 @@ func (r *Room) ledPlace(b Block, from []geometry.Point, room geometry.Box) (Bloc
 		if b.At = p.at; !r.Clear(b, Off) || r.wood != nil && !r.Holds(b) {
 			continue
 		}
-		for _, f := range from {
-			for _, way := range b.waysFrom(f) {
-				if cost, ok := r.price(way, least-astray*f.Sub(from[0]).Norm()); ok {
-					best, bestWay, least = b, way, cost+astray*f.Sub(from[0]).Norm()
+		l := b.landing()
+		for i := range from {
+			f := &from[i]
+			for _, w := range l.ways(f.at) {
+				if cost, ok := r.price(f, w.corners[:w.n], least-f.astray); ok {
+					best, bestWay, least = b, slices.Clone(w.corners[:w.n]), cost+f.astray
 				}
 			}
 		}
@@ -133,27 +162,46 @@ func (r *Room) ledPlace(b Block, from []geometry.Point, room geometry.Box) (Bloc
 	return best, bestWay
 }
 
-// waysFrom lists ways for a leader from a mark to a block: straight, and with a corner to
-// the middle of each of its sides.
-func (b Block) waysFrom(from geometry.Point) [][]geometry.Point {
-	g := b.grown(ledGap)
-	out := [][]geometry.Point{{from, g.nearest(from)}}
-	along, c := geometry.Polar(1, b.Angle), g.Corners()
+// landing is where leaders to a block end.
+type landing struct {
+	edge  Block // a little off the block
+	along geometry.Point
+	sides [4]geometry.Point // the middles of its sides
+}
+
+func (b Block) landing() landing {
+	l := landing{edge: b.grown(ledGap), along: geometry.Polar(1, b.Angle)}
+	c := l.edge.Corners()
 	for i := range c {
-		end := c[i].Lerp(c[(i+1)%len(c)], 0.5)
-		step := along.Scale(end.Sub(from).Dot(along))
+		l.sides[i] = c[i].Lerp(c[(i+1)%len(c)], 0.5)
+	}
+	return l
+}
+
+// way is a leader's: where it begins, its corner if it has one, and where it ends.
+type way struct {
+	corners [3]geometry.Point
+	n       int
+}
+
+// ways lists ways for a leader from a mark: straight, and with a corner to the middle of each
+// side.
+func (l landing) ways(from geometry.Point) (out [5]way) {
+	out[0] = way{[3]geometry.Point{from, l.edge.nearest(from)}, 2}
+	for i, end := range l.sides {
+		step := l.along.Scale(end.Sub(from).Dot(l.along))
 		corner := from.Add(step)
 		if i%2 == 1 { // a side across the lettering: the way ends along it
 			corner = end.Sub(step)
 		}
-		out = append(out, []geometry.Point{from, corner, end})
+		out[i+1] = way{[3]geometry.Point{from, corner, end}, 3}
 	}
 	return out
 }
 
 // price is what a leader costs: its length, and what it crosses. ok is false where that is
 // too much, or where it would strike words.
-func (r *Room) price(way []geometry.Point, most float64) (cost float64, ok bool) {
+func (r *Room) price(f *start, way []geometry.Point, most float64) (cost float64, ok bool) {
 	for i := 1; i < len(way); i++ {
 		cost += way[i].Sub(way[i-1]).Norm()
 	}
@@ -166,7 +214,13 @@ func (r *Room) price(way []geometry.Point, most float64) (cost float64, ok bool)
 		if left := (most - cost) / crossing; left < 1e6 {
 			enough = int(left) + 1 // so many cost too much
 		}
-		cost += crossing * float64(r.crossings(p, q, enough))
+		met := 0
+		if i == 1 {
+			met = f.crossings(&r.Ground, q, enough)
+		} else {
+			met = r.crossings(p, q, enough)
+		}
+		cost += crossing * float64(met)
 	}
 	return cost, cost < most
 }
