@@ -70,7 +70,7 @@ func (j *job) stampsWith(room float64, every int) [][][2]stamp {
 		for n, a := range j.turns[i] {
 			if !j.loose[i] || n%every == 0 {
 				t := s.mapped(geometry.Turn(a))
-				out[i][n] = [2]stamp{newStamp(t, room, cell), newStamp(t, room+touches*cell, cell)}
+				out[i][n] = [2]stamp{newStamp(t, room, cell).looked(), newStamp(t, room+touches*cell, cell)}
 			}
 		}
 	}

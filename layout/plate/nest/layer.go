@@ -15,20 +15,16 @@ type spot struct{ x, y int }
 type layer struct {
 	grid *grid
 	near []int32 // row by row with a rim of pad cells, how many cells left of each lie near something
+	sums []int32 // the same of all rows before each, and of all of them
 	wide int     // of a row of them
 	set  []bool  // which cells of a row that is put do
 	pad  int
-	bad  [][]uint64
+	bad  []uint64 // row by row, the columns in which a stamp cannot lie
 }
 
 // newLayer starts an empty board; halo is how many cells count as touching.
 func newLayer(wide, high, halo int) *layer {
-	g := &grid{wide: wide, high: high, words: (wide + 63) / 64, rows: make([][levels][]uint64, high), fresh: make([]bool, high)}
-	l := &layer{grid: g, pad: halo + 1}
-	l.bad = make([][]uint64, high)
-	for y := range l.bad {
-		l.bad[y] = make([]uint64, l.grid.words)
-	}
+	l := &layer{grid: newGrid(wide, high), pad: halo + 1}
 	l.wide = wide + 2*l.pad + 1
 	l.near = make([]int32, l.wide*(high+2*l.pad))
 	for y := range high + 2*l.pad {
@@ -40,7 +36,19 @@ func newLayer(wide, high, halo int) *layer {
 			}
 		}
 	}
+	l.sums = make([]int32, len(l.near)+l.wide)
+	l.sum(0)
 	return l
+}
+
+// sum sums the rows up from one on.
+func (l *layer) sum(from int) {
+	for at := from * l.wide; at < len(l.near); at += l.wide {
+		row, here, next := l.near[at:at+l.wide], l.sums[at:at+l.wide], l.sums[at+l.wide:at+2*l.wide]
+		for x, n := range row {
+			next[x] = here[x] + n
+		}
+	}
 }
 
 // row is one of near.
@@ -49,17 +57,20 @@ func (l *layer) row(y int) []int32 { return l.near[y*l.wide : (y+1)*l.wide] }
 // best returns where the stamp touches most with its halo, as a share of the
 // halo above the least that is worth anything; ok is false when it fits nowhere so.
 func (l *layer) best(s, halo stamp, least float64) (at spot, share float64, ok bool) {
-	room, rows := l.grid.wide-s.wide, l.grid.high-len(s.rows)
+	room, rows := l.grid.wide-s.wide, len(l.grid.used)-len(s.rows)
 	if room < 0 || rows < 0 {
 		return at, 0, false
 	}
+	words := room/64 + 1 // of the columns in which it has room
+	l.bad = slices.Grow(l.bad[:0], (rows+1)*words)[:(rows+1)*words]
+	l.grid.refresh()
 	for y := 0; y <= rows; y++ {
-		l.grid.blocked(s, y, l.bad[y])
+		l.grid.blocked(&s, y, room, l.bad[y*words:(y+1)*words])
 	}
 	most := halo.below(least)
 	none := most
 	for y := 0; y <= rows; y++ {
-		for w := range l.bad[y] {
+		for w := range words {
 			for free := l.rim(y, w, rows, room); free != 0; free &= free - 1 {
 				x := w*64 + bits.TrailingZeros64(free)
 				if x > room {
@@ -77,21 +88,21 @@ func (l *layer) best(s, halo stamp, least float64) (at spot, share float64, ok b
 // rim returns the free bits of a word that have a taken neighbor or lie at the
 // edge: nothing touches elsewhere.
 func (l *layer) rim(y, w, rows, room int) uint64 {
-	row := l.bad[y]
-	b := row[w]
+	words := room/64 + 1
+	at := y*words + w
+	b := l.bad[at]
 	if y == 0 || y == rows {
 		return ^b
 	}
-	edge := b<<1 | b>>1 | l.bad[y-1][w] | l.bad[y+1][w]
+	edge := b<<1 | b>>1 | l.bad[at-words] | l.bad[at+words]
 	if w == 0 {
 		edge |= 1
 	} else {
-		edge |= row[w-1] >> 63
+		edge |= l.bad[at-1] >> 63
 	}
-	if w+1 < len(row) {
-		edge |= row[w+1] << 63
-	}
-	if room/64 == w {
+	if w+1 < words {
+		edge |= l.bad[at+1] << 63
+	} else {
 		edge |= 1 << uint(room%64)
 	}
 	return ^b & edge
@@ -100,18 +111,35 @@ func (l *layer) rim(y, w, rows, room int) uint64 {
 // touch counts the cells of a halo, its stamp at (x, y), that lie near something. It gives
 // up where those that are left cannot make more than most.
 func (l *layer) touch(halo *stamp, x, y int, most int32) int32 {
+	at, last := (y+1)*l.wide+x+1, l.wide-1-(x+1)
+	left := int32(0)
+	for i := range halo.strips {
+		left += l.atMost(&halo.strips[i], at, last)
+	}
 	sum := int32(0)
-	at, last := (y+1)*l.wide+x+1, (y+2)*l.wide-1
-	for i, left := range halo.left {
+	for i := range halo.strips {
 		if sum+left <= most {
 			return most
 		}
-		for _, r := range halo.runs[halo.first[i]:halo.first[i+1]] {
-			sum += l.near[min(at+r.b, last)] - l.near[at+r.a]
+		k := &halo.strips[i]
+		left -= l.atMost(k, at, last)
+		for r := k.from; r < k.to; r++ {
+			row := l.near[at+r*l.wide : at+r*l.wide+last+1]
+			for _, run := range halo.runs[halo.first[r]:halo.first[r+1]] {
+				sum += row[min(run.b, last)] - row[run.a]
+			}
 		}
-		at, last = at+l.wide, last+l.wide
 	}
 	return sum
+}
+
+// atMost is as many cells of a strip as can lie near something: no more than it has, nor more
+// than do in the box round it. The strip's halo lies at a cell, and so many columns are right
+// of that.
+func (l *layer) atMost(k *strip, at, last int) int32 {
+	a, b := at+k.a, at+min(k.b, last)
+	low, high := k.from*l.wide, k.to*l.wide
+	return min(k.cells, l.sums[b+high]-l.sums[a+high]-l.sums[b+low]+l.sums[a+low])
 }
 
 func (l *layer) put(s, halo stamp, at spot) {
@@ -139,105 +167,11 @@ func (l *layer) put(s, halo stamp, at spot) {
 			}
 		}
 	}
+	l.sum(at.y + 1)
 }
 
 // corner returns where on the board, in mm, the lower left corner of a shape
 // lies whose stamp with the given room lies at a spot.
 func (at spot) corner(cell, room float64) geometry.Point {
 	return geometry.Point{X: float64(at.x)*cell + room, Y: float64(at.y)*cell + room}
-}
-
-// levels is how many powers of two of cells a run is looked up in: up to 4096.
-const levels = 12
-
-// grid is the cells of one board; a set bit is taken. For every row it keeps the
-// bits from which a run of 1, 2, 4... cells would meet a taken one.
-type grid struct {
-	wide, high, words int
-	rows              [][levels][]uint64
-	fresh             []bool // the powers of the row are in keeping with its bits
-}
-
-// shifted ors src, moved n places down, into dst.
-func shifted(dst, src []uint64, n int) {
-	w, b := n/64, uint(n%64)
-	if w >= len(src) {
-		return
-	}
-	src = src[w:]
-	dst = dst[:len(src)]
-	last := len(src) - 1
-	for i, v := range src[:last] {
-		dst[i] |= v>>b | src[i+1]<<(64-b) // a shift by 64 leaves nothing
-	}
-	dst[last] |= src[last] >> b
-}
-
-// powers brings a row's powers up to date; the first is nil in an empty row.
-func (g *grid) powers(r int) *[levels][]uint64 {
-	p := &g.rows[r]
-	if g.fresh[r] || p[0] == nil {
-		return p
-	}
-	for k := 1; k < levels && 1<<(k-1) < g.wide; k++ {
-		if p[k] == nil {
-			p[k] = make([]uint64, g.words)
-		}
-		copy(p[k], p[k-1])
-		shifted(p[k], p[k-1], 1<<(k-1))
-	}
-	g.fresh[r] = true
-	return p
-}
-
-// blocked sets in bad the columns in which the stamp, its lowest row at y, would
-// meet a taken cell. It looks at rows far apart first, because they tell soonest that
-// there is no room at all.
-func (g *grid) blocked(s stamp, y int, bad []uint64) {
-	clear(bad)
-	const apart = 8
-	for _, first := range [apart]int{0, 4, 2, 6, 1, 5, 3, 7} {
-		for i := first; i < len(s.rows); i += apart {
-			p := g.powers(y + i)
-			if p[0] == nil {
-				continue
-			}
-			for _, run := range s.rows[i] {
-				k := bits.Len(uint(run.b-run.a)) - 1
-				shifted(bad, p[k], run.a)
-				if last := run.b - 1<<k; last > run.a {
-					shifted(bad, p[k], last)
-				}
-			}
-		}
-		if full(bad, g.wide-s.wide) {
-			return
-		}
-	}
-}
-
-// full reports whether every bit up to and with the given one is set.
-func full(bad []uint64, last int) bool {
-	for i, w := range bad {
-		if w != ^uint64(0) {
-			return i*64+bits.TrailingZeros64(^w) > last
-		}
-	}
-	return true
-}
-
-// take marks the cells of a stamp at (x, y).
-func (g *grid) take(s stamp, x, y int) {
-	for i, spans := range s.rows {
-		row := &g.rows[y+i]
-		if row[0] == nil {
-			row[0] = make([]uint64, g.words)
-		}
-		for _, run := range spans {
-			for c := x + run.a; c < x+run.b; c++ {
-				row[0][c/64] |= 1 << uint(c%64)
-			}
-		}
-		g.fresh[y+i] = false
-	}
 }

@@ -13,13 +13,24 @@ type span struct{ a, b int }
 // stamp is the cells that a shape grown by some room touches. Its cell (0, 0)
 // has its lower left corner at the shape's own less the room.
 type stamp struct {
-	rows  [][]span
-	wide  int
-	cells int     // in all
-	runs  []span  // of all rows
-	first []int32 // of the runs of each row, and one more
-	left  []int32 // for each row, how many cells it and those after it have
+	rows   [][]span
+	wide   int
+	cells  int     // in all
+	runs   []span  // of all rows
+	first  []int32 // of the runs of each row, and one more
+	strips []strip
+	looks  [stride][]look // at the cells, for a stamp that is laid
 }
+
+// strip is rows of a stamp that are looked at together.
+type strip struct {
+	from, to int // rows
+	a, b     int // the columns that their runs lie in
+	cells    int32
+}
+
+// stripRows is how many rows a strip has.
+const stripRows = 16
 
 // newStamp lays the shape, grown by room, on cells of the given side.
 func newStamp(s shape, room, cell float64) stamp {
@@ -37,26 +48,29 @@ func newStamp(s shape, room, cell float64) stamp {
 			}
 		}
 	})
+	out.fill(s, corner, cell)
 	for r := range out.rows {
-		out.fill(s, r, corner, cell)
 		out.rows[r] = merged(out.rows[r])
 	}
 	out.count()
 	return out
 }
 
-// count lists the runs, and counts their cells from the last row to the first.
+// count lists the runs and strips, and counts their cells.
 func (s *stamp) count() {
-	s.first, s.left = []int32{0}, make([]int32, len(s.rows))
-	for _, row := range s.rows {
+	s.first = []int32{0}
+	for r, row := range s.rows {
 		s.runs = append(s.runs, row...)
 		s.first = append(s.first, int32(len(s.runs)))
-	}
-	for r := len(s.rows) - 1; r >= 0; r-- {
-		for _, run := range s.rows[r] {
+		if r%stripRows == 0 {
+			s.strips = append(s.strips, strip{from: r, a: s.wide})
+		}
+		k := &s.strips[len(s.strips)-1]
+		k.to = r + 1
+		for _, run := range row {
+			k.a, k.b, k.cells = min(k.a, run.a), max(k.b, run.b), k.cells+int32(run.b-run.a)
 			s.cells += run.b - run.a
 		}
-		s.left[r] = int32(s.cells)
 	}
 }
 
@@ -73,36 +87,48 @@ func (s stamp) below(share float64) int32 {
 	return int32(n)
 }
 
+// add adds a run to a row; where it touches the one before, that one grows.
 func (s *stamp) add(r int, x0, x1 float64) {
 	a, b := max(int(math.Floor(x0+1e-9)), 0), min(int(math.Ceil(x1-1e-9)), s.wide)
-	if a < b {
-		s.rows[r] = append(s.rows[r], span{a, b})
+	if a >= b {
+		return
 	}
+	if n := len(s.rows[r]); n > 0 && a <= s.rows[r][n-1].b && b >= s.rows[r][n-1].a {
+		last := &s.rows[r][n-1]
+		last.a, last.b = min(last.a, a), max(last.b, b)
+		return
+	}
+	s.rows[r] = append(s.rows[r], span{a, b})
 }
 
-// fill adds what lies between the edges in the middle of a row; the edges
+// fill adds what lies between the edges in the middle of each row; the edges
 // themselves are there already.
-func (s *stamp) fill(of shape, r int, corner geometry.Point, cell float64) {
-	y := corner.Y + (float64(r)+0.5)*cell
-	var xs []float64
+func (s *stamp) fill(of shape, corner geometry.Point, cell float64) {
+	middle := func(r int) float64 { return corner.Y + (float64(r)+0.5)*cell }
+	crossed := make([][]float64, len(s.rows))
 	of.edges(func(p, q geometry.Point) {
-		if (p.Y <= y) != (q.Y <= y) {
-			xs = append(xs, (p.X+(q.X-p.X)*(y-p.Y)/(q.Y-p.Y)-corner.X)/cell)
+		from := max(0, int((min(p.Y, q.Y)-corner.Y)/cell-0.5)-1)
+		for r := from; r < len(s.rows) && middle(r) <= max(p.Y, q.Y); r++ {
+			if y := middle(r); (p.Y <= y) != (q.Y <= y) {
+				crossed[r] = append(crossed[r], (p.X+(q.X-p.X)*(y-p.Y)/(q.Y-p.Y)-corner.X)/cell)
+			}
 		}
 	})
-	slices.Sort(xs)
-	for i := 1; i < len(xs); i += 2 {
-		s.add(r, xs[i-1], xs[i])
+	for r, xs := range crossed {
+		slices.Sort(xs)
+		for i := 1; i < len(xs); i += 2 {
+			s.add(r, xs[i-1], xs[i])
+		}
 	}
 }
 
-// merged joins spans that touch.
+// merged joins spans that touch, in place.
 func merged(in []span) []span {
 	slices.SortFunc(in, func(p, q span) int { return p.a - q.a })
-	var out []span
-	for _, s := range in {
-		if n := len(out); n > 0 && s.a <= out[n-1].b {
-			out[n-1].b = max(out[n-1].b, s.b)
+	out := in[:min(1, len(in))]
+	for _, s := range in[len(out):] {
+		if last := &out[len(out)-1]; s.a <= last.b {
+			last.b = max(last.b, s.b)
 			continue
 		}
 		out = append(out, s)
