@@ -66,19 +66,11 @@ type wish struct {
 // Place lays a block with its middle as near to a point as can be, best at the block's own
 // angle. ok is false where the room has no place for it. Nothing is taken.
 func (r *Room) Place(b Block, near geometry.Point) (placed Block, ok bool) {
-	across, up := int(r.Within.W()/placeStep)+1, int(r.Within.H()/placeStep)+1
-	all := make([]wish, 0, across*up) // without a turn
-	dearest := 0.0
-	for x := r.Within.Min.X; x < r.Within.Max.X; x += placeStep {
-		for y := r.Within.Min.Y; y < r.Within.Max.Y; y += placeStep {
-			mid := geometry.Point{X: x, Y: y}
-			way := mid.Sub(near).Norm()
-			all, dearest = append(all, wish{mid: mid, cost: way}), math.Max(dearest, way+mostTurns*perTurn)
-		}
-	}
+	l := lattice{apart(r.Within.Min.X, r.Within.Max.X), apart(r.Within.Min.Y, r.Within.Max.Y), near}
+	dearest := l.farthest() + mostTurns*perTurn
 	var some []wish
 	for from := 0.0; from <= dearest; from += lot { // words find room before most are looked at
-		some = costing(some[:0], all, b.Angle, from, from+lot)
+		some = l.costing(some[:0], b.Angle, from, from+lot)
 		for _, w := range some {
 			c := b
 			c.Angle = b.Angle + placeTurn*float64(w.turns)
@@ -91,17 +83,52 @@ func (r *Room) Place(b Block, near geometry.Point) (placed Block, ok bool) {
 	return b, false
 }
 
+// lattice is the columns and rows where the middle of a block is tried, and where it is wished.
+type lattice struct {
+	xs, ys []float64
+	near   geometry.Point
+}
+
+// apart lists what lies from one value up to another, a step apart.
+func apart(from, to float64) (out []float64) {
+	for v := from; v < to; v += placeStep {
+		out = append(out, v)
+	}
+	return out
+}
+
+// farthest is the longest way to a place, mm; 0 where there is none.
+func (l lattice) farthest() float64 {
+	if len(l.xs) == 0 || len(l.ys) == 0 {
+		return 0
+	}
+	off := func(at float64, all []float64) float64 {
+		return max(math.Abs(all[0]-at), math.Abs(all[len(all)-1]-at))
+	}
+	return math.Hypot(off(l.near.X, l.xs), off(l.near.Y, l.ys))
+}
+
 // costing adds to out what costs at least from and less than to, cheapest first, with all turns
-// of some places that leave words upright.
-func costing(out, all []wish, angle, from, to float64) []wish {
-	for _, w := range all {
-		if w.cost >= to || w.cost+mostTurns*perTurn < from {
+// that leave words upright.
+func (l lattice) costing(out []wish, angle, from, to float64) []wish {
+	for _, x := range l.xs {
+		if math.Abs(x-l.near.X) >= to {
 			continue
 		}
-		for k := -mostTurns; k <= mostTurns; k++ {
-			cost, a := w.cost+perTurn*math.Abs(float64(k)), angle+placeTurn*float64(k)
-			if cost >= from && cost < to && a >= -math.Pi/2-1e-9 && a <= math.Pi/2+1e-9 {
-				out = append(out, wish{w.mid, k, cost})
+		for _, y := range l.ys {
+			if math.Abs(y-l.near.Y) >= to {
+				continue
+			}
+			mid := geometry.Point{X: x, Y: y}
+			way := mid.Sub(l.near).Norm()
+			if way >= to || way+mostTurns*perTurn < from {
+				continue
+			}
+			for k := -mostTurns; k <= mostTurns; k++ {
+				cost, a := way+perTurn*math.Abs(float64(k)), angle+placeTurn*float64(k)
+				if cost >= from && cost < to && a >= -math.Pi/2-1e-9 && a <= math.Pi/2+1e-9 {
+					out = append(out, wish{mid, k, cost})
+				}
 			}
 		}
 	}
