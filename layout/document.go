@@ -65,12 +65,12 @@ func (d Document) Scale() (x, y float64) {
 
 // First is what is read before the patterns: a sheet of it.
 type First struct {
-	Boat     *Drawing // as an eye sees it, at any scale; nil for none
-	Codes    string   // what the codes of parts mean, in a line; "" for none
-	Found    []string // what is known of the boat, a paragraph each
-	Checks   []Check  // lengths to measure before wood is cut
-	Cautions []string // what can hurt, a paragraph each
-	Notes    []Note   // what else must be known at the bench
+	Boat     func() Drawing // as an eye sees it, at any scale; nil for none
+	Codes    string         // what the codes of parts mean, in a line; "" for none
+	Found    []string       // what is known of the boat, a paragraph each
+	Checks   []Check        // lengths to measure before wood is cut
+	Cautions []string       // what can hurt, a paragraph each
+	Notes    []Note         // what else must be known at the bench
 }
 
 // Check is a length that a tape finds on the taped patterns.

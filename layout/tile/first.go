@@ -109,11 +109,14 @@ func title(s *layout.Sheet, set Set, room geometry.Box, most float64, seen bool)
 		s.Write(geometry.Point{X: room.Min.X, Y: room.Max.Y - high}, tall, layout.Left, l)
 	}
 	high += 2.5
-	boat := set.First.Boat
-	if boat == nil || boat.Bounds().Empty() || most == 0 {
+	if set.First.Boat == nil || most == 0 {
 		return high
 	}
+	boat := set.First.Boat()
 	b := boat.Bounds()
+	if b.Empty() {
+		return high
+	}
 	k := min(room.W()/b.W(), most/b.H())
 	left, down := room.Min.X+(room.W()-k*b.W())/2, high
 	if k*b.W() < room.W()-wide-columnGap {

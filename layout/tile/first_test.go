@@ -67,10 +67,11 @@ func TestBoatMakesWay(t *testing.T) {
 			set, sheets := Set{Title: "Test", First: &layout.First{Found: slices.Repeat([]string{"It is told in a line."}, words)}}, map[int]bool{}
 			p := plan{sheet: sheet, room: roomFor(set, sheet)}
 			for _, high := range []float64{0, 1, 9, 40} {
-				set.First.Boat = &layout.Drawing{}
+				var boat layout.Drawing
 				if high > 0 {
-					set.First.Boat.Line(layout.Mark, curve.Rectangle(geometry.Rect(0, 0, 10, high)))
+					boat.Line(layout.Mark, curve.Rectangle(geometry.Rect(0, 0, 10, high)))
 				}
+				set.First.Boat = func() layout.Drawing { return boat }
 				n := len(p.cover(set))
 				sheets[n], seen[n] = true, true
 			}

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -114,21 +115,37 @@ func (c *Cutting) notes(p layout.Plate) []string {
 	return out
 }
 
-// cutterFiles are a plate's two files, of lines that are traced once.
+// cutterFiles are a plate's two files, of lines that are traced once. A file is made the first
+// time that it is written.
 func cutterFiles(name, says string, p layout.Plate) []Output {
 	traced := sync.OnceValues(func() (trace.Plate, error) { return render.Trace(p) })
 	file := func(encode func(io.Writer, trace.Plate) error) func(io.Writer) error {
-		return func(w io.Writer) error {
+		made := sync.OnceValues(func() ([]byte, error) {
+			var out bytes.Buffer
 			t, err := traced()
-			if err != nil {
-				return err
+			if err == nil {
+				err = encode(&out, t)
 			}
-			return encode(w, t)
+			return out.Bytes(), err
+		})
+		return func(w io.Writer) error {
+			data, err := made()
+			if err == nil {
+				_, err = w.Write(data)
+			}
+			return err
 		}
 	}
 	return []Output{
 		{Name: name + ".svg", Write: file(svg.Encode)},
 		{Name: name + ".dxf", Says: says, Write: file(dxf.Encode)},
+	}
+}
+
+// ahead makes files before they are written. What goes wrong is told when they are.
+func ahead(files []Output) {
+	for _, f := range files {
+		_ = f.Write(io.Discard)
 	}
 }
 

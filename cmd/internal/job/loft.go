@@ -88,9 +88,11 @@ type lofted struct {
 	told  finding.List // whether the boat stands and its wood bends, in a line each
 	laid
 	plate layout.Plate
+	cut   []Output // the plate's files
 }
 
-// lay puts the patterns on sheets and the parts on stock.
+// lay puts the patterns on sheets and the parts on stock, and makes the cutter's files while
+// the sheets are laid, which takes longest. So the portrait is drawn, too.
 func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.frame, err = k.frame(); err != nil {
 		return out, err
@@ -123,8 +125,16 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 			return of(k.name, err)
 		},
 		func() (err error) {
-			out.plate, err = plate()
-			return of(k.name, err)
+			_, err = k.portrait()
+			return err
+		},
+		func() (err error) {
+			if out.plate, err = plate(); err != nil {
+				return of(k.name, err)
+			}
+			out.cut = cutterFiles(k.design.Stem()+"-cut", l.saysOf(out.plate), out.plate)
+			ahead(out.cut)
+			return nil
 		},
 	)
 	return out, err
@@ -163,9 +173,12 @@ func (k *facts) set(b *bend.Report, first *layout.First, units measure.System, r
 
 // first is what is read before the patterns, with the boat to be looked at.
 func (k *facts) first(b *bend.Report, told finding.List, units measure.System) (*layout.First, error) {
-	boat, err := k.portrait()
+	_, err := k.carried()
 	out := pattern.First(b, told, units)
-	out.Boat = &boat
+	out.Boat = func() layout.Drawing {
+		boat, _ := k.portrait() // which fails where the boat carried does
+		return boat
+	}
 	return out, err
 }
 
@@ -193,7 +206,7 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
+	out := append([]Output{onSheets(slug, sheets, w)}, made.cut...)
 	if l.Each {
 		out = append(out, eachPlate(slug+"-cut", made.plate)...)
 	}
