@@ -2,6 +2,7 @@ package label
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"ribwright/geometry"
@@ -118,6 +119,45 @@ func TestPlace(t *testing.T) {
 	}
 	if b, found := r.Place(Block{Wide: 60, High: 8}, geometry.Point{}); found {
 		t.Errorf("a block of 60 x 8 mm found room at %+v", b)
+	}
+}
+
+// TestPlaceCheapest: on wood of the dice a block lies where it costs least, of all places and
+// turns that are free, looked at one by one.
+func TestPlaceCheapest(t *testing.T) {
+	dice := rand.New(rand.NewPCG(7, 3))
+	found := 0
+	for range 60 {
+		r := On(curve.Rectangle(geometry.Rect(-7, 3, 70, 40)))
+		for range 12 {
+			r.Line(curve.Circle(geometry.Pt(75*dice.Float64()-7, 3+37*dice.Float64()), 3))
+		}
+		b := Block{Angle: [...]float64{0, 1.2, -0.4}[dice.IntN(3)], Wide: 25 * dice.Float64(), Low: -1, High: 3}
+		near := geometry.Pt(120*dice.Float64()-30, 60*dice.Float64()-10)
+		var want Block
+		least, ok := math.Inf(1), false
+		for x := r.Within.Min.X; x < r.Within.Max.X; x += placeStep {
+			for y := r.Within.Min.Y; y < r.Within.Max.Y; y += placeStep {
+				for k := -mostTurns; k <= mostTurns; k++ {
+					c, mid := b, geometry.Pt(x, y)
+					c.Angle += placeTurn * float64(k)
+					c.At = mid.Sub(geometry.Polar(b.Wide/2, c.Angle)).Sub(geometry.Polar((b.Low+b.High)/2, c.Angle+math.Pi/2))
+					if cost := mid.Sub(near).Norm() + perTurn*math.Abs(float64(k)); cost < least && math.Abs(c.Angle) <= math.Pi/2+1e-9 && r.Free(c) {
+						want, least, ok = c, cost, true
+					}
+				}
+			}
+		}
+		got, free := r.Place(b, near)
+		if free != ok || ok && got != want {
+			t.Errorf("near %v: %+v, %v, want %+v, %v", near, got, free, want, ok)
+		}
+		if free {
+			found++
+		}
+	}
+	if found < 20 {
+		t.Errorf("%d blocks found room: too few to tell", found)
 	}
 }
 
