@@ -274,9 +274,10 @@ func (c *Course) built(i int, b *sizing.Boat) (Built, error) {
 		return Built{}, err
 	}
 	page := report.Report{Title: b.Design.Title, For: b.Design.For, Edition: b.Design.Edition, Fingerprint: print, Blocks: append(reasons.Boat(b), report.Paragraph{Words: report.Promise})}.In(c.class.Units)
-	why := Output{Name: b.Design.Slug() + "-reasons.txt", Says: "why it is so", Write: func(to io.Writer) error { return text.Encode(to, page) }}
 	key := sha256.New()
-	if err := errors.Join(b.Write(key), why.Write(key)); err != nil {
+	design, err := once(designOf(b), key)
+	why, fault := once(Output{b.Design.Slug() + "-reasons.txt", "why it is so", func(to io.Writer) error { return text.Encode(to, page) }}, key)
+	if err := errors.Join(err, fault); err != nil {
 		return Built{}, err
 	}
 	fmt.Fprintf(key, "%v %v %+v %v %q", c.class.Loft, c.class.Units, c.class.Printer, c.world.Made, c.world.Program)
@@ -289,12 +290,20 @@ func (c *Course) built(i int, b *sizing.Boat) (Built, error) {
 		if err != nil {
 			return nil, err
 		}
-		out, err := c.class.files(b, k, c.world)
+		out, err := c.class.files(design, k, c.world)
 		if err == nil && c.class.Books {
 			out, err = c.withBook(i, out, b, k)
 		}
 		return append(out, why), err
 	}}, nil
+}
+
+// once is an output that is worked out here and now, of which key is too.
+func once(o Output, key io.Writer) (Output, error) {
+	var all bytes.Buffer
+	err := o.Write(io.MultiWriter(&all, key))
+	o.Write = func(to io.Writer) error { _, err := to.Write(all.Bytes()); return err }
+	return o, err
 }
 
 // SummaryName is the file that tells of all rows.

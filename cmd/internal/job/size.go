@@ -196,7 +196,7 @@ func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	if out.Numbers, err = json.Sizing(boat); err != nil {
 		return nil, err
 	}
-	out.Outputs, err = s.files(boat, k, w)
+	out.Outputs, err = s.files(designOf(boat), k, w)
 	return out, err
 }
 

@@ -2,7 +2,6 @@ package job
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"ribwright/geometry/boat/frame"
@@ -85,12 +84,19 @@ func (s *Sizing) family(w World) (*family.Family, error) {
 
 // factsOf are the facts of a sized boat, whose frame stands already.
 func (s *Sizing) factsOf(b *sizing.Boat) (*facts, error) {
-	return factsBy(b.Design, b.Design.Slug()+".toml", func(*design.Design) (*frame.Frame, error) { return b.Frame, nil })
+	return factsBy(b.Design, sizedFile(b), func(*design.Design) (*frame.Frame, error) { return b.Frame, nil })
+}
+
+func sizedFile(b *sizing.Boat) string { return b.Design.Slug() + ".toml" }
+
+// designOf is the design of a sized boat as a file.
+func designOf(b *sizing.Boat) Output {
+	return Output{sizedFile(b), "the design, with a note of where each value came from", b.Write}
 }
 
 // files are a boat's design and, where they are asked for, its patterns.
-func (s *Sizing) files(b *sizing.Boat, k *facts, w World) ([]Output, error) {
-	out := []Output{{k.name, "the design, with a note of where each value came from", func(to io.Writer) error { return b.Write(to) }}}
+func (s *Sizing) files(design Output, k *facts, w World) ([]Output, error) {
+	out := []Output{design}
 	if !s.Loft {
 		return out, nil
 	}

@@ -4,7 +4,6 @@
 package folder
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -154,14 +153,13 @@ func (f Folder) inTheWay(l List, names []string) error {
 // inMemory makes the files before any of them is written.
 func (f Folder) inMemory(outs []job.Output, key string) (set []keep.File, now List, err error) {
 	now = List{read: true, whole: true, Key: cmp.Or(key, f.Told.Key), Below: f.Told.Below, Notes: f.Told.Notes}
-	var b bytes.Buffer // grows once, to the largest of them
 	for _, o := range outs {
-		b.Reset()
-		if err := o.Write(&b); err != nil {
+		var all pieces
+		if err := o.Write(&all); err != nil {
 			return nil, now, fmt.Errorf("cannot make %s: %w", o.Name, err)
 		}
-		now.Made = append(now.Made, Made{keep.Sum(b.Bytes()), o.Name, f.From})
-		set = append(set, keep.File{Path: filepath.Join(f.Dir, o.Name), Write: asBytes(bytes.Clone(b.Bytes()))})
+		now.Made = append(now.Made, Made{keep.Sum(all...), o.Name, f.From})
+		set = append(set, keep.File{Path: filepath.Join(f.Dir, o.Name), Write: all.writeTo})
 	}
 	return set, now, nil
 }

@@ -190,8 +190,12 @@ func (k Keeper) putBack(path string, s step, run int) error {
 	return k.Disk.Remove(path)
 }
 
-// Sum is the SHA-256 sum of bytes, as programs that check sums write it.
-func Sum(data []byte) string {
-	s := sha256.Sum256(data)
-	return hex.EncodeToString(s[:])
+// Sum is the SHA-256 sum of a file's bytes, piece behind piece, as programs that check sums
+// write it.
+func Sum(data ...[]byte) string {
+	s := sha256.New()
+	for _, piece := range data {
+		s.Write(piece) // never fails
+	}
+	return hex.EncodeToString(s.Sum(nil))
 }
