@@ -39,6 +39,7 @@ func (v verb) class(args []string, c console) error {
 		return err
 	}
 	defer release()
+	defer clearing()()
 	p := newProgress(c, course.Len(), !a.json)
 	all := work(course, p, func(b job.Built) (sizing.Status, error) {
 		return folder.Folder{Dir: filepath.Join(a.out, b.Folder), Replace: replace}.Deliver(b.Key, b.Files)
