@@ -83,7 +83,8 @@ func (p piece) around(u measure.System, room float64) []look {
 	all := make([]look, 0, 30)
 	for _, w := range []float64{p.frame.W(), p.frame.H(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
 		long, head := headed(w)
-		all = append(all, p.headedAt(over, w, long, head), p.headedAt(along, w, long, head), p.headedAt(behind, w, long, head))
+		short, first := headed(w - p.cutLeft())
+		all = append(all, p.headedAt(over, w-p.cutLeft(), short, first), p.headedAt(along, w, long, head), p.headedAt(behind, w, long, head))
 	}
 	all = slices.DeleteFunc(all, func(l look) bool { return l.wide > math.Max(room, p.frame.W())+closeEnough })
 	slices.SortStableFunc(all, func(a, b look) int { return cmp.Compare(math.Round(a.area()), math.Round(b.area())) })
@@ -102,13 +103,22 @@ func (p piece) headedAt(where heads, lines, long, head float64) look {
 	l := look{lines: lines, heads: where}
 	switch where {
 	case over:
-		l.wide, l.high = math.Max(w, long), h+head
+		l.wide, l.high = math.Max(w, p.cutLeft()+long), h+head
 	case along:
 		l.wide, l.high = w+head, math.Max(h, long)
 	case behind:
 		l.wide, l.high = w+inner+long, math.Max(h, head)
 	}
 	return l
+}
+
+// cutLeft is how far a piece reaches past the joint on its left, where it is cut, mm: a
+// heading over it begins behind that.
+func (p piece) cutLeft() float64 {
+	if p.grid.has(p.col-1, p.row) {
+		return p.cell.Min.X - p.frame.Min.X
+	}
+	return 0
 }
 
 // headings returns how to ask for the length and the height of a piece's heading in lines as
@@ -189,7 +199,7 @@ func (p piece) headed(s *layout.Sheet, u measure.System, l look) {
 	case l.heads == within:
 		to = geometry.Shift(l.at.X, l.at.Y)
 	case l.heads == over:
-		to = geometry.Shift(low.X, top.Y)
+		to = geometry.Shift(low.X+p.cutLeft(), top.Y)
 	case l.heads == behind:
 		to = geometry.Shift(top.X+inner, top.Y-high)
 	case l.turned:

@@ -112,6 +112,41 @@ func TestLooks(t *testing.T) {
 	}
 }
 
+// TestHeadingPastTheCut: a heading over a piece of a strip loses no letter when the piece is
+// cut along the joint on its left, and the look is as wide as the heading then reaches.
+func TestHeadingPastTheCut(t *testing.T) {
+	d := layout.Drawing{Name: "strip", Title: "A strip of a long name", Make: "make 4, turn each end for end"}
+	for y := 0.0; y <= 30; y += 2 {
+		d.Straight(layout.Cut, 0, y, 600, y)
+	}
+	p := plan{room: geometry.Rect(0, 0, 250, 180), units: measure.Metric}
+	looked := 0
+	for _, k := range p.fitted(cut(&d, 250, 180, cutting{})) {
+		joint := k.frame.Min.X
+		for _, side := range k.sides() {
+			if side.from.X == side.to.X && side.trim {
+				joint = side.from.X
+				looked++
+			}
+		}
+		for _, l := range k.looks {
+			if l.heads != over {
+				continue
+			}
+			var s layout.Sheet
+			k.headed(&s, measure.Metric, l)
+			for _, x := range s.Texts {
+				if b := x.Bounds(); b.Min.X < joint-closeEnough || b.Max.X > k.frame.Min.X+l.wide+closeEnough {
+					t.Errorf("piece %s: %q stands from %.1f to %.1f mm, cut at %.1f, on a look to %.1f", k.name(), x.Words, b.Min.X, b.Max.X, joint, k.frame.Min.X+l.wide)
+				}
+			}
+		}
+	}
+	if looked < 2 {
+		t.Errorf("%d joints on the left of a piece", looked)
+	}
+}
+
 // TestSearched: squares and strips that go on four sheets and no fewer, by their area, are
 // found to, from a plan that takes more; and twice the same.
 func TestSearched(t *testing.T) {
