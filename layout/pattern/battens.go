@@ -33,13 +33,13 @@ type laneMark struct {
 }
 
 // Battens draws one story stick for keel and stringers: x is the distance from
-// midship along the batten. Each lane is marked from its upper edge; the lanes
-// are used from the top down and cut off when done. Where fore and aft are equal
-// it is the forward half.
+// midship along the batten. The lanes stay on one stick, for each alone is a sliver: a
+// square along the stick's upper edge carries their marks over. Where fore and aft are equal
+// it is the forward half, and is turned end for end.
 func Battens(f *frame.Frame, units measure.System) layout.Drawing {
-	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Stacked: true, Make: "mark by each lane's upper edge" + within(marks.Joined, units) + ", then cut it off"}
+	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Stacked: true, Make: "one stick: square marks up to its edge" + within(marks.Joined, units)}
 	if halved(f) {
-		d.Make = "turn over at midship; " + d.Make
+		d.Make = "turn over at midship, end for end; " + d.Make
 	}
 	var lanes []lane
 	for i := len(f.Stringers) - 1; i >= 0; i-- {

@@ -132,18 +132,22 @@ func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, 
 }
 
 type ribHead struct {
-	at   geometry.Point
+	at   geometry.Point // the head of the line that is drawn, its outer face
 	name string
 }
 
+// steep is how much a line from a rib's name to its head falls at the least, mm a mm.
+const steep = 0.7
+
 // nameHeads letters the ribs upright above their heads. Amidships, where heads lie close,
-// names fan out from the innermost, each with a line to its own head.
+// names fan out from the innermost, each with a line to its own head, so steep that it does
+// not run along a shoulder's line.
 func nameHeads(d *layout.Drawing, heads []ribHead) {
 	slices.SortFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(a.at.X), math.Abs(b.at.X)) })
 	last := math.Inf(-1)
 	for _, h := range heads {
 		last = math.Max(math.Abs(h.at.X), last+small+wordsApart)
-		foot := geometry.Point{X: math.Copysign(last, h.at.X), Y: h.at.Y + 2.5}
+		foot := geometry.Point{X: math.Copysign(last, h.at.X), Y: h.at.Y + math.Max(2.5, (last-math.Abs(h.at.X))*steep)}
 		d.Line(layout.Tick, curve.Polyline(h.at, foot))
 		d.WriteAt(foot.Add(geometry.Point{X: small / 2, Y: 0.8}), small, math.Pi/2, layout.Left, h.name)
 	}

@@ -62,7 +62,7 @@ func drawSide(d *layout.Drawing, b *bend.Report, side float64) {
 		across := geometry.Polar(r.Thickness/2+2, heading-math.Pi/2)
 		across.X *= side
 		d.Line(layout.Mark, curve.Polyline(tip.Sub(across), tip.Add(across)))
-		heads = append(heads, ribHead{tip, l.name})
+		heads = append(heads, ribHead{l.pts[len(l.pts)-1], l.name})
 	}
 	loose := drawLoose(d, b, on[0], side)
 	bends := drawBends(d, f, on, side)

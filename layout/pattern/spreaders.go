@@ -49,11 +49,16 @@ func drawSpreaders(d *layout.Drawing, b *bend.Report, half float64, units measur
 	}
 }
 
-// spreaderWords says between what a spreader holds how far, and then which way and how hard.
+// spreaderWords says between what a spreader holds how far, and then where it stands along the
+// strip, which way it holds and how hard.
 func spreaderWords(s spreader.Spreader, units measure.System) []string {
+	at := "at midship "
+	if s.Along != 0 {
+		at = "at " + units.Tape(s.Along) + " "
+	}
 	return []string{
 		lettering.Safe("middle to middle " + units.Tape(s.Beam) + within(marks.Held, units)),
-		lettering.Safe("hold " + holding(s, units)),
+		lettering.Safe(at + "hold " + holding(s, units)),
 	}
 }
 

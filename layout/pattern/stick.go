@@ -29,6 +29,7 @@ func (r Ribs) String() string { return [...]string{"strips", "stick"}[r] }
 
 const (
 	laneFoot = 1.5 // under the last of them, mm
+	laneAir  = 1.5 // by which its edge reaches past its last words, mm
 	laneTold = 150 // how far from the middle a lane's own words may reach, mm; no joint cuts them
 )
 
@@ -101,10 +102,10 @@ func figure(units measure.System, mm float64) string {
 func ribLane(d *layout.Drawing, g frame.Group, told []string, top float64, units measure.System) float64 {
 	r := g.Rib
 	names := lettering.Safe(strings.Join(g.Names, " "))
-	d.Straight(layout.Mark, 0, top, r.Blank/2+3, top)
 	var l hanging
 	l.marks(r, names, units)
 	l.stack()
+	d.Straight(layout.Mark, 0, top, l.reach()+laneAir, top)
 	rowAt := func(row int) float64 { return top - laneRow*float64(row+1) + 0.1 }
 	for _, m := range l.all {
 		d.Straight(m.pen, m.x, top, m.x, rowAt(m.row))
@@ -180,6 +181,17 @@ func (m hung) covers() (from, to float64) {
 		return m.x - labelOff - m.wide, m.x
 	}
 	return m.x, m.x + labelOff + m.wide
+}
+
+// reach is how far out the marks and their words reach, mm: so far goes the lane's edge, that
+// no words stand under the lane before.
+func (l *hanging) reach() float64 {
+	out := 0.0
+	for _, m := range l.all {
+		_, to := m.covers()
+		out = math.Max(out, to)
+	}
+	return out
 }
 
 func (l *hanging) add(pen layout.Pen, x float64, words string) {

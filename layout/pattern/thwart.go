@@ -3,6 +3,8 @@ package pattern
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
@@ -17,7 +19,7 @@ import (
 func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	t := f.Thwarts[i]
 	d := layout.Drawing{
-		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Family: "Thwarts",
+		Name: fmt.Sprintf("thwart-%d", i+1), Title: t.Name, Family: crossPieces(f),
 		Make: fmt.Sprintf("%s thick, under the gunwales; turn over on the line at 0", units.Fine(t.Thickness)),
 	}
 	for _, p := range rightHalf(t.Outline) {
@@ -53,6 +55,19 @@ func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	}
 	d.Keep = append(d.Keep, layout.Span{From: -10, To: 110}, end)
 	return d
+}
+
+// crossPieces is what the first sheet lists all cross pieces under, with the kinds that there
+// are: sheets call each by its own name.
+func crossPieces(f *frame.Frame) string {
+	var kinds []string
+	for _, t := range f.Design.Thwarts {
+		if kind := t.Kind.String() + "s"; !slices.Contains(kinds, kind) {
+			kinds = append(kinds, kind)
+		}
+	}
+	slices.Sort(kinds)
+	return "Cross pieces (" + strings.Join(kinds, ", ") + ")"
 }
 
 // rightHalf keeps what lies right of the middle line, cutting the pieces that

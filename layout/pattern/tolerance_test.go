@@ -32,7 +32,7 @@ func TestLanesMayBeOff(t *testing.T) {
 			}
 			figures++
 		}
-		if !strings.Contains(d.Make, "upper edge "+joinedWords[units]+",") {
+		if !strings.Contains(d.Make, "up to its edge "+joinedWords[units]) {
 			t.Errorf("%q does not say by how much a mark may be off", d.Make)
 		}
 		if sticks := len(f.Stringers) + 1; figures < 4*sticks {

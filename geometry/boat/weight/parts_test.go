@@ -51,7 +51,7 @@ func massOf(t *testing.T, items []weight.Item, begins string) float64 {
 // lists are worked out apart.
 func TestWeighsItsCutList(t *testing.T) {
 	names := map[cutlist.Family]string{cutlist.Gunwale: "Gunwales", cutlist.Rib: "Ribs", cutlist.Keel: "Keel", cutlist.Stringer: "Stringers",
-		cutlist.Stem: "Stems", cutlist.Breasthook: "Stems", cutlist.Thwart: "Thwarts"}
+		cutlist.Stem: "Stems", cutlist.Breasthook: "Stems", cutlist.Thwart: "Cross pieces"}
 	for _, name := range design.ShippedNames() {
 		f, items := built(t, name, nil)
 		want := map[string]float64{}
@@ -144,7 +144,7 @@ func TestEndsAlike(t *testing.T) {
 	}
 	top := math.Max(f.Hull.Bow.TopZ, f.Hull.Stern.TopZ) + f.Gunwale.Height
 	for _, i := range items {
-		if strings.HasPrefix(i.Name, "Thwarts") || strings.HasPrefix(i.Name, "Cord") { // the cord lies where the wood does
+		if strings.HasPrefix(i.Name, "Cross pieces") || strings.HasPrefix(i.Name, "Cord") { // the cord lies where the wood does
 			continue
 		}
 		l := i.Load()

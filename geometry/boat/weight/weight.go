@@ -55,7 +55,7 @@ func Boat(f *frame.Frame, cloth *skin.Cloth) ([]Item, error) {
 	items := []Item{
 		w.item("Gunwales", w.gunwales(), d.Gunwale.Species), w.item("Ribs", w.ribs(), d.Ribs.Species),
 		w.item("Keel", w.keel(), d.Keel.Species), w.item("Stringers", w.stringers(), d.Stringers.Species),
-		w.item("Stems and breasthooks", w.ends(), d.StemWood(), d.Breasthook.Species), w.item("Thwarts, yoke", w.thwarts(), crosses...),
+		w.item("Stems and breasthooks", w.ends(), d.StemWood(), d.Breasthook.Species), w.item("Cross pieces", w.thwarts(), crosses...),
 	}
 	wood := Sum(items)
 	cord := float.Load{Mass: Lashing * wood.Mass, At: wood.At}

@@ -147,7 +147,7 @@ func weighed(t *testing.T, f Facts) {
 		return s.Density * 1e-9
 	}
 	entry := map[cutlist.Family]string{cutlist.Gunwale: "Gunwales", cutlist.Block: "Gunwales", cutlist.Rib: "Ribs", cutlist.Keel: "Keel", cutlist.Stringer: "Stringers",
-		cutlist.Stem: "Stems and breasthooks", cutlist.Breasthook: "Stems and breasthooks", cutlist.Thwart: "Thwarts"}
+		cutlist.Stem: "Stems and breasthooks", cutlist.Breasthook: "Stems and breasthooks", cutlist.Thwart: "Cross pieces"}
 	if d := f.Frame.Design; d.MadeStems() == design.StemsPlywood { // bought as sheets
 		for _, s := range []frame.Stem{f.Frame.Bow, f.Frame.Stern} {
 			mass[entry[cutlist.Stem]] += math.Abs(curve.Area(s.Outline.Flatten(0.05))) * s.Thickness * density(d.StemWood())

@@ -192,14 +192,13 @@ func (w *writer) held(way spreader.Holds) string {
 	return wording.List(all, func(s spreader.Spreader) string { return w.Station(s.At) })
 }
 
-// markBattens is what is done to stringers and keel before any of them is joined to anything: the
-// keel's lane is the lowest of the story stick, and only the top one has a free edge.
+// markBattens is what is done to stringers and keel before any of them is joined to anything.
 func (w *writer) markBattens() string {
 	saw := " Saw the keel's ends square to its marks." + w.keelTaper()
 	if len(w.Frame.Stringers) == 0 {
 		return "Mark the keel from the story stick while it is straight." + saw
 	}
-	return "Mark the stringers and the keel from the story stick while they are straight: by the upper edge of its top lane, port and starboard, then saw that lane off and mark by the next one's. The keel's comes last." + saw
+	return "Mark the stringers and the keel from the story stick while they are straight, port and starboard side by side: carry the marks of each one's lane over with a square along the stick's upper edge." + saw
 }
 
 // setUp is the work from trestles to a frame that ribs can be fitted to. Depths are
