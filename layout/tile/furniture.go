@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"ribwright/geometry"
-	"ribwright/geometry/curve"
 	"ribwright/layout"
 	"ribwright/layout/lettering"
 	"ribwright/layout/paper"
@@ -141,66 +140,4 @@ func bidding(p paper.Sheet) string {
 		return "100 %; " + c
 	}
 	return "100 %; both bars true"
-}
-
-// leastKey is the least side of a tile in a key map that is drawn tile by tile, mm: with
-// smaller ones the map would be all line.
-const leastKey = 1.5
-
-// keyMap draws the grid of a pattern's tiles in small, this one filled and
-// named, the ones without ink struck out; of a grid of many tiles the rim alone. Under it
-// stands whose tiles they are, for a sheet may have some of two patterns, unless that name
-// is too long; the piece's heading has it.
-func keyMap(s *layout.Sheet, p paper.Sheet, pc piece) {
-	g := pc.grid
-	const wide = columnWide - 1
-	step := min(wide/float64(g.cols()), 4.5, keyHigh/2/float64(g.rows()))
-	inset := min(step*0.22, 0.25)
-	in := max(layout.Tick.Width(), layout.Cut.Width()-2*inset) / 2 // so that no line stands half on the margin
-	origin := geometry.Point{X: p.Area.Max.X - wide - in, Y: p.Area.Max.Y - in}
-	box := func(col, row int) geometry.Box {
-		a := origin.Add(geometry.Point{X: float64(col) * step, Y: -float64(row+1) * step})
-		return geometry.Box{Min: a, Max: a.Add(geometry.Point{X: step, Y: step})}
-	}
-	for row := range g.rows() {
-		for col := range g.cols() {
-			b := box(col, row)
-			switch {
-			case step < leastKey:
-				rim(s, g, col, row, b)
-			case g.has(col, row):
-				s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Rectangle(b)})
-			default:
-				s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Tick, Path: curve.Rectangle(b)})
-				s.Line(layout.Tick, b.Min, b.Max)
-			}
-		}
-	}
-	own := box(pc.col, pc.row)
-	s.Strokes = append(s.Strokes, layout.Stroke{Pen: layout.Cut, Path: curve.Rectangle(own.Grow(-inset))})
-	under := geometry.Point{X: p.Area.Max.X - wordsBy, Y: origin.Y - float64(g.rows())*step - 1}
-	write := func(words string) {
-		s.Texts = append(s.Texts, layout.Text{At: under, Height: small, Angle: math.Pi / 2, Align: layout.Right, Words: words})
-		under.Y -= lettering.Width(words, small) + 1.5
-	}
-	write(pc.name())
-	if lettering.Width(pc.drawing.Title, small) < under.Y-(p.Area.Max.Y-keyHigh) {
-		write(pc.drawing.Title)
-	}
-}
-
-// rim draws the sides of a tile in a key map beyond which none is printed.
-func rim(s *layout.Sheet, g *grid, col, row int, b geometry.Box) {
-	if !g.has(col, row) {
-		return
-	}
-	upper, lower := geometry.Point{X: b.Min.X, Y: b.Max.Y}, geometry.Point{X: b.Max.X, Y: b.Min.Y}
-	for _, side := range []struct {
-		col, row int
-		from, to geometry.Point
-	}{{col - 1, row, b.Min, upper}, {col + 1, row, lower, b.Max}, {col, row - 1, upper, b.Max}, {col, row + 1, b.Min, lower}} {
-		if !g.has(side.col, side.row) {
-			s.Line(layout.Tick, side.from, side.to)
-		}
-	}
 }

@@ -7,7 +7,6 @@ package tile
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"ribwright/geometry"
@@ -122,6 +121,9 @@ func (p plan) finish(set Set) Laid {
 	for i, k := range p.pieces {
 		place(&sheets[p.spots[i].sheet], p, k, p.spots[i])
 	}
+	for i := range sheets {
+		p.keyMaps(set, &sheets[i], i)
+	}
 	took, other := p.counted(), p.other
 	if behind {
 		sheets = append(sheets, last)
@@ -154,9 +156,6 @@ func (p plan) last(set Set) (layout.Sheet, bool) {
 
 // place shows a piece on its sheet, dressed in its own coordinates and then brought there.
 func place(s *layout.Sheet, p plan, k piece, at spot) {
-	if k.grid.rows() > 1 && !hasGrid(s) {
-		keyMap(s, p.sheet, k)
-	}
 	m := k.toSheet(at)
 	at.look.turned = at.turned
 	dressed, shown := k.dress(p.units, at.look, p.known), *k.drawing
@@ -174,10 +173,6 @@ func put(s *layout.Sheet, dressed layout.Sheet, m geometry.Affine) {
 		t.At, t.Angle = m.Apply(t.At), t.Angle+layout.TurnOf(m)
 		s.Texts = append(s.Texts, t)
 	}
-}
-
-func hasGrid(s *layout.Sheet) bool {
-	return slices.ContainsFunc(s.Views, func(v layout.View) bool { return v.Tile != "" && v.Tile[0] >= 'A' })
 }
 
 func named(s layout.Sheet, number int) string {

@@ -268,12 +268,48 @@ func TestTrimOne(t *testing.T) {
 	}
 }
 
-// TestKeyIsOwned: the key of a sheet with tiles says of which pattern it is.
-func TestKeyIsOwned(t *testing.T) {
-	for _, s := range lay(t, ring()).Sheets {
-		if hasGrid(&s) && !slices.ContainsFunc(s.Texts, func(x layout.Text) bool { return x.Angle > 1 && x.Words == ring().Title }) {
-			t.Errorf("sheet %d: the key does not say whose it is", s.Number)
+// TestKeyNamesTiles: beside a sheet stands each pattern that it has tiles of, with every one of
+// these tiles, and each is marked in the pattern's map.
+func TestKeyNamesTiles(t *testing.T) {
+	tall := layout.Drawing{Name: "tall", Title: "Tall"} // two tiles of it go on a sheet
+	for x := 0.0; x <= 100; x += 5 {
+		tall.Straight(layout.Mark, x, 0, x, 600)
+	}
+	other := ring()
+	other.Name, other.Title = "other", "Other"
+	shared := 0
+	for _, s := range lay(t, tall, other).Sheets {
+		tiles := map[string][]string{}
+		n := 0
+		for _, v := range s.Views {
+			if v.Tile != "" && v.Tile[0] >= 'A' {
+				tiles[v.Drawing.Title] = append(tiles[v.Drawing.Title], v.Tile)
+				n++
+			}
 		}
+		if n > 1 {
+			shared++
+		}
+		says := func(words string) bool {
+			return slices.ContainsFunc(s.Texts, func(x layout.Text) bool { return math.Abs(x.Angle-math.Pi/2) < 1e-9 && x.Words == words })
+		}
+		for title, names := range tiles {
+			if !says(title) || !says(strings.Join(names, " ")) {
+				t.Errorf("sheet %d: the key does not say %v of %s", s.Number, names, title)
+			}
+		}
+		marked := 0
+		for _, k := range s.Strokes {
+			if b := k.Path.Bounds(); k.Pen == layout.Cut && b.W() < 5 && math.Abs(b.W()-b.H()) < 1e-6 {
+				marked++
+			}
+		}
+		if marked != n {
+			t.Errorf("sheet %d: %d of %d tiles are marked in a map", s.Number, marked, n)
+		}
+	}
+	if shared == 0 {
+		t.Error("no sheet has two tiles")
 	}
 }
 
