@@ -17,6 +17,8 @@ const (
 	step     = 1.5  // between places that are tried along a line of lettering, mm
 	farAlong = 30.0 // mm, as far as words may be shifted along
 	own      = 2.1  // mm within which a line that words reach over is their own mark
+	loose    = 4.0  // mm that words may be off their mark without a line to them
+	little   = 6.0  // mm that words may be moved to stand off an edge
 	longest  = 30.0 // mm that a line of lettering may be long and is not broken
 	turned   = 2.0  // mm of way that words on the other side of their mark count as
 	lower    = 1.5  // how much dearer a way across the line of lettering is than along it
@@ -45,27 +47,89 @@ func (r *Room) Fits(t layout.Text, off float64) bool {
 // Near finds the place for a line of lettering that lies nearest to where it is wished:
 // there, on the other side of its mark, a little along or in another row; in smaller
 // letters, or in several lines, where that has no room; and where nothing near is clear,
-// anywhere in the room with a thin line that leads to its mark. What it finds it takes.
+// anywhere in the room with a thin line that leads to its mark. A thin line leads, too, to what
+// stands near but not beside its mark. What it finds it takes.
 // Where all of that fails, ok is false and the words lie inside the room, on whatever is there.
 func (r *Room) Near(t layout.Text) (out []layout.Text, leader curve.Path, ok bool) {
 	less := t
 	less.Height = math.Min(t.Height, lettering.MinHeight)
-	if out, ok = r.near(t); ok {
-		return out, nil, true
-	}
-	if less != t {
-		if out, ok = r.near(less); ok {
-			return out, nil, true
+	var alone []layout.Text // near, but not so that one sees whose they are
+	for _, t := range []layout.Text{t, less} {
+		out, ok := r.near(t)
+		if !ok {
+			continue
+		}
+		leader, tied := r.tied(t, out)
+		if tied {
+			r.take(out, leader)
+			return out, leader, true
+		}
+		if alone == nil {
+			alone = out
 		}
 	}
 	if out, leader, ok = r.led(less); ok {
 		return out, leader, true
 	}
+	if alone != nil {
+		r.take(alone, nil)
+		return alone, nil, true
+	}
 	out = r.drawnIn(t)
-	for _, l := range out {
+	r.take(out, nil)
+	return out, nil, false
+}
+
+// take takes the place of lines of lettering and of the line that leads to them.
+func (r *Room) take(lines []layout.Text, leader curve.Path) {
+	for _, l := range lines {
 		r.Text(l)
 	}
-	return out, nil, false
+	r.Line(leader)
+}
+
+// tied finds the line to words that are moved off from the mark beside which they were wished;
+// nil where they stand near enough or have no mark, and false where none leads there.
+func (r *Room) tied(t layout.Text, out []layout.Text) (curve.Path, bool) {
+	mark, ok := r.mark(t)
+	b := BlockOf(out[0])
+	if !ok || b.nearest(mark).Sub(mark).Norm() <= loose {
+		return nil, true
+	}
+	end := b.grown(ledGap).nearest(mark)
+	if r.Strikes(mark, end) || !r.Reaches(mark, end, own) {
+		return nil, false
+	}
+	return curve.Polyline(mark, end), true
+}
+
+// mark is where the line stands beside which words are wished.
+func (r *Room) mark(t layout.Text) (geometry.Point, bool) {
+	const fine = 0.2 // mm
+	if t.Align == layout.Middle {
+		return geometry.Point{}, false
+	}
+	back := geometry.Polar(fine, t.Angle+math.Pi*float64(1-t.Align/2))
+	from := t.At.Add(geometry.Polar(t.Height/2, t.Angle+math.Pi/2))
+	for p := from; p.Sub(from).Norm() <= own; p = p.Add(back) {
+		if r.crossings(from, p.Add(back), 1) > 0 {
+			return p.Add(back.Scale(0.5)), true
+		}
+	}
+	return geometry.Point{}, false
+}
+
+// Inside moves words that stand whole by as little as brings them into a box; they stay where
+// they are when nothing is clear there.
+func (r *Room) Inside(t layout.Text, box geometry.Box) layout.Text {
+	b, moved := BlockOf(t).Bounds(), t
+	moved.At = t.At.Add(geometry.Point{
+		X: math.Max(0, box.Min.X-b.Min.X) - math.Max(0, b.Max.X-box.Max.X),
+		Y: math.Max(0, box.Min.Y-b.Min.Y) - math.Max(0, b.Max.Y-box.Max.Y)})
+	if moved.At == t.At || moved.At.Sub(t.At).Norm() > little || !r.stands(t, []layout.Text{moved}) {
+		return t
+	}
+	return moved
 }
 
 // near tries places for letters of one height.
@@ -77,9 +141,6 @@ func (r *Room) near(t layout.Text) ([]layout.Text, bool) {
 		}
 		for c := range tries(t, split) {
 			if r.stands(t, c) {
-				for _, l := range c {
-					r.Text(l)
-				}
 				return c, true
 			}
 		}

@@ -128,7 +128,20 @@ func drawWaterlines(d *layout.Drawing, f *frame.Frame, left, wide, top float64, 
 	if math.Mod(z, step) < 2*small+3 { // a level line's own label stands there
 		y = z - math.Mod(z, step) + 2 + small
 	}
-	label(y, "waterline")
+	label(y, waterline)
+	nameAgain(d, left, wide, z)
+}
+
+const waterline = "waterline"
+
+// nameAgain notes where a tile can have the waterline's name, over the line or under it.
+func nameAgain(d *layout.Drawing, from, to, z float64) {
+	const step, air = 5.0, 1.0
+	for x := from; x < to; x += step {
+		for _, y := range []float64{z + air, z - air - small} {
+			d.Again = append(d.Again, layout.Text{At: geometry.Pt(x, y), Height: small, Words: waterline})
+		}
+	}
 }
 
 type ribHead struct {

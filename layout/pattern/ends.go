@@ -41,7 +41,8 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	stemHoles(&d, r, end)
 	// The station lines and the waterline place the stem in the boat.
 	d.Straight(layout.Guide, b.Min.X-4, s.Waterline, b.Max.X+4, s.Waterline)
-	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, "waterline, "+units.Fine(s.Waterline)+" up")
+	d.Write(b.Min.X-4, s.Waterline+1, small, layout.Left, waterline+", "+units.Fine(s.Waterline)+" up")
+	nameAgain(&d, b.Min.X, b.Max.X, s.Waterline)
 	d.Straight(layout.Guide, s.ToeX, b.Min.Y-15, s.ToeX, s.Waterline+6)
 	d.Write(s.ToeX+1.2, b.Min.Y-4.5, small, layout.Left, "station "+units.Fine(s.ToeX))
 	d.Write(s.ToeX+1.2, b.Min.Y-4.5-row, small, layout.Left, "keel's end on its stick "+units.Fine([2]float64{-r.Frame.Keel.Aft, r.Frame.Keel.Fore}[end]))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -186,11 +187,48 @@ func (p piece) letter(dressed *layout.Sheet, l look) []layout.Text {
 		words, led, lost := p.set(own, front, *dressed, l)
 		if lost < front { // all are set, or one has found no place though it was set early
 			dressed.Texts, dressed.Strokes = append(dressed.Texts, led.Texts...), append(dressed.Strokes, led.Strokes...)
-			return words
+			return append(words, p.again(words, *dressed, l)...)
 		}
 		t := own[lost]
 		own = slices.Insert(slices.Delete(own, lost, lost+1), 0, t)
 	}
+}
+
+// again sets the words that the pattern has anew on each piece, where none like them stand.
+func (p piece) again(words []layout.Text, dressed layout.Sheet, l look) (out []layout.Text) {
+	r, calm := p.room(dressed), p.calm()
+	for _, t := range words {
+		r.Text(t)
+	}
+	for _, t := range p.drawing.Again {
+		if l.turned {
+			t = upright(t)
+		}
+		like := func(o layout.Text) bool { return strings.HasPrefix(o.Words, t.Words) }
+		if b := t.Bounds(); calm.Holds(b.Min) && calm.Holds(b.Max) && !slices.ContainsFunc(words, like) && !slices.ContainsFunc(out, like) && r.Fits(t, label.Off) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// calm is what a piece keeps when it is cut along its joints by a hand that is off by a little.
+func (p piece) calm() geometry.Box {
+	const air = 4.0 // mm
+	box := p.cell
+	for _, s := range p.sides() {
+		switch {
+		case s.from.X == s.to.X && s.trim:
+			box.Min.X += air
+		case s.from.X == s.to.X:
+			box.Max.X -= air
+		case s.trim:
+			box.Max.Y -= air
+		default:
+			box.Min.Y += air
+		}
+	}
+	return box
 }
 
 // upright is a line of lettering turned end for end where it is, if it would stand on its head
@@ -235,8 +273,12 @@ func (p piece) set(own []layout.Text, front int, dressed layout.Sheet, l look) (
 		near(i)
 	}
 	var late []int
+	calm := p.calm()
 	for i := front; i < len(own); i++ {
 		if t := own[i]; r.Fits(t, label.Least) {
+			if !p.drawing.Stacked { // a stick's words stand at their tick
+				t = r.Inside(t, calm)
+			}
 			r.Text(t)
 			words = append(words, t)
 		} else {
