@@ -83,6 +83,52 @@ func TestNear(t *testing.T) {
 	}
 }
 
+// TestTied: words that find their place two rows off their tick have a line that begins at it
+// and strikes nothing; words in the next row stand beside it and need none.
+func TestTied(t *testing.T) {
+	for _, rows := range []int{1, 2} {
+		r := &Room{Within: geometry.Rect(0, 0, 100, 40)}
+		tick := 30.0
+		r.Straight(geometry.Pt(tick, 34), geometry.Pt(tick, 38)) // it hangs from 38
+		text := layout.Text{At: geometry.Pt(tick-1.2, 34.2), Height: 2.5, Align: layout.Right, Words: "F12 A12 shoulder 455.8"}
+		r.Straight(geometry.Pt(0, 34.2-4.2*float64(rows-1)+0.1), geometry.Pt(28, 34.2-4.2*float64(rows-1)+0.1)) // strikes what stands before
+		for row := range rows {
+			y := 35.0 - 4.2*float64(row)
+			r.Straight(geometry.Pt(34, y), geometry.Pt(99, y))
+			r.Straight(geometry.Pt(0, y), geometry.Pt(28, y))
+		}
+		out, leader, ok := r.Near(text)
+		if !ok || (leader != nil) != (rows == 2) {
+			t.Fatalf("%d rows off: %+v, a line %v, %v", rows, out, leader != nil, ok)
+		}
+		if leader == nil {
+			continue
+		}
+		pts := leader.Flatten(0.1)
+		if p := pts[0]; math.Abs(p.X-tick) > 0.2 || p.Y < 34 || p.Y > 38 {
+			t.Errorf("the line begins at %.1f, off its tick", p)
+		}
+		if end := pts[len(pts)-1]; BlockOf(out[0]).nearest(end).Sub(end).Norm() > 1.2 {
+			t.Errorf("the line ends at %.1f, off the words at %.1f", end, out[0].At)
+		}
+	}
+}
+
+// TestInside: words are moved into a box by what is missing, and stay where that is more than
+// a little or where something lies.
+func TestInside(t *testing.T) {
+	text := layout.Text{At: geometry.Pt(11, 5), Height: 2.5, Words: "A12"}
+	for _, c := range []struct {
+		from, line, want float64
+	}{{10, 90, 11}, {14, 90, 14}, {18, 90, 11}, {14, 15, 11}} {
+		r := &Room{Within: geometry.Rect(0, 0, 100, 20)}
+		r.Straight(geometry.Pt(c.line, 0), geometry.Pt(c.line, 20))
+		if got := r.Inside(text, geometry.Rect(c.from, 0, 100, 20)); math.Abs(got.At.X-c.want) > 1e-9 || got.At.Y != text.At.Y {
+			t.Errorf("a box from %.0f mm, a line at %.0f: words at %.1f, want %.0f", c.from, c.line, got.At, c.want)
+		}
+	}
+}
+
 // TestClearAmongMany: of many lines, taken one after another, the one that strikes words is
 // found wherever it stands among them.
 func TestClearAmongMany(t *testing.T) {

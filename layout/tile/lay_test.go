@@ -206,6 +206,39 @@ func TestSheetsAreReadable(t *testing.T) {
 	}
 }
 
+// TestNamedAgain: a line that many tiles cross has its name once on each, whole between the
+// joints and clear of all that is drawn; a tile without the line has none.
+func TestNamedAgain(t *testing.T) {
+	d := ring()
+	d.Straight(layout.Mark, -300, 60, 300, 60)
+	for x := -300.0; x < 300; x += 5 {
+		d.Again = append(d.Again, layout.Text{At: geometry.Pt(x, 61), Height: 2.5, Words: "water"}, layout.Text{At: geometry.Pt(x, 56), Height: 2.5, Words: "water"})
+	}
+	named := 0
+	for _, s := range lay(t, d).Sheets {
+		for _, v := range s.Views {
+			n := 0
+			for _, x := range v.Drawing.Texts {
+				if x.Words != "water" {
+					continue
+				}
+				n++
+				if b := x.Bounds(); b.Min.X < v.Frame.Min.X+lap || b.Max.X > v.Frame.Max.X-lap {
+					t.Errorf("tile %s from %.1f to %.1f mm: the name stands at %.1f in a lap", v.Tile, v.Frame.Min.X, v.Frame.Max.X, b.Min.X)
+				}
+			}
+			crossed := v.Frame.Min.Y+lap < 54 && v.Frame.Max.Y-lap > 66 && v.Frame.W() > 60
+			if crossed && n != 1 || n > 1 {
+				t.Errorf("tile %s, %.0f: the line is named %d times", v.Tile, v.Frame, n)
+			}
+			named += n
+		}
+	}
+	if named < 2 {
+		t.Errorf("named %d times", named)
+	}
+}
+
 // TestNoInk checks that a pattern with nothing in it is refused by name.
 func TestNoInk(t *testing.T) {
 	_, err := Lay(Set{Drawings: []layout.Drawing{{Name: "x", Title: "Empty one"}}}, letter(measure.Metric))
