@@ -89,11 +89,12 @@ func (r *Room) take(lines []layout.Text, leader curve.Path) {
 }
 
 // tied finds the line to words that are moved off from the mark beside which they were wished;
-// nil where they stand near enough or have no mark, and false where none leads there.
+// nil where they stand near enough, in their row or have no mark, and false where none leads there.
 func (r *Room) tied(t layout.Text, out []layout.Text) (curve.Path, bool) {
 	mark, ok := r.mark(t)
 	b := BlockOf(out[0])
-	if !ok || b.nearest(mark).Sub(mark).Norm() <= loose {
+	inRow := math.Abs(out[0].At.Sub(t.At).Dot(geometry.Polar(1, t.Angle+math.Pi/2))) < t.Height/2
+	if !ok || inRow || b.nearest(mark).Sub(mark).Norm() <= loose {
 		return nil, true
 	}
 	end := b.grown(ledGap).nearest(mark)

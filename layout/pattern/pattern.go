@@ -5,7 +5,6 @@ package pattern
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
@@ -27,10 +26,11 @@ const row = 4.2
 // used. units are what lengths are lettered in, ribs on what ribs are drawn.
 func All(b *bend.Report, units measure.System, ribs Ribs) []layout.Drawing {
 	f := b.Frame
-	out := []layout.Drawing{Mortises(b, units), BodyPlan(b, units)}
+	out := []layout.Drawing{Mortises(b, units)}
 	if f.Gunwale.Blocks != nil {
-		out = slices.Insert(out, 1, MiddlePly(f, units))
+		out = append(out, MiddlePly(f, units))
 	}
+	out = append(append(out, ends(b, units)...), Battens(f, units), BodyPlan(b, units))
 	if ribs == Stick {
 		out = append(out, RibStick(b, units))
 	} else {
@@ -41,7 +41,6 @@ func All(b *bend.Report, units measure.System, ribs Ribs) []layout.Drawing {
 	for i := range b.Forms {
 		out = append(out, Form(b, i, units))
 	}
-	out = append(append(out, Battens(f, units)), ends(b, units)...)
 	for i := range f.Thwarts {
 		out = append(out, Thwart(f, i, units))
 	}

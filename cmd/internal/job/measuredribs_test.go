@@ -165,7 +165,11 @@ func (m *offPaper) body(k *inked, heads map[string]float64) {
 	}
 }
 
-// headNamed is the head that a line joins to a name, nil for none. A name that is read from above
+// pastFace is how far a head's line reaches past either face of its rib, mm.
+const pastFace = 2.0
+
+// headNamed is the head that a line joins to a name, nil for none: the line ends where the head's
+// meets the rib's outer face, which is what is drawn of a rib. A name that is read from above
 // is turned end for end where it was, as on tiles that lie turned.
 func headNamed(k *inked, w inkWords, heads []*inkLine) *inkLine {
 	foot := geometry.Pt(w.from.X-1.25, w.from.Y-0.8)
@@ -178,7 +182,7 @@ func headNamed(k *inked, w inkWords, heads []*inkLine) *inkLine {
 			continue
 		}
 		for _, h := range heads {
-			if h.middle().To(a) < 0.02 {
+			if half := math.Hypot(h.W(), h.H()) / 2; math.Abs(h.middle().To(a)-(half-pastFace)) < 0.02 && math.Abs(a.X) > math.Abs(h.middle().X) {
 				return h
 			}
 		}

@@ -120,7 +120,7 @@ func (w *writer) bodyPlan() report.Figure {
 // dimensions lists the principal dimensions by the terms of ISO 8666.
 func (w *writer) dimensions() {
 	w.chapter("Dimensions and lines")
-	w.say("Terms and symbols after ISO 8666, taken from the design and not from a finished boat; no claim of compliance is made. Waterline, draft and freeboard are those at rest with the people and gear of the design aboard. The line that the stems' patterns show %s up is the waterline that the design was drawn to, to place them by: it is not where the boat floats.", w.Length(float64(w.Frame.Design.Hull.Waterline)))
+	w.say("Terms and symbols after ISO 8666, taken from the design and not from a finished boat; no claim of compliance is made. Waterline, draft and freeboard are those at rest with the people and gear of the design aboard. The line that the body plan and the stems' patterns call waterline, %s up, is the one that the design was drawn to, to place them by: it is not where the boat floats.", w.Length(float64(w.Frame.Design.Hull.Waterline)))
 	h := w.Afloat.Hull
 	aft, fore := h.Ends()
 	_, midSheer := h.Heights(0)
