@@ -49,6 +49,7 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	for _, l := range s.Landings {
 		d.Straight(layout.Mark, l.X-3, l.Y, l.X+3, l.Y)
 		d.Straight(layout.Mark, l.X, l.Y-3, l.X, l.Y+3)
+		d.KeepUp = append(d.KeepUp, layout.Span{From: l.Y - 9, To: l.Y + 6}) // with its words
 	}
 	drawGrain(&d, s)
 	x := s.Shelf[0].X - 4
