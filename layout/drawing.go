@@ -102,7 +102,7 @@ type Drawing struct {
 	Turns   bool   // half of the whole: turned by half a turn about its zero it is the other half
 	Strokes []Stroke
 	Texts   []Text
-	Again   []Text // words that a tile has anew: the first of like ones that finds room there, where none like it stands
+	Again   []Text // words that a tile is dressed with: the first of like ones that finds room where none like it stands
 	Whole   []Span // stretches of x that a joint must not cut
 	Keep    []Span // stretches of x in which a joint would be a nuisance
 	KeepUp  []Span // the same of y

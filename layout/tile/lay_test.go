@@ -218,13 +218,14 @@ func TestNamedAgain(t *testing.T) {
 	for _, s := range lay(t, d).Sheets {
 		for _, v := range s.Views {
 			n := 0
-			for _, x := range v.Drawing.Texts {
-				if x.Words != "water" {
+			for _, x := range s.Texts {
+				b := x.Bounds()
+				if x.Words != "water" || !v.OnSheet().Holds(b.Center()) {
 					continue
 				}
 				n++
-				if b := x.Bounds(); b.Min.X < v.Frame.Min.X+lap || b.Max.X > v.Frame.Max.X-lap {
-					t.Errorf("tile %s from %.1f to %.1f mm: the name stands at %.1f in a lap", v.Tile, v.Frame.Min.X, v.Frame.Max.X, b.Min.X)
+				if calm := v.OnSheet().Grow(-lap); !calm.Holds(b.Min) || !calm.Holds(b.Max) {
+					t.Errorf("tile %s, %.1f on its sheet: the name stands at %.1f in a lap", v.Tile, v.OnSheet(), b)
 				}
 			}
 			crossed := v.Frame.Min.Y+lap < 54 && v.Frame.Max.Y-lap > 66 && v.Frame.W() > 60

@@ -187,7 +187,8 @@ func (p piece) letter(dressed *layout.Sheet, l look) []layout.Text {
 		words, led, lost := p.set(own, front, *dressed, l)
 		if lost < front { // all are set, or one has found no place though it was set early
 			dressed.Texts, dressed.Strokes = append(dressed.Texts, led.Texts...), append(dressed.Strokes, led.Strokes...)
-			return append(words, p.again(words, *dressed, l)...)
+			dressed.Texts = append(dressed.Texts, p.again(words, *dressed, l)...)
+			return words
 		}
 		t := own[lost]
 		own = slices.Insert(slices.Delete(own, lost, lost+1), 0, t)
