@@ -40,6 +40,9 @@ func (p Profile) Anew(first []int) Profile {
 // lie, so neither may be made Anew.
 func (p Profile) Clone() Profile { return Profile{p.first, p.diagonal, slices.Clone(p.all)} }
 
+// Copy takes the entries of a profile of the same rows.
+func (p Profile) Copy(from Profile) { copy(p.all, from.all) }
+
 // row is what is kept of row i, the diagonal last.
 func (p Profile) row(i int) []float64 {
 	return p.all[p.diagonal[i]-i+p.first[i] : p.diagonal[i]+1]

@@ -71,3 +71,17 @@ func (c Coats) ClothUnder(mass float64) float64 {
 	films := c.later() * c.Later() * c.Solids * c.Density * 1000
 	return (mass - films) / ((c.Mass() - films) / c.Cloth)
 }
+
+// Askew is how stiff the finished skin is against being drawn askew, N for each mm of its edge and
+// each radian: bare weave slides, coats hold it. 0 without coats.
+//
+// From memory: coated polyester of roofs and tents has 6 to 25 N for each mm2, soft coats under 2.
+// A boat's coats are brushed and thin, so the low end of roofs is likely. Nobody has published
+// measured skins of boats.
+func (c Coats) Askew() Range {
+	if c.Count < 1 || c.Cloth <= 0 {
+		return Range{}
+	}
+	t := c.Thickness()
+	return Range{2 * t, 6 * t, 25 * t}
+}

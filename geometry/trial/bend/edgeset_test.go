@@ -92,7 +92,7 @@ func TestAllMade(t *testing.T) {
 	}
 	near(t, "outwale", r.Outside.Outwales.Value, sprung.Outside.Outwales.Value, 1e-9)
 	const about = "slope of grain where the sheer is sawn into the gunwales, 1 in"
-	run := r.Frame.Hull.Bow.GunwaleX - 700
+	run := r.Frame.Hull.Bow.GunwaleX - float64(r.Frame.Design.Gunwale.EdgeSetFrom)
 	f := found(t, r, about)
 	near(t, "grain", f.Value, run/(2*54*math.Cos(10.5*math.Pi/180)), 1e-6)
 	if f.Verdict != finding.Holds {

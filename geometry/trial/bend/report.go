@@ -150,11 +150,8 @@ func (r *Report) seats() error {
 				r.note(f)
 			}
 		}
-		if s.Hung != nil {
-			r.seated(s)
-		}
 	}
-	return nil
+	return r.seated()
 }
 
 func (r *Report) balanced() {

@@ -1,121 +1,150 @@
 package bend
 
 import (
+	"fmt"
 	"math"
 
-	"ribwright/geometry"
-	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/seat"
+	"ribwright/geometry/fabric"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/trial/laden"
 	"ribwright/geometry/wood/beam"
+	"ribwright/geometry/wood/timber"
 )
 
-// seated judges the gunwales under each hung seat: all of a person's load on the front rail,
-// the heavier side's share of it on one hanger, on top of what the gunwale bears at rest: at
-// the hanger's bolts and the mortises beside it.
+// seated judges gunwales and ribs under each hung seat: all of a person's load on the front rail, as
+// if either side bore the heavier side's share of it, on top of what the frame bears at rest. A
+// hanger pulls along itself: the rail that is pegged to both keeps their feet apart.
 //
-// How: a gunwale is a beam on the heads of its ribs, pinned at the stems. A rib gives above
-// its bottom arc, which slats, keel, stringers and the water under the cloth hold; cross
-// pieces keep the gunwales apart. A hanger pulls along itself: the rail that is pegged to
-// both keeps their feet apart. Cloth, stringers and outwales, which help, are left out. An
-// estimate: the bottom is no rock. Afloat the whole frame bends too, which is not judged here,
-// nor are the ribs beside the hanger.
-func (r *Report) seated(s seat.Seat) {
-	h, at := s.Hung.Front.Hanger, pulls(r.Frame, s)
-	bent, ok := r.rails().Under(at...)
-	if !ok {
-		return
-	}
-	l := loaded{Report: r, bent: bent}
-	for _, m := range r.Frame.Gunwale.Mortises {
-		if math.Abs(m.Station-h.Station) <= float64(r.Frame.Design.Ribs.Pitch) { // farther off the load hardly bends it
-			hole := []beam.Opening{slot(m), r.Joints.Head.Out(r.Frame.Gunwale.Width)}
-			l.take("mortise "+m.Rib, m.Station, hole, hole)
+// Errors: woods that are not known; a frame that does not stand.
+func (r *Report) seated() error {
+	var hung []seat.Seat
+	var loads [][]laden.Load
+	for _, s := range r.Frame.Seats {
+		if s.Hung != nil {
+			hung, loads = append(hung, s), append(loads, r.pulls(s))
 		}
 	}
-	for _, b := range at {
-		l.take("a hanger", b.At, h.Out(), []beam.Opening{h.Bored()})
+	if hung == nil {
+		return nil
 	}
-	f := finding.Finding{About: s.Name + ", gunwale under its load, the bottom held, at " + l.of, Verdict: finding.Holds, Standing: finding.Estimate,
-		Measure: finding.Measure{Value: l.most, Limit: r.Boat.Wood.MOR / seat.WantFactor, Unit: stressUnit, AtMost: true}}
-	if !(f.Value <= f.Limit) {
-		f.Verdict = finding.Weak
+	b, err := laden.Of(r.Frame, loads...)
+	if err != nil {
+		return fmt.Errorf("frame under its seats: %w", err)
 	}
-	r.noteCure(f, "a sweep that begins nearer midship (gunwale.edge_set_from), wider gunwales, or a saddle (kind = \"saddle\")")
+	var in [4][]laden.Borne
+	for i, c := range r.cases() {
+		if in[i], err = b.Under(c); err != nil {
+			return fmt.Errorf("frame under its seats: %w", err)
+		}
+	}
+	for i, s := range hung {
+		r.judgeSeated(s, [3]laden.Borne{in[0][i], in[1][i], in[2][i]}, in[3][i])
+	}
+	return nil
 }
 
-// loaded is a gunwale that a load bends, and the most that it bears at a hole taken so far.
-type loaded struct {
-	*Report
-	bent beam.Curved
-	most float64
-	of   string
-}
-
-// take adds a hole: what is out while the gunwale lies at rest, and what the load finds out.
-func (l *loaded) take(of string, x float64, out, then []beam.Opening) {
-	g := &l.Frame.Gunwale
-	n, rest := l.opened(x, out...)
-	tall, flat := l.bent.At(x)
-	load := beam.Opened(g.Width, g.Height, nil, then...).Over(func(y, z float64) float64 {
-		return -l.Boat.Wood.MOE * (tall*(z-g.Height/2) + flat*y)
-	})
-	if bears := n.Worst(func(y, z float64) float64 { return rest(y, z) + load(y, z) }); bears > l.most {
-		l.most, l.of = bears, of
+// cases are the frame afloat: at its loosest, as is likely, and at its tightest; and aground.
+func (r *Report) cases() [4]laden.Case {
+	d := r.Frame.Design
+	var cloth fabric.Range
+	if d.Skin.Tension > 0 { // else it has none on
+		cloth = d.Skin.Coated().Askew()
 	}
+	likely := laden.Case{Heads: r.Boat.Likely().Heads, Cloth: cloth.Likely}
+	aground := likely
+	aground.Ground = true
+	return [4]laden.Case{{Heads: 0, Cloth: cloth.Low}, likely, {Heads: 1, Cloth: cloth.High}, aground}
 }
 
 // pulls are those of the front hanger's bolts.
-func pulls(f *frame.Frame, s seat.Seat) (out []beam.Point) {
+func (r *Report) pulls(s seat.Seat) (out []laden.Load) {
 	h := s.Hung.Front.Hanger
 	down := s.Share() / float64(len(h.Bolts))
 	for _, b := range h.Bolts {
-		out = append(out, beam.Point{At: f.Gunwale.StationOf(b), Up: -down, Across: -down * math.Tan(h.Lean())})
+		out = append(out, laden.Load{At: r.Frame.Gunwale.StationOf(b), Up: -down, Out: -down * math.Tan(h.Lean())})
 	}
 	return out
 }
 
-// rails is a gunwale on the heads of its ribs.
-func (r *Report) rails() beam.Resting {
-	f, b := r.Frame, r.Boat
-	g := &f.Gunwale
-	out := beam.Resting{Lean: g.Tilt,
-		Tall: b.Wood.MOE * beam.Rectangle(g.Width, g.Height).Inertia,
-		Flat: b.Wood.MOE * beam.Rectangle(g.Height, g.Width).Inertia}
-	for _, rib := range f.Ribs {
-		out.On = append(out.On, headGives(rib, b.Ribs.MOE*beam.Rectangle(float64(f.Design.Ribs.Width), rib.Thickness).Inertia))
+// judgeSeated judges what bears most.
+func (r *Report) judgeSeated(s seat.Seat, afloat [3]laden.Borne, aground laden.Borne) {
+	var rails, ribs [3]worst
+	for i, b := range afloat {
+		rails[i], ribs[i] = r.railUnder(s, b), r.ribUnder(b)
 	}
-	for _, c := range f.Thwarts {
-		out.On = append(out.On, beam.Support{At: c.At, Across: math.Inf(1)})
+	r.judgeBand(s.Name+", gunwale under its load, afloat, at ", rails, r.Boat.Wood, "taller gunwales (gunwale.height), a stronger wood for them, or a saddle (kind = \"saddle\")")
+	r.judgeBand(s.Name+", under its load, afloat, rib ", ribs, r.Boat.Ribs, "thicker ribs (ribs.thickness), a narrower ribs.pitch, or a saddle (kind = \"saddle\")")
+	f := bearing(s.Name+", under its load, aground, rib ", r.ribUnder(aground), r.Boat.Ribs)
+	if !(f.Value <= f.Limit) {
+		f.Verdict, f.Cure = finding.Caution, "sit down and get up only where the boat floats"
 	}
-	aft, fore := g.Line.Ends()
-	for _, x := range []float64{aft, fore} {
-		out.On = append(out.On, beam.Support{At: x, Up: math.Inf(1), Across: math.Inf(1)})
-	}
-	return out
+	r.note(f)
 }
 
-// headGives is how a rib's head gives, with its stiffness against bending, N mm2. With the
-// levers a outward and c upward from a place of the rib to its head,
-//
-//	E I up = V ∫ a² ds - H ∫ a c ds    E I out = H ∫ c² ds - V ∫ a c ds
-//
-// for a push V up and H outward, over what lies beyond the bottom arc; over all of a rib that has
-// no such arc of its own. Length that the wood gives is added to both, so that a rib without a
-// bend is no rigid post.
-// Source: Castigliano, as in S. Timoshenko, Strength of Materials.
-func headGives(rib frame.Rib, stiff float64) beam.Support {
-	half := rib.Section.Half
-	head, _ := half.End()
-	var up, out, both float64
-	half.Along(func(bend int, p geometry.Point, ds float64) {
-		if bend == 0 && !rib.Section.Merged {
-			return
+// judgeBand judges what a part bears in the loosest, the likely and the tightest frame: by the likely
+// one, with a caution where another asks too much.
+func (r *Report) judgeBand(about string, in [3]worst, wood timber.Species, cure string) {
+	f := bearing(about, in[1], wood)
+	least, most := min(in[0].bears, in[1].bears, in[2].bears), max(in[0].bears, in[1].bears, in[2].bears)
+	f.Text = fmt.Sprintf("likely %.0f N/mm2, from %.0f to %.0f as heads sit tight or loose and the cloth is stiff or slack, at most %.0f", f.Value, least, most, f.Limit)
+	switch {
+	case !(f.Value <= f.Limit):
+		f.Verdict, f.Cure = finding.Weak, cure
+	case !(most <= f.Limit):
+		f.Verdict, f.Cure = finding.Caution, "heads that fill their mortises and tight lashings, or "+cure
+	}
+	r.note(f)
+}
+
+// bearing is the stress of wood under a person's load beside its limit.
+func bearing(about string, w worst, wood timber.Species) finding.Finding {
+	return finding.Finding{About: about + w.of, Verdict: finding.Holds, Standing: finding.Estimate,
+		Measure: finding.Measure{Value: w.bears, Limit: wood.MOR / seat.WantFactor, Unit: stressUnit, AtMost: true}}
+}
+
+// worst is what bears most, N/mm2.
+type worst struct {
+	of    string
+	bears float64
+}
+
+func (w *worst) take(of string, bears float64) {
+	if bears > w.bears {
+		w.of, w.bears = of, bears
+	}
+}
+
+// ribUnder is the rib that bears most, with what it bears in its place at rest.
+func (r *Report) ribUnder(b laden.Borne) (w worst) {
+	for i, stress := range b.Ribs {
+		w.take(r.Ribs[i].Name, stress+r.Ribs[i].Stress)
+	}
+	return w
+}
+
+// railUnder is the hole at which the gunwale bears most: the hanger's bolts and the mortises beside them.
+func (r *Report) railUnder(s seat.Seat, b laden.Borne) (w worst) {
+	g, h := &r.Frame.Gunwale, s.Hung.Front.Hanger
+	for _, m := range g.Mortises {
+		if math.Abs(m.Station-h.Station) <= float64(r.Frame.Design.Ribs.Pitch) { // farther off the load bends it less
+			hole := []beam.Opening{slot(m), r.Joints.Head.Out(g.Width)}
+			w.take("mortise "+m.Rib, r.holeUnder(b, m.Station, hole, hole))
 		}
-		a, c := head.X-p.X, head.Y-p.Y
-		shrinks := ds * rib.Thickness * rib.Thickness / 12
-		up, out, both = up+ds*a*a+shrinks, out+ds*c*c+shrinks, both+ds*a*c
+	}
+	for _, at := range h.Bolts {
+		w.take("a hanger", r.holeUnder(b, g.StationOf(at), h.Out(), []beam.Opening{h.Bored()}))
+	}
+	return w
+}
+
+// holeUnder is what the gunwale bears at a hole: what is out while it lies at rest, and what the load
+// finds out.
+func (r *Report) holeUnder(b laden.Borne, x float64, out, then []beam.Opening) float64 {
+	g, at := &r.Frame.Gunwale, b.At(x)
+	n, rest := r.opened(x, out...)
+	load := beam.Opened(g.Width, g.Height, nil, then...).Over(func(y, z float64) float64 {
+		return r.Boat.Wood.MOE * (at.Long - at.Tall*(z-g.Height/2) - at.Flat*y)
 	})
-	det := up*out - both*both
-	return beam.Support{At: rib.Station, Up: stiff * out / det, Across: stiff * up / det, Both: stiff * both / det}
+	return n.Worst(func(y, z float64) float64 { return rest(y, z) + load(y, z) })
 }

@@ -58,8 +58,8 @@ func (w *writer) seats() {
 	}
 }
 
-// sitAfloat says what a hung seat asks of the frame that no figure here judges.
-const sitAfloat = "Sit down on a hung seat only where the boat floats: on the ground the ribs beside its hangers bear all of it, and no figure here judges them. The gunwales are judged as if the bottom were held; afloat the whole frame bends as well, the more the looser ribs sit in their mortises. Keep heads tight, and look at ribs and gunwales beside the hangers after each trip."
+// sitAfloat says what a hung seat asks of the frame.
+const sitAfloat = "Sit down on a hung seat, and get up from it, only where the boat floats: there the water carries it along its whole length, on the ground the few ribs beside the hangers bear it. Bends and balance tells what ribs and gunwales bear. They bear more the looser heads sit in their mortises: keep heads and lashings tight, and look at ribs and gunwales beside the hangers after each trip."
 
 // on lists who sits on a seat.
 func (w *writer) on(s seat.Seat) (out []design.Person) {
