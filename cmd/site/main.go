@@ -58,9 +58,9 @@ var plain = []string{
 	"ribwright/geometry/marks", "ribwright/geometry/measure", "ribwright/geometry/outfit/...", "ribwright/geometry/shop/...",
 	"ribwright/geometry/sizing/advice", "ribwright/geometry/sizing/family", "ribwright/geometry/sizing/nested", "ribwright/geometry/survey/...", "ribwright/geometry/wording",
 	"ribwright/geometry/altered", "ribwright/geometry/body", "ribwright/geometry/fabric", "ribwright/geometry/sizing/formula",
-	"ribwright/geometry/boat/fittings", "ribwright/geometry/boat/flotation", "ribwright/geometry/boat/inside", "ribwright/geometry/boat/joint",
+	"ribwright/geometry/boat/fittings", "ribwright/geometry/boat/frame", "ribwright/geometry/boat/flotation", "ribwright/geometry/boat/inside", "ribwright/geometry/boat/joint",
 	"ribwright/geometry/boat/aboard", "ribwright/geometry/boat/solid", "ribwright/geometry/boat/kit", "ribwright/geometry/boat/weight", "ribwright/geometry/boat/outside", "ribwright/geometry/boat/seat",
-	"ribwright/geometry/trial/afloat", "ribwright/geometry/trial/cargo", "ribwright/geometry/trial/edgeset", "ribwright/geometry/trial/flaw", "ribwright/geometry/trial/handwork", "ribwright/geometry/trial/laden", "ribwright/geometry/trial/spreader", "ribwright/geometry/trial/stow", "ribwright/geometry/trial/swamped", "ribwright/geometry/trial/yardstick", "ribwright/geometry/wood/fasten", "ribwright/geometry/wood/grain", "ribwright/geometry/wood/timber",
+	"ribwright/geometry/trial/afloat", "ribwright/geometry/trial/bend", "ribwright/geometry/trial/cargo", "ribwright/geometry/trial/edgeset", "ribwright/geometry/trial/flaw", "ribwright/geometry/trial/handwork", "ribwright/geometry/trial/laden", "ribwright/geometry/trial/spreader", "ribwright/geometry/trial/stow", "ribwright/geometry/trial/swamped", "ribwright/geometry/trial/yardstick", "ribwright/geometry/wood/beam", "ribwright/geometry/wood/fasten", "ribwright/geometry/wood/grain", "ribwright/geometry/wood/timber",
 	"archive/zip", "bufio", "bytes", "compress/...", "crypto/...", "encoding/...", "fmt", "hash/...", "html/...", "image/...", "io/...", "math/big", "math/rand/...", "net/...", "os/...", "path/...", "reflect", "regexp/...", "strconv", "strings", "time", "unicode/...", "github.com/...",
 }
 
