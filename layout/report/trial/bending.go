@@ -30,24 +30,28 @@ func Bending(b Balance, units measure.System) []report.Block {
 }
 
 // verdicts says whether all can be made, first what cannot, then every part beside its
-// limit and what would spare work.
+// limit, what to beware of and what would spare work.
 func verdicts(l finding.List) []report.Block {
 	out := []report.Block{report.Section("Will the wood take it")}
-	fails, cures := curesOf(l)
+	fails, wary, cures := curesOf(l)
 	if len(fails) == 0 {
 		out = append(out, report.Paragraph{Words: "Everything can be made as the design says."})
 	} else {
 		out = append(out, report.Caution{Words: "NOT everything can be made as the design says:"}, report.List{Items: fails})
 	}
 	out = append(out, verdictTable(l))
+	if len(wary) > 0 {
+		out = append(out, report.Paragraph{Words: "What may bear too much, and what helps:"}, report.List{Items: wary})
+	}
 	if len(cures) > 0 {
 		out = append(out, report.Paragraph{Words: "What would spare work:"}, report.List{Items: cures})
 	}
 	return out
 }
 
-// curesOf words what does not pass, and what would make easier what does.
-func curesOf(l finding.List) (fails, cures []string) {
+// curesOf words what does not pass, what helps where a caution stands, and what would make
+// easier what passes.
+func curesOf(l finding.List) (fails, wary, cures []string) {
 	for _, f := range l.Sorted() {
 		switch {
 		case !f.Verdict.Passes():
@@ -58,11 +62,13 @@ func curesOf(l finding.List) (fails, cures []string) {
 				}
 			}
 			fails = append(fails, words)
+		case f.Cure != "" && f.Verdict.Danger():
+			wary = append(wary, f.About+": "+f.Cure)
 		case f.Cure != "":
 			cures = append(cures, f.About+": "+f.Cure)
 		}
 	}
-	return fails, cures
+	return fails, wary, cures
 }
 
 func verdictTable(l finding.List) report.Table {

@@ -112,7 +112,8 @@ func TestLimits(t *testing.T) {
 	}
 }
 
-// TestVerdictsFirst: what cannot be made stands before the table, with its cure.
+// TestVerdictsFirst: what cannot be made stands before the table, with its cure; what helps where a
+// caution stands comes after it, then what spares work.
 func TestVerdictsFirst(t *testing.T) {
 	l := finding.List{
 		{About: "keel", Verdict: finding.Dry, Measure: finding.Measure{Value: 4, Limit: 20, Unit: "N/mm2", AtMost: true}},
@@ -132,6 +133,10 @@ func TestVerdictsFirst(t *testing.T) {
 	}
 	if easier := b[5].(report.List).Items; len(easier) != 1 || easier[0] != "stringer 2: 4.9 mm thinner" {
 		t.Errorf("%q", easier)
+	}
+	l = append(l, finding.Finding{About: "gunwale", Verdict: finding.Caution, Measure: finding.Measure{Value: 36, Limit: 35, Unit: "N/mm2", AtMost: true}, Cure: "taller gunwales"})
+	if wary := verdicts(l)[5].(report.List).Items; len(wary) != 1 || wary[0] != "gunwale: taller gunwales" {
+		t.Errorf("%q", wary)
 	}
 	if !strings.Contains(words(verdicts(l[:2])), "Everything can be made") {
 		t.Error("what passes is not said to")
