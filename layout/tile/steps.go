@@ -22,10 +22,10 @@ const (
 
 func allSteps() []step {
 	return []step{
-		{"1 Print at 100 % (actual size), on one side, without fit to page.", drawPrint},
+		{"1 Print at 100 % (actual size), on one side, not fit to page.", drawPrint},
 		{"2 Lay a steel rule on both bars: 100 mm within 0.3 mm. Else see the build book.", drawRule},
-		{"3 Cut along the broken line, lay it on the piece of the same title whose number stands beyond, 4 on 3, A2 on A1, cross on cross, and tape. A line at the joint may have its words beyond it.", drawTape},
-		{"4 A strip of one half marks both: turn it over at its 0.", drawTurn},
+		{"3 Cut the broken line, lay it on the piece of the same title whose number stands beyond, 4 on 3, A2 on A1, cross on cross, tape.", drawTape},
+		{"4 A strip of one half marks both: turn over at 0.", drawTurn},
 	}
 }
 

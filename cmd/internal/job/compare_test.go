@@ -204,7 +204,10 @@ const spotWide = 0.5
 // inkOf goes along every line of a page within its clip.
 func inkOf(p rendertest.Page) sheetInk {
 	out := sheetInk{spots: map[inkSpot]bool{}}
-	const foot = 12.7 + 9.8 // mm, the lower margin and the title block, which may go on in the column
+	// mm, the lower margin and the title block, which may go on in the column on the right; how many
+	// key maps stand over it there hangs on its words.
+	const foot, column = 12.7 + 9.8, 12.7 + 7.3
+	own := func(q rendertest.Point) bool { return q.Y > foot && q.X < p.W-column }
 	for _, s := range p.Strokes {
 		width := int(math.Round(100 * s.Width))
 		for _, o := range s.Outlines {
@@ -215,7 +218,7 @@ func inkOf(p rendertest.Page) sheetInk {
 				for k := 0.0; k <= n; k++ {
 					x, y := a.X+(b.X-a.X)*k/n, a.Y+(b.Y-a.Y)*k/n
 					c := s.Clip.Grow(-0.3)
-					if y > foot && x > c.X0 && x < c.X1 && y > c.Y0 && y < c.Y1 {
+					if own(rendertest.Point{X: x, Y: y}) && x > c.X0 && x < c.X1 && y > c.Y0 && y < c.Y1 {
 						out.spots[inkSpot{width, int(math.Floor(x / spotWide)), int(math.Floor(y / spotWide))}] = true
 					}
 				}
@@ -223,7 +226,7 @@ func inkOf(p rendertest.Page) sheetInk {
 		}
 	}
 	for _, x := range p.Texts {
-		if x.At.Y > foot && !strings.Contains(x.Words, "100 %") && !x.Bounds().Meet(x.Clip).Empty() {
+		if own(x.At) && !x.Bounds().Meet(x.Clip).Empty() {
 			out.words = append(out.words, x)
 		}
 	}
