@@ -21,11 +21,11 @@ type End struct {
 	Drill    float64        // of all three holes
 	FromEnd  float64        // of a gunwale's hole from its end, along its inner face
 	Up       float64        // of it from the underside
-	Edge     float64        // least wood from the hole's middle to the stem's edge
+	Edge     float64        // least wood from the hole's middle to the stem's edge and to other holes
 	Wants    float64
 }
 
-func (m *maker) end(e stemAt, outline outline) End {
+func (m *maker) end(e stemAt, outline outline, bored Landing) End {
 	g, u := &m.Frame.Gunwale, m.Usual
 	const more = 6 // turns: this lashing holds what nothing else does until the breasthook is in
 	out := End{End: e.End, Drill: u.cordHole(more)}
@@ -33,18 +33,19 @@ func (m *maker) end(e stemAt, outline outline) End {
 	out.Wants = u.PegEdge * out.Drill
 	along := horn.Sub(inner)
 	down := geometry.Polar(1, math.Atan2(along.Y, along.X)-math.Pi/2)
-	// As near the shelf as the wood over it allows, and clear of all edges: no more room
-	// than enough counts, and where that is found the search is over.
+	free := func(p geometry.Point) float64 { return min(outline.edgeTo(p), bored.wallTo(p)) }
+	// As near the shelf as the wood over it allows, and clear of all edges and of the stringers'
+	// holes: no more room than enough counts, and where that is found the search is over.
 	best := math.Inf(-1)
 	for under := out.Wants; under <= out.Wants+20 && best+0.01 < out.Wants+1; under++ {
 		for share := 0.0; share <= 1; share += 0.05 {
 			p := inner.Add(along.Scale(share)).Add(down.Scale(under))
-			if room := math.Min(outline.edgeTo(p), out.Wants+1); room > best+0.01 {
+			if room := math.Min(free(p), out.Wants+1); room > best+0.01 {
 				best, out.At, out.Under, out.FromHorn = room, p, under, along.Norm()*(1-share)
 			}
 		}
 	}
-	out.Edge = outline.edgeTo(out.At)
+	out.Edge = free(out.At)
 	out.FromEnd = math.Max(math.Ceil(u.PegEnd*out.Drill), math.Round(out.FromHorn))
 	out.Up = math.Round(math.Max(u.PegEdge*out.Drill, (g.Height-float64(m.Frame.Design.Breasthook.Thickness))/2))
 	out.Joint = Joint{Name: "gunwales to stem, " + e.End, Count: 1, Turns: more,

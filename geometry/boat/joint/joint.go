@@ -64,7 +64,7 @@ func Of(f *frame.Frame) (*Joints, error) {
 		outline := outlineOf(e.Outline.Flatten(0.05))
 		j.Feet[i] = m.foot(e)
 		j.Landings[i] = m.landing(e, outline)
-		j.Ends[i] = m.end(e, outline)
+		j.Ends[i] = m.end(e, outline, j.Landings[i])
 	}
 	for i, h := range [2]frame.Breasthook{f.SternHook, f.BowHook} {
 		j.Hooks[i] = m.hook(h)

@@ -2,8 +2,10 @@ package joint
 
 import (
 	"fmt"
+	"math"
 	"sort"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/measure"
 )
@@ -14,6 +16,15 @@ const leastWall = 0.5
 
 // keeps reports whether the holes beside a stringer's end keep within the stem.
 func (l Landing) keeps() bool { return l.Edge >= l.Drill/2+leastWall }
+
+// wallTo is the least wood from a place on the stem to its holes, mm.
+func (l Landing) wallTo(p geometry.Point) float64 {
+	least := math.Inf(1)
+	for _, h := range l.Holes {
+		least = min(least, p.Sub(h.At).Norm()-l.Drill/2)
+	}
+	return least
+}
 
 // landed refuses stringers so wide that a hole of their lashing comes out of the stem.
 func (j *Joints) landed() error {

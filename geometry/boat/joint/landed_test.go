@@ -29,3 +29,26 @@ func TestLanded(t *testing.T) {
 		t.Errorf("%v: %v, %v", err, wide(float64(most)), wide(float64(most+1)))
 	}
 }
+
+// TestGunwalesHoleApart: however high the highest stringer lands and narrow the stem is, the hole for
+// the gunwales' lashing keeps wood to those of the stringers'.
+func TestGunwalesHoleApart(t *testing.T) {
+	for at := 0.80; at < 0.94; at += 0.005 {
+		for _, moulded := range []measure.Length{32, 38, 55} {
+			j, err := Of(frametest.Shipped(t, "brook", func(d *design.Design) {
+				d.Stringers.At[len(d.Stringers.At)-1] = at
+				d.Bow.Moulded = moulded
+			}))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for i, e := range j.Ends {
+				for _, h := range j.Landings[i].Holes {
+					if wall := h.At.Sub(e.At).Norm() - e.Drill/2 - j.Landings[i].Drill/2; wall < leastWall {
+						t.Errorf("highest stringer at %.3f, %s of %.0f mm: %.2f mm of wood between holes", at, e.End, moulded, wall)
+					}
+				}
+			}
+		}
+	}
+}
