@@ -194,20 +194,26 @@ func letters(s *Sheets, views []rendertest.View) string {
 	return string(all)
 }
 
-// inOnePiece are the letters of a pattern in one piece: on several long pages, where the
-// same words may show twice, on one of them moved off the joint.
+// inOnePiece are the letters of a pattern in one piece: on several long pages, of which the
+// next may show the same words again, moved off the joint on one of them.
 func inOnePiece(s *Sheets) string {
 	const moved = 5.0 // mm
 	var all []rune
-	seen := map[string][]rendertest.Point{}
+	before := map[string][]rendertest.Point{}
 	for _, v := range s.Views {
+		here := map[string][]rendertest.Point{}
 		for _, x := range s.Drawn[v.Page-1].Texts {
 			at := v.Back(x.At)
-			again := slices.ContainsFunc(seen[x.Words], func(p rendertest.Point) bool { return p.To(at) < moved })
-			if !again {
+			again := slices.IndexFunc(before[x.Words], func(p rendertest.Point) bool { return p.To(at) < moved })
+			if again < 0 {
 				all = append(all, []rune(strings.ReplaceAll(x.Words, " ", ""))...)
+				here[x.Words] = append(here[x.Words], at)
+				continue
 			}
-			seen[x.Words] = append(seen[x.Words], at)
+			before[x.Words] = slices.Delete(before[x.Words], again, again+1)
+		}
+		for words, at := range here {
+			before[words] = append(before[words], at...)
 		}
 	}
 	slices.Sort(all)
