@@ -50,14 +50,8 @@ func (t *thinner) line() curve.Path {
 // line between them, and so on to both sides of it.
 func split(pts []geometry.Point, keep []bool, from, to int) {
 	far, at := fine, -1
-	chord := chordOf(pts, from, to)
 	for i := from + 1; i < to; i++ {
-		off := chord.off(pts[i])
-		const rounding = 1 - 1e-9 // of squares; what is nearer by them is nearer
-		if off.Dot(off) < far*far*rounding {
-			continue
-		}
-		if d := off.Norm(); d > far {
+		if d := pts[i].Off(pts[from], pts[to]); d > far {
 			far, at = d, i
 		}
 	}
@@ -67,28 +61,4 @@ func split(pts []geometry.Point, keep []bool, from, to int) {
 	keep[at] = true
 	split(pts, keep, from, at)
 	split(pts, keep, at, to)
-}
-
-// chord is the stretch between two places.
-type chord struct {
-	a, b, along geometry.Point
-	square      float64 // of its length
-}
-
-func chordOf(pts []geometry.Point, from, to int) chord {
-	if to <= from {
-		return chord{}
-	}
-	a, b := pts[from], pts[to]
-	along := b.Sub(a)
-	return chord{a, b, along, along.Dot(along)}
-}
-
-// off is the way to a place from the nearest of the stretch.
-func (c *chord) off(p geometry.Point) geometry.Point {
-	if c.square == 0 {
-		return p.Sub(c.a)
-	}
-	t := min(1, max(0, p.Sub(c.a).Dot(c.along)/c.square))
-	return p.Sub(c.a.Lerp(c.b, t))
 }

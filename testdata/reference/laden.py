@@ -16,7 +16,7 @@ from scipy.sparse import coo_matrix
 from scipy.sparse.linalg import spsolve
 
 PIECE = 1.5                     # mm of rib in one stick
-G = 1 / 15.0                    # modulus of rigidity over that of elasticity
+G = 1 / 16.0                    # modulus of rigidity over that of elasticity
 
 
 def torsion(a, b):

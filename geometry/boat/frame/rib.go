@@ -321,3 +321,16 @@ func NewGauge(g Group, half curve.Chain) (Gauge, error) {
 	out.Middle = r.Face(half.Length()*0.16, -r.Thickness/2-band/2)
 	return out, nil
 }
+
+// Carries is the length of boat that rib i carries, mm: half-way to its neighbors, and half-way to
+// the gunwale's end beyond the last one, for the boat tapers to nothing there.
+func (f *Frame) Carries(i int) float64 {
+	aft, fore := f.Gunwale.Line.Ends()
+	if i > 0 {
+		aft = f.Ribs[i-1].Station
+	}
+	if i < len(f.Ribs)-1 {
+		fore = f.Ribs[i+1].Station
+	}
+	return (fore - aft) / 2
+}

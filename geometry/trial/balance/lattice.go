@@ -17,7 +17,7 @@ func (b *Boat) model(struts []Member) (*Model, error) {
 			spring.Stiffness = 1 / h.give()
 		}
 		m.ribs = append(m.ribs, spring)
-		m.pitches = append(m.pitches, b.bears(i))
+		m.pitches = append(m.pitches, b.Frame.Carries(i))
 	}
 	var err error
 	if m.battens, err = b.battens(); err != nil {
@@ -40,19 +40,6 @@ func (b *Boat) hoop(i int) *hoop {
 		cloth[k] = cloth[k].Sub(keel)
 	}
 	return newHoop(r.Section.Half, b.ribStiff(), r.Thickness, at, cloth)
-}
-
-// bears is the length of cloth along the boat that pulls at rib i, mm: half-way to its
-// neighbors, and to the gunwale's end beyond the last one.
-func (b *Boat) bears(i int) float64 {
-	aft, fore := b.Frame.Gunwale.Line.Ends()
-	if i > 0 {
-		aft = b.Frame.Ribs[i-1].Station
-	}
-	if i < len(b.Frame.Ribs)-1 {
-		fore = b.Frame.Ribs[i+1].Station
-	}
-	return (fore - aft) / 2
 }
 
 // battens are the keel and the stringers.

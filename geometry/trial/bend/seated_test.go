@@ -78,12 +78,14 @@ func TestSeatedBand(t *testing.T) {
 	}
 }
 
-// TestSeatedWithRest: a rib bears a person with what it bears in its place at rest, a gunwale what a
-// nut's seat leaves of it.
-func TestSeatedWithRest(t *testing.T) {
-	r := report(t, "lake", nil)
-	s := r.Frame.Seats[0]
-	b, err := laden.Of(r.Frame, r.pulls(s))
+// likely is how each seat bends the likely frame afloat.
+func likely(t *testing.T, r *Report) []laden.Borne {
+	t.Helper()
+	var loads [][]laden.Load
+	for _, s := range r.Frame.Seats {
+		loads = append(loads, r.pulls(s))
+	}
+	b, err := laden.Of(r.Frame, loads...)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,6 +93,15 @@ func TestSeatedWithRest(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return in
+}
+
+// TestSeatedWithRest: a rib bears a person with what it bears in its place at rest, a gunwale what a
+// nut's seat leaves of it.
+func TestSeatedWithRest(t *testing.T) {
+	r := report(t, "lake", nil)
+	s := r.Frame.Seats[0]
+	in := likely(t, r)
 	most := 0.0
 	for i, stress := range in[0].Ribs {
 		most = max(most, stress+r.Ribs[i].Stress)
@@ -108,14 +119,7 @@ func TestSeatedWithRest(t *testing.T) {
 func TestSeatedAtBolts(t *testing.T) {
 	r := report(t, "river", nil)
 	h := r.Frame.Seats[0].Hung.Front.Hanger
-	b, err := laden.Of(r.Frame, r.pulls(r.Frame.Seats[0]), r.pulls(r.Frame.Seats[1]))
-	if err != nil {
-		t.Fatal(err)
-	}
-	in, err := b.Under(r.cases()[1])
-	if err != nil {
-		t.Fatal(err)
-	}
+	in := likely(t, r)
 	most := 0.0
 	for _, at := range h.Bolts {
 		most = max(most, r.holeUnder(in[0], r.Frame.Gunwale.StationOf(at), h.Out(), []beam.Opening{h.Bored()}))

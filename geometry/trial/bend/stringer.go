@@ -118,15 +118,11 @@ func (b batten) bay(s *stick.Stick, from, to float64) Bay {
 	out.Turn = stick.Turn(begins, ends)
 	_, turn := s.Flat((from + to) / 2)
 	out.Twist = math.Abs(turn) * (to - from)
-	out.Shear = beam.TwistStress(b.width, b.depth, b.wood.MOE*shearShare, math.Abs(turn))
+	out.Shear = beam.TwistStress(b.width, b.depth, b.wood.MOE*beam.Rigidity, math.Abs(turn))
 	return out
 }
 
 const (
-	// shearShare is the modulus of rigidity of wood along the grain over its MOE: 0.06 to
-	// 0.09 in the woods of the table. From memory of the Wood Handbook, FPL-GTR-282,
-	// table 5-1; common practice takes one sixteenth.
-	shearShare = 1.0 / 16
 	// shearStrength is the strength of wood in shear along the grain over its MOR: 0.09 to
 	// 0.13 in the woods of the table, of which the least is taken. From memory of the Wood
 	// Handbook, table 5-3.

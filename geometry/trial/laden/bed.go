@@ -23,7 +23,7 @@ func (b *builder) bed(i int, line []*joint) {
 	r := b.frame.Ribs[i]
 	cloth := b.frame.Corners(r)
 	wet := wetted(cloth, float64(b.frame.Design.Hull.Waterline))
-	long := b.carries(i)
+	long := b.frame.Carries(i)
 	from := 0.0
 	for k, j := range line[:len(line)-1] {
 		to := min(wet, (cloth[2*k+1].X+cloth[2*k+2].X)/2)
@@ -47,17 +47,4 @@ func wetted(cloth []geometry.Point, z float64) float64 {
 		return 0
 	}
 	return cloth[len(cloth)-1].X
-}
-
-// carries is the length of boat over rib i, mm: half-way to its neighbors. Beyond the last one
-// the boat tapers to nothing.
-func (b *Boat) carries(i int) float64 {
-	aft, fore := b.frame.Gunwale.Line.Ends()
-	if i > 0 {
-		aft = b.frame.Ribs[i-1].Station
-	}
-	if i < len(b.frame.Ribs)-1 {
-		fore = b.frame.Ribs[i+1].Station
-	}
-	return (fore - aft) / 2
 }

@@ -44,7 +44,7 @@ func TestWater(t *testing.T) {
 			at += b.beds[4*i+k].afloat
 		}
 		sum += at
-		if wet := wetted(f.Corners(r), float64(f.Design.Hull.Waterline)); math.Abs(at/(weighs*wet*b.carries(i))-1) > 1e-9 {
+		if wet := wetted(f.Corners(r), float64(f.Design.Hull.Waterline)); math.Abs(at/(weighs*wet*f.Carries(i))-1) > 1e-9 {
 			t.Errorf("rib %s: %.4f N/mm on %.0f mm of water", r.Name, at, wet)
 		} else if wet > most {
 			most = wet

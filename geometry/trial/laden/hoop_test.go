@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/wood/beam"
 )
 
 const (
@@ -85,7 +86,7 @@ func TestQuarterRing(t *testing.T) {
 func TestSquareRing(t *testing.T) {
 	const side = 10.0
 	s := rectangle(side, side, moe)
-	near(t, "a square's twist (Timoshenko and Goodier, 0.1406 a⁴)", s.twist, moe/rigidity*0.1406*side*side*side*side, 2e-3)
+	near(t, "a square's twist (Timoshenko and Goodier, 0.1406 a⁴)", s.twist, moe*beam.Rigidity*0.1406*side*side*side*side, 2e-3)
 	g := newGive(3, s.flat, s.twist)
 	half := quarter()
 	end, _ := half.End()

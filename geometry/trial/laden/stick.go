@@ -3,6 +3,7 @@ package laden
 import (
 	"ribwright/geometry"
 	"ribwright/geometry/equations"
+	"ribwright/geometry/wood/beam"
 )
 
 // held is the number of a movement that nothing lets go.
@@ -26,20 +27,16 @@ type stick struct {
 // its flat way and twisted, N mm2.
 type stiffness struct{ long, tall, flat, twist float64 }
 
-// rigidity is the modulus of elasticity over that of rigidity: the Wood Handbook has 12 to 20
-// for most woods, from memory.
-const rigidity = 15.0
-
 // rectangle is the stiffness of a stick of wood.
 func rectangle(wide, deep, moe float64) stiffness {
 	a, b := max(wide, deep), min(wide, deep)
 	r := b / a
 	return stiffness{
 		long: moe * wide * deep,
-		tall: moe * wide * deep * deep * deep / 12,
-		flat: moe * deep * wide * wide * wide / 12,
+		tall: moe * beam.Rectangle(wide, deep).Inertia,
+		flat: moe * beam.Rectangle(deep, wide).Inertia,
 		// To 0.5 %. Source: Roark's Formulas for Stress and Strain, solid rectangular section.
-		twist: moe / rigidity * a * b * b * b * (1.0/3 - 0.21*r*(1-r*r*r*r/12)),
+		twist: moe * beam.Rigidity * a * b * b * b * (1.0/3 - 0.21*r*(1-r*r*r*r/12)),
 	}
 }
 

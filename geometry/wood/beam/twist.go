@@ -2,6 +2,11 @@ package beam
 
 import "math"
 
+// Rigidity is the modulus of rigidity of wood along the grain over its MOE: 0.06 to 0.09 in most
+// woods. From memory of the Wood Handbook, FPL-GTR-282, table 5-1; common practice takes one
+// sixteenth.
+const Rigidity = 1.0 / 16
+
 // TwistStress returns the greatest shear stress, N/mm2, of a solid rectangular stick
 // with sides a and b (mm) and the modulus of rigidity g (N/mm2) that is twisted by so
 // many radians per mm. It stands at the middles of the longer sides.
