@@ -39,7 +39,7 @@ type laneMark struct {
 func Battens(f *frame.Frame, units measure.System) layout.Drawing {
 	d := layout.Drawing{Name: "battens", Title: "Keel and stringers", Stacked: true, Make: "one stick: square marks up to its edge" + within(marks.Joined, units)}
 	if halved(f) {
-		d.Make = "turn over at midship, end for end; " + d.Make
+		d.Make = "turn end for end at midship, face up; " + d.Make
 	}
 	var lanes []lane
 	for i := len(f.Stringers) - 1; i >= 0; i-- {

@@ -24,8 +24,8 @@ func allSteps() []step {
 	return []step{
 		{"1 Print at 100 % (actual size), on one side, not fit to page.", drawPrint},
 		{"2 Lay a steel rule on both bars: 100 mm within 0.3 mm. Else see the build book.", drawRule},
-		{"3 Cut the broken line, lay it on the piece of that title whose number stands beyond, 4 on 3, A2 on A1, cross on cross, tape.", drawTape},
-		{"4 A half strip marks both halves: turn over at 0.", drawTurn},
+		{"3 Cut along the broken line; lay it on its neighbor of the same title, piece 4 on 3, tile A2 on A1, cross on cross; tape.", drawTape},
+		{"4 A half strip marks both halves: its heading says how.", drawTurn},
 	}
 }
 
