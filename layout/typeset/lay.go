@@ -40,6 +40,7 @@ func Lay(b report.Report, p paper.Sheet) (layout.Document, error) {
 	if p.Area.W() < report.Wide {
 		return layout.Document{}, fmt.Errorf("the margins leave %.0f mm of %s; accepted: %.0f mm or more between them", p.Area.W(), p.Size.Name, report.Wide)
 	}
+	b.Blocks = laidOut(b.Blocks)
 	var chapters []chapter
 	s := newSetter(b, p, nil)
 	for range 3 { // first to find the chapters, then their sheets, then to say them
@@ -81,6 +82,19 @@ type setter struct {
 	held     []report.Figure // that stand on the next sheet
 	footing  []string        // what the foot of each sheet says
 	err      error
+}
+
+// laidOut has findings as the blocks that they are made of, so that a heading over them knows
+// what stays with it.
+func laidOut(blocks []report.Block) (out []report.Block) {
+	for _, b := range blocks {
+		if f, ok := b.(report.Findings); ok {
+			out = append(out, f.Blocks()...)
+			continue
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 // footed are the lines of a foot. A name of many lines ends with a whole word, and says
@@ -167,10 +181,6 @@ func (s *setter) set(b report.Block) {
 		s.caution(b)
 	case report.Table:
 		s.table(b)
-	case report.Findings:
-		for _, part := range b.Blocks() {
-			s.set(part)
-		}
 	case report.Figure:
 		s.figure(b)
 	case report.Contents:

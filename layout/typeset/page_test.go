@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -47,6 +48,29 @@ func TestFindings(t *testing.T) {
 		}
 		if !reflect.DeepEqual(a, b) || len(a.Sheets[0].Texts) < 8 {
 			t.Errorf("%+v\nwant\n%+v", a, b)
+		}
+	}
+}
+
+// TestFindingsUnderHeading: what heads findings goes with them to the next sheet, wherever on
+// one it would begin.
+func TestFindingsUnderHeading(t *testing.T) {
+	var l finding.List
+	for i := range 6 {
+		l.Say(fmt.Sprint("part ", i), finding.Memory, "holds")
+	}
+	for lines := range 45 {
+		doc, err := Lay(report.Report{Blocks: append(slices.Repeat([]report.Block{report.Paragraph{Words: "words"}}, lines), report.Section("Head"), report.Findings{List: l, Judged: true})}, letter(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for n, sheet := range doc.Sheets {
+			says := func(words string) bool {
+				return slices.ContainsFunc(sheet.Texts, func(w layout.Text) bool { return w.Words == words })
+			}
+			if says("Head") && !says("part 0") {
+				t.Errorf("after %d lines the heading stands alone on sheet %d", lines, n+1)
+			}
 		}
 	}
 }
