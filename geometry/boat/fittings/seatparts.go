@@ -20,8 +20,6 @@ const (
 	webDense     = 950.0 // kg/m3 of polypropylene with a buckle's share
 	foamDensity  = 33e-9 // kg/mm3
 	padWaste     = 1.1   // bought for what is cut. Common practice, no source
-	sewn         = 60.0  // mm of webbing doubled at each end
-	held         = 100.0 // mm of a strap to pull it by; cut off afterwards
 	threadPerEnd = 1.0   // m: two rows of 50 mm, six times their length with what goes through the webbing, and tails
 	lashing      = 2.0   // m of cord that hold down a pad or a saddle
 
@@ -96,13 +94,20 @@ func saddle(s seat.Seat) []kit.Piece {
 	}
 }
 
+// Of each strap of a hung seat, mm: what is doubled and sewn at either end, and what it is pulled
+// by and is cut off afterwards.
+const (
+	Sewn = 60.0
+	Held = 100.0
+)
+
 // Straps returns the length that each strap of a hung seat is cut to, from rail to rail and
 // from spreader to spreader, mm, to the next 10 mm: the way between the members, once round
 // each of them, both ends doubled and sewn, and what the hands hold while it is pulled.
 func Straps(s seat.Seat) (along, across float64) {
 	h := s.Hung
 	cut := func(between, wide float64) float64 {
-		return 10 * math.Ceil((between+2*(2*wide+2*h.Depth+sewn)+held)/10)
+		return 10 * math.Ceil((between+2*(2*wide+2*h.Depth+Sewn)+Held)/10)
 	}
 	return cut(h.Spreader, h.Width), cut(s.Wide, seat.SpreadWide)
 }

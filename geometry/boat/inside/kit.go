@@ -16,12 +16,15 @@ const (
 	backs  = "Backrests"
 )
 
-// What a meter of cord of 2 mm weighs, kg, and is made of, kg/m3, and what a lashing takes.
-// Estimates.
-const (
-	cordMass, cordDense = 0.0035, 1380.0
-	perLashing          = 0.6 // m of cord
-)
+// Lashing is the cord that holds a slat or a rail to a rib once, m: from beside one batten over
+// the slat to beside the next and back, with its knot. Estimate.
+const Lashing = 0.6
+
+// CordWide is how thick that cord is, mm.
+const CordWide = 2.0
+
+// What a meter of it weighs, kg, and is made of, kg/m3. Estimates.
+const cordMass, cordDense = 0.0035, 1380.0
 
 // LoopLong is the webbing of one loop round a rib or a stringer, m: round the wood, an eye
 // for a strap, and a water knot with its tails. Estimate.
@@ -60,8 +63,8 @@ func (fl Floor) kit(k *kit.Kit, h *hull.Hull, d *design.Design, wood string) {
 	at := geometry.Point3{X: x, Z: h.RibsZ(x) + fl.Thick/2}
 	k.Pieces = append(k.Pieces, kit.Piece{Group: slats, Name: "floor slat", Count: fl.Count, Form: kit.Beam, Wood: wood, Long: fl.Long, Wide: fl.Wide, Thick: fl.Thick, Fill: 1, At: at, Scarf: d.Gunwale.ScarfSlope})
 	n := float64(fl.Count * fl.Lashings())
-	k.Things = append(k.Things, kit.Thing{Group: slats, Key: "cord", Name: "lashing cord", Amount: n * perLashing, Unit: "m",
-		How: fmt.Sprintf("%.0f lashings of floor slats", n), Mass: n * perLashing * cordMass, Dense: cordDense, At: at})
+	k.Things = append(k.Things, kit.Thing{Group: slats, Key: "cord", Name: "lashing cord", Amount: n * Lashing, Unit: "m",
+		How: fmt.Sprintf("%.0f lashings of floor slats", n), Mass: n * Lashing * cordMass, Dense: cordDense, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "lash floor slats", Count: n, Unit: "lashings", Minutes: 3})
 }
 
@@ -75,7 +78,7 @@ func (b Brace) kit(k *kit.Kit, wood string) {
 		kit.Thing{Group: braces, Key: "brace-peg", Name: "hardwood pegs of 8 mm", Amount: 2, Unit: "each", How: "a footbrace's, 60 mm long", Mass: 0.004, Dense: 670, At: at},
 		kit.Thing{Group: braces, Key: kit.ScrewKey, Name: kit.ScrewName, Amount: 6, Unit: "each", How: "30 mm, three through the board of a footbrace into each knee", Mass: 6 * kit.ScrewMass, At: at},
 		kit.Thing{Group: braces, Key: "glue", Name: "waterproof glue", Amount: 0.05, Unit: "kg", How: "knees of a footbrace", At: at},
-		kit.Thing{Group: braces, Key: "cord", Name: "lashing cord", Amount: 4 * perLashing, Unit: "m", How: "4 lashings of a footbrace's rails", Mass: 4 * perLashing * cordMass, Dense: cordDense, At: at})
+		kit.Thing{Group: braces, Key: "cord", Name: "lashing cord", Amount: 4 * Lashing, Unit: "m", How: "4 lashings of a footbrace's rails", Mass: 4 * Lashing * cordMass, Dense: cordDense, At: at})
 	k.Works = append(k.Works, kit.Work{Name: "bore, glue and lash a footbrace", Count: 1, Unit: "footbrace", Minutes: 45})
 }
 

@@ -114,7 +114,7 @@ func (w *writer) keelTaper() string {
 	if stern != bow {
 		to += " at the bow's end, " + w.Fine(stern) + " at the stern's"
 	}
-	return fmt.Sprintf(" From its marks of the last ribs, %s and %s, out to its ends plane both sides straight, port and starboard alike, from %s wide to %s, as wide as the stem: the cloth would stand up over a square shoulder there.",
+	return fmt.Sprintf(" From its marks of the last ribs, %s and %s, out to its ends plane both sides straight, port and starboard alike, from %s wide to %s, as wide as the stem: the cloth would stand up over a square shoulder there. Round the planed edges again, as the others are.",
 		f.Ribs[0].Name, f.Ribs[len(f.Ribs)-1].Name, w.Fine(wide), to)
 }
 

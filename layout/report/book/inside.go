@@ -102,9 +102,9 @@ func (w *writer) floors() {
 	}
 	w.add(t)
 	fl := w.Bend.Inside.Floors[0]
-	w.add(report.List{First: 1, Items: []string{
+	w.add(w.slatFigure(fl), report.List{First: 1, Items: []string{
 		"Plane the slats, round their upper edges and oil them.",
-		fmt.Sprintf("Lay them over the ribs at the places of the table and lash each to its end ribs and to every second rib between, %d lashings a slat in the first floor. Nothing is screwed into a rib.", fl.Lashings()),
+		fmt.Sprintf("Lay them over the ribs at the places of the table and lash each to its end ribs and to every second rib between, %d lashings a slat in the first floor, each of %s of cord. Nothing is screwed into a rib.", fl.Lashings(), w.Length(1000*inside.Lashing)),
 		w.underRibs(),
 		"Tie the knots between the slats, clear of knees and heels. A slat can be cut free and taken out to dry and to clean."}})
 }
@@ -112,7 +112,7 @@ func (w *writer) floors() {
 // underRibs says how cord comes round a rib that has its skin on.
 func (w *writer) underRibs() string {
 	deep := w.Fine(float64(w.Frame.Design.Stringers.Depth))
-	return "Close beside a stringer the cloth stands nearly " + deep + " off a rib, midway between two much less: push the cord through there, beside the stringer or the keel, behind the rib, with a hook of bent wire, blunt at its tip. Where a slat or a rail lies on a lashing, hollow its underside by a shaving until it does not rock."
+	return "Cord goes behind a rib beside a stringer or the keel alone, where the cloth stands nearly " + deep + " off it; midway between two it stands much less. Push it through with a hook of bent wire, blunt at its tip. A slat on a batten or close beside one: two turns over the slat and round the rib beside that batten. A slat between two: one loop, as drawn, that cannot slip to either side. Where a slat or a rail lies on a lashing, hollow its underside by a shaving until it does not rock."
 }
 
 func (w *writer) braces() {

@@ -11,6 +11,34 @@ import (
 	"ribwright/layout/report"
 )
 
+// slatFigure is a slat between two battens, lashed to the rib beside both, from the end of the
+// boat: the rib is taken for straight.
+func (w *writer) slatFigure(fl inside.Floor) report.Figure {
+	d := w.Frame.Design
+	rib, turn := float64(d.Ribs.Thickness), 2*inside.CordWide
+	apart := fl.Wide + 60 // between the battens' edges: enough to tell them from the slat
+	per := jointScale(apart+140, fl.Thick+rib+60, report.Wide-50, 60)
+	s := newSketch("slat", "Floor slat", per)
+	edge := apart / 2
+	s.box(layout.Cut, -edge-50, -rib, edge+50, 0)
+	s.box(layout.Cut, -fl.Wide/2, 0, fl.Wide/2, fl.Thick)
+	for _, b := range []struct {
+		side, wide, deep float64
+		words            string
+	}{{-1, float64(d.Keel.Width), float64(d.Keel.Depth), "keel"}, {1, float64(d.Stringers.Width), float64(d.Stringers.Depth), "stringer"}} {
+		s.box(layout.Cut, b.side*edge, -rib-b.deep, b.side*(edge+b.wide), -rib)
+		s.note(b.side*(edge+b.wide/2), -rib-b.deep, 0, -4, layout.Middle, b.words)
+		s.path(layout.Mark, curve.Polyline(geometry.Pt(b.side*(fl.Wide/2+turn), 0), geometry.Pt(b.side*(edge-turn), 0), geometry.Pt(b.side*(edge-turn), -rib-turn/2), geometry.Pt(b.side*(edge-turn-4), -rib-turn/2), geometry.Pt(b.side*(edge-turn-4), 0)))
+	}
+	top := fl.Thick + turn/2
+	s.path(layout.Mark, curve.Polyline(geometry.Pt(-fl.Wide/2-turn, 0), geometry.Pt(-fl.Wide/2, top), geometry.Pt(fl.Wide/2, top), geometry.Pt(fl.Wide/2+turn, 0)))
+	s.note(0, top, 0, 3, layout.Middle, "cord over the slat and back")
+	s.note(edge+50, 0, 2, -3, layout.Left, "rib")
+	return report.Figure{Drawing: s.settled(),
+		Caption: fmt.Sprintf("A slat between the keel and a stringer, %s, seen along the boat: the cord goes round the rib beside the one, over the slat, round the rib beside the other and back over the slat, where it is hauled taut and tied.", times(per)),
+		About:   "A slat on a rib between the keel and a stringer, with a loop of cord from beside the one over the slat to beside the other."}
+}
+
 // braceFigure is a footbrace from above and, under that, from the side, forward to the right.
 func (w *writer) braceFigure(b inside.Brace) report.Figure {
 	per := scaleFor(b.Rail+80, b.Bar+b.RailTall+b.Tall+100, 120, 130)

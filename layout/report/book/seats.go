@@ -59,7 +59,7 @@ func (w *writer) seats() {
 }
 
 // sitAfloat says what a hung seat asks of the frame.
-const sitAfloat = "Sit down on a hung seat, and get up from it, only where the boat floats: there the water carries it along its whole length, on the ground the few ribs beside the hangers bear it. Bends and balance tells what ribs and gunwales bear. They bear more the looser heads sit in their mortises: keep heads and lashings tight, and look at ribs and gunwales beside the hangers after each trip."
+const sitAfloat = "Sit down on a hung seat, and get up from it, only where the boat floats: there the water carries it along its whole length, on the ground the few ribs beside the hangers bear it. What the wood is asked for tells what ribs and gunwales bear. They bear more the looser heads sit in their mortises: keep heads and lashings tight, and look at ribs and gunwales beside the hangers after each trip."
 
 // on lists who sits on a seat.
 func (w *writer) on(s seat.Seat) (out []design.Person) {
@@ -102,7 +102,7 @@ func (w *writer) hangSteps(s seat.Seat) []string {
 	}
 	if h.Bottom == design.Webbing {
 		along, across := fittings.Straps(s)
-		out = append(out, fmt.Sprintf("Wrap %d straps from rail to rail and weave %d from spreader to spreader, %s and %s apart from middle to middle; they are cut %s and %s long. Sew each round its rail. Pull them so that they sink about %s under a person: tighter ones pull the rails together with more than the person's weight.", h.Along, h.Across, w.whole(s.Wide/float64(h.Along)), w.whole(h.Spreader/float64(h.Across)), w.Length(along), w.Length(across), w.Length(seat.Sag)))
+		out = append(out, fmt.Sprintf("Straps: %d run once from rail to rail and %d, woven through them, once from spreader to spreader, %s and %s apart from middle to middle; cut them %s and %s long. Lay one end of a strap once round its rail or spreader, over the top, down and back under it, and sew %s of that end to the strap, a square with a cross in it, 4 seams or more. Pull the other end round its own in the same way, until the strap sinks about %s under a person, pin it, sew it and cut off the %s or so that you pulled it by. Tighter straps pull the rails together with more than the person's weight.", h.Along, h.Across, w.whole(s.Wide/float64(h.Along)), w.whole(h.Spreader/float64(h.Across)), w.Length(along), w.Length(across), w.Length(fittings.Sewn), w.Length(seat.Sag), w.Length(fittings.Held)))
 	} else {
 		out = append(out, fmt.Sprintf("Screw %d slats of %s by %s on the rails, two screws at each end.", h.Along, w.Fine(seat.SlatWide), w.Fine(seat.SlatThick)))
 	}

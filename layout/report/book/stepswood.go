@@ -77,7 +77,7 @@ func (w *writer) roundEdges() string {
 		of = append(of, "of the stringers to "+w.shaving(j.Stringers.Round))
 	}
 	of = append(of, "of the keel to "+w.shaving(j.Keel.Round))
-	words := "Round the long edges now, for cord goes over them and no plane comes there later: " + wording.And(of) + ". "
+	words := "Round the long edges now, for cord goes over them and most are out of a plane's reach later: " + wording.And(of) + ". "
 	sharp := "the last " + w.Letters.Units.Whole(10*math.Ceil((w.Frame.Ribs[0].Tenon+float64(d.Trim)+more)/10)) + " of each rib, whose heads fill their mortises"
 	if d.Spare > 0 {
 		sharp += "; the spare blanks, until they are marked"
