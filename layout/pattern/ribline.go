@@ -18,10 +18,10 @@ const (
 	linesLeast = 8.0 // mm of a line that is worth drawing between two that it joins
 	linesStep  = 1.0 // mm between points that are looked at along a line
 	linesFlat  = 0.002
-	wordsApart = 2.5 // mm between names: nearer they are read as one
-	dotRadius  = 0.5 // mm, of the circle where a name's line begins
+	wordsApart = 2.5  // mm between names: nearer they are read as one
+	dotRadius  = 0.5  // mm, of the circle where a name's line begins
 	dotApart   = 1.25 // mm that it keeps from other lines, where they leave so much
-	ownLine    = 0.1 // mm round a line that it bends within, this near to one of its points
+	ownLine    = 0.1  // mm round a line that it bends within, this near to one of its points
 )
 
 // ribLine is the outer face of a rib on the body plan.

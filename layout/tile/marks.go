@@ -274,13 +274,15 @@ func (p piece) set(own []layout.Text, front int, dressed layout.Sheet, l look) (
 		near(i)
 	}
 	var late []int
+	var leader curve.Path
 	calm := p.calm()
 	for i := front; i < len(own); i++ {
 		if t := own[i]; r.Fits(t, label.Least) {
-			if !p.drawing.Stacked { // a stick's words stand at their tick
-				t = r.Inside(t, calm)
+			if p.drawing.Stacked { // a stick's words stand at their tick
+				r.Text(t)
+			} else if t, leader = r.Inside(t, calm); leader != nil {
+				led.Strokes = append(led.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
 			}
-			r.Text(t)
 			words = append(words, t)
 		} else {
 			late = append(late, i)
