@@ -47,7 +47,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 		}
 	}
 	drawScarfs(&d, f, half, units)
-	drawThwarts(&d, f, half)
+	drawThwarts(&d, f, half, units)
 	drawSeatBolts(&d, f, half, units)
 	drawSpreaders(&d, b, half, units)
 	drawZones(&d, f, half)
@@ -108,8 +108,9 @@ func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, units measure.S
 	}
 }
 
-// drawThwarts marks the cross pieces' edges and the holes for their bolts.
-func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
+// drawThwarts marks the cross pieces' edges and the holes for their bolts, with how wide these
+// are between them.
+func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64, units measure.System) {
 	g := &f.Gunwale
 	for i, t := range f.Thwarts {
 		at, wide, whose := t.At, float64(f.Design.Thwarts[i].Width)/2, ""
@@ -127,6 +128,9 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 			}
 		}
 		d.Write(at, half-3.4, small, layout.Middle, called(t.Name, i)+whose)
+		if len(t.Holes) > 0 {
+			d.Write(at, 0.7, small, layout.Middle, "holes "+units.Fine(t.Hole))
+		}
 		d.Whole = append(d.Whole, layout.Span{From: at - wide/2 - t.Hole/2 - 5, To: at + wide/2 + t.Hole/2 + 1})
 	}
 }
