@@ -19,7 +19,7 @@ import (
 // First returns what the first sheet says about the boat: what to measure and what can
 // hurt. told is whether it stands and its wood bends, in a line each.
 func First(b *bend.Report, told finding.List, units measure.System) *layout.First {
-	return &layout.First{Codes: "M, F1, A1: ribs at midship, forward, aft. S1: stringers next to the keel. On the gunwale strip, hollow bar: no scarf; dashed across: edges of a cross piece.", Found: toldLines(told, units), Checks: checks(b, units), Cautions: cautions()}
+	return &layout.First{Codes: "M, F1, A1: ribs at midship, forward, aft. S1: stringers next to the keel. Hollow bar: no scarf.", Found: toldLines(told, units), Checks: checks(b, units), Cautions: cautions()}
 }
 
 // Reading returns what must be known to read the patterns: what the codes mean, the shape
@@ -62,8 +62,8 @@ func codes(f *frame.Frame, units measure.System) []string {
 		"The gunwale strip lies on the underside of " + stockState(f) + " Mortises are " + units.Fine(float64(f.Design.Ribs.MortiseDepth)) + " deep, tenons " + units.Fine(f.Ribs[0].Tenon) + " long: the whole end of the rib is the tenon, and the shoulder line is where the gunwale's underside stops. Peg the head through the gunwale's inner wall and the tenon only; the chapter Joints has the peg and its place.",
 		"lean out: the bottom of the slot goes toward the gunwale's outboard face by this angle off its own square; in: toward the inboard face.",
 		fmt.Sprintf("Slots run along the gunwale. Toward the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0): the chapter Gunwales has both for each rib, and what to ease.", degrees(math.Abs(last.Twist)), last.Rib, degrees(math.Abs(last.Along))),
-		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place. Dashed lines across the strip, with a cross piece's name between them, are its edges.",
-		"The rib stick has a lane for half of each rib, strips half a rib each: on the flat blank, whichever face you mark, with what the bends add to its length. S: the middle of a stringer; on strips dashed pairs of lines are its edges. Radii are to the middle of the thickness.",
+		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
+		"The rib stick has a lane for half of each rib, strips half a rib each: on the flat blank, whichever face you mark, with what the bends add to its length. S: the middle of a stringer; where each rib has a strip of its own, the dashed lines beside it are its edges. Radii are to the middle of the thickness.",
 	}
 }
 
