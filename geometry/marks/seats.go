@@ -10,7 +10,7 @@ import (
 func (l *list) seat(s seat.Seat) {
 	part := fmt.Sprintf("seat %d", s.Number+1)
 	l.add(part, length("station", s.At, set), length("top over floor", s.Height, seatSet), length("top", s.TopZ(), seatSet),
-		length("long", s.Long, sawn), length("wide", s.Wide, sawn), length("front edge lower", s.Drop, seatSet))
+		length("long", s.Long, sawn), length("wide", s.Wide, sawn), length("front edge under the back one", s.Drop, seatSet))
 	if s.Hung == nil {
 		return
 	}

@@ -83,22 +83,24 @@ func TestNear(t *testing.T) {
 	}
 }
 
-// TestTied: words that find their place two rows off their tick have a line that begins at it
-// and strikes nothing; words in the next row stand beside it and need none.
+// TestTied: words that find their place a row or two off their tick have a line that begins at
+// it and strikes nothing; words in its own row stand beside it and need none.
 func TestTied(t *testing.T) {
-	for _, rows := range []int{1, 2} {
+	for _, rows := range []int{0, 1, 2} {
 		r := &Room{Within: geometry.Rect(0, 0, 100, 40)}
 		tick := 30.0
 		r.Straight(geometry.Pt(tick, 34), geometry.Pt(tick, 38)) // it hangs from 38
 		text := layout.Text{At: geometry.Pt(tick-1.2, 34.2), Height: 2.5, Align: layout.Right, Words: "F12 A12 shoulder 455.8"}
-		r.Straight(geometry.Pt(0, 34.2-4.2*float64(rows-1)+0.1), geometry.Pt(28, 34.2-4.2*float64(rows-1)+0.1)) // strikes what stands before
+		if rows > 0 { // strikes what stands before
+			r.Straight(geometry.Pt(0, 34.2-4.2*float64(rows-1)+0.1), geometry.Pt(28, 34.2-4.2*float64(rows-1)+0.1))
+		}
 		for row := range rows {
 			y := 35.0 - 4.2*float64(row)
 			r.Straight(geometry.Pt(34, y), geometry.Pt(99, y))
 			r.Straight(geometry.Pt(0, y), geometry.Pt(28, y))
 		}
 		out, leader, ok := r.Near(text)
-		if !ok || (leader != nil) != (rows == 2) {
+		if !ok || (leader != nil) != (rows > 0) {
 			t.Fatalf("%d rows off: %+v, a line %v, %v", rows, out, leader != nil, ok)
 		}
 		if leader == nil {
@@ -123,8 +125,28 @@ func TestInside(t *testing.T) {
 	}{{10, 90, 11}, {14, 90, 14}, {18, 90, 11}, {14, 15, 11}} {
 		r := &Room{Within: geometry.Rect(0, 0, 100, 20)}
 		r.Straight(geometry.Pt(c.line, 0), geometry.Pt(c.line, 20))
-		if got := r.Inside(text, geometry.Rect(c.from, 0, 100, 20)); math.Abs(got.At.X-c.want) > 1e-9 || got.At.Y != text.At.Y {
+		if got, _ := r.Inside(text, geometry.Rect(c.from, 0, 100, 20)); math.Abs(got.At.X-c.want) > 1e-9 || got.At.Y != text.At.Y {
 			t.Errorf("a box from %.0f mm, a line at %.0f: words at %.1f, want %.0f", c.from, c.line, got.At, c.want)
+		}
+	}
+}
+
+// TestInsideTied: words at the end of a line from their mark that are moved off an edge, across
+// their row, have the line led on to them; moved along their row they have none.
+func TestInsideTied(t *testing.T) {
+	text := layout.Text{At: geometry.Pt(50, 5), Height: 2.5, Words: "F3 A3"}
+	for _, c := range []struct {
+		box geometry.Box
+		led bool
+	}{{geometry.Rect(0, 8, 100, 20), true}, {geometry.Rect(53, 0, 100, 20), false}} {
+		r := &Room{Within: geometry.Rect(0, 0, 100, 20)}
+		r.Straight(geometry.Pt(40, 6.25), geometry.Pt(49, 6.25))
+		got, leader := r.Inside(text, c.box)
+		if got.At == text.At || (leader != nil) != c.led {
+			t.Fatalf("%v: words at %.1f, a line %v", c.box, got.At, leader != nil)
+		}
+		if pts := leader.Flatten(0.1); c.led && (pts[0].Sub(geometry.Pt(49, 6.25)).Norm() > 0.3 || BlockOf(got).nearest(pts[1]).Sub(pts[1]).Norm() > 1) {
+			t.Errorf("a line from %.1f to %.1f leads to words at %.1f", pts[0], pts[1], got.At)
 		}
 	}
 }

@@ -17,7 +17,8 @@ const (
 	step     = 1.5  // between places that are tried along a line of lettering, mm
 	farAlong = 30.0 // mm, as far as words may be shifted along
 	own      = 2.1  // mm within which a line that words reach over is their own mark
-	loose    = 4.0  // mm that words may be off their mark without a line to them
+	loose    = 2.5  // mm that words may be off their mark without a line to them: a capital's height
+	movedOff = 1.2  // the same of words that stand whole and are moved off an edge all the same
 	little   = 6.0  // mm that words may be moved to stand off an edge
 	longest  = 30.0 // mm that a line of lettering may be long and is not broken
 	turned   = 2.0  // mm of way that words on the other side of their mark count as
@@ -59,7 +60,7 @@ func (r *Room) Near(t layout.Text) (out []layout.Text, leader curve.Path, ok boo
 		if !ok {
 			continue
 		}
-		leader, tied := r.tied(t, out)
+		leader, tied := r.tied(t, out, loose)
 		if tied {
 			r.take(out, leader)
 			return out, leader, true
@@ -89,12 +90,13 @@ func (r *Room) take(lines []layout.Text, leader curve.Path) {
 }
 
 // tied finds the line to words that are moved off from the mark beside which they were wished;
-// nil where they stand near enough, in their row or have no mark, and false where none leads there.
-func (r *Room) tied(t layout.Text, out []layout.Text) (curve.Path, bool) {
+// nil where they stand as near as is given, in their row or have no mark, and false where none
+// leads there.
+func (r *Room) tied(t layout.Text, out []layout.Text, near float64) (curve.Path, bool) {
 	mark, ok := r.mark(t)
 	b := BlockOf(out[0])
 	inRow := math.Abs(out[0].At.Sub(t.At).Dot(geometry.Polar(1, t.Angle+math.Pi/2))) < t.Height/2
-	if !ok || inRow || b.nearest(mark).Sub(mark).Norm() <= loose {
+	if !ok || inRow || b.nearest(mark).Sub(mark).Norm() <= near {
 		return nil, true
 	}
 	end := b.grown(ledGap).nearest(mark)
@@ -120,17 +122,22 @@ func (r *Room) mark(t layout.Text) (geometry.Point, bool) {
 	return geometry.Point{}, false
 }
 
-// Inside moves words that stand whole by as little as brings them into a box; they stay where
-// they are when nothing is clear there.
-func (r *Room) Inside(t layout.Text, box geometry.Box) layout.Text {
+// Inside moves words that stand whole by as little as brings them into a box, with a line to
+// what they are moved off from; they stay where they are when nothing is clear there. What it
+// finds it takes.
+func (r *Room) Inside(t layout.Text, box geometry.Box) (layout.Text, curve.Path) {
 	b, moved := BlockOf(t).Bounds(), t
 	moved.At = t.At.Add(geometry.Point{
 		X: math.Max(0, box.Min.X-b.Min.X) - math.Max(0, b.Max.X-box.Max.X),
 		Y: math.Max(0, box.Min.Y-b.Min.Y) - math.Max(0, b.Max.Y-box.Max.Y)})
-	if moved.At == t.At || moved.At.Sub(t.At).Norm() > little || !r.stands(t, []layout.Text{moved}) {
-		return t
+	if moved.At != t.At && moved.At.Sub(t.At).Norm() <= little && r.stands(t, []layout.Text{moved}) {
+		if leader, tied := r.tied(t, []layout.Text{moved}, movedOff); tied {
+			r.take([]layout.Text{moved}, leader)
+			return moved, leader
+		}
 	}
-	return moved
+	r.Text(t)
+	return t, nil
 }
 
 // near tries places for letters of one height.

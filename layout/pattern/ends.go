@@ -56,7 +56,7 @@ func Stem(r *bend.Report, end int, key, title, count string, units measure.Syste
 	d.Write(x, s.Shelf[0].Y-1, small, layout.Right, "gunwales rest")
 	d.Write(x, s.Shelf[0].Y-1-row, small, layout.Right, "here"+within(marks.Joined, units))
 	d.Write(s.FootX, b.Min.Y-4.5, small, layout.Left, "keel lies under the foot")
-	d.Write(s.ToeX-1.5, b.Min.Y-4.5-row, small, layout.Right, "keel butts against this step")
+	d.Write(s.ToeX-2*labelGap, b.Min.Y-4.5-row, small, layout.Right, "keel butts here") // not read on into the words behind the station line
 	d.Write(s.FootX, b.Min.Y-4.5-2*row, small, layout.Left, "dash-dot: keel's screws")
 	g := label.On(s.Outline)
 	g.Drawing(&d)

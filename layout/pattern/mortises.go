@@ -21,6 +21,8 @@ const (
 	lowerRow = 0.9
 	upperRow = 4.2
 	underBar = 2.3
+	// overMiddle is where words stand over the stock's middle line.
+	overMiddle = 0.7
 )
 
 // Mortises draws the strip for the gunwale's underside: x is the distance from
@@ -47,7 +49,7 @@ func Mortises(b *bend.Report, units measure.System) layout.Drawing {
 		}
 	}
 	drawScarfs(&d, f, half, units)
-	drawThwarts(&d, f, half)
+	drawThwarts(&d, f, half, units)
 	drawSeatBolts(&d, f, half, units)
 	drawSpreaders(&d, b, half, units)
 	drawZones(&d, f, half)
@@ -108,16 +110,18 @@ func drawScarfs(d *layout.Drawing, f *frame.Frame, half float64, units measure.S
 	}
 }
 
-// drawThwarts marks the cross pieces' edges and the holes for their bolts.
-func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
+// drawThwarts marks the cross pieces' edges and the holes for their bolts, with how wide these
+// are between them.
+func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64, units measure.System) {
 	g := &f.Gunwale
 	for i, t := range f.Thwarts {
 		at, wide, whose := t.At, float64(f.Design.Thwarts[i].Width)/2, ""
 		if d.Turns {
 			at, whose = folded(at)
 		}
-		for _, x := range []float64{g.OnStock(at - wide), g.OnStock(at + wide)} {
+		for i, x := range []float64{g.OnStock(at - wide), g.OnStock(at + wide)} {
 			d.Straight(layout.Guide, x, -half, x, half)
+			d.Write(x+[2]float64{labelOff, -labelOff}[i], overMiddle+0.6, small, [2]layout.Align{layout.Left, layout.Right}[i], "edge")
 			d.Keep = append(d.Keep, layout.Span{From: x - 3, To: x + 3}) // beside a joint it would be taken for it
 		}
 		at = g.OnStock(at)
@@ -127,6 +131,9 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64) {
 			}
 		}
 		d.Write(at, half-3.4, small, layout.Middle, called(t.Name, i)+whose)
+		if len(t.Holes) > 0 {
+			d.Write(at, overMiddle, small, layout.Middle, "holes "+units.Fine(t.Hole))
+		}
 		d.Whole = append(d.Whole, layout.Span{From: at - wide/2 - t.Hole/2 - 5, To: at + wide/2 + t.Hole/2 + 1})
 	}
 }

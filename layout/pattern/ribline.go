@@ -18,7 +18,10 @@ const (
 	linesLeast = 8.0 // mm of a line that is worth drawing between two that it joins
 	linesStep  = 1.0 // mm between points that are looked at along a line
 	linesFlat  = 0.002
-	wordsApart = 2.5 // mm between names: nearer they are read as one
+	wordsApart = 2.5  // mm between names: nearer they are read as one
+	dotRadius  = 0.5  // mm, of the circle where a name's line begins
+	dotApart   = 1.25 // mm that it keeps from other lines, where they leave so much
+	ownLine    = 0.1  // mm round a line that it bends within, this near to one of its points
 )
 
 // ribLine is the outer face of a rib on the body plan.
@@ -26,6 +29,7 @@ type ribLine struct {
 	name string
 	pts  []geometry.Point // from the keel to the head
 	with []int            // by point: the line that it joins there, -1 where it is drawn
+	ink  []bool           // by point: whether there is a dash, not the gap behind one
 }
 
 // drawSide draws the ribs of one side from midship outward, each as one line, solid and
@@ -53,8 +57,10 @@ func drawSide(d *layout.Drawing, b *bend.Report, side float64) {
 		if n%2 == 1 {
 			pen = layout.Long
 		}
+		l.ink = make([]bool, len(l.pts))
 		for _, run := range l.runs() {
 			d.Line(pen, curve.Polyline(l.pts[run[0]:run[1]]...))
+			copy(l.ink[run[0]:], dashes(pen, l.pts[run[0]:run[1]]))
 		}
 		lines = append(lines, l)
 		_, heading := r.Section.Half.End()
@@ -71,10 +77,10 @@ func drawSide(d *layout.Drawing, b *bend.Report, side float64) {
 	nameLines(d, lines, 0.4, 0.72)
 	g, words := grounds(d)
 	for _, l := range bends {
-		nameLine(d, &g, &words, l, every(l, 0.3, 1), "bends begin, end")
+		nameLine(d, &g, &words, l, freest(&g, l, dashes(layout.Tick, l), every(l, 0.3, 1)), "bends begin, end")
 	}
 	for _, share := range [][2]float64{{0.05, 0.4}, {0.4, 0.75}} {
-		nameLine(d, &g, &words, loose, every(loose, share[0], share[1]), "pushed in")
+		nameLine(d, &g, &words, loose, freest(&g, loose, dashes(layout.Guide, loose), every(loose, share[0], share[1])), "pushed in")
 	}
 }
 
@@ -186,7 +192,7 @@ func nameLines(d *layout.Drawing, lines []ribLine, from, to float64) {
 	g, words := grounds(d)
 	for i, l := range lines {
 		if len(names[i]) > 0 {
-			nameLine(d, &g, &words, l.pts, at[i], strings.Join(names[i], " "))
+			nameLine(d, &g, &words, l.pts, freest(&g, l.pts, l.ink, at[i]), strings.Join(names[i], " "))
 		}
 	}
 }
@@ -208,6 +214,45 @@ func every(pts []geometry.Point, from, to float64) (at []int) {
 	return at
 }
 
+// dashes reports by point whether a line that a pen draws from the first one on has ink there
+// and so far round it as the circle of a name reaches.
+func dashes(pen layout.Pen, pts []geometry.Point) []bool {
+	out, passed, dash := make([]bool, len(pts)), 0.0, pen.Dash()
+	for i := range pts {
+		if i > 0 {
+			passed += pts[i].Sub(pts[i-1]).Norm()
+		}
+		out[i] = dash == nil
+		if dash != nil {
+			at := math.Mod(passed, dash[0]+dash[1])
+			out[i] = at >= dotRadius && at <= dash[0]-dotRadius
+		}
+	}
+	return out
+}
+
+// freest are those of some points of a line where a name's circle is seen to stand on that line:
+// on its ink, and as far as can be, up to dotApart, from all else on the ground.
+func freest(g *label.Ground, pts []geometry.Point, ink []bool, at []int) []int {
+	for _, only := range []bool{true, false} {
+		for apart := dotApart; apart >= dotRadius; apart -= 0.25 {
+			if free := slices.DeleteFunc(slices.Clone(at), func(k int) bool { return only && !ink[k] || !alone(g, pts, k, apart) }); len(free) > 0 {
+				return free
+			}
+		}
+	}
+	return at
+}
+
+// alone reports whether nothing but a line itself lies so far round one of its points.
+func alone(g *label.Ground, pts []geometry.Point, k int, apart float64) bool {
+	along := pts[min(k+1, len(pts)-1)].Sub(pts[max(k-1, 0)]).Unit()
+	b := label.Block{At: pts[k].Sub(along.Scale(apart)), Angle: math.Atan2(along.Y, along.X), Wide: 2 * apart, Low: ownLine, High: apart}
+	other := b
+	other.Low, other.High = -apart, -ownLine
+	return g.Clear(b, 0) && g.Clear(other, 0)
+}
+
 // nameLine letters a line at one of its points, as near to it as can be: clear of all on the
 // ground, and twice so far off other words, which lie in line with it.
 func nameLine(d *layout.Drawing, g, others *label.Ground, pts []geometry.Point, at []int, words string) {
@@ -221,7 +266,7 @@ func nameLine(d *layout.Drawing, g, others *label.Ground, pts []geometry.Point, 
 					t.At, t.Align = end.Add(geometry.Point{X: -0.7, Y: -small / 2}), layout.Right
 				}
 				if b := label.BlockOf(t); g.Clear(b, label.Off) && others.Clear(b, 2*wordsApart) && !g.Strikes(p, end) {
-					leader, dot := curve.Polyline(p, end), curve.Circle(p, 0.5)
+					leader, dot := curve.Polyline(p, end), curve.Circle(p, dotRadius)
 					d.Line(layout.Tick, leader)
 					d.Line(layout.Tick, dot)
 					d.Texts = append(d.Texts, t)

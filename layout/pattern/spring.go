@@ -20,11 +20,11 @@ import (
 // without a neutral set. Ribs of a group may differ by what one-sided cross pieces ask
 // of them.
 func setTo(b *bend.Report, g frame.Group, units measure.System) string {
-	words, before := "", ""
+	words, apart, before := "", " between heads", ""
 	if b.OnForms() {
 		before = " before fitting"
 	} else if hot := ribNamed(b, g.Rib.Name).Hot; hot > 0 {
-		words = "hot " + units.Rough(hot) + ", "
+		words, apart = "between heads: hot "+units.Rough(hot)+", ", "" // a bend's radius hot stands beside it
 	}
 	if b.Boat.Why != nil {
 		return strings.TrimSuffix(words, ", ")
@@ -39,7 +39,7 @@ func setTo(b *bend.Report, g frame.Group, units measure.System) string {
 	if most-least > marks.FreeWidth { // else nearer than anyone can relax a rib
 		width = units.Rough(least) + " to " + units.Rough(most)
 	}
-	return words + "relax to " + width + " between heads" + before
+	return words + "relax to " + width + apart + before
 }
 
 // drawRelax letters what a rib is bent and relaxed to on the rib itself, before its first

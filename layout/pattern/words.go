@@ -63,7 +63,7 @@ func codes(f *frame.Frame, units measure.System) []string {
 		"lean out: the bottom of the slot goes toward the gunwale's outboard face by this angle off its own square; in: toward the inboard face.",
 		fmt.Sprintf("Slots run along the gunwale. Toward the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0): the chapter Gunwales has both for each rib, and what to ease.", degrees(math.Abs(last.Twist)), last.Rib, degrees(math.Abs(last.Along))),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
-		"The rib stick has a lane for half of each rib, strips half a rib each: on the flat blank, whichever face you mark, with what the bends add to its length. S: the middle of a stringer; on strips dashed pairs of lines are its edges. Radii are to the middle of the thickness.",
+		"The rib stick has a lane for half of each rib, strips half a rib each: on the flat blank, whichever face you mark, with what the bends add to its length. S: the middle of a stringer; where each rib has a strip of its own, the dashed lines beside it are its edges. Radii are to the middle of the thickness.",
 	}
 }
 

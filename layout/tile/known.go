@@ -36,8 +36,8 @@ func (p piece) dressing(u measure.System) dressing {
 
 // framing is all that the looks of a piece with its heading outside depend on.
 type framing struct {
-	says                      says
-	wide, high, cutLeft, room float64
+	says                              says
+	wide, high, cutLeft, cutTop, room float64
 }
 
 // ink is where a drawing has lines or letters.
@@ -92,7 +92,7 @@ func (m *known) around(p piece, u measure.System, room float64) []look {
 	if m == nil {
 		return p.around(u, room)
 	}
-	key := framing{p.says(u), p.frame.W(), p.frame.H(), p.cutLeft(), room}
+	key := framing{p.says(u), p.frame.W(), p.frame.H(), p.cutLeft(), p.cutTop(), room}
 	out, has := m.arounds[key]
 	if !has {
 		out = p.around(u, room)

@@ -17,6 +17,7 @@ type look struct {
 	wide, high float64 // of the box round both, mm
 	taken      float64 // of the sheet's width: more where it leaves less than a stub
 	lines      float64 // the most that a line of the heading may take, mm
+	long       float64 // what its longest line takes, where it stands outside the piece, mm
 	heads      heads
 	at         geometry.Point // of a heading within: its lower left corner, in the drawing's coordinates
 	turned     bool           // whether the piece lies turned
@@ -29,7 +30,7 @@ const (
 	over   heads = iota
 	within       // where the pattern leaves that blank
 	behind       // to the piece's right
-	along        // along its side: on the left, read from the right, or over a piece that lies turned
+	along        // along its side, read from the right: on the left, on the right where the left is cut, or over a piece that lies turned
 )
 
 // area is the room that a look takes, with the room for scissors.
@@ -81,12 +82,15 @@ func (p piece) around(u measure.System, room float64) []look {
 	says, headed := p.says(u), p.headings(u)
 	title, which, do := lettering.Width(says[0], what), lettering.Width(says[1], small), lettering.Width(says[2], small)
 	all := make([]look, 0, 30)
-	for _, w := range []float64{p.frame.W(), p.frame.H(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
+	for _, w := range []float64{p.frame.W(), p.frame.H() - p.cutTop(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
 		long, head := headed(w)
 		short, first := headed(w - p.cutLeft())
 		all = append(all, p.headedAt(over, w-p.cutLeft(), short, first), p.headedAt(along, w, long, head), p.headedAt(behind, w, long, head))
 	}
 	all = slices.DeleteFunc(all, func(l look) bool { return l.wide > math.Max(room, p.frame.W())+closeEnough })
+	if whole := slices.DeleteFunc(slices.Clone(all), p.cutInto); len(whole) > 0 {
+		all = whole
+	}
 	slices.SortStableFunc(all, func(a, b look) int { return cmp.Compare(math.Round(a.area()), math.Round(b.area())) })
 	var out []look
 	for _, l := range all {
@@ -100,26 +104,33 @@ func (p piece) around(u measure.System, room float64) []look {
 // headedAt is the look with a heading of the given length and height at one side.
 func (p piece) headedAt(where heads, lines, long, head float64) look {
 	w, h := p.frame.W(), p.frame.H()
-	l := look{lines: lines, heads: where}
+	l := look{lines: lines, long: long, heads: where}
 	switch where {
 	case over:
 		l.wide, l.high = math.Max(w, p.cutLeft()+long), h+head
 	case along:
 		l.wide, l.high = w+head, math.Max(h, long)
 	case behind:
-		l.wide, l.high = w+inner+long, math.Max(h, head)
+		l.wide, l.high = w+inner+long, math.Max(h, head+p.cutTop())
 	}
 	return l
+}
+
+// cutInto reports whether the cut along the joint over a piece, led on past the piece, goes
+// through or under its heading.
+func (p piece) cutInto(l look) bool {
+	top := p.cutTop()
+	return top > 0 && (l.heads == over || l.heads == along && l.long > p.frame.H()-top+closeEnough)
 }
 
 // cutLeft is how far a piece reaches past the joint on its left, where it is cut, mm: a
 // heading over it begins behind that.
 func (p piece) cutLeft() float64 {
-	if p.grid.has(p.col-1, p.row) {
-		return p.cell.Min.X - p.frame.Min.X
-	}
-	return 0
+	return p.cell.Min.X - p.frame.Min.X
 }
+
+// cutTop is the same over the joint at its top, which is cut too.
+func (p piece) cutTop() float64 { return p.frame.Max.Y - p.cell.Max.Y }
 
 // headings returns how to ask for the length and the height of a piece's heading in lines as
 // long as a width allows, where it stands in one line worked out once.
@@ -201,9 +212,11 @@ func (p piece) headed(s *layout.Sheet, u measure.System, l look) {
 	case l.heads == over:
 		to = geometry.Shift(low.X+p.cutLeft(), top.Y)
 	case l.heads == behind:
-		to = geometry.Shift(top.X+inner, top.Y-high)
+		to = geometry.Shift(top.X+inner, top.Y-p.cutTop()-high)
 	case l.turned:
-		to = geometry.Turn(-math.Pi / 2).Then(geometry.Shift(top.X, top.Y))
+		to = geometry.Turn(-math.Pi / 2).Then(geometry.Shift(top.X, top.Y-p.cutTop()))
+	case p.cutLeft() > 0:
+		to = geometry.Turn(math.Pi / 2).Then(geometry.Shift(top.X+high, low.Y))
 	default:
 		to = geometry.Turn(math.Pi / 2).Then(geometry.Shift(low.X, low.Y))
 	}

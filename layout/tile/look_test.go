@@ -249,6 +249,41 @@ func TestHeadingInItsRoom(t *testing.T) {
 	}
 }
 
+// TestHeadingNotCut: the left and the upper joint of a piece are cut, with scissors that may run
+// on past it. No heading outside a piece stands where it falls off with them, whether the piece
+// lies as it is read or turned, on a strip as on a tile.
+func TestHeadingNotCut(t *testing.T) {
+	strip := layout.Drawing{Name: "strip", Title: "Gunwale mortises", Make: "one half, turn over at midship, end for end"}
+	strip.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 700, 40)))
+	tall := layout.Drawing{Name: "tall", Title: "Body plan", Make: "one half of every rib, turn over at midship and on the middle line"}
+	tall.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 700, 400)))
+	seen := 0
+	for _, d := range []layout.Drawing{strip, tall} {
+		for _, k := range cut(&d, 247, 173, cutting{}) {
+			for _, l := range k.around(measure.Metric, 252) {
+				for _, turned := range []bool{false, true} {
+					l.turned = turned
+					var s layout.Sheet
+					k.headed(&s, measure.Metric, l)
+					for _, x := range s.Texts {
+						seen++
+						b := label.BlockOf(x).Bounds()
+						if left := k.grid.has(k.col-1, k.row); left && b.Min.X < k.cell.Min.X-1e-6 {
+							t.Errorf("%s %s, %+v: %q at %v falls off at x %.1f", d.Name, k.name(), l, x.Words, b, k.cell.Min.X)
+						}
+						if above := k.grid.has(k.col, k.row-1); above && b.Max.Y > k.cell.Max.Y+1e-6 {
+							t.Errorf("%s %s, %+v: %q at %v falls off at y %.1f", d.Name, k.name(), l, x.Words, b, k.cell.Max.Y)
+						}
+					}
+				}
+			}
+		}
+	}
+	if seen < 40 {
+		t.Errorf("%d words looked at", seen)
+	}
+}
+
 // TestMadeRoom: words that take more sheets than were kept for them get these before all
 // pieces, which move on together.
 func TestMadeRoom(t *testing.T) {

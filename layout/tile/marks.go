@@ -114,6 +114,10 @@ func crossAt(at geometry.Point) []layout.Stroke {
 	}
 }
 
+// outWord follows the figures along a lower edge, which count out from the pattern's zero: else
+// they would be read as those up the left one, where there is less room.
+const outWord = " out"
+
 // drawScales puts absolute distances along the lower and left edge of a tile, clear of
 // all that is on it; along the left one only where they measure something, and along the lower
 // one only where sticks have no tape of their own.
@@ -124,22 +128,22 @@ func (p piece) drawScales(s *layout.Sheet, u measure.System) {
 	}
 	c := p.cell
 	r := p.room(*s)
-	tick := func(at, inward geometry.Point, i float64) {
+	tick := func(at, inward geometry.Point, i float64, way string) {
 		if r.Strikes(at, at.Add(inward)) {
 			return
 		}
 		s.Line(layout.Tick, at, at.Add(inward))
 		r.Straight(at, at.Add(inward))
 		if math.Mod(i, 2) == 0 {
-			numberAt(s, &r, at, fmt.Sprint(math.Round(i*step/unit)+0))
+			numberAt(s, &r, at, fmt.Sprint(math.Round(i*step/unit)+0)+way)
 		}
 	}
 	taped := p.drawing.Stacked && p.row == p.grid.rows()-1
 	for i := math.Ceil(c.Min.X/step + 0.1); i*step < c.Max.X-8 && !taped; i++ {
-		tick(geometry.Point{X: i * step, Y: c.Min.Y}, geometry.Point{Y: 3}, i)
+		tick(geometry.Point{X: i * step, Y: c.Min.Y}, geometry.Point{Y: 3}, i, outWord)
 	}
 	for i := math.Ceil(c.Min.Y/step + 0.1); i*step < c.Max.Y-8 && !p.drawing.Stacked; i++ {
-		tick(geometry.Point{X: c.Min.X, Y: i * step}, geometry.Point{X: 3}, i)
+		tick(geometry.Point{X: c.Min.X, Y: i * step}, geometry.Point{X: 3}, i, "")
 	}
 }
 
@@ -244,11 +248,32 @@ func upright(t layout.Text) layout.Text {
 	return t
 }
 
+// crossAir is how far words keep off the arms of a registration cross, mm: nearer, an arm is read
+// as a letter's stroke.
+const crossAir = 0.8
+
+// offCrosses keeps words off the crosses of a tile's joints; those of a strip stand at their
+// tick or their mark.
+func (p piece) offCrosses(r *label.Room) {
+	if p.grid.rows() == 1 || p.drawing.Stacked {
+		return
+	}
+	for _, j := range p.sides() {
+		for _, at := range j.crossPlaces() {
+			for _, half := range []geometry.Point{{X: crossArm, Y: 0}, {X: 0, Y: crossArm}} {
+				box := geometry.Around(at.Sub(half), at.Add(half)).Grow(crossAir)
+				r.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
+			}
+		}
+	}
+}
+
 // set sets words, some of them before all others, and returns what is set on the pattern,
 // what is set beside the heading and the lines that lead to what was moved off, and which
 // of the words found no place; -1 for none.
 func (p piece) set(own []layout.Text, front int, dressed layout.Sheet, l look) (words []layout.Text, led layout.Sheet, lost int) {
 	r := p.room(dressed)
+	p.offCrosses(&r)
 	switch f := p.frame; l.heads {
 	case over:
 		r.Beside = append(r.Beside, geometry.Rect(f.Min.X, f.Max.Y, f.Min.X+l.wide, f.Min.Y+l.high))
@@ -274,13 +299,15 @@ func (p piece) set(own []layout.Text, front int, dressed layout.Sheet, l look) (
 		near(i)
 	}
 	var late []int
+	var leader curve.Path
 	calm := p.calm()
 	for i := front; i < len(own); i++ {
 		if t := own[i]; r.Fits(t, label.Least) {
-			if !p.drawing.Stacked { // a stick's words stand at their tick
-				t = r.Inside(t, calm)
+			if p.drawing.Stacked { // a stick's words stand at their tick
+				r.Text(t)
+			} else if t, leader = r.Inside(t, calm); leader != nil {
+				led.Strokes = append(led.Strokes, layout.Stroke{Pen: layout.Tick, Path: leader})
 			}
-			r.Text(t)
 			words = append(words, t)
 		} else {
 			late = append(late, i)

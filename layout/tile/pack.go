@@ -44,7 +44,9 @@ func (k piece) toSheet(s spot) geometry.Affine {
 	at := s.at
 	switch s.look.heads {
 	case along:
-		at.X += s.look.wide - k.frame.W()
+		if k.cutLeft() == 0 {
+			at.X += s.look.wide - k.frame.W()
+		}
 	case behind:
 		at.Y += s.look.high - k.frame.H()
 	}

@@ -58,23 +58,31 @@ func (p *plan) inOrder() {
 	}
 }
 
-// changed lays two pieces of a sheet the other way round in the box round both, and reports
-// whether they have that for themselves and whole pieces between them: all of them in one
-// column or one row, which stays one.
+// changed lays two pieces of a sheet the other way round in the box round both and all that lies
+// partly in it, and reports whether that can be: all in it stand in one column or one row, which
+// stays one.
 func (p *plan) changed(first, second int) bool {
 	both := p.spots[first].box().Union(p.spots[second].box())
-	var in []int
-	for i, s := range p.spots {
-		if s.sheet != p.spots[first].sheet || !s.box().Grow(pieceGap-closeEnough).Overlaps(both) {
-			continue
+	in := p.lyingIn(p.spots[first].sheet, both)
+	for n := 0; n < len(in); {
+		n = len(in)
+		for _, i := range in {
+			both = both.Union(p.spots[i].box())
 		}
-		if b, room := s.box(), both.Grow(closeEnough); !room.Holds(b.Min) || !room.Holds(b.Max) {
-			return false
-		}
-		in = append(in, i)
+		in = p.lyingIn(p.spots[first].sheet, both)
 	}
 	return p.turnedRound(in, first, second, func(b geometry.Box) (from, to float64) { return -b.Max.Y, -b.Min.Y }, func(s *spot, from float64) { s.at.Y = -from - s.box().H() }) ||
 		p.turnedRound(in, first, second, func(b geometry.Box) (from, to float64) { return b.Min.X, b.Max.X }, func(s *spot, from float64) { s.at.X = from })
+}
+
+// lyingIn lists the pieces of a sheet that lie in a box, wholly or in part.
+func (p *plan) lyingIn(sheet int, box geometry.Box) (in []int) {
+	for i, s := range p.spots {
+		if s.sheet == sheet && s.box().Grow(pieceGap-closeEnough).Overlaps(box) {
+			in = append(in, i)
+		}
+	}
+	return in
 }
 
 // turnedRound lets two pieces of a row change places, along a way on which a box reaches from and

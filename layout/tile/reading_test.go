@@ -8,8 +8,9 @@ import (
 )
 
 // TestInOrder: pieces 1 and 2 of a strip lie the wrong way round on a sheet, over each other
-// or side by side; they change places unless what lies in their way is no whole piece of one
-// column with them, keep off each other and stay in the room of both. A pattern's piece on a sheet before is counted, and stays.
+// or side by side; they change places unless what lies in their way stands in no column or row
+// with them, keep off each other and stay in the room of all. A pattern's piece on a sheet before
+// is counted, and stays.
 func TestInOrder(t *testing.T) {
 	at := func(sheet int, x, y, w, h float64) spot {
 		return spot{sheet: sheet, at: geometry.Pt(x, y), look: look{wide: w, high: h}}
@@ -22,6 +23,7 @@ func TestInOrder(t *testing.T) {
 		"beside":           {at(0, 60, 0, 30, 80), at(0, 0, 10, 50, 60), at(0, 0, 100, 50, 50), 0},
 		"in their order":   {at(0, 0, 0, 50, 30), at(0, 60, 0, 50, 30), at(0, 0, 100, 50, 50), 0},
 		"in one column":    {at(0, 0, 0, 100, 30), at(0, 0, 80, 100, 40), at(0, 0, 40, 100, 30), 0},
+		"a wider between":  {at(0, 0, 0, 100, 30), at(0, 0, 80, 100, 40), at(0, 0, 40, 104, 30), 0},
 		"with one between": {at(0, 0, 0, 100, 30), at(0, 0, 40, 60, 50), at(0, 70, 40, 30, 50), 1},
 		"on another sheet": {at(1, 0, 0, 100, 30), at(0, 0, 0, 60, 50), at(0, 0, 100, 50, 50), 1},
 	} {

@@ -159,6 +159,9 @@ func TestEdgeDistances(t *testing.T) {
 				if !low && !left {
 					t.Errorf("%v, tile %s: %q stands at %.2f", u, p.name(), x.Words, x.At)
 				}
+				if upLeft := math.Abs(x.At.X-1-p.cell.Min.X) < 1e-9 && left; strings.HasSuffix(x.Words, " out") == upLeft {
+					t.Errorf("%v, tile %s: %q at %.2f does not say which way it counts", u, p.name(), x.Words, x.At)
+				}
 				figures++
 			}
 			for _, k := range s.Strokes {
@@ -241,6 +244,24 @@ func TestUpsideDown(t *testing.T) {
 				t.Errorf("%s: the line runs from %v to %v", name, a, b)
 			}
 		}
+	}
+}
+
+// TestWordsOffCrosses: words that end close before a registration cross of a tile are moved, so
+// that half a millimeter of paper stays between them and its arms.
+func TestWordsOffCrosses(t *testing.T) {
+	d := layout.Drawing{Name: "plan", Title: "Plan"}
+	d.Line(layout.Cut, curve.Rectangle(geometry.Rect(0, 0, 400, 300)))
+	first := cut(&d, 247, 173, cutting{})[0]
+	at := first.sides()[0].crossPlaces()[2] // at the middle of the joint on its right
+	d.Texts = []layout.Text{{At: at.Add(geometry.Pt(-crossArm-0.3, -1.2)), Height: small, Align: layout.Right, Words: "pushed in"}}
+	words := cut(&d, 247, 173, cutting{})[0].letter(&layout.Sheet{}, look{})
+	if len(words) != 1 {
+		t.Fatalf("%d words", len(words))
+	}
+	arm := geometry.Rect(at.X-crossArm, at.Y-0.01, at.X+crossArm, at.Y+0.01)
+	if b := words[0].Bounds(); b.Grow(0.5).Overlaps(arm) {
+		t.Errorf("words at %v touch the cross at %v", b, at)
 	}
 }
 

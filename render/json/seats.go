@@ -33,7 +33,7 @@ func seatOf(p part, f *frame.Frame, s seat.Seat) Object {
 	}
 	return Object{
 		{"name", s.Name}, {"kind", s.Kind.String()}, {"station_mm", p.of("station")}, {"top_over_floor_mm", p.of("top over floor")},
-		{"top_z_mm", p.of("top")}, {"crew", crew}, {"length_mm", p.of("long")}, {"width_mm", p.of("wide")}, {"front_edge_lower_mm", p.of("front edge lower")}, {"hung", carried},
+		{"top_z_mm", p.of("top")}, {"crew", crew}, {"length_mm", p.of("long")}, {"width_mm", p.of("wide")}, {"front_edge_lower_mm", p.of("front edge under the back one")}, {"hung", carried},
 	}
 }
 

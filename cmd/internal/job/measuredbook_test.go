@@ -253,7 +253,7 @@ func (m *offPaper) bookSeats(b bookPDF) {
 		m.put(part, "top over floor", 0, number(row.cells["Top over the floor"]), toTenth)
 		m.put(part, "long", 0, number(row.cells["Along"]), toTenth)
 		m.put(part, "wide", 0, number(row.cells["Across"]), toTenth)
-		m.put(part, "front edge lower", 0, number(row.cells["Front edge lower than the back"]), toTenth)
+		m.put(part, "front edge under the back one", 0, number(row.cells["Front edge lower than the back"]), toTenth)
 		if row.cells["Kind"] != "hung" {
 			continue
 		}
@@ -317,7 +317,7 @@ func (m *offPaper) bookJoints(b bookPDF) {
 		m.put("rib peg", "up", 0, number(g[2]), toTenth)
 		m.put("rib peg", "hole depth", 0, number(g[3]), toWhole)
 	}
-	if g := b.find(`The thinnest inner wall, at rib \w+, is ([\d.]+) mm`); g != nil {
+	if g := b.find(`The thinnest inner wall at that height, at rib \w+, is ([\d.]+) mm`); g != nil {
 		m.put("rib peg", "least wall", 0, number(g[1])+toTenth, toTenth) // lettered on the safe side
 	}
 }

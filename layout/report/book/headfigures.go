@@ -70,7 +70,7 @@ func (w *writer) lashingFigure(c joint.Crossing) report.Figure {
 	s.note(-c.Rib/2-9*s.per, 0, 0, -1, layout.Left, "batten")
 	s.note(0, c.Wide/2+9*s.per, 0, -3, layout.Middle, "rib")
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("The X lashing from outside, %s: the batten lies over the rib. Dashed cord runs behind. The loose end points to where the cord goes next.", times(per)),
+		Caption: fmt.Sprintf("The X lashing from outside, %s: the batten lies over the rib. Dashed cord runs behind. The loose end points to where the cord goes next. The knot is tied inboard, behind the batten.", times(per)),
 		About:   "Four drawings of a lashing: a clove hitch on the rib, two turns over one diagonal, two over the other, a turn round the strands and the knot."}
 }
 
@@ -127,8 +127,8 @@ func (s *sketch) crossing(c joint.Crossing, step int, x float64) {
 		pair(-1)
 		// The turn goes round all strands, between the batten and the rib.
 		s.path(layout.Cut, curve.Rounded(geometry.Rect(x-a-1.6*s.per, -b-1.2*s.per, x+a+1.6*s.per, b+1.2*s.per), 3*s.per))
-		s.path(layout.Cut, curve.Circle(geometry.Pt(x-a-3*s.per, -b-3*s.per), 1.3*s.per))
-		s.note(x-a-3*s.per, -b-3*s.per, -2.4, -1, layout.Right, "knot")
+		s.path(layout.Guide, curve.Circle(geometry.Pt(x-a-3*s.per, -b-3*s.per), 1.3*s.per)) // inboard
+		s.note(x-a-3*s.per, -b-3*s.per, -2.4, -1, layout.Right, "knot behind")
 	}
 }
 

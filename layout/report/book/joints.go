@@ -45,7 +45,7 @@ func (w *writer) jointTable() report.Table {
 		w.places(foot.FromEnd)+" from the keel's end, on its middle line", w.lashed(foot.Joint))
 	row("Stringers to stem", j.Landings[0].Count+land.Count, "lashed in pairs", fmt.Sprintf("%s through the stem, above and below each stringer", w.drill(land.Drill)), w.lashed(land.Joint))
 	row("Gunwales to stem", 2, "lashed together", fmt.Sprintf("%s: in each gunwale %s from its end and %s up; in the stem %s under the shelf", w.drill(end.Drill), w.whole(end.FromEnd), w.whole(end.Up), w.whole(end.Under)), w.lashed(end.Joint))
-	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends, %s under their upper edges, square to their faces, %s deep", w.places(hook.FromEnd), w.Fine(hook.Down), w.whole(hook.Fastener.Length)), "glue both edges")
+	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends along their inner faces, less on the outer ones where you bore, %s under their upper edges, square to their faces, %s deep", w.places(hook.FromEnd), w.Fine(hook.Down), w.whole(hook.Fastener.Length)), "glue both edges")
 	row("Rib to gunwale", head.Count, "a peg, "+w.Fine(head.Fastener.Diameter), fmt.Sprintf("in the middle of the rib, %s up from the underside, %s deep", w.Fine(head.Up), w.whole(head.Long)), w.gluedHeads())
 	row("Rib to keel", j.Keel.Count, "lashed in an X", "none", w.lashed(j.Keel.Joint))
 	row("Stringer to rib", j.Stringers.Count, "lashed in an X", "none", w.lashed(j.Stringers.Joint))
@@ -254,7 +254,7 @@ func (w *writer) ribHeads() {
 	steps := []string{
 		"The whole end of the rib goes into its mortise; nothing is sawn at the shoulder line, which only shows how far.",
 		w.headsLean(),
-		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill. That goes through inner wall and tenon at every rib and stops %s short of the gunwale's outer face. The thinnest inner wall, at rib %s, is %s.",
+		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill. That goes through inner wall and tenon at every rib and stops %s short of the gunwale's outer face. The thinnest inner wall at that height, at rib %s, is %s; deeper in the slot a wall is thinner, as the table of mortises has it.",
 			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.whole(h.Long), w.whole(h.Outer), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
 		w.pegs(h.Fastener) + " Tap one in dry until it stops and cut it flush.",
 		glue,

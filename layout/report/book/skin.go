@@ -99,11 +99,11 @@ func (w *writer) trims() bool { return w.Needs.Cloth.Sewn()-w.Needs.Cloth.Wide >
 func (w *writer) skinMeasures() report.Table {
 	c, s := w.Needs.Cloth, w.Frame.Design.Skin
 	t := report.Titled("The skin in figures").Words("").Numbers("").Filled(
-		"greatest way round the outside, gunwale top to gunwale top", w.Length(c.Girth),
-		"least way round at the last ribs", w.Length(c.EndGirth),
-		"left beyond each gunwale to pull by", w.Length(c.Grip),
-		"width of the sheet: the greatest way round, and what is left on both sides", w.Length(c.Wide),
-		"drawn over the greatest way round", w.Length(c.Pull),
+		"girth: round the outside at its widest, from one gunwale's top to the other's", w.Length(c.Girth),
+		"girth at the last ribs, the least", w.Length(c.EndGirth),
+		"cloth left beyond each gunwale, to grip and pull", w.Length(c.Grip),
+		"width of the sheet: the girth, and what is left on both sides", w.Length(c.Wide),
+		"how far the girth's cloth is stretched, both sides together", w.Length(c.Pull),
 		"seam up the after stem, up the fore stem", w.Letters.Units.Rough(c.Ends[0])+", "+w.Letters.Units.Rough(c.Ends[1]))
 	if c.Seam > 0 {
 		t.Row("seams along the boat", w.Length(c.Seam))
@@ -145,7 +145,7 @@ func (w *writer) sheetFigure() report.Figure {
 	s.across(aft, fore, -wide/2/per-6, w.Length(c.Length))
 	s.up(-wide/2, wide/2, aft/per-4, w.Length(wide))
 	s.note(middle, 0, 0, 1, layout.Middle, "middle thread, on the keel")
-	caption := fmt.Sprintf("The sheet laid flat, trimmed, %s, bow to the right. Dashed: where the gunwales' upper edges come; beyond is to pull by. Each tick across it is half of a rib's way round from the middle thread. The two curves at either end come to lie on each other on the stem, where they are sewn; what lies between them is cut off %s beyond the stitches.", ratio(per), w.Length(pastSeam))
+	caption := fmt.Sprintf("The sheet laid flat, trimmed, %s, bow to the right. Dashed: where the gunwales' upper edges come; you pull by the cloth beyond. Each tick across it stands half of a rib's girth from the middle thread. At each end two curves leave a wedge between them: the two lie on each other on the stem and are sewn together, and the wedge is cut off %s beyond the stitches.", ratio(per), w.Length(pastSeam))
 	if c.Sheets > 1 {
 		caption += " Lines from end to end: seams between sheets."
 	}
@@ -175,13 +175,13 @@ func (s *sketch) pleats(c materials.Cloth) {
 // rib, for it is tacked rib by rib.
 func (w *writer) pulledMarks() report.Table {
 	c := w.Needs.Cloth
-	t := report.Titled("Marks on the cloth, "+w.Unit()).Names("Rib").Numbers("Along the middle thread", "Mark on slack cloth", "Half way round", "Room in the cloth")
+	t := report.Titled("Marks on the cloth, "+w.Unit()).Names("Rib").Numbers("Along the middle thread", "Mark on slack cloth", "Half the girth", "Room in the cloth")
 	var at []float64
 	for i, m := range c.Marks {
 		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half), w.Whole(math.Floor(math.Max(0, -w.Clearance.Ribs[i].By))))
 		at = append(at, m.Station)
 	}
-	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship, A toward the stern and F toward the bow. Mark on slack cloth: from the thread to each side. The cloth is drawn enough when the mark stands on the gunwale's upper edge; at a rib that you made longer it stays below by half of that, at a shorter one it comes as much above. It is tacked as far as the last ribs here; its ends come after. Half way round is for who checks with a tape on the frame. Room in the cloth: how far a rib may still stand out midway between two battens before the flat cloth lies on it; where it stands out at a batten, it takes the batten and the cloth along.")
+	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship; A ribs lie toward the stern, F ribs toward the bow. Mark on slack cloth: measure it from the thread to each side before the cloth is pulled. Pull until the mark stands on the gunwale's upper edge: then the cloth is tight enough. At a rib that you made longer than drawn, the mark stops below the edge by half of what it is longer; at a shorter one, as much above. These marks end at the last ribs; the cloth beyond them is pulled afterward. Half the girth: what a tape shows on the frame, from the keel's middle to the gunwale's upper edge. Room in the cloth: midway between two battens the cloth lies flat, off the rib; this is how far the rib may stand out there before it touches. A rib that stands out under a batten pushes batten and cloth out with it.")
 }
 
 // pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.
@@ -238,7 +238,7 @@ func (w *writer) layOn() string {
 // drawOver says how hard the other side is pulled.
 func (w *writer) drawOver() string {
 	p := w.Needs.Cloth.Pull
-	return fmt.Sprintf("Draw the other side over until the mark stands on the edge: that is %s in all over the greatest way round, by common practice for %s; pull with flat pliers, not with the tacks.", w.Length(math.Max(1, p)), w.fiber())
+	return fmt.Sprintf("Pull the other side over until the mark stands on the edge: at the girth that stretches the cloth by %s, both sides together, by common practice for %s; pull with flat pliers, not with the tacks.", w.Length(math.Max(1, p)), w.fiber())
 }
 
 // tackDown is how far tacks stand under the gunwale's upper edge: half-way down the wood that
@@ -383,7 +383,7 @@ func (w *writer) cloth() {
 	near := c.Nearest
 	if len(c.Proud) == 0 {
 		if near.By <= -0.1 {
-			w.say("The stringers hold the flat cloth off every rib; rib %s comes nearest, %s inside it between %s. That is the least anywhere, of the boat as drawn; the table has the room of each, and a rib that Judging by eye draws proud has its own, told there. Stringers that are planed thinner than the design leave less.",
+			w.say("The stringers hold the flat cloth off every rib. Rib %s comes nearest: its outer face lies %s inside the cloth between %s, the least of all in the boat as drawn. The table has the room at each rib; for the rib that a picture of the chapter Judging by eye shows standing out, the room is told there. Stringers that are planed thinner than the design leave less.",
 				near.Rib, w.Fine(-near.By), near.Between(f))
 		}
 		return

@@ -85,7 +85,7 @@ func (n nest) verdict() []report.Block {
 	}
 	names := wording.List(n.Stack.Boats, func(b *stow.Boat) string { return b.Title })
 	return []report.Block{report.Say("From the outermost in: %s: %s.", names, verdict),
-		report.Say("Thwarts, yoke and seats of the lower boats are %s. Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, n.small(n.Options.Pad))}
+		report.Say("Cross pieces and seats of the lower boats are %s. Room asked for between wood and cloth: %s, as pads on the floor and free at the sides.", state, n.small(n.Options.Pad))}
 }
 
 // failures says where a boat is held up, and what would cure it.
@@ -183,7 +183,7 @@ func (n nest) out() []report.Block {
 		items = append(items, s.Name(i)+": "+what+".")
 	}
 	out := append([]report.Block{report.Section("What must come out" + as), report.List{Items: items}}, n.keeps(s)...)
-	return append(out, report.Caution{Words: "Gunwales spring when their thwarts are out: put a spreader of the thwart's length back on top, or measure the beam again, before you trust the room above.", Says: practice})
+	return append(out, report.Caution{Words: "Gunwales spring when their cross pieces are out: put a spreader of a cross piece's length back on top, or measure the beam again, before you trust the room above.", Says: practice})
 }
 
 // stack tells how large and heavy the nest is, whether it keeps to its limits, and how
