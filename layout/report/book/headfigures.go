@@ -57,79 +57,103 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 		About:   "A rib's end in the mortise of the gunwale with a peg through one wall, and the peg's place in the middle of the rib."}
 }
 
-// lashingFigure draws the X lashing in four steps, from outside: the batten level over
-// the upright rib.
+// lashingFigure draws the X lashing in four steps from outside, the batten level over the
+// upright rib, and what it is like from inboard.
 func (w *writer) lashingFigure(c joint.Crossing) report.Figure {
-	const apart = 42.0 // mm of paper
+	const apart = 34.0 // mm of paper
 	per := math.Max(1, c.Rib/16)
 	s := newSketch("lashing", "The X lashing", per)
-	for step, name := range []string{"1 start", "2 first diagonal", "3 second diagonal", "4 frap and finish"} {
-		s.crossing(c, step+1, apart*per*float64(step))
-		s.note(apart*per*float64(step), -c.Wide/2, 0, -16, layout.Middle, name)
+	for i, name := range []string{"1 start", "2 one diagonal", "3 the other", "4 frap and finish", "from inboard"} {
+		x := apart * per * float64(i)
+		if i < 4 {
+			s.crossing(c, i+1, x)
+		} else {
+			s.inboard(c, x)
+		}
+		s.note(x, -c.Wide/2, 0, -16, layout.Middle, name)
 	}
-	s.note(-c.Rib/2-9*s.per, 0, 0, -1, layout.Left, "batten")
-	s.note(0, c.Wide/2+9*s.per, 0, -3, layout.Middle, "rib")
+	s.note(-c.Rib/2-shownBeside*s.per, 0, 0, -1, layout.Left, "batten")
+	s.note(0, c.Wide/2+shownBeside*s.per, 0, -3, layout.Middle, "rib")
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("The X lashing from outside, %s: the batten lies over the rib. Dashed cord runs behind. The loose end points to where the cord goes next. The knot is tied inboard, behind the batten.", times(per)),
-		About:   "Four drawings of a lashing: a clove hitch on the rib, two turns over one diagonal, two over the other, a turn round the strands and the knot."}
+		Caption: fmt.Sprintf("The X lashing, %s, from outside: the batten lies over the rib, and an arrow points to where the cord goes next, dashed behind the rib. Last, from inboard: each turn comes back across the rib on its own diagonal, and the knot is there.", times(per)),
+		About:   "Five drawings of a lashing: a clove hitch on the rib, two turns over one diagonal, two over the other, a turn round the strands, and the crossing from inboard with the knot."}
 }
 
-// crossing draws one step of a lashing with its middle at x.
-func (s *sketch) crossing(c joint.Crossing, step int, x float64) {
-	a, b, reach := c.Rib/2, c.Wide/2, 9*s.per
-	// The batten covers the rib.
+// shownBeside is what is drawn of rib and batten beside a crossing, mm of paper.
+const shownBeside = 7.0
+
+// sticks draws an upright rib and a level batten of these half widths that cross at x.
+func (s *sketch) sticks(x, rib, batten float64, battenOver bool) {
+	reach := shownBeside * s.per
 	for _, side := range []float64{1, -1} {
-		s.line(layout.Cut, x-a-reach, side*b, x+a+reach, side*b)
-		s.line(layout.Cut, x+side*a, b, x+side*a, b+reach)
-		s.line(layout.Cut, x+side*a, -b, x+side*a, -b-reach)
+		if battenOver {
+			s.line(layout.Cut, x-rib-reach, side*batten, x+rib+reach, side*batten)
+			s.line(layout.Cut, x+side*rib, batten, x+side*rib, batten+reach)
+			s.line(layout.Cut, x+side*rib, -batten, x+side*rib, -batten-reach)
+			continue
+		}
+		s.line(layout.Cut, x+side*rib, -batten-reach, x+side*rib, batten+reach)
+		s.line(layout.Cut, x-rib-reach, side*batten, x-rib, side*batten)
+		s.line(layout.Cut, x+rib, side*batten, x+rib+reach, side*batten)
 	}
-	gap := 1.1 * s.per
-	strand := func(way, off float64) { // over the batten, corner to corner
+}
+
+// pair draws two strands side by side from corner to corner, rising to the right for way 1.
+func (s *sketch) pair(x, a, b, way float64) {
+	const gap = 1.1 // mm of paper
+	for _, off := range []float64{-gap / 2 * s.per, gap / 2 * s.per} {
 		dx, dy := off*b/math.Hypot(a, b), -way*off*a/math.Hypot(a, b)
 		s.line(layout.Mark, x-a-dx, -way*b-dy, x+a-dx, way*b-dy)
 	}
-	hitch := func() { // two turns round the rib below the batten, the tail to the left
-		for _, y := range []float64{-b - 2.5*s.per, -b - 4.5*s.per} {
-			s.line(layout.Mark, x-a, y, x+a, y+0.8*s.per)
-		}
-		s.line(layout.Mark, x-a, -b-4.5*s.per, x+a, -b-1.7*s.per)
-		s.line(layout.Mark, x-a, -b-4.5*s.per, x-a-6*s.per, -b-7*s.per)
+}
+
+// end draws the loose end of a cord, with an arrow.
+func (s *sketch) end(p layout.Pen, x0, y0, x1, y1 float64) {
+	s.line(p, x0, y0, x1, y1)
+	tip, turn := s.at(x1, y1), math.Atan2(y1-y0, x1-x0)
+	for _, off := range []float64{2.6, -2.6} {
+		q := tip.Add(geometry.Polar(2, turn+off))
+		s.Straight(layout.Mark, tip.X, tip.Y, q.X, q.Y)
 	}
-	end := func(x0, y0, x1, y1 float64) { // the loose end, with an arrow
-		s.line(layout.Mark, x0, y0, x1, y1)
-		tip, turn := s.at(x1, y1), math.Atan2(y1-y0, x1-x0)
-		for _, off := range []float64{2.6, -2.6} {
-			q := tip.Add(geometry.Polar(2, turn+off))
-			s.Straight(layout.Mark, tip.X, tip.Y, q.X, q.Y)
-		}
+}
+
+// crossing draws one step of a lashing from outside with its middle at x.
+func (s *sketch) crossing(c joint.Crossing, step int, x float64) {
+	a, b := c.Rib/2, c.Wide/2
+	s.sticks(x, a, b, true)
+	// A clove hitch round the rib below the batten, the tail to the left.
+	for _, y := range []float64{-b - 2.5*s.per, -b - 4.5*s.per} {
+		s.line(layout.Mark, x-a, y, x+a, y+0.8*s.per)
 	}
-	pair := func(way float64) {
-		for _, off := range []float64{-gap / 2, gap / 2} {
-			strand(way, off)
-		}
-		for _, side := range []float64{1, -1} { // behind the rib, from corner to corner
-			s.line(layout.Guide, x-a, side*way*(b+0.6*s.per), x+a, side*way*(b+0.6*s.per))
-		}
+	s.line(layout.Mark, x-a, -b-4.5*s.per, x+a, -b-1.7*s.per)
+	s.line(layout.Mark, x-a, -b-4.5*s.per, x-a-6*s.per, -b-7*s.per)
+	if step == 1 {
+		s.end(layout.Mark, x-a, -b-2.5*s.per, x+a*0.6, b*0.6)
+		return
 	}
-	hitch()
-	switch {
-	case step == 1:
-		end(x-a, -b-2.5*s.per, x-a-3*s.per, b*0.3)
-	case step == 2:
-		pair(1)
-		end(x+a, b, x+a+5*s.per, b+6*s.per)
-	case step == 3:
-		pair(1)
-		pair(-1)
-		end(x-a, b, x-a-5*s.per, b+6*s.per)
-	default:
-		pair(1)
-		pair(-1)
-		// The turn goes round all strands, between the batten and the rib.
-		s.path(layout.Cut, curve.Rounded(geometry.Rect(x-a-1.6*s.per, -b-1.2*s.per, x+a+1.6*s.per, b+1.2*s.per), 3*s.per))
-		s.path(layout.Guide, curve.Circle(geometry.Pt(x-a-3*s.per, -b-3*s.per), 1.3*s.per)) // inboard
-		s.note(x-a-3*s.per, -b-3*s.per, -2.4, -1, layout.Right, "knot behind")
+	s.pair(x, a, b, 1)
+	if step == 2 { // level behind the rib to the next corner
+		s.end(layout.Guide, x+a, b+s.per, x-a-3*s.per, b+s.per)
+		return
 	}
+	s.pair(x, a, b, -1)
+	if step == 3 {
+		s.end(layout.Mark, x+a, -b, x+a+1.5*s.per, b*0.8)
+		return
+	}
+	// The turn goes round all strands, between the batten and the rib.
+	s.path(layout.Cut, curve.Rounded(geometry.Rect(x-a-1.6*s.per, -b-1.2*s.per, x+a+1.6*s.per, b+1.2*s.per), 3*s.per))
+}
+
+// inboard draws a finished lashing as it is seen from inside the boat: the rib over the batten.
+func (s *sketch) inboard(c joint.Crossing, x float64) {
+	a, b := c.Rib/2, c.Wide/2
+	s.sticks(x, a, b, false)
+	s.pair(x, a, b, 1)
+	s.pair(x, a, b, -1)
+	knot := geometry.Pt(x+a*0.5, -b-3*s.per)
+	s.path(layout.Cut, curve.Circle(knot, 1.3*s.per))
+	s.note(knot.X, knot.Y, 2.4, -1, layout.Left, "knot")
 }
 
 // crossFigure draws the end of a cross piece under a gunwale, from above and along it.

@@ -291,8 +291,8 @@ func (w *writer) crossings() {
 	s := j.Stringers
 	steps := []string{
 		fmt.Sprintf("Start: tie the cord round the rib with a clove hitch beside the crossing, a tail of %s. For the keel use %s of cord, for a stringer %s.", w.Whole(joint.Tails/2)+" "+w.Unit(), w.Length(j.Keel.Cut()), w.Length(s.Cut())),
-		fmt.Sprintf("First diagonal: %d turns over the batten from corner to corner, behind the rib and back, side by side, each hauled taut.", joint.Turns/2),
-		fmt.Sprintf("Second diagonal: %d turns over the other two corners.", joint.Turns/2),
+		fmt.Sprintf("One diagonal: up over the batten to the far corner, behind the rib back to the corner you came from, and so again: %d turns side by side, each hauled taut.", joint.Turns/2),
+		fmt.Sprintf("The other: level behind the rib to the corner beside, then %d turns over that diagonal in the same way.", joint.Turns/2),
 		fmt.Sprintf("Frap and finish: %s round the strands between batten and rib, hauled hard, which draws the X tight. Tie it to the first tail with a reef knot and one more turn, on the inboard side; no knot outside, where the skin would chafe on it.", wording.Counted(joint.Fraps, "turn")),
 		"Look: twist the batten on the rib with your fingers; it may not turn. Wax a dry cord again.",
 	}
