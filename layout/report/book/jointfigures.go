@@ -206,23 +206,36 @@ func (w *writer) taperFigure(l joint.Landing) report.Figure {
 	per := jointScale(long+20, 2*(long*math.Tan(turn)+d)+st.Thickness, 140, 70)
 	s := newSketch(l.End+"-taper", "Feathered stringers", per)
 	half := st.Thickness / 2
-	s.box(layout.Cut, -st.Moulded, -half, 0, half)
+	before := w.aheadOf(l, e)
+	s.box(layout.Cut, before-st.Moulded, -half, before, half)
 	for _, side := range []float64{1, -1} {
 		out := func(x, off float64) geometry.Point { return geometry.Pt(-x, side*(half+off)) }
 		slope := math.Tan(turn)
 		// Outer face from the end, inner face from where the feather begins.
 		s.path(layout.Mark, curve.Polyline(out(long, long*slope), out(0, 0), out(e.Taper, 0), out(long, (long-e.Taper)*slope)))
-		s.path(layout.Guide, curve.Polyline(out(e.Back-1, half*0-half-half*0), out(e.Back-1, e.Back*slope)))
+		s.path(layout.Guide, curve.Polyline(out(e.Back-1, -half), out(e.Back-1, e.Back*slope)))
 	}
 	s.hole(geometry.Pt(-e.Back, 0), 0.01)
 	s.across(-e.Taper, 0, (half+long*math.Tan(turn)+4)/per, w.whole(e.Taper)+" feathered")
 	s.across(-e.Back, 0, (-half-long*math.Tan(turn)-9)/per, w.whole(e.Back)+" to the holes")
-	s.up(-half, half, 6/per+2, w.Fine(st.Thickness))
-	s.note(-st.Moulded, 0, 1.5, -1, layout.Left, "stem")
+	s.up(-half, half, (before+6)/per+2, w.Fine(st.Thickness))
+	s.note(before-st.Moulded, 0, 1.5, -1, layout.Left, "stem")
 	s.note(-long, half+long*math.Tan(turn)-d*0.6, -1, -1, layout.Right, fmt.Sprintf("S%d", e.Number))
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("S%d of both sides on the stem, from above, %s; its end to the right. Inner faces are planed away to nothing.", e.Number, times(per)),
+		Caption: fmt.Sprintf("S%d of both sides on the stem, from above, %s; their ends to the right, and past them the stem's outer edge. Inner faces are planed away to nothing.", e.Number, times(per)),
 		About:   "Two stringers that taper to a feather on both sides of the stem, with the length of the taper."}
+}
+
+// aheadOf is how much of the stem lies past a stringer's end, mm, as the middle of its
+// holes has it.
+func (w *writer) aheadOf(l joint.Landing, e joint.StringerEnd) float64 {
+	sum, n := 0.0, 0.0
+	for _, h := range l.Holes {
+		if h.Stringer == e.Number {
+			sum, n = sum+h.FromOut, n+1
+		}
+	}
+	return math.Max(0, sum/math.Max(1, n)-e.Back)
 }
 
 // innerEdge is how far a gunwale's inner lower edge stands off the middle line at an end, mm;
