@@ -58,5 +58,5 @@ func (w *writer) balance() {
 	w.add(trial.HowTrue(w.Hands, w.Bend, w.Letters)...)
 	w.section("What the wood is asked for")
 	w.add(report.Findings{List: w.Bend.Findings, Judged: true,
-		Note: "Radius/thickness: more is easier. N/mm2 is a stress: less is easier. Limits of steamed bends are from memory: bend one rib first."})
+		Note: "Radius/thickness: more is easier. N/mm2 is a stress: less is easier. Limits of steamed bends are from memory: bend one rib first. \"Dry, eases\": it bends dry and gives up some of its spring. \"Pick stock\": straight grain and no knots. Names in brackets are lines of the design file."})
 }

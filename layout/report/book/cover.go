@@ -43,7 +43,7 @@ func (w *writer) cover() {
 func glossary() report.Table {
 	var rows []string
 	for _, word := range []string{"bow, stern", "forward, aft", "port, starboard", "midship", "station", "gunwale", "outwale",
-		"keel", "stringer", "batten", "stem", "horn", "shelf", "molded", "breasthook", "cross piece", "thwart", "yoke", "painter",
+		"keel", "stringer", "batten", "stem", "horn", "shelf", "forefoot", "molded", "breasthook", "cross piece", "thwart", "yoke", "painter",
 		"proud", "shy", "bilge", "flare", "sheer", "rocker", "blank", "ply", "mortise, tenon", "scarf", "spreader", "edge-set", "springback", "fair",
 		"windlass of cord", "clove hitch", "reef knot", "frapping", "bevel", "Forstner drill", "fid", "GM"} {
 		meaning, _ := trade.Meaning(word)
