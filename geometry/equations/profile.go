@@ -43,8 +43,8 @@ func (p Profile) Clone() Profile { return Profile{p.first, p.diagonal, slices.Cl
 // Copy takes the entries of a profile of the same rows.
 func (p Profile) Copy(from Profile) { copy(p.all, from.all) }
 
-// row is what is kept of row i, the diagonal last.
-func (p Profile) row(i int) []float64 {
+// Row is what is kept of row i, the diagonal last.
+func (p Profile) Row(i int) []float64 {
 	return p.all[p.diagonal[i]-i+p.first[i] : p.diagonal[i]+1]
 }
 
@@ -67,7 +67,7 @@ func (p Profile) Add(i, j int, v float64) {
 
 // Pin holds the unknown i at zero: its row and column become those of the identity.
 func (p Profile) Pin(i int) {
-	clear(p.row(i))
+	clear(p.Row(i))
 	for r := i + 1; r < len(p.first); r++ {
 		if p.first[r] <= i {
 			*p.at(r, i) = 0
@@ -82,7 +82,7 @@ func (p Profile) Pin(i int) {
 // Source: Cholesky's method without roots, as in any text on matrices.
 func (p Profile) Factor() (ok bool) {
 	for i, from := range p.first {
-		row := p.row(i)
+		row := p.Row(i)
 		last := len(row) - 1
 		for j := from; j < i; j++ {
 			k := max(from, p.first[j])

@@ -46,6 +46,7 @@ type Boat struct {
 	sticks   []stick
 	rails    []stick // of them the gunwale's
 	hoops    []hoop
+	eased    []hoop // with heads that give, of the last case
 	bays     []bay
 	beds     []bed
 	hung     [][]push
@@ -65,11 +66,11 @@ type push struct {
 func (b *Boat) Under(c Case) ([]Borne, error) {
 	k := b.work
 	k.Copy(b.base)
-	hoops := make([]hoop, len(b.hoops))
 	for i, h := range b.hoops {
-		hoops[i] = hoop{h.within.with(c.Heads), h.square.with(c.Heads)}
-		hoops[i].within.hold(k)
-		hoops[i].square.hold(k)
+		e := &b.eased[i]
+		*e = hoop{h.within.with(c.Heads, e.within.stiff), h.square.with(c.Heads, e.square.stiff), h.bits}
+		e.within.hold(k)
+		e.square.hold(k)
 	}
 	for _, s := range b.beds {
 		on := s.afloat
@@ -94,22 +95,23 @@ func (b *Boat) Under(c Case) ([]Borne, error) {
 			}
 		}
 		k.Solve(u)
-		out[i] = b.read(hoops, u)
+		out[i] = b.read(u)
 	}
 	return out, nil
 }
 
 // read takes from the movements what is asked for.
-func (b *Boat) read(hoops []hoop, u []float64) (out Borne) {
+func (b *Boat) read(u []float64) Borne {
+	out := Borne{make([]Curve, len(b.rails)+1), make([]float64, len(b.hoops))}
 	for i, t := range b.rails {
 		from, to := t.curves(u)
 		if i == 0 {
-			out.Gunwale = append(out.Gunwale, from)
+			out.Gunwale[0] = from
 		}
-		out.Gunwale = append(out.Gunwale, to)
+		out.Gunwale[i+1] = to
 	}
-	for i, h := range hoops {
-		out.Ribs = append(out.Ribs, h.stress(u, b.wide, b.frame.Ribs[i].Thickness))
+	for i, h := range b.eased {
+		out.Ribs[i] = h.stress(u, b.wide, b.frame.Ribs[i].Thickness)
 	}
 	return out
 }
