@@ -49,8 +49,7 @@ func Of(f *frame.Frame, loads ...[]Load) (*Boat, error) {
 		b.pass(p)
 	}
 	b.stem(1)
-	b.eased = make([]hoop, len(b.hoops))
-	b.base, b.work = equations.NewProfile(b.first), equations.NewProfile(b.first)
+	b.base = equations.NewProfile(b.first)
 	for _, t := range b.sticks {
 		t.hold(b.base)
 	}

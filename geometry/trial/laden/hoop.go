@@ -60,6 +60,7 @@ func (c *condenser) hoop(r frame.Rib, wide, moe float64) (h hoop, ok bool) {
 	places := make([]geometry.Point, n)
 	up, lean, along := make([]float64, 2*n+1), make([]float64, n+2), make([]float64, n+2)
 	walk := half.Walk()
+	h.bits = make([]bit, 0, 2*(n+len(half))) // enough where no bend is steep
 	for i, m := range marks {
 		places[i], _ = walk.At(m)
 		up[2*i+1], lean[i], along[i] = 1, places[i].Y, 1
