@@ -84,13 +84,14 @@ func (p Profile) Factor() (ok bool) {
 	for i, from := range p.first {
 		row := p.Row(i)
 		last := len(row) - 1
-		for j := from; j < i; j++ {
-			k := max(from, p.first[j])
-			row[j-from] -= Dot(row[k-from:j-from], p.all[p.diagonal[j]-j+k:])
+		first, diagonal := p.first[from:], p.diagonal[from:]
+		for j := range last {
+			k, end := max(0, first[j]-from), diagonal[j]
+			row[j] -= Dot(row[k:j], p.all[end-j+k:end])
 		}
 		whole, pivot := row[last], row[last]
 		for j := range last {
-			share := row[j] / p.all[p.diagonal[from+j]]
+			share := row[j] / p.all[diagonal[j]]
 			pivot -= share * row[j]
 			row[j] = share
 		}
@@ -108,7 +109,7 @@ func Dot(a, b []float64) float64 {
 	even, odd := 0.0, 0.0
 	b = b[:len(a)]
 	i := 0
-	for ; i+1 < len(a); i += 2 {
+	for ; i < len(a)-1; i += 2 { // so written, the compiler sees that all indices are good
 		even += a[i] * b[i]
 		odd += a[i+1] * b[i+1]
 	}
