@@ -62,7 +62,7 @@ type push struct {
 //
 // Errors: a frame that does not stand.
 func (b *Boat) Under(cases ...Case) ([][]Borne, error) {
-	k := equations.NewProfile(b.first)
+	k := b.base.Clone()
 	hoops, u := make([]hoop, len(b.hoops)), make([]float64, b.unknowns)
 	out := make([][]Borne, len(cases))
 	for i, c := range cases {
