@@ -60,7 +60,7 @@ func (p Point) Off(a, b Point) float64 {
 	ab, ap := b.Sub(a), p.Sub(a)
 	t := 0.0
 	if l := ab.Dot(ab); l > 0 {
-		t = math.Max(0, math.Min(1, ap.Dot(ab)/l))
+		t = max(0, min(1, ap.Dot(ab)/l))
 	}
 	return ap.Sub(ab.Scale(t)).Norm()
 }

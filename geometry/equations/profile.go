@@ -43,8 +43,8 @@ func (p Profile) Clone() Profile { return Profile{p.first, p.diagonal, slices.Cl
 // Copy takes the entries of a profile of the same rows.
 func (p Profile) Copy(from Profile) { copy(p.all, from.all) }
 
-// row is what is kept of row i, the diagonal last.
-func (p Profile) row(i int) []float64 {
+// Row is what is kept of row i, the diagonal last.
+func (p Profile) Row(i int) []float64 {
 	return p.all[p.diagonal[i]-i+p.first[i] : p.diagonal[i]+1]
 }
 
@@ -67,7 +67,7 @@ func (p Profile) Add(i, j int, v float64) {
 
 // Pin holds the unknown i at zero: its row and column become those of the identity.
 func (p Profile) Pin(i int) {
-	clear(p.row(i))
+	clear(p.Row(i))
 	for r := i + 1; r < len(p.first); r++ {
 		if p.first[r] <= i {
 			*p.at(r, i) = 0
@@ -82,15 +82,16 @@ func (p Profile) Pin(i int) {
 // Source: Cholesky's method without roots, as in any text on matrices.
 func (p Profile) Factor() (ok bool) {
 	for i, from := range p.first {
-		row := p.row(i)
+		row := p.Row(i)
 		last := len(row) - 1
-		for j := from; j < i; j++ {
-			k := max(from, p.first[j])
-			row[j-from] -= Dot(row[k-from:j-from], p.all[p.diagonal[j]-j+k:])
+		first, diagonal := p.first[from:], p.diagonal[from:]
+		for j := range last {
+			k, end := max(0, first[j]-from), diagonal[j]
+			row[j] -= Dot(row[k:j], p.all[end-j+k:end])
 		}
 		whole, pivot := row[last], row[last]
 		for j := range last {
-			share := row[j] / p.all[p.diagonal[from+j]]
+			share := row[j] / p.all[diagonal[j]]
 			pivot -= share * row[j]
 			row[j] = share
 		}
@@ -108,7 +109,7 @@ func Dot(a, b []float64) float64 {
 	even, odd := 0.0, 0.0
 	b = b[:len(a)]
 	i := 0
-	for ; i+1 < len(a); i += 2 {
+	for ; i < len(a)-1; i += 2 { // so written, the compiler sees that all indices are good
 		even += a[i] * b[i]
 		odd += a[i+1] * b[i+1]
 	}

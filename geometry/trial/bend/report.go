@@ -8,6 +8,7 @@
 package bend
 
 import (
+	"cmp"
 	"fmt"
 	"sync"
 
@@ -18,6 +19,7 @@ import (
 	"ribwright/geometry/finding"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/edgeset"
+	"ribwright/geometry/trial/laden"
 	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/trial/spreader"
 	"ribwright/geometry/wood/timber"
@@ -103,13 +105,14 @@ func Fitted(p fittings.Places, b *balance.Boat, a Apart) (_ *Report, err error) 
 	}
 	r.slots()
 	r.balanced()
-	return r, r.seats()
+	return r, r.seats(a.seated)
 }
 
 // Apart is what a frame settles alone, whatever its balance.
 type Apart struct {
 	Loose   []pushed.Rib    // the ribs as they are when they are only pushed in, from aft forward
 	EdgeSet *edgeset.Report // what holds the edge-set and what it does to the boat; nil without one
+	seated  *laden.Boat     // half of it on which the hung seats pull in turn; nil without one
 }
 
 // ApartOf works out, side by side, what a frame settles alone.
@@ -120,11 +123,13 @@ func ApartOf(f *frame.Frame) (a Apart, err error) {
 	if err != nil {
 		return a, err
 	}
-	var both sync.WaitGroup
-	both.Go(func() { a.Loose = pushed.Of(f, wood) })
+	var all sync.WaitGroup
+	var unfit error
+	all.Go(func() { a.Loose = pushed.Of(f, wood) })
+	all.Go(func() { a.seated, unfit = underSeats(f) })
 	a.EdgeSet, err = edgeset.Of(f)
-	both.Wait()
-	return a, err
+	all.Wait()
+	return a, cmp.Or(err, unfit)
 }
 
 func (r *Report) note(f finding.Finding) { r.Findings = append(r.Findings, f) }
@@ -139,7 +144,7 @@ func (r *Report) noteCure(f finding.Finding, cure string, args ...any) bool {
 }
 
 // seats judges what people sit on.
-func (r *Report) seats() error {
+func (r *Report) seats(under *laden.Boat) error {
 	for _, s := range r.Frame.Seats {
 		found, err := s.Judge(r.Frame.Design)
 		if err != nil {
@@ -151,7 +156,7 @@ func (r *Report) seats() error {
 			}
 		}
 	}
-	return r.seated()
+	return r.seated(under)
 }
 
 func (r *Report) balanced() {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/fabric"
 	"ribwright/geometry/finding"
@@ -12,40 +13,50 @@ import (
 	"ribwright/geometry/wood/timber"
 )
 
+// underSeats readies half of a frame on which each hung seat pulls in turn; nil without one.
+//
+// Errors: woods that are not known; a frame that does not stand.
+func underSeats(f *frame.Frame) (b *laden.Boat, err error) {
+	var loads [][]laden.Load
+	for _, s := range f.Seats {
+		if s.Hung != nil {
+			loads = append(loads, pulls(f, s))
+		}
+	}
+	if loads == nil {
+		return nil, nil
+	}
+	if b, err = laden.Of(f, loads...); err != nil {
+		err = fmt.Errorf("frame under its seats: %w", err)
+	}
+	return b, err
+}
+
 // seated judges gunwales and ribs under each hung seat: all of a person's load on the front rail, as
 // if either side bore the heavier side's share of it, on top of what the frame bears at rest. A
 // hanger pulls along itself: the rail that is pegged to both keeps their feet apart.
 //
-// Errors: woods that are not known; a frame that does not stand.
-func (r *Report) seated() error {
-	var hung []seat.Seat
-	var loads [][]laden.Load
-	for _, s := range r.Frame.Seats {
-		if s.Hung != nil {
-			hung, loads = append(hung, s), append(loads, r.pulls(s))
-		}
-	}
-	if hung == nil {
+// Errors: a frame that does not stand.
+func (r *Report) seated(b *laden.Boat) error {
+	if b == nil {
 		return nil
 	}
-	b, err := laden.Of(r.Frame, loads...)
+	in, err := b.Under(r.cases()...)
 	if err != nil {
 		return fmt.Errorf("frame under its seats: %w", err)
 	}
-	var in [4][]laden.Borne
-	for i, c := range r.cases() {
-		if in[i], err = b.Under(c); err != nil {
-			return fmt.Errorf("frame under its seats: %w", err)
+	i := 0
+	for _, s := range r.Frame.Seats {
+		if s.Hung != nil {
+			r.judgeSeated(s, [3]laden.Borne{in[0][i], in[1][i], in[2][i]}, in[3][i])
+			i++
 		}
-	}
-	for i, s := range hung {
-		r.judgeSeated(s, [3]laden.Borne{in[0][i], in[1][i], in[2][i]}, in[3][i])
 	}
 	return nil
 }
 
 // cases are the frame afloat: at its loosest, as is likely, and at its tightest; and aground.
-func (r *Report) cases() [4]laden.Case {
+func (r *Report) cases() []laden.Case {
 	d := r.Frame.Design
 	var cloth fabric.Range
 	if d.Skin.Tension > 0 { // else it has none on
@@ -54,15 +65,15 @@ func (r *Report) cases() [4]laden.Case {
 	likely := laden.Case{Heads: r.Boat.Likely().Heads, Cloth: cloth.Likely}
 	aground := likely
 	aground.Ground = true
-	return [4]laden.Case{{Heads: 0, Cloth: cloth.Low}, likely, {Heads: 1, Cloth: cloth.High}, aground}
+	return []laden.Case{{Heads: 0, Cloth: cloth.Low}, likely, {Heads: 1, Cloth: cloth.High}, aground}
 }
 
 // pulls are those of the front hanger's bolts.
-func (r *Report) pulls(s seat.Seat) (out []laden.Load) {
+func pulls(f *frame.Frame, s seat.Seat) (out []laden.Load) {
 	h := s.Hung.Front.Hanger
 	down := s.Share() / float64(len(h.Bolts))
 	for _, b := range h.Bolts {
-		out = append(out, laden.Load{At: r.Frame.Gunwale.StationOf(b), Up: -down, Out: -down * math.Tan(h.Lean())})
+		out = append(out, laden.Load{At: f.Gunwale.StationOf(b), Up: -down, Out: -down * math.Tan(h.Lean())})
 	}
 	return out
 }

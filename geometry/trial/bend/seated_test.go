@@ -83,7 +83,7 @@ func likely(t *testing.T, r *Report) []laden.Borne {
 	t.Helper()
 	var loads [][]laden.Load
 	for _, s := range r.Frame.Seats {
-		loads = append(loads, r.pulls(s))
+		loads = append(loads, pulls(r.Frame, s))
 	}
 	b, err := laden.Of(r.Frame, loads...)
 	if err != nil {
@@ -93,7 +93,7 @@ func likely(t *testing.T, r *Report) []laden.Borne {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return in
+	return in[0]
 }
 
 // TestSeatedWithRest: a rib bears a person with what it bears in its place at rest, a gunwale what a

@@ -32,12 +32,13 @@ func Of(f *frame.Frame, loads ...[]Load) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
+	var c condenser
 	for i, r := range f.Ribs {
 		if other := len(f.Ribs) - 1 - i; other < i && alike(r, f.Ribs[other]) {
 			b.hoops = append(b.hoops, b.hoops[other])
 			continue
 		}
-		h, ok := newHoop(r, b.wide, rib)
+		h, ok := c.hoop(r, b.wide, rib)
 		if !ok {
 			return nil, fmt.Errorf("rib %s does not stand", r.Name)
 		}
@@ -48,7 +49,7 @@ func Of(f *frame.Frame, loads ...[]Load) (*Boat, error) {
 		b.pass(p)
 	}
 	b.stem(1)
-	b.base, b.work = equations.NewProfile(b.first), equations.NewProfile(b.first)
+	b.base = equations.NewProfile(b.first)
 	for _, t := range b.sticks {
 		t.hold(b.base)
 	}

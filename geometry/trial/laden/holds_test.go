@@ -17,7 +17,7 @@ func TestBed(t *testing.T) {
 	f := frametest.Shipped(t, "lake", func(d *design.Design) { d.Outside.Outwale = 0 })
 	s := f.Seats[0]
 	r := f.Nearest(s.Hung.Front.Station)
-	h, _ := newHoop(r, 22, 12000) // white ash and, below, Sitka spruce: FPL-GTR-282
+	h, _ := new(condenser).hoop(r, 22, 12000) // white ash and, below, Sitka spruce: FPL-GTR-282
 	h.within.of = make([]int, 10)
 	const keel, first, out, up, turn = 0, 2, 7, 5, 9 // up: of those that are free
 	k := 1 / gives(t, h.within, 0, keel, first, out, turn).At(up, up) / float64(f.Design.Ribs.Pitch)

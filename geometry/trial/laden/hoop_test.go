@@ -28,7 +28,7 @@ func quarter() curve.Chain { return curve.Chain{curve.Turned(ring, math.Pi/2)} }
 
 func stands(t *testing.T, r frame.Rib) hoop {
 	t.Helper()
-	h, ok := newHoop(r, wide, moe)
+	h, ok := new(condenser).hoop(r, wide, moe)
 	if !ok {
 		t.Fatal("does not stand")
 	}
@@ -39,7 +39,7 @@ func stands(t *testing.T, r frame.Rib) hoop {
 // gives is how far a block's movements go under forces of 1 with its keel held: the inverse of how they hold.
 func gives(t *testing.T, b block, heads float64, held ...int) *mat.Dense {
 	t.Helper()
-	b = b.with(heads)
+	b = b.with(heads, nil)
 	n := len(b.of)
 	var free []int
 	for i := range n {
@@ -87,19 +87,18 @@ func TestSquareRing(t *testing.T) {
 	const side = 10.0
 	s := rectangle(side, side, moe)
 	near(t, "a square's twist (Timoshenko and Goodier, 0.1406 a⁴)", s.twist, moe*beam.Rigidity*0.1406*side*side*side*side, 2e-3)
-	g := newGive(3, s.flat, s.twist)
+	var g give
+	g.anew(3, s.flat, s.twist)
 	half := quarter()
 	end, _ := half.End()
-	stretches(half, []float64{half.Length()}, func(first int, at, ds float64) {
+	stretches(half, []float64{half.Length()}, func(_ int, at, ds float64, _ bool) {
 		p, way := half.Way(at)
-		bit := g.bit(first)
 		a, c := end.X-p.X, end.Y-p.Y
-		bit[0], bit[1], bit[2] = pair{-c*way.Y - a*way.X, c*way.X - a*way.Y}, pair{-way.Y, way.X}, pair{way.X, way.Y}
-		g.take(bit, ds)
+		g.take([]pair{{-c*way.Y - a*way.X, c*way.X - a*way.Y}, {-way.Y, way.X}, {way.X, way.Y}}, ds)
 	})
-	near(t, "square to its plane", g.sums[0], ring*ring*ring*(math.Pi/4/s.flat+(3*math.Pi/4-2)/s.twist), 1e-6)
+	near(t, "square to its plane", g.sums.Row(0)[0], ring*ring*ring*(math.Pi/4/s.flat+(3*math.Pi/4-2)/s.twist), 1e-6)
 	h := stands(t, ribOf(side, quarter()))
-	for i, force := range h.square.with(0).forces([]float64{0: 1}) { // all of it moves along by 1
+	for i, force := range h.square.with(0, nil).forces([]float64{0: 1}, nil) { // all of it moves along by 1
 		if math.Abs(force) > 1e-9 {
 			t.Errorf("movement %d is held with %g N where nothing holds the boat", i+1, force)
 		}
@@ -154,16 +153,16 @@ func TestCondensed(t *testing.T) {
 func TestHeads(t *testing.T) {
 	x := stands(t, ribOf(6.5, quarter())).within
 	n := len(x.of)
-	if full := x.with(1).stiff; !slices.Equal(full, x.stiff) {
+	if full := x.with(1, nil).stiff; !slices.Equal(full, x.stiff) {
 		t.Error("fast heads are not those of the whole rib")
 	}
-	for _, v := range x.with(0).stiff[(n-1)*n:] {
+	for _, v := range x.with(0, nil).stiff[(n-1)*n:] {
 		if v != 0 {
 			t.Errorf("a hinge bears %g", v)
 		}
 	}
 	spring := 3 * x.stiff[n*n-1] // of the mortise: three of four parts of the moment
-	got := x.with(0.75).stiff
+	got := x.with(0.75, nil).stiff
 	for i := range n - 1 {
 		for j := range n - 1 {
 			w := x.stiff[i*n+j] - x.stiff[i*n+n-1]*x.stiff[j*n+n-1]/(x.stiff[n*n-1]+spring)

@@ -50,7 +50,6 @@ type Boat struct {
 	beds     []bed
 	hung     [][]push
 	base     equations.Profile // of the sticks
-	work     equations.Profile
 }
 
 // push is a force on a movement.
@@ -59,17 +58,41 @@ type push struct {
 	force float64
 }
 
-// Under returns how each of the lists of loads bends the frame.
+// Under returns how each of the lists of loads bends the frame, case by case.
 //
 // Errors: a frame that does not stand.
-func (b *Boat) Under(c Case) ([]Borne, error) {
-	k := b.work
+func (b *Boat) Under(cases ...Case) ([][]Borne, error) {
+	k := b.base.Clone()
+	hoops, u := make([]hoop, len(b.hoops)), make([]float64, b.unknowns)
+	out := make([][]Borne, len(cases))
+	for i, c := range cases {
+		b.hold(k, c, hoops)
+		if !k.Factor() {
+			return nil, errors.New("gunwales, ribs, keel and stringers do not make a frame that stands")
+		}
+		for _, loads := range b.hung {
+			clear(u)
+			for _, l := range loads {
+				if l.of != held {
+					u[l.of] += l.force
+				}
+			}
+			k.Solve(u)
+			out[i] = append(out[i], b.read(hoops, u))
+		}
+	}
+	return out, nil
+}
+
+// hold makes the equations of a case, and the hoops with heads that give as they do in it: both
+// in the room of the last case.
+func (b *Boat) hold(k equations.Profile, c Case, hoops []hoop) {
 	k.Copy(b.base)
-	hoops := make([]hoop, len(b.hoops))
 	for i, h := range b.hoops {
-		hoops[i] = hoop{h.within.with(c.Heads), h.square.with(c.Heads)}
-		hoops[i].within.hold(k)
-		hoops[i].square.hold(k)
+		eased := &hoops[i]
+		*eased = hoop{h.within.with(c.Heads, eased.within.stiff), h.square.with(c.Heads, eased.square.stiff), h.bits}
+		eased.within.hold(k)
+		eased.square.hold(k)
 	}
 	for _, s := range b.beds {
 		on := s.afloat
@@ -81,35 +104,20 @@ func (b *Boat) Under(c Case) ([]Borne, error) {
 	for _, y := range b.bays {
 		y.hold(k, c.Cloth)
 	}
-	if !k.Factor() {
-		return nil, errors.New("gunwales, ribs, keel and stringers do not make a frame that stands")
-	}
-	out := make([]Borne, len(b.hung))
-	u := make([]float64, b.unknowns)
-	for i, loads := range b.hung {
-		clear(u)
-		for _, l := range loads {
-			if l.of != held {
-				u[l.of] += l.force
-			}
-		}
-		k.Solve(u)
-		out[i] = b.read(hoops, u)
-	}
-	return out, nil
 }
 
 // read takes from the movements what is asked for.
-func (b *Boat) read(hoops []hoop, u []float64) (out Borne) {
+func (b *Boat) read(hoops []hoop, u []float64) Borne {
+	out := Borne{make([]Curve, len(b.rails)+1), make([]float64, len(hoops))}
 	for i, t := range b.rails {
 		from, to := t.curves(u)
 		if i == 0 {
-			out.Gunwale = append(out.Gunwale, from)
+			out.Gunwale[0] = from
 		}
-		out.Gunwale = append(out.Gunwale, to)
+		out.Gunwale[i+1] = to
 	}
 	for i, h := range hoops {
-		out.Ribs = append(out.Ribs, h.stress(u, b.wide, b.frame.Ribs[i].Thickness))
+		out.Ribs[i] = h.stress(u, b.wide, b.frame.Ribs[i].Thickness)
 	}
 	return out
 }

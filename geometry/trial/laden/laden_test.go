@@ -41,7 +41,7 @@ func under(t testing.TB, f *frame.Frame, c Case, loads []Load) Borne {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return out[0]
+	return out[0][0]
 }
 
 // TestWhole: lake under its paddler is borne as testdata/reference/laden.py has it, which cuts ribs
@@ -58,7 +58,7 @@ func TestWhole(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := all[0]
+		got := all[0][0]
 		var ribs, most, pulled float64
 		for i, row := range referencetest.Table(t, "../../../testdata/reference/laden.csv") {
 			want, x := referencetest.Number(t, row[2+k]), referencetest.Number(t, row[1])
