@@ -49,6 +49,11 @@ func squares(b geometry.Box) (first, last square) {
 	return at(b.Min), at(b.Max)
 }
 
+// grow makes room for so many pieces more, most of which lie in one square.
+func (o *once) grow(pieces int) {
+	o.pieces, o.near = slices.Grow(o.pieces, pieces), slices.Grow(o.near, pieces*5/4)
+}
+
 func (o *once) add(s curve.Segment) {
 	p := piece{Segment: s, box: around(s)}
 	first, last := squares(p.box)
