@@ -111,7 +111,7 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 		return out, err
 	}
 	plate := sync.OnceValues(func() (layout.Plate, error) { return l.Cutting.plate(k.titled(), bends) })
-	err = together(
+	err = w.together(
 		func() error {
 			first, err := k.first(bends, out.told, l.Units)
 			if err != nil {
