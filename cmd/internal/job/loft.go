@@ -133,7 +133,9 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 				return of(k.name, err)
 			}
 			out.cut = cutterFiles(k.design.Stem()+"-cut", l.saysOf(out.plate), out.plate)
-			ahead(out.cut)
+			if !w.busy {
+				ahead(out.cut)
+			}
 			return nil
 		},
 	)
