@@ -28,15 +28,15 @@ func compressed(file []byte, pages int) []byte {
 		moved(k - 1)
 		at := moved(k)
 		out.Write(file[read:at])
-		head, drawn, _ := bytes.Cut(file[at:], []byte("stream\n"))
-		long := 0
-		fmt.Sscanf(string(head), "%d 0 obj\n<</Length %d>>", new(int), &long)
+		_, rest, _ := bytes.Cut(file[at:], []byte("/Length "))
+		length, drawn, _ := bytes.Cut(rest, []byte(">>\nstream\n"))
+		long, _ := strconv.Atoi(string(length))
 		small.Reset()
 		z.Reset(&small)
 		z.Write(drawn[:long])
 		z.Close()
 		fmt.Fprintf(&out, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n%s", k, small.Len(), small.Bytes())
-		read = at + len(head) + len("stream\n") + long
+		read = len(file) - len(drawn) + long
 	}
 	for k := 1; k < count; k++ {
 		if k < 3 || k > 2+2*pages {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -135,8 +136,9 @@ func cutterFiles(name, says string, p layout.Plate) []Output {
 // ahead makes files before they are written. What goes wrong is told when they are.
 func ahead(files []Output) {
 	for i, f := range files {
-		if made, err := once(f, io.Discard); err == nil {
-			files[i] = made
+		var all bytes.Buffer
+		if f.Write(&all) == nil {
+			files[i].Write = func(w io.Writer) error { _, err := w.Write(all.Bytes()); return err }
 		}
 	}
 }

@@ -122,12 +122,9 @@ func together(facts ...func() error) error {
 	return cmp.Or(faults...)
 }
 
-// together is the same; where every core has work already, one fact after another, so that
+// inTurn is the same for where every core has work already: one fact after another, so that
 // what each takes in memory is free for the next.
-func (w World) together(facts ...func() error) error {
-	if !w.busy {
-		return together(facts...)
-	}
+func inTurn(facts ...func() error) error {
 	for _, work := range facts {
 		if err := work(); err != nil {
 			return err

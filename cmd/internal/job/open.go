@@ -42,7 +42,6 @@ type World struct {
 	Files   Files     // nil for none
 	Made    time.Time // the date that stands in files
 	Program string    // which program makes them, "" where that does not matter
-	busy    bool      // every core has work without this job
 }
 
 // UsualDate stands in every file where nobody asks for another: the same design gives

@@ -50,8 +50,9 @@ func squares(b geometry.Box) (first, last square) {
 }
 
 // grow makes room for so many pieces more, most of which lie in one square.
-func (o *once) grow(pieces int) {
-	o.pieces, o.near = slices.Grow(o.pieces, pieces), slices.Grow(o.near, pieces*5/4)
+func (o *once) grow(more int) {
+	o.pieces = append(make([]piece, 0, len(o.pieces)+more), o.pieces...)
+	o.near = append(make([]entry, 0, len(o.near)+more*5/4), o.near...)
 }
 
 func (o *once) add(s curve.Segment) {
