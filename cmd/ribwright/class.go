@@ -166,9 +166,13 @@ func work(course *job.Course, p *progress, deliver func(job.Built) (sizing.Statu
 	for i := range all {
 		all[i] = course.Undone(i)
 	}
+	cores := runtime.GOMAXPROCS(0)
+	if len(all) >= cores {
+		course.Busy()
+	}
 	rows := make(chan int)
 	var workers sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(all)) {
+	for range min(cores, len(all)) {
 		workers.Go(func() {
 			for i := range rows {
 				all[i] = course.Make(i, deliver)

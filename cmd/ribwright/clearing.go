@@ -9,7 +9,7 @@ import (
 )
 
 // How much rubbish may lie in memory while a class is made: until all that the program takes is
-// roomy, bytes, or two and a quarter times what is in use where that is more, and never more than
+// roomy, bytes, or twice what is in use where that is more, and never more than
 // mostRubbish percent of what is in use. Patterns have 3 to 16 MB in use, of which the usual
 // share would be cleared away twenty times for each builder, a tenth of all work.
 const (
@@ -31,7 +31,7 @@ func clearing() (end func()) {
 		one.Lock()
 		defer one.Unlock()
 		if !ended {
-			debug.SetMemoryLimit(max(roomy, inUse()*9/4))
+			debug.SetMemoryLimit(max(roomy, 2*inUse()))
 			runtime.SetFinalizer(new([16]byte), cleared)
 		}
 	}

@@ -176,7 +176,7 @@ func tries(t layout.Text, lines []string) iter.Seq[[]layout.Text] {
 		align     layout.Align
 		dx, dy, w float64
 	}
-	var all []place
+	all := make([]place, 0, 600)
 	high := row * t.Height / 2.5
 	for k := -3; k <= 3; k++ {
 		dy := float64(k) * high
@@ -197,8 +197,8 @@ func tries(t layout.Text, lines []string) iter.Seq[[]layout.Text] {
 	slices.SortStableFunc(all, func(a, b place) int { return cmp.Compare(math.Round(a.w*100), math.Round(b.w*100)) })
 	along, up := geometry.Polar(1, t.Angle), geometry.Polar(1, t.Angle+math.Pi/2)
 	return func(yield func([]layout.Text) bool) {
+		c := make([]layout.Text, len(lines)) // each place lies where the one before did
 		for _, p := range all {
-			c := make([]layout.Text, len(lines))
 			for i, w := range lines {
 				c[i] = t
 				c[i].Words, c[i].Align = w, p.align

@@ -201,6 +201,9 @@ func (p piece) letter(dressed *layout.Sheet, l look) []layout.Text {
 
 // again sets the words that the pattern has anew on each piece, where none like them stand.
 func (p piece) again(words []layout.Text, dressed layout.Sheet, l look) (out []layout.Text) {
+	if len(p.drawing.Again) == 0 {
+		return nil // as in most patterns
+	}
 	r, calm := p.room(dressed), p.calm()
 	for _, t := range words {
 		r.Text(t)

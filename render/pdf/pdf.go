@@ -46,6 +46,7 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 		Size: fpdf.SizeType{Wd: doc.Paper.W * perMM, Ht: doc.Paper.H * perMM}})
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
+	f.SetCompression(false) // that comes at the end
 	// A pointed corner of a narrow part would reach past it by a millimetre.
 	f.SetLineJoinStyle("round")
 	about := describe(f, doc.Title, made)
@@ -62,7 +63,7 @@ func Encode(w io.Writer, doc layout.Document, made time.Time) error {
 	if err := f.Output(&out); err != nil {
 		return err
 	}
-	full, err := withViewerHints(withFontName(out.Bytes()), labels(doc), about)
+	full, err := withViewerHints(withFontName(compressed(out.Bytes(), len(doc.Sheets))), labels(doc), about)
 	if err != nil {
 		return err
 	}

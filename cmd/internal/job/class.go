@@ -207,6 +207,9 @@ func (c *Course) readFamilies() error {
 // Len is how many rows there are.
 func (c *Course) Len() int { return len(c.builders) }
 
+// Busy tells that boats are made on every core, so that nothing of one is done side by side.
+func (c *Course) Busy() { c.class.busy = true }
+
 // Undone is how a row came out that is not made.
 func (c *Course) Undone(i int) sizing.Outcome {
 	b := c.builders[i]

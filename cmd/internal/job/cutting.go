@@ -115,25 +115,16 @@ func (c *Cutting) notes(p layout.Plate) []string {
 	return out
 }
 
-// cutterFiles are a plate's two files, of lines that are traced once. A file is made the first
-// time that it is written.
+// cutterFiles are a plate's two files, of lines that are traced once.
 func cutterFiles(name, says string, p layout.Plate) []Output {
 	traced := sync.OnceValues(func() (trace.Plate, error) { return render.Trace(p) })
 	file := func(encode func(io.Writer, trace.Plate) error) func(io.Writer) error {
-		made := sync.OnceValues(func() ([]byte, error) {
-			var out bytes.Buffer
-			t, err := traced()
-			if err == nil {
-				err = encode(&out, t)
-			}
-			return out.Bytes(), err
-		})
 		return func(w io.Writer) error {
-			data, err := made()
-			if err == nil {
-				_, err = w.Write(data)
+			t, err := traced()
+			if err != nil {
+				return err
 			}
-			return err
+			return encode(w, t)
 		}
 	}
 	return []Output{
@@ -144,8 +135,11 @@ func cutterFiles(name, says string, p layout.Plate) []Output {
 
 // ahead makes files before they are written. What goes wrong is told when they are.
 func ahead(files []Output) {
-	for _, f := range files {
-		_ = f.Write(io.Discard)
+	for i, f := range files {
+		var all bytes.Buffer
+		if f.Write(&all) == nil {
+			files[i].Write = func(w io.Writer) error { _, err := w.Write(all.Bytes()); return err }
+		}
 	}
 }
 

@@ -29,6 +29,7 @@ type Loft struct {
 	Ribs  pattern.Ribs
 	Printing
 	Cutting
+	busy bool // every core has work without this boat
 }
 
 // NewLoft returns the request with its defaults.
@@ -111,7 +112,15 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 		return out, err
 	}
 	plate := sync.OnceValues(func() (layout.Plate, error) { return l.Cutting.plate(k.titled(), bends) })
-	err = together(
+	all := together
+	if l.busy {
+		all = inTurn
+	}
+	err = all(
+		func() (err error) { // first, because its picture takes much memory
+			_, err = k.portrait()
+			return err
+		},
 		func() error {
 			first, err := k.first(bends, out.told, l.Units)
 			if err != nil {
@@ -125,15 +134,13 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 			return of(k.name, err)
 		},
 		func() (err error) {
-			_, err = k.portrait()
-			return err
-		},
-		func() (err error) {
 			if out.plate, err = plate(); err != nil {
 				return of(k.name, err)
 			}
 			out.cut = cutterFiles(k.design.Stem()+"-cut", l.saysOf(out.plate), out.plate)
-			ahead(out.cut)
+			if !l.busy {
+				ahead(out.cut)
+			}
 			return nil
 		},
 	)

@@ -22,6 +22,7 @@ type Sizing struct {
 	Water        water.Kind
 	Builder      hours.Skill
 	Loft         bool // patterns too
+	busy         bool // every core has a boat to make
 	quick        bool // lay their parts once: a close nest is worth waiting for with one boat, and not with a class
 	Units        measure.System
 	Printer
@@ -101,7 +102,7 @@ func (s *Sizing) files(design Output, k *facts, w World) ([]Output, error) {
 		return out, nil
 	}
 	l := NewLoft()
-	l.Units, l.Printer, l.Quick = s.Units, s.Printer, s.quick
+	l.Units, l.Printer, l.Quick, l.busy = s.Units, s.Printer, s.quick, s.busy
 	patterns, err := l.loft(k, w)
 	if err != nil {
 		return nil, err

@@ -49,6 +49,12 @@ func squares(b geometry.Box) (first, last square) {
 	return at(b.Min), at(b.Max)
 }
 
+// grow makes room for so many pieces more, most of which lie in one square.
+func (o *once) grow(more int) {
+	o.pieces = append(make([]piece, 0, len(o.pieces)+more), o.pieces...)
+	o.near = append(make([]entry, 0, len(o.near)+more*5/4), o.near...)
+}
+
 func (o *once) add(s curve.Segment) {
 	p := piece{Segment: s, box: around(s)}
 	first, last := squares(p.box)

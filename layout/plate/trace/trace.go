@@ -54,9 +54,16 @@ func Of(p layout.Plate) ([]Layer, error) {
 		}
 		paths[layout.LayerCut] = append(paths[layout.LayerCut], c.path)
 	}
+	type stroke struct {
+		layer string
+		path  curve.Path
+	}
+	var strokes []stroke
+	pieces := 0
 	draw := func(layer string, all []curve.Path, move geometry.Affine) {
 		for _, path := range all {
-			paths[layer] = append(paths[layer], once.rest(path.Map(move))...)
+			strokes = append(strokes, stroke{layer, path.Map(move)})
+			pieces += len(path)
 		}
 	}
 	for _, q := range p.Parts {
@@ -67,6 +74,10 @@ func Of(p layout.Plate) ([]Layer, error) {
 	}
 	draw(layout.LayerBoard, boards(p), geometry.Shift(0, 0))
 	draw(layout.LayerScale, scale(p), geometry.Shift(0, 0))
+	once.grow(pieces)
+	for _, s := range strokes {
+		paths[s.layer] = append(paths[s.layer], once.rest(s.path)...)
+	}
 	var out []Layer
 	for _, name := range layout.Layers() {
 		out = append(out, Layer{name, paths[name]})
