@@ -222,11 +222,7 @@ func dashes(pen layout.Pen, pts []geometry.Point) []bool {
 		if i > 0 {
 			passed += pts[i].Sub(pts[i-1]).Norm()
 		}
-		out[i] = dash == nil
-		if dash != nil {
-			at := math.Mod(passed, dash[0]+dash[1])
-			out[i] = at >= dotRadius && at <= dash[0]-dotRadius
-		}
+		out[i] = dash == nil || math.Abs(math.Mod(passed, dash[0]+dash[1])-dash[0]/2) <= dash[0]/2-dotRadius
 	}
 	return out
 }
@@ -234,11 +230,15 @@ func dashes(pen layout.Pen, pts []geometry.Point) []bool {
 // freest are those of some points of a line where a name's circle is seen to stand on that line:
 // on its ink, and as far as can be, up to dotApart, from all else on the ground.
 func freest(g *label.Ground, pts []geometry.Point, ink []bool, at []int) []int {
-	for _, only := range []bool{true, false} {
-		for apart := dotApart; apart >= dotRadius; apart -= 0.25 {
-			if free := slices.DeleteFunc(slices.Clone(at), func(k int) bool { return only && !ink[k] || !alone(g, pts, k, apart) }); len(free) > 0 {
-				return free
+	for apart := dotApart; apart >= dotRadius; apart -= 0.25 {
+		var free []int
+		for _, k := range at {
+			if ink[k] && alone(g, pts, k, apart) {
+				free = append(free, k)
 			}
+		}
+		if free != nil {
+			return free
 		}
 	}
 	return at
@@ -248,9 +248,9 @@ func freest(g *label.Ground, pts []geometry.Point, ink []bool, at []int) []int {
 func alone(g *label.Ground, pts []geometry.Point, k int, apart float64) bool {
 	along := pts[min(k+1, len(pts)-1)].Sub(pts[max(k-1, 0)]).Unit()
 	b := label.Block{At: pts[k].Sub(along.Scale(apart)), Angle: math.Atan2(along.Y, along.X), Wide: 2 * apart, Low: ownLine, High: apart}
-	other := b
-	other.Low, other.High = -apart, -ownLine
-	return g.Clear(b, 0) && g.Clear(other, 0)
+	over := g.Clear(b, 0)
+	b.Low, b.High = -apart, -ownLine
+	return over && g.Clear(b, 0)
 }
 
 // nameLine letters a line at one of its points, as near to it as can be: clear of all on the

@@ -30,6 +30,7 @@ func (r Ribs) String() string { return [...]string{"strips", "stick"}[r] }
 const (
 	laneFoot = 1.5 // under the last of them, mm
 	laneAir  = 1.5 // by which its edge reaches past its last words, mm
+	laneOff  = 1.5 // by which joints keep off a mark, mm: nearer it goes with the cut, or is taken for it
 	laneTold = 150 // how far from the middle a lane's own words may reach, mm; no joint cuts them
 )
 
@@ -116,6 +117,7 @@ func ribLane(d *layout.Drawing, g frame.Group, told []string, top float64, units
 		d.Write(at, rowAt(m.row), small, align, m.words)
 		from, to := m.covers()
 		d.Keep = append(d.Keep, layout.Span{From: from - 2, To: to + 2})
+		d.Whole = append(d.Whole, layout.Span{From: m.x - laneOff, To: m.x + laneOff})
 	}
 	d.Write(1.5, top-1.2-name, name, layout.Left, names)
 	from := 1.5 + lettering.Width(names, name) + 3

@@ -63,7 +63,7 @@ func codes(f *frame.Frame, units measure.System) []string {
 		"lean out: the bottom of the slot goes toward the gunwale's outboard face by this angle off its own square; in: toward the inboard face.",
 		fmt.Sprintf("Slots run along the gunwale. Toward the ends a rib's last hand's breadth twists with it (%.0f\u00B0 at %s), and its tenon leans along the stock (%.1f\u00B0): the chapter Gunwales has both for each rib, and what to ease.", degrees(math.Abs(last.Twist)), last.Rib, degrees(math.Abs(last.Along))),
 		"Hollow bar along the gunwale strip: no part of a scarf may lie here. Scarf one ply at a time, never two at one place.",
-		"The rib stick has a lane for half of each rib, strips half a rib each: on the flat blank, whichever face you mark, with what the bends add to its length. S: the middle of a stringer; where each rib has a strip of its own, the dashed lines beside it are its edges. Radii are to the middle of the thickness.",
+		"The rib stick has a lane for half of each rib, strips half a rib each: on the flat blank, whichever face you mark, with what the bends add to its length. S: the middle of a stringer; on a strip of one rib, dashed, its edges. Radii are to the middle of the thickness.",
 	}
 }
 
@@ -91,7 +91,7 @@ func cautions() []string {
 		"Steam scalds worse than boiling water and pure steam is invisible: vent the box, never plug it, stand aside when you open it, wear gauntlets, long sleeves and goggles.",
 		"Wood dust harms the lungs (western redcedar is a known sensitizer): extract it and wear a mask. Work knives and chisels away from you, and clamp stock for routing.",
 		"Two-part coatings can cause asthma for life (NIOSH publication 96-111): brush, never spray, ventilate, wear gloves and goggles.",
-		"Wood varies: every bend, strength and size here is an estimate, some from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
+		"Wood varies: bends, strengths and sizes here are estimates, some from rules of thumb. Nothing here certifies a boat. Local law, the waterway's authority and licensed advice come first.",
 		"On the water: wear a life jacket, fit flotation, and first try the boat swamped in shallow water near help.",
 	}
 }

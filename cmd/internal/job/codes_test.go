@@ -1,6 +1,7 @@
 package job
 
 import (
+	"math"
 	"regexp"
 	"testing"
 
@@ -49,4 +50,31 @@ func laidOut(t testing.TB, name, paper string, flags ...string) lofted {
 func lay(t testing.TB, name string, flags ...string) (lofted, error) {
 	t.Helper()
 	return asked(t, "loft", flags...).(*Loft).lay(known(t, name), World{})
+}
+
+// TestMarksOffJoints: on the rib stick no mark stands within a millimeter of a joint, where it
+// goes with the cut or is taken for the line to cut along.
+func TestMarksOffJoints(t *testing.T) {
+	const lap, least = 5.0, 1.0
+	for _, name := range design.ShippedNames() {
+		for _, paper := range []string{"letter", "a4"} {
+			joints := 0
+			for _, s := range laidOut(t, name, paper).printed.Sheets {
+				for _, v := range s.Views {
+					if v.Drawing.Name != "ribs" || v.Tile[len(v.Tile)-1] == '1' {
+						continue
+					}
+					joints++
+					for _, k := range v.Drawing.Strokes {
+						if b := k.Path.Bounds(); b.W() < 0.01 && b.H() < 20 && b.H() > 3 && b.Overlaps(v.Frame.Grow(1)) && math.Abs(b.Min.X-v.Frame.Min.X-lap) < least {
+							t.Errorf("%s on %s: a mark at %.1f mm stands at the joint of piece %s", name, paper, b.Min.X, v.Tile)
+						}
+					}
+				}
+			}
+			if joints == 0 {
+				t.Errorf("%s on %s: the rib stick has no joint", name, paper)
+			}
+		}
+	}
 }

@@ -254,7 +254,7 @@ func (w *writer) ribHeads() {
 	steps := []string{
 		"The whole end of the rib goes into its mortise; nothing is sawn at the shoulder line, which only shows how far.",
 		w.headsLean(),
-		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill. That goes through inner wall and tenon at every rib and stops %s short of the gunwale's outer face. The thinnest inner wall at that height, at rib %s, is %s; deeper in the slot a wall is thinner, as the table of mortises has it.",
+		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill. That goes through inner wall and tenon at every rib and stops %s short of the gunwale's outer face. The thinnest inner wall at that height, at rib %s, is %s; deeper in the slot it is less: see the table of mortises.",
 			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.whole(h.Long), w.whole(h.Outer), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
 		w.pegs(h.Fastener) + " Tap one in dry until it stops and cut it flush.",
 		glue,

@@ -145,7 +145,7 @@ func (w *writer) sheetFigure() report.Figure {
 	s.across(aft, fore, -wide/2/per-6, w.Length(c.Length))
 	s.up(-wide/2, wide/2, aft/per-4, w.Length(wide))
 	s.note(middle, 0, 0, 1, layout.Middle, "middle thread, on the keel")
-	caption := fmt.Sprintf("The sheet laid flat, trimmed, %s, bow to the right. Dashed: where the gunwales' upper edges come; you pull by the cloth beyond. Each tick across it stands half of a rib's girth from the middle thread. At each end two curves leave a wedge between them: the two lie on each other on the stem and are sewn together, and the wedge is cut off %s beyond the stitches.", ratio(per), w.Length(pastSeam))
+	caption := fmt.Sprintf("The sheet laid flat, trimmed, %s, bow to the right. Dashed: where the gunwales' upper edges come; you pull by the cloth beyond. Each tick across it stands half of a rib's girth from the middle thread. At each end two curves are sewn together on the stem; the wedge between them is cut off %s beyond the stitches.", ratio(per), w.Length(pastSeam))
 	if c.Sheets > 1 {
 		caption += " Lines from end to end: seams between sheets."
 	}
@@ -181,7 +181,7 @@ func (w *writer) pulledMarks() report.Table {
 		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half), w.Whole(math.Floor(math.Max(0, -w.Clearance.Ribs[i].By))))
 		at = append(at, m.Station)
 	}
-	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship; A ribs lie toward the stern, F ribs toward the bow. Mark on slack cloth: measure it from the thread to each side before the cloth is pulled. Pull until the mark stands on the gunwale's upper edge: then the cloth is tight enough. At a rib that you made longer than drawn, the mark stops below the edge by half of what it is longer; at a shorter one, as much above. These marks end at the last ribs; the cloth beyond them is pulled afterward. Half the girth: what a tape shows on the frame, from the keel's middle to the gunwale's upper edge. Room in the cloth: midway between two battens the cloth lies flat, off the rib; this is how far the rib may stand out there before it touches. A rib that stands out under a batten pushes batten and cloth out with it.")
+	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship; A ribs lie toward the stern, F ribs toward the bow. Mark on slack cloth: from the thread to each side. Pull until the mark stands on the gunwale's upper edge. At a rib that you made longer the mark stops below by half of that, at a shorter one as much above. The ends, beyond the last ribs, come after. Half the girth: what a tape shows on the frame, keel's middle to gunwale's upper edge. Room in the cloth: how far a rib may stand out midway between two battens before it touches the cloth; under a batten it pushes both out.")
 }
 
 // pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.
@@ -383,7 +383,7 @@ func (w *writer) cloth() {
 	near := c.Nearest
 	if len(c.Proud) == 0 {
 		if near.By <= -0.1 {
-			w.say("The stringers hold the flat cloth off every rib. Rib %s comes nearest: its outer face lies %s inside the cloth between %s, the least of all in the boat as drawn. The table has the room at each rib; for the rib that a picture of the chapter Judging by eye shows standing out, the room is told there. Stringers that are planed thinner than the design leave less.",
+			w.say("The stringers hold the flat cloth off every rib. Rib %s comes nearest: its outer face lies %s inside the cloth between %s, the least of all in the boat as drawn. The table has the room at each rib; Judging by eye has that of the rib it shows proud. Stringers planed thinner leave less.",
 				near.Rib, w.Fine(-near.By), near.Between(f))
 		}
 		return
