@@ -62,6 +62,7 @@ var plain = []string{
 	"ribwright/geometry/boat/aboard", "ribwright/geometry/boat/solid", "ribwright/geometry/boat/kit", "ribwright/geometry/boat/weight", "ribwright/geometry/boat/outside", "ribwright/geometry/boat/seat", "ribwright/geometry/boat/skin", "ribwright/geometry/water/awash",
 	"ribwright/geometry/trial/afloat", "ribwright/geometry/trial/bend", "ribwright/geometry/trial/cargo", "ribwright/geometry/trial/edgeset", "ribwright/geometry/trial/flaw", "ribwright/geometry/trial/handwork", "ribwright/geometry/trial/laden", "ribwright/geometry/trial/pushed", "ribwright/geometry/trial/spreader", "ribwright/geometry/trial/stow", "ribwright/geometry/trial/swamped", "ribwright/geometry/trial/yardstick", "ribwright/geometry/wood/beam", "ribwright/geometry/wood/fasten", "ribwright/geometry/wood/grain", "ribwright/geometry/wood/timber",
 	"archive/zip", "bufio", "bytes", "compress/...", "crypto/...", "encoding/...", "fmt", "hash/...", "html/...", "image/...", "io/...", "math/big", "math/rand/...", "net/...", "os/...", "path/...", "reflect", "regexp/...", "strconv", "strings", "time", "unicode/...", "github.com/...",
+	"errors", "internal/bisect", "internal/filepathlite", "internal/fmtsort", "internal/godebug", "internal/oserror", "internal/poll", "internal/reflectlite", "internal/saferio", "internal/strconv", "internal/testlog", "sort", "sync", "syscall",
 }
 
 // keen is where they are put into one another all the same: words are set by a long search that
