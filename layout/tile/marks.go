@@ -263,10 +263,9 @@ func (p piece) offCrosses(r *label.Room) {
 	}
 	for _, j := range p.sides() {
 		for _, at := range j.crossPlaces() {
-			for _, half := range []geometry.Point{{X: crossArm, Y: 0}, {X: 0, Y: crossArm}} {
-				box := geometry.Around(at.Sub(half), at.Add(half)).Grow(crossAir)
-				r.Block(label.Block{At: box.Min, Wide: box.W(), High: box.H()})
-			}
+			const long, thin = crossArm + crossAir, crossAir
+			r.Block(label.Block{At: at.Sub(geometry.Pt(long, thin)), Wide: 2 * long, High: 2 * thin})
+			r.Block(label.Block{At: at.Sub(geometry.Pt(thin, long)), Wide: 2 * thin, High: 2 * long})
 		}
 	}
 }

@@ -77,7 +77,7 @@ func (w *writer) walls() string {
 	if m.Wall-m.Deep < 0.1 {
 		return ""
 	}
-	return fmt.Sprintf("A slot that leans comes nearer to one face the deeper it goes: at its bottom, %s from the underside, the thinner of its two walls is %s at mortise %s, the thinnest place of any wall. What joinery texts ask for, under What the wood is asked for, is for the mouth; about half of it does at the bottom, which has whole wood over it. ", w.Fine(m.Depth), w.Fine(m.Deep), m.Rib)
+	return fmt.Sprintf("A slot that leans comes nearer to one face the deeper it goes: at its bottom, %s from the underside, the thinner of its two walls is %s at mortise %s, the thinnest of all. What joinery texts ask for, under What the wood is asked for, is for the mouth; about half of it does at the bottom, which has whole wood over it. ", w.Fine(m.Depth), w.Fine(m.Deep), m.Rib)
 }
 
 // headNote explains the columns that tell how a head lies in its slot.

@@ -45,7 +45,7 @@ func (w *writer) jointTable() report.Table {
 		w.places(foot.FromEnd)+" from the keel's end, on its middle line", w.lashed(foot.Joint))
 	row("Stringers to stem", j.Landings[0].Count+land.Count, "lashed in pairs", fmt.Sprintf("%s through the stem, above and below each stringer", w.drill(land.Drill)), w.lashed(land.Joint))
 	row("Gunwales to stem", 2, "lashed together", fmt.Sprintf("%s: in each gunwale %s from its end and %s up; in the stem %s under the shelf", w.drill(end.Drill), w.whole(end.FromEnd), w.whole(end.Up), w.whole(end.Under)), w.lashed(end.Joint))
-	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends along their inner faces, less on the outer ones where you bore, %s under their upper edges, square to their faces, %s deep", w.places(hook.FromEnd), w.Fine(hook.Down), w.whole(hook.Fastener.Length)), "glue both edges")
+	row("Breasthooks to gunwales", 2, fmt.Sprintf("%d pegs each, %s", hook.Fastener.Each, w.Fine(hook.Fastener.Diameter)), fmt.Sprintf("%s from the gunwales' ends along their inner faces, less outside, %s under their upper edges, square to their faces, %s deep", w.places(hook.FromEnd), w.Fine(hook.Down), w.whole(hook.Fastener.Length)), "glue both edges")
 	row("Rib to gunwale", head.Count, "a peg, "+w.Fine(head.Fastener.Diameter), fmt.Sprintf("in the middle of the rib, %s up from the underside, %s deep", w.Fine(head.Up), w.whole(head.Long)), w.gluedHeads())
 	row("Rib to keel", j.Keel.Count, "lashed in an X", "none", w.lashed(j.Keel.Joint))
 	row("Stringer to rib", j.Stringers.Count, "lashed in an X", "none", w.lashed(j.Stringers.Joint))

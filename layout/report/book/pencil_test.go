@@ -99,7 +99,7 @@ func TestOneTruth(t *testing.T) {
 		for _, r := range all["The skin in figures"].Rows {
 			figures[r[0]] = number(r[1])
 		}
-		if w := figures["width of the sheet: the girth, and what is left on both sides"]; w == 0 || math.Abs(w-figures["girth: round the outside at its widest, from one gunwale's top to the other's"]-2*figures["cloth left beyond each gunwale, to grip and pull"]) > 1.5 {
+		if w := figures["width of the sheet: the girth, and what is left on both sides"]; w == 0 || math.Abs(w-figures["girth: the greatest way round, gunwale top to gunwale top"]-2*figures["cloth left beyond each gunwale, to grip and pull"]) > 1.5 {
 			t.Errorf("%s: %v", name, figures)
 		}
 		for _, units := range []measure.System{measure.Metric, measure.Imperial} {

@@ -99,11 +99,11 @@ func (w *writer) trims() bool { return w.Needs.Cloth.Sewn()-w.Needs.Cloth.Wide >
 func (w *writer) skinMeasures() report.Table {
 	c, s := w.Needs.Cloth, w.Frame.Design.Skin
 	t := report.Titled("The skin in figures").Words("").Numbers("").Filled(
-		"girth: round the outside at its widest, from one gunwale's top to the other's", w.Length(c.Girth),
+		"girth: the greatest way round, gunwale top to gunwale top", w.Length(c.Girth),
 		"girth at the last ribs, the least", w.Length(c.EndGirth),
 		"cloth left beyond each gunwale, to grip and pull", w.Length(c.Grip),
 		"width of the sheet: the girth, and what is left on both sides", w.Length(c.Wide),
-		"how far the girth's cloth is stretched, both sides together", w.Length(c.Pull),
+		"how far that is stretched, both sides together", w.Length(c.Pull),
 		"seam up the after stem, up the fore stem", w.Letters.Units.Rough(c.Ends[0])+", "+w.Letters.Units.Rough(c.Ends[1]))
 	if c.Seam > 0 {
 		t.Row("seams along the boat", w.Length(c.Seam))
@@ -238,7 +238,7 @@ func (w *writer) layOn() string {
 // drawOver says how hard the other side is pulled.
 func (w *writer) drawOver() string {
 	p := w.Needs.Cloth.Pull
-	return fmt.Sprintf("Pull the other side over until the mark stands on the edge: at the girth that stretches the cloth by %s, both sides together, by common practice for %s; pull with flat pliers, not with the tacks.", w.Length(math.Max(1, p)), w.fiber())
+	return fmt.Sprintf("Pull the other side over until the mark stands on the edge: at the girth that is %s in all, by common practice for %s; pull with flat pliers, not with the tacks.", w.Length(math.Max(1, p)), w.fiber())
 }
 
 // tackDown is how far tacks stand under the gunwale's upper edge: half-way down the wood that

@@ -183,7 +183,7 @@ func (n nest) out() []report.Block {
 		items = append(items, s.Name(i)+": "+what+".")
 	}
 	out := append([]report.Block{report.Section("What must come out" + as), report.List{Items: items}}, n.keeps(s)...)
-	return append(out, report.Caution{Words: "Gunwales spring when their cross pieces are out: put a spreader of a cross piece's length back on top, or measure the beam again, before you trust the room above.", Says: practice})
+	return append(out, report.Caution{Words: "Gunwales spring when their cross pieces are out: put a spreader of their length back on top, or measure the beam again, before you trust the room above.", Says: practice})
 }
 
 // stack tells how large and heavy the nest is, whether it keeps to its limits, and how
