@@ -43,7 +43,7 @@ type Held struct {
 	Ribs bool // the ribs cannot spread
 }
 
-// Likely is how a frame is usually held: gunwale ends lashed in their notches, cross
+// Likely is how a frame is usually held: gunwale ends lashed on their shelves, cross
 // pieces in.
 var Likely = Held{Feet: true, Ribs: true}
 

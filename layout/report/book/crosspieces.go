@@ -99,7 +99,7 @@ func (w *writer) stem(st frame.Stem) report.Figure {
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-7, w.Fine(b.W()))
 	s.up(b.Min.Y, b.Max.Y, b.Max.X/per+9, w.Fine(b.H()))
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s molded. Toe %s and after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the notch at the top.", wording.Capital(st.End), ratio(per), w.Fine(st.Thickness), w.Fine(st.Moulded), w.Fine(st.ToeX), w.Fine(st.Outline[0].Start().X)),
+		Caption: fmt.Sprintf("%s stem, %s, drawn as the bow: %s thick, %s molded. The toe, where the keel turns up into the outer edge, lies %s and the after end of the foot %s from midship. Crosses are the stringers' ends, dashed the designed waterline; gunwales rest on the shelf at the top.", wording.Capital(st.End), ratio(per), w.Fine(st.Thickness), w.Fine(st.Moulded), w.Fine(st.ToeX), w.Fine(st.Outline[0].Start().X)),
 		About:   fmt.Sprintf("Outline of the %s stem with its length, its height, the waterline and where the stringers end.", st.End)}
 }
 

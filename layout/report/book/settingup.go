@@ -210,7 +210,7 @@ func (w *writer) setUp() []string {
 		cut = w.sticks()
 	}
 	stand := append(w.trestles(), "Lay the gunwales on the loose bars.")
-	spread := []string{"Spread the gunwales, their ends lashed in the stems' notches."}
+	spread := []string{"Spread the gunwales, their ends lashed on the stems' shelves."}
 	keel := []string{w.markBattens(), "Clamp it to the feet of both stems.",
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
@@ -228,7 +228,7 @@ func (w *writer) setUp() []string {
 		shaped = slices.Concat(shaped, w.joined(), stand, w.sprung())
 	}
 	return slices.Concat(cut, shaped, []string{
-		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie in the stems' notches. Leave them overnight.",
+		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie on the stems' shelves. Leave them overnight.",
 		"When the glue is hard, bore for their pegs and drive them."}, w.stayIn(), keel, []string{
 		"Lay a straightedge across the gunwales at each rib's place." + w.besideSticks() + " Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
 		"Write on the card under that table what you measured, and each rib's corrected length: the blanks are marked by it.",

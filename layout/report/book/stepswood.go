@@ -250,7 +250,7 @@ func (w *writer) stems() step {
 		buys, dry, tools = []string{"glue"}, "glue overnight on the form, before the stems are sawn", "form, film, brush for glue, clamps, "+tools
 	}
 	return step{name: string(hours.Ends), work: stage(hours.Ends), wood: []cutlist.Family{cutlist.Stem, cutlist.Breasthook}, buys: buys, do: append(made,
-		"Cut the foot and the notch for the gunwales to their lines."+w.crosses(),
+		"Cut the foot and the shelf for the gunwales to their lines."+w.crosses(),
 		"Bore all holes of the pattern now, while the piece lies flat, square to the stem.",
 		"Lay each breasthook's pattern on its blank, the middle line along the grain, with "+w.Letters.Units.Whole(frame.Around)+" to spare on every side. Saw close outside the line and plane to it.",
 		"Plane their edges to the lean that the chapter Stems and breasthooks gives."),

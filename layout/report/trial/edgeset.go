@@ -22,7 +22,7 @@ func EdgeSet(r *bend.Report, l report.Letters) []report.Block {
 	words += "What you saw or laminate into the gunwales beforehand the frame need not hold. For that, have gunwale.edge_set_made changed in the design and the plans printed anew: marks and boards move with it."
 	t := report.Titled("What the profile does when the frame is let go, up is +, "+l.Unit()).Words("Stems' feet").
 		Numbers("Sheer, bow", "Sheer, stern", "Rocker, bow", "Rocker, stern", "Depth, midship").
-		Noted("Sheer: height of the gunwales' ends over midship. Rocker: height of the keel's ends over midship. Likely: the gunwales' ends are lashed in their notches, where they turn a little, and the cross pieces are in. These are estimates of a plane frame, our own model: measure the heights again before you lash.")
+		Noted("Sheer: height of the gunwales' ends over midship. Rocker: height of the keel's ends over midship. Likely: the gunwales' ends are lashed on their shelves, where they turn a little, and the cross pieces are in. These are estimates of a plane frame, our own model: measure the heights again before you lash.")
 	for _, row := range []struct {
 		name string
 		rest *edgeset.Rest
