@@ -87,27 +87,50 @@ func (p *plan) inUse() []int {
 func (p *plan) tidy() {
 	type size struct{ w, h float64 }
 	for range 2 {
-		alike := map[size][]int{}
+		alike, sizes := map[size][]int{}, []size{}
 		for i, k := range p.pieces {
 			if l := p.spots[i].look; k.grid.rows() == 1 && l.heads == over {
 				s := size{math.Round(l.taken * 100), math.Round(l.high * 100)}
+				if alike[s] == nil {
+					sizes = append(sizes, s)
+				}
 				alike[s] = append(alike[s], i)
 			}
 		}
-		for _, group := range alike { // each piece is in one group, so their order is nothing
-			spots := make([]spot, len(group))
-			for n, i := range group {
-				spots[n] = p.spots[i]
-			}
-			slices.SortFunc(spots, spot.compare)
-			for n, i := range group {
-				l := p.spots[i].look
-				p.spots[i] = spots[n]
-				p.spots[i].look = l
-			}
+		for _, s := range sizes {
+			p.sorted(alike[s])
 		}
 		p.sortSheets()
 	}
+}
+
+// sorted lays a group of pieces at the places that they have, in their order. They stay where
+// they are when one would then lie on another piece: beside a piece that leaves less of a sheet
+// than a stub, something small may lie all the same.
+func (p *plan) sorted(group []int) {
+	was, spots := slices.Clone(p.spots), make([]spot, len(group))
+	for n, i := range group {
+		spots[n] = p.spots[i]
+	}
+	slices.SortFunc(spots, spot.compare)
+	for n, i := range group {
+		l := p.spots[i].look
+		p.spots[i] = spots[n]
+		p.spots[i].look = l
+	}
+	if slices.ContainsFunc(group, p.onOthers) {
+		p.spots = was
+	}
+}
+
+// onOthers reports whether piece i lies on another piece of its sheet, or too near to one.
+func (p *plan) onOthers(i int) bool {
+	for j, s := range p.spots {
+		if j != i && s.sheet == p.spots[i].sheet && s.box().Grow(pieceGap-closeEnough).Overlaps(p.spots[i].box()) {
+			return true
+		}
+	}
+	return false
 }
 
 // compare orders places as they are read: sheet after sheet, from the top down.

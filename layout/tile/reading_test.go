@@ -48,3 +48,34 @@ func TestInOrder(t *testing.T) {
 		}
 	}
 }
+
+// TestTidyApart: a strip's pieces 1 and 2 lie the wrong way round, on two sheets, as places of
+// one size: they change places, but not where a small piece lies in what the shorter of the two
+// leaves beside it and the longer one would lie on that.
+func TestTidyApart(t *testing.T) {
+	at := func(sheet int, x, y, w, h float64) spot {
+		return spot{sheet: sheet, at: geometry.Pt(x, y), look: look{wide: w, high: h, taken: 180}}
+	}
+	for name, c := range map[string]struct {
+		small spot
+		sheet int // of piece 1 afterwards
+	}{
+		"room": {at(1, 0, 40, 20, 30), 0},
+		"none": {at(0, 150, 0, 20, 30), 1},
+	} {
+		all := []layout.Drawing{{Name: "strip"}, {Name: "other"}}
+		p := plan{count: 2, drawings: all, spots: []spot{at(1, 0, 0, 179, 30), at(0, 0, 0, 147, 30), c.small}}
+		for _, d := range []int{0, 0, 1} {
+			p.pieces = append(p.pieces, piece{drawing: &all[d]})
+		}
+		p.sorted([]int{0, 1})
+		if p.spots[0].sheet != c.sheet {
+			t.Errorf("%s: piece 1 lies on sheet %d, want %d", name, p.spots[0].sheet, c.sheet)
+		}
+		for i := range p.spots {
+			if p.onOthers(i) {
+				t.Errorf("%s: piece %d lies on another", name, i+1)
+			}
+		}
+	}
+}
