@@ -114,20 +114,25 @@ func (k *inked) unread() []*inkLine {
 	return slices.DeleteFunc(slices.Clone(k.lines), func(l *inkLine) bool { return l.read || l.pen == "center" || l.pen == "guide" || l.pen == "tick" })
 }
 
-// lettered returns what of the lettering matches, with its groups, on one line or on two.
+// lettered returns what of the lettering matches, with its groups, on one line, on two or on three.
 func (k *inked) lettered(as *regexp.Regexp) (out []letteredWords) {
 	for _, w := range k.words {
-		m := as.FindStringSubmatch(w.text)
-		for i := 0; m == nil && i < len(k.words); i++ {
-			if u := k.words[i]; w.over(u) {
-				m = as.FindStringSubmatch(w.text + " " + u.text)
-			}
-		}
-		if m != nil {
+		if m := k.matched(as, w.text, w, 3); m != nil {
 			out = append(out, letteredWords{w, m})
 		}
 	}
 	return out
+}
+
+// matched are the groups of words that end with a line, or go on in those under it, so many in all.
+func (k *inked) matched(as *regexp.Regexp, said string, last inkWords, lines int) []string {
+	m := as.FindStringSubmatch(said)
+	for i := 0; m == nil && lines > 1 && i < len(k.words); i++ {
+		if u := k.words[i]; last.over(u) {
+			m = k.matched(as, said+" "+u.text, u, lines-1)
+		}
+	}
+	return m
 }
 
 // over reports whether words stand level on the line over others, of which they may be the

@@ -114,6 +114,22 @@ func (k *inked) slotNames(slots []*inkLine) map[*inkLine]string {
 	return out
 }
 
+// edges are the two of some upright lines that stand so far apart, nearest to where their words
+// have their middle: words are moved a little where a joint would cut them. NaN for none.
+func edges(lines []*inkLine, mid, long float64) (from, to float64) {
+	const moved = 15.0
+	from, to, best := math.NaN(), math.NaN(), moved
+	for _, a := range lines {
+		for _, b := range lines {
+			off := math.Abs((a.X0+b.X0)/2 - mid)
+			if math.Abs(b.X0-a.X0-long) < 0.3 && off < best {
+				from, to, best = a.X0, b.X0, off
+			}
+		}
+	}
+	return from, to
+}
+
 // gaps reads the wood from slot to slot and to scarfs.
 func (m *offPaper) gaps(k *inked, slots []slotDrawn, sym bool) {
 	for i, s := range slots {
@@ -126,13 +142,7 @@ func (m *offPaper) gaps(k *inked, slots []slotDrawn, sym bool) {
 	var scarfs [][2]float64
 	for _, w := range k.lettered(regexp.MustCompile(`^scarf of one ply, ([\d.]+) mm long(.*)$`)) {
 		mid, long := (w.from.X+w.to.X)/2, number(w.groups[1])
-		edge := func(x float64) float64 {
-			for _, l := range k.take("guide", func(l *inkLine) bool { return l.upright() && math.Abs(l.X0-x) < 0.3 }) {
-				return l.X0
-			}
-			return math.NaN()
-		}
-		from, to := edge(mid-long/2), edge(mid+long/2)
+		from, to := edges(k.take("guide", func(l *inkLine) bool { return l.upright() }), mid, long)
 		if !sym || !strings.Contains(w.groups[2], "after half") {
 			scarfs = append(scarfs, [2]float64{from, to})
 		}
