@@ -82,7 +82,7 @@ func (w *writer) flotation() {
 	}
 	w.add(report.List{First: 1, Items: []string{
 		"Hold each piece in its place before you strap it. It touches nothing but ribs and gunwales, and no person.",
-		"Pull at every strap with your own weight.",
+		"Pull at every strap as hard as its table says that it holds, 10 N for each kilogram: that much and no more.",
 		"In shallow water, with a life jacket on, fill the boat to its gunwales. Sit on its floor, then hold on outside. Compare with the table above: the least of the sheer out of water, and whether it comes back when you rock it.",
 		"Where it lies lower or rolls, look for a strap that gave and foam that lies low or inboard. People heavier than the design's want more foam."}})
 	w.warn("Flotation that comes loose leaves the boat when it is needed. Look at every strap before each trip, and leave no loop that a foot or a hand goes into.", "common practice, no source")

@@ -93,7 +93,7 @@ func (w *writer) seatActs(k kit.Kit) []string {
 				name+w.slotRule(s, h),
 				name+"take the hangers off, saw their lower ends, cut their slots and saw the rails to length, as the chapter Seats says.",
 				name+"slide the hangers on the rails and bolt them to their blocks, dry. "+w.railTops(h)+" Fit the spreaders. Then bore hangers and rails for the pegs, as the chapter has it: the front ones while the after hangers are off once more.",
-				name+"take it down; glue spreaders and rails together, the hangers on the rails but not pinned. Leave it overnight; then bore and peg the spreaders' ends.",
+				name+"take it down; glue spreaders and rails together, the hangers slid on the rails without glue and not pinned. Leave it overnight; then bore and peg the spreaders' ends.",
 				name+"plane it flush, round all edges and oil it. Leave it for a day.",
 				name+bottom+" Hang it as the chapter Seats says, bolts drawn up by hand, the pegs last.")
 		default:

@@ -202,7 +202,7 @@ func (w *writer) sewing() []string {
 	out = append(out,
 		"Tack amidships on one side, "+w.tackDown()+" under the gunwale's upper edge, over the heads of the ribs"+w.covered()+". "+w.noTacks()+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
 		"Pin both sides together along each stem's middle line, from the forefoot, where the stem turns up, to its head; they meet on the curves of the figure. "+w.slack(),
-		fmt.Sprintf("Sew %s at the after end and %s at the fore end, from below: a backstitch of %s through both sides, close to the wood.%s", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6), w.pleatsDown()),
+		fmt.Sprintf("Sew %s at the after end and %s at the fore end, from the forefoot to the stem's head: a backstitch of %s through both sides, close to the wood.%s", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6), w.pleatsDown()),
 		fmt.Sprintf("Trim to %s beyond the stitches, fold one edge over the other and turn both down to one side; whip the fold down every %s. That is a flat fell: no raw edge is left, and the coats seal it.", w.Length(pastSeam), w.Length(8)))
 	return append(out, "Draw both ends over in the same way and tack them along the gunwales. Do not cut the cloth there yet: you pull by it once more.")
 }
