@@ -119,11 +119,13 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64, units measure.
 		if d.Turns {
 			at, whose = folded(at)
 		}
-		for i, x := range []float64{g.OnStock(at - wide), g.OnStock(at + wide)} {
+		edge := func(x, inward float64, side layout.Align) {
 			d.Straight(layout.Guide, x, -half, x, half)
-			d.Write(x+[2]float64{labelOff, -labelOff}[i], overMiddle+0.6, small, [2]layout.Align{layout.Left, layout.Right}[i], "edge")
+			d.Write(x+inward, overMiddle+0.6, small, side, "edge")
 			d.Keep = append(d.Keep, layout.Span{From: x - 3, To: x + 3}) // beside a joint it would be taken for it
 		}
+		edge(g.OnStock(at-wide), labelOff, layout.Left)
+		edge(g.OnStock(at+wide), -labelOff, layout.Right)
 		at = g.OnStock(at)
 		for _, h := range t.Holes {
 			if b := h.Bounds(); b.Min.X > 0 {

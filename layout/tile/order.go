@@ -125,12 +125,7 @@ func (p *plan) sorted(group []int) {
 
 // onOthers reports whether piece i lies on another piece of its sheet, or too near to one.
 func (p *plan) onOthers(i int) bool {
-	for j, s := range p.spots {
-		if j != i && s.sheet == p.spots[i].sheet && s.box().Grow(pieceGap-closeEnough).Overlaps(p.spots[i].box()) {
-			return true
-		}
-	}
-	return false
+	return len(p.lyingIn(p.spots[i].sheet, p.spots[i].box())) > 1 // itself is one
 }
 
 // compare orders places as they are read: sheet after sheet, from the top down.
