@@ -80,7 +80,7 @@ func (w *writer) roughly(mm float64) string { return w.Rough(mm) + " " + w.Unit(
 
 // bending is the work on the ribs, by the method of the design.
 func (w *writer) bending() step {
-	s := step{tools: "trough to soak in, steam box and boiler, kettle, thermometer, watch, a post or round former, gauges, battens and cord to tie them, straightedge, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
+	s := step{tools: "trough to soak in, steam box and boiler, kettle, thermometer, watch, a post or round former, width stick, gauges, battens, laths and cord to tie them, straightedge, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "overnight in the boat before the pegs, " + w.dried() + " before the skin",
 		check: "bilge battens fair, port and starboard alike, see Judging by eye; tape and straightedge at every rib", do: w.byHand()}
 	if w.Bend.OnForms() {
 		s = step{tools: "trough to soak in, steam box and boiler, kettle, thermometer, watch, forms, clamps, gauges, laths, pencil, tape, plane, saw, drill with a stop, brush for glue, hammer, steel plate, gauntlets", dry: "a day on the form, then " + w.dried() + " tied across the heads before they are fitted",
@@ -165,7 +165,7 @@ func (w *writer) byHand() []string {
 			w.steamed(),
 			w.inTurn(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
-			"Bend each rib hot: the bottom first, between its bend marks, over your knee; then one bilge after the other, over a post or a round former, until its heads stand at the width held hot. A stick that is shorter than that by a rib's thickness shows it, between the inner faces. The rib is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
+			"Bend each rib hot: the bottom first, between its bend marks, over your knee; then one bilge after the other, over a post or a round former, until its heads stand at the width held hot. The width stick shows it, two laths clamped on each other to that width less a rib's thickness, for it goes between the inner faces. The rib is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
 			w.wrung() + "Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel: the mark at its middle on the middle of the keel's face, the keel's mark of that rib midway between its edges. One turn of cord ties it there until it is lashed.",
 			"True both bilges by hand, by sight and with the gauge.",
 			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.bilgeBatten()),
@@ -226,7 +226,7 @@ func (w *writer) bilgeBatten() string {
 		words += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve"
 	}
 	if aft, fore := w.dryRun(n); aft != "" {
-		words += fmt.Sprintf(". Tie it from rib %s to rib %s, one turn of cord at each, so that it may ride on its edge: a stringer that is lashed is wrung flat there, and steamed for that, but this one need not lie flat. Let its ends stand free: bent farther out, it may break dry. Tie a lath about half as thick on along the ribs there, which bends so far (common practice), and true them by their gauges and by eye", aft, fore)
+		words += fmt.Sprintf(". Tie it from rib %s to rib %s, one turn of cord at each, so that it may ride on its edge: a stringer that is lashed is wrung flat there, and steamed for that, but this one need not lie flat. Let its ends stand free: bent farther out, it may break dry. Tie a lath about half as thick on along the ribs past them, which bends so far (common practice), and true these by their gauges and by eye", aft, fore)
 	}
 	return words + ". It is a help and no part of the boat."
 }

@@ -47,6 +47,7 @@ func (w *writer) helps() report.Table {
 		}
 		row("bilge battens", 2, fmt.Sprintf("%s by %s, up to %s long", w.Fine(float64(f.Design.Stringers.Width)), w.Fine(float64(f.Design.Stringers.Depth)), w.Length(math.Ceil((s.Fore-s.Aft)/50)*50)), use)
 	}
+	w.toTrue(row)
 	row("straight sticks", 2, w.Length(math.Ceil(w.Eye.Sticks/50)*50), "to sight for twist")
 	longest := 0.0
 	for _, r := range f.Ribs {
@@ -90,6 +91,33 @@ func (w *writer) sleeveAndGauges(row func(what string, n int, size, use string))
 		n := len(w.Frame.RibGroups)
 		row("gauges", n, fmt.Sprintf("of 4 mm plywood or hardboard, by hand some %.0f hours, which the chapter Hours leaves out", math.Ceil(gaugeBy*float64(n)/60)), "to true the ribs to")
 	}
+}
+
+// toTrue has rows for what shows how wide a hot rib stands, and how its bilge runs past the battens.
+func (w *writer) toTrue(row func(what string, n int, size, use string)) {
+	if w.Bend.OnForms() {
+		return
+	}
+	widest := 0.0
+	for _, r := range w.Bend.Ribs {
+		widest = math.Max(widest, r.Hot)
+	}
+	row("width stick", 1, "two thin laths clamped on each other, up to "+w.Length(math.Ceil(widest/50)*50), "to show the width that a hot rib is held at")
+	if n := w.Eye.Sighted; n > 0 {
+		if aft, fore := w.dryRun(n); aft != "" {
+			s := w.Frame.Design.Stringers
+			row("bilge laths", 4, fmt.Sprintf("%s wide and some %s thick, %s long", w.Fine(float64(s.Width)), w.Length(float64(s.Depth)/2), w.Length(w.lathLong(aft, fore))), "along the bilges past the ends of the battens' ties")
+		}
+	}
+}
+
+// lathLong is how long laths are from the last ribs of a dry run to those at the ends, and a
+// bay past both, mm.
+func (w *writer) lathLong(aft, fore string) float64 {
+	ribs := w.Frame.Ribs
+	at := func(name string) int { return slices.IndexFunc(ribs, func(r frame.Rib) bool { return r.Name == name }) }
+	long := math.Max(ribs[at(aft)].Station-ribs[0].Station, ribs[len(ribs)-1].Station-ribs[at(fore)].Station)
+	return 50 * math.Ceil((long+2*(ribs[1].Station-ribs[0].Station))/50)
 }
 
 // andSleeve says that the boiler serves a sleeve too, where one is used.

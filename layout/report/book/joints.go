@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -242,6 +243,23 @@ func (w *writer) outerFace(end int, inner []float64) []float64 {
 	return out
 }
 
+// narrowToBore says at which ribs a usual drill hardly goes between the gunwales, "" at none.
+func (w *writer) narrowToBore() string {
+	const behind = 50.0 // mm, to start a bit and hold the drill; our own choice
+	var narrow []frame.Rib
+	for _, r := range w.Frame.Ribs {
+		if w.between(r) < drillLong+behind {
+			narrow = append(narrow, r)
+		}
+	}
+	if len(narrow) == 0 {
+		return ""
+	}
+	least := slices.MinFunc(narrow, func(a, b frame.Rib) int { return cmp.Compare(w.between(a), w.between(b)) })
+	return fmt.Sprintf(" Between the gunwales at %s only %s are left: take a short drill with a short bit there, or one with an angle head.",
+		wording.List(narrow, func(r frame.Rib) string { return r.Name }), w.whole(w.between(least)))
+}
+
 func (w *writer) ribHeads() {
 	h := w.Bend.Joints.Head
 	glue := "No glue: a broken rib can be replaced."
@@ -255,7 +273,7 @@ func (w *writer) ribHeads() {
 		"The whole end of the rib goes into its mortise; nothing is sawn at the shoulder line, which only shows how far.",
 		w.headsLean(),
 		fmt.Sprintf("When the rib is right, bore from inboard, square to the gunwale's inner face, in the middle of the rib and %s up from the underside: %s wide, %s deep with a stop on the drill. That goes through inner wall and tenon at every rib and stops %s short of the gunwale's outer face. The thinnest inner wall at that height, at rib %s, is %s; deeper in the slot it is less: see the table of mortises.",
-			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.whole(h.Long), w.whole(h.Outer), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)),
+			w.Fine(h.Up), w.Fine(h.Fastener.Diameter), w.whole(h.Long), w.whole(h.Outer), h.WallRib, w.Fine(math.Floor(10*h.Wall)/10)) + w.narrowToBore(),
 		w.pegs(h.Fastener) + " Tap one in dry until it stops and cut it flush.",
 		glue,
 		"Look: pull at the rib; it may not slide. A wall that cracks is glued, clamped, and pegged anew beside the crack.",

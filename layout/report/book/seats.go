@@ -110,10 +110,12 @@ func (w *writer) hangSteps(s seat.Seat) []string {
 		takeOut(h))
 }
 
+// drillLong is how long a drill is with its bit, mm: common practice, no source.
+const drillLong = 250.0
+
 // drillRoom says in which order hangers are bored where a drill does not go between them.
 func (w *writer) drillRoom(h *seat.Hung) string {
-	const drill = 250.0 // mm, with its bit: common practice, no source
-	if h.Room() >= drill {
+	if h.Room() >= drillLong {
 		return ""
 	}
 	return " Bore the front ones before the after ones are bolted on: between them only " + w.Letters.Units.Whole(math.Floor(h.Room())) + " are left, too little for a drill."

@@ -39,7 +39,7 @@ func (w *writer) boltsFirst() (out []string) {
 		if s.Hung == nil {
 			continue
 		}
-		out = append(out, s.Name+": saw its four hangers and its four blocks to length and breadth, the hangers' upper ends square, their lower ends as long as the sticks are. Write on each hanger front or after, port or starboard, and draw its middle line. Cut no slots yet.")
+		out = append(out, s.Name+": saw its four hangers to breadth, their upper ends square and their lower ends left as long as the sticks are, and its four blocks to length and breadth. Write on each hanger front or after, port or starboard, and draw its middle line. Cut no slots yet.")
 		for _, act := range w.boring(s) {
 			out = append(out, s.Name+": "+strings.ToLower(act[:1])+act[1:])
 		}

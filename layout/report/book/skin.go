@@ -86,8 +86,9 @@ func (w *writer) clothToBuy() report.Table {
 	if k.Count > 0 {
 		t.Row("Coating", fmt.Sprintf("two-part polyurethane for brushing, %.0f %% solids by volume, %s", k.Solids*100, wording.Counted(k.Count, "coat")), w.liters(w.mixed()))
 	}
-	try := "Buy a little more cloth than that, and try needle, heat and coating on it first."
-	if w.trims() {
+	const iron = 150.0 // mm, its sole with cloth to hold; our own choice
+	try := "Buy " + w.meters(300) + " more cloth than that, and try needle, heat and coating on it first."
+	if (c.Sewn()-c.Wide)/2 >= iron {
 		try = "Try needle, heat and coating first, on what is trimmed off the sheet."
 	}
 	return t.Noted(fmt.Sprintf("Another roll does when it is %s wide or more: that is %s round the boat and %s beyond each gunwale, the least to pull by. Of the coating, %.0f %% stays in tray and brush: paint makers reckon 10 to 20 %%. ", w.Length(c.Least), w.Length(c.Girth), w.Length(materials.GripLeast), fabric.Loss*100) + try)
@@ -194,7 +195,7 @@ func (w *writer) sewing() []string {
 		out = append(out, w.joining())
 	}
 	if w.trims() {
-		out = append(out, fmt.Sprintf("Trim the sheet to %s, as much off one edge as off the other, and keep what comes off.", w.Length(c.Wide)))
+		out = append(out, fmt.Sprintf("Trim the sheet to %s, as much off one edge as off the other.", w.Length(c.Wide)))
 	}
 	out = append(out,
 		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and its middle. Draw the marks of the table, a short line at each rib on either side, with the rib's name.",

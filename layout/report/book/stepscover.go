@@ -130,7 +130,7 @@ func (w *writer) placeOf(kit string) string {
 // fittingStep is the work on a kit that the boat is not ready without.
 func (w *writer) fittingStep(k kit.Kit) step {
 	s := step{name: k.Name, kit: &k, work: func(v hours.Work) bool { return v.Kit == k.Name && v.Stage == hours.Fit },
-		tools: "pencil, plane, saw, drill, screwdriver, clamps, tape", check: "nothing rocks, chafes the skin or catches a foot",
+		tools: "pencil, tape" + toWork(k), check: "nothing rocks, chafes the skin or catches a foot",
 		wrong: "take it off, ease it and fit it again: nothing is forced into the frame",
 		care:  "A slip of a tool cuts the skin: bore and screw with a board between them.", who: "common practice, no source"}
 	if outside.Named(k) {
@@ -167,6 +167,23 @@ func (w *writer) fittingStep(k kit.Kit) step {
 		s.check = "no top stands higher than the table Seats says; " + s.check
 	}
 	return s
+}
+
+// toWork are the tools for wood that a kit wants by its pieces and by what holds them.
+func toWork(k kit.Kit) (tools string) {
+	if len(k.Pieces) > 0 {
+		tools += ", plane, saw"
+	}
+	bored := func(t kit.Thing) bool { return strings.HasPrefix(t.Name, "bolts") || strings.Contains(t.Name, "pegs") }
+	screwed := func(t kit.Thing) bool { return t.Key == kit.ScrewKey || t.Key == "drain" }
+	board := func(p kit.Piece) bool { return p.Form == kit.Board }
+	if slices.ContainsFunc(k.Pieces, board) || slices.ContainsFunc(k.Things, bored) || slices.ContainsFunc(k.Things, screwed) {
+		tools += ", drill, clamps"
+	}
+	if slices.ContainsFunc(k.Things, screwed) {
+		tools += ", screwdriver"
+	}
+	return tools
 }
 
 // gluesUp reports whether pieces of a kit are made of layers or staves.
