@@ -46,6 +46,11 @@ func Lashing(a, t, b, d float64, turns int, tails float64) float64 {
 	return float64(turns)*(2*math.Hypot(a, b)+2*(t+d)) + tails
 }
 
+// begun is what an X lashing takes besides its turns on a rib of width a and thickness t, mm: a
+// clove hitch, which goes round the rib twice, and the way level behind the rib from the one
+// diagonal to the other.
+func begun(a, t float64) float64 { return 2*2*(a+t) + a }
+
 // frap is one turn round the strands beside the crossing: once round both sticks.
 func frap(a, b float64) float64 { return 2 * (a + b) }
 
@@ -54,7 +59,7 @@ func (m *maker) crossings() (keel, stringers Crossing) {
 	kind := func(name string, count int, wide, depth float64) Crossing {
 		a, t := float64(d.Ribs.Width), float64(d.Ribs.Thickness)
 		return Crossing{Rib: a, Thick: t, Wide: wide, Depth: depth, Fraps: Fraps, Bears: m.Usual.Bears(Turns), Round: m.edge(depth), RoundRib: m.edge(t),
-			Joint: Joint{Name: name, Count: count, Turns: Turns, Cord: Lashing(a, t, wide, depth, Turns, Tails) + Fraps*frap(a, wide)}}
+			Joint: Joint{Name: name, Count: count, Turns: Turns, Cord: Lashing(a, t, wide, depth, Turns, Tails) + begun(a, t) + Fraps*frap(a, wide)}}
 	}
 	return kind("rib to keel", n, float64(d.Keel.Width), float64(d.Keel.Depth)),
 		kind("stringer to rib", 2*len(m.Frame.Stringers)*n, float64(d.Stringers.Width), float64(d.Stringers.Depth))

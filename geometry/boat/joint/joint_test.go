@@ -40,6 +40,11 @@ func TestLashing(t *testing.T) {
 	if turn := (one - 200) / 4; math.Abs(turn-106.71) > 0.005 {
 		t.Errorf("a turn takes %.3f mm, want 106.71", turn)
 	}
+	// The whole by hand: a clove hitch goes twice round the rib, 2 x 62 mm, 25 mm run level, and a
+	// turn round the strands is 100 mm.
+	if whole := one + begun(25, 6) + frap(25, 25); math.Abs(whole-(626.8+124+25+100)) > 0.05 {
+		t.Errorf("with its beginning it takes %.2f mm, want 875.8", whole)
+	}
 	if all := 119 * one * 1.1 / 1000; math.Abs(all-82) > 0.5 {
 		t.Errorf("119 lashings take %.1f m, want 82", all)
 	}

@@ -102,14 +102,15 @@ func TestAmountsAsTold(t *testing.T) {
 }
 
 // TestCordOfBrook reckons Brook's cord by hand: ribs of 20 x 6 mm cross stringers of
-// 20 x 10 and a keel of 40 x 12; four turns, one round both sticks, 200 mm of tails, cut
-// to the next 50 mm, a tenth to spare; at each end one lashing of the foot, one of the gunwales and three of
+// 20 x 10 and a keel of 40 x 12; four turns, one round both sticks, 200 mm of tails, a
+// clove hitch of two rounds of the rib and 20 mm to the next corner, cut to the next 50 mm, a tenth to spare; at each end one lashing of the foot, one of the gunwales and three of
 // pairs of stringers, each some 0.7 to 1.1 m.
 func TestCordOfBrook(t *testing.T) {
 	f, n := needs(t, "brook")
 	cut := func(mm float64) float64 { return 50 * math.Ceil(mm/50) }
-	stringer := cut(4*(2*math.Sqrt(20*20+20*20)+2*(6+10)) + 2*(20+20) + 200)
-	keel := cut(4*(2*math.Sqrt(20*20+40*40)+2*(6+12)) + 2*(20+40) + 200)
+	begin := 2*2*(20+6) + 20.0
+	stringer := cut(4*(2*math.Sqrt(20*20+20*20)+2*(6+10)) + 2*(20+20) + 200 + begin)
+	keel := cut(4*(2*math.Sqrt(20*20+40*40)+2*(6+12)) + 2*(20+40) + 200 + begin)
 	ribs := float64(len(f.Ribs))
 	ends := 10 * 0.9
 	want := 1.1 * (ribs*(6*stringer+keel)/1000 + ends)

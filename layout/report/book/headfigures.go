@@ -75,12 +75,12 @@ func (w *writer) lashingFigure(c joint.Crossing) report.Figure {
 	s.note(-c.Rib/2-shownBeside*s.per, 0, 0, -1, layout.Left, "batten")
 	s.note(0, c.Wide/2+shownBeside*s.per, 0, -3, layout.Middle, "rib")
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("The X lashing, %s, from outside: the batten lies over the rib, and an arrow points to where the cord goes next, dashed behind the rib. Last, from inboard: each turn comes back across the rib on its own diagonal, and the knot is there.", times(per)),
+		Caption: fmt.Sprintf("The X lashing, %s, from outside: the batten lies over the rib, and an arrow points to where the cord goes next, dashed where it is hidden. Last, from inboard: each turn comes back across the rib on its own diagonal, the way from one to the other is level, and the knot is there.", times(per)),
 		About:   "Five drawings of a lashing: a clove hitch on the rib, two turns over one diagonal, two over the other, a turn round the strands, and the crossing from inboard with the knot."}
 }
 
 // shownBeside is what is drawn of rib and batten beside a crossing, mm of paper.
-const shownBeside = 7.0
+const shownBeside = 8.5
 
 // sticks draws an upright rib and a level batten of these half widths that cross at x.
 func (s *sketch) sticks(x, rib, batten float64, battenOver bool) {
@@ -117,23 +117,26 @@ func (s *sketch) end(p layout.Pen, x0, y0, x1, y1 float64) {
 	}
 }
 
+// levelOff is how far under the batten the cord goes level behind the rib, mm of paper.
+const levelOff = 1.0
+
 // crossing draws one step of a lashing from outside with its middle at x.
 func (s *sketch) crossing(c joint.Crossing, step int, x float64) {
 	a, b := c.Rib/2, c.Wide/2
 	s.sticks(x, a, b, true)
 	// A clove hitch round the rib below the batten, the tail to the left.
-	for _, y := range []float64{-b - 2.5*s.per, -b - 4.5*s.per} {
+	for _, y := range []float64{-b - 3.5*s.per, -b - 5.5*s.per} {
 		s.line(layout.Mark, x-a, y, x+a, y+0.8*s.per)
 	}
-	s.line(layout.Mark, x-a, -b-4.5*s.per, x+a, -b-1.7*s.per)
-	s.line(layout.Mark, x-a, -b-4.5*s.per, x-a-6*s.per, -b-7*s.per)
+	s.line(layout.Mark, x-a, -b-5.5*s.per, x+a, -b-2.7*s.per)
+	s.line(layout.Mark, x-a, -b-5.5*s.per, x-a-6*s.per, -b-8*s.per)
 	if step == 1 {
-		s.end(layout.Mark, x-a, -b-2.5*s.per, x+a*0.6, b*0.6)
+		s.end(layout.Mark, x-a, -b-3.5*s.per, x+a*0.6, b*0.6)
 		return
 	}
 	s.pair(x, a, b, 1)
-	if step == 2 { // level behind the rib to the next corner
-		s.end(layout.Guide, x+a, b+s.per, x-a-3*s.per, b+s.per)
+	if step == 2 { // level behind the rib from where its turns begin and end
+		s.end(layout.Guide, x-a, -b-levelOff*s.per, x+a+3*s.per, -b-levelOff*s.per)
 		return
 	}
 	s.pair(x, a, b, -1)
@@ -141,8 +144,11 @@ func (s *sketch) crossing(c joint.Crossing, step int, x float64) {
 		s.end(layout.Mark, x+a, -b, x+a+1.5*s.per, b*0.8)
 		return
 	}
-	// The turn goes round all strands, between the batten and the rib.
-	s.path(layout.Cut, curve.Rounded(geometry.Rect(x-a-1.6*s.per, -b-1.2*s.per, x+a+1.6*s.per, b+1.2*s.per), 3*s.per))
+	// The turn goes round all strands: over the rib's face above and below, under the batten beside it.
+	for _, side := range []float64{1, -1} {
+		s.line(layout.Mark, x-a-1.6*s.per, side*(b+1.2*s.per), x+a+1.6*s.per, side*(b+1.2*s.per))
+		s.line(layout.Guide, x+side*(a+1.6*s.per), -b-1.2*s.per, x+side*(a+1.6*s.per), b+1.2*s.per)
+	}
 }
 
 // inboard draws a finished lashing as it is seen from inside the boat: the rib over the batten.
@@ -151,7 +157,10 @@ func (s *sketch) inboard(c joint.Crossing, x float64) {
 	s.sticks(x, a, b, false)
 	s.pair(x, a, b, 1)
 	s.pair(x, a, b, -1)
-	knot := geometry.Pt(x+a*0.5, -b-3*s.per)
+	for _, y := range []float64{levelOff, 2.8, 4.2} { // from one diagonal to the other, and of the hitch
+		s.line(layout.Mark, x-a, -b-y*s.per, x+a, -b-y*s.per)
+	}
+	knot := geometry.Pt(x+a*0.4, -b-6.2*s.per)
 	s.path(layout.Cut, curve.Circle(knot, 1.3*s.per))
 	s.note(knot.X, knot.Y, 2.4, -1, layout.Left, "knot")
 }
