@@ -58,7 +58,7 @@ func Battens(f *frame.Frame, units measure.System) layout.Drawing {
 	}
 	if halved(f) {
 		d.Straight(layout.Center, 0, 2.9, 0, top)
-		d.Write(1.2, 1.2, small, layout.Left, "midship, turn over here")
+		d.Write(1.2, 1.2, small, layout.Left, "midship, turn end for end here")
 	}
 	d.Straight(layout.Tick, from-3, top, to+3, top)
 	tape(&d, units, from, to, top)

@@ -19,6 +19,9 @@ const (
 	GripLength = 400.0 // beyond the boat, both ends together, at least
 	cutStep    = 100.0 // of lengths that shops cut
 	JoinLap    = 30.0  // of two sheets sewn to one another
+	toTry      = 50.0  // the narrowest strip that needle and coating can be tried on
+	toIron     = 150.0 // and heat, where the cloth is ironed
+	trial      = 300.0 // of the roll, where no such strip is trimmed off
 )
 
 // rolls are the widths that cloth is sold in, 45, 60 and 72 in, mm. From memory.
@@ -40,6 +43,7 @@ type Cloth struct {
 	Least    float64    // width that covers the boat and can just be gripped
 	Roll     float64    // width that is bought
 	Wide     float64    // to which the sheet is trimmed: Girth and Grip on either side
+	Trial    float64    // of the roll besides, to try needle, heat and coating on; 0 where what is trimmed off serves
 	Sheets   int        // side by side; more than one are sewn together along the boat
 	Grip     float64    // what is left on each side to pull by
 	Pull     float64    // how far it is drawn over the greatest girth
@@ -104,6 +108,13 @@ func sheetOf(f *frame.Frame, c *skin.Cloth) Cloth {
 	out.Seam = float64(out.Sheets-1) * out.Length
 	out.Grip = math.Min((out.Sewn()-out.Girth)/2, gripMost)
 	out.Wide = out.Girth + 2*out.Grip
+	strip := toTry
+	if len(fiber.Ironing().Steps) > 0 {
+		strip = toIron
+	}
+	if (out.Sewn()-out.Wide)/2 < strip {
+		out.Trial = trial
+	}
 	for _, seam := range append(out.Ends[:], out.Seam) {
 		if seam > 0 {
 			out.Thread += threadPerSeam*seam + threadTails
@@ -165,8 +176,11 @@ func rollFor(wide, own float64) (roll float64, sheets int) {
 	}
 }
 
+// OffRoll is how much of the roll is bought, mm along it.
+func (c Cloth) OffRoll() float64 { return float64(c.Sheets)*c.Length + c.Trial }
+
 // Bought is the cloth off the roll, mm2.
-func (c Cloth) Bought() float64 { return float64(c.Sheets) * c.Length * c.Roll }
+func (c Cloth) Bought() float64 { return c.OffRoll() * c.Roll }
 
 // Coating is what the coats take, liters, with what stays in brush and tray. Each coat is
 // mixed by itself, to the next tenth of a liter, and all of them are bought.
@@ -192,7 +206,7 @@ func (n *Needs) cover(s design.Skin) {
 	c, k := n.Cloth, n.Coating
 	if s.Cloth > 0 {
 		n.add("cloth", s.Fiber.String()+" cloth for the skin", upTo(c.Bought()/1e6, 0.1), "m2", "%.1f m off a roll %.3f m wide, for %s",
-			float64(c.Sheets)*c.Length/1000, c.Roll/1000, map[bool]string{true: "one sheet", false: "sheets sewn together"}[c.Sheets == 1])
+			c.OffRoll()/1000, c.Roll/1000, map[bool]string{true: "one sheet", false: "sheets sewn together"}[c.Sheets == 1])
 	}
 	if k.Liters > 0 {
 		later := ""

@@ -49,11 +49,29 @@ func TestJoined(t *testing.T) {
 	if more := joined.Cloth.Thread - whole.Cloth.Thread; math.Abs(more-(6*joined.Cloth.Length+1000)) > 1e-9 {
 		t.Errorf("%.0f mm more thread for a seam of %.0f mm", more, joined.Cloth.Length)
 	}
-	if b := joined.Cloth.Bought(); math.Abs(b-2*900*joined.Cloth.Length) > 1e-6 {
+	if b := joined.Cloth.Bought(); math.Abs(b-900*(2*joined.Cloth.Length+joined.Cloth.Trial)) > 1e-6 {
 		t.Errorf("%g mm2 bought", b)
 	}
 	if g := joined.Cloth.Grip; g < GripLeast || g > gripMost {
 		t.Errorf("%g mm to pull by", g)
+	}
+}
+
+// TestTrialCloth: where the strips that are trimmed off are too narrow for an iron, 300 mm of the
+// roll come on top; cloth that is not ironed needs no such width.
+func TestTrialCloth(t *testing.T) {
+	for roll, want := range map[float64]float64{1524: 300, 1700: 300, 1829: 0} {
+		_, n := covered(t, "lake", func(d *design.Design) { d.Skin.Roll = measure.Length(roll) })
+		c := n.Cloth
+		if strip := (roll - c.Wide) / 2; c.Trial != want || (strip < 150) != (want > 0) {
+			t.Errorf("a roll of %g mm leaves strips of %.0f mm and %.0f mm to try on are bought", roll, strip, c.Trial)
+		}
+		if c.OffRoll() != c.Length+want {
+			t.Errorf("%.0f mm off the roll for a sheet of %.0f", c.OffRoll(), c.Length)
+		}
+	}
+	if _, n := covered(t, "river", nil); n.Cloth.Trial != 0 {
+		t.Errorf("nylon with strips of %.0f mm: %.0f mm to try on", (n.Cloth.Sewn()-n.Cloth.Wide)/2, n.Cloth.Trial)
 	}
 }
 

@@ -379,7 +379,7 @@ func (w *writer) headsGlued() string {
 	case h.All():
 		return " Glue each head into its mortise as you peg it." + w.dampGlue()
 	}
-	return fmt.Sprintf(" Glue the heads of the last %s at each end: untie the rib from the keel, press its middle up until one head comes out of its mortise, spread glue on it, put it back and peg it.", wording.Counted(h.Glued, "rib")) + w.dampGlue()
+	return fmt.Sprintf(" The heads of the last %s at each end are glued before they are pegged: untie the rib from the keel and the battens, press its middle up until one head comes out of its mortise, spread glue on it, put it back and peg it; then do the other head so, and tie the rib again.", wording.Counted(h.Glued, "rib")) + w.dampGlue()
 }
 
 // dampGlue says when heads that were steamed are dry enough for glue, "" where they dry for

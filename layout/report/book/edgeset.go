@@ -25,8 +25,8 @@ func (w *writer) joined() []string {
 	drop := -math.Min(e.Loose.Sheer[0], e.Loose.Sheer[1])
 	return []string{
 		w.markBattens(),
-		"Now join it to both stems, before anything is sprung: screw and lash each foot on its landing, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
-		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ": " + w.packed() + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel; it is the height of the gunwales over the keel, below, that counts, and shims set it. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes.",
+		"Now join it to both stems, before anything is sprung: screw and lash each stem's foot on the keel's end, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ": " + w.packed() + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel; it is the height of the gunwales over the keel, below, that counts, and shims set it. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes." + w.hornToHorn(),
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
 	}
 }
@@ -37,11 +37,17 @@ func (w *writer) sprung() []string {
 		return nil
 	}
 	return []string{
-		"Take the string off, for the sticks must come down past it. With a helper at each end, lift the spread gunwales with all that holds them over the stems, and lower them until their ends lie on the shelves of both stems, against the horns. The middle stands high still. Lash the ends there, as the chapter Joints shows; then take off what tied them. Stretch the string again from stem to stem, over the sticks.",
+		"Take the string off, for the sticks must come down past it. With a helper at each end, lift the spread gunwales with all that holds them over the stems, and lower them until their ends lie on the shelves of both stems, against the horns. Until they are sprung they are a few millimeters too long to go down there freely: press their middle down, or ease the clamps of one stem for it, and saw nothing off. The middle stands high still. Lash the ends there, as the chapter Joints shows; then take off what tied them. Stretch the string again from stem to stem, over the sticks.",
 		"Now spring the edge-set; it takes two people. Draw the gunwales down onto the loose bars of both trestles, at both together and port and starboard alike, and tie each gunwale down round the trestle's own bar. A trestle holds them down by up to " + w.weight(w.pull()) + ": put as much on its feet where it is lighter. Nothing holds them amidships.",
 		"Prop both ends of the gunwales from below, close to the stems: a board nailed across the top of each prop, which stands beside the stem, bears both gunwales. Props and ties stay until ribs and keel are lashed.",
-		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's, give or take " + w.Letters.Units.Whole(setWithin) + ". Where they stand lower, take shims from under the loose bars, and draw the gunwales down after them; where they stand higher, add shims.",
+		"Measure: the undersides of the ends stand " + w.endsOver() + " over midship's, give or take " + w.Letters.Units.Whole(setWithin) + ". Where they stand lower, take shims from under the loose bars, and draw the gunwales down after them; where they stand higher, add shims. Haul the lashings of the ends once more: they have turned a little.",
 	}
+}
+
+// hornToHorn is how far apart the stems stand where the gunwales' ends lie against them.
+func (w *writer) hornToHorn() string {
+	f := w.Frame
+	return " From horn to horn, just over the shelves, it is then " + w.Letters.Units.Whole(f.Bow.Shelf[1].X+f.Stern.Shelf[1].X) + ": off by more than " + w.Letters.Units.Whole(setWithin) + ", look at the feet, and whether both stems stand plumb, before any gunwale comes on."
 }
 
 // setWithin is how true the edge-set is sprung, mm: what a builder measures over a boat's

@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -197,7 +198,7 @@ func TestStraightedgeBesideSticks(t *testing.T) {
 			for _, s := range f.Bend.Spread.Spreaders {
 				near = math.Min(near, math.Abs(s.At-r.Station))
 			}
-			if told := strings.Contains(said, " "+r.Name+" ("); told != (near < 25) {
+			if told := regexp.MustCompile(`(forward|aft) of the stick at ` + r.Name + `\b`).MatchString(said); told != (near < 25) {
 				t.Errorf("%s, rib %s, %.0f mm off a stick: %q", name, r.Name, near, said)
 			}
 		}

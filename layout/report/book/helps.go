@@ -55,7 +55,7 @@ func (w *writer) helps() report.Table {
 	}
 	row("steam box", 1, "inside some "+w.Length(100)+" square and longer than "+w.Length(math.Ceil(longest/50)*50)+", dowels across it "+w.Length(30)+" over its floor for the ribs to lie on", "for the ribs")
 	const watts = 2000.0
-	row("boiler", 1, fmt.Sprintf("of %.0f kW or a camping stove's largest flame: it boils off %.0f liters an hour at the most; the ribs take %.0f liters in %s. A kettle beside it to fill it up from", watts/1000, math.Ceil(boiledOff(watts, 1)), math.Ceil(boiledOff(watts, w.steaming())), atLength(w.steaming())), "to feed the box"+w.andSleeve())
+	row("boiler", 1, fmt.Sprintf("of %.0f kW or a camping stove's largest flame: it boils off %.0f liters an hour at the most; the ribs take %.0f liters in %s. A hose to lead the steam, and a kettle to fill it up from", watts/1000, math.Ceil(boiledOff(watts, 1)), math.Ceil(boiledOff(watts, w.steaming())), atLength(w.steaming())), "to feed the box"+w.andSleeve())
 	w.sleeveAndGauges(row)
 	row("soaking trough or tube", 1, "as long", "for their blanks")
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
@@ -105,8 +105,13 @@ func (w *writer) toTrue(row func(what string, n int, size, use string)) {
 	row("width stick", 1, "two thin laths clamped on each other, up to "+w.Length(math.Ceil(widest/50)*50), "to show the width that a hot rib is held at")
 	if n := w.Eye.Sighted; n > 0 {
 		if aft, fore := w.dryRun(n); aft != "" {
-			s := w.Frame.Design.Stringers
-			row("bilge laths", 4, fmt.Sprintf("%s wide and some %s thick, %s long", w.Fine(float64(s.Width)), w.Length(float64(s.Depth)/2), w.Length(w.lathLong(aft, fore))), "along the bilges past the ends of the battens' ties")
+			s, ends := w.Frame.Design.Stringers, 0
+			for _, past := range []bool{aft != w.Frame.Ribs[0].Name, fore != w.Frame.Ribs[len(w.Frame.Ribs)-1].Name} {
+				if past {
+					ends++
+				}
+			}
+			row("bilge laths", 2*ends, fmt.Sprintf("%s wide and some %s thick, %s long", w.Fine(float64(s.Width)), w.Length(float64(s.Depth)/2), w.Length(w.lathLong(aft, fore))), "along the bilges past the ends of the battens' ties")
 		}
 	}
 }

@@ -173,7 +173,15 @@ func (w *writer) pegLast() []string {
 	if len(names) == 0 {
 		return nil
 	}
-	return []string{"Peg the heads of " + theRibs(names) + " now, as you did the others. Push each home to its shoulder line first."}
+	return []string{"Peg the heads of " + theRibs(names) + " now, as you did the others. Push each home to its shoulder line first." + w.offForDrill()}
+}
+
+// offForDrill says what is taken out of a drill's way, "" where nothing can be in it.
+func (w *writer) offForDrill() string {
+	if len(w.Frame.Thwarts) == 0 {
+		return ""
+	}
+	return " A cross piece in the drill's way comes off for it."
 }
 
 // boltLast says which cross pieces wait for a stick, "" for none.
@@ -227,12 +235,20 @@ func (w *writer) setUp() []string {
 	} else {
 		shaped = slices.Concat(shaped, w.joined(), stand, w.sprung())
 	}
-	return slices.Concat(cut, shaped, []string{
+	return slices.Concat([]string{"Choose the place: ribs" + w.andEnds() + " go from the steam into the frame within seconds, and steam wants open air. Let the frame stand at a wide open door with box and boiler just outside, or outdoors under a roof with all of it."}, cut, shaped, []string{
 		"Glue the breasthooks in, as the chapter Joints shows: the gunwales' ends now lie on the stems' shelves. Leave them overnight.",
 		"When the glue is hard, bore for their pegs and drive them."}, w.stayIn(), keel, []string{
 		"Lay a straightedge across the gunwales at each rib's place." + w.besideSticks() + " Measure beam and depth there: between the gunwales' inner lower edges, and from the straightedge to the keel's upper face.",
 		"Write on the card under that table what you measured, and each rib's corrected length: the blanks are marked by it.",
 	})
+}
+
+// andEnds adds the stringers where their ends are steamed too.
+func (w *writer) andEnds() string {
+	if len(w.hotStringers()) == 0 {
+		return ""
+	}
+	return " and stringers"
 }
 
 // endsLift says how the ends of bent gunwales on blocks are held when they lean: a curve that is
@@ -264,13 +280,13 @@ func (w *writer) besideSticks() string {
 			if off < -0.5 || math.Abs(off) <= 0.5 && s.Strap.Off > 0 {
 				side = "aft"
 			}
-			at = append(at, r.Name+" ("+side+" of it)")
+			at = append(at, side+" of the stick at "+r.Name)
 		}
 	}
 	if at == nil {
 		return ""
 	}
-	return " A spreader's stick lies in its way at " + wording.And(at) + ": lay it there close beside the stick."
+	return " Where a spreader's stick lies in its way, lay it close beside the stick: " + wording.And(at) + "."
 }
 
 // stayIn is the work on cross pieces that hold the frame while ribs go in; none where

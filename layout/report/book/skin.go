@@ -80,16 +80,19 @@ func (w *writer) clothToBuy() report.Table {
 	if w.fiber() == fabric.Polyester {
 		what += ", not heat-set, or it will not shrink"
 	}
-	t.Row(wording.Capital(w.fiber().String())+" cloth", what, w.meters(float64(c.Sheets)*c.Length))
+	t.Row(wording.Capital(w.fiber().String())+" cloth", what, w.meters(c.OffRoll()))
 	t.Row("Thread", "waxed polyester, about 1 mm (1/25 in) thick, for the seams", w.meters(1000*math.Ceil(c.Thread/1000)))
 	t.Row("Tacks or staples", "bronze or stainless, "+w.Length(12)+" long, every "+w.Length(materials.TackPitch), fmt.Sprint(w.Needs.Tacks))
 	if k.Count > 0 {
 		t.Row("Coating", fmt.Sprintf("two-part polyurethane for brushing, %.0f %% solids by volume, %s", k.Solids*100, wording.Counted(k.Count, "coat")), w.liters(w.mixed()))
 	}
-	const iron = 150.0 // mm, its sole with cloth to hold; our own choice
-	try := "Buy " + w.meters(300) + " more cloth than that, and try needle, heat and coating on it first."
-	if (c.Sewn()-c.Wide)/2 >= iron {
-		try = "Try needle, heat and coating first, on what is trimmed off the sheet."
+	what = "needle and coating"
+	if len(w.fiber().Ironing().Steps) > 0 {
+		what = "needle, heat and coating"
+	}
+	try := "Try " + what + " first, on what is trimmed off the sheet."
+	if c.Trial > 0 {
+		try = "Of the length " + w.meters(c.Trial) + " are to try " + what + " on first: cut them off before all else."
 	}
 	return t.Noted(fmt.Sprintf("Another roll does when it is %s wide or more: that is %s round the boat and %s beyond each gunwale, the least to pull by. Of the coating, %.0f %% stays in tray and brush: paint makers reckon 10 to 20 %%. ", w.Length(c.Least), w.Length(c.Girth), w.Length(materials.GripLeast), fabric.Loss*100) + try)
 }
@@ -172,6 +175,14 @@ func (s *sketch) pleats(c materials.Cloth) {
 	}
 }
 
+// room letters how far a rib may stand out, in whole units and never more than there is.
+func (w *writer) room(mm float64) string {
+	if mm > 0 && mm < 1 {
+		return "under " + w.Whole(1)
+	}
+	return w.Whole(math.Floor(math.Max(0, mm)))
+}
+
 // pulledMarks has lines to draw on slack cloth that tell when it is pulled enough, at every
 // rib, for it is tacked rib by rib.
 func (w *writer) pulledMarks() report.Table {
@@ -179,104 +190,10 @@ func (w *writer) pulledMarks() report.Table {
 	t := report.Titled("Marks on the cloth, "+w.Unit()).Names("Rib").Numbers("Along the middle thread", "Mark on slack cloth", "Half the girth", "Room in the cloth")
 	var at []float64
 	for i, m := range c.Marks {
-		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half), w.Whole(math.Floor(math.Max(0, -w.Clearance.Ribs[i].By))))
+		t.Row(m.Rib, w.Whole(math.Abs(w.Frame.Keel.RibMarks[i])), w.Whole(m.Mark), w.Whole(m.Half), w.room(-w.Clearance.Ribs[i].By))
 		at = append(at, m.Station)
 	}
 	return t.Outward(at).Noted("Along the middle thread: from its middle, which is midship; A ribs lie toward the stern, F ribs toward the bow. Mark on slack cloth: from the thread to each side. Pull until the mark stands on the gunwale's upper edge. At a rib that you made longer the mark stops below by half of that, at a shorter one as much above. The ends, beyond the last ribs, come after. Half the girth: what a tape shows on the frame, keel's middle to gunwale's upper edge. Room in the cloth: how far a rib may stand out midway between two battens before it touches the cloth; under a batten it pushes both out.")
-}
-
-// pastSeam is what is left beyond the stitches of a stem for its fell, mm. Common practice.
-const pastSeam = 15.0
-
-// sewing is the cloth from the roll to the last tack.
-func (w *writer) sewing() []string {
-	c, out := w.Needs.Cloth, []string(nil)
-	if c.Sheets > 1 {
-		out = append(out, w.joining())
-	}
-	if w.trims() {
-		out = append(out, fmt.Sprintf("Trim the sheet to %s, as much off one edge as off the other.", w.Length(c.Wide)))
-	}
-	out = append(out,
-		"Turn the frame upside down, level. Draw the middle thread along the whole sheet with a soft pencil, and its middle. Draw the marks of the table, a short line at each rib on either side, with the rib's name.",
-		w.layOn())
-	out = append(out,
-		"Tack amidships on one side, "+w.tackDown()+" under the gunwale's upper edge, over the heads of the ribs"+w.covered()+". "+w.noTacks()+w.drawOver()+" Work outward, a rib toward the bow, a rib toward the stern, one side and then the other, and stop at the last ribs. Pull along the boat before across.",
-		"Pin both sides together along each stem's middle line, from the forefoot, where the stem turns up, to its head; they meet on the curves of the figure. "+w.slack(),
-		fmt.Sprintf("Sew %s at the after end and %s at the fore end, from the forefoot to the stem's head: a backstitch of %s through both sides, close to the wood.%s", w.Letters.Units.Rough(c.Ends[0]), w.Letters.Units.Rough(c.Ends[1]), w.Length(6), w.pleatsDown()),
-		fmt.Sprintf("Trim to %s beyond the stitches, fold one edge over the other and turn both down to one side; whip the fold down every %s. That is a flat fell: no raw edge is left, and the coats seal it.", w.Length(pastSeam), w.Length(8)))
-	return append(out, "Draw both ends over in the same way and tack them along the gunwales. Do not cut the cloth there yet: you pull by it once more.")
-}
-
-// noTacks keeps tacks off the bolts that go down through the gunwales.
-func (w *writer) noTacks() string {
-	if len(w.Frame.Thwarts) == 0 && !w.hungSeats() {
-		return ""
-	}
-	return "Set no tack within " + w.Length(10) + " of a bolt. "
-}
-
-func (w *writer) joining() string {
-	c := w.Needs.Cloth
-	where := "one along the keel, where the strip under the keel covers it"
-	if c.Sheets > 2 {
-		where = "along the boat"
-	}
-	return fmt.Sprintf("No roll that is sold covers the boat in one. Cut %d lengths of %s and sew them side by side, %s: lap them by %s and sew two rows of stitches of %s, each %s from an edge.",
-		c.Sheets, w.Length(c.Length), where, w.Length(materials.JoinLap), w.Length(4), w.Length(5))
-}
-
-// layOn is how the sheet comes on the frame.
-func (w *writer) layOn() string {
-	how := map[fabric.Fiber]string{
-		fabric.Polyester: "smooth and dry: heat does the pulling later.",
-		fabric.Nylon:     "damp: wet it, wring it out, and work while it is damp, for damp nylon is longest and drums when it dries.",
-		fabric.Cotton:    "dry: wetting it at the end shrinks it.",
-	}[w.fiber()]
-	return fmt.Sprintf("Lay the sheet over with its middle thread on the keel and as much beyond one stem as beyond the other, %s or more. Lay it on %s", w.Length(materials.GripLength/2), how)
-}
-
-// drawOver says how hard the other side is pulled.
-func (w *writer) drawOver() string {
-	p := w.Needs.Cloth.Pull
-	return fmt.Sprintf("Pull the other side over until the mark stands on the edge: at the girth that is %s in all, by common practice for %s; pull with flat pliers, not with the tacks.", w.Length(math.Max(1, p)), w.fiber())
-}
-
-// tackDown is how far tacks stand under the gunwale's upper edge: half-way down the wood that
-// is whole above the mortises.
-func (w *writer) tackDown() string {
-	g := &w.Frame.Gunwale
-	whole := g.Height
-	for _, m := range g.Mortises {
-		whole = math.Min(whole, g.Height-m.Depth)
-	}
-	return w.Letters.Units.Whole(math.Floor(whole / 2))
-}
-
-// covered says what hides the tacks.
-func (w *writer) covered() string {
-	if w.Bend.Outside.Outwale.There() {
-		return ", where the outwale will cover it"
-	}
-	return ""
-}
-
-// slack says what becomes of what the cloth has too much along the keel.
-func (w *writer) slack() string {
-	c, rough := w.Needs.Cloth, w.Letters.Units.Rough
-	text := fmt.Sprintf("The way along a gunwale is %s longer than along the keel: so much the cloth is slack along the bottom. ", rough(c.Slack))
-	if c.Pleats == 0 {
-		return text + fmt.Sprintf("Drawn taut, %s takes all of it up: lay no pleats.", w.fiber())
-	}
-	return text + fmt.Sprintf("Drawn taut, %s takes up %s. Lay the rest now, before the seam is sewn, in pleats from the stem's seam toward the gunwale, between the stem and the last rib: %s of %s on either side at each end. Pin them down.", w.fiber(), rough(c.TakesUp), fmt.Sprint(c.Pleats), w.Length(c.Pleat))
-}
-
-// pleatsDown ends the sewing of the seams.
-func (w *writer) pleatsDown() string {
-	if w.Needs.Cloth.Pleats == 0 {
-		return ""
-	}
-	return " Sew through the pleats where they start, then sew each down flat along its fold."
 }
 
 // taut is how the cloth is made tight, and what that gives.

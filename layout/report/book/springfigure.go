@@ -48,8 +48,8 @@ func (w *writer) propAt(side float64) float64 {
 }
 
 func (w *writer) propTall(side float64) float64 {
-	const wedges = 10.0
-	return 10 * math.Floor((keelUp+w.Frame.Gunwale.At(w.propAt(side), 0, 0).Z-wedges)/10)
+	const board, wedges = 20.0, 10.0
+	return 10 * math.Floor((keelUp+w.Frame.Gunwale.At(w.propAt(side), 0, 0).Z-board-wedges)/10)
 }
 
 // blockBays names the bays in which blocks carry the keel.

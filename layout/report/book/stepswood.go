@@ -199,7 +199,7 @@ func (w *writer) glueInBend(more string) []string {
 		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
 		w.tieEnds(),
 	}, w.heldApart(), []string{
-		"The gunwales stand upright in the notches, and their ends on blocks of one height; the lean comes later, in setting up. Line the notches and the blocks with film or paper, so that nothing is glued to them.",
+		"The gunwales stand upright in the notches, on blocks of one height under their ends and beside each stick; the lean comes later, in setting up. Line the notches and the blocks with film or paper, so that nothing is glued to them.",
 		"Draw the clamps tight from midship outward.",
 		"Measure every beam again when the clamps are on.",
 		offBench,

@@ -36,7 +36,7 @@ func (w *writer) byStock() report.Table {
 	t.Row("green", "30 % or more", "no soaking", "all; above 30 % let it dry in the air first, for shut-in water splits it", "dries longest and shrinks most: pegs only when it has settled")
 	t.Row("air-dried", "12 to 15 %", "soak a night, longer when thicker than 8 mm", "all", "a day or two")
 	t.Row("kiln-dried", "6 to 8 %", "soak a day or two, steam a quarter longer at least", "mild ones; advised against where stock must be picked or a strap is needed", "a day or two")
-	t.Note = "From extension articles on bending and common practice. If yours is another than the design reckons on, ask who made this book to change it in the design and make the book anew: soaking and steaming change with it. Where a yard has none but kiln-dried boards, soak and steam the hardest rib of the table of bends first, with a strap of thin steel along its outer face, and go on with that stock only when it comes through whole."
+	t.Note = "From extension articles on bending and common practice. If yours is another than the design reckons on, ask who made this book to change it in the design and make the book anew: soaking and steaming change with it. Where a yard has none but kiln-dried boards, soak and steam the hardest rib of the table of bends first, with a strap of thin steel along its outer face, a block fast to each end of it that the blank butts against, and go on with that stock only when it comes through whole."
 	return t
 }
 

@@ -120,7 +120,7 @@ func (w *writer) letGo() []string {
 	if w.Bend.EdgeSet == nil {
 		free = []string{"Stand the keel on three blocks, " + w.blockBays() + ", and clamp each stem to an upright plank that is fast to the floor, " + when + " Untie the cords that the keel hangs in, and draw the loose bars out sideways."}
 	} else {
-		free = []string{"Take the props away, and what ties the gunwales to the trestles, and draw the loose bars out sideways, " + when, "Measure heights and rocker again. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put bars, ties and props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
+		free = []string{"Take the props away, and what ties the gunwales to the trestles, and draw the loose bars out sideways, " + when, "Ease the clamps of the stems' planks, so that the frame can go where it wants, and measure the heights of both ends over midship again; then draw the clamps tight. Where they have moved by more than " + w.Letters.Units.Whole(edgeset.MostOff) + ", put bars, ties and props back and look at the feet and the pegs; see The edge-set, in the chapter Gunwales."}
 	}
 	before := ""
 	if len(w.Frame.Stringers) > 0 {

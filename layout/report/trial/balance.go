@@ -36,7 +36,7 @@ func (b Balance) cut() string {
 	if len(b.Report.Boat.Fit) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" Cut each cross piece to the gunwales as they then stand, within %.0f mm of its drawing, not the gunwales to the cross piece.", OffDrawing(b.Report))
+	return fmt.Sprintf(" Cut each cross piece to the gunwales as they then stand, which is within %.0f mm of its drawing where all went well, not the gunwales to the cross piece.", OffDrawing(b.Report))
 }
 
 // OffDrawing returns how far the gap for a cross piece is off its drawing at most in the
