@@ -5,6 +5,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -209,5 +210,21 @@ func TestStraightedgeBesideSticks(t *testing.T) {
 func TestWaterBoilsOff(t *testing.T) {
 	if got := boiledOff(2000, 1); math.Abs(got-3.19) > 0.005 {
 		t.Errorf("%.3f l", got)
+	}
+}
+
+// TestHornToHorn: the gunwales' ends stand flat against the horns, so that the stems are as far
+// apart there as the ends of the gunwales' line in the boat, within a millimeter of rounding.
+func TestHornToHorn(t *testing.T) {
+	for _, name := range []string{"brook", "lake", "river"} {
+		f := facts(t, shipped(t, name), measure.Metric)
+		aft, fore := f.Frame.Gunwale.Line.Ends()
+		m := regexp.MustCompile(`From horn to horn, just over the shelves, it is then (\d+) mm`).FindStringSubmatch(stepsOf(sharedBook(t, f)))
+		if m == nil {
+			t.Fatalf("%s: no distance from horn to horn", name)
+		}
+		if mm, _ := strconv.ParseFloat(m[1], 64); math.Abs(mm-(fore-aft)) > 1 {
+			t.Errorf("%s: %.0f mm from horn to horn, the gunwales are %.1f mm long between their ends", name, mm, fore-aft)
+		}
 	}
 }
