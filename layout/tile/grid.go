@@ -157,6 +157,7 @@ type ink struct {
 	texts  []inkText
 	narrow []geometry.Box                // round outlines whose insides are no place for a name
 	known  map[geometry.Box]label.Ground // by box: the lines in it
+	codes  map[coded][]layout.Text       // by joint: its code; nil where it is free nowhere
 }
 
 type inkLine struct {
@@ -178,7 +179,7 @@ type inkText struct {
 const inkTol = 0.05
 
 func inkOf(d *layout.Drawing) ink {
-	k := ink{box: geometry.EmptyBox(), known: map[geometry.Box]label.Ground{}}
+	k := ink{box: geometry.EmptyBox(), known: map[geometry.Box]label.Ground{}, codes: map[coded][]layout.Text{}}
 	for _, s := range d.Strokes {
 		pts := s.Path.Flatten(inkTol)
 		l := inkLine{points: pts, box: geometry.Around(pts...)}
