@@ -156,7 +156,7 @@ func slimmest(looks []look) float64 {
 }
 
 // best finds the look and the free box of which a piece leaves the least strip; slim is the
-// slimmest of the looks. Nearly all of a search's time is spent here, so that it calls nothing.
+// slimmest of the looks. It is asked so often that it calls nothing.
 func best(free []geometry.Box, looks []look, slim float64) (out fit) {
 	least := math.MaxFloat64
 	for i := range free {
