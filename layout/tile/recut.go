@@ -110,8 +110,7 @@ func (o option) alike(q option) bool {
 func (p plan) with(drawing int, o option, s *search) plan {
 	d := &p.drawings[drawing]
 	q, fresh := p, s.on[:0]
-	most := len(p.pieces) + len(o.pieces)
-	q.pieces, q.spots = slices.Grow(s.pieces[:0], most), slices.Grow(s.spots[:0], most)
+	q.pieces, q.spots = s.pieces[:0], s.spots[:0]
 	put := func() {
 		for _, k := range o.pieces {
 			fresh = append(fresh, len(q.pieces))
