@@ -130,9 +130,9 @@ func (r *Room) ledPlace(b Block, from []start, room geometry.Box) (Block, []geom
 		at   geometry.Point
 		near float64
 	}
+	var all []place
 	box := b.Bounds()
 	stepUp := math.Min(ledStep, math.Max(room.H()-box.H(), 1)/4)
-	all := make([]place, 0, max(0, int((room.W()-box.W())/ledStep)+1)*max(0, int((room.H()-box.H())/stepUp)+1))
 	for x := room.Min.X - box.Min.X; x+box.Max.X <= room.Max.X; x += ledStep {
 		for y := room.Min.Y - box.Min.Y; y+box.Max.Y <= room.Max.Y; y += stepUp {
 			b.At = geometry.Pt(x, y)

@@ -121,13 +121,12 @@ func divide(lo, hi, most float64, n int, must, should []layout.Span, by wish) ([
 // tryJoints tries every place for one joint after those of the row before.
 func tryJoints(before []way, wish, from, to, most float64, must, should []layout.Span) []way {
 	must, should = reaching(must, from, to), reaching(should, from, to)
-	step := most / tries
-	try := make([]float64, 0, 3+max(0, int((to-from)/step))+4*(len(must)+len(should)))
+	try := make([]float64, 0, 2+tries+1+4*(len(must)+len(should)))
 	try = append(try, wish, to)
-	for x := from; x < to; x += step {
+	for x := from; x < to; x += most / tries {
 		try = append(try, x)
 	}
-	for _, set := range [2][]layout.Span{must, should} {
+	for _, set := range [][]layout.Span{must, should} {
 		for _, s := range set {
 			try = append(try, s.From, s.From+lap, s.To-lap, s.To)
 		}
