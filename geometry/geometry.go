@@ -115,9 +115,25 @@ func Rect(x0, y0, x1, y1 float64) Box { return Box{Point{x0, y0}, Point{x1, y1}}
 func Around(pts ...Point) Box {
 	b := EmptyBox()
 	for _, p := range pts {
-		b = b.Union(Box{p, p})
+		b.Add(p)
 	}
 	return b
+}
+
+// Add grows b to hold p.
+func (b *Box) Add(p Point) {
+	if p.X < b.Min.X {
+		b.Min.X = p.X
+	}
+	if p.X > b.Max.X {
+		b.Max.X = p.X
+	}
+	if p.Y < b.Min.Y {
+		b.Min.Y = p.Y
+	}
+	if p.Y > b.Max.Y {
+		b.Max.Y = p.Y
+	}
 }
 
 // Empty reports whether b holds no point.

@@ -49,8 +49,9 @@ func (g *Ground) Chart(box geometry.Box) Chart {
 func (c *Chart) line(p, q geometry.Point) {
 	const most = 1e4
 	n := math.Ceil(min(max(math.Abs(q.X-p.X), math.Abs(q.Y-p.Y)), most))
+	steps := max(n, 1)
 	for i := range int(n) + 1 {
-		if at := p.Lerp(q, float64(i)/max(n, 1)); c.box.Holds(at) {
+		if at := p.Lerp(q, float64(i)/steps); c.box.Holds(at) {
 			col, row := int(at.X-c.box.Min.X), int(at.Y-c.box.Min.Y)
 			c.rows[row*c.long+col/64] |= 1 << (col % 64)
 		}

@@ -7,6 +7,7 @@ package label
 import (
 	"iter"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry"
@@ -129,7 +130,7 @@ type straight struct{ from, to geometry.Point }
 
 // overlaps reports whether the box round a line reaches another box.
 func (l straight) overlaps(b geometry.Box) bool {
-	return min(l.from.X, l.to.X) <= b.Max.X && max(l.from.X, l.to.X) >= b.Min.X && min(l.from.Y, l.to.Y) <= b.Max.Y && max(l.from.Y, l.to.Y) >= b.Min.Y
+	return (l.from.X <= b.Max.X || l.to.X <= b.Max.X) && (l.from.X >= b.Min.X || l.to.X >= b.Min.X) && (l.from.Y <= b.Max.Y || l.to.Y <= b.Max.Y) && (l.from.Y >= b.Min.Y || l.to.Y >= b.Min.Y)
 }
 
 type taken struct {
@@ -148,13 +149,23 @@ func (g *Ground) Line(p curve.Path) {
 // Straight takes what a straight line covers.
 func (g *Ground) Straight(a, b geometry.Point) {
 	n := len(g.runs)
-	if n == 0 || len(g.runs[n-1].lines) == runLong {
+	if n == 0 || len(g.runs[n-1].lines) == cap(g.runs[n-1].lines) {
 		g.runs = append(g.runs, run{geometry.EmptyBox(), make([]straight, 0, runLong)})
 		n++
 	}
 	last := &g.runs[n-1]
-	box := geometry.Rect(min(a.X, b.X), min(a.Y, b.Y), max(a.X, b.X), max(a.Y, b.Y))
-	last.box, last.lines = last.box.Union(box), append(last.lines, straight{a, b})
+	last.box.Add(a)
+	last.box.Add(b)
+	last.lines = append(last.lines, straight{a, b})
+}
+
+// Shared is the ground for several who each add to it for themselves.
+func (g *Ground) Shared() Ground {
+	out := Ground{slices.Clip(g.runs), slices.Clip(g.words)}
+	if n := len(out.runs); n > 0 {
+		out.runs[n-1].lines = slices.Clip(out.runs[n-1].lines)
+	}
+	return out
 }
 
 // lines yields all lines, as they were taken.

@@ -263,3 +263,22 @@ func TestLed(t *testing.T) {
 		t.Errorf("beside: %+v, %v", out, ok)
 	}
 }
+
+// TestShared: what one of several adds to a ground that they share the others do not see.
+func TestShared(t *testing.T) {
+	var all Ground
+	all.Straight(geometry.Pt(0, 0), geometry.Pt(10, 0))
+	first, second := all.Shared(), all.Shared()
+	first.Straight(geometry.Pt(0, 5), geometry.Pt(10, 5))
+	second.Straight(geometry.Pt(0, 9), geometry.Pt(10, 9))
+	at := func(y float64) Block { return Block{At: geometry.Pt(4, y-1), Wide: 2, High: 2} }
+	for _, c := range []struct {
+		name            string
+		g               *Ground
+		under, one, two bool
+	}{{"first", &first, false, false, true}, {"second", &second, false, true, false}, {"shared", &all, false, true, true}} {
+		if a, b, d := c.g.Clear(at(0), 0), c.g.Clear(at(5), 0), c.g.Clear(at(9), 0); a != c.under || b != c.one || d != c.two {
+			t.Errorf("%s: clear %v, %v, %v at the three lines, want %v, %v, %v", c.name, a, b, d, c.under, c.one, c.two)
+		}
+	}
+}

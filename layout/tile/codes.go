@@ -91,11 +91,29 @@ func blockOfName(t layout.Text) label.Block {
 	return b
 }
 
+// coded is all that the place of a joint's code depends on.
+type coded struct {
+	joint         side
+	first, second string
+}
+
 // codeAt finds a place for a joint's code that is free of the pattern's own lines, of the
 // joint's crosses and, where that can be, of the pattern's lettering. It looks at nothing but
-// the joint's surroundings, so that both pieces find the same. Where nothing is free clear is
-// false, and each piece has to find its own.
+// the joint's surroundings, so that both pieces find the same, and the second one need not
+// look. Where nothing is free clear is false, and each piece has to find its own.
 func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear bool) {
+	j.other, j.trim = "", false
+	key := coded{j, first, second}
+	code, has := p.grid.ink.codes[key]
+	if !has {
+		code = p.freeCode(j, first, second)
+		p.grid.ink.codes[key] = code
+	}
+	return code, code != nil
+}
+
+// freeCode is codeAt without looking whether it is known; nil where nothing is free.
+func (p piece) freeCode(j side, first, second string) []layout.Text {
 	near := geometry.Around(j.from, j.to).Grow(2 * lap)
 	bare := p.grid.ink.ground(near)
 	for _, at := range j.crossPlaces() {
@@ -118,11 +136,11 @@ func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear b
 		struck := func(t layout.Text) bool { return !ground.Clear(blockOfName(t), label.Off) }
 		for code := range codePlaces(j.from, j.to, first, second) {
 			if !slices.ContainsFunc(code, struck) {
-				return code, true
+				return code
 			}
 		}
 	}
-	return nil, false
+	return nil
 }
 
 // slots are the narrow outlines near a box, whose insides are bare and yet no place for a name.

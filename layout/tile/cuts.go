@@ -85,13 +85,22 @@ type way struct {
 
 // compare puts the better of two ways first.
 func (w *way) compare(v *way) int {
-	if w.broken != v.broken {
-		return cmp.Compare(w.broken, v.broken)
+	switch {
+	case w.broken != v.broken:
+		return sooner(w.broken < v.broken)
+	case w.lost != v.lost:
+		return sooner(w.lost < v.lost)
+	case w.ugly != v.ugly:
+		return sooner(w.ugly < v.ugly)
 	}
-	if w.lost != v.lost {
-		return cmp.Compare(w.lost, v.lost)
+	return 0
+}
+
+func sooner(yes bool) int {
+	if yes {
+		return -1
 	}
-	return cmp.Compare(w.ugly, v.ugly)
+	return 1
 }
 
 // divide finds the best joints between n pieces, row by row from the left, and

@@ -155,7 +155,9 @@ type ink struct {
 	box    geometry.Box // round all of it
 	lines  []inkLine    // one a stroke
 	texts  []inkText
-	narrow []geometry.Box // round outlines whose insides are no place for a name
+	narrow []geometry.Box                // round outlines whose insides are no place for a name
+	known  map[geometry.Box]label.Ground // by box: the lines in it
+	codes  map[coded][]layout.Text       // by joint: its code; nil where it is free nowhere
 }
 
 type inkLine struct {
@@ -177,7 +179,7 @@ type inkText struct {
 const inkTol = 0.05
 
 func inkOf(d *layout.Drawing) ink {
-	k := ink{box: geometry.EmptyBox()}
+	k := ink{box: geometry.EmptyBox(), known: map[geometry.Box]label.Ground{}, codes: map[coded][]layout.Text{}}
 	for _, s := range d.Strokes {
 		pts := s.Path.Flatten(inkTol)
 		l := inkLine{points: pts, box: geometry.Around(pts...)}
@@ -200,9 +202,13 @@ func inkOf(d *layout.Drawing) ink {
 
 // ground is the lines that lie in a box, for lettering to keep off.
 func (k ink) ground(b geometry.Box) label.Ground {
-	var out label.Ground
-	for p, q := range k.stretches(b, nil) {
-		out.Straight(p, q)
+	out, has := k.known[b]
+	if !has {
+		for p, q := range k.stretches(b, nil) {
+			out.Straight(p, q)
+		}
+		out = out.Shared()
+		k.known[b] = out
 	}
 	return out
 }
@@ -272,7 +278,7 @@ func (k ink) in(b geometry.Box, pass func(run geometry.Box) bool) iter.Seq[geome
 // box, as shares of its length: it is narrowed by each pair of edges (Liang and
 // Barsky, ACM Trans. Graphics 3(1), 1984).
 func inside(p, q geometry.Point, b geometry.Box) (from, to float64, ok bool) {
-	if max(p.X, q.X) < b.Min.X || min(p.X, q.X) > b.Max.X || max(p.Y, q.Y) < b.Min.Y || min(p.Y, q.Y) > b.Max.Y {
+	if p.X < b.Min.X && q.X < b.Min.X || p.X > b.Max.X && q.X > b.Max.X || p.Y < b.Min.Y && q.Y < b.Min.Y || p.Y > b.Max.Y && q.Y > b.Max.Y {
 		return 0, 0, false // as most are
 	}
 	if b.Holds(p) && b.Holds(q) {

@@ -84,7 +84,10 @@ func (p piece) around(u measure.System, room float64) []look {
 	all := make([]look, 0, 30)
 	for _, w := range []float64{p.frame.W(), p.frame.H() - p.cutTop(), title, which, title + between + which, title + 2*between + which + do, 60, 80, 110, room} {
 		long, head := headed(w)
-		short, first := headed(w - p.cutLeft())
+		short, first := long, head
+		if p.cutLeft() > 0 {
+			short, first = headed(w - p.cutLeft())
+		}
 		all = append(all, p.headedAt(over, w-p.cutLeft(), short, first), p.headedAt(along, w, long, head), p.headedAt(behind, w, long, head))
 	}
 	all = slices.DeleteFunc(all, func(l look) bool { return l.wide > math.Max(room, p.frame.W())+closeEnough })

@@ -96,8 +96,8 @@ func (k *packer) set(sheet int, free []geometry.Box) {
 
 // undo frees what sheets had free when was was emptied.
 func (k *packer) undo() {
-	for _, c := range slices.Backward(k.was) {
-		k.free[c.sheet] = c.free
+	for n := len(k.was) - 1; n >= 0; n-- {
+		k.free[k.was[n].sheet] = k.was[n].free
 	}
 }
 
@@ -143,41 +143,46 @@ type fit struct {
 
 // slimmest is the least width or height of all looks: no look goes into a box that is slimmer.
 func slimmest(looks []look) float64 {
-	out := math.Inf(1)
+	out := math.MaxFloat64
 	for i := range looks {
-		out = lesser(out, lesser(looks[i].taken, looks[i].high))
+		if l := &looks[i]; l.taken < out {
+			out = l.taken
+		}
+		if l := &looks[i]; l.high < out {
+			out = l.high
+		}
 	}
 	return out
 }
 
 // best finds the look and the free box of which a piece leaves the least strip; slim is the
-// slimmest of the looks.
+// slimmest of the looks. It is asked so often that it calls nothing.
 func best(free []geometry.Box, looks []look, slim float64) (out fit) {
-	least := math.Inf(1)
+	least := math.MaxFloat64
 	for i := range free {
-		w, h := free[i].W(), free[i].H()
-		if lesser(w, h)-slim < -closeEnough {
+		b := &free[i]
+		w, h := b.Max.X-b.Min.X, b.Max.Y-b.Min.Y
+		if w-slim < -closeEnough || h-slim < -closeEnough {
 			continue // as most are
 		}
 		for j := range looks {
 			wide, high := looks[j].taken, looks[j].high
-			if left := lesser(w-wide, h-high); left >= -closeEnough && left < least-closeEnough {
+			left, other := w-wide, h-high
+			if other < left {
+				left = other
+			}
+			if left >= -closeEnough && left < least-closeEnough {
 				least, out = left, fit{i, j, false, true}
 			}
-			if left := lesser(w-high, h-wide); left >= -closeEnough && left < least-closeEnough {
+			if left, other = w-high, h-wide; other < left {
+				left = other
+			}
+			if left >= -closeEnough && left < least-closeEnough {
 				least, out = left, fit{i, j, true, true}
 			}
 		}
 	}
 	return out
-}
-
-// lesser is min where neither is NaN, in a third of its time.
-func lesser(a, b float64) float64 {
-	if a < b {
-		return a
-	}
-	return b
 }
 
 // take lays a piece in the upper left corner of a free box.
@@ -210,34 +215,47 @@ const boxLot = 512
 const speck = 8.0
 
 // without adds to out, which is empty, free boxes with one cut out of them, and drops those
-// inside another.
+// inside another. No free box may lie in another one.
 func without(out, free []geometry.Box, gone geometry.Box) []geometry.Box {
-	for _, f := range free {
+	for i := range free {
+		f := &free[i]
 		if gone.Max.X <= f.Min.X || gone.Min.X >= f.Max.X || gone.Max.Y <= f.Min.Y || gone.Min.Y >= f.Max.Y {
-			out = append(out, f)
+			out = append(out, *f)
 			continue
 		}
-		parts := [4]geometry.Box{f, f, f, f}
+		parts := [4]geometry.Box{*f, *f, *f, *f}
 		parts[0].Max.X, parts[1].Min.X = gone.Min.X, gone.Max.X
 		parts[2].Max.Y, parts[3].Min.Y = gone.Min.Y, gone.Max.Y
-		for _, p := range parts {
-			if p.W() > speck && p.H() > speck {
-				out = append(out, p)
+		for j := range parts {
+			if p := &parts[j]; p.Max.X-p.Min.X > speck && p.Max.Y-p.Min.Y > speck {
+				out = append(out, *p)
 			}
 		}
 	}
-	return outermost(out)
+	return outermost(out, gone)
 }
 
-// outermost drops boxes that lie in another one, and repeats, from the slice itself.
-func outermost(boxes []geometry.Box) []geometry.Box {
+// outermost drops boxes that lie in another one, and repeats, from the slice itself. Only a
+// part of a box does, and a part reaches to what was cut out.
+func outermost(boxes []geometry.Box, gone geometry.Box) []geometry.Box {
 	out := boxes[:0]
-	for i, b := range boxes {
-		inside := slices.ContainsFunc(out, func(o geometry.Box) bool { return o.Holds(b.Min) && o.Holds(b.Max) }) ||
-			slices.ContainsFunc(boxes[i+1:], func(o geometry.Box) bool { return o != b && o.Holds(b.Min) && o.Holds(b.Max) })
-		if !inside {
+	for i := range boxes {
+		b := boxes[i]
+		part := b.Max.X == gone.Min.X || b.Min.X == gone.Max.X || b.Max.Y == gone.Min.Y || b.Min.Y == gone.Max.Y
+		if !part || !(lies(&b, out, true) || lies(&b, boxes[i+1:], false)) {
 			out = append(out, b)
 		}
 	}
 	return out
+}
+
+// lies reports whether a box lies in one of others; one that is equal counts where repeats do.
+func lies(b *geometry.Box, others []geometry.Box, repeats bool) bool {
+	for i := range others {
+		o := &others[i]
+		if o.Min.X <= b.Min.X && b.Max.X <= o.Max.X && o.Min.Y <= b.Min.Y && b.Max.Y <= o.Max.Y && (repeats || *o != *b) {
+			return true
+		}
+	}
+	return false
 }

@@ -69,7 +69,7 @@ func (p plan) cutBetter(ways [][]option) plan {
 	for i := range ways {
 		all += len(ways[i])
 	}
-	s := &search{}
+	s, spare := &search{}, &search{}
 	better := func(i int, o option) bool {
 		tried[i] = append(tried[i], o)
 		return p.with(i, o, s).better(p)
@@ -90,7 +90,7 @@ func (p plan) cutBetter(ways [][]option) plan {
 						continue
 					}
 				}
-				p, s, idle = s.plan, &search{}, 0 // the plan keeps what it stands in
+				p, s, spare, idle = s.plan, spare, s, 0 // the plan keeps what it stands in
 				for k := range tried {
 					tried[k] = tried[k][:0]
 				}

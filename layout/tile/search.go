@@ -64,7 +64,7 @@ func (s *search) fill(times int) {
 	floor, filled := s.fronts+s.leastFilled(), s.filled()
 	was := uneven(filled)
 	better := func() bool {
-		s.now = s.filledIn(s.now)
+		s.now = s.refilled(s.now, filled)
 		return uneven(s.now) > was-1e-9
 	}
 	for n := 0; n < times && s.count > floor; n++ {
@@ -257,6 +257,23 @@ func (p *plan) filledIn(out []float64) []float64 {
 	for i := range p.spots {
 		t := &p.spots[i]
 		out[t.sheet] += t.look.area() / all
+	}
+	return out
+}
+
+// refilled is filled in a trial, in a slice that serves again, from what it was before.
+func (s *search) refilled(out, before []float64) []float64 {
+	out = append(out[:0], before...)
+	for n, state := range s.states[:s.count] {
+		if state != left {
+			out[n] = 0
+		}
+	}
+	all := s.room.W() * s.room.H()
+	for i := range s.spots {
+		if t := &s.spots[i]; s.states[t.sheet] != left {
+			out[t.sheet] += t.look.area() / all
+		}
 	}
 	return out
 }
