@@ -111,7 +111,7 @@ func EmptyBox() Box {
 func Rect(x0, y0, x1, y1 float64) Box { return Box{Point{x0, y0}, Point{x1, y1}} }
 
 // Around returns the smallest box that holds every point; with no point it is
-// EmptyBox.
+// EmptyBox. A coordinate that is no number is passed over.
 func Around(pts ...Point) Box {
 	b := EmptyBox()
 	for _, p := range pts {
@@ -120,7 +120,7 @@ func Around(pts ...Point) Box {
 	return b
 }
 
-// Add grows b to hold p.
+// Add grows b to hold p; a coordinate that is no number leaves it.
 func (b *Box) Add(p Point) {
 	if p.X < b.Min.X {
 		b.Min.X = p.X

@@ -165,7 +165,7 @@ func (w *writer) byHand() []string {
 			w.steamed(),
 			w.inTurn(),
 			"Begin at midship and go outward in pairs, forward and aft in turn: errors show while there is wood left.",
-			"Bend each rib hot: the bottom first, between its bend marks, over your knee; then one bilge after the other, over a post or a round former, until its heads stand at the width held hot. The width stick shows it, two laths clamped on each other to that width less a rib's thickness, for it goes between the inner faces. The rib is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
+			"Bend each rib hot: the bottom first, between its bend marks, over your knee; then one bilge after the other, over a post or a round former, until its heads stand at the width held hot, from shoulder line to shoulder line. The width stick shows it, two laths clamped on each other to that width less a rib's thickness, for it goes between the inner faces. The rib is stiff again within half a minute (common practice): begin within five seconds of the box. Hold it there for a few breaths and let go.",
 			w.wrung() + "Put one head into its mortise while the rib is hot. Press the middle up until the other goes in, then press the middle down on the keel: the mark at its middle on the middle of the keel's face, the keel's mark of that rib midway between its edges. One turn of cord ties it there until it is lashed.",
 			"True both bilges by hand, by sight and with the gauge.",
 			fmt.Sprintf("When three ribs are in, tie a batten along each bilge, %s by %s%s", w.Fine(float64(st.Width)), w.Fine(float64(st.Depth)), w.bilgeBatten()),
@@ -379,7 +379,7 @@ func (w *writer) headsGlued() string {
 	case h.All():
 		return " Glue each head into its mortise as you peg it." + w.dampGlue()
 	}
-	return fmt.Sprintf(" The heads of the last %s at each end are glued before they are pegged: untie the rib from the keel and the battens, press its middle up until one head comes out of its mortise, spread glue on it, put it back and peg it; then do the other head so, and tie the rib again.", wording.Counted(h.Glued, "rib")) + w.dampGlue()
+	return fmt.Sprintf(" The heads of the last %s at each end are glued before they are pegged: untie the rib from the keel and the battens, press its middle up until one head comes out of its mortise, spread glue on it, put it back and peg it; then do the other head so, and tie the rib again. One that is too stiff for that is steamed at its middle for some minutes more, and glued when it is dry.", wording.Counted(h.Glued, "rib")) + w.dampGlue()
 }
 
 // dampGlue says when heads that were steamed are dry enough for glue, "" where they dry for

@@ -115,6 +115,21 @@ func (w *writer) underRibs() string {
 	return "Cord goes behind a rib beside a stringer or the keel alone, where the cloth stands nearly " + deep + " off it; midway between two it stands much less. Push it through with a hook of bent wire, blunt at its tip. A slat on a batten or close beside one: two turns over the slat and round the rib beside that batten. A slat between two: one loop, as drawn, that cannot slip to either side. Where a slat or a rail lies on a lashing, hollow its underside by a shaving until it does not rock."
 }
 
+// legsUnder warns of cross pieces over somebody's legs, who must come out from under them.
+func (w *writer) legsUnder() {
+	const lap = 200.0 // mm before the back: what lies under a bar farther aft is no leg
+	f := w.Frame
+	for _, b := range w.Bend.Inside.Braces {
+		for _, t := range f.Thwarts {
+			if t.At < b.At-b.Leg+lap || t.At > b.At {
+				continue
+			}
+			under := f.Gunwale.At(t.At, -f.Gunwale.Width/2, 0).Z - t.Thickness - f.Hull.FloorZ(t.At)
+			w.warn(fmt.Sprintf("%s stands over the legs of %s, its underside some %s over the floor. Both legs must come out from under it at once when the boat goes over: try it on land with a life jacket on, then in shallow water, swamped, with a helper beside you. Where they do not, paddle without it: the frame keeps its shape as Frame balance tells.", t.Name, wording.OneLine(b.Who), w.Length(10*math.Floor(under/10))), "common practice, no source")
+		}
+	}
+}
+
 func (w *writer) braces() {
 	if len(w.Bend.Inside.Braces) == 0 {
 		return
@@ -125,6 +140,7 @@ func (w *writer) braces() {
 		t.Row(wording.OneLine(b.Who), w.Whole(b.Leg), w.Station(b.At), w.Mark(b.Bar), w.Mark(b.Rail), w.Station(b.RailAft), w.Mark(b.Across), w.Mark(b.KneeAcross()))
 	}
 	t.Note = "Leg is from the seat's back to the sole, worked from the stature, good to 30 mm: measure the person. The board stands at 0.95 of it from the backrest, knees a little bent."
+	w.legsUnder()
 	b := w.Bend.Inside.Braces[0]
 	w.add(t, w.braceFigure(b), report.List{First: 1, Items: []string{
 		fmt.Sprintf("Plane two rails %s wide and %s tall. Plane their undersides to the ribs: %s degrees, %s off the outboard edge, running out to nothing inboard, so that they stand plumb. Bore %d holes of %s through each, level and across the boat, %s over the inboard edge of its underside, %s apart, the middle one %s forward of the rail's after end: three steps forward and three aft for other legs and shoes.", w.Fine(b.RailWide), w.Fine(b.RailTall), report.Angle(b.Lean), w.Fine(b.Off()), inside.Holes, w.Length(inside.Peg), w.Fine(b.HoleUp), w.Length(inside.Step), w.Length(b.HoleAt-b.RailAft)),

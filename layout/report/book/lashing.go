@@ -34,7 +34,7 @@ func (w *writer) lashStringers() []string {
 		return nil
 	}
 	out := []string{
-		"Lash the stringers in pairs from the keel up, from midship outward. " + stringers(hot) + " stay loose for now between the ribs, or rib and stem, that the table Lengths to steam names in the chapter Keel and stringers, and outward of there; all nearer midship is bent dry.",
+		"Lash the stringers in pairs from the keel up, from midship outward. " + stringers(hot) + " stay loose for now between the ribs, or rib and stem, that the table Lengths to steam names in the chapter Keel and stringers, and outward of there, the rib where such a length begins too; all nearer midship is bent dry. Finish each pair to both stems, steamed, cold and lashed, before you begin the next.",
 		fmt.Sprintf("Steam each of those lengths in place for %.0f minutes: in a sleeve of plastic sheet or tube, tied round the stick a hand's breadth past both ends of the length, or off the stick's end where the length goes so far, fed from the boiler at its high end and open a finger at its low end. The longest sleeve is %s.", hot[0].Minutes, w.Letters.Units.Rough(longestHot(hot)+2*sleevePast)),
 		"Pull the sleeve off, bend the stick in and clamp it to one rib after another, outward, within a minute; forced cold it may break.",
 	}

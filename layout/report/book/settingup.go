@@ -223,7 +223,7 @@ func (w *writer) setUp() []string {
 		"Hang it in cords from the gunwales until it stands at the depths of the table Depths and corrections, in the chapter Ribs."}
 	if w.Bend.EdgeSet != nil {
 		stand = w.trestles()
-		spread = []string{"Lay the gunwales on blocks of one height" + w.underMiddle() + ", beside the place of the boat, and spread them.", w.tieEnds() + " Tie them a hand's length from the ends, so that the cord will clear the stems."}
+		spread = []string{"Lay the gunwales on blocks of one height" + w.underMiddle() + ", beside the place of the boat, and spread them.", w.tieEnds() + " Tie them a hand's length from the ends, so that the cord will clear the stems, with a clove hitch round each gunwale: a plain loop slides off toward the ends."}
 		keel = []string{"The keel stays joined to both stems. Shim its blocks, or draw it up in cords from the gunwales, until it stands at the depths of the table Depths and corrections, in the chapter Ribs, at M, " + w.Frame.Ribs[0].Name + " and " + w.Frame.Ribs[len(w.Frame.Ribs)-1].Name + ". Beside the trestles there is some " + w.Letters.Units.Whole(w.trestlesAt()[0].Over) + " more: leave it. The ribs there are marked longer by what you measure, and the boat stays that much deeper there than drawn."}
 	}
 	shaped := slices.Concat(spread, w.heldApart(), []string{

@@ -96,3 +96,21 @@ func TestNoToolToSpare(t *testing.T) {
 		}
 	}
 }
+
+// TestLegsUnder: a cross piece over the legs of one who sits on the floor is warned of with its
+// height; past the soles, or behind the back, it is not.
+func TestLegsUnder(t *testing.T) {
+	f := own(t, shipped(t, "brook"))
+	brace, bar := f.Bend.Inside.Braces[0], &f.Frame.Thwarts[0]
+	g := &f.Frame.Gunwale
+	room := g.At(bar.At, -g.Width/2, 0).Z - bar.Thickness - f.Frame.Hull.FloorZ(bar.At)
+	if want := fmt.Sprintf("stands over the legs of %s, its underside some %.0f mm", brace.Who, 10*math.Floor(room/10)); !strings.Contains(told(bookOf(t, f)), want) {
+		t.Errorf("no caution says %q", want)
+	}
+	for _, at := range []float64{brace.At + 10, brace.At - brace.Leg} {
+		bar.At = at
+		if strings.Contains(told(bookOf(t, f)), "stands over the legs") {
+			t.Errorf("a caution of legs for a bar at %.0f mm, the soles at %.0f mm", at, brace.At)
+		}
+	}
+}
