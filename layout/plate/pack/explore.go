@@ -9,9 +9,9 @@ import (
 // pushed out, and after how many rounds in vain that is given up; how many neighbors are
 // laid anew, at least and more at most, by how much the rectangle may be smaller, larger or
 // longer then, after how many rounds in vain that is given up, and how many parts look for
-// a better place in a round; and how much larger than the best a nest may be that the search
-// goes on from, at first; and by what a bound on overlap that is hoped to be pushed out
-// changes after a try. Our own choices.
+// a better place in a round; how much larger than the best a nest may be that the search goes
+// on from, at first; and by what the bound on overlap changes, up to which a try is gone on
+// with. Our own choices.
 const (
 	smaller              = 0.01
 	patience             = 60
