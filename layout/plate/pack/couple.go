@@ -1,9 +1,7 @@
 package pack
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"ribwright/geometry"
 )
@@ -25,33 +23,31 @@ const (
 
 // couples finds the parts that save most together, each in one couple at most.
 func (s *search) couples() []couple {
-	var all []couple
-	known := map[[2]int]couple{}
-	for i, p := range s.now.parts {
-		for k, q := range s.now.parts[:i] {
-			if p.turn < 0 != (q.turn < 0) {
-				continue // together they might lie at no turn
-			}
-			kinds := [2]int{p.kind, q.kind}
-			c, ok := known[kinds]
-			if !ok {
-				c = s.closeCouple(p.kind, q.kind)
-				known[kinds] = c
-			}
-			if c.i, c.k = i, k; c.saved > 0 {
-				all = append(all, c)
+	var out []couple
+	known, taken := make([]couple, len(s.kinds)*len(s.kinds)), make([]bool, len(s.now.parts))
+	for {
+		var best couple
+		for i, p := range s.now.parts {
+			for k, q := range s.now.parts[:i] {
+				if taken[i] || taken[k] || p.turn < 0 != (q.turn < 0) {
+					continue // two that turn otherwise might lie at no turn together
+				}
+				c := &known[p.kind*len(s.kinds)+q.kind]
+				if c.saved == 0 {
+					*c = s.closeCouple(p.kind, q.kind)
+				}
+				if c.saved > best.saved {
+					best = *c
+					best.i, best.k = i, k
+				}
 			}
 		}
+		if best.saved == 0 {
+			return out
+		}
+		taken[best.i], taken[best.k] = true, true
+		out = append(out, best)
 	}
-	slices.SortStableFunc(all, func(a, b couple) int { return cmp.Compare(b.saved, a.saved) })
-	taken := make([]bool, len(s.now.parts))
-	return slices.DeleteFunc(all, func(c couple) bool {
-		if taken[c.i] || taken[c.k] {
-			return true
-		}
-		taken[c.i], taken[c.k] = true, true
-		return false
-	})
 }
 
 // closeCouple slides a part of one kind against one of another, and returns the couple that

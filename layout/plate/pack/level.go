@@ -72,10 +72,11 @@ func (s *search) joined(c couple) (kind, []member) {
 	a, b := c.first, c.second
 	p, q := &s.kinds[a.kind], &s.kinds[b.kind]
 	var one, other body
-	pieces := one.lie(p.shape, a.angle, &s.done).polygons(0, 0)
-	pieces = append(pieces, other.lie(q.shape, b.angle, &s.done).polygons(b.x, b.y)...)
-	f := framed(slices.Concat(pieces...))
-	mid := geometry.Point{X: (f.x0 + f.x1) / 2, Y: (f.y0 + f.y1) / 2}
+	one.lie(p.shape, a.angle, &s.done)
+	other.lie(q.shape, b.angle, &s.done)
+	pieces := append(one.polygons(0, 0), other.polygons(b.x, b.y)...)
+	f, g := one.frame, other.frame.shifted(b.x, b.y)
+	mid := geometry.Point{X: (min(f.x0, g.x0) + max(f.x1, g.x1)) / 2, Y: (min(f.y0, g.y0) + max(f.y1, g.y1)) / 2}
 	var turns []float64
 	for _, t := range p.turns {
 		if by := t - a.angle; q.turn(b.angle+by) >= 0 {
