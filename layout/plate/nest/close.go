@@ -9,7 +9,7 @@ import (
 // How long a close nest is searched for: so many steps for every two parts that may meet,
 // and no more than so many for a board.
 const (
-	steps = 80_000
+	steps = 50_000
 	most  = 32_000_000
 	seed  = 1
 )

@@ -79,13 +79,29 @@ func (s *search) sideBySide(kind, j int) (p lying, x, y float64) {
 func (s *search) against(kind, j int) (p lying, x, y float64) {
 	q, other := &s.now.parts[j], s.body(j)
 	axis := q.angle + s.kinds[q.kind].axis
-	p = s.turnedOr(kind, axis-s.kinds[kind].axis+float64(s.chance.IntN(2))*math.Pi)
-	way := s.chance.Float64() * 2 * math.Pi
+	p = s.alike(kind, axis)
+	x, y = s.slid(s.solid(&p), other, s.side(axis))
+	return p, q.x + x, q.y + y
+}
+
+// alike is a part that is long some way, either end first.
+func (s *search) alike(kind int, axis float64) lying {
+	return s.turnedOr(kind, axis-s.kinds[kind].axis+float64(s.chance.IntN(2))*math.Pi)
+}
+
+// side is a way to some side of a part that is long along an axis.
+func (s *search) side(axis float64) float64 {
 	if s.chance.IntN(100) < broad {
-		way = axis + (float64(s.chance.IntN(2))+0.5)*math.Pi + 0.6*(s.chance.Float64()-0.5)
+		return axis + (float64(s.chance.IntN(2))+0.5)*math.Pi + 0.6*(s.chance.Float64()-0.5)
 	}
-	d, mine := rotated(way), s.solid(&p)
-	in, out := 0.0, length(geometry.Point{X: p.x1 - p.x0 + q.x1 - q.x0, Y: p.y1 - p.y0 + q.y1 - q.y0})/2+s.gap+s.extra
+	return s.chance.Float64() * 2 * math.Pi
+}
+
+// slid is how far from the other's middle a part comes to lie that is slid against it from
+// some side.
+func (s *search) slid(mine, other *solid, way float64) (x, y float64) {
+	d := rotated(way)
+	in, out := 0.0, length(geometry.Point{X: mine.x1 - mine.x0 + other.x1 - other.x0, Y: mine.y1 - mine.y0 + other.y1 - other.y0})/2+s.gap+s.extra
 	for range 9 {
 		if t := (in + out) / 2; s.depth(mine, other, -float64(d.cos*t), -float64(d.sin*t)) > 0 {
 			in = t
@@ -94,5 +110,5 @@ func (s *search) against(kind, j int) (p lying, x, y float64) {
 		}
 	}
 	out += s.extra
-	return p, q.x + float64(d.cos*out), q.y + float64(d.sin*out)
+	return float64(d.cos * out), float64(d.sin * out)
 }

@@ -9,8 +9,9 @@ import (
 // pushed out, and after how many rounds in vain that is given up; how many neighbors are
 // laid anew, at least and more at most, by how much the rectangle may be smaller, larger or
 // longer then, after how many rounds in vain that is given up, and how many parts look for
-// a better place in a round; and how much larger than the best a nest may be that the search
-// goes on from, at first. Our own choices.
+// a better place in a round; how much larger than the best a nest may be that the search goes
+// on from, at first; and by what the bound on overlap changes, up to which a try is gone on
+// with. Our own choices.
 const (
 	smaller              = 0.01
 	patience             = 60
@@ -18,6 +19,7 @@ const (
 	less, larger, longer = 0.006, 0.024, 0.012
 	hasty, seekers       = 2, 2
 	worse                = 0.025
+	quicken              = 1.1
 )
 
 // explore changes the nest in two ways and makes it smaller again. Parts that may lie at any
@@ -71,9 +73,20 @@ func (s *search) laidAnew(allowed float64, until int) {
 	} else if s.chance.IntN(2) == 0 {
 		fx, fy = fy, fx
 	}
-	if s.squashed(fx, fy) && s.laid(s.neighbors()) && s.separate(hasty, 1, seekers, until) {
+	if s.squashed(fx, fy) && s.laid(s.neighbors()) && s.hopeful() && s.separate(hasty, 1, seekers, until) {
 		s.goOn(allowed, until)
 	}
+}
+
+// hopeful reports whether the parts overlap less than in about half of the tries: pushing
+// them apart takes most steps, and where they overlap more it mostly fails.
+func (s *search) hopeful() bool {
+	if s.total() > s.hope {
+		s.hope *= quicken
+		return false
+	}
+	s.hope = max(s.hope/quicken, s.extra)
+	return true
 }
 
 // neighbors picks a few parts that lie close to one another, in any order.

@@ -53,7 +53,7 @@ func (s *search) insert(i int) {
 // touching is how much of part i, lying so, is near others or the rectangle's edges: lengths
 // along which it faces them, each times how near it is, mm2.
 func (s *search) touching(i int, p *lying) float64 {
-	body, gap, reach := s.solid(p), s.gap, halo*math.Sqrt(s.area/float64(len(s.now.parts)))
+	body, gap, reach := s.solid(p), s.gap, halo*s.size()
 	s.gap += reach
 	sum := 0.0
 	for j := range s.now.parts {

@@ -42,7 +42,7 @@ func same(p, q Part) bool {
 
 // newKind parts an outline into pieces. Holes in which nothing can lie count as full.
 func (t Task) newKind(p Part) kind {
-	k := kind{turns: p.Turns}
+	var k kind
 	outer := simple(p.Outer, false, t.Tolerance, t.Gap)
 	var holes [][]geometry.Point
 	for _, h := range p.Holes {
@@ -58,11 +58,17 @@ func (t Task) newKind(p Part) kind {
 	f := framed(outer)
 	k.mid = geometry.Point{X: (f.x0 + f.x1) / 2, Y: (f.y0 + f.y1) / 2}
 	k.axis = longway(outer)
-	k.shape, k.at = newSolid(pieces, k.mid), make([]solid, len(p.Turns))
-	for i, a := range p.Turns {
+	k.shape = newSolid(pieces, k.mid)
+	k.turnedTo(p.Turns)
+	return k
+}
+
+// turnedTo sets the turns at which the kind may lie.
+func (k *kind) turnedTo(turns []float64) {
+	k.turns, k.at = turns, make([]solid, len(turns))
+	for i, a := range turns {
 		k.at[i].turn(k.shape, a)
 	}
-	return k
 }
 
 // longway is which way a loop is long: the chief axis of its sides.

@@ -8,7 +8,8 @@
 // (arXiv:2509.13329): overlap with weights that grow where it stays, samples and descents
 // for each part, exploring first and compressing at the end. Our own are that all parts are
 // pushed apart at once before any looks for another place, that they turn as they are
-// pushed, and that neighbors are taken out and laid anew where they touch most.
+// pushed, that neighbors are taken out and laid anew where they touch most, and that parts
+// which lie close in one another are laid as one before they are laid alone.
 package pack
 
 import "ribwright/geometry"
@@ -63,7 +64,7 @@ const (
 // nest. ok is false when no nest was found that fits in the room.
 func Close(t Task) (Nest, bool) {
 	s := newSearch(t)
-	if !s.start(t.Steps) {
+	if !s.begin(levels, t.Steps, t.Steps) {
 		return Nest{}, false
 	}
 	s.explore(t.Steps - t.Steps/pressing)

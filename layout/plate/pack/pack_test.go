@@ -194,3 +194,40 @@ func TestHole(t *testing.T) {
 		t.Errorf("the plate lies at (%g, %g), the hole from 60 to 340 and 440", x, y)
 	}
 }
+
+// bent is a strip of two straight arms, as the gauge of a rib is about.
+func bent(chance *rand.Rand, wide, bend float64) []geometry.Point {
+	out, in := geometry.Pt(200+100*chance.Float64(), 0), geometry.Polar(200+100*chance.Float64(), bend*(0.9+0.2*chance.Float64()))
+	a := in.Scale(1 / in.Norm())
+	n := geometry.Pt(a.Y, -a.X).Scale(wide)
+	inner := geometry.Pt(wide*(1+a.X)/a.Y, wide) // where the inner edges meet
+	return []geometry.Point{{}, out, out.Add(geometry.Pt(0, wide)), inner, in.Add(n), in}
+}
+
+// TestLike lays unseen bent strips of nearly one shape: they go into one another. The bound
+// on the rectangles, in shares of their area, is our own choice.
+func TestLike(t *testing.T) {
+	sum := 0.0
+	const seeds, most = 10, 2.0
+	for seed := range uint64(seeds) {
+		chance := rand.New(rand.NewPCG(seed, 3))
+		task := pack.Task{Room: pack.Room{W: 2400, H: 1200}, Gap: 12, Tolerance: 3, Steps: 2_000_000, Seed: seed}
+		wide, bend, area := 30+20*chance.Float64(), 1.3+0.7*chance.Float64(), 0.0
+		for range 12 {
+			p := pack.Part{Outer: bent(chance, wide, bend)}
+			for i, a := range p.Outer {
+				b := p.Outer[(i+1)%len(p.Outer)]
+				area += (a.X*b.Y - b.X*a.Y) / 2
+			}
+			task.Parts = append(task.Parts, p)
+		}
+		n, ok := pack.Close(task)
+		if !ok {
+			t.Fatalf("seed %d: no nest", seed)
+		}
+		sum += n.W * n.H / area / seeds
+	}
+	if t.Logf("%.3f times their area", sum); sum > most {
+		t.Errorf("the rectangles round like strips are %.3f times their area, want at most %g", sum, most)
+	}
+}

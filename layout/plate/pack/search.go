@@ -37,14 +37,16 @@ func (s *search) nest() Nest {
 
 // search is one run. It takes what it needs at the start and asks for no memory after.
 type search struct {
-	kinds  []kind
-	gap    float64
-	extra  float64 // how much farther apart than the gap parts are pushed, so that they come apart soon
-	room   Room
-	area   float64 // of all parts, with half the gap round them, mm2
-	chance *rand.Rand
-	done   int  // steps
-	across bool // whether the height is made smaller next, or the width
+	kinds   []kind
+	members [][]member // of each part, in a search that lays couples
+	gap     float64
+	extra   float64 // how much farther apart than the gap parts are pushed, so that they come apart soon
+	room    Room
+	area    float64 // of all parts, with half the gap round them, mm2
+	chance  *rand.Rand
+	done    int     // steps
+	hope    float64 // the overlap up to which parts that were laid anew are pushed apart
+	across  bool    // whether the height is made smaller next, or the width
 
 	now    state
 	from   state     // that nothing overlaps in: the search goes on from it
@@ -79,8 +81,17 @@ const (
 // meet, and the pairs of their pieces.
 func newSearch(t Task) *search {
 	s := &search{gap: t.Gap, room: t.Room, chance: rand.New(rand.NewPCG(t.Seed, 1))}
-	n := len(t.Parts)
-	for _, k := range t.sorted(&s.kinds) {
+	s.prepare(t.sorted(&s.kinds))
+	if s.extra = t.Gap * extraOfGap; t.Gap == 0 {
+		s.extra = s.size() * extraOfSize
+	}
+	return s
+}
+
+// prepare makes a part of each of the kinds, and what a search needs for them.
+func (s *search) prepare(of []int) {
+	n := len(of)
+	for _, k := range of {
 		s.area += s.kinds[k].area
 		p := lying{kind: k, turn: -1}
 		if t := s.kinds[k].turns; len(t) > 0 {
@@ -88,14 +99,14 @@ func newSearch(t Task) *search {
 		}
 		s.now.parts = append(s.now.parts, p)
 	}
-	if s.extra = t.Gap * extraOfGap; t.Gap == 0 {
-		s.extra = math.Sqrt(s.area/float64(n)) * extraOfSize
-	}
+	s.hope = s.size()
 	s.depths, s.weight = make([]float64, n*n), slices.Repeat([]float64{1}, n*n)
 	s.order, s.bodies = make([]int, 0, n), make([]body, n)
 	s.pushes, s.gone = make([]push, n), make([]float64, n)
-	return s
 }
+
+// size is the side of a square as large as a mean part.
+func (s *search) size() float64 { return math.Sqrt(s.area / float64(len(s.now.parts))) }
 
 // cost is what part i would weigh, lying so: the depths times the weights. At limit or
 // over it, it may stop short.
