@@ -10,7 +10,6 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
-	"time"
 
 	"ribwright/cmd/internal/job"
 	"ribwright/geometry/wording"
@@ -53,15 +52,15 @@ type Fault struct {
 // Largest is the longest message that is read, bytes: a design file may be 1 MB.
 const Largest = 2 << 20
 
-// To answers a message. made is the date that stands in files. It never panics, and what
-// it returns is always an Answer.
-func To(message []byte, made time.Time) (out []byte) {
+// To answers a message, in a world whose files are those of the message. It never panics,
+// and what it returns is always an Answer.
+func To(message []byte, w job.World) (out []byte) {
 	defer func() {
 		if r := recover(); r != nil {
 			out = written(Answer{Fault: &Fault{Says: fmt.Sprintf("a fault in the program itself (%v); please report it with your design file", r)}})
 		}
 	}()
-	a, err := work(message, made)
+	a, err := work(message, w)
 	if err != nil {
 		a = Answer{Fault: faultOf(err)}
 	}
@@ -109,7 +108,7 @@ func faultOf(err error) *Fault {
 	return &Fault{Says: wording.OneLine(err.Error())}
 }
 
-func work(message []byte, made time.Time) (Answer, error) {
+func work(message []byte, w job.World) (Answer, error) {
 	var q Question
 	if len(message) > Largest {
 		return Answer{}, fmt.Errorf("the message is larger than %d MB, so it is no request", Largest>>20)
@@ -121,7 +120,8 @@ func work(message []byte, made time.Time) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	result, err := r.Do(job.World{Files: q.file, Made: made})
+	w.Files = q.file
+	result, err := r.Do(w)
 	if err != nil {
 		return Answer{}, err
 	}

@@ -18,7 +18,7 @@ func to(t *testing.T, q Question) Answer {
 		t.Fatal(err)
 	}
 	var a Answer
-	if err := json.Unmarshal(To(message, job.UsualDate()), &a); err != nil {
+	if err := json.Unmarshal(To(message, job.World{Made: job.UsualDate()}), &a); err != nil {
 		t.Fatal(err)
 	}
 	return a
@@ -101,7 +101,7 @@ func TestFaults(t *testing.T) {
 		{strings.Repeat(" ", Largest+1), "", "larger than"},
 	} {
 		var a Answer
-		if err := json.Unmarshal(To([]byte(c.message), job.UsualDate()), &a); err != nil {
+		if err := json.Unmarshal(To([]byte(c.message), job.World{Made: job.UsualDate()}), &a); err != nil {
 			t.Fatal(err)
 		}
 		short := c.message[:min(len(c.message), 60)]
@@ -128,7 +128,7 @@ func FuzzTo(f *testing.F) {
 			}
 		}
 		var a Answer
-		if err := json.Unmarshal(To([]byte(message), job.UsualDate()), &a); err != nil {
+		if err := json.Unmarshal(To([]byte(message), job.World{Made: job.UsualDate()}), &a); err != nil {
 			t.Fatal(err)
 		}
 		if a.Fault != nil && (a.Fault.Says == "" || strings.ContainsAny(a.Fault.Says, "\n\r") || strings.Contains(a.Fault.Says, "fault in the program")) {

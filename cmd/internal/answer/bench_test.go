@@ -11,6 +11,6 @@ import (
 // set afloat, stood up and bent.
 func BenchmarkSlider(b *testing.B) {
 	for i := range b.N {
-		To(fmt.Appendf(nil, `{"verb":"look","names":["lake"],"fields":[["hull-beam","%d mm"]]}`, 740+i%50), job.UsualDate())
+		To(fmt.Appendf(nil, `{"verb":"look","names":["lake"],"fields":[["hull-beam","%d mm"]]}`, 740+i%50), job.World{Made: job.UsualDate()})
 	}
 }

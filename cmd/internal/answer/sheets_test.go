@@ -13,7 +13,7 @@ import (
 func TestSheetsCounted(t *testing.T) {
 	count := func(message, form string) int {
 		t.Helper()
-		text := string(To([]byte(message), job.UsualDate()))
+		text := string(To([]byte(message), job.World{Made: job.UsualDate()}))
 		m := regexp.MustCompile(form).FindStringSubmatch(text)
 		if m == nil {
 			t.Fatalf("%s: %.300s", message, text)

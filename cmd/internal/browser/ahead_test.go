@@ -52,7 +52,7 @@ func drawnOf(t *testing.T, question string) string {
 		}
 		Fault *answer.Fault
 	}
-	if err := json.Unmarshal(answer.To([]byte(question), job.UsualDate()), &a); err != nil || a.Fault != nil {
+	if err := json.Unmarshal(answer.To([]byte(question), job.World{Made: job.UsualDate()}), &a); err != nil || a.Fault != nil {
 		t.Fatal(err, a.Fault)
 	}
 	var all []string

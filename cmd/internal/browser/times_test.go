@@ -93,7 +93,7 @@ func native(t *testing.T, n int, fields string) float64 {
 	var all []float64
 	for i := range n {
 		from := time.Now()
-		out := answer.To(fmt.Appendf(nil, `{"verb":"look","names":["lake"],"fields":`+fields+`}`, 740+i), job.UsualDate())
+		out := answer.To(fmt.Appendf(nil, `{"verb":"look","names":["lake"],"fields":`+fields+`}`, 740+i), job.World{Made: job.UsualDate()})
 		all = append(all, float64(time.Since(from).Microseconds())/1000)
 		if bytes.Contains(out, []byte(`"fault":{`)) {
 			t.Fatalf("%.200s", out)

@@ -3,6 +3,7 @@ package job
 import (
 	"cmp"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"sync"
 
@@ -47,8 +48,26 @@ func (w World) factsOf(name string) (*facts, error) {
 	if err != nil {
 		return nil, err
 	}
-	return newFacts(d, name)
+	return w.facts(d, name)
 }
+
+// facts are those that are kept of the same design, or new ones.
+func (w World) facts(d *design.Design, name string) (*facts, error) {
+	k, err := newFacts(d, name)
+	if err != nil || w.Kept == nil {
+		return k, err
+	}
+	if last := w.Kept.last; last != nil && last.name == name && last.fingerprint == k.fingerprint && reflect.DeepEqual(last.design, d) {
+		return last, nil
+	}
+	w.Kept.last = k
+	return k, nil
+}
+
+// Kept is the facts of the design that was asked of last, for one who answers questions one
+// after the other: they are worked out once as long as the design is the same. It is not for
+// two requests at a time.
+type Kept struct{ last *facts }
 
 func newFacts(d *design.Design, name string) (*facts, error) { return factsBy(d, name, frame.Build) }
 

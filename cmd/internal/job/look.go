@@ -114,7 +114,7 @@ func (l *Look) opened(w World) (first *design.Design, k *facts, err error) {
 			d.Next(first, altered.Said(first, changes...))
 		}
 	}
-	k, err = newFacts(d, l.Design)
+	k, err = w.facts(d, l.Design)
 	return first, k, err
 }
 

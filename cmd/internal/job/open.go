@@ -42,6 +42,7 @@ type World struct {
 	Files   Files     // nil for none
 	Made    time.Time // the date that stands in files
 	Program string    // which program makes them, "" where that does not matter
+	Kept    *Kept     // facts of the request before this one; nil where none are kept
 }
 
 // UsualDate stands in every file where nobody asks for another: the same design gives

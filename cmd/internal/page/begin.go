@@ -26,7 +26,7 @@ func Begin(name string, text []byte) (Start, error) {
 	if err != nil {
 		return s, err
 	}
-	s.First = answer.To(message, job.UsualDate())
+	s.First = answer.To(message, job.World{Made: job.UsualDate()})
 	var a answer.Answer
 	if err := json.Unmarshal(s.First, &a); err != nil {
 		return s, err

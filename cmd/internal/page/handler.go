@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"ribwright/cmd/internal/answer"
+	"ribwright/cmd/internal/job"
 )
 
 // slowest is the longest that a question may take: a book with a close nest on a slow
@@ -34,7 +35,7 @@ func Handler(p Page, made time.Time) http.Handler {
 			return
 		}
 		w.Header().Set("Content-Type", "application/json")
-		w.Write(answer.To(message, made))
+		w.Write(answer.To(message, job.World{Made: made}))
 	})
 	return http.TimeoutHandler(guarded(http.NewCrossOriginProtection().Handler(mux), p.Policy), slowest, "that took too long")
 }
