@@ -26,7 +26,7 @@ func (w *writer) joined() []string {
 	return []string{
 		w.markBattens(),
 		"Now join it to both stems, before anything is sprung: screw and lash each stem's foot on the keel's end, as the chapter Joints shows, so that it can neither slide nor turn. With loose feet the gunwales' ends would come down by up to " + w.Length(drop) + " when you let go.",
-		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ": " + w.packed() + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel; it is the height of the gunwales over the keel, below, that counts, and shims set it. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes: its flat side against a block screwed to the plank, above the water line and below the shelf, clear of the crosses." + w.hornToHorn(),
+		"Stand keel and stems plumb, in the middle of where the boat will be, with the keel on three blocks, " + w.blockBays() + ". " + wording.Capital(w.rockers()) + ": " + w.packed() + ". Blocks some " + w.Length(keelUp) + " high let hands under the keel; it is the height of the gunwales over the keel, below, that counts, and shims set it. Clamp each stem to an upright plank that is fast to the floor, beyond the boat's end, where no gunwale comes: its flat side against a block screwed to the plank, above the waterline and below the shelf, clear of the crosses." + w.hornToHorn(),
 		"Stretch a string from stem to stem over the keel's middle line: it is straight seen from above.",
 	}
 }
