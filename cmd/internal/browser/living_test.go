@@ -119,6 +119,7 @@ func TestEditions(t *testing.T) {
 		v.rest()
 		const changes, moved = `Number(document.getElementById("moved").dataset.changes ?? 0)`, `document.getElementById("moved").textContent`
 		v.typed("#cut", "masts")
+		v.rest() // a look that is still on its way wipes what was said
 		v.click("#cut-parts button")
 		v.until(says + `.includes("is no part that is cut")`)
 		v.typed("#cut", "stems,gunwales")
