@@ -53,15 +53,17 @@ func (w World) factsOf(name string) (*facts, error) {
 
 // facts are those that are kept of the same design, or new ones.
 func (w World) facts(d *design.Design, name string) (*facts, error) {
-	k, err := newFacts(d, name)
-	if err != nil || w.Kept == nil {
-		return k, err
+	if w.Kept == nil {
+		return newFacts(d, name)
 	}
-	if last := w.Kept.last; last != nil && last.name == name && last.fingerprint == k.fingerprint && reflect.DeepEqual(last.design, d) {
+	if last := w.Kept.last; last != nil && last.name == name && reflect.DeepEqual(last.design, d) {
 		return last, nil
 	}
-	w.Kept.last = k
-	return k, nil
+	k, err := newFacts(d, name)
+	if err == nil {
+		w.Kept.last = k
+	}
+	return k, err
 }
 
 // Kept is the facts of the design that was asked of last, for one who answers questions one

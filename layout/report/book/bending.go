@@ -232,7 +232,7 @@ func (w *writer) bilgeBatten() string {
 }
 
 // dryRun names the ribs between which a stringer lies dry round midship, "" where it does
-// everywhere or nowhere.
+// at all of them or at none.
 func (w *writer) dryRun(number int) (aft, fore string) {
 	from, to := math.Inf(-1), math.Inf(1)
 	for _, h := range w.Bend.Stringers[number-1].Hot {
@@ -255,6 +255,9 @@ func (w *writer) dryRun(number int) (aft, fore string) {
 				aft = fore
 			}
 		}
+	}
+	if aft == w.Frame.Ribs[0].Name && fore == w.Frame.Ribs[len(w.Frame.Ribs)-1].Name {
+		return "", "" // only past the last ribs it is bent hot
 	}
 	return aft, fore
 }

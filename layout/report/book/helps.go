@@ -105,11 +105,12 @@ func (w *writer) toTrue(row func(what string, n int, size, use string)) {
 	row("width stick", 1, "two thin laths clamped on each other, up to "+w.Length(math.Ceil(widest/50)*50), "to show the width that a hot rib is held at")
 	if n := w.Eye.Sighted; n > 0 {
 		if aft, fore := w.dryRun(n); aft != "" {
-			s, ends := w.Frame.Design.Stringers, 0
-			for _, past := range []bool{aft != w.Frame.Ribs[0].Name, fore != w.Frame.Ribs[len(w.Frame.Ribs)-1].Name} {
-				if past {
-					ends++
-				}
+			s, ends := w.Frame.Design.Stringers, 2
+			if aft == w.Frame.Ribs[0].Name {
+				ends--
+			}
+			if fore == w.Frame.Ribs[len(w.Frame.Ribs)-1].Name {
+				ends--
 			}
 			row("bilge laths", 2*ends, fmt.Sprintf("%s wide and some %s thick, %s long", w.Fine(float64(s.Width)), w.Length(float64(s.Depth)/2), w.Length(w.lathLong(aft, fore))), "along the bilges past the ends of the battens' ties")
 		}

@@ -31,6 +31,9 @@ func (w *writer) sewing() []string {
 	return append(out, "Draw both ends over in the same way and tack them along the gunwales. Do not cut the cloth there yet: you pull by it once more.")
 }
 
+// trims reports whether the roll is wider than the sheet.
+func (w *writer) trims() bool { return w.Needs.Cloth.Sewn()-w.Needs.Cloth.Wide >= 1 }
+
 // noTacks keeps tacks off the bolts that go down through the gunwales.
 func (w *writer) noTacks() string {
 	if len(w.Frame.Thwarts) == 0 && !w.hungSeats() {

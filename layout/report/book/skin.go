@@ -97,9 +97,6 @@ func (w *writer) clothToBuy() report.Table {
 	return t.Noted(fmt.Sprintf("Another roll does when it is %s wide or more: that is %s round the boat and %s beyond each gunwale, the least to pull by. Of the coating, %.0f %% stays in tray and brush: paint makers reckon 10 to 20 %%. ", w.Length(c.Least), w.Length(c.Girth), w.Length(materials.GripLeast), fabric.Loss*100) + try)
 }
 
-// trims reports whether the roll is wider than the sheet.
-func (w *writer) trims() bool { return w.Needs.Cloth.Sewn()-w.Needs.Cloth.Wide >= 1 }
-
 func (w *writer) skinMeasures() report.Table {
 	c, s := w.Needs.Cloth, w.Frame.Design.Skin
 	t := report.Titled("The skin in figures").Words("").Numbers("").Filled(
