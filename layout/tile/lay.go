@@ -45,6 +45,7 @@ type Options struct {
 	Paper paper.Setup
 	Way   Way
 	Units measure.System
+	Busy  bool // every core has work without these sheets
 }
 
 // Laid is a set of sheets and what it cost in paper.

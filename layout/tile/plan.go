@@ -3,7 +3,9 @@ package tile
 import (
 	"cmp"
 	"math"
+	"runtime"
 	"slices"
+	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
@@ -92,24 +94,41 @@ func (p plan) pattern(d *layout.Drawing) int {
 // returns the plan that costs least; of equals the first, which cuts evenly and keeps
 // pieces in order.
 func bestPlan(set Set, o Options) (plan, error) {
-	var all []plan
+	var sheets []paper.Sheet
 	var first error
-	known := newKnown()
 	for _, lying := range o.Way.Lying() {
 		sheet, err := o.Paper.Sheet(lying)
 		if err != nil {
 			first = cmp.Or(first, err)
 			continue
 		}
-		all = append(all, bestLaid(set, sheet, o.Units, known))
+		sheets = append(sheets, sheet)
 	}
-	switch len(all) {
+	switch all := laidEach(set, sheets, o); len(all) {
 	case 0:
 		return plan{}, first
 	case 1:
 		return all[0].gathered(), nil
+	default:
+		return cheaper(all[0], all[1]), nil
 	}
-	return cheaper(all[0], all[1]), nil
+}
+
+// laidEach is the plan for each way that a sheet lies, made side by side; where no core is
+// free for that in turn, with what the one before has found.
+func laidEach(set Set, sheets []paper.Sheet, o Options) []plan {
+	out, shared := make([]plan, len(sheets)), newKnown()
+	alone := o.Busy || runtime.GOMAXPROCS(0) < 2
+	var all sync.WaitGroup
+	for i, sheet := range sheets {
+		if alone {
+			out[i] = bestLaid(set, sheet, o.Units, shared)
+			continue
+		}
+		all.Go(func() { out[i] = bestLaid(set, sheet, o.Units, newKnown()) })
+	}
+	all.Wait()
+	return out
 }
 
 // cheaper is the one of two plans that costs less once it is gathered, the first of equals. To

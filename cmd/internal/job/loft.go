@@ -29,7 +29,6 @@ type Loft struct {
 	Ribs  pattern.Ribs
 	Printing
 	Cutting
-	busy bool // every core has work without this boat
 }
 
 // NewLoft returns the request with its defaults.

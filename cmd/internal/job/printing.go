@@ -79,6 +79,7 @@ type Printing struct {
 	Only   string // names of patterns or of their kinds with commas between them; "" for all
 	Sheets []Span // none for all
 	Most   int    // sheets that are printed without asking
+	busy   bool   // every core has work without these
 }
 
 // Span is a run of sheet numbers; To is 0 for all that follow.
@@ -224,7 +225,7 @@ func (p *Printing) lay(set tile.Set, before *tile.Set, units measure.System) (la
 	if p.Only != "" {
 		set.First = nil
 	}
-	o := tile.Options{Paper: p.Setup, Way: p.Way, Units: units}
+	o := tile.Options{Paper: p.Setup, Way: p.Way, Units: units, Busy: p.busy}
 	wanted := func(int) bool { return true }
 	if before == nil {
 		out.Laid, err = tile.Lay(set, o)
