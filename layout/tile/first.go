@@ -43,26 +43,33 @@ func frontOf(room geometry.Box) geometry.Box {
 var boatHighs = [...]float64{34, 26, 18, 14, 12, 10, 0}
 
 // cover draws the sheets that come before the patterns: none for a set without.
-func (p plan) cover(set Set) []layout.Sheet { return p.covered(set, true) }
-
-// covers is how many those are.
-func (p plan) covers(set Set) int { return len(p.covered(set, false)) }
-
-// covered is cover, the picture of the boat left out where nobody will see it.
-func (p plan) covered(set Set, seen bool) []layout.Sheet {
+func (p plan) cover(set Set) (out []layout.Sheet) {
 	if set.First == nil {
 		return nil
 	}
-	var out []layout.Sheet
 	for _, most := range boatHighs {
-		if out = p.front(set, most, seen); len(out) == 1 {
+		if out = p.front(set, most, true); len(out) == 1 {
 			break
 		}
 	}
 	return out
 }
 
-// front draws them with a picture of at most the given height.
+// covers is how many those are. What goes on one sheet with a picture does so without, as a
+// rule: that is tried first.
+func (p plan) covers(set Set) int {
+	if set.First == nil {
+		return 0
+	}
+	without := len(p.front(set, 0, false))
+	if without > 1 && slices.ContainsFunc(boatHighs[:], func(most float64) bool { return len(p.front(set, most, false)) == 1 }) {
+		return 1
+	}
+	return without
+}
+
+// front draws them with a picture of at most the given height, which is left out where nobody
+// will see it.
 func (p plan) front(set Set, most float64, seen bool) []layout.Sheet {
 	room := frontOf(p.room)
 	var head layout.Sheet
