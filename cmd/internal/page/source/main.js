@@ -2,6 +2,7 @@
 // full when nothing has changed for a moment.
 let shown = null, busy = false, again = false, later = 0, looks = 0, base = null;
 let notice = "", noticeWrong = false; // what stays to be read until something is changed
+let changedAt = 0; // so does what was found wrong since
 
 // lookQuestion asks for a boat: b is where it starts from, s what is changed of it.
 function lookQuestion(b, s, whole) {
@@ -29,10 +30,11 @@ function show(a) {
 			arrive();
 		}
 		say(notice || a.fault.says, true);
+		wrongAt = 0; // the next look may be a better one
 		return;
 	}
 	shown = a.numbers;
-	say(notice, noticeWrong);
+	if (wrongAt <= changedAt) say(notice, noticeWrong);
 	drawAll();
 	tell(shown);
 	showMeasures(shown.measures);
@@ -41,9 +43,11 @@ function show(a) {
 	document.documentElement.dataset.ready = "true";
 }
 
-// look draws the newest state; what came in between is passed over.
+// look draws the newest state after a change; what came in between is passed over. It goes on
+// by itself, then in full.
 async function look(whole) {
 	const mine = ++looks;
+	if (whole === undefined) changedAt = performance.now();
 	showPaper();
 	document.documentElement.dataset.whole = "false";
 	clearTimeout(later);
@@ -52,7 +56,7 @@ async function look(whole) {
 	busy = true;
 	const from = performance.now(), a = await ask(underSail(lookQuestion(base, state, whole === true), whole === true));
 	busy = false;
-	if (again) { again = false; if (!a.fault && whole !== true) show(a); look(); return; }
+	if (again) { again = false; if (!a.fault && whole !== true) show(a); look(false); return; }
 	show(a);
 	document.documentElement.dataset.took = (performance.now() - from).toFixed(1);
 	if (whole !== true) return;
