@@ -5,13 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"math/rand/v2"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 
 	"ribwright/geometry/body"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/sidebyside"
 	"ribwright/geometry/sizing/family"
 )
 
@@ -56,20 +54,7 @@ type Trying struct {
 // Try sizes boats for the first n briefs of the population, on all cores.
 func (f Trying) Try(n int) Population {
 	trials := make([]Attempt, n)
-	var next atomic.Int64
-	var work sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(1, n)) {
-		work.Go(func() {
-			for {
-				i := int(next.Add(1)) - 1
-				if i >= n {
-					return
-				}
-				trials[i] = f.one(i)
-			}
-		})
-	}
-	work.Wait()
+	sidebyside.Each(n, func(i int) { trials[i] = f.one(i) })
 	failing := slices.DeleteFunc(trials, func(t Attempt) bool { return t.Fault == "" && len(t.Failed) == 0 })
 	return Population{n, n - len(failing), failing}
 }

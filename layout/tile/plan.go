@@ -5,10 +5,10 @@ import (
 	"math"
 	"runtime"
 	"slices"
-	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/sidebyside"
 	"ribwright/layout"
 	"ribwright/layout/paper"
 )
@@ -117,17 +117,15 @@ func bestPlan(set Set, o Options) (plan, error) {
 // laidEach is the plan for each way that a sheet lies, made side by side; where no core is
 // free for that in turn, with what the one before has found.
 func laidEach(set Set, sheets []paper.Sheet, o Options) []plan {
-	out, shared := make([]plan, len(sheets)), newKnown()
-	alone := o.Busy || runtime.GOMAXPROCS(0) < 2
-	var all sync.WaitGroup
-	for i, sheet := range sheets {
-		if alone {
+	out := make([]plan, len(sheets))
+	if o.Busy || runtime.GOMAXPROCS(0) == 1 {
+		shared := newKnown()
+		for i, sheet := range sheets {
 			out[i] = bestLaid(set, sheet, o.Units, shared)
-			continue
 		}
-		all.Go(func() { out[i] = bestLaid(set, sheet, o.Units, newKnown()) })
+		return out
 	}
-	all.Wait()
+	sidebyside.Each(len(sheets), func(i int) { out[i] = bestLaid(set, sheets[i], o.Units, newKnown()) })
 	return out
 }
 

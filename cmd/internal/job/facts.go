@@ -14,6 +14,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/marks"
 	"ribwright/geometry/outfit"
+	"ribwright/geometry/sidebyside"
 	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/bend"
@@ -135,11 +136,11 @@ func (k *facts) aboard(people []design.Person, gear []design.Gear) (aboard.Boat,
 // the first error in the order given.
 func together(facts ...func() error) error {
 	faults := make([]error, len(facts))
-	var all sync.WaitGroup
-	for i, work := range facts {
-		all.Go(func() { faults[i] = work() })
+	work := make([]func(), len(facts))
+	for i, fact := range facts {
+		work[i] = func() { faults[i] = fact() }
 	}
-	all.Wait()
+	sidebyside.All(work...)
 	return cmp.Or(faults...)
 }
 

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -15,6 +14,7 @@ import (
 	"ribwright/geometry/learn"
 	"ribwright/geometry/learn/feedback"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/sidebyside"
 	"ribwright/geometry/sizing"
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
@@ -194,16 +194,7 @@ func (l *Learn) read(w World) ([]*feedback.Build, error) {
 	}
 	all = slices.DeleteFunc(all, func(one build) bool { return one.file != "" && b.listed[one.file] })
 	out, faults := make([]*feedback.Build, len(all)), make([]error, len(all))
-	var work sync.WaitGroup
-	turn := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for i, one := range all {
-		turn <- struct{}{}
-		work.Go(func() {
-			defer func() { <-turn }()
-			out[i], faults[i] = one.read()
-		})
-	}
-	work.Wait()
+	sidebyside.Each(len(all), func(i int) { out[i], faults[i] = all[i].read() })
 	if err := errors.Join(faults...); err != nil { // the first alone: one line
 		return nil, faults[slices.IndexFunc(faults, func(err error) bool { return err != nil })]
 	}

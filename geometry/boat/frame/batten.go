@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"sync"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/hull"
@@ -12,6 +11,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/curve/stick"
 	"ribwright/geometry/design"
+	"ribwright/geometry/sidebyside"
 )
 
 // Batten is a stick along the ribs. Distances along it are measured from midship,
@@ -116,11 +116,7 @@ func tooNear(name, other, rib string, gap float64) error {
 // its own line is the middle of its depth.
 func newStringers(d *design.Design, c *stringer.Courses, ribs []Rib) ([]Stringer, error) {
 	out, faults := make([]Stringer, len(d.Stringers.At)), make([]error, len(d.Stringers.At))
-	var all sync.WaitGroup
-	for i := range out {
-		all.Go(func() { out[i], faults[i] = newStringer(d, c, ribs, i) })
-	}
-	all.Wait()
+	sidebyside.Each(len(out), func(i int) { out[i], faults[i] = newStringer(d, c, ribs, i) })
 	return out, cmp.Or(faults...)
 }
 

@@ -15,6 +15,7 @@ import (
 	"ribwright/geometry/boat/seat"
 	"ribwright/geometry/boat/stringer"
 	"ribwright/geometry/design"
+	"ribwright/geometry/sidebyside"
 )
 
 // Frame is every part of one boat. Nothing in it changes after Build.
@@ -54,12 +55,12 @@ func Build(d *design.Design) (*Frame, error) {
 	f.railed()
 	// What closes the ends, what runs along the ribs and what lies across the boat know
 	// nothing of one another.
-	var hooks, across error
-	var beside sync.WaitGroup
-	beside.Go(func() { hooks = f.makeHooks() })
-	beside.Go(func() { across = inTurn(f.makeCrossPieces, f.makeSeats) })
-	along := f.makeBattens()
-	beside.Wait()
+	var hooks, along, across error
+	sidebyside.All(
+		func() { along = f.makeBattens() },
+		func() { hooks = f.makeHooks() },
+		func() { across = inTurn(f.makeCrossPieces, f.makeSeats) },
+	)
 	if err := cmp.Or(hooks, f.checkLandings(), along, across); err != nil {
 		return nil, err
 	}

@@ -1,12 +1,11 @@
 package afloat
 
 import (
-	"sync"
-
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/hull"
 	"ribwright/geometry/boat/skin"
+	"ribwright/geometry/sidebyside"
 	"ribwright/geometry/trial/pushed"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/float"
@@ -39,10 +38,10 @@ func LooseRibs(b aboard.Boat, ribs []pushed.Rib, w water.Water) *Loose {
 		return lying(h, load, w)
 	}
 	out := &Loose{Drawn: lying(b.Hull, load, w)}
-	var both sync.WaitGroup
-	both.Go(func() { out.Hinged = lie(func(r pushed.Rib) pushed.Head { return r.Hinged }) })
-	both.Go(func() { out.Clamped = lie(func(r pushed.Rib) pushed.Head { return r.Clamped }) })
-	both.Wait()
+	sidebyside.All(
+		func() { out.Hinged = lie(func(r pushed.Rib) pushed.Head { return r.Hinged }) },
+		func() { out.Clamped = lie(func(r pushed.Rib) pushed.Head { return r.Clamped }) },
+	)
 	return out
 }
 

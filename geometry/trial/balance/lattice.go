@@ -3,13 +3,14 @@ package balance
 import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/sidebyside"
 )
 
 // model is the frame as the likely case has it.
 func (b *Boat) model(struts []Member) (*Model, error) {
 	m := &Model{rail: b.rail(), struts: struts, likely: b.Likely()}
 	m.hoops = make([]*hoop, len(b.Frame.Ribs))
-	sideBySide(len(m.hoops), func(i int) { m.hoops[i] = b.hoop(i) })
+	sidebyside.Each(len(m.hoops), func(i int) { m.hoops[i] = b.hoop(i) })
 	for i, r := range b.Frame.Ribs {
 		h := m.hoops[i]
 		spring := Member{r.Name, r.Station, 0}

@@ -42,6 +42,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/equations"
+	"ribwright/geometry/sidebyside"
 )
 
 // Member is a bent rib or a cross piece as the gunwales feel it.
@@ -104,7 +105,7 @@ func (m *Model) build(fine int) error {
 	}
 	m.held = sync.OnceValues(m.bares)
 	m.opens = equations.Rows(len(m.ribs), m.unknowns)
-	sideBySide(len(m.ribs), func(i int) {
+	sidebyside.Each(len(m.ribs), func(i int) {
 		m.open(m.opens[i], i, 1, m.likely.Upright)
 		m.settled.under(m.opens[i])
 	})

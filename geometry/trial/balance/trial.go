@@ -3,6 +3,7 @@ package balance
 import (
 	"errors"
 	"math"
+	"ribwright/geometry/sidebyside"
 	"slices"
 )
 
@@ -246,7 +247,7 @@ func (m *Model) bares() (map[float64]*bare, error) {
 		shares = append(shares, m.likely.Heads)
 	}
 	found, faults := make([]*bare, len(shares)), make([]error, len(shares))
-	sideBySide(len(shares), func(i int) { found[i], faults[i] = m.bare(shares[i]) })
+	sidebyside.Each(len(shares), func(i int) { found[i], faults[i] = m.bare(shares[i]) })
 	for i, heads := range shares {
 		out[heads] = found[i]
 	}

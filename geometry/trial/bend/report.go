@@ -10,13 +10,13 @@ package bend
 import (
 	"cmp"
 	"fmt"
-	"sync"
 
 	"ribwright/geometry/boat/fittings"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/joint"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/sidebyside"
 	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/edgeset"
 	"ribwright/geometry/trial/laden"
@@ -123,12 +123,12 @@ func ApartOf(f *frame.Frame) (a Apart, err error) {
 	if err != nil {
 		return a, err
 	}
-	var all sync.WaitGroup
 	var unfit error
-	all.Go(func() { a.Loose = pushed.Of(f, wood) })
-	all.Go(func() { a.seated, unfit = underSeats(f) })
-	a.EdgeSet, err = edgeset.Of(f)
-	all.Wait()
+	sidebyside.All(
+		func() { a.EdgeSet, err = edgeset.Of(f) },
+		func() { a.Loose = pushed.Of(f, wood) },
+		func() { a.seated, unfit = underSeats(f) },
+	)
 	return a, cmp.Or(err, unfit)
 }
 

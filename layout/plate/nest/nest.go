@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/sidebyside"
 	"ribwright/layout"
 )
 
@@ -130,19 +131,23 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 	if err != nil {
 		return layout.Plate{}, err
 	}
-	var all []sheet
-	for _, set := range o.sets(parts) {
-		on := o
-		if o.ByThickness {
-			on = o.on(set[0])
-		}
-		for len(set) > 0 {
-			laid, rest := on.board(set)
-			all = append(all, on.trimmed(laid))
-			set = rest
-		}
+	sets := o.sets(parts)
+	all := make([][]sheet, len(sets))
+	sidebyside.Each(len(sets), func(i int) { all[i] = o.sheets(sets[i]) })
+	return o.arranged(title, slices.Concat(all...)), nil
+}
+
+// sheets lays a set of parts on as many sheets as it takes.
+func (o Options) sheets(set []layout.Part) (out []sheet) {
+	if o.ByThickness {
+		o = o.on(set[0])
 	}
-	return o.arranged(title, all), nil
+	for len(set) > 0 {
+		laid, rest := o.board(set)
+		out = append(out, o.trimmed(laid))
+		set = rest
+	}
+	return out
 }
 
 // whole refuses a part that cannot be cut in one piece, because an edge of it crosses itself.
