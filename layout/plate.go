@@ -166,12 +166,18 @@ func Layers() []string {
 
 // Strokes returns the lettering as single strokes where it stands, each an open
 // or closed polyline. A font would be dropped or moved by many cutters.
-func (t Text) Strokes() []curve.Path {
+func (t Text) Strokes() []curve.Path { return t.StrokesMoved(geometry.Shift(0, 0)) }
+
+// StrokesMoved returns what Strokes does, moved.
+func (t Text) StrokesMoved(move geometry.Affine) []curve.Path {
 	back := lettering.StrokeWidth(t.Words, t.Height) * [...]float64{0, 0.5, 1}[t.Align]
 	place := geometry.Shift(-back, 0).Then(geometry.Turn(t.Angle)).Then(geometry.Shift(t.At.X, t.At.Y))
 	var out []curve.Path
 	for _, pts := range lettering.Strokes(t.Words, t.Height) {
-		out = append(out, curve.Polyline(pts...).Map(place))
+		for i, p := range pts {
+			pts[i] = move.Apply(place.Apply(p))
+		}
+		out = append(out, curve.Polyline(pts...))
 	}
 	return out
 }

@@ -55,9 +55,9 @@ func (o *once) grow(more int) {
 	o.near = append(make([]entry, 0, len(o.near)+more*5/4), o.near...)
 }
 
-func (o *once) add(s curve.Segment) {
-	p := piece{Segment: s, box: around(s)}
-	first, last := squares(p.box)
+// add remembers a piece with its box.
+func (o *once) add(s curve.Segment, box geometry.Box) {
+	first, last := squares(box)
 	for x := first.x; x <= last.x; x++ {
 		for y := first.y; y <= last.y; y++ {
 			at := square{x, y}
@@ -65,14 +65,13 @@ func (o *once) add(s curve.Segment) {
 			o.last[at] = int32(len(o.near))
 		}
 	}
-	o.pieces = append(o.pieces, p)
+	o.pieces = append(o.pieces, piece{Segment: s, box: box})
 }
 
-// covered returns the stretches of a piece, as shares of it, that are drawn
+// covered returns the stretches of a piece with its box, as shares of it, that are drawn
 // already, in order and apart from each other.
-func (o *once) covered(s curve.Segment) [][2]float64 {
+func (o *once) covered(s curve.Segment, box geometry.Box) [][2]float64 {
 	var out [][2]float64
-	box := around(s)
 	first, last := squares(box)
 	o.asked++
 	for x := first.x; x <= last.x; x++ {
@@ -103,53 +102,61 @@ func (o *once) covered(s curve.Segment) [][2]float64 {
 // meets reports whether any of a path is drawn already.
 func (o *once) meets(p curve.Path) bool {
 	for _, s := range p {
-		if s.Length() > onLine && len(o.covered(s)) > 0 {
+		if s.Length() > onLine && len(o.covered(s, around(s))) > 0 {
 			return true
 		}
 	}
 	return false
 }
 
-// rest returns what of a path is not drawn yet, in as few paths as that gives,
+// rest adds to a layer what of a path is not drawn yet, in as few paths as that gives,
 // and remembers it.
-func (o *once) rest(p curve.Path) []curve.Path {
-	var out []curve.Path
-	var run curve.Path
+func (o *once) rest(layer []curve.Path, p curve.Path) []curve.Path {
+	first, from := len(layer), 0
+	var run curve.Path // a part of p, from there on, as long as its pieces stand so in p; else from is -1
 	flush := func() {
 		if !Pointlike(run) {
-			out = append(out, run)
+			layer = append(layer, run)
 		}
 		run = nil
 	}
 	whole := true
-	for _, s := range p {
+	for i, s := range p {
 		long := s.Length()
 		if long == 0 {
 			continue
 		}
-		gone := o.covered(s)
+		box := around(s)
+		gone := o.covered(s, box)
 		whole = whole && len(gone) == 0
 		at := 0.0
-		for i := 0; i <= len(gone); i++ {
+		for n := 0; n <= len(gone); n++ {
 			g := [2]float64{1, 1}
-			if i < len(gone) {
-				g = gone[i]
+			if n < len(gone) {
+				g = gone[n]
 			}
 			if left := (g[0] - at) * long; left > onLine {
-				run = append(run, curve.Stretch(s, at, g[0]))
+				switch all := len(gone) == 0; {
+				case all && run == nil:
+					from, run = i, p[i:i+1:i+1]
+				case all && from >= 0 && from+len(run) == i:
+					run = p[from : i+1 : i+1]
+				default:
+					from, run = -1, append(run, curve.Stretch(s, at, g[0]))
+				}
 			}
 			if g[0] < 1 || g[1] > g[0] {
 				flush()
 			}
 			at = g[1]
 		}
-		o.add(s)
+		o.add(s, box)
 	}
 	flush()
-	if whole && len(out) == 1 && p.Closed() {
-		return []curve.Path{p}
+	if whole && len(layer) == first+1 && p.Closed() {
+		layer[first] = p
 	}
-	return out
+	return layer
 }
 
 // common returns the stretches of s, as shares of it, that lie on t.
@@ -181,6 +188,9 @@ func sameCubic(a, b curve.Cubic) bool {
 }
 
 func commonLine(s, t curve.Line) [][2]float64 {
+	if astray(s, t) && astray(t, s) {
+		return nil
+	}
 	long, short := s, t
 	if t.Length() > s.Length() {
 		long, short = t, s
@@ -191,6 +201,13 @@ func commonLine(s, t curve.Line) [][2]float64 {
 	}
 	along := s.B.Sub(s.A).Unit()
 	return stretch(along.Dot(t.A.Sub(s.A)), along.Dot(t.B.Sub(s.A)), s.Length())
+}
+
+// astray reports whether a line surely has an end off the other, which takes no root.
+func astray(s, t curve.Line) bool {
+	way := t.B.Sub(t.A)
+	a, b := way.Cross(s.A.Sub(t.A)), way.Cross(s.B.Sub(t.A))
+	return max(a*a, b*b) > 4*onLine*onLine*way.Dot(way)
 }
 
 // commonArc compares angles on one circle; t counts with whole turns added, too.

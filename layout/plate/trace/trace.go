@@ -50,7 +50,7 @@ func Of(p layout.Plate) ([]Layer, error) {
 			return nil, fmt.Errorf("%s shares an edge with another part, so it would be cut twice; lay the parts farther apart", c.part)
 		}
 		for _, s := range c.path {
-			once.add(s)
+			once.add(s, around(s))
 		}
 		paths[layout.LayerCut] = append(paths[layout.LayerCut], c.path)
 	}
@@ -60,23 +60,25 @@ func Of(p layout.Plate) ([]Layer, error) {
 	}
 	var strokes []stroke
 	pieces := 0
-	draw := func(layer string, all []curve.Path, move geometry.Affine) {
+	draw := func(layer string, all ...curve.Path) {
 		for _, path := range all {
-			strokes = append(strokes, stroke{layer, path.Map(move)})
+			strokes = append(strokes, stroke{layer, path})
 			pieces += len(path)
 		}
 	}
 	for _, q := range p.Parts {
-		draw(layout.LayerMark, q.Part.Marks, q.Move)
+		for _, m := range q.Part.Marks {
+			draw(layout.LayerMark, m.Map(q.Move))
+		}
 		for _, t := range q.Part.Letters {
-			draw(layout.LayerLetters, t.Strokes(), q.Move)
+			draw(layout.LayerLetters, t.StrokesMoved(q.Move)...)
 		}
 	}
-	draw(layout.LayerBoard, boards(p), geometry.Shift(0, 0))
-	draw(layout.LayerScale, scale(p), geometry.Shift(0, 0))
+	draw(layout.LayerBoard, boards(p)...)
+	draw(layout.LayerScale, scale(p)...)
 	once.grow(pieces)
 	for _, s := range strokes {
-		paths[s.layer] = append(paths[s.layer], once.rest(s.path)...)
+		paths[s.layer] = once.rest(paths[s.layer], s.path)
 	}
 	var out []Layer
 	for _, name := range layout.Layers() {
